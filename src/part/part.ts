@@ -1,0 +1,48 @@
+import type { Box, Curve } from '../curves/curve.ts';
+import type { Segment } from '../curves/piece.ts';
+import type { Point } from '../curves/point.ts';
+import type { Job, Stock } from '../job/job.ts';
+import type { Rule } from '../units/rule.ts';
+import type { Warning } from '../units/fault.ts';
+
+/** A job worked out: the lines to cut, in the part's frame, mm. Plain data. */
+export interface Part {
+  readonly name: string;
+  readonly rule: Rule;
+  readonly quantity: number;
+  readonly stock?: Stock;
+  readonly notes?: string;
+  readonly edges: readonly PartEdge[];
+  readonly shape: Shape;
+  /** How far outside the finished line the saw line runs, mm; 0 when there is none. */
+  readonly sawAllowance: number;
+  /** The line to saw to, contiguous; empty when there is no saw allowance. */
+  readonly saw: readonly Segment[];
+  /** Round the finished lines and the saw line. */
+  readonly bounds: Box;
+  readonly warnings: readonly Warning[];
+  readonly job: Job;
+}
+
+export interface PartEdge {
+  readonly name: string;
+  readonly runs: readonly Curve[];
+  readonly length: number;
+}
+
+/** One edge makes a line on a board; two make a closed part with square ends. */
+export type Shape =
+  | { readonly type: 'line'; readonly line: readonly Segment[]; readonly chord: readonly [Point, Point] }
+  | {
+      readonly type: 'closed';
+      /** Counter-clockwise, contiguous and closed. */
+      readonly outline: readonly Segment[];
+      readonly leastWidth: { readonly width: number; readonly at: Point };
+    };
+
+/** A place on the part worth a label: an apex, a pin, a join of two runs. */
+export interface Landmark {
+  readonly what: 'apex' | 'pin' | 'join' | 'end';
+  readonly at: Point;
+  readonly edge: string;
+}

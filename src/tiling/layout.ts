@@ -1,0 +1,58 @@
+import type { Box } from '../curves/curve.ts';
+import type { Point } from '../curves/point.ts';
+import type { Affine } from './affine.ts';
+import type { Paper } from './paper.ts';
+
+/** A part laid over sheets. Plain data; all that the writers need to draw the pages. */
+export interface Layout {
+  readonly paper: Paper;
+  readonly orientation: 'upright' | 'lying';
+  /** How far the part is turned on the paper, counter-clockwise, degrees. */
+  readonly turnDeg: number;
+  readonly margin: number;
+  readonly overlap: number;
+  readonly rows: number;
+  readonly columns: number;
+  readonly sheets: readonly Sheet[];
+  readonly checks: readonly Check[];
+  /** Tells sheets of different jobs or layouts apart: six letters and digits. */
+  readonly code: string;
+}
+
+/** One printed sheet. Rows are lettered from the top, columns numbered from the left. */
+export interface Sheet {
+  readonly name: string;
+  readonly row: number;
+  readonly column: number;
+  /** The sheet's width and height as printed, mm. */
+  readonly size: { readonly width: number; readonly height: number };
+  /** Part mm → mm on this sheet, from its lower left corner, y up. */
+  readonly toSheet: Affine;
+  /** What the sheet shows: the paper inside its margins, mm on the sheet. */
+  readonly window: Box;
+  /** The seams, each with the name of the sheet beyond it; none where no sheet is printed. */
+  readonly neighbours: Neighbours;
+  /** Centres of the register marks, mm on the part; the neighbour has the same. */
+  readonly marks: readonly RegisterMark[];
+}
+
+export interface Neighbours {
+  readonly left?: string;
+  readonly right?: string;
+  readonly above?: string;
+  readonly below?: string;
+}
+
+export interface RegisterMark {
+  readonly at: Point;
+  /** The two sheets that carry it. */
+  readonly sheets: readonly [string, string];
+}
+
+/** A distance to measure on the taped-up pattern. */
+export interface Check {
+  readonly label: string;
+  readonly from: Point;
+  readonly to: Point;
+  readonly length: number;
+}

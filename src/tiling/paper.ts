@@ -1,0 +1,6 @@
+/** A sheet size, mm, standing upright. */
+export interface Paper {
+  readonly name: string;
+  readonly width: number;
+  readonly height: number;
+}

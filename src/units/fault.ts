@@ -1,0 +1,51 @@
+/** Shows a length (mm) in the words of whoever reads it: "12 11/32 in", "730 mm". */
+export type ShowLength = (mm: number) => string;
+
+/** A sentence or two, with its lengths left open until the reader's unit is known. */
+export type Wording = string | ((length: ShowLength) => string);
+
+const plainMillimetres: ShowLength = (mm) => `${Number(mm.toFixed(3))} mm`;
+
+const worded = (wording: Wording, length: ShowLength): string =>
+  typeof wording === 'string' ? wording : wording(length);
+
+/**
+ * A mistake in what the user gave. The message says what is wrong and then what would be right.
+ *
+ * `code` is stable ("length.ambiguous", "batten.too-high"): programs and tests match it, people read
+ * the message. `key` is the place in the job file ("edges.back[1].apex"), where one is known.
+ */
+export class Fault extends Error {
+  constructor(
+    readonly code: string,
+    private readonly wording: Wording,
+    readonly key?: string,
+  ) {
+    super(worded(wording, plainMillimetres));
+    this.name = 'Fault';
+  }
+
+  /** The message with its lengths as `length` shows them. */
+  messageIn(length: ShowLength): string {
+    return worded(this.wording, length);
+  }
+
+  /** The same mistake, placed at a key of the job file; a place already known is kept. */
+  at(key: string): Fault {
+    return this.key === undefined ? new Fault(this.code, this.wording, key) : this;
+  }
+}
+
+/** Every mistake found in one go. Never empty. */
+export class Faults extends Error {
+  constructor(readonly list: readonly [Fault, ...Fault[]]) {
+    super(list.map((fault) => fault.message).join('\n'));
+    this.name = 'Faults';
+  }
+}
+
+/** Something the user should know that does not stop the work. */
+export interface Warning {
+  readonly code: string;
+  readonly message: string;
+}
