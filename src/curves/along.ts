@@ -1,0 +1,100 @@
+import { Bezier } from 'bezier-js';
+import { elasticaStates } from './elastica.ts';
+import { integrate } from './gauss.ts';
+import type { ArcSegment, CubicSegment, LineSegment, Piece } from './piece.ts';
+import { add, angleOf, between, cross, direction, distance, type Point, scale } from './point.ts';
+
+/** A place on a curve: the point, the tangent's angle (rad) and the curvature (1/mm, + turns left). */
+export interface Place extends Point {
+  readonly angle: number;
+  readonly curvature: number;
+}
+
+function alongLine({ from, to }: LineSegment): (u: number) => Place {
+  const angle = angleOf(from, to);
+  return (u) => ({ ...between(from, to, u), angle, curvature: 0 });
+}
+
+function alongArc({ centre, radius, start, sweep }: ArcSegment): (u: number) => Place {
+  const turn = Math.sign(sweep);
+  return (u) => {
+    const at = start + sweep * u;
+    const point = add(centre, scale(direction(at), radius));
+    return { ...point, angle: at + (turn * Math.PI) / 2, curvature: turn / radius };
+  };
+}
+
+export const bezier = ({ controls }: CubicSegment): Bezier =>
+  new Bezier(controls.map(({ x, y }) => ({ x, y })));
+
+/**
+ * The cubic's places by its own parameter. Where two controls coincide at an end the tangent is the
+ * limit, towards the next control that differs.
+ */
+function alongCubic(segment: CubicSegment): (u: number) => Place {
+  const curve = bezier(segment);
+  const [p0, p1, p2, p3] = segment.controls;
+  return (u) => {
+    const { x, y } = curve.get(u);
+    const first = curve.derivative(u);
+    const second = {
+      x: 6 * ((1 - u) * (p2.x - 2 * p1.x + p0.x) + u * (p3.x - 2 * p2.x + p1.x)),
+      y: 6 * ((1 - u) * (p2.y - 2 * p1.y + p0.y) + u * (p3.y - 2 * p2.y + p1.y)),
+    };
+    const speed = Math.hypot(first.x, first.y);
+    if (speed > 0)
+      return { x, y, angle: Math.atan2(first.y, first.x), curvature: cross(first, second) / speed ** 3 };
+    const towards = u < 0.5 ? second : scale(second, -1);
+    return { x, y, angle: Math.atan2(towards.y, towards.x), curvature: 0 };
+  };
+}
+
+/** Places along a piece by u from 0 (its start) to 1 (its end); by length but for a cubic. */
+export function along(piece: Piece): (u: number) => Place {
+  switch (piece.type) {
+    case 'line':
+      return alongLine(piece);
+    case 'arc':
+      return alongArc(piece);
+    case 'cubic':
+      return alongCubic(piece);
+    case 'elastica': {
+      const state = elasticaStates(piece);
+      return (u) => state(u * piece.length);
+    }
+  }
+}
+
+/** One place on a piece; for many on the same piece keep `along(piece)`. */
+export const pointAt = (piece: Piece, u: number): Place => along(piece)(u);
+export const segmentStart = (piece: Piece): Place => pointAt(piece, 0);
+export const segmentEnd = (piece: Piece): Place => pointAt(piece, 1);
+
+/** Parts of a cubic measured one by one: 8 × 20 Gauss points give its length to 1e-10 even when sharp. */
+const LENGTH_PARTS = 8;
+
+/** The piece's length, mm. Exact but for a cubic (1e-10 of the length, see LENGTH_PARTS). */
+export function pieceLength(piece: Piece): number {
+  switch (piece.type) {
+    case 'line':
+      return distance(piece.from, piece.to);
+    case 'arc':
+      return piece.radius * Math.abs(piece.sweep);
+    case 'elastica':
+      return piece.length;
+    case 'cubic': {
+      const curve = bezier(piece);
+      const speed = (u: number): number => {
+        const { x, y } = curve.derivative(u);
+        return Math.hypot(x, y);
+      };
+      let total = 0;
+      for (let i = 0; i < LENGTH_PARTS; i++)
+        total += integrate(speed, i / LENGTH_PARTS, (i + 1) / LENGTH_PARTS);
+      return total;
+    }
+  }
+}
+
+export const piecesLength = (pieces: readonly Piece[]): number =>
+  pieces.reduce((sum, piece) => sum + pieceLength(piece), 0);

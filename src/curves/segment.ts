@@ -1,0 +1,70 @@
+import { segmentStart } from './along.ts';
+import type { ArcSegment, CubicSegment, Segment } from './piece.ts';
+import { add, angleOf, direction, distance, leftOf, type Point, scale } from './point.ts';
+
+/** The same segment run from its end to its start. */
+export function reverseSegment(segment: Segment): Segment {
+  switch (segment.type) {
+    case 'line':
+      return { type: 'line', from: segment.to, to: segment.from };
+    case 'arc':
+      return { ...segment, start: segment.start + segment.sweep, sweep: -segment.sweep };
+    case 'cubic': {
+      const [a, b, c, d] = segment.controls;
+      return { type: 'cubic', controls: [d, c, b, a] };
+    }
+  }
+}
+
+export const reversePath = (path: readonly Segment[]): Segment[] => path.map(reverseSegment).reverse();
+
+/** A turn, shift and even scale of the plane: x′ = a·x + c·y + e, y′ = b·x + d·y + f. */
+type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
+
+/** The segment moved by a matrix that keeps shapes: a turn, a shift, a mirror, an even scale. */
+export function mapSegment(segment: Segment, matrix: Matrix): Segment {
+  const [a, b, c, d, e, f] = matrix;
+  const map = ({ x, y }: Point): Point => ({ x: a * x + c * y + e, y: b * x + d * y + f });
+  switch (segment.type) {
+    case 'line':
+      return { type: 'line', from: map(segment.from), to: map(segment.to) };
+    case 'cubic': {
+      const [p, q, r, s] = segment.controls;
+      return { type: 'cubic', controls: [map(p), map(q), map(r), map(s)] };
+    }
+    case 'arc': {
+      const centre = map(segment.centre);
+      const start = map(segmentStart(segment));
+      const mirrored = a * d - b * c < 0;
+      return {
+        type: 'arc',
+        centre,
+        radius: distance(centre, start),
+        start: angleOf(centre, start),
+        sweep: mirrored ? -segment.sweep : segment.sweep,
+      };
+    }
+  }
+}
+
+/** The arc of radius r and sweep φ lies within r·φ⁶·ARC_ERROR of its cubic (measured, see the test). */
+const ARC_ERROR = 2.2e-5;
+
+/** Cubics within `tolerance` of an arc: equal parts with the handles of a circle, 4⁄3·tan(φ/4)·r. */
+export function arcToCubics(arc: ArcSegment, tolerance: number): CubicSegment[] {
+  const most = Math.min(Math.PI / 2, (tolerance / (arc.radius * ARC_ERROR)) ** (1 / 6));
+  const count = Math.max(1, Math.ceil(Math.abs(arc.sweep) / most));
+  const sweep = arc.sweep / count;
+  const handle = (4 / 3) * Math.tan(sweep / 4) * arc.radius;
+  return Array.from({ length: count }, (_, i) => {
+    const [out0, out1] = [
+      direction(arc.start + sweep * i),
+      direction(i === count - 1 ? arc.start + arc.sweep : arc.start + sweep * (i + 1)),
+    ];
+    const p0 = add(arc.centre, scale(out0, arc.radius));
+    const p3 = add(arc.centre, scale(out1, arc.radius));
+    const p1 = add(p0, scale(leftOf(out0), handle));
+    const p2 = add(p3, scale(leftOf(out1), -handle));
+    return { type: 'cubic', controls: [p0, p1, p2, p3] };
+  });
+}
