@@ -4,23 +4,32 @@ import { integrate } from './gauss.ts';
 import type { ArcSegment, CubicSegment, LineSegment, Piece } from './piece.ts';
 import { add, angleOf, between, cross, direction, distance, type Point, scale } from './point.ts';
 
-/** A place on a curve: the point, the tangent's angle (rad) and the curvature (1/mm, + turns left). */
+/** A place on a curve. */
 export interface Place extends Point {
+  /** The tangent's direction, radians counter-clockwise from the reference line. */
   readonly angle: number;
+  /** 1/mm, positive where the curve turns left. */
   readonly curvature: number;
+  /** How fast the place moves with the parameter u, mm: the piece's length where u runs by length. */
+  readonly speed: number;
 }
+
+/** The place's derivative by u, mm. */
+export const velocity = ({ angle, speed }: Place): Point => scale(direction(angle), speed);
 
 function alongLine({ from, to }: LineSegment): (u: number) => Place {
   const angle = angleOf(from, to);
-  return (u) => ({ ...between(from, to, u), angle, curvature: 0 });
+  const speed = distance(from, to);
+  return (u) => ({ ...between(from, to, u), angle, curvature: 0, speed });
 }
 
 function alongArc({ centre, radius, start, sweep }: ArcSegment): (u: number) => Place {
   const turn = Math.sign(sweep);
+  const speed = radius * Math.abs(sweep);
   return (u) => {
     const at = start + sweep * u;
     const point = add(centre, scale(direction(at), radius));
-    return { ...point, angle: at + (turn * Math.PI) / 2, curvature: turn / radius };
+    return { ...point, angle: at + (turn * Math.PI) / 2, curvature: turn / radius, speed };
   };
 }
 
@@ -42,10 +51,12 @@ function alongCubic(segment: CubicSegment): (u: number) => Place {
       y: 6 * ((1 - u) * (p2.y - 2 * p1.y + p0.y) + u * (p3.y - 2 * p2.y + p1.y)),
     };
     const speed = Math.hypot(first.x, first.y);
-    if (speed > 0)
-      return { x, y, angle: Math.atan2(first.y, first.x), curvature: cross(first, second) / speed ** 3 };
+    if (speed > 0) {
+      const curvature = cross(first, second) / speed ** 3;
+      return { x, y, angle: Math.atan2(first.y, first.x), curvature, speed };
+    }
     const towards = u < 0.5 ? second : scale(second, -1);
-    return { x, y, angle: Math.atan2(towards.y, towards.x), curvature: 0 };
+    return { x, y, angle: Math.atan2(towards.y, towards.x), curvature: 0, speed };
   };
 }
 
@@ -60,7 +71,7 @@ export function along(piece: Piece): (u: number) => Place {
       return alongCubic(piece);
     case 'elastica': {
       const state = elasticaStates(piece);
-      return (u) => state(u * piece.length);
+      return (u) => ({ ...state(u * piece.length), speed: piece.length });
     }
   }
 }

@@ -1,0 +1,129 @@
+import { along, type Place, piecesLength } from './along.ts';
+import type { Curve } from './curve.ts';
+import type { Piece } from './piece.ts';
+import {
+  add,
+  angleOf,
+  between,
+  cross,
+  direction,
+  distance,
+  dot,
+  leftOf,
+  type Point,
+  scale,
+  subtract,
+} from './point.ts';
+import { leastOnUnit, rootsOnUnit } from './search.ts';
+import { JOIN_MM } from './tolerance.ts';
+
+/** The figures of one run that a maker asks for. Lengths mm, angles radians. */
+export interface Figures {
+  readonly length: number;
+  /** Farthest from the run's own chord; absent for a straight run. */
+  readonly apex?: Apex;
+  readonly tightest?: { readonly radius: number; readonly at: Point };
+  /** Tangent directions at both ends, counter-clockwise from the reference line. */
+  readonly endAngles: readonly [start: number, end: number];
+  /** Where the curve changes from hollow to round. */
+  readonly inflections: readonly Point[];
+}
+
+export interface Apex {
+  readonly at: Point;
+  /** Distance from the chord, always positive. */
+  readonly rise: number;
+}
+
+/** Steps that tell the extremes of one piece apart: no piece of ours turns more than a few times. */
+const SAMPLES = 24;
+
+/**
+ * The point of contiguous pieces farthest from the chord between two points, where the tangent runs
+ * along the chord; undefined when nothing rises by JOIN_MM. Exact to rounding of the station's root
+ * (1e-12 of the chord, except on a nearly straight run, where any station serves).
+ */
+export function apexOf(pieces: readonly Piece[], from: Point, to: Point): Apex | undefined {
+  const chord = direction(angleOf(from, to));
+  const height = (p: Point): number => Math.abs(cross(chord, subtract(p, from)));
+  let best: Apex | undefined;
+  for (const piece of pieces) {
+    const at = along(piece);
+    for (const u of rootsOnUnit((v) => cross(chord, direction(at(v).angle)), SAMPLES)) {
+      const { x, y } = at(u);
+      const rise = height({ x, y });
+      if (rise >= JOIN_MM && rise > (best?.rise ?? 0)) best = { at: { x, y }, rise };
+    }
+  }
+  return best;
+}
+
+/** The place of sharpest curvature; undefined when the pieces are straight. */
+function tightestOf(pieces: readonly Piece[]): { radius: number; at: Point } | undefined {
+  let best: Place | undefined;
+  for (const piece of pieces) {
+    const at = along(piece);
+    const place = at(leastOnUnit((u) => -Math.abs(at(u).curvature), SAMPLES).at);
+    if (Math.abs(place.curvature) > Math.abs(best?.curvature ?? 0)) best = place;
+  }
+  return best && { radius: 1 / Math.abs(best.curvature), at: { x: best.x, y: best.y } };
+}
+
+/** Curvature below this share of the tightest counts as none: the rounding of a free end. */
+const STRAIGHT_SHARE = 1e-9;
+
+/** Where the curvature changes sign, inside a piece or at a join. */
+function inflectionsOf(pieces: readonly Piece[], tightest: number): Point[] {
+  const found: Point[] = [];
+  let side = 0;
+  let last: Place | undefined;
+  for (const piece of pieces) {
+    const at = along(piece);
+    for (let i = 0; i <= SAMPLES; i++) {
+      const place = at(i / SAMPLES);
+      const straight = Math.abs(place.curvature) < STRAIGHT_SHARE * tightest;
+      if (!straight && side * place.curvature < 0) found.push(crossing(at, i, last!));
+      if (!straight) [side, last] = [Math.sign(place.curvature), place];
+    }
+  }
+  return found;
+}
+
+/** The change of sign just before sample i: inside the piece, or at its start when i is 0. */
+function crossing(at: (u: number) => Place, i: number, last: Place): Point {
+  if (i === 0) return { x: last.x, y: last.y };
+  const roots = rootsOnUnit((v) => at((i - 1 + v) / SAMPLES).curvature, 1);
+  const { x, y } = at((i - 1 + (roots.at(-1) ?? 0)) / SAMPLES);
+  return { x, y };
+}
+
+export function figuresOf(curve: Curve): Figures {
+  const { exact, from, to } = curve;
+  const apex = apexOf(exact, from, to);
+  const tightest = tightestOf(exact);
+  return {
+    length: piecesLength(exact),
+    ...(apex && { apex }),
+    ...(tightest && { tightest }),
+    endAngles: [along(exact[0]!)(0).angle, along(exact.at(-1)!)(1).angle],
+    inflections: tightest ? inflectionsOf(exact, 1 / tightest.radius) : [],
+  };
+}
+
+/** The foot of a point on a chord, as a point of the chord. */
+export function footOnChord(from: Point, to: Point, p: Point): Point {
+  const run = subtract(to, from);
+  return between(from, to, dot(subtract(p, from), run) / dot(run, run));
+}
+
+/** A place beside a curve: `away` mm to the left of it. */
+export const beside = (place: Place, away: number): Point =>
+  add(place, scale(leftOf(direction(place.angle)), away));
+
+/** The largest gap between the end of one piece and the start of the next, mm: 0 for a sound path. */
+export function largestGap(pieces: readonly Piece[]): number {
+  let gap = 0;
+  for (let i = 1; i < pieces.length; i++)
+    gap = Math.max(gap, distance(along(pieces[i - 1]!)(1), along(pieces[i]!)(0)));
+  return gap;
+}

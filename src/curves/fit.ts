@@ -1,0 +1,69 @@
+import { along, type Place, velocity } from './along.ts';
+import type { CubicSegment, Piece, Segment } from './piece.ts';
+import { add, between, distance, type Point, scale, subtract } from './point.ts';
+import { FIT_MM } from './tolerance.ts';
+
+/**
+ * Halvings of one piece before the fit gives up: 4096 cubics, where the error has fallen by 16^12.
+ * A smooth curve of a furniture part needs 2 to 5; only a cusp or a fold comes near.
+ */
+const MAX_DEPTH = 12;
+
+/**
+ * Where each trial cubic is measured. A Hermite cubic's error is t²(1 − t)² times the fourth derivative:
+ * largest in the middle, and at neighbouring fifths where that derivative changes quickly.
+ */
+const PROBES = [0.2, 0.35, 0.5, 0.65, 0.8];
+
+/** Between probes the error may be larger by this much at most (measured in the tests: under 4 %). */
+const PROBE_MARGIN = 0.9;
+
+const cubicPoint = ([a, b, c, d]: CubicSegment['controls'], t: number): Point => {
+  const [ab, bc, cd] = [between(a, b, t), between(b, c, t), between(c, d, t)];
+  return between(between(ab, bc, t), between(bc, cd, t), t);
+};
+
+/**
+ * Cubic Béziers along a smooth run of places between u = from and u = to.
+ *
+ * Each cubic has the ends and the velocities of its stretch, and stretches are halved until every
+ * probe lies within `tolerance` (mm) of the place it stands for, which bounds the distance between
+ * the curves. Error falls with the fourth power of the stretch.
+ * @throws Error when MAX_DEPTH halvings do not reach the tolerance
+ */
+export function fitCubics(
+  run: (u: number) => Place,
+  from: number,
+  to: number,
+  tolerance: number,
+): CubicSegment[] {
+  const cubics: CubicSegment[] = [];
+  const fit = (a: number, b: number, start: Place, end: Place, depth: number): void => {
+    const third = (b - a) / 3;
+    const controls = [
+      start,
+      add(start, scale(velocity(start), third)),
+      subtract(end, scale(velocity(end), third)),
+      end,
+    ].map(({ x, y }) => ({ x, y })) as [Point, Point, Point, Point];
+    const off = Math.max(...PROBES.map((t) => distance(cubicPoint(controls, t), run(a + (b - a) * t))));
+    if (off <= tolerance * PROBE_MARGIN) cubics.push({ type: 'cubic', controls });
+    else if (depth === MAX_DEPTH)
+      throw new Error(`fit: no cubic within ${tolerance} mm after ${depth} halvings`);
+    else {
+      const middle = (a + b) / 2;
+      const halfway = run(middle);
+      fit(a, middle, start, halfway, depth + 1);
+      fit(middle, b, halfway, end, depth + 1);
+    }
+  };
+  fit(from, to, run(from), run(to), 0);
+  return cubics;
+}
+
+/** The path that writers draw for exact pieces: lines, arcs and cubics as they are, the strip fitted. */
+export function fitPath(pieces: readonly Piece[], tolerance = FIT_MM): Segment[] {
+  return pieces.flatMap((piece) =>
+    piece.type === 'elastica' ? fitCubics(along(piece), 0, 1, tolerance) : [piece],
+  );
+}
