@@ -1,0 +1,85 @@
+// Sets up whatever a bare clone lacks. Plain Node with no packages: it runs before there are any.
+import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const OLDEST_NODE = 20;
+/** What the build reads besides src/. */
+const BUILD_INPUTS = [
+  'package.json',
+  'package-lock.json',
+  'tsconfig.json',
+  'tsconfig.build.json',
+  'tools/build.js',
+];
+
+export const root = fileURLToPath(new URL('..', import.meta.url));
+/** Holds the fingerprint of the sources that dist was built from; written last, so a broken build has none. */
+export const stamp = join(root, 'dist', '.stamp');
+
+/** Ends the program with one plain message, no stack trace. */
+export function fail(message) {
+  console.error(message);
+  process.exit(1);
+}
+
+/** Packages installed and dist built, from whatever state the folder is in. Silent when there is nothing to do. */
+export function setUp() {
+  installPackages();
+  if (!isBuilt()) step('Building fairlath ...', process.execPath, [join(root, 'tools', 'build.js')]);
+}
+
+export function installPackages() {
+  const node = process.versions.node;
+  if (Number.parseInt(node, 10) < OLDEST_NODE) {
+    fail(`This is Node ${node}, which is too old. fairlath needs Node ${OLDEST_NODE} or newer.`);
+  }
+  // None of the packages needs its install script, and some versions of npm stop to ask about them.
+  if (!isInstalled())
+    step('Installing packages ...', 'npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund']);
+}
+
+/** Whether node_modules holds what package-lock.json asks for, by the list npm leaves there when it has finished. */
+function isInstalled() {
+  const list = join(root, 'node_modules', '.package-lock.json');
+  if (!existsSync(list)) return false;
+  const { packages: installed } = JSON.parse(readFileSync(list, 'utf8'));
+  const { packages: wanted } = JSON.parse(readFileSync(join(root, 'package-lock.json'), 'utf8'));
+  return Object.entries(wanted).every(
+    ([place, { version, optional }]) =>
+      place === '' || (place in installed ? installed[place].version === version : optional === true),
+  );
+}
+
+function isBuilt() {
+  return existsSync(stamp) && readFileSync(stamp, 'utf8') === fingerprint();
+}
+
+/** Of the content, not the times: in a fresh clone every file is equally new. */
+export function fingerprint() {
+  const hash = createHash('sha256');
+  const sources = readdirSync(join(root, 'src'), { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath ?? entry.path, entry.name))
+    .sort();
+  for (const file of [...BUILD_INPUTS.map((name) => join(root, name)), ...sources]) {
+    const bytes = readFileSync(file);
+    hash.update(`${file.slice(root.length)} ${bytes.length}\n`).update(bytes);
+  }
+  return hash.digest('hex');
+}
+
+/** Runs one step of the setting up; its output is shown only if it fails. */
+function step(line, command, args) {
+  console.error(line);
+  const { status, error, stdout, stderr } = run(command, args);
+  if (status !== 0) fail(`${stdout ?? ''}${stderr ?? ''}${error?.message ?? ''}`.trim());
+}
+
+/** `npm` and the commands of packages are batch files on Windows, which only a shell can start. */
+export function run(command, args, stdio = 'pipe') {
+  const shell = process.platform === 'win32' && command !== process.execPath;
+  return spawnSync(command, args, { cwd: root, shell, stdio, encoding: 'utf8' });
+}
