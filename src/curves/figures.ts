@@ -49,7 +49,8 @@ export function apexOf(pieces: readonly Piece[], from: Point, to: Point): Apex |
   let best: Apex | undefined;
   for (const piece of pieces) {
     const at = along(piece);
-    for (const u of rootsOnUnit((v) => cross(chord, direction(at(v).angle)), SAMPLES)) {
+    // A join counts as well: rounding can hide an apex that falls exactly between two pieces.
+    for (const u of [...rootsOnUnit((v) => cross(chord, direction(at(v).angle)), SAMPLES), 1]) {
       const { x, y } = at(u);
       const rise = height({ x, y });
       if (rise >= JOIN_MM && rise > (best?.rise ?? 0)) best = { at: { x, y }, rise };
@@ -108,22 +109,4 @@ export function figuresOf(curve: Curve): Figures {
     endAngles: [along(exact[0]!)(0).angle, along(exact.at(-1)!)(1).angle],
     inflections: tightest ? inflectionsOf(exact, 1 / tightest.radius) : [],
   };
-}
-
-/** The foot of a point on a chord, as a point of the chord. */
-export function footOnChord(from: Point, to: Point, p: Point): Point {
-  const run = subtract(to, from);
-  return between(from, to, dot(subtract(p, from), run) / dot(run, run));
-}
-
-/** A place beside a curve: `away` mm to the left of it. */
-export const beside = (place: Place, away: number): Point =>
-  add(place, scale(leftOf(direction(place.angle)), away));
-
-/** The largest gap between the end of one piece and the start of the next, mm: 0 for a sound path. */
-export function largestGap(pieces: readonly Piece[]): number {
-  let gap = 0;
-  for (let i = 1; i < pieces.length; i++)
-    gap = Math.max(gap, distance(along(pieces[i - 1]!)(1), along(pieces[i]!)(0)));
-  return gap;
 }

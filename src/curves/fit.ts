@@ -38,7 +38,7 @@ export function fitCubics(
   tolerance: number,
 ): CubicSegment[] {
   const cubics: CubicSegment[] = [];
-  const fit = (a: number, b: number, start: Place, end: Place, depth: number): void => {
+  const span = (a: number, b: number, start: Place, end: Place, depth: number): void => {
     const third = (b - a) / 3;
     const controls = [
       start,
@@ -53,11 +53,11 @@ export function fitCubics(
     else {
       const middle = (a + b) / 2;
       const halfway = run(middle);
-      fit(a, middle, start, halfway, depth + 1);
-      fit(middle, b, halfway, end, depth + 1);
+      span(a, middle, start, halfway, depth + 1);
+      span(middle, b, halfway, end, depth + 1);
     }
   };
-  fit(from, to, run(from), run(to), 0);
+  span(from, to, run(from), run(to), 0);
   return cubics;
 }
 
