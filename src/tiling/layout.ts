@@ -6,18 +6,23 @@ import type { Paper } from './paper.ts';
 /** A part laid over sheets. Plain data; all that the writers need to draw the pages. */
 export interface Layout {
   readonly paper: Paper;
-  readonly orientation: 'upright' | 'lying';
+  readonly orientation: Orientation;
   /** How far the part is turned on the paper, counter-clockwise, degrees. */
   readonly turnDeg: number;
   readonly margin: number;
   readonly overlap: number;
   readonly rows: number;
   readonly columns: number;
-  readonly sheets: readonly Sheet[];
+  /** Row by row from the top, left to right: the order in which they are printed and taped. */
+  readonly sheets: readonly [Sheet, ...Sheet[]];
+  /** Lettered crosses near the outer corners of the pattern, to measure its diagonals by. */
+  readonly crosses: readonly CheckCross[];
   readonly checks: readonly Check[];
   /** Tells sheets of different jobs or layouts apart: six letters and digits. */
   readonly code: string;
 }
+
+export type Orientation = 'upright' | 'lying';
 
 /** One printed sheet. Rows are lettered from the top, columns numbered from the left. */
 export interface Sheet {
@@ -30,6 +35,8 @@ export interface Sheet {
   readonly toSheet: Affine;
   /** What the sheet shows: the paper inside its margins, mm on the sheet. */
   readonly window: Box;
+  /** What stays in sight once all is taped: the window up to the trim lines, mm on the sheet. */
+  readonly cell: Box;
   /** The seams, each with the name of the sheet beyond it; none where no sheet is printed. */
   readonly neighbours: Neighbours;
   /** Centres of the register marks, mm on the part; the neighbour has the same. */
@@ -47,6 +54,13 @@ export interface RegisterMark {
   readonly at: Point;
   /** The two sheets that carry it. */
   readonly sheets: readonly [string, string];
+}
+
+export interface CheckCross {
+  readonly letter: string;
+  readonly at: Point;
+  /** The sheet that carries it. */
+  readonly sheet: string;
 }
 
 /** A distance to measure on the taped-up pattern. */

@@ -1,0 +1,93 @@
+import type { Box } from '../curves/curve.ts';
+import { distance, type Point } from '../curves/point.ts';
+import type { Part, PartEdge } from '../part/part.ts';
+import { type Chord, passes } from './chords.ts';
+import { cellAt, type Grid, type Place, sheetName } from './grid.ts';
+import type { Check, CheckCross } from './layout.ts';
+import { around } from './seams.ts';
+
+/** White round a check cross: its arms of 4 mm, and its letter beside it. */
+export const CROSS_REACH_MM = 9;
+
+/** How finely a free place for a check cross is sought, mm. */
+const SEARCH_STEP_MM = 4;
+
+/** The four outer corners, from the top left clockwise: P to R and Q to S are the diagonals. */
+const CORNERS = [
+  { letter: 'P', x: -1, y: 1 },
+  { letter: 'Q', x: 1, y: 1 },
+  { letter: 'R', x: 1, y: -1 },
+  { letter: 'S', x: -1, y: -1 },
+] as const;
+
+type Corner = (typeof CORNERS)[number];
+
+/** A cross as far out as it goes towards each corner, clear of the lines and the register marks. */
+export function checkCrosses(
+  grid: Grid,
+  printed: readonly Place[],
+  lines: readonly Chord[],
+  marks: readonly Box[],
+): CheckCross[] {
+  return CORNERS.flatMap((corner) => {
+    const outward = printed
+      .flatMap((place) => spots(cellAt(grid, place), corner).map((at) => ({ at, sheet: sheetName(place) })))
+      .sort((a, b) => reach(b.at, corner) - reach(a.at, corner));
+    const free = outward.find(({ at }) => isFree(around(at, CROSS_REACH_MM), lines, marks));
+    return free ? [{ letter: corner.letter, ...free }] : [];
+  });
+}
+
+const reach = (at: Point, corner: Corner): number => at.x * corner.x + at.y * corner.y;
+
+/** Places along the two sides that meet in a sheet's corner. */
+function spots(cell: Box, corner: Corner): Point[] {
+  const inset = {
+    left: cell.left + CROSS_REACH_MM,
+    right: cell.right - CROSS_REACH_MM,
+    bottom: cell.bottom + CROSS_REACH_MM,
+    top: cell.top - CROSS_REACH_MM,
+  };
+  const x = corner.x > 0 ? inset.right : inset.left;
+  const y = corner.y > 0 ? inset.top : inset.bottom;
+  const count = Math.floor(Math.min(inset.right - inset.left, inset.top - inset.bottom) / SEARCH_STEP_MM);
+  return Array.from({ length: Math.max(0, count) }, (_, i) => [
+    { x: x - corner.x * i * SEARCH_STEP_MM, y },
+    { x, y: y - corner.y * i * SEARCH_STEP_MM },
+  ]).flat();
+}
+
+const isFree = (box: Box, lines: readonly Chord[], marks: readonly Box[]): boolean =>
+  !lines.some((line) => passes(line, box)) && !marks.some((mark) => overlap(mark, box));
+
+export const overlap = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top;
+
+/** What to measure once the sheets are taped: each edge end to end, and the diagonals. */
+export function checksOf(part: Part, crosses: readonly CheckCross[]): Check[] {
+  const at = (letter: string): CheckCross | undefined => crosses.find((cross) => cross.letter === letter);
+  const diagonals = [
+    [at('P'), at('R')],
+    [at('Q'), at('S')],
+  ].flatMap(([a, b]) => (a && b ? [check(`cross ${a.letter} to cross ${b.letter}`, a.at, b.at)] : []));
+  return [...part.edges.map(endToEnd), ...diagonals];
+}
+
+const endToEnd = (edge: PartEdge): Check => {
+  const { from, to } = edgeEnds(edge);
+  return check(`${edge.name}, end to end, straight`, from, to);
+};
+
+/** Where an edge starts and where it ends. */
+export function edgeEnds({ name, runs }: PartEdge): { from: Point; to: Point } {
+  const [first, last] = [runs[0], runs.at(-1)];
+  if (!first || !last) throw new Error(`edge "${name}" has no runs`);
+  return { from: first.from, to: last.to };
+}
+
+const check = (label: string, from: Point, to: Point): Check => ({
+  label,
+  from,
+  to,
+  length: distance(from, to),
+});
