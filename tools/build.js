@@ -2,7 +2,7 @@
 import { rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
-import { fail, fingerprint, root, run, stamp } from './setup.js';
+import { fail, fingerprint, root, runTool, stamp } from './setup.js';
 
 const dist = join(root, 'dist');
 
@@ -47,7 +47,7 @@ async function buildAll() {
   const sources = fingerprint();
   rmSync(dist, { recursive: true, force: true });
   await Promise.all([build(cli), build(library)]);
-  const types = run(join(root, 'node_modules', '.bin', 'tsc'), ['-p', 'tsconfig.build.json']);
+  const types = runTool('typescript/bin/tsc', ['-p', 'tsconfig.build.json']);
   if (types.status !== 0) fail(`${types.stdout}${types.stderr}`);
   writeFileSync(stamp, sources);
 }
