@@ -1,0 +1,79 @@
+import type { Part } from '../part/part.ts';
+import { CROSS_REACH_MM } from '../tiling/checks.ts';
+import { grown } from '../tiling/chords.ts';
+import type { Layout, Sheet } from '../tiling/layout.ts';
+import { around, REGISTER_REACH_MM } from '../tiling/seams.ts';
+import type { Item, Page, Stroke } from './drawing.ts';
+import { grainArrow, legend, nameBlock } from './furniture.ts';
+import { type Room, strips } from './place.ts';
+import { scaleBars } from './scale-bar.ts';
+import { checkCrosses, registerMarks, seamWords, trimLines } from './seam-lines.ts';
+import { onSheet, pathOnSheet, type SheetView, sheetView } from './sheet-view.ts';
+import { landmarkSigns, stationLabels, stationLines, stationRoom } from './stations.ts';
+
+/** White between the line to cut and whatever stands near it, mm. */
+const LINE_WHITE_MM = 1.5;
+
+/** White between furniture and the trim lines, mm. */
+const INSET_MM = 3;
+
+/** One sheet of the pattern at true size. */
+export function sheetPage(part: Part, layout: Layout, sheet: Sheet): Page {
+  const view = sheetView(part, layout, sheet);
+  const stations = stationLines(view);
+  const items: Item[] = [
+    { type: 'clip', ...sheet.window, items: [...stations, ...linesOn(view), ...landmarkSigns(view)] },
+    ...trimLines(sheet),
+    ...registerMarks(view),
+    ...checkCrosses(view),
+    ...furnish(view, stations),
+  ];
+  return { name: sheet.name, drawing: { width: sheet.size.width, height: sheet.size.height, items } };
+}
+
+/** The lines of the part. Each is drawn whole, so that its dashes agree from sheet to sheet. */
+function linesOn(view: SheetView): Stroke[] {
+  const { shape, saw } = view.part;
+  const closed = shape.type === 'closed';
+  return [
+    ...(closed ? [] : [stroke(view, 'chord', [{ type: 'line', from: shape.chord[0], to: shape.chord[1] }])]),
+    ...(saw.length > 0 ? [stroke(view, 'saw', saw, closed)] : []),
+    closed ? stroke(view, 'cut', shape.outline, true) : stroke(view, 'cut', shape.line),
+  ];
+}
+
+const stroke = (view: SheetView, style: Stroke['style'], path: Stroke['path'], closed = false): Stroke => ({
+  type: 'stroke',
+  style,
+  path: pathOnSheet(view, path),
+  ...(closed ? { closed } : {}),
+});
+
+/** Names, bars and labels, each where it covers nothing: what must be there goes first. */
+function furnish(view: SheetView, stations: readonly Stroke[]): Item[] {
+  const room = emptyRoom(view, stations);
+  const { left, right, bottom, top } = room.area;
+  return [
+    ...seamWords(view, room.taken),
+    ...nameBlock(view, room, { x: left, y: top }),
+    ...scaleBars(room, 'across', { x: left, y: bottom }),
+    ...scaleBars(room, 'down', { x: right, y: top }),
+    ...stationLabels(view, room),
+    ...legend(view, room, { x: right, y: bottom }),
+    ...grainArrow(view, room, { x: (left + right) / 2, y: (bottom + top) / 2 }),
+  ];
+}
+
+function emptyRoom(view: SheetView, stations: readonly Stroke[]): Room {
+  const { sheet, layout } = view;
+  const crosses = layout.crosses.filter((cross) => cross.sheet === sheet.name);
+  return {
+    area: grown(sheet.cell, -INSET_MM),
+    taken: [
+      ...strips(view.lines, LINE_WHITE_MM),
+      ...stationRoom(stations),
+      ...sheet.marks.map(({ at }) => around(onSheet(view, at), REGISTER_REACH_MM + 1)),
+      ...crosses.map(({ at }) => around(onSheet(view, at), CROSS_REACH_MM)),
+    ],
+  };
+}
