@@ -1,7 +1,7 @@
 import type { Point } from '../curves/point.ts';
 import { type Item, type LineStyle, polyline, words } from './drawing.ts';
-import { shown } from './pending.ts';
 import { type Room, takeNear } from './place.ts';
+import { printed } from './setting-out.ts';
 import type { SheetView } from './sheet-view.ts';
 import { fitted, LEADING, textWidth } from './type.ts';
 
@@ -56,7 +56,7 @@ function legendRows({ part, sheet }: SheetView): [LineStyle, string][] {
   return [
     ['cut', saw ? 'finished line' : 'line to cut'],
     ...(saw
-      ? ([['saw', `saw line, ${shown(part.sawAllowance, part.rule)} outside it`]] as [LineStyle, string][])
+      ? ([['saw', `saw line, ${printed(part.sawAllowance, part.rule)} outside it`]] as [LineStyle, string][])
       : []),
     ...(Object.keys(sheet.neighbours).length > 0
       ? ([['trim', 'edge of a trimmed sheet']] as [LineStyle, string][])

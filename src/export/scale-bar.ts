@@ -30,7 +30,7 @@ const HEIGHT_MM = 15.5;
 const PIECE_MM = 1;
 
 /** Where a label may stand along its bar, parts of its length. */
-const LABEL_PLACES = [0.5, 0.25, 0.75, 0.12, 0.88];
+const LABEL_PLACES = [0.5, 0.25, 0.75, 0.12, 0.88] as const;
 
 /**
  * The 100 mm and 4 in bars, across or down, as near as can be to a wished corner. Where no free place
@@ -40,21 +40,27 @@ const LABEL_PLACES = [0.5, 0.25, 0.75, 0.12, 0.88];
 export function scaleBars(room: Room, run: Run, wished: Point): Item[] {
   const [width, height] = run === 'across' ? [LENGTH_MM, HEIGHT_MM] : [HEIGHT_MM, LENGTH_MM];
   const spots = spotsFrom(room, wished, width, height).map((spot) => boxAt(spot, width, height));
-  const whole = spots.find((box) => isFree(room, box));
-  if (whole) return [...drawBars(room, whole, run, 0.5)].concat(take(room, whole));
-  for (const place of LABEL_PLACES) {
-    const broken = spots.find((box) => mustBeFree(box, run, place).every((part) => isFree(room, part)));
-    if (!broken) continue;
-    const items = drawBars(room, broken, run, place);
-    take(room, broken);
-    return items;
-  }
-  return [];
+  const [block, label] = bestSpot(room, run, spots) ?? [];
+  if (!block || label === undefined) return [];
+  const items = drawBars(room, block, run, label);
+  room.taken.push(block);
+  return items;
 }
 
-function take(room: Room, box: Box): Item[] {
-  room.taken.push(box);
-  return [];
+/** The nearest spot that is free; failing that, the one whose bars are broken least. */
+function bestSpot(room: Room, run: Run, spots: readonly Box[]): [block: Box, label: number] | undefined {
+  const whole = spots.find((box) => isFree(room, box));
+  if (whole) return [whole, LABEL_PLACES[0]];
+  const broken = spots.flatMap((box) => {
+    const label = LABEL_PLACES.find((place) =>
+      mustBeFree(box, run, place).every((part) => isFree(room, part)),
+    );
+    return label === undefined
+      ? []
+      : [{ box, label, cost: room.taken.filter((one) => overlap(one, box)).length }];
+  });
+  broken.sort((a, b) => a.cost - b.cost);
+  return broken[0] && [broken[0].box, broken[0].label];
 }
 
 /** From a bar's own frame, lying, to the sheet. */

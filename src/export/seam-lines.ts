@@ -1,9 +1,9 @@
 import type { Box } from '../curves/curve.ts';
-import type { Point } from '../curves/point.ts';
+import { type Point, point } from '../curves/point.ts';
 import type { Sheet } from '../tiling/layout.ts';
 import { REGISTER_REACH_MM } from '../tiling/seams.ts';
 import { circle, type Item, polyline, type Stroke, words } from './drawing.ts';
-import { boxAt, type Room, takeNear } from './place.ts';
+import { type Room, takeNear } from './place.ts';
 import { onSheet, type SheetView } from './sheet-view.ts';
 import { textWidth } from './type.ts';
 
@@ -24,8 +24,6 @@ export function trimLines({ window, cell, neighbours }: Sheet): Stroke[] {
     ...(neighbours.below ? [across(cell.bottom)] : []),
   ];
 }
-
-const point = (x: number, y: number): Point => ({ x, y });
 
 export const registerMarks = (view: SheetView): Stroke[] =>
   view.sheet.marks.flatMap(({ at }) => {
@@ -80,4 +78,3 @@ function wordsIn(room: Room, text: string): Item[] {
 }
 
 const boxCentre = ({ left, right, bottom, top }: Box): Point => point((left + right) / 2, (bottom + top) / 2);
-void boxAt;

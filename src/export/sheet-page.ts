@@ -1,6 +1,6 @@
 import type { Part } from '../part/part.ts';
 import { CROSS_REACH_MM } from '../tiling/checks.ts';
-import { grown } from '../tiling/chords.ts';
+import { type Chord, grown } from '../tiling/chords.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
 import { around, REGISTER_REACH_MM } from '../tiling/seams.ts';
 import type { Item, Page, Stroke } from './drawing.ts';
@@ -8,8 +8,9 @@ import { grainArrow, legend, nameBlock } from './furniture.ts';
 import { type Room, strips } from './place.ts';
 import { scaleBars } from './scale-bar.ts';
 import { checkCrosses, registerMarks, seamWords, trimLines } from './seam-lines.ts';
+import type { SettingOut } from './setting-out.ts';
 import { onSheet, pathOnSheet, type SheetView, sheetView } from './sheet-view.ts';
-import { landmarkSigns, stationLabels, stationLines, stationRoom } from './stations.ts';
+import { landmarkSigns, stationLabels, stationLines } from './stations.ts';
 
 /** White between the line to cut and whatever stands near it, mm. */
 const LINE_WHITE_MM = 1.5;
@@ -17,9 +18,12 @@ const LINE_WHITE_MM = 1.5;
 /** White between furniture and the trim lines, mm. */
 const INSET_MM = 3;
 
+/** White beside a station line, mm. */
+const STATION_WHITE_MM = 0.5;
+
 /** One sheet of the pattern at true size. */
-export function sheetPage(part: Part, layout: Layout, sheet: Sheet): Page {
-  const view = sheetView(part, layout, sheet);
+export function sheetPage(part: Part, layout: Layout, sheet: Sheet, setting: SettingOut): Page {
+  const view = sheetView(part, layout, sheet, setting);
   const stations = stationLines(view);
   const items: Item[] = [
     { type: 'clip', ...sheet.window, items: [...stations, ...linesOn(view), ...landmarkSigns(view)] },
@@ -71,9 +75,12 @@ function emptyRoom(view: SheetView, stations: readonly Stroke[]): Room {
     area: grown(sheet.cell, -INSET_MM),
     taken: [
       ...strips(view.lines, LINE_WHITE_MM),
-      ...stationRoom(stations),
+      ...strips(straight(stations), STATION_WHITE_MM),
       ...sheet.marks.map(({ at }) => around(onSheet(view, at), REGISTER_REACH_MM + 1)),
       ...crosses.map(({ at }) => around(onSheet(view, at), CROSS_REACH_MM)),
     ],
   };
 }
+
+const straight = (strokes: readonly Stroke[]): Chord[] =>
+  strokes.flatMap(({ path }) => path.filter((segment) => segment.type === 'line'));

@@ -7,21 +7,23 @@ import { apply } from '../tiling/affine.ts';
 import { type Chord, chordsOf, passes } from '../tiling/chords.ts';
 import { linesToCut } from '../tiling/lay-out.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
+import type { SettingOut } from './setting-out.ts';
 
 /** All that one sheet is composed from. */
 export interface SheetView {
   readonly part: Part;
   readonly layout: Layout;
   readonly sheet: Sheet;
+  readonly setting: SettingOut;
   /** The lines to cut as they run over this sheet, mm on the sheet. */
   readonly lines: readonly Chord[];
 }
 
-export function sheetView(part: Part, layout: Layout, sheet: Sheet): SheetView {
+export function sheetView(part: Part, layout: Layout, sheet: Sheet, setting: SettingOut): SheetView {
   const lines = chordsOf(linesToCut(part))
     .map(({ from, to }) => ({ from: apply(sheet.toSheet, from), to: apply(sheet.toSheet, to) }))
     .filter((chord) => passes(chord, sheet.window));
-  return { part, layout, sheet, lines };
+  return { part, layout, sheet, setting, lines };
 }
 
 export const onSheet = ({ sheet }: SheetView, at: Point): Point => apply(sheet.toSheet, at);

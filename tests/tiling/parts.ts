@@ -11,16 +11,30 @@ export const INCHES: Rule = { unit: 'in', graduation: { numerator: 1, denominato
 export const MILLIMETRES: Rule = { unit: 'mm', graduation: { numerator: 1, denominator: 2 } };
 
 export const line = (from: Point, to: Point): Segment => ({ type: 'line', from, to });
-export const cubic = (a: Point, b: Point, c: Point, d: Point): Segment => ({ type: 'cubic', controls: [a, b, c, d] });
+export const cubic = (a: Point, b: Point, c: Point, d: Point): Segment => ({
+  type: 'cubic',
+  controls: [a, b, c, d],
+});
 
 /** A gentle hump from one point to another, rising `rise` over the straight between them. */
 export function hump(from: Point, to: Point, rise: number): Segment {
   const third = (to.x - from.x) / 3;
   const slope = (to.y - from.y) / 3;
-  return cubic(from, point(from.x + third, from.y + slope + rise * (4 / 3)), point(to.x - third, to.y - slope + rise * (4 / 3)), to);
+  return cubic(
+    from,
+    point(from.x + third, from.y + slope + rise * (4 / 3)),
+    point(to.x - third, to.y - slope + rise * (4 / 3)),
+    to,
+  );
 }
 
-const run = (kind: Curve['kind'], from: Point, to: Point, path: readonly Segment[], pins: readonly Point[] = []): Curve => ({
+const run = (
+  kind: Curve['kind'],
+  from: Point,
+  to: Point,
+  path: readonly Segment[],
+  pins: readonly Point[] = [],
+): Curve => ({
   kind,
   from,
   to,
@@ -44,7 +58,8 @@ export function partOf({ name, rule = INCHES, edges, saw = [], sawAllowance = 0 
   const ends = (runs: readonly Curve[]): [Point, Point] => [runs[0]!.from, runs.at(-1)!.to];
   const [a, b] = ends(edges[0]!.runs);
   const second = edges[1] ? ends(edges[1].runs) : undefined;
-  const outline = upper && second ? [...lower, line(b, second[1]), ...reversePath(upper), line(second[0], a)] : lower;
+  const outline =
+    upper && second ? [...lower, line(b, second[1]), ...reversePath(upper), line(second[0], a)] : lower;
   return {
     name,
     rule,
@@ -57,7 +72,13 @@ export function partOf({ name, rule = INCHES, edges, saw = [], sawAllowance = 0 
     saw,
     bounds: pathBox([...outline, ...saw]),
     warnings: [],
-    job: { part: name, rule, quantity: 1, edges: [{ name: 'x', from: a, steps: [{ to: b, key: 'x', kind: 'line' }], key: 'x' }], sawAllowance },
+    job: {
+      part: name,
+      rule,
+      quantity: 1,
+      edges: [{ name: 'x', from: a, steps: [{ to: b, key: 'x', kind: 'line' }], key: 'x' }],
+      sawAllowance,
+    },
   };
 }
 
@@ -72,7 +93,13 @@ export function backLeg(): Part {
     name: 'Back leg',
     edges: [
       { name: 'front', runs: [run('line', a, b, [line(a, b)])] },
-      { name: 'back', runs: [run('line', d, knee, [line(d, knee)]), run('batten', knee, c, [back], [knee, point(17 * IN, 3.5 * IN), c])] },
+      {
+        name: 'back',
+        runs: [
+          run('line', d, knee, [line(d, knee)]),
+          run('batten', knee, c, [back], [knee, point(17 * IN, 3.5 * IN), c]),
+        ],
+      },
     ],
     saw: [
       line(point(-s, -s), point(34 * IN + s, -s)),
@@ -92,12 +119,26 @@ export function archTop(): Part {
   const radius = chord ** 2 / (8 * rise) + rise / 2;
   const half = Math.asin(chord / 2 / radius);
   const [from, to] = [point(0, 0), point(chord, 0)];
-  const arc: Segment = { type: 'arc', centre: point(chord / 2, rise - radius), radius, start: Math.PI / 2 + half, sweep: -2 * half };
-  return partOf({ name: 'Arch top', rule: MILLIMETRES, edges: [{ name: 'arch', runs: [run('arc', from, to, [arc])] }] });
+  const arc: Segment = {
+    type: 'arc',
+    centre: point(chord / 2, rise - radius),
+    radius,
+    start: Math.PI / 2 + half,
+    sweep: -2 * half,
+  };
+  return partOf({
+    name: 'Arch top',
+    rule: MILLIMETRES,
+    edges: [{ name: 'arch', runs: [run('arc', from, to, [arc])] }],
+  });
 }
 
 /** The front edge of a wall shelf: a shallow hump, 700 mm long. */
 export function shelfFront(): Part {
   const [from, to] = [point(0, 0), point(700, 0)];
-  return partOf({ name: 'Shelf front', rule: MILLIMETRES, edges: [{ name: 'front', runs: [run('batten', from, to, [hump(from, to, 30)], [from, to])] }] });
+  return partOf({
+    name: 'Shelf front',
+    rule: MILLIMETRES,
+    edges: [{ name: 'front', runs: [run('batten', from, to, [hump(from, to, 30)], [from, to])] }],
+  });
 }
