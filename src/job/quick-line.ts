@@ -56,7 +56,7 @@ export class QuickLine {
   /** A length that the curve cannot do without, and that is not 0. */
   needed(option: 'rise' | 'radius', unit: Unit): number | undefined {
     if (!this.has(option)) {
-      return this.report(option, 'quick.missing', `missing. Give it as --${option} 3/4.`);
+      return this.report(option, 'quick.missing', `missing. Give it a length: --${option} 3/4.`);
     }
     const length = this.length(option, unit);
     if (length === undefined || Math.abs(length) >= JOIN_MM) return length;

@@ -69,7 +69,7 @@ export class Table {
     const place = key ? placeAt(source, key.range[0]) : this.entry.place;
     const name = this.nameOf(key, place);
     if (name === undefined) return;
-    const path = this.entry.key === '' ? name : `${this.entry.key}.${name}`;
+    const path = this.entry.key === '' ? printable(name) : `${this.entry.key}.${printable(name)}`;
     const earlier = this.entries.get(name);
     if (earlier) {
       const wording = `written twice, first on line ${earlier.name.line}. Keep one of the two.`;
@@ -90,6 +90,9 @@ export class Table {
     return this.entry.source.findings.report(fault.at(this.entry.key), place);
   }
 }
+
+/** A name as it may stand in a message: on one line, not too long, without control characters. */
+const printable = (name: string): string => quoted(name).slice(1, -1);
 
 export function reportNotYet(entry: Entry, name: string): undefined {
   return entry.reportName('job.not-yet', `${quoted(name)} is not supported yet. Take it out for now.`);

@@ -1,16 +1,6 @@
-import {
-  Composer,
-  type Document,
-  isAlias,
-  isCollection,
-  isScalar,
-  Lexer,
-  LineCounter,
-  type ParsedNode,
-  Parser,
-  visit,
-} from 'yaml';
+import { Composer, type Document, isAlias, Lexer, LineCounter, type ParsedNode, Parser, visit } from 'yaml';
 import { Fault } from '../units/fault.ts';
+import { quoted } from '../units/quoted.ts';
 import { Entry, placeAt, type Source } from './entry.ts';
 import type { Findings } from './findings.ts';
 import { syntaxFaults } from './syntax-faults.ts';
@@ -88,16 +78,16 @@ function refuseShorthand(document: Document.Parsed, { lines, findings }: Source)
   visit(document, {
     Node(_, found) {
       const node = found as ParsedNode;
-      const mark = shorthand(node);
-      if (mark === undefined) return;
-      const wording = `${mark} stands for something written elsewhere. Write the value out here.`;
+      const wording = shorthand(node);
+      if (wording === undefined) return;
       findings.report(new Fault('job.alias', wording), placeAt({ lines, findings }, node.range[0]));
     },
   });
 }
 
 function shorthand(node: ParsedNode): string | undefined {
-  if (isAlias(node)) return `"*${node.source}"`;
-  if ((isScalar(node) || isCollection(node)) && node.anchor !== undefined) return `"&${node.anchor}"`;
-  return node.tag === undefined ? undefined : `the tag "${node.tag}"`;
+  const cure = 'Write the value out, or put text that begins with such a mark in quotes.';
+  if (isAlias(node)) return `${quoted(`*${node.source}`)} stands for a value written elsewhere. ${cure}`;
+  if (node.anchor !== undefined) return `${quoted(`&${node.anchor}`)} lends this value elsewhere. ${cure}`;
+  return node.tag === undefined ? undefined : `a "!" gives this value a kind of its own. ${cure}`;
 }
