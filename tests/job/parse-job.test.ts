@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Edge } from '../../src/job/job.ts';
 import { parseJob } from '../../src/job/parse-job.ts';
@@ -134,10 +135,28 @@ describe('the steps of an edge', () => {
   });
 });
 
-test('a job written in inches and the same job in millimetres give the same edges', () => {
-  const inches = `part: A\nunits: in\nedges:\n  a:\n    - from: [0, 1/2]\n    - batten: [20, 0]\n      apex: [10, 2 1/4]\n`;
-  const mm = `part: A\nunits: mm\nedges:\n  a:\n    - from: [0, 12.7]\n    - batten: [508, 0]\n      apex: [254, 57.15]\n`;
-  expect(parseJob(inches).job.edges).toEqual(parseJob(mm).job.edges);
+/** An edge through points given in sixteenths of an inch, written by `show`. */
+const jobThrough = (units: string, points: readonly [number, number][], show: (n: number) => string) => {
+  const steps = points.map(([x, y]) => `    - line: [${show(x)}, ${show(y)}]\n`).join('');
+  return `part: A\nunits: ${units}\nedges:\n  a:\n    - from: [${show(-16)}, ${show(5)}]\n${steps}`;
+};
+
+test('property: a job written in inches and the same job in millimetres give the same edges', () => {
+  const sixteenths = fc.uniqueArray(fc.tuple(fc.nat(3200), fc.integer({ min: -400, max: 400 })), {
+    minLength: 1,
+    maxLength: 8,
+    selector: ([x]) => x,
+  });
+  fc.assert(
+    fc.property(sixteenths, (points) => {
+      const run = points.toSorted(([a], [b]) => a - b);
+      const asInches = jobThrough('in', run, (n) => `${n}/16`);
+      // 1/16 in is 1.5875 mm exactly.
+      const asMm = jobThrough('mm', run, (n) => ((n * 15_875) / 10_000).toFixed(4));
+      expect(parseJob(asInches).job.edges).toEqual(parseJob(asMm).job.edges);
+    }),
+    { numRuns: 100 },
+  );
 });
 
 test('line ends and the byte order mark of other editors make no difference', () => {
