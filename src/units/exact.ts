@@ -9,13 +9,14 @@ const bitLength = (whole: bigint): number => whole.toString(2).length;
  * The double nearest to a fraction, rounded once (half to even).
  *
  * Dividing numerator by denominator as doubles would round three times where they have many digits, and
- * the same length typed in two ways could then give two numbers.
+ * the same length typed in two ways could then give two numbers. For values from 1e-280 up: no length is less.
  */
 export function toDouble({ s, n, d }: Fraction): number {
   const shift = BigInt(Math.max(0, QUOTIENT_BITS - bitLength(n) + bitLength(d)));
   const scaled = n << shift;
+  // A remainder sets the last bit, far below the rounding: only then does a halfway quotient round up.
   const rest = scaled % d === 0n ? 0n : 1n;
-  return Number(s) * (Number((scaled / d) * 2n + rest) / 2 ** (Number(shift) + 1)) + 0;
+  return Number(s) * (Number((scaled / d) | rest) / 2 ** Number(shift)) + 0;
 }
 
 /** The very value of a finite double, which is a whole number over a power of two. */

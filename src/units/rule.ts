@@ -97,7 +97,9 @@ export function readOnRule(mm: number, rule: Rule): Reading {
   const quarters = (count: bigint): number => toDouble(stepMm.mul(count).div(4n));
 
   const below = exactly(size).div(stepMm).floor().n;
-  const count = size >= quarters(4n * below + 2n) ? below + 1n : below;
+  // Beyond 2^53 graduations the halfway double may be that of the mark itself.
+  const nearer = size >= quarters(4n * below + 2n) && size !== quarters(4n * below);
+  const count = nearer ? below + 1n : below;
   const mark = quarters(4n * count);
   const off = size > quarters(4n * count + 1n) ? 'full' : size < quarters(4n * count - 1n) ? 'shy' : '';
   const written = writtenMark(step.mul(count), rule);

@@ -26,8 +26,7 @@ export function takeApart(text: string, example: string, complain: Complain): Ty
   }
   const plain = plainText(text);
   if (plain === '') throw complain('empty', 'is empty', `Write a value, such as ${example}`);
-  if (!/\d/.test(plain))
-    throw complain('not-a-number', 'has no number in it', `Write one, such as ${example}`);
+  if (!/\d/.test(plain)) throw complain('not-a-number', 'has no number', `Write one, such as ${example}`);
   refuseComma(plain, complain);
   refuseExponent(plain, complain);
   return { negative: plain.startsWith('-'), pieces: plain.replace(/^[+-] ?/, '').split(WORDS) };
@@ -35,11 +34,10 @@ export function takeApart(text: string, example: string, complain: Complain): Ty
 
 function refuseComma(plain: string, complain: Complain): void {
   if (!plain.includes(',')) return;
-  const joined = plain.replaceAll(',', '');
   const pointed = plain.replace(',', '.');
   if (/^[+-]?[1-9]\d{0,2}(,\d{3})+(?!\d)/.test(plain)) {
-    const cure =
-      pointed.split('.').length === 2 && !pointed.includes(',') ? `${joined} or ${pointed}` : joined;
+    const joined = plain.replaceAll(',', '');
+    const cure = /[.,].*[.,]/.test(plain) ? joined : `${joined} or ${pointed}`;
     throw complain('comma', 'has a comma, which may be a decimal sign or part thousands', `Write ${cure}`);
   }
   const cure = /^[+-]?\d+,\d+(?![\d,.])/.test(plain)
