@@ -1,18 +1,23 @@
 import { unitedBox } from '../curves/box.ts';
 import type { Box } from '../curves/curve.ts';
-import type { Segment } from '../curves/piece.ts';
+import { type Point, point } from '../curves/point.ts';
 import { mapSegment } from '../curves/segment.ts';
 import { finishedLine } from '../part/make-part.ts';
 import type { Part } from '../part/part.ts';
 import { type Affine, apply, enlarged, shifted } from '../tiling/affine.ts';
+import { chordsOf, grown } from '../tiling/chords.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
+import { around } from '../tiling/seams.ts';
 import { type Item, polyline, words } from './drawing.ts';
+import { type Room, strips, takeNear } from './place.ts';
+import { CAPITALS, textWidth } from './type.ts';
 
-/** The largest name on the map and its share of a small sheet's width. */
-const NAME_MM = 5;
-const NAME_SHARE = 0.3;
+/** Type sizes to try for a sheet's name. */
+const NAME_SIZES_MM = [5, 4, 3, 2.4, 1.8];
 const LETTER_MM = 3.4;
 const CROSS_MM = 1.2;
+const CROSS_WHITE_MM = 4.5;
+const LINE_WHITE_MM = 0.7;
 
 /** How the sheets lie together, small: their trimmed edges and names, the line, the check crosses. */
 export function assemblyMap(part: Part, layout: Layout, space: { width: number; height: number }) {
@@ -21,13 +26,19 @@ export function assemblyMap(part: Part, layout: Layout, space: { width: number; 
   const k = Math.min(space.width / (all.right - all.left), space.height / (all.top - all.bottom));
   const draw = (left: number, top: number): Item[] => {
     const place: Affine = [k, 0, 0, k, left - k * all.left, top - k * all.top];
-    const first = layout.sheets[0];
-    const { x, y } = placeOf(layout, first);
-    const toMap = shifted(enlarged(shifted(first.toSheet, x, y), k), place[4], place[5]);
+    const { x, y } = placeOf(layout, layout.sheets[0]);
+    const toMap = shifted(enlarged(shifted(layout.sheets[0].toSheet, x, y), k), place[4], place[5]);
+    const path = finishedLine(part.shape).map((segment) => mapSegment(segment, toMap));
+    const crosses = layout.crosses.map(({ letter, at }) => ({ letter, ...apply(toMap, at) }));
+    const taken = [
+      ...strips(chordsOf(path), LINE_WHITE_MM),
+      ...crosses.map((cross) => around(cross, CROSS_WHITE_MM)),
+    ];
+    const closed = part.shape.type === 'closed';
     return [
-      ...layout.sheets.flatMap((sheet, i) => sheetOn(sheet, cells[i] ?? all, place)),
-      ...lineOn(part, toMap),
-      ...crossesOn(layout, toMap),
+      ...layout.sheets.flatMap((sheet, i) => sheetOn(sheet.name, mappedBox(cells[i] ?? all, place), taken)),
+      { type: 'stroke', style: 'cut', path, ...(closed ? { closed } : {}) },
+      ...crosses.flatMap((cross) => crossOn(cross, left + (k * (all.right - all.left)) / 2)),
     ];
   };
   return { width: k * (all.right - all.left), height: k * (all.top - all.bottom), draw };
@@ -48,34 +59,31 @@ const movedBox = (box: Box, { x, y }: { x: number; y: number }): Box => ({
   top: box.top + y,
 });
 
-function sheetOn(sheet: Sheet, cell: Box, place: Affine): Item[] {
-  const low = apply(place, { x: cell.left, y: cell.bottom });
-  const high = apply(place, { x: cell.right, y: cell.top });
-  const size = Math.min(NAME_MM, (high.x - low.x) * NAME_SHARE);
-  const corners = [low, { x: high.x, y: low.y }, high, { x: low.x, y: high.y }, low];
+const mappedBox = (box: Box, place: Affine): Box => {
+  const low = apply(place, { x: box.left, y: box.bottom });
+  const high = apply(place, { x: box.right, y: box.top });
+  return { left: low.x, bottom: low.y, right: high.x, top: high.y };
+};
+
+/** A sheet's outline, and its name in the largest type that finds room beside the line. */
+function sheetOn(name: string, cell: Box, taken: Box[]): Item[] {
+  const { left, right, bottom, top } = cell;
+  const corners = [point(left, bottom), point(right, bottom), point(right, top), point(left, top)];
+  const outline = polyline('map', [...corners, point(left, bottom)]);
+  const room: Room = { area: grown(cell, -0.8), taken };
+  for (const size of NAME_SIZES_MM) {
+    const box = takeNear(room, point(left, top), textWidth(name, size), size * CAPITALS);
+    if (box) return [outline, words(name, point(box.left, box.bottom), size)];
+  }
+  return [outline];
+}
+
+/** A check cross, its letter towards the middle of the map. */
+function crossOn({ letter, x, y }: Point & { letter: string }, middle: number): Item[] {
+  const inward = x < middle ? 1 : -1;
   return [
-    polyline('map', corners),
-    words(sheet.name, { x: low.x + size * 0.3, y: low.y + size * 0.35 }, size),
+    polyline('register', [point(x - CROSS_MM, y), point(x + CROSS_MM, y)]),
+    polyline('register', [point(x, y - CROSS_MM), point(x, y + CROSS_MM)]),
+    words(letter, point(x + inward * 1.9, y - LETTER_MM / 3), LETTER_MM, inward > 0 ? 'start' : 'end'),
   ];
-}
-
-function lineOn(part: Part, toMap: Affine): Item[] {
-  const path = finishedLine(part.shape).map((segment: Segment) => mapSegment(segment, toMap));
-  const closed = part.shape.type === 'closed';
-  return [{ type: 'stroke', style: 'cut', path, ...(closed ? { closed } : {}) }];
-}
-
-function crossesOn(layout: Layout, toMap: Affine): Item[] {
-  const points = layout.crosses.map(({ letter, at }) => ({ letter, ...apply(toMap, at) }));
-  return points.flatMap(({ letter, x, y }) => [
-    polyline('register', [
-      { x: x - CROSS_MM, y },
-      { x: x + CROSS_MM, y },
-    ]),
-    polyline('register', [
-      { x, y: y - CROSS_MM },
-      { x, y: y + CROSS_MM },
-    ]),
-    words(letter, { x: x + 0.6, y: y + 0.6 }, LETTER_MM),
-  ]);
 }

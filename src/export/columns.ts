@@ -1,5 +1,5 @@
 import type { Box } from '../curves/curve.ts';
-import { type Item, words } from './drawing.ts';
+import { type Item, polyline, words } from './drawing.ts';
 import { LEADING, textWidth, wrapText } from './type.ts';
 
 /** A strip across a column that is not broken: a line of words, a row of a table. */
@@ -54,56 +54,74 @@ export const steps = (texts: readonly string[], width: number): Row[] =>
   ]);
 
 const CELL_GAP_MM = 4;
+const HEAD_GAP_MM = 1.6;
+const LEAST_CELL_MM = 15;
 
-/** A table set as narrow as its words; the first row is its head. */
-export function table(rows: readonly (readonly string[])[], width: number): Row[] {
-  const columns = Math.max(...rows.map((row) => row.length));
-  const widths = Array.from({ length: columns }, (_, i) =>
-    Math.max(...rows.map((row) => textWidth(row[i] ?? '', BODY_MM))),
-  );
-  const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, one) => sum + one + CELL_GAP_MM, 0));
-  const last = width - (lefts.at(-1) ?? 0);
-  return rows.flatMap((row) => {
-    const lines = wrapText(row.at(-1) ?? '', BODY_MM, Math.max(last, 15));
-    return [
-      {
-        height: BODY_MM * LEADING * Math.max(1, lines.length),
-        draw: (x: number, top: number) =>
-          row.flatMap((text, i) =>
-            (i === columns - 1 ? lines : [text]).map((line, j) =>
-              words(line, { x: x + (lefts[i] ?? 0), y: top - BODY_MM * (RISE + LEADING * j) }, BODY_MM),
-            ),
-          ),
-      },
-    ];
-  });
+/** A table set as narrow as its words, kept together; the last cell of a row may run to more lines. */
+export function table(body: readonly (readonly string[])[], width: number, head?: readonly string[]): Row[] {
+  const rows = head ? [head, ...body] : body;
+  const count = Math.max(...rows.map((row) => row.length));
+  const lefts = [0];
+  for (let i = 0; i < count; i++) {
+    const widest = Math.max(...rows.map((row) => textWidth(row[i] ?? '', BODY_MM)));
+    lefts.push((lefts.at(-1) ?? 0) + widest + CELL_GAP_MM);
+  }
+  const wide = Math.min(width, lefts.pop() ?? width);
+  const set = rows.map((row) => tableRow(row, lefts, width));
+  const [first, ...others] = set;
+  const ruled = head && first ? [first, headRule(wide), ...others] : set;
+  return ruled.map((row, i) => ({ ...row, withNext: i < ruled.length - 1 }));
 }
 
+function tableRow(row: readonly string[], lefts: readonly number[], width: number): Row {
+  const last = Math.max(LEAST_CELL_MM, width - (lefts.at(-1) ?? 0));
+  const cells = row.map((text, i) => (i === lefts.length - 1 ? wrapText(text, BODY_MM, last) : [text]));
+  const draw = (x: number, top: number): Item[] =>
+    cells.flatMap((lines, i) =>
+      lines.map((line, j) =>
+        words(line, { x: x + (lefts[i] ?? 0), y: top - BODY_MM * (RISE + LEADING * j) }, BODY_MM),
+      ),
+    );
+  return { height: BODY_MM * LEADING * Math.max(1, ...cells.map(({ length }) => length)), draw };
+}
+
+const headRule = (width: number): Row => ({
+  height: HEAD_GAP_MM,
+  draw: (x, top) => [
+    polyline('rule', [
+      { x, y: top - 0.5 },
+      { x: x + width, y: top - 0.5 },
+    ]),
+  ],
+});
+
 /**
- * Rows set into columns, one after the other; what does not fit any more starts the next of the list.
- * A row taller than its column is set all the same.
+ * Rows set into columns, one after the other; what finds no room is handed back. A heading keeps its
+ * rows, unless they are more than the tallest column holds.
  */
 export function fillColumns(rows: readonly Row[], columns: readonly Box[]): { items: Item[]; rest: Row[] } {
   const items: Item[] = [];
+  const tallest = Math.max(...columns.map(({ bottom, top }) => top - bottom));
   let next = 0;
   for (const { left, bottom, top } of columns) {
     let y = top;
-    for (let first = true; next < rows.length; next++) {
-      const row = rows[next];
-      if (!row) break;
-      if (!first && y - tied(rows, next) < bottom) break;
-      if (first && row.blank) continue;
+    for (let row = rows[next]; row; row = rows[++next]) {
+      const fresh = y === top;
+      if (fresh && row.blank) continue;
+      const group = startsGroup(rows, next) ? groupHeight(rows, next) : row.height;
+      const needed = group > tallest ? row.height : group;
+      if (!fresh && y - needed < bottom) break;
       items.push(...row.draw(left, y));
       y -= row.height;
-      first = false;
     }
   }
   return { items, rest: rows.slice(next) };
 }
 
-/** The height of a row with all that must stay with it. */
-function tied(rows: readonly Row[], at: number): number {
-  const row = rows[at];
-  if (!row) return 0;
-  return row.height + (row.withNext ? tied(rows, at + 1) : 0);
+const startsGroup = (rows: readonly Row[], at: number): boolean => !rows[at - 1]?.withNext;
+
+function groupHeight(rows: readonly Row[], at: number): number {
+  let height = 0;
+  for (let row = rows[at]; row; row = row.withNext ? rows[++at] : undefined) height += row.height;
+  return height;
 }

@@ -4,9 +4,11 @@ import type { Layout } from '../tiling/layout.ts';
 import { assemblyMap } from './assembly-map.ts';
 import { fillColumns, gap, heading, paragraph, type Row, steps, table } from './columns.ts';
 import {
+  accuracySentence,
   CAUTIONS,
   curveSentences,
   measures,
+  offsetHead,
   offsetRows,
   printSteps,
   sawSentence,
@@ -85,11 +87,15 @@ function coverRows(part: Part, layout: Layout, setting: SettingOut, width: numbe
   return [
     ...section('Print', steps(printSteps(layout), width)),
     ...section('Tape', steps(tapeSteps(layout), width)),
-    ...section('Measure before you cut', table(measures(part, layout), width)),
-    ...section('Offsets, square off the reference line', table(offsetRows(part, setting), width)),
+    ...section('Measure before you cut', table(measures(part, layout, setting), width)),
+    ...section(
+      'Offsets, square off the reference line',
+      table(offsetRows(part, setting), width, offsetHead(part)),
+    ),
     ...section('The line', [
       ...curveSentences(part).flatMap((sentence) => paragraph(sentence, width)),
       ...paragraph(sawSentence(part), width),
+      ...paragraph(accuracySentence, width),
     ]),
     ...(part.notes ? section('Notes', paragraph(part.notes, width)) : []),
     ...section(

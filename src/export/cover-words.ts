@@ -1,7 +1,9 @@
 import type { Curve } from '../curves/curve.ts';
+import { FIT_MM } from '../curves/tolerance.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import type { Layout } from '../tiling/layout.ts';
-import { printed, type SettingOut, stationAt } from './setting-out.ts';
+import type { Paper } from '../tiling/paper.ts';
+import { bare, printed, type SettingOut, stationAt } from './setting-out.ts';
 
 /** The words of the cover, apart from where they stand on it. */
 
@@ -12,11 +14,15 @@ export const subtitle = (part: Part, { paper, orientation, sheets, code }: Layou
       ? `${graduation.numerator}`
       : `${graduation.numerator}⁄${graduation.denominator}`;
   const count = sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
-  return `Full-size pattern · make ${part.quantity} · ${count} of ${paper.name}, ${orientation} · code ${code} · lengths to ${finest} ${unit}`;
+  return `Full-size pattern · make ${part.quantity} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${finest} ${unit}`;
 };
 
+/** "A4", "letter", "329 × 483 mm". */
+const paperTitle = ({ name }: Paper): string =>
+  name.replace(/^a\d$/, (size) => size.toUpperCase()).replace(/^([\d.]+)x([\d.]+)(\w+)$/, '$1 × $2 $3');
+
 export const printSteps = ({ paper, orientation }: Layout): string[] => [
-  `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paper.name} paper. This cover stands upright${orientation === 'lying' ? '; the sheets lie' : ''}.`,
+  `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. This cover stands upright${orientation === 'lying' ? '; the sheets lie on their side' : ''}.`,
   'On the first sheet measure the 100 mm or the 4 in bar, across and down, from end mark to end mark. Where one is off by more than 1⁄64 in (0.4 mm), set the printer right and print again: the part would be off as well.',
 ];
 
@@ -36,8 +42,16 @@ export function tapeSteps({ sheets, code, rows, columns }: Layout): string[] {
   ];
 }
 
-export const measures = (part: Part, layout: Layout): string[][] =>
-  layout.checks.map(({ label, length }) => [printed(length, part.rule), label]);
+/** What to measure on the taped-up pattern, and what it is. */
+export const measures = (part: Part, layout: Layout, { landmarks }: SettingOut): string[][] => [
+  ...layout.checks.map(({ label, length }) => [printed(length, part.rule), label]),
+  ...landmarks
+    .filter(({ what }) => what === 'apex')
+    .map(({ at, edge }) => [
+      printed(at.y, part.rule),
+      `${edge}, offset of the apex, at ${printed(at.x, part.rule)}`,
+    ]),
+];
 
 /** Stations and landmarks in order, with the offset of each edge. */
 export function offsetRows(part: Part, { stations, landmarks }: SettingOut): string[][] {
@@ -49,18 +63,21 @@ export function offsetRows(part: Part, { stations, landmarks }: SettingOut): str
   ]
     .sort((a, b) => a.station - b.station)
     .filter(({ station }, i, sorted) => i === 0 || !isSame(station, sorted[i - 1]?.station ?? station));
-  return [
-    ['at', ...part.edges.map(({ name }) => name), ''],
-    ...all.map(({ station, offsets }) => [
-      printed(station, part.rule),
-      ...offsets.map((offset) => (offset === undefined ? '' : printed(offset, part.rule))),
-      named
-        .filter(({ at }) => isSame(at.x, station))
-        .map(noteOf(part))
-        .join(', '),
-    ]),
-  ];
+  return all.map(({ station, offsets }) => [
+    bare(station, part.rule),
+    ...offsets.map((offset) => (offset === undefined ? '' : bare(offset, part.rule))),
+    named
+      .filter(({ at }) => isSame(at.x, station))
+      .map(noteOf(part))
+      .join(', '),
+  ]);
 }
+
+export const offsetHead = ({ edges, rule }: Part): string[] => [
+  `at, ${rule.unit}`,
+  ...edges.map(({ name }) => name),
+  '',
+];
 
 /** Two stations this near are one row, mm. */
 const SAME_STATION_MM = 0.01;
@@ -100,6 +117,8 @@ export const sawSentence = ({ sawAllowance, rule }: Part): string =>
   sawAllowance > 0
     ? `Saw to the dashed line, ${printed(sawAllowance, rule)} outside, then plane, spokeshave or sand to the solid one.`
     : 'There is no saw line: the solid line is the finished edge, so saw just outside it.';
+
+export const accuracySentence = `The printed line lies within ${FIT_MM} mm of the true curve. Drawn by fairlath.`;
 
 export const CAUTIONS: readonly string[] = [
   'Fix the pattern so that it cannot shift, and try the shape in scrap before good stock.',

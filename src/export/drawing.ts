@@ -43,7 +43,7 @@ export const LINE_LOOKS: Readonly<Record<LineStyle, LineLook>> = {
   cut: { width: 0.35, colour: BLACK },
   saw: { width: 0.25, dash: [4, 2], colour: BLACK },
   chord: { width: 0.13, dash: [8, 1.5, 1, 1.5], colour: BLACK },
-  trim: { width: 0.18, dash: [1, 1], colour: BLACK },
+  trim: { width: 0.2, dash: [0.5, 0.8], colour: BLACK },
   register: { width: 0.13, colour: BLACK },
   station: { width: 0.1, colour: BLACK },
   mark: { width: 0.25, colour: ACCENT },

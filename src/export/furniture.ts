@@ -65,7 +65,7 @@ function legendRows({ part, sheet }: SheetView): [LineStyle, string][] {
 }
 
 /** Lengths to try for the grain arrow, mm. */
-const ARROW_MM = [90, 60, 40, 25];
+const ARROW_MM = [60, 40, 25];
 const HEAD_MM = 3;
 
 /** A double arrow along the reference line: the way the grain should run. */

@@ -66,9 +66,10 @@ export function spotsFrom(room: Room, wished: Point, width: number, height: numb
   const steps = (low: number, high: number): number[] =>
     high < low ? [] : [...Array(Math.floor((high - low) / STEP_MM) + 1).keys()].map((i) => low + i * STEP_MM);
   const ys = [...steps(bottom, top - height), top - height];
-  const spots = [...steps(left, right - width), right - width].flatMap((x) => ys.map((y) => ({ x, y })));
-  const far = ({ x, y }: Point): number => Math.hypot(x - wished.x, y - wished.y);
-  return spots.sort((a, b) => far(a) - far(b));
+  const spots = [...steps(left, right - width), right - width].flatMap((x) =>
+    ys.map((y) => ({ x, y, far: (x - wished.x) ** 2 + (y - wished.y) ** 2 })),
+  );
+  return spots.sort((a, b) => a.far - b.far);
 }
 
 /** A free place for a block, as near as can be to a wished lower left corner. */

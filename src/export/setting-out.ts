@@ -1,7 +1,7 @@
 import { landmarks } from '../part/landmarks.ts';
 import { offsetAt, stationSpacing, stationsEvery } from '../part/offsets.ts';
 import type { Landmark, Part } from '../part/part.ts';
-import { type Rule, showLength } from '../units/rule.ts';
+import { type Rule, showLength, showOnRule } from '../units/rule.ts';
 import { typesetFractions } from '../units/typeset.ts';
 
 /** What a maker would tick along the part: worked out once, drawn on the sheets and on the cover. */
@@ -35,5 +35,9 @@ export const stationAt = (part: Part, station: number): Station => ({
 });
 
 /** A length as printed: off the maker's rule, with its unit, real fractions and a real minus. */
-export const printed = (mm: number, rule: Rule): string =>
-  typesetFractions(showLength(mm, rule)).replace(/^-/, '−');
+export const printed = (mm: number, rule: Rule): string => typeset(showLength(mm, rule));
+
+/** The same without its unit, for tables that name it once. */
+export const bare = (mm: number, rule: Rule): string => typeset(showOnRule(mm, rule));
+
+const typeset = (shown: string): string => typesetFractions(shown).replace(/^-/, '−');

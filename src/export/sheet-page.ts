@@ -10,7 +10,7 @@ import { scaleBars } from './scale-bar.ts';
 import { checkCrosses, registerMarks, seamWords, trimLines } from './seam-lines.ts';
 import type { SettingOut } from './setting-out.ts';
 import { onSheet, pathOnSheet, type SheetView, sheetView } from './sheet-view.ts';
-import { landmarkSigns, stationLabels, stationLines } from './stations.ts';
+import { landmarkLabels, landmarkSigns, stationLabels, stationLines } from './stations.ts';
 
 /** White between the line to cut and whatever stands near it, mm. */
 const LINE_WHITE_MM = 1.5;
@@ -18,7 +18,7 @@ const LINE_WHITE_MM = 1.5;
 /** White between furniture and the trim lines, mm. */
 const INSET_MM = 3;
 
-/** White beside a station line, mm. */
+/** White beside a station line and the chord, mm. */
 const STATION_WHITE_MM = 0.5;
 
 /** One sheet of the pattern at true size. */
@@ -46,6 +46,13 @@ function linesOn(view: SheetView): Stroke[] {
   ];
 }
 
+function chordOfPattern(view: SheetView): Chord[] {
+  const { shape } = view.part;
+  if (shape.type === 'closed') return [];
+  const [from, to] = shape.chord;
+  return [{ from: onSheet(view, from), to: onSheet(view, to) }];
+}
+
 const stroke = (view: SheetView, style: Stroke['style'], path: Stroke['path'], closed = false): Stroke => ({
   type: 'stroke',
   style,
@@ -59,6 +66,7 @@ function furnish(view: SheetView, stations: readonly Stroke[]): Item[] {
   const { left, right, bottom, top } = room.area;
   return [
     ...seamWords(view, room.taken),
+    ...landmarkLabels(view, room),
     ...nameBlock(view, room, { x: left, y: top }),
     ...scaleBars(room, 'across', { x: left, y: bottom }),
     ...scaleBars(room, 'down', { x: right, y: top }),
@@ -75,6 +83,7 @@ function emptyRoom(view: SheetView, stations: readonly Stroke[]): Room {
     area: grown(sheet.cell, -INSET_MM),
     taken: [
       ...strips(view.lines, LINE_WHITE_MM),
+      ...strips(chordOfPattern(view), STATION_WHITE_MM),
       ...strips(straight(stations), STATION_WHITE_MM),
       ...sheet.marks.map(({ at }) => around(onSheet(view, at), REGISTER_REACH_MM + 1)),
       ...crosses.map(({ at }) => around(onSheet(view, at), CROSS_REACH_MM)),

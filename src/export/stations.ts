@@ -58,26 +58,28 @@ interface Label {
   readonly side: 1 | -1;
 }
 
-/** Labels of landmarks, then of stations, wherever they stand free. */
-export function stationLabels(view: SheetView, room: Room): Item[] {
-  const labels = labelsOf(view);
-  return labels
-    .filter(({ at }) => holds(view.sheet.cell, onSheet(view, at)))
-    .flatMap((label) => placeLabel(view, room, label));
-}
-
-function labelsOf({ part, setting }: SheetView): Label[] {
-  const labels = setting.landmarks
+/** Labels of the landmarks, wherever they stand free. */
+export const landmarkLabels = (view: SheetView, room: Room): Item[] =>
+  view.setting.landmarks
     .filter(({ what }) => what !== 'end')
-    .map((landmark) => landmarkLabel(part, landmark));
-  for (const station of setting.stations)
-    for (const offset of station.offsets) {
-      if (offset === undefined) continue;
+    .flatMap((landmark) => placeLabel(view, room, landmarkLabel(view.part, landmark)));
+
+/** Labels of the stations on every edge, but where a landmark's own label says the same. */
+export function stationLabels(view: SheetView, room: Room): Item[] {
+  const { part, setting } = view;
+  const named = setting.landmarks.filter(({ what }) => what !== 'end');
+  return setting.stations.flatMap((station) =>
+    station.offsets.flatMap((offset) => {
+      if (offset === undefined) return [];
       const at = point(station.station, offset);
-      if (!labels.some((known) => distance(known.at, at) < SAME_MM))
-        labels.push({ at, lines: labelLines(part, 'at', at), side: sideOf(part, station, offset) });
-    }
-  return labels;
+      if (named.some((landmark) => distance(landmark.at, at) < SAME_MM)) return [];
+      return placeLabel(view, room, {
+        at,
+        lines: labelLines(part, 'at', at),
+        side: sideOf(part, station, offset),
+      });
+    }),
+  );
 }
 
 const landmarkLabel = (part: Part, { what, at }: Landmark): Label => ({
@@ -103,7 +105,8 @@ const AWAY_MM = [6, 9, 12, 16];
 const ASIDE_MM = [0, 6, -6, 12, -12, 18, -18];
 
 function placeLabel(view: SheetView, room: Room, label: Label): Item[] {
-  const { lines } = label;
+  const { at: foot, lines } = label;
+  if (!holds(view.sheet.cell, onSheet(view, foot))) return [];
   const width = Math.max(...lines.map((line) => textWidth(line, LABEL_MM))) + 1;
   const height = lines.length * LEADING * LABEL_MM;
   const box = takeFirst(room, labelBoxes(view, label, width, height));
