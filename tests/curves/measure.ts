@@ -19,3 +19,8 @@ export const spread = (pieces: readonly Piece[], each: number): Point[] =>
 /** The farthest that any of the points lies from the nearest piece. */
 export const worstDistance = (points: readonly Point[], pieces: readonly Piece[]): number =>
   Math.max(...points.map((p) => Math.min(...pieces.map((piece) => distanceTo(piece, p)))));
+
+/** The largest gap between the end of one piece and the start of the next, mm. */
+export function largestGap(pieces: readonly Piece[]): number {
+  return Math.max(0, ...pieces.slice(1).map((piece, i) => distance(along(pieces[i]!)(1), along(piece)(0))));
+}
