@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { pathBox } from '../../src/curves/box.ts';
 import type { Curve } from '../../src/curves/curve.ts';
 import type { Segment } from '../../src/curves/piece.ts';
@@ -141,4 +142,52 @@ export function shelfFront(): Part {
     rule: MILLIMETRES,
     edges: [{ name: 'front', runs: [run('batten', from, to, [hump(from, to, 30)], [from, to])] }],
   });
+}
+
+/** A plain rectangle. */
+export function block(length: number, width: number): Part {
+  const [a, b, c, d] = [point(0, 0), point(length, 0), point(length, width), point(0, width)];
+  return partOf({
+    name: 'Block',
+    rule: MILLIMETRES,
+    edges: [
+      { name: 'front', runs: [run('line', a, b, [line(a, b)])] },
+      { name: 'back', runs: [run('line', d, c, [line(d, c)])] },
+    ],
+  });
+}
+
+/** Any gentle part of a workshop's size: a hump alone, or two edges with a hump between them and a saw line. */
+export function gentlePart(): fc.Arbitrary<Part> {
+  const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  return fc
+    .record({
+      length: size(60, 1500),
+      lean: size(-100, 100),
+      rise: size(-250, 250),
+      width: size(20, 300),
+      closed: fc.boolean(),
+      saw: size(0, 3),
+    })
+    .map(({ length, lean, rise, width, closed, saw }) => {
+      const [a, b] = [point(0, 0), point(length, lean)];
+      const curve = hump(a, b, rise);
+      const edge = { name: 'front', runs: [run('batten', a, b, [curve], [a, b])] };
+      if (!closed) return partOf({ name: 'Rail', rule: MILLIMETRES, edges: [edge] });
+      const low = Math.min(0, lean, lean + rise, rise) * 1.2 - width;
+      const [c, d] = [point(0, low), point(length, low)];
+      const box = [
+        point(-saw, low - saw),
+        point(length + saw, low - saw),
+        point(length + saw, lean + saw),
+        point(-saw, saw),
+      ];
+      return partOf({
+        name: 'Seat',
+        rule: INCHES,
+        edges: [{ name: 'under', runs: [run('line', c, d, [line(c, d)])] }, edge],
+        sawAllowance: saw,
+        saw: saw > 0.2 ? box.map((from, i) => line(from, box[(i + 1) % 4]!)) : [],
+      });
+    });
 }
