@@ -6,7 +6,7 @@ import type { Findings } from './findings.ts';
 import { syntaxFaults } from './syntax-faults.ts';
 
 /** A thousand pins, written wide, take 40 kB: a longer text is something other than a job. */
-export const MAX_JOB_BYTES = 256 * 1024;
+export const MAX_JOB_BYTES = 64 * 1024;
 
 /**
  * Lists and groups inside each other. A job needs seven; the reader of the text calls itself once a

@@ -38,11 +38,10 @@ export function offsetsAt(edge: PartEdge, station: number, base = REFERENCE_LINE
   };
   for (const piece of edge.runs.flatMap(({ exact }) => exact)) {
     const at = along(piece);
-    const past = (u: number): number => {
-      const distance = dot(subtract(at(u), base.origin), run) - station;
-      return Math.abs(distance) < SAME_MM ? 0 : distance;
-    };
-    for (const u of rootsOnUnit(past, SAMPLES)) add(at(u));
+    const past = (u: number): number => dot(subtract(at(u), base.origin), run) - station;
+    // Rounding may leave a piece's end a hair short of its own station.
+    const ends = [0, 1].filter((u) => Math.abs(past(u)) < SAME_MM);
+    for (const u of [...rootsOnUnit(past, SAMPLES), ...ends]) add(at(u));
   }
   return offsets;
 }

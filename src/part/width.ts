@@ -2,6 +2,7 @@ import { along, type Place } from '../curves/along.ts';
 import type { Piece } from '../curves/piece.ts';
 import { cross, distance, type Point, subtract } from '../curves/point.ts';
 import { leastOnUnit } from '../curves/search.ts';
+import { JOIN_MM } from '../curves/tolerance.ts';
 
 /**
  * Places taken from each piece in the search for the narrowest spot: on a 1 m run one each 16 mm,
@@ -68,21 +69,26 @@ function settle(walk: Walk, t: number, to: Point): number {
  */
 export function crossing(lower: readonly Piece[], upper: readonly Piece[]): Point | undefined {
   const [a, b] = [new Walk(lower).places, new Walk(upper).places];
+  const tips = [
+    [a[0]!, b[0]!],
+    [a.at(-1)!, b.at(-1)!],
+  ] as const;
+  const points = tips.filter(([p, q]) => distance(p, q) < JOIN_MM).map(([p]) => p);
   for (let i = 1; i < a.length; i++)
     for (let j = 1; j < b.length; j++) {
       const at = meeting(a[i - 1]!, a[i]!, b[j - 1]!, b[j]!);
-      if (at) return at;
+      if (at && !points.some((tip) => distance(tip, at) < JOIN_MM)) return at;
     }
   return undefined;
 }
 
-/** Where two straight stretches properly cross. */
+/** Where two straight stretches cross or touch; parallel ones do not. */
 function meeting(p: Point, p2: Point, q: Point, q2: Point): Point | undefined {
   if (Math.max(p.x, p2.x) < Math.min(q.x, q2.x) || Math.max(q.x, q2.x) < Math.min(p.x, p2.x))
     return undefined;
   const [d, e, gap] = [subtract(p2, p), subtract(q2, q), subtract(q, p)];
   const determinant = cross(d, e);
   const [t, s] = [cross(gap, e) / determinant, cross(gap, d) / determinant];
-  const inside = t > 0 && t < 1 && s > 0 && s < 1;
+  const inside = t >= 0 && t <= 1 && s >= 0 && s <= 1;
   return inside ? { x: p.x + t * d.x, y: p.y + t * d.y } : undefined;
 }

@@ -23,14 +23,14 @@ const bomb = (): string => {
 
 describe('a text that is no honest job is refused, and soon', () => {
   test.each<[name: string, text: string, code: string]>([
-    ['brackets a hundred thousand deep', '['.repeat(100_000), 'job.too-deep'],
-    ['closed brackets as deep', job('['.repeat(100_000) + ']'.repeat(100_000)), 'job.too-deep'],
-    ['braces as deep', '{a: '.repeat(50_000), 'job.too-deep'],
-    ['dashes as deep', `${'- '.repeat(100_000)}a`, 'job.too-deep'],
-    ['question marks as deep', '? '.repeat(100_000), 'job.too-deep'],
+    ['brackets thirty thousand deep', '['.repeat(30_000), 'job.too-deep'],
+    ['closed brackets as deep', job('['.repeat(30_000) + ']'.repeat(30_000)), 'job.too-deep'],
+    ['braces as deep', '{a: '.repeat(15_000), 'job.too-deep'],
+    ['dashes as deep', `${'- '.repeat(30_000)}a`, 'job.too-deep'],
+    ['question marks as deep', '? '.repeat(30_000), 'job.too-deep'],
     [
       'steps of indentation',
-      Array.from({ length: 600 }, (_, i) => `${' '.repeat(i)}a:`).join('\n'),
+      Array.from({ length: 300 }, (_, i) => `${' '.repeat(i)}a:`).join('\n'),
       'job.too-deep',
     ],
     ['aliases of aliases', bomb(), 'job.alias'],
@@ -38,12 +38,12 @@ describe('a text that is no honest job is refused, and soon', () => {
     ['a picture', '\u0089PNG\r\n\u001A\n\0\0\0\rIHDR', 'job.not-text'],
     ['remarks only', '#\n'.repeat(30_000), 'job.empty'],
     ['blank lines only', '\n'.repeat(60_000), 'job.empty'],
-    ['the same name over and over', 'a:\n'.repeat(10_000), 'job.duplicate-key'],
+    ['the same name over and over', 'a:\n'.repeat(1100), 'job.duplicate-key'],
     ['ever new names', Array.from({ length: 6_000 }, (_, i) => `n${i}: 1`).join('\n'), 'job.unknown-key'],
-    ['commas', `[${','.repeat(50_000)}]`, 'job.syntax'],
-    ['quotes', '"\n'.repeat(50_000), 'job.syntax'],
-    ['tags', '!'.repeat(200_000), 'job.syntax'],
-    ['one long word', 'a'.repeat(200_000), 'job.wrong-kind'],
+    ['commas', `[${','.repeat(20_000)}]`, 'job.syntax'],
+    ['quotes', '"\n'.repeat(20_000), 'job.syntax'],
+    ['tags', '!'.repeat(60_000), 'job.syntax'],
+    ['one long word', 'a'.repeat(60_000), 'job.wrong-kind'],
     ['one long name', `${'a'.repeat(900)}: 1`, 'job.unknown-key'],
   ])('%s', (_, text, code) => {
     const started = performance.now();
@@ -53,9 +53,9 @@ describe('a text that is no honest job is refused, and soon', () => {
     for (const { message } of found) expect(message.length).toBeLessThan(2000);
   });
 
-  test('ten thousand pins are too many', () => {
-    const pins = Array.from({ length: 10_000 }, (_, i) => `[${i + 1}, 1]`).join(', ');
-    const text = job(`[{from: [0, 0]}, {spline: [10001, 0], through: [${pins}]}]`);
+  test('eleven hundred pins are too many', () => {
+    const pins = Array.from({ length: 1100 }, (_, i) => `[${i + 1}, 1]`).join(', ');
+    const text = job(`[{from: [0, 0]}, {spline: [1101, 0], through: [${pins}]}]`);
     expect(faultsOf(text)).toMatchObject([{ code: 'job.too-many', key: 'edges.a[1].through', line: 4 }]);
   });
 
@@ -64,8 +64,8 @@ describe('a text that is no honest job is refused, and soon', () => {
     expect(faultsOf(job(`[{from: [0, 0]}, {spline: [2000 mm, 0], through: [${pins}]}]`))).toEqual([]);
   });
 
-  test('ten thousand steps are too many', () => {
-    const steps = Array.from({ length: 10_000 }, (_, i) => `{line: [${i + 1}, 1]}`).join(', ');
+  test('eleven hundred steps are too many', () => {
+    const steps = Array.from({ length: 1100 }, (_, i) => `{line: [${i + 1}, 1]}`).join(', ');
     expect(faultsOf(job(`[{from: [0, 0]}, ${steps}]`))).toMatchObject([
       { code: 'job.too-many', key: 'edges.a' },
     ]);
