@@ -51,7 +51,7 @@ export const offsetsCommand = (): Command =>
       `
 Examples:
   $ fairlath offsets samples/hall-bench-leg.yaml --every 2
-  $ fairlath offsets samples/hall-bench-leg.yaml --edge back --at 6,12,18 1/2
+  $ fairlath offsets samples/hall-bench-leg.yaml --edge back --at "6, 12, 18 1/2"
   $ fairlath offsets --curve arc --chord 600 --rise 75 --units mm --from chord --csv
 `,
     )

@@ -106,8 +106,11 @@ function turnOf(typed: string): 'auto' | number {
 }
 
 /** A PDF of ours names us as its producer; anything else is left alone. */
-const isOurPdf = (bytes: Buffer): boolean =>
-  bytes.subarray(0, 5).toString('latin1') === '%PDF-' && bytes.includes('/Producer (fairlath');
+function isOurPdf(bytes: Buffer): boolean {
+  const text = bytes.toString('latin1');
+  const producer = /\/Producer (\d+) 0 R/.exec(text)?.[1];
+  return text.startsWith('%PDF-') && new RegExp(`\\n${producer} 0 obj\\s*\\(fairlath\\)`).test(text);
+}
 
 /** Source Sans 3 (SIL Open Font License), from the package that carries it. */
 const readFont = (): Uint8Array =>
