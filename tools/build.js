@@ -37,10 +37,12 @@ const cli = {
   },
 };
 
-/** For programs, and readable. Their own bundler or Node finds the packages. */
+/** For programs, and readable. Their own bundler or Node finds the packages; the PDF writer loads on its own. */
 const library = {
   ...common,
-  entryPoints: { index: 'src/index.ts' },
+  entryPoints: { index: 'src/index.ts', pdf: 'src/export/pdf.ts' },
+  splitting: true,
+  chunkNames: 'parts/[name]-[hash]',
   outdir: dist,
   platform: 'neutral',
   packages: 'external',
