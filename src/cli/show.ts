@@ -3,7 +3,7 @@ import type { Curve } from '../curves/curve.ts';
 import { type Figures, figuresOf } from '../curves/figures.ts';
 import type { Point } from '../curves/point.ts';
 import type { Part, PartEdge } from '../part/part.ts';
-import { type Rule, showLength, showOnRule } from '../units/rule.ts';
+import { type Rule, readOnRule, showLength, showOnRule } from '../units/rule.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { degrees, pair, printJson } from './json.ts';
 
@@ -72,9 +72,10 @@ function title({ name, quantity, stock, rule }: Part): string {
 }
 
 const edgeText = ({ name, length, runs }: PartEdge, rule: Rule): string =>
-  [`${name}: ${showLength(length, rule)} along the line`, ...runs.map((run) => runText(run, rule))].join(
-    '\n',
-  );
+  [
+    `${name}: ${readOnRule(length, rule).text} ${rule.unit} along the line`,
+    ...runs.map((run) => runText(run, rule)),
+  ].join('\n');
 
 function runText(run: Curve, rule: Rule): string {
   const at = ({ x, y }: Point): string => `station ${showOnRule(x, rule)}, offset ${showOnRule(y, rule)}`;
@@ -89,28 +90,26 @@ function figureRows(run: Curve, figures: Figures, rule: Rule, at: (p: Point) => 
   const { apex, tightest, endAngles, inflections, length } = figures;
   if (run.kind === 'line') return [];
   const nails = run.pins.slice(1, -1).map((pin) => [run.kind === 'batten' ? '    nail' : '    pin', at(pin)]);
+  /** Nobody sets out a length along the line or a radius to a hair. */
+  const about = (mm: number): string => `${readOnRule(mm, rule).text} ${rule.unit}`;
   const angles = endAngles.map((angle) => `${degrees(angle).toFixed(1)}°`);
   return [
     ...nails,
     ...(apex ? [['    apex', `${at(apex.at)}; rise ${showLength(apex.rise, rule)} over its chord`]] : []),
-    ['    length', showLength(length, rule)],
+    ['    length', about(length)],
     ...(tightest
-      ? [
-          [
-            '    tightest',
-            `radius ${showLength(tightest.radius, rule)} at station ${showOnRule(tightest.at.x, rule)}`,
-          ],
-        ]
+      ? [['    tightest', `radius ${about(tightest.radius)} at station ${showOnRule(tightest.at.x, rule)}`]]
       : []),
     ['    ends', `${angles[0]} at the start, ${angles[1]} at the end, from the reference line`],
     ...inflections.map((p) => ['    inflection', `station ${showOnRule(p.x, rule)}`]),
   ];
 }
 
-const leftColumns = (rows: readonly (readonly string[])[]): string => {
-  const width = Math.max(...rows.map(([name]) => name!.length));
-  return rows.map(([name, value]) => `${name!.padEnd(width)}  ${value}`).join('\n');
-};
+/** Wide enough for the longest name, so that every run's figures stand under each other. */
+const NAME_COLUMN = '    inflection'.length;
+
+const leftColumns = (rows: readonly (readonly string[])[]): string =>
+  rows.map(([name, value]) => `${name!.padEnd(NAME_COLUMN)}  ${value}`).join('\n');
 
 function widthText({ shape, rule }: Part): string[] {
   if (shape.type !== 'closed') return [];
