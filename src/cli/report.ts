@@ -11,7 +11,7 @@ export interface Speaker {
 }
 
 /** Faults of a job, ready to be told: file, place, and lengths in the job's unit. */
-export class JobTrouble extends Error {
+class JobTrouble extends Error {
   constructor(readonly lines: readonly string[]) {
     super(lines.join('\n'));
     this.name = 'JobTrouble';

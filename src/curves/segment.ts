@@ -4,7 +4,7 @@ import type { ArcSegment, CubicSegment, Piece, Segment } from './piece.ts';
 import { add, angleOf, direction, distance, leftOf, type Point, scale } from './point.ts';
 
 /** The same segment run from its end to its start. */
-export function reverseSegment(segment: Segment): Segment {
+function reverseSegment(segment: Segment): Segment {
   switch (segment.type) {
     case 'line':
       return { type: 'line', from: segment.to, to: segment.from };

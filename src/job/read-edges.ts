@@ -8,7 +8,7 @@ import { Table } from './table.ts';
 import { STEP_KINDS, STEP_KINDS_NOT_YET } from './vocabulary.ts';
 
 /** Far more steps than an edge of furniture has; it keeps the work on one edge bounded. */
-export const MAX_STEPS = 1000;
+const MAX_STEPS = 1000;
 
 /** Letters, digits, spaces, dashes, underscores: safe in a message, on a sheet and in a key. */
 const EDGE_NAME = /^[\p{L}\p{N}][\p{L}\p{M}\p{N} _-]{0,39}$/u;

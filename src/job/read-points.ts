@@ -13,7 +13,7 @@ export interface SetOut {
 const A_POINT = 'Write a point as [station, offset], such as [8, 3].';
 
 /** Far more pins than anyone drives; it keeps the work on one step bounded. */
-export const MAX_PINS = 1000;
+const MAX_PINS = 1000;
 
 export function readPoint(entry: Entry, unit: Unit): SetOut | undefined {
   const items = entry.list(A_POINT, MAX_PINS);

@@ -7,7 +7,7 @@ import { offsetAt } from './offsets.ts';
 import type { PartEdge, Shape } from './part.ts';
 import { crossing, narrowest } from './width.ts';
 
-export const edgePieces = (edge: PartEdge): Piece[] => edge.runs.flatMap((run) => run.exact);
+const edgePieces = (edge: PartEdge): Piece[] => edge.runs.flatMap((run) => run.exact);
 const edgePath = (edge: PartEdge): Segment[] => edge.runs.flatMap((run) => run.path);
 export const edgeStart = (edge: PartEdge): Point => edge.runs[0]!.from;
 export const edgeEnd = (edge: PartEdge): Point => edge.runs.at(-1)!.to;
@@ -38,7 +38,7 @@ export function closedShape(edges: readonly [PartEdge, PartEdge]): Shape {
 }
 
 /** The edge nearer the reference line first, judged half-way along. */
-export function inOrder([a, b]: readonly [PartEdge, PartEdge]): readonly [PartEdge, PartEdge] {
+function inOrder([a, b]: readonly [PartEdge, PartEdge]): readonly [PartEdge, PartEdge] {
   const middle = (edgeStart(a).x + edgeEnd(a).x) / 2;
   const height = (edge: PartEdge): number =>
     offsetAt(edge, middle) ?? (edgeStart(edge).y + edgeEnd(edge).y) / 2;
