@@ -1,0 +1,79 @@
+/** A wood as its strip bends: averages of small, clear, straight-grained pieces at 12 % moisture. */
+export interface Species {
+  readonly name: string;
+  /** Other names the trade uses for the same wood. */
+  readonly alsoCalled: readonly string[];
+  /** Oven-dry weight over the weight of as much water as the wood is large at 12 % moisture (imports: green). */
+  readonly specificGravity: number;
+  /** Modulus of elasticity as tabulated, MPa, rounded to 100: from a centre-loaded beam 14 depths long. */
+  readonly moe: number;
+  /** Modulus of rupture in bending, MPa. */
+  readonly mor: number;
+  readonly source: Source;
+}
+
+export interface Source {
+  /** Number of the table in chapter 5 of the Wood Handbook. */
+  readonly table: '5-3b' | '5-5b';
+  /** How its figures came here: read in the table, in a transcription of it, or partly from memory. */
+  readonly read: 'in the table' | 'in a transcription' | 'partly from memory';
+}
+
+/** Megapascals in a pound-force per square inch: 4.4482216152605 N over (25.4 mm)². */
+const MPA_PER_PSI = 4.4482216152605 / 25.4 ** 2;
+
+function wood(
+  name: string,
+  [specificGravity, millionPsiMoe, psiMor]: readonly [number, number, number],
+  table: Source['table'],
+  alsoCalled: readonly string[] = [],
+  read: Source['read'] = 'in a transcription',
+): Species {
+  return {
+    name,
+    alsoCalled,
+    specificGravity,
+    moe: Math.round(millionPsiMoe * 1e4 * MPA_PER_PSI) * 100,
+    mor: Math.round(psiMor * 10 * MPA_PER_PSI) / 10,
+    source: { table, read },
+  };
+}
+
+/**
+ * USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-282 (2021),
+ * Table 5-3b (woods of the United States) and Table 5-5b (imports): specific gravity, modulus of
+ * elasticity in 10⁶ psi, modulus of rupture in psi, as the Handbook prints them.
+ *
+ * How far these rows can be trusted: they were read in a transcription of the tables, not in the
+ * Handbook itself, but for teak, read in the table. Several agree with earlier editions quoted elsewhere.
+ * - White ash: 15 400 psi is the 2021 figure; earlier editions give 15 000.
+ * - Shagbark hickory: 20 200 psi is from memory; it agrees with the 139 000 kPa of the metric table.
+ * - Imports: the specific gravity is on green volume, as Table 5-5b has no other.
+ * They are averages, not values to design a structure by.
+ */
+export const SPECIES: readonly Species[] = [
+  wood('White oak', [0.68, 1.78, 15200], '5-3b'),
+  wood('Northern red oak', [0.63, 1.82, 14300], '5-3b'),
+  wood('Hard maple', [0.63, 1.83, 15800], '5-3b', ['Sugar maple', 'Hard (sugar) maple']),
+  wood('Soft maple', [0.54, 1.64, 13400], '5-3b', ['Red maple', 'Soft (red) maple']),
+  wood('Black cherry', [0.5, 1.49, 12300], '5-3b', ['American cherry']),
+  wood('Black walnut', [0.55, 1.68, 14600], '5-3b', ['American walnut']),
+  wood('White ash', [0.6, 1.74, 15400], '5-3b', ['American ash']),
+  wood('Yellow birch', [0.62, 2.01, 16600], '5-3b'),
+  wood('American beech', [0.64, 1.72, 14900], '5-3b'),
+  wood('Shagbark hickory', [0.72, 2.16, 20200], '5-3b', [], 'partly from memory'),
+  wood('Yellow-poplar', [0.42, 1.58, 10100], '5-3b', ['Tulipwood', 'Tulip poplar']),
+  wood('American basswood', [0.37, 1.46, 8700], '5-3b'),
+  wood('Honduran mahogany', [0.45, 1.5, 11500], '5-5b', ['True mahogany', 'Mahogany, true (Honduran)']),
+  wood('Teak', [0.55, 1.55, 14600], '5-5b', [], 'in the table'),
+  wood('Sitka spruce', [0.4, 1.57, 10200], '5-3b'),
+  wood('Coast Douglas-fir', [0.48, 1.95, 12400], '5-3b'),
+  wood('Eastern white pine', [0.35, 1.24, 8600], '5-3b'),
+  wood('Western redcedar', [0.32, 1.11, 7500], '5-3b', ['Western red cedar']),
+  wood('Port-Orford cedar', [0.43, 1.7, 12700], '5-3b'),
+  wood('Longleaf pine', [0.59, 1.98, 14500], '5-3b', ['Longleaf southern pine', 'Longleaf yellow pine']),
+  wood('Rock elm', [0.63, 1.54, 14800], '5-3b'),
+  wood('Black locust', [0.69, 2.05, 19400], '5-3b'),
+  wood('Sweet birch', [0.65, 2.17, 16900], '5-3b'),
+  wood('Red alder', [0.41, 1.38, 9800], '5-3b'),
+];
