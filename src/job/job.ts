@@ -35,7 +35,10 @@ export interface Edge {
 export type Step = { readonly to: Point; readonly key: string } & (
   | { readonly kind: 'line' }
   | { readonly kind: 'arc'; readonly by: ArcBy }
-  | { readonly kind: 'batten'; readonly by: BattenBy }
+  | { readonly kind: 'batten'; readonly by: BattenBy; readonly ends: EndPair; readonly strip?: Taper }
+  /** A rise is positive away from the reference line, as an arc's. */
+  | { readonly kind: 'bow'; readonly rise: number }
+  | { readonly kind: 'ellipse'; readonly rise: number }
   | { readonly kind: 'spline'; readonly through: readonly Point[]; readonly ends: EndPair }
 );
 
@@ -46,8 +49,15 @@ export type ArcBy =
   /** Positive: bulges as a positive rise does; the lesser arc. */
   | { readonly radius: number };
 
-export type BattenBy = { readonly nail: Point } | { readonly apex: Point };
+/** One nail or more between the ends, in order; or the apex the strip shall have over one nail. */
+export type BattenBy = { readonly through: readonly [Point, ...Point[]] } | { readonly apex: Point };
 
 /** How a strip's end is kept: sprung over a pin, or tangent to the neighbouring line. */
 export type End = 'free' | 'held';
 export type EndPair = readonly [start: End, end: End];
+
+/** A strip planed thinner from its start to its end: its thickness at both, mm. */
+export interface Taper {
+  readonly from: number;
+  readonly to: number;
+}

@@ -3,11 +3,10 @@ import { defaultRule, parseGraduation } from '../units/rule.ts';
 import type { Unit } from '../units/unit.ts';
 import type { EndPair, Job, Step } from './job.ts';
 import { QuickLine, type QuickOptions } from './quick-line.ts';
-import { STEP_KINDS_NOT_YET } from './vocabulary.ts';
 
 export type { QuickOptions } from './quick-line.ts';
 
-const QUICK_CURVES = ['arc', 'batten', 'spline'] as const;
+const QUICK_CURVES = ['arc', 'batten', 'bow', 'spline', 'ellipse'] as const;
 type QuickCurve = (typeof QUICK_CURVES)[number];
 
 /** Where later faults of a quick line are reported: the whole of it is one curve. */
@@ -20,7 +19,7 @@ const QUICK_KEY = '--curve';
  */
 export function quickJob(options: QuickOptions): Job {
   const line = new QuickLine(options);
-  const curve = line.oneOf('curve', QUICK_CURVES, STEP_KINDS_NOT_YET);
+  const curve = line.oneOf('curve', QUICK_CURVES);
   const unit = line.oneOf('units', ['in', 'mm'] as const) ?? 'in';
   const chord = line.length('chord', unit, 'positive');
   const { graduation } = options;
@@ -42,21 +41,33 @@ function readStep(
 ): Step | undefined {
   // A chord that could not be read has its fault already: the rest is read for faults of its own.
   const step = { to: point(chord ?? 0, 0), key: QUICK_KEY };
-  if (curve === 'arc') {
-    line.refuse('ends', 'an arc has no ends to choose. Leave it out.');
-    if (line.has('radius')) return readRadius(line, unit, step);
-  } else {
-    line.refuse('radius', 'only an arc has a radius. Give --rise.');
-  }
+  const fits = FITTING[curve];
+  for (const option of ['nail', 'radius', 'ends', 'strip'] as const)
+    if (!fits.includes(option))
+      line.refuse(option, `${/^[aeo]/.test(curve) ? 'an' : 'a'} ${curve} has none. Leave it out.`);
+  if (curve === 'arc' && line.has('radius')) return readRadius(line, unit, step);
   const rise = line.needed('rise', unit);
-  const nail = line.nail(chord, unit);
+  const nail = fits.includes('nail') ? line.nail(chord, unit) : undefined;
   const ends = readEnds(line, curve);
-  if (rise === undefined || nail === undefined || !ends) return undefined;
+  const strip = line.has('strip') && fits.includes('strip') ? line.taper(unit) : undefined;
+  if (rise === undefined || !ends) return undefined;
+  if (curve === 'bow' || curve === 'ellipse') return { ...step, kind: curve, rise };
+  if (nail === undefined) return undefined;
   const pin = point(nail, rise);
   if (curve === 'spline') return { ...step, kind: 'spline', through: [pin], ends };
-  if (curve === 'batten') return { ...step, kind: 'batten', by: { nail: pin } };
-  return { ...step, kind: 'arc', by: line.has('nail') ? { through: pin } : { rise } };
+  if (curve === 'arc') return { ...step, kind: 'arc', by: line.has('nail') ? { through: pin } : { rise } };
+  const by = line.has('nail') ? { through: [pin] as const } : { apex: pin };
+  return { ...step, kind: 'batten', by, ends, ...(strip && { strip }) };
 }
+
+/** The options that say something of each kind of curve, besides chord and rise. */
+const FITTING: Readonly<Record<QuickCurve, readonly (keyof QuickOptions)[]>> = {
+  arc: ['nail', 'radius'],
+  batten: ['nail', 'ends', 'strip'],
+  bow: [],
+  spline: ['nail', 'ends'],
+  ellipse: [],
+};
 
 function readRadius(line: QuickLine, unit: Unit, step: Pick<Step, 'to' | 'key'>): Step | undefined {
   line.refuse('rise', 'rise and radius exclude each other. Keep one of them.');
@@ -65,14 +76,11 @@ function readRadius(line: QuickLine, unit: Unit, step: Pick<Step, 'to' | 'key'>)
   return radius === undefined ? undefined : { ...step, kind: 'arc', by: { radius } };
 }
 
+/** One word for both ends, or a pair such as "held, free". */
 function readEnds(line: QuickLine, curve: QuickCurve): EndPair | undefined {
-  if (curve === 'arc' || !line.has('ends')) return ['free', 'free'];
-  const end =
-    curve === 'batten'
-      ? line.oneOf('ends', ['free'] as const, ['held'])
-      : line.oneOf('ends', ['natural', 'held'] as const);
-  if (end === undefined) return undefined;
-  return end === 'held' ? ['held', 'held'] : ['free', 'free'];
+  if (!FITTING[curve].includes('ends')) return ['free', 'free'];
+  const free = curve === 'batten' ? 'free' : 'natural';
+  return line.ends([free, 'held']);
 }
 
 /** A unit typed with its length: letters, or the signs for feet and inches. */

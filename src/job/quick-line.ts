@@ -3,6 +3,7 @@ import { Fault, Faults } from '../units/fault.ts';
 import { parseLength } from '../units/length.ts';
 import { quoted } from '../units/quoted.ts';
 import type { Unit } from '../units/unit.ts';
+import type { End, EndPair, Taper } from './job.ts';
 import { suggest } from './near-name.ts';
 
 /** A curve over a chord, each option as typed on the command line: `--chord 28 --rise 3/4`. */
@@ -14,6 +15,8 @@ export interface QuickOptions {
   readonly nail?: string;
   readonly radius?: string;
   readonly ends?: string;
+  /** A tapered strip's thickness at both ends: "1/4 to 1/8". */
+  readonly strip?: string;
   readonly units?: string;
   readonly graduation?: string;
 }
@@ -72,19 +75,41 @@ export class QuickLine {
     return this.report('nail', 'quick.nail', `the nail is not on the chord. Put it between ${ends}.`);
   }
 
-  oneOf<Word extends string>(
-    option: 'curve' | 'units' | 'ends',
-    words: readonly Word[],
-    notYet: readonly string[] = [],
-  ): Word | undefined {
+  oneOf<Word extends string>(option: 'curve' | 'units', words: readonly Word[]): Word | undefined {
     const typed = this.options[option];
-    const word = words.find((each) => each === typed);
-    if (typed === undefined || word !== undefined) return word;
-    if (notYet.includes(typed)) {
-      const wording = `${quoted(typed)} is not supported yet. Known here: ${words.join(', ')}.`;
-      return this.report(option, 'job.not-yet', wording);
-    }
-    return this.report(option, 'quick.unknown-word', `${quoted(typed)} is unknown. ${suggest(typed, words)}`);
+    return typed === undefined ? undefined : this.word(option, typed, words);
+  }
+
+  private word<Word extends string>(
+    option: keyof QuickOptions,
+    typed: string,
+    words: readonly Word[],
+  ): Word | undefined {
+    const word = words.find((each) => each === typed.trim());
+    return (
+      word ??
+      this.report(option, 'quick.unknown-word', `${quoted(typed)} is unknown. ${suggest(typed, words)}`)
+    );
+  }
+
+  /** One word for both ends or one for each, a comma between; free where nothing is typed. */
+  ends(words: readonly ['free' | 'natural', 'held']): EndPair | undefined {
+    if (this.options.ends === undefined) return ['free', 'free'];
+    const typed = this.options.ends.split(',');
+    if (typed.length > 2)
+      return this.report('ends', 'quick.ends', `a strip has two ends. Write held, or held,${words[0]}.`);
+    const [start, end] = typed.map((each) => this.word('ends', each, words));
+    const kept = (word: string): End => (word === 'held' ? 'held' : 'free');
+    if (start === undefined || (typed.length === 2 && end === undefined)) return undefined;
+    return [kept(start), kept(end ?? start)];
+  }
+
+  taper(unit: Unit): Taper | undefined {
+    const typed = this.options.strip!.split(/\s+to\s+/);
+    if (typed.length !== 2)
+      return this.report('strip', 'quick.strip', 'give the thickness at both ends: --strip "1/4 to 1/8".');
+    const [from, to] = typed.map((each) => this.attempt('strip', () => parseLength(each, unit, 'positive')));
+    return from === undefined || to === undefined ? undefined : { from, to };
   }
 
   throwAny(): void {

@@ -5,7 +5,7 @@ import type { Edge, Job, Step } from './job.ts';
 import { readPoint, type SetOut } from './read-points.ts';
 import { readStep } from './read-steps.ts';
 import { Table } from './table.ts';
-import { STEP_KINDS, STEP_KINDS_NOT_YET } from './vocabulary.ts';
+import { STEP_KINDS } from './vocabulary.ts';
 
 /** Far more steps than an edge of furniture has; it keeps the work on one edge bounded. */
 const MAX_STEPS = 1000;
@@ -15,7 +15,6 @@ const EDGE_NAME = /^[\p{L}\p{N}][\p{L}\p{M}\p{N} _-]{0,39}$/u;
 
 const AN_EDGE = 'Write an edge as a list: first "- from: [0, 0]", then steps such as "- line: [34, 0]".';
 
-const ANY_KIND = [...STEP_KINDS, ...STEP_KINDS_NOT_YET];
 const FROM = 'An edge starts with "- from: [station, offset]".';
 
 export function readEdges(entry: Entry, unit: Unit): Job['edges'] | undefined {
@@ -39,7 +38,7 @@ function readEdge(name: string, entry: Entry, unit: Unit): Edge | undefined {
   }
   const [head, ...more] = entry.list(AN_EDGE, MAX_STEPS + 1) ?? [];
   if (!head) return undefined;
-  if (ANY_KIND.some((kind) => head.holds(kind))) {
+  if (STEP_KINDS.some((kind) => head.holds(kind))) {
     readSteps([head, ...more], undefined, unit);
     return head.reportMissing('from', FROM);
   }

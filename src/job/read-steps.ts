@@ -1,13 +1,13 @@
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Entry } from './entry.ts';
-import type { End, EndPair, Step } from './job.ts';
+import type { BattenBy, End, EndPair, Step, Taper } from './job.ts';
 import { suggest } from './near-name.ts';
 import { readPins, readPoint, type SetOut } from './read-points.ts';
 import { readLength, readWord } from './read-values.ts';
 import { runsForward } from './stations.ts';
-import { reportNotYet, Table } from './table.ts';
-import { MAX_BATTEN_NAILS, STEP_KEYS, STEP_KINDS, STEP_KINDS_NOT_YET, type StepKind } from './vocabulary.ts';
+import { Table } from './table.ts';
+import { STEP_KEYS, STEP_KINDS, STRIP_KEYS, type StepKind } from './vocabulary.ts';
 
 /** A step as read, with its end point as set out: the next step starts there. */
 export interface ReadStep {
@@ -38,8 +38,6 @@ export function readStep(entry: Entry, start: SetOut | undefined, unit: Unit): R
 }
 
 function kindOf(table: Table): StepKind | undefined {
-  const notYet = table.names.find((name) => STEP_KINDS_NOT_YET.includes(name));
-  if (notYet !== undefined) return reportNotYet(table.get(notYet)!, notYet);
   const kinds = STEP_KINDS.filter((kind) => table.get(kind));
   if (kinds.length > 0) return table.exactlyOne(STEP_KINDS, '')?.name as StepKind | undefined;
   return reportNoKind(table);
@@ -50,7 +48,7 @@ function reportNoKind(table: Table): undefined {
     const wording = 'an edge starts once, with its first item. Write a step here, or begin another edge.';
     return table.get('from')!.reportName('job.from', wording);
   }
-  const options = Object.values(STEP_KEYS).flatMap(({ known, notYet = [] }) => [...known, ...notYet]);
+  const options = Object.values(STEP_KEYS).flatMap(({ known }) => known);
   const odd = table.names.find((name) => !options.includes(name));
   if (odd === undefined) return table.entry.report('job.missing', `the kind of step is missing. ${A_STEP}`);
   const wording = `unknown kind of step. ${suggest(odd, STEP_KINDS)}`;
@@ -61,6 +59,8 @@ const READERS: Readonly<Record<StepKind, (table: Table, unit: Unit) => ReadShape
   line: () => ({ shape: { kind: 'line' }, pins: [] }),
   arc: readArc,
   batten: readBatten,
+  bow: (table, unit) => readRisen('bow', table, unit),
+  ellipse: (table, unit) => readRisen('ellipse', table, unit),
   spline: readSpline,
 };
 
@@ -81,20 +81,49 @@ function readArc(table: Table, unit: Unit): ReadShape | undefined {
 }
 
 function readBatten(table: Table, unit: Unit): ReadShape | undefined {
-  const cure = 'Give a batten the point it passes: through for a nail, apex for its highest point.';
+  const passed = readBattenBy(table, unit);
+  const ends = readEnds(table, STRIP_ENDS);
+  const strip = table.get('strip');
+  const taper = strip && readTaper(strip, unit);
+  if (!passed || !ends || (strip && !taper)) return undefined;
+  const shape: Shape = { kind: 'batten', by: passed.by, ends, ...(taper && { strip: taper }) };
+  return { shape, pins: passed.pins };
+}
+
+function readBattenBy(table: Table, unit: Unit): { by: BattenBy; pins: readonly SetOut[] } | undefined {
+  const cure = 'Give a batten the points it passes: through for nails, apex for its highest point.';
   const by = table.exactlyOne(['through', 'apex'], cure);
   if (!by) return undefined;
   if (by.name === 'apex') {
     const apex = readPoint(by.entry, unit);
-    return apex && { shape: { kind: 'batten', by: { apex: apex.at } }, pins: [apex] };
+    return apex && { by: { apex: apex.at }, pins: [apex] };
   }
   const pins = readPins(by.entry, unit);
-  const [nail, more] = pins ?? [];
-  if (more) {
-    const wording = `more than ${MAX_BATTEN_NAILS} nail between the ends is not supported yet. Keep one.`;
-    return more.entry.report('job.not-yet', wording);
-  }
-  return nail && { shape: { kind: 'batten', by: { nail: nail.at } }, pins: [nail] };
+  if (!pins) return undefined;
+  const [first, ...more] = pins.map(({ at }) => at);
+  if (!first) return by.entry.report('job.missing', `no nail is given. ${cure}`);
+  return { by: { through: [first, ...more] }, pins };
+}
+
+const A_TAPER = 'Write a tapered strip by its thickness at the start and at the end: {from: 1/4, to: 1/8}.';
+
+function readTaper(entry: Entry, unit: Unit): Taper | undefined {
+  const table = Table.of(entry, A_TAPER);
+  table?.keepTo(STRIP_KEYS);
+  const [from, to] = (['from', 'to'] as const).map((name) => {
+    const end = table?.require(name, A_TAPER);
+    return end && readLength(end, unit, 'positive');
+  });
+  return from === undefined || to === undefined ? undefined : { from, to };
+}
+
+function readRisen(kind: 'bow' | 'ellipse', table: Table, unit: Unit): ReadShape | undefined {
+  const entry = table.require('rise', `Give the ${kind} its rise over the chord: rise: 3/4.`);
+  const rise = entry && readLength(entry, unit);
+  if (!entry || rise === undefined) return undefined;
+  if (Math.abs(rise) < JOIN_MM)
+    return entry.report('job.zero', 'a rise of 0 leaves no curve. Give another, or a line.');
+  return { shape: { kind, rise }, pins: [] };
 }
 
 function readSpline(table: Table, unit: Unit): ReadShape | undefined {
@@ -103,23 +132,28 @@ function readSpline(table: Table, unit: Unit): ReadShape | undefined {
     'Give a spline the points it passes: through: [[12, 3], [20, 4]].',
   );
   const pins = through && readPins(through, unit);
-  const entry = table.get('ends');
-  const ends: EndPair | undefined = entry ? readEnds(entry) : ['free', 'free'];
+  const ends = readEnds(table, SPLINE_ENDS);
   if (!pins || !ends) return undefined;
   return { shape: { kind: 'spline', through: pins.map((pin) => pin.at), ends }, pins };
 }
 
+/** What a kind of run calls an end that nothing turns. */
+type FreeWord = 'free' | 'natural';
+const STRIP_ENDS = ['free', 'held'] as const;
 const SPLINE_ENDS = ['natural', 'held'] as const;
 
-/** One word for both ends, or a pair. */
-function readEnds(entry: Entry): EndPair | undefined {
-  const [start, end] = entry.pairOrBoth('Write natural or held, or one for each end: [natural, held].') ?? [];
-  const first = start && readEnd(start);
-  const second = start === end ? first : end && readEnd(end);
+/** One word for both ends, or a pair; both free where nothing is written. */
+function readEnds(table: Table, words: readonly [FreeWord, 'held']): EndPair | undefined {
+  const entry = table.get('ends');
+  if (!entry) return ['free', 'free'];
+  const [free] = words;
+  const [start, end] = entry.pairOrBoth(`Write ${free} or held, or one for each end: [held, ${free}].`) ?? [];
+  const first = start && readEnd(start, words);
+  const second = start === end ? first : end && readEnd(end, words);
   return first && second && [first, second];
 }
 
-function readEnd(entry: Entry): End | undefined {
-  const word = readWord(entry, SPLINE_ENDS);
-  return word && (word === 'natural' ? 'free' : 'held');
+function readEnd(entry: Entry, words: readonly [FreeWord, 'held']): End | undefined {
+  const word = readWord(entry, words);
+  return word && (word === 'held' ? 'held' : 'free');
 }

@@ -14,16 +14,16 @@ export const STOCK_KEYS: Vocabulary = { known: ['species', 'length', 'width', 't
 
 export const ALLOWANCE_KEYS: Vocabulary = { known: ['saw'] };
 
-export const STEP_KINDS = ['line', 'arc', 'batten', 'spline'] as const;
-export const STEP_KINDS_NOT_YET: readonly string[] = ['bow', 'ellipse'];
+export const STEP_KINDS = ['line', 'arc', 'batten', 'bow', 'spline', 'ellipse'] as const;
 export type StepKind = (typeof STEP_KINDS)[number];
 
 export const STEP_KEYS: Readonly<Record<StepKind, Vocabulary>> = {
   line: { known: ['line'] },
   arc: { known: ['arc', 'through', 'rise', 'radius'] },
-  batten: { known: ['batten', 'through', 'apex'], notYet: ['strip', 'ends'] },
+  batten: { known: ['batten', 'through', 'apex', 'ends', 'strip'] },
+  bow: { known: ['bow', 'rise'] },
+  ellipse: { known: ['ellipse', 'rise'] },
   spline: { known: ['spline', 'through', 'ends'] },
 };
 
-/** Nails between the ends of one batten. */
-export const MAX_BATTEN_NAILS = 1;
+export const STRIP_KEYS: Vocabulary = { known: ['from', 'to'] };
