@@ -35,10 +35,11 @@ export function assemblyMap(part: Part, layout: Layout, space: { width: number; 
       ...crosses.map((cross) => around(cross, CROSS_WHITE_MM)),
     ];
     const closed = part.shape.type === 'closed';
+    const middle = point(left + (k * (all.right - all.left)) / 2, top - (k * (all.top - all.bottom)) / 2);
     return [
       ...layout.sheets.flatMap((sheet, i) => sheetOn(sheet.name, mappedBox(cells[i] ?? all, place), taken)),
       { type: 'stroke', style: 'cut', path, ...(closed ? { closed } : {}) },
-      ...crosses.flatMap((cross) => crossOn(cross, left + (k * (all.right - all.left)) / 2)),
+      ...crosses.flatMap((cross) => crossOn(cross, middle)),
     ];
   };
   return { width: k * (all.right - all.left), height: k * (all.top - all.bottom), draw };
@@ -78,12 +79,13 @@ function sheetOn(name: string, cell: Box, taken: Box[]): Item[] {
   return [outline];
 }
 
-/** A check cross, its letter towards the middle of the map. */
-function crossOn({ letter, x, y }: Point & { letter: string }, middle: number): Item[] {
-  const inward = x < middle ? 1 : -1;
+/** A check cross, its letter beside it and towards the middle of the map. */
+function crossOn({ letter, x, y }: Point & { letter: string }, middle: Point): Item[] {
+  const inward = x < middle.x ? 1 : -1;
+  const base = y < middle.y ? y - 0.4 : y + 0.4 - LETTER_MM * CAPITALS;
   return [
     polyline('register', [point(x - CROSS_MM, y), point(x + CROSS_MM, y)]),
     polyline('register', [point(x, y - CROSS_MM), point(x, y + CROSS_MM)]),
-    words(letter, point(x + inward * 1.9, y - LETTER_MM / 3), LETTER_MM, inward > 0 ? 'start' : 'end'),
+    words(letter, point(x + inward * 1.9, base), LETTER_MM, inward > 0 ? 'start' : 'end'),
   ];
 }

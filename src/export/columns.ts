@@ -36,19 +36,24 @@ const bodyRow = (indent: number, text: string, before = ''): Row => ({
   },
 });
 
-/** A paragraph broken to the column; all but its last line stay with the next. */
+/** A paragraph broken to the column and kept together. */
 export const paragraph = (text: string, width: number): Row[] => [
-  ...wrapText(text, BODY_MM, width).map((line) => bodyRow(0, line)),
+  ...together(wrapText(text, BODY_MM, width).map((line) => bodyRow(0, line))),
   gap(1),
 ];
+
+const together = (rows: readonly Row[]): Row[] =>
+  rows.map((row, i) => ({ ...row, withNext: i < rows.length - 1 }));
 
 const NUMBER_INDENT_MM = 5;
 
 /** Numbered steps, their numbers hanging. */
 export const steps = (texts: readonly string[], width: number): Row[] =>
   texts.flatMap((text, i) => [
-    ...wrapText(text, BODY_MM, width - NUMBER_INDENT_MM).map((line, j) =>
-      bodyRow(NUMBER_INDENT_MM, line, j === 0 ? `${i + 1}.` : ''),
+    ...together(
+      wrapText(text, BODY_MM, width - NUMBER_INDENT_MM).map((line, j) =>
+        bodyRow(NUMBER_INDENT_MM, line, j === 0 ? `${i + 1}.` : ''),
+      ),
     ),
     gap(0.8),
   ]);
@@ -69,8 +74,7 @@ export function table(body: readonly (readonly string[])[], width: number, head?
   const wide = Math.min(width, lefts.pop() ?? width);
   const set = rows.map((row) => tableRow(row, lefts, width));
   const [first, ...others] = set;
-  const ruled = head && first ? [first, headRule(wide), ...others] : set;
-  return ruled.map((row, i) => ({ ...row, withNext: i < ruled.length - 1 }));
+  return together(head && first ? [first, headRule(wide), ...others] : set);
 }
 
 function tableRow(row: readonly string[], lefts: readonly number[], width: number): Row {

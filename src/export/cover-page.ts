@@ -26,8 +26,8 @@ const GUTTER_MM = 8;
 /** A column narrower than this reads badly, mm; a cover twice as wide has two. */
 const LEAST_COLUMN_MM = 70;
 
-/** The map takes at most this share of the cover's height. */
-const MAP_SHARE = 0.26;
+/** Shares of the cover's height that the map may take, to try in turn until all else fits on one page. */
+const MAP_SHARES = [0.26, 0.2, 0.15] as const;
 
 /** The cover leaves at least this much white, whatever the margin of the sheets, mm. */
 const LEAST_MARGIN_MM = 12.7;
@@ -37,20 +37,31 @@ const MAX_COVERS = 12;
 
 /** The cover, upright on the same paper; on small paper its words run on to further pages. */
 export function coverPages(part: Part, layout: Layout, setting: SettingOut): Page[] {
+  let pages: Page[] = [];
+  for (const share of MAP_SHARES) {
+    pages = coverWithMap(part, layout, setting, share);
+    if (pages.length === 1) break;
+  }
+  return pages;
+}
+
+function coverWithMap(part: Part, layout: Layout, setting: SettingOut, mapShare: number): Page[] {
   const { width, height } = layout.paper;
   const margin = Math.max(layout.margin, LEAST_MARGIN_MM);
   const page: Box = { left: margin, right: width - margin, bottom: margin, top: height - margin };
-  const head = coverHead(part, layout, page);
   const count = page.right - page.left >= 2 * LEAST_COLUMN_MM + GUTTER_MM ? 2 : 1;
   const columnWidth = (page.right - page.left - (count - 1) * GUTTER_MM) / count;
-  let rest = coverRows(part, layout, setting, columnWidth);
-  const pages: Page[] = [];
-  while ((rest.length > 0 || pages.length === 0) && pages.length < MAX_COVERS) {
-    const top = pages.length === 0 ? head.bottom : page.top;
-    const filled = fillColumns(rest, columnsIn({ ...page, top }, count, columnWidth));
-    const items = [...(pages.length === 0 ? head.items : []), ...filled.items];
-    const name = pages.length === 0 ? 'cover' : `cover ${pages.length + 1}`;
-    pages.push({ name, drawing: { width, height, items } });
+  const head = coverHead(part, layout, page, mapShare);
+  const first = fillColumns(
+    coverRows(part, layout, setting, columnWidth),
+    columnsIn({ ...page, top: head.bottom }, count, columnWidth),
+  );
+  const pages: Page[] = [
+    { name: 'cover', drawing: { width, height, items: [...head.items, ...first.items] } },
+  ];
+  for (let rest = first.rest; rest.length > 0 && pages.length < MAX_COVERS; ) {
+    const filled = fillColumns(rest, columnsIn(page, count, columnWidth));
+    pages.push({ name: `cover ${pages.length + 1}`, drawing: { width, height, items: filled.items } });
     rest = filled.rest;
   }
   return pages;
@@ -63,12 +74,17 @@ const columnsIn = (page: Box, count: number, width: number): Box[] =>
   });
 
 /** The part's name, what the pattern is, and how the sheets lie together. */
-function coverHead(part: Part, layout: Layout, page: Box): { items: Item[]; bottom: number } {
+function coverHead(
+  part: Part,
+  layout: Layout,
+  page: Box,
+  mapShare: number,
+): { items: Item[]; bottom: number } {
   const width = page.right - page.left;
   const title = page.top - TITLE_MM * 0.75;
   const lines = wrapText(subtitle(part, layout), SUBTITLE_MM, width);
   const below = title - SUBTITLE_MM * LEADING * (lines.length + 0.6);
-  const map = assemblyMap(part, layout, { width, height: (page.top - page.bottom) * MAP_SHARE });
+  const map = assemblyMap(part, layout, { width, height: (page.top - page.bottom) * mapShare });
   const mapTop = below - 4;
   return {
     items: [
@@ -88,15 +104,15 @@ function coverRows(part: Part, layout: Layout, setting: SettingOut, width: numbe
     ...section('Print', steps(printSteps(layout), width)),
     ...section('Tape', steps(tapeSteps(layout), width)),
     ...section('Measure before you cut', table(measures(part, layout, setting), width)),
-    ...section(
-      'Offsets, square off the reference line',
-      table(offsetRows(part, setting), width, offsetHead(part)),
-    ),
     ...section('The line', [
       ...curveSentences(part).flatMap((sentence) => paragraph(sentence, width)),
       ...paragraph(sawSentence(part), width),
       ...paragraph(accuracySentence, width),
     ]),
+    ...section(
+      'Offsets, square off the reference line',
+      table(offsetRows(part, setting), width, offsetHead(part)),
+    ),
     ...(part.notes ? section('Notes', paragraph(part.notes, width)) : []),
     ...section(
       'Take care',

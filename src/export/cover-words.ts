@@ -22,22 +22,20 @@ const paperTitle = ({ name }: Paper): string =>
   name.replace(/^a\d$/, (size) => size.toUpperCase()).replace(/^([\d.]+)x([\d.]+)(\w+)$/, '$1 × $2 $3');
 
 export const printSteps = ({ paper, orientation }: Layout): string[] => [
-  `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. This cover stands upright${orientation === 'lying' ? '; the sheets lie on their side' : ''}.`,
+  `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. ${orientation === 'lying' ? 'This cover stands upright; the sheets lie on their side.' : ''}`,
   'On the first sheet measure the 100 mm or the 4 in bar, across and down, from end mark to end mark. Where one is off by more than 1⁄64 in (0.4 mm), set the printer right and print again: the part would be off as well.',
 ];
 
+/** How to tape, for a row, a column or a field of sheets. */
 export function tapeSteps({ sheets, code, rows, columns }: Layout): string[] {
   if (sheets.length === 1) return ['One sheet holds it all: there is nothing to tape.'];
-  const across =
-    'Lay each sheet on the one at its left, its cut edge along the dotted line there, so that the halves of the register marks become whole. Tape it.';
-  const down = 'Lay each sheet on the one above it in the same way.';
+  const sides = [...(columns > 1 ? ['left'] : []), ...(rows > 1 ? ['top'] : [])];
+  const under = columns > 1 ? 'at its left' : 'above it';
   return [
     `All sheets carry the code ${code}. A sheet with another code is of another version: leave it out.`,
-    `Cut each sheet along the dotted line at its ${columns > 1 ? 'left' : ''}${rows > 1 && columns > 1 ? ' and at its ' : ''}${rows > 1 ? 'top' : ''}, where it says so. Go by the register marks, never by the edge of the paper.`,
-    ...(columns > 1
-      ? [rows > 1 ? `Row by row, from the left: ${across.charAt(0).toLowerCase()}${across.slice(1)}` : across]
-      : []),
-    ...(rows > 1 ? [down] : []),
+    `Cut each sheet along the dotted line at its ${sides.join(' and at its ')}, where it says so. Go by the register marks, never by the edge of the paper.`,
+    `Lay each sheet on the one ${under}, its cut edge along the dotted line there, so that the halves of the register marks become whole. Tape it.`,
+    ...(sides.length > 1 ? ['When the rows are taped, lay each on the row above in the same way.'] : []),
     'Measure as below before you cut any wood.',
   ];
 }

@@ -68,11 +68,14 @@ function legendRows({ part, sheet }: SheetView): [LineStyle, string][] {
 const ARROW_MM = [60, 40, 25];
 const HEAD_MM = 3;
 
+/** The arrow and its word, with white above and below. */
+const ARROW_HEIGHT_MM = 2.6 * SMALL_MM;
+
 /** A double arrow along the reference line: the way the grain should run. */
 export function grainArrow({ sheet }: SheetView, room: Room, wished: Point): Item[] {
   const [cos, sin] = sheet.toSheet;
   for (const length of ARROW_MM) {
-    const height = 2 + SMALL_MM * 1.2;
+    const height = ARROW_HEIGHT_MM;
     const width = length;
     const [w, h] = [
       Math.abs(cos) * width + Math.abs(sin) * height,
@@ -85,7 +88,7 @@ export function grainArrow({ sheet }: SheetView, room: Room, wished: Point): Ite
       x: centre.x + cos * x - sin * y,
       y: centre.y + sin * x + cos * y,
     });
-    const low = -height / 2 + 1.2;
+    const low = -SMALL_MM / 2;
     const end = length / 2;
     const head = (side: 1 | -1) =>
       polyline('rule', [

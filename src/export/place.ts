@@ -60,21 +60,36 @@ export function takeFirst(room: Room, boxes: Iterable<Box>): Box | undefined {
   return undefined;
 }
 
-/** Lower left corners for a block over the whole room, the nearest to a wished place first. */
-export function spotsFrom(room: Room, wished: Point, width: number, height: number): Point[] {
-  const { left, right, bottom, top } = room.area;
+/** Where a block may stand in a room, taken or not: all over it. */
+export function spotsIn({ area }: Room, width: number, height: number): Box[] {
   const steps = (low: number, high: number): number[] =>
-    high < low ? [] : [...Array(Math.floor((high - low) / STEP_MM) + 1).keys()].map((i) => low + i * STEP_MM);
-  const ys = [...steps(bottom, top - height), top - height];
-  const spots = [...steps(left, right - width), right - width].flatMap((x) =>
-    ys.map((y) => ({ x, y, far: (x - wished.x) ** 2 + (y - wished.y) ** 2 })),
-  );
-  return spots.sort((a, b) => a.far - b.far);
+    high < low
+      ? []
+      : [
+          ...Array.from({ length: Math.floor((high - low) / STEP_MM) + 1 }, (_, i) => low + i * STEP_MM),
+          high,
+        ];
+  const ys = steps(area.bottom, area.top - height);
+  return steps(area.left, area.right - width).flatMap((x) => ys.map((y) => boxAt({ x, y }, width, height)));
 }
 
-/** A free place for a block, as near as can be to a wished lower left corner. */
-export const takeNear = (room: Room, wished: Point, width: number, height: number): Box | undefined =>
-  takeFirst(
-    room,
-    spotsFrom(room, wished, width, height).map((spot) => boxAt(spot, width, height)),
-  );
+/** How far a block's lower left corner stands from a wished one, squared. */
+export const farFrom = (wished: Point, { left, bottom }: Box): number =>
+  (left - wished.x) ** 2 + (bottom - wished.y) ** 2;
+
+/** A free place for a block, its lower left corner as near as can be to a wished one. */
+export function nearestFree(room: Room, wished: Point, width: number, height: number): Box | undefined {
+  let [best, nearest]: [Box | undefined, number] = [undefined, Number.POSITIVE_INFINITY];
+  for (const box of spotsIn(room, width, height)) {
+    const far = farFrom(wished, box);
+    if (far < nearest && isFree(room, box)) [best, nearest] = [box, far];
+  }
+  return best;
+}
+
+/** The same, taken from then on. */
+export function takeNear(room: Room, wished: Point, width: number, height: number): Box | undefined {
+  const box = nearestFree(room, wished, width, height);
+  if (box) room.taken.push(box);
+  return box;
+}

@@ -3,137 +3,118 @@ import type { Point } from '../curves/point.ts';
 import { overlap } from '../tiling/checks.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
 import { type Item, polyline, words } from './drawing.ts';
-import { boxAt, isFree, type Room, spotsFrom } from './place.ts';
+import type { Room } from './place.ts';
 import { textWidth } from './type.ts';
 
-/** Two bars side by side, one in each unit: whoever has only one rule can still measure. */
-const BARS = [
-  { label: '100 mm', length: 100, ticks: 10, base: 9 },
-  { label: '4 in', length: 4 * MM_PER_INCH, ticks: 8, base: 2 },
+/** One in each unit: whoever has only one rule can still measure. */
+export const BARS = [
+  { label: '100 mm', length: 100, ticks: 10 },
+  { label: '4 in', length: 4 * MM_PER_INCH, ticks: 8 },
 ] as const;
 
-type Bar = (typeof BARS)[number];
-type Run = 'across' | 'down';
+export type Bar = (typeof BARS)[number];
+export type Run = 'across' | 'down';
+
+/** Where some bars, one above the other, stand on a sheet, and where along them their labels. */
+export interface BarBlock {
+  readonly bars: readonly Bar[];
+  readonly run: Run;
+  readonly box: Box;
+  /** Part of the length. */
+  readonly label: number;
+}
 
 const END_TICK_MM = 2.6;
 const TICK_MM = 1.3;
 const LABEL_MM = 3.2;
 
-/** White before and after the bars. */
+/** White before and after the bars, and from one to the next, mm. */
 const END_WHITE_MM = 2.5;
-
-/** The block that both bars fill, lying: mm. */
-const LENGTH_MM = 4 * MM_PER_INCH + 2 * END_WHITE_MM;
-const HEIGHT_MM = 15.5;
+const PITCH_MM = 7;
 
 /** A bar is drawn in pieces of about this length, so that it can stop short of a line it must cross. */
 const PIECE_MM = 1;
 
-/** Where a label may stand along its bar, parts of its length. */
-const LABEL_PLACES = [0.5, 0.25, 0.75, 0.12, 0.88] as const;
-
-/**
- * The 100 mm and 4 in bars, across or down, as near as can be to a wished corner. Where no free place
- * is long enough the bars stop short of the lines they meet and go on beyond; their ends and their
- * labels always stand free. Nothing when not even that can be had.
- */
-export function scaleBars(room: Room, run: Run, wished: Point): Item[] {
-  const [width, height] = run === 'across' ? [LENGTH_MM, HEIGHT_MM] : [HEIGHT_MM, LENGTH_MM];
-  const spots = spotsFrom(room, wished, width, height).map((spot) => boxAt(spot, width, height));
-  const [block, label] = bestSpot(room, run, spots) ?? [];
-  if (!block || label === undefined) return [];
-  const items = drawBars(room, block, run, label);
-  room.taken.push(block);
-  return items;
+export function blockSize(bars: readonly Bar[], run: Run): [width: number, height: number] {
+  const length = Math.max(...bars.map((bar) => bar.length)) + 2 * END_WHITE_MM;
+  const height = 1.5 + PITCH_MM * bars.length;
+  return run === 'across' ? [length, height] : [height, length];
 }
 
-/** The nearest spot that is free; failing that, the one whose bars are broken least. */
-function bestSpot(room: Room, run: Run, spots: readonly Box[]): [block: Box, label: number] | undefined {
-  const whole = spots.find((box) => isFree(room, box));
-  if (whole) return [whole, LABEL_PLACES[0]];
-  const broken = spots.flatMap((box) => {
-    const label = LABEL_PLACES.find((place) =>
-      mustBeFree(box, run, place).every((part) => isFree(room, part)),
-    );
-    return label === undefined
-      ? []
-      : [{ box, label, cost: room.taken.filter((one) => overlap(one, box)).length }];
-  });
-  broken.sort((a, b) => a.cost - b.cost);
-  return broken[0] && [broken[0].box, broken[0].label];
-}
+/** From the block's own frame, its bars lying, to the sheet. */
+const place = ({ box, run }: BarBlock, x: number, y: number): Point =>
+  run === 'across' ? { x: box.left + x, y: box.bottom + y } : { x: box.right - y, y: box.bottom + x };
 
-/** From a bar's own frame, lying, to the sheet. */
-const inBlock =
-  (block: Box, run: Run) =>
-  (x: number, y: number): Point =>
-    run === 'across'
-      ? { x: block.left + x, y: block.bottom + y }
-      : { x: block.right - y, y: block.bottom + x };
-
-const boxIn = (block: Box, run: Run, left: number, bottom: number, right: number, top: number): Box => {
-  const [a, b] = [inBlock(block, run)(left, bottom), inBlock(block, run)(right, top)];
+function boxIn(block: BarBlock, left: number, bottom: number, right: number, top: number): Box {
+  const [a, b] = [place(block, left, bottom), place(block, right, top)];
   return {
     left: Math.min(a.x, b.x),
     right: Math.max(a.x, b.x),
     bottom: Math.min(a.y, b.y),
     top: Math.max(a.y, b.y),
   };
-};
+}
 
-/** The ends of the bars and their labels. */
-const mustBeFree = (block: Box, run: Run, place: number): Box[] => [
-  boxIn(block, run, 0, 0, 2 * END_WHITE_MM, HEIGHT_MM),
-  boxIn(block, run, LENGTH_MM - 3 * END_WHITE_MM, 0, LENGTH_MM, HEIGHT_MM),
-  ...BARS.map((bar) => {
-    const [middle, half] = [labelMiddle(bar, place), textWidth(bar.label, LABEL_MM) / 2 + 1];
-    return boxIn(block, run, middle - half, bar.base, middle + half, bar.base + TICK_MM + LABEL_MM);
-  }),
-];
+const baseOf = ({ bars }: BarBlock, bar: Bar): number => 2 + PITCH_MM * (bars.length - 1 - bars.indexOf(bar));
 
-const labelMiddle = ({ length }: Bar, place: number): number => END_WHITE_MM + length * place;
+/** The ends of the bars. */
+export const endBoxes = (block: BarBlock): Box[] =>
+  block.bars.flatMap((bar) => {
+    const base = baseOf(block, bar);
+    return [0, bar.length].map((x) =>
+      boxIn(block, x, base - END_TICK_MM / 2, x + 2 * END_WHITE_MM, base + END_TICK_MM / 2),
+    );
+  });
 
-function drawBars(room: Room, block: Box, run: Run, place: number): Item[] {
-  return BARS.flatMap((bar) => [
-    ...shaft(room, block, run, bar),
-    ...ticks(room, block, run, bar),
+export const labelBoxes = (block: BarBlock): Box[] =>
+  block.bars.map((bar) => {
+    const half = textWidth(bar.label, LABEL_MM) / 2 + 1;
+    const [middle, base] = [labelMiddle(block, bar), baseOf(block, bar)];
+    return boxIn(block, middle - half, base, middle + half, base + TICK_MM + LABEL_MM);
+  });
+
+const labelMiddle = ({ label }: BarBlock, { length }: Bar): number => END_WHITE_MM + length * label;
+
+/** The bars; where something is in their way already they leave it clear. */
+export const drawBars = (block: BarBlock, taken: Room['taken']): Item[] =>
+  block.bars.flatMap((bar) => [
+    ...shaft(block, bar, taken),
+    ...ticks(block, bar, taken),
     words(
       bar.label,
-      inBlock(block, run)(labelMiddle(bar, place), bar.base + TICK_MM + 0.9),
+      place(block, labelMiddle(block, bar), baseOf(block, bar) + TICK_MM + 0.9),
       LABEL_MM,
       'middle',
-      run === 'across' ? 0 : Math.PI / 2,
+      block.run === 'across' ? 0 : Math.PI / 2,
     ),
   ]);
-}
+
+const isCovered = (box: Box, taken: readonly Box[]): boolean => taken.some((one) => overlap(one, box));
 
 /** The bar itself: one line, or the stretches of it that are free. */
-function shaft(room: Room, block: Box, run: Run, { base, length }: Bar): Item[] {
-  const count = Math.round(length / PIECE_MM);
-  const at = (i: number): number => END_WHITE_MM + (length * i) / count;
-  const covered = (i: number): boolean => {
-    const piece = boxIn(block, run, at(i), base - 0.1, at(i + 1), base + 0.1);
-    return room.taken.some((taken) => overlap(taken, piece));
-  };
-  const stretches: [number, number][] = [];
+function shaft(block: BarBlock, bar: Bar, taken: readonly Box[]): Item[] {
+  const base = baseOf(block, bar);
+  const count = Math.round(bar.length / PIECE_MM);
+  const at = (i: number): number => END_WHITE_MM + (bar.length * i) / count;
+  const stretches: [from: number, to: number][] = [];
   for (let i = 0; i < count; i++) {
     const last = stretches.at(-1);
-    if (covered(i)) continue;
-    if (last && last[1] === i) last[1] = i + 1;
+    if (isCovered(boxIn(block, at(i), base - 0.1, at(i + 1), base + 0.1), taken)) continue;
+    if (last?.[1] === i) last[1] = i + 1;
     else stretches.push([i, i + 1]);
   }
-  const to = inBlock(block, run);
-  return stretches.map(([from, end]) => polyline('rule', [to(at(from), base), to(at(end), base)]));
+  return stretches.map(([from, to]) =>
+    polyline('rule', [place(block, at(from), base), place(block, at(to), base)]),
+  );
 }
 
-function ticks(room: Room, block: Box, run: Run, { base, length, ticks: count }: Bar): Item[] {
-  const to = inBlock(block, run);
-  return Array.from({ length: count + 1 }, (_, i) => i).flatMap((i) => {
-    const x = END_WHITE_MM + (length * i) / count;
-    const height = i === 0 || i === count ? END_TICK_MM : TICK_MM;
-    const low = i === 0 || i === count ? base - TICK_MM : base;
-    const box = boxIn(block, run, x - 0.1, low, x + 0.1, low + height);
-    const free = !room.taken.some((taken) => overlap(taken, box));
-    return free ? [polyline('rule', [to(x, low), to(x, low + height)])] : [];
+function ticks(block: BarBlock, bar: Bar, taken: readonly Box[]): Item[] {
+  return Array.from({ length: bar.ticks + 1 }, (_, i) => i).flatMap((i) => {
+    const x = END_WHITE_MM + (bar.length * i) / bar.ticks;
+    const isEnd = i === 0 || i === bar.ticks;
+    const low = isEnd ? baseOf(block, bar) - END_TICK_MM / 2 : baseOf(block, bar);
+    const high = low + (isEnd ? END_TICK_MM : TICK_MM);
+    if (isCovered(boxIn(block, x - 0.1, low, x + 0.1, high), taken)) return [];
+    return [polyline('rule', [place(block, x, low), place(block, x, high)])];
   });
 }

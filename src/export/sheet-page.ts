@@ -6,7 +6,7 @@ import { around, REGISTER_REACH_MM } from '../tiling/seams.ts';
 import type { Item, Page, Stroke } from './drawing.ts';
 import { grainArrow, legend, nameBlock } from './furniture.ts';
 import { type Room, strips } from './place.ts';
-import { scaleBars } from './scale-bar.ts';
+import { scaleBars } from './scale-bars.ts';
 import { checkCrosses, registerMarks, seamWords, trimLines } from './seam-lines.ts';
 import type { SettingOut } from './setting-out.ts';
 import { onSheet, pathOnSheet, type SheetView, sheetView } from './sheet-view.ts';
@@ -60,20 +60,52 @@ const stroke = (view: SheetView, style: Stroke['style'], path: Stroke['path'], c
   ...(closed ? { closed } : {}),
 });
 
-/** Names, bars and labels, each where it covers nothing: what must be there goes first. */
+/**
+ * Names, bars and labels, each where it covers nothing. The bars look best when they come last; on a
+ * sheet so full that they would find no place then, they go first, at worst across station lines.
+ */
 function furnish(view: SheetView, stations: readonly Stroke[]): Item[] {
   const room = emptyRoom(view, stations);
+  const labels = [...seamWords(view, room.taken), ...headLabels(view, room)];
+  const bars = bothBars(view, room);
+  return bars ? [...labels, ...bars, ...otherLabels(view, room)] : furnishCrowded(view, stations);
+}
+
+function furnishCrowded(view: SheetView, stations: readonly Stroke[]): Item[] {
+  let room = emptyRoom(view, stations);
+  let bars = bothBars(view, room);
+  if (!bars) {
+    room = emptyRoom(view, []);
+    bars = bothBars(view, room) ?? [];
+    room.taken.push(...strips(straight(stations), STATION_WHITE_MM));
+  }
+  return [...bars, ...seamWords(view, room.taken), ...headLabels(view, room), ...otherLabels(view, room)];
+}
+
+const headLabels = (view: SheetView, room: Room): Item[] => [
+  ...landmarkLabels(view, room),
+  ...nameBlock(view, room, { x: room.area.left, y: room.area.top }),
+];
+
+const otherLabels = (view: SheetView, room: Room): Item[] => {
   const { left, right, bottom, top } = room.area;
   return [
-    ...seamWords(view, room.taken),
-    ...landmarkLabels(view, room),
-    ...nameBlock(view, room, { x: left, y: top }),
-    ...scaleBars(room, 'across', { x: left, y: bottom }),
-    ...scaleBars(room, 'down', { x: right, y: top }),
     ...stationLabels(view, room),
     ...legend(view, room, { x: right, y: bottom }),
     ...grainArrow(view, room, { x: (left + right) / 2, y: (bottom + top) / 2 }),
   ];
+};
+
+/**
+ * The scale bars across and down; undefined when one finds no place. They are measured before the
+ * sheets are trimmed, so where need be they run into the strips beyond the trim lines.
+ */
+function bothBars({ sheet }: SheetView, room: Room): Item[] | undefined {
+  const wide: Room = { area: grown(sheet.window, -1), taken: room.taken };
+  const { left, right, bottom, top } = room.area;
+  const across = scaleBars([room, wide], 'across', { x: left, y: bottom });
+  const down = scaleBars([room, wide], 'down', { x: right, y: top });
+  return across && down && [...across, ...down];
 }
 
 function emptyRoom(view: SheetView, stations: readonly Stroke[]): Room {

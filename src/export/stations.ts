@@ -61,8 +61,11 @@ interface Label {
 /** Labels of the landmarks, wherever they stand free. */
 export const landmarkLabels = (view: SheetView, room: Room): Item[] =>
   view.setting.landmarks
-    .filter(({ what }) => what !== 'end')
+    .filter(({ what, at }) => what !== 'end' && isShown(view, at))
     .flatMap((landmark) => placeLabel(view, room, landmarkLabel(view.part, landmark)));
+
+/** Whether this sheet, and no other, labels a place. */
+const isShown = (view: SheetView, at: Point): boolean => holds(view.sheet.cell, onSheet(view, at));
 
 /** Labels of the stations on every edge, but where a landmark's own label says the same. */
 export function stationLabels(view: SheetView, room: Room): Item[] {
@@ -72,7 +75,7 @@ export function stationLabels(view: SheetView, room: Room): Item[] {
     station.offsets.flatMap((offset) => {
       if (offset === undefined) return [];
       const at = point(station.station, offset);
-      if (named.some((landmark) => distance(landmark.at, at) < SAME_MM)) return [];
+      if (!isShown(view, at) || named.some((mark) => distance(mark.at, at) < SAME_MM)) return [];
       return placeLabel(view, room, {
         at,
         lines: labelLines(part, 'at', at),
@@ -105,8 +108,7 @@ const AWAY_MM = [6, 9, 12, 16];
 const ASIDE_MM = [0, 6, -6, 12, -12, 18, -18];
 
 function placeLabel(view: SheetView, room: Room, label: Label): Item[] {
-  const { at: foot, lines } = label;
-  if (!holds(view.sheet.cell, onSheet(view, foot))) return [];
+  const { lines } = label;
   const width = Math.max(...lines.map((line) => textWidth(line, LABEL_MM))) + 1;
   const height = lines.length * LEADING * LABEL_MM;
   const box = takeFirst(room, labelBoxes(view, label, width, height));

@@ -41,7 +41,10 @@ export function textWidth(text: string, size: number): number {
 export function wrapText(text: string, size: number, width: number): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(/\s+/).flatMap((long) => cutWord(long, size, width))) {
+  for (const word of text
+    .trim()
+    .split(/\s+/)
+    .flatMap((long) => cutWord(long, size, width))) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (line !== '' && textWidth(longer, size) > width) {
       lines.push(line);

@@ -1,4 +1,4 @@
-import { copyFileSync, mkdirSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { SAMPLES } from '../part/jobs.ts';
@@ -21,6 +21,11 @@ const examplesIn = (help: string): string[][] =>
   );
 
 describe('help', () => {
+  test('the version is that of the package', () => {
+    const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+    expect(fairlath(['--version']).out).toBe(`${version}\n`);
+  });
+
   test('lists every command', () => {
     const { code, out } = fairlath(['--help']);
     expect(code).toBe(0);
