@@ -1,6 +1,8 @@
+import type { ShowLength } from '../units/fault.ts';
 import { along, type Place, pieceLength } from './along.ts';
 import type { Curve } from './curve.ts';
 import type { Piece } from './piece.ts';
+import type { Point } from './point.ts';
 
 /** One tooth of a curvature comb: a place on the edge, and how sharply the edge turns there. */
 export interface Tooth extends Place {
@@ -36,3 +38,21 @@ export function combOf(runs: readonly Curve[]): Tooth[] {
   });
   return comb;
 }
+
+/** A rise or fall of curvature smaller than this share of the sharpest is no trend: the eye misses it. */
+export const RIPPLE = 0.05;
+
+/** The sharpest curvature of some teeth, 1/mm. */
+export const peakOf = (teeth: readonly Tooth[]): number =>
+  teeth.reduce((peak, { curvature }) => Math.max(peak, Math.abs(curvature)), 0);
+
+/** "straight", or the radius; for places as sharp as a share of `peak` and up. */
+export const bend =
+  (tooth: Tooth, peak: number) =>
+  (mm: ShowLength): string =>
+    Math.abs(tooth.curvature) > RIPPLE * peak
+      ? `a radius of ${mm(1 / Math.abs(tooth.curvature))}`
+      : 'straight';
+
+/** The bare place of a tooth. */
+export const spotOf = ({ x, y }: Point): Point => ({ x, y });

@@ -1,24 +1,12 @@
-import { Fault, type ShowLength } from '../units/fault.ts';
+import { Fault } from '../units/fault.ts';
 import type { BattenBy } from './batten.ts';
+import { ChordFrame } from './chord-frame.ts';
 import type { Curve } from './curve.ts';
 import { freeRiseLimit } from './free-batten.ts';
 import { curveOf, mustDiffer } from './line.ts';
-import { newton } from './newton.ts';
 import type { TaperedSegment } from './piece.ts';
-import {
-  add,
-  angleOf,
-  cross,
-  direction,
-  distance,
-  dot,
-  leftOf,
-  type Point,
-  scale,
-  subtract,
-} from './point.ts';
-import { rootBetween } from './search.ts';
-import { taperedStates } from './tapered.ts';
+import { distance, type Point } from './point.ts';
+import { noApex, restWithApex } from './tapered-nail.ts';
 import { END, type Rest, restNear, restTapered, START } from './tapered-rest.ts';
 import { JOIN_MM } from './tolerance.ts';
 
@@ -42,8 +30,9 @@ const MOST_TAPER = 5;
  * Modelled as the least of ½∫t³κ² ds over the shapes through the pins, with the length of the strip and
  * the place of the nail along it free while the taper runs always from `from` at the first end to `to`
  * at the last. No such strip rests on three frictionless pins alone: it would creep thick end first, so
- * that friction or a stop must hold it endwise. A strip held lengthwise at an end instead agrees when
- * shallow and lies 0.2 % of the rise away at a rise of 0.2 of the chord (0.5 % at 0.3).
+ * that friction or a stop must hold it endwise. A strip held lengthwise at its first end instead agrees
+ * when shallow; tapered to half, its apex over a nail in the middle lies 0.15 % of the rise higher at a
+ * rise of 0.2 of the chord, 0.5 % at 0.3.
  *
  * By `nail` or by `apex` as for `batten`; the higher the strip, the nearer its apex to the thin end. Exact to 1e-11 of the chord. Bending, strain and the pushes of
  * the pins: `taperedStates` and `pinPushes` of the exact pieces.
@@ -94,50 +83,6 @@ function mustTaper({ from, to }: Taper, ends: readonly [TaperedEnd, TaperedEnd])
     );
 }
 
-/** The strip's own measure: chord 1 from the start along x, the bend upwards. */
-class ChordFrame {
-  private readonly angle: number;
-  private readonly chord: number;
-  private readonly side: number;
-  private readonly along: Point;
-  private readonly across: Point;
-
-  constructor(
-    private readonly from: Point,
-    to: Point,
-    bent: Point,
-  ) {
-    this.angle = angleOf(from, to);
-    this.chord = distance(from, to);
-    this.along = direction(this.angle);
-    this.side = cross(this.along, subtract(bent, from)) < 0 ? -1 : 1;
-    this.across = scale(leftOf(this.along), this.side);
-  }
-
-  local(p: Point): Point {
-    const out = scale(subtract(p, this.from), 1 / this.chord);
-    return { x: dot(out, this.along), y: dot(out, this.across) };
-  }
-
-  private turned = ({ x, y }: Point): Point => add(scale(this.along, x), scale(this.across, y));
-  place = (p: Point): Point => add(this.from, scale(this.turned(p), this.chord));
-  rise = ({ y }: Point): number => y * this.chord;
-
-  span(span: TaperedSegment, thick: number): TaperedSegment {
-    const { chord, side } = this;
-    const stiff = thick ** 3;
-    return {
-      type: 'tapered',
-      from: this.place(span.from),
-      angle: this.angle + side * span.angle,
-      moment: (side * span.moment * stiff) / chord,
-      force: scale(this.turned(span.force), stiff / chord ** 2),
-      thickness: [span.thickness[0] * thick, span.thickness[1] * thick],
-      length: span.length * chord,
-    };
-  }
-}
-
 function straightSpans(nail: Point, ratio: number): TaperedSegment[] {
   const flat = { type: 'tapered', angle: 0, moment: 0, force: START } as const;
   const middle = 1 + (ratio - 1) * nail.x;
@@ -184,86 +129,3 @@ function highestNail(x: number, ratio: number): number {
   }
   return rest ? share * top : 0;
 }
-
-/** Newton steps for the nail, and the share of the chord within which the apex is where it was asked. */
-const [NAIL_STEPS, NAIL_DONE] = [15, 1e-9];
-/** When the nail is not found at once the rise is walked up in so many steps. */
-const RISES = 4;
-
-/** The strip whose apex is where it is asked, by Newton's method on the nail. */
-function restWithApex(apex: Point, ratio: number, frame: ChordFrame): Rest {
-  const start = { x: Math.min(Math.max(apex.x, 0.1), 0.9), y: apex.y };
-  const rest = searchNail(start, apex, ratio) ?? walkUp(start, apex, ratio);
-  if (rest) return rest;
-  const [low, high] = [NEAR_END, 1 - NEAR_END].map((x) => shallowApex(x, ratio)) as [number, number];
-  const station = (x: number): number => frame.place({ x, y: 0 }).x;
-  throw noApex(
-    apex,
-    frame,
-    (mm) =>
-      `A shallow strip can have it from ${mm(station(low))} to ${mm(station(high))}, a higher one nearer to its thin end.`,
-  );
-}
-
-/** Nails driven so near to an end, as a share of the chord, show how far the apex can be moved. */
-const NEAR_END = 0.02;
-
-/** The apex of a strip so shallow, per chord, that it no longer counts. */
-const shallowApex = (x: number, ratio: number): number => {
-  const rest = restTapered({ x, y: 1e-4 }, ratio);
-  return rest ? apexOfSpans(rest).x : x;
-};
-
-interface Found extends Rest {
-  readonly nail: Point;
-}
-
-function walkUp(start: Point, apex: Point, ratio: number): Found | undefined {
-  let found: Found | undefined;
-  for (let i = 1; i <= RISES; i++) {
-    const share = i / RISES;
-    const from = found
-      ? { x: found.nail.x, y: (found.nail.y * i) / (i - 1) }
-      : { ...start, y: share * start.y };
-    found = searchNail(from, { ...apex, y: share * apex.y }, ratio);
-    if (!found) return undefined;
-  }
-  return found;
-}
-
-function searchNail(start: Point, apex: Point, ratio: number): Found | undefined {
-  let rest = stands(start) ? restTapered(start, ratio) : undefined;
-  const off = ([x, y]: readonly number[]): readonly number[] => {
-    const nail = { x: x!, y: y! };
-    rest &&= restNear(rest, nail, ratio);
-    if (!rest) return [Number.NaN, Number.NaN];
-    const got = apexOfSpans(rest);
-    return [got.x - apex.x, got.y - apex.y];
-  };
-  // Never past half the way to an end, nor to more than half as high again, in one step.
-  const limit = ([x, y]: readonly number[], [x2, y2]: readonly number[]): readonly number[] => [
-    Math.min(Math.max(x2!, x! / 2), (x! + 1) / 2),
-    Math.min(Math.max(y2!, y! / 2), y! * 1.5),
-  ];
-  const root = newton(off, [start.x, start.y], { done: NAIL_DONE, limit, steps: NAIL_STEPS });
-  const nail = root && { x: root.at[0]!, y: root.at[1]! };
-  const found = nail && rest && restNear(rest, nail, ratio);
-  return found && { ...found, nail };
-}
-
-const stands = ({ x, y }: Point): boolean => x > 0 && x < 1 && y > 0 && y < freeRiseLimit(x);
-
-/** Where the strip runs along the chord; it turns one way only, so that there is one such place. */
-function apexOfSpans({ spans: [first, second] }: Rest): Point {
-  const atNail = second.angle;
-  const state = taperedStates(atNail > 0 ? second : first);
-  const u = rootBetween((v) => state(v).angle, 0, 1) ?? (atNail > 0 ? 1 : 0);
-  return state(u);
-}
-
-const noApex = (apex: Point, frame: ChordFrame, cure: (length: ShowLength) => string): Fault =>
-  new Fault(
-    'batten.no-such-apex',
-    (mm) =>
-      `no nail gives this tapered strip an apex ${mm(frame.rise(apex))} off its chord at station ${mm(frame.place(apex).x)}. ${cure(mm)}`,
-  );
