@@ -1,8 +1,10 @@
 import { Bezier } from 'bezier-js';
 import { elasticaStates } from './elastica.ts';
 import { integrate } from './gauss.ts';
+import { alongEllipse, ellipseLength } from './half-ellipse.ts';
 import type { ArcSegment, CubicSegment, LineSegment, Piece } from './piece.ts';
 import { add, angleOf, between, cross, direction, distance, type Point, scale } from './point.ts';
+import { taperedStates } from './tapered.ts';
 
 /** A place on a curve. */
 export interface Place extends Point {
@@ -59,7 +61,7 @@ function alongCubic(segment: CubicSegment): (u: number) => Place {
   };
 }
 
-/** Places along a piece by u from 0 (its start) to 1 (its end); by length but for a cubic. */
+/** Places along a piece by u from 0 (its start) to 1 (its end); by length but for a cubic and an ellipse. */
 export function along(piece: Piece): (u: number) => Place {
   switch (piece.type) {
     case 'line':
@@ -72,6 +74,12 @@ export function along(piece: Piece): (u: number) => Place {
       const state = elasticaStates(piece);
       return (u) => ({ ...state(u * piece.length), speed: piece.length });
     }
+    case 'tapered': {
+      const state = taperedStates(piece);
+      return (u) => ({ ...state(u), speed: piece.length });
+    }
+    case 'ellipse':
+      return alongEllipse(piece);
   }
 }
 
@@ -91,7 +99,10 @@ export function pieceLength(piece: Piece): number {
     case 'arc':
       return piece.radius * Math.abs(piece.sweep);
     case 'elastica':
+    case 'tapered':
       return piece.length;
+    case 'ellipse':
+      return ellipseLength(piece);
     case 'cubic': {
       const curve = bezier(piece);
       const speed = (u: number): number => {

@@ -11,14 +11,19 @@ export interface ElasticaState {
 }
 
 /**
- * Terms of the Taylor series. The strip's equation has its nearest pole 1.854/w away (the lemniscate
- * quarter period K(1/√2)), so 22 terms over STEP/w leave (0.45/1.854)^22 ≈ 3e-14 of a step.
+ * Terms of the Taylor series. The strip's equation has its nearest pole K(k′)/w away: 1.854/w without
+ * thrust (the lemniscate quarter period), at least 1.646/w for a bow (k′ ≥ 0.417, where its ends touch).
+ * So 22 terms over STEP/w leave (0.45/1.854)^22 ≈ 3e-14 and (0.45/1.646)^22 ≈ 4e-13 of a step.
  */
 const ORDER = 22;
 const STEP = 0.45;
 
-/** How quickly the solution runs through its period, 1/mm: w⁴ = κ′² + κ⁴/4, constant along a span. */
-const pace = (curvature: number, rate: number): number => Math.sqrt(Math.hypot(rate, curvature ** 2 / 2));
+/**
+ * How quickly the solution runs through its period, 1/mm: w² is the force in the strip per its
+ * stiffness, κ′ across it and κ²/2 + thrust along it; constant along a span.
+ */
+const pace = (curvature: number, rate: number, thrust: number): number =>
+  Math.sqrt(Math.hypot(rate, curvature ** 2 / 2 + thrust));
 
 const K = new Float64Array(ORDER + 2);
 const square = new Float64Array(ORDER);
@@ -33,13 +38,13 @@ function term(a: Float64Array, b: Float64Array, n: number): number {
   return sum;
 }
 
-/** One step of length h along κ″ = −κ³/2, θ′ = κ, x′ = cos θ, y′ = sin θ, by series in s/h. */
-function step(from: ElasticaState, h: number): ElasticaState {
+/** One step of length h along κ″ = −κ³/2 − thrust·κ, θ′ = κ, x′ = cos θ, y′ = sin θ, by series in s/h. */
+function step(from: ElasticaState, h: number, thrust: number): ElasticaState {
   K[0] = from.curvature;
   K[1] = from.rate * h;
   for (let n = 0; n < ORDER; n++) {
     square[n] = term(K, K, n);
-    K[n + 2] = (-term(square, K, n) * h * h) / (2 * (n + 1) * (n + 2));
+    K[n + 2] = (-(term(square, K, n) / 2 + thrust * K[n]!) * h * h) / ((n + 1) * (n + 2));
   }
   cosine[0] = Math.cos(from.angle);
   sine[0] = Math.sin(from.angle);
@@ -74,15 +79,15 @@ function step(from: ElasticaState, h: number): ElasticaState {
  * Error below 1e-12 of the length (series, see ORDER; rounding adds a few ulp a step).
  */
 export function elasticaStates(segment: ElasticaSegment): (s: number) => ElasticaState {
-  const { from, length, curvature, curvatureRate } = segment;
-  const steps = Math.max(1, Math.ceil((pace(curvature, curvatureRate) * length) / STEP));
+  const { from, length, curvature, curvatureRate, thrust = 0 } = segment;
+  const steps = Math.max(1, Math.ceil((pace(curvature, curvatureRate, thrust) * length) / STEP));
   const h = length / steps;
   const nodes: ElasticaState[] = [
     { x: from.x, y: from.y, angle: segment.angle, curvature, rate: curvatureRate },
   ];
-  for (let i = 0; i < steps - 1; i++) nodes.push(step(nodes[i]!, h));
+  for (let i = 0; i < steps - 1; i++) nodes.push(step(nodes[i]!, h, thrust));
   return (s) => {
     const i = Math.min(steps - 1, Math.max(0, Math.floor(s / h)));
-    return step(nodes[i]!, s - i * h);
+    return step(nodes[i]!, s - i * h, thrust);
   };
 }

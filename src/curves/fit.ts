@@ -1,5 +1,5 @@
 import { along, type Place, velocity } from './along.ts';
-import type { CubicSegment, Piece, Segment } from './piece.ts';
+import { type CubicSegment, isSegment, type Piece, type Segment } from './piece.ts';
 import { add, between, distance, type Point, scale, subtract } from './point.ts';
 import { FIT_MM } from './tolerance.ts';
 
@@ -61,9 +61,7 @@ export function fitCubics(
   return cubics;
 }
 
-/** The path that writers draw for exact pieces: lines, arcs and cubics as they are, the strip fitted. */
+/** The path that writers draw for exact pieces: lines, arcs and cubics as they are, the rest fitted. */
 export function fitPath(pieces: readonly Piece[], tolerance = FIT_MM): Segment[] {
-  return pieces.flatMap((piece) =>
-    piece.type === 'elastica' ? fitCubics(along(piece), 0, 1, tolerance) : [piece],
-  );
+  return pieces.flatMap((piece) => (isSegment(piece) ? [piece] : fitCubics(along(piece), 0, 1, tolerance)));
 }

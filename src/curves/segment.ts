@@ -2,6 +2,7 @@ import { segmentStart } from './along.ts';
 import { elasticaStates } from './elastica.ts';
 import type { ArcSegment, CubicSegment, Piece, Segment } from './piece.ts';
 import { add, angleOf, direction, distance, leftOf, type Point, scale } from './point.ts';
+import { reverseTapered } from './tapered.ts';
 
 /** The same segment run from its end to its start. */
 function reverseSegment(segment: Segment): Segment {
@@ -19,16 +20,19 @@ function reverseSegment(segment: Segment): Segment {
 
 /** The same piece run from its end to its start. */
 export function reversePiece(piece: Piece): Piece {
-  if (piece.type !== 'elastica') return reverseSegment(piece);
-  const { x, y, angle, curvature, rate } = elasticaStates(piece)(piece.length);
-  return {
-    type: 'elastica',
-    from: { x, y },
-    angle: angle + Math.PI,
-    curvature: -curvature,
-    curvatureRate: rate,
-    length: piece.length,
-  };
+  switch (piece.type) {
+    case 'elastica': {
+      const { x, y, angle, curvature, rate } = elasticaStates(piece)(piece.length);
+      const start = { from: { x, y }, angle: angle + Math.PI, curvature: -curvature, curvatureRate: rate };
+      return { ...piece, ...start };
+    }
+    case 'tapered':
+      return reverseTapered(piece);
+    case 'ellipse':
+      return { ...piece, from: piece.to, to: piece.from, rise: -piece.rise };
+    default:
+      return reverseSegment(piece);
+  }
 }
 
 export const reversePath = (path: readonly Segment[]): Segment[] => path.map(reverseSegment).reverse();

@@ -1,0 +1,62 @@
+import type { ShowLength } from '../units/fault.ts';
+import { along } from './along.ts';
+import { peakOf, spotOf, type Tooth } from './comb.ts';
+import type { Curve } from './curve.ts';
+import { angleOf, type Point } from './point.ts';
+import type { Remark } from './remark.ts';
+import { rootBetween } from './search.ts';
+
+/** From one direction to the next, radians in (−π, π]. */
+export const turn = (from: number, to: number): number =>
+  Math.atan2(Math.sin(to - from), Math.cos(to - from));
+
+const sidesOf = (sweep: readonly Tooth[], straight: number): Tooth[] =>
+  sweep.filter(({ curvature }) => Math.abs(curvature) > Math.max(straight, 1e-9 * peakOf(sweep)));
+
+export function inflectionsOf(sweep: readonly Tooth[], straight: number): Point[] {
+  const bent = sidesOf(sweep, straight);
+  return bent.flatMap((tooth, i) => {
+    const before = bent[i - 1];
+    return before && before.curvature * tooth.curvature < 0 ? [crossing(before, tooth)] : [];
+  });
+}
+
+/** Inside a piece the root of its curvature; over a join or a straight stretch where the new side starts. */
+function crossing(before: Tooth, after: Tooth): Point {
+  if (before.piece !== after.piece) return spotOf(after);
+  const at = along(after.piece);
+  return spotOf(at(rootBetween((u) => at(u).curvature, before.u, after.u) ?? after.u));
+}
+
+/**
+ * More reverses than the points ask for. They ask for one wherever the line from point to point changes
+ * its turning side, the tangents at the ends of each run included.
+ */
+export function reverseRemark(
+  sweep: readonly Tooth[],
+  runs: readonly Curve[],
+  found: readonly Point[],
+): Remark[] {
+  if (found.length <= reversesAsked(sweep, runs)) return [];
+  const message = (mm: ShowLength): string =>
+    `the curve reverses at ${found.map(({ x }) => mm(x)).join(', ')}, more often than its points ask for`;
+  return [{ code: 'fairness.reverse', at: found[0]!, message }];
+}
+
+/** A change of direction below this, radians, is rounding and takes no side. */
+const SAME_DIRECTION = 1e-9;
+
+function reversesAsked(sweep: readonly Tooth[], runs: readonly Curve[]): number {
+  const directions = [...new Set(sweep.map(({ run }) => run))].flatMap((run) => {
+    const { from, to, pins } = runs[run]!;
+    const teeth = sweep.filter((tooth) => tooth.run === run);
+    const points = pins.length > 0 ? pins : [from, to];
+    const chords = points.slice(1).map((p, i) => angleOf(points[i]!, p));
+    return [teeth[0]!.angle, ...chords, teeth.at(-1)!.angle];
+  });
+  const sides = directions
+    .slice(1)
+    .map((angle, i) => turn(directions[i]!, angle))
+    .filter((side) => Math.abs(side) > SAME_DIRECTION);
+  return sides.filter((side, i) => i > 0 && side * sides[i - 1]! < 0).length;
+}
