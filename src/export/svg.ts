@@ -1,0 +1,111 @@
+import { segmentEnd, segmentStart } from '../curves/along.ts';
+import type { ArcSegment, Segment } from '../curves/piece.ts';
+import type { Point } from '../curves/point.ts';
+import { type Clip, type Drawing, type Item, LINE_LOOKS, type Stroke, type Words } from './drawing.ts';
+
+/** A micrometre: a tenth of a thousandth of what the eye sees, and short to read. */
+const DECIMALS = 3;
+
+/**
+ * A drawing as an SVG text: mm in size and in its viewBox, y down, lines by class, native curves, words
+ * as words. Numbers are plain decimals; one that is not finite is refused.
+ */
+export function writeSvg(drawing: Drawing, title: string): string {
+  const { width, height } = drawing;
+  const sink: Sink = { height, clips: [] };
+  const body = drawing.items.map((item) => draw(sink, item));
+  const size = `width="${number(width)}mm" height="${number(height)}mm" viewBox="0 0 ${number(width)} ${number(height)}"`;
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" ${size}>`,
+    `<title>${escaped(title)}</title>`,
+    `<desc>Drawn by fairlath. Lengths in mm.</desc>`,
+    `<style>${styles()}</style>`,
+    ...(sink.clips.length > 0 ? [`<defs>${sink.clips.join('')}</defs>`] : []),
+    `<rect width="100%" height="100%" fill="#ffffff"/>`,
+    ...body,
+    '</svg>',
+    '',
+  ].join('\n');
+}
+
+interface Sink {
+  readonly height: number;
+  readonly clips: string[];
+}
+
+function styles(): string {
+  const looks = Object.entries(LINE_LOOKS).map(([name, { width, dash, colour }]) => {
+    const dashes = dash ? `;stroke-dasharray:${dash.map(number).join(' ')}` : '';
+    return `.${name}{fill:none;stroke:${colour};stroke-width:${number(width)}${dashes}}`;
+  });
+  return `${looks.join('')}text{font-family:"Source Sans 3","Source Sans Pro",sans-serif}`;
+}
+
+function draw(sink: Sink, item: Item): string {
+  switch (item.type) {
+    case 'stroke':
+      return strokeText(sink, item);
+    case 'words':
+      return wordsText(sink, item);
+    case 'clip':
+      return clipText(sink, item);
+  }
+}
+
+function strokeText(sink: Sink, { style, path, closed, filled }: Stroke): string {
+  const [first] = path;
+  if (!first) return '';
+  const steps = path.map((segment) => step(sink, segment));
+  const d = `M${place(sink, segmentStart(first))}${steps.join('')}${closed ? 'Z' : ''}`;
+  const fill = filled ? ` style="fill:${LINE_LOOKS[style].colour}"` : '';
+  return `<path class="${style}" d="${d}"${fill}/>`;
+}
+
+function step(sink: Sink, segment: Segment): string {
+  switch (segment.type) {
+    case 'line':
+      return `L${place(sink, segment.to)}`;
+    case 'cubic':
+      return `C${segment.controls
+        .slice(1)
+        .map((p) => place(sink, p))
+        .join(' ')}`;
+    case 'arc':
+      return arcSteps(sink, segment);
+  }
+}
+
+/** In two halves, so that an arc near a full circle keeps its shape when its ends are rounded. */
+function arcSteps(sink: Sink, arc: ArcSegment): string {
+  const half = { ...arc, sweep: arc.sweep / 2 };
+  const clockwise = arc.sweep > 0 ? 0 : 1;
+  return [segmentEnd(half), segmentEnd(arc)]
+    .map((to) => `A${number(arc.radius)} ${number(arc.radius)} 0 0 ${clockwise} ${place(sink, to)}`)
+    .join('');
+}
+
+const ANCHORS = { start: 'start', middle: 'middle', end: 'end' } as const;
+
+function wordsText(sink: Sink, { text, at, size, anchor, turn }: Words): string {
+  const [x, y] = [number(at.x), number(sink.height - at.y)];
+  const turned = turn ? ` transform="rotate(${number((-turn * 180) / Math.PI)} ${x} ${y})"` : '';
+  return `<text x="${x}" y="${y}" font-size="${number(size)}" text-anchor="${ANCHORS[anchor]}"${turned}>${escaped(text)}</text>`;
+}
+
+function clipText(sink: Sink, { left, bottom, right, top, items }: Clip): string {
+  const id = `clip${sink.clips.length + 1}`;
+  const box = `x="${number(left)}" y="${number(sink.height - top)}" width="${number(right - left)}" height="${number(top - bottom)}"`;
+  sink.clips.push(`<clipPath id="${id}"><rect ${box}/></clipPath>`);
+  return `<g clip-path="url(#${id})">${items.map((item) => draw(sink, item)).join('')}</g>`;
+}
+
+const place = ({ height }: Sink, { x, y }: Point): string => `${number(x)} ${number(height - y)}`;
+
+/** Never an exponent: toFixed writes none below 1e21. */
+function number(value: number): string {
+  if (!(Math.abs(value) < 1e9)) throw new Error(`a drawing holds ${value}`);
+  return String(Number(value.toFixed(DECIMALS)) + 0);
+}
+
+const escaped = (text: string): string =>
+  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
