@@ -8,7 +8,7 @@ export interface Curve {
   readonly kind: CurveKind;
   readonly from: Point;
   readonly to: Point;
-  /** Where the strip is nailed or the spline is pinned, ends included; empty for lines and arcs. */
+  /** Where the strip is nailed or the spline is pinned, ends included; empty for lines, arcs and ellipses. */
   readonly pins: readonly Point[];
   readonly exact: readonly Piece[];
   readonly path: readonly Segment[];

@@ -22,7 +22,7 @@ const STEP = 0.45;
  * How quickly the solution runs through its period, 1/mm: w² is the force in the strip per its
  * stiffness, κ′ across it and κ²/2 + thrust along it; constant along a span.
  */
-const pace = (curvature: number, rate: number, thrust: number): number =>
+const pace = (curvature: number, rate: number, thrust = 0): number =>
   Math.sqrt(Math.hypot(rate, curvature ** 2 / 2 + thrust));
 
 const K = new Float64Array(ORDER + 2);

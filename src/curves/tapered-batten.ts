@@ -1,5 +1,4 @@
 import { Fault } from '../units/fault.ts';
-import type { BattenBy } from './batten.ts';
 import { ChordFrame } from './chord-frame.ts';
 import type { Curve } from './curve.ts';
 import { freeRiseLimit } from './free-batten.ts';
@@ -16,7 +15,16 @@ export interface Taper {
   readonly to: number;
 }
 
-export type TaperedEnd = 'free' | 'held';
+/** What bends a tapered strip: the one nail it touches, or the apex it shall have. */
+export type TaperedBy = { readonly nail: Point } | { readonly apex: Point };
+
+/** As for a uniform strip; a tapered one can only be drawn with both ends free. */
+interface TaperedEnds {
+  readonly start: 'free' | { readonly held: number };
+  readonly end: 'free' | { readonly held: number };
+}
+
+const FREE: TaperedEnds = { start: 'free', end: 'free' };
 
 /**
  * A strip tapered beyond this breaks as a feather edge before it bends: its thin end is 1/125 as stiff
@@ -39,13 +47,7 @@ const MOST_TAPER = 5;
  * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.taper`, `batten.taper-held`,
  *   `batten.out-of-order`, `batten.too-high`, `batten.no-such-apex`
  */
-export function taperedBatten(
-  from: Point,
-  to: Point,
-  by: BattenBy,
-  strip: Taper,
-  ends: readonly [TaperedEnd, TaperedEnd] = ['free', 'free'],
-): Curve {
+export function taperedBatten(from: Point, to: Point, by: TaperedBy, strip: Taper, ends = FREE): Curve {
   const bent = 'nail' in by ? by.nail : by.apex;
   mustDiffer(from, to, 'the two ends of the batten');
   mustDiffer(from, bent, 'the start of the batten and the point between');
@@ -63,8 +65,8 @@ export function taperedBatten(
   return curveOf('batten', exact, { from, to }, [from, exact[1]!.from, to]);
 }
 
-function mustTaper({ from, to }: Taper, ends: readonly [TaperedEnd, TaperedEnd]): void {
-  if (ends.includes('held'))
+function mustTaper({ from, to }: Taper, ends: TaperedEnds): void {
+  if (ends.start !== 'free' || ends.end !== 'free')
     throw new Fault(
       'batten.taper-held',
       'a tapered strip is drawn with free ends only. Set both ends free, or make the strip one thickness.',

@@ -84,8 +84,10 @@ function shortened(at: readonly number[], next: readonly number[]): number[] {
   return at.map((value, i) => value + share * moves[i]!);
 }
 
-/** Newton settles in 3 to 8 steps on a strip that stands; the last step leaves 1e-7 of 1e-10. */
-const SETTLE: NewtonOptions = { done: 1e-10, limit: shortened, steps: 15 };
+/** Newton settles in 3 to 6 steps on a strip that stands; a last step of 1e-8 leaves about 1e-15. */
+const SETTLE: NewtonOptions = { done: 1e-8, limit: shortened, steps: 15 };
+/** Along the way it is enough to stay near the branch. */
+const ROUGHLY: NewtonOptions = { ...SETTLE, done: 1e-2 };
 
 /** Each step along the way changes the taper by two fifths; halved, down to 1/16, where the strip gives way more. */
 const FIRST_STEP = Math.log(1.4);
@@ -111,7 +113,10 @@ export function restTapered(nail: Point, ratio: number): Rest | undefined {
   let [done, stride] = [0, FIRST_STEP];
   while (done < goal) {
     const next = Math.min(done + stride, goal);
-    const rest = restNear(now, nail, next === goal ? ratio : Math.exp(Math.sign(Math.log(ratio)) * next));
+    const rest =
+      next === goal
+        ? restNear(now, nail, ratio)
+        : restNear(now, nail, Math.exp(Math.sign(Math.log(ratio)) * next), ROUGHLY);
     if (rest) [now, done] = [rest, next];
     else if (stride < LEAST_STEP) return undefined;
     else stride /= 2;
@@ -120,8 +125,8 @@ export function restTapered(nail: Point, ratio: number): Rest | undefined {
 }
 
 /** The rest on the same branch as one near by, with the nail or the taper changed a little. */
-export function restNear(near: Rest, nail: Point, ratio: number): Rest | undefined {
-  const root = newton((x) => unrest(x, nail, ratio), near.at, SETTLE);
+export function restNear(near: Rest, nail: Point, ratio: number, how = SETTLE): Rest | undefined {
+  const root = newton((x) => unrest(x, nail, ratio), near.at, how);
   if (root?.side !== near.side) return undefined;
   const { spans, atNail } = spansOf(root.at, nail, ratio);
   return presses(spans, atNail) ? { ...root, spans } : undefined;

@@ -1,5 +1,5 @@
 import type { TaperedSegment } from './piece.ts';
-import type { Point } from './point.ts';
+import { direction, dot, leftOf, type Point, subtract } from './point.ts';
 
 /*
  * A strip of thickness t, even from end to end, under one force f: θ′ = M/t³, M′ = f·n with n the left
@@ -52,14 +52,23 @@ const series = (start: number): Float64Array => {
   return terms;
 };
 
+/** Room for the series that are needed only while a step is worked out. */
+const cos = series(0);
+const sin = series(0);
+/** 1/t³. */
+const limp = series(0);
+const curvature = series(0);
+const turn = series(0);
+
 function stepFrom(strip: TaperedSegment, u: number, start: Point, angle0: number, moment0: number): Step {
   const { force, length, thickness } = strip;
   const slope = thickness[1] - thickness[0];
   const thick = thickness[0] + slope * u;
   const [x, y] = [series(start.x), series(start.y)];
   const [angle, moment, work] = [series(angle0), series(moment0), series(0)];
-  const [cos, sin] = [series(Math.cos(angle0)), series(Math.sin(angle0))];
-  const [limp, curvature, turn] = [series(thick ** -3), series(0), series(0)];
+  cos[0] = Math.cos(angle0);
+  sin[0] = Math.sin(angle0);
+  limp[0] = thick ** -3;
   for (let n = 0; n < ORDER; n++) {
     const next = n + 1;
     curvature[n] = term(moment, limp, n);
@@ -149,9 +158,31 @@ export function reverseTapered(strip: TaperedSegment): TaperedSegment {
   };
 }
 
-/** What each pin pushes the strip with, ends included, mm: times Young's modulus times width/12, in N. */
-export const pinPushes = (spans: readonly TaperedSegment[]): Point[] =>
-  [...spans.map(({ force }) => force), { x: 0, y: 0 }].map((force, i) => {
-    const before = spans[i - 1]?.force ?? { x: 0, y: 0 };
-    return { x: force.x - before.x, y: force.y - before.y };
+/**
+ * What a pin does to the strip, and the strip's bending there. Times Young's modulus times width/12 the
+ * forces are in N and the moment in N·mm.
+ */
+export interface PinPush {
+  readonly at: Point;
+  /** The tangent's direction at the pin, radians from the reference line. */
+  readonly angle: number;
+  /** Force on the strip along its left normal, mm. */
+  readonly across: number;
+  /** Force on the strip along itself, towards its end, mm: what friction or a stop has to hold. */
+  readonly endwise: number;
+  /** Curvature × thickness³, mm². */
+  readonly moment: number;
+}
+
+/** What every pin of a tapered strip does, ends included, from its stretches in order. */
+export function pinPushes(spans: readonly TaperedSegment[]): PinPush[] {
+  const before = [NO_FORCE, ...spans.map(({ force }) => force)];
+  const states = [...spans.map((span) => ({ ...span.from, ...span })), taperedEnd(spans.at(-1)!)];
+  return states.map(({ x, y, angle, moment }, i) => {
+    const force = subtract(spans[i]?.force ?? NO_FORCE, before[i]!);
+    const along = direction(angle);
+    return { at: { x, y }, angle, across: dot(force, leftOf(along)), endwise: dot(force, along), moment };
   });
+}
+
+const NO_FORCE: Point = { x: 0, y: 0 };
