@@ -17,19 +17,20 @@ export interface Given {
   readonly file?: string;
 }
 
-const QUICK = ['curve', 'chord', 'rise', 'nail', 'radius', 'ends', 'units', 'graduation'] as const;
+const QUICK = ['curve', 'chord', 'rise', 'nail', 'radius', 'ends', 'strip', 'units', 'graduation'] as const;
 
 /** Adds JOB and, instead of it, the quick line to a command. */
 export const takesJob = (command: Command): Command =>
   command
     .argument('[JOB]', 'the job file')
     .optionsGroup('Instead of a job file, one curve over its chord:')
-    .option('--curve <kind>', 'arc, batten or spline')
+    .option('--curve <kind>', 'arc, batten, bow, spline or ellipse')
     .option('--chord <length>', 'from end to end')
     .option('--rise <length>', 'of the apex, in the middle; with --nail, of the line at the nail')
     .option('--nail <station>', 'where along the chord the line passes at that rise')
     .option('--radius <length>', 'an arc by its radius, instead of its rise')
-    .option('--ends <word>', 'batten: free; spline: natural or held')
+    .option('--ends <word>', 'batten: free or held; spline: natural or held; a pair: held,free')
+    .option('--strip <taper>', 'a tapered batten, by its thickness at both ends: "1/4 to 1/8"')
     .option('--units <unit>', 'in (as a rule) or mm')
     .option('--graduation <length>', 'the finest mark on your rule: 1/32 in or 0.5 mm')
     .optionsGroup('Options:')

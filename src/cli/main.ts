@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import { battenCommand } from './batten.ts';
 import { newCommand } from './new.ts';
 import { offsetsCommand } from './offsets.ts';
 import { printCommand } from './print.ts';
@@ -28,7 +29,7 @@ Examples:
 `,
   );
 
-for (const command of [newCommand(), showCommand(), printCommand(), offsetsCommand()]) {
+for (const command of [newCommand(), showCommand(), printCommand(), offsetsCommand(), battenCommand()]) {
   command.exitOverride().showHelpAfterError(`(fairlath ${command.name()} --help shows its options)`);
   program.addCommand(command);
 }

@@ -2,10 +2,10 @@ import { Command } from 'commander';
 import { chordLine, offsetsAt, REFERENCE_LINE, stationSpacing, stationsEvery } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, type Warning } from '../units/fault.ts';
-import { parseLength } from '../units/length.ts';
 import { type Rule, showOnRule } from '../units/rule.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { printJson } from './json.ts';
+import { lengthAt } from './option.ts';
 import { columns } from './table.ts';
 
 interface OffsetsOptions {
@@ -105,12 +105,12 @@ function stationsOf(edge: PartEdge, rule: Rule, options: OffsetsOptions): number
   if (options.at !== undefined) {
     if (options.every !== undefined)
       throw new Fault('command.at-or-every', '--at and --every exclude each other. Keep one.');
-    return options.at.split(',').map((typed) => lengthOf('--at', typed, rule));
+    return options.at.split(',').map((typed) => lengthAt('--at', typed, rule.unit));
   }
   const every =
     options.every === undefined
       ? stationSpacing(to - from, rule.unit, ROWS)
-      : lengthOf('--every', options.every, rule, 'positive');
+      : lengthAt('--every', options.every, rule.unit, 'positive');
   if ((to - from) / every > MAX_ROWS)
     throw new Fault(
       'command.too-many-rows',
@@ -123,14 +123,6 @@ function stationsOf(edge: PartEdge, rule: Rule, options: OffsetsOptions): number
 function reachOf(edge: PartEdge, from: string): [number, number] {
   const [start, end] = [edge.runs[0]!.from, edge.runs.at(-1)!.to];
   return from === 'chord' ? [0, Math.hypot(end.x - start.x, end.y - start.y)] : [start.x, end.x];
-}
-
-function lengthOf(option: string, typed: string, rule: Rule, sign: 'any' | 'positive' = 'any'): number {
-  try {
-    return parseLength(typed, rule.unit, sign);
-  } catch (error) {
-    throw error instanceof Fault ? error.at(option) : error;
-  }
 }
 
 function text(part: Part, tables: readonly Table[], { from }: OffsetsOptions): string {

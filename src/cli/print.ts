@@ -8,11 +8,11 @@ import type { Layout } from '../tiling/layout.ts';
 import { pageMatrix } from '../tiling/page-matrix.ts';
 import { type Paper, parsePaper } from '../tiling/paper.ts';
 import { Fault } from '../units/fault.ts';
-import { parseLength } from '../units/length.ts';
 import type { Unit } from '../units/unit.ts';
 import { mustBeFree, nameAfter, writeWhole } from './files.ts';
 import { type Given, readGiven, takesJob, warn } from './job-input.ts';
 import { pair, printJson } from './json.ts';
+import { atOption, lengthAt } from './option.ts';
 import { speakingOf } from './report.ts';
 
 interface PrintOptions {
@@ -77,24 +77,14 @@ function layOutAs(part: Part, options: PrintOptions): Layout {
   const { unit } = part.rule;
   const length = (option: 'margin' | 'overlap', otherwise: number): number => {
     const typed = options[option];
-    return typed === undefined
-      ? otherwise
-      : placed(`--${option}`, () => parseLength(typed, unit, 'not-negative'));
+    return typed === undefined ? otherwise : lengthAt(`--${option}`, typed, unit, 'not-negative');
   };
   return layOut(part, {
-    paper: placed('--paper', () => parsePaper(options.paper ?? USUAL_PAPER[unit])),
+    paper: atOption('--paper', () => parsePaper(options.paper ?? USUAL_PAPER[unit])),
     margin: length('margin', DEFAULT_MARGIN_MM),
     overlap: length('overlap', DEFAULT_OVERLAP_MM),
     turn: turnOf(options.turn),
   });
-}
-
-function placed<T>(option: string, read: () => T): T {
-  try {
-    return read();
-  } catch (error) {
-    throw error instanceof Fault ? error.at(option) : error;
-  }
 }
 
 function turnOf(typed: string): 'auto' | number {

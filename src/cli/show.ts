@@ -1,16 +1,29 @@
 import { Command } from 'commander';
+import { type Apart, liesApart } from '../curves/compare.ts';
 import type { Curve } from '../curves/curve.ts';
+import { fairnessOf } from '../curves/fairness.ts';
 import { type Figures, figuresOf } from '../curves/figures.ts';
 import type { Point } from '../curves/point.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../units/rule.ts';
+import { mustBeFree, writeWhole } from './files.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { degrees, pair, printJson } from './json.ts';
+
+interface ShowOptions {
+  readonly picture?: string;
+  readonly force?: boolean;
+  readonly json?: boolean;
+}
 
 /** `fairlath show JOB`: the curve in figures. */
 export const showCommand = (): Command =>
   takesJob(new Command('show'))
-    .description('the curve in figures: apex, nail, rise, length, tightest radius, end angles')
+    .description(
+      'the curve in figures: apex, nail, rise, length, tightest radius, end angles, how fair it is',
+    )
+    .option('--picture <FILE.svg>', 'also draw the part with its curvature as a comb')
+    .option('--force', 'replace a file that is not one of ours')
     .addHelpText(
       'after',
       `
@@ -22,20 +35,58 @@ Examples:
   $ fairlath show --curve batten --chord 28 --rise 3/4 --nail 12
 `,
     )
-    .action((file: string | undefined, options: { json?: boolean }) => {
-      const { part } = readGiven(file, { ...options });
+    .action(async (file: string | undefined, options: ShowOptions) => {
+      const { part, file: input } = readGiven(file, { ...options });
+      if (options.picture !== undefined)
+        await drawPicture(part, options.picture, input, options.force ?? false);
       warn(part);
       if (options.json) printJson('show', part, asJson(part));
       else console.log(asText(part));
     });
 
+async function drawPicture(
+  part: Part,
+  output: string,
+  input: string | undefined,
+  force: boolean,
+): Promise<void> {
+  mustBeFree(output, input, isOurSvg, force);
+  const { composePicture } = await import('../export/part-picture.ts');
+  const { writeSvg } = await import('../export/svg.ts');
+  writeWhole(output, writeSvg(composePicture(part), part.name));
+}
+
+const isOurSvg = (bytes: Buffer): boolean => bytes.includes('<desc>Drawn by fairlath.');
+
 function asJson(part: Part): object {
   const { shape } = part;
   return {
-    edges: part.edges.map(({ name, length, runs }) => ({ name, length, runs: runs.map(runJson) })),
+    edges: part.edges.map((edge) => edgeJson(edge, part.rule)),
     ...(shape.type === 'closed' && {
       leastWidth: { width: shape.leastWidth.width, station: shape.leastWidth.at.x },
     }),
+  };
+}
+
+function edgeJson({ name, length, runs }: PartEdge, rule: Rule): object {
+  const { remarks, joins, inflections } = fairnessOf(runs);
+  return {
+    name,
+    length,
+    runs: runs.map(runJson),
+    fairness: {
+      remarks: remarks.map(({ code, at, message }) => ({
+        code,
+        ...(at && { station: at.x }),
+        message: message((mm) => showLength(mm, rule)),
+      })),
+      joins: joins.map(({ at, turn, jump }) => ({
+        station: at.x,
+        turnDeg: degrees(turn),
+        curvatureJump: jump,
+      })),
+      inflections: inflections.map(({ x }) => x),
+    },
   };
 }
 
@@ -51,6 +102,7 @@ function runJson(run: Curve): object {
     minRadius: tightest && { radius: tightest.radius, station: tightest.at.x },
     endAnglesDeg: endAngles.map(degrees),
     inflections: inflections.map(({ x }) => x),
+    apart: liesApart(run).map(({ kind, worst, at, sameApex }) => ({ kind, worst, station: at.x, sameApex })),
   };
 }
 
@@ -102,8 +154,13 @@ function figureRows(run: Curve, figures: Figures, rule: Rule, at: (p: Point) => 
       : []),
     ['    ends', `${angles[0]} at the start, ${angles[1]} at the end, from the reference line`],
     ...inflections.map((p) => ['    inflection', `station ${showOnRule(p.x, rule)}`]),
+    ...liesApart(run).map((apart) => ['    apart', apartText(apart, rule)]),
   ];
 }
+
+/** "the arc lies 1/16 in off at station 3", with the same rise between the same ends. */
+const apartText = ({ kind, worst, at, sameApex }: Apart, rule: Rule): string =>
+  `${kind === 'arc' ? 'an' : 'a'} ${kind} of this rise${sameApex ? '' : ', its apex in the middle,'} lies ${showLength(worst, rule)} off at station ${readOnRule(at.x, rule).text}`;
 
 /** Wide enough for the longest name, so that every run's figures stand under each other. */
 const NAME_COLUMN = '    inflection'.length;

@@ -3,8 +3,8 @@ import type { Piece, Segment } from '../curves/piece.ts';
 import { add, direction, leftOf, type Point, scale } from '../curves/point.ts';
 import { mapSegment } from '../curves/segment.ts';
 import { finishedLine } from '../part/make-part.ts';
-import type { Landmark, Part, PartEdge } from '../part/part.ts';
 import { stationSpacing, stationsEvery } from '../part/offsets.ts';
+import type { Landmark, Part, PartEdge } from '../part/part.ts';
 import { showLength } from '../units/rule.ts';
 import { circle, type Drawing, type Item, polyline, words } from './drawing.ts';
 import { bare, printed, settingOut } from './setting-out.ts';
@@ -45,23 +45,42 @@ export function composePicture(part: Part): Drawing {
   const bottom = ruleBottom + 3 * LABEL_MM + TOOTH_MM + 4;
   const top = bottom + size.height * factor + TOOTH_MM + 2 * LABEL_MM * LEADING + 6;
   const height = top + 2 * TITLE_MM + SIDE_MM;
-  const shift = { x: SIDE_MM + (INNER_MM - size.width * factor) / 2 - bounds.left * factor, y: bottom - bounds.bottom * factor };
+  const shift = {
+    x: SIDE_MM + (INNER_MM - size.width * factor) / 2 - bounds.left * factor,
+    y: bottom - bounds.bottom * factor,
+  };
   const view: View = {
     part,
     scale: factor,
     at: (p) => add(scale(p, factor), shift),
     path: (path) => path.map((segment) => mapSegment(segment, [factor, 0, 0, factor, shift.x, shift.y])),
   };
-  const facts = `1 : ${Number((1 / factor).toPrecision(3))} · lengths to ${printed(rule.graduation.numerator / rule.graduation.denominator * (rule.unit === 'in' ? 25.4 : 1), rule)}`;
+  const facts = `1 : ${Number((1 / factor).toPrecision(3))} · lengths to ${printed((rule.graduation.numerator / rule.graduation.denominator) * (rule.unit === 'in' ? 25.4 : 1), rule)}`;
   const items: Item[] = [
     words(part.name, { x: SIDE_MM, y: height - SIDE_MM - TITLE_MM * 0.7 }, TITLE_MM),
     words(facts, { x: SIDE_MM, y: height - SIDE_MM - TITLE_MM * 0.7 - TEXT_MM * LEADING * 1.2 }, TEXT_MM),
     ...combs(view),
-    { type: 'stroke', style: 'cut', path: view.path(finishedLine(part.shape)), closed: part.shape.type === 'closed' },
-    ...(part.saw.length > 0 ? [{ type: 'stroke', style: 'saw', path: view.path(part.saw), closed: part.shape.type === 'closed' } as const] : []),
+    {
+      type: 'stroke',
+      style: 'cut',
+      path: view.path(finishedLine(part.shape)),
+      closed: part.shape.type === 'closed',
+    },
+    ...(part.saw.length > 0
+      ? [
+          {
+            type: 'stroke',
+            style: 'saw',
+            path: view.path(part.saw),
+            closed: part.shape.type === 'closed',
+          } as const,
+        ]
+      : []),
     ...signs(view),
     ...stationRule(view, ruleBottom + 2 * LABEL_MM),
-    ...remarks.map((line, i) => words(line, { x: SIDE_MM, y: SIDE_MM + (remarks.length - 1 - i) * TEXT_MM * LEADING }, TEXT_MM)),
+    ...remarks.map((line, i) =>
+      words(line, { x: SIDE_MM, y: SIDE_MM + (remarks.length - 1 - i) * TEXT_MM * LEADING }, TEXT_MM),
+    ),
   ];
   return { width: WIDTH_MM, height, items };
 }
@@ -84,7 +103,10 @@ function combs({ part, at }: View): Item[] {
     const every = tips.filter((_, i) => i % TOOTH_STEP === 0);
     return [
       ...every.map(({ foot, tip }) => polyline('station', [foot, tip])),
-      ...runsOf(comb.map(({ piece }) => piece), tips).map((line) => polyline('mark', line)),
+      ...runsOf(
+        comb.map(({ piece }) => piece),
+        tips,
+      ).map((line) => polyline('mark', line)),
     ];
   });
 }
@@ -118,7 +140,8 @@ function signs(view: View): Item[] {
     const label = `${what} ${bare(place.x, part.rule)}, ${bare(place.y, part.rule)}`;
     if (what === 'end') return [];
     let y = foot.y - 3 - LABEL_MM;
-    const near = (p: Point): boolean => Math.abs(p.x - foot.x) < textWidth(label, LABEL_MM) && Math.abs(p.y - y) < LABEL_MM * LEADING;
+    const near = (p: Point): boolean =>
+      Math.abs(p.x - foot.x) < textWidth(label, LABEL_MM) && Math.abs(p.y - y) < LABEL_MM * LEADING;
     while (taken.some(near)) y -= LABEL_MM * LEADING;
     taken.push({ x: foot.x, y });
     return [...SIGN[what](foot), words(label, { x: foot.x, y }, LABEL_MM, 'middle')];
@@ -132,14 +155,23 @@ function stationRule({ part, at }: View, y: number): Item[] {
   const ends = part.edges.flatMap(({ runs }) => [runs[0]!.from.x, runs.at(-1)!.to.x]);
   const stations = stationsEvery(Math.min(...ends), Math.max(...ends), every);
   const x = (station: number): number => at({ x: station, y: 0 }).x;
-  const spaced = stations.filter((station, i) => i === 0 || i === stations.length - 1 || x(stations.at(-1)!) - x(station) > 12);
+  const spaced = stations.filter(
+    (station, i) => i === 0 || i === stations.length - 1 || x(stations.at(-1)!) - x(station) > 12,
+  );
   return [
     polyline('rule', [
       { x: x(stations[0]!), y },
       { x: x(stations.at(-1)!), y },
     ]),
-    ...stations.map((station) => polyline('rule', [{ x: x(station), y }, { x: x(station), y: y + 2 }])),
-    ...spaced.map((station) => words(bare(station, rule), { x: x(station), y: y - LABEL_MM * 1.2 }, LABEL_MM, 'middle')),
+    ...stations.map((station) =>
+      polyline('rule', [
+        { x: x(station), y },
+        { x: x(station), y: y + 2 },
+      ]),
+    ),
+    ...spaced.map((station) =>
+      words(bare(station, rule), { x: x(station), y: y - LABEL_MM * 1.2 }, LABEL_MM, 'middle'),
+    ),
     words(`stations, ${rule.unit}`, { x: WIDTH_MM - SIDE_MM, y: y + 4 }, LABEL_MM, 'end'),
   ];
 }

@@ -1,10 +1,14 @@
 import { segmentEnd, segmentStart } from '../curves/along.ts';
 import { arc } from '../curves/arc.ts';
 import { batten } from '../curves/batten.ts';
+import { bow } from '../curves/bow.ts';
 import type { Curve } from '../curves/curve.ts';
+import { ellipse } from '../curves/ellipse.ts';
 import { line } from '../curves/line.ts';
 import { angleOf, type Point } from '../curves/point.ts';
-import { type SplineEnd, spline } from '../curves/spline.ts';
+import { spline } from '../curves/spline.ts';
+import type { StripEnds } from '../curves/strip.ts';
+import { taperedBatten } from '../curves/tapered-batten.ts';
 import type { Edge, End, Step } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
 
@@ -31,19 +35,42 @@ function runOf(edge: Edge, i: number): Curve {
       return line(from, step.to);
     case 'arc':
       return arc(from, step.to, step.by);
+    case 'bow':
+      return bow(from, step.to, step.rise);
+    case 'ellipse':
+      return ellipse(from, step.to, step.rise);
     case 'batten':
-      return batten(from, step.to, step.by);
+      return strung(step, from, endsOf(edge, i, step.ends));
     case 'spline': {
-      const chord = angleOf(from, step.to);
-      const end = (kept: End, angle: number | undefined): SplineEnd =>
-        kept === 'free' ? 'natural' : { held: angle ?? chord };
-      return spline(
-        [from, ...step.through, step.to],
-        end(step.ends[0], neighbourAngle(edge, i - 1, segmentEnd)),
-        end(step.ends[1], neighbourAngle(edge, i + 1, segmentStart)),
-      );
+      const { start, end } = endsOf(edge, i, step.ends);
+      const pins = [from, ...step.through, step.to];
+      return spline(pins, start === 'free' ? 'natural' : start, end === 'free' ? 'natural' : end);
     }
   }
+}
+
+function strung(step: Extract<Step, { kind: 'batten' }>, from: Point, ends: StripEnds): Curve {
+  const { by, strip, to } = step;
+  if (!strip) return batten(from, to, by, ends);
+  if ('apex' in by) return taperedBatten(from, to, by, strip, ends);
+  const [nail, another] = by.through;
+  if (another)
+    throw new Fault(
+      'batten.taper-nails',
+      'a tapered strip is bent over one nail only. Keep one, or leave out "strip" for an even strip.',
+    );
+  return taperedBatten(from, to, { nail }, strip, ends);
+}
+
+/** A held end leaves along the line or arc it meets; along the run's own chord where there is none. */
+function endsOf(edge: Edge, i: number, [start, end]: readonly [End, End]): StripEnds {
+  const chord = angleOf(startOf(edge, i), edge.steps[i]!.to);
+  const kept = (how: End, angle: number | undefined): StripEnds['start'] =>
+    how === 'free' ? 'free' : { held: angle ?? chord };
+  return {
+    start: kept(start, neighbourAngle(edge, i - 1, segmentEnd)),
+    end: kept(end, neighbourAngle(edge, i + 1, segmentStart)),
+  };
 }
 
 const isStiff = (step: Step): boolean => step.kind === 'line' || step.kind === 'arc';

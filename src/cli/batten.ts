@@ -1,0 +1,113 @@
+import { Command } from 'commander';
+import type { Part } from '../part/part.ts';
+import { stripSpecies } from '../shop/find-species.ts';
+import { adviseStrips, hardestOf, type RunAdvice } from '../shop/part-strips.ts';
+import { sayNails, sayStrip, stripCautions } from '../shop/say-strip.ts';
+import type { Warning } from '../units/fault.ts';
+import { showLength } from '../units/rule.ts';
+import { readGiven, takesJob, warn } from './job-input.ts';
+import { pair, printJson } from './json.ts';
+import { atOption, lengthAt } from './option.ts';
+import { speakingOf } from './report.ts';
+
+interface BattenOptions {
+  readonly species?: string;
+  readonly thickness?: string;
+  readonly width?: string;
+  readonly json?: boolean;
+}
+
+type Runs = readonly [RunAdvice, ...RunAdvice[]];
+
+/** `fairlath batten JOB`: which strip does the curve, and how to hold it. */
+export const battenCommand = (): Command =>
+  takesJob(new Command('batten'))
+    .description(
+      'which strip does the curve: strain, thickest safe strip, force on each nail, where to drive them',
+    )
+    .option('--species <name>', 'the strip’s wood (that of the stock, or white ash)')
+    .option('--thickness <length>', 'of the strip where it starts (the thickest that is safe)')
+    .option('--width <length>', 'of the strip as it stands on edge (3/4 in or 20 mm)')
+    .addHelpText(
+      'after',
+      `
+The figures are averages of clear, straight wood (USDA Wood Handbook); half the breaking strain counts as safe.
+
+Examples:
+  $ fairlath batten samples/hall-bench-leg.yaml
+  $ fairlath batten samples/garden-arch-rail.yaml --species "Sitka spruce" --thickness 8
+  $ fairlath batten --curve batten --chord 28 --rise 3/4 --nail 12 --species ash
+`,
+    )
+    .action((file: string | undefined, options: BattenOptions) => {
+      const { part, speaker } = readGiven(file, { ...options });
+      const runs = speakingOf({ ...speaker, places: new Map() }, () => advise(part, options));
+      const cautions = cautionsFor(part, runs);
+      if (options.json) printJson('batten', part, asJson(runs), [...part.warnings, ...cautions]);
+      else console.log(asText(part, runs, cautions));
+      warn(part);
+    });
+
+function advise(part: Part, options: BattenOptions): Runs {
+  const length = (option: 'thickness' | 'width'): { [option]?: number } => {
+    const typed = options[option];
+    return typed === undefined
+      ? {}
+      : { [option]: lengthAt(`--${option}`, typed, part.rule.unit, 'positive') };
+  };
+  return adviseStrips(part, {
+    species: atOption('--species', () => stripSpecies(options.species, part.stock?.species)),
+    rule: part.rule,
+    ...length('thickness'),
+    ...length('width'),
+  });
+}
+
+/** Each caution once, the hardest run's words first. */
+function cautionsFor({ rule }: Part, runs: Runs): Warning[] {
+  const all = [hardestOf(runs), ...runs].flatMap(({ advice }) =>
+    stripCautions(advice, (mm) => showLength(mm, rule), rule.unit),
+  );
+  return all.filter(({ code }, i) => all.findIndex((other) => other.code === code) === i);
+}
+
+function asJson(runs: Runs): object {
+  const { advice } = hardestOf(runs);
+  return {
+    species: advice.species.name,
+    thickness: advice.thickness,
+    width: advice.width,
+    cutLength: Math.max(...runs.map((run) => run.advice.cutLength)),
+    strain: advice.strain,
+    safeStrain: advice.safeStrain,
+    breakingStrain: advice.breakingStrain,
+    verdict: advice.verdict,
+    maxThickness: advice.maxThickness,
+    nails: runs.flatMap((run) =>
+      run.advice.nails.map(({ at, force, side, centres }) => ({
+        edge: run.edge,
+        at: pair(at),
+        force,
+        side,
+        centres: centres.map(pair),
+      })),
+    ),
+  };
+}
+
+function asText(part: Part, runs: Runs, cautions: readonly Warning[]): string {
+  const { unit } = part.rule;
+  const length = (mm: number): string => showLength(mm, part.rule);
+  const several = runs.length > 1;
+  const nails = runs.flatMap(({ edge, advice }) => {
+    const lines = sayNails(advice, length, unit);
+    return lines.length > 0 ? [[...(several ? [`${edge}:`] : []), ...lines].join('\n  ')] : [];
+  });
+  const longest = runs.reduce((a, b) => (b.advice.cutLength > a.advice.cutLength ? b : a)).advice.cutLength;
+  return [
+    part.name,
+    sayStrip({ ...hardestOf(runs).advice, cutLength: longest }, length).join('\n'),
+    ...nails,
+    ['Take care:', ...cautions.map(({ message }) => `- ${message}`)].join('\n'),
+  ].join('\n\n');
+}

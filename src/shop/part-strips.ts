@@ -1,0 +1,100 @@
+import { along } from '../curves/along.ts';
+import type { Curve } from '../curves/curve.ts';
+import { figuresOf } from '../curves/figures.ts';
+import type { TaperedSegment } from '../curves/piece.ts';
+import { pinForces } from '../curves/pin-forces.ts';
+import { pinPushes, taperedStates } from '../curves/tapered.ts';
+import type { EndPair, Step } from '../job/job.ts';
+import type { Part } from '../part/part.ts';
+import { Fault } from '../units/fault.ts';
+import type { StripAsk } from './choose-strip.ts';
+import { type SprungLine, sprungLine, type TaperSample, worstOfTaper } from './sprung-line.ts';
+import { adviseStrip, type StripAdvice } from './strip.ts';
+
+/** The advice for one curved run of a part. */
+export interface RunAdvice {
+  readonly edge: string;
+  readonly kind: Curve['kind'];
+  readonly line: SprungLine;
+  readonly advice: StripAdvice;
+}
+
+/**
+ * One strip for all the curved runs of a part: where no thickness is asked, the thinnest that any of
+ * them needs. A batten's nails come with it; other kinds of curve tell only how hard they bend a strip.
+ * @throws Fault `strip.straight` for a part without a curve, and as `adviseStrip`
+ */
+export function adviseStrips(part: Part, ask: StripAsk): readonly [RunAdvice, ...RunAdvice[]] {
+  const runs = part.edges.flatMap((edge, e) =>
+    edge.runs.flatMap((run, i) => {
+      const line = springLine(run, part.job.edges[e]!.steps[i]!);
+      return line.worst ? [{ edge: edge.name, kind: run.kind, line }] : [];
+    }),
+  );
+  const chosen = runs.map(({ line }) => adviseStrip(line, ask).thickness);
+  const thickness = ask.thickness ?? Math.min(...chosen);
+  const [first, ...more] = runs.map((run) => ({
+    ...run,
+    advice: adviseStrip(run.line, { ...ask, thickness }),
+  }));
+  if (!first)
+    throw new Fault(
+      'strip.straight',
+      'the part has no curve, and a straight line bends no strip. Draw it along a straightedge.',
+    );
+  return [first, ...more];
+}
+
+/** The run that strains the strip most. */
+export const hardestOf = (runs: readonly [RunAdvice, ...RunAdvice[]]): RunAdvice =>
+  runs.reduce((a, b) => (b.advice.strain > a.advice.strain ? b : a));
+
+function springLine(run: Curve, step: Step): SprungLine {
+  if (step.kind !== 'batten') return withoutPins(run);
+  const tapered = run.exact.filter((piece): piece is TaperedSegment => piece.type === 'tapered');
+  if (tapered.length > 0) return taperedLine(run, tapered, step.ends);
+  return sprungLine(
+    run,
+    pinForces(run.exact).map(({ reaction }) => reaction),
+    step.ends,
+  );
+}
+
+function withoutPins(run: Curve): SprungLine {
+  const { length, tightest } = figuresOf(run);
+  return {
+    length,
+    ...(tightest && { worst: { curvature: 1 / tightest.radius, share: 1, at: tightest.at } }),
+    pins: [],
+    ends: ['free', 'free'],
+  };
+}
+
+/** Places a span at which a tapered strip is measured: its strain is smooth between two nails. */
+const SAMPLES = 64;
+
+function taperedLine(run: Curve, spans: readonly TaperedSegment[], ends: EndPair): SprungLine {
+  const start = spans[0]!.thickness[0];
+  const samples = spans.flatMap((span): TaperSample[] => {
+    const state = taperedStates(span);
+    const at = along(span);
+    return Array.from({ length: SAMPLES + 1 }, (_, i) => {
+      const { x, y, curvature } = at(i / SAMPLES);
+      return { thickness: state(i / SAMPLES).thickness, curvature, at: { x, y } };
+    });
+  });
+  const worst = worstOfTaper(samples);
+  const thicknessAt = [...spans.map(({ thickness }) => thickness[0]), spans.at(-1)!.thickness[1]];
+  return {
+    length: figuresOf(run).length,
+    ...(worst && { worst }),
+    // The pushes are for a stiffness of thickness cubed; the advice counts in the start's stiffness.
+    pins: pinPushes(spans).map(({ at, angle, across }, i) => ({
+      at,
+      angle,
+      reaction: across / start ** 3,
+      share: thicknessAt[i]! / start,
+    })),
+    ends,
+  };
+}
