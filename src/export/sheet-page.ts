@@ -66,7 +66,7 @@ const stroke = (view: SheetView, style: Stroke['style'], path: Stroke['path'], c
  */
 function furnish(view: SheetView, stations: readonly Stroke[]): Item[] {
   const room = emptyRoom(view, stations);
-  const labels = [...seamWords(view, room.taken), ...headLabels(view, room)];
+  const labels = [...seamWords(view, room.taken), ...landmarkLabels(view, room), ...name(view, room)];
   const bars = bothBars(view, room);
   return bars ? [...labels, ...bars, ...otherLabels(view, room)] : furnishCrowded(view, stations);
 }
@@ -79,13 +79,16 @@ function furnishCrowded(view: SheetView, stations: readonly Stroke[]): Item[] {
     bars = bothBars(view, room) ?? [];
     room.taken.push(...strips(straight(stations), STATION_WHITE_MM));
   }
-  return [...bars, ...seamWords(view, room.taken), ...headLabels(view, room), ...otherLabels(view, room)];
+  return [
+    ...bars,
+    ...name(view, room),
+    ...seamWords(view, room.taken),
+    ...landmarkLabels(view, room),
+    ...otherLabels(view, room),
+  ];
 }
 
-const headLabels = (view: SheetView, room: Room): Item[] => [
-  ...landmarkLabels(view, room),
-  ...nameBlock(view, room, { x: room.area.left, y: room.area.top }),
-];
+const name = (view: SheetView, room: Room): Item[] => nameBlock(view, [room, wholeWindow(view, room)]);
 
 const otherLabels = (view: SheetView, room: Room): Item[] => {
   const { left, right, bottom, top } = room.area;
@@ -96,15 +99,21 @@ const otherLabels = (view: SheetView, room: Room): Item[] => {
   ];
 };
 
+/** The room and the strips beyond the trim lines with it. */
+const wholeWindow = ({ sheet }: SheetView, { taken }: Room): Room => ({
+  area: grown(sheet.window, -1),
+  taken,
+});
+
 /**
  * The scale bars across and down; undefined when one finds no place. They are measured before the
  * sheets are trimmed, so where need be they run into the strips beyond the trim lines.
  */
-function bothBars({ sheet }: SheetView, room: Room): Item[] | undefined {
-  const wide: Room = { area: grown(sheet.window, -1), taken: room.taken };
+function bothBars(view: SheetView, room: Room): Item[] | undefined {
+  const rooms = [room, wholeWindow(view, room)];
   const { left, right, bottom, top } = room.area;
-  const across = scaleBars([room, wide], 'across', { x: left, y: bottom });
-  const down = scaleBars([room, wide], 'down', { x: right, y: top });
+  const across = scaleBars(rooms, 'across', { x: left, y: bottom });
+  const down = scaleBars(rooms, 'down', { x: right, y: top });
   return across && down && [...across, ...down];
 }
 

@@ -211,13 +211,16 @@ describe('every sheet has both bars both ways', () => {
       for (const { page } of compose(part(), paper, 'auto').sheets) expect(barsOn(page)).toEqual(ALL_BARS);
   });
 
-  test('property: whatever the part and its turn', () => {
+  test('property: and its name, whatever the part and its turn', () => {
     const turn = fc.double({ min: 0, max: 360, noNaN: true });
     fc.assert(
       fc.property(gentlePart(), fc.constantFrom('letter', 'a4', '140x200mm'), turn, (part, paper, way) => {
-        for (const { page } of compose(part, paper, way).sheets) expect(barsOn(page)).toEqual(ALL_BARS);
+        for (const { page } of compose(part, paper, way).sheets) {
+          expect(barsOn(page)).toEqual(ALL_BARS);
+          expect(wordsOf(page.drawing.items).some(({ text }) => text === page.name)).toBe(true);
+        }
       }),
-      { numRuns: 15 },
+      { numRuns: 8 },
     );
   });
 });
