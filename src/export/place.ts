@@ -15,13 +15,16 @@ export interface Room {
 /** How finely free places are sought, mm. */
 const STEP_MM = 2.5;
 
-/** A line to cut is taken as little boxes no longer than this, mm: shorter finds no more room. */
-const STRIP_MM = 4;
+/** A slanting line is taken as a row of boxes no thicker than this, mm: thinner finds no more room. */
+const STRIP_MM = 3;
 
 /** Boxes that hold a line, with white on both sides. */
 export const strips = (lines: readonly Chord[], white: number): Box[] =>
   lines.flatMap(({ from, to }) => {
-    const parts = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / STRIP_MM));
+    const parts = Math.max(
+      1,
+      Math.ceil(Math.min(Math.abs(to.x - from.x), Math.abs(to.y - from.y)) / STRIP_MM),
+    );
     return Array.from({ length: parts }, (_, i) => {
       const [a, b] = [i / parts, (i + 1) / parts];
       const [ax, bx] = [from.x + (to.x - from.x) * a, from.x + (to.x - from.x) * b];

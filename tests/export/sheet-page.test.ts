@@ -140,7 +140,7 @@ describe('nothing covers the lines to cut', () => {
         fc.double({ min: 0, max: 360, noNaN: true }),
         (part, paper, turn) => expectClear(compose(part, paper, turn)),
       ),
-      { numRuns: 10 },
+      { numRuns: 8 },
     );
   });
 });
