@@ -13,8 +13,8 @@ const GAP_MM = 4;
 /** How wide the part's name may run, mm, to try in turn; 0 leaves it out and stacks the rest. */
 const PART_NAME_WIDTHS_MM = [75, 50, 30, 0];
 
-/** The sheet's name, large, with the part, the page and the pattern's code. */
-export function nameBlock({ part, layout, sheet }: SheetView, rooms: readonly Room[]): Item[] {
+/** The sheet's name, large, with the part, the page and the pattern's code. Undefined without room. */
+export function nameBlock({ part, layout, sheet }: SheetView, rooms: readonly Room[]): Item[] | undefined {
   const page = layout.sheets.indexOf(sheet) + 1;
   const small = `sheet ${page} of ${layout.sheets.length} · code ${layout.code}`;
   for (const room of rooms)
@@ -23,7 +23,7 @@ export function nameBlock({ part, layout, sheet }: SheetView, rooms: readonly Ro
         most > 0 ? beside(room, sheet.name, part.name, small, most) : stacked(room, sheet.name, small);
       if (items) return items;
     }
-  return [];
+  return undefined;
 }
 
 const NAME_HEIGHT_MM = SHEET_NAME_MM * 0.8;
@@ -54,17 +54,18 @@ function stacked(room: Room, sheet: string, small: string): Item[] | undefined {
 }
 
 const SAMPLE_MM = 14;
+const LEGEND_WHITE_MM = 1.5;
 
 /** What each kind of line means. */
 export function legend(view: SheetView, room: Room, wished: Point): Item[] {
   const rows = legendRows(view);
   const pitch = SMALL_MM * LEADING * 1.1;
   const width = SAMPLE_MM + 3 + Math.max(...rows.map(([, text]) => textWidth(text, SMALL_MM)));
-  const height = rows.length * pitch;
+  const height = rows.length * pitch + 2 * LEGEND_WHITE_MM;
   const box = takeNear(room, { x: wished.x - width, y: wished.y }, width, height);
   if (!box) return [];
   return rows.flatMap(([style, text], i) => {
-    const y = box.top - pitch * (i + 0.75);
+    const y = box.top - LEGEND_WHITE_MM - pitch * (i + 0.75);
     return [
       polyline(style, [
         { x: box.left, y: y + 1 },

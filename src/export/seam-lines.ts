@@ -50,17 +50,34 @@ export const checkCrosses = (view: SheetView): Item[] =>
 /** What to do at each seam, in the strip beyond it that is cut away or covered. */
 export function seamWords(view: SheetView, taken: Box[]): Item[] {
   const { window, cell, neighbours } = view.sheet;
-  const seams: [name: string | undefined, strip: Box, text: (name: string) => string][] = [
+  const seams: [name: string | undefined, strip: Box, texts: (name: string) => string[]][] = [
     [neighbours.left, { ...cell, left: window.left, right: cell.left }, layOn],
     [neighbours.right, { ...cell, left: cell.right, right: window.right }, liesHere],
     [neighbours.above, { ...cell, bottom: cell.top, top: window.top }, layOn],
     [neighbours.below, { ...cell, bottom: window.bottom, top: cell.bottom }, liesHere],
   ];
-  return seams.flatMap(([name, area, text]) => (name ? wordsIn({ area, taken }, text(name)) : []));
+  return seams.flatMap(([name, area, texts]) => (name ? firstThatFits({ area, taken }, texts(name)) : []));
 }
 
-const layOn = (name: string): string => `${name}: cut here, then lay this sheet on ${name}`;
-const liesHere = (name: string): string => `${name} lies on this sheet up to here`;
+/** Long to short, for seams that the line crosses. */
+const layOn = (name: string): string[] => [
+  `${name}: cut here, then lay this sheet on ${name}`,
+  `${name}: cut, lay on it`,
+  name,
+];
+const liesHere = (name: string): string[] => [
+  `${name} lies on this sheet up to here`,
+  `${name} up to here`,
+  name,
+];
+
+function firstThatFits(room: Room, texts: readonly string[]): Item[] {
+  for (const text of texts) {
+    const items = wordsIn(room, text);
+    if (items.length > 0) return items;
+  }
+  return [];
+}
 
 /** Words along the middle of a strip, as near its own middle as they stand free. */
 function wordsIn({ area, taken }: Room, text: string): Item[] {
