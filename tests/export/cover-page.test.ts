@@ -43,7 +43,7 @@ describe('the cover', () => {
     expect(coversOf(sample(name), paper, turn).covers.map((page) => page.name)).toEqual(['cover']);
   });
 
-  test.each(['letter', 'a3', '140x200mm', '140x300mm'])(
+  test.each(['letter', 'a3', '160x200mm', '160x300mm'])(
     'on %s keeps all its words inside the margins',
     (paper) => {
       const { covers, layout } = coversOf(sample('hall-bench-leg'), paper);
@@ -65,7 +65,7 @@ describe('the cover', () => {
   );
 
   test('on small paper the words run on and none is lost', () => {
-    const [large, small] = ['a3', '140x200mm'].map(
+    const [large, small] = ['a3', '160x200mm'].map(
       (paper) => coversOf(sample('hall-bench-leg'), paper).covers,
     );
     expect(small!.length).toBeGreaterThan(1);
