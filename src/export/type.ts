@@ -21,7 +21,7 @@ const FRACTION_STROKE_WIDTH = 86;
 
 /** Height of capitals and depth of descenders, parts of the type size (the font's own figures). */
 export const CAPITALS = 0.66;
-export const DESCENT = 0.2;
+const DESCENT = 0.2;
 
 /** Distance from one baseline to the next, parts of the type size. */
 export const LEADING = 1.32;
