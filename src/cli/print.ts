@@ -59,13 +59,15 @@ Examples:
       const output = options.output ?? defaultOutput(given);
       mustBeFree(output, given.file, isOurPdf, options.force ?? false);
       const layout = speakingOf({ ...given.speaker, places: new Map() }, () => layOutAs(given.part, options));
+      const { pageNames } = await import('../export/patterns.ts');
       const { writePatternPdf } = await import('../export/pdf.ts');
       writeWhole(
         output,
         await writePatternPdf(given.part, layout, { font: readFont(), cover: options.cover }),
       );
       warn(given.part);
-      if (options.json) printJson('print', given.part, asJson(layout, options.cover, output));
+      if (options.json)
+        printJson('print', given.part, asJson(layout, pageNames(given.part, layout, options.cover), output));
       else console.log(asText(given.part, layout, options.cover, output));
     });
 
@@ -110,15 +112,15 @@ const readFont = (): Uint8Array =>
     ),
   );
 
-const asJson = (layout: Layout, cover: boolean, file: string): object => ({
+const asJson = (layout: Layout, pages: readonly string[], file: string): object => ({
   file,
   paper: layout.paper.name,
   orientation: layout.orientation,
   turnDeg: layout.turnDeg,
   code: layout.code,
-  sheets: layout.sheets.map((sheet, i) => ({
+  sheets: layout.sheets.map((sheet) => ({
     name: sheet.name,
-    page: i + (cover ? 2 : 1),
+    page: pages.indexOf(sheet.name) + 1,
     toPage: pageMatrix(sheet),
   })),
   checks: layout.checks.map(({ label, from, to, length }) => ({

@@ -2,7 +2,7 @@ import { unitedBox } from '../curves/box.ts';
 import type { Box } from '../curves/curve.ts';
 import { type Point, point } from '../curves/point.ts';
 import { mapSegment } from '../curves/segment.ts';
-import { finishedLine } from '../part/make-part.ts';
+import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import { type Affine, apply, enlarged, shifted } from '../tiling/affine.ts';
 import { chordsOf, grown } from '../tiling/chords.ts';

@@ -14,7 +14,8 @@ export interface Row {
 }
 
 const HEADING_MM = 4.4;
-const BODY_MM = 3.3;
+/** Type of the cover's text, mm. */
+export const BODY_MM = 3.3;
 
 /** First baseline below a row's top, parts of the type size. */
 const RISE = 0.95;

@@ -17,9 +17,11 @@ import {
 } from './cover-words.ts';
 import { type Item, type Page, words } from './drawing.ts';
 import type { SettingOut } from './setting-out.ts';
-import { fitted, LEADING, wrapText } from './type.ts';
+import { fitted, LEADING, textWidth, wrapText } from './type.ts';
 
-const TITLE_MM = 10;
+/** Type sizes to try for the title, mm; a name too long for the least is cut. */
+const TITLES_MM = [10, 8, 6] as const;
+const LEAST_TITLE_MM = 6;
 const SUBTITLE_MM = 3.6;
 const GUTTER_MM = 8;
 
@@ -81,14 +83,15 @@ function coverHead(
   mapShare: number,
 ): { items: Item[]; bottom: number } {
   const width = page.right - page.left;
-  const title = page.top - TITLE_MM * 0.75;
+  const size = TITLES_MM.find((one) => textWidth(part.name, one) <= width) ?? LEAST_TITLE_MM;
+  const title = page.top - size * 0.75;
   const lines = wrapText(subtitle(part, layout), SUBTITLE_MM, width);
   const below = title - SUBTITLE_MM * LEADING * (lines.length + 0.6);
   const map = assemblyMap(part, layout, { width, height: (page.top - page.bottom) * mapShare });
   const mapTop = below - 4;
   return {
     items: [
-      words(fitted(part.name, TITLE_MM, width), { x: page.left, y: title }, TITLE_MM),
+      words(fitted(part.name, size, width), { x: page.left, y: title }, size),
       ...lines.map((line, i) =>
         words(line, { x: page.left, y: title - SUBTITLE_MM * LEADING * (i + 1.3) }, SUBTITLE_MM),
       ),

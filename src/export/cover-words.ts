@@ -3,7 +3,9 @@ import { FIT_MM } from '../curves/tolerance.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import type { Layout } from '../tiling/layout.ts';
 import type { Paper } from '../tiling/paper.ts';
+import { BODY_MM } from './columns.ts';
 import { bare, printed, type SettingOut, stationAt } from './setting-out.ts';
+import { fitted } from './type.ts';
 
 /** The words of the cover, apart from where they stand on it. */
 
@@ -71,9 +73,12 @@ export function offsetRows(part: Part, { stations, landmarks }: SettingOut): str
   ]);
 }
 
+/** An edge's name wider than this is cut in the head of the table, mm. */
+const HEAD_NAME_MM = 22;
+
 export const offsetHead = ({ edges, rule }: Part): string[] => [
   `at, ${rule.unit}`,
-  ...edges.map(({ name }) => name),
+  ...edges.map(({ name }) => fitted(name, BODY_MM, HEAD_NAME_MM)),
   '',
 ];
 

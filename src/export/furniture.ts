@@ -8,39 +8,64 @@ import { fitted, LEADING, textWidth } from './type.ts';
 const SHEET_NAME_MM = 14;
 const PART_NAME_MM = 5;
 const SMALL_MM = 3.2;
-const PART_NAME_WIDTH_MM = 75;
 const GAP_MM = 4;
 
-/** The sheet's name, large, with the part, the page and the pattern's code. */
-export function nameBlock({ part, layout, sheet }: SheetView, room: Room, wished: Point): Item[] {
+/** How wide the part's name may run, mm, to try in turn; 0 leaves it out and stacks the rest. */
+const PART_NAME_WIDTHS_MM = [75, 50, 30, 0];
+
+/** The sheet's name, large, with the part, the page and the pattern's code. Undefined without room. */
+export function nameBlock({ part, layout, sheet }: SheetView, rooms: readonly Room[]): Item[] | undefined {
   const page = layout.sheets.indexOf(sheet) + 1;
-  const name = fitted(part.name, PART_NAME_MM, PART_NAME_WIDTH_MM);
   const small = `sheet ${page} of ${layout.sheets.length} · code ${layout.code}`;
-  const indent = textWidth(sheet.name, SHEET_NAME_MM) + GAP_MM;
+  for (const room of rooms)
+    for (const most of PART_NAME_WIDTHS_MM) {
+      const items =
+        most > 0 ? beside(room, sheet.name, part.name, small, most) : stacked(room, sheet.name, small);
+      if (items) return items;
+    }
+  return undefined;
+}
+
+const NAME_HEIGHT_MM = SHEET_NAME_MM * 0.8;
+
+const topLeft = ({ area }: Room, height: number): Point => ({ x: area.left, y: area.top - height });
+
+function beside(room: Room, sheet: string, part: string, small: string, most: number): Item[] | undefined {
+  const indent = textWidth(sheet, SHEET_NAME_MM) + GAP_MM;
+  const name = fitted(part, PART_NAME_MM, most);
   const width = indent + Math.max(textWidth(name, PART_NAME_MM), textWidth(small, SMALL_MM));
-  const height = SHEET_NAME_MM * 0.8;
-  const box = takeNear(room, { x: wished.x, y: wished.y - height }, width, height);
-  if (!box) return [];
-  const base = box.bottom + 1;
+  const box = takeNear(room, topLeft(room, NAME_HEIGHT_MM), width, NAME_HEIGHT_MM);
+  if (!box) return undefined;
+  const [x, y] = [box.left + indent, box.bottom + 1];
   return [
-    words(sheet.name, { x: box.left, y: base }, SHEET_NAME_MM),
-    words(name, { x: box.left + indent, y: base + 5.4 }, PART_NAME_MM),
-    words(small, { x: box.left + indent, y: base }, SMALL_MM),
+    words(sheet, { x: box.left, y }, SHEET_NAME_MM),
+    words(name, { x, y: y + 5.4 }, PART_NAME_MM),
+    words(small, { x, y }, SMALL_MM),
   ];
 }
 
+function stacked(room: Room, sheet: string, small: string): Item[] | undefined {
+  const width = Math.max(textWidth(sheet, SHEET_NAME_MM), textWidth(small, SMALL_MM));
+  const height = NAME_HEIGHT_MM + SMALL_MM * LEADING;
+  const box = takeNear(room, topLeft(room, height), width, height);
+  if (!box) return undefined;
+  const [x, y] = [box.left, box.bottom + 1];
+  return [words(sheet, { x, y: y + SMALL_MM * LEADING }, SHEET_NAME_MM), words(small, { x, y }, SMALL_MM)];
+}
+
 const SAMPLE_MM = 14;
+const LEGEND_WHITE_MM = 1.5;
 
 /** What each kind of line means. */
 export function legend(view: SheetView, room: Room, wished: Point): Item[] {
   const rows = legendRows(view);
   const pitch = SMALL_MM * LEADING * 1.1;
   const width = SAMPLE_MM + 3 + Math.max(...rows.map(([, text]) => textWidth(text, SMALL_MM)));
-  const height = rows.length * pitch;
+  const height = rows.length * pitch + 2 * LEGEND_WHITE_MM;
   const box = takeNear(room, { x: wished.x - width, y: wished.y }, width, height);
   if (!box) return [];
   return rows.flatMap(([style, text], i) => {
-    const y = box.top - pitch * (i + 0.75);
+    const y = box.top - LEGEND_WHITE_MM - pitch * (i + 0.75);
     return [
       polyline(style, [
         { x: box.left, y: y + 1 },

@@ -12,16 +12,22 @@ export interface Room {
   readonly taken: Box[];
 }
 
+/** A block exactly as large as its room still fits, whatever the last bits say. */
+const ROUNDING_MM = 1e-6;
+
 /** How finely free places are sought, mm. */
 const STEP_MM = 2.5;
 
-/** A line to cut is taken as little boxes no longer than this, mm: shorter finds no more room. */
-const STRIP_MM = 4;
+/** A slanting line is taken as a row of boxes no thicker than this, mm: thinner finds no more room. */
+const STRIP_MM = 3;
 
 /** Boxes that hold a line, with white on both sides. */
 export const strips = (lines: readonly Chord[], white: number): Box[] =>
   lines.flatMap(({ from, to }) => {
-    const parts = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / STRIP_MM));
+    const parts = Math.max(
+      1,
+      Math.ceil(Math.min(Math.abs(to.x - from.x), Math.abs(to.y - from.y)) / STRIP_MM),
+    );
     return Array.from({ length: parts }, (_, i) => {
       const [a, b] = [i / parts, (i + 1) / parts];
       const [ax, bx] = [from.x + (to.x - from.x) * a, from.x + (to.x - from.x) * b];
@@ -36,12 +42,12 @@ export const strips = (lines: readonly Chord[], white: number): Box[] =>
     });
   });
 
-export const isFree = (room: Room, box: Box): boolean =>
-  box.left >= room.area.left &&
-  box.right <= room.area.right &&
-  box.bottom >= room.area.bottom &&
-  box.top <= room.area.top &&
-  !room.taken.some((taken) => overlap(taken, box));
+export const isFree = ({ area, taken }: Room, box: Box): boolean =>
+  box.left >= area.left - ROUNDING_MM &&
+  box.right <= area.right + ROUNDING_MM &&
+  box.bottom >= area.bottom - ROUNDING_MM &&
+  box.top <= area.top + ROUNDING_MM &&
+  !taken.some((one) => overlap(one, box));
 
 export const boxAt = ({ x, y }: Point, width: number, height: number): Box => ({
   left: x,
@@ -63,7 +69,7 @@ export function takeFirst(room: Room, boxes: Iterable<Box>): Box | undefined {
 /** Where a block may stand in a room, taken or not: all over it. */
 export function spotsIn({ area }: Room, width: number, height: number): Box[] {
   const steps = (low: number, high: number): number[] =>
-    high < low
+    high < low - ROUNDING_MM
       ? []
       : [
           ...Array.from({ length: Math.floor((high - low) / STEP_MM) + 1 }, (_, i) => low + i * STEP_MM),

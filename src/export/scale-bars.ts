@@ -53,8 +53,8 @@ function wholeBlock(room: Room, bars: readonly Bar[], run: Run, wished: Point): 
 /** The block whose bars are broken least, the nearest of equals. */
 function brokenBlock(room: Room, bars: readonly Bar[], run: Run, wished: Point): BarBlock | undefined {
   const found = spotsIn(room, ...blockSize(bars, run)).flatMap((box) => {
-    const blocks = LABEL_PLACES.map((label): BarBlock => ({ bars, run, box, label }));
     if (!endBoxes({ bars, run, box, label: 0 }).every((end) => isFree(room, end))) return [];
+    const blocks = LABEL_PLACES.map((label): BarBlock => ({ bars, run, box, label }));
     const block = blocks.find((one) => labelBoxes(one).every((label) => isFree(room, label)));
     if (!block) return [];
     const crossed = room.taken.filter((taken) => overlap(taken, box)).length;

@@ -50,31 +50,52 @@ export const checkCrosses = (view: SheetView): Item[] =>
 /** What to do at each seam, in the strip beyond it that is cut away or covered. */
 export function seamWords(view: SheetView, taken: Box[]): Item[] {
   const { window, cell, neighbours } = view.sheet;
-  const seams: [name: string | undefined, strip: Box, text: (name: string) => string][] = [
+  const seams: [name: string | undefined, strip: Box, texts: (name: string) => string[]][] = [
     [neighbours.left, { ...cell, left: window.left, right: cell.left }, layOn],
     [neighbours.right, { ...cell, left: cell.right, right: window.right }, liesHere],
     [neighbours.above, { ...cell, bottom: cell.top, top: window.top }, layOn],
     [neighbours.below, { ...cell, bottom: window.bottom, top: cell.bottom }, liesHere],
   ];
-  return seams.flatMap(([name, area, text]) => (name ? wordsIn({ area, taken }, text(name)) : []));
+  return seams.flatMap(([name, area, texts]) => (name ? firstThatFits({ area, taken }, texts(name)) : []));
 }
 
-const layOn = (name: string): string => `${name}: cut here, then lay this sheet on ${name}`;
-const liesHere = (name: string): string => `${name} lies on this sheet up to here`;
+/** Long to short, for seams that the line crosses. */
+const layOn = (name: string): string[] => [
+  `${name}: cut here, then lay this sheet on ${name}`,
+  `${name}: cut, lay on it`,
+  name,
+];
+const liesHere = (name: string): string[] => [
+  `${name} lies on this sheet up to here`,
+  `${name} up to here`,
+  name,
+];
 
-function wordsIn(room: Room, text: string): Item[] {
-  const { left, right, bottom, top } = room.area;
-  const upright = top - bottom > right - left;
-  const [length, height] = [textWidth(text, SEAM_WORDS_MM) + 2, SEAM_WORDS_MM * 1.1];
-  const [width, tall] = upright ? [height, length] : [length, height];
-  const middle = point((left + right - width) / 2, (bottom + top - tall) / 2);
-  const box = takeNear(room, middle, width, tall);
+function firstThatFits(room: Room, texts: readonly string[]): Item[] {
+  for (const text of texts) {
+    const items = wordsIn(room, text);
+    if (items.length > 0) return items;
+  }
+  return [];
+}
+
+/** Words along the middle of a strip, as near its own middle as they stand free. */
+function wordsIn({ area, taken }: Room, text: string): Item[] {
+  const middle = point((area.left + area.right) / 2, (area.bottom + area.top) / 2);
+  const upright = area.top - area.bottom > area.right - area.left;
+  const [length, half] = [textWidth(text, SEAM_WORDS_MM) + 2, SEAM_WORDS_MM * 0.55];
+  const line: Room = {
+    area: upright
+      ? { ...area, left: middle.x - half, right: middle.x + half }
+      : { ...area, bottom: middle.y - half, top: middle.y + half },
+    taken,
+  };
+  const [width, height] = upright ? [2 * half, length] : [length, 2 * half];
+  const box = takeNear(line, point(middle.x - width / 2, middle.y - height / 2), width, height);
   if (!box) return [];
-  const centre = boxCentre(box);
+  const [x, y] = [(box.left + box.right) / 2, (box.bottom + box.top) / 2];
   const drop = SEAM_WORDS_MM * 0.27;
   return upright
-    ? [words(text, point(centre.x + drop, centre.y), SEAM_WORDS_MM, 'middle', Math.PI / 2)]
-    : [words(text, point(centre.x, centre.y - drop), SEAM_WORDS_MM, 'middle')];
+    ? [words(text, point(x + drop, y), SEAM_WORDS_MM, 'middle', Math.PI / 2)]
+    : [words(text, point(x, y - drop), SEAM_WORDS_MM, 'middle')];
 }
-
-const boxCentre = ({ left, right, bottom, top }: Box): Point => point((left + right) / 2, (bottom + top) / 2);

@@ -61,31 +61,44 @@ const stroke = (view: SheetView, style: Stroke['style'], path: Stroke['path'], c
 });
 
 /**
- * Names, bars and labels, each where it covers nothing. The bars look best when they come last; on a
- * sheet so full that they would find no place then, they go first, at worst across station lines.
+ * Names, bars and labels, each where it covers nothing. The sheet's name and its bars look best when
+ * the labels of the line have their places first; on a crowded sheet they go before all else.
  */
 function furnish(view: SheetView, stations: readonly Stroke[]): Item[] {
   const room = emptyRoom(view, stations);
-  const labels = [...seamWords(view, room.taken), ...headLabels(view, room)];
-  const bars = bothBars(view, room);
-  return bars ? [...labels, ...bars, ...otherLabels(view, room)] : furnishCrowded(view, stations);
+  const labels = [...seamWords(view, room.taken), ...landmarkLabels(view, room)];
+  const musts = nameAndBars(view, room, 'name');
+  return musts ? [...labels, ...musts, ...otherLabels(view, room)] : furnishCrowded(view, stations);
 }
 
+/** The name and the bars in whichever order finds room for both, at worst across station lines. */
 function furnishCrowded(view: SheetView, stations: readonly Stroke[]): Item[] {
   let room = emptyRoom(view, stations);
-  let bars = bothBars(view, room);
-  if (!bars) {
-    room = emptyRoom(view, []);
-    bars = bothBars(view, room) ?? [];
-    room.taken.push(...strips(straight(stations), STATION_WHITE_MM));
-  }
-  return [...bars, ...seamWords(view, room.taken), ...headLabels(view, room), ...otherLabels(view, room)];
+  let musts: Item[] | undefined;
+  for (const avoided of [stations, []])
+    for (const first of ['name', 'bars'] as const) {
+      if (musts) break;
+      room = emptyRoom(view, avoided);
+      musts = nameAndBars(view, room, first);
+    }
+  room.taken.push(...strips(straight(stations), STATION_WHITE_MM));
+  return [
+    ...(musts ?? nameOf(view, room) ?? []),
+    ...seamWords(view, room.taken),
+    ...landmarkLabels(view, room),
+    ...otherLabels(view, room),
+  ];
 }
 
-const headLabels = (view: SheetView, room: Room): Item[] => [
-  ...landmarkLabels(view, room),
-  ...nameBlock(view, room, { x: room.area.left, y: room.area.top }),
-];
+function nameAndBars(view: SheetView, room: Room, first: 'name' | 'bars'): Item[] | undefined {
+  const [one, other] = first === 'name' ? [nameOf, bothBars] : [bothBars, nameOf];
+  const items = one(view, room);
+  const more = items && other(view, room);
+  return items && more && [...items, ...more];
+}
+
+const nameOf = (view: SheetView, room: Room): Item[] | undefined =>
+  nameBlock(view, [room, wholeWindow(view, room)]);
 
 const otherLabels = (view: SheetView, room: Room): Item[] => {
   const { left, right, bottom, top } = room.area;
@@ -96,15 +109,21 @@ const otherLabels = (view: SheetView, room: Room): Item[] => {
   ];
 };
 
+/** The room and the strips beyond the trim lines with it. */
+const wholeWindow = ({ sheet }: SheetView, { taken }: Room): Room => ({
+  area: grown(sheet.window, -1),
+  taken,
+});
+
 /**
  * The scale bars across and down; undefined when one finds no place. They are measured before the
  * sheets are trimmed, so where need be they run into the strips beyond the trim lines.
  */
-function bothBars({ sheet }: SheetView, room: Room): Item[] | undefined {
-  const wide: Room = { area: grown(sheet.window, -1), taken: room.taken };
+function bothBars(view: SheetView, room: Room): Item[] | undefined {
+  const rooms = [room, wholeWindow(view, room)];
   const { left, right, bottom, top } = room.area;
-  const across = scaleBars([room, wide], 'across', { x: left, y: bottom });
-  const down = scaleBars([room, wide], 'down', { x: right, y: top });
+  const across = scaleBars(rooms, 'across', { x: left, y: bottom });
+  const down = scaleBars(rooms, 'down', { x: right, y: top });
   return across && down && [...across, ...down];
 }
 

@@ -19,9 +19,8 @@ const OTHER_WIDTH = 808;
 const FRACTION_STROKE = '⁄';
 const FRACTION_STROKE_WIDTH = 86;
 
-/** Height of capitals and depth of descenders, parts of the type size (the font's own figures). */
+/** Height of capitals, a part of the type size (the font's own figure). */
 export const CAPITALS = 0.66;
-export const DESCENT = 0.2;
 
 /** Distance from one baseline to the next, parts of the type size. */
 export const LEADING = 1.32;

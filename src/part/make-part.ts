@@ -6,6 +6,7 @@ import type { Job } from '../job/job.ts';
 import { Fault, Faults, type Warning } from '../units/fault.ts';
 import { showLength } from '../units/rule.ts';
 import { edgeRuns } from './edge-runs.ts';
+import { finishedLine } from './finished-line.ts';
 import { offsetAt } from './offsets.ts';
 import { closedShape, edgeEnd, edgeStart, exactOutline, lineShape } from './outline.ts';
 import type { Part, PartEdge, Shape } from './part.ts';
@@ -62,10 +63,6 @@ function caught<T>(faults: Fault[], make: () => T): T | undefined {
 
 const shapeOf = (edges: readonly PartEdge[]): Shape =>
   edges.length === 1 ? lineShape(edges[0]!) : closedShape([edges[0]!, edges[1]!]);
-
-/** The line to cut: the outline of a closed part, or the one line. */
-export const finishedLine = (shape: Shape): readonly Segment[] =>
-  shape.type === 'closed' ? shape.outline : shape.line;
 
 /**
  * The saw line, a true parallel outside the finished line. A closed outline runs counter-clockwise, so

@@ -79,7 +79,7 @@ const endToEnd = (edge: PartEdge): Check => {
 };
 
 /** Where an edge starts and where it ends. */
-export function edgeEnds({ name, runs }: PartEdge): { from: Point; to: Point } {
+function edgeEnds({ name, runs }: PartEdge): { from: Point; to: Point } {
   const [first, last] = [runs[0], runs.at(-1)];
   if (!first || !last) throw new Error(`edge "${name}" has no runs`);
   return { from: first.from, to: last.to };

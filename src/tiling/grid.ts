@@ -25,7 +25,7 @@ export interface Place {
 }
 
 /** Half the printed width of the boldest line and a hair: no line lies on the edge of a window. */
-export const LINE_PAD_MM = 1;
+const LINE_PAD_MM = 1;
 
 /**
  * More sheets than this are no longer taped true: at 200 seams of a third of a pencil line each the
@@ -33,8 +33,11 @@ export const LINE_PAD_MM = 1;
  */
 export const MAX_SHEETS = 200;
 
-/** The 4 in scale bar (101.6 mm), its end marks and a gap must fit both ways on every sheet. */
-export const MIN_WINDOW_MM = 110;
+/**
+ * The 4 in scale bar (107 mm with its white) must fit both ways on every sheet, with room to shift its
+ * ends clear of two lines that run straight across them, saw lines included (10 mm each).
+ */
+const MIN_WINDOW_MM = 130;
 
 export interface GridOptions {
   readonly paper: Paper;

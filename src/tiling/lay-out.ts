@@ -3,7 +3,7 @@ import type { Box } from '../curves/curve.ts';
 import type { Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
 import { mapSegment } from '../curves/segment.ts';
-import { finishedLine } from '../part/make-part.ts';
+import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
 import { type Affine, apply, inverse, shifted, turning } from './affine.ts';

@@ -27,10 +27,10 @@ export const PAPERS: readonly Paper[] = [
 ];
 
 /** The longest page PDF readers must take: 14,400 units of 1/72 in (ISO 32000-1, Annex C.2). */
-export const MAX_PAPER_MM = 200 * MM_PER_INCH;
+const MAX_PAPER_MM = 200 * MM_PER_INCH;
 
 /** Shorter than this a sheet has no room for its 100 mm scale bars. */
-export const MIN_PAPER_MM = 100;
+const MIN_PAPER_MM = 100;
 
 const SIZE = /^(\d*\.?\d+)\s*(in|mm|cm)?\s*[x×]\s*(\d*\.?\d+)\s*(in|mm|cm)?$/i;
 

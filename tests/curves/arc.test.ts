@@ -63,13 +63,14 @@ describe('an arc by radius or by a point', () => {
   test('property: an arc through a point passes that point and both ends', () => {
     const inside = fc.record({
       x: fc.double({ min: 10, max: 990, noNaN: true }),
-      y: fc.double({ min: -400, max: 400, noNaN: true }),
+      // Not so near the chord that the circle's centre lies beyond what a double places to a nanometre.
+      y: fc.double({ min: -400, max: 400, noNaN: true }).filter((y) => Math.abs(y) > 1e-2),
     });
     fc.assert(
       fc.property(inside, (through) => {
         const curve = arc(...level(1000), { through });
         const piece = curve.exact[0]!;
-        if (piece.type !== 'arc') return Math.abs(through.y) < 1e-3;
+        if (piece.type !== 'arc') throw new Error('a point off the chord makes an arc');
         const off = Math.abs(distance(piece.centre, through) - piece.radius);
         expect(off).toBeLessThan(1e-6);
         expect(distance(pointAt(piece, 1), { x: 1000, y: 0 })).toBeLessThan(1e-6);

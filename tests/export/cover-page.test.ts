@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { coverPages } from '../../src/export/cover-page.ts';
 import type { Page, Words } from '../../src/export/drawing.ts';
-import { composePattern } from '../../src/export/patterns.ts';
+import { settingOut } from '../../src/export/setting-out.ts';
 import { textWidth } from '../../src/export/type.ts';
 import { parseJob } from '../../src/job/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
@@ -17,8 +18,7 @@ const sample = (name: string): Part =>
 
 function coversOf(part: Part, paper: string, turn: 'auto' | number = 'auto') {
   const layout = layOut(part, { paper: parsePaper(paper), margin: 12.7, overlap: 15, turn });
-  const pages = composePattern(part, layout, true);
-  return { layout, covers: pages.slice(0, pages.length - layout.sheets.length) };
+  return { layout, covers: coverPages(part, layout, settingOut(part)) };
 }
 
 const wordsOn = ({ drawing }: Page): Words[] => drawing.items.filter((item) => item.type === 'words');
@@ -43,7 +43,7 @@ describe('the cover', () => {
     expect(coversOf(sample(name), paper, turn).covers.map((page) => page.name)).toEqual(['cover']);
   });
 
-  test.each(['letter', 'a3', '140x200mm', '140x300mm'])(
+  test.each(['letter', 'a3', '160x200mm', '160x300mm'])(
     'on %s keeps all its words inside the margins',
     (paper) => {
       const { covers, layout } = coversOf(sample('hall-bench-leg'), paper);
@@ -65,7 +65,7 @@ describe('the cover', () => {
   );
 
   test('on small paper the words run on and none is lost', () => {
-    const [large, small] = ['a3', '140x200mm'].map(
+    const [large, small] = ['a3', '160x200mm'].map(
       (paper) => coversOf(sample('hall-bench-leg'), paper).covers,
     );
     expect(small!.length).toBeGreaterThan(1);

@@ -4,7 +4,7 @@ import { segmentEnd, segmentStart } from '../../src/curves/along.ts';
 import type { Segment } from '../../src/curves/piece.ts';
 import { distance } from '../../src/curves/point.ts';
 import { FIT_MM } from '../../src/curves/tolerance.ts';
-import { finishedLine } from '../../src/part/make-part.ts';
+import { finishedLine } from '../../src/part/finished-line.ts';
 import { largestGap, spread, worstDistance } from '../curves/measure.ts';
 import { faultsOf, partOf, SAMPLES, samplePart } from './jobs.ts';
 

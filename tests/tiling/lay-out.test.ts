@@ -1,11 +1,9 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { pointAt } from '../../src/curves/along.ts';
 import { distance, type Point, point } from '../../src/curves/point.ts';
 import type { Part } from '../../src/part/part.ts';
 import { apply, inverse, turning } from '../../src/tiling/affine.ts';
 import { chordsOf, grown, passes } from '../../src/tiling/chords.ts';
-import { cellAt, MAX_SHEETS, sheetName, windowAt } from '../../src/tiling/grid.ts';
+import { MAX_SHEETS, sheetName } from '../../src/tiling/grid.ts';
 import {
   DEFAULT_MARGIN_MM,
   DEFAULT_OVERLAP_MM,
@@ -16,10 +14,11 @@ import {
 } from '../../src/tiling/lay-out.ts';
 import type { Layout, Sheet } from '../../src/tiling/layout.ts';
 import { pageMatrix } from '../../src/tiling/page-matrix.ts';
-import { PAPERS, parsePaper } from '../../src/tiling/paper.ts';
+import { parsePaper } from '../../src/tiling/paper.ts';
 import { REGISTER_REACH_MM } from '../../src/tiling/seams.ts';
 import { Fault } from '../../src/units/fault.ts';
-import { archTop, backLeg, block, gentlePart, shelfFront } from './parts.ts';
+import { archTop, backLeg, block, shelfFront } from './parts.ts';
+import { holds } from './shows.ts';
 
 const LETTER = parsePaper('letter');
 
@@ -32,12 +31,6 @@ const options = (more: Partial<LayOutOptions> = {}): LayOutOptions => ({
 });
 
 const names = ({ sheets }: Layout): string[] => sheets.map(({ name }) => name);
-const holds = (sheet: Sheet, box: 'cell' | 'window', at: Point, by = 1e-9): boolean => {
-  const { x, y } = apply(sheet.toSheet, at);
-  const { left, right, bottom, top } = grown(sheet[box], by);
-  return x >= left && x <= right && y >= bottom && y <= top;
-};
-
 describe('the grid', () => {
   test('a 600 × 180 mm part takes 3 Letter sheets lying on their side', () => {
     // Margin 10, overlap 10, a pad of 1 mm: ⌈(602 − 10) / 249.4⌉ = 3 across, ⌈(182 − 10) / 185.9⌉ = 1 down.
@@ -241,88 +234,4 @@ test('the page matrix maps the part to PDF points: 25.4 mm are 72 points', () =>
   const matrix = pageMatrix(sheets[0]);
   const [a, b] = [apply(matrix, point(0, 0)), apply(matrix, point(25.4, 0))];
   expect(b.x - a.x).toBeCloseTo(72, 9);
-});
-
-describe('property: whatever the part, paper and turn', () => {
-  const anyLayout = fc.record({
-    part: gentlePart(),
-    paper: fc.constantFrom(...PAPERS),
-    margin: fc.double({ min: 0, max: 25, noNaN: true }),
-    overlap: fc.double({ min: MIN_OVERLAP_MM, max: 30, noNaN: true }),
-    turn: fc.oneof(fc.constant('auto' as const), fc.double({ min: -360, max: 360, noNaN: true })),
-  });
-  const check = (judge: (part: Part, layout: Layout) => void): void =>
-    fc.assert(
-      fc.property(anyLayout, ({ part, ...given }) => judge(part, layOut(part, given))),
-      { numRuns: 60 },
-    );
-
-  test('every point of the line lies in the cell of a printed sheet', () => {
-    check((part, { sheets }) => {
-      for (const segment of linesToCut(part))
-        for (let i = 0; i <= 60; i++) {
-          const at = pointAt(segment, i / 60);
-          expect(sheets.some((sheet) => holds(sheet, 'cell', at))).toBe(true);
-        }
-    });
-  });
-
-  test('the printed sheets hang together by their seams', () => {
-    check((_, { sheets }) => {
-      const byName = new Map(sheets.map((sheet) => [sheet.name, sheet]));
-      const reached = new Set<string>();
-      const queue = [sheets[0].name];
-      for (let name = queue.pop(); name; name = queue.pop()) {
-        if (reached.has(name)) continue;
-        reached.add(name);
-        queue.push(...Object.values(byName.get(name)?.neighbours ?? {}));
-      }
-      expect(reached.size).toBe(sheets.length);
-    });
-  });
-
-  test('neighbours name each other, and both show the marks of their seam', () => {
-    check((_, { sheets }) => {
-      for (const sheet of sheets) {
-        for (const { at } of sheet.marks) expect(holds(sheet, 'window', at, -1)).toBe(true);
-        const right = sheets.find(({ name }) => name === sheet.neighbours.right);
-        if (sheet.neighbours.right) expect(right?.neighbours.left).toBe(sheet.name);
-        const below = sheets.find(({ name }) => name === sheet.neighbours.below);
-        if (sheet.neighbours.below) expect(below?.neighbours.above).toBe(sheet.name);
-      }
-    });
-  });
-
-  test('every printed sheet holds some of the line, or lies within the corner clearance of it', () => {
-    check((part, { sheets }) => {
-      const chords = chordsOf(linesToCut(part));
-      for (const sheet of sheets) {
-        const own = chords.map(({ from, to }) => ({
-          from: apply(sheet.toSheet, from),
-          to: apply(sheet.toSheet, to),
-        }));
-        expect(own.some((chord) => passes(chord, grown(sheet.cell, 3.01)))).toBe(true);
-      }
-    });
-  });
-});
-
-test('cells tile the windows of a grid without gaps', () => {
-  const grid = {
-    orientation: 'upright',
-    size: { width: 210, height: 297 },
-    margin: 10,
-    overlap: 15,
-    rows: 3,
-    columns: 4,
-    left: 5,
-    top: 100,
-  } as const;
-  for (let row = 0; row < 3; row++)
-    for (let column = 0; column < 3; column++)
-      expect(cellAt(grid, { row, column }).right).toBeCloseTo(
-        cellAt(grid, { row, column: column + 1 }).left,
-        9,
-      );
-  expect(cellAt(grid, { row: 0, column: 0 }).left).toBe(windowAt(grid, { row: 0, column: 0 }).left);
 });

@@ -8,17 +8,17 @@ import type { Part } from '../../src/part/part.ts';
 import type { Rule } from '../../src/units/rule.ts';
 
 const IN = 25.4;
-export const INCHES: Rule = { unit: 'in', graduation: { numerator: 1, denominator: 32 } };
-export const MILLIMETRES: Rule = { unit: 'mm', graduation: { numerator: 1, denominator: 2 } };
+const INCHES: Rule = { unit: 'in', graduation: { numerator: 1, denominator: 32 } };
+const MILLIMETRES: Rule = { unit: 'mm', graduation: { numerator: 1, denominator: 2 } };
 
-export const line = (from: Point, to: Point): Segment => ({ type: 'line', from, to });
-export const cubic = (a: Point, b: Point, c: Point, d: Point): Segment => ({
+const line = (from: Point, to: Point): Segment => ({ type: 'line', from, to });
+const cubic = (a: Point, b: Point, c: Point, d: Point): Segment => ({
   type: 'cubic',
   controls: [a, b, c, d],
 });
 
 /** A gentle hump from one point to another, rising `rise` over the straight between them. */
-export function hump(from: Point, to: Point, rise: number): Segment {
+function hump(from: Point, to: Point, rise: number): Segment {
   const third = (to.x - from.x) / 3;
   const slope = (to.y - from.y) / 3;
   return cubic(
@@ -53,7 +53,7 @@ export interface Sketch {
 }
 
 /** A part from its edges, without the job it would come from. */
-export function partOf({ name, rule = INCHES, edges, saw = [], sawAllowance = 0 }: Sketch): Part {
+function partOf({ name, rule = INCHES, edges, saw = [], sawAllowance = 0 }: Sketch): Part {
   const paths = edges.map(({ runs }) => runs.flatMap(({ path }) => path));
   const [lower = [], upper] = paths;
   const ends = (runs: readonly Curve[]): [Point, Point] => [runs[0]!.from, runs.at(-1)!.to];

@@ -1,0 +1,11 @@
+import type { Point } from '../../src/curves/point.ts';
+import { apply } from '../../src/tiling/affine.ts';
+import { grown } from '../../src/tiling/chords.ts';
+import type { Sheet } from '../../src/tiling/layout.ts';
+
+/** Whether a place of the part lies in the sheet's cell or window, or `by` mm beside it. */
+export const holds = (sheet: Sheet, box: 'cell' | 'window', at: Point, by = 1e-9): boolean => {
+  const { x, y } = apply(sheet.toSheet, at);
+  const { left, right, bottom, top } = grown(sheet[box], by);
+  return x >= left && x <= right && y >= bottom && y <= top;
+};
