@@ -18,7 +18,8 @@ const ORDER = 22;
 const STEP = 0.45;
 
 /** How quickly the solution runs through its period, 1/mm: w⁴ = κ′² + κ⁴/4, constant along a span. */
-const pace = (curvature: number, rate: number): number => Math.sqrt(Math.hypot(rate, curvature ** 2 / 2));
+export const pace = (curvature: number, rate: number): number =>
+  Math.sqrt(Math.hypot(rate, curvature ** 2 / 2));
 
 const K = new Float64Array(ORDER + 2);
 const square = new Float64Array(ORDER);
@@ -27,7 +28,7 @@ const cosine = new Float64Array(ORDER + 1);
 const sine = new Float64Array(ORDER + 1);
 
 /** Σ a[i]·b[n − i], the n-th term of a product of series. */
-function term(a: Float64Array, b: Float64Array, n: number): number {
+export function term(a: Float64Array, b: Float64Array, n: number): number {
   let sum = 0;
   for (let i = 0; i <= n; i++) sum += a[i]! * b[n - i]!;
   return sum;
