@@ -18,8 +18,8 @@ const PASSING = 1e-4;
 const [MOST_DIRECT_STEPS, MOST_GROWING_STEPS] = [12, 7];
 /** Growing gives up when the strip does not stand a step this small, as a share of the whole. */
 const FINEST = 1e-9;
-/** Spans run before growing gives up on time, about 2 s; a dozen pins at their limit take 1 %. */
-const MOST_WORK = 300_000;
+/** Spans run before growing gives up, about 1.5 s; a dozen pins at their limit take 5 %. */
+const MOST_WORK = 150_000;
 
 /** Where growing ended: at share 1 the strip asked for. */
 export interface Grown {
@@ -41,7 +41,7 @@ export function restingShape(pins: Pinned): Grown {
   if (deep <= DEEPEST_DIRECT && settle(course, shape, bench, EXACT, MOST_DIRECT_STEPS))
     return { share: 1, shape, tired: false };
   const straight = { pins: flat(pins), shape: straightShape(pins.stations.length) };
-  return grow(straight, pins, Math.max(2, Math.ceil(deep / STEP)), () => true);
+  return grow(straight, pins, Math.max(2, Math.ceil(deep / STEP)));
 }
 
 /** The strip near one that is known, by Newton's method from that; undefined when it does not settle. */
@@ -59,7 +59,7 @@ export function grow(
   from: { readonly pins: Pinned; readonly shape: Shape },
   to: Pinned,
   steps: number,
-  accept: Accept,
+  accept: Accept = () => true,
 ): Grown {
   const count = to.stations.length;
   const bench = new Bench(count);

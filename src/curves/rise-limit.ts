@@ -82,7 +82,9 @@ export function tooHigh({ stations, heights, start, end }: Pinned, from: Point, 
     (mm) =>
       `a strip with ${start !== undefined && end !== undefined ? 'both ends' : 'one end'} held does not stand on a nail ` +
       `${mm(Math.abs(height) * chord)} off its chord at ${mm(stations[1]! * chord)} along it` +
-      (limit ? `: it stands up to ${mm(limit * chord)} there. ` : '. ') +
+      (limit !== undefined && limit < Math.abs(height)
+        ? `: it stands up to ${mm(limit * chord)} there. `
+        : '. ') +
       `Lower the nail, set more nails, ${cure}, or use an arc.`,
   );
 }

@@ -28,7 +28,15 @@ export const spanAt = (pins: number, i: number): number => pins + 3 * i;
 /** A Newton step turns no pin by more, radians, and changes no length by more than this share. */
 const [MOST_TURN, MOST_STRETCH] = [0.5, 0.4];
 
-/** What one span adds to the system: changes of (curvature, rate, length, end curvature) … */
+/**
+ * Least stiffness, as a share of the straight strip's. Nearer to snapping over, rounding (1e-15) would show
+ * in the shape by more than 1e-10; the strip gets there only in the last ten-thousand-millionth of its rise.
+ */
+const BRINK = 1e-5;
+/** The straight span's: of its own determinant, and of the turning of a pin, over the chord. */
+const [STRAIGHT_DETERMINANT, STRAIGHT_STIFFNESS] = [1 / 12, 4];
+
+/** Changes of a span's curvature, rate, length and end curvature: of themselves, and by the angle at either pin. */
 const PER_SPAN = 12;
 
 /** Room for one system, kept from step to step. */
@@ -111,7 +119,7 @@ function link(shape: Shape, i: number, direction: number, { pins, links }: Bench
   // Rows x, y, angle; columns curvature, rate, length. The straight span's determinant is 1/12.
   const [c0, c1, c2] = [q.y * k - s * q.angle, s * p.angle - p.y * k, p.y * q.angle - q.y * p.angle];
   const determinant = p.x * c0 + q.x * c1 + c * c2;
-  if (!(determinant > 0)) return false;
+  if (!(determinant > BRINK * STRAIGHT_DETERMINANT)) return false;
   const put = (to: number, x: number, y: number, a: number): void => {
     const curvature = (c0 * x + (c * q.angle - q.x * k) * y + (q.x * s - c * q.y) * a) / determinant;
     const rate = (c1 * x + (p.x * k - c * p.angle) * y + (c * p.y - p.x * s) * a) / determinant;
@@ -130,7 +138,7 @@ function link(shape: Shape, i: number, direction: number, { pins, links }: Bench
 }
 
 /** Elimination without pivoting, as the system of a resting strip is positive definite. */
-function solve({ start, end }: Course, { pins, pivots, upper, lower, moves }: Bench): boolean {
+function solve({ chords, start, end }: Course, { pins, pivots, upper, lower, moves }: Bench): boolean {
   const last = pins - 1;
   if (start !== undefined) [pivots[0], upper[0], moves[0]] = [1, 0, 0];
   if (end !== undefined) [pivots[last], lower[last], moves[last]] = [1, 0, 0];
@@ -140,7 +148,8 @@ function solve({ start, end }: Course, { pins, pivots, upper, lower, moves }: Be
       pivots[i]! -= share * upper[i - 1]!;
       moves[i]! -= share * moves[i - 1]!;
     }
-    if (!(pivots[i]! > 0)) return false;
+    const shorter = Math.min(chords[i - 1] ?? chords[i]!, chords[i] ?? chords[i - 1]!);
+    if (!(pivots[i]! > (BRINK * STRAIGHT_STIFFNESS) / shorter)) return false;
   }
   moves[last]! /= pivots[last]!;
   for (let i = last - 1; i >= 0; i--) moves[i] = (moves[i]! - upper[i]! * moves[i + 1]!) / pivots[i]!;

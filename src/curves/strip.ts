@@ -6,7 +6,7 @@ import { mustDiffer } from './line.ts';
 import type { ElasticaSegment } from './piece.ts';
 import { type PinForce, pinForces } from './pin-forces.ts';
 import { angleOf, direction, distance, dot, leftOf, type Point, subtract } from './point.ts';
-import { mustPress } from './rise-limit.ts';
+import { mustPress, tooHigh } from './rise-limit.ts';
 import { type Shape, spanAt } from './settle.ts';
 import { JOIN_MM } from './tolerance.ts';
 
@@ -46,6 +46,7 @@ export function strip(pins: readonly Point[], ends: StripEnds): Strip {
   const free = ends.start === 'free' && ends.end === 'free';
   if (free && pins.length === 3) return withForces(freeBatten(from, pins[1]!, to));
   const grown = restingShape(over);
+  if (pins.length === 3 && grown.share < 1 && !grown.tired) throw tooHigh(over, from, to);
   mustStand(grown, over);
   if (pins.length === 3) mustPress(over, grown.shape, from, to);
   return withForces(spansOf(grown.shape, pins));
