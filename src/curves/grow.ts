@@ -16,7 +16,7 @@ const EXACT = 1e-9;
 /** Good enough to start the next growing step from. */
 const PASSING = 1e-4;
 const [MOST_DIRECT_STEPS, MOST_GROWING_STEPS] = [12, 7];
-/** Growing gives up when the strip does not stand a step this small, as a share of the whole. */
+/** The limit of a strip that does not stand is told to this share of the whole. */
 const FINEST = 1e-9;
 /** Spans run before growing gives up, about 1.5 s; a dozen pins at their limit take 5 %. */
 const MOST_WORK = 150_000;
@@ -32,8 +32,11 @@ export interface Grown {
 /** Whether a strip at rest may be accepted. */
 export type Accept = (pins: Pinned, shape: Shape) => boolean;
 
-/** The strip at rest over pins, found directly or by growing it out of the straight strip. */
-export function restingShape(pins: Pinned): Grown {
+/**
+ * The strip at rest over pins, found directly or by growing it out of the straight strip.
+ * @param finest how small a step, as a share of the whole, is tried before the strip counts as not standing
+ */
+export function restingShape(pins: Pinned, finest = FINEST): Grown {
   const course = courseOf(pins);
   const shape = shallowShape(course);
   const deep = deepness(course, shape);
@@ -41,7 +44,7 @@ export function restingShape(pins: Pinned): Grown {
   if (deep <= DEEPEST_DIRECT && settle(course, shape, bench, EXACT, MOST_DIRECT_STEPS))
     return { share: 1, shape, tired: false };
   const straight = { pins: flat(pins), shape: straightShape(pins.stations.length) };
-  return grow(straight, pins, Math.max(2, Math.ceil(deep / STEP)));
+  return grow(straight, pins, Math.max(2, Math.ceil(deep / STEP)), () => true, finest);
 }
 
 /** The strip near one that is known, by Newton's method from that; undefined when it does not settle. */
@@ -60,13 +63,14 @@ export function grow(
   to: Pinned,
   steps: number,
   accept: Accept = () => true,
+  finest = FINEST,
 ): Grown {
   const count = to.stations.length;
   const bench = new Bench(count);
   let [share, step, work] = [0, 1 / steps, 0];
   let [shape, before, gap] = [from.shape, from.shape, 1];
   while (share < 1) {
-    const next = share + step > 1 - FINEST ? 1 : share + step;
+    const next = share + step > 1 - finest ? 1 : share + step;
     const pins = blend(from.pins, to, next);
     const trial = shape.map((value, i) => value + ((value - before[i]!) * (next - share)) / gap);
     const done = next === 1 ? EXACT : PASSING;
@@ -77,7 +81,7 @@ export function grow(
       [shape, share] = [trial, next];
       step = Math.min(2 * step, 1 / steps);
     } else step /= 2;
-    if (step < FINEST) return { share, shape, tired: false };
+    if (step < finest) return { share, shape, tired: false };
     if (work > MOST_WORK) return { share, shape, tired: true };
   }
   return { share, shape, tired: false };

@@ -35,6 +35,9 @@ interface Bent {
 
 const far = spanEnd();
 
+/** Where a trial strip stands no more need not be known closer: a hundredth of its bending. */
+const FINE = 0.01;
+
 /** The strip between two pins, bent as at its start and as at its end; undefined where none stands. */
 function between(
   a: Point,
@@ -49,7 +52,7 @@ function between(
     start: turned(start, tilt),
     end: turned(end, tilt),
   };
-  const { share, shape } = restingShape(pins);
+  const { share, shape } = restingShape(pins, FINE);
   if (share < 1) return undefined;
   const at = spanAt(2, 0);
   const [curvature, rate] = [shape[at]!, shape[at + 1]!];
@@ -64,14 +67,15 @@ export function* nailsOver(apex: Point, held: Held): Generator<Point> {
   const left = between(point(0, 0), apex, held.start, 0)?.[1];
   const right = between(apex, point(1, 0), 0, held.end)?.[0];
   if (left && right && left.curvature === right.curvature) yield apex;
+  const leans = Math.hypot(held.start ?? 0, held.end ?? 0) > FLAT;
   const sides = [
     function* onRight() {
-      if (left) yield* nailsBeyond(apex, left, held.end);
+      if (left) yield* nailsBeyond(apex, left, held.end, leans);
     },
     function* onLeft() {
       if (!right) return;
       const mirrored = { curvature: right.curvature, rate: -right.rate };
-      const nails = nailsBeyond(point(1 - apex.x, apex.y), mirrored, mirrorStations(held).end);
+      const nails = nailsBeyond(point(1 - apex.x, apex.y), mirrored, mirrorStations(held).end, leans);
       for (const { x, y } of nails) yield point(1 - x, y);
     },
   ];
@@ -80,11 +84,19 @@ export function* nailsOver(apex: Point, held: Held): Generator<Point> {
   for (const side of sides) yield* side();
 }
 
+/** An end held closer along the chord than this, radians, bends no strip by itself. */
+const FLAT = 1e-9;
+
 /** Places tried along the elastica beyond the apex before a root is closed in on. */
 const PLACES = 24;
 
 /** The nails to the right of the apex, on the elastica that leaves the apex bent as given. */
-function* nailsBeyond(apex: Point, { curvature, rate }: Bent, end: number | undefined): Generator<Point> {
+function* nailsBeyond(
+  apex: Point,
+  { curvature, rate }: Bent,
+  end: number | undefined,
+  leans: boolean,
+): Generator<Point> {
   // Hollow upwards, it has its lowest point there.
   if (curvature >= 0) return;
   const longest = 3 * (1 - apex.x + apex.y);
@@ -109,10 +121,13 @@ function* nailsBeyond(apex: Point, { curvature, rate }: Bent, end: number | unde
       const { x, y, angle } = at(s);
       return Math.min(y - lowest, 1 - x, Math.PI / 2 - angle);
     }, longest).next().value;
-  // A nail that lifts the strip is above the chord, and there is one root; others are sought place by place.
-  const [chord, lowest] = [downTo(0), downTo(-apex.y)];
+  // A nail that lifts the strip is above the chord, and there is one root.
+  const chord = downTo(0);
   const lifting = chord && rootBetween(mismatch, 0, chord);
   if (lifting !== undefined) yield point(at(lifting).x, at(lifting).y);
+  if (!leans) return;
+  // A strip that its ends already bend may be held down as well, even below the chord.
+  const lowest = downTo(-apex.y);
   if (lowest) for (const root of roots(mismatch, lowest)) yield point(at(root).x, at(root).y);
 }
 

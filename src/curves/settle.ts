@@ -140,8 +140,9 @@ function link(shape: Shape, i: number, direction: number, { pins, links }: Bench
 /** Elimination without pivoting, as the system of a resting strip is positive definite. */
 function solve({ chords, start, end }: Course, { pins, pivots, upper, lower, moves }: Bench): boolean {
   const last = pins - 1;
-  if (start !== undefined) [pivots[0], upper[0], moves[0]] = [1, 0, 0];
-  if (end !== undefined) [pivots[last], lower[last], moves[last]] = [1, 0, 0];
+  // A held end is stiff beyond measure.
+  if (start !== undefined) [pivots[0], upper[0], moves[0]] = [Number.POSITIVE_INFINITY, 0, 0];
+  if (end !== undefined) [pivots[last], lower[last], moves[last]] = [Number.POSITIVE_INFINITY, 0, 0];
   for (let i = 0; i <= last; i++) {
     if (i > 0) {
       const share = lower[i]! / pivots[i - 1]!;
