@@ -35,8 +35,8 @@ interface Bent {
 
 const far = spanEnd();
 
-/** Where a trial strip stands no more need not be known closer: a hundredth of its bending. */
-const FINE = 0.01;
+/** Where a trial strip stands no more need not be known closer: a tenth of its bending. */
+const FINE = 0.1;
 
 /** The strip between two pins, bent as at its start and as at its end; undefined where none stands. */
 function between(
@@ -81,6 +81,8 @@ export function* nailsOver(apex: Point, held: Held): Generator<Point> {
   ];
   // A nail that lifts the strip stands on the side where the strip is bent sharper.
   if (left && right && left.curvature < right.curvature) sides.reverse();
+  // Unless its ends bend the strip already, a nail can only lift it.
+  if (!leans && left && right) sides.pop();
   for (const side of sides) yield* side();
 }
 
@@ -125,10 +127,10 @@ function* nailsBeyond(
   const chord = downTo(0);
   const lifting = chord && rootBetween(mismatch, 0, chord);
   if (lifting !== undefined) yield point(at(lifting).x, at(lifting).y);
-  if (!leans) return;
   // A strip that its ends already bend may be held down as well, even below the chord.
-  const lowest = downTo(-apex.y);
-  if (lowest) for (const root of roots(mismatch, lowest)) yield point(at(root).x, at(root).y);
+  const unsure = chord !== undefined && Number.isNaN(mismatch(chord));
+  const last = leans ? downTo(-apex.y) : unsure ? chord : undefined;
+  if (last) for (const root of roots(mismatch, last)) yield point(at(root).x, at(root).y);
 }
 
 /** The roots of f in (0, last] that PLACES tell apart. */

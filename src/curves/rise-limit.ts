@@ -66,25 +66,20 @@ export function riseLimit(
   return top.share * HIGHEST;
 }
 
-/** @throws Fault `batten.too-high` when a strip over three pins has left its nail */
-export function mustPress(pins: Pinned, shape: Shape, from: Point, to: Point): void {
-  if (!staysOnNail(pins, shape)) throw tooHigh(pins, from, to);
-}
-
 /** The fault of a nail that is too high, saying how far this strip goes there. */
 export function tooHigh({ stations, heights, start, end }: Pinned, from: Point, to: Point): Fault {
   const chord = distance(from, to);
   const height = heights[1]!;
   const limit = riseLimit(stations[1]!, start, end, height < 0 ? -1 : 1);
-  const cure = start !== undefined && end !== undefined ? 'free an end' : 'hold or free its ends otherwise';
+  const both = start !== undefined && end !== undefined;
   return new Fault(
     'batten.too-high',
     (mm) =>
-      `a strip with ${start !== undefined && end !== undefined ? 'both ends' : 'one end'} held does not stand on a nail ` +
+      `a strip with ${both ? 'both ends' : 'one end'} held does not stand on a nail ` +
       `${mm(Math.abs(height) * chord)} off its chord at ${mm(stations[1]! * chord)} along it` +
       (limit !== undefined && limit < Math.abs(height)
         ? `: it stands up to ${mm(limit * chord)} there. `
         : '. ') +
-      `Lower the nail, set more nails, ${cure}, or use an arc.`,
+      `Lower the nail, set more nails, ${both ? 'free an end' : 'hold or free its ends otherwise'}, or use an arc.`,
   );
 }

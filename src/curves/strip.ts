@@ -6,7 +6,7 @@ import { mustDiffer } from './line.ts';
 import type { ElasticaSegment } from './piece.ts';
 import { type PinForce, pinForces } from './pin-forces.ts';
 import { angleOf, direction, distance, dot, leftOf, type Point, subtract } from './point.ts';
-import { mustPress, tooHigh } from './rise-limit.ts';
+import { staysOnNail, tooHigh } from './rise-limit.ts';
 import { type Shape, spanAt } from './settle.ts';
 import { JOIN_MM } from './tolerance.ts';
 
@@ -39,20 +39,32 @@ export interface Strip {
  *   `batten.not-found`
  */
 export function strip(pins: readonly Point[], ends: StripEnds): Strip {
+  const spans = bentOver(pins, ends);
+  if (typeof spans === 'function') throw spans();
+  return { spans, pins: pinForces(spans) };
+}
+
+/**
+ * The spans of `strip`, or, where the strip does not stand, what makes the fault: that is dear, as it
+ * looks for how far the strip goes. Pins that no strip can have are thrown at once.
+ */
+export function bentOver(
+  pins: readonly Point[],
+  ends: StripEnds,
+): readonly ElasticaSegment[] | (() => Fault) {
   const [from, to] = [pins[0]!, pins.at(-1)!];
   mustDiffer(from, to, 'the two ends of the batten');
   const over = overChord(pins, ends);
   mustAdvance(over, pins);
   const free = ends.start === 'free' && ends.end === 'free';
-  if (free && pins.length === 3) return withForces(freeBatten(from, pins[1]!, to));
+  if (free && pins.length === 3) return freeBatten(from, pins[1]!, to);
   const grown = restingShape(over);
-  if (pins.length === 3 && grown.share < 1 && !grown.tired) throw tooHigh(over, from, to);
-  mustStand(grown, over);
-  if (pins.length === 3) mustPress(over, grown.shape, from, to);
-  return withForces(spansOf(grown.shape, pins));
+  if (grown.tired) return () => lost(grown, over);
+  const one = pins.length === 3;
+  if (grown.share < 1) return () => (one ? tooHigh(over, from, to) : snapped(grown, over));
+  if (one && !staysOnNail(over, grown.shape)) return () => tooHigh(over, from, to);
+  return spansOf(grown.shape, pins);
 }
-
-const withForces = (spans: readonly ElasticaSegment[]): Strip => ({ spans, pins: pinForces(spans) });
 
 /** The pins in shares of the chord; held angles to the chord, in (−π, π]. */
 function overChord(pins: readonly Point[], { start, end }: StripEnds): Pinned {
@@ -93,23 +105,26 @@ function mustAdvance({ stations }: Pinned, pins: readonly Point[]): void {
 /** Shown as a share that is surely stood, in per cent. */
 const percent = (share: number): string => `${Math.floor(share * 100)} %`;
 
-function mustStand({ share, tired }: Grown, { stations, start, end }: Pinned): void {
-  if (share === 1) return;
-  const held = start !== undefined || end !== undefined;
-  const what =
-    stations.length === 2 ? 'the angles of its ends' : held ? 'these offsets and angles' : 'these offsets';
-  if (tired)
-    throw new Fault(
-      'batten.not-found',
-      `the strip over these ${stations.length} pins was not found: it was followed up to ${percent(share)} of ${what}. ` +
-        'Use fewer pins, or an arc.',
-    );
-  const ease = stations.length === 2 ? 'Ease the angles' : 'Lower the pins, set more of them';
-  const ends = held ? 'free an end' : 'hold its ends';
-  throw new Fault(
+/** What was raised evenly to reach the strip. */
+function raised({ stations, start, end }: Pinned): string {
+  if (stations.length === 2) return 'the angles of its ends';
+  return start === undefined && end === undefined ? 'these offsets' : 'these offsets and angles';
+}
+
+const lost = ({ share }: Grown, over: Pinned): Fault =>
+  new Fault(
+    'batten.not-found',
+    `the strip over these ${over.stations.length} pins was not found: it was followed up to ${percent(share)} of ` +
+      `${raised(over)}. Use fewer pins, or an arc.`,
+  );
+
+function snapped({ share }: Grown, over: Pinned): Fault {
+  const ease = over.stations.length === 2 ? 'Ease the angles' : 'Lower the pins, set more of them';
+  const held = over.start !== undefined || over.end !== undefined;
+  return new Fault(
     'batten.too-high',
-    `a strip does not stand over these pins: raised evenly, it snaps over at ${percent(share)} of ${what}. ` +
-      `${ease}, ${ends}, or use an arc.`,
+    `a strip does not stand over these pins: raised evenly, it snaps over at ${percent(share)} of ${raised(over)}. ` +
+      `${ease}, ${held ? 'free an end' : 'hold its ends'}, or use an arc.`,
   );
 }
 

@@ -118,6 +118,12 @@ describe('where no nail brings the apex, the fault names the nearest', () => {
     expect(most).toBeGreaterThan(999 * GAUSS_CONSTANT);
   });
 
+  test('too low for ends that lift the strip higher by themselves', () => {
+    const fault = faultOf({ x: 480, y: 5 }, { start: { held: 0.3 }, end: { held: -0.3 } });
+    expect(fault.code).toBe('batten.no-such-apex');
+    expect(fault.message).not.toMatch(/[Ll]ower/);
+  });
+
   test('an apex on the chord leaves no curve', () => {
     expect(faultOf({ x: 480, y: 0 }, FREE).code).toBe('batten.no-such-apex');
   });
