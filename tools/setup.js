@@ -36,9 +36,8 @@ export function installPackages() {
   if (Number.parseInt(node, 10) < OLDEST_NODE) {
     fail(`This is Node ${node}, which is too old. fairlath needs Node ${OLDEST_NODE} or newer.`);
   }
-  // None of the packages needs its install script, and some versions of npm stop to ask about them.
-  if (!isInstalled())
-    step('Installing packages ...', 'npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund']);
+  // The log level: under `npm start --silent` npm would fail without a word.
+  if (!isInstalled()) step('Installing packages ...', 'npm', ['ci', '--loglevel=error']);
 }
 
 /** Whether node_modules holds what package-lock.json asks for, by the list npm leaves there when it has finished. */
@@ -74,12 +73,14 @@ export function fingerprint() {
 /** Runs one step of the setting up; its output is shown only if it fails. */
 function step(line, command, args) {
   console.error(line);
-  const { status, error, stdout, stderr } = run(command, args);
+  // On Windows npm is a batch file, which only a shell can start.
+  const shell = command === 'npm' && process.platform === 'win32';
+  const { status, error, stdout, stderr } = spawnSync(command, args, { cwd: root, shell, encoding: 'utf8' });
   if (status !== 0) fail(`${stdout ?? ''}${stderr ?? ''}${error?.message ?? ''}`.trim());
 }
 
-/** `npm` and the commands of packages are batch files on Windows, which only a shell can start. */
-export function run(command, args, stdio = 'pipe') {
-  const shell = process.platform === 'win32' && command !== process.execPath;
-  return spawnSync(command, args, { cwd: root, shell, stdio, encoding: 'utf8' });
+/** Runs the command of an installed package, by the path of its script in node_modules. */
+export function runTool(script, args, stdio = 'pipe') {
+  const words = [join(root, 'node_modules', script), ...args];
+  return spawnSync(process.execPath, words, { cwd: root, stdio, encoding: 'utf8' });
 }

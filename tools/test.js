@@ -1,21 +1,23 @@
 // npm test [-- arguments for vitest]
-import { join } from 'node:path';
-import { fail, root, run, setUp } from './setup.js';
+import { fail, runTool, setUp } from './setup.js';
+
+const BIOME = '@biomejs/biome/bin/biome';
+const KNIP = 'knip/bin/knip.js';
+const TSC = 'typescript/bin/tsc';
+const VITEST = 'vitest/vitest.mjs';
 
 const CHECKS = [
-  ['lint and format', 'biome', ['check', '--error-on-warnings']],
-  ['types', 'tsc', ['-p', '.']],
-  ['types of the core, without Node and browser', 'tsc', ['-p', 'tsconfig.core.json']],
-  ['layering and hygiene', 'vitest', ['run', 'tests/house']],
-  ['unused files, exports and packages', 'knip', []],
+  ['lint and format', BIOME, ['check', '--error-on-warnings']],
+  ['types', TSC, ['-p', '.']],
+  ['types of the core, without Node and browser', TSC, ['-p', 'tsconfig.core.json']],
+  ['layering and hygiene', VITEST, ['run', 'tests/house']],
+  ['unused files, exports and packages', KNIP, []],
 ];
 
-const tool = (name) => join(root, 'node_modules', '.bin', name);
-
 setUp();
-for (const [heading, name, args] of CHECKS) {
-  const { status, stdout, stderr } = run(tool(name), args);
-  if (status !== 0) fail(`${stdout}${stderr}\nFAILED: ${heading} (${name} ${args.join(' ')})`);
+for (const [heading, tool, args] of CHECKS) {
+  const { status, stdout, stderr } = runTool(tool, args);
+  if (status !== 0) fail(`${stdout}${stderr}\nFAILED: ${heading}`);
   console.log(`ok: ${heading}`);
 }
-process.exitCode = run(tool('vitest'), ['run', ...process.argv.slice(2)], 'inherit').status ?? 1;
+process.exitCode = runTool(VITEST, ['run', ...process.argv.slice(2)], 'inherit').status ?? 1;

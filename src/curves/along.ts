@@ -33,8 +33,7 @@ function alongArc({ centre, radius, start, sweep }: ArcSegment): (u: number) => 
   };
 }
 
-export const bezier = ({ controls }: CubicSegment): Bezier =>
-  new Bezier(controls.map(({ x, y }) => ({ x, y })));
+const bezier = ({ controls }: CubicSegment): Bezier => new Bezier(controls.map(({ x, y }) => ({ x, y })));
 
 /**
  * The cubic's places by its own parameter. Where two controls coincide at an end the tangent is the

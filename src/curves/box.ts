@@ -1,6 +1,6 @@
-import { bezier, segmentEnd, segmentStart } from './along.ts';
+import { along, segmentEnd, segmentStart } from './along.ts';
 import type { Box } from './curve.ts';
-import type { ArcSegment, Segment } from './piece.ts';
+import type { ArcSegment, CubicSegment, Segment } from './piece.ts';
 import { add, direction, type Point, scale } from './point.ts';
 
 /** The segment's exact bounds: ends and extremes. */
@@ -8,13 +8,29 @@ export function segmentBox(segment: Segment): Box {
   switch (segment.type) {
     case 'line':
       return boxOf([segment.from, segment.to]);
-    case 'cubic': {
-      const { x, y } = bezier(segment).bbox();
-      return { left: x.min, bottom: y.min, right: x.max, top: y.max };
-    }
+    case 'cubic':
+      return cubicBox(segment);
     case 'arc':
       return arcBox(segment);
   }
+}
+
+function cubicBox(cubic: CubicSegment): Box {
+  const [p, q, r, s] = cubic.controls;
+  const turns = [...extremes(q.x - p.x, r.x - q.x, s.x - r.x), ...extremes(q.y - p.y, r.y - q.y, s.y - r.y)];
+  const at = along(cubic);
+  return boxOf([p, s, ...turns.map(at)]);
+}
+
+/**
+ * Where a cubic turns back along one axis, from the differences of its controls: the roots in (0, 1) of
+ * a·(1−t)² + 2·b·t·(1−t) + c·t², solved so that a leading term near 0 loses no digits (a symmetric hump).
+ */
+function extremes(a: number, b: number, c: number): number[] {
+  const [square, half] = [a - 2 * b + c, b - a];
+  const root = Math.sqrt(half * half - square * a);
+  const q = -(half + (half < 0 ? -root : root));
+  return [q / square, a / q].filter((t) => t > 0 && t < 1);
 }
 
 function arcBox(arc: ArcSegment): Box {
@@ -26,7 +42,7 @@ function arcBox(arc: ArcSegment): Box {
   return boxOf(points);
 }
 
-export const boxOf = (points: readonly Point[]): Box => ({
+const boxOf = (points: readonly Point[]): Box => ({
   left: Math.min(...points.map(({ x }) => x)),
   bottom: Math.min(...points.map(({ y }) => y)),
   right: Math.max(...points.map(({ x }) => x)),

@@ -1,19 +1,7 @@
 import { along, type Place, piecesLength } from './along.ts';
 import type { Curve } from './curve.ts';
 import type { Piece } from './piece.ts';
-import {
-  add,
-  angleOf,
-  between,
-  cross,
-  direction,
-  distance,
-  dot,
-  leftOf,
-  type Point,
-  scale,
-  subtract,
-} from './point.ts';
+import { angleOf, cross, direction, type Point, subtract } from './point.ts';
 import { leastOnUnit, rootsOnUnit } from './search.ts';
 import { JOIN_MM } from './tolerance.ts';
 

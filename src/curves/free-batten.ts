@@ -84,7 +84,7 @@ export function freeBatten(a: Point, nail: Point, b: Point): [ElasticaSegment, E
   const [spanA, spanB] = [distance(a, nail), distance(nail, b)];
   // A strip over the chord turns right: side 1. Under it, everything mirrors.
   const side = turn > 0 ? -1 : 1;
-  if (Math.abs(turn) < FLATTEST) return [straight(a, nail), straight(nail, b)];
+  if (Math.abs(turn) < STRAIGHT_ANGLE) return [straight(a, nail), straight(nail, b)];
   const [turnA, turnB] = solveTurns(Math.abs(turn), spanA, spanB);
   const curvature = bend(turnA) / spanA;
   const [forceA, forceB] = [turnA, turnB].map((t) => curvature ** 2 / (2 * Math.sin(t))) as [number, number];
@@ -109,8 +109,8 @@ export function freeBatten(a: Point, nail: Point, b: Point): [ElasticaSegment, E
   ];
 }
 
-/** Spans that turn by less, radians, are one straight line: the nail is off it by less than rounding. */
-const FLATTEST = 1e-15;
+/** Pins in line to this angle, radians, are in line: doubles tell the direction of a span no better. */
+const STRAIGHT_ANGLE = 1e-15;
 
 const straight = (from: Point, to: Point): ElasticaSegment => ({
   type: 'elastica',

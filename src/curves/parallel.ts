@@ -1,5 +1,5 @@
 import { Fault } from '../units/fault.ts';
-import { along, type Place, segmentEnd, segmentStart } from './along.ts';
+import { along, type Place, segmentEnd } from './along.ts';
 import { fitCubics } from './fit.ts';
 import type { ArcSegment, Piece, Segment } from './piece.ts';
 import { add, cross, direction, distance, leftOf, type Point, scale, subtract } from './point.ts';
@@ -138,12 +138,4 @@ function mustNotFold(piece: Piece, away: number): void {
       `a parallel ${mm(Math.abs(away))} away folds back at station ${mm(sharpest.x)}, where the line's radius is only ` +
       `${mm(1 / Math.abs(sharpest.curvature))}. Use a smaller distance, or ease the curve there.`,
   );
-}
-
-/** The largest gap between the end of one segment and the start of the next, mm. */
-export function largestGap(path: readonly Segment[], closed: boolean): number {
-  return path.reduce((gap, segment, i) => {
-    const next = path[i + 1] ?? (closed ? path[0] : undefined);
-    return next ? Math.max(gap, distance(segmentEnd(segment), segmentStart(next))) : gap;
-  }, 0);
 }

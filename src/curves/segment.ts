@@ -1,9 +1,10 @@
 import { segmentStart } from './along.ts';
-import type { ArcSegment, CubicSegment, Segment } from './piece.ts';
+import { elasticaStates } from './elastica.ts';
+import type { ArcSegment, CubicSegment, Piece, Segment } from './piece.ts';
 import { add, angleOf, direction, distance, leftOf, type Point, scale } from './point.ts';
 
 /** The same segment run from its end to its start. */
-export function reverseSegment(segment: Segment): Segment {
+function reverseSegment(segment: Segment): Segment {
   switch (segment.type) {
     case 'line':
       return { type: 'line', from: segment.to, to: segment.from };
@@ -14,6 +15,20 @@ export function reverseSegment(segment: Segment): Segment {
       return { type: 'cubic', controls: [d, c, b, a] };
     }
   }
+}
+
+/** The same piece run from its end to its start. */
+export function reversePiece(piece: Piece): Piece {
+  if (piece.type !== 'elastica') return reverseSegment(piece);
+  const { x, y, angle, curvature, rate } = elasticaStates(piece)(piece.length);
+  return {
+    type: 'elastica',
+    from: { x, y },
+    angle: angle + Math.PI,
+    curvature: -curvature,
+    curvatureRate: rate,
+    length: piece.length,
+  };
 }
 
 export const reversePath = (path: readonly Segment[]): Segment[] => path.map(reverseSegment).reverse();

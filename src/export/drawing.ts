@@ -13,16 +13,43 @@ export interface Drawing {
 
 export type Item = Stroke | Words | Clip;
 
-/** What a line means; the writers decide how it looks, by dashes and weight before colour. */
+/** What a line means; `LINE_LOOKS` says how it looks. */
 export type LineStyle =
-  | 'cut' // the finished line: solid, boldest
-  | 'saw' // the line to saw to: dashed
-  | 'chord' // chord, centre lines: long dash and dot
-  | 'trim' // where to cut the paper
-  | 'register' // register marks
-  | 'station' // station lines and ticks
-  | 'mark' // apex, pins, frames, scale bars
-  | 'grain';
+  | 'cut' // the finished line
+  | 'saw' // the line to saw to
+  | 'chord' // straight from end to end of a line pattern
+  | 'trim' // where to cut the paper, or where the next sheet's edge lies
+  | 'register' // register marks and check crosses
+  | 'station' // station lines
+  | 'mark' // apex, pins, joins
+  | 'rule' // scale bars, frames, the grain arrow
+  | 'map'; // the sheets on the assembly map
+
+export interface LineLook {
+  /** mm */
+  readonly width: number;
+  /** Lengths drawn and left out in turn, mm; none: solid. */
+  readonly dash?: readonly number[];
+  readonly colour: string;
+}
+
+const BLACK = '#000000';
+
+/** Our one colour: what the hand moves or sets. */
+const ACCENT = '#0f5c5c';
+
+/** Lines differ by dash and weight first, so that a printer without colour loses nothing. */
+export const LINE_LOOKS: Readonly<Record<LineStyle, LineLook>> = {
+  cut: { width: 0.35, colour: BLACK },
+  saw: { width: 0.25, dash: [4, 2], colour: BLACK },
+  chord: { width: 0.13, dash: [8, 1.5, 1, 1.5], colour: BLACK },
+  trim: { width: 0.2, dash: [0.5, 0.8], colour: BLACK },
+  register: { width: 0.13, colour: BLACK },
+  station: { width: 0.1, colour: BLACK },
+  mark: { width: 0.25, colour: ACCENT },
+  rule: { width: 0.18, colour: BLACK },
+  map: { width: 0.13, colour: BLACK },
+};
 
 export interface Stroke {
   readonly type: 'stroke';
@@ -33,6 +60,7 @@ export interface Stroke {
   readonly filled?: boolean;
 }
 
+/** One line of words, in Source Sans 3. */
 export interface Words {
   readonly type: 'words';
   readonly text: string;
@@ -43,8 +71,6 @@ export interface Words {
   readonly anchor: 'start' | 'middle' | 'end';
   /** Turned counter-clockwise, radians. */
   readonly turn?: number;
-  /** Words wider than this break into lines below, mm. */
-  readonly wrap?: number;
 }
 
 /** Items drawn only inside a rectangle: what lies on one sheet. */
@@ -56,3 +82,31 @@ export interface Clip {
   readonly top: number;
   readonly items: readonly (Stroke | Words)[];
 }
+
+/** A page and the name readers show for it: "cover", "A1". */
+export interface Page {
+  readonly name: string;
+  readonly drawing: Drawing;
+}
+
+export const polyline = (style: LineStyle, points: readonly Point[], closed = false): Stroke => ({
+  type: 'stroke',
+  style,
+  path: points.slice(1).map((to, i) => ({ type: 'line', from: points[i] ?? to, to })),
+  ...(closed ? { closed } : {}),
+});
+
+export const circle = (style: LineStyle, centre: Point, radius: number): Stroke => ({
+  type: 'stroke',
+  style,
+  path: [{ type: 'arc', centre, radius, start: 0, sweep: 2 * Math.PI }],
+  closed: true,
+});
+
+export const words = (
+  text: string,
+  at: Point,
+  size: number,
+  anchor: Words['anchor'] = 'start',
+  turn = 0,
+): Words => ({ type: 'words', text, at, size, anchor, ...(turn === 0 ? {} : { turn }) });

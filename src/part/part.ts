@@ -2,8 +2,8 @@ import type { Box, Curve } from '../curves/curve.ts';
 import type { Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
 import type { Job, Stock } from '../job/job.ts';
-import type { Rule } from '../units/rule.ts';
 import type { Warning } from '../units/fault.ts';
+import type { Rule } from '../units/rule.ts';
 
 /** A job worked out: the lines to cut, in the part's frame, mm. Plain data. */
 export interface Part {

@@ -1,4 +1,4 @@
-import { pointAt } from '../curves/along.ts';
+import { along } from '../curves/along.ts';
 import type { Box } from '../curves/curve.ts';
 import type { Segment } from '../curves/piece.ts';
 import { distance, type Point } from '../curves/point.ts';
@@ -25,7 +25,8 @@ export const chordsOf = (path: readonly Segment[]): Chord[] => path.flatMap(segm
 function segmentChords(segment: Segment): Chord[] {
   if (segment.type === 'line') return [{ from: segment.from, to: segment.to }];
   const count = Math.min(MAX_CHORDS, Math.max(1, Math.ceil(chordCount(segment))));
-  const points = Array.from({ length: count + 1 }, (_, i) => pointAt(segment, i / count));
+  const at = along(segment);
+  const points = Array.from({ length: count + 1 }, (_, i) => at(i / count));
   return points.slice(1).map((to, i) => ({ from: points[i] ?? to, to }));
 }
 

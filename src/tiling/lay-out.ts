@@ -3,6 +3,7 @@ import type { Box } from '../curves/curve.ts';
 import type { Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
 import { mapSegment } from '../curves/segment.ts';
+import { finishedLine } from '../part/make-part.ts';
 import type { Part } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
 import { type Affine, apply, inverse, shifted, turning } from './affine.ts';
@@ -118,10 +119,7 @@ function layLines(part: Part, turn: Affine): Laid {
 }
 
 /** The finished line and the saw line. */
-export const linesToCut = ({ shape, saw }: Part): Segment[] => [
-  ...(shape.type === 'line' ? shape.line : shape.outline),
-  ...saw,
-];
+export const linesToCut = ({ shape, saw }: Part): Segment[] => [...finishedLine(shape), ...saw];
 
 interface Plan {
   readonly grid: Grid;

@@ -59,7 +59,12 @@ function sized(text: string, [, across, acrossUnit, down, downUnit]: RegExpExecA
   const sides = [Number(across) * a, Number(down) * b];
   const [width, height] = [Math.min(...sides), Math.max(...sides)];
   checkSize(text, width, height);
-  return { name: text.toLowerCase().replace(/\s+/g, ''), width, height };
+  return { name: sizeName(width, height, acrossUnit ?? downUnit), width, height };
+}
+
+function sizeName(width: number, height: number, unit = 'mm'): string {
+  const size = (mm: number): number => Number((mm / (MM[unit] ?? 1)).toFixed(3));
+  return `${size(width)}x${size(height)}${unit}`;
 }
 
 function checkSize(text: string, width: number, height: number): void {

@@ -1,3 +1,9 @@
+import Fraction from 'fraction.js';
+import { type Complain, complaintsAbout } from './complaint.ts';
+import { exactly, toDouble } from './exact.ts';
+import { MM_IN, unitNamed } from './length-unit.ts';
+import { readNumber } from './number.ts';
+import { takeApart } from './typed.ts';
 import type { Unit } from './unit.ts';
 
 /** A maker's rule: its unit and its finest graduation, a fraction of that unit. */
@@ -10,4 +16,115 @@ export interface Rule {
 export interface Graduation {
   readonly numerator: number;
   readonly denominator: number;
+}
+
+/** A length as read off a rule. */
+export interface Reading {
+  /** The nearest graduation, mm. */
+  readonly mark: number;
+  /** That graduation as written, without its unit: "12 11/32", "312.5". */
+  readonly text: string;
+  /** Whether the true length is a hair longer than the mark, a hair shorter, or on it. */
+  readonly hair: 'full' | 'shy' | '';
+}
+
+/** Graduations found on rules, in their unit: outside these bounds it is a slip. Finer ones cannot be read. */
+const BOUNDS = {
+  in: { finest: new Fraction(1n, 128n), coarsest: new Fraction(1n), example: '1/32' },
+  mm: { finest: new Fraction(1n, 20n), coarsest: new Fraction(25n), example: '0.5' },
+} as const;
+
+const NAMES = { in: 'inches', mm: 'millimetres' } as const;
+
+/** Most parts a unit is divided into on any rule (thousandths); more digits than that are a slip. */
+const MOST_PARTS = 1000n;
+
+/** What most rules have: 1/32 in, or half a millimetre. */
+export function defaultRule(unit: Unit): Rule {
+  return { unit, graduation: { numerator: 1, denominator: unit === 'in' ? 32 : 2 } };
+}
+
+/**
+ * The rule with the graduation typed, in `unit`: `1/32`, `1/64`, `0.5`, `0.5 mm`, `1`.
+ *
+ * @throws Fault `graduation.empty`, `graduation.not-a-number` and the other faults of numbers, as for lengths;
+ *   `graduation.other-unit`, `graduation.negative`, `graduation.zero`, `graduation.too-coarse` (over 1 in or
+ *   25 mm), `graduation.too-fine` (under 1/128 in or 0.05 mm), `graduation.not-on-a-rule` (such as 0.1234)
+ */
+export function parseGraduation(text: string, unit: Unit): Rule {
+  const complain = complaintsAbout('graduation', text);
+  const { example } = BOUNDS[unit];
+  const cure = `Write the finest mark of the rule, such as ${example} ${unit}`;
+  const { negative, pieces } = takeApart(text, `${example} ${unit}`, complain);
+  const [number = '', word, rest = ''] = pieces;
+  if (pieces.length > 3 || rest.trim() !== '') throw complain('ambiguous', 'has more than one number', cure);
+  if (word !== undefined && unitNamed(word) !== unit)
+    throw complain('other-unit', `is not in ${NAMES[unit]}`, cure);
+  const size = readNumber(number, complain);
+  if (negative) throw complain('negative', 'is negative', cure);
+  refuseSize(size, unit, cure, complain);
+  return { unit, graduation: { numerator: Number(size.n), denominator: Number(size.d) } };
+}
+
+function refuseSize(size: Fraction, unit: Unit, cure: string, complain: Complain): void {
+  const { finest, coarsest } = BOUNDS[unit];
+  if (size.equals(0)) throw complain('zero', 'leaves no marks on the rule', cure);
+  if (size.gt(coarsest)) throw complain('too-coarse', `is over ${coarsest.toFraction()} ${unit}`, cure);
+  const least = unit === 'in' ? finest.toFraction() : finest.toString();
+  if (size.lt(finest)) throw complain('too-fine', `is under ${least} ${unit}`, cure);
+  if (size.d > MOST_PARTS) throw complain('not-on-a-rule', 'is on no rule', cure);
+}
+
+/**
+ * A length as read off a rule: the nearest graduation, and whether the true length is a hair off.
+ *
+ * Halfway between two graduations, the one farther from 0 is taken. The hair is "full" when the length goes
+ * past the mark, away from 0, by more than a quarter of a graduation, "shy" when it falls short by more: so
+ * -3/4 full is a hair longer than 3/4, the other way, and a mirrored part has the same readings. At the mark
+ * 0 itself "shy" is below 0. A length that would be just at a half or a quarter but for the rounding
+ * to a double counts as just there. Zero never has a minus.
+ *
+ * @param mm finite, of any size
+ * @throws TypeError if `mm` is not finite: a failure of the program, not of the user
+ */
+export function readOnRule(mm: number, rule: Rule): Reading {
+  if (!Number.isFinite(mm)) throw new TypeError(`A rule cannot show ${mm} mm.`);
+  const size = Math.abs(mm);
+  const { numerator, denominator } = rule.graduation;
+  const step = new Fraction(BigInt(numerator), BigInt(denominator));
+  const stepMm = step.mul(MM_IN[rule.unit]);
+  /** So many quarters of a graduation, mm, rounded once as a typed length is. */
+  const quarters = (count: bigint): number => toDouble(stepMm.mul(count).div(4n));
+
+  const below = exactly(size).div(stepMm).floor().n;
+  // Beyond 2^53 graduations the halfway double may be that of the mark itself.
+  const nearer = size >= quarters(4n * below + 2n) && size !== quarters(4n * below);
+  const count = nearer ? below + 1n : below;
+  const mark = quarters(4n * count);
+  const off = size > quarters(4n * count + 1n) ? 'full' : size < quarters(4n * count - 1n) ? 'shy' : '';
+  const written = writtenMark(step.mul(count), rule);
+  if (count === 0n) return { mark: 0, text: written, hair: off === 'full' && mm < 0 ? 'shy' : off };
+  return mm < 0 ? { mark: -mark, text: `-${written}`, hair: off } : { mark, text: written, hair: off };
+}
+
+/** "12 11/32", "312.5": a fraction on inch rules of halves, quarters …, and wherever decimals never end. */
+function writtenMark(value: Fraction, { unit, graduation: { denominator } }: Rule): string {
+  const binary = Number.isInteger(Math.log2(denominator));
+  const decimalsEnd = TEN_TO_MOST_PLACES % BigInt(denominator) === 0n;
+  return (unit === 'in' && binary) || !decimalsEnd ? value.toFraction(true) : value.toString();
+}
+
+/** Twelve decimal places write out every graduation of up to `MOST_PARTS` parts whose decimals end. */
+const TEN_TO_MOST_PLACES = 10n ** 12n;
+
+/** A length as read off a rule, without its unit: "12 11/32 full". */
+export function showOnRule(mm: number, rule: Rule): string {
+  const { text, hair } = readOnRule(mm, rule);
+  return hair === '' ? text : `${text} ${hair}`;
+}
+
+/** A length as read off a rule, with its unit: "12 11/32 in full", "312.5 mm". */
+export function showLength(mm: number, rule: Rule): string {
+  const { text, hair } = readOnRule(mm, rule);
+  return hair === '' ? `${text} ${rule.unit}` : `${text} ${rule.unit} ${hair}`;
 }

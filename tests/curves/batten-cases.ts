@@ -1,22 +1,17 @@
 import type { StripEnd, StripEnds } from '../../src/curves/strip.ts';
-import cases from '../fixtures/batten-cases.json' with { type: 'json' };
-
-export { cases };
+import { pinsOf, reference } from './reference.ts';
 
 /** The batten's promise: places to 1e-9 of the chord, and the other figures as well in shares of it. */
 export const PROMISE = 1e-9;
 
 export const FREE: StripEnds = { start: 'free', end: 'free' };
 
-export const keptAt = (angle: number | null | undefined): StripEnd =>
-  angle === null || angle === undefined ? 'free' : { held: angle };
+const keptAt = (angle: number | null): StripEnd => (angle === null ? 'free' : { held: angle });
 
-/** Every strip over pins, in one shape. */
-export const strips = [...cases.free3pin, ...cases.heldEnds, ...cases.manyPins].map(
-  ({ id, inputs, outputs }) => ({
-    id,
-    pins: inputs.pins.map(([x, y]) => ({ x: x!, y: y! })),
-    ends: { start: keptAt(inputs.hold_A), end: keptAt(inputs.hold_B) },
-    outputs,
-  }),
-);
+/** Every reference strip over pins, free and held. */
+export const strips = [...reference.free3pin, ...reference.heldEnds, ...reference.manyPins].map((one) => ({
+  id: one.id,
+  pins: pinsOf(one),
+  ends: { start: keptAt(one.inputs.hold_A), end: keptAt(one.inputs.hold_B) },
+  outputs: one.outputs,
+}));

@@ -2,13 +2,13 @@ import { describe, expect, test } from 'vitest';
 import { freeRiseLimit } from '../../src/curves/free-batten.ts';
 import { riseLimit } from '../../src/curves/rise-limit.ts';
 import { strip } from '../../src/curves/strip.ts';
-import { cases } from './batten-cases.ts';
+import { reference } from './reference.ts';
 
 /** What the search promises is 1e-8 of the chord; the folds among the references are good to 1e-10. */
 const NEAR = 1e-7;
 const FLAT = { held: 0 };
 
-const limits = cases.existenceLimits;
+const limits = reference.existenceLimits;
 
 describe.each(limits.both)('both ends held, nail at $x_over_c', ({ x_over_c: x, limit_h_over_c: limit }) => {
   test('the strip rises to the reference limit', () => {

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-export const root = fileURLToPath(new URL('../..', import.meta.url));
+const root = fileURLToPath(new URL('../..', import.meta.url));
 
 /** A text file of the project: its path from the root, with forward slashes, and what it says. */
 export interface Source {

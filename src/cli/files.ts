@@ -1,0 +1,119 @@
+import { randomBytes } from 'node:crypto';
+import {
+  closeSync,
+  existsSync,
+  openSync,
+  readFileSync,
+  readSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import { basename, dirname, join, resolve } from 'node:path';
+import { MAX_JOB_BYTES } from '../job/parse-job.ts';
+import { Fault } from '../units/fault.ts';
+
+/** What the system's error codes mean to someone at a bench. */
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file. Check the name and the folder.',
+  EACCES: 'you may not read or write it. Check its permissions.',
+  EPERM: 'you may not read or write it. Check its permissions.',
+  EROFS: 'its folder cannot be written to. Choose another with -o.',
+  EISDIR: 'it is a folder. Name a file.',
+  ENOTDIR: 'a part of its path is not a folder. Check the path.',
+  ENOSPC: 'the disk is full. Make room, then try again.',
+  EFBIG: 'the file would be larger than the system allows. Choose another place with -o.',
+  ENAMETOOLONG: 'its name is too long. Choose a shorter one.',
+};
+
+function ofFile(file: string, error: unknown): Fault {
+  const code = (error as NodeJS.ErrnoException).code ?? '';
+  return new Fault(
+    'file.failed',
+    `${file}: ${REASONS[code] ?? `the system says ${code || String(error)}. Try another file.`}`,
+  );
+}
+
+/** The text of a job file, refused before it is read when it is far too large to be one. */
+export function readText(file: string): string {
+  let fd: number | undefined;
+  try {
+    fd = openSync(file, 'r');
+    const bytes = Buffer.alloc(MAX_JOB_BYTES + 1);
+    let size = 0;
+    for (;;) {
+      const got = readSync(fd, bytes, size, bytes.length - size, null);
+      size += got;
+      if (got === 0 || size === bytes.length) break;
+    }
+    return bytes.toString('utf8', 0, size);
+  } catch (error) {
+    throw ofFile(file, error);
+  } finally {
+    if (fd !== undefined) closeSync(fd);
+  }
+}
+
+/** The job's own name with another ending, in the current folder. */
+export const nameAfter = (title: string, ending: string): string =>
+  `${
+    title
+      .toLowerCase()
+      .normalize('NFKD')
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-+|-+$/g, '') || 'pattern'
+  }${ending}`;
+
+/**
+ * That an output may be written: not over an input, nor over a file that fairlath did not make.
+ * @throws Fault `file.is-input`, `file.exists`
+ */
+export function mustBeFree(
+  file: string,
+  input: string | undefined,
+  isOurs: (bytes: Buffer) => boolean,
+  force: boolean,
+): void {
+  if (input !== undefined && sameFile(file, input))
+    throw new Fault('file.is-input', `${file}: this is the job file itself. Choose another name with -o.`);
+  if (force || !existsSync(file)) return;
+  if (statSync(file).isDirectory()) throw ofFile(file, { code: 'EISDIR' });
+  if (!isOurs(readFileSync(file)))
+    throw new Fault(
+      'file.exists',
+      `${file}: this file exists and is not one of ours. Choose another name with -o, or add --force to replace it.`,
+    );
+}
+
+function sameFile(a: string, b: string): boolean {
+  if (resolve(a) === resolve(b)) return true;
+  if (!existsSync(a) || !existsSync(b)) return false;
+  const [one, other] = [statSync(a), statSync(b)];
+  return one.ino === other.ino && one.dev === other.dev;
+}
+
+/** Writes a file whole or not at all: aside in the same folder, then renamed over the old one. */
+export function writeWhole(file: string, bytes: Uint8Array | string): void {
+  const aside = join(
+    dirname(file),
+    `.${basename(file).slice(0, 100)}.${randomBytes(6).toString('hex')}.part`,
+  );
+  try {
+    writeFileSync(aside, bytes, { flag: 'wx' });
+    renameSync(aside, file);
+  } catch (error) {
+    rmSync(aside, { force: true });
+    throw ofFile(file, error);
+  }
+}
+
+/** Writes a file that must not exist yet, whole or not at all. */
+export function writeNew(file: string, text: string): void {
+  if (existsSync(file))
+    throw new Fault(
+      'file.exists',
+      `${file}: this file exists, and new never overwrites. Choose another name.`,
+    );
+  writeWhole(file, text);
+}

@@ -1,0 +1,46 @@
+import { Command, CommanderError } from 'commander';
+import { newCommand } from './new.ts';
+import { offsetsCommand } from './offsets.ts';
+import { printCommand } from './print.ts';
+import { report } from './report.ts';
+import { showCommand } from './show.ts';
+
+/** The user's mistake: command line, job file, an input that cannot be read, an output in the way. */
+const USER_MISTAKE = 2;
+
+const program = new Command('fairlath')
+  .description(
+    'The line a bent batten takes, on your part, at full size.\n' +
+      'Write the part down in a job file, look at it with show, print it over ordinary sheets with print.',
+  )
+  .version('0.1.0', '--version')
+  .helpCommand(false)
+  .showHelpAfterError('(fairlath --help shows the commands, fairlath COMMAND --help its options)')
+  .exitOverride()
+  .addHelpText(
+    'after',
+    `
+Examples:
+  $ fairlath new leg.yaml
+  $ fairlath show samples/hall-bench-leg.yaml
+  $ fairlath print samples/hall-bench-leg.yaml -o leg.pdf
+  $ fairlath show --curve batten --chord 28 --rise 3/4 --nail 12
+`,
+  );
+
+for (const command of [newCommand(), showCommand(), printCommand(), offsetsCommand()]) {
+  command.exitOverride().showHelpAfterError(`(fairlath ${command.name()} --help shows its options)`);
+  program.addCommand(command);
+}
+
+/** A reader that stops early (`| head`) is no fault of anyone's. */
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  process.exit(error.code === 'EPIPE' ? 0 : 1);
+});
+
+try {
+  await program.parseAsync();
+} catch (error) {
+  if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : USER_MISTAKE;
+  else process.exitCode = report(error);
+}

@@ -1,0 +1,62 @@
+import { PlacedFault } from '../job/job-faults.ts';
+import { locate, type Place, type Places } from '../job/places.ts';
+import { Fault, Faults, type ShowLength } from '../units/fault.ts';
+
+/** What an error message needs of the job it speaks of. */
+export interface Speaker {
+  /** The file's name as the user gave it; absent for a quick line. */
+  readonly file?: string;
+  readonly places: Places;
+  readonly length: ShowLength;
+}
+
+/** Faults of a job, ready to be told: file, place, and lengths in the job's unit. */
+class JobTrouble extends Error {
+  constructor(readonly lines: readonly string[]) {
+    super(lines.join('\n'));
+    this.name = 'JobTrouble';
+  }
+}
+
+/** Runs work on a job; what is wrong with the job comes out as a JobTrouble. */
+export function speakingOf<T>(speaker: Speaker, work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    if (error instanceof Faults) throw new JobTrouble(error.list.map((fault) => lineOf(fault, speaker)));
+    if (error instanceof Fault) throw new JobTrouble([lineOf(error, speaker)]);
+    throw error;
+  }
+}
+
+/** `FILE:LINE:COL: key: what is wrong. What would be right.` */
+function lineOf(fault: Fault, { file, places, length }: Speaker): string {
+  const place: Place | undefined =
+    fault instanceof PlacedFault ? fault.place : locate(places, fault.key ?? '');
+  const where = file === undefined ? 'error' : place ? `${file}:${place.line}:${place.column}` : file;
+  const key = fault.key ? `${fault.key}: ` : '';
+  return `${where}: ${key}${fault.messageIn(length)}`;
+}
+
+/**
+ * Tells what stopped the work and gives the exit code: 2 the user's mistake, 1 our failure.
+ * Never a stack trace; for our own failure the message, and what to do with it.
+ */
+export function report(error: unknown): number {
+  if (error instanceof JobTrouble) return tell(error.lines, 2);
+  if (error instanceof Faults)
+    return tell(
+      error.list.map((fault) => `error: ${keyed(fault)}`),
+      2,
+    );
+  if (error instanceof Fault) return tell([`error: ${keyed(error)}`], 2);
+  const message = error instanceof Error ? error.message : String(error);
+  return tell([`fairlath failed: ${message}`, 'This is a fault of the program, not of your job.'], 1);
+}
+
+const keyed = (fault: Fault): string => (fault.key ? `${fault.key}: ${fault.message}` : fault.message);
+
+function tell(lines: readonly string[], code: number): number {
+  for (const line of lines) console.error(line);
+  return code;
+}

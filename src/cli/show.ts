@@ -1,0 +1,118 @@
+import { Command } from 'commander';
+import type { Curve } from '../curves/curve.ts';
+import { type Figures, figuresOf } from '../curves/figures.ts';
+import type { Point } from '../curves/point.ts';
+import type { Part, PartEdge } from '../part/part.ts';
+import { type Rule, readOnRule, showLength, showOnRule } from '../units/rule.ts';
+import { readGiven, takesJob, warn } from './job-input.ts';
+import { degrees, pair, printJson } from './json.ts';
+
+/** `fairlath show JOB`: the curve in figures. */
+export const showCommand = (): Command =>
+  takesJob(new Command('show'))
+    .description('the curve in figures: apex, nail, rise, length, tightest radius, end angles')
+    .addHelpText(
+      'after',
+      `
+The nail is not the apex: unless it stands in the middle, a strip rises higher in its longer span.
+
+Examples:
+  $ fairlath show samples/hall-bench-leg.yaml
+  $ fairlath show samples/garden-arch-rail.yaml --json
+  $ fairlath show --curve batten --chord 28 --rise 3/4 --nail 12
+`,
+    )
+    .action((file: string | undefined, options: { json?: boolean }) => {
+      const { part } = readGiven(file, { ...options });
+      warn(part);
+      if (options.json) printJson('show', part, asJson(part));
+      else console.log(asText(part));
+    });
+
+function asJson(part: Part): object {
+  const { shape } = part;
+  return {
+    edges: part.edges.map(({ name, length, runs }) => ({ name, length, runs: runs.map(runJson) })),
+    ...(shape.type === 'closed' && {
+      leastWidth: { width: shape.leastWidth.width, station: shape.leastWidth.at.x },
+    }),
+  };
+}
+
+function runJson(run: Curve): object {
+  const { apex, tightest, length, endAngles, inflections } = figuresOf(run);
+  return {
+    kind: run.kind,
+    from: pair(run.from),
+    to: pair(run.to),
+    length,
+    apex: apex && { station: apex.at.x, offset: apex.at.y, rise: apex.rise },
+    pins: run.pins.map(pair),
+    minRadius: tightest && { radius: tightest.radius, station: tightest.at.x },
+    endAnglesDeg: endAngles.map(degrees),
+    inflections: inflections.map(({ x }) => x),
+  };
+}
+
+function asText(part: Part): string {
+  const blocks = part.edges.map((edge) => edgeText(edge, part.rule));
+  return [title(part), ...blocks, ...widthText(part), ...(part.notes ? [part.notes.trim()] : [])].join(
+    '\n\n',
+  );
+}
+
+function title({ name, quantity, stock, rule }: Part): string {
+  const sizes = [stock?.length, stock?.width, stock?.thickness].filter((size) => size !== undefined);
+  const board =
+    sizes.length > 0 ? `${sizes.map((size) => showOnRule(size, rule)).join(' × ')} ${rule.unit}` : '';
+  const facts = [quantity > 1 ? `${quantity} wanted` : '', stock?.species ?? '', board].filter(
+    (fact) => fact !== '',
+  );
+  return [name, ...(facts.length > 0 ? [facts.join(', ')] : [])].join('\n');
+}
+
+const edgeText = ({ name, length, runs }: PartEdge, rule: Rule): string =>
+  [
+    `${name}: ${readOnRule(length, rule).text} ${rule.unit} along the line`,
+    ...runs.map((run) => runText(run, rule)),
+  ].join('\n');
+
+function runText(run: Curve, rule: Rule): string {
+  const at = ({ x, y }: Point): string => `station ${showOnRule(x, rule)}, offset ${showOnRule(y, rule)}`;
+  const rows = [
+    [`  ${run.kind}`, `${at(run.from)}  to  ${at(run.to)}`],
+    ...figureRows(run, figuresOf(run), rule, at),
+  ];
+  return leftColumns(rows);
+}
+
+function figureRows(run: Curve, figures: Figures, rule: Rule, at: (p: Point) => string): string[][] {
+  const { apex, tightest, endAngles, inflections, length } = figures;
+  if (run.kind === 'line') return [];
+  const nails = run.pins.slice(1, -1).map((pin) => [run.kind === 'batten' ? '    nail' : '    pin', at(pin)]);
+  /** Nobody sets out a length along the line or a radius to a hair. */
+  const about = (mm: number): string => `${readOnRule(mm, rule).text} ${rule.unit}`;
+  const angles = endAngles.map((angle) => `${degrees(angle).toFixed(1)}°`);
+  return [
+    ...nails,
+    ...(apex ? [['    apex', `${at(apex.at)}; rise ${showLength(apex.rise, rule)} over its chord`]] : []),
+    ['    length', about(length)],
+    ...(tightest
+      ? [['    tightest', `radius ${about(tightest.radius)} at station ${showOnRule(tightest.at.x, rule)}`]]
+      : []),
+    ['    ends', `${angles[0]} at the start, ${angles[1]} at the end, from the reference line`],
+    ...inflections.map((p) => ['    inflection', `station ${showOnRule(p.x, rule)}`]),
+  ];
+}
+
+/** Wide enough for the longest name, so that every run's figures stand under each other. */
+const NAME_COLUMN = '    inflection'.length;
+
+const leftColumns = (rows: readonly (readonly string[])[]): string =>
+  rows.map(([name, value]) => `${name!.padEnd(NAME_COLUMN)}  ${value}`).join('\n');
+
+function widthText({ shape, rule }: Part): string[] {
+  if (shape.type !== 'closed') return [];
+  const { width, at } = shape.leastWidth;
+  return [`least width  ${showLength(width, rule)} at station ${showOnRule(at.x, rule)}`];
+}

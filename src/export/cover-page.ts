@@ -1,0 +1,122 @@
+import type { Box } from '../curves/curve.ts';
+import type { Part } from '../part/part.ts';
+import type { Layout } from '../tiling/layout.ts';
+import { assemblyMap } from './assembly-map.ts';
+import { fillColumns, gap, heading, paragraph, type Row, steps, table } from './columns.ts';
+import {
+  accuracySentence,
+  CAUTIONS,
+  curveSentences,
+  measures,
+  offsetHead,
+  offsetRows,
+  printSteps,
+  sawSentence,
+  subtitle,
+  tapeSteps,
+} from './cover-words.ts';
+import { type Item, type Page, words } from './drawing.ts';
+import type { SettingOut } from './setting-out.ts';
+import { fitted, LEADING, wrapText } from './type.ts';
+
+const TITLE_MM = 10;
+const SUBTITLE_MM = 3.6;
+const GUTTER_MM = 8;
+
+/** A column narrower than this reads badly, mm; a cover twice as wide has two. */
+const LEAST_COLUMN_MM = 70;
+
+/** Shares of the cover's height that the map may take, to try in turn until all else fits on one page. */
+const MAP_SHARES = [0.26, 0.2, 0.15] as const;
+
+/** The cover leaves at least this much white, whatever the margin of the sheets, mm. */
+const LEAST_MARGIN_MM = 12.7;
+
+/** More covers than this would be a slip: the words of the longest job fill three of the smallest paper. */
+const MAX_COVERS = 12;
+
+/** The cover, upright on the same paper; on small paper its words run on to further pages. */
+export function coverPages(part: Part, layout: Layout, setting: SettingOut): Page[] {
+  let pages: Page[] = [];
+  for (const share of MAP_SHARES) {
+    pages = coverWithMap(part, layout, setting, share);
+    if (pages.length === 1) break;
+  }
+  return pages;
+}
+
+function coverWithMap(part: Part, layout: Layout, setting: SettingOut, mapShare: number): Page[] {
+  const { width, height } = layout.paper;
+  const margin = Math.max(layout.margin, LEAST_MARGIN_MM);
+  const page: Box = { left: margin, right: width - margin, bottom: margin, top: height - margin };
+  const count = page.right - page.left >= 2 * LEAST_COLUMN_MM + GUTTER_MM ? 2 : 1;
+  const columnWidth = (page.right - page.left - (count - 1) * GUTTER_MM) / count;
+  const head = coverHead(part, layout, page, mapShare);
+  const first = fillColumns(
+    coverRows(part, layout, setting, columnWidth),
+    columnsIn({ ...page, top: head.bottom }, count, columnWidth),
+  );
+  const pages: Page[] = [
+    { name: 'cover', drawing: { width, height, items: [...head.items, ...first.items] } },
+  ];
+  for (let rest = first.rest; rest.length > 0 && pages.length < MAX_COVERS; ) {
+    const filled = fillColumns(rest, columnsIn(page, count, columnWidth));
+    pages.push({ name: `cover ${pages.length + 1}`, drawing: { width, height, items: filled.items } });
+    rest = filled.rest;
+  }
+  return pages;
+}
+
+const columnsIn = (page: Box, count: number, width: number): Box[] =>
+  Array.from({ length: count }, (_, i) => {
+    const left = page.left + i * (width + GUTTER_MM);
+    return { ...page, left, right: left + width };
+  });
+
+/** The part's name, what the pattern is, and how the sheets lie together. */
+function coverHead(
+  part: Part,
+  layout: Layout,
+  page: Box,
+  mapShare: number,
+): { items: Item[]; bottom: number } {
+  const width = page.right - page.left;
+  const title = page.top - TITLE_MM * 0.75;
+  const lines = wrapText(subtitle(part, layout), SUBTITLE_MM, width);
+  const below = title - SUBTITLE_MM * LEADING * (lines.length + 0.6);
+  const map = assemblyMap(part, layout, { width, height: (page.top - page.bottom) * mapShare });
+  const mapTop = below - 4;
+  return {
+    items: [
+      words(fitted(part.name, TITLE_MM, width), { x: page.left, y: title }, TITLE_MM),
+      ...lines.map((line, i) =>
+        words(line, { x: page.left, y: title - SUBTITLE_MM * LEADING * (i + 1.3) }, SUBTITLE_MM),
+      ),
+      ...map.draw(page.left, mapTop),
+    ],
+    bottom: mapTop - map.height - 6,
+  };
+}
+
+function coverRows(part: Part, layout: Layout, setting: SettingOut, width: number): Row[] {
+  const section = (title: string, rows: readonly Row[]): Row[] => [heading(title), ...rows, gap(3)];
+  return [
+    ...section('Print', steps(printSteps(layout), width)),
+    ...section('Tape', steps(tapeSteps(layout), width)),
+    ...section('Measure before you cut', table(measures(part, layout, setting), width)),
+    ...section('The line', [
+      ...curveSentences(part).flatMap((sentence) => paragraph(sentence, width)),
+      ...paragraph(sawSentence(part), width),
+      ...paragraph(accuracySentence, width),
+    ]),
+    ...section(
+      'Offsets, square off the reference line',
+      table(offsetRows(part, setting), width, offsetHead(part)),
+    ),
+    ...(part.notes ? section('Notes', paragraph(part.notes, width)) : []),
+    ...section(
+      'Take care',
+      CAUTIONS.flatMap((caution) => paragraph(caution, width)),
+    ),
+  ];
+}

@@ -1,0 +1,130 @@
+import type { Curve } from '../curves/curve.ts';
+import { FIT_MM } from '../curves/tolerance.ts';
+import type { Landmark, Part } from '../part/part.ts';
+import type { Layout } from '../tiling/layout.ts';
+import type { Paper } from '../tiling/paper.ts';
+import { BODY_MM } from './columns.ts';
+import { bare, printed, type SettingOut, stationAt } from './setting-out.ts';
+import { fitted } from './type.ts';
+
+/** The words of the cover, apart from where they stand on it. */
+
+export const subtitle = (part: Part, { paper, orientation, sheets, code }: Layout): string => {
+  const { unit, graduation } = part.rule;
+  const finest =
+    graduation.denominator === 1
+      ? `${graduation.numerator}`
+      : `${graduation.numerator}⁄${graduation.denominator}`;
+  const count = sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
+  return `Full-size pattern · make ${part.quantity} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${finest} ${unit}`;
+};
+
+/** "A4", "letter", "329 × 483 mm". */
+const paperTitle = ({ name }: Paper): string =>
+  name.replace(/^a\d$/, (size) => size.toUpperCase()).replace(/^([\d.]+)x([\d.]+)(\w+)$/, '$1 × $2 $3');
+
+export const printSteps = ({ paper, orientation }: Layout): string[] => [
+  `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. ${orientation === 'lying' ? 'This cover stands upright; the sheets lie on their side.' : ''}`,
+  'On the first sheet measure the 100 mm or the 4 in bar, across and down, from end mark to end mark. Where one is off by more than 1⁄64 in (0.4 mm), set the printer right and print again: the part would be off as well.',
+];
+
+/** How to tape, for a row, a column or a field of sheets. */
+export function tapeSteps({ sheets, code, rows, columns }: Layout): string[] {
+  if (sheets.length === 1) return ['One sheet holds it all: there is nothing to tape.'];
+  const sides = [...(columns > 1 ? ['left'] : []), ...(rows > 1 ? ['top'] : [])];
+  const under = columns > 1 ? 'at its left' : 'above it';
+  return [
+    `All sheets carry the code ${code}. A sheet with another code is of another version: leave it out.`,
+    `Cut each sheet along the dotted line at its ${sides.join(' and at its ')}, where it says so. Go by the register marks, never by the edge of the paper.`,
+    `Lay each sheet on the one ${under}, its cut edge along the dotted line there, so that the halves of the register marks become whole. Tape it.`,
+    ...(sides.length > 1 ? ['When the rows are taped, lay each on the row above in the same way.'] : []),
+    'Measure as below before you cut any wood.',
+  ];
+}
+
+/** What to measure on the taped-up pattern, and what it is. */
+export const measures = (part: Part, layout: Layout, { landmarks }: SettingOut): string[][] => [
+  ...layout.checks.map(({ label, length }) => [printed(length, part.rule), label]),
+  ...landmarks
+    .filter(({ what }) => what === 'apex')
+    .map(({ at, edge }) => [
+      printed(at.y, part.rule),
+      `${edge}, offset of the apex, at ${printed(at.x, part.rule)}`,
+    ]),
+];
+
+/** Stations and landmarks in order, with the offset of each edge. */
+export function offsetRows(part: Part, { stations, landmarks }: SettingOut): string[][] {
+  const named = landmarks.filter(({ what }) => what !== 'end');
+  const extra = named.map(({ at }) => stationAt(part, at.x));
+  const all = [
+    ...stations,
+    ...extra.filter(({ station }) => !stations.some((known) => isSame(known.station, station))),
+  ]
+    .sort((a, b) => a.station - b.station)
+    .filter(({ station }, i, sorted) => i === 0 || !isSame(station, sorted[i - 1]?.station ?? station));
+  return all.map(({ station, offsets }) => [
+    bare(station, part.rule),
+    ...offsets.map((offset) => (offset === undefined ? '' : bare(offset, part.rule))),
+    named
+      .filter(({ at }) => isSame(at.x, station))
+      .map(noteOf(part))
+      .join(', '),
+  ]);
+}
+
+/** An edge's name wider than this is cut in the head of the table, mm. */
+const HEAD_NAME_MM = 22;
+
+export const offsetHead = ({ edges, rule }: Part): string[] => [
+  `at, ${rule.unit}`,
+  ...edges.map(({ name }) => fitted(name, BODY_MM, HEAD_NAME_MM)),
+  '',
+];
+
+/** Two stations this near are one row, mm. */
+const SAME_STATION_MM = 0.01;
+
+const isSame = (a: number, b: number): boolean => Math.abs(a - b) < SAME_STATION_MM;
+
+const noteOf =
+  ({ edges }: Part) =>
+  ({ what, edge }: Landmark): string =>
+    edges.length > 1 ? `${what} of ${edge}` : what;
+
+/** Which curve each run is, in one plain sentence. */
+export const curveSentences = (part: Part): string[] =>
+  part.edges.flatMap(({ name, runs }) =>
+    runs.map(
+      (run) =>
+        `${name}, ${printed(run.from.x, part.rule)} to ${printed(run.to.x, part.rule)}: ${curveWords(run, part)}`,
+    ),
+  );
+
+function curveWords(run: Curve, { rule }: Part): string {
+  switch (run.kind) {
+    case 'line':
+      return 'straight.';
+    case 'arc': {
+      const [first] = run.path;
+      return `part of a circle${first?.type === 'arc' ? ` of radius ${printed(first.radius, rule)}` : ''}.`;
+    }
+    case 'batten':
+      return 'the line that an even, springy batten takes when it is bent against the pins and may slide along them.';
+    case 'spline':
+      return 'a smooth drafting curve through the given points; close to a batten’s line while it is shallow, but not one.';
+  }
+}
+
+export const sawSentence = ({ sawAllowance, rule }: Part): string =>
+  sawAllowance > 0
+    ? `Saw to the dashed line, ${printed(sawAllowance, rule)} outside, then plane, spokeshave or sand to the solid one.`
+    : 'There is no saw line: the solid line is the finished edge, so saw just outside it.';
+
+export const accuracySentence = `The printed line lies within ${FIT_MM} mm of the true curve. Drawn by fairlath.`;
+
+export const CAUTIONS: readonly string[] = [
+  'Fix the pattern so that it cannot shift, and try the shape in scrap before good stock.',
+  'At the band saw the manual of the machine comes first. Wear eye protection, set the guard just above the work, keep hands out of the line of the blade, support long stock at both ends and stop the blade before you back out of a cut.',
+  'Where a part carries people or keeps them from falling (seats, stairs, railings), the local codes set its sizes, not this pattern.',
+];

@@ -1,0 +1,65 @@
+import type { Point } from '../curves/point.ts';
+import { overlap } from '../tiling/checks.ts';
+import type { Item } from './drawing.ts';
+import { farFrom, isFree, nearestFree, type Room, spotsIn } from './place.ts';
+import {
+  BARS,
+  type Bar,
+  type BarBlock,
+  blockSize,
+  drawBars,
+  endBoxes,
+  labelBoxes,
+  type Run,
+} from './scale-bar.ts';
+
+/** Where a label may stand along its bar, parts of its length: the middle if it can. */
+const LABEL_PLACES = [0.5, 0.25, 0.75, 0.12, 0.88] as const;
+
+/**
+ * The 100 mm and 4 in bars, across or down, as near as can be to a wished corner of the first room that
+ * holds them: together, or one by one on a crowded sheet. Where no free place is long enough the bars
+ * stop short of the lines they meet and go on beyond; their ends and labels always stand free.
+ * Undefined when not even that can be had.
+ */
+export function scaleBars(rooms: readonly Room[], run: Run, wished: Point): Item[] | undefined {
+  const together = placeBars(rooms, BARS, run, wished);
+  if (together) return together;
+  const alone = BARS.map((bar) => placeBars(rooms, [bar], run, wished));
+  return alone.every((items) => items !== undefined) ? alone.flat() : undefined;
+}
+
+function placeBars(
+  rooms: readonly Room[],
+  bars: readonly Bar[],
+  run: Run,
+  wished: Point,
+): Item[] | undefined {
+  for (const room of rooms) {
+    const block = wholeBlock(room, bars, run, wished) ?? brokenBlock(room, bars, run, wished);
+    if (!block) continue;
+    const items = drawBars(block, room.taken);
+    room.taken.push(block.box);
+    return items;
+  }
+  return undefined;
+}
+
+function wholeBlock(room: Room, bars: readonly Bar[], run: Run, wished: Point): BarBlock | undefined {
+  const box = nearestFree(room, wished, ...blockSize(bars, run));
+  return box && { bars, run, box, label: LABEL_PLACES[0] };
+}
+
+/** The block whose bars are broken least, the nearest of equals. */
+function brokenBlock(room: Room, bars: readonly Bar[], run: Run, wished: Point): BarBlock | undefined {
+  const found = spotsIn(room, ...blockSize(bars, run)).flatMap((box) => {
+    if (!endBoxes({ bars, run, box, label: 0 }).every((end) => isFree(room, end))) return [];
+    const blocks = LABEL_PLACES.map((label): BarBlock => ({ bars, run, box, label }));
+    const block = blocks.find((one) => labelBoxes(one).every((label) => isFree(room, label)));
+    if (!block) return [];
+    const crossed = room.taken.filter((taken) => overlap(taken, box)).length;
+    return [{ block, crossed, far: farFrom(wished, box) }];
+  });
+  found.sort((a, b) => a.crossed - b.crossed || a.far - b.far);
+  return found[0]?.block;
+}

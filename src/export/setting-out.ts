@@ -1,0 +1,43 @@
+import { landmarks } from '../part/landmarks.ts';
+import { offsetAt, stationSpacing, stationsEvery } from '../part/offsets.ts';
+import type { Landmark, Part } from '../part/part.ts';
+import { type Rule, showLength, showOnRule } from '../units/rule.ts';
+import { typesetFractions } from '../units/typeset.ts';
+
+/** What a maker would tick along the part: worked out once, drawn on the sheets and on the cover. */
+export interface SettingOut {
+  readonly stations: readonly Station[];
+  readonly landmarks: readonly Landmark[];
+}
+
+export interface Station {
+  readonly station: number;
+  /** In the order of the part's edges; none where an edge does not reach. */
+  readonly offsets: readonly (number | undefined)[];
+}
+
+/** So many stations fill a cover's column and stand three or four to a sheet. */
+const MOST_STATIONS = 12;
+
+export function settingOut(part: Part): SettingOut {
+  const ends = part.edges.flatMap(({ runs }) => runs.flatMap(({ from, to }) => [from.x, to.x]));
+  const [from, to] = [Math.min(...ends), Math.max(...ends)];
+  const every = stationSpacing(to - from, part.rule.unit, MOST_STATIONS);
+  return {
+    stations: stationsEvery(from, to, every).map((station) => stationAt(part, station)),
+    landmarks: landmarks(part),
+  };
+}
+
+export const stationAt = (part: Part, station: number): Station => ({
+  station,
+  offsets: part.edges.map((edge) => offsetAt(edge, station)),
+});
+
+/** A length as printed: off the maker's rule, with its unit, real fractions and a real minus. */
+export const printed = (mm: number, rule: Rule): string => typeset(showLength(mm, rule));
+
+/** The same without its unit, for tables that name it once. */
+export const bare = (mm: number, rule: Rule): string => typeset(showOnRule(mm, rule));
+
+const typeset = (shown: string): string => typesetFractions(shown).replace(/^-/, '−');

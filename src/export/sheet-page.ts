@@ -1,0 +1,136 @@
+import type { Part } from '../part/part.ts';
+import { CROSS_REACH_MM } from '../tiling/checks.ts';
+import { type Chord, grown } from '../tiling/chords.ts';
+import type { Layout, Sheet } from '../tiling/layout.ts';
+import { around, REGISTER_REACH_MM } from '../tiling/seams.ts';
+import type { Item, Page, Stroke } from './drawing.ts';
+import { grainArrow, legend, nameBlock } from './furniture.ts';
+import { type Room, strips } from './place.ts';
+import { scaleBars } from './scale-bars.ts';
+import { checkCrosses, registerMarks, seamWords, trimLines } from './seam-lines.ts';
+import type { SettingOut } from './setting-out.ts';
+import { onSheet, pathOnSheet, type SheetView, sheetView } from './sheet-view.ts';
+import { landmarkLabels, landmarkSigns, stationLabels, stationLines } from './stations.ts';
+
+/** White between the line to cut and whatever stands near it, mm. */
+const LINE_WHITE_MM = 1.5;
+
+/** White between furniture and the trim lines, mm. */
+const INSET_MM = 3;
+
+/** White beside a station line and the chord, mm. */
+const STATION_WHITE_MM = 0.5;
+
+/** One sheet of the pattern at true size. */
+export function sheetPage(part: Part, layout: Layout, sheet: Sheet, setting: SettingOut): Page {
+  const view = sheetView(part, layout, sheet, setting);
+  const stations = stationLines(view);
+  const items: Item[] = [
+    { type: 'clip', ...sheet.window, items: [...stations, ...linesOn(view), ...landmarkSigns(view)] },
+    ...trimLines(sheet),
+    ...registerMarks(view),
+    ...checkCrosses(view),
+    ...furnish(view, stations),
+  ];
+  return { name: sheet.name, drawing: { width: sheet.size.width, height: sheet.size.height, items } };
+}
+
+/** The lines of the part. Each is drawn whole, so that its dashes agree from sheet to sheet. */
+function linesOn(view: SheetView): Stroke[] {
+  const { shape, saw } = view.part;
+  const closed = shape.type === 'closed';
+  return [
+    ...(closed ? [] : [stroke(view, 'chord', [{ type: 'line', from: shape.chord[0], to: shape.chord[1] }])]),
+    ...(saw.length > 0 ? [stroke(view, 'saw', saw, closed)] : []),
+    closed ? stroke(view, 'cut', shape.outline, true) : stroke(view, 'cut', shape.line),
+  ];
+}
+
+function chordOfPattern(view: SheetView): Chord[] {
+  const { shape } = view.part;
+  if (shape.type === 'closed') return [];
+  const [from, to] = shape.chord;
+  return [{ from: onSheet(view, from), to: onSheet(view, to) }];
+}
+
+const stroke = (view: SheetView, style: Stroke['style'], path: Stroke['path'], closed = false): Stroke => ({
+  type: 'stroke',
+  style,
+  path: pathOnSheet(view, path),
+  ...(closed ? { closed } : {}),
+});
+
+/**
+ * Names, bars and labels, each where it covers nothing. The bars look best when they come last; on a
+ * sheet so full that they would find no place then, they go first, at worst across station lines.
+ */
+function furnish(view: SheetView, stations: readonly Stroke[]): Item[] {
+  const room = emptyRoom(view, stations);
+  const labels = [...seamWords(view, room.taken), ...landmarkLabels(view, room), ...name(view, room)];
+  const bars = bothBars(view, room);
+  return bars ? [...labels, ...bars, ...otherLabels(view, room)] : furnishCrowded(view, stations);
+}
+
+function furnishCrowded(view: SheetView, stations: readonly Stroke[]): Item[] {
+  let room = emptyRoom(view, stations);
+  let bars = bothBars(view, room);
+  if (!bars) {
+    room = emptyRoom(view, []);
+    bars = bothBars(view, room) ?? [];
+    room.taken.push(...strips(straight(stations), STATION_WHITE_MM));
+  }
+  return [
+    ...bars,
+    ...name(view, room),
+    ...seamWords(view, room.taken),
+    ...landmarkLabels(view, room),
+    ...otherLabels(view, room),
+  ];
+}
+
+const name = (view: SheetView, room: Room): Item[] => nameBlock(view, [room, wholeWindow(view, room)]);
+
+const otherLabels = (view: SheetView, room: Room): Item[] => {
+  const { left, right, bottom, top } = room.area;
+  return [
+    ...stationLabels(view, room),
+    ...legend(view, room, { x: right, y: bottom }),
+    ...grainArrow(view, room, { x: (left + right) / 2, y: (bottom + top) / 2 }),
+  ];
+};
+
+/** The room and the strips beyond the trim lines with it. */
+const wholeWindow = ({ sheet }: SheetView, { taken }: Room): Room => ({
+  area: grown(sheet.window, -1),
+  taken,
+});
+
+/**
+ * The scale bars across and down; undefined when one finds no place. They are measured before the
+ * sheets are trimmed, so where need be they run into the strips beyond the trim lines.
+ */
+function bothBars(view: SheetView, room: Room): Item[] | undefined {
+  const rooms = [room, wholeWindow(view, room)];
+  const { left, right, bottom, top } = room.area;
+  const across = scaleBars(rooms, 'across', { x: left, y: bottom });
+  const down = scaleBars(rooms, 'down', { x: right, y: top });
+  return across && down && [...across, ...down];
+}
+
+function emptyRoom(view: SheetView, stations: readonly Stroke[]): Room {
+  const { sheet, layout } = view;
+  const crosses = layout.crosses.filter((cross) => cross.sheet === sheet.name);
+  return {
+    area: grown(sheet.cell, -INSET_MM),
+    taken: [
+      ...strips(view.lines, LINE_WHITE_MM),
+      ...strips(chordOfPattern(view), STATION_WHITE_MM),
+      ...strips(straight(stations), STATION_WHITE_MM),
+      ...sheet.marks.map(({ at }) => around(onSheet(view, at), REGISTER_REACH_MM + 1)),
+      ...crosses.map(({ at }) => around(onSheet(view, at), CROSS_REACH_MM)),
+    ],
+  };
+}
+
+const straight = (strokes: readonly Stroke[]): Chord[] =>
+  strokes.flatMap(({ path }) => path.filter((segment) => segment.type === 'line'));

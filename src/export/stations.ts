@@ -1,0 +1,135 @@
+import type { Box } from '../curves/curve.ts';
+import { add, distance, type Point, point, scale } from '../curves/point.ts';
+import type { Landmark, Part } from '../part/part.ts';
+import { passes } from '../tiling/chords.ts';
+import { circle, type Item, polyline, type Stroke, words } from './drawing.ts';
+import { boxAt, type Room, takeFirst } from './place.ts';
+import { printed, type Station, stationAt } from './setting-out.ts';
+import { holds, offsetsGrow, onSheet, type SheetView } from './sheet-view.ts';
+import { LEADING, textWidth } from './type.ts';
+
+/** A station line runs this far past the edges it measures, mm. */
+const PAST_MM = 5;
+
+/** Half a tick at an apex or a join, and the ring round a pin, mm. */
+const TICK_MM = 4;
+const PIN_RADIUS_MM = 1.6;
+
+const LABEL_MM = 3.2;
+
+/** A landmark this close to a station, mm, makes a label of the station's own superfluous. */
+const SAME_MM = 0.5;
+
+/** Station lines: square to the reference line, from edge to edge or from chord to curve. */
+export function stationLines(view: SheetView): Stroke[] {
+  return view.setting.stations.flatMap((station) => {
+    const offsets = offsetsAcross(view.part, station);
+    if (offsets.length === 0) return [];
+    const [low, high] = [Math.min(...offsets) - PAST_MM, Math.max(...offsets) + PAST_MM];
+    const from = onSheet(view, point(station.station, low));
+    const to = onSheet(view, point(station.station, high));
+    return passes({ from, to }, view.sheet.window) ? [polyline('station', [from, to])] : [];
+  });
+}
+
+/** The offsets of the edges at a station; on a line pattern also that of the chord. */
+function offsetsAcross({ shape }: Part, { station, offsets }: Station): number[] {
+  const known = offsets.filter((offset) => offset !== undefined);
+  if (shape.type === 'closed' || known.length === 0) return known;
+  const [from, to] = shape.chord;
+  return [...known, from.y + ((to.y - from.y) * (station - from.x)) / (to.x - from.x)];
+}
+
+/** Signs at apexes, pins and joins, over the line they belong to. */
+export function landmarkSigns(view: SheetView): Stroke[] {
+  const up = scale(offsetsGrow(view), TICK_MM);
+  return view.setting.landmarks.flatMap(({ what, at }) => {
+    const centre = onSheet(view, at);
+    if (what === 'end' || !holds(view.sheet.window, centre)) return [];
+    if (what === 'pin') return [circle('mark', centre, PIN_RADIUS_MM)];
+    return [polyline('mark', [add(centre, scale(up, -1)), add(centre, up)])];
+  });
+}
+
+interface Label {
+  readonly at: Point;
+  readonly lines: readonly string[];
+  /** Which way it stands off: with growing offsets or against them. */
+  readonly side: 1 | -1;
+}
+
+/** Labels of the landmarks, wherever they stand free. */
+export const landmarkLabels = (view: SheetView, room: Room): Item[] =>
+  view.setting.landmarks
+    .filter(({ what, at }) => what !== 'end' && isShown(view, at))
+    .flatMap((landmark) => placeLabel(view, room, landmarkLabel(view.part, landmark)));
+
+/** Whether this sheet, and no other, labels a place. */
+const isShown = (view: SheetView, at: Point): boolean => holds(view.sheet.cell, onSheet(view, at));
+
+/** Labels of the stations on every edge, but where a landmark's own label says the same. */
+export function stationLabels(view: SheetView, room: Room): Item[] {
+  const { part, setting } = view;
+  const named = setting.landmarks.filter(({ what }) => what !== 'end');
+  return setting.stations.flatMap((station) =>
+    station.offsets.flatMap((offset) => {
+      if (offset === undefined) return [];
+      const at = point(station.station, offset);
+      if (!isShown(view, at) || named.some((mark) => distance(mark.at, at) < SAME_MM)) return [];
+      return placeLabel(view, room, {
+        at,
+        lines: labelLines(part, 'at', at),
+        side: sideOf(part, station, offset),
+      });
+    }),
+  );
+}
+
+const landmarkLabel = (part: Part, { what, at }: Landmark): Label => ({
+  at,
+  lines: labelLines(part, `${what} at`, at),
+  side: sideOf(part, stationAt(part, at.x), at.y),
+});
+
+const labelLines = ({ rule }: Part, what: string, at: Point): string[] => [
+  `${what} ${printed(at.x, rule)}`,
+  `offset ${printed(at.y, rule)}`,
+];
+
+/** Outside the part, or on the round side of a line pattern. */
+function sideOf(part: Part, station: Station, offset: number): 1 | -1 {
+  const offsets = offsetsAcross(part, station);
+  const middle = offsets.reduce((sum, one) => sum + one, 0) / Math.max(1, offsets.length);
+  return offset >= middle ? 1 : -1;
+}
+
+/** How far off its point a label may stand, and how far to the side, mm. */
+const AWAY_MM = [6, 9, 12, 16];
+const ASIDE_MM = [0, 6, -6, 12, -12, 18, -18];
+
+function placeLabel(view: SheetView, room: Room, label: Label): Item[] {
+  const { lines } = label;
+  const width = Math.max(...lines.map((line) => textWidth(line, LABEL_MM))) + 1;
+  const height = lines.length * LEADING * LABEL_MM;
+  const box = takeFirst(room, labelBoxes(view, label, width, height));
+  if (!box) return [];
+  return lines.map((line, i) => {
+    const at = point((box.left + box.right) / 2, box.top - LABEL_MM * (0.85 + LEADING * i));
+    return words(line, at, LABEL_MM, 'middle');
+  });
+}
+
+/** Where a label may stand: on its own side first, close before far. */
+function labelBoxes(view: SheetView, { at, side }: Label, width: number, height: number): Box[] {
+  const foot = onSheet(view, at);
+  return [side, -side].flatMap((way) => {
+    const off = scale(offsetsGrow(view), way);
+    const reach = (Math.abs(off.x) * width + Math.abs(off.y) * height) / 2;
+    return AWAY_MM.flatMap((away) =>
+      ASIDE_MM.map((aside) => {
+        const middle = add(foot, add(scale(off, away + reach), point(off.y * aside, -off.x * aside)));
+        return boxAt(point(middle.x - width / 2, middle.y - height / 2), width, height);
+      }),
+    );
+  });
+}

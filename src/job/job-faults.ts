@@ -1,0 +1,22 @@
+import { Fault, Faults } from '../units/fault.ts';
+import type { Place } from './places.ts';
+
+/** A mistake in the job file, with the line and column where it stands. */
+export class PlacedFault extends Fault {
+  constructor(
+    fault: Fault,
+    readonly place: Place,
+  ) {
+    super(fault.code, (length) => fault.messageIn(length), fault.key);
+  }
+}
+
+/** Every mistake of a job file, each once, in the order of the file. */
+export class JobFaults extends Faults {
+  declare readonly list: readonly [PlacedFault, ...PlacedFault[]];
+
+  constructor(list: readonly [PlacedFault, ...PlacedFault[]]) {
+    super(list);
+    this.name = 'JobFaults';
+  }
+}

@@ -1,0 +1,19 @@
+/** Where something stands in the job file, both counted from 1. */
+export interface Place {
+  readonly line: number;
+  readonly column: number;
+}
+
+/**
+ * Where each key of a job file stands: `edges.back[1].apex`, `stock.width`; the file itself is ''.
+ * A value on one line is placed where it begins, one spread over lines at its name.
+ */
+export type Places = ReadonlyMap<string, Place>;
+
+/** The place of a key, or of the nearest key around it: a key that is missing has no place of its own. */
+export function locate(places: Places, key: string): Place | undefined {
+  return places.get(key) ?? (key === '' ? undefined : locate(places, keyAround(key)));
+}
+
+const keyAround = (key: string): string =>
+  key.slice(0, Math.max(0, key.lastIndexOf('.'), key.lastIndexOf('[')));

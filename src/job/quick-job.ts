@@ -1,0 +1,88 @@
+import { point } from '../curves/point.ts';
+import { defaultRule, parseGraduation } from '../units/rule.ts';
+import type { Unit } from '../units/unit.ts';
+import type { EndPair, Job, Step } from './job.ts';
+import { QuickLine, type QuickOptions } from './quick-line.ts';
+import { STEP_KINDS_NOT_YET } from './vocabulary.ts';
+
+export type { QuickOptions } from './quick-line.ts';
+
+const QUICK_CURVES = ['arc', 'batten', 'spline'] as const;
+type QuickCurve = (typeof QUICK_CURVES)[number];
+
+/** Where later faults of a quick line are reported: the whole of it is one curve. */
+const QUICK_KEY = '--curve';
+
+/**
+ * The job of a quick line: one edge from [0, 0] to [chord, 0].
+ *
+ * @throws Faults every mistake of the line, each with its option as the key
+ */
+export function quickJob(options: QuickOptions): Job {
+  const line = new QuickLine(options);
+  const curve = line.oneOf('curve', QUICK_CURVES, STEP_KINDS_NOT_YET);
+  const unit = line.oneOf('units', ['in', 'mm'] as const) ?? 'in';
+  const chord = line.length('chord', unit, 'positive');
+  const { graduation } = options;
+  const rule = line.attempt('graduation', () =>
+    graduation === undefined ? defaultRule(unit) : parseGraduation(graduation, unit),
+  );
+  const step = curve && readStep(line, curve, chord, unit);
+  line.throwAny();
+  if (!step || !rule) throw new Error('a quick line that could not be read must have a fault');
+  const edge = { name: 'curve', from: point(0, 0), steps: [step] as const, key: QUICK_KEY };
+  return { part: nameOf(options, unit), rule, quantity: 1, edges: [edge], sawAllowance: 0 };
+}
+
+function readStep(
+  line: QuickLine,
+  curve: QuickCurve,
+  chord: number | undefined,
+  unit: Unit,
+): Step | undefined {
+  // A chord that could not be read has its fault already: the rest is read for faults of its own.
+  const step = { to: point(chord ?? 0, 0), key: QUICK_KEY };
+  if (curve === 'arc') {
+    line.refuse('ends', 'an arc has no ends to choose. Leave it out.');
+    if (line.has('radius')) return readRadius(line, unit, step);
+  } else {
+    line.refuse('radius', 'only an arc has a radius. Give --rise.');
+  }
+  const rise = line.needed('rise', unit);
+  const nail = line.nail(chord, unit);
+  const ends = readEnds(line, curve);
+  if (rise === undefined || nail === undefined || !ends) return undefined;
+  const pin = point(nail, rise);
+  if (curve === 'spline') return { ...step, kind: 'spline', through: [pin], ends };
+  if (curve === 'batten') return { ...step, kind: 'batten', by: { nail: pin } };
+  return { ...step, kind: 'arc', by: line.has('nail') ? { through: pin } : { rise } };
+}
+
+function readRadius(line: QuickLine, unit: Unit, step: Pick<Step, 'to' | 'key'>): Step | undefined {
+  line.refuse('rise', 'rise and radius exclude each other. Keep one of them.');
+  line.refuse('nail', 'a nail and a radius exclude each other. Keep one of them.');
+  const radius = line.needed('radius', unit);
+  return radius === undefined ? undefined : { ...step, kind: 'arc', by: { radius } };
+}
+
+function readEnds(line: QuickLine, curve: QuickCurve): EndPair | undefined {
+  if (curve === 'arc' || !line.has('ends')) return ['free', 'free'];
+  const end =
+    curve === 'batten'
+      ? line.oneOf('ends', ['free'] as const, ['held'])
+      : line.oneOf('ends', ['natural', 'held'] as const);
+  if (end === undefined) return undefined;
+  return end === 'held' ? ['held', 'held'] : ['free', 'free'];
+}
+
+/** A unit typed with its length: letters, or the signs for feet and inches. */
+const HAS_UNIT = /[\p{L}'"′″’”]/u;
+
+/** "Batten 28 in, rise 3/4 in". */
+function nameOf({ curve, chord, rise, nail, radius }: QuickOptions, unit: Unit): string {
+  const shown = (typed = ''): string => (HAS_UNIT.test(typed) ? typed.trim() : `${typed.trim()} ${unit}`);
+  const kind = curve[0]!.toUpperCase() + curve.slice(1);
+  if (radius !== undefined) return `${kind} ${shown(chord)}, radius ${shown(radius)}`;
+  const at = nail === undefined ? '' : ` at ${shown(nail)}`;
+  return `${kind} ${shown(chord)}, rise ${shown(rise)}${at}`;
+}

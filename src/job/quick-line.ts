@@ -1,0 +1,94 @@
+import { JOIN_MM } from '../curves/tolerance.ts';
+import { Fault, Faults } from '../units/fault.ts';
+import { parseLength } from '../units/length.ts';
+import { quoted } from '../units/quoted.ts';
+import type { Unit } from '../units/unit.ts';
+import { suggest } from './near-name.ts';
+
+/** A curve over a chord, each option as typed on the command line: `--chord 28 --rise 3/4`. */
+export interface QuickOptions {
+  readonly curve: string;
+  readonly chord: string;
+  /** The apex, in the middle; with a nail, the offset of the nail at its station. */
+  readonly rise?: string;
+  readonly nail?: string;
+  readonly radius?: string;
+  readonly ends?: string;
+  readonly units?: string;
+  readonly graduation?: string;
+}
+
+type LengthOption = 'chord' | 'rise' | 'nail' | 'radius';
+
+/** Reads the options of one quick line, gathering what is wrong with each. */
+export class QuickLine {
+  private readonly faults: Fault[] = [];
+
+  constructor(private readonly options: QuickOptions) {}
+
+  has(option: keyof QuickOptions): boolean {
+    return this.options[option] !== undefined;
+  }
+
+  attempt<T>(option: keyof QuickOptions, work: () => T): T | undefined {
+    try {
+      return work();
+    } catch (error) {
+      if (!(error instanceof Fault)) throw error;
+      this.faults.push(error.at(`--${option}`));
+      return undefined;
+    }
+  }
+
+  report(option: keyof QuickOptions, code: string, wording: string): undefined {
+    this.faults.push(new Fault(code, wording, `--${option}`));
+  }
+
+  refuse(option: keyof QuickOptions, wording: string): void {
+    if (this.has(option)) this.report(option, 'quick.excluded', wording);
+  }
+
+  length(option: LengthOption, unit: Unit, sign: 'any' | 'positive' = 'any'): number | undefined {
+    const typed = this.options[option];
+    return typed === undefined ? undefined : this.attempt(option, () => parseLength(typed, unit, sign));
+  }
+
+  /** A length that the curve cannot do without, and that is not 0. */
+  needed(option: 'rise' | 'radius', unit: Unit): number | undefined {
+    if (!this.has(option)) {
+      return this.report(option, 'quick.missing', `missing. Give it a length: --${option} 3/4.`);
+    }
+    const length = this.length(option, unit);
+    if (length === undefined || Math.abs(length) >= JOIN_MM) return length;
+    return this.report(option, 'quick.zero', `0 leaves no curve. Give a ${option} other than 0.`);
+  }
+
+  /** The station of the nail: the middle of the chord unless told otherwise. */
+  nail(chord: number | undefined, unit: Unit): number | undefined {
+    if (!this.has('nail')) return chord && chord / 2;
+    const nail = this.length('nail', unit);
+    if (nail === undefined || chord === undefined || (nail > JOIN_MM && nail < chord - JOIN_MM)) return nail;
+    const ends = `0 and ${this.options.chord.trim()}`;
+    return this.report('nail', 'quick.nail', `the nail is not on the chord. Put it between ${ends}.`);
+  }
+
+  oneOf<Word extends string>(
+    option: 'curve' | 'units' | 'ends',
+    words: readonly Word[],
+    notYet: readonly string[] = [],
+  ): Word | undefined {
+    const typed = this.options[option];
+    const word = words.find((each) => each === typed);
+    if (typed === undefined || word !== undefined) return word;
+    if (notYet.includes(typed)) {
+      const wording = `${quoted(typed)} is not supported yet. Known here: ${words.join(', ')}.`;
+      return this.report(option, 'job.not-yet', wording);
+    }
+    return this.report(option, 'quick.unknown-word', `${quoted(typed)} is unknown. ${suggest(typed, words)}`);
+  }
+
+  throwAny(): void {
+    const [first, ...rest] = this.faults;
+    if (first) throw new Faults([first, ...rest]);
+  }
+}

@@ -1,0 +1,41 @@
+import { type Point, point } from '../curves/point.ts';
+import type { Unit } from '../units/unit.ts';
+import type { Entry } from './entry.ts';
+import { readLength } from './read-values.ts';
+
+/** A point as set out: where it lies, and how its station was written, for messages. */
+export interface SetOut {
+  readonly at: Point;
+  readonly station: string;
+  readonly entry: Entry;
+}
+
+const A_POINT = 'Write a point as [station, offset], such as [8, 3].';
+
+/** Far more pins than anyone drives; it keeps the work on one step bounded. */
+const MAX_PINS = 1000;
+
+export function readPoint(entry: Entry, unit: Unit): SetOut | undefined {
+  const items = entry.list(A_POINT, MAX_PINS);
+  if (!items) return undefined;
+  const [station, offset, ...more] = items;
+  if (!station || !offset || more.length > 0) {
+    const wording = `a point has 2 lengths, not ${items.length}. ${A_POINT}`;
+    return entry.report('job.point', wording);
+  }
+  const x = readLength(station, unit);
+  const y = readLength(offset, unit);
+  if (x === undefined || y === undefined) return undefined;
+  return { at: point(x, y), station: station.text(A_POINT) ?? '', entry };
+}
+
+/** One point, or a list of points. */
+export function readPins(entry: Entry, unit: Unit): SetOut[] | undefined {
+  if (!entry.holdsLists()) {
+    const single = readPoint(entry, unit);
+    return single && [single];
+  }
+  const pins = entry.list(A_POINT, MAX_PINS)?.map((item) => readPoint(item, unit));
+  const known = pins?.filter((pin) => pin !== undefined);
+  return known?.length === pins?.length ? known : undefined;
+}

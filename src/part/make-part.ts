@@ -1,0 +1,103 @@
+import { piecesLength } from '../curves/along.ts';
+import { pathBox } from '../curves/box.ts';
+import { parallelPath } from '../curves/parallel.ts';
+import type { Segment } from '../curves/piece.ts';
+import type { Job } from '../job/job.ts';
+import { Fault, Faults, type Warning } from '../units/fault.ts';
+import { showLength } from '../units/rule.ts';
+import { edgeRuns } from './edge-runs.ts';
+import { offsetAt } from './offsets.ts';
+import { closedShape, edgeEnd, edgeStart, exactOutline, lineShape } from './outline.ts';
+import type { Part, PartEdge, Shape } from './part.ts';
+import { stockFaults } from './stock-fit.ts';
+
+/**
+ * Works a job out: its curves, its outline or line, the saw line and the checks against the stock.
+ * @throws Faults with every mistake found, each with its key of the job file
+ */
+export function makePart(job: Job): Part {
+  const faults: Fault[] = [];
+  const edges = job.edges.map((edge): PartEdge => {
+    const runs = edgeRuns(edge, faults);
+    return { name: edge.name, runs, length: runs.reduce((sum, run) => sum + piecesLength(run.exact), 0) };
+  });
+  stopAt(faults);
+  const shape = caught(faults, () => shapeOf(edges));
+  const saw = caught(faults, () => sawLine(edges, job.sawAllowance));
+  stopAt(faults);
+  const finished = finishedLine(shape!);
+  const box = pathBox(finished);
+  if (job.stock) faults.push(...stockFaults(finished, box, job.stock));
+  stopAt(faults);
+  return {
+    name: job.part,
+    rule: job.rule,
+    quantity: job.quantity,
+    ...(job.stock && { stock: job.stock }),
+    ...(job.notes !== undefined && { notes: job.notes }),
+    edges,
+    shape: shape!,
+    sawAllowance: job.sawAllowance,
+    saw: saw!,
+    bounds: pathBox([...finished, ...saw!]),
+    warnings: warningsOf(job, pathBox([...finished, ...saw!])),
+    job,
+  };
+}
+
+function stopAt(faults: readonly Fault[]): void {
+  const [first, ...rest] = faults;
+  if (first) throw new Faults([first, ...rest]);
+}
+
+function caught<T>(faults: Fault[], make: () => T): T | undefined {
+  try {
+    return make();
+  } catch (error) {
+    if (!(error instanceof Fault)) throw error;
+    faults.push(error);
+    return undefined;
+  }
+}
+
+const shapeOf = (edges: readonly PartEdge[]): Shape =>
+  edges.length === 1 ? lineShape(edges[0]!) : closedShape([edges[0]!, edges[1]!]);
+
+/** The line to cut: the outline of a closed part, or the one line. */
+export const finishedLine = (shape: Shape): readonly Segment[] =>
+  shape.type === 'closed' ? shape.outline : shape.line;
+
+/**
+ * The saw line, a true parallel outside the finished line. A closed outline runs counter-clockwise, so
+ * that its outside is to the right; a single edge has its waste away from the reference line.
+ */
+function sawLine(edges: readonly PartEdge[], allowance: number): Segment[] {
+  if (allowance === 0) return [];
+  const { pieces, closed } = exactOutline(edges);
+  const away = closed || isBelow(edges[0]!) ? -allowance : allowance;
+  try {
+    return parallelPath(pieces, away, closed);
+  } catch (error) {
+    throw error instanceof Fault ? error.at('allowance.saw') : error;
+  }
+}
+
+/** Whether an edge lies below the reference line, judged half-way along. */
+function isBelow(edge: PartEdge): boolean {
+  const [from, to] = [edgeStart(edge), edgeEnd(edge)];
+  return (offsetAt(edge, (from.x + to.x) / 2) ?? from.y + to.y) < 0;
+}
+
+function warningsOf(job: Job, withSaw: Part['bounds']): Warning[] {
+  const { stock, sawAllowance, rule } = job;
+  const needs = { length: withSaw.right - withSaw.left, width: withSaw.top - withSaw.bottom };
+  const short = (['length', 'width'] as const).filter(
+    (side) => stock?.[side] !== undefined && needs[side] > stock[side],
+  );
+  return short.map((side) => ({
+    code: `stock.no-saw-${side}`,
+    message:
+      `with ${showLength(sawAllowance, rule)} left for the saw the part needs ${showLength(needs[side], rule)} of ${side}; ` +
+      `the stock has ${showLength(stock![side]!, rule)}. The finished part still fits; saw closer to the line there.`,
+  }));
+}

@@ -1,0 +1,76 @@
+import { along } from '../curves/along.ts';
+import { angleOf, direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
+import { rootsOnUnit } from '../curves/search.ts';
+import { MM_PER_INCH, type Unit } from '../units/unit.ts';
+import type { PartEdge } from './part.ts';
+
+/** The line stations are measured along and offsets square off: a point on it and its direction. */
+export interface BaseLine {
+  readonly origin: Point;
+  readonly angle: number;
+}
+
+/** Stations as the job gives them. */
+export const REFERENCE_LINE: BaseLine = { origin: { x: 0, y: 0 }, angle: 0 };
+
+/** The straight line between an edge's two ends, its first end at station 0. */
+export const chordLine = (edge: PartEdge): BaseLine => {
+  const [from, to] = [edge.runs[0]!.from, edge.runs.at(-1)!.to];
+  return { origin: from, angle: angleOf(from, to) };
+};
+
+/** Steps that tell the crossings of one piece with a station apart. */
+const SAMPLES = 24;
+/** Two crossings nearer than this along the offset are one, mm: the end of one piece and the next's start. */
+const SAME_MM = 1e-6;
+
+/**
+ * Every offset of an edge at a station, in the order the edge passes them: one for most lines, none
+ * outside it, several where the line stands steeper than square and doubles back.
+ * Exact to the curve's own accuracy times the line's slope at the station.
+ */
+export function offsetsAt(edge: PartEdge, station: number, base = REFERENCE_LINE): number[] {
+  const run = direction(base.angle);
+  const offsets: number[] = [];
+  const add = (p: Point): void => {
+    const offset = dot(subtract(p, base.origin), leftOf(run));
+    if (!offsets.some((known) => Math.abs(known - offset) < SAME_MM)) offsets.push(offset);
+  };
+  for (const piece of edge.runs.flatMap(({ exact }) => exact)) {
+    const at = along(piece);
+    const past = (u: number): number => dot(subtract(at(u), base.origin), run) - station;
+    // Rounding may leave a piece's end a hair short of its own station.
+    const ends = [0, 1].filter((u) => Math.abs(past(u)) < SAME_MM);
+    for (const u of [...rootsOnUnit(past, SAMPLES), ...ends]) add(at(u));
+  }
+  return offsets;
+}
+
+/** The edge's offset at a station, the first where it doubles back; undefined beyond its ends. */
+export const offsetAt = (edge: PartEdge, station: number, base?: BaseLine): number | undefined =>
+  offsetsAt(edge, station, base)[0];
+
+/** Spacings a maker would tick along a rule, in the rule's unit. */
+const TICKS: Record<Unit, readonly number[]> = {
+  in: [0.5, 1, 2, 3, 6, 12, 24, 48],
+  mm: [10, 20, 25, 50, 100, 200, 250, 500, 1000],
+};
+
+/** The finest such spacing that gives at most `most` stations over a length; mm. */
+export function stationSpacing(length: number, unit: Unit, most: number): number {
+  const size = unit === 'in' ? MM_PER_INCH : 1;
+  const ticks = TICKS[unit];
+  return (ticks.find((tick) => length / (tick * size) <= most) ?? ticks.at(-1)!) * size;
+}
+
+/** Stations from `from` to `to`: both ends and every whole multiple of `every` between, mm. */
+export function stationsEvery(from: number, to: number, every: number): number[] {
+  const stations = [from];
+  const count = Math.floor(to / every);
+  for (let i = Math.ceil(from / every); i <= count; i++) {
+    const station = i * every;
+    if (station - from > SAME_MM && to - station > SAME_MM) stations.push(station);
+  }
+  if (to - from > SAME_MM) stations.push(to);
+  return stations;
+}

@@ -1,0 +1,27 @@
+const VULGAR = '¼-¾⅐-⅞↉';
+const BEFORE_OR_AFTER_VULGAR = new RegExp(`(?<=[\\d.${VULGAR}])(?=[${VULGAR}])|(?<=[${VULGAR}])(?=\\d)`, 'g');
+const ONE_VULGAR = new RegExp(`[${VULGAR}]`, 'g');
+
+/** The many signs that keyboards, word processors and web pages put for one and the same thing. */
+const SAME_SIGNS: readonly (readonly [RegExp, string])[] = [
+  [/[\u2044\u2215]/g, '/'], // fraction slash, division slash
+  [/[\u2212\u2010-\u2013]/g, '-'], // minus, hyphens, en dash
+  [/[\u2032\u2018\u2019\u00b4]/g, "'"], // prime, curly quotes, acute accent
+  [/[\u2033\u201c\u201d]/g, '"'], // double prime, curly double quotes
+  [/''/g, '"'],
+  [/[\u00ba\u02da]/g, '°'], // ordinal sign, ring above
+  [/\s+/g, ' '], // no-break and thin spaces too
+  [/ ?\/ ?/g, '/'],
+  [/(?<=[a-z])\.(?= |$)/g, ''], // "in." is short for inches
+];
+
+/**
+ * Typed text in lower case and plain signs: "12½″" becomes `12 1/2"`, "−¾" becomes "-3/4".
+ *
+ * A space is put between "12" and "½": it is twelve and a half, not 121/2.
+ */
+export function plainText(text: string): string {
+  const apart = text.replace(BEFORE_OR_AFTER_VULGAR, ' ');
+  const spelled = apart.replace(ONE_VULGAR, (sign) => sign.normalize('NFKC')).toLowerCase();
+  return SAME_SIGNS.reduce((plain, [signs, sign]) => plain.replace(signs, sign), spelled).trim();
+}

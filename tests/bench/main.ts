@@ -1,0 +1,123 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { batten } from '../../src/curves/batten.ts';
+import { figuresOf } from '../../src/curves/figures.ts';
+import { freeBatten, freeRiseLimit } from '../../src/curves/free-batten.ts';
+import { writePatternPdf } from '../../src/export/pdf.ts';
+import { parseJob } from '../../src/job/parse-job.ts';
+import { makePart } from '../../src/part/make-part.ts';
+import { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, layOut } from '../../src/tiling/lay-out.ts';
+import { parsePaper } from '../../src/tiling/paper.ts';
+import type { ReferenceCases } from '../curves/reference.ts';
+
+interface Figure {
+  readonly name: string;
+  readonly value: number;
+  readonly unit: string;
+  /** At most this; absent where there is none yet. */
+  readonly goal?: number;
+}
+
+/** Runs before the clock starts, so that the machine code is warm. */
+const WARM_UP = 20;
+const RUNS = 200;
+
+/** The median time of one call, ms. Runs differ by their number, the same in every process. */
+function median(work: (i: number) => unknown, runs = RUNS): number {
+  for (let i = 0; i < WARM_UP; i++) work(i);
+  const times = Array.from({ length: runs }, (_, i) => {
+    const started = performance.now();
+    work(i);
+    return performance.now() - started;
+  });
+  return times.sort((a, b) => a - b)[runs >> 1]!;
+}
+
+const A = { x: 0, y: 0 };
+const B = { x: 860, y: 0 };
+/** Nails over the whole range a strip stands in, shallow to the limit. */
+const nail = (i: number): { x: number; y: number } => {
+  const share = 0.1 + 0.8 * ((i * 0.618) % 1);
+  return { x: 860 * share, y: 860 * freeRiseLimit(share) * 0.99 * ((i * 0.382) % 1) + 0.1 };
+};
+
+/** The worst distance of the strip's tangents at its pins from the reference, radians. */
+const battenError = (): number =>
+  Math.max(
+    ...reference.free3pin.map((one) => {
+      const [a, n, b] = one.inputs.pins.map(([x, y]) => ({ x, y })) as [typeof A, typeof A, typeof A];
+      return Math.abs(freeBatten(a, n, b)[0].angle - one.outputs.theta_at_pins[0]!);
+    }),
+  );
+
+/** Bundled elsewhere and run in the project folder: files are named from there. */
+const reference = JSON.parse(readFileSync('tests/fixtures/batten-cases.json', 'utf8')) as ReferenceCases;
+const leg = readFileSync('samples/hall-bench-leg.yaml', 'utf8');
+const part = makePart(parseJob(leg).job);
+const options = {
+  paper: parsePaper('letter'),
+  margin: DEFAULT_MARGIN_MM,
+  overlap: DEFAULT_OVERLAP_MM,
+  turn: 'auto',
+} as const;
+const font = readFileSync(
+  createRequire(`${process.cwd()}/package.json`).resolve(
+    '@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff',
+  ),
+);
+
+async function pdfTime(): Promise<number> {
+  const layout = layOut(part, options);
+  const times: number[] = [];
+  for (let i = 0; i < 15; i++) {
+    const started = performance.now();
+    await writePatternPdf(part, layout, { font, cover: true });
+    times.push(performance.now() - started);
+  }
+  return times.sort((a, b) => a - b)[7]!;
+}
+
+const apexes = Array.from({ length: RUNS }, (_, i) => figuresOf(batten(A, B, { nail: nail(i) })).apex!.at);
+
+const figures: Figure[] = [
+  {
+    name: 'free batten over a nail: solve',
+    value: median((i) => freeBatten(A, nail(i), B)),
+    unit: 'ms',
+    goal: 0.5,
+  },
+  { name: 'free batten: worst tangent error', value: battenError(), unit: 'rad', goal: 1e-9 },
+  {
+    name: 'free batten over a nail: solve and fit',
+    value: median((i) => batten(A, B, { nail: nail(i) })),
+    unit: 'ms',
+    goal: 1,
+  },
+  {
+    name: 'free batten by its apex',
+    value: median((i) => batten(A, B, { apex: apexes[i]! })),
+    unit: 'ms',
+    goal: 8,
+  },
+  {
+    name: 'figures of a batten',
+    value: median((i) => figuresOf(batten(A, B, { nail: nail(i) }))),
+    unit: 'ms',
+  },
+  { name: 'bench leg: read the job', value: median(() => parseJob(leg)), unit: 'ms' },
+  { name: 'bench leg: make the part', value: median(() => makePart(parseJob(leg).job)), unit: 'ms' },
+  { name: 'bench leg: lay out on letter', value: median(() => layOut(part, options)), unit: 'ms', goal: 50 },
+  { name: 'bench leg: write the PDF', value: await pdfTime(), unit: 'ms' },
+];
+
+const judged = figures.map((figure) => ({
+  ...figure,
+  holds: figure.goal === undefined ? null : figure.value <= figure.goal,
+}));
+
+if (process.argv.includes('--json')) console.log(JSON.stringify({ figures: judged }, null, 2));
+else
+  for (const { name, value, unit, goal, holds } of judged)
+    console.log(
+      `${name.padEnd(42)} ${value.toPrecision(3).padStart(10)} ${unit}${goal === undefined ? '' : `   goal ${goal}: ${holds ? 'holds' : 'MISSED'}`}`,
+    );

@@ -1,0 +1,103 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { coverPages } from '../../src/export/cover-page.ts';
+import type { Page, Words } from '../../src/export/drawing.ts';
+import { settingOut } from '../../src/export/setting-out.ts';
+import { textWidth } from '../../src/export/type.ts';
+import { parseJob } from '../../src/job/parse-job.ts';
+import { makePart } from '../../src/part/make-part.ts';
+import type { Part } from '../../src/part/part.ts';
+import { layOut } from '../../src/tiling/lay-out.ts';
+import { parsePaper } from '../../src/tiling/paper.ts';
+import { archTop, backLeg, block } from '../tiling/parts.ts';
+
+const SAMPLES = ['hall-bench-leg', 'garden-arch-rail', 'hall-bench-stretcher', 'wall-shelf-bracket'];
+
+const sample = (name: string): Part =>
+  makePart(parseJob(readFileSync(new URL(`../../samples/${name}.yaml`, import.meta.url), 'utf8')).job);
+
+function coversOf(part: Part, paper: string, turn: 'auto' | number = 'auto') {
+  const layout = layOut(part, { paper: parsePaper(paper), margin: 12.7, overlap: 15, turn });
+  return { layout, covers: coverPages(part, layout, settingOut(part)) };
+}
+
+const wordsOn = ({ drawing }: Page): Words[] => drawing.items.filter((item) => item.type === 'words');
+const textOn = (pages: readonly Page[]): string =>
+  pages
+    .flatMap(wordsOn)
+    .map(({ text }) => text)
+    .join(' ');
+
+describe('the cover', () => {
+  test.each(
+    SAMPLES.flatMap((name) =>
+      ['letter', 'a4'].flatMap(
+        (paper) =>
+          [
+            [name, paper, 'auto'],
+            [name, paper, 90],
+          ] as const,
+      ),
+    ),
+  )('of %s fits on one page of %s, turn %s', (name, paper, turn) => {
+    expect(coversOf(sample(name), paper, turn).covers.map((page) => page.name)).toEqual(['cover']);
+  });
+
+  test.each(['letter', 'a3', '140x200mm', '140x300mm'])(
+    'on %s keeps all its words inside the margins',
+    (paper) => {
+      const { covers, layout } = coversOf(sample('hall-bench-leg'), paper);
+      for (const page of covers)
+        for (const { text, at, size, anchor } of wordsOn(page)) {
+          const left =
+            at.x -
+            (anchor === 'start'
+              ? 0
+              : anchor === 'middle'
+                ? textWidth(text, size) / 2
+                : textWidth(text, size));
+          expect(left).toBeGreaterThanOrEqual(12.6);
+          expect(left + textWidth(text, size), text).toBeLessThanOrEqual(layout.paper.width - 12.6);
+          expect(at.y - size * 0.2).toBeGreaterThanOrEqual(12.5);
+          expect(at.y + size * 0.7).toBeLessThanOrEqual(layout.paper.height - 12.6);
+        }
+    },
+  );
+
+  test('on small paper the words run on and none is lost', () => {
+    const [large, small] = ['a3', '140x200mm'].map(
+      (paper) => coversOf(sample('hall-bench-leg'), paper).covers,
+    );
+    expect(small!.length).toBeGreaterThan(1);
+    expect(small!.map(({ name }) => name).slice(0, 2)).toEqual(['cover', 'cover 2']);
+    for (const words of ['Take care', 'Measure before you cut', 'not this pattern.', '15 5⁄8']) {
+      expect(textOn(large!)).toContain(words);
+      expect(textOn(small!)).toContain(words);
+    }
+  });
+
+  test('names every sheet on the map and the code in the subtitle', () => {
+    const { covers, layout } = coversOf(archTop(), 'a4');
+    const words = wordsOn(covers[0]!).map(({ text }) => text);
+    for (const { name } of layout.sheets) expect(words).toContain(name);
+    expect(textOn(covers)).toContain(`code ${layout.code}`);
+  });
+
+  test('gives each measure as the maker’s rule shows it', () => {
+    const text = textOn(coversOf(backLeg(), 'letter').covers);
+    // By hand: 34 in; √(34² + 1.25²) = 34.02297 in, nearest thirty-second 34 1/32 = 34.03125, less 0.0083: shy.
+    expect(text).toContain('34 in front, end to end, straight');
+    expect(text).toContain('34 1⁄32 in shy back, end to end, straight');
+  });
+
+  test('says which curve each run is', () => {
+    expect(textOn(coversOf(backLeg(), 'letter').covers)).toMatch(/front, 0 in to 34 in: straight\./);
+    expect(textOn(coversOf(backLeg(), 'letter').covers)).toMatch(/springy batten/);
+    // 1200² / (8·320) + 320/2 = 722.5 mm, by hand.
+    expect(textOn(coversOf(archTop(), 'a4').covers)).toContain('part of a circle of radius 722.5 mm');
+  });
+
+  test('one sheet needs no taping', () => {
+    expect(textOn(coversOf(block(100, 100), 'a4').covers)).toContain('nothing to tape');
+  });
+});

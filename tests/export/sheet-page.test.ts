@@ -1,0 +1,226 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Box } from '../../src/curves/curve.ts';
+import { type Point, point } from '../../src/curves/point.ts';
+import type { Item, Page, Stroke, Words } from '../../src/export/drawing.ts';
+import { composePattern } from '../../src/export/patterns.ts';
+import { CAPITALS, textWidth } from '../../src/export/type.ts';
+import { parseJob } from '../../src/job/parse-job.ts';
+import { makePart } from '../../src/part/make-part.ts';
+import type { Part } from '../../src/part/part.ts';
+import { type Affine, apply, inverse, shifted } from '../../src/tiling/affine.ts';
+import { type Chord, chordsOf, grown, passes } from '../../src/tiling/chords.ts';
+import { layOut, linesToCut } from '../../src/tiling/lay-out.ts';
+import type { Layout, Sheet } from '../../src/tiling/layout.ts';
+import { parsePaper } from '../../src/tiling/paper.ts';
+import { archTop, backLeg, gentlePart, shelfFront } from '../tiling/parts.ts';
+
+const read = (name: string): Part =>
+  makePart(parseJob(readFileSync(new URL(`../../samples/${name}.yaml`, import.meta.url), 'utf8')).job);
+
+const samples = new Map<string, Part>();
+function sample(name: string): Part {
+  const known = samples.get(name) ?? read(name);
+  samples.set(name, known);
+  return known;
+}
+
+const PARTS: [string, () => Part][] = [
+  ['hall bench leg', () => sample('hall-bench-leg')],
+  ['garden arch rail', () => sample('garden-arch-rail')],
+  ['hall bench stretcher', () => sample('hall-bench-stretcher')],
+  ['wall shelf bracket', () => sample('wall-shelf-bracket')],
+  ['back leg', backLeg],
+  ['arch top', archTop],
+  ['shelf front', shelfFront],
+];
+
+interface Composed {
+  readonly layout: Layout;
+  readonly sheets: readonly {
+    readonly sheet: Sheet;
+    readonly page: Page;
+    readonly lines: readonly Chord[];
+  }[];
+}
+
+function compose(part: Part, paper: string, turn: 'auto' | number): Composed {
+  const layout = layOut(part, { paper: parsePaper(paper), margin: 12.7, overlap: 15, turn });
+  const chords = chordsOf(linesToCut(part));
+  const sheets = composePattern(part, layout, false).map((page, i) => {
+    const sheet = layout.sheets[i]!;
+    const lines = chords.map(({ from, to }) => ({
+      from: apply(sheet.toSheet, from),
+      to: apply(sheet.toSheet, to),
+    }));
+    return { sheet, page, lines: lines.filter((line) => passes(line, sheet.window)) };
+  });
+  return { layout, sheets };
+}
+
+const wordsOf = (items: readonly Item[]): Words[] => items.filter((item) => item.type === 'words');
+const strokesOf = (items: readonly Item[]): Stroke[] => items.filter((item) => item.type === 'stroke');
+
+/** The words' box in their own frame (baseline level, start at 0), and the way into it. */
+function wordsFrame({ text, at, size, anchor, turn = 0 }: Words): { box: Box; into: Affine } {
+  const width = textWidth(text, size);
+  const left = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width;
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  const into = inverse(shifted([cos, sin, -sin, cos, 0, 0], at.x, at.y));
+  return { box: { left, right: left + width, bottom: -size * 0.2, top: size * CAPITALS }, into };
+}
+
+const moved = (chords: readonly Chord[], by: Affine): Chord[] =>
+  chords.map(({ from, to }) => ({ from: apply(by, from), to: apply(by, to) }));
+
+/** A rectangle's corners back on the sheet, as its box. */
+function boxOnSheet(words: Words): Box {
+  const { box, into } = wordsFrame(words);
+  const out = inverse(into);
+  const corners: Point[] = [
+    point(box.left, box.bottom),
+    point(box.right, box.bottom),
+    point(box.left, box.top),
+    point(box.right, box.top),
+  ].map((corner) => apply(out, corner));
+  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
+  return { left: Math.min(...xs), right: Math.max(...xs), bottom: Math.min(...ys), top: Math.max(...ys) };
+}
+
+function expectClear({ sheets }: Composed): void {
+  for (const { sheet, page, lines } of sheets) {
+    const where = `sheet ${sheet.name}`;
+    for (const words of wordsOf(page.drawing.items)) {
+      const { box, into } = wordsFrame(words);
+      expect(
+        moved(lines, into).some((line) => passes(line, box)),
+        `"${words.text}" on ${where}`,
+      ).toBe(false);
+      const mine = boxOnSheet(words);
+      const { left, right, bottom, top } = grown(sheet.window, 0.1);
+      expect(
+        mine.left >= left && mine.right <= right && mine.bottom >= bottom && mine.top <= top,
+        `"${words.text}" on ${where} is printed`,
+      ).toBe(true);
+    }
+    for (const stroke of strokesOf(page.drawing.items).filter(
+      ({ style }) => style === 'rule' || style === 'register',
+    ))
+      for (const { from, to } of chordsOf(stroke.path)) {
+        const turn = Math.atan2(to.y - from.y, to.x - from.x);
+        const into = inverse(
+          shifted([Math.cos(turn), Math.sin(turn), -Math.sin(turn), Math.cos(turn), 0, 0], from.x, from.y),
+        );
+        const length = Math.hypot(to.x - from.x, to.y - from.y);
+        const box = { left: 0, right: length, bottom: -0.1, top: 0.1 };
+        expect(
+          moved(lines, into).some((line) => passes(line, box)),
+          `a ${stroke.style} stroke on ${where}`,
+        ).toBe(false);
+      }
+  }
+}
+
+describe('nothing covers the lines to cut', () => {
+  for (const [name, part] of PARTS)
+    test.each([
+      ['letter', 'auto'],
+      ['a4', 90],
+      ['letter', -64],
+    ] as const)(`${name} on %s, turned %s`, (paper, turn) => {
+      expectClear(compose(part(), paper, turn));
+    });
+
+  test('property: nor on any gentle part, any way round, however small the paper', () => {
+    fc.assert(
+      fc.property(
+        gentlePart(),
+        fc.constantFrom('letter', 'a4', '140x200mm'),
+        fc.double({ min: 0, max: 360, noNaN: true }),
+        (part, paper, turn) => expectClear(compose(part, paper, turn)),
+      ),
+      { numRuns: 8 },
+    );
+  });
+});
+
+describe('each sheet', () => {
+  const { sheets, layout } = compose(sample('hall-bench-leg'), 'letter', 'auto');
+
+  test('carries its name in type of at least 8 mm, the part, the page and the code', () => {
+    sheets.forEach(({ sheet, page }, i) => {
+      const words = wordsOf(page.drawing.items);
+      expect(words.find(({ text }) => text === sheet.name)?.size).toBeGreaterThanOrEqual(8);
+      const all = words.map(({ text }) => text);
+      expect(all).toContain('Hall bench leg');
+      expect(all).toContain(`sheet ${i + 1} of ${layout.sheets.length} · code ${layout.code}`);
+    });
+  });
+
+  test('names every neighbour at its seam', () => {
+    for (const { sheet, page } of sheets)
+      for (const neighbour of Object.values(sheet.neighbours))
+        expect(
+          wordsOf(page.drawing.items).some(({ text }) => text.startsWith(neighbour) && text !== neighbour),
+        ).toBe(true);
+  });
+
+  test('has no words smaller than 3 mm', () => {
+    for (const { page } of sheets)
+      for (const { size } of wordsOf(page.drawing.items)) expect(size).toBeGreaterThanOrEqual(3);
+  });
+
+  test('labels the apex with its offset, once', () => {
+    const labels = sheets
+      .flatMap(({ page }) => wordsOf(page.drawing.items))
+      .filter(({ text }) => text.startsWith('apex'));
+    expect(labels).toHaveLength(1);
+  });
+
+  test('no two words run into each other', () => {
+    for (const { page } of sheets) {
+      const boxes = wordsOf(page.drawing.items).map(boxOnSheet);
+      boxes.forEach((a, i) => {
+        for (const b of boxes.slice(i + 1))
+          expect(a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top).toBe(false);
+      });
+    }
+  });
+
+  test('shows the grain, and what its lines mean', () => {
+    for (const { page } of sheets) {
+      const all = wordsOf(page.drawing.items).map(({ text }) => text);
+      expect(all).toEqual(expect.arrayContaining(['grain', 'finished line', 'saw line, 1⁄16 in outside it']));
+    }
+  });
+});
+
+/** Which bars a page has, and which way they run. */
+const barsOn = ({ drawing }: Page): string[] =>
+  wordsOf(drawing.items)
+    .filter(({ text }) => text === '100 mm' || text === '4 in')
+    .map(({ text, turn = 0 }) => `${text} ${turn === 0 ? 'across' : 'down'}`)
+    .sort();
+
+const ALL_BARS = ['100 mm across', '100 mm down', '4 in across', '4 in down'];
+
+describe('every sheet has both bars both ways', () => {
+  test.each(PARTS)('%s', (_, part) => {
+    for (const paper of ['letter', '140x200mm'])
+      for (const { page } of compose(part(), paper, 'auto').sheets) expect(barsOn(page)).toEqual(ALL_BARS);
+  });
+
+  test('property: and its name, whatever the part and its turn', () => {
+    const turn = fc.double({ min: 0, max: 360, noNaN: true });
+    fc.assert(
+      fc.property(gentlePart(), fc.constantFrom('letter', 'a4', '140x200mm'), turn, (part, paper, way) => {
+        for (const { page } of compose(part, paper, way).sheets) {
+          expect(barsOn(page)).toEqual(ALL_BARS);
+          expect(wordsOf(page.drawing.items).some(({ text }) => text === page.name)).toBe(true);
+        }
+      }),
+      { numRuns: 8 },
+    );
+  });
+});

@@ -1,0 +1,125 @@
+import { describe, expect, test } from 'vitest';
+import { type QuickOptions, quickJob } from '../../src/job/quick-job.ts';
+import { Faults } from '../../src/units/fault.ts';
+
+/** An inch is 25.4 mm exactly; whole tenths first, so that the division rounds once. */
+const inches = (count: number): number => (count * 254) / 10;
+
+test('a batten over 28 in with a rise of 3/4 in is nailed in the middle', () => {
+  const job = quickJob({ curve: 'batten', chord: '28', rise: '3/4' });
+  expect(job).toEqual({
+    part: 'Batten 28 in, rise 3/4 in',
+    rule: { unit: 'in', graduation: { numerator: 1, denominator: 32 } },
+    quantity: 1,
+    sawAllowance: 0,
+    edges: [
+      {
+        name: 'curve',
+        key: '--curve',
+        from: { x: 0, y: 0 },
+        steps: [
+          {
+            kind: 'batten',
+            key: '--curve',
+            to: { x: inches(28), y: 0 },
+            by: { nail: { x: inches(14), y: inches(0.75) } },
+          },
+        ],
+      },
+    ],
+  });
+});
+
+describe('the step of a quick line', () => {
+  const mm = (options: Partial<QuickOptions>) =>
+    quickJob({ curve: 'batten', chord: '700', units: 'mm', ...options });
+
+  test.each<[Partial<QuickOptions>, object]>([
+    [
+      { rise: '20', nail: '300' },
+      { kind: 'batten', by: { nail: { x: 300, y: 20 } } },
+    ],
+    [
+      { rise: '20', ends: 'free' },
+      { kind: 'batten', by: { nail: { x: 350, y: 20 } } },
+    ],
+    [
+      { curve: 'arc', rise: '-20' },
+      { kind: 'arc', by: { rise: -20 } },
+    ],
+    [
+      { curve: 'arc', radius: '900' },
+      { kind: 'arc', by: { radius: 900 } },
+    ],
+    [
+      { curve: 'arc', rise: '20', nail: '300' },
+      { kind: 'arc', by: { through: { x: 300, y: 20 } } },
+    ],
+    [
+      { curve: 'spline', rise: '20' },
+      { kind: 'spline', through: [{ x: 350, y: 20 }], ends: ['free', 'free'] },
+    ],
+    [
+      { curve: 'spline', rise: '20', ends: 'held' },
+      { kind: 'spline', ends: ['held', 'held'] },
+    ],
+    [{ curve: 'spline', rise: '20', ends: 'natural', nail: '9' }, { through: [{ x: 9, y: 20 }] }],
+  ])('%j', (options, step) => {
+    expect(mm(options).edges[0].steps[0]).toMatchObject(step);
+  });
+
+  test.each<[Partial<QuickOptions>, string]>([
+    [{ rise: '20' }, 'Batten 700 mm, rise 20 mm'],
+    [{ rise: '2 cm', nail: ' 300 ' }, 'Batten 700 mm, rise 2 cm at 300 mm'],
+    [{ curve: 'arc', radius: '900' }, 'Arc 700 mm, radius 900 mm'],
+    [{ rise: '3/4"', chord: `2' 4"` }, `Batten 2' 4", rise 3/4"`],
+  ])('%j names the part %s', (options, name) => {
+    expect(mm(options).part).toBe(name);
+  });
+});
+
+const faultsOf = (options: QuickOptions) => {
+  try {
+    quickJob(options);
+    return [];
+  } catch (error) {
+    if (!(error instanceof Faults)) throw error;
+    return error.list.map(({ code, key, message }) => ({ code, key, message }));
+  }
+};
+
+describe('a mistake names its option', () => {
+  const sound: QuickOptions = { curve: 'batten', chord: '28', rise: '3/4' };
+  const { rise, ...noRise } = sound;
+
+  test.each<[QuickOptions, string, string]>([
+    [{ ...sound, curve: 'bow' }, '--curve', 'job.not-yet'],
+    [{ ...sound, curve: 'ellipse' }, '--curve', 'job.not-yet'],
+    [{ ...sound, curve: 'line' }, '--curve', 'quick.unknown-word'],
+    [{ ...sound, units: 'ft' }, '--units', 'quick.unknown-word'],
+    [{ ...sound, ends: 'held' }, '--ends', 'job.not-yet'],
+    [{ ...sound, ends: 'natural' }, '--ends', 'quick.unknown-word'],
+    [{ ...sound, rise: '0' }, '--rise', 'quick.zero'],
+    [{ ...sound, nail: '0' }, '--nail', 'quick.nail'],
+    [{ ...sound, nail: '28' }, '--nail', 'quick.nail'],
+    [{ ...sound, nail: '-3' }, '--nail', 'quick.nail'],
+    [{ ...sound, radius: '30' }, '--radius', 'quick.excluded'],
+    [noRise, '--rise', 'quick.missing'],
+    [{ ...noRise, curve: 'arc' }, '--rise', 'quick.missing'],
+    [{ ...sound, curve: 'arc', ends: 'held' }, '--ends', 'quick.excluded'],
+    [{ ...sound, curve: 'arc', radius: '30' }, '--rise', 'quick.excluded'],
+    [{ ...noRise, curve: 'arc', radius: '30', nail: '12' }, '--nail', 'quick.excluded'],
+    [{ ...noRise, curve: 'arc', radius: '0' }, '--radius', 'quick.zero'],
+  ])('%j: %s', (options, key, code) => {
+    expect(faultsOf(options)).toMatchObject([{ key, code }]);
+  });
+
+  test.each(['chord', 'rise', 'nail', 'graduation'])('--%s must be a length', (option) => {
+    expect(faultsOf({ ...sound, [option]: 'long' })).toMatchObject([{ key: `--${option}` }]);
+  });
+
+  test('and all mistakes of a line come in one go', () => {
+    const found = faultsOf({ curve: 'batten', chord: '-28', rise: 'high', nail: 'x', ends: 'held' });
+    expect(found.map(({ key }) => key)).toEqual(['--chord', '--rise', '--nail', '--ends']);
+  });
+});

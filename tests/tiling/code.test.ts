@@ -1,0 +1,17 @@
+import { expect, test } from 'vitest';
+import { patternCode } from '../../src/tiling/code.ts';
+
+test('a code is six digits and capitals without look-alikes', () => {
+  for (let i = 0; i < 200; i++) expect(patternCode({ i })).toMatch(/^[2-9A-HJ-NP-Z]{6}$/);
+});
+
+test('values that differ have codes that differ', () => {
+  const codes = new Set(Array.from({ length: 2000 }, (_, i) => patternCode([i * 0.1, 'leg'])));
+  expect(codes.size).toBe(2000);
+});
+
+test('the last bits of a sine do not change the code, a hundredth of a millimetre does', () => {
+  expect(patternCode([0.1 + 0.2])).toBe(patternCode([0.3]));
+  expect(patternCode([10])).not.toBe(patternCode([10.01]));
+  expect(patternCode([-0])).toBe(patternCode([0]));
+});

@@ -1,0 +1,328 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { pointAt } from '../../src/curves/along.ts';
+import { distance, type Point, point } from '../../src/curves/point.ts';
+import type { Part } from '../../src/part/part.ts';
+import { apply, inverse, turning } from '../../src/tiling/affine.ts';
+import { chordsOf, grown, passes } from '../../src/tiling/chords.ts';
+import { cellAt, MAX_SHEETS, sheetName, windowAt } from '../../src/tiling/grid.ts';
+import {
+  DEFAULT_MARGIN_MM,
+  DEFAULT_OVERLAP_MM,
+  type LayOutOptions,
+  layOut,
+  linesToCut,
+  MIN_OVERLAP_MM,
+} from '../../src/tiling/lay-out.ts';
+import type { Layout, Sheet } from '../../src/tiling/layout.ts';
+import { pageMatrix } from '../../src/tiling/page-matrix.ts';
+import { PAPERS, parsePaper } from '../../src/tiling/paper.ts';
+import { REGISTER_REACH_MM } from '../../src/tiling/seams.ts';
+import { Fault } from '../../src/units/fault.ts';
+import { archTop, backLeg, block, gentlePart, shelfFront } from './parts.ts';
+
+const LETTER = parsePaper('letter');
+
+const options = (more: Partial<LayOutOptions> = {}): LayOutOptions => ({
+  paper: LETTER,
+  margin: DEFAULT_MARGIN_MM,
+  overlap: DEFAULT_OVERLAP_MM,
+  turn: 'auto',
+  ...more,
+});
+
+const names = ({ sheets }: Layout): string[] => sheets.map(({ name }) => name);
+const holds = (sheet: Sheet, box: 'cell' | 'window', at: Point, by = 1e-9): boolean => {
+  const { x, y } = apply(sheet.toSheet, at);
+  const { left, right, bottom, top } = grown(sheet[box], by);
+  return x >= left && x <= right && y >= bottom && y <= top;
+};
+
+describe('the grid', () => {
+  test('a 600 × 180 mm part takes 3 Letter sheets lying on their side', () => {
+    // Margin 10, overlap 10, a pad of 1 mm: ⌈(602 − 10) / 249.4⌉ = 3 across, ⌈(182 − 10) / 185.9⌉ = 1 down.
+    // Upright: ⌈592 / 185.9⌉ = 4.
+    const layout = layOut(block(600, 180), options({ margin: 10, overlap: 10 }));
+    expect(layout.orientation).toBe('lying');
+    expect(names(layout)).toEqual(['A1', 'A2', 'A3']);
+  });
+
+  test('a narrow part stood upright takes upright paper', () => {
+    const layout = layOut(block(180, 600), options({ margin: 10, overlap: 10 }));
+    expect(layout.orientation).toBe('upright');
+    expect(names(layout)).toEqual(['A1', 'B1', 'C1']);
+  });
+
+  test('a part of one sheet has no seams and lies in its middle', () => {
+    const { sheets, orientation } = layOut(block(100, 100), options());
+    expect(orientation).toBe('upright');
+    expect(sheets).toHaveLength(1);
+    expect(sheets[0].neighbours).toEqual({});
+    expect(sheets[0].marks).toEqual([]);
+    const centre = apply(sheets[0].toSheet, point(50, 50));
+    expect(centre.x).toBeCloseTo(215.9 / 2, 9);
+    expect(centre.y).toBeCloseTo(279.4 / 2, 9);
+  });
+
+  test('rows are lettered from the top and columns numbered from the left', () => {
+    expect(sheetName({ row: 0, column: 0 })).toBe('A1');
+    expect(sheetName({ row: 1, column: 11 })).toBe('B12');
+    expect(['Z1', 'AA1', 'AB1', 'AZ1', 'BA1']).toEqual(
+      [25, 26, 27, 51, 52].map((row) => sheetName({ row, column: 0 })),
+    );
+  });
+
+  test('sheets that the line does not touch are left out', () => {
+    const layout = layOut(archTop(), options({ paper: parsePaper('a4') }));
+    expect(layout.rows * layout.columns).toBe(10);
+    expect(names(layout)).toEqual(['A1', 'A2', 'A3', 'A4', 'A5', 'B1', 'B5']);
+  });
+
+  test('neighbouring windows overlap by the overlap, their cells meet in its middle', () => {
+    const layout = layOut(backLeg(), options({ overlap: 18 }));
+    const [a, b] = layout.sheets as unknown as [Sheet, Sheet];
+    const across = apply(inverse(b.toSheet), { x: 0, y: 0 }).x - apply(inverse(a.toSheet), { x: 0, y: 0 }).x;
+    expect(a.window.right - (across + b.window.left)).toBeCloseTo(18, 9);
+    expect(a.cell.right).toBeCloseTo(across + b.cell.left, 9);
+    expect(a.window.right - a.cell.right).toBeCloseTo(9, 9);
+  });
+
+  test('a line through the corner of four sheets keeps all four', () => {
+    const layout = layOut(diagonal(), options({ paper: parsePaper('200x200mm') }));
+    expect(names(layout)).toEqual(['A1', 'A2', 'B1', 'B2']);
+  });
+});
+
+/** A straight line through the middle of a two by two grid of square sheets. */
+function diagonal(): Part {
+  const part = block(10, 10);
+  const line = { type: 'line', from: point(0, 0), to: point(300, 300) } as const;
+  return { ...part, shape: { type: 'line', line: [line], chord: [line.from, line.to] } };
+}
+
+describe('the turn', () => {
+  test('a part is turned counter-clockwise on the paper', () => {
+    const layout = layOut(block(180, 20), options({ turn: 90 }));
+    const [a, b] = [point(0, 0), point(180, 0)].map((at) => apply(layout.sheets[0].toSheet, at)) as [
+      Point,
+      Point,
+    ];
+    expect(b.x - a.x).toBeCloseTo(0, 9);
+    expect(b.y - a.y).toBeCloseTo(180, 9);
+    expect(layout.turnDeg).toBe(90);
+  });
+
+  test('a half turn takes as many sheets as none', () => {
+    const [plain, turned] = [0, 180].map((turn) => layOut(backLeg(), options({ turn })));
+    expect(turned?.sheets.length).toBe(plain?.sheets.length);
+  });
+
+  test('quarter turns are exact', () => {
+    expect(turning(90)).toEqual([0, 1, -1, 0, 0, 0]);
+    expect(turning(-90)).toEqual(turning(270));
+    expect(turning(720)).toEqual([1, 0, -0, 1, 0, 0]);
+  });
+});
+
+describe('register marks', () => {
+  test('every seam has two, in the middle of the overlap, on both sheets', () => {
+    const { sheets } = layOut(archTop(), options({ paper: parsePaper('a4') }));
+    const seams = new Map<string, Point[]>();
+    for (const sheet of sheets)
+      for (const { at, sheets: pair } of sheet.marks) {
+        expect(pair).toContain(sheet.name);
+        const known = seams.get(pair.join()) ?? [];
+        seams.set(pair.join(), [...known, at]);
+        const { x, y } = apply(sheet.toSheet, at);
+        const { left, right, bottom, top } = sheet.cell;
+        expect(Math.min(...[x - left, x - right, y - bottom, y - top].map(Math.abs))).toBeLessThan(1e-9);
+      }
+    // Six seams join seven sheets in a row bent twice; both sheets list both marks of each.
+    expect(seams.size).toBe(6);
+    for (const found of seams.values()) expect(found).toHaveLength(4);
+  });
+
+  test('they keep off the line to cut', () => {
+    for (const part of [backLeg(), archTop(), shelfFront()]) {
+      const { sheets } = layOut(part, options());
+      const lines = chordsOf(linesToCut(part));
+      for (const { at } of sheets.flatMap(({ marks }) => marks)) {
+        const box = grown({ left: at.x, right: at.x, bottom: at.y, top: at.y }, REGISTER_REACH_MM);
+        expect(lines.some((line) => passes(line, box))).toBe(false);
+      }
+    }
+  });
+});
+
+describe('measures to verify', () => {
+  test('each edge is measured end to end, the pattern along both diagonals', () => {
+    const { checks, crosses } = layOut(backLeg(), options());
+    const lengths = checks.map(({ length }) => length);
+    // By hand: 34 in = 863.6 mm; from (0, 3) to (34, 1 3/4) in: 25.4·√(34² + 1.25²) = 864.183 mm.
+    expect(lengths[0]).toBeCloseTo(863.6, 9);
+    expect(lengths[1]).toBeCloseTo(864.183, 3);
+    expect(crosses.map(({ letter }) => letter)).toEqual(['P', 'Q', 'R', 'S']);
+    expect(checks).toHaveLength(4);
+    for (const { from, to, length } of checks) expect(length).toBeCloseTo(distance(from, to), 9);
+  });
+
+  test('each cross stands on the sheet that is said to carry it', () => {
+    const { sheets, crosses } = layOut(archTop(), options());
+    for (const { at, sheet } of crosses) {
+      const found = sheets.find(({ name }) => name === sheet);
+      expect(found && holds(found, 'cell', at)).toBe(true);
+    }
+  });
+});
+
+describe('the code', () => {
+  test('the same job has the same code, another line or another layout has another', () => {
+    const code = (part: Part, more: Partial<LayOutOptions> = {}): string => layOut(part, options(more)).code;
+    expect(code(backLeg())).toBe(code(backLeg()));
+    const codes = [
+      code(backLeg()),
+      code(backLeg(), { margin: 10 }),
+      code(backLeg(), { turn: 180 }),
+      code({ ...backLeg(), name: 'Arm' }),
+      code({ ...backLeg(), saw: [] }),
+    ];
+    expect(new Set(codes).size).toBe(codes.length);
+  });
+});
+
+describe('what cannot be laid out', () => {
+  const faultOf = (part: Part, more: Partial<LayOutOptions>): Fault => {
+    try {
+      layOut(part, options(more));
+    } catch (fault) {
+      if (fault instanceof Fault) return fault;
+      throw fault;
+    }
+    throw new Error('it was laid out');
+  };
+
+  test.each([
+    [{ margin: -1 }, 'layout.margin'],
+    [{ margin: Number.NaN }, 'layout.margin'],
+    [{ margin: 60 }, 'layout.no-room'],
+    [{ margin: 1e9 }, 'layout.no-room'],
+    [{ overlap: MIN_OVERLAP_MM - 0.1 }, 'layout.overlap'],
+    [{ overlap: Number.POSITIVE_INFINITY }, 'layout.overlap'],
+    [{ overlap: 100 }, 'layout.no-room'],
+    [{ turn: Number.NaN }, 'layout.turn'],
+  ] as const)('%o', (more, code) => {
+    expect(faultOf(backLeg(), more).code).toBe(code);
+  });
+
+  test('a margin of 0 and the least overlap are fine', () => {
+    expect(layOut(backLeg(), options({ margin: 0, overlap: MIN_OVERLAP_MM })).sheets.length).toBeGreaterThan(
+      0,
+    );
+  });
+
+  test('no room is said with its numbers', () => {
+    expect(faultOf(backLeg(), { margin: 60 }).message).toMatch(/60 mm.*95\.9 mm/);
+  });
+
+  test.each([
+    ['long', block(60_000, 50)],
+    ['far too long', block(1e12, 1e12)],
+    ['wide and long', block(12_000, 12_000)],
+  ])('a part so %s that it takes too many sheets is refused at once', (_, part) => {
+    const fault = faultOf(part, {});
+    expect(fault.code).toBe('layout.too-many-sheets');
+    expect(fault.message).toContain(`${MAX_SHEETS}`);
+  });
+});
+
+test('the page matrix maps the part to PDF points: 25.4 mm are 72 points', () => {
+  // ISO 32000-1, 8.3.2.3: the unit of default user space is 1/72 in.
+  const { sheets } = layOut(backLeg(), options());
+  const matrix = pageMatrix(sheets[0]);
+  const [a, b] = [apply(matrix, point(0, 0)), apply(matrix, point(25.4, 0))];
+  expect(b.x - a.x).toBeCloseTo(72, 9);
+});
+
+describe('property: whatever the part, paper and turn', () => {
+  const anyLayout = fc.record({
+    part: gentlePart(),
+    paper: fc.constantFrom(...PAPERS),
+    margin: fc.double({ min: 0, max: 25, noNaN: true }),
+    overlap: fc.double({ min: MIN_OVERLAP_MM, max: 30, noNaN: true }),
+    turn: fc.oneof(fc.constant('auto' as const), fc.double({ min: -360, max: 360, noNaN: true })),
+  });
+  const check = (judge: (part: Part, layout: Layout) => void): void =>
+    fc.assert(
+      fc.property(anyLayout, ({ part, ...given }) => judge(part, layOut(part, given))),
+      { numRuns: 60 },
+    );
+
+  test('every point of the line lies in the cell of a printed sheet', () => {
+    check((part, { sheets }) => {
+      for (const segment of linesToCut(part))
+        for (let i = 0; i <= 60; i++) {
+          const at = pointAt(segment, i / 60);
+          expect(sheets.some((sheet) => holds(sheet, 'cell', at))).toBe(true);
+        }
+    });
+  });
+
+  test('the printed sheets hang together by their seams', () => {
+    check((_, { sheets }) => {
+      const byName = new Map(sheets.map((sheet) => [sheet.name, sheet]));
+      const reached = new Set<string>();
+      const queue = [sheets[0].name];
+      for (let name = queue.pop(); name; name = queue.pop()) {
+        if (reached.has(name)) continue;
+        reached.add(name);
+        queue.push(...Object.values(byName.get(name)?.neighbours ?? {}));
+      }
+      expect(reached.size).toBe(sheets.length);
+    });
+  });
+
+  test('neighbours name each other, and both show the marks of their seam', () => {
+    check((_, { sheets }) => {
+      for (const sheet of sheets) {
+        for (const { at } of sheet.marks) expect(holds(sheet, 'window', at, -1)).toBe(true);
+        const right = sheets.find(({ name }) => name === sheet.neighbours.right);
+        if (sheet.neighbours.right) expect(right?.neighbours.left).toBe(sheet.name);
+        const below = sheets.find(({ name }) => name === sheet.neighbours.below);
+        if (sheet.neighbours.below) expect(below?.neighbours.above).toBe(sheet.name);
+      }
+    });
+  });
+
+  test('every printed sheet holds some of the line, or lies within the corner clearance of it', () => {
+    check((part, { sheets }) => {
+      const chords = chordsOf(linesToCut(part));
+      for (const sheet of sheets) {
+        const own = chords.map(({ from, to }) => ({
+          from: apply(sheet.toSheet, from),
+          to: apply(sheet.toSheet, to),
+        }));
+        expect(own.some((chord) => passes(chord, grown(sheet.cell, 3.01)))).toBe(true);
+      }
+    });
+  });
+});
+
+test('cells tile the windows of a grid without gaps', () => {
+  const grid = {
+    orientation: 'upright',
+    size: { width: 210, height: 297 },
+    margin: 10,
+    overlap: 15,
+    rows: 3,
+    columns: 4,
+    left: 5,
+    top: 100,
+  } as const;
+  for (let row = 0; row < 3; row++)
+    for (let column = 0; column < 3; column++)
+      expect(cellAt(grid, { row, column }).right).toBeCloseTo(
+        cellAt(grid, { row, column: column + 1 }).left,
+        9,
+      );
+  expect(cellAt(grid, { row: 0, column: 0 }).left).toBe(windowAt(grid, { row: 0, column: 0 }).left);
+});
