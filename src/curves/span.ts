@@ -75,8 +75,9 @@ const STILL: Readonly<Variation> = still();
 /** One step of length h: the series of the strip first, as the variations stand on it. */
 function step(end: SpanEnd, h: number, terms: number): void {
   expand(end, h, terms);
-  vary(end.byCurvature, h, Math.ceil(terms * VARIED));
-  vary(end.byRate, h, Math.ceil(terms * VARIED));
+  const varied = Math.max(FEWEST_TERMS, Math.ceil(terms * VARIED));
+  vary(end.byCurvature, h, varied);
+  vary(end.byRate, h, varied);
   let [x, y, turned, curvature, rate] = [0, 0, 0, 0, 0];
   for (let n = terms; n >= 0; n--) {
     const share = 1 / (n + 1);
