@@ -1,27 +1,39 @@
 import type { Curve } from './curve.ts';
-import { nailForApex } from './free-apex.ts';
-import { freeBatten } from './free-batten.ts';
 import { curveOf, mustDiffer } from './line.ts';
+import { nailForApex } from './nail-for-apex.ts';
 import type { Point } from './point.ts';
+import { type StripEnds, strip } from './strip.ts';
 
-/** What bends the strip between its ends: a nail it touches, or the apex it shall have. */
-export type BattenBy = { readonly nail: Point } | { readonly apex: Point };
+/** What bends the strip between its ends: the nails it touches, in order, or the apex it shall have. */
+export type BattenBy =
+  | { readonly nail: Point }
+  | { readonly through: readonly Point[] }
+  | { readonly apex: Point };
+
+const FREE: StripEnds = { start: 'free', end: 'free' };
 
 /**
- * The curve of a uniform springy strip (a batten) sprung over a pin at each end and one nail between:
- * the shape of least bending energy with the strip free to slide, every pin without friction.
+ * The curve of a uniform springy strip (a batten) sprung over a pin at each end and nails between: the
+ * shape of least bending energy with the strip free to slide, every pin without friction. Each end is
+ * free, or held at an angle as in a sleeve.
  *
- * By `nail` the strip touches that point; its apex is elsewhere, in the longer span, unless the nail
- * stands in the middle. By `apex` the nail is sought that puts the apex (the point farthest from the
- * chord) where it is asked. Exact to 1e-9 of the chord or better.
+ * By `nail` or `through` the strip touches those points; its apex is elsewhere, in the longer span, unless
+ * a single nail stands in the middle. By `apex` the one nail is sought that puts the apex (the point
+ * farthest from the chord) where it is asked. Exact to 1e-9 of the chord or better. What each pin has to
+ * bear, and on which side of the strip it stands, is told by `pinForces` of the curve's exact pieces.
  * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.out-of-order`, `batten.too-high`,
  *   `batten.no-such-apex`, `batten.not-found`
  */
-export function batten(from: Point, to: Point, by: BattenBy): Curve {
-  const bent = 'nail' in by ? by.nail : by.apex;
+export function batten(from: Point, to: Point, by: BattenBy, ends = FREE): Curve {
   mustDiffer(from, to, 'the two ends of the batten');
-  mustDiffer(from, bent, 'the start of the batten and the point between');
-  mustDiffer(bent, to, 'the point between and the end of the batten');
-  const nail = 'nail' in by ? by.nail : nailForApex(from, to, by.apex);
-  return curveOf('batten', freeBatten(from, nail, to), { from, to }, [from, nail, to]);
+  const pins = [from, ...nailsOf(from, to, by, ends), to];
+  return curveOf('batten', strip(pins, ends).spans, { from, to }, pins);
+}
+
+function nailsOf(from: Point, to: Point, by: BattenBy, ends: StripEnds): readonly Point[] {
+  if ('through' in by) return by.through;
+  const point = 'nail' in by ? by.nail : by.apex;
+  mustDiffer(from, point, 'the start of the batten and the point between');
+  mustDiffer(point, to, 'the point between and the end of the batten');
+  return ['nail' in by ? by.nail : nailForApex(from, to, by.apex, ends)];
 }

@@ -22,7 +22,7 @@ const STEP = 0.45;
  * How quickly the solution runs through its period, 1/mm: w² is the force in the strip per its
  * stiffness, κ′ across it and κ²/2 + thrust along it; constant along a span.
  */
-const pace = (curvature: number, rate: number, thrust = 0): number =>
+export const pace = (curvature: number, rate: number, thrust = 0): number =>
   Math.sqrt(Math.hypot(rate, curvature ** 2 / 2 + thrust));
 
 const K = new Float64Array(ORDER + 2);
@@ -32,7 +32,7 @@ const cosine = new Float64Array(ORDER + 1);
 const sine = new Float64Array(ORDER + 1);
 
 /** Σ a[i]·b[n − i], the n-th term of a product of series. */
-function term(a: Float64Array, b: Float64Array, n: number): number {
+export function term(a: Float64Array, b: Float64Array, n: number): number {
   let sum = 0;
   for (let i = 0; i <= n; i++) sum += a[i]! * b[n - i]!;
   return sum;

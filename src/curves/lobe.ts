@@ -20,11 +20,11 @@ const mirrored = (f: (a: number) => number, quarter: number, a: number): number 
 /** Y(π/2) = (2π)^{3/2}/Γ(1/4)², half the lobe's span. */
 export const QUARTER_ALONG = along(Math.PI / 2);
 /** S(π/2) = √2·K(1/√2), the lemniscate constant. */
-const QUARTER_LENGTH = length(Math.PI / 2);
+export const QUARTER_LENGTH = length(Math.PI / 2);
 
 export const lobeAlong = (a: number): number => mirrored(along, QUARTER_ALONG, a);
 export const lobeLength = (a: number): number => mirrored(length, QUARTER_LENGTH, a);
-const lobeAcross = (a: number): number => 2 * Math.sqrt(Math.sin(a));
+export const lobeAcross = (a: number): number => 2 * Math.sqrt(Math.sin(a));
 
 /**
  * Gauss's constant, 1/agm(1, √2) = 0.8346268…: the greatest rise per chord of a free strip over a

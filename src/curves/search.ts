@@ -1,26 +1,38 @@
-/** Halvings before a bracket counts as closed: 80 take 10 m below the spacing of doubles. */
-const MAX_STEPS = 80;
+/** Steps before giving up: halving alone takes 80 to bring 10 m below the spacing of doubles. */
+const MAX_STEPS = 120;
 
 /**
- * A root of f between a and b, where f changes sign: secant steps kept inside the bracket by bisection.
+ * A root of f between a and b, where f changes sign: inverse quadratic steps where they are safe,
+ * otherwise the bracket is halved (Chandrupatla 1997, "A new hybrid quadratic/bisection algorithm").
  * @returns undefined when f does not change sign between a and b
  */
 export function rootBetween(f: (x: number) => number, a: number, b: number): number | undefined {
-  let [low, high] = [a, b];
-  let [atLow, atHigh] = [f(low), f(high)];
-  if (atLow === 0) return low;
-  if (atHigh === 0) return high;
-  if (!(atLow * atHigh < 0)) return undefined;
+  let [near, far, last] = [b, a, a];
+  let [atNear, atFar, atLast] = [f(b), f(a), 0];
+  if (atFar === 0) return a;
+  if (atNear === 0) return b;
+  if (!(atNear * atFar < 0)) return undefined;
+  let part = 0.5;
   for (let i = 0; i < MAX_STEPS; i++) {
-    const secant = low - (atLow * (high - low)) / (atHigh - atLow);
-    // Every other step halves the bracket, so that one slow side cannot stall the search.
-    const x = i % 2 === 1 || !(secant > low && secant < high) ? (low + high) / 2 : secant;
+    const x = near + part * (far - near);
     const value = f(x);
-    if (value === 0 || high - low <= 2 * Number.EPSILON * Math.max(Math.abs(low), Math.abs(high))) return x;
-    if (atLow * value < 0) [high, atHigh] = [x, value];
-    else [low, atLow] = [x, value];
+    if (value * atNear > 0) [last, atLast] = [near, atNear];
+    else [last, atLast, far, atFar] = [far, atFar, near, atNear];
+    [near, atNear] = [x, value];
+    const best = Math.abs(atNear) < Math.abs(atFar) ? near : far;
+    const least = (2 * Number.EPSILON * Math.abs(best)) / Math.abs(far - near);
+    if (value === 0 || !(least < 0.5)) return best;
+    part = Math.min(Math.max(quadratic(near, atNear, far, atFar, last, atLast), least), 1 - least);
   }
-  return (low + high) / 2;
+  return near;
+}
+
+/** The root's share of the way from a to b by the inverse quadratic through three points; else a half. */
+function quadratic(a: number, fa: number, b: number, fb: number, c: number, fc: number): number {
+  const xi = (a - b) / (c - b);
+  const phi = (fa - fb) / (fc - fb);
+  if (!(phi ** 2 < xi && (1 - phi) ** 2 < 1 - xi)) return 0.5;
+  return ((fa / (fb - fa)) * fc) / (fb - fc) + ((((c - a) / (b - a)) * fa) / (fc - fa)) * (fb / (fc - fb));
 }
 
 /** All roots of f in [0, 1] that `samples` equal steps can tell apart. */

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { batten } from '../../src/curves/batten.ts';
 import { figuresOf } from '../../src/curves/figures.ts';
-import { nailForApex } from '../../src/curves/free-apex.ts';
 import { freeRiseLimit } from '../../src/curves/free-batten.ts';
+import { nailForApex } from '../../src/curves/nail-for-apex.ts';
 import { distance } from '../../src/curves/point.ts';
 
 const from = { x: 0, y: 0 };
@@ -11,7 +11,7 @@ const to = { x: 700, y: 0 };
 
 describe('a batten by its apex', () => {
   test('an apex in the middle wants the nail there', () => {
-    const nail = nailForApex(from, to, { x: 350, y: 20 });
+    const nail = nailForApex(from, to, { x: 350, y: 20 }, { start: 'free', end: 'free' });
     expect(distance(nail, { x: 350, y: 20 })).toBeLessThan(1e-6);
   });
 

@@ -22,16 +22,19 @@ export interface BattenCase {
   };
 }
 
+/** How high a nail can lift a strip at a station, per chord, and what happens there. */
+interface ExistenceLimit {
+  readonly x_over_c: number;
+  readonly limit_h_over_c: number;
+  readonly limit_kind: string;
+}
+
 export interface ReferenceCases {
   readonly free3pin: readonly BattenCase[];
+  readonly heldEnds: readonly BattenCase[];
+  readonly manyPins: readonly BattenCase[];
   readonly constants: Readonly<Record<string, number>>;
-  readonly existenceLimits: {
-    readonly free: readonly {
-      readonly x_over_c: number;
-      readonly limit_h_over_c: number;
-      readonly limit_kind: string;
-    }[];
-  };
+  readonly existenceLimits: Readonly<Record<'free' | 'both' | 'heldA', readonly ExistenceLimit[]>>;
 }
 
 export const reference = JSON.parse(
