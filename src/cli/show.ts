@@ -127,6 +127,7 @@ const edgeText = ({ name, length, runs }: PartEdge, rule: Rule): string =>
   [
     `${name}: ${readOnRule(length, rule).text} ${rule.unit} along the line`,
     ...runs.map((run) => runText(run, rule)),
+    ...fairnessOf(runs).remarks.map(({ message }) => `  ${message((mm) => showLength(mm, rule))}`),
   ].join('\n');
 
 function runText(run: Curve, rule: Rule): string {
@@ -144,7 +145,8 @@ function figureRows(run: Curve, figures: Figures, rule: Rule, at: (p: Point) => 
   const nails = run.pins.slice(1, -1).map((pin) => [run.kind === 'batten' ? '    nail' : '    pin', at(pin)]);
   /** Nobody sets out a length along the line or a radius to a hair. */
   const about = (mm: number): string => `${readOnRule(mm, rule).text} ${rule.unit}`;
-  const angles = endAngles.map((angle) => `${degrees(angle).toFixed(1)}°`);
+  // Added to 0, a minus 0 loses its sign.
+  const angles = endAngles.map((angle) => `${(Number(degrees(angle).toFixed(1)) + 0).toFixed(1)}°`);
   return [
     ...nails,
     ...(apex ? [['    apex', `${at(apex.at)}; rise ${showLength(apex.rise, rule)} over its chord`]] : []),
@@ -158,9 +160,19 @@ function figureRows(run: Curve, figures: Figures, rule: Rule, at: (p: Point) => 
   ];
 }
 
-/** "the arc lies 1/16 in off at station 3", with the same rise between the same ends. */
-const apartText = ({ kind, worst, at, sameApex }: Apart, rule: Rule): string =>
-  `${kind === 'arc' ? 'an' : 'a'} ${kind} of this rise${sameApex ? '' : ', its apex in the middle,'} lies ${showLength(worst, rule)} off at station ${readOnRule(at.x, rule).text}`;
+const A_KIND: Readonly<Record<Apart['kind'], string>> = {
+  arc: 'an arc',
+  batten: 'a free batten over one nail',
+  bow: 'a bow',
+  spline: 'a natural spline',
+};
+
+/** "an arc of this rise lies 1/16 in off at station 3": how much the choice of curve matters. */
+function apartText({ kind, worst, at, sameApex }: Apart, rule: Rule): string {
+  const other = `${A_KIND[kind]} of this rise${sameApex ? '' : ', its apex in the middle,'}`;
+  if (readOnRule(worst, rule).mark === 0) return `${other} is the same line on your rule`;
+  return `${other} lies ${showLength(worst, rule)} off at station ${readOnRule(at.x, rule).text}`;
+}
 
 /** Wide enough for the longest name, so that every run's figures stand under each other. */
 const NAME_COLUMN = '    inflection'.length;

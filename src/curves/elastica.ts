@@ -1,4 +1,5 @@
 import type { ElasticaSegment } from './piece.ts';
+import { term } from './series.ts';
 
 /** Where the strip is and how it bends at one place along it. */
 export interface ElasticaState {
@@ -30,13 +31,6 @@ const square = new Float64Array(ORDER);
 const angle = new Float64Array(ORDER + 1);
 const cosine = new Float64Array(ORDER + 1);
 const sine = new Float64Array(ORDER + 1);
-
-/** Σ a[i]·b[n − i], the n-th term of a product of series. */
-export function term(a: Float64Array, b: Float64Array, n: number): number {
-  let sum = 0;
-  for (let i = 0; i <= n; i++) sum += a[i]! * b[n - i]!;
-  return sum;
-}
 
 /** One step of length h along κ″ = −κ³/2 − thrust·κ, θ′ = κ, x′ = cos θ, y′ = sin θ, by series in s/h. */
 function step(from: ElasticaState, h: number, thrust: number): ElasticaState {

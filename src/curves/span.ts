@@ -1,4 +1,5 @@
-import { pace, term } from './elastica.ts';
+import { pace } from './elastica.ts';
+import { term } from './series.ts';
 
 /*
  * One span of a strip between two pins, in its own measure: its chord runs from (0, 0) to (1, 0). It

@@ -1,5 +1,6 @@
 import type { TaperedSegment } from './piece.ts';
 import { direction, dot, leftOf, type Point, subtract } from './point.ts';
+import { term } from './series.ts';
 
 /*
  * A strip of thickness t, even from end to end, under one force f: θ′ = M/t³, M′ = f·n with n the left
@@ -37,13 +38,6 @@ interface Step {
   /** ∫ M κ ds from the step's start, twice the energy. */
   readonly work: Float64Array;
   readonly reach: number;
-}
-
-/** Σ a[i]·b[n − i], the n-th term of a product of series. */
-function term(a: Float64Array, b: Float64Array, n: number): number {
-  let sum = 0;
-  for (let i = 0; i <= n; i++) sum += a[i]! * b[n - i]!;
-  return sum;
 }
 
 const series = (start: number): Float64Array => {

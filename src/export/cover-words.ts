@@ -1,8 +1,10 @@
 import type { Curve } from '../curves/curve.ts';
 import { FIT_MM } from '../curves/tolerance.ts';
+import type { EndPair, Step, Taper } from '../job/job.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import type { Layout } from '../tiling/layout.ts';
 import type { Paper } from '../tiling/paper.ts';
+import type { Rule } from '../units/rule.ts';
 import { BODY_MM } from './columns.ts';
 import { bare, printed, type SettingOut, stationAt } from './setting-out.ts';
 import { fitted } from './type.ts';
@@ -94,15 +96,15 @@ const noteOf =
 
 /** Which curve each run is, in one plain sentence. */
 export const curveSentences = (part: Part): string[] =>
-  part.edges.flatMap(({ name, runs }) =>
-    runs.map(
-      (run) =>
-        `${name}, ${printed(run.from.x, part.rule)} to ${printed(run.to.x, part.rule)}: ${curveWords(run, part)}`,
-    ),
+  part.edges.flatMap(({ name, runs }, e) =>
+    runs.map((run, i) => {
+      const words = curveWords(part.job.edges[e]!.steps[i]!, run, part.rule);
+      return `${name}, ${printed(run.from.x, part.rule)} to ${printed(run.to.x, part.rule)}: ${words}`;
+    }),
   );
 
-function curveWords(run: Curve, { rule }: Part): string {
-  switch (run.kind) {
+function curveWords(step: Step, run: Curve, rule: Rule): string {
+  switch (step.kind) {
     case 'line':
       return 'straight.';
     case 'arc': {
@@ -110,11 +112,25 @@ function curveWords(run: Curve, { rule }: Part): string {
       return `part of a circle${first?.type === 'arc' ? ` of radius ${printed(first.radius, rule)}` : ''}.`;
     }
     case 'batten':
-      return 'the line that an even, springy batten takes when it is bent against the pins and may slide along them.';
+      return step.strip ? taperedWords(step.strip, rule) : battenWords(step.ends);
+    case 'bow':
+      return 'the line of a springy strip whose two ends a string draws together.';
+    case 'ellipse':
+      return 'half an ellipse standing on its chord.';
     case 'spline':
       return 'a smooth drafting curve through the given points; close to a batten’s line while it is shallow, but not one.';
   }
 }
+
+function battenWords([start, end]: EndPair): string {
+  const held = start === 'held' ? (end === 'held' ? 'both ends' : 'its start') : 'its end';
+  const ends = start === 'free' && end === 'free' ? '' : `, ${held} held in line with what it meets`;
+  return `the line that an even, springy batten takes when it is bent against the pins and may slide along them${ends}.`;
+}
+
+const taperedWords = ({ from, to }: Taper, rule: Rule): string =>
+  `the line of a springy batten planed from ${printed(from, rule)} thick to ${printed(to, rule)}, bent over one nail; ` +
+  'such a strip creeps thick end first, so that friction or a stop must hold that end.';
 
 export const sawSentence = ({ sawAllowance, rule }: Part): string =>
   sawAllowance > 0

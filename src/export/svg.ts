@@ -84,12 +84,15 @@ function arcSteps(sink: Sink, arc: ArcSegment): string {
     .join('');
 }
 
+/** Set as a real fraction only by some fonts, and the reader's own is not known here. */
+const FRACTION_STROKE = '⁄';
+
 const ANCHORS = { start: 'start', middle: 'middle', end: 'end' } as const;
 
 function wordsText(sink: Sink, { text, at, size, anchor, turn }: Words): string {
   const [x, y] = [number(at.x), number(sink.height - at.y)];
   const turned = turn ? ` transform="rotate(${number((-turn * 180) / Math.PI)} ${x} ${y})"` : '';
-  return `<text x="${x}" y="${y}" font-size="${number(size)}" text-anchor="${ANCHORS[anchor]}"${turned}>${escaped(text)}</text>`;
+  return `<text x="${x}" y="${y}" font-size="${number(size)}" text-anchor="${ANCHORS[anchor]}"${turned}>${escaped(text.replaceAll(FRACTION_STROKE, '/'))}</text>`;
 }
 
 function clipText(sink: Sink, { left, bottom, right, top, items }: Clip): string {

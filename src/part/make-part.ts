@@ -3,14 +3,14 @@ import { pathBox } from '../curves/box.ts';
 import { parallelPath } from '../curves/parallel.ts';
 import type { Segment } from '../curves/piece.ts';
 import type { Job } from '../job/job.ts';
-import { Fault, Faults, type Warning } from '../units/fault.ts';
-import { showLength } from '../units/rule.ts';
+import { Fault, Faults } from '../units/fault.ts';
 import { edgeRuns } from './edge-runs.ts';
 import { finishedLine } from './finished-line.ts';
 import { offsetAt } from './offsets.ts';
 import { closedShape, edgeEnd, edgeStart, exactOutline, lineShape } from './outline.ts';
 import type { Part, PartEdge, Shape } from './part.ts';
 import { stockFaults } from './stock-fit.ts';
+import { nailWarnings, stockWarnings } from './warnings.ts';
 
 /**
  * Works a job out: its curves, its outline or line, the saw line and the checks against the stock.
@@ -41,7 +41,7 @@ export function makePart(job: Job): Part {
     sawAllowance: job.sawAllowance,
     saw: saw!,
     bounds: pathBox([...finished, ...saw!]),
-    warnings: warningsOf(job, pathBox([...finished, ...saw!])),
+    warnings: [...nailWarnings(edges, job.rule), ...stockWarnings(job, pathBox([...finished, ...saw!]))],
     job,
   };
 }
@@ -83,18 +83,4 @@ function sawLine(edges: readonly PartEdge[], allowance: number): Segment[] {
 function isBelow(edge: PartEdge): boolean {
   const [from, to] = [edgeStart(edge), edgeEnd(edge)];
   return (offsetAt(edge, (from.x + to.x) / 2) ?? from.y + to.y) < 0;
-}
-
-function warningsOf(job: Job, withSaw: Part['bounds']): Warning[] {
-  const { stock, sawAllowance, rule } = job;
-  const needs = { length: withSaw.right - withSaw.left, width: withSaw.top - withSaw.bottom };
-  const short = (['length', 'width'] as const).filter(
-    (side) => stock?.[side] !== undefined && needs[side] > stock[side],
-  );
-  return short.map((side) => ({
-    code: `stock.no-saw-${side}`,
-    message:
-      `with ${showLength(sawAllowance, rule)} left for the saw the part needs ${showLength(needs[side], rule)} of ${side}; ` +
-      `the stock has ${showLength(stock![side]!, rule)}. The finished part still fits; saw closer to the line there.`,
-  }));
 }

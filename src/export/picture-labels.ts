@@ -1,0 +1,60 @@
+import { distance, type Point } from '../curves/point.ts';
+import { finishedLine } from '../part/finished-line.ts';
+import type { Landmark } from '../part/part.ts';
+import { type Chord, chordsOf } from '../tiling/chords.ts';
+import { circle, type Item, polyline, words } from './drawing.ts';
+import type { DrawnTooth, PictureView } from './picture-view.ts';
+import { type Room, strips, takeNear } from './place.ts';
+import { bare, settingOut } from './setting-out.ts';
+import { LEADING, textWidth } from './type.ts';
+
+const LABEL_MM = 3;
+/** White round a label, mm. */
+const WHITE_MM = 0.8;
+/** Half the tick at an apex or a join, and the ring round a pin. */
+const TICK_MM = 2.5;
+const RING_MM = 1.2;
+/** A label farther from its place than this gets a line to it. */
+const NEAR_MM = 9;
+
+/** Apexes, pins and joins with their stations and offsets, where they cover neither line nor comb. */
+export function landmarkItems(view: PictureView, combs: readonly DrawnTooth[][], area: Room['area']): Item[] {
+  const { part, at, path } = view;
+  const lines = path([...finishedLine(part.shape), ...part.saw]);
+  const room: Room = { area, taken: strips([...chordsOf(lines), ...edgesOf(combs)], WHITE_MM) };
+  const marks = settingOut(part).landmarks.filter(({ what }) => what !== 'end');
+  return marks.flatMap((mark) => {
+    const foot = at(mark.at);
+    const label = `${mark.what} ${bare(mark.at.x, part.rule)}, ${bare(mark.at.y, part.rule)}`;
+    return [...sign(mark.what, foot), ...labelItems(room, foot, label)];
+  });
+}
+
+/** What a comb covers: its outer line and some of its teeth. */
+const edgesOf = (combs: readonly DrawnTooth[][]): Chord[] =>
+  combs.flatMap((comb) => [
+    ...comb.slice(1).map(({ tip }, i) => ({ from: comb[i]!.tip, to: tip })),
+    ...comb.map(({ foot, tip }) => ({ from: foot, to: tip })),
+  ]);
+
+function sign(what: Landmark['what'], at: Point): Item[] {
+  if (what === 'pin') return [circle('mark', at, RING_MM)];
+  const tick = polyline('mark', [
+    { x: at.x, y: at.y - TICK_MM },
+    { x: at.x, y: at.y + TICK_MM },
+  ]);
+  return [tick];
+}
+
+function labelItems(room: Room, foot: Point, label: string): Item[] {
+  const [width, height] = [textWidth(label, LABEL_MM) + 2 * WHITE_MM, LABEL_MM * LEADING];
+  const box = takeNear(room, { x: foot.x - width / 2, y: foot.y - height - 3 }, width, height);
+  if (!box) return [];
+  const at = { x: (box.left + box.right) / 2, y: box.bottom + LABEL_MM * 0.35 };
+  const edge = {
+    x: Math.min(Math.max(foot.x, box.left), box.right),
+    y: foot.y > box.top ? box.top : box.bottom,
+  };
+  const leader = distance(edge, foot) > NEAR_MM ? [polyline('station', [edge, foot])] : [];
+  return [...leader, words(label, at, LABEL_MM, 'middle')];
+}

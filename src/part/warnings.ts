@@ -1,0 +1,35 @@
+import type { Box } from '../curves/curve.ts';
+import { pinForces, pulling } from '../curves/pin-forces.ts';
+import type { Job } from '../job/job.ts';
+import type { Warning } from '../units/fault.ts';
+import { type Rule, showLength } from '../units/rule.ts';
+import type { PartEdge } from './part.ts';
+
+/** Nails of even strips that would have to pull, were they driven between the strip and its chord. */
+export const nailWarnings = (edges: readonly PartEdge[], rule: Rule): Warning[] =>
+  edges.flatMap(({ name, runs }) =>
+    runs.flatMap(({ kind, exact, pins }) =>
+      kind === 'batten' && exact.every(({ type }) => type === 'elastica')
+        ? pulling(pinForces(exact)).map((i) => ({
+            code: 'batten.nail-pulls',
+            message:
+              `the strip of "${name}" springs away from a nail under it at station ${showLength(pins[i]!.x, rule)}. ` +
+              'Put this nail on the other side of the strip.',
+          }))
+        : [],
+    ),
+  );
+
+/** Stock that takes the finished part but not the saw line round it. */
+export function stockWarnings({ stock, sawAllowance, rule }: Job, withSaw: Box): Warning[] {
+  const needs = { length: withSaw.right - withSaw.left, width: withSaw.top - withSaw.bottom };
+  const short = (['length', 'width'] as const).filter(
+    (side) => stock?.[side] !== undefined && needs[side] > stock[side],
+  );
+  return short.map((side) => ({
+    code: `stock.no-saw-${side}`,
+    message:
+      `with ${showLength(sawAllowance, rule)} left for the saw the part needs ${showLength(needs[side], rule)} of ${side}; ` +
+      `the stock has ${showLength(stock![side]!, rule)}. The finished part still fits; saw closer to the line there.`,
+  }));
+}
