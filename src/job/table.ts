@@ -94,6 +94,6 @@ export class Table {
 /** A name as it may stand in a message: on one line, not too long, without control characters. */
 const printable = (name: string): string => quoted(name).slice(1, -1);
 
-export function reportNotYet(entry: Entry, name: string): undefined {
+function reportNotYet(entry: Entry, name: string): undefined {
   return entry.reportName('job.not-yet', `${quoted(name)} is not supported yet. Take it out for now.`);
 }

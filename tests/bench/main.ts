@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { batten } from '../../src/curves/batten.ts';
+import { fairnessOf } from '../../src/curves/fairness.ts';
 import { figuresOf } from '../../src/curves/figures.ts';
 import { freeBatten, freeRiseLimit } from '../../src/curves/free-batten.ts';
+import { strip } from '../../src/curves/strip.ts';
 import { writePatternPdf } from '../../src/export/pdf.ts';
 import { parseJob } from '../../src/job/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
@@ -79,7 +81,57 @@ async function pdfTime(): Promise<number> {
 
 const apexes = Array.from({ length: RUNS }, (_, i) => figuresOf(batten(A, B, { nail: nail(i) })).apex!.at);
 
+/** Pins on a gentle bend, each a little off it, and steeper as i grows. */
+const manyPins = (count: number, i: number, height: number): { x: number; y: number }[] =>
+  Array.from({ length: count }, (_, k) => {
+    const u = k / (count - 1);
+    return {
+      x: 860 * u,
+      y: 860 * height * (4 * u * (1 - u) + 0.15 * Math.sin(9 * k + i)) * (k % (count - 1) ? 1 : 0),
+    };
+  });
+const FREE = { start: 'free', end: 'free' } as const;
+const HELD = { start: { held: 0 }, end: { held: 0 } } as const;
+
+/** The worst distance of tangents at the pins from the reference over all strips, radians. */
+const stripError = (): number =>
+  Math.max(
+    ...[...reference.heldEnds, ...reference.manyPins].flatMap(({ inputs, outputs }) => {
+      const kept = (angle: number | null) => (angle === null ? 'free' : { held: angle });
+      const ends = { start: kept(inputs.hold_A), end: kept(inputs.hold_B) } as const;
+      const { pins } = strip(
+        inputs.pins.map(([x, y]) => ({ x, y })),
+        ends,
+      );
+      return pins.map(({ angle }, i) => Math.abs(angle - outputs.theta_at_pins[i]!));
+    }),
+  );
+
 const figures: Figure[] = [
+  {
+    name: 'strip over 5 pins',
+    value: median((i) => strip(manyPins(5, i, 0.08), FREE)),
+    unit: 'ms',
+    goal: 0.5,
+  },
+  {
+    name: 'strip over 7 pins, ends held',
+    value: median((i) => strip(manyPins(7, i, 0.08), HELD)),
+    unit: 'ms',
+    goal: 0.5,
+  },
+  {
+    name: 'strip over 7 pins, deep',
+    value: median((i) => strip(manyPins(7, i, 0.3), FREE)),
+    unit: 'ms',
+    goal: 1,
+  },
+  { name: 'strips: worst tangent error', value: stripError(), unit: 'rad', goal: 1e-9 },
+  {
+    name: 'fairness of a batten',
+    value: median((i) => fairnessOf([batten(A, B, { nail: nail(i) })])),
+    unit: 'ms',
+  },
   {
     name: 'free batten over a nail: solve',
     value: median((i) => freeBatten(A, nail(i), B)),

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { SAMPLES } from '../part/jobs.ts';
 import { fairlath, freshFolder, root } from './run.ts';
 
-const COMMANDS = ['new', 'show', 'print', 'offsets'];
+const COMMANDS = ['new', 'show', 'print', 'offsets', 'batten'];
 
 /** A folder as the examples suppose it: the samples in samples/. */
 function folderWithSamples(): string {

@@ -14,7 +14,11 @@ describe('a mistake is answered with exit code 2 and a cure', () => {
     { args: ['show', leg, '--curve', 'arc'], says: /exclude each other/ },
     { args: ['show', '--curve', 'batten', '--chord', '28'], says: /--rise/ },
     { args: ['show', '--curve', 'batten', '--chord', '28', '--rise', '1 1'], says: /--rise: .*1 1/ },
-    { args: ['show', '--curve', 'batten', '--chord', '28', '--rise', '25'], says: /holds up to 23/ },
+    { args: ['show', '--curve', 'batten', '--chord', '28', '--rise', '25'], says: /up to about 23 3\/8 in/ },
+    {
+      args: ['show', '--curve', 'batten', '--chord', '28', '--rise', '25', '--nail', '10'],
+      says: /holds up to 22/,
+    },
     { args: ['show', '--curve', 'battn', '--chord', '28', '--rise', '1'], says: /batten/ },
     { args: ['shwo', leg], says: /show/ },
     { args: ['show', leg, '--jason'], says: /--json/ },
