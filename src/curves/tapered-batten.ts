@@ -42,8 +42,9 @@ const MOST_TAPER = 5;
  * when shallow; tapered to half, its apex over a nail in the middle lies 0.15 % of the rise higher at a
  * rise of 0.2 of the chord, 0.5 % at 0.3.
  *
- * By `nail` or by `apex` as for `batten`; the higher the strip, the nearer its apex to the thin end. Exact to 1e-11 of the chord. Bending, strain and the pushes of
- * the pins: `taperedStates` and `pinPushes` of the exact pieces.
+ * By `nail` or by `apex` as for `batten`; the higher the strip, the nearer its apex to the thin end.
+ * Exact to 1e-11 of the chord. Bending, strain and the pushes of the pins: `taperedStates` and
+ * `pinPushes` of the exact pieces.
  * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.taper`, `batten.taper-held`,
  *   `batten.out-of-order`, `batten.too-high`, `batten.no-such-apex`
  */
