@@ -93,7 +93,9 @@ export class Entry {
   /** A value for each of two ends: a list of two, or one value that holds for both. */
   pairOrBoth(cure: string): readonly [Entry, Entry] | undefined {
     if (!isSeq(this.node)) return [this, this];
-    const [first, second, ...more] = this.list(cure, Number.POSITIVE_INFINITY) ?? [];
+    const items = this.list(cure, Number.POSITIVE_INFINITY);
+    if (!items) return undefined;
+    const [first, second, ...more] = items;
     if (first && second && more.length === 0) return [first, second];
     return this.report('job.pair', `one value or two belong here. ${cure}`);
   }

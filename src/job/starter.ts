@@ -28,12 +28,19 @@ edges:                            # one edge: a line pattern. Two: a closed part
     - batten: [38, 0]             # a springy strip, free at both ends
       through: [20, 1 1/4]        # the nail it is bent over. A nail off the middle is not the apex
       # apex: [22, 1 1/4]         # instead of through: the highest point, where you want it
+      # through: [[14, 1], [24, 1]] # or several nails
+      # ends: [held, free]        # held: the end leaves in line with what it meets
+      # strip: {from: 1/4, to: 1/8} # planed thinner, start to end; over one nail
     - line: [44, 0]
     # Other steps:
     # - arc: [38, 0]              # part of a circle, by one of three:
     #   rise: 1 1/4               #   its height over the chord; below 0 it bulges downwards
     #   radius: 103               #   or its radius; below 0 it bulges downwards
     #   through: [22, 1 1/4]      #   or a point on it
+    # - bow: [38, 0]              # a strip whose ends a string draws together
+    #   rise: 1 1/4
+    # - ellipse: [38, 0]          # half an ellipse on its chord
+    #   rise: 1 1/4
     # - spline: [38, 0]           # a drafting curve through any number of points
     #   through: [[16, 1], [28, 1]]
     #   ends: natural             # natural, held, or one for each end: [natural, held]

@@ -25,6 +25,9 @@ allowance:
   saw: 1/16
 `;
 
+const NAIL = 'through: [[20, 1 1/4]]';
+const ARC = 'arc: [42, 0]\n      rise: 1/4';
+
 const changed = (from: string, to: string): string => {
   expect(SOUND.split(from)).toHaveLength(2);
   return SOUND.replace(from, () => to);
@@ -80,11 +83,6 @@ describe('each mistake is one fault, at its line and column, with its key', () =
     ['quantity: 2', 'pair: mirrored', 'job.not-yet', 'pair', 3, 1],
     ['quantity: 2', 'ends: {left: square}', 'job.not-yet', 'ends', 3, 1],
     ['quantity: 2', 'joints: []', 'job.not-yet', 'joints', 3, 1],
-    ['    - arc:', '      ends: held\n    - arc:', 'job.not-yet', 'edges.bottom[2].ends', 16, 7],
-    ['    - arc:', '      strip: {from: 1/4}\n    - arc:', 'job.not-yet', 'edges.bottom[2].strip', 16, 7],
-    ['arc: [42, 0]', 'bow: [42, 0]', 'job.not-yet', 'edges.bottom[3].bow', 16, 7],
-    ['arc: [42, 0]', 'ellipse: [42, 0]', 'job.not-yet', 'edges.bottom[3].ellipse', 16, 7],
-    ['[[20, 1 1/4]]', '[[20, 1], [30, 1]]', 'job.not-yet', 'edges.bottom[2].through[1]', 15, 26],
     // setting out
     ['rise: 1/4', 'rise: 0', 'job.zero', 'edges.bottom[3].rise', 17, 13],
     ['rise: 1/4', 'radius: 0', 'job.zero', 'edges.bottom[3].radius', 17, 15],
@@ -95,6 +93,69 @@ describe('each mistake is one fault, at its line and column, with its key', () =
     ['through: [[20, 1 1/4]]', 'apex: [39, 1]', 'job.backwards', 'edges.bottom[2].apex', 15, 13],
     ['[[20, 1 1/4]]', '[38, 0]', 'job.same-point', 'edges.bottom[2].through', 15, 16],
     ['[[43, 1/8]]', '[[43, 1], [42 1/2, 1]]', 'job.backwards', 'edges.bottom[4].through[1]', 19, 26],
+    ['[[20, 1 1/4]]', '[[20, 1], [18, 1]]', 'job.backwards', 'edges.bottom[2].through[1]', 15, 26],
+    ['[[20, 1 1/4]]', '[[20, 1], [20, 1]]', 'job.same-point', 'edges.bottom[2].through[1]', 15, 26],
+    ['[[20, 1 1/4]]', '[[20, 1], 24]', 'job.wrong-kind', 'edges.bottom[2].through[1]', 15, 26],
+    // how a batten is kept and planed
+    [NAIL, `${NAIL}\n      apex: [22, 1]`, 'job.one-of', 'edges.bottom[2].apex', 16, 7],
+    [NAIL, `apex: [22, 1]\n      through: [20, 1]`, 'job.one-of', 'edges.bottom[2].through', 16, 7],
+    [NAIL, 'apex: [[22, 1]]', 'job.point', 'edges.bottom[2].apex', 15, 13],
+    [NAIL, `${NAIL}\n      ends: hold`, 'job.unknown-word', 'edges.bottom[2].ends', 16, 13],
+    [NAIL, `${NAIL}\n      ends: natural`, 'job.unknown-word', 'edges.bottom[2].ends', 16, 13],
+    [NAIL, `${NAIL}\n      ends: [free, heald]`, 'job.unknown-word', 'edges.bottom[2].ends[1]', 16, 20],
+    [NAIL, `${NAIL}\n      ends: [free, held, free]`, 'job.pair', 'edges.bottom[2].ends', 16, 13],
+    [NAIL, `${NAIL}\n      ends: [held]`, 'job.pair', 'edges.bottom[2].ends', 16, 13],
+    [NAIL, `${NAIL}\n      ends: []`, 'job.empty', 'edges.bottom[2].ends', 16, 13],
+    [NAIL, `${NAIL}\n      ends: {start: held}`, 'job.wrong-kind', 'edges.bottom[2].ends', 16, 13],
+    [NAIL, `${NAIL}\n      end: held`, 'job.unknown-key', 'edges.bottom[2].end', 16, 7],
+    [NAIL, `${NAIL}\n      strip: {from: 1/4}`, 'job.missing', 'edges.bottom[2].strip.to', 16, 14],
+    [NAIL, `${NAIL}\n      strip: {to: 1/4}`, 'job.missing', 'edges.bottom[2].strip.from', 16, 14],
+    [NAIL, `${NAIL}\n      strip: {from: 0, to: 1/4}`, 'length.zero', 'edges.bottom[2].strip.from', 16, 21],
+    [
+      NAIL,
+      `${NAIL}\n      strip: {from: 1/4, to: -1/8}`,
+      'length.negative',
+      'edges.bottom[2].strip.to',
+      16,
+      30,
+    ],
+    [
+      NAIL,
+      `${NAIL}\n      strip: {form: 1/4, to: 1/8}`,
+      'job.unknown-key',
+      'edges.bottom[2].strip.form',
+      16,
+      15,
+    ],
+    [NAIL, `${NAIL}\n      strip: 1/4`, 'job.wrong-kind', 'edges.bottom[2].strip', 16, 14],
+    [NAIL, `${NAIL}\n      strip: {}`, 'job.empty', 'edges.bottom[2].strip', 16, 14],
+    ['rise: 1/4', 'rise: 1/4\n      ends: held', 'job.unknown-key', 'edges.bottom[3].ends', 18, 7],
+    [
+      'rise: 1/4',
+      'rise: 1/4\n      strip: {from: 1, to: 1}',
+      'job.unknown-key',
+      'edges.bottom[3].strip',
+      18,
+      7,
+    ],
+    // bow and ellipse
+    [ARC, 'bow: [42, 0]', 'job.missing', 'edges.bottom[3].rise', 16, 7],
+    [ARC, 'ellipse: [42, 0]', 'job.missing', 'edges.bottom[3].rise', 16, 7],
+    [ARC, 'bow: [42, 0]\n      rise: 0', 'job.zero', 'edges.bottom[3].rise', 17, 13],
+    [ARC, 'ellipse: [42, 0]\n      rise: 0 mm', 'job.zero', 'edges.bottom[3].rise', 17, 13],
+    [ARC, 'bow: [42, 0]\n      rise: high', 'length.not-a-number', 'edges.bottom[3].rise', 17, 13],
+    [ARC, 'bow: [42, 0]\n      rize: 1', 'job.unknown-key', 'edges.bottom[3].rize', 17, 7],
+    [
+      ARC,
+      'bow: [42, 0]\n      rise: 1\n      through: [40, 1]',
+      'job.unknown-key',
+      'edges.bottom[3].through',
+      18,
+      7,
+    ],
+    [ARC, 'ellipse: [38, 0]\n      rise: 1', 'job.same-point', 'edges.bottom[3].ellipse', 16, 16],
+    [ARC, 'bow: [30, 0]\n      rise: 1', 'job.backwards', 'edges.bottom[3].bow', 16, 12],
+    [ARC, 'elipse: [42, 0]\n      rise: 1', 'job.unknown-key', 'edges.bottom[3].elipse', 16, 7],
     // shorthand
     ['units: in', 'units: &u in', 'job.alias', undefined, 2, 11],
     ['units: in', 'units: *u', 'job.alias', undefined, 2, 8],
@@ -134,6 +195,23 @@ test('a name far from any other gets no guess', () => {
   expect(found?.message).toBe('unknown key. Known here: arc, through, rise, radius.');
 });
 
+test('a misspelt end of a strip gets the one that was meant', () => {
+  const [word] = faultsOf(changed(NAIL, `${NAIL}\n      ends: hald`));
+  expect(word?.message).toBe('"hald" is not known here. Did you mean "held"? Known here: free, held.');
+  const [key] = faultsOf(changed(NAIL, `${NAIL}\n      strip: {from: 1/4, too: 1/8}`));
+  expect(key?.message).toBe('unknown key. Did you mean "to"? Known here: from, to.');
+});
+
+test('a strip with two mistakes tells both', () => {
+  const text = changed(NAIL, `${NAIL}\n      ends: [hald, frei]\n      strip: {from: thick, to: 0}`);
+  expect(faultsOf(text).map(({ key }) => key)).toEqual([
+    'edges.bottom[2].ends[0]',
+    'edges.bottom[2].ends[1]',
+    'edges.bottom[2].strip.from',
+    'edges.bottom[2].strip.to',
+  ]);
+});
+
 test('all mistakes of a file come in one go, each once, in the order of the file', () => {
   const text = `prat: Bench apron
 units: inch
@@ -149,7 +227,7 @@ edges:
     - arc: [30]
       rise: 0
     - bow: [44, 4]
-      rise: 1
+      rise: 0
 alowance:
   saw: 1/16
 `;
@@ -163,7 +241,7 @@ alowance:
     '11:13 edges.top[1].line',
     '12:12 edges.top[2].arc',
     '13:13 edges.top[2].rise',
-    '14:7 edges.top[3].bow',
+    '15:13 edges.top[3].rise',
     '16:1 alowance',
   ]);
 });

@@ -4,6 +4,7 @@ import type { Edge } from '../../src/job/job.ts';
 import { parseJob } from '../../src/job/parse-job.ts';
 import { locate } from '../../src/job/places.ts';
 import { STARTER_JOB } from '../../src/job/starter.ts';
+import { makePart } from '../../src/part/make-part.ts';
 import { faultsOf } from './faults-of.ts';
 
 const BACK_LEG = `part: Back leg                    # hall bench
@@ -59,6 +60,7 @@ test('the back leg of a hall bench is read as it was set out', () => {
             kind: 'batten',
             to: { x: inches(34), y: inches(1.75) },
             by: { apex: { x: inches(18), y: inches(3.5) } },
+            ends: ['free', 'free'],
             key: 'edges.back[2]',
           },
         ],
@@ -91,14 +93,19 @@ test('what is not written holds its usual value', () => {
 const stepsOf = (steps: string, units = 'in'): Edge['steps'] =>
   parseJob(`part: Try\nunits: ${units}\nedges:\n  a:\n    - from: [0, 0]\n${steps}`).job.edges[0].steps;
 
+const NAILED = { through: [{ x: 12, y: 2 }] };
+
 describe('the steps of an edge', () => {
   test.each([
     ['arc: [20, 0]\n      rise: -2', { kind: 'arc', by: { rise: -2 } }],
     ['arc: [20, 0]\n      radius: 30', { kind: 'arc', by: { radius: 30 } }],
     ['arc: [20, 0]\n      through: [5, 1]', { kind: 'arc', by: { through: { x: 5, y: 1 } } }],
-    ['batten: [20, 0]\n      through: [[12, 2]]', { kind: 'batten', by: { nail: { x: 12, y: 2 } } }],
-    ['batten: [20, 0]\n      through: [12, 2]', { kind: 'batten', by: { nail: { x: 12, y: 2 } } }],
-    ['batten: [20, 0]\n      through:\n        - [12, 2]', { kind: 'batten', by: { nail: { x: 12, y: 2 } } }],
+    ['batten: [20, 0]\n      through: [[12, 2]]', { kind: 'batten', by: { through: [{ x: 12, y: 2 }] } }],
+    ['batten: [20, 0]\n      through: [12, 2]', { kind: 'batten', by: { through: [{ x: 12, y: 2 }] } }],
+    [
+      'batten: [20, 0]\n      through:\n        - [12, 2]',
+      { kind: 'batten', by: { through: [{ x: 12, y: 2 }] } },
+    ],
     [
       'spline: [20, 0]\n      through: [[6, 1], [9, 2]]\n      ends: [natural, held]',
       {
@@ -114,6 +121,41 @@ describe('the steps of an edge', () => {
     ['spline: [20, 0]\n      through: [6, 1]', { ends: ['free', 'free'] }],
   ])('- %s', (step, expected) => {
     expect(stepsOf(`    - ${step}\n`, 'mm')[0]).toMatchObject(expected);
+  });
+
+  test.each<[string, object]>([
+    ['apex: [12, 2]', { by: { apex: { x: 12, y: 2 } } }],
+    [
+      'through: [[6, 1], [9, 2], [14, 1.5]]',
+      {
+        by: {
+          through: [
+            { x: 6, y: 1 },
+            { x: 9, y: 2 },
+            { x: 14, y: 1.5 },
+          ],
+        },
+      },
+    ],
+    ['through: [12, 2]\n      ends: held', { by: NAILED, ends: ['held', 'held'] }],
+    ['through: [12, 2]\n      ends: [held, free]', { by: NAILED, ends: ['held', 'free'] }],
+    ['apex: [12, 2]\n      ends: [free, held]', { by: { apex: { x: 12, y: 2 } }, ends: ['free', 'held'] }],
+    ['through: [12, 2]\n      strip: {from: 1/4 in, to: 3}', { by: NAILED, strip: { from: 6.35, to: 3 } }],
+    [
+      'through: [12, 2]\n      strip:\n        from: 3\n        to: 3',
+      { by: NAILED, strip: { from: 3, to: 3 } },
+    ],
+  ])('a batten %s is all that is written, and free where nothing is', (rest, expected) => {
+    expect(stepsOf(`    - batten: [20, 0]\n      ${rest}\n`, 'mm')).toEqual([
+      { kind: 'batten', key: 'edges.a[1]', to: { x: 20, y: 0 }, ends: ['free', 'free'], ...expected },
+    ]);
+  });
+
+  test.each(['bow', 'ellipse'] as const)('a %s has its end and its rise, up or down', (kind) => {
+    for (const rise of [4, -4])
+      expect(stepsOf(`    - ${kind}: [20, 1]\n      rise: ${rise}\n`, 'mm')).toEqual([
+        { kind, key: 'edges.a[1]', to: { x: 20, y: 1 }, rise },
+      ]);
   });
 
   test.each([
@@ -135,25 +177,62 @@ describe('the steps of an edge', () => {
   });
 });
 
-/** An edge through points given in sixteenths of an inch, written by `show`. */
-const jobThrough = (units: string, points: readonly [number, number][], show: (n: number) => string) => {
-  const steps = points.map(([x, y]) => `    - line: [${show(x)}, ${show(y)}]\n`).join('');
+type Sixteenths = readonly [station: number, offset: number];
+
+/** Points given in sixteenths of an inch, of rising stations. */
+const rising = (minLength: number): fc.Arbitrary<Sixteenths[]> =>
+  fc
+    .uniqueArray(fc.tuple(fc.nat(3200), fc.integer({ min: -400, max: 400 })), {
+      minLength,
+      maxLength: 8,
+      selector: ([x]) => x,
+    })
+    .map((points) => points.toSorted(([a], [b]) => a - b));
+
+const asInches = (n: number): string => `${n}/16`;
+// 1/16 in is 1.5875 mm exactly.
+const asMm = (n: number): string => ((n * 15_875) / 10_000).toFixed(4);
+
+function jobOf(units: string, steps: string, show: (n: number) => string): string {
   return `part: A\nunits: ${units}\nedges:\n  a:\n    - from: [${show(-16)}, ${show(5)}]\n${steps}`;
-};
+}
+
+/** The edges of the same job written in inches and in millimetres. */
+function bothUnits(steps: (show: (n: number) => string) => string): [Edge, Edge] {
+  const [inch, mm] = [jobOf('in', steps(asInches), asInches), jobOf('mm', steps(asMm), asMm)];
+  return [parseJob(inch).job.edges[0], parseJob(mm).job.edges[0]];
+}
 
 test('property: a job written in inches and the same job in millimetres give the same edges', () => {
-  const sixteenths = fc.uniqueArray(fc.tuple(fc.nat(3200), fc.integer({ min: -400, max: 400 })), {
-    minLength: 1,
-    maxLength: 8,
-    selector: ([x]) => x,
-  });
   fc.assert(
-    fc.property(sixteenths, (points) => {
-      const run = points.toSorted(([a], [b]) => a - b);
-      const asInches = jobThrough('in', run, (n) => `${n}/16`);
-      // 1/16 in is 1.5875 mm exactly.
-      const asMm = jobThrough('mm', run, (n) => ((n * 15_875) / 10_000).toFixed(4));
-      expect(parseJob(asInches).job.edges).toEqual(parseJob(asMm).job.edges);
+    fc.property(rising(1), (points) => {
+      const [inch, mm] = bothUnits((show) =>
+        points.map(([x, y]) => `    - line: [${show(x)}, ${show(y)}]\n`).join(''),
+      );
+      expect(inch).toEqual(mm);
+    }),
+    { numRuns: 100 },
+  );
+});
+
+const anyEnds = fc.constantFrom('free', 'held', '[held, free]', '[free, held]');
+
+test('property: so does a batten over several nails, whatever its ends and its strip', () => {
+  const thickness = fc.integer({ min: 1, max: 8 });
+  fc.assert(
+    fc.property(rising(2), anyEnds, thickness, thickness, (points, ends, thick, thin) => {
+      const [inch, mm] = bothUnits((show) => {
+        const pins = points.map(([x, y]) => `[${show(x)}, ${show(y)}]`);
+        return (
+          `    - batten: ${pins.at(-1)}\n      through: [${pins.slice(0, -1).join(', ')}]\n` +
+          `      ends: ${ends}\n      strip: {from: ${show(thick)}, to: ${show(thin)}}\n`
+        );
+      });
+      expect(inch).toEqual(mm);
+      const [batten] = inch.steps;
+      expect(batten.kind === 'batten' && 'through' in batten.by && batten.by.through).toHaveLength(
+        points.length - 1,
+      );
     }),
     { numRuns: 100 },
   );
@@ -182,12 +261,33 @@ describe('the starter job', () => {
     for (const line of STARTER_JOB.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
   });
 
-  test('the other steps that it shows in remarks can be used', () => {
-    const used = STARTER_JOB.replace(/ {4}- batten[\s\S]*?# Other steps:\n/, '')
-      .replace(/^( {4})# ( *(- arc|rise|- spline|through: \[\[|ends).*)$/gm, '$1$2')
-      .replace('spline: [38', 'spline: [44')
-      .replace('[[16, 1], [28, 1]]', '[[40, 1], [42, 1]]');
-    const kinds = parseJob(used).job.edges[1]?.steps.map((step) => step.kind);
-    expect(kinds).toEqual(['line', 'arc', 'spline']);
+  const [shown, others] = STARTER_JOB.split('    # Other steps:\n') as [string, string];
+  const WITH_NAIL = /through: \[20, .*/;
+
+  test('what a batten may have besides, shown in remarks, can be used', () => {
+    const remarks = [...shown.matchAll(/^ {6}# (\w+: [^#\n]+)/gm)].map(([, text]) => text!.trim());
+    expect(remarks.map((text) => text.split(':')[0])).toEqual(['apex', 'through', 'ends', 'strip']);
+    for (const remark of remarks) {
+      const instead = /^(apex|through)/.test(remark);
+      const used = STARTER_JOB.replace(WITH_NAIL, (nail) => (instead ? remark : `${nail}\n      ${remark}`));
+      expect(used).not.toBe(STARTER_JOB);
+      expect(makePart(parseJob(used).job).edges).toHaveLength(2);
+    }
+  });
+
+  test('the other steps that it shows in remarks can be used, each in place of the batten', () => {
+    const steps = others.matchAll(/^ {4}# - (\w+): [^\n]*\n((?: {4}# {3}[^\n]*\n)+)/gm);
+    const kinds = [...steps].map(([, kind, rest]) => {
+      // An arc shows three keys that exclude each other; the others use all they show.
+      const keys = [...rest!.matchAll(/^ {4}# {3}(.*)/gm)].map(([, key]) => `      ${key}\n`);
+      for (const used of kind === 'arc' ? keys : [keys.join('')]) {
+        const step = `- ${kind}: [38, 0]\n${used}`;
+        const { job } = parseJob(STARTER_JOB.replace(/- batten: \[38, 0\].*\n.*\n/, () => step));
+        expect(job.edges[1]?.steps[1]?.kind).toBe(kind);
+        expect(makePart(job).edges[1]?.runs).toHaveLength(3);
+      }
+      return kind;
+    });
+    expect(kinds).toEqual(['arc', 'bow', 'ellipse', 'spline']);
   });
 });
