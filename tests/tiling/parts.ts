@@ -4,6 +4,7 @@ import type { Curve } from '../../src/curves/curve.ts';
 import type { Segment } from '../../src/curves/piece.ts';
 import { type Point, point } from '../../src/curves/point.ts';
 import { reversePath } from '../../src/curves/segment.ts';
+import type { Edge, Job, Step } from '../../src/job/job.ts';
 import type { Part } from '../../src/part/part.ts';
 import type { Rule } from '../../src/units/rule.ts';
 
@@ -52,8 +53,26 @@ export interface Sketch {
   readonly sawAllowance?: number;
 }
 
-/** A part from its edges, without the job it would come from. */
-function partOf({ name, rule = INCHES, edges, saw = [], sawAllowance = 0 }: Sketch): Part {
+/** The step that a run would come from, as far as its words on paper go. */
+function stepOf({ kind, to, pins }: Curve, key: string): Step {
+  const by = { through: [pins[1] ?? to] } as const;
+  if (kind === 'batten') return { kind, to, key, by, ends: ['free', 'free'] };
+  return kind === 'arc' ? { kind, to, key, by: { rise: 1 } } : { kind: 'line', to, key };
+}
+
+function edgeOf({ name, runs }: Sketch['edges'][number]): Edge {
+  const [first, ...rest] = runs.map((run, i) => stepOf(run, `edges.${name}[${i + 1}]`));
+  return { name, from: runs[0]!.from, steps: [first!, ...rest], key: `edges.${name}` };
+}
+
+function jobOf({ name, rule = INCHES, edges, sawAllowance = 0 }: Sketch): Job {
+  const [lower, upper] = edges.map(edgeOf);
+  return { part: name, rule, quantity: 1, edges: upper ? [lower!, upper] : [lower!], sawAllowance };
+}
+
+/** A part from its edges, and a job that has its runs in kind. */
+function partOf(sketch: Sketch): Part {
+  const { name, rule = INCHES, edges, saw = [], sawAllowance = 0 } = sketch;
   const paths = edges.map(({ runs }) => runs.flatMap(({ path }) => path));
   const [lower = [], upper] = paths;
   const ends = (runs: readonly Curve[]): [Point, Point] => [runs[0]!.from, runs.at(-1)!.to];
@@ -73,13 +92,7 @@ function partOf({ name, rule = INCHES, edges, saw = [], sawAllowance = 0 }: Sket
     saw,
     bounds: pathBox([...outline, ...saw]),
     warnings: [],
-    job: {
-      part: name,
-      rule,
-      quantity: 1,
-      edges: [{ name: 'x', from: a, steps: [{ to: b, key: 'x', kind: 'line' }], key: 'x' }],
-      sawAllowance,
-    },
+    job: jobOf(sketch),
   };
 }
 
