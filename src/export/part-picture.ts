@@ -80,14 +80,15 @@ function outlineItems({ part, path }: PictureView): Stroke[] {
 /** Teeth drawn on one piece, its two ends among them. */
 const TEETH_DRAWN = 24;
 
-/** Teeth, and a line along their tips that breaks where the curvature may jump. */
+/** Teeth, and a line along their tips that breaks where the curvature may jump; none on a straight piece. */
 function combItems(comb: readonly DrawnTooth[]): Item[] {
+  const bent = comb.filter(({ tooth }) => tooth.piece.type !== 'line');
   const tips: Point[][] = [];
-  comb.forEach(({ tooth, tip }, i) => {
-    if (i === 0 || tooth.piece !== comb[i - 1]!.tooth.piece) tips.push([]);
+  bent.forEach(({ tooth, tip }, i) => {
+    if (i === 0 || tooth.piece !== bent[i - 1]!.tooth.piece) tips.push([]);
     tips.at(-1)!.push(tip);
   });
-  const drawn = comb.filter(({ tooth }) => Number.isInteger(tooth.u * TEETH_DRAWN));
+  const drawn = bent.filter(({ tooth }) => Number.isInteger(tooth.u * TEETH_DRAWN));
   return [
     ...drawn.map(({ foot, tip }) => polyline('station', [foot, tip])),
     ...tips.map((line) => polyline('mark', line)),

@@ -1,11 +1,12 @@
 import { distance, type Point } from '../curves/point.ts';
+import { JOIN_MM } from '../curves/tolerance.ts';
 import { finishedLine } from '../part/finished-line.ts';
-import type { Landmark } from '../part/part.ts';
+import type { Landmark, Part } from '../part/part.ts';
 import { type Chord, chordsOf } from '../tiling/chords.ts';
 import { circle, type Item, polyline, words } from './drawing.ts';
 import type { DrawnTooth, PictureView } from './picture-view.ts';
 import { type Room, strips, takeNear } from './place.ts';
-import { bare, settingOut } from './setting-out.ts';
+import { bare, settingOut, stationAt } from './setting-out.ts';
 import { LEADING, textWidth } from './type.ts';
 
 const LABEL_MM = 3;
@@ -14,6 +15,8 @@ const WHITE_MM = 0.8;
 /** Half the tick at an apex or a join, and the ring round a pin. */
 const TICK_MM = 2.5;
 const RING_MM = 1.2;
+/** How far off its place a label would stand, mm. */
+const ASIDE_MM = 3;
 /** A label farther from its place than this gets a line to it. */
 const NEAR_MM = 9;
 
@@ -26,7 +29,7 @@ export function landmarkItems(view: PictureView, combs: readonly DrawnTooth[][],
   return marks.flatMap((mark) => {
     const foot = at(mark.at);
     const label = `${mark.what} ${bare(mark.at.x, part.rule)}, ${bare(mark.at.y, part.rule)}`;
-    return [...sign(mark.what, foot), ...labelItems(room, foot, label)];
+    return [...sign(mark.what, foot), ...labelItems(room, foot, label, isUpper(part, mark.at))];
   });
 }
 
@@ -46,15 +49,21 @@ function sign(what: Landmark['what'], at: Point): Item[] {
   return [tick];
 }
 
-function labelItems(room: Room, foot: Point, label: string): Item[] {
+/** Whether another edge lies below a place: its label then stands above, outside the part. */
+const isUpper = (part: Part, { x, y }: Point): boolean =>
+  stationAt(part, x).offsets.some((offset) => offset !== undefined && offset < y - JOIN_MM);
+
+function labelItems(room: Room, foot: Point, label: string, above: boolean): Item[] {
   const [width, height] = [textWidth(label, LABEL_MM) + 2 * WHITE_MM, LABEL_MM * LEADING];
-  const box = takeNear(room, { x: foot.x - width / 2, y: foot.y - height - 3 }, width, height);
+  const wished = { x: foot.x - width / 2, y: above ? foot.y + ASIDE_MM : foot.y - height - ASIDE_MM };
+  const box = takeNear(room, wished, width, height);
   if (!box) return [];
   const at = { x: (box.left + box.right) / 2, y: box.bottom + LABEL_MM * 0.35 };
   const edge = {
     x: Math.min(Math.max(foot.x, box.left), box.right),
     y: foot.y > box.top ? box.top : box.bottom,
   };
-  const leader = distance(edge, foot) > NEAR_MM ? [polyline('station', [edge, foot])] : [];
-  return [...leader, words(label, at, LABEL_MM, 'middle')];
+  const led = distance(edge, foot) > NEAR_MM;
+  if (led) room.taken.push(...strips([{ from: edge, to: foot }], WHITE_MM));
+  return [...(led ? [polyline('rule', [edge, foot])] : []), words(label, at, LABEL_MM, 'middle')];
 }

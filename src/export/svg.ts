@@ -58,7 +58,8 @@ function strokeText(sink: Sink, { style, path, closed, filled }: Stroke): string
   const steps = path.map((segment) => step(sink, segment));
   const d = `M${place(sink, segmentStart(first))}${steps.join('')}${closed ? 'Z' : ''}`;
   const fill = filled ? ` style="fill:${LINE_LOOKS[style].colour}"` : '';
-  return `<path class="${style}" d="${d}"${fill}/>`;
+  // Some readers know no style sheets and would fill every shape.
+  return `<path class="${style}" fill="none" d="${d}"${fill}/>`;
 }
 
 function step(sink: Sink, segment: Segment): string {

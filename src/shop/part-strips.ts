@@ -19,24 +19,25 @@ export interface RunAdvice {
   readonly advice: StripAdvice;
 }
 
+/** A curved run, and the thickness its own strip is planed to at the start, for a tapered one. */
+interface CurvedRun extends Omit<RunAdvice, 'advice'> {
+  readonly planed: number | undefined;
+}
+
 /**
- * One strip for all the curved runs of a part: where no thickness is asked, the thinnest that any of
- * them needs. A batten's nails come with it; other kinds of curve tell only how hard they bend a strip.
+ * One even strip for all the curved runs of a part: where no thickness is asked, the thinnest that any
+ * of them needs. A tapered strip is as thick as the job planes it. A batten's nails come with it; other
+ * kinds of curve tell only how hard they bend a strip.
  * @throws Fault `strip.straight` for a part without a curve, and as `adviseStrip`
  */
 export function adviseStrips(part: Part, ask: StripAsk): readonly [RunAdvice, ...RunAdvice[]] {
-  const runs = part.edges.flatMap((edge, e) =>
-    edge.runs.flatMap((run, i) => {
-      const line = springLine(run, part.job.edges[e]!.steps[i]!);
-      return line.worst ? [{ edge: edge.name, kind: run.kind, line }] : [];
-    }),
-  );
-  const chosen = runs.map(({ line }) => adviseStrip(line, ask).thickness);
-  const thickness = ask.thickness ?? Math.min(...chosen);
-  const [first, ...more] = runs.map((run) => ({
-    ...run,
-    advice: adviseStrip(run.line, { ...ask, thickness }),
-  }));
+  const runs = curvedRuns(part);
+  const even = runs.filter(({ planed }) => planed === undefined);
+  const thinnest = Math.min(...even.map(({ line }) => adviseStrip(line, ask).thickness));
+  const [first, ...more] = runs.map(({ planed, ...run }) => {
+    const thickness = ask.thickness ?? planed ?? thinnest;
+    return { ...run, advice: adviseStrip(run.line, { ...ask, thickness }) };
+  });
   if (!first)
     throw new Fault(
       'strip.straight',
@@ -44,6 +45,16 @@ export function adviseStrips(part: Part, ask: StripAsk): readonly [RunAdvice, ..
     );
   return [first, ...more];
 }
+
+const curvedRuns = (part: Part): CurvedRun[] =>
+  part.edges.flatMap((edge, e) =>
+    edge.runs.flatMap((run, i) => {
+      const step = part.job.edges[e]!.steps[i]!;
+      const line = springLine(run, step);
+      const planed = step.kind === 'batten' ? step.strip?.from : undefined;
+      return line.worst ? [{ edge: edge.name, kind: run.kind, line, planed }] : [];
+    }),
+  );
 
 /** The run that strains the strip most. */
 export const hardestOf = (runs: readonly [RunAdvice, ...RunAdvice[]]): RunAdvice =>

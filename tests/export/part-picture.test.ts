@@ -116,7 +116,9 @@ describe.each(SAMPLES)('the picture of %s', (name) => {
     const drawn = teethOf(picture)
       .map(cornersOf)
       .map(([foot, tip]) => distance(foot!, tip!));
-    expect(drawn.length).toBeGreaterThan(teeth.length / 3);
+    // Half of those measured, none on straight pieces.
+    const bent = teeth.filter(({ tooth }) => tooth.piece.type !== 'line');
+    expect(drawn.length).toBeGreaterThan(bent.length / 3);
     expect(Math.max(...drawn)).toBeLessThanOrEqual(TOOTH_MM * (1 + 1e-9));
     expect(Math.max(...drawn)).toBeGreaterThan(TOOTH_MM * 0.9);
   });

@@ -4,7 +4,7 @@ import type { StripAsk } from '../../src/shop/choose-strip.ts';
 import { findSpecies } from '../../src/shop/find-species.ts';
 import { downOnRule, oneMark } from '../../src/shop/on-rule.ts';
 import { SPECIES } from '../../src/shop/species.ts';
-import { verdictOn } from '../../src/shop/strain.ts';
+import { safeStrain } from '../../src/shop/strain.ts';
 import { adviseStrip } from '../../src/shop/strip.ts';
 import { Fault } from '../../src/units/fault.ts';
 import { defaultRule, showLength } from '../../src/units/rule.ts';
@@ -92,7 +92,8 @@ test('property: the thickest strip on the rule is safe to take, and one graduati
       const taken = (thickness: number) => adviseStrip(line, { ...ask, thickness });
       if (maxThicknessOnRule > 0) expect(taken(maxThicknessOnRule).verdict).toBe('safe');
       const thicker = taken(maxThicknessOnRule + oneMark(ask.rule));
-      expect(verdictOn(thicker.strain, ask.species)).not.toBe('safe');
+      // Not by the verdict: the graduation may lie on the limit but for rounding.
+      expect(thicker.strain).toBeGreaterThan(safeStrain(ask.species) * (1 - 1e-9));
     }),
   );
 });
