@@ -15,8 +15,8 @@ export interface Species {
 export interface Source {
   /** Number of the table in chapter 5 of the Wood Handbook. */
   readonly table: '5-3b' | '5-5b';
-  /** How its figures came here: read in the table, in a transcription of it, or partly from memory. */
-  readonly read: 'in the table' | 'in a transcription' | 'partly from memory';
+  /** How its figures came here: read in the table, in a copy of it, or partly from memory. */
+  readonly read: 'in the table' | 'in a copy' | 'partly from memory';
 }
 
 /** Megapascals in a pound-force per square inch: 4.4482216152605 N over (25.4 mm)². */
@@ -27,7 +27,7 @@ function wood(
   [specificGravity, millionPsiMoe, psiMor]: readonly [number, number, number],
   table: Source['table'],
   alsoCalled: readonly string[] = [],
-  read: Source['read'] = 'in a transcription',
+  read: Source['read'] = 'in a copy',
 ): Species {
   return {
     name,
@@ -44,7 +44,7 @@ function wood(
  * Table 5-3b (woods of the United States) and Table 5-5b (imports): specific gravity, modulus of
  * elasticity in 10⁶ psi, modulus of rupture in psi, as the Handbook prints them.
  *
- * How far these rows can be trusted: they were read in a transcription of the tables, not in the
+ * How far these rows can be trusted: they were read in a copy of the tables, not in the
  * Handbook itself, but for teak, read in the table. Several agree with earlier editions quoted elsewhere.
  * - White ash: 15 400 psi is the 2021 figure; earlier editions give 15 000.
  * - Shagbark hickory: 20 200 psi is from memory; it agrees with the 139 000 kPa of the metric table.
