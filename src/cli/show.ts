@@ -142,7 +142,9 @@ function runText(run: Curve, rule: Rule): string {
 function figureRows(run: Curve, figures: Figures, rule: Rule, at: (p: Point) => string): string[][] {
   const { apex, tightest, endAngles, inflections, length } = figures;
   if (run.kind === 'line') return [];
-  const nails = run.pins.slice(1, -1).map((pin) => [run.kind === 'batten' ? '    nail' : '    pin', at(pin)]);
+  const nails = run.pins
+    .slice(1, -1)
+    .map((pin) => (run.kind === 'batten' ? ['    nail', `drive it at ${at(pin)}`] : ['    pin', at(pin)]));
   /** Nobody sets out a length along the line or a radius to a hair. */
   const about = (mm: number): string => `${readOnRule(mm, rule).text} ${rule.unit}`;
   // Added to 0, a minus 0 loses its sign.
