@@ -1,4 +1,4 @@
-// npm run picture: draws the README's picture from the program's own output.
+// npm run picture: draws the README's pictures from the program's own output.
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -11,6 +11,7 @@ setUp();
 
 const JOB = join(root, 'samples', 'hall-bench-leg.yaml');
 const PICTURE = join(root, 'samples', 'hall-bench-leg.png');
+const CURVATURE = join(root, 'samples', 'hall-bench-leg.svg');
 const WIDTH = 1600;
 const GAP = 24;
 const DESK = '#e9e6df';
@@ -73,4 +74,5 @@ context.drawImage(cover, GAP, 2 * GAP + strip.height);
 context.drawImage(sheet, 2 * GAP + coverWidth, 2 * GAP + strip.height);
 writeFileSync(PICTURE, canvas.toBuffer('image/png'));
 rmSync(folder, { recursive: true });
-console.log(`${PICTURE} is fresh.`);
+execFileSync(process.execPath, [cli, 'show', JOB, '--picture', CURVATURE]);
+console.log(`${PICTURE} and ${CURVATURE} are fresh.`);
