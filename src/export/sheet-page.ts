@@ -7,7 +7,14 @@ import { grainArrow, legend, nameBlock } from './furniture.ts';
 import { type Room, strips } from './place.ts';
 import { scaleBars } from './scale-bars.ts';
 import { checkCrosses, registerMarks, seamWords, trimLines } from './seam-lines.ts';
-import { onSheet, type Pattern, pathOnSheet, type SheetView, sheetView } from './sheet-view.ts';
+import {
+  onSheet,
+  type Pattern,
+  pathOnSheet,
+  type SheetView,
+  sheetView,
+  VIEW_CHORD_MM,
+} from './sheet-view.ts';
 import { landmarkLabels, landmarkSigns, stationLabels, stationLines } from './stations.ts';
 
 /** White between the line to cut and whatever stands near it, mm. */
@@ -131,7 +138,7 @@ function emptyRoom(view: SheetView, stations: readonly Stroke[]): Room {
   return {
     area: grown(sheet.cell, -INSET_MM),
     taken: [
-      ...strips(view.lines, LINE_WHITE_MM),
+      ...strips(view.lines, LINE_WHITE_MM + VIEW_CHORD_MM),
       ...strips(chordOfPattern(view), STATION_WHITE_MM),
       ...strips(straight(stations), STATION_WHITE_MM),
       ...sheet.marks.map(({ at }) => around(onSheet(view, at), REGISTER_REACH_MM + 1)),

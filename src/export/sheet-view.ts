@@ -31,7 +31,10 @@ export interface SheetView {
 /** The lines to cut, worked out once for all the sheets, mm on the part. */
 export type PatternLines = readonly Chord[];
 
-export const patternLines = (part: Part): PatternLines => chordsOf(linesToCut(part));
+/** How far those chords may lie from the lines, mm: a fraction of the white that is kept from them. */
+export const VIEW_CHORD_MM = 0.1;
+
+export const patternLines = (part: Part): PatternLines => chordsOf(linesToCut(part), VIEW_CHORD_MM);
 
 export function sheetView({ part, layout, setting, lines }: Pattern, sheet: Sheet): SheetView {
   const shown = boxOnPart(sheet);
