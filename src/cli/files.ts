@@ -94,7 +94,7 @@ function sameFile(a: string, b: string): boolean {
 }
 
 /** Writes a file whole or not at all: aside in the same folder, then renamed over the old one. */
-export const writeWhole = (file: string, bytes: Uint8Array | string): void =>
+const writeWhole = (file: string, bytes: Uint8Array | string): void =>
   streamWhole(file, (write) => write(bytes));
 
 /**

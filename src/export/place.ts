@@ -95,15 +95,19 @@ export const farFrom = (wished: Point, { left, bottom }: Box): number =>
 
 /** A free place for a block, its lower left corner as near as can be to a wished one. */
 export function nearestFree(room: Room, wished: Point, width: number, height: number): Box | undefined {
-  const { xs, ys } = cornersIn(room, width, height);
+  const corners = cornersIn(room, width, height);
+  const xs = corners.xs.sort((a, b) => Math.abs(a - wished.x) - Math.abs(b - wished.x) || a - b);
+  const ys = corners.ys.sort((a, b) => Math.abs(a - wished.y) - Math.abs(b - wished.y) || a - b);
   let [best, nearest]: [Point | undefined, number] = [undefined, Number.POSITIVE_INFINITY];
   for (const x of xs) {
     const aside = (x - wished.x) ** 2;
-    if (aside >= nearest) continue;
-    for (const y of ys) {
-      const far = aside + (y - wished.y) ** 2;
-      if (far < nearest && isFreeAt(room, x, y, width, height)) [best, nearest] = [{ x, y }, far];
-    }
+    if (aside >= nearest) break;
+    const y = ys.find((one) => {
+      const far = aside + (one - wished.y) ** 2;
+      return far >= nearest || isFreeAt(room, x, one, width, height);
+    });
+    if (y === undefined || aside + (y - wished.y) ** 2 >= nearest) continue;
+    [best, nearest] = [{ x, y }, aside + (y - wished.y) ** 2];
   }
   return best && boxAt(best, width, height);
 }
