@@ -156,12 +156,18 @@ function drawStroke(page: PageSink, { style, path, closed, filled }: Stroke): vo
   pdf.lineWidth(width * POINTS_PER_MM).lineJoin('round');
   if (dash) pdf.dash(dash.map((length) => length * POINTS_PER_MM) as unknown as number, {});
   else pdf.undash();
-  const start = onPage(page, segmentStart(first));
+  const start = onPage(page, startOf(first));
   pdf.moveTo(start.x, start.y);
   for (const segment of path) drawSegment(page, segment);
   if (closed) pdf.closePath();
   if (filled) pdf.fill(colour);
   else pdf.stroke(colour);
+}
+
+/** Read off where it is written down: most strokes are short lines. */
+function startOf(segment: Segment): Point {
+  if (segment.type === 'line') return segment.from;
+  return segment.type === 'cubic' ? segment.controls[0] : segmentStart(segment);
 }
 
 function drawSegment(page: PageSink, segment: Segment): void {

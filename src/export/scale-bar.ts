@@ -79,10 +79,11 @@ export const labelBoxes = (block: BarBlock): Box[] =>
 const labelMiddle = ({ label }: BarBlock, { length }: Bar): number => END_WHITE_MM + length * label;
 
 /** The bars; where something is in their way already they leave it clear. */
-export const drawBars = (block: BarBlock, taken: Room['taken']): Item[] =>
-  block.bars.flatMap((bar) => [
-    ...shaft(block, bar, taken),
-    ...ticks(block, bar, taken),
+export function drawBars(block: BarBlock, taken: Room['taken']): Item[] {
+  const inTheWay = taken.filter((one) => overlap(one, block.box));
+  return block.bars.flatMap((bar) => [
+    ...shaft(block, bar, inTheWay),
+    ...ticks(block, bar, inTheWay),
     words(
       bar.label,
       place(block, labelMiddle(block, bar), baseOf(block, bar) + TICK_MM + 0.9),
@@ -91,6 +92,7 @@ export const drawBars = (block: BarBlock, taken: Room['taken']): Item[] =>
       block.run === 'across' ? 0 : Math.PI / 2,
     ),
   ]);
+}
 
 const isCovered = (box: Box, taken: readonly Box[]): boolean => taken.some((one) => overlap(one, box));
 

@@ -1,3 +1,4 @@
+import type { Box } from '../curves/curve.ts';
 import type { Point } from '../curves/point.ts';
 import { overlap } from '../tiling/checks.ts';
 import type { Item } from './drawing.ts';
@@ -54,14 +55,19 @@ function wholeBlock(room: Room, bars: readonly Bar[], run: Run, wished: Point): 
 function brokenBlock(room: Room, bars: readonly Bar[], run: Run, wished: Point): BarBlock | undefined {
   let [best, least, nearest]: [BarBlock | undefined, number, number] = [undefined, Infinity, Infinity];
   for (const box of spotsIn(room, ...blockSize(bars, run))) {
+    const [crossed, far] = [crossings(room, box, least), farFrom(wished, box)];
+    if (crossed > least || (crossed === least && far >= nearest)) continue;
     const block = legible(room, { bars, run, box });
-    if (!block) continue;
-    const crossed = room.taken.filter((taken) => overlap(taken, box)).length;
-    const far = farFrom(wished, box);
-    if (crossed < least || (crossed === least && far < nearest))
-      [best, least, nearest] = [block, crossed, far];
+    if (block) [best, least, nearest] = [block, crossed, far];
   }
   return best;
+}
+
+/** How many taken boxes a block covers; counted until there are more than `most`. */
+function crossings({ taken }: Room, box: Box, most: number): number {
+  let count = 0;
+  for (const one of taken) if (overlap(one, box) && ++count > most) break;
+  return count;
 }
 
 /** The block with its labels where they stand free; undefined where they or the bars' ends do not. */
