@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { basename, extname } from 'node:path';
 import { Command } from 'commander';
 import type { Part } from '../part/part.ts';
@@ -17,6 +15,7 @@ import { Fault } from '../units/fault.ts';
 import { parseLength } from '../units/length.ts';
 import type { Unit } from '../units/unit.ts';
 import { mustBeFree, nameAfter, streamWhole } from './files.ts';
+import { readFont } from './font.ts';
 import { type Given, readGiven, takesJob, warn } from './job-input.ts';
 import { pair, printJson } from './json.ts';
 import { progressOver } from './progress.ts';
@@ -48,7 +47,11 @@ export const printCommand = (): Command =>
     )
     .option('--margin <length>', 'paper left white all round (1/2 in: few printers reach closer)')
     .option('--overlap <length>', 'what neighbouring sheets share (15 mm)')
-    .option('--turn <degrees>', 'turn the part on the paper: auto, 0, 90 or any angle', 'auto')
+    .option(
+      '--turn <degrees>',
+      'turn the part on the paper: auto (only where it saves a sheet), or degrees',
+      'auto',
+    )
     .option('--max-sheets <count>', 'refuse a pattern of more sheets (200)')
     .option('--no-cover', 'leave out the page with the map, the taping steps and the measures')
     .option('--force', 'replace a file that is not one of ours')
@@ -135,14 +138,6 @@ function isOurPdf(bytes: Buffer): boolean {
   const producer = /\/Producer (\d+) 0 R/.exec(text)?.[1];
   return text.startsWith('%PDF-') && new RegExp(`\\n${producer} 0 obj\\s*\\(fairlath\\)`).test(text);
 }
-
-/** Source Sans 3 (SIL Open Font License), from the package that carries it. */
-const readFont = (): Uint8Array =>
-  readFileSync(
-    createRequire(import.meta.url).resolve(
-      '@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff',
-    ),
-  );
 
 const asJson = (layout: Layout, pages: readonly string[], file: string): object => ({
   file,
