@@ -101,7 +101,7 @@ function sheetTime(length: number, rise: number): { sheets: number; value: numbe
 }
 
 const patternFigures = (): Figure[] =>
-  [sheetTime(1860, 150), sheetTime(12_000, 2400), sheetTime(90_000, 18_000)].map(({ sheets, value }) => ({
+  [sheetTime(1860, 150), sheetTime(12_000, 2400), sheetTime(118_000, 23_600)].map(({ sheets, value }) => ({
     name: `pattern of ${sheets} sheets: compose and write one`,
     value,
     unit: 'ms',
