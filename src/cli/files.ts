@@ -94,17 +94,36 @@ function sameFile(a: string, b: string): boolean {
 }
 
 /** Writes a file whole or not at all: aside in the same folder, then renamed over the old one. */
-export function writeWhole(file: string, bytes: Uint8Array | string): void {
+const writeWhole = (file: string, bytes: Uint8Array | string): void =>
+  streamWhole(file, (write) => write(bytes));
+
+/**
+ * The same in chunks: `work` is given what writes the next. The file appears when it is done; a fault of
+ * `work` itself leaves nothing behind and is passed on as it is.
+ */
+export function streamWhole(file: string, work: (write: (chunk: Uint8Array | string) => void) => void): void {
   const aside = join(
     dirname(file),
     `.${basename(file).slice(0, 100)}.${randomBytes(6).toString('hex')}.part`,
   );
+  const told = <T>(step: () => T): T => {
+    try {
+      return step();
+    } catch (error) {
+      throw ofFile(file, error);
+    }
+  };
+  const fd = told(() => openSync(aside, 'wx'));
   try {
-    writeFileSync(aside, bytes, { flag: 'wx' });
-    renameSync(aside, file);
+    try {
+      work((chunk) => told(() => writeFileSync(fd, chunk)));
+    } finally {
+      closeSync(fd);
+    }
+    told(() => renameSync(aside, file));
   } catch (error) {
     rmSync(aside, { force: true });
-    throw ofFile(file, error);
+    throw error;
   }
 }
 

@@ -1,18 +1,24 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { basename, extname } from 'node:path';
 import { Command } from 'commander';
 import type { Part } from '../part/part.ts';
-import { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, layOut } from '../tiling/lay-out.ts';
+import {
+  DEFAULT_MARGIN_MM,
+  DEFAULT_MAX_SHEETS,
+  DEFAULT_OVERLAP_MM,
+  layOut,
+  MOST_SHEETS,
+} from '../tiling/lay-out.ts';
 import type { Layout } from '../tiling/layout.ts';
 import { pageMatrix } from '../tiling/page-matrix.ts';
 import { type Paper, parsePaper } from '../tiling/paper.ts';
 import { Fault } from '../units/fault.ts';
 import type { Unit } from '../units/unit.ts';
-import { mustBeFree, nameAfter, writeWhole } from './files.ts';
+import { mustBeFree, nameAfter, streamWhole } from './files.ts';
+import { readFont } from './font.ts';
 import { type Given, readGiven, takesJob, warn } from './job-input.ts';
 import { pair, printJson } from './json.ts';
 import { atOption, lengthAt } from './option.ts';
+import { progressOver } from './progress.ts';
 import { speakingOf } from './report.ts';
 
 interface PrintOptions {
@@ -21,6 +27,7 @@ interface PrintOptions {
   readonly margin?: string;
   readonly overlap?: string;
   readonly turn: string;
+  readonly maxSheets?: string;
   readonly cover: boolean;
   readonly force?: boolean;
   readonly json?: boolean;
@@ -40,7 +47,12 @@ export const printCommand = (): Command =>
     )
     .option('--margin <length>', 'paper left white all round (1/2 in: few printers reach closer)')
     .option('--overlap <length>', 'what neighbouring sheets share (15 mm)')
-    .option('--turn <degrees>', 'turn the part on the paper: auto, 0, 90 or any angle', 'auto')
+    .option(
+      '--turn <degrees>',
+      'turn the part on the paper: auto (only where it saves a sheet), or degrees',
+      'auto',
+    )
+    .option('--max-sheets <count>', 'refuse a pattern of more sheets (200)')
     .option('--no-cover', 'leave out the page with the map, the taping steps and the measures')
     .option('--force', 'replace a file that is not one of ours')
     .addHelpText(
@@ -60,14 +72,14 @@ Examples:
       mustBeFree(output, given.file, isOurPdf, options.force ?? false);
       const layout = speakingOf({ ...given.speaker, places: new Map() }, () => layOutAs(given.part, options));
       const { pageNames } = await import('../export/patterns.ts');
-      const { writePatternPdf } = await import('../export/pdf.ts');
-      writeWhole(
-        output,
-        await writePatternPdf(given.part, layout, { font: readFont(), cover: options.cover }),
+      const { streamPatternPdf } = await import('../export/pdf.ts');
+      const pages = pageNames(given.part, layout, options.cover);
+      const wrote = options.json ? undefined : progressOver(pages.length);
+      streamWhole(output, (write) =>
+        streamPatternPdf(given.part, layout, { font: readFont(), cover: options.cover, wrote }, write),
       );
       warn(given.part);
-      if (options.json)
-        printJson('print', given.part, asJson(layout, pageNames(given.part, layout, options.cover), output));
+      if (options.json) printJson('print', given.part, asJson(layout, pages, output));
       else console.log(asText(given.part, layout, options.cover, output));
     });
 
@@ -86,6 +98,7 @@ function layOutAs(part: Part, options: PrintOptions): Layout {
     margin: length('margin', DEFAULT_MARGIN_MM),
     overlap: length('overlap', DEFAULT_OVERLAP_MM),
     turn: turnOf(options.turn),
+    maxSheets: sheetsOf(options.maxSheets),
   });
 }
 
@@ -97,6 +110,18 @@ function turnOf(typed: string): 'auto' | number {
   return degrees;
 }
 
+function sheetsOf(typed: string | undefined): number {
+  if (typed === undefined) return DEFAULT_MAX_SHEETS;
+  const count = /^\d+$/.test(typed) ? Number(typed) : Number.NaN;
+  if (!(count >= 1 && count <= MOST_SHEETS))
+    throw new Fault(
+      'command.max-sheets',
+      `"${typed}" is no number of sheets. Write a whole number from 1 to ${MOST_SHEETS}.`,
+      '--max-sheets',
+    );
+  return count;
+}
+
 /** A PDF of ours names us as its producer; anything else is left alone. */
 function isOurPdf(bytes: Buffer): boolean {
   const text = bytes.toString('latin1');
@@ -104,19 +129,13 @@ function isOurPdf(bytes: Buffer): boolean {
   return text.startsWith('%PDF-') && new RegExp(`\\n${producer} 0 obj\\s*\\(fairlath\\)`).test(text);
 }
 
-/** Source Sans 3 (SIL Open Font License), from the package that carries it. */
-const readFont = (): Uint8Array =>
-  readFileSync(
-    createRequire(import.meta.url).resolve(
-      '@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff',
-    ),
-  );
-
 const asJson = (layout: Layout, pages: readonly string[], file: string): object => ({
   file,
   paper: layout.paper.name,
   orientation: layout.orientation,
   turnDeg: layout.turnDeg,
+  plainSheets: layout.plainSheets,
+  lowerBound: layout.lowerBound,
   code: layout.code,
   sheets: layout.sheets.map((sheet) => ({
     name: sheet.name,
@@ -133,7 +152,9 @@ const asJson = (layout: Layout, pages: readonly string[], file: string): object 
 
 function asText(part: Part, layout: Layout, cover: boolean, output: string): string {
   const count = layout.sheets.length;
-  const sheets = `${count} ${count === 1 ? 'sheet' : 'sheets'} of ${paperName(layout.paper)}, ${layout.orientation === 'upright' ? 'upright' : 'lying on the side'}`;
+  const saved = layout.plainSheets > count ? ` instead of ${layout.plainSheets}` : '';
+  const turned = layout.turnDeg === 0 ? '' : `, the part turned ${layout.turnDeg}°`;
+  const sheets = `${count} ${count === 1 ? 'sheet' : 'sheets'}${saved} of ${paperName(layout.paper)}, ${layout.orientation === 'upright' ? 'upright' : 'lying on the side'}${turned}`;
   return [
     `${part.name}: ${sheets}${cover ? ', and a cover' : ''}.`,
     `Pattern ${layout.code} is in ${output}`,

@@ -14,6 +14,8 @@ export interface PdfOptions {
   /** Source Sans 3 Regular as WOFF or OpenType; part of it is embedded. */
   readonly font: Uint8Array;
   readonly cover: boolean;
+  /** Told after every page how many are written. */
+  readonly wrote?: ((pages: number) => void) | undefined;
 }
 
 /** How far a cubic may lie from an arc, mm: no more than a tenth is added to the fit's own error. */
@@ -22,14 +24,31 @@ const ARC_TO_CUBICS_MM = FIT_MM / 10;
 /** The same job gives the same bytes, so the file carries no date of its own. */
 const CREATION_DATE = new Date(Date.UTC(2000, 0, 1));
 
+/** Takes the file's bytes, one chunk after the other. */
+export type ByteSink = (chunk: Uint8Array) => void;
+
 /** The pattern as a PDF at true size: a cover where wanted, then the sheets in the order of taping. */
-export function writePatternPdf(part: Part, layout: Layout, options: PdfOptions): Promise<Uint8Array> {
-  return writePdf(composePattern(part, layout, options.cover), `${part.name}, ${layout.code}`, options.font);
+export async function writePatternPdf(part: Part, layout: Layout, options: PdfOptions): Promise<Uint8Array> {
+  return whole((sink) => streamPatternPdf(part, layout, options, sink));
+}
+
+/** The same page by page: however long the pattern, no more than one page is held at a time. */
+export function streamPatternPdf(part: Part, layout: Layout, options: PdfOptions, sink: ByteSink): void {
+  const pages = composePattern(part, layout, options.cover);
+  streamPdf(pages, `${part.name}, ${layout.code}`, options, sink);
 }
 
 /** Pages at true size, each line a line or a cubic Bézier by its own control points. */
-export async function writePdf(pages: readonly Page[], title: string, font: Uint8Array): Promise<Uint8Array> {
-  for (const { drawing } of pages) refuseNotFinite(drawing);
+export async function writePdf(pages: Iterable<Page>, title: string, font: Uint8Array): Promise<Uint8Array> {
+  return whole((sink) => streamPdf(pages, title, { font }, sink));
+}
+
+function streamPdf(
+  pages: Iterable<Page>,
+  title: string,
+  { font, wrote }: Omit<PdfOptions, 'cover'>,
+  sink: ByteSink,
+): void {
   const pdf = new PDFDocument({
     autoFirstPage: false,
     pdfVersion: '1.7',
@@ -38,32 +57,35 @@ export async function writePdf(pages: readonly Page[], title: string, font: Uint
     font: font as unknown as string,
     info: { Title: title, Creator: 'fairlath', Producer: 'fairlath', CreationDate: CREATION_DATE },
   });
-  const bytes = collect(pdf);
-  setCatalog(
-    pdf,
-    pages.map(({ name }) => name),
-  );
-  for (const { drawing } of pages) {
+  const names: string[] = [];
+  for (const { name, drawing } of pages) {
+    refuseNotFinite(drawing);
+    names.push(name);
     pdf.addPage({ size: [drawing.width * POINTS_PER_MM, drawing.height * POINTS_PER_MM], margin: 0 });
-    const sink: Sink = { pdf, height: drawing.height };
-    for (const item of drawing.items) draw(sink, item);
+    const page: PageSink = { pdf, height: drawing.height };
+    for (const item of drawing.items) draw(page, item);
+    passOn(pdf, sink);
+    wrote?.(names.length);
   }
+  setCatalog(pdf, names);
   pdf.end();
-  return bytes;
+  passOn(pdf, sink);
+}
+
+/** What the library has written by now; it compresses at once and never waits. */
+function passOn(pdf: PDFKit.PDFDocument, sink: ByteSink): void {
+  for (let chunk = pdf.read(); chunk !== null; chunk = pdf.read()) sink(chunk as Uint8Array);
+}
+
+function whole(write: (sink: ByteSink) => void): Uint8Array {
+  const chunks: Uint8Array[] = [];
+  write((chunk) => chunks.push(chunk));
+  return joined(chunks);
 }
 
 function refuseNotFinite(value: unknown): void {
   if (typeof value === 'number' && !Number.isFinite(value)) throw new Error(`a drawing holds ${value}`);
   if (typeof value === 'object' && value !== null) Object.values(value).forEach(refuseNotFinite);
-}
-
-function collect(pdf: PDFKit.PDFDocument): Promise<Uint8Array> {
-  return new Promise((resolve, reject) => {
-    const chunks: Uint8Array[] = [];
-    pdf.on('data', (chunk: Uint8Array) => chunks.push(chunk));
-    pdf.on('error', reject);
-    pdf.on('end', () => resolve(joined(chunks)));
-  });
 }
 
 function joined(chunks: readonly Uint8Array[]): Uint8Array {
@@ -93,78 +115,84 @@ function setCatalog(pdf: PDFKit.PDFDocument, names: readonly string[]): void {
   data.PageLabels = labels;
 }
 
-interface Sink {
+interface PageSink {
   readonly pdf: PDFKit.PDFDocument;
   /** Of the page, mm: the library counts points from the top. */
   readonly height: number;
 }
 
-function draw(sink: Sink, item: Item): void {
+function draw(page: PageSink, item: Item): void {
   switch (item.type) {
     case 'stroke':
-      drawStroke(sink, item);
+      drawStroke(page, item);
       return;
     case 'words':
-      drawWords(sink, item);
+      drawWords(page, item);
       return;
     case 'clip':
-      drawClip(sink, item);
+      drawClip(page, item);
   }
 }
 
-function drawClip(sink: Sink, item: Clip): void {
-  const { x, y } = onPage(sink, { x: item.left, y: item.top });
+function drawClip(page: PageSink, item: Clip): void {
+  const { x, y } = onPage(page, { x: item.left, y: item.top });
   const [width, height] = [item.right - item.left, item.top - item.bottom];
-  sink.pdf.save();
-  sink.pdf.rect(x, y, width * POINTS_PER_MM, height * POINTS_PER_MM).clip();
-  for (const inner of item.items) draw(sink, inner);
-  sink.pdf.restore();
+  page.pdf.save();
+  page.pdf.rect(x, y, width * POINTS_PER_MM, height * POINTS_PER_MM).clip();
+  for (const inner of item.items) draw(page, inner);
+  page.pdf.restore();
 }
 
-const onPage = ({ height }: Sink, { x, y }: Point): Point => ({
+const onPage = ({ height }: PageSink, { x, y }: Point): Point => ({
   x: x * POINTS_PER_MM,
   y: (height - y) * POINTS_PER_MM,
 });
 
-function drawStroke(sink: Sink, { style, path, closed, filled }: Stroke): void {
-  const { pdf } = sink;
+function drawStroke(page: PageSink, { style, path, closed, filled }: Stroke): void {
+  const { pdf } = page;
   const first = path[0];
   if (!first) return;
   const { width, dash, colour } = LINE_LOOKS[style];
   pdf.lineWidth(width * POINTS_PER_MM).lineJoin('round');
   if (dash) pdf.dash(dash.map((length) => length * POINTS_PER_MM) as unknown as number, {});
   else pdf.undash();
-  const start = onPage(sink, segmentStart(first));
+  const start = onPage(page, startOf(first));
   pdf.moveTo(start.x, start.y);
-  for (const segment of path) drawSegment(sink, segment);
+  for (const segment of path) drawSegment(page, segment);
   if (closed) pdf.closePath();
   if (filled) pdf.fill(colour);
   else pdf.stroke(colour);
 }
 
-function drawSegment(sink: Sink, segment: Segment): void {
+/** Read off where it is written down: most strokes are short lines. */
+function startOf(segment: Segment): Point {
+  if (segment.type === 'line') return segment.from;
+  return segment.type === 'cubic' ? segment.controls[0] : segmentStart(segment);
+}
+
+function drawSegment(page: PageSink, segment: Segment): void {
   switch (segment.type) {
     case 'line': {
-      const { x, y } = onPage(sink, segment.to);
-      sink.pdf.lineTo(x, y);
+      const { x, y } = onPage(page, segment.to);
+      page.pdf.lineTo(x, y);
       return;
     }
     case 'arc':
-      for (const cubic of arcToCubics(segment, ARC_TO_CUBICS_MM)) drawCubic(sink, cubic);
+      for (const cubic of arcToCubics(segment, ARC_TO_CUBICS_MM)) drawCubic(page, cubic);
       return;
     case 'cubic':
-      drawCubic(sink, segment);
+      drawCubic(page, segment);
   }
 }
 
-function drawCubic(sink: Sink, { controls }: CubicSegment): void {
-  const [, a, b, c] = controls.map((control) => onPage(sink, control));
-  if (a && b && c) sink.pdf.bezierCurveTo(a.x, a.y, b.x, b.y, c.x, c.y);
+function drawCubic(page: PageSink, { controls }: CubicSegment): void {
+  const [, a, b, c] = controls.map((control) => onPage(page, control));
+  if (a && b && c) page.pdf.bezierCurveTo(a.x, a.y, b.x, b.y, c.x, c.y);
 }
 
-function drawWords(sink: Sink, { text, at, size, anchor, turn }: Words): void {
-  const { pdf } = sink;
-  const { x, y } = onPage(sink, at);
+function drawWords(page: PageSink, { text, at, size, anchor, turn }: Words): void {
+  const { pdf } = page;
+  const { x, y } = onPage(page, at);
   pdf.fontSize(size * POINTS_PER_MM).fillColor('#000000');
   const width = pdf.widthOfString(text);
   const back = anchor === 'start' ? 0 : anchor === 'middle' ? width / 2 : width;

@@ -1,6 +1,5 @@
 import type { Box } from '../curves/curve.ts';
 import type { Point } from '../curves/point.ts';
-import { overlap } from '../tiling/checks.ts';
 import { CHORD_MM, type Chord, grown } from '../tiling/chords.ts';
 
 /**
@@ -42,12 +41,18 @@ export const strips = (lines: readonly Chord[], white: number): Box[] =>
     });
   });
 
-export const isFree = ({ area, taken }: Room, box: Box): boolean =>
-  box.left >= area.left - ROUNDING_MM &&
-  box.right <= area.right + ROUNDING_MM &&
-  box.bottom >= area.bottom - ROUNDING_MM &&
-  box.top <= area.top + ROUNDING_MM &&
-  !taken.some((one) => overlap(one, box));
+export const isFree = (room: Room, { left, right, bottom, top }: Box): boolean =>
+  isFreeAt(room, left, bottom, right - left, top - bottom);
+
+/** The same of a block by its lower left corner; asked thousands of times a sheet, so it makes nothing. */
+function isFreeAt({ area, taken }: Room, left: number, bottom: number, width: number, height: number) {
+  const [right, top] = [left + width, bottom + height];
+  if (left < area.left - ROUNDING_MM || right > area.right + ROUNDING_MM) return false;
+  if (bottom < area.bottom - ROUNDING_MM || top > area.top + ROUNDING_MM) return false;
+  for (const one of taken)
+    if (one.left < right && left < one.right && one.bottom < top && bottom < one.top) return false;
+  return true;
+}
 
 export const boxAt = ({ x, y }: Point, width: number, height: number): Box => ({
   left: x,
@@ -66,8 +71,8 @@ export function takeFirst(room: Room, boxes: Iterable<Box>): Box | undefined {
   return undefined;
 }
 
-/** Where a block may stand in a room, taken or not: all over it. */
-export function spotsIn({ area }: Room, width: number, height: number): Box[] {
+/** Where a block's lower left corner may stand in a room, taken or not: all over it. */
+function cornersIn({ area }: Room, width: number, height: number): { xs: number[]; ys: number[] } {
   const steps = (low: number, high: number): number[] =>
     high < low - ROUNDING_MM
       ? []
@@ -75,8 +80,13 @@ export function spotsIn({ area }: Room, width: number, height: number): Box[] {
           ...Array.from({ length: Math.floor((high - low) / STEP_MM) + 1 }, (_, i) => low + i * STEP_MM),
           high,
         ];
-  const ys = steps(area.bottom, area.top - height);
-  return steps(area.left, area.right - width).flatMap((x) => ys.map((y) => boxAt({ x, y }, width, height)));
+  return { xs: steps(area.left, area.right - width), ys: steps(area.bottom, area.top - height) };
+}
+
+/** Where a block may stand in a room, taken or not. */
+export function* spotsIn(room: Room, width: number, height: number): Generator<Box> {
+  const { xs, ys } = cornersIn(room, width, height);
+  for (const x of xs) for (const y of ys) yield boxAt({ x, y }, width, height);
 }
 
 /** How far a block's lower left corner stands from a wished one, squared. */
@@ -85,12 +95,21 @@ export const farFrom = (wished: Point, { left, bottom }: Box): number =>
 
 /** A free place for a block, its lower left corner as near as can be to a wished one. */
 export function nearestFree(room: Room, wished: Point, width: number, height: number): Box | undefined {
-  let [best, nearest]: [Box | undefined, number] = [undefined, Number.POSITIVE_INFINITY];
-  for (const box of spotsIn(room, width, height)) {
-    const far = farFrom(wished, box);
-    if (far < nearest && isFree(room, box)) [best, nearest] = [box, far];
+  const corners = cornersIn(room, width, height);
+  const xs = corners.xs.sort((a, b) => Math.abs(a - wished.x) - Math.abs(b - wished.x) || a - b);
+  const ys = corners.ys.sort((a, b) => Math.abs(a - wished.y) - Math.abs(b - wished.y) || a - b);
+  let [best, nearest]: [Point | undefined, number] = [undefined, Number.POSITIVE_INFINITY];
+  for (const x of xs) {
+    const aside = (x - wished.x) ** 2;
+    if (aside >= nearest) break;
+    const y = ys.find((one) => {
+      const far = aside + (one - wished.y) ** 2;
+      return far >= nearest || isFreeAt(room, x, one, width, height);
+    });
+    if (y === undefined || aside + (y - wished.y) ** 2 >= nearest) continue;
+    [best, nearest] = [{ x, y }, aside + (y - wished.y) ** 2];
   }
-  return best;
+  return best && boxAt(best, width, height);
 }
 
 /** The same, taken from then on. */

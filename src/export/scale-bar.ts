@@ -24,6 +24,9 @@ export interface BarBlock {
   readonly label: number;
 }
 
+/** The same before its labels have a place. */
+type Bare = Omit<BarBlock, 'label'>;
+
 const END_TICK_MM = 2.6;
 const TICK_MM = 1.3;
 const LABEL_MM = 3.2;
@@ -42,10 +45,10 @@ export function blockSize(bars: readonly Bar[], run: Run): [width: number, heigh
 }
 
 /** From the block's own frame, its bars lying, to the sheet. */
-const place = ({ box, run }: BarBlock, x: number, y: number): Point =>
+const place = ({ box, run }: Bare, x: number, y: number): Point =>
   run === 'across' ? { x: box.left + x, y: box.bottom + y } : { x: box.right - y, y: box.bottom + x };
 
-function boxIn(block: BarBlock, left: number, bottom: number, right: number, top: number): Box {
+function boxIn(block: Bare, left: number, bottom: number, right: number, top: number): Box {
   const [a, b] = [place(block, left, bottom), place(block, right, top)];
   return {
     left: Math.min(a.x, b.x),
@@ -55,14 +58,14 @@ function boxIn(block: BarBlock, left: number, bottom: number, right: number, top
   };
 }
 
-const baseOf = ({ bars }: BarBlock, bar: Bar): number => 2 + PITCH_MM * (bars.length - 1 - bars.indexOf(bar));
+const baseOf = ({ bars }: Bare, bar: Bar): number => 2 + PITCH_MM * (bars.length - 1 - bars.indexOf(bar));
 
-/** The ends of the bars. */
-export const endBoxes = (block: BarBlock): Box[] =>
-  block.bars.flatMap((bar) => {
+/** Whether the ends of all bars pass a test; asked of many places, most of which fail at once. */
+export const everyEnd = (block: Bare, passes: (end: Box) => boolean): boolean =>
+  block.bars.every((bar) => {
     const base = baseOf(block, bar);
-    return [0, bar.length].map((x) =>
-      boxIn(block, x, base - END_TICK_MM / 2, x + 2 * END_WHITE_MM, base + END_TICK_MM / 2),
+    return [0, bar.length].every((x) =>
+      passes(boxIn(block, x, base - END_TICK_MM / 2, x + 2 * END_WHITE_MM, base + END_TICK_MM / 2)),
     );
   });
 
@@ -76,10 +79,11 @@ export const labelBoxes = (block: BarBlock): Box[] =>
 const labelMiddle = ({ label }: BarBlock, { length }: Bar): number => END_WHITE_MM + length * label;
 
 /** The bars; where something is in their way already they leave it clear. */
-export const drawBars = (block: BarBlock, taken: Room['taken']): Item[] =>
-  block.bars.flatMap((bar) => [
-    ...shaft(block, bar, taken),
-    ...ticks(block, bar, taken),
+export function drawBars(block: BarBlock, taken: Room['taken']): Item[] {
+  const inTheWay = taken.filter((one) => overlap(one, block.box));
+  return block.bars.flatMap((bar) => [
+    ...shaft(block, bar, inTheWay),
+    ...ticks(block, bar, inTheWay),
     words(
       bar.label,
       place(block, labelMiddle(block, bar), baseOf(block, bar) + TICK_MM + 0.9),
@@ -88,6 +92,7 @@ export const drawBars = (block: BarBlock, taken: Room['taken']): Item[] =>
       block.run === 'across' ? 0 : Math.PI / 2,
     ),
   ]);
+}
 
 const isCovered = (box: Box, taken: readonly Box[]): boolean => taken.some((one) => overlap(one, box));
 

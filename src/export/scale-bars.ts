@@ -1,3 +1,4 @@
+import type { Box } from '../curves/curve.ts';
 import type { Point } from '../curves/point.ts';
 import { overlap } from '../tiling/checks.ts';
 import type { Item } from './drawing.ts';
@@ -8,7 +9,7 @@ import {
   type BarBlock,
   blockSize,
   drawBars,
-  endBoxes,
+  everyEnd,
   labelBoxes,
   type Run,
 } from './scale-bar.ts';
@@ -52,14 +53,28 @@ function wholeBlock(room: Room, bars: readonly Bar[], run: Run, wished: Point): 
 
 /** The block whose bars are broken least, the nearest of equals. */
 function brokenBlock(room: Room, bars: readonly Bar[], run: Run, wished: Point): BarBlock | undefined {
-  const found = spotsIn(room, ...blockSize(bars, run)).flatMap((box) => {
-    if (!endBoxes({ bars, run, box, label: 0 }).every((end) => isFree(room, end))) return [];
-    const blocks = LABEL_PLACES.map((label): BarBlock => ({ bars, run, box, label }));
-    const block = blocks.find((one) => labelBoxes(one).every((label) => isFree(room, label)));
-    if (!block) return [];
-    const crossed = room.taken.filter((taken) => overlap(taken, box)).length;
-    return [{ block, crossed, far: farFrom(wished, box) }];
-  });
-  found.sort((a, b) => a.crossed - b.crossed || a.far - b.far);
-  return found[0]?.block;
+  let [best, least, nearest]: [BarBlock | undefined, number, number] = [undefined, Infinity, Infinity];
+  for (const box of spotsIn(room, ...blockSize(bars, run))) {
+    const [crossed, far] = [crossings(room, box, least), farFrom(wished, box)];
+    if (crossed > least || (crossed === least && far >= nearest)) continue;
+    const block = legible(room, { bars, run, box });
+    if (block) [best, least, nearest] = [block, crossed, far];
+  }
+  return best;
+}
+
+/** How many taken boxes a block covers; counted until there are more than `most`. */
+function crossings({ taken }: Room, box: Box, most: number): number {
+  let count = 0;
+  for (const one of taken) if (overlap(one, box) && ++count > most) break;
+  return count;
+}
+
+/** The block with its labels where they stand free; undefined where they or the bars' ends do not. */
+function legible(room: Room, bare: Omit<BarBlock, 'label'>): BarBlock | undefined {
+  if (!everyEnd(bare, (end) => isFree(room, end))) return undefined;
+  const label = LABEL_PLACES.find((one) =>
+    labelBoxes({ ...bare, label: one }).every((box) => isFree(room, box)),
+  );
+  return label === undefined ? undefined : { ...bare, label };
 }

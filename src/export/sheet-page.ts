@@ -1,15 +1,20 @@
-import type { Part } from '../part/part.ts';
 import { CROSS_REACH_MM } from '../tiling/checks.ts';
 import { type Chord, grown } from '../tiling/chords.ts';
-import type { Layout, Sheet } from '../tiling/layout.ts';
+import type { Sheet } from '../tiling/layout.ts';
 import { around, REGISTER_REACH_MM } from '../tiling/seams.ts';
 import type { Item, Page, Stroke } from './drawing.ts';
 import { grainArrow, legend, nameBlock } from './furniture.ts';
 import { type Room, strips } from './place.ts';
 import { scaleBars } from './scale-bars.ts';
 import { checkCrosses, registerMarks, seamWords, trimLines } from './seam-lines.ts';
-import type { SettingOut } from './setting-out.ts';
-import { onSheet, pathOnSheet, type SheetView, sheetView } from './sheet-view.ts';
+import {
+  onSheet,
+  type Pattern,
+  pathOnSheet,
+  type SheetView,
+  sheetView,
+  VIEW_CHORD_MM,
+} from './sheet-view.ts';
 import { landmarkLabels, landmarkSigns, stationLabels, stationLines } from './stations.ts';
 
 /** White between the line to cut and whatever stands near it, mm. */
@@ -22,8 +27,8 @@ const INSET_MM = 3;
 const STATION_WHITE_MM = 0.5;
 
 /** One sheet of the pattern at true size. */
-export function sheetPage(part: Part, layout: Layout, sheet: Sheet, setting: SettingOut): Page {
-  const view = sheetView(part, layout, sheet, setting);
+export function sheetPage(pattern: Pattern, sheet: Sheet): Page {
+  const view = sheetView(pattern, sheet);
   const stations = stationLines(view);
   const items: Item[] = [
     { type: 'clip', ...sheet.window, items: [...stations, ...linesOn(view), ...landmarkSigns(view)] },
@@ -133,7 +138,7 @@ function emptyRoom(view: SheetView, stations: readonly Stroke[]): Room {
   return {
     area: grown(sheet.cell, -INSET_MM),
     taken: [
-      ...strips(view.lines, LINE_WHITE_MM),
+      ...strips(view.lines, LINE_WHITE_MM + VIEW_CHORD_MM),
       ...strips(chordOfPattern(view), STATION_WHITE_MM),
       ...strips(straight(stations), STATION_WHITE_MM),
       ...sheet.marks.map(({ at }) => around(onSheet(view, at), REGISTER_REACH_MM + 1)),

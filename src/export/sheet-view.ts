@@ -1,13 +1,22 @@
+import { pathBox } from '../curves/box.ts';
 import type { Box } from '../curves/curve.ts';
 import type { Segment } from '../curves/piece.ts';
-import type { Point } from '../curves/point.ts';
+import { type Point, point } from '../curves/point.ts';
 import { mapSegment } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
-import { apply } from '../tiling/affine.ts';
-import { type Chord, chordsOf, passes } from '../tiling/chords.ts';
+import { apply, inverse } from '../tiling/affine.ts';
+import { type Chord, chordsOf, grown, passes } from '../tiling/chords.ts';
 import { linesToCut } from '../tiling/lay-out.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
 import type { SettingOut } from './setting-out.ts';
+
+/** What all the sheets of a pattern are composed from. */
+export interface Pattern {
+  readonly part: Part;
+  readonly layout: Layout;
+  readonly setting: SettingOut;
+  readonly lines: PatternLines;
+}
 
 /** All that one sheet is composed from. */
 export interface SheetView {
@@ -19,11 +28,37 @@ export interface SheetView {
   readonly lines: readonly Chord[];
 }
 
-export function sheetView(part: Part, layout: Layout, sheet: Sheet, setting: SettingOut): SheetView {
-  const lines = chordsOf(linesToCut(part))
+/** The lines to cut, worked out once for all the sheets, mm on the part. */
+export type PatternLines = readonly Chord[];
+
+/** How far those chords may lie from the lines, mm: a fraction of the white that is kept from them. */
+export const VIEW_CHORD_MM = 0.1;
+
+export const patternLines = (part: Part): PatternLines => chordsOf(linesToCut(part), VIEW_CHORD_MM);
+
+export function sheetView({ part, layout, setting, lines }: Pattern, sheet: Sheet): SheetView {
+  const shown = boxOnPart(sheet);
+  const near = lines.filter(
+    ({ from, to }) =>
+      Math.max(from.x, to.x) >= shown.left &&
+      Math.min(from.x, to.x) <= shown.right &&
+      Math.max(from.y, to.y) >= shown.bottom &&
+      Math.min(from.y, to.y) <= shown.top,
+  );
+  const onPaper = near
     .map(({ from, to }) => ({ from: apply(sheet.toSheet, from), to: apply(sheet.toSheet, to) }))
     .filter((chord) => passes(chord, sheet.window));
-  return { part, layout, sheet, setting, lines };
+  return { part, layout, sheet, setting, lines: onPaper };
+}
+
+/** Round all that a sheet shows, mm on the part, a little larger. */
+function boxOnPart({ toSheet, window }: Sheet): Box {
+  const { left, right, bottom, top } = grown(window, 1);
+  const back = inverse(toSheet);
+  return pathBox([
+    { type: 'line', from: apply(back, point(left, bottom)), to: apply(back, point(right, top)) },
+    { type: 'line', from: apply(back, point(left, top)), to: apply(back, point(right, bottom)) },
+  ]);
 }
 
 export const onSheet = ({ sheet }: SheetView, at: Point): Point => apply(sheet.toSheet, at);

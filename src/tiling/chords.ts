@@ -19,27 +19,28 @@ export const CHORD_MM = 0.01;
 /** A quarter circle of 100 m radius takes 5,600 chords of CHORD_MM; more would be no workshop curve. */
 const MAX_CHORDS = 10_000;
 
-/** A path as chords, each stretch of it proven within CHORD_MM of its chord. */
-export const chordsOf = (path: readonly Segment[]): Chord[] => path.flatMap(segmentChords);
+/** A path as chords, each stretch of it proven within `tolerance` of its chord, mm. */
+export const chordsOf = (path: readonly Segment[], tolerance = CHORD_MM): Chord[] =>
+  path.flatMap((segment) => segmentChords(segment, tolerance));
 
-function segmentChords(segment: Segment): Chord[] {
+function segmentChords(segment: Segment, tolerance: number): Chord[] {
   if (segment.type === 'line') return [{ from: segment.from, to: segment.to }];
-  const count = Math.min(MAX_CHORDS, Math.max(1, Math.ceil(chordCount(segment))));
+  const count = Math.min(MAX_CHORDS, Math.max(1, Math.ceil(chordCount(segment, tolerance))));
   const at = along(segment);
   const points = Array.from({ length: count + 1 }, (_, i) => at(i / count));
   return points.slice(1).map((to, i) => ({ from: points[i] ?? to, to }));
 }
 
 /**
- * How many equal parts keep every chord within CHORD_MM. Arc: sagitta ≤ r·φ²/8. Cubic: Wang's bound,
+ * How many equal parts keep every chord within the tolerance. Arc: sagitta ≤ r·φ²/8. Cubic: Wang's bound,
  * √(d(d−1)/8 · L / ε) with L the greatest second difference of the controls (G. Wang, 1984).
  */
-function chordCount(segment: Exclude<Segment, { type: 'line' }>): number {
-  if (segment.type === 'arc') return Math.abs(segment.sweep) * Math.sqrt(segment.radius / (8 * CHORD_MM));
+function chordCount(segment: Exclude<Segment, { type: 'line' }>, tolerance: number): number {
+  if (segment.type === 'arc') return Math.abs(segment.sweep) * Math.sqrt(segment.radius / (8 * tolerance));
   const [p, q, r, s] = segment.controls;
   const bend = (a: Point, b: Point, c: Point): number =>
     distance({ x: a.x + c.x, y: a.y + c.y }, { x: 2 * b.x, y: 2 * b.y });
-  return Math.sqrt((0.75 * Math.max(bend(p, q, r), bend(q, r, s))) / CHORD_MM);
+  return Math.sqrt((0.75 * Math.max(bend(p, q, r), bend(q, r, s))) / tolerance);
 }
 
 /** Whether the curve behind a chord may pass through a box; never misses one that does. */

@@ -3,15 +3,19 @@ import { Fault } from '../units/fault.ts';
 import type { Orientation } from './layout.ts';
 import type { Paper } from './paper.ts';
 
-/**
- * Equal windows laid over a pattern, each overlapping the next. The frame is the part's, turned as it
- * lies on the paper: mm, y up. Rows count from the top, columns from the left, both from 0.
- */
-export interface Grid {
+/** A sheet as it lies: what of it shows the pattern, and how far it overlaps the next, mm. */
+export interface Frame {
   readonly orientation: Orientation;
   readonly size: { readonly width: number; readonly height: number };
   readonly margin: number;
   readonly overlap: number;
+}
+
+/**
+ * Equal windows laid over a pattern, each overlapping the next. The frame is the part's, turned as it
+ * lies on the paper: mm, y up. Rows count from the top, columns from the left, both from 0.
+ */
+export interface Grid extends Frame {
   readonly rows: number;
   readonly columns: number;
   /** The left top corner of the first window. */
@@ -25,13 +29,7 @@ export interface Place {
 }
 
 /** Half the printed width of the boldest line and a hair: no line lies on the edge of a window. */
-const LINE_PAD_MM = 1;
-
-/**
- * More sheets than this are no longer taped true: at 200 seams of a third of a pencil line each the
- * error is larger than the kerf, and the pile is thicker than a printer's tray.
- */
-export const MAX_SHEETS = 200;
+export const LINE_PAD_MM = 1;
 
 /**
  * The 4 in scale bar (107 mm with its white) must fit both ways on every sheet, with room to shift its
@@ -45,33 +43,25 @@ export interface GridOptions {
   readonly overlap: number;
 }
 
-/**
- * The fewest equal windows that hold a pattern's bounds, spare room shared evenly round it.
- *
- * @throws Fault `layout.no-room`, `layout.too-many-sheets`
- */
-export function gridOver(bounds: Box, options: GridOptions, orientation: Orientation): Grid {
+/** @throws Fault `layout.no-room` */
+export function frameOf(options: GridOptions, orientation: Orientation): Frame {
   const { paper, margin, overlap } = options;
   const size =
     orientation === 'upright'
       ? { width: paper.width, height: paper.height }
       : { width: paper.height, height: paper.width };
-  const [across, down] = [size.width - 2 * margin, size.height - 2 * margin];
-  checkRoom(Math.min(across, down), options);
-  const [columns, spareAcross] = cover(bounds.right - bounds.left + 2 * LINE_PAD_MM, across, overlap);
-  const [rows, spareDown] = cover(bounds.top - bounds.bottom + 2 * LINE_PAD_MM, down, overlap);
-  if (Math.max(rows, columns) > MAX_SHEETS) throw tooManySheets(paper, Math.max(rows, columns));
-  const left = bounds.left - LINE_PAD_MM - spareAcross / 2;
-  const top = bounds.top + LINE_PAD_MM + spareDown / 2;
-  return { orientation, size, margin, overlap, rows, columns, left, top };
+  checkRoom(Math.min(size.width, size.height) - 2 * margin, options);
+  return { orientation, size, margin, overlap };
 }
 
-/** How many windows in a row hold an extent, and how much of them is spare. */
-function cover(extent: number, window: number, overlap: number): [count: number, spare: number] {
-  const pitch = window - overlap;
+/** How far apart one window and the next begin, mm. */
+export const pitchAcross = (frame: Frame): number => windowWidth(frame) - frame.overlap;
+export const pitchDown = (frame: Frame): number => windowHeight(frame) - frame.overlap;
+
+/** The fewest windows in a row that hold an extent. */
+export function windowsOver(extent: number, pitch: number, overlap: number): number {
   // A rounding error more than a whole number of windows is no reason for another sheet.
-  const count = Math.max(1, Math.ceil((extent - overlap) / pitch - 1e-9));
-  return [count, count * pitch + overlap - extent];
+  return Math.max(1, Math.ceil((extent - overlap) / pitch - 1e-9));
 }
 
 function checkRoom(window: number, { paper, margin, overlap }: GridOptions): void {
@@ -84,19 +74,13 @@ function checkRoom(window: number, { paper, margin, overlap }: GridOptions): voi
     );
 }
 
-export const tooManySheets = (paper: Paper, sheets: number): Fault =>
-  new Fault(
-    'layout.too-many-sheets',
-    `the pattern takes ${sheets} or more sheets of ${paper.name}, and ${MAX_SHEETS} is the most that tapes up true. Use larger paper, such as a3, tabloid or a size of your own.`,
-  );
-
-const windowWidth = ({ size, margin }: Grid): number => size.width - 2 * margin;
-const windowHeight = ({ size, margin }: Grid): number => size.height - 2 * margin;
+const windowWidth = ({ size, margin }: Frame): number => size.width - 2 * margin;
+const windowHeight = ({ size, margin }: Frame): number => size.height - 2 * margin;
 
 /** Everything a sheet shows. */
 export function windowAt(grid: Grid, { row, column }: Place): Box {
-  const left = grid.left + column * (windowWidth(grid) - grid.overlap);
-  const top = grid.top - row * (windowHeight(grid) - grid.overlap);
+  const left = grid.left + column * pitchAcross(grid);
+  const top = grid.top - row * pitchDown(grid);
   return { left, top, right: left + windowWidth(grid), bottom: top - windowHeight(grid) };
 }
 
@@ -111,9 +95,6 @@ export function cellAt(grid: Grid, { row, column }: Place): Box {
     bottom: row < grid.rows - 1 ? bottom + half : bottom,
   };
 }
-
-export const places = ({ rows, columns }: Grid): Place[] =>
-  Array.from({ length: rows * columns }, (_, i) => ({ row: Math.floor(i / columns), column: i % columns }));
 
 /** "A1" top left; after Z comes AA. */
 export const sheetName = ({ row, column }: Place): string => `${rowLetters(row)}${column + 1}`;

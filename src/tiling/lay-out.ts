@@ -1,29 +1,22 @@
-import { pathBox } from '../curves/box.ts';
 import type { Box } from '../curves/curve.ts';
 import type { Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
-import { mapSegment } from '../curves/segment.ts';
 import { finishedLine } from '../part/finished-line.ts';
+import { landmarks } from '../part/landmarks.ts';
 import type { Part } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
 import { type Affine, apply, inverse, shifted, turning } from './affine.ts';
 import { checkCrosses, checksOf } from './checks.ts';
-import { type Chord, chordsOf, grown, passes } from './chords.ts';
+import { type Chord, chordsOf } from './chords.ts';
 import { patternCode } from './code.ts';
-import {
-  cellAt,
-  type Grid,
-  gridOver,
-  MAX_SHEETS,
-  type Place,
-  places,
-  sheetName,
-  tooManySheets,
-  windowAt,
-} from './grid.ts';
-import type { Layout, Neighbours, Orientation, RegisterMark, Sheet } from './layout.ts';
+import { cellAt, type Frame, frameOf, type Grid, type Place, sheetName, windowAt } from './grid.ts';
+import type { Layout, Neighbours, RegisterMark, Sheet } from './layout.ts';
+import { leastSheets } from './lower-bound.ts';
+import { nearChords } from './near-chords.ts';
 import type { Paper } from './paper.ts';
-import { around, REGISTER_REACH_MM, registerCentres, type Seam, seamBox, seamsOf } from './seams.ts';
+import { around, REGISTER_REACH_MM, registerCentres, type Seam, seamsOf } from './seams.ts';
+import { bestPlan, COARSE_CHORD_MM, plainSheets } from './search.ts';
+import { laidOut, printedPlaces } from './spread.ts';
 
 /** 1/2 in: nearly every desktop printer reaches that close to the edge; 6 mm is the risk of some. */
 export const DEFAULT_MARGIN_MM = 12.7;
@@ -35,10 +28,13 @@ export const DEFAULT_OVERLAP_MM = 15;
 export const MIN_OVERLAP_MM = 2 * REGISTER_REACH_MM;
 
 /**
- * How far beyond its own share a sheet still counts as holding the line, mm. Where a line passes the
- * corner of four sheets this keeps all of them, so the printed ones always meet along a seam.
+ * More sheets than this are hardly taped true: at 200 seams of a third of a pencil line each the error
+ * is larger than the kerf, and the pile is thicker than a printer's tray. Whoever wants more says so.
  */
-const CORNER_CLEARANCE_MM = 3;
+export const DEFAULT_MAX_SHEETS = 200;
+
+/** More than this is no pattern of a part: a wall of paper 20 m by 30 m. */
+export const MOST_SHEETS = 10_000;
 
 export interface LayOutOptions {
   readonly paper: Paper;
@@ -46,30 +42,45 @@ export interface LayOutOptions {
   readonly margin: number;
   /** How far neighbouring sheets show the same, mm, ≥ MIN_OVERLAP_MM. */
   readonly overlap: number;
-  /** How far to turn the part on the paper, counter-clockwise, degrees; 'auto' leaves it as it lies. */
+  /** How far to turn the part on the paper, counter-clockwise, degrees; 'auto' looks for the best turn. */
   readonly turn: 'auto' | number;
+  /** A pattern of more is refused before it is built: a whole number up to MOST_SHEETS. */
+  readonly maxSheets?: number;
 }
 
 /**
- * The part laid over as few sheets as upright or lying paper allows; on a tie the fewer seams cross
- * the line, then the paper stands upright. Sheets that no line touches are left out.
+ * The part laid over the fewest sheets that a search over the turn, the shift of the grid and both ways
+ * the paper may lie finds; `bestPlan` says what decides between equals. Sheets that no line touches are
+ * left out. The same part and options give the same layout on every machine.
  *
- * @throws Fault `layout.margin`, `layout.overlap`, `layout.turn`, `layout.no-room`,
+ * @throws Fault `layout.margin`, `layout.overlap`, `layout.turn`, `layout.max-sheets`, `layout.no-room`,
  *   `layout.too-many-sheets`
  */
 export function layOut(part: Part, options: LayOutOptions): Layout {
   checkOptions(options);
-  const turnDeg = options.turn === 'auto' ? 0 : options.turn;
+  const frames = [frameOf(options, 'upright'), frameOf(options, 'lying')] as const;
+  const chords = chordsOf(linesToCut(part));
+  if (!chords.every(isFiniteChord)) throw new Error('a line of the part is not finite');
+  const lowerBound = leastSheets(points(chordsOf(finishedLine(part.shape))), frames);
+  if (lowerBound > maxSheetsOf(options)) throw tooManySheets(chords, frames, lowerBound, options);
+  const coarse = chordsOf(linesToCut(part), COARSE_CHORD_MM);
+  const subject = { chords, coarse, landmarks: landmarks(part).map(({ at }) => at) };
+  const { turnDeg, grid, sheets: count } = bestPlan(subject, frames, options.turn, lowerBound);
+  if (count > maxSheetsOf(options)) throw tooMany(count, options);
   const turn = turning(turnDeg);
-  const laid = layLines(part, turn);
-  const { grid, printed, seams } = fewestSheets(laid, options);
-  const marks = seams.flatMap((seam) => registerMarks(seam, laid.chords, inverse(turn)));
+  const back = inverse(turn);
+  const laid = laidOut(chords, turn);
+  const printed = printedPlaces(laid, grid);
+  const near = nearChords(laid, grid);
+  const seams = seamsOf(grid, printed);
+  const marks = seams.flatMap((seam) => registerMarks(seam, near(seam.places[1]), back));
   const markBoxes = marks.map(({ at }) => around(apply(turn, at), REGISTER_REACH_MM + 1));
-  const crosses = checkCrosses(grid, printed, laid.chords, markBoxes).map((cross) => ({
+  const onPaper = chords.map(({ from, to }) => ({ from: apply(turn, from), to: apply(turn, to) }));
+  const crosses = checkCrosses(grid, printed, onPaper, markBoxes).map((cross) => ({
     ...cross,
-    at: apply(inverse(turn), cross.at),
+    at: apply(back, cross.at),
   }));
-  const sheets = printed.map((place) => sheetAt(place, grid, turn, seams, marks));
+  const sheets = sheetsAt(printed, grid, turn, marks);
   const { orientation, rows, columns, margin, overlap } = grid;
   return {
     paper: options.paper,
@@ -80,13 +91,15 @@ export function layOut(part: Part, options: LayOutOptions): Layout {
     rows,
     columns,
     sheets: sheets as [Sheet, ...Sheet[]],
+    plainSheets: plainSheets(chords, frames[0]),
+    lowerBound,
     crosses,
     checks: checksOf(part, crosses),
     code: patternCode([part.name, linesToCut(part), sheets]),
   };
 }
 
-function checkOptions({ margin, overlap, turn }: LayOutOptions): void {
+function checkOptions({ margin, overlap, turn, maxSheets = DEFAULT_MAX_SHEETS }: LayOutOptions): void {
   if (!(margin >= 0 && Number.isFinite(margin)))
     throw new Fault(
       'layout.margin',
@@ -100,100 +113,84 @@ function checkOptions({ margin, overlap, turn }: LayOutOptions): void {
     );
   if (turn !== 'auto' && !Number.isFinite(turn))
     throw new Fault('layout.turn', `the turn is ${turn}. Use a number of degrees, or auto.`);
+  if (!(Number.isInteger(maxSheets) && maxSheets >= 1 && maxSheets <= MOST_SHEETS))
+    throw new Fault(
+      'layout.max-sheets',
+      `${maxSheets} is no number of sheets. Use a whole number from 1 to ${MOST_SHEETS}.`,
+    );
 }
 
-/** The lines to cut and what else must fit on the sheets, turned as they lie on the paper. */
-interface Laid {
-  readonly chords: readonly Chord[];
-  readonly bounds: Box;
-}
+const maxSheetsOf = ({ maxSheets = DEFAULT_MAX_SHEETS }: LayOutOptions): number => maxSheets;
 
-function layLines(part: Part, turn: Affine): Laid {
-  const onPaper = (path: readonly Segment[]): Segment[] => path.map((segment) => mapSegment(segment, turn));
-  const lines = onPaper(linesToCut(part));
-  const chord: Segment[] =
-    part.shape.type === 'line' ? [{ type: 'line', from: part.shape.chord[0], to: part.shape.chord[1] }] : [];
-  const bounds = pathBox([...lines, ...onPaper(chord)]);
-  if (!Object.values(bounds).every(Number.isFinite)) throw new Error('a line of the part is not finite');
-  return { chords: chordsOf(lines), bounds };
-}
+const points = (chords: readonly Chord[]): Point[] => chords.flatMap(({ from, to }) => [from, to]);
+
+const isFiniteChord = (chord: Chord): boolean =>
+  points([chord]).every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y));
 
 /** The finished line and the saw line. */
 export const linesToCut = ({ shape, saw }: Part): Segment[] => [...finishedLine(shape), ...saw];
 
-interface Plan {
-  readonly grid: Grid;
-  readonly printed: readonly Place[];
-  readonly seams: readonly Seam[];
-  readonly crossed: number;
+/** Counted, not searched: it is said at once, and is enough to ask for. */
+function tooManySheets(
+  chords: readonly Chord[],
+  frames: readonly Frame[],
+  lowerBound: number,
+  options: LayOutOptions,
+): Fault {
+  if (lowerBound > MOST_SHEETS) return tooMany(lowerBound, options);
+  return tooMany(Math.min(...frames.map((frame) => plainSheets(chords, frame))), options);
 }
 
-function fewestSheets(laid: Laid, options: LayOutOptions): Plan {
-  const tries = (['upright', 'lying'] as const).map((orientation) => tryPlan(laid, options, orientation));
-  const plans = tries.flatMap((plan) => (plan instanceof Fault ? [] : [plan]));
-  plans.sort((a, b) => a.printed.length - b.printed.length || a.crossed - b.crossed);
-  const best = plans[0];
-  if (best === undefined) throw tries[0];
-  return best;
-}
-
-function tryPlan(laid: Laid, options: LayOutOptions, orientation: Orientation): Plan | Fault {
-  try {
-    return plan(laid, options, orientation);
-  } catch (fault) {
-    if (fault instanceof Fault) return fault;
-    throw fault;
-  }
-}
-
-function plan({ chords, bounds }: Laid, options: LayOutOptions, orientation: Orientation): Plan {
-  const grid = gridOver(bounds, options, orientation);
-  const printed = places(grid).filter((place) => {
-    const share = grown(cellAt(grid, place), CORNER_CLEARANCE_MM);
-    return chords.some((chord) => passes(chord, share));
-  });
-  if (printed.length > MAX_SHEETS) throw tooManySheets(options.paper, printed.length);
-  const seams = seamsOf(grid, printed);
-  const crossed = seams.filter((seam) => chords.some((chord) => passes(chord, seamBox(seam)))).length;
-  return { grid, printed, seams, crossed };
+function tooMany(sheets: number, options: LayOutOptions): Fault {
+  const { name } = options.paper;
+  const larger = 'use larger paper, such as a3, tabloid or a size of your own';
+  return new Fault(
+    'layout.too-many-sheets',
+    sheets > MOST_SHEETS
+      ? `the pattern takes more than ${MOST_SHEETS} sheets of ${name}, which nobody tapes up. Look for a slip in its lengths, or ${larger}.`
+      : `the pattern takes ${sheets} sheets of ${name}, and ${maxSheetsOf(options)} is the most to print. Say --max-sheets ${sheets} to print them, or ${larger}.`,
+  );
 }
 
 const registerMarks = (seam: Seam, lines: readonly Chord[], toPart: Affine): RegisterMark[] =>
   registerCentres(seam, lines).map((at: Point) => ({ at: apply(toPart, at), sheets: seam.sheets }));
 
-function sheetAt(
-  place: Place,
+function sheetsAt(
+  printed: readonly Place[],
   grid: Grid,
   turn: Affine,
-  seams: readonly Seam[],
   marks: readonly RegisterMark[],
-): Sheet {
-  const name = sheetName(place);
-  const window = windowAt(grid, place);
-  const [x, y] = [grid.margin - window.left, grid.margin - window.bottom];
-  const moved = (box: Box): Box => ({
-    left: box.left + x,
-    right: box.right + x,
-    bottom: box.bottom + y,
-    top: box.top + y,
+): Sheet[] {
+  const marksOf = new Map<string, RegisterMark[]>(printed.map((place) => [sheetName(place), []]));
+  for (const mark of marks) for (const name of mark.sheets) marksOf.get(name)?.push(mark);
+  return printed.map((place) => {
+    const name = sheetName(place);
+    const window = windowAt(grid, place);
+    const [x, y] = [grid.margin - window.left, grid.margin - window.bottom];
+    return {
+      name,
+      ...place,
+      size: grid.size,
+      toSheet: shifted(turn, x, y),
+      window: moved(window, x, y),
+      cell: moved(cellAt(grid, place), x, y),
+      neighbours: neighboursOf(place, marksOf),
+      marks: marksOf.get(name) ?? [],
+    };
   });
-  return {
-    name,
-    ...place,
-    size: grid.size,
-    toSheet: shifted(turn, x, y),
-    window: moved(window),
-    cell: moved(cellAt(grid, place)),
-    neighbours: neighboursOf(place, seams),
-    marks: marks.filter(({ sheets }) => sheets.includes(name)),
-  };
 }
 
-function neighboursOf({ row, column }: Place, seams: readonly Seam[]): Neighbours {
-  const own = sheetName({ row, column });
+const moved = (box: Box, x: number, y: number): Box => ({
+  left: box.left + x,
+  right: box.right + x,
+  bottom: box.bottom + y,
+  top: box.top + y,
+});
+
+function neighboursOf({ row, column }: Place, printed: ReadonlyMap<string, unknown>): Neighbours {
   const beyond = (down: number, right: number): string | undefined => {
-    const other = sheetName({ row: row + down, column: column + right });
-    return seams.some(({ sheets }) => sheets.includes(own) && sheets.includes(other)) ? other : undefined;
+    const name = sheetName({ row: row + down, column: column + right });
+    return printed.has(name) ? name : undefined;
   };
   const all = { left: beyond(0, -1), right: beyond(0, 1), above: beyond(-1, 0), below: beyond(1, 0) };
   return Object.fromEntries(Object.entries(all).filter(([, name]) => name !== undefined));

@@ -15,6 +15,10 @@ export interface Layout {
   readonly columns: number;
   /** Row by row from the top, left to right: the order in which they are printed and taped. */
   readonly sheets: readonly [Sheet, ...Sheet[]];
+  /** How many sheets upright paper takes with the part as it lies, in the middle of its grid. */
+  readonly plainSheets: number;
+  /** No layout of the finished line on this paper takes fewer sheets, at any turn and shift. */
+  readonly lowerBound: number;
   /** Lettered crosses near the outer corners of the pattern, to measure its diagonals by. */
   readonly crosses: readonly CheckCross[];
   readonly checks: readonly Check[];

@@ -7,6 +7,7 @@ import { cellAt, type Grid, type Place, sheetName } from './grid.ts';
 export interface Seam {
   /** Beneath, then on top once taped. */
   readonly sheets: readonly [string, string];
+  readonly places: readonly [Place, Place];
   readonly from: Point;
   readonly to: Point;
 }
@@ -30,20 +31,15 @@ export function seamsOf(grid: Grid, printed: readonly Place[]): Seam[] {
       { row: place.row, column: place.column - 1 },
     ];
     const seam = (beneath: Place, from: Point, to: Point): Seam[] =>
-      names.has(sheetName(beneath)) ? [{ sheets: [sheetName(beneath), sheetName(place)], from, to }] : [];
+      names.has(sheetName(beneath))
+        ? [{ sheets: [sheetName(beneath), sheetName(place)], places: [beneath, place], from, to }]
+        : [];
     return [
       ...seam(before, { x: left, y: top }, { x: left, y: bottom }),
       ...seam(above, { x: left, y: top }, { x: right, y: top }),
     ];
   });
 }
-
-export const seamBox = ({ from, to }: Seam): Box => ({
-  left: Math.min(from.x, to.x),
-  right: Math.max(from.x, to.x),
-  bottom: Math.min(from.y, to.y),
-  top: Math.max(from.y, to.y),
-});
 
 /** Centres of a seam's two register marks: at its quarters, or near them where the line runs. */
 export const registerCentres = (seam: Seam, lines: readonly Chord[]): Point[] =>

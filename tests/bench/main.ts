@@ -5,7 +5,7 @@ import { fairnessOf } from '../../src/curves/fairness.ts';
 import { figuresOf } from '../../src/curves/figures.ts';
 import { freeBatten, freeRiseLimit } from '../../src/curves/free-batten.ts';
 import { strip } from '../../src/curves/strip.ts';
-import { writePatternPdf } from '../../src/export/pdf.ts';
+import { streamPatternPdf, writePatternPdf } from '../../src/export/pdf.ts';
 import { parseJob } from '../../src/job/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, layOut } from '../../src/tiling/lay-out.ts';
@@ -78,6 +78,36 @@ async function pdfTime(): Promise<number> {
   }
   return times.sort((a, b) => a - b)[7]!;
 }
+
+/** An arch of two edges, so long that it takes about so many sheets of A4. */
+const arch = (length: number, rise: number) =>
+  makePart(
+    parseJob(
+      `part: Garden arch\nunits: mm\nedges:\n` +
+        `  lower:\n    - from: [0, 0]\n    - arc: [${length}, 0]\n      rise: ${rise}\n` +
+        `  upper:\n    - from: [0, 80]\n    - arc: [${length}, 80]\n      rise: ${rise + 20}\n` +
+        `allowance:\n  saw: 2\n`,
+    ).job,
+  );
+
+const onA4 = { ...options, paper: parsePaper('a4'), maxSheets: 2000 } as const;
+const smallArch = arch(3000, 980);
+
+/** Composing and writing, ms for one sheet; the fixed cost of a file is spread over them. */
+function sheetTime(length: number, rise: number): { sheets: number; value: number } {
+  const long = arch(length, rise);
+  const layout = layOut(long, onA4);
+  const started = performance.now();
+  streamPatternPdf(long, layout, { font, cover: true }, () => {});
+  return { sheets: layout.sheets.length, value: (performance.now() - started) / layout.sheets.length };
+}
+
+const patternFigures = (): Figure[] =>
+  [sheetTime(1860, 150), sheetTime(12_000, 2400), sheetTime(118_000, 23_600)].map(({ sheets, value }) => ({
+    name: `pattern of ${sheets} sheets: compose and write one`,
+    value,
+    unit: 'ms',
+  }));
 
 const apexes = Array.from({ length: RUNS }, (_, i) => figuresOf(batten(A, B, { nail: nail(i) })).apex!.at);
 
@@ -159,6 +189,13 @@ const figures: Figure[] = [
   { name: 'bench leg: read the job', value: median(() => parseJob(leg)), unit: 'ms' },
   { name: 'bench leg: make the part', value: median(() => makePart(parseJob(leg).job)), unit: 'ms' },
   { name: 'bench leg: lay out on letter', value: median(() => layOut(part, options)), unit: 'ms', goal: 50 },
+  {
+    name: '3 m arch, 1 m high: lay out on A4',
+    value: median(() => layOut(smallArch, onA4), 15),
+    unit: 'ms',
+    goal: 1000,
+  },
+  ...patternFigures(),
   { name: 'bench leg: write the PDF', value: await pdfTime(), unit: 'ms' },
 ];
 

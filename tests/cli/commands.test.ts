@@ -138,6 +138,41 @@ describe('fairlath print', () => {
       expect(Math.hypot(to[0] - from[0], to[1] - from[1])).toBeCloseTo(length, 9);
   });
 
+  test('it says how many sheets the search saves, in words and in figures', () => {
+    const folder = freshFolder();
+    const rail = join(root, 'samples/garden-arch-rail.yaml');
+    const told = JSON.parse(fairlath(['print', rail, '--json'], folder).out);
+    expect(told.lowerBound).toBeLessThanOrEqual(told.sheets.length);
+    expect(told.sheets.length).toBeLessThan(told.plainSheets);
+    expect(fairlath(['print', rail], folder).out).toContain(
+      `${told.sheets.length} sheets instead of ${told.plainSheets} of A4`,
+    );
+  });
+
+  test('a pattern of many sheets is refused with the way to print it, and then printed', () => {
+    const folder = freshFolder();
+    const wide = [
+      'print',
+      '--curve',
+      'arc',
+      '--chord',
+      '30000',
+      '--rise',
+      '9000',
+      '--units',
+      'mm',
+      '-o',
+      'a.pdf',
+    ];
+    const { code, err } = fairlath(wide, folder);
+    expect(code).toBe(2);
+    const [option, count] = /--max-sheets \d+/.exec(err)![0].split(' ') as [string, string];
+    expect(readdirSync(folder)).toEqual([]);
+    const told = fairlath([...wide, option, count], folder);
+    expect(told).toMatchObject({ code: 0, err: '' }); // no progress where nobody watches
+    expect(readdirSync(folder)).toEqual(['a.pdf']);
+  });
+
   test('the job file itself and files of others are left alone', () => {
     const folder = freshFolder();
     copyFileSync(leg, join(folder, 'leg.yaml'));

@@ -29,6 +29,8 @@ describe('a mistake is answered with exit code 2 and a cure', () => {
     { args: ['print', leg, '--overlap', '1 mm', '-o', 'x.pdf'], says: /register mark/ },
     { args: ['print', leg, '--margin', '12abc', '-o', 'x.pdf'], says: /--margin/ },
     { args: ['print', leg, '--turn', 'sideways', '-o', 'x.pdf'], says: /auto, or degrees/ },
+    { args: ['print', leg, '--max-sheets', 'all', '-o', 'x.pdf'], says: /whole number from 1 to 10000/ },
+    { args: ['print', leg, '--max-sheets', '3', '-o', 'x.pdf'], says: /4 sheets of letter.*--max-sheets 4/ },
     { args: ['offsets', leg, '--edge', 'rear'], says: /"front" and "back"/ },
     { args: ['offsets', leg, '--at', '99'], says: /no station 99/ },
     { args: ['offsets', leg, '--every', '0'], says: /--every/ },

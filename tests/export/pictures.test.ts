@@ -36,7 +36,10 @@ interface Sheets {
 
 async function sheetsOf(part: Part, paper: string): Promise<Sheets> {
   const layout = layOut(part, { paper: parsePaper(paper), margin: 12.7, overlap: 15, turn: 'auto' });
-  return { layout, bytes: await writePdf(composePattern(part, layout, false).map(linesOnly), 'lines', font) };
+  return {
+    layout,
+    bytes: await writePdf([...composePattern(part, layout, false)].map(linesOnly), 'lines', font),
+  };
 }
 
 /** A sheet's picture with a place of the part in its middle. */

@@ -48,7 +48,7 @@ interface Composed {
 function compose(part: Part, paper: string, turn: 'auto' | number): Composed {
   const layout = layOut(part, { paper: parsePaper(paper), margin: 12.7, overlap: 15, turn });
   const chords = chordsOf(linesToCut(part));
-  const sheets = composePattern(part, layout, false).map((page, i) => {
+  const sheets = [...composePattern(part, layout, false)].map((page, i) => {
     const sheet = layout.sheets[i]!;
     const lines = chords.map(({ from, to }) => ({
       from: apply(sheet.toSheet, from),

@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { pointAt } from '../../src/curves/along.ts';
+import type { Point } from '../../src/curves/point.ts';
 import type { Part } from '../../src/part/part.ts';
-import { apply } from '../../src/tiling/affine.ts';
+import { apply, inverse } from '../../src/tiling/affine.ts';
 import { chordsOf, grown, passes } from '../../src/tiling/chords.ts';
 import { cellAt, windowAt } from '../../src/tiling/grid.ts';
 import { layOut, linesToCut, MIN_OVERLAP_MM } from '../../src/tiling/lay-out.ts';
-import type { Layout } from '../../src/tiling/layout.ts';
+import type { Layout, Sheet } from '../../src/tiling/layout.ts';
 import { PAPERS } from '../../src/tiling/paper.ts';
 import { gentlePart } from './parts.ts';
 import { holds } from './shows.ts';
@@ -58,6 +59,41 @@ describe('property: whatever the part, paper and turn', () => {
         const below = sheets.find(({ name }) => name === sheet.neighbours.below);
         if (sheet.neighbours.below) expect(below?.neighbours.above).toBe(sheet.name);
       }
+    });
+  });
+
+  test('the search never takes more sheets than the plain layout, nor fewer than the bound', () => {
+    check((part, layout) => {
+      const { sheets, lowerBound } = layout;
+      expect(sheets.length).toBeGreaterThanOrEqual(lowerBound);
+      expect(lowerBound).toBeGreaterThanOrEqual(1);
+      const { paper, margin, overlap } = layout;
+      const best = layOut(part, { paper, margin, overlap, turn: 'auto' });
+      expect(best.sheets.length).toBeLessThanOrEqual(best.plainSheets);
+      expect(best.sheets.length).toBeLessThanOrEqual(layOut(part, { ...best, turn: 0 }).sheets.length);
+    });
+  });
+
+  test('neighbours show the same over the whole overlap', () => {
+    check((_, { sheets, overlap }) => {
+      for (const sheet of sheets) {
+        const right = sheets.find(({ name }) => name === sheet.neighbours.right);
+        const below = sheets.find(({ name }) => name === sheet.neighbours.below);
+        const away = (other: Sheet): Point => {
+          const { x, y } = apply(inverse(other.toSheet), { x: 0, y: 0 });
+          return apply(sheet.toSheet, { x, y });
+        };
+        if (right) expect(sheet.window.right - (away(right).x + right.window.left)).toBeCloseTo(overlap, 6);
+        if (below) expect(away(below).y + below.window.top - sheet.window.bottom).toBeCloseTo(overlap, 6);
+      }
+    });
+  });
+
+  test('the same part gives the same layout', () => {
+    check((part, layout) => {
+      const { paper, margin, overlap } = layout;
+      const twice = [1, 2].map(() => layOut(part, { paper, margin, overlap, turn: 'auto' }));
+      expect(twice[0]).toEqual(twice[1]);
     });
   });
 

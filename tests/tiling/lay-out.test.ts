@@ -3,14 +3,16 @@ import { distance, type Point, point } from '../../src/curves/point.ts';
 import type { Part } from '../../src/part/part.ts';
 import { apply, inverse, turning } from '../../src/tiling/affine.ts';
 import { chordsOf, grown, passes } from '../../src/tiling/chords.ts';
-import { MAX_SHEETS, sheetName } from '../../src/tiling/grid.ts';
+import { sheetName } from '../../src/tiling/grid.ts';
 import {
   DEFAULT_MARGIN_MM,
+  DEFAULT_MAX_SHEETS,
   DEFAULT_OVERLAP_MM,
   type LayOutOptions,
   layOut,
   linesToCut,
   MIN_OVERLAP_MM,
+  MOST_SHEETS,
 } from '../../src/tiling/lay-out.ts';
 import type { Layout, Sheet } from '../../src/tiling/layout.ts';
 import { pageMatrix } from '../../src/tiling/page-matrix.ts';
@@ -79,19 +81,7 @@ describe('the grid', () => {
     expect(a.cell.right).toBeCloseTo(across + b.cell.left, 9);
     expect(a.window.right - a.cell.right).toBeCloseTo(9, 9);
   });
-
-  test('a line through the corner of four sheets keeps all four', () => {
-    const layout = layOut(diagonal(), options({ paper: parsePaper('200x200mm') }));
-    expect(names(layout)).toEqual(['A1', 'A2', 'B1', 'B2']);
-  });
 });
-
-/** A straight line through the middle of a two by two grid of square sheets. */
-function diagonal(): Part {
-  const part = block(10, 10);
-  const line = { type: 'line', from: point(0, 0), to: point(300, 300) } as const;
-  return { ...part, shape: { type: 'line', line: [line], chord: [line.from, line.to] } };
-}
 
 describe('the turn', () => {
   test('a part is turned counter-clockwise on the paper', () => {
@@ -219,12 +209,26 @@ describe('what cannot be laid out', () => {
 
   test.each([
     ['long', block(60_000, 50)],
-    ['far too long', block(1e12, 1e12)],
-    ['wide and long', block(12_000, 12_000)],
-  ])('a part so %s that it takes too many sheets is refused at once', (_, part) => {
-    const fault = faultOf(part, {});
-    expect(fault.code).toBe('layout.too-many-sheets');
-    expect(fault.message).toContain(`${MAX_SHEETS}`);
+    ['wide and long', block(30_000, 12_000)],
+  ])('a part so %s that it takes too many sheets says how many', (_, part) => {
+    const { code, message } = faultOf(part, {});
+    expect(code).toBe('layout.too-many-sheets');
+    const asked = Number(/--max-sheets (\d+)/.exec(message)?.[1]);
+    expect(asked).toBeGreaterThan(DEFAULT_MAX_SHEETS);
+    expect(layOut(part, options({ maxSheets: asked })).sheets.length).toBeLessThanOrEqual(asked);
+  });
+
+  test('a part of more sheets than anyone would tape up is refused at once', () => {
+    expect(faultOf(block(1e12, 1e12), { maxSheets: MOST_SHEETS }).message).toMatch(/more than 10000 sheets/);
+  });
+
+  test.each([0, 1.5, -3, Number.NaN, MOST_SHEETS + 1])('no more than %d sheets', (maxSheets) => {
+    expect(faultOf(backLeg(), { maxSheets }).code).toBe('layout.max-sheets');
+  });
+
+  test('one sheet fewer than the pattern takes is too few', () => {
+    expect(faultOf(backLeg(), { maxSheets: 3 }).message).toMatch(/takes 4 sheets.*--max-sheets 4/);
+    expect(layOut(backLeg(), options({ maxSheets: 4 })).sheets).toHaveLength(4);
   });
 });
 

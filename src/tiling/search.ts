@@ -1,0 +1,242 @@
+import type { Point } from '../curves/point.ts';
+import { apply, turning } from './affine.ts';
+import { type AlongSeam, alongSeams } from './along-seams.ts';
+import type { Chord } from './chords.ts';
+import { type Frame, type Grid, LINE_PAD_MM, pitchAcross, pitchDown, windowsOver } from './grid.ts';
+import { sheetsOver } from './lower-bound.ts';
+import { type Laid, laidOut, type RowSpread, seamsCrossed, sheetCount, spreadOverRows } from './spread.ts';
+
+/** What is laid out: the lines to cut, and the places that seams should keep away from. */
+export interface Subject {
+  readonly chords: readonly Chord[];
+  /** The same lines within COARSE_CHORD_MM, to look through many turns with. */
+  readonly coarse: readonly Chord[];
+  readonly landmarks: readonly Point[];
+}
+
+/** A tenth of the clearance round a sheet's share: what is found by it nearly always holds exactly. */
+export const COARSE_CHORD_MM = 0.3;
+
+export interface Plan {
+  readonly turnDeg: number;
+  readonly grid: Grid;
+  readonly sheets: number;
+  /** What is wrong with it, the gravest first; the lesser is the better. */
+  readonly faults: readonly number[];
+}
+
+/** How finely the grid is shifted against the part, mm: half a register mark is no matter for a seam. */
+const STEP_MM = 4;
+/** The same while many turns are looked through. */
+const COARSE_STEP_MM = 8;
+
+/** Turns tried beside the part as it lies, degrees. The paper turned its other way makes up the rest. */
+const TURN_STEP_DEG = 1;
+const MOST_TURN_DEG = 45;
+
+/** A seam so far from an apex, pin, join or end, mm, is far enough: a hand's work on either side of it. */
+const FAR_MM = 30;
+/** Steps in which that distance counts, mm. */
+const NEARER_MM = 5;
+
+/** So many chords are laid into rows in all before the steps grow: half a second on a slow machine. */
+const MOST_CHORDS = 4e6;
+
+/**
+ * The best way to lay a part over sheets: over both ways the paper may lie, the turn (unless one is
+ * given) and the shift of the grid. In order of weight: fewest sheets; the smaller turn; no seam along a
+ * line; fewest seams crossed by the lines; seams far from landmarks; upright paper; the part in the
+ * middle of its sheets. So a part is turned only where that saves a sheet. `least` is a number of sheets
+ * that cannot be bettered: once it is reached no further turn is tried.
+ */
+export function bestPlan(
+  subject: Subject,
+  frames: readonly Frame[],
+  turn: 'auto' | number,
+  least: number,
+): Plan {
+  const straight = bestAt(subject, subject.chords, frames, turn === 'auto' ? 0 : turn, STEP_MM);
+  if (!straight) throw new Error('no grid holds the part');
+  if (turn !== 'auto') return straight;
+  let best = straight;
+  for (const turnDeg of turns(subject.coarse.length)) {
+    if (best.sheets <= least) break;
+    const rough = bestAt(subject, subject.coarse, frames, turnDeg, COARSE_STEP_MM, best);
+    if (rough) best = bestAt(subject, subject.chords, frames, turnDeg, STEP_MM, best) ?? best;
+  }
+  return best;
+}
+
+/** How many sheets the part takes as it lies, in the middle of its grid. */
+export function plainSheets(chords: readonly Chord[], frame: Frame): number {
+  const laid = laidOut(chords, turning(0));
+  const { left, right, bottom, top } = laid.bounds;
+  const columns = plainStand(left, right, pitchAcross(frame), frame.overlap);
+  const rows = plainStand(-top, -bottom, pitchDown(frame), frame.overlap);
+  const spread = spreadOverRows(laid, frame, -rows.start, rows.count);
+  return sheetCount(spread, frame, columns.start, columns.count);
+}
+
+/** Small turns before great ones; fewer of them for a part of very many chords. */
+function turns(chords: number): number[] {
+  const shifts = 64;
+  const most = Math.floor(MOST_CHORDS / (2 * shifts * chords));
+  const step = Math.max(TURN_STEP_DEG, Math.ceil(MOST_TURN_DEG / Math.max(1, most)));
+  return Array.from({ length: Math.floor(MOST_TURN_DEG / step) }, (_, i) => (i + 1) * step).flatMap(
+    (degrees) => [degrees, -degrees],
+  );
+}
+
+/** The best shift at one turn, on paper lying either way; undefined when it does not better `known`. */
+function bestAt(
+  subject: Subject,
+  chords: readonly Chord[],
+  frames: readonly Frame[],
+  turnDeg: number,
+  step: number,
+  known?: Plan,
+): Plan | undefined {
+  const matrix = turning(turnDeg);
+  const laid = laidOut(chords, matrix);
+  const { left, right, bottom, top } = laid.bounds;
+  const fits = frames.filter(
+    (frame) => !known || sheetsOver(right - left, top - bottom, frame) <= mostSheets(known, turnDeg),
+  );
+  if (fits.length === 0) return undefined;
+  const view: View = {
+    laid,
+    turnDeg,
+    landmarks: subject.landmarks.map((at) => apply(matrix, at)),
+    alongUp: alongSeams(laid, 'up'),
+    alongAcross: alongSeams(laid, 'across'),
+  };
+  const best = fits.reduce<Plan | undefined>((plan, frame) => bestShift(view, frame, step, plan), known);
+  return best === known ? undefined : best;
+}
+
+/** How many sheets a plan at some turn may take and still be better than the known one. */
+const mostSheets = (known: Plan, turnDeg: number): number =>
+  known.turnDeg === turnDeg ? known.sheets : known.sheets - 1;
+
+/** A part at one turn, with all that its layouts are judged by. */
+interface View {
+  readonly laid: Laid;
+  readonly turnDeg: number;
+  readonly landmarks: readonly Point[];
+  readonly alongUp: AlongSeam;
+  readonly alongAcross: AlongSeam;
+}
+
+function bestShift(view: View, frame: Frame, step: number, known: Plan | undefined): Plan | undefined {
+  const { left, right, bottom, top } = view.laid.bounds;
+  const downStep = Math.max(step, (2 * pitchDown(frame) * view.laid.ends.length) / 4 / MOST_CHORDS);
+  const columns = stands(left, right, pitchAcross(frame), frame.overlap, step);
+  const fewestColumns = Math.min(...columns.map(({ count }) => count));
+  let best = known;
+  const fits = (rows: number, cols: number): boolean =>
+    !best || rows + cols - 1 <= mostSheets(best, view.turnDeg);
+  for (const down of stands(-top, -bottom, pitchDown(frame), frame.overlap, downStep)) {
+    if (!fits(down.count, fewestColumns)) continue;
+    const rows = spreadOverRows(view.laid, frame, -down.start, down.count);
+    for (const across of columns) {
+      if (!fits(down.count, across.count)) continue;
+      const sheets = sheetCount(rows, frame, across.start, across.count);
+      if (best && sheets > mostSheets(best, view.turnDeg)) continue;
+      const grid = gridOf(frame, across, down);
+      const faults = judge(view, grid, rows, sheets, down.shift + across.shift);
+      if (!best || isLess(faults, best.faults)) best = { turnDeg: view.turnDeg, grid, sheets, faults };
+    }
+  }
+  return best;
+}
+
+const gridOf = (frame: Frame, across: Stand, down: Stand): Grid => ({
+  ...frame,
+  rows: down.count,
+  columns: across.count,
+  left: across.start,
+  top: -down.start,
+});
+
+/** How many windows in a row, where the first begins, and how far that is from the plain place. */
+interface Stand {
+  readonly count: number;
+  readonly start: number;
+  readonly shift: number;
+}
+
+/**
+ * Where a row of windows may begin to hold a line from `low` to `high`: the fewest windows, spare room
+ * shared evenly, then shifted; then one window more, shifted by up to a window. More would stand empty.
+ */
+function stands(low: number, high: number, pitch: number, overlap: number, step: number): Stand[] {
+  const middle = plainStand(low, high, pitch, overlap);
+  const fewest = middle.count;
+  const found = [middle];
+  for (const count of [fewest, fewest + 1]) {
+    if (count === 1) continue;
+    const from = Math.max(high + LINE_PAD_MM - count * pitch - overlap, low - pitch - overlap / 2);
+    const to = Math.min(low - LINE_PAD_MM, high - overlap / 2 - (count - 1) * pitch);
+    const plain = count === fewest ? middle.start : (from + to) / 2;
+    const steps = Math.floor((to - from) / 2 / step);
+    for (let k = -steps; k <= steps; k++) {
+      const shift = Math.abs(k) * step + (count - fewest) * pitch;
+      if (shift > 0) found.push({ count, start: plain + k * step, shift });
+    }
+  }
+  return found;
+}
+
+/** The fewest windows, spare room shared evenly. */
+function plainStand(low: number, high: number, pitch: number, overlap: number): Stand {
+  const count = windowsOver(high - low + 2 * LINE_PAD_MM, pitch, overlap);
+  return { count, start: (low + high - count * pitch - overlap) / 2, shift: 0 };
+}
+
+function judge(
+  view: View,
+  grid: Grid,
+  rows: readonly RowSpread[],
+  sheets: number,
+  shift: number,
+): readonly number[] {
+  const up = { first: grid.left + grid.overlap / 2, pitch: pitchAcross(grid), count: grid.columns };
+  const across = { first: -(grid.top - grid.overlap / 2), pitch: pitchDown(grid), count: grid.rows };
+  const along = sum(up, (x) => view.alongUp(x)) + sum(across, (down) => view.alongAcross(-down));
+  const clear = Math.min(
+    FAR_MM,
+    ...view.landmarks.flatMap(({ x, y }) => [nearest(up, x), nearest(across, -y)]),
+  );
+  return [
+    sheets,
+    Math.round(along),
+    seamsCrossed(rows, grid),
+    -Math.floor(clear / NEARER_MM),
+    grid.orientation === 'upright' ? 0 : 1,
+    Math.round(shift),
+  ];
+}
+
+/** The seam lines of one direction: inside a row of windows, not at its ends. */
+interface SeamLines {
+  readonly first: number;
+  readonly pitch: number;
+  readonly count: number;
+}
+
+function sum({ first, pitch, count }: SeamLines, of: (at: number) => number): number {
+  let total = 0;
+  for (let k = 1; k < count; k++) total += of(first + k * pitch);
+  return total;
+}
+
+function nearest({ first, pitch, count }: SeamLines, at: number): number {
+  if (count === 1) return FAR_MM;
+  const k = Math.min(count - 1, Math.max(1, Math.round((at - first) / pitch)));
+  return Math.abs(at - first - k * pitch);
+}
+
+function isLess(a: readonly number[], b: readonly number[]): boolean {
+  const i = a.findIndex((value, k) => value !== b[k]);
+  return i >= 0 && a[i]! < b[i]!;
+}
