@@ -10,13 +10,13 @@ import { checkCrosses, checksOf } from './checks.ts';
 import { type Chord, chordsOf } from './chords.ts';
 import { patternCode } from './code.ts';
 import { cellAt, type Frame, frameOf, type Grid, type Place, sheetName, windowAt } from './grid.ts';
-import type { Layout, Neighbours, RegisterMark, Sheet } from './layout.ts';
+import type { CheckCross, Layout, Neighbours, RegisterMark, Sheet } from './layout.ts';
 import { leastSheets } from './lower-bound.ts';
 import { nearChords } from './near-chords.ts';
 import type { Paper } from './paper.ts';
 import { around, REGISTER_REACH_MM, registerCentres, type Seam, seamsOf } from './seams.ts';
 import { bestPlan, COARSE_CHORD_MM, plainSheets } from './search.ts';
-import { laidOut, printedPlaces } from './spread.ts';
+import { type Laid, laidOut, printedPlaces } from './spread.ts';
 
 /** 1/2 in: nearly every desktop printer reaches that close to the edge; 6 mm is the risk of some. */
 export const DEFAULT_MARGIN_MM = 12.7;
@@ -58,28 +58,14 @@ export interface LayOutOptions {
  */
 export function layOut(part: Part, options: LayOutOptions): Layout {
   checkOptions(options);
-  const frames = [frameOf(options, 'upright'), frameOf(options, 'lying')] as const;
   const chords = chordsOf(linesToCut(part));
   if (!chords.every(isFiniteChord)) throw new Error('a line of the part is not finite');
-  const lowerBound = leastSheets(points(chordsOf(finishedLine(part.shape))), frames);
-  if (lowerBound > maxSheetsOf(options)) throw tooManySheets(chords, frames, lowerBound, options);
-  const coarse = chordsOf(linesToCut(part), COARSE_CHORD_MM);
-  const subject = { chords, coarse, landmarks: landmarks(part).map(({ at }) => at) };
-  const { turnDeg, grid, sheets: count } = bestPlan(subject, frames, options.turn, lowerBound);
-  if (count > maxSheetsOf(options)) throw tooMany(count, options);
+  const { turnDeg, grid, plainSheets, lowerBound } = planOf(part, chords, options);
   const turn = turning(turnDeg);
-  const back = inverse(turn);
   const laid = laidOut(chords, turn);
   const printed = printedPlaces(laid, grid);
-  const near = nearChords(laid, grid);
-  const seams = seamsOf(grid, printed);
-  const marks = seams.flatMap((seam) => registerMarks(seam, near(seam.places[1]), back));
-  const markBoxes = marks.map(({ at }) => around(apply(turn, at), REGISTER_REACH_MM + 1));
-  const onPaper = chords.map(({ from, to }) => ({ from: apply(turn, from), to: apply(turn, to) }));
-  const crosses = checkCrosses(grid, printed, onPaper, markBoxes).map((cross) => ({
-    ...cross,
-    at: apply(back, cross.at),
-  }));
+  const marks = marksOn(laid, grid, printed, inverse(turn));
+  const crosses = crossesOn(chords, turn, grid, printed, marks);
   const sheets = sheetsAt(printed, grid, turn, marks);
   const { orientation, rows, columns, margin, overlap } = grid;
   return {
@@ -91,12 +77,49 @@ export function layOut(part: Part, options: LayOutOptions): Layout {
     rows,
     columns,
     sheets: sheets as [Sheet, ...Sheet[]],
-    plainSheets: plainSheets(chords, frames[0]),
+    plainSheets,
     lowerBound,
     crosses,
     checks: checksOf(part, crosses),
     code: patternCode([part.name, linesToCut(part), sheets]),
   };
+}
+
+/** The best grid and turn, refused when it takes too many sheets: at once where any would. */
+function planOf(part: Part, chords: readonly Chord[], options: LayOutOptions) {
+  const frames = [frameOf(options, 'upright'), frameOf(options, 'lying')] as const;
+  const most = maxSheetsOf(options);
+  const lowerBound = leastSheets(points(chordsOf(finishedLine(part.shape))), frames);
+  if (lowerBound > most) throw tooManySheets(chords, frames, lowerBound, options);
+  const subject = {
+    chords,
+    coarse: chordsOf(linesToCut(part), COARSE_CHORD_MM),
+    landmarks: landmarks(part).map(({ at }) => at),
+  };
+  const plan = bestPlan(subject, frames, options.turn, lowerBound);
+  if (plan.sheets > most) throw tooMany(plan.sheets, options);
+  return { ...plan, plainSheets: plainSheets(chords, frames[0]), lowerBound };
+}
+
+/** The register marks of every seam, clear of the lines near it. */
+function marksOn(laid: Laid, grid: Grid, printed: readonly Place[], toPart: Affine): RegisterMark[] {
+  const near = nearChords(laid, grid);
+  return seamsOf(grid, printed).flatMap((seam) => registerMarks(seam, near(seam.places[1]), toPart));
+}
+
+function crossesOn(
+  chords: readonly Chord[],
+  turn: Affine,
+  grid: Grid,
+  printed: readonly Place[],
+  marks: readonly RegisterMark[],
+): CheckCross[] {
+  const onPaper = chords.map(({ from, to }) => ({ from: apply(turn, from), to: apply(turn, to) }));
+  const taken = marks.map(({ at }) => around(apply(turn, at), REGISTER_REACH_MM + 1));
+  return checkCrosses(grid, printed, onPaper, taken).map((cross) => ({
+    ...cross,
+    at: apply(inverse(turn), cross.at),
+  }));
 }
 
 function checkOptions({ margin, overlap, turn, maxSheets = DEFAULT_MAX_SHEETS }: LayOutOptions): void {
