@@ -78,7 +78,10 @@ export function mustBeFree(
   if (input !== undefined && sameFile(file, input))
     throw new Fault('file.is-input', `${file}: this is the job file itself. Choose another name with -o.`);
   if (force || !existsSync(file)) return;
-  if (statSync(file).isDirectory()) throw ofFile(file, { code: 'EISDIR' });
+  const found = statSync(file);
+  if (found.isDirectory()) throw ofFile(file, { code: 'EISDIR' });
+  // A pipe or a device would be waited for without end.
+  if (!found.isFile()) throw new Fault('file.not-plain', `${file}: this is no ordinary file. Name one with -o.`);
   if (!isOurs(readFileSync(file)))
     throw new Fault(
       'file.exists',
@@ -94,7 +97,7 @@ function sameFile(a: string, b: string): boolean {
 }
 
 /** Writes a file whole or not at all: aside in the same folder, then renamed over the old one. */
-const writeWhole = (file: string, bytes: Uint8Array | string): void =>
+export const writeWhole = (file: string, bytes: Uint8Array | string): void =>
   streamWhole(file, (write) => write(bytes));
 
 /**
