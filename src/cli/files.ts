@@ -27,7 +27,7 @@ const REASONS: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'its name is too long. Choose a shorter one.',
 };
 
-function ofFile(file: string, error: unknown): Fault {
+export function ofFile(file: string, error: unknown): Fault {
   const code = (error as NodeJS.ErrnoException).code ?? '';
   return new Fault(
     'file.failed',

@@ -1,18 +1,22 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { basename, extname } from 'node:path';
 import { Command } from 'commander';
 import type { Part } from '../part/part.ts';
 import { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, layOut } from '../tiling/lay-out.ts';
 import type { Layout } from '../tiling/layout.ts';
+import type { Margin } from '../tiling/margins.ts';
 import { pageMatrix } from '../tiling/page-matrix.ts';
-import { type Paper, parsePaper } from '../tiling/paper.ts';
+import { type Paper, parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
+import { type PrinterScale, parseScale, scaleWords } from '../tiling/printer-scale.ts';
+import { printerNamed } from '../tiling/printers.ts';
 import { Fault } from '../units/fault.ts';
 import { parseLength } from '../units/length.ts';
 import type { Unit } from '../units/unit.ts';
 import { mustBeFree, nameAfter, writeWhole } from './files.ts';
 import { type Given, readGiven, takesJob, warn } from './job-input.ts';
 import { pair, printJson } from './json.ts';
+import { isOurPdf, readFont } from './pdf-files.ts';
+import { placed } from './placed.ts';
+import { knownPrinters } from './printers-file.ts';
 import { speakingOf } from './report.ts';
 
 interface PrintOptions {
@@ -21,13 +25,13 @@ interface PrintOptions {
   readonly margin?: string;
   readonly overlap?: string;
   readonly turn: string;
+  readonly printer?: string;
+  readonly scaleAcross?: string;
+  readonly scaleDown?: string;
   readonly cover: boolean;
   readonly force?: boolean;
   readonly json?: boolean;
 }
-
-/** The sheet most printers hold where people measure in that unit. */
-const USUAL_PAPER: Record<Unit, string> = { in: 'letter', mm: 'a4' };
 
 /** `fairlath print JOB -o FILE.pdf`: the full-size pattern over ordinary sheets. */
 export const printCommand = (): Command =>
@@ -36,11 +40,20 @@ export const printCommand = (): Command =>
     .option('-o, --output <FILE>', 'the PDF to write (the job’s name in the current folder)')
     .option(
       '--paper <size>',
-      'letter, a4, legal, tabloid, a3 or a size such as 13x19in (letter, or a4 for a job in mm)',
+      'letter, a4, legal, tabloid, a3, a size such as 13x19in, or a roll such as roll:24in (letter, or a4 for a job in mm)',
     )
-    .option('--margin <length>', 'paper left white all round (1/2 in: few printers reach closer)')
+    .option(
+      '--margin <length>',
+      'paper left white: one length all round, or "top,right,bottom,left" of the upright paper (1/2 in: few printers reach closer)',
+    )
     .option('--overlap <length>', 'what neighbouring sheets share (15 mm)')
     .option('--turn <degrees>', 'turn the part on the paper: auto, 0, 90 or any angle', 'auto')
+    .option('--printer <name>', 'make good what this printer was measured to be off (see printer)')
+    .option(
+      '--scale-across <measured>',
+      'the same by hand: what the printer makes of 200 mm across the paper, or of 100 %',
+    )
+    .option('--scale-down <measured>', 'the same down the paper, along its long side')
     .option('--no-cover', 'leave out the page with the map, the taping steps and the measures')
     .option('--force', 'replace a file that is not one of ours')
     .addHelpText(
@@ -52,6 +65,8 @@ Examples:
   $ fairlath print samples/hall-bench-leg.yaml
   $ fairlath print samples/garden-arch-rail.yaml --paper a4 -o rail.pdf
   $ fairlath print --curve batten --chord 28 --rise 3/4 --nail 12 --paper legal --no-cover
+  $ fairlath print samples/hall-bench-leg.yaml --paper roll:24in --margin "1/4, 1/4, 3/4, 1/4" -o roll.pdf
+  $ fairlath print samples/hall-bench-leg.yaml --scale-across 199.4mm --scale-down 100.3% -o corrected.pdf
 `,
     )
     .action(async (file: string | undefined, options: PrintOptions) => {
@@ -77,26 +92,53 @@ function defaultOutput({ file, part }: Given): string {
 
 function layOutAs(part: Part, options: PrintOptions): Layout {
   const { unit } = part.rule;
-  const length = (option: 'margin' | 'overlap', otherwise: number): number => {
-    const typed = options[option];
-    return typed === undefined
-      ? otherwise
-      : placed(`--${option}`, () => parseLength(typed, unit, 'not-negative'));
-  };
+  const { margin, overlap } = options;
+  const printer = printerOf(options);
   return layOut(part, {
     paper: placed('--paper', () => parsePaper(options.paper ?? USUAL_PAPER[unit])),
-    margin: length('margin', DEFAULT_MARGIN_MM),
-    overlap: length('overlap', DEFAULT_OVERLAP_MM),
+    margin: margin === undefined ? DEFAULT_MARGIN_MM : placed('--margin', () => marginOf(margin, unit)),
+    overlap:
+      overlap === undefined
+        ? DEFAULT_OVERLAP_MM
+        : placed('--overlap', () => parseLength(overlap, unit, 'not-negative')),
+    ...(printer && { printer }),
     turn: turnOf(options.turn),
   });
 }
 
-function placed<T>(option: string, read: () => T): T {
-  try {
-    return read();
-  } catch (error) {
-    throw error instanceof Fault ? error.at(option) : error;
-  }
+/** How the pattern's printer prints; undefined when nothing is said of it. */
+function printerOf({ printer, scaleAcross, scaleDown }: PrintOptions): PrinterScale | undefined {
+  const isTyped = scaleAcross !== undefined || scaleDown !== undefined;
+  if (printer !== undefined && isTyped)
+    throw new Fault(
+      'command.two-scales',
+      '--printer and --scale-across or --scale-down exclude each other. Name the printer, or give its scale.',
+    );
+  if (printer !== undefined) return placed('--printer', () => printerNamed(printer, knownPrinters()));
+  if (!isTyped) return undefined;
+  return {
+    across: placed('--scale-across', () => parseScale(scaleAcross ?? '100%')),
+    down: placed('--scale-down', () => parseScale(scaleDown ?? '100%')),
+  };
+}
+
+/** One length for all sides, or "top,right,bottom,left", clockwise from the top of the upright paper. */
+function marginOf(typed: string, unit: Unit): Margin {
+  const sides = typed.split(',').map((side) => parseLength(side, unit, 'not-negative'));
+  const [top, right, bottom, left, ...more] = sides;
+  if (top !== undefined && right === undefined) return top;
+  if (
+    top === undefined ||
+    right === undefined ||
+    bottom === undefined ||
+    left === undefined ||
+    more.length > 0
+  )
+    throw new Fault(
+      'command.margin',
+      `"${typed}" has ${sides.length} lengths. Give one for all sides, or four as top,right,bottom,left; write decimals with a point.`,
+    );
+  return { top, right, bottom, left };
 }
 
 function turnOf(typed: string): 'auto' | number {
@@ -107,27 +149,13 @@ function turnOf(typed: string): 'auto' | number {
   return degrees;
 }
 
-/** A PDF of ours names us as its producer; anything else is left alone. */
-function isOurPdf(bytes: Buffer): boolean {
-  const text = bytes.toString('latin1');
-  const producer = /\/Producer (\d+) 0 R/.exec(text)?.[1];
-  return text.startsWith('%PDF-') && new RegExp(`\\n${producer} 0 obj\\s*\\(fairlath\\)`).test(text);
-}
-
-/** Source Sans 3 (SIL Open Font License), from the package that carries it. */
-const readFont = (): Uint8Array =>
-  readFileSync(
-    createRequire(import.meta.url).resolve(
-      '@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff',
-    ),
-  );
-
 const asJson = (layout: Layout, pages: readonly string[], file: string): object => ({
   file,
   paper: layout.paper.name,
   orientation: layout.orientation,
   turnDeg: layout.turnDeg,
   code: layout.code,
+  ...(layout.printer && { printer: layout.printer }),
   sheets: layout.sheets.map((sheet) => ({
     name: sheet.name,
     page: pages.indexOf(sheet.name) + 1,
@@ -147,6 +175,7 @@ function asText(part: Part, layout: Layout, cover: boolean, output: string): str
   return [
     `${part.name}: ${sheets}${cover ? ', and a cover' : ''}.`,
     `Pattern ${layout.code} is in ${output}`,
+    ...(layout.printer ? [`Made good: a printer that prints ${scaleWords(layout.printer)}.`] : []),
     'Print it at 100 % ("actual size", no fitting to the page), on one side of the paper.',
     `Then measure the bars on every sheet before you tape them up${cover ? '; the cover shows how' : ''}.`,
   ].join('\n');

@@ -19,9 +19,12 @@ export const subtitle = (part: Part, { paper, orientation, sheets, code }: Layou
   return `Full-size pattern · make ${part.quantity} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${finest} ${unit}`;
 };
 
-/** "A4", "letter", "329 × 483 mm". */
-const paperTitle = ({ name }: Paper): string =>
-  name.replace(/^a\d$/, (size) => size.toUpperCase()).replace(/^([\d.]+)x([\d.]+)(\w+)$/, '$1 × $2 $3');
+/** "A4", "letter", "329 × 483 mm", "24 in roll". */
+export const paperTitle = ({ name }: Paper): string =>
+  name
+    .replace(/^a\d$/, (size) => size.toUpperCase())
+    .replace(/^roll:([\d.]+)(\w+)$/, '$1 $2 roll')
+    .replace(/^([\d.]+)x([\d.]+)(\w+)$/, '$1 × $2 $3');
 
 export const printSteps = ({ paper, orientation }: Layout): string[] => [
   `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. ${orientation === 'lying' ? 'This cover stands upright; the sheets lie on their side.' : ''}`,

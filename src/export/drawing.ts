@@ -1,5 +1,6 @@
 import type { Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
+import type { Stretch } from '../tiling/printer-scale.ts';
 
 /**
  * A page to draw, before any file format: strokes and words at true size, mm from the page's lower
@@ -87,6 +88,8 @@ export interface Clip {
 export interface Page {
   readonly name: string;
   readonly drawing: Drawing;
+  /** How long the printer makes a millimetre of it; absent where it prints true. */
+  readonly stretch?: Stretch;
 }
 
 export const polyline = (style: LineStyle, points: readonly Point[], closed = false): Stroke => ({

@@ -6,7 +6,7 @@ import { arcToCubics } from '../curves/segment.ts';
 import { FIT_MM } from '../curves/tolerance.ts';
 import type { Part } from '../part/part.ts';
 import type { Layout } from '../tiling/layout.ts';
-import { POINTS_PER_MM } from '../tiling/page-matrix.ts';
+import { POINTS_PER_MM, pointsPerMm } from '../tiling/page-matrix.ts';
 import { type Clip, type Item, LINE_LOOKS, type Page, type Stroke, type Words } from './drawing.ts';
 import { composePattern } from './patterns.ts';
 
@@ -15,6 +15,8 @@ export interface PdfOptions {
   readonly font: Uint8Array;
   readonly cover: boolean;
 }
+
+const UNSTRETCHED = { x: 1, y: 1 };
 
 /** How far a cubic may lie from an arc, mm: no more than a tenth is added to the fit's own error. */
 const ARC_TO_CUBICS_MM = FIT_MM / 10;
@@ -43,8 +45,10 @@ export async function writePdf(pages: readonly Page[], title: string, font: Uint
     pdf,
     pages.map(({ name }) => name),
   );
-  for (const { drawing } of pages) {
-    pdf.addPage({ size: [drawing.width * POINTS_PER_MM, drawing.height * POINTS_PER_MM], margin: 0 });
+  for (const { drawing, stretch = UNSTRETCHED } of pages) {
+    const { x, y } = pointsPerMm(stretch);
+    pdf.addPage({ size: [drawing.width * x, drawing.height * y], margin: 0 });
+    if (x !== y || x !== POINTS_PER_MM) pdf.scale(x / POINTS_PER_MM, y / POINTS_PER_MM);
     const sink: Sink = { pdf, height: drawing.height };
     for (const item of drawing.items) draw(sink, item);
   }

@@ -32,7 +32,8 @@ export function sheetPage(part: Part, layout: Layout, sheet: Sheet, setting: Set
     ...checkCrosses(view),
     ...furnish(view, stations),
   ];
-  return { name: sheet.name, drawing: { width: sheet.size.width, height: sheet.size.height, items } };
+  const { width, height } = sheet.size;
+  return { name: sheet.name, drawing: { width, height, items }, stretch: sheet.stretch };
 }
 
 /** The lines of the part. Each is drawn whole, so that its dashes agree from sheet to sheet. */

@@ -1,16 +1,16 @@
 import type { Box } from '../curves/curve.ts';
 import { Fault } from '../units/fault.ts';
 import type { Orientation } from './layout.ts';
+import { sidesOf } from './margins.ts';
+import { cutToLength, type PageFrame, type PageOptions, pageOf, windowOf } from './page-frame.ts';
 import type { Paper } from './paper.ts';
 
 /**
  * Equal windows laid over a pattern, each overlapping the next. The frame is the part's, turned as it
  * lies on the paper: mm, y up. Rows count from the top, columns from the left, both from 0.
  */
-export interface Grid {
+export interface Grid extends PageFrame {
   readonly orientation: Orientation;
-  readonly size: { readonly width: number; readonly height: number };
-  readonly margin: number;
   readonly overlap: number;
   readonly rows: number;
   readonly columns: number;
@@ -39,9 +39,7 @@ export const MAX_SHEETS = 200;
  */
 const MIN_WINDOW_MM = 130;
 
-export interface GridOptions {
-  readonly paper: Paper;
-  readonly margin: number;
+export interface GridOptions extends PageOptions {
   readonly overlap: number;
 }
 
@@ -51,19 +49,21 @@ export interface GridOptions {
  * @throws Fault `layout.no-room`, `layout.too-many-sheets`
  */
 export function gridOver(bounds: Box, options: GridOptions, orientation: Orientation): Grid {
-  const { paper, margin, overlap } = options;
-  const size =
-    orientation === 'upright'
-      ? { width: paper.width, height: paper.height }
-      : { width: paper.height, height: paper.width };
-  const [across, down] = [size.width - 2 * margin, size.height - 2 * margin];
-  checkRoom(Math.min(across, down), options);
-  const [columns, spareAcross] = cover(bounds.right - bounds.left + 2 * LINE_PAD_MM, across, overlap);
-  const [rows, spareDown] = cover(bounds.top - bounds.bottom + 2 * LINE_PAD_MM, down, overlap);
+  const { paper, overlap } = options;
+  const whole = pageOf(options, orientation);
+  checkRoom(whole, options);
+  const pattern = {
+    width: bounds.right - bounds.left + 2 * LINE_PAD_MM,
+    height: bounds.top - bounds.bottom + 2 * LINE_PAD_MM,
+  };
+  const page = paper.roll ? cutToLength(whole, orientation, pattern, overlap, MIN_WINDOW_MM) : whole;
+  const { width, height } = windowOf(page);
+  const [columns, spareAcross] = cover(pattern.width, width, overlap);
+  const [rows, spareDown] = cover(pattern.height, height, overlap);
   if (Math.max(rows, columns) > MAX_SHEETS) throw tooManySheets(paper, Math.max(rows, columns));
   const left = bounds.left - LINE_PAD_MM - spareAcross / 2;
   const top = bounds.top + LINE_PAD_MM + spareDown / 2;
-  return { orientation, size, margin, overlap, rows, columns, left, top };
+  return { ...page, orientation, overlap, rows, columns, left, top };
 }
 
 /** How many windows in a row hold an extent, and how much of them is spare. */
@@ -74,13 +74,15 @@ function cover(extent: number, window: number, overlap: number): [count: number,
   return [count, count * pitch + overlap - extent];
 }
 
-function checkRoom(window: number, { paper, margin, overlap }: GridOptions): void {
-  if (window < MIN_WINDOW_MM || window - overlap < overlap)
+function checkRoom(page: PageFrame, { paper, margin, overlap }: GridOptions): void {
+  const { width, height } = windowOf(page);
+  const window = Math.min(width, height);
+  if (!(window >= Math.max(MIN_WINDOW_MM, 2 * overlap)))
     throw new Fault(
       'layout.no-room',
       (length) =>
-        `margins of ${length(margin)} and an overlap of ${length(overlap)} leave no room on ${paper.name}: inside the margins its short side has ${length(Math.max(0, window))}. ` +
-        `It needs ${length(Math.max(MIN_WINDOW_MM, 2 * overlap))}. Use a smaller margin or overlap, or larger paper.`,
+        `margins of up to ${length(Math.max(...Object.values(sidesOf(margin))))} and an overlap of ${length(overlap)} leave no room on ${paper.name}: inside the margins it has ${length(Math.max(0, window))} one way. ` +
+        `It needs ${length(Math.max(MIN_WINDOW_MM, 2 * overlap))}. Use smaller margins or overlap, or larger paper.`,
     );
 }
 
@@ -90,8 +92,8 @@ export const tooManySheets = (paper: Paper, sheets: number): Fault =>
     `the pattern takes ${sheets} or more sheets of ${paper.name}, and ${MAX_SHEETS} is the most that tapes up true. Use larger paper, such as a3, tabloid or a size of your own.`,
   );
 
-const windowWidth = ({ size, margin }: Grid): number => size.width - 2 * margin;
-const windowHeight = ({ size, margin }: Grid): number => size.height - 2 * margin;
+const windowWidth = (grid: Grid): number => windowOf(grid).width;
+const windowHeight = (grid: Grid): number => windowOf(grid).height;
 
 /** Everything a sheet shows. */
 export function windowAt(grid: Grid, { row, column }: Place): Box {

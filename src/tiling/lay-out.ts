@@ -22,7 +22,8 @@ import {
   windowAt,
 } from './grid.ts';
 import type { Layout, Neighbours, Orientation, RegisterMark, Sheet } from './layout.ts';
-import type { Paper } from './paper.ts';
+import { sidesOf } from './margins.ts';
+import type { PageOptions } from './page-frame.ts';
 import { around, REGISTER_REACH_MM, registerCentres, type Seam, seamBox, seamsOf } from './seams.ts';
 
 /** 1/2 in: nearly every desktop printer reaches that close to the edge; 6 mm is the risk of some. */
@@ -40,10 +41,7 @@ export const MIN_OVERLAP_MM = 2 * REGISTER_REACH_MM;
  */
 const CORNER_CLEARANCE_MM = 3;
 
-export interface LayOutOptions {
-  readonly paper: Paper;
-  /** The edge of the paper left white, mm, ≥ 0. */
-  readonly margin: number;
+export interface LayOutOptions extends PageOptions {
   /** How far neighbouring sheets show the same, mm, ≥ MIN_OVERLAP_MM. */
   readonly overlap: number;
   /** How far to turn the part on the paper, counter-clockwise, degrees; 'auto' leaves it as it lies. */
@@ -70,12 +68,13 @@ export function layOut(part: Part, options: LayOutOptions): Layout {
     at: apply(inverse(turn), cross.at),
   }));
   const sheets = printed.map((place) => sheetAt(place, grid, turn, seams, marks));
-  const { orientation, rows, columns, margin, overlap } = grid;
+  const { orientation, rows, columns, overlap } = grid;
   return {
     paper: options.paper,
     orientation,
     turnDeg,
-    margin,
+    margin: sidesOf(options.margin),
+    ...(options.printer && { printer: options.printer }),
     overlap,
     rows,
     columns,
@@ -87,11 +86,9 @@ export function layOut(part: Part, options: LayOutOptions): Layout {
 }
 
 function checkOptions({ margin, overlap, turn }: LayOutOptions): void {
-  if (!(margin >= 0 && Number.isFinite(margin)))
-    throw new Fault(
-      'layout.margin',
-      (length) => `the margin is ${length(margin)}. Use ${length(0)} or more.`,
-    );
+  const wrong = Object.values(sidesOf(margin)).find((side) => !(side >= 0 && Number.isFinite(side)));
+  if (wrong !== undefined)
+    throw new Fault('layout.margin', (length) => `a margin is ${length(wrong)}. Use ${length(0)} or more.`);
   if (!(overlap >= MIN_OVERLAP_MM && Number.isFinite(overlap)))
     throw new Fault(
       'layout.overlap',
@@ -131,11 +128,14 @@ interface Plan {
 function fewestSheets(laid: Laid, options: LayOutOptions): Plan {
   const tries = (['upright', 'lying'] as const).map((orientation) => tryPlan(laid, options, orientation));
   const plans = tries.flatMap((plan) => (plan instanceof Fault ? [] : [plan]));
-  plans.sort((a, b) => a.printed.length - b.printed.length || a.crossed - b.crossed);
+  plans.sort((a, b) => a.printed.length - b.printed.length || a.crossed - b.crossed || areaOf(a) - areaOf(b));
   const best = plans[0];
   if (best === undefined) throw tries[0];
   return best;
 }
+
+/** Of a page: only the pages of a roll differ in it. */
+const areaOf = ({ grid }: Plan): number => Math.round(grid.size.width * grid.size.height);
 
 function tryPlan(laid: Laid, options: LayOutOptions, orientation: Orientation): Plan | Fault {
   try {
@@ -170,7 +170,7 @@ function sheetAt(
 ): Sheet {
   const name = sheetName(place);
   const window = windowAt(grid, place);
-  const [x, y] = [grid.margin - window.left, grid.margin - window.bottom];
+  const [x, y] = [grid.margin.left - window.left, grid.margin.bottom - window.bottom];
   const moved = (box: Box): Box => ({
     left: box.left + x,
     right: box.right + x,
@@ -181,6 +181,7 @@ function sheetAt(
     name,
     ...place,
     size: grid.size,
+    stretch: grid.stretch,
     toSheet: shifted(turn, x, y),
     window: moved(window),
     cell: moved(cellAt(grid, place)),

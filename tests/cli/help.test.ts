@@ -4,7 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { SAMPLES } from '../part/jobs.ts';
 import { fairlath, freshFolder, root } from './run.ts';
 
-const COMMANDS = ['new', 'show', 'print', 'offsets'];
+const COMMANDS = ['new', 'show', 'print', 'offsets', 'printer'];
+const SUBCOMMANDS = ['printer sheet', 'printer set', 'printer list'];
 
 /** A folder as the examples suppose it: the samples in samples/. */
 function folderWithSamples(): string {
@@ -32,8 +33,8 @@ describe('help', () => {
     for (const command of COMMANDS) expect(out).toMatch(new RegExp(`^ {2}${command} `, 'm'));
   });
 
-  test.each(['', ...COMMANDS])('every example of "fairlath %s --help" works as it stands', (command) => {
-    const { code, out } = fairlath([...(command ? [command] : []), '--help']);
+  test.each(['', ...COMMANDS, ...SUBCOMMANDS])('every example of "fairlath %s --help" works as it stands', (command) => {
+    const { code, out } = fairlath([...command.split(' ').filter(Boolean), '--help']);
     expect(code).toBe(0);
     const examples = examplesIn(out);
     expect(examples.length).toBeGreaterThan(0);
