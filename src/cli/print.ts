@@ -1,6 +1,8 @@
 import { basename, extname } from 'node:path';
 import { Command } from 'commander';
+import { halfOf } from '../part/half.ts';
 import type { Part } from '../part/part.ts';
+import { expectedError } from '../tiling/expected-error.ts';
 import { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, layOut } from '../tiling/lay-out.ts';
 import type { Layout } from '../tiling/layout.ts';
 import type { Margin } from '../tiling/margins.ts';
@@ -28,6 +30,7 @@ interface PrintOptions {
   readonly printer?: string;
   readonly scaleAcross?: string;
   readonly scaleDown?: string;
+  readonly half?: boolean;
   readonly cover: boolean;
   readonly force?: boolean;
   readonly json?: boolean;
@@ -54,6 +57,7 @@ export const printCommand = (): Command =>
       'the same by hand: what the printer makes of 200 mm across the paper, or of 100 %',
     )
     .option('--scale-down <measured>', 'the same down the paper, along its long side')
+    .option('--half', 'of a part alike left and right of its middle: one half, with a centre line to flip on')
     .option('--no-cover', 'leave out the page with the map, the taping steps and the measures')
     .option('--force', 'replace a file that is not one of ours')
     .addHelpText(
@@ -65,12 +69,14 @@ Examples:
   $ fairlath print samples/hall-bench-leg.yaml
   $ fairlath print samples/garden-arch-rail.yaml --paper a4 -o rail.pdf
   $ fairlath print --curve batten --chord 28 --rise 3/4 --nail 12 --paper legal --no-cover
+  $ fairlath print samples/garden-arch-rail.yaml --half -o half-rail.pdf
   $ fairlath print samples/hall-bench-leg.yaml --paper roll:24in --margin "1/4, 1/4, 3/4, 1/4" -o roll.pdf
   $ fairlath print samples/hall-bench-leg.yaml --scale-across 199.4mm --scale-down 100.3% -o corrected.pdf
 `,
     )
     .action(async (file: string | undefined, options: PrintOptions) => {
-      const given = readGiven(file, { ...options });
+      const whole = readGiven(file, { ...options });
+      const given = options.half ? halved(whole) : whole;
       const output = options.output ?? defaultOutput(given);
       mustBeFree(output, given.file, isOurPdf, options.force ?? false);
       const layout = speakingOf({ ...given.speaker, places: new Map() }, () => layOutAs(given.part, options));
@@ -82,9 +88,19 @@ Examples:
       );
       warn(given.part);
       if (options.json)
-        printJson('print', given.part, asJson(layout, pageNames(given.part, layout, options.cover), output));
+        printJson(
+          'print',
+          given.part,
+          asJson(given.part, layout, pageNames(given.part, layout, options.cover), output),
+        );
       else console.log(asText(given.part, layout, options.cover, output));
     });
+
+/** Places are left out: which edge is meant, its name says. */
+const halved = (given: Given): Given => ({
+  ...given,
+  part: speakingOf({ ...given.speaker, places: new Map() }, () => placed('--half', () => halfOf(given.part))),
+});
 
 function defaultOutput({ file, part }: Given): string {
   return file === undefined ? nameAfter(part.name, '.pdf') : `${basename(file, extname(file))}.pdf`;
@@ -149,13 +165,14 @@ function turnOf(typed: string): 'auto' | number {
   return degrees;
 }
 
-const asJson = (layout: Layout, pages: readonly string[], file: string): object => ({
+const asJson = (part: Part, layout: Layout, pages: readonly string[], file: string): object => ({
   file,
   paper: layout.paper.name,
   orientation: layout.orientation,
   turnDeg: layout.turnDeg,
   code: layout.code,
   ...(layout.printer && { printer: layout.printer }),
+  ...(part.shape.type === 'half' && { half: { centreLine: part.shape.centre.map(pair) } }),
   sheets: layout.sheets.map((sheet) => ({
     name: sheet.name,
     page: pages.indexOf(sheet.name) + 1,
@@ -166,6 +183,7 @@ const asJson = (layout: Layout, pages: readonly string[], file: string): object 
     from: pair(from),
     to: pair(to),
     length,
+    tolerance: expectedError(layout, from, to),
   })),
 });
 
@@ -173,7 +191,7 @@ function asText(part: Part, layout: Layout, cover: boolean, output: string): str
   const count = layout.sheets.length;
   const sheets = `${count} ${count === 1 ? 'sheet' : 'sheets'} of ${paperName(layout.paper)}, ${layout.orientation === 'upright' ? 'upright' : 'lying on the side'}`;
   return [
-    `${part.name}: ${sheets}${cover ? ', and a cover' : ''}.`,
+    `${part.name}${part.shape.type === 'half' ? ', one half to flip on its centre line' : ''}: ${sheets}${cover ? ', and a cover' : ''}.`,
     `Pattern ${layout.code} is in ${output}`,
     ...(layout.printer ? [`Made good: a printer that prints ${scaleWords(layout.printer)}.`] : []),
     'Print it at 100 % ("actual size", no fitting to the page), on one side of the paper.',

@@ -8,13 +8,16 @@ import {
   accuracySentence,
   CAUTIONS,
   curveSentences,
+  halfSteps,
   measures,
   offsetHead,
   offsetRows,
   printSteps,
+  REMEDIES,
   sawSentence,
   subtitle,
   tapeSteps,
+  toleranceSentence,
 } from './cover-words.ts';
 import { type Item, type Page, words } from './drawing.ts';
 import type { SettingOut } from './setting-out.ts';
@@ -117,7 +120,13 @@ function coverRows(part: Part, layout: Layout, setting: SettingOut, width: numbe
   return [
     ...section('Print', steps(printSteps(layout), width)),
     ...section('Tape', steps(tapeSteps(layout), width)),
-    ...section('Measure before you cut', table(measures(part, layout, setting), width)),
+    ...(part.shape.type === 'half' ? section('Flip', steps(halfSteps(part), width)) : []),
+    ...section('Measure before you cut', [
+      ...table(measures(part, layout, setting), width),
+      gap(1),
+      ...paragraph(toleranceSentence(layout), width),
+      ...REMEDIES.flatMap((remedy) => paragraph(remedy, width)),
+    ]),
     ...section('The line', [
       ...curveSentences(part).flatMap((sentence) => paragraph(sentence, width)),
       ...paragraph(sawSentence(part), width),

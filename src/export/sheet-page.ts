@@ -1,9 +1,11 @@
+import { type Point, point } from '../curves/point.ts';
+import { chordOf } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import { CROSS_REACH_MM } from '../tiling/checks.ts';
 import { type Chord, grown } from '../tiling/chords.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
 import { around, REGISTER_REACH_MM } from '../tiling/seams.ts';
-import type { Item, Page, Stroke } from './drawing.ts';
+import { type Item, type Page, polyline, type Stroke } from './drawing.ts';
 import { grainArrow, legend, nameBlock } from './furniture.ts';
 import { type Room, strips } from './place.ts';
 import { scaleBars } from './scale-bars.ts';
@@ -40,19 +42,33 @@ export function sheetPage(part: Part, layout: Layout, sheet: Sheet, setting: Set
 function linesOn(view: SheetView): Stroke[] {
   const { shape, saw } = view.part;
   const closed = shape.type === 'closed';
+  const chord = chordOf(shape);
   return [
-    ...(closed ? [] : [stroke(view, 'chord', [{ type: 'line', from: shape.chord[0], to: shape.chord[1] }])]),
+    ...(chord ? [stroke(view, 'chord', [{ type: 'line', from: chord[0], to: chord[1] }])] : []),
+    ...(shape.type === 'half' ? [centreLine(view, shape.centre)] : []),
     ...(saw.length > 0 ? [stroke(view, 'saw', saw, closed)] : []),
     closed ? stroke(view, 'cut', shape.outline, true) : stroke(view, 'cut', shape.line),
   ];
 }
 
-function chordOfPattern(view: SheetView): Chord[] {
+function straightLines(view: SheetView): Chord[] {
   const { shape } = view.part;
-  if (shape.type === 'closed') return [];
-  const [from, to] = shape.chord;
-  return [{ from: onSheet(view, from), to: onSheet(view, to) }];
+  const chord = chordOf(shape);
+  const centre = shape.type === 'half' ? centreLine(view, shape.centre) : undefined;
+  return [
+    ...(chord ? [{ from: onSheet(view, chord[0]), to: onSheet(view, chord[1]) }] : []),
+    ...(centre ? straight([centre]) : []),
+  ];
 }
+
+/** A line to flip on runs this far past the part, to be laid on a line squared across the wood, mm. */
+const CENTRE_PAST_MM = 12;
+
+const centreLine = (view: SheetView, [low, high]: readonly [Point, Point]): Stroke =>
+  polyline('centre', [
+    onSheet(view, point(low.x, low.y - CENTRE_PAST_MM)),
+    onSheet(view, point(high.x, high.y + CENTRE_PAST_MM)),
+  ]);
 
 const stroke = (view: SheetView, style: Stroke['style'], path: Stroke['path'], closed = false): Stroke => ({
   type: 'stroke',
@@ -135,7 +151,7 @@ function emptyRoom(view: SheetView, stations: readonly Stroke[]): Room {
     area: grown(sheet.cell, -INSET_MM),
     taken: [
       ...strips(view.lines, LINE_WHITE_MM),
-      ...strips(chordOfPattern(view), STATION_WHITE_MM),
+      ...strips(straightLines(view), STATION_WHITE_MM),
       ...strips(straight(stations), STATION_WHITE_MM),
       ...sheet.marks.map(({ at }) => around(onSheet(view, at), REGISTER_REACH_MM + 1)),
       ...crosses.map(({ at }) => around(onSheet(view, at), CROSS_REACH_MM)),

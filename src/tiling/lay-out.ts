@@ -3,7 +3,7 @@ import type { Box } from '../curves/curve.ts';
 import type { Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
 import { mapSegment } from '../curves/segment.ts';
-import { finishedLine } from '../part/finished-line.ts';
+import { chordOf, finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
 import { type Affine, apply, inverse, shifted, turning } from './affine.ts';
@@ -108,9 +108,11 @@ interface Laid {
 function layLines(part: Part, turn: Affine): Laid {
   const onPaper = (path: readonly Segment[]): Segment[] => path.map((segment) => mapSegment(segment, turn));
   const lines = onPaper(linesToCut(part));
-  const chord: Segment[] =
-    part.shape.type === 'line' ? [{ type: 'line', from: part.shape.chord[0], to: part.shape.chord[1] }] : [];
-  const bounds = pathBox([...lines, ...onPaper(chord)]);
+  const straight = [chordOf(part.shape), part.shape.type === 'half' ? part.shape.centre : undefined];
+  const shown = straight.flatMap((ends): Segment[] =>
+    ends ? [{ type: 'line', from: ends[0], to: ends[1] }] : [],
+  );
+  const bounds = pathBox([...lines, ...onPaper(shown)]);
   if (!Object.values(bounds).every(Number.isFinite)) throw new Error('a line of the part is not finite');
   return { chords: chordsOf(lines), bounds };
 }

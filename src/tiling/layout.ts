@@ -2,7 +2,7 @@ import type { Box } from '../curves/curve.ts';
 import type { Point } from '../curves/point.ts';
 import type { Affine } from './affine.ts';
 import type { Margins } from './margins.ts';
-import type { Paper } from './paper.ts';
+import type { Orientation, Paper } from './paper.ts';
 import type { PrinterScale, Stretch } from './printer-scale.ts';
 
 /** A part laid over sheets. Plain data; all that the writers need to draw the pages. */
@@ -27,7 +27,7 @@ export interface Layout {
   readonly code: string;
 }
 
-export type Orientation = 'upright' | 'lying';
+export type { Orientation };
 
 /** One printed sheet. Rows are lettered from the top, columns numbered from the left. */
 export interface Sheet {

@@ -1,6 +1,5 @@
-import type { Orientation } from './layout.ts';
 import { lyingMargins, type Margin, type Margins, sidesOf } from './margins.ts';
-import type { Paper } from './paper.ts';
+import type { Orientation, Paper } from './paper.ts';
 import { type PrinterScale, type Stretch, stretchOn, TRUE_PRINTER } from './printer-scale.ts';
 
 /** A page as it lies before the maker once it is printed, in true mm. */

@@ -1,6 +1,8 @@
 import { Fault } from '../units/fault.ts';
 import { MM_PER_INCH, type Unit } from '../units/unit.ts';
 
+export type Orientation = 'upright' | 'lying';
+
 /** A sheet size, mm, standing upright. */
 export interface Paper {
   readonly name: string;

@@ -1,7 +1,7 @@
 import { Fault } from '../units/fault.ts';
 import { parseLength } from '../units/length.ts';
 import { quoted } from '../units/quoted.ts';
-import type { Orientation } from './layout.ts';
+import type { Orientation } from './paper.ts';
 
 /**
  * How long a printer makes 1 mm, along the two sides of the paper as it stands upright: across its

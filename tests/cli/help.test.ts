@@ -33,15 +33,18 @@ describe('help', () => {
     for (const command of COMMANDS) expect(out).toMatch(new RegExp(`^ {2}${command} `, 'm'));
   });
 
-  test.each(['', ...COMMANDS, ...SUBCOMMANDS])('every example of "fairlath %s --help" works as it stands', (command) => {
-    const { code, out } = fairlath([...command.split(' ').filter(Boolean), '--help']);
-    expect(code).toBe(0);
-    const examples = examplesIn(out);
-    expect(examples.length).toBeGreaterThan(0);
-    const folder = folderWithSamples();
-    for (const args of examples) {
-      const answer = fairlath(args, folder);
-      expect({ args, code: answer.code, err: answer.err }).toEqual({ args, code: 0, err: '' });
-    }
-  });
+  test.each(['', ...COMMANDS, ...SUBCOMMANDS])(
+    'every example of "fairlath %s --help" works as it stands',
+    (command) => {
+      const { code, out } = fairlath([...command.split(' ').filter(Boolean), '--help']);
+      expect(code).toBe(0);
+      const examples = examplesIn(out);
+      expect(examples.length).toBeGreaterThan(0);
+      const folder = folderWithSamples();
+      for (const args of examples) {
+        const answer = fairlath(args, folder);
+        expect({ args, code: answer.code, err: answer.err }).toEqual({ args, code: 0, err: '' });
+      }
+    },
+  );
 });

@@ -4,6 +4,7 @@ import { distance, type Point } from '../../src/curves/point.ts';
 import { type Drawing, LINE_LOOKS, type LineStyle, polyline } from '../../src/export/drawing.ts';
 import { pageNames } from '../../src/export/patterns.ts';
 import { writePatternPdf, writePdf } from '../../src/export/pdf.ts';
+import { finishedLine } from '../../src/part/finished-line.ts';
 import type { Part } from '../../src/part/part.ts';
 import { apply, inverse } from '../../src/tiling/affine.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
@@ -79,7 +80,7 @@ const SAMPLES = 400;
 
 /** Distance to the part's finished line. */
 function distanceToLine(part: Part): (at: Point) => number {
-  const path = part.shape.type === 'line' ? part.shape.line : part.shape.outline;
+  const path = finishedLine(part.shape);
   const samples = path.map((segment) =>
     Array.from({ length: SAMPLES + 1 }, (_, i) => pointAt(segment, i / SAMPLES)),
   );
