@@ -40,7 +40,7 @@ export const printSteps = ({ paper, orientation, printer }: Layout): string[] =>
 ];
 
 /** "the printer shop-laser, which prints 99.7 % across, 100.3 % down". */
-export const printerWords = (printer: PrinterScale): string =>
+const printerWords = (printer: PrinterScale): string =>
   `${printer.name === undefined ? 'a printer' : `the printer ${printer.name}`} that prints ${scaleWords(printer)}`;
 
 /** How a half pattern is used. */

@@ -5,6 +5,7 @@ import { CROSS_REACH_MM } from '../tiling/checks.ts';
 import { type Chord, grown } from '../tiling/chords.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
 import { around, REGISTER_REACH_MM } from '../tiling/seams.ts';
+import { crossingArrows } from './crossings.ts';
 import { type Item, type Page, polyline, type Stroke } from './drawing.ts';
 import { grainArrow, legend, nameBlock } from './furniture.ts';
 import { type Room, strips } from './place.ts';
@@ -83,7 +84,11 @@ const stroke = (view: SheetView, style: Stroke['style'], path: Stroke['path'], c
  */
 function furnish(view: SheetView, stations: readonly Stroke[]): Item[] {
   const room = emptyRoom(view, stations);
-  const labels = [...seamWords(view, room.taken), ...landmarkLabels(view, room)];
+  const labels = [
+    ...seamWords(view, room.taken),
+    ...landmarkLabels(view, room),
+    ...crossingArrows(view, room),
+  ];
   const musts = nameAndBars(view, room, 'name');
   return musts ? [...labels, ...musts, ...otherLabels(view, room)] : furnishCrowded(view, stations);
 }
@@ -104,6 +109,7 @@ function furnishCrowded(view: SheetView, stations: readonly Stroke[]): Item[] {
     ...seamWords(view, room.taken),
     ...landmarkLabels(view, room),
     ...otherLabels(view, room),
+    ...crossingArrows(view, room),
   ];
 }
 

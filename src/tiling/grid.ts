@@ -2,7 +2,7 @@ import type { Box } from '../curves/curve.ts';
 import { Fault } from '../units/fault.ts';
 import type { Orientation } from './layout.ts';
 import { sidesOf } from './margins.ts';
-import { cutToLength, type PageFrame, type PageOptions, pageOf, windowOf } from './page-frame.ts';
+import { type PageFrame, type PageOptions, pageOf, windowOf } from './page-frame.ts';
 import type { Paper } from './paper.ts';
 
 /**
@@ -25,7 +25,7 @@ export interface Place {
 }
 
 /** Half the printed width of the boldest line and a hair: no line lies on the edge of a window. */
-const LINE_PAD_MM = 1;
+export const LINE_PAD_MM = 1;
 
 /**
  * More sheets than this are no longer taped true: at 200 seams of a third of a pencil line each the
@@ -37,7 +37,7 @@ export const MAX_SHEETS = 200;
  * The 4 in scale bar (107 mm with its white) must fit both ways on every sheet, with room to shift its
  * ends clear of two lines that run straight across them, saw lines included (10 mm each).
  */
-const MIN_WINDOW_MM = 130;
+export const MIN_WINDOW_MM = 130;
 
 export interface GridOptions extends PageOptions {
   readonly overlap: number;
@@ -50,13 +50,12 @@ export interface GridOptions extends PageOptions {
  */
 export function gridOver(bounds: Box, options: GridOptions, orientation: Orientation): Grid {
   const { paper, overlap } = options;
-  const whole = pageOf(options, orientation);
-  checkRoom(whole, options);
+  const page = pageOf(options, orientation);
+  checkRoom(page, options);
   const pattern = {
     width: bounds.right - bounds.left + 2 * LINE_PAD_MM,
     height: bounds.top - bounds.bottom + 2 * LINE_PAD_MM,
   };
-  const page = paper.roll ? cutToLength(whole, orientation, pattern, overlap, MIN_WINDOW_MM) : whole;
   const { width, height } = windowOf(page);
   const [columns, spareAcross] = cover(pattern.width, width, overlap);
   const [rows, spareDown] = cover(pattern.height, height, overlap);

@@ -24,6 +24,7 @@ import {
 import type { Layout, Neighbours, Orientation, RegisterMark, Sheet } from './layout.ts';
 import { sidesOf } from './margins.ts';
 import type { PageOptions } from './page-frame.ts';
+import { cutRoll } from './roll.ts';
 import { around, REGISTER_REACH_MM, registerCentres, type Seam, seamBox, seamsOf } from './seams.ts';
 
 /** 1/2 in: nearly every desktop printer reaches that close to the edge; 6 mm is the risk of some. */
@@ -149,7 +150,8 @@ function tryPlan(laid: Laid, options: LayOutOptions, orientation: Orientation): 
 }
 
 function plan({ chords, bounds }: Laid, options: LayOutOptions, orientation: Orientation): Plan {
-  const grid = gridOver(bounds, options, orientation);
+  const whole = gridOver(bounds, options, orientation);
+  const grid = options.paper.roll ? cutRoll(whole, bounds) : whole;
   const printed = places(grid).filter((place) => {
     const share = grown(cellAt(grid, place), CORNER_CLEARANCE_MM);
     return chords.some((chord) => passes(chord, share));

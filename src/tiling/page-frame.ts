@@ -48,22 +48,3 @@ export const windowOf = ({ size, margin }: Pick<PageFrame, 'size' | 'margin'>): 
   width: size.width - margin.left - margin.right,
   height: size.height - margin.top - margin.bottom,
 });
-
-/**
- * A roll's page cut to the length that a pattern needs: one page, or as few equal ones as hold it, with
- * a window of `room` mm at least.
- */
-export function cutToLength(
-  page: PageFrame,
-  orientation: Orientation,
-  pattern: Size,
-  overlap: number,
-  room: number,
-): PageFrame {
-  const side = orientation === 'upright' ? 'height' : 'width';
-  const longest = windowOf(page)[side];
-  const count = Math.max(1, Math.ceil((pattern[side] - overlap) / (longest - overlap)));
-  const share = (pattern[side] + (count - 1) * overlap) / count;
-  const spare = longest - Math.min(longest, Math.max(room, share));
-  return { ...page, size: { ...page.size, [side]: page.size[side] - spare } };
-}

@@ -1,0 +1,35 @@
+import type { Box } from '../curves/curve.ts';
+import { type Grid, LINE_PAD_MM, MIN_WINDOW_MM } from './grid.ts';
+import { windowOf } from './page-frame.ts';
+
+/**
+ * A grid over the longest pages of a roll, its pages cut to the equal length that the pattern needs:
+ * no shorter than the scale bars need, and the pattern in their middle.
+ */
+export function cutRoll(grid: Grid, bounds: Box): Grid {
+  return grid.orientation === 'upright' ? cutHeight(grid, bounds) : cutWidth(grid, bounds);
+}
+
+function cutHeight(grid: Grid, { top, bottom }: Box): Grid {
+  const spare = spareOf(windowOf(grid).height, grid.rows, top - bottom, grid.overlap);
+  const size = { ...grid.size, height: grid.size.height - spare };
+  const { height } = windowOf({ ...grid, size });
+  return { ...grid, size, top: (top + bottom) / 2 + spanOf(height, grid.rows, grid.overlap) / 2 };
+}
+
+function cutWidth(grid: Grid, { left, right }: Box): Grid {
+  const spare = spareOf(windowOf(grid).width, grid.columns, right - left, grid.overlap);
+  const size = { ...grid.size, width: grid.size.width - spare };
+  const { width } = windowOf({ ...grid, size });
+  return { ...grid, size, left: (left + right) / 2 - spanOf(width, grid.columns, grid.overlap) / 2 };
+}
+
+/** How much of each page's window a pattern leaves empty. */
+function spareOf(window: number, count: number, pattern: number, overlap: number): number {
+  const share = (pattern + 2 * LINE_PAD_MM + (count - 1) * overlap) / count;
+  return window - Math.min(window, Math.max(MIN_WINDOW_MM, share));
+}
+
+/** From the first window's near edge to the last one's far edge. */
+const spanOf = (window: number, count: number, overlap: number): number =>
+  count * (window - overlap) + overlap;
