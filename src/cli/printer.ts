@@ -1,6 +1,13 @@
 import { Command } from 'commander';
 import { parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
-import { NOMINAL_MM, parseNominal, parseScale, percentOf, scaleWords } from '../tiling/printer-scale.ts';
+import {
+  asArgument,
+  NOMINAL_MM,
+  parseNominal,
+  parseScale,
+  percentOf,
+  scaleWords,
+} from '../tiling/printer-scale.ts';
 import { checkName, type KnownPrinter } from '../tiling/printers.ts';
 import { mustBeFree, writeWhole } from './files.ts';
 import { isOurPdf, readFont } from './pdf-files.ts';
@@ -74,13 +81,15 @@ Examples:
         console.log(
           `${output} has a line of ${lengthTyped(options.nominal)} across and one down. ` +
             'Print it at 100 %, measure both, then type what they measure:\n' +
-            `  fairlath printer set NAME --across MEASURED --down MEASURED${nominal === NOMINAL_MM ? '' : ` --nominal ${options.nominal}`}`,
+            `  fairlath printer set NAME --across MEASURED --down MEASURED${nominal === NOMINAL_MM ? '' : ` --nominal ${asArgument(lengthTyped(options.nominal))}`}`,
         );
     });
 
 /** "200 mm" as typed, with the unit that a bare number has. */
-const lengthTyped = (typed: string): string =>
-  /[\d.]$/.test(typed.trim()) ? `${typed.trim()} mm` : typed.trim();
+const lengthTyped = (typed: string): string => {
+  const plain = typed.trim().replace(/["″”]$/, ' in');
+  return /[\d.]$/.test(plain) ? `${plain} mm` : plain;
+};
 
 interface SetOptions {
   readonly across: string;
@@ -121,7 +130,7 @@ Examples:
       else
         console.log(
           `${name} prints ${scaleWords(printer)}. Kept in ${printersFile()}\n` +
-            `Print with --printer ${/\s/.test(name) ? `"${name}"` : name} from now on: it is made good on every sheet.`,
+            `Print with --printer ${asArgument(name)} from now on: it is made good on every sheet.`,
         );
     });
 

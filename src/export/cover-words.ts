@@ -30,7 +30,7 @@ export const paperTitle = ({ name }: Paper): string =>
     .replace(/^([\d.]+)x([\d.]+)(\w+)$/, '$1 × $2 $3');
 
 export const printSteps = ({ paper, orientation, printer }: Layout): string[] => [
-  `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. ${orientation === 'lying' ? 'This cover stands upright; the sheets lie on their side.' : ''}`,
+  `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. ${coverNote(paper, orientation)}`,
   'On the first sheet measure the 100 mm or the 4 in bar, across and down, from end mark to end mark. Where one is off by more than 1⁄64 in (0.4 mm), set the printer right and print again: the part would be off as well.',
   ...(printer
     ? [
@@ -38,6 +38,12 @@ export const printSteps = ({ paper, orientation, printer }: Layout): string[] =>
       ]
     : []),
 ];
+
+/** How the cover differs from the sheets, if it does. */
+function coverNote(paper: Paper, orientation: Layout['orientation']): string {
+  if (paper.roll) return 'This cover is an ordinary page, for any printer.';
+  return orientation === 'lying' ? 'This cover stands upright; the sheets lie on their side.' : '';
+}
 
 /** "the printer shop-laser, which prints 99.7 % across, 100.3 % down". */
 const printerWords = (printer: PrinterScale): string =>

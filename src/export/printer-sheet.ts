@@ -1,7 +1,7 @@
 import type { Box } from '../curves/curve.ts';
 import { type Point, point } from '../curves/point.ts';
 import type { Paper } from '../tiling/paper.ts';
-import { MOST_OFF, NOMINAL_MM } from '../tiling/printer-scale.ts';
+import { asArgument, MOST_OFF, NOMINAL_MM } from '../tiling/printer-scale.ts';
 import { Fault } from '../units/fault.ts';
 import { fillColumns, gap, heading, paragraph, type Row, steps } from './columns.ts';
 import { paperTitle } from './cover-words.ts';
@@ -93,7 +93,7 @@ function measuredLine(from: Point, to: Point): Item[] {
 
 function rowsFor(paper: Paper, nominal: number, typed: string, width: number): Row[] {
   const isUsual = nominal === NOMINAL_MM;
-  const off = isUsual ? '' : ` --nominal ${typed.replaceAll(' ', '')}`;
+  const off = isUsual ? '' : ` --nominal ${asArgument(typed)}`;
   const example = (share: number): string => `${Number((nominal * share).toFixed(1))}mm`;
   return [
     heading('Printer sheet'),

@@ -82,3 +82,6 @@ export function parseNominal(text: string): number {
     );
   return nominal;
 }
+
+/** A word or several as one argument of a command line, to be typed as it stands. */
+export const asArgument = (text: string): string => (/\s/.test(text) ? `"${text}"` : text);

@@ -63,6 +63,15 @@ describe('fairlath printer', () => {
     expect(JSON.parse(run('printer', 'list', '--json').out).printers).toHaveLength(1);
   });
 
+  test('lines of another length are told with the option to type, as one argument', () => {
+    const { run } = bench();
+    const { out } = run('printer', 'sheet', '--paper', 'letter', '--nominal', '7 1/2"');
+    expect(out).toMatch(/a line of 7 1\/2 in across/);
+    expect(out).toContain('--nominal "7 1/2 in"');
+    const set = run('printer', 'set', 'a', '--across', '7 1/2in', '--down', '100%', '--nominal', '7 1/2 in');
+    expect(set.out).toMatch(/100 % across, 100 % down/);
+  });
+
   test('a broken list is told with its place, and neither passed over nor written over', () => {
     const { run, file } = bench();
     mkdirSync(join(file, '..'));

@@ -5,6 +5,7 @@ import type { Page, Words } from '../../src/export/drawing.ts';
 import { settingOut } from '../../src/export/setting-out.ts';
 import { textWidth } from '../../src/export/type.ts';
 import { parseJob } from '../../src/job/parse-job.ts';
+import { halfOf } from '../../src/part/half.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import type { Part } from '../../src/part/part.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
@@ -100,5 +101,37 @@ describe('the cover', () => {
 
   test('one sheet needs no taping', () => {
     expect(textOn(coversOf(block(100, 100), 'a4').covers)).toContain('nothing to tape');
+  });
+
+  test('of a half pattern says where to flip it, and measures to the centre line', () => {
+    const text = textOn(coversOf(halfOf(sample('garden-arch-rail')), 'a4').covers);
+    expect(text).toContain('half pattern, to flip on its centre line');
+    expect(text).toMatch(/left half, up to the centre line at 930 mm/);
+    expect(text).toContain('lower, end to centre line, straight');
+    expect(text).not.toContain('1860 mm ±');
+  });
+
+  test('names the printer the sheets are drawn for, and what to do when a measure is off', () => {
+    const layout = layOut(backLeg(), {
+      paper: parsePaper('letter'),
+      margin: 12.7,
+      overlap: 15,
+      turn: 'auto',
+      printer: { name: 'shop-laser', across: 0.997, down: 1.003 },
+    });
+    const text = textOn(coverPages(backLeg(), layout, settingOut(backLeg())));
+    expect(text).toMatch(/drawn for the printer shop-laser that prints 99\.7 % across, 100\.3 % down/);
+    expect(text).toMatch(/a true rule reads 100 mm/);
+    for (const words of ['same share everywhere', 'one seam only', 'out of square'])
+      expect(text).toContain(words);
+  });
+
+  test('with a roll is an ordinary page', () => {
+    const { covers, layout } = coversOf(backLeg(), 'roll:24in');
+    expect(covers.map(({ drawing }) => [drawing.width, drawing.height])).toEqual([
+      [expect.closeTo(215.9, 9), expect.closeTo(279.4, 9)],
+    ]);
+    expect(layout.sheets).toHaveLength(1);
+    expect(textOn(covers)).toMatch(/24 in roll.*This cover is an ordinary page/);
   });
 });
