@@ -23,6 +23,7 @@ export type { Job } from './job/job.ts';
 export { parseJob } from './job/parse-job.ts';
 export { quickJob } from './job/quick-job.ts';
 export { STARTER_JOB } from './job/starter.ts';
+export { halfOf } from './part/half.ts';
 export { landmarks } from './part/landmarks.ts';
 export { makePart } from './part/make-part.ts';
 export { offsetAt, offsetsAt } from './part/offsets.ts';
@@ -33,6 +34,7 @@ export { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, layOut } from './tiling/lay-out.
 export type { Layout } from './tiling/layout.ts';
 export { pageMatrix } from './tiling/page-matrix.ts';
 export { PAPERS, parsePaper } from './tiling/paper.ts';
+export { type PrinterScale, parseScale } from './tiling/printer-scale.ts';
 export { Fault, Faults } from './units/fault.ts';
 export { parseLength } from './units/length.ts';
 export { readOnRule, showLength } from './units/rule.ts';

@@ -27,7 +27,7 @@ const REASONS: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'its name is too long. Choose a shorter one.',
 };
 
-function ofFile(file: string, error: unknown): Fault {
+export function ofFile(file: string, error: unknown): Fault {
   const code = (error as NodeJS.ErrnoException).code ?? '';
   return new Fault(
     'file.failed',
@@ -81,7 +81,8 @@ export function mustBeFree(
   const found = statSync(file);
   if (found.isDirectory()) throw ofFile(file, { code: 'EISDIR' });
   // A pipe or a device would be waited for without end.
-  if (!found.isFile()) throw new Fault('file.not-plain', `${file}: this is no ordinary file. Name one with -o.`);
+  if (!found.isFile())
+    throw new Fault('file.not-plain', `${file}: this is no ordinary file. Name one with -o.`);
   if (!isOurs(readFileSync(file)))
     throw new Fault(
       'file.exists',

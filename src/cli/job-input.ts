@@ -7,7 +7,7 @@ import type { Part } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
 import { showLength } from '../units/rule.ts';
 import { readText } from './files.ts';
-import { type Speaker, speakingOf } from './report.ts';
+import { plainSpeaker, type Speaker, speakingOf } from './report.ts';
 
 /** A job read and worked out, and how to speak of it. */
 export interface Given {
@@ -57,8 +57,6 @@ export function readGiven(file: string | undefined, options: Typed): Given {
   const job = speakingOf(plainSpeaker, () => quickJob(options as unknown as QuickOptions));
   return worked(job, { places: new Map(), length: (mm) => showLength(mm, job.rule) });
 }
-
-const plainSpeaker: Speaker = { places: new Map(), length: (mm) => `${Number(mm.toFixed(3))} mm` };
 
 function readFile(file: string): Given {
   const text = readText(file);

@@ -3,6 +3,7 @@ import { battenCommand } from './batten.ts';
 import { newCommand } from './new.ts';
 import { offsetsCommand } from './offsets.ts';
 import { printCommand } from './print.ts';
+import { printerCommand } from './printer.ts';
 import { report } from './report.ts';
 import { showCommand } from './show.ts';
 
@@ -29,10 +30,21 @@ Examples:
 `,
   );
 
-for (const command of [newCommand(), showCommand(), printCommand(), offsetsCommand(), battenCommand()]) {
-  command.exitOverride().showHelpAfterError(`(fairlath ${command.name()} --help shows its options)`);
-  program.addCommand(command);
+function addTo(parent: Command, path: string, command: Command): void {
+  const name = `${path} ${command.name()}`;
+  command.exitOverride().showHelpAfterError(`(${name} --help shows its options)`);
+  if (!parent.commands.includes(command)) parent.addCommand(command);
+  for (const each of command.commands) addTo(command, name, each);
 }
+for (const command of [
+  newCommand(),
+  showCommand(),
+  printCommand(),
+  offsetsCommand(),
+  battenCommand(),
+  printerCommand(),
+])
+  addTo(program, 'fairlath', command);
 
 /** A reader that stops early (`| head`) is no fault of anyone's. */
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {

@@ -10,6 +10,12 @@ export interface Speaker {
   readonly length: ShowLength;
 }
 
+/** Before the job's unit is known. */
+export const plainSpeaker: Speaker = {
+  places: new Map(),
+  length: (mm) => `${Number(mm.toFixed(3))} mm`,
+};
+
 /** Faults of a job, ready to be told: file, place, and lengths in the job's unit. */
 class JobTrouble extends Error {
   constructor(readonly lines: readonly string[]) {

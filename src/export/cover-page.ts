@@ -1,19 +1,23 @@
 import type { Box } from '../curves/curve.ts';
 import type { Part } from '../part/part.ts';
 import type { Layout } from '../tiling/layout.ts';
+import { type Paper, parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
 import { assemblyMap } from './assembly-map.ts';
 import { fillColumns, gap, heading, paragraph, type Row, steps, table } from './columns.ts';
 import {
   accuracySentence,
   CAUTIONS,
   curveSentences,
+  halfSteps,
   measures,
   offsetHead,
   offsetRows,
   printSteps,
+  REMEDIES,
   sawSentence,
   subtitle,
   tapeSteps,
+  toleranceSentence,
 } from './cover-words.ts';
 import { type Item, type Page, words } from './drawing.ts';
 import type { SettingOut } from './setting-out.ts';
@@ -48,9 +52,15 @@ export function coverPages(part: Part, layout: Layout, setting: SettingOut): Pag
 }
 
 function coverWithMap(part: Part, layout: Layout, setting: SettingOut, mapShare: number): Page[] {
-  const { width, height } = layout.paper;
-  const margin = Math.max(layout.margin, LEAST_MARGIN_MM);
-  const page: Box = { left: margin, right: width - margin, bottom: margin, top: height - margin };
+  const { width, height } = coverPaper(part, layout);
+  const { top, right, bottom, left } = layout.margin;
+  const least = (margin: number): number => Math.max(margin, LEAST_MARGIN_MM);
+  const page: Box = {
+    left: least(left),
+    right: width - least(right),
+    bottom: least(bottom),
+    top: height - least(top),
+  };
   const count = page.right - page.left >= 2 * LEAST_COLUMN_MM + GUTTER_MM ? 2 : 1;
   const columnWidth = (page.right - page.left - (count - 1) * GUTTER_MM) / count;
   const head = coverHead(part, layout, page, mapShare);
@@ -68,6 +78,10 @@ function coverWithMap(part: Part, layout: Layout, setting: SettingOut, mapShare:
   }
   return pages;
 }
+
+/** The sheets' own paper; with a roll, the usual sheet of whoever measures in the part's unit. */
+const coverPaper = ({ rule }: Part, { paper }: Layout): Paper =>
+  paper.roll ? parsePaper(USUAL_PAPER[rule.unit]) : paper;
 
 const columnsIn = (page: Box, count: number, width: number): Box[] =>
   Array.from({ length: count }, (_, i) => {
@@ -106,7 +120,13 @@ function coverRows(part: Part, layout: Layout, setting: SettingOut, width: numbe
   return [
     ...section('Print', steps(printSteps(layout), width)),
     ...section('Tape', steps(tapeSteps(layout), width)),
-    ...section('Measure before you cut', table(measures(part, layout, setting), width)),
+    ...(part.shape.type === 'half' ? section('Flip', steps(halfSteps(part), width)) : []),
+    ...section('Measure before you cut', [
+      ...table(measures(part, layout, setting), width),
+      gap(1),
+      ...paragraph(toleranceSentence(layout), width),
+      ...REMEDIES.flatMap((remedy) => paragraph(remedy, width)),
+    ]),
     ...section('The line', [
       ...curveSentences(part).flatMap((sentence) => paragraph(sentence, width)),
       ...paragraph(sawSentence(part), width),

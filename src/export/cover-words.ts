@@ -2,11 +2,13 @@ import type { Curve } from '../curves/curve.ts';
 import { FIT_MM } from '../curves/tolerance.ts';
 import type { EndPair, Step, Taper } from '../job/job.ts';
 import type { Landmark, Part } from '../part/part.ts';
+import { BAR_MM, DAMP, expectedError, READ_MM, SEAM_MM } from '../tiling/expected-error.ts';
 import type { Layout } from '../tiling/layout.ts';
 import type { Paper } from '../tiling/paper.ts';
+import { NOMINAL_MM, type PrinterScale, scaleWords } from '../tiling/printer-scale.ts';
 import type { Rule } from '../units/rule.ts';
 import { BODY_MM } from './columns.ts';
-import { bare, printed, type SettingOut, stationAt } from './setting-out.ts';
+import { bare, plusMinus, printed, type SettingOut, stationAt } from './setting-out.ts';
 import { fitted } from './type.ts';
 
 /** The words of the cover, apart from where they stand on it. */
@@ -18,17 +20,45 @@ export const subtitle = (part: Part, { paper, orientation, sheets, code }: Layou
       ? `${graduation.numerator}`
       : `${graduation.numerator}⁄${graduation.denominator}`;
   const count = sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
-  return `Full-size pattern · make ${part.quantity} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${finest} ${unit}`;
+  const whole = part.shape.type === 'half' ? 'half pattern, to flip on its centre line' : 'pattern';
+  return `Full-size ${whole} · make ${part.quantity} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${finest} ${unit}`;
 };
 
-/** "A4", "letter", "329 × 483 mm". */
-const paperTitle = ({ name }: Paper): string =>
-  name.replace(/^a\d$/, (size) => size.toUpperCase()).replace(/^([\d.]+)x([\d.]+)(\w+)$/, '$1 × $2 $3');
+/** "A4", "letter", "329 × 483 mm", "24 in roll". */
+export const paperTitle = ({ name }: Paper): string =>
+  name
+    .replace(/^a\d$/, (size) => size.toUpperCase())
+    .replace(/^roll:([\d.]+)(\w+)$/, '$1 $2 roll')
+    .replace(/^([\d.]+)x([\d.]+)(\w+)$/, '$1 × $2 $3');
 
-export const printSteps = ({ paper, orientation }: Layout): string[] => [
-  `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. ${orientation === 'lying' ? 'This cover stands upright; the sheets lie on their side.' : ''}`,
+export const printSteps = ({ paper, orientation, printer }: Layout): string[] => [
+  `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. ${coverNote(paper, orientation)}`,
   'On the first sheet measure the 100 mm or the 4 in bar, across and down, from end mark to end mark. Where one is off by more than 1⁄64 in (0.4 mm), set the printer right and print again: the part would be off as well.',
+  ...(printer
+    ? [
+        `The sheets are drawn for ${printerWords(printer)}, so that a true rule reads 100 mm on a 100 mm bar on paper. Another printer would make them wrong.`,
+      ]
+    : []),
 ];
+
+/** How the cover differs from the sheets, if it does. */
+function coverNote(paper: Paper, orientation: Layout['orientation']): string {
+  if (paper.roll) return 'This cover is an ordinary page, for any printer.';
+  return orientation === 'lying' ? 'This cover stands upright; the sheets lie on their side.' : '';
+}
+
+/** "the printer shop-laser, which prints 99.7 % across, 100.3 % down". */
+const printerWords = (printer: PrinterScale): string =>
+  `${printer.name === undefined ? 'a printer' : `the printer ${printer.name}`} that prints ${scaleWords(printer)}`;
+
+/** How a half pattern is used. */
+export const halfSteps = ({ shape, rule }: Part): string[] =>
+  shape.type === 'half'
+    ? [
+        `This is the left half, up to the centre line at ${printed(shape.centre[0].x, rule)}. Square a line across the wood for the middle and lay the centre line on it.`,
+        'Mark along the pattern, turn it over like a page on the centre line, lay it on the same line and the same reference edge, and mark the other half.',
+      ]
+    : [];
 
 /** How to tape, for a row, a column or a field of sheets. */
 export function tapeSteps({ sheets, code, rows, columns }: Layout): string[] {
@@ -46,13 +76,33 @@ export function tapeSteps({ sheets, code, rows, columns }: Layout): string[] {
 
 /** What to measure on the taped-up pattern, and what it is. */
 export const measures = (part: Part, layout: Layout, { landmarks }: SettingOut): string[][] => [
-  ...layout.checks.map(({ label, length }) => [printed(length, part.rule), label]),
+  ...layout.checks.map(({ label, length, from, to }) => [
+    printed(length, part.rule),
+    plusMinus(expectedError(layout, from, to), part.rule),
+    label,
+  ]),
   ...landmarks
     .filter(({ what }) => what === 'apex')
     .map(({ at, edge }) => [
       printed(at.y, part.rule),
+      plusMinus(expectedError(layout, { x: at.x, y: 0 }, at), part.rule),
       `${edge}, offset of the apex, at ${printed(at.x, part.rule)}`,
     ]),
+];
+
+/** How the tolerances come about, in one sentence. */
+export const toleranceSentence = ({ printer }: Layout): string =>
+  `± is what careful work may leave: ${
+    printer
+      ? `what reading the printer sheet leaves (${READ_MM} mm in ${NOMINAL_MM})`
+      : `what the bars let pass (${BAR_MM} mm in 100)`
+  }, ${DAMP * 100} % for damp paper, and ${SEAM_MM} mm a seam, seams adding as chance adds; rounded up to your rule.`;
+
+/** What a measure that is off tells. */
+export const REMEDIES: readonly string[] = [
+  'Off by the same share everywhere: the printer’s scale. Print “fairlath printer sheet”, keep its measures with “printer set”, and print again with --printer.',
+  'Off across one seam only: take that seam apart, set its register marks true and tape it again.',
+  'One diagonal long and the other short: a seam is out of square; look at the register marks at both its ends.',
 ];
 
 /** Stations and landmarks in order, with the offset of each edge. */
@@ -94,14 +144,18 @@ const noteOf =
   ({ what, edge }: Landmark): string =>
     edges.length > 1 ? `${what} of ${edge}` : what;
 
-/** Which curve each run is, in one plain sentence. */
-export const curveSentences = (part: Part): string[] =>
-  part.edges.flatMap(({ name, runs }, e) =>
-    runs.map((run, i) => {
+/** Which curve each run is, in one plain sentence; runs of one kind share theirs. */
+export function curveSentences(part: Part): string[] {
+  const runs = new Map<string, string[]>();
+  part.edges.forEach(({ name, runs: edgeRuns }, e) => {
+    edgeRuns.forEach((run, i) => {
       const words = curveWords(part.job.edges[e]!.steps[i]!, run, part.rule);
-      return `${name}, ${printed(run.from.x, part.rule)} to ${printed(run.to.x, part.rule)}: ${words}`;
-    }),
-  );
+      const stretch = `${name}, ${printed(run.from.x, part.rule)} to ${printed(run.to.x, part.rule)}`;
+      runs.set(words, [...(runs.get(words) ?? []), stretch]);
+    });
+  });
+  return [...runs].map(([words, stretches]) => `${stretches.join('; ')}: ${words}`);
+}
 
 function curveWords(step: Step, run: Curve, rule: Rule): string {
   switch (step.kind) {

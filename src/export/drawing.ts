@@ -1,5 +1,6 @@
 import type { Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
+import type { Stretch } from '../tiling/printer-scale.ts';
 
 /**
  * A page to draw, before any file format: strokes and words at true size, mm from the page's lower
@@ -18,6 +19,7 @@ export type LineStyle =
   | 'cut' // the finished line
   | 'saw' // the line to saw to
   | 'chord' // straight from end to end of a line pattern
+  | 'centre' // to flip a half pattern on
   | 'trim' // where to cut the paper, or where the next sheet's edge lies
   | 'register' // register marks and check crosses
   | 'station' // station lines
@@ -43,6 +45,7 @@ export const LINE_LOOKS: Readonly<Record<LineStyle, LineLook>> = {
   cut: { width: 0.35, colour: BLACK },
   saw: { width: 0.25, dash: [4, 2], colour: BLACK },
   chord: { width: 0.13, dash: [8, 1.5, 1, 1.5], colour: BLACK },
+  centre: { width: 0.25, dash: [10, 1.5, 2, 1.5], colour: ACCENT },
   trim: { width: 0.2, dash: [0.5, 0.8], colour: BLACK },
   register: { width: 0.13, colour: BLACK },
   station: { width: 0.1, colour: BLACK },
@@ -87,6 +90,8 @@ export interface Clip {
 export interface Page {
   readonly name: string;
   readonly drawing: Drawing;
+  /** How long the printer makes a millimetre of it; absent where it prints true. */
+  readonly stretch?: Stretch;
 }
 
 export const polyline = (style: LineStyle, points: readonly Point[], closed = false): Stroke => ({

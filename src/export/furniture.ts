@@ -1,4 +1,7 @@
 import type { Point } from '../curves/point.ts';
+import type { Part } from '../part/part.ts';
+import type { Layout } from '../tiling/layout.ts';
+import { scaleWords } from '../tiling/printer-scale.ts';
 import { type Item, type LineStyle, polyline, words } from './drawing.ts';
 import { type Room, takeNear } from './place.ts';
 import { printed } from './setting-out.ts';
@@ -16,7 +19,7 @@ const PART_NAME_WIDTHS_MM = [75, 50, 30, 0];
 /** The sheet's name, large, with the part, the page and the pattern's code. Undefined without room. */
 export function nameBlock({ part, layout, sheet }: SheetView, rooms: readonly Room[]): Item[] | undefined {
   const page = layout.sheets.indexOf(sheet) + 1;
-  const small = `sheet ${page} of ${layout.sheets.length} · code ${layout.code}`;
+  const small = [`sheet ${page} of ${layout.sheets.length} · code ${layout.code}`, ...notes(part, layout)];
   for (const room of rooms)
     for (const most of PART_NAME_WIDTHS_MM) {
       const items =
@@ -26,31 +29,54 @@ export function nameBlock({ part, layout, sheet }: SheetView, rooms: readonly Ro
   return undefined;
 }
 
+/** What else a sheet must say of itself: it is not to be taken for one of another print. */
+const notes = ({ shape }: Part, { printer }: Layout): string[] => [
+  ...(shape.type === 'half' ? ['half pattern, to flip on the centre line'] : []),
+  ...(printer ? [`for ${printer.name ?? 'a printer'} at ${scaleWords(printer)}`] : []),
+];
+
+const SMALL_PITCH_MM = SMALL_MM * LEADING;
+
+/** Small words, the last of them standing on a baseline. */
+const smallWords = (lines: readonly string[], { x, y }: Point): Item[] =>
+  lines.map((line, i) => words(line, { x, y: y + (lines.length - 1 - i) * SMALL_PITCH_MM }, SMALL_MM));
+
 const NAME_HEIGHT_MM = SHEET_NAME_MM * 0.8;
 
 const topLeft = ({ area }: Room, height: number): Point => ({ x: area.left, y: area.top - height });
 
-function beside(room: Room, sheet: string, part: string, small: string, most: number): Item[] | undefined {
+function beside(
+  room: Room,
+  sheet: string,
+  part: string,
+  small: readonly string[],
+  most: number,
+): Item[] | undefined {
   const indent = textWidth(sheet, SHEET_NAME_MM) + GAP_MM;
   const name = fitted(part, PART_NAME_MM, most);
-  const width = indent + Math.max(textWidth(name, PART_NAME_MM), textWidth(small, SMALL_MM));
-  const box = takeNear(room, topLeft(room, NAME_HEIGHT_MM), width, NAME_HEIGHT_MM);
+  const width = indent + Math.max(textWidth(name, PART_NAME_MM), ...small.map(smallWidth));
+  const below = (small.length - 1) * SMALL_PITCH_MM;
+  const height = NAME_HEIGHT_MM + below;
+  const box = takeNear(room, topLeft(room, height), width, height);
   if (!box) return undefined;
   const [x, y] = [box.left + indent, box.bottom + 1];
   return [
-    words(sheet, { x: box.left, y }, SHEET_NAME_MM),
-    words(name, { x, y: y + 5.4 }, PART_NAME_MM),
-    words(small, { x, y }, SMALL_MM),
+    words(sheet, { x: box.left, y: y + below }, SHEET_NAME_MM),
+    words(name, { x, y: y + below + 5.4 }, PART_NAME_MM),
+    ...smallWords(small, { x, y }),
   ];
 }
 
-function stacked(room: Room, sheet: string, small: string): Item[] | undefined {
-  const width = Math.max(textWidth(sheet, SHEET_NAME_MM), textWidth(small, SMALL_MM));
-  const height = NAME_HEIGHT_MM + SMALL_MM * LEADING;
+const smallWidth = (line: string): number => textWidth(line, SMALL_MM);
+
+function stacked(room: Room, sheet: string, small: readonly string[]): Item[] | undefined {
+  const width = Math.max(textWidth(sheet, SHEET_NAME_MM), ...small.map(smallWidth));
+  const below = small.length * SMALL_PITCH_MM;
+  const height = NAME_HEIGHT_MM + below;
   const box = takeNear(room, topLeft(room, height), width, height);
   if (!box) return undefined;
   const [x, y] = [box.left, box.bottom + 1];
-  return [words(sheet, { x, y: y + SMALL_MM * LEADING }, SHEET_NAME_MM), words(small, { x, y }, SMALL_MM)];
+  return [words(sheet, { x, y: y + below }, SHEET_NAME_MM), ...smallWords(small, { x, y })];
 }
 
 const SAMPLE_MM = 14;
@@ -82,6 +108,9 @@ function legendRows({ part, sheet }: SheetView): [LineStyle, string][] {
     ['cut', saw ? 'finished line' : 'line to cut'],
     ...(saw
       ? ([['saw', `saw line, ${printed(part.sawAllowance, part.rule)} outside it`]] as [LineStyle, string][])
+      : []),
+    ...(part.shape.type === 'half'
+      ? ([['centre', 'centre line: flip the pattern over on it']] as [LineStyle, string][])
       : []),
     ...(Object.keys(sheet.neighbours).length > 0
       ? ([['trim', 'edge of a trimmed sheet']] as [LineStyle, string][])

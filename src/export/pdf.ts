@@ -6,7 +6,7 @@ import { arcToCubics } from '../curves/segment.ts';
 import { FIT_MM } from '../curves/tolerance.ts';
 import type { Part } from '../part/part.ts';
 import type { Layout } from '../tiling/layout.ts';
-import { POINTS_PER_MM } from '../tiling/page-matrix.ts';
+import { POINTS_PER_MM, pointsPerMm } from '../tiling/page-matrix.ts';
 import { type Clip, type Item, LINE_LOOKS, type Page, type Stroke, type Words } from './drawing.ts';
 import { composePattern } from './patterns.ts';
 
@@ -17,6 +17,8 @@ export interface PdfOptions {
   /** Told after every page how many are written. */
   readonly wrote?: ((pages: number) => void) | undefined;
 }
+
+const UNSTRETCHED = { x: 1, y: 1 };
 
 /** How far a cubic may lie from an arc, mm: no more than a tenth is added to the fit's own error. */
 const ARC_TO_CUBICS_MM = FIT_MM / 10;
@@ -58,10 +60,12 @@ function streamPdf(
     info: { Title: title, Creator: 'fairlath', Producer: 'fairlath', CreationDate: CREATION_DATE },
   });
   const names: string[] = [];
-  for (const { name, drawing } of pages) {
+  for (const { name, drawing, stretch = UNSTRETCHED } of pages) {
     refuseNotFinite(drawing);
     names.push(name);
-    pdf.addPage({ size: [drawing.width * POINTS_PER_MM, drawing.height * POINTS_PER_MM], margin: 0 });
+    const { x, y } = pointsPerMm(stretch);
+    pdf.addPage({ size: [drawing.width * x, drawing.height * y], margin: 0 });
+    if (x !== y || x !== POINTS_PER_MM) pdf.scale(x / POINTS_PER_MM, y / POINTS_PER_MM);
     const page: PageSink = { pdf, height: drawing.height };
     for (const item of drawing.items) draw(page, item);
     passOn(pdf, sink);

@@ -1,8 +1,10 @@
+import { JOIN_MM } from '../curves/tolerance.ts';
 import { landmarks } from '../part/landmarks.ts';
 import { offsetAt, stationSpacing, stationsEvery } from '../part/offsets.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { type Rule, showLength, showOnRule } from '../units/rule.ts';
 import { typesetFractions } from '../units/typeset.ts';
+import { MM_PER_INCH } from '../units/unit.ts';
 
 /** What a maker would tick along the part: worked out once, drawn on the sheets and on the cover. */
 export interface SettingOut {
@@ -22,10 +24,11 @@ const MOST_STATIONS = 12;
 export function settingOut(part: Part): SettingOut {
   const ends = part.edges.flatMap(({ runs }) => runs.flatMap(({ from, to }) => [from.x, to.x]));
   const [from, to] = [Math.min(...ends), Math.max(...ends)];
-  const every = stationSpacing(to - from, part.rule.unit, MOST_STATIONS);
+  const end = part.shape.type === 'half' ? part.shape.centre[0].x : to;
+  const every = stationSpacing(end - from, part.rule.unit, MOST_STATIONS);
   return {
-    stations: stationsEvery(from, to, every).map((station) => stationAt(part, station)),
-    landmarks: landmarks(part),
+    stations: stationsEvery(from, end, every).map((station) => stationAt(part, station)),
+    landmarks: landmarks(part).filter(({ at }) => at.x <= end + JOIN_MM),
   };
 }
 
@@ -39,5 +42,12 @@ export const printed = (mm: number, rule: Rule): string => typeset(showLength(mm
 
 /** The same without its unit, for tables that name it once. */
 export const bare = (mm: number, rule: Rule): string => typeset(showOnRule(mm, rule));
+
+/** "± 1⁄16 in": rounded up to the rule's finest mark, for less cannot be read. */
+export function plusMinus(mm: number, rule: Rule): string {
+  const { numerator, denominator } = rule.graduation;
+  const mark = ((rule.unit === 'in' ? MM_PER_INCH : 1) * numerator) / denominator;
+  return `± ${printed(Math.max(1, Math.ceil(mm / mark - 1e-9)) * mark, rule)}`;
+}
 
 const typeset = (shown: string): string => typesetFractions(shown).replace(/^-/, '−');

@@ -1,8 +1,11 @@
+import { type Point, point } from '../curves/point.ts';
+import { chordOf } from '../part/finished-line.ts';
 import { CROSS_REACH_MM } from '../tiling/checks.ts';
 import { type Chord, grown } from '../tiling/chords.ts';
 import type { Sheet } from '../tiling/layout.ts';
 import { around, REGISTER_REACH_MM } from '../tiling/seams.ts';
-import type { Item, Page, Stroke } from './drawing.ts';
+import { crossingArrows } from './crossings.ts';
+import { type Item, type Page, polyline, type Stroke } from './drawing.ts';
 import { grainArrow, legend, nameBlock } from './furniture.ts';
 import { type Room, strips } from './place.ts';
 import { scaleBars } from './scale-bars.ts';
@@ -37,26 +40,41 @@ export function sheetPage(pattern: Pattern, sheet: Sheet): Page {
     ...checkCrosses(view),
     ...furnish(view, stations),
   ];
-  return { name: sheet.name, drawing: { width: sheet.size.width, height: sheet.size.height, items } };
+  const { width, height } = sheet.size;
+  return { name: sheet.name, drawing: { width, height, items }, stretch: sheet.stretch };
 }
 
 /** The lines of the part. Each is drawn whole, so that its dashes agree from sheet to sheet. */
 function linesOn(view: SheetView): Stroke[] {
   const { shape, saw } = view.part;
   const closed = shape.type === 'closed';
+  const chord = chordOf(shape);
   return [
-    ...(closed ? [] : [stroke(view, 'chord', [{ type: 'line', from: shape.chord[0], to: shape.chord[1] }])]),
+    ...(chord ? [stroke(view, 'chord', [{ type: 'line', from: chord[0], to: chord[1] }])] : []),
+    ...(shape.type === 'half' ? [centreLine(view, shape.centre)] : []),
     ...(saw.length > 0 ? [stroke(view, 'saw', saw, closed)] : []),
     closed ? stroke(view, 'cut', shape.outline, true) : stroke(view, 'cut', shape.line),
   ];
 }
 
-function chordOfPattern(view: SheetView): Chord[] {
+function straightLines(view: SheetView): Chord[] {
   const { shape } = view.part;
-  if (shape.type === 'closed') return [];
-  const [from, to] = shape.chord;
-  return [{ from: onSheet(view, from), to: onSheet(view, to) }];
+  const chord = chordOf(shape);
+  const centre = shape.type === 'half' ? centreLine(view, shape.centre) : undefined;
+  return [
+    ...(chord ? [{ from: onSheet(view, chord[0]), to: onSheet(view, chord[1]) }] : []),
+    ...(centre ? straight([centre]) : []),
+  ];
 }
+
+/** A line to flip on runs this far past the part, to be laid on a line squared across the wood, mm. */
+const CENTRE_PAST_MM = 12;
+
+const centreLine = (view: SheetView, [low, high]: readonly [Point, Point]): Stroke =>
+  polyline('centre', [
+    onSheet(view, point(low.x, low.y - CENTRE_PAST_MM)),
+    onSheet(view, point(high.x, high.y + CENTRE_PAST_MM)),
+  ]);
 
 const stroke = (view: SheetView, style: Stroke['style'], path: Stroke['path'], closed = false): Stroke => ({
   type: 'stroke',
@@ -71,7 +89,11 @@ const stroke = (view: SheetView, style: Stroke['style'], path: Stroke['path'], c
  */
 function furnish(view: SheetView, stations: readonly Stroke[]): Item[] {
   const room = emptyRoom(view, stations);
-  const labels = [...seamWords(view, room.taken), ...landmarkLabels(view, room)];
+  const labels = [
+    ...seamWords(view, room.taken),
+    ...landmarkLabels(view, room),
+    ...crossingArrows(view, room),
+  ];
   const musts = nameAndBars(view, room, 'name');
   return musts ? [...labels, ...musts, ...otherLabels(view, room)] : furnishCrowded(view, stations);
 }
@@ -92,6 +114,7 @@ function furnishCrowded(view: SheetView, stations: readonly Stroke[]): Item[] {
     ...seamWords(view, room.taken),
     ...landmarkLabels(view, room),
     ...otherLabels(view, room),
+    ...crossingArrows(view, room),
   ];
 }
 
@@ -139,7 +162,7 @@ function emptyRoom(view: SheetView, stations: readonly Stroke[]): Room {
     area: grown(sheet.cell, -INSET_MM),
     taken: [
       ...strips(view.lines, LINE_WHITE_MM + VIEW_CHORD_MM),
-      ...strips(chordOfPattern(view), STATION_WHITE_MM),
+      ...strips(straightLines(view), STATION_WHITE_MM),
       ...strips(straight(stations), STATION_WHITE_MM),
       ...sheet.marks.map(({ at }) => around(onSheet(view, at), REGISTER_REACH_MM + 1)),
       ...crosses.map(({ at }) => around(onSheet(view, at), CROSS_REACH_MM)),

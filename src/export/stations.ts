@@ -1,5 +1,6 @@
 import type { Box } from '../curves/curve.ts';
 import { add, distance, type Point, point, scale } from '../curves/point.ts';
+import { chordOf } from '../part/finished-line.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { passes } from '../tiling/chords.ts';
 import { circle, type Item, polyline, type Stroke, words } from './drawing.ts';
@@ -35,8 +36,9 @@ export function stationLines(view: SheetView): Stroke[] {
 /** The offsets of the edges at a station; on a line pattern also that of the chord. */
 function offsetsAcross({ shape }: Part, { station, offsets }: Station): number[] {
   const known = offsets.filter((offset) => offset !== undefined);
-  if (shape.type === 'closed' || known.length === 0) return known;
-  const [from, to] = shape.chord;
+  const chord = chordOf(shape);
+  if (!chord || known.length === 0) return known;
+  const [from, to] = chord;
   return [...known, from.y + ((to.y - from.y) * (station - from.x)) / (to.x - from.x)];
 }
 

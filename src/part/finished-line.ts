@@ -1,6 +1,11 @@
 import type { Segment } from '../curves/piece.ts';
+import type { Point } from '../curves/point.ts';
 import type { Shape } from './part.ts';
 
 /** The line to cut: the outline of a closed part, or the one line. */
 export const finishedLine = (shape: Shape): readonly Segment[] =>
   shape.type === 'closed' ? shape.outline : shape.line;
+
+/** Straight from end to end of a line pattern; on a half, to its centre line. */
+export const chordOf = (shape: Shape): readonly [Point, Point] | undefined =>
+  shape.type === 'closed' ? undefined : shape.chord;

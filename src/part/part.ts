@@ -30,7 +30,10 @@ export interface PartEdge {
   readonly length: number;
 }
 
-/** One edge makes a line on a board; two make a closed part with square ends. */
+/**
+ * One edge makes a line on a board; two make a closed part with square ends. Either, if it is the mirror
+ * image of itself, may be drawn as its left half.
+ */
 export type Shape =
   | { readonly type: 'line'; readonly line: readonly Segment[]; readonly chord: readonly [Point, Point] }
   | {
@@ -38,6 +41,17 @@ export type Shape =
       /** Counter-clockwise, contiguous and closed. */
       readonly outline: readonly Segment[];
       readonly leastWidth: { readonly width: number; readonly at: Point };
+    }
+  | {
+      readonly type: 'half';
+      /** Contiguous and open: both its ends stand on the centre line, or the last one does. */
+      readonly line: readonly Segment[];
+      /** Half the chord, of a line pattern. */
+      readonly chord?: readonly [Point, Point];
+      /** Where each edge meets the centre line, in the order of the edges. */
+      readonly middles: readonly Point[];
+      /** The line to flip the pattern on, from below. */
+      readonly centre: readonly [Point, Point];
     };
 
 /** A place on the part worth a label: an apex, a pin, a join of two runs. */

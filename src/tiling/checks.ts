@@ -1,6 +1,6 @@
 import type { Box } from '../curves/curve.ts';
 import { distance, type Point } from '../curves/point.ts';
-import type { Part, PartEdge } from '../part/part.ts';
+import type { Part, PartEdge, Shape } from '../part/part.ts';
 import { type Chord, passes } from './chords.ts';
 import { cellAt, type Grid, type Place, sheetName } from './grid.ts';
 import type { Check, CheckCross } from './layout.ts';
@@ -70,13 +70,16 @@ export function checksOf(part: Part, crosses: readonly CheckCross[]): Check[] {
     [at('P'), at('R')],
     [at('Q'), at('S')],
   ].flatMap(([a, b]) => (a && b ? [check(`cross ${a.letter} to cross ${b.letter}`, a.at, b.at)] : []));
-  return [...part.edges.map(endToEnd), ...diagonals];
+  return [...part.edges.map((edge, i) => endToEnd(edge, part.shape, i)), ...diagonals];
 }
 
-const endToEnd = (edge: PartEdge): Check => {
+function endToEnd(edge: PartEdge, shape: Shape, i: number): Check {
   const { from, to } = edgeEnds(edge);
-  return check(`${edge.name}, end to end, straight`, from, to);
-};
+  const middle = shape.type === 'half' ? shape.middles[i] : undefined;
+  return middle
+    ? check(`${edge.name}, end to centre line, straight`, from, middle)
+    : check(`${edge.name}, end to end, straight`, from, to);
+}
 
 /** Where an edge starts and where it ends. */
 function edgeEnds({ name, runs }: PartEdge): { from: Point; to: Point } {

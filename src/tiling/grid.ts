@@ -1,13 +1,12 @@
 import type { Box } from '../curves/curve.ts';
 import { Fault } from '../units/fault.ts';
 import type { Orientation } from './layout.ts';
-import type { Paper } from './paper.ts';
+import { sidesOf } from './margins.ts';
+import { type PageFrame, type PageOptions, pageOf, windowOf } from './page-frame.ts';
 
 /** A sheet as it lies: what of it shows the pattern, and how far it overlaps the next, mm. */
-export interface Frame {
+export interface Frame extends PageFrame {
   readonly orientation: Orientation;
-  readonly size: { readonly width: number; readonly height: number };
-  readonly margin: number;
   readonly overlap: number;
 }
 
@@ -35,23 +34,17 @@ export const LINE_PAD_MM = 1;
  * The 4 in scale bar (107 mm with its white) must fit both ways on every sheet, with room to shift its
  * ends clear of two lines that run straight across them, saw lines included (10 mm each).
  */
-const MIN_WINDOW_MM = 130;
+export const MIN_WINDOW_MM = 130;
 
-export interface GridOptions {
-  readonly paper: Paper;
-  readonly margin: number;
+export interface GridOptions extends PageOptions {
   readonly overlap: number;
 }
 
 /** @throws Fault `layout.no-room` */
 export function frameOf(options: GridOptions, orientation: Orientation): Frame {
-  const { paper, margin, overlap } = options;
-  const size =
-    orientation === 'upright'
-      ? { width: paper.width, height: paper.height }
-      : { width: paper.height, height: paper.width };
-  checkRoom(Math.min(size.width, size.height) - 2 * margin, options);
-  return { orientation, size, margin, overlap };
+  const page = pageOf(options, orientation);
+  checkRoom(page, options);
+  return { ...page, orientation, overlap: options.overlap };
 }
 
 /** How far apart one window and the next begin, mm. */
@@ -64,18 +57,20 @@ export function windowsOver(extent: number, pitch: number, overlap: number): num
   return Math.max(1, Math.ceil((extent - overlap) / pitch - 1e-9));
 }
 
-function checkRoom(window: number, { paper, margin, overlap }: GridOptions): void {
-  if (window < MIN_WINDOW_MM || window - overlap < overlap)
+function checkRoom(page: PageFrame, { paper, margin, overlap }: GridOptions): void {
+  const { width, height } = windowOf(page);
+  const window = Math.min(width, height);
+  if (!(window >= Math.max(MIN_WINDOW_MM, 2 * overlap)))
     throw new Fault(
       'layout.no-room',
       (length) =>
-        `margins of ${length(margin)} and an overlap of ${length(overlap)} leave no room on ${paper.name}: inside the margins its short side has ${length(Math.max(0, window))}. ` +
-        `It needs ${length(Math.max(MIN_WINDOW_MM, 2 * overlap))}. Use a smaller margin or overlap, or larger paper.`,
+        `margins of up to ${length(Math.max(...Object.values(sidesOf(margin))))} and an overlap of ${length(overlap)} leave no room on ${paper.name}: inside the margins it has ${length(Math.max(0, window))} one way. ` +
+        `It needs ${length(Math.max(MIN_WINDOW_MM, 2 * overlap))}. Use smaller margins or overlap, or larger paper.`,
     );
 }
 
-const windowWidth = ({ size, margin }: Frame): number => size.width - 2 * margin;
-const windowHeight = ({ size, margin }: Frame): number => size.height - 2 * margin;
+const windowWidth = (frame: Frame): number => windowOf(frame).width;
+const windowHeight = (frame: Frame): number => windowOf(frame).height;
 
 /** Everything a sheet shows. */
 export function windowAt(grid: Grid, { row, column }: Place): Box {

@@ -12,10 +12,12 @@ import { patternCode } from './code.ts';
 import { cellAt, type Frame, frameOf, type Grid, type Place, sheetName, windowAt } from './grid.ts';
 import type { CheckCross, Layout, Neighbours, RegisterMark, Sheet } from './layout.ts';
 import { leastSheets } from './lower-bound.ts';
+import { sidesOf } from './margins.ts';
 import { nearChords } from './near-chords.ts';
-import type { Paper } from './paper.ts';
+import type { PageOptions } from './page-frame.ts';
+import { rollPlan } from './roll.ts';
 import { around, REGISTER_REACH_MM, registerCentres, type Seam, seamsOf } from './seams.ts';
-import { bestPlan, COARSE_CHORD_MM, plainSheets } from './search.ts';
+import { bestPlan, COARSE_CHORD_MM, plainSheets, type Subject } from './search.ts';
 import { type Laid, laidOut, printedPlaces } from './spread.ts';
 
 /** 1/2 in: nearly every desktop printer reaches that close to the edge; 6 mm is the risk of some. */
@@ -36,10 +38,7 @@ export const DEFAULT_MAX_SHEETS = 200;
 /** More than this is no pattern of a part: a wall of paper 20 m by 30 m. */
 export const MOST_SHEETS = 10_000;
 
-export interface LayOutOptions {
-  readonly paper: Paper;
-  /** The edge of the paper left white, mm, ≥ 0. */
-  readonly margin: number;
+export interface LayOutOptions extends PageOptions {
   /** How far neighbouring sheets show the same, mm, ≥ MIN_OVERLAP_MM. */
   readonly overlap: number;
   /** How far to turn the part on the paper, counter-clockwise, degrees; 'auto' looks for the best turn. */
@@ -62,17 +61,18 @@ export function layOut(part: Part, options: LayOutOptions): Layout {
   if (!chords.every(isFiniteChord)) throw new Error('a line of the part is not finite');
   const { turnDeg, grid, plainSheets, lowerBound } = planOf(part, chords, options);
   const turn = turning(turnDeg);
-  const laid = laidOut(chords, turn);
+  const laid = laidOut(chords, turn, alsoShown(part));
   const printed = printedPlaces(laid, grid);
   const marks = marksOn(laid, grid, printed, inverse(turn));
   const crosses = crossesOn(chords, turn, grid, printed, marks);
   const sheets = sheetsAt(printed, grid, turn, marks);
-  const { orientation, rows, columns, margin, overlap } = grid;
+  const { orientation, rows, columns, overlap } = grid;
   return {
     paper: options.paper,
     orientation,
     turnDeg,
-    margin,
+    margin: sidesOf(options.margin),
+    ...(options.printer && { printer: options.printer }),
     overlap,
     rows,
     columns,
@@ -87,19 +87,46 @@ export function layOut(part: Part, options: LayOutOptions): Layout {
 
 /** The best grid and turn, refused when it takes too many sheets: at once where any would. */
 function planOf(part: Part, chords: readonly Chord[], options: LayOutOptions) {
-  const frames = [frameOf(options, 'upright'), frameOf(options, 'lying')] as const;
+  const frames = framesWithRoom(options);
   const most = maxSheetsOf(options);
   const lowerBound = leastSheets(points(chordsOf(finishedLine(part.shape))), frames);
-  if (lowerBound > most) throw tooManySheets(chords, frames, lowerBound, options);
-  const subject = {
+  const subject: Subject = {
     chords,
     coarse: chordsOf(linesToCut(part), COARSE_CHORD_MM),
-    landmarks: landmarks(part).map(({ at }) => at),
+    also: alsoShown(part),
+    landmarks: landmarks(part)
+      .map(({ at }) => at)
+      .filter(({ x }) => x <= reachOf(part)),
   };
-  const plan = bestPlan(subject, frames, options.turn, lowerBound);
+  if (lowerBound > most) throw tooManySheets(subject, frames, lowerBound, options);
+  const plan = options.paper.roll
+    ? rollPlan(subject, frames, options.turn === 'auto' ? 0 : options.turn)
+    : bestPlan(subject, frames, options.turn, lowerBound);
   if (plan.sheets > most) throw tooMany(plan.sheets, options);
-  return { ...plan, plainSheets: plainSheets(chords, frames[0]), lowerBound };
+  return { ...plan, plainSheets: plainSheets(subject, frames[0]), lowerBound };
 }
+
+/** Upright paper first; one way at least has room, or the fault of upright paper is told. */
+function framesWithRoom(options: LayOutOptions): readonly [Frame, ...Frame[]] {
+  const tries = (['upright', 'lying'] as const).map((orientation): Frame | Fault => {
+    try {
+      return frameOf(options, orientation);
+    } catch (error) {
+      if (error instanceof Fault) return error;
+      throw error;
+    }
+  });
+  const [first, ...more] = tries.filter((one): one is Frame => !(one instanceof Fault));
+  if (!first) throw tries[0];
+  return [first, ...more];
+}
+
+/** The last station that is drawn: a half stops at its centre line. */
+const reachOf = ({ shape, bounds }: Part): number =>
+  shape.type === 'half' ? shape.centre[0].x : bounds.right;
+
+/** What is drawn beside the lines to cut and must be seen as well: the line that a half is flipped on. */
+const alsoShown = ({ shape }: Part): readonly Point[] => (shape.type === 'half' ? shape.centre : []);
 
 /** The register marks of every seam, clear of the lines near it. */
 function marksOn(laid: Laid, grid: Grid, printed: readonly Place[], toPart: Affine): RegisterMark[] {
@@ -123,11 +150,9 @@ function crossesOn(
 }
 
 function checkOptions({ margin, overlap, turn, maxSheets = DEFAULT_MAX_SHEETS }: LayOutOptions): void {
-  if (!(margin >= 0 && Number.isFinite(margin)))
-    throw new Fault(
-      'layout.margin',
-      (length) => `the margin is ${length(margin)}. Use ${length(0)} or more.`,
-    );
+  const wrong = Object.values(sidesOf(margin)).find((side) => !(side >= 0 && Number.isFinite(side)));
+  if (wrong !== undefined)
+    throw new Fault('layout.margin', (length) => `a margin is ${length(wrong)}. Use ${length(0)} or more.`);
   if (!(overlap >= MIN_OVERLAP_MM && Number.isFinite(overlap)))
     throw new Fault(
       'layout.overlap',
@@ -155,13 +180,13 @@ export const linesToCut = ({ shape, saw }: Part): Segment[] => [...finishedLine(
 
 /** Counted, not searched: it is said at once, and is enough to ask for. */
 function tooManySheets(
-  chords: readonly Chord[],
+  subject: Subject,
   frames: readonly Frame[],
   lowerBound: number,
   options: LayOutOptions,
 ): Fault {
   if (lowerBound > MOST_SHEETS) return tooMany(lowerBound, options);
-  return tooMany(Math.min(...frames.map((frame) => plainSheets(chords, frame))), options);
+  return tooMany(Math.min(...frames.map((frame) => plainSheets(subject, frame))), options);
 }
 
 function tooMany(sheets: number, options: LayOutOptions): Fault {
@@ -189,11 +214,12 @@ function sheetsAt(
   return printed.map((place) => {
     const name = sheetName(place);
     const window = windowAt(grid, place);
-    const [x, y] = [grid.margin - window.left, grid.margin - window.bottom];
+    const [x, y] = [grid.margin.left - window.left, grid.margin.bottom - window.bottom];
     return {
       name,
       ...place,
       size: grid.size,
+      stretch: grid.stretch,
       toSheet: shifted(turn, x, y),
       window: moved(window, x, y),
       cell: moved(cellAt(grid, place), x, y),

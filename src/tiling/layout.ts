@@ -1,7 +1,9 @@
 import type { Box } from '../curves/curve.ts';
 import type { Point } from '../curves/point.ts';
 import type { Affine } from './affine.ts';
-import type { Paper } from './paper.ts';
+import type { Margins } from './margins.ts';
+import type { Orientation, Paper } from './paper.ts';
+import type { PrinterScale, Stretch } from './printer-scale.ts';
 
 /** A part laid over sheets. Plain data; all that the writers need to draw the pages. */
 export interface Layout {
@@ -9,7 +11,10 @@ export interface Layout {
   readonly orientation: Orientation;
   /** How far the part is turned on the paper, counter-clockwise, degrees. */
   readonly turnDeg: number;
-  readonly margin: number;
+  /** Of the paper as it stands upright, mm. */
+  readonly margin: Margins;
+  /** Made good on every sheet; absent for a printer that prints true. */
+  readonly printer?: PrinterScale;
   readonly overlap: number;
   readonly rows: number;
   readonly columns: number;
@@ -26,15 +31,16 @@ export interface Layout {
   readonly code: string;
 }
 
-export type Orientation = 'upright' | 'lying';
+export type { Orientation };
 
 /** One printed sheet. Rows are lettered from the top, columns numbered from the left. */
 export interface Sheet {
   readonly name: string;
   readonly row: number;
   readonly column: number;
-  /** The sheet's width and height as printed, mm. */
+  /** The sheet's width and height as the printer's scale makes them, true mm, like all else here. */
   readonly size: { readonly width: number; readonly height: number };
+  readonly stretch: Stretch;
   /** Part mm → mm on this sheet, from its lower left corner, y up. */
   readonly toSheet: Affine;
   /** What the sheet shows: the paper inside its margins, mm on the sheet. */

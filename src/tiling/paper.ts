@@ -1,11 +1,15 @@
 import { Fault } from '../units/fault.ts';
-import { MM_PER_INCH } from '../units/unit.ts';
+import { MM_PER_INCH, type Unit } from '../units/unit.ts';
+
+export type Orientation = 'upright' | 'lying';
 
 /** A sheet size, mm, standing upright. */
 export interface Paper {
   readonly name: string;
   readonly width: number;
   readonly height: number;
+  /** Paper off a roll: `height` is the longest page, and pages are cut to the length they need. */
+  readonly roll?: true;
 }
 
 const inches = (name: string, width: number, height: number): Paper => ({
@@ -26,6 +30,9 @@ export const PAPERS: readonly Paper[] = [
   { name: 'a3', width: 297, height: 420 },
 ];
 
+/** The sheet most printers hold where people measure in that unit. */
+export const USUAL_PAPER: Readonly<Record<Unit, string>> = { in: 'letter', mm: 'a4' };
+
 /** The longest page PDF readers must take: 14,400 units of 1/72 in (ISO 32000-1, Annex C.2). */
 const MAX_PAPER_MM = 200 * MM_PER_INCH;
 
@@ -34,10 +41,13 @@ const MIN_PAPER_MM = 100;
 
 const SIZE = /^(\d*\.?\d+)\s*(in|mm|cm)?\s*[x×]\s*(\d*\.?\d+)\s*(in|mm|cm)?$/i;
 
+const ROLL = /^roll\s*:\s*(\d*\.?\d+)\s*(in|mm|cm)?$/;
+
 const MM: Readonly<Record<string, number>> = { in: MM_PER_INCH, mm: 1, cm: 10 };
 
 /**
- * A paper by name ("letter") or by size ("13x19in", "13 x 19 in", "300mmx400mm"), stood upright.
+ * A paper by name ("letter"), by size ("13x19in", "13 x 19 in", "300mmx400mm"), stood upright, or off a
+ * roll of some width ("roll:24in", "roll:610mm").
  *
  * @throws Fault `paper.unknown`, `paper.no-unit`, `paper.too-small`, `paper.too-large`
  */
@@ -45,6 +55,8 @@ export function parsePaper(text: string): Paper {
   const plain = text.trim().toLowerCase();
   const named = PAPERS.find(({ name }) => name === plain);
   if (named) return named;
+  const roll = ROLL.exec(plain);
+  if (roll) return rolled(text.trim(), roll);
   const size = SIZE.exec(plain);
   return size ? sized(text.trim(), size) : unknown(text.trim());
 }
@@ -62,6 +74,22 @@ function sized(text: string, [, across, acrossUnit, down, downUnit]: RegExpExecA
   return { name: sizeName(width, height, acrossUnit ?? downUnit), width, height };
 }
 
+function rolled(text: string, [, width, unit]: RegExpExecArray): Paper {
+  const size = MM[unit ?? ''];
+  if (size === undefined)
+    throw new Fault(
+      'paper.no-unit',
+      `paper "${text}" has no unit. Write roll:${width}in or roll:${width}mm.`,
+    );
+  checkSize(text, Number(width) * size, Number(width) * size);
+  return {
+    name: `roll:${Number(width)}${unit}`,
+    width: Number(width) * size,
+    height: MAX_PAPER_MM,
+    roll: true,
+  };
+}
+
 function sizeName(width: number, height: number, unit = 'mm'): string {
   const size = (mm: number): number => Number((mm / (MM[unit] ?? 1)).toFixed(3));
   return `${size(width)}x${size(height)}${unit}`;
@@ -72,7 +100,7 @@ function checkSize(text: string, width: number, height: number): void {
     throw new Fault(
       'paper.too-small',
       (length) =>
-        `paper "${text}" is ${length(width)} on its short side. Use ${length(MIN_PAPER_MM)} or more: the scale bars need it.`,
+        `paper "${text}" is ${length(width)} wide. Use ${length(MIN_PAPER_MM)} or more: the scale bars need it.`,
     );
   if (height > MAX_PAPER_MM)
     throw new Fault(
@@ -88,7 +116,7 @@ function unknown(text: string): never {
   const hint = near ? `Did you mean "${near}"? ` : '';
   throw new Fault(
     'paper.unknown',
-    `"${text}" is no paper known here. ${hint}Known: ${names.join(', ')}, or a size such as 13x19in or 329x483mm.`,
+    `"${text}" is no paper known here. ${hint}Known: ${names.join(', ')}, a size such as 13x19in or 329x483mm, or a roll such as roll:24in.`,
   );
 }
 

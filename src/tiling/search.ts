@@ -11,6 +11,8 @@ export interface Subject {
   readonly chords: readonly Chord[];
   /** The same lines within COARSE_CHORD_MM, to look through many turns with. */
   readonly coarse: readonly Chord[];
+  /** Places that must be seen as well: they widen the bounds, and call for no sheet of their own. */
+  readonly also: readonly Point[];
   readonly landmarks: readonly Point[];
 }
 
@@ -68,13 +70,20 @@ export function bestPlan(
 }
 
 /** How many sheets the part takes as it lies, in the middle of its grid. */
-export function plainSheets(chords: readonly Chord[], frame: Frame): number {
-  const laid = laidOut(chords, turning(0));
-  const { left, right, bottom, top } = laid.bounds;
-  const columns = plainStand(left, right, pitchAcross(frame), frame.overlap);
-  const rows = plainStand(-top, -bottom, pitchDown(frame), frame.overlap);
-  const spread = spreadOverRows(laid, frame, -rows.start, rows.count);
-  return sheetCount(spread, frame, columns.start, columns.count);
+export function plainSheets({ chords, also }: Subject, frame: Frame): number {
+  const laid = laidOut(chords, turning(0), also);
+  const grid = plainGrid(laid, frame);
+  return sheetCount(spreadOverRows(laid, frame, grid.top, grid.rows), frame, grid.left, grid.columns);
+}
+
+/** The fewest windows over some lines, spare room shared evenly. */
+export function plainGrid({ bounds }: Laid, frame: Frame): Grid {
+  const { left, right, bottom, top } = bounds;
+  return gridOf(
+    frame,
+    plainStand(left, right, pitchAcross(frame), frame.overlap),
+    plainStand(-top, -bottom, pitchDown(frame), frame.overlap),
+  );
 }
 
 /** Small turns before great ones; fewer of them for a part of very many chords. */
@@ -97,7 +106,7 @@ function bestAt(
   known?: Plan,
 ): Plan | undefined {
   const matrix = turning(turnDeg);
-  const laid = laidOut(chords, matrix);
+  const laid = laidOut(chords, matrix, subject.also);
   const { left, right, bottom, top } = laid.bounds;
   const fits = frames.filter(
     (frame) => !known || sheetsOver(right - left, top - bottom, frame) <= mostSheets(known, turnDeg),

@@ -1,4 +1,5 @@
 import type { Box } from '../curves/curve.ts';
+import type { Point } from '../curves/point.ts';
 import { type Affine, apply } from './affine.ts';
 import { CHORD_MM, type Chord } from './chords.ts';
 import { type Frame, type Grid, type Place, pitchAcross, pitchDown } from './grid.ts';
@@ -10,19 +11,24 @@ export interface Laid {
   readonly bounds: Box;
 }
 
-/** The chords turned, with bounds that hold the curves behind them. */
-export function laidOut(chords: readonly Chord[], turn: Affine): Laid {
+/** The chords turned, with bounds that hold the curves behind them and some places besides. */
+export function laidOut(chords: readonly Chord[], turn: Affine, also: readonly Point[]): Laid {
   const ends = new Float64Array(4 * chords.length);
   let [left, right] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   let [bottom, top] = [left, right];
+  const widen = ({ x, y }: Point): void => {
+    left = Math.min(left, x);
+    right = Math.max(right, x);
+    bottom = Math.min(bottom, y);
+    top = Math.max(top, y);
+  };
   chords.forEach(({ from, to }, i) => {
     const [a, b] = [apply(turn, from), apply(turn, to)];
     ends.set([a.x, a.y, b.x, b.y], 4 * i);
-    left = Math.min(left, a.x, b.x);
-    right = Math.max(right, a.x, b.x);
-    bottom = Math.min(bottom, a.y, b.y);
-    top = Math.max(top, a.y, b.y);
+    widen(a);
+    widen(b);
   });
+  for (const place of also) widen(apply(turn, place));
   const bounds = {
     left: left - CHORD_MM,
     right: right + CHORD_MM,

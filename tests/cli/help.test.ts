@@ -4,7 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { SAMPLES } from '../part/jobs.ts';
 import { fairlath, freshFolder, root } from './run.ts';
 
-const COMMANDS = ['new', 'show', 'print', 'offsets', 'batten'];
+const COMMANDS = ['new', 'show', 'print', 'offsets', 'batten', 'printer'];
+const SUBCOMMANDS = ['printer sheet', 'printer set', 'printer list'];
 
 /** A folder as the examples suppose it: the samples in samples/. */
 function folderWithSamples(): string {
@@ -32,15 +33,18 @@ describe('help', () => {
     for (const command of COMMANDS) expect(out).toMatch(new RegExp(`^ {2}${command} `, 'm'));
   });
 
-  test.each(['', ...COMMANDS])('every example of "fairlath %s --help" works as it stands', (command) => {
-    const { code, out } = fairlath([...(command ? [command] : []), '--help']);
-    expect(code).toBe(0);
-    const examples = examplesIn(out);
-    expect(examples.length).toBeGreaterThan(0);
-    const folder = folderWithSamples();
-    for (const args of examples) {
-      const answer = fairlath(args, folder);
-      expect({ args, code: answer.code, err: answer.err }).toEqual({ args, code: 0, err: '' });
-    }
-  });
+  test.each(['', ...COMMANDS, ...SUBCOMMANDS])(
+    'every example of "fairlath %s --help" works as it stands',
+    (command) => {
+      const { code, out } = fairlath([...command.split(' ').filter(Boolean), '--help']);
+      expect(code).toBe(0);
+      const examples = examplesIn(out);
+      expect(examples.length).toBeGreaterThan(0);
+      const folder = folderWithSamples();
+      for (const args of examples) {
+        const answer = fairlath(args, folder);
+        expect({ args, code: answer.code, err: answer.err }).toEqual({ args, code: 0, err: '' });
+      }
+    },
+  );
 });

@@ -13,10 +13,17 @@ export interface Answer {
   readonly err: string;
 }
 
+export const freshFolder = (): string => mkdtempSync(join(tmpdir(), 'fairlath-'));
+
+/** Settings of these tests alone: the user's own printers are neither read nor changed. */
+const ownSettings = freshFolder();
+
 /** Runs the built command line as a user does. */
-export function fairlath(args: readonly string[], cwd = root): Answer {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [bin, ...args], { cwd, encoding: 'utf8' });
+export function fairlath(args: readonly string[], cwd = root, settings = ownSettings): Answer {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [bin, ...args], {
+    cwd,
+    env: { ...process.env, XDG_CONFIG_HOME: settings },
+    encoding: 'utf8',
+  });
   return { code: status, out: stdout, err: stderr };
 }
-
-export const freshFolder = (): string => mkdtempSync(join(tmpdir(), 'fairlath-'));

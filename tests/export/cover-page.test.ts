@@ -5,6 +5,7 @@ import type { Page, Words } from '../../src/export/drawing.ts';
 import { settingOut } from '../../src/export/setting-out.ts';
 import { textWidth } from '../../src/export/type.ts';
 import { parseJob } from '../../src/job/parse-job.ts';
+import { halfOf } from '../../src/part/half.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import type { Part } from '../../src/part/part.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
@@ -92,12 +93,13 @@ describe('the cover', () => {
   test('gives each measure as the maker’s rule shows it', () => {
     const text = textOn(coversOf(backLeg(), 'letter').covers);
     // By hand: 34 in; √(34² + 1.25²) = 34.02297 in, nearest thirty-second 34 1/32 = 34.03125, less 0.0083: shy.
-    expect(text).toContain('34 in front, end to end, straight');
-    expect(text).toContain('34 1⁄32 in shy back, end to end, straight');
+    // ± by hand: 863.6 · (0.4/100 + 0.002) + 0.3·√3 = 5.70 mm, up to the next thirty-second 8/32.
+    expect(text).toContain('34 in ± 1⁄4 in front, end to end, straight');
+    expect(text).toContain('34 1⁄32 in shy ± 1⁄4 in back, end to end, straight');
   });
 
   test('says which curve each run is', () => {
-    expect(textOn(coversOf(backLeg(), 'letter').covers)).toMatch(/front, 0 in to 34 in: straight\./);
+    expect(textOn(coversOf(backLeg(), 'letter').covers)).toMatch(/front, 0 in to 34 in; back, 0 in to 8 in: straight\./);
     expect(textOn(coversOf(backLeg(), 'letter').covers)).toMatch(/springy batten/);
     // 1200² / (8·320) + 320/2 = 722.5 mm, by hand.
     expect(textOn(coversOf(archTop(), 'a4').covers)).toContain('part of a circle of radius 722.5 mm');
@@ -144,5 +146,37 @@ describe('the cover', () => {
 
   test('one sheet needs no taping', () => {
     expect(textOn(coversOf(block(100, 100), 'a4').covers)).toContain('nothing to tape');
+  });
+
+  test('of a half pattern says where to flip it, and measures to the centre line', () => {
+    const text = textOn(coversOf(halfOf(sample('garden-arch-rail')), 'a4').covers);
+    expect(text).toContain('half pattern, to flip on its centre line');
+    expect(text).toMatch(/left half, up to the centre line at 930 mm/);
+    expect(text).toContain('lower, end to centre line, straight');
+    expect(text).not.toContain('1860 mm ±');
+  });
+
+  test('names the printer the sheets are drawn for, and what to do when a measure is off', () => {
+    const layout = layOut(backLeg(), {
+      paper: parsePaper('letter'),
+      margin: 12.7,
+      overlap: 15,
+      turn: 'auto',
+      printer: { name: 'shop-laser', across: 0.997, down: 1.003 },
+    });
+    const text = textOn(coverPages(backLeg(), layout, settingOut(backLeg())));
+    expect(text).toMatch(/drawn for the printer shop-laser that prints 99\.7 % across, 100\.3 % down/);
+    expect(text).toMatch(/a true rule reads 100 mm/);
+    for (const words of ['same share everywhere', 'one seam only', 'out of square'])
+      expect(text).toContain(words);
+  });
+
+  test('with a roll is an ordinary page', () => {
+    const { covers, layout } = coversOf(backLeg(), 'roll:24in');
+    expect(covers.map(({ drawing }) => [drawing.width, drawing.height])).toEqual([
+      [expect.closeTo(215.9, 9), expect.closeTo(279.4, 9)],
+    ]);
+    expect(layout.sheets).toHaveLength(1);
+    expect(textOn(covers)).toMatch(/24 in roll.*This cover is an ordinary page/);
   });
 });

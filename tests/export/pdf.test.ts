@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { pointAt } from '../../src/curves/along.ts';
 import { distance, type Point } from '../../src/curves/point.ts';
-import { type Drawing, LINE_LOOKS, type LineStyle, polyline } from '../../src/export/drawing.ts';
+import { type Drawing, polyline } from '../../src/export/drawing.ts';
 import { pageNames } from '../../src/export/patterns.ts';
 import { writePatternPdf, writePdf } from '../../src/export/pdf.ts';
 import type { Part } from '../../src/part/part.ts';
@@ -12,7 +12,8 @@ import { POINTS_PER_MM, pageMatrix } from '../../src/tiling/page-matrix.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
 import { archTop, backLeg, shelfFront } from '../tiling/parts.ts';
 import { fontBytes } from './font.ts';
-import { type ReadPage, type ReadPdf, type ReadStroke, readPdf } from './read-pdf.ts';
+import { cutPoints, distanceToLine, looksLike, toChord } from './printed-line.ts';
+import { type ReadPage, type ReadPdf, readPdf } from './read-pdf.ts';
 
 const font = fontBytes();
 const DEFAULTS = { margin: 12.7, overlap: 15 } as const;
@@ -43,68 +44,7 @@ beforeAll(async () => {
   ];
 });
 
-const looksLike = (stroke: ReadStroke, style: LineStyle): boolean =>
-  Math.abs(stroke.width - LINE_LOOKS[style].width) < 1e-3 &&
-  stroke.dashed === (LINE_LOOKS[style].dash !== undefined);
-
 const sheetPages = ({ layout, pdf }: Printed): ReadPage[] => pdf.pages.slice(-layout.sheets.length);
-
-/** The finished line of a page, as points along it and as read, in points on the page. */
-function cutPoints(page: ReadPage): Point[] {
-  return page.strokes
-    .filter(
-      (stroke) => looksLike(stroke, 'cut') && (stroke.steps.length > 2 || stroke.steps[1]?.type === 'curve'),
-    )
-    .flatMap(alongStroke);
-}
-
-function alongStroke({ steps }: ReadStroke): Point[] {
-  const found: Point[] = [];
-  let at = steps[0]!.points[0]!;
-  for (const { type, points } of steps) {
-    const end = points.at(-1)!;
-    for (let i = 0; i <= 40; i++) {
-      const u = i / 40;
-      if (type === 'line') found.push({ x: at.x + (end.x - at.x) * u, y: at.y + (end.y - at.y) * u });
-      if (type === 'curve')
-        found.push(pointAt({ type: 'cubic', controls: [at, points[0]!, points[1]!, points[2]!] }, u));
-    }
-    at = end;
-  }
-  return found;
-}
-
-/** Chords of 1/400 of a 1,200 mm line of radius 700 mm sag 3²/8/700 = 0.0016 mm. */
-const SAMPLES = 400;
-
-/** Distance to the part's finished line. */
-function distanceToLine(part: Part): (at: Point) => number {
-  const path = part.shape.type === 'line' ? part.shape.line : part.shape.outline;
-  const samples = path.map((segment) =>
-    Array.from({ length: SAMPLES + 1 }, (_, i) => pointAt(segment, i / SAMPLES)),
-  );
-  return (at) =>
-    Math.min(
-      ...samples.map((points) => {
-        const near = points.reduce(
-          (best, point, i) => (distance(point, at) < distance(points[best]!, at) ? i : best),
-          0,
-        );
-        const [a, b, c] = [
-          points[Math.max(0, near - 1)]!,
-          points[near]!,
-          points[Math.min(SAMPLES, near + 1)]!,
-        ];
-        return Math.min(toChord(a, b, at), toChord(b, c, at));
-      }),
-    );
-}
-
-function toChord(a: Point, b: Point, at: Point): number {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
-  const t = Math.min(1, Math.max(0, ((at.x - a.x) * dx + (at.y - a.y) * dy) / (dx * dx + dy * dy || 1)));
-  return distance({ x: a.x + dx * t, y: a.y + dy * t }, at);
-}
 
 describe('the finished line on paper', () => {
   test('mapped back from every sheet it lies on the line of the part', () => {

@@ -8,6 +8,7 @@ import { chordsOf, grown, passes } from '../../src/tiling/chords.ts';
 import { cellAt, windowAt } from '../../src/tiling/grid.ts';
 import { layOut, linesToCut, MIN_OVERLAP_MM } from '../../src/tiling/lay-out.ts';
 import type { Layout, Sheet } from '../../src/tiling/layout.ts';
+import { sidesOf } from '../../src/tiling/margins.ts';
 import { PAPERS } from '../../src/tiling/paper.ts';
 import { gentlePart } from './parts.ts';
 import { holds } from './shows.ts';
@@ -115,7 +116,8 @@ test('cells tile the windows of a grid without gaps', () => {
   const grid = {
     orientation: 'upright',
     size: { width: 210, height: 297 },
-    margin: 10,
+    margin: sidesOf(10),
+    stretch: { x: 1, y: 1 },
     overlap: 15,
     rows: 3,
     columns: 4,

@@ -93,7 +93,7 @@ function bruteForce(part: Part, paper: string, turnStep: number, shiftStep: numb
 }
 
 function leastAt(lines: ReturnType<typeof chordsOf>, frame: Frame, turn: number, step: number): number {
-  const view = laidOut(lines, turning(turn));
+  const view = laidOut(lines, turning(turn), []);
   const { left, right, bottom, top } = view.bounds;
   const [across, down] = [pitchAcross(frame), pitchDown(frame)];
   const columns = Math.ceil((right - left) / across) + 1;

@@ -22,7 +22,7 @@ test('a line through the corner of four sheets keeps all four', () => {
   // Windows of 180 mm, 165 mm apart: the four cells meet at (172.5, −172.5).
   const grid: Grid = { ...frame('200x200mm'), rows: 2, columns: 2, left: 0, top: 0 };
   const slant = (by: number): Place[] =>
-    printedPlaces(laidOut([{ from: point(20, -20 - by), to: point(320, -320 - by) }], turning(0)), grid);
+    printedPlaces(laidOut([{ from: point(20, -20 - by), to: point(320, -320 - by) }], turning(0), []), grid);
   expect(slant(0).map(sheetName)).toEqual(['A1', 'A2', 'B1', 'B2']);
   expect(slant(10).map(sheetName)).toEqual(['A1', 'B1', 'B2']);
 });
@@ -38,7 +38,7 @@ const anywhere = fc.record({
 /** A grid large enough wherever it stands, and the lines turned in its frame. */
 function gridOver({ part, paper, turn, x, y }: typeof anywhere extends fc.Arbitrary<infer T> ? T : never) {
   const lines = chordsOf(linesToCut(part));
-  const laid = laidOut(lines, turning(turn));
+  const laid = laidOut(lines, turning(turn), []);
   const frame = frameOf({ paper, margin: 10, overlap: 15 }, 'upright');
   const grid: Grid = {
     ...frame,

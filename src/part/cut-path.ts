@@ -1,0 +1,71 @@
+import { along, segmentStart } from '../curves/along.ts';
+import type { Segment } from '../curves/piece.ts';
+import { between, distance } from '../curves/point.ts';
+import { rootsOnUnit } from '../curves/search.ts';
+import { JOIN_MM } from '../curves/tolerance.ts';
+
+/** Steps that tell two passes of one segment over a station apart. */
+const STEPS = 24;
+
+/**
+ * The stretches of a path left of a station, each contiguous, in the path's order. A closed path's last
+ * stretch runs on into its first where they meet.
+ */
+export function leftOfStation(path: readonly Segment[], station: number): Segment[][] {
+  const stretches: Segment[][] = [];
+  let open = false;
+  for (const piece of path.flatMap((segment) => cutAt(segment, station))) {
+    const isLeft = along(piece)(0.5).x < station;
+    const last = stretches.at(-1);
+    if (isLeft && open && last) last.push(piece);
+    else if (isLeft) stretches.push([piece]);
+    open = isLeft;
+  }
+  return joinEnds(stretches);
+}
+
+function joinEnds(stretches: Segment[][]): Segment[][] {
+  const [first, last] = [stretches[0], stretches.at(-1)];
+  if (!first?.[0] || !last || first === last) return stretches;
+  const end = along(last.at(-1) ?? first[0])(1);
+  if (distance(end, segmentStart(first[0])) > JOIN_MM) return stretches;
+  return [[...last, ...first], ...stretches.slice(1, -1)];
+}
+
+/** A segment in parts, none of which passes the station. */
+function cutAt(segment: Segment, station: number): Segment[] {
+  const at = along(segment);
+  const cuts = rootsOnUnit((u) => at(u).x - station, STEPS).filter(
+    (u) => distance(at(u), at(0)) > JOIN_MM && distance(at(u), at(1)) > JOIN_MM,
+  );
+  const ends = [0, ...cuts, 1];
+  return ends.slice(1).map((to, i) => stretch(segment, ends[i] ?? 0, to));
+}
+
+/** The part of a segment from one parameter to another. */
+function stretch(segment: Segment, from: number, to: number): Segment {
+  switch (segment.type) {
+    case 'line':
+      return {
+        type: 'line',
+        from: between(segment.from, segment.to, from),
+        to: between(segment.from, segment.to, to),
+      };
+    case 'arc':
+      return { ...segment, start: segment.start + segment.sweep * from, sweep: segment.sweep * (to - from) };
+    case 'cubic': {
+      const head = headOf(segment.controls, to);
+      const tail = headOf([...head].reverse() as unknown as Controls, to === 0 ? 1 : 1 - from / to);
+      return { type: 'cubic', controls: [...tail].reverse() as unknown as Controls };
+    }
+  }
+}
+
+type Controls = Extract<Segment, { type: 'cubic' }>['controls'];
+
+/** A cubic from its start to a parameter, by de Casteljau. */
+function headOf([p, q, r, s]: Controls, u: number): Controls {
+  const [pq, qr, rs] = [between(p, q, u), between(q, r, u), between(r, s, u)];
+  const [pqr, qrs] = [between(pq, qr, u), between(qr, rs, u)];
+  return [p, pq, pqr, between(pqr, qrs, u)];
+}

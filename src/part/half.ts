@@ -1,0 +1,75 @@
+import { segmentEnd } from '../curves/along.ts';
+import { pathBox } from '../curves/box.ts';
+import { type Point, point } from '../curves/point.ts';
+import { JOIN_MM } from '../curves/tolerance.ts';
+import { Fault } from '../units/fault.ts';
+import { leftOfStation } from './cut-path.ts';
+import { finishedLine } from './finished-line.ts';
+import { offsetsAt } from './offsets.ts';
+import { edgeEnd, edgeStart } from './outline.ts';
+import type { Part, PartEdge, Shape } from './part.ts';
+import { SYMMETRY_MM, worstAsymmetry } from './symmetry.ts';
+
+/**
+ * The left half of a part that is the mirror image of itself about its middle station, with the line
+ * to flip the pattern on. Its edges stay whole: they say what the part is; the shape and the saw line
+ * say what is drawn.
+ *
+ * @throws Fault `half.not-symmetric`, `half.doubles-back`
+ */
+export function halfOf(part: Part): Part {
+  const station = middleOf(part.edges);
+  for (const edge of part.edges) mustBeSymmetric(edge, station);
+  const middles = part.edges.map((edge) => middlePoint(edge, station));
+  const line = oneStretch(finishedLine(part.shape), station, part);
+  const saw = part.saw.length > 0 ? oneStretch(part.saw, station, part) : [];
+  const chord = part.shape.type === 'line' ? chordTo(part.shape.chord[0], station) : undefined;
+  const heights = [...middles, ...(chord ? [chord[1]] : [])].map(({ y }) => y);
+  const centre = [point(station, Math.min(...heights)), point(station, Math.max(...heights))] as const;
+  const shape: Shape = { type: 'half', line, centre, middles, ...(chord && { chord }) };
+  return { ...part, shape, saw, bounds: pathBox([...line, ...saw]) };
+}
+
+/** The ends of a symmetric part stand level, so its chord runs level too. */
+const chordTo = (from: Point, station: number): readonly [Point, Point] => [from, point(station, from.y)];
+
+function middleOf(edges: readonly PartEdge[]): number {
+  const ends = edges.flatMap((edge) => [edgeStart(edge).x, edgeEnd(edge).x]);
+  return (Math.min(...ends) + Math.max(...ends)) / 2;
+}
+
+function mustBeSymmetric(edge: PartEdge, station: number): void {
+  const { off, at } = worstAsymmetry(
+    edge.runs.flatMap(({ path }) => path),
+    station,
+  );
+  if (off <= SYMMETRY_MM) return;
+  throw new Fault(
+    'half.not-symmetric',
+    (mm) =>
+      `the part is ${mm(off)} off its mirror image at station ${mm(at.x)}, on the edge "${edge.name}". ` +
+      `A half pattern needs both halves alike about station ${mm(station)}: make them so, or print the whole without --half.`,
+  );
+}
+
+function middlePoint(edge: PartEdge, station: number): Point {
+  const [offset, ...more] = offsetsAt(edge, station);
+  if (offset === undefined || more.length > 0) throw doublesBack(edge.name, station);
+  return point(station, offset);
+}
+
+/** What of a path lies left of the station; it must hang together and end there. */
+function oneStretch(path: Part['saw'], station: number, { name }: Part): Part['saw'] {
+  const [stretch, ...more] = leftOfStation(path, station);
+  const end = stretch?.at(-1);
+  if (!stretch || !end || more.length > 0 || Math.abs(segmentEnd(end).x - station) > JOIN_MM)
+    throw doublesBack(name, station);
+  return stretch;
+}
+
+const doublesBack = (name: string, station: number): Fault =>
+  new Fault(
+    'half.doubles-back',
+    (mm) =>
+      `"${name}" does not pass its middle station ${mm(station)} just once, so it has no halves to flip. Print the whole without --half.`,
+  );

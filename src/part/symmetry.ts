@@ -1,0 +1,34 @@
+import { along } from '../curves/along.ts';
+import type { Segment } from '../curves/piece.ts';
+import { distance, type Point } from '../curves/point.ts';
+import { leastOnUnit } from '../curves/search.ts';
+
+/**
+ * How far a part may be off its mirror image and still be printed as one half, mm: a pencil line is
+ * 0.3 mm wide, so a third of it is not seen when the pattern is flipped, and lengths rounded to a rule
+ * (1/64 in is 0.4 mm) on one side only are.
+ */
+export const SYMMETRY_MM = 0.1;
+
+/** Places taken on each segment: on a 1 m curve one each 16 mm, where a kink of SYMMETRY_MM is not missed. */
+const PLACES = 64;
+
+/** Steps that find the neighbourhood of the nearest place on a segment. */
+const NEAR_STEPS = 24;
+
+/** Where an edge lies farthest off the mirror image of itself about a station, and how far. */
+export function worstAsymmetry(path: readonly Segment[], station: number): { off: number; at: Point } {
+  const toEdge = distanceTo(path);
+  const places = path.flatMap((segment) => {
+    const at = along(segment);
+    return Array.from({ length: PLACES + 1 }, (_, i) => at(i / PLACES));
+  });
+  return places
+    .map(({ x, y }) => ({ off: toEdge({ x: 2 * station - x, y }), at: { x, y } }))
+    .reduce((worst, one) => (one.off > worst.off ? one : worst));
+}
+
+function distanceTo(path: readonly Segment[]): (to: Point) => number {
+  const segments = path.map(along);
+  return (to) => Math.min(...segments.map((at) => leastOnUnit((u) => distance(at(u), to), NEAR_STEPS).value));
+}

@@ -1,0 +1,49 @@
+import type { Box } from '../curves/curve.ts';
+import { distance, type Point } from '../curves/point.ts';
+import { apply } from './affine.ts';
+import type { Layout } from './layout.ts';
+import { NOMINAL_MM } from './printer-scale.ts';
+
+/**
+ * What one taped seam is off, mm: about the width of a pencil line, with register marks drawn half as
+ * wide. Common practice; no published source.
+ */
+export const SEAM_MM = 0.3;
+
+/** What the check of a 100 mm bar lets pass, mm: 1/64 in, the finest mark on most steel rules. */
+export const BAR_MM = 0.4;
+
+/** How closely the lines of the printer sheet are read, mm: half of that mark. */
+export const READ_MM = 0.2;
+
+/**
+ * How far paper stretches or shrinks with damp between printing and measuring, a share: the least of
+ * the 0.2 to 0.4 % that the paper trade gives across the sheet, whose range of damp is not told.
+ */
+export const DAMP = 0.002;
+
+/**
+ * How far a measure on the taped-up pattern may be off although every sheet passed its checks, mm.
+ * What stretches all sheets alike adds up with the length: the printer's scale, as far as the bars or
+ * the printer sheet cannot tell it, and damp paper. Seams err this way and that, so n of them give √n
+ * times one.
+ */
+export function expectedError(layout: Layout, from: Point, to: Point): number {
+  const scale = layout.printer ? READ_MM / NOMINAL_MM : BAR_MM / 100;
+  return distance(from, to) * (scale + DAMP) + SEAM_MM * Math.sqrt(seamsBetween(layout, from, to));
+}
+
+/** How many seams lie between two places of the part, counted along rows and columns. */
+function seamsBetween(layout: Layout, from: Point, to: Point): number {
+  const [a, b] = [cellOf(layout, from), cellOf(layout, to)];
+  return Math.abs(a.row - b.row) + Math.abs(a.column - b.column);
+}
+
+function cellOf({ sheets: [first], overlap }: Layout, at: Point): { row: number; column: number } {
+  const { x, y } = apply(first.toSheet, at);
+  const { left, right, bottom, top }: Box = first.window;
+  return {
+    column: first.column + Math.floor((x - left - overlap / 2) / (right - left - overlap)),
+    row: first.row + Math.floor((top - overlap / 2 - y) / (top - bottom - overlap)),
+  };
+}

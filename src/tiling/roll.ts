@@ -1,0 +1,56 @@
+import type { Box } from '../curves/curve.ts';
+import { turning } from './affine.ts';
+import { type Frame, type Grid, LINE_PAD_MM, MIN_WINDOW_MM } from './grid.ts';
+import { windowOf } from './page-frame.ts';
+import { plainGrid, type Subject } from './search.ts';
+import { laidOut, printedPlaces } from './spread.ts';
+
+/**
+ * A part laid along a roll or across it, whichever takes fewer pages, then less paper. There is nothing
+ * to shift for: a page is cut as long as the pattern needs.
+ */
+export function rollPlan({ chords, also }: Subject, frames: readonly Frame[], turnDeg: number) {
+  const laid = laidOut(chords, turning(turnDeg), also);
+  const plans = frames.map((frame) => {
+    const grid = cutRoll(plainGrid(laid, frame), laid.bounds);
+    return {
+      turnDeg,
+      grid,
+      sheets: printedPlaces(laid, grid).length,
+      area: grid.size.width * grid.size.height,
+    };
+  });
+  return plans.reduce((a, b) => (b.sheets < a.sheets || (b.sheets === a.sheets && b.area < a.area) ? b : a));
+}
+
+/**
+ * A grid over the longest pages of a roll, its pages cut to the equal length that the pattern needs:
+ * no shorter than the scale bars need, and the pattern in their middle.
+ */
+function cutRoll(grid: Grid, bounds: Box): Grid {
+  return grid.orientation === 'upright' ? cutHeight(grid, bounds) : cutWidth(grid, bounds);
+}
+
+function cutHeight(grid: Grid, { top, bottom }: Box): Grid {
+  const spare = spareOf(windowOf(grid).height, grid.rows, top - bottom, grid.overlap);
+  const size = { ...grid.size, height: grid.size.height - spare };
+  const { height } = windowOf({ ...grid, size });
+  return { ...grid, size, top: (top + bottom) / 2 + spanOf(height, grid.rows, grid.overlap) / 2 };
+}
+
+function cutWidth(grid: Grid, { left, right }: Box): Grid {
+  const spare = spareOf(windowOf(grid).width, grid.columns, right - left, grid.overlap);
+  const size = { ...grid.size, width: grid.size.width - spare };
+  const { width } = windowOf({ ...grid, size });
+  return { ...grid, size, left: (left + right) / 2 - spanOf(width, grid.columns, grid.overlap) / 2 };
+}
+
+/** How much of each page's window a pattern leaves empty. */
+function spareOf(window: number, count: number, pattern: number, overlap: number): number {
+  const share = (pattern + 2 * LINE_PAD_MM + (count - 1) * overlap) / count;
+  return window - Math.min(window, Math.max(MIN_WINDOW_MM, share));
+}
+
+/** From the first window's near edge to the last one's far edge. */
+const spanOf = (window: number, count: number, overlap: number): number =>
+  count * (window - overlap) + overlap;
