@@ -99,7 +99,9 @@ describe('the cover', () => {
   });
 
   test('says which curve each run is', () => {
-    expect(textOn(coversOf(backLeg(), 'letter').covers)).toMatch(/front, 0 in to 34 in; back, 0 in to 8 in: straight\./);
+    expect(textOn(coversOf(backLeg(), 'letter').covers)).toMatch(
+      /front, 0 in to 34 in; back, 0 in to 8 in: straight\./,
+    );
     expect(textOn(coversOf(backLeg(), 'letter').covers)).toMatch(/springy batten/);
     // 1200² / (8·320) + 320/2 = 722.5 mm, by hand.
     expect(textOn(coversOf(archTop(), 'a4').covers)).toContain('part of a circle of radius 722.5 mm');
