@@ -33,7 +33,7 @@ export const paperTitle = ({ name }: Paper): string =>
 
 export const printSteps = ({ paper, orientation, printer }: Layout): string[] => [
   `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. ${coverNote(paper, orientation)}`,
-  'On the first sheet measure the 100 mm or the 4 in bar, across and down, from end mark to end mark. Where one is off by more than 1⁄64 in (0.4 mm), set the printer right and print again: the part would be off as well.',
+  'On the first sheet measure the 100 mm or the 4 in bar, across and down, from end mark to end mark. Where one is off by more than half of 1⁄64 in (0.2 mm), set the printer right and print again: the part would be off as well.',
   ...(printer
     ? [
         `The sheets are drawn for ${printerWords(printer)}, so that a true rule reads 100 mm on a 100 mm bar on paper. Another printer would make them wrong.`,
@@ -92,11 +92,8 @@ export const measures = (part: Part, layout: Layout, { landmarks }: SettingOut):
 
 /** How the tolerances come about, in one sentence. */
 export const toleranceSentence = ({ printer }: Layout): string =>
-  `± is what careful work may leave: ${
-    printer
-      ? `what reading the printer sheet leaves (${READ_MM} mm in ${NOMINAL_MM})`
-      : `what the bars let pass (${BAR_MM} mm in 100)`
-  }, ${DAMP * 100} % for damp paper, and ${SEAM_MM} mm a seam, seams adding as chance adds; rounded up to your rule.`;
+  `± is what careful work may leave: what reading ${printer ? 'the printer sheet' : 'the bars'} leaves ` +
+  `(${READ_MM} mm in ${printer ? NOMINAL_MM : BAR_MM}), ${DAMP * 100} % for damp paper, and ${SEAM_MM} mm a seam, seams adding as chance adds; rounded up to your rule.`;
 
 /** What a measure that is off tells. */
 export const REMEDIES: readonly string[] = [

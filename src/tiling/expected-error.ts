@@ -10,17 +10,17 @@ import { NOMINAL_MM } from './printer-scale.ts';
  */
 export const SEAM_MM = 0.3;
 
-/** What the check of a 100 mm bar lets pass, mm: 1/64 in, the finest mark on most steel rules. */
-export const BAR_MM = 0.4;
-
-/** How closely the lines of the printer sheet are read, mm: half of that mark. */
+/** How closely a line is read on a steel rule, mm: half of 1/64 in. So much the check of a bar lets pass. */
 export const READ_MM = 0.2;
 
+/** The bar that is checked on every sheet, mm. */
+export const BAR_MM = 100;
+
 /**
- * How far paper stretches or shrinks with damp between printing and measuring, a share: the least of
- * the 0.2 to 0.4 % that the paper trade gives across the sheet, whose range of damp is not told.
+ * How far paper stretches or shrinks with damp between printing and measuring, a share: half of the
+ * least, 0.2 %, that the paper trade gives across the sheet from dry to damp; a shop sees part of that.
  */
-export const DAMP = 0.002;
+export const DAMP = 0.001;
 
 /**
  * How far a measure on the taped-up pattern may be off although every sheet passed its checks, mm.
@@ -29,7 +29,7 @@ export const DAMP = 0.002;
  * times one.
  */
 export function expectedError(layout: Layout, from: Point, to: Point): number {
-  const scale = layout.printer ? READ_MM / NOMINAL_MM : BAR_MM / 100;
+  const scale = READ_MM / (layout.printer ? NOMINAL_MM : BAR_MM);
   return distance(from, to) * (scale + DAMP) + SEAM_MM * Math.sqrt(seamsBetween(layout, from, to));
 }
 
