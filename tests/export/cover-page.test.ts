@@ -93,9 +93,9 @@ describe('the cover', () => {
   test('gives each measure as the maker’s rule shows it', () => {
     const text = textOn(coversOf(backLeg(), 'letter').covers);
     // By hand: 34 in; √(34² + 1.25²) = 34.02297 in, nearest thirty-second 34 1/32 = 34.03125, less 0.0083: shy.
-    // ± by hand: 863.6 · (0.4/100 + 0.002) + 0.3·√3 = 5.70 mm, up to the next thirty-second 8/32.
-    expect(text).toContain('34 in ± 1⁄4 in front, end to end, straight');
-    expect(text).toContain('34 1⁄32 in shy ± 1⁄4 in back, end to end, straight');
+    // ± by hand: 863.6 · (0.2/100 + 0.001) + 0.3·√3 = 3.11 mm, up to the next thirty-second 4/32.
+    expect(text).toContain('34 in ± 1⁄8 in front, end to end, straight');
+    expect(text).toContain('34 1⁄32 in shy ± 1⁄8 in back, end to end, straight');
   });
 
   test('says which curve each run is', () => {
