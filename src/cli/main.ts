@@ -1,10 +1,12 @@
 import { Command, CommanderError } from 'commander';
 import { battenCommand } from './batten.ts';
+import { checkCommand } from './check.ts';
 import { newCommand } from './new.ts';
 import { offsetsCommand } from './offsets.ts';
 import { printCommand } from './print.ts';
 import { report } from './report.ts';
 import { showCommand } from './show.ts';
+import { takeOffCommand } from './take-off.ts';
 
 /** The user's mistake: command line, job file, an input that cannot be read, an output in the way. */
 const USER_MISTAKE = 2;
@@ -29,7 +31,15 @@ Examples:
 `,
   );
 
-for (const command of [newCommand(), showCommand(), printCommand(), offsetsCommand(), battenCommand()]) {
+for (const command of [
+  newCommand(),
+  showCommand(),
+  printCommand(),
+  offsetsCommand(),
+  battenCommand(),
+  checkCommand(),
+  takeOffCommand(),
+]) {
   command.exitOverride().showHelpAfterError(`(fairlath ${command.name()} --help shows its options)`);
   program.addCommand(command);
 }
