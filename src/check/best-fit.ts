@@ -1,5 +1,5 @@
 import type { Piece } from '../curves/piece.ts';
-import { add, cross, direction, dot, leftOf, type Point, scale } from '../curves/point.ts';
+import { add, direction, dot, leftOf, type Point, scale } from '../curves/point.ts';
 import type { BaseLine } from '../part/offsets.ts';
 import type { Reading } from './readings.ts';
 import { normalEquations, solveSymmetric } from './solve.ts';
@@ -77,7 +77,7 @@ function stepOf(off: readonly Off[]): [shift: number, turn: number] {
 
 function turned(p: Point, angle: number): Point {
   const way = direction(angle);
-  return { x: dot(p, { x: way.x, y: -way.y }), y: cross(way, p) };
+  return { x: dot(p, { x: way.x, y: -way.y }), y: dot(p, { x: way.y, y: way.x }) };
 }
 
 export const worstOf = (off: readonly number[]): number => Math.max(...off.map(Math.abs));

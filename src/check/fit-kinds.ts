@@ -41,25 +41,25 @@ export function fitKinds(readings: readonly Point[], fair: readonly Point[], sig
     return ([a, b, ...more]) => make(point(from.x, a!), point(to.x, b!), more);
   };
   const ends = [from.y, to.y];
-  const fit = (kind: FittedKind, make: Maker, start: readonly number[]): KindFit[] =>
+  const tried = (kind: FittedKind, make: Maker, start: readonly number[]): KindFit[] =>
     fitOne(kind, make, start, readings, sigma);
   return [
-    ...fit(
+    ...tried(
       'line',
       between((a, b) => line(a, b)),
       ends,
     ),
-    ...fit(
+    ...tried(
       'arc',
       between((a, b, [r]) => arc(a, b, { rise: r! })),
       [...ends, rise],
     ),
-    ...fit(
+    ...tried(
       'bow',
       between((a, b, [r]) => bow(a, b, r!)),
       [...ends, rise],
     ),
-    ...fit(
+    ...tried(
       'batten',
       between((a, b, [x, y]) => batten(a, b, { nail: point(x!, y!) })),
       [...ends, top.x, top.y],

@@ -5,7 +5,9 @@ const MOST_STEPS = 60;
 /** Step of the difference quotients, mm: far above rounding, far below what bends a curve. */
 const PROBE_MM = 1e-4;
 /** Settled when a step improves the sum of squares by less than this share. */
-const DONE = 1e-10;
+const DONE = 1e-8;
+/** After a step that improves it by less, the slopes have hardly changed and are used again: they are the dear part. */
+const SLOPES_HOLD = 0.02;
 /** How much the first step is damped, and how damping changes after a good and a bad step (Marquardt 1963). */
 const [DAMPING, EASE, STIFFEN] = [1e-3, 0.2, 5];
 
@@ -36,7 +38,7 @@ export function leastSquares(residuals: Residuals, start: readonly number[]): Fi
       const gain = 1 - squares(next) / squares(now);
       [at, now, damping] = [moved, next, damping * EASE];
       if (!(gain > DONE)) break;
-      columns = slopes(residuals, at, now);
+      if (gain > SLOPES_HOLD) columns = slopes(residuals, at, now);
     } else damping *= STIFFEN;
   }
   return { at, residuals: now };

@@ -18,15 +18,20 @@ export interface Sorted {
  * thousand times over, about seven are off by as much by chance.
  */
 const TOO_FAR = 5;
-/** Neighbours that judge a reading: three to each side, where there are. */
-const NEIGHBOURS = 6;
+/** Neighbours that judge a reading: four to each side, where there are. */
+const NEIGHBOURS = 8;
 /** Fewer than this to judge with leave nothing over to tell who is wrong. */
 const LEAST_NEIGHBOURS = 5;
+/**
+ * Neighbours that scatter by up to so many standard deviations may do so by chance (χ² of 4 degrees of freedom
+ * stays below 1.54² times their number 95 times in 100); beyond it they are spoilt by one that is bad.
+ */
+const BY_CHANCE = 1.54;
 /** More bad readings than this share are no slips: the readings as a whole are then not of a fair curve. */
 const MOST_BAD = 0.2;
 
 /**
- * Sets bad readings apart, the worst first, each judged by a parabola (a cubic where six are to hand) through
+ * Sets bad readings apart, the worst first, each judged by a parabola (a cubic where eight are to hand) through
  * its neighbours without itself. A bad neighbour spoils that curve, which shows in how ill the neighbours lie
  * on it, and counts less by as much: so the bad one is found, and not those beside it.
  * @param points at rising stations
@@ -76,7 +81,7 @@ function judge(
     const value = rows[k]!.reduce((total, power, j) => total + power * curve[j]!, 0);
     return sum + (p.y - value) ** 2;
   }, 0);
-  const scatter = Math.max(sigma, Math.sqrt(misfit / (near.length - degree - 1)));
+  const scatter = Math.max(sigma, Math.sqrt(misfit / (near.length - degree - 1)) / BY_CHANCE);
   const off = y - curve[0]!;
   return { off, times: Math.abs(off) / (scatter * Math.sqrt(1 + spread)) };
 }

@@ -43,17 +43,16 @@ const EXAMPLE = '6, 1/2';
  */
 export function readReadings(text: string, unit: Unit): Reading[] {
   const findings = new Findings();
-  const plain = text.replace(/^\uFEFF/, '');
-  const wrong = notReadings(plain);
+  const wrong = notReadings(text);
   if (wrong) findings.report(wrong, { line: 1, column: 1 });
   findings.throwAny();
-  const readings = new Table(unit, findings).read(plain.split(/\r\n|\n|\r/));
+  const readings = new Table(unit, findings).read(text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/));
   findings.throwAny();
   return readings;
 }
 
 function notReadings(text: string): Fault | undefined {
-  if (text.length > MAX_JOB_BYTES)
+  if (utf8Length(text) > MAX_JOB_BYTES)
     return new Fault(
       'readings.too-big',
       `longer than ${MAX_JOB_BYTES / 1024} kB. Readings take a line a station: ${EXAMPLE}.`,
@@ -61,6 +60,16 @@ function notReadings(text: string): Fault | undefined {
   if (NOT_TEXT.test(text))
     return new Fault('readings.not-text', 'this is not plain text. Save it as CSV in UTF-8.');
   return undefined;
+}
+
+/** Bytes, not letters: a file is read up to so many bytes, and what was cut off must not pass unseen. */
+function utf8Length(text: string): number {
+  let bytes = 0;
+  for (const letter of text) {
+    const code = letter.codePointAt(0)!;
+    bytes += code < 0x80 ? 1 : code < 0x800 ? 2 : code < 0x1_0000 ? 3 : 4;
+  }
+  return bytes;
 }
 
 interface Column {

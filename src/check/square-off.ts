@@ -11,25 +11,23 @@ export interface SquareOff {
 }
 
 /** Samples of one piece to start from: no piece of ours turns more than a few times. */
-const SAMPLES = 24;
+const SAMPLES = 12;
+const PER_PIECE = SAMPLES + 1;
 /** Newton steps to the foot; between two samples it takes 3 or 4. */
 const MOST_STEPS = 30;
-
-interface Sample {
-  readonly piece: number;
-  readonly u: number;
-  readonly at: Point;
-}
 
 /** Contiguous pieces as a line to measure square off; past its two ends it runs on straight. */
 export class Line {
   private readonly places: readonly ((u: number) => Place)[];
-  private readonly samples: readonly Sample[];
+  /** x and y of every sample in turn: this is the inner loop of a fit. */
+  private readonly samples: Float64Array;
 
   constructor(pieces: readonly Piece[]) {
     this.places = pieces.map(along);
-    this.samples = this.places.flatMap((place, piece) =>
-      Array.from({ length: SAMPLES + 1 }, (_, i) => ({ piece, u: i / SAMPLES, at: place(i / SAMPLES) })),
+    this.samples = Float64Array.from(
+      this.places.flatMap((place) =>
+        Array.from({ length: PER_PIECE }, (_, i) => place(i / SAMPLES)).flatMap(({ x, y }) => [x, y]),
+      ),
     );
   }
 
@@ -41,10 +39,9 @@ export class Line {
   }
 
   private footOf(p: Point): Place {
-    const far = ({ at }: Sample): number => (at.x - p.x) ** 2 + (at.y - p.y) ** 2;
-    let nearest = this.samples[0]!;
-    for (const sample of this.samples) if (far(sample) < far(nearest)) nearest = sample;
-    let { piece, u } = nearest;
+    const nearest = this.nearestSample(p);
+    let piece = Math.floor(nearest / PER_PIECE);
+    let u = (nearest % PER_PIECE) / SAMPLES;
     for (let i = 0; i < MOST_STEPS; i++) {
       const place = this.places[piece]!(u);
       const step = stepToFoot(place, p);
@@ -56,6 +53,16 @@ export class Line {
       else u = Math.min(Math.max(next, 0), 1);
     }
     return this.places[piece]!(u);
+  }
+
+  private nearestSample({ x, y }: Point): number {
+    let [nearest, least] = [0, Number.POSITIVE_INFINITY];
+    for (let i = 0; i < this.samples.length; i += 2) {
+      const [dx, dy] = [this.samples[i]! - x, this.samples[i + 1]! - y];
+      const far = dx * dx + dy * dy;
+      if (far < least) [nearest, least] = [i / 2, far];
+    }
+    return nearest;
   }
 }
 

@@ -28,14 +28,15 @@ export function checkText(part: Part, check: Check, beforeSanding: boolean): str
 }
 
 function rowOf(each: Deviation, { rule, sawAllowance }: Part, beforeSanding: boolean): string[] {
-  const left = beforeSanding ? [showOnRule(each.proud + sawAllowance, rule)] : [];
+  const left = each.proud + sawAllowance;
+  const toFinish = beforeSanding ? [left > 0 ? showOnRule(left, rule) : 'nothing'] : [];
   return [
     `  ${showOnRule(each.station, rule)}`,
     showOnRule(each.design, rule),
     showOnRule(each.measured, rule),
     offWords(each.proud, rule),
     `${(Math.abs(each.deviation) + 0).toFixed(1)} mm`,
-    ...left,
+    ...toFinish,
     MARKS[each.mark],
   ];
 }
@@ -53,6 +54,8 @@ function worstWords({ readings, worst, rms }: Check, rule: Rule): string[] {
 }
 
 function fitWords({ bestFit, readings }: Check, rule: Rule): string[] {
+  if (readings.length < TELLS_CROOKED)
+    return [`as set    fewer than ${TELLS_CROOKED} readings do not tell a crooked part from one sawn wrong`];
   const { shift, turn, worst, rms } = bestFit;
   const stations = readings.map(({ station }) => station);
   const lies = [Math.min(...stations), Math.max(...stations)].map((station) => {
@@ -85,9 +88,14 @@ function verdictWords({ verdict, tolerance, worst, readings }: Check, rule: Rule
   return `within ${limit}${sure} (${counted})`;
 }
 
+/** Shift and turn lie well on any two readings; a third and a fourth can speak against them. */
+const TELLS_CROOKED = 4;
+
 /** The part within once it is set straight: crooked against the rule, not sawn wrong. */
-export const isSetCrooked = ({ verdict, bestFit, tolerance }: Check, rule: Rule): boolean =>
-  verdict === 'outside' && bestFit.worst <= tolerance + mostReadingError(rule);
+export const isSetCrooked = ({ verdict, bestFit, tolerance, readings }: Check, rule: Rule): boolean =>
+  verdict === 'outside' &&
+  readings.length >= TELLS_CROOKED &&
+  bestFit.worst <= tolerance + mostReadingError(rule);
 
 export function pairText({ readings, worst, rms }: PairCheck, rule: Rule): string {
   const rows = readings.map(({ station, difference }) => [

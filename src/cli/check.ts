@@ -56,7 +56,7 @@ wrong: the line is shifted and turned to lie best on the readings, and what is l
 
 Examples:
   $ fairlath check samples/hall-bench-leg.yaml --edge back --measured samples/hall-bench-leg-measured.csv
-  $ fairlath check samples/hall-bench-leg.yaml --edge back --reading "6=2 3/4" --reading "12=3 1/4"
+  $ fairlath check samples/hall-bench-leg.yaml --edge back --reading "6=2 19/32" --reading "12=3 1/4"
   $ fairlath check --curve arc --chord 28 --rise 3/4 --reading 7=9/16 --reading 14=3/4 --tolerance 1/16
 `,
     )

@@ -127,7 +127,7 @@ function offText({ proud }: Deviation, rule: Rule): string {
 
 const beyondTip = ({ x, y }: Point, off: number): Point => ({
   x,
-  y: off > 0 ? y + LABEL_MM * 0.5 : y - LABEL_MM * 1.1,
+  y: off > 0 ? y + LABEL_MM : y - LABEL_MM * 1.7,
 });
 
 /** Labels from left to right; one that would run into the last is left out. */

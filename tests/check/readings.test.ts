@@ -90,6 +90,7 @@ describe('mistakes come in one go, each with its line and column', () => {
     ['a binary file', '\u0000\u0001PK\u0003\u0004', '1:1 readings.not-text'],
     ['a line without end', `6,1/2${' '.repeat(MAX_LINE)}`, '1:1 readings.long-line'],
     ['a file without end', '6,1/2\n'.repeat(MAX_JOB_BYTES / 6 + 1), '1:1 readings.too-big'],
+    ['a file without end, most of it accents', '# é\n'.repeat(MAX_JOB_BYTES / 5 + 1), '1:1 readings.too-big'],
     ['a log', '6,1/2\n'.repeat(MAX_READINGS + 1), `${MAX_READINGS + 1}:1 readings.too-many`],
   ])('%s', (_, text, fault) => {
     expect(faultsIn(text)[0]).toBe(fault);
