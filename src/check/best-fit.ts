@@ -20,8 +20,8 @@ export interface BestFit {
   readonly rms: number;
 }
 
-/** Steps before giving up; on a furniture part 3 or 4 settle it. */
-const MOST_STEPS = 40;
+/** Steps before giving up; on a furniture part 3 or 4 settle it, and one that makes it worse is halved. */
+const MOST_STEPS = 60;
 /** Settled when the farthest reading moves by less, mm. */
 const DONE_MM = 1e-11;
 
@@ -33,15 +33,22 @@ const DONE_MM = 1e-11;
 export function bestFit(pieces: readonly Piece[], readings: readonly Reading[], base: BaseLine): BestFit {
   const line = new Line(pieces);
   const reach = Math.max(...readings.map(({ station, offset }) => Math.hypot(station, offset)), 1);
+  const offAt = (shift: number, turn: number): Off[] =>
+    readings.map((reading) => distanceOf(line, reading, base, shift, turn));
   let [shift, turn] = [0, 0];
+  let off = offAt(shift, turn);
+  let share = 1;
   for (let i = 0; i < MOST_STEPS; i++) {
-    const off = readings.map((reading) => distanceOf(line, reading, base, shift, turn));
     const [across, about] = stepOf(off);
-    shift += across;
-    turn += about;
-    if (Math.abs(across) + reach * Math.abs(about) < DONE_MM) break;
+    const next = offAt(shift + share * across, turn + share * about);
+    const settled = share * (Math.abs(across) + reach * Math.abs(about)) < DONE_MM;
+    if (misfit(next) <= misfit(off)) {
+      [shift, turn, off] = [shift + share * across, turn + share * about, next];
+      share = 1;
+    } else share /= 2;
+    if (settled) break;
   }
-  const left = readings.map((reading) => distanceOf(line, reading, base, shift, turn).distance);
+  const left = off.map(({ distance }) => distance);
   return { shift, turn, left, worst: worstOf(left), rms: rmsOf(left) };
 }
 
@@ -50,6 +57,8 @@ interface Off {
   readonly byShift: number;
   readonly byTurn: number;
 }
+
+const misfit = (off: readonly Off[]): number => off.reduce((sum, { distance }) => sum + distance ** 2, 0);
 
 /** A reading's distance once it is moved back onto the line's own place, and how that changes with the motion. */
 function distanceOf(line: Line, reading: Reading, base: BaseLine, shift: number, turn: number): Off {

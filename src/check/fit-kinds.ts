@@ -5,8 +5,8 @@ import type { Curve } from '../curves/curve.ts';
 import { line } from '../curves/line.ts';
 import { cross, type Point, point, subtract } from '../curves/point.ts';
 import { spline } from '../curves/spline.ts';
-import { Fault } from '../units/fault.ts';
 import { rmsOf, worstOf } from './best-fit.ts';
+import { ifItExists } from './if-it-exists.ts';
 import { leastSquares, squares } from './least-squares.ts';
 import { Line } from './square-off.ts';
 
@@ -93,15 +93,6 @@ function fitOne(
   const { at, residuals } = found;
   const cost = squares(residuals) / sigma ** 2 + at.length * Math.log(readings.length);
   return [{ kind, curve: make(at), worst: worstOf(residuals), rms: rmsOf(residuals), cost }];
-}
-
-function ifItExists(make: () => Curve): Curve | undefined {
-  try {
-    return make();
-  } catch (error) {
-    if (error instanceof Fault) return undefined;
-    throw error;
-  }
 }
 
 /** The spline with one pin, two, … until the readings' own errors are all that is left, or no pin helps. */

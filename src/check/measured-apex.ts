@@ -5,6 +5,7 @@ import { spline } from '../curves/spline.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { BaseLine } from '../part/offsets.ts';
 import { placeOf } from './best-fit.ts';
+import { ifItExists } from './if-it-exists.ts';
 import type { Reading } from './readings.ts';
 import { fairCurve, gathered } from './smoothing-spline.ts';
 
@@ -46,7 +47,8 @@ export function measuredApex(
     x: run.from.x + way.x * x - way.y * y,
     y: run.from.y + way.y * x + way.x * y,
   });
-  const measured = apexOf(spline(fair.map(place), 'natural', 'natural').exact, run.from, run.to);
+  const drawn = ifItExists(() => spline(fair.map(place), 'natural', 'natural'));
+  const measured = drawn && apexOf(drawn.exact, run.from, run.to);
   if (!measured) return undefined;
   const at = dot(subtract(measured.at, run.from), way);
   const inside = at > fair[0]!.x + JOIN_MM && at < fair.at(-1)!.x - JOIN_MM;

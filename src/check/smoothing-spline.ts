@@ -171,13 +171,19 @@ export function fairCurve(data: Data): Smoothed {
   return smooth(data, Math.exp(low));
 }
 
+/** Stations nearer than this are one, mm: no rule tells them apart, and the curve between them is all error. */
+const SAME_STATION_MM = 0.01;
+
 /** Points at rising stations, those at one station put together as their mean. */
 export function gathered(points: readonly Point[], sigma: number): Data {
-  const stations = new Map<number, number[]>();
-  for (const { x, y } of points) stations.set(x, [...(stations.get(x) ?? []), y]);
-  const rising = [...stations].sort(([a], [b]) => a - b);
+  const stations: { readonly x: number; readonly ys: number[] }[] = [];
+  for (const { x, y } of points.toSorted((a, b) => a.x - b.x)) {
+    const last = stations.at(-1);
+    if (last && x - last.x < SAME_STATION_MM) last.ys.push(y);
+    else stations.push({ x, ys: [y] });
+  }
   return {
-    points: rising.map(([x, ys]) => ({ x, y: ys.reduce((sum, y) => sum + y, 0) / ys.length })),
-    sigmas: rising.map(([, ys]) => sigma / Math.sqrt(ys.length)),
+    points: stations.map(({ x, ys }) => ({ x, y: ys.reduce((sum, y) => sum + y, 0) / ys.length })),
+    sigmas: stations.map(({ ys }) => sigma / Math.sqrt(ys.length)),
   };
 }

@@ -31,7 +31,7 @@ const LEAST_STATIONS = 5;
 export function takeOff(readings: readonly Reading[], rule: Rule): TakeOff {
   const sigma = readingSigma(rule);
   const measured = readings.map(({ station, offset }) => ({ x: station, y: offset }));
-  if (new Set(measured.map(({ x }) => x)).size < LEAST_STATIONS)
+  if (gathered(measured, sigma).points.length < LEAST_STATIONS)
     throw new Fault(
       'take-off.too-few',
       `fewer than ${LEAST_STATIONS} stations do not tell one curve from another. Measure at more stations.`,

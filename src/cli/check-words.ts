@@ -58,10 +58,10 @@ function fitWords({ bestFit, readings }: Check, rule: Rule): string[] {
     return [`as set    fewer than ${TELLS_CROOKED} readings do not tell a crooked part from one sawn wrong`];
   const { shift, turn, worst, rms } = bestFit;
   const stations = readings.map(({ station }) => station);
+  const outside = readings.some(({ deviation, proud }) => deviation * proud < 0) ? -1 : 1;
   const lies = [Math.min(...stations), Math.max(...stations)].map((station) => {
-    const off = shift + station * Math.tan(turn);
-    const { mark, text } = readOnRule(off, rule);
-    return `${mark === 0 ? '0' : `${off > 0 ? '+' : ''}${text}`} at station ${showOnRule(station, rule)}`;
+    const off = outside * (shift + station * Math.tan(turn));
+    return `${offWords(off, rule)} at station ${showOnRule(station, rule)}`;
   });
   return [
     `as set    the part lies ${lies.join(' and ')}, turned ${degrees(turn).toFixed(2)}°`,

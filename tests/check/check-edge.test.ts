@@ -187,6 +187,22 @@ describe('best fit', () => {
   });
 });
 
+test('property: whatever was read, every figure is one', () => {
+  const far = fc.double({ min: -1e6, max: 1e6, noNaN: true, noDefaultInfinity: true });
+  const near = fc.double({ min: 0, max: 34 * IN, noNaN: true, noDefaultInfinity: true });
+  const readings = fc.array(fc.record({ station: near, offset: fc.oneof(near, far) }), {
+    minLength: 1,
+    maxLength: 12,
+  });
+  fc.assert(
+    fc.property(readings, (all) => {
+      const { worst, rms, bestFit: fit, apexes } = checkEdge(part, back, all, how);
+      const figures = [worst, rms, fit.shift, fit.turn, fit.worst, fit.rms];
+      expect([...figures, ...apexes.map(({ measured }) => measured.rise)].every(Number.isFinite)).toBe(true);
+    }),
+  );
+});
+
 describe('the apex of the sawn part', () => {
   test('is where the line has it when the part is true', () => {
     const { apexes } = checkEdge(part, back, trueReadings(back, stations), how);

@@ -185,6 +185,14 @@ test('fewer than five stations are too few', () => {
   expect(() => takeOff([...four, ...four], THIRTY_SECONDS)).toThrow(/five|5/);
 });
 
+test('stations that no rule tells apart count as one', () => {
+  const exact = trueReadings(CURVES.arc, stationsOf(CURVES.arc, 4 * IN));
+  const twice = exact.flatMap((each) => [each, { ...each, station: each.station + 1e-9 }]);
+  const taken = takeOff(twice, THIRTY_SECONDS);
+  expect(taken.readings).toHaveLength(exact.length);
+  expect(taken.kinds[0].kind).toBe('arc');
+});
+
 test('property: any readings give a curve that passes among them, and a job that can be read', () => {
   const reading = fc.record({
     station: fc.integer({ min: 0, max: 2000 }),
