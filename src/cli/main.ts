@@ -1,11 +1,13 @@
 import { Command, CommanderError } from 'commander';
 import { battenCommand } from './batten.ts';
+import { checkCommand } from './check.ts';
 import { newCommand } from './new.ts';
 import { offsetsCommand } from './offsets.ts';
 import { printCommand } from './print.ts';
 import { printerCommand } from './printer.ts';
 import { report } from './report.ts';
 import { showCommand } from './show.ts';
+import { takeOffCommand } from './take-off.ts';
 
 /** The user's mistake: command line, job file, an input that cannot be read, an output in the way. */
 const USER_MISTAKE = 2;
@@ -42,6 +44,8 @@ for (const command of [
   printCommand(),
   offsetsCommand(),
   battenCommand(),
+  checkCommand(),
+  takeOffCommand(),
   printerCommand(),
 ])
   addTo(program, 'fairlath', command);

@@ -9,6 +9,7 @@ import { type Rule, readOnRule, showLength, showOnRule } from '../units/rule.ts'
 import { mustBeFree, writeWhole } from './files.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { degrees, pair, printJson } from './json.ts';
+import { isOurSvg } from './svg-file.ts';
 
 interface ShowOptions {
   readonly picture?: string;
@@ -55,8 +56,6 @@ async function drawPicture(
   const { writeSvg } = await import('../export/svg.ts');
   writeWhole(output, writeSvg(composePicture(part), part.name));
 }
-
-const isOurSvg = (bytes: Buffer): boolean => bytes.includes('<desc>Drawn by fairlath.');
 
 function asJson(part: Part): object {
   const { shape } = part;

@@ -4,14 +4,15 @@ import { describe, expect, test } from 'vitest';
 import { SAMPLES } from '../part/jobs.ts';
 import { fairlath, freshFolder, root } from './run.ts';
 
-const COMMANDS = ['new', 'show', 'print', 'offsets', 'batten', 'printer'];
+const COMMANDS = ['new', 'show', 'print', 'offsets', 'batten', 'check', 'take-off', 'printer'];
 const SUBCOMMANDS = ['printer sheet', 'printer set', 'printer list'];
 
 /** A folder as the examples suppose it: the samples in samples/. */
 function folderWithSamples(): string {
   const folder = freshFolder();
   mkdirSync(join(folder, 'samples'));
-  for (const name of SAMPLES) copyFileSync(join(root, 'samples', name), join(folder, 'samples', name));
+  for (const name of [...SAMPLES, 'hall-bench-leg-measured.csv'])
+    copyFileSync(join(root, 'samples', name), join(folder, 'samples', name));
   return folder;
 }
 

@@ -1,0 +1,66 @@
+/** One cell of a line, and the column (from 1) where what stands in it begins. */
+export interface Cell {
+  readonly text: string;
+  readonly column: number;
+}
+
+/** A quote that is opened and not closed on its line, and where. */
+export interface OpenQuote {
+  readonly openQuote: number;
+}
+
+export type Separator = ',' | ';' | '\t';
+
+/** A tab or a semicolon separates wherever one stands, so that commas can be what they like. */
+export const separatorOf = (line: string): Separator =>
+  line.includes('\t') ? '\t' : line.includes(';') ? ';' : ',';
+
+/**
+ * The cells of one line of comma-separated text, as spreadsheets write it (RFC 4180), with two liberties that
+ * readings need: a quote inside a cell is an inch mark (28 3/4"), and # starts a remark.
+ *
+ * Written here because the usual readers refuse such a quote, or tell the line of a mistake but not its column.
+ */
+export function cellsOf(line: string, separator: Separator): Cell[] | OpenQuote {
+  const cells: Cell[] = [];
+  let at = 0;
+  for (;;) {
+    while (line[at] === ' ' || (line[at] === '\t' && separator !== '\t')) at++;
+    const column = at + 1;
+    const cell = line[at] === '"' ? quotedCell(line, at) : plainCell(line, at, separator);
+    if (cell === undefined) return { openQuote: column };
+    cells.push({ text: cell.text, column });
+    at = endOf(line, cell.end, separator);
+    if (line[at] !== separator) return cells;
+    at++;
+  }
+}
+
+interface Found {
+  readonly text: string;
+  readonly end: number;
+}
+
+function plainCell(line: string, from: number, separator: Separator): Found {
+  const end = endOf(line, from, separator);
+  return { text: line.slice(from, end).trim(), end };
+}
+
+function quotedCell(line: string, from: number): Found | undefined {
+  let text = '';
+  for (let at = from + 1; at < line.length; at++) {
+    if (line[at] !== '"') text += line[at];
+    else if (line[at + 1] === '"') {
+      text += '"';
+      at++;
+    } else return { text: text.trim(), end: at + 1 };
+  }
+  return undefined;
+}
+
+/** Where a cell ends: at the separator, at a remark, or with the line. */
+function endOf(line: string, from: number, separator: Separator): number {
+  let at = from;
+  while (at < line.length && line[at] !== separator && line[at] !== '#') at++;
+  return at;
+}

@@ -1,0 +1,123 @@
+import { figuresOf } from '../curves/figures.ts';
+import type { BaseLine } from '../part/offsets.ts';
+import type { Part, PartEdge } from '../part/part.ts';
+import { Fault, Faults } from '../units/fault.ts';
+import { type BestFit, bestFit, rmsOf, worstOf } from './best-fit.ts';
+import { offsetNear, outsideOf, piecesOf, sawEdge } from './checked-line.ts';
+import { type MeasuredApex, measuredApex } from './measured-apex.ts';
+import { graduationMm, mostReadingError, readingSigma } from './reading-error.ts';
+import { ofReading, type Reading } from './readings.ts';
+
+/** One station of the comparison, mm. */
+export interface Deviation {
+  readonly station: number;
+  readonly measured: number;
+  readonly design: number;
+  /** measured − design: positive the way offsets grow. */
+  readonly deviation: number;
+  /** The same outwards: positive where there is more wood than asked for. */
+  readonly proud: number;
+  readonly mark: Mark;
+}
+
+/** What is to be done at a station: nothing, take wood off, live with it, or the wood is gone. */
+export type Mark = 'true' | 'high' | 'shy' | 'lost';
+
+export interface Check {
+  readonly edge: string;
+  /** The line it was compared with, and the line that stations and offsets were measured along. */
+  readonly line: PartEdge;
+  readonly base: BaseLine;
+  readonly tolerance: number;
+  readonly readings: readonly Deviation[];
+  readonly worst: number;
+  readonly rms: number;
+  readonly bestFit: BestFit;
+  readonly apexes: readonly MeasuredApex[];
+  readonly verdict: 'within' | 'outside';
+}
+
+export interface CheckOptions {
+  /** Along which stations and offsets were measured. */
+  readonly base: BaseLine;
+  /** mm */
+  readonly tolerance: number;
+  /** Compare with the line to saw to instead of the finished line. */
+  readonly beforeSanding: boolean;
+}
+
+/**
+ * A measured edge against its line, station by station and as a whole.
+ *
+ * Outside is said only of what is outside for certain: a reading counts as off by more than the tolerance when
+ * it is so even with half a graduation, the most that reading the rule can err, in its favour.
+ * @param readings one or more
+ * @throws Faults `check.no-such-station` for each reading beyond the line's ends
+ */
+export function checkEdge(
+  part: Part,
+  edge: PartEdge,
+  readings: readonly Reading[],
+  { base, tolerance, beforeSanding }: CheckOptions,
+): Check {
+  const line = beforeSanding ? sawEdge(part, edge) : edge;
+  const outside = outsideOf(part, edge);
+  const spare = beforeSanding ? part.sawAllowance : 0;
+  const limit = tolerance + mostReadingError(part.rule);
+  const slack = spare + graduationMm(part.rule);
+  const designs = designsAt(line, readings, base, slack);
+  const deviations = readings.map(({ station, offset: measured }, i): Deviation => {
+    const design = designs[i]!;
+    const deviation = measured - design;
+    const proud = outside * deviation;
+    return { station, measured, design, deviation, proud, mark: markOf(proud, limit, spare) };
+  });
+  const off = deviations.map(({ deviation }) => deviation);
+  return {
+    edge: edge.name,
+    line,
+    base,
+    tolerance,
+    readings: deviations,
+    worst: worstOf(off),
+    rms: rmsOf(off),
+    bestFit: bestFit(piecesOf(line), readings, base),
+    apexes: beforeSanding ? [] : apexesOf(edge, readings, base, readingSigma(part.rule)),
+    verdict: worstOf(off) > limit ? 'outside' : 'within',
+  };
+}
+
+function designsAt(line: PartEdge, readings: readonly Reading[], base: BaseLine, slack: number): number[] {
+  const beyond: Fault[] = [];
+  const designs = readings.flatMap((reading) => {
+    const design = offsetNear(line, reading.station, reading.offset, base, slack);
+    if (design === undefined) beyond.push(noSuchStation(line, reading));
+    return design ?? [];
+  });
+  const [first, ...rest] = beyond;
+  if (first) throw new Faults([first, ...rest]);
+  return designs;
+}
+
+function markOf(proud: number, limit: number, spare: number): Mark {
+  if (proud > limit) return 'high';
+  if (proud >= -limit) return 'true';
+  return proud < -limit - spare || spare === 0 ? 'lost' : 'shy';
+}
+
+const noSuchStation = (edge: PartEdge, reading: Reading): Fault =>
+  ofReading(
+    reading,
+    new Fault(
+      'check.no-such-station',
+      (mm) =>
+        `the edge "${edge.name}" has no station ${mm(reading.station)}. Measure between its ends, or look at the unit.`,
+    ),
+  );
+
+const apexesOf = (edge: PartEdge, readings: readonly Reading[], base: BaseLine, sigma: number) =>
+  edge.runs.flatMap((run): MeasuredApex[] => {
+    const { apex } = figuresOf(run);
+    const found = apex && measuredApex(run, apex, readings, base, sigma);
+    return found ? [found] : [];
+  });

@@ -1,0 +1,81 @@
+import { piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
+import { parallelPath } from '../curves/parallel.ts';
+import type { Piece } from '../curves/piece.ts';
+import { direction, dot, leftOf, subtract } from '../curves/point.ts';
+import { type BaseLine, offsetAt, offsetsAt } from '../part/offsets.ts';
+import type { Part, PartEdge } from '../part/part.ts';
+import { Fault } from '../units/fault.ts';
+
+export const piecesOf = (edge: PartEdge): Piece[] => edge.runs.flatMap(({ exact }) => exact);
+
+/**
+ * The edge to measure: the one named, or the only one.
+ * @throws Fault `command.no-such-edge`, `check.which-edge`
+ */
+export function edgeNamed(part: Part, name: string | undefined): PartEdge {
+  const names = part.edges.map((edge) => `"${edge.name}"`).join(' and ');
+  if (name === undefined) {
+    if (part.edges.length === 1) return part.edges[0]!;
+    throw new Fault('check.which-edge', `the part has two edges, ${names}. Name the measured one: --edge.`);
+  }
+  const found = part.edges.find((edge) => edge.name === name);
+  if (found) return found;
+  throw new Fault('command.no-such-edge', `--edge: there is no edge "${name}". The part has ${names}.`);
+}
+
+/**
+ * Which way out of the wood lies, as offsets grow: 1 up, −1 down. A closed part's other edge lies in the wood;
+ * a single edge has its waste away from the reference line, where the saw line is.
+ */
+export function outsideOf(part: Part, edge: PartEdge): 1 | -1 {
+  const middle = (edge.runs[0]!.from.x + edge.runs.at(-1)!.to.x) / 2;
+  const height = (of: PartEdge): number => offsetAt(of, middle) ?? of.runs[0]!.from.y;
+  const other = part.edges.find((each) => each !== edge);
+  return height(edge) < (other ? height(other) : 0) ? -1 : 1;
+}
+
+/**
+ * The line to saw to, beside one edge: its parallel at the saw allowance, outside the wood.
+ * @throws Fault `check.no-allowance` where the job has none, `parallel.folds`, `parallel.no-room`
+ */
+export function sawEdge(part: Part, edge: PartEdge): PartEdge {
+  if (part.sawAllowance === 0)
+    throw new Fault(
+      'check.no-allowance',
+      '--before-sanding: the job has no saw line. Write "saw: 1/16" under allowance.',
+    );
+  const path = parallelPath(piecesOf(edge), outsideOf(part, edge) * part.sawAllowance, false);
+  const [from, to] = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)];
+  const run = { ...edge.runs[0]!, from, to, pins: [], exact: path, path };
+  return { name: edge.name, runs: [run], length: piecesLength(path) };
+}
+
+/**
+ * The line's offset at a station; where it doubles back, the one nearest to what was measured. Up to `slack`
+ * (mm) beyond its ends the line runs on straight: an end is read to the nearest graduation too, and a saw line
+ * stops short of a sloping end.
+ */
+export function offsetNear(
+  edge: PartEdge,
+  station: number,
+  measured: number,
+  base: BaseLine,
+  slack: number,
+): number | undefined {
+  const offsets = offsetsAt(edge, station, base);
+  if (offsets.length === 0) return beyondEnds(edge, station, base, slack);
+  return offsets.reduce((best, each) =>
+    Math.abs(each - measured) < Math.abs(best - measured) ? each : best,
+  );
+}
+
+function beyondEnds(edge: PartEdge, station: number, base: BaseLine, slack: number): number | undefined {
+  const pieces = piecesOf(edge);
+  const way = direction(base.angle);
+  for (const end of [segmentStart(pieces[0]!), segmentEnd(pieces.at(-1)!)]) {
+    const out = subtract(end, base.origin);
+    const past = station - dot(out, way);
+    if (Math.abs(past) <= slack) return dot(out, leftOf(way)) + past * Math.tan(end.angle - base.angle);
+  }
+  return undefined;
+}

@@ -1,0 +1,56 @@
+import type { Curve } from '../curves/curve.ts';
+import { type Apex, apexOf } from '../curves/figures.ts';
+import { angleOf, cross, direction, dot, type Point, subtract } from '../curves/point.ts';
+import { spline } from '../curves/spline.ts';
+import { JOIN_MM } from '../curves/tolerance.ts';
+import type { BaseLine } from '../part/offsets.ts';
+import { placeOf } from './best-fit.ts';
+import { ifItExists } from './if-it-exists.ts';
+import type { Reading } from './readings.ts';
+import { fairCurve, gathered } from './smoothing-spline.ts';
+
+/** Where the apex of a run was asked for and where the sawn part has it. */
+export interface MeasuredApex {
+  readonly asked: Apex;
+  readonly measured: Apex;
+}
+
+/** Fewer stations than this near the top do not tell where it is: a parabola takes three. */
+const LEAST_STATIONS = 5;
+/** The part of a run, of its chord, that counts as near the top, to each side. */
+const NEAR_TOP = 0.4;
+
+/**
+ * The apex of the sawn part: of the fair curve through the readings near the top, the place farthest from the
+ * run's own chord. Undefined with too few readings there, or when they go on rising to the last of them.
+ */
+export function measuredApex(
+  run: Curve,
+  asked: Apex,
+  readings: readonly Reading[],
+  base: BaseLine,
+  sigma: number,
+): MeasuredApex | undefined {
+  const angle = angleOf(run.from, run.to);
+  const way = direction(angle);
+  const chord = dot(subtract(run.to, run.from), way);
+  const top = dot(subtract(asked.at, run.from), way);
+  const local = readings.map((reading): Point => {
+    const out = subtract(placeOf(reading, base), run.from);
+    return { x: dot(out, way), y: cross(way, out) };
+  });
+  const near = local.filter(({ x }) => x >= 0 && x <= chord && Math.abs(x - top) <= NEAR_TOP * chord);
+  const data = gathered(near, sigma);
+  if (data.points.length < LEAST_STATIONS) return undefined;
+  const fair = fairCurve(data).points;
+  const place = ({ x, y }: Point): Point => ({
+    x: run.from.x + way.x * x - way.y * y,
+    y: run.from.y + way.y * x + way.x * y,
+  });
+  const drawn = ifItExists(() => spline(fair.map(place), 'natural', 'natural'));
+  const measured = drawn && apexOf(drawn.exact, run.from, run.to);
+  if (!measured) return undefined;
+  const at = dot(subtract(measured.at, run.from), way);
+  const inside = at > fair[0]!.x + JOIN_MM && at < fair.at(-1)!.x - JOIN_MM;
+  return inside ? { asked, measured } : undefined;
+}

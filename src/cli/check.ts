@@ -1,0 +1,191 @@
+import { Command } from 'commander';
+import { type Check, type CheckOptions, checkEdge } from '../check/check-edge.ts';
+import { edgeNamed } from '../check/checked-line.ts';
+import { comparePair, mirrored, type PairCheck } from '../check/pair.ts';
+import { graduationMm } from '../check/reading-error.ts';
+import { type BaseLine, chordLine, REFERENCE_LINE } from '../part/offsets.ts';
+import type { Part, PartEdge } from '../part/part.ts';
+import { Fault, type Warning } from '../units/fault.ts';
+import { checkText, isSetCrooked, pairText } from './check-words.ts';
+import { mustBeFree, writeWhole } from './files.ts';
+import { type Given, readGiven, takesJob, warn } from './job-input.ts';
+import { degrees, printJson } from './json.ts';
+import { type Measured, measuredIn, measuredOnLine } from './measured.ts';
+import { lengthAt } from './option.ts';
+import { speakingOf } from './report.ts';
+import { isOurSvg } from './svg-file.ts';
+
+interface CheckCommandOptions {
+  readonly measured?: string;
+  readonly reading: readonly string[];
+  readonly edge?: string;
+  readonly from: string;
+  readonly tolerance?: string;
+  readonly beforeSanding?: boolean;
+  readonly pair?: string;
+  readonly mirrored?: boolean;
+  readonly picture?: string;
+  readonly force?: boolean;
+  readonly json?: boolean;
+}
+
+/** `fairlath check JOB`: does the sawn part match the line? */
+export const checkCommand = (): Command =>
+  takesJob(new Command('check'))
+    .description('the sawn part against the line: how far proud or shy at every station you measured')
+    .option('--measured <FILE.csv>', 'a station and an offset a line, typed as on your rule')
+    .option(
+      '--reading <station=offset>',
+      'one reading; repeat it',
+      (each, all: string[]) => [...all, each],
+      [],
+    )
+    .option('--edge <name>', 'the edge you measured; needed when the part has two')
+    .option('--from <line>', 'measured from the reference line, or from the edge’s own chord', 'reference')
+    .option('--tolerance <length>', 'how far off is still good (default: one graduation of your rule)')
+    .option('--before-sanding', 'compare with the line to saw to, and say what is left to take off')
+    .option('--pair <FILE.csv>', 'readings of the second of a pair, held against the first')
+    .option('--mirrored', 'the second lies mirrored: its offsets go to the other side of the line')
+    .option('--picture <FILE.svg>', 'also draw the line with what is off it, enlarged')
+    .option('--force', 'replace a file that is not one of ours')
+    .addHelpText(
+      'after',
+      `
+Proud is more wood than asked for, shy is less. A part laid crooked against the rule is told from one sawn
+wrong: the line is shifted and turned to lie best on the readings, and what is left is the sawing.
+
+Examples:
+  $ fairlath check samples/hall-bench-leg.yaml --edge back --measured samples/hall-bench-leg-measured.csv
+  $ fairlath check samples/hall-bench-leg.yaml --edge back --reading "6=2 19/32" --reading "12=3 1/4"
+  $ fairlath check --curve arc --chord 28 --rise 3/4 --reading 7=9/16 --reading 14=3/4 --tolerance 1/16
+`,
+    )
+    .action(async (file: string | undefined, options: CheckCommandOptions) => {
+      const given = readGiven(file, { ...options });
+      const { part } = given;
+      const edge = edgeNamed(part, options.edge);
+      const how = optionsOf(part, edge, options);
+      const measured = measuredFor(given, options);
+      const check = speakingOf(measured.speaker, () => checkEdge(part, edge, measured.readings, how));
+      const pair = pairFor(given, edge, check, how, options);
+      if (options.picture !== undefined) await drawPicture(part, check, options, given.file);
+      tell(part, check, pair, options);
+    });
+
+function optionsOf(part: Part, edge: PartEdge, options: CheckCommandOptions): CheckOptions {
+  return {
+    base: baseOf(edge, options.from),
+    tolerance:
+      options.tolerance === undefined
+        ? graduationMm(part.rule)
+        : lengthAt('--tolerance', options.tolerance, part.rule.unit, 'positive'),
+    beforeSanding: options.beforeSanding ?? false,
+  };
+}
+
+function baseOf(edge: PartEdge, from: string): BaseLine {
+  if (from === 'reference') return REFERENCE_LINE;
+  if (from === 'chord') return chordLine(edge);
+  throw new Fault('command.from', `--from: "${from}" is unknown. Write reference or chord.`);
+}
+
+function measuredFor({ part, speaker }: Given, { measured, reading }: CheckCommandOptions): Measured {
+  if (measured !== undefined && reading.length > 0)
+    throw new Fault('command.two-measured', '--measured and --reading exclude each other. Keep one.');
+  if (measured !== undefined) return measuredIn(measured, part.rule.unit, speaker.length);
+  if (reading.length > 0) return measuredOnLine(reading, part.rule.unit, speaker.length);
+  throw new Fault(
+    'command.no-readings',
+    'no readings given. Name a file with --measured, or give them: --reading 6=1/2 --reading 12=3/4.',
+  );
+}
+
+function pairFor(
+  { part, speaker }: Given,
+  edge: PartEdge,
+  first: Check,
+  how: CheckOptions,
+  { pair, mirrored: isMirrored }: CheckCommandOptions,
+): PairCheck | undefined {
+  if (pair === undefined) {
+    if (isMirrored) throw new Fault('command.no-pair', '--mirrored: there is no second part. Add --pair.');
+    return undefined;
+  }
+  const { readings, speaker: second } = measuredIn(pair, part.rule.unit, speaker.length);
+  const laid = isMirrored ? mirrored(readings) : readings;
+  const found = comparePair(
+    first.readings,
+    speakingOf(second, () => checkEdge(part, edge, laid, how)).readings,
+  );
+  if (found) return found;
+  throw new Fault(
+    'check.pair-apart',
+    `--pair: no station of ${pair} lies among those of the first part. Measure both at the same stations.`,
+  );
+}
+
+async function drawPicture(
+  part: Part,
+  check: Check,
+  { picture, measured, force }: CheckCommandOptions,
+  job: string | undefined,
+): Promise<void> {
+  const output = picture!;
+  for (const input of [job, measured]) mustBeFree(output, input, isOurSvg, force ?? false);
+  const { composeCheckPicture } = await import('../export/check-picture.ts');
+  const { writeSvg } = await import('../export/svg.ts');
+  writeWhole(output, writeSvg(composeCheckPicture(part, check), part.name));
+}
+
+function tell(
+  part: Part,
+  check: Check,
+  pair: PairCheck | undefined,
+  { json, beforeSanding }: CheckCommandOptions,
+): void {
+  const crooked = crookedWarning(part, check);
+  warn(part);
+  if (json) {
+    printJson('check', part, { ...asJson(check), ...(pair && { pair }) }, [...part.warnings, ...crooked]);
+    return;
+  }
+  const blocks = [
+    checkText(part, check, beforeSanding ?? false),
+    ...crooked.map(({ message }) => message),
+    ...(pair ? [pairText(pair, part.rule)] : []),
+  ];
+  console.log(blocks.join('\n\n'));
+}
+
+const crookedWarning = (part: Part, check: Check): Warning[] =>
+  isSetCrooked(check, part.rule)
+    ? [
+        {
+          code: 'check.set-crooked',
+          message:
+            'The part lay crooked against the rule: set true to it, it is within. Lay it anew and measure.',
+        },
+      ]
+    : [];
+
+function asJson({ edge, tolerance, readings, worst, rms, bestFit, verdict }: Check): object {
+  return {
+    edge,
+    tolerance,
+    readings: readings.map(({ station, measured, design, deviation }) => ({
+      station,
+      measured,
+      design,
+      deviation,
+    })),
+    worst,
+    rms,
+    bestFit: {
+      shift: bestFit.shift,
+      rotateDeg: degrees(bestFit.turn),
+      worst: bestFit.worst,
+      rms: bestFit.rms,
+    },
+    verdict,
+  };
+}

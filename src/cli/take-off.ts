@@ -1,0 +1,84 @@
+import { basename, extname } from 'node:path';
+import { Command } from 'commander';
+import { type TakeOff, takeOff } from '../check/take-off.ts';
+import { remarks, settingPoints, takenOffJob } from '../check/taken-off-job.ts';
+import { parseJob } from '../job/parse-job.ts';
+import { makePart } from '../part/make-part.ts';
+import { Fault } from '../units/fault.ts';
+import { defaultRule, parseGraduation, type Rule, showLength } from '../units/rule.ts';
+import { mustBeFree, nameAfter, writeWhole } from './files.ts';
+import { pair, printJson } from './json.ts';
+import { measuredIn } from './measured.ts';
+import { atOption } from './option.ts';
+import { speakingOf } from './report.ts';
+
+interface TakeOffOptions {
+  readonly output?: string;
+  readonly units: string;
+  readonly graduation?: string;
+  readonly name?: string;
+  readonly force?: boolean;
+  readonly json?: boolean;
+}
+
+/** `fairlath take-off FILE.csv -o JOB.yaml`: a curve off an existing part. */
+export const takeOffCommand = (): Command =>
+  new Command('take-off')
+    .description('a fair curve through readings of an existing part, written as a job; names bad readings')
+    .argument('<FILE.csv>', 'a station and an offset a line, typed as on your rule')
+    .option('-o, --output <JOB.yaml>', 'the job to write (default: the name of the readings, here)')
+    .option('--units <unit>', 'in or mm: of bare numbers, and of the job', 'in')
+    .option('--graduation <length>', 'the finest mark on your rule: 1/32 in or 0.5 mm')
+    .option('--name <part>', 'what to call the part')
+    .option('--force', 'replace a file that exists')
+    .option('--json', 'one JSON object: mm, degrees, full precision')
+    .addHelpText(
+      'after',
+      `
+The curve is as fair as the error of reading a rule allows. A line, an arc, a bow, a batten over one nail and a
+spline are each laid on the readings; the one that fits best, with the fewest nails, goes into the job.
+
+Examples:
+  $ fairlath take-off samples/hall-bench-leg-measured.csv -o leg.yaml
+  $ fairlath take-off samples/hall-bench-leg-measured.csv -o leg-32.yaml --units in --graduation 1/32 --json
+`,
+    )
+    .action((file: string, options: TakeOffOptions) => {
+      const rule = ruleOf(options);
+      const output = options.output ?? nameAfter(basename(file, extname(file)), '.yaml');
+      mustBeFree(output, file, () => false, options.force ?? false);
+      const { readings, speaker } = measuredIn(file, rule.unit, (mm) => showLength(mm, rule));
+      const taken = speakingOf(speaker, () => takeOff(readings, rule));
+      const text = takenOffJob(taken, options.name ?? basename(file, extname(file)), rule);
+      const part = makePart(parseJob(text).job);
+      writeWhole(output, text);
+      if (options.json) printJson('take-off', part, { file: output, ...asJson(taken) });
+      else console.log(asText(taken, rule, output));
+    });
+
+function ruleOf({ units, graduation }: TakeOffOptions): Rule {
+  if (units !== 'in' && units !== 'mm')
+    throw new Fault('command.units', `--units: "${units}" is unknown. Write in or mm.`);
+  if (graduation === undefined) return defaultRule(units);
+  return atOption('--graduation', () => parseGraduation(graduation, units));
+}
+
+function asJson({ kinds, outliers, sigma }: TakeOff): object {
+  const [best] = kinds;
+  return {
+    kind: best.kind,
+    kinds: kinds.map(({ kind, rms, worst }) => ({ kind, rms, worst })),
+    outliers: outliers.map(({ at, off }) => ({ station: at.x, measured: at.y, off })),
+    sigma,
+    pins: settingPoints(best.curve).map(pair),
+  };
+}
+
+function asText(taken: TakeOff, rule: Rule, output: string): string {
+  const [{ kind }] = taken.kinds;
+  return [
+    `${output}: ${kind === 'arc' ? 'an' : 'a'} ${kind} lies best on the readings`,
+    ...remarks(taken, rule).map((line) => `  ${line}`),
+    `Look at it:  fairlath show ${output}`,
+  ].join('\n');
+}

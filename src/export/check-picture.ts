@@ -1,0 +1,148 @@
+import type { Check, Deviation } from '../check/check-edge.ts';
+import { direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
+import { mapSegment } from '../curves/segment.ts';
+import type { Part } from '../part/part.ts';
+import { type Rule, readOnRule } from '../units/rule.ts';
+import { typesetFractions } from '../units/typeset.ts';
+import { type Drawing, type Item, polyline, words } from './drawing.ts';
+import { bare, printed } from './setting-out.ts';
+import { LEADING, textWidth } from './type.ts';
+
+/** A picture for a screen or a note, mm: as wide as a lying letter or A4 sheet leaves room for. */
+const WIDTH_MM = 260;
+const SIDE_MM = 14;
+const INNER_MM = WIDTH_MM - 2 * SIDE_MM;
+/** A tall part is drawn smaller rather than let the picture grow far higher than it is wide. */
+const MOST_HEIGHT_MM = 120;
+const TITLE_MM = 7;
+const TEXT_MM = 3.6;
+const LABEL_MM = 3;
+/** The worst reading, or the tolerance, stands off so far. */
+const WORST_MM = 22;
+/** No enlarging beyond this: what is off less than a hair shall look small. */
+const MOST_ENLARGED = 100;
+
+/** How the picture shows a place of the base line's frame: the part at one scale, what is off it at another. */
+interface View {
+  readonly factor: number;
+  readonly enlarged: number;
+  readonly shift: Point;
+  readonly floor: number;
+  readonly height: number;
+}
+
+/**
+ * What the sawn part is off its line, enlarged: the edge as it shall be, a tooth at every station measured, a
+ * line along the tips, and dashed the tolerance to both sides. Stations run to the right, offsets up.
+ */
+export function composeCheckPicture(part: Part, check: Check): Drawing {
+  const { rule } = part;
+  const readings = check.readings.toSorted((a, b) => a.station - b.station);
+  const view = viewOf(check, readings);
+  const at = (each: Deviation, off: number): Point => ({
+    x: each.station * view.factor + view.shift.x,
+    y: each.design * view.factor + view.shift.y + off * view.enlarged,
+  });
+  const along = (style: 'saw' | 'mark', off: (each: Deviation) => number): Item =>
+    polyline(
+      style,
+      readings.map((each) => at(each, off(each))),
+    );
+  const items: Item[] = [
+    ...titleItems(part, check, view),
+    lineItem(check, view),
+    along('saw', () => check.tolerance),
+    along('saw', () => -check.tolerance),
+    ...readings.map((each) => polyline('station', [at(each, 0), at(each, each.deviation)])),
+    along('mark', ({ deviation }) => deviation),
+    ...labels(
+      readings,
+      ({ station }) => bare(station, rule),
+      (each) => ({ x: at(each, 0).x, y: view.floor }),
+    ),
+    ...labels(
+      readings.filter(({ mark }) => mark !== 'true'),
+      (each) => offText(each, rule),
+      (each) => beyondTip(at(each, each.deviation), each.deviation),
+    ),
+  ];
+  return { width: WIDTH_MM, height: view.height, items };
+}
+
+function viewOf(check: Check, readings: readonly Deviation[]): View {
+  const ends = check.line.runs.flatMap(({ from, to }) => [from, to]).map((p) => inBase(check, p));
+  const stations = [...ends.map(({ x }) => x), ...readings.map(({ station }) => station)];
+  const offsets = [...ends.map(({ y }) => y), ...readings.map(({ design }) => design)];
+  const [left, right] = [Math.min(...stations), Math.max(...stations)];
+  const [low, high] = [Math.min(...offsets), Math.max(...offsets)];
+  const factor = Math.min(INNER_MM / (right - left), MOST_HEIGHT_MM / Math.max(high - low, Number.EPSILON));
+  const enlarged = Math.min(WORST_MM / Math.max(check.worst, check.tolerance), MOST_ENLARGED);
+  const bottom = SIDE_MM + 4 * LABEL_MM + WORST_MM;
+  return {
+    factor,
+    enlarged,
+    shift: { x: (WIDTH_MM - (left + right) * factor) / 2, y: bottom - low * factor },
+    floor: SIDE_MM,
+    height: bottom + (high - low) * factor + WORST_MM + 3 * LABEL_MM + TITLE_MM + TEXT_MM * LEADING + SIDE_MM,
+  };
+}
+
+function inBase({ base }: Check, p: Point): Point {
+  const way = direction(base.angle);
+  const out = subtract(p, base.origin);
+  return { x: dot(out, way), y: dot(out, leftOf(way)) };
+}
+
+function lineItem(check: Check, { factor, shift }: View): Item {
+  const way = direction(check.base.angle);
+  const origin = inBase(check, { x: 0, y: 0 });
+  const path = check.line.runs.flatMap((run) => run.path);
+  const matrix = [
+    way.x * factor,
+    -way.y * factor,
+    way.y * factor,
+    way.x * factor,
+    origin.x * factor + shift.x,
+    origin.y * factor + shift.y,
+  ] as const;
+  return { type: 'stroke', style: 'cut', path: path.map((segment) => mapSegment(segment, matrix)) };
+}
+
+function titleItems(part: Part, check: Check, { factor, enlarged, height }: View): Item[] {
+  const times = Number((enlarged / factor).toPrecision(3));
+  const told =
+    `what is off the line is drawn ${times} times as large as the part; ` +
+    `dashed: ${printed(check.tolerance, part.rule)} to each side; ${check.verdict}`;
+  const top = height - SIDE_MM - TITLE_MM;
+  return [
+    words(`${part.name}, ${check.edge}`, { x: SIDE_MM, y: top + TITLE_MM * 0.3 }, TITLE_MM),
+    words(told, { x: SIDE_MM, y: top - TEXT_MM * LEADING * 0.7 }, TEXT_MM),
+  ];
+}
+
+/** "1/16 proud"; the side is the picture's own to show. */
+function offText({ proud }: Deviation, rule: Rule): string {
+  return `${typesetFractions(readOnRule(Math.abs(proud), rule).text)} ${proud > 0 ? 'proud' : 'shy'}`;
+}
+
+const beyondTip = ({ x, y }: Point, off: number): Point => ({
+  x,
+  y: off > 0 ? y + LABEL_MM : y - LABEL_MM * 1.7,
+});
+
+/** Labels from left to right; one that would run into the last is left out. */
+function labels(
+  readings: readonly Deviation[],
+  text: (each: Deviation) => string,
+  place: (each: Deviation) => Point,
+): Item[] {
+  let free = Number.NEGATIVE_INFINITY;
+  return readings.flatMap((each): Item[] => {
+    const label = text(each);
+    const spot = place(each);
+    const half = textWidth(label, LABEL_MM) / 2;
+    if (spot.x - half < free) return [];
+    free = spot.x + half + LABEL_MM / 2;
+    return [words(label, spot, LABEL_MM, 'middle')];
+  });
+}

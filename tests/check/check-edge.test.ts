@@ -1,0 +1,257 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { bestFit } from '../../src/check/best-fit.ts';
+import { checkEdge } from '../../src/check/check-edge.ts';
+import { edgeNamed, piecesOf } from '../../src/check/checked-line.ts';
+import { comparePair, mirrored } from '../../src/check/pair.ts';
+import type { Reading } from '../../src/check/readings.ts';
+import { Line } from '../../src/check/square-off.ts';
+import { chordLine, REFERENCE_LINE } from '../../src/part/offsets.ts';
+import { readOnRule } from '../../src/units/rule.ts';
+import { partOf, samplePart } from '../part/jobs.ts';
+import { IN, SIXTEENTHS, stationsOf, THIRTY_SECONDS, trueReadings } from './bench.ts';
+
+const part = samplePart('hall-bench-leg.yaml');
+const back = edgeNamed(part, 'back');
+const stations = stationsOf(back, 2 * IN);
+const how = { base: REFERENCE_LINE, tolerance: IN / 32, beforeSanding: false };
+
+const moved = (readings: readonly Reading[], by: (station: number) => number): Reading[] =>
+  readings.map(({ station, offset }) => ({ station, offset: offset + by(station) }));
+
+/** As a part lies that is turned about station 0 and then shifted. */
+const laid = (readings: readonly Reading[], shift: number, turn: number): Reading[] =>
+  readings.map(({ station: x, offset: y }) => ({
+    station: x * Math.cos(turn) - y * Math.sin(turn),
+    offset: x * Math.sin(turn) + y * Math.cos(turn) + shift,
+  }));
+
+describe('a part on its line', () => {
+  test('is within, with nothing off', () => {
+    const { worst, rms, verdict, bestFit: fit } = checkEdge(part, back, trueReadings(back, stations), how);
+    expect([worst, rms, fit.worst].every((off) => off < 1e-9)).toBe(true);
+    expect(verdict).toBe('within');
+  });
+
+  test.each([
+    ['1/16', SIXTEENTHS],
+    ['1/32', THIRTY_SECONDS],
+  ])('read to the nearest %s in is within, and off by half a graduation at most', (_, rule) => {
+    const readings = trueReadings(back, stations).map((each) => ({
+      ...each,
+      offset: readOnRule(each.offset, rule).mark,
+    }));
+    const ruled = { ...part, rule };
+    const { worst, verdict } = checkEdge(ruled, back, readings, { ...how, tolerance: 0.01 });
+    expect(worst).toBeLessThanOrEqual((IN * rule.graduation.numerator) / rule.graduation.denominator / 2);
+    expect(verdict).toBe('within');
+  });
+
+  test("an arc's offsets by the handbook's height of a segment are on its line", () => {
+    // r = (c² + 4h²)/(8h) and h = r − ½√(4r² − c²): Machinery's Handbook, 31st ed., p. 79. At a station x off
+    // the middle the offset is h less the height of the segment whose chord is 2x.
+    const [c, h] = [40 * IN, (7 / 8) * IN];
+    const r = (c * c + 4 * h * h) / (8 * h);
+    const height = (chord: number): number => r - Math.sqrt(4 * r * r - chord * chord) / 2;
+    const arc = partOf(
+      'part: Stretcher\nunits: in\nedges:\n  a:\n    - from: [0, 0]\n    - arc: [40, 0]\n      rise: 7/8\n',
+    );
+    const readings = [0, 4, 11, 20, 29, 40].map((inches) => ({
+      station: inches * IN,
+      offset: h - height(2 * Math.abs(inches - 20) * IN),
+    }));
+    expect(checkEdge(arc, arc.edges[0]!, readings, how).worst).toBeLessThan(1e-9);
+  });
+});
+
+describe('verdict and marks', () => {
+  const bump = (mm: number) =>
+    checkEdge(
+      part,
+      back,
+      moved(trueReadings(back, [10 * IN, 20 * IN]), (x) => (x > 15 * IN ? mm : 0)),
+      how,
+    );
+
+  test('half a graduation is counted for the rule: 1/32 and a bit is within, 3/64 and a bit is outside', () => {
+    expect(bump((1.4 / 32) * IN).verdict).toBe('within');
+    expect(bump((1.6 / 32) * IN).verdict).toBe('outside');
+    expect(bump((-1.6 / 32) * IN).verdict).toBe('outside');
+  });
+
+  test('more wood is high, less is past saving', () => {
+    expect(bump(2).readings.map(({ mark }) => mark)).toEqual(['true', 'high']);
+    expect(bump(-2).readings.map(({ mark }) => mark)).toEqual(['true', 'lost']);
+  });
+
+  test('on the lower edge of a part more wood lies downwards', () => {
+    const front = edgeNamed(part, 'front');
+    const { readings } = checkEdge(part, front, [{ station: 5 * IN, offset: -2 }], how);
+    expect(readings[0]).toMatchObject({ deviation: -2, proud: 2, mark: 'high' });
+  });
+
+  test('before sanding the line is the saw line: what stands on it has the allowance left', () => {
+    const saw = { ...how, beforeSanding: true };
+    const finished = checkEdge(part, back, trueReadings(back, stations), saw);
+    for (const { proud, mark } of finished.readings) {
+      // Square to the line 1/16; along the offset a little more where it slopes.
+      expect(proud).toBeLessThan(-IN / 16 + 1e-3);
+      expect(proud).toBeGreaterThan(-IN / 16 - 0.04);
+      expect(mark).toBe('shy');
+    }
+    const deep = checkEdge(
+      part,
+      back,
+      moved(trueReadings(back, [10 * IN]), () => -3),
+      saw,
+    );
+    expect(deep.readings[0]!.mark).toBe('lost');
+  });
+
+  test('every station beyond the ends is named', () => {
+    const beyond = [
+      { station: -IN, offset: 0 },
+      ...trueReadings(back, [IN]),
+      { station: 35 * IN, offset: 0 },
+    ];
+    expect(() => checkEdge(part, back, beyond, how)).toThrow(/-25\.4 mm[\s\S]*889 mm/);
+  });
+
+  test('from the chord the ends are 0', () => {
+    const base = chordLine(back);
+    const { worst } = checkEdge(part, back, [{ station: 0, offset: 0 }], { ...how, base });
+    expect(worst).toBeLessThan(1e-9);
+  });
+});
+
+describe('best fit', () => {
+  test.each([
+    { shift: 2, turn: 0 },
+    { shift: 0, turn: 0.01 },
+    { shift: -1.7, turn: -0.02 },
+    { shift: 6, turn: 0.05 },
+  ])('a part set crooked by %o is told to 1e-6, and nothing is left', ({ shift, turn }) => {
+    for (const name of ['hall-bench-leg.yaml', 'garden-arch-rail.yaml', 'wall-shelf-bracket.yaml']) {
+      const edge = samplePart(name).edges.at(-1)!;
+      const readings = laid(trueReadings(edge, stationsOf(edge, 40)), shift, turn);
+      const fit = bestFit(piecesOf(edge), readings, REFERENCE_LINE);
+      expect(Math.abs(fit.shift - shift)).toBeLessThan(1e-6);
+      expect(Math.abs(fit.turn - turn)).toBeLessThan(1e-6);
+      expect(fit.worst).toBeLessThan(1e-6);
+    }
+  });
+
+  test('from the chord the same part lies the same way about the chord', () => {
+    const base = chordLine(back);
+    const readings = laid(trueReadings(back, stations.slice(1, -1), base), 1.5, 0.01);
+    const fit = bestFit(piecesOf(back), readings, base);
+    expect(Math.abs(fit.shift - 1.5)).toBeLessThan(1e-6);
+    expect(Math.abs(fit.turn - 0.01)).toBeLessThan(1e-6);
+  });
+
+  test('a part sawn wrong stays wrong', () => {
+    const hump = moved(trueReadings(back, stations), (x) => 3 * Math.exp(-(((x - 600) / 80) ** 2)));
+    expect(bestFit(piecesOf(back), hump, REFERENCE_LINE).worst).toBeGreaterThan(1.5);
+  });
+
+  test('one reading tells a shift and no turn', () => {
+    const { shift, turn } = bestFit(
+      piecesOf(back),
+      moved(trueReadings(back, [400]), () => 2),
+      REFERENCE_LINE,
+    );
+    expect(turn).toBe(0);
+    expect(shift).toBeCloseTo(2, 9);
+  });
+
+  test('property: no shift or turn near the best one does better', () => {
+    const line = new Line(piecesOf(back));
+    const small = fc.double({ min: -2, max: 2, noNaN: true, noDefaultInfinity: true });
+    fc.assert(
+      fc.property(fc.array(small, { minLength: 18, maxLength: 18 }), small, small, (noise, across, about) => {
+        const readings = trueReadings(back, stations).map((each, i) => ({
+          ...each,
+          offset: each.offset + noise[i]!,
+        }));
+        const best = bestFit(piecesOf(back), readings, REFERENCE_LINE);
+        const [shift, turn] = [best.shift + across / 10, best.turn + about / 1e4];
+        const set = readings.map(({ station: x, offset: y }) => ({
+          station: x * Math.cos(turn) + (y - shift) * Math.sin(turn),
+          offset: -x * Math.sin(turn) + (y - shift) * Math.cos(turn),
+        }));
+        const left = set.map(({ station, offset }) => line.squareOff({ x: station, y: offset }).distance);
+        expect(Math.hypot(...left)).toBeGreaterThanOrEqual(Math.hypot(...best.left) - 1e-9);
+      }),
+      { numRuns: 30 },
+    );
+  });
+});
+
+test('property: whatever was read, every figure is one', () => {
+  const far = fc.double({ min: -1e6, max: 1e6, noNaN: true, noDefaultInfinity: true });
+  const near = fc.double({ min: 0, max: 34 * IN, noNaN: true, noDefaultInfinity: true });
+  const readings = fc.array(fc.record({ station: near, offset: fc.oneof(near, far) }), {
+    minLength: 1,
+    maxLength: 12,
+  });
+  fc.assert(
+    fc.property(readings, (all) => {
+      const { worst, rms, bestFit: fit, apexes } = checkEdge(part, back, all, how);
+      const figures = [worst, rms, fit.shift, fit.turn, fit.worst, fit.rms];
+      expect([...figures, ...apexes.map(({ measured }) => measured.rise)].every(Number.isFinite)).toBe(true);
+    }),
+  );
+});
+
+describe('the apex of the sawn part', () => {
+  test('is where the line has it when the part is true', () => {
+    const { apexes } = checkEdge(part, back, trueReadings(back, stations), how);
+    const [{ asked, measured }] = apexes as [(typeof apexes)[0]];
+    // So far from the apex, at its radius of 60 in, the line has fallen by d²/2R = 0.013 mm: no rule shows it.
+    expect(Math.abs(measured.at.x - asked.at.x)).toBeLessThan(IN / 4);
+    expect(Math.abs(measured.rise - asked.rise)).toBeLessThan(0.2);
+  });
+
+  test('moves with a part sawn with its apex elsewhere', () => {
+    const text = (nail: number): string =>
+      `part: Rail\nunits: in\nedges:\n  a:\n    - from: [0, 0]\n    - batten: [30, 0]\n      through: [${nail}, 2]\n`;
+    const [asked, sawn] = [partOf(text(15)), partOf(text(12))];
+    const readings = trueReadings(sawn.edges[0]!, stationsOf(sawn.edges[0]!, IN));
+    const { apexes } = checkEdge(asked, asked.edges[0]!, readings, how);
+    const { apexes: own } = checkEdge(sawn, sawn.edges[0]!, readings, how);
+    expect(apexes[0]!.measured.at.x).toBeCloseTo(own[0]!.asked.at.x, -1);
+    expect(apexes[0]!.asked.at.x).toBeCloseTo(15 * IN, 6);
+  });
+
+  test('is not guessed from readings that go on rising', () => {
+    expect(checkEdge(part, back, trueReadings(back, stations.slice(0, 6)), how).apexes).toEqual([]);
+  });
+});
+
+describe('a pair', () => {
+  const check = (readings: readonly Reading[]) => checkEdge(part, back, readings, how).readings;
+
+  test('differs by what the second has more', () => {
+    const first = moved(trueReadings(back, stations), () => 0.5);
+    const second = moved(trueReadings(back, [100, 333, 700]), () => 2);
+    const found = comparePair(check(first), check(second))!;
+    for (const { difference } of found.readings) expect(difference).toBeCloseTo(1.5, 9);
+    expect(found.worst).toBeCloseTo(1.5, 9);
+  });
+
+  test('mirrored, its offsets lie on the other side of the line', () => {
+    const first = trueReadings(back, stations);
+    const second = mirrored(first);
+    expect(second[3]!.offset).toBe(-first[3]!.offset);
+    expect(comparePair(check(first), check(mirrored(second)))!.worst).toBeLessThan(1e-9);
+  });
+
+  test('without a common stretch cannot be compared', () => {
+    expect(comparePair(check(trueReadings(back, [100])), check(trueReadings(back, [300])))).toBeUndefined();
+  });
+});
+
+test('the edge must be named when there are two', () => {
+  expect(() => edgeNamed(part, undefined)).toThrow(/"front" and "back"/);
+  expect(() => edgeNamed(part, 'rear')).toThrow(/"rear"/);
+});

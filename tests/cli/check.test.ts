@@ -1,0 +1,250 @@
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { fairlath, freshFolder, root } from './run.ts';
+
+const leg = join(root, 'samples/hall-bench-leg.yaml');
+const measured = join(root, 'samples/hall-bench-leg-measured.csv');
+const KEYS = ['edge', 'tolerance', 'readings', 'worst', 'rms', 'bestFit', 'verdict'];
+
+function folderWith(files: Readonly<Record<string, string | Buffer>>): string {
+  const folder = freshFolder();
+  for (const [name, content] of Object.entries(files)) writeFileSync(join(folder, name), content);
+  return folder;
+}
+
+const offsetsOf = (every: string): { station: number; offset: number }[] =>
+  JSON.parse(fairlath(['offsets', leg, '--edge', 'back', '--every', every, '--json']).out).edges[0].rows;
+
+const csvOf = (rows: readonly { station: number; offset: number }[], off = 0, sign = 1): string =>
+  ['station_mm,offset_mm', ...rows.map((row) => `${row.station},${sign * (row.offset + off)}`)].join('\n');
+
+describe('fairlath check', () => {
+  test('finds the hump of the sample, and tells how far and where', () => {
+    const { code, out, err } = fairlath(['check', leg, '--edge', 'back', '--measured', measured]);
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    expect(out).toMatch(/28 .*3\/32 proud.*high/);
+    expect(out).toMatch(/worst +3\/32 proud at station 28/);
+    expect(out).toMatch(/\noutside: 3 of 18 stations/);
+    expect(out).toMatch(/apex +station 15.*asked for station 15 5\/8/);
+  });
+
+  test('its JSON has the keys programs rely on, and deviation is measured less design', () => {
+    const { code, out } = fairlath(['check', leg, '--edge', 'back', '--measured', measured, '--json']);
+    expect(code).toBe(0);
+    const told = JSON.parse(out);
+    expect(Object.keys(told)).toEqual(['command', 'part', 'units', ...KEYS, 'warnings']);
+    expect(Object.keys(told.bestFit)).toEqual(['shift', 'rotateDeg', 'worst', 'rms']);
+    expect(told).toMatchObject({ command: 'check', units: 'mm', edge: 'back', verdict: 'outside' });
+    expect(told.readings).toHaveLength(18);
+    for (const reading of told.readings) {
+      expect(Object.keys(reading)).toEqual(['station', 'measured', 'design', 'deviation']);
+      expect(reading.deviation).toBeCloseTo(reading.measured - reading.design, 12);
+    }
+    const off = told.readings.map(({ deviation }: { deviation: number }) => Math.abs(deviation));
+    expect(told.worst).toBe(Math.max(...off));
+  });
+
+  test('the table of offsets it prints is within, when it is measured just so', () => {
+    const csv = fairlath(['offsets', leg, '--edge', 'back', '--csv']).out;
+    const folder = folderWith({ 'leg.csv': csv });
+    const { out } = fairlath(['check', leg, '--edge', 'back', '--measured', 'leg.csv', '--json'], folder);
+    const { worst, verdict } = JSON.parse(out);
+    expect(worst).toBeLessThan(1e-5);
+    expect(verdict).toBe('within');
+  });
+
+  test('readings can be given one by one, and from the chord', () => {
+    const line = ['--curve', 'arc', '--chord', '600', '--rise', '75', '--units', 'mm'];
+    const { out, code } = fairlath([
+      'check',
+      ...line,
+      '--from',
+      'chord',
+      '--reading',
+      '300=76',
+      '--reading',
+      '0=0',
+      '--json',
+    ]);
+    expect(code).toBe(0);
+    const { readings, tolerance } = JSON.parse(out);
+    expect(readings[0].deviation).toBeCloseTo(1, 9);
+    expect(tolerance).toBe(0.5);
+  });
+
+  test('a part laid crooked is told from one sawn wrong', () => {
+    const [sin, cos] = [Math.sin(0.005), Math.cos(0.005)];
+    const rows = offsetsOf('2').map(({ station: x, offset: y }) => ({
+      station: x * cos - y * sin,
+      offset: x * sin + y * cos,
+    }));
+    const folder = folderWith({ 'leg.csv': csvOf(rows) });
+    const args = ['check', leg, '--edge', 'back', '--measured', 'leg.csv'];
+    expect(fairlath(args, folder).out).toMatch(/lay crooked/);
+    const { bestFit, verdict, warnings } = JSON.parse(fairlath([...args, '--json'], folder).out);
+    expect(verdict).toBe('outside');
+    expect(bestFit.rotateDeg).toBeCloseTo((0.005 * 180) / Math.PI, 6);
+    expect(warnings[0].code).toBe('check.set-crooked');
+  });
+
+  test('the second of a pair is held against the first, mirrored or not', () => {
+    const rows = offsetsOf('2');
+    const folder = folderWith({
+      'left.csv': csvOf(rows, 0.5),
+      'right.csv': csvOf(rows, 1.5),
+      'mirror.csv': csvOf(rows, 1.5, -1),
+    });
+    const args = ['check', leg, '--edge', 'back', '--measured', 'left.csv', '--json', '--pair'];
+    for (const more of [['right.csv'], ['mirror.csv', '--mirrored']]) {
+      const { pair } = JSON.parse(fairlath([...args, ...more], folder).out);
+      expect(pair.worst).toBeCloseTo(1, 5);
+    }
+    expect(
+      fairlath(['check', leg, '--edge', 'back', '--measured', 'left.csv', '--mirrored'], folder),
+    ).toMatchObject({ code: 2, err: expect.stringMatching(/--pair/) });
+  });
+
+  test('before sanding it says what is left to take off', () => {
+    const rows = offsetsOf('2').slice(2, -2);
+    const folder = folderWith({ 'leg.csv': csvOf(rows, 25.4 / 16) });
+    const { out, code } = fairlath(
+      ['check', leg, '--edge', 'back', '--measured', 'leg.csv', '--before-sanding'],
+      folder,
+    );
+    expect(code).toBe(0);
+    expect(out).toMatch(/saw line/);
+    expect(out).toMatch(/20 .* on the line .* 1\/16/);
+    expect(out).toMatch(/within/);
+  });
+
+  test('its picture is one of ours and replaces only its own kind', () => {
+    const folder = folderWith({ 'other.svg': '<svg>not ours</svg>', 'leg.csv': readFileSync(measured) });
+    const args = ['check', leg, '--edge', 'back', '--measured', 'leg.csv', '--picture'];
+    expect(fairlath([...args, 'leg.svg'], folder).code).toBe(0);
+    expect(fairlath([...args, 'leg.svg'], folder).code).toBe(0);
+    const svg = readFileSync(join(folder, 'leg.svg'), 'utf8');
+    expect(svg).toContain('Hall bench leg, back');
+    expect(svg).toMatch(/3\/32 proud/);
+    expect(svg).not.toMatch(/NaN|Infinity|\de-/);
+    expect(fairlath([...args, 'other.svg'], folder).code).toBe(2);
+    expect(fairlath([...args, 'leg.csv'], folder).code).toBe(2);
+  });
+});
+
+describe('a mistake is answered with exit code 2 and a cure', () => {
+  test.each([
+    { args: ['--measured', measured], says: /"front" and "back"/ },
+    { args: ['--edge', 'rear', '--measured', measured], says: /no edge "rear"/ },
+    { args: ['--edge', 'back'], says: /no readings.*--reading 6=1\/2/ },
+    { args: ['--edge', 'back', '--reading', '6'], says: /--reading: .*station=offset/ },
+    { args: ['--edge', 'back', '--reading', '6=1 1'], says: /--reading: / },
+    { args: ['--edge', 'back', '--reading', '99=1'], says: /no station 99/ },
+    { args: ['--edge', 'back', '--reading', '6=1', '--measured', measured], says: /exclude/ },
+    { args: ['--edge', 'back', '--reading', '6=1', '--from', 'floor'], says: /reference or chord/ },
+    { args: ['--edge', 'back', '--reading', '6=1', '--tolerance', '0'], says: /--tolerance/ },
+    { args: ['--edge', 'back', '--measured', 'nowhere.csv'], says: /nowhere\.csv: there is no such file/ },
+  ])('check $args', ({ args, says }) => {
+    const { code, out, err } = fairlath(['check', leg, ...args], freshFolder());
+    expect(err).toMatch(says);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+  });
+
+  test('mistakes of the readings are told all at once, by file, line and column', () => {
+    const folder = folderWith({ 'leg.csv': 'station,offset\n6,1 1\n12,\n99,3\n' });
+    const args = ['check', leg, '--edge', 'back', '--measured', 'leg.csv'];
+    expect(fairlath(args, folder).err.trim().split('\n')).toEqual([
+      expect.stringMatching(/^leg\.csv:2:3: offset: "1 1"/),
+      expect.stringMatching(/^leg\.csv:3:4: no offset/),
+    ]);
+    writeFileSync(join(folder, 'leg.csv'), 'station,offset\n6,2 1/2\n99,3\n-4,1\n');
+    expect(fairlath(args, folder).err.trim().split('\n')).toEqual([
+      expect.stringMatching(/^leg\.csv:3:1: .*no station 99 in/),
+      expect.stringMatching(/^leg\.csv:4:1: .*no station -4 in/),
+    ]);
+  });
+
+  test('a file far too large, or none at all, is refused in a moment', () => {
+    const folder = folderWith({
+      'lines.csv': '6,1/2\n'.repeat(10_000_000),
+      'line.csv': Buffer.alloc(100_000_000, '6'),
+      'binary.csv': Buffer.from(Array.from({ length: 5000 }, (_, i) => (i * 89) % 256)),
+    });
+    mkdirSync(join(folder, 'folder.csv'));
+    for (const name of ['lines.csv', 'line.csv', 'binary.csv', 'folder.csv']) {
+      const before = performance.now();
+      for (const args of [
+        ['check', leg, '--edge', 'back', '--measured', name],
+        ['take-off', name],
+      ]) {
+        const { code, err } = fairlath(args, folder);
+        expect(code).toBe(2);
+        expect(err).toMatch(new RegExp(`^(error: )?${name}:.*\\n$`));
+      }
+      expect(performance.now() - before).toBeLessThan(10_000);
+    }
+    rmSync(folder, { recursive: true });
+  });
+});
+
+describe('fairlath take-off', () => {
+  test('writes a job that show, print and check take at once', () => {
+    const folder = freshFolder();
+    const { code, out } = fairlath(['take-off', measured, '-o', 'leg.yaml', '--name', 'Old leg'], folder);
+    expect(code).toBe(0);
+    expect(out).toMatch(/leg\.yaml: a spline lies best/);
+    expect(fairlath(['show', 'leg.yaml'], folder)).toMatchObject({ code: 0, err: '' });
+    expect(fairlath(['print', 'leg.yaml'], folder).code).toBe(0);
+    const { verdict } = JSON.parse(
+      fairlath(['check', 'leg.yaml', '--measured', measured, '--json'], folder).out,
+    );
+    expect(verdict).toBe('within');
+  });
+
+  test('its JSON names the kinds, the bad readings and the pins', () => {
+    const rows = offsetsOf('2').map((row, i) => ({ ...row, offset: row.offset + (i === 7 ? 5 : 0) }));
+    const folder = folderWith({ 'leg.csv': csvOf(rows) });
+    const told = JSON.parse(fairlath(['take-off', 'leg.csv', '-o', 'leg.yaml', '--json'], folder).out);
+    expect(told).toMatchObject({ command: 'take-off', units: 'mm', kind: 'batten', file: 'leg.yaml' });
+    expect(told.kinds.map(({ kind }: { kind: string }) => kind).toSorted()).toEqual([
+      'arc',
+      'batten',
+      'bow',
+      'line',
+      'spline',
+    ]);
+    expect(told.outliers).toHaveLength(1);
+    expect(told.outliers[0].station).toBeCloseTo(14 * 25.4, 6);
+    expect(told.outliers[0].off).toBeCloseTo(5, 0);
+    expect(told.sigma).toBeGreaterThan(25.4 / 32 / Math.sqrt(12));
+    // The nail of the leg's own job.
+    expect(told.pins[1][0]).toBeCloseTo(12 * 25.4, 0);
+    expect(told.pins[1][1]).toBeCloseTo(3.25 * 25.4, 1);
+    expect(readFileSync(join(folder, 'leg.yaml'), 'utf8')).toMatch(/# station 14 in: .*measure it again/);
+  });
+
+  test('never overwrites without --force, and never its readings', () => {
+    const folder = folderWith({ 'leg.csv': readFileSync(measured), 'leg.yaml': 'mine' });
+    expect(fairlath(['take-off', 'leg.csv'], folder).code).toBe(2);
+    expect(fairlath(['take-off', 'leg.csv', '-o', 'leg.csv', '--force'], folder).code).toBe(2);
+    expect(readFileSync(join(folder, 'leg.yaml'), 'utf8')).toBe('mine');
+    expect(fairlath(['take-off', 'leg.csv', '--force'], folder).code).toBe(0);
+    expect(readFileSync(join(folder, 'leg.yaml'), 'utf8')).toContain('edges:');
+  });
+
+  test.each([
+    { args: ['--units', 'ft'], says: /in or mm/ },
+    { args: ['--graduation', '0'], says: /--graduation/ },
+  ])('take-off $args is a mistake', ({ args, says }) => {
+    const { code, err } = fairlath(['take-off', measured, ...args], freshFolder());
+    expect(code).toBe(2);
+    expect(err).toMatch(says);
+  });
+
+  test('too few readings are a mistake of the file', () => {
+    const folder = folderWith({ 'leg.csv': '0,0\n10,1\n20,0\n' });
+    const { code, err } = fairlath(['take-off', 'leg.csv'], folder);
+    expect(code).toBe(2);
+    expect(err).toMatch(/^leg\.csv: fewer than 5 stations/);
+  });
+});
