@@ -1,3 +1,6 @@
+export { checkEdge } from './check/check-edge.ts';
+export { parseReading, readReadings } from './check/readings.ts';
+export { takeOff } from './check/take-off.ts';
 export { arc } from './curves/arc.ts';
 export { batten } from './curves/batten.ts';
 export { bow } from './curves/bow.ts';

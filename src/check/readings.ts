@@ -6,6 +6,7 @@ import { Fault } from '../units/fault.ts';
 import { parseLength } from '../units/length.ts';
 import { quoted } from '../units/quoted.ts';
 import type { Unit } from '../units/unit.ts';
+import { utf8Length } from '../units/utf8.ts';
 import { type Cell, cellsOf, type Separator, separatorOf } from './cells.ts';
 
 /** What was read off a rule at one station, mm, and where that was written down. */
@@ -60,16 +61,6 @@ function notReadings(text: string): Fault | undefined {
   if (NOT_TEXT.test(text))
     return new Fault('readings.not-text', 'this is not plain text. Save it as CSV in UTF-8.');
   return undefined;
-}
-
-/** Bytes, not letters: a file is read up to so many bytes, and what was cut off must not pass unseen. */
-function utf8Length(text: string): number {
-  let bytes = 0;
-  for (const letter of text) {
-    const code = letter.codePointAt(0)!;
-    bytes += code < 0x80 ? 1 : code < 0x800 ? 2 : code < 0x1_0000 ? 3 : 4;
-  }
-  return bytes;
 }
 
 interface Column {

@@ -76,7 +76,10 @@ export function mustBeFree(
   force: boolean,
 ): void {
   if (input !== undefined && sameFile(file, input))
-    throw new Fault('file.is-input', `${file}: this is the job file itself. Choose another name with -o.`);
+    throw new Fault(
+      'file.is-input',
+      `${file}: this is the file that is read, and it is never written over. Choose another name with -o.`,
+    );
   if (force || !existsSync(file)) return;
   const found = statSync(file);
   if (found.isDirectory()) throw ofFile(file, { code: 'EISDIR' });

@@ -1,6 +1,7 @@
 import { Composer, type Document, isAlias, Lexer, LineCounter, type ParsedNode, Parser, visit } from 'yaml';
 import { Fault } from '../units/fault.ts';
 import { quoted } from '../units/quoted.ts';
+import { utf8Length } from '../units/utf8.ts';
 import { Entry, placeAt, type Source } from './entry.ts';
 import type { Findings } from './findings.ts';
 import { syntaxFaults } from './syntax-faults.ts';
@@ -43,7 +44,7 @@ function isPlainText(text: string, source: Source): boolean {
     return false;
   };
   source.lines.addNewLine(0);
-  if (text.length > MAX_JOB_BYTES) {
+  if (utf8Length(text) > MAX_JOB_BYTES) {
     return report('job.too-big', `longer than ${MAX_JOB_BYTES / 1024} kB. A job takes a page or two.`, 0);
   }
   for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) source.lines.addNewLine(at + 1);

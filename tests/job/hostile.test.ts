@@ -35,6 +35,7 @@ describe('a text that is no honest job is refused, and soon', () => {
     ],
     ['aliases of aliases', bomb(), 'job.alias'],
     ['more bytes than a job has', '#'.repeat(300_000), 'job.too-big'],
+    ['more bytes than a job has, in accents', '#é'.repeat(25_000), 'job.too-big'],
     ['a picture', '\u0089PNG\r\n\u001A\n\0\0\0\rIHDR', 'job.not-text'],
     ['remarks only', '#\n'.repeat(30_000), 'job.empty'],
     ['blank lines only', '\n'.repeat(60_000), 'job.empty'],
