@@ -3,6 +3,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
+    setupFiles: ['tests/setup.ts'],
     testTimeout: 30_000,
     hookTimeout: 60_000,
     // Nothing here keeps state between files: sharing what is loaded saves a minute, and both cores work.
