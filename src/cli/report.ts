@@ -39,7 +39,9 @@ export function speakingOf<T>(speaker: Speaker, work: () => T): T {
 function lineOf(fault: Fault, { file, places, length }: Speaker): string {
   const place: Place | undefined =
     fault instanceof PlacedFault ? fault.place : locate(places, fault.key ?? '');
-  const where = file === undefined ? 'error' : place ? `${file}:${place.line}:${place.column}` : file;
+  // An option's mistake stands on the command line, not in the file.
+  const inFile = file !== undefined && !fault.key?.startsWith('--');
+  const where = !inFile ? 'error' : place ? `${file}:${place.line}:${place.column}` : file;
   const key = fault.key ? `${fault.key}: ` : '';
   return `${where}: ${key}${fault.messageIn(length)}`;
 }

@@ -17,8 +17,9 @@ export const READ_MM = 0.2;
 export const BAR_MM = 100;
 
 /**
- * How far paper stretches or shrinks with damp between printing and measuring, a share: half of the
- * least, 0.2 %, that the paper trade gives across the sheet from dry to damp; a shop sees part of that.
+ * How far paper stretches or shrinks with damp between printing and measuring, a share. Our judgement:
+ * half of the least of the 0.2 to 0.4 % that the paper trade gives across the sheet. The range of damp
+ * behind those figures is not told, so a pattern carried from a dry room to a damp one may do worse.
  */
 export const DAMP = 0.001;
 

@@ -83,6 +83,11 @@ test('what only the geometry can tell is placed too, with lengths in inches', ()
   expect(err).toMatch(/^rail\.yaml:4:10: stock\.width: the part is 4 in wide.*the stock is 2 in/);
 });
 
+test('a mistake in an option is not blamed on the job file', () => {
+  const { err } = fairlath(['print', leg, '--overlap', 'wide', '-o', 'x.pdf'], freshFolder());
+  expect(err).toMatch(/^error: --overlap: /);
+});
+
 test('a negative offset is taken as a length, not as an option', () => {
   const { code } = fairlath(['show', ...quick.slice(0, 4), '--rise', '-3/4']);
   expect(code).toBe(0);
