@@ -42,7 +42,7 @@ function arcBox(arc: ArcSegment): Box {
   return boxOf(points);
 }
 
-const boxOf = (points: readonly Point[]): Box => ({
+export const boxOf = (points: readonly Point[]): Box => ({
   left: Math.min(...points.map(({ x }) => x)),
   bottom: Math.min(...points.map(({ y }) => y)),
   right: Math.max(...points.map(({ x }) => x)),

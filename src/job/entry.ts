@@ -85,6 +85,11 @@ export class Entry {
     });
   }
 
+  /** Whether this is a word or a number rather than a list or a group. */
+  isText(): boolean {
+    return isScalar(this.node) && !isNothing(this.node);
+  }
+
   /** Whether this is a list that holds lists: several points rather than one. */
   holdsLists(): boolean {
     return isSeq(this.node) && this.node.items.some(isSeq);

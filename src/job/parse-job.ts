@@ -2,9 +2,11 @@ import { defaultRule, parseGraduation, type Rule } from '../units/rule.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Entry } from './entry.ts';
 import { Findings } from './findings.ts';
-import type { Job, Stock } from './job.ts';
+import type { Job, PairKind, Stock } from './job.ts';
 import type { Places } from './places.ts';
 import { readEdges } from './read-edges.ts';
+import { readEnds } from './read-ends.ts';
+import { readJoints } from './read-joints.ts';
 import { given, readCount, readLength, readName, readText, readWord } from './read-values.ts';
 import { Table } from './table.ts';
 import { ALLOWANCE_KEYS, JOB_KEYS, STOCK_KEYS } from './vocabulary.ts';
@@ -47,13 +49,21 @@ function readJob(root: Entry): Job | undefined {
   // With the unit unknown the lengths are still looked at; millimetres are the shortest they can be.
   const unit = known ?? 'mm';
   const edges = table.require('edges', 'Set out one edge or two under "edges:".');
+  const pair = readOr(undefined, table.get('pair'), (entry) =>
+    readWord(entry, ['identical', 'mirrored'] as const),
+  );
+  const allowance = readOr({}, table.get('allowance'), (entry) => readAllowance(entry, unit));
   const job = {
     part: part && readName(part, MAX_NAME),
     rule: known && readRule(table.get('graduation'), known),
     edges: edges && readEdges(edges, unit),
-    quantity: readOr(1, table.get('quantity'), (entry) => readCount(entry, MAX_QUANTITY)),
-    sawAllowance: readOr(0, table.get('allowance'), (entry) => readAllowance(entry, unit)),
+    quantity: readOr(pair ? 2 : 1, table.get('quantity'), (entry) => readQuantity(entry, pair)),
+    joints: readOr([], table.get('joints'), (entry) => readJoints(entry, unit)),
+    sawAllowance: allowance && (allowance.saw ?? 0),
     ...given({
+      pair,
+      ends: readOr(undefined, table.get('ends'), readEnds),
+      widthAllowance: allowance?.width,
       stock: readOr(undefined, table.get('stock'), (entry) => readStock(entry, unit)),
       notes: readOr(undefined, table.get('notes'), (entry) => readText(entry, MAX_NOTES)),
     }),
@@ -91,9 +101,21 @@ function readStock(entry: Entry, unit: Unit): Stock | undefined {
   return layers === undefined ? undefined : { ...sizes, layers };
 }
 
-function readAllowance(entry: Entry, unit: Unit): number | undefined {
+/** Pairs come in twos. */
+function readQuantity(entry: Entry, pair: PairKind | undefined): number | undefined {
+  const quantity = readCount(entry, MAX_QUANTITY);
+  if (quantity === undefined || pair !== 'mirrored' || quantity % 2 === 0) return quantity;
+  return entry.report(
+    'job.odd-pair',
+    `${quantity} parts do not make mirrored pairs. Write an even number, both hands counted.`,
+  );
+}
+
+function readAllowance(entry: Entry, unit: Unit): { saw?: number; width?: number } | undefined {
   const table = Table.of(entry, 'Write "saw: 1/16" under allowance.');
   if (!table) return undefined;
   table.keepTo(ALLOWANCE_KEYS);
-  return readOr(0, table.get('saw'), (value) => readLength(value, unit, 'not-negative'));
+  const length = (name: string) =>
+    readOr(undefined, table.get(name), (value) => readLength(value, unit, 'not-negative'));
+  return given({ saw: length('saw'), width: length('width') });
 }

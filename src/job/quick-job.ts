@@ -30,7 +30,7 @@ export function quickJob(options: QuickOptions): Job {
   line.throwAny();
   if (!step || !rule) throw new Error('a quick line that could not be read must have a fault');
   const edge = { name: 'curve', from: point(0, 0), steps: [step] as const, key: QUICK_KEY };
-  return { part: nameOf(options, unit), rule, quantity: 1, edges: [edge], sawAllowance: 0 };
+  return { part: nameOf(options, unit), rule, quantity: 1, edges: [edge], joints: [], sawAllowance: 0 };
 }
 
 function readStep(

@@ -1,3 +1,4 @@
+import { parseAngle } from '../units/angle.ts';
 import { parseLength, type Sign } from '../units/length.ts';
 import { quoted } from '../units/quoted.ts';
 import type { Unit } from '../units/unit.ts';
@@ -11,6 +12,12 @@ const ONE_LINE = /^[^\p{Cc}\u2028\u2029]*$/u;
 export function readLength(entry: Entry, unit: Unit, sign: Sign = 'any'): number | undefined {
   const typed = entry.text(A_LENGTH);
   return typed === undefined ? undefined : entry.attempt(() => parseLength(typed, unit, sign));
+}
+
+/** Radians, between -π/2 and π/2. */
+export function readAngle(entry: Entry): number | undefined {
+  const typed = entry.text('Write an angle, such as 4, 7 1/2° or 1 in 6.');
+  return typed === undefined ? undefined : entry.attempt(() => parseAngle(typed));
 }
 
 /** A whole number from 1 to `most`. */

@@ -51,11 +51,9 @@ export class Table {
   }
 
   /** Reports every name that the vocabulary does not hold. To be called before the values are asked for. */
-  keepTo({ known, notYet = [] }: Vocabulary): void {
-    for (const [name, entry] of this.entries) {
-      if (notYet.includes(name)) reportNotYet(entry, name);
-      else if (!known.includes(name)) this.reportUnknown(entry, name, known);
-    }
+  keepTo({ known }: Vocabulary): void {
+    for (const [name, entry] of this.entries)
+      if (!known.includes(name)) this.reportUnknown(entry, name, known);
   }
 
   private reportUnknown(entry: Entry, name: string, known: readonly string[]): void {
@@ -93,7 +91,3 @@ export class Table {
 
 /** A name as it may stand in a message: on one line, not too long, without control characters. */
 const printable = (name: string): string => quoted(name).slice(1, -1);
-
-function reportNotYet(entry: Entry, name: string): undefined {
-  return entry.reportName('job.not-yet', `${quoted(name)} is not supported yet. Take it out for now.`);
-}

@@ -1,18 +1,27 @@
 /** The names that may stand in one place of the job file. */
 export interface Vocabulary {
   readonly known: readonly string[];
-  /** Names that the job file will have: refused for now, so that nothing written is ever ignored. */
-  readonly notYet?: readonly string[];
 }
 
 export const JOB_KEYS: Vocabulary = {
-  known: ['part', 'units', 'graduation', 'quantity', 'stock', 'edges', 'allowance', 'notes'],
-  notYet: ['pair', 'ends', 'joints'],
+  known: [
+    'part',
+    'units',
+    'graduation',
+    'quantity',
+    'pair',
+    'stock',
+    'edges',
+    'ends',
+    'joints',
+    'allowance',
+    'notes',
+  ],
 };
 
 export const STOCK_KEYS: Vocabulary = { known: ['species', 'length', 'width', 'thickness', 'layers'] };
 
-export const ALLOWANCE_KEYS: Vocabulary = { known: ['saw'] };
+export const ALLOWANCE_KEYS: Vocabulary = { known: ['saw', 'width'] };
 
 export const STEP_KINDS = ['line', 'arc', 'batten', 'bow', 'spline', 'ellipse'] as const;
 export type StepKind = (typeof STEP_KINDS)[number];
@@ -27,3 +36,19 @@ export const STEP_KEYS: Readonly<Record<StepKind, Vocabulary>> = {
 };
 
 export const STRIP_KEYS: Vocabulary = { known: ['from', 'to'] };
+
+export const ENDS_KEYS: Vocabulary = { known: ['left', 'right'] };
+export const END_KEYS: Vocabulary = { known: ['miter', 'bevel', 'rake', 'splay'] };
+
+export const JOINT_KINDS = ['mortise', 'hole', 'slot', 'centre-line', 'mark'] as const;
+export type JointKind = (typeof JOINT_KINDS)[number];
+
+const RECESS: Vocabulary = { known: ['at', 'out', 'length', 'width', 'turn', 'depth', 'label'] };
+
+export const JOINT_KEYS: Readonly<Record<JointKind, Vocabulary>> = {
+  mortise: RECESS,
+  slot: RECESS,
+  hole: { known: ['at', 'out', 'diameter', 'depth', 'lean', 'toward', 'label'] },
+  'centre-line': { known: ['at', 'out', 'label'] },
+  mark: { known: ['at', 'out', 'label'] },
+};

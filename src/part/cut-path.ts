@@ -1,7 +1,8 @@
 import { along, segmentStart } from '../curves/along.ts';
 import type { Segment } from '../curves/piece.ts';
-import { between, distance } from '../curves/point.ts';
+import { distance } from '../curves/point.ts';
 import { rootsOnUnit } from '../curves/search.ts';
+import { stretchOf } from '../curves/stretch.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 
 /** Steps that tell two passes of one segment over a station apart. */
@@ -39,33 +40,5 @@ function cutAt(segment: Segment, station: number): Segment[] {
     (u) => distance(at(u), at(0)) > JOIN_MM && distance(at(u), at(1)) > JOIN_MM,
   );
   const ends = [0, ...cuts, 1];
-  return ends.slice(1).map((to, i) => stretch(segment, ends[i] ?? 0, to));
-}
-
-/** The part of a segment from one parameter to another. */
-function stretch(segment: Segment, from: number, to: number): Segment {
-  switch (segment.type) {
-    case 'line':
-      return {
-        type: 'line',
-        from: between(segment.from, segment.to, from),
-        to: between(segment.from, segment.to, to),
-      };
-    case 'arc':
-      return { ...segment, start: segment.start + segment.sweep * from, sweep: segment.sweep * (to - from) };
-    case 'cubic': {
-      const head = headOf(segment.controls, to);
-      const tail = headOf([...head].reverse() as unknown as Controls, to === 0 ? 1 : 1 - from / to);
-      return { type: 'cubic', controls: [...tail].reverse() as unknown as Controls };
-    }
-  }
-}
-
-type Controls = Extract<Segment, { type: 'cubic' }>['controls'];
-
-/** A cubic from its start to a parameter, by de Casteljau. */
-function headOf([p, q, r, s]: Controls, u: number): Controls {
-  const [pq, qr, rs] = [between(p, q, u), between(q, r, u), between(r, s, u)];
-  const [pqr, qrs] = [between(pq, qr, u), between(qr, rs, u)];
-  return [p, pq, pqr, between(pqr, qrs, u)];
+  return ends.slice(1).map((to, i) => stretchOf(segment, ends[i] ?? 0, to));
 }

@@ -1,13 +1,14 @@
 import { piecesLength } from '../curves/along.ts';
-import { pathBox } from '../curves/box.ts';
+import { boxOf, pathBox } from '../curves/box.ts';
 import { parallelPath } from '../curves/parallel.ts';
-import type { Segment } from '../curves/piece.ts';
+import type { Piece, Segment } from '../curves/piece.ts';
 import type { Job } from '../job/job.ts';
 import { Fault, Faults } from '../units/fault.ts';
 import { edgeRuns } from './edge-runs.ts';
 import { finishedLine } from './finished-line.ts';
+import { type JointGround, jointFaults, jointWarnings } from './joint-checks.ts';
 import { offsetAt } from './offsets.ts';
-import { closedShape, edgeEnd, edgeStart, exactOutline, lineShape } from './outline.ts';
+import { edgeEnd, edgeStart, outlineOf } from './outline.ts';
 import type { Part, PartEdge, Shape } from './part.ts';
 import { stockFaults } from './stock-fit.ts';
 import { nailWarnings, stockWarnings } from './warnings.ts';
@@ -23,12 +24,16 @@ export function makePart(job: Job): Part {
     return { name: edge.name, runs, length: runs.reduce((sum, run) => sum + piecesLength(run.exact), 0) };
   });
   stopAt(faults);
-  const shape = caught(faults, () => shapeOf(edges));
-  const saw = caught(faults, () => sawLine(edges, job.sawAllowance));
+  const outline = caught(faults, () => outlineOf(edges, job));
   stopAt(faults);
-  const finished = finishedLine(shape!);
+  const { shape, exact, ends } = outline!;
+  const saw = caught(faults, () => sawLine(shape, exact, job.sawAllowance, edges));
+  stopAt(faults);
+  const finished = finishedLine(shape);
   const box = pathBox(finished);
+  const ground = jointGround(shape, finished, saw!, edges, job);
   if (job.stock) faults.push(...stockFaults(finished, box, job.stock));
+  faults.push(...jointFaults(job.joints, ground));
   stopAt(faults);
   return {
     name: job.part,
@@ -37,13 +42,30 @@ export function makePart(job: Job): Part {
     ...(job.stock && { stock: job.stock }),
     ...(job.notes !== undefined && { notes: job.notes }),
     edges,
-    shape: shape!,
+    shape,
+    ...(ends && { ends }),
+    joints: job.joints,
     sawAllowance: job.sawAllowance,
     saw: saw!,
     bounds: pathBox([...finished, ...saw!]),
-    warnings: [...nailWarnings(edges, job.rule), ...stockWarnings(job, pathBox([...finished, ...saw!]))],
+    warnings: [
+      ...nailWarnings(edges, job.rule),
+      ...stockWarnings(job, pathBox([...finished, ...saw!])),
+      ...jointWarnings(job.joints, ground, job.rule),
+    ],
     job,
   };
+}
+
+function jointGround(
+  { type }: Shape,
+  finished: readonly Segment[],
+  saw: readonly Segment[],
+  edges: readonly PartEdge[],
+  { stock }: Job,
+): JointGround {
+  const { left: from, right: to } = boxOf(edges.flatMap((edge) => [edgeStart(edge), edgeEnd(edge)]));
+  return { closed: type === 'closed', finished, saw, from, to, thickness: stock?.thickness };
 }
 
 function stopAt(faults: readonly Fault[]): void {
@@ -61,19 +83,21 @@ function caught<T>(faults: Fault[], make: () => T): T | undefined {
   }
 }
 
-const shapeOf = (edges: readonly PartEdge[]): Shape =>
-  edges.length === 1 ? lineShape(edges[0]!) : closedShape([edges[0]!, edges[1]!]);
-
 /**
  * The saw line, a true parallel outside the finished line. A closed outline runs counter-clockwise, so
  * that its outside is to the right; a single edge has its waste away from the reference line.
  */
-function sawLine(edges: readonly PartEdge[], allowance: number): Segment[] {
+function sawLine(
+  { type }: Shape,
+  exact: readonly Piece[],
+  allowance: number,
+  edges: readonly PartEdge[],
+): Segment[] {
   if (allowance === 0) return [];
-  const { pieces, closed } = exactOutline(edges);
+  const closed = type === 'closed';
   const away = closed || isBelow(edges[0]!) ? -allowance : allowance;
   try {
-    return parallelPath(pieces, away, closed);
+    return parallelPath(exact, away, closed);
   } catch (error) {
     throw error instanceof Fault ? error.at('allowance.saw') : error;
   }

@@ -1,40 +1,117 @@
+import { segmentEnd, segmentStart } from '../curves/along.ts';
 import type { Piece, Segment } from '../curves/piece.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { reversePath, reversePiece } from '../curves/segment.ts';
+import { pieceStretch, stretchOf } from '../curves/stretch.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
+import type { Job } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
+import { cutAt, type EndPlane, endPlane, isSquare, type PartEnd } from './ends.ts';
 import { offsetAt } from './offsets.ts';
 import type { PartEdge, Shape } from './part.ts';
+import { trimmed } from './trim.ts';
 import { crossing, narrowest } from './width.ts';
+
+/** The line to cut, as it is drawn and as it is exactly. */
+export interface Outline {
+  readonly shape: Exclude<Shape, { type: 'half' }>;
+  /** The exact pieces in the order of the shape, for its parallel. */
+  readonly exact: readonly Piece[];
+  /** How the ends of a closed part are cut; absent for a line. */
+  readonly ends?: readonly [left: PartEnd, right: PartEnd];
+}
 
 const edgePieces = (edge: PartEdge): Piece[] => edge.runs.flatMap((run) => run.exact);
 const edgePath = (edge: PartEdge): Segment[] => edge.runs.flatMap((run) => run.path);
 export const edgeStart = (edge: PartEdge): Point => edge.runs[0]!.from;
 export const edgeEnd = (edge: PartEdge): Point => edge.runs.at(-1)!.to;
 
-/** One edge as a line pattern with its chord. */
-export const lineShape = (edge: PartEdge): Shape => ({
-  type: 'line',
-  line: edgePath(edge),
-  chord: [edgeStart(edge), edgeEnd(edge)],
-});
-
 /**
- * Two edges as a closed part with square ends, counter-clockwise from the lower left corner.
- * @throws Fault `part.ends-not-square` where the edges' ends do not stand at one station,
- *   `part.edges-cross`
+ * The finished line of a job's edges: one edge is a line with its chord, two close a part.
+ * @throws Fault `part.ends-not-square`, `part.edges-cross`, `ends.one-edge`, `ends.no-thickness`, `ends.cut-twice`
  */
-export function closedShape(edges: readonly [PartEdge, PartEdge]): Shape {
+export function outlineOf(edges: readonly PartEdge[], job: Job): Outline {
+  const [edge, other] = edges as readonly [PartEdge, PartEdge?];
+  return other ? closedOutline([edge, other], job) : lineOutline(edge, job);
+}
+
+function lineOutline(edge: PartEdge, { ends }: Job): Outline {
+  const leaning = (['left', 'right'] as const).find((side) => ends?.[side] && ends[side].by !== 'square');
+  if (leaning)
+    throw new Fault(
+      'ends.one-edge',
+      'one edge is a line on a board and has no end to cut. Set out the other edge too, or leave this out.',
+      `ends.${leaning}`,
+    );
+  const chord = [edgeStart(edge), edgeEnd(edge)] as const;
+  return { shape: { type: 'line', line: edgePath(edge), chord }, exact: edgePieces(edge) };
+}
+
+/** Counter-clockwise from the lower left corner. */
+function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline {
   const [lower, upper] = inOrder(edges);
-  mustEndSquare(lower, upper);
+  mustEndTogether(lower, upper);
   mustNotCross(lower, upper);
-  const rightEnd = endLine(edgeEnd(lower), edgeEnd(upper));
-  const leftEnd = endLine(edgeStart(upper), edgeStart(lower));
-  return {
-    type: 'closed',
-    outline: [...edgePath(lower), ...rightEnd, ...reversePath(edgePath(upper)), ...leftEnd],
-    leastWidth: narrowest(edgePieces(lower), edgePieces(upper)),
+  const planes = {
+    left: endPlane(job, 'left', [edgeStart(lower), edgeStart(upper)]),
+    right: endPlane(job, 'right', [edgeEnd(lower), edgeEnd(upper)]),
   };
+  const exact = [lower, upper].map((edge) => cutShort(edgePieces(edge), planes, pieceStretch));
+  const paths = [lower, upper].map((edge) =>
+    cutShort(edgePath(edge), planes, (segment, from, to) => [stretchOf(segment, from, to)]),
+  );
+  return {
+    shape: {
+      type: 'closed',
+      outline: around(paths[0]!, reversePath(paths[1]!)),
+      leastWidth: narrowest(exact[0]!, exact[1]!),
+    },
+    exact: around(exact[0]!, [...exact[1]!].reverse().map(reversePiece)),
+    ends: [partEnd(planes.left, [lower, upper], job), partEnd(planes.right, [lower, upper], job)],
+  };
+}
+
+type Planes = { readonly left: EndPlane; readonly right: EndPlane };
+
+/** What the cuts leave of an edge at a depth under the face; all of it where both ends are square. */
+const cutShort = <T extends Piece>(
+  pieces: readonly T[],
+  { left, right }: Planes,
+  stretch: (piece: T, from: number, to: number) => readonly T[],
+): readonly T[] =>
+  isSquare(left) && isSquare(right)
+    ? pieces
+    : trimmed(pieces, { left: cutAt(left, 0), right: cutAt(right, 0) }, stretch);
+
+/** The lower edge forth, the upper one back, and the ends between them. */
+const around = <T extends Piece>(forth: readonly T[], back: readonly T[]): (T | Segment)[] => [
+  ...forth,
+  ...endLine(segmentEnd(forth.at(-1)!), segmentStart(back[0]!)),
+  ...back,
+  ...endLine(segmentEnd(back.at(-1)!), segmentStart(forth[0]!)),
+];
+
+/** Across the part; none where the edges meet in a point. */
+const endLine = ({ x, y }: Point, to: Point): Segment[] =>
+  distance({ x, y }, to) < JOIN_MM ? [] : [{ type: 'line', from: { x, y }, to: { x: to.x, y: to.y } }];
+
+/** Where the plane cuts the edges of the part on both its faces: an edge runs alike through the wood. */
+function partEnd(plane: EndPlane, edges: readonly [PartEdge, PartEdge], job: Job): PartEnd {
+  const corner = (edge: PartEdge, depth: number): Point => {
+    const isLeft = plane.side === 'left';
+    if (isSquare(plane)) return isLeft ? edgeStart(edge) : edgeEnd(edge);
+    const all = { past: () => -1, key: '' };
+    const cut = cutAt(plane, depth);
+    const kept = trimmed(
+      edgePieces(edge),
+      { left: isLeft ? cut : all, right: isLeft ? all : cut },
+      pieceStretch,
+    );
+    const { x, y } = isLeft ? segmentStart(kept[0]!) : segmentEnd(kept.at(-1)!);
+    return { x, y };
+  };
+  const on = (depth: number) => [corner(edges[0], depth), corner(edges[1], depth)] as const;
+  return { side: plane.side, angles: plane.angles, face: on(0), back: on(job.stock?.thickness ?? 0) };
 }
 
 /** The edge nearer the reference line first, judged half-way along. */
@@ -45,11 +122,7 @@ function inOrder([a, b]: readonly [PartEdge, PartEdge]): readonly [PartEdge, Par
   return height(a) <= height(b) ? [a, b] : [b, a];
 }
 
-/** Square across the part; none where the edges meet in a point. */
-const endLine = (from: Point, to: Point): Segment[] =>
-  distance(from, to) < JOIN_MM ? [] : [{ type: 'line', from, to }];
-
-function mustEndSquare(lower: PartEdge, upper: PartEdge): void {
+function mustEndTogether(lower: PartEdge, upper: PartEdge): void {
   const ends = [
     ['left', edgeStart(lower), edgeStart(upper)],
     ['right', edgeEnd(lower), edgeEnd(upper)],
@@ -59,8 +132,8 @@ function mustEndSquare(lower: PartEdge, upper: PartEdge): void {
       throw new Fault(
         'part.ends-not-square',
         (mm) =>
-          `at the ${side} end "${lower.name}" stands at station ${mm(a.x)} and "${upper.name}" at ${mm(b.x)}: ` +
-          'that end is not square. Give both edges the same station there.',
+          `at the ${side} end "${lower.name}" stands at station ${mm(a.x)} and "${upper.name}" at ${mm(b.x)}. ` +
+          `Give both edges the same station there, the long point; "ends: {${side}: {miter: 6}}" cuts it at an angle.`,
         `edges.${upper.name}`,
       );
 }
@@ -75,20 +148,4 @@ function mustNotCross(lower: PartEdge, upper: PartEdge): void {
         'Move one so that wood is left between them.',
       `edges.${upper.name}`,
     );
-}
-
-/** The pieces of the finished line as they are exactly, in the order of the outline, for its parallel. */
-export function exactOutline(edges: readonly PartEdge[]): { pieces: Piece[]; closed: boolean } {
-  if (edges.length === 1) return { pieces: edgePieces(edges[0]!), closed: false };
-  const [lower, upper] = inOrder(edges as readonly [PartEdge, PartEdge]);
-  const back = upper.runs.flatMap((run) => run.exact).reverse();
-  return {
-    pieces: [
-      ...edgePieces(lower),
-      ...endLine(edgeEnd(lower), edgeEnd(upper)),
-      ...back.map(reversePiece),
-      ...endLine(edgeStart(upper), edgeStart(lower)),
-    ],
-    closed: true,
-  };
 }

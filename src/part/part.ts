@@ -1,9 +1,10 @@
 import type { Box, Curve } from '../curves/curve.ts';
 import type { Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
-import type { Job, Stock } from '../job/job.ts';
+import type { Job, Joint, Stock } from '../job/job.ts';
 import type { Warning } from '../units/fault.ts';
 import type { Rule } from '../units/rule.ts';
+import type { PartEnd } from './ends.ts';
 
 /** A job worked out: the lines to cut, in the part's frame, mm. Plain data. */
 export interface Part {
@@ -14,6 +15,10 @@ export interface Part {
   readonly notes?: string;
   readonly edges: readonly PartEdge[];
   readonly shape: Shape;
+  /** How the ends of a closed part are cut; absent for a line pattern. */
+  readonly ends?: readonly [left: PartEnd, right: PartEnd];
+  /** What is laid out on the marked face. */
+  readonly joints: readonly Joint[];
   /** How far outside the finished line the saw line runs, mm; 0 when there is none. */
   readonly sawAllowance: number;
   /** The line to saw to, contiguous; empty when there is no saw allowance. */
@@ -31,7 +36,7 @@ export interface PartEdge {
 }
 
 /**
- * One edge makes a line on a board; two make a closed part with square ends. Either, if it is the mirror
+ * One edge makes a line on a board; two make a closed part. Either, if it is the mirror
  * image of itself, may be drawn as its left half.
  */
 export type Shape =

@@ -66,6 +66,7 @@ test('the back leg of a hall bench is read as it was set out', () => {
         ],
       },
     ],
+    joints: [],
     sawAllowance: inches(1 / 16),
   });
 });

@@ -11,6 +11,7 @@ test('a batten over 28 in with a rise of 3/4 in has its apex in the middle', () 
     part: 'Batten 28 in, rise 3/4 in',
     rule: { unit: 'in', graduation: { numerator: 1, denominator: 32 } },
     quantity: 1,
+    joints: [],
     sawAllowance: 0,
     edges: [
       {

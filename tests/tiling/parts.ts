@@ -67,7 +67,14 @@ function edgeOf({ name, runs }: Sketch['edges'][number]): Edge {
 
 function jobOf({ name, rule = INCHES, edges, sawAllowance = 0 }: Sketch): Job {
   const [lower, upper] = edges.map(edgeOf);
-  return { part: name, rule, quantity: 1, edges: upper ? [lower!, upper] : [lower!], sawAllowance };
+  return {
+    part: name,
+    rule,
+    quantity: 1,
+    edges: upper ? [lower!, upper] : [lower!],
+    joints: [],
+    sawAllowance,
+  };
 }
 
 /** A part from its edges, and a job that has its runs in kind. */
@@ -84,6 +91,7 @@ function partOf(sketch: Sketch): Part {
     name,
     rule,
     quantity: 1,
+    joints: [],
     edges: edges.map((edge) => ({ ...edge, length: 0 })),
     shape: upper
       ? { type: 'closed', outline, leastWidth: { width: 10, at: a } }

@@ -1,0 +1,101 @@
+import { type Point, point } from '../curves/point.ts';
+import { JOIN_MM } from '../curves/tolerance.ts';
+import type { EndSetting, Job, Side } from '../job/job.ts';
+import { Fault } from '../units/fault.ts';
+import { type EndAngles, endAngles } from './end-angles.ts';
+import type { Cut } from './trim.ts';
+
+/** The plane of an end's cut: past station + across·offset − through·depth = reach, depth into the wood. */
+export interface EndPlane {
+  readonly side: Side;
+  readonly angles: EndAngles;
+  readonly reach: number;
+}
+
+/** One end of a closed part as it is cut. */
+export interface PartEnd {
+  readonly side: Side;
+  readonly angles: EndAngles;
+  /** The cut line on the marked face, from the lower edge to the upper one. */
+  readonly face: readonly [low: Point, high: Point];
+  /** The same on the other face; the face's own where the cut is square through the wood. */
+  readonly back: readonly [low: Point, high: Point];
+}
+
+const SQUARE: EndSetting = { by: 'square' };
+
+/**
+ * The planes of both ends. Edges are set out to the long point: the wood of either face ends at their last
+ * station or short of it, never beyond, whichever way the cut leans.
+ * @throws Fault `ends.no-thickness` where a cut is tilted and the stock's thickness is not known
+ */
+export function endPlane(job: Job, side: Side, corners: readonly [Point, Point]): EndPlane {
+  const angles = endAngles(job.ends?.[side] ?? SQUARE);
+  const thickness = job.stock?.thickness;
+  if (angles.splay !== 0 && thickness === undefined)
+    throw new Fault(
+      'ends.no-thickness',
+      'a cut tilted through the wood needs its thickness. Write "thickness: 1 3/4" under stock.',
+      `ends.${side}`,
+    );
+  const reaches = corners.flatMap(({ x, y }) =>
+    [0, thickness ?? 0].map((depth) => x + Math.tan(angles.rake) * y - Math.tan(angles.splay) * depth),
+  );
+  return { side, angles, reach: side === 'right' ? Math.min(...reaches) : Math.max(...reaches) };
+}
+
+export const isSquare = ({ angles }: { readonly angles: EndAngles }): boolean =>
+  angles.rake === 0 && angles.splay === 0;
+
+/** The plane's line at a depth under the marked face, as a cut of the edges there. */
+export function cutAt({ side, angles, reach }: EndPlane, depth: number): Cut {
+  const [across, at] = [Math.tan(angles.rake), reach + Math.tan(angles.splay) * depth];
+  const way = side === 'right' ? 1 : -1;
+  return { past: ({ x, y }) => way * (x + across * y - at), key: `ends.${side}` };
+}
+
+export interface CutCorner extends Point {
+  readonly on: 'face' | 'back' | 'both faces';
+}
+
+/** The corners of an end that reach farthest out and least far: its long point and its short point. */
+export function longAndShort({ side, face, back }: PartEnd): { long: CutCorner; short: CutCorner } {
+  const corners: CutCorner[] = [
+    ...face.map((at) => ({ ...at, on: 'face' as const })),
+    ...back.map((at) => ({ ...at, on: 'back' as const })),
+  ];
+  const out = ({ x }: Point): number => (side === 'right' ? x : -x);
+  const pick = (best: number): CutCorner => {
+    const all = corners.filter((corner) => Math.abs(out(corner) - best) < JOIN_MM);
+    const onBoth = all.some(({ on }) => on === 'face') && all.some(({ on }) => on === 'back');
+    return onBoth ? { ...all[0]!, on: 'both faces' } : all[0]!;
+  };
+  const reaches = corners.map(out);
+  return { long: pick(Math.max(...reaches)), short: pick(Math.min(...reaches)) };
+}
+
+/** The true shape of the sawn end, a four-sided figure: its corners in its own plane, mm, on the face first. */
+export function trueShape({ face, back }: PartEnd, thickness: number): readonly [Point, Point, Point, Point] {
+  const [a, b, c, d] = [
+    { ...face[0], z: 0 },
+    { ...face[1], z: 0 },
+    { ...back[1], z: -thickness },
+    { ...back[0], z: -thickness },
+  ] as const;
+  const along = unit(minus(b, a));
+  const towards = minus(d, a);
+  const out = unit(minus(towards, times(along, inner(towards, along))));
+  const place = (corner: Space): Point => {
+    const from = minus(corner, a);
+    return point(inner(from, along), inner(from, out));
+  };
+  return [place(a), place(b), place(c), place(d)];
+}
+
+interface Space extends Point {
+  readonly z: number;
+}
+const minus = (a: Space, b: Space): Space => ({ x: a.x - b.x, y: a.y - b.y, z: a.z - b.z });
+const times = (a: Space, k: number): Space => ({ x: a.x * k, y: a.y * k, z: a.z * k });
+const inner = (a: Space, b: Space): number => a.x * b.x + a.y * b.y + a.z * b.z;
+const unit = (a: Space): Space => times(a, 1 / Math.sqrt(inner(a, a)));
