@@ -249,7 +249,7 @@ test('all mistakes of a file come in one go, each once, in the order of the file
   const text = `prat: Bench apron
 units: inch
 quantity: none
-pair: mirrored
+pair: mirorred
 stock:
   width: wide
   width: 5
@@ -268,7 +268,7 @@ alowance:
     '1:1 prat',
     '2:8 units',
     '3:11 quantity',
-    '4:1 pair',
+    '4:7 pair',
     '6:10 stock.width',
     '7:3 stock.width',
     '11:13 edges.top[1].line',
