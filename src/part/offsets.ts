@@ -21,7 +21,7 @@ export const chordLine = (edge: PartEdge): BaseLine => {
 };
 
 /** The stations of an edge's two ends along a line, mm. */
-function reachAlong(edge: PartEdge, { origin, angle }: BaseLine): [from: number, to: number] {
+export function reachAlong(edge: PartEdge, { origin, angle }: BaseLine): [from: number, to: number] {
   const station = (end: Point): number => dot(subtract(end, origin), direction(angle));
   return [station(edge.runs[0]!.from), station(edge.runs.at(-1)!.to)];
 }
