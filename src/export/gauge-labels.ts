@@ -1,5 +1,6 @@
-import type { GaugeTick } from '../part/gauge.ts';
+import type { GaugeStrip, GaugeTick } from '../part/gauge.ts';
 import { type Rule, readOnRule } from '../units/rule.ts';
+import type { Unit } from '../units/unit.ts';
 import { bare } from './setting-out.ts';
 import { spreadLabels } from './spread-labels.ts';
 import { textWidth } from './type.ts';
@@ -61,10 +62,20 @@ export const turnedLength = (label: GaugeLabel): number =>
 export const turnedStation = ({ what, station }: GaugeLabel): string =>
   what === '' ? station : `${what} ${station}`;
 
-/** Those of a strip's ticks that have a label. */
-export const labelled = (ticks: readonly GaugeTick[], { every }: LabelStyle): readonly GaugeTick[] => {
-  let plain = 0;
-  return ticks.filter(({ what }) => what !== 'station' || plain++ % every === 0);
+/** Two stations this near, as a share of their spacing, are one: the rounding of their multiples. */
+const SAME_SHARE = 1e-6;
+
+/** Those of a strip's ticks that have a label: all landmarks, and the stations at every so many spacings. */
+export const labelled = ({ ticks, spacing }: GaugeStrip, { every }: LabelStyle): readonly GaugeTick[] =>
+  ticks.filter(({ what, station }) => {
+    const steps = station / (spacing * every);
+    return every === 1 || what !== 'station' || Math.abs(steps - Math.round(steps)) < SAME_SHARE;
+  });
+
+/** How many spacings from label to label, to try in turn: what is told at a glance on such a rule. */
+export const EVERY: Readonly<Record<Unit, readonly number[]>> = {
+  in: [1, 2, 4, 8, 16, 32, 64, 128, 1024],
+  mm: [1, 2, 5, 10, 20, 50, 100, 1000],
 };
 
 /** Middles of the labels of some ticks between two places of the stick; undefined without room for all. */

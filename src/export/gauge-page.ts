@@ -57,7 +57,7 @@ export function gaugePage(gauge: LaidGauge, sheet: Sheet): Page {
 }
 
 const viewOf = ({ part, layout }: LaidGauge, sheet: Sheet): SheetView => ({
-  part: { ...part, name: `${part.name}, gauge` },
+  part: { ...part, name: `Gauge: ${part.name}` },
   layout,
   sheet,
   setting: { stations: [], landmarks: [] },

@@ -16,10 +16,12 @@ const SHOWN_MM = 40.6;
 const RISE_MM = 37;
 
 /** How the offset is measured: the stick along its line, a rule square off it to the edge. */
-export function gaugePicture({ from }: LaidGauge, room: Room, wished: Point): Item[] {
+export function gaugePicture({ from, placed }: LaidGauge, room: Room, wished: Point): Item[] {
   const spot = takeNear(room, point(wished.x - WIDTH_MM, wished.y), WIDTH_MM, HEIGHT_MM);
   if (!spot) return [];
-  const at = (x: number, y: number): Point => add(point(spot.left, spot.bottom), point(x, y));
+  const isBelow = placed.every(({ out }) => out < 0);
+  const on = (x: number, y: number): Point => add(point(spot.left, spot.bottom), point(x, y));
+  const at = (x: number, y: number): Point => on(x, isBelow ? HEIGHT_MM + STICK.bottom - y : y);
   const [a, b, c, d] = LINE.map(({ x, y }) => at(x, y)) as [Point, Point, Point, Point];
   const { bottom, top } = STICK;
   return [
@@ -34,7 +36,7 @@ export function gaugePicture({ from }: LaidGauge, room: Room, wished: Point): It
     ]),
     words('offset', at(SHOWN_MM + 1.6, 22), TYPE_MM),
     words('edge of the part', at(22, 38.5), TYPE_MM, 'end'),
-    ...captions(from).map((line, i) => words(line, at(0, bottom - TYPE_MM * LEADING * (i + 1)), TYPE_MM)),
+    ...captions(from).map((line, i) => words(line, on(0, bottom - TYPE_MM * LEADING * (i + 1)), TYPE_MM)),
   ];
 }
 

@@ -7,6 +7,7 @@ import type { Layout, Sheet } from '../tiling/layout.ts';
 import { Fault } from '../units/fault.ts';
 import {
   BOX_MM,
+  EVERY,
   type GaugeLabel,
   type LabelStyle,
   labelled,
@@ -62,8 +63,6 @@ const CUT_WHITE_MM = 1.2;
 /** How far the words of flat labels go down: what, station, offset. */
 export const FLAT_WORDS_MM = 22.4;
 
-const TURNED_STEPS = [1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 50, 100, 1000] as const;
-
 /**
  * Laid over the fewest sheets in one row, not turned. Labels stand along the stick, or upright where their
  * ticks are too close for that, or upright at every so many stations.
@@ -78,7 +77,9 @@ export function layOutGauge(gauge: Gauge, options: Omit<LayOutOptions, 'turn'>):
   const flat = laid(gauge, { turned: false, every: 1 }, options);
   if (holdsAll(flat)) return flat;
   const turned = laid(gauge, { turned: true, every: 1 }, options);
-  const every = TURNED_STEPS.find((step) => holdsAll({ ...turned, style: { turned: true, every: step } }));
+  const every = EVERY[gauge.part.rule.unit].find((step) =>
+    holdsAll({ ...turned, style: { turned: true, every: step } }),
+  );
   return { ...turned, style: { turned: true, every: every ?? Number.POSITIVE_INFINITY } };
 }
 
@@ -155,7 +156,7 @@ export function labelsOn(
 ): { labels: GaugeLabel[]; middles: number[] | undefined } {
   const [low, high] = stretchOn(sheet, strip);
   const isLast = high === strip.to;
-  const labels = labelled(strip.ticks, style)
+  const labels = labelled(strip, style)
     .filter(({ station }) => station >= low && (station < high || isLast))
     .map((tick) => labelOf(tick, part.rule, out));
   return { labels, middles: middlesOf(labels, style, low + CUT_WHITE_MM, high - CUT_WHITE_MM) };

@@ -16,6 +16,8 @@ export interface GaugeStrip {
   readonly edge: string;
   readonly from: number;
   readonly to: number;
+  /** How far apart the stations are that are no ends, mm; Infinity for fewer than two. */
+  readonly spacing: number;
   /** By station; no two that a rule cannot tell apart. */
   readonly ticks: readonly GaugeTick[];
 }
@@ -44,6 +46,7 @@ export function gaugeStrip(
     edge: edge.name,
     from: Math.min(0, from),
     to,
+    spacing: stations.length > 3 ? stations[2]! - stations[1]! : Number.POSITIVE_INFINITY,
     ticks: [...named, ...plain].sort((a, b) => a.station - b.station),
   };
 }
