@@ -3,7 +3,6 @@ import { type Check, type CheckOptions, checkEdge } from '../check/check-edge.ts
 import { edgeNamed } from '../check/checked-line.ts';
 import { comparePair, mirrored, type PairCheck } from '../check/pair.ts';
 import { graduationMm } from '../check/reading-error.ts';
-import { type BaseLine, chordLine, REFERENCE_LINE } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, type Warning } from '../units/fault.ts';
 import { checkText, isSetCrooked, pairText } from './check-words.ts';
@@ -11,6 +10,7 @@ import { mustBeFree, writeWhole } from './files.ts';
 import { type Given, readGiven, takesJob, warn } from './job-input.ts';
 import { degrees, printJson } from './json.ts';
 import { type Measured, measuredIn, measuredOnLine } from './measured.ts';
+import { baseNamed } from './measured-along.ts';
 import { lengthAt } from './option.ts';
 import { speakingOf } from './report.ts';
 import { isOurSvg } from './svg-file.ts';
@@ -74,19 +74,13 @@ Examples:
 
 function optionsOf(part: Part, edge: PartEdge, options: CheckCommandOptions): CheckOptions {
   return {
-    base: baseOf(edge, options.from),
+    base: baseNamed(edge, options),
     tolerance:
       options.tolerance === undefined
         ? graduationMm(part.rule)
         : lengthAt('--tolerance', options.tolerance, part.rule.unit, 'positive'),
     beforeSanding: options.beforeSanding ?? false,
   };
-}
-
-function baseOf(edge: PartEdge, from: string): BaseLine {
-  if (from === 'reference') return REFERENCE_LINE;
-  if (from === 'chord') return chordLine(edge);
-  throw new Fault('command.from', `--from: "${from}" is unknown. Write reference or chord.`);
 }
 
 function measuredFor({ part, speaker }: Given, { measured, reading }: CheckCommandOptions): Measured {

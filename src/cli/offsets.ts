@@ -1,37 +1,32 @@
 import { Command } from 'commander';
-import { chordLine, offsetsAt, REFERENCE_LINE, stationSpacing, stationsEvery } from '../part/offsets.ts';
+import { type BaseLine, offsetsAt } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, type Warning } from '../units/fault.ts';
 import { type Rule, showOnRule } from '../units/rule.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { printJson } from './json.ts';
+import { type AlongOptions, baseNamed, edgesNamed, stationsEveryTyped } from './measured-along.ts';
+import { csv } from './offsets-csv.ts';
 import { lengthAt } from './option.ts';
 import { columns } from './table.ts';
 
-interface OffsetsOptions {
-  readonly edge?: string;
+interface OffsetsOptions extends AlongOptions {
   readonly every?: string;
   readonly at?: string;
-  readonly from: string;
   readonly csv?: boolean;
   readonly json?: boolean;
 }
 
-interface Row {
+interface OffsetRow {
   readonly station: number;
   readonly offset: number;
   readonly shown: string;
 }
 
-interface Table {
+interface OffsetTable {
   readonly name: string;
-  readonly rows: readonly Row[];
+  readonly rows: readonly OffsetRow[];
 }
-
-/** Without --every or --at a table has about this many rows: a page of layout, not a list. */
-const ROWS = 16;
-/** The longest table, so that a slip of the decimal point gives a message and not a flood. */
-const MAX_ROWS = 10_000;
 
 /** `fairlath offsets JOB`: the table of offsets for laying out with a rule. */
 export const offsetsCommand = (): Command =>
@@ -58,25 +53,16 @@ Examples:
     .action((file: string | undefined, options: OffsetsOptions) => {
       const { part } = readGiven(file, { ...options });
       const warnings: Warning[] = [];
-      const tables = edgesOf(part, options).map((edge) => tableOf(edge, part.rule, options, warnings));
+      const tables = edgesNamed(part, options).map((edge) => tableOf(edge, part.rule, options, warnings));
       warn({ ...part, warnings: [...part.warnings, ...warnings] });
       if (options.json) printJson('offsets', part, { edges: tables }, [...part.warnings, ...warnings]);
-      else console.log(options.csv ? csv(tables) : text(part, tables, options));
+      else if (options.csv) process.stdout.write(csv(part.rule, tables));
+      else console.log(text(part, tables, options));
     });
 
-function edgesOf(part: Part, { edge }: OffsetsOptions): readonly PartEdge[] {
-  if (edge === undefined) return part.edges;
-  const found = part.edges.filter(({ name }) => name === edge);
-  if (found.length === 0) {
-    const names = part.edges.map(({ name }) => `"${name}"`).join(' and ');
-    throw new Fault('command.no-such-edge', `--edge: there is no edge "${edge}". The part has ${names}.`);
-  }
-  return found;
-}
-
-function tableOf(edge: PartEdge, rule: Rule, options: OffsetsOptions, warnings: Warning[]): Table {
-  const base = baseOf(edge, options.from);
-  const rows = stationsOf(edge, rule, options).map((station): Row => {
+function tableOf(edge: PartEdge, rule: Rule, options: OffsetsOptions, warnings: Warning[]): OffsetTable {
+  const base = baseNamed(edge, options);
+  const rows = stationsAsked(edge, base, rule, options).map((station): OffsetRow => {
     const offsets = offsetsAt(edge, station, base);
     const [offset] = offsets;
     if (offset === undefined)
@@ -94,38 +80,21 @@ function tableOf(edge: PartEdge, rule: Rule, options: OffsetsOptions, warnings: 
   return { name: edge.name, rows };
 }
 
-function baseOf(edge: PartEdge, from: string): typeof REFERENCE_LINE {
-  if (from === 'reference') return REFERENCE_LINE;
-  if (from === 'chord') return chordLine(edge);
-  throw new Fault('command.from', `--from: "${from}" is unknown. Write reference or chord.`);
-}
-
-function stationsOf(edge: PartEdge, rule: Rule, options: OffsetsOptions): number[] {
-  const [from, to] = reachOf(edge, options.from);
-  if (options.at !== undefined) {
-    if (options.every !== undefined)
+function stationsAsked(
+  edge: PartEdge,
+  base: BaseLine,
+  { unit }: Rule,
+  { at, every }: OffsetsOptions,
+): number[] {
+  if (at !== undefined) {
+    if (every !== undefined)
       throw new Fault('command.at-or-every', '--at and --every exclude each other. Keep one.');
-    return options.at.split(',').map((typed) => lengthAt('--at', typed, rule.unit));
+    return at.split(',').map((typed) => lengthAt('--at', typed, unit));
   }
-  const every =
-    options.every === undefined
-      ? stationSpacing(to - from, rule.unit, ROWS)
-      : lengthAt('--every', options.every, rule.unit, 'positive');
-  if ((to - from) / every > MAX_ROWS)
-    throw new Fault(
-      'command.too-many-rows',
-      `--every: that makes more than ${MAX_ROWS} rows. Take stations farther apart.`,
-    );
-  return stationsEvery(from, to, every);
+  return stationsEveryTyped(edge, base, unit, every);
 }
 
-/** The stations of an edge's ends: its chord runs from 0. */
-function reachOf(edge: PartEdge, from: string): [number, number] {
-  const [start, end] = [edge.runs[0]!.from, edge.runs.at(-1)!.to];
-  return from === 'chord' ? [0, Math.hypot(end.x - start.x, end.y - start.y)] : [start.x, end.x];
-}
-
-function text(part: Part, tables: readonly Table[], { from }: OffsetsOptions): string {
+function text(part: Part, tables: readonly OffsetTable[], { from }: OffsetsOptions): string {
   const { unit } = part.rule;
   const line = from === 'chord' ? "the edge's chord" : 'the reference line';
   const blocks = tables.map(({ name, rows }) => {
@@ -134,17 +103,3 @@ function text(part: Part, tables: readonly Table[], { from }: OffsetsOptions): s
   });
   return `${part.name}: stations along ${line}, offsets square off it, ${unit}\n\n${blocks.join('\n\n')}`;
 }
-
-/** Numbers are whole and plain so that any spreadsheet reads them; the last column is for the rule. */
-function csv(tables: readonly Table[]): string {
-  const quote = (cell: string): string => (/[",\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell);
-  const rows = tables.flatMap(({ name, rows }) =>
-    rows.map(({ station, offset, shown }) =>
-      [quote(name), plain(station), plain(offset), quote(shown)].join(','),
-    ),
-  );
-  return ['edge,station_mm,offset_mm,shown', ...rows].join('\n');
-}
-
-/** Millimetres to a nanometre, never in exponent notation. */
-const plain = (mm: number): string => String(Number(mm.toFixed(6)) + 0);

@@ -28,6 +28,32 @@ export interface SheetOptions {
   readonly scaleDown?: string;
 }
 
+/** What is printed instead of the whole pattern, one of them. */
+export interface What {
+  readonly half?: boolean;
+  readonly gauge?: boolean;
+  readonly template?: boolean;
+  readonly form?: boolean;
+}
+
+/** @throws Fault `command.two-prints`, `command.no-half` */
+export function mustBeOneThing({ half, gauge, template, form }: What): void {
+  const asked = Object.entries({ gauge, template, form }).filter(([, on]) => on);
+  const [one, other] = asked.map(([name]) => `--${name}`);
+  if (one && other)
+    throw new Fault(
+      'command.two-prints',
+      `${one} and ${other} exclude each other: each is a print of its own. Print one, then the other.`,
+    );
+  if (half && (gauge || form))
+    throw new Fault(
+      'command.no-half',
+      gauge
+        ? '--half: a gauge is walked along the whole part. Leave --half out.'
+        : '--half: a form is built in one piece, clamps and all. Leave --half out.',
+    );
+}
+
 /** @throws Fault of each option, with its name as the key */
 export function sheetOptions({ rule }: Part, options: SheetOptions): LayOutOptions {
   const { unit } = rule;

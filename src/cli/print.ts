@@ -3,8 +3,7 @@ import { Command } from 'commander';
 import { halfOf } from '../part/half.ts';
 import type { Part } from '../part/part.ts';
 import { expectedError } from '../tiling/expected-error.ts';
-import { layOut } from '../tiling/lay-out.ts';
-import type { Layout } from '../tiling/layout.ts';
+import { type LayOutOptions, layOut } from '../tiling/lay-out.ts';
 import { pageMatrix } from '../tiling/page-matrix.ts';
 import type { Paper } from '../tiling/paper.ts';
 import { scaleWords } from '../tiling/printer-scale.ts';
@@ -14,13 +13,14 @@ import { type Given, readGiven, takesJob, warn } from './job-input.ts';
 import { pair, printJson } from './json.ts';
 import { atOption } from './option.ts';
 import { isOurPdf } from './our-pdf.ts';
-import { type SheetOptions, sheetOptions } from './print-options.ts';
+import { type GaugeOptions, printedGauge } from './print-gauge.ts';
+import { mustBeOneThing, type SheetOptions, sheetOptions, type What } from './print-options.ts';
+import type { Printed } from './printed.ts';
 import { progressOver } from './progress.ts';
-import { speakingOf } from './report.ts';
+import { speakingLater } from './report.ts';
 
-interface PrintOptions extends SheetOptions {
+interface PrintOptions extends SheetOptions, GaugeOptions, What {
   readonly output?: string;
-  readonly half?: boolean;
   readonly cover: boolean;
   readonly force?: boolean;
   readonly json?: boolean;
@@ -53,6 +53,12 @@ export const printCommand = (): Command =>
     )
     .option('--scale-down <measured>', 'the same down the paper, along its long side')
     .option('--half', 'of a part alike left and right of its middle: one half, with a centre line to flip on')
+    .optionsGroup('Instead of the pattern:')
+    .option('--gauge', 'strips for a story stick: the stations at true size, with the offsets to read there')
+    .option('--edge <name>', 'of this edge only')
+    .option('--every <length>', 'a station at each whole multiple of this')
+    .option('--from <line>', 'measured from the reference line, or from the edge’s own chord', 'reference')
+    .optionsGroup('Options:')
     .option('--no-cover', 'leave out the page with the map, the taping steps and the measures')
     .option('--force', 'replace a file that is not one of ours')
     .addHelpText(
@@ -66,43 +72,55 @@ Examples:
   $ fairlath print --curve batten --chord 28 --rise 3/4 --nail 12 --paper legal --no-cover
   $ fairlath print samples/garden-arch-rail.yaml --half -o half-rail.pdf
   $ fairlath print samples/hall-bench-leg.yaml --paper roll:24in --margin "1/4, 1/4, 3/4, 1/4" -o roll.pdf
+  $ fairlath print samples/hall-bench-leg.yaml --gauge --every 2 -o gauge.pdf
   $ fairlath print samples/hall-bench-leg.yaml --scale-across 199.4mm --scale-down 100.3% -o corrected.pdf
 `,
     )
     .action(async (file: string | undefined, options: PrintOptions) => {
-      const whole = readGiven(file, { ...options });
-      const { part, ...given } = options.half ? halved(whole) : whole;
-      const output = options.output ?? defaultOutput({ part, ...given });
+      mustBeOneThing(options);
+      const given = readGiven(file, { ...options });
+      const output = options.output ?? defaultOutput(given);
       mustBeFree(output, given.file, isOurPdf, options.force ?? false);
-      const layout = speakingOf({ ...given.speaker, places: new Map() }, () =>
-        layOut(part, sheetOptions(part, options)),
+      // Places are left out: which edge is meant, its name says.
+      const printed = await speakingLater({ ...given.speaker, places: new Map() }, () =>
+        whatToPrint(given.part, options),
       );
-      const { pageNames } = await import('../export/patterns.ts');
-      const { streamPatternPdf } = await import('../export/pdf.ts');
-      const { cover } = options;
-      const pages = pageNames(part, layout, cover);
-      const wrote = options.json ? undefined : progressOver(pages.length);
+      const { streamPdf } = await import('../export/pdf.ts');
+      const { title, layout, pages, names } = printed;
+      const wrote = options.json ? undefined : progressOver(names.length);
       streamWhole(output, (write) =>
-        streamPatternPdf(part, layout, { font: readFont(), cover, wrote }, write),
+        streamPdf(pages, `${title}, ${layout.code}`, { font: readFont(), wrote }, write),
       );
+      const part = { ...printed.part, warnings: [...given.part.warnings, ...(printed.warnings ?? [])] };
       warn(part);
-      if (options.json) printJson('print', part, asJson(part, layout, pages, output));
-      else console.log(asText(part, layout, cover, output));
+      if (options.json) printJson('print', part, asJson(printed, output));
+      else console.log(asText(printed, options.cover, output));
     });
 
-/** Places are left out: which edge is meant, its name says. */
-const halved = (given: Given): Given => ({
-  ...given,
-  part: speakingOf({ ...given.speaker, places: new Map() }, () =>
-    atOption('--half', () => halfOf(given.part)),
-  ),
-});
+/** What the options make of the part. */
+async function whatToPrint(part: Part, options: PrintOptions): Promise<Printed> {
+  const sheets = sheetOptions(part, options);
+  if (options.gauge) return printedGauge(part, options, sheets, options.cover);
+  return printedPattern(options.half ? atOption('--half', () => halfOf(part)) : part, sheets, options.cover);
+}
+
+async function printedPattern(part: Part, sheets: LayOutOptions, cover: boolean): Promise<Printed> {
+  const { composePattern, pageNames } = await import('../export/patterns.ts');
+  const layout = layOut(part, sheets);
+  return {
+    part,
+    title: part.name,
+    layout,
+    names: pageNames(part, layout, cover),
+    pages: composePattern(part, layout, cover),
+  };
+}
 
 function defaultOutput({ file, part }: Given): string {
   return file === undefined ? nameAfter(part.name, '.pdf') : `${basename(file, extname(file))}.pdf`;
 }
 
-const asJson = (part: Part, layout: Layout, pages: readonly string[], file: string): object => ({
+const asJson = ({ part, layout, names, json }: Printed, file: string): object => ({
   file,
   paper: layout.paper.name,
   orientation: layout.orientation,
@@ -114,7 +132,7 @@ const asJson = (part: Part, layout: Layout, pages: readonly string[], file: stri
   ...(part.shape.type === 'half' && { half: { centreLine: part.shape.centre.map(pair) } }),
   sheets: layout.sheets.map((sheet) => ({
     name: sheet.name,
-    page: pages.indexOf(sheet.name) + 1,
+    page: names.indexOf(sheet.name) + 1,
     toPage: pageMatrix(sheet),
   })),
   checks: layout.checks.map(({ label, from, to, length }) => ({
@@ -124,16 +142,18 @@ const asJson = (part: Part, layout: Layout, pages: readonly string[], file: stri
     length,
     tolerance: expectedError(layout, from, to),
   })),
+  ...json,
 });
 
-function asText(part: Part, layout: Layout, cover: boolean, output: string): string {
+function asText({ part, title, layout, says = [] }: Printed, cover: boolean, output: string): string {
   const count = layout.sheets.length;
   const saved = layout.plainSheets > count ? ` instead of ${layout.plainSheets}` : '';
   const turned = layout.turnDeg === 0 ? '' : `, the part turned ${layout.turnDeg}°`;
   const lies = layout.orientation === 'upright' ? 'upright' : 'lying on the side';
   const sheets = `${count} ${count === 1 ? 'sheet' : 'sheets'}${saved} of ${paperName(layout.paper)}, ${lies}${turned}`;
   return [
-    `${part.name}${part.shape.type === 'half' ? ', one half to flip on its centre line' : ''}: ${sheets}${cover ? ', and a cover' : ''}.`,
+    `${title}${part.shape.type === 'half' ? ', one half to flip on its centre line' : ''}: ${sheets}${cover ? ', and a cover' : ''}.`,
+    ...says,
     `Pattern ${layout.code} is in ${output}`,
     ...(layout.printer ? [`Made good: a printer that prints ${scaleWords(layout.printer)}.`] : []),
     'Print it at 100 % ("actual size", no fitting to the page), on one side of the paper.',

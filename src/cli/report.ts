@@ -29,10 +29,23 @@ export function speakingOf<T>(speaker: Speaker, work: () => T): T {
   try {
     return work();
   } catch (error) {
-    if (error instanceof Faults) throw new JobTrouble(error.list.map((fault) => lineOf(fault, speaker)));
-    if (error instanceof Fault) throw new JobTrouble([lineOf(error, speaker)]);
-    throw error;
+    throw spokenOf(error, speaker);
   }
+}
+
+/** The same for work that waits, for a module to be loaded. */
+export async function speakingLater<T>(speaker: Speaker, work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    throw spokenOf(error, speaker);
+  }
+}
+
+function spokenOf(error: unknown, speaker: Speaker): unknown {
+  if (error instanceof Faults) return new JobTrouble(error.list.map((fault) => lineOf(fault, speaker)));
+  if (error instanceof Fault) return new JobTrouble([lineOf(error, speaker)]);
+  return error;
 }
 
 /** `FILE:LINE:COL: key: what is wrong. What would be right.` */

@@ -21,7 +21,15 @@ const SMOOTH = 1e-7;
  * @throws Fault `parallel.folds` where the pieces bend too sharply for the distance, `parallel.no-room`
  *   where a piece is too short for its corner
  */
-export function parallelPath(pieces: readonly Piece[], away: number, closed: boolean): Segment[] {
+export const parallelPath = (pieces: readonly Piece[], away: number, closed: boolean): Segment[] =>
+  parallelSides(pieces, away, closed).flatMap(({ side, corner }) => [...side, ...corner]);
+
+/** The same piece by piece: what runs beside each, and what joins it to the next. */
+export function parallelSides(
+  pieces: readonly Piece[],
+  away: number,
+  closed: boolean,
+): { side: Segment[]; corner: Segment[] }[] {
   if (away === 0) throw new Error('parallel: the distance must not be 0');
   for (const piece of pieces) mustNotFold(piece, away);
   const sides = pieces.map((piece) => new Side(piece, away));
@@ -30,7 +38,7 @@ export function parallelPath(pieces: readonly Piece[], away: number, closed: boo
     const next = sides[i + 1] ?? (closed ? sides[0] : undefined);
     joins.push(next ? corner(side, next, away) : []);
   });
-  return sides.flatMap((side, i) => [...side.segments(), ...polyline(joins[i]!)]);
+  return sides.map((side, i) => ({ side: side.segments(), corner: polyline(joins[i]!) }));
 }
 
 /** One piece's parallel, with how much of it is left after its corners are trimmed. */

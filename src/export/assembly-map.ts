@@ -1,9 +1,8 @@
 import { unitedBox } from '../curves/box.ts';
 import type { Box } from '../curves/curve.ts';
+import type { Segment } from '../curves/piece.ts';
 import { type Point, point } from '../curves/point.ts';
 import { mapSegment } from '../curves/segment.ts';
-import { finishedLine } from '../part/finished-line.ts';
-import type { Part } from '../part/part.ts';
 import { type Affine, apply, enlarged, shifted } from '../tiling/affine.ts';
 import { chordsOf, grown } from '../tiling/chords.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
@@ -19,8 +18,19 @@ const CROSS_MM = 1.2;
 const CROSS_WHITE_MM = 4.5;
 const LINE_WHITE_MM = 0.7;
 
+/** A line that the map shows, mm on the part. */
+export interface MapLine {
+  readonly path: readonly Segment[];
+  readonly closed: boolean;
+}
+
+interface MapSpace {
+  readonly width: number;
+  readonly height: number;
+}
+
 /** How the sheets lie together, small: their trimmed edges and names, the line, the check crosses. */
-export function assemblyMap(part: Part, layout: Layout, space: { width: number; height: number }) {
+export function assemblyMap(lines: readonly MapLine[], layout: Layout, space: MapSpace) {
   const cells = layout.sheets.map((sheet) => movedBox(sheet.cell, placeOf(layout, sheet)));
   const all = unitedBox(cells);
   const k = Math.min(space.width / (all.right - all.left), space.height / (all.top - all.bottom));
@@ -28,17 +38,19 @@ export function assemblyMap(part: Part, layout: Layout, space: { width: number; 
     const place: Affine = [k, 0, 0, k, left - k * all.left, top - k * all.top];
     const { x, y } = placeOf(layout, layout.sheets[0]);
     const toMap = shifted(enlarged(shifted(layout.sheets[0].toSheet, x, y), k), place[4], place[5]);
-    const path = finishedLine(part.shape).map((segment) => mapSegment(segment, toMap));
+    const drawn = lines.map(({ path, closed }) => ({
+      path: path.map((segment) => mapSegment(segment, toMap)),
+      ...(closed ? { closed } : {}),
+    }));
     const crosses = layout.crosses.map(({ letter, at }) => ({ letter, ...apply(toMap, at) }));
     const taken = [
-      ...strips(chordsOf(path), LINE_WHITE_MM),
+      ...drawn.flatMap(({ path }) => strips(chordsOf(path), LINE_WHITE_MM)),
       ...crosses.map((cross) => around(cross, CROSS_WHITE_MM)),
     ];
-    const closed = part.shape.type === 'closed';
     const middle = point(left + (k * (all.right - all.left)) / 2, top - (k * (all.top - all.bottom)) / 2);
     return [
       ...layout.sheets.flatMap((sheet, i) => sheetOn(sheet.name, mappedBox(cells[i] ?? all, place), taken)),
-      { type: 'stroke', style: 'cut', path, ...(closed ? { closed } : {}) },
+      ...drawn.map((line): Item => ({ type: 'stroke', style: 'cut', ...line })),
       ...crosses.flatMap((cross) => crossOn(cross, middle)),
     ];
   };

@@ -1,8 +1,9 @@
 import type { Box } from '../curves/curve.ts';
+import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import type { Layout } from '../tiling/layout.ts';
 import { type Paper, parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
-import { assemblyMap } from './assembly-map.ts';
+import { assemblyMap, type MapLine } from './assembly-map.ts';
 import { fillColumns, gap, heading, paragraph, type Row, steps, table } from './columns.ts';
 import {
   accuracySentence,
@@ -41,17 +42,34 @@ const LEAST_MARGIN_MM = 12.7;
 /** More covers than this would be a slip: the words of the longest job fill three of the smallest paper. */
 const MAX_COVERS = 12;
 
-/** The cover, upright on the same paper; on small paper its words run on to further pages. */
-export function coverPages(part: Part, layout: Layout, setting: SettingOut): Page[] {
+/** What a cover says and shows. */
+export interface Cover {
+  readonly subtitle: string;
+  /** On the map of the sheets. */
+  readonly lines: readonly MapLine[];
+  /** All below the map, for columns of some width. */
+  readonly rows: (width: number) => readonly Row[];
+}
+
+/** The cover of a pattern. */
+export const coverPages = (part: Part, layout: Layout, setting: SettingOut): Page[] =>
+  pagesOf(part, layout, {
+    subtitle: subtitle(part, layout),
+    lines: [{ path: finishedLine(part.shape), closed: part.shape.type === 'closed' }],
+    rows: (width) => coverRows(part, layout, setting, width),
+  });
+
+/** A cover, upright on the same paper; on small paper its words run on to further pages. */
+export function pagesOf(part: Part, layout: Layout, cover: Cover): Page[] {
   let pages: Page[] = [];
   for (const share of MAP_SHARES) {
-    pages = coverWithMap(part, layout, setting, share);
+    pages = coverWithMap(part, layout, cover, share);
     if (pages.length === 1) break;
   }
   return pages;
 }
 
-function coverWithMap(part: Part, layout: Layout, setting: SettingOut, mapShare: number): Page[] {
+function coverWithMap(part: Part, layout: Layout, cover: Cover, mapShare: number): Page[] {
   const { width, height } = coverPaper(part, layout);
   const { top, right, bottom, left } = layout.margin;
   const least = (margin: number): number => Math.max(margin, LEAST_MARGIN_MM);
@@ -63,9 +81,9 @@ function coverWithMap(part: Part, layout: Layout, setting: SettingOut, mapShare:
   };
   const count = page.right - page.left >= 2 * LEAST_COLUMN_MM + GUTTER_MM ? 2 : 1;
   const columnWidth = (page.right - page.left - (count - 1) * GUTTER_MM) / count;
-  const head = coverHead(part, layout, page, mapShare);
+  const head = coverHead(part, layout, cover, page, mapShare);
   const first = fillColumns(
-    coverRows(part, layout, setting, columnWidth),
+    cover.rows(columnWidth),
     columnsIn({ ...page, top: head.bottom }, count, columnWidth),
   );
   const pages: Page[] = [
@@ -93,15 +111,16 @@ const columnsIn = (page: Box, count: number, width: number): Box[] =>
 function coverHead(
   part: Part,
   layout: Layout,
+  cover: Cover,
   page: Box,
   mapShare: number,
 ): { items: Item[]; bottom: number } {
   const width = page.right - page.left;
   const size = TITLES_MM.find((one) => textWidth(part.name, one) <= width) ?? LEAST_TITLE_MM;
   const title = page.top - size * 0.75;
-  const lines = wrapText(subtitle(part, layout), SUBTITLE_MM, width);
+  const lines = wrapText(cover.subtitle, SUBTITLE_MM, width);
   const below = title - SUBTITLE_MM * LEADING * (lines.length + 0.6);
-  const map = assemblyMap(part, layout, { width, height: (page.top - page.bottom) * mapShare });
+  const map = assemblyMap(cover.lines, layout, { width, height: (page.top - page.bottom) * mapShare });
   const mapTop = below - 4;
   return {
     items: [
@@ -115,8 +134,9 @@ function coverHead(
   };
 }
 
+export const section = (title: string, rows: readonly Row[]): Row[] => [heading(title), ...rows, gap(3)];
+
 function coverRows(part: Part, layout: Layout, setting: SettingOut, width: number): Row[] {
-  const section = (title: string, rows: readonly Row[]): Row[] => [heading(title), ...rows, gap(3)];
   return [
     ...section('Print', steps(printSteps(layout), width)),
     ...section('Tape', steps(tapeSteps(layout), width)),

@@ -8,20 +8,15 @@ import type { Paper } from '../tiling/paper.ts';
 import { NOMINAL_MM, type PrinterScale, scaleWords } from '../tiling/printer-scale.ts';
 import type { Rule } from '../units/rule.ts';
 import { BODY_MM } from './columns.ts';
-import { bare, plusMinus, printed, type SettingOut, stationAt } from './setting-out.ts';
+import { bare, graduationWords, plusMinus, printed, type SettingOut, stationAt } from './setting-out.ts';
 import { fitted } from './type.ts';
 
 /** The words of the cover, apart from where they stand on it. */
 
 export const subtitle = (part: Part, { paper, orientation, sheets, code }: Layout): string => {
-  const { unit, graduation } = part.rule;
-  const finest =
-    graduation.denominator === 1
-      ? `${graduation.numerator}`
-      : `${graduation.numerator}⁄${graduation.denominator}`;
   const count = sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
   const whole = part.shape.type === 'half' ? 'half pattern, to flip on its centre line' : 'pattern';
-  return `Full-size ${whole} · make ${part.quantity} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${finest} ${unit}`;
+  return `Full-size ${whole} · make ${part.quantity} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationWords(part.rule)}`;
 };
 
 /** "A4", "letter", "329 × 483 mm", "24 in roll". */
@@ -76,11 +71,7 @@ export function tapeSteps({ sheets, code, rows, columns }: Layout): string[] {
 
 /** What to measure on the taped-up pattern, and what it is. */
 export const measures = (part: Part, layout: Layout, { landmarks }: SettingOut): string[][] => [
-  ...layout.checks.map(({ label, length, from, to }) => [
-    printed(length, part.rule),
-    plusMinus(expectedError(layout, from, to), part.rule),
-    label,
-  ]),
+  ...checkRows(layout, part.rule),
   ...landmarks
     .filter(({ what }) => what === 'apex')
     .map(({ at, edge }) => [
@@ -89,6 +80,14 @@ export const measures = (part: Part, layout: Layout, { landmarks }: SettingOut):
       `${edge}, offset of the apex, at ${printed(at.x, part.rule)}`,
     ]),
 ];
+
+/** The distances to measure, how far each may be off, and what it is. */
+export const checkRows = (layout: Layout, rule: Rule): string[][] =>
+  layout.checks.map(({ label, length, from, to }) => [
+    printed(length, rule),
+    plusMinus(expectedError(layout, from, to), rule),
+    label,
+  ]);
 
 /** How the tolerances come about, in one sentence. */
 export const toleranceSentence = ({ printer }: Layout): string =>

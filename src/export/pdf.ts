@@ -45,7 +45,8 @@ export async function writePdf(pages: Iterable<Page>, title: string, font: Uint8
   return whole((sink) => streamPdf(pages, title, { font }, sink));
 }
 
-function streamPdf(
+/** The same page by page, as `streamPatternPdf` does. */
+export function streamPdf(
   pages: Iterable<Page>,
   title: string,
   { font, wrote }: Omit<PdfOptions, 'cover'>,

@@ -50,4 +50,8 @@ export function plusMinus(mm: number, rule: Rule): string {
   return `± ${printed(Math.max(1, Math.ceil(mm / mark - 1e-9)) * mark, rule)}`;
 }
 
+/** The finest mark of a rule: "1⁄32 in", "1 mm". */
+export const graduationWords = ({ unit, graduation: { numerator, denominator } }: Rule): string =>
+  `${denominator === 1 ? numerator : `${numerator}⁄${denominator}`} ${unit}`;
+
 const typeset = (shown: string): string => typesetFractions(shown).replace(/^-/, '−');

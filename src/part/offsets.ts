@@ -1,6 +1,7 @@
 import { along } from '../curves/along.ts';
 import { angleOf, direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
 import { rootsOnUnit } from '../curves/search.ts';
+import { Fault } from '../units/fault.ts';
 import { MM_PER_INCH, type Unit } from '../units/unit.ts';
 import type { PartEdge } from './part.ts';
 
@@ -18,6 +19,12 @@ export const chordLine = (edge: PartEdge): BaseLine => {
   const [from, to] = [edge.runs[0]!.from, edge.runs.at(-1)!.to];
   return { origin: from, angle: angleOf(from, to) };
 };
+
+/** The stations of an edge's two ends along a line, mm. */
+export function reachAlong(edge: PartEdge, { origin, angle }: BaseLine): [from: number, to: number] {
+  const station = (end: Point): number => dot(subtract(end, origin), direction(angle));
+  return [station(edge.runs[0]!.from), station(edge.runs.at(-1)!.to)];
+}
 
 /** Steps that tell the crossings of one piece with a station apart. */
 const SAMPLES = 24;
@@ -61,6 +68,27 @@ export function stationSpacing(length: number, unit: Unit, most: number): number
   const size = unit === 'in' ? MM_PER_INCH : 1;
   const ticks = TICKS[unit];
   return (ticks.find((tick) => length / (tick * size) <= most) ?? ticks.at(-1)!) * size;
+}
+
+/** Without a spacing asked for, an edge has about this many stations: a page of layout, not a list. */
+const USUAL_STATIONS = 16;
+/** The most stations, so that a slip of the decimal point gives a message and not a flood. */
+const MAX_STATIONS = 10_000;
+
+/**
+ * The stations at which an edge's offsets are told: both its ends and every whole multiple of a spacing
+ * between, mm; the spacing of a rule where none is asked for.
+ * @throws Fault `offsets.too-many-stations`
+ */
+export function stationsOf(edge: PartEdge, base: BaseLine, unit: Unit, every?: number): number[] {
+  const [from, to] = reachAlong(edge, base);
+  const spacing = every ?? stationSpacing(to - from, unit, USUAL_STATIONS);
+  if ((to - from) / spacing > MAX_STATIONS)
+    throw new Fault(
+      'offsets.too-many-stations',
+      `that makes more than ${MAX_STATIONS} rows. Take stations farther apart.`,
+    );
+  return stationsEvery(from, to, spacing);
 }
 
 /** Stations from `from` to `to`: both ends and every whole multiple of `every` between, mm. */

@@ -1,0 +1,50 @@
+import { type Rule, readOnRule, showLength } from '../units/rule.ts';
+import { MM_PER_INCH } from '../units/unit.ts';
+
+interface CsvTable {
+  readonly name: string;
+  readonly rows: readonly { readonly station: number; readonly offset: number }[];
+}
+
+/** Excel takes a file for UTF-8 only where it begins with this; plain ASCII is the same either way. */
+const BYTE_ORDER_MARK = '\uFEFF';
+
+/**
+ * The tables for a spreadsheet (RFC 4180): stations and offsets as decimal numbers in the job's unit to
+ * reckon with, and as read on the rule. A spreadsheet makes 4 March of a bare 3/4 and a formula of what
+ * begins with a minus, so the rule's words carry their unit, and below the line is said in words.
+ */
+export function csv(rule: Rule, tables: readonly CsvTable[]): string {
+  const { unit } = rule;
+  const rows = tables.flatMap(({ name, rows }) =>
+    rows.map(({ station, offset }) => [
+      asText(name),
+      decimal(station, rule),
+      decimal(offset, rule),
+      onRule(station, rule),
+      onRule(offset, rule),
+    ]),
+  );
+  const head = ['edge', `station_${unit}`, `offset_${unit}`, 'station_on_rule', 'offset_on_rule'];
+  const text = [head, ...rows].map((row) => `${row.map(quotedCell).join(',')}\r\n`).join('');
+  return /^\p{ASCII}*$/u.test(text) ? text : BYTE_ORDER_MARK + text;
+}
+
+/** "3 11/32 in full", "3/4 in below". */
+function onRule(mm: number, rule: Rule): string {
+  const isBelow = readOnRule(mm, rule).text.startsWith('-');
+  return isBelow ? `${showLength(-mm, rule)} below` : showLength(mm, rule);
+}
+
+/** Seven places, never in exponent notation: rounding moves nothing by more than 2e-6 mm. */
+const decimal = (mm: number, { unit }: Rule): string =>
+  (unit === 'in' ? mm / MM_PER_INCH : mm)
+    .toFixed(7)
+    .replace(/\.?0+$/, '')
+    .replace(/^-0$/, '0');
+
+/** A name that a spreadsheet would take for a formula, a number or a date stays a name. */
+const asText = (name: string): string => (/^[\p{L}_]/u.test(name) ? name : `edge ${name}`);
+
+const quotedCell = (cell: string): string =>
+  /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;

@@ -1,0 +1,76 @@
+import { graduationMm } from '../check/reading-error.ts';
+import type { LaidGauge } from '../export/gauge.ts';
+import { type GaugeStrip, gaugeStrip } from '../part/gauge.ts';
+import type { Part } from '../part/part.ts';
+import type { LayOutOptions } from '../tiling/lay-out.ts';
+import { Fault } from '../units/fault.ts';
+import { showLength, showOnRule } from '../units/rule.ts';
+import { type AlongOptions, baseNamed, edgesNamed, stationsEveryTyped } from './measured-along.ts';
+import { atOption } from './option.ts';
+import type { Printed } from './printed.ts';
+
+export interface GaugeOptions extends AlongOptions {
+  readonly every?: string;
+}
+
+/** `print --gauge`: strips for a story stick instead of the pattern. */
+export async function printedGauge(
+  part: Part,
+  options: GaugeOptions,
+  sheets: LayOutOptions,
+  cover: boolean,
+): Promise<Printed> {
+  const { layOutGauge, worthReading } = await import('../export/gauge.ts');
+  const { composeGauge, gaugePageNames } = await import('../export/gauge-pages.ts');
+  const strips = edgesNamed(part, options).map((edge) => {
+    const base = baseNamed(edge, options);
+    return gaugeStrip(part, edge, base, stationsEveryTyped(edge, base, part.rule.unit, options.every));
+  });
+  mustLieAlong(sheets);
+  const read = worthReading(strips, part);
+  const from = options.from === 'chord' ? 'chord' : 'reference';
+  const gauge = atOption('--gauge', () =>
+    layOutGauge({ part, from, strips: read, tolerance: graduationMm(part.rule) }, sheets),
+  );
+  return {
+    part,
+    title: `${part.name}, gauge`,
+    layout: gauge.layout,
+    names: gaugePageNames(gauge, cover),
+    pages: composeGauge(gauge, cover),
+    json: { gauge: asJson(gauge) },
+    says: asText(gauge, strips),
+  };
+}
+
+function mustLieAlong({ turn }: LayOutOptions): void {
+  if (turn !== 'auto' && turn !== 0)
+    throw new Fault('gauge.turn', 'a gauge lies along its sheets. Leave --turn out.', '--turn');
+}
+
+const asJson = ({ part, from, tolerance, placed }: LaidGauge): object => ({
+  from,
+  tolerance,
+  strips: placed.map(({ strip, edge, out }) => ({
+    edge: strip.edge,
+    workingEdge: edge,
+    measured: out > 0 ? 'up' : 'down',
+    stations: strip.ticks.map(({ station, offset, what }) => ({
+      station,
+      offset,
+      shown: showOnRule(offset, part.rule),
+      what,
+    })),
+  })),
+});
+
+function asText({ part, placed, style, tolerance }: LaidGauge, strips: readonly GaugeStrip[]): string[] {
+  const told = placed.map(({ strip }) => strip);
+  const left = strips.filter((strip) => !told.includes(strip)).map(({ edge }) => `"${edge}"`);
+  const names = told.map(({ edge, ticks }) => `"${edge}", ${ticks.length} stations`).join('; ');
+  return [
+    `Strips: ${names}. Good within ${showLength(tolerance, part.rule)}.`,
+    ...(left.length > 0 ? [`${left.join(' and ')} lies on the line itself: there is nothing to read.`] : []),
+    ...(style.every > 1 ? ['Ticks stand close: not every station has a label. See offsets for all.'] : []),
+  ];
+}

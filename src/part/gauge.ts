@@ -1,0 +1,64 @@
+import { direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
+import { type Rule, readOnRule } from '../units/rule.ts';
+import { landmarks } from './landmarks.ts';
+import { type BaseLine, offsetsAt, reachAlong } from './offsets.ts';
+import type { Landmark, Part, PartEdge } from './part.ts';
+
+/** A place along a gauge: where to lay the rule, and what it reads when the part is right. mm. */
+export interface GaugeTick {
+  readonly station: number;
+  readonly offset: number;
+  readonly what: Landmark['what'] | 'station';
+}
+
+/** What an edge reads along a stick laid on a line, from the line's station 0 or the edge's own start. */
+export interface GaugeStrip {
+  readonly edge: string;
+  readonly from: number;
+  readonly to: number;
+  /** How far apart the stations are that are no ends, mm; Infinity for fewer than two. */
+  readonly spacing: number;
+  /** By station; no two that a rule cannot tell apart. */
+  readonly ticks: readonly GaugeTick[];
+}
+
+/**
+ * An edge's stations and landmarks with their offsets. Where a landmark stands within half a graduation of a
+ * station, the landmark is kept; where the edge doubles back, the first offset, as in the table of offsets.
+ */
+export function gaugeStrip(
+  part: Part,
+  edge: PartEdge,
+  base: BaseLine,
+  stations: readonly number[],
+): GaugeStrip {
+  const [from, to] = reachAlong(edge, base);
+  const named = landmarks(part)
+    .filter((mark) => mark.edge === edge.name)
+    .map(({ what, at }): GaugeTick => ({ what, ...inBase(at, base) }));
+  const plain = stations
+    .filter((station) => !named.some((mark) => readsSame(mark.station, station, part.rule)))
+    .flatMap((station): GaugeTick[] => {
+      const [offset] = offsetsAt(edge, station, base);
+      return offset === undefined ? [] : [{ what: 'station', station, offset }];
+    });
+  return {
+    edge: edge.name,
+    from: Math.min(0, from),
+    to,
+    spacing: stations.length > 3 ? stations[2]! - stations[1]! : Number.POSITIVE_INFINITY,
+    ticks: [...named, ...plain].sort((a, b) => a.station - b.station),
+  };
+}
+
+function inBase(at: Point, { origin, angle }: BaseLine): { station: number; offset: number } {
+  const [way, out] = [direction(angle), subtract(at, origin)];
+  return { station: dot(out, way), offset: dot(out, leftOf(way)) };
+}
+
+const readsSame = (a: number, b: number, rule: Rule): boolean =>
+  readOnRule(a, rule).mark === readOnRule(b, rule).mark;
+
+/** Whether an edge is the very line it is measured from: there is nothing to read. */
+export const isOnBase = ({ ticks }: GaugeStrip, rule: Rule): boolean =>
+  ticks.every(({ offset }) => readOnRule(offset, rule).mark === 0);

@@ -1,0 +1,189 @@
+import { along, piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
+import { pathBox } from '../curves/box.ts';
+import type { Curve } from '../curves/curve.ts';
+import { parallelSides } from '../curves/parallel.ts';
+import type { Piece } from '../curves/piece.ts';
+import { cross, direction, distance, point } from '../curves/point.ts';
+import { leastOnUnit } from '../curves/search.ts';
+import { reversePath } from '../curves/segment.ts';
+import { JOIN_MM } from '../curves/tolerance.ts';
+import { Fault, type Warning } from '../units/fault.ts';
+import { type Rule, showLength } from '../units/rule.ts';
+import { finishedLine } from './finished-line.ts';
+import { offsetAt } from './offsets.ts';
+import { edgeEnd, edgeStart, exactOutline, lineShape } from './outline.ts';
+import type { Part, PartEdge } from './part.ts';
+import { narrowest } from './width.ts';
+
+/** What follows the template and what cuts, diameters mm, > 0. */
+export interface Cutter {
+  /** A bush in the router's base, round the bit, or a bearing on the bit itself. */
+  readonly guide: 'bush' | 'bearing';
+  readonly guideDiameter: number;
+  readonly bitDiameter: number;
+  /** The guide runs inside an opening of the part's shape and not round the part. */
+  readonly opening: boolean;
+}
+
+/** A template as a part of its own: the line to cut is the template's edge. */
+export interface Template {
+  readonly part: Part;
+  /** How far the template's edge lies inside the part's line, mm; outside where it is negative. */
+  readonly inside: number;
+  readonly warnings: readonly Warning[];
+}
+
+/**
+ * The template that makes a router cut a part's line: its edge a true parallel of it, at half of what the
+ * guide's diameter exceeds the bit's. Round a part it is smaller all round by that, as an opening larger
+ * (magazine figure, by way of a question-and-answer page on woodworking: a 3/4 in guide and a 1/2 in bit give 1/8 in).
+ * @throws Fault `template.bush` for a bit that does not pass through its bush; `parallel.folds` and
+ *   `parallel.no-room` where the template's edge would fold back
+ */
+export function templateOf(part: Part, cutter: Cutter): Template {
+  const { guide, guideDiameter, bitDiameter, opening } = cutter;
+  if (guide === 'bush' && guideDiameter <= bitDiameter)
+    throw new Fault(
+      'template.bush',
+      (mm) =>
+        `a bit of ${mm(bitDiameter)} does not pass through a bush of ${mm(guideDiameter)}. ` +
+        'Give the outside diameter of a bush that is larger than the bit, or --bearing for a bearing on the bit.',
+    );
+  const offset = (guideDiameter - bitDiameter) / 2;
+  const inside = opening ? -offset : offset;
+  const { stock: _stock, notes: _notes, ...plain } = part;
+  const { edges, shape } = Math.abs(inside) < NONE_MM ? part : shifted(part, inside);
+  return {
+    part: {
+      ...plain,
+      name: `${part.name}: template`,
+      quantity: 1,
+      edges,
+      shape,
+      sawAllowance: 0,
+      saw: [],
+      bounds: pathBox(finishedLine(shape)),
+      warnings: [],
+    },
+    inside,
+    warnings: hollows(part, cutter),
+  };
+}
+
+/** Less than this between two diameters is their rounding, mm: the template is the part itself. */
+const NONE_MM = 1e-9;
+
+type Drawn = Pick<Part, 'edges' | 'shape'>;
+type Sides = ReturnType<typeof parallelSides>;
+
+function shifted({ edges, shape }: Part, inside: number): Drawn {
+  const [edge] = edges;
+  if (shape.type === 'closed') return shiftedOutline(edges, inside);
+  const sides = parallelSides(piecesOf(edge!), woodOnLeft(edge!) ? inside : -inside, false);
+  const beside = edgeBeside(edge!, sides);
+  return { edges: [beside], shape: lineShape(beside) };
+}
+
+const piecesOf = ({ runs }: PartEdge): Piece[] => runs.flatMap(({ exact }) => exact);
+
+/** A single edge has its wood towards the reference line, and stations run to the right. */
+const woodOnLeft = (edge: PartEdge): boolean => {
+  const [from, to] = [edgeStart(edge), edgeEnd(edge)];
+  return (offsetAt(edge, (from.x + to.x) / 2) ?? from.y + to.y) < 0;
+};
+
+/** The outline runs counter-clockwise, its wood on the left: along the lower edge, back along the upper. */
+function shiftedOutline(edges: readonly PartEdge[], inside: number): Drawn {
+  const { pieces } = exactOutline(edges);
+  const sides = parallelSides(pieces, inside, true);
+  const [lower, upper] = edges
+    .map((edge) => ({ edge, first: pieces.indexOf(piecesOf(edge)[0]!) }))
+    .sort((a, b) => b.first - a.first)
+    .map(({ edge }) => edge) as [PartEdge, PartEdge];
+  const under = sides.slice(0, piecesOf(lower).length);
+  const ends = distance(edgeEnd(lower), edgeEnd(upper)) < JOIN_MM ? 0 : 1;
+  const start = under.length + ends;
+  const over = sides.slice(start, start + piecesOf(upper).length);
+  const beside = [edgeBeside(lower, under), edgeBeside(upper, turnedRound(over))] as const;
+  const outline = sides.flatMap(({ side, corner }) => [...side, ...corner]);
+  const leastWidth = narrowest(piecesOf(beside[0]), piecesOf(beside[1]));
+  return {
+    edges: edges[0] === lower ? beside : [beside[1], beside[0]],
+    shape: { type: 'closed', outline, leastWidth },
+  };
+}
+
+/** Sides in the other direction: each corner then leads on from the side before it. */
+const turnedRound = (sides: Sides): Sides =>
+  sides.toReversed().map(({ side }, i, all) => ({
+    side: reversePath(side),
+    corner: i < all.length - 1 ? reversePath(sides[sides.length - 2 - i]!.corner) : [],
+  }));
+
+/** An edge run by run along the sides of its pieces; what joins its last piece to others is left out. */
+function edgeBeside({ name, runs }: PartEdge, sides: Sides): PartEdge {
+  let next = 0;
+  const beside = runs.map((run, r): Curve => {
+    const own = sides.slice(next, next + run.exact.length);
+    next += run.exact.length;
+    const path = own.flatMap(({ side, corner }, i) =>
+      r === runs.length - 1 && i === own.length - 1 ? side : [...side, ...corner],
+    );
+    const kind = run.kind === 'line' || run.kind === 'arc' ? run.kind : 'spline';
+    const [from, to] = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)];
+    return { kind, from: point(from.x, from.y), to: point(to.x, to.y), pins: [], exact: path, path };
+  });
+  return { name, runs: beside, length: piecesLength(beside.flatMap(({ exact }) => exact)) };
+}
+
+/** Steps in the search for the sharpest hollow of one piece. */
+const SAMPLES = 24;
+/** Tangents closer than this meet without a corner, radians: the parallel's own measure. */
+const SMOOTH = 1e-7;
+
+/** Where the part is hollower than the bit: neither the bit nor, in the template beside it, the guide gets in. */
+function hollows(part: Part, cutter: Cutter): Warning[] {
+  const bit = cutter.bitDiameter / 2;
+  return part.edges.flatMap((edge) => {
+    const pieces = piecesOf(edge);
+    const hollow = hollowSide(part, edge) * (cutter.opening ? -1 : 1);
+    const tight = pieces.flatMap((piece) => {
+      const at = along(piece);
+      const place = at(leastOnUnit((u) => -hollow * at(u).curvature, SAMPLES).at);
+      return hollow * place.curvature * bit > 1
+        ? [tightWarning(place.x, 1 / Math.abs(place.curvature), cutter, part.rule)]
+        : [];
+    });
+    const corners = pieces.slice(1).flatMap((piece, i) => {
+      const [before, after] = [segmentEnd(pieces[i]!), segmentStart(piece)];
+      const turn = cross(direction(before.angle), direction(after.angle));
+      return hollow * turn > SMOOTH ? [cornerWarning(after.x, bit, part.rule)] : [];
+    });
+    return [...tight, ...corners];
+  });
+}
+
+/** The sign of curvature that is a hollow in the wood, along an edge from left to right. */
+function hollowSide(part: Part, edge: PartEdge): 1 | -1 {
+  if (part.shape.type !== 'closed') return woodOnLeft(edge) ? -1 : 1;
+  const middle = (edgeStart(edge).x + edgeEnd(edge).x) / 2;
+  const other = part.edges.find((each) => each !== edge)!;
+  return (offsetAt(edge, middle) ?? 0) < (offsetAt(other, middle) ?? 0) ? -1 : 1;
+}
+
+function tightWarning(station: number, radius: number, cutter: Cutter, rule: Rule): Warning {
+  const { guide, guideDiameter, bitDiameter } = cutter;
+  const inTemplate = radius + (guideDiameter - bitDiameter) / 2;
+  return {
+    code: 'template.tight',
+    message:
+      `at station ${showLength(station, rule)} the line is hollow to a radius of ${showLength(radius, rule)}: the bit's ` +
+      `${showLength(bitDiameter / 2, rule)} does not reach in, nor the ${guide}'s ${showLength(guideDiameter / 2, rule)} ` +
+      `into the template's ${showLength(inTemplate, rule)}. Take a smaller bit, or finish that place by hand.`,
+  };
+}
+
+const cornerWarning = (station: number, radius: number, rule: Rule): Warning => ({
+  code: 'template.inner-corner',
+  message: `the bit leaves the inside corner at station ${showLength(station, rule)} round, radius ${showLength(radius, rule)}. Pare it out by hand.`,
+});
