@@ -104,6 +104,7 @@ describe('the tightest bends', () => {
     const { hollow, round } = adviseBlade(sawn, sawnEdges(sawn), {});
     expect(hollow?.radius).toBeCloseTo((5 - 1 / 16) * INCH, 6);
     expect(round?.radius).toBeCloseTo((3.75 + 1 / 16) * INCH, 6);
+    expect(hollow!.at.x).toBeCloseTo(3 * INCH, 6);
     // On the line to saw itself: an arc's radius from its middle.
     expect(Math.hypot(hollow!.at.x - 3 * INCH, hollow!.at.y + 4 * INCH)).toBeCloseTo((5 - 1 / 16) * INCH, 6);
   });
