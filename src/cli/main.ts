@@ -7,6 +7,7 @@ import { printCommand } from './print.ts';
 import { printerCommand } from './printer.ts';
 import { report } from './report.ts';
 import { showCommand } from './show.ts';
+import { stockCommand } from './stock.ts';
 import { takeOffCommand } from './take-off.ts';
 
 /** The user's mistake: command line, job file, an input that cannot be read, an output in the way. */
@@ -44,6 +45,7 @@ for (const command of [
   printCommand(),
   offsetsCommand(),
   battenCommand(),
+  stockCommand(),
   checkCommand(),
   takeOffCommand(),
   printerCommand(),
