@@ -51,14 +51,16 @@ export function layerRows(layers: readonly Layers[], rule: Rule): string[][] {
     ['layers', 'rough', 'each planed to', 'planed away'],
     ...layers.map(({ count, quarter, each, waste }) => [
       String(count),
-      /\d in$/.test(quarter.name) || rule.unit === 'in'
-        ? `${quarter.name}${quarter.name.endsWith('in') ? '' : ` (${showLength(quarter.rough, rule)})`}`
-        : `${quarter.name} (${quarter.rough.toFixed(1)} mm)`,
+      quarter.name.endsWith('in') ? quarter.name : `${quarter.name} (${sayRough(quarter.rough, rule)})`,
       showLength(each, rule),
       percent(waste),
     ]),
   ];
 }
+
+/** A rough thickness is in inches by name: its millimetres are told as they come. */
+const sayRough = (mm: number, rule: Rule): string =>
+  rule.unit === 'in' ? showLength(mm, rule) : `${Number(mm.toFixed(2))} mm`;
 
 /** Board feet and weight, of one and of all. */
 export function sayAmount({ quantity, stock }: Part, { amount, layers }: StockPlan): string[] {
