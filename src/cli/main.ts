@@ -8,6 +8,7 @@ import { printerCommand } from './printer.ts';
 import { report } from './report.ts';
 import { sawCommand } from './saw.ts';
 import { showCommand } from './show.ts';
+import { stockCommand } from './stock.ts';
 import { takeOffCommand } from './take-off.ts';
 
 /** The user's mistake: command line, job file, an input that cannot be read, an output in the way. */
@@ -46,6 +47,7 @@ for (const command of [
   offsetsCommand(),
   battenCommand(),
   sawCommand(),
+  stockCommand(),
   checkCommand(),
   takeOffCommand(),
   printerCommand(),
