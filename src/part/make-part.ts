@@ -43,6 +43,7 @@ export function makePart(job: Job): Part {
     ...(job.notes !== undefined && { notes: job.notes }),
     edges,
     shape,
+    exact,
     ...(ends && { ends }),
     joints: job.joints,
     sawAllowance: job.sawAllowance,

@@ -43,9 +43,15 @@ function lineOutline(edge: PartEdge, { ends }: Job): Outline {
       'one edge is a line on a board and has no end to cut. Set out the other edge too, or leave this out.',
       `ends.${leaning}`,
     );
-  const chord = [edgeStart(edge), edgeEnd(edge)] as const;
-  return { shape: { type: 'line', line: edgePath(edge), chord }, exact: edgePieces(edge) };
+  return { shape: lineShape(edge), exact: edgePieces(edge) };
 }
+
+/** One edge as a line pattern with its chord. */
+export const lineShape = (edge: PartEdge): Extract<Shape, { type: 'line' }> => ({
+  type: 'line',
+  line: edgePath(edge),
+  chord: [edgeStart(edge), edgeEnd(edge)],
+});
 
 /** Counter-clockwise from the lower left corner. */
 function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline {

@@ -1,5 +1,5 @@
 import type { Box, Curve } from '../curves/curve.ts';
-import type { Segment } from '../curves/piece.ts';
+import type { Piece, Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
 import type { Job, Joint, Stock } from '../job/job.ts';
 import type { Warning } from '../units/fault.ts';
@@ -15,6 +15,8 @@ export interface Part {
   readonly notes?: string;
   readonly edges: readonly PartEdge[];
   readonly shape: Shape;
+  /** The finished line exactly, in the order of the whole shape's path: what its parallels are taken from. */
+  readonly exact: readonly Piece[];
   /** How the ends of a closed part are cut; absent for a line pattern. */
   readonly ends?: readonly [left: PartEnd, right: PartEnd];
   /** What is laid out on the marked face. */

@@ -92,6 +92,7 @@ function partOf(sketch: Sketch): Part {
     rule,
     quantity: 1,
     joints: [],
+    exact: outline,
     edges: edges.map((edge) => ({ ...edge, length: 0 })),
     shape: upper
       ? { type: 'closed', outline, leastWidth: { width: 10, at: a } }
