@@ -2,7 +2,7 @@ import { along, piecesLength, segmentEnd, segmentStart } from '../curves/along.t
 import { pathBox } from '../curves/box.ts';
 import type { Curve } from '../curves/curve.ts';
 import { parallelSides } from '../curves/parallel.ts';
-import type { Piece } from '../curves/piece.ts';
+import type { Piece, Segment } from '../curves/piece.ts';
 import { cross, direction, distance, point } from '../curves/point.ts';
 import { leastOnUnit } from '../curves/search.ts';
 import { reversePath } from '../curves/segment.ts';
@@ -104,7 +104,14 @@ function shiftedOutline(edges: readonly PartEdge[], inside: number): Drawn {
   const ends = distance(edgeEnd(lower), edgeEnd(upper)) < JOIN_MM ? 0 : 1;
   const start = under.length + ends;
   const over = sides.slice(start, start + piecesOf(upper).length);
-  const beside = [edgeBeside(lower, under), edgeBeside(upper, turnedRound(over))] as const;
+  // Where the parallel grows round a corner, each edge runs on straight up to it.
+  const intoUnder = sides.at(-1)!.corner.slice(-1);
+  const intoOver = sides[start - 1]!.corner.slice(-1);
+  const outOf = (all: Sides): Segment[] => all.at(-1)!.corner.slice(0, 1);
+  const beside = [
+    edgeBeside(lower, under, intoUnder, outOf(under)),
+    edgeBeside(upper, turnedRound(over), reversePath(outOf(over)), reversePath(intoOver)),
+  ] as const;
   const outline = sides.flatMap(({ side, corner }) => [...side, ...corner]);
   const leastWidth = narrowest(piecesOf(beside[0]), piecesOf(beside[1]));
   return {
@@ -120,15 +127,23 @@ const turnedRound = (sides: Sides): Sides =>
     corner: i < all.length - 1 ? reversePath(sides[sides.length - 2 - i]!.corner) : [],
   }));
 
-/** An edge run by run along the sides of its pieces; what joins its last piece to others is left out. */
-function edgeBeside({ name, runs }: PartEdge, sides: Sides): PartEdge {
+/** An edge run by run along the sides of its pieces, with what leads up to it and away from it. */
+function edgeBeside(
+  { name, runs }: PartEdge,
+  sides: Sides,
+  into: readonly Segment[] = [],
+  outOf: readonly Segment[] = [],
+): PartEdge {
   let next = 0;
   const beside = runs.map((run, r): Curve => {
     const own = sides.slice(next, next + run.exact.length);
     next += run.exact.length;
-    const path = own.flatMap(({ side, corner }, i) =>
-      r === runs.length - 1 && i === own.length - 1 ? side : [...side, ...corner],
-    );
+    const isLast = r === runs.length - 1;
+    const path = [
+      ...(r === 0 ? into : []),
+      ...own.flatMap(({ side, corner }, i) => (isLast && i === own.length - 1 ? side : [...side, ...corner])),
+      ...(isLast ? outOf : []),
+    ];
     const kind = run.kind === 'line' || run.kind === 'arc' ? run.kind : 'spline';
     const [from, to] = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)];
     return { kind, from: point(from.x, from.y), to: point(to.x, to.y), pins: [], exact: path, path };
