@@ -13,6 +13,7 @@ import { type Given, readGiven, takesJob, warn } from './job-input.ts';
 import { pair, printJson } from './json.ts';
 import { atOption } from './option.ts';
 import { isOurPdf } from './our-pdf.ts';
+import { type FormOptions, printedForm } from './print-form.ts';
 import { type GaugeOptions, printedGauge } from './print-gauge.ts';
 import { mustBeOneThing, type SheetOptions, sheetOptions, type What } from './print-options.ts';
 import { printedTemplate, type TemplateOptions } from './print-template.ts';
@@ -20,7 +21,7 @@ import type { Printed } from './printed.ts';
 import { progressOver } from './progress.ts';
 import { speakingLater } from './report.ts';
 
-interface PrintOptions extends SheetOptions, GaugeOptions, Omit<TemplateOptions, 'half'>, What {
+interface PrintOptions extends SheetOptions, GaugeOptions, FormOptions, Omit<TemplateOptions, 'half'>, What {
   readonly output?: string;
   readonly cover: boolean;
   readonly force?: boolean;
@@ -67,6 +68,13 @@ export const printCommand = (): Command =>
     .option('--bearing <diameter>', 'diameter of a bearing on the bit')
     .option('--bit <diameter>', 'diameter of the bit')
     .option('--opening', 'the template is an opening for a recess of the part’s shape: larger all round')
+    .option(
+      '--form',
+      'the form to laminate an edge on, sharper by what springs back; with --edge where both are curved',
+    )
+    .option('--thickness <length>', 'of all plies together')
+    .option('--plies <count>', 'how many (as many as are safe)')
+    .option('--species <name>', 'the plies’ wood (that of the stock, or white ash)')
     .optionsGroup('Options:')
     .option('--no-cover', 'leave out the page with the map, the taping steps and the measures')
     .option('--force', 'replace a file that is not one of ours')
@@ -83,6 +91,7 @@ Examples:
   $ fairlath print samples/hall-bench-leg.yaml --paper roll:24in --margin "1/4, 1/4, 3/4, 1/4" -o roll.pdf
   $ fairlath print samples/hall-bench-leg.yaml --gauge --every 2 -o gauge.pdf
   $ fairlath print samples/hall-bench-leg.yaml --template --bush 5/8 --bit 1/2 -o template.pdf
+  $ fairlath print samples/garden-arch-rail.yaml --form --edge lower --thickness 75 -o form.pdf
   $ fairlath print samples/hall-bench-leg.yaml --scale-across 199.4mm --scale-down 100.3% -o corrected.pdf
 `,
     )
@@ -112,6 +121,7 @@ async function whatToPrint(part: Part, options: PrintOptions): Promise<Printed> 
   const sheets = sheetOptions(part, options);
   if (options.gauge) return printedGauge(part, options, sheets, options.cover);
   if (options.template) return printedTemplate(part, options, sheets, options.cover);
+  if (options.form) return printedForm(part, options, sheets, options.cover);
   return printedPattern(options.half ? atOption('--half', () => halfOf(part)) : part, sheets, options.cover);
 }
 

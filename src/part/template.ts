@@ -56,7 +56,7 @@ export function templateOf(part: Part, cutter: Cutter): Template {
   return {
     part: {
       ...plain,
-      name: `${part.name}: template`,
+      name: `Template: ${part.name}`,
       quantity: 1,
       edges,
       shape,
