@@ -1,9 +1,10 @@
 import { figuresOf } from '../curves/figures.ts';
 import type { BaseLine } from '../part/offsets.ts';
+import { edgePieces } from '../part/outline.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, Faults } from '../units/fault.ts';
 import { type BestFit, bestFit, rmsOf, worstOf } from './best-fit.ts';
-import { offsetNear, outsideOf, piecesOf, sawEdge } from './checked-line.ts';
+import { offsetNear, outsideOf, sawEdge } from './checked-line.ts';
 import { type MeasuredApex, measuredApex } from './measured-apex.ts';
 import { graduationMm, mostReadingError, readingSigma } from './reading-error.ts';
 import { ofReading, type Reading } from './readings.ts';
@@ -81,7 +82,7 @@ export function checkEdge(
     readings: deviations,
     worst: worstOf(off),
     rms: rmsOf(off),
-    bestFit: bestFit(piecesOf(line), readings, base),
+    bestFit: bestFit(edgePieces(line), readings, base),
     apexes: beforeSanding ? [] : apexesOf(edge, readings, base, readingSigma(part.rule)),
     verdict: worstOf(off) > limit ? 'outside' : 'within',
   };

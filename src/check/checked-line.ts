@@ -3,10 +3,9 @@ import { parallelPath } from '../curves/parallel.ts';
 import type { Piece } from '../curves/piece.ts';
 import { direction, dot, leftOf, subtract } from '../curves/point.ts';
 import { type BaseLine, offsetAt, offsetsAt } from '../part/offsets.ts';
+import { edgePieces } from '../part/outline.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
-
-export const piecesOf = (edge: PartEdge): Piece[] => edge.runs.flatMap(({ exact }) => exact);
 
 /**
  * The edge to measure: the one named, or the only one.
@@ -44,7 +43,7 @@ export function sawEdge(part: Part, edge: PartEdge): PartEdge {
       'check.no-allowance',
       '--before-sanding: the job has no saw line. Write "saw: 1/16" under allowance.',
     );
-  const path = parallelPath(piecesOf(edge), outsideOf(part, edge) * part.sawAllowance, false);
+  const path = parallelPath(edgePieces(edge), outsideOf(part, edge) * part.sawAllowance, false);
   const [from, to] = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)];
   const run = { ...edge.runs[0]!, from, to, pins: [], exact: path, path };
   return { name: edge.name, runs: [run], length: piecesLength(path) };
@@ -70,7 +69,7 @@ export function offsetNear(
 }
 
 function beyondEnds(edge: PartEdge, station: number, base: BaseLine, slack: number): number | undefined {
-  const pieces = piecesOf(edge);
+  const pieces = edgePieces(edge);
   const way = direction(base.angle);
   for (const end of [segmentStart(pieces[0]!), segmentEnd(pieces.at(-1)!)]) {
     const out = subtract(end, base.origin);

@@ -34,7 +34,7 @@ export async function printedGauge(
   );
   return {
     part,
-    title: `${part.name}, gauge`,
+    title: `Gauge: ${part.name}`,
     layout: gauge.layout,
     names: gaugePageNames(gauge, cover),
     pages: composeGauge(gauge, cover),

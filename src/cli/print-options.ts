@@ -36,8 +36,22 @@ export interface What {
   readonly form?: boolean;
 }
 
-/** @throws Fault `command.two-prints`, `command.no-half` */
-export function mustBeOneThing({ half, gauge, template, form }: What): void {
+/** Options that only one of these has a use for. */
+const BELONGS: Readonly<Record<string, readonly ('gauge' | 'template' | 'form')[]>> = {
+  every: ['gauge'],
+  edge: ['gauge', 'form'],
+  bush: ['template'],
+  bearing: ['template'],
+  bit: ['template'],
+  opening: ['template'],
+  thickness: ['form'],
+  plies: ['form'],
+  species: ['form'],
+};
+
+/** @throws Fault `command.two-prints`, `command.no-half`, `command.belongs` */
+export function mustBeOneThing(options: What): void {
+  const { half, gauge, template, form } = options;
   const asked = Object.entries({ gauge, template, form }).filter(([, on]) => on);
   const [one, other] = asked.map(([name]) => `--${name}`);
   if (one && other)
@@ -45,6 +59,12 @@ export function mustBeOneThing({ half, gauge, template, form }: What): void {
       'command.two-prints',
       `${one} and ${other} exclude each other: each is a print of its own. Print one, then the other.`,
     );
+  for (const [option, users] of Object.entries(BELONGS))
+    if ((options as Record<string, unknown>)[option] !== undefined && !users.some((user) => options[user]))
+      throw new Fault(
+        'command.belongs',
+        `--${option} belongs to ${users.map((user) => `--${user}`).join(' or ')}. Add that, or leave it out.`,
+      );
   if (half && (gauge || form))
     throw new Fault(
       'command.no-half',

@@ -13,13 +13,15 @@ import { type Given, readGiven, takesJob, warn } from './job-input.ts';
 import { pair, printJson } from './json.ts';
 import { atOption } from './option.ts';
 import { isOurPdf } from './our-pdf.ts';
+import { type FormOptions, printedForm } from './print-form.ts';
 import { type GaugeOptions, printedGauge } from './print-gauge.ts';
 import { mustBeOneThing, type SheetOptions, sheetOptions, type What } from './print-options.ts';
+import { printedTemplate, type TemplateOptions } from './print-template.ts';
 import type { Printed } from './printed.ts';
 import { progressOver } from './progress.ts';
 import { speakingLater } from './report.ts';
 
-interface PrintOptions extends SheetOptions, GaugeOptions, What {
+interface PrintOptions extends SheetOptions, GaugeOptions, FormOptions, Omit<TemplateOptions, 'half'>, What {
   readonly output?: string;
   readonly cover: boolean;
   readonly force?: boolean;
@@ -58,6 +60,21 @@ export const printCommand = (): Command =>
     .option('--edge <name>', 'of this edge only')
     .option('--every <length>', 'a station at each whole multiple of this')
     .option('--from <line>', 'measured from the reference line, or from the edge’s own chord', 'reference')
+    .option(
+      '--template',
+      'a template for the router, smaller all round than the part; it needs --bit and one of:',
+    )
+    .option('--bush <diameter>', 'outside diameter of a guide bush')
+    .option('--bearing <diameter>', 'diameter of a bearing on the bit')
+    .option('--bit <diameter>', 'diameter of the bit')
+    .option('--opening', 'the template is an opening for a recess of the part’s shape: larger all round')
+    .option(
+      '--form',
+      'the form to laminate an edge on, sharper by what springs back; with --edge where both are curved',
+    )
+    .option('--thickness <length>', 'of all plies together')
+    .option('--plies <count>', 'how many (as many as are safe)')
+    .option('--species <name>', 'the plies’ wood (that of the stock, or white ash)')
     .optionsGroup('Options:')
     .option('--no-cover', 'leave out the page with the map, the taping steps and the measures')
     .option('--force', 'replace a file that is not one of ours')
@@ -73,6 +90,8 @@ Examples:
   $ fairlath print samples/garden-arch-rail.yaml --half -o half-rail.pdf
   $ fairlath print samples/hall-bench-leg.yaml --paper roll:24in --margin "1/4, 1/4, 3/4, 1/4" -o roll.pdf
   $ fairlath print samples/hall-bench-leg.yaml --gauge --every 2 -o gauge.pdf
+  $ fairlath print samples/hall-bench-leg.yaml --template --bush 5/8 --bit 1/2 -o template.pdf
+  $ fairlath print samples/garden-arch-rail.yaml --form --edge lower --thickness 75 -o form.pdf
   $ fairlath print samples/hall-bench-leg.yaml --scale-across 199.4mm --scale-down 100.3% -o corrected.pdf
 `,
     )
@@ -101,6 +120,8 @@ Examples:
 async function whatToPrint(part: Part, options: PrintOptions): Promise<Printed> {
   const sheets = sheetOptions(part, options);
   if (options.gauge) return printedGauge(part, options, sheets, options.cover);
+  if (options.template) return printedTemplate(part, options, sheets, options.cover);
+  if (options.form) return printedForm(part, options, sheets, options.cover);
   return printedPattern(options.half ? atOption('--half', () => halfOf(part)) : part, sheets, options.cover);
 }
 

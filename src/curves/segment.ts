@@ -23,7 +23,7 @@ export function reversePiece(piece: Piece): Piece {
   switch (piece.type) {
     case 'elastica': {
       const { x, y, angle, curvature, rate } = elasticaStates(piece)(piece.length);
-      const start = { from: { x, y }, angle: angle + Math.PI, curvature: -curvature, curvatureRate: rate };
+      const start = { from: { x, y }, angle: angle + Math.PI, curvature: 0 - curvature, curvatureRate: rate };
       return { ...piece, ...start };
     }
     case 'tapered':

@@ -21,6 +21,7 @@ import {
   toleranceSentence,
 } from './cover-words.ts';
 import { type Item, type Page, words } from './drawing.ts';
+import type { PatternNotes } from './pattern-notes.ts';
 import type { SettingOut } from './setting-out.ts';
 import { fitted, LEADING, textWidth, wrapText } from './type.ts';
 
@@ -52,11 +53,11 @@ export interface Cover {
 }
 
 /** The cover of a pattern. */
-export const coverPages = (part: Part, layout: Layout, setting: SettingOut): Page[] =>
+export const coverPages = (part: Part, layout: Layout, setting: SettingOut, notes?: PatternNotes): Page[] =>
   pagesOf(part, layout, {
-    subtitle: subtitle(part, layout),
+    subtitle: subtitle(part, layout, notes?.what),
     lines: [{ path: finishedLine(part.shape), closed: part.shape.type === 'closed' }],
-    rows: (width) => coverRows(part, layout, setting, width),
+    rows: (width) => coverRows(part, layout, setting, width, notes),
   });
 
 /** A cover, upright on the same paper; on small paper its words run on to further pages. */
@@ -136,8 +137,15 @@ function coverHead(
 
 export const section = (title: string, rows: readonly Row[]): Row[] => [heading(title), ...rows, gap(3)];
 
-function coverRows(part: Part, layout: Layout, setting: SettingOut, width: number): Row[] {
+function coverRows(
+  part: Part,
+  layout: Layout,
+  setting: SettingOut,
+  width: number,
+  notes: PatternNotes | undefined,
+): Row[] {
   return [
+    ...(notes?.sections ?? []).flatMap(({ title, steps: texts }) => section(title, steps(texts, width))),
     ...section('Print', steps(printSteps(layout), width)),
     ...section('Tape', steps(tapeSteps(layout), width)),
     ...(part.shape.type === 'half' ? section('Flip', steps(halfSteps(part), width)) : []),
@@ -148,8 +156,9 @@ function coverRows(part: Part, layout: Layout, setting: SettingOut, width: numbe
       ...REMEDIES.flatMap((remedy) => paragraph(remedy, width)),
     ]),
     ...section('The line', [
-      ...curveSentences(part).flatMap((sentence) => paragraph(sentence, width)),
-      ...paragraph(sawSentence(part), width),
+      ...(notes?.sentences ?? [...curveSentences(part), sawSentence(part)]).flatMap((sentence) =>
+        paragraph(sentence, width),
+      ),
       ...paragraph(accuracySentence, width),
     ]),
     ...section(
@@ -159,7 +168,7 @@ function coverRows(part: Part, layout: Layout, setting: SettingOut, width: numbe
     ...(part.notes ? section('Notes', paragraph(part.notes, width)) : []),
     ...section(
       'Take care',
-      CAUTIONS.flatMap((caution) => paragraph(caution, width)),
+      [...(notes?.cautions ?? []), ...CAUTIONS].flatMap((caution) => paragraph(caution, width)),
     ),
   ];
 }

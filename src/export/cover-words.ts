@@ -13,9 +13,13 @@ import { fitted } from './type.ts';
 
 /** The words of the cover, apart from where they stand on it. */
 
-export const subtitle = (part: Part, { paper, orientation, sheets, code }: Layout): string => {
+export const subtitle = (
+  part: Part,
+  { paper, orientation, sheets, code }: Layout,
+  what = 'pattern',
+): string => {
   const count = sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
-  const whole = part.shape.type === 'half' ? 'half pattern, to flip on its centre line' : 'pattern';
+  const whole = part.shape.type === 'half' ? `half ${what}, to flip on its centre line` : what;
   return `Full-size ${whole} · make ${part.quantity} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationWords(part.rule)}`;
 };
 

@@ -102,10 +102,11 @@ export function legend(view: SheetView, room: Room, wished: Point): Item[] {
   });
 }
 
-function legendRows({ part, sheet }: SheetView): [LineStyle, string][] {
+function legendRows({ part, sheet, notes }: SheetView): [LineStyle, string][] {
   const saw = part.sawAllowance > 0;
   return [
-    ['cut', saw ? 'finished line' : 'line to cut'],
+    ['cut', notes?.line ?? (saw ? 'finished line' : 'line to cut')],
+    ...(notes ? ([['station', notes.beside.label]] as [LineStyle, string][]) : []),
     ...(saw
       ? ([['saw', `saw line, ${printed(part.sawAllowance, part.rule)} outside it`]] as [LineStyle, string][])
       : []),

@@ -47,7 +47,7 @@ export const labelOf = (tick: GaugeTick, rule: Rule, out: 1 | -1 = 1): GaugeLabe
   offset: readWords(out * tick.offset, rule),
 });
 
-export const labelWidth = ({ what, station, offset }: GaugeLabel): number =>
+const labelWidth = ({ what, station, offset }: GaugeLabel): number =>
   Math.max(
     BOX_MM.width,
     textWidth(what, WHAT_MM),

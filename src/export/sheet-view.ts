@@ -8,6 +8,7 @@ import { apply, inverse } from '../tiling/affine.ts';
 import { type Chord, chordsOf, grown, passes } from '../tiling/chords.ts';
 import { linesToCut } from '../tiling/lay-out.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
+import type { PatternNotes } from './pattern-notes.ts';
 import type { SettingOut } from './setting-out.ts';
 
 /** What all the sheets of a pattern are composed from. */
@@ -16,6 +17,7 @@ export interface Pattern {
   readonly layout: Layout;
   readonly setting: SettingOut;
   readonly lines: PatternLines;
+  readonly notes?: PatternNotes;
 }
 
 /** All that one sheet is composed from. */
@@ -26,6 +28,7 @@ export interface SheetView {
   readonly setting: SettingOut;
   /** The lines to cut as they run over this sheet, mm on the sheet. */
   readonly lines: readonly Chord[];
+  readonly notes?: PatternNotes;
 }
 
 /** The lines to cut, worked out once for all the sheets, mm on the part. */
@@ -36,7 +39,7 @@ export const VIEW_CHORD_MM = 0.1;
 
 export const patternLines = (part: Part): PatternLines => chordsOf(linesToCut(part), VIEW_CHORD_MM);
 
-export function sheetView({ part, layout, setting, lines }: Pattern, sheet: Sheet): SheetView {
+export function sheetView({ part, layout, setting, lines, notes }: Pattern, sheet: Sheet): SheetView {
   const shown = boxOnPart(sheet);
   const near = lines.filter(
     ({ from, to }) =>
@@ -48,7 +51,7 @@ export function sheetView({ part, layout, setting, lines }: Pattern, sheet: Shee
   const onPaper = near
     .map(({ from, to }) => ({ from: apply(sheet.toSheet, from), to: apply(sheet.toSheet, to) }))
     .filter((chord) => passes(chord, sheet.window));
-  return { part, layout, sheet, setting, lines: onPaper };
+  return { part, layout, sheet, setting, lines: onPaper, ...(notes && { notes }) };
 }
 
 /** Round all that a sheet shows, mm on the part, a little larger. */

@@ -1,4 +1,5 @@
-import { segmentEnd, segmentStart } from '../curves/along.ts';
+import { piecesLength, pointAt, segmentEnd, segmentStart } from '../curves/along.ts';
+import type { Curve } from '../curves/curve.ts';
 import type { Piece, Segment } from '../curves/piece.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { reversePath, reversePiece } from '../curves/segment.ts';
@@ -8,8 +9,8 @@ import type { Job } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
 import { cutAt, type EndPlane, endPlane, isSquare, type PartEnd } from './ends.ts';
 import { offsetAt } from './offsets.ts';
-import type { PartEdge, Shape } from './part.ts';
-import { trimmed } from './trim.ts';
+import type { Part, PartEdge, Shape } from './part.ts';
+import { type Kept, keep, keptBetween } from './trim.ts';
 import { crossing, narrowest } from './width.ts';
 
 /** The line to cut, as it is drawn and as it is exactly. */
@@ -21,7 +22,7 @@ export interface Outline {
   readonly ends?: readonly [left: PartEnd, right: PartEnd];
 }
 
-const edgePieces = (edge: PartEdge): Piece[] => edge.runs.flatMap((run) => run.exact);
+export const edgePieces = (edge: PartEdge): Piece[] => edge.runs.flatMap((run) => run.exact);
 const edgePath = (edge: PartEdge): Segment[] => edge.runs.flatMap((run) => run.path);
 export const edgeStart = (edge: PartEdge): Point => edge.runs[0]!.from;
 export const edgeEnd = (edge: PartEdge): Point => edge.runs.at(-1)!.to;
@@ -58,36 +59,64 @@ function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline 
   const [lower, upper] = inOrder(edges);
   mustEndTogether(lower, upper);
   mustNotCross(lower, upper);
-  const planes = {
-    left: endPlane(job, 'left', [edgeStart(lower), edgeStart(upper)]),
-    right: endPlane(job, 'right', [edgeEnd(lower), edgeEnd(upper)]),
-  };
-  const exact = [lower, upper].map((edge) => cutShort(edgePieces(edge), planes, pieceStretch));
-  const paths = [lower, upper].map((edge) =>
-    cutShort(edgePath(edge), planes, (segment, from, to) => [stretchOf(segment, from, to)]),
-  );
+  const planes = planesOf(lower, upper, job);
+  const [low, high] = [cutShort(lower, planes), cutShort(upper, planes)];
   return {
     shape: {
       type: 'closed',
-      outline: around(paths[0]!, reversePath(paths[1]!)),
-      leastWidth: narrowest(exact[0]!, exact[1]!),
+      outline: around(edgePath(low), reversePath(edgePath(high))),
+      leastWidth: narrowest(edgePieces(low), edgePieces(high)),
     },
-    exact: around(exact[0]!, [...exact[1]!].reverse().map(reversePiece)),
+    exact: around(edgePieces(low), edgePieces(high).reverse().map(reversePiece)),
     ends: [partEnd(planes.left, [lower, upper], job), partEnd(planes.right, [lower, upper], job)],
   };
 }
 
 type Planes = { readonly left: EndPlane; readonly right: EndPlane };
 
-/** What the cuts leave of an edge at a depth under the face; all of it where both ends are square. */
-const cutShort = <T extends Piece>(
-  pieces: readonly T[],
-  { left, right }: Planes,
-  stretch: (piece: T, from: number, to: number) => readonly T[],
-): readonly T[] =>
-  isSquare(left) && isSquare(right)
-    ? pieces
-    : trimmed(pieces, { left: cutAt(left, 0), right: cutAt(right, 0) }, stretch);
+const planesOf = (lower: PartEdge, upper: PartEdge, job: Job): Planes => ({
+  left: endPlane(job, 'left', [edgeStart(lower), edgeStart(upper)]),
+  right: endPlane(job, 'right', [edgeEnd(lower), edgeEnd(upper)]),
+});
+
+/** The edges of a part as its ends leave them on the marked face; of two, the lower one first. */
+export function edgesAsCut({ edges, ends, job }: Pick<Part, 'edges' | 'ends' | 'job'>): readonly PartEdge[] {
+  const [edge, other] = edges as readonly [PartEdge, PartEdge?];
+  if (!other) return [edge];
+  const [lower, upper] = inOrder([edge, other]);
+  if (!ends) return [lower, upper];
+  const planes = planesOf(lower, upper, job);
+  return [cutShort(lower, planes), cutShort(upper, planes)];
+}
+
+/** Run by run what the cuts leave of an edge on the marked face; the edge itself where both ends are square. */
+function cutShort(edge: PartEdge, { left, right }: Planes): PartEdge {
+  if (isSquare(left) && isSquare(right)) return edge;
+  const cuts = { left: cutAt(left, 0), right: cutAt(right, 0) };
+  const [exact, path] = [keptBetween(edgePieces(edge), cuts), keptBetween(edgePath(edge), cuts)];
+  let [pieces, segments] = [0, 0];
+  const runs = edge.runs.flatMap((run): Curve[] => {
+    const kept = {
+      exact: keep(run.exact, shifted(exact, pieces), pieceStretch),
+      path: keep(run.path, shifted(path, segments), (segment, from, to) => [stretchOf(segment, from, to)]),
+    };
+    pieces += run.exact.length;
+    segments += run.path.length;
+    if (kept.exact.length === 0 || kept.path.length === 0) return [];
+    return [
+      {
+        ...run,
+        ...kept,
+        from: place(segmentStart(kept.exact[0]!)),
+        to: place(segmentEnd(kept.exact.at(-1)!)),
+      },
+    ];
+  });
+  return { name: edge.name, runs, length: runs.reduce((sum, run) => sum + piecesLength(run.exact), 0) };
+}
+
+const shifted = ({ from, to }: Kept, by: number): Kept => ({ from: from - by, to: to - by });
+const place = ({ x, y }: Point): Point => ({ x, y });
 
 /** The lower edge forth, the upper one back, and the ends between them. */
 const around = <T extends Piece>(forth: readonly T[], back: readonly T[]): (T | Segment)[] => [
@@ -98,8 +127,8 @@ const around = <T extends Piece>(forth: readonly T[], back: readonly T[]): (T | 
 ];
 
 /** Across the part; none where the edges meet in a point. */
-const endLine = ({ x, y }: Point, to: Point): Segment[] =>
-  distance({ x, y }, to) < JOIN_MM ? [] : [{ type: 'line', from: { x, y }, to: { x: to.x, y: to.y } }];
+const endLine = (from: Point, to: Point): Segment[] =>
+  distance(from, to) < JOIN_MM ? [] : [{ type: 'line', from: place(from), to: place(to) }];
 
 /** Where the plane cuts the edges of the part on both its faces: an edge runs alike through the wood. */
 function partEnd(plane: EndPlane, edges: readonly [PartEdge, PartEdge], job: Job): PartEnd {
@@ -108,16 +137,18 @@ function partEnd(plane: EndPlane, edges: readonly [PartEdge, PartEdge], job: Job
     if (isSquare(plane)) return isLeft ? edgeStart(edge) : edgeEnd(edge);
     const all = { past: () => -1, key: '' };
     const cut = cutAt(plane, depth);
-    const kept = trimmed(
-      edgePieces(edge),
-      { left: isLeft ? cut : all, right: isLeft ? all : cut },
-      pieceStretch,
-    );
-    const { x, y } = isLeft ? segmentStart(kept[0]!) : segmentEnd(kept.at(-1)!);
-    return { x, y };
+    const pieces = edgePieces(edge);
+    const { from, to } = keptBetween(pieces, { left: isLeft ? cut : all, right: isLeft ? all : cut });
+    return placeOn(pieces, isLeft ? from : to);
   };
   const on = (depth: number) => [corner(edges[0], depth), corner(edges[1], depth)] as const;
   return { side: plane.side, angles: plane.angles, face: on(0), back: on(job.stock?.thickness ?? 0) };
+}
+
+/** The place at a piece's number and the share of its way. */
+function placeOn(pieces: readonly Piece[], at: number): Point {
+  const i = Math.min(Math.floor(at), pieces.length - 1);
+  return place(pointAt(pieces[i]!, at - i));
 }
 
 /** The edge nearer the reference line first, judged half-way along. */

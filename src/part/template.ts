@@ -2,7 +2,7 @@ import { along, piecesLength, segmentEnd, segmentStart } from '../curves/along.t
 import { pathBox } from '../curves/box.ts';
 import type { Curve } from '../curves/curve.ts';
 import { parallelSides } from '../curves/parallel.ts';
-import type { Piece } from '../curves/piece.ts';
+import type { Piece, Segment } from '../curves/piece.ts';
 import { cross, direction, distance, point } from '../curves/point.ts';
 import { leastOnUnit } from '../curves/search.ts';
 import { reversePath } from '../curves/segment.ts';
@@ -11,7 +11,7 @@ import { Fault, type Warning } from '../units/fault.ts';
 import { type Rule, showLength } from '../units/rule.ts';
 import { finishedLine } from './finished-line.ts';
 import { offsetAt } from './offsets.ts';
-import { edgeEnd, edgeStart, exactOutline, lineShape } from './outline.ts';
+import { edgeEnd, edgePieces, edgeStart, edgesAsCut, lineShape } from './outline.ts';
 import type { Part, PartEdge } from './part.ts';
 import { narrowest } from './width.ts';
 
@@ -51,15 +51,17 @@ export function templateOf(part: Part, cutter: Cutter): Template {
     );
   const offset = (guideDiameter - bitDiameter) / 2;
   const inside = opening ? -offset : offset;
-  const { stock: _stock, notes: _notes, ...plain } = part;
+  const { stock: _stock, notes: _notes, ends: _ends, ...plain } = part;
   const { edges, shape } = Math.abs(inside) < NONE_MM ? part : shifted(part, inside);
   return {
     part: {
       ...plain,
-      name: `${part.name}: template`,
+      name: `Template: ${part.name}`,
       quantity: 1,
       edges,
       shape,
+      exact: finishedLine(shape),
+      joints: [],
       sawAllowance: 0,
       saw: [],
       bounds: pathBox(finishedLine(shape)),
@@ -76,15 +78,13 @@ const NONE_MM = 1e-9;
 type Drawn = Pick<Part, 'edges' | 'shape'>;
 type Sides = ReturnType<typeof parallelSides>;
 
-function shifted({ edges, shape }: Part, inside: number): Drawn {
-  const [edge] = edges;
-  if (shape.type === 'closed') return shiftedOutline(edges, inside);
-  const sides = parallelSides(piecesOf(edge!), woodOnLeft(edge!) ? inside : -inside, false);
+function shifted(part: Part, inside: number): Drawn {
+  const [edge] = part.edges;
+  if (part.shape.type === 'closed') return shiftedOutline(part, inside);
+  const sides = parallelSides(edgePieces(edge!), woodOnLeft(edge!) ? inside : -inside, false);
   const beside = edgeBeside(edge!, sides);
   return { edges: [beside], shape: lineShape(beside) };
 }
-
-const piecesOf = ({ runs }: PartEdge): Piece[] => runs.flatMap(({ exact }) => exact);
 
 /** A single edge has its wood towards the reference line, and stations run to the right. */
 const woodOnLeft = (edge: PartEdge): boolean => {
@@ -93,22 +93,25 @@ const woodOnLeft = (edge: PartEdge): boolean => {
 };
 
 /** The outline runs counter-clockwise, its wood on the left: along the lower edge, back along the upper. */
-function shiftedOutline(edges: readonly PartEdge[], inside: number): Drawn {
-  const { pieces } = exactOutline(edges);
-  const sides = parallelSides(pieces, inside, true);
-  const [lower, upper] = edges
-    .map((edge) => ({ edge, first: pieces.indexOf(piecesOf(edge)[0]!) }))
-    .sort((a, b) => b.first - a.first)
-    .map(({ edge }) => edge) as [PartEdge, PartEdge];
-  const under = sides.slice(0, piecesOf(lower).length);
+function shiftedOutline(part: Part, inside: number): Drawn {
+  const sides = parallelSides(part.exact, inside, true);
+  const [lower, upper] = edgesAsCut(part) as readonly [PartEdge, PartEdge];
+  const under = sides.slice(0, edgePieces(lower).length);
   const ends = distance(edgeEnd(lower), edgeEnd(upper)) < JOIN_MM ? 0 : 1;
   const start = under.length + ends;
-  const over = sides.slice(start, start + piecesOf(upper).length);
-  const beside = [edgeBeside(lower, under), edgeBeside(upper, turnedRound(over))] as const;
+  const over = sides.slice(start, start + edgePieces(upper).length);
+  // Where the parallel grows round a corner, each edge runs on straight up to it.
+  const intoUnder = sides.at(-1)!.corner.slice(-1);
+  const intoOver = sides[start - 1]!.corner.slice(-1);
+  const outOf = (all: Sides): Segment[] => all.at(-1)!.corner.slice(0, 1);
+  const beside = [
+    edgeBeside(lower, under, intoUnder, outOf(under)),
+    edgeBeside(upper, turnedRound(over), reversePath(outOf(over)), reversePath(intoOver)),
+  ] as const;
   const outline = sides.flatMap(({ side, corner }) => [...side, ...corner]);
-  const leastWidth = narrowest(piecesOf(beside[0]), piecesOf(beside[1]));
+  const leastWidth = narrowest(edgePieces(beside[0]), edgePieces(beside[1]));
   return {
-    edges: edges[0] === lower ? beside : [beside[1], beside[0]],
+    edges: part.edges[0]!.name === lower.name ? beside : [beside[1], beside[0]],
     shape: { type: 'closed', outline, leastWidth },
   };
 }
@@ -120,15 +123,23 @@ const turnedRound = (sides: Sides): Sides =>
     corner: i < all.length - 1 ? reversePath(sides[sides.length - 2 - i]!.corner) : [],
   }));
 
-/** An edge run by run along the sides of its pieces; what joins its last piece to others is left out. */
-function edgeBeside({ name, runs }: PartEdge, sides: Sides): PartEdge {
+/** An edge run by run along the sides of its pieces, with what leads up to it and away from it. */
+function edgeBeside(
+  { name, runs }: PartEdge,
+  sides: Sides,
+  into: readonly Segment[] = [],
+  outOf: readonly Segment[] = [],
+): PartEdge {
   let next = 0;
   const beside = runs.map((run, r): Curve => {
     const own = sides.slice(next, next + run.exact.length);
     next += run.exact.length;
-    const path = own.flatMap(({ side, corner }, i) =>
-      r === runs.length - 1 && i === own.length - 1 ? side : [...side, ...corner],
-    );
+    const isLast = r === runs.length - 1;
+    const path = [
+      ...(r === 0 ? into : []),
+      ...own.flatMap(({ side, corner }, i) => (isLast && i === own.length - 1 ? side : [...side, ...corner])),
+      ...(isLast ? outOf : []),
+    ];
     const kind = run.kind === 'line' || run.kind === 'arc' ? run.kind : 'spline';
     const [from, to] = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)];
     return { kind, from: point(from.x, from.y), to: point(to.x, to.y), pins: [], exact: path, path };
@@ -145,7 +156,7 @@ const SMOOTH = 1e-7;
 function hollows(part: Part, cutter: Cutter): Warning[] {
   const bit = cutter.bitDiameter / 2;
   return part.edges.flatMap((edge) => {
-    const pieces = piecesOf(edge);
+    const pieces = edgePieces(edge);
     const hollow = hollowSide(part, edge) * (cutter.opening ? -1 : 1);
     const tight = pieces.flatMap((piece) => {
       const at = along(piece);

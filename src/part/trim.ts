@@ -17,26 +17,36 @@ export interface Cut {
 /** Steps that tell two crossings of one piece with a cut apart. */
 const STEPS = 24;
 
-/** How pieces of a sort are cut short: a path stays a path, an exact line exact. */
-type Stretch<T extends Piece> = (piece: T, from: number, to: number) => readonly T[];
+/** A stretch of contiguous pieces: each bound is a piece's number and the share of its way. */
+export interface Kept {
+  readonly from: number;
+  readonly to: number;
+}
 
 /**
  * What two cuts leave of contiguous pieces that run from the left one to the right one.
  * @throws Fault `ends.cut-twice` where a cut passes an edge more than once or leaves nothing of it
  */
-export function trimmed<T extends Piece>(
-  pieces: readonly T[],
+export function keptBetween(
+  pieces: readonly Piece[],
   { left, right }: { readonly left: Cut; readonly right: Cut },
-  stretch: Stretch<T>,
-): T[] {
+): Kept {
   const from = crossing(pieces, left, segmentStart(pieces[0]!), 0);
   const to = crossing(pieces, right, segmentEnd(pieces.at(-1)!), pieces.length);
   if (to <= from) throw cutTwice(right.key, segmentStart(pieces[0]!));
-  return pieces.flatMap((piece, i) => {
+  return { from, to };
+}
+
+/** That stretch of the pieces, each cut short by `stretch`: a path stays a path, an exact line exact. */
+export const keep = <T extends Piece>(
+  pieces: readonly T[],
+  { from, to }: Kept,
+  stretch: (piece: T, from: number, to: number) => readonly T[],
+): T[] =>
+  pieces.flatMap((piece, i) => {
     const [a, b] = [Math.max(0, from - i), Math.min(1, to - i)];
     return a < b ? stretch(piece, a, b) : [];
   });
-}
 
 /** Where the pieces meet a cut, as the piece's number and the share of its way: `end` where the cut touches that. */
 function crossing(pieces: readonly Piece[], { past, key }: Cut, tip: Point, end: number): number {

@@ -2,7 +2,7 @@ import { along } from '../curves/along.ts';
 import type { Piece } from '../curves/piece.ts';
 import { type Point, point } from '../curves/point.ts';
 import { leastOnUnit } from '../curves/search.ts';
-import { faceEdge } from '../part/face-edge.ts';
+import { edgePieces, edgesAsCut } from '../part/outline.ts';
 import type { Part } from '../part/part.ts';
 
 /** Where the grain runs out of an edge. */
@@ -24,8 +24,8 @@ const acute = (angle: number): number => Math.atan2(Math.abs(Math.sin(angle)), M
  * @param grain the way of the grain, radians counter-clockwise from the reference line
  */
 export function worstRunout(part: Part, grain: number): Runout {
-  const places = part.edges.flatMap((edge) =>
-    faceEdge(edge, part).map((piece): Runout => {
+  const places = edgesAsCut(part).flatMap((edge) =>
+    edgePieces(edge).map((piece): Runout => {
       const at = along(piece);
       const { x, y, angle } = at(leastOnUnit((u) => -acute(at(u).angle - grain), SAMPLES).at);
       return { angle: acute(angle - grain), edge: edge.name, at: point(x, y) };
@@ -39,7 +39,7 @@ const TURN_STEP = Math.PI / 360;
 
 /** The way of the grain that makes the worst runout least, to half a degree: half-way between the steepest edges. */
 export function bestGrain(part: Part): number {
-  const pieces = part.edges.flatMap((edge) => faceEdge(edge, part));
+  const pieces = edgesAsCut(part).flatMap(edgePieces);
   const [most, least] = [1, -1].map((way) => way * Math.max(...pieces.map((piece) => steepest(piece, way))));
   return Math.round((most! + least!) / 2 / TURN_STEP) * TURN_STEP;
 }

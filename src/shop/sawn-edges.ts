@@ -6,7 +6,7 @@ import { reversePiece } from '../curves/segment.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import { isBelow } from '../part/make-part.ts';
 import { offsetsAt } from '../part/offsets.ts';
-import { outlineOf } from '../part/outline.ts';
+import { edgePieces, edgesAsCut } from '../part/outline.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 
 /** An edge as it is sawn, between the ends' cuts. */
@@ -22,52 +22,12 @@ export const isStraight = ({ pieces }: SawnEdge): boolean =>
   pieces.length === 1 && pieces[0]!.type === 'line';
 
 /** The edges of a part as they are sawn: of a closed part without what the ends cut off. */
-export function sawnEdges(part: Part): SawnEdge[] {
-  const { exact } = outlineOf(part.edges, part.job);
-  const { ends } = part;
-  if (!ends) {
-    const edge = part.edges[0]!;
-    return [{ name: edge.name, pieces: exact, wood: isBelow(edge) ? 'above' : 'below' }];
-  }
-  const [lower, upper] = apart(
-    exact,
-    ends.flatMap(({ face }) => [...face]),
-  );
-  return [
-    { name: nameOf(part, lower), pieces: lower, wood: 'above' },
-    { name: nameOf(part, upper), pieces: [...upper].reverse().map(reversePiece), wood: 'below' },
-  ];
-}
-
-/** The two edges of an outline that begins with its lower one, by the corners of the ends between them. */
-function apart(outline: readonly Piece[], corners: readonly Point[]): readonly [Piece[], Piece[]] {
-  const isCorner = (at: Point): boolean => corners.some((corner) => distance(corner, at) < JOIN_MM);
-  const edges: Piece[][] = [];
-  let open = false;
-  for (const piece of outline) {
-    const [starts, ends] = [isCorner(segmentStart(piece)), isCorner(segmentEnd(piece))];
-    const isEnd = starts && ends && piece.type === 'line' && isAcross(piece.from, piece.to, corners);
-    if (isEnd) continue;
-    if (!open) edges.push([]);
-    edges.at(-1)!.push(piece);
-    open = !ends;
-  }
-  return [edges[0] ?? [], edges[1] ?? []];
-}
-
-/** Whether a line between corners is an end, not a straight edge: corners of one end come in pairs. */
-function isAcross(from: Point, to: Point, corners: readonly Point[]): boolean {
-  const end = (at: Point): number =>
-    Math.floor(corners.findIndex((corner) => distance(corner, at) < JOIN_MM) / 2);
-  return end(from) === end(to);
-}
-
-function nameOf({ edges }: Part, [piece]: readonly Piece[]): string {
-  const middle = along(piece!)(0.5);
-  const off = (edge: PartEdge): number =>
-    Math.min(...offsetsAt(edge, middle.x).map((y) => Math.abs(y - middle.y)), Number.MAX_VALUE);
-  return edges.reduce((best, edge) => (off(edge) < off(best) ? edge : best)).name;
-}
+export const sawnEdges = (part: Part): SawnEdge[] =>
+  edgesAsCut(part).map((edge, i, all) => ({
+    name: edge.name,
+    pieces: edgePieces(edge),
+    wood: (all.length === 1 ? isBelow(edge) : i === 0) ? 'above' : 'below',
+  }));
 
 /** A bend of the line to saw: hollow (concave) where the waste lies inside it, round (convex) where the part does. */
 export interface Bend {

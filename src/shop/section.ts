@@ -12,8 +12,8 @@ import {
   subtract,
 } from '../curves/point.ts';
 import { leastOnUnit, rootsOnUnit } from '../curves/search.ts';
-import { faceEdge } from '../part/face-edge.ts';
 import { type Cutting, isCutting, jointShape } from '../part/joint-shape.ts';
+import { edgePieces, edgesAsCut } from '../part/outline.ts';
 import type { Part } from '../part/part.ts';
 
 /** A cut square across the part, and what it bears in bending in the plane of the face. */
@@ -57,8 +57,8 @@ function sectionsThrough(joint: Cutting, part: Part, straight: number): Section[
 
 /** Which way the part runs at a place: half-way between its edges there. */
 function lieOf(part: Part, to: Point): number {
-  const angles = part.edges.map((edge) => {
-    const nearest = faceEdge(edge, part).map((piece) => {
+  const angles = edgesAsCut(part).map((edge) => {
+    const nearest = edgePieces(edge).map((piece) => {
       const at = along(piece);
       return at(leastOnUnit((u) => distance(at(u), to), SAMPLES).at);
     });

@@ -2,11 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bestFit } from '../../src/check/best-fit.ts';
 import { checkEdge } from '../../src/check/check-edge.ts';
-import { edgeNamed, piecesOf } from '../../src/check/checked-line.ts';
+import { edgeNamed } from '../../src/check/checked-line.ts';
 import { comparePair, mirrored } from '../../src/check/pair.ts';
 import type { Reading } from '../../src/check/readings.ts';
 import { Line } from '../../src/check/square-off.ts';
 import { chordLine, REFERENCE_LINE } from '../../src/part/offsets.ts';
+import { edgePieces } from '../../src/part/outline.ts';
 import { readOnRule } from '../../src/units/rule.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
 import { IN, SIXTEENTHS, stationsOf, THIRTY_SECONDS, trueReadings } from './bench.ts';
@@ -134,7 +135,7 @@ describe('best fit', () => {
     for (const name of ['hall-bench-leg.yaml', 'garden-arch-rail.yaml', 'wall-shelf-bracket.yaml']) {
       const edge = samplePart(name).edges.at(-1)!;
       const readings = laid(trueReadings(edge, stationsOf(edge, 40)), shift, turn);
-      const fit = bestFit(piecesOf(edge), readings, REFERENCE_LINE);
+      const fit = bestFit(edgePieces(edge), readings, REFERENCE_LINE);
       expect(Math.abs(fit.shift - shift)).toBeLessThan(1e-6);
       expect(Math.abs(fit.turn - turn)).toBeLessThan(1e-6);
       expect(fit.worst).toBeLessThan(1e-6);
@@ -144,19 +145,19 @@ describe('best fit', () => {
   test('from the chord the same part lies the same way about the chord', () => {
     const base = chordLine(back);
     const readings = laid(trueReadings(back, stations.slice(1, -1), base), 1.5, 0.01);
-    const fit = bestFit(piecesOf(back), readings, base);
+    const fit = bestFit(edgePieces(back), readings, base);
     expect(Math.abs(fit.shift - 1.5)).toBeLessThan(1e-6);
     expect(Math.abs(fit.turn - 0.01)).toBeLessThan(1e-6);
   });
 
   test('a part sawn wrong stays wrong', () => {
     const hump = moved(trueReadings(back, stations), (x) => 3 * Math.exp(-(((x - 600) / 80) ** 2)));
-    expect(bestFit(piecesOf(back), hump, REFERENCE_LINE).worst).toBeGreaterThan(1.5);
+    expect(bestFit(edgePieces(back), hump, REFERENCE_LINE).worst).toBeGreaterThan(1.5);
   });
 
   test('one reading tells a shift and no turn', () => {
     const { shift, turn } = bestFit(
-      piecesOf(back),
+      edgePieces(back),
       moved(trueReadings(back, [400]), () => 2),
       REFERENCE_LINE,
     );
@@ -165,7 +166,7 @@ describe('best fit', () => {
   });
 
   test('property: no shift or turn near the best one does better', () => {
-    const line = new Line(piecesOf(back));
+    const line = new Line(edgePieces(back));
     const small = fc.double({ min: -2, max: 2, noNaN: true, noDefaultInfinity: true });
     fc.assert(
       fc.property(fc.array(small, { minLength: 18, maxLength: 18 }), small, small, (noise, across, about) => {
@@ -173,7 +174,7 @@ describe('best fit', () => {
           ...each,
           offset: each.offset + noise[i]!,
         }));
-        const best = bestFit(piecesOf(back), readings, REFERENCE_LINE);
+        const best = bestFit(edgePieces(back), readings, REFERENCE_LINE);
         const [shift, turn] = [best.shift + across / 10, best.turn + about / 1e4];
         const set = readings.map(({ station: x, offset: y }) => ({
           station: x * Math.cos(turn) + (y - shift) * Math.sin(turn),

@@ -4,7 +4,18 @@ import { describe, expect, test } from 'vitest';
 import { SAMPLES } from '../part/jobs.ts';
 import { fairlath, freshFolder, root } from './run.ts';
 
-const COMMANDS = ['new', 'show', 'print', 'offsets', 'batten', 'stock', 'saw', 'check', 'take-off', 'printer'];
+const COMMANDS = [
+  'new',
+  'show',
+  'print',
+  'offsets',
+  'batten',
+  'stock',
+  'saw',
+  'check',
+  'take-off',
+  'printer',
+];
 const SUBCOMMANDS = ['printer sheet', 'printer set', 'printer list'];
 
 /** A folder as the examples suppose it: the samples in samples/. */

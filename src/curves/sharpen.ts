@@ -1,0 +1,129 @@
+import { Fault } from '../units/fault.ts';
+import { along, type Place, pieceLength } from './along.ts';
+import { fitCubics } from './fit.ts';
+import { integrate } from './gauss.ts';
+import type { ArcSegment, Piece, Segment } from './piece.ts';
+import { add, direction, distance, leftOf, type Point, scale } from './point.ts';
+import { FIT_MM } from './tolerance.ts';
+
+/** Tangents farther apart than this where two pieces meet are a corner, radians: 0.1 mm in a metre. */
+const CORNER = 1e-4;
+
+/**
+ * What one piece's integral may still change by when its parts are halved, mm. The error of the 20-point rule
+ * falls by 2⁴⁰ a halving once the parts are short against the curve's bends, so that what is left is far less.
+ */
+const SETTLED_MM = FIT_MM / 1000;
+
+/** Halvings of a piece's parts, from FEWEST on: 4096 parts; a run of furniture settles at 8. */
+const MAX_HALVINGS = 10;
+const FEWEST = 4;
+
+interface Start extends Point {
+  readonly angle: number;
+}
+
+/**
+ * The line of the same length whose curvature is everywhere `factor` times that of contiguous pieces, from
+ * the same start in the same direction: x′ = cos θ, y′ = sin θ with θ − θ₀ = factor · (what the pieces turn).
+ * Lines stay lines and arcs arcs of radius R / factor, exact; the rest is integrated until halving its parts
+ * moves its end by under SETTLED_MM, and fitted within FIT_MM.
+ *
+ * @param factor > 0
+ * @returns the segments of each piece
+ * @throws Fault `sharpen.corner` where the pieces meet at an angle: a corner has no curvature to raise
+ */
+export function sharpen(pieces: readonly Piece[], factor: number): Segment[][] {
+  let next: Start | undefined;
+  return pieces.map((piece, i) => {
+    const start = along(piece)(0);
+    if (i > 0) mustBeSmooth(along(pieces[i - 1]!)(1), start);
+    const { segments, end } = sharpenPiece(piece, next ?? start, factor);
+    next = end;
+    return segments;
+  });
+}
+
+function mustBeSmooth(before: Place, after: Place): void {
+  if (Math.abs(turned(before.angle, after.angle)) < CORNER) return;
+  throw new Fault(
+    'sharpen.corner',
+    (mm) =>
+      `the line has a corner at station ${mm(after.x)}, and plies do not bend round a corner. Ease it into a curve.`,
+  );
+}
+
+/** From one direction to another by the shorter way, radians. */
+function turned(from: number, to: number): number {
+  const turn = to - from;
+  return turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI));
+}
+
+interface Sharpened {
+  readonly segments: Segment[];
+  readonly end: Start;
+}
+
+function sharpenPiece(piece: Piece, start: Start, factor: number): Sharpened {
+  const from = { x: start.x, y: start.y };
+  if (piece.type === 'line') {
+    const to = add(from, scale(direction(start.angle), distance(piece.from, piece.to)));
+    return { segments: [{ type: 'line', from, to }], end: { ...to, angle: start.angle } };
+  }
+  if (piece.type === 'arc') return sharpenArc(piece, start, factor);
+  const run = sharpenedRun(piece, start, factor);
+  return { segments: fitCubics(run, 0, 1, FIT_MM), end: run(1) };
+}
+
+/** As long as before, its radius less: it turns by more. */
+function sharpenArc(arc: ArcSegment, start: Start, factor: number): Sharpened {
+  const radius = arc.radius / factor;
+  const side = Math.sign(arc.sweep);
+  const centre = add(start, scale(leftOf(direction(start.angle)), side * radius));
+  const segment: ArcSegment = {
+    type: 'arc',
+    centre: { x: centre.x, y: centre.y },
+    radius,
+    start: start.angle - (side * Math.PI) / 2,
+    sweep: arc.sweep * factor,
+  };
+  const { x, y } = along(segment)(1);
+  return { segments: [segment], end: { x, y, angle: start.angle + segment.sweep } };
+}
+
+/** Places along the sharpened piece by the piece's own u. */
+function sharpenedRun(piece: Piece, start: Start, factor: number): (u: number) => Place {
+  const base = along(piece);
+  const first = base(0).angle;
+  const angleAt = (place: Place): number => start.angle + factor * turned(first, place.angle);
+  const step = (from: number, to: number): Point => ({
+    x: integrate((u) => pace(base(u), Math.cos), from, to),
+    y: integrate((u) => pace(base(u), Math.sin), from, to),
+  });
+  const pace = (place: Place, part: (angle: number) => number): number => part(angleAt(place)) * place.speed;
+  const joints = settled(step, start, pieceLength(piece));
+  const parts = joints.length - 1;
+  return (u) => {
+    const i = Math.min(parts - 1, Math.floor(u * parts));
+    const place = base(u);
+    const { x, y } = u * parts === i ? joints[i]! : add(joints[i]!, step(i / parts, u));
+    return { x, y, angle: angleAt(place), curvature: factor * place.curvature, speed: place.speed };
+  };
+}
+
+/** Where equal parts of a piece begin and end, so many that halving them moves the end no more. */
+function settled(step: (from: number, to: number) => Point, start: Start, length: number): Point[] {
+  let joints = jointsOf(step, start, FEWEST);
+  for (let halving = 1; halving <= MAX_HALVINGS; halving++) {
+    const finer = jointsOf(step, start, FEWEST * 2 ** halving);
+    if (distance(finer.at(-1)!, joints.at(-1)!) < SETTLED_MM) return finer;
+    joints = finer;
+  }
+  throw new Error(`sharpen: a piece ${length} mm long does not settle`);
+}
+
+function jointsOf(step: (from: number, to: number) => Point, start: Start, parts: number): Point[] {
+  const joints: Point[] = [{ x: start.x, y: start.y }];
+  for (let i = 0; i < parts; i++) joints.push(add(joints[i]!, step(i / parts, (i + 1) / parts)));
+  return joints;
+}

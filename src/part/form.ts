@@ -1,0 +1,89 @@
+import { piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
+import { pathBox } from '../curves/box.ts';
+import type { Curve } from '../curves/curve.ts';
+import { apexOf } from '../curves/figures.ts';
+import type { Segment } from '../curves/piece.ts';
+import { add, angleOf, direction, distance, type Point, point, scale } from '../curves/point.ts';
+import { mapSegment } from '../curves/segment.ts';
+import { sharpen } from '../curves/sharpen.ts';
+import { edgePieces } from './outline.ts';
+import type { Part, PartEdge } from './part.ts';
+
+/** A form to bend plies over, as a part of its own: its line is the form's face. */
+export interface Form {
+  readonly part: Part;
+  /** The edge as it is asked for, its chord on the reference line, in the middle of the form. */
+  readonly asked: readonly Segment[];
+  /** Along the curve, the form's tails left out, mm. */
+  readonly length: number;
+  readonly chord: number;
+  readonly rise: number;
+  readonly askedRise: number;
+}
+
+/** The form runs on straight so far at both ends, mm: a clamp's pad holds the plies beyond the part. */
+export const TAIL_MM = 50;
+
+/**
+ * The form for one edge of a part: the edge with its curvature `factor` times as sharp, laid with its chord
+ * on the reference line from station 0, straight tails beyond. The factor is that of the edge; the middle of
+ * a lamination of thickness T lies T/2 off, where the same springback asks for a radius T/(2n²) different:
+ * less than wood and glue vary by.
+ * @throws Fault `sharpen.corner`
+ */
+export function formOf(part: Part, edge: PartEdge, factor: number): Form {
+  const pieces = edgePieces(edge);
+  const line = levelled(sharpen(pieces, factor).flat());
+  const [start, end] = [segmentStart(line[0]!), segmentEnd(line.at(-1)!)];
+  const chord = distance(start, end);
+  const before: Segment = { type: 'line', from: out(start, start.angle, -TAIL_MM), to: plain(start) };
+  const after: Segment = { type: 'line', from: plain(end), to: out(end, end.angle, TAIL_MM) };
+  const runs = [curve('line', [before]), curve('spline', line), curve('line', [after])];
+  const path = [before, ...line, after];
+  const asked = edge.runs.flatMap((run) => run.path);
+  const askedChord = distance(edge.runs[0]!.from, edge.runs.at(-1)!.to);
+  const { stock: _stock, notes: _notes, ...kept } = part;
+  return {
+    part: {
+      ...kept,
+      name: `Form for ${edge.name}: ${part.name}`,
+      quantity: 1,
+      edges: [{ name: edge.name, runs, length: piecesLength(path) }],
+      shape: { type: 'line', line: path, chord: [plain(start), plain(end)] },
+      sawAllowance: 0,
+      saw: [],
+      bounds: pathBox(path),
+      warnings: [],
+    },
+    asked: levelled(asked, (chord - askedChord) / 2),
+    length: piecesLength(line),
+    chord,
+    rise: riseOf(line),
+    askedRise: apexOf(pieces, edge.runs[0]!.from, edge.runs.at(-1)!.to)?.rise ?? 0,
+  };
+}
+
+const plain = ({ x, y }: Point): Point => point(x, y);
+const out = (from: Point, angle: number, by: number): Point => add(plain(from), scale(direction(angle), by));
+
+/** A path turned and shifted so that its chord lies on the reference line, from a station on. */
+function levelled(path: readonly Segment[], station = 0): Segment[] {
+  const [start, end] = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)];
+  const { x: cos, y: sin } = direction(-angleOf(start, end));
+  const shift = point(station - cos * start.x + sin * start.y, -sin * start.x - cos * start.y);
+  return path.map((segment) => mapSegment(segment, [cos, sin, -sin, cos, shift.x, shift.y]));
+}
+
+function curve(kind: Curve['kind'], path: readonly Segment[]): Curve {
+  return {
+    kind,
+    from: plain(segmentStart(path[0]!)),
+    to: plain(segmentEnd(path.at(-1)!)),
+    pins: [],
+    exact: path,
+    path,
+  };
+}
+
+const riseOf = (path: readonly Segment[]): number =>
+  apexOf(path, plain(segmentStart(path[0]!)), plain(segmentEnd(path.at(-1)!)))?.rise ?? 0;
