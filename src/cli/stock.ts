@@ -60,7 +60,7 @@ kerf. Board feet and weight are of one blank and one finished part, and of the w
 Examples:
   $ fairlath stock samples/hall-bench-leg.yaml --board-width 10
   $ fairlath stock samples/wall-shelf-bracket.yaml --board-width 250 --board-length 900 --picture board.svg
-  $ fairlath stock samples/garden-arch-rail.yaml --grain "1 in 20" --json
+  $ fairlath stock samples/wall-shelf-bracket.yaml --grain "1 in 3" --board-width 160 --board-length 1200 --json
 `,
     )
     .action(async (file: string | undefined, options: StockOptions) => {
@@ -69,7 +69,9 @@ Examples:
         planStock(part, wishOf(part, options)),
       );
       if (options.picture !== undefined) await drawBoard(part, plan, input, options);
-      const warnings = [...part.warnings, ...blankWarnings(part, plan.blank)];
+      // With boards given, the stock is not what the blanks come from.
+      const fromStock = options.boardLength === undefined && options.boardWidth === undefined;
+      const warnings = [...part.warnings, ...(fromStock ? blankWarnings(part, plan.blank) : [])];
       if (options.json) printJson('stock', part, asJson(part, plan), [...warnings, ...STOCK_CAUTIONS]);
       else console.log(asText(part, plan));
       warn({ ...part, warnings });

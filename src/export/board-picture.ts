@@ -128,19 +128,16 @@ function measure(from: Point, to: Point, text: string): Item[] {
   ];
 }
 
-/** Length and width of the board, and how much of the width the copies take. */
-function measures({ rule }: Part, nesting: Nesting, view: View): Item[] {
-  const { length, width } = nesting.board;
+/** Length and width of the board. */
+function measures({ rule }: Part, { board: { length, width } }: Nesting, view: View): Item[] {
   const low = view.bottom - GAP_MM;
   const right = at(view, length, 0).x + GAP_MM;
-  const taken = Math.min(nesting.width, width);
-  const showsTaken = width - taken > rule.graduation.numerator / rule.graduation.denominator;
   return [
     ...measure({ x: at(view, 0, 0).x, y: low }, { x: at(view, length, 0).x, y: low }, printed(length, rule)),
     ...measure(
       { x: right, y: at(view, 0, 0).y },
       { x: right, y: at(view, 0, width).y },
-      `${printed(width, rule)}${showsTaken ? `, ${printed(taken, rule)} taken` : ''}`,
+      printed(width, rule),
     ),
   ];
 }
@@ -173,7 +170,7 @@ function grainArrow({ left, bottom }: View): Item[] {
 function noteLines({ rule, quantity, sawAllowance }: Part, { grain }: StockPlan, nesting: Nesting): string[] {
   const { way, pitch, gap, perBoard, boards, across, along } = nesting;
   return [
-    `${sayWay(way)}: ${across} across by ${along} along, ${perBoard} on a board, ${quantity} on ${boards}`,
+    `${sayWay(way)}: ${across} across by ${along} along, ${perBoard} on a board, ${quantity} on ${boards}; they take ${printed(nesting.width, rule)} of the width`,
     `${printed(pitch, rule)} from one to the next, never closer than ${printed(gap, rule)}; rectangles would take ${printed(nesting.rectangles.pitch, rule)}`,
     `${percent(nesting.yield)} of a full board becomes parts, ${percent(1 - nesting.yield)} is waste` +
       (grain.turn === 0 ? '' : `; the pattern is turned ${sayAngle(grain.turn)} to the grain`),

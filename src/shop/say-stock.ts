@@ -91,11 +91,11 @@ const WAYS: Readonly<Record<Laid['way'], string>> = {
 
 export const sayWay = (way: Laid['way']): string => WAYS[way];
 
-/** Rows under their heads: each way to lay the copies out, the best one starred. */
+/** Rows under their heads: each way to lay the copies out, the best one starred. Nothing to lay out: none. */
 export function nestingRows({ nesting }: StockPlan, rule: Rule): string[][] {
   if (!nesting) return [];
   return [
-    ['', 'pitch', 'across', 'along', 'boards', 'used'],
+    ['* is laid closest', 'pitch', 'across', 'along', 'boards', 'used'],
     ...[nesting.rectangles, ...nesting.ways].map((laid) => [
       `${sayWay(laid.way)}${laid.way === nesting.way ? ' *' : ''}`,
       about(laid.pitch, rule),
