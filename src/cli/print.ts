@@ -59,7 +59,8 @@ export const printCommand = (): Command =>
     .addHelpText(
       'after',
       `
-Print at 100 % ("actual size"), on one side, and measure the bars before you tape.
+Print at 100 % ("actual size"), on one side, and measure the bars before you tape. A job with "pair: mirrored" and
+joints or tilted ends prints its mirror image as well, on sheets of its own.
 
 Examples:
   $ fairlath print samples/hall-bench-leg.yaml

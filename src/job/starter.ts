@@ -46,13 +46,13 @@ edges:                            # one edge: a line pattern. Two: a closed part
     #   through: [[16, 1], [28, 1]]
     #   ends: natural             # natural, held, or one for each end: [natural, held]
 
-ends:                             # how a part with two edges is cut off; edges run to the long point
+ends:                             # how a closed part is cut off; edges run to the long point
   left: square
   right: square                   # or as a saw is set, degrees: {miter: 6, bevel: 4}
-                                  # or as a leg stands: {rake: 6, splay: 4}. Over 0 leans to the left end,
+                                  # or as a leg stands: {rake: 6, splay: 4}. Over 0 leans left,
                                   # going away from the reference line and to the marked face
 
-joints:                           # on the marked face: "at" from the left end, "out" from the reference line
+joints:                           # on the marked face: "at" from the left end, "out" from the line
   - mortise: {at: 12, out: 3 5/8, length: 1 1/2, width: 1/4, depth: 3/8, label: button}
   - mortise: {at: 32, out: 3 5/8, length: 1 1/2, width: 1/4, depth: 3/8, label: button}
   # turn: 5                       # turned by degrees; without a depth it goes right through
