@@ -1,7 +1,7 @@
 import { along } from '../curves/along.ts';
 import type { Segment } from '../curves/piece.ts';
 import { add, direction, distance, leftOf, type Point, point, scale } from '../curves/point.ts';
-import { lowerEdge } from '../part/edge-corners.ts';
+import { cornersOnFace, lowerEdge } from '../part/edge-corners.ts';
 import { isHanded } from '../part/hands.ts';
 import type { Part } from '../part/part.ts';
 import { type Chord, chordsOf } from '../tiling/chords.ts';
@@ -13,7 +13,9 @@ import { holds, onSheet, pathOnSheet, type SheetView } from './sheet-view.ts';
 const TRIES = 24;
 /** White round the marks, mm, but where they touch the edge. */
 const WHITE_MM = 0.8;
-const AT_EDGE_MM = 3.5;
+/** Off the ends of the edge, mm: wood that is cut off tells nothing. */
+const END_MM = 8;
+const AT_EDGE_MM = 5.5;
 
 /**
  * The marks that tell face and edge of one of a pair from those of the other: a loop on the marked face whose
@@ -22,10 +24,13 @@ const AT_EDGE_MM = 3.5;
  */
 export function faceMark(view: SheetView, room: Room): Stroke[] {
   if (!hasFaceMark(view.part)) return [];
-  for (const segment of lowerEdge(view.part).runs.flatMap(({ path }) => path)) {
+  const edge = lowerEdge(view.part);
+  const [from, to] = cornersOnFace(view.part, edge);
+  for (const segment of edge.runs.flatMap(({ path }) => path)) {
     const place = along(segment);
     for (let i = 1; i < TRIES; i++) {
       const { x, y, angle } = place(i / TRIES);
+      if (x < from.x + END_MM || x > to.x - END_MM) continue;
       if (!holds(view.sheet.cell, onSheet(view, point(x, y)))) continue;
       const marks = marksAt(view, point(x, y), angle);
       if (!areFree(room, marks, onSheet(view, point(x, y)), AT_EDGE_MM + view.part.sawAllowance)) continue;
@@ -42,10 +47,10 @@ export const hasFaceMark = (part: Part): boolean =>
 
 /** The loop inside the edge and the V outside it, from their common foot; mm along the edge and into the part. */
 const LOOP: readonly (readonly [Point, Point, Point, Point])[] = [
-  [point(0, 0), point(1.5, 5), point(5, 12), point(0.5, 12)],
-  [point(0.5, 12), point(-4, 12), point(-1, 4.5), point(6, 4)],
+  [point(0, 0), point(1.5, 6), point(5, 14), point(0.5, 14)],
+  [point(0.5, 14), point(-4, 14), point(-1, 7), point(6, 7)],
 ];
-const VEE: readonly Point[] = [point(-3, -7), point(0, 0), point(3, -7)];
+const VEE: readonly Point[] = [point(-3, -8), point(0, 0), point(3, -8)];
 
 function marksAt(view: SheetView, foot: Point, angle: number): Stroke[] {
   const [way, inward] = [direction(angle), leftOf(direction(angle))];

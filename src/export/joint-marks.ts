@@ -7,7 +7,7 @@ import { type Cutting, isCutting, jointShape, shiftOf } from '../part/joint-shap
 import type { Part } from '../part/part.ts';
 import { type Chord, chordsOf, passes } from '../tiling/chords.ts';
 import { type Item, type LineStyle, type Stroke, words } from './drawing.ts';
-import { jointMeasures, jointName } from './joint-words.ts';
+import { jointMeasures, jointName, jointPlace, jointSize } from './joint-words.ts';
 import { type Room, takeBeside } from './place.ts';
 import { bare, stationAt } from './setting-out.ts';
 import { holds, onSheet, pathOnSheet, type SheetView } from './sheet-view.ts';
@@ -122,13 +122,26 @@ export const jointLabels = (view: SheetView, room: Room): Item[] =>
     if (!holds(view.sheet.cell, onSheet(view, anchor.at))) return [];
     const beside = pathBox(pathOnSheet(view, anchor.path));
     const show = (mm: number): string => bare(mm, view.part.rule);
-    const name = `${i + 1} ${jointName(joint)}`;
-    for (const lines of [[name, jointMeasures(joint, show)], [name], [`${i + 1}`]]) {
+    for (const lines of labelLines(`${i + 1}`, joint, show)) {
       const items = labelBeside(room, beside, lines);
       if (items.length > 0) return items;
     }
     return [];
   });
+
+/** What a joint's label may say: all in two lines, in more and narrower ones, its name alone, its number. */
+function labelLines(number: string, joint: Joint, show: (mm: number) => string): string[][] {
+  const name = `${number} ${jointName(joint)}`;
+  const [place, size] = [jointPlace(joint, show), jointSize(joint, show)];
+  const sizes = size === '' ? [] : [size];
+  return [
+    [name, jointMeasures(joint, show)],
+    [name, place, ...sizes],
+    [name, place, ...sizes.flatMap((all) => all.split(', '))],
+    [name],
+    [number],
+  ];
+}
 
 /** What a label stands beside, mm on the part: a joint, one end of a line, the middle of a mark. */
 export function labelAnchor(

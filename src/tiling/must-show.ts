@@ -33,7 +33,7 @@ function stationOf(joint: Joint): number {
 }
 
 /** The middle of a joint; none of a line across the part or along it. */
-export function placeOf(joint: Joint): Point | undefined {
+function placeOf(joint: Joint): Point | undefined {
   if (isCutting(joint)) return joint.at;
   return joint.kind === 'mark' && joint.out !== undefined ? point(joint.at, joint.out) : undefined;
 }
