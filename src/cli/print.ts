@@ -4,6 +4,8 @@ import { halfOf } from '../part/half.ts';
 import type { Part } from '../part/part.ts';
 import { expectedError } from '../tiling/expected-error.ts';
 import { type LayOutOptions, layOut } from '../tiling/lay-out.ts';
+import type { Layout } from '../tiling/layout.ts';
+import { layOutMirrored } from '../tiling/mirrored.ts';
 import { pageMatrix } from '../tiling/page-matrix.ts';
 import type { Paper } from '../tiling/paper.ts';
 import { scaleWords } from '../tiling/printer-scale.ts';
@@ -105,10 +107,11 @@ Examples:
         whatToPrint(given.part, options),
       );
       const { streamPdf } = await import('../export/pdf.ts');
-      const { title, layout, pages, names } = printed;
+      const { title, pages, names } = printed;
+      const codes = layoutsOf(printed).map(({ code }) => code);
       const wrote = options.json ? undefined : progressOver(names.length);
       streamWhole(output, (write) =>
-        streamPdf(pages, `${title}, ${layout.code}`, { font: readFont(), wrote }, write),
+        streamPdf(pages, `${title}, ${codes.join(' and ')}`, { font: readFont(), wrote }, write),
       );
       const part = { ...printed.part, warnings: [...given.part.warnings, ...(printed.warnings ?? [])] };
       warn(part);
@@ -126,14 +129,18 @@ async function whatToPrint(part: Part, options: PrintOptions): Promise<Printed> 
 }
 
 async function printedPattern(part: Part, sheets: LayOutOptions, cover: boolean): Promise<Printed> {
-  const { composePattern, pageNames } = await import('../export/patterns.ts');
+  const { composePatterns, pageNames } = await import('../export/patterns.ts');
+  const { needsMirrorImage, pairWords } = await import('../export/pair-words.ts');
   const layout = layOut(part, sheets);
+  const mirrored = needsMirrorImage(part) ? layOutMirrored(part, sheets) : undefined;
+  const layouts = mirrored ? [layout, mirrored] : [layout];
   return {
     part,
     title: part.name,
     layout,
-    names: pageNames(part, layout, cover),
-    pages: composePattern(part, layout, cover),
+    ...(mirrored ? { mirrored } : { says: pairWords(part, layout) }),
+    names: layouts.flatMap((one) => pageNames(part, one, cover)),
+    pages: composePatterns(part, layouts, cover),
   };
 }
 
@@ -141,45 +148,74 @@ function defaultOutput({ file, part }: Given): string {
   return file === undefined ? nameAfter(part.name, '.pdf') : `${basename(file, extname(file))}.pdf`;
 }
 
-const asJson = ({ part, layout, names, json }: Printed, file: string): object => ({
-  file,
-  paper: layout.paper.name,
-  orientation: layout.orientation,
-  turnDeg: layout.turnDeg,
-  plainSheets: layout.plainSheets,
-  lowerBound: layout.lowerBound,
-  code: layout.code,
-  ...(layout.printer && { printer: layout.printer }),
-  ...(part.shape.type === 'half' && { half: { centreLine: part.shape.centre.map(pair) } }),
-  sheets: layout.sheets.map((sheet) => ({
+const layoutsOf = ({ layout, mirrored }: Printed): Layout[] => (mirrored ? [layout, mirrored] : [layout]);
+
+const asJson = (printed: Printed, file: string): object => {
+  const { part, layout, mirrored, names, json } = printed;
+  return {
+    file,
+    paper: layout.paper.name,
+    ...patternJson(layout),
+    ...(layout.printer && { printer: layout.printer }),
+    ...(part.shape.type === 'half' && { half: { centreLine: part.shape.centre.map(pair) } }),
+    sheets: layoutsOf(printed).flatMap((one) => sheetsJson(one, names)),
+    checks: checksJson(layout),
+    ...(mirrored && { mirrored: { ...patternJson(mirrored), checks: checksJson(mirrored) } }),
+    ...json,
+  };
+};
+
+const patternJson = ({ orientation, turnDeg, plainSheets, lowerBound, code }: Layout): object => ({
+  orientation,
+  turnDeg,
+  plainSheets,
+  lowerBound,
+  code,
+});
+
+/** The way of a mirrored sheet from part to page turns the part over as well. */
+const sheetsJson = ({ sheets, mirrored }: Layout, names: readonly string[]): object[] =>
+  sheets.map((sheet) => ({
     name: sheet.name,
     page: names.indexOf(sheet.name) + 1,
+    ...(mirrored && { mirrored }),
     toPage: pageMatrix(sheet),
-  })),
-  checks: layout.checks.map(({ label, from, to, length }) => ({
+  }));
+
+const checksJson = (layout: Layout): object[] =>
+  layout.checks.map(({ label, from, to, length }) => ({
     label,
     from: pair(from),
     to: pair(to),
     length,
     tolerance: expectedError(layout, from, to),
-  })),
-  ...json,
-});
+  }));
 
-function asText({ part, title, layout, says = [] }: Printed, cover: boolean, output: string): string {
-  const count = layout.sheets.length;
-  const saved = layout.plainSheets > count ? ` instead of ${layout.plainSheets}` : '';
+function asText(
+  { part, title, layout, mirrored, says = [] }: Printed,
+  cover: boolean,
+  output: string,
+): string {
+  const saved = layout.plainSheets > layout.sheets.length ? ` instead of ${layout.plainSheets}` : '';
   const turned = layout.turnDeg === 0 ? '' : `, the part turned ${layout.turnDeg}°`;
   const lies = layout.orientation === 'upright' ? 'upright' : 'lying on the side';
-  const sheets = `${count} ${count === 1 ? 'sheet' : 'sheets'}${saved} of ${paperName(layout.paper)}, ${lies}${turned}`;
+  const sheets = `${sheetCount(layout)}${saved} of ${paperName(layout.paper)}, ${lies}${turned}`;
   return [
     `${title}${part.shape.type === 'half' ? ', one half to flip on its centre line' : ''}: ${sheets}${cover ? ', and a cover' : ''}.`,
     ...says,
-    `Pattern ${layout.code} is in ${output}`,
+    ...(mirrored
+      ? [
+          `Its mirror image, for the other of the pair: ${sheetCount(mirrored)}, named with an m.`,
+          `Patterns ${layout.code} and, mirrored, ${mirrored.code} are in ${output}`,
+        ]
+      : [`Pattern ${layout.code} is in ${output}`]),
     ...(layout.printer ? [`Made good: a printer that prints ${scaleWords(layout.printer)}.`] : []),
     'Print it at 100 % ("actual size", no fitting to the page), on one side of the paper.',
     `Then measure the bars on every sheet before you tape them up${cover ? '; the cover shows how' : ''}.`,
   ].join('\n');
 }
+
+const sheetCount = ({ sheets }: Layout): string =>
+  sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
 
 const paperName = ({ name }: Paper): string => (/^[a-z]\d$/.test(name) ? name.toUpperCase() : name);

@@ -9,6 +9,8 @@ export interface Printed {
   /** The file's title, and the first words of what is told. */
   readonly title: string;
   readonly layout: Layout;
+  /** Of a pair whose halves differ, the pattern of the other. */
+  readonly mirrored?: Layout;
   /** The pages' names in order, without drawing them. */
   readonly names: readonly string[];
   readonly pages: Iterable<Page>;

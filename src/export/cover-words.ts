@@ -8,6 +8,7 @@ import type { Paper } from '../tiling/paper.ts';
 import { NOMINAL_MM, type PrinterScale, scaleWords } from '../tiling/printer-scale.ts';
 import type { Rule } from '../units/rule.ts';
 import { BODY_MM } from './columns.ts';
+import { quantityWords } from './pair-words.ts';
 import { bare, graduationWords, plusMinus, printed, type SettingOut, stationAt } from './setting-out.ts';
 import { fitted } from './type.ts';
 
@@ -15,12 +16,12 @@ import { fitted } from './type.ts';
 
 export const subtitle = (
   part: Part,
-  { paper, orientation, sheets, code }: Layout,
+  { paper, orientation, sheets, code, mirrored }: Layout,
   what = 'pattern',
 ): string => {
   const count = sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
   const whole = part.shape.type === 'half' ? `half ${what}, to flip on its centre line` : what;
-  return `Full-size ${whole} · make ${part.quantity} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationWords(part.rule)}`;
+  return `Full-size ${mirrored ? 'mirrored ' : ''}${whole} · ${quantityWords(part)} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationWords(part.rule)}`;
 };
 
 /** "A4", "letter", "329 × 483 mm", "24 in roll". */

@@ -60,7 +60,7 @@ const viewOf = ({ part, layout }: LaidGauge, sheet: Sheet): SheetView => ({
   part: { ...part, name: `Gauge: ${part.name}` },
   layout,
   sheet,
-  setting: { stations: [], landmarks: [] },
+  setting: { stations: [], landmarks: [], joints: [], strips: [] },
   lines: [],
 });
 

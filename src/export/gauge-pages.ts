@@ -1,5 +1,6 @@
 import { gap, paragraph, type Row, steps, table } from './columns.ts';
-import { pagesOf, section } from './cover-page.ts';
+import { sectionOf } from './cover-joinery.ts';
+import { pagesOf } from './cover-page.ts';
 import { checkRows, paperTitle, printSteps, REMEDIES, tapeSteps, toleranceSentence } from './cover-words.ts';
 import type { Page } from './drawing.ts';
 import { type LaidGauge, outlineOf } from './gauge.ts';
@@ -33,11 +34,11 @@ function subtitle({ part, layout: { paper, orientation, sheets, code } }: LaidGa
 function rows(gauge: LaidGauge, width: number): Row[] {
   const { layout, part } = gauge;
   return [
-    ...section('Print', steps(printSteps(layout), width)),
-    ...section('Tape', steps(tapeSteps(layout), width)),
-    ...section('Put it on the stick', steps(stickSteps(gauge), width)),
-    ...section('Read the part', steps(readSteps(gauge), width)),
-    ...section('Measure before you use it', [
+    ...sectionOf('Print', steps(printSteps(layout), width)),
+    ...sectionOf('Tape', steps(tapeSteps(layout), width)),
+    ...sectionOf('Put it on the stick', steps(stickSteps(gauge), width)),
+    ...sectionOf('Read the part', steps(readSteps(gauge), width)),
+    ...sectionOf('Measure before you use it', [
       ...table(checkRows(layout, part.rule), width),
       gap(1),
       ...paragraph(toleranceSentence(layout), width),

@@ -26,6 +26,11 @@ export function* composePattern(
   for (const sheet of layout.sheets) yield withBeside(sheetPage(pattern, sheet), sheet, notes);
 }
 
+/** The pages of a pattern and, of a pair whose halves differ, of its mirror image after it. */
+export function* composePatterns(part: Part, layouts: readonly Layout[], cover: boolean): Generator<Page> {
+  for (const layout of layouts) yield* composePattern(part, layout, cover);
+}
+
 /** The thin line lies beneath all else. */
 function withBeside(page: Page, sheet: Sheet, notes: PatternNotes | undefined): Page {
   if (!notes) return page;

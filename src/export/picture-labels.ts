@@ -1,11 +1,15 @@
+import { pathBox } from '../curves/box.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
+import type { Joint } from '../job/job.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { type Chord, chordsOf } from '../tiling/chords.ts';
 import { circle, type Item, polyline, words } from './drawing.ts';
+import { jointLines, labelAnchor } from './joint-marks.ts';
+import { jointName } from './joint-words.ts';
 import type { DrawnTooth, PictureView } from './picture-view.ts';
-import { type Room, strips, takeNear } from './place.ts';
+import { type Room, strips, takeBeside, takeNear } from './place.ts';
 import { bare, settingOut, stationAt } from './setting-out.ts';
 import { LEADING, textWidth } from './type.ts';
 
@@ -24,13 +28,36 @@ const NEAR_MM = 9;
 export function landmarkItems(view: PictureView, combs: readonly DrawnTooth[][], area: Room['area']): Item[] {
   const { part, at, path } = view;
   const lines = path([...finishedLine(part.shape), ...part.saw]);
-  const room: Room = { area, taken: strips([...chordsOf(lines), ...edgesOf(combs)], WHITE_MM) };
+  const room: Room = {
+    area,
+    taken: strips([...chordsOf(lines), ...edgesOf(combs), ...jointsOf(view)], WHITE_MM),
+  };
   const marks = settingOut(part).landmarks.filter(({ what }) => what !== 'end');
-  return marks.flatMap((mark) => {
-    const foot = at(mark.at);
-    const label = `${mark.what} ${bare(mark.at.x, part.rule)}, ${bare(mark.at.y, part.rule)}`;
-    return [...sign(mark.what, foot), ...labelItems(room, foot, label, isUpper(part, mark.at))];
-  });
+  const joints = part.joints.flatMap((joint, i) => jointLabel(view, room, joint, i + 1));
+  return [
+    ...joints,
+    ...marks.flatMap((mark) => {
+      const foot = at(mark.at);
+      const label = `${mark.what} ${bare(mark.at.x, part.rule)}, ${bare(mark.at.y, part.rule)}`;
+      return [...sign(mark.what, foot), ...labelItems(room, foot, label, isUpper(part, mark.at))];
+    }),
+  ];
+}
+
+const jointsOf = ({ part, path }: PictureView): Chord[] =>
+  part.joints.flatMap((joint) => jointLines(part, joint).flatMap((one) => chordsOf(path(one.path))));
+
+/** By its number, as `show` tells it in words, and its name where that finds room. */
+function jointLabel({ part, path }: PictureView, room: Room, joint: Joint, number: number): Item[] {
+  const beside = pathBox(path(labelAnchor(part, joint).path));
+  for (const text of [`${number} ${jointName(joint)}`, `${number}`]) {
+    const box = takeBeside(room, beside, textWidth(text, LABEL_MM) + 1, LABEL_MM * LEADING);
+    if (box)
+      return [
+        words(text, { x: (box.left + box.right) / 2, y: box.bottom + LABEL_MM * 0.35 }, LABEL_MM, 'middle'),
+      ];
+  }
+  return [];
 }
 
 /** What a comb covers: its outer line and some of its teeth. */

@@ -10,7 +10,7 @@ import { Fault } from '../units/fault.ts';
 import { cutAt, type EndPlane, endPlane, isSquare, type PartEnd } from './ends.ts';
 import { offsetAt } from './offsets.ts';
 import type { Part, PartEdge, Shape } from './part.ts';
-import { type Kept, keep, keptBetween } from './trim.ts';
+import { type Kept, keep, keptBetween, onlyAt } from './trim.ts';
 import { crossing, narrowest } from './width.ts';
 
 /** The line to cut, as it is drawn and as it is exactly. */
@@ -135,10 +135,8 @@ function partEnd(plane: EndPlane, edges: readonly [PartEdge, PartEdge], job: Job
   const corner = (edge: PartEdge, depth: number): Point => {
     const isLeft = plane.side === 'left';
     if (isSquare(plane)) return isLeft ? edgeStart(edge) : edgeEnd(edge);
-    const all = { past: () => -1, key: '' };
-    const cut = cutAt(plane, depth);
     const pieces = edgePieces(edge);
-    const { from, to } = keptBetween(pieces, { left: isLeft ? cut : all, right: isLeft ? all : cut });
+    const { from, to } = keptBetween(pieces, onlyAt(plane.side, cutAt(plane, depth)));
     return placeOn(pieces, isLeft ? from : to);
   };
   const on = (depth: number) => [corner(edges[0], depth), corner(edges[1], depth)] as const;
@@ -152,7 +150,7 @@ function placeOn(pieces: readonly Piece[], at: number): Point {
 }
 
 /** The edge nearer the reference line first, judged half-way along. */
-function inOrder([a, b]: readonly [PartEdge, PartEdge]): readonly [PartEdge, PartEdge] {
+export function inOrder([a, b]: readonly [PartEdge, PartEdge]): readonly [PartEdge, PartEdge] {
   const middle = (edgeStart(a).x + edgeEnd(a).x) / 2;
   const height = (edge: PartEdge): number =>
     offsetAt(edge, middle) ?? (edgeStart(edge).y + edgeEnd(edge).y) / 2;

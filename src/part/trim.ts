@@ -3,6 +3,7 @@ import type { Piece } from '../curves/piece.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { rootsOnUnit } from '../curves/search.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
+import type { Side } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
 
 /** How far a point lies beyond a cut, mm along the station: what is over 0 is cut off. */
@@ -16,6 +17,12 @@ export interface Cut {
 
 /** Steps that tell two crossings of one piece with a cut apart. */
 const STEPS = 24;
+
+const UNCUT: Cut = { past: () => -1, key: '' };
+
+/** One cut, the other end left as it is. */
+export const onlyAt = (side: Side, cut: Cut): { readonly left: Cut; readonly right: Cut } =>
+  side === 'left' ? { left: cut, right: UNCUT } : { left: UNCUT, right: cut };
 
 /** A stretch of contiguous pieces: each bound is a piece's number and the share of its way. */
 export interface Kept {

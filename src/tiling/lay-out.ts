@@ -1,5 +1,6 @@
 import type { Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
+import { endStrips } from '../part/end-strips.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import { landmarks } from '../part/landmarks.ts';
 import type { Part } from '../part/part.ts';
@@ -12,6 +13,7 @@ import { type Frame, frameOf, type Grid, type Place } from './grid.ts';
 import type { Check, CheckCross, Layout, RegisterMark, Sheet } from './layout.ts';
 import { leastSheets } from './lower-bound.ts';
 import { sidesOf } from './margins.ts';
+import { jointPlaces, mustShow } from './must-show.ts';
 import { nearChords } from './near-chords.ts';
 import type { PageOptions } from './page-frame.ts';
 import { rollPlan } from './roll.ts';
@@ -73,16 +75,20 @@ export interface Lines {
  */
 export const layOut = (part: Part, options: LayOutOptions): Layout => layOutLines(linesOf(part), options);
 
-const linesOf = (part: Part): Lines => ({
-  all: linesToCut(part),
+/** All of a part that is printed. */
+export const linesOf = (part: Part): Lines => ({
+  all: [...linesToCut(part), ...mustShow(part)],
   finished: finishedLine(part.shape),
   also: alsoShown(part),
-  landmarks: landmarks(part)
-    .map(({ at }) => at)
-    .filter(({ x }) => x <= reachOf(part)),
+  landmarks: [...landmarks(part).map(({ at }) => at), ...jointPlaces(part)].filter(
+    ({ x }) => x <= reachOf(part),
+  ),
   checks: edgeChecks(part),
-  identity: [part.name, linesToCut(part)],
+  identity: [part.name, linesToCut(part), ...(part.joints.length > 0 ? [part.joints] : []), ...tilts(part)],
 });
+
+/** Ends that are tilted through the wood: their strips are part of the pattern. */
+const tilts = (part: Part): unknown[] => endStrips(part).map(({ cut }) => cut);
 
 /** The same for any lines: `layOut` says how, and what is refused. */
 export function layOutLines(lines: Lines, options: LayOutOptions): Layout {

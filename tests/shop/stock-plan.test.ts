@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { segmentEnd, segmentStart } from '../../src/curves/along.ts';
 import { distance } from '../../src/curves/point.ts';
-import { faceEdge } from '../../src/part/face-edge.ts';
+import { edgePieces, edgesAsCut } from '../../src/part/outline.ts';
 import type { Part } from '../../src/part/part.ts';
 import { blankWarnings } from '../../src/shop/blank.ts';
 import { boardFeet, cubicMetres, densityOf } from '../../src/shop/quantity.ts';
@@ -192,7 +192,7 @@ describe('grain', () => {
   test('what an end cut takes off an edge no longer counts', () => {
     const cut = arched(80, 'ends: {left: {miter: 30}, right: {miter: -30}}\n');
     const [left, right] = cut.ends!;
-    const edges = cut.edges.map((edge) => faceEdge(edge, cut));
+    const edges = edgesAsCut(cut).map(edgePieces);
     const tips = edges.map((pieces) => [segmentStart(pieces[0]!), segmentEnd(pieces.at(-1)!)]);
     tips.forEach(([start, end], i) => {
       expect(distance(start!, left.face[i]!)).toBeLessThan(1e-6);

@@ -1,0 +1,82 @@
+import { along } from '../curves/along.ts';
+import type { Segment } from '../curves/piece.ts';
+import { add, direction, distance, leftOf, type Point, point, scale } from '../curves/point.ts';
+import { cornersOnFace, lowerEdge } from '../part/edge-corners.ts';
+import { isHanded } from '../part/hands.ts';
+import type { Part } from '../part/part.ts';
+import { type Chord, chordsOf } from '../tiling/chords.ts';
+import { polyline, type Stroke } from './drawing.ts';
+import { isFree, type Room, strips } from './place.ts';
+import { holds, onSheet, pathOnSheet, type SheetView } from './sheet-view.ts';
+
+/** Places tried along each segment of the edge. */
+const TRIES = 24;
+/** White round the marks, mm, but where they touch the edge. */
+const WHITE_MM = 0.8;
+/** Off the ends of the edge, mm: wood that is cut off tells nothing. */
+const END_MM = 8;
+const AT_EDGE_MM = 5.5;
+
+/**
+ * The marks that tell face and edge of one of a pair from those of the other: a loop on the marked face whose
+ * tail runs to the reference edge, and a V that meets it from the edge's own side. Common practice, no published
+ * source. Once on every sheet that shows the edge and has room.
+ */
+export function faceMark(view: SheetView, room: Room): Stroke[] {
+  if (!hasFaceMark(view.part)) return [];
+  const edge = lowerEdge(view.part);
+  const [from, to] = cornersOnFace(view.part, edge);
+  for (const segment of edge.runs.flatMap(({ path }) => path)) {
+    const place = along(segment);
+    for (let i = 1; i < TRIES; i++) {
+      const { x, y, angle } = place(i / TRIES);
+      if (x < from.x + END_MM || x > to.x - END_MM) continue;
+      if (!holds(view.sheet.cell, onSheet(view, point(x, y)))) continue;
+      const marks = marksAt(view, point(x, y), angle);
+      if (!areFree(room, marks, onSheet(view, point(x, y)), AT_EDGE_MM + view.part.sawAllowance)) continue;
+      room.taken.push(...strips(chords(marks), WHITE_MM));
+      return marks;
+    }
+  }
+  return [];
+}
+
+/** Whether a part has a face and an edge to mark: it differs from its mirror image, or is wanted with it. */
+export const hasFaceMark = (part: Part): boolean =>
+  part.shape.type === 'closed' && (part.job.pair === 'mirrored' || isHanded(part));
+
+/** The loop inside the edge and the V outside it, from their common foot; mm along the edge and into the part. */
+const LOOP: readonly (readonly [Point, Point, Point, Point])[] = [
+  [point(0, 0), point(1.5, 6), point(5, 14), point(0.5, 14)],
+  [point(0.5, 14), point(-4, 14), point(-1, 7), point(6, 7)],
+];
+const VEE: readonly Point[] = [point(-3, -8), point(0, 0), point(3, -8)];
+
+function marksAt(view: SheetView, foot: Point, angle: number): Stroke[] {
+  const [way, inward] = [direction(angle), leftOf(direction(angle))];
+  const place = ({ x, y }: Point): Point => add(foot, add(scale(way, x), scale(inward, y)));
+  const loop = LOOP.map(
+    ([a, b, c, d]): Segment => ({ type: 'cubic', controls: [place(a), place(b), place(c), place(d)] }),
+  );
+  return [
+    { type: 'stroke', style: 'mark', path: pathOnSheet(view, loop) },
+    polyline(
+      'mark',
+      VEE.map((one) => onSheet(view, place(one))),
+    ),
+  ];
+}
+
+const chords = (marks: readonly Stroke[]): Chord[] => marks.flatMap(({ path }) => chordsOf(path, 0.2));
+
+/** Free but for where they touch the edge. */
+const areFree = (room: Room, marks: readonly Stroke[], foot: Point, near: number): boolean =>
+  strips(
+    chords(marks).filter(({ from, to }) => Math.max(distance(from, foot), distance(to, foot)) > near),
+    0,
+  )
+    .filter((box) => distance(foot, middleOf(box)) > near)
+    .every((box) => isFree(room, box));
+
+const middleOf = ({ left, right, bottom, top }: Room['area']): Point =>
+  point((left + right) / 2, (bottom + top) / 2);
