@@ -38,7 +38,7 @@ export function reversePiece(piece: Piece): Piece {
 export const reversePath = (path: readonly Segment[]): Segment[] => path.map(reverseSegment).reverse();
 
 /** A turn, shift and even scale of the plane: x′ = a·x + c·y + e, y′ = b·x + d·y + f. */
-type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
+export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
 
 /** The segment moved by a matrix that keeps shapes: a turn, a shift, a mirror, an even scale. */
 export function mapSegment(segment: Segment, matrix: Matrix): Segment {

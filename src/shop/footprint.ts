@@ -1,0 +1,59 @@
+import { pathBox, unitedBox } from '../curves/box.ts';
+import type { Box } from '../curves/curve.ts';
+import type { Segment } from '../curves/piece.ts';
+import { add, point } from '../curves/point.ts';
+import { type Matrix, mapSegment } from '../curves/segment.ts';
+import { JOIN_MM } from '../curves/tolerance.ts';
+import type { PartEnd } from '../part/ends.ts';
+import type { Part } from '../part/part.ts';
+
+/** What a part takes of a board, seen from above: it lies along the board with its lower left corner at 0, 0. */
+export interface Footprint {
+  /** Closed paths that may overlap; one open path for a line pattern. */
+  readonly paths: readonly (readonly Segment[])[];
+  readonly length: number;
+  readonly width: number;
+  /** From the part's frame to here. */
+  readonly toBoard: Matrix;
+}
+
+/**
+ * The outline to saw, or the finished one, with what a slanting end has on the other face, turned so that the grain
+ * runs along the board.
+ * @param grain the way of the grain on the part, radians counter-clockwise from the reference line
+ */
+export function footprintOf(part: Part, grain: number): Footprint {
+  const [cos, sin] = [Math.cos(grain), -Math.sin(grain)];
+  const turn: Matrix = grain === 0 ? [1, 0, 0, 1, 0, 0] : [cos, sin, -sin, cos, 0, 0];
+  const turned = pathsOf(part).map((path) => path.map((segment) => mapSegment(segment, turn)));
+  const { left, bottom, right, top } = boxOfAll(turned);
+  const [a, b, c, d] = turn;
+  const toBoard: Matrix = [a, b, c, d, -left, -bottom];
+  return {
+    paths: turned.map((path) => path.map((segment) => mapSegment(segment, [1, 0, 0, 1, -left, -bottom]))),
+    length: right - left,
+    width: top - bottom,
+    toBoard,
+  };
+}
+
+const boxOfAll = (paths: readonly (readonly Segment[])[]): Box => unitedBox(paths.map(pathBox));
+
+function pathsOf(part: Part): (readonly Segment[])[] {
+  const { shape, saw, ends = [] } = part;
+  if (shape.type !== 'closed') return [saw.length > 0 ? [...shape.line, ...saw] : shape.line];
+  return [saw.length > 0 ? saw : shape.outline, ...ends.flatMap((end) => farSide(end, part))];
+}
+
+/** The wood between a slanting cut on the face and on the other one, with the saw's allowance round it. */
+function farSide({ side, face, back }: PartEnd, { sawAllowance }: Part): Segment[][] {
+  if (Math.abs(face[0].x - back[0].x) < JOIN_MM && Math.abs(face[1].x - back[1].x) < JOIN_MM) return [];
+  const out = side === 'right' ? sawAllowance : -sawAllowance;
+  const corners = [
+    add(face[0], point(0, -sawAllowance)),
+    add(back[0], point(out, -sawAllowance)),
+    add(back[1], point(out, sawAllowance)),
+    add(face[1], point(0, sawAllowance)),
+  ];
+  return [corners.map((from, i): Segment => ({ type: 'line', from, to: corners[(i + 1) % 4]! }))];
+}
