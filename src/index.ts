@@ -32,6 +32,7 @@ export { makePart } from './part/make-part.ts';
 export { offsetAt, offsetsAt } from './part/offsets.ts';
 export type { Part } from './part/part.ts';
 export { adviseStrips } from './shop/part-strips.ts';
+export { adviseSawing } from './shop/sawing.ts';
 export { SPECIES } from './shop/species.ts';
 export { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, layOut } from './tiling/lay-out.ts';
 export type { Layout } from './tiling/layout.ts';

@@ -6,6 +6,7 @@ import { offsetsCommand } from './offsets.ts';
 import { printCommand } from './print.ts';
 import { printerCommand } from './printer.ts';
 import { report } from './report.ts';
+import { sawCommand } from './saw.ts';
 import { showCommand } from './show.ts';
 import { takeOffCommand } from './take-off.ts';
 
@@ -44,6 +45,7 @@ for (const command of [
   printCommand(),
   offsetsCommand(),
   battenCommand(),
+  sawCommand(),
   checkCommand(),
   takeOffCommand(),
   printerCommand(),

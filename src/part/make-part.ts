@@ -104,7 +104,7 @@ function sawLine(
 }
 
 /** Whether an edge lies below the reference line, judged half-way along. */
-function isBelow(edge: PartEdge): boolean {
+export function isBelow(edge: PartEdge): boolean {
   const [from, to] = [edgeStart(edge), edgeEnd(edge)];
   return (offsetAt(edge, (from.x + to.x) / 2) ?? from.y + to.y) < 0;
 }

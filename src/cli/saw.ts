@@ -1,0 +1,140 @@
+import { Command } from 'commander';
+import type { Part } from '../part/part.ts';
+import { cutOrder } from '../shop/cut-order.ts';
+import { sawCautions } from '../shop/saw-cautions.ts';
+import { adviseSawing, type Sawing } from '../shop/sawing.ts';
+import type { Bend } from '../shop/sawn-edges.ts';
+import { sayBlade, type Wording } from '../shop/say-blade.ts';
+import { sayEnd } from '../shop/say-ends.ts';
+import { saySupport } from '../shop/say-support.ts';
+import { weightMissing } from '../shop/weight.ts';
+import type { Warning } from '../units/fault.ts';
+import { type Rule, readOnRule, showLength } from '../units/rule.ts';
+import { readGiven, takesJob, warn } from './job-input.ts';
+import { degrees, printJson } from './json.ts';
+import { speakingOf } from './report.ts';
+import { readSaws, type SawOptions } from './saw-options.ts';
+
+/** `fairlath saw JOB`: how to saw the part. */
+export const sawCommand = (): Command =>
+  takesJob(new Command('saw'))
+    .description('the blade that turns the line, the depth of cut at the ends, support, order of cuts')
+    .option('--blade <width>', 'your band-saw blade: does it turn the line?')
+    .option('--kerf <length>', 'how wide it saws (1 mm, about 0.04 in)')
+    .option('--gauge <length>', 'how thick its band is (0.025 in, about 0.6 mm)')
+    .option('--depth-of-cut <length>', 'of your table saw, blade upright (3 1/8 in, a common 10 in saw)')
+    .option('--depth-at-45 <length>', 'of your table saw, blade at 45° (as far along the blade as upright)')
+    .option('--height <length>', 'under the band saw’s raised guide (6 in, a common 14 in band saw)')
+    .option('--table <length x width>', 'of the band saw, along the feed and across it (16x16 in)')
+    .addHelpText(
+      'after',
+      `
+Least radii are common practice: charts of blade widths disagree, and the most cautious figure of each is taken.
+Tables, depths and heights are those of common saws, from memory: measure your own and give it.
+
+Examples:
+  $ fairlath saw samples/hall-bench-leg.yaml
+  $ fairlath saw samples/wall-shelf-bracket.yaml --blade 13 --kerf 1.1 --gauge 0.6
+  $ fairlath saw samples/garden-arch-rail.yaml --table 400x500 --depth-of-cut 79 --depth-at-45 54 --json
+  $ fairlath saw --curve arc --chord 12 --rise 4 --blade 3/4
+`,
+    )
+    .action((file: string | undefined, options: SawOptions) => {
+      const { part, speaker } = readGiven(file, { ...options });
+      const words = wordingIn(part.rule);
+      const sawing = speakingOf({ ...speaker, places: new Map() }, () =>
+        adviseSawing(part, readSaws(options, words.unit)),
+      );
+      const missing = weightMissing(part);
+      const cautions = sawCautions(part, sawing.edges, sawing.height, words);
+      if (options.json) printJson('saw', part, asJson(sawing), [...part.warnings, ...missing, ...cautions]);
+      else console.log(asText(part, sawing, cautions, words));
+      warn(part);
+      for (const { message } of missing) console.error(`warning: ${message}`);
+    });
+
+const wordingIn = (rule: Rule): Wording => ({
+  length: (mm) => showLength(mm, rule),
+  about: (mm) => `${readOnRule(mm, rule).text} ${rule.unit}`,
+  unit: rule.unit,
+});
+
+function asJson({ ends, blade, weights, support, tableSaw, height, table }: Sawing): object {
+  return {
+    ends: ends.map(({ end: { side, angles }, needs, reach, passes }) => ({
+      end: side,
+      miterDeg: degrees(angles.miter),
+      bevelDeg: degrees(angles.bevel),
+      rakeDeg: degrees(angles.rake),
+      splayDeg: degrees(angles.splay),
+      leanDeg: degrees(angles.lean),
+      sightDeg: degrees(angles.sight),
+      bladeDepth: needs ?? null,
+      bladeReach: reach,
+      passes: passes ?? null,
+    })),
+    tableSaw: { depthOfCut: tableSaw.depth, depthAt45: tableSaw.depthAt45 ?? null },
+    blade: bladeJson(blade),
+    support: {
+      mass: weights.partMass ?? weights.boardMass ?? null,
+      balanceStation: weights.balance.x,
+      stands: support.stands.map(({ station }) => station),
+      boardMass: weights.boardMass ?? null,
+      boardBalanceStation: weights.boardBalance.x,
+      standsAt: support.stands,
+      tips: support.tips,
+      swing: support.swing,
+      table,
+      height,
+    },
+  };
+}
+
+function bladeJson({ hollow, round, widest, corners, asked }: Sawing['blade']): object {
+  const at = (bend: Bend | undefined) =>
+    bend ? { station: bend.at.x, offset: bend.at.y, edge: bend.edge } : null;
+  return {
+    tightestConcave: hollow?.radius ?? null,
+    tightestConvex: round?.radius ?? null,
+    widest: widest?.width ?? null,
+    tightestConcaveAt: at(hollow),
+    tightestConvexAt: at(round),
+    corners: corners.map(({ kind, at: { x, y }, turn, edge }) => ({
+      kind,
+      station: x,
+      offset: y,
+      turnDeg: degrees(turn),
+      edge,
+    })),
+    ...(asked && {
+      asked: {
+        width: asked.width,
+        leastRadius: asked.leastRadius,
+        turns: asked.tooTight.length === 0,
+        tooTight: asked.tooTight.map((bend) => ({ kind: bend.kind, radius: bend.radius, ...at(bend) })),
+      },
+    }),
+  };
+}
+
+function asText(part: Part, sawing: Sawing, cautions: readonly Warning[], words: Wording): string {
+  const { blade, ends, tableSaw, weights, support, table, edges } = sawing;
+  const line =
+    part.sawAllowance > 0
+      ? `Blade of the band saw, for the line ${words.about(part.sawAllowance)} outside the finished one`
+      : 'Blade of the band saw';
+  const block = (title: string, lines: readonly string[]): string =>
+    [`${title}:`, ...lines.map((each) => `  ${each}`)].join('\n');
+  const order = cutOrder(part, edges, blade, support, words);
+  return [
+    part.name,
+    block(line, sayBlade(blade, words)),
+    ...ends.map((cut) => {
+      const [title, ...rest] = sayEnd(cut, part.stock?.thickness, tableSaw, words);
+      return [`The ${title}`, ...rest.map((each) => `  ${each}`)].join('\n');
+    }),
+    block('Support', saySupport(weights, support, table, words)),
+    ['Order of cuts:', ...order.map((step, i) => `  ${i + 1}. ${step}`)].join('\n'),
+    ['Take care:', ...cautions.map(({ message }) => `- ${message}`)].join('\n'),
+  ].join('\n\n');
+}

@@ -1,0 +1,69 @@
+import type { Part } from '../part/part.ts';
+import { BLADES, type Blade, COMMON_KERF_MM, type Kerf, leastRadius, widestBlade } from './blade.ts';
+import { type Bend, type Corner, cornersOf, type SawnEdge, tightestBend } from './sawn-edges.ts';
+
+/** What the line to saw asks of a band-saw blade. */
+export interface BladeAdvice {
+  readonly hollow?: Bend;
+  readonly round?: Bend;
+  readonly corners: readonly Corner[];
+  /** The widest blade of the chart that turns every bend; absent where none does. */
+  readonly widest?: Blade;
+  readonly asked?: AskedBlade;
+}
+
+/** The maker's own blade against the line. */
+export interface AskedBlade {
+  readonly width: number;
+  readonly leastRadius: number;
+  readonly kerf?: Kerf;
+  /** The tightest hollow and round that it does not turn. */
+  readonly tooTight: readonly Bend[];
+}
+
+export interface BladeAsk {
+  readonly width?: number;
+  readonly kerf?: Kerf;
+}
+
+/** Which blade saws the line, and whether the maker's own does. */
+export function adviseBlade(part: Part, edges: readonly SawnEdge[], { width, kerf }: BladeAsk): BladeAdvice {
+  const hollow = tightestBend(edges, 'hollow', part.sawAllowance);
+  const round = tightestBend(edges, 'round', part.sawAllowance);
+  const bends = [hollow, round].filter((bend) => bend !== undefined);
+  const turned = (bend: Bend): number => kerfRadius(bend, kerf?.kerf ?? COMMON_KERF_MM);
+  const widest = widestBlade(Math.min(Number.MAX_VALUE, ...bends.map(turned)));
+  const asked = width === undefined ? undefined : askedBlade(width, kerf, bends, turned);
+  return {
+    ...(hollow && { hollow }),
+    ...(round && { round }),
+    corners: cornersOf(edges),
+    ...(widest && { widest }),
+    ...(asked && { asked }),
+  };
+}
+
+/**
+ * The radius that the blade itself goes round, mm. It follows the middle of its kerf, and the kerf lies in the
+ * waste with one side on the line: half a kerf farther in round a hollow, half a kerf farther out round a round.
+ */
+export const kerfRadius = ({ kind, radius }: Bend, kerf: number): number =>
+  kind === 'hollow' ? radius - kerf / 2 : radius + kerf / 2;
+
+function askedBlade(
+  width: number,
+  kerf: Kerf | undefined,
+  bends: readonly Bend[],
+  turned: (bend: Bend) => number,
+): AskedBlade {
+  const least = leastRadius(width, kerf);
+  return {
+    width,
+    leastRadius: least,
+    ...(kerf && { kerf }),
+    tooTight: bends.filter((bend) => turned(bend) < least),
+  };
+}
+
+/** Whether every blade of the chart turns the line. */
+export const anyBladeTurns = ({ widest }: BladeAdvice): boolean => widest === BLADES.at(-1);

@@ -1,0 +1,131 @@
+import { isSquare, type PartEnd } from '../part/ends.ts';
+import { isHanded } from '../part/hands.ts';
+import { type Cutting, isCutting } from '../part/joint-shape.ts';
+import type { Part } from '../part/part.ts';
+import type { BladeAdvice } from './blade-advice.ts';
+import { isStraight, type SawnEdge, tightestBend } from './sawn-edges.ts';
+import { degreeWords, type Wording } from './say-blade.ts';
+import type { Support } from './support.ts';
+
+/** The order of cuts for this part: what must be done while the board is still square comes first. */
+export function cutOrder(
+  part: Part,
+  edges: readonly SawnEdge[],
+  blade: BladeAdvice,
+  support: Support,
+  words: Wording,
+): string[] {
+  const curved = edges.filter((edge) => !isStraight(edge));
+  const straight = edges.filter(isStraight);
+  const ends = endSteps(part, straight[0], support);
+  return [
+    ...layerStep(part),
+    ...straight.map(
+      ({ name }) => `Plane ${name} straight and square to the face: everything registers on it.`,
+    ),
+    ...jointSteps(part, words),
+    ...ends.before,
+    ...reliefSteps(blade, words),
+    ...curveSteps(part, curved),
+    ...ends.after,
+    ...handStep(part),
+  ];
+}
+
+const layerStep = ({ stock }: Part): string[] =>
+  stock && stock.layers > 1
+    ? [`Glue up the ${stock.layers} layers and let the glue harden; the pattern goes on the whole thickness.`]
+    : [];
+
+function jointSteps({ joints }: Part, { about }: Wording): string[] {
+  const cutting = joints.filter(isCutting);
+  if (cutting.length === 0) return [];
+  const which = cutting.map(
+    (joint) => `${joint.label ?? joint.kind} at station ${about(joint.at.x)}${slant(joint)}`,
+  );
+  return [
+    `Cut the joints (${which.join(', ')}) before any curve, while the faces are flat and the board clamps square.`,
+  ];
+}
+
+const slant = (joint: Cutting): string =>
+  joint.kind === 'hole' && joint.lean
+    ? `, leaning ${degreeWords(joint.lean.by)} to the ${joint.lean.toward}`
+    : '';
+
+/** Ends that lean are cut while both straight edges stand; square ones wait where a straight edge stays. */
+function endSteps(
+  { ends }: Part,
+  straight: SawnEdge | undefined,
+  { tips }: Support,
+): { before: string[]; after: string[] } {
+  if (!ends) return { before: [], after: [] };
+  const leaning = ends.filter((end) => !isSquare(end));
+  const square = ends.filter(isSquare);
+  const on = straight ? `${straight.name}, which stays straight,` : 'the board’s straight edge';
+  const before = leaning.map(
+    (end) =>
+      `Cut the ${end.side} end (${setting(end)}) before the curve, the marked face up and ${on} against the gauge: ` +
+      'the long point stands where the pattern has it.',
+  );
+  if (square.length === 0) return { before, after: [] };
+  const which = square.map(({ side }) => side).join(' and ');
+  const many = square.length > 1 ? 'ends' : 'end';
+  if (!straight)
+    return {
+      before: [
+        ...before,
+        `Square the ${which} ${many} now: after the curves the part has no straight edge for the gauge.`,
+      ],
+      after: [],
+    };
+  const why = tips.length > 0 ? 'it lengthens the board’s bearing and' : 'it';
+  return {
+    before: [
+      ...before,
+      `Leave the waste on the ${which} ${many}: ${why} keeps your hands off the blade as the cut runs in or out.`,
+    ],
+    after: [`Square the ${which} ${many} last, ${straight.name} against the gauge.`],
+  };
+}
+
+const setting = ({ angles }: PartEnd): string =>
+  [
+    ...(angles.miter === 0 ? [] : [`miter ${degreeWords(angles.miter)}`]),
+    ...(angles.bevel === 0 ? [] : [`bevel ${degreeWords(angles.bevel)}`]),
+  ].join(', ');
+
+function reliefSteps({ corners, asked }: BladeAdvice, { about }: Wording): string[] {
+  const places = [
+    ...corners
+      .filter(({ kind }) => kind === 'inside')
+      .map(({ at }) => `the inside corner at station ${about(at.x)}`),
+    ...(asked?.tooTight ?? []).map(({ kind, at }) => `the tight ${kind} at station ${about(at.x)}`),
+  ];
+  return places.length === 0
+    ? []
+    : [`Saw relief cuts through the waste, just short of the line, at ${places.join(' and ')}.`];
+}
+
+/** The hollow edge first, while all of the board's width stands behind it; its offcut taped back for the next. */
+function curveSteps({ sawAllowance }: Part, curved: readonly SawnEdge[]): string[] {
+  const hollow = (edge: SawnEdge): number => tightestBend([edge], 'hollow', 0)?.radius ?? Number.MAX_VALUE;
+  const [first, second] = [...curved].sort((a, b) => hollow(a) - hollow(b));
+  if (!first) return [];
+  const line = sawAllowance > 0 ? 'to the dashed line' : 'just outside the line';
+  const isHollow = hollow(first) < Number.MAX_VALUE;
+  if (!second) return [`Saw ${first.name} ${line}, its waste in one piece.`, ...finish(sawAllowance)];
+  return [
+    `Saw ${first.name} ${line}${isHollow ? ' first, its hollow while the whole width of the board stands behind it' : ' first'}.`,
+    `Tape its offcut back on: the board keeps its weight and its straight edge for clamp and push block. Then saw ${second.name}.`,
+    ...finish(sawAllowance),
+  ];
+}
+
+const finish = (sawAllowance: number): string[] =>
+  sawAllowance > 0 ? ['Take the saw marks off, down to the solid line.'] : [];
+
+const handStep = (part: Part): string[] =>
+  part.job.pair === 'mirrored' && isHanded(part)
+    ? ['For the other hand of the pair, turn the pattern over and swing gauge and tilt the other way.']
+    : [];

@@ -1,0 +1,141 @@
+import { along, type Place, segmentEnd, segmentStart } from '../curves/along.ts';
+import type { Piece } from '../curves/piece.ts';
+import { add, direction, distance, leftOf, type Point, scale } from '../curves/point.ts';
+import { leastOnUnit } from '../curves/search.ts';
+import { reversePiece } from '../curves/segment.ts';
+import { JOIN_MM } from '../curves/tolerance.ts';
+import { isBelow } from '../part/make-part.ts';
+import { offsetsAt } from '../part/offsets.ts';
+import { outlineOf } from '../part/outline.ts';
+import type { Part, PartEdge } from '../part/part.ts';
+
+/** An edge as it is sawn, between the ends' cuts. */
+export interface SawnEdge {
+  readonly name: string;
+  /** The finished line, exact, from left to right. */
+  readonly pieces: readonly Piece[];
+  /** On which side of it the part lies. */
+  readonly wood: 'above' | 'below';
+}
+
+export const isStraight = ({ pieces }: SawnEdge): boolean =>
+  pieces.length === 1 && pieces[0]!.type === 'line';
+
+/** The edges of a part as they are sawn: of a closed part without what the ends cut off. */
+export function sawnEdges(part: Part): SawnEdge[] {
+  const { exact } = outlineOf(part.edges, part.job);
+  const { ends } = part;
+  if (!ends) {
+    const edge = part.edges[0]!;
+    return [{ name: edge.name, pieces: exact, wood: isBelow(edge) ? 'above' : 'below' }];
+  }
+  const [lower, upper] = apart(
+    exact,
+    ends.flatMap(({ face }) => [...face]),
+  );
+  return [
+    { name: nameOf(part, lower), pieces: lower, wood: 'above' },
+    { name: nameOf(part, upper), pieces: [...upper].reverse().map(reversePiece), wood: 'below' },
+  ];
+}
+
+/** The two edges of an outline that begins with its lower one, by the corners of the ends between them. */
+function apart(outline: readonly Piece[], corners: readonly Point[]): readonly [Piece[], Piece[]] {
+  const isCorner = (at: Point): boolean => corners.some((corner) => distance(corner, at) < JOIN_MM);
+  const edges: Piece[][] = [];
+  let open = false;
+  for (const piece of outline) {
+    const [starts, ends] = [isCorner(segmentStart(piece)), isCorner(segmentEnd(piece))];
+    const isEnd = starts && ends && piece.type === 'line' && isAcross(piece.from, piece.to, corners);
+    if (isEnd) continue;
+    if (!open) edges.push([]);
+    edges.at(-1)!.push(piece);
+    open = !ends;
+  }
+  return [edges[0] ?? [], edges[1] ?? []];
+}
+
+/** Whether a line between corners is an end, not a straight edge: corners of one end come in pairs. */
+function isAcross(from: Point, to: Point, corners: readonly Point[]): boolean {
+  const end = (at: Point): number =>
+    Math.floor(corners.findIndex((corner) => distance(corner, at) < JOIN_MM) / 2);
+  return end(from) === end(to);
+}
+
+function nameOf({ edges }: Part, [piece]: readonly Piece[]): string {
+  const middle = along(piece!)(0.5);
+  const off = (edge: PartEdge): number =>
+    Math.min(...offsetsAt(edge, middle.x).map((y) => Math.abs(y - middle.y)), Number.MAX_VALUE);
+  return edges.reduce((best, edge) => (off(edge) < off(best) ? edge : best)).name;
+}
+
+/** A bend of the line to saw: hollow (concave) where the waste lies inside it, round (convex) where the part does. */
+export interface Bend {
+  readonly kind: 'hollow' | 'round';
+  /** Of the line to saw itself, mm. */
+  readonly radius: number;
+  readonly at: Point;
+  readonly edge: string;
+}
+
+/** Turning less than this is straight to a saw: 1 km of radius rises 0.1 mm on a metre. */
+const STRAIGHT_MM = 1e6;
+/** Steps that tell the bends of one piece apart: no piece of ours turns more than a few times. */
+const SAMPLES = 24;
+
+/**
+ * The tightest bend of either sort on the line to saw, which runs `allowance` outside the finished one: there a
+ * hollow is as much tighter and a round as much easier, as their parallels are.
+ */
+export function tightestBend(
+  edges: readonly SawnEdge[],
+  kind: Bend['kind'],
+  allowance: number,
+): Bend | undefined {
+  const bends = edges.flatMap((edge) => edge.pieces.flatMap((piece) => bendOf(piece, edge, kind, allowance)));
+  return bends.reduce<Bend | undefined>(
+    (best, bend) => (best && best.radius <= bend.radius ? best : bend),
+    undefined,
+  );
+}
+
+function bendOf(piece: Piece, { name, wood }: SawnEdge, kind: Bend['kind'], allowance: number): Bend[] {
+  const left = wood === 'above' ? 1 : -1;
+  const way = kind === 'round' ? left : -left;
+  const at = along(piece);
+  const place = at(leastOnUnit((u) => -way * at(u).curvature, SAMPLES).at);
+  const curvature = way * place.curvature;
+  if (curvature <= 1 / STRAIGHT_MM) return [];
+  const radius = 1 / curvature + (kind === 'round' ? allowance : -allowance);
+  return [{ kind, radius, at: outside(place, -left * allowance), edge: name }];
+}
+
+const outside = (place: Place, away: number): Point =>
+  add(place, scale(leftOf(direction(place.angle)), away));
+
+/** Where the line turns at once: an inside corner has the waste in it. */
+export interface Corner {
+  readonly kind: 'inside' | 'outside';
+  readonly at: Point;
+  /** Radians, over 0. */
+  readonly turn: number;
+  readonly edge: string;
+}
+
+/**
+ * A turn that a saw notices, radians: a 1/2 in blade has 0.3 mm of play in its kerf (what its charted radius comes
+ * to), and swings 0.3/12.7 = 1.4° in it.
+ */
+const CORNER = (1.4 * Math.PI) / 180;
+
+export const cornersOf = (edges: readonly SawnEdge[]): Corner[] =>
+  edges.flatMap(({ name, pieces, wood }) =>
+    pieces.slice(1).flatMap((piece, i): Corner[] => {
+      const [before, after] = [segmentEnd(pieces[i]!), segmentStart(piece)];
+      const turned = after.angle - before.angle;
+      const turn = Math.atan2(Math.sin(turned), Math.cos(turned));
+      if (Math.abs(turn) <= CORNER) return [];
+      const kind = turn > 0 === (wood === 'above') ? 'outside' : 'inside';
+      return [{ kind, at: { x: after.x, y: after.y }, turn: Math.abs(turn), edge: name }];
+    }),
+  );

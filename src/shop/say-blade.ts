@@ -1,0 +1,80 @@
+import type { ShowLength } from '../units/fault.ts';
+import type { Unit } from '../units/unit.ts';
+import { BLADES, bladeName, COMMON_KERF_MM, leastRadius } from './blade.ts';
+import { type AskedBlade, anyBladeTurns, type BladeAdvice } from './blade-advice.ts';
+import type { Bend } from './sawn-edges.ts';
+
+/** How the words of a sawing are written: lengths on the maker's rule, and the unit they are in. */
+export interface Wording {
+  /** To a hair: what is cut to. */
+  readonly length: ShowLength;
+  /** To the nearest mark: radii, and where things stand. */
+  readonly about: ShowLength;
+  readonly unit: Unit;
+}
+
+/** The blade in words: the tightest bends, the widest blade, corners, and the maker's own blade. */
+export function sayBlade(advice: BladeAdvice, words: Wording): string[] {
+  const { hollow, round, asked } = advice;
+  return [
+    `tightest hollow (concave): ${hollow ? bendWords(hollow, words) : 'none'}`,
+    `tightest round (convex): ${round ? bendWords(round, words) : 'none'}`,
+    widestWords(advice, words),
+    ...(asked ? [askedWords(asked, words)] : []),
+    ...cornerWords(advice, words),
+  ];
+}
+
+const bendWords = ({ radius, at, edge }: Bend, { about }: Wording): string =>
+  `radius ${about(radius)} at station ${about(at.x)} (${edge})`;
+
+function widestWords(advice: BladeAdvice, { about, unit }: Wording): string {
+  const { widest, hollow, round } = advice;
+  if (!hollow && !round) return 'nothing bends: any blade saws it; take the widest your saw carries.';
+  if (anyBladeTurns(advice))
+    return 'every blade of the chart turns it: take the widest your saw carries, it runs straightest.';
+  if (widest)
+    return (
+      `widest blade that turns them: ${bladeName(widest.width, unit, about)}, which asks for a radius of ` +
+      `${about(widest.radius)} by the cautious charts; blades and stock differ, so try it on the waste.`
+    );
+  const narrowest = BLADES[0]!;
+  return (
+    `no band-saw blade turns this: the narrowest, ${bladeName(narrowest.width, unit, about)}, asks for a radius of ` +
+    `${about(narrowest.radius)}. Bore the tight places, or saw them with a coping saw.`
+  );
+}
+
+/** "the 1/2 in blade does not turn the hollow of 2 1/8 in at station 12: nibble, relief cuts or a 3/8 in blade". */
+function askedWords({ width, leastRadius: least, kerf, tooTight }: AskedBlade, words: Wording): string {
+  const { about, unit } = words;
+  const name = bladeName(width, unit, about);
+  const fits =
+    kerf && least > leastRadius(width)
+      ? `it fits its own kerf of ${about(kerf.kerf)} down to a radius of ${about(least)}`
+      : `it asks for a radius of ${about(least)}`;
+  if (tooTight.length === 0) return `the ${name} blade turns every bend: ${fits}.`;
+  const bends = tooTight.map(
+    ({ kind, radius, at }) => `the ${about(radius)} ${kind} at station ${about(at.x)}`,
+  );
+  return `the ${name} blade does not turn ${bends.join(' nor ')}: ${fits}. ${cures(tooTight, words)}`;
+}
+
+function cures(tooTight: readonly Bend[], { about, unit }: Wording): string {
+  const radius = Math.min(...tooTight.map((bend) => bend.radius)) - COMMON_KERF_MM / 2;
+  const narrower = BLADES.findLast((row) => row.radius <= radius);
+  const blade = narrower ? `, or take a ${bladeName(narrower.width, unit, about)} blade` : '';
+  return `Nibble the waste away, saw relief cuts through it to that place${blade}.`;
+}
+
+const cornerWords = ({ corners }: BladeAdvice, { about }: Wording): string[] =>
+  corners.map(({ kind, at, turn, edge }) => {
+    const where = `${kind} corner of ${degreeWords(turn)} at station ${about(at.x)} (${edge})`;
+    return kind === 'inside'
+      ? `${where}: no blade turns it. Saw a relief cut into it, and come to it from both sides.`
+      : `${where}: run out past it through the waste, and begin anew.`;
+  });
+
+/** "6°", "7.5°". */
+export const degreeWords = (radians: number): string =>
+  `${Number(((radians * 180) / Math.PI).toFixed(1)) + 0}°`;

@@ -1,0 +1,65 @@
+import type { EndAngles } from '../part/end-angles.ts';
+import { type CutCorner, isSquare, longAndShort } from '../part/ends.ts';
+import { COMMON_SAWS, type EndCut, endCut, type TableSaw } from './saw-depth.ts';
+import { degreeWords, type Wording } from './say-blade.ts';
+
+/** An end in words: its angles, long and short point, and whether the saw cuts through. */
+export function sayEnd(cut: EndCut, thickness: number | undefined, saw: TableSaw, words: Wording): string[] {
+  const { end } = cut;
+  const depth = depthWords(cut, thickness, saw, words);
+  if (isSquare(end)) return [`${end.side} end: square`, ...depth];
+  const { long, short } = longAndShort(end);
+  const at = ({ x, y, on }: CutCorner): string =>
+    `station ${words.length(x)}, offset ${words.length(y)} (${on === 'face' ? 'marked face' : on === 'back' ? 'other face' : on})`;
+  return [
+    `${end.side} end: ${angleWords(end.angles)}`,
+    `long point ${at(long)}; short point ${at(short)}`,
+    ...depth,
+  ];
+}
+
+/** "miter gauge 6°, blade tilted 4°; that is rake 6°, splay 4°, a lean of 7.2° on a sight line 33.7° …". */
+export function angleWords({ miter, bevel, rake, splay, lean, sight }: EndAngles): string {
+  const saw = `miter ${degreeWords(miter)}, bevel ${degreeWords(bevel)}`;
+  const leg = `as a leg stands rake ${degreeWords(rake)}, splay ${degreeWords(splay)}`;
+  const [edge, face] = [Math.abs(sight) <= Math.PI / 2, sight >= 0];
+  const from = Math.min(Math.abs(sight), Math.PI - Math.abs(sight));
+  const towards = `${degreeWords(from)} from the line square to the ${edge ? 'reference edge' : 'far edge'} towards the ${face ? 'marked' : 'other'} face`;
+  return `${saw}; ${leg}: a lean of ${degreeWords(lean)} along a sight line ${towards}`;
+}
+
+function depthWords(
+  { needs, reach, passes, end }: EndCut,
+  thickness: number | undefined,
+  saw: TableSaw,
+  { length }: Wording,
+): string[] {
+  const { bevel } = end.angles;
+  if (passes === 'too steep')
+    return [
+      'steeper than a table saw is commonly set (blade 45°, gauge 60°): saw it by hand to the line on all four sides, ' +
+        'or on a sled whose wedge carries the part at that angle.',
+    ];
+  if (needs === undefined || thickness === undefined) return [];
+  const asks =
+    bevel === 0
+      ? `${length(thickness)} thick asks for ${length(needs)} of blade`
+      : `${length(thickness)} thick at a ${degreeWords(bevel)} bevel needs ${length(needs)} of blade`;
+  const gives = `${saw.name} gives ${length(reach)}`;
+  if (passes === 'one face') return [`${asks}, ${gives}: one pass.`];
+  const larger = COMMON_SAWS.find(
+    (other) => other.depth > saw.depth && endCut(end, thickness, other).passes === 'one face',
+  );
+  const or = larger ? `, or take ${larger.name}` : '';
+  return passes === 'two faces'
+    ? [`${asks}, ${gives}: cut from two faces${or}. ${SECOND_FACE}`]
+    : [
+        `${asks}, ${gives}, and two cuts leave wood between them: saw the rest by hand, guided by both kerfs` +
+          `${or}, or cut the end on the band saw with a sled, its table tilted.`,
+      ];
+}
+
+/** Half a turn about the line across the part maps the cut's plane onto itself with the miter turned about. */
+const SECOND_FACE =
+  'For the second, turn the part end for end onto its other face, to the other side of the blade, and swing the ' +
+  'gauge as far the other way; the tilt stays.';
