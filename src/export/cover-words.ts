@@ -8,20 +8,21 @@ import type { Paper } from '../tiling/paper.ts';
 import { NOMINAL_MM, type PrinterScale, scaleWords } from '../tiling/printer-scale.ts';
 import type { Rule } from '../units/rule.ts';
 import { BODY_MM } from './columns.ts';
+import { quantityWords } from './pair-words.ts';
 import { bare, plusMinus, printed, type SettingOut, stationAt } from './setting-out.ts';
 import { fitted } from './type.ts';
 
 /** The words of the cover, apart from where they stand on it. */
 
-export const subtitle = (part: Part, { paper, orientation, sheets, code }: Layout): string => {
+export const subtitle = (part: Part, { paper, orientation, sheets, code, mirrored }: Layout): string => {
   const { unit, graduation } = part.rule;
   const finest =
     graduation.denominator === 1
       ? `${graduation.numerator}`
       : `${graduation.numerator}⁄${graduation.denominator}`;
   const count = sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
-  const whole = part.shape.type === 'half' ? 'half pattern, to flip on its centre line' : 'pattern';
-  return `Full-size ${whole} · make ${part.quantity} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${finest} ${unit}`;
+  const kind = part.shape.type === 'half' ? 'half pattern, to flip on its centre line' : 'pattern';
+  return `Full-size ${mirrored ? 'mirrored ' : ''}${kind} · ${quantityWords(part)} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${finest} ${unit}`;
 };
 
 /** "A4", "letter", "329 × 483 mm", "24 in roll". */

@@ -24,6 +24,9 @@ export type LineStyle =
   | 'register' // register marks and check crosses
   | 'station' // station lines
   | 'mark' // apex, pins, joins
+  | 'joint' // mortises, slots and holes
+  | 'axis' // centre lines, and crosses to drill by
+  | 'fold' // where the paper is folded over an edge
   | 'rule' // scale bars, frames, the grain arrow
   | 'map'; // the sheets on the assembly map
 
@@ -50,6 +53,9 @@ export const LINE_LOOKS: Readonly<Record<LineStyle, LineLook>> = {
   register: { width: 0.13, colour: BLACK },
   station: { width: 0.1, colour: BLACK },
   mark: { width: 0.25, colour: ACCENT },
+  joint: { width: 0.3, colour: BLACK },
+  axis: { width: 0.15, dash: [6, 1.2, 1, 1.2], colour: BLACK },
+  fold: { width: 0.2, dash: [1.6, 1.2], colour: ACCENT },
   rule: { width: 0.18, colour: BLACK },
   map: { width: 0.13, colour: BLACK },
 };

@@ -1,8 +1,10 @@
 import type { Point } from '../curves/point.ts';
+import { isCutting } from '../part/joint-shape.ts';
 import type { Part } from '../part/part.ts';
 import type { Layout } from '../tiling/layout.ts';
 import { scaleWords } from '../tiling/printer-scale.ts';
 import { type Item, type LineStyle, polyline, words } from './drawing.ts';
+import { needsMirrorImage, patternTitle } from './pair-words.ts';
 import { type Room, takeNear } from './place.ts';
 import { printed } from './setting-out.ts';
 import type { SheetView } from './sheet-view.ts';
@@ -23,14 +25,17 @@ export function nameBlock({ part, layout, sheet }: SheetView, rooms: readonly Ro
   for (const room of rooms)
     for (const most of PART_NAME_WIDTHS_MM) {
       const items =
-        most > 0 ? beside(room, sheet.name, part.name, small, most) : stacked(room, sheet.name, small);
+        most > 0
+          ? beside(room, sheet.name, patternTitle(part, layout), small, most)
+          : stacked(room, sheet.name, small);
       if (items) return items;
     }
   return undefined;
 }
 
 /** What else a sheet must say of itself: it is not to be taken for one of another print. */
-const notes = ({ shape }: Part, { printer }: Layout): string[] => [
+const notes = ({ shape }: Part, { printer, mirrored }: Layout): string[] => [
+  ...(mirrored ? ['mirrored pattern'] : []),
   ...(shape.type === 'half' ? ['half pattern, to flip on the centre line'] : []),
   ...(printer ? [`for ${printer.name ?? 'a printer'} at ${scaleWords(printer)}`] : []),
 ];
@@ -102,7 +107,7 @@ export function legend(view: SheetView, room: Room, wished: Point): Item[] {
   });
 }
 
-function legendRows({ part, sheet }: SheetView): [LineStyle, string][] {
+function legendRows({ part, sheet, setting }: SheetView): [LineStyle, string][] {
   const saw = part.sawAllowance > 0;
   return [
     ['cut', saw ? 'finished line' : 'line to cut'],
@@ -111,6 +116,15 @@ function legendRows({ part, sheet }: SheetView): [LineStyle, string][] {
       : []),
     ...(part.shape.type === 'half'
       ? ([['centre', 'centre line: flip the pattern over on it']] as [LineStyle, string][])
+      : []),
+    ...(setting.joints.some(isCutting)
+      ? ([['joint', 'joint on the marked face']] as [LineStyle, string][])
+      : []),
+    ...(setting.strips.length > 0
+      ? ([['fold', 'fold over the edge beside a tilted end']] as [LineStyle, string][])
+      : []),
+    ...(needsMirrorImage(part)
+      ? ([['mark', 'loop: marked face; V: reference edge']] as [LineStyle, string][])
       : []),
     ...(Object.keys(sheet.neighbours).length > 0
       ? ([['trim', 'edge of a trimmed sheet']] as [LineStyle, string][])

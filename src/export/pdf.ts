@@ -14,6 +14,8 @@ export interface PdfOptions {
   /** Source Sans 3 Regular as WOFF or OpenType; part of it is embedded. */
   readonly font: Uint8Array;
   readonly cover: boolean;
+  /** Of a pair whose halves differ, the mirrored pattern: its pages follow the first's. */
+  readonly mirrored?: Layout | undefined;
   /** Told after every page how many are written. */
   readonly wrote?: ((pages: number) => void) | undefined;
 }
@@ -36,8 +38,14 @@ export async function writePatternPdf(part: Part, layout: Layout, options: PdfOp
 
 /** The same page by page: however long the pattern, no more than one page is held at a time. */
 export function streamPatternPdf(part: Part, layout: Layout, options: PdfOptions, sink: ByteSink): void {
-  const pages = composePattern(part, layout, options.cover);
-  streamPdf(pages, `${part.name}, ${layout.code}`, options, sink);
+  const { cover, mirrored } = options;
+  const layouts = mirrored ? [layout, mirrored] : [layout];
+  const codes = layouts.map(({ code }) => code).join(' and ');
+  streamPdf(composePatterns(part, layouts, cover), `${part.name}, ${codes}`, options, sink);
+}
+
+function* composePatterns(part: Part, layouts: readonly Layout[], cover: boolean): Generator<Page> {
+  for (const layout of layouts) yield* composePattern(part, layout, cover);
 }
 
 /** Pages at true size, each line a line or a cubic Bézier by its own control points. */
@@ -48,7 +56,7 @@ export async function writePdf(pages: Iterable<Page>, title: string, font: Uint8
 function streamPdf(
   pages: Iterable<Page>,
   title: string,
-  { font, wrote }: Omit<PdfOptions, 'cover'>,
+  { font, wrote }: Pick<PdfOptions, 'font' | 'wrote'>,
   sink: ByteSink,
 ): void {
   const pdf = new PDFDocument({

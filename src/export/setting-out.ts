@@ -1,7 +1,10 @@
 import { JOIN_MM } from '../curves/tolerance.ts';
+import type { Joint } from '../job/job.ts';
+import { type EndStrip, endStrips } from '../part/end-strips.ts';
 import { landmarks } from '../part/landmarks.ts';
 import { offsetAt, stationSpacing, stationsEvery } from '../part/offsets.ts';
 import type { Landmark, Part } from '../part/part.ts';
+import { jointsShown } from '../tiling/must-show.ts';
 import { type Rule, showLength, showOnRule } from '../units/rule.ts';
 import { typesetFractions } from '../units/typeset.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
@@ -10,6 +13,9 @@ import { MM_PER_INCH } from '../units/unit.ts';
 export interface SettingOut {
   readonly stations: readonly Station[];
   readonly landmarks: readonly Landmark[];
+  /** In the order of the job, which numbers them. */
+  readonly joints: readonly Joint[];
+  readonly strips: readonly EndStrip[];
 }
 
 export interface Station {
@@ -29,6 +35,8 @@ export function settingOut(part: Part): SettingOut {
   return {
     stations: stationsEvery(from, end, every).map((station) => stationAt(part, station)),
     landmarks: landmarks(part).filter(({ at }) => at.x <= end + JOIN_MM),
+    joints: jointsShown(part),
+    strips: endStrips(part),
   };
 }
 

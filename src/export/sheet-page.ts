@@ -6,7 +6,10 @@ import type { Sheet } from '../tiling/layout.ts';
 import { around, REGISTER_REACH_MM } from '../tiling/seams.ts';
 import { crossingArrows } from './crossings.ts';
 import { type Item, type Page, polyline, type Stroke } from './drawing.ts';
+import { faceMark } from './face-mark.ts';
+import { foldChords, foldStrips, foldWords } from './fold-strips.ts';
 import { grainArrow, legend, nameBlock } from './furniture.ts';
+import { jointChords, jointLabels, jointStrokes } from './joint-marks.ts';
 import { type Room, strips } from './place.ts';
 import { scaleBars } from './scale-bars.ts';
 import { checkCrosses, registerMarks, seamWords, trimLines } from './seam-lines.ts';
@@ -34,7 +37,17 @@ export function sheetPage(pattern: Pattern, sheet: Sheet): Page {
   const view = sheetView(pattern, sheet);
   const stations = stationLines(view);
   const items: Item[] = [
-    { type: 'clip', ...sheet.window, items: [...stations, ...linesOn(view), ...landmarkSigns(view)] },
+    {
+      type: 'clip',
+      ...sheet.window,
+      items: [
+        ...stations,
+        ...foldStrips(view),
+        ...linesOn(view),
+        ...jointStrokes(view),
+        ...landmarkSigns(view),
+      ],
+    },
     ...trimLines(sheet),
     ...registerMarks(view),
     ...checkCrosses(view),
@@ -88,31 +101,36 @@ const stroke = (view: SheetView, style: Stroke['style'], path: Stroke['path'], c
  * the labels of the line have their places first; on a crowded sheet they go before all else.
  */
 function furnish(view: SheetView, stations: readonly Stroke[]): Item[] {
-  const room = emptyRoom(view, stations);
+  const room = emptyRoom(view, [...straight(stations), ...layOutLines(view)]);
   const labels = [
     ...seamWords(view, room.taken),
     ...landmarkLabels(view, room),
+    ...jointLabels(view, room),
+    ...foldWords(view, room),
     ...crossingArrows(view, room),
   ];
   const musts = nameAndBars(view, room, 'name');
   return musts ? [...labels, ...musts, ...otherLabels(view, room)] : furnishCrowded(view, stations);
 }
 
-/** The name and the bars in whichever order finds room for both, at worst across station lines. */
+/** The name and the bars in whichever order finds room for both, at worst across station lines, then joints. */
 function furnishCrowded(view: SheetView, stations: readonly Stroke[]): Item[] {
-  let room = emptyRoom(view, stations);
+  const all = [...straight(stations), ...layOutLines(view)];
+  let room = emptyRoom(view, all);
   let musts: Item[] | undefined;
-  for (const avoided of [stations, []])
+  for (const avoided of [all, layOutLines(view), []])
     for (const first of ['name', 'bars'] as const) {
       if (musts) break;
       room = emptyRoom(view, avoided);
       musts = nameAndBars(view, room, first);
     }
-  room.taken.push(...strips(straight(stations), STATION_WHITE_MM));
+  room.taken.push(...strips(all, STATION_WHITE_MM));
   return [
     ...(musts ?? nameOf(view, room) ?? []),
     ...seamWords(view, room.taken),
     ...landmarkLabels(view, room),
+    ...jointLabels(view, room),
+    ...foldWords(view, room),
     ...otherLabels(view, room),
     ...crossingArrows(view, room),
   ];
@@ -134,6 +152,7 @@ const otherLabels = (view: SheetView, room: Room): Item[] => {
     ...stationLabels(view, room),
     ...legend(view, room, { x: right, y: bottom }),
     ...grainArrow(view, room, { x: (left + right) / 2, y: (bottom + top) / 2 }),
+    ...faceMark(view, room),
   ];
 };
 
@@ -155,7 +174,10 @@ function bothBars(view: SheetView, room: Room): Item[] | undefined {
   return across && down && [...across, ...down];
 }
 
-function emptyRoom(view: SheetView, stations: readonly Stroke[]): Room {
+/** What is laid out on the face and beside it, as words keep clear of it. */
+const layOutLines = (view: SheetView): Chord[] => [...jointChords(view), ...foldChords(view)];
+
+function emptyRoom(view: SheetView, avoided: readonly Chord[]): Room {
   const { sheet, layout } = view;
   const crosses = layout.crosses.filter((cross) => cross.sheet === sheet.name);
   return {
@@ -163,7 +185,7 @@ function emptyRoom(view: SheetView, stations: readonly Stroke[]): Room {
     taken: [
       ...strips(view.lines, LINE_WHITE_MM + VIEW_CHORD_MM),
       ...strips(straightLines(view), STATION_WHITE_MM),
-      ...strips(straight(stations), STATION_WHITE_MM),
+      ...strips(avoided, STATION_WHITE_MM),
       ...sheet.marks.map(({ at }) => around(onSheet(view, at), REGISTER_REACH_MM + 1)),
       ...crosses.map(({ at }) => around(onSheet(view, at), CROSS_REACH_MM)),
     ],

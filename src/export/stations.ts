@@ -34,7 +34,7 @@ export function stationLines(view: SheetView): Stroke[] {
 }
 
 /** The offsets of the edges at a station; on a line pattern also that of the chord. */
-function offsetsAcross({ shape }: Part, { station, offsets }: Station): number[] {
+export function offsetsAcross({ shape }: Part, { station, offsets }: Station): number[] {
   const known = offsets.filter((offset) => offset !== undefined);
   const chord = chordOf(shape);
   if (!chord || known.length === 0) return known;

@@ -63,15 +63,18 @@ const isFree = (box: Box, lines: readonly Chord[], marks: readonly Box[]): boole
 export const overlap = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top;
 
-/** What to measure once the sheets are taped: each edge end to end, and the diagonals. */
-export function checksOf(part: Part, crosses: readonly CheckCross[]): Check[] {
+/** The diagonals to measure once the sheets are taped. */
+export function diagonals(crosses: readonly CheckCross[]): Check[] {
   const at = (letter: string): CheckCross | undefined => crosses.find((cross) => cross.letter === letter);
-  const diagonals = [
+  return [
     [at('P'), at('R')],
     [at('Q'), at('S')],
   ].flatMap(([a, b]) => (a && b ? [check(`cross ${a.letter} to cross ${b.letter}`, a.at, b.at)] : []));
-  return [...part.edges.map((edge, i) => endToEnd(edge, part.shape, i)), ...diagonals];
 }
+
+/** Each edge of a part from end to end. */
+export const edgeChecks = ({ edges, shape }: Part): Check[] =>
+  edges.map((edge, i) => endToEnd(edge, shape, i));
 
 function endToEnd(edge: PartEdge, shape: Shape, i: number): Check {
   const { from, to } = edgeEnds(edge);
@@ -88,7 +91,7 @@ function edgeEnds({ name, runs }: PartEdge): { from: Point; to: Point } {
   return { from: first.from, to: last.to };
 }
 
-const check = (label: string, from: Point, to: Point): Check => ({
+export const check = (label: string, from: Point, to: Point): Check => ({
   label,
   from,
   to,

@@ -1,23 +1,25 @@
-import type { Box } from '../curves/curve.ts';
 import type { Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
+import { endStrips } from '../part/end-strips.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import { landmarks } from '../part/landmarks.ts';
 import type { Part } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
-import { type Affine, apply, inverse, shifted, turning } from './affine.ts';
-import { checkCrosses, checksOf } from './checks.ts';
+import { type Affine, apply, inverse, turning } from './affine.ts';
+import { checkCrosses, diagonals, edgeChecks } from './checks.ts';
 import { type Chord, chordsOf } from './chords.ts';
 import { patternCode } from './code.ts';
-import { cellAt, type Frame, frameOf, type Grid, type Place, sheetName, windowAt } from './grid.ts';
-import type { CheckCross, Layout, Neighbours, RegisterMark, Sheet } from './layout.ts';
+import { type Frame, frameOf, type Grid, type Place } from './grid.ts';
+import type { Check, CheckCross, Layout, RegisterMark, Sheet } from './layout.ts';
 import { leastSheets } from './lower-bound.ts';
 import { sidesOf } from './margins.ts';
+import { jointPlaces, mustShow } from './must-show.ts';
 import { nearChords } from './near-chords.ts';
 import type { PageOptions } from './page-frame.ts';
 import { rollPlan } from './roll.ts';
 import { around, REGISTER_REACH_MM, registerCentres, type Seam, seamsOf } from './seams.ts';
 import { bestPlan, COARSE_CHORD_MM, plainSheets, type Subject } from './search.ts';
+import { sheetsAt } from './sheets-at.ts';
 import { type Laid, laidOut, printedPlaces } from './spread.ts';
 
 /** 1/2 in: nearly every desktop printer reaches that close to the edge; 6 mm is the risk of some. */
@@ -47,6 +49,22 @@ export interface LayOutOptions extends PageOptions {
   readonly maxSheets?: number;
 }
 
+/** Lines to print over sheets, mm, in a frame of their own. */
+export interface Lines {
+  /** All that the sheets must show. */
+  readonly all: readonly Segment[];
+  /** Those of them that count for the least number of sheets. */
+  readonly finished: readonly Segment[];
+  /** Places that must be seen as well; they call for no sheet of their own. */
+  readonly also: readonly Point[];
+  /** Places that seams should keep away from. */
+  readonly landmarks: readonly Point[];
+  /** Distances to measure once all is taped, beside the diagonals. */
+  readonly checks: readonly Check[];
+  /** What tells these lines from others, beside their sheets: it makes the code. */
+  readonly identity: readonly unknown[];
+}
+
 /**
  * The part laid over the fewest sheets that a search over the turn, the shift of the grid and both ways
  * the paper may lie finds; `bestPlan` says what decides between equals. Sheets that no line touches are
@@ -55,13 +73,31 @@ export interface LayOutOptions extends PageOptions {
  * @throws Fault `layout.margin`, `layout.overlap`, `layout.turn`, `layout.max-sheets`, `layout.no-room`,
  *   `layout.too-many-sheets`
  */
-export function layOut(part: Part, options: LayOutOptions): Layout {
+export const layOut = (part: Part, options: LayOutOptions): Layout => layOutLines(linesOf(part), options);
+
+/** All of a part that is printed. */
+export const linesOf = (part: Part): Lines => ({
+  all: [...linesToCut(part), ...mustShow(part)],
+  finished: finishedLine(part.shape),
+  also: alsoShown(part),
+  landmarks: [...landmarks(part).map(({ at }) => at), ...jointPlaces(part)].filter(
+    ({ x }) => x <= reachOf(part),
+  ),
+  checks: edgeChecks(part),
+  identity: [part.name, linesToCut(part), ...(part.joints.length > 0 ? [part.joints] : []), ...tilts(part)],
+});
+
+/** Ends that are tilted through the wood: their strips are part of the pattern. */
+const tilts = (part: Part): unknown[] => endStrips(part).map(({ cut }) => cut);
+
+/** The same for any lines: `layOut` says how, and what is refused. */
+export function layOutLines(lines: Lines, options: LayOutOptions): Layout {
   checkOptions(options);
-  const chords = chordsOf(linesToCut(part));
+  const chords = chordsOf(lines.all);
   if (!chords.every(isFiniteChord)) throw new Error('a line of the part is not finite');
-  const { turnDeg, grid, plainSheets, lowerBound } = planOf(part, chords, options);
+  const { turnDeg, grid, plainSheets, lowerBound } = planOf(lines, chords, options);
   const turn = turning(turnDeg);
-  const laid = laidOut(chords, turn, alsoShown(part));
+  const laid = laidOut(chords, turn, lines.also);
   const printed = printedPlaces(laid, grid);
   const marks = marksOn(laid, grid, printed, inverse(turn));
   const crosses = crossesOn(chords, turn, grid, printed, marks);
@@ -80,23 +116,21 @@ export function layOut(part: Part, options: LayOutOptions): Layout {
     plainSheets,
     lowerBound,
     crosses,
-    checks: checksOf(part, crosses),
-    code: patternCode([part.name, linesToCut(part), sheets]),
+    checks: [...lines.checks, ...diagonals(crosses)],
+    code: patternCode([...lines.identity, sheets]),
   };
 }
 
 /** The best grid and turn, refused when it takes too many sheets: at once where any would. */
-function planOf(part: Part, chords: readonly Chord[], options: LayOutOptions) {
+function planOf(lines: Lines, chords: readonly Chord[], options: LayOutOptions) {
   const frames = framesWithRoom(options);
   const most = maxSheetsOf(options);
-  const lowerBound = leastSheets(points(chordsOf(finishedLine(part.shape))), frames);
+  const lowerBound = leastSheets(points(chordsOf(lines.finished)), frames);
   const subject: Subject = {
     chords,
-    coarse: chordsOf(linesToCut(part), COARSE_CHORD_MM),
-    also: alsoShown(part),
-    landmarks: landmarks(part)
-      .map(({ at }) => at)
-      .filter(({ x }) => x <= reachOf(part)),
+    coarse: chordsOf(lines.all, COARSE_CHORD_MM),
+    also: lines.also,
+    landmarks: lines.landmarks,
   };
   if (lowerBound > most) throw tooManySheets(subject, frames, lowerBound, options);
   const plan = options.paper.roll
@@ -202,45 +236,3 @@ function tooMany(sheets: number, options: LayOutOptions): Fault {
 
 const registerMarks = (seam: Seam, lines: readonly Chord[], toPart: Affine): RegisterMark[] =>
   registerCentres(seam, lines).map((at: Point) => ({ at: apply(toPart, at), sheets: seam.sheets }));
-
-function sheetsAt(
-  printed: readonly Place[],
-  grid: Grid,
-  turn: Affine,
-  marks: readonly RegisterMark[],
-): Sheet[] {
-  const marksOf = new Map<string, RegisterMark[]>(printed.map((place) => [sheetName(place), []]));
-  for (const mark of marks) for (const name of mark.sheets) marksOf.get(name)?.push(mark);
-  return printed.map((place) => {
-    const name = sheetName(place);
-    const window = windowAt(grid, place);
-    const [x, y] = [grid.margin.left - window.left, grid.margin.bottom - window.bottom];
-    return {
-      name,
-      ...place,
-      size: grid.size,
-      stretch: grid.stretch,
-      toSheet: shifted(turn, x, y),
-      window: moved(window, x, y),
-      cell: moved(cellAt(grid, place), x, y),
-      neighbours: neighboursOf(place, marksOf),
-      marks: marksOf.get(name) ?? [],
-    };
-  });
-}
-
-const moved = (box: Box, x: number, y: number): Box => ({
-  left: box.left + x,
-  right: box.right + x,
-  bottom: box.bottom + y,
-  top: box.top + y,
-});
-
-function neighboursOf({ row, column }: Place, printed: ReadonlyMap<string, unknown>): Neighbours {
-  const beyond = (down: number, right: number): string | undefined => {
-    const name = sheetName({ row: row + down, column: column + right });
-    return printed.has(name) ? name : undefined;
-  };
-  const all = { left: beyond(0, -1), right: beyond(0, 1), above: beyond(-1, 0), below: beyond(1, 0) };
-  return Object.fromEntries(Object.entries(all).filter(([, name]) => name !== undefined));
-}

@@ -27,6 +27,8 @@ export interface Layout {
   /** Lettered crosses near the outer corners of the pattern, to measure its diagonals by. */
   readonly crosses: readonly CheckCross[];
   readonly checks: readonly Check[];
+  /** The part's mirror image, for the other one of a pair. */
+  readonly mirrored?: true;
   /** Tells sheets of different jobs or layouts apart: six letters and digits. */
   readonly code: string;
 }

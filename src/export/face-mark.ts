@@ -1,0 +1,83 @@
+import { along } from '../curves/along.ts';
+import type { Segment } from '../curves/piece.ts';
+import { add, direction, distance, leftOf, type Point, point, scale } from '../curves/point.ts';
+import { isHanded } from '../part/hands.ts';
+import { offsetAt } from '../part/offsets.ts';
+import type { Part, PartEdge } from '../part/part.ts';
+import { type Chord, chordsOf } from '../tiling/chords.ts';
+import { polyline, type Stroke } from './drawing.ts';
+import { isFree, type Room, strips } from './place.ts';
+import { holds, onSheet, pathOnSheet, type SheetView } from './sheet-view.ts';
+
+/** Places tried along each segment of the edge. */
+const TRIES = 24;
+/** White round the marks, mm, but where they touch the edge. */
+const WHITE_MM = 0.8;
+const AT_EDGE_MM = 3.5;
+
+/**
+ * The marks that tell face and edge of one of a pair from those of the other: a loop on the marked face whose
+ * tail runs to the reference edge, and a V that meets it from the edge's own side. Common practice, no published
+ * source. Once on every sheet that shows the edge and has room.
+ */
+export function faceMark(view: SheetView, room: Room): Stroke[] {
+  const edge = referenceEdge(view.part);
+  if (!edge) return [];
+  for (const segment of edge.runs.flatMap(({ path }) => path)) {
+    const place = along(segment);
+    for (let i = 1; i < TRIES; i++) {
+      const { x, y, angle } = place(i / TRIES);
+      if (!holds(view.sheet.cell, onSheet(view, point(x, y)))) continue;
+      const marks = marksAt(view, point(x, y), angle);
+      if (!areFree(room, marks, onSheet(view, point(x, y)), AT_EDGE_MM + view.part.sawAllowance)) continue;
+      room.taken.push(...strips(chords(marks), WHITE_MM));
+      return marks;
+    }
+  }
+  return [];
+}
+
+/** The edge nearer the reference line, of a part that has a face and a back. */
+function referenceEdge(part: Part): PartEdge | undefined {
+  const { job, edges, shape, bounds } = part;
+  if (shape.type !== 'closed' || !(job.pair === 'mirrored' || isHanded(part))) return undefined;
+  const middle = (bounds.left + bounds.right) / 2;
+  const height = (edge: PartEdge): number => offsetAt(edge, middle) ?? edge.runs[0]!.from.y;
+  return edges.reduce((a, b) => (height(b) < height(a) ? b : a));
+}
+
+/** The loop inside the edge and the V outside it, from their common foot; mm along the edge and into the part. */
+const LOOP: readonly (readonly [Point, Point, Point, Point])[] = [
+  [point(0, 0), point(1.5, 5), point(5, 12), point(0.5, 12)],
+  [point(0.5, 12), point(-4, 12), point(-1, 4.5), point(6, 4)],
+];
+const VEE: readonly Point[] = [point(-3, -7), point(0, 0), point(3, -7)];
+
+function marksAt(view: SheetView, foot: Point, angle: number): Stroke[] {
+  const [way, inward] = [direction(angle), leftOf(direction(angle))];
+  const place = ({ x, y }: Point): Point => add(foot, add(scale(way, x), scale(inward, y)));
+  const loop = LOOP.map(
+    ([a, b, c, d]): Segment => ({ type: 'cubic', controls: [place(a), place(b), place(c), place(d)] }),
+  );
+  return [
+    { type: 'stroke', style: 'mark', path: pathOnSheet(view, loop) },
+    polyline(
+      'mark',
+      VEE.map((one) => onSheet(view, place(one))),
+    ),
+  ];
+}
+
+const chords = (marks: readonly Stroke[]): Chord[] => marks.flatMap(({ path }) => chordsOf(path, 0.2));
+
+/** Free but for where they touch the edge. */
+const areFree = (room: Room, marks: readonly Stroke[], foot: Point, near: number): boolean =>
+  strips(
+    chords(marks).filter(({ from, to }) => Math.max(distance(from, foot), distance(to, foot)) > near),
+    0,
+  )
+    .filter((box) => distance(foot, middleOf(box)) > near)
+    .every((box) => isFree(room, box));
+
+const middleOf = ({ left, right, bottom, top }: Room['area']): Point =>
+  point((left + right) / 2, (bottom + top) / 2);

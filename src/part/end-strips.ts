@@ -1,0 +1,84 @@
+import { piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
+import type { Piece } from '../curves/piece.ts';
+import { add, direction, distance, leftOf, type Point, point, scale } from '../curves/point.ts';
+import { pieceStretch } from '../curves/stretch.ts';
+import { JOIN_MM } from '../curves/tolerance.ts';
+import type { Side } from '../job/job.ts';
+import { cutAt, type EndPlane, type PartEnd } from './ends.ts';
+import type { Part, PartEdge } from './part.ts';
+import { trimmed } from './trim.ts';
+
+/**
+ * The side of an edge beside a tilted end, laid flat next to the face: folded down there, paper carries the
+ * cut's line on over the edge. Along the fold it is as long as the edge itself (an edge runs alike through the
+ * wood), so that it holds on a curved edge too, where the paper is bent to follow the edge from the corner on.
+ */
+export interface EndStrip {
+  readonly side: Side;
+  /** Straight on from the corner of the face as the edge leaves it. */
+  readonly fold: readonly [Point, Point];
+  /** The cut's line down the edge, from the corner of the face to that of the back. */
+  readonly cut: readonly [Point, ...Point[]];
+  /** Round it all. */
+  readonly outline: readonly [Point, Point, Point, Point];
+}
+
+/** A strip this long, mm, is held flat by the fingers of one hand; more would be in the way of other things. */
+const LENGTH_MM = 50;
+
+/** The line over a curved edge is itself curved: in this many parts it lies far closer than a pencil draws. */
+const PARTS = 8;
+
+/** A strip to each edge at each end whose cut is tilted through the wood. */
+export function endStrips({ ends, edges, stock }: Pick<Part, 'ends' | 'edges' | 'stock'>): EndStrip[] {
+  const thickness = stock?.thickness;
+  if (thickness === undefined) return [];
+  return (ends ?? [])
+    .filter(({ angles }) => angles.splay !== 0)
+    .flatMap((end) => edges.map((edge) => endStrip(end, edge, thickness)));
+}
+
+function endStrip(end: PartEnd, edge: PartEdge, thickness: number): EndStrip {
+  const isLeft = end.side === 'left';
+  const kept = keptOf(end, edge);
+  const whole = kept(0);
+  const corner = isLeft ? segmentStart(whole[0]!) : segmentEnd(whole.at(-1)!);
+  const length = piecesLength(whole);
+  const inward = isLeft ? 1 : -1;
+  /** How far inward the cut stands along the edge at a depth. */
+  const gone = (depth: number): number => length - piecesLength(kept(depth));
+  const way = scale(direction(corner.angle), inward);
+  const out = scale(leftOf(direction(corner.angle)), isLower(end, corner) ? -1 : 1);
+  const place = (along: number, depth: number): Point =>
+    add(point(corner.x, corner.y), add(scale(way, along), scale(out, depth)));
+  const cut = Array.from({ length: PARTS }, (_, i) => ((i + 1) / PARTS) * thickness).map((depth) =>
+    place(gone(depth), depth),
+  );
+  const reach = Math.max(0, gone(thickness)) + Math.min(LENGTH_MM, length / 3);
+  const [from, to] = [place(0, 0), place(reach, 0)];
+  return {
+    side: end.side,
+    fold: [from, to],
+    cut: [from, ...cut],
+    outline: [from, to, place(reach, thickness), cut.at(-1)!],
+  };
+}
+
+/** What is left of an edge at a depth under the face, the other end uncut. */
+function keptOf({ side, angles, face }: PartEnd, { runs }: PartEdge): (depth: number) => Piece[] {
+  const [{ x, y }] = face;
+  const plane: EndPlane = { side, angles, reach: x + Math.tan(angles.rake) * y };
+  const pieces: Piece[] = runs.flatMap(({ exact }) => exact);
+  const uncut = { past: () => -1, key: '' };
+  return (depth) => {
+    const cut = cutAt(plane, depth);
+    return trimmed<Piece>(
+      pieces,
+      side === 'left' ? { left: cut, right: uncut } : { left: uncut, right: cut },
+      pieceStretch,
+    );
+  };
+}
+
+const isLower = ({ face }: PartEnd, corner: Point): boolean =>
+  distance(face[0], corner) <= Math.max(JOIN_MM, distance(face[1], corner));
