@@ -22,14 +22,24 @@ const NEAR_MM = 9;
 
 /** Apexes, pins and joins with their stations and offsets, where they cover neither line nor comb. */
 export function landmarkItems(view: PictureView, combs: readonly DrawnTooth[][], area: Room['area']): Item[] {
-  const { part, at, path } = view;
+  const { part, path } = view;
   const lines = path([...finishedLine(part.shape), ...part.saw]);
   const room: Room = { area, taken: strips([...chordsOf(lines), ...edgesOf(combs)], WHITE_MM) };
-  const marks = settingOut(part).landmarks.filter(({ what }) => what !== 'end');
+  return labelledMarks(view, settingOut(part).landmarks, room);
+}
+
+/** Landmarks with their signs and labels, in what room there is; the ends of an edge have none. */
+export function labelledMarks(
+  { part, at }: PictureView,
+  landmarks: readonly Landmark[],
+  room: Room,
+  size = LABEL_MM,
+): Item[] {
+  const marks = landmarks.filter(({ what }) => what !== 'end');
   return marks.flatMap((mark) => {
     const foot = at(mark.at);
     const label = `${mark.what} ${bare(mark.at.x, part.rule)}, ${bare(mark.at.y, part.rule)}`;
-    return [...sign(mark.what, foot), ...labelItems(room, foot, label, isUpper(part, mark.at))];
+    return [...sign(mark.what, foot), ...labelItems(room, foot, label, size, isUpper(part, mark.at))];
   });
 }
 
@@ -53,17 +63,17 @@ function sign(what: Landmark['what'], at: Point): Item[] {
 const isUpper = (part: Part, { x, y }: Point): boolean =>
   stationAt(part, x).offsets.some((offset) => offset !== undefined && offset < y - JOIN_MM);
 
-function labelItems(room: Room, foot: Point, label: string, above: boolean): Item[] {
-  const [width, height] = [textWidth(label, LABEL_MM) + 2 * WHITE_MM, LABEL_MM * LEADING];
+function labelItems(room: Room, foot: Point, label: string, size: number, above: boolean): Item[] {
+  const [width, height] = [textWidth(label, size) + 2 * WHITE_MM, size * LEADING];
   const wished = { x: foot.x - width / 2, y: above ? foot.y + ASIDE_MM : foot.y - height - ASIDE_MM };
   const box = takeNear(room, wished, width, height);
   if (!box) return [];
-  const at = { x: (box.left + box.right) / 2, y: box.bottom + LABEL_MM * 0.35 };
+  const at = { x: (box.left + box.right) / 2, y: box.bottom + size * 0.35 };
   const edge = {
     x: Math.min(Math.max(foot.x, box.left), box.right),
     y: foot.y > box.top ? box.top : box.bottom,
   };
   const led = distance(edge, foot) > NEAR_MM;
   if (led) room.taken.push(...strips([{ from: edge, to: foot }], WHITE_MM));
-  return [...(led ? [polyline('rule', [edge, foot])] : []), words(label, at, LABEL_MM, 'middle')];
+  return [...(led ? [polyline('rule', [edge, foot])] : []), words(label, at, size, 'middle')];
 }

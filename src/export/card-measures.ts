@@ -1,0 +1,89 @@
+import { figuresOf } from '../curves/figures.ts';
+import { distance } from '../curves/point.ts';
+import type { Part, PartEdge } from '../part/part.ts';
+import { edgeChecks } from '../tiling/checks.ts';
+import { boxTable } from './card-rows.ts';
+import type { Filling, Section } from './card-sections.ts';
+import { bare, printed, settingOut } from './setting-out.ts';
+
+/** Something to measure on the finished part, mm. */
+interface Measure {
+  readonly label: string;
+  readonly length: number;
+}
+
+/** The measures by their worth: what tells most comes first and goes last. */
+export function measuresOf(part: Part): Measure[] {
+  return [
+    ...edgeChecks(part).map(({ label, length }) => ({ label, length })),
+    ...part.edges.flatMap((edge) => riseOf(part, edge)),
+    ...diagonalsOf(part),
+    ...leastWidth(part),
+    ...widthsOf(part),
+    ...thicknessOf(part),
+  ];
+}
+
+/** How far each curved run stands off the straight between its ends. */
+const riseOf = ({ rule }: Part, { name, runs }: PartEdge): Measure[] =>
+  runs.flatMap((run) => {
+    const { apex } = figuresOf(run);
+    if (!apex) return [];
+    return [{ label: `${name}, rise at ${printed(apex.at.x, rule)}`, length: Math.abs(apex.rise) }];
+  });
+
+function diagonalsOf({ edges: [lower, upper], shape }: Part): Measure[] {
+  if (shape.type !== 'closed' || !lower || !upper) return [];
+  const corners = [lower, upper].map(({ runs }) => ({ start: runs[0]!.from, end: runs.at(-1)!.to }));
+  const [a, b] = [corners[0]!, corners[1]!];
+  return [
+    { label: `diagonal, ${lower.name} left to ${upper.name} right`, length: distance(a.start, b.end) },
+    { label: `diagonal, ${upper.name} left to ${lower.name} right`, length: distance(b.start, a.end) },
+  ];
+}
+
+const leastWidth = ({ shape, rule }: Part): Measure[] =>
+  shape.type === 'closed'
+    ? [
+        {
+          label: `least width, at ${printed(shape.leastWidth.at.x, rule)}`,
+          length: shape.leastWidth.width,
+        },
+      ]
+    : [];
+
+/** Stations between the ends at which the width is measured. */
+const WIDTHS_BETWEEN = 4;
+
+/** Square to the reference line from edge to edge, at a few stations. */
+const widthsOf = (part: Part): Measure[] =>
+  settingOut(part, WIDTHS_BETWEEN).stations.flatMap(({ station, offsets: [a, b] }, i, all) =>
+    i === 0 || i === all.length - 1 || a === undefined || b === undefined
+      ? []
+      : [{ label: `width at ${printed(station, part.rule)}`, length: Math.abs(b - a) }],
+  );
+
+const thicknessOf = ({ stock }: Part): Measure[] =>
+  stock?.thickness === undefined ? [] : [{ label: 'thickness', length: stock.thickness }];
+
+/** The measures with their boxes, from all of them to the first few. */
+export function measuresSection(part: Part, width: number): Section {
+  const all = measuresOf(part);
+  const few = Math.min(all.length, 3);
+  const filling = (count: number): Filling => {
+    const measures = all.slice(0, count);
+    return {
+      rows: boxTable(
+        [
+          { head: part.rule.unit, cells: measures.map(({ length }) => bare(length, part.rule)) },
+          { head: 'made', boxes: measures.map(() => true) },
+          { head: '', cells: measures.map(({ label }) => label) },
+        ],
+        width,
+      ),
+      list: measures.map((measure) => ({ ...measure, shown: bare(measure.length, part.rule) })),
+    };
+  };
+  const [first, ...more] = Array.from({ length: all.length - few + 1 }, (_, i) => filling(all.length - i));
+  return { name: 'measures', title: 'Measure the part', rank: 2, fillings: [first!, ...more] };
+}
