@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { battenCommand } from './batten.ts';
+import { cardCommand } from './card.ts';
 import { checkCommand } from './check.ts';
 import { newCommand } from './new.ts';
 import { offsetsCommand } from './offsets.ts';
@@ -8,6 +9,7 @@ import { printerCommand } from './printer.ts';
 import { report } from './report.ts';
 import { sawCommand } from './saw.ts';
 import { showCommand } from './show.ts';
+import { stockCommand } from './stock.ts';
 import { takeOffCommand } from './take-off.ts';
 
 /** The user's mistake: command line, job file, an input that cannot be read, an output in the way. */
@@ -45,21 +47,6 @@ for (const command of [
   printCommand(),
   offsetsCommand(),
   battenCommand(),
+  stockCommand(),
   sawCommand(),
-  checkCommand(),
-  takeOffCommand(),
-  printerCommand(),
-])
-  addTo(program, 'fairlath', command);
-
-/** A reader that stops early (`| head`) is no fault of anyone's. */
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  process.exit(error.code === 'EPIPE' ? 0 : 1);
-});
-
-try {
-  await program.parseAsync();
-} catch (error) {
-  if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : USER_MISTAKE;
-  else process.exitCode = report(error);
-}
+  cardCommand(),

@@ -70,7 +70,11 @@ function nearSpecies(words: string): string | undefined {
  * @throws Fault as `findSpecies`, for the one asked for
  */
 export function stripSpecies(asked: string | undefined, ofStock: string | undefined): Species {
-  if (asked !== undefined) return findSpecies(asked);
+  return asked === undefined ? (knownSpecies(ofStock) ?? findSpecies(BATTEN_WOOD)) : findSpecies(asked);
+}
+
+/** The wood of a part's stock; undefined where it is not named, not known here, or may be several. */
+export function knownSpecies(ofStock: string | undefined): Species | undefined {
   const [one, ...others] = answering(wordsOf(ofStock ?? ''));
-  return one && others.length === 0 ? one : findSpecies(BATTEN_WOOD);
+  return others.length === 0 ? one : undefined;
 }

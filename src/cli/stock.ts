@@ -1,0 +1,230 @@
+import { Command } from 'commander';
+import type { Part } from '../part/part.ts';
+import { blankWarnings } from '../shop/blank.ts';
+import type { Laid, Nesting } from '../shop/nesting.ts';
+import { boardFeet } from '../shop/quantity.ts';
+import type { Layers } from '../shop/quarters.ts';
+import {
+  layerRows,
+  nestingRows,
+  runoutBand,
+  STOCK_CAUTIONS,
+  sayAmount,
+  sayBlank,
+  sayGrain,
+  saySizes,
+} from '../shop/say-stock.ts';
+import { planStock, type StockPlan, type StockWish } from '../shop/stock-plan.ts';
+import { parseAngle } from '../units/angle.ts';
+import { Fault, type Warning } from '../units/fault.ts';
+import { showLength } from '../units/rule.ts';
+import { mustBeFree, writeWhole } from './files.ts';
+import { readGiven, takesJob, warn } from './job-input.ts';
+import { degrees, printJson } from './json.ts';
+import { atOption, lengthAt } from './option.ts';
+import { speakingOf } from './report.ts';
+import { isOurSvg } from './svg-file.ts';
+import { columns } from './table.ts';
+
+interface StockOptions {
+  readonly boardLength?: string;
+  readonly boardWidth?: string;
+  readonly kerf?: string;
+  readonly between?: string;
+  readonly grain?: string;
+  readonly picture?: string;
+  readonly force?: boolean;
+  readonly json?: boolean;
+}
+
+/** `fairlath stock JOB`: the wood a part takes. */
+export const stockCommand = (): Command =>
+  takesJob(new Command('stock'))
+    .description(
+      'the wood: blank, layers, board feet, weight, copies nested on boards, grain and least section',
+    )
+    .option('--board-width <length>', 'of the boards to cut from (that of the stock; else what all need)')
+    .option('--board-length <length>', 'of the boards to cut from (that of the stock; else of the blank)')
+    .option('--kerf <length>', 'what the saw takes between two parts (1/8 in or 3 mm)')
+    .option('--between <length>', 'left between two parts besides (none)')
+    .option('--grain <angle>', 'which way the grain runs on the part: 4, 1 in 12 (along the reference line)')
+    .option('--picture <FILE.svg>', 'also draw the board with the copies on it')
+    .option('--force', 'replace a file that is not one of ours')
+    .addHelpText(
+      'after',
+      `
+The blank is the part over all (saw line, long points) with 1/2 in more of length, 1/4 in of width ("width" under
+allowance changes it) and 1/8 in to plane. Copies lie as close as their curved outlines allow, never closer than the
+kerf. Board feet and weight are of one blank and one finished part, and of the whole quantity where it says so.
+
+Examples:
+  $ fairlath stock samples/hall-bench-leg.yaml --board-width 10
+  $ fairlath stock samples/wall-shelf-bracket.yaml --board-width 250 --board-length 900 --picture board.svg
+  $ fairlath stock samples/garden-arch-rail.yaml --grain "1 in 20" --json
+`,
+    )
+    .action(async (file: string | undefined, options: StockOptions) => {
+      const { part, speaker, file: input } = readGiven(file, { ...options });
+      const plan = speakingOf({ ...speaker, places: new Map() }, () =>
+        planStock(part, wishOf(part, options)),
+      );
+      if (options.picture !== undefined) await drawBoard(part, plan, input, options);
+      const warnings = [...part.warnings, ...blankWarnings(part, plan.blank)];
+      if (options.json) printJson('stock', part, asJson(part, plan), [...warnings, ...STOCK_CAUTIONS]);
+      else console.log(asText(part, plan));
+      warn({ ...part, warnings });
+    });
+
+function wishOf(part: Part, options: StockOptions): StockWish {
+  const length = (
+    name: 'boardLength' | 'boardWidth' | 'kerf' | 'between',
+    option: string,
+    sign: 'positive' | 'not-negative',
+  ): StockWish => {
+    const typed = options[name];
+    return typed === undefined ? {} : { [name]: lengthAt(option, typed, part.rule.unit, sign) };
+  };
+  const { grain } = options;
+  return {
+    ...length('boardLength', '--board-length', 'positive'),
+    ...length('boardWidth', '--board-width', 'positive'),
+    ...length('kerf', '--kerf', 'not-negative'),
+    ...length('between', '--between', 'not-negative'),
+    ...(grain !== undefined && { grain: atOption('--grain', () => parseAngle(grain)) }),
+  };
+}
+
+async function drawBoard(
+  part: Part,
+  plan: StockPlan,
+  input: string | undefined,
+  { picture, force }: StockOptions,
+): Promise<void> {
+  const { nesting } = plan;
+  if (!nesting)
+    throw new Fault(
+      'nesting.one-edge',
+      'one edge is a line on a board, and there is no part to lay out. Set out the other edge too, or leave this out.',
+      '--picture',
+    );
+  mustBeFree(picture!, input, isOurSvg, force ?? false);
+  const { composeBoard } = await import('../export/board-picture.ts');
+  const { writeSvg } = await import('../export/svg.ts');
+  writeWhole(picture!, writeSvg(composeBoard(part, plan, nesting), `${part.name}: the board`));
+}
+
+/** Sizes, board feet and mass are of one blank and one finished part; `inAll` is of the quantity. */
+function asJson(part: Part, plan: StockPlan): object {
+  const { blank, layers, amount, nesting } = plan;
+  return {
+    blank,
+    ...(layers && { layers: layers.map(layerJson) }),
+    ...(amount && {
+      boardFeet: amount.boardFeet,
+      cubicMetres: amount.cubicMetres,
+      ...(amount.weight && {
+        species: amount.weight.species.name,
+        mass: amount.weight.part,
+        blankMass: amount.weight.blank,
+      }),
+      inAll: {
+        quantity: part.quantity,
+        ...amount.rough,
+        ...(amount.weight && {
+          mass: amount.weight.part * part.quantity,
+          blankMass: amount.weight.blank * part.quantity,
+        }),
+      },
+    }),
+    ...(nesting && { nesting: nestingJson(nesting, layers?.[0]) }),
+    grain: grainJson(plan),
+  };
+}
+
+const layerJson = ({ count, quarter, each, waste }: Layers): object => ({
+  count,
+  quarter: quarter.name,
+  rough: quarter.rough,
+  planed: quarter.planed,
+  each,
+  waste,
+});
+
+function nestingJson(nesting: Nesting, layers: Layers | undefined): object {
+  const { board, gap, copies, ways, rectangles, ...laid } = nesting;
+  const rough = layers && { ...board, thickness: layers.quarter.rough };
+  return {
+    ...laid,
+    rectanglePitch: rectangles.pitch,
+    gap,
+    board,
+    ...(rough && layers && { boardFeet: boardFeet(rough) * layers.count * laid.boards }),
+    rectangles,
+    ways: ways.map((way: Laid) => way),
+    copies,
+  };
+}
+
+function grainJson({ grain }: StockPlan): object {
+  const { turn, worst, strength, section, better } = grain;
+  return {
+    turnDeg: degrees(turn),
+    worstDeg: degrees(worst.angle),
+    edge: worst.edge,
+    station: worst.at.x,
+    offset: worst.at.y,
+    strength: strength.least,
+    strengthMost: strength.most,
+    band: runoutBand(grain),
+    ...(section && {
+      sectionRatio: section.share,
+      section: {
+        station: section.at.x,
+        offset: section.at.y,
+        height: section.height,
+        weakened: section.weakened,
+      },
+    }),
+    ...(better && {
+      better: { turnDeg: degrees(better.turn), worstDeg: degrees(better.angle), blankWidth: better.width },
+    }),
+  };
+}
+
+function asText(part: Part, plan: StockPlan): string {
+  const { rule, stock } = part;
+  const { layers, nesting, kerf } = plan;
+  const list = (title: string, lines: readonly string[]): string[] =>
+    lines.length > 0 ? [[title, ...lines].join('\n  ')] : [];
+  const rows = (title: string, table: readonly (readonly string[])[]): string[] =>
+    table.length > 1 ? list(title, columns(table).split('\n')) : [];
+  return [
+    [part.name, wanted(part)].filter((line) => line !== '').join('\n'),
+    ...list('Blank', sayBlank(part, plan)),
+    ...rows(
+      `Thickness: ${stock?.thickness === undefined ? '' : showLength(stock.thickness, rule)}`,
+      layers ? layerRows(layers, rule) : [],
+    ),
+    ...(layers?.length === 0 ? ['No rough board is sold thick enough: glue it up of more layers.'] : []),
+    ...list('Wood', sayAmount(part, plan)),
+    ...(nesting
+      ? rows(
+          `Laid on boards of ${saySizes([nesting.board.length, nesting.board.width], rule)}, ${showLength(kerf, rule)} of kerf between`,
+          nestingRows(plan, rule),
+        )
+      : []),
+    ...list(
+      plan.grain.turn === 0
+        ? 'Grain along the reference line'
+        : `Grain turned ${degrees(plan.grain.turn).toFixed(1)}°`,
+      sayGrain(plan, rule),
+    ),
+    list(
+      'Take care:',
+      STOCK_CAUTIONS.map(({ message }: Warning) => `- ${message}`),
+    ).join(''),
+  ].join('\n\n');
+}
+
+const wanted = ({ quantity, stock }: Part): string =>
+  [quantity > 1 ? `${quantity} wanted` : '', stock?.species ?? ''].filter((word) => word !== '').join(', ');

@@ -1,0 +1,183 @@
+import type { Segment } from '../curves/piece.ts';
+import { type Point, point } from '../curves/point.ts';
+import { type Matrix, mapSegment } from '../curves/segment.ts';
+import { finishedLine } from '../part/finished-line.ts';
+import type { Part } from '../part/part.ts';
+import { faceOf } from '../part/solid.ts';
+import { type Nesting, onBoard } from '../shop/nesting.ts';
+import { percent, sayAngle, sayWay } from '../shop/say-stock.ts';
+import type { StockPlan } from '../shop/stock-plan.ts';
+import { type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
+import { printed } from './setting-out.ts';
+import { CAPITALS, LEADING, wrapText } from './type.ts';
+
+/** A picture for a screen or a note, mm: as wide as a lying letter or A4 sheet leaves room for. */
+const WIDTH_MM = 260;
+const SIDE_MM = 14;
+/** Beside the board, for the measure of its width. */
+const MEASURE_MM = 16;
+const MOST_HEIGHT_MM = 170;
+const TITLE_MM = 7;
+const TEXT_MM = 3.6;
+const LABEL_MM = 3;
+const LINE_MM = TEXT_MM * LEADING;
+
+/** The board to cut from with the copies of the part on it, its measures, the way of the grain and what is wasted. */
+export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Drawing {
+  const { length, width } = nesting.board;
+  const room = WIDTH_MM - 2 * SIDE_MM - MEASURE_MM;
+  const factor = Math.min(room / length, MOST_HEIGHT_MM / width);
+  const notes = noteLines(part, plan, nesting).flatMap((line) =>
+    wrapText(line, TEXT_MM, WIDTH_MM - 2 * SIDE_MM),
+  );
+  const floor = SIDE_MM + notes.length * LINE_MM + 2 * MEASURE_MM;
+  const height = floor + width * factor + TITLE_MM + LINE_MM * 2 + SIDE_MM;
+  const view: View = {
+    factor,
+    left: SIDE_MM + (room - length * factor) / 2,
+    bottom: floor,
+    board: nesting.board,
+  };
+  return {
+    width: WIDTH_MM,
+    height,
+    items: [
+      words(part.name, { x: SIDE_MM, y: height - SIDE_MM - TITLE_MM * 0.7 }, TITLE_MM),
+      words(
+        `one board of ${nesting.boards}, ${scaleWords(factor)}`,
+        { x: SIDE_MM, y: height - SIDE_MM - TITLE_MM - LINE_MM * 0.7 },
+        TEXT_MM,
+      ),
+      boardEdge(view),
+      ...nesting.copies.flatMap((copy, i) => copyItems(part, nesting, view, i)),
+      ...measures(part, nesting, view),
+      ...grainArrow(view),
+      ...notes.map((line, i) =>
+        words(line, { x: SIDE_MM, y: SIDE_MM + (notes.length - 1 - i) * LINE_MM }, TEXT_MM),
+      ),
+    ],
+  };
+}
+
+/** Board mm to picture mm. */
+interface View {
+  readonly factor: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly board: Nesting['board'];
+}
+
+const at = ({ factor, left, bottom }: View, x: number, y: number): Point =>
+  point(left + x * factor, bottom + y * factor);
+
+const placed = (view: View, [a, b, c, d, e, f]: Matrix, { x, y }: Point): Point =>
+  at(view, a * x + c * y + e, b * x + d * y + f);
+
+const scaleWords = (factor: number): string =>
+  factor > 1 ? `${Number(factor.toPrecision(3))} : 1` : `1 : ${Number((1 / factor).toPrecision(3))}`;
+
+const boardEdge = (view: View): Stroke => {
+  const { length, width } = view.board;
+  const corners = [at(view, 0, 0), at(view, length, 0), at(view, length, width), at(view, 0, width)];
+  return polyline('rule', [...corners, corners[0]!]);
+};
+
+/** One copy: its finished line, its saw line and its number where there is room for it. */
+function copyItems(part: Part, nesting: Nesting, view: View, index: number): Item[] {
+  const copy = nesting.copies[index]!;
+  const { factor, left, bottom } = view;
+  const drawn = (path: readonly Segment[]): Segment[] =>
+    onBoard(copy, path).map((segment) => mapSegment(segment, [factor, 0, 0, factor, left, bottom]));
+  const outline = finishedLine(part.shape);
+  const middle = placed(view, copy.toBoard, faceOf(outline).centroid);
+  const room = part.shape.type === 'closed' ? part.shape.leastWidth.width * factor : 0;
+  const size = Math.min(LABEL_MM, room * 0.6);
+  const text = copy.over ? `${index + 1} over` : String(index + 1);
+  return [
+    { type: 'stroke', style: 'cut', path: drawn(outline), closed: true },
+    ...(part.saw.length > 0
+      ? [{ type: 'stroke', style: 'saw', path: drawn(part.saw), closed: true } as const]
+      : []),
+    ...(size >= LEAST_LABEL_MM
+      ? [words(text, { x: middle.x, y: middle.y - (size * CAPITALS) / 2 }, size, 'middle')]
+      : []),
+  ];
+}
+
+/** Smaller figures cannot be read. */
+const LEAST_LABEL_MM = 1.6;
+
+const TICK_MM = 1.5;
+
+/** A measured line with a tick at either end and its length in the middle, below it or to its right. */
+function measure(from: Point, to: Point, text: string): Item[] {
+  const lies = from.y === to.y;
+  const [dx, dy] = lies ? [0, TICK_MM] : [TICK_MM, 0];
+  const tick = ({ x, y }: Point): Item =>
+    polyline('rule', [
+      { x: x - dx, y: y - dy },
+      { x: x + dx, y: y + dy },
+    ]);
+  const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+  const below = { x: middle.x, y: middle.y - LABEL_MM * 1.2 };
+  const beside = { x: middle.x + LABEL_MM * 1.2, y: middle.y };
+  return [
+    polyline('rule', [from, to]),
+    tick(from),
+    tick(to),
+    lies ? words(text, below, LABEL_MM, 'middle') : words(text, beside, LABEL_MM, 'middle', Math.PI / 2),
+  ];
+}
+
+/** Length and width of the board, and how much of the width the copies take. */
+function measures({ rule }: Part, nesting: Nesting, view: View): Item[] {
+  const { length, width } = nesting.board;
+  const low = view.bottom - GAP_MM;
+  const right = at(view, length, 0).x + GAP_MM;
+  const taken = Math.min(nesting.width, width);
+  const showsTaken = width - taken > rule.graduation.numerator / rule.graduation.denominator;
+  return [
+    ...measure({ x: at(view, 0, 0).x, y: low }, { x: at(view, length, 0).x, y: low }, printed(length, rule)),
+    ...measure(
+      { x: right, y: at(view, 0, 0).y },
+      { x: right, y: at(view, 0, width).y },
+      `${printed(width, rule)}${showsTaken ? `, ${printed(taken, rule)} taken` : ''}`,
+    ),
+  ];
+}
+
+const GAP_MM = 4;
+const ARROW_MM = 36;
+const HEAD_MM = 2.4;
+
+/** A double arrow along the board, below it. */
+function grainArrow({ left, bottom }: View): Item[] {
+  const y = bottom - MEASURE_MM;
+  const [from, to] = [left, left + ARROW_MM];
+  const head = (x: number, way: 1 | -1): Item =>
+    polyline('rule', [
+      { x: x + way * HEAD_MM, y: y + 0.9 },
+      { x, y },
+      { x: x + way * HEAD_MM, y: y - 0.9 },
+    ]);
+  return [
+    polyline('rule', [
+      { x: from, y },
+      { x: to, y },
+    ]),
+    head(from, 1),
+    head(to, -1),
+    words('grain', { x: to + 2, y: y - (LABEL_MM * CAPITALS) / 2 }, LABEL_MM),
+  ];
+}
+
+function noteLines({ rule, quantity, sawAllowance }: Part, { grain }: StockPlan, nesting: Nesting): string[] {
+  const { way, pitch, gap, perBoard, boards, across, along } = nesting;
+  return [
+    `${sayWay(way)}: ${across} across by ${along} along, ${perBoard} on a board, ${quantity} on ${boards}`,
+    `${printed(pitch, rule)} from one to the next, never closer than ${printed(gap, rule)}; rectangles would take ${printed(nesting.rectangles.pitch, rule)}`,
+    `${percent(nesting.yield)} of a full board becomes parts, ${percent(1 - nesting.yield)} is waste` +
+      (grain.turn === 0 ? '' : `; the pattern is turned ${sayAngle(grain.turn)} to the grain`),
+    ...(sawAllowance > 0 ? ['dashed: the line to saw to; solid: the finished line'] : []),
+  ];
+}

@@ -1,0 +1,52 @@
+import { along } from '../curves/along.ts';
+import type { Piece } from '../curves/piece.ts';
+import { type Point, point } from '../curves/point.ts';
+import { leastOnUnit } from '../curves/search.ts';
+import { faceEdge } from '../part/face-edge.ts';
+import type { Part } from '../part/part.ts';
+
+/** Where the grain runs out of an edge. */
+export interface Runout {
+  /** Between the edge and the grain, radians, 0 to π/2. */
+  readonly angle: number;
+  readonly edge: string;
+  readonly at: Point;
+}
+
+/** Steps that tell the extremes of one piece apart: no piece of ours turns more than a few times. */
+const SAMPLES = 48;
+
+/** The angle between two directions that have no head or tail, 0 to π/2. */
+const acute = (angle: number): number => Math.atan2(Math.abs(Math.sin(angle)), Math.abs(Math.cos(angle)));
+
+/**
+ * The place on the edges of a part where they run most across the grain; end cuts are not edges.
+ * @param grain the way of the grain, radians counter-clockwise from the reference line
+ */
+export function worstRunout(part: Part, grain: number): Runout {
+  const places = part.edges.flatMap((edge) =>
+    faceEdge(edge, part).map((piece): Runout => {
+      const at = along(piece);
+      const { x, y, angle } = at(leastOnUnit((u) => -acute(at(u).angle - grain), SAMPLES).at);
+      return { angle: acute(angle - grain), edge: edge.name, at: point(x, y) };
+    }),
+  );
+  return places.reduce((worst, one) => (one.angle > worst.angle ? one : worst));
+}
+
+/** A pattern is turned by a protractor: half a degree is as near as it goes. */
+const TURN_STEP = Math.PI / 360;
+
+/** The way of the grain that makes the worst runout least, to half a degree: half-way between the steepest edges. */
+export function bestGrain(part: Part): number {
+  const pieces = part.edges.flatMap((edge) => faceEdge(edge, part));
+  const [most, least] = [1, -1].map((way) => way * Math.max(...pieces.map((piece) => steepest(piece, way))));
+  return Math.round((most! + least!) / 2 / TURN_STEP) * TURN_STEP;
+}
+
+/** The greatest angle of a piece with the reference line, the one way up or the other, −π/2 to π/2. */
+function steepest(piece: Piece, way: number): number {
+  const at = along(piece);
+  const slope = (u: number): number => way * Math.atan(Math.tan(at(u).angle));
+  return -leastOnUnit((u) => -slope(u), SAMPLES).value;
+}

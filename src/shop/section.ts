@@ -1,0 +1,130 @@
+import { along } from '../curves/along.ts';
+import type { Segment } from '../curves/piece.ts';
+import {
+  add,
+  direction,
+  distance,
+  dot,
+  leftOf,
+  type Point,
+  point,
+  scale,
+  subtract,
+} from '../curves/point.ts';
+import { leastOnUnit, rootsOnUnit } from '../curves/search.ts';
+import { faceEdge } from '../part/face-edge.ts';
+import { type Cutting, isCutting, jointShape } from '../part/joint-shape.ts';
+import type { Part } from '../part/part.ts';
+
+/** A cut square across the part, and what it bears in bending in the plane of the face. */
+export interface Section {
+  readonly at: Point;
+  /** Across the part from edge to edge, mm. */
+  readonly height: number;
+  /** Whether a mortise, slot or hole is taken out of it. */
+  readonly weakened: boolean;
+  /** Its section modulus, per thickness, over that of a straight board of a given width. */
+  readonly share: number;
+}
+
+/**
+ * The weakest section of a closed part: the narrowest one, or one through a joint. A rectangle h high has the section
+ * modulus t·h²/6; what a joint takes out is subtracted by the parallel axis theorem, for its depth's share of the
+ * thickness. Runout, knots and glue lines are not in it.
+ * @param straight width of the straight board to compare with, mm
+ */
+export function leastSection(part: Part, straight: number): Section | undefined {
+  const { shape, joints } = part;
+  if (shape.type !== 'closed') return undefined;
+  const { width, at } = shape.leastWidth;
+  const narrow: Section = { at, height: width, weakened: false, share: (width / straight) ** 2 };
+  const through = joints.filter(isCutting).flatMap((joint) => sectionsThrough(joint, part, straight));
+  return [narrow, ...through].reduce((a, b) => (b.share < a.share ? b : a));
+}
+
+/** Sections cut through one joint from one end of it to the other: it may lie where the part tapers. */
+const CUTS = 9;
+
+function sectionsThrough(joint: Cutting, part: Part, straight: number): Section[] {
+  const { middle, outline } = jointShape(joint);
+  const way = direction(lieOf(part, middle));
+  const reach = reachOf(outline, middle, way);
+  return Array.from({ length: CUTS }, (_, i) => {
+    const at = add(middle, scale(way, reach * 0.98 * ((2 * i) / (CUTS - 1) - 1)));
+    return sectionAt(part, at, way, straight);
+  }).filter((section) => section !== undefined);
+}
+
+/** Which way the part runs at a place: half-way between its edges there. */
+function lieOf(part: Part, to: Point): number {
+  const angles = part.edges.map((edge) => {
+    const nearest = faceEdge(edge, part).map((piece) => {
+      const at = along(piece);
+      return at(leastOnUnit((u) => distance(at(u), to), SAMPLES).at);
+    });
+    return nearest.reduce((a, b) => (distance(b, to) < distance(a, to) ? b : a)).angle;
+  });
+  return angles.reduce((sum, angle) => sum + angle, 0) / angles.length;
+}
+
+/** Steps that tell crossings of one segment apart. */
+const SAMPLES = 24;
+
+const reachOf = (outline: readonly Segment[], middle: Point, way: Point): number =>
+  Math.max(
+    ...outline.map((one) => {
+      const at = along(one);
+      return -leastOnUnit((u) => -dot(subtract(at(u), middle), way), SAMPLES).value;
+    }),
+  );
+
+/** Where a line square to the part meets a path, from `at`, mm. */
+function crossings(path: readonly Segment[], at: Point, way: Point): number[] {
+  return path.flatMap((segment) => {
+    const on = along(segment);
+    return rootsOnUnit((u) => dot(subtract(on(u), at), way), SAMPLES).map((u) =>
+      dot(subtract(on(u), at), leftOf(way)),
+    );
+  });
+}
+
+function sectionAt(part: Part, at: Point, way: Point, straight: number): Section | undefined {
+  const { shape, joints, stock } = part;
+  if (shape.type !== 'closed') return undefined;
+  const edges = crossings(shape.outline, at, way);
+  const [low, high] = [Math.max(...edges.filter((s) => s < 0)), Math.min(...edges.filter((s) => s > 0))];
+  if (!Number.isFinite(high - low)) return undefined;
+  const taken = joints.filter(isCutting).flatMap((joint): Slice[] => {
+    const hits = crossings(jointShape(joint).outline, at, way).filter((s) => s > low && s < high);
+    if (hits.length < 2) return [];
+    const depth =
+      joint.depth === undefined ? 1 : Math.min(1, joint.depth / (stock?.thickness ?? joint.depth));
+    return [{ low: Math.min(...hits), high: Math.max(...hits), share: -depth }];
+  });
+  const modulus = sectionModulus([{ low, high, share: 1 }, ...taken]);
+  const middle = add(at, scale(leftOf(way), (low + high) / 2));
+  return {
+    at: point(middle.x, middle.y),
+    height: high - low,
+    weakened: taken.length > 0,
+    share: modulus / (straight ** 2 / 6),
+  };
+}
+
+/** A stretch of a section's height, and the share of the thickness there: below 0 what is taken out. */
+export interface Slice {
+  readonly low: number;
+  readonly high: number;
+  readonly share: number;
+}
+
+/** Section modulus per thickness, mm²: second moment about the centroid over the farther outside. The whole first. */
+export function sectionModulus(slices: readonly [Slice, ...Slice[]]): number {
+  const sum = (value: (low: number, high: number) => number): number =>
+    slices.reduce((total, { low, high, share }) => total + share * value(low, high), 0);
+  const area = sum((low, high) => high - low);
+  const axis = sum((low, high) => (high ** 2 - low ** 2) / 2) / area;
+  const second = sum((low, high) => ((high - axis) ** 3 - (low - axis) ** 3) / 3);
+  const [{ low, high }] = slices;
+  return second / Math.max(high - axis, axis - low);
+}
