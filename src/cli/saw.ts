@@ -12,6 +12,7 @@ import type { Warning } from '../units/fault.ts';
 import { type Rule, readOnRule, showLength } from '../units/rule.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { degrees, printJson } from './json.ts';
+import { atOption } from './option.ts';
 import { speakingOf } from './report.ts';
 import { readSaws, type SawOptions } from './saw-options.ts';
 
@@ -43,9 +44,10 @@ Examples:
       const { part, speaker } = readGiven(file, { ...options });
       const words = wordingIn(part.rule);
       const sawing = speakingOf({ ...speaker, places: new Map() }, () =>
-        adviseSawing(part, readSaws(options, words.unit)),
+        atOption('--blade', () => adviseSawing(part, readSaws(options, words.unit))),
       );
-      const missing = weightMissing(part);
+      // A quick line has no stock to write it under.
+      const missing = file === undefined ? [] : weightMissing(part);
       const cautions = sawCautions(part, sawing.edges, sawing.height, words);
       if (options.json) printJson('saw', part, asJson(sawing), [...part.warnings, ...missing, ...cautions]);
       else console.log(asText(part, sawing, cautions, words));

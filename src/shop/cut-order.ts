@@ -125,7 +125,14 @@ function curveSteps({ sawAllowance }: Part, curved: readonly SawnEdge[]): string
 const finish = (sawAllowance: number): string[] =>
   sawAllowance > 0 ? ['Take the saw marks off, down to the solid line.'] : [];
 
-const handStep = (part: Part): string[] =>
-  part.job.pair === 'mirrored' && isHanded(part)
-    ? ['For the other hand of the pair, turn the pattern over and swing gauge and tilt the other way.']
-    : [];
+/** Half a turn about the upright lays the other hand's edge against the gauge; its tilt would turn about with it. */
+function handStep(part: Part): string[] {
+  if (part.job.pair !== 'mirrored' || !isHanded(part)) return [];
+  const tilted = part.ends?.some(({ angles }) => angles.bevel !== 0) ?? false;
+  return [
+    tilted
+      ? 'For the other hand of the pair turn the pattern over, and cut its ends with the board’s far edge against the ' +
+        'gauge, swung as far the other way; the tilt stays.'
+      : 'For the other hand of the pair turn the pattern over.',
+  ];
+}

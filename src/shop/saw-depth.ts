@@ -63,7 +63,7 @@ export function endCut(end: PartEnd, thickness: number | undefined, saw: TableSa
 const needs = (thickness: number | undefined, bevel: number): { needs?: number } =>
   thickness === undefined ? {} : { needs: bladeDepth(thickness, bevel) };
 
-export const isTooSteep = ({ miter, bevel }: EndAngles): boolean =>
+const isTooSteep = ({ miter, bevel }: EndAngles): boolean =>
   Math.abs(bevel) > MOST_TILT || Math.abs(miter) > MOST_SWING;
 
 /** Under the raised guide of a common 14 in band saw, mm: 6 in. Common practice, from memory. */

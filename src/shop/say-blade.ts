@@ -1,5 +1,5 @@
 import type { ShowLength } from '../units/fault.ts';
-import type { Unit } from '../units/unit.ts';
+import { MM_PER_INCH, type Unit } from '../units/unit.ts';
 import { BLADES, bladeName, COMMON_KERF_MM, leastRadius } from './blade.ts';
 import { type AskedBlade, anyBladeTurns, type BladeAdvice } from './blade-advice.ts';
 import type { Bend } from './sawn-edges.ts';
@@ -51,7 +51,7 @@ function askedWords({ width, leastRadius: least, kerf, tooTight }: AskedBlade, w
   const name = bladeName(width, unit, about);
   const fits =
     kerf && least > leastRadius(width)
-      ? `it fits its own kerf of ${about(kerf.kerf)} down to a radius of ${about(least)}`
+      ? `it fits its own kerf of ${fine(kerf.kerf, unit)} down to a radius of ${about(least)}`
       : `it asks for a radius of ${about(least)}`;
   if (tooTight.length === 0) return `the ${name} blade turns every bend: ${fits}.`;
   const bends = tooTight.map(
@@ -59,6 +59,10 @@ function askedWords({ width, leastRadius: least, kerf, tooTight }: AskedBlade, w
   );
   return `the ${name} blade does not turn ${bends.join(' nor ')}: ${fits}. ${cures(tooTight, words)}`;
 }
+
+/** A kerf, finer than a rule shows it: "1.1 mm", "0.043 in". */
+const fine = (mm: number, unit: Unit): string =>
+  unit === 'in' ? `${(mm / MM_PER_INCH).toFixed(3)} in` : `${mm.toFixed(1)} mm`;
 
 function cures(tooTight: readonly Bend[], { about, unit }: Wording): string {
   const radius = Math.min(...tooTight.map((bend) => bend.radius)) - COMMON_KERF_MM / 2;

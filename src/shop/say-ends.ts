@@ -19,7 +19,7 @@ export function sayEnd(cut: EndCut, thickness: number | undefined, saw: TableSaw
 }
 
 /** "miter gauge 6°, blade tilted 4°; that is rake 6°, splay 4°, a lean of 7.2° on a sight line 33.7° …". */
-export function angleWords({ miter, bevel, rake, splay, lean, sight }: EndAngles): string {
+function angleWords({ miter, bevel, rake, splay, lean, sight }: EndAngles): string {
   const saw = `miter ${degreeWords(miter)}, bevel ${degreeWords(bevel)}`;
   const leg = `as a leg stands rake ${degreeWords(rake)}, splay ${degreeWords(splay)}`;
   const [edge, face] = [Math.abs(sight) <= Math.PI / 2, sight >= 0];
@@ -44,7 +44,7 @@ function depthWords(
   const asks =
     bevel === 0
       ? `${length(thickness)} thick asks for ${length(needs)} of blade`
-      : `${length(thickness)} thick at a ${degreeWords(bevel)} bevel needs ${length(needs)} of blade`;
+      : `${length(thickness)} thick at ${anAngle(bevel)} bevel needs ${length(needs)} of blade`;
   const gives = `${saw.name} gives ${length(reach)}`;
   if (passes === 'one face') return [`${asks}, ${gives}: one pass.`];
   const larger = COMMON_SAWS.find(
@@ -52,11 +52,17 @@ function depthWords(
   );
   const or = larger ? `, or take ${larger.name}` : '';
   return passes === 'two faces'
-    ? [`${asks}, ${gives}: cut from two faces${or}. ${SECOND_FACE}`]
+    ? [`${asks}, ${gives}: cut from two faces${or}.`, SECOND_FACE]
     : [
         `${asks}, ${gives}, and two cuts leave wood between them: saw the rest by hand, guided by both kerfs` +
           `${or}, or cut the end on the band saw with a sled, its table tilted.`,
       ];
+}
+
+/** "a 12°", "an 8°", "an 11.9°". */
+function anAngle(angle: number): string {
+  const words = degreeWords(Math.abs(angle));
+  return `${/^(8|11\b|18\b)/.test(words) ? 'an' : 'a'} ${words}`;
 }
 
 /** Half a turn about the line across the part maps the cut's plane onto itself with the miter turned about. */

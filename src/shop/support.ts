@@ -54,7 +54,7 @@ export function supportFor(edges: readonly SawnEdge[], board: Box, balance: Poin
 }
 
 /** A point of the board in the table's frame, the blade at its middle: ahead of the teeth (still to come), and to the left. */
-export function fromBlade(at: Point, cut: Place): { ahead: number; left: number } {
+function fromBlade(at: Point, cut: Place): { ahead: number; left: number } {
   const [way, off] = [direction(cut.angle), subtract(at, cut)];
   return { ahead: dot(off, way), left: dot(off, leftOf(way)) };
 }

@@ -1,0 +1,105 @@
+import { describe, expect, test } from 'vitest';
+import { cutOrder } from '../../src/shop/cut-order.ts';
+import { sawCautions } from '../../src/shop/saw-cautions.ts';
+import { adviseSawing } from '../../src/shop/sawing.ts';
+import type { Wording } from '../../src/shop/say-blade.ts';
+import { partOf } from '../part/jobs.ts';
+
+const STRAIGHT = `
+  lower:
+    - from: [0, 0]
+    - line: [900, 0]`;
+const HOLLOW = `
+  lower:
+    - from: [0, 0]
+    - arc: [900, 0]
+      rise: 60`;
+const BACK = `
+  back:
+    - from: [0, 90]
+    - arc: [900, 90]
+      rise: 80
+`;
+
+const partWith = (edges: string, more = '') =>
+  partOf(`part: Leg\nunits: mm\nstock: {species: white oak, thickness: 40}\nedges:${edges}${more}`);
+const wording: Wording = { length: (mm) => `${mm} mm`, about: (mm) => `${Math.round(mm)} mm`, unit: 'mm' };
+
+function orderOf(edges: string, more = ''): string[] {
+  const part = partWith(edges, more);
+  const { edges: sawn, blade, support } = adviseSawing(part);
+  return cutOrder(part, sawn, blade, support, wording);
+}
+const place = (steps: readonly string[], what: RegExp): number => steps.findIndex((step) => what.test(step));
+
+describe('the order of cuts', () => {
+  test('joints and leaning ends come before any curve', () => {
+    const steps = orderOf(
+      STRAIGHT + BACK,
+      'ends: {left: {rake: 8, splay: 4}}\njoints:\n  - mortise: {at: 700, out: 40, length: 50, width: 10, depth: 20}\n',
+    );
+    const [joints, left, curve, right] = [
+      /joints/,
+      /left end .*miter 8°/,
+      /Saw back/,
+      /Square the right end/,
+    ];
+    expect(place(steps, joints)).toBeGreaterThanOrEqual(0);
+    expect(place(steps, joints)).toBeLessThan(place(steps, left));
+    expect(place(steps, left)).toBeLessThan(place(steps, curve));
+    expect(place(steps, curve)).toBeLessThan(place(steps, right));
+  });
+
+  test('square ends wait where a straight edge stays, and come first where none does', () => {
+    const straight = orderOf(STRAIGHT + BACK);
+    expect(place(straight, /Square the left and right ends last, lower/)).toBe(straight.length - 1);
+    const curved = orderOf(HOLLOW + BACK);
+    expect(place(curved, /Square the left and right ends now/)).toBe(0);
+  });
+
+  test('the hollow edge first, its offcut taped back for the other', () => {
+    const steps = orderOf(HOLLOW + BACK);
+    expect(place(steps, /Saw lower .*hollow/)).toBeLessThan(place(steps, /Tape its offcut.*saw back/));
+  });
+
+  test('layers are glued first; the other hand of a pair comes last', () => {
+    const part = (stock: string) =>
+      partOf(
+        `part: Leg\nunits: mm\nquantity: 2\npair: mirrored\nstock: {${stock}}\nedges:${STRAIGHT}${BACK}ends: {left: {splay: 5}}\n`,
+      );
+    const leg = part('species: white oak, thickness: 40, layers: 2');
+    const { edges, blade, support } = adviseSawing(leg);
+    const steps = cutOrder(leg, edges, blade, support, wording);
+    expect(steps[0]).toMatch(/Glue up the 2 layers/);
+    expect(steps.at(-1)).toMatch(/other hand.*far edge against the gauge.*tilt stays/);
+  });
+
+  test('one line on a board is one cut', () => {
+    expect(orderOf(`${BACK.trimEnd()}\n`)).toEqual([
+      'Saw back just outside the line, its waste in one piece.',
+    ]);
+  });
+});
+
+describe('cautions', () => {
+  const codes = (edges: string, more = '', height = 150) => {
+    const part = partWith(edges, more);
+    return sawCautions(part, adviseSawing(part).edges, height, wording).map(({ code }) => code);
+  };
+
+  test('what always holds: fingers, guide, eyes, the saw’s own manual', () => {
+    expect(codes(`${STRAIGHT + STRAIGHT.replace('lower', 'upper').replaceAll(', 0]', ', 50]')}\n`)).toEqual([
+      'saw.fingers',
+      'saw.guide',
+      'saw.wear',
+      'saw.manual',
+    ]);
+  });
+
+  test('what holds for this part: curves, leaning ends, stock thicker than the saw is high', () => {
+    expect(codes(STRAIGHT + BACK)).toContain('saw.back-out');
+    expect(codes(STRAIGHT + BACK, 'ends: {left: {miter: 5}}\n')).toContain('saw.leaning');
+    expect(codes(STRAIGHT + BACK, '', 30)[0]).toBe('saw.too-high');
+    expect(codes(BACK.replaceAll('900', '200'))).toContain('saw.short');
+  });
+});
