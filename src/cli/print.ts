@@ -5,6 +5,7 @@ import type { Part } from '../part/part.ts';
 import { expectedError } from '../tiling/expected-error.ts';
 import { layOut } from '../tiling/lay-out.ts';
 import type { Layout } from '../tiling/layout.ts';
+import { layOutMirrored } from '../tiling/mirrored.ts';
 import { pageMatrix } from '../tiling/page-matrix.ts';
 import type { Paper } from '../tiling/paper.ts';
 import { scaleWords } from '../tiling/printer-scale.ts';
@@ -74,20 +75,23 @@ Examples:
       const { part, ...given } = options.half ? halved(whole) : whole;
       const output = options.output ?? defaultOutput({ part, ...given });
       mustBeFree(output, given.file, isOurPdf, options.force ?? false);
-      const layout = speakingOf({ ...given.speaker, places: new Map() }, () =>
-        layOut(part, sheetOptions(part, options)),
-      );
       const { pageNames } = await import('../export/patterns.ts');
+      const { needsMirrorImage, pairWords } = await import('../export/pair-words.ts');
+      const [layout, mirrored] = speakingOf({ ...given.speaker, places: new Map() }, () => {
+        const how = sheetOptions(part, options);
+        return [layOut(part, how), needsMirrorImage(part) ? layOutMirrored(part, how) : undefined] as const;
+      });
       const { streamPatternPdf } = await import('../export/pdf.ts');
       const { cover } = options;
-      const pages = pageNames(part, layout, cover);
+      const layouts = mirrored ? ([layout, mirrored] as const) : ([layout] as const);
+      const pages = layouts.flatMap((one) => pageNames(part, one, cover));
       const wrote = options.json ? undefined : progressOver(pages.length);
       streamWhole(output, (write) =>
-        streamPatternPdf(part, layout, { font: readFont(), cover, wrote }, write),
+        streamPatternPdf(part, layout, { font: readFont(), cover, mirrored, wrote }, write),
       );
       warn(part);
-      if (options.json) printJson('print', part, asJson(part, layout, pages, output));
-      else console.log(asText(part, layout, cover, output));
+      if (options.json) printJson('print', part, asJson(part, layouts, pages, output));
+      else console.log(asText(part, layouts, cover, output, pairWords(part, layout)));
     });
 
 /** Places are left out: which edge is meant, its name says. */
@@ -102,43 +106,75 @@ function defaultOutput({ file, part }: Given): string {
   return file === undefined ? nameAfter(part.name, '.pdf') : `${basename(file, extname(file))}.pdf`;
 }
 
-const asJson = (part: Part, layout: Layout, pages: readonly string[], file: string): object => ({
+const asJson = (
+  part: Part,
+  [layout, mirrored]: readonly [Layout, Layout?],
+  pages: readonly string[],
+  file: string,
+): object => ({
   file,
   paper: layout.paper.name,
+  ...patternJson(layout),
+  ...(layout.printer && { printer: layout.printer }),
+  ...(part.shape.type === 'half' && { half: { centreLine: part.shape.centre.map(pair) } }),
+  sheets: [...sheetsJson(layout, pages), ...(mirrored ? sheetsJson(mirrored, pages) : [])],
+  checks: checksJson(layout),
+  ...(mirrored && { mirrored: { ...patternJson(mirrored), checks: checksJson(mirrored) } }),
+});
+
+const patternJson = (layout: Layout): object => ({
   orientation: layout.orientation,
   turnDeg: layout.turnDeg,
   plainSheets: layout.plainSheets,
   lowerBound: layout.lowerBound,
   code: layout.code,
-  ...(layout.printer && { printer: layout.printer }),
-  ...(part.shape.type === 'half' && { half: { centreLine: part.shape.centre.map(pair) } }),
-  sheets: layout.sheets.map((sheet) => ({
+});
+
+/** The way of a mirrored sheet from part to page turns the part over as well. */
+const sheetsJson = ({ sheets, mirrored }: Layout, pages: readonly string[]): object[] =>
+  sheets.map((sheet) => ({
     name: sheet.name,
     page: pages.indexOf(sheet.name) + 1,
+    ...(mirrored && { mirrored }),
     toPage: pageMatrix(sheet),
-  })),
-  checks: layout.checks.map(({ label, from, to, length }) => ({
+  }));
+
+const checksJson = (layout: Layout): object[] =>
+  layout.checks.map(({ label, from, to, length }) => ({
     label,
     from: pair(from),
     to: pair(to),
     length,
     tolerance: expectedError(layout, from, to),
-  })),
-});
+  }));
 
-function asText(part: Part, layout: Layout, cover: boolean, output: string): string {
+function asText(
+  part: Part,
+  [layout, mirrored]: readonly [Layout, Layout?],
+  cover: boolean,
+  output: string,
+  pairWords: readonly string[],
+): string {
   const count = layout.sheets.length;
   const saved = layout.plainSheets > count ? ` instead of ${layout.plainSheets}` : '';
   const turned = layout.turnDeg === 0 ? '' : `, the part turned ${layout.turnDeg}°`;
   const lies = layout.orientation === 'upright' ? 'upright' : 'lying on the side';
-  const sheets = `${count} ${count === 1 ? 'sheet' : 'sheets'}${saved} of ${paperName(layout.paper)}, ${lies}${turned}`;
+  const sheets = `${sheetCount(layout)}${saved} of ${paperName(layout.paper)}, ${lies}${turned}`;
   return [
     `${part.name}${part.shape.type === 'half' ? ', one half to flip on its centre line' : ''}: ${sheets}${cover ? ', and a cover' : ''}.`,
-    `Pattern ${layout.code} is in ${output}`,
+    ...(mirrored
+      ? [
+          `Its mirror image, for the other of the pair: ${sheetCount(mirrored)}, named with an m.`,
+          `Patterns ${layout.code} and, mirrored, ${mirrored.code} are in ${output}`,
+        ]
+      : [`Pattern ${layout.code} is in ${output}`, ...pairWords]),
     ...(layout.printer ? [`Made good: a printer that prints ${scaleWords(layout.printer)}.`] : []),
     'Print it at 100 % ("actual size", no fitting to the page), on one side of the paper.',
     `Then measure the bars on every sheet before you tape them up${cover ? '; the cover shows how' : ''}.`,
   ].join('\n');
 }
+
+const sheetCount = ({ sheets }: Layout): string =>
+  sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
 
 const paperName = ({ name }: Paper): string => (/^[a-z]\d$/.test(name) ? name.toUpperCase() : name);

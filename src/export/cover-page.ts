@@ -3,7 +3,8 @@ import type { Part } from '../part/part.ts';
 import type { Layout } from '../tiling/layout.ts';
 import { type Paper, parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
 import { assemblyMap } from './assembly-map.ts';
-import { fillColumns, gap, heading, paragraph, type Row, steps, table } from './columns.ts';
+import { fillColumns, gap, paragraph, type Row, steps, table } from './columns.ts';
+import { endRows, jointRows, sectionOf } from './cover-joinery.ts';
 import {
   accuracySentence,
   CAUTIONS,
@@ -20,6 +21,7 @@ import {
   toleranceSentence,
 } from './cover-words.ts';
 import { type Item, type Page, words } from './drawing.ts';
+import { pairWords, patternTitle } from './pair-words.ts';
 import type { SettingOut } from './setting-out.ts';
 import { fitted, LEADING, textWidth, wrapText } from './type.ts';
 
@@ -69,15 +71,20 @@ function coverWithMap(part: Part, layout: Layout, setting: SettingOut, mapShare:
     columnsIn({ ...page, top: head.bottom }, count, columnWidth),
   );
   const pages: Page[] = [
-    { name: 'cover', drawing: { width, height, items: [...head.items, ...first.items] } },
+    { name: coverName(layout), drawing: { width, height, items: [...head.items, ...first.items] } },
   ];
   for (let rest = first.rest; rest.length > 0 && pages.length < MAX_COVERS; ) {
     const filled = fillColumns(rest, columnsIn(page, count, columnWidth));
-    pages.push({ name: `cover ${pages.length + 1}`, drawing: { width, height, items: filled.items } });
+    pages.push({
+      name: `${coverName(layout)} ${pages.length + 1}`,
+      drawing: { width, height, items: filled.items },
+    });
     rest = filled.rest;
   }
   return pages;
 }
+
+const coverName = ({ mirrored }: Layout): string => (mirrored ? 'mirrored cover' : 'cover');
 
 /** The sheets' own paper; with a roll, the usual sheet of whoever measures in the part's unit. */
 const coverPaper = ({ rule }: Part, { paper }: Layout): Paper =>
@@ -97,7 +104,8 @@ function coverHead(
   mapShare: number,
 ): { items: Item[]; bottom: number } {
   const width = page.right - page.left;
-  const size = TITLES_MM.find((one) => textWidth(part.name, one) <= width) ?? LEAST_TITLE_MM;
+  const name = patternTitle(part, layout);
+  const size = TITLES_MM.find((one) => textWidth(name, one) <= width) ?? LEAST_TITLE_MM;
   const title = page.top - size * 0.75;
   const lines = wrapText(subtitle(part, layout), SUBTITLE_MM, width);
   const below = title - SUBTITLE_MM * LEADING * (lines.length + 0.6);
@@ -105,7 +113,7 @@ function coverHead(
   const mapTop = below - 4;
   return {
     items: [
-      words(fitted(part.name, size, width), { x: page.left, y: title }, size),
+      words(fitted(name, size, width), { x: page.left, y: title }, size),
       ...lines.map((line, i) =>
         words(line, { x: page.left, y: title - SUBTITLE_MM * LEADING * (i + 1.3) }, SUBTITLE_MM),
       ),
@@ -115,31 +123,33 @@ function coverHead(
   };
 }
 
+/** The cover of a mirrored pattern follows the first's and tells only what is of its own. */
 function coverRows(part: Part, layout: Layout, setting: SettingOut, width: number): Row[] {
-  const section = (title: string, rows: readonly Row[]): Row[] => [heading(title), ...rows, gap(3)];
+  const { mirrored } = layout;
+  const paragraphs = (texts: readonly string[]): Row[] => texts.flatMap((text) => paragraph(text, width));
   return [
-    ...section('Print', steps(printSteps(layout), width)),
-    ...section('Tape', steps(tapeSteps(layout), width)),
-    ...(part.shape.type === 'half' ? section('Flip', steps(halfSteps(part), width)) : []),
-    ...section('Measure before you cut', [
+    ...(mirrored ? [] : sectionOf('Print', steps(printSteps(layout), width))),
+    ...sectionOf('Tape', steps(tapeSteps(layout), width)),
+    ...sectionOf('Flip', steps(halfSteps(part), width)),
+    ...sectionOf(
+      part.job.pair === 'identical' ? 'All alike' : 'The pair',
+      paragraphs(pairWords(part, layout)),
+    ),
+    ...sectionOf('Measure before you cut', [
       ...table(measures(part, layout, setting), width),
       gap(1),
-      ...paragraph(toleranceSentence(layout), width),
-      ...REMEDIES.flatMap((remedy) => paragraph(remedy, width)),
+      ...paragraphs([toleranceSentence(layout), ...(mirrored ? [] : REMEDIES)]),
     ]),
-    ...section('The line', [
-      ...curveSentences(part).flatMap((sentence) => paragraph(sentence, width)),
-      ...paragraph(sawSentence(part), width),
-      ...paragraph(accuracySentence, width),
-    ]),
-    ...section(
+    ...(mirrored
+      ? []
+      : sectionOf('The line', paragraphs([...curveSentences(part), sawSentence(part), accuracySentence]))),
+    ...sectionOf(
       'Offsets, square off the reference line',
       table(offsetRows(part, setting), width, offsetHead(part)),
     ),
-    ...(part.notes ? section('Notes', paragraph(part.notes, width)) : []),
-    ...section(
-      'Take care',
-      CAUTIONS.flatMap((caution) => paragraph(caution, width)),
-    ),
+    ...sectionOf('The ends', endRows(part, width)),
+    ...sectionOf('The joints, on the marked face', jointRows(part, setting, width)),
+    ...(mirrored ? [] : sectionOf('Notes', part.notes ? paragraph(part.notes, width) : [])),
+    ...sectionOf('Take care', paragraphs(CAUTIONS)),
   ];
 }

@@ -1,9 +1,9 @@
 import { along } from '../curves/along.ts';
 import type { Segment } from '../curves/piece.ts';
 import { add, direction, distance, leftOf, type Point, point, scale } from '../curves/point.ts';
+import { lowerEdge } from '../part/edge-corners.ts';
 import { isHanded } from '../part/hands.ts';
-import { offsetAt } from '../part/offsets.ts';
-import type { Part, PartEdge } from '../part/part.ts';
+import type { Part } from '../part/part.ts';
 import { type Chord, chordsOf } from '../tiling/chords.ts';
 import { polyline, type Stroke } from './drawing.ts';
 import { isFree, type Room, strips } from './place.ts';
@@ -21,9 +21,8 @@ const AT_EDGE_MM = 3.5;
  * source. Once on every sheet that shows the edge and has room.
  */
 export function faceMark(view: SheetView, room: Room): Stroke[] {
-  const edge = referenceEdge(view.part);
-  if (!edge) return [];
-  for (const segment of edge.runs.flatMap(({ path }) => path)) {
+  if (!hasFaceMark(view.part)) return [];
+  for (const segment of lowerEdge(view.part).runs.flatMap(({ path }) => path)) {
     const place = along(segment);
     for (let i = 1; i < TRIES; i++) {
       const { x, y, angle } = place(i / TRIES);
@@ -37,14 +36,9 @@ export function faceMark(view: SheetView, room: Room): Stroke[] {
   return [];
 }
 
-/** The edge nearer the reference line, of a part that has a face and a back. */
-function referenceEdge(part: Part): PartEdge | undefined {
-  const { job, edges, shape, bounds } = part;
-  if (shape.type !== 'closed' || !(job.pair === 'mirrored' || isHanded(part))) return undefined;
-  const middle = (bounds.left + bounds.right) / 2;
-  const height = (edge: PartEdge): number => offsetAt(edge, middle) ?? edge.runs[0]!.from.y;
-  return edges.reduce((a, b) => (height(b) < height(a) ? b : a));
-}
+/** Whether a part has a face and an edge to mark: it differs from its mirror image, or is wanted with it. */
+export const hasFaceMark = (part: Part): boolean =>
+  part.shape.type === 'closed' && (part.job.pair === 'mirrored' || isHanded(part));
 
 /** The loop inside the edge and the V outside it, from their common foot; mm along the edge and into the part. */
 const LOOP: readonly (readonly [Point, Point, Point, Point])[] = [

@@ -4,7 +4,8 @@ import type { Part } from '../part/part.ts';
 import type { Layout } from '../tiling/layout.ts';
 import { scaleWords } from '../tiling/printer-scale.ts';
 import { type Item, type LineStyle, polyline, words } from './drawing.ts';
-import { needsMirrorImage, patternTitle } from './pair-words.ts';
+import { hasFaceMark } from './face-mark.ts';
+import { patternTitle } from './pair-words.ts';
 import { type Room, takeNear } from './place.ts';
 import { printed } from './setting-out.ts';
 import type { SheetView } from './sheet-view.ts';
@@ -123,7 +124,7 @@ function legendRows({ part, sheet, setting }: SheetView): [LineStyle, string][] 
     ...(setting.strips.length > 0
       ? ([['fold', 'fold over the edge beside a tilted end']] as [LineStyle, string][])
       : []),
-    ...(needsMirrorImage(part)
+    ...(hasFaceMark(part)
       ? ([['mark', 'loop: marked face; V: reference edge']] as [LineStyle, string][])
       : []),
     ...(Object.keys(sheet.neighbours).length > 0

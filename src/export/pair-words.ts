@@ -21,7 +21,7 @@ const MARKS =
   'Copy the loop on to the face and the V on to the edge of every piece: two pieces laid face to face, their V marks together, are then mirror images all along.';
 
 /** How a pair, or a number of like parts, comes out of the paper. */
-export function pairSteps(part: Part, layout: Layout): string[] {
+export function pairWords(part: Part, layout: Layout): string[] {
   const { job, shape } = part;
   if (job.pair === undefined) return [];
   if (job.pair === 'identical')

@@ -1,9 +1,9 @@
 import { piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
 import type { Piece } from '../curves/piece.ts';
-import { add, direction, distance, leftOf, type Point, point, scale } from '../curves/point.ts';
+import { add, direction, leftOf, type Point, point, scale } from '../curves/point.ts';
 import { pieceStretch } from '../curves/stretch.ts';
-import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Side } from '../job/job.ts';
+import { lowerEdge } from './edge-corners.ts';
 import { cutAt, type EndPlane, type PartEnd } from './ends.ts';
 import type { Part, PartEdge } from './part.ts';
 import { trimmed } from './trim.ts';
@@ -35,10 +35,10 @@ export function endStrips({ ends, edges, stock }: Pick<Part, 'ends' | 'edges' | 
   if (thickness === undefined) return [];
   return (ends ?? [])
     .filter(({ angles }) => angles.splay !== 0)
-    .flatMap((end) => edges.map((edge) => endStrip(end, edge, thickness)));
+    .flatMap((end) => edges.map((edge) => endStrip(end, edge, edge === lowerEdge({ edges }), thickness)));
 }
 
-function endStrip(end: PartEnd, edge: PartEdge, thickness: number): EndStrip {
+function endStrip(end: PartEnd, edge: PartEdge, isLower: boolean, thickness: number): EndStrip {
   const isLeft = end.side === 'left';
   const kept = keptOf(end, edge);
   const whole = kept(0);
@@ -48,7 +48,7 @@ function endStrip(end: PartEnd, edge: PartEdge, thickness: number): EndStrip {
   /** How far inward the cut stands along the edge at a depth. */
   const gone = (depth: number): number => length - piecesLength(kept(depth));
   const way = scale(direction(corner.angle), inward);
-  const out = scale(leftOf(direction(corner.angle)), isLower(end, corner) ? -1 : 1);
+  const out = scale(leftOf(direction(corner.angle)), isLower ? -1 : 1);
   const place = (along: number, depth: number): Point =>
     add(point(corner.x, corner.y), add(scale(way, along), scale(out, depth)));
   const cut = Array.from({ length: PARTS }, (_, i) => ((i + 1) / PARTS) * thickness).map((depth) =>
@@ -79,6 +79,3 @@ function keptOf({ side, angles, face }: PartEnd, { runs }: PartEdge): (depth: nu
     );
   };
 }
-
-const isLower = ({ face }: PartEnd, corner: Point): boolean =>
-  distance(face[0], corner) <= Math.max(JOIN_MM, distance(face[1], corner));

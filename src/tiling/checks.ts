@@ -1,6 +1,7 @@
 import type { Box } from '../curves/curve.ts';
 import { distance, type Point } from '../curves/point.ts';
-import type { Part, PartEdge, Shape } from '../part/part.ts';
+import { cornersOnFace } from '../part/edge-corners.ts';
+import type { Part, PartEdge } from '../part/part.ts';
 import { type Chord, passes } from './chords.ts';
 import { cellAt, type Grid, type Place, sheetName } from './grid.ts';
 import type { Check, CheckCross } from './layout.ts';
@@ -72,23 +73,15 @@ export function diagonals(crosses: readonly CheckCross[]): Check[] {
   ].flatMap(([a, b]) => (a && b ? [check(`cross ${a.letter} to cross ${b.letter}`, a.at, b.at)] : []));
 }
 
-/** Each edge of a part from end to end. */
-export const edgeChecks = ({ edges, shape }: Part): Check[] =>
-  edges.map((edge, i) => endToEnd(edge, shape, i));
+/** Each edge of a part from end to end, as the ends are cut. */
+export const edgeChecks = (part: Part): Check[] => part.edges.map((edge, i) => endToEnd(part, edge, i));
 
-function endToEnd(edge: PartEdge, shape: Shape, i: number): Check {
-  const { from, to } = edgeEnds(edge);
-  const middle = shape.type === 'half' ? shape.middles[i] : undefined;
+function endToEnd(part: Part, edge: PartEdge, i: number): Check {
+  const [from, to] = cornersOnFace(part, edge);
+  const middle = part.shape.type === 'half' ? part.shape.middles[i] : undefined;
   return middle
     ? check(`${edge.name}, end to centre line, straight`, from, middle)
     : check(`${edge.name}, end to end, straight`, from, to);
-}
-
-/** Where an edge starts and where it ends. */
-function edgeEnds({ name, runs }: PartEdge): { from: Point; to: Point } {
-  const [first, last] = [runs[0], runs.at(-1)];
-  if (!first || !last) throw new Error(`edge "${name}" has no runs`);
-  return { from: first.from, to: last.to };
 }
 
 export const check = (label: string, from: Point, to: Point): Check => ({
