@@ -50,3 +50,20 @@ for (const command of [
   stockCommand(),
   sawCommand(),
   cardCommand(),
+  checkCommand(),
+  takeOffCommand(),
+  printerCommand(),
+])
+  addTo(program, 'fairlath', command);
+
+/** A reader that stops early (`| head`) is no fault of anyone's. */
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  process.exit(error.code === 'EPIPE' ? 0 : 1);
+});
+
+try {
+  await program.parseAsync();
+} catch (error) {
+  if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : USER_MISTAKE;
+  else process.exitCode = report(error);
+}

@@ -1,5 +1,6 @@
 import { figuresOf } from '../curves/figures.ts';
 import { distance } from '../curves/point.ts';
+import { cornersOnFace } from '../part/edge-corners.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { edgeChecks } from '../tiling/checks.ts';
 import { boxTable } from './card-rows.ts';
@@ -32,13 +33,16 @@ const riseOf = ({ rule }: Part, { name, runs }: PartEdge): Measure[] =>
     return [{ label: `${name}, rise at ${printed(apex.at.x, rule)}`, length: Math.abs(apex.rise) }];
   });
 
-function diagonalsOf({ edges: [lower, upper], shape }: Part): Measure[] {
-  if (shape.type !== 'closed' || !lower || !upper) return [];
-  const corners = [lower, upper].map(({ runs }) => ({ start: runs[0]!.from, end: runs.at(-1)!.to }));
-  const [a, b] = [corners[0]!, corners[1]!];
+function diagonalsOf(part: Part): Measure[] {
+  const [one, other] = part.edges;
+  if (part.shape.type !== 'closed' || !one || !other) return [];
+  const [[oneLeft, oneRight], [otherLeft, otherRight]] = [
+    cornersOnFace(part, one),
+    cornersOnFace(part, other),
+  ];
   return [
-    { label: `diagonal, ${lower.name} left to ${upper.name} right`, length: distance(a.start, b.end) },
-    { label: `diagonal, ${upper.name} left to ${lower.name} right`, length: distance(b.start, a.end) },
+    { label: `${one.name} left to ${other.name} right`, length: distance(oneLeft, otherRight) },
+    { label: `${other.name} left to ${one.name} right`, length: distance(otherLeft, oneRight) },
   ];
 }
 
@@ -77,7 +81,7 @@ export function measuresSection(part: Part, width: number): Section {
         [
           { head: part.rule.unit, cells: measures.map(({ length }) => bare(length, part.rule)) },
           { head: 'made', boxes: measures.map(() => true) },
-          { head: '', cells: measures.map(({ label }) => label) },
+          { head: '', notes: measures.map(({ label }) => label) },
         ],
         width,
       ),

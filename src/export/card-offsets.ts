@@ -81,7 +81,7 @@ function columnsOf(part: Part, edges: readonly PartEdge[], rows: readonly Offset
   return [
     { head: `at, ${part.rule.unit}`, cells: rows.map(({ station }) => bare(station, part.rule)) },
     ...figures,
-    { head: '', cells: rows.map(note) },
+    { head: '', notes: rows.map(note) },
   ];
 }
 

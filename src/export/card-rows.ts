@@ -16,10 +16,15 @@ const BASE_MM = 1.9;
 const BOX_MM = { least: 11, most: 24 } as const;
 const CELL_GAP_MM = 3;
 
-/** A column of figures, or one of empty boxes to write in beside them. */
-export type Column =
-  | { readonly head: string; readonly cells: readonly string[] }
-  | { readonly head: string; readonly boxes: readonly boolean[] };
+/** A column of figures, of empty boxes to write in beside them, or of what they are. */
+export type Column = { readonly head: string } & (
+  | { readonly cells: readonly string[] }
+  | { readonly boxes: readonly boolean[] }
+  | { readonly notes: readonly string[] }
+);
+
+/** Notes are cut rather than take more than this from the boxes, mm. */
+const LEAST_NOTE_MM = 14;
 
 const isBoxes = (column: Column): column is Extract<Column, { boxes: readonly boolean[] }> =>
   'boxes' in column;
@@ -36,37 +41,51 @@ export function boxTable(columns: readonly Column[], width: number): Row[] {
   return columns.length > 1 ? boxTable(columns.slice(0, -1), width) : tableRows(columns, [width], BODY_MM);
 }
 
+/** The widths of the columns in this type; undefined where the page is too narrow for it. */
 function widthsOf(columns: readonly Column[], width: number, size: number): number[] | undefined {
-  const own = columns.map((column) =>
-    isBoxes(column)
-      ? textWidth(column.head, BODY_MM)
-      : Math.max(textWidth(column.head, BODY_MM), ...column.cells.map((cell) => textWidth(cell, size))),
-  );
+  const own = columns.map((column) => ownWidth(column, size));
+  const gaps = CELL_GAP_MM * (columns.length - 1);
+  const sum = (which: (column: Column) => boolean): number =>
+    own.reduce((total, one, i) => total + (which(columns[i]!) ? one : 0), 0);
   const boxes = columns.filter(isBoxes).length;
-  const taken = own.reduce((sum, one, i) => sum + (isBoxes(columns[i]!) ? 0 : one), 0);
-  const left = width - taken - CELL_GAP_MM * (columns.length - 1);
-  if (left < boxes * BOX_MM.least) return undefined;
-  const box = Math.min(BOX_MM.most, left / Math.max(1, boxes));
-  return own.map((one, i) => (isBoxes(columns[i]!) ? box : one));
+  const notes = sum((column) => 'notes' in column);
+  const left = width - gaps - sum((column) => 'cells' in column);
+  const note = Math.min(notes, left - boxes * BOX_MM.least);
+  if (note < Math.min(notes, LEAST_NOTE_MM)) return undefined;
+  const box = Math.min(BOX_MM.most, (left - note) / Math.max(1, boxes));
+  return own.map((one, i) => {
+    const column = columns[i]!;
+    return isBoxes(column) ? box : 'notes' in column ? note : one;
+  });
+}
+
+function ownWidth(column: Column, size: number): number {
+  const texts = 'cells' in column ? column.cells : 'notes' in column ? column.notes : [];
+  const type = 'cells' in column ? size : BODY_MM;
+  return Math.max(textWidth(column.head, BODY_MM), ...texts.map((text) => textWidth(text, type)));
 }
 
 function tableRows(columns: readonly Column[], widths: readonly number[], size: number): Row[] {
   const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, one) => sum + one + CELL_GAP_MM, 0));
-  const heads = columns.map(({ head }, i) => fitted(head, BODY_MM, widths[i]! + CELL_GAP_MM / 2));
-  const count = Math.max(...columns.map((column) => (isBoxes(column) ? column.boxes : column.cells).length));
+  const heads = columns.map(({ head }, i) => fitted(head, BODY_MM, widths[i]! + ROUNDING_MM));
+  const count = Math.max(...columns.map((column) => cellsOf(column).length));
   const headRow: Row = {
     height: BODY_MM * LEADING + 0.8,
     withNext: true,
-    draw: (x, top) => heads.map((head, i) => words(head, { x: x + lefts[i]!, y: top - BODY_MM }, BODY_MM)),
+    draw: (x, top) =>
+      heads.flatMap((head, i) =>
+        head === '' ? [] : [words(head, { x: x + lefts[i]!, y: top - BODY_MM }, BODY_MM)],
+      ),
   };
   const row = (r: number): Row => ({
     height: ROW_MM,
     draw: (x, top) =>
       columns.flatMap((column, i): Item[] => {
-        const left = x + lefts[i]!;
-        if (isBoxes(column)) return column.boxes[r] ? [box(left, top, widths[i]!)] : [];
-        const cell = fitted(column.cells[r] ?? '', size, widths[i]! + 0.01);
-        return cell === '' ? [] : [words(cell, { x: left, y: top - ROW_MM + BASE_MM }, size)];
+        const [left, wide, cell] = [x + lefts[i]!, widths[i]!, cellsOf(column)[r]];
+        if (typeof cell !== 'string') return cell ? [box(left, top, wide)] : [];
+        const type = 'cells' in column ? size : BODY_MM;
+        const text = fitted(cell, type, wide + ROUNDING_MM);
+        return text === '' ? [] : [words(text, { x: left, y: top - ROW_MM + BASE_MM }, type)];
       }),
   });
   return [
@@ -74,6 +93,12 @@ function tableRows(columns: readonly Column[], widths: readonly number[], size: 
     ...Array.from({ length: count }, (_, r) => row(r)),
   ];
 }
+
+/** Words just as wide as their column fit it, whatever the last bits say. */
+const ROUNDING_MM = 1e-6;
+
+const cellsOf = (column: Column): readonly (string | boolean)[] =>
+  'cells' in column ? column.cells : 'notes' in column ? column.notes : column.boxes;
 
 const box = (left: number, top: number, width: number): Item => {
   const [low, high] = [top - ROW_MM + 0.4, top - ROW_MM + 0.4 + BOX_HEIGHT_MM];

@@ -8,8 +8,8 @@ import type { Paper } from '../tiling/paper.ts';
 import { NOMINAL_MM, type PrinterScale, scaleWords } from '../tiling/printer-scale.ts';
 import type { Rule } from '../units/rule.ts';
 import { BODY_MM } from './columns.ts';
-import { quantityWords } from './pair-words.ts';
 import { noteOf, tableOfOffsets } from './offset-table.ts';
+import { quantityWords } from './pair-words.ts';
 import { bare, plusMinus, printed, type SettingOut } from './setting-out.ts';
 import { fitted } from './type.ts';
 

@@ -1,0 +1,99 @@
+import { isSquare, type PartEnd } from '../part/ends.ts';
+import type { Part } from '../part/part.ts';
+import { BLADES, bladeName } from '../shop/blade.ts';
+import { anyBladeTurns, type BladeAdvice } from '../shop/blade-advice.ts';
+import { cutOrder } from '../shop/cut-order.ts';
+import type { EndCut } from '../shop/saw-depth.ts';
+import type { Sawing } from '../shop/sawing.ts';
+import { sayBlade } from '../shop/say-blade.ts';
+import { sayEnd } from '../shop/say-ends.ts';
+import { typesetFractions } from '../units/typeset.ts';
+import { settingRow } from './card-rows.ts';
+import type { Filling, Section } from './card-sections.ts';
+import { about, sentence, shortening, wordingOf } from './card-words.ts';
+import { steps } from './columns.ts';
+import { reachWords } from './end-words.ts';
+import { angleWords } from './joint-words.ts';
+import { bare, printed } from './setting-out.ts';
+
+/** Something to set on a machine, and the words that go with it. */
+interface Setting {
+  readonly what: string;
+  readonly value: string;
+  readonly notes: readonly string[];
+}
+
+/** What saw and gauge are set to: the ends' angles, the blade, the line to saw to. */
+export function sawSection(part: Part, sawing: Sawing, width: number): Section {
+  const full = [...endSettings(part, sawing), bladeSetting(part, sawing.blade), lineSetting(part)];
+  const short = full.map((one) => ({ ...one, notes: one.notes.slice(0, 1) }));
+  const bare = full.map((one) => ({ ...one, notes: [] }));
+  const filling = (settings: readonly Setting[]): Filling => ({
+    rows: settings.flatMap(({ what, value, notes }) => settingRow(what, value, notes, width)),
+    list: settings,
+  });
+  return { name: 'saw', title: 'Saw', rank: 3, fillings: [filling(full), filling(short), filling(bare)] };
+}
+
+/** Both ends in one where they are set alike. */
+function endSettings(part: Part, { ends, tableSaw }: Sawing): Setting[] {
+  const settings = ends.map((cut): Setting & { readonly side: string } => ({
+    side: cut.end.side,
+    what: `${cut.end.side} end`,
+    value: endValue(cut.end),
+    notes: endNotes(part, cut, tableSaw),
+  }));
+  const [left, right] = settings;
+  if (!left || !right || left.value !== right.value) return settings;
+  const same = isSquare(ends[0]!.end);
+  return [
+    {
+      what: 'both ends',
+      value: left.value,
+      notes: same ? left.notes : [...left.notes.slice(0, 1), ...right.notes],
+    },
+  ];
+}
+
+const endValue = (end: PartEnd): string =>
+  isSquare(end) ? 'square' : `miter ${angleWords(end.angles.miter)}, tilt ${angleWords(end.angles.bevel)}`;
+
+function endNotes({ rule, stock }: Part, cut: EndCut, saw: Sawing['tableSaw']): string[] {
+  const { end } = cut;
+  // Its title and its points are told in fewer words here.
+  const depth = sayEnd(cut, stock?.thickness, saw, wordingOf(rule)).slice(isSquare(end) ? 1 : 2);
+  const points = isSquare(end) ? [] : [`${end.side}: ${reachWords(end, (mm) => bare(mm, rule))}.`];
+  return [...points, ...depth].map(sentence);
+}
+
+function bladeSetting({ rule }: Part, blade: BladeAdvice): Setting {
+  const notes = sayBlade(blade, wordingOf(rule)).map(sentence);
+  return { what: 'band saw', value: bladeValue(blade, (mm) => about(mm, rule), rule.unit), notes };
+}
+
+function bladeValue(blade: BladeAdvice, length: (mm: number) => string, unit: Part['rule']['unit']): string {
+  if (anyBladeTurns(blade)) return 'any blade';
+  if (!blade.widest)
+    return `no blade: even ${typesetFractions(bladeName(BLADES[0]!.width, unit, length))} is too wide`;
+  return `${typesetFractions(bladeName(blade.widest.width, unit, length))} or narrower`;
+}
+
+const lineSetting = ({ sawAllowance, rule }: Part): Setting =>
+  sawAllowance > 0
+    ? {
+        what: 'saw',
+        value: `${printed(sawAllowance, rule)} outside`,
+        notes: ['To the dashed line, then down to the solid one.'],
+      }
+    : { what: 'saw', value: 'just outside the line', notes: [] };
+
+/** So many steps at least, or none of them tells an order. */
+const LEAST_STEPS = 3;
+
+/** What is cut first, and what after it. */
+export function orderSection(part: Part, { edges, blade, support }: Sawing, width: number): Section {
+  const order = cutOrder(part, edges, blade, support, wordingOf(part.rule)).map(sentence);
+  const texts = shortening(order, width, LEAST_STEPS, 'Then: fairlath saw tells the rest.');
+  const [first, ...more] = texts.map(({ list }) => ({ rows: steps(list as string[], width), list }));
+  return { name: 'order', title: 'Order of cuts', rank: 6, fillings: [first!, ...more] };
+}
