@@ -15,6 +15,7 @@ import { type PictureView, pictureView } from './picture-view.ts';
 import { type Room, strips, takeBeside } from './place.ts';
 import type { SettingOut } from './setting-out.ts';
 import { stationRule } from './station-rule.ts';
+import { offsetsAcross } from './stations.ts';
 import { LEADING, textWidth } from './type.ts';
 
 const LABEL_MM = 3.3;
@@ -23,17 +24,21 @@ const LABELS_MM = 9;
 /** From the rule under the part to the foot of its figures. */
 const RULE_MM = 6;
 /** A station's line runs this far past the part. */
-const PAST_MM = 2;
+const PAST_MM = 1.2;
 const WHITE_MM = 0.8;
 
-/** Scales of the drawing board: 1 : 2, 1 : 2.5, … and ten times these, and as much larger for small parts. */
-const STEPS = [1, 2, 2.5, 3, 4, 5, 6, 8] as const;
+/** Scales of the drawing board: 1 : 2, 1 : 2.5, …; among the tens also 1 : 12 and 1 : 15. */
+const UNITS = [1, 2, 2.5, 3, 4, 5, 6, 8] as const;
+const TENS = [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8] as const;
 
-/** The largest usual scale that is no larger than asked, as a factor. */
+/** The largest usual scale that is no larger than asked, as a factor; as much over 1 for small parts. */
 export function usualScale(most: number): number {
-  const decade = 10 ** Math.ceil(Math.log10(1 / most) - 1e-12);
-  const reductions = [decade / 10, decade].flatMap((ten) => STEPS.map((step) => step * ten));
-  return 1 / (reductions.find((reduction) => reduction >= (1 / most) * (1 - 1e-9)) ?? 10 * decade);
+  const least = (1 / most) * (1 - 1e-9);
+  const decade = 10 ** Math.floor(Math.log10(least));
+  const reductions = [decade, 10 * decade].flatMap((ten) =>
+    (ten >= 10 ? TENS : UNITS).map((step) => step * ten),
+  );
+  return 1 / (reductions.find((reduction) => reduction >= least) ?? 100 * decade);
 }
 
 /** "1 : 5", "2 : 1". */
@@ -69,10 +74,10 @@ export function cardDrawing(part: Part, setting: SettingOut, space: Box, enlarge
   });
   const rule = ceiling - (top - bottom) * factor - LABELS_MM;
   const strokes = [...partStrokes(view), ...jointStrokes(view, setting)];
-  const stations = stationStrokes(view, setting, rule, ceiling);
+  const stations = stationStrokes(view, setting);
   const room: Room = {
     area: { left: space.left, right: space.right, bottom: rule + 2.5, top: space.top },
-    taken: strips(chordsOf(strokes.flatMap(({ path }) => path)), WHITE_MM),
+    taken: strips(chordsOf([...strokes, ...stations].flatMap(({ path }) => path)), WHITE_MM),
   };
   const labels = [
     ...jointNumbers(view, setting, room),
@@ -128,19 +133,20 @@ const jointStrokes = ({ part, path }: PictureView, { joints }: SettingOut): Stro
     ),
   );
 
-/** From the rule under the part up past it. */
-const stationStrokes = (
-  { at }: PictureView,
-  { stations }: SettingOut,
-  rule: number,
-  ceiling: number,
-): Stroke[] =>
-  stations.map(({ station }) => {
-    const { x } = at({ x: station, y: 0 });
-    return polyline('station', [
-      { x, y: rule },
-      { x, y: ceiling + PAST_MM },
-    ]);
+/** Across the part from edge to edge, or from chord to line. */
+const stationStrokes = ({ part, at }: PictureView, { stations }: SettingOut): Stroke[] =>
+  stations.flatMap((station) => {
+    const offsets = offsetsAcross(part, station);
+    if (offsets.length === 0) return [];
+    const [low, high] = [Math.min(...offsets), Math.max(...offsets)].map((y) =>
+      at({ x: station.station, y }),
+    );
+    return [
+      polyline('station', [
+        { x: low!.x, y: low!.y - PAST_MM },
+        { x: high!.x, y: high!.y + PAST_MM },
+      ]),
+    ];
   });
 
 /** The number that each joint has in the list and on the sheets. */

@@ -70,6 +70,9 @@ const widthsOf = (part: Part): Measure[] =>
 const thicknessOf = ({ stock }: Part): Measure[] =>
   stock?.thickness === undefined ? [] : [{ label: 'thickness', length: stock.thickness }];
 
+/** So many measures will do while there are stations without a row. */
+const ENOUGH = 7;
+
 /** The measures with their boxes, from all of them to the first few. */
 export function measuresSection(part: Part, width: number): Section {
   const all = measuresOf(part);
@@ -89,5 +92,11 @@ export function measuresSection(part: Part, width: number): Section {
     };
   };
   const [first, ...more] = Array.from({ length: all.length - few + 1 }, (_, i) => filling(all.length - i));
-  return { name: 'measures', title: 'Measure the part', rank: 2, fillings: [first!, ...more] };
+  return {
+    name: 'measures',
+    title: 'Measure the part',
+    rank: 2,
+    fillings: [first!, ...more],
+    enough: Math.max(0, all.length - ENOUGH),
+  };
 }

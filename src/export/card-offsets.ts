@@ -2,12 +2,15 @@ import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { boxTable, type Column } from './card-rows.ts';
 import type { Filling, Section } from './card-sections.ts';
-import { paragraph } from './columns.ts';
+import { gap, paragraph } from './columns.ts';
 import { noteOf, type OffsetRow, tableOfOffsets } from './offset-table.ts';
 import { bare, printed, settingOut } from './setting-out.ts';
 
 /** How many stations to try for, besides the landmarks; fewer where the page is full. */
 const STATIONS = [12, 8, 6, 4, 2] as const;
+
+/** So many rows will do while there are measures without a box. */
+const ENOUGH_ROWS = 10;
 
 /** The kinds of landmark that keep their row, one list after the other, as the page fills. */
 const KEPT = [
@@ -27,11 +30,12 @@ export function offsetsSection(part: Part, width: number): Section {
   const bent = part.edges.filter((edge) => !isLevel(edge));
   const level = part.edges.filter(isLevel).map((edge) => levelWords(part, edge));
   const tables = bent.length === 0 ? [[]] : tablesOf(part);
+  const enough = tables.findIndex(({ length }) => length <= ENOUGH_ROWS);
   const [first, ...more] = tables.map((rows, i): Filling => {
     const thinned = i > 0 || rows.length < tables[0]!.length;
     return {
       rows: [
-        ...(rows.length > 0 ? boxTable(columnsOf(part, bent, rows), width) : []),
+        ...(rows.length > 0 ? [...boxTable(columnsOf(part, bent, rows), width), gap(1.4)] : []),
         ...[...level, ...(thinned ? [MORE_OFFSETS] : [])].flatMap((words) => paragraph(words, width)),
       ],
       list: rows.map(({ station, offsets, marks }) => ({
@@ -45,7 +49,13 @@ export function offsetsSection(part: Part, width: number): Section {
       })),
     };
   });
-  return { name: 'offsets', title: 'Offsets', rank: 1, fillings: [first!, ...more] };
+  return {
+    name: 'offsets',
+    title: 'Offsets, square off the reference line',
+    rank: 1,
+    fillings: [first!, ...more],
+    enough: Math.max(0, enough),
+  };
 }
 
 /** The table from the fullest to a bare few rows. */
@@ -76,13 +86,22 @@ function columnsOf(part: Part, edges: readonly PartEdge[], rows: readonly Offset
       { head: 'made', boxes: offsets.map((offset) => offset !== undefined) },
     ];
   });
-  const note = (row: OffsetRow): string =>
-    row.marks.map(edges.length > 1 ? noteOf(part) : ({ what }) => what).join(', ');
   return [
     { head: `at, ${part.rule.unit}`, cells: rows.map(({ station }) => bare(station, part.rule)) },
     ...figures,
-    { head: '', notes: rows.map(note) },
+    { head: '', notes: rows.map(({ marks }) => notesOf(marks, edges.length)) },
   ];
+}
+
+/** "apex", "pin of back": the edge is named where another in the table has none there. */
+function notesOf(marks: OffsetRow['marks'], edges: number): string {
+  const whats = [...new Set(marks.map(({ what }) => what))];
+  return whats
+    .flatMap((what) => {
+      const alike = marks.filter((mark) => mark.what === what);
+      return alike.length === edges ? [what] : alike.map(({ edge }) => `${what} of ${edge}`);
+    })
+    .join(', ');
 }
 
 /** Whether an edge is one straight line parallel to the reference line: a sentence says it all. */

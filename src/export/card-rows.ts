@@ -8,12 +8,12 @@ const FIGURE_MM = 3.9;
 const SETTING_MM = 4.8;
 
 /** High enough to write a figure by hand, mm. */
-const ROW_MM = 6.4;
-const BOX_HEIGHT_MM = 5.2;
+const ROW_MM = 6;
+const BOX_HEIGHT_MM = 5;
 /** From the foot of a row to the baseline of its figures. */
-const BASE_MM = 1.9;
+const BASE_MM = 1.7;
 
-const BOX_MM = { least: 11, most: 24 } as const;
+const BOX_MM = { least: 11.5, most: 24 } as const;
 const CELL_GAP_MM = 3;
 
 /** A column of figures, of empty boxes to write in beside them, or of what they are. */
@@ -101,7 +101,7 @@ const cellsOf = (column: Column): readonly (string | boolean)[] =>
   'cells' in column ? column.cells : 'notes' in column ? column.notes : column.boxes;
 
 const box = (left: number, top: number, width: number): Item => {
-  const [low, high] = [top - ROW_MM + 0.4, top - ROW_MM + 0.4 + BOX_HEIGHT_MM];
+  const [low, high] = [top - ROW_MM + 0.5, top - ROW_MM + 0.5 + BOX_HEIGHT_MM];
   return polyline(
     'rule',
     [

@@ -10,8 +10,8 @@ import { sayEnd } from '../shop/say-ends.ts';
 import { typesetFractions } from '../units/typeset.ts';
 import { settingRow } from './card-rows.ts';
 import type { Filling, Section } from './card-sections.ts';
-import { about, sentence, shortening, wordingOf } from './card-words.ts';
-import { steps } from './columns.ts';
+import { about, sentence, wordingOf } from './card-words.ts';
+import { paragraph, steps } from './columns.ts';
 import { reachWords } from './end-words.ts';
 import { angleWords } from './joint-words.ts';
 import { bare, printed } from './setting-out.ts';
@@ -25,14 +25,20 @@ interface Setting {
 
 /** What saw and gauge are set to: the ends' angles, the blade, the line to saw to. */
 export function sawSection(part: Part, sawing: Sawing, width: number): Section {
-  const full = [...endSettings(part, sawing), bladeSetting(part, sawing.blade), lineSetting(part)];
+  const full = [...endSettings(part, sawing), bladeSetting(part, sawing.blade)];
   const short = full.map((one) => ({ ...one, notes: one.notes.slice(0, 1) }));
   const bare = full.map((one) => ({ ...one, notes: [] }));
   const filling = (settings: readonly Setting[]): Filling => ({
     rows: settings.flatMap(({ what, value, notes }) => settingRow(what, value, notes, width)),
     list: settings,
   });
-  return { name: 'saw', title: 'Saw', rank: 3, fillings: [filling(full), filling(short), filling(bare)] };
+  return {
+    name: 'saw',
+    title: 'Saw',
+    rank: 3,
+    fillings: [filling(full), filling(short), filling(bare)],
+    enough: 1,
+  };
 }
 
 /** Both ends in one where they are set alike. */
@@ -55,8 +61,13 @@ function endSettings(part: Part, { ends, tableSaw }: Sawing): Setting[] {
   ];
 }
 
-const endValue = (end: PartEnd): string =>
-  isSquare(end) ? 'square' : `miter ${angleWords(end.angles.miter)}, tilt ${angleWords(end.angles.bevel)}`;
+function endValue({ angles }: PartEnd): string {
+  const told = [
+    ...(angles.miter === 0 ? [] : [`miter ${angleWords(angles.miter)}`]),
+    ...(angles.bevel === 0 ? [] : [`tilt ${angleWords(angles.bevel)}`]),
+  ];
+  return told.length === 0 ? 'square' : told.join(', ');
+}
 
 function endNotes({ rule, stock }: Part, cut: EndCut, saw: Sawing['tableSaw']): string[] {
   const { end } = cut;
@@ -66,9 +77,14 @@ function endNotes({ rule, stock }: Part, cut: EndCut, saw: Sawing['tableSaw']): 
   return [...points, ...depth].map(sentence);
 }
 
-function bladeSetting({ rule }: Part, blade: BladeAdvice): Setting {
+function bladeSetting({ rule, sawAllowance }: Part, blade: BladeAdvice): Setting {
+  const outside = sawAllowance > 0 ? `${printed(sawAllowance, rule)} outside` : 'just outside the line';
   const notes = sayBlade(blade, wordingOf(rule)).map(sentence);
-  return { what: 'band saw', value: bladeValue(blade, (mm) => about(mm, rule), rule.unit), notes };
+  return {
+    what: 'band saw',
+    value: `${bladeValue(blade, (mm) => about(mm, rule), rule.unit)}, ${outside}`,
+    notes,
+  };
 }
 
 function bladeValue(blade: BladeAdvice, length: (mm: number) => string, unit: Part['rule']['unit']): string {
@@ -78,22 +94,20 @@ function bladeValue(blade: BladeAdvice, length: (mm: number) => string, unit: Pa
   return `${typesetFractions(bladeName(blade.widest.width, unit, length))} or narrower`;
 }
 
-const lineSetting = ({ sawAllowance, rule }: Part): Setting =>
-  sawAllowance > 0
-    ? {
-        what: 'saw',
-        value: `${printed(sawAllowance, rule)} outside`,
-        notes: ['To the dashed line, then down to the solid one.'],
-      }
-    : { what: 'saw', value: 'just outside the line', notes: [] };
-
 /** So many steps at least, or none of them tells an order. */
-const LEAST_STEPS = 3;
+const LEAST_STEPS = 2;
 
 /** What is cut first, and what after it. */
 export function orderSection(part: Part, { edges, blade, support }: Sawing, width: number): Section {
   const order = cutOrder(part, edges, blade, support, wordingOf(part.rule)).map(sentence);
-  const texts = shortening(order, width, LEAST_STEPS, 'Then: fairlath saw tells the rest.');
-  const [first, ...more] = texts.map(({ list }) => ({ rows: steps(list as string[], width), list }));
+  const counts = Array.from(
+    { length: Math.max(1, order.length - LEAST_STEPS + 1) },
+    (_, i) => order.length - i,
+  );
+  const [first, ...more] = counts.map((count): Filling => {
+    const list = order.slice(0, count);
+    const rest = count < order.length ? paragraph('The steps after these: fairlath saw.', width) : [];
+    return { rows: [...steps(list, width), ...rest], list };
+  });
   return { name: 'order', title: 'Order of cuts', rank: 6, fillings: [first!, ...more] };
 }

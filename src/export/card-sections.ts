@@ -14,6 +14,8 @@ export interface Section {
   /** The lower, the sooner it gets room. */
   readonly rank: number;
   readonly fillings: readonly [Filling, ...Filling[]];
+  /** Of the fillings, the one that will do while others are still short; the fullest where it is not said. */
+  readonly enough?: number;
 }
 
 /** What a section came to; one that found no room has no rows. */
@@ -26,8 +28,8 @@ export interface Printed {
 const NOTHING: Filling = { rows: [], list: [] };
 
 /**
- * Sections in one column: every one at its shortest first, then each as full as the room left allows, by rank.
- * Where even the shortest are too much, the last by rank are left out.
+ * Sections in one column: every one at its shortest first, then by rank as full as will do, then by rank as full as
+ * the room left allows. Where even the shortest are too much, the last by rank are left out.
  */
 export function fitSections(sections: readonly Section[], height: number): Printed[] {
   const byRank = [...sections].sort((a, b) => a.rank - b.rank);
@@ -37,11 +39,13 @@ export function fitSections(sections: readonly Section[], height: number): Print
     const shortest = section.fillings.at(-1)!;
     chosen.set(section, used() + heightOf(section, shortest) <= height ? shortest : NOTHING);
   }
-  for (const section of byRank) {
+  const widen = (section: Section, from: number): void => {
     const others = used() - heightOf(section, chosen.get(section)!);
-    const fullest = section.fillings.find((one) => others + heightOf(section, one) <= height);
+    const fullest = section.fillings.slice(from).find((one) => others + heightOf(section, one) <= height);
     if (fullest) chosen.set(section, fullest);
-  }
+  };
+  for (const section of byRank) widen(section, section.enough ?? 0);
+  for (const section of byRank) widen(section, 0);
   return sections.map((section) => {
     const { rows, list } = chosen.get(section)!;
     return { name: section.name, rows: rows.length > 0 ? [heading(section.title), ...rows] : [], list };
@@ -49,7 +53,7 @@ export function fitSections(sections: readonly Section[], height: number): Print
 }
 
 /** White between two sections, mm. */
-export const SECTION_GAP_MM = 3.5;
+export const SECTION_GAP_MM = 3;
 
 const heightOf = ({ title }: Section, { rows }: Filling): number =>
   rows.length === 0

@@ -53,6 +53,7 @@ export function stripSection(part: Part, runs: Runs | undefined, width: number):
       filling(said.slice(1, 2), pointer),
       filling([], pointer),
     ],
+    enough: 2,
   };
 }
 

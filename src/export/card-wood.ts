@@ -3,11 +3,13 @@ import type { Box } from '../curves/curve.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import { blankWarnings } from '../shop/blank.ts';
+import type { Layers } from '../shop/quarters.ts';
 import { sayGrain } from '../shop/say-stock.ts';
 import type { StockPlan } from '../shop/stock-plan.ts';
+import type { Rule } from '../units/rule.ts';
 import { typesetFractions } from '../units/typeset.ts';
 import type { Filling, Section } from './card-sections.ts';
-import { about, bareAbout, quantityOf, sentence } from './card-words.ts';
+import { about, bareAbout, sentence } from './card-words.ts';
 import { gap, paragraph, type Row, table } from './columns.ts';
 
 /** One line of the cut list. */
@@ -17,7 +19,8 @@ export interface CutListRow {
   readonly species: string;
   readonly finished: string;
   readonly rough: string;
-  readonly layers: string;
+  /** Boards glued up, and how thick they are sold. */
+  readonly from: string;
   readonly boardFeet: string;
 }
 
@@ -30,39 +33,44 @@ export function finishedBox(part: Part): Box {
 
 /** What to get, and what comes of it. */
 export function cutListOf(part: Part, { blank, layers, amount }: StockPlan): CutListRow {
-  const { rule, stock } = part;
+  const { rule, stock, shape } = part;
   const { left, right, bottom, top } = finishedBox(part);
   const sizes = (...mm: (number | undefined)[]): string =>
     `${mm.flatMap((one) => (one === undefined ? [] : [bareAbout(one, rule)])).join(' × ')} ${rule.unit}`;
-  const [first] = layers ?? [];
+  const closed = shape.type === 'closed';
   return {
     part: part.name,
     quantity: part.quantity,
-    species: stock?.species ?? 'write stock.species to name the wood',
-    finished:
-      part.shape.type === 'closed'
-        ? sizes(right - left, top - bottom, stock?.thickness)
-        : 'a line on the board',
-    rough: sizes(blank.length, blank.width, blank.thickness),
-    layers: first
-      ? `${first.count === 1 ? '1 board' : `${first.count} layers`} of ${typesetFractions(first.quarter.name)}, ${about(first.quarter.rough, rule)} rough`
-      : layers
-        ? 'no rough board is sold thick enough: glue it up of more layers'
-        : 'write stock.thickness to get rough thickness and board feet',
+    species: stock?.species ?? 'write stock.species to name it',
+    finished: closed ? sizes(right - left, top - bottom, stock?.thickness) : 'a line on the board',
+    // Under one line there is no more than the board it is drawn on.
+    rough: closed
+      ? sizes(blank.length, blank.width, blank.thickness)
+      : sizes(stock?.length ?? blank.length, stock?.width, stock?.thickness),
+    from: fromWords(layers, rule),
     boardFeet: amount?.rough ? amount.rough.boardFeet.toFixed(1) : '',
   };
+}
+
+function fromWords(layers: readonly Layers[] | undefined, rule: Rule): string {
+  if (!layers) return 'write stock.thickness to get the rough thickness and board feet';
+  const [first] = layers;
+  if (!first) return 'no rough board is sold thick enough: glue it up of more layers';
+  const { count, quarter } = first;
+  const boards = count === 1 ? '1 board' : `${count} layers`;
+  return `${boards} of ${typesetFractions(quarter.name)}, ${about(quarter.rough, rule)} rough`;
 }
 
 /** The blank, its thickness from the yard, board feet for all, and the cut list. */
 export function woodSection(part: Part, plan: StockPlan, width: number): Section {
   const row = cutListOf(part, plan);
+  const closed = part.shape.type === 'closed';
+  const amount = row.boardFeet === '' ? '' : `, ${row.boardFeet} board feet for all ${row.quantity}`;
   const list = [
-    ['quantity', quantityOf(part)],
-    ['wood', row.species],
-    ['rough', row.rough],
+    ['wood', `${row.species}${amount}`],
+    ['from', row.from],
+    [closed ? 'rough' : 'board', row.rough],
     ['finished', row.finished],
-    ['thickness', row.layers],
-    ...(row.boardFeet === '' ? [] : [['board feet', `${row.boardFeet} for all`]]),
   ];
   const warned = blankWarnings(part, plan.blank).map(({ message }) => sentence(message));
   const filling = (notes: readonly string[]): Filling => ({
@@ -77,5 +85,6 @@ export function woodSection(part: Part, plan: StockPlan, width: number): Section
     title: 'Wood',
     rank: 2.5,
     fillings: [filling([...warned, ...grain]), filling(warned), filling([])],
+    enough: 1,
   };
 }

@@ -37,7 +37,9 @@ const LAID_OUT_MM = 210;
 /** Larger type than this helps nobody at arm's length. */
 const MOST_ENLARGED = 1.45;
 
-const MARGIN_MM = 12.7;
+/** At the sides, where a card is pinned and held; above and below less does. */
+const SIDE_MM = 12.7;
+const END_MM = 11;
 const GUTTER_MM = 8;
 /** Share of the width for the figures with their boxes. */
 const FIGURES_SHARE = 0.53;
@@ -59,10 +61,10 @@ export function composeCard(part: Part, { paper }: CardOptions): Card {
   const enlarged = Math.min(MOST_ENLARGED, Math.max(1, paper.width / LAID_OUT_MM));
   const [width, height] = [paper.width / enlarged, paper.height / enlarged];
   const page: Box = {
-    left: MARGIN_MM,
-    right: width - MARGIN_MM,
-    bottom: MARGIN_MM,
-    top: height - MARGIN_MM,
+    left: SIDE_MM,
+    right: width - SIDE_MM,
+    bottom: END_MM,
+    top: height - END_MM,
   };
   const { items, scale, lists } = compose(part, page, enlarged);
   const drawing = {
@@ -89,9 +91,9 @@ function compose(part: Part, page: Box, enlarged: number): { items: Item[] } & O
     fill([offsetsSection(part, figures), measuresSection(part, figures)], left),
     fill(
       [
-        sawSection(part, sawing, settings),
         woodSection(part, plan, settings),
         stripSection(part, runs, settings),
+        sawSection(part, sawing, settings),
         ...(joints ? [joints] : []),
         orderSection(part, sawing, settings),
       ],

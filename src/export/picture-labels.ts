@@ -1,11 +1,12 @@
+import type { Box } from '../curves/curve.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Landmark, Part } from '../part/part.ts';
-import { type Chord, chordsOf } from '../tiling/chords.ts';
+import { type Chord, chordsOf, passes } from '../tiling/chords.ts';
 import { circle, type Item, polyline, words } from './drawing.ts';
 import type { DrawnTooth, PictureView } from './picture-view.ts';
-import { type Room, strips, takeNear } from './place.ts';
+import { nearestFree, type Room, strips } from './place.ts';
 import { bare, settingOut, stationAt } from './setting-out.ts';
 import { LEADING, textWidth } from './type.ts';
 
@@ -36,10 +37,12 @@ export function labelledMarks(
   size = LABEL_MM,
 ): Item[] {
   const marks = landmarks.filter(({ what }) => what !== 'end');
+  const labels: Box[] = [];
   return marks.flatMap((mark) => {
     const foot = at(mark.at);
-    const label = `${mark.what} ${bare(mark.at.x, part.rule)}, ${bare(mark.at.y, part.rule)}`;
-    return [...sign(mark.what, foot), ...labelItems(room, foot, label, size, isUpper(part, mark.at))];
+    const text = `${mark.what} ${bare(mark.at.x, part.rule)}, ${bare(mark.at.y, part.rule)}`;
+    const label = { text, size, above: isUpper(part, mark.at) };
+    return [...sign(mark.what, foot), ...labelItems(room, foot, label, labels)];
   });
 }
 
@@ -63,17 +66,27 @@ function sign(what: Landmark['what'], at: Point): Item[] {
 const isUpper = (part: Part, { x, y }: Point): boolean =>
   stationAt(part, x).offsets.some((offset) => offset !== undefined && offset < y - JOIN_MM);
 
-function labelItems(room: Room, foot: Point, label: string, size: number, above: boolean): Item[] {
-  const [width, height] = [textWidth(label, size) + 2 * WHITE_MM, size * LEADING];
+interface Label {
+  readonly text: string;
+  readonly size: number;
+  readonly above: boolean;
+}
+
+/** A label near its place; left out where none is free, or where its line would cross another label. */
+function labelItems(room: Room, foot: Point, { text, size, above }: Label, labels: Box[]): Item[] {
+  const [width, height] = [textWidth(text, size) + 2 * WHITE_MM, size * LEADING];
   const wished = { x: foot.x - width / 2, y: above ? foot.y + ASIDE_MM : foot.y - height - ASIDE_MM };
-  const box = takeNear(room, wished, width, height);
+  const box = nearestFree(room, wished, width, height);
   if (!box) return [];
   const at = { x: (box.left + box.right) / 2, y: box.bottom + size * 0.35 };
   const edge = {
     x: Math.min(Math.max(foot.x, box.left), box.right),
     y: foot.y > box.top ? box.top : box.bottom,
   };
+  const lead = { from: edge, to: foot };
   const led = distance(edge, foot) > NEAR_MM;
-  if (led) room.taken.push(...strips([{ from: edge, to: foot }], WHITE_MM));
-  return [...(led ? [polyline('rule', [edge, foot])] : []), words(label, at, size, 'middle')];
+  if (led && labels.some((label) => passes(lead, label))) return [];
+  room.taken.push(box, ...(led ? strips([lead], WHITE_MM) : []));
+  labels.push(box);
+  return [...(led ? [polyline('rule', [edge, foot])] : []), words(text, at, size, 'middle')];
 }
