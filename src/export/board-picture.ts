@@ -4,7 +4,7 @@ import { type Matrix, mapSegment } from '../curves/segment.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import { faceOf } from '../part/solid.ts';
-import { type Nesting, onBoard } from '../shop/nesting.ts';
+import { type Copy, type Nesting, onBoard } from '../shop/nesting.ts';
 import { percent, sayAngle, sayWay } from '../shop/say-stock.ts';
 import type { StockPlan } from '../shop/stock-plan.ts';
 import { type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
@@ -30,7 +30,7 @@ export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Dra
   const notes = noteLines(part, plan, nesting).flatMap((line) =>
     wrapText(line, TEXT_MM, WIDTH_MM - 2 * SIDE_MM),
   );
-  const floor = SIDE_MM + notes.length * LINE_MM + 2 * MEASURE_MM;
+  const floor = SIDE_MM + notes.length * LINE_MM + 1.6 * MEASURE_MM;
   const height = floor + width * factor + TITLE_MM + LINE_MM * 2 + SIDE_MM;
   const view: View = {
     factor,
@@ -49,7 +49,7 @@ export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Dra
         TEXT_MM,
       ),
       boardEdge(view),
-      ...nesting.copies.flatMap((copy, i) => copyItems(part, nesting, view, i)),
+      ...nesting.copies.flatMap((copy, i) => copyItems(part, copy, view, String(i + 1))),
       ...measures(part, nesting, view),
       ...grainArrow(view),
       ...notes.map((line, i) =>
@@ -83,8 +83,7 @@ const boardEdge = (view: View): Stroke => {
 };
 
 /** One copy: its finished line, its saw line and its number where there is room for it. */
-function copyItems(part: Part, nesting: Nesting, view: View, index: number): Item[] {
-  const copy = nesting.copies[index]!;
+function copyItems(part: Part, copy: Copy, view: View, number: string): Item[] {
   const { factor, left, bottom } = view;
   const drawn = (path: readonly Segment[]): Segment[] =>
     onBoard(copy, path).map((segment) => mapSegment(segment, [factor, 0, 0, factor, left, bottom]));
@@ -92,7 +91,7 @@ function copyItems(part: Part, nesting: Nesting, view: View, index: number): Ite
   const middle = placed(view, copy.toBoard, faceOf(outline).centroid);
   const room = part.shape.type === 'closed' ? part.shape.leastWidth.width * factor : 0;
   const size = Math.min(LABEL_MM, room * 0.6);
-  const text = copy.over ? `${index + 1} over` : String(index + 1);
+  const text = copy.over ? `${number} over` : number;
   return [
     { type: 'stroke', style: 'cut', path: drawn(outline), closed: true },
     ...(part.saw.length > 0

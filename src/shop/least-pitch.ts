@@ -1,6 +1,6 @@
 import { chordsOf } from '../curves/chords.ts';
 import type { Segment } from '../curves/piece.ts';
-import type { Point } from '../curves/point.ts';
+import { type Point, subtract } from '../curves/point.ts';
 import { FIT_MM } from '../curves/tolerance.ts';
 
 /**
@@ -22,6 +22,9 @@ export interface Sides {
   readonly lower: readonly Chord[];
 }
 
+/** A chord as good as upright meets nothing that its ends, which its neighbours share, do not; and has no slope in doubles. */
+const UPRIGHT_MM = 1e-9;
+
 /** The sides of a figure made of closed contiguous paths, either way round; they may overlap. */
 export function sidesOf(paths: readonly (readonly Segment[])[]): Sides {
   const [upper, lower]: [Chord[], Chord[]] = [[], []];
@@ -30,7 +33,7 @@ export function sidesOf(paths: readonly (readonly Segment[])[]): Sides {
     const clockwise = turnOf(corners) < 0;
     corners.slice(1).forEach((to, i) => {
       const from = corners[i]!;
-      if (from.x === to.x) return;
+      if (Math.abs(from.x - to.x) < UPRIGHT_MM) return;
       const forth = from.x < to.x;
       (forth === clockwise ? upper : lower).push(
         forth ? { left: from, right: to } : { left: to, right: from },
@@ -58,38 +61,34 @@ const turnOf = (corners: readonly Point[]): number =>
 export function liftOver(below: Sides, above: Sides, shift: number, gap: number): number {
   const reach = gap + 2 * LAID_WITHIN_MM;
   let lift = Number.NEGATIVE_INFINITY;
+  let first = 0;
   for (const a of below.upper) {
     const highest = Math.max(a.left.y, a.right.y) + reach;
-    for (const b of above.lower) {
+    // Chords run from left to right: what has fallen behind this one is behind all that follow.
+    while (first < above.lower.length && above.lower[first]!.right.x + shift + reach < a.left.x) first++;
+    for (let i = first; i < above.lower.length; i++) {
+      const b = above.lower[i]!;
       if (b.left.x + shift - reach > a.right.x) break;
-      if (b.right.x + shift + reach < a.left.x) continue;
-      if (highest - Math.min(b.left.y, b.right.y) <= lift) continue;
-      lift = Math.max(lift, chordLift(a, b, shift, reach));
+      if (highest - Math.min(b.left.y, b.right.y) > lift)
+        lift = Math.max(lift, chordLift(a, b, shift, reach));
     }
   }
   return lift;
 }
 
-function chordLift(a: Chord, b: Chord, shift: number, reach: number): number {
-  const corners = [
-    [a.left, b.left],
-    [a.left, b.right],
-    [a.right, b.right],
-    [a.right, b.left],
-  ].map(([p, q]) => ({ x: p!.x - q!.x, y: p!.y - q!.y }));
-  return Math.max(...corners.map((from, i) => borderLift(from, corners[(i + 1) % 4]!, shift, reach)));
-}
+const chordLift = (a: Chord, b: Chord, shift: number, reach: number): number =>
+  Math.max(
+    borderLift(subtract(a.left, b.right), subtract(a.left, b.left), shift, reach),
+    borderLift(subtract(a.left, b.left), subtract(a.right, b.left), shift, reach),
+    borderLift(subtract(a.left, b.right), subtract(a.right, b.right), shift, reach),
+    borderLift(subtract(a.right, b.right), subtract(a.right, b.left), shift, reach),
+  );
 
-/** The most of y + √(reach² − (x − shift)²) on a straight line, within reach of the shift. */
+/** The most of y + √(reach² − (x − shift)²) on a straight line from left to right, within reach of the shift. */
 function borderLift(from: Point, to: Point, shift: number, reach: number): number {
-  const [low, high] = [
-    Math.max(Math.min(from.x, to.x), shift - reach),
-    Math.min(Math.max(from.x, to.x), shift + reach),
-  ];
+  const [low, high] = [Math.max(from.x, shift - reach), Math.min(to.x, shift + reach)];
   if (low > high) return Number.NEGATIVE_INFINITY;
-  const rise = (x: number): number => Math.sqrt(Math.max(0, reach ** 2 - (x - shift) ** 2));
-  if (from.x === to.x) return Math.max(from.y, to.y) + rise(from.x);
   const slope = (to.y - from.y) / (to.x - from.x);
   const x = Math.min(Math.max(shift + (reach * slope) / Math.hypot(1, slope), low), high);
-  return from.y + slope * (x - from.x) + rise(x);
+  return from.y + slope * (x - from.x) + Math.sqrt(Math.max(0, reach ** 2 - (x - shift) ** 2));
 }

@@ -72,24 +72,29 @@ export interface Copy {
 
 /**
  * Lays the copies of a part out on boards: across as close as the outlines allow, each clear of the next by the
- * kerf and what is left beside it; along, one behind the other.
+ * kerf and what is left beside it; along, one behind the other, or, where more go on a board, column into column.
  *
  * The shift along the board that lets them lie closest is sought within the room that the board's length leaves; the
  * pitch at that shift is exact within LAID_WITHIN_MM (see there).
  * @throws Fault `nesting.too-short`, `nesting.too-narrow` where a board does not take one part
  */
 export function nest(footprint: Footprint, wish: NestingWish): Nesting {
-  const ground = groundOf(footprint, wish);
-  const rectangles = laid('rectangles', straightStack(footprint.width + ground.gap), ground);
-  const stacks = new Map(waysFor(wish).map((way) => [way, stackFor(way, footprint, ground)]));
-  const ways = [...stacks].map(([way, stack]) => laid(way, stack, ground));
-  const best = ways.reduce((a, b) => (isBetter(b, a) ? b : a)) as Laid & { way: Way };
-  const board = { length: wish.board.length, width: ground.width ?? best.width };
-  const copies = copiesOn(best, stacks.get(best.way)!, ground);
-  return { ...best, board, gap: ground.gap, copies, ways, rectangles };
+  mustTakeOne(footprint, wish.board);
+  const ground: Ground = { footprint, wish, gap: wish.kerf + wish.between };
+  const { gap } = ground;
+  const boxed = boxedColumns(footprint, wish.board.length, gap);
+  const rectangles = laid('rectangles', straightStack(footprint.width + gap), boxed, ground);
+  const layouts = waysFor(wish).map((way) => bestOf(layoutsOf(way, boxed, ground)));
+  const best = bestOf(layouts);
+  const board = { length: wish.board.length, width: wish.board.width ?? best.laid.width };
+  const ways = layouts.map((layout) => layout.laid);
+  return { ...best.laid, board, gap, copies: copiesOn(best, ground), ways, rectangles };
 }
 
-/** More on a board, or as many nearer together by what can be measured. */
+const bestOf = (layouts: readonly Layout[]): Layout =>
+  layouts.reduce((a, b) => (isBetter(b.laid, a.laid) ? b : a));
+
+/** More on a board, or as many nearer together by what is worth it. */
 const isBetter = (a: Laid, b: Laid): boolean =>
   a.perBoard !== b.perBoard ? a.perBoard > b.perBoard : a.pitch < b.pitch - WORTH_MM;
 
@@ -106,70 +111,131 @@ interface Ground {
   readonly footprint: Footprint;
   readonly wish: NestingWish;
   readonly gap: number;
-  /** The board's width where it is given. */
-  readonly width: number | undefined;
-  readonly along: number;
-  /** How far copies across the board may be shifted along it. */
-  readonly slack: number;
 }
 
-function groundOf(footprint: Footprint, wish: NestingWish): Ground {
-  const { board, kerf, between } = wish;
-  const gap = kerf + between;
-  if (footprint.length > board.length + JOIN_MM)
+/** How columns of copies follow each other along the board. */
+interface Columns {
+  readonly along: number;
+  /** How far the copies of a column may be shifted along. */
+  readonly slack: number;
+  /** From one column to the next, mm; absent: each as long as its copies take, with the gap. */
+  readonly pitch?: number;
+}
+
+/** One way, laid. */
+interface Layout {
+  readonly laid: Laid & { readonly way: Way };
+  readonly stack: Stack;
+  readonly columns: Columns;
+}
+
+function mustTakeOne({ length, width }: Footprint, board: NestingWish['board']): void {
+  if (length > board.length + JOIN_MM)
     throw new Fault(
       'nesting.too-short',
       (mm) =>
-        `the part takes ${mm(footprint.length)} along a board of ${mm(board.length)}. Take one of ${mm(footprint.length)} or more.`,
+        `the part takes ${mm(length)} along a board of ${mm(board.length)}. Take one of ${mm(length)} or more.`,
       '--board-length',
     );
-  if (board.width !== undefined && footprint.width > board.width + JOIN_MM)
+  if (board.width !== undefined && width > board.width + JOIN_MM)
     throw new Fault(
       'nesting.too-narrow',
       (mm) =>
-        `the part takes ${mm(footprint.width)} across a board of ${mm(board.width!)}. Take one of ${mm(footprint.width)} or more.`,
+        `the part takes ${mm(width)} across a board of ${mm(board.width!)}. Take one of ${mm(width)} or more.`,
       '--board-width',
     );
-  const along = Math.max(1, Math.floor((board.length + gap + JOIN_MM) / (footprint.length + gap)));
-  const slack = Math.max(0, (board.length + gap) / along - gap - footprint.length);
-  return { footprint, wish, gap, width: board.width, along, slack };
 }
 
-function stackFor(way: Way, { paths, length, width }: Footprint, ground: Ground): Stack {
-  const [a, b] = [
-    sidesOf(paths),
-    sidesOf(paths.map((path) => path.map((segment) => mapSegment(segment, turnOf(way, length, width))))),
-  ];
+function boxedColumns({ length }: Footprint, board: number, gap: number): Columns {
+  const along = Math.max(1, Math.floor((board + gap + JOIN_MM) / (length + gap)));
+  return { along, slack: Math.max(0, (board + gap) / along - gap - length) };
+}
+
+function layoutsOf(way: Way, boxed: Columns, ground: Ground): Layout[] {
+  const { paths, length, width } = ground.footprint;
+  const other = paths.map((path) => path.map((segment) => mapSegment(segment, turnOf(way, length, width))));
+  const layout = (stack: Stack, columns: Columns): Layout => ({
+    stack,
+    columns,
+    laid: laid(way, stack, columns, ground),
+  });
+  const stack = stackFor(way, [paths, other], boxed, ground);
+  const first = layout(stack, boxed);
+  if (ground.wish.board.width === undefined || swapsHands(ground.wish, first.laid.across)) return [first];
+  const straight = stackFor(way, [paths, other], { along: 1, slack: 0 }, ground);
+  const pitch = columnPitch(straight.places(acrossOf(straight, boxed, ground)), [paths, other], ground);
+  const along = 1 + Math.floor((ground.wish.board.length - length + JOIN_MM) / pitch);
+  return [first, layout(straight, { along, slack: 0, pitch })];
+}
+
+type Paths = Footprint['paths'];
+
+function stackFor(way: Way, [own, other]: readonly [Paths, Paths], columns: Columns, ground: Ground): Stack {
+  const [a, b] = [sidesOf(own), sidesOf(other)];
   // What would clear a rectangle is always enough.
+  const most = ground.footprint.width + ground.gap;
   const lift = (below: Sides, above: Sides) => (shift: number) =>
-    Math.min(liftOver(below, above, shift, ground.gap), width + ground.gap);
+    Math.min(liftOver(below, above, shift, ground.gap), most);
   return leastStack(
     { same: lift(a, a), otherSame: lift(b, b), toOther: lift(a, b), fromOther: lift(b, a) },
-    { alike: way === 'same', slack: ground.slack, across: (stack) => acrossOf(stack, ground) },
+    { alike: way === 'same', slack: columns.slack, across: (stack) => acrossOf(stack, columns, ground) },
   );
 }
 
+/**
+ * The least way along from a column to the next one like it: copies are laid beside each other as they are across, with
+ * the board's two directions exchanged. Rows repeat by twos, so that every pair of neighbours has one of the first two.
+ */
+function columnPitch(
+  rows: readonly StackPlace[],
+  paths: readonly [Paths, Paths],
+  { footprint, gap }: Ground,
+): number {
+  const [own, other] = paths.map((all) =>
+    sidesOf(all.map((path) => path.map((segment) => mapSegment(segment, [0, 1, 1, 0, 0, 0])))),
+  ) as [Sides, Sides];
+  const sides = ({ other: isOther }: StackPlace): Sides => (isOther ? other : own);
+  const near = (p: StackPlace, q: StackPlace): boolean => Math.abs(p.y - q.y) < footprint.width + gap + 1;
+  const pitches = rows
+    .slice(0, 2)
+    .flatMap((p) =>
+      rows
+        .filter((q) => near(p, q))
+        .flatMap((q) => [
+          liftOver(sides(p), sides(q), q.y - p.y, gap),
+          liftOver(sides(q), sides(p), p.y - q.y, gap),
+        ]),
+    );
+  return Math.min(Math.max(...pitches), footprint.length + gap);
+}
+
 /** How many copies lie across the board. */
-function acrossOf(stack: Stack, { footprint, wish, width, along }: Ground): number {
+function acrossOf(stack: Stack, { along }: Columns, { footprint, wish }: Ground): number {
+  const { width } = wish.board;
   if (width === undefined) return Math.ceil(wish.quantity / along);
   return stack.within(width - footprint.width + JOIN_MM);
 }
 
-function laid(way: Laid['way'], stack: Stack, ground: Ground): Laid {
-  const { footprint, wish, along } = ground;
-  const across = acrossOf(stack, ground);
+function laid<T extends Laid['way']>(
+  way: T,
+  stack: Stack,
+  columns: Columns,
+  ground: Ground,
+): Laid & { way: T } {
+  const { footprint, wish } = ground;
+  const across = acrossOf(stack, columns, ground);
   const width = footprint.width + stack.height(across);
-  const perBoard = across * along;
+  const perBoard = across * columns.along;
   const shown = Math.max(2, across);
   return {
     way,
     pitch: stack.height(shown) / (shown - 1),
     across,
-    along,
+    along: columns.along,
     perBoard,
     boards: Math.ceil(wish.quantity / perBoard),
     width,
-    yield: (perBoard * wish.area) / (wish.board.length * (ground.width ?? width)),
+    yield: (perBoard * wish.area) / (wish.board.length * (wish.board.width ?? width)),
   };
 }
 
@@ -188,17 +254,14 @@ function turnOf(way: Way, length: number, width: number): Matrix {
 }
 
 /** Column after column along the board; of mirrored ones every other copy is the other hand, counted through. */
-function copiesOn(best: Laid & { way: Way }, stack: Stack, { footprint, wish, gap }: Ground): Copy[] {
-  const count = Math.min(best.perBoard, wish.quantity);
-  const across = Math.ceil(count / best.along);
-  const column = stack.places(across);
-  const turn = turnOf(best.way, footprint.length, footprint.width);
-  const pitch = (wish.board.length + gap) / best.along;
-  const swaps = wish.handed && wish.mirrored && across % 2 === 1;
-  const columns = [column, swaps ? otherHand(column, best.way) : column];
-  return Array.from({ length: count }, (_, i): Copy => {
-    const number = Math.floor(i / across);
-    const place = columns[number % 2]![i % across]!;
+function copiesOn({ laid, stack, columns }: Layout, { footprint, wish, gap }: Ground): Copy[] {
+  const column = stack.places(laid.across);
+  const turn = turnOf(laid.way, footprint.length, footprint.width);
+  const pitch = columns.pitch ?? Math.max(...column.map(({ x }) => x)) + footprint.length + gap;
+  const both = [column, swapsHands(wish, laid.across) ? otherHand(column, laid.way) : column];
+  return Array.from({ length: Math.min(laid.perBoard, wish.quantity) }, (_, i): Copy => {
+    const number = Math.floor(i / laid.across);
+    const place = both[number % 2]![i % laid.across]!;
     const [a, b, c, d, e, f] = place.other ? product(turn, footprint.toBoard) : footprint.toBoard;
     return {
       toBoard: [a, b, c, d, e + number * pitch + place.x, f + place.y],
@@ -206,6 +269,10 @@ function copiesOn(best: Laid & { way: Way }, stack: Stack, { footprint, wish, ga
     };
   });
 }
+
+/** With an odd number across, the other hand leads in every other column of mirrored copies. */
+const swapsHands = ({ handed, mirrored }: NestingWish, across: number): boolean =>
+  handed && mirrored && across % 2 === 1;
 
 /** The mirror image of a column, lowest copy first. */
 function otherHand(column: readonly StackPlace[], way: Way): StackPlace[] {

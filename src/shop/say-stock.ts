@@ -51,14 +51,16 @@ export function layerRows(layers: readonly Layers[], rule: Rule): string[][] {
     ['layers', 'rough', 'each planed to', 'planed away'],
     ...layers.map(({ count, quarter, each, waste }) => [
       String(count),
-      /\d in$/.test(quarter.name) || rule.unit === 'in'
-        ? `${quarter.name}${quarter.name.endsWith('in') ? '' : ` (${showLength(quarter.rough, rule)})`}`
-        : `${quarter.name} (${quarter.rough.toFixed(1)} mm)`,
+      quarter.name.endsWith('in') ? quarter.name : `${quarter.name} (${sayRough(quarter.rough, rule)})`,
       showLength(each, rule),
       percent(waste),
     ]),
   ];
 }
+
+/** A rough thickness is in inches by name: its millimetres are told as they come. */
+const sayRough = (mm: number, rule: Rule): string =>
+  rule.unit === 'in' ? showLength(mm, rule) : `${Number(mm.toFixed(2))} mm`;
 
 /** Board feet and weight, of one and of all. */
 export function sayAmount({ quantity, stock }: Part, { amount, layers }: StockPlan): string[] {
@@ -89,11 +91,11 @@ const WAYS: Readonly<Record<Laid['way'], string>> = {
 
 export const sayWay = (way: Laid['way']): string => WAYS[way];
 
-/** Rows under their heads: each way to lay the copies out, the best one starred. */
+/** Rows under their heads: each way to lay the copies out, the best one starred. Nothing to lay out: none. */
 export function nestingRows({ nesting }: StockPlan, rule: Rule): string[][] {
   if (!nesting) return [];
   return [
-    ['', 'pitch', 'across', 'along', 'boards', 'used'],
+    ['* is laid closest', 'pitch', 'across', 'along', 'boards', 'used'],
     ...[nesting.rectangles, ...nesting.ways].map((laid) => [
       `${sayWay(laid.way)}${laid.way === nesting.way ? ' *' : ''}`,
       about(laid.pitch, rule),

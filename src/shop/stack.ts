@@ -97,10 +97,13 @@ function leaningStack(lift: Lift, { slack, across }: Room): Stack {
 /** Every other copy the other way, shifted along and back again. */
 function alternatingStack({ same, otherSame, toOther, fromOther }: Lifts, { slack }: Room): Stack {
   const repeat = Math.max(same(0), otherSame(0), 0);
-  const step = (shift: number): readonly [number, number] => {
-    const [first, second] = [Math.max(toOther(shift), 0), Math.max(fromOther(-shift), 0)];
+  const known = new Map<number, Pace['steps']>();
+  const step = (shift: number): Pace['steps'] => {
+    const first = known.get(shift)?.[0] ?? Math.max(toOther(shift), 0);
     // Every other copy lies straight over the last but one.
-    return [first, Math.max(second, repeat - first)];
+    const second = known.get(shift)?.[1] ?? Math.max(fromOther(-shift), repeat - first, 0);
+    known.set(shift, [first, second]);
+    return [first, second];
   };
   const sum = (shift: number): number => step(shift)[0] + step(shift)[1];
   const [many, two] = [bestShift(sum, slack), bestShift((shift) => Math.min(...step(shift)), slack)];

@@ -1,0 +1,268 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { along } from '../../src/curves/along.ts';
+import type { Segment } from '../../src/curves/piece.ts';
+import { type Point, point } from '../../src/curves/point.ts';
+import { finishedLine } from '../../src/part/finished-line.ts';
+import type { Part } from '../../src/part/part.ts';
+import { faceOf } from '../../src/part/solid.ts';
+import { type Footprint, footprintOf } from '../../src/shop/footprint.ts';
+import { LAID_WITHIN_MM, liftOver, sidesOf } from '../../src/shop/least-pitch.ts';
+import { type Nesting, type NestingWish, nest, onBoard } from '../../src/shop/nesting.ts';
+import { Fault } from '../../src/units/fault.ts';
+import { partOf, samplePart } from '../part/jobs.ts';
+import { block, gentlePart } from '../tiling/parts.ts';
+
+const KERF = 3;
+
+/** Places along closed paths, near enough that what lies between two of them is not missed. */
+function placesOn(paths: readonly (readonly Segment[])[], spacing: number): Point[] {
+  return paths.flat().flatMap((segment) => {
+    const at = along(segment);
+    const count = Math.max(1, Math.ceil(at(0.5).speed / spacing));
+    return Array.from({ length: count }, (_, i): Point => {
+      const { x, y } = at(i / count);
+      return point(x, y);
+    });
+  });
+}
+
+/** Places on outlines, mm: along curves that bend less than 1 in 400, a chord's sag is 0.02 mm. */
+const SPACING_MM = 8;
+
+/** How near two outlines come: each place of one to each short chord of the other. Brute force. */
+function nearest(a: readonly Point[], b: readonly Point[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const p of a)
+    for (let i = 0; i < b.length; i++) {
+      const [q, r] = [b[i]!, b[(i + 1) % b.length]!];
+      const [dx, dy] = [r.x - q.x, r.y - q.y];
+      if (Math.min(Math.abs(q.y - p.y), Math.abs(r.y - p.y)) > least + SPACING_MM) continue;
+      const u = Math.min(1, Math.max(0, ((p.x - q.x) * dx + (p.y - q.y) * dy) / (dx * dx + dy * dy || 1)));
+      least = Math.min(least, Math.hypot(p.x - q.x - u * dx, p.y - q.y - u * dy));
+    }
+  return least;
+}
+
+function isWithin(polygon: readonly Point[], { x, y }: Point): boolean {
+  let inside = false;
+  polygon.forEach((p, i) => {
+    const q = polygon[(i + 1) % polygon.length]!;
+    if (p.y > y !== q.y > y && x < p.x + ((y - p.y) / (q.y - p.y)) * (q.x - p.x)) inside = !inside;
+  });
+  return inside;
+}
+
+const lineToSaw = (part: Part): readonly Segment[] =>
+  part.saw.length > 0 ? part.saw : finishedLine(part.shape);
+
+const wishFor = (part: Part, more: Partial<NestingWish> = {}): NestingWish => ({
+  quantity: 2,
+  area: faceOf(finishedLine(part.shape)).area,
+  handed: false,
+  mirrored: false,
+  kerf: KERF,
+  between: 0,
+  board: { length: 3000 },
+  ...more,
+});
+
+/** Every two copies keep the gap, none lies in another, and all lie on the board. */
+function mustKeepApart(part: Part, { copies, board, gap }: Nesting): void {
+  const laid = copies.map((copy) => placesOn([onBoard(copy, lineToSaw(part))], SPACING_MM));
+  const inside = laid.flat().map(({ x, y }) => Math.min(x, y, board.length - x, board.width - y));
+  expect(Math.min(...inside)).toBeGreaterThan(-1e-4);
+  laid.forEach((one, i) => {
+    for (const other of laid.slice(i + 1)) {
+      expect(nearest(one, other)).toBeGreaterThan(gap - 0.03);
+      expect(isWithin(other, one[0]!)).toBe(false);
+    }
+  });
+}
+
+/** A rail between two like arcs of 90 mm rise over 1000 mm, one 60 mm above the other. */
+const RAIL = `part: Rail
+units: mm
+edges:
+  under:
+    - from: [0, 0]
+    - arc: [1000, 0]
+      rise: 90
+  over:
+    - from: [0, 60]
+    - arc: [1000, 60]
+      rise: 90
+`;
+
+describe('the least pitch', () => {
+  test('rectangles lie their width and the kerf apart', () => {
+    const part = block(300, 40);
+    const { pitch, rectangles, way } = nest(footprintOf(part, 0), wishFor(part));
+    expect([pitch, rectangles.pitch, way]).toEqual([43, 43, 'same']);
+  });
+
+  test('arched rails ride on each other: the corner of one keeps the kerf from the arc below', () => {
+    const part = partOf(RAIL);
+    // R = c²/8h + h/2; the upper rail's corner, s above the arc it stands on, is R + kerf from that arc's centre:
+    // s² + 2Rs·cos φ = 2R·kerf + kerf², φ half the arc's angle. By hand.
+    const radius = 1000 ** 2 / 720 + 45;
+    const cos = (radius - 90) / radius;
+    const s = -radius * cos + Math.sqrt((radius * cos) ** 2 + 2 * radius * KERF + KERF ** 2);
+    const footprint = footprintOf(part, 0);
+    const sides = sidesOf(footprint.paths);
+    const lift = liftOver(sides, sides, 0, KERF);
+    expect(lift).toBeGreaterThanOrEqual(60 + s - 1e-9);
+    expect(lift).toBeLessThan(60 + s + (4 * LAID_WITHIN_MM) / cos);
+  });
+
+  test.each(['wall-shelf-bracket.yaml', 'hall-bench-leg.yaml'])(
+    '%s is lifted by what a search in steps of 0.05 mm finds, at any shift',
+    (name) => {
+      const { paths, length } = footprintOf(samplePart(name), 0);
+      const sides = sidesOf(paths);
+      const own = placesOn(paths, length / 250);
+      for (const shift of [-70, 0, 41]) {
+        const lift = liftOver(sides, sides, shift, KERF);
+        const clearAt = (y: number): boolean =>
+          nearest(
+            own.map((p) => point(p.x + shift, p.y + y)),
+            own,
+          ) >= KERF;
+        // Clear where it says, and 0.05 mm nearer no more: places 1 to 4 mm apart show it to some hundredths.
+        expect(clearAt(lift + 0.02)).toBe(true);
+        expect(clearAt(lift - 0.05)).toBe(false);
+      }
+    },
+  );
+
+  test('the shift along that lets two lie closest is found within the room of the board', () => {
+    const part = samplePart('wall-shelf-bracket.yaml');
+    const footprint = footprintOf(part, 0);
+    const sides = sidesOf(footprint.paths);
+    const board = { length: footprint.length + 60 };
+    const { ways } = nest(footprint, wishFor(part, { board }));
+    const searched = Array.from({ length: 241 }, (_, i) => liftOver(sides, sides, i / 2 - 60, KERF));
+    const same = ways.find(({ way }) => way === 'same')!;
+    expect(same.pitch).toBeLessThanOrEqual(Math.min(...searched) + 0.05);
+    expect(same.pitch).toBeLessThan(liftOver(sides, sides, 0, KERF) - 5);
+  });
+
+  test('more to leave between them is more pitch, and nothing passes at no gap at all', () => {
+    const part = samplePart('garden-arch-rail.yaml');
+    const pitch = (between: number): number =>
+      nest(footprintOf(part, 0), wishFor(part, { kerf: 0, between })).pitch;
+    expect(pitch(5)).toBeGreaterThan(pitch(0));
+    mustKeepApart(part, nest(footprintOf(part, 0), wishFor(part, { kerf: 0 })));
+  });
+});
+
+describe('copies on a board', () => {
+  test('blocks are counted as on graph paper', () => {
+    const part = block(100, 20);
+    // 3 × 20 + 2 × 3 = 66 of 70 across, 3 × 100 + 2 × 3 = 306 of 330 along: 9 a board, 25 on three.
+    const board = { length: 330, width: 70 };
+    const {
+      across,
+      along: columns,
+      perBoard,
+      boards,
+      yield: share,
+      copies,
+    } = nest(footprintOf(part, 0), wishFor(part, { quantity: 25, board }));
+    expect({ across, columns, perBoard, boards, copies: copies.length }).toEqual({
+      across: 3,
+      columns: 3,
+      perBoard: 9,
+      boards: 3,
+      copies: 9,
+    });
+    expect(share).toBeCloseTo((9 * 2000) / (330 * 70), 12);
+  });
+
+  test('a board that just takes them takes them', () => {
+    const part = block(100, 20);
+    const board = { length: 100, width: 66 };
+    expect(nest(footprintOf(part, 0), wishFor(part, { board })).across).toBe(3);
+    expect(nest(footprintOf(part, 0), wishFor(part, { board: { length: 100, width: 65.9 } })).across).toBe(2);
+  });
+
+  test.each(['wall-shelf-bracket.yaml', 'hall-bench-leg.yaml', 'garden-arch-rail.yaml'])(
+    '%s: no copy comes nearer another than the kerf, whichever way the board is',
+    (name) => {
+      const part = samplePart(name);
+      for (const grain of [0, 0.1]) {
+        const footprint = footprintOf(part, grain);
+        const board = { length: footprint.length * 1.45, width: footprint.width * 2.2 };
+        mustKeepApart(part, nest(footprint, wishFor(part, { quantity: 4, board })));
+        mustKeepApart(part, nest(footprint, wishFor(part, { quantity: 3 })));
+      }
+    },
+  );
+
+  test('property: gentle parts of any size keep apart and never take more than rectangles', () => {
+    fc.assert(
+      fc.property(
+        gentlePart().filter(({ shape }) => shape.type === 'closed'),
+        fc.double({ min: 1, max: 1.6, noNaN: true }),
+        fc.boolean(),
+        (part, room, handed) => {
+          const footprint = footprintOf(part, 0);
+          const board = { length: footprint.length * room, width: footprint.width * 2.6 };
+          const nesting = nest(footprint, wishFor(part, { quantity: 4, handed, board }));
+          mustKeepApart(part, nesting);
+          expect(nesting.perBoard).toBeGreaterThanOrEqual(nesting.rectangles.perBoard);
+          expect(nesting.pitch).toBeLessThanOrEqual(nesting.rectangles.pitch + 1e-9);
+        },
+      ),
+      { numRuns: 12 },
+    );
+  });
+
+  test('a part with a marked face is never turned over, and half of mirrored ones are', () => {
+    const part = samplePart('hall-bench-leg.yaml');
+    const footprint = footprintOf(part, 0);
+    const board = { length: 1900, width: 300 };
+    const identical = nest(footprint, wishFor(part, { quantity: 6, handed: true, board }));
+    expect(identical.ways.map(({ way }) => way)).toEqual(['same', 'turned']);
+    expect(identical.copies.filter(({ over }) => over)).toEqual([]);
+    const mirrored = nest(footprint, wishFor(part, { quantity: 6, handed: true, mirrored: true, board }));
+    expect(mirrored.across % 2).toBe(1);
+    expect(mirrored.copies.map(({ over }) => over).sort()).toEqual([false, false, false, true, true, true]);
+    mustKeepApart(part, mirrored);
+  });
+
+  test('a slanting end keeps its room on the other face, too', () => {
+    const slant = (ends: string): Footprint =>
+      footprintOf(
+        partOf(`part: Leg
+units: mm
+stock: {thickness: 40}
+edges:
+  front:
+    - from: [0, 0]
+    - line: [500, 0]
+  back:
+    - from: [0, 60]
+    - line: [500, 60]
+${ends}`),
+        0,
+      );
+    // Edges are set out to the long points: 500 over all whichever face they are on.
+    for (const bevel of ['20', '-20'])
+      expect(slant(`ends: {right: {bevel: ${bevel}}}\n`).length).toBeCloseTo(500, 9);
+  });
+
+  test.each([
+    ['nesting.too-short', '--board-length', { length: 99, width: 50 }],
+    ['nesting.too-narrow', '--board-width', { length: 500, width: 19 }],
+  ])('%s: a board that takes no part is told of', (code, key, board) => {
+    const part = block(100, 20);
+    try {
+      nest(footprintOf(part, 0), wishFor(part, { board }));
+      expect.unreachable();
+    } catch (fault) {
+      expect(fault).toBeInstanceOf(Fault);
+      expect(fault).toMatchObject({ code, key });
+    }
+  });
+});
