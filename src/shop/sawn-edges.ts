@@ -103,7 +103,9 @@ function bendOf(piece: Piece, { name, wood }: SawnEdge, kind: Bend['kind'], allo
   const left = wood === 'above' ? 1 : -1;
   const way = kind === 'round' ? left : -left;
   const at = along(piece);
-  const place = at(leastOnUnit((u) => -way * at(u).curvature, SAMPLES).at);
+  // An arc is as tight everywhere: its middle stands for it.
+  const u = piece.type === 'arc' ? 0.5 : leastOnUnit((v) => -way * at(v).curvature, SAMPLES).at;
+  const place = at(u);
   const curvature = way * place.curvature;
   if (curvature <= 1 / STRAIGHT_MM) return [];
   const radius = 1 / curvature + (kind === 'round' ? allowance : -allowance);

@@ -18,8 +18,9 @@ export function sayEnd(cut: EndCut, thickness: number | undefined, saw: TableSaw
   ];
 }
 
-/** "miter gauge 6°, blade tilted 4°; that is rake 6°, splay 4°, a lean of 7.2° on a sight line 33.7° …". */
+/** "miter 6°, bevel 4°; as a leg stands rake 6°, splay 4°: a lean of 7.2° along a sight line 33.6° …". */
 function angleWords({ miter, bevel, rake, splay, lean, sight }: EndAngles): string {
+  if (splay === 0) return `miter ${degreeWords(miter)}, blade upright`;
   const saw = `miter ${degreeWords(miter)}, bevel ${degreeWords(bevel)}`;
   const leg = `as a leg stands rake ${degreeWords(rake)}, splay ${degreeWords(splay)}`;
   const [edge, face] = [Math.abs(sight) <= Math.PI / 2, sight >= 0];

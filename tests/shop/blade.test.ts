@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { along } from '../../src/curves/along.ts';
 import { BLADES, fittingRadius, leastRadius, widestBlade } from '../../src/shop/blade.ts';
 import { adviseBlade, kerfRadius } from '../../src/shop/blade-advice.ts';
 import { sawnEdges } from '../../src/shop/sawn-edges.ts';
@@ -103,6 +104,7 @@ describe('the tightest bends', () => {
     const { hollow, round } = adviseBlade(sawn, sawnEdges(sawn), {});
     expect(hollow?.radius).toBeCloseTo((5 - 1 / 16) * INCH, 6);
     expect(round?.radius).toBeCloseTo((3.75 + 1 / 16) * INCH, 6);
+    expect(hollow!.at.x).toBeCloseTo(3 * INCH, 6);
     // On the line to saw itself: an arc's radius from its middle.
     expect(Math.hypot(hollow!.at.x - 3 * INCH, hollow!.at.y + 4 * INCH)).toBeCloseTo((5 - 1 / 16) * INCH, 6);
   });
@@ -184,5 +186,65 @@ describe('the maker’s own blade', () => {
       { kind: 'inside', at: { x: 10 * INCH } },
     ]);
     expect(words(6.35, notch)).toMatch(/inside corner of .* at station 10 in.*relief cut/);
+  });
+});
+
+describe('the edges as they are sawn', () => {
+  const lens = part(`
+  lower:
+    - from: [0, 0]
+    - arc: [10, 0]
+      rise: -1
+  upper:
+    - from: [0, 0]
+    - arc: [10, 0]
+      rise: 1 1/2
+`);
+
+  test('of a part that runs out in points have no corner where they meet', () => {
+    const { round, hollow, corners } = adviseBlade(lens, sawnEdges(lens), {});
+    // 10²/(8·1.5) + 1.5/2
+    expect(round).toMatchObject({ radius: expect.closeTo((100 / 12 + 0.75) * INCH, 6), edge: 'upper' });
+    expect([hollow, corners]).toEqual([undefined, []]);
+  });
+
+  test('run from left to right, with the part between them', () => {
+    expect(sawnEdges(lens).map(({ name, wood }) => [name, wood])).toEqual([
+      ['lower', 'above'],
+      ['upper', 'below'],
+    ]);
+    for (const { pieces } of sawnEdges(lens)) {
+      expect(along(pieces[0]!)(0).x).toBeCloseTo(0, 9);
+      expect(along(pieces.at(-1)!)(1).x).toBeCloseTo(10 * INCH, 9);
+    }
+  });
+
+  test('property: a part and its mirror image ask for the same blade', () => {
+    const rise = fc.double({ min: 0.3, max: 1.5, noNaN: true }).map((value) => value.toFixed(3));
+    fc.assert(
+      fc.property(rise, rise, fc.integer({ min: 2, max: 10 }), (low, high, station) => {
+        const bent = (x: number) =>
+          part(
+            `
+  lower:
+    - from: [0, 0]
+    - batten: [12, 0]
+      through: [${x}, ${low}]
+  upper:
+    - from: [0, 4]
+    - arc: [12, 4]
+      rise: ${high}
+`,
+            'allowance: {saw: 1/16}\n',
+          );
+        const [one, other] = [bent(station), bent(12 - station)].map((each) =>
+          adviseBlade(each, sawnEdges(each), {}),
+        );
+        expect(other!.hollow!.radius).toBeCloseTo(one!.hollow!.radius, 4);
+        expect(other!.hollow!.at.x).toBeCloseTo(12 * INCH - one!.hollow!.at.x, 3);
+        expect(other!.widest).toEqual(one!.widest);
+      }),
+      { numRuns: 15 },
+    );
   });
 });

@@ -94,4 +94,5 @@ test('an end in words: the saw’s angles, the leg’s, and the sight line', () 
   expect(right('{right: {rake: -14, splay: -10}}', '1 3/4').words).toContain(
     'sight line 35.3° from the line square to the far edge towards the other face',
   );
+  expect(right('{right: {miter: 6}}', '1').words).toContain('right end: miter 6°, blade upright');
 });
