@@ -8,6 +8,7 @@ import type { Part, PartEdge } from '../part/part.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../units/rule.ts';
 import { mustBeFree, writeWhole } from './files.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
+import { endJson, endsText, jointJson, jointsText } from './joinery.ts';
 import { degrees, pair, printJson } from './json.ts';
 import { isOurSvg } from './svg-file.ts';
 
@@ -61,6 +62,8 @@ function asJson(part: Part): object {
   const { shape } = part;
   return {
     edges: part.edges.map((edge) => edgeJson(edge, part.rule)),
+    ...(part.ends && { ends: part.ends.map((end) => endJson(end, part)) }),
+    joints: part.joints.map(jointJson),
     ...(shape.type === 'closed' && {
       leastWidth: { width: shape.leastWidth.width, station: shape.leastWidth.at.x },
     }),
@@ -107,9 +110,14 @@ function runJson(run: Curve): object {
 
 function asText(part: Part): string {
   const blocks = part.edges.map((edge) => edgeText(edge, part.rule));
-  return [title(part), ...blocks, ...widthText(part), ...(part.notes ? [part.notes.trim()] : [])].join(
-    '\n\n',
-  );
+  return [
+    title(part),
+    ...blocks,
+    ...widthText(part),
+    ...endsText(part),
+    ...jointsText(part),
+    ...(part.notes ? [part.notes.trim()] : []),
+  ].join('\n\n');
 }
 
 function title({ name, quantity, stock, rule }: Part): string {

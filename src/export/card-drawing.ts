@@ -10,7 +10,7 @@ import { chordsOf } from '../tiling/chords.ts';
 import { type Item, type LineStyle, polyline, type Stroke, words } from './drawing.ts';
 import { jointLines } from './joint-marks.ts';
 import { angleWords } from './joint-words.ts';
-import { labelledMarks } from './picture-labels.ts';
+import { jointLabels, labelledMarks } from './picture-labels.ts';
 import { type PictureView, pictureView } from './picture-view.ts';
 import { type Room, strips, takeBeside } from './place.ts';
 import type { SettingOut } from './setting-out.ts';
@@ -80,7 +80,7 @@ export function cardDrawing(part: Part, setting: SettingOut, space: Box, enlarge
     taken: strips(chordsOf([...strokes, ...stations].flatMap(({ path }) => path)), WHITE_MM),
   };
   const labels = [
-    ...jointNumbers(view, setting, room),
+    ...jointLabels(view, room, LABEL_MM),
     ...endLabels(view, room),
     ...labelledMarks(view, foremost(setting.landmarks), room, LABEL_MM),
   ];
@@ -147,13 +147,6 @@ const stationStrokes = ({ part, at }: PictureView, { stations }: SettingOut): St
         { x: high!.x, y: high!.y + PAST_MM },
       ]),
     ];
-  });
-
-/** The number that each joint has in the list and on the sheets. */
-const jointNumbers = (view: PictureView, { joints }: SettingOut, room: Room): Item[] =>
-  joints.flatMap((joint, i) => {
-    const box = pathBox(jointLines(view.part, joint).flatMap(({ path }) => view.path(path)));
-    return labelBeside(room, box, `${i + 1}`);
   });
 
 /** The angles of an end that is not square, beside it. */

@@ -7,10 +7,10 @@ import { noteOf, type OffsetRow, tableOfOffsets } from './offset-table.ts';
 import { bare, printed, settingOut } from './setting-out.ts';
 
 /** How many stations to try for, besides the landmarks; fewer where the page is full. */
-const STATIONS = [12, 8, 6, 4, 2] as const;
+const STATIONS = [12, 8, 6, 4] as const;
 
 /** So many rows will do while there are measures without a box. */
-const ENOUGH_ROWS = 10;
+const ENOUGH_ROWS = 11;
 
 /** The kinds of landmark that keep their row, one list after the other, as the page fills. */
 const KEPT = [
@@ -27,7 +27,7 @@ export const MORE_OFFSETS = 'More stations: the cover of the pattern, or fairlat
 
 /** The offsets at the main stations, with a box to write in what came out. */
 export function offsetsSection(part: Part, width: number): Section {
-  const bent = part.edges.filter((edge) => !isLevel(edge));
+  const bent = bentEdges(part);
   const level = part.edges.filter(isLevel).map((edge) => levelWords(part, edge));
   const tables = bent.length === 0 ? [[]] : tablesOf(part);
   const enough = tables.findIndex(({ length }) => length <= ENOUGH_ROWS);
@@ -62,6 +62,7 @@ export function offsetsSection(part: Part, width: number): Section {
 function tablesOf(part: Part): OffsetRow[][] {
   const settings = [
     ...STATIONS.map((most) => ({ most, kept: KEPT[0] as readonly string[] })),
+    { most: 2, kept: KEPT[0] as readonly string[] },
     ...KEPT.slice(1).map((kept) => ({ most: 4, kept: kept as readonly string[] })),
     { most: 2, kept: KEPT[3] as readonly string[] },
   ];
@@ -103,6 +104,9 @@ function notesOf(marks: OffsetRow['marks'], edges: number): string {
     })
     .join(', ');
 }
+
+/** The edges that need a column of offsets. */
+export const bentEdges = ({ edges }: Part): readonly PartEdge[] => edges.filter((edge) => !isLevel(edge));
 
 /** Whether an edge is one straight line parallel to the reference line: a sentence says it all. */
 const isLevel = ({ runs }: PartEdge): boolean =>

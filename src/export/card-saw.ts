@@ -21,16 +21,18 @@ interface Setting {
   readonly what: string;
   readonly value: string;
   readonly notes: readonly string[];
+  /** How many of the notes are never left out. */
+  readonly least: number;
 }
 
 /** What saw and gauge are set to: the ends' angles, the blade, the line to saw to. */
 export function sawSection(part: Part, sawing: Sawing, width: number): Section {
   const full = [...endSettings(part, sawing), bladeSetting(part, sawing.blade)];
-  const short = full.map((one) => ({ ...one, notes: one.notes.slice(0, 1) }));
-  const bare = full.map((one) => ({ ...one, notes: [] }));
+  const short = full.map((one) => ({ ...one, notes: one.notes.slice(0, 1 + one.least) }));
+  const bare = full.map((one) => ({ ...one, notes: one.notes.slice(0, one.least) }));
   const filling = (settings: readonly Setting[]): Filling => ({
     rows: settings.flatMap(({ what, value, notes }) => settingRow(what, value, notes, width)),
-    list: settings,
+    list: settings.map(({ what, value, notes }) => ({ what, value, notes })),
   });
   return {
     name: 'saw',
@@ -48,6 +50,7 @@ function endSettings(part: Part, { ends, tableSaw }: Sawing): Setting[] {
     what: `${cut.end.side} end`,
     value: endValue(cut.end),
     notes: endNotes(part, cut, tableSaw),
+    least: 0,
   }));
   const [left, right] = settings;
   if (!left || !right || left.value !== right.value) return settings;
@@ -57,6 +60,7 @@ function endSettings(part: Part, { ends, tableSaw }: Sawing): Setting[] {
       what: 'both ends',
       value: left.value,
       notes: same ? left.notes : [...left.notes.slice(0, 1), ...right.notes],
+      least: 0,
     },
   ];
 }
@@ -78,12 +82,16 @@ function endNotes({ rule, stock }: Part, cut: EndCut, saw: Sawing['tableSaw']): 
 }
 
 function bladeSetting({ rule, sawAllowance }: Part, blade: BladeAdvice): Setting {
-  const outside = sawAllowance > 0 ? `${printed(sawAllowance, rule)} outside` : 'just outside the line';
-  const notes = sayBlade(blade, wordingOf(rule)).map(sentence);
+  const outside =
+    sawAllowance > 0
+      ? `Saw ${printed(sawAllowance, rule)} outside, to the dashed line.`
+      : 'There is no saw line: saw just outside the finished one.';
+  const bends = sayBlade(blade, wordingOf(rule)).filter((words) => !words.endsWith('none'));
   return {
     what: 'band saw',
-    value: `${bladeValue(blade, (mm) => about(mm, rule), rule.unit)}, ${outside}`,
-    notes,
+    value: bladeValue(blade, (mm) => about(mm, rule), rule.unit),
+    notes: [outside, ...bends.map(sentence)],
+    least: 1,
   };
 }
 

@@ -8,7 +8,7 @@ import { cautionItems, cautionsOf } from './card-cautions.ts';
 import { cardDrawing, scaleWords } from './card-drawing.ts';
 import { jointsSection } from './card-joints.ts';
 import { measuresSection } from './card-measures.ts';
-import { offsetsSection } from './card-offsets.ts';
+import { bentEdges, offsetsSection } from './card-offsets.ts';
 import { orderSection, sawSection } from './card-saw.ts';
 import { fitSections, type Printed, SECTION_GAP_MM, type Section } from './card-sections.ts';
 import { stripSection, stripsOf } from './card-strip.ts';
@@ -41,10 +41,10 @@ const MOST_ENLARGED = 1.45;
 const SIDE_MM = 12.7;
 const END_MM = 11;
 const GUTTER_MM = 8;
-/** Share of the width for the figures with their boxes. */
-const FIGURES_SHARE = 0.53;
+/** Share of the width for the figures with their boxes, by how many edges are bent and have their own. */
+const FIGURES_SHARE = [0.44, 0.44, 0.53] as const;
 /** Share of the height that the drawing may take. */
-const DRAWING_SHARE = 0.28;
+const DRAWING_SHARE = 0.25;
 const CAUTION_LINES = 5;
 const SIGN_MM = 8;
 
@@ -84,7 +84,7 @@ function compose(part: Part, page: Box, enlarged: number): { items: Item[] } & O
   const space = { ...page, top: head.bottom, bottom: head.bottom - (page.top - page.bottom) * DRAWING_SHARE };
   const drawn = cardDrawing(part, setting, space, enlarged);
   const foot = footItems(cautionsOf(part, sawing, runs), page);
-  const [left, right] = columnsOf({ ...page, top: drawn.bottom - 4, bottom: foot.top + 3 });
+  const [left, right] = columnsOf(part, { ...page, top: drawn.bottom - 4, bottom: foot.top + 3 });
   const [figures, settings] = [left.right - left.left, right.right - right.left];
   const joints = jointsSection(part, setting, settings);
   const filled = [
@@ -117,8 +117,9 @@ function compose(part: Part, page: Box, enlarged: number): { items: Item[] } & O
   };
 }
 
-function columnsOf(page: Box): readonly [Box, Box] {
-  const middle = page.left + (page.right - page.left - GUTTER_MM) * FIGURES_SHARE;
+function columnsOf(part: Part, page: Box): readonly [Box, Box] {
+  const share = FIGURES_SHARE[bentEdges(part).length] ?? FIGURES_SHARE[2];
+  const middle = page.left + (page.right - page.left - GUTTER_MM) * share;
   return [
     { ...page, right: middle },
     { ...page, left: middle + GUTTER_MM },

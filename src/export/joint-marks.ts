@@ -118,32 +118,34 @@ const line = (from: Point, to: Point): Segment => ({ type: 'line', from, to });
 /** Each joint's name and measures beside it, on the sheet that holds its middle: at worst its number alone. */
 export const jointLabels = (view: SheetView, room: Room): Item[] =>
   view.setting.joints.flatMap((joint, i) => {
-    const anchor = anchorOf(view, joint);
-    if (!holds(view.sheet.cell, anchor.at)) return [];
+    const anchor = labelAnchor(view.part, joint);
+    if (!holds(view.sheet.cell, onSheet(view, anchor.at))) return [];
+    const beside = pathBox(pathOnSheet(view, anchor.path));
     const show = (mm: number): string => bare(mm, view.part.rule);
     const name = `${i + 1} ${jointName(joint)}`;
     for (const lines of [[name, jointMeasures(joint, show)], [name], [`${i + 1}`]]) {
-      const items = labelBeside(room, anchor.box, lines);
+      const items = labelBeside(room, beside, lines);
       if (items.length > 0) return items;
     }
     return [];
   });
 
-/** What a label stands beside, mm on the sheet. */
-function anchorOf(view: SheetView, joint: Joint): { readonly at: Point; readonly box: Box } {
-  const lines = jointLines(view.part, joint);
-  if (isCutting(joint))
-    return {
-      at: onSheet(view, joint.at),
-      box: pathBox(lines.flatMap(({ path }) => pathOnSheet(view, path))),
-    };
-  const [first] = lines[0]!.path;
-  const { from, to } = first as Extract<Segment, { type: 'line' }>;
-  // A line is named at its upper end, one along the part at its left end, a cross in its middle.
+/** What a label stands beside, mm on the part: a joint, one end of a line, the middle of a mark. */
+export function labelAnchor(
+  part: Part,
+  joint: Joint,
+): { readonly at: Point; readonly path: readonly Segment[] } {
+  const lines = jointLines(part, joint);
+  if (isCutting(joint)) return { at: joint.at, path: lines.flatMap(({ path }) => path) };
   const at =
-    joint.kind === 'mark' && joint.out !== undefined ? point(joint.at, joint.out) : from.x < to.x ? from : to;
-  const { x, y } = onSheet(view, at);
-  return { at: { x, y }, box: { left: x, right: x, bottom: y, top: y } };
+    joint.kind === 'mark' && joint.out !== undefined ? point(joint.at, joint.out) : nameEnd(lines[0]!.path);
+  return { at, path: [line(at, at)] };
+}
+
+/** A line across the part is named at its upper end, one along it at its left end. */
+function nameEnd([first]: readonly Segment[]): Point {
+  const { from, to } = first as Extract<Segment, { type: 'line' }>;
+  return from.x < to.x ? from : to;
 }
 
 function labelBeside(room: Room, beside: Box, lines: readonly string[]): Item[] {

@@ -34,5 +34,5 @@ export function pairWords(part: Part, layout: Layout): string[] {
 
 const handWords = ({ mirrored }: Layout): string =>
   mirrored
-    ? 'This is the mirrored pattern. Its sheets have an m behind their names: none belongs with the sheets of the first pattern. Its stations and offsets are those of the first, offsets growing the other way on paper.'
+    ? 'This is the mirrored pattern. Its sheets have an m behind their names: none belongs with the sheets of the first pattern. Its stations and offsets are those of the first, offsets growing the other way on paper; at the saw its cuts lean to the other hand.'
     : 'This is the first pattern of a pair. The mirrored pattern follows with sheets of its own, an m behind their names: keep the two apart.';

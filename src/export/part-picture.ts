@@ -4,6 +4,8 @@ import { finishedLine } from '../part/finished-line.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { showLength } from '../units/rule.ts';
 import { type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
+import { leaningEnds } from './end-words.ts';
+import { jointLines } from './joint-marks.ts';
 import { landmarkItems } from './picture-labels.ts';
 import { type DrawnTooth, drawnCombs, type PictureView, pictureView, TOOTH_MM } from './picture-view.ts';
 import { stationRule } from './station-rule.ts';
@@ -43,6 +45,7 @@ export function composePicture(part: Part): Drawing {
     words(scaleWords(factor), { x: SIDE_MM, y: height - SIDE_MM - TITLE_MM - LINE_MM * 0.7 }, TEXT_MM),
     ...combs.flatMap(combItems),
     ...outlineItems(view),
+    ...joineryItems(view),
     ...landmarkItems(view, combs, area),
     ...stationRule(view, ruleAt, LABEL_MM),
     words(
@@ -78,6 +81,17 @@ function outlineItems({ part, path }: PictureView): Stroke[] {
   });
   const saw = part.saw.length > 0 ? [stroke('saw', part.saw)] : [];
   return [stroke('cut', finishedLine(part.shape)), ...saw];
+}
+
+/** Joints on the face, and dashed where a tilted end comes out on the back. */
+function joineryItems({ part, at, path }: PictureView): Stroke[] {
+  const backs = leaningEnds(part).filter(({ angles }) => angles.splay !== 0);
+  return [
+    ...backs.map(({ back }) => polyline('fold', back.map(at))),
+    ...part.joints
+      .flatMap((joint) => jointLines(part, joint))
+      .map((one): Stroke => ({ type: 'stroke', ...one, path: path(one.path) })),
+  ];
 }
 
 /** Teeth drawn on one piece, its two ends among them. */

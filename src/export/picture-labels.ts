@@ -1,12 +1,16 @@
+import { pathBox } from '../curves/box.ts';
 import type { Box } from '../curves/curve.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
+import type { Joint } from '../job/job.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { type Chord, chordsOf, passes } from '../tiling/chords.ts';
 import { circle, type Item, polyline, words } from './drawing.ts';
+import { jointLines, labelAnchor } from './joint-marks.ts';
+import { jointName } from './joint-words.ts';
 import type { DrawnTooth, PictureView } from './picture-view.ts';
-import { nearestFree, type Room, strips } from './place.ts';
+import { nearestFree, type Room, strips, takeBeside } from './place.ts';
 import { bare, settingOut, stationAt } from './setting-out.ts';
 import { LEADING, textWidth } from './type.ts';
 
@@ -25,8 +29,11 @@ const NEAR_MM = 9;
 export function landmarkItems(view: PictureView, combs: readonly DrawnTooth[][], area: Room['area']): Item[] {
   const { part, path } = view;
   const lines = path([...finishedLine(part.shape), ...part.saw]);
-  const room: Room = { area, taken: strips([...chordsOf(lines), ...edgesOf(combs)], WHITE_MM) };
-  return labelledMarks(view, settingOut(part).landmarks, room);
+  const room: Room = {
+    area,
+    taken: strips([...chordsOf(lines), ...edgesOf(combs), ...jointsOf(view)], WHITE_MM),
+  };
+  return [...jointLabels(view, room), ...labelledMarks(view, settingOut(part).landmarks, room)];
 }
 
 /** Landmarks with their signs and labels, in what room there is; the ends of an edge have none. */
@@ -44,6 +51,29 @@ export function labelledMarks(
     const label = { text, size, above: isUpper(part, mark.at) };
     return [...sign(mark.what, foot), ...labelItems(room, foot, label, labels)];
   });
+}
+
+const jointsOf = ({ part, path }: PictureView): Chord[] =>
+  part.joints.flatMap((joint) => jointLines(part, joint).flatMap((one) => chordsOf(path(one.path))));
+
+/** Every joint by its number, as `show` tells it in words, and its name where that finds room. */
+export const jointLabels = (view: PictureView, room: Room, size = LABEL_MM): Item[] =>
+  view.part.joints.flatMap((joint, i) => jointLabel(view, room, { joint, number: i + 1, size }));
+
+interface Numbered {
+  readonly joint: Joint;
+  readonly number: number;
+  readonly size: number;
+}
+
+function jointLabel({ part, path }: PictureView, room: Room, { joint, number, size }: Numbered): Item[] {
+  const beside = pathBox(path(labelAnchor(part, joint).path));
+  for (const text of [`${number} ${jointName(joint)}`, `${number}`]) {
+    const box = takeBeside(room, beside, textWidth(text, size) + 1, size * LEADING);
+    if (box)
+      return [words(text, { x: (box.left + box.right) / 2, y: box.bottom + size * 0.35 }, size, 'middle')];
+  }
+  return [];
 }
 
 /** What a comb covers: its outer line and some of its teeth. */

@@ -10,6 +10,7 @@ part: Bench apron                 # the name on every sheet
 units: in                         # in or mm
 graduation: 1/32                  # finest mark on your rule
 quantity: 2                       # how many to make
+pair: identical                   # or mirrored: half of them the mirror image of the others
 
 stock:                            # the board; any of these may be left out
   species: white oak
@@ -45,8 +46,24 @@ edges:                            # one edge: a line pattern. Two: a closed part
     #   through: [[16, 1], [28, 1]]
     #   ends: natural             # natural, held, or one for each end: [natural, held]
 
+ends:                             # how a part with two edges is cut off; edges run to the long point
+  left: square
+  right: square                   # or as a saw is set, degrees: {miter: 6, bevel: 4}
+                                  # or as a leg stands: {rake: 6, splay: 4}. Over 0 leans to the left end,
+                                  # going away from the reference line and to the marked face
+
+joints:                           # on the marked face: "at" from the left end, "out" from the reference line
+  - mortise: {at: 12, out: 3 5/8, length: 1 1/2, width: 1/4, depth: 3/8, label: button}
+  - mortise: {at: 32, out: 3 5/8, length: 1 1/2, width: 1/4, depth: 3/8, label: button}
+  # turn: 5                       # turned by degrees; without a depth it goes right through
+  # - slot: {at: 12, out: 3 5/8, length: 1 1/2, width: 1/4}   # with round ends
+  # - hole: {at: 2, out: 2, diameter: 3/8, lean: 2, toward: right} # toward left, right, out or in
+  # - centre-line: {at: 22}       # across; {out: 2} along
+  # - mark: {at: 6, label: leg}   # across; with "out" a cross
+
 allowance:
   saw: 1/16                       # saw to the dashed line, this far out; finish to the solid
+  width: 1/8                      # how much wider than the part its blank is to be
 
 notes: Grain runs along the apron. Mark the face side before sawing.
 `;

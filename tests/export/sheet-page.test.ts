@@ -1,20 +1,18 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Box } from '../../src/curves/curve.ts';
-import { type Point, point } from '../../src/curves/point.ts';
-import type { Item, Page, Stroke, Words } from '../../src/export/drawing.ts';
+import type { Page } from '../../src/export/drawing.ts';
 import { composePattern } from '../../src/export/patterns.ts';
-import { CAPITALS, textWidth } from '../../src/export/type.ts';
 import { parseJob } from '../../src/job/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import type { Part } from '../../src/part/part.ts';
-import { type Affine, apply, inverse, shifted } from '../../src/tiling/affine.ts';
+import { apply, inverse, shifted } from '../../src/tiling/affine.ts';
 import { type Chord, chordsOf, grown, passes } from '../../src/tiling/chords.ts';
 import { layOut, linesToCut } from '../../src/tiling/lay-out.ts';
 import type { Layout, Sheet } from '../../src/tiling/layout.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
 import { archTop, backLeg, gentlePart, shelfFront } from '../tiling/parts.ts';
+import { boxOnSheet, moved, strokesOf, wordsFrame, wordsOf } from './words-on.ts';
 
 const read = (name: string): Part =>
   makePart(parseJob(readFileSync(new URL(`../../samples/${name}.yaml`, import.meta.url), 'utf8')).job);
@@ -57,35 +55,6 @@ function compose(part: Part, paper: string, turn: 'auto' | number): Composed {
     return { sheet, page, lines: lines.filter((line) => passes(line, sheet.window)) };
   });
   return { layout, sheets };
-}
-
-const wordsOf = (items: readonly Item[]): Words[] => items.filter((item) => item.type === 'words');
-const strokesOf = (items: readonly Item[]): Stroke[] => items.filter((item) => item.type === 'stroke');
-
-/** The words' box in their own frame (baseline level, start at 0), and the way into it. */
-function wordsFrame({ text, at, size, anchor, turn = 0 }: Words): { box: Box; into: Affine } {
-  const width = textWidth(text, size);
-  const left = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width;
-  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-  const into = inverse(shifted([cos, sin, -sin, cos, 0, 0], at.x, at.y));
-  return { box: { left, right: left + width, bottom: -size * 0.2, top: size * CAPITALS }, into };
-}
-
-const moved = (chords: readonly Chord[], by: Affine): Chord[] =>
-  chords.map(({ from, to }) => ({ from: apply(by, from), to: apply(by, to) }));
-
-/** A rectangle's corners back on the sheet, as its box. */
-function boxOnSheet(words: Words): Box {
-  const { box, into } = wordsFrame(words);
-  const out = inverse(into);
-  const corners: Point[] = [
-    point(box.left, box.bottom),
-    point(box.right, box.bottom),
-    point(box.left, box.top),
-    point(box.right, box.top),
-  ].map((corner) => apply(out, corner));
-  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
-  return { left: Math.min(...xs), right: Math.max(...xs), bottom: Math.min(...ys), top: Math.max(...ys) };
 }
 
 function expectClear({ sheets }: Composed): void {

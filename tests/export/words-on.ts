@@ -1,0 +1,35 @@
+import type { Box } from '../../src/curves/curve.ts';
+import { type Point, point } from '../../src/curves/point.ts';
+import type { Item, Stroke, Words } from '../../src/export/drawing.ts';
+import { CAPITALS, textWidth } from '../../src/export/type.ts';
+import { type Affine, apply, inverse, shifted } from '../../src/tiling/affine.ts';
+import type { Chord } from '../../src/tiling/chords.ts';
+
+export const wordsOf = (items: readonly Item[]): Words[] => items.filter((item) => item.type === 'words');
+export const strokesOf = (items: readonly Item[]): Stroke[] => items.filter((item) => item.type === 'stroke');
+
+/** The words' box in their own frame (baseline level, start at 0), and the way into it. */
+export function wordsFrame({ text, at, size, anchor, turn = 0 }: Words): { box: Box; into: Affine } {
+  const width = textWidth(text, size);
+  const left = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width;
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  const into = inverse(shifted([cos, sin, -sin, cos, 0, 0], at.x, at.y));
+  return { box: { left, right: left + width, bottom: -size * 0.2, top: size * CAPITALS }, into };
+}
+
+export const moved = (chords: readonly Chord[], by: Affine): Chord[] =>
+  chords.map(({ from, to }) => ({ from: apply(by, from), to: apply(by, to) }));
+
+/** A rectangle's corners back on the sheet, as its box. */
+export function boxOnSheet(words: Words): Box {
+  const { box, into } = wordsFrame(words);
+  const out = inverse(into);
+  const corners: Point[] = [
+    point(box.left, box.bottom),
+    point(box.right, box.bottom),
+    point(box.left, box.top),
+    point(box.right, box.top),
+  ].map((corner) => apply(out, corner));
+  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
+  return { left: Math.min(...xs), right: Math.max(...xs), bottom: Math.min(...ys), top: Math.max(...ys) };
+}
