@@ -20,6 +20,7 @@ export { spline } from './curves/spline.ts';
 export { strip } from './curves/strip.ts';
 export { pinPushes, taperedStates } from './curves/tapered.ts';
 export { taperedBatten } from './curves/tapered-batten.ts';
+export { type Card, type CardOptions, cardPage, composeCard } from './export/card.ts';
 export { composePicture } from './export/part-picture.ts';
 export { writeSvg } from './export/svg.ts';
 export type { Job } from './job/job.ts';

@@ -25,5 +25,5 @@ export function jointsSection(part: Part, setting: SettingOut, width: number): S
   const full: readonly Filling[] =
     joints.length <= MOST_JOINTS ? [{ rows: jointRows(part, setting, width), list: told }] : [];
   const [first, ...more] = [...full, ...Array.from({ length: most }, (_, i) => short(most - i))];
-  return { name: 'joints', title: 'Joints', rank: 5, fillings: [first!, ...more] };
+  return { name: 'joints', title: 'Joints', rank: 5, fillings: [first!, ...more], enough: full.length };
 }

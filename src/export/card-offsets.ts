@@ -10,7 +10,7 @@ import { bare, printed, settingOut } from './setting-out.ts';
 const STATIONS = [12, 8, 6, 4] as const;
 
 /** So many rows will do while there are measures without a box. */
-const ENOUGH_ROWS = 11;
+const ENOUGH_ROWS = 12;
 
 /** The kinds of landmark that keep their row, one list after the other, as the page fills. */
 const KEPT = [
@@ -23,7 +23,7 @@ const KEPT = [
 /** So many rows at most ever fill a column of the largest paper. */
 const MOST_ROWS = 30;
 
-export const MORE_OFFSETS = 'More stations: the cover of the pattern, or fairlath offsets.';
+const MORE_OFFSETS = 'More: the cover of the pattern, fairlath offsets.';
 
 /** The offsets at the main stations, with a box to write in what came out. */
 export function offsetsSection(part: Part, width: number): Section {

@@ -51,7 +51,8 @@ function widthsOf(columns: readonly Column[], width: number, size: number): numb
   const notes = sum((column) => 'notes' in column);
   const left = width - gaps - sum((column) => 'cells' in column);
   const note = Math.min(notes, left - boxes * BOX_MM.least);
-  if (note < Math.min(notes, LEAST_NOTE_MM)) return undefined;
+  // Rather smaller figures than notes cut short.
+  if (note < (size > BODY_MM ? notes : Math.min(notes, LEAST_NOTE_MM))) return undefined;
   const box = Math.min(BOX_MM.most, (left - note) / Math.max(1, boxes));
   return own.map((one, i) => {
     const column = columns[i]!;

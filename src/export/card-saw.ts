@@ -39,7 +39,7 @@ export function sawSection(part: Part, sawing: Sawing, width: number): Section {
     title: 'Saw',
     rank: 3,
     fillings: [filling(full), filling(short), filling(bare)],
-    enough: 1,
+    enough: 2,
   };
 }
 
@@ -102,20 +102,23 @@ function bladeValue(blade: BladeAdvice, length: (mm: number) => string, unit: Pa
   return `${typesetFractions(bladeName(blade.widest.width, unit, length))} or narrower`;
 }
 
-/** So many steps at least, or none of them tells an order. */
-const LEAST_STEPS = 2;
+/** So many steps will do while others are short of words. */
+const ENOUGH_STEPS = 4;
 
 /** What is cut first, and what after it. */
 export function orderSection(part: Part, { edges, blade, support }: Sawing, width: number): Section {
   const order = cutOrder(part, edges, blade, support, wordingOf(part.rule)).map(sentence);
-  const counts = Array.from(
-    { length: Math.max(1, order.length - LEAST_STEPS + 1) },
-    (_, i) => order.length - i,
-  );
+  const counts = Array.from({ length: order.length }, (_, i) => order.length - i);
   const [first, ...more] = counts.map((count): Filling => {
     const list = order.slice(0, count);
     const rest = count < order.length ? paragraph('The steps after these: fairlath saw.', width) : [];
     return { rows: [...steps(list, width), ...rest], list };
   });
-  return { name: 'order', title: 'Order of cuts', rank: 6, fillings: [first!, ...more] };
+  return {
+    name: 'order',
+    title: 'Order of cuts',
+    rank: 6,
+    fillings: [first!, ...more],
+    enough: Math.max(0, order.length - ENOUGH_STEPS),
+  };
 }

@@ -50,7 +50,6 @@ export function stripSection(part: Part, runs: Runs | undefined, width: number):
       filling(said.slice(1), nailTable),
       filling(said.slice(1, 2), nailTable),
       filling([], nailTable),
-      filling(said.slice(1, 2), pointer),
       filling([], pointer),
     ],
     enough: 2,

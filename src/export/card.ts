@@ -45,8 +45,10 @@ const GUTTER_MM = 8;
 const FIGURES_SHARE = [0.44, 0.44, 0.53] as const;
 /** Share of the height that the drawing may take. */
 const DRAWING_SHARE = 0.25;
-const CAUTION_LINES = 5;
-const SIGN_MM = 8;
+/** Two cautions of two lines, one under the other, with the white between. */
+const CAUTIONS_MM = 18.6;
+/** For the line to sign and the hand above it. */
+const SIGN_MM = 9;
 
 const TITLES_MM = [10, 8.5, 7] as const;
 const QUANTITY_MM = 5.5;
@@ -198,7 +200,7 @@ const hairline = (page: Box, y: number): Item =>
 function footItems(cautions: readonly string[], page: Box): { items: Item[]; shown: string[]; top: number } {
   const title = heading('Take care');
   const bottom = page.bottom + SIGN_MM;
-  const top = bottom + CAUTION_LINES * BODY_MM * LEADING + title.height + 3;
+  const top = bottom + CAUTIONS_MM + title.height + 2;
   const half = (page.right - page.left - GUTTER_MM) / 2;
   const box = { ...page, bottom, top: top - title.height - 2 };
   const told = cautionItems(cautions, [
