@@ -13,10 +13,10 @@ import { stripSpecies } from '../../src/shop/find-species.ts';
 import { adviseStrips } from '../../src/shop/part-strips.ts';
 import { planStock } from '../../src/shop/stock-plan.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
+import { Fault, Faults } from '../../src/units/fault.ts';
 import { readOnRule, showOnRule } from '../../src/units/rule.ts';
 import { typesetFractions } from '../../src/units/typeset.ts';
 import { BENCH, partOf, SAMPLES, samplePart } from '../part/jobs.ts';
-import { gentlePart } from '../tiling/parts.ts';
 import { fontBytes } from './font.ts';
 import { readPdf } from './read-pdf.ts';
 
@@ -27,10 +27,15 @@ const ALL = [...SAMPLES, ...BENCH];
 const cardOf = (part: Part, paper = part.rule.unit === 'in' ? 'letter' : 'a4') =>
   composeCard(part, { paper: parsePaper(paper) });
 
-const readCard = async (part: Part, paper?: string) => {
-  const { page } = cardOf(part, paper);
-  return readPdf(await writePdf([page], part.name, font));
-};
+/** A sample's card is composed once for all that is asked of it. */
+const cards = new Map<string, ReturnType<typeof composeCard>>();
+function sampleCard(name: string) {
+  const card = cards.get(name) ?? cardOf(samplePart(name));
+  cards.set(name, card);
+  return card;
+}
+
+const readCard = async (name: string) => readPdf(await writePdf([sampleCard(name).page], name, font));
 
 /** From the foot of a descender (0.2 of the size, as the font has it) to the capitals' top. */
 const boxOf = (left: number, base: number, width: number, size: number): Box => ({
@@ -77,7 +82,7 @@ describe('a job card read back from its PDF', () => {
   test.each(ALL)(
     '%s is one page, its words inside, apart and large enough to read off the wall',
     async (name) => {
-      const { pages } = await readCard(samplePart(name));
+      const { pages } = await readCard(name);
       expect(pages).toHaveLength(1);
       const { width, height, words } = pages[0]!;
       for (const { text, at, width: wide, size } of words) {
@@ -96,8 +101,7 @@ describe('a job card read back from its PDF', () => {
   );
 
   test.each(['letter', 'a4', 'legal', 'tabloid', 'a3'])('on %s nothing is cut off or covered', (paper) => {
-    for (const name of ['hall-bench/leg.yaml', 'wall-shelf-bracket.yaml'])
-      expect(faultsOf(samplePart(name), paper)).toEqual([]);
+    expect(faultsOf(samplePart('hall-bench/leg.yaml'), paper)).toEqual([]);
   });
 
   test('tabloid and A3 carry the same in larger type', () => {
@@ -127,10 +131,10 @@ const typeset = (shown: string): string => typesetFractions(shown).replace(/^-/,
 describe('the figures of a card', () => {
   test.each(ALL)('%s: offsets are those of the part, as the rule shows them', async (name) => {
     const part = samplePart(name);
-    const { lists } = cardOf(part);
+    const { lists } = sampleCard(name);
     const rows = lists.offsets as OffsetList;
     expect(rows.length).toBeGreaterThan(3);
-    const onPaper = new Set((await readCard(part)).pages[0]!.words.map(({ text }) => text));
+    const onPaper = new Set((await readCard(name)).pages[0]!.words.map(({ text }) => text));
     for (const { station, shown, edges } of rows) {
       expect(shown).toBe(typeset(showOnRule(station, part.rule)));
       expect(onPaper).toContain(shown);
@@ -143,7 +147,7 @@ describe('the figures of a card', () => {
 
   test.each(ALL)('%s: blank, strip and board feet are those that stock and batten tell', (name) => {
     const part = samplePart(name);
-    const { lists } = cardOf(part);
+    const { lists } = sampleCard(name);
     const { blank, amount } = planStock(part, {});
     const about = (mm: number): string => typeset(readOnRule(mm, part.rule).text);
     const list = lists.cutList as { readonly rough: string; readonly boardFeet: string };
@@ -163,7 +167,7 @@ describe('the figures of a card', () => {
   test('a leg’s diagonals join the corners that its slanting ends leave', () => {
     const part = samplePart('hall-bench/leg.yaml');
     const [left, right] = part.ends!;
-    const measures = cardOf(part).lists.measures as { label: string; length: number }[];
+    const measures = sampleCard('hall-bench/leg.yaml').lists.measures as { label: string; length: number }[];
     const { x, y } = { x: right.face[1].x - left.face[0].x, y: right.face[1].y - left.face[0].y };
     expect(measures.find(({ label }) => label === 'outer left to inner right')!.length).toBeCloseTo(
       Math.hypot(x, y),
@@ -173,7 +177,7 @@ describe('the figures of a card', () => {
 
   test('both ends of the leg are set to its miter and tilt', () => {
     // atan(tan 4° · cos 6°) = 3.978°: a tenth of a degree is as near as a saw is set.
-    const [ends] = cardOf(samplePart('hall-bench/leg.yaml')).lists.saw as { what: string; value: string }[];
+    const [ends] = sampleCard('hall-bench/leg.yaml').lists.saw as { what: string; value: string }[];
     expect(ends).toMatchObject({ what: 'both ends', value: 'miter 6°, tilt 4°' });
   });
 });
@@ -215,20 +219,78 @@ test('a part with many nails and joints keeps to one page, and the card says whe
     (_, i) => `  - hole: {at: ${20 + 40 * i}, out: 20, diameter: 8, label: dowel}`,
   ).join('\n');
   const part = partOf(
-    `part: Slat rail with a very long name that would run past the edge of any sheet of paper in the shop\nunits: mm\nstock: {thickness: 20}\nedges:\n  lower:\n    - from: [0, 0]\n    - line: [1300, 0]\n  upper:\n    - from: [0, 40]\n    - spline: [1300, 40]\n      through: [${through}]\njoints:\n${holes}\nnotes: ${'Mind the grain and keep the face side up. '.repeat(12)}\n`,
+    `part: Slat rail of the garden arch with a name that runs past the edge of every sheet\nunits: mm\nstock: {thickness: 20}\nedges:\n  lower:\n    - from: [0, 0]\n    - line: [1300, 0]\n  upper:\n    - from: [0, 40]\n    - spline: [1300, 40]\n      through: [${through}]\njoints:\n${holes}\nnotes: ${'Mind the grain and keep the face side up. '.repeat(12)}\n`,
   );
   const { lists } = cardOf(part);
   expect(faultsOf(part, 'letter')).toEqual([]);
   expect((lists.joints as string[]).at(-1)).toMatch(/and \d+ more: see the cover of the pattern/);
 });
 
-test('property: whatever the part, its card is one page with nothing over anything else', () => {
+/** Any job of a workshop's size that a maker might write: one edge or two, arcs and splines, ends, joints, stock. */
+const anyJob = fc
+  .record({
+    length: fc.integer({ min: 40, max: 3000 }),
+    rise: fc.integer({ min: -20, max: 20 }),
+    width: fc.integer({ min: 10, max: 90 }),
+    kind: fc.constantFrom('arc', 'spline', 'line'),
+    closed: fc.boolean(),
+    stock: fc.constantFrom('', 'stock: {thickness: 22}', 'stock: {species: ash, thickness: 45, layers: 3}'),
+    lean: fc.integer({ min: -8, max: 8 }),
+    holes: fc.integer({ min: 0, max: 6 }),
+    unit: fc.constantFrom('mm', 'in'),
+    notes: fc.constantFrom('', 'notes: Keep the marked face up.'),
+  })
+  .map(({ length: l, rise, width, kind, closed, stock, lean, holes, unit, notes }) => {
+    const mm = (size: number): string => `${size} mm`;
+    const high = mm(l * (width / 300));
+    const out = mm(l * (rise / 100));
+    const through = `[${mm(l / 2)}, ${mm(l * (width / 300 + rise / 150))}]`;
+    const bent = (to: string): string =>
+      ({
+        arc: `- arc: [${mm(l)}, ${to}]\n      rise: ${rise === 0 ? mm(l / 50) : out}`,
+        spline: `- spline: [${mm(l)}, ${to}]\n      through: [${through}]`,
+        line: `- line: [${mm(l)}, ${to}]`,
+      })[kind];
+    const bottom = `  under:\n    - from: [0, ${mm(-l / 3)}]\n    - line: [${mm(l)}, ${mm(-l / 3)}]\n`;
+    const joints = Array.from(
+      { length: closed ? holes : 0 },
+      (_, i) =>
+        `  - hole: {at: ${mm((l * (i + 2)) / (holes + 4))}, out: ${mm(-l / 4)}, diameter: ${mm(l / 60)}}`,
+    );
+    return [
+      `part: Trial\nunits: ${unit}`,
+      stock,
+      `edges:\n${closed ? bottom : ''}  over:\n    - from: [0, ${high}]\n    ${bent(high)}`,
+      closed ? `ends:\n  right: {miter: ${lean}}` : '',
+      joints.length > 0 ? `joints:\n${joints.join('\n')}` : '',
+      notes,
+    ]
+      .filter((line) => line !== '')
+      .join('\n');
+  });
+
+/** The part of a job; undefined where it has faults (edges that cross, a joint outside): those have no card. */
+function partIfAny(text: string): Part | undefined {
+  try {
+    return partOf(text);
+  } catch (error) {
+    if (error instanceof Faults || error instanceof Fault) return undefined;
+    throw error;
+  }
+}
+
+test('property: whatever the job, its card is one page with nothing over anything else', () => {
+  let made = 0;
   fc.assert(
-    fc.property(gentlePart(), fc.constantFrom('letter', 'a4', 'a3'), (part, paper) => {
+    fc.property(anyJob, fc.constantFrom('letter', 'a4', 'a3'), (text, paper) => {
+      const part = partIfAny(text);
+      if (!part) return;
+      made++;
       expect(faultsOf(part, paper)).toEqual([]);
     }),
-    { numRuns: 40 },
+    { numRuns: 15 },
   );
+  expect(made).toBeGreaterThan(7);
 });
 
 test('property: the drawing’s scale is the largest usual one that fits', () => {
