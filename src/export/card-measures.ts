@@ -14,7 +14,7 @@ interface Measure {
 }
 
 /** The measures by their worth: what tells most comes first and goes last. */
-export function measuresOf(part: Part): Measure[] {
+function measuresOf(part: Part): Measure[] {
   return [
     ...edgeChecks(part).map(({ label, length }) => ({ label, length })),
     ...part.edges.flatMap((edge) => riseOf(part, edge)),

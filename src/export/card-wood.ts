@@ -25,7 +25,7 @@ export interface CutListRow {
 }
 
 /** The part over all once it is finished, long points of its ends counted, mm. */
-export function finishedBox(part: Part): Box {
+function finishedBox(part: Part): Box {
   const line = pathBox([...finishedLine(part.shape)]);
   const backs = (part.ends ?? []).flatMap(({ back }) => back);
   return unitedBox([line, ...backs.map(({ x, y }): Box => ({ left: x, right: x, bottom: y, top: y }))]);

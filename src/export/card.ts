@@ -4,6 +4,7 @@ import type { Part } from '../part/part.ts';
 import { adviseSawing } from '../shop/sawing.ts';
 import { planStock } from '../shop/stock-plan.ts';
 import type { Paper } from '../tiling/paper.ts';
+import { typesetFractions } from '../units/typeset.ts';
 import { cautionItems, cautionsOf } from './card-cautions.ts';
 import { cardDrawing, scaleWords } from './card-drawing.ts';
 import { jointsSection } from './card-joints.ts';
@@ -164,7 +165,7 @@ function titleItems(part: Part, page: Box): { items: Item[]; subtitle: number; b
 }
 
 function notesOf({ notes = '' }: Part, width: number): string[] {
-  const lines = wrapText(notes, BODY_MM, width);
+  const lines = wrapText(typesetFractions(notes), BODY_MM, width);
   if (lines.length <= MOST_NOTE_LINES) return lines;
   return [
     ...lines.slice(0, MOST_NOTE_LINES - 1),

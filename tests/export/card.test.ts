@@ -1,11 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Box } from '../../src/curves/curve.ts';
-import { cardPage, composeCard } from '../../src/export/card.ts';
+import { composeCard } from '../../src/export/card.ts';
 import { usualScale } from '../../src/export/card-drawing.ts';
-import type { Words } from '../../src/export/drawing.ts';
 import { writePdf } from '../../src/export/pdf.ts';
-import { CAPITALS, textWidth } from '../../src/export/type.ts';
 import { halfOf } from '../../src/part/half.ts';
 import { offsetAt } from '../../src/part/offsets.ts';
 import type { Part } from '../../src/part/part.ts';
@@ -13,10 +10,10 @@ import { stripSpecies } from '../../src/shop/find-species.ts';
 import { adviseStrips } from '../../src/shop/part-strips.ts';
 import { planStock } from '../../src/shop/stock-plan.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
-import { Fault, Faults } from '../../src/units/fault.ts';
 import { readOnRule, showOnRule } from '../../src/units/rule.ts';
 import { typesetFractions } from '../../src/units/typeset.ts';
 import { BENCH, partOf, SAMPLES, samplePart } from '../part/jobs.ts';
+import { boxOf, clashes, faultsOf } from './card-faults.ts';
 import { fontBytes } from './font.ts';
 import { readPdf } from './read-pdf.ts';
 
@@ -36,47 +33,6 @@ function sampleCard(name: string) {
 }
 
 const readCard = async (name: string) => readPdf(await writePdf([sampleCard(name).page], name, font));
-
-/** From the foot of a descender (0.2 of the size, as the font has it) to the capitals' top. */
-const boxOf = (left: number, base: number, width: number, size: number): Box => ({
-  left,
-  right: left + width,
-  bottom: base - 0.2 * size,
-  top: base + CAPITALS * size,
-});
-
-const overlapping = (a: Box, b: Box): boolean =>
-  a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top;
-
-/** Pairs of words that lie over each other. */
-const clashes = (words: readonly { readonly text: string; readonly box: Box }[]): string[] =>
-  words.flatMap((one, i) =>
-    words
-      .slice(i + 1)
-      .flatMap((other) => (overlapping(one.box, other.box) ? [`${one.text} / ${other.text}`] : [])),
-  );
-
-const composedBox = ({ text, at, size, anchor }: Words): Box => {
-  const width = textWidth(text, size);
-  return boxOf(at.x - { start: 0, middle: width / 2, end: width }[anchor], at.y, width, size);
-};
-
-/** All that must hold of any card, before it is written. */
-function faultsOf(part: Part, paper: string): string[] {
-  const { drawing } = cardPage(part, { paper: parsePaper(paper) });
-  const words = drawing.items
-    .filter((item) => item.type === 'words')
-    .map((item) => ({ text: item.text, size: item.size, box: composedBox(item) }));
-  const outside = words.filter(
-    ({ box }) =>
-      box.left < 5 || box.bottom < 5 || box.right > drawing.width - 5 || box.top > drawing.height - 5,
-  );
-  return [
-    ...outside.map(({ text }) => `outside: ${text}`),
-    ...words.filter(({ size }) => size < 3.2).map(({ text, size }) => `${size} mm: ${text}`),
-    ...clashes(words),
-  ];
-}
 
 describe('a job card read back from its PDF', () => {
   test.each(ALL)(
@@ -224,73 +180,6 @@ test('a part with many nails and joints keeps to one page, and the card says whe
   const { lists } = cardOf(part);
   expect(faultsOf(part, 'letter')).toEqual([]);
   expect((lists.joints as string[]).at(-1)).toMatch(/and \d+ more: see the cover of the pattern/);
-});
-
-/** Any job of a workshop's size that a maker might write: one edge or two, arcs and splines, ends, joints, stock. */
-const anyJob = fc
-  .record({
-    length: fc.integer({ min: 40, max: 3000 }),
-    rise: fc.integer({ min: -20, max: 20 }),
-    width: fc.integer({ min: 10, max: 90 }),
-    kind: fc.constantFrom('arc', 'spline', 'line'),
-    closed: fc.boolean(),
-    stock: fc.constantFrom('', 'stock: {thickness: 22}', 'stock: {species: ash, thickness: 45, layers: 3}'),
-    lean: fc.integer({ min: -8, max: 8 }),
-    holes: fc.integer({ min: 0, max: 6 }),
-    unit: fc.constantFrom('mm', 'in'),
-    notes: fc.constantFrom('', 'notes: Keep the marked face up.'),
-  })
-  .map(({ length: l, rise, width, kind, closed, stock, lean, holes, unit, notes }) => {
-    const mm = (size: number): string => `${size} mm`;
-    const high = mm(l * (width / 300));
-    const out = mm(l * (rise / 100));
-    const through = `[${mm(l / 2)}, ${mm(l * (width / 300 + rise / 150))}]`;
-    const bent = (to: string): string =>
-      ({
-        arc: `- arc: [${mm(l)}, ${to}]\n      rise: ${rise === 0 ? mm(l / 50) : out}`,
-        spline: `- spline: [${mm(l)}, ${to}]\n      through: [${through}]`,
-        line: `- line: [${mm(l)}, ${to}]`,
-      })[kind];
-    const bottom = `  under:\n    - from: [0, ${mm(-l / 3)}]\n    - line: [${mm(l)}, ${mm(-l / 3)}]\n`;
-    const joints = Array.from(
-      { length: closed ? holes : 0 },
-      (_, i) =>
-        `  - hole: {at: ${mm((l * (i + 2)) / (holes + 4))}, out: ${mm(-l / 4)}, diameter: ${mm(l / 60)}}`,
-    );
-    return [
-      `part: Trial\nunits: ${unit}`,
-      stock,
-      `edges:\n${closed ? bottom : ''}  over:\n    - from: [0, ${high}]\n    ${bent(high)}`,
-      closed ? `ends:\n  right: {miter: ${lean}}` : '',
-      joints.length > 0 ? `joints:\n${joints.join('\n')}` : '',
-      notes,
-    ]
-      .filter((line) => line !== '')
-      .join('\n');
-  });
-
-/** The part of a job; undefined where it has faults (edges that cross, a joint outside): those have no card. */
-function partIfAny(text: string): Part | undefined {
-  try {
-    return partOf(text);
-  } catch (error) {
-    if (error instanceof Faults || error instanceof Fault) return undefined;
-    throw error;
-  }
-}
-
-test('property: whatever the job, its card is one page with nothing over anything else', () => {
-  let made = 0;
-  fc.assert(
-    fc.property(anyJob, fc.constantFrom('letter', 'a4', 'a3'), (text, paper) => {
-      const part = partIfAny(text);
-      if (!part) return;
-      made++;
-      expect(faultsOf(part, paper)).toEqual([]);
-    }),
-    { numRuns: 15 },
-  );
-  expect(made).toBeGreaterThan(7);
 });
 
 test('property: the drawing’s scale is the largest usual one that fits', () => {
