@@ -22,6 +22,7 @@ export { strip } from './curves/strip.ts';
 export { pinPushes, taperedStates } from './curves/tapered.ts';
 export { taperedBatten } from './curves/tapered-batten.ts';
 export { composeBoard } from './export/board-picture.ts';
+export { type Card, type CardOptions, cardPage, composeCard } from './export/card.ts';
 export { type Gauge, layOutGauge, worthReading } from './export/gauge.ts';
 export { composeGauge } from './export/gauge-pages.ts';
 export { composePicture } from './export/part-picture.ts';

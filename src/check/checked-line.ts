@@ -1,6 +1,5 @@
 import { piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
 import { parallelPath } from '../curves/parallel.ts';
-import type { Piece } from '../curves/piece.ts';
 import { direction, dot, leftOf, subtract } from '../curves/point.ts';
 import { type BaseLine, offsetAt, offsetsAt } from '../part/offsets.ts';
 import { edgePieces } from '../part/outline.ts';

@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { battenCommand } from './batten.ts';
+import { cardCommand } from './card.ts';
 import { checkCommand } from './check.ts';
 import { newCommand } from './new.ts';
 import { offsetsCommand } from './offsets.ts';
@@ -48,6 +49,7 @@ for (const command of [
   battenCommand(),
   sawCommand(),
   stockCommand(),
+  cardCommand(),
   checkCommand(),
   takeOffCommand(),
   printerCommand(),

@@ -1,15 +1,16 @@
 import type { Curve } from '../curves/curve.ts';
 import { FIT_MM } from '../curves/tolerance.ts';
 import type { EndPair, Step, Taper } from '../job/job.ts';
-import type { Landmark, Part } from '../part/part.ts';
+import type { Part } from '../part/part.ts';
 import { BAR_MM, DAMP, expectedError, READ_MM, SEAM_MM } from '../tiling/expected-error.ts';
 import type { Layout } from '../tiling/layout.ts';
 import type { Paper } from '../tiling/paper.ts';
 import { NOMINAL_MM, type PrinterScale, scaleWords } from '../tiling/printer-scale.ts';
 import type { Rule } from '../units/rule.ts';
 import { BODY_MM } from './columns.ts';
+import { noteOf, tableOfOffsets } from './offset-table.ts';
 import { quantityWords } from './pair-words.ts';
-import { bare, graduationWords, plusMinus, printed, type SettingOut, stationAt } from './setting-out.ts';
+import { bare, graduationWords, plusMinus, printed, type SettingOut } from './setting-out.ts';
 import { fitted } from './type.ts';
 
 /** The words of the cover, apart from where they stand on it. */
@@ -107,24 +108,12 @@ export const REMEDIES: readonly string[] = [
 ];
 
 /** Stations and landmarks in order, with the offset of each edge. */
-export function offsetRows(part: Part, { stations, landmarks }: SettingOut): string[][] {
-  const named = landmarks.filter(({ what }) => what !== 'end');
-  const extra = named.map(({ at }) => stationAt(part, at.x));
-  const all = [
-    ...stations,
-    ...extra.filter(({ station }) => !stations.some((known) => isSame(known.station, station))),
-  ]
-    .sort((a, b) => a.station - b.station)
-    .filter(({ station }, i, sorted) => i === 0 || !isSame(station, sorted[i - 1]?.station ?? station));
-  return all.map(({ station, offsets }) => [
+export const offsetRows = (part: Part, setting: SettingOut): string[][] =>
+  tableOfOffsets(part, setting).map(({ station, offsets, marks }) => [
     bare(station, part.rule),
     ...offsets.map((offset) => (offset === undefined ? '' : bare(offset, part.rule))),
-    named
-      .filter(({ at }) => isSame(at.x, station))
-      .map(noteOf(part))
-      .join(', '),
+    marks.map(noteOf(part)).join(', '),
   ]);
-}
 
 /** An edge's name wider than this is cut in the head of the table, mm. */
 const HEAD_NAME_MM = 22;
@@ -134,16 +123,6 @@ export const offsetHead = ({ edges, rule }: Part): string[] => [
   ...edges.map(({ name }) => fitted(name, BODY_MM, HEAD_NAME_MM)),
   '',
 ];
-
-/** Two stations this near are one row, mm. */
-const SAME_STATION_MM = 0.01;
-
-const isSame = (a: number, b: number): boolean => Math.abs(a - b) < SAME_STATION_MM;
-
-const noteOf =
-  ({ edges }: Part) =>
-  ({ what, edge }: Landmark): string =>
-    edges.length > 1 ? `${what} of ${edge}` : what;
 
 /** Which curve each run is, in one plain sentence; runs of one kind share theirs. */
 export function curveSentences(part: Part): string[] {

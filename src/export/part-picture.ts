@@ -1,7 +1,6 @@
 import { fairnessOf } from '../curves/fairness.ts';
 import type { Point } from '../curves/point.ts';
 import { finishedLine } from '../part/finished-line.ts';
-import { stationSpacing, stationsEvery } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { showLength } from '../units/rule.ts';
 import { type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
@@ -9,8 +8,8 @@ import { leaningEnds } from './end-words.ts';
 import { jointLines } from './joint-marks.ts';
 import { landmarkItems } from './picture-labels.ts';
 import { type DrawnTooth, drawnCombs, type PictureView, pictureView, TOOTH_MM } from './picture-view.ts';
-import { bare } from './setting-out.ts';
-import { LEADING, textWidth, wrapText } from './type.ts';
+import { stationRule } from './station-rule.ts';
+import { LEADING, wrapText } from './type.ts';
 
 /** A picture for a screen or a note, mm: as wide as a lying letter or A4 sheet leaves room for. */
 const WIDTH_MM = 260;
@@ -22,8 +21,6 @@ const TITLE_MM = 7;
 const TEXT_MM = 3.6;
 const LABEL_MM = 3;
 const LINE_MM = TEXT_MM * LEADING;
-/** So many stations at most stand under the part. */
-const MOST_TICKS = 12;
 
 /**
  * The part to look at: its outline, the curvature along every edge as a comb of teeth square to the
@@ -50,7 +47,13 @@ export function composePicture(part: Part): Drawing {
     ...outlineItems(view),
     ...joineryItems(view),
     ...landmarkItems(view, combs, area),
-    ...stationRule(view, ruleAt),
+    ...stationRule(view, ruleAt, LABEL_MM),
+    words(
+      `stations, ${part.rule.unit}`,
+      { x: WIDTH_MM - SIDE_MM, y: ruleAt + LABEL_MM * 1.2 },
+      LABEL_MM,
+      'end',
+    ),
     ...remarks.map((line, i) =>
       words(line, { x: SIDE_MM, y: SIDE_MM + (remarks.length - 1 - i) * LINE_MM }, TEXT_MM),
     ),
@@ -106,35 +109,5 @@ function combItems(comb: readonly DrawnTooth[]): Item[] {
   return [
     ...drawn.map(({ foot, tip }) => polyline('station', [foot, tip])),
     ...tips.map((line) => polyline('mark', line)),
-  ];
-}
-
-/** The reference line's stations, as on a rule laid under the part. */
-function stationRule({ part, at }: PictureView, y: number): Item[] {
-  const { edges, rule } = part;
-  const ends = edges.flatMap(({ runs }) => [runs[0]!.from.x, runs.at(-1)!.to.x]);
-  const [from, to] = [Math.min(...ends), Math.max(...ends)];
-  const stations = stationsEvery(from, to, stationSpacing(to - from, rule.unit, MOST_TICKS));
-  const x = (station: number): number => at({ x: station, y: 0 }).x;
-  const last = bare(to, rule);
-  const clear = (station: number): boolean =>
-    station === to || x(to) - x(station) > textWidth(last, LABEL_MM) + LABEL_MM;
-  return [
-    polyline('rule', [
-      { x: x(from), y },
-      { x: x(to), y },
-    ]),
-    ...stations.map((station) =>
-      polyline('rule', [
-        { x: x(station), y },
-        { x: x(station), y: y + 2 },
-      ]),
-    ),
-    ...stations
-      .filter(clear)
-      .map((station) =>
-        words(bare(station, rule), { x: x(station), y: y - LABEL_MM * 1.2 }, LABEL_MM, 'middle'),
-      ),
-    words(`stations, ${rule.unit}`, { x: WIDTH_MM - SIDE_MM, y: y + LABEL_MM * 1.2 }, LABEL_MM, 'end'),
   ];
 }

@@ -1,15 +1,16 @@
 import { pathBox } from '../curves/box.ts';
+import type { Box } from '../curves/curve.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Joint } from '../job/job.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Landmark, Part } from '../part/part.ts';
-import { type Chord, chordsOf } from '../tiling/chords.ts';
+import { type Chord, chordsOf, passes } from '../tiling/chords.ts';
 import { circle, type Item, polyline, words } from './drawing.ts';
 import { jointLines, labelAnchor } from './joint-marks.ts';
 import { jointName } from './joint-words.ts';
 import type { DrawnTooth, PictureView } from './picture-view.ts';
-import { type Room, strips, takeBeside, takeNear } from './place.ts';
+import { nearestFree, type Room, strips, takeBeside } from './place.ts';
 import { bare, settingOut, stationAt } from './setting-out.ts';
 import { LEADING, textWidth } from './type.ts';
 
@@ -26,36 +27,51 @@ const NEAR_MM = 9;
 
 /** Apexes, pins and joins with their stations and offsets, where they cover neither line nor comb. */
 export function landmarkItems(view: PictureView, combs: readonly DrawnTooth[][], area: Room['area']): Item[] {
-  const { part, at, path } = view;
+  const { part, path } = view;
   const lines = path([...finishedLine(part.shape), ...part.saw]);
   const room: Room = {
     area,
     taken: strips([...chordsOf(lines), ...edgesOf(combs), ...jointsOf(view)], WHITE_MM),
   };
-  const marks = settingOut(part).landmarks.filter(({ what }) => what !== 'end');
-  const joints = part.joints.flatMap((joint, i) => jointLabel(view, room, joint, i + 1));
-  return [
-    ...joints,
-    ...marks.flatMap((mark) => {
-      const foot = at(mark.at);
-      const label = `${mark.what} ${bare(mark.at.x, part.rule)}, ${bare(mark.at.y, part.rule)}`;
-      return [...sign(mark.what, foot), ...labelItems(room, foot, label, isUpper(part, mark.at))];
-    }),
-  ];
+  return [...jointLabels(view, room), ...labelledMarks(view, settingOut(part).landmarks, room)];
+}
+
+/** Landmarks with their signs and labels, in what room there is; the ends of an edge have none. */
+export function labelledMarks(
+  { part, at }: PictureView,
+  landmarks: readonly Landmark[],
+  room: Room,
+  size = LABEL_MM,
+): Item[] {
+  const marks = landmarks.filter(({ what }) => what !== 'end');
+  const labels: Box[] = [];
+  return marks.flatMap((mark) => {
+    const foot = at(mark.at);
+    const text = `${mark.what} ${bare(mark.at.x, part.rule)}, ${bare(mark.at.y, part.rule)}`;
+    const label = { text, size, above: isUpper(part, mark.at) };
+    return [...sign(mark.what, foot), ...labelItems(room, foot, label, labels)];
+  });
 }
 
 const jointsOf = ({ part, path }: PictureView): Chord[] =>
   part.joints.flatMap((joint) => jointLines(part, joint).flatMap((one) => chordsOf(path(one.path))));
 
-/** By its number, as `show` tells it in words, and its name where that finds room. */
-function jointLabel({ part, path }: PictureView, room: Room, joint: Joint, number: number): Item[] {
+/** Every joint by its number, as `show` tells it in words, and its name where that finds room. */
+export const jointLabels = (view: PictureView, room: Room, size = LABEL_MM): Item[] =>
+  view.part.joints.flatMap((joint, i) => jointLabel(view, room, { joint, number: i + 1, size }));
+
+interface Numbered {
+  readonly joint: Joint;
+  readonly number: number;
+  readonly size: number;
+}
+
+function jointLabel({ part, path }: PictureView, room: Room, { joint, number, size }: Numbered): Item[] {
   const beside = pathBox(path(labelAnchor(part, joint).path));
   for (const text of [`${number} ${jointName(joint)}`, `${number}`]) {
-    const box = takeBeside(room, beside, textWidth(text, LABEL_MM) + 1, LABEL_MM * LEADING);
+    const box = takeBeside(room, beside, textWidth(text, size) + 1, size * LEADING);
     if (box)
-      return [
-        words(text, { x: (box.left + box.right) / 2, y: box.bottom + LABEL_MM * 0.35 }, LABEL_MM, 'middle'),
-      ];
+      return [words(text, { x: (box.left + box.right) / 2, y: box.bottom + size * 0.35 }, size, 'middle')];
   }
   return [];
 }
@@ -80,17 +96,27 @@ function sign(what: Landmark['what'], at: Point): Item[] {
 const isUpper = (part: Part, { x, y }: Point): boolean =>
   stationAt(part, x).offsets.some((offset) => offset !== undefined && offset < y - JOIN_MM);
 
-function labelItems(room: Room, foot: Point, label: string, above: boolean): Item[] {
-  const [width, height] = [textWidth(label, LABEL_MM) + 2 * WHITE_MM, LABEL_MM * LEADING];
+interface Label {
+  readonly text: string;
+  readonly size: number;
+  readonly above: boolean;
+}
+
+/** A label near its place; left out where none is free, or where its line would cross another label. */
+function labelItems(room: Room, foot: Point, { text, size, above }: Label, labels: Box[]): Item[] {
+  const [width, height] = [textWidth(text, size) + 2 * WHITE_MM, size * LEADING];
   const wished = { x: foot.x - width / 2, y: above ? foot.y + ASIDE_MM : foot.y - height - ASIDE_MM };
-  const box = takeNear(room, wished, width, height);
+  const box = nearestFree(room, wished, width, height);
   if (!box) return [];
-  const at = { x: (box.left + box.right) / 2, y: box.bottom + LABEL_MM * 0.35 };
+  const at = { x: (box.left + box.right) / 2, y: box.bottom + size * 0.35 };
   const edge = {
     x: Math.min(Math.max(foot.x, box.left), box.right),
     y: foot.y > box.top ? box.top : box.bottom,
   };
+  const lead = { from: edge, to: foot };
   const led = distance(edge, foot) > NEAR_MM;
-  if (led) room.taken.push(...strips([{ from: edge, to: foot }], WHITE_MM));
-  return [...(led ? [polyline('rule', [edge, foot])] : []), words(label, at, LABEL_MM, 'middle')];
+  if (led && labels.some((label) => passes(lead, label))) return [];
+  room.taken.push(box, ...(led ? strips([lead], WHITE_MM) : []));
+  labels.push(box);
+  return [...(led ? [polyline('rule', [edge, foot])] : []), words(text, at, size, 'middle')];
 }

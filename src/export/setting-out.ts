@@ -27,11 +27,11 @@ export interface Station {
 /** So many stations fill a cover's column and stand three or four to a sheet. */
 const MOST_STATIONS = 12;
 
-export function settingOut(part: Part): SettingOut {
+export function settingOut(part: Part, mostStations = MOST_STATIONS): SettingOut {
   const ends = part.edges.flatMap(({ runs }) => runs.flatMap(({ from, to }) => [from.x, to.x]));
   const [from, to] = [Math.min(...ends), Math.max(...ends)];
   const end = part.shape.type === 'half' ? part.shape.centre[0].x : to;
-  const every = stationSpacing(end - from, part.rule.unit, MOST_STATIONS);
+  const every = stationSpacing(end - from, part.rule.unit, mostStations);
   return {
     stations: stationsEvery(from, end, every).map((station) => stationAt(part, station)),
     landmarks: landmarks(part).filter(({ at }) => at.x <= end + JOIN_MM),

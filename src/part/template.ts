@@ -2,7 +2,7 @@ import { along, piecesLength, segmentEnd, segmentStart } from '../curves/along.t
 import { pathBox } from '../curves/box.ts';
 import type { Curve } from '../curves/curve.ts';
 import { parallelSides } from '../curves/parallel.ts';
-import type { Piece, Segment } from '../curves/piece.ts';
+import type { Segment } from '../curves/piece.ts';
 import { cross, direction, distance, point } from '../curves/point.ts';
 import { leastOnUnit } from '../curves/search.ts';
 import { reversePath } from '../curves/segment.ts';

@@ -1,13 +1,10 @@
 import { along, type Place, segmentEnd, segmentStart } from '../curves/along.ts';
 import type { Piece } from '../curves/piece.ts';
-import { add, direction, distance, leftOf, type Point, scale } from '../curves/point.ts';
+import { add, direction, leftOf, type Point, scale } from '../curves/point.ts';
 import { leastOnUnit } from '../curves/search.ts';
-import { reversePiece } from '../curves/segment.ts';
-import { JOIN_MM } from '../curves/tolerance.ts';
 import { isBelow } from '../part/make-part.ts';
-import { offsetsAt } from '../part/offsets.ts';
 import { edgePieces, edgesAsCut } from '../part/outline.ts';
-import type { Part, PartEdge } from '../part/part.ts';
+import type { Part } from '../part/part.ts';
 
 /** An edge as it is sawn, between the ends' cuts. */
 export interface SawnEdge {

@@ -12,6 +12,7 @@ const COMMANDS = [
   'batten',
   'stock',
   'saw',
+  'card',
   'check',
   'take-off',
   'printer',

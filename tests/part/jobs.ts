@@ -10,6 +10,12 @@ export const SAMPLES = readdirSync(folder)
   .filter((name) => name.endsWith('.yaml'))
   .sort();
 
+/** The hall bench as a folder of jobs. */
+export const BENCH = readdirSync(new URL('hall-bench/', folder))
+  .filter((name) => name.endsWith('.yaml'))
+  .map((name) => `hall-bench/${name}`)
+  .sort();
+
 export const sampleText = (name: string): string => readFileSync(new URL(name, folder), 'utf8');
 export const partOf = (text: string): Part => makePart(parseJob(text).job);
 export const samplePart = (name: string): Part => partOf(sampleText(name));

@@ -1,0 +1,67 @@
+import { Command } from 'commander';
+import type { Part } from '../part/part.ts';
+import { PAPERS, type Paper, parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
+import { Fault } from '../units/fault.ts';
+import { mustBeFree, nameAfter, writeWhole } from './files.ts';
+import { readFont } from './font.ts';
+import { readGiven, takesJob, warn } from './job-input.ts';
+import { printJson } from './json.ts';
+import { atOption } from './option.ts';
+import { isOurPdf } from './our-pdf.ts';
+import { speakingOf } from './report.ts';
+
+interface CardCommandOptions {
+  readonly output?: string;
+  readonly paper?: string;
+  readonly force?: boolean;
+  readonly json?: boolean;
+}
+
+/** `fairlath card JOB -o FILE.pdf`: one page for the shop wall. */
+export const cardCommand = (): Command =>
+  takesJob(new Command('card'))
+    .description(
+      'one page for the shop wall: drawing, offsets, wood, strip, saw, measures, with boxes for what came out',
+    )
+    .option('-o, --output <FILE>', 'the PDF to write (the part’s name and "card" in the current folder)')
+    .option('--paper <size>', 'letter, a4, legal, tabloid or a3 (letter, or a4 for a job in mm)')
+    .option('--force', 'replace a file that is not one of ours')
+    .addHelpText(
+      'after',
+      `
+The card is no pattern: its drawing is to scale. Where a part has more than one page holds, it says where the rest is.
+
+Examples:
+  $ fairlath card samples/hall-bench-leg.yaml
+  $ fairlath card samples/garden-arch-rail.yaml --paper a3 -o rail-card.pdf
+  $ fairlath card --curve batten --chord 28 --rise 3/4 --nail 12 -o curve-card.pdf --json
+`,
+    )
+    .action(async (file: string | undefined, options: CardCommandOptions) => {
+      const { part, file: input, speaker } = readGiven(file, { ...options });
+      const output = options.output ?? nameAfter(`${part.name} card`, '.pdf');
+      const paper = paperOf(part, options);
+      mustBeFree(output, input, isOurPdf, options.force ?? false);
+      const { composeCard } = await import('../export/card.ts');
+      const { writePdf } = await import('../export/pdf.ts');
+      const card = speakingOf({ ...speaker, places: new Map() }, () => composeCard(part, { paper }));
+      writeWhole(output, await writePdf([card.page], `${part.name}, card`, readFont()));
+      warn(part);
+      if (options.json)
+        printJson('card', part, { file: output, paper: paper.name, scale: card.scale, ...card.lists });
+      else
+        console.log(
+          `${part.name}: the card is in ${output}\nPrint it at 100 %, so that its drawing is to scale.`,
+        );
+    });
+
+function paperOf({ rule }: Part, { paper }: CardCommandOptions): Paper {
+  return atOption('--paper', () => {
+    const found = parsePaper(paper ?? USUAL_PAPER[rule.unit]);
+    if (PAPERS.includes(found)) return found;
+    throw new Fault(
+      'card.paper',
+      `a card is one sheet of a usual size. Name one of ${PAPERS.map(({ name }) => name).join(', ')}.`,
+    );
+  });
+}

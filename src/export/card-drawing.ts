@@ -1,0 +1,180 @@
+import { boxOf, pathBox } from '../curves/box.ts';
+import type { Box } from '../curves/curve.ts';
+import type { Segment } from '../curves/piece.ts';
+import { distance, type Point } from '../curves/point.ts';
+import { JOIN_MM } from '../curves/tolerance.ts';
+import { isSquare } from '../part/ends.ts';
+import { chordOf, finishedLine } from '../part/finished-line.ts';
+import type { Landmark, Part } from '../part/part.ts';
+import { chordsOf } from '../tiling/chords.ts';
+import { type Item, type LineStyle, polyline, type Stroke, words } from './drawing.ts';
+import { jointLines } from './joint-marks.ts';
+import { angleWords } from './joint-words.ts';
+import { jointLabels, labelledMarks } from './picture-labels.ts';
+import { type PictureView, pictureView } from './picture-view.ts';
+import { type Room, strips, takeBeside } from './place.ts';
+import type { SettingOut } from './setting-out.ts';
+import { stationRule } from './station-rule.ts';
+import { offsetsAcross } from './stations.ts';
+import { LEADING, textWidth } from './type.ts';
+
+const LABEL_MM = 3.3;
+/** Room for labels over and under the part, mm. */
+const LABELS_MM = 7.5;
+/** From the rule under the part to the foot of its figures. */
+const RULE_MM = 6;
+/** A station's line runs this far past the part. */
+const PAST_MM = 1.2;
+const WHITE_MM = 0.8;
+
+/** Scales of the drawing board: 1 : 2, 1 : 2.5, …; among the tens also 1 : 12 and 1 : 15. */
+const UNITS = [1, 2, 2.5, 3, 4, 5, 6, 8] as const;
+const TENS = [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8] as const;
+
+/** The largest usual scale that is no larger than asked, as a factor; as much over 1 for small parts. */
+export function usualScale(most: number): number {
+  const least = (1 / most) * (1 - 1e-9);
+  const decade = 10 ** Math.floor(Math.log10(least));
+  const reductions = [decade, 10 * decade].flatMap((ten) =>
+    (ten >= 10 ? TENS : UNITS).map((step) => step * ten),
+  );
+  return 1 / (reductions.find((reduction) => reduction >= least) ?? 100 * decade);
+}
+
+/** "1 : 5", "2 : 1". */
+export const scaleWords = (factor: number): string =>
+  factor > 1 ? `${Number(factor.toPrecision(3))} : 1` : `1 : ${Number((1 / factor).toPrecision(3))}`;
+
+/** The drawing of a card, and where it ends. */
+export interface CardDrawing {
+  readonly items: readonly Item[];
+  readonly bottom: number;
+  /** As it comes out on paper. */
+  readonly scale: number;
+}
+
+/**
+ * The part at a usual scale with its stations, ends, joints and landmarks.
+ * @param space what it may fill, from the top; less where the part is long and low
+ * @param enlarged how many times larger the page is printed than it is laid out
+ */
+export function cardDrawing(part: Part, setting: SettingOut, space: Box, enlarged: number): CardDrawing {
+  const { left, right, bottom, top } = drawnBox(part);
+  const high = space.top - space.bottom - 2 * LABELS_MM - RULE_MM;
+  const most = Math.min(
+    (space.right - space.left) / Math.max(right - left, Number.MIN_VALUE),
+    high / Math.max(top - bottom, Number.MIN_VALUE),
+  );
+  const scale = usualScale(most * enlarged);
+  const factor = scale / enlarged;
+  const ceiling = space.top - LABELS_MM;
+  const view = pictureView(part, factor, {
+    x: (space.left + space.right - (left + right) * factor) / 2,
+    y: ceiling - top * factor,
+  });
+  const rule = ceiling - (top - bottom) * factor - LABELS_MM;
+  const strokes = [...partStrokes(view), ...jointStrokes(view, setting)];
+  const stations = stationStrokes(view, setting);
+  const room: Room = {
+    area: { left: space.left, right: space.right, bottom: rule + 2.5, top: space.top },
+    taken: strips(chordsOf([...strokes, ...stations].flatMap(({ path }) => path)), WHITE_MM),
+  };
+  const labels = [
+    ...jointLabels(view, room, LABEL_MM),
+    ...endLabels(view, room),
+    ...labelledMarks(view, foremost(setting.landmarks), room, LABEL_MM),
+  ];
+  return {
+    items: [...stations, ...stationRule(view, rule, LABEL_MM), ...strokes, ...labels],
+    bottom: rule - RULE_MM,
+    scale,
+  };
+}
+
+/** What is drawn of a part, mm. */
+function drawnBox(part: Part): Box {
+  const backs = (part.ends ?? []).flatMap(({ back }) => back);
+  const lines = pathBox([...finishedLine(part.shape), ...part.saw]);
+  return boxOf([
+    { x: lines.left, y: lines.bottom },
+    { x: lines.right, y: lines.top },
+    ...backs,
+    ...(chordOf(part.shape) ?? []),
+  ]);
+}
+
+function partStrokes({ part, path }: PictureView): Stroke[] {
+  const closed = part.shape.type === 'closed';
+  const stroke = (style: LineStyle, lines: readonly Segment[], shut: boolean): Stroke[] =>
+    lines.length === 0 ? [] : [{ type: 'stroke', style, path: path(lines), closed: shut }];
+  const straight = (style: LineStyle, ends: readonly [Point, Point] | undefined): Stroke[] =>
+    ends ? stroke(style, [{ type: 'line', from: ends[0], to: ends[1] }], false) : [];
+  const hidden = (part.ends ?? []).filter(
+    ({ face, back }) => distance(face[0], back[0]) > JOIN_MM || distance(face[1], back[1]) > JOIN_MM,
+  );
+  return [
+    ...stroke('saw', part.saw, closed),
+    ...stroke('cut', finishedLine(part.shape), closed),
+    ...straight('chord', chordOf(part.shape)),
+    ...hidden.flatMap(({ back }) => straight('trim', back)),
+    ...(part.shape.type === 'half' ? straight('centre', part.shape.centre) : []),
+  ];
+}
+
+const jointStrokes = ({ part, path }: PictureView, { joints }: SettingOut): Stroke[] =>
+  joints.flatMap((joint) =>
+    jointLines(part, joint).map(
+      ({ style, path: lines, closed }): Stroke => ({
+        type: 'stroke',
+        style,
+        path: path(lines),
+        ...(closed && { closed }),
+      }),
+    ),
+  );
+
+/** Across the part from edge to edge, or from chord to line. */
+const stationStrokes = ({ part, at }: PictureView, { stations }: SettingOut): Stroke[] =>
+  stations.flatMap((station) => {
+    const offsets = offsetsAcross(part, station);
+    if (offsets.length === 0) return [];
+    const [low, high] = [Math.min(...offsets), Math.max(...offsets)].map((y) =>
+      at({ x: station.station, y }),
+    );
+    return [
+      polyline('station', [
+        { x: low!.x, y: low!.y - PAST_MM },
+        { x: high!.x, y: high!.y + PAST_MM },
+      ]),
+    ];
+  });
+
+/** The angles of an end that is not square, beside it. */
+const endLabels = (view: PictureView, room: Room): Item[] =>
+  (view.part.ends ?? [])
+    .filter((end) => !isSquare(end))
+    .flatMap(({ face, back, angles }) => {
+      const { miter, bevel } = angles;
+      const told = [
+        ...(miter === 0 ? [] : [`miter ${angleWords(miter)}`]),
+        ...(bevel === 0 ? [] : [`tilt ${angleWords(bevel)}`]),
+      ].join(', ');
+      return labelBeside(room, boxOf([...face, ...back].map(view.at)), told);
+    });
+
+function labelBeside(room: Room, beside: Box, text: string): Item[] {
+  const box = takeBeside(room, beside, textWidth(text, LABEL_MM) + 2 * WHITE_MM, LABEL_MM * LEADING);
+  if (!box) return [];
+  return [
+    words(text, { x: (box.left + box.right) / 2, y: box.bottom + LABEL_MM * 0.35 }, LABEL_MM, 'middle'),
+  ];
+}
+
+/** More labels than this are a thicket. */
+const MOST_MARKS = 12;
+
+/** Apexes before joins before pins, as many as can be read. */
+function foremost(landmarks: readonly Landmark[]): Landmark[] {
+  const rank: Readonly<Record<Landmark['what'], number>> = { apex: 0, join: 1, pin: 2, end: 3 };
+  return [...landmarks].sort((a, b) => rank[a.what] - rank[b.what]).slice(0, MOST_MARKS);
+}

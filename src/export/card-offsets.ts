@@ -1,0 +1,120 @@
+import { JOIN_MM } from '../curves/tolerance.ts';
+import type { Part, PartEdge } from '../part/part.ts';
+import { boxTable, type Column } from './card-rows.ts';
+import type { Filling, Section } from './card-sections.ts';
+import { gap, paragraph } from './columns.ts';
+import { noteOf, type OffsetRow, tableOfOffsets } from './offset-table.ts';
+import { bare, printed, settingOut } from './setting-out.ts';
+
+/** How many stations to try for, besides the landmarks; fewer where the page is full. */
+const STATIONS = [12, 8, 6, 4] as const;
+
+/** So many rows will do while there are measures without a box. */
+const ENOUGH_ROWS = 12;
+
+/** The kinds of landmark that keep their row, one list after the other, as the page fills. */
+const KEPT = [
+  ['apex', 'pin', 'join'],
+  ['apex', 'join'],
+  ['apex'],
+  [],
+] as const satisfies readonly (readonly string[])[];
+
+/** So many rows at most ever fill a column of the largest paper. */
+const MOST_ROWS = 30;
+
+const MORE_OFFSETS = 'More: the cover of the pattern, fairlath offsets.';
+
+/** The offsets at the main stations, with a box to write in what came out. */
+export function offsetsSection(part: Part, width: number): Section {
+  const bent = bentEdges(part);
+  const level = part.edges.filter(isLevel).map((edge) => levelWords(part, edge));
+  const tables = bent.length === 0 ? [[]] : tablesOf(part);
+  const enough = tables.findIndex(({ length }) => length <= ENOUGH_ROWS);
+  const [first, ...more] = tables.map((rows, i): Filling => {
+    const thinned = i > 0 || rows.length < tables[0]!.length;
+    return {
+      rows: [
+        ...(rows.length > 0 ? [...boxTable(columnsOf(part, bent, rows), width), gap(1.4)] : []),
+        ...[...level, ...(thinned ? [MORE_OFFSETS] : [])].flatMap((words) => paragraph(words, width)),
+      ],
+      list: rows.map(({ station, offsets, marks }) => ({
+        station,
+        shown: bare(station, part.rule),
+        edges: part.edges.flatMap(({ name }, e) => {
+          const offset = offsets[e];
+          return offset === undefined ? [] : [{ name, offset, shown: bare(offset, part.rule) }];
+        }),
+        marks: marks.map(noteOf(part)),
+      })),
+    };
+  });
+  return {
+    name: 'offsets',
+    title: 'Offsets, square off the reference line',
+    rank: 1,
+    fillings: [first!, ...more],
+    enough: Math.max(0, enough),
+  };
+}
+
+/** The table from the fullest to a bare few rows. */
+function tablesOf(part: Part): OffsetRow[][] {
+  const settings = [
+    ...STATIONS.map((most) => ({ most, kept: KEPT[0] as readonly string[] })),
+    { most: 2, kept: KEPT[0] as readonly string[] },
+    ...KEPT.slice(1).map((kept) => ({ most: 4, kept: kept as readonly string[] })),
+    { most: 2, kept: KEPT[3] as readonly string[] },
+  ];
+  const tables = settings.map(({ most, kept }) => {
+    const setting = settingOut(part, most);
+    const landmarks = setting.landmarks.filter(({ what }) => kept.includes(what));
+    return tableOfOffsets(part, { ...setting, landmarks });
+  });
+  const fitting = tables.filter(({ length }) => length <= MOST_ROWS);
+  return fitting.length > 0 ? fitting : [tables.at(-1)!.slice(0, MOST_ROWS)];
+}
+
+function columnsOf(part: Part, edges: readonly PartEdge[], rows: readonly OffsetRow[]): Column[] {
+  const figures = edges.flatMap((edge): Column[] => {
+    const e = part.edges.indexOf(edge);
+    const offsets = rows.map((row) => row.offsets[e]);
+    return [
+      {
+        head: edge.name,
+        cells: offsets.map((offset) => (offset === undefined ? '' : bare(offset, part.rule))),
+      },
+      { head: 'made', boxes: offsets.map((offset) => offset !== undefined) },
+    ];
+  });
+  return [
+    { head: `at, ${part.rule.unit}`, cells: rows.map(({ station }) => bare(station, part.rule)) },
+    ...figures,
+    { head: '', notes: rows.map(({ marks }) => notesOf(marks, edges.length)) },
+  ];
+}
+
+/** "apex", "pin of back": the edge is named where another in the table has none there. */
+function notesOf(marks: OffsetRow['marks'], edges: number): string {
+  const whats = [...new Set(marks.map(({ what }) => what))];
+  return whats
+    .flatMap((what) => {
+      const alike = marks.filter((mark) => mark.what === what);
+      return alike.length === edges ? [what] : alike.map(({ edge }) => `${what} of ${edge}`);
+    })
+    .join(', ');
+}
+
+/** The edges that need a column of offsets. */
+export const bentEdges = ({ edges }: Part): readonly PartEdge[] => edges.filter((edge) => !isLevel(edge));
+
+/** Whether an edge is one straight line parallel to the reference line: a sentence says it all. */
+const isLevel = ({ runs }: PartEdge): boolean =>
+  runs.every(({ kind, from, to }) => kind === 'line' && Math.abs(from.y - to.y) < JOIN_MM);
+
+function levelWords({ rule }: Part, { name, runs }: PartEdge): string {
+  const { y } = runs[0]!.from;
+  return Math.abs(y) < JOIN_MM
+    ? `${name}: straight, on the reference line.`
+    : `${name}: straight, ${printed(y, rule)} off the reference line.`;
+}

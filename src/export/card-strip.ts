@@ -1,0 +1,105 @@
+import type { Part } from '../part/part.ts';
+import { stripSpecies } from '../shop/find-species.ts';
+import type { StripNail } from '../shop/nails.ts';
+import { adviseStrips, hardestOf, type RunAdvice } from '../shop/part-strips.ts';
+import { sayStrip, showForce } from '../shop/say-strip.ts';
+import type { StripAdvice } from '../shop/strip.ts';
+import { Fault } from '../units/fault.ts';
+import { settingRow } from './card-rows.ts';
+import type { Filling, Section } from './card-sections.ts';
+import { bareAbout, sentence, wordingOf } from './card-words.ts';
+import { gap, paragraph, type Row, table } from './columns.ts';
+import { bare, printed } from './setting-out.ts';
+
+type Runs = readonly [RunAdvice, ...RunAdvice[]];
+
+/** The strip for each curved run; undefined for a part without a curve. */
+export function stripsOf(part: Part): Runs | undefined {
+  try {
+    return adviseStrips(part, { species: stripSpecies(undefined, part.stock?.species), rule: part.rule });
+  } catch (error) {
+    if (error instanceof Fault && error.code === 'strip.straight') return undefined;
+    throw error;
+  }
+}
+
+/** Which strip to plane, and where its nails stand. */
+export function stripSection(part: Part, runs: Runs | undefined, width: number): Section {
+  const name = 'strip';
+  const title = 'Strip';
+  if (!runs) {
+    const words = 'The part has no curve: draw it along a straightedge.';
+    return { name, title, rank: 4, fillings: [{ rows: paragraph(words, width), list: [words] }] };
+  }
+  const { advice } = hardestOf(runs);
+  const cutLength = Math.max(...runs.map((run) => run.advice.cutLength));
+  const said = sayStrip({ ...advice, cutLength }, wordingOf(part.rule).length).map(sentence);
+  const size = sizeWords(part, { ...advice, cutLength });
+  const nails = nailRows(runs);
+  const filling = (notes: readonly string[], below: readonly Row[]): Filling => ({
+    rows: [...settingRow(advice.species.name, size, notes, width), ...below],
+    list: { species: advice.species.name, size, notes },
+  });
+  const nailTable = tableOfNails(part, nails, advice, width);
+  const pointer = nails.length === 0 ? [] : paragraph('Where its nails stand: fairlath batten.', width);
+  return {
+    name,
+    title,
+    rank: 4,
+    fillings: [
+      filling(said.slice(1), nailTable),
+      filling(said.slice(1, 2), nailTable),
+      filling([], nailTable),
+      filling([], pointer),
+    ],
+    enough: 2,
+  };
+}
+
+/** "1⁄4 × 3⁄4 × 51 in": thickness, width, length. */
+const sizeWords = ({ rule }: Part, { thickness, width, cutLength }: StripAdvice): string =>
+  `${[thickness, width, cutLength].map((mm) => bareAbout(mm, rule)).join(' × ')} ${rule.unit}`;
+
+interface NailRow extends StripNail {
+  readonly edge: string;
+}
+
+const nailRows = (runs: Runs): NailRow[] =>
+  runs.flatMap(({ edge, advice }) => advice.nails.map((nail) => ({ ...nail, edge })));
+
+/** On which side of the strip a nail stands, the strip lying along the reference line. */
+const SIDES: Readonly<Record<StripNail['side'], string>> = {
+  left: 'above',
+  right: 'below',
+  either: 'either side',
+  both: 'both sides',
+};
+
+function tableOfNails(
+  { rule, edges }: Part,
+  nails: readonly NailRow[],
+  { nailDiameter, traced }: StripAdvice,
+  width: number,
+): Row[] {
+  if (nails.length === 0) return [];
+  const several = edges.length > 1 && new Set(nails.map(({ edge }) => edge)).size > 1;
+  const body = nails.flatMap(({ centres, side, force, edge }) =>
+    centres.map((at, i) => [
+      bare(at.x, rule),
+      bare(at.y, rule),
+      i > 0
+        ? ''
+        : [SIDES[side], ...(several ? [edge] : []), ...(force > 0 ? [showForce(force, rule.unit)] : [])].join(
+            ', ',
+          ),
+    ]),
+  );
+  return [
+    ...paragraph(
+      `Middles of ${printed(nailDiameter, rule)} nails; trace along the ${traced === 'left' ? 'upper' : 'lower'} face:`,
+      width,
+    ).map((row) => ({ ...row, withNext: true })),
+    ...table(body, width, [`at, ${rule.unit}`, 'out', '']),
+    gap(1),
+  ];
+}

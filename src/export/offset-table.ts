@@ -1,0 +1,32 @@
+import type { Landmark, Part } from '../part/part.ts';
+import { type SettingOut, type Station, stationAt } from './setting-out.ts';
+
+/** One row of a printed table of offsets. */
+export interface OffsetRow extends Station {
+  /** What stands at this station, ends left out. */
+  readonly marks: readonly Landmark[];
+}
+
+/** Stations and landmarks in order, with the offset of each edge. */
+export function tableOfOffsets(part: Part, { stations, landmarks }: SettingOut): OffsetRow[] {
+  const named = landmarks.filter(({ what }) => what !== 'end');
+  const extra = named.map(({ at }) => stationAt(part, at.x));
+  const all = [
+    ...stations,
+    ...extra.filter(({ station }) => !stations.some((known) => isSame(known.station, station))),
+  ]
+    .sort((a, b) => a.station - b.station)
+    .filter(({ station }, i, sorted) => i === 0 || !isSame(station, sorted[i - 1]?.station ?? station));
+  return all.map((row) => ({ ...row, marks: named.filter(({ at }) => isSame(at.x, row.station)) }));
+}
+
+/** Two stations this near are one row, mm. */
+const SAME_STATION_MM = 0.01;
+
+const isSame = (a: number, b: number): boolean => Math.abs(a - b) < SAME_STATION_MM;
+
+/** "apex", or "apex of back" where there are two edges. */
+export const noteOf =
+  ({ edges }: Part) =>
+  ({ what, edge }: Landmark): string =>
+    edges.length > 1 ? `${what} of ${edge}` : what;

@@ -1,0 +1,47 @@
+import type { Box } from '../../src/curves/curve.ts';
+import { cardPage } from '../../src/export/card.ts';
+import type { Words } from '../../src/export/drawing.ts';
+import { CAPITALS, textWidth } from '../../src/export/type.ts';
+import type { Part } from '../../src/part/part.ts';
+import { parsePaper } from '../../src/tiling/paper.ts';
+
+/** From the foot of a descender (0.2 of the size, as the font has it) to the capitals' top. */
+export const boxOf = (left: number, base: number, width: number, size: number): Box => ({
+  left,
+  right: left + width,
+  bottom: base - 0.2 * size,
+  top: base + CAPITALS * size,
+});
+
+const overlapping = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top;
+
+/** Pairs of words that lie over each other. */
+export const clashes = (words: readonly { readonly text: string; readonly box: Box }[]): string[] =>
+  words.flatMap((one, i) =>
+    words
+      .slice(i + 1)
+      .flatMap((other) => (overlapping(one.box, other.box) ? [`${one.text} / ${other.text}`] : [])),
+  );
+
+const composedBox = ({ text, at, size, anchor }: Words): Box => {
+  const width = textWidth(text, size);
+  return boxOf(at.x - { start: 0, middle: width / 2, end: width }[anchor], at.y, width, size);
+};
+
+/** All that must hold of any card, before it is written. */
+export function faultsOf(part: Part, paper: string): string[] {
+  const { drawing } = cardPage(part, { paper: parsePaper(paper) });
+  const words = drawing.items
+    .filter((item) => item.type === 'words')
+    .map((item) => ({ text: item.text, size: item.size, box: composedBox(item) }));
+  const outside = words.filter(
+    ({ box }) =>
+      box.left < 5 || box.bottom < 5 || box.right > drawing.width - 5 || box.top > drawing.height - 5,
+  );
+  return [
+    ...outside.map(({ text }) => `outside: ${text}`),
+    ...words.filter(({ size }) => size < 3.2).map(({ text, size }) => `${size} mm: ${text}`),
+    ...clashes(words),
+  ];
+}
