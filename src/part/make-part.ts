@@ -1,13 +1,12 @@
 import { piecesLength } from '../curves/along.ts';
 import { pathBox } from '../curves/box.ts';
-import { parallelPath } from '../curves/parallel.ts';
 import type { Segment } from '../curves/piece.ts';
 import type { Job } from '../job/job.ts';
 import { Fault, Faults } from '../units/fault.ts';
 import { edgeRuns } from './edge-runs.ts';
 import { finishedLine } from './finished-line.ts';
-import { offsetAt } from './offsets.ts';
-import { closedShape, edgeEnd, edgeStart, exactOutline, lineShape } from './outline.ts';
+import { closedShape, lineShape } from './outline.ts';
+import { parallelLine } from './parallel-line.ts';
 import type { Part, PartEdge, Shape } from './part.ts';
 import { stockFaults } from './stock-fit.ts';
 import { nailWarnings, stockWarnings } from './warnings.ts';
@@ -64,23 +63,11 @@ function caught<T>(faults: Fault[], make: () => T): T | undefined {
 const shapeOf = (edges: readonly PartEdge[]): Shape =>
   edges.length === 1 ? lineShape(edges[0]!) : closedShape([edges[0]!, edges[1]!]);
 
-/**
- * The saw line, a true parallel outside the finished line. A closed outline runs counter-clockwise, so
- * that its outside is to the right; a single edge has its waste away from the reference line.
- */
 function sawLine(edges: readonly PartEdge[], allowance: number): Segment[] {
   if (allowance === 0) return [];
-  const { pieces, closed } = exactOutline(edges);
-  const away = closed || isBelow(edges[0]!) ? -allowance : allowance;
   try {
-    return parallelPath(pieces, away, closed);
+    return parallelLine(edges, allowance);
   } catch (error) {
     throw error instanceof Fault ? error.at('allowance.saw') : error;
   }
-}
-
-/** Whether an edge lies below the reference line, judged half-way along. */
-function isBelow(edge: PartEdge): boolean {
-  const [from, to] = [edgeStart(edge), edgeEnd(edge)];
-  return (offsetAt(edge, (from.x + to.x) / 2) ?? from.y + to.y) < 0;
 }
