@@ -8,6 +8,9 @@ import { JOIN_MM } from './tolerance.ts';
 /** Tangents closer than this (rad) meet without a corner: over a metre, a micrometre. */
 const SMOOTH = 1e-6;
 
+/** An arc that rises less than a nanometre over its chord is a line, mm. */
+const STRAIGHT_MM = 1e-6;
+
 /** The most of a circle in one arc, radians: half of one has its bulge 1, and beyond it digits are lost. */
 const MOST_SWEEP = Math.PI;
 
@@ -67,5 +70,7 @@ function bulged(arc: ArcSegment): BulgedArc[] {
 const joined = (arcs: readonly BulgedArc[], closed: boolean): BulgedArc[] =>
   arcs.map((arc, i) => {
     const next = arcs[i + 1] ?? (closed ? arcs[0] : undefined);
-    return { from: plain(arc.from), to: plain(next?.from ?? arc.to), bulge: arc.bulge };
+    const [from, to] = [plain(arc.from), plain(next?.from ?? arc.to)];
+    const rise = (Math.abs(arc.bulge) * distance(from, to)) / 2;
+    return { from, to, bulge: rise < STRAIGHT_MM ? 0 : arc.bulge };
   });

@@ -4,14 +4,14 @@ import { cross, dot, type Point, subtract } from './point.ts';
 /** An eighth of a turn either way of an arc's middle: what lies beside such an arc is nearest to it, not to its far side. */
 const BULGE_MOST = Math.tan(Math.PI / 8);
 
-/** Spots looked at beside one or two arcs: the error between is at most 1 % more, see KEPT_BACK. */
+/** Spots looked at beside one or two arcs. */
 const LOOKS = 48;
 
 /**
- * An arc's error is a cubic of its length. Its two extremes lie within half a step of a look, 1/48 of an arc:
- * it is there smaller by 1.73/2·(1/48)²/0.0481 = 0.8 % at most.
+ * An arc's error is a cubic of its length. Half a step off its extreme, 1/48 of an arc, it is smaller by
+ * 1.73/2·(1/48)²/0.0481 = 0.8 %; where an arc leans, by a little more.
  */
-const KEPT_BACK = 0.99;
+const KEPT_BACK = 0.985;
 
 /** Whether one arc or two in a row lie within the tolerance of the spots from one to another. */
 export type ArcTrial = (arcs: readonly BulgedArc[], from: number, to: number) => boolean;

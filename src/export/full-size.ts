@@ -16,7 +16,7 @@ export const LAYERS: readonly LayerName[] = ['marks', 'text', 'parallel', 'saw',
  * ARC_FIT_MM, lie within FIT_MM of the cubics as well as of the line.
  */
 export const CURVE_FIT_MM = FIT_MM / 20;
-export const ARC_FIT_MM = FIT_MM * 0.85;
+export const ARC_FIT_MM = FIT_MM * 0.88;
 
 /** A whole part at true size, before any file format, in the part's own frame, mm. */
 export interface FullSize {
