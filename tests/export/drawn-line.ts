@@ -8,7 +8,10 @@ export type DrawnLine = readonly ((u: number) => Point)[];
 export const meant = (pieces: readonly Piece[]): DrawnLine => pieces.map((piece) => along(piece));
 
 /** Looks at each stretch of the line that is measured to; the nearest is refined between its neighbours. */
-const LOOKS = 60;
+const LOOKS = 32;
+
+/** Two looks this near are at the same place, mm. */
+const SAME_MM = 1e-4;
 
 /** 0.618^34 = 8e-8 of two looks: the foot of a place lies nowhere near enough aside to lengthen its distance. */
 const GOLDEN_STEPS = 34;
@@ -17,12 +20,16 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
 export const placesOn = (line: DrawnLine, each: number): Point[] =>
   line.flatMap((at) => Array.from({ length: each + 1 }, (_, i) => at(i / each)));
 
-/** How far the farthest of some places lies from a line, mm: a search of its own. */
-export function farthestFrom(line: DrawnLine, places: readonly Point[]): number {
+/** How far the farthest of some places lies from a line, mm. */
+export const farthestFrom = (line: DrawnLine, places: readonly Point[]): number =>
+  Math.max(...distancesFrom(line, places));
+
+/** How far some places lie from a line, mm: a search of its own. */
+export function distancesFrom(line: DrawnLine, places: readonly Point[]): number[] {
   const looks = line.flatMap((at) =>
     Array.from({ length: LOOKS + 1 }, (_, i) => ({ at, u: i / LOOKS, ...pick(at(i / LOOKS)) })),
   );
-  return Math.max(...places.map((place) => distanceTo(looks, place)));
+  return places.map((place) => distanceTo(looks, place));
 }
 
 const pick = ({ x, y }: Point): Point => ({ x, y });
@@ -33,15 +40,11 @@ interface Look extends Point {
 }
 
 function distanceTo(looks: readonly Look[], place: Point): number {
-  let nearest = 0;
-  let least = Number.POSITIVE_INFINITY;
-  looks.forEach((look, i) => {
-    const off = (look.x - place.x) ** 2 + (look.y - place.y) ** 2;
-    if (off < least) [least, nearest] = [off, i];
-  });
+  const off = looks.map((look) => (look.x - place.x) ** 2 + (look.y - place.y) ** 2);
+  const least = Math.sqrt(off.reduce((a, b) => Math.min(a, b)));
   // The end of a stretch is the start of the next: the foot may lie on either.
-  const about = looks.slice(Math.max(0, nearest - 1), nearest + 2);
-  return Math.min(...about.map((look) => nearIn(look, place)));
+  const near = looks.filter((_, i) => Math.sqrt(off[i]!) <= least + SAME_MM);
+  return Math.min(...near.map((look) => nearIn(look, place)));
 }
 
 function nearIn({ at, u }: Look, place: Point): number {
