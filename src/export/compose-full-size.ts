@@ -72,10 +72,19 @@ function parallelLines(part: Part, distance: number | undefined): FullLine[] {
   if (distance === 0)
     throw new Fault(
       'draw.parallel-zero',
-      '--parallel: a parallel 0 away is the line itself. Give a distance: positive outside, negative inside.',
+      'a parallel 0 away is the line itself. Give a distance: positive outside, negative inside.',
+      '--parallel',
     );
-  const exact = straightOn(parallelLine(part.edges, distance, CURVE_FIT_MM));
+  const exact = atParallel(() => straightOn(parallelLine(part.edges, distance, CURVE_FIT_MM)));
   return [{ layer: 'parallel', style: 'parallel', title: 'Parallel', exact, closed: part.edges.length > 1 }];
+}
+
+function atParallel<T>(make: () => T): T {
+  try {
+    return make();
+  } catch (error) {
+    throw error instanceof Fault ? error.at('--parallel') : error;
+  }
 }
 
 function chordLine({ shape }: Part): FullLine[] {

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { SAMPLES } from '../part/jobs.ts';
 import { fairlath, freshFolder, root } from './run.ts';
 
-const COMMANDS = ['new', 'show', 'print', 'offsets', 'batten', 'check', 'take-off', 'printer'];
+const COMMANDS = ['new', 'show', 'print', 'draw', 'offsets', 'batten', 'check', 'take-off', 'printer'];
 const SUBCOMMANDS = ['printer sheet', 'printer set', 'printer list'];
 
 /** A folder as the examples suppose it: the samples in samples/. */
