@@ -49,7 +49,7 @@ export function markLabels(part: Part): Words[] {
   const scale = scaleFor(part);
   const size = LETTERS_MM * scale;
   const lines = chordsOf([...finishedLine(part.shape), ...part.saw], size / 4);
-  const taken = strips(lines, size / 3);
+  const taken = [...strips(lines, size / 3), belowFor(part, NAME_MM * scale)];
   return marked(part).flatMap((mark) => {
     const text = nameOf(part, mark);
     const [width, height] = [textWidth(text, size), size * LEADING];
@@ -65,6 +65,14 @@ export function markLabels(part: Part): Words[] {
     return [{ ...words(text, at, size, 'middle'), layer: 'text' }];
   });
 }
+
+/** Where the name stands, however wide. */
+const belowFor = ({ bounds: { left, right, bottom } }: Part, name: number): Box => ({
+  ...grown({ left, right, bottom, top: bottom }, FAR_MM),
+  top: bottom - 1.3 * name,
+});
+
+const FAR_MM = 1e6;
 
 /** Only what lies about a place: a long part has thousands of strips. */
 function near({ x, y }: Point, reach: number, taken: readonly Box[]): Room {

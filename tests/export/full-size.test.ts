@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { pathBox } from '../../src/curves/box.ts';
 import { type Point, point } from '../../src/curves/point.ts';
@@ -172,4 +173,29 @@ describe('the page', () => {
     expect(() => mustFitPdf(fullSizePage(fullSize(long)).drawing)).toThrow(/\.svg or a \.dxf/);
     expect(() => mustFitPdf(fullSizePage(fullSize(leg)).drawing)).not.toThrow();
   });
+});
+
+test('property: whatever two battens bound, SVG and DXF follow them and each other, and close', () => {
+  const share = fc.double({ min: 0.02, max: 0.12, noNaN: true });
+  const nail = fc.double({ min: 0.25, max: 0.75, noNaN: true });
+  const size = fc.constantFrom(0.5, 60, 900, 12_000);
+  fc.assert(
+    fc.property(size, share, share, nail, fc.boolean(), (length, under, over, at, mirror) => {
+      const mm = (part: number): string => (part * length).toFixed(6);
+      const edge = (name: string, base: number, rise: number): string =>
+        `  ${name}:\n    - from: [0, ${mm(base)}]\n    - batten: [${mm(1)}, ${mm(base)}]\n      through: [${mm(at)}, ${mm(base + rise)}]\n`;
+      const part = partOf(
+        `part: Rail\nunits: mm\nedges:\n${edge('under', 0, under)}${edge('over', 0.3, over)}`,
+      );
+      const full = fullSize(part, { only: ['cut'], mirror });
+      const [dxf] = readDxf(writeDxf(full, { unit: 'mm', splines: false })).lines;
+      expect(dxf!.closed).toBe(true);
+      const exact = placesOn(trueLine(part), 9).map((place) => apply(full.copies[0], place));
+      const svg = svgLine(full, 'cut');
+      expect(farthestFrom(dxf!.line, exact)).toBeLessThanOrEqual(FIT_MM);
+      expect(farthestFrom(svg, exact)).toBeLessThanOrEqual(FIT_MM);
+      expect(apart(svg, dxf!.line, 3)).toBeLessThanOrEqual(FIT_MM);
+    }),
+    { numRuns: 8 },
+  );
 });
