@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { battenCommand } from './batten.ts';
 import { cardCommand } from './card.ts';
 import { checkCommand } from './check.ts';
+import { drawCommand } from './draw.ts';
 import { newCommand } from './new.ts';
 import { offsetsCommand } from './offsets.ts';
 import { printCommand } from './print.ts';
@@ -45,6 +46,7 @@ for (const command of [
   newCommand(),
   showCommand(),
   printCommand(),
+  drawCommand(),
   offsetsCommand(),
   battenCommand(),
   sawCommand(),

@@ -14,21 +14,27 @@ const SMOOTH = 1e-7;
 /**
  * The line at a constant distance to the left of contiguous pieces (to the right when negative), mm.
  *
- * Lines and arcs stay exact; the rest is fitted within FIT_MM. At an outside corner both sides run on
+ * Lines and arcs stay exact; the rest is fitted within `tolerance`. At an outside corner both sides run on
  * straight until they meet (a corner sharper than a right angle is cut off square at the distance);
  * at an inside corner both are trimmed where they cross.
  * @param closed the last piece ends where the first starts, and their corner counts too
  * @throws Fault `parallel.folds` where the pieces bend too sharply for the distance, `parallel.no-room`
  *   where a piece is too short for its corner
  */
-export const parallelPath = (pieces: readonly Piece[], away: number, closed: boolean): Segment[] =>
-  parallelSides(pieces, away, closed).flatMap(({ side, corner }) => [...side, ...corner]);
+export const parallelPath = (
+  pieces: readonly Piece[],
+  away: number,
+  closed: boolean,
+  tolerance = FIT_MM,
+): Segment[] =>
+  parallelSides(pieces, away, closed, tolerance).flatMap(({ side, corner }) => [...side, ...corner]);
 
 /** The same piece by piece: what runs beside each, and what joins it to the next. */
 export function parallelSides(
   pieces: readonly Piece[],
   away: number,
   closed: boolean,
+  tolerance = FIT_MM,
 ): { side: Segment[]; corner: Segment[] }[] {
   if (away === 0) throw new Error('parallel: the distance must not be 0');
   for (const piece of pieces) mustNotFold(piece, away);
@@ -38,7 +44,7 @@ export function parallelSides(
     const next = sides[i + 1] ?? (closed ? sides[0] : undefined);
     joins.push(next ? corner(side, next, away) : []);
   });
-  return sides.map((side, i) => ({ side: side.segments(), corner: polyline(joins[i]!) }));
+  return sides.map((side, i) => ({ side: side.segments(tolerance), corner: polyline(joins[i]!) }));
 }
 
 /** One piece's parallel, with how much of it is left after its corners are trimmed. */
@@ -64,12 +70,12 @@ class Side {
     };
   }
 
-  segments(): Segment[] {
+  segments(tolerance: number): Segment[] {
     if (this.to - this.from <= 0) throw noRoom(this.at(0), this.away);
     const { piece, from, to } = this;
     if (piece.type === 'line') return [{ type: 'line', from: pick(this.at(from)), to: pick(this.at(to)) }];
     if (piece.type === 'arc') return [this.arc(piece)];
-    return fitCubics(this.at, from, to, FIT_MM);
+    return fitCubics(this.at, from, to, tolerance);
   }
 
   private arc(arc: ArcSegment): Segment {

@@ -18,6 +18,7 @@ export type Item = Stroke | Words | Clip;
 export type LineStyle =
   | 'cut' // the finished line
   | 'saw' // the line to saw to
+  | 'parallel' // at a distance asked for
   | 'chord' // straight from end to end of a line pattern
   | 'centre' // to flip a half pattern on
   | 'trim' // where to cut the paper, or where the next sheet's edge lies
@@ -47,6 +48,7 @@ const ACCENT = '#0f5c5c';
 export const LINE_LOOKS: Readonly<Record<LineStyle, LineLook>> = {
   cut: { width: 0.35, colour: BLACK },
   saw: { width: 0.25, dash: [4, 2], colour: BLACK },
+  parallel: { width: 0.25, dash: [1.5, 1.5], colour: ACCENT },
   chord: { width: 0.13, dash: [8, 1.5, 1, 1.5], colour: BLACK },
   centre: { width: 0.25, dash: [10, 1.5, 2, 1.5], colour: ACCENT },
   trim: { width: 0.2, dash: [0.5, 0.8], colour: BLACK },
@@ -60,7 +62,17 @@ export const LINE_LOOKS: Readonly<Record<LineStyle, LineLook>> = {
   map: { width: 0.13, colour: BLACK },
 };
 
-export interface Stroke {
+/** What is kept apart in a full-size drawing, so that a machine can be given some of it. */
+export type LayerName = 'cut' | 'saw' | 'parallel' | 'marks' | 'text';
+
+/** What a writer that knows layers and names does with an item; the others draw it all the same. */
+interface OnLayer {
+  readonly layer?: LayerName;
+  /** What the line is, for whoever points at it. */
+  readonly title?: string;
+}
+
+export interface Stroke extends OnLayer {
   readonly type: 'stroke';
   readonly style: LineStyle;
   /** Contiguous segments; `closed` joins the last to the first. */
@@ -70,7 +82,7 @@ export interface Stroke {
 }
 
 /** One line of words, in Source Sans 3. */
-export interface Words {
+export interface Words extends OnLayer {
   readonly type: 'words';
   readonly text: string;
   /** The baseline's anchor point. */

@@ -9,6 +9,7 @@ import type { Layout } from '../tiling/layout.ts';
 import { POINTS_PER_MM, pointsPerMm } from '../tiling/page-matrix.ts';
 import { type Clip, type Item, LINE_LOOKS, type Page, type Stroke, type Words } from './drawing.ts';
 import { composePatterns } from './patterns.ts';
+import { drawOnLayers } from './pdf-layers.ts';
 
 export interface PdfOptions {
   /** Source Sans 3 Regular as WOFF or OpenType; part of it is embedded. */
@@ -72,7 +73,7 @@ export function streamPdf(
     pdf.addPage({ size: [drawing.width * x, drawing.height * y], margin: 0 });
     if (x !== y || x !== POINTS_PER_MM) pdf.scale(x / POINTS_PER_MM, y / POINTS_PER_MM);
     const page: PageSink = { pdf, height: drawing.height };
-    for (const item of drawing.items) draw(page, item);
+    drawOnLayers(pdf, drawing.items, (item) => draw(page, item));
     passOn(pdf, sink);
     wrote?.(names.length);
   }

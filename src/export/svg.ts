@@ -1,27 +1,51 @@
 import { along, segmentStart } from '../curves/along.ts';
 import type { ArcSegment, Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
-import { type Clip, type Drawing, type Item, LINE_LOOKS, type Stroke, type Words } from './drawing.ts';
+import { arcToCubics } from '../curves/segment.ts';
+import {
+  type Clip,
+  type Drawing,
+  type Item,
+  type LayerName,
+  LINE_LOOKS,
+  type Stroke,
+  type Words,
+} from './drawing.ts';
 
 /** A micrometre: a tenth of a thousandth of what the eye sees, and short to read. */
 const DECIMALS = 3;
 
+/** A nanometre, for machines: what is left of the smallest part and the flattest arc. */
+const FINE_DECIMALS = 6;
+
+export interface SvgOptions {
+  /** For a machine: finer, and nothing but its lines, as a white page would be cut out too. */
+  readonly bare?: boolean;
+  /** Further sentences about the drawing. */
+  readonly about?: string;
+}
+
 /**
  * A drawing as an SVG text: mm in size and in its viewBox, y down, lines by class, native curves, words
- * as words. Numbers are plain decimals; one that is not finite is refused.
+ * as words. What is on a layer is grouped under its name. Numbers are plain decimals; one that is not finite
+ * is refused.
  */
-export function writeSvg(drawing: Drawing, title: string): string {
+export function writeSvg(drawing: Drawing, title: string, { bare = false, about }: SvgOptions = {}): string {
   const { width, height } = drawing;
-  const sink: Sink = { height, clips: [] };
-  const body = drawing.items.map((item) => draw(sink, item));
+  const number = decimals(bare ? FINE_DECIMALS : DECIMALS);
+  const sink: Sink = { height, bare, clips: [], number };
+  const body = onLayers(drawing.items).map(([layer, items]) => {
+    const drawn = items.map((item) => draw(sink, item));
+    return layer === undefined ? drawn.join('\n') : `<g id="${layer}">\n${drawn.join('\n')}\n</g>`;
+  });
   const size = `width="${number(width)}mm" height="${number(height)}mm" viewBox="0 0 ${number(width)} ${number(height)}"`;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" ${size}>`,
     `<title>${escaped(title)}</title>`,
-    `<desc>Drawn by fairlath. Lengths in mm.</desc>`,
-    `<style>${styles()}</style>`,
+    `<desc>Drawn by fairlath. Lengths in mm.${about ? ` ${escaped(about)}` : ''}</desc>`,
+    ...(bare ? [] : [`<style>${styles()}</style>`]),
     ...(sink.clips.length > 0 ? [`<defs>${sink.clips.join('')}</defs>`] : []),
-    `<rect width="100%" height="100%" fill="#ffffff"/>`,
+    ...(bare ? [] : [`<rect width="100%" height="100%" fill="#ffffff"/>`]),
     ...body,
     '</svg>',
     '',
@@ -30,13 +54,27 @@ export function writeSvg(drawing: Drawing, title: string): string {
 
 interface Sink {
   readonly height: number;
+  readonly bare: boolean;
+  readonly number: (value: number) => string;
   readonly clips: string[];
+}
+
+/** Items in a row on the same layer, or on none. */
+function onLayers(items: readonly Item[]): [LayerName | undefined, Item[]][] {
+  const groups: [LayerName | undefined, Item[]][] = [];
+  for (const item of items) {
+    const layer = item.type === 'clip' ? undefined : item.layer;
+    const last = groups.at(-1);
+    if (last && last[0] === layer) last[1].push(item);
+    else groups.push([layer, [item]]);
+  }
+  return groups;
 }
 
 function styles(): string {
   const looks = Object.entries(LINE_LOOKS).map(([name, { width, dash, colour }]) => {
-    const dashes = dash ? `;stroke-dasharray:${dash.map(number).join(' ')}` : '';
-    return `.${name}{fill:none;stroke:${colour};stroke-width:${number(width)}${dashes}}`;
+    const dashes = dash ? `;stroke-dasharray:${dash.join(' ')}` : '';
+    return `.${name}{fill:none;stroke:${colour};stroke-width:${width}${dashes}}`;
   });
   return `${looks.join('')}text{font-family:"Source Sans 3","Source Sans Pro",sans-serif}`;
 }
@@ -52,14 +90,26 @@ function draw(sink: Sink, item: Item): string {
   }
 }
 
-function strokeText(sink: Sink, { style, path, closed, filled }: Stroke): string {
+function strokeText(sink: Sink, stroke: Stroke): string {
+  const { style, path, closed, filled, title } = stroke;
   const [first] = path;
   if (!first) return '';
   const steps = path.map((segment) => step(sink, segment));
   const d = `M${place(sink, segmentStart(first))}${steps.join('')}${closed ? 'Z' : ''}`;
   const fill = filled ? ` style="fill:${LINE_LOOKS[style].colour}"` : '';
   // Some readers know no style sheets and would fill every shape.
-  return `<path class="${style}" fill="none" d="${d}"${fill}/>`;
+  const looks = sink.bare ? lookOf(stroke) : `class="${style}" fill="none"`;
+  return title === undefined
+    ? `<path ${looks} d="${d}"${fill}/>`
+    : `<path ${looks} d="${d}"${fill}><title>${escaped(title)}</title></path>`;
+}
+
+/** Machines and editors know attributes better than style sheets. */
+function lookOf({ style, layer }: Stroke): string {
+  const { width, dash, colour } = LINE_LOOKS[style];
+  const dashes = dash ? ` stroke-dasharray="${dash.join(' ')}"` : '';
+  const name = layer === undefined || layer === style ? style : `${layer} ${style}`;
+  return `class="${name}" fill="none" stroke="${colour}" stroke-width="${width}"${dashes}`;
 }
 
 function step(sink: Sink, segment: Segment): string {
@@ -82,7 +132,19 @@ function step(sink: Sink, segment: Segment): string {
  */
 const MOST_SWEEP = Math.PI / 4;
 
+/**
+ * Readers find an arc's centre from its radius, many in single precision: a radius of 20 m is off by 0.001 mm
+ * there, and a line's own flat arc would stray. Beyond it an arc is drawn as cubics, which stray by less.
+ */
+const MOST_RADIUS_MM = 20_000;
+const FLAT_ARC_MM = 1e-4;
+
 function arcSteps(sink: Sink, arc: ArcSegment): string {
+  if (arc.radius > MOST_RADIUS_MM && Number.isFinite(arc.radius))
+    return arcToCubics(arc, FLAT_ARC_MM)
+      .map((cubic) => step(sink, cubic))
+      .join('');
+  const { number } = sink;
   const count = Math.max(1, Math.ceil(Math.abs(arc.sweep) / MOST_SWEEP));
   const clockwise = arc.sweep > 0 ? 0 : 1;
   const at = along(arc);
@@ -98,28 +160,33 @@ const FRACTION_STROKE = '⁄';
 const ANCHORS = { start: 'start', middle: 'middle', end: 'end' } as const;
 
 function wordsText(sink: Sink, { text, at, size, anchor, turn }: Words): string {
+  const { number } = sink;
+  const font = sink.bare ? ' font-family="sans-serif"' : '';
   const [x, y] = [number(at.x), number(sink.height - at.y)];
   const turned =
     turn !== undefined && turn !== 0
       ? ` transform="rotate(${number((-turn * 180) / Math.PI)} ${x} ${y})"`
       : '';
-  return `<text x="${x}" y="${y}" font-size="${number(size)}" text-anchor="${ANCHORS[anchor]}"${turned}>${escaped(text.replaceAll(FRACTION_STROKE, '/'))}</text>`;
+  return `<text x="${x}" y="${y}" font-size="${number(size)}"${font} text-anchor="${ANCHORS[anchor]}"${turned}>${escaped(text.replaceAll(FRACTION_STROKE, '/'))}</text>`;
 }
 
 function clipText(sink: Sink, { left, bottom, right, top, items }: Clip): string {
+  const { number } = sink;
   const id = `clip${sink.clips.length + 1}`;
   const box = `x="${number(left)}" y="${number(sink.height - top)}" width="${number(right - left)}" height="${number(top - bottom)}"`;
   sink.clips.push(`<clipPath id="${id}"><rect ${box}/></clipPath>`);
   return `<g clip-path="url(#${id})">${items.map((item) => draw(sink, item)).join('')}</g>`;
 }
 
-const place = ({ height }: Sink, { x, y }: Point): string => `${number(x)} ${number(height - y)}`;
+const place = ({ height, number }: Sink, { x, y }: Point): string => `${number(x)} ${number(height - y)}`;
 
-/** Never an exponent: toFixed writes none below 1e21. */
-function number(value: number): string {
-  if (!(Math.abs(value) < 1e9)) throw new Error(`a drawing holds ${value}`);
-  return String(Number(value.toFixed(DECIMALS)) + 0);
-}
+/** Never an exponent: toFixed writes none below 1e21, and six decimals leave none above 0. */
+const decimals =
+  (most: number) =>
+  (value: number): string => {
+    if (!(Math.abs(value) < 1e9)) throw new Error(`a drawing holds ${value}`);
+    return String(Number(value.toFixed(most)) + 0);
+  };
 
 const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');

@@ -1,14 +1,13 @@
 import { piecesLength } from '../curves/along.ts';
 import { boxOf, pathBox } from '../curves/box.ts';
-import { parallelPath } from '../curves/parallel.ts';
-import type { Piece, Segment } from '../curves/piece.ts';
+import type { Segment } from '../curves/piece.ts';
 import type { Job } from '../job/job.ts';
 import { Fault, Faults } from '../units/fault.ts';
 import { edgeRuns } from './edge-runs.ts';
 import { finishedLine } from './finished-line.ts';
 import { type JointGround, jointFaults, jointWarnings } from './joint-checks.ts';
-import { offsetAt } from './offsets.ts';
 import { edgeEnd, edgeStart, outlineOf } from './outline.ts';
+import { parallelLine } from './parallel-line.ts';
 import type { Part, PartEdge, Shape } from './part.ts';
 import { stockFaults } from './stock-fit.ts';
 import { nailWarnings, stockWarnings } from './warnings.ts';
@@ -27,7 +26,7 @@ export function makePart(job: Job): Part {
   const outline = caught(faults, () => outlineOf(edges, job));
   stopAt(faults);
   const { shape, exact, ends } = outline!;
-  const saw = caught(faults, () => sawLine(shape, exact, job.sawAllowance, edges));
+  const saw = caught(faults, () => sawLine({ shape, exact, edges }, job.sawAllowance));
   stopAt(faults);
   const finished = finishedLine(shape);
   const box = pathBox(finished);
@@ -84,28 +83,11 @@ function caught<T>(faults: Fault[], make: () => T): T | undefined {
   }
 }
 
-/**
- * The saw line, a true parallel outside the finished line. A closed outline runs counter-clockwise, so
- * that its outside is to the right; a single edge has its waste away from the reference line.
- */
-function sawLine(
-  { type }: Shape,
-  exact: readonly Piece[],
-  allowance: number,
-  edges: readonly PartEdge[],
-): Segment[] {
+function sawLine(line: Pick<Part, 'shape' | 'exact' | 'edges'>, allowance: number): Segment[] {
   if (allowance === 0) return [];
-  const closed = type === 'closed';
-  const away = closed || isBelow(edges[0]!) ? -allowance : allowance;
   try {
-    return parallelPath(exact, away, closed);
+    return parallelLine(line, allowance);
   } catch (error) {
     throw error instanceof Fault ? error.at('allowance.saw') : error;
   }
-}
-
-/** Whether an edge lies below the reference line, judged half-way along. */
-export function isBelow(edge: PartEdge): boolean {
-  const [from, to] = [edgeStart(edge), edgeEnd(edge)];
-  return (offsetAt(edge, (from.x + to.x) / 2) ?? from.y + to.y) < 0;
 }

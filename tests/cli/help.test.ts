@@ -8,6 +8,7 @@ const COMMANDS = [
   'new',
   'show',
   'print',
+  'draw',
   'offsets',
   'batten',
   'stock',

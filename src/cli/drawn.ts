@@ -1,0 +1,97 @@
+import { FIT_MM } from '../curves/tolerance.ts';
+import { type FullSizeOptions, fullSize } from '../export/compose-full-size.ts';
+import type { LayerName } from '../export/drawing.ts';
+import { writeDxf } from '../export/dxf.ts';
+import { boxOfFull, type FullSize, LAYERS } from '../export/full-size.ts';
+import { type FullSizeFigures, figuresOfLines } from '../export/full-size-figures.ts';
+import { fullSizePage, mustFitPdf } from '../export/full-size-page.ts';
+import { writeSvg } from '../export/svg.ts';
+import type { Part } from '../part/part.ts';
+import { type Affine, enlarged, shifted } from '../tiling/affine.ts';
+import { POINTS_PER_MM } from '../tiling/page-matrix.ts';
+import { MM_PER_INCH } from '../units/unit.ts';
+import { readFont } from './font.ts';
+
+export type Format = 'svg' | 'dxf' | 'pdf';
+
+export interface FileOptions {
+  readonly format: Format;
+  /** Of a DXF's numbers. */
+  readonly unit: 'mm' | 'in';
+  readonly splines: boolean;
+}
+
+/** A drawing as it goes into a file, and what there is to say about it. */
+export interface Drawn {
+  /** Written when it is asked for: what is wrong with the drawing is told before. */
+  readonly content: () => Promise<string | Uint8Array>;
+  readonly figures: FullSizeFigures;
+  readonly layers: readonly (FullSizeFigures & { readonly name: LayerName })[];
+  /** Of the page, or of what is drawn in a DXF, mm. */
+  readonly size: { readonly width: number; readonly height: number };
+  /** Part mm → the file's own numbers: mm with y down, points with y up, the DXF's unit. */
+  readonly toFile: Affine;
+}
+
+/** @throws Fault those of `fullSize`, `draw.page-too-long` */
+export function draw(part: Part, asked: FullSizeOptions, options: FileOptions): Drawn {
+  const full = fullSize(part, asked);
+  const about = [
+    `${part.name}, full size.`,
+    `Curves within ${FIT_MM} mm of the exact line: ${kindsOf(part)}.`,
+  ];
+  const as = options.format === 'dxf' && !options.splines ? 'arcs' : 'curves';
+  const layers = LAYERS.toReversed()
+    .filter((name) =>
+      name === 'text' ? full.words.length > 0 : full.lines.some(({ layer }) => layer === name),
+    )
+    .map((name) => ({
+      name,
+      ...figuresOfLines(
+        full.lines.filter(({ layer }) => layer === name),
+        as,
+      ),
+    }));
+  const figures = figuresOfLines(full.lines, as);
+  if (figures.worst > FIT_MM) throw new Error(`the drawing came out ${figures.worst} mm off the line`);
+  return {
+    figures,
+    layers,
+    ...(options.format === 'dxf' ? asDxf(full, options, about) : asPage(full, options.format, about)),
+  };
+}
+
+const kindsOf = ({ edges }: Part): string =>
+  [...new Set(edges.flatMap(({ runs }) => runs.map(({ kind }) => kind)))].join(', ');
+
+type Written = Pick<Drawn, 'content' | 'size' | 'toFile'>;
+
+function asDxf(full: FullSize, { unit, splines }: FileOptions, about: readonly string[]): Written {
+  const { left, right, bottom, top } = boxOfFull(full);
+  return {
+    content: async () => writeDxf(full, { unit, splines, about: [...about, `Lengths in ${unit}.`] }),
+    size: { width: right - left, height: top - bottom },
+    toFile: enlarged(full.copies[0], unit === 'in' ? 1 / MM_PER_INCH : 1),
+  };
+}
+
+function asPage(full: FullSize, format: 'svg' | 'pdf', about: readonly string[]): Written {
+  const { drawing, origin } = fullSizePage(full);
+  const { width, height } = drawing;
+  const [a, b, c, d, e, f] = shifted(full.copies[0], ...origin);
+  if (format === 'svg')
+    return {
+      content: async () => writeSvg(drawing, full.name, { bare: true, about: about.join(' ') }),
+      size: { width, height },
+      toFile: [a, -b, c, -d, e, height - f],
+    };
+  mustFitPdf(drawing);
+  return {
+    content: async () => {
+      const { writePdf } = await import('../export/pdf.ts');
+      return writePdf([{ name: 'full size', drawing }], `${full.name}, full size`, readFont());
+    },
+    size: { width, height },
+    toFile: enlarged([a, b, c, d, e, f], POINTS_PER_MM),
+  };
+}

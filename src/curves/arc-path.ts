@@ -1,0 +1,76 @@
+import { segmentEnd, segmentStart } from './along.ts';
+import { fitArcs } from './arc-fit.ts';
+import type { BulgedArc } from './biarc.ts';
+import type { ArcSegment, Piece } from './piece.ts';
+import { direction, distance, dot, type Point } from './point.ts';
+import { JOIN_MM } from './tolerance.ts';
+
+/** Tangents closer than this (rad) meet without a corner: over a metre, a micrometre. */
+const SMOOTH = 1e-6;
+
+/** An arc that rises less than a nanometre over its chord is a line, mm. */
+const STRAIGHT_MM = 1e-6;
+
+/** The most of a circle in one arc, radians: half of one has its bulge 1, and beyond it digits are lost. */
+const MOST_SWEEP = Math.PI;
+
+/**
+ * Contiguous pieces as lines and arcs only, end to end: lines and arcs as they are, all else within
+ * `tolerance` (mm) and, where the pieces meet without a corner, without one.
+ * @param closed the last piece meets the first
+ */
+export function arcPath(pieces: readonly Piece[], closed: boolean, tolerance: number): BulgedArc[] {
+  const runs = smoothRuns(pieces);
+  const arcs = runs.flatMap((run, i) => {
+    const [piece] = run;
+    if (piece?.type === 'line') return [{ from: plain(piece.from), to: plain(piece.to), bulge: 0 }];
+    if (piece?.type === 'arc') return bulged(piece);
+    const before = runs[i - 1] ?? (closed ? runs.at(-1) : undefined);
+    const after = runs[i + 1] ?? (closed ? runs[0] : undefined);
+    return fitArcs(run, tolerance, {
+      start: before !== undefined && before !== run && meet(before.at(-1)!, run[0]!),
+      end: after !== undefined && after !== run && meet(run.at(-1)!, after[0]!),
+    });
+  });
+  return joined(arcs, closed);
+}
+
+const isBent = ({ type }: Piece): boolean => type !== 'line' && type !== 'arc';
+
+/** Lines and arcs each alone; what else meets without a corner together. */
+function smoothRuns(pieces: readonly Piece[]): Piece[][] {
+  const runs: Piece[][] = [];
+  for (const piece of pieces) {
+    const last = runs.at(-1)?.at(-1);
+    if (last && isBent(last) && isBent(piece) && meet(last, piece)) runs.at(-1)!.push(piece);
+    else runs.push([piece]);
+  }
+  return runs;
+}
+
+/** Whether one piece runs into the next without a corner. */
+function meet(one: Piece, next: Piece): boolean {
+  const [end, start] = [segmentEnd(one), segmentStart(next)];
+  const turn = dot(direction(end.angle), direction(start.angle));
+  return distance(end, start) < JOIN_MM && turn > 0 && Math.abs(Math.sin(start.angle - end.angle)) < SMOOTH;
+}
+
+const plain = ({ x, y }: Point): Point => ({ x, y });
+
+function bulged(arc: ArcSegment): BulgedArc[] {
+  const count = Math.max(1, Math.ceil(Math.abs(arc.sweep) / MOST_SWEEP - SMOOTH));
+  const sweep = arc.sweep / count;
+  return Array.from({ length: count }, (_, i) => {
+    const part = { ...arc, start: arc.start + sweep * i, sweep };
+    return { from: plain(segmentStart(part)), to: plain(segmentEnd(part)), bulge: Math.tan(sweep / 4) };
+  });
+}
+
+/** Each arc ends in the very point where the next one starts. */
+const joined = (arcs: readonly BulgedArc[], closed: boolean): BulgedArc[] =>
+  arcs.map((arc, i) => {
+    const next = arcs[i + 1] ?? (closed ? arcs[0] : undefined);
+    const [from, to] = [plain(arc.from), plain(next?.from ?? arc.to)];
+    const rise = (Math.abs(arc.bulge) * distance(from, to)) / 2;
+    return { from, to, bulge: rise < STRAIGHT_MM ? 0 : arc.bulge };
+  });

@@ -1,0 +1,81 @@
+import { add, cross, dot, type Point, scale, subtract } from './point.ts';
+
+/**
+ * A circular arc by its two ends and its bulge, tan(sweep/4): positive where it runs counter-clockwise, 0 where
+ * it is straight. However flat the arc, nothing in it grows beyond the part, as its centre would.
+ */
+export interface BulgedArc {
+  readonly from: Point;
+  readonly to: Point;
+  readonly bulge: number;
+}
+
+/** The arc that leaves `from` along a unit tangent and ends at `to`. */
+export function arcAlong(from: Point, tangent: Point, to: Point): BulgedArc {
+  const chord = subtract(to, from);
+  // The chord stands at half the sweep off the tangent.
+  return { from, to, bulge: cross(tangent, chord) / (Math.hypot(chord.x, chord.y) + dot(tangent, chord)) };
+}
+
+/** The arc that starts at `from` and reaches `to` along a unit tangent. */
+export function arcInto(from: Point, to: Point, tangent: Point): BulgedArc {
+  const { bulge } = arcAlong(to, scale(tangent, -1), from);
+  return { from, to, bulge: -bulge };
+}
+
+/**
+ * Two arcs from one place and unit tangent to another that meet with one tangent, the lengths of their
+ * tangents to the common one alike (Bolton 1975, "Biarc curves", Computer-Aided Design 7). Undefined where
+ * the tangents face away from the chord so far that there are none.
+ */
+export function biarc(
+  from: Point,
+  leave: Point,
+  to: Point,
+  reach: Point,
+): [BulgedArc, BulgedArc] | undefined {
+  const chord = subtract(to, from);
+  const across = dot(chord, chord);
+  const ahead = dot(chord, add(leave, reach));
+  const bent = 2 * (1 - dot(leave, reach));
+  const length = across / (ahead + Math.sqrt(ahead ** 2 + bent * across));
+  if (!(length > 0 && Number.isFinite(length))) return undefined;
+  const middle = scale(add(add(from, scale(leave, length)), subtract(to, scale(reach, length))), 0.5);
+  return [arcAlong(from, leave, middle), arcInto(middle, to, reach)];
+}
+
+/** The place on an arc at a share u of its length. */
+export function placeOn({ from, to, bulge }: BulgedArc, u: number): Point {
+  const half = 2 * Math.atan(bulge);
+  // Seen from the start, the chord to the place stands off the whole chord by the rest of the sweep's half.
+  const share = half === 0 ? u : Math.sin(u * half) / Math.sin(half);
+  const turn = (u - 1) * half;
+  const [cos, sin] = [share * Math.cos(turn), share * Math.sin(turn)];
+  const chord = subtract(to, from);
+  return { x: from.x + chord.x * cos - chord.y * sin, y: from.y + chord.x * sin + chord.y * cos };
+}
+
+/**
+ * How far a place lies off the arc's circle, mm, without the circle's centre: flat arcs keep their digits.
+ * The sign is that of the side, positive to the right of the way.
+ */
+export function offCircle({ from, to, bulge }: BulgedArc): (place: Point) => number {
+  const chord = subtract(to, from);
+  const across = dot(chord, chord);
+  if (across === 0) return (place) => Math.hypot(place.x - from.x, place.y - from.y);
+  const turn = 1 + bulge ** 2;
+  // The tangent at the start is the chord turned back by half the sweep, 2·atan(bulge).
+  const [cos, sin] = [(1 - bulge ** 2) / turn, (-2 * bulge) / turn];
+  const length = Math.sqrt(across);
+  const tangent = {
+    x: (chord.x * cos - chord.y * sin) / length,
+    y: (chord.x * sin + chord.y * cos) / length,
+  };
+  const curvature = (4 * bulge) / (turn * length);
+  return ({ x, y }) => {
+    const dx = x - from.x;
+    const dy = y - from.y;
+    const off = curvature * (dx * dx + dy * dy) - 2 * (tangent.x * dy - tangent.y * dx);
+    return off / (1 + Math.sqrt(Math.max(0, 1 + curvature * off)));
+  };
+}

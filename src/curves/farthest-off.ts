@@ -1,0 +1,49 @@
+import { along, type Place } from './along.ts';
+import type { Piece } from './piece.ts';
+import { direction, distance, dot, type Point, subtract } from './point.ts';
+
+/** So far along a piece the next one may be nearer. */
+const AT_END = 1 - 1e-6;
+
+/** Newton steps to the foot of a place beside a piece: from the foot of its neighbour 2 or 3 do. */
+const STEPS = 12;
+
+/**
+ * How far the farthest of some places lies off the pieces they run along, mm: measured on the result, square
+ * off the exact curve. The places run from the start of the pieces to their end, none skipping a piece.
+ */
+export function farthestOff(places: Iterable<Point>, pieces: readonly Piece[]): number {
+  const courses = pieces.map(along);
+  let farthest = 0;
+  let [now, u] = [0, 0];
+  for (const place of places) {
+    let foot = footOf(courses[now]!, place, u);
+    // At the end of a piece the next may be nearer; short pieces may be passed several at a time.
+    while (foot.u > AT_END && now + 1 < courses.length) {
+      const next = footOf(courses[now + 1]!, place, 0);
+      if (next.off > foot.off) break;
+      now++;
+      foot = next;
+    }
+    u = foot.u;
+    farthest = Math.max(farthest, foot.off);
+  }
+  return farthest;
+}
+
+interface Foot {
+  readonly u: number;
+  readonly off: number;
+}
+
+function footOf(at: (u: number) => Place, place: Point, near: number): Foot {
+  let u = near;
+  for (let i = 0; i < STEPS; i++) {
+    const here = at(u);
+    const ahead = dot(subtract(place, here), direction(here.angle)) / (here.speed || 1);
+    const next = Math.min(1, Math.max(0, u + ahead));
+    if (Math.abs(next - u) < 1e-9) break;
+    u = next;
+  }
+  return { u, off: distance(at(u), place) };
+}

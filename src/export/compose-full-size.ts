@@ -1,0 +1,97 @@
+import { pathBox } from '../curves/box.ts';
+import { straightOn } from '../curves/straight-on.ts';
+import { chordOf } from '../part/finished-line.ts';
+import { parallelLine } from '../part/parallel-line.ts';
+import type { Part } from '../part/part.ts';
+import type { Affine } from '../tiling/affine.ts';
+import { Fault } from '../units/fault.ts';
+import type { LayerName } from './drawing.ts';
+import { CURVE_FIT_MM, curvePath, type FullLine, type FullSize } from './full-size.ts';
+import { markLabels, markLines, nameWords } from './full-size-marks.ts';
+
+export interface FullSizeOptions {
+  /** These layers only. */
+  readonly only?: readonly LayerName[];
+  /** A further line at this distance from the finished one, mm: positive outside, where the saw line runs. */
+  readonly parallel?: number;
+  /** The other part of a pair: left and right changed over. */
+  readonly mirror?: boolean;
+}
+
+const AS_IT_IS: Affine = [1, 0, 0, 1, 0, 0];
+
+/**
+ * What is drawn of a part at full size: each line with its layer, and the words beside it.
+ * @throws Fault `draw.nothing` where the layers asked for hold nothing, `draw.parallel-left-out`,
+ *   `draw.parallel-zero`, and those of a parallel
+ */
+export function fullSize(part: Part, { only, parallel, mirror }: FullSizeOptions = {}): FullSize {
+  if (parallel !== undefined && only && !only.includes('parallel'))
+    throw new Fault(
+      'draw.parallel-left-out',
+      '--only leaves out the line that --parallel asks for. Add parallel to its list, or leave one of them out.',
+    );
+  const wanted = ({ layer }: { layer?: LayerName }): boolean =>
+    !only || (layer !== undefined && only.includes(layer));
+  const all = [
+    ...markLines(part),
+    ...chordLine(part),
+    ...parallelLines(part, parallel),
+    ...sawLines(part),
+    cutLine(part),
+  ];
+  const lines = all.filter(wanted);
+  const words = [...nameWords(part), ...markLabels(part)].filter(wanted);
+  if (lines.length + words.length === 0) throw nothingOn(only ?? []);
+  const { left, right } = pathBox(all.flatMap(curvePath));
+  const copy: Affine = mirror ? [-1, 0, 0, 1, left + right, 0] : AS_IT_IS;
+  return { name: part.name, lines, words, copies: [copy] };
+}
+
+const nothingOn = (only: readonly LayerName[]): Fault =>
+  new Fault(
+    'draw.nothing',
+    `--only: this part has nothing on the ${only.length === 1 ? 'layer' : 'layers'} ${only.join(', ')}. ` +
+      'A saw line needs "saw: 1/16" under allowance in the job, a parallel needs --parallel.',
+  );
+
+const isClosed = ({ edges }: Part): boolean => edges.length > 1;
+
+function cutLine(part: Part): FullLine {
+  return { layer: 'cut', style: 'cut', title: 'Finished line', exact: part.exact, closed: isClosed(part) };
+}
+
+function sawLines(part: Part): FullLine[] {
+  if (part.sawAllowance === 0) return [];
+  const exact = straightOn(parallelLine(part, part.sawAllowance, CURVE_FIT_MM));
+  return [{ layer: 'saw', style: 'saw', title: 'Saw to this line', exact, closed: isClosed(part) }];
+}
+
+function parallelLines(part: Part, distance: number | undefined): FullLine[] {
+  if (distance === undefined) return [];
+  if (distance === 0)
+    throw new Fault(
+      'draw.parallel-zero',
+      'a parallel 0 away is the line itself. Give a distance: positive outside, negative inside.',
+      '--parallel',
+    );
+  const exact = atParallel(() => straightOn(parallelLine(part, distance, CURVE_FIT_MM)));
+  return [{ layer: 'parallel', style: 'parallel', title: 'Parallel', exact, closed: isClosed(part) }];
+}
+
+function atParallel<T>(make: () => T): T {
+  try {
+    return make();
+  } catch (error) {
+    throw error instanceof Fault ? error.at('--parallel') : error;
+  }
+}
+
+function chordLine({ shape }: Part): FullLine[] {
+  const chord = chordOf(shape);
+  if (!chord) return [];
+  const [from, to] = chord;
+  return [
+    { layer: 'marks', style: 'chord', title: 'Chord', exact: [{ type: 'line', from, to }], closed: false },
+  ];
+}

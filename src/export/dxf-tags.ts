@@ -1,0 +1,69 @@
+/** One group of a DXF file: what kind of value it is, and the value as written. */
+export type Tag = readonly [code: number, value: string];
+
+/** Text, a whole number, a handle. */
+export const tag = (code: number, value: string | number): Tag => [code, String(value)];
+
+/**
+ * A nanometre, or less: what is left of the smallest part. Angles, bulges and knots are shares of a turn and
+ * take more, for a bulge is multiplied by half the length of its chord.
+ */
+const DECIMALS = 6;
+const INCH_DECIMALS = 8;
+const SHARE_DECIMALS = 12;
+
+/** A plain decimal, never an exponent, with a point: some readers take a number without one for a whole one. */
+function decimal(value: number, decimals: number): string {
+  if (!(Math.abs(value) < 1e9)) throw new Error(`a drawing holds ${value}`);
+  const [whole, part = ''] = value.toFixed(decimals).split('.');
+  const kept = part.replace(/0+$/, '') || '0';
+  return Number(value.toFixed(decimals)) === 0 ? '0.0' : `${whole}.${kept}`;
+}
+
+export const share = (code: number, value: number): Tag => [code, decimal(value, SHARE_DECIMALS)];
+
+/** Lengths (mm) in the file's unit. */
+export class Lengths {
+  private readonly decimals: number;
+
+  constructor(private readonly mm: number) {
+    this.decimals = mm === 1 ? DECIMALS : INCH_DECIMALS;
+  }
+
+  text(value: number): string {
+    return decimal(value / this.mm, this.decimals);
+  }
+
+  tag(code: number, value: number): Tag {
+    return [code, this.text(value)];
+  }
+
+  /** A place in the plane; its codes are 10 apart. */
+  at(code: number, { x, y }: { readonly x: number; readonly y: number }): Tag[] {
+    return [this.tag(code, x), this.tag(code + 10, y)];
+  }
+
+  /** The same with a height of 0. */
+  solid(code: number, place: { readonly x: number; readonly y: number }): Tag[] {
+    return [...this.at(code, place), this.tag(code + 20, 0)];
+  }
+}
+
+/** The groups as a file: a line for the code and one for the value, ended as the oldest readers want them. */
+export const tagsText = (tags: readonly Tag[]): string =>
+  tags.map(([code, value]) => `${String(code).padStart(3)}\r\n${value}\r\n`).join('');
+
+/** Plain letters; all else by its code, as every version reads it. The stroke of a fraction is a plain one. */
+export const plainText = (text: string): string =>
+  [
+    ...text
+      .replaceAll('⁄', '/')
+      .replaceAll('−', '-')
+      .replace(/[\r\n]+/g, ' '),
+  ]
+    .map((letter) => {
+      const code = letter.codePointAt(0) ?? 0x20;
+      if (code >= 0x20 && code < 0x7f) return letter;
+      return code <= 0xffff ? `\\U+${code.toString(16).toUpperCase().padStart(4, '0')}` : '?';
+    })
+    .join('');

@@ -1,0 +1,103 @@
+import { pathBox } from '../curves/box.ts';
+import type { Box } from '../curves/curve.ts';
+import { type Point, point } from '../curves/point.ts';
+import { finishedLine } from '../part/finished-line.ts';
+import { landmarks } from '../part/landmarks.ts';
+import type { Landmark, Part } from '../part/part.ts';
+import { chordsOf, grown } from '../tiling/chords.ts';
+import { type Words, words } from './drawing.ts';
+import type { FullLine } from './full-size.ts';
+import { nearestFree, type Room, strips } from './place.ts';
+import { bare, printed, stationAt } from './setting-out.ts';
+import { LEADING, textWidth } from './type.ts';
+
+/** Marks and letters at their usual size, mm, and the part (from corner to corner) on which they have it. */
+const TICK_MM = 3;
+const LETTERS_MM = 3.5;
+const NAME_MM = 5;
+const USUAL_MM = 150;
+
+/** On a small part all of it is smaller, but letters below this no machine makes. */
+const LEAST_SCALE = 0.1;
+
+const scaleFor = ({ bounds: { left, right, bottom, top } }: Part): number =>
+  Math.min(1, Math.max(LEAST_SCALE, Math.hypot(right - left, top - bottom) / USUAL_MM));
+
+const marked = (part: Part): Landmark[] => landmarks(part).filter(({ what }) => what !== 'end');
+
+const nameOf = (part: Part, { what, at }: Landmark): string =>
+  `${what} ${bare(at.x, part.rule)}, ${bare(at.y, part.rule)}`;
+
+/** Pins as crosses; apexes and joins as ticks square to the reference line. */
+export function markLines(part: Part): FullLine[] {
+  const reach = (TICK_MM * scaleFor(part)) / 2;
+  return marked(part).flatMap((mark) => {
+    const { x, y } = mark.at;
+    const tick = (dx: number, dy: number): FullLine => ({
+      layer: 'marks',
+      style: 'mark',
+      title: nameOf(part, mark),
+      exact: [{ type: 'line', from: point(x - dx, y - dy), to: point(x + dx, y + dy) }],
+      closed: false,
+    });
+    return mark.what === 'pin' ? [tick(reach, 0), tick(0, reach)] : [tick(0, reach)];
+  });
+}
+
+/** Each mark's name, station and offset, where it covers no line. */
+export function markLabels(part: Part): Words[] {
+  const scale = scaleFor(part);
+  const size = LETTERS_MM * scale;
+  const lines = chordsOf([...finishedLine(part.shape), ...part.saw], size / 4);
+  const taken = [...strips(lines, size / 3), belowFor(part, NAME_MM * scale)];
+  return marked(part).flatMap((mark) => {
+    const text = nameOf(part, mark);
+    const [width, height] = [textWidth(text, size), size * LEADING];
+    const wished = point(
+      mark.at.x - width / 2,
+      mark.at.y + (isUpper(part, mark.at) ? -height - 2 * size : 2 * size),
+    );
+    const room = near(mark.at, width + 8 * size, taken);
+    const box = nearestFree(room, wished, width, height);
+    if (!box) return [];
+    taken.push(grown(box, size / 4));
+    const at = point((box.left + box.right) / 2, box.bottom + size * 0.35);
+    return [{ ...words(text, at, size, 'middle'), layer: 'text' }];
+  });
+}
+
+/** Where the name stands, however wide. */
+const belowFor = ({ bounds: { left, right, bottom } }: Part, name: number): Box => ({
+  ...grown({ left, right, bottom, top: bottom }, FAR_MM),
+  top: bottom - 1.3 * name,
+});
+
+const FAR_MM = 1e6;
+
+/** Only what lies about a place: a long part has thousands of strips. */
+function near({ x, y }: Point, reach: number, taken: readonly Box[]): Room {
+  const area = { left: x - reach, right: x + reach, bottom: y - reach, top: y + reach };
+  const inside = ({ left, right, bottom, top }: Box): boolean =>
+    left < area.right && right > area.left && bottom < area.top && top > area.bottom;
+  return { area, taken: taken.filter(inside) };
+}
+
+/** Whether wood lies below a place: its label then has room there. */
+const isUpper = (part: Part, { x, y }: Point): boolean =>
+  part.edges.length > 1 && stationAt(part, x).offsets.some((offset) => offset !== undefined && offset < y);
+
+/** Below the part: what it is, and what its drawing must measure. */
+export function nameWords(part: Part): Words[] {
+  const { left, bottom } = part.bounds;
+  const finished = pathBox(finishedLine(part.shape));
+  const [long, high] = [finished.right - finished.left, finished.top - finished.bottom];
+  const scale = scaleFor(part);
+  const [name, letters] = [NAME_MM * scale, LETTERS_MM * scale];
+  const size = `Full size: the finished line is ${printed(long, part.rule)} long and ${printed(high, part.rule)} high.`;
+  const count = part.quantity > 1 ? ` Make ${part.quantity}.` : '';
+  const under = bottom - 2.5 * name;
+  return [
+    words(part.name, point(left, under), name),
+    words(size + count, point(left, under - letters * 1.8), letters),
+  ].map((each) => ({ ...each, layer: 'text' as const }));
+}

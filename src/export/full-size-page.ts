@@ -1,0 +1,73 @@
+import type { Box } from '../curves/curve.ts';
+import { mapSegment } from '../curves/segment.ts';
+import { shifted } from '../tiling/affine.ts';
+import { POINTS_PER_MM } from '../tiling/page-matrix.ts';
+import { Fault } from '../units/fault.ts';
+import type { Drawing, Item, LayerName } from './drawing.ts';
+import { boxOfFull, curvePath, type FullSize, LAYERS, wordsOn } from './full-size.ts';
+
+/** White round what is drawn, mm: a line on the very edge of a page loses half its width. */
+const MARGIN_MM = 5;
+
+/** A page may be no longer than this, in points (ISO 32000-1, annex C): 200 in. */
+const PDF_MOST_POINTS = 14_400;
+
+/** The full size on a page of its own, and where the part's origin lies on it, mm from the lower left corner. */
+export interface FullSizePage {
+  readonly drawing: Drawing;
+  readonly origin: readonly [x: number, y: number];
+}
+
+/** Curves as cubics within CURVE_FIT_MM, layer by layer. */
+export function fullSizePage(full: FullSize): FullSizePage {
+  const box = boxOfFull(full);
+  const origin = [MARGIN_MM - box.left, MARGIN_MM - box.bottom] as const;
+  const items = LAYERS.flatMap((layer) => itemsOn(full, layer, origin));
+  return { drawing: { ...pageSize(box), items }, origin };
+}
+
+const pageSize = ({ left, right, bottom, top }: Box): { width: number; height: number } => ({
+  width: right - left + 2 * MARGIN_MM,
+  height: top - bottom + 2 * MARGIN_MM,
+});
+
+function itemsOn(
+  { lines, words, copies }: FullSize,
+  layer: LayerName,
+  [x, y]: readonly [number, number],
+): Item[] {
+  const drawn = lines
+    .filter((line) => line.layer === layer)
+    .map((line) => ({ ...line, path: curvePath(line) }));
+  return copies.flatMap((copy): Item[] => {
+    const onPage = shifted(copy, x, y);
+    return [
+      ...drawn.map(
+        ({ style, title, closed, path }): Item => ({
+          type: 'stroke',
+          layer,
+          style,
+          title,
+          path: path.map((segment) => mapSegment(segment, onPage)),
+          ...(closed && { closed }),
+        }),
+      ),
+      ...(layer === 'text' ? words.map((each) => wordsOn(onPage, each)) : []),
+    ];
+  });
+}
+
+/**
+ * That one PDF page holds it.
+ * @throws Fault `draw.page-too-long`
+ */
+export function mustFitPdf({ width, height }: Drawing): void {
+  const most = PDF_MOST_POINTS / POINTS_PER_MM;
+  if (Math.max(width, height) <= most) return;
+  throw new Fault(
+    'draw.page-too-long',
+    (mm) =>
+      `the drawing is ${mm(width)} by ${mm(height)}, and a page of a PDF may be ${mm(most)} at most. ` +
+      'Draw an .svg or a .dxf, which have no limit, or print the part over sheets.',
+  );
+}

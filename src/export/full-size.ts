@@ -1,0 +1,85 @@
+import { pathBox, unitedBox } from '../curves/box.ts';
+import type { Box } from '../curves/curve.ts';
+import { fitPath } from '../curves/fit.ts';
+import type { Piece, Segment } from '../curves/piece.ts';
+import { mapSegment } from '../curves/segment.ts';
+import { FIT_MM } from '../curves/tolerance.ts';
+import { type Affine, apply } from '../tiling/affine.ts';
+import type { LayerName, LineStyle, Words } from './drawing.ts';
+import { textWidth } from './type.ts';
+
+/** In the order they are drawn. */
+export const LAYERS: readonly LayerName[] = ['marks', 'text', 'parallel', 'saw', 'cut'];
+
+/**
+ * How far cubics and parallels may lie off the exact line here, mm: so little that the arcs, which keep
+ * ARC_FIT_MM, lie within FIT_MM of the cubics as well as of the line.
+ */
+export const CURVE_FIT_MM = FIT_MM / 20;
+export const ARC_FIT_MM = FIT_MM * 0.88;
+
+/** A whole part at true size, before any file format, in the part's own frame, mm. */
+export interface FullSize {
+  readonly name: string;
+  readonly lines: readonly FullLine[];
+  readonly words: readonly Words[];
+  /** Where it is drawn, once for each: moved, turned or mirrored, never stretched. */
+  readonly copies: readonly [Affine, ...Affine[]];
+}
+
+export interface FullLine {
+  readonly layer: Exclude<LayerName, 'text'>;
+  readonly style: LineStyle;
+  /** What it is, in the maker's words. */
+  readonly title: string;
+  /** Contiguous; within CURVE_FIT_MM of the true line where it is a parallel, else the line itself. */
+  readonly exact: readonly Piece[];
+  readonly closed: boolean;
+}
+
+/** The same part wherever it is wanted: each copy by its own move of what was drawn. */
+export const placed = (full: FullSize, copies: readonly [Affine, ...Affine[]]): FullSize => ({
+  ...full,
+  copies,
+});
+
+/** The line as writers of cubics draw it, in the part's frame. */
+export const curvePath = ({ exact }: FullLine): Segment[] => fitPath(exact, CURVE_FIT_MM);
+
+/** Words on one copy: set the right way round even where the part is mirrored. */
+export function wordsOn(copy: Affine, words: Words): Words {
+  const [a, b, c, d] = copy;
+  const turn = words.turn ?? 0;
+  const along = apply([a, b, c, d, 0, 0], { x: Math.cos(turn), y: Math.sin(turn) });
+  const mirrored = a * d - b * c < 0;
+  const way = mirrored ? -1 : 1;
+  const anchors = { start: 'end', middle: 'middle', end: 'start' } as const;
+  return {
+    ...words,
+    at: apply(copy, words.at),
+    anchor: mirrored ? anchors[words.anchor] : words.anchor,
+    turn: Math.atan2(way * along.y, way * along.x) + 0,
+  };
+}
+
+/** Round the lines and words of every copy, mm. */
+export function boxOfFull({ lines, words, copies }: FullSize): Box {
+  const paths = lines.flatMap(curvePath);
+  return unitedBox(
+    copies.flatMap((copy) => [
+      ...(paths.length > 0 ? [pathBox(paths.map((segment) => mapSegment(segment, copy)))] : []),
+      ...words.map((each) => wordsBox(wordsOn(copy, each))),
+    ]),
+  );
+}
+
+/** Round one line of words, with what of its letters hangs below; about, where they are turned. */
+function wordsBox({ text, at, size, anchor, turn = 0 }: Words): Box {
+  const width = textWidth(text, size);
+  const from = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width;
+  const corners = [from, from + width].flatMap((x) => [-0.3 * size, size].map((y) => ({ x, y })));
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  const xs = corners.map(({ x, y }) => at.x + x * cos - y * sin);
+  const ys = corners.map(({ x, y }) => at.y + x * sin + y * cos);
+  return { left: Math.min(...xs), right: Math.max(...xs), bottom: Math.min(...ys), top: Math.max(...ys) };
+}
