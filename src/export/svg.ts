@@ -28,8 +28,11 @@ export function writeSvg(drawing: Drawing, title: string): string {
   ].join('\n');
 }
 
-interface Sink {
+interface Frame {
   readonly height: number;
+}
+
+interface Sink extends Frame {
   readonly clips: string[];
 }
 
@@ -52,27 +55,37 @@ function draw(sink: Sink, item: Item): string {
   }
 }
 
-function strokeText(sink: Sink, { style, path, closed, filled }: Stroke): string {
+/**
+ * The data of an SVG path element: contiguous segments, mm, y down from `height` (from 0 for a drawing that
+ * is put in its place by a transform).
+ */
+export function pathData(path: readonly Segment[], closed = false, height = 0): string {
   const [first] = path;
   if (!first) return '';
-  const steps = path.map((segment) => step(sink, segment));
-  const d = `M${place(sink, segmentStart(first))}${steps.join('')}${closed ? 'Z' : ''}`;
+  const frame = { height };
+  const steps = path.map((segment) => step(frame, segment));
+  return `M${place(frame, segmentStart(first))}${steps.join('')}${closed ? 'Z' : ''}`;
+}
+
+function strokeText({ height }: Sink, { style, path, closed, filled }: Stroke): string {
+  const d = pathData(path, closed, height);
+  if (d === '') return '';
   const fill = filled ? ` style="fill:${LINE_LOOKS[style].colour}"` : '';
   // Some readers know no style sheets and would fill every shape.
   return `<path class="${style}" fill="none" d="${d}"${fill}/>`;
 }
 
-function step(sink: Sink, segment: Segment): string {
+function step(frame: Frame, segment: Segment): string {
   switch (segment.type) {
     case 'line':
-      return `L${place(sink, segment.to)}`;
+      return `L${place(frame, segment.to)}`;
     case 'cubic':
       return `C${segment.controls
         .slice(1)
-        .map((p) => place(sink, p))
+        .map((p) => place(frame, p))
         .join(' ')}`;
     case 'arc':
-      return arcSteps(sink, segment);
+      return arcSteps(frame, segment);
   }
 }
 
@@ -82,13 +95,13 @@ function step(sink: Sink, segment: Segment): string {
  */
 const MOST_SWEEP = Math.PI / 4;
 
-function arcSteps(sink: Sink, arc: ArcSegment): string {
+function arcSteps(frame: Frame, arc: ArcSegment): string {
   const count = Math.max(1, Math.ceil(Math.abs(arc.sweep) / MOST_SWEEP));
   const clockwise = arc.sweep > 0 ? 0 : 1;
   const at = along(arc);
   return Array.from({ length: count }, (_, i) => {
     const to = at((i + 1) / count);
-    return `A${number(arc.radius)} ${number(arc.radius)} 0 0 ${clockwise} ${place(sink, to)}`;
+    return `A${number(arc.radius)} ${number(arc.radius)} 0 0 ${clockwise} ${place(frame, to)}`;
   }).join('');
 }
 
@@ -113,7 +126,7 @@ function clipText(sink: Sink, { left, bottom, right, top, items }: Clip): string
   return `<g clip-path="url(#${id})">${items.map((item) => draw(sink, item)).join('')}</g>`;
 }
 
-const place = ({ height }: Sink, { x, y }: Point): string => `${number(x)} ${number(height - y)}`;
+const place = ({ height }: Frame, { x, y }: Point): string => `${number(x)} ${number(height - y)}`;
 
 /** Never an exponent: toFixed writes none below 1e21. */
 function number(value: number): string {
