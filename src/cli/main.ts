@@ -3,6 +3,7 @@ import { battenCommand } from './batten.ts';
 import { checkCommand } from './check.ts';
 import { newCommand } from './new.ts';
 import { offsetsCommand } from './offsets.ts';
+import { pageCommand } from './page.ts';
 import { printCommand } from './print.ts';
 import { printerCommand } from './printer.ts';
 import { report } from './report.ts';
@@ -47,6 +48,7 @@ for (const command of [
   checkCommand(),
   takeOffCommand(),
   printerCommand(),
+  pageCommand(),
 ])
   addTo(program, 'fairlath', command);
 

@@ -1,5 +1,6 @@
 import { Command } from 'commander';
-import { chordLine, offsetsAt, REFERENCE_LINE, stationSpacing, stationsEvery } from '../part/offsets.ts';
+import { type OffsetsTable, offsetsCsv, offsetsTable, USUAL_ROWS } from '../export/offsets-table.ts';
+import { chordLine, REFERENCE_LINE, stationSpacing, stationsEvery } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, type Warning } from '../units/fault.ts';
 import { type Rule, showOnRule } from '../units/rule.ts';
@@ -17,19 +18,6 @@ interface OffsetsOptions {
   readonly json?: boolean;
 }
 
-interface Row {
-  readonly station: number;
-  readonly offset: number;
-  readonly shown: string;
-}
-
-interface Table {
-  readonly name: string;
-  readonly rows: readonly Row[];
-}
-
-/** Without --every or --at a table has about this many rows: a page of layout, not a list. */
-const ROWS = 16;
 /** The longest table, so that a slip of the decimal point gives a message and not a flood. */
 const MAX_ROWS = 10_000;
 
@@ -60,9 +48,16 @@ Examples:
       const warnings: Warning[] = [];
       const tables = edgesOf(part, options).map((edge) => tableOf(edge, part.rule, options, warnings));
       warn({ ...part, warnings: [...part.warnings, ...warnings] });
-      if (options.json) printJson('offsets', part, { edges: tables }, [...part.warnings, ...warnings]);
-      else console.log(options.csv ? csv(tables) : text(part, tables, options));
+      if (options.json)
+        printJson('offsets', part, { edges: tables.map(asJson) }, [...part.warnings, ...warnings]);
+      else console.log(options.csv ? offsetsCsv(tables) : text(part, tables, options));
     });
+
+/** What a program is told of a table. */
+const asJson = ({ name, rows }: OffsetsTable): object => ({
+  name,
+  rows: rows.map(({ station, offset, shown }) => ({ station, offset, shown })),
+});
 
 function edgesOf(part: Part, { edge }: OffsetsOptions): readonly PartEdge[] {
   if (edge === undefined) return part.edges;
@@ -74,24 +69,21 @@ function edgesOf(part: Part, { edge }: OffsetsOptions): readonly PartEdge[] {
   return found;
 }
 
-function tableOf(edge: PartEdge, rule: Rule, options: OffsetsOptions, warnings: Warning[]): Table {
-  const base = baseOf(edge, options.from);
-  const rows = stationsOf(edge, rule, options).map((station): Row => {
-    const offsets = offsetsAt(edge, station, base);
-    const [offset] = offsets;
-    if (offset === undefined)
-      throw new Fault(
-        'command.no-such-station',
-        `--at: the edge "${edge.name}" has no station ${showOnRule(station, rule)}. Name stations between its ends.`,
-      );
-    if (offsets.length > 1)
-      warnings.push({
-        code: 'offsets.doubles-back',
-        message: `the edge "${edge.name}" passes station ${showOnRule(station, rule)} ${offsets.length} times; the table gives the first.`,
-      });
-    return { station, offset, shown: showOnRule(offset, rule) };
-  });
-  return { name: edge.name, rows };
+function tableOf(edge: PartEdge, rule: Rule, options: OffsetsOptions, warnings: Warning[]): OffsetsTable {
+  const stations = stationsOf(edge, rule, options);
+  const table = offsetsTable(edge, stations, rule, baseOf(edge, options.from));
+  const beyond = stations.find((station) => !table.rows.some((row) => row.station === station));
+  if (beyond !== undefined)
+    throw new Fault(
+      'command.no-such-station',
+      `--at: the edge "${edge.name}" has no station ${showOnRule(beyond, rule)}. Name stations between its ends.`,
+    );
+  for (const { station, passes } of table.rows.filter((row) => row.passes > 1))
+    warnings.push({
+      code: 'offsets.doubles-back',
+      message: `the edge "${edge.name}" passes station ${showOnRule(station, rule)} ${passes} times; the table gives the first.`,
+    });
+  return table;
 }
 
 function baseOf(edge: PartEdge, from: string): typeof REFERENCE_LINE {
@@ -109,7 +101,7 @@ function stationsOf(edge: PartEdge, rule: Rule, options: OffsetsOptions): number
   }
   const every =
     options.every === undefined
-      ? stationSpacing(to - from, rule.unit, ROWS)
+      ? stationSpacing(to - from, rule.unit, USUAL_ROWS)
       : lengthAt('--every', options.every, rule.unit, 'positive');
   if ((to - from) / every > MAX_ROWS)
     throw new Fault(
@@ -125,7 +117,7 @@ function reachOf(edge: PartEdge, from: string): [number, number] {
   return from === 'chord' ? [0, Math.hypot(end.x - start.x, end.y - start.y)] : [start.x, end.x];
 }
 
-function text(part: Part, tables: readonly Table[], { from }: OffsetsOptions): string {
+function text(part: Part, tables: readonly OffsetsTable[], { from }: OffsetsOptions): string {
   const { unit } = part.rule;
   const line = from === 'chord' ? "the edge's chord" : 'the reference line';
   const blocks = tables.map(({ name, rows }) => {
@@ -134,17 +126,3 @@ function text(part: Part, tables: readonly Table[], { from }: OffsetsOptions): s
   });
   return `${part.name}: stations along ${line}, offsets square off it, ${unit}\n\n${blocks.join('\n\n')}`;
 }
-
-/** Numbers are whole and plain so that any spreadsheet reads them; the last column is for the rule. */
-function csv(tables: readonly Table[]): string {
-  const quote = (cell: string): string => (/[",\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell);
-  const rows = tables.flatMap(({ name, rows }) =>
-    rows.map(({ station, offset, shown }) =>
-      [quote(name), plain(station), plain(offset), quote(shown)].join(','),
-    ),
-  );
-  return ['edge,station_mm,offset_mm,shown', ...rows].join('\n');
-}
-
-/** Millimetres to a nanometre, never in exponent notation. */
-const plain = (mm: number): string => String(Number(mm.toFixed(6)) + 0);

@@ -1,0 +1,52 @@
+import { type BaseLine, offsetsAt } from '../part/offsets.ts';
+import type { PartEdge } from '../part/part.ts';
+import { type Rule, showOnRule } from '../units/rule.ts';
+
+export interface OffsetsRow {
+  readonly station: number;
+  /** The first where the edge doubles back. */
+  readonly offset: number;
+  /** How often the edge passes the station. */
+  readonly passes: number;
+  readonly shown: string;
+}
+
+/** An edge's offsets, mm, and as a rule shows them. */
+export interface OffsetsTable {
+  readonly name: string;
+  readonly rows: readonly OffsetsRow[];
+}
+
+/** Without stations asked for, a table has about this many rows: a page of layout, not a list. */
+export const USUAL_ROWS = 16;
+
+/** The offsets at some stations; a station the edge does not reach has no row. */
+export function offsetsTable(
+  edge: PartEdge,
+  stations: readonly number[],
+  rule: Rule,
+  base?: BaseLine,
+): OffsetsTable {
+  const rows = stations.flatMap((station): OffsetsRow[] => {
+    const offsets = offsetsAt(edge, station, base);
+    const [offset] = offsets;
+    return offset === undefined
+      ? []
+      : [{ station, offset, passes: offsets.length, shown: showOnRule(offset, rule) }];
+  });
+  return { name: edge.name, rows };
+}
+
+/** Numbers are whole and plain so that any spreadsheet reads them; the last column is for the rule. */
+export function offsetsCsv(tables: readonly OffsetsTable[]): string {
+  const quote = (cell: string): string => (/[",\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell);
+  const rows = tables.flatMap(({ name, rows }) =>
+    rows.map(({ station, offset, shown }) =>
+      [quote(name), plain(station), plain(offset), quote(shown)].join(','),
+    ),
+  );
+  return ['edge,station_mm,offset_mm,shown', ...rows].join('\n');
+}
+
+/** Millimetres to a nanometre, never in exponent notation. */
+const plain = (mm: number): string => String(Number(mm.toFixed(6)) + 0);
