@@ -78,8 +78,9 @@ export class Bench {
     return this.shownIn === undefined || this.shownIn === own.unit ? own : defaultRule(this.shownIn);
   }
 
-  readonly length: ShowLength = (mm) => typesetFractions(showLength(mm, this.rule));
-  readonly bare: ShowLength = (mm) => typesetFractions(showOnRule(mm, this.rule));
+  /** On that rule, with its unit and without; a length is never broken between two lines. */
+  readonly length: ShowLength = (mm) => unbroken(showLength(mm, this.rule));
+  readonly bare: ShowLength = (mm) => unbroken(showOnRule(mm, this.rule));
 
   /** As a person types it, to the nearest graduation. */
   readonly plain: ShowLength = (mm) => readOnRule(mm, this.rule).text;
@@ -163,3 +164,8 @@ export class Bench {
     }, REST_MS);
   }
 }
+
+const NO_BREAK = '\u00a0';
+/** A length as the page shows it: real fractions, and never broken between two lines. */
+export const unbroken = (shown: string): string =>
+  typesetFractions(shown).replaceAll(' ', NO_BREAK).replace(/^-/, '−');

@@ -7,6 +7,8 @@ import type { Stage } from './stage.ts';
 
 /** Pixels for a millimetre of a printed picture: the comb's teeth are as long as on paper, or half on a phone. */
 const PICTURE_PX = { wide: 3, narrow: 1.6 } as const;
+/** Teeth drawn on one piece, its two ends among them. */
+const TEETH = { wide: 48, narrow: 12 } as const;
 const NARROW_PX = 600;
 
 /** The part's lines: finished, to saw to, chord; and on demand its curvature as a comb. */
@@ -58,14 +60,15 @@ export class Drawing {
 
   private combData(part: Part): string {
     const { scale, origin, width } = this.stage.view;
-    const px = width < NARROW_PX ? PICTURE_PX.narrow : PICTURE_PX.wide;
+    const size = width < NARROW_PX ? 'narrow' : 'wide';
+    const px = PICTURE_PX[size];
     const view = pictureView(part, scale / px, { x: origin.x / px, y: -origin.y / px });
     const at = ({ x, y }: { x: number; y: number }): string =>
       `${(x * px).toFixed(1)} ${(-y * px).toFixed(1)}`;
     return drawnCombs(view)
       .map((comb) =>
         comb
-          .filter(({ tooth }) => tooth.piece.type !== 'line')
+          .filter(({ tooth }) => tooth.piece.type !== 'line' && Number.isInteger(tooth.u * TEETH[size]))
           .map(({ tooth, foot, tip }, i, all) => {
             const goesOn = all[i - 1]?.tooth.piece === tooth.piece;
             return `${goesOn ? `M${at(all[i - 1]!.tip)}L${at(tip)}` : ''}M${at(foot)}L${at(tip)}`;

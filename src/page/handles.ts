@@ -28,6 +28,12 @@ const ARROWS: Readonly<Record<string, readonly [along: number, off: number]>> = 
   ArrowDown: [0, -1],
 };
 
+/** "back, nail"; "back, left end". */
+export function nameOf({ edge, what, key }: Grip): string {
+  const side = what !== 'end' ? '' : key.endsWith('.from') ? 'left ' : 'right ';
+  return `${edge}, ${side}${what}`;
+}
+
 interface Handle {
   readonly group: G;
   grip: Grip;
@@ -116,7 +122,7 @@ export class Handles {
     handle.group.attr('transform', `translate(${x} ${y})`);
     const { bounds } = this.bench.made!.part;
     handle.group.attr({
-      'aria-label': `${grip.what} of ${grip.edge}`,
+      'aria-label': nameOf(grip),
       'aria-valuetext': this.words(grip),
       'aria-valuemin': bounds.left.toFixed(1),
       'aria-valuemax': bounds.right.toFixed(1),

@@ -1,7 +1,9 @@
 import './page.css';
 import { SAMPLES } from 'built-in:samples';
+import type { Box } from '../curves/curve.ts';
 import { nameAfter } from '../export/file-name.ts';
 import { STARTER_JOB } from '../job/starter.ts';
+import { ApexNotes } from './apex-notes.ts';
 import { Bench } from './bench.ts';
 import { Beside } from './beside.ts';
 import { byId, el, write } from './dom.ts';
@@ -24,7 +26,7 @@ import { Takeaway } from './takeaway.ts';
 import { TextPanel } from './text-panel.ts';
 
 const first = SAMPLES[0]?.text ?? STARTER_JOB;
-const left = takeOver();
+const before = takeOver();
 const bench = new Bench(first);
 const stage = new Stage(byId('drawing'), bench.made!.part.bounds);
 const rules = new RuleLayer(stage, bench);
@@ -34,6 +36,7 @@ const places = new Places(stage, bench);
 const sheets = new Sheets(stage, bench, () => showFigures());
 const quick = new FigureList(byId('figures-now'), places);
 const slow = new FigureList(byId('figures-later'), places);
+new ApexNotes(stage, bench);
 new Drag(stage, bench, handles);
 new SetOut(byId('points'), bench, handles);
 new TextPanel(bench, places);
@@ -88,10 +91,14 @@ function rested(): void {
 /** Another job on the bench: drawn whole, its steps begin anew. */
 function start(text: string, from: typeof file = {}): void {
   file = from;
+  slow.show([]);
+  sheets.forget();
   bench.start(text);
   const { made } = bench;
-  layOutPage();
-  if (made) stage.fit(made.part.bounds);
+  if (made) {
+    layOutPage(made.part.bounds);
+    stage.fit(made.part.bounds);
+  }
   rules.draw();
   showUnit();
 }
@@ -99,11 +106,11 @@ function start(text: string, from: typeof file = {}): void {
 /** A long part has its notes below it, a stout one beside it. */
 const LONG = 2.2;
 
-function layOutPage(): void {
-  const { left: l, right, top, bottom } = bench.made?.part.bounds ?? stageBounds;
-  document.body.classList.toggle('long', (right - l) / Math.max(top - bottom, 1) > LONG);
+function layOutPage({ left, right, bottom, top }: Box): void {
+  const aspect = (right - left) / Math.max(top - bottom, 1);
+  document.body.classList.toggle('long', aspect > LONG);
+  document.body.style.setProperty('--aspect', aspect.toFixed(2));
 }
-const stageBounds = bench.made!.part.bounds;
 
 function showUnit(): void {
   for (const radio of document.querySelectorAll<HTMLInputElement>('input[name="unit"]'))
@@ -111,7 +118,7 @@ function showUnit(): void {
 }
 
 function offerBefore(): void {
-  if (left === undefined || left === bench.text) return;
+  if (before === undefined || before === bench.text) return;
   byId('kept').hidden = false;
   const close = (): void => {
     byId('kept').hidden = true;
@@ -119,7 +126,7 @@ function offerBefore(): void {
   };
   byId('kept-take').addEventListener('click', () => {
     close();
-    start(left);
+    start(before);
   });
   byId('kept-leave').addEventListener('click', close);
 }

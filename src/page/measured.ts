@@ -4,7 +4,7 @@ import { readReadings } from '../check/readings.ts';
 import { REFERENCE_LINE } from '../part/offsets.ts';
 import type { PartEdge } from '../part/part.ts';
 import { readOnRule } from '../units/rule.ts';
-import type { Bench } from './bench.ts';
+import { type Bench, unbroken } from './bench.ts';
 import { byId, el } from './dom.ts';
 import { openText } from './files.ts';
 import type { Places } from './places.ts';
@@ -91,8 +91,9 @@ export class Measured {
 
   /** "1/16 in proud": more wood than asked for. */
   private off(proud: number): string {
-    if (readOnRule(proud, this.bench.rule).mark === 0) return 'on the line';
-    return `${this.bench.length(Math.abs(proud))} ${proud > 0 ? 'proud' : 'shy'}`;
+    const { mark, text } = readOnRule(Math.abs(proud), this.bench.rule);
+    if (mark === 0) return 'on the line';
+    return `${unbroken(`${text} ${this.bench.rule.unit}`)} ${proud > 0 ? 'proud' : 'shy'}`;
   }
 
   private draw(): void {

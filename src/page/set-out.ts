@@ -3,7 +3,7 @@ import type { Grip, GripLength } from '../part/grips.ts';
 import { Fault } from '../units/fault.ts';
 import type { Bench } from './bench.ts';
 import { el, write } from './dom.ts';
-import type { Handles } from './handles.ts';
+import { type Handles, nameOf } from './handles.ts';
 
 interface Field {
   readonly input: HTMLInputElement;
@@ -50,7 +50,8 @@ export class SetOut {
         ...fields.map(({ input, wrong }) => el('label', {}, input, wrong)),
       ),
     );
-    this.host.replaceChildren(...lines);
+    const heads = ['', 'station', 'offset'].map((head) => el('span', { class: 'what' }, head));
+    this.host.replaceChildren(el('div', { class: 'point', 'aria-hidden': 'true' }, ...heads), ...lines);
   }
 
   private rowOf(grip: Grip): Row {
@@ -107,11 +108,11 @@ export class SetOut {
 
   private fill(row: Row, grip: Grip): void {
     row.grip = grip;
-    write(row.title, `${grip.edge}, ${grip.what}`);
+    write(row.title, nameOf(grip));
     row.fields.forEach((field, i) => {
       field.length = grip.sets[i]!;
       const { what } = field.length;
-      field.input.setAttribute('aria-label', `${grip.edge} ${grip.what}: ${what}, ${this.bench.rule.unit}`);
+      field.input.setAttribute('aria-label', `${nameOf(grip)}: ${what}, ${this.bench.rule.unit}`);
       field.input.setAttribute('placeholder', what);
       const isTyped =
         document.activeElement === field.input || field.input.getAttribute('aria-invalid') === 'true';

@@ -46,6 +46,11 @@ export class Sheets {
     return this.isFresh;
   }
 
+  /** Another part lies on the bench. */
+  forget(): void {
+    this.layout = undefined;
+  }
+
   layOut(): void {
     const { made, isTrue } = this.bench;
     if (!made || !isTrue) return;

@@ -10,6 +10,7 @@ const LAYERS = [
   'beside',
   'lines',
   'measured',
+  'apexes',
   'places',
   'rules',
   'grips',
