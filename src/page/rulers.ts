@@ -12,7 +12,7 @@ export interface Tick {
 
 /** The marks of a rule from fine to coarse, in its unit: each divides the next. */
 const MARKS: Readonly<Record<Unit, readonly number[]>> = {
-  in: [1 / 64, 1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 12],
+  in: [1 / 64, 1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 12, 120],
   mm: [0.5, 1, 5, 10, 50, 100, 500, 1000],
 };
 
@@ -29,6 +29,9 @@ const LABEL_PX = 46;
 /** A view of nearly nothing would ask for marks without end. */
 const MOST_TICKS = 2000;
 
+/** A share of a mark that is rounding. */
+const SAME = 1e-9;
+
 const SHARES = [0.3, 0.45, 0.6, 0.75, 1];
 
 /** The marks of a rule between two places, as fine as a screen of so many pixels a millimetre shows them. */
@@ -40,7 +43,7 @@ export function ticksBetween(from: number, to: number, pxPerMm: number, rule: Ru
   const shown = MARKS[unit].slice(first < 0 ? -1 : first).slice(0, SHARES.length);
   const labelled = LABELLED[unit].find((mark) => px(mark) >= LABEL_PX) ?? LABELLED[unit].at(-1)!;
   const step = Math.min(shown[0]!, labelled);
-  const [low, high] = [Math.ceil(from / size / step), Math.floor(to / size / step)];
+  const [low, high] = [Math.ceil(from / size / step - SAME), Math.floor(to / size / step + SAME)];
   const ticks: Tick[] = [];
   for (let i = low; i <= Math.min(high, low + MOST_TICKS); i++) {
     const at = i * step;
@@ -56,7 +59,7 @@ export function ticksBetween(from: number, to: number, pxPerMm: number, rule: Ru
 }
 
 const isMultiple = (value: number, of: number): boolean =>
-  Math.abs(value / of - Math.round(value / of)) < 1e-9;
+  Math.abs(value / of - Math.round(value / of)) < SAME;
 
 const figure = (mm: number, rule: Rule): string =>
   typesetFractions(readOnRule(mm, rule).text).replace('-', '−');

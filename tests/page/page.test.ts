@@ -3,6 +3,7 @@ import { afterAll, beforeAll } from 'vitest';
 import { startBrowser } from './browser.ts';
 import { handTests } from './hand.ts';
 import { jobTests } from './jobs.ts';
+import { lookTests } from './looks.ts';
 import { paperTests } from './papers.ts';
 
 // One browser for everything: it takes longer to start than any test.
@@ -16,3 +17,4 @@ const started = (): Browser => browser;
 handTests(started);
 jobTests(started);
 paperTests(started);
+lookTests(started);
