@@ -30,7 +30,10 @@ export class ApexNotes {
       const words = `apex ${bare(apex.at.x)}, ${length(apex.at.y)}`;
       // On the hollow side, clear of the teeth that show how sharply the line bends.
       const isRound = endAngles[0] > endAngles[1];
-      layer.plain(words).attr({ x, y: isRound ? y + BELOW_PX : y - ABOVE_PX, class: 'middle' });
+      const low = toScreen(this.stage.view, { x: 0, y: made.part.bounds.bottom }).y;
+      // A part too thin to hold the words has them below it.
+      const below = low - y < BELOW_PX + ABOVE_PX ? Math.max(low, y) + BELOW_PX : y + BELOW_PX;
+      layer.plain(words).attr({ x, y: isRound ? below : y - ABOVE_PX, class: 'middle' });
     }
   }
 }

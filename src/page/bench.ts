@@ -82,6 +82,9 @@ export class Bench {
   readonly length: ShowLength = (mm) => unbroken(showLength(mm, this.rule));
   readonly bare: ShowLength = (mm) => unbroken(showOnRule(mm, this.rule));
 
+  /** Without a hair: nobody sets out a length along the line or a radius to one. */
+  readonly about: ShowLength = (mm) => unbroken(`${readOnRule(mm, this.rule).text} ${this.rule.unit}`);
+
   /** As a person types it, to the nearest graduation. */
   readonly plain: ShowLength = (mm) => readOnRule(mm, this.rule).text;
 
@@ -167,5 +170,5 @@ export class Bench {
 
 const NO_BREAK = '\u00a0';
 /** A length as the page shows it: real fractions, and never broken between two lines. */
-export const unbroken = (shown: string): string =>
+const unbroken = (shown: string): string =>
   typesetFractions(shown).replaceAll(' ', NO_BREAK).replace(/^-/, '−');

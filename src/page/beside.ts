@@ -54,7 +54,10 @@ export class Beside {
       this.stage.place(line);
       const { x, y } = toScreen(this.stage.view, at);
       layer.circle(8).center(x, y);
-      layer.plain(`${kind} ${this.bench.length(worst)}`).attr({ x, y: y - 12, class: 'middle' });
+      const isSame = readOnRule(worst, this.bench.rule).mark === 0;
+      layer
+        .plain(isSame ? `${kind}: the same` : `${kind} ${this.bench.about(worst)}`)
+        .attr({ x, y: y - 12, class: 'middle' });
     }
   }
 

@@ -24,6 +24,8 @@ export interface Figure extends Spot {
 export interface Speech {
   readonly length: ShowLength;
   readonly bare: ShowLength;
+  /** Without a hair. */
+  readonly about: ShowLength;
 }
 
 /** What is true in every frame: apex, rise, tightest radius and length of each curved run; least width. */
@@ -46,7 +48,11 @@ interface CurvedRun {
   readonly figures: Figures;
 }
 
-function runFigures({ edge, run, i, figures }: CurvedRun, of: string, { length, bare }: Speech): Figure[] {
+function runFigures(
+  { edge, run, i, figures }: CurvedRun,
+  of: string,
+  { length, bare, about }: Speech,
+): Figure[] {
   const { apex, tightest, length: long } = figures;
   const id = `${edge.name}[${i}]`;
   const place = { edge: edge.name };
@@ -75,12 +81,12 @@ function runFigures({ edge, run, i, figures }: CurvedRun, of: string, { length, 
             ...place,
             id: `${id}.tightest`,
             label: `${of}tightest radius`,
-            value: `${length(tightest.radius)} at station ${bare(tightest.at.x)}`,
+            value: `${about(tightest.radius)} at station ${bare(tightest.at.x)}`,
             at: tightest.at,
           },
         ]
       : []),
-    { ...place, id: `${id}.length`, label: `${of}length of the ${run.kind}`, value: length(long) },
+    { ...place, id: `${id}.length`, label: `${of}length of the ${run.kind}`, value: about(long) },
   ];
 }
 

@@ -4,11 +4,11 @@ import { readReadings } from '../check/readings.ts';
 import { REFERENCE_LINE } from '../part/offsets.ts';
 import type { PartEdge } from '../part/part.ts';
 import { readOnRule } from '../units/rule.ts';
-import { type Bench, unbroken } from './bench.ts';
+import type { Bench } from './bench.ts';
 import { byId, el } from './dom.ts';
 import { openText } from './files.ts';
 import type { Places } from './places.ts';
-import type { Stage } from './stage.ts';
+import { RULE_PX, type Stage } from './stage.ts';
 import { toScreen } from './view.ts';
 import { faultsIn } from './work.ts';
 
@@ -91,9 +91,8 @@ export class Measured {
 
   /** "1/16 in proud": more wood than asked for. */
   private off(proud: number): string {
-    const { mark, text } = readOnRule(Math.abs(proud), this.bench.rule);
-    if (mark === 0) return 'on the line';
-    return `${unbroken(`${text} ${this.bench.rule.unit}`)} ${proud > 0 ? 'proud' : 'shy'}`;
+    if (readOnRule(proud, this.bench.rule).mark === 0) return 'on the line';
+    return `${this.bench.about(Math.abs(proud))} ${proud > 0 ? 'proud' : 'shy'}`;
   }
 
   private draw(): void {
@@ -136,6 +135,6 @@ export class Measured {
     );
     layer.path().attr('d', teeth.join('')).addClass('teeth');
     const told = `what is off is drawn ${Number(times.toPrecision(2))} times as large`;
-    layer.plain(told).attr({ x: view.width - 12, y: 22, class: 'end' });
+    layer.plain(told).attr({ x: RULE_PX.left + 12, y: 24 });
   }
 }

@@ -22,6 +22,8 @@ export type Layer = (typeof LAYERS)[number];
 export const RULE_PX = { across: 40, left: 50 } as const;
 /** White between the part and the rules: a finger's breadth for what hangs off its line. */
 const WHITE_PX = 44;
+/** On a narrow screen the buttons to look nearer take the sheet's upper side. */
+const NARROW = { px: 600, buttons: 40 } as const;
 /** Nothing smaller is drawn into: a pane that is folded away. */
 const LEAST_PX = 40;
 
@@ -88,8 +90,8 @@ export class Stage {
     const margins = {
       left: RULE_PX.left + WHITE_PX / 2,
       right: WHITE_PX,
-      top: WHITE_PX,
-      bottom: RULE_PX.across + WHITE_PX,
+      top: WHITE_PX + (clientWidth < NARROW.px ? NARROW.buttons : 0),
+      bottom: RULE_PX.across + WHITE_PX / 2,
     };
     return fitted(this.bounds, Math.max(clientWidth, LEAST_PX), Math.max(clientHeight, LEAST_PX), margins);
   }
