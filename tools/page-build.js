@@ -11,12 +11,14 @@ import { WITHOUT_WOFF2 } from './woff2.js';
 const SAMPLES = join(root, 'samples');
 const OUTPUT = join(root, 'dist', 'fairlath.html');
 
+const SAMPLES_MODULE = 'virtual:samples';
+
 /** The samples, by the names of their parts. */
 const builtIn = {
   name: 'built-in-samples',
-  resolveId: (id) => (id === 'built-in:samples' ? '\0built-in:samples' : null),
+  resolveId: (id) => (id === SAMPLES_MODULE ? `\0${SAMPLES_MODULE}` : null),
   load(id) {
-    if (id !== '\0built-in:samples') return null;
+    if (id !== `\0${SAMPLES_MODULE}`) return null;
     const texts = ORDER.map((name) => readFileSync(join(SAMPLES, name), 'utf8'));
     const samples = texts.map((text) => ({ name: /^part: (.+)$/m.exec(text)[1], text }));
     return `export const SAMPLES = ${JSON.stringify(samples)};`;

@@ -159,7 +159,8 @@ export class Bench {
     this.trying = undefined;
   }
 
-  private tell(): void {
+  /** Tells everyone how things stand. */
+  tell(): void {
     for (const listener of this.onChange) listener();
     clearTimeout(this.timer);
     this.timer = setTimeout(() => {

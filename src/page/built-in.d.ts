@@ -1,5 +1,5 @@
 /** What the build puts into the page. */
-declare module 'built-in:samples' {
+declare module 'virtual:samples' {
   export const SAMPLES: readonly { readonly name: string; readonly text: string }[];
 }
 

@@ -2,8 +2,8 @@ import type { Bench } from './bench.ts';
 import { byId, el, write } from './dom.ts';
 import { download } from './files.ts';
 import { FONT } from './font.ts';
+import { fileName, PAPERS_TO_TAKE, type Paper, tablesOf } from './papers.ts';
 import type { Sheets } from './sheets.ts';
-import { fileName, PAPERS_TO_TAKE, type Paper, tablesOf } from './take.ts';
 
 /** The papers to take to the bench, and the table of offsets to read off. */
 export class Takeaway {

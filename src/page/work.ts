@@ -38,6 +38,7 @@ export function workOut(text: string): Worked {
     places = parsed.places;
     return { made: madeOf(text, parsed.job, places), faults: [] };
   } catch (error) {
+    if (!(error instanceof Fault || error instanceof Faults)) return { faults: [ownFailure(error)] };
     return { faults: faultsIn(error).map((fault) => told(fault, places)) };
   }
 }
@@ -54,6 +55,15 @@ export function faultsIn(error: unknown): readonly Fault[] {
   if (error instanceof Fault) return [error];
   throw error;
 }
+
+/** A failure of ours must not take the page down with it: the last part stays, and the maker is told. */
+const ownFailure = (error: unknown): Told => ({
+  code: 'page.failed',
+  key: '',
+  place: undefined,
+  message: () =>
+    `this is a fault of the program, not of your job: ${error instanceof Error ? error.message : String(error)}`,
+});
 
 const told = (fault: Fault, places: Places): Told => ({
   code: fault.code,

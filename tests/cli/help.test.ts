@@ -5,6 +5,8 @@ import { SAMPLES } from '../part/jobs.ts';
 import { fairlath, freshFolder, root } from './run.ts';
 
 const COMMANDS = ['new', 'show', 'print', 'offsets', 'batten', 'check', 'take-off', 'printer'];
+/** Those that stay until they are stopped; tests/page runs their examples. */
+const SERVING = ['page'];
 const SUBCOMMANDS = ['printer sheet', 'printer set', 'printer list'];
 
 /** A folder as the examples suppose it: the samples in samples/. */
@@ -31,7 +33,7 @@ describe('help', () => {
   test('lists every command', () => {
     const { code, out } = fairlath(['--help']);
     expect(code).toBe(0);
-    for (const command of COMMANDS) expect(out).toMatch(new RegExp(`^ {2}${command} `, 'm'));
+    for (const command of [...COMMANDS, ...SERVING]) expect(out).toMatch(new RegExp(`^ {2}${command} `, 'm'));
   });
 
   test.each(['', ...COMMANDS, ...SUBCOMMANDS])(
