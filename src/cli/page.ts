@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { Command } from 'commander';
 import { Fault } from '../units/fault.ts';
 
@@ -45,16 +45,15 @@ Examples:
       );
     });
 
-/** Beside the bundled command line. */
+/** In the folder of the bundled command line; a command that loads by itself lies one folder deeper. */
 function pageText(): string {
-  try {
-    return readFileSync(new URL('fairlath.html', import.meta.url), 'utf8');
-  } catch {
-    throw new Fault(
-      'page.not-built',
-      'the page is not built. Run "npm run build" once in the folder of fairlath, then try again.',
-    );
-  }
+  const places = ['fairlath.html', '../fairlath.html'].map((name) => new URL(name, import.meta.url));
+  const found = places.find((place) => existsSync(place));
+  if (found) return readFileSync(found, 'utf8');
+  throw new Fault(
+    'page.not-built',
+    'the page is not built. Run "npm run build" once in the folder of fairlath, then try again.',
+  );
 }
 
 function portOf(typed: string): number {

@@ -37,6 +37,8 @@ export function nameOf({ edge, what, key }: Grip): string {
 interface Handle {
   readonly group: G;
   grip: Grip;
+  /** As it was drawn last: most grips stay where they are while one is dragged. */
+  drawn: string;
 }
 
 /** The places to take hold of, each a control of its own: dragged, or moved by the arrow keys. */
@@ -111,7 +113,7 @@ export class Handles {
       this.point(undefined);
     });
     group.node.addEventListener('keydown', (event) => this.key(event, grip.key));
-    const handle = { group, grip };
+    const handle = { group, grip, drawn: '' };
     this.handles.set(grip.key, handle);
     return handle;
   }
@@ -119,6 +121,9 @@ export class Handles {
   private place(handle: Handle, grip: Grip): void {
     handle.grip = grip;
     const { x, y } = toScreen(this.stage.view, grip.at);
+    const now = `${x} ${y} ${grip.at.x} ${grip.at.y} ${this.bench.rule.unit}`;
+    if (now === handle.drawn) return;
+    handle.drawn = now;
     handle.group.attr('transform', `translate(${x} ${y})`);
     const { bounds } = this.bench.made!.part;
     handle.group.attr({

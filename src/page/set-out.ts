@@ -9,6 +9,8 @@ interface Field {
   readonly input: HTMLInputElement;
   readonly wrong: HTMLElement;
   length: GripLength;
+  /** The length and unit it shows: most stay while one is dragged. */
+  shows: string;
 }
 
 interface Row {
@@ -65,7 +67,7 @@ export class SetOut {
   private fieldOf(length: GripLength, row: () => Row): Field {
     const input = el('input', { type: 'text', autocomplete: 'off', spellcheck: 'false', inputmode: 'text' });
     const wrong = el('span', { class: 'wrong', role: 'alert' });
-    const field: Field = { input, wrong, length };
+    const field: Field = { input, wrong, length, shows: '' };
     input.addEventListener('focus', () => this.handles.point(row().grip.key));
     input.addEventListener('blur', () => {
       this.handles.point(undefined);
@@ -111,11 +113,14 @@ export class SetOut {
     write(row.title, nameOf(grip));
     row.fields.forEach((field, i) => {
       field.length = grip.sets[i]!;
-      const { what } = field.length;
-      field.input.setAttribute('aria-label', `${nameOf(grip)}: ${what}, ${this.bench.rule.unit}`);
-      field.input.setAttribute('placeholder', what);
+      const { what, mm } = field.length;
+      const now = `${mm} ${this.bench.rule.unit}`;
       const isTyped =
         document.activeElement === field.input || field.input.getAttribute('aria-invalid') === 'true';
+      if (now === field.shows && !isTyped && field.input.value !== '') return;
+      field.shows = isTyped ? '' : now;
+      field.input.setAttribute('aria-label', `${nameOf(grip)}: ${what}, ${this.bench.rule.unit}`);
+      field.input.setAttribute('placeholder', what);
       if (!isTyped) field.input.value = this.shown(field);
     });
   }

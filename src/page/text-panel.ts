@@ -8,6 +8,8 @@ export class TextPanel {
   private readonly text = byId<HTMLTextAreaElement>('job-text');
   private readonly lines = byId('job-lines');
   private readonly told = byId('faults');
+  /** How many lines are numbered, and which are wrong. */
+  private numbered = '';
 
   constructor(
     private readonly bench: Bench,
@@ -29,6 +31,9 @@ export class TextPanel {
   private number(text: string, faults: readonly Told[]): void {
     const count = text.split('\n').length;
     const wrong = new Set(faults.map(({ place }) => place?.line));
+    const now = `${count} ${[...wrong]}`;
+    if (now === this.numbered) return;
+    this.numbered = now;
     const marks = Array.from({ length: count }, (_, i) => (wrong.has(i + 1) ? `▸ ${i + 1}` : `${i + 1}`));
     write(this.lines, marks.join('\n'));
     this.text.rows = count + 1;
