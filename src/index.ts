@@ -31,6 +31,7 @@ export { type Gauge, layOutGauge, worthReading } from './export/gauge.ts';
 export { composeGauge } from './export/gauge-pages.ts';
 export { composePicture } from './export/part-picture.ts';
 export { writeSvg } from './export/svg.ts';
+export { type Edit, editJob } from './job/edit-job.ts';
 export type { Job } from './job/job.ts';
 export { parseJob } from './job/parse-job.ts';
 export { quickJob } from './job/quick-job.ts';
@@ -38,6 +39,7 @@ export { STARTER_JOB } from './job/starter.ts';
 export { endStrips } from './part/end-strips.ts';
 export { type Form, formOf } from './part/form.ts';
 export { type GaugeStrip, gaugeStrip } from './part/gauge.ts';
+export { type Grip, gripMoved, gripsOf } from './part/grips.ts';
 export { halfOf } from './part/half.ts';
 export { landmarks } from './part/landmarks.ts';
 export { makePart } from './part/make-part.ts';
@@ -50,6 +52,7 @@ export { formFactor, type Lamination, laminate, lostShare } from './shop/laminat
 export { type Copy, type Nesting, nest, onBoard } from './shop/nesting.ts';
 export { adviseStrips } from './shop/part-strips.ts';
 export { adviseSawing } from './shop/sawing.ts';
+
 export { SPECIES } from './shop/species.ts';
 export { planStock, type StockPlan } from './shop/stock-plan.ts';
 export { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, layOut } from './tiling/lay-out.ts';

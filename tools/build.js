@@ -1,20 +1,32 @@
-// npm run build: dist/cli.js and its lazily loaded parts, dist/index.js and its types.
+// npm run build: dist/cli.js and its lazily loaded parts, dist/index.js and its types, dist/fairlath.html.
 import { rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
+import { buildPage } from './page-build.js';
 import { fail, fingerprint, root, runTool, stamp } from './setup.js';
+import { WITHOUT_WOFF2 } from './woff2.js';
 
 const dist = join(root, 'dist');
 
-/** Half of the PDF writer's code is a dictionary for WOFF2 fonts. Ours is WOFF, so its decoder is left out. */
 const withoutWoff2 = {
   name: 'without-woff2',
   setup(bundle) {
-    bundle.onLoad({ filter: /[\\/]brotli[\\/]decompress\.js$/ }, () => ({
-      contents: `module.exports = () => { throw new Error('A WOFF2 font cannot be read here. Use WOFF.'); };`,
-    }));
+    bundle.onLoad({ filter: WITHOUT_WOFF2.filter }, () => ({ contents: WITHOUT_WOFF2.contents }));
   },
 };
+
+/**
+ * The PDF library deflates with zlib in Node and with its own package in a browser: other bytes for the same page.
+ * The command line takes what the page takes, so that both write the same file.
+ */
+const samePdfAsThePage = {
+  name: 'same-pdf-as-the-page',
+  setup(bundle) {
+    bundle.onResolve({ filter: /^pdfkit$/ }, () => ({ path: join(root, PDFKIT_OF_THE_PAGE) }));
+  },
+};
+
+const PDFKIT_OF_THE_PAGE = 'node_modules/pdfkit/js/pdfkit.browser.mjs';
 
 const common = { absWorkingDir: root, bundle: true, format: 'esm', target: 'node20', logLevel: 'silent' };
 
@@ -30,7 +42,7 @@ const cli = {
   splitting: true,
   chunkNames: 'parts/[name]-[hash]',
   minify: true,
-  plugins: [withoutWoff2],
+  plugins: [withoutWoff2, samePdfAsThePage],
   // Some packages are CommonJS and call require for Node's own modules.
   banner: {
     js: `import { createRequire as nodeRequire } from 'node:module'; const require = nodeRequire(import.meta.url);`,
@@ -51,7 +63,7 @@ const library = {
 async function buildAll() {
   const sources = fingerprint();
   rmSync(dist, { recursive: true, force: true });
-  await Promise.all([build(cli), build(library)]);
+  await Promise.all([build(cli), build(library), buildPage()]);
   const types = runTool('typescript/bin/tsc', ['-p', 'tsconfig.build.json']);
   if (types.status !== 0) fail(`${types.stdout}${types.stderr}`);
   writeFileSync(stamp, sources);

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createCanvas } from '@napi-rs/canvas';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { drawPage } from './page-picture.js';
 import { root, setUp } from './setup.js';
 
 setUp();
@@ -75,4 +76,5 @@ context.drawImage(sheet, 2 * GAP + coverWidth, 2 * GAP + strip.height);
 writeFileSync(PICTURE, canvas.toBuffer('image/png'));
 rmSync(folder, { recursive: true });
 execFileSync(process.execPath, [cli, 'show', JOB, '--picture', CURVATURE]);
-console.log(`${PICTURE} and ${CURVATURE} are fresh.`);
+const pagePicture = await drawPage();
+console.log(`${PICTURE}, ${CURVATURE} and ${pagePicture} are fresh.`);

@@ -12,7 +12,10 @@ const BUILD_INPUTS = [
   'package-lock.json',
   'tsconfig.json',
   'tsconfig.build.json',
+  'tsconfig.page.json',
   'tools/build.js',
+  'tools/page-build.js',
+  'tools/woff2.js',
 ];
 
 export const root = fileURLToPath(new URL('..', import.meta.url));
@@ -59,7 +62,8 @@ function isBuilt() {
 /** Of the content, not the times: in a fresh clone every file is equally new. */
 export function fingerprint() {
   const hash = createHash('sha256');
-  const sources = readdirSync(join(root, 'src'), { recursive: true, withFileTypes: true })
+  const sources = ['src', 'samples']
+    .flatMap((folder) => readdirSync(join(root, folder), { recursive: true, withFileTypes: true }))
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath ?? entry.path, entry.name))
     .sort();

@@ -10,6 +10,7 @@ const CHECKS = [
   ['lint and format', BIOME, ['check', '--error-on-warnings']],
   ['types', TSC, ['-p', '.']],
   ['types of the core, without Node and browser', TSC, ['-p', 'tsconfig.core.json']],
+  ['types of the page, in a browser', TSC, ['-p', 'tsconfig.page.json']],
   ['layering and hygiene', VITEST, ['run', 'tests/house']],
   ['unused files, exports and packages', KNIP, []],
 ];

@@ -1,8 +1,9 @@
 import { Command } from 'commander';
+import { nameAfter } from '../export/file-name.ts';
 import type { Part } from '../part/part.ts';
 import { PAPERS, type Paper, parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
 import { Fault } from '../units/fault.ts';
-import { mustBeFree, nameAfter, writeWhole } from './files.ts';
+import { mustBeFree, writeWhole } from './files.ts';
 import { readFont } from './font.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { printJson } from './json.ts';

@@ -55,16 +55,6 @@ export function readText(file: string): string {
   }
 }
 
-/** The job's own name with another ending, in the current folder. */
-export const nameAfter = (title: string, ending: string): string =>
-  `${
-    title
-      .toLowerCase()
-      .normalize('NFKD')
-      .replace(/[^a-z0-9]+/g, '-')
-      .replace(/^-+|-+$/g, '') || 'pattern'
-  }${ending}`;
-
 /**
  * That an output may be written: not over an input, nor over a file that fairlath did not make.
  * @throws Fault `file.is-input`, `file.exists`

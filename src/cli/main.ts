@@ -5,6 +5,7 @@ import { checkCommand } from './check.ts';
 import { drawCommand } from './draw.ts';
 import { newCommand } from './new.ts';
 import { offsetsCommand } from './offsets.ts';
+import { pageCommand } from './page.ts';
 import { printCommand } from './print.ts';
 import { printerCommand } from './printer.ts';
 import { report } from './report.ts';
@@ -55,6 +56,7 @@ for (const command of [
   checkCommand(),
   takeOffCommand(),
   printerCommand(),
+  pageCommand(),
 ])
   addTo(program, 'fairlath', command);
 

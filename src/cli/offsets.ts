@@ -1,12 +1,13 @@
 import { Command } from 'commander';
-import { type BaseLine, offsetsAt } from '../part/offsets.ts';
+import { offsetsCsv } from '../export/offsets-csv.ts';
+import { type OffsetsTable, offsetsTable } from '../export/offsets-table.ts';
+import type { BaseLine } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, type Warning } from '../units/fault.ts';
 import { type Rule, showOnRule } from '../units/rule.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { printJson } from './json.ts';
 import { type AlongOptions, baseNamed, edgesNamed, stationsEveryTyped } from './measured-along.ts';
-import { csv } from './offsets-csv.ts';
 import { lengthAt } from './option.ts';
 import { columns } from './table.ts';
 
@@ -15,17 +16,6 @@ interface OffsetsOptions extends AlongOptions {
   readonly at?: string;
   readonly csv?: boolean;
   readonly json?: boolean;
-}
-
-interface OffsetRow {
-  readonly station: number;
-  readonly offset: number;
-  readonly shown: string;
-}
-
-interface OffsetTable {
-  readonly name: string;
-  readonly rows: readonly OffsetRow[];
 }
 
 /** `fairlath offsets JOB`: the table of offsets for laying out with a rule. */
@@ -55,29 +45,34 @@ Examples:
       const warnings: Warning[] = [];
       const tables = edgesNamed(part, options).map((edge) => tableOf(edge, part.rule, options, warnings));
       warn({ ...part, warnings: [...part.warnings, ...warnings] });
-      if (options.json) printJson('offsets', part, { edges: tables }, [...part.warnings, ...warnings]);
-      else if (options.csv) process.stdout.write(csv(part.rule, tables));
+      if (options.json)
+        printJson('offsets', part, { edges: tables.map(asJson) }, [...part.warnings, ...warnings]);
+      else if (options.csv) process.stdout.write(offsetsCsv(part.rule, tables));
       else console.log(text(part, tables, options));
     });
 
-function tableOf(edge: PartEdge, rule: Rule, options: OffsetsOptions, warnings: Warning[]): OffsetTable {
+/** What a program is told of a table. */
+const asJson = ({ name, rows }: OffsetsTable): object => ({
+  name,
+  rows: rows.map(({ station, offset, shown }) => ({ station, offset, shown })),
+});
+
+function tableOf(edge: PartEdge, rule: Rule, options: OffsetsOptions, warnings: Warning[]): OffsetsTable {
   const base = baseNamed(edge, options);
-  const rows = stationsAsked(edge, base, rule, options).map((station): OffsetRow => {
-    const offsets = offsetsAt(edge, station, base);
-    const [offset] = offsets;
-    if (offset === undefined)
-      throw new Fault(
-        'command.no-such-station',
-        `--at: the edge "${edge.name}" has no station ${showOnRule(station, rule)}. Name stations between its ends.`,
-      );
-    if (offsets.length > 1)
-      warnings.push({
-        code: 'offsets.doubles-back',
-        message: `the edge "${edge.name}" passes station ${showOnRule(station, rule)} ${offsets.length} times; the table gives the first.`,
-      });
-    return { station, offset, shown: showOnRule(offset, rule) };
-  });
-  return { name: edge.name, rows };
+  const stations = stationsAsked(edge, base, rule, options);
+  const table = offsetsTable(edge, stations, rule, base);
+  const beyond = stations.find((station) => !table.rows.some((row) => row.station === station));
+  if (beyond !== undefined)
+    throw new Fault(
+      'command.no-such-station',
+      `--at: the edge "${edge.name}" has no station ${showOnRule(beyond, rule)}. Name stations between its ends.`,
+    );
+  for (const { station, passes } of table.rows.filter((row) => row.passes > 1))
+    warnings.push({
+      code: 'offsets.doubles-back',
+      message: `the edge "${edge.name}" passes station ${showOnRule(station, rule)} ${passes} times; the table gives the first.`,
+    });
+  return table;
 }
 
 function stationsAsked(
@@ -94,7 +89,7 @@ function stationsAsked(
   return stationsEveryTyped(edge, base, unit, every);
 }
 
-function text(part: Part, tables: readonly OffsetTable[], { from }: OffsetsOptions): string {
+function text(part: Part, tables: readonly OffsetsTable[], { from }: OffsetsOptions): string {
   const { unit } = part.rule;
   const line = from === 'chord' ? "the edge's chord" : 'the reference line';
   const blocks = tables.map(({ name, rows }) => {

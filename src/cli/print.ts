@@ -1,5 +1,6 @@
 import { basename, extname } from 'node:path';
 import { Command } from 'commander';
+import { nameAfter } from '../export/file-name.ts';
 import { halfOf } from '../part/half.ts';
 import type { Part } from '../part/part.ts';
 import { expectedError } from '../tiling/expected-error.ts';
@@ -9,7 +10,7 @@ import { layOutMirrored } from '../tiling/mirrored.ts';
 import { pageMatrix } from '../tiling/page-matrix.ts';
 import type { Paper } from '../tiling/paper.ts';
 import { scaleWords } from '../tiling/printer-scale.ts';
-import { mustBeFree, nameAfter, streamWhole } from './files.ts';
+import { mustBeFree, streamWhole } from './files.ts';
 import { readFont } from './font.ts';
 import { type Given, readGiven, takesJob, warn } from './job-input.ts';
 import { pair, printJson } from './json.ts';

@@ -20,6 +20,8 @@ export type ComparedKind = (typeof COMPARED)[number];
 /** How far another kind of curve lies from a run, measured square off their chord. */
 export interface Apart {
   readonly kind: ComparedKind;
+  /** That other curve, to draw. */
+  readonly curve: Curve;
   /** The greatest distance, mm. */
   readonly worst: number;
   /** Where that is: the place on the run, whose x is the station. */
@@ -50,7 +52,9 @@ export function liesApart(run: Curve): Apart[] {
     const other = ifItExists(() => likeIt(kind, from, to, apex.at, rise));
     const gap = other && greatestGap(run, other);
     const movable = kind === 'batten' || kind === 'spline';
-    return gap && gap.worst > JOIN_MM ? [{ kind, ...gap, sameApex: movable || inMiddle }] : [];
+    return other && gap && gap.worst > JOIN_MM
+      ? [{ kind, curve: other, ...gap, sameApex: movable || inMiddle }]
+      : [];
   });
 }
 

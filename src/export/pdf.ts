@@ -57,7 +57,7 @@ export function streamPdf(
   { font, wrote }: Pick<PdfOptions, 'font' | 'wrote'>,
   sink: ByteSink,
 ): void {
-  const pdf = new PDFDocument({
+  const pdf = new (documentInto(sink))({
     autoFirstPage: false,
     pdfVersion: '1.7',
     lang: 'en',
@@ -74,18 +74,20 @@ export function streamPdf(
     if (x !== y || x !== POINTS_PER_MM) pdf.scale(x / POINTS_PER_MM, y / POINTS_PER_MM);
     const page: PageSink = { pdf, height: drawing.height };
     drawOnLayers(pdf, drawing.items, (item) => draw(page, item));
-    passOn(pdf, sink);
     wrote?.(names.length);
   }
   setCatalog(pdf, names);
   pdf.end();
-  passOn(pdf, sink);
 }
 
-/** What the library has written by now; it compresses at once and never waits. */
-function passOn(pdf: PDFKit.PDFDocument, sink: ByteSink): void {
-  for (let chunk = pdf.read(); chunk !== null; chunk = pdf.read()) sink(chunk as Uint8Array);
-}
+/** What the library writes goes straight on: it compresses at once, never waits, and a browser has no streams. */
+const documentInto = (sink: ByteSink): typeof PDFDocument =>
+  class extends PDFDocument {
+    override push(chunk: Uint8Array | null): boolean {
+      if (chunk !== null) sink(chunk);
+      return true;
+    }
+  };
 
 function whole(write: (sink: ByteSink) => void): Uint8Array {
   const chunks: Uint8Array[] = [];

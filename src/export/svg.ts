@@ -52,10 +52,13 @@ export function writeSvg(drawing: Drawing, title: string, { bare = false, about 
   ].join('\n');
 }
 
-interface Sink {
+interface Frame {
   readonly height: number;
-  readonly bare: boolean;
   readonly number: (value: number) => string;
+}
+
+interface Sink extends Frame {
+  readonly bare: boolean;
   readonly clips: string[];
 }
 
@@ -90,12 +93,21 @@ function draw(sink: Sink, item: Item): string {
   }
 }
 
-function strokeText(sink: Sink, stroke: Stroke): string {
-  const { style, path, closed, filled, title } = stroke;
+/**
+ * The data of an SVG path element: contiguous segments, mm, y down from `height` (from 0 for a drawing that
+ * is put in its place by a transform).
+ */
+export function pathData(path: readonly Segment[], closed = false, frame: Frame = ON_ITS_OWN): string {
   const [first] = path;
   if (!first) return '';
-  const steps = path.map((segment) => step(sink, segment));
-  const d = `M${place(sink, segmentStart(first))}${steps.join('')}${closed ? 'Z' : ''}`;
+  const steps = path.map((segment) => step(frame, segment));
+  return `M${place(frame, segmentStart(first))}${steps.join('')}${closed ? 'Z' : ''}`;
+}
+
+function strokeText(sink: Sink, stroke: Stroke): string {
+  const { style, path, closed, filled, title } = stroke;
+  const d = pathData(path, closed, sink);
+  if (d === '') return '';
   const fill = filled ? ` style="fill:${LINE_LOOKS[style].colour}"` : '';
   // Some readers know no style sheets and would fill every shape.
   const looks = sink.bare ? lookOf(stroke) : `class="${style}" fill="none"`;
@@ -112,17 +124,17 @@ function lookOf({ style, layer }: Stroke): string {
   return `class="${name}" fill="none" stroke="${colour}" stroke-width="${width}"${dashes}`;
 }
 
-function step(sink: Sink, segment: Segment): string {
+function step(frame: Frame, segment: Segment): string {
   switch (segment.type) {
     case 'line':
-      return `L${place(sink, segment.to)}`;
+      return `L${place(frame, segment.to)}`;
     case 'cubic':
       return `C${segment.controls
         .slice(1)
-        .map((p) => place(sink, p))
+        .map((p) => place(frame, p))
         .join(' ')}`;
     case 'arc':
-      return arcSteps(sink, segment);
+      return arcSteps(frame, segment);
   }
 }
 
@@ -139,18 +151,18 @@ const MOST_SWEEP = Math.PI / 4;
 const MOST_RADIUS_MM = 20_000;
 const FLAT_ARC_MM = 1e-4;
 
-function arcSteps(sink: Sink, arc: ArcSegment): string {
+function arcSteps(frame: Frame, arc: ArcSegment): string {
   if (arc.radius > MOST_RADIUS_MM && Number.isFinite(arc.radius))
     return arcToCubics(arc, FLAT_ARC_MM)
-      .map((cubic) => step(sink, cubic))
+      .map((cubic) => step(frame, cubic))
       .join('');
-  const { number } = sink;
+  const { number } = frame;
   const count = Math.max(1, Math.ceil(Math.abs(arc.sweep) / MOST_SWEEP));
   const clockwise = arc.sweep > 0 ? 0 : 1;
   const at = along(arc);
   return Array.from({ length: count }, (_, i) => {
     const to = at((i + 1) / count);
-    return `A${number(arc.radius)} ${number(arc.radius)} 0 0 ${clockwise} ${place(sink, to)}`;
+    return `A${number(arc.radius)} ${number(arc.radius)} 0 0 ${clockwise} ${place(frame, to)}`;
   }).join('');
 }
 
@@ -178,7 +190,7 @@ function clipText(sink: Sink, { left, bottom, right, top, items }: Clip): string
   return `<g clip-path="url(#${id})">${items.map((item) => draw(sink, item)).join('')}</g>`;
 }
 
-const place = ({ height, number }: Sink, { x, y }: Point): string => `${number(x)} ${number(height - y)}`;
+const place = ({ height, number }: Frame, { x, y }: Point): string => `${number(x)} ${number(height - y)}`;
 
 /** Never an exponent: toFixed writes none below 1e21, and six decimals leave none above 0. */
 const decimals =
@@ -187,6 +199,9 @@ const decimals =
     if (!(Math.abs(value) < 1e9)) throw new Error(`a drawing holds ${value}`);
     return String(Number(value.toFixed(most)) + 0);
   };
+
+/** A path that is put in its place by a transform. */
+const ON_ITS_OWN: Frame = { height: 0, number: decimals(DECIMALS) };
 
 const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');

@@ -11,14 +11,8 @@ import { makePart } from '../../src/part/make-part.ts';
 import { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, layOut } from '../../src/tiling/lay-out.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
 import type { ReferenceCases } from '../curves/reference.ts';
-
-interface Figure {
-  readonly name: string;
-  readonly value: number;
-  readonly unit: string;
-  /** At most this; absent where there is none yet. */
-  readonly goal?: number;
-}
+import type { Figure } from './figure.ts';
+import { pageFigures } from './page.ts';
 
 /** Runs before the clock starts, so that the machine code is warm. */
 const WARM_UP = 20;
@@ -197,6 +191,7 @@ const figures: Figure[] = [
   },
   ...patternFigures(),
   { name: 'bench leg: write the PDF', value: await pdfTime(), unit: 'ms' },
+  ...(await pageFigures()),
 ];
 
 const judged = figures.map((figure) => ({

@@ -18,6 +18,8 @@ const COMMANDS = [
   'take-off',
   'printer',
 ];
+/** Those that stay until they are stopped; tests/page runs their examples. */
+const SERVING = ['page'];
 const SUBCOMMANDS = ['printer sheet', 'printer set', 'printer list'];
 
 /** A folder as the examples suppose it: the samples in samples/. */
@@ -44,7 +46,7 @@ describe('help', () => {
   test('lists every command', () => {
     const { code, out } = fairlath(['--help']);
     expect(code).toBe(0);
-    for (const command of COMMANDS) expect(out).toMatch(new RegExp(`^ {2}${command} `, 'm'));
+    for (const command of [...COMMANDS, ...SERVING]) expect(out).toMatch(new RegExp(`^ {2}${command} `, 'm'));
   });
 
   test.each(['', ...COMMANDS, ...SUBCOMMANDS])(

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readReadings } from '../../src/check/readings.ts';
-import { csv } from '../../src/cli/offsets-csv.ts';
+import { offsetsCsv } from '../../src/export/offsets-csv.ts';
 import { defaultRule } from '../../src/units/rule.ts';
 
 const inches = defaultRule('in');
@@ -26,7 +26,12 @@ function readCsv(text: string): string[][] {
 
 const tableOf = (name: string, ...rows: [station: number, offset: number][]) => ({
   name,
-  rows: rows.map(([station, offset]) => ({ station: station * 25.4, offset: offset * 25.4 })),
+  rows: rows.map(([station, offset]) => ({
+    station: station * 25.4,
+    offset: offset * 25.4,
+    passes: 1,
+    shown: '',
+  })),
 });
 
 /**
@@ -37,7 +42,7 @@ const TURNED = [/^\s*-?\d+(\.\d+)?\s*$/, /^\s*-?(\d+ )?\d+\/\d+\s*$/, /^\d+[/-]\
 
 describe('offsets for a spreadsheet', () => {
   test('are decimal numbers in the job’s unit, and as read on the rule beside them', () => {
-    expect(readCsv(csv(inches, [tableOf('back', [12, 3.25], [15.604, 3.385])]))).toEqual([
+    expect(readCsv(offsetsCsv(inches, [tableOf('back', [12, 3.25], [15.604, 3.385])]))).toEqual([
       ['edge', 'station_in', 'offset_in', 'station_on_rule', 'offset_on_rule'],
       ['back', '12', '3.25', '12 in', '3 1/4 in'],
       ['back', '15.604', '3.385', '15 19/32 in full', '3 3/8 in full'],
@@ -45,7 +50,7 @@ describe('offsets for a spreadsheet', () => {
   });
 
   test('3/4 does not become the fourth of March, nor −3/4 a formula', () => {
-    const [, ...rows] = readCsv(csv(inches, [tableOf('lower', [0, 0.75], [1, -0.75], [2, 0.5])]));
+    const [, ...rows] = readCsv(offsetsCsv(inches, [tableOf('lower', [0, 0.75], [1, -0.75], [2, 0.5])]));
     const onRule = rows.flatMap(([, , , ...words]) => words);
     expect(onRule).toContain('3/4 in');
     expect(onRule).toContain('3/4 in below');
@@ -53,14 +58,14 @@ describe('offsets for a spreadsheet', () => {
   });
 
   test.each(['=SUM(A1)', '-2', '3/4', '+1', '@back'])('an edge named %s stays a name', (name) => {
-    const cell = readCsv(csv(inches, [tableOf(name, [0, 0])]))[1]![0]!;
+    const cell = readCsv(offsetsCsv(inches, [tableOf(name, [0, 0])]))[1]![0]!;
     expect(cell).toContain(name);
     for (const form of TURNED) expect(cell).not.toMatch(form);
   });
 
   test('names of other letters are read as such: the file then says that it is UTF-8', () => {
-    expect(csv(inches, [tableOf('back', [0, 0])])).not.toContain('\uFEFF');
-    expect(csv(inches, [tableOf('dos évasé', [0, 0])]).startsWith('\uFEFF')).toBe(true);
+    expect(offsetsCsv(inches, [tableOf('back', [0, 0])])).not.toContain('\uFEFF');
+    expect(offsetsCsv(inches, [tableOf('dos évasé', [0, 0])]).startsWith('\uFEFF')).toBe(true);
   });
 
   test('property: any name comes back as it was, and every number within 2e-6 mm', () => {
@@ -69,7 +74,10 @@ describe('offsets for a spreadsheet', () => {
         fc.string({ unit: 'grapheme' }).map((name) => `a${name}`),
         fc.double({ min: -1e4, max: 1e4, noNaN: true }),
         (name, mm) => {
-          const text = csv(inches, [{ name, rows: [{ station: mm, offset: -mm }] }]).replace(/^\uFEFF/, '');
+          const text = offsetsCsv(inches, [{ name, rows: [{ station: mm, offset: -mm }] }]).replace(
+            /^\uFEFF/,
+            '',
+          );
           const [, row] = readCsv(text);
           expect(row![0]).toBe(name);
           expect(row![1]).not.toMatch(/e/);
@@ -81,7 +89,7 @@ describe('offsets for a spreadsheet', () => {
   });
 
   test('are read back by check as readings', () => {
-    const text = csv(inches, [tableOf('dos évasé, haut', [12, 3.25], [15.5, -3])]);
+    const text = offsetsCsv(inches, [tableOf('dos évasé, haut', [12, 3.25], [15.5, -3])]);
     const readings = readReadings(text, 'mm'); // the heads name the unit
     const inMm = readings.flatMap(({ station, offset }) => [station, offset]);
     [12, 3.25, 15.5, -3].forEach((inch, i) => {

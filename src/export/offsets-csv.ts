@@ -1,12 +1,8 @@
 import { type Rule, readOnRule, showLength } from '../units/rule.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
+import type { OffsetsTable } from './offsets-table.ts';
 
-interface CsvTable {
-  readonly name: string;
-  readonly rows: readonly { readonly station: number; readonly offset: number }[];
-}
-
-/** Excel takes a file for UTF-8 only where it begins with this; plain ASCII is the same either way. */
+/** Spreadsheets take a file for UTF-8 only where it begins with this; plain ASCII is the same either way. */
 const BYTE_ORDER_MARK = '\uFEFF';
 
 /**
@@ -14,7 +10,7 @@ const BYTE_ORDER_MARK = '\uFEFF';
  * reckon with, and as read on the rule. A spreadsheet makes 4 March of a bare 3/4 and a formula of what
  * begins with a minus, so the rule's words carry their unit, and below the line is said in words.
  */
-export function csv(rule: Rule, tables: readonly CsvTable[]): string {
+export function offsetsCsv(rule: Rule, tables: readonly OffsetsTable[]): string {
   const { unit } = rule;
   const rows = tables.flatMap(({ name, rows }) =>
     rows.map(({ station, offset }) => [

@@ -1,0 +1,76 @@
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+
+/** This computer only: nobody else on the network sees the page. */
+const ADDRESS = '127.0.0.1';
+
+export interface Served {
+  readonly url: string;
+  readonly port: number;
+  /** Ends all connections, then the server. */
+  readonly close: () => Promise<void>;
+}
+
+/**
+ * Serves one page, and nothing else, to this computer.
+ * @param port 0 for any that is free
+ * @throws the system's error where the port cannot be had
+ */
+export function servePage(html: string, port: number): Promise<Served> {
+  const server = createServer((request, response) => answer(request, response, html, portOf(server)));
+  return new Promise((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(port, ADDRESS, () => {
+      const bound = portOf(server);
+      resolve({ url: `http://${ADDRESS}:${bound}/`, port: bound, close: () => closed(server) });
+    });
+  });
+}
+
+function portOf(server: Server): number {
+  const address = server.address();
+  return typeof address === 'object' && address ? address.port : 0;
+}
+
+function closed(server: Server): Promise<void> {
+  return new Promise((resolve) => {
+    server.close(() => resolve());
+    server.closeAllConnections();
+  });
+}
+
+function answer(request: IncomingMessage, response: ServerResponse, html: string, port: number): void {
+  const { method, headers, url } = request;
+  // A name that some other site has pointed at this computer is none of ours.
+  const isOurs = [`${ADDRESS}:${port}`, `localhost:${port}`].includes(headers.host ?? '');
+  if (!isOurs) refuse(response, 421, 'This is fairlath on this computer; it answers to 127.0.0.1 only.');
+  else if (method !== 'GET' && method !== 'HEAD') {
+    response.setHeader('Allow', 'GET, HEAD');
+    refuse(response, 405, 'Only GET and HEAD are answered here.');
+  } else if (url !== '/') refuse(response, 404, 'There is one page here, at /.');
+  else {
+    response.writeHead(200, { ...GUARDS, ...PAGE, 'Content-Security-Policy': policyOf(html) });
+    response.end(method === 'HEAD' ? undefined : html);
+  }
+}
+
+function refuse(response: ServerResponse, status: number, words: string): void {
+  response.writeHead(status, { ...GUARDS, 'Content-Type': 'text/plain; charset=utf-8' });
+  response.end(`${words}\n`);
+}
+
+const GUARDS = {
+  'Cache-Control': 'no-store',
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Resource-Policy': 'same-origin',
+  'Referrer-Policy': 'no-referrer',
+  'X-Content-Type-Options': 'nosniff',
+} as const;
+
+const PAGE = { 'Content-Type': 'text/html; charset=utf-8' } as const;
+
+/** The policy that the page itself states, and what only a header can: nobody may put it into a frame. */
+function policyOf(html: string): string {
+  const policy = /http-equiv="Content-Security-Policy" content="([^"]+)"/.exec(html)?.[1];
+  if (policy === undefined) throw new Error('the page states no policy');
+  return `${policy}; frame-ancestors 'none'`;
+}

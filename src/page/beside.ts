@@ -1,0 +1,84 @@
+import { type Apart, COMPARED, type ComparedKind, liesApart } from '../curves/compare.ts';
+import { pathData } from '../export/svg.ts';
+import { readOnRule } from '../units/rule.ts';
+import type { Bench } from './bench.ts';
+import { byId, el } from './dom.ts';
+import type { Places } from './places.ts';
+import type { Stage } from './stage.ts';
+import { toScreen } from './view.ts';
+
+interface Other extends Apart {
+  readonly edge: string;
+}
+
+/** Other kinds of curve laid over the part's own, with what they are off at worst; once the hand rests. */
+export class Beside {
+  private others: readonly Other[] = [];
+  private readonly boxes = new Map<ComparedKind, HTMLInputElement>();
+  private readonly said = byId('beside-said');
+
+  constructor(
+    private readonly stage: Stage,
+    private readonly bench: Bench,
+    private readonly places: Places,
+  ) {
+    const host = byId('beside-kinds');
+    for (const kind of COMPARED) {
+      const box = el('input', { type: 'checkbox' });
+      box.addEventListener('change', () => this.compare());
+      host.append(el('label', { class: `choice ${kind}` }, box, kind));
+      this.boxes.set(kind, box);
+    }
+    bench.changed(() => stage.layer('beside').addClass('old'));
+    bench.rests(() => this.compare());
+    stage.moved(() => this.draw());
+  }
+
+  private compare(): void {
+    const { made } = this.bench;
+    const isAsked = [...this.boxes.values()].some(({ checked }) => checked);
+    this.others =
+      made && isAsked
+        ? made.part.edges.flatMap(({ name, runs }) =>
+            runs.flatMap((run) => liesApart(run).map((apart) => ({ ...apart, edge: name }))),
+          )
+        : [];
+    this.say(isAsked);
+    this.draw();
+  }
+
+  private draw(): void {
+    const layer = this.stage.layer('beside').clear().removeClass('old');
+    for (const { kind, curve, worst, at } of this.chosen()) {
+      const line = layer.path().attr('d', pathData(curve.path)).addClass(kind);
+      this.stage.place(line);
+      const { x, y } = toScreen(this.stage.view, at);
+      layer.circle(8).center(x, y);
+      const isSame = readOnRule(worst, this.bench.rule).mark === 0;
+      layer
+        .plain(isSame ? `${kind}: the same` : `${kind} ${this.bench.about(worst)}`)
+        .attr({ x, y: y - 12, class: 'middle' });
+    }
+  }
+
+  private chosen(): Other[] {
+    return this.others.filter(({ kind }) => this.boxes.get(kind)?.checked);
+  }
+
+  private say(isAsked: boolean): void {
+    const rows = this.chosen().map((other) => {
+      const line = el('button', { type: 'button', class: 'place' }, this.words(other));
+      this.places.attach(line, () => other);
+      return el('li', {}, line);
+    });
+    const none = 'None of these exists for this bend, or the line is one of them.';
+    this.said.replaceChildren(...(rows.length > 0 || !isAsked ? rows : [el('li', {}, none)]));
+  }
+
+  private words({ kind, worst, at, sameApex, edge }: Other): string {
+    const { bare, length, rule } = this.bench;
+    const own = sameApex ? '' : ', its apex in the middle,';
+    if (readOnRule(worst, rule).mark === 0) return `${edge}: the ${kind}${own} is the same line on your rule`;
+    return `${edge}: the ${kind}${own} lies ${length(worst)} off at station ${bare(at.x)}`;
+  }
+}

@@ -1,0 +1,131 @@
+import type { Point } from '../curves/point.ts';
+import { editJob } from '../job/edit-job.ts';
+import { type Grip, gripMoved } from '../part/grips.ts';
+import type { Bench } from './bench.ts';
+import type { Handles } from './handles.ts';
+import type { Stage } from './stage.ts';
+import type { Made } from './work.ts';
+
+/** How near the pointer must come to take hold, px: a mouse is surer than a finger. */
+const REACH_PX = { mouse: 18, other: 30 } as const;
+/** One notch of a wheel. */
+const NOTCH = 1.0015;
+
+interface Hold {
+  readonly pointer: number;
+  readonly grip: Grip;
+  readonly made: Made;
+  /** Where the pointer took hold: the grip moves as far as the pointer, it does not jump under it. */
+  readonly from: Point;
+  to: Point;
+}
+
+/** The hand on the sheet: it drags what it takes hold of, and moves the sheet where it takes hold of nothing. */
+export class Drag {
+  private hold: Hold | undefined;
+  private frame = 0;
+  /** Pointers on the bare sheet: one moves it, two spread it. */
+  private readonly on = new Map<number, Point>();
+
+  constructor(
+    private readonly stage: Stage,
+    private readonly bench: Bench,
+    private readonly handles: Handles,
+  ) {
+    const { node } = stage.svg;
+    node.addEventListener('pointerdown', (event) => this.down(event));
+    node.addEventListener('pointermove', (event) => this.move(event));
+    node.addEventListener('pointerup', (event) => this.up(event));
+    node.addEventListener('pointercancel', (event) => this.up(event));
+    node.addEventListener('wheel', (event) => this.wheel(event), { passive: false });
+    window.addEventListener(
+      'keydown',
+      (event) => {
+        if (event.key === 'Escape' && this.hold) this.cancel(event);
+      },
+      { capture: true },
+    );
+  }
+
+  private down(event: PointerEvent): void {
+    if (event.button !== 0 || this.hold) return;
+    const at = this.stage.placeOf(event);
+    const reach = event.pointerType === 'mouse' ? REACH_PX.mouse : REACH_PX.other;
+    const grip = this.handles.nearest(at, reach);
+    const { made } = this.bench;
+    this.stage.svg.node.setPointerCapture(event.pointerId);
+    event.preventDefault();
+    if (grip && made && this.on.size === 0) {
+      this.hold = { pointer: event.pointerId, grip, made, from: at, to: at };
+      this.stage.svg.node.classList.add('dragging');
+      this.handles.focus(grip.key);
+      this.handles.point(grip.key);
+    } else this.on.set(event.pointerId, at);
+  }
+
+  private move(event: PointerEvent): void {
+    const at = this.stage.placeOf(event);
+    if (this.hold?.pointer === event.pointerId) {
+      this.hold.to = at;
+      // The pointer may move more often than the screen is drawn.
+      this.frame ||= requestAnimationFrame(() => this.follow());
+    } else if (this.on.has(event.pointerId)) this.moveSheet(event.pointerId, at);
+  }
+
+  private follow(): void {
+    this.frame = 0;
+    if (!this.hold) return;
+    const { grip, made, from, to } = this.hold;
+    const { scale } = this.stage.view;
+    const place = { x: grip.at.x + (to.x - from.x) / scale, y: grip.at.y - (to.y - from.y) / scale };
+    const text = editJob(made.text, gripMoved(grip, place, made.part));
+    if (text !== this.bench.tried) this.bench.try(text);
+  }
+
+  private up(event: PointerEvent): void {
+    this.on.delete(event.pointerId);
+    if (this.hold?.pointer !== event.pointerId) return;
+    if (event.type === 'pointercancel') {
+      this.cancel(event);
+      return;
+    }
+    cancelAnimationFrame(this.frame);
+    this.follow();
+    this.end();
+    this.bench.letGo();
+  }
+
+  private cancel(event: Event): void {
+    event.stopPropagation();
+    const { made } = this.hold!;
+    this.end();
+    this.bench.try(made.text);
+    this.bench.letGo();
+  }
+
+  private end(): void {
+    cancelAnimationFrame(this.frame);
+    this.frame = 0;
+    this.hold = undefined;
+    this.stage.svg.node.classList.remove('dragging');
+  }
+
+  private moveSheet(pointer: number, at: Point): void {
+    const last = this.on.get(pointer)!;
+    this.on.set(pointer, at);
+    const [other] = [...this.on].filter(([id]) => id !== pointer).map(([, place]) => place);
+    if (!other) {
+      this.stage.pan(at.x - last.x, at.y - last.y);
+      return;
+    }
+    const spread = (a: Point): number => Math.hypot(a.x - other.x, a.y - other.y);
+    const middle = { x: (at.x + other.x) / 2, y: (at.y + other.y) / 2 };
+    this.stage.pan((at.x - last.x) / 2, (at.y - last.y) / 2);
+    this.stage.zoom(spread(at) / Math.max(spread(last), 1), middle);
+  }
+
+  private wheel(event: WheelEvent): void {
+    event.preventDefault();
+    this.stage.zoom(NOTCH ** -event.deltaY, this.stage.placeOf(event));
+  }
+}

@@ -1,0 +1,170 @@
+import type { G } from '@svgdotjs/svg.js';
+import type { Point } from '../curves/point.ts';
+import { editJob } from '../job/edit-job.ts';
+import { type Grip, gripNudged } from '../part/grips.ts';
+import type { Bench } from './bench.ts';
+import type { RuleLayer } from './rule-layer.ts';
+import type { Stage } from './stage.ts';
+import { toScreen } from './view.ts';
+
+/** A finger's breadth: what the hand takes hold of is at least so far across, px. */
+const REACH_PX = 22;
+
+/** Signs that tell apart without colour: a nail is a ring with its point, a pin a ring, an end a square … */
+const SIGNS: Readonly<Record<Grip['what'], string>> = {
+  nail: 'M-8 0a8 8 0 1 0 16 0a8 8 0 1 0-16 0M-1.5 0a1.5 1.5 0 1 0 3 0a1.5 1.5 0 1 0-3 0',
+  pin: 'M-7 0a7 7 0 1 0 14 0a7 7 0 1 0-14 0',
+  apex: 'M0-10L9 6H-9Z',
+  join: 'M0-9L9 0L0 9L-9 0Z',
+  end: 'M-7-7H7V7H-7Z',
+};
+
+/** Graduations at a time with the arrow keys, and with shift. */
+const [ONE, TEN] = [1, 10];
+const ARROWS: Readonly<Record<string, readonly [along: number, off: number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+/** "back, nail"; "back, left end". */
+export function nameOf({ edge, what, key }: Grip): string {
+  const side = what !== 'end' ? '' : key.endsWith('.from') ? 'left ' : 'right ';
+  return `${edge}, ${side}${what}`;
+}
+
+interface Handle {
+  readonly group: G;
+  grip: Grip;
+  /** As it was drawn last: most grips stay where they are while one is dragged. */
+  drawn: string;
+}
+
+/** The places to take hold of, each a control of its own: dragged, or moved by the arrow keys. */
+export class Handles {
+  private readonly handles = new Map<string, Handle>();
+  private readonly label;
+  private inHand: string | undefined;
+  /** The text before the keys began to move something: Escape goes back to it. */
+  private before: string | undefined;
+
+  constructor(
+    private readonly stage: Stage,
+    private readonly bench: Bench,
+    private readonly rules: RuleLayer,
+  ) {
+    this.label = stage.layer('notes').plain('').attr('aria-hidden', 'true');
+    stage.moved(() => this.draw());
+    bench.changed(() => this.draw());
+  }
+
+  draw(): void {
+    const { made, canMove } = this.bench;
+    const grips = canMove && made ? made.grips : [];
+    const kept = new Set(grips.map(({ key }) => key));
+    for (const [key, { group }] of this.handles) {
+      if (kept.has(key)) continue;
+      group.remove();
+      this.handles.delete(key);
+    }
+    for (const grip of grips) this.place(this.handles.get(grip.key) ?? this.added(grip), grip);
+    this.mark();
+  }
+
+  /** The grip nearest to a place on the screen, if one is within reach. */
+  nearest(at: Point, reach: number): Grip | undefined {
+    const far = ({ grip }: Handle): number => {
+      const { x, y } = toScreen(this.stage.view, grip.at);
+      return Math.hypot(x - at.x, y - at.y);
+    };
+    const [first] = [...this.handles.values()]
+      .filter((each) => far(each) <= reach)
+      .sort((a, b) => far(a) - far(b));
+    return first?.grip;
+  }
+
+  /** Shows a grip as the one in hand, without its stealing the keyboard from a field that names it. */
+  point(key: string | undefined): void {
+    this.inHand = key;
+    this.mark();
+  }
+
+  focus(key: string): void {
+    this.handles.get(key)?.group.node.focus({ preventScroll: true });
+  }
+
+  private added(grip: Grip): Handle {
+    const group = this.stage.layer('grips').group().addClass('grip').addClass(grip.what);
+    group.attr({ tabindex: 0, role: 'slider', 'data-key': grip.key });
+    group
+      .circle(2 * REACH_PX)
+      .center(0, 0)
+      .addClass('reach');
+    group.path().attr('d', SIGNS[grip.what]);
+    group.node.addEventListener('focus', () => {
+      this.before = this.bench.text;
+      this.point(grip.key);
+    });
+    group.node.addEventListener('blur', () => {
+      // A move that made no part is given up with the grip.
+      this.bench.letGo();
+      this.bench.endBurst();
+      this.point(undefined);
+    });
+    group.node.addEventListener('keydown', (event) => this.key(event, grip.key));
+    const handle = { group, grip, drawn: '' };
+    this.handles.set(grip.key, handle);
+    return handle;
+  }
+
+  private place(handle: Handle, grip: Grip): void {
+    handle.grip = grip;
+    const { x, y } = toScreen(this.stage.view, grip.at);
+    const now = `${x} ${y} ${grip.at.x} ${grip.at.y} ${this.bench.rule.unit}`;
+    if (now === handle.drawn) return;
+    handle.drawn = now;
+    handle.group.attr('transform', `translate(${x} ${y})`);
+    const { bounds } = this.bench.made!.part;
+    handle.group.attr({
+      'aria-label': nameOf(grip),
+      'aria-valuetext': this.words(grip),
+      'aria-valuemin': bounds.left.toFixed(1),
+      'aria-valuemax': bounds.right.toFixed(1),
+      'aria-valuenow': grip.at.x.toFixed(1),
+    });
+  }
+
+  /** The grip in hand: its hair on the rules, and what it reads beside it. */
+  private mark(): void {
+    const handle = this.inHand === undefined ? undefined : this.handles.get(this.inHand);
+    for (const [key, { group }] of this.handles) group.node.classList.toggle('held', key === this.inHand);
+    this.rules.point(handle?.grip.at);
+    this.label.node.textContent = handle ? this.words(handle.grip) : '';
+    if (!handle) return;
+    const { x, y } = toScreen(this.stage.view, handle.grip.at);
+    const { width } = this.stage.view;
+    // Above the finger, or below it near the sheet's upper side.
+    this.label.attr({ x: Math.min(Math.max(x, 130), width - 90), y: y > 60 ? y - 34 : y + 52 });
+  }
+
+  private words({ at, sets }: Grip): string {
+    const { bare, length } = this.bench;
+    const [first] = sets;
+    const over = first && first.what !== 'station' ? `${first.what} ${length(first.mm)}; ` : '';
+    return `${over}${bare(at.x)}, ${length(at.y)}`;
+  }
+
+  private key(event: KeyboardEvent, key: string): void {
+    const arrow = ARROWS[event.key];
+    const { made } = this.bench;
+    if (event.key === 'Escape' && this.before !== undefined) this.bench.step(this.before, key);
+    if (!arrow || !made || event.altKey || event.ctrlKey || event.metaKey) return;
+    event.preventDefault();
+    const by = event.shiftKey ? TEN : ONE;
+    const grip = this.handles.get(key)!.grip;
+    this.bench.try(editJob(made.text, gripNudged(grip, arrow[0] * by, arrow[1] * by, made.part)));
+    // What makes no part is told, and the line stays where it is.
+    if (this.bench.isTrue) this.bench.letGo(key);
+  }
+}

@@ -1,0 +1,30 @@
+/** Where the browser keeps the job between two visits; `before` is what the last visit left. */
+const [NOW, BEFORE] = ['fairlath.job', 'fairlath.job-before'] as const;
+
+/** What can be kept; a browser may refuse, and then nothing is. */
+function attempt<T>(work: () => T): T | undefined {
+  try {
+    return work();
+  } catch {
+    return undefined;
+  }
+}
+
+/** What the last visit left; from now on this visit's work is kept beside it. */
+export function takeOver(): string | undefined {
+  return attempt(() => {
+    const left = localStorage.getItem(NOW) ?? localStorage.getItem(BEFORE);
+    if (left !== null) localStorage.setItem(BEFORE, left);
+    localStorage.removeItem(NOW);
+    return left ?? undefined;
+  });
+}
+
+export const keep = (text: string): void => {
+  attempt(() => localStorage.setItem(NOW, text));
+};
+
+/** The offer is turned down or taken. */
+export const forgetBefore = (): void => {
+  attempt(() => localStorage.removeItem(BEFORE));
+};

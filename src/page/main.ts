@@ -1,0 +1,81 @@
+import './light.css';
+import './page.css';
+import './drawing.css';
+import { ApexNotes } from './apex-notes.ts';
+import { Bench } from './bench.ts';
+import { Beside } from './beside.ts';
+import { byId } from './dom.ts';
+import { Drag } from './drag.ts';
+import { Drawing } from './drawing.ts';
+import { FigurePanel } from './figure-panel.ts';
+import { setType } from './font.ts';
+import { Handles } from './handles.ts';
+import { stepsAndKeys } from './keys.ts';
+import { lightSwitch } from './light.ts';
+import { Measured } from './measured.ts';
+import { Places } from './places.ts';
+import { RuleLayer } from './rule-layer.ts';
+import { SetOut } from './set-out.ts';
+import { Sheets } from './sheets.ts';
+import { FIRST, Shelf } from './shelf.ts';
+import { Stage } from './stage.ts';
+import { Takeaway } from './takeaway.ts';
+import { TextPanel } from './text-panel.ts';
+
+/** A part longer than so many times its width has its notes below it, a stout one beside it. */
+const LONG = 2.2;
+
+const bench = new Bench(FIRST);
+const stage = new Stage(byId('drawing'), bench.made!.part.bounds);
+const rules = new RuleLayer(stage, bench);
+const drawing = new Drawing(stage, bench);
+const handles = new Handles(stage, bench, rules);
+const places = new Places(stage, bench);
+const sheets = new Sheets(stage, bench, () => figures.draw());
+const figures = new FigurePanel(bench, sheets, places);
+const shelf = new Shelf(bench, started);
+new ApexNotes(stage, bench);
+new Drag(stage, bench, handles);
+new SetOut(byId('points'), bench, handles);
+new TextPanel(bench, places);
+new Beside(stage, bench, places);
+new Measured(stage, bench, places);
+new Takeaway(bench, sheets);
+stepsAndKeys(bench, shelf);
+lightSwitch();
+looks();
+bench.tell();
+started();
+void setType();
+
+/** Another part lies on the bench: it is drawn whole, and the page is laid out for its shape. */
+function started(): void {
+  figures.forget();
+  sheets.forget();
+  const bounds = bench.made?.part.bounds;
+  if (bounds) {
+    const aspect = (bounds.right - bounds.left) / Math.max(bounds.top - bounds.bottom, 1);
+    document.body.classList.toggle('long', aspect > LONG);
+    document.body.style.setProperty('--aspect', aspect.toFixed(2));
+    stage.fit(bounds);
+  }
+  rules.draw();
+  for (const radio of units()) radio.checked = radio.value === bench.rule.unit;
+}
+
+function units(): NodeListOf<HTMLInputElement> {
+  return document.querySelectorAll('input[name="unit"]');
+}
+
+function looks(): void {
+  byId('nearer').addEventListener('click', () => stage.zoom(1.5));
+  byId('farther').addEventListener('click', () => stage.zoom(1 / 1.5));
+  byId('whole').addEventListener('click', () => stage.fit(bench.made?.part.bounds));
+  const comb = byId<HTMLInputElement>('show-comb');
+  comb.addEventListener('change', () => drawing.showComb(comb.checked));
+  for (const radio of units())
+    radio.addEventListener('change', () => {
+      bench.showIn(radio.value === 'mm' ? 'mm' : 'in');
+      rules.draw();
+    });
+}

@@ -1,0 +1,140 @@
+import { type Check, checkEdge } from '../check/check-edge.ts';
+import { graduationMm } from '../check/reading-error.ts';
+import { readReadings } from '../check/readings.ts';
+import { REFERENCE_LINE } from '../part/offsets.ts';
+import type { PartEdge } from '../part/part.ts';
+import { readOnRule } from '../units/rule.ts';
+import type { Bench } from './bench.ts';
+import { byId, el } from './dom.ts';
+import { openText } from './files.ts';
+import type { Places } from './places.ts';
+import { RULE_PX, type Stage } from './stage.ts';
+import { toScreen } from './view.ts';
+import { faultsIn } from './work.ts';
+
+/** What is off at worst stands off so far on the screen, px; never more than so many times as large. */
+const [WORST_PX, MOST_TIMES] = [60, 100];
+
+/** Readings of a sawn part laid over its line, what is off drawn many times as large. */
+export class Measured {
+  private check: Check | undefined;
+  private readonly text = byId<HTMLTextAreaElement>('readings');
+  private readonly edge = byId<HTMLSelectElement>('readings-edge');
+  private readonly said = byId('readings-said');
+
+  constructor(
+    private readonly stage: Stage,
+    private readonly bench: Bench,
+    private readonly places: Places,
+  ) {
+    this.text.addEventListener('input', () => this.compare());
+    this.edge.addEventListener('change', () => this.compare());
+    byId('readings-open').addEventListener('click', async () => {
+      const opened = await openText('.csv,.txt');
+      if (!opened) return;
+      this.text.value = opened.text;
+      this.compare();
+    });
+    bench.rests(() => this.compare());
+    stage.moved(() => this.draw());
+  }
+
+  private compare(): void {
+    const { made, length } = this.bench;
+    this.check = undefined;
+    this.said.replaceChildren();
+    if (made) this.offerEdges(made.part.edges);
+    const edge = made?.part.edges.find(({ name }) => name === this.edge.value);
+    if (made && edge && this.text.value.trim() !== '') {
+      try {
+        const readings = readReadings(this.text.value, made.part.rule.unit);
+        const tolerance = graduationMm(made.part.rule);
+        this.check = checkEdge(made.part, edge, readings, {
+          base: REFERENCE_LINE,
+          tolerance,
+          beforeSanding: false,
+        });
+        this.say(this.check);
+      } catch (error) {
+        this.said.replaceChildren(...faultsIn(error).map((fault) => el('li', {}, fault.messageIn(length))));
+      }
+    }
+    this.draw();
+  }
+
+  /** The curved edge first: the straight one is seldom what is measured. */
+  private offerEdges(edges: readonly PartEdge[]): void {
+    const names = edges.map(({ name }) => name);
+    const offered = [...this.edge.options].map(({ value }) => value);
+    if (names.join('\n') === offered.join('\n')) return;
+    this.edge.replaceChildren(...names.map((name) => el('option', { value: name }, name)));
+    this.edge.value =
+      edges.find(({ runs }) => runs.some(({ kind }) => kind !== 'line'))?.name ?? names[0] ?? '';
+  }
+
+  private say({ readings, worst, verdict, tolerance, edge }: Check): void {
+    const { bare, length } = this.bench;
+    const rows = readings
+      .filter(({ mark }) => mark !== 'true')
+      .map((each) => {
+        const line = el(
+          'button',
+          { type: 'button', class: 'place' },
+          `station ${bare(each.station)}: ${this.off(each.proud)}`,
+        );
+        this.places.attach(line, () => ({ at: { x: each.station, y: each.design } }));
+        return el('li', {}, line);
+      });
+    const whole = `${edge}: ${verdict} ${length(tolerance)}, ${length(worst)} off at worst`;
+    this.said.replaceChildren(el('li', {}, whole), ...rows);
+  }
+
+  /** "1/16 in proud": more wood than asked for. */
+  private off(proud: number): string {
+    if (readOnRule(proud, this.bench.rule).mark === 0) return 'on the line';
+    return `${this.bench.about(Math.abs(proud))} ${proud > 0 ? 'proud' : 'shy'}`;
+  }
+
+  private draw(): void {
+    const layer = this.stage.layer('measured').clear();
+    const { view } = this.stage;
+    if (!this.check) return;
+    const { worst, tolerance } = this.check;
+    const times = Math.min(WORST_PX / view.scale / Math.max(worst, tolerance), MOST_TIMES);
+    const readings = this.check.readings.toSorted((a, b) => a.station - b.station);
+    const at = (station: number, offset: number): string => {
+      const { x, y } = toScreen(view, { x: station, y: offset });
+      return `${x.toFixed(1)} ${y.toFixed(1)}`;
+    };
+    const along = (off: (deviation: number) => number): string =>
+      `M${readings.map((each) => at(each.station, each.design + off(each.deviation) * times)).join('L')}`;
+    layer
+      .path()
+      .attr(
+        'd',
+        along(() => tolerance),
+      )
+      .addClass('tolerance');
+    layer
+      .path()
+      .attr(
+        'd',
+        along(() => -tolerance),
+      )
+      .addClass('tolerance');
+    layer
+      .path()
+      .attr(
+        'd',
+        along((deviation) => deviation),
+      )
+      .addClass('tips');
+    const teeth = readings.map(
+      ({ station, design, deviation }) =>
+        `M${at(station, design)}L${at(station, design + deviation * times)}`,
+    );
+    layer.path().attr('d', teeth.join('')).addClass('teeth');
+    const told = `what is off is drawn ${Number(times.toPrecision(2))} times as large`;
+    layer.plain(told).attr({ x: RULE_PX.left + 12, y: 24 });
+  }
+}

@@ -1,0 +1,61 @@
+import { cardPage } from '../export/card.ts';
+import { nameAfter } from '../export/file-name.ts';
+import { offsetsCsv } from '../export/offsets-csv.ts';
+import { type OffsetsTable, offsetsTable } from '../export/offsets-table.ts';
+import { composePicture } from '../export/part-picture.ts';
+import { writePatternPdf, writePdf } from '../export/pdf.ts';
+import { writeSvg } from '../export/svg.ts';
+import { REFERENCE_LINE, stationsOf } from '../part/offsets.ts';
+import type { Part } from '../part/part.ts';
+import type { Layout } from '../tiling/layout.ts';
+import { parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
+
+/** A paper to take to the bench. */
+export interface Paper {
+  readonly label: string;
+  readonly type: string;
+  readonly ending: string;
+  readonly make: (part: Part, layout: Layout | undefined, font: Uint8Array) => Promise<BlobPart>;
+}
+
+/** All that can be taken from the page, in the order it is offered: a new writer is one more line here. */
+export const PAPERS_TO_TAKE: readonly Paper[] = [
+  {
+    label: 'The pattern, full size (PDF)',
+    type: 'application/pdf',
+    ending: '.pdf',
+    make: async (part, layout, font) => {
+      if (!layout) throw new Error('the part has not been laid over sheets');
+      return (await writePatternPdf(part, layout, { font, cover: true })) as BlobPart;
+    },
+  },
+  {
+    label: 'The card for the shop wall (PDF)',
+    type: 'application/pdf',
+    ending: '-card.pdf',
+    make: async (part, _layout, font) =>
+      (await writePdf(
+        [cardPage(part, { paper: parsePaper(USUAL_PAPER[part.rule.unit]) })],
+        `${part.name}, card`,
+        font,
+      )) as BlobPart,
+  },
+  {
+    label: 'A picture with the curvature (SVG)',
+    type: 'image/svg+xml',
+    ending: '.svg',
+    make: async (part) => writeSvg(composePicture(part), part.name),
+  },
+  {
+    label: 'The offsets (CSV)',
+    type: 'text/csv',
+    ending: '-offsets.csv',
+    make: async (part) => `${offsetsCsv(part.rule, tablesOf(part))}`,
+  },
+];
+
+export const fileName = ({ name }: Part, { ending }: Paper): string => nameAfter(name, ending);
+
+/** The offsets of every edge at stations a maker would tick. */
+export const tablesOf = (part: Part): OffsetsTable[] =>
+  part.edges.map((edge) => offsetsTable(edge, stationsOf(edge, REFERENCE_LINE, part.rule.unit), part.rule));

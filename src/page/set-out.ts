@@ -1,0 +1,129 @@
+import { editJob, inJobUnit } from '../job/edit-job.ts';
+import type { Grip, GripLength } from '../part/grips.ts';
+import { Fault } from '../units/fault.ts';
+import type { Bench } from './bench.ts';
+import { el, write } from './dom.ts';
+import { type Handles, nameOf } from './handles.ts';
+
+interface Field {
+  readonly input: HTMLInputElement;
+  readonly wrong: HTMLElement;
+  length: GripLength;
+  /** The length and unit it shows: most stay while one is dragged. */
+  shows: string;
+}
+
+interface Row {
+  readonly title: HTMLElement;
+  readonly fields: readonly Field[];
+  grip: Grip;
+}
+
+/** Every place of the part with its lengths, to be typed as on a rule. */
+export class SetOut {
+  private rows: Row[] = [];
+
+  constructor(
+    private readonly host: HTMLElement,
+    private readonly bench: Bench,
+    private readonly handles: Handles,
+  ) {
+    bench.changed(() => this.draw());
+  }
+
+  draw(): void {
+    const { made, canMove } = this.bench;
+    this.host.toggleAttribute('inert', !canMove);
+    if (!made) return;
+    const same =
+      this.rows.length === made.grips.length &&
+      this.rows.every(({ grip }, i) => grip.key === made.grips[i]!.key && grip.edge === made.grips[i]!.edge);
+    if (!same) this.build(made.grips);
+    for (const [i, row] of this.rows.entries()) this.fill(row, made.grips[i]!);
+  }
+
+  private build(grips: readonly Grip[]): void {
+    this.rows = grips.map((grip) => this.rowOf(grip));
+    const lines = this.rows.map(({ title, fields }) =>
+      el(
+        'div',
+        { class: 'point' },
+        title,
+        ...fields.map(({ input, wrong }) => el('label', {}, input, wrong)),
+      ),
+    );
+    const heads = ['', 'station', 'offset'].map((head) => el('span', { class: 'what' }, head));
+    this.host.replaceChildren(el('div', { class: 'point', 'aria-hidden': 'true' }, ...heads), ...lines);
+  }
+
+  private rowOf(grip: Grip): Row {
+    const title = el('span', { class: 'what' });
+    // The other edge's square end follows: its station is not typed a second time.
+    const own = grip.sets.filter(({ key }) => key.startsWith(grip.key));
+    const row: Row = { title, grip, fields: own.map((length) => this.fieldOf(length, () => row)) };
+    return row;
+  }
+
+  private fieldOf(length: GripLength, row: () => Row): Field {
+    const input = el('input', { type: 'text', autocomplete: 'off', spellcheck: 'false', inputmode: 'text' });
+    const wrong = el('span', { class: 'wrong', role: 'alert' });
+    const field: Field = { input, wrong, length, shows: '' };
+    input.addEventListener('focus', () => this.handles.point(row().grip.key));
+    input.addEventListener('blur', () => {
+      this.handles.point(undefined);
+      this.fill(row(), row().grip);
+    });
+    input.addEventListener('change', () => this.typed(row(), field));
+    input.addEventListener('keydown', (event) => {
+      if (event.key !== 'Escape') return;
+      this.tell(field, '');
+      input.value = this.shown(field);
+    });
+    return field;
+  }
+
+  private typed({ grip }: Row, field: Field): void {
+    const { made, rule, length } = this.bench;
+    const { input } = field;
+    if (!made || input.value.trim() === this.shown(field)) return;
+    try {
+      const typed = inJobUnit(input.value, rule.unit, made.part.rule.unit);
+      const keys =
+        field.length.what === 'station' ? grip.sets.filter(({ what }) => what === 'station') : [field.length];
+      const [fault] = this.bench.stepIfSound(
+        editJob(
+          made.text,
+          keys.map(({ key }) => ({ key, typed })),
+        ),
+      );
+      this.tell(field, fault ? fault.message(length) : '');
+    } catch (error) {
+      if (!(error instanceof Fault)) throw error;
+      this.tell(field, error.messageIn(length));
+    }
+  }
+
+  private tell({ input, wrong }: Field, message: string): void {
+    write(wrong, message);
+    input.setAttribute('aria-invalid', String(message !== ''));
+  }
+
+  private fill(row: Row, grip: Grip): void {
+    row.grip = grip;
+    write(row.title, nameOf(grip));
+    row.fields.forEach((field, i) => {
+      field.length = grip.sets[i]!;
+      const { what, mm } = field.length;
+      const now = `${mm} ${this.bench.rule.unit}`;
+      const isTyped =
+        document.activeElement === field.input || field.input.getAttribute('aria-invalid') === 'true';
+      if (now === field.shows && !isTyped && field.input.value !== '') return;
+      field.shows = isTyped ? '' : now;
+      field.input.setAttribute('aria-label', `${nameOf(grip)}: ${what}, ${this.bench.rule.unit}`);
+      field.input.setAttribute('placeholder', what);
+      if (!isTyped) field.input.value = this.shown(field);
+    });
+  }
+
+  private readonly shown = ({ length: { mm } }: Field): string => this.bench.plain(mm);
+}

@@ -1,0 +1,113 @@
+import type { Point } from '../curves/point.ts';
+import { apply, inverse } from '../tiling/affine.ts';
+import { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, layOut } from '../tiling/lay-out.ts';
+import type { Layout, Sheet } from '../tiling/layout.ts';
+import { PAPERS, parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
+import type { Bench } from './bench.ts';
+import { byId, el, write } from './dom.ts';
+import type { Stage } from './stage.ts';
+import { toScreen } from './view.ts';
+import { faultsIn } from './work.ts';
+
+/** How the pattern lies over its sheets, worked out when the hand rests, and drawn over the part on demand. */
+export class Sheets {
+  /** The last layout; its count is shown grey while the part is another by now. */
+  layout: Layout | undefined;
+  private isFresh = false;
+  private readonly paper = byId<HTMLSelectElement>('paper');
+  private readonly turn = byId<HTMLSelectElement>('turn');
+  private readonly shown = byId<HTMLInputElement>('show-sheets');
+  private readonly said = byId('sheets-said');
+  private fault = '';
+
+  constructor(
+    private readonly stage: Stage,
+    private readonly bench: Bench,
+    private readonly known: () => void,
+  ) {
+    this.paper.append(el('option', { value: '' }, 'usual for the unit'));
+    this.paper.append(...PAPERS.map(({ name }) => el('option', { value: name }, name)));
+    for (const node of [this.paper, this.turn]) node.addEventListener('change', () => this.layOut());
+    this.shown.addEventListener('change', () => this.draw());
+    stage.moved(() => this.draw());
+    bench.changed(() => this.outdated());
+    bench.rests(() => this.layOut());
+  }
+
+  /** "4 sheets of letter"; an ellipsis is for a part that cannot be laid. */
+  get count(): string {
+    const { layout } = this;
+    if (!layout) return '…';
+    const { length } = layout.sheets;
+    return `${length} ${length === 1 ? 'sheet' : 'sheets'} of ${layout.paper.name}`;
+  }
+
+  get isTrue(): boolean {
+    return this.isFresh;
+  }
+
+  /** Another part lies on the bench. */
+  forget(): void {
+    this.layout = undefined;
+  }
+
+  layOut(): void {
+    const { made, isTrue } = this.bench;
+    if (!made || !isTrue) return;
+    const { part } = made;
+    try {
+      this.layout = layOut(part, {
+        paper: parsePaper(this.paper.value || USUAL_PAPER[part.rule.unit]),
+        margin: DEFAULT_MARGIN_MM,
+        overlap: DEFAULT_OVERLAP_MM,
+        turn: this.turn.value === 'auto' ? 'auto' : Number(this.turn.value),
+      });
+      this.fault = '';
+    } catch (error) {
+      this.layout = undefined;
+      this.fault = faultsIn(error)
+        .map((fault) => fault.messageIn(this.bench.length))
+        .join(' ');
+    }
+    this.isFresh = true;
+    this.draw();
+    this.known();
+  }
+
+  private outdated(): void {
+    if (!this.isFresh) return;
+    this.isFresh = false;
+    this.said.classList.add('old');
+  }
+
+  private draw(): void {
+    write(this.said, this.fault || (this.layout ? this.words(this.layout) : ''));
+    this.said.classList.toggle('old', !this.isFresh);
+    const layer = this.stage.layer('sheets').clear();
+    if (!this.layout || !this.shown.checked) return;
+    for (const sheet of this.layout.sheets) {
+      const corners = cornersOf(sheet).map((corner) => toScreen(this.stage.view, corner));
+      layer.path().attr('d', `M${corners.map(({ x, y }) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}Z`);
+      const [a, , c] = corners as [Point, Point, Point, Point];
+      layer.plain(sheet.name).attr({ x: (a.x + c.x) / 2, y: (a.y + c.y) / 2 + 6, class: 'middle' });
+    }
+  }
+
+  private words({ orientation, turnDeg, plainSheets, sheets }: Layout): string {
+    const lies = orientation === 'upright' ? 'upright' : 'lying on the side';
+    const turned = turnDeg === 0 ? 'the part as it lies' : `the part turned ${turnDeg}°`;
+    const saved = plainSheets > sheets.length ? `, instead of ${plainSheets}` : '';
+    return `${this.count}${saved}: the paper ${lies}, ${turned}`;
+  }
+}
+
+/** The corners of a sheet's own share, on the part. */
+function cornersOf({ cell: { left, right, bottom, top }, toSheet }: Sheet): Point[] {
+  const toPart = inverse(toSheet);
+  return [
+    { x: left, y: bottom },
+    { x: right, y: bottom },
+    { x: right, y: top },
+    { x: left, y: top },
+  ].map((corner) => apply(toPart, corner));
+}

@@ -1,0 +1,58 @@
+import type { Bench } from './bench.ts';
+import { byId, el, write } from './dom.ts';
+import { download } from './files.ts';
+import { FONT } from './font.ts';
+import { fileName, PAPERS_TO_TAKE, type Paper, tablesOf } from './papers.ts';
+import type { Sheets } from './sheets.ts';
+
+/** The papers to take to the bench, and the table of offsets to read off. */
+export class Takeaway {
+  private readonly said = byId('take-said');
+
+  constructor(
+    private readonly bench: Bench,
+    private readonly sheets: Sheets,
+  ) {
+    byId('papers').append(
+      ...PAPERS_TO_TAKE.map((paper) => {
+        const button = el('button', { type: 'button' }, paper.label);
+        button.addEventListener('click', () => this.take(paper));
+        return button;
+      }),
+    );
+    byId('offsets-panel').addEventListener('toggle', () => this.table());
+    bench.rests(() => this.table());
+  }
+
+  private async take(paper: Paper): Promise<void> {
+    const { made, isTrue } = this.bench;
+    if (!made || !isTrue) {
+      write(this.said, 'First put right what is wrong with the job.');
+      return;
+    }
+    this.sheets.layOut();
+    try {
+      download(await paper.make(made.part, this.sheets.layout, FONT), fileName(made.part, paper), paper.type);
+      write(this.said, `${fileName(made.part, paper)} is among your downloads.`);
+    } catch (error) {
+      write(this.said, `This could not be made: ${error instanceof Error ? error.message : String(error)}`);
+    }
+  }
+
+  private table(): void {
+    const { made, bare } = this.bench;
+    if (!made || !byId<HTMLDetailsElement>('offsets-panel').open) return;
+    const tables = tablesOf(made.part).map(({ name, rows }) =>
+      el(
+        'table',
+        {},
+        el('caption', {}, name),
+        el('tr', {}, el('th', { scope: 'col' }, 'station'), el('th', { scope: 'col' }, 'offset')),
+        ...rows.map(({ station, offset }) =>
+          el('tr', {}, el('td', {}, bare(station)), el('td', {}, bare(offset))),
+        ),
+      ),
+    );
+    byId('offsets').replaceChildren(...tables);
+  }
+}

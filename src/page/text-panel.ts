@@ -1,0 +1,78 @@
+import type { Bench } from './bench.ts';
+import { byId, el, write } from './dom.ts';
+import type { Places, Spot } from './places.ts';
+import type { Told } from './work.ts';
+
+/** The job in words: the text beside its line numbers, each mistake at its line with its cure. */
+export class TextPanel {
+  private readonly text = byId<HTMLTextAreaElement>('job-text');
+  private readonly lines = byId('job-lines');
+  private readonly told = byId('faults');
+  /** How many lines are numbered, and which are wrong. */
+  private numbered = '';
+
+  constructor(
+    private readonly bench: Bench,
+    private readonly places: Places,
+  ) {
+    this.text.addEventListener('input', () => bench.step(this.text.value, 'typing'));
+    this.text.addEventListener('blur', () => bench.endBurst());
+    byId('job-panel').addEventListener('toggle', () => this.draw());
+    bench.changed(() => this.draw());
+  }
+
+  draw(): void {
+    const { text, faults } = this.bench;
+    if (this.text.value !== text) this.text.value = text;
+    this.number(text, faults);
+    this.tell(faults);
+  }
+
+  private number(text: string, faults: readonly Told[]): void {
+    const count = text.split('\n').length;
+    const wrong = new Set(faults.map(({ place }) => place?.line));
+    const now = `${count} ${[...wrong]}`;
+    if (now === this.numbered) return;
+    this.numbered = now;
+    const marks = Array.from({ length: count }, (_, i) => (wrong.has(i + 1) ? `▸ ${i + 1}` : `${i + 1}`));
+    write(this.lines, marks.join('\n'));
+    this.text.rows = count + 1;
+    this.text.setAttribute('aria-invalid', String(faults.length > 0));
+  }
+
+  private tell(faults: readonly Told[]): void {
+    const { length } = this.bench;
+    const said = faults.map(({ place, key, message }) => {
+      const where = place ? `line ${place.line}: ` : '';
+      return `${where}${key ? `${key}: ` : ''}${message(length)}`;
+    });
+    if ([...this.told.children].map(({ textContent }) => textContent).join('\n') === said.join('\n')) return;
+    const rows = faults.map((fault, i) => {
+      const line = el('button', { type: 'button', class: 'place' }, said[i]!);
+      this.places.attach(line, () => this.spotOf(fault));
+      line.addEventListener('click', () => this.goTo(fault));
+      return el('li', {}, line);
+    });
+    this.told.replaceChildren(...rows);
+  }
+
+  /** The place that a fault's key names: a grip's, or else its edge. */
+  private spotOf({ key }: Told): Spot | undefined {
+    const { made } = this.bench;
+    const grip = made?.grips.find(
+      (each) => key !== '' && (each.key.startsWith(key) || key.startsWith(each.key)),
+    );
+    const edge = made?.part.edges.find(({ name }) => key.startsWith(`edges.${name}`));
+    return grip && !key.endsWith(`.${grip.edge}`) ? grip : { edge: (edge ?? made?.part.edges[0])?.name };
+  }
+
+  private goTo({ place }: Told): void {
+    if (!place) return;
+    const panel = byId<HTMLDetailsElement>('job-panel');
+    panel.open = true;
+    const lines = this.text.value.split('\n');
+    const start = lines.slice(0, place.line - 1).reduce((sum, line) => sum + line.length + 1, 0);
+    this.text.focus();
+    this.text.setSelectionRange(start, start + (lines[place.line - 1]?.length ?? 0));
+  }
+}

@@ -1,0 +1,102 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import packed from '@sparticuz/chromium';
+import {
+  type Browser,
+  type BrowserContextOptions,
+  chromium,
+  type Download,
+  type Page,
+} from 'playwright-core';
+import { root } from '../cli/run.ts';
+
+/** The page as it is built: one file, opened as by a double click. */
+const PAGE = pathToFileURL(join(root, 'dist', 'fairlath.html')).href;
+
+/** Nothing but what a browser needs to start without a screen and without calling home. */
+const ARGUMENTS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--no-first-run',
+];
+
+/** A real browser, unpacked from its package: nothing is installed on the system. */
+export const startBrowser = async (): Promise<Browser> =>
+  chromium.launch({ executablePath: await packed.executablePath(), args: ARGUMENTS });
+
+export interface OpenPage {
+  readonly page: Page;
+  /** Everything the page has asked for. */
+  readonly requests: readonly string[];
+  /** What it has complained of. */
+  readonly complaints: readonly string[];
+  readonly close: () => Promise<void>;
+}
+
+/** Without these the page uploads and downloads, which a test can watch. */
+const WITHOUT_PICKERS = 'delete window.showOpenFilePicker; delete window.showSaveFilePicker;';
+
+export async function openPage(
+  browser: Browser,
+  options: BrowserContextOptions = {},
+  init = WITHOUT_PICKERS,
+): Promise<OpenPage> {
+  const context = await browser.newContext({
+    viewport: { width: 1280, height: 900 },
+    offline: true,
+    ...options,
+  });
+  const page = await context.newPage();
+  const [requests, complaints]: [string[], string[]] = [[], []];
+  page.on('request', (request) => requests.push(request.url()));
+  page.on('console', (message) => complaints.push(message.text()));
+  page.on('pageerror', (error) => complaints.push(error.message));
+  await page.addInitScript(init);
+  await page.goto(PAGE);
+  await rested(page);
+  return { page, requests, complaints, close: () => context.close() };
+}
+
+/** The hand has rested, and what takes longer than a frame is worked out. */
+export async function rested(page: Page): Promise<void> {
+  await page.locator('#figures-later .figure').first().waitFor();
+  await page.locator('#figures-later.old, .figure.old').first().waitFor({ state: 'detached' });
+}
+
+export const grip = (page: Page, key: string) => page.locator(`[data-key="${key}"]`);
+
+/** The middle of a grip on the screen. */
+export async function middleOf(page: Page, key: string): Promise<{ x: number; y: number }> {
+  const box = await grip(page, key).locator('.reach').boundingBox();
+  if (!box) throw new Error(`there is no grip ${key}`);
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+/** The job as it stands in the panel. */
+export const jobText = (page: Page): Promise<string> => page.locator('#job-text').inputValue();
+
+/** The value beside a figure's name. */
+export const figure = async (page: Page, label: string): Promise<string> => {
+  const row = page.locator('.figure', { has: page.locator('dt', { hasText: new RegExp(`^${label}$`) }) });
+  return ((await row.first().locator('dd').textContent()) ?? '')
+    .replaceAll('\u00a0', ' ')
+    .replaceAll('\u2044', '/');
+};
+
+/** Lays another of the built-in parts on the bench. */
+export async function begin(page: Page, name: string): Promise<void> {
+  await page.locator('#samples').selectOption({ label: name });
+  await rested(page);
+}
+
+export async function downloaded(
+  page: Page,
+  work: () => Promise<void>,
+): Promise<{ name: string; bytes: Buffer }> {
+  const [file] = await Promise.all([page.waitForEvent('download'), work()]);
+  return { name: (file as Download).suggestedFilename(), bytes: readFileSync(await file.path()) };
+}

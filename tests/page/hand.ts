@@ -1,0 +1,152 @@
+import type { Browser, Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { begin, figure, grip, jobText, middleOf, openPage, rested } from './browser.ts';
+
+const NAIL = 'edges.back[1].through[0]';
+const APEX = 'edges.upper[1].apex';
+
+/** Pixels an inch: the leg's front edge is 34 in long. */
+async function inch(page: Page): Promise<number> {
+  const [from, to] = [
+    await middleOf(page, 'edges.front[0].from'),
+    await middleOf(page, 'edges.front[1].line'),
+  ];
+  return (to.x - from.x) / 34;
+}
+
+/** Takes hold of a grip and moves the mouse by so many pixels, without letting go. */
+async function drag(page: Page, key: string, x: number, y: number): Promise<void> {
+  const from = await middleOf(page, key);
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(from.x + x, from.y + y, { steps: 6 });
+  await page.evaluate('new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))');
+}
+
+export function handTests(browser: () => Browser): void {
+  describe('by hand', () => {
+    test('the apex is dragged, and job, fields and figures say where it is', async () => {
+      const { page, complaints, close } = await openPage(browser());
+      await begin(page, 'Garden arch rail');
+      const scale =
+        (await middleOf(page, 'edges.lower[1].batten')).x - (await middleOf(page, 'edges.lower[0].from')).x;
+      await drag(page, APEX, (-60 / 1860) * scale, (-10 / 1860) * scale);
+      await page.mouse.up();
+      await rested(page);
+      const [, station = '', offset = ''] = /apex: \[(\d+), (2\d+)\]/.exec(await jobText(page)) ?? [];
+      expect(Math.abs(Number(station) - 870)).toBeLessThanOrEqual(2);
+      expect(Math.abs(Number(offset) - 250)).toBeLessThanOrEqual(2);
+      expect(await figure(page, 'upper, apex')).toBe(`station ${station}, offset ${offset}`);
+      expect(await page.getByLabel('upper, apex: station, mm').inputValue()).toBe(station);
+      expect(complaints).toEqual([]);
+      await close();
+    });
+
+    test('the nail moves as far as the hand, in graduations, and everything else of the text stays', async () => {
+      const { page, close } = await openPage(browser());
+      const before = await jobText(page);
+      await drag(page, NAIL, 3 * (await inch(page)), 0);
+      await page.mouse.up();
+      const after = await jobText(page);
+      expect(after).toBe(before.replace('through: [12, 3 1/4]   ', 'through: [15, 3 1/4]   '));
+      await close();
+    });
+
+    test('where no part can be made the last line stays, faint, and the reason is said', async () => {
+      const { page, close } = await openPage(browser());
+      await drag(page, NAIL, -14 * (await inch(page)), 0);
+      expect(await page.locator('.lines .faint').count()).toBe(1);
+      expect(await page.locator('#faults').textContent()).toContain('Stations must grow');
+      await page.mouse.up();
+      expect(await page.locator('.faint').count()).toBe(0);
+      expect(await page.locator('#faults li').count()).toBe(0);
+      expect(await jobText(page)).toMatch(/through: \[\d/);
+      await close();
+    });
+
+    test('Escape puts back what is in hand', async () => {
+      const { page, close } = await openPage(browser());
+      const before = await jobText(page);
+      await drag(page, NAIL, 100, -40);
+      expect(await jobText(page)).not.toBe(before);
+      await page.keyboard.press('Escape');
+      expect(await jobText(page)).toBe(before);
+      await page.mouse.up();
+      expect(await page.locator('#back').isDisabled()).toBe(true);
+      await close();
+    });
+
+    test('a square end takes the other edge along', async () => {
+      const { page, close } = await openPage(browser());
+      await drag(page, 'edges.back[1].batten', -2 * (await inch(page)), 0);
+      await page.mouse.up();
+      const text = await jobText(page);
+      expect(text).toContain('line: [32, 0]');
+      expect(text).toContain('batten: [32, 2]');
+      await close();
+    });
+
+    test('a finger moves a point, and two fingers look nearer', async () => {
+      const { page, close } = await openPage(browser(), {
+        hasTouch: true,
+        viewport: { width: 820, height: 1180 },
+      });
+      const touch = await page.context().newCDPSession(page);
+      const send = (type: string, touchPoints: { x: number; y: number }[]) =>
+        touch.send('Input.dispatchTouchEvent', { type: type as 'touchStart', touchPoints });
+      const at = await middleOf(page, NAIL);
+      const scale = await inch(page);
+      await send('touchStart', [{ x: at.x + 12, y: at.y - 12 }]);
+      for (let i = 1; i <= 4; i++)
+        await send('touchMove', [{ x: at.x + 12 + (i / 4) * 2 * scale, y: at.y - 12 }]);
+      await send('touchEnd', []);
+      await rested(page);
+      expect(await jobText(page)).toContain('through: [14, 3 1/4]');
+      const { y } = (await page.locator('#drawing').boundingBox())!;
+      await send('touchStart', [
+        { x: 300, y: y + 60 },
+        { x: 400, y: y + 60 },
+      ]);
+      await send('touchMove', [
+        { x: 250, y: y + 60 },
+        { x: 450, y: y + 60 },
+      ]);
+      await send('touchEnd', []);
+      expect(await inch(page)).toBeCloseTo(2 * scale, 0);
+      await close();
+    });
+  });
+
+  describe('by keyboard alone', () => {
+    test('tab to a point, arrows by a graduation, shift for ten, Escape takes it back', async () => {
+      const { page, close } = await openPage(browser());
+      for (let i = 0; i < 40; i++) {
+        await page.keyboard.press('Tab');
+        if ((await page.evaluate(`document.activeElement.dataset.key`)) === NAIL) break;
+      }
+      expect(await grip(page, NAIL).getAttribute('aria-label')).toBe('back, nail');
+      for (const key of ['ArrowRight', 'ArrowRight', 'Shift+ArrowUp']) await page.keyboard.press(key);
+      expect(await jobText(page)).toContain('through: [12 1/16, 3 9/16]');
+      expect(await grip(page, NAIL).getAttribute('aria-valuetext')).toContain('12');
+      await page.keyboard.press('Escape');
+      expect(await jobText(page)).toContain('through: [12, 3 1/4]');
+      await close();
+    });
+
+    test('steps go back and forward, and a burst of nudges is one step', async () => {
+      const { page, close } = await openPage(browser());
+      const first = await jobText(page);
+      await grip(page, NAIL).focus();
+      for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowUp');
+      const nudged = await jobText(page);
+      await page.keyboard.press('Control+z');
+      expect(await jobText(page)).toBe(first);
+      await page.keyboard.press('Control+Shift+z');
+      expect(await jobText(page)).toBe(nudged);
+      await page.locator('#back').click();
+      expect(await jobText(page)).toBe(first);
+      expect(await page.locator('#forward').isEnabled()).toBe(true);
+      await close();
+    });
+  });
+}

@@ -1,0 +1,138 @@
+import type { Browser } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { parseJob } from '../../src/job/parse-job.ts';
+import { SAMPLES, sampleText } from '../part/jobs.ts';
+import { begin, downloaded, figure, jobText, openPage, rested } from './browser.ts';
+
+const STATION = 'back, nail: station, in';
+
+export function jobTests(browser: () => Browser): void {
+  describe('lengths', () => {
+    test('are typed as on a rule, in any unit', async () => {
+      const { page, close } = await openPage(browser());
+      const field = page.getByLabel(STATION);
+      await field.fill("1' 1 1/2");
+      await field.press('Enter');
+      expect(await jobText(page)).toContain(`through: [1' 1 1/2, 3 1/4]`);
+      await page.getByText('mm', { exact: true }).click();
+      const inMm = page.getByLabel('back, nail: station, mm');
+      expect(await inMm.inputValue()).toBe('343');
+      await inMm.fill('350');
+      await inMm.press('Enter');
+      expect(await jobText(page)).toContain('through: [350 mm, 3 1/4]');
+      await close();
+    });
+
+    test('that make no part are told beside the field, and the part stays', async () => {
+      const { page, close } = await openPage(browser());
+      const before = await jobText(page);
+      const field = page.getByLabel(STATION);
+      for (const [typed, said] of [
+        ['40', 'does not lie short of the end'],
+        ['12,5', 'has a comma'],
+      ] as const) {
+        await field.fill(typed);
+        await field.press('Enter');
+        expect(await page.locator('.wrong:not(:empty)').textContent()).toContain(said);
+        expect(await field.getAttribute('aria-invalid')).toBe('true');
+      }
+      await field.press('Escape');
+      expect(await field.inputValue()).toBe('12');
+      expect(await jobText(page)).toBe(before);
+      await close();
+    });
+
+    test('show in the other unit without changing the part', async () => {
+      const { page, close } = await openPage(browser());
+      const before = await jobText(page);
+      expect(await figure(page, 'least width')).toBe('1 5/8 in at station 0');
+      await page.getByText('mm', { exact: true }).click();
+      await rested(page);
+      expect(await figure(page, 'least width')).toBe('41.5 mm shy at station 0');
+      expect(await jobText(page)).toBe(before);
+      await close();
+    });
+  });
+
+  describe('the job in words', () => {
+    test('is edited beside the drawing; a mistake is told at its line with its cure', async () => {
+      const { page, close } = await openPage(browser());
+      await page.getByText('the job in words').click();
+      const text = await jobText(page);
+      await page.locator('#job-text').fill(text.replace('[34, 2]', '[34, 2x]'));
+      const line = text.split('\n').findIndex((each) => each.includes('batten: [34, 2]')) + 1;
+      const told = page.locator('#faults button');
+      expect(await told.textContent()).toMatch(
+        new RegExp(`^line ${line}: edges.back\\[1\\].batten\\[1\\]: .* Write `),
+      );
+      expect(await page.locator('#job-lines').textContent()).toContain(`▸ ${line}`);
+      await told.click();
+      expect(await page.evaluate('getSelection().toString()')).toContain('2x');
+      await page.locator('#job-text').fill(text.replace('[34, 2]', '[34, 2 1/2]'));
+      expect(await told.count()).toBe(0);
+      expect(await page.getByLabel('back, right end: offset, in').inputValue()).toBe('2 1/2');
+      for (const _ of ['the right one', 'the wrong one']) await page.locator('#back').click();
+      expect(await jobText(page)).toBe(text);
+      await close();
+    });
+  });
+
+  describe('files', () => {
+    test('a job is opened, changed, saved, and reads as it lies on the bench', async () => {
+      const { page, close } = await openPage(browser());
+      const [chooser] = await Promise.all([
+        page.waitForEvent('filechooser'),
+        page.getByText('Open', { exact: true }).click(),
+      ]);
+      const text = sampleText('hall-bench-stretcher.yaml');
+      await chooser.setFiles({ name: 'my-stretcher.yaml', mimeType: 'text/yaml', buffer: Buffer.from(text) });
+      await page.getByRole('heading', { name: 'Hall bench stretcher' }).waitFor();
+      const rise = page.getByLabel('upper, apex: rise, in');
+      await rise.fill('1');
+      await rise.press('Enter');
+      const saved = await downloaded(page, () => page.getByText('Save', { exact: true }).click());
+      expect(saved.name).toBe('my-stretcher.yaml');
+      expect(saved.bytes.toString()).toBe(text.replace('rise: 7/8', 'rise: 1'));
+      await close();
+    });
+
+    test('where the browser lets the page write, the job goes back into its own file', async () => {
+      const stub = `
+        window.wrote = [];
+        const handle = { name: 'leg.yaml', createWritable: async () => ({ write: async (text) => wrote.push(text), close: async () => {} }) };
+        window.showSaveFilePicker = async () => { wrote.push('asked'); return handle; };`;
+      const { page, close } = await openPage(browser(), {}, stub);
+      for (const _ of ['once', 'again']) await page.getByText('Save', { exact: true }).click();
+      await expect.poll(() => page.evaluate('wrote.length')).toBe(3);
+      const text = await jobText(page);
+      expect(await page.evaluate('wrote')).toEqual(['asked', text, text]);
+      await close();
+    });
+
+    test('what is in hand is kept, and offered back after a reload', async () => {
+      const { page, close } = await openPage(browser());
+      const field = page.getByLabel(STATION);
+      await field.fill('13');
+      await field.press('Enter');
+      await rested(page);
+      const text = await jobText(page);
+      await page.reload();
+      expect(await jobText(page)).not.toBe(text);
+      await page.getByText('Take it up again').click();
+      expect(await jobText(page)).toBe(text);
+      expect(await page.locator('#kept').isVisible()).toBe(false);
+      await close();
+    });
+
+    test.each(SAMPLES)('%s is built in and makes its part', async (name) => {
+      const { page, complaints, close } = await openPage(browser());
+      const text = sampleText(name);
+      const { job } = parseJob(text);
+      if (name !== 'hall-bench-leg.yaml') await begin(page, job.part);
+      expect(await jobText(page)).toBe(text);
+      expect(await page.locator('#faults li').count()).toBe(0);
+      expect(complaints).toEqual([]);
+      await close();
+    });
+  });
+}

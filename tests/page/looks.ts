@@ -1,0 +1,150 @@
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { createCanvas, loadImage } from '@napi-rs/canvas';
+import axe from 'axe-core';
+import pixelmatch from 'pixelmatch';
+import type { Browser, Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { freshFolder, root } from '../cli/run.ts';
+import { begin, openPage, rested } from './browser.ts';
+
+const SCREENS = {
+  phone: { width: 360, height: 740 },
+  'tablet upright': { width: 820, height: 1180 },
+  'tablet lying': { width: 1180, height: 820 },
+  desktop: { width: 1440, height: 900 },
+} as const;
+type Screen = keyof typeof SCREENS;
+const SCHEMES = ['light', 'dark'] as const;
+
+/** Pictures are kept at half size: a word that moves, a line that is missing still show. */
+const HALF = 0.5;
+/** A share of the picture that may differ: edges of letters, which no two machines draw alike to the dot. */
+const MAY_DIFFER = 0.004;
+
+const PICTURES = join(root, 'tests', 'fixtures', 'page');
+
+async function pixels(png: Buffer) {
+  const image = await loadImage(png);
+  const canvas = createCanvas(image.width, image.height);
+  const context = canvas.getContext('2d');
+  context.drawImage(image, 0, 0);
+  return context.getImageData(0, 0, image.width, image.height);
+}
+
+/** The share of two pictures that differs; all of it where they are not even of one size. */
+async function differing(a: Buffer, b: Buffer): Promise<number> {
+  const [one, other] = await Promise.all([pixels(a), pixels(b)]);
+  const { width, height } = one;
+  if (width !== other.width || height !== other.height) return 1;
+  return pixelmatch(one.data, other.data, undefined, width, height, { threshold: 0.2 }) / (width * height);
+}
+
+interface Violation {
+  readonly id: string;
+  readonly nodes: readonly { readonly html: string; readonly failureSummary: string }[];
+}
+
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(axe.source);
+  const { violations: found } = (await page.evaluate('axe.run()')) as { violations: Violation[] };
+  return found.flatMap(({ id, nodes }) =>
+    nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary}`),
+  );
+}
+
+/** Everything laid open and over the part: nothing may hide from the checks. */
+async function layOpen(page: Page): Promise<void> {
+  for (const summary of await page.locator('summary').all()) await summary.click();
+  for (const name of ['how sharply it bends', 'arc', 'show the sheets'])
+    await page.getByLabel(name).first().check();
+  await rested(page);
+}
+
+export function lookTests(browser: () => Browser): void {
+  describe.each(Object.keys(SCREENS) as Screen[])('on a %s', (screen) => {
+    test.each(SCHEMES)('%s, it looks as it did', async (colorScheme) => {
+      const { page, close } = await openPage(browser(), {
+        viewport: SCREENS[screen],
+        colorScheme,
+        deviceScaleFactor: HALF,
+      });
+      await page.locator('[data-key="edges.back[1].through[0]"]').focus();
+      const shot = await page.screenshot();
+      await close();
+      const file = join(PICTURES, `${screen.replace(' ', '-')}-${colorScheme}.png`);
+      if (process.env.UPDATE_PICTURES) {
+        mkdirSync(PICTURES, { recursive: true });
+        writeFileSync(file, shot);
+      }
+      expect(existsSync(file), `${file} is missing; UPDATE_PICTURES=1 draws it`).toBe(true);
+      const share = await differing(shot, readFileSync(file));
+      const found = join(freshFolder(), 'found.png');
+      if (share > MAY_DIFFER) writeFileSync(found, shot);
+      expect(share, `compare ${file} with ${found}`).toBeLessThanOrEqual(MAY_DIFFER);
+    });
+
+    test('nothing runs off the side, and what is touched is large enough', async () => {
+      const { page, close } = await openPage(browser(), { viewport: SCREENS[screen], hasTouch: true });
+      await layOpen(page);
+      expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
+      const small = await page.evaluate(`
+        [...document.querySelectorAll('button, select, summary, input[type=text], label.choice')]
+          .map((node) => ({ what: node.textContent || node.getAttribute('aria-label'), box: node.getBoundingClientRect() }))
+          .filter(({ box }) => box.height > 0 && box.height < 44)
+          .map(({ what, box }) => what + ' ' + box.height)`);
+      expect(small).toEqual([]);
+      await close();
+    });
+  });
+
+  describe('for every reader', () => {
+    test.each(SCHEMES)('axe finds nothing wrong, %s', async (colorScheme) => {
+      const { page, close } = await openPage(browser(), { colorScheme });
+      await begin(page, 'Wall shelf bracket');
+      await layOpen(page);
+      await page.getByLabel('inches').check();
+      await rested(page);
+      expect(await violations(page)).toEqual([]);
+      await close();
+    });
+
+    test('axe finds nothing wrong where the job has mistakes', async () => {
+      const { page, close } = await openPage(browser());
+      await page.getByText('the job in words').click();
+      await page.locator('#job-text').fill('part: x');
+      expect(await violations(page)).toEqual([]);
+      await close();
+    });
+
+    test('the light is switched by hand, too', async () => {
+      const { page, close } = await openPage(browser(), { colorScheme: 'light' });
+      const ground = () => page.evaluate('getComputedStyle(document.documentElement).backgroundColor');
+      const light = await ground();
+      await page.getByLabel('light').selectOption('dark');
+      expect(await ground()).not.toBe(light);
+      await page.reload();
+      expect(await ground()).not.toBe(light);
+      await close();
+    });
+
+    test('once the hand rests, what has come of it is spoken', async () => {
+      const { page, close } = await openPage(browser());
+      await page.locator('[data-key="edges.back[1].through[0]"]').focus();
+      await page.keyboard.press('ArrowUp');
+      await rested(page);
+      expect(await page.locator('#spoken').textContent()).toMatch(/^apex at .*; 4 sheets of letter$/);
+      await close();
+    });
+  });
+
+  test('nothing is asked of any network, whatever is done', async () => {
+    const { page, requests, complaints, close } = await openPage(browser());
+    await layOpen(page);
+    await page.getByText('The pattern, full size').click();
+    await page.getByText('is among your downloads').waitFor();
+    expect(requests.filter((url) => !/^(file|blob|data):/.test(url))).toEqual([]);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+}

@@ -1,0 +1,79 @@
+// npm run page:build: dist/fairlath.html, the browser page as one file that opens by itself.
+import { createHash } from 'node:crypto';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'vite';
+import { viteSingleFile } from 'vite-plugin-singlefile';
+import { root } from './setup.js';
+import { WITHOUT_WOFF2 } from './woff2.js';
+
+const SAMPLES = join(root, 'samples');
+const OUTPUT = join(root, 'dist', 'fairlath.html');
+
+const SAMPLES_MODULE = 'virtual:samples';
+
+/** The samples, by the names of their parts. */
+const builtIn = {
+  name: 'built-in-samples',
+  resolveId: (id) => (id === SAMPLES_MODULE ? `\0${SAMPLES_MODULE}` : null),
+  load(id) {
+    if (id !== `\0${SAMPLES_MODULE}`) return null;
+    const texts = ORDER.map((name) => readFileSync(join(SAMPLES, name), 'utf8'));
+    const samples = texts.map((text) => ({ name: /^part: (.+)$/m.exec(text)[1], text }));
+    return `export const SAMPLES = ${JSON.stringify(samples)};`;
+  },
+};
+
+/** The leg first: the page opens with it. */
+const ORDER = readdirSync(SAMPLES)
+  .filter((name) => name.endsWith('.yaml'))
+  .sort((a, b) => b.startsWith('hall-bench-leg') - a.startsWith('hall-bench-leg') || a.localeCompare(b));
+
+const withoutWoff2 = {
+  name: 'without-woff2',
+  enforce: 'pre',
+  load: (id) => (WITHOUT_WOFF2.filter.test(id.split('?')[0]) ? WITHOUT_WOFF2.contents : null),
+};
+
+/** What may run and be shown is named by its hash; nothing is fetched from anywhere, whatever the page holds. */
+function withPolicy(html) {
+  const scripts = bodies(html, 'script');
+  // The script's own texts hold styles, too: those of the pictures it writes.
+  const styles = bodies(
+    scripts.reduce((rest, script) => rest.replace(script, () => ''), html),
+    'style',
+  );
+  const policy = [
+    "default-src 'none'",
+    `script-src ${scripts.map(hashed).join(' ')}`,
+    `style-src ${styles.map(hashed).join(' ')}`,
+    'img-src data:',
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
+  return html.replace(
+    '<head>',
+    `<head>\n    <meta http-equiv="Content-Security-Policy" content="${policy}" />`,
+  );
+}
+
+const bodies = (html, tag) =>
+  [...html.matchAll(new RegExp(`<${tag}[^>]*>([\\s\\S]*?)</${tag}>`, 'g'))].map(([, body]) => body);
+
+const hashed = (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+
+export async function buildPage() {
+  const { output } = await build({
+    configFile: false,
+    root: join(root, 'src', 'page'),
+    logLevel: 'silent',
+    plugins: [builtIn, withoutWoff2, viteSingleFile({ removeViteModuleLoader: true })],
+    build: { write: false, target: 'es2023', modulePreload: false, chunkSizeWarningLimit: 4096 },
+  });
+  const html = output.find(({ fileName }) => fileName === 'index.html').source;
+  mkdirSync(join(root, 'dist'), { recursive: true });
+  writeFileSync(OUTPUT, withPolicy(String(html)));
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) await buildPage();

@@ -1,0 +1,27 @@
+// Part of npm run picture: the page as it stands, the nail of the bench leg in hand.
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import packed from '@sparticuz/chromium';
+import { chromium } from 'playwright-core';
+import { root } from './setup.js';
+
+const PICTURE = join(root, 'samples', 'hall-bench-leg-page.png');
+const SCREEN = { width: 1280, height: 800 };
+const NAIL = '[data-key="edges.back[1].through[0]"]';
+/** Longer than the page waits for the hand to rest. */
+const REST_MS = 600;
+
+export async function drawPage() {
+  const browser = await chromium.launch({
+    executablePath: await packed.executablePath(),
+    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--no-first-run'],
+  });
+  const page = await browser.newPage({ viewport: SCREEN, colorScheme: 'light' });
+  await page.goto(pathToFileURL(join(root, 'dist', 'fairlath.html')).href);
+  await page.locator('#show-comb').check();
+  await page.locator(NAIL).focus();
+  await page.waitForTimeout(REST_MS);
+  await page.screenshot({ path: PICTURE });
+  await browser.close();
+  return PICTURE;
+}
