@@ -3,6 +3,7 @@ import { distance, type Point } from '../curves/point.ts';
 import { reversePath, reversePiece } from '../curves/segment.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import { Fault } from '../units/fault.ts';
+import { Chain } from './chain.ts';
 import { offsetAt } from './offsets.ts';
 import type { PartEdge, Shape } from './part.ts';
 import { crossing, narrowest } from './width.ts';
@@ -27,13 +28,14 @@ export const lineShape = (edge: PartEdge): Shape => ({
 export function closedShape(edges: readonly [PartEdge, PartEdge]): Shape {
   const [lower, upper] = inOrder(edges);
   mustEndSquare(lower, upper);
-  mustNotCross(lower, upper);
+  const chains = [new Chain(edgePieces(lower)), new Chain(edgePieces(upper))] as const;
+  mustKeepApart(lower, upper, crossing(...chains));
   const rightEnd = endLine(edgeEnd(lower), edgeEnd(upper));
   const leftEnd = endLine(edgeStart(upper), edgeStart(lower));
   return {
     type: 'closed',
     outline: [...edgePath(lower), ...rightEnd, ...reversePath(edgePath(upper)), ...leftEnd],
-    leastWidth: narrowest(edgePieces(lower), edgePieces(upper)),
+    leastWidth: narrowest(...chains),
   };
 }
 
@@ -65,8 +67,7 @@ function mustEndSquare(lower: PartEdge, upper: PartEdge): void {
       );
 }
 
-function mustNotCross(lower: PartEdge, upper: PartEdge): void {
-  const at = crossing(edgePieces(lower), edgePieces(upper));
+function mustKeepApart(lower: PartEdge, upper: PartEdge, at: Point | undefined): void {
   if (at)
     throw new Fault(
       'part.edges-cross',
