@@ -92,11 +92,20 @@ function stateOn(step: Step, v: number): ElasticaState {
   };
 }
 
+/** The series of stretches looked at lately: every figure, fit and parallel of a stretch runs along the same ones. */
+const known = new WeakMap<ElasticaSegment, (s: number) => ElasticaState>();
+
 /**
  * The state at any length s from the start of a stretch of strip, 0 ≤ s ≤ length.
  * Error below 1e-12 of the length (series, see ORDER; rounding adds a few ulp a step).
  */
 export function elasticaStates(segment: ElasticaSegment): (s: number) => ElasticaState {
+  const states = known.get(segment) ?? workedOut(segment);
+  known.set(segment, states);
+  return states;
+}
+
+function workedOut(segment: ElasticaSegment): (s: number) => ElasticaState {
   const { from, length, angle, curvature, curvatureRate: rate, thrust = 0 } = segment;
   const count = Math.max(1, Math.ceil((pace(curvature, rate, thrust) * length) / STEP));
   const h = length / count;
