@@ -1,13 +1,23 @@
 import { Command, CommanderError } from 'commander';
-import { battenCommand } from './batten.ts';
-import { checkCommand } from './check.ts';
-import { newCommand } from './new.ts';
-import { offsetsCommand } from './offsets.ts';
-import { printCommand } from './print.ts';
-import { printerCommand } from './printer.ts';
 import { report } from './report.ts';
-import { showCommand } from './show.ts';
-import { takeOffCommand } from './take-off.ts';
+
+/** Each loads on its own, so that a command starts without waiting for the others. */
+const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
+  new: async () => (await import('./new.ts')).newCommand(),
+  show: async () => (await import('./show.ts')).showCommand(),
+  print: async () => (await import('./print.ts')).printCommand(),
+  offsets: async () => (await import('./offsets.ts')).offsetsCommand(),
+  batten: async () => (await import('./batten.ts')).battenCommand(),
+  check: async () => (await import('./check.ts')).checkCommand(),
+  'take-off': async () => (await import('./take-off.ts')).takeOffCommand(),
+  printer: async () => (await import('./printer.ts')).printerCommand(),
+};
+
+/** The command that is asked for; all of them where help, or a word that is none, calls for the list. */
+function wanted(word = ''): (() => Promise<Command>)[] {
+  const one = Object.hasOwn(COMMANDS, word) ? COMMANDS[word] : undefined;
+  return one ? [one] : Object.values(COMMANDS);
+}
 
 /** The user's mistake: command line, job file, an input that cannot be read, an output in the way. */
 const USER_MISTAKE = 2;
@@ -38,17 +48,6 @@ function addTo(parent: Command, path: string, command: Command): void {
   if (!parent.commands.includes(command)) parent.addCommand(command);
   for (const each of command.commands) addTo(command, name, each);
 }
-for (const command of [
-  newCommand(),
-  showCommand(),
-  printCommand(),
-  offsetsCommand(),
-  battenCommand(),
-  checkCommand(),
-  takeOffCommand(),
-  printerCommand(),
-])
-  addTo(program, 'fairlath', command);
 
 /** A reader that stops early (`| head`) is no fault of anyone's. */
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
@@ -56,6 +55,7 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 });
 
 try {
+  for (const load of wanted(process.argv[2])) addTo(program, 'fairlath', await load());
   await program.parseAsync();
 } catch (error) {
   if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : USER_MISTAKE;
