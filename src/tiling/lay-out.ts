@@ -16,7 +16,7 @@ import { sidesOf } from './margins.ts';
 import { nearChords } from './near-chords.ts';
 import type { PageOptions } from './page-frame.ts';
 import { rollPlan } from './roll.ts';
-import { around, REGISTER_REACH_MM, registerCentres, type Seam, seamsOf } from './seams.ts';
+import { around, REGISTER_REACH_MM, registerCentres, seamsOf } from './seams.ts';
 import { bestPlan, COARSE_CHORD_MM, plainSheets, type Subject } from './search.ts';
 import { type Laid, laidOut, printedPlaces } from './spread.ts';
 
@@ -53,7 +53,7 @@ export interface LayOutOptions extends PageOptions {
  * left out. The same part and options give the same layout on every machine.
  *
  * @throws Fault `layout.margin`, `layout.overlap`, `layout.turn`, `layout.max-sheets`, `layout.no-room`,
- *   `layout.too-many-sheets`
+ *   `layout.no-marks`, `layout.too-many-sheets`
  */
 export function layOut(part: Part, options: LayOutOptions): Layout {
   checkOptions(options);
@@ -63,7 +63,7 @@ export function layOut(part: Part, options: LayOutOptions): Layout {
   const turn = turning(turnDeg);
   const laid = laidOut(chords, turn, alsoShown(part));
   const printed = printedPlaces(laid, grid);
-  const marks = marksOn(laid, grid, printed, inverse(turn));
+  const marks = marksOn(laid, grid, printed, inverse(turn), options);
   const crosses = crossesOn(chords, turn, grid, printed, marks);
   const sheets = sheetsAt(printed, grid, turn, marks);
   const { orientation, rows, columns, overlap } = grid;
@@ -102,6 +102,7 @@ function planOf(part: Part, chords: readonly Chord[], options: LayOutOptions) {
   const plan = options.paper.roll
     ? rollPlan(subject, frames, options.turn === 'auto' ? 0 : options.turn)
     : bestPlan(subject, frames, options.turn, lowerBound);
+  if (!plan) throw noPlaceForMarks(options);
   if (plan.sheets > most) throw tooMany(plan.sheets, options);
   return { ...plan, plainSheets: plainSheets(subject, frames[0]), lowerBound };
 }
@@ -129,10 +130,27 @@ const reachOf = ({ shape, bounds }: Part): number =>
 const alsoShown = ({ shape }: Part): readonly Point[] => (shape.type === 'half' ? shape.centre : []);
 
 /** The register marks of every seam, clear of the lines near it. */
-function marksOn(laid: Laid, grid: Grid, printed: readonly Place[], toPart: Affine): RegisterMark[] {
+function marksOn(
+  laid: Laid,
+  grid: Grid,
+  printed: readonly Place[],
+  toPart: Affine,
+  options: LayOutOptions,
+): RegisterMark[] {
   const near = nearChords(laid, grid);
-  return seamsOf(grid, printed).flatMap((seam) => registerMarks(seam, near(seam.places[1]), toPart));
+  return seamsOf(grid, printed).flatMap((seam) => {
+    const centres = registerCentres(seam, near(seam.places[1]));
+    if (!centres) throw noPlaceForMarks(options);
+    return centres.map((at) => ({ at: apply(toPart, at), sheets: seam.sheets }));
+  });
 }
+
+const noPlaceForMarks = ({ paper, turn }: LayOutOptions): Fault =>
+  new Fault(
+    'layout.no-marks',
+    `on ${paper.name} a line runs beside a seam all along, so that a register mark would lie on it. ` +
+      `Turn the part ${turn === 'auto' ? '(--turn 10)' : 'another way'}, or use larger paper.`,
+  );
 
 function crossesOn(
   chords: readonly Chord[],
@@ -199,9 +217,6 @@ function tooMany(sheets: number, options: LayOutOptions): Fault {
       : `the pattern takes ${sheets} sheets of ${name}, and ${maxSheetsOf(options)} is the most to print. Say --max-sheets ${sheets} to print them, or ${larger}.`,
   );
 }
-
-const registerMarks = (seam: Seam, lines: readonly Chord[], toPart: Affine): RegisterMark[] =>
-  registerCentres(seam, lines).map((at: Point) => ({ at: apply(toPart, at), sheets: seam.sheets }));
 
 function sheetsAt(
   printed: readonly Place[],

@@ -41,11 +41,16 @@ export function seamsOf(grid: Grid, printed: readonly Place[]): Seam[] {
   });
 }
 
-/** Centres of a seam's two register marks: at its quarters, or near them where the line runs. */
-export const registerCentres = (seam: Seam, lines: readonly Chord[]): Point[] =>
-  [1 / 4, 3 / 4].map((quarter) => clearOfLines(seam, quarter, lines));
+/**
+ * Centres of a seam's two register marks: at its quarters, or near them where the line runs; undefined
+ * where the line runs so long beside the seam that one finds no place.
+ */
+export function registerCentres(seam: Seam, lines: readonly Chord[]): [Point, Point] | undefined {
+  const [one, other] = [clearOfLines(seam, 1 / 4, lines), clearOfLines(seam, 3 / 4, lines)];
+  return one && other && [one, other];
+}
 
-function clearOfLines(seam: Seam, quarter: number, lines: readonly Chord[]): Point {
+function clearOfLines(seam: Seam, quarter: number, lines: readonly Chord[]): Point | undefined {
   const length = Math.hypot(seam.to.x - seam.from.x, seam.to.y - seam.from.y);
   const room = length / 4 - 2 * REGISTER_REACH_MM;
   for (let shift = 0; shift <= room; shift += SHIFT_STEP_MM)
@@ -54,7 +59,7 @@ function clearOfLines(seam: Seam, quarter: number, lines: readonly Chord[]): Poi
       const box = around(at, REGISTER_REACH_MM + REGISTER_GAP_MM);
       if (!lines.some((line) => passes(line, box))) return at;
     }
-  return between(seam.from, seam.to, quarter);
+  return undefined;
 }
 
 /** The square of a given reach round a point. */
