@@ -53,7 +53,7 @@ export interface LayOutOptions extends PageOptions {
  * left out. The same part and options give the same layout on every machine.
  *
  * @throws Fault `layout.margin`, `layout.overlap`, `layout.turn`, `layout.max-sheets`, `layout.no-room`,
- *   `layout.no-marks`, `layout.too-many-sheets`
+ *   `layout.too-many-sheets`
  */
 export function layOut(part: Part, options: LayOutOptions): Layout {
   checkOptions(options);
@@ -63,7 +63,7 @@ export function layOut(part: Part, options: LayOutOptions): Layout {
   const turn = turning(turnDeg);
   const laid = laidOut(chords, turn, alsoShown(part));
   const printed = printedPlaces(laid, grid);
-  const marks = marksOn(laid, grid, printed, inverse(turn), options);
+  const marks = marksOn(laid, grid, printed, inverse(turn));
   const crosses = crossesOn(chords, turn, grid, printed, marks);
   const sheets = sheetsAt(printed, grid, turn, marks);
   const { orientation, rows, columns, overlap } = grid;
@@ -102,7 +102,6 @@ function planOf(part: Part, chords: readonly Chord[], options: LayOutOptions) {
   const plan = options.paper.roll
     ? rollPlan(subject, frames, options.turn === 'auto' ? 0 : options.turn)
     : bestPlan(subject, frames, options.turn, lowerBound);
-  if (!plan) throw noPlaceForMarks(options);
   if (plan.sheets > most) throw tooMany(plan.sheets, options);
   return { ...plan, plainSheets: plainSheets(subject, frames[0]), lowerBound };
 }
@@ -130,27 +129,12 @@ const reachOf = ({ shape, bounds }: Part): number =>
 const alsoShown = ({ shape }: Part): readonly Point[] => (shape.type === 'half' ? shape.centre : []);
 
 /** The register marks of every seam, clear of the lines near it. */
-function marksOn(
-  laid: Laid,
-  grid: Grid,
-  printed: readonly Place[],
-  toPart: Affine,
-  options: LayOutOptions,
-): RegisterMark[] {
+function marksOn(laid: Laid, grid: Grid, printed: readonly Place[], toPart: Affine): RegisterMark[] {
   const near = nearChords(laid, grid);
-  return seamsOf(grid, printed).flatMap((seam) => {
-    const centres = registerCentres(seam, near(seam.places[1]));
-    if (!centres) throw noPlaceForMarks(options);
-    return centres.map((at) => ({ at: apply(toPart, at), sheets: seam.sheets }));
-  });
-}
-
-const noPlaceForMarks = ({ paper, turn }: LayOutOptions): Fault =>
-  new Fault(
-    'layout.no-marks',
-    `on ${paper.name} a line runs beside a seam all along, so that a register mark would lie on it. ` +
-      `Turn the part ${turn === 'auto' ? '(--turn 10)' : 'another way'}, or use larger paper.`,
+  return seamsOf(grid, printed).flatMap((seam) =>
+    registerCentres(seam, near(seam.places[1])).map((at) => ({ at: apply(toPart, at), sheets: seam.sheets })),
   );
+}
 
 function crossesOn(
   chords: readonly Chord[],

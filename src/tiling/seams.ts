@@ -42,13 +42,11 @@ export function seamsOf(grid: Grid, printed: readonly Place[]): Seam[] {
 }
 
 /**
- * Centres of a seam's two register marks: at its quarters, or near them where the line runs; undefined
- * where the line runs so long beside the seam that one finds no place.
+ * Centres of a seam's two register marks: at its quarters, or near them where the line runs. Where a line
+ * runs beside the seam so long that a mark finds no place, it is left out: the line joins the sheets there.
  */
-export function registerCentres(seam: Seam, lines: readonly Chord[]): [Point, Point] | undefined {
-  const [one, other] = [clearOfLines(seam, 1 / 4, lines), clearOfLines(seam, 3 / 4, lines)];
-  return one && other && [one, other];
-}
+export const registerCentres = (seam: Seam, lines: readonly Chord[]): Point[] =>
+  [1 / 4, 3 / 4].flatMap((quarter) => clearOfLines(seam, quarter, lines) ?? []);
 
 function clearOfLines(seam: Seam, quarter: number, lines: readonly Chord[]): Point | undefined {
   const length = Math.hypot(seam.to.x - seam.from.x, seam.to.y - seam.from.y);

@@ -52,38 +52,37 @@ const FAR_MM = 30;
 const NEARER_MM = 5;
 
 /**
- * Layouts in which a mark finds no place before the search gives up, and for one place of the rows: a
- * part that fails more often is all lines, and each try goes through all its seams (1 to 3 ms).
+ * Sheets of the layouts that leave a seam bare before any is taken as it is: a part that fails more often
+ * is all lines. A try costs some 20 µs a sheet.
  */
-const [MOST_TRIES, TRIES_A_ROW] = [500, 8];
+const MOST_TRIED_SHEETS = 5000;
 
 /** So many chords are laid into rows in all before the steps grow: half a second on a slow machine. */
 const MOST_CHORDS = 4e6;
 
 /**
  * The best way to lay a part over sheets: over both ways the paper may lie, the turn (unless one is
- * given) and the shift of the grid. Every register mark stays clear of the lines. Then, in order of
- * weight: fewest sheets; the smaller turn; no seam along a
+ * given) and the shift of the grid. Every seam keeps a register mark, clear of the lines. Then, in order
+ * of weight: fewest sheets; the smaller turn; no seam along a
  * line; fewest seams crossed by the lines; seams far from landmarks; upright paper; the part in the
  * middle of its sheets. So a part is turned only where that saves a sheet. `least` is a number of sheets
  * that cannot be bettered: once it is reached no further turn is tried.
- * @returns undefined when a line runs so close beside a seam, however the part is laid, that a register
- *   mark would lie on it
  */
 export function bestPlan(
   subject: Subject,
   frames: readonly Frame[],
   turn: 'auto' | number,
   least: number,
-): Plan | undefined {
-  const tries = { left: MOST_TRIES };
-  let best = bestAt({ ...subject, tries }, 'fine', frames, turn === 'auto' ? 0 : turn);
-  if (turn !== 'auto') return best;
+): Plan {
+  const asked = { ...subject, tries: { left: MOST_TRIED_SHEETS } };
+  const straight = bestAt(asked, 'fine', frames, turn === 'auto' ? 0 : turn);
+  if (!straight) throw new Error('no grid holds the part');
+  if (turn !== 'auto') return straight;
+  let best = straight;
   for (const turnDeg of turns(subject.coarse.length)) {
-    if (best && best.sheets <= least) break;
-    if (tries.left === 0) break;
-    const rough = bestAt({ ...subject, tries }, 'coarse', frames, turnDeg, best);
-    if (rough) best = bestAt({ ...subject, tries }, 'fine', frames, turnDeg, best) ?? best;
+    if (best.sheets <= least) break;
+    const rough = bestAt(asked, 'coarse', frames, turnDeg, best);
+    if (rough) best = bestAt(asked, 'fine', frames, turnDeg, best) ?? best;
   }
   return best;
 }
@@ -115,7 +114,7 @@ function turns(chords: number): number[] {
   );
 }
 
-/** How many more layouts without room for their marks are borne with; counted down. */
+/** Sheets of layouts with a bare seam that are still passed over; counted down. */
 interface Tries {
   left: number;
 }
@@ -178,18 +177,15 @@ function bestShift(view: View, frame: Frame, known: Plan | undefined): Plan | un
   for (const down of stands(-top, -bottom, pitchDown(frame), frame.overlap, downStep)) {
     if (!fits(down.count, fewestColumns)) continue;
     const rows = spreadOverRows(view.laid, frame, -down.start, down.count);
-    const { tries } = view;
-    const giveUp = tries.left - TRIES_A_ROW;
     for (const across of columns) {
-      if (tries.left === 0 || tries.left === giveUp) break;
       if (!fits(down.count, across.count)) continue;
       const sheets = sheetCount(rows, frame, across.start, across.count);
       if (best && sheets > mostSheets(best, view.turnDeg)) continue;
       const grid = gridOf(frame, across, down);
       const faults = judge(view, grid, rows, sheets, down.shift + across.shift);
       if (best && !isLess(faults, best.faults)) continue;
-      if (view.look === 'fine' && !marksFindRoom(view.laid, grid)) {
-        tries.left--;
+      if (view.look === 'fine' && view.tries.left > 0 && hasBareSeam(view.laid, grid)) {
+        view.tries.left -= sheets;
         continue;
       }
       best = { turnDeg: view.turnDeg, grid, sheets, faults };
@@ -198,11 +194,11 @@ function bestShift(view: View, frame: Frame, known: Plan | undefined): Plan | un
   return best;
 }
 
-/** Whether every seam has places for its register marks beside the lines. */
-function marksFindRoom(laid: Laid, grid: Grid): boolean {
+/** Whether both register marks of some seam would lie on lines, so that it has none. */
+function hasBareSeam(laid: Laid, grid: Grid): boolean {
   const near = nearChords(laid, grid);
-  return seamsOf(grid, printedPlaces(laid, grid)).every((seam) =>
-    registerCentres(seam, near(seam.places[1])),
+  return seamsOf(grid, printedPlaces(laid, grid)).some(
+    (seam) => registerCentres(seam, near(seam.places[1])).length === 0,
   );
 }
 
