@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     setupFiles: ['tests/setup.ts'],
+    globalSetup: ['tests/one-folder.ts'],
     testTimeout: 30_000,
     hookTimeout: 60_000,
     // Nothing here keeps state between files: sharing what is loaded saves a minute, and both cores work.

@@ -28,6 +28,15 @@ const samePdfAsThePage = {
 
 const PDFKIT_OF_THE_PAGE = 'node_modules/pdfkit/js/pdfkit.browser.mjs';
 
+/** The command line parser can start other programs. Ours starts none, and Node's module for it takes long to load. */
+const withoutOtherPrograms = {
+  name: 'without-other-programs',
+  setup(bundle) {
+    bundle.onResolve({ filter: /^(node:)?child_process$/ }, () => ({ path: 'none', namespace: 'none' }));
+    bundle.onLoad({ filter: /^none$/, namespace: 'none' }, () => ({ contents: 'module.exports = {};' }));
+  },
+};
+
 const common = { absWorkingDir: root, bundle: true, format: 'esm', target: 'node20', logLevel: 'silent' };
 
 /**
@@ -42,7 +51,7 @@ const cli = {
   splitting: true,
   chunkNames: 'parts/[name]-[hash]',
   minify: true,
-  plugins: [withoutWoff2, samePdfAsThePage],
+  plugins: [withoutWoff2, withoutOtherPrograms, samePdfAsThePage],
   // Some packages are CommonJS and call require for Node's own modules.
   banner: {
     js: `import { createRequire as nodeRequire } from 'node:module'; const require = nodeRequire(import.meta.url);`,

@@ -1,18 +1,28 @@
 import { Command, CommanderError } from 'commander';
-import { battenCommand } from './batten.ts';
-import { cardCommand } from './card.ts';
-import { checkCommand } from './check.ts';
-import { drawCommand } from './draw.ts';
-import { newCommand } from './new.ts';
-import { offsetsCommand } from './offsets.ts';
-import { pageCommand } from './page.ts';
-import { printCommand } from './print.ts';
-import { printerCommand } from './printer.ts';
 import { report } from './report.ts';
-import { sawCommand } from './saw.ts';
-import { showCommand } from './show.ts';
-import { stockCommand } from './stock.ts';
-import { takeOffCommand } from './take-off.ts';
+
+/** Each loads on its own, so that a command starts without waiting for the others. */
+const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
+  new: async () => (await import('./new.ts')).newCommand(),
+  show: async () => (await import('./show.ts')).showCommand(),
+  print: async () => (await import('./print.ts')).printCommand(),
+  draw: async () => (await import('./draw.ts')).drawCommand(),
+  offsets: async () => (await import('./offsets.ts')).offsetsCommand(),
+  batten: async () => (await import('./batten.ts')).battenCommand(),
+  stock: async () => (await import('./stock.ts')).stockCommand(),
+  saw: async () => (await import('./saw.ts')).sawCommand(),
+  card: async () => (await import('./card.ts')).cardCommand(),
+  check: async () => (await import('./check.ts')).checkCommand(),
+  'take-off': async () => (await import('./take-off.ts')).takeOffCommand(),
+  page: async () => (await import('./page.ts')).pageCommand(),
+  printer: async () => (await import('./printer.ts')).printerCommand(),
+};
+
+/** The command that is asked for; all of them where help, or a word that is none, calls for the list. */
+function wanted(word = ''): (() => Promise<Command>)[] {
+  const one = Object.hasOwn(COMMANDS, word) ? COMMANDS[word] : undefined;
+  return one ? [one] : Object.values(COMMANDS);
+}
 
 /** The user's mistake: command line, job file, an input that cannot be read, an output in the way. */
 const USER_MISTAKE = 2;
@@ -43,22 +53,6 @@ function addTo(parent: Command, path: string, command: Command): void {
   if (!parent.commands.includes(command)) parent.addCommand(command);
   for (const each of command.commands) addTo(command, name, each);
 }
-for (const command of [
-  newCommand(),
-  showCommand(),
-  printCommand(),
-  drawCommand(),
-  offsetsCommand(),
-  battenCommand(),
-  sawCommand(),
-  stockCommand(),
-  cardCommand(),
-  checkCommand(),
-  takeOffCommand(),
-  printerCommand(),
-  pageCommand(),
-])
-  addTo(program, 'fairlath', command);
 
 /** A reader that stops early (`| head`) is no fault of anyone's. */
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
@@ -66,6 +60,7 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 });
 
 try {
+  for (const load of wanted(process.argv[2])) addTo(program, 'fairlath', await load());
   await program.parseAsync();
 } catch (error) {
   if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : USER_MISTAKE;

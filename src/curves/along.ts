@@ -1,4 +1,3 @@
-import { Bezier } from 'bezier-js';
 import { elasticaStates } from './elastica.ts';
 import { integrate } from './gauss.ts';
 import { alongEllipse, ellipseLength } from './half-ellipse.ts';
@@ -22,7 +21,10 @@ export const velocity = ({ angle, speed }: Place): Point => scale(direction(angl
 function alongLine({ from, to }: LineSegment): (u: number) => Place {
   const angle = angleOf(from, to);
   const speed = distance(from, to);
-  return (u) => ({ ...between(from, to, u), angle, curvature: 0, speed });
+  return (u) => {
+    const { x, y } = between(from, to, u);
+    return { x, y, angle, curvature: 0, speed };
+  };
 }
 
 function alongArc({ centre, radius, start, sweep }: ArcSegment): (u: number) => Place {
@@ -30,23 +32,35 @@ function alongArc({ centre, radius, start, sweep }: ArcSegment): (u: number) => 
   const speed = radius * Math.abs(sweep);
   return (u) => {
     const at = start + sweep * u;
-    const point = add(centre, scale(direction(at), radius));
-    return { ...point, angle: at + (turn * Math.PI) / 2, curvature: turn / radius, speed };
+    const { x, y } = add(centre, scale(direction(at), radius));
+    return { x, y, angle: at + (turn * Math.PI) / 2, curvature: turn / radius, speed };
   };
 }
 
-const bezier = ({ controls }: CubicSegment): Bezier => new Bezier(controls.map(({ x, y }) => ({ x, y })));
+function cubicPoint([p, q, r, s]: CubicSegment['controls'], u: number): Point {
+  const v = 1 - u;
+  const [a, b, c, d] = [v * v * v, v * v * u * 3, v * u * u * 3, u * u * u];
+  return { x: a * p.x + b * q.x + c * r.x + d * s.x, y: a * p.y + b * q.y + c * r.y + d * s.y };
+}
+
+function cubicVelocity([p, q, r, s]: CubicSegment['controls'], u: number): Point {
+  const v = 1 - u;
+  const [a, b, c] = [3 * v * v, 6 * v * u, 3 * u * u];
+  return {
+    x: a * (q.x - p.x) + b * (r.x - q.x) + c * (s.x - r.x),
+    y: a * (q.y - p.y) + b * (r.y - q.y) + c * (s.y - r.y),
+  };
+}
 
 /**
  * The cubic's places by its own parameter. Where two controls coincide at an end the tangent is the
  * limit, towards the next control that differs.
  */
-function alongCubic(segment: CubicSegment): (u: number) => Place {
-  const curve = bezier(segment);
-  const [p0, p1, p2, p3] = segment.controls;
+function alongCubic({ controls }: CubicSegment): (u: number) => Place {
+  const [p0, p1, p2, p3] = controls;
   return (u) => {
-    const { x, y } = curve.get(u);
-    const first = curve.derivative(u);
+    const { x, y } = cubicPoint(controls, u);
+    const first = cubicVelocity(controls, u);
     const second = {
       x: 6 * ((1 - u) * (p2.x - 2 * p1.x + p0.x) + u * (p3.x - 2 * p2.x + p1.x)),
       y: 6 * ((1 - u) * (p2.y - 2 * p1.y + p0.y) + u * (p3.y - 2 * p2.y + p1.y)),
@@ -72,11 +86,17 @@ export function along(piece: Piece): (u: number) => Place {
       return alongCubic(piece);
     case 'elastica': {
       const state = elasticaStates(piece);
-      return (u) => ({ ...state(u * piece.length), speed: piece.length });
+      return (u) => {
+        const { x, y, angle, curvature } = state(u * piece.length);
+        return { x, y, angle, curvature, speed: piece.length };
+      };
     }
     case 'tapered': {
       const state = taperedStates(piece);
-      return (u) => ({ ...state(u), speed: piece.length });
+      return (u) => {
+        const { x, y, angle, curvature } = state(u);
+        return { x, y, angle, curvature, speed: piece.length };
+      };
     }
     case 'ellipse':
       return alongEllipse(piece);
@@ -104,9 +124,8 @@ export function pieceLength(piece: Piece): number {
     case 'ellipse':
       return ellipseLength(piece);
     case 'cubic': {
-      const curve = bezier(piece);
       const speed = (u: number): number => {
-        const { x, y } = curve.derivative(u);
+        const { x, y } = cubicVelocity(piece.controls, u);
         return Math.hypot(x, y);
       };
       let total = 0;

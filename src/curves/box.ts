@@ -42,12 +42,9 @@ function arcBox(arc: ArcSegment): Box {
   return boxOf(points);
 }
 
-export const boxOf = (points: readonly Point[]): Box => ({
-  left: Math.min(...points.map(({ x }) => x)),
-  bottom: Math.min(...points.map(({ y }) => y)),
-  right: Math.max(...points.map(({ x }) => x)),
-  top: Math.max(...points.map(({ y }) => y)),
-});
+/** Round several points; at least one. */
+export const boxOf = (points: readonly Point[]): Box =>
+  unitedBox(points.map(({ x, y }) => ({ left: x, bottom: y, right: x, top: y })));
 
 /** Round several boxes; at least one. */
 export function unitedBox(boxes: readonly Box[]): Box {

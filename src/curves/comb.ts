@@ -29,9 +29,9 @@ export function combOf(runs: readonly Curve[]): Tooth[] {
       const steps = places.map(({ speed }, i) => (i === 0 ? 0 : (places[i - 1]!.speed + speed) / 2));
       const share = length / steps.reduce((sum, step) => sum + step, 0);
       let done = 0;
-      places.forEach((place, i) => {
+      places.forEach(({ x, y, angle, curvature, speed }, i) => {
         done += steps[i]! * share;
-        comb.push({ ...place, along: start + done, run, piece, u: i / TEETH });
+        comb.push({ x, y, angle, curvature, speed, along: start + done, run, piece, u: i / TEETH });
       });
       start += length;
     }

@@ -1,12 +1,12 @@
 import { Fault } from '../units/fault.ts';
-import { along, type Place } from './along.ts';
+import { along, type Place, segmentEnd } from './along.ts';
 import { arc } from './arc.ts';
 import { batten } from './batten.ts';
 import { bow } from './bow.ts';
 import type { Curve } from './curve.ts';
 import { apexOf } from './figures.ts';
 import { angleOf, cross, direction, distance, dot, type Point, subtract } from './point.ts';
-import { rootBetween, rootsOnUnit } from './search.ts';
+import { rootBetween } from './search.ts';
 import { spline } from './spline.ts';
 import { JOIN_MM } from './tolerance.ts';
 
@@ -48,14 +48,28 @@ export function liesApart(run: Curve): Apart[] {
   const rise = cross(direction(chord), subtract(apex.at, from));
   const station = dot(direction(chord), subtract(apex.at, from));
   const inMiddle = Math.abs(station / distance(from, to) - 0.5) < SAME_APEX;
+  const profile = new Profile(run);
   return COMPARED.flatMap((kind) => {
+    if (kind === 'batten' && isFreeOverOneNail(run)) return [];
     const other = ifItExists(() => likeIt(kind, from, to, apex.at, rise));
-    const gap = other && greatestGap(run, other);
+    const gap = other && gapBetween(profile, new Profile(other));
     const movable = kind === 'batten' || kind === 'spline';
     return other && gap && gap.worst > JOIN_MM
       ? [{ kind, curve: other, ...gap, sameApex: movable || inMiddle }]
       : [];
   });
+}
+
+/** Curvature at an end below this share of that at the nail is none: rounding. */
+const NO_BEND = 1e-9;
+
+/** Whether a run is the very batten it would be compared with, which takes a search to find again. */
+function isFreeOverOneNail({ kind, exact }: Curve): boolean {
+  const [first, second, ...more] = exact;
+  if (kind !== 'batten' || first?.type !== 'elastica' || second?.type !== 'elastica' || more.length > 0)
+    return false;
+  const most = NO_BEND * Math.abs(second.curvature);
+  return Math.abs(first.curvature) <= most && Math.abs(segmentEnd(second).curvature) <= most;
 }
 
 function likeIt(kind: ComparedKind, from: Point, to: Point, apex: Point, rise: number): Curve | undefined {
@@ -111,18 +125,33 @@ const ALIKE = 1e-9;
  * first where it is. Exact to 1e-9 of the chord. Where a curve stands over a station more than once
  * (it overhangs an end) its place farthest from the chord counts.
  */
-export function greatestGap(one: Curve, other: Curve): { worst: number; at: Point } | undefined {
-  const [first, second] = [new Profile(one), new Profile(other)];
-  const parallel = (share: number): number => Math.sin(first.at(share).angle - second.at(share).angle);
-  let best: { worst: number; at: Point } | undefined;
-  const weigh = (share: number): void => {
-    const [a, b] = [first.at(share), second.at(share)];
+export const greatestGap = (one: Curve, other: Curve): Gap | undefined =>
+  gapBetween(new Profile(one), new Profile(other));
+
+interface Gap {
+  readonly worst: number;
+  readonly at: Point;
+}
+
+function gapBetween(first: Profile, second: Profile): Gap | undefined {
+  let best: Gap | undefined;
+  const weigh = (a: OverChord, b: OverChord): void => {
     const worst = Math.abs(a.height - b.height);
     if (worst > (best?.worst ?? 0) * (1 + ALIKE)) best = { worst, at: { x: a.x, y: a.y } };
   };
+  const parallel = (a: OverChord, b: OverChord): number => Math.sin(a.angle - b.angle);
+  const [ones, others] = [first.stations, second.stations];
+  const leans = ones.map((one, i) => parallel(one, others[i]!));
   // The distance is greatest where both run the same way.
-  for (const share of rootsOnUnit(parallel, SAMPLES)) weigh(share);
-  for (let i = 0; i <= SAMPLES; i++) weigh(i / SAMPLES);
+  for (let i = 1; i < leans.length; i++) {
+    if (!(leans[i - 1]! * leans[i]! < 0)) continue;
+    const lean = (share: number): number => parallel(first.at(share), second.at(share));
+    const share = rootBetween(lean, (i - 1) / SAMPLES, i / SAMPLES);
+    if (share !== undefined) weigh(first.at(share), second.at(share));
+  }
+  ones.forEach((one, i) => {
+    weigh(one, others[i]!);
+  });
   return best;
 }
 
@@ -138,12 +167,17 @@ interface Sample {
 
 /** Newton steps to the place over a station; between two samples it takes 3 or 4. */
 const MOST_STEPS = 8;
+/** Newton's method doubles its digits: after a step this small, as a share of the piece, nothing is left. */
+const STEP_DONE = 1e-9;
 
 /** A curve as heights over the stations of its chord, which are told as shares of it. */
 class Profile {
   private readonly samples: readonly Sample[];
   private readonly chord: number;
   private readonly way: Point;
+  /** Whether every station is passed once, in order. */
+  private readonly advances: boolean;
+  private known: readonly OverChord[] | undefined;
 
   constructor(private readonly curve: Curve) {
     this.chord = distance(curve.from, curve.to);
@@ -155,29 +189,50 @@ class Profile {
         return { share: this.share(place(u)), u, place };
       });
     });
+    this.advances = this.samples.every(({ share }, i) => i === 0 || share >= this.samples[i - 1]!.share);
+  }
+
+  /** The places over SAMPLES equal steps along the chord, its two ends included. */
+  get stations(): readonly OverChord[] {
+    this.known ??= Array.from({ length: SAMPLES + 1 }, (_, i) => this.at(i / SAMPLES));
+    return this.known;
   }
 
   private share(p: Point): number {
     return dot(subtract(p, this.curve.from), this.way) / this.chord;
   }
 
-  private overChord = (place: Place): OverChord => ({
-    ...place,
-    height: cross(this.way, subtract(place, this.curve.from)),
-  });
+  private overChord({ x, y, angle, curvature, speed }: Place): OverChord {
+    const height = cross(this.way, subtract({ x, y }, this.curve.from));
+    return { x, y, angle, curvature, speed, height };
+  }
 
   /** The place over a share of the chord: of the steps across it, the one farthest from the chord. */
   at(share: number): OverChord {
-    const across = this.samples.flatMap((after, i) => {
-      const before = this.samples[i - 1];
-      const steps = before?.place === after.place && (before.share - share) * (after.share - share) <= 0;
-      return steps ? [this.overChord(this.placeBetween(before, after, share))] : [];
-    });
+    const across: OverChord[] = [];
+    const { samples } = this;
+    for (let i = this.advances ? this.firstFrom(share) : 1; i < samples.length; i++) {
+      const [before, after] = [samples[i - 1]!, samples[i]!];
+      if (this.advances && before.share > share) break;
+      if (before.place === after.place && (before.share - share) * (after.share - share) <= 0)
+        across.push(this.overChord(this.placeBetween(before, after, share)));
+    }
     if (across.length > 0) return across.reduce((a, b) => (Math.abs(b.height) > Math.abs(a.height) ? b : a));
     // Rounding can leave a station between two pieces, or just outside the ends.
     const off = (s: Sample): number => Math.abs(s.share - share);
-    const nearest = this.samples.reduce((a, b) => (off(b) < off(a) ? b : a));
+    const nearest = samples.reduce((a, b) => (off(b) < off(a) ? b : a));
     return this.overChord(nearest.place(nearest.u));
+  }
+
+  /** The first sample at or past a share, by halving, and not the very first of all. */
+  private firstFrom(share: number): number {
+    let [low, high] = [1, this.samples.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (this.samples[middle]!.share < share) low = middle + 1;
+      else high = middle;
+    }
+    return low;
   }
 
   private placeBetween(before: Sample, after: Sample, share: number): Place {
@@ -190,7 +245,7 @@ class Profile {
         ((this.share(now) - share) * this.chord) / (now.speed * dot(direction(now.angle), this.way));
       u -= step;
       if (!(u >= before.u && u <= after.u)) break;
-      if (Math.abs(step) < Number.EPSILON) return place(u);
+      if (Math.abs(step) < STEP_DONE) return place(u);
     }
     return place(rootBetween(off, before.u, after.u) ?? after.u);
   }

@@ -26,62 +26,93 @@ const STEP = 0.45;
 export const pace = (curvature: number, rate: number, thrust = 0): number =>
   Math.sqrt(Math.hypot(rate, curvature ** 2 / 2 + thrust));
 
-const K = new Float64Array(ORDER + 2);
-const square = new Float64Array(ORDER);
-const angle = new Float64Array(ORDER + 1);
-const cosine = new Float64Array(ORDER + 1);
-const sine = new Float64Array(ORDER + 1);
+const series = (): Float64Array => new Float64Array(ORDER + 1);
+
+/** Room for the series that are needed only while a step is worked out. */
+const square = series();
+const turn = series();
+const cosine = series();
+const sine = series();
+
+/** The series of one step, each in the share of its length h that has been run. */
+interface Step {
+  readonly start: ElasticaState;
+  readonly h: number;
+  /** What is added to the start's, per share run: the term of v is first. */
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly angle: Float64Array;
+  /** Whole. */
+  readonly curvature: Float64Array;
+}
 
 /** One step of length h along κ″ = −κ³/2 − thrust·κ, θ′ = κ, x′ = cos θ, y′ = sin θ, by series in s/h. */
-function step(from: ElasticaState, h: number, thrust: number): ElasticaState {
-  K[0] = from.curvature;
-  K[1] = from.rate * h;
+function stepFrom(start: ElasticaState, h: number, thrust: number): Step {
+  const K = new Float64Array(ORDER + 2);
+  K[0] = start.curvature;
+  K[1] = start.rate * h;
   for (let n = 0; n < ORDER; n++) {
     square[n] = term(K, K, n);
     K[n + 2] = (-(term(square, K, n) / 2 + thrust * K[n]!) * h * h) / ((n + 1) * (n + 2));
   }
-  cosine[0] = Math.cos(from.angle);
-  sine[0] = Math.sin(from.angle);
+  cosine[0] = Math.cos(start.angle);
+  sine[0] = Math.sin(start.angle);
   for (let n = 0; n < ORDER; n++) {
-    angle[n] = K[n]! * h; // (n + 1) × the angle's own term n + 1
-    cosine[n + 1] = -term(angle, sine, n) / (n + 1);
-    sine[n + 1] = term(angle, cosine, n) / (n + 1);
+    turn[n] = K[n]! * h; // (n + 1) × the angle's own term n + 1
+    cosine[n + 1] = -term(turn, sine, n) / (n + 1);
+    sine[n + 1] = term(turn, cosine, n) / (n + 1);
   }
-  let x = 0;
-  let y = 0;
-  let turned = 0;
-  let curvature = 0;
-  let rate = 0;
+  const [x, y, angle] = [series(), series(), series()];
+  for (let n = 0; n <= ORDER; n++) {
+    const share = h / (n + 1);
+    x[n] = cosine[n]! * share;
+    y[n] = sine[n]! * share;
+    angle[n] = K[n]! * share;
+  }
+  return { start, h, x, y, angle, curvature: K };
+}
+
+/** The state at a share v of a step. */
+function stateOn(step: Step, v: number): ElasticaState {
+  const { start, h } = step;
+  let [x, y, angle, curvature, rate] = [0, 0, 0, 0, 0];
   for (let n = ORDER; n >= 0; n--) {
-    x += cosine[n]! / (n + 1);
-    y += sine[n]! / (n + 1);
-    turned += K[n]! / (n + 1);
-    curvature += K[n]!;
-    rate += n * K[n]!;
+    x = x * v + step.x[n]!;
+    y = y * v + step.y[n]!;
+    angle = angle * v + step.angle[n]!;
+    rate = rate * v + curvature;
+    curvature = curvature * v + step.curvature[n]!;
   }
   return {
-    x: from.x + x * h,
-    y: from.y + y * h,
-    angle: from.angle + turned * h,
+    x: start.x + x * v,
+    y: start.y + y * v,
+    angle: start.angle + angle * v,
     curvature,
-    rate: h === 0 ? from.rate : rate / h,
+    rate: rate / h,
   };
 }
+
+/** The series of stretches looked at lately: every figure, fit and parallel of a stretch runs along the same ones. */
+const known = new WeakMap<ElasticaSegment, (s: number) => ElasticaState>();
 
 /**
  * The state at any length s from the start of a stretch of strip, 0 ≤ s ≤ length.
  * Error below 1e-12 of the length (series, see ORDER; rounding adds a few ulp a step).
  */
 export function elasticaStates(segment: ElasticaSegment): (s: number) => ElasticaState {
-  const { from, length, curvature, curvatureRate, thrust = 0 } = segment;
-  const steps = Math.max(1, Math.ceil((pace(curvature, curvatureRate, thrust) * length) / STEP));
-  const h = length / steps;
-  const nodes: ElasticaState[] = [
-    { x: from.x, y: from.y, angle: segment.angle, curvature, rate: curvatureRate },
-  ];
-  for (let i = 0; i < steps - 1; i++) nodes.push(step(nodes[i]!, h, thrust));
+  const states = known.get(segment) ?? workedOut(segment);
+  known.set(segment, states);
+  return states;
+}
+
+function workedOut(segment: ElasticaSegment): (s: number) => ElasticaState {
+  const { from, length, angle, curvature, curvatureRate: rate, thrust = 0 } = segment;
+  const count = Math.max(1, Math.ceil((pace(curvature, rate, thrust) * length) / STEP));
+  const h = length / count;
+  const steps = [stepFrom({ ...from, angle, curvature, rate }, h, thrust)];
+  while (steps.length < count) steps.push(stepFrom(stateOn(steps.at(-1)!, 1), h, thrust));
   return (s) => {
-    const i = Math.min(steps - 1, Math.max(0, Math.floor(s / h)));
-    return step(nodes[i]!, s - i * h, thrust);
+    const i = Math.min(count - 1, Math.max(0, Math.floor(s / h)));
+    return stateOn(steps[i]!, s / h - i);
   };
 }

@@ -20,8 +20,10 @@ export function alongEllipse({ from, to, rise }: EllipseSegment): (u: number) =>
     const near = Math.PI * Math.min(u, 1 - u);
     const [cos, sin] = [u <= 0.5 ? -Math.cos(near) : Math.cos(near), Math.sin(near)];
     const pace = Math.hypot(half * sin, rise * cos);
+    const { x, y } = add(centre, add(scale(along, cos), scale(across, sin)));
     return {
-      ...add(centre, add(scale(along, cos), scale(across, sin))),
+      x,
+      y,
       angle: chord + Math.atan2(-rise * cos, half * sin),
       curvature: (-half * rise) / pace ** 3,
       speed: Math.PI * pace,

@@ -61,8 +61,10 @@ class Side {
     this.at = (u) => {
       const place = base(u);
       const stretch = 1 - place.curvature * away;
+      const { x, y } = add(place, scale(leftOf(direction(place.angle)), away));
       return {
-        ...add(place, scale(leftOf(direction(place.angle)), away)),
+        x,
+        y,
         angle: place.angle,
         curvature: place.curvature / stretch,
         speed: place.speed * stretch,

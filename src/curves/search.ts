@@ -63,12 +63,21 @@ export function leastOnUnit(f: (u: number) => number, samples: number): { at: nu
   }
   let low = Math.max(0, best - 1 / samples);
   let high = Math.min(1, best + 1 / samples);
-  for (let i = 0; i < GOLDEN_STEPS; i++) {
-    const a = high - GOLDEN * (high - low);
-    const b = low + GOLDEN * (high - low);
-    if (f(a) < f(b)) high = b;
-    else low = a;
+  let [a, b] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
+  let [atA, atB] = [f(a), f(b)];
+  for (let i = 1; i < GOLDEN_STEPS; i++) {
+    if (atA < atB) {
+      [high, b, atB] = [b, a, atA];
+      a = high - GOLDEN * (high - low);
+      atA = f(a);
+    } else {
+      [low, a, atA] = [a, b, atB];
+      b = low + GOLDEN * (high - low);
+      atB = f(b);
+    }
   }
+  if (atA < atB) high = b;
+  else low = a;
   const at = (low + high) / 2;
   const found = f(at);
   return found < value ? { at, value: found } : { at: best, value };

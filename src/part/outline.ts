@@ -7,6 +7,7 @@ import { pieceStretch, stretchOf } from '../curves/stretch.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Job } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
+import { Chain } from './chain.ts';
 import { cutAt, type EndPlane, endPlane, isSquare, type PartEnd } from './ends.ts';
 import { offsetAt } from './offsets.ts';
 import type { Part, PartEdge, Shape } from './part.ts';
@@ -58,19 +59,24 @@ export const lineShape = (edge: PartEdge): Extract<Shape, { type: 'line' }> => (
 function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline {
   const [lower, upper] = inOrder(edges);
   mustEndTogether(lower, upper);
-  mustNotCross(lower, upper);
+  const [below, above] = [new Chain(edgePieces(lower)), new Chain(edgePieces(upper))];
+  mustKeepApart(lower, upper, crossing(below, above));
   const planes = planesOf(lower, upper, job);
   const [low, high] = [cutShort(lower, planes), cutShort(upper, planes)];
   return {
     shape: {
       type: 'closed',
       outline: around(edgePath(low), reversePath(edgePath(high))),
-      leastWidth: narrowest(edgePieces(low), edgePieces(high)),
+      leastWidth: narrowest(chainOf(low, lower, below), chainOf(high, upper, above)),
     },
     exact: around(edgePieces(low), edgePieces(high).reverse().map(reversePiece)),
     ends: [partEnd(planes.left, [lower, upper], job), partEnd(planes.right, [lower, upper], job)],
   };
 }
+
+/** The chain of an edge as it is cut: the whole edge's own where nothing was cut off. */
+const chainOf = (cut: PartEdge, whole: PartEdge, chain: Chain): Chain =>
+  cut === whole ? chain : new Chain(edgePieces(cut));
 
 type Planes = { readonly left: EndPlane; readonly right: EndPlane };
 
@@ -173,8 +179,7 @@ function mustEndTogether(lower: PartEdge, upper: PartEdge): void {
       );
 }
 
-function mustNotCross(lower: PartEdge, upper: PartEdge): void {
-  const at = crossing(edgePieces(lower), edgePieces(upper));
+function mustKeepApart(lower: PartEdge, upper: PartEdge, at: Point | undefined): void {
   if (at)
     throw new Fault(
       'part.edges-cross',

@@ -9,6 +9,7 @@ import { reversePath } from '../curves/segment.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import { Fault, type Warning } from '../units/fault.ts';
 import { type Rule, showLength } from '../units/rule.ts';
+import { Chain } from './chain.ts';
 import { finishedLine } from './finished-line.ts';
 import { offsetAt } from './offsets.ts';
 import { edgeEnd, edgePieces, edgeStart, edgesAsCut, lineShape } from './outline.ts';
@@ -109,7 +110,7 @@ function shiftedOutline(part: Part, inside: number): Drawn {
     edgeBeside(upper, turnedRound(over), reversePath(outOf(over)), reversePath(intoOver)),
   ] as const;
   const outline = sides.flatMap(({ side, corner }) => [...side, ...corner]);
-  const leastWidth = narrowest(edgePieces(beside[0]), edgePieces(beside[1]));
+  const leastWidth = narrowest(new Chain(edgePieces(beside[0])), new Chain(edgePieces(beside[1])));
   return {
     edges: part.edges[0]!.name === lower.name ? beside : [beside[1], beside[0]],
     shape: { type: 'closed', outline, leastWidth },

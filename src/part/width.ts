@@ -1,31 +1,8 @@
-import { along, type Place } from '../curves/along.ts';
-import type { Piece } from '../curves/piece.ts';
-import { cross, distance, type Point, subtract } from '../curves/point.ts';
-import { leastOnUnit } from '../curves/search.ts';
+import type { Place } from '../curves/along.ts';
+import { between, direction, distance, dot, leftOf, type Point, subtract } from '../curves/point.ts';
+import { rootBetween } from '../curves/search.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
-
-/**
- * Places taken from each piece in the search for the narrowest spot: on a 1 m run one each 16 mm,
- * where a furniture curve strays less than 0.1 mm from straight.
- */
-const SAMPLES = 64;
-
-/** An edge by one running parameter: whole part = piece, fraction = place on it. */
-class Walk {
-  readonly places: readonly Place[];
-  private readonly on: readonly ((u: number) => Place)[];
-
-  constructor(pieces: readonly Piece[]) {
-    this.on = pieces.map(along);
-    const count = pieces.length * SAMPLES;
-    this.places = Array.from({ length: count + 1 }, (_, i) => this.at(i / SAMPLES));
-  }
-
-  at(t: number): Place {
-    const i = Math.min(Math.max(Math.floor(t), 0), this.on.length - 1);
-    return this.on[i]!(Math.min(Math.max(t - i, 0), 1));
-  }
-}
+import type { Chain } from './chain.ts';
 
 export interface Narrowest {
   readonly width: number;
@@ -33,62 +10,116 @@ export interface Narrowest {
   readonly at: Point;
 }
 
-/** Rounds of letting each side's point settle opposite the other's; each halves what is left or better. */
-const ROUNDS = 12;
-
-/** The least distance between two edges, mm, to 1e-4 mm of the exact curves. */
-export function narrowest(lower: readonly Piece[], upper: readonly Piece[]): Narrowest {
-  const [a, b] = [new Walk(lower), new Walk(upper)];
-  let best = { i: 0, j: 0, width: Number.POSITIVE_INFINITY };
-  a.places.forEach((p, i) => {
-    b.places.forEach((q, j) => {
-      const width = distance(p, q);
-      if (width < best.width) best = { i, j, width };
-    });
-  });
-  let [t, s] = [best.i / SAMPLES, best.j / SAMPLES];
-  for (let round = 0; round < ROUNDS; round++) {
-    t = settle(a, t, b.at(s));
-    s = settle(b, s, a.at(t));
-  }
-  const [p, q] = [a.at(t), b.at(s)];
-  const width = Math.min(best.width, distance(p, q));
-  return { width, at: { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 } };
+/** A place of one edge and the place of the other nearest to it. */
+interface Across {
+  readonly from: Place;
+  readonly to: Place;
+  readonly width: number;
+  /** How fast the width grows along the first edge, mm per mm. */
+  readonly growth: number;
 }
 
-/** The place nearest to a point, within one sample of where the search stands. */
-function settle(walk: Walk, t: number, to: Point): number {
-  const reach = 1 / SAMPLES;
-  const near = (u: number): number => t + (2 * u - 1) * reach;
-  return near(leastOnUnit((u) => distance(walk.at(near(u)), to), 2).at);
-}
+/** Places on each piece of the first edge, told apart by which the edges come near each other. */
+const PLACES = 64;
+
+/** No stretch is searched that could make the part narrower by less than this, mm. */
+const WORTHWHILE = 1e-6;
 
 /**
- * The first station where two edges cross, undefined where they keep apart. Ends that touch (a pointed
- * part) do not count.
+ * The least distance between two edges, mm: to 1e-4 mm of the exact curves (1e-6 where a dip of the
+ * width is wider than 1/64 of a piece).
  */
-export function crossing(lower: readonly Piece[], upper: readonly Piece[]): Point | undefined {
-  const [a, b] = [new Walk(lower).places, new Walk(upper).places];
-  const tips = [
-    [a[0]!, b[0]!],
-    [a.at(-1)!, b.at(-1)!],
-  ] as const;
-  const points = tips.filter(([p, q]) => distance(p, q) < JOIN_MM).map(([p]) => p);
-  for (let i = 1; i < a.length; i++)
-    for (let j = 1; j < b.length; j++) {
-      const at = meeting(a[i - 1]!, a[i]!, b[j - 1]!, b[j]!);
-      if (at && !points.some((tip) => distance(tip, at) < JOIN_MM)) return at;
+export function narrowest(lower: Chain, upper: Chain): Narrowest {
+  let best: Across | undefined;
+  const take = (one: Across): void => {
+    if (!best || one.width < best.width) best = one;
+  };
+  const dips: [low: number, high: number, at: (u: number) => Across, least: number][] = [];
+  for (const on of lower.on) {
+    const at = (u: number): Across => across(on(u), upper);
+    let before = at(0);
+    take(before);
+    for (let i = 1; i <= PLACES; i++) {
+      const next = at(i / PLACES);
+      take(next);
+      if (before.growth < 0 && next.growth > 0)
+        dips.push([(i - 1) / PLACES, i / PLACES, at, lowestBetween(before, next)]);
+      before = next;
     }
-  return undefined;
+  }
+  for (const [low, high, at, least] of dips) {
+    if (least > best!.width - WORTHWHILE) continue;
+    const u = rootBetween((v) => at(v).growth, low, high);
+    if (u !== undefined) take(at(u));
+  }
+  const { from, to, width } = best!;
+  return { width, at: between(from, to, 0.5) };
 }
 
-/** Where two straight stretches cross or touch; parallel ones do not. */
-function meeting(p: Point, p2: Point, q: Point, q2: Point): Point | undefined {
-  if (Math.max(p.x, p2.x) < Math.min(q.x, q2.x) || Math.max(q.x, q2.x) < Math.min(p.x, p2.x))
-    return undefined;
-  const [d, e, gap] = [subtract(p2, p), subtract(q2, q), subtract(q, p)];
-  const determinant = cross(d, e);
-  const [t, s] = [cross(gap, e) / determinant, cross(gap, d) / determinant];
-  const inside = t >= 0 && t <= 1 && s >= 0 && s <= 1;
-  return inside ? { x: p.x + t * d.x, y: p.y + t * d.y } : undefined;
+/** What the width cannot go below in a dip between two places: its slopes are steepest there. */
+const lowestBetween = (a: Across, b: Across): number => {
+  const step = distance(a.from, b.from);
+  return Math.max(a.width + a.growth * step, b.width - b.growth * step);
+};
+
+function across(from: Place, edge: Chain): Across {
+  const to = foot(from, edge);
+  const width = distance(from, to);
+  const growth = width === 0 ? 0 : dot(subtract(from, to), direction(from.angle)) / width;
+  return { from, to, width, growth };
+}
+
+/** Newton steps from the chain to the true piece: each doubles the digits, and the chain gives the first three. */
+const MAX_STEPS = 8;
+/** A step along the edge this short ends them, mm: the width is then good to its square over itself. */
+const STEP_DONE = 1e-7;
+
+/** The place of an edge nearest to a point: nearest on its chain, then on its true pieces. */
+function foot(to: Point, edge: Chain): Place {
+  const { piece, u } = edge.nearest(to);
+  const found = settle(to, edge.on[piece]!, u);
+  // The true foot may lie just past the end of the piece that the chain led to.
+  const [near, from] = found.u === 0 ? [piece - 1, 1] : [piece + 1, 0];
+  const beyond = found.u === 0 || found.u === 1 ? edge.on[near] : undefined;
+  const other = beyond && settle(to, beyond, from);
+  return other && distance(to, other.place) < distance(to, found.place) ? other.place : found.place;
+}
+
+/** Newton's method for the place of one piece that stands square off a point, kept on the piece. */
+function settle(to: Point, on: (u: number) => Place, start: number): { u: number; place: Place } {
+  let u = start;
+  let place = on(u);
+  for (let i = 0; i < MAX_STEPS; i++) {
+    const gap = subtract(place, to);
+    const along = direction(place.angle);
+    const rate = 1 + place.curvature * dot(gap, leftOf(along));
+    const step = -dot(gap, along) / Math.max(rate, LEAST_RATE) / place.speed;
+    const next = Math.min(Math.max(u + step, 0), 1);
+    const moved = Math.abs(next - u) * place.speed;
+    u = next;
+    place = on(u);
+    if (!(moved > STEP_DONE)) break;
+  }
+  return { u, place };
+}
+
+/** Near the centre of a bend all its places are as near, and a whole Newton step would go astray. */
+const LEAST_RATE = 0.2;
+
+/**
+ * The first place where two edges cross, undefined where they keep apart. Ends that touch (a pointed
+ * part) do not count.
+ */
+export function crossing(lower: Chain, upper: Chain): Point | undefined {
+  const tips = [
+    [lower.links[0]!.from, upper.links[0]!.from],
+    [lower.links.at(-1)!.to, upper.links.at(-1)!.to],
+  ] as const;
+  const points = tips.filter(([p, q]) => distance(p, q) < JOIN_MM).map(([p]) => p);
+  const counts = (at: Point): boolean => !points.some((tip) => distance(tip, at) < JOIN_MM);
+  for (const { from, to } of lower.links) {
+    const at = upper.crossing(from, to, counts);
+    if (at) return at;
+  }
+  return undefined;
 }

@@ -17,7 +17,7 @@ import { jointPlaces, mustShow } from './must-show.ts';
 import { nearChords } from './near-chords.ts';
 import type { PageOptions } from './page-frame.ts';
 import { rollPlan } from './roll.ts';
-import { around, REGISTER_REACH_MM, registerCentres, type Seam, seamsOf } from './seams.ts';
+import { around, REGISTER_REACH_MM, registerCentres, seamsOf } from './seams.ts';
 import { bestPlan, COARSE_CHORD_MM, plainSheets, type Subject } from './search.ts';
 import { sheetsAt } from './sheets-at.ts';
 import { type Laid, laidOut, printedPlaces } from './spread.ts';
@@ -165,7 +165,9 @@ const alsoShown = ({ shape }: Part): readonly Point[] => (shape.type === 'half' 
 /** The register marks of every seam, clear of the lines near it. */
 function marksOn(laid: Laid, grid: Grid, printed: readonly Place[], toPart: Affine): RegisterMark[] {
   const near = nearChords(laid, grid);
-  return seamsOf(grid, printed).flatMap((seam) => registerMarks(seam, near(seam.places[1]), toPart));
+  return seamsOf(grid, printed).flatMap((seam) =>
+    registerCentres(seam, near(seam.places[1])).map((at) => ({ at: apply(toPart, at), sheets: seam.sheets })),
+  );
 }
 
 function crossesOn(
@@ -233,6 +235,3 @@ function tooMany(sheets: number, options: LayOutOptions): Fault {
       : `the pattern takes ${sheets} sheets of ${name}, and ${maxSheetsOf(options)} is the most to print. Say --max-sheets ${sheets} to print them, or ${larger}.`,
   );
 }
-
-const registerMarks = (seam: Seam, lines: readonly Chord[], toPart: Affine): RegisterMark[] =>
-  registerCentres(seam, lines).map((at: Point) => ({ at: apply(toPart, at), sheets: seam.sheets }));

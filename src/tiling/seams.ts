@@ -41,11 +41,14 @@ export function seamsOf(grid: Grid, printed: readonly Place[]): Seam[] {
   });
 }
 
-/** Centres of a seam's two register marks: at its quarters, or near them where the line runs. */
+/**
+ * Centres of a seam's two register marks: at its quarters, or near them where the line runs. Where a line
+ * runs beside the seam so long that a mark finds no place, it is left out: the line joins the sheets there.
+ */
 export const registerCentres = (seam: Seam, lines: readonly Chord[]): Point[] =>
-  [1 / 4, 3 / 4].map((quarter) => clearOfLines(seam, quarter, lines));
+  [1 / 4, 3 / 4].flatMap((quarter) => clearOfLines(seam, quarter, lines) ?? []);
 
-function clearOfLines(seam: Seam, quarter: number, lines: readonly Chord[]): Point {
+function clearOfLines(seam: Seam, quarter: number, lines: readonly Chord[]): Point | undefined {
   const length = Math.hypot(seam.to.x - seam.from.x, seam.to.y - seam.from.y);
   const room = length / 4 - 2 * REGISTER_REACH_MM;
   for (let shift = 0; shift <= room; shift += SHIFT_STEP_MM)
@@ -54,7 +57,7 @@ function clearOfLines(seam: Seam, quarter: number, lines: readonly Chord[]): Poi
       const box = around(at, REGISTER_REACH_MM + REGISTER_GAP_MM);
       if (!lines.some((line) => passes(line, box))) return at;
     }
-  return between(seam.from, seam.to, quarter);
+  return undefined;
 }
 
 /** The square of a given reach round a point. */

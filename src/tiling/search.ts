@@ -4,7 +4,17 @@ import { type AlongSeam, alongSeams } from './along-seams.ts';
 import type { Chord } from './chords.ts';
 import { type Frame, type Grid, LINE_PAD_MM, pitchAcross, pitchDown, windowsOver } from './grid.ts';
 import { sheetsOver } from './lower-bound.ts';
-import { type Laid, laidOut, type RowSpread, seamsCrossed, sheetCount, spreadOverRows } from './spread.ts';
+import { nearChords } from './near-chords.ts';
+import { registerCentres, seamsOf } from './seams.ts';
+import {
+  type Laid,
+  laidOut,
+  printedPlaces,
+  type RowSpread,
+  seamsCrossed,
+  sheetCount,
+  spreadOverRows,
+} from './spread.ts';
 
 /** What is laid out: the lines to cut, and the places that seams should keep away from. */
 export interface Subject {
@@ -41,12 +51,19 @@ const FAR_MM = 30;
 /** Steps in which that distance counts, mm. */
 const NEARER_MM = 5;
 
+/**
+ * Sheets of the layouts that leave a seam bare before any is taken as it is: a part that fails more often
+ * is all lines. A try costs some 20 µs a sheet.
+ */
+const MOST_TRIED_SHEETS = 5000;
+
 /** So many chords are laid into rows in all before the steps grow: half a second on a slow machine. */
 const MOST_CHORDS = 4e6;
 
 /**
  * The best way to lay a part over sheets: over both ways the paper may lie, the turn (unless one is
- * given) and the shift of the grid. In order of weight: fewest sheets; the smaller turn; no seam along a
+ * given) and the shift of the grid. Every seam keeps a register mark, clear of the lines. Then, in order
+ * of weight: fewest sheets; the smaller turn; no seam along a
  * line; fewest seams crossed by the lines; seams far from landmarks; upright paper; the part in the
  * middle of its sheets. So a part is turned only where that saves a sheet. `least` is a number of sheets
  * that cannot be bettered: once it is reached no further turn is tried.
@@ -57,14 +74,15 @@ export function bestPlan(
   turn: 'auto' | number,
   least: number,
 ): Plan {
-  const straight = bestAt(subject, subject.chords, frames, turn === 'auto' ? 0 : turn, STEP_MM);
+  const asked = { ...subject, tries: { left: MOST_TRIED_SHEETS } };
+  const straight = bestAt(asked, 'fine', frames, turn === 'auto' ? 0 : turn);
   if (!straight) throw new Error('no grid holds the part');
   if (turn !== 'auto') return straight;
   let best = straight;
   for (const turnDeg of turns(subject.coarse.length)) {
     if (best.sheets <= least) break;
-    const rough = bestAt(subject, subject.coarse, frames, turnDeg, COARSE_STEP_MM, best);
-    if (rough) best = bestAt(subject, subject.chords, frames, turnDeg, STEP_MM, best) ?? best;
+    const rough = bestAt(asked, 'coarse', frames, turnDeg, best);
+    if (rough) best = bestAt(asked, 'fine', frames, turnDeg, best) ?? best;
   }
   return best;
 }
@@ -96,17 +114,24 @@ function turns(chords: number): number[] {
   );
 }
 
+/** Sheets of layouts with a bare seam that are still passed over; counted down. */
+interface Tries {
+  left: number;
+}
+
+/** Over many turns the part is looked at coarsely; what is found so is worked out finely. */
+type Look = 'fine' | 'coarse';
+
 /** The best shift at one turn, on paper lying either way; undefined when it does not better `known`. */
 function bestAt(
-  subject: Subject,
-  chords: readonly Chord[],
+  subject: Subject & { readonly tries: Tries },
+  look: Look,
   frames: readonly Frame[],
   turnDeg: number,
-  step: number,
   known?: Plan,
 ): Plan | undefined {
   const matrix = turning(turnDeg);
-  const laid = laidOut(chords, matrix, subject.also);
+  const laid = laidOut(look === 'fine' ? subject.chords : subject.coarse, matrix, subject.also);
   const { left, right, bottom, top } = laid.bounds;
   const fits = frames.filter(
     (frame) => !known || sheetsOver(right - left, top - bottom, frame) <= mostSheets(known, turnDeg),
@@ -114,12 +139,14 @@ function bestAt(
   if (fits.length === 0) return undefined;
   const view: View = {
     laid,
+    look,
+    tries: subject.tries,
     turnDeg,
     landmarks: subject.landmarks.map((at) => apply(matrix, at)),
     alongUp: alongSeams(laid, 'up'),
     alongAcross: alongSeams(laid, 'across'),
   };
-  const best = fits.reduce<Plan | undefined>((plan, frame) => bestShift(view, frame, step, plan), known);
+  const best = fits.reduce<Plan | undefined>((plan, frame) => bestShift(view, frame, plan), known);
   return best === known ? undefined : best;
 }
 
@@ -130,13 +157,16 @@ const mostSheets = (known: Plan, turnDeg: number): number =>
 /** A part at one turn, with all that its layouts are judged by. */
 interface View {
   readonly laid: Laid;
+  readonly look: Look;
+  readonly tries: Tries;
   readonly turnDeg: number;
   readonly landmarks: readonly Point[];
   readonly alongUp: AlongSeam;
   readonly alongAcross: AlongSeam;
 }
 
-function bestShift(view: View, frame: Frame, step: number, known: Plan | undefined): Plan | undefined {
+function bestShift(view: View, frame: Frame, known: Plan | undefined): Plan | undefined {
+  const step = view.look === 'fine' ? STEP_MM : COARSE_STEP_MM;
   const { left, right, bottom, top } = view.laid.bounds;
   const downStep = Math.max(step, (2 * pitchDown(frame) * view.laid.ends.length) / 4 / MOST_CHORDS);
   const columns = stands(left, right, pitchAcross(frame), frame.overlap, step);
@@ -153,10 +183,23 @@ function bestShift(view: View, frame: Frame, step: number, known: Plan | undefin
       if (best && sheets > mostSheets(best, view.turnDeg)) continue;
       const grid = gridOf(frame, across, down);
       const faults = judge(view, grid, rows, sheets, down.shift + across.shift);
-      if (!best || isLess(faults, best.faults)) best = { turnDeg: view.turnDeg, grid, sheets, faults };
+      if (best && !isLess(faults, best.faults)) continue;
+      if (view.look === 'fine' && view.tries.left > 0 && hasBareSeam(view.laid, grid)) {
+        view.tries.left -= sheets;
+        continue;
+      }
+      best = { turnDeg: view.turnDeg, grid, sheets, faults };
     }
   }
   return best;
+}
+
+/** Whether both register marks of some seam would lie on lines, so that it has none. */
+function hasBareSeam(laid: Laid, grid: Grid): boolean {
+  const near = nearChords(laid, grid);
+  return seamsOf(grid, printedPlaces(laid, grid)).some(
+    (seam) => registerCentres(seam, near(seam.places[1])).length === 0,
+  );
 }
 
 const gridOf = (frame: Frame, across: Stand, down: Stand): Grid => ({

@@ -13,7 +13,8 @@ export interface Answer {
   readonly err: string;
 }
 
-export const freshFolder = (): string => mkdtempSync(join(tmpdir(), 'fairlath-'));
+/** A folder for one test's files, inside the one that is removed at the end (see tests/one-folder.ts). */
+export const freshFolder = (): string => mkdtempSync(join(process.env.FAIRLATH_TESTS ?? tmpdir(), 'own-'));
 
 /** Settings of these tests alone: the user's own printers are neither read nor changed. */
 const ownSettings = freshFolder();

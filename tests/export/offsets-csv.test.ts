@@ -74,10 +74,9 @@ describe('offsets for a spreadsheet', () => {
         fc.string({ unit: 'grapheme' }).map((name) => `a${name}`),
         fc.double({ min: -1e4, max: 1e4, noNaN: true }),
         (name, mm) => {
-          const text = offsetsCsv(inches, [{ name, rows: [{ station: mm, offset: -mm }] }]).replace(
-            /^\uFEFF/,
-            '',
-          );
+          const text = offsetsCsv(inches, [
+            { name, rows: [{ station: mm, offset: -mm, passes: 1, shown: '' }] },
+          ]).replace(/^\uFEFF/, '');
           const [, row] = readCsv(text);
           expect(row![0]).toBe(name);
           expect(row![1]).not.toMatch(/e/);

@@ -1,6 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Point } from '../../src/curves/point.ts';
@@ -9,6 +8,7 @@ import { type Affine, apply, inverse } from '../../src/tiling/affine.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
 import { pageMatrix } from '../../src/tiling/page-matrix.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
+import { freshFolder } from '../cli/run.ts';
 import { backLeg } from '../tiling/parts.ts';
 import { fontBytes } from './font.ts';
 import { distanceToLine } from './printed-line.ts';
@@ -31,7 +31,7 @@ async function printed(printer?: { across: number; down: number }) {
     turn: 0,
     ...(printer && { printer }),
   });
-  const file = join(mkdtempSync(join(tmpdir(), 'fairlath-')), 'leg.pdf');
+  const file = join(freshFolder(), 'leg.pdf');
   writeFileSync(file, await writePatternPdf(part, layout, { font: fontBytes(), cover: true }));
   return { part, layout, file };
 }

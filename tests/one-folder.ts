@@ -1,0 +1,10 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+/** One folder holds what all tests write, so that nothing of it is left behind. */
+export function setup(): () => void {
+  const folder = mkdtempSync(join(tmpdir(), 'fairlath-tests-'));
+  process.env.FAIRLATH_TESTS = folder;
+  return () => rmSync(folder, { recursive: true, force: true });
+}
