@@ -10,7 +10,7 @@ import { type Rule, showLength } from '../units/rule.ts';
 import { type Cutting, isCutting, type JointShape, jointShape } from './joint-shape.ts';
 
 /** A wall thinner than this splits when the joint is cut or driven home: common practice, no published source. */
-export const THIN_WALL_MM = 6;
+const THIN_WALL_MM = 6;
 
 /** Steps in the search for the place of one segment nearest to a joint. */
 const STEPS = 48;
@@ -143,7 +143,7 @@ interface Wall {
 }
 
 /** What is left between a joint and the nearest place of a path; below 0 where the path runs through it. */
-export function toPath(path: readonly Segment[], { away }: JointShape): Wall {
+function toPath(path: readonly Segment[], { away }: JointShape): Wall {
   return path
     .map((segment): Wall => {
       const at = along(segment);
