@@ -2,13 +2,13 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { fail, installPackages, root } from './setup.js';
+import { fail, root, setUp } from './setup.js';
 
 const source = join(root, 'tests', 'bench', 'main.ts');
 const bundle = join(root, 'node_modules', '.cache', 'fairlath', 'bench.js');
 
 if (!existsSync(source)) fail('There are no benchmarks: tests/bench/main.ts is missing.');
-installPackages();
+setUp();
 const { build } = await import('esbuild');
 await build({
   entryPoints: [source],

@@ -34,7 +34,7 @@ export function setUp() {
   if (!isBuilt()) step('Building fairlath ...', process.execPath, [join(root, 'tools', 'build.js')]);
 }
 
-export function installPackages() {
+function installPackages() {
   const node = process.versions.node;
   if (Number.parseInt(node, 10) < OLDEST_NODE) {
     fail(`This is Node ${node}, which is too old. fairlath needs Node ${OLDEST_NODE} or newer.`);
