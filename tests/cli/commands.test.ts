@@ -57,7 +57,7 @@ describe('fairlath offsets', () => {
     expect(out).toMatch(/0 +1 5\/8\n/);
   });
 
-  test('its JSON and CSV carry the same numbers', () => {
+  test('its JSON in mm and its CSV in the unit of the job carry the same numbers', () => {
     const args = ['offsets', leg, '--edge', 'back', '--every', '100 mm'];
     const { edges } = JSON.parse(fairlath([...args, '--json']).out);
     const rows = fairlath([...args, '--csv'])
@@ -67,8 +67,8 @@ describe('fairlath offsets', () => {
     expect(rows).toHaveLength(edges[0].rows.length);
     rows.forEach((row, i) => {
       const [, station, offset] = row.split(',');
-      expect(Number(station)).toBeCloseTo(edges[0].rows[i].station, 6);
-      expect(Number(offset)).toBeCloseTo(edges[0].rows[i].offset, 6);
+      expect(Number(station) * 25.4).toBeCloseTo(edges[0].rows[i].station, 5);
+      expect(Number(offset) * 25.4).toBeCloseTo(edges[0].rows[i].offset, 5);
     });
   });
 
