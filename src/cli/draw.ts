@@ -38,7 +38,7 @@ export const drawCommand = (): Command =>
       '-o, --output <FILE>',
       'a file ending in .svg, .dxf or .pdf (the job’s name.svg in the current folder)',
     )
-    .option('--only <layers>', 'these layers only: cut, saw, parallel, marks, text')
+    .option('--only <layers>', 'these layers only: cut, saw, parallel, joints, marks, text')
     .option(
       '--parallel <length>',
       'also a line at this distance from the finished one: positive outside, as the saw line; negative inside',
@@ -133,7 +133,7 @@ function layersNamed(typed: string): LayerName[] {
 }
 
 /** In the order a maker thinks of them. */
-const LAYER_NAMES: readonly LayerName[] = ['cut', 'saw', 'parallel', 'marks', 'text'];
+const LAYER_NAMES: readonly LayerName[] = ['cut', 'saw', 'parallel', 'joints', 'marks', 'text'];
 const isLayer = (name: string): name is LayerName => LAYER_NAMES.some((layer) => layer === name);
 
 const asJson = ({ figures, layers, size, toFile }: Drawn): object => ({

@@ -4,10 +4,14 @@ import { chordOf } from '../part/finished-line.ts';
 import { parallelLine } from '../part/parallel-line.ts';
 import type { Part } from '../part/part.ts';
 import type { Affine } from '../tiling/affine.ts';
+import { jointsShown } from '../tiling/must-show.ts';
 import { Fault } from '../units/fault.ts';
 import type { LayerName } from './drawing.ts';
 import { CURVE_FIT_MM, curvePath, type FullLine, type FullSize } from './full-size.ts';
 import { markLabels, markLines, nameWords } from './full-size-marks.ts';
+import { jointLines } from './joint-marks.ts';
+import { jointMeasures, jointName } from './joint-words.ts';
+import { bare } from './setting-out.ts';
 
 export interface FullSizeOptions {
   /** These layers only. */
@@ -35,6 +39,7 @@ export function fullSize(part: Part, { only, parallel, mirror }: FullSizeOptions
     !only || (layer !== undefined && only.includes(layer));
   const all = [
     ...markLines(part),
+    ...layoutLines(part),
     ...chordLine(part),
     ...parallelLines(part, parallel),
     ...sawLines(part),
@@ -59,6 +64,22 @@ const isClosed = ({ edges }: Part): boolean => edges.length > 1;
 
 function cutLine(part: Part): FullLine {
   return { layer: 'cut', style: 'cut', title: 'Finished line', exact: part.exact, closed: isClosed(part) };
+}
+
+/** What is cut out of the face is on a layer of its own; crosses, centre lines and marks are marks. */
+function layoutLines(part: Part): FullLine[] {
+  const show = (mm: number): string => bare(mm, part.rule);
+  return jointsShown(part).flatMap((joint) =>
+    jointLines(part, joint).map(
+      ({ style, path, closed = false }): FullLine => ({
+        layer: style === 'joint' ? 'joints' : 'marks',
+        style,
+        title: `${jointName(joint)}, ${jointMeasures(joint, show)}`,
+        exact: path,
+        closed,
+      }),
+    ),
+  );
 }
 
 function sawLines(part: Part): FullLine[] {

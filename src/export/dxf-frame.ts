@@ -22,6 +22,7 @@ const LAYER_LOOKS: Readonly<Record<LayerName, { readonly colour: number; readonl
   cut: { colour: 7, style: 'cut' },
   saw: { colour: 1, style: 'saw' },
   parallel: { colour: 5, style: 'parallel' },
+  joints: { colour: 3, style: 'joint' },
   marks: { colour: 4, style: 'mark' },
   text: { colour: 8, style: 'cut' },
 };

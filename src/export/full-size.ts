@@ -9,7 +9,7 @@ import type { LayerName, LineStyle, Words } from './drawing.ts';
 import { textWidth } from './type.ts';
 
 /** In the order they are drawn. */
-export const LAYERS: readonly LayerName[] = ['marks', 'text', 'parallel', 'saw', 'cut'];
+export const LAYERS: readonly LayerName[] = ['marks', 'text', 'joints', 'parallel', 'saw', 'cut'];
 
 /**
  * How far cubics and parallels may lie off the exact line here, mm: so little that the arcs, which keep

@@ -1,3 +1,4 @@
+import { jointLines } from '../export/joint-marks.ts';
 import { drawnCombs, pictureView } from '../export/picture-view.ts';
 import { pathData } from '../export/svg.ts';
 import { finishedLine } from '../part/finished-line.ts';
@@ -15,6 +16,7 @@ const NARROW_PX = 600;
 export class Drawing {
   private readonly world;
   private readonly cut;
+  private readonly joints;
   private readonly saw;
   private readonly chord;
   private readonly comb;
@@ -28,6 +30,7 @@ export class Drawing {
     this.chord = this.world.path().addClass('chord');
     this.saw = this.world.path().addClass('saw');
     this.cut = this.world.path().addClass('cut');
+    this.joints = this.world.path().addClass('joint');
     this.comb = stage.layer('comb').path();
     stage.moved(() => {
       this.stage.place(this.world);
@@ -49,6 +52,7 @@ export class Drawing {
     const closed = shape.type === 'closed';
     this.cut.attr('d', pathData(finishedLine(shape), closed));
     this.saw.attr('d', pathData(saw, closed));
+    this.joints.attr('d', jointData(made.part));
     this.chord.attr('d', chordData(made.part));
     this.drawComb();
   }
@@ -78,6 +82,13 @@ export class Drawing {
       .join('');
   }
 }
+
+/** What is laid out on the face, as on the pattern. */
+const jointData = (part: Part): string =>
+  part.joints
+    .flatMap((joint) => jointLines(part, joint))
+    .map(({ path, closed }) => pathData(path, closed))
+    .join('');
 
 const chordData = ({ shape }: Part): string =>
   shape.type === 'line' ? pathData([{ type: 'line', from: shape.chord[0], to: shape.chord[1] }]) : '';

@@ -10,12 +10,18 @@ import type { Part } from '../part/part.ts';
 import type { Layout } from '../tiling/layout.ts';
 import { parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
 
+/** The part over sheets, once it has been laid; of a handed pair the mirrored pattern too. */
+export interface Layouts {
+  readonly layout: Layout | undefined;
+  readonly mirrored: Layout | undefined;
+}
+
 /** A paper to take to the bench. */
 export interface Paper {
   readonly label: string;
   readonly type: string;
   readonly ending: string;
-  readonly make: (part: Part, layout: Layout | undefined, font: Uint8Array) => Promise<BlobPart>;
+  readonly make: (part: Part, layouts: Layouts, font: Uint8Array) => Promise<BlobPart>;
 }
 
 /** All that can be taken from the page, in the order it is offered: a new writer is one more line here. */
@@ -24,16 +30,16 @@ export const PAPERS_TO_TAKE: readonly Paper[] = [
     label: 'The pattern, full size (PDF)',
     type: 'application/pdf',
     ending: '.pdf',
-    make: async (part, layout, font) => {
+    make: async (part, { layout, mirrored }, font) => {
       if (!layout) throw new Error('the part has not been laid over sheets');
-      return (await writePatternPdf(part, layout, { font, cover: true })) as BlobPart;
+      return (await writePatternPdf(part, layout, { font, cover: true, mirrored })) as BlobPart;
     },
   },
   {
     label: 'The card for the shop wall (PDF)',
     type: 'application/pdf',
     ending: '-card.pdf',
-    make: async (part, _layout, font) =>
+    make: async (part, _layouts, font) =>
       (await writePdf(
         [cardPage(part, { paper: parsePaper(USUAL_PAPER[part.rule.unit]) })],
         `${part.name}, card`,

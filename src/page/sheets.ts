@@ -1,7 +1,10 @@
 import type { Point } from '../curves/point.ts';
+import { needsMirrorImage } from '../export/pair-words.ts';
+import type { Part } from '../part/part.ts';
 import { apply, inverse } from '../tiling/affine.ts';
-import { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, layOut } from '../tiling/lay-out.ts';
+import { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, type LayOutOptions, layOut } from '../tiling/lay-out.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
+import { layOutMirrored } from '../tiling/mirrored.ts';
 import { PAPERS, parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
 import type { Bench } from './bench.ts';
 import { byId, el, write } from './dom.ts';
@@ -56,12 +59,7 @@ export class Sheets {
     if (!made || !isTrue) return;
     const { part } = made;
     try {
-      this.layout = layOut(part, {
-        paper: parsePaper(this.paper.value || USUAL_PAPER[part.rule.unit]),
-        margin: DEFAULT_MARGIN_MM,
-        overlap: DEFAULT_OVERLAP_MM,
-        turn: this.turn.value === 'auto' ? 'auto' : Number(this.turn.value),
-      });
+      this.layout = layOut(part, this.howFor(part));
       this.fault = '';
     } catch (error) {
       this.layout = undefined;
@@ -72,6 +70,20 @@ export class Sheets {
     this.isFresh = true;
     this.draw();
     this.known();
+  }
+
+  /** The sheets of the other of a pair, where it has a pattern of its own. */
+  mirrored(part: Part): Layout | undefined {
+    return needsMirrorImage(part) ? layOutMirrored(part, this.howFor(part)) : undefined;
+  }
+
+  private howFor({ rule }: Part): LayOutOptions {
+    return {
+      paper: parsePaper(this.paper.value || USUAL_PAPER[rule.unit]),
+      margin: DEFAULT_MARGIN_MM,
+      overlap: DEFAULT_OVERLAP_MM,
+      turn: this.turn.value === 'auto' ? 'auto' : Number(this.turn.value),
+    };
   }
 
   private outdated(): void {

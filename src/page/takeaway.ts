@@ -32,7 +32,8 @@ export class Takeaway {
     }
     this.sheets.layOut();
     try {
-      download(await paper.make(made.part, this.sheets.layout, FONT), fileName(made.part, paper), paper.type);
+      const layouts = { layout: this.sheets.layout, mirrored: this.sheets.mirrored(made.part) };
+      download(await paper.make(made.part, layouts, FONT), fileName(made.part, paper), paper.type);
       write(this.said, `${fileName(made.part, paper)} is among your downloads.`);
     } catch (error) {
       write(this.said, `This could not be made: ${error instanceof Error ? error.message : String(error)}`);

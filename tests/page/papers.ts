@@ -21,6 +21,25 @@ export function paperTests(browser: () => Browser): void {
       await close();
     });
 
+    test('a handed pair takes its mirrored pattern along, as on the command line; its card is that too', async () => {
+      const { page, close } = await openPage(browser());
+      const job = join(root, 'samples', 'hall-bench', 'leg.yaml');
+      await page.getByText('the job in words').click();
+      await page.locator('#job-text').fill(readFileSync(job, 'utf8'));
+      await rested(page);
+      const folder = freshFolder();
+      for (const [command, words] of [
+        ['print', 'The pattern, full size'],
+        ['card', 'The card for the shop wall'],
+      ] as const) {
+        const { bytes } = await downloaded(page, () => page.getByText(words).click());
+        const file = join(folder, `${command}.pdf`);
+        expect(fairlath([command, job, '-o', file]).code).toBe(0);
+        expect(bytes.equals(readFileSync(file))).toBe(true);
+      }
+      await close();
+    });
+
     test('picture and offsets are those of the command line', async () => {
       const { page, close } = await openPage(browser());
       const picture = await downloaded(page, () => page.getByText('A picture with the curvature').click());
