@@ -1,10 +1,9 @@
-import { mapSegment } from '../curves/segment.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import { Fault } from '../units/fault.ts';
+import { columnPitch } from './column-pitch.ts';
 import { type Copy, copyAt, type Lie, lyingPaths, type Place } from './copy.ts';
 import type { Footprint } from './footprint.ts';
 import { handColumns, heightOf } from './hand-columns.ts';
-import { liftOver, type Sides, sidesOf } from './least-pitch.ts';
 import { type LiftOf, liftsOf } from './lifts.ts';
 import { leastStack, type Stack, type StackPlace, straightStack } from './stack.ts';
 
@@ -219,8 +218,6 @@ function layByHand(boxed: Columns, ground: Ground): Layout {
   };
 }
 
-type Paths = Footprint['paths'];
-
 function stackFor(way: Lie, columns: Columns, ground: Ground): Stack {
   const lift =
     (below: Lie, above: Lie) =>
@@ -235,33 +232,6 @@ function stackFor(way: Lie, columns: Columns, ground: Ground): Stack {
     },
     { alike: way === 'same', slack: columns.slack, across: (stack) => acrossOf(stack, columns, ground) },
   );
-}
-
-/**
- * The least way along from a column to the next one like it: copies are laid beside each other as they are across, with
- * the board's two directions exchanged. Rows repeat by twos, so that every pair of neighbours has one of the first two.
- */
-function columnPitch(
-  rows: readonly StackPlace[],
-  paths: readonly [Paths, Paths],
-  { footprint, gap }: Ground,
-): number {
-  const [own, other] = paths.map((all) =>
-    sidesOf(all.map((path) => path.map((segment) => mapSegment(segment, [0, 1, 1, 0, 0, 0])))),
-  ) as [Sides, Sides];
-  const sides = ({ other: isOther }: StackPlace): Sides => (isOther ? other : own);
-  const near = (p: StackPlace, q: StackPlace): boolean => Math.abs(p.y - q.y) < footprint.width + gap + 1;
-  const pitches = rows
-    .slice(0, 2)
-    .flatMap((p) =>
-      rows
-        .filter((q) => near(p, q))
-        .flatMap((q) => [
-          liftOver(sides(p), sides(q), q.y - p.y, gap),
-          liftOver(sides(q), sides(p), p.y - q.y, gap),
-        ]),
-    );
-  return Math.min(Math.max(...pitches), footprint.length + gap);
 }
 
 /** How many copies lie across the board. */

@@ -1,89 +1,13 @@
-import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { along } from '../../src/curves/along.ts';
-import type { Segment } from '../../src/curves/piece.ts';
-import { type Point, point } from '../../src/curves/point.ts';
-import { finishedLine } from '../../src/part/finished-line.ts';
-import type { Part } from '../../src/part/part.ts';
-import { faceOf } from '../../src/part/solid.ts';
-import { lyingPaths, onBoard } from '../../src/shop/copy.ts';
+import { point } from '../../src/curves/point.ts';
 import { type Footprint, footprintOf } from '../../src/shop/footprint.ts';
-import { handColumns, heightOf } from '../../src/shop/hand-columns.ts';
-import { LAID_WITHIN_MM, liftOver, type Sides, sidesOf } from '../../src/shop/least-pitch.ts';
-import { liftsOf } from '../../src/shop/lifts.ts';
-import { type Nesting, type NestingWish, nest } from '../../src/shop/nesting.ts';
-import type { Stack } from '../../src/shop/stack.ts';
+import { LAID_WITHIN_MM, liftOver, sidesOf } from '../../src/shop/least-pitch.ts';
+import { nest } from '../../src/shop/nesting.ts';
 import { Fault } from '../../src/units/fault.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
 import { block, gentlePart } from '../tiling/parts.ts';
-
-const KERF = 3;
-
-/** Places along closed paths, near enough that what lies between two of them is not missed. */
-function placesOn(paths: readonly (readonly Segment[])[], spacing: number): Point[] {
-  return paths.flat().flatMap((segment) => {
-    const at = along(segment);
-    const count = Math.max(1, Math.ceil(at(0.5).speed / spacing));
-    return Array.from({ length: count }, (_, i): Point => {
-      const { x, y } = at(i / count);
-      return point(x, y);
-    });
-  });
-}
-
-/** Places on outlines, mm: along curves that bend less than 1 in 400, a chord's sag is 0.02 mm. */
-const SPACING_MM = 8;
-
-/** How near two outlines come: each place of one to each short chord of the other. Brute force. */
-function nearest(a: readonly Point[], b: readonly Point[]): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (const p of a)
-    for (let i = 0; i < b.length; i++) {
-      const [q, r] = [b[i]!, b[(i + 1) % b.length]!];
-      const [dx, dy] = [r.x - q.x, r.y - q.y];
-      if (Math.min(Math.abs(q.y - p.y), Math.abs(r.y - p.y)) > least + SPACING_MM) continue;
-      const u = Math.min(1, Math.max(0, ((p.x - q.x) * dx + (p.y - q.y) * dy) / (dx * dx + dy * dy || 1)));
-      least = Math.min(least, Math.hypot(p.x - q.x - u * dx, p.y - q.y - u * dy));
-    }
-  return least;
-}
-
-function isWithin(polygon: readonly Point[], { x, y }: Point): boolean {
-  let inside = false;
-  polygon.forEach((p, i) => {
-    const q = polygon[(i + 1) % polygon.length]!;
-    if (p.y > y !== q.y > y && x < p.x + ((y - p.y) / (q.y - p.y)) * (q.x - p.x)) inside = !inside;
-  });
-  return inside;
-}
-
-const lineToSaw = (part: Part): readonly Segment[] =>
-  part.saw.length > 0 ? part.saw : finishedLine(part.shape);
-
-const wishFor = (part: Part, more: Partial<NestingWish> = {}): NestingWish => ({
-  quantity: 2,
-  area: faceOf(finishedLine(part.shape)).area,
-  handed: false,
-  mirrored: false,
-  kerf: KERF,
-  between: 0,
-  board: { length: 3000 },
-  ...more,
-});
-
-/** Every two copies keep the gap, none lies in another, and all lie on the board. */
-function mustKeepApart(part: Part, { copies, board, gap }: Nesting): void {
-  const laid = copies.map((copy) => placesOn([onBoard(copy, lineToSaw(part))], SPACING_MM));
-  const inside = laid.flat().map(({ x, y }) => Math.min(x, y, board.length - x, board.width - y));
-  expect(Math.min(...inside)).toBeGreaterThan(-1e-4);
-  laid.forEach((one, i) => {
-    for (const other of laid.slice(i + 1)) {
-      expect(nearest(one, other)).toBeGreaterThan(gap - 0.03);
-      expect(isWithin(other, one[0]!)).toBe(false);
-    }
-  });
-}
+import { KERF, mustKeepApart, nearest, placesOn, wishFor } from './laid.ts';
 
 /** A rail between two like arcs of 90 mm rise over 1000 mm, one 60 mm above the other. */
 const RAIL = `part: Rail
@@ -234,86 +158,6 @@ describe('copies on a board', () => {
     expect(mirrored.across % 2).toBe(1);
     expect(mirrored.copies.map(({ over }) => over).sort()).toEqual([false, false, false, true, true, true]);
     mustKeepApart(part, mirrored);
-  });
-
-  describe('each hand by itself', () => {
-    const leg = partOf(readFileSync('samples/hall-bench/leg.yaml', 'utf8'));
-    const footprint = footprintOf(leg, 0);
-    const pair = { handed: true, mirrored: true };
-    const lay = (quantity: number, board: NestingWish['board']): Nesting =>
-      nest(footprint, wishFor(leg, { ...pair, quantity, board }));
-    const byHand = ({ ways }: Nesting) => ways.find(({ way }) => way === 'by-hand')!;
-
-    test('four legs lie thin end to thick end, two of either hand, none nearer than the kerf', () => {
-      const nesting = lay(4, { length: 480 });
-      expect(nesting.way).toBe('by-hand');
-      expect(nesting.copies.map(({ over }) => over)).toEqual([false, false, true, true]);
-      expect(nesting.pitch).toBeLessThan(nesting.rectangles.pitch - 5);
-      mustKeepApart(leg, nesting);
-    });
-
-    test('two of one hand lie as near as a search over shifts finds', () => {
-      const board = { length: footprint.length + 20, width: footprint.width * 1.98 };
-      const [own, turned] = (['same', 'turned'] as const).map((lie) =>
-        sidesOf(lyingPaths(footprint, lie)),
-      ) as [Sides, Sides];
-      const searched = Array.from({ length: 81 }, (_, i) => i / 2 - 20).flatMap((shift) => [
-        liftOver(own, turned, shift, KERF),
-        liftOver(turned, own, shift, KERF),
-      ]);
-      const nesting = lay(4, board);
-      expect(byHand(nesting).pitch).toBeLessThanOrEqual(Math.min(...searched) + 0.05);
-      expect(byHand(nesting)).toMatchObject({ across: 2, perBoard: 2, boards: 2 });
-      expect(nesting.copies.map(({ over }) => over)).toEqual([false, false]);
-      mustKeepApart(leg, nesting);
-    });
-
-    test.each([4, 5, 6, 7, 9, 10, 14])(
-      '%i of them come out in half of either hand, whatever the board',
-      (quantity) => {
-        for (const [length, width] of [
-          [480, 110],
-          [480, 170],
-          [480, 230],
-          [950, 170],
-          [1450, 290],
-          [1450, 2000],
-        ] as const) {
-          const nesting = lay(quantity, { length, width });
-          mustKeepApart(leg, nesting);
-          expect(nesting.boards).toBeLessThanOrEqual(nesting.rectangles.boards);
-          if (nesting.boards > 1) continue;
-          expect(nesting.copies.filter(({ over }) => !over)).toHaveLength(Math.ceil(quantity / 2));
-          expect(nesting.copies).toHaveLength(quantity);
-        }
-      },
-    );
-
-    test('columns hold every one wanted, and no column more than it takes', () => {
-      const lift = liftsOf(footprint, KERF);
-      const step = (other: boolean) =>
-        Math.max(0, other ? lift('same', 'turned', 0) : lift('turned', 'same', 0));
-      const stack: Stack = {
-        height: (copies) => stack.places(copies).at(-1)!.y,
-        within: () => 3,
-        places: (copies) => {
-          let y = 0;
-          return Array.from({ length: copies }, (_, i) => {
-            if (i > 0) y += step(i % 2 === 1);
-            return { x: 0, y, other: i % 2 === 1 };
-          });
-        },
-      };
-      for (let quantity = 4; quantity < 20; quantity++) {
-        const room = stack.height(3);
-        const { count, column } = handColumns(quantity, 3, room, { stack, lift });
-        const columns = Array.from({ length: count }, (_, i) => column(i));
-        const over = columns.flat().filter(({ lie }) => lie.startsWith('over'));
-        expect([columns.flat().length, over.length]).toEqual([quantity, Math.floor(quantity / 2)]);
-        expect(Math.max(...columns.map(heightOf))).toBeLessThanOrEqual(room + 1e-9);
-        expect(columns.every((one) => one.length > 0 && one.length <= 3)).toBe(true);
-      }
-    });
   });
 
   test('a slanting end keeps its room on the other face, too', () => {
