@@ -47,9 +47,10 @@ export { chordLine, offsetAt, offsetsAt, REFERENCE_LINE, stationsOf } from './pa
 export type { Part } from './part/part.ts';
 export { faceOf, volumeOf } from './part/solid.ts';
 export { type Cutter, type Template, templateOf } from './part/template.ts';
+export { type Copy, onBoard } from './shop/copy.ts';
 export { footprintOf } from './shop/footprint.ts';
 export { formFactor, type Lamination, laminate, lostShare } from './shop/lamination.ts';
-export { type Copy, type Nesting, nest, onBoard } from './shop/nesting.ts';
+export { type Nesting, nest } from './shop/nesting.ts';
 export { adviseStrips } from './shop/part-strips.ts';
 export { adviseSawing } from './shop/sawing.ts';
 

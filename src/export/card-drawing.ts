@@ -20,7 +20,7 @@ import { LEADING, textWidth } from './type.ts';
 
 const LABEL_MM = 3.3;
 /** Room for labels over and under the part, mm. */
-const LABELS_MM = 7.5;
+const LABELS_MM = 8.75;
 /** From the rule under the part to the foot of its figures. */
 const RULE_MM = 6;
 /** A station's line runs this far past the part. */

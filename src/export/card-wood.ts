@@ -5,7 +5,7 @@ import type { Part } from '../part/part.ts';
 import { blankWarnings } from '../shop/blank.ts';
 import type { Layers } from '../shop/quarters.ts';
 import { sayGrain } from '../shop/say-stock.ts';
-import type { StockPlan } from '../shop/stock-plan.ts';
+import type { WoodPlan } from '../shop/stock-plan.ts';
 import type { Rule } from '../units/rule.ts';
 import { typesetFractions } from '../units/typeset.ts';
 import type { Filling, Section } from './card-sections.ts';
@@ -32,7 +32,7 @@ function finishedBox(part: Part): Box {
 }
 
 /** What to get, and what comes of it. */
-export function cutListOf(part: Part, { blank, layers, amount }: StockPlan): CutListRow {
+export function cutListOf(part: Part, { blank, layers, amount }: WoodPlan): CutListRow {
   const { rule, stock, shape } = part;
   const { left, right, bottom, top } = finishedBox(part);
   const sizes = (...mm: (number | undefined)[]): string =>
@@ -62,7 +62,7 @@ function fromWords(layers: readonly Layers[] | undefined, rule: Rule): string {
 }
 
 /** The blank, its thickness from the yard, board feet for all, and the cut list. */
-export function woodSection(part: Part, plan: StockPlan, width: number): Section {
+export function woodSection(part: Part, plan: WoodPlan, width: number): Section {
   const row = cutListOf(part, plan);
   const closed = part.shape.type === 'closed';
   const amount = row.boardFeet === '' ? '' : `, ${row.boardFeet} board feet for all ${row.quantity}`;

@@ -2,7 +2,7 @@ import type { Box } from '../curves/curve.ts';
 import { mapSegment } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
 import { adviseSawing } from '../shop/sawing.ts';
-import { planStock } from '../shop/stock-plan.ts';
+import { planWood } from '../shop/stock-plan.ts';
 import type { Paper } from '../tiling/paper.ts';
 import { typesetFractions } from '../units/typeset.ts';
 import { cautionItems, cautionsOf } from './card-cautions.ts';
@@ -82,7 +82,7 @@ function compose(part: Part, page: Box, enlarged: number): { items: Item[] } & O
   const setting = settingOut(part);
   const sawing = adviseSawing(part);
   const runs = stripsOf(part);
-  const plan = planStock(part, {});
+  const plan = planWood(part, {});
   const head = titleItems(part, page);
   const space = { ...page, top: head.bottom, bottom: head.bottom - (page.top - page.bottom) * DRAWING_SHARE };
   const drawn = cardDrawing(part, setting, space, enlarged);

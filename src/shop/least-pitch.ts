@@ -1,6 +1,6 @@
 import { chordsOf } from '../curves/chords.ts';
 import type { Segment } from '../curves/piece.ts';
-import { type Point, subtract } from '../curves/point.ts';
+import type { Point } from '../curves/point.ts';
 import { FIT_MM } from '../curves/tolerance.ts';
 
 /**
@@ -59,15 +59,31 @@ const turnOf = (corners: readonly Point[]): number =>
  * parallelogram, and the lift over it is greatest on its border, where it has a closed form.
  */
 export function liftOver(below: Sides, above: Sides, shift: number, gap: number): number {
+  // Every few edges first: once the lift is nearly known, most pairs are seen at a glance not to raise it.
+  const some = liftOf(below.upper, above.lower, shift, gap, { step: GLANCE, lift: Number.NEGATIVE_INFINITY });
+  return liftOf(below.upper, above.lower, shift, gap, { step: 1, lift: some });
+}
+
+/** Of so many edges one is enough for a first lift: fewer find too low a one, more take as long as all. */
+const GLANCE = 8;
+
+function liftOf(
+  upper: readonly Chord[],
+  lower: readonly Chord[],
+  shift: number,
+  gap: number,
+  from: { readonly step: number; readonly lift: number },
+): number {
   const reach = gap + 2 * LAID_WITHIN_MM;
-  let lift = Number.NEGATIVE_INFINITY;
+  let { lift } = from;
   let first = 0;
-  for (const a of below.upper) {
+  for (let k = 0; k < upper.length; k += from.step) {
+    const a = upper[k]!;
     const highest = Math.max(a.left.y, a.right.y) + reach;
     // Chords run from left to right: what has fallen behind this one is behind all that follow.
-    while (first < above.lower.length && above.lower[first]!.right.x + shift + reach < a.left.x) first++;
-    for (let i = first; i < above.lower.length; i++) {
-      const b = above.lower[i]!;
+    while (first < lower.length && lower[first]!.right.x + shift + reach < a.left.x) first++;
+    for (let i = first; i < lower.length; i++) {
+      const b = lower[i]!;
       if (b.left.x + shift - reach > a.right.x) break;
       if (highest - Math.min(b.left.y, b.right.y) > lift)
         lift = Math.max(lift, chordLift(a, b, shift, reach));
@@ -76,19 +92,22 @@ export function liftOver(below: Sides, above: Sides, shift: number, gap: number)
   return lift;
 }
 
-const chordLift = (a: Chord, b: Chord, shift: number, reach: number): number =>
-  Math.max(
-    borderLift(subtract(a.left, b.right), subtract(a.left, b.left), shift, reach),
-    borderLift(subtract(a.left, b.left), subtract(a.right, b.left), shift, reach),
-    borderLift(subtract(a.left, b.right), subtract(a.right, b.right), shift, reach),
-    borderLift(subtract(a.right, b.right), subtract(a.right, b.left), shift, reach),
+/** Over the four sides of the parallelogram. Asked thousands of times a stack, so it makes nothing. */
+function chordLift({ left: p, right: q }: Chord, { left: r, right: s }: Chord, shift: number, reach: number) {
+  const [u, v] = [p.x - shift, q.x - shift];
+  return Math.max(
+    borderLift(u - s.x, p.y - s.y, u - r.x, p.y - r.y, reach),
+    borderLift(u - r.x, p.y - r.y, v - r.x, q.y - r.y, reach),
+    borderLift(u - s.x, p.y - s.y, v - s.x, q.y - s.y, reach),
+    borderLift(v - s.x, q.y - s.y, v - r.x, q.y - r.y, reach),
   );
+}
 
-/** The most of y + √(reach² − (x − shift)²) on a straight line from left to right, within reach of the shift. */
-function borderLift(from: Point, to: Point, shift: number, reach: number): number {
-  const [low, high] = [Math.max(from.x, shift - reach), Math.min(to.x, shift + reach)];
+/** The most of y + √(reach² − x²) on a straight line from left to right, within reach of x = 0. */
+function borderLift(fromX: number, fromY: number, toX: number, toY: number, reach: number): number {
+  const [low, high] = [Math.max(fromX, -reach), Math.min(toX, reach)];
   if (low > high) return Number.NEGATIVE_INFINITY;
-  const slope = (to.y - from.y) / (to.x - from.x);
-  const x = Math.min(Math.max(shift + (reach * slope) / Math.hypot(1, slope), low), high);
-  return from.y + slope * (x - from.x) + Math.sqrt(Math.max(0, reach ** 2 - (x - shift) ** 2));
+  const slope = (toY - fromY) / (toX - fromX);
+  const x = Math.min(Math.max((reach * slope) / Math.sqrt(1 + slope * slope), low), high);
+  return fromY + slope * (x - fromX) + Math.sqrt(Math.max(0, reach * reach - x * x));
 }

@@ -1,19 +1,21 @@
-import type { Segment } from '../curves/piece.ts';
-import { type Matrix, mapSegment } from '../curves/segment.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import { Fault } from '../units/fault.ts';
+import { columnPitch } from './column-pitch.ts';
+import { type Copy, copyAt, type Lie, lyingPaths, type Place } from './copy.ts';
 import type { Footprint } from './footprint.ts';
-import { liftOver, type Sides, sidesOf } from './least-pitch.ts';
+import { handColumns, heightOf } from './hand-columns.ts';
+import { type LiftOf, liftsOf } from './lifts.ts';
 import { leastStack, type Stack, type StackPlace, straightStack } from './stack.ts';
 
 /**
  * How copies lie beside each other across the board: all the same way up, or every other one turned end for end on
- * the same face, turned over lengthwise, or turned over end for end.
+ * the same face, turned over lengthwise, or turned over end for end; or each hand of a mirrored part for itself, every
+ * other one of it turned end for end.
  */
-export type Way = 'same' | 'turned' | 'over' | 'over-end';
+export type Way = Lie | 'by-hand';
 
 /** The order in which equal ways are preferred: the simplest to mark out first. */
-const WAYS: readonly Way[] = ['same', 'turned', 'over', 'over-end'];
+const WAYS: readonly Lie[] = ['same', 'turned', 'over', 'over-end'];
 
 export interface NestingWish {
   /** How many are wanted. */
@@ -41,6 +43,7 @@ export interface Laid {
   readonly pitch: number;
   readonly across: number;
   readonly along: number;
+  /** On a full board; by hand, on one of which every column holds one hand. */
   readonly perBoard: number;
   /** Boards for the quantity. */
   readonly boards: number;
@@ -62,14 +65,6 @@ export interface Nesting extends Laid {
   readonly rectangles: Laid;
 }
 
-/** One copy on the board. */
-export interface Copy {
-  /** From the part's frame to the board's: x along it from its lower left corner, y across. Keeps shapes. */
-  readonly toBoard: Matrix;
-  /** Whether it lies turned over: the pattern's back is up. */
-  readonly over: boolean;
-}
-
 /**
  * Lays the copies of a part out on boards: across as close as the outlines allow, each clear of the next by the
  * kerf and what is left beside it; along, one behind the other, or, where more go on a board, column into column.
@@ -80,11 +75,13 @@ export interface Copy {
  */
 export function nest(footprint: Footprint, wish: NestingWish): Nesting {
   mustTakeOne(footprint, wish.board);
-  const ground: Ground = { footprint, wish, gap: wish.kerf + wish.between };
-  const { gap } = ground;
+  const gap = wish.kerf + wish.between;
+  const ground: Ground = { footprint, wish, gap, lift: liftsOf(footprint, gap) };
   const boxed = boxedColumns(footprint, wish.board.length, gap);
   const rectangles = laid('rectangles', straightStack(footprint.width + gap), boxed, ground);
-  const layouts = waysFor(wish).map((way) => bestOf(layoutsOf(way, boxed, ground)));
+  const layouts = waysFor(wish).map((way) =>
+    way === 'by-hand' ? layByHand(boxed, ground) : bestOf(layoutsOf(way, boxed, ground)),
+  );
   const best = bestOf(layouts);
   const board = { length: wish.board.length, width: wish.board.width ?? best.laid.width };
   const ways = layouts.map((layout) => layout.laid);
@@ -94,23 +91,30 @@ export function nest(footprint: Footprint, wish: NestingWish): Nesting {
 const bestOf = (layouts: readonly Layout[]): Layout =>
   layouts.reduce((a, b) => (isBetter(b.laid, a.laid) ? b : a));
 
-/** More on a board, or as many nearer together by what is worth it. */
-const isBetter = (a: Laid, b: Laid): boolean =>
-  a.perBoard !== b.perBoard ? a.perBoard > b.perBoard : a.pitch < b.pitch - WORTH_MM;
+/** Fewer boards, or as many with room for more, or as much room and nearer together by what is worth it. */
+function isBetter(a: Laid, b: Laid): boolean {
+  if (a.boards !== b.boards) return a.boards < b.boards;
+  return a.perBoard !== b.perBoard ? a.perBoard > b.perBoard : a.pitch < b.pitch - WORTH_MM;
+}
 
 /** A way that saves less is not worth turning a pattern for. */
 const WORTH_MM = 0.1;
 
-/** A part that is not handed may lie any way; a handed one only turned, its mirror image only over. */
-function waysFor({ handed, mirrored }: NestingWish): readonly Way[] {
+/**
+ * A part that is not handed may lie any way; a handed one only turned, its mirror image only over, or, with two of
+ * either hand, each by itself.
+ */
+function waysFor({ handed, mirrored, quantity }: NestingWish): readonly Way[] {
   if (!handed) return WAYS;
-  return mirrored ? ['over', 'over-end'] : ['same', 'turned'];
+  if (!mirrored) return ['same', 'turned'];
+  return quantity < 4 ? ['over', 'over-end'] : ['over', 'over-end', 'by-hand'];
 }
 
 interface Ground {
   readonly footprint: Footprint;
   readonly wish: NestingWish;
   readonly gap: number;
+  readonly lift: LiftOf;
 }
 
 /** How columns of copies follow each other along the board. */
@@ -125,8 +129,10 @@ interface Columns {
 /** One way, laid. */
 interface Layout {
   readonly laid: Laid & { readonly way: Way };
-  readonly stack: Stack;
-  readonly columns: Columns;
+  /** Those of the first board. */
+  readonly columns: readonly (readonly Place[])[];
+  /** From one column to the next, mm. */
+  readonly pitch: number;
 }
 
 function mustTakeOne({ length, width }: Footprint, board: NestingWish['board']): void {
@@ -151,62 +157,81 @@ function boxedColumns({ length }: Footprint, board: number, gap: number): Column
   return { along, slack: Math.max(0, (board + gap) / along - gap - length) };
 }
 
-function layoutsOf(way: Way, boxed: Columns, ground: Ground): Layout[] {
-  const { paths, length, width } = ground.footprint;
-  const other = paths.map((path) => path.map((segment) => mapSegment(segment, turnOf(way, length, width))));
-  const layout = (stack: Stack, columns: Columns): Layout => ({
-    stack,
-    columns,
-    laid: laid(way, stack, columns, ground),
-  });
-  const stack = stackFor(way, [paths, other], boxed, ground);
-  const first = layout(stack, boxed);
+function layoutsOf(way: Lie, boxed: Columns, ground: Ground): Layout[] {
+  const stack = stackFor(way, boxed, ground);
+  const first = layoutOf(way, stack, boxed, ground);
   if (ground.wish.board.width === undefined || swapsHands(ground.wish, first.laid.across)) return [first];
-  const straight = stackFor(way, [paths, other], { along: 1, slack: 0 }, ground);
-  const pitch = columnPitch(straight.places(acrossOf(straight, boxed, ground)), [paths, other], ground);
-  const along = 1 + Math.floor((ground.wish.board.length - length + JOIN_MM) / pitch);
-  return [first, layout(straight, { along, slack: 0, pitch })];
+  const straight = stackFor(way, { along: 1, slack: 0 }, ground);
+  const pitch = columnPitch(
+    straight.places(acrossOf(straight, boxed, ground)),
+    [ground.footprint.paths, lyingPaths(ground.footprint, way)],
+    ground,
+  );
+  const along = 1 + Math.floor((ground.wish.board.length - ground.footprint.length + JOIN_MM) / pitch);
+  return [first, layoutOf(way, straight, { along, slack: 0, pitch }, ground)];
 }
 
-type Paths = Footprint['paths'];
+/** Column after column along the board; of mirrored ones every other copy is the other hand, counted through. */
+function layoutOf(way: Lie, stack: Stack, columns: Columns, ground: Ground): Layout {
+  const known = laid(way, stack, columns, ground);
+  const column = stack.places(known.across);
+  const both = [column, swapsHands(ground.wish, known.across) ? otherHand(column, way) : column].map(
+    (places) => places.map(({ x, y, other }): Place => ({ x, y, lie: other ? way : 'same' })),
+  );
+  return {
+    laid: known,
+    columns: Array.from(
+      { length: Math.min(known.along, Math.ceil(ground.wish.quantity / known.across)) },
+      (_, i) => both[i % 2]!,
+    ),
+    pitch: columns.pitch ?? pitchAlong(both, ground),
+  };
+}
 
-function stackFor(way: Way, [own, other]: readonly [Paths, Paths], columns: Columns, ground: Ground): Stack {
-  const [a, b] = [sidesOf(own), sidesOf(other)];
-  // What would clear a rectangle is always enough.
-  const most = ground.footprint.width + ground.gap;
-  const lift = (below: Sides, above: Sides) => (shift: number) =>
-    Math.min(liftOver(below, above, shift, ground.gap), most);
+const pitchAlong = (columns: readonly (readonly Place[])[], { footprint, gap }: Ground): number =>
+  Math.max(...columns.flat().map(({ x }) => x)) + footprint.length + gap;
+
+/** Each hand by itself: the boards are counted column by column, and what they take is that of the first board. */
+function layByHand(boxed: Columns, ground: Ground): Layout {
+  const { footprint, wish } = ground;
+  const stack = stackFor('turned', boxed, ground);
+  const full = laid('by-hand', stack, boxed, ground);
+  const { width: board = Number.POSITIVE_INFINITY } = wish.board;
+  const { count, column } = handColumns(wish.quantity, full.across, board - footprint.width + JOIN_MM, {
+    stack,
+    lift: ground.lift,
+  });
+  const onFirst = Array.from({ length: Math.min(boxed.along, count) }, (_, i) => column(i));
+  const steps = onFirst.reduce((sum, places) => sum + places.length - 1, 0);
+  const heights = onFirst.map(heightOf);
+  const width = footprint.width + Math.max(...heights);
+  return {
+    laid: {
+      ...full,
+      ...(steps > 0 && { pitch: heights.reduce((a, b) => a + b) / steps }),
+      boards: Math.ceil(count / boxed.along),
+      width,
+      yield: (full.perBoard * wish.area) / (wish.board.length * (wish.board.width ?? width)),
+    },
+    columns: onFirst,
+    pitch: pitchAlong(onFirst, ground),
+  };
+}
+
+function stackFor(way: Lie, columns: Columns, ground: Ground): Stack {
+  const lift =
+    (below: Lie, above: Lie) =>
+    (shift: number): number =>
+      ground.lift(below, above, shift);
   return leastStack(
-    { same: lift(a, a), otherSame: lift(b, b), toOther: lift(a, b), fromOther: lift(b, a) },
+    {
+      same: lift('same', 'same'),
+      otherSame: lift(way, way),
+      toOther: lift('same', way),
+      fromOther: lift(way, 'same'),
+    },
     { alike: way === 'same', slack: columns.slack, across: (stack) => acrossOf(stack, columns, ground) },
   );
-}
-
-/**
- * The least way along from a column to the next one like it: copies are laid beside each other as they are across, with
- * the board's two directions exchanged. Rows repeat by twos, so that every pair of neighbours has one of the first two.
- */
-function columnPitch(
-  rows: readonly StackPlace[],
-  paths: readonly [Paths, Paths],
-  { footprint, gap }: Ground,
-): number {
-  const [own, other] = paths.map((all) =>
-    sidesOf(all.map((path) => path.map((segment) => mapSegment(segment, [0, 1, 1, 0, 0, 0])))),
-  ) as [Sides, Sides];
-  const sides = ({ other: isOther }: StackPlace): Sides => (isOther ? other : own);
-  const near = (p: StackPlace, q: StackPlace): boolean => Math.abs(p.y - q.y) < footprint.width + gap + 1;
-  const pitches = rows
-    .slice(0, 2)
-    .flatMap((p) =>
-      rows
-        .filter((q) => near(p, q))
-        .flatMap((q) => [
-          liftOver(sides(p), sides(q), q.y - p.y, gap),
-          liftOver(sides(q), sides(p), p.y - q.y, gap),
-        ]),
-    );
-  return Math.min(Math.max(...pitches), footprint.length + gap);
 }
 
 /** How many copies lie across the board. */
@@ -239,54 +264,21 @@ function laid<T extends Laid['way']>(
   };
 }
 
-/** A copy's own turn within its length and width. */
-function turnOf(way: Way, length: number, width: number): Matrix {
-  switch (way) {
-    case 'same':
-      return [1, 0, 0, 1, 0, 0];
-    case 'turned':
-      return [-1, 0, 0, -1, length, width];
-    case 'over':
-      return [1, 0, 0, -1, 0, width];
-    case 'over-end':
-      return [-1, 0, 0, 1, length, 0];
-  }
-}
-
-/** Column after column along the board; of mirrored ones every other copy is the other hand, counted through. */
-function copiesOn({ laid, stack, columns }: Layout, { footprint, wish, gap }: Ground): Copy[] {
-  const column = stack.places(laid.across);
-  const turn = turnOf(laid.way, footprint.length, footprint.width);
-  const pitch = columns.pitch ?? Math.max(...column.map(({ x }) => x)) + footprint.length + gap;
-  const both = [column, swapsHands(wish, laid.across) ? otherHand(column, laid.way) : column];
-  return Array.from({ length: Math.min(laid.perBoard, wish.quantity) }, (_, i): Copy => {
-    const number = Math.floor(i / laid.across);
-    const place = both[number % 2]![i % laid.across]!;
-    const [a, b, c, d, e, f] = place.other ? product(turn, footprint.toBoard) : footprint.toBoard;
-    return {
-      toBoard: [a, b, c, d, e + number * pitch + place.x, f + place.y],
-      over: a * d - b * c < 0,
-    };
-  });
-}
+/** The copies on the first board, no more than are wanted. */
+const copiesOn = ({ columns, pitch }: Layout, { footprint, wish }: Ground): Copy[] =>
+  columns
+    .flatMap((column, i) => column.map((place) => ({ ...place, x: place.x + i * pitch })))
+    .slice(0, wish.quantity)
+    .map((place) => copyAt(footprint, place));
 
 /** With an odd number across, the other hand leads in every other column of mirrored copies. */
 const swapsHands = ({ handed, mirrored }: NestingWish, across: number): boolean =>
   handed && mirrored && across % 2 === 1;
 
 /** The mirror image of a column, lowest copy first. */
-function otherHand(column: readonly StackPlace[], way: Way): StackPlace[] {
+function otherHand(column: readonly StackPlace[], way: Lie): StackPlace[] {
   const [length, height] = [Math.max(...column.map(({ x }) => x)), column.at(-1)!.y];
   return way === 'over-end'
     ? column.map(({ x, y, other }) => ({ x: length - x, y, other: !other }))
     : column.map(({ x, y, other }) => ({ x, y: height - y, other: !other })).reverse();
 }
-
-/** First the inner matrix, then the outer one. */
-function product([a, b, c, d, e, f]: Matrix, [p, q, r, s, t, u]: Matrix): Matrix {
-  return [a * p + c * q, b * p + d * q, a * r + c * s, b * r + d * s, a * t + c * u + e, b * t + d * u + f];
-}
-
-/** A copy's outline on the board. */
-export const onBoard = ({ toBoard }: Copy, path: readonly Segment[]): Segment[] =>
-  path.map((segment) => mapSegment(segment, toBoard));

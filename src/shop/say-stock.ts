@@ -4,7 +4,7 @@ import { type Rule, readOnRule, showLength } from '../units/rule.ts';
 import type { Band } from './grain.ts';
 import type { Laid } from './nesting.ts';
 import type { Layers } from './quarters.ts';
-import type { Grain, StockPlan } from './stock-plan.ts';
+import type { Grain, StockPlan, WoodPlan } from './stock-plan.ts';
 
 /** Nobody cuts a blank to a hair: the nearest mark. */
 const about = (mm: number, rule: Rule): string => readOnRule(mm, rule).text;
@@ -87,6 +87,7 @@ const WAYS: Readonly<Record<Laid['way'], string>> = {
   turned: 'every other one turned end for end',
   over: 'every other one turned over lengthwise',
   'over-end': 'every other one turned over end for end',
+  'by-hand': 'each hand by itself, every other one turned end for end',
 };
 
 export const sayWay = (way: Laid['way']): string => WAYS[way];
@@ -120,7 +121,7 @@ const bandOf = ({ worst }: Grain) => BANDS.find(([upTo]) => (worst.angle * 180) 
 export const runoutBand = (grain: Grain): string => bandOf(grain)[1];
 
 /** Runout, what it leaves, the least section, and a better turn of the pattern. */
-export function sayGrain({ grain }: StockPlan, rule: Rule): string[] {
+export function sayGrain({ grain }: WoodPlan, rule: Rule): string[] {
   const { worst, strength, section, better } = grain;
   const at = (mm: number): string => showLength(mm, rule);
   return [

@@ -24,18 +24,22 @@ export interface StockWish {
   readonly grain?: number;
 }
 
-/** A part's wood: what to start from, how it lies on boards, what it weighs, how its grain runs. */
-export interface StockPlan {
+/** A part's wood: what to start from, what it weighs, how its grain runs. */
+export interface WoodPlan {
   readonly footprint: Footprint;
   readonly blank: Blank;
   /** Absent where the thickness is not known; empty where nothing sold is thick enough. */
   readonly layers?: readonly Layers[];
   /** Of a closed part whose thickness is known. */
   readonly amount?: Amount;
+  readonly grain: Grain;
+}
+
+/** The same, and how its copies lie on boards. */
+export interface StockPlan extends WoodPlan {
   /** Of a closed part. */
   readonly nesting?: Nesting;
   readonly kerf: number;
-  readonly grain: Grain;
 }
 
 /** Of one blank and one finished part, and of all that are wanted. */
@@ -63,25 +67,28 @@ export interface Grain {
 const USUAL_KERF: Readonly<Record<Unit, number>> = { in: MM_PER_INCH / 8, mm: 3 };
 
 /**
- * Plans the wood of a part.
+ * Plans the wood of a part and lays its copies out on boards.
  * @throws Fault `nesting.too-short`, `nesting.too-narrow`, `nesting.one-edge` (boards given for a line pattern)
  */
 export function planStock(part: Part, wish: StockWish): StockPlan {
-  const turn = wish.grain ?? 0;
+  const wood = planWood(part, wish);
   const kerf = wish.kerf ?? USUAL_KERF[part.rule.unit];
+  const nesting = nestingOf(part, wood.footprint, wood.blank, { ...wish, kerf });
+  return { ...wood, ...(nesting && { nesting }), kerf };
+}
+
+/** Plans the wood of a part without a thought for boards: laying copies out takes far longer than all of this. */
+export function planWood(part: Part, { grain: turn = 0 }: Pick<StockWish, 'grain'>): WoodPlan {
   const footprint = footprintOf(part, turn);
   const blank = blankOf(part, footprint);
   const thickness = part.stock?.thickness;
   const layers = thickness === undefined ? undefined : layerChoices(thickness, part.stock!.layers);
   const amount = amountOf(part, blank, layers?.[0]);
-  const nesting = nestingOf(part, footprint, blank, { ...wish, kerf });
   return {
     footprint,
     blank,
     ...(layers && { layers }),
     ...(amount && { amount }),
-    ...(nesting && { nesting }),
-    kerf,
     grain: grainOf(part, turn, blank),
   };
 }

@@ -1,84 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { along } from '../../src/curves/along.ts';
-import type { Segment } from '../../src/curves/piece.ts';
-import { type Point, point } from '../../src/curves/point.ts';
-import { finishedLine } from '../../src/part/finished-line.ts';
-import type { Part } from '../../src/part/part.ts';
-import { faceOf } from '../../src/part/solid.ts';
+import { point } from '../../src/curves/point.ts';
 import { type Footprint, footprintOf } from '../../src/shop/footprint.ts';
 import { LAID_WITHIN_MM, liftOver, sidesOf } from '../../src/shop/least-pitch.ts';
-import { type Nesting, type NestingWish, nest, onBoard } from '../../src/shop/nesting.ts';
+import { nest } from '../../src/shop/nesting.ts';
 import { Fault } from '../../src/units/fault.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
 import { block, gentlePart } from '../tiling/parts.ts';
-
-const KERF = 3;
-
-/** Places along closed paths, near enough that what lies between two of them is not missed. */
-function placesOn(paths: readonly (readonly Segment[])[], spacing: number): Point[] {
-  return paths.flat().flatMap((segment) => {
-    const at = along(segment);
-    const count = Math.max(1, Math.ceil(at(0.5).speed / spacing));
-    return Array.from({ length: count }, (_, i): Point => {
-      const { x, y } = at(i / count);
-      return point(x, y);
-    });
-  });
-}
-
-/** Places on outlines, mm: along curves that bend less than 1 in 400, a chord's sag is 0.02 mm. */
-const SPACING_MM = 8;
-
-/** How near two outlines come: each place of one to each short chord of the other. Brute force. */
-function nearest(a: readonly Point[], b: readonly Point[]): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (const p of a)
-    for (let i = 0; i < b.length; i++) {
-      const [q, r] = [b[i]!, b[(i + 1) % b.length]!];
-      const [dx, dy] = [r.x - q.x, r.y - q.y];
-      if (Math.min(Math.abs(q.y - p.y), Math.abs(r.y - p.y)) > least + SPACING_MM) continue;
-      const u = Math.min(1, Math.max(0, ((p.x - q.x) * dx + (p.y - q.y) * dy) / (dx * dx + dy * dy || 1)));
-      least = Math.min(least, Math.hypot(p.x - q.x - u * dx, p.y - q.y - u * dy));
-    }
-  return least;
-}
-
-function isWithin(polygon: readonly Point[], { x, y }: Point): boolean {
-  let inside = false;
-  polygon.forEach((p, i) => {
-    const q = polygon[(i + 1) % polygon.length]!;
-    if (p.y > y !== q.y > y && x < p.x + ((y - p.y) / (q.y - p.y)) * (q.x - p.x)) inside = !inside;
-  });
-  return inside;
-}
-
-const lineToSaw = (part: Part): readonly Segment[] =>
-  part.saw.length > 0 ? part.saw : finishedLine(part.shape);
-
-const wishFor = (part: Part, more: Partial<NestingWish> = {}): NestingWish => ({
-  quantity: 2,
-  area: faceOf(finishedLine(part.shape)).area,
-  handed: false,
-  mirrored: false,
-  kerf: KERF,
-  between: 0,
-  board: { length: 3000 },
-  ...more,
-});
-
-/** Every two copies keep the gap, none lies in another, and all lie on the board. */
-function mustKeepApart(part: Part, { copies, board, gap }: Nesting): void {
-  const laid = copies.map((copy) => placesOn([onBoard(copy, lineToSaw(part))], SPACING_MM));
-  const inside = laid.flat().map(({ x, y }) => Math.min(x, y, board.length - x, board.width - y));
-  expect(Math.min(...inside)).toBeGreaterThan(-1e-4);
-  laid.forEach((one, i) => {
-    for (const other of laid.slice(i + 1)) {
-      expect(nearest(one, other)).toBeGreaterThan(gap - 0.03);
-      expect(isWithin(other, one[0]!)).toBe(false);
-    }
-  });
-}
+import { KERF, mustKeepApart, nearest, placesOn, wishFor } from './laid.ts';
 
 /** A rail between two like arcs of 90 mm rise over 1000 mm, one 60 mm above the other. */
 const RAIL = `part: Rail

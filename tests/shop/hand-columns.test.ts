@@ -1,0 +1,92 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { lyingPaths } from '../../src/shop/copy.ts';
+import { footprintOf } from '../../src/shop/footprint.ts';
+import { handColumns, heightOf } from '../../src/shop/hand-columns.ts';
+import { liftOver, type Sides, sidesOf } from '../../src/shop/least-pitch.ts';
+import { liftsOf } from '../../src/shop/lifts.ts';
+import { type Nesting, type NestingWish, nest } from '../../src/shop/nesting.ts';
+import type { Stack } from '../../src/shop/stack.ts';
+import { partOf } from '../part/jobs.ts';
+import { KERF, mustKeepApart, wishFor } from './laid.ts';
+
+describe('each hand by itself', () => {
+  const leg = partOf(readFileSync('samples/hall-bench/leg.yaml', 'utf8'));
+  const footprint = footprintOf(leg, 0);
+  const pair = { handed: true, mirrored: true };
+  const lay = (quantity: number, board: NestingWish['board']): Nesting =>
+    nest(footprint, wishFor(leg, { ...pair, quantity, board }));
+  const byHand = ({ ways }: Nesting) => ways.find(({ way }) => way === 'by-hand')!;
+
+  test('four legs lie thin end to thick end, two of either hand, none nearer than the kerf', () => {
+    const nesting = lay(4, { length: 480 });
+    expect(nesting.way).toBe('by-hand');
+    expect(nesting.copies.map(({ over }) => over)).toEqual([false, false, true, true]);
+    expect(nesting.pitch).toBeLessThan(nesting.rectangles.pitch - 5);
+    mustKeepApart(leg, nesting);
+  });
+
+  test('two of one hand lie as near as a search over shifts finds', () => {
+    const board = { length: footprint.length + 20, width: footprint.width * 1.98 };
+    const [own, turned] = (['same', 'turned'] as const).map((lie) => sidesOf(lyingPaths(footprint, lie))) as [
+      Sides,
+      Sides,
+    ];
+    const searched = Array.from({ length: 81 }, (_, i) => i / 2 - 20).flatMap((shift) => [
+      liftOver(own, turned, shift, KERF),
+      liftOver(turned, own, shift, KERF),
+    ]);
+    const nesting = lay(4, board);
+    expect(byHand(nesting).pitch).toBeLessThanOrEqual(Math.min(...searched) + 0.05);
+    expect(byHand(nesting)).toMatchObject({ across: 2, perBoard: 2, boards: 2 });
+    expect(nesting.copies.map(({ over }) => over)).toEqual([false, false]);
+    mustKeepApart(leg, nesting);
+  });
+
+  test.each([4, 5, 6, 7, 9, 10, 14])(
+    '%i of them come out in half of either hand, whatever the board',
+    (quantity) => {
+      for (const [length, width] of [
+        [480, 110],
+        [480, 170],
+        [480, 230],
+        [950, 170],
+        [1450, 290],
+        [1450, 2000],
+      ] as const) {
+        const nesting = lay(quantity, { length, width });
+        mustKeepApart(leg, nesting);
+        expect(nesting.boards).toBeLessThanOrEqual(nesting.rectangles.boards);
+        if (nesting.boards > 1) continue;
+        expect(nesting.copies.filter(({ over }) => !over)).toHaveLength(Math.ceil(quantity / 2));
+        expect(nesting.copies).toHaveLength(quantity);
+      }
+    },
+  );
+
+  test('columns hold every one wanted, and no column more than it takes', () => {
+    const lift = liftsOf(footprint, KERF);
+    const step = (other: boolean) =>
+      Math.max(0, other ? lift('same', 'turned', 0) : lift('turned', 'same', 0));
+    const stack: Stack = {
+      height: (copies) => stack.places(copies).at(-1)!.y,
+      within: () => 3,
+      places: (copies) => {
+        let y = 0;
+        return Array.from({ length: copies }, (_, i) => {
+          if (i > 0) y += step(i % 2 === 1);
+          return { x: 0, y, other: i % 2 === 1 };
+        });
+      },
+    };
+    for (let quantity = 4; quantity < 20; quantity++) {
+      const room = stack.height(3);
+      const { count, column } = handColumns(quantity, 3, room, { stack, lift });
+      const columns = Array.from({ length: count }, (_, i) => column(i));
+      const over = columns.flat().filter(({ lie }) => lie.startsWith('over'));
+      expect([columns.flat().length, over.length]).toEqual([quantity, Math.floor(quantity / 2)]);
+      expect(Math.max(...columns.map(heightOf))).toBeLessThanOrEqual(room + 1e-9);
+      expect(columns.every((one) => one.length > 0 && one.length <= 3)).toBe(true);
+    }
+  });
+});
