@@ -11,6 +11,9 @@ const pictures = readdirSync(join(docs, 'pictures'));
 /** What a reader waits for on a slow line. */
 const ALL_PICTURES_BYTES = 400_000;
 
+/** Fifteen programs, one after the other, on a busy machine. */
+const ALL_COMMANDS_MS = 180_000;
+
 /** A block as a reader types it, ended by its first failure. */
 function typed(block: string, cwd: string): { code: number | null; err: string } {
   const cli = join(root, 'bin', 'fairlath.js');
@@ -29,7 +32,7 @@ describe('making a part', () => {
   beforeAll(() => {
     cpSync(join(root, 'samples'), join(folder, 'samples'), { recursive: true });
     answers = blocks.map((block) => ({ block, ...typed(block, folder) }));
-  });
+  }, ALL_COMMANDS_MS);
 
   test('every command runs as it stands, one after the other', () => {
     expect(blocks.length).toBeGreaterThan(8);
