@@ -44,6 +44,13 @@ Examples:
   $ fairlath show samples/hall-bench-leg.yaml
   $ fairlath print samples/hall-bench-leg.yaml -o leg.pdf
   $ fairlath show --curve batten --chord 28 --rise 3/4 --nail 12
+
+Exit codes:
+  0  done
+  2  a mistake in what was given: command line, job, readings, a file in the way
+  1  a failure of the program
+
+See also: README.md, and docs/making-a-part.md for the order of work.
 `,
   );
 

@@ -86,6 +86,7 @@ function crossing(at: (u: number) => Place, i: number, last: Place): Point {
   return { x, y };
 }
 
+/** The figures of a run, from its exact pieces: lengths mm, angles radians. */
 export function figuresOf(curve: Curve): Figures {
   const { exact, from, to } = curve;
   const apex = apexOf(exact, from, to);

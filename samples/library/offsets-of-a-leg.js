@@ -1,0 +1,12 @@
+// The offsets of every edge of a job, in mm.
+import { readFileSync } from 'node:fs';
+import { makePart, offsetAt, parseJob, REFERENCE_LINE, stationsOf } from 'fairlath';
+
+const text = readFileSync(new URL('../hall-bench-leg.yaml', import.meta.url), 'utf8');
+const part = makePart(parseJob(text).job);
+
+for (const edge of part.edges) {
+  console.log(edge.name);
+  for (const station of stationsOf(edge, REFERENCE_LINE, part.rule.unit))
+    console.log(`  ${station.toFixed(1).padStart(7)}  ${offsetAt(edge, station)?.toFixed(3)}`);
+}
