@@ -80,10 +80,11 @@ export function jobTests(browser: () => Browser): void {
   describe('files', () => {
     test('a job is opened, changed, saved, and reads as it lies on the bench', async () => {
       const { page, close } = await openPage(browser());
-      const [chooser] = await Promise.all([
-        page.waitForEvent('filechooser'),
-        page.getByText('Open', { exact: true }).click(),
-      ]);
+      const chosen = page.waitForEvent('filechooser');
+      // The browser has been told to hand its file dialog over before it opens one.
+      await page.evaluate(() => 0);
+      await page.getByText('Open', { exact: true }).click();
+      const chooser = await chosen;
       const text = sampleText('hall-bench-stretcher.yaml');
       await chooser.setFiles({ name: 'my-stretcher.yaml', mimeType: 'text/yaml', buffer: Buffer.from(text) });
       await page.getByRole('heading', { name: 'Hall bench stretcher' }).waitFor();
