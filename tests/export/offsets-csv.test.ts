@@ -35,8 +35,8 @@ const tableOf = (name: string, ...rows: [station: number, offset: number][]) => 
 });
 
 /**
- * What Excel and LibreOffice make of a cell besides text: a number, a fraction, a date, a formula. From
- * memory of their import, no published source.
+ * What a spreadsheet makes of a cell besides text: a number, a fraction, a date, a formula. From
+ * memory of how spreadsheets import, no published source.
  */
 const TURNED = [/^\s*-?\d+(\.\d+)?\s*$/, /^\s*-?(\d+ )?\d+\/\d+\s*$/, /^\d+[/-]\d+([/-]\d+)?$/, /^[=+\-@]/];
 
