@@ -7,6 +7,9 @@ import { END_KEYS, ENDS_KEYS } from './vocabulary.ts';
 /** Steeper than this the cut runs along the part rather than across it: no saw is set up for it. */
 const MOST_LEAN = (75 * Math.PI) / 180;
 
+const SAW_WORDS = ['miter', 'bevel'] as const;
+const STANCE_WORDS = ['rake', 'splay'] as const;
+
 const AN_END =
   'Write square, {miter: 6, bevel: 4} as a saw is set, or {rake: 6, splay: 4} as a leg stands: degrees.';
 
@@ -29,25 +32,18 @@ function readEnd(entry: Entry): EndSetting | undefined {
   const table = Table.of(entry, AN_END);
   if (!table) return undefined;
   table.keepTo(END_KEYS);
-  const given = END_KEYS.known.filter((name) => table.get(name));
-  const [saw, stance] = [['miter', 'bevel'] as const, ['rake', 'splay'] as const];
-  if (given.length === 0)
-    return table.names.length > 0 ? undefined : entry.report('job.missing', `no angle is given. ${AN_END}`);
-  if (
-    given.some((name) => saw.includes(name as 'miter')) &&
-    given.some((name) => stance.includes(name as 'rake'))
-  )
+  const isGiven = (name: string): boolean => table.get(name) !== undefined;
+  const [bySaw, byStance] = [SAW_WORDS.some(isGiven), STANCE_WORDS.some(isGiven)];
+  if (bySaw && byStance)
     return entry.report(
       'job.one-of',
       'miter and bevel say the same as rake and splay in another way. Keep the saw’s angles or the stance.',
     );
-  const angle = (name: string): number | undefined => readLean(table, name);
-  if (given.some((name) => saw.includes(name as 'miter'))) {
-    const [miter, bevel] = [angle('miter'), angle('bevel')];
-    return miter === undefined || bevel === undefined ? undefined : { by: 'miter', miter, bevel };
-  }
-  const [rake, splay] = [angle('rake'), angle('splay')];
-  return rake === undefined || splay === undefined ? undefined : { by: 'stance', rake, splay };
+  // A misspelt name alone has been told already.
+  if (!bySaw && !byStance) return undefined;
+  const [first, second] = (bySaw ? SAW_WORDS : STANCE_WORDS).map((name) => readLean(table, name));
+  if (first === undefined || second === undefined) return undefined;
+  return bySaw ? { by: 'miter', miter: first, bevel: second } : { by: 'stance', rake: first, splay: second };
 }
 
 /** The angle of that name; 0 where none is written. */

@@ -1,5 +1,5 @@
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe } from 'vitest';
+import { afterAll, beforeAll } from 'vitest';
 import { startBrowser } from './browser.ts';
 import { handTests } from './hand.ts';
 import { jobTests } from './jobs.ts';
@@ -14,10 +14,7 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 const started = (): Browser => browser;
-// A browser on a busy machine now and then loses an event: what fails twice is broken.
-describe('the page', { retry: 1 }, () => {
-  handTests(started);
-  jobTests(started);
-  paperTests(started);
-  lookTests(started);
-});
+handTests(started);
+jobTests(started);
+paperTests(started);
+lookTests(started);
