@@ -153,7 +153,7 @@ const layerJson = ({ count, quarter, each, waste }: Layers): object => ({
 });
 
 function nestingJson(nesting: Nesting, layers: Layers | undefined): object {
-  const { board, gap, copies, ways, rectangles, ...laid } = nesting;
+  const { board, gap, copiesOn, ways, rectangles, ...laid } = nesting;
   const rough = layers && { ...board, thickness: layers.quarter.rough };
   return {
     ...laid,
@@ -163,7 +163,7 @@ function nestingJson(nesting: Nesting, layers: Layers | undefined): object {
     ...(rough && layers && { boardFeet: boardFeet(rough) * layers.count * laid.boards }),
     rectangles,
     ways: ways.map((way: Laid) => way),
-    copies,
+    copies: copiesOn(1),
   };
 }
 

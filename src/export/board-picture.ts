@@ -50,7 +50,7 @@ export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Dra
         TEXT_MM,
       ),
       boardEdge(view),
-      ...nesting.copies.flatMap((copy, i) => copyItems(part, copy, view, String(i + 1))),
+      ...nesting.copiesOn(1).flatMap((copy, i) => copyItems(part, copy, view, String(i + 1))),
       ...measures(part, nesting, view),
       ...grainArrow(view),
       ...notes.map((line, i) =>

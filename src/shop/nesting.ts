@@ -59,8 +59,8 @@ export interface Nesting extends Laid {
   readonly board: { readonly length: number; readonly width: number };
   /** Least clear distance between two copies, mm. */
   readonly gap: number;
-  /** The copies on the first board, at most as many as are wanted. */
-  readonly copies: readonly Copy[];
+  /** The copies on one board, counted from 1, in all as many as are wanted. */
+  readonly copiesOn: (board: number) => readonly Copy[];
   readonly ways: readonly Laid[];
   readonly rectangles: Laid;
 }
@@ -85,7 +85,7 @@ export function nest(footprint: Footprint, wish: NestingWish): Nesting {
   const best = bestOf(layouts);
   const board = { length: wish.board.length, width: wish.board.width ?? best.laid.width };
   const ways = layouts.map((layout) => layout.laid);
-  return { ...best.laid, board, gap, copies: copiesOn(best, ground), ways, rectangles };
+  return { ...best.laid, board, gap, copiesOn: (number) => copiesOn(number, best, ground), ways, rectangles };
 }
 
 const bestOf = (layouts: readonly Layout[]): Layout =>
@@ -129,10 +129,11 @@ interface Columns {
 /** One way, laid. */
 interface Layout {
   readonly laid: Laid & { readonly way: Way };
-  /** Those of the first board. */
-  readonly columns: readonly (readonly Place[])[];
-  /** From one column to the next, mm. */
-  readonly pitch: number;
+  /** Columns for the quantity, and each one's copies. */
+  readonly count: number;
+  readonly column: (index: number) => readonly Place[];
+  /** As of Columns. */
+  readonly pitch?: number;
 }
 
 function mustTakeOne({ length, width }: Footprint, board: NestingWish['board']): void {
@@ -178,13 +179,12 @@ function layoutOf(way: Lie, stack: Stack, columns: Columns, ground: Ground): Lay
   const both = [column, swapsHands(ground.wish, known.across) ? otherHand(column, way) : column].map(
     (places) => places.map(({ x, y, other }): Place => ({ x, y, lie: other ? way : 'same' })),
   );
+  const { quantity } = ground.wish;
   return {
     laid: known,
-    columns: Array.from(
-      { length: Math.min(known.along, Math.ceil(ground.wish.quantity / known.across)) },
-      (_, i) => both[i % 2]!,
-    ),
-    pitch: columns.pitch ?? pitchAlong(both, ground),
+    count: Math.ceil(quantity / known.across),
+    column: (i) => both[i % 2]!.slice(0, quantity - i * known.across),
+    ...(columns.pitch !== undefined && { pitch: columns.pitch }),
   };
 }
 
@@ -213,8 +213,8 @@ function layByHand(boxed: Columns, ground: Ground): Layout {
       width,
       yield: (full.perBoard * wish.area) / (wish.board.length * (wish.board.width ?? width)),
     },
-    columns: onFirst,
-    pitch: pitchAlong(onFirst, ground),
+    count,
+    column,
   };
 }
 
@@ -264,12 +264,21 @@ function laid<T extends Laid['way']>(
   };
 }
 
-/** The copies on the first board, no more than are wanted. */
-const copiesOn = ({ columns, pitch }: Layout, { footprint, wish }: Ground): Copy[] =>
-  columns
-    .flatMap((column, i) => column.map((place) => ({ ...place, x: place.x + i * pitch })))
-    .slice(0, wish.quantity)
-    .map((place) => copyAt(footprint, place));
+/** The copies on a board: column after column, as many as are left for it. */
+function copiesOn(
+  number: number,
+  { laid: { along }, count, column, ...layout }: Layout,
+  ground: Ground,
+): Copy[] {
+  const first = (number - 1) * along;
+  const columns = Array.from({ length: Math.max(0, Math.min(along, count - first)) }, (_, i) =>
+    column(first + i),
+  );
+  const pitch = layout.pitch ?? pitchAlong(columns, ground);
+  return columns.flatMap((places, i) =>
+    places.map((place) => copyAt(ground.footprint, { ...place, x: place.x + i * pitch })),
+  );
+}
 
 /** With an odd number across, the other hand leads in every other column of mirrored copies. */
 const swapsHands = ({ handed, mirrored }: NestingWish, across: number): boolean =>

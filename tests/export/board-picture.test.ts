@@ -18,7 +18,7 @@ test.each([
   const { items, width, height } = composeBoard(part, plan, plan.nesting!);
   const strokes = items.filter(isStroke);
   const cuts = strokes.filter(({ style }) => style === 'cut');
-  expect(cuts).toHaveLength(plan.nesting!.copies.length);
+  expect(cuts).toHaveLength(plan.nesting!.copiesOn(1).length);
   const board = pathBox(strokes.find(({ style }) => style === 'rule')!.path);
   const drawn = unitedBox(strokes.filter(({ style }) => style !== 'rule').map(({ path }) => pathBox(path)));
   // A micrometre: what the shifts of copies leave of rounding and of the outlines' fit.

@@ -5,7 +5,7 @@ import { type Point, point } from '../../src/curves/point.ts';
 import { finishedLine } from '../../src/part/finished-line.ts';
 import type { Part } from '../../src/part/part.ts';
 import { faceOf } from '../../src/part/solid.ts';
-import { onBoard } from '../../src/shop/copy.ts';
+import { type Copy, onBoard } from '../../src/shop/copy.ts';
 import type { Nesting, NestingWish } from '../../src/shop/nesting.ts';
 
 export const KERF = 3;
@@ -62,8 +62,18 @@ export const wishFor = (part: Part, more: Partial<NestingWish> = {}): NestingWis
   ...more,
 });
 
-/** Every two copies keep the gap, none lies in another, and all lie on the board. */
-export function mustKeepApart(part: Part, { copies, board, gap }: Nesting): void {
+/** Board after board. */
+export const allCopies = ({ boards, copiesOn }: Nesting): Copy[] =>
+  Array.from({ length: boards }, (_, i) => copiesOn(i + 1)).flat();
+
+/** On each board every two copies keep the gap, none lies in another, and all lie on the board. */
+export function mustKeepApart(part: Part, nesting: Nesting): void {
+  for (let number = 1; number <= nesting.boards; number++)
+    mustKeepApartOn(part, nesting, nesting.copiesOn(number));
+}
+
+function mustKeepApartOn(part: Part, { board, gap }: Nesting, copies: readonly Copy[]): void {
+  expect(copies).not.toHaveLength(0);
   const laid = copies.map((copy) => placesOn([onBoard(copy, lineToSaw(part))], SPACING_MM));
   const inside = laid.flat().map(({ x, y }) => Math.min(x, y, board.length - x, board.width - y));
   expect(Math.min(...inside)).toBeGreaterThan(-1e-4);

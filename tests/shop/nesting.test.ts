@@ -96,14 +96,20 @@ describe('copies on a board', () => {
       perBoard,
       boards,
       yield: share,
-      copies,
+      copiesOn,
     } = nest(footprintOf(part, 0), wishFor(part, { quantity: 25, board }));
-    expect({ across, columns, perBoard, boards, copies: copies.length }).toEqual({
+    expect({
+      across,
+      columns,
+      perBoard,
+      boards,
+      copies: [1, 2, 3, 4].map((n) => copiesOn(n).length),
+    }).toEqual({
       across: 3,
       columns: 3,
       perBoard: 9,
       boards: 3,
-      copies: 9,
+      copies: [9, 9, 7, 0],
     });
     expect(share).toBeCloseTo((9 * 2000) / (330 * 70), 12);
   });
@@ -153,10 +159,15 @@ describe('copies on a board', () => {
     const board = { length: 1900, width: 300 };
     const identical = nest(footprint, wishFor(part, { quantity: 6, handed: true, board }));
     expect(identical.ways.map(({ way }) => way)).toEqual(['same', 'turned']);
-    expect(identical.copies.filter(({ over }) => over)).toEqual([]);
+    expect(identical.copiesOn(1).filter(({ over }) => over)).toEqual([]);
     const mirrored = nest(footprint, wishFor(part, { quantity: 6, handed: true, mirrored: true, board }));
     expect(mirrored.across % 2).toBe(1);
-    expect(mirrored.copies.map(({ over }) => over).sort()).toEqual([false, false, false, true, true, true]);
+    expect(
+      mirrored
+        .copiesOn(1)
+        .map(({ over }) => over)
+        .sort(),
+    ).toEqual([false, false, false, true, true, true]);
     mustKeepApart(part, mirrored);
   });
 
