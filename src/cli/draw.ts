@@ -4,10 +4,13 @@ import { FIT_MM } from '../curves/tolerance.ts';
 import type { FullSizeOptions } from '../export/compose-full-size.ts';
 import type { LayerName } from '../export/drawing.ts';
 import { nameAfter } from '../export/file-name.ts';
+import type { FullSize } from '../export/full-size.ts';
 import { suggest } from '../job/near-name.ts';
 import type { Part } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
 import { showLength } from '../units/rule.ts';
+import { type BoardOptions, takesBoards } from './board-options.ts';
+import type { DrawnBoard } from './draw-board.ts';
 import type { Drawn, Format } from './drawn.ts';
 import { mustBeFree, writeWhole } from './files.ts';
 import { type Given, readGiven, takesJob, warn } from './job-input.ts';
@@ -19,11 +22,13 @@ import { speakingOf } from './report.ts';
 import { isOurSvg } from './svg-file.ts';
 import { columns } from './table.ts';
 
-interface DrawOptions {
+interface DrawOptions extends BoardOptions {
   readonly output?: string;
   readonly only?: string;
   readonly parallel?: string;
   readonly mirror?: boolean;
+  readonly nest?: boolean;
+  readonly board?: string;
   readonly splines?: boolean;
   readonly units?: string;
   readonly force?: boolean;
@@ -32,56 +37,100 @@ interface DrawOptions {
 
 /** `fairlath draw JOB -o FILE`: the whole part at true size in one drawing. */
 export const drawCommand = (): Command =>
-  takesJob(new Command('draw'))
-    .description('draw the whole part full size, for a laser, a router, a plotter or a colleague')
-    .option(
-      '-o, --output <FILE>',
-      'a file ending in .svg, .dxf or .pdf (the job’s name.svg in the current folder)',
-    )
-    .option('--only <layers>', 'these layers only: cut, saw, parallel, joints, marks, text')
-    .option(
-      '--parallel <length>',
-      'also a line at this distance from the finished one: positive outside, as the saw line; negative inside',
-    )
-    .option('--mirror', 'left and right changed over: the other part of a pair')
-    .option(
-      '--splines',
-      'a DXF with its curves as splines (release 2000) instead of lines and arcs (release 12)',
-    )
-    .option('--force', 'replace a file that is not one of ours')
-    .addHelpText(
-      'after',
-      `
+  takesBoards(
+    takesJob(new Command('draw'))
+      .description('draw the whole part full size, for a laser, a router, a plotter or a colleague')
+      .option(
+        '-o, --output <FILE>',
+        'a file ending in .svg, .dxf or .pdf (the job’s name.svg in the current folder)',
+      )
+      .option('--only <layers>', 'these layers only: cut, saw, parallel, joints, marks, text, board')
+      .option(
+        '--parallel <length>',
+        'also a line at this distance from the finished one: positive outside, as the saw line; negative inside',
+      )
+      .option('--mirror', 'left and right changed over: the other part of a pair')
+      .option(
+        '--splines',
+        'a DXF with its curves as splines (release 2000) instead of lines and arcs (release 12)',
+      )
+      .option('--force', 'replace a file that is not one of ours')
+      .optionsGroup('All that are wanted, on a board:')
+      .option('--nest', 'the copies as they lie closest on a board, its lower left corner at 0, 0')
+      .option('--board <number>', 'which of the boards, where they take more than one (1)'),
+  )
+    .addHelpText('after', HELP)
+    .action(async (file: string | undefined, options: DrawOptions) => {
+      const given = readGiven(file, { ...options, ...(file !== undefined && { units: undefined }) });
+      const output = options.output ?? defaultOutput(given);
+      const format = formatOf(output);
+      mustSuit(format, options, file !== undefined);
+      mustGoTogether(options);
+      mustBeFree(output, given.file, IS_OURS[format], options.force ?? false);
+      const unit = options.units === 'in' ? 'in' : 'mm';
+      const asked = { format, unit, splines: options.splines ?? false } as const;
+      const { full, board } = await composed(given, options);
+      const { draw } = await import('./drawn.ts');
+      const drawn = speakingOf({ ...given.speaker, places: new Map() }, () => draw(given.part, full, asked));
+      writeWhole(output, await drawn.content());
+      warn(given.part);
+      if (options.json) printJson('draw', given.part, { file: output, format, ...asJson(drawn, board) });
+      else console.log(asText(given.part, drawn, output, board));
+    });
+
+const HELP = `
 A DXF is in mm, its x the station and its y the offset; --units in writes its numbers in inches. Its arcs lie within
 ${FIT_MM} mm of the exact curve. An SVG and a PDF carry their size themselves: open or print them at 100 %.
 What a cutter takes off depends on the machine: let its own program set the tool to the outside of the line, or ask
 for a parallel. Keep to the machine's manual.
+--nest lays out as many as the job wants, as close as fairlath stock says: give what the saw or the cutter takes as
+--kerf. Each part has its number; a mirrored one comes out as the other hand.
 
 Examples:
   $ fairlath draw samples/hall-bench-leg.yaml
   $ fairlath draw samples/hall-bench-leg.yaml -o leg.dxf --only cut,marks
   $ fairlath draw samples/garden-arch-rail.yaml -o rail.dxf --parallel 3mm --units in
   $ fairlath draw samples/wall-shelf-bracket.yaml -o bracket.pdf --mirror
+  $ fairlath draw samples/wall-shelf-bracket.yaml -o board.dxf --nest --board-width 400 --board-length 900 --kerf 8
   $ fairlath draw --curve batten --chord 28 --rise 3/4 --nail 12 -o curve.svg --only cut
-`,
-    )
-    .action(async (file: string | undefined, options: DrawOptions) => {
-      const given = readGiven(file, { ...options, ...(file !== undefined && { units: undefined }) });
-      const output = options.output ?? defaultOutput(given);
-      const format = formatOf(output);
-      mustSuit(format, options, file !== undefined);
-      mustBeFree(output, given.file, IS_OURS[format], options.force ?? false);
-      const { draw } = await import('./drawn.ts');
-      const asked = optionsOf(given.part, options);
-      const unit = options.units === 'in' ? 'in' : 'mm';
-      const drawn = speakingOf({ ...given.speaker, places: new Map() }, () =>
-        draw(given.part, asked, { format, unit, splines: options.splines ?? false }),
-      );
-      writeWhole(output, await drawn.content());
-      warn(given.part);
-      if (options.json) printJson('draw', given.part, { file: output, format, ...asJson(drawn) });
-      else console.log(asText(given.part, drawn, output));
-    });
+`;
+
+/** The part, or all that are wanted on one of their boards. */
+async function composed({ part, speaker }: Given, options: DrawOptions): Promise<Composed> {
+  const asked = optionsOf(part, options);
+  const speaking = <T>(work: () => T): T => speakingOf({ ...speaker, places: new Map() }, work);
+  if (options.nest) {
+    const { drawBoard } = await import('./draw-board.ts');
+    return speaking(() => drawBoard(part, options, asked));
+  }
+  const { fullSize } = await import('../export/compose-full-size.ts');
+  return speaking(() => ({ full: fullSize(part, { ...asked, ...(options.mirror && { mirror: true }) }) }));
+}
+
+interface Composed {
+  readonly full: FullSize;
+  readonly board?: DrawnBoard;
+}
+
+/** What only makes sense of copies on a board, and what does not there. */
+function mustGoTogether({ nest, mirror, board, boardWidth, boardLength, kerf, between, grain }: DrawOptions) {
+  if (nest && mirror)
+    throw new Fault(
+      'draw.mirror-nest',
+      '--mirror: on a board each part lies as the job asks, with "pair: mirrored" half of either hand. Leave it out.',
+    );
+  const ofBoards = {
+    '--board': board,
+    '--board-width': boardWidth,
+    '--board-length': boardLength,
+    '--kerf': kerf,
+    '--between': between,
+    '--grain': grain,
+  };
+  const stray = Object.entries(ofBoards).find(([, typed]) => typed !== undefined);
+  if (stray && !nest)
+    throw new Fault('draw.nest', `${stray[0]} is for copies on a board. Add --nest, or leave it out.`);
+}
 
 const IS_OURS = { svg: isOurSvg, dxf: isOurDxf, pdf: isOurPdf } as const;
 
@@ -116,11 +165,10 @@ function mustSuit(format: Format, { splines, units }: DrawOptions, ofFile: boole
 const defaultOutput = ({ file, part }: Given): string =>
   file === undefined ? nameAfter(part.name, '.svg') : `${basename(file, extname(file))}.svg`;
 
-function optionsOf(part: Part, { only, parallel, mirror }: DrawOptions): FullSizeOptions {
+function optionsOf(part: Part, { only, parallel }: DrawOptions): Omit<FullSizeOptions, 'mirror'> {
   return {
     ...(only !== undefined && { only: layersNamed(only) }),
     ...(parallel !== undefined && { parallel: lengthAt('--parallel', parallel, part.rule.unit) }),
-    ...(mirror !== undefined && { mirror }),
   };
 }
 
@@ -133,12 +181,13 @@ function layersNamed(typed: string): LayerName[] {
 }
 
 /** In the order a maker thinks of them. */
-const LAYER_NAMES: readonly LayerName[] = ['cut', 'saw', 'parallel', 'joints', 'marks', 'text'];
+const LAYER_NAMES: readonly LayerName[] = ['cut', 'saw', 'parallel', 'joints', 'marks', 'text', 'board'];
 const isLayer = (name: string): name is LayerName => LAYER_NAMES.some((layer) => layer === name);
 
-const asJson = ({ figures, layers, size, toFile }: Drawn): object => ({
+const asJson = ({ figures, layers, size, toFile }: Drawn, board?: DrawnBoard): object => ({
   size,
-  toFile,
+  toFile: toFile[0],
+  ...(board && { board: { ...board, copies: toFile } }),
   layers: layers.map(({ name, lines, arcs, curves }) => ({ name, lines, arcs, curves })),
   lines: figures.lines,
   arcs: figures.arcs,
@@ -147,7 +196,7 @@ const asJson = ({ figures, layers, size, toFile }: Drawn): object => ({
   tolerance: FIT_MM,
 });
 
-function asText(part: Part, { layers, figures, size }: Drawn, output: string): string {
+function asText(part: Part, { layers, figures, size }: Drawn, output: string, board?: DrawnBoard): string {
   const { rule } = part;
   const rows = layers.map(({ name, lines, arcs, curves }) => [
     `  ${name}`,
@@ -159,7 +208,19 @@ function asText(part: Part, { layers, figures, size }: Drawn, output: string): s
     `${part.name}, full size, is in ${output}: ${showLength(size.width, rule)} by ${showLength(size.height, rule)} over all.`,
     columns(rows),
     `Nothing drawn lies more than ${Math.max(figures.worst, 0.0001).toFixed(4)} mm off the exact line.`,
-  ].join('\n');
+    quantityWords(part, board),
+  ]
+    .filter((line) => line !== '')
+    .join('\n');
+}
+
+function quantityWords({ quantity, rule }: Part, board?: DrawnBoard): string {
+  if (!board) return quantity > 1 ? `${quantity} are wanted: --nest draws them on their board.` : '';
+  const { number, of, length, width, copies, gap } = board;
+  const size = `${showLength(length, rule)} by ${showLength(width, rule)}`;
+  const apart = copies > 1 ? `, never closer than ${showLength(gap, rule)}` : '';
+  const next = number < of ? ` --board ${number + 1} draws the next.` : '';
+  return `Board ${number} of ${of}, ${size}: ${copies} of the ${quantity} wanted${apart}.${next}`;
 }
 
 const counted = (count: number, what: string): string =>

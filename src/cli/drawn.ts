@@ -1,8 +1,7 @@
 import { FIT_MM } from '../curves/tolerance.ts';
-import { type FullSizeOptions, fullSize } from '../export/compose-full-size.ts';
 import type { LayerName } from '../export/drawing.ts';
 import { writeDxf } from '../export/dxf.ts';
-import { boxOfFull, type FullSize, LAYERS } from '../export/full-size.ts';
+import { boxOfFull, drawnLines, type FullSize, layersOf } from '../export/full-size.ts';
 import { type FullSizeFigures, figuresOfLines } from '../export/full-size-figures.ts';
 import { fullSizePage, mustFitPdf } from '../export/full-size-page.ts';
 import { writeSvg } from '../export/svg.ts';
@@ -29,30 +28,28 @@ export interface Drawn {
   readonly layers: readonly (FullSizeFigures & { readonly name: LayerName })[];
   /** Of the page, or of what is drawn in a DXF, mm. */
   readonly size: { readonly width: number; readonly height: number };
-  /** Part mm → the file's own numbers: mm with y down, points with y up, the DXF's unit. */
-  readonly toFile: Affine;
+  /** Part mm → the file's own numbers, for each copy: mm with y down, points with y up, the DXF's unit. */
+  readonly toFile: readonly Affine[];
 }
 
-/** @throws Fault those of `fullSize`, `draw.page-too-long` */
-export function draw(part: Part, asked: FullSizeOptions, options: FileOptions): Drawn {
-  const full = fullSize(part, asked);
+/** @throws Fault `draw.page-too-long` */
+export function draw(part: Part, full: FullSize, options: FileOptions): Drawn {
   const about = [
     `${part.name}, full size.`,
     `Curves within ${FIT_MM} mm of the exact line: ${kindsOf(part)}.`,
   ];
   const as = options.format === 'dxf' && !options.splines ? 'arcs' : 'curves';
-  const layers = LAYERS.toReversed()
-    .filter((name) =>
-      name === 'text' ? full.words.length > 0 : full.lines.some(({ layer }) => layer === name),
-    )
+  const lines = drawnLines(full);
+  const layers = layersOf(full)
+    .toReversed()
     .map((name) => ({
       name,
       ...figuresOfLines(
-        full.lines.filter(({ layer }) => layer === name),
+        lines.filter(({ line }) => line.layer === name),
         as,
       ),
     }));
-  const figures = figuresOfLines(full.lines, as);
+  const figures = figuresOfLines(lines, as);
   if (figures.worst > FIT_MM) throw new Error(`the drawing came out ${figures.worst} mm off the line`);
   return {
     figures,
@@ -71,19 +68,19 @@ function asDxf(full: FullSize, { unit, splines }: FileOptions, about: readonly s
   return {
     content: async () => writeDxf(full, { unit, splines, about: [...about, `Lengths in ${unit}.`] }),
     size: { width: right - left, height: top - bottom },
-    toFile: enlarged(full.copies[0], unit === 'in' ? 1 / MM_PER_INCH : 1),
+    toFile: full.copies.map((copy) => enlarged(copy, unit === 'in' ? 1 / MM_PER_INCH : 1)),
   };
 }
 
 function asPage(full: FullSize, format: 'svg' | 'pdf', about: readonly string[]): Written {
   const { drawing, origin } = fullSizePage(full);
   const { width, height } = drawing;
-  const [a, b, c, d, e, f] = shifted(full.copies[0], ...origin);
+  const copies = full.copies.map((copy) => shifted(copy, ...origin));
   if (format === 'svg')
     return {
       content: async () => writeSvg(drawing, full.name, { bare: true, about: about.join(' ') }),
       size: { width, height },
-      toFile: [a, -b, c, -d, e, height - f],
+      toFile: copies.map(([a, b, c, d, e, f]) => [a, -b, c, -d, e, height - f]),
     };
   mustFitPdf(drawing);
   return {
@@ -92,6 +89,6 @@ function asPage(full: FullSize, format: 'svg' | 'pdf', about: readonly string[])
       return writePdf([{ name: 'full size', drawing }], `${full.name}, full size`, readFont());
     },
     size: { width, height },
-    toFile: enlarged([a, b, c, d, e, f], POINTS_PER_MM),
+    toFile: copies.map((copy) => enlarged(copy, POINTS_PER_MM)),
   };
 }

@@ -14,24 +14,18 @@ import {
   sayGrain,
   saySizes,
 } from '../shop/say-stock.ts';
-import { planStock, type StockPlan, type StockWish } from '../shop/stock-plan.ts';
-import { parseAngle } from '../units/angle.ts';
-import { Fault, type Warning } from '../units/fault.ts';
+import { planStock, type StockPlan } from '../shop/stock-plan.ts';
+import type { Warning } from '../units/fault.ts';
 import { showLength } from '../units/rule.ts';
+import { type BoardOptions, nestingOf, takesBoards, wishOf } from './board-options.ts';
 import { mustBeFree, writeWhole } from './files.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { degrees, printJson } from './json.ts';
-import { atOption, lengthAt } from './option.ts';
 import { speakingOf } from './report.ts';
 import { isOurSvg } from './svg-file.ts';
 import { columns } from './table.ts';
 
-interface StockOptions {
-  readonly boardLength?: string;
-  readonly boardWidth?: string;
-  readonly kerf?: string;
-  readonly between?: string;
-  readonly grain?: string;
+interface StockOptions extends BoardOptions {
   readonly picture?: string;
   readonly force?: boolean;
   readonly json?: boolean;
@@ -39,15 +33,11 @@ interface StockOptions {
 
 /** `fairlath stock JOB`: the wood a part takes. */
 export const stockCommand = (): Command =>
-  takesJob(new Command('stock'))
-    .description(
+  takesBoards(
+    takesJob(new Command('stock')).description(
       'the wood: blank, layers, board feet, weight, copies nested on boards, grain and least section',
-    )
-    .option('--board-width <length>', 'of the boards to cut from (that of the stock; else what all need)')
-    .option('--board-length <length>', 'of the boards to cut from (that of the stock; else of the blank)')
-    .option('--kerf <length>', 'what the saw takes between two parts (1/8 in or 3 mm)')
-    .option('--between <length>', 'left between two parts besides (none)')
-    .option('--grain <angle>', 'which way the grain runs on the part: 4, 1 in 12 (along the reference line)')
+    ),
+  )
     .option('--picture <FILE.svg>', 'also draw the board with the copies on it')
     .option('--force', 'replace a file that is not one of ours')
     .addHelpText(
@@ -77,38 +67,13 @@ Examples:
       warn({ ...part, warnings });
     });
 
-function wishOf(part: Part, options: StockOptions): StockWish {
-  const length = (
-    name: 'boardLength' | 'boardWidth' | 'kerf' | 'between',
-    option: string,
-    sign: 'positive' | 'not-negative',
-  ): StockWish => {
-    const typed = options[name];
-    return typed === undefined ? {} : { [name]: lengthAt(option, typed, part.rule.unit, sign) };
-  };
-  const { grain } = options;
-  return {
-    ...length('boardLength', '--board-length', 'positive'),
-    ...length('boardWidth', '--board-width', 'positive'),
-    ...length('kerf', '--kerf', 'not-negative'),
-    ...length('between', '--between', 'not-negative'),
-    ...(grain !== undefined && { grain: atOption('--grain', () => parseAngle(grain)) }),
-  };
-}
-
 async function drawBoard(
   part: Part,
   plan: StockPlan,
   input: string | undefined,
   { picture, force }: StockOptions,
 ): Promise<void> {
-  const { nesting } = plan;
-  if (!nesting)
-    throw new Fault(
-      'nesting.one-edge',
-      'one edge is a line on a board, and there is no part to lay out. Set out the other edge too, or leave this out.',
-      '--picture',
-    );
+  const nesting = nestingOf(plan, '--picture');
   mustBeFree(picture!, input, isOurSvg, force ?? false);
   const { composeBoard } = await import('../export/board-picture.ts');
   const { writeSvg } = await import('../export/svg.ts');

@@ -3,11 +3,11 @@ import { type Point, point } from '../curves/point.ts';
 import { type Matrix, mapSegment } from '../curves/segment.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
-import { faceOf } from '../part/solid.ts';
 import { type Copy, onBoard } from '../shop/copy.ts';
 import type { Nesting } from '../shop/nesting.ts';
 import { percent, sayAngle, sayWay } from '../shop/say-stock.ts';
 import type { StockPlan } from '../shop/stock-plan.ts';
+import { copyNumber, placeInWood } from './copy-number.ts';
 import { type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { printed } from './setting-out.ts';
 import { CAPITALS, LEADING, wrapText } from './type.ts';
@@ -50,7 +50,7 @@ export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Dra
         TEXT_MM,
       ),
       boardEdge(view),
-      ...nesting.copiesOn(1).flatMap((copy, i) => copyItems(part, copy, view, String(i + 1))),
+      ...nesting.copiesOn(1).flatMap((copy, i) => copyItems(part, copy, view, i + 1)),
       ...measures(part, nesting, view),
       ...grainArrow(view),
       ...notes.map((line, i) =>
@@ -84,25 +84,27 @@ const boardEdge = (view: View): Stroke => {
 };
 
 /** One copy: its finished line, its saw line and its number where there is room for it. */
-function copyItems(part: Part, copy: Copy, view: View, number: string): Item[] {
+function copyItems(part: Part, copy: Copy, view: View, number: number): Item[] {
   const { factor, left, bottom } = view;
   const drawn = (path: readonly Segment[]): Segment[] =>
     onBoard(copy, path).map((segment) => mapSegment(segment, [factor, 0, 0, factor, left, bottom]));
   const outline = finishedLine(part.shape);
-  const middle = placed(view, copy.toBoard, faceOf(outline).centroid);
-  const room = part.shape.type === 'closed' ? part.shape.leastWidth.width * factor : 0;
-  const size = Math.min(LABEL_MM, room * 0.6);
-  const text = copy.over ? `${number} over` : number;
+  const text = copyNumber(part, copy, number);
+  const place = part.shape.type === 'closed' ? placeInWood(part, text, LABEL_MM / factor) : undefined;
+  const size = (place?.size ?? 0) * factor;
   return [
     { type: 'stroke', style: 'cut', path: drawn(outline), closed: true },
     ...(part.saw.length > 0
       ? [{ type: 'stroke', style: 'saw', path: drawn(part.saw), closed: true } as const]
       : []),
-    ...(size >= LEAST_LABEL_MM
-      ? [words(text, { x: middle.x, y: middle.y - (size * CAPITALS) / 2 }, size, 'middle')]
+    ...(place && size >= LEAST_LABEL_MM
+      ? [numberWords(text, placed(view, copy.toBoard, place.middle), size)]
       : []),
   ];
 }
+
+const numberWords = (text: string, { x, y }: Point, size: number): Item =>
+  words(text, { x, y: y - (size * CAPITALS) / 2 }, size, 'middle');
 
 /** Smaller figures cannot be read. */
 const LEAST_LABEL_MM = 1.6;

@@ -7,7 +7,7 @@ import type { Affine } from '../tiling/affine.ts';
 import { jointsShown } from '../tiling/must-show.ts';
 import { Fault } from '../units/fault.ts';
 import type { LayerName } from './drawing.ts';
-import { CURVE_FIT_MM, curvePath, type FullLine, type FullSize } from './full-size.ts';
+import { CURVE_FIT_MM, curvePath, type FullLine, type FullSize, layersOf } from './full-size.ts';
 import { markLabels, markLines, nameWords } from './full-size-marks.ts';
 import { jointLines } from './joint-marks.ts';
 import { jointMeasures, jointName } from './joint-words.ts';
@@ -26,18 +26,10 @@ const AS_IT_IS: Affine = [1, 0, 0, 1, 0, 0];
 
 /**
  * What is drawn of a part at full size: each line with its layer, and the words beside it.
- * @throws Fault `draw.nothing` where the layers asked for hold nothing, `draw.parallel-left-out`,
- *   `draw.parallel-zero`, and those of a parallel
+ * @throws Fault those of `onlyLayers`, `draw.parallel-zero`, and those of a parallel
  */
 export function fullSize(part: Part, { only, parallel, mirror }: FullSizeOptions = {}): FullSize {
-  if (parallel !== undefined && only && !only.includes('parallel'))
-    throw new Fault(
-      'draw.parallel-left-out',
-      '--only leaves out the line that --parallel asks for. Add parallel to its list, or leave one of them out.',
-    );
-  const wanted = ({ layer }: { layer?: LayerName }): boolean =>
-    !only || (layer !== undefined && only.includes(layer));
-  const all = [
+  const lines = [
     ...markLines(part),
     ...layoutLines(part),
     ...chordLine(part),
@@ -45,19 +37,37 @@ export function fullSize(part: Part, { only, parallel, mirror }: FullSizeOptions
     ...sawLines(part),
     cutLine(part),
   ];
-  const lines = all.filter(wanted);
-  const words = [...nameWords(part), ...markLabels(part)].filter(wanted);
-  if (lines.length + words.length === 0) throw nothingOn(only ?? []);
-  const { left, right } = pathBox(all.flatMap(curvePath));
+  const { left, right } = pathBox(lines.flatMap(curvePath));
   const copy: Affine = mirror ? [-1, 0, 0, 1, left + right, 0] : AS_IT_IS;
-  return { name: part.name, lines, words, copies: [copy] };
+  const words = [...nameWords(part), ...markLabels(part)];
+  return onlyLayers({ name: part.name, lines, words, copies: [copy] }, only);
+}
+
+/**
+ * These layers of a drawing; all of them where none are named.
+ * @throws Fault `draw.parallel-left-out`, `draw.nothing` where they hold nothing
+ */
+export function onlyLayers(full: FullSize, only: FullSizeOptions['only']): FullSize {
+  if (!only) return full;
+  if (!only.includes('parallel') && full.lines.some(({ layer }) => layer === 'parallel'))
+    throw new Fault(
+      'draw.parallel-left-out',
+      '--only leaves out the line that --parallel asks for. Add parallel to its list, or leave one of them out.',
+    );
+  const kept = ({ lines, words }: Pick<FullSize, 'lines' | 'words'>) => ({
+    lines: lines.filter(({ layer }) => only.includes(layer)),
+    words: only.includes('text') ? words : [],
+  });
+  const some = { ...full, ...kept(full), ...(full.ground && { ground: kept(full.ground) }) };
+  if (layersOf(some).length === 0) throw nothingOn(only);
+  return some;
 }
 
 const nothingOn = (only: readonly LayerName[]): Fault =>
   new Fault(
     'draw.nothing',
     `--only: this part has nothing on the ${only.length === 1 ? 'layer' : 'layers'} ${only.join(', ')}. ` +
-      'A saw line needs "saw: 1/16" under allowance in the job, a parallel needs --parallel.',
+      'A saw line needs "saw: 1/16" under allowance in the job, a parallel needs --parallel, a board --nest.',
   );
 
 const isClosed = ({ edges }: Part): boolean => edges.length > 1;

@@ -63,7 +63,7 @@ export const LINE_LOOKS: Readonly<Record<LineStyle, LineLook>> = {
 };
 
 /** What is kept apart in a full-size drawing, so that a machine can be given some of it. */
-export type LayerName = 'cut' | 'saw' | 'parallel' | 'joints' | 'marks' | 'text';
+export type LayerName = 'board' | 'cut' | 'saw' | 'parallel' | 'joints' | 'marks' | 'text';
 
 /** What a writer that knows layers and names does with an item; the others draw it all the same. */
 interface OnLayer {

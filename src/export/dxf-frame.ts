@@ -25,6 +25,7 @@ const LAYER_LOOKS: Readonly<Record<LayerName, { readonly colour: number; readonl
   joints: { colour: 3, style: 'joint' },
   marks: { colour: 4, style: 'mark' },
   text: { colour: 8, style: 'cut' },
+  board: { colour: 9, style: 'rule' },
 };
 
 /** Handles of what a release 2000 file must have; entities count on from FIRST_HANDLE. */

@@ -13,10 +13,11 @@ import {
   ARC_FIT_MM,
   boxOfFull,
   curvePath,
+  drawnLines,
+  drawnWords,
   type FullLine,
   type FullSize,
-  LAYERS,
-  wordsOn,
+  layersOf,
 } from './full-size.ts';
 
 export interface DxfOptions {
@@ -37,12 +38,9 @@ export function writeDxf(full: FullSize, { unit, splines, about = [] }: DxfOptio
   const lengths = new Lengths(unit === 'in' ? MM_PER_INCH : 1);
   const release: Release = splines ? '2000' : '12';
   const entities = new Entities(release, lengths);
-  for (const line of full.lines) (splines ? drawCurves : drawArcs)(entities, line, full.copies);
-  for (const copy of full.copies) for (const words of full.words) entities.words(wordsOn(copy, words));
-  const layers = LAYERS.filter(
-    (layer) => (layer === 'text' && full.words.length > 0) || full.lines.some((line) => line.layer === layer),
-  );
-  const frame = { release, unit, lengths, layers, about, box: boxOfFull(full) };
+  for (const { line, copies } of drawnLines(full)) (splines ? drawCurves : drawArcs)(entities, line, copies);
+  for (const words of drawnWords(full)) entities.words(words);
+  const frame = { release, unit, lengths, layers: layersOf(full), about, box: boxOfFull(full) };
   return tagsText(framed(frame, entities.tags, entities.handle));
 }
 
@@ -59,7 +57,7 @@ export function arcsOf(line: FullLine): readonly BulgedArc[] {
 const isCircle = (path: readonly { readonly type: string; readonly sweep?: number }[]): boolean =>
   path.length === 1 && Math.abs(Math.abs(path[0]?.sweep ?? 0) - 2 * Math.PI) < 1e-9;
 
-function drawArcs(entities: Entities, line: FullLine, copies: FullSize['copies']): void {
+function drawArcs(entities: Entities, line: FullLine, copies: readonly Affine[]): void {
   const [first] = line.exact;
   if (first?.type === 'arc' && isCircle(line.exact)) {
     for (const copy of copies) drawCircle(entities, line, first, copy);
@@ -85,7 +83,7 @@ function mapArc({ from, to, bulge }: BulgedArc, copy: Affine): BulgedArc {
   return { from: apply(copy, from), to: apply(copy, to), bulge: a * d - b * c < 0 ? -bulge : bulge };
 }
 
-function drawCurves(entities: Entities, line: FullLine, copies: FullSize['copies']): void {
+function drawCurves(entities: Entities, line: FullLine, copies: readonly Affine[]): void {
   const path = curvePath(line);
   if (!path.some(({ type }) => type === 'cubic')) {
     drawArcs(entities, line, copies);

@@ -3,7 +3,7 @@ import { placeOn } from '../curves/biarc.ts';
 import { farthestOff } from '../curves/farthest-off.ts';
 import type { Point } from '../curves/point.ts';
 import { arcsOf } from './dxf.ts';
-import { CURVE_FIT_MM, curvePath, type FullLine, type FullSize } from './full-size.ts';
+import { CURVE_FIT_MM, curvePath, type DrawnLine, type FullLine } from './full-size.ts';
 
 /** What a file draws: how much of what kind, and how true. */
 export interface FullSizeFigures {
@@ -20,11 +20,14 @@ const LOOKS = 24;
 
 const SHARES = Array.from({ length: LOOKS + 1 }, (_, i) => i / LOOKS);
 
-/** The figures of one copy of some lines, drawn as arcs or as curves. */
-export function figuresOfLines(lines: FullSize['lines'], as: 'arcs' | 'curves'): FullSizeFigures {
-  const each = lines.map(as === 'arcs' ? arcFigures : curveFigures);
+/** The figures of some lines in all their copies, drawn as arcs or as curves. */
+export function figuresOfLines(drawn: readonly DrawnLine[], as: 'arcs' | 'curves'): FullSizeFigures {
+  const each = drawn.map(({ line, copies }) => ({
+    ...(as === 'arcs' ? arcFigures : curveFigures)(line),
+    times: copies.length,
+  }));
   const sum = (count: (one: FullSizeFigures) => number): number =>
-    each.reduce((all, one) => all + count(one), 0);
+    each.reduce((all, one) => all + one.times * count(one), 0);
   return {
     lines: sum((one) => one.lines),
     arcs: sum((one) => one.arcs),

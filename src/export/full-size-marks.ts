@@ -14,13 +14,13 @@ import { LEADING, textWidth } from './type.ts';
 /** Marks and letters at their usual size, mm, and the part (from corner to corner) on which they have it. */
 const TICK_MM = 3;
 const LETTERS_MM = 3.5;
-const NAME_MM = 5;
+export const NAME_MM = 5;
 const USUAL_MM = 150;
 
 /** On a small part all of it is smaller, but letters below this no machine makes. */
 const LEAST_SCALE = 0.1;
 
-const scaleFor = ({ bounds: { left, right, bottom, top } }: Part): number =>
+export const scaleFor = ({ bounds: { left, right, bottom, top } }: Part): number =>
   Math.min(1, Math.max(LEAST_SCALE, Math.hypot(right - left, top - bottom) / USUAL_MM));
 
 const marked = (part: Part): Landmark[] => landmarks(part).filter(({ what }) => what !== 'end');
@@ -88,16 +88,22 @@ const isUpper = (part: Part, { x, y }: Point): boolean =>
 
 /** Below the part: what it is, and what its drawing must measure. */
 export function nameWords(part: Part): Words[] {
-  const { left, bottom } = part.bounds;
-  const finished = pathBox(finishedLine(part.shape));
-  const [long, high] = [finished.right - finished.left, finished.top - finished.bottom];
+  const count = part.quantity > 1 ? ` Make ${part.quantity}.` : '';
+  return titleWords(part, point(part.bounds.left, part.bounds.bottom), [`${sizeWords(part)}${count}`]);
+}
+
+/** Below a corner: the part's name, and smaller lines under it. */
+export function titleWords(part: Part, { x, y }: Point, lines: readonly string[]): Words[] {
   const scale = scaleFor(part);
   const [name, letters] = [NAME_MM * scale, LETTERS_MM * scale];
-  const size = `Full size: the finished line is ${printed(long, part.rule)} long and ${printed(high, part.rule)} high.`;
-  const count = part.quantity > 1 ? ` Make ${part.quantity}.` : '';
-  const under = bottom - 2.5 * name;
+  const under = y - 2.5 * name;
   return [
-    words(part.name, point(left, under), name),
-    words(size + count, point(left, under - letters * 1.8), letters),
+    words(part.name, point(x, under), name),
+    ...lines.map((line, i) => words(line, point(x, under - letters * (1.8 + i * LEADING)), letters)),
   ].map((each) => ({ ...each, layer: 'text' as const }));
+}
+
+export function sizeWords({ shape, rule }: Part): string {
+  const { left, right, bottom, top } = pathBox(finishedLine(shape));
+  return `Full size: the finished line is ${printed(right - left, rule)} long and ${printed(top - bottom, rule)} high.`;
 }

@@ -1,10 +1,17 @@
 import type { Box } from '../curves/curve.ts';
 import { mapSegment } from '../curves/segment.ts';
-import { shifted } from '../tiling/affine.ts';
 import { POINTS_PER_MM } from '../tiling/page-matrix.ts';
 import { Fault } from '../units/fault.ts';
-import type { Drawing, Item, LayerName } from './drawing.ts';
-import { boxOfFull, curvePath, type FullSize, LAYERS, wordsOn } from './full-size.ts';
+import type { Drawing, Item, Stroke } from './drawing.ts';
+import {
+  boxOfFull,
+  curvePath,
+  type DrawnLine,
+  drawnLines,
+  drawnWords,
+  type FullSize,
+  layersOf,
+} from './full-size.ts';
 
 /** White round what is drawn, mm: a line on the very edge of a page loses half its width. */
 const MARGIN_MM = 5;
@@ -22,7 +29,10 @@ export interface FullSizePage {
 export function fullSizePage(full: FullSize): FullSizePage {
   const box = boxOfFull(full);
   const origin = [MARGIN_MM - box.left, MARGIN_MM - box.bottom] as const;
-  const items = LAYERS.flatMap((layer) => itemsOn(full, layer, origin));
+  const strokes = drawnLines(full, origin).flatMap(strokesOf);
+  const items = layersOf(full).flatMap((layer): Item[] =>
+    layer === 'text' ? drawnWords(full, origin) : strokes.filter((stroke) => stroke.layer === layer),
+  );
   return { drawing: { ...pageSize(box), items }, origin };
 }
 
@@ -31,30 +41,17 @@ const pageSize = ({ left, right, bottom, top }: Box): { width: number; height: n
   height: top - bottom + 2 * MARGIN_MM,
 });
 
-function itemsOn(
-  { lines, words, copies }: FullSize,
-  layer: LayerName,
-  [x, y]: readonly [number, number],
-): Item[] {
-  const drawn = lines
-    .filter((line) => line.layer === layer)
-    .map((line) => ({ ...line, path: curvePath(line) }));
-  return copies.flatMap((copy): Item[] => {
-    const onPage = shifted(copy, x, y);
-    return [
-      ...drawn.map(
-        ({ style, title, closed, path }): Item => ({
-          type: 'stroke',
-          layer,
-          style,
-          title,
-          path: path.map((segment) => mapSegment(segment, onPage)),
-          ...(closed && { closed }),
-        }),
-      ),
-      ...(layer === 'text' ? words.map((each) => wordsOn(onPage, each)) : []),
-    ];
-  });
+function strokesOf({ line, copies }: DrawnLine): Stroke[] {
+  const path = curvePath(line);
+  const { layer, style, title, closed } = line;
+  return copies.map((copy) => ({
+    type: 'stroke',
+    layer,
+    style,
+    title,
+    path: path.map((segment) => mapSegment(segment, copy)),
+    ...(closed && { closed }),
+  }));
 }
 
 /**

@@ -4,12 +4,12 @@ import { fitPath } from '../curves/fit.ts';
 import type { Piece, Segment } from '../curves/piece.ts';
 import { mapSegment } from '../curves/segment.ts';
 import { FIT_MM } from '../curves/tolerance.ts';
-import { type Affine, apply } from '../tiling/affine.ts';
+import { type Affine, apply, shifted } from '../tiling/affine.ts';
 import type { LayerName, LineStyle, Words } from './drawing.ts';
 import { textWidth } from './type.ts';
 
 /** In the order they are drawn. */
-export const LAYERS: readonly LayerName[] = ['marks', 'text', 'joints', 'parallel', 'saw', 'cut'];
+const LAYERS: readonly LayerName[] = ['board', 'marks', 'text', 'joints', 'parallel', 'saw', 'cut'];
 
 /**
  * How far cubics and parallels may lie off the exact line here, mm: so little that the arcs, which keep
@@ -19,12 +19,17 @@ export const CURVE_FIT_MM = FIT_MM / 20;
 export const ARC_FIT_MM = FIT_MM * 0.88;
 
 /** A whole part at true size, before any file format, in the part's own frame, mm. */
-export interface FullSize {
+export interface FullSize extends Ground {
   readonly name: string;
-  readonly lines: readonly FullLine[];
-  readonly words: readonly Words[];
   /** Where it is drawn, once for each: moved, turned or mirrored, never stretched. */
   readonly copies: readonly [Affine, ...Affine[]];
+  /** What is drawn once, in the drawing's own frame: the board that copies lie on, and words about them. */
+  readonly ground?: Ground;
+}
+
+interface Ground {
+  readonly lines: readonly FullLine[];
+  readonly words: readonly Words[];
 }
 
 export interface FullLine {
@@ -37,17 +42,48 @@ export interface FullLine {
   readonly closed: boolean;
 }
 
-/** The same part wherever it is wanted: each copy by its own move of what was drawn. */
-export const placed = (full: FullSize, copies: readonly [Affine, ...Affine[]]): FullSize => ({
-  ...full,
-  copies,
-});
+/** A line and everywhere it is drawn. */
+export interface DrawnLine {
+  readonly line: FullLine;
+  readonly copies: readonly Affine[];
+}
+
+/** How far a drawing is moved: right and up, mm. */
+type Move = readonly [x: number, y: number];
+
+const STAYS: Move = [0, 0];
+const ONCE: readonly Affine[] = [[1, 0, 0, 1, 0, 0]];
+
+/** All lines of a drawing, the ground's first. */
+export function drawnLines({ ground, lines, copies }: FullSize, [x, y] = STAYS): DrawnLine[] {
+  const at = (places: readonly Affine[]): Affine[] => places.map((place) => shifted(place, x, y));
+  return [
+    ...(ground?.lines ?? []).map((line) => ({ line, copies: at(ONCE) })),
+    ...lines.map((line) => ({ line, copies: at(copies) })),
+  ];
+}
+
+/** All words of a drawing, where they stand in it. */
+export const drawnWords = ({ ground, words, copies }: FullSize, [x, y] = STAYS): Words[] =>
+  [
+    { words: ground?.words ?? [], copies: ONCE },
+    { words, copies },
+  ].flatMap((set) =>
+    set.copies.flatMap((copy) => set.words.map((each) => wordsOn(shifted(copy, x, y), each))),
+  );
+
+/** The layers that hold anything, in the order they are drawn. */
+export function layersOf(full: FullSize): LayerName[] {
+  const used = new Set<LayerName>(drawnLines(full).map(({ line }) => line.layer));
+  if (drawnWords(full).length > 0) used.add('text');
+  return LAYERS.filter((layer) => used.has(layer));
+}
 
 /** The line as writers of cubics draw it, in the part's frame. */
 export const curvePath = ({ exact }: FullLine): Segment[] => fitPath(exact, CURVE_FIT_MM);
 
 /** Words on one copy: set the right way round even where the part is mirrored. */
-export function wordsOn(copy: Affine, words: Words): Words {
+function wordsOn(copy: Affine, words: Words): Words {
   const [a, b, c, d] = copy;
   const turn = words.turn ?? 0;
   const along = apply([a, b, c, d, 0, 0], { x: Math.cos(turn), y: Math.sin(turn) });
@@ -62,15 +98,13 @@ export function wordsOn(copy: Affine, words: Words): Words {
   };
 }
 
-/** Round the lines and words of every copy, mm. */
-export function boxOfFull({ lines, words, copies }: FullSize): Box {
-  const paths = lines.flatMap(curvePath);
-  return unitedBox(
-    copies.flatMap((copy) => [
-      ...(paths.length > 0 ? [pathBox(paths.map((segment) => mapSegment(segment, copy)))] : []),
-      ...words.map((each) => wordsBox(wordsOn(copy, each))),
-    ]),
-  );
+/** Round all that is drawn, mm. */
+export function boxOfFull(full: FullSize): Box {
+  const lines = drawnLines(full).flatMap(({ line, copies }) => {
+    const path = curvePath(line);
+    return copies.map((copy) => pathBox(path.map((segment) => mapSegment(segment, copy))));
+  });
+  return unitedBox([...lines, ...drawnWords(full).map(wordsBox)]);
 }
 
 /** Round one line of words, with what of its letters hangs below; about, where they are turned. */

@@ -76,6 +76,29 @@ describe('fairlath draw', () => {
     expect(draw(...quick, '-o', 'quick.svg')).toMatchObject({ code: 0, err: '' });
   });
 
+  test('lays all that are wanted on their boards, and tells programs where each lies', () => {
+    const boards = ['--nest', '--board-width', '4 1/2', '--board-length', '36'];
+    expect(draw(leg, '-o', 'boards.dxf', ...boards).out).toMatch(
+      /Board 1 of 2, 36 in by 4 1\/2 in: 1 of the 2 wanted\. --board 2 draws the next\./,
+    );
+    const { out } = draw(leg, '-o', 'board.dxf', ...boards, '--board-width', '10', '--kerf', '1/4', '--json');
+    const told = JSON.parse(out);
+    expect(told.board).toMatchObject({ number: 1, of: 1, length: 914.4, width: 254, gap: 6.35 });
+    const cuts = readDxf(text('board.dxf')).lines.filter(({ layer }) => layer === 'cut');
+    expect(cuts).toHaveLength(2);
+    expect(cuts.flatMap(({ bulges }) => bulges)).toHaveLength(told.layers[0].lines + told.layers[0].arcs);
+    cuts.forEach(({ ends: [start] }, i) => {
+      const corner = apply(told.board.copies[i], { x: 0, y: 0 });
+      expect(start.x).toBeCloseTo(corner.x, 6);
+      expect(start.y).toBeCloseTo(corner.y, 6);
+    });
+    expect(told.toFile).toEqual(told.board.copies[0]);
+  });
+
+  test('says that more are wanted where one is drawn', () => {
+    expect(draw(leg, '-o', 'one.svg').out).toContain('2 are wanted: --nest draws them on their board.');
+  });
+
   test.each([
     [
       ['-o', 'leg.png'],
@@ -89,6 +112,15 @@ describe('fairlath draw', () => {
     [['--parallel', '0'], /Give a distance/],
     [['--parallel', '-4'], /^error: --parallel: a parallel 4 in away .* in/],
     [['-o', leg], /ending in \.svg/],
+    [['--nest', '--board', '3', '--board-width', '10'], /--board: there is no board 3/],
+    [['--nest', '--board', 'two'], /--board: "two" is no board\. Give its number/],
+    [['--nest', '--board-width', '2'], /Take one of 3 \d+\/\d+ in/],
+    [['--nest', '--mirror'], /--mirror: on a board/],
+    [['--kerf', '3'], /--kerf is for copies on a board\. Add --nest/],
+    [
+      ['--nest', '--parallel', '1/2', '--board-width', '10'],
+      /--parallel: the parallels of two copies would cross/,
+    ],
   ])('%j is a mistake that is told, and nothing is written', (args, message) => {
     const answer = draw(leg, ...args);
     expect(answer).toMatchObject({ code: 2, out: '' });

@@ -47,7 +47,7 @@ describe('a DXF', () => {
   test('counts as many lines and arcs as the figures say', () => {
     const { lines } = fullSize(leg, { only: ['cut'] });
     const bulges = read(fullSize(leg, { only: ['cut'] })).lines.flatMap((line) => line.bulges);
-    const figures = figuresOfLines(lines, 'arcs');
+    const figures = figuresOfLines([{ line: lines[0]!, copies: [[1, 0, 0, 1, 0, 0]] }], 'arcs');
     expect(bulges.filter((bulge) => bulge === 0)).toHaveLength(figures.lines);
     expect(bulges.filter((bulge) => bulge !== 0)).toHaveLength(figures.arcs);
     expect(figures.worst).toBeLessThanOrEqual(FIT_MM);

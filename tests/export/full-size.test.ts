@@ -5,7 +5,6 @@ import { type Point, point } from '../../src/curves/point.ts';
 import { FIT_MM } from '../../src/curves/tolerance.ts';
 import { fullSize } from '../../src/export/compose-full-size.ts';
 import { writeDxf } from '../../src/export/dxf.ts';
-import { placed } from '../../src/export/full-size.ts';
 import { fullSizePage, mustFitPdf } from '../../src/export/full-size-page.ts';
 import { finishedLine } from '../../src/part/finished-line.ts';
 import type { Part } from '../../src/part/part.ts';
@@ -147,7 +146,7 @@ describe('copies', () => {
 
   test('stand wherever they are placed, each whole', () => {
     const moves = [shifted(turning(30), 500, -200), shifted(turning(180), 0, 900)] as const;
-    const full = placed(fullSize(leg, { only: ['cut'] }), moves);
+    const full = { ...fullSize(leg, { only: ['cut'] }), copies: moves };
     const { lines } = readDxf(writeDxf(full, { unit: 'mm', splines: false }));
     expect(lines.map(({ closed }) => closed)).toEqual([true, true]);
     moves.forEach((move, i) => {

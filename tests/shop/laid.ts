@@ -39,7 +39,8 @@ export function nearest(a: readonly Point[], b: readonly Point[]): number {
   return least;
 }
 
-function isWithin(polygon: readonly Point[], { x, y }: Point): boolean {
+/** Whether a place lies inside a closed polygon. */
+export function isWithin(polygon: readonly Point[], { x, y }: Point): boolean {
   let inside = false;
   polygon.forEach((p, i) => {
     const q = polygon[(i + 1) % polygon.length]!;
