@@ -36,7 +36,10 @@ export function fullSizeOnBoard(part: Part, nesting: Nesting, options: OnBoardOp
     copies: [first.toBoard, ...others.map(({ toBoard }) => toBoard)],
     ground: {
       lines: [boardLine(nesting)],
-      words: [...boardWords(part, nesting, board), ...numbers(part, [first, ...others])],
+      words: [
+        ...boardWords(part, nesting, board),
+        ...numbers(part, [first, ...others], before(nesting, board)),
+      ],
     },
   };
   return onlyLayers(full, only);
@@ -89,11 +92,15 @@ function boardWords(part: Part, { board, boards, copiesOn }: Nesting, number: nu
   ]);
 }
 
+/** How many copies lie on the boards before this one: numbers are counted through. */
+const before = ({ copiesOn }: Nesting, board: number): number =>
+  Array.from({ length: board - 1 }, (_, i) => copiesOn(i + 1).length).reduce((a, b) => a + b, 0);
+
 /** Each copy's number in its wood, along the part and the right way up. */
-function numbers(part: Part, copies: readonly Copy[]): Words[] {
+function numbers(part: Part, copies: readonly Copy[], already: number): Words[] {
   const wished = NAME_MM * scaleFor(part);
   return copies.flatMap((copy, i): Words[] => {
-    const text = copyNumber(part, copy, i + 1);
+    const text = copyNumber(part, copy, already + i + 1);
     const place = placeInWood(part, text, wished);
     if (!place) return [];
     const turn = uprightTurn(copy);
