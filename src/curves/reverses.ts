@@ -10,8 +10,10 @@ import { rootBetween } from './search.ts';
 export const turn = (from: number, to: number): number =>
   Math.atan2(Math.sin(to - from), Math.cos(to - from));
 
-const sidesOf = (sweep: readonly Tooth[], straight: number): Tooth[] =>
-  sweep.filter(({ curvature }) => Math.abs(curvature) > Math.max(straight, 1e-9 * peakOf(sweep)));
+function sidesOf(sweep: readonly Tooth[], straight: number): Tooth[] {
+  const least = Math.max(straight, 1e-9 * peakOf(sweep));
+  return sweep.filter(({ curvature }) => Math.abs(curvature) > least);
+}
 
 export function inflectionsOf(sweep: readonly Tooth[], straight: number): Point[] {
   const bent = sidesOf(sweep, straight);

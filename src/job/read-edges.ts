@@ -2,13 +2,13 @@ import { quoted } from '../units/quoted.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Entry } from './entry.ts';
 import type { Edge, Job, Step } from './job.ts';
-import { readPoint, type SetOut } from './read-points.ts';
+import { MAX_PINS, readPoint, type SetOut } from './read-points.ts';
 import { readStep } from './read-steps.ts';
 import { Table } from './table.ts';
 import { STEP_KINDS } from './vocabulary.ts';
 
-/** Far more steps than an edge of furniture has; it keeps the work on one edge bounded. */
-const MAX_STEPS = 1000;
+/** Far more steps than an edge of furniture has, and with MAX_PINS it keeps the work on one edge bounded. */
+const MAX_STEPS = 200;
 
 /** Letters, digits, spaces, dashes, underscores: safe in a message, on a sheet and in a key. */
 const EDGE_NAME = /^[\p{L}\p{N}][\p{L}\p{M}\p{N} _-]{0,39}$/u;
@@ -45,7 +45,19 @@ function readEdge(name: string, entry: Entry, unit: Unit): Edge | undefined {
   const from = readFrom(head, unit);
   if (more.length === 0) return entry.report('job.missing', `the edge has no steps. ${AN_EDGE}`);
   const [first, ...rest] = readSteps(more, from, unit) ?? [];
+  const pins = [first, ...rest].reduce((sum, step) => sum + (step ? pinsOf(step) : 0), 0);
+  if (pins > MAX_PINS)
+    return entry.report(
+      'job.too-many',
+      `${pins} nails and points on one edge. ${MAX_PINS} is the most read.`,
+    );
   return from && first && { name, from: from.at, steps: [first, ...rest], key: entry.key };
+}
+
+/** What a step passes through between its ends. */
+function pinsOf(step: Step): number {
+  if (step.kind === 'spline') return step.through.length;
+  return step.kind === 'batten' && 'through' in step.by ? step.by.through.length : 0;
 }
 
 function readFrom(entry: Entry, unit: Unit): SetOut | undefined {

@@ -1,4 +1,7 @@
 import { along } from '../curves/along.ts';
+import { boxOf } from '../curves/box.ts';
+import type { Box } from '../curves/curve.ts';
+import type { Piece } from '../curves/piece.ts';
 import { angleOf, direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
 import { rootsOnUnit } from '../curves/search.ts';
 import { Fault } from '../units/fault.ts';
@@ -28,6 +31,26 @@ export function reachAlong(edge: PartEdge, { origin, angle }: BaseLine): [from: 
 
 /** Steps that tell the crossings of one piece with a station apart. */
 const SAMPLES = 24;
+
+const BOXES = new WeakMap<Piece, Box>();
+
+/** Round the places at those steps: a station outside them has no crossing to be found on the piece. */
+function boxOfSteps(piece: Piece): Box {
+  const known = BOXES.get(piece);
+  if (known) return known;
+  const box = boxOf(Array.from({ length: SAMPLES + 1 }, (_, i) => i / SAMPLES).map(along(piece)));
+  BOXES.set(piece, box);
+  return box;
+}
+
+/** Whether a box may reach over a station. */
+function reaches({ left, right, bottom, top }: Box, station: number, { origin, angle }: BaseLine): boolean {
+  const { x, y } = direction(angle);
+  const middle = ((left + right) / 2 - origin.x) * x + ((bottom + top) / 2 - origin.y) * y;
+  const half = (Math.abs((right - left) * x) + Math.abs((top - bottom) * y)) / 2;
+  return Math.abs(station - middle) <= half + SAME_MM;
+}
+
 /** Two crossings nearer than this along the offset are one, mm: the end of one piece and the next's start. */
 const SAME_MM = 1e-6;
 
@@ -44,6 +67,7 @@ export function offsetsAt(edge: PartEdge, station: number, base = REFERENCE_LINE
     if (!offsets.some((known) => Math.abs(known - offset) < SAME_MM)) offsets.push(offset);
   };
   for (const piece of edge.runs.flatMap(({ exact }) => exact)) {
+    if (!reaches(boxOfSteps(piece), station, base)) continue;
     const at = along(piece);
     const past = (u: number): number => dot(subtract(at(u), base.origin), run) - station;
     // Rounding may leave a piece's end a hair short of its own station.

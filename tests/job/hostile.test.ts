@@ -54,19 +54,29 @@ describe('a text that is no honest job is refused, and soon', () => {
     for (const { message } of found) expect(message.length).toBeLessThan(2000);
   });
 
-  test('eleven hundred pins are too many', () => {
-    const pins = Array.from({ length: 1100 }, (_, i) => `[${i + 1}, 1]`).join(', ');
-    const text = job(`[{from: [0, 0]}, {spline: [1101, 0], through: [${pins}]}]`);
+  test('more than two hundred pins are too many', () => {
+    const pins = Array.from({ length: 201 }, (_, i) => `[${i + 1}, 1]`).join(', ');
+    const text = job(`[{from: [0, 0]}, {spline: [202, 0], through: [${pins}]}]`);
     expect(faultsOf(text)).toMatchObject([{ code: 'job.too-many', key: 'edges.a[1].through', line: 4 }]);
   });
 
-  test('a thousand pins are not', () => {
-    const pins = Array.from({ length: 1000 }, (_, i) => `[${i + 1} mm, 1]`).join(', ');
+  test('two hundred pins are not', () => {
+    const pins = Array.from({ length: 200 }, (_, i) => `[${i + 1} mm, 1]`).join(', ');
     expect(faultsOf(job(`[{from: [0, 0]}, {spline: [2000 mm, 0], through: [${pins}]}]`))).toEqual([]);
   });
 
-  test('eleven hundred steps are too many', () => {
-    const steps = Array.from({ length: 1100 }, (_, i) => `{line: [${i + 1}, 1]}`).join(', ');
+  test('nor may they come to more over all steps of an edge', () => {
+    const step = (from: number) => {
+      const pins = Array.from({ length: 150 }, (_, i) => `[${from + i + 1}, 1]`).join(', ');
+      return `{batten: [${from + 151}, 0], through: [${pins}]}`;
+    };
+    expect(faultsOf(job(`[{from: [0, 0]}, ${step(0)}, ${step(151)}]`))).toMatchObject([
+      { code: 'job.too-many', key: 'edges.a', message: expect.stringContaining('300 nails and points') },
+    ]);
+  });
+
+  test('more than two hundred steps are too many', () => {
+    const steps = Array.from({ length: 201 }, (_, i) => `{line: [${i + 1}, 1]}`).join(', ');
     expect(faultsOf(job(`[{from: [0, 0]}, ${steps}]`))).toMatchObject([
       { code: 'job.too-many', key: 'edges.a' },
     ]);
