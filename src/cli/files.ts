@@ -3,6 +3,7 @@ import {
   closeSync,
   existsSync,
   openSync,
+  readdirSync,
   readFileSync,
   readSync,
   renameSync,
@@ -99,10 +100,8 @@ export const writeWhole = (file: string, bytes: Uint8Array | string): void =>
  * `work` itself leaves nothing behind and is passed on as it is.
  */
 export function streamWhole(file: string, work: (write: (chunk: Uint8Array | string) => void) => void): void {
-  const aside = join(
-    dirname(file),
-    `.${basename(file).slice(0, 100)}.${randomBytes(6).toString('hex')}.part`,
-  );
+  const begin = `.${basename(file).slice(0, 100)}.`;
+  const aside = join(dirname(file), `${begin}${randomBytes(6).toString('hex')}.part`);
   const told = <T>(step: () => T): T => {
     try {
       return step();
@@ -121,6 +120,30 @@ export function streamWhole(file: string, work: (write: (chunk: Uint8Array | str
   } catch (error) {
     rmSync(aside, { force: true });
     throw error;
+  }
+  sweep(dirname(file), begin);
+}
+
+/** No write takes as long, ms: an aside older than this is left of a run that was killed. */
+const STALE_MS = 3_600_000;
+
+/** Removes what killed runs have left beside a file of the same name. */
+function sweep(folder: string, begin: string): void {
+  const isAside = (name: string): boolean =>
+    name.startsWith(begin) && /^[0-9a-f]{12}\.part$/.test(name.slice(begin.length));
+  for (const name of namesIn(folder).filter(isAside)) {
+    const path = join(folder, name);
+    const written = statSync(path, { throwIfNoEntry: false })?.mtimeMs ?? Number.POSITIVE_INFINITY;
+    if (Date.now() - written > STALE_MS) rmSync(path, { force: true });
+  }
+}
+
+/** None in a folder that may be written to but not read. */
+function namesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder);
+  } catch {
+    return [];
   }
 }
 

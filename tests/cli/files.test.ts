@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { streamWhole } from '../../src/cli/files.ts';
@@ -26,4 +26,19 @@ test('work that fails half-way leaves the old file as it was and nothing beside 
   expect(failing).toThrow('the pencil broke');
   expect(readFileSync(file, 'utf8')).toBe('old');
   expect(readdirSync(folder)).toEqual(['a.txt']);
+});
+
+test('what a killed run left of the same file is swept away once it is old, and nothing else', () => {
+  const folder = freshFolder();
+  const leave = (name: string, hours: number): void => {
+    writeFileSync(join(folder, name), 'half');
+    const then = Date.now() / 1000 - hours * 3600;
+    utimesSync(join(folder, name), then, then);
+  };
+  leave('.a.txt.0123456789ab.part', 2);
+  const others = ['.a.txt.ba9876543210.part', '.a.txt.mine.part', '.b.txt.0123456789ab.part'];
+  leave(others[0]!, 0.1);
+  for (const name of others.slice(1)) leave(name, 2);
+  streamWhole(join(folder, 'a.txt'), (write) => write('whole'));
+  expect(readdirSync(folder).sort()).toEqual([...others, 'a.txt'].sort());
 });
