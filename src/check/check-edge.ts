@@ -34,8 +34,16 @@ export interface Check {
   readonly worst: number;
   readonly rms: number;
   readonly bestFit: BestFit;
+  /** How proud the part lies as it was set, by the best fit, at the first and the last station. */
+  readonly lies: readonly [Lie, Lie];
   readonly apexes: readonly MeasuredApex[];
   readonly verdict: 'within' | 'outside';
+}
+
+export interface Lie {
+  readonly station: number;
+  /** mm, as of a Deviation. */
+  readonly proud: number;
 }
 
 export interface CheckOptions {
@@ -74,6 +82,12 @@ export function checkEdge(
     return { station, measured, design, deviation, proud, mark: markOf(proud, limit, spare) };
   });
   const off = deviations.map(({ deviation }) => deviation);
+  const fit = bestFit(edgePieces(line), readings, base);
+  const stations = readings.map(({ station }) => station);
+  const lieAt = (station: number): Lie => ({
+    station,
+    proud: outside * (fit.shift + station * Math.tan(fit.turn)),
+  });
   return {
     edge: edge.name,
     line,
@@ -82,7 +96,8 @@ export function checkEdge(
     readings: deviations,
     worst: worstOf(off),
     rms: rmsOf(off),
-    bestFit: bestFit(edgePieces(line), readings, base),
+    bestFit: fit,
+    lies: [lieAt(Math.min(...stations)), lieAt(Math.max(...stations))],
     apexes: beforeSanding ? [] : apexesOf(edge, readings, base, readingSigma(part.rule)),
     verdict: worstOf(off) > limit ? 'outside' : 'within',
   };

@@ -53,18 +53,15 @@ function worstWords({ readings, worst, rms }: Check, rule: Rule): string[] {
   return [`worst     ${where} (${worst.toFixed(1)} mm); rms ${rms.toFixed(1)} mm`];
 }
 
-function fitWords({ bestFit, readings }: Check, rule: Rule): string[] {
+function fitWords({ bestFit, lies, readings }: Check, rule: Rule): string[] {
   if (readings.length < TELLS_CROOKED)
     return [`as set    fewer than ${TELLS_CROOKED} readings do not tell a crooked part from one sawn wrong`];
-  const { shift, turn, worst, rms } = bestFit;
-  const stations = readings.map(({ station }) => station);
-  const outside = readings.some(({ deviation, proud }) => deviation * proud < 0) ? -1 : 1;
-  const lies = [Math.min(...stations), Math.max(...stations)].map((station) => {
-    const off = outside * (shift + station * Math.tan(turn));
-    return `${offWords(off, rule)} at station ${showOnRule(station, rule)}`;
-  });
+  const { turn, worst, rms } = bestFit;
+  const ends = lies.map(
+    ({ station, proud }) => `${offWords(proud, rule)} at station ${showOnRule(station, rule)}`,
+  );
   return [
-    `as set    the part lies ${lies.join(' and ')}, turned ${degrees(turn).toFixed(2)}°`,
+    `as set    the part lies ${ends.join(' and ')}, turned ${degrees(turn).toFixed(2)}°`,
     `straight  set true to the rule, ${worst.toFixed(1)} mm off at worst; rms ${rms.toFixed(1)} mm`,
   ];
 }
