@@ -25,7 +25,7 @@ export async function printedForm(
   sheets: LayOutOptions,
   cover: boolean,
 ): Promise<Printed> {
-  const { composePattern, pageNames } = await import('../export/patterns.ts');
+  const { patternPages } = await import('../export/patterns.ts');
   const { formNotes } = await import('../export/form-notes.ts');
   const { edge, curvature } = bentEdge(part, options);
   const species = atOption('--species', () => stripSpecies(options.species, part.stock?.species));
@@ -38,8 +38,7 @@ export async function printedForm(
     part: form.part,
     title: form.part.name,
     layout,
-    names: pageNames(form.part, layout, cover, notes),
-    pages: composePattern(form.part, layout, cover, notes),
+    ...patternPages(form.part, layout, cover, notes),
     json: { form: asJson(edge.name, species.name, form, lamination) },
     says: asText(part, edge.name, species.name, form, lamination),
     warnings: plyWarnings(part, lamination),

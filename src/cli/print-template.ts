@@ -22,7 +22,7 @@ export async function printedTemplate(
   sheets: LayOutOptions,
   cover: boolean,
 ): Promise<Printed> {
-  const { composePattern, pageNames } = await import('../export/patterns.ts');
+  const { patternPages } = await import('../export/patterns.ts');
   const { templateNotes } = await import('../export/template-notes.ts');
   const cutter = cutterOf(part, options);
   const template = atOption('--template', () => templateOf(part, cutter));
@@ -35,8 +35,7 @@ export async function printedTemplate(
     part: drawn,
     title: drawn.name,
     layout,
-    names: pageNames(drawn, layout, cover, notes),
-    pages: composePattern(drawn, layout, cover, notes),
+    ...patternPages(drawn, layout, cover, notes),
     json: { template: { ...cutter, inside: template.inside } },
     says: [asText(part, template, cutter)],
     warnings: template.warnings,

@@ -130,7 +130,7 @@ async function whatToPrint(part: Part, options: PrintOptions): Promise<Printed> 
 }
 
 async function printedPattern(part: Part, sheets: LayOutOptions, cover: boolean): Promise<Printed> {
-  const { composePatterns, pageNames } = await import('../export/patterns.ts');
+  const { patternsPages } = await import('../export/patterns.ts');
   const { needsMirrorImage, pairWords } = await import('../export/pair-words.ts');
   const layout = layOut(part, sheets);
   const mirrored = needsMirrorImage(part) ? layOutMirrored(part, sheets) : undefined;
@@ -140,8 +140,7 @@ async function printedPattern(part: Part, sheets: LayOutOptions, cover: boolean)
     title: part.name,
     layout,
     ...(mirrored ? { mirrored } : { says: pairWords(part, layout) }),
-    names: layouts.flatMap((one) => pageNames(part, one, cover)),
-    pages: composePatterns(part, layouts, cover),
+    ...patternsPages(part, layouts, cover),
   };
 }
 

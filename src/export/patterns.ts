@@ -7,28 +7,45 @@ import type { Item, Page, Stroke } from './drawing.ts';
 import type { PatternNotes } from './pattern-notes.ts';
 import { settingOut } from './setting-out.ts';
 import { sheetPage } from './sheet-page.ts';
-import { patternLines, VIEW_CHORD_MM } from './sheet-view.ts';
+import { type Pattern, patternLines, VIEW_CHORD_MM } from './sheet-view.ts';
 
-/**
- * The pages of a pattern, each composed when it is asked for, so that a long one need not be held whole:
- * the cover where wanted, then the sheets in the order of taping.
- */
-export function* composePattern(
-  part: Part,
-  layout: Layout,
-  cover: boolean,
-  notes?: PatternNotes,
-): Generator<Page> {
+/** A pattern's pages: the cover where wanted, then the sheets in the order of taping. */
+export interface PatternPages {
+  /** As a reader shows them: "cover", "A1", … */
+  readonly names: readonly string[];
+  /** Each sheet composed when it is asked for, so that a long pattern need not be held whole. */
+  readonly pages: Iterable<Page>;
+}
+
+export function patternPages(part: Part, layout: Layout, cover: boolean, notes?: PatternNotes): PatternPages {
   const setting = settingOut(part);
-  if (cover) yield* coverPages(part, layout, setting, notes);
+  const covers = cover ? coverPages(part, layout, setting, notes) : [];
+  return {
+    names: [...covers, ...layout.sheets].map(({ name }) => name),
+    pages: pagesAfter(covers, { part, layout, setting }, notes),
+  };
+}
+
+function* pagesAfter(
+  covers: readonly Page[],
+  pattern: Omit<Pattern, 'lines' | 'notes'>,
+  notes: PatternNotes | undefined,
+): Generator<Page> {
+  yield* covers;
+  const { part, layout } = pattern;
   const lines = [...patternLines(part), ...(notes ? chordsOf(notes.beside.path, VIEW_CHORD_MM) : [])];
-  const pattern = { part, layout, setting, lines, ...(notes && { notes }) };
-  for (const sheet of layout.sheets) yield withBeside(sheetPage(pattern, sheet), sheet, notes);
+  const whole = { ...pattern, lines, ...(notes && { notes }) };
+  for (const sheet of layout.sheets) yield withBeside(sheetPage(whole, sheet), sheet, notes);
 }
 
 /** The pages of a pattern and, of a pair whose halves differ, of its mirror image after it. */
-export function* composePatterns(part: Part, layouts: readonly Layout[], cover: boolean): Generator<Page> {
-  for (const layout of layouts) yield* composePattern(part, layout, cover);
+export function patternsPages(part: Part, layouts: readonly Layout[], cover: boolean): PatternPages {
+  const each = layouts.map((layout) => patternPages(part, layout, cover));
+  return { names: each.flatMap(({ names }) => names), pages: inTurn(each.map(({ pages }) => pages)) };
+}
+
+function* inTurn(all: readonly Iterable<Page>[]): Generator<Page> {
+  for (const pages of all) yield* pages;
 }
 
 /** The thin line lies beneath all else. */
@@ -44,9 +61,3 @@ function withBeside(page: Page, sheet: Sheet, notes: PatternNotes | undefined): 
   const items: Item[] = [{ type: 'clip', ...sheet.window, items: [line] }, ...page.drawing.items];
   return { ...page, drawing: { ...page.drawing, items } };
 }
-
-/** The pages' names in order, as a reader shows them: "cover", "A1", … */
-export const pageNames = (part: Part, layout: Layout, cover: boolean, notes?: PatternNotes): string[] => [
-  ...(cover ? coverPages(part, layout, settingOut(part), notes).map(({ name }) => name) : []),
-  ...layout.sheets.map(({ name }) => name),
-];

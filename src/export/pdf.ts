@@ -8,7 +8,7 @@ import type { Part } from '../part/part.ts';
 import type { Layout } from '../tiling/layout.ts';
 import { POINTS_PER_MM, pointsPerMm } from '../tiling/page-matrix.ts';
 import { type Clip, type Item, LINE_LOOKS, type Page, type Stroke, type Words } from './drawing.ts';
-import { composePatterns } from './patterns.ts';
+import { patternsPages } from './patterns.ts';
 import { drawOnLayers } from './pdf-layers.ts';
 
 export interface PdfOptions {
@@ -42,7 +42,7 @@ export function streamPatternPdf(part: Part, layout: Layout, options: PdfOptions
   const { cover, mirrored } = options;
   const layouts = mirrored ? [layout, mirrored] : [layout];
   const codes = layouts.map(({ code }) => code).join(' and ');
-  streamPdf(composePatterns(part, layouts, cover), `${part.name}, ${codes}`, options, sink);
+  streamPdf(patternsPages(part, layouts, cover).pages, `${part.name}, ${codes}`, options, sink);
 }
 
 /** Pages at true size, each line a line or a cubic Bézier by its own control points. */

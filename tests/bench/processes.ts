@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join, resolve } from 'node:path';
-import { composePattern } from '../../src/export/patterns.ts';
+import { patternPages } from '../../src/export/patterns.ts';
 import { parseJob } from '../../src/job/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
@@ -47,7 +47,7 @@ function ratio(one: readonly string[], other: readonly string[]): number {
 /** A program that draws the leg's pages by hand, in a file. */
 function bareLeg(): string {
   const part = makePart(parseJob(readSample('hall-bench-leg')).job);
-  const pages = [...composePattern(part, layOut(part, optionsOn('letter')), true)];
+  const pages = [...patternPages(part, layOut(part, optionsOn('letter')), true).pages];
   const font = createRequire(`${process.cwd()}/package.json`).resolve(
     '@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff',
   );

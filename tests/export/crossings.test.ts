@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Words } from '../../src/export/drawing.ts';
-import { composePattern } from '../../src/export/patterns.ts';
+import { patternPages } from '../../src/export/patterns.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
 import { samplePart } from '../part/jobs.ts';
@@ -8,7 +8,7 @@ import { samplePart } from '../part/jobs.ts';
 test('where the line leaves a sheet an arrow names the sheet it runs on to', () => {
   const part = samplePart('hall-bench-leg.yaml');
   const layout = layOut(part, { paper: parsePaper('letter'), margin: 12.7, overlap: 15, turn: 0 });
-  [...composePattern(part, layout, false)].forEach(({ drawing }, i) => {
+  [...patternPages(part, layout, false).pages].forEach(({ drawing }, i) => {
     const sheet = layout.sheets[i]!;
     const names = drawing.items.filter(
       (item): item is Words =>

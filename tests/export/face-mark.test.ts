@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { hasFaceMark } from '../../src/export/face-mark.ts';
-import { composePattern } from '../../src/export/patterns.ts';
+import { patternPages } from '../../src/export/patterns.ts';
 import type { Part } from '../../src/part/part.ts';
 import { apply, inverse } from '../../src/tiling/affine.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
@@ -15,7 +15,7 @@ const OPTIONS = { paper: parsePaper('letter'), margin: 12.7, overlap: 15, turn: 
 /** The loops of the face marks back on the part: where each begins and where it ends. */
 function loopsOn(part: Part, lay: typeof layOut) {
   const layout = lay(part, OPTIONS);
-  return [...composePattern(part, layout, false)].flatMap(({ drawing }, i) => {
+  return [...patternPages(part, layout, false).pages].flatMap(({ drawing }, i) => {
     const back = inverse(layout.sheets[i]!.toSheet);
     return strokesOf(drawing.items)
       .filter(({ style, path }) => style === 'mark' && path[0]!.type === 'cubic')

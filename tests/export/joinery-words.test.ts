@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { coverPages } from '../../src/export/cover-page.ts';
 import type { Page } from '../../src/export/drawing.ts';
 import { jointMeasures } from '../../src/export/joint-words.ts';
-import { composePattern } from '../../src/export/patterns.ts';
+import { patternPages } from '../../src/export/patterns.ts';
 import { settingOut } from '../../src/export/setting-out.ts';
 import type { Part } from '../../src/part/part.ts';
 import { chordsOf, passes } from '../../src/tiling/chords.ts';
@@ -74,7 +74,7 @@ describe('words on the sheets of a part with joints and tilted ends', () => {
   )('%s on %s: clear of each other and of every line', (_, paper, make) => {
     const part = make();
     for (const lay of [layOut, layOutMirrored]) {
-      const pages = [...composePattern(part, lay(part, optionsOn(paper)), false)];
+      const pages = [...patternPages(part, lay(part, optionsOn(paper)), false).pages];
       for (const page of pages) {
         expectApart(page);
         expectOffLines(page);
@@ -83,7 +83,7 @@ describe('words on the sheets of a part with joints and tilted ends', () => {
   });
 
   test('strips say that they are folded over the edge', () => {
-    const text = textOn([...composePattern(leg(), layOut(leg(), optionsOn('letter')), false)]);
+    const text = textOn([...patternPages(leg(), layOut(leg(), optionsOn('letter')), false).pages]);
     expect(text.match(/fold over the edge(?! beside)/g)).toHaveLength(4);
   });
 });
@@ -125,7 +125,7 @@ test('property: whatever the ends and the joints, the pattern, its mirror image 
         );
         fc.pre(part !== undefined);
         for (const lay of [layOut, layOutMirrored]) {
-          const pages = [...composePattern(part!, lay(part!, optionsOn(paper)), true)];
+          const pages = [...patternPages(part!, lay(part!, optionsOn(paper)), true).pages];
           expect(pages.length).toBeGreaterThan(1);
           for (const page of pages) if (!page.name.includes('cover')) expectApart(page);
         }

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { pointAt } from '../../src/curves/along.ts';
 import { distance, type Point } from '../../src/curves/point.ts';
 import { type Drawing, polyline } from '../../src/export/drawing.ts';
-import { pageNames } from '../../src/export/patterns.ts';
+import { patternPages } from '../../src/export/patterns.ts';
 import { writePatternPdf, writePdf } from '../../src/export/pdf.ts';
 import type { Part } from '../../src/part/part.ts';
 import { apply, inverse } from '../../src/tiling/affine.ts';
@@ -145,7 +145,8 @@ describe('what the file asks of reader and printer', () => {
   test('no scaling, one side, and the pages called by their sheets', () => {
     expect(leg.pdf.preferences).toMatchObject({ PrintScaling: 'None', Duplex: 'Simplex' });
     expect(leg.pdf.labels).toEqual(['cover', 'A1', 'A2', 'A3', 'A4']);
-    for (const { part, layout, pdf } of all) expect(pdf.labels).toEqual(pageNames(part, layout, true));
+    for (const { part, layout, pdf } of all)
+      expect(pdf.labels).toEqual(patternPages(part, layout, true).names);
   });
 
   test('the pages have the size of the paper: Letter is 612 × 792 points', () => {
@@ -174,7 +175,7 @@ describe('what the file asks of reader and printer', () => {
   test('without a cover the sheets come first', async () => {
     const pdf = await readPdf(await writePatternPdf(leg.part, leg.layout, { font, cover: false }));
     expect(pdf.labels).toEqual(['A1', 'A2', 'A3', 'A4']);
-    expect(pageNames(leg.part, leg.layout, false)).toEqual(pdf.labels);
+    expect(patternPages(leg.part, leg.layout, false).names).toEqual(pdf.labels);
   });
 
   test('the same job gives the same bytes', async () => {

@@ -3,7 +3,7 @@ import pixelmatch from 'pixelmatch';
 import { expect, test } from 'vitest';
 import type { Point } from '../../src/curves/point.ts';
 import type { Page } from '../../src/export/drawing.ts';
-import { composePattern } from '../../src/export/patterns.ts';
+import { patternPages } from '../../src/export/patterns.ts';
 import { writePdf } from '../../src/export/pdf.ts';
 import type { Part } from '../../src/part/part.ts';
 import { apply } from '../../src/tiling/affine.ts';
@@ -38,7 +38,7 @@ async function sheetsOf(part: Part, paper: string): Promise<Sheets> {
   const layout = layOut(part, { paper: parsePaper(paper), margin: 12.7, overlap: 15, turn: 'auto' });
   return {
     layout,
-    bytes: await writePdf([...composePattern(part, layout, false)].map(linesOnly), 'lines', font),
+    bytes: await writePdf([...patternPages(part, layout, false).pages].map(linesOnly), 'lines', font),
   };
 }
 

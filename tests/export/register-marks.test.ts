@@ -2,7 +2,7 @@ import { createCanvas } from '@napi-rs/canvas';
 import { describe, expect, test } from 'vitest';
 import type { Point } from '../../src/curves/point.ts';
 import type { Page } from '../../src/export/drawing.ts';
-import { composePattern } from '../../src/export/patterns.ts';
+import { patternPages } from '../../src/export/patterns.ts';
 import { writePdf } from '../../src/export/pdf.ts';
 import type { Part } from '../../src/part/part.ts';
 import { type Affine, apply, inverse } from '../../src/tiling/affine.ts';
@@ -57,7 +57,7 @@ interface Pictures {
 
 async function picturesOf(part: Part, paper: string): Promise<Pictures> {
   const layout = layOut(part, { paper: parsePaper(paper), margin: 12.7, overlap: 15, turn: 0 });
-  const pages = [...composePattern(part, layout, false)];
+  const pages = [...patternPages(part, layout, false).pages];
   const font = fontBytes();
   return {
     layout,

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Page } from '../../src/export/drawing.ts';
-import { composePattern } from '../../src/export/patterns.ts';
+import { patternPages } from '../../src/export/patterns.ts';
 import { parseJob } from '../../src/job/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import type { Part } from '../../src/part/part.ts';
@@ -46,7 +46,7 @@ interface Composed {
 function compose(part: Part, paper: string, turn: 'auto' | number): Composed {
   const layout = layOut(part, { paper: parsePaper(paper), margin: 12.7, overlap: 15, turn });
   const chords = chordsOf(linesToCut(part));
-  const sheets = [...composePattern(part, layout, false)].map((page, i) => {
+  const sheets = [...patternPages(part, layout, false).pages].map((page, i) => {
     const sheet = layout.sheets[i]!;
     const lines = chords.map(({ from, to }) => ({
       from: apply(sheet.toSheet, from),
