@@ -1,13 +1,18 @@
 import { spawnSync } from 'node:child_process';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { freshFolder, root } from '../cli/run.ts';
+import { SOON_MS } from './answers.ts';
 import { Random, ROUNDS } from './random.ts';
 
 const A_ROUND = 6;
-/** The longest a command may take on a busy machine, ms; half a second is usual. */
-const SOON_MS = 20_000;
+/** Ends a command that hangs, on however busy a machine, ms. */
+const HANGS_MS = 60_000;
 const MEMORY_MB = 512;
+
+/** Loaded before the program: it tells on channel 3 what the process has used. */
+const usage = join(root, 'tests/bench/usage.cjs');
 
 const JOBS = ['hall-bench-leg', 'garden-arch-rail', 'hall-bench-stretcher'].map((name) =>
   join(root, `samples/${name}.yaml`),
@@ -58,16 +63,50 @@ test('a command line of any words is done, or refused with exit code 2 and its c
       return [word.includes('N') ? word.replace('N', random.pick(VALUES)) : word];
     });
     const folder = freshFolder();
-    const { status, signal, stdout, stderr } = spawnSync(
-      process.execPath,
-      [`--max-old-space-size=${MEMORY_MB}`, join(root, 'bin/fairlath.js'), ...words],
-      { cwd: folder, env: { ...process.env, XDG_CONFIG_HOME: folder }, encoding: 'utf8', timeout: SOON_MS },
-    );
+    const { status, signal, stdout, stderr, cpu, memory } = run(words, folder);
     const told = `${JSON.stringify(words)}\n${stderr}`;
     expect(signal, told).toBeNull();
     expect([0, 2], told).toContain(status);
+    expect(cpu, told).toBeLessThan(SOON_MS);
+    expect(memory, told).toBeLessThan(MEMORY_MB);
     expect(stderr, told).not.toMatch(/\n {4}at |node:internal/);
     expect(stdout, told).not.toMatch(/\bNaN\b|\bundefined\b|Infinity/);
     if (status === 2) expect(stderr, told).toMatch(/\S/);
   }
 }, 600_000);
+
+test.each([
+  ['show', 'rail.yaml'],
+  ['print', 'rail.yaml', '-o', 'rail.pdf'],
+  ['draw', 'rail.yaml', '-o', 'rail.dxf'],
+  ['card', 'rail.yaml', '-o', 'card.pdf'],
+  ['batten', 'rail.yaml', '--species', 'ash'],
+])('%s of a strip over two hundred nails is answered within bounds', (...words) => {
+  const folder = freshFolder();
+  const pins = Array.from({ length: 200 }, (_, i) => `[${10 * (i + 1)}, ${(i * 37) % 8}]`).join(', ');
+  const steps = `    - from: [0, 0]\n    - batten: [2010, 0]\n      through: [${pins}]\n`;
+  writeFileSync(join(folder, 'rail.yaml'), `part: Rail\nunits: mm\nedges:\n  top:\n${steps}`);
+  const { status, stderr, cpu, memory } = run(words, folder);
+  expect([status, stderr]).toEqual([0, expect.stringMatching(/springs away from nails/)]);
+  expect(cpu).toBeLessThan(MANY_NAILS * SOON_MS);
+  expect(memory).toBeLessThan(MEMORY_MB);
+});
+
+/** So many labelled nails on a dozen sheets are work, not a hang: progress is told meanwhile. */
+const MANY_NAILS = 3;
+
+function run(words: readonly string[], folder: string) {
+  const { status, signal, stdout, stderr, output } = spawnSync(
+    process.execPath,
+    ['--require', usage, join(root, 'bin/fairlath.js'), ...words],
+    {
+      cwd: folder,
+      env: { ...process.env, XDG_CONFIG_HOME: folder },
+      encoding: 'utf8',
+      timeout: HANGS_MS,
+      stdio: ['ignore', 'pipe', 'pipe', 'pipe'],
+    },
+  );
+  const { cpu, memory } = JSON.parse(output[3] ?? '') as { cpu: number; memory: number };
+  return { status, signal, stdout, stderr, cpu, memory };
+}
