@@ -16,6 +16,7 @@ import { lengthAt } from './option.ts';
 import { isOurDxf } from './our-dxf.ts';
 import { isOurPdf } from './our-pdf.ts';
 import { speakingOf } from './report.ts';
+import { forceOption } from './shared-options.ts';
 import { isOurSvg } from './svg-file.ts';
 import { columns } from './table.ts';
 
@@ -32,8 +33,25 @@ interface DrawOptions {
 
 /** `fairlath draw JOB -o FILE`: the whole part at true size in one drawing. */
 export const drawCommand = (): Command =>
-  takesJob(new Command('draw'))
-    .description('draw the whole part full size, for a laser, a router, a plotter or a colleague')
+  takesJob(new Command('draw'), {
+    notes: [
+      'A DXF is in mm, its x the station and its y the offset; --units in writes its numbers in inches. Its arcs lie ' +
+        `within ${FIT_MM} mm of the exact curve. An SVG and a PDF carry their size themselves: open or print them at 100 %.`,
+      'What a cutter takes off depends on the machine: let its own program set the tool to the outside of the line, ' +
+        'or ask for a parallel.',
+    ],
+    files: 'Reads JOB. Writes the drawing.',
+    care: 'Keep to the manual of the machine.',
+    examples: [
+      'fairlath draw samples/hall-bench-leg.yaml',
+      'fairlath draw samples/hall-bench-leg.yaml -o leg.dxf --only cut,marks',
+      'fairlath draw samples/garden-arch-rail.yaml -o rail.dxf --parallel 3mm --units in',
+      'fairlath draw samples/wall-shelf-bracket.yaml -o bracket.pdf --mirror',
+      'fairlath draw --curve batten --chord 28 --rise 3/4 --nail 12 -o curve.svg --only cut',
+    ],
+  })
+    .summary('the whole part in one drawing, for a machine')
+    .description('Draw the whole part full size, for a laser, a router, a plotter or a colleague.')
     .option(
       '-o, --output <FILE>',
       'a file ending in .svg, .dxf or .pdf (the job’s name.svg in the current folder)',
@@ -48,23 +66,7 @@ export const drawCommand = (): Command =>
       '--splines',
       'a DXF with its curves as splines (release 2000) instead of lines and arcs (release 12)',
     )
-    .option('--force', 'replace a file that is not one of ours')
-    .addHelpText(
-      'after',
-      `
-A DXF is in mm, its x the station and its y the offset; --units in writes its numbers in inches. Its arcs lie within
-${FIT_MM} mm of the exact curve. An SVG and a PDF carry their size themselves: open or print them at 100 %.
-What a cutter takes off depends on the machine: let its own program set the tool to the outside of the line, or ask
-for a parallel. Keep to the machine's manual.
-
-Examples:
-  $ fairlath draw samples/hall-bench-leg.yaml
-  $ fairlath draw samples/hall-bench-leg.yaml -o leg.dxf --only cut,marks
-  $ fairlath draw samples/garden-arch-rail.yaml -o rail.dxf --parallel 3mm --units in
-  $ fairlath draw samples/wall-shelf-bracket.yaml -o bracket.pdf --mirror
-  $ fairlath draw --curve batten --chord 28 --rise 3/4 --nail 12 -o curve.svg --only cut
-`,
-    )
+    .addOption(forceOption())
     .action(async (file: string | undefined, options: DrawOptions) => {
       const given = readGiven(file, { ...options, ...(file !== undefined && { units: undefined }) });
       const output = options.output ?? defaultOutput(given);
