@@ -6,7 +6,7 @@ import { planWood } from '../shop/stock-plan.ts';
 import type { Paper } from '../tiling/paper.ts';
 import { typesetFractions } from '../units/typeset.ts';
 import { cautionItems, cautionsOf } from './card-cautions.ts';
-import { cardDrawing, scaleWords } from './card-drawing.ts';
+import { cardDrawing } from './card-drawing.ts';
 import { jointsSection } from './card-joints.ts';
 import { measuresSection } from './card-measures.ts';
 import { bentEdges, offsetsSection } from './card-offsets.ts';
@@ -19,6 +19,7 @@ import { BODY_MM, heading } from './columns.ts';
 import { type Item, type Page, polyline, words } from './drawing.ts';
 import { settingOut } from './setting-out.ts';
 import { fitted, LEADING, textWidth, wrapText } from './type.ts';
+import { scaleWords } from './usual-scale.ts';
 
 export interface CardOptions {
   readonly paper: Paper;
