@@ -21,12 +21,15 @@ import { settingOut } from './setting-out.ts';
 import { fitted, LEADING, textWidth, wrapText } from './type.ts';
 import { scaleWords } from './usual-scale.ts';
 
+/** How a card is laid out. */
 export interface CardOptions {
+  /** One of `PAPERS`, as it stands upright. */
   readonly paper: Paper;
 }
 
 /** A card and what stands on it, as data. */
 export interface Card {
+  /** Ready for a writer, of the paper’s size. */
   readonly page: Page;
   /** Of the drawing: paper mm to a part mm. */
   readonly scale: number;
