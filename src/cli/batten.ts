@@ -9,6 +9,7 @@ import { readGiven, takesJob, warn } from './job-input.ts';
 import { pair, printJson } from './json.ts';
 import { atOption, lengthAt } from './option.ts';
 import { speakingOf } from './report.ts';
+import { speciesOption } from './shared-options.ts';
 
 interface BattenOptions {
   readonly species?: string;
@@ -21,32 +22,37 @@ type Runs = readonly [RunAdvice, ...RunAdvice[]];
 
 /** `fairlath batten JOB`: which strip does the curve, and how to hold it. */
 export const battenCommand = (): Command =>
-  takesJob(new Command('batten'))
-    .description(
-      'which strip does the curve: strain, thickest safe strip, force on each nail, where to drive them',
-    )
-    .option('--species <name>', 'the strip’s wood (that of the stock, or white ash)')
-    .option('--thickness <length>', 'of the strip where it starts (the thickest that is safe)')
-    .option('--width <length>', 'of the strip as it stands on edge (3/4 in or 20 mm)')
-    .addHelpText(
-      'after',
-      `
-The figures are averages of clear, straight wood (USDA Wood Handbook); half the breaking strain counts as safe.
-
-Examples:
-  $ fairlath batten samples/hall-bench-leg.yaml
-  $ fairlath batten samples/garden-arch-rail.yaml --species "Sitka spruce" --thickness 8
-  $ fairlath batten --curve batten --chord 28 --rise 3/4 --nail 12 --species ash
-`,
-    )
-    .action((file: string | undefined, options: BattenOptions) => {
-      const { part, speaker } = readGiven(file, { ...options });
-      const runs = speakingOf({ ...speaker, places: new Map() }, () => advise(part, options));
-      const cautions = cautionsFor(part, runs);
-      if (options.json) printJson('batten', part, asJson(runs), [...part.warnings, ...cautions]);
-      else console.log(asText(part, runs, cautions));
-      warn(part);
-    });
+  takesJob(
+    new Command('batten')
+      .summary('which strip takes the curve, and where to nail it')
+      .description(
+        'Say which strip takes the curve: thickness and length, its strain beside what is safe and what breaks it, ' +
+          'where the middle of each nail goes, and the force each nail bears.',
+      )
+      .addOption(speciesOption('the strip'))
+      .option('--thickness <length>', 'of the strip where it starts (default: the thickest that is safe)')
+      .option('--width <length>', 'of the strip as it stands on edge (default: 3/4 in or 20 mm)'),
+    {
+      notes: [
+        'The figures are averages of clear, straight-grained wood (USDA Wood Handbook). Half of the breaking strain ' +
+          'counts as safe; your strip may be weaker.',
+      ],
+      files: 'Reads JOB. Writes no file.',
+      care: 'A sprung strip flies when it is let go. Wear eye protection, and hold it down while you draw the nails.',
+      examples: [
+        'fairlath batten samples/hall-bench-leg.yaml',
+        'fairlath batten samples/garden-arch-rail.yaml --species "Sitka spruce" --thickness 8',
+        'fairlath batten --curve batten --chord 28 --rise 3/4 --nail 12 --species ash',
+      ],
+    },
+  ).action((file: string | undefined, options: BattenOptions) => {
+    const { part, speaker } = readGiven(file, { ...options });
+    const runs = speakingOf({ ...speaker, places: new Map() }, () => advise(part, options));
+    const cautions = cautionsFor(part, runs);
+    if (options.json) printJson('batten', part, asJson(runs), [...part.warnings, ...cautions]);
+    else console.log(asText(part, runs, cautions));
+    warn(part);
+  });
 
 function advise(part: Part, options: BattenOptions): Runs {
   const length = (option: 'thickness' | 'width'): { [option]?: number } => {

@@ -18,11 +18,21 @@ export interface BoardOptions {
 /** Adds the boards to cut from to a command. */
 export const takesBoards = (command: Command): Command =>
   command
-    .option('--board-width <length>', 'of the boards to cut from (that of the stock; else what all need)')
-    .option('--board-length <length>', 'of the boards to cut from (that of the stock; else of the blank)')
-    .option('--kerf <length>', 'what the saw takes between two parts (1/8 in or 3 mm)')
-    .option('--between <length>', 'left between two parts besides (none)')
-    .option('--grain <angle>', 'which way the grain runs on the part: 4, 1 in 12 (along the reference line)');
+    .option(
+      '--board-width <length>',
+      'of the boards to cut from (default: that of the job’s stock, else what the copies need)',
+    )
+    .option(
+      '--board-length <length>',
+      'of the boards to cut from (default: that of the job’s stock, else that of the blank)',
+    )
+    .option('--kerf <length>', 'what the saw takes between two parts (default: 1/8 in or 3 mm)')
+    .option('--between <length>', 'left between two parts besides the kerf (default: nothing)')
+    .option(
+      '--grain <angle>',
+      'which way the grain runs on the part, counter-clockwise from the reference line: degrees, or a slope such ' +
+        'as "1 in 12" (default: along the reference line)',
+    );
 
 /** @throws Fault `nesting.one-edge` at the option that asks for the copies on a board */
 export function nestingOf({ nesting }: StockPlan, option: string): Nesting {

@@ -10,6 +10,7 @@ import { printJson } from './json.ts';
 import { atOption } from './option.ts';
 import { isOurPdf } from './our-pdf.ts';
 import { speakingOf } from './report.ts';
+import { forceOption, outputOption } from './shared-options.ts';
 
 interface CardCommandOptions {
   readonly output?: string;
@@ -20,41 +21,46 @@ interface CardCommandOptions {
 
 /** `fairlath card JOB -o FILE.pdf`: one page for the shop wall. */
 export const cardCommand = (): Command =>
-  takesJob(new Command('card'))
-    .description(
-      'one page for the shop wall: drawing, offsets, wood, strip, saw, measures, with boxes for what came out',
-    )
-    .option('-o, --output <FILE>', 'the PDF to write (the part’s name and "card" in the current folder)')
-    .option('--paper <size>', 'letter, a4, legal, tabloid or a3 (letter, or a4 for a job in mm)')
-    .option('--force', 'replace a file that is not one of ours')
-    .addHelpText(
-      'after',
-      `
-The card is no pattern: its drawing is to scale. Where a part has more than one page holds, it says where the rest is.
-
-Examples:
-  $ fairlath card samples/hall-bench-leg.yaml
-  $ fairlath card samples/garden-arch-rail.yaml --paper a3 -o rail-card.pdf
-  $ fairlath card --curve batten --chord 28 --rise 3/4 --nail 12 -o curve-card.pdf --json
-`,
-    )
-    .action(async (file: string | undefined, options: CardCommandOptions) => {
-      const { part, file: input, speaker } = readGiven(file, { ...options });
-      const output = options.output ?? nameAfter(`${part.name} card`, '.pdf');
-      const paper = paperOf(part, options);
-      mustBeFree(output, input, isOurPdf, options.force ?? false);
-      const { composeCard } = await import('../export/card.ts');
-      const { writePdf } = await import('../export/pdf.ts');
-      const card = speakingOf({ ...speaker, places: new Map() }, () => composeCard(part, { paper }));
-      writeWhole(output, await writePdf([card.page], `${part.name}, card`, readFont()));
-      warn(part);
-      if (options.json)
-        printJson('card', part, { file: output, paper: paper.name, scale: card.scale, ...card.lists });
-      else
-        console.log(
-          `${part.name}: the card is in ${output}\nPrint it at 100 %, so that its drawing is to scale.`,
-        );
-    });
+  takesJob(
+    new Command('card')
+      .summary('one page for the shop wall')
+      .description(
+        'Write the job card, one page for the shop wall: drawing to scale, offsets, wood and cut list, strip, saw, ' +
+          'order of cuts and measures, with boxes for what came out.',
+      )
+      .addOption(
+        outputOption('the PDF to write (default: the part’s name and "card", in the current folder)'),
+      )
+      .option('--paper <size>', 'letter, a4, legal, tabloid or a3 (default: letter, or a4 for a job in mm)')
+      .addOption(forceOption()),
+    {
+      notes: [
+        'The card is no pattern: its drawing is to scale. What does not fit on the page, the card says where to find.',
+      ],
+      files: 'Reads JOB. Writes the PDF.',
+      examples: [
+        'fairlath card samples/hall-bench-leg.yaml',
+        'fairlath card samples/garden-arch-rail.yaml --paper a3 -o rail-card.pdf',
+        'fairlath card --curve batten --chord 28 --rise 3/4 --nail 12 -o curve-card.pdf',
+      ],
+    },
+  ).action(async (file: string | undefined, options: CardCommandOptions) => {
+    const { part, file: input, speaker } = readGiven(file, { ...options });
+    const output = options.output ?? nameAfter(`${part.name} card`, '.pdf');
+    const paper = paperOf(part, options);
+    mustBeFree(output, input, isOurPdf, options.force ?? false);
+    const { composeCard } = await import('../export/card.ts');
+    const { writePdf } = await import('../export/pdf.ts');
+    const card = speakingOf({ ...speaker, places: new Map() }, () => composeCard(part, { paper }));
+    writeWhole(output, await writePdf([card.page], `${part.name}, card`, readFont()));
+    warn(part);
+    if (options.json)
+      printJson('card', part, { file: output, paper: paper.name, scale: card.scale, ...card.lists });
+    else
+      console.log(
+        `${part.name}: the card is in ${output}\nPrint it at 100 %, so that its drawing is to scale.`,
+      );
+  });
 
 function paperOf({ rule }: Part, { paper }: CardCommandOptions): Paper {
   return atOption('--paper', () => {

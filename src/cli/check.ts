@@ -13,6 +13,7 @@ import { type Measured, measuredIn, measuredOnLine } from './measured.ts';
 import { baseNamed } from './measured-along.ts';
 import { lengthAt } from './option.ts';
 import { speakingOf } from './report.ts';
+import { edgeOption, forceOption, fromOption, pictureOption } from './shared-options.ts';
 import { isOurSvg } from './svg-file.ts';
 
 interface CheckCommandOptions {
@@ -31,46 +32,59 @@ interface CheckCommandOptions {
 
 /** `fairlath check JOB`: does the sawn part match the line? */
 export const checkCommand = (): Command =>
-  takesJob(new Command('check'))
-    .description('the sawn part against the line: how far proud or shy at every station you measured')
-    .option('--measured <FILE.csv>', 'a station and an offset a line, typed as on your rule')
-    .option(
-      '--reading <station=offset>',
-      'one reading; repeat it',
-      (each, all: string[]) => [...all, each],
-      [],
-    )
-    .option('--edge <name>', 'the edge you measured; needed when the part has two')
-    .option('--from <line>', 'measured from the reference line, or from the edge’s own chord', 'reference')
-    .option('--tolerance <length>', 'how far off is still good (default: one graduation of your rule)')
-    .option('--before-sanding', 'compare with the line to saw to, and say what is left to take off')
-    .option('--pair <FILE.csv>', 'readings of the second of a pair, held against the first')
-    .option('--mirrored', 'the second lies mirrored: its offsets go to the other side of the line')
-    .option('--picture <FILE.svg>', 'also draw the line with what is off it, enlarged')
-    .option('--force', 'replace a file that is not one of ours')
-    .addHelpText(
-      'after',
-      `
-Proud is more wood than asked for, shy is less. A part laid crooked against the rule is told from one sawn
-wrong: the line is shifted and turned to lie best on the readings, and what is left is the sawing.
-
-Examples:
-  $ fairlath check samples/hall-bench-leg.yaml --edge back --measured samples/hall-bench-leg-measured.csv
-  $ fairlath check samples/hall-bench-leg.yaml --edge back --reading "6=2 19/32" --reading "12=3 1/4"
-  $ fairlath check --curve arc --chord 28 --rise 3/4 --reading 7=9/16 --reading 14=3/4 --tolerance 1/16
-`,
-    )
-    .action(async (file: string | undefined, options: CheckCommandOptions) => {
-      const given = readGiven(file, { ...options });
-      const { part } = given;
-      const edge = edgeNamed(part, options.edge);
-      const how = optionsOf(part, edge, options);
-      const measured = measuredFor(given, options);
-      const check = speakingOf(measured.speaker, () => checkEdge(part, edge, measured.readings, how));
-      const pair = pairFor(given, edge, check, how, options);
-      if (options.picture !== undefined) await drawPicture(part, check, options, given.file);
-      tell(part, check, pair, options);
-    });
+  takesJob(
+    new Command('check')
+      .summary('the sawn part against the line')
+      .description(
+        'Check the sawn part against the line: how far proud or shy it is at every station you measured, and whether ' +
+          'it is within the tolerance.',
+      )
+      .option(
+        '--measured <FILE.csv>',
+        'your readings, a line each: station, comma, offset, as you read them off the rule',
+      )
+      .option(
+        '--reading <station=offset>',
+        'one reading, such as "6=2 19/32"; repeat it for each',
+        (each, all: string[]) => [...all, each],
+        [],
+      )
+      .addOption(edgeOption('the edge you measured; needed where the part has two'))
+      .addOption(fromOption())
+      .option(
+        '--tolerance <length>',
+        'how far off the line is still good (default: one graduation of your rule)',
+      )
+      .option('--before-sanding', 'compare with the line to saw to, and say what is left to take off')
+      .option('--pair <FILE.csv>', 'readings of the second of a pair, held against the first as well')
+      .option('--mirrored', 'the second was measured mirrored, its offsets on the other side of the line')
+      .addOption(pictureOption('also draw the line with what is off it, enlarged'))
+      .addOption(forceOption()),
+    {
+      needs: ['--measured FILE', '--reading STATION=OFFSET ...'],
+      notes: [
+        'Proud is more wood than asked for, shy is less. A part laid crooked against the rule is told from one sawn ' +
+          'wrong: the line is shifted and turned to lie best on the readings, and what is left is the sawing.',
+        'A part outside the tolerance is an answer, not a mistake: the exit code is 0.',
+      ],
+      files: 'Reads JOB and the readings. Writes the SVG that --picture names.',
+      examples: [
+        'fairlath check samples/hall-bench-leg.yaml --edge back --measured samples/hall-bench-leg-measured.csv',
+        'fairlath check samples/hall-bench-leg.yaml --edge back --reading "12=3 1/4"',
+        'fairlath check --curve arc --chord 28 --rise 3/4 --reading 7=9/16 --reading 14=3/4',
+      ],
+    },
+  ).action(async (file: string | undefined, options: CheckCommandOptions) => {
+    const given = readGiven(file, { ...options });
+    const { part } = given;
+    const edge = edgeNamed(part, options.edge);
+    const how = optionsOf(part, edge, options);
+    const measured = measuredFor(given, options);
+    const check = speakingOf(measured.speaker, () => checkEdge(part, edge, measured.readings, how));
+    const pair = pairFor(given, edge, check, how, options);
+    if (options.picture !== undefined) await drawPicture(part, check, options, given.file);
+    tell(part, check, pair, options);
+  });
 
 function optionsOf(part: Part, edge: PartEdge, options: CheckCommandOptions): CheckOptions {
   return {

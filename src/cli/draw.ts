@@ -19,6 +19,7 @@ import { lengthAt } from './option.ts';
 import { isOurDxf } from './our-dxf.ts';
 import { isOurPdf } from './our-pdf.ts';
 import { speakingOf } from './report.ts';
+import { forceOption, outputOption } from './shared-options.ts';
 import { isOurSvg } from './svg-file.ts';
 import { columns } from './table.ts';
 
@@ -37,63 +38,74 @@ interface DrawOptions extends BoardOptions {
 
 /** `fairlath draw JOB -o FILE`: the whole part at true size in one drawing. */
 export const drawCommand = (): Command =>
-  takesBoards(
-    takesJob(new Command('draw'))
-      .description('draw the whole part full size, for a laser, a router, a plotter or a colleague')
-      .option(
-        '-o, --output <FILE>',
-        'a file ending in .svg, .dxf or .pdf (the job’s name.svg in the current folder)',
-      )
-      .option('--only <layers>', 'these layers only: cut, saw, parallel, joints, marks, text, board')
-      .option(
-        '--parallel <length>',
-        'also a line at this distance from the finished one: positive outside, as the saw line; negative inside',
-      )
-      .option('--mirror', 'left and right changed over: the other part of a pair')
-      .option(
-        '--splines',
-        'a DXF with its curves as splines (release 2000) instead of lines and arcs (release 12)',
-      )
-      .option('--force', 'replace a file that is not one of ours')
-      .optionsGroup('All that are wanted, on a board:')
-      .option('--nest', 'the copies as they lie closest on a board, its lower left corner at 0, 0')
-      .option('--board <number>', 'which of the boards, where they take more than one (1)'),
-  )
-    .addHelpText('after', HELP)
-    .action(async (file: string | undefined, options: DrawOptions) => {
-      const given = readGiven(file, { ...options, ...(file !== undefined && { units: undefined }) });
-      const output = options.output ?? defaultOutput(given);
-      const format = formatOf(output);
-      mustSuit(format, options, file !== undefined);
-      mustGoTogether(options);
-      mustBeFree(output, given.file, IS_OURS[format], options.force ?? false);
-      const unit = options.units === 'in' ? 'in' : 'mm';
-      const asked = { format, unit, splines: options.splines ?? false } as const;
-      const { full, board } = await composed(given, options);
-      const { draw } = await import('./drawn.ts');
-      const drawn = speakingOf({ ...given.speaker, places: new Map() }, () => draw(given.part, full, asked));
-      writeWhole(output, await drawn.content());
-      warn(given.part);
-      if (options.json) printJson('draw', given.part, { file: output, format, ...asJson(drawn, board) });
-      else console.log(asText(given.part, drawn, output, board));
-    });
-
-const HELP = `
-A DXF is in mm, its x the station and its y the offset; --units in writes its numbers in inches. Its arcs lie within
-${FIT_MM} mm of the exact curve. An SVG and a PDF carry their size themselves: open or print them at 100 %.
-What a cutter takes off depends on the machine: let its own program set the tool to the outside of the line, or ask
-for a parallel. Keep to the machine's manual.
---nest lays out as many as the job wants, as close as fairlath stock says: give what the saw or the cutter takes as
---kerf. Each part has its number; a mirrored one comes out as the other hand.
-
-Examples:
-  $ fairlath draw samples/hall-bench-leg.yaml
-  $ fairlath draw samples/hall-bench-leg.yaml -o leg.dxf --only cut,marks
-  $ fairlath draw samples/garden-arch-rail.yaml -o rail.dxf --parallel 3mm --units in
-  $ fairlath draw samples/wall-shelf-bracket.yaml -o bracket.pdf --mirror
-  $ fairlath draw samples/wall-shelf-bracket.yaml -o board.dxf --nest --board-width 400 --board-length 900 --kerf 8
-  $ fairlath draw --curve batten --chord 28 --rise 3/4 --nail 12 -o curve.svg --only cut
-`;
+  takesJob(
+    takesBoards(
+      new Command('draw')
+        .summary('the whole part in one drawing, for a machine')
+        .description(
+          'Draw the whole part, or all that are wanted on their board, full size: for a laser, a router, a plotter or ' +
+            'a colleague.',
+        )
+        .addOption(
+          outputOption(
+            'a file ending in .svg, .dxf or .pdf (default: the job’s name.svg in the current folder)',
+          ),
+        )
+        .option(
+          '--only <layers>',
+          'these layers only: cut, saw, parallel, joints, marks, text, board (default: all)',
+        )
+        .option(
+          '--parallel <length>',
+          'also a line at this distance from the finished one: positive outside, as the saw line; negative inside',
+        )
+        .option('--mirror', 'left and right changed over: the other part of a pair')
+        .option(
+          '--splines',
+          'a DXF with its curves as splines (release 2000) instead of lines and arcs (release 12)',
+        )
+        .addOption(forceOption())
+        .optionsGroup('All that are wanted, on a board:')
+        .option('--nest', 'the copies as they lie closest on a board, its lower left corner at 0, 0')
+        .option('--board <number>', 'which of the boards, where they take more than one (default: 1)'),
+    ).optionsGroup('Options:'),
+    {
+      notes: [
+        'A DXF is in mm, its x the station and its y the offset; --units in writes its numbers in inches. Its arcs lie ' +
+          `within ${FIT_MM} mm of the exact curve. An SVG and a PDF carry their size themselves: open or print them at 100 %.`,
+        'What a cutter takes off depends on the machine: let its own program set the tool to the outside of the line, ' +
+          'or ask for a parallel.',
+        '--nest lays out as many as the job wants, as close as fairlath stock does: give what the saw or the cutter ' +
+          'takes as --kerf. Each part has its number; a mirrored one comes out as the other hand.',
+      ],
+      files: 'Reads JOB. Writes the drawing.',
+      care: 'Keep to the manual of the machine.',
+      examples: [
+        'fairlath draw samples/hall-bench-leg.yaml',
+        'fairlath draw samples/hall-bench-leg.yaml -o leg.dxf --only cut,marks',
+        'fairlath draw samples/garden-arch-rail.yaml -o rail.dxf --parallel 3mm --units in',
+        'fairlath draw samples/wall-shelf-bracket.yaml -o bracket.pdf --mirror',
+        'fairlath draw samples/wall-shelf-bracket.yaml -o board.dxf --nest --board-width 400 --board-length 900 --kerf 8',
+        'fairlath draw --curve batten --chord 28 --rise 3/4 --nail 12 -o curve.svg --only cut',
+      ],
+    },
+  ).action(async (file: string | undefined, options: DrawOptions) => {
+    const given = readGiven(file, { ...options, ...(file !== undefined && { units: undefined }) });
+    const output = options.output ?? defaultOutput(given);
+    const format = formatOf(output);
+    mustSuit(format, options, file !== undefined);
+    mustGoTogether(options);
+    mustBeFree(output, given.file, IS_OURS[format], options.force ?? false);
+    const unit = options.units === 'in' ? 'in' : 'mm';
+    const asked = { format, unit, splines: options.splines ?? false } as const;
+    const { full, board } = await composed(given, options);
+    const { draw } = await import('./drawn.ts');
+    const drawn = speakingOf({ ...given.speaker, places: new Map() }, () => draw(given.part, full, asked));
+    writeWhole(output, await drawn.content());
+    warn(given.part);
+    if (options.json) printJson('draw', given.part, { file: output, format, ...asJson(drawn, board) });
+    else console.log(asText(given.part, drawn, output, board));
+  });
 
 /** The part, or all that are wanted on one of their boards. */
 async function composed({ part, speaker }: Given, options: DrawOptions): Promise<Composed> {

@@ -7,7 +7,9 @@ import type { Part } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
 import { showLength } from '../units/rule.ts';
 import { readText } from './files.ts';
+import { type Ending, endsWith, LENGTHS } from './help.ts';
 import { plainSpeaker, type Speaker, speakingOf } from './report.ts';
+import { jsonOption } from './shared-options.ts';
 
 /** A job read and worked out, and how to speak of it. */
 export interface Given {
@@ -19,22 +21,52 @@ export interface Given {
 
 const QUICK = ['curve', 'chord', 'rise', 'nail', 'radius', 'ends', 'strip', 'units', 'graduation'] as const;
 
-/** Adds JOB and, instead of it, the quick line to a command. */
-export const takesJob = (command: Command): Command =>
-  command
-    .argument('[JOB]', 'the job file')
-    .optionsGroup('Instead of a job file, one curve over its chord:')
-    .option('--curve <kind>', 'arc, batten, bow, spline or ellipse')
-    .option('--chord <length>', 'from end to end')
-    .option('--rise <length>', 'of the apex, in the middle; with --nail, of the line at the nail')
-    .option('--nail <station>', 'where along the chord the line passes at that rise')
-    .option('--radius <length>', 'an arc by its radius, instead of its rise')
-    .option('--ends <word>', 'batten: free or held; spline: natural or held; a pair: held,free')
-    .option('--strip <taper>', 'a tapered batten, by its thickness at both ends: "1/4 to 1/8"')
-    .option('--units <unit>', 'in (as a rule) or mm')
-    .option('--graduation <length>', 'the finest mark on your rule: 1/32 in or 0.5 mm')
-    .optionsGroup('Options:')
-    .option('--json', 'one JSON object: mm, degrees, full precision');
+/** What a command that takes a job must be given besides it, one of these, for the lines of its usage. */
+export interface Asks extends Ending {
+  readonly needs?: readonly [string, ...string[]];
+}
+
+/** "show JOB [options]", and what may stand in place of JOB. */
+function usageOf(name: string, needs: readonly string[] | undefined): string {
+  const quick = '--curve KIND --chord LENGTH --rise LENGTH';
+  const lines = needs
+    ? [...needs.map((one) => `JOB ${one} [options]`), `${quick} ${needs[0]}`]
+    : ['JOB [options]', `${quick} [options]`];
+  return lines.join(`\n   or: fairlath ${name} `);
+}
+
+/** Adds JOB and, instead of it, the quick line to a command that has its own options, and ends its help. */
+export const takesJob = (command: Command, { needs, ...ending }: Asks): Command =>
+  endsWith(
+    command
+      .usage(usageOf(command.name(), needs))
+      .argument('[JOB]', 'the job file; leave it out to give one curve by the options further down')
+      .addOption(jsonOption())
+      .optionsGroup('Instead of JOB, one curve over its chord:')
+      .option('--curve <kind>', 'arc, batten, bow, spline or ellipse')
+      .option('--chord <length>', 'straight distance between the curve’s ends')
+      .option(
+        '--rise <length>',
+        'height over the chord: of the apex, in the middle; with --nail, of the line at the nail',
+      )
+      .option('--nail <station>', 'where along the chord the line has that rise (arc, batten, spline)')
+      .option('--radius <length>', 'of an arc, instead of --rise')
+      .option(
+        '--ends <word>',
+        'batten: free, sprung over an end pin, or held, in line with the chord; spline: natural or held; a pair ' +
+          'such as held,free for one each (default: free, or natural)',
+      )
+      .option(
+        '--strip <taper>',
+        'a batten planed to a taper, its thickness at both ends: "1/4 to 1/8" (default: even)',
+      )
+      .option('--units <unit>', 'of bare numbers, and of the answer: in or mm (default: in)')
+      .option('--graduation <length>', 'the finest mark on your rule (default: 1/32 in or 0.5 mm)')
+      .optionsGroup('Options:'),
+    { ...ending, notes: [...(ending.notes ?? []), JOB_LENGTHS] },
+  );
+
+const JOB_LENGTHS = `${LENGTHS} A bare number is in the job’s unit.`;
 
 type Typed = { readonly [option: string]: unknown };
 

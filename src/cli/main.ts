@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import { endsWith, inHouseStyle, LENGTHS } from './help.ts';
 import { report } from './report.ts';
 
 /** Each loads on its own, so that a command starts without waiting for the others. */
@@ -27,36 +28,42 @@ function wanted(word = ''): (() => Promise<Command>)[] {
 /** The user's mistake: command line, job file, an input that cannot be read, an output in the way. */
 const USER_MISTAKE = 2;
 
-const program = new Command('fairlath')
-  .description(
-    'The line a bent batten takes, on your part, at full size.\n' +
-      'Write the part down in a job file, look at it with show, print it over ordinary sheets with print.',
-  )
-  .version('0.1.0', '--version')
-  .helpCommand(false)
-  .showHelpAfterError('(fairlath --help shows the commands, fairlath COMMAND --help its options)')
-  .exitOverride()
-  .addHelpText(
-    'after',
-    `
-Examples:
-  $ fairlath new leg.yaml
-  $ fairlath show samples/hall-bench-leg.yaml
-  $ fairlath print samples/hall-bench-leg.yaml -o leg.pdf
-  $ fairlath show --curve batten --chord 28 --rise 3/4 --nail 12
-
-Exit codes:
-  0  done
-  2  a mistake in what was given: command line, job, readings, a file in the way
-  1  a failure of the program
-
-See also: README.md, and docs/making-a-part.md for the order of work.
-`,
-  );
+const program = endsWith(
+  inHouseStyle(new Command('fairlath'))
+    .description(
+      'The line a bent batten takes, on your part, at full size. Write the part down in a job file, look at it with ' +
+        'show, print it over ordinary sheets with print.',
+    )
+    .usage('COMMAND [JOB] [options]')
+    .version('0.1.0', '--version', 'show the version')
+    .helpCommand(false)
+    .showHelpAfterError('(fairlath --help shows the commands, fairlath COMMAND --help its options)')
+    .exitOverride(),
+  {
+    notes: [
+      'fairlath COMMAND --help explains a command. Most take a JOB, or in its place one curve over its chord: --curve ' +
+        'batten --chord 28 --rise 3/4.',
+      LENGTHS,
+    ],
+    files:
+      'Jobs, readings and what is written go by the names you give. A file that fairlath wrote before is replaced, ' +
+      'any other only with --force, a job that is read never. What printers measured is kept in ' +
+      'fairlath/printers.yaml in your settings folder ($XDG_CONFIG_HOME or ~/.config).',
+    care:
+      'fairlath draws lines. It does not judge whether a part is strong enough to sit on, lean on or stand under; the ' +
+      'manuals of your machines, local codes and licensed practice come first.',
+    examples: [
+      'fairlath new leg.yaml',
+      'fairlath show samples/hall-bench-leg.yaml',
+      'fairlath print samples/hall-bench-leg.yaml -o leg.pdf',
+      'fairlath show --curve batten --chord 28 --rise 3/4 --nail 12',
+    ],
+  },
+);
 
 function addTo(parent: Command, path: string, command: Command): void {
   const name = `${path} ${command.name()}`;
-  command.exitOverride().showHelpAfterError(`(${name} --help shows its options)`);
+  inHouseStyle(command).exitOverride().showHelpAfterError(`(${name} --help shows its options)`);
   if (!parent.commands.includes(command)) parent.addCommand(command);
   for (const each of command.commands) addTo(command, name, each);
 }

@@ -9,6 +9,7 @@ import { readGiven, takesJob, warn } from './job-input.ts';
 import { printJson } from './json.ts';
 import { type AlongOptions, baseNamed, edgesNamed, stationsEveryTyped } from './measured-along.ts';
 import { lengthAt } from './option.ts';
+import { edgeOption, everyOption, fromOption } from './shared-options.ts';
 import { columns } from './table.ts';
 
 interface OffsetsOptions extends AlongOptions {
@@ -20,36 +21,36 @@ interface OffsetsOptions extends AlongOptions {
 
 /** `fairlath offsets JOB`: the table of offsets for laying out with a rule. */
 export const offsetsCommand = (): Command =>
-  takesJob(new Command('offsets'))
-    .description('the table of offsets: how far the line lies off the reference line, station by station')
-    .option('--edge <name>', 'this edge only')
-    .option('--every <length>', 'a station at each whole multiple of this')
-    .option('--at <stations>', 'these stations only: 6, 12, 18 1/2')
-    .option(
-      '--from <line>',
-      'stations and offsets from the reference line, or from the edge’s own chord',
-      'reference',
-    )
-    .option('--csv', 'comma-separated, for a spreadsheet')
-    .addHelpText(
-      'after',
-      `
-Examples:
-  $ fairlath offsets samples/hall-bench-leg.yaml --every 2
-  $ fairlath offsets samples/hall-bench-leg.yaml --edge back --at "6, 12, 18 1/2"
-  $ fairlath offsets --curve arc --chord 600 --rise 75 --units mm --from chord --csv
-`,
-    )
-    .action((file: string | undefined, options: OffsetsOptions) => {
-      const { part } = readGiven(file, { ...options });
-      const warnings: Warning[] = [];
-      const tables = edgesNamed(part, options).map((edge) => tableOf(edge, part.rule, options, warnings));
-      warn({ ...part, warnings: [...part.warnings, ...warnings] });
-      if (options.json)
-        printJson('offsets', part, { edges: tables.map(asJson) }, [...part.warnings, ...warnings]);
-      else if (options.csv) process.stdout.write(offsetsCsv(part.rule, tables));
-      else console.log(text(part, tables, options));
-    });
+  takesJob(
+    new Command('offsets')
+      .summary('the table of offsets, for laying out with a rule')
+      .description(
+        'Print the table of offsets: how far each edge lies off the reference line, station by station, rounded to ' +
+          'your rule; "full" is a hair over the mark, "shy" a hair under it.',
+      )
+      .addOption(edgeOption('of this edge only (default: of all)'))
+      .addOption(everyOption())
+      .option('--at <stations>', 'at these stations only, such as "6, 12, 18 1/2"; not with --every')
+      .addOption(fromOption())
+      .option('--csv', 'as comma-separated lines, for a spreadsheet'),
+    {
+      files: 'Reads JOB. Writes no file: add "> table.csv" to keep what it prints.',
+      examples: [
+        'fairlath offsets samples/hall-bench-leg.yaml --every 2',
+        'fairlath offsets samples/hall-bench-leg.yaml --edge back --at "6, 12, 18 1/2"',
+        'fairlath offsets --curve arc --chord 600 --rise 75 --units mm --from chord --csv',
+      ],
+    },
+  ).action((file: string | undefined, options: OffsetsOptions) => {
+    const { part } = readGiven(file, { ...options });
+    const warnings: Warning[] = [];
+    const tables = edgesNamed(part, options).map((edge) => tableOf(edge, part.rule, options, warnings));
+    warn({ ...part, warnings: [...part.warnings, ...warnings] });
+    if (options.json)
+      printJson('offsets', part, { edges: tables.map(asJson) }, [...part.warnings, ...warnings]);
+    else if (options.csv) process.stdout.write(offsetsCsv(part.rule, tables));
+    else console.log(text(part, tables, options));
+  });
 
 /** What a program is told of a table. */
 const asJson = ({ name, rows }: OffsetsTable): object => ({

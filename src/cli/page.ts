@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { Command } from 'commander';
 import { Fault } from '../units/fault.ts';
+import { endsWith } from './help.ts';
 
 /** Always the same one: a browser keeps the last job by the page's address. */
 const USUAL_PORT = 4718;
@@ -15,35 +16,38 @@ interface PageOptions {
 
 /** `fairlath page`: the whole job by hand and eye, in a browser. */
 export const pageCommand = (): Command =>
-  new Command('page')
-    .description('the whole job by hand and eye, in your browser; nothing leaves this computer')
-    .option('--port <number>', `where it is served, ${LOWEST} to ${HIGHEST} (${USUAL_PORT})`)
-    .option('--json', 'one JSON object: url, port')
-    .addHelpText(
-      'after',
-      `
-Open the address it prints in a browser on this computer; Ctrl-C ends it. The page is one file and needs
-no server: dist/fairlath.html opens by a double click, too, without any network.
-
-Examples:
-  $ fairlath page
-  $ fairlath page --port 5050
-`,
-    )
-    .action(async ({ port, json }: PageOptions) => {
-      const { servePage } = await import('./page-server.ts');
-      const asked = port === undefined ? USUAL_PORT : portOf(port);
-      const served = await servePage(pageText(), asked).catch((error: unknown) => {
-        throw ofPort(asked, error);
-      });
-      for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void served.close());
-      const { url } = served;
-      console.log(
-        json
-          ? JSON.stringify({ command: 'page', url, port: served.port, warnings: [] })
-          : `${url} is the page. Open it in a browser on this computer; Ctrl-C here ends it.`,
-      );
+  endsWith(
+    new Command('page')
+      .summary('the whole job by hand and eye, in your browser')
+      .description(
+        'Serve the page, the whole job by hand and eye in your browser: drag, type, look, print. Nothing leaves this ' +
+          'computer.',
+      )
+      .usage('[options]')
+      .option('--port <number>', `where it is served, ${LOWEST} to ${HIGHEST} (default: ${USUAL_PORT})`)
+      .option('--json', 'answer with one JSON object for programs: url, port'),
+    {
+      notes: [
+        'Open the address it prints in a browser on this computer; Ctrl-C ends it. The page is one file and needs no ' +
+          'server: dist/fairlath.html opens by a double click, too, without any network.',
+      ],
+      files: 'Reads and writes no file: the page opens and saves jobs by itself.',
+      examples: ['fairlath page', 'fairlath page --port 5050'],
+    },
+  ).action(async ({ port, json }: PageOptions) => {
+    const { servePage } = await import('./page-server.ts');
+    const asked = port === undefined ? USUAL_PORT : portOf(port);
+    const served = await servePage(pageText(), asked).catch((error: unknown) => {
+      throw ofPort(asked, error);
     });
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void served.close());
+    const { url } = served;
+    console.log(
+      json
+        ? JSON.stringify({ command: 'page', url, port: served.port, warnings: [] })
+        : `${url} is the page. Open it in a browser on this computer; Ctrl-C here ends it.`,
+    );
+  });
 
 /** In the folder of the bundled command line; a command that loads by itself lies one folder deeper. */
 function pageText(): string {

@@ -23,6 +23,14 @@ import { printedTemplate, type TemplateOptions } from './print-template.ts';
 import type { Printed } from './printed.ts';
 import { progressOver } from './progress.ts';
 import { speakingLater } from './report.ts';
+import {
+  edgeOption,
+  everyOption,
+  forceOption,
+  fromOption,
+  outputOption,
+  speciesOption,
+} from './shared-options.ts';
 
 interface PrintOptions extends SheetOptions, GaugeOptions, FormOptions, Omit<TemplateOptions, 'half'>, What {
   readonly output?: string;
@@ -31,94 +39,114 @@ interface PrintOptions extends SheetOptions, GaugeOptions, FormOptions, Omit<Tem
   readonly json?: boolean;
 }
 
-/** `fairlath print JOB -o FILE.pdf`: the full-size pattern over ordinary sheets. */
-export const printCommand = (): Command =>
-  takesJob(new Command('print'))
-    .description('print the part full size over ordinary sheets that tape up true')
-    .option('-o, --output <FILE>', 'the PDF to write (the job’s name in the current folder)')
+/** How the part is laid over its sheets. */
+const sheets = (command: Command): Command =>
+  command
+    .summary('the part full size, over sheets that tape up true')
+    .description('Print the part full size, as a PDF over ordinary sheets that tape up true, with a cover.')
+    .addOption(outputOption('the PDF to write (default: the job’s name with .pdf, in the current folder)'))
     .option(
       '--paper <size>',
-      'letter, a4, legal, tabloid, a3, a size such as 13x19in, or a roll such as roll:24in (letter, or a4 for a job in mm)',
+      'letter, a4, legal, tabloid, a3, a size such as 13x19in, or a roll such as roll:24in ' +
+        '(default: letter, or a4 for a job in mm)',
     )
     .option(
       '--margin <length>',
-      'paper left white: one length all round, or "top,right,bottom,left" of the upright paper (1/2 in: few printers reach closer)',
+      'paper left white: one length all round, or four as "top, right, bottom, left" of the upright paper ' +
+        '(default: 1/2 in; few printers reach closer)',
     )
-    .option('--overlap <length>', 'what neighbouring sheets share (15 mm)')
+    .option('--overlap <length>', 'what neighbouring sheets share (default: 15 mm)')
     .option(
       '--turn <degrees>',
-      'turn the part on the paper: auto (only where it saves a sheet), or degrees',
+      'turn the part on the paper by so much, or auto, only where that saves a sheet (default: auto)',
       'auto',
     )
-    .option('--max-sheets <count>', 'refuse a pattern of more sheets (200)')
-    .option('--printer <name>', 'make good what this printer was measured to be off (see printer)')
+    .option('--max-sheets <count>', 'refuse a pattern of more sheets than this (default: 200)')
+    .option(
+      '--printer <name>',
+      'make good what this printer was measured to be off; see fairlath printer --help',
+    )
     .option(
       '--scale-across <measured>',
-      'the same by hand: what the printer makes of 200 mm across the paper, or of 100 %',
+      'the same by hand: what 200 mm across the paper measure as printed, or a percentage (default: 100 %)',
     )
-    .option('--scale-down <measured>', 'the same down the paper, along its long side')
-    .option('--half', 'of a part alike left and right of its middle: one half, with a centre line to flip on')
-    .optionsGroup('Instead of the pattern:')
+    .option('--scale-down <measured>', 'the same down the paper, along its long side (default: 100 %)')
+    .option(
+      '--half',
+      'of a part alike left and right of its middle: one half, with a centre line to flip it on',
+    )
+    .option('--no-cover', 'leave out the page with the map, the taping steps and the measures')
+    .addOption(forceOption());
+
+/** What is printed in place of the part, one of them. */
+const otherPrints = (command: Command): Command =>
+  command
+    .optionsGroup('Instead of the pattern, one of:')
     .option('--gauge', 'strips for a story stick: the stations at true size, with the offsets to read there')
-    .option('--edge <name>', 'of this edge only')
-    .option('--every <length>', 'a station at each whole multiple of this')
-    .option('--from <line>', 'measured from the reference line, or from the edge’s own chord', 'reference')
+    .addOption(everyOption())
+    .addOption(fromOption())
     .option(
       '--template',
-      'a template for the router, smaller all round than the part; it needs --bit and one of:',
+      'a template for the router, smaller all round than the part; needs --bit, and --bush or --bearing',
     )
-    .option('--bush <diameter>', 'outside diameter of a guide bush')
-    .option('--bearing <diameter>', 'diameter of a bearing on the bit')
-    .option('--bit <diameter>', 'diameter of the bit')
-    .option('--opening', 'the template is an opening for a recess of the part’s shape: larger all round')
+    .option('--bit <diameter>', 'of the router bit')
+    .option('--bush <diameter>', 'outside diameter of the guide bush')
+    .option('--bearing <diameter>', 'of the bearing on the bit')
+    .option('--opening', 'the template as an opening, for a recess of the part’s shape: larger all round')
     .option(
       '--form',
-      'the form to laminate an edge on, sharper by what springs back; with --edge where both are curved',
+      'the form to laminate an edge on, sharper by what springs back; needs --thickness, --plies or both',
     )
-    .option('--thickness <length>', 'of all plies together')
-    .option('--plies <count>', 'how many (as many as are safe)')
-    .option('--species <name>', 'the plies’ wood (that of the stock, or white ash)')
-    .optionsGroup('Options:')
-    .option('--no-cover', 'leave out the page with the map, the taping steps and the measures')
-    .option('--force', 'replace a file that is not one of ours')
-    .addHelpText(
-      'after',
-      `
-Print at 100 % ("actual size"), on one side, and measure the bars before you tape.
+    .option('--thickness <length>', 'of all plies together (default: each ply as thick as is safe)')
+    .option('--plies <count>', 'how many (default: the fewest that are safe)')
+    .addOption(speciesOption('the plies'))
+    .addOption(edgeOption('for --gauge, of this edge only; for --form, the edge its face touches'))
+    .optionsGroup('Options:');
 
-Examples:
-  $ fairlath print samples/hall-bench-leg.yaml
-  $ fairlath print samples/garden-arch-rail.yaml --paper a4 -o rail.pdf
-  $ fairlath print --curve batten --chord 28 --rise 3/4 --nail 12 --paper legal --no-cover
-  $ fairlath print samples/garden-arch-rail.yaml --half -o half-rail.pdf
-  $ fairlath print samples/hall-bench-leg.yaml --paper roll:24in --margin "1/4, 1/4, 3/4, 1/4" -o roll.pdf
-  $ fairlath print samples/hall-bench-leg.yaml --gauge --every 2 -o gauge.pdf
-  $ fairlath print samples/hall-bench-leg.yaml --template --bush 5/8 --bit 1/2 -o template.pdf
-  $ fairlath print samples/garden-arch-rail.yaml --form --edge lower --thickness 75 -o form.pdf
-  $ fairlath print samples/hall-bench-leg.yaml --scale-across 199.4mm --scale-down 100.3% -o corrected.pdf
-`,
-    )
-    .action(async (file: string | undefined, options: PrintOptions) => {
-      mustBeOneThing(options);
-      const given = readGiven(file, { ...options });
-      const output = options.output ?? defaultOutput(given);
-      mustBeFree(output, given.file, isOurPdf, options.force ?? false);
-      // Places are left out: which edge is meant, its name says.
-      const printed = await speakingLater({ ...given.speaker, places: new Map() }, () =>
-        whatToPrint(given.part, options),
-      );
-      const { streamPdf } = await import('../export/pdf.ts');
-      const { title, pages, names } = printed;
-      const codes = layoutsOf(printed).map(({ code }) => code);
-      const wrote = options.json ? undefined : progressOver(names.length);
-      streamWhole(output, (write) =>
-        streamPdf(pages, `${title}, ${codes.join(' and ')}`, { font: readFont(), wrote }, write),
-      );
-      const part = { ...printed.part, warnings: [...given.part.warnings, ...(printed.warnings ?? [])] };
-      warn(part);
-      if (options.json) printJson('print', part, asJson(printed, output));
-      else console.log(asText(printed, options.cover, output));
-    });
+/** `fairlath print JOB -o FILE.pdf`: the full-size pattern over ordinary sheets. */
+export const printCommand = (): Command =>
+  takesJob(otherPrints(sheets(new Command('print'))), {
+    notes: [
+      'Print at 100 % ("actual size", no fitting to the page), on one side, and measure the bars on every sheet before ' +
+        'you tape.',
+      'Real wood and glue spring back by more or less than the form allows for: bend a trial piece.',
+    ],
+    files:
+      'Reads JOB and, for --printer, fairlath/printers.yaml in your settings folder ($XDG_CONFIG_HOME or ~/.config). ' +
+      'Writes the PDF.',
+    care: 'Measure what the cover lists before you cut any wood. With a saw or a router, its manual comes first.',
+    examples: [
+      'fairlath print samples/hall-bench-leg.yaml',
+      'fairlath print samples/garden-arch-rail.yaml --paper a4 --half -o half-rail.pdf',
+      'fairlath print samples/hall-bench-leg.yaml --paper roll:24in -o roll.pdf',
+      'fairlath print samples/hall-bench-leg.yaml --margin "1/4, 1/4, 3/4, 1/4"',
+      'fairlath print samples/hall-bench-leg.yaml --scale-across 199.4mm -o corrected.pdf',
+      'fairlath print --curve batten --chord 28 --rise 3/4 --nail 12 --no-cover',
+      'fairlath print samples/hall-bench-leg.yaml --gauge --every 2 -o gauge.pdf',
+      'fairlath print samples/hall-bench-leg.yaml --template --bush 5/8 --bit 1/2',
+      'fairlath print samples/garden-arch-rail.yaml --form --edge lower --thickness 75',
+    ],
+  }).action(async (file: string | undefined, options: PrintOptions) => {
+    mustBeOneThing(options);
+    const given = readGiven(file, { ...options });
+    const output = options.output ?? defaultOutput(given);
+    mustBeFree(output, given.file, isOurPdf, options.force ?? false);
+    // Places are left out: which edge is meant, its name says.
+    const printed = await speakingLater({ ...given.speaker, places: new Map() }, () =>
+      whatToPrint(given.part, options),
+    );
+    const { streamPdf } = await import('../export/pdf.ts');
+    const { title, pages, names } = printed;
+    const codes = layoutsOf(printed).map(({ code }) => code);
+    const wrote = options.json ? undefined : progressOver(names.length);
+    streamWhole(output, (write) =>
+      streamPdf(pages, `${title}, ${codes.join(' and ')}`, { font: readFont(), wrote }, write),
+    );
+    const part = { ...printed.part, warnings: [...given.part.warnings, ...(printed.warnings ?? [])] };
+    warn(part);
+    if (options.json) printJson('print', part, asJson(printed, output));
+    else console.log(asText(printed, options.cover, output));
+  });
 
 /** What the options make of the part. */
 async function whatToPrint(part: Part, options: PrintOptions): Promise<Printed> {

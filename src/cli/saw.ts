@@ -18,42 +18,65 @@ import { readSaws, type SawOptions } from './saw-options.ts';
 
 /** `fairlath saw JOB`: how to saw the part. */
 export const sawCommand = (): Command =>
-  takesJob(new Command('saw'))
-    .description('the blade that turns the line, the depth of cut at the ends, support, order of cuts')
-    .option('--blade <width>', 'your band-saw blade: does it turn the line?')
-    .option('--kerf <length>', 'how wide it saws (1 mm, about 0.04 in)')
-    .option('--gauge <length>', 'how thick its band is (0.025 in, about 0.6 mm)')
-    .option('--depth-of-cut <length>', 'of your table saw, blade upright (3 1/8 in, a common 10 in saw)')
-    .option('--depth-at-45 <length>', 'of your table saw, blade at 45° (as far along the blade as upright)')
-    .option('--height <length>', 'under the band saw’s raised guide (6 in, a common 14 in band saw)')
-    .option('--table <length x width>', 'of the band saw, along the feed and across it (16x16 in)')
-    .addHelpText(
-      'after',
-      `
-Least radii are common practice: charts of blade widths disagree, and the most cautious figure of each is taken.
-Tables, depths and heights are those of common saws, from memory: measure your own and give it.
-
-Examples:
-  $ fairlath saw samples/hall-bench-leg.yaml
-  $ fairlath saw samples/wall-shelf-bracket.yaml --blade 13 --kerf 1.1 --gauge 0.6
-  $ fairlath saw samples/garden-arch-rail.yaml --table 400x500 --depth-of-cut 79 --depth-at-45 54 --json
-  $ fairlath saw --curve arc --chord 12 --rise 4 --blade 3/4
-`,
-    )
-    .action((file: string | undefined, options: SawOptions) => {
-      const { part, speaker } = readGiven(file, { ...options });
-      const words = wordingIn(part.rule);
-      const sawing = speakingOf({ ...speaker, places: new Map() }, () =>
-        atOption('--blade', () => adviseSawing(part, readSaws(options, words.unit))),
-      );
-      // A quick line has no stock to write it under.
-      const missing = file === undefined ? [] : weightMissing(part);
-      const cautions = sawCautions(part, sawing.edges, sawing.height, words);
-      if (options.json) printJson('saw', part, asJson(sawing), [...part.warnings, ...missing, ...cautions]);
-      else console.log(asText(part, sawing, cautions, words));
-      warn(part);
-      for (const { message } of missing) console.error(`warning: ${message}`);
-    });
+  takesJob(
+    new Command('saw')
+      .summary('blade, depth of cut, support, order of cuts')
+      .description(
+        'Say how to saw the part: the widest band-saw blade that turns the line, depth of cut and saw settings at the ' +
+          'ends, where the board must be borne, and the order of cuts.',
+      )
+      .option('--blade <width>', 'of your band-saw blade: does it turn the line?')
+      .option('--kerf <length>', 'how wide that blade saws (default: 1 mm, about 0.04 in)')
+      .option(
+        '--gauge <length>',
+        'how thick its band is, less than the kerf (default: 0.025 in, about 0.6 mm)',
+      )
+      .option(
+        '--depth-of-cut <length>',
+        'of your table saw, blade upright (default: 3 1/8 in, a common 10 in saw)',
+      )
+      .option(
+        '--depth-at-45 <length>',
+        'of your table saw, blade tilted 45° (default: the same length of blade as upright)',
+      )
+      .option(
+        '--height <length>',
+        'that the band saw takes under its raised guide (default: 6 in, a common 14 in band saw)',
+      )
+      .option(
+        '--table <length x width>',
+        'of the band saw, along the feed and across it, such as 16x20 (default: 16x16 in)',
+      ),
+    {
+      notes: [
+        'Least radii are common practice: charts of blade widths disagree, and the most cautious figure of each is ' +
+          'taken. The defaults are those of common saws, from memory: measure your own and give it.',
+      ],
+      files: 'Reads JOB. Writes no file.',
+      care:
+        'The manual of your saw comes first. Wear eye protection, set the guide just above the work, keep your hands ' +
+        'out of the line of the blade, support long stock, and stop the blade before you back out of a cut.',
+      examples: [
+        'fairlath saw samples/hall-bench-leg.yaml',
+        'fairlath saw samples/wall-shelf-bracket.yaml --blade 13 --kerf 1.1 --gauge 0.6',
+        'fairlath saw samples/garden-arch-rail.yaml --table 400x500 --depth-of-cut 79',
+        'fairlath saw --curve arc --chord 12 --rise 4 --blade 3/4',
+      ],
+    },
+  ).action((file: string | undefined, options: SawOptions) => {
+    const { part, speaker } = readGiven(file, { ...options });
+    const words = wordingIn(part.rule);
+    const sawing = speakingOf({ ...speaker, places: new Map() }, () =>
+      atOption('--blade', () => adviseSawing(part, readSaws(options, words.unit))),
+    );
+    // A quick line has no stock to write it under.
+    const missing = file === undefined ? [] : weightMissing(part);
+    const cautions = sawCautions(part, sawing.edges, sawing.height, words);
+    if (options.json) printJson('saw', part, asJson(sawing), [...part.warnings, ...missing, ...cautions]);
+    else console.log(asText(part, sawing, cautions, words));
+    warn(part);
+    for (const { message } of missing) console.error(`warning: ${message}`);
+  });
 
 const wordingIn = (rule: Rule): Wording => ({
   length: (mm) => showLength(mm, rule),

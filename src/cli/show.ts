@@ -10,6 +10,7 @@ import { mustBeFree, writeWhole } from './files.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { endJson, endsText, jointJson, jointsText } from './joinery.ts';
 import { degrees, pair, printJson } from './json.ts';
+import { forceOption, pictureOption } from './shared-options.ts';
 import { isOurSvg } from './svg-file.ts';
 
 interface ShowOptions {
@@ -20,31 +21,35 @@ interface ShowOptions {
 
 /** `fairlath show JOB`: the curve in figures. */
 export const showCommand = (): Command =>
-  takesJob(new Command('show'))
-    .description(
-      'the curve in figures: apex, nail, rise, length, tightest radius, end angles, how fair it is',
-    )
-    .option('--picture <FILE.svg>', 'also draw the part with its curvature as a comb')
-    .option('--force', 'replace a file that is not one of ours')
-    .addHelpText(
-      'after',
-      `
-The nail is not the apex: unless it stands in the middle, a strip rises higher in its longer span.
-
-Examples:
-  $ fairlath show samples/hall-bench-leg.yaml
-  $ fairlath show samples/garden-arch-rail.yaml --json
-  $ fairlath show --curve batten --chord 28 --rise 3/4 --nail 12
-`,
-    )
-    .action(async (file: string | undefined, options: ShowOptions) => {
-      const { part, file: input } = readGiven(file, { ...options });
-      if (options.picture !== undefined)
-        await drawPicture(part, options.picture, input, options.force ?? false);
-      warn(part);
-      if (options.json) printJson('show', part, asJson(part));
-      else console.log(asText(part));
-    });
+  takesJob(
+    new Command('show')
+      .summary('the curve in figures, and how fair it is')
+      .description(
+        'Show the part in figures: apex, nail, rise, length, tightest radius, angles at the ends, how fair each edge ' +
+          'is, and how far other kinds of curve of the same rise lie off.',
+      )
+      .addOption(pictureOption('also draw the part with its curvature as a comb, to look at'))
+      .addOption(forceOption()),
+    {
+      notes: [
+        'The nail is not the apex: unless it stands in the middle, a strip rises higher in its longer span.',
+      ],
+      files: 'Reads JOB. Writes the SVG that --picture names.',
+      examples: [
+        'fairlath show samples/hall-bench-leg.yaml',
+        'fairlath show samples/hall-bench-leg.yaml --picture leg.svg',
+        'fairlath show samples/garden-arch-rail.yaml --json',
+        'fairlath show --curve batten --chord 28 --rise 3/4 --nail 12',
+      ],
+    },
+  ).action(async (file: string | undefined, options: ShowOptions) => {
+    const { part, file: input } = readGiven(file, { ...options });
+    if (options.picture !== undefined)
+      await drawPicture(part, options.picture, input, options.force ?? false);
+    warn(part);
+    if (options.json) printJson('show', part, asJson(part));
+    else console.log(asText(part));
+  });
 
 async function drawPicture(
   part: Part,

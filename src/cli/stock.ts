@@ -22,6 +22,7 @@ import { mustBeFree, writeWhole } from './files.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { degrees, printJson } from './json.ts';
 import { speakingOf } from './report.ts';
+import { forceOption, pictureOption } from './shared-options.ts';
 import { isOurSvg } from './svg-file.ts';
 import { columns } from './table.ts';
 
@@ -33,39 +34,43 @@ interface StockOptions extends BoardOptions {
 
 /** `fairlath stock JOB`: the wood a part takes. */
 export const stockCommand = (): Command =>
-  takesBoards(
-    takesJob(new Command('stock')).description(
-      'the wood: blank, layers, board feet, weight, copies nested on boards, grain and least section',
-    ),
-  )
-    .option('--picture <FILE.svg>', 'also draw the board with the copies on it')
-    .option('--force', 'replace a file that is not one of ours')
-    .addHelpText(
-      'after',
-      `
-The blank is the part over all (saw line, long points) with 1/2 in more of length, 1/4 in of width ("width" under
-allowance changes it) and 1/8 in to plane. Copies lie as close as their curved outlines allow, never closer than the
-kerf. Board feet and weight are of one blank and one finished part, and of the whole quantity where it says so.
-
-Examples:
-  $ fairlath stock samples/hall-bench-leg.yaml --board-width 10
-  $ fairlath stock samples/wall-shelf-bracket.yaml --board-width 250 --board-length 900 --picture board.svg
-  $ fairlath stock samples/wall-shelf-bracket.yaml --grain "1 in 3" --board-width 160 --board-length 1200 --json
-`,
+  takesJob(
+    takesBoards(
+      new Command('stock')
+        .summary('the wood: blank, boards, weight, grain')
+        .description(
+          'Plan the wood: the blank with its allowances, rough boards and layers, board feet and weight, the copies laid ' +
+            'on boards, where the grain runs out most, and the weakest section.',
+        ),
     )
-    .action(async (file: string | undefined, options: StockOptions) => {
-      const { part, speaker, file: input } = readGiven(file, { ...options });
-      const plan = speakingOf({ ...speaker, places: new Map() }, () =>
-        planStock(part, wishOf(part, options)),
-      );
-      if (options.picture !== undefined) await drawBoard(part, plan, input, options);
-      // With boards given, the stock is not what the blanks come from.
-      const fromStock = options.boardLength === undefined && options.boardWidth === undefined;
-      const warnings = [...part.warnings, ...(fromStock ? blankWarnings(part, plan.blank) : [])];
-      if (options.json) printJson('stock', part, asJson(part, plan), [...warnings, ...STOCK_CAUTIONS]);
-      else console.log(asText(part, plan));
-      warn({ ...part, warnings });
-    });
+      .addOption(pictureOption('also draw the board with the copies on it, to scale'))
+      .addOption(forceOption()),
+    {
+      notes: [
+        'The blank is the part over all (saw line, long points) with 1/2 in more of length, 1/4 in of width ("width" ' +
+          'under "allowance" in the job changes it) and 1/8 in of thickness to plane. Copies lie as close as their ' +
+          'curved outlines allow, never closer than the kerf.',
+        'Board feet and weight are of one blank and one finished part, and of the whole quantity where it says so.',
+      ],
+      files: 'Reads JOB. Writes the SVG that --picture names.',
+      examples: [
+        'fairlath stock samples/hall-bench-leg.yaml --board-width 10',
+        'fairlath stock samples/hall-bench-leg.yaml --board-width 10 --picture board.svg',
+        'fairlath stock samples/wall-shelf-bracket.yaml --board-width 250 --board-length 900',
+        'fairlath stock samples/wall-shelf-bracket.yaml --board-width 160 --grain "1 in 3"',
+      ],
+    },
+  ).action(async (file: string | undefined, options: StockOptions) => {
+    const { part, speaker, file: input } = readGiven(file, { ...options });
+    const plan = speakingOf({ ...speaker, places: new Map() }, () => planStock(part, wishOf(part, options)));
+    if (options.picture !== undefined) await drawBoard(part, plan, input, options);
+    // With boards given, the stock is not what the blanks come from.
+    const fromStock = options.boardLength === undefined && options.boardWidth === undefined;
+    const warnings = [...part.warnings, ...(fromStock ? blankWarnings(part, plan.blank) : [])];
+    if (options.json) printJson('stock', part, asJson(part, plan), [...warnings, ...STOCK_CAUTIONS]);
+    else console.log(asText(part, plan));
+    warn({ ...part, warnings });
+  });
 
 async function drawBoard(
   part: Part,

@@ -8,10 +8,12 @@ import { makePart } from '../part/make-part.ts';
 import { Fault } from '../units/fault.ts';
 import { defaultRule, parseGraduation, type Rule, showLength } from '../units/rule.ts';
 import { mustBeFree, writeWhole } from './files.ts';
+import { endsWith, LENGTHS } from './help.ts';
 import { pair, printJson } from './json.ts';
 import { measuredIn } from './measured.ts';
 import { atOption } from './option.ts';
 import { speakingOf } from './report.ts';
+import { jsonOption } from './shared-options.ts';
 
 interface TakeOffOptions {
   readonly output?: string;
@@ -24,38 +26,51 @@ interface TakeOffOptions {
 
 /** `fairlath take-off FILE.csv -o JOB.yaml`: a curve off an existing part. */
 export const takeOffCommand = (): Command =>
-  new Command('take-off')
-    .description('a fair curve through readings of an existing part, written as a job; names bad readings')
-    .argument('<FILE.csv>', 'a station and an offset a line, typed as on your rule')
-    .option('-o, --output <JOB.yaml>', 'the job to write (default: the name of the readings, here)')
-    .option('--units <unit>', 'in or mm: of bare numbers, and of the job', 'in')
-    .option('--graduation <length>', 'the finest mark on your rule: 1/32 in or 0.5 mm')
-    .option('--name <part>', 'what to call the part')
-    .option('--force', 'replace a file that exists')
-    .option('--json', 'one JSON object: mm, degrees, full precision')
-    .addHelpText(
-      'after',
-      `
-The curve is as fair as the error of reading a rule allows. A line, an arc, a bow, a batten over one nail and a
-spline are each laid on the readings; the one that fits best, with the fewest nails, goes into the job.
-
-Examples:
-  $ fairlath take-off samples/hall-bench-leg-measured.csv -o leg.yaml
-  $ fairlath take-off samples/hall-bench-leg-measured.csv -o leg-32.yaml --units in --graduation 1/32 --json
-`,
-    )
-    .action((file: string, options: TakeOffOptions) => {
-      const rule = ruleOf(options);
-      const output = options.output ?? nameAfter(basename(file, extname(file)), '.yaml');
-      mustBeFree(output, file, () => false, options.force ?? false);
-      const { readings, speaker } = measuredIn(file, rule.unit, (mm) => showLength(mm, rule));
-      const taken = speakingOf(speaker, () => takeOff(readings, rule));
-      const text = takenOffJob(taken, options.name ?? basename(file, extname(file)), rule);
-      const part = makePart(parseJob(text).job);
-      writeWhole(output, text);
-      if (options.json) printJson('take-off', part, { file: output, ...asJson(taken) });
-      else console.log(asText(taken, rule, output));
-    });
+  endsWith(
+    new Command('take-off')
+      .summary('a fair curve off an existing part, as a job')
+      .description(
+        'Take the curve off an existing part: lay a fair curve through readings of it, name the bad readings, and ' +
+          'write the curve as a job.',
+      )
+      .usage('FILE.csv [options]')
+      .argument(
+        '<FILE.csv>',
+        'your readings, a line each: station, comma, offset, as you read them off the rule',
+      )
+      .option(
+        '-o, --output <JOB.yaml>',
+        'the job to write (default: the name of the readings with .yaml, in the current folder)',
+      )
+      .option('--units <unit>', 'of bare numbers, and of the job: in or mm (default: in)', 'in')
+      .option('--graduation <length>', 'the finest mark on your rule (default: 1/32 in or 0.5 mm)')
+      .option('--name <part>', 'what to call the part (default: the name of the readings)')
+      .option('--force', 'replace the job even where it exists')
+      .addOption(jsonOption()),
+    {
+      notes: [
+        'The curve is as fair as the error of reading a rule allows. A line, an arc, a bow, a batten over one nail and ' +
+          'a spline are each laid on the readings; the one that fits best, with the fewest nails, goes into the job.',
+        LENGTHS,
+      ],
+      files: 'Reads FILE.csv. Writes the job, and over one that exists only with --force.',
+      examples: [
+        'fairlath take-off samples/hall-bench-leg-measured.csv -o leg.yaml',
+        'fairlath take-off samples/hall-bench-leg-measured.csv -o leg-64.yaml --graduation 1/64',
+      ],
+    },
+  ).action((file: string, options: TakeOffOptions) => {
+    const rule = ruleOf(options);
+    const output = options.output ?? nameAfter(basename(file, extname(file)), '.yaml');
+    mustBeFree(output, file, () => false, options.force ?? false);
+    const { readings, speaker } = measuredIn(file, rule.unit, (mm) => showLength(mm, rule));
+    const taken = speakingOf(speaker, () => takeOff(readings, rule));
+    const text = takenOffJob(taken, options.name ?? basename(file, extname(file)), rule);
+    const part = makePart(parseJob(text).job);
+    writeWhole(output, text);
+    if (options.json) printJson('take-off', part, { file: output, ...asJson(taken) });
+    else console.log(asText(taken, rule, output));
+  });
 
 function ruleOf({ units, graduation }: TakeOffOptions): Rule {
   if (units !== 'in' && units !== 'mm')

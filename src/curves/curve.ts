@@ -5,12 +5,17 @@ export type CurveKind = 'line' | 'arc' | 'batten' | 'bow' | 'spline' | 'ellipse'
 
 /** One run of an edge: the exact curve, and the path that the writers draw, within FIT_MM of it. */
 export interface Curve {
+  /** What it is physically, by its name in the job file. */
   readonly kind: CurveKind;
+  /** Where the run starts, mm. */
   readonly from: Point;
+  /** Where it ends, mm. */
   readonly to: Point;
   /** Where the strip is nailed or the spline is pinned, ends included; empty for lines, arcs and ellipses. */
   readonly pins: readonly Point[];
+  /** The curve itself, contiguous, evaluated by `along` to rounding. */
   readonly exact: readonly Piece[];
+  /** What writers draw: lines, arcs and cubics within FIT_MM of `exact`, contiguous. */
   readonly path: readonly Segment[];
 }
 

@@ -7,9 +7,11 @@ import { JOIN_MM } from './tolerance.ts';
 
 /** The figures of one run that a maker asks for. Lengths mm, angles radians. */
 export interface Figures {
+  /** Along the curve, mm. */
   readonly length: number;
   /** Farthest from the run's own chord; absent for a straight run. */
   readonly apex?: Apex;
+  /** Where it bends most sharply, its radius mm, > 0; absent for a straight run. */
   readonly tightest?: { readonly radius: number; readonly at: Point };
   /** Tangent directions at both ends, counter-clockwise from the reference line. */
   readonly endAngles: readonly [start: number, end: number];

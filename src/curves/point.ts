@@ -1,6 +1,8 @@
 /** A place on the part: x = station along the reference line, y = offset, mm, y up. */
 export interface Point {
+  /** Station along the reference line, mm. */
   readonly x: number;
+  /** Offset square off it, mm, up. */
   readonly y: number;
 }
 

@@ -10,7 +10,8 @@ import type { StockPlan } from '../shop/stock-plan.ts';
 import { copyNumber, placeInWood } from './copy-number.ts';
 import { type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { printed } from './setting-out.ts';
-import { CAPITALS, LEADING, wrapText } from './type.ts';
+import { ANY_FONT, CAPITALS, LEADING, wrapText } from './type.ts';
+import { scaleWords, usualScale } from './usual-scale.ts';
 
 /** A picture for a screen or a note, mm: as wide as a lying letter or A4 sheet leaves room for. */
 const WIDTH_MM = 260;
@@ -27,9 +28,9 @@ const LINE_MM = TEXT_MM * LEADING;
 export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Drawing {
   const { length, width } = nesting.board;
   const room = WIDTH_MM - 2 * SIDE_MM - MEASURE_MM;
-  const factor = Math.min(room / length, MOST_HEIGHT_MM / width);
+  const factor = usualScale(Math.min(room / length, MOST_HEIGHT_MM / width));
   const notes = noteLines(part, plan, nesting).flatMap((line) =>
-    wrapText(line, TEXT_MM, WIDTH_MM - 2 * SIDE_MM),
+    wrapText(line, TEXT_MM, (WIDTH_MM - 2 * SIDE_MM) / ANY_FONT),
   );
   const floor = SIDE_MM + notes.length * LINE_MM + 1.6 * MEASURE_MM;
   const height = floor + width * factor + TITLE_MM + LINE_MM * 2 + SIDE_MM;
@@ -45,7 +46,7 @@ export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Dra
     items: [
       words(part.name, { x: SIDE_MM, y: height - SIDE_MM - TITLE_MM * 0.7 }, TITLE_MM),
       words(
-        `one board of ${nesting.boards}, ${scaleWords(factor)}`,
+        `${nesting.boards === 1 ? 'the board' : `one of ${nesting.boards} boards`}, drawn ${scaleWords(factor)}`,
         { x: SIDE_MM, y: height - SIDE_MM - TITLE_MM - LINE_MM * 0.7 },
         TEXT_MM,
       ),
@@ -73,9 +74,6 @@ const at = ({ factor, left, bottom }: View, x: number, y: number): Point =>
 
 const placed = (view: View, [a, b, c, d, e, f]: Matrix, { x, y }: Point): Point =>
   at(view, a * x + c * y + e, b * x + d * y + f);
-
-const scaleWords = (factor: number): string =>
-  factor > 1 ? `${Number(factor.toPrecision(3))} : 1` : `1 : ${Number((1 / factor).toPrecision(3))}`;
 
 const boardEdge = (view: View): Stroke => {
   const { length, width } = view.board;

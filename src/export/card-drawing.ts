@@ -10,15 +10,18 @@ import { chordsOf } from '../tiling/chords.ts';
 import { type Item, type LineStyle, polyline, type Stroke, words } from './drawing.ts';
 import { jointLines } from './joint-marks.ts';
 import { angleWords } from './joint-words.ts';
-import { jointLabels, labelledMarks } from './picture-labels.ts';
+import { type Face, jointLabels, labelledMarks } from './picture-labels.ts';
 import { type PictureView, pictureView } from './picture-view.ts';
 import { type Room, strips, takeBeside } from './place.ts';
 import type { SettingOut } from './setting-out.ts';
 import { stationRule } from './station-rule.ts';
 import { offsetsAcross } from './stations.ts';
 import { LEADING, textWidth } from './type.ts';
+import { usualScale } from './usual-scale.ts';
 
 const LABEL_MM = 3.3;
+/** In our own font, for a PDF holds it. */
+const PRINTED: Face = { size: LABEL_MM, wider: 1 };
 /** Room for labels over and under the part, mm. */
 const LABELS_MM = 8.75;
 /** From the rule under the part to the foot of its figures. */
@@ -26,24 +29,6 @@ const RULE_MM = 6;
 /** A station's line runs this far past the part. */
 const PAST_MM = 1.2;
 const WHITE_MM = 0.8;
-
-/** Scales of the drawing board: 1 : 2, 1 : 2.5, …; among the tens also 1 : 12 and 1 : 15. */
-const UNITS = [1, 2, 2.5, 3, 4, 5, 6, 8] as const;
-const TENS = [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8] as const;
-
-/** The largest usual scale that is no larger than asked, as a factor; as much over 1 for small parts. */
-export function usualScale(most: number): number {
-  const least = (1 / most) * (1 - 1e-9);
-  const decade = 10 ** Math.floor(Math.log10(least));
-  const reductions = [decade, 10 * decade].flatMap((ten) =>
-    (ten >= 10 ? TENS : UNITS).map((step) => step * ten),
-  );
-  return 1 / (reductions.find((reduction) => reduction >= least) ?? 100 * decade);
-}
-
-/** "1 : 5", "2 : 1". */
-export const scaleWords = (factor: number): string =>
-  factor > 1 ? `${Number(factor.toPrecision(3))} : 1` : `1 : ${Number((1 / factor).toPrecision(3))}`;
 
 /** The drawing of a card, and where it ends. */
 export interface CardDrawing {
@@ -80,12 +65,12 @@ export function cardDrawing(part: Part, setting: SettingOut, space: Box, enlarge
     taken: strips(chordsOf([...strokes, ...stations].flatMap(({ path }) => path)), WHITE_MM),
   };
   const labels = [
-    ...jointLabels(view, room, LABEL_MM),
+    ...jointLabels(view, room, PRINTED),
     ...endLabels(view, room),
-    ...labelledMarks(view, foremost(setting.landmarks), room, LABEL_MM),
+    ...labelledMarks(view, foremost(setting.landmarks), room, PRINTED),
   ];
   return {
-    items: [...stations, ...stationRule(view, rule, LABEL_MM), ...strokes, ...labels],
+    items: [...stations, ...stationRule(view, rule, PRINTED), ...strokes, ...labels],
     bottom: rule - RULE_MM,
     scale,
   };

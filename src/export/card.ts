@@ -6,7 +6,7 @@ import { planWood } from '../shop/stock-plan.ts';
 import type { Paper } from '../tiling/paper.ts';
 import { typesetFractions } from '../units/typeset.ts';
 import { cautionItems, cautionsOf } from './card-cautions.ts';
-import { cardDrawing, scaleWords } from './card-drawing.ts';
+import { cardDrawing } from './card-drawing.ts';
 import { jointsSection } from './card-joints.ts';
 import { measuresSection } from './card-measures.ts';
 import { bentEdges, offsetsSection } from './card-offsets.ts';
@@ -19,13 +19,17 @@ import { BODY_MM, heading } from './columns.ts';
 import { type Item, type Page, polyline, words } from './drawing.ts';
 import { settingOut } from './setting-out.ts';
 import { fitted, LEADING, textWidth, wrapText } from './type.ts';
+import { scaleWords } from './usual-scale.ts';
 
+/** How a card is laid out. */
 export interface CardOptions {
+  /** One of `PAPERS`, as it stands upright. */
   readonly paper: Paper;
 }
 
 /** A card and what stands on it, as data. */
 export interface Card {
+  /** Ready for a writer, of the paper’s size. */
   readonly page: Page;
   /** Of the drawing: paper mm to a part mm. */
   readonly scale: number;

@@ -2,11 +2,12 @@ import type { Check, Deviation } from '../check/check-edge.ts';
 import { direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
 import { mapSegment } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
-import { type Rule, readOnRule } from '../units/rule.ts';
-import { typesetFractions } from '../units/typeset.ts';
+import type { Rule } from '../units/rule.ts';
+import { offLabels } from './check-labels.ts';
 import { type Drawing, type Item, polyline, words } from './drawing.ts';
+import { SCREEN, widthOf } from './picture-labels.ts';
 import { bare, printed } from './setting-out.ts';
-import { LEADING, textWidth } from './type.ts';
+import { ANY_FONT, LEADING, wrapText } from './type.ts';
 
 /** A picture for a screen or a note, mm: as wide as a lying letter or A4 sheet leaves room for. */
 const WIDTH_MM = 260;
@@ -55,15 +56,12 @@ export function composeCheckPicture(part: Part, check: Check): Drawing {
     along('saw', () => -check.tolerance),
     ...readings.map((each) => polyline('station', [at(each, 0), at(each, each.deviation)])),
     along('mark', ({ deviation }) => deviation),
-    ...labels(
+    ...stationLabels(readings, view, rule),
+    ...offLabels(
       readings,
-      ({ station }) => bare(station, rule),
-      (each) => ({ x: at(each, 0).x, y: view.floor }),
-    ),
-    ...labels(
-      readings.filter(({ mark }) => mark !== 'true'),
-      (each) => offText(each, rule),
-      (each) => beyondTip(at(each, each.deviation), each.deviation),
+      readings.map((each) => at(each, each.deviation)),
+      check.tolerance,
+      rule,
     ),
   ];
   return { width: WIDTH_MM, height: view.height, items };
@@ -77,15 +75,21 @@ function viewOf(check: Check, readings: readonly Deviation[]): View {
   const [low, high] = [Math.min(...offsets), Math.max(...offsets)];
   const factor = Math.min(INNER_MM / (right - left), MOST_HEIGHT_MM / Math.max(high - low, Number.EPSILON));
   const enlarged = Math.min(WORST_MM / Math.max(check.worst, check.tolerance), MOST_ENLARGED);
-  const bottom = SIDE_MM + 4 * LABEL_MM + WORST_MM;
+  const [below, above] = [-1, 1].map((way) => beyond(check, readings, enlarged, way));
+  const bottom = SIDE_MM + 2 * LABEL_MM + below! + LABEL_MM * 2;
   return {
     factor,
     enlarged,
     shift: { x: (WIDTH_MM - (left + right) * factor) / 2, y: bottom - low * factor },
     floor: SIDE_MM,
-    height: bottom + (high - low) * factor + WORST_MM + 3 * LABEL_MM + TITLE_MM + TEXT_MM * LEADING + SIDE_MM,
+    height:
+      bottom + (high - low) * factor + above! + 3 * LABEL_MM + TITLE_MM + 2 * TEXT_MM * LEADING + SIDE_MM,
   };
 }
+
+/** How far the band or a tooth stands out, mm of the picture: above the line, or below it. */
+const beyond = (check: Check, readings: readonly Deviation[], enlarged: number, way: number): number =>
+  readings.reduce((most, { deviation }) => Math.max(most, way * deviation), check.tolerance) * enlarged;
 
 function inBase({ base }: Check, p: Point): Point {
   const way = direction(base.angle);
@@ -109,38 +113,27 @@ function lineItem(check: Check, { factor, shift }: View): Item {
 }
 
 function titleItems(part: Part, check: Check, { factor, enlarged, height }: View): Item[] {
-  const times = Number((enlarged / factor).toPrecision(3));
+  const times = Number((enlarged / factor).toPrecision(2));
   const told =
-    `what is off the line is drawn ${times} times as large as the part; ` +
-    `dashed: ${printed(check.tolerance, part.rule)} to each side; ${check.verdict}`;
+    `what is off the line is drawn about ${times} times as large as the part; ` +
+    `dashed: ${printed(check.tolerance, part.rule)} to each side, ` +
+    `beyond which half a graduation is left to reading the rule; ${check.verdict}`;
   const top = height - SIDE_MM - TITLE_MM;
   return [
     words(`${part.name}, ${check.edge}`, { x: SIDE_MM, y: top + TITLE_MM * 0.3 }, TITLE_MM),
-    words(told, { x: SIDE_MM, y: top - TEXT_MM * LEADING * 0.7 }, TEXT_MM),
+    ...wrapText(told, TEXT_MM, INNER_MM / ANY_FONT).map((line, i) =>
+      words(line, { x: SIDE_MM, y: top - TEXT_MM * LEADING * (0.7 + i) }, TEXT_MM),
+    ),
   ];
 }
 
-/** "1/16 proud"; the side is the picture's own to show. */
-function offText({ proud }: Deviation, rule: Rule): string {
-  return `${typesetFractions(readOnRule(Math.abs(proud), rule).text)} ${proud > 0 ? 'proud' : 'shy'}`;
-}
-
-const beyondTip = ({ x, y }: Point, off: number): Point => ({
-  x,
-  y: off > 0 ? y + LABEL_MM : y - LABEL_MM * 1.7,
-});
-
-/** Labels from left to right; one that would run into the last is left out. */
-function labels(
-  readings: readonly Deviation[],
-  text: (each: Deviation) => string,
-  place: (each: Deviation) => Point,
-): Item[] {
+/** The stations measured, under the picture; one that would run into the last is left out. */
+function stationLabels(readings: readonly Deviation[], { factor, shift, floor }: View, rule: Rule): Item[] {
   let free = Number.NEGATIVE_INFINITY;
-  return readings.flatMap((each): Item[] => {
-    const label = text(each);
-    const spot = place(each);
-    const half = textWidth(label, LABEL_MM) / 2;
+  return readings.flatMap(({ station }): Item[] => {
+    const label = bare(station, rule);
+    const spot = { x: station * factor + shift.x, y: floor };
+    const half = widthOf(label, SCREEN) / 2;
     if (spot.x - half < free) return [];
     free = spot.x + half + LABEL_MM / 2;
     return [words(label, spot, LABEL_MM, 'middle')];

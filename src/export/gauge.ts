@@ -18,8 +18,11 @@ import {
 
 /** The strips of a part to stick on story sticks, as measured along the reference line or along chords. */
 export interface Gauge {
+  /** Whose edges are read. */
   readonly part: Part;
+  /** The line that the stick is laid on: the job’s reference line, or each edge’s own chord. */
   readonly from: 'reference' | 'chord';
+  /** A strip to each edge that is read. */
   readonly strips: readonly GaugeStrip[];
   /** How far off a reading may be and still count as on the line, mm. */
   readonly tolerance: number;

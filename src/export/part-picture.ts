@@ -6,10 +6,11 @@ import { showLength } from '../units/rule.ts';
 import { type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { leaningEnds } from './end-words.ts';
 import { jointLines } from './joint-marks.ts';
-import { landmarkItems } from './picture-labels.ts';
-import { type DrawnTooth, drawnCombs, type PictureView, pictureView, TOOTH_MM } from './picture-view.ts';
+import { landmarkItems, SCREEN } from './picture-labels.ts';
+import { type DrawnTooth, drawnCombs, type PictureView, pictureView } from './picture-view.ts';
 import { stationRule } from './station-rule.ts';
-import { LEADING, wrapText } from './type.ts';
+import { ANY_FONT, LEADING, wrapText } from './type.ts';
+import { scaleWords, usualScale } from './usual-scale.ts';
 
 /** A picture for a screen or a note, mm: as wide as a lying letter or A4 sheet leaves room for. */
 const WIDTH_MM = 260;
@@ -29,12 +30,15 @@ const LINE_MM = TEXT_MM * LEADING;
  */
 export function composePicture(part: Part): Drawing {
   const { left, bottom: low, right, top: high } = part.bounds;
-  const factor = Math.min(INNER_MM / (right - left), MOST_HEIGHT_MM / Math.max(high - low, Number.EPSILON));
+  const factor = usualScale(
+    Math.min(INNER_MM / (right - left), MOST_HEIGHT_MM / Math.max(high - low, Number.EPSILON)),
+  );
   const remarks = part.edges.flatMap((edge) => remarkLines(part, edge));
   const ruleAt = SIDE_MM + remarks.length * LINE_MM + 3 * LABEL_MM;
   const floor = ruleAt + 2 * LABEL_MM;
-  const bottom = floor + TOOTH_MM;
-  const ceiling = bottom + (high - low) * factor + TOOTH_MM + 2 * LABEL_MM;
+  const beyond = combsBeyond(part, factor);
+  const bottom = floor + beyond.below;
+  const ceiling = bottom + (high - low) * factor + beyond.above;
   const height = ceiling + TITLE_MM + LINE_MM + SIDE_MM;
   const shift = { x: (WIDTH_MM - (left + right) * factor) / 2, y: bottom - low * factor };
   const view = pictureView(part, factor, shift);
@@ -42,12 +46,16 @@ export function composePicture(part: Part): Drawing {
   const area = { left: SIDE_MM, right: WIDTH_MM - SIDE_MM, bottom: floor, top: ceiling };
   const items: Item[] = [
     words(part.name, { x: SIDE_MM, y: height - SIDE_MM - TITLE_MM * 0.7 }, TITLE_MM),
-    words(scaleWords(factor), { x: SIDE_MM, y: height - SIDE_MM - TITLE_MM - LINE_MM * 0.7 }, TEXT_MM),
+    words(
+      `${scaleWords(factor)}; the teeth show how sharply the line bends`,
+      { x: SIDE_MM, y: height - SIDE_MM - TITLE_MM - LINE_MM * 0.7 },
+      TEXT_MM,
+    ),
     ...combs.flatMap(combItems),
     ...outlineItems(view),
     ...joineryItems(view),
     ...landmarkItems(view, combs, area),
-    ...stationRule(view, ruleAt, LABEL_MM),
+    ...stationRule(view, ruleAt, SCREEN),
     words(
       `stations, ${part.rule.unit}`,
       { x: WIDTH_MM - SIDE_MM, y: ruleAt + LABEL_MM * 1.2 },
@@ -61,14 +69,25 @@ export function composePicture(part: Part): Drawing {
   return { width: WIDTH_MM, height, items };
 }
 
-/** "1 : 3.74; the teeth show how sharply the line bends". */
-const scaleWords = (factor: number): string =>
-  `${factor > 1 ? `${Number(factor.toPrecision(3))} : 1` : `1 : ${Number((1 / factor).toPrecision(3))}`}; ` +
-  'the teeth show how sharply the line bends';
+/** A label under or over a tick, mm: what is kept free beyond the part where no tooth stands. */
+const LABELS_MM = 4 * LABEL_MM;
+
+/** How far teeth and labels reach below and above the part as drawn, mm. */
+function combsBeyond(part: Part, factor: number): { below: number; above: number } {
+  const { bottom, top } = part.bounds;
+  const tips = drawnCombs(pictureView(part, factor, { x: 0, y: 0 })).flatMap((comb) =>
+    comb.map(({ tip }) => tip.y),
+  );
+  const reach = (beyond: number): number => Math.max(beyond + 2 * LABEL_MM, LABELS_MM);
+  return {
+    below: reach(tips.reduce((most, y) => Math.max(most, bottom * factor - y), 0)),
+    above: reach(tips.reduce((most, y) => Math.max(most, y - top * factor), 0)),
+  };
+}
 
 function remarkLines({ rule }: Part, { name, runs }: PartEdge): string[] {
   const said = fairnessOf(runs).remarks.map(({ message }) => message((mm) => showLength(mm, rule)));
-  return wrapText(`${name}: ${said.join('; ')}`, TEXT_MM, INNER_MM);
+  return wrapText(`${name}: ${said.join('; ')}`, TEXT_MM, INNER_MM / ANY_FONT);
 }
 
 function outlineItems({ part, path }: PictureView): Stroke[] {

@@ -11,9 +11,11 @@ import { type Clip, type Item, LINE_LOOKS, type Page, type Stroke, type Words } 
 import { patternsPages } from './patterns.ts';
 import { drawOnLayers } from './pdf-layers.ts';
 
+/** How a pattern is written. */
 export interface PdfOptions {
   /** Source Sans 3 Regular as WOFF or OpenType; part of it is embedded. */
   readonly font: Uint8Array;
+  /** Whether a cover goes before the sheets: the map, the taping steps, what to measure. */
   readonly cover: boolean;
   /** Of a pair whose halves differ, the mirrored pattern: its pages follow the first's. */
   readonly mirrored?: Layout | undefined;

@@ -5,16 +5,26 @@ import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Joint } from '../job/job.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Landmark, Part } from '../part/part.ts';
-import { type Chord, chordsOf, passes } from '../tiling/chords.ts';
-import { circle, type Item, polyline, words } from './drawing.ts';
+import { type Chord, chordsOf, grown, passes } from '../tiling/chords.ts';
+import { circle, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { jointLines, labelAnchor } from './joint-marks.ts';
 import { jointName } from './joint-words.ts';
 import type { DrawnTooth, PictureView } from './picture-view.ts';
 import { nearestFree, type Room, strips, takeBeside } from './place.ts';
 import { bare, settingOut, stationAt } from './setting-out.ts';
-import { LEADING, textWidth } from './type.ts';
+import { ANY_FONT, LEADING, textWidth } from './type.ts';
 
-const LABEL_MM = 3;
+/** What labels are set in: the size of their type, mm, and how much wider than in our own font they may run. */
+export interface Face {
+  readonly size: number;
+  readonly wider: number;
+}
+
+/** A picture is an SVG, shown in whatever font its reader has. */
+export const SCREEN: Face = { size: 3, wider: ANY_FONT };
+/** How wide words may run, mm. */
+export const widthOf = (text: string, { size, wider }: Face): number => textWidth(text, size) * wider;
+
 /** White round a label, mm. */
 const WHITE_MM = 0.8;
 /** Half the tick at an apex or a join, and the ring round a pin. */
@@ -33,7 +43,10 @@ export function landmarkItems(view: PictureView, combs: readonly DrawnTooth[][],
     area,
     taken: strips([...chordsOf(lines), ...edgesOf(combs), ...jointsOf(view)], WHITE_MM),
   };
-  return [...jointLabels(view, room), ...labelledMarks(view, settingOut(part).landmarks, room)];
+  return [
+    ...jointLabels(view, room, SCREEN),
+    ...labelledMarks(view, settingOut(part).landmarks, room, SCREEN),
+  ];
 }
 
 /** Landmarks with their signs and labels, in what room there is; the ends of an edge have none. */
@@ -41,15 +54,17 @@ export function labelledMarks(
   { part, at }: PictureView,
   landmarks: readonly Landmark[],
   room: Room,
-  size = LABEL_MM,
+  face: Face,
 ): Item[] {
   const marks = landmarks.filter(({ what }) => what !== 'end');
+  const signs = marks.map(({ what, at: place }) => sign(what, at(place)));
+  room.taken.push(...signs.map(({ path }) => grown(pathBox(path), WHITE_MM)));
   const labels: Box[] = [];
-  return marks.flatMap((mark) => {
+  return marks.flatMap((mark, i) => {
     const foot = at(mark.at);
     const text = `${mark.what} ${bare(mark.at.x, part.rule)}, ${bare(mark.at.y, part.rule)}`;
-    const label = { text, size, above: isUpper(part, mark.at) };
-    return [...sign(mark.what, foot), ...labelItems(room, foot, label, labels)];
+    const label = { text, face, above: isUpper(part, mark.at) };
+    return [signs[i]!, ...labelItems(room, foot, label, labels)];
   });
 }
 
@@ -57,21 +72,20 @@ const jointsOf = ({ part, path }: PictureView): Chord[] =>
   part.joints.flatMap((joint) => jointLines(part, joint).flatMap((one) => chordsOf(path(one.path))));
 
 /** Every joint by its number, as `show` tells it in words, and its name where that finds room. */
-export const jointLabels = (view: PictureView, room: Room, size = LABEL_MM): Item[] =>
-  view.part.joints.flatMap((joint, i) => jointLabel(view, room, { joint, number: i + 1, size }));
+export const jointLabels = (view: PictureView, room: Room, face: Face): Item[] =>
+  view.part.joints.flatMap((joint, i) => jointLabel(view, room, { joint, number: i + 1, face }));
 
 interface Numbered {
   readonly joint: Joint;
   readonly number: number;
-  readonly size: number;
+  readonly face: Face;
 }
 
-function jointLabel({ part, path }: PictureView, room: Room, { joint, number, size }: Numbered): Item[] {
+function jointLabel({ part, path }: PictureView, room: Room, { joint, number, face }: Numbered): Item[] {
   const beside = pathBox(path(labelAnchor(part, joint).path));
   for (const text of [`${number} ${jointName(joint)}`, `${number}`]) {
-    const box = takeBeside(room, beside, textWidth(text, size) + 1, size * LEADING);
-    if (box)
-      return [words(text, { x: (box.left + box.right) / 2, y: box.bottom + size * 0.35 }, size, 'middle')];
+    const box = takeBeside(room, beside, widthOf(text, face) + 1, face.size * LEADING);
+    if (box) return [centred(text, box, face)];
   }
   return [];
 }
@@ -83,14 +97,16 @@ const edgesOf = (combs: readonly DrawnTooth[][]): Chord[] =>
     ...comb.map(({ foot, tip }) => ({ from: foot, to: tip })),
   ]);
 
-function sign(what: Landmark['what'], at: Point): Item[] {
-  if (what === 'pin') return [circle('mark', at, RING_MM)];
-  const tick = polyline('mark', [
+function sign(what: Landmark['what'], at: Point): Stroke {
+  if (what === 'pin') return circle('mark', at, RING_MM);
+  return polyline('mark', [
     { x: at.x, y: at.y - TICK_MM },
     { x: at.x, y: at.y + TICK_MM },
   ]);
-  return [tick];
 }
+
+const centred = (text: string, { left, right, bottom }: Box, { size }: Face): Item =>
+  words(text, { x: (left + right) / 2, y: bottom + size * 0.35 }, size, 'middle');
 
 /** Whether another edge lies below a place: its label then stands above, outside the part. */
 const isUpper = (part: Part, { x, y }: Point): boolean =>
@@ -98,17 +114,16 @@ const isUpper = (part: Part, { x, y }: Point): boolean =>
 
 interface Label {
   readonly text: string;
-  readonly size: number;
+  readonly face: Face;
   readonly above: boolean;
 }
 
 /** A label near its place; left out where none is free, or where its line would cross another label. */
-function labelItems(room: Room, foot: Point, { text, size, above }: Label, labels: Box[]): Item[] {
-  const [width, height] = [textWidth(text, size) + 2 * WHITE_MM, size * LEADING];
+function labelItems(room: Room, foot: Point, { text, face, above }: Label, labels: Box[]): Item[] {
+  const [width, height] = [widthOf(text, face) + 2 * WHITE_MM, face.size * LEADING];
   const wished = { x: foot.x - width / 2, y: above ? foot.y + ASIDE_MM : foot.y - height - ASIDE_MM };
   const box = nearestFree(room, wished, width, height);
   if (!box) return [];
-  const at = { x: (box.left + box.right) / 2, y: box.bottom + size * 0.35 };
   const edge = {
     x: Math.min(Math.max(foot.x, box.left), box.right),
     y: foot.y > box.top ? box.top : box.bottom,
@@ -116,7 +131,9 @@ function labelItems(room: Room, foot: Point, { text, size, above }: Label, label
   const lead = { from: edge, to: foot };
   const led = distance(edge, foot) > NEAR_MM;
   if (led && labels.some((label) => passes(lead, label))) return [];
-  room.taken.push(box, ...(led ? strips([lead], WHITE_MM) : []));
+  // Half the type more, lest two labels in a row be read as one.
+  const apart = { ...box, left: box.left - face.size / 2, right: box.right + face.size / 2 };
+  room.taken.push(apart, ...(led ? strips([lead], WHITE_MM) : []));
   labels.push(box);
-  return [...(led ? [polyline('rule', [edge, foot])] : []), words(text, at, size, 'middle')];
+  return [...(led ? [polyline('rule', [edge, foot])] : []), centred(text, box, face)];
 }

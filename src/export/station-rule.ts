@@ -1,15 +1,16 @@
 import { stationSpacing, stationsEvery } from '../part/offsets.ts';
 import { type Item, polyline, words } from './drawing.ts';
+import { type Face, widthOf } from './picture-labels.ts';
 import type { PictureView } from './picture-view.ts';
 import { bare } from './setting-out.ts';
-import { textWidth } from './type.ts';
 
 /** So many stations at most stand under the part. */
 const MOST_TICKS = 12;
 const TICK_MM = 2;
 
 /** The reference line's stations, as on a rule laid under the part; where labels would run together some are left out. */
-export function stationRule({ part, at }: PictureView, y: number, size: number): Item[] {
+export function stationRule({ part, at }: PictureView, y: number, face: Face): Item[] {
+  const { size } = face;
   const { edges, rule } = part;
   const ends = edges.flatMap(({ runs }) => [runs[0]!.from.x, runs.at(-1)!.to.x]);
   const [from, to] = [Math.min(...ends), Math.max(...ends)];
@@ -26,7 +27,7 @@ export function stationRule({ part, at }: PictureView, y: number, size: number):
         { x: x(station), y: y + TICK_MM },
       ]),
     ),
-    ...clearOfEachOther(stations, x, (station) => textWidth(bare(station, rule), size), size).map((station) =>
+    ...clearOfEachOther(stations, x, (station) => widthOf(bare(station, rule), face), size).map((station) =>
       words(bare(station, rule), { x: x(station), y: y - size * 1.2 }, size, 'middle'),
     ),
   ];

@@ -25,6 +25,12 @@ export const CAPITALS = 0.66;
 /** Distance from one baseline to the next, parts of the type size. */
 export const LEADING = 1.32;
 
+/**
+ * How much wider words run in the widest of the usual fonts without serifs, its figures 0.636 of the size against
+ * 0.497: an SVG is shown in whatever font its reader has.
+ */
+export const ANY_FONT = 1.28;
+
 /** How wide words run, mm; never less than they do, for figures in fractions are set narrower. */
 export function textWidth(text: string, size: number): number {
   let width = 0;

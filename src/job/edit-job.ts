@@ -4,7 +4,9 @@ import type { Unit } from '../units/unit.ts';
 
 /** A length of a job to write anew: its key (`edges.back[1].apex[0]`) and the length as a person types it. */
 export interface Edit {
+  /** Where the length stands: `edges.back[1].apex[0]`. */
   readonly key: string;
+  /** As a person types it; a bare number is in the job’s unit. */
   readonly typed: string;
 }
 

@@ -3,6 +3,7 @@ import type { Rule } from '../units/rule.ts';
 
 /** A part as set out on the bench: what the maker wrote down, in millimetres. Plain data. */
 export interface Job {
+  /** Its name. */
   readonly part: string;
   /** The unit the job is written in and the finest mark on the maker's rule. */
   readonly rule: Rule;
@@ -10,16 +11,19 @@ export interface Job {
   readonly quantity: number;
   /** Whether the parts are all alike, or one half of them the mirror image of the other. */
   readonly pair?: PairKind;
+  /** The wood it is made of, as far as it is told. */
   readonly stock?: Stock;
   /** One edge: a line pattern. Two: a closed part. */
   readonly edges: readonly [Edge] | readonly [Edge, Edge];
   /** How a closed part is cut off at either end; square where it says nothing. */
   readonly ends?: { readonly [side in Side]?: EndSetting };
+  /** On the marked face; empty where there are none. */
   readonly joints: readonly Joint[];
   /** How far outside the finished line to saw, mm; 0 for none. */
   readonly sawAllowance: number;
   /** How much wider than the part its blank is to be, mm. */
   readonly widthAllowance?: number;
+  /** The maker’s own words. */
   readonly notes?: string;
 }
 

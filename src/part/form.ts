@@ -11,13 +11,17 @@ import type { Part, PartEdge } from './part.ts';
 
 /** A form to bend plies over, as a part of its own: its line is the form's face. */
 export interface Form {
+  /** The form, ready to be laid over sheets: its tails, its face and its stations. */
   readonly part: Part;
   /** The edge as it is asked for, its chord on the reference line, in the middle of the form. */
   readonly asked: readonly Segment[];
   /** Along the curve, the form's tails left out, mm. */
   readonly length: number;
+  /** Between the ends of the bent stretch, mm. */
   readonly chord: number;
+  /** Of the form over that chord, mm, > 0. */
   readonly rise: number;
+  /** What is left of it once the plies have sprung back, over the asked edge’s own chord, mm, > 0. */
   readonly askedRise: number;
 }
 

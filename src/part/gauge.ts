@@ -13,8 +13,11 @@ export interface GaugeTick {
 
 /** What an edge reads along a stick laid on a line, from the line's station 0 or the edge's own start. */
 export interface GaugeStrip {
+  /** The name of the edge that is read. */
   readonly edge: string;
+  /** The first station along the line, mm. */
   readonly from: number;
+  /** The last, mm. */
   readonly to: number;
   /** How far apart the stations are that are no ends, mm; Infinity for fewer than two. */
   readonly spacing: number;

@@ -11,9 +11,13 @@ import type { Part } from './part.ts';
 export interface Grip {
   /** The key of the job file that holds it: `edges.back[1].apex`. */
   readonly key: string;
+  /** What the hand takes hold of. */
   readonly what: 'end' | 'join' | 'nail' | 'pin' | 'apex';
+  /** The name of the edge it is on. */
   readonly edge: string;
+  /** Where it stands, mm. */
   readonly at: Point;
+  /** The lengths of the job that moving it writes. */
   readonly sets: readonly GripLength[];
 }
 

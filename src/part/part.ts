@@ -8,12 +8,19 @@ import type { PartEnd } from './ends.ts';
 
 /** A job worked out: the lines to cut, in the part's frame, mm. Plain data. */
 export interface Part {
+  /** As the job names it. */
   readonly name: string;
+  /** The unit and the finest mark that its lengths are told in. */
   readonly rule: Rule;
+  /** How many to make, both hands of a pair counted. */
   readonly quantity: number;
+  /** The wood it is made of, as far as the job tells. */
   readonly stock?: Stock;
+  /** The maker’s own words. */
   readonly notes?: string;
+  /** In the order of the job. */
   readonly edges: readonly PartEdge[];
+  /** What there is to cut: a line, a closed outline, or one half of it. */
   readonly shape: Shape;
   /** The finished line exactly, in the order of the whole shape's path: what its parallels are taken from. */
   readonly exact: readonly Piece[];
@@ -27,7 +34,9 @@ export interface Part {
   readonly saw: readonly Segment[];
   /** Round the finished lines and the saw line. */
   readonly bounds: Box;
+  /** What the maker should know before he cuts; none of it stops the work. */
   readonly warnings: readonly Warning[];
+  /** What the part was worked out from. */
   readonly job: Job;
 }
 

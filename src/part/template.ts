@@ -20,7 +20,9 @@ import { narrowest } from './width.ts';
 export interface Cutter {
   /** A bush in the router's base, round the bit, or a bearing on the bit itself. */
   readonly guide: 'bush' | 'bearing';
+  /** Outside, mm, > 0. */
   readonly guideDiameter: number;
+  /** Of what it cuts, mm, > 0. */
   readonly bitDiameter: number;
   /** The guide runs inside an opening of the part's shape and not round the part. */
   readonly opening: boolean;
@@ -28,9 +30,11 @@ export interface Cutter {
 
 /** A template as a part of its own: the line to cut is the template's edge. */
 export interface Template {
+  /** The template, ready to be laid over sheets. */
   readonly part: Part;
   /** How far the template's edge lies inside the part's line, mm; outside where it is negative. */
   readonly inside: number;
+  /** Where the bit does not reach in, or the guide does not follow. */
   readonly warnings: readonly Warning[];
 }
 

@@ -70,16 +70,23 @@ export interface LaminationAsk {
   readonly plies?: number;
 }
 
+/** How many plies, how thick, and how they bend. */
 export interface Lamination {
+  /** 2 or more, all alike. */
   readonly plies: number;
+  /** Of each, mm. */
   readonly plyThickness: number;
+  /** Of all together, mm. */
   readonly thickness: number;
-  /** Of a ply's faces on the form, and what is safe. */
+  /** Of a ply's faces on the form. */
   readonly strain: number;
+  /** Half of what breaks the wood’s average clear piece. */
   readonly safeStrain: number;
+  /** Whether a ply bends to the form safely. */
   readonly verdict: Verdict;
-  /** The thickest safe ply, and that of the chart, mm. */
+  /** The thickest that is safe on this form, mm. */
   readonly safePly: number;
+  /** What a makers' chart gives for soaked strips, mm; absent where it says nothing, under a radius of 2 in. */
   readonly chartPly?: number;
 }
 

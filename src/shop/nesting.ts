@@ -53,7 +53,9 @@ export interface Laid {
   readonly yield: number;
 }
 
+/** The copies of a part laid on boards, with what they use. */
 export interface Nesting extends Laid {
+  /** How the copies lie to each other: the closest way there is, the simplest of equals. */
   readonly way: Way;
   /** The board: as given, or as wide as all copies need. */
   readonly board: { readonly length: number; readonly width: number };
@@ -61,7 +63,9 @@ export interface Nesting extends Laid {
   readonly gap: number;
   /** The copies on one board, counted from 1, in all as many as are wanted. */
   readonly copiesOn: (board: number) => readonly Copy[];
+  /** Every way that was tried, that one among them. */
   readonly ways: readonly Laid[];
+  /** The same were each copy a rectangle: what following the curve saves. */
   readonly rectangles: Laid;
 }
 

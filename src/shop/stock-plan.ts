@@ -39,6 +39,7 @@ export interface WoodPlan {
 export interface StockPlan extends WoodPlan {
   /** Of a closed part. */
   readonly nesting?: Nesting;
+  /** What the saw takes between two copies, mm. */
   readonly kerf: number;
 }
 

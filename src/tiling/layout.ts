@@ -7,7 +7,9 @@ import type { PrinterScale, Stretch } from './printer-scale.ts';
 
 /** A part laid over sheets. Plain data; all that the writers need to draw the pages. */
 export interface Layout {
+  /** The size of every sheet; a page off a roll may be shorter. */
   readonly paper: Paper;
+  /** Whether the paper stands or lies. */
   readonly orientation: Orientation;
   /** How far the part is turned on the paper, counter-clockwise, degrees. */
   readonly turnDeg: number;
@@ -15,8 +17,11 @@ export interface Layout {
   readonly margin: Margins;
   /** Made good on every sheet; absent for a printer that prints true. */
   readonly printer?: PrinterScale;
+  /** What neighbouring sheets share, mm. */
   readonly overlap: number;
+  /** Of the grid; sheets with nothing on them are not printed. */
   readonly rows: number;
+  /** Of the grid. */
   readonly columns: number;
   /** Row by row from the top, left to right: the order in which they are printed and taped. */
   readonly sheets: readonly [Sheet, ...Sheet[]];
@@ -26,6 +31,7 @@ export interface Layout {
   readonly lowerBound: number;
   /** Lettered crosses near the outer corners of the pattern, to measure its diagonals by. */
   readonly crosses: readonly CheckCross[];
+  /** Distances to measure on the taped pattern before anything is cut. */
   readonly checks: readonly Check[];
   /** The part's mirror image, for the other one of a pair. */
   readonly mirrored?: true;

@@ -9,7 +9,9 @@ import type { Orientation } from './paper.ts';
  * belongs to the paper and not to the page. On a roll, across is across the roll.
  */
 export interface PrinterScale {
+  /** mm printed for 1 mm meant, along the paper’s short side. */
   readonly across: number;
+  /** The same along its long side. */
   readonly down: number;
   /** The printer's name in the list of those measured; absent when the scale was typed. */
   readonly name?: string;

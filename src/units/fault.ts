@@ -17,8 +17,10 @@ const worded = (wording: Wording, length: ShowLength): string =>
  */
 export class Fault extends Error {
   constructor(
+    /** Stable: "length.ambiguous". */
     readonly code: string,
     private readonly wording: Wording,
+    /** The place in the job file, or the option; absent where none is known. */
     readonly key?: string,
   ) {
     super(worded(wording, plainMillimetres));
@@ -38,7 +40,10 @@ export class Fault extends Error {
 
 /** Every mistake found in one go. Never empty. */
 export class Faults extends Error {
-  constructor(readonly list: readonly [Fault, ...Fault[]]) {
+  constructor(
+    /** In the order they were found. */
+    readonly list: readonly [Fault, ...Fault[]],
+  ) {
     super(list.map((fault) => fault.message).join('\n'));
     this.name = 'Faults';
   }

@@ -31,9 +31,18 @@ function folderWithSamples(): string {
   return folder;
 }
 
-/** The examples of a help text, as arguments. */
+const told = new Map<string, ReturnType<typeof fairlath>>();
+
+/** The help of a command, asked for once. */
+function helpOf(command: string): ReturnType<typeof fairlath> {
+  const help = told.get(command) ?? fairlath([...command.split(' ').filter(Boolean), '--help']);
+  told.set(command, help);
+  return help;
+}
+
+/** The examples of a help text, as arguments; a long one goes on after a backslash. */
 const examplesIn = (help: string): string[][] =>
-  [...help.matchAll(/^ {2}\$ fairlath (.+)$/gm)].map(([, line]) =>
+  [...help.replace(/ \\\n\s+/g, ' ').matchAll(/^ {2}\$ fairlath (.+)$/gm)].map(([, line]) =>
     [...line!.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, word]) => quoted ?? word!),
   );
 
@@ -44,15 +53,39 @@ describe('help', () => {
   });
 
   test('lists every command', () => {
-    const { code, out } = fairlath(['--help']);
+    const { code, out } = helpOf('');
     expect(code).toBe(0);
     for (const command of [...COMMANDS, ...SERVING]) expect(out).toMatch(new RegExp(`^ {2}${command} `, 'm'));
+  });
+
+  test.each(['', ...COMMANDS, ...SERVING, ...SUBCOMMANDS])(
+    '"fairlath %s --help" reads as a page',
+    (command) => {
+      const { out, err } = helpOf(command);
+      expect(err).toBe('');
+      // Where nothing says how wide the window is, help is set for one of 80 columns.
+      expect(out.split('\n').filter((line) => line.length > 80)).toEqual([]);
+      // A default is told in words, never as the program holds it.
+      expect(out).not.toMatch(/default: ["[{]/);
+      expect(out).toMatch(new RegExp(`^Usage: fairlath ${command}`));
+      expect(out).toMatch(/^Exit codes:\n {2}0 done, 2 .+, 1 .+$/m);
+      expect(out).toMatch(/^Files:$/m);
+    },
+  );
+
+  test('every command says the same of the options that it shares with others', () => {
+    const shared = /^ {2}--(?:force|curve|chord|rise|nail|strip|units|from|every)\b.+\n(?: {10,}.+\n)*/gm;
+    const words = COMMANDS.filter((command) => command !== 'take-off').flatMap((command) =>
+      [...helpOf(command).out.matchAll(shared)].map(([text]) => text.replace(/\s+/g, ' ')),
+    );
+    expect(words.length).toBeGreaterThan(50);
+    expect(new Set(words).size).toBe(9);
   });
 
   test.each(['', ...COMMANDS, ...SUBCOMMANDS])(
     'every example of "fairlath %s --help" works as it stands',
     (command) => {
-      const { code, out } = fairlath([...command.split(' ').filter(Boolean), '--help']);
+      const { code, out } = helpOf(command);
       expect(code).toBe(0);
       const examples = examplesIn(out);
       expect(examples.length).toBeGreaterThan(0);

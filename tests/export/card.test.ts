@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { composeCard } from '../../src/export/card.ts';
-import { usualScale } from '../../src/export/card-drawing.ts';
 import { writePdf } from '../../src/export/pdf.ts';
+import { usualScale } from '../../src/export/usual-scale.ts';
 import { halfOf } from '../../src/part/half.ts';
 import { offsetAt } from '../../src/part/offsets.ts';
 import type { Part } from '../../src/part/part.ts';

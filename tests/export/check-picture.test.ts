@@ -46,6 +46,14 @@ describe.each(SAMPLES)('the picture of %s', (name) => {
     expect(writeSvg(picture, name)).not.toMatch(/NaN|Infinity/);
   });
 
+  test('the side where nothing stands out takes no more room than the band of the tolerance', () => {
+    const [proud, shy] = [pictureOf(name, 3), pictureOf(name, -3)];
+    const low = (picture: Drawing): number => pathBox(strokes(picture, 'saw').at(-1)!.path).bottom;
+    // Whatever is left free under the band, 22 mm of picture stand for 3 mm off, and 5.9 mm for the tolerance.
+    expect(low(shy) - low(proud)).toBeCloseTo(22 - (0.8 / 3) * 22, 6);
+    expect(shy.height).toBeCloseTo(proud.height, 6);
+  });
+
   test('only the tooth at the station that is off has a length', () => {
     const teeth = strokes(pictureOf(name, 3), 'station').map(({ path }) => pathBox(path));
     const lengths = teeth.map(({ bottom, top }) => top - bottom);
@@ -65,4 +73,26 @@ describe.each(SAMPLES)('the picture of %s', (name) => {
       }
     }
   });
+});
+
+test('every station out of the band is labelled, none on another or on the line of the tips', () => {
+  const part = samplePart('hall-bench-leg.yaml');
+  const edge = part.edges.at(-1)!;
+  const readings = [0, 2, 4, 6, 8, 10, 12, 14, 16].map((inches, i): Reading => {
+    const station = 25.4 * inches;
+    return { station, offset: offsetAt(edge, station)! + [0, 0, 1.1, 1.6, 2.1, 2.4, 0.9, 0, 0][i]! };
+  });
+  const how = { base: REFERENCE_LINE, tolerance: 0.8, beforeSanding: false };
+  const picture = composeCheckPicture(part, checkEdge(part, edge, readings, how));
+  const floor = Math.min(...labels(picture).map(({ at }) => at.y));
+  const off = labels(picture).filter(({ at, anchor }) => anchor === 'middle' && at.y > floor);
+  expect(off).toHaveLength(5);
+  for (const [i, one] of off.entries())
+    for (const other of off.slice(i + 1)) {
+      const apart = (textWidth(one.text, one.size) + textWidth(other.text, other.size)) / 2;
+      expect(
+        Math.abs(one.at.x - other.at.x) > apart || Math.abs(one.at.y - other.at.y) > one.size,
+        `"${one.text}" on "${other.text}"`,
+      ).toBe(true);
+    }
 });

@@ -7,7 +7,7 @@ import type { Drawing, Stroke, Words } from '../../src/export/drawing.ts';
 import { composePicture } from '../../src/export/part-picture.ts';
 import { type DrawnTooth, drawnCombs, pictureView, TOOTH_MM } from '../../src/export/picture-view.ts';
 import { writeSvg } from '../../src/export/svg.ts';
-import { CAPITALS, textWidth } from '../../src/export/type.ts';
+import { ANY_FONT, CAPITALS, textWidth } from '../../src/export/type.ts';
 import type { Part } from '../../src/part/part.ts';
 import { chordsOf } from '../../src/tiling/chords.ts';
 import { showLength } from '../../src/units/rule.ts';
@@ -20,9 +20,9 @@ const strokesOf = ({ items }: Drawing, style?: Stroke['style']): Stroke[] =>
 
 const wordsOf = ({ items }: Drawing): Words[] => items.filter((item) => item.type === 'words');
 
-/** What words cover, from the foot of a descender (0.2 of the size, as the font has it) to the capitals' top. */
+/** What words cover in any font, from the foot of a descender (0.2 of the size, as the font has it) to the capitals' top. */
 function boxOf({ text, at, size, anchor }: Words): Box {
-  const width = textWidth(text, size);
+  const width = textWidth(text, size) * ANY_FONT;
   const left = at.x - { start: 0, middle: width / 2, end: width }[anchor];
   return { left, right: left + width, bottom: at.y - 0.2 * size, top: at.y + CAPITALS * size };
 }

@@ -1,0 +1,39 @@
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { createCanvas, loadImage } from '@napi-rs/canvas';
+import pixelmatch from 'pixelmatch';
+import { expect, test } from 'vitest';
+import { composePicture } from '../../src/export/part-picture.ts';
+import { writeSvg } from '../../src/export/svg.ts';
+import { freshFolder, root } from '../cli/run.ts';
+import { samplePart } from '../part/jobs.ts';
+
+const samples = join(root, 'samples');
+
+async function dotsOf(file: string) {
+  const image = await loadImage(file);
+  const { width, height } = image;
+  const context = createCanvas(width, height).getContext('2d');
+  context.drawImage(image, 0, 0);
+  return { width, height, data: context.getImageData(0, 0, width, height).data as Uint8ClampedArray };
+}
+
+test('the leg with its curvature in the README is what show draws (npm run picture)', () => {
+  const part = samplePart('hall-bench-leg.yaml');
+  const drawn = writeSvg(composePicture(part), part.name);
+  expect(readFileSync(join(samples, 'hall-bench-leg.svg'), 'utf8')).toBe(drawn);
+});
+
+test('the sheets in the README are those that print makes (npm run picture)', async () => {
+  const file = join(freshFolder(), 'leg.png');
+  const { status, stderr } = spawnSync(process.execPath, [join(root, 'tools', 'picture.js'), file], {
+    encoding: 'utf8',
+  });
+  expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+  const [kept, fresh] = await Promise.all([dotsOf(join(samples, 'hall-bench-leg.png')), dotsOf(file)]);
+  expect([fresh.width, fresh.height]).toEqual([kept.width, kept.height]);
+  // The same program on another machine may blend an edge otherwise; a word or line elsewhere changes hundreds.
+  const off = pixelmatch(kept.data, fresh.data, undefined, kept.width, kept.height, { threshold: 0.3 });
+  expect(off).toBeLessThan(20);
+});

@@ -1,0 +1,24 @@
+import { cpSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { freshFolder, root } from '../cli/run.ts';
+import { undocumented } from './docstrings.ts';
+
+test('every export of the library says what it is, and so does every member of an exported type', () => {
+  expect(undocumented(root, ['src/index.ts', 'src/export/pdf.ts'])).toEqual([]);
+});
+
+test('a function, a type and a member without a docstring are found, through a re-export', () => {
+  const folder = freshFolder();
+  cpSync(join(root, 'package.json'), join(folder, 'package.json'));
+  writeFileSync(
+    join(folder, 'wood.ts'),
+    `/** Saws. */ export const saw = () => 1;
+     export const plane = () => 2;
+     export interface Board { readonly length: number;
+     /** mm */ readonly width: number }
+     /** A nail. */ export class Nail { constructor(/** mm */ readonly length: number, private readonly head: number) {} drive() {} }`,
+  );
+  writeFileSync(join(folder, 'index.ts'), `export { type Board, Nail, plane, saw } from './wood.ts';`);
+  expect(undocumented(folder, ['index.ts'])).toEqual(['Board', 'Board.length', 'Nail.drive', 'plane']);
+});
