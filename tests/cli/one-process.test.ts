@@ -52,10 +52,10 @@ test('the process that stays answers, exits and writes byte for byte as one that
   expect(new Set(alone.answers.map(({ code }) => code))).toEqual(new Set([0, 2]));
   expect(Object.keys(alone.files).toSorted()).toEqual([
     'card.pdf',
+    'fairlath/printers.yaml',
     'leg.dxf',
     'leg.pdf',
     'own.yaml',
-    'fairlath/printers.yaml',
     'taken.yaml',
   ]);
 });
