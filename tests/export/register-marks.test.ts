@@ -122,7 +122,7 @@ describe('sheets joined by the rings seen in their pictures', () => {
     ['a stretcher', () => samplePart('hall-bench-stretcher.yaml')],
   ])('show the line of %s where one great sheet has it', async (_, make) => {
     const small = await picturesOf(make(), 'letter');
-    const great = await picturesOf(make(), '1300x1300mm');
+    const great = await picturesOf(make(), '1300x300mm');
     const [first] = small.layout.sheets;
     const second = small.layout.sheets.find(({ name }) => name === first.neighbours.right)!;
     const page = small.layout.sheets.indexOf(second) + 1;

@@ -8,6 +8,7 @@ import {
   chromium,
   type Download,
   type Page,
+  type ViewportSize,
 } from 'playwright-core';
 import { root } from '../cli/run.ts';
 
@@ -28,37 +29,65 @@ const ARGUMENTS = [
 export const startBrowser = async (): Promise<Browser> =>
   chromium.launch({ executablePath: await packed.executablePath(), args: ARGUMENTS });
 
-export interface OpenPage {
+interface Watched {
   readonly page: Page;
   /** Everything the page has asked for. */
-  readonly requests: readonly string[];
+  readonly requests: string[];
   /** What it has complained of. */
-  readonly complaints: readonly string[];
-  readonly close: () => Promise<void>;
+  readonly complaints: string[];
 }
 
 /** Without these the page uploads and downloads, which a test can watch. */
 const WITHOUT_PICKERS = 'delete window.showOpenFilePicker; delete window.showSaveFilePicker;';
 
+/** Forgets what was kept, before the page looks; a reload by the test itself forgets nothing. */
+const FORGET = `if (location.search) { localStorage.clear(); history.replaceState(null, '', location.pathname); }`;
+
+interface Setting {
+  readonly hasTouch?: boolean;
+  readonly deviceScaleFactor?: number;
+  readonly viewport?: ViewportSize;
+  readonly colorScheme?: 'light' | 'dark';
+}
+
+/** The tabs of each browser by what a tab is born with: a new tab takes longer than a page opened in it anew. */
+const tabs = new WeakMap<Browser, Map<string, Promise<Watched>>>();
+
+/** The page as someone opens it who was never here: nothing kept, nothing in hand. */
 export async function openPage(
   browser: Browser,
-  options: BrowserContextOptions = {},
+  { viewport = { width: 1280, height: 900 }, colorScheme = 'light', ...born }: Setting = {},
   init = WITHOUT_PICKERS,
-): Promise<OpenPage> {
-  const context = await browser.newContext({
-    viewport: { width: 1280, height: 900 },
-    offline: true,
-    ...options,
-  });
+): Promise<Watched> {
+  const { page, requests, complaints } = await tabFor(browser, born, init);
+  await page.mouse.up();
+  await page.mouse.move(0, 0);
+  await page.setViewportSize(viewport);
+  await page.emulateMedia({ colorScheme });
+  requests.length = complaints.length = 0;
+  await page.goto(`${PAGE}?anew`);
+  await rested(page);
+  return { page, requests, complaints };
+}
+
+function tabFor(browser: Browser, born: BrowserContextOptions, init: string): Promise<Watched> {
+  const open = tabs.get(browser) ?? new Map<string, Promise<Watched>>();
+  tabs.set(browser, open);
+  const key = JSON.stringify([born, init]);
+  const tab = open.get(key) ?? newTab(browser, born, init);
+  open.set(key, tab);
+  return tab;
+}
+
+async function newTab(browser: Browser, born: BrowserContextOptions, init: string): Promise<Watched> {
+  const context = await browser.newContext({ offline: true, ...born });
   const page = await context.newPage();
   const [requests, complaints]: [string[], string[]] = [[], []];
   page.on('request', (request) => requests.push(request.url()));
   page.on('console', (message) => complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(error.message));
-  await page.addInitScript(init);
-  await page.goto(PAGE);
-  await rested(page);
-  return { page, requests, complaints, close: () => context.close() };
+  await page.addInitScript(FORGET + init);
+  return { page, requests, complaints };
 }
 
 /** The hand has rested, and what takes longer than a frame is worked out. */

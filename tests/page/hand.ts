@@ -26,7 +26,7 @@ async function drag(page: Page, key: string, x: number, y: number): Promise<void
 export function handTests(browser: () => Browser): void {
   describe('by hand', () => {
     test('the apex is dragged, and job, fields and figures say where it is', async () => {
-      const { page, complaints, close } = await openPage(browser());
+      const { page, complaints } = await openPage(browser());
       await begin(page, 'Garden arch rail');
       const scale =
         (await middleOf(page, 'edges.lower[1].batten')).x - (await middleOf(page, 'edges.lower[0].from')).x;
@@ -39,21 +39,19 @@ export function handTests(browser: () => Browser): void {
       expect(await figure(page, 'upper, apex')).toBe(`station ${station}, offset ${offset}`);
       expect(await page.getByLabel('upper, apex: station, mm').inputValue()).toBe(station);
       expect(complaints).toEqual([]);
-      await close();
     });
 
     test('the nail moves as far as the hand, in graduations, and everything else of the text stays', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       const before = await jobText(page);
       await drag(page, NAIL, 3 * (await inch(page)), 0);
       await page.mouse.up();
       const after = await jobText(page);
       expect(after).toBe(before.replace('through: [12, 3 1/4]   ', 'through: [15, 3 1/4]   '));
-      await close();
     });
 
     test('where no part can be made the last line stays, faint, and the reason is said', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       await drag(page, NAIL, -14 * (await inch(page)), 0);
       expect(await page.locator('.lines .faint').count()).toBe(1);
       expect(await page.locator('#faults').textContent()).toContain('Stations must grow');
@@ -61,11 +59,10 @@ export function handTests(browser: () => Browser): void {
       expect(await page.locator('.faint').count()).toBe(0);
       expect(await page.locator('#faults li').count()).toBe(0);
       expect(await jobText(page)).toMatch(/through: \[\d/);
-      await close();
     });
 
     test('Escape puts back what is in hand', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       const before = await jobText(page);
       await drag(page, NAIL, 100, -40);
       expect(await jobText(page)).not.toBe(before);
@@ -73,21 +70,19 @@ export function handTests(browser: () => Browser): void {
       expect(await jobText(page)).toBe(before);
       await page.mouse.up();
       expect(await page.locator('#back').isDisabled()).toBe(true);
-      await close();
     });
 
     test('a square end takes the other edge along', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       await drag(page, 'edges.back[1].batten', -2 * (await inch(page)), 0);
       await page.mouse.up();
       const text = await jobText(page);
       expect(text).toContain('line: [32, 0]');
       expect(text).toContain('batten: [32, 2]');
-      await close();
     });
 
     test('a finger moves a point, and two fingers look nearer', async () => {
-      const { page, close } = await openPage(browser(), {
+      const { page } = await openPage(browser(), {
         hasTouch: true,
         viewport: { width: 820, height: 1180 },
       });
@@ -113,13 +108,12 @@ export function handTests(browser: () => Browser): void {
       ]);
       await send('touchEnd', []);
       expect(await inch(page)).toBeCloseTo(2 * scale, 0);
-      await close();
     });
   });
 
   describe('by keyboard alone', () => {
     test('tab to a point, arrows by a graduation, shift for ten, Escape takes it back', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       for (let i = 0; i < 40; i++) {
         await page.keyboard.press('Tab');
         if ((await page.evaluate(`document.activeElement.dataset.key`)) === NAIL) break;
@@ -130,11 +124,10 @@ export function handTests(browser: () => Browser): void {
       expect(await grip(page, NAIL).getAttribute('aria-valuetext')).toContain('12');
       await page.keyboard.press('Escape');
       expect(await jobText(page)).toContain('through: [12, 3 1/4]');
-      await close();
     });
 
     test('steps go back and forward, and a burst of nudges is one step', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       const first = await jobText(page);
       await grip(page, NAIL).focus();
       for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowUp');
@@ -146,7 +139,6 @@ export function handTests(browser: () => Browser): void {
       await page.locator('#back').click();
       expect(await jobText(page)).toBe(first);
       expect(await page.locator('#forward').isEnabled()).toBe(true);
-      await close();
     });
   });
 }

@@ -9,7 +9,7 @@ const STATION = 'back, nail: station, in';
 export function jobTests(browser: () => Browser): void {
   describe('lengths', () => {
     test('are typed as on a rule, in any unit', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       const field = page.getByLabel(STATION);
       await field.fill("1' 1 1/2");
       await field.press('Enter');
@@ -20,11 +20,10 @@ export function jobTests(browser: () => Browser): void {
       await inMm.fill('350');
       await inMm.press('Enter');
       expect(await jobText(page)).toContain('through: [350 mm, 3 1/4]');
-      await close();
     });
 
     test('that make no part are told beside the field, and the part stays', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       const before = await jobText(page);
       const field = page.getByLabel(STATION);
       for (const [typed, said] of [
@@ -39,24 +38,22 @@ export function jobTests(browser: () => Browser): void {
       await field.press('Escape');
       expect(await field.inputValue()).toBe('12');
       expect(await jobText(page)).toBe(before);
-      await close();
     });
 
     test('show in the other unit without changing the part', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       const before = await jobText(page);
       expect(await figure(page, 'least width')).toBe('1 5/8 in at station 0');
       await page.getByText('mm', { exact: true }).click();
       await rested(page);
       expect(await figure(page, 'least width')).toBe('41.5 mm shy at station 0');
       expect(await jobText(page)).toBe(before);
-      await close();
     });
   });
 
   describe('the job in words', () => {
     test('is edited beside the drawing; a mistake is told at its line with its cure', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       await page.getByText('the job in words').click();
       const text = await jobText(page);
       await page.locator('#job-text').fill(text.replace('[34, 2]', '[34, 2x]'));
@@ -73,13 +70,12 @@ export function jobTests(browser: () => Browser): void {
       expect(await page.getByLabel('back, right end: offset, in').inputValue()).toBe('2 1/2');
       for (const _ of ['the right one', 'the wrong one']) await page.locator('#back').click();
       expect(await jobText(page)).toBe(text);
-      await close();
     });
   });
 
   describe('files', () => {
     test('a job is opened, changed, saved, and reads as it lies on the bench', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       const chosen = page.waitForEvent('filechooser');
       // The browser has been told to hand its file dialog over before it opens one.
       await page.evaluate(() => 0);
@@ -94,7 +90,6 @@ export function jobTests(browser: () => Browser): void {
       const saved = await downloaded(page, () => page.getByText('Save', { exact: true }).click());
       expect(saved.name).toBe('my-stretcher.yaml');
       expect(saved.bytes.toString()).toBe(text.replace('rise: 7/8', 'rise: 1'));
-      await close();
     });
 
     test('where the browser lets the page write, the job goes back into its own file', async () => {
@@ -102,16 +97,15 @@ export function jobTests(browser: () => Browser): void {
         window.wrote = [];
         const handle = { name: 'leg.yaml', createWritable: async () => ({ write: async (text) => wrote.push(text), close: async () => {} }) };
         window.showSaveFilePicker = async () => { wrote.push('asked'); return handle; };`;
-      const { page, close } = await openPage(browser(), {}, stub);
+      const { page } = await openPage(browser(), {}, stub);
       for (const _ of ['once', 'again']) await page.getByText('Save', { exact: true }).click();
       await expect.poll(() => page.evaluate('wrote.length')).toBe(3);
       const text = await jobText(page);
       expect(await page.evaluate('wrote')).toEqual(['asked', text, text]);
-      await close();
     });
 
     test('what is in hand is kept, and offered back after a reload', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       const field = page.getByLabel(STATION);
       await field.fill('13');
       await field.press('Enter');
@@ -122,18 +116,17 @@ export function jobTests(browser: () => Browser): void {
       await page.getByText('Take it up again').click();
       expect(await jobText(page)).toBe(text);
       expect(await page.locator('#kept').isVisible()).toBe(false);
-      await close();
     });
 
-    test.each(SAMPLES)('%s is built in and makes its part', async (name) => {
-      const { page, complaints, close } = await openPage(browser());
-      const text = sampleText(name);
-      const { job } = parseJob(text);
-      if (name !== 'hall-bench-leg.yaml') await begin(page, job.part);
-      expect(await jobText(page)).toBe(text);
-      expect(await page.locator('#faults li').count()).toBe(0);
+    test('every sample is built in and makes its part', async () => {
+      const { page, complaints } = await openPage(browser());
+      expect(await jobText(page)).toBe(sampleText('hall-bench-leg.yaml'));
+      for (const text of SAMPLES.map(sampleText)) {
+        await begin(page, parseJob(text).job.part);
+        expect(await jobText(page)).toBe(text);
+        expect(await page.locator('#faults li').count()).toBe(0);
+      }
       expect(complaints).toEqual([]);
-      await close();
     });
   });
 }

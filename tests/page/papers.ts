@@ -8,21 +8,22 @@ import { begin, downloaded, figure, openPage, rested } from './browser.ts';
 
 export function paperTests(browser: () => Browser): void {
   describe('papers', () => {
-    test.each(SAMPLES)('the PDF of %s is byte for byte that of the command line', async (name) => {
-      const { page, close } = await openPage(browser());
-      if (name !== 'hall-bench-leg.yaml') await begin(page, samplePart(name).name);
-      const { name: given, bytes } = await downloaded(page, () =>
-        page.getByText('The pattern, full size').click(),
-      );
-      const file = join(freshFolder(), 'pattern.pdf');
-      expect(fairlath(['print', join('samples', name), '-o', file]).code).toBe(0);
-      expect(given).toBe(name.replace('.yaml', '.pdf'));
-      expect(bytes.equals(readFileSync(file))).toBe(true);
-      await close();
+    test('every sample’s PDF is byte for byte that of the command line', async () => {
+      const { page } = await openPage(browser());
+      for (const name of SAMPLES) {
+        await begin(page, samplePart(name).name);
+        const { name: given, bytes } = await downloaded(page, () =>
+          page.getByText('The pattern, full size').click(),
+        );
+        const file = join(freshFolder(), 'pattern.pdf');
+        expect(fairlath(['print', join('samples', name), '-o', file]).code).toBe(0);
+        expect(given).toBe(name.replace('.yaml', '.pdf'));
+        expect(bytes.equals(readFileSync(file)), name).toBe(true);
+      }
     });
 
     test('a handed pair takes its mirrored pattern along, as on the command line; its card is that too', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       const job = join(root, 'samples', 'hall-bench', 'leg.yaml');
       await page.getByText('the job in words').click();
       await page.locator('#job-text').fill(readFileSync(job, 'utf8'));
@@ -37,11 +38,10 @@ export function paperTests(browser: () => Browser): void {
         expect(fairlath([command, job, '-o', file]).code).toBe(0);
         expect(bytes.equals(readFileSync(file))).toBe(true);
       }
-      await close();
     });
 
     test('picture and offsets are those of the command line', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       const picture = await downloaded(page, () => page.getByText('A picture with the curvature').click());
       expect(picture.bytes.toString()).toBe(
         readFileSync(join(root, 'samples', 'hall-bench-leg.svg'), 'utf8'),
@@ -50,24 +50,22 @@ export function paperTests(browser: () => Browser): void {
       expect(offsets.bytes.toString()).toBe(
         fairlath(['offsets', 'samples/hall-bench-leg.yaml', '--csv']).out,
       );
-      await close();
     });
 
     test('the sheets are counted when the hand rests, and lie over the part on demand', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       expect(await figure(page, 'sheets')).toBe('4 sheets of letter');
       await page.getByText('show the sheets over the part').click();
       expect(await page.locator('.sheets text').allTextContents()).toEqual(['A1', 'A2', 'A3', 'A4']);
       await page.locator('#paper').selectOption('tabloid');
       await rested(page);
       expect(await figure(page, 'sheets')).toMatch(/^[23] sheets of tabloid$/);
-      await close();
     });
   });
 
   describe('laid over the line', () => {
     test('other curves with what they are off at worst', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       await page.getByLabel('arc', { exact: true }).check();
       const said = page.locator('#beside-said button');
       await said.waitFor();
@@ -76,18 +74,16 @@ export function paperTests(browser: () => Browser): void {
         'lies 3⁄16 in shy off at station 27 7⁄32',
       );
       expect(await page.locator('.beside path').count()).toBe(1);
-      await close();
     });
 
     test('the curvature as teeth', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       await page.getByLabel('how sharply it bends').check();
       expect(await page.locator('.comb path').getAttribute('d')).toMatch(/^M.*L/);
-      await close();
     });
 
     test('readings of the sawn part, and where it is off', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       await page.getByText('a sawn part, measured').click();
       const csv = readFileSync(join(root, 'samples', 'hall-bench-leg-measured.csv'), 'utf8');
       await page.getByLabel('Readings').fill(csv);
@@ -98,16 +94,14 @@ export function paperTests(browser: () => Browser): void {
       expect(await page.locator('#readings-said').textContent()).toMatch(/outside.*station.12: 1⁄4.in proud/);
       await page.getByLabel('Readings').fill('12, x\n');
       expect(await page.locator('#readings-said').textContent()).toContain('"x"');
-      await close();
     });
 
     test('a figure shows its place when it is pointed at', async () => {
-      const { page, close } = await openPage(browser());
+      const { page } = await openPage(browser());
       await page.getByRole('button', { name: 'least width' }).hover();
       expect(await page.locator('.places .ring').getAttribute('visibility')).toBe('visible');
       await page.getByRole('button', { name: 'length of the batten' }).hover();
       expect(await page.locator('.places .edge').getAttribute('d')).toMatch(/^M/);
-      await close();
     });
   });
 }
