@@ -1,4 +1,3 @@
-import { randomBytes } from 'node:crypto';
 import {
   closeSync,
   existsSync,
@@ -99,10 +98,7 @@ export const writeWhole = (file: string, bytes: Uint8Array | string): void =>
  * `work` itself leaves nothing behind and is passed on as it is.
  */
 export function streamWhole(file: string, work: (write: (chunk: Uint8Array | string) => void) => void): void {
-  const aside = join(
-    dirname(file),
-    `.${basename(file).slice(0, 100)}.${randomBytes(6).toString('hex')}.part`,
-  );
+  const aside = join(dirname(file), `.${basename(file).slice(0, 100)}.${process.pid}.part`);
   const told = <T>(step: () => T): T => {
     try {
       return step();
