@@ -48,10 +48,19 @@ export function keepCompiled() {
 }
 
 function runAndKeep() {
-  const { scripts } = createRequire(import.meta.url)('../bin/fairlath.js');
+  const { scripts, sum } = createRequire(import.meta.url)('../bin/fairlath.js');
   process.on('exit', () => {
-    for (const [file, script] of scripts) writeFileSync(`${file}.compiled`, script.createCachedData());
+    for (const [file, script] of scripts)
+      writeFileSync(`${file}.compiled`, withSum(script.createCachedData(), sum));
   });
+}
+
+/** The bytes, filled up to whole words, and their sum as one more: see bin/fairlath.js. */
+function withSum(bytes, sum) {
+  const words = new Int32Array(Math.ceil(bytes.length / 4) + 1);
+  new Uint8Array(words.buffer).set(bytes);
+  words[words.length - 1] = sum(words);
+  return words;
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) runAndKeep();
