@@ -17,6 +17,7 @@ const built = join(__dirname, '..', 'dist', 'cli');
 
 /** Each script that was run, by its file: tools/keep-compiled.js keeps what Node made of it. */
 const scripts = new Map();
+const parts = new Map();
 
 /**
  * What Node made of a script when it was built, so that it need not compile it again; often there is none. Node tells
@@ -43,27 +44,45 @@ function sum(words) {
   return total;
 }
 
-/** Runs a built script. Another Node refuses what was kept, and compiles the script as if there were nothing. */
+/** Another Node refuses what was kept, and compiles the script as if there were nothing. */
+function scriptOf(file) {
+  const known = scripts.get(file);
+  if (known) return known;
+  const script = new Script(readFileSync(file, 'latin1'), { filename: file, cachedData: compiled(file) });
+  scripts.set(file, script);
+  return script;
+}
+
+/** Runs a built script and gives what it exports. */
 function run(name) {
   const file = join(built, `${name}.cjs`);
-  const source = readFileSync(file, 'latin1');
-  const script = new Script(source, { filename: file, cachedData: compiled(file) });
-  scripts.set(file, script);
   const module = { exports: {} };
-  const part = (wanted) => (wanted.startsWith('./') ? run(wanted.slice(2)) : require(wanted));
-  script.runInThisContext()(part, module, module.exports, pathToFileURL(file).href);
+  scriptOf(file).runInThisContext()(partOrNode, module, module.exports, pathToFileURL(file).href);
   return module.exports;
 }
 
-/** A script of its own for each command; the one with all of them for the list of commands. */
-const word = process.argv[2] ?? '';
-const alone = /^[a-z-]+$/.test(word) && existsSync(join(built, `${word}.cjs`));
-
-if (existsSync(built)) {
-  run(alone ? word : 'all');
-} else {
-  console.error('fairlath is not built yet. Run "npm run build" once in its folder, then try again.');
-  process.exitCode = 1;
+/** What a script asks for: a part of its own, run once, or a module of Node's. */
+function partOrNode(wanted) {
+  if (!wanted.startsWith('./')) return require(wanted);
+  if (!parts.has(wanted)) parts.set(wanted, run(wanted));
+  return parts.get(wanted);
 }
 
-module.exports = { scripts, sum };
+/**
+ * Runs the command that process.argv names: by a script of its own, or for the list of commands by the one with all
+ * of them. Gives a promise of its end.
+ */
+function start() {
+  if (!existsSync(built)) {
+    console.error('fairlath is not built yet. Run "npm run build" once in its folder, then try again.');
+    process.exitCode = 1;
+    return Promise.resolve();
+  }
+  const word = process.argv[2] ?? '';
+  const alone = /^[a-z-]+$/.test(word) && existsSync(join(built, `${word}.cjs`));
+  return run(alone ? word : 'all').done;
+}
+
+if (require.main === module) start();
+
+module.exports = { start, scripts, sum };

@@ -48,7 +48,8 @@ export function keepCompiled() {
 }
 
 function runAndKeep() {
-  const { scripts, sum } = createRequire(import.meta.url)('../bin/fairlath.js');
+  const { start, scripts, sum } = createRequire(import.meta.url)('../bin/fairlath.js');
+  start();
   process.on('exit', () => {
     for (const [file, script] of scripts)
       writeFileSync(`${file}.compiled`, withSum(script.createCachedData(), sum));

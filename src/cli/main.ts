@@ -76,4 +76,5 @@ async function main(): Promise<void> {
   }
 }
 
-void main();
+/** Kept when the command has done its work and set the exit code. */
+export const done = main();

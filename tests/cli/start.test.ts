@@ -15,7 +15,8 @@ function node(words: readonly string[]): Answer {
 const telling = join(freshFolder(), 'telling.cjs');
 writeFileSync(
   telling,
-  `const { scripts } = require(${JSON.stringify(join(root, 'bin/fairlath.js'))});
+  `const { start, scripts } = require(${JSON.stringify(join(root, 'bin/fairlath.js'))});
+   start();
    process.on('exit', () => {
      for (const [file, script] of scripts) console.error(file.split(/[\\\\/]/).at(-1), script.cachedDataRejected);
    });`,
