@@ -54,15 +54,19 @@ const withoutOtherPrograms = {
   },
 };
 
-/** Of the commands that main.ts loads, one is in the script; it is never asked for the others. */
+/**
+ * Of the commands that main.ts loads, one is in the script, and at hand from its start: main.ts is never asked for the
+ * others there, and a module that is loaded later costs time to wrap.
+ */
 const onlyCommand = (command) => ({
   name: 'only-command',
   setup(bundle) {
-    bundle.onResolve({ filter: /^\.\// }, ({ kind, importer, path }) =>
-      kind === 'dynamic-import' && importer === join(root, MAIN) && path !== `./${command}.ts`
-        ? { path, external: true }
-        : undefined,
-    );
+    bundle.onLoad({ filter: /[\\/]src[\\/]cli[\\/]main\.ts$/ }, ({ path }) => ({
+      loader: 'ts',
+      contents: `import * as command from './${command}.ts';\n${readFileSync(path, 'utf8')
+        .replace(`await import('./${command}.ts')`, 'command')
+        .replace(/^.*await import\(.*\n/gm, '')}`,
+    }));
   },
 });
 

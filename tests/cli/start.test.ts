@@ -64,8 +64,8 @@ describe('without what Node compiled at the build', () => {
 
   /** A block of a disk as it may be found after a fault. */
   function withoutOneBlock(): Buffer {
-    const middle = 512 * Math.floor(whole.length / 1024);
-    return Buffer.from(whole).fill(0xff, middle, middle + 512);
+    const middle = 4096 * Math.floor(whole.length / 8192);
+    return Buffer.from(whole).fill(0xff, middle, middle + 4096);
   }
 
   test('the answers are there to compare with', () => {
