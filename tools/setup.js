@@ -13,7 +13,10 @@ const BUILD_INPUTS = [
   'tsconfig.json',
   'tsconfig.build.json',
   'tsconfig.page.json',
+  'bin/fairlath.js',
   'tools/build.js',
+  'tools/build-cli.js',
+  'tools/keep-compiled.js',
   'tools/page-build.js',
   'tools/woff2.js',
 ];

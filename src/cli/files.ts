@@ -1,4 +1,3 @@
-import { randomBytes } from 'node:crypto';
 import {
   closeSync,
   existsSync,
@@ -101,7 +100,7 @@ export const writeWhole = (file: string, bytes: Uint8Array | string): void =>
  */
 export function streamWhole(file: string, work: (write: (chunk: Uint8Array | string) => void) => void): void {
   const begin = `.${basename(file).slice(0, 100)}.`;
-  const aside = join(dirname(file), `${begin}${randomBytes(6).toString('hex')}.part`);
+  const aside = join(dirname(file), `${begin}${process.pid}-${Date.now()}.part`);
   const told = <T>(step: () => T): T => {
     try {
       return step();
@@ -130,7 +129,7 @@ const STALE_MS = 3_600_000;
 /** Removes what killed runs have left beside a file of the same name. */
 function sweep(folder: string, begin: string): void {
   const isAside = (name: string): boolean =>
-    name.startsWith(begin) && /^[0-9a-f]{12}\.part$/.test(name.slice(begin.length));
+    name.startsWith(begin) && /^\d+-\d+\.part$/.test(name.slice(begin.length));
   for (const name of namesIn(folder).filter(isAside)) {
     const path = join(folder, name);
     const written = statSync(path, { throwIfNoEntry: false })?.mtimeMs ?? Number.POSITIVE_INFINITY;

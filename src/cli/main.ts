@@ -2,7 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { endsWith, inHouseStyle, LENGTHS } from './help.ts';
 import { report } from './report.ts';
 
-/** Each loads on its own, so that a command starts without waiting for the others. */
+/** Each loads on its own: the build makes one script of each, so that no command waits for the others. */
 const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   new: async () => (await import('./new.ts')).newCommand(),
   show: async () => (await import('./show.ts')).showCommand(),
@@ -73,10 +73,15 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   process.exit(error.code === 'EPIPE' ? 0 : 1);
 });
 
-try {
-  for (const load of wanted(process.argv[2])) addTo(program, 'fairlath', await load());
-  await program.parseAsync();
-} catch (error) {
-  if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : USER_MISTAKE;
-  else process.exitCode = report(error);
+async function main(): Promise<void> {
+  try {
+    for (const load of wanted(process.argv[2])) addTo(program, 'fairlath', await load());
+    await program.parseAsync();
+  } catch (error) {
+    if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : USER_MISTAKE;
+    else process.exitCode = report(error);
+  }
 }
+
+/** Kept when the command has done its work and set the exit code. */
+export const done = main();

@@ -37,15 +37,20 @@ function alongArc({ centre, radius, start, sweep }: ArcSegment): (u: number) => 
   };
 }
 
-function cubicPoint([p, q, r, s]: CubicSegment['controls'], u: number): Point {
+function cubicPoint(p: Point, q: Point, r: Point, s: Point, u: number): Point {
   const v = 1 - u;
-  const [a, b, c, d] = [v * v * v, v * v * u * 3, v * u * u * 3, u * u * u];
+  const a = v * v * v;
+  const b = v * v * u * 3;
+  const c = v * u * u * 3;
+  const d = u * u * u;
   return { x: a * p.x + b * q.x + c * r.x + d * s.x, y: a * p.y + b * q.y + c * r.y + d * s.y };
 }
 
-function cubicVelocity([p, q, r, s]: CubicSegment['controls'], u: number): Point {
+function cubicVelocity(p: Point, q: Point, r: Point, s: Point, u: number): Point {
   const v = 1 - u;
-  const [a, b, c] = [3 * v * v, 6 * v * u, 3 * u * u];
+  const a = 3 * v * v;
+  const b = 6 * v * u;
+  const c = 3 * u * u;
   return {
     x: a * (q.x - p.x) + b * (r.x - q.x) + c * (s.x - r.x),
     y: a * (q.y - p.y) + b * (r.y - q.y) + c * (s.y - r.y),
@@ -59,8 +64,8 @@ function cubicVelocity([p, q, r, s]: CubicSegment['controls'], u: number): Point
 function alongCubic({ controls }: CubicSegment): (u: number) => Place {
   const [p0, p1, p2, p3] = controls;
   return (u) => {
-    const { x, y } = cubicPoint(controls, u);
-    const first = cubicVelocity(controls, u);
+    const { x, y } = cubicPoint(p0, p1, p2, p3, u);
+    const first = cubicVelocity(p0, p1, p2, p3, u);
     const second = {
       x: 6 * ((1 - u) * (p2.x - 2 * p1.x + p0.x) + u * (p3.x - 2 * p2.x + p1.x)),
       y: 6 * ((1 - u) * (p2.y - 2 * p1.y + p0.y) + u * (p3.y - 2 * p2.y + p1.y)),
@@ -124,8 +129,9 @@ export function pieceLength(piece: Piece): number {
     case 'ellipse':
       return ellipseLength(piece);
     case 'cubic': {
+      const [p, q, r, s] = piece.controls;
       const speed = (u: number): number => {
-        const { x, y } = cubicVelocity(piece.controls, u);
+        const { x, y } = cubicVelocity(p, q, r, s, u);
         return Math.hypot(x, y);
       };
       let total = 0;

@@ -167,8 +167,8 @@ interface Sample {
 
 /** Newton steps to the place over a station; between two samples it takes 3 or 4. */
 const MOST_STEPS = 8;
-/** Newton's method doubles its digits: after a step this small, as a share of the piece, nothing is left. */
-const STEP_DONE = 1e-9;
+/** Newton's method doubles its digits: after a step this small, as a share of the piece, some 1e-12 is left. */
+const STEP_DONE = 1e-6;
 
 /** A curve as heights over the stations of its chord, which are told as shares of it. */
 class Profile {
@@ -212,7 +212,8 @@ class Profile {
     const across: OverChord[] = [];
     const { samples } = this;
     for (let i = this.advances ? this.firstFrom(share) : 1; i < samples.length; i++) {
-      const [before, after] = [samples[i - 1]!, samples[i]!];
+      const before = samples[i - 1]!;
+      const after = samples[i]!;
       if (this.advances && before.share > share) break;
       if (before.place === after.place && (before.share - share) * (after.share - share) <= 0)
         across.push(this.overChord(this.placeBetween(before, after, share)));
@@ -226,7 +227,8 @@ class Profile {
 
   /** The first sample at or past a share, by halving, and not the very first of all. */
   private firstFrom(share: number): number {
-    let [low, high] = [1, this.samples.length];
+    let low = 1;
+    let high = this.samples.length;
     while (low < high) {
       const middle = (low + high) >> 1;
       if (this.samples[middle]!.share < share) low = middle + 1;

@@ -74,14 +74,18 @@ function stepFrom(start: ElasticaState, h: number, thrust: number): Step {
 
 /** The state at a share v of a step. */
 function stateOn(step: Step, v: number): ElasticaState {
-  const { start, h } = step;
-  let [x, y, angle, curvature, rate] = [0, 0, 0, 0, 0];
+  const { start, h, x: xs, y: ys, angle: angles, curvature: curvatures } = step;
+  let x = 0;
+  let y = 0;
+  let angle = 0;
+  let curvature = 0;
+  let rate = 0;
   for (let n = ORDER; n >= 0; n--) {
-    x = x * v + step.x[n]!;
-    y = y * v + step.y[n]!;
-    angle = angle * v + step.angle[n]!;
+    x = x * v + xs[n]!;
+    y = y * v + ys[n]!;
+    angle = angle * v + angles[n]!;
     rate = rate * v + curvature;
-    curvature = curvature * v + step.curvature[n]!;
+    curvature = curvature * v + curvatures[n]!;
   }
   return {
     x: start.x + x * v,

@@ -74,7 +74,9 @@ function inflectionsOf(pieces: readonly Piece[], tightest: number): Point[] {
       const place = at(i / SAMPLES);
       const straight = Math.abs(place.curvature) < STRAIGHT_SHARE * tightest;
       if (!straight && side * place.curvature < 0) found.push(crossing(at, i, last!));
-      if (!straight) [side, last] = [Math.sign(place.curvature), place];
+      if (straight) continue;
+      side = Math.sign(place.curvature);
+      last = place;
     }
   }
   return found;

@@ -19,8 +19,8 @@ const PROBES = [0.2, 0.35, 0.5, 0.65, 0.8];
 const PROBE_MARGIN = 0.9;
 
 const cubicPoint = ([a, b, c, d]: CubicSegment['controls'], t: number): Point => {
-  const [ab, bc, cd] = [between(a, b, t), between(b, c, t), between(c, d, t)];
-  return between(between(ab, bc, t), between(bc, cd, t), t);
+  const bc = between(b, c, t);
+  return between(between(between(a, b, t), bc, t), between(bc, between(c, d, t), t), t);
 };
 
 /**

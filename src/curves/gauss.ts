@@ -16,7 +16,11 @@ function gaussRule(n: number): Rule {
     let slope = 1;
     for (let k = 0; k < MAX_STEPS; k++) {
       let [previous, p] = [1, x];
-      for (let j = 2; j <= n; j++) [previous, p] = [p, ((2 * j - 1) * x * p - (j - 1) * previous) / j];
+      for (let j = 2; j <= n; j++) {
+        const next = ((2 * j - 1) * x * p - (j - 1) * previous) / j;
+        previous = p;
+        p = next;
+      }
       slope = (n * (x * p - previous)) / (x * x - 1);
       const move = p / slope;
       x -= move;

@@ -7,8 +7,12 @@ const MAX_STEPS = 120;
  * @returns undefined when f does not change sign between a and b
  */
 export function rootBetween(f: (x: number) => number, a: number, b: number): number | undefined {
-  let [near, far, last] = [b, a, a];
-  let [atNear, atFar, atLast] = [f(b), f(a), 0];
+  let near = b;
+  let far = a;
+  let last = a;
+  let atNear = f(b);
+  let atFar = f(a);
+  let atLast = 0;
   if (atFar === 0) return a;
   if (atNear === 0) return b;
   if (!(atNear * atFar < 0)) return undefined;
@@ -16,9 +20,17 @@ export function rootBetween(f: (x: number) => number, a: number, b: number): num
   for (let i = 0; i < MAX_STEPS; i++) {
     const x = near + part * (far - near);
     const value = f(x);
-    if (value * atNear > 0) [last, atLast] = [near, atNear];
-    else [last, atLast, far, atFar] = [far, atFar, near, atNear];
-    [near, atNear] = [x, value];
+    if (value * atNear > 0) {
+      last = near;
+      atLast = atNear;
+    } else {
+      last = far;
+      atLast = atFar;
+      far = near;
+      atFar = atNear;
+    }
+    near = x;
+    atNear = value;
     const best = Math.abs(atNear) < Math.abs(atFar) ? near : far;
     const least = (2 * Number.EPSILON * Math.abs(best)) / Math.abs(far - near);
     if (value === 0 || !(least < 0.5)) return best;
@@ -59,7 +71,10 @@ export function leastOnUnit(f: (u: number) => number, samples: number): { at: nu
   let value = f(0);
   for (let i = 1; i <= samples; i++) {
     const next = f(i / samples);
-    if (next < value) [best, value] = [i / samples, next];
+    if (next < value) {
+      best = i / samples;
+      value = next;
+    }
   }
   let low = Math.max(0, best - 1 / samples);
   let high = Math.min(1, best + 1 / samples);
@@ -67,11 +82,15 @@ export function leastOnUnit(f: (u: number) => number, samples: number): { at: nu
   let [atA, atB] = [f(a), f(b)];
   for (let i = 1; i < GOLDEN_STEPS; i++) {
     if (atA < atB) {
-      [high, b, atB] = [b, a, atA];
+      high = b;
+      b = a;
+      atB = atA;
       a = high - GOLDEN * (high - low);
       atA = f(a);
     } else {
-      [low, a, atA] = [a, b, atB];
+      low = a;
+      a = b;
+      atA = atB;
       b = low + GOLDEN * (high - low);
       atB = f(b);
     }

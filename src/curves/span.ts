@@ -79,7 +79,11 @@ function step(end: SpanEnd, h: number, terms: number): void {
   const varied = Math.max(FEWEST_TERMS, Math.ceil(terms * VARIED));
   vary(end.byCurvature, h, varied);
   vary(end.byRate, h, varied);
-  let [x, y, turned, curvature, rate] = [0, 0, 0, 0, 0];
+  let x = 0;
+  let y = 0;
+  let turned = 0;
+  let curvature = 0;
+  let rate = 0;
   for (let n = terms; n >= 0; n--) {
     const share = 1 / (n + 1);
     x += cosine[n]! * share;
@@ -103,7 +107,9 @@ function expand({ angle, curvature, rate }: SpanEnd, h: number, terms: number): 
   sine[0] = Math.sin(angle);
   for (let n = 0; n < terms; n++) {
     square[n] = term(K, K, n);
-    let [cube, down, across] = [0, 0, 0];
+    let cube = 0;
+    let down = 0;
+    let across = 0;
     for (let i = 0; i <= n; i++) {
       const k = K[n - i]!;
       cube += k * square[i]!;
@@ -121,9 +127,15 @@ function vary(variation: Variation, h: number, terms: number): void {
   bend[0] = variation.curvature;
   bend[1] = variation.rate * h;
   turn[0] = variation.angle;
-  let [x, y, turned, curvature, rate] = [0, 0, 0, bend[0], 0];
+  let x = 0;
+  let y = 0;
+  let turned = 0;
+  let curvature = bend[0];
+  let rate = 0;
   for (let n = 0; n < terms; n++) {
-    let [bending, back, up] = [0, 0, 0];
+    let bending = 0;
+    let back = 0;
+    let up = 0;
     for (let i = 0; i <= n; i++) {
       bending += square[i]! * bend[n - i]!;
       back += sine[i]! * turn[n - i]!;

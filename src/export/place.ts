@@ -46,11 +46,14 @@ export const isFree = (room: Room, { left, right, bottom, top }: Box): boolean =
 
 /** The same of a block by its lower left corner; asked thousands of times a sheet, so it makes nothing. */
 function isFreeAt({ area, taken }: Room, left: number, bottom: number, width: number, height: number) {
-  const [right, top] = [left + width, bottom + height];
+  const right = left + width;
+  const top = bottom + height;
   if (left < area.left - ROUNDING_MM || right > area.right + ROUNDING_MM) return false;
   if (bottom < area.bottom - ROUNDING_MM || top > area.top + ROUNDING_MM) return false;
-  for (const one of taken)
+  for (let i = 0; i < taken.length; i++) {
+    const one = taken[i]!;
     if (one.left < right && left < one.right && one.bottom < top && bottom < one.top) return false;
+  }
   return true;
 }
 

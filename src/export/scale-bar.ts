@@ -49,7 +49,8 @@ const place = ({ box, run }: Bare, x: number, y: number): Point =>
   run === 'across' ? { x: box.left + x, y: box.bottom + y } : { x: box.right - y, y: box.bottom + x };
 
 function boxIn(block: Bare, left: number, bottom: number, right: number, top: number): Box {
-  const [a, b] = [place(block, left, bottom), place(block, right, top)];
+  const a = place(block, left, bottom);
+  const b = place(block, right, top);
   return {
     left: Math.min(a.x, b.x),
     right: Math.max(a.x, b.x),

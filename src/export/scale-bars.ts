@@ -53,12 +53,18 @@ function wholeBlock(room: Room, bars: readonly Bar[], run: Run, wished: Point): 
 
 /** The block whose bars are broken least, the nearest of equals. */
 function brokenBlock(room: Room, bars: readonly Bar[], run: Run, wished: Point): BarBlock | undefined {
-  let [best, least, nearest]: [BarBlock | undefined, number, number] = [undefined, Infinity, Infinity];
+  let best: BarBlock | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  let nearest = Number.POSITIVE_INFINITY;
   for (const box of spotsIn(room, ...blockSize(bars, run))) {
-    const [crossed, far] = [crossings(room, box, least), farFrom(wished, box)];
-    if (crossed > least || (crossed === least && far >= nearest)) continue;
-    const block = legible(room, { bars, run, box });
-    if (block) [best, least, nearest] = [block, crossed, far];
+    const far = farFrom(wished, box);
+    const most = far < nearest ? least : least - 1;
+    const crossed = crossings(room, box, most);
+    const block = crossed > most ? undefined : legible(room, { bars, run, box });
+    if (!block) continue;
+    best = block;
+    least = crossed;
+    nearest = far;
   }
   return best;
 }
@@ -66,7 +72,7 @@ function brokenBlock(room: Room, bars: readonly Bar[], run: Run, wished: Point):
 /** How many taken boxes a block covers; counted until there are more than `most`. */
 function crossings({ taken }: Room, box: Box, most: number): number {
   let count = 0;
-  for (const one of taken) if (overlap(one, box) && ++count > most) break;
+  for (let i = 0; i < taken.length; i++) if (overlap(taken[i]!, box) && ++count > most) break;
   return count;
 }
 

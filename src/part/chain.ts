@@ -67,15 +67,17 @@ export class Chain {
         look(inOrder ? b : a);
         return;
       }
-      for (const link of this.links.slice(first, last)) {
+      for (let i = first; i < last; i++) {
+        const link = this.links[i]!;
         const share = shareNearest(link, to);
         const gap = squared(
           to,
           link.from.x + (link.to.x - link.from.x) * share,
           link.from.y + (link.to.y - link.from.y) * share,
         );
-        if (gap < least)
-          [least, found] = [gap, { piece: link.piece, u: link.start + (link.end - link.start) * share }];
+        if (!(gap < least)) continue;
+        least = gap;
+        found = { piece: link.piece, u: link.start + (link.end - link.start) * share };
       }
     };
     look(this.root);
@@ -88,7 +90,8 @@ export class Chain {
     const look = ({ box, first, last, halves }: Bundle): Point | undefined => {
       if (apart(way, box)) return undefined;
       if (halves) return look(halves[0]) ?? look(halves[1]);
-      for (const { from, to } of this.links.slice(first, last)) {
+      for (let i = first; i < last; i++) {
+        const { from, to } = this.links[i]!;
         const at = meeting(p, p2, from, to);
         if (at && counts(at)) return at;
       }
@@ -115,16 +118,20 @@ const apart = (a: Box, b: Box): boolean =>
 
 /** The share of a link at which a point stands square off it, or its nearer end. */
 function shareNearest({ from, to }: Link, p: Point): number {
-  const [x, y] = [to.x - from.x, to.y - from.y];
+  const x = to.x - from.x;
+  const y = to.y - from.y;
   const share = ((p.x - from.x) * x + (p.y - from.y) * y) / (x * x + y * y);
   return share > 0 ? Math.min(share, 1) : 0;
 }
 
 /** Where two straight stretches cross or touch; parallel ones do not. */
 function meeting(p: Point, p2: Point, q: Point, q2: Point): Point | undefined {
-  const [d, e, gap] = [subtract(p2, p), subtract(q2, q), subtract(q, p)];
+  const d = subtract(p2, p);
+  const e = subtract(q2, q);
+  const gap = subtract(q, p);
   const determinant = cross(d, e);
-  const [t, s] = [cross(gap, e) / determinant, cross(gap, d) / determinant];
+  const t = cross(gap, e) / determinant;
+  const s = cross(gap, d) / determinant;
   const inside = t >= 0 && t <= 1 && s >= 0 && s <= 1;
   return inside ? { x: p.x + t * d.x, y: p.y + t * d.y } : undefined;
 }

@@ -15,14 +15,17 @@ const THEMES: readonly (() => Figure[] | Promise<Figure[]>)[] = [
 const figures: Figure[] = [];
 for (const theme of THEMES) figures.push(...(await theme()));
 
-const judged = figures.map((figure) => ({
-  ...figure,
-  holds: figure.goal === undefined ? null : figure.value <= figure.goal,
+const judged = figures.map(({ name, value, unit, goal = null }) => ({
+  name,
+  value,
+  unit,
+  goal,
+  holds: goal === null ? null : value <= goal,
 }));
 
 if (process.argv.includes('--json')) console.log(JSON.stringify({ figures: judged }, null, 2));
 else
   for (const { name, value, unit, goal, holds } of judged)
     console.log(
-      `${name.padEnd(52)} ${value.toPrecision(3).padStart(10)} ${unit}${goal === undefined ? '' : `   goal ${goal}: ${holds ? 'holds' : 'MISSED'}`}`,
+      `${name.padEnd(58)} ${value.toPrecision(3).padStart(10)} ${unit}${goal === null ? '' : `   goal ${goal}: ${holds ? 'holds' : 'MISSED'}`}`,
     );

@@ -1,79 +1,14 @@
-import { spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join, resolve } from 'node:path';
-import { patternPages } from '../../src/export/patterns.ts';
 import { parseJob } from '../../src/job/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
-import { bareScript } from './bare-script.ts';
 import { type Figure, medianOf } from './figure.ts';
-import { ARCHES, archJob, optionsOn, readSample } from './parts.ts';
+import { ARCHES, archJob, optionsOn } from './parts.ts';
+import { folder, run } from './run.ts';
+import { startFigures } from './start.ts';
 
-interface Used {
-  /** ms of processor time, user and system. */
-  readonly cpu: number;
-  readonly wall: number;
-  /** The most memory held at once, MB. */
-  readonly memory: number;
-}
-
-/** Inside the project, so that the bare script finds the library. */
-const folder = resolve('node_modules/.cache/fairlath/bench');
-const usage = resolve('tests/bench/usage.cjs');
 const bin = resolve('bin/fairlath.js');
-const LEG = resolve('samples/hall-bench-leg.yaml');
-
-/** Turns of two programs, one after the other, so that a busy machine slows both. */
-const PAIRS = 11;
-
-function run(words: readonly string[]): Used {
-  const { status, stderr, output } = spawnSync(process.execPath, ['--require', usage, ...words], {
-    cwd: folder,
-    stdio: ['ignore', 'ignore', 'pipe', 'pipe'],
-    encoding: 'utf8',
-  });
-  if (status !== 0) throw new Error(`${words.join(' ')}: ${stderr}`);
-  return JSON.parse(output[3]!) as Used;
-}
-
-/** How much more processor time one program takes than another: the median over pairs of runs. */
-function ratio(one: readonly string[], other: readonly string[]): number {
-  run(one);
-  run(other);
-  return medianOf(Array.from({ length: PAIRS }, () => run(one).cpu / run(other).cpu));
-}
-
-/** A program that draws the leg's pages by hand, in a file. */
-function bareLeg(): string {
-  const part = makePart(parseJob(readSample('hall-bench-leg')).job);
-  const pages = [...patternPages(part, layOut(part, optionsOn('letter')), true).pages];
-  const font = createRequire(`${process.cwd()}/package.json`).resolve(
-    '@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff',
-  );
-  const file = join(folder, 'bare-leg.mjs');
-  writeFileSync(file, bareScript(pages, font, join(folder, 'bare-leg.pdf')));
-  return file;
-}
-
-function startFigures(): Figure[] {
-  const nothing = join(folder, 'nothing.cjs');
-  writeFileSync(nothing, '');
-  return [
-    {
-      name: 'show of the leg, beside bare Node',
-      value: ratio([bin, 'show', LEG], [nothing]),
-      unit: 'times',
-      goal: 1.6,
-    },
-    {
-      name: 'print of the leg, beside a bare script',
-      value: ratio([bin, 'print', LEG, '-o', 'leg.pdf'], [bareLeg()]),
-      unit: 'times',
-      goal: 1,
-    },
-  ];
-}
 
 const sampleFigures = (): Figure[] =>
   readdirSync('samples')
@@ -116,10 +51,10 @@ function sheetFigures(): Figure[] {
 }
 
 /** Whole programs, as they are started. */
-export function processFigures(): Figure[] {
+export async function processFigures(): Promise<Figure[]> {
   mkdirSync(folder, { recursive: true });
   try {
-    return [...startFigures(), ...sampleFigures(), ...sheetFigures()];
+    return [...(await startFigures()), ...sampleFigures(), ...sheetFigures()];
   } finally {
     rmSync(folder, { recursive: true });
   }

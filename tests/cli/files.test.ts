@@ -35,8 +35,8 @@ test('what a killed run left of the same file is swept away once it is old, and 
     const then = Date.now() / 1000 - hours * 3600;
     utimesSync(join(folder, name), then, then);
   };
-  leave('.a.txt.0123456789ab.part', 2);
-  const others = ['.a.txt.ba9876543210.part', '.a.txt.mine.part', '.b.txt.0123456789ab.part'];
+  leave('.a.txt.123-1700000000000.part', 2);
+  const others = ['.a.txt.99-1700000000001.part', '.a.txt.mine.part', '.b.txt.123-1700000000000.part'];
   leave(others[0]!, 0.1);
   for (const name of others.slice(1)) leave(name, 2);
   streamWhole(join(folder, 'a.txt'), (write) => write('whole'));

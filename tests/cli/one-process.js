@@ -1,10 +1,11 @@
 // One command line after another in one process, which stays: Node, the parser and the PDF writer load once.
 import { fork } from 'node:child_process';
 import { once } from 'node:events';
+import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { isMainThread, workerData } from 'node:worker_threads';
 
-const CLI = new URL('../../dist/cli.js', import.meta.url).href;
+const BIN = fileURLToPath(new URL('../../bin/fairlath.js', import.meta.url));
 
 /** Only a command that hangs is ended by force. */
 const HANGS_MS = 120_000;
@@ -37,7 +38,7 @@ async function answerOf(child, command) {
 }
 
 /** The built command line, from its first line to its last, with what it reads and leaves of the process set anew. */
-async function run({ args, cwd, settings, count }) {
+async function run({ args, cwd, settings }) {
   const said = { out: '', err: '' };
   const hear = (where, words) => {
     said[where] += words;
@@ -45,17 +46,19 @@ async function run({ args, cwd, settings, count }) {
   };
   process.stdout.write = (words) => hear('out', words);
   process.stderr.write = (words) => hear('err', words);
-  process.argv = [process.execPath, CLI, ...args];
+  process.argv = [process.execPath, BIN, ...args];
   process.env.XDG_CONFIG_HOME = settings;
   process.exitCode = undefined;
   process.chdir(cwd);
-  await import(`${CLI}?${count}`).catch((error) => {
+  await start().catch((error) => {
     process.exitCode = 1;
     said.err += error.stack;
   });
   process.stdout.removeAllListeners('error');
   return { code: process.exitCode ?? 0, ...said };
 }
+
+const { start } = createRequire(import.meta.url)(BIN);
 
 if (isMainThread) process.on('message', async (command) => process.send(await run(command)));
 else handOver(workerData);

@@ -50,7 +50,6 @@ function opened(): Ask {
 }
 
 let ask: Ask | undefined;
-let count = 0;
 
 /**
  * Runs the built command line in a process that stays for the next command: the same answer as
@@ -58,6 +57,5 @@ let count = 0;
  */
 export function fairlath(args: readonly string[], cwd = root, settings = ownSettings): Answer {
   ask ??= opened();
-  count++;
-  return ask({ args, cwd, settings, count });
+  return ask({ args, cwd, settings });
 }
