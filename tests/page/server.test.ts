@@ -52,6 +52,8 @@ const ask = (method = 'GET', path = '/', host = `127.0.0.1:${port}`): Promise<Re
   new Promise((resolve, reject) => {
     request({ host: '127.0.0.1', port, method, path, headers: { Host: host } }, (response) => {
       let body = '';
+      // A chunk may end in the middle of a letter.
+      response.setEncoding('utf8');
       response.on('data', (chunk) => {
         body += chunk;
       });
