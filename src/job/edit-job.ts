@@ -39,8 +39,16 @@ interface Spot {
   readonly end: number;
 }
 
-/** The same reading of the text as parseJob's, so that a place is one and the same in both. */
+/** A drag writes into one text again and again: what was last read of it is kept. */
+let last: { readonly text: string; readonly root: ParsedNode | null } | undefined;
+
 function rootOf(text: string): ParsedNode | null {
+  if (last?.text !== text) last = { text, root: readRoot(text) };
+  return last.root;
+}
+
+/** The same reading of the text as parseJob's, so that a place is one and the same in both. */
+function readRoot(text: string): ParsedNode | null {
   const parser = new Parser();
   const tokens = [...new Lexer().lex(text)].flatMap((lexeme) => [...parser.next(lexeme)]);
   const composer = new Composer({ schema: 'failsafe', uniqueKeys: false, prettyErrors: false });
