@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { type Answer, freshFolder, root } from './run.ts';
@@ -34,6 +34,13 @@ describe('what Node compiled at the build', () => {
 
   test('is taken by the list of commands', () => {
     expect(node([telling, '--help']).err).toBe('all.cjs false\n');
+  });
+
+  test('is there for every command (RUNS of tools/keep-compiled.js)', () => {
+    const files = readdirSync(join(root, 'dist/cli'), { recursive: true, encoding: 'utf8' });
+    const scripts = files.filter((file) => file.endsWith('.cjs'));
+    expect(scripts.length).toBeGreaterThan(10);
+    expect(scripts.filter((file) => !files.includes(`${file}.compiled`))).toEqual([]);
   });
 });
 
