@@ -1,7 +1,7 @@
 // npm run fuzz [-- rounds]: the tests of tests/fuzz and tests/stress, many times over.
 import { runTool, setUp } from './setup.js';
 
-/** Twenty rounds are 10,000 mutated jobs: about ten minutes. */
+/** Twenty rounds are 10,000 mutated jobs: a minute or two. */
 const ROUNDS = '20';
 
 setUp();
