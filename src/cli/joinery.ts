@@ -4,7 +4,7 @@ import type { Joint } from '../job/job.ts';
 import { type CutCorner, longAndShort, type PartEnd, trueShape } from '../part/ends.ts';
 import type { Part } from '../part/part.ts';
 import { type Rule, showOnRule } from '../units/rule.ts';
-import { degrees, pair } from './json.ts';
+import { anglesJson, degrees, pair } from './json.ts';
 
 /** Ends and joints of a part, as `show` tells them. */
 
@@ -14,12 +14,7 @@ export function endJson(end: PartEnd, { stock }: Part): object {
   const corner = (at: CutCorner): object => ({ at: pair(at), on: at.on });
   return {
     side,
-    miterDeg: degrees(angles.miter),
-    bevelDeg: degrees(angles.bevel),
-    rakeDeg: degrees(angles.rake),
-    splayDeg: degrees(angles.splay),
-    leanDeg: degrees(angles.lean),
-    sightDeg: degrees(angles.sight),
+    ...anglesJson(angles),
     face: face.map(pair),
     back: back.map(pair),
     longPoint: corner(long),

@@ -1,4 +1,5 @@
 import type { Point } from '../curves/point.ts';
+import type { EndAngles } from '../part/end-angles.ts';
 import type { Part } from '../part/part.ts';
 import type { Warning } from '../units/fault.ts';
 
@@ -6,6 +7,16 @@ import type { Warning } from '../units/fault.ts';
 export const pair = ({ x, y }: Point): readonly [number, number] => [x, y];
 
 export const degrees = (radians: number): number => (radians * 180) / Math.PI;
+
+/** The angles of an end's cut. */
+export const anglesJson = (angles: EndAngles): object => ({
+  miterDeg: degrees(angles.miter),
+  bevelDeg: degrees(angles.bevel),
+  rakeDeg: degrees(angles.rake),
+  splayDeg: degrees(angles.splay),
+  leanDeg: degrees(angles.lean),
+  sightDeg: degrees(angles.sight),
+});
 
 /** Prints one object with the keys every command has. Full precision; a number that is none is our failure. */
 export function printJson(

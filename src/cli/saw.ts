@@ -11,7 +11,7 @@ import { weightMissing } from '../shop/weight.ts';
 import type { Warning } from '../units/fault.ts';
 import { type Rule, readOnRule, showLength } from '../units/rule.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
-import { degrees, printJson } from './json.ts';
+import { anglesJson, degrees, printJson } from './json.ts';
 import { atOption } from './option.ts';
 import { speakingOf } from './report.ts';
 import { readSaws, type SawOptions } from './saw-options.ts';
@@ -88,12 +88,7 @@ function asJson({ ends, blade, weights, support, tableSaw, height, table }: Sawi
   return {
     ends: ends.map(({ end: { side, angles }, needs, reach, passes }) => ({
       end: side,
-      miterDeg: degrees(angles.miter),
-      bevelDeg: degrees(angles.bevel),
-      rakeDeg: degrees(angles.rake),
-      splayDeg: degrees(angles.splay),
-      leanDeg: degrees(angles.lean),
-      sightDeg: degrees(angles.sight),
+      ...anglesJson(angles),
       bladeDepth: needs ?? null,
       bladeReach: reach,
       passes: passes ?? null,

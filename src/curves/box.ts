@@ -57,3 +57,7 @@ export function unitedBox(boxes: readonly Box[]): Box {
 }
 
 export const pathBox = (path: readonly Segment[]): Box => unitedBox(path.map(segmentBox));
+
+/** Whether two boxes share more than a side. */
+export const overlap = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top;

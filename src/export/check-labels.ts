@@ -1,4 +1,5 @@
 import type { Deviation } from '../check/check-edge.ts';
+import { overlap } from '../curves/box.ts';
 import type { Box } from '../curves/curve.ts';
 import type { Point } from '../curves/point.ts';
 import { passes } from '../tiling/chords.ts';
@@ -59,9 +60,6 @@ function labelBox(label: string, { x, y }: Point): Box {
   const half = widthOf(label, SCREEN) / 2 + LABEL_MM / 4;
   return { left: x - half, right: x + half, bottom: y, top: y + LABEL_MM };
 }
-
-const overlap = (a: Box, b: Box): boolean =>
-  a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top;
 
 const beyondTip = ({ x, y }: Point, off: number): Point => ({
   x,

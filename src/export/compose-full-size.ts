@@ -29,19 +29,22 @@ const AS_IT_IS: Affine = [1, 0, 0, 1, 0, 0];
  * @throws Fault those of `onlyLayers`, `draw.parallel-zero`, and those of a parallel
  */
 export function fullSize(part: Part, { only, parallel, mirror }: FullSizeOptions = {}): FullSize {
-  const lines = [
-    ...markLines(part),
-    ...layoutLines(part),
-    ...chordLine(part),
-    ...parallelLines(part, parallel),
-    ...sawLines(part),
-    cutLine(part),
-  ];
+  const lines = linesOf(part, parallel);
   const { left, right } = pathBox(lines.flatMap(curvePath));
   const copy: Affine = mirror ? [-1, 0, 0, 1, left + right, 0] : AS_IT_IS;
   const words = [...nameWords(part), ...markLabels(part)];
   return onlyLayers({ name: part.name, lines, words, copies: [copy] }, only);
 }
+
+/** All lines of a part, with a parallel where one is asked for. */
+export const linesOf = (part: Part, parallel?: number): FullLine[] => [
+  ...markLines(part),
+  ...layoutLines(part),
+  ...chordLine(part),
+  ...parallelLines(part, parallel),
+  ...sawLines(part),
+  cutLine(part),
+];
 
 /**
  * These layers of a drawing; all of them where none are named.

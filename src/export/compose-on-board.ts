@@ -4,7 +4,7 @@ import type { Copy } from '../shop/copy.ts';
 import type { Nesting } from '../shop/nesting.ts';
 import { apply } from '../tiling/affine.ts';
 import { Fault } from '../units/fault.ts';
-import { type FullSizeOptions, fullSize, onlyLayers } from './compose-full-size.ts';
+import { type FullSizeOptions, linesOf, onlyLayers } from './compose-full-size.ts';
 import { copyNumber, placeInWood } from './copy-number.ts';
 import { type Words, words } from './drawing.ts';
 import type { FullLine, FullSize } from './full-size.ts';
@@ -28,10 +28,9 @@ export function fullSizeOnBoard(part: Part, nesting: Nesting, options: OnBoardOp
   const { board, only, parallel } = options;
   const [first, ...others] = copiesOn(board, part, nesting);
   mustStayApart(parallel ?? 0, part, nesting);
-  const { name, lines } = fullSize(part, parallel === undefined ? {} : { parallel });
   const full: FullSize = {
-    name,
-    lines,
+    name: part.name,
+    lines: linesOf(part, parallel),
     words: [],
     copies: [first.toBoard, ...others.map(({ toBoard }) => toBoard)],
     ground: {

@@ -1,6 +1,6 @@
+import { overlap } from '../curves/box.ts';
 import type { Box } from '../curves/curve.ts';
 import type { Point } from '../curves/point.ts';
-import { overlap } from '../tiling/checks.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
 import { type Item, polyline, words } from './drawing.ts';
 import type { Room } from './place.ts';

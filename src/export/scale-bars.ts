@@ -1,6 +1,6 @@
+import { overlap } from '../curves/box.ts';
 import type { Box } from '../curves/curve.ts';
 import type { Point } from '../curves/point.ts';
-import { overlap } from '../tiling/checks.ts';
 import type { Item } from './drawing.ts';
 import { farFrom, isFree, nearestFree, type Room, spotsIn } from './place.ts';
 import {

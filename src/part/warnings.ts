@@ -25,7 +25,7 @@ function nailWarning(edge: string, stations: readonly string[]): Warning {
   return {
     code: 'batten.nail-pulls',
     message:
-      `the strip of "${edge}" springs away from ${several ? 'nails' : 'a nail'} under it at station ${told}${more}. ` +
+      `the strip of "${edge}" springs away from ${several ? 'nails' : 'a nail'} under it at station${several ? 's' : ''} ${told}${more}. ` +
       `Put ${several ? 'these nails' : 'this nail'} on the other side of the strip.`,
   };
 }

@@ -1,3 +1,4 @@
+import { overlap } from '../curves/box.ts';
 import type { Box } from '../curves/curve.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { cornersOnFace } from '../part/edge-corners.ts';
@@ -60,9 +61,6 @@ function spots(cell: Box, corner: Corner): Point[] {
 
 const isFree = (box: Box, lines: readonly Chord[], marks: readonly Box[]): boolean =>
   !lines.some((line) => passes(line, box)) && !marks.some((mark) => overlap(mark, box));
-
-export const overlap = (a: Box, b: Box): boolean =>
-  a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top;
 
 /** The diagonals to measure once the sheets are taped. */
 export function diagonals(crosses: readonly CheckCross[]): Check[] {
