@@ -1,7 +1,7 @@
 // npm start [-- JOB.yaml] [options of `fairlath print`]
 import { mkdirSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { basename, extname, join, relative } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { root, setUp } from './setup.js';
 
 setUp();
@@ -19,4 +19,4 @@ mkdirSync('out', { recursive: true });
 // In this same process: a second Node would double the wait. The user's own -o comes later and wins.
 const cli = join(root, 'bin', 'fairlath.js');
 process.argv = [process.execPath, cli, 'print', job, '-o', pdf, ...words];
-await import(pathToFileURL(cli).href);
+await createRequire(import.meta.url)(cli).start();

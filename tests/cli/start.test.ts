@@ -101,3 +101,19 @@ describe('without what Node compiled at the build', () => {
     expect(answers(['--no-opt'])).toEqual(right);
   });
 });
+
+test('npm start prints the sample leg into out/ of the folder one stands in, or the job that is named', () => {
+  const folder = freshFolder();
+  const npmStart = (...words: string[]) =>
+    spawnSync(process.execPath, [join(root, 'tools/start.js'), ...words], {
+      cwd: root,
+      env: { ...process.env, INIT_CWD: folder },
+      encoding: 'utf8',
+    });
+  const { status, stdout } = npmStart();
+  expect([status, stdout]).toEqual([0, expect.stringContaining('is in out/hall-bench-leg.pdf')]);
+  expect(npmStart(join(root, 'samples/hall-bench-stretcher.yaml'), '--no-cover').status).toBe(0);
+  for (const name of ['hall-bench-leg', 'hall-bench-stretcher'])
+    expect(readFileSync(join(folder, 'out', `${name}.pdf`), 'latin1')).toMatch(/^%PDF-/);
+  expect(npmStart('nowhere.yaml').status).toBe(2);
+});
