@@ -3,6 +3,7 @@ import type { Apex, Figures } from '../curves/figures.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Part } from '../part/part.ts';
 import type { Bench } from './bench.ts';
+import { put, write } from './dom.ts';
 import type { Stage } from './stage.ts';
 import { toScreen } from './view.ts';
 import type { Made } from './work.ts';
@@ -50,15 +51,15 @@ export class ApexNotes {
     const { view } = this.stage;
     const { bare, length } = this.bench;
     const { x, y } = toScreen(view, apex.at);
-    tick.node.setAttribute('d', `M${x} ${y - TICK_PX}V${y + TICK_PX}`);
-    words.node.textContent = `apex ${bare(apex.at.x)}, ${length(apex.at.y)}`;
+    put(tick.node, 'd', `M${x} ${y - TICK_PX}V${y + TICK_PX}`);
+    write(words.node, `apex ${bare(apex.at.x)}, ${length(apex.at.y)}`);
     // On the hollow side, clear of the teeth that show how sharply the line bends.
     const isRound = endAngles[0] > endAngles[1];
     const low = toScreen(view, { x: 0, y: bounds.bottom }).y;
     // A part too thin to hold the words has them below it.
     const below = low - y < BELOW_PX + ABOVE_PX ? Math.max(low, y) + BELOW_PX : y + BELOW_PX;
-    words.node.setAttribute('x', String(x));
-    words.node.setAttribute('y', String(isRound ? below : y - ABOVE_PX));
+    put(words.node, 'x', String(x));
+    put(words.node, 'y', String(isRound ? below : y - ABOVE_PX));
   }
 }
 

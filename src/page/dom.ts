@@ -17,7 +17,18 @@ export function el<K extends keyof HTMLElementTagNameMap>(
   return made;
 }
 
-/** Writes text only where it is another: what is the same is not laid out again. */
+/**
+ * Writes text only where it is another: what is the same is not laid out again. The node's own text is
+ * changed in its place, as the browser makes its style anew for one put there instead.
+ */
 export function write(node: Node, text: string): void {
-  if (node.textContent !== text) node.textContent = text;
+  const { firstChild: own } = node;
+  if (own instanceof Text && own === node.lastChild) {
+    if (own.data !== text) own.data = text;
+  } else if (own || text !== '') node.textContent = text;
+}
+
+/** Sets an attribute only where it is another. */
+export function put(node: Element, name: string, value: string): void {
+  if (node.getAttribute(name) !== value) node.setAttribute(name, value);
 }

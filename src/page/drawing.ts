@@ -4,6 +4,7 @@ import { pathData } from '../export/svg.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import type { Bench } from './bench.ts';
+import { put } from './dom.ts';
 import type { Stage } from './stage.ts';
 
 /** Pixels for a millimetre of a printed picture: the comb's teeth are as long as on paper, or half on a phone. */
@@ -50,16 +51,16 @@ export class Drawing {
     if (!made) return;
     const { shape, saw } = made.part;
     const closed = shape.type === 'closed';
-    this.cut.attr('d', pathData(finishedLine(shape), closed));
-    this.saw.attr('d', pathData(saw, closed));
-    this.joints.attr('d', jointData(made.part));
-    this.chord.attr('d', chordData(made.part));
+    put(this.cut.node, 'd', pathData(finishedLine(shape), closed));
+    put(this.saw.node, 'd', pathData(saw, closed));
+    put(this.joints.node, 'd', jointData(made.part));
+    put(this.chord.node, 'd', chordData(made.part));
     this.drawComb();
   }
 
   private drawComb(): void {
     const { made } = this.bench;
-    this.comb.attr('d', made && this.isCombShown ? this.combData(made.part) : '');
+    put(this.comb.node, 'd', made && this.isCombShown ? this.combData(made.part) : '');
   }
 
   private combData(part: Part): string {

@@ -3,6 +3,7 @@ import type { Point } from '../curves/point.ts';
 import { editJob } from '../job/edit-job.ts';
 import { type Grip, gripNudged } from '../part/grips.ts';
 import type { Bench } from './bench.ts';
+import { put, write } from './dom.ts';
 import type { RuleLayer } from './rule-layer.ts';
 import type { Stage } from './stage.ts';
 import { toScreen } from './view.ts';
@@ -124,15 +125,14 @@ export class Handles {
     const now = `${x} ${y} ${grip.at.x} ${grip.at.y} ${this.bench.rule.unit}`;
     if (now === handle.drawn) return;
     handle.drawn = now;
-    handle.group.attr('transform', `translate(${x} ${y})`);
     const { bounds } = this.bench.made!.part;
-    handle.group.attr({
-      'aria-label': nameOf(grip),
-      'aria-valuetext': this.words(grip),
-      'aria-valuemin': bounds.left.toFixed(1),
-      'aria-valuemax': bounds.right.toFixed(1),
-      'aria-valuenow': grip.at.x.toFixed(1),
-    });
+    const { node } = handle.group;
+    put(node, 'transform', `translate(${x} ${y})`);
+    put(node, 'aria-label', nameOf(grip));
+    put(node, 'aria-valuetext', this.words(grip));
+    put(node, 'aria-valuemin', bounds.left.toFixed(1));
+    put(node, 'aria-valuemax', bounds.right.toFixed(1));
+    put(node, 'aria-valuenow', grip.at.x.toFixed(1));
   }
 
   /** The grip in hand: its hair on the rules, and what it reads beside it. */
@@ -140,12 +140,13 @@ export class Handles {
     const handle = this.inHand === undefined ? undefined : this.handles.get(this.inHand);
     for (const [key, { group }] of this.handles) group.node.classList.toggle('held', key === this.inHand);
     this.rules.point(handle?.grip.at);
-    this.label.node.textContent = handle ? this.words(handle.grip) : '';
+    write(this.label.node, handle ? this.words(handle.grip) : '');
     if (!handle) return;
     const { x, y } = toScreen(this.stage.view, handle.grip.at);
     const { width } = this.stage.view;
     // Above the finger, or below it near the sheet's upper side.
-    this.label.attr({ x: Math.min(Math.max(x, 130), width - 90), y: y > 60 ? y - 34 : y + 52 });
+    put(this.label.node, 'x', String(Math.min(Math.max(x, 130), width - 90)));
+    put(this.label.node, 'y', String(y > 60 ? y - 34 : y + 52));
   }
 
   private words({ at, sets }: Grip): string {

@@ -55,7 +55,7 @@ function started(): void {
   const bounds = bench.made?.part.bounds;
   if (bounds) {
     const aspect = (bounds.right - bounds.left) / Math.max(bounds.top - bounds.bottom, 1);
-    document.body.classList.toggle('long', aspect > LONG);
+    document.documentElement.classList.toggle('long', aspect > LONG);
     document.body.style.setProperty('--aspect', aspect.toFixed(2));
     stage.fit(bounds);
   }

@@ -28,7 +28,9 @@ export class Places {
       .circle(2 * RING_PX)
       .addClass('ring');
     stage.moved(() => this.draw());
-    bench.changed(() => this.draw());
+    bench.changed(() => {
+      if (this.spot) this.draw();
+    });
     this.draw();
   }
 

@@ -1,5 +1,6 @@
 import type { Point } from '../curves/point.ts';
 import type { Bench } from './bench.ts';
+import { put } from './dom.ts';
 import { ticksBetween } from './rulers.ts';
 import { RULE_PX, type Stage } from './stage.ts';
 import { toPart, toScreen } from './view.ts';
@@ -42,12 +43,12 @@ export class RuleLayer {
   point(place: Point | undefined): void {
     this.place = place;
     if (!place) {
-      this.hair.attr('d', 'M0 0');
+      put(this.hair.node, 'd', 'M0 0');
       return;
     }
     const { x, y } = toScreen(this.stage.view, place);
     const low = this.stage.view.height - RULE_PX.across;
-    this.hair.attr('d', `M${x} ${low + TICK_PX}V${y}H${RULE_PX.left - TICK_PX}`);
+    put(this.hair.node, 'd', `M${x} ${low + TICK_PX}V${y}H${RULE_PX.left - TICK_PX}`);
   }
 
   private across(low: number): void {

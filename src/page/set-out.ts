@@ -2,7 +2,7 @@ import { editJob, inJobUnit } from '../job/edit-job.ts';
 import type { Grip, GripLength } from '../part/grips.ts';
 import { Fault } from '../units/fault.ts';
 import type { Bench } from './bench.ts';
-import { el, write } from './dom.ts';
+import { el, put, write } from './dom.ts';
 import { type Handles, nameOf } from './handles.ts';
 
 interface Field {
@@ -119,8 +119,7 @@ export class SetOut {
         document.activeElement === field.input || field.input.getAttribute('aria-invalid') === 'true';
       if (now === field.shows && !isTyped && field.input.value !== '') return;
       field.shows = isTyped ? '' : now;
-      field.input.setAttribute('aria-label', `${nameOf(grip)}: ${what}, ${this.bench.rule.unit}`);
-      field.input.setAttribute('placeholder', what);
+      put(field.input, 'aria-label', `${nameOf(grip)}: ${what}, ${this.bench.rule.unit}`);
       if (!isTyped) field.input.value = this.shown(field);
     });
   }

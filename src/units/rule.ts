@@ -1,7 +1,7 @@
 import Fraction from 'fraction.js';
 import { type Complain, complaintsAbout } from './complaint.ts';
-import { exactly, toDouble } from './exact.ts';
-import { MM_IN, unitNamed } from './length-unit.ts';
+import { unitNamed } from './length-unit.ts';
+import { type Graduation, nearestMark } from './nearest-mark.ts';
 import { readNumber } from './number.ts';
 import { takeApart } from './typed.ts';
 import type { Unit } from './unit.ts';
@@ -10,12 +10,6 @@ import type { Unit } from './unit.ts';
 export interface Rule {
   readonly unit: Unit;
   readonly graduation: Graduation;
-}
-
-/** A fraction in lowest terms: 1/32 of an inch, 1/2 of a millimetre. Both whole, both > 0. */
-export interface Graduation {
-  readonly numerator: number;
-  readonly denominator: number;
 }
 
 /** A length as read off a rule. */
@@ -89,33 +83,10 @@ function refuseSize(size: Fraction, unit: Unit, cure: string, complain: Complain
  */
 export function readOnRule(mm: number, rule: Rule): Reading {
   if (!Number.isFinite(mm)) throw new TypeError(`A rule cannot show ${mm} mm.`);
-  const size = Math.abs(mm);
-  const { numerator, denominator } = rule.graduation;
-  const step = new Fraction(BigInt(numerator), BigInt(denominator));
-  const stepMm = step.mul(MM_IN[rule.unit]);
-  /** So many quarters of a graduation, mm, rounded once as a typed length is. */
-  const quarters = (count: bigint): number => toDouble(stepMm.mul(count).div(4n));
-
-  const below = exactly(size).div(stepMm).floor().n;
-  // Beyond 2^53 graduations the halfway double may be that of the mark itself.
-  const nearer = size >= quarters(4n * below + 2n) && size !== quarters(4n * below);
-  const count = nearer ? below + 1n : below;
-  const mark = quarters(4n * count);
-  const off = size > quarters(4n * count + 1n) ? 'full' : size < quarters(4n * count - 1n) ? 'shy' : '';
-  const written = writtenMark(step.mul(count), rule);
-  if (count === 0n) return { mark: 0, text: written, hair: off === 'full' && mm < 0 ? 'shy' : off };
-  return mm < 0 ? { mark: -mark, text: `-${written}`, hair: off } : { mark, text: written, hair: off };
+  const { isZero, mark, text, off } = nearestMark(Math.abs(mm), rule.graduation, rule.unit);
+  if (isZero) return { mark: 0, text, hair: off === 'full' && mm < 0 ? 'shy' : off };
+  return mm < 0 ? { mark: -mark, text: `-${text}`, hair: off } : { mark, text, hair: off };
 }
-
-/** "12 11/32", "312.5": a fraction on inch rules of halves, quarters …, and wherever decimals never end. */
-function writtenMark(value: Fraction, { unit, graduation: { denominator } }: Rule): string {
-  const binary = Number.isInteger(Math.log2(denominator));
-  const decimalsEnd = TEN_TO_MOST_PLACES % BigInt(denominator) === 0n;
-  return (unit === 'in' && binary) || !decimalsEnd ? value.toFraction(true) : value.toString();
-}
-
-/** Twelve decimal places write out every graduation of up to `MOST_PARTS` parts whose decimals end. */
-const TEN_TO_MOST_PLACES = 10n ** 12n;
 
 /** A length as read off a rule, without its unit: "12 11/32 full". */
 export function showOnRule(mm: number, rule: Rule): string {
