@@ -43,17 +43,28 @@ function arcBox(arc: ArcSegment): Box {
 }
 
 /** Round several points; at least one. */
-export const boxOf = (points: readonly Point[]): Box =>
-  unitedBox(points.map(({ x, y }) => ({ left: x, bottom: y, right: x, top: y })));
+export function boxOf(points: readonly Point[]): Box {
+  const { x, y } = points[0]!;
+  const box = { left: x, bottom: y, right: x, top: y };
+  for (const point of points) {
+    box.left = Math.min(box.left, point.x);
+    box.bottom = Math.min(box.bottom, point.y);
+    box.right = Math.max(box.right, point.x);
+    box.top = Math.max(box.top, point.y);
+  }
+  return box;
+}
 
 /** Round several boxes; at least one. */
 export function unitedBox(boxes: readonly Box[]): Box {
-  return boxes.reduce((a, b) => ({
-    left: Math.min(a.left, b.left),
-    bottom: Math.min(a.bottom, b.bottom),
-    right: Math.max(a.right, b.right),
-    top: Math.max(a.top, b.top),
-  }));
+  const united = { ...boxes[0]! };
+  for (const box of boxes) {
+    united.left = Math.min(united.left, box.left);
+    united.bottom = Math.min(united.bottom, box.bottom);
+    united.right = Math.max(united.right, box.right);
+    united.top = Math.max(united.top, box.top);
+  }
+  return united;
 }
 
 export const pathBox = (path: readonly Segment[]): Box => unitedBox(path.map(segmentBox));

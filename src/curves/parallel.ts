@@ -145,6 +145,7 @@ const noRoom = (at: Point, away: number): Fault =>
 
 /** A parallel folds back where its distance reaches the radius on its side. */
 function mustNotFold(piece: Piece, away: number): void {
+  if (piece.type === 'line') return;
   const at = along(piece);
   const sharpest = at(leastOnUnit((u) => -at(u).curvature * Math.sign(away), SAMPLES).at);
   if (1 - sharpest.curvature * away > 0) return;

@@ -30,6 +30,7 @@ export function makePart(job: Job): Part {
   stopAt(faults);
   const finished = finishedLine(shape);
   const box = pathBox(finished);
+  const bounds = pathBox([...finished, ...saw!]);
   const ground = jointGround(shape, finished, saw!, edges, job);
   if (job.stock) faults.push(...stockFaults(finished, box, job.stock));
   faults.push(...jointFaults(job.joints, ground));
@@ -47,10 +48,10 @@ export function makePart(job: Job): Part {
     joints: job.joints,
     sawAllowance: job.sawAllowance,
     saw: saw!,
-    bounds: pathBox([...finished, ...saw!]),
+    bounds,
     warnings: [
       ...nailWarnings(edges, job.rule),
-      ...stockWarnings(job, pathBox([...finished, ...saw!])),
+      ...stockWarnings(job, bounds),
       ...jointWarnings(job.joints, ground, job.rule),
     ],
     job,
