@@ -45,6 +45,15 @@ const pdfkitByItself = {
   },
 };
 
+/** Of the YAML library only what is used: of its modules that can be told, which those for Node do not let. */
+const YAML_IN_MODULES = 'node_modules/yaml/browser/dist/index.js';
+const onlyUsedYaml = {
+  name: 'only-used-yaml',
+  setup(bundle) {
+    bundle.onResolve({ filter: /^yaml$/ }, () => ({ path: join(root, YAML_IN_MODULES) }));
+  },
+};
+
 /** The command line parser can start other programs. Ours starts none, and Node's module for it takes long to load. */
 const withoutOtherPrograms = {
   name: 'without-other-programs',
@@ -112,7 +121,7 @@ const COMMANDS = [...readFileSync(join(root, MAIN), 'utf8').matchAll(/import\('\
 );
 
 export async function buildCli() {
-  const shared = [pdfkitByItself, withoutOtherPrograms];
+  const shared = [pdfkitByItself, onlyUsedYaml, withoutOtherPrograms];
   await Promise.all([
     build(
       script(PDFKIT_OF_THE_PAGE, 'parts/pdfkit', [withoutWoff2, unpackedByZlib], 'module.exports.default'),

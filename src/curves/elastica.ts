@@ -19,6 +19,9 @@ export interface ElasticaState {
 const ORDER = 22;
 const STEP = 0.45;
 
+/** A term so small beside the largest of its series is lost in rounding, were there two dozen of them. */
+const LOST = 2 ** -60;
+
 /**
  * How quickly the solution runs through its period, 1/mm: w² is the force in the strip per its
  * stiffness, κ′ across it and κ²/2 + thrust along it; constant along a span.
@@ -44,6 +47,8 @@ interface Step {
   readonly angle: Float64Array;
   /** Whole. */
   readonly curvature: Float64Array;
+  /** The last term that tells; a shallow strip needs half of them. */
+  readonly last: number;
 }
 
 /** One step of length h along κ″ = −κ³/2 − thrust·κ, θ′ = κ, x′ = cos θ, y′ = sin θ, by series in s/h. */
@@ -69,18 +74,25 @@ function stepFrom(start: ElasticaState, h: number, thrust: number): Step {
     y[n] = sine[n]! * share;
     angle[n] = K[n]! * share;
   }
-  return { start, h, x, y, angle, curvature: K };
+  return { start, h, x, y, angle, curvature: K, last: lastOf([x, y, angle, K]) };
+}
+
+function lastOf(all: readonly Float64Array[]): number {
+  const least = all.map((each) => LOST * each.reduce((most, one) => Math.max(most, Math.abs(one)), 0));
+  let n = ORDER;
+  while (n > 0 && all.every((each, i) => Math.abs(each[n]!) <= least[i]!)) n--;
+  return n;
 }
 
 /** The state at a share v of a step. */
 function stateOn(step: Step, v: number): ElasticaState {
-  const { start, h, x: xs, y: ys, angle: angles, curvature: curvatures } = step;
+  const { start, h, x: xs, y: ys, angle: angles, curvature: curvatures, last } = step;
   let x = 0;
   let y = 0;
   let angle = 0;
   let curvature = 0;
   let rate = 0;
-  for (let n = ORDER; n >= 0; n--) {
+  for (let n = last; n >= 0; n--) {
     x = x * v + xs[n]!;
     y = y * v + ys[n]!;
     angle = angle * v + angles[n]!;
