@@ -9,6 +9,7 @@ import { readGiven, takesJob, warn } from './job-input.ts';
 import { pair, printJson } from './json.ts';
 import { atOption, lengthAt } from './option.ts';
 import { speakingOf } from './report.ts';
+import { say } from './say.ts';
 import { speciesOption } from './shared-options.ts';
 
 interface BattenOptions {
@@ -50,7 +51,7 @@ export const battenCommand = (): Command =>
     const runs = speakingOf({ ...speaker, places: new Map() }, () => advise(part, options));
     const cautions = cautionsFor(part, runs);
     if (options.json) printJson('batten', part, asJson(runs), [...part.warnings, ...cautions]);
-    else console.log(asText(part, runs, cautions));
+    else say(asText(part, runs, cautions));
     warn(part);
   });
 

@@ -10,6 +10,7 @@ import { printJson } from './json.ts';
 import { atOption } from './option.ts';
 import { isOurPdf } from './our-pdf.ts';
 import { speakingOf } from './report.ts';
+import { say } from './say.ts';
 import { forceOption, outputOption } from './shared-options.ts';
 
 interface CardCommandOptions {
@@ -56,10 +57,7 @@ export const cardCommand = (): Command =>
     warn(part);
     if (options.json)
       printJson('card', part, { file: output, paper: paper.name, scale: card.scale, ...card.lists });
-    else
-      console.log(
-        `${part.name}: the card is in ${output}\nPrint it at 100 %, so that its drawing is to scale.`,
-      );
+    else say(`${part.name}: the card is in ${output}\nPrint it at 100 %, so that its drawing is to scale.`);
   });
 
 function paperOf({ rule }: Part, { paper }: CardCommandOptions): Paper {

@@ -13,6 +13,7 @@ import { type Measured, measuredIn, measuredOnLine } from './measured.ts';
 import { baseNamed } from './measured-along.ts';
 import { lengthAt } from './option.ts';
 import { speakingOf } from './report.ts';
+import { say } from './say.ts';
 import { edgeOption, forceOption, fromOption, pictureOption } from './shared-options.ts';
 import { isOurSvg } from './svg-file.ts';
 
@@ -162,7 +163,7 @@ function tell(
     ...crooked.map(({ message }) => message),
     ...(pair ? [pairText(pair, part.rule)] : []),
   ];
-  console.log(blocks.join('\n\n'));
+  say(blocks.join('\n\n'));
 }
 
 const crookedWarning = (part: Part, check: Check): Warning[] =>

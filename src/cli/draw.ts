@@ -19,6 +19,7 @@ import { lengthAt } from './option.ts';
 import { isOurDxf } from './our-dxf.ts';
 import { isOurPdf } from './our-pdf.ts';
 import { speakingOf } from './report.ts';
+import { say } from './say.ts';
 import { forceOption, outputOption } from './shared-options.ts';
 import { isOurSvg } from './svg-file.ts';
 import { columns } from './table.ts';
@@ -104,7 +105,7 @@ export const drawCommand = (): Command =>
     writeWhole(output, await drawn.content());
     warn(given.part);
     if (options.json) printJson('draw', given.part, { file: output, format, ...asJson(drawn, board) });
-    else console.log(asText(given.part, drawn, output, board));
+    else say(asText(given.part, drawn, output, board));
   });
 
 /** The part, or all that are wanted on one of their boards. */

@@ -1,4 +1,5 @@
 import { type Command, Help } from 'commander';
+import { sayAsIs } from './say.ts';
 
 /** What stands below a command's options: how it works, what it reads and writes, cautions, examples. */
 export interface Ending {
@@ -28,6 +29,7 @@ export const inHouseStyle = (command: Command): Command =>
   command
     .helpOption('-h, --help', 'show this help')
     .configureOutput({
+      writeOut: sayAsIs,
       getOutHelpWidth: () => widthFor(process.stdout),
       getErrHelpWidth: () => widthFor(process.stderr),
     })

@@ -2,6 +2,7 @@ import type { Point } from '../curves/point.ts';
 import type { EndAngles } from '../part/end-angles.ts';
 import type { Part } from '../part/part.ts';
 import type { Warning } from '../units/fault.ts';
+import { say } from './say.ts';
 
 /** Points as JSON has them: [x, y]. */
 export const pair = ({ x, y }: Point): readonly [number, number] => [x, y];
@@ -35,5 +36,5 @@ export function printJson(
     },
     2,
   );
-  console.log(text);
+  say(text);
 }

@@ -68,11 +68,6 @@ function addTo(parent: Command, path: string, command: Command): void {
   for (const each of command.commands) addTo(command, name, each);
 }
 
-/** A reader that stops early (`| head`) is no fault of anyone's. */
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  process.exit(error.code === 'EPIPE' ? 0 : 1);
-});
-
 async function main(): Promise<void> {
   try {
     for (const load of wanted(process.argv[2])) addTo(program, 'fairlath', await load());

@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import { STARTER_JOB } from '../job/starter.ts';
 import { writeNew } from './files.ts';
 import { endsWith } from './help.ts';
+import { say } from './say.ts';
 
 /** `fairlath new FILE`: a commented starter job. */
 export const newCommand = (): Command =>
@@ -20,7 +21,7 @@ export const newCommand = (): Command =>
     },
   ).action((file: string, options: { json?: boolean }) => {
     writeNew(file, STARTER_JOB);
-    console.log(
+    say(
       options.json
         ? JSON.stringify({ command: 'new', file, warnings: [] })
         : `${file} is a starter job. Change it in a text editor, then:\n  fairlath show ${file}\n  fairlath print ${file}`,

@@ -9,6 +9,7 @@ import { readGiven, takesJob, warn } from './job-input.ts';
 import { printJson } from './json.ts';
 import { type AlongOptions, baseNamed, edgesNamed, stationsEveryTyped } from './measured-along.ts';
 import { lengthAt } from './option.ts';
+import { say, sayAsIs } from './say.ts';
 import { edgeOption, everyOption, fromOption } from './shared-options.ts';
 import { columns } from './table.ts';
 
@@ -48,8 +49,8 @@ export const offsetsCommand = (): Command =>
     warn({ ...part, warnings: [...part.warnings, ...warnings] });
     if (options.json)
       printJson('offsets', part, { edges: tables.map(asJson) }, [...part.warnings, ...warnings]);
-    else if (options.csv) process.stdout.write(offsetsCsv(part.rule, tables));
-    else console.log(text(part, tables, options));
+    else if (options.csv) sayAsIs(offsetsCsv(part.rule, tables));
+    else say(text(part, tables, options));
   });
 
 /** What a program is told of a table. */

@@ -2,6 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { Command } from 'commander';
 import { Fault } from '../units/fault.ts';
 import { endsWith } from './help.ts';
+import { say } from './say.ts';
 
 /** Always the same one: a browser keeps the last job by the page's address. */
 const USUAL_PORT = 4718;
@@ -42,7 +43,7 @@ export const pageCommand = (): Command =>
     });
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void served.close());
     const { url } = served;
-    console.log(
+    say(
       json
         ? JSON.stringify({ command: 'page', url, port: served.port, warnings: [] })
         : `${url} is the page. Open it in a browser on this computer; Ctrl-C here ends it.`,

@@ -23,6 +23,7 @@ import { printedTemplate, type TemplateOptions } from './print-template.ts';
 import type { Printed } from './printed.ts';
 import { progressOver } from './progress.ts';
 import { speakingLater } from './report.ts';
+import { say } from './say.ts';
 import {
   edgeOption,
   everyOption,
@@ -145,7 +146,7 @@ export const printCommand = (): Command =>
     const part = { ...printed.part, warnings: [...given.part.warnings, ...(printed.warnings ?? [])] };
     warn(part);
     if (options.json) printJson('print', part, asJson(printed, output));
-    else console.log(asText(printed, options.cover, output));
+    else say(asText(printed, options.cover, output));
   });
 
 /** What the options make of the part. */

@@ -15,6 +15,7 @@ import { endsWith } from './help.ts';
 import { atOption } from './option.ts';
 import { isOurPdf } from './our-pdf.ts';
 import { keepPrinter, knownPrinters, printersFile } from './printers-file.ts';
+import { say } from './say.ts';
 import { forceOption, outputOption } from './shared-options.ts';
 import { columns } from './table.ts';
 
@@ -103,9 +104,9 @@ const sheetCommand = (): Command =>
     const pages = printerSheet(paper, nominal, lengthTyped(options.nominal));
     writeWhole(output, await writePdf(pages, `Printer sheet, ${paper.name}`, readFont()));
     if (options.json)
-      say({ command: 'printer sheet', units: 'mm', file: output, paper: paper.name, nominal });
+      sayJson({ command: 'printer sheet', units: 'mm', file: output, paper: paper.name, nominal });
     else
-      console.log(
+      say(
         `${output} has a line of ${lengthTyped(options.nominal)} across and one down. ` +
           'Print it at 100 %, measure both, then type what they measure:\n' +
           `  fairlath printer set NAME --across MEASURED --down MEASURED${nominal === NOMINAL_MM ? '' : ` --nominal ${asArgument(lengthTyped(options.nominal))}`}`,
@@ -158,9 +159,9 @@ const setCommand = (): Command =>
       down: atOption('--down', () => parseScale(options.down, nominal)),
     };
     keepPrinter(printer);
-    if (options.json) say({ command: 'printer set', file: printersFile(), printer });
+    if (options.json) sayJson({ command: 'printer set', file: printersFile(), printer });
     else
-      console.log(
+      say(
         `${name} prints ${scaleWords(printer)}. Kept in ${printersFile()}\n` +
           `Print with --printer ${asArgument(name)} from now on: it is made good on every sheet.`,
       );
@@ -176,8 +177,8 @@ const listCommand = (): Command =>
     { files: FILES, examples: ['fairlath printer list'] },
   ).action((options: { json?: boolean }) => {
     const printers = knownPrinters();
-    if (options.json) say({ command: 'printer list', file: printersFile(), printers });
-    else console.log(listed(printers));
+    if (options.json) sayJson({ command: 'printer list', file: printersFile(), printers });
+    else say(listed(printers));
   });
 
 const listed = (printers: readonly KnownPrinter[]): string =>
@@ -188,4 +189,4 @@ const listed = (printers: readonly KnownPrinter[]): string =>
         ...printers.map(({ name, across, down }) => [name, percentOf(across), percentOf(down)]),
       ]);
 
-const say = (body: object): void => console.log(JSON.stringify({ ...body, warnings: [] }, null, 2));
+const sayJson = (body: object): void => say(JSON.stringify({ ...body, warnings: [] }, null, 2));

@@ -15,6 +15,7 @@ import { anglesJson, degrees, printJson } from './json.ts';
 import { atOption } from './option.ts';
 import { speakingOf } from './report.ts';
 import { readSaws, type SawOptions } from './saw-options.ts';
+import { say } from './say.ts';
 
 /** `fairlath saw JOB`: how to saw the part. */
 export const sawCommand = (): Command =>
@@ -73,7 +74,7 @@ export const sawCommand = (): Command =>
     const missing = file === undefined ? [] : weightMissing(part);
     const cautions = sawCautions(part, sawing.edges, sawing.height, words);
     if (options.json) printJson('saw', part, asJson(sawing), [...part.warnings, ...missing, ...cautions]);
-    else console.log(asText(part, sawing, cautions, words));
+    else say(asText(part, sawing, cautions, words));
     warn(part);
     for (const { message } of missing) console.error(`warning: ${message}`);
   });

@@ -10,6 +10,7 @@ import { mustBeFree, writeWhole } from './files.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { endJson, endsText, jointJson, jointsText } from './joinery.ts';
 import { degrees, pair, printJson } from './json.ts';
+import { say } from './say.ts';
 import { forceOption, pictureOption } from './shared-options.ts';
 import { isOurSvg } from './svg-file.ts';
 
@@ -48,7 +49,7 @@ export const showCommand = (): Command =>
       await drawPicture(part, options.picture, input, options.force ?? false);
     warn(part);
     if (options.json) printJson('show', part, asJson(part));
-    else console.log(asText(part));
+    else say(asText(part));
   });
 
 async function drawPicture(

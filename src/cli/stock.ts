@@ -22,6 +22,7 @@ import { mustBeFree, writeWhole } from './files.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { degrees, printJson } from './json.ts';
 import { speakingOf } from './report.ts';
+import { say } from './say.ts';
 import { forceOption, pictureOption } from './shared-options.ts';
 import { isOurSvg } from './svg-file.ts';
 import { columns } from './table.ts';
@@ -68,7 +69,7 @@ export const stockCommand = (): Command =>
     const fromStock = options.boardLength === undefined && options.boardWidth === undefined;
     const warnings = [...part.warnings, ...(fromStock ? blankWarnings(part, plan.blank) : [])];
     if (options.json) printJson('stock', part, asJson(part, plan), [...warnings, ...STOCK_CAUTIONS]);
-    else console.log(asText(part, plan));
+    else say(asText(part, plan));
     warn({ ...part, warnings });
   });
 

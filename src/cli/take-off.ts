@@ -13,6 +13,7 @@ import { pair, printJson } from './json.ts';
 import { measuredIn } from './measured.ts';
 import { atOption } from './option.ts';
 import { speakingOf } from './report.ts';
+import { say } from './say.ts';
 import { jsonOption } from './shared-options.ts';
 
 interface TakeOffOptions {
@@ -69,7 +70,7 @@ export const takeOffCommand = (): Command =>
     const part = makePart(parseJob(text).job);
     writeWhole(output, text);
     if (options.json) printJson('take-off', part, { file: output, ...asJson(taken) });
-    else console.log(asText(taken, rule, output));
+    else say(asText(taken, rule, output));
   });
 
 function ruleOf({ units, graduation }: TakeOffOptions): Rule {

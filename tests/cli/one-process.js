@@ -1,9 +1,13 @@
 // One command line after another in one process, which stays: Node, the parser and the PDF writer load once.
 import { fork } from 'node:child_process';
 import { once } from 'node:events';
+import fs from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { isMainThread, workerData } from 'node:worker_threads';
+
+const STANDARD_OUTPUT = 1;
+const { writeSync } = fs;
 
 const BIN = fileURLToPath(new URL('../../bin/fairlath.js', import.meta.url));
 
@@ -45,6 +49,11 @@ async function run({ args, cwd, settings }) {
     return true;
   };
   process.stdout.write = (words) => hear('out', words);
+  fs.writeSync = (fd, words, ...rest) => {
+    if (fd !== STANDARD_OUTPUT) return writeSync(fd, words, ...rest);
+    hear('out', words);
+    return words.length;
+  };
   process.stderr.write = (words) => hear('err', words);
   process.argv = [process.execPath, BIN, ...args];
   process.env.XDG_CONFIG_HOME = settings;
@@ -54,7 +63,6 @@ async function run({ args, cwd, settings }) {
     process.exitCode = 1;
     said.err += error.stack;
   });
-  process.stdout.removeAllListeners('error');
   return { code: process.exitCode ?? 0, ...said };
 }
 

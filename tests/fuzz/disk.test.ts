@@ -97,12 +97,31 @@ describe('file names', () => {
   });
 });
 
-test.skipIf(!hasBash)('a reader that stops early is no fault', () => {
-  const { stdout, stderr } = shell(
-    `"$1" "$2" offsets "$3" --every 1/64 --json | head -c 100; echo " \${PIPESTATUS[0]}"`,
-    root,
-  );
-  expect(stderr).toBe('');
-  expect(stdout).toMatch(/ 0\n$/);
-  expect(shell(`"$1" "$2" show "$3" >&-; echo $?`, root).stderr).not.toMatch(/\n {4}at /);
+describe.skipIf(!hasBash)('what is said', () => {
+  const MUCH = '"$1" "$2" offsets "$3" --every 1/64 --json';
+
+  test('a reader that stops early is no fault', () => {
+    for (const words of [MUCH, '"$1" "$2" --help', '"$1" "$2" show --help']) {
+      const { stdout, stderr } = shell(`${words} | head -c 100; echo " \${PIPESTATUS[0]}"`, root);
+      expect(stderr, words).toBe('');
+      expect(stdout, words).toMatch(/ 0\n$/);
+    }
+    expect(shell(`"$1" "$2" show "$3" >&-; echo $?`, root).stderr).not.toMatch(/\n {4}at /);
+  });
+
+  test('a slow reader gets all of it, even of a pipe that does not wait', () => {
+    const { stdout: all } = shell(MUCH, root);
+    expect(all.length, 'more than a pipe holds').toBeGreaterThan(2 ** 17);
+    // Node makes a pipe that it writes to one that does not wait, for all who write to it.
+    const beside = '"$1" -e "process.stdout; setTimeout(() => {}, 2000)"';
+    const { stdout, stderr } = shell(`(${beside} & sleep 0.5; ${MUCH}) | (sleep 1; cat)`, root);
+    expect(stderr).toBe('');
+    expect(stdout).toBe(all);
+  });
+
+  test.skipIf(!existsSync('/dev/full'))('a full disk is told, not kept quiet', () => {
+    const { stdout, stderr } = shell('"$1" "$2" show "$3" >/dev/full; echo $?', root);
+    expect(stdout).toBe('2\n');
+    expect(stderr).toBe('error: standard output: the disk is full. Make room, then try again.\n');
+  });
 });
