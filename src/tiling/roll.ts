@@ -2,8 +2,9 @@ import type { Box } from '../curves/curve.ts';
 import { turning } from './affine.ts';
 import { type Frame, type Grid, LINE_PAD_MM, MIN_WINDOW_MM } from './grid.ts';
 import { windowOf } from './page-frame.ts';
-import { plainGrid, type Subject } from './search.ts';
+import type { Subject } from './search.ts';
 import { laidOut, printedPlaces } from './spread.ts';
+import { plainGrid } from './stands.ts';
 
 /**
  * A part laid along a roll or across it, whichever takes fewer pages, then less paper. There is nothing

@@ -1,20 +1,14 @@
 import type { Point } from '../curves/point.ts';
 import { apply, turning } from './affine.ts';
-import { type AlongSeam, alongSeams } from './along-seams.ts';
+import { alongSeams } from './along-seams.ts';
 import type { Chord } from './chords.ts';
-import { type Frame, type Grid, LINE_PAD_MM, pitchAcross, pitchDown, windowsOver } from './grid.ts';
+import { type Frame, type Grid, pitchAcross, pitchDown } from './grid.ts';
+import { type Judged, judge } from './judge.ts';
 import { sheetsOver } from './lower-bound.ts';
 import { nearChords } from './near-chords.ts';
 import { registerCentres, seamsOf } from './seams.ts';
-import {
-  type Laid,
-  laidOut,
-  printedPlaces,
-  type RowSpread,
-  seamsCrossed,
-  sheetCount,
-  spreadOverRows,
-} from './spread.ts';
+import { type Laid, laidOut, printedPlaces, sheetCount, spreadOverRows } from './spread.ts';
+import { gridOf, plainGrid, stands } from './stands.ts';
 
 /** What is laid out: the lines to cut, and the places that seams should keep away from. */
 export interface Subject {
@@ -45,11 +39,6 @@ const COARSE_STEP_MM = 8;
 /** Turns tried beside the part as it lies, degrees. The paper turned its other way makes up the rest. */
 const TURN_STEP_DEG = 1;
 const MOST_TURN_DEG = 45;
-
-/** A seam so far from an apex, pin, join or end, mm, is far enough: a hand's work on either side of it. */
-const FAR_MM = 30;
-/** Steps in which that distance counts, mm. */
-const NEARER_MM = 5;
 
 /**
  * Sheets of the layouts that leave a seam bare before any is taken as it is: a part that fails more often
@@ -92,16 +81,6 @@ export function plainSheets({ chords, also }: Subject, frame: Frame): number {
   const laid = laidOut(chords, turning(0), also);
   const grid = plainGrid(laid, frame);
   return sheetCount(spreadOverRows(laid, frame, grid.top, grid.rows), frame, grid.left, grid.columns);
-}
-
-/** The fewest windows over some lines, spare room shared evenly. */
-export function plainGrid({ bounds }: Laid, frame: Frame): Grid {
-  const { left, right, bottom, top } = bounds;
-  return gridOf(
-    frame,
-    plainStand(left, right, pitchAcross(frame), frame.overlap),
-    plainStand(-top, -bottom, pitchDown(frame), frame.overlap),
-  );
 }
 
 /** Small turns before great ones; fewer of them for a part of very many chords. */
@@ -154,15 +133,12 @@ function bestAt(
 const mostSheets = (known: Plan, turnDeg: number): number =>
   known.turnDeg === turnDeg ? known.sheets : known.sheets - 1;
 
-/** A part at one turn, with all that its layouts are judged by. */
-interface View {
+/** A part at one turn. */
+interface View extends Judged {
   readonly laid: Laid;
   readonly look: Look;
   readonly tries: Tries;
   readonly turnDeg: number;
-  readonly landmarks: readonly Point[];
-  readonly alongUp: AlongSeam;
-  readonly alongAcross: AlongSeam;
 }
 
 function bestShift(view: View, frame: Frame, known: Plan | undefined): Plan | undefined {
@@ -200,92 +176,6 @@ function hasBareSeam(laid: Laid, grid: Grid): boolean {
   return seamsOf(grid, printedPlaces(laid, grid)).some(
     (seam) => registerCentres(seam, near(seam.places[1])).length === 0,
   );
-}
-
-const gridOf = (frame: Frame, across: Stand, down: Stand): Grid => ({
-  ...frame,
-  rows: down.count,
-  columns: across.count,
-  left: across.start,
-  top: -down.start,
-});
-
-/** How many windows in a row, where the first begins, and how far that is from the plain place. */
-interface Stand {
-  readonly count: number;
-  readonly start: number;
-  readonly shift: number;
-}
-
-/**
- * Where a row of windows may begin to hold a line from `low` to `high`: the fewest windows, spare room
- * shared evenly, then shifted; then one window more, shifted by up to a window. More would stand empty.
- */
-function stands(low: number, high: number, pitch: number, overlap: number, step: number): Stand[] {
-  const middle = plainStand(low, high, pitch, overlap);
-  const fewest = middle.count;
-  const found = [middle];
-  for (const count of [fewest, fewest + 1]) {
-    if (count === 1) continue;
-    const from = Math.max(high + LINE_PAD_MM - count * pitch - overlap, low - pitch - overlap / 2);
-    const to = Math.min(low - LINE_PAD_MM, high - overlap / 2 - (count - 1) * pitch);
-    const plain = count === fewest ? middle.start : (from + to) / 2;
-    const steps = Math.floor((to - from) / 2 / step);
-    for (let k = -steps; k <= steps; k++) {
-      const shift = Math.abs(k) * step + (count - fewest) * pitch;
-      if (shift > 0) found.push({ count, start: plain + k * step, shift });
-    }
-  }
-  return found;
-}
-
-/** The fewest windows, spare room shared evenly. */
-function plainStand(low: number, high: number, pitch: number, overlap: number): Stand {
-  const count = windowsOver(high - low + 2 * LINE_PAD_MM, pitch, overlap);
-  return { count, start: (low + high - count * pitch - overlap) / 2, shift: 0 };
-}
-
-function judge(
-  view: View,
-  grid: Grid,
-  rows: readonly RowSpread[],
-  sheets: number,
-  shift: number,
-): readonly number[] {
-  const up = { first: grid.left + grid.overlap / 2, pitch: pitchAcross(grid), count: grid.columns };
-  const across = { first: -(grid.top - grid.overlap / 2), pitch: pitchDown(grid), count: grid.rows };
-  const along = sum(up, (x) => view.alongUp(x)) + sum(across, (down) => view.alongAcross(-down));
-  const clear = Math.min(
-    FAR_MM,
-    ...view.landmarks.flatMap(({ x, y }) => [nearest(up, x), nearest(across, -y)]),
-  );
-  return [
-    sheets,
-    Math.round(along),
-    seamsCrossed(rows, grid),
-    -Math.floor(clear / NEARER_MM),
-    grid.orientation === 'upright' ? 0 : 1,
-    Math.round(shift),
-  ];
-}
-
-/** The seam lines of one direction: inside a row of windows, not at its ends. */
-interface SeamLines {
-  readonly first: number;
-  readonly pitch: number;
-  readonly count: number;
-}
-
-function sum({ first, pitch, count }: SeamLines, of: (at: number) => number): number {
-  let total = 0;
-  for (let k = 1; k < count; k++) total += of(first + k * pitch);
-  return total;
-}
-
-function nearest({ first, pitch, count }: SeamLines, at: number): number {
-  if (count === 1) return FAR_MM;
-  const k = Math.min(count - 1, Math.max(1, Math.round((at - first) / pitch)));
-  return Math.abs(at - first - k * pitch);
 }
 
 function isLess(a: readonly number[], b: readonly number[]): boolean {
