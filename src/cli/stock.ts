@@ -1,7 +1,8 @@
 import { Command } from 'commander';
 import type { Part } from '../part/part.ts';
 import { blankWarnings } from '../shop/blank.ts';
-import type { Laid, Nesting } from '../shop/nesting.ts';
+import type { Laid } from '../shop/layouts.ts';
+import type { Nesting } from '../shop/nesting.ts';
 import { boardFeet } from '../shop/quantity.ts';
 import type { Layers } from '../shop/quarters.ts';
 import {

@@ -1,12 +1,13 @@
 import { Fault } from '../units/fault.ts';
-import { along, type Place, segmentEnd } from './along.ts';
+import { segmentEnd } from './along.ts';
 import { arc } from './arc.ts';
 import { batten } from './batten.ts';
 import { bow } from './bow.ts';
 import type { Curve } from './curve.ts';
 import { apexOf } from './figures.ts';
+import { gapBetween } from './gap.ts';
 import { angleOf, cross, direction, distance, dot, type Point, subtract } from './point.ts';
-import { rootBetween } from './search.ts';
+import { Profile } from './profile.ts';
 import { spline } from './spline.ts';
 import { JOIN_MM } from './tolerance.ts';
 
@@ -113,142 +114,4 @@ function splineByApex(from: Point, to: Point, apex: Point): Curve | undefined {
   const x = station * 2 >= chord ? long : short;
   const through = { x: from.x + way.x * x - way.y * height, y: from.y + way.y * x + way.x * height };
   return spline([from, through, to], 'natural', 'natural');
-}
-
-/** Stations at which two curves are held side by side; between two of them they lie apart at most once. */
-const SAMPLES = 64;
-/** Of two distances closer than this, as a share, the first counts: a symmetric pair has two alike. */
-const ALIKE = 1e-9;
-
-/**
- * The greatest distance between two curves over the same chord, square off it, and the place on the
- * first where it is. Exact to 1e-9 of the chord. Where a curve stands over a station more than once
- * (it overhangs an end) its place farthest from the chord counts.
- */
-export const greatestGap = (one: Curve, other: Curve): Gap | undefined =>
-  gapBetween(new Profile(one), new Profile(other));
-
-interface Gap {
-  readonly worst: number;
-  readonly at: Point;
-}
-
-function gapBetween(first: Profile, second: Profile): Gap | undefined {
-  let best: Gap | undefined;
-  const weigh = (a: OverChord, b: OverChord): void => {
-    const worst = Math.abs(a.height - b.height);
-    if (worst > (best?.worst ?? 0) * (1 + ALIKE)) best = { worst, at: { x: a.x, y: a.y } };
-  };
-  const parallel = (a: OverChord, b: OverChord): number => Math.sin(a.angle - b.angle);
-  const [ones, others] = [first.stations, second.stations];
-  const leans = ones.map((one, i) => parallel(one, others[i]!));
-  // The distance is greatest where both run the same way.
-  for (let i = 1; i < leans.length; i++) {
-    if (!(leans[i - 1]! * leans[i]! < 0)) continue;
-    const lean = (share: number): number => parallel(first.at(share), second.at(share));
-    const share = rootBetween(lean, (i - 1) / SAMPLES, i / SAMPLES);
-    if (share !== undefined) weigh(first.at(share), second.at(share));
-  }
-  ones.forEach((one, i) => {
-    weigh(one, others[i]!);
-  });
-  return best;
-}
-
-interface OverChord extends Place {
-  readonly height: number;
-}
-
-interface Sample {
-  readonly share: number;
-  readonly u: number;
-  readonly place: (u: number) => Place;
-}
-
-/** Newton steps to the place over a station; between two samples it takes 3 or 4. */
-const MOST_STEPS = 8;
-/** Newton's method doubles its digits: after a step this small, as a share of the piece, some 1e-12 is left. */
-const STEP_DONE = 1e-6;
-
-/** A curve as heights over the stations of its chord, which are told as shares of it. */
-class Profile {
-  private readonly samples: readonly Sample[];
-  private readonly chord: number;
-  private readonly way: Point;
-  /** Whether every station is passed once, in order. */
-  private readonly advances: boolean;
-  private known: readonly OverChord[] | undefined;
-
-  constructor(private readonly curve: Curve) {
-    this.chord = distance(curve.from, curve.to);
-    this.way = direction(angleOf(curve.from, curve.to));
-    this.samples = curve.exact.flatMap((piece) => {
-      const place = along(piece);
-      return Array.from({ length: SAMPLES + 1 }, (_, i) => {
-        const u = i / SAMPLES;
-        return { share: this.share(place(u)), u, place };
-      });
-    });
-    this.advances = this.samples.every(({ share }, i) => i === 0 || share >= this.samples[i - 1]!.share);
-  }
-
-  /** The places over SAMPLES equal steps along the chord, its two ends included. */
-  get stations(): readonly OverChord[] {
-    this.known ??= Array.from({ length: SAMPLES + 1 }, (_, i) => this.at(i / SAMPLES));
-    return this.known;
-  }
-
-  private share(p: Point): number {
-    return dot(subtract(p, this.curve.from), this.way) / this.chord;
-  }
-
-  private overChord({ x, y, angle, curvature, speed }: Place): OverChord {
-    const height = cross(this.way, subtract({ x, y }, this.curve.from));
-    return { x, y, angle, curvature, speed, height };
-  }
-
-  /** The place over a share of the chord: of the steps across it, the one farthest from the chord. */
-  at(share: number): OverChord {
-    const across: OverChord[] = [];
-    const { samples } = this;
-    for (let i = this.advances ? this.firstFrom(share) : 1; i < samples.length; i++) {
-      const before = samples[i - 1]!;
-      const after = samples[i]!;
-      if (this.advances && before.share > share) break;
-      if (before.place === after.place && (before.share - share) * (after.share - share) <= 0)
-        across.push(this.overChord(this.placeBetween(before, after, share)));
-    }
-    if (across.length > 0) return across.reduce((a, b) => (Math.abs(b.height) > Math.abs(a.height) ? b : a));
-    // Rounding can leave a station between two pieces, or just outside the ends.
-    const off = (s: Sample): number => Math.abs(s.share - share);
-    const nearest = samples.reduce((a, b) => (off(b) < off(a) ? b : a));
-    return this.overChord(nearest.place(nearest.u));
-  }
-
-  /** The first sample at or past a share, by halving, and not the very first of all. */
-  private firstFrom(share: number): number {
-    let low = 1;
-    let high = this.samples.length;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if (this.samples[middle]!.share < share) low = middle + 1;
-      else high = middle;
-    }
-    return low;
-  }
-
-  private placeBetween(before: Sample, after: Sample, share: number): Place {
-    const { place } = before;
-    const off = (u: number): number => this.share(place(u)) - share;
-    let u = before.u + ((after.u - before.u) * (share - before.share)) / (after.share - before.share || 1);
-    for (let i = 0; i < MOST_STEPS; i++) {
-      const now = place(u);
-      const step =
-        ((this.share(now) - share) * this.chord) / (now.speed * dot(direction(now.angle), this.way));
-      u -= step;
-      if (!(u >= before.u && u <= after.u)) break;
-      if (Math.abs(step) < STEP_DONE) return place(u);
-    }
-    return place(rootBetween(off, before.u, after.u) ?? after.u);
-  }
 }

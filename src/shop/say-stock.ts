@@ -2,7 +2,7 @@ import type { Part } from '../part/part.ts';
 import type { Warning } from '../units/fault.ts';
 import { type Rule, readOnRule, showLength } from '../units/rule.ts';
 import type { Band } from './grain.ts';
-import type { Laid } from './nesting.ts';
+import type { Laid } from './layouts.ts';
 import type { Layers } from './quarters.ts';
 import type { Grain, StockPlan, WoodPlan } from './stock-plan.ts';
 

@@ -6,7 +6,8 @@ import { finishedLine } from '../../src/part/finished-line.ts';
 import type { Part } from '../../src/part/part.ts';
 import { faceOf } from '../../src/part/solid.ts';
 import { type Copy, onBoard } from '../../src/shop/copy.ts';
-import type { Nesting, NestingWish } from '../../src/shop/nesting.ts';
+import type { NestingWish } from '../../src/shop/layouts.ts';
+import type { Nesting } from '../../src/shop/nesting.ts';
 
 export const KERF = 3;
 
