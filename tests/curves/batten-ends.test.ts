@@ -80,7 +80,7 @@ describe('what cannot be is refused with its reason', () => {
   });
 });
 
-describe('a thousand pins are done with in seconds', () => {
+describe('a thousand pins are done with in two seconds', () => {
   const pins = (offset: (i: number) => number): Point[] =>
     Array.from({ length: 1000 }, (_, i) => ({ x: 2 * i, y: offset(i) }));
 
@@ -103,6 +103,6 @@ describe('a thousand pins are done with in seconds', () => {
           FREE,
         ),
       ).toThrow(/1000 pins|snaps over/);
-    expect(took(refused)).toBeLessThan(2 * SOON_MS);
+    expect(took(refused)).toBeLessThan(SOON_MS);
   });
 });
