@@ -1,6 +1,7 @@
 // Part of npm run picture: the page as it stands, the nail of the bench leg in hand.
+// node tools/page-picture.js FILE.png: into that file; a test compares it with the README's.
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import packed from '@sparticuz/chromium';
 import { chromium } from 'playwright-core';
 import { root } from './setup.js';
@@ -11,7 +12,7 @@ const NAIL = '[data-key="edges.back[1].through[0]"]';
 /** Longer than the page waits for the hand to rest. */
 const REST_MS = 600;
 
-export async function drawPage() {
+export async function drawPage(path = PICTURE) {
   const browser = await chromium.launch({
     executablePath: await packed.executablePath(),
     args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--no-first-run'],
@@ -21,7 +22,9 @@ export async function drawPage() {
   await page.locator('#show-comb').check();
   await page.locator(NAIL).focus();
   await page.waitForTimeout(REST_MS);
-  await page.screenshot({ path: PICTURE });
+  await page.screenshot({ path });
   await browser.close();
-  return PICTURE;
+  return path;
 }
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) await drawPage(process.argv[2]);

@@ -142,7 +142,7 @@ class ArcFit {
 
   /**
    * The farthest spot past `above` to which `count` arcs from one will do. Where some length does, a shorter
-   * one need not (arcs that lean fit at their own length), so they are tried from afar.
+   * one need not (arcs that lean fit at their own length), so they are tried from as far as arcs are wont to reach.
    */
   private farthest(
     from: number,
@@ -150,14 +150,15 @@ class ArcFit {
     count: number,
     does: (at: number) => boolean,
   ): number | undefined {
+    const usual = Math.min(this.end, from + count * SPOTS_AN_ARC);
     const most = Math.min(this.end, from + count * MOST_SPAN);
-    for (let at = most; at > above; at -= STRIDE) {
+    for (let at = usual; at > above; at -= STRIDE) {
       if (!does(at)) continue;
-      const next = Math.min(most, at + STRIDE - 1);
+      const next = at === usual ? most : at + STRIDE - 1;
       while (at < next && does(at + 1)) at++;
       return at;
     }
-    for (let at = Math.min(most, above + STRIDE); at > above; at--) if (does(at)) return at;
+    for (let at = Math.min(usual, above + STRIDE); at > above; at--) if (does(at)) return at;
     return undefined;
   }
 }

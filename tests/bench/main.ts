@@ -15,17 +15,22 @@ const THEMES: readonly (() => Figure[] | Promise<Figure[]>)[] = [
 const figures: Figure[] = [];
 for (const theme of THEMES) figures.push(...(await theme()));
 
-const judged = figures.map(({ name, value, unit, goal = null }) => ({
+const judged = figures.map(({ name, value, range = null, unit, goal = null }) => ({
   name,
   value,
+  range,
   unit,
   goal,
   holds: goal === null ? null : value <= goal,
 }));
 
+/** How sure a value is; where it may as well be nothing, it is not told from noise. */
+const sureness = ([least, most]: readonly [number, number]): string =>
+  least <= 0 && most >= 0 ? '   lost in the noise' : `   (${least.toPrecision(3)} to ${most.toPrecision(3)})`;
+
 if (process.argv.includes('--json')) console.log(JSON.stringify({ figures: judged }, null, 2));
 else
-  for (const { name, value, unit, goal, holds } of judged)
+  for (const { name, value, range, unit, goal, holds } of judged)
     console.log(
-      `${name.padEnd(58)} ${value.toPrecision(3).padStart(10)} ${unit}${goal === null ? '' : `   goal ${goal}: ${holds ? 'holds' : 'MISSED'}`}`,
+      `${name.padEnd(58)} ${value.toPrecision(3).padStart(10)} ${unit}${range ? sureness(range) : ''}${goal === null ? '' : `   goal ${goal}: ${holds ? 'holds' : 'MISSED'}`}`,
     );

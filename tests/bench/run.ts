@@ -1,6 +1,5 @@
 import { spawnSync } from 'node:child_process';
 import { resolve } from 'node:path';
-import { medianOf } from './figure.ts';
 
 export interface Used {
   /** ms of processor time, user and system. */
@@ -14,8 +13,8 @@ export interface Used {
 export const folder = resolve('node_modules/.cache/fairlath/bench');
 const usage = resolve('tests/bench/usage.cjs');
 
-/** Turns of two programs, one after the other, so that a busy machine slows both. */
-const PAIRS = 11;
+/** Odd, so that one of them is the median; with so many, what spares a twentieth is told from noise. */
+const TURNS = 21;
 
 /** Runs a program of Node's to its end. */
 export function run(words: readonly string[]): Used {
@@ -28,9 +27,14 @@ export function run(words: readonly string[]): Used {
   return JSON.parse(output[3]!) as Used;
 }
 
-/** How much more processor time one program takes than another: the median over pairs of runs. */
-export function ratio(one: readonly string[], other: readonly string[]): number {
-  run(one);
-  run(other);
-  return medianOf(Array.from({ length: PAIRS }, () => run(one).cpu / run(other).cpu));
+/** Processor time of programs, ms, turn by turn: one after the other, so that a busy machine slows them all. */
+export function byTurns<Name extends string>(
+  programs: Readonly<Record<Name, readonly string[]>>,
+): Record<Name, number>[] {
+  const names = Object.keys(programs) as Name[];
+  const turn = () =>
+    Object.fromEntries(names.map((name) => [name, run(programs[name]).cpu])) as Record<Name, number>;
+  // Files are read and disks awake after the first.
+  turn();
+  return Array.from({ length: TURNS }, turn);
 }

@@ -6,9 +6,9 @@ import { parseJob } from '../../src/job/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
 import { bareScript } from './bare-script.ts';
-import type { Figure } from './figure.ts';
+import { type Figure, medianOf, medianRange } from './figure.ts';
 import { optionsOn, readSample } from './parts.ts';
-import { folder, ratio } from './run.ts';
+import { byTurns, folder } from './run.ts';
 import { asModules, withoutCompiled, withoutOwnScripts, withoutPatience } from './variants.ts';
 
 const bin = resolve('bin/fairlath.js');
@@ -34,36 +34,53 @@ export async function startFigures(): Promise<Figure[]> {
   writeFileSync(nothing, '');
   const modules = await asModules();
   return [
-    {
-      name: 'show of the leg, beside bare Node',
-      value: ratio([bin, ...SHOW], [nothing]),
-      unit: 'times',
-      goal: 1.6,
-    },
-    ...gains('show', SHOW, modules),
-    {
-      name: 'print of the leg, beside a bare script',
-      value: ratio([bin, ...PRINT], [bareLeg()]),
-      unit: 'times',
-      goal: 1,
-    },
-    ...gains('print', PRINT, modules),
+    ...commandFigures('show', SHOW, modules, { called: 'bare Node', words: [nothing], goal: 1.6 }),
+    ...commandFigures('print', PRINT, modules, { called: 'a bare script', words: [bareLeg()], goal: 1 }),
   ];
 }
 
-/** What is spared of the time that a command takes without the measure. */
-function gains(command: string, words: readonly string[], modules: string): Figure[] {
-  const gain = (by: string, made: string, plain: string): Figure => ({
+interface Bare {
+  readonly called: string;
+  readonly words: readonly string[];
+  readonly goal: number;
+}
+
+function commandFigures(
+  command: string,
+  words: readonly string[],
+  modules: string,
+  { called, words: bare, goal }: Bare,
+): Figure[] {
+  const turns = byTurns({
+    bare,
+    made: [bin, ...words],
+    modules: [modules, ...words],
+    anew: [withoutCompiled(), ...words],
+    all: [withoutOwnScripts(), ...words],
+    hasty: [withoutPatience(command, words), ...words],
+  });
+  type Way = keyof (typeof turns)[number];
+  const median = (of: (turn: Record<Way, number>) => number) => {
+    const values = turns.map(of);
+    return { value: medianOf(values), range: medianRange(values) };
+  };
+  /** What is spared of the time that a command takes without the measure. */
+  const gain = (by: string, made: Way, plain: Way): Figure => ({
     name: `${command}: spared by ${by}`,
-    value: 100 * (1 - ratio([made, ...words], [plain, ...words])),
+    ...median((turn) => 100 * (1 - turn[made] / turn[plain])),
     unit: '% of the time without',
   });
-  const anew = withoutCompiled();
   return [
-    gain('all measures together', bin, modules),
-    gain('one script in place of modules', anew, modules),
-    gain('a script of its own', anew, withoutOwnScripts()),
-    gain('what Node compiled at the build', bin, anew),
-    gain('waiting before code is made faster', bin, withoutPatience(command, words)),
+    {
+      name: `${command} of the leg, beside ${called}`,
+      ...median(({ made, bare }) => made / bare),
+      unit: 'times',
+      goal,
+    },
+    gain('all measures together', 'made', 'modules'),
+    gain('one script in place of modules', 'anew', 'modules'),
+    gain('a script of its own', 'anew', 'all'),
+    gain('what Node compiled at the build', 'made', 'anew'),
+    gain('waiting before code is made faster', 'made', 'hasty'),
   ];
 }

@@ -39,7 +39,7 @@ export function withoutOwnScripts(): string {
 export function withoutPatience(command: string, words: readonly string[]): string {
   const { home, bin, scripts } = copied(`hasty-${command}`);
   const program = readFileSync(bin, 'utf8');
-  const hasty = program.replace(/^setFlagsFromString.*$/m, '');
+  const hasty = program.replace(/^if .*setFlagsFromString\(.*$/m, '');
   if (hasty === program) throw new Error('bin/fairlath.js sets nothing any more: this measure is gone');
   writeFileSync(bin, hasty);
   removeFrom(scripts, (name) => name.endsWith('.compiled'));

@@ -30,6 +30,29 @@ export function fairlathAlone(args: readonly string[], cwd = root, settings = ow
   return { code: status, out: stdout, err: stderr };
 }
 
+/** Ends a command that hangs, on however busy a machine, ms. */
+const HANGS_MS = 60_000;
+/** Loaded before the program: it tells on channel 3 what the process has used. */
+const usage = join(root, 'tests/bench/usage.cjs');
+
+/** As a user runs it, with the folder's own settings: and the processor's time that it took, ms, and its memory, MB. */
+export function fairlathMeasured(args: readonly string[], cwd: string) {
+  const { status, signal, stdout, stderr, output } = spawnSync(
+    process.execPath,
+    ['--require', usage, bin, ...args],
+    {
+      cwd,
+      env: { ...process.env, XDG_CONFIG_HOME: cwd },
+      encoding: 'utf8',
+      timeout: HANGS_MS,
+      stdio: ['ignore', 'pipe', 'pipe', 'pipe'],
+    },
+  );
+  if (signal !== null) throw new Error(`fairlath ${args.join(' ')} was ended by ${signal}: ${stderr}`);
+  const { cpu, memory } = JSON.parse(output[3]!) as { cpu: number; memory: number };
+  return { code: status, out: stdout, err: stderr, cpu, memory };
+}
+
 type Ask = (command: object) => Answer;
 
 /** A process that takes commands, behind a thread, so that the test can wait without giving way. */

@@ -3,6 +3,7 @@ import { batten } from '../../src/curves/batten.ts';
 import { figuresOf } from '../../src/curves/figures.ts';
 import type { Point } from '../../src/curves/point.ts';
 import { type StripEnds, strip } from '../../src/curves/strip.ts';
+import { SOON_MS, took } from '../took.ts';
 import { FREE } from './batten-cases.ts';
 
 const [FROM, TO] = [
@@ -82,21 +83,16 @@ describe('what cannot be is refused with its reason', () => {
 describe('a thousand pins are done with in two seconds', () => {
   const pins = (offset: (i: number) => number): Point[] =>
     Array.from({ length: 1000 }, (_, i) => ({ x: 2 * i, y: offset(i) }));
-  const timed = (run: () => unknown): number => {
-    const before = performance.now();
-    run();
-    return performance.now() - before;
-  };
 
   test('a long wave is bent', () => {
     expect(
-      timed(() =>
+      took(() =>
         strip(
           pins((i) => 60 * Math.sin(i / 60)),
           FREE,
         ),
       ),
-    ).toBeLessThan(2000);
+    ).toBeLessThan(SOON_MS);
   });
 
   test('a zigzag that no strip follows is refused', () => {
@@ -107,6 +103,6 @@ describe('a thousand pins are done with in two seconds', () => {
           FREE,
         ),
       ).toThrow(/1000 pins|snaps over/);
-    expect(timed(refused)).toBeLessThan(4000);
+    expect(took(refused)).toBeLessThan(SOON_MS);
   });
 });

@@ -1,25 +1,21 @@
 import { expect } from 'vitest';
 import { Fault, Faults } from '../../src/units/fault.ts';
-
-/** An answer takes a fiftieth of a second, and hangs after two, ms. */
-export const SOON_MS = 2000;
+import { SOON_MS, took } from '../took.ts';
 
 /** What was wrong; empty where the work was done. Anything but a Fault is passed on: a failure of ours. */
 export function faultsOf(work: () => void): readonly Fault[] {
-  const started = performance.now();
-  const used = process.cpuUsage();
-  try {
-    work();
-    return [];
-  } catch (error) {
-    if (error instanceof Faults) return error.list;
-    if (error instanceof Fault) return [error];
-    throw error;
-  } finally {
-    // On a busy machine the clock runs on while nothing is done; the processor's time counts the other tests' work.
-    const { user, system } = process.cpuUsage(used);
-    expect(Math.min(performance.now() - started, (user + system) / 1000)).toBeLessThan(SOON_MS);
-  }
+  let faults: readonly Fault[] = [];
+  const ms = took(() => {
+    try {
+      work();
+    } catch (error) {
+      if (error instanceof Faults) faults = error.list;
+      else if (error instanceof Fault) faults = [error];
+      else throw error;
+    }
+  });
+  expect(ms).toBeLessThan(SOON_MS);
+  return faults;
 }
 
 /** A message says what is wrong and what would be right: two sentences, and no inner workings. */

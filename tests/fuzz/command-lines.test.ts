@@ -1,18 +1,12 @@
-import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { freshFolder, root } from '../cli/run.ts';
-import { SOON_MS } from './answers.ts';
+import { fairlathMeasured, freshFolder, root } from '../cli/run.ts';
+import { SOON_MS } from '../took.ts';
 import { Random, ROUNDS } from './random.ts';
 
 const A_ROUND = 6;
-/** Ends a command that hangs, on however busy a machine, ms. */
-const HANGS_MS = 60_000;
 const MEMORY_MB = 512;
-
-/** Loaded before the program: it tells on channel 3 what the process has used. */
-const usage = join(root, 'tests/bench/usage.cjs');
 
 const JOBS = ['hall-bench-leg', 'garden-arch-rail', 'hall-bench-stretcher'].map((name) =>
   join(root, `samples/${name}.yaml`),
@@ -63,15 +57,14 @@ test('a command line of any words is done, or refused with exit code 2 and its c
       return [word.includes('N') ? word.replace('N', random.pick(VALUES)) : word];
     });
     const folder = freshFolder();
-    const { status, signal, stdout, stderr, cpu, memory } = run(words, folder);
-    const told = `${JSON.stringify(words)}\n${stderr}`;
-    expect(signal, told).toBeNull();
-    expect([0, 2], told).toContain(status);
+    const { code, out, err, cpu, memory } = fairlathMeasured(words, folder);
+    const told = `${JSON.stringify(words)}\n${err}`;
+    expect([0, 2], told).toContain(code);
     expect(cpu, told).toBeLessThan(SOON_MS);
     expect(memory, told).toBeLessThan(MEMORY_MB);
-    expect(stderr, told).not.toMatch(/\n {4}at |node:internal/);
-    expect(stdout, told).not.toMatch(/\bNaN\b|\bundefined\b|Infinity/);
-    if (status === 2) expect(stderr, told).toMatch(/\S/);
+    expect(err, told).not.toMatch(/\n {4}at |node:internal/);
+    expect(out, told).not.toMatch(/\bNaN\b|\bundefined\b|Infinity/);
+    if (code === 2) expect(err, told).toMatch(/\S/);
   }
 }, 600_000);
 
@@ -86,27 +79,11 @@ test.each([
   const pins = Array.from({ length: 200 }, (_, i) => `[${10 * (i + 1)}, ${(i * 37) % 8}]`).join(', ');
   const steps = `    - from: [0, 0]\n    - batten: [2010, 0]\n      through: [${pins}]\n`;
   writeFileSync(join(folder, 'rail.yaml'), `part: Rail\nunits: mm\nedges:\n  top:\n${steps}`);
-  const { status, stderr, cpu, memory } = run(words, folder);
-  expect([status, stderr]).toEqual([0, expect.stringMatching(/springs away from nails/)]);
+  const { code, err, cpu, memory } = fairlathMeasured(words, folder);
+  expect([code, err]).toEqual([0, expect.stringMatching(/springs away from nails/)]);
   expect(cpu).toBeLessThan(MANY_NAILS * SOON_MS);
   expect(memory).toBeLessThan(MEMORY_MB);
 });
 
-/** So many labelled nails on a dozen sheets are work, not a hang: progress is told meanwhile. */
-const MANY_NAILS = 3;
-
-function run(words: readonly string[], folder: string) {
-  const { status, signal, stdout, stderr, output } = spawnSync(
-    process.execPath,
-    ['--require', usage, join(root, 'bin/fairlath.js'), ...words],
-    {
-      cwd: folder,
-      env: { ...process.env, XDG_CONFIG_HOME: folder },
-      encoding: 'utf8',
-      timeout: HANGS_MS,
-      stdio: ['ignore', 'pipe', 'pipe', 'pipe'],
-    },
-  );
-  const { cpu, memory } = JSON.parse(output[3] ?? '') as { cpu: number; memory: number };
-  return { status, signal, stdout, stderr, cpu, memory };
-}
+/** So many labelled nails on a dozen sheets, or nine hundred arcs, are work, not a hang: progress is told meanwhile. */
+const MANY_NAILS = 2;
