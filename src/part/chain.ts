@@ -30,6 +30,15 @@ interface Link {
   readonly end: number;
 }
 
+export interface Nearest {
+  readonly piece: number;
+  readonly u: number;
+  readonly gap: number;
+}
+
+/** What a distance may be off by after a few sums of lengths: a share of it, and mm where it is next to nothing. */
+const ROUNDING = 1e-9;
+
 /** An edge as a chain of straight links, which tells quickly what lies near a point or across its way. */
 export class Chain {
   readonly links: readonly Link[];
@@ -54,10 +63,13 @@ export class Chain {
     return { box: unitedBox([halves[0].box, halves[1].box]), first, last, halves };
   }
 
-  /** The place of the chain nearest to a point, by its piece and parameter. */
-  nearest(to: Point): { piece: number; u: number } {
-    let least = Number.POSITIVE_INFINITY;
-    let found = { piece: 0, u: 0 };
+  /**
+   * The place of the chain nearest to a point, by its piece and parameter, and how far off it is, mm. It is
+   * known to lie `within` so many mm: the sooner it is found.
+   */
+  nearest(to: Point, within = Number.POSITIVE_INFINITY): Nearest {
+    let least = (within * (1 + ROUNDING) + ROUNDING) ** 2;
+    let found: Nearest = { piece: 0, u: 0, gap: within };
     const look = ({ box, first, last, halves }: Bundle): void => {
       if (!(squaredToBox(to, box) < least)) return;
       if (halves) {
@@ -77,7 +89,11 @@ export class Chain {
         );
         if (!(gap < least)) continue;
         least = gap;
-        found = { piece: link.piece, u: link.start + (link.end - link.start) * share };
+        found = {
+          piece: link.piece,
+          u: link.start + (link.end - link.start) * share,
+          gap: Math.sqrt(gap),
+        };
       }
     };
     look(this.root);

@@ -2,7 +2,7 @@ import type { Place } from '../curves/along.ts';
 import { between, direction, distance, dot, leftOf, type Point, subtract } from '../curves/point.ts';
 import { rootBetween } from '../curves/search.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
-import type { Chain } from './chain.ts';
+import type { Chain, Nearest } from './chain.ts';
 
 export interface Narrowest {
   readonly width: number;
@@ -17,6 +17,8 @@ interface Across {
   readonly width: number;
   /** How fast the width grows along the first edge, mm per mm. */
   readonly growth: number;
+  /** From the place to the chain of the other edge, mm: the width but for what the chain strays. */
+  readonly gap: number;
 }
 
 /** Places on each piece of the first edge, told apart by which the edges come near each other. */
@@ -40,7 +42,8 @@ export function narrowest(lower: Chain, upper: Chain): Narrowest {
     let before = at(0);
     take(before);
     for (let i = 1; i <= PLACES; i++) {
-      const next = at(i / PLACES);
+      const place = on(i / PLACES);
+      const next = across(place, upper, before.gap + distance(place, before.from));
       take(next);
       if (before.growth < 0 && next.growth > 0)
         dips.push([(i - 1) / PLACES, i / PLACES, at, lowestBetween(before, next)]);
@@ -62,11 +65,12 @@ const lowestBetween = (a: Across, b: Across): number => {
   return Math.max(a.width + a.growth * step, b.width - b.growth * step);
 };
 
-function across(from: Place, edge: Chain): Across {
-  const to = foot(from, edge);
+function across(from: Place, edge: Chain, within?: number): Across {
+  const nearest = edge.nearest(from, within);
+  const to = foot(from, edge, nearest);
   const width = distance(from, to);
   const growth = width === 0 ? 0 : dot(subtract(from, to), direction(from.angle)) / width;
-  return { from, to, width, growth };
+  return { from, to, width, growth, gap: nearest.gap };
 }
 
 /** Newton steps from the chain to the true piece: each doubles the digits, and the chain gives the first three. */
@@ -74,9 +78,8 @@ const MAX_STEPS = 8;
 /** A step along the edge this short ends them, mm: the width is then good to its square over itself. */
 const STEP_DONE = 1e-7;
 
-/** The place of an edge nearest to a point: nearest on its chain, then on its true pieces. */
-function foot(to: Point, edge: Chain): Place {
-  const { piece, u } = edge.nearest(to);
+/** The place of an edge nearest to a point: what is nearest on its chain, then on its true pieces. */
+function foot(to: Point, edge: Chain, { piece, u }: Nearest): Place {
   const found = settle(to, edge.on[piece]!, u);
   // The true foot may lie just past the end of the piece that the chain led to.
   const [near, from] = found.u === 0 ? [piece - 1, 1] : [piece + 1, 0];
