@@ -33,7 +33,7 @@ export class FigurePanel {
     const { made, isTrue } = this.bench;
     if (!made) return;
     write(byId('name'), made.part.name);
-    document.title = `${made.part.name} – fairlath`;
+    write(document.querySelector('title')!, `${made.part.name} – fairlath`);
     const sheets = { id: 'sheets', label: 'sheets', value: this.sheets.count };
     this.now.show([...quickFigures(made, this.bench), sheets]);
     byId('figures-now').classList.toggle('old', !isTrue);
