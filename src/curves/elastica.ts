@@ -21,6 +21,8 @@ const STEP = 0.45;
 
 /** A term so small beside the largest of its series is lost in rounding, were there two dozen of them. */
 const LOST = 2 ** -60;
+/** So many lost in a row end a series: from a free end without thrust three of four terms are nothing at all. */
+const IN_A_ROW = 4;
 
 /**
  * How quickly the solution runs through its period, 1/mm: w² is the force in the strip per its
@@ -29,7 +31,7 @@ const LOST = 2 ** -60;
 export const pace = (curvature: number, rate: number, thrust = 0): number =>
   Math.sqrt(Math.hypot(rate, curvature ** 2 / 2 + thrust));
 
-const series = (): Float64Array => new Float64Array(ORDER + 1);
+const series = (): number[] => new Array<number>(ORDER + 2).fill(0);
 
 /** Room for the series that are needed only while a step is worked out. */
 const square = series();
@@ -42,46 +44,65 @@ interface Step {
   readonly start: ElasticaState;
   readonly h: number;
   /** What is added to the start's, per share run: the term of v is first. */
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-  readonly angle: Float64Array;
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+  readonly angle: readonly number[];
   /** Whole. */
-  readonly curvature: Float64Array;
-  /** The last term that tells; a shallow strip needs half of them. */
+  readonly curvature: readonly number[];
+  /** The last term that tells in any of them: a shallow strip needs half of ORDER. */
   readonly last: number;
 }
 
 /** One step of length h along κ″ = −κ³/2 − thrust·κ, θ′ = κ, x′ = cos θ, y′ = sin θ, by series in s/h. */
 function stepFrom(start: ElasticaState, h: number, thrust: number): Step {
-  const K = new Float64Array(ORDER + 2);
-  K[0] = start.curvature;
-  K[1] = start.rate * h;
-  for (let n = 0; n < ORDER; n++) {
-    square[n] = term(K, K, n);
-    K[n + 2] = (-(term(square, K, n) / 2 + thrust * K[n]!) * h * h) / ((n + 1) * (n + 2));
-  }
-  cosine[0] = Math.cos(start.angle);
-  sine[0] = Math.sin(start.angle);
-  for (let n = 0; n < ORDER; n++) {
-    turn[n] = K[n]! * h; // (n + 1) × the angle's own term n + 1
-    cosine[n + 1] = -term(turn, sine, n) / (n + 1);
-    sine[n + 1] = term(turn, cosine, n) / (n + 1);
-  }
+  const K = series();
+  const bent = curvatureTerms(K, start, h, thrust);
+  const led = directionTerms(K, start.angle, h);
   const [x, y, angle] = [series(), series(), series()];
-  for (let n = 0; n <= ORDER; n++) {
+  for (let n = 0; n <= led; n++) {
     const share = h / (n + 1);
     x[n] = cosine[n]! * share;
     y[n] = sine[n]! * share;
-    angle[n] = K[n]! * share;
   }
-  return { start, h, x, y, angle, curvature: K, last: lastOf([x, y, angle, K]) };
+  for (let n = 0; n <= bent; n++) angle[n] = (K[n]! * h) / (n + 1);
+  return { start, h, x, y, angle, curvature: K, last: Math.max(bent, led) };
 }
 
-function lastOf(all: readonly Float64Array[]): number {
-  const least = all.map((each) => LOST * each.reduce((most, one) => Math.max(most, Math.abs(one)), 0));
-  let n = ORDER;
-  while (n > 0 && all.every((each, i) => Math.abs(each[n]!) <= least[i]!)) n--;
-  return n;
+/** Fills in the series of the curvature, and gives the last term that tells. */
+function curvatureTerms(K: number[], { curvature, rate }: ElasticaState, h: number, thrust: number): number {
+  K[0] = curvature;
+  K[1] = rate * h;
+  let most = Math.max(Math.abs(curvature), Math.abs(rate * h));
+  let last = 1;
+  for (let n = 0; n < ORDER && n + 2 - last <= IN_A_ROW; n++) {
+    square[n] = term(K, K, n);
+    const next = (-(term(square, K, n) / 2 + thrust * K[n]!) * h * h) / ((n + 1) * (n + 2));
+    K[n + 2] = next;
+    if (!(Math.abs(next) > LOST * most)) continue;
+    most = Math.max(most, Math.abs(next));
+    last = n + 2;
+  }
+  return Math.min(last, ORDER);
+}
+
+/** The same for cosine and sine of the angle. */
+function directionTerms(K: readonly number[], angle: number, h: number): number {
+  cosine[0] = Math.cos(angle);
+  sine[0] = Math.sin(angle);
+  let [mostCosine, mostSine] = [Math.abs(cosine[0]), Math.abs(sine[0])];
+  let last = 0;
+  for (let n = 0; n < ORDER && n + 1 - last <= IN_A_ROW; n++) {
+    turn[n] = K[n]! * h; // (n + 1) × the angle's own term n + 1
+    const across = -term(turn, sine, n) / (n + 1);
+    const up = term(turn, cosine, n) / (n + 1);
+    cosine[n + 1] = across;
+    sine[n + 1] = up;
+    if (!(Math.abs(across) > LOST * mostCosine || Math.abs(up) > LOST * mostSine)) continue;
+    mostCosine = Math.max(mostCosine, Math.abs(across));
+    mostSine = Math.max(mostSine, Math.abs(up));
+    last = n + 1;
+  }
+  return last;
 }
 
 /** The state at a share v of a step. */

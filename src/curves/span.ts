@@ -46,7 +46,7 @@ const [FEWEST_TERMS, MOST_TERMS] = [8, 25];
  */
 const VARIED = 0.5;
 
-const series = (): Float64Array => new Float64Array(MOST_TERMS + 2);
+const series = (): number[] => new Array<number>(MOST_TERMS + 2).fill(0);
 const K = series();
 const square = series();
 const cosine = series();

@@ -31,17 +31,17 @@ const MOST_STEPS = 300;
 /** The series of one step, from share u of the stretch on. */
 interface Step {
   readonly u: number;
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-  readonly angle: Float64Array;
-  readonly moment: Float64Array;
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+  readonly angle: readonly number[];
+  readonly moment: readonly number[];
   /** ∫ M κ ds from the step's start, twice the energy. */
-  readonly work: Float64Array;
+  readonly work: readonly number[];
   readonly reach: number;
 }
 
-const series = (start: number): Float64Array => {
-  const terms = new Float64Array(ORDER + 1);
+const series = (start: number): number[] => {
+  const terms = new Array<number>(ORDER + 1).fill(0);
   terms[0] = start;
   return terms;
 };
@@ -87,7 +87,7 @@ function stepFrom(strip: TaperedSegment, u: number, start: Point, angle0: number
 }
 
 /** The value of a series h beyond its start. */
-function sum(terms: Float64Array, h: number): number {
+function sum(terms: readonly number[], h: number): number {
   let value = 0;
   for (let n = ORDER; n >= 0; n--) value = value * h + terms[n]!;
   return value;
