@@ -3,7 +3,7 @@ import type { Grip, GripLength } from '../part/grips.ts';
 import { Fault } from '../units/fault.ts';
 import type { Bench } from './bench.ts';
 import { el, write } from './dom.ts';
-import { type Handles, nameOf } from './handles.ts';
+import { type Handles, namesOf } from './handles.ts';
 
 interface Field {
   readonly input: HTMLInputElement;
@@ -14,7 +14,7 @@ interface Field {
 }
 
 interface Row {
-  readonly title: HTMLElement;
+  readonly name: string;
   readonly fields: readonly Field[];
   grip: Grip;
 }
@@ -43,12 +43,13 @@ export class SetOut {
   }
 
   private build(grips: readonly Grip[]): void {
-    this.rows = grips.map((grip) => this.rowOf(grip));
-    const lines = this.rows.map(({ title, fields }) =>
+    const names = namesOf(grips);
+    this.rows = grips.map((grip, i) => this.rowOf(grip, names[i]!));
+    const lines = this.rows.map(({ name, fields }) =>
       el(
         'div',
         { class: 'point' },
-        title,
+        el('span', { class: 'what' }, name),
         ...fields.map(({ input, wrong }) => el('label', {}, input, wrong)),
       ),
     );
@@ -56,11 +57,10 @@ export class SetOut {
     this.host.replaceChildren(el('div', { class: 'point', 'aria-hidden': 'true' }, ...heads), ...lines);
   }
 
-  private rowOf(grip: Grip): Row {
-    const title = el('span', { class: 'what' });
+  private rowOf(grip: Grip, name: string): Row {
     // The other edge's square end follows: its station is not typed a second time.
     const own = grip.sets.filter(({ key }) => key.startsWith(grip.key));
-    const row: Row = { title, grip, fields: own.map((length) => this.fieldOf(length, () => row)) };
+    const row: Row = { name, grip, fields: own.map((length) => this.fieldOf(length, () => row)) };
     return row;
   }
 
@@ -110,7 +110,6 @@ export class SetOut {
 
   private fill(row: Row, grip: Grip): void {
     row.grip = grip;
-    write(row.title, nameOf(grip));
     row.fields.forEach((field, i) => {
       field.length = grip.sets[i]!;
       const { what, mm } = field.length;
@@ -119,7 +118,7 @@ export class SetOut {
         document.activeElement === field.input || field.input.getAttribute('aria-invalid') === 'true';
       if (now === field.shows && !isTyped && field.input.value !== '') return;
       field.shows = isTyped ? '' : now;
-      field.input.setAttribute('aria-label', `${nameOf(grip)}: ${what}, ${this.bench.rule.unit}`);
+      field.input.setAttribute('aria-label', `${row.name}: ${what}, ${this.bench.rule.unit}`);
       field.input.setAttribute('placeholder', what);
       if (!isTyped) field.input.value = this.shown(field);
     });

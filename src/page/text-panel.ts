@@ -22,10 +22,10 @@ export class TextPanel {
   }
 
   draw(): void {
-    const { text, faults } = this.bench;
+    const { text, faults, told } = this.bench;
     if (this.text.value !== text) this.text.value = text;
     this.number(text, faults);
-    this.tell(faults);
+    this.tell(told);
   }
 
   private number(text: string, faults: readonly Told[]): void {
