@@ -45,7 +45,8 @@ export class NailGhost {
 
   private draw(): void {
     const { made, bare, length } = this.bench;
-    this.lines.attr('d', made && this.isShown ? pathData(linesForNails(made.part)) : '');
+    const lines = made && this.isShown ? linesForNails(made.part) : [];
+    this.lines.attr('d', lines.map((line) => pathData(line)).join(''));
     this.stage.place(this.lines);
     const { nail } = this;
     this.ring.attr('visibility', nail ? 'visible' : 'hidden');

@@ -160,6 +160,7 @@ export class Nails {
     const { grip, name } = this.handles;
     if (grip) this.edge = grip.edge;
     const what = made ? settableOn(made.part).join(' or ') : '';
+    if (this.setting && !what) this.choose(false);
     write(this.set, `Set a ${what || 'nail'}`);
     const isNail = grip !== undefined && nailOf(grip.key) !== undefined;
     this.out.hidden = !isNail;

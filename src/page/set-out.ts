@@ -19,6 +19,10 @@ interface Row {
   grip: Grip;
 }
 
+/** A rise stands under neither heading: it is named beside its place. */
+const titleOf = ({ name, fields: [first, second] }: Row): string =>
+  first && !second ? `${name}: ${first.length.what}` : name;
+
 /** Every place of the part with its lengths, to be typed as on a rule. */
 export class SetOut {
   private rows: Row[] = [];
@@ -45,12 +49,12 @@ export class SetOut {
   private build(grips: readonly Grip[]): void {
     const names = namesOf(grips);
     this.rows = grips.map((grip, i) => this.rowOf(grip, names[i]!));
-    const lines = this.rows.map(({ name, fields }) =>
+    const lines = this.rows.map((row) =>
       el(
         'div',
         { class: 'point' },
-        el('span', { class: 'what' }, name),
-        ...fields.map(({ input, wrong }) => el('label', {}, input, wrong)),
+        el('span', { class: 'what' }, titleOf(row)),
+        ...row.fields.map(({ input, wrong }) => el('label', {}, input, wrong)),
       ),
     );
     const heads = ['', 'station', 'offset'].map((head) => el('span', { class: 'what' }, head));

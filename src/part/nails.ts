@@ -57,9 +57,9 @@ export const settableOn = (part: Part): NewNail['what'][] => [
   ...new Set(runsOf(part).flatMap(({ what }) => what ?? [])),
 ];
 
-/** The lines that nails and pins can be set on. */
-export const linesForNails = (part: Part): Segment[] =>
-  runsOf(part).flatMap(({ what, curve }) => (what ? curve.path : []));
+/** The lines that nails and pins can be set on, run by run. */
+export const linesForNails = (part: Part): (readonly Segment[])[] =>
+  runsOf(part).flatMap(({ what, curve }) => (what ? [curve.path] : []));
 
 /** The key of the list that a grip's nail or pin is in, and which of it; nothing for other grips. */
 export function nailOf(key: string): { readonly list: string; readonly index: number } | undefined {

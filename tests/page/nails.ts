@@ -143,7 +143,7 @@ export function nailTests(browser: () => Browser): void {
 
     test('two hundred are the most', async () => {
       const { page } = await openPage(browser());
-      await page.getByText('the job in words').click();
+      await page.getByText('the job file').click();
       const many = Array.from({ length: 200 }, (_, i) => `[${(i + 1) * 5}, 0]`).join(', ');
       const job = `part: P\nunits: mm\nedges:\n  top:\n    - from: [0, 0]\n    - batten: [1100, 0]\n      through: [${many}]\n`;
       await page.locator('#job-text').fill(job);
@@ -155,7 +155,9 @@ export function nailTests(browser: () => Browser): void {
 
     test('a part that takes none says why; a spline takes pins', async () => {
       const { page } = await openPage(browser());
+      await set(page).click();
       await begin(page, 'Garden arch rail');
+      expect(await set(page).getAttribute('aria-pressed')).toBe('false');
       await set(page).click();
       expect(await faults(page)).toContain('Write through in place of apex');
       expect(await set(page).getAttribute('aria-pressed')).toBe('false');
