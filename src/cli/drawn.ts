@@ -1,4 +1,5 @@
 import { FIT_MM } from '../curves/tolerance.ts';
+import { aboutFullSize } from '../export/about-full-size.ts';
 import type { LayerName } from '../export/drawing.ts';
 import { writeDxf } from '../export/dxf.ts';
 import { boxOfFull, drawnLines, type FullSize, layersOf } from '../export/full-size.ts';
@@ -34,10 +35,7 @@ export interface Drawn {
 
 /** @throws Fault `draw.page-too-long` */
 export function draw(part: Part, full: FullSize, options: FileOptions): Drawn {
-  const about = [
-    `${part.name}, full size.`,
-    `Curves within ${FIT_MM} mm of the exact line: ${kindsOf(part)}.`,
-  ];
+  const about = aboutFullSize(part);
   const as = options.format === 'dxf' && !options.splines ? 'arcs' : 'curves';
   const lines = drawnLines(full);
   const layers = layersOf(full)
@@ -57,9 +55,6 @@ export function draw(part: Part, full: FullSize, options: FileOptions): Drawn {
     ...(options.format === 'dxf' ? asDxf(full, options, about) : asPage(full, options.format, about)),
   };
 }
-
-const kindsOf = ({ edges }: Part): string =>
-  [...new Set(edges.flatMap(({ runs }) => runs.map(({ kind }) => kind)))].join(', ');
 
 type Written = Pick<Drawn, 'content' | 'size' | 'toFile'>;
 

@@ -18,9 +18,8 @@ export interface Edit {
  * @throws Error for a key that holds no value: the caller made it up
  */
 export function editJob(text: string, edits: readonly Edit[]): string {
-  const root = rootOf(text);
   const spots = edits
-    .map(({ key, typed }) => ({ ...spotOf(root, key), typed: plainScalar(typed) }))
+    .map(({ key, typed }) => ({ ...spotOf(text, key), typed: plainScalar(typed) }))
     .toSorted((a, b) => b.start - a.start);
   return spots.reduce((now, { start, end, typed }) => written(now, start, end, typed), text);
 }
@@ -56,29 +55,35 @@ function readRoot(text: string): ParsedNode | null {
   return (first?.contents ?? null) as ParsedNode | null;
 }
 
-/** Where a key's value stands. */
-function spotOf(root: ParsedNode | null, key: string): Spot {
-  let node = root;
+function spotOf(text: string, key: string): Spot {
+  const node = nodeAt(text, key);
+  if (!isScalar(node)) throw new Error(`the job has no value at "${key}"`);
+  return { start: node.range[0], end: node.range[1] };
+}
+
+/** What stands at a key of a job's text. */
+export function nodeAt(text: string, key: string): ParsedNode | null {
+  let node = rootOf(text);
   const steps = [...key.matchAll(/([^.[\]]+)|\[(\d+)\]/g)];
   for (const [i, [, name, index]] of steps.entries()) {
     if (name !== undefined) node = isMap(node) ? (node.get(name, true) as ParsedNode) : null;
     else if (steps[i + 1]?.[2] === undefined || !isOnePoint(node)) node = itemOf(node, Number(index));
   }
-  if (!isScalar(node)) throw new Error(`the job has no value at "${key}"`);
-  return { start: node.range[0], end: node.range[1] };
+  return node;
 }
 
 /** Where a list of points may stand, one point may stand alone: it is then the list's first item. */
-const isOnePoint = (node: ParsedNode | null): boolean => isSeq(node) && !node.items.some(isSeq);
+export const isOnePoint = (node: ParsedNode | null): boolean => isSeq(node) && !node.items.some(isSeq);
 
 const itemOf = (node: ParsedNode | null, index: number): ParsedNode | null =>
   isSeq(node) ? ((node.items[index] as ParsedNode | undefined) ?? null) : null;
 
 /** What YAML reads as the text itself; anything else is put in quotes. */
 const PLAIN = /^(?:[\d.]|[-+](?=[\d.]))[\w\s./'"°-]*$/;
-const plainScalar = (typed: string): string => (PLAIN.test(typed) ? typed : JSON.stringify(typed));
+export const plainScalar = (typed: string): string => (PLAIN.test(typed) ? typed : JSON.stringify(typed));
 
-function written(text: string, start: number, end: number, typed: string): string {
+/** Something else in a stretch of the text; a remark behind it on its line keeps its column where there is room. */
+export function written(text: string, start: number, end: number, typed: string): string {
   const rest = text.slice(end);
   const remark = /^([^\n#"']*?)( +)#/.exec(rest);
   if (!remark) return text.slice(0, start) + typed + rest;

@@ -17,6 +17,7 @@ export class Bench {
   private worked: Worked;
   private trial: Worked | undefined;
   private trying: string | undefined;
+  private refused: readonly Told[] = [];
   private lastGood: Made | undefined;
   private shownIn: Unit | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
@@ -52,6 +53,11 @@ export class Bench {
   /** What is wrong with the text, or with what the hand tries. */
   get faults(): readonly Told[] {
     return (this.trial ?? this.worked).faults;
+  }
+
+  /** All that is to be told: what the hand asked for last and could not have, and what is wrong. */
+  get told(): readonly Told[] {
+    return [...this.refused, ...this.faults];
   }
 
   /** Whether the drawing shows the text, and not the last part before a mistake. */
@@ -100,9 +106,16 @@ export class Bench {
 
   /** Tries a text while the hand moves. */
   try(text: string): void {
+    this.refused = [];
     this.trying = text;
     this.trial = workOut(text);
     if (this.trial.made) this.lastGood = this.trial.made;
+    this.tell();
+  }
+
+  /** What the hand asked for cannot be: it is told until something else is asked. The text stays. */
+  refuse(faults: readonly Told[]): void {
+    this.refused = faults.map((fault) => ({ ...fault, place: undefined }));
     this.tell();
   }
 
@@ -155,6 +168,7 @@ export class Bench {
   }
 
   private forget(): void {
+    this.refused = [];
     this.trial = undefined;
     this.trying = undefined;
   }

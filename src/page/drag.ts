@@ -3,11 +3,10 @@ import { editJob } from '../job/edit-job.ts';
 import { type Grip, gripMoved } from '../part/grips.ts';
 import type { Bench } from './bench.ts';
 import type { Handles } from './handles.ts';
-import type { Stage } from './stage.ts';
+import type { Nails } from './nails.ts';
+import { reachOf, type Stage } from './stage.ts';
 import type { Made } from './work.ts';
 
-/** How near the pointer must come to take hold, px: a mouse is surer than a finger. */
-const REACH_PX = { mouse: 18, other: 30 } as const;
 /** One notch of a wheel. */
 const NOTCH = 1.0015;
 
@@ -15,6 +14,8 @@ interface Hold {
   readonly pointer: number;
   readonly grip: Grip;
   readonly made: Made;
+  /** The job before: Escape goes back to it. */
+  readonly before: string;
   /** Where the pointer took hold: the grip moves as far as the pointer, it does not jump under it. */
   readonly from: Point;
   to: Point;
@@ -31,6 +32,7 @@ export class Drag {
     private readonly stage: Stage,
     private readonly bench: Bench,
     private readonly handles: Handles,
+    private readonly nails: Nails,
   ) {
     const { node } = stage.svg;
     node.addEventListener('pointerdown', (event) => this.down(event));
@@ -50,13 +52,14 @@ export class Drag {
   private down(event: PointerEvent): void {
     if (event.button !== 0 || this.hold) return;
     const at = this.stage.placeOf(event);
-    const reach = event.pointerType === 'mouse' ? REACH_PX.mouse : REACH_PX.other;
-    const grip = this.handles.nearest(at, reach);
+    const reach = reachOf(event);
+    const before = this.bench.text;
+    const grip = this.nails.isSetting ? this.nails.setAt(at, reach) : this.handles.nearest(at, reach);
     const { made } = this.bench;
     this.stage.svg.node.setPointerCapture(event.pointerId);
     event.preventDefault();
     if (grip && made && this.on.size === 0) {
-      this.hold = { pointer: event.pointerId, grip, made, from: at, to: at };
+      this.hold = { pointer: event.pointerId, grip, made, before, from: at, to: at };
       this.stage.svg.node.classList.add('dragging');
       this.handles.focus(grip.key);
       this.handles.point(grip.key);
@@ -97,9 +100,9 @@ export class Drag {
 
   private cancel(event: Event): void {
     event.stopPropagation();
-    const { made } = this.hold!;
+    const { before } = this.hold!;
     this.end();
-    this.bench.try(made.text);
+    this.bench.try(before);
     this.bench.letGo();
   }
 

@@ -41,10 +41,10 @@ export class FigurePanel {
   }
 
   private rested(): void {
-    const { made, isTrue, faults, length } = this.bench;
+    const { made, isTrue, told, length } = this.bench;
     if (made && isTrue) this.later.show(slowFigures(made.part, this.bench));
     byId('figures-later').classList.toggle('old', !isTrue);
-    write(byId('spoken'), faults[0]?.message(length) ?? this.inShort());
+    write(byId('spoken'), told[0]?.message(length) ?? this.inShort());
   }
 
   /** What has come of it, for who cannot see the drawing. */

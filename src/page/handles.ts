@@ -29,15 +29,23 @@ const ARROWS: Readonly<Record<string, readonly [along: number, off: number]>> = 
   ArrowDown: [0, -1],
 };
 
-/** "back, nail"; "back, left end". */
-export function nameOf({ edge, what, key }: Grip): string {
-  const side = what !== 'end' ? '' : key.endsWith('.from') ? 'left ' : 'right ';
-  return `${edge}, ${side}${what}`;
+/** Each by its edge: "back, nail"; "back, left end"; "back, nail 2" where it has several. */
+export function namesOf(grips: readonly Grip[]): string[] {
+  const counts = new Map<string, number>();
+  const numbered = grips.map(({ edge, what, key }) => {
+    const side = what !== 'end' ? '' : key.endsWith('.from') ? 'left ' : 'right ';
+    const name = `${edge}, ${side}${what}`;
+    const number = (counts.get(name) ?? 0) + 1;
+    counts.set(name, number);
+    return { name, number };
+  });
+  return numbered.map(({ name, number }) => (counts.get(name) === 1 ? name : `${name} ${number}`));
 }
 
 interface Handle {
   readonly group: G;
   grip: Grip;
+  name: string;
   /** As it was drawn last: most grips stay where they are while one is dragged. */
   drawn: string;
 }
@@ -47,6 +55,7 @@ export class Handles {
   private readonly handles = new Map<string, Handle>();
   private readonly label;
   private inHand: string | undefined;
+  private readonly onHand: (() => void)[] = [];
   /** The text before the keys began to move something: Escape goes back to it. */
   private before: string | undefined;
 
@@ -64,13 +73,43 @@ export class Handles {
     const { made, canMove } = this.bench;
     const grips = canMove && made ? made.grips : [];
     const kept = new Set(grips.map(({ key }) => key));
-    for (const [key, { group }] of this.handles) {
-      if (kept.has(key)) continue;
-      group.remove();
-      this.handles.delete(key);
-    }
-    for (const grip of grips) this.place(this.handles.get(grip.key) ?? this.added(grip), grip);
+    const gone = [...this.handles.values()].filter(({ grip: { key } }) => !kept.has(key));
+    const names = namesOf(grips);
+    for (const [i, grip] of grips.entries())
+      this.place(this.handles.get(grip.key) ?? this.added(grip), grip, names[i]!);
+    for (const each of gone) this.remove(each, grips);
     this.mark();
+  }
+
+  /** A grip that is no more hands the keyboard on to the nearest of its kind and edge. */
+  private remove({ group, grip: { key, edge, what, at } }: Handle, grips: readonly Grip[]): void {
+    const { activeElement } = document;
+    const hadKeyboard =
+      activeElement === group.node || (key === this.inHand && activeElement?.closest('#nails'));
+    this.handles.delete(key);
+    const far = (grip: Grip): number => Math.abs(grip.at.x - at.x);
+    const own = grips.filter((grip) => grip.edge === edge).toSorted((a, b) => far(a) - far(b));
+    const next = own.find((grip) => grip.what === what) ?? own[0];
+    if (hadKeyboard && next) this.focus(next.key);
+    group.remove();
+  }
+
+  /** What is in hand, and what it is called. */
+  get grip(): Grip | undefined {
+    return this.handleInHand?.grip;
+  }
+
+  get name(): string {
+    return this.handleInHand?.name ?? '';
+  }
+
+  private get handleInHand(): Handle | undefined {
+    return this.inHand === undefined ? undefined : this.handles.get(this.inHand);
+  }
+
+  /** Called when the hand takes hold of another grip, or of none. */
+  held(listener: () => void): void {
+    this.onHand.push(listener);
   }
 
   /** The grip nearest to a place on the screen, if one is within reach. */
@@ -89,6 +128,11 @@ export class Handles {
   point(key: string | undefined): void {
     this.inHand = key;
     this.mark();
+    for (const listener of this.onHand) listener();
+  }
+
+  layDown(): void {
+    this.handleInHand?.group.node.blur();
   }
 
   focus(key: string): void {
@@ -107,28 +151,31 @@ export class Handles {
       this.before = this.bench.text;
       this.point(grip.key);
     });
-    group.node.addEventListener('blur', () => {
+    group.node.addEventListener('blur', ({ relatedTarget }) => {
+      // What is done to the grip in hand does not take it out of the hand.
+      if (relatedTarget instanceof Element && relatedTarget.closest('#nails')) return;
       // A move that made no part is given up with the grip.
       this.bench.letGo();
       this.bench.endBurst();
       this.point(undefined);
     });
     group.node.addEventListener('keydown', (event) => this.key(event, grip.key));
-    const handle = { group, grip, drawn: '' };
+    const handle = { group, grip, name: '', drawn: '' };
     this.handles.set(grip.key, handle);
     return handle;
   }
 
-  private place(handle: Handle, grip: Grip): void {
+  private place(handle: Handle, grip: Grip, name: string): void {
     handle.grip = grip;
+    handle.name = name;
     const { x, y } = toScreen(this.stage.view, grip.at);
-    const now = `${x} ${y} ${grip.at.x} ${grip.at.y} ${this.bench.rule.unit}`;
+    const now = `${x} ${y} ${grip.at.x} ${grip.at.y} ${this.bench.rule.unit} ${name}`;
     if (now === handle.drawn) return;
     handle.drawn = now;
     const { bounds } = this.bench.made!.part;
     const { node } = handle.group;
     put(node, 'transform', `translate(${x} ${y})`);
-    put(node, 'aria-label', nameOf(grip));
+    put(node, 'aria-label', name);
     put(node, 'aria-valuetext', this.words(grip));
     put(node, 'aria-valuemin', bounds.left.toFixed(1));
     put(node, 'aria-valuemax', bounds.right.toFixed(1));
@@ -137,7 +184,7 @@ export class Handles {
 
   /** The grip in hand: its hair on the rules, and what it reads beside it. */
   private mark(): void {
-    const handle = this.inHand === undefined ? undefined : this.handles.get(this.inHand);
+    const handle = this.handleInHand;
     for (const [key, { group }] of this.handles) group.node.classList.toggle('held', key === this.inHand);
     this.rules.point(handle?.grip.at);
     write(this.label.node, handle ? this.words(handle.grip) : '');

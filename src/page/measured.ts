@@ -6,6 +6,7 @@ import type { PartEdge } from '../part/part.ts';
 import { readOnRule } from '../units/rule.ts';
 import type { Bench } from './bench.ts';
 import { byId, el } from './dom.ts';
+import { NARROW_PX } from './drawing.ts';
 import { openText } from './files.ts';
 import type { Places } from './places.ts';
 import { RULE_PX, type Stage } from './stage.ts';
@@ -85,7 +86,8 @@ export class Measured {
         this.places.attach(line, () => ({ at: { x: each.station, y: each.design } }));
         return el('li', {}, line);
       });
-    const whole = `${edge}: ${verdict} ${length(tolerance)}, ${length(worst)} off at worst`;
+    const off = verdict === 'within' ? 'within' : 'outside: off by more than';
+    const whole = `${edge}, ${off} ${length(tolerance)}; ${length(worst)} at worst`;
     this.said.replaceChildren(el('li', {}, whole), ...rows);
   }
 
@@ -135,6 +137,8 @@ export class Measured {
     );
     layer.path().attr('d', teeth.join('')).addClass('teeth');
     const told = `what is off is drawn ${Number(times.toPrecision(2))} times as large`;
-    layer.plain(told).attr({ x: RULE_PX.left + 12, y: 24 });
+    // Clear of the buttons, which on a narrow screen stand under the drawing.
+    const y = view.width < NARROW_PX ? 22 : view.height - RULE_PX.across - 12;
+    layer.plain(told).attr({ x: RULE_PX.left + 12, y });
   }
 }

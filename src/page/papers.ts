@@ -1,5 +1,9 @@
+import { aboutFullSize } from '../export/about-full-size.ts';
 import { cardPage } from '../export/card.ts';
+import { fullSize } from '../export/compose-full-size.ts';
+import { writeDxf } from '../export/dxf.ts';
 import { nameAfter } from '../export/file-name.ts';
+import { fullSizePage } from '../export/full-size-page.ts';
 import { offsetsCsv } from '../export/offsets-csv.ts';
 import { type OffsetsTable, offsetsTable } from '../export/offsets-table.ts';
 import { composePicture } from '../export/part-picture.ts';
@@ -47,9 +51,30 @@ export const PAPERS_TO_TAKE: readonly Paper[] = [
       )) as BlobPart,
   },
   {
-    label: 'A picture with the curvature (SVG)',
+    label: 'The whole part, for a machine (DXF)',
+    type: 'image/vnd.dxf',
+    ending: '.dxf',
+    make: async (part) =>
+      writeDxf(fullSize(part), {
+        unit: 'mm',
+        splines: false,
+        about: [...aboutFullSize(part), 'Lengths in mm.'],
+      }),
+  },
+  {
+    label: 'The whole part, for a machine (SVG)',
     type: 'image/svg+xml',
     ending: '.svg',
+    make: async (part) =>
+      writeSvg(fullSizePage(fullSize(part)).drawing, part.name, {
+        bare: true,
+        about: aboutFullSize(part).join(' '),
+      }),
+  },
+  {
+    label: 'A picture with the curvature (SVG)',
+    type: 'image/svg+xml',
+    ending: '-picture.svg',
     make: async (part) => writeSvg(composePicture(part), part.name),
   },
   {

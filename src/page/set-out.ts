@@ -3,7 +3,7 @@ import type { Grip, GripLength } from '../part/grips.ts';
 import { Fault } from '../units/fault.ts';
 import type { Bench } from './bench.ts';
 import { el, put, write } from './dom.ts';
-import { type Handles, nameOf } from './handles.ts';
+import { type Handles, namesOf } from './handles.ts';
 
 interface Field {
   readonly input: HTMLInputElement;
@@ -14,10 +14,14 @@ interface Field {
 }
 
 interface Row {
-  readonly title: HTMLElement;
+  readonly name: string;
   readonly fields: readonly Field[];
   grip: Grip;
 }
+
+/** A rise stands under neither heading: it is named beside its place. */
+const titleOf = ({ name, fields: [first, second] }: Row): string =>
+  first && !second ? `${name}: ${first.length.what}` : name;
 
 /** Every place of the part with its lengths, to be typed as on a rule. */
 export class SetOut {
@@ -43,24 +47,24 @@ export class SetOut {
   }
 
   private build(grips: readonly Grip[]): void {
-    this.rows = grips.map((grip) => this.rowOf(grip));
-    const lines = this.rows.map(({ title, fields }) =>
+    const names = namesOf(grips);
+    this.rows = grips.map((grip, i) => this.rowOf(grip, names[i]!));
+    const lines = this.rows.map((row) =>
       el(
         'div',
         { class: 'point' },
-        title,
-        ...fields.map(({ input, wrong }) => el('label', {}, input, wrong)),
+        el('span', { class: 'what' }, titleOf(row)),
+        ...row.fields.map(({ input, wrong }) => el('label', {}, input, wrong)),
       ),
     );
     const heads = ['', 'station', 'offset'].map((head) => el('span', { class: 'what' }, head));
     this.host.replaceChildren(el('div', { class: 'point', 'aria-hidden': 'true' }, ...heads), ...lines);
   }
 
-  private rowOf(grip: Grip): Row {
-    const title = el('span', { class: 'what' });
+  private rowOf(grip: Grip, name: string): Row {
     // The other edge's square end follows: its station is not typed a second time.
     const own = grip.sets.filter(({ key }) => key.startsWith(grip.key));
-    const row: Row = { title, grip, fields: own.map((length) => this.fieldOf(length, () => row)) };
+    const row: Row = { name, grip, fields: own.map((length) => this.fieldOf(length, () => row)) };
     return row;
   }
 
@@ -110,7 +114,6 @@ export class SetOut {
 
   private fill(row: Row, grip: Grip): void {
     row.grip = grip;
-    write(row.title, nameOf(grip));
     row.fields.forEach((field, i) => {
       field.length = grip.sets[i]!;
       const { what, mm } = field.length;
@@ -119,7 +122,7 @@ export class SetOut {
         document.activeElement === field.input || field.input.getAttribute('aria-invalid') === 'true';
       if (now === field.shows && !isTyped && field.input.value !== '') return;
       field.shows = isTyped ? '' : now;
-      put(field.input, 'aria-label', `${nameOf(grip)}: ${what}, ${this.bench.rule.unit}`);
+      put(field.input, 'aria-label', `${row.name}: ${what}, ${this.bench.rule.unit}`);
       if (!isTyped) field.input.value = this.shown(field);
     });
   }

@@ -28,7 +28,7 @@ export class Sheets {
     private readonly bench: Bench,
     private readonly known: () => void,
   ) {
-    this.paper.append(el('option', { value: '' }, 'usual for the unit'));
+    this.paper.append(el('option', { value: '' }, 'letter, or a4 in mm'));
     this.paper.append(...PAPERS.map(({ name }) => el('option', { value: name }, name)));
     for (const node of [this.paper, this.turn]) node.addEventListener('change', () => this.layOut());
     this.shown.addEventListener('change', () => this.draw());

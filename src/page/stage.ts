@@ -12,6 +12,7 @@ const LAYERS = [
   'measured',
   'apexes',
   'places',
+  'setting',
   'rules',
   'grips',
   'notes',
@@ -22,10 +23,14 @@ export type Layer = (typeof LAYERS)[number];
 export const RULE_PX = { across: 40, left: 50 } as const;
 /** White between the part and the rules: a finger's breadth for what hangs off its line. */
 const WHITE_PX = 44;
-/** On a narrow screen the buttons to look nearer take the sheet's upper side. */
-const NARROW = { px: 600, buttons: 40 } as const;
 /** Nothing smaller is drawn into: a pane that is folded away. */
 const LEAST_PX = 40;
+
+/** How near the pointer must come to take hold, px: a mouse is surer than a finger. */
+const REACH_PX = { mouse: 18, other: 30 } as const;
+
+export const reachOf = ({ pointerType }: PointerEvent): number =>
+  pointerType === 'mouse' ? REACH_PX.mouse : REACH_PX.other;
 
 /** The sheet that the part is drawn on: its layers, and how the part lies on the screen. */
 export class Stage {
@@ -90,7 +95,7 @@ export class Stage {
     const margins = {
       left: RULE_PX.left + WHITE_PX / 2,
       right: WHITE_PX,
-      top: WHITE_PX + (clientWidth < NARROW.px ? NARROW.buttons : 0),
+      top: WHITE_PX,
       bottom: RULE_PX.across + WHITE_PX / 2,
     };
     return fitted(this.bounds, Math.max(clientWidth, LEAST_PX), Math.max(clientHeight, LEAST_PX), margins);

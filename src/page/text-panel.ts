@@ -3,7 +3,7 @@ import { byId, el, write } from './dom.ts';
 import type { Places, Spot } from './places.ts';
 import type { Told } from './work.ts';
 
-/** The job in words: the text beside its line numbers, each mistake at its line with its cure. */
+/** The job file: the text beside its line numbers, each mistake at its line with its cure. */
 export class TextPanel {
   private readonly text = byId<HTMLTextAreaElement>('job-text');
   private readonly lines = byId('job-lines');
@@ -22,10 +22,10 @@ export class TextPanel {
   }
 
   draw(): void {
-    const { text, faults } = this.bench;
+    const { text, faults, told } = this.bench;
     if (this.text.value !== text) this.text.value = text;
     this.number(text, faults);
-    this.tell(faults);
+    this.tell(told);
   }
 
   private number(text: string, faults: readonly Told[]): void {

@@ -65,7 +65,8 @@ const ownFailure = (error: unknown): Told => ({
     `this is a fault of the program, not of your job: ${error instanceof Error ? error.message : String(error)}`,
 });
 
-const told = (fault: Fault, places: Places): Told => ({
+/** A mistake with its place in the job. */
+export const told = (fault: Fault, places: Places): Told => ({
   code: fault.code,
   key: fault.key ?? '',
   place: fault instanceof PlacedFault ? fault.place : locate(places, fault.key ?? ''),

@@ -51,10 +51,10 @@ export function jobTests(browser: () => Browser): void {
     });
   });
 
-  describe('the job in words', () => {
+  describe('the job file', () => {
     test('is edited beside the drawing; a mistake is told at its line with its cure', async () => {
       const { page } = await openPage(browser());
-      await page.getByText('the job in words').click();
+      await page.getByText('the job file').click();
       const text = await jobText(page);
       await page.locator('#job-text').fill(text.replace('[34, 2]', '[34, 2x]'));
       const line = text.split('\n').findIndex((each) => each.includes('batten: [34, 2]')) + 1;

@@ -113,7 +113,7 @@ export function lookTests(browser: () => Browser): void {
 
     test('axe finds nothing wrong where the job has mistakes', async () => {
       const { page } = await openPage(browser());
-      await page.getByText('the job in words').click();
+      await page.getByText('the job file').click();
       await page.locator('#job-text').fill('part: x');
       expect(await violations(page)).toEqual([]);
     });

@@ -4,6 +4,7 @@ import { startBrowser } from './browser.ts';
 import { handTests } from './hand.ts';
 import { jobTests } from './jobs.ts';
 import { lookTests } from './looks.ts';
+import { nailTests } from './nails.ts';
 import { paperTests } from './papers.ts';
 
 // One browser for everything: it takes longer to start than any test.
@@ -15,6 +16,7 @@ afterAll(() => browser.close());
 
 const started = (): Browser => browser;
 handTests(started);
+nailTests(started);
 jobTests(started);
 paperTests(started);
 lookTests(started);

@@ -25,7 +25,7 @@ export function paperTests(browser: () => Browser): void {
     test('a handed pair takes its mirrored pattern along, as on the command line; its card is that too', async () => {
       const { page } = await openPage(browser());
       const job = join(root, 'samples', 'hall-bench', 'leg.yaml');
-      await page.getByText('the job in words').click();
+      await page.getByText('the job file').click();
       await page.locator('#job-text').fill(readFileSync(job, 'utf8'));
       await rested(page);
       const folder = freshFolder();
@@ -37,6 +37,19 @@ export function paperTests(browser: () => Browser): void {
         const file = join(folder, `${command}.pdf`);
         expect(fairlath([command, job, '-o', file]).code).toBe(0);
         expect(bytes.equals(readFileSync(file))).toBe(true);
+      }
+    });
+
+    test('the whole part for a machine is that of the command line', async () => {
+      const { page } = await openPage(browser());
+      const folder = freshFolder();
+      for (const format of ['dxf', 'svg']) {
+        const words = `The whole part, for a machine (${format.toUpperCase()})`;
+        const { name, bytes } = await downloaded(page, () => page.getByText(words).click());
+        const file = join(folder, name);
+        expect(fairlath(['draw', 'samples/hall-bench-leg.yaml', '-o', file]).code).toBe(0);
+        expect(name).toBe(`hall-bench-leg.${format}`);
+        expect(bytes.equals(readFileSync(file)), format).toBe(true);
       }
     });
 
@@ -84,7 +97,7 @@ export function paperTests(browser: () => Browser): void {
 
     test('readings of the sawn part, and where it is off', async () => {
       const { page } = await openPage(browser());
-      await page.getByText('a sawn part, measured').click();
+      await page.getByText('check a sawn part').click();
       const csv = readFileSync(join(root, 'samples', 'hall-bench-leg-measured.csv'), 'utf8');
       await page.getByLabel('Readings').fill(csv);
       expect(await page.locator('#readings-said').textContent()).toContain(
