@@ -8,6 +8,7 @@ export class TextPanel {
   private readonly text = byId<HTMLTextAreaElement>('job-text');
   private readonly lines = byId('job-lines');
   private readonly told = byId('faults');
+  private readonly panel = byId<HTMLDetailsElement>('job-panel');
   /** How many lines are numbered, and which are wrong. */
   private numbered = '';
 
@@ -17,14 +18,17 @@ export class TextPanel {
   ) {
     this.text.addEventListener('input', () => bench.step(this.text.value, 'typing'));
     this.text.addEventListener('blur', () => bench.endBurst());
-    byId('job-panel').addEventListener('toggle', () => this.draw());
+    this.panel.addEventListener('toggle', () => this.draw());
     bench.changed(() => this.draw());
   }
 
   draw(): void {
-    const { text, faults, told } = this.bench;
-    if (this.text.value !== text) this.text.value = text;
-    this.number(text, faults);
+    const { text, faults, told, tried } = this.bench;
+    // What nobody sees need not follow the hand.
+    if (tried === undefined || this.panel.open) {
+      if (this.text.value !== text) this.text.value = text;
+      this.number(text, faults);
+    }
     this.tell(told);
   }
 
@@ -68,8 +72,7 @@ export class TextPanel {
 
   private goTo({ place }: Told): void {
     if (!place) return;
-    const panel = byId<HTMLDetailsElement>('job-panel');
-    panel.open = true;
+    this.panel.open = true;
     const lines = this.text.value.split('\n');
     const start = lines.slice(0, place.line - 1).reduce((sum, line) => sum + line.length + 1, 0);
     this.text.focus();
