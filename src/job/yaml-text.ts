@@ -33,7 +33,7 @@ export function readYaml(text: string, findings: Findings): Entry | undefined {
     findings.report(new Fault('job.two-documents', wording), placeAt(source, second.range[0]));
   }
   if (first.errors.length > 0) return undefined;
-  refuseShorthand(first, source);
+  if (SHORTHAND.test(plain)) refuseShorthand(first, source);
   return new Entry(source, '', first.contents, { line: 1, column: 1 });
 }
 
@@ -73,6 +73,9 @@ function compose(text: string, source: Source): Document.Parsed[] | undefined {
   const composer = new Composer({ schema: 'failsafe', uniqueKeys: false, prettyErrors: false });
   return [...composer.compose(tokens, true, text.length)] as Document.Parsed[];
 }
+
+/** How they begin: most jobs have none of these anywhere, and need not be looked through. */
+const SHORTHAND = /[&*!]/;
 
 /** Anchors, aliases and tags: what stands in one place would depend on what is written in another. */
 function refuseShorthand(document: Document.Parsed, { lines, findings }: Source): void {
