@@ -1,16 +1,20 @@
 import type { Path, Text } from '@svgdotjs/svg.js';
-import type { Apex, Figures } from '../curves/figures.ts';
+import { angleOf, distance, type Point } from '../curves/point.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Part } from '../part/part.ts';
 import type { Bench } from './bench.ts';
 import { put, write } from './dom.ts';
-import type { Stage } from './stage.ts';
+import { RULE_PX, type Stage } from './stage.ts';
 import { toScreen } from './view.ts';
 import type { Made } from './work.ts';
 
 const TICK_PX = 12;
 /** From the apex to the baseline of its words, above it and below. */
 const [ABOVE_PX, BELOW_PX] = [20, 34];
+/** A line that leans more than this at its apex, radians, runs through words set in the middle: 1 in 12. */
+const LEANS = 1 / 12;
+/** From a leaning line's tick to its words, px, and as much as the longest of them takes. */
+const [BESIDE_PX, WORDS_PX] = [8, 190];
 
 /** A tick and its words, kept from one frame to the next: to make them anew takes longer than to move them. */
 interface Note {
@@ -34,7 +38,7 @@ export class ApexNotes {
     const { made, isTrue } = this.bench;
     this.stage.layer('apexes').node.classList.toggle('faint', !isTrue);
     const bare = made ? apexesBare(made) : [];
-    for (const [i, figures] of bare.entries()) this.place(this.noteFor(i), figures, made!.part);
+    for (const [i, apex] of bare.entries()) this.place(this.noteFor(i), apex, made!.part);
     for (const { tick, words } of this.notes.splice(bare.length)) {
       tick.remove();
       words.remove();
@@ -43,31 +47,50 @@ export class ApexNotes {
 
   private noteFor(i: number): Note {
     const layer = this.stage.layer('apexes');
-    this.notes[i] ??= { tick: layer.path(), words: layer.plain('').addClass('middle') };
+    this.notes[i] ??= { tick: layer.path(), words: layer.plain('') };
     return this.notes[i];
   }
 
-  private place({ tick, words }: Note, { apex, endAngles }: WithApex, { bounds }: Part): void {
+  private place({ tick, words }: Note, { at, tilt, isRound }: BareApex, { bounds }: Part): void {
     const { view } = this.stage;
     const { bare, length } = this.bench;
-    const { x, y } = toScreen(view, apex.at);
+    const { x, y } = toScreen(view, at);
     put(tick.node, 'd', `M${x} ${y - TICK_PX}V${y + TICK_PX}`);
-    write(words.node, `apex ${bare(apex.at.x)}, ${length(apex.at.y)}`);
-    // On the hollow side, clear of the teeth that show how sharply the line bends.
-    const isRound = endAngles[0] > endAngles[1];
+    write(words.node, `apex ${bare(at.x)}, ${length(at.y)}`);
     const low = toScreen(view, { x: 0, y: bounds.bottom }).y;
     // A part too thin to hold the words has them below it.
     const below = low - y < BELOW_PX + ABOVE_PX ? Math.max(low, y) + BELOW_PX : y + BELOW_PX;
-    put(words.node, 'x', String(x));
+    const anchor = this.anchorFor(x, isRound ? tilt : -tilt);
+    put(words.node, 'class', anchor);
+    put(words.node, 'x', String(x + { start: BESIDE_PX, middle: 0, end: -BESIDE_PX }[anchor]));
     put(words.node, 'y', String(isRound ? below : y - ABOVE_PX));
+  }
+
+  /** Beside the tick where the line leaves room: to its right under a line that rises. */
+  private anchorFor(x: number, rising: number): 'start' | 'middle' | 'end' {
+    const { width } = this.stage.view;
+    if (rising > LEANS && x + WORDS_PX < width) return 'start';
+    if (rising < -LEANS && x - WORDS_PX > RULE_PX.left) return 'end';
+    return 'middle';
   }
 }
 
-type WithApex = Figures & { readonly apex: Apex };
+interface BareApex {
+  readonly at: Point;
+  /** Of the line there, which is that of its chord, radians. */
+  readonly tilt: number;
+  /** The words stand on the hollow side, clear of the teeth that show how sharply the line bends. */
+  readonly isRound: boolean;
+}
 
-/** The runs whose apex no grip stands in. */
-function apexesBare({ figures, grips }: Made): WithApex[] {
-  const hasGrip = ({ at }: Apex): boolean =>
-    grips.some((grip) => Math.hypot(grip.at.x - at.x, grip.at.y - at.y) < JOIN_MM);
-  return figures.flat().filter((one): one is WithApex => one.apex !== undefined && !hasGrip(one.apex));
+/** The apexes that no grip stands in. */
+function apexesBare({ part, figures, grips }: Made): BareApex[] {
+  const hasGrip = (at: Point): boolean => grips.some((grip) => distance(grip.at, at) < JOIN_MM);
+  return part.edges.flatMap(({ runs }, e) =>
+    runs.flatMap(({ from, to }, i) => {
+      const { apex, endAngles } = figures[e]![i]!;
+      if (!apex || hasGrip(apex.at)) return [];
+      return [{ at: apex.at, tilt: angleOf(from, to), isRound: endAngles[0] > endAngles[1] }];
+    }),
+  );
 }

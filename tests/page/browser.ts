@@ -108,6 +108,10 @@ export async function middleOf(page: Page, key: string): Promise<{ x: number; y:
 /** The job as it stands in the panel. */
 export const jobText = (page: Page): Promise<string> => page.locator('#job-text').inputValue();
 
+/** The job file opened: only then it follows the hand at every move. */
+export const openJobFile = (page: Page): Promise<void> =>
+  page.evaluate("document.getElementById('job-panel').open = true");
+
 /** The value beside a figure's name. */
 export const figure = async (page: Page, label: string): Promise<string> => {
   const row = page.locator('.figure', { has: page.locator('dt', { hasText: new RegExp(`^${label}$`) }) });

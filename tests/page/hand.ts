@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { begin, figure, grip, jobText, middleOf, openPage, rested } from './browser.ts';
+import { begin, figure, grip, jobText, middleOf, openJobFile, openPage, rested } from './browser.ts';
 
 const NAIL = 'edges.back[1].through[0]';
 const APEX = 'edges.upper[1].apex';
@@ -63,6 +63,7 @@ export function handTests(browser: () => Browser): void {
 
     test('Escape puts back what is in hand', async () => {
       const { page } = await openPage(browser());
+      await openJobFile(page);
       const before = await jobText(page);
       await drag(page, NAIL, 100, -40);
       expect(await jobText(page)).not.toBe(before);

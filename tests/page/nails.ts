@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { begin, grip, jobText, middleOf, openPage, rested } from './browser.ts';
+import { begin, grip, jobText, middleOf, openJobFile, openPage, rested } from './browser.ts';
 
 const NAIL = 'edges.back[1].through[0]';
 const END = 'edges.back[1].batten';
@@ -44,6 +44,7 @@ export function nailTests(browser: () => Browser): void {
 
     test('by mouse: it moves on with the hand that set it, all in one step; Escape takes it away', async () => {
       const { page } = await openPage(browser());
+      await openJobFile(page);
       const before = await jobText(page);
       const { x, y } = await besideLine(page);
       // Another grip is in hand before.
