@@ -123,13 +123,13 @@ function commaNear(text: string, { items }: List, index: number): string {
   return found ?? ', ';
 }
 
-/** Where the comma behind an item ends, if one stands there. */
+/** Where the comma behind an item ends, if one stands there: it may come after a remark, on the next line. */
 function commaAfter(text: string, at: number): number | undefined {
-  const found = /^\s*,/.exec(text.slice(at));
+  const found = /^(?:\s|#[^\n]*\n)*,/.exec(text.slice(at));
   return found ? at + found[0].length : undefined;
 }
 
-/** A list with commas without one of its items: one comma goes with it. */
+/** A list with commas without one of its items: one comma goes with it, but no remark between the two. */
 function outOfCommas(text: string, list: List, index: number): string {
   const [last, { range }, next] = [index - 1, index, index + 1].map((i) => list.items[i]) as [
     List | undefined,
@@ -138,6 +138,8 @@ function outOfCommas(text: string, list: List, index: number): string {
   ];
   const comma = commaAfter(text, range[1]);
   if (comma !== undefined) {
+    const remark = text.slice(range[1], comma - 1);
+    if (remark.includes('#')) return text.slice(0, range[0]) + remark + text.slice(comma);
     const isPlain = next && indentOf(text, range[0]) === undefined;
     const end = isPlain && text.slice(comma, next.range[0]).trim() === '' ? next.range[0] : comma;
     return without(text, range[0], end);
@@ -148,7 +150,9 @@ function outOfCommas(text: string, list: List, index: number): string {
   const closesBehind = !between.includes('#') && text.slice(range[1]).trimStart().startsWith(']');
   if (closesBehind && lineEnd(text, range[1]) >= list.range[1]) return without(text, end, range[1]);
   const rest = without(text, range[0], range[1]);
-  return rest.slice(0, end) + rest.slice(commaAfter(rest, end) ?? end);
+  const before = commaAfter(rest, end) ?? end;
+  const remark = rest.slice(end, before - 1);
+  return rest.slice(0, end) + (remark.includes('#') ? remark : '') + rest.slice(before);
 }
 
 /** The dash of an item: all of a list stand in one column. */

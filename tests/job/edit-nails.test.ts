@@ -28,6 +28,8 @@ const FORMS: Readonly<Record<string, string>> = {
     'through: [  # nails\n        [300, 40],  # first\n        # over a tenon\n        [600, 45]   # second\n      ]',
   'over lines, a comma behind each':
     'through: [\n        [300, 40],\n        [600, 45],  # second\n      ]  # end',
+  'over lines, a comma before each':
+    'through: [[300, 40]  # first, of two\n        , [600, 45]  # second\n      ]',
   'over lines, closed at the last': 'through: [[300, 40],\n                [600, 45]]  # end',
   'with dashes':
     'through:  # nails\n        - [300, 40]  # first\n        # over a tenon\n        - [600, 45]  # second',
