@@ -77,16 +77,20 @@ function partOrNode(wanted) {
  * of them. Gives a promise of its end.
  */
 function start() {
-  if (!existsSync(built)) {
-    console.error('fairlath is not built yet. Run "npm run build" once in its folder, then try again.');
-    process.exitCode = 1;
-    return Promise.resolve();
-  }
   const word = process.argv[2] ?? '';
-  const alone = /^[a-z-]+$/.test(word) && existsSync(join(built, `${word}.cjs`));
-  return run(alone ? word : 'all').done;
+  if (/^[a-z-]+$/.test(word) && isBuilt(word)) return run(word).done;
+  if (isBuilt('all')) return run('all').done;
+  console.error('fairlath is not built yet. Run "npm run build" once in its folder, then try again.');
+  process.exitCode = 1;
+  return Promise.resolve();
 }
 
-if (require.main === module) start();
+const isBuilt = (name) => existsSync(join(built, `${name}.cjs`));
+
+if (require.main === module) {
+  // All has been said and written: Node need not clear away what the system takes back at once.
+  process.once('beforeExit', () => process.exit());
+  start();
+}
 
 module.exports = { start, scripts, sum };

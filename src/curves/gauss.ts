@@ -7,11 +7,12 @@ interface Rule {
 /** Newton steps for one root of a Legendre polynomial; from the cosine start it needs 4. */
 const MAX_STEPS = 20;
 
-/** The rule with n points, exact for polynomials of degree 2n − 1 (Abramowitz & Stegun 25.4.29). */
+/** The rule with n points, an even number, exact for polynomials of degree 2n − 1 (Abramowitz & Stegun 25.4.29). */
 function gaussRule(n: number): Rule {
   const nodes: number[] = [];
   const weights: number[] = [];
-  for (let i = 1; i <= n; i++) {
+  // The other half is their mirror image.
+  for (let i = 1; i <= n / 2; i++) {
     let x = Math.cos((Math.PI * (i - 0.25)) / (n + 0.5));
     let slope = 1;
     for (let k = 0; k < MAX_STEPS; k++) {
@@ -26,8 +27,9 @@ function gaussRule(n: number): Rule {
       x -= move;
       if (Math.abs(move) < 1e-16) break;
     }
-    nodes.push(x);
-    weights.push(2 / ((1 - x * x) * slope * slope));
+    const weight = 2 / ((1 - x * x) * slope * slope);
+    nodes.push(x, -x);
+    weights.push(weight, weight);
   }
   return { nodes, weights };
 }

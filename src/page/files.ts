@@ -34,13 +34,16 @@ export async function openText(endings: string): Promise<Opened | undefined> {
 export const textOf = (file: Blob): Promise<string> => file.slice(0, MOST_BYTES).text();
 
 function uploaded(endings: string): Promise<Opened | undefined> {
-  const input = el('input', { type: 'file', accept: endings });
+  const input = el('input', { type: 'file', accept: endings, hidden: '' });
+  // Some browsers forget one that is in no page before a file has been chosen.
+  document.body.append(input);
   return new Promise((resolve) => {
-    input.addEventListener('cancel', () => resolve(undefined));
-    input.addEventListener('change', async () => {
-      const [file] = input.files ?? [];
+    const chosen = async (file?: File): Promise<void> => {
+      input.remove();
       resolve(file && { name: file.name, text: await textOf(file) });
-    });
+    };
+    input.addEventListener('cancel', () => chosen());
+    input.addEventListener('change', () => chosen(input.files?.[0]));
     input.click();
   });
 }

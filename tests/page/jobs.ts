@@ -1,4 +1,4 @@
-import type { Browser } from 'playwright-core';
+import type { Browser, FileChooser } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { parseJob } from '../../src/job/parse-job.ts';
 import { SAMPLES, sampleText } from '../part/jobs.ts';
@@ -76,13 +76,28 @@ export function jobTests(browser: () => Browser): void {
   describe('files', () => {
     test('a job is opened, changed, saved, and reads as it lies on the bench', async () => {
       const { page } = await openPage(browser());
-      const chosen = page.waitForEvent('filechooser');
-      // The browser has been told to hand its file dialog over before it opens one.
-      await page.evaluate(() => 0);
-      await page.getByText('Open', { exact: true }).click();
-      const chooser = await chosen;
+      const choosers: FileChooser[] = [];
+      const keep = (chooser: FileChooser): void => void choosers.push(chooser);
+      page.on('filechooser', keep);
+      // The browser may open its own dialog, which nobody sees here, until it knows that it is to hand it over.
+      await expect
+        .poll(
+          async () => {
+            await page.getByText('Open', { exact: true }).click();
+            await page.waitForTimeout(300);
+            return choosers.length;
+          },
+          { timeout: 10_000 },
+        )
+        .toBeGreaterThan(0);
+      page.off('filechooser', keep);
+      const [chooser] = choosers;
       const text = sampleText('hall-bench-stretcher.yaml');
-      await chooser.setFiles({ name: 'my-stretcher.yaml', mimeType: 'text/yaml', buffer: Buffer.from(text) });
+      await chooser!.setFiles({
+        name: 'my-stretcher.yaml',
+        mimeType: 'text/yaml',
+        buffer: Buffer.from(text),
+      });
       await page.getByRole('heading', { name: 'Hall bench stretcher' }).waitFor();
       const rise = page.getByLabel('upper, apex: rise, in');
       await rise.fill('1');
