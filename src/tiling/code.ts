@@ -7,10 +7,13 @@ const FNV_BASIS = 0x811c9dc5;
 const FNV_PRIME = 0x01000193;
 
 /**
- * A micrometre: lengths are rounded to it before they are hashed, so that the last bits of a sine,
- * which differ from one machine to the next, do not change the code.
+ * A micrometre: lengths are told to it before they are hashed, so that the last bits of a sine, which differ from
+ * one machine to the next, do not change the code. Many a length on a rule is halfway between two micrometres
+ * (1/16 in is 1.5875 mm), where those bits would decide; so the steps are shifted by a share that no 128th of an
+ * inch and no decimal of a millimetre comes near.
  */
-const CODE_DIGITS = 3;
+const STEP_MM = 1e-3;
+const SHIFT = 0.27;
 
 /**
  * Six characters that tell one plain value from another, so that sheets of two versions of a pattern
@@ -18,7 +21,7 @@ const CODE_DIGITS = 3;
  */
 export function patternCode(value: unknown): string {
   const text = JSON.stringify(value, (_, part) =>
-    typeof part === 'number' ? Number(part.toFixed(CODE_DIGITS)) : part,
+    typeof part === 'number' ? Math.round(part / STEP_MM + SHIFT) : part,
   );
   let hash = FNV_BASIS;
   for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), FNV_PRIME) >>> 0;

@@ -15,3 +15,13 @@ test('the last bits of a sine do not change the code, a hundredth of a millimetr
   expect(patternCode([10])).not.toBe(patternCode([10.01]));
   expect(patternCode([-0])).toBe(patternCode([0]));
 });
+
+test('nor do they where a length is on a rule: sixteenths of an inch are halfway between micrometres', () => {
+  expect(25.4 / 16).toBe(1.5875);
+  for (let k = 1; k < 5000; k++)
+    for (const mm of [(k * 25.4) / 128, k * 0.0254, k * 0.05, k / 3]) {
+      const code = patternCode(mm);
+      expect(patternCode(mm * (1 + 4 * Number.EPSILON)), `${mm} mm`).toBe(code);
+      expect(patternCode(mm * (1 - 4 * Number.EPSILON)), `${mm} mm`).toBe(code);
+    }
+});
