@@ -1,8 +1,8 @@
 import type { Curve } from './curve.ts';
 import { curveOf, mustDiffer } from './line.ts';
-import { nailForApex } from './nail-for-apex.ts';
+import { nailedForApex } from './nail-for-apex.ts';
 import type { Point } from './point.ts';
-import { type StripEnds, strip } from './strip.ts';
+import { type StripEnds, stripSpans } from './strip.ts';
 
 /** What bends the strip between its ends: the nails it touches, in order, or the apex it shall have. */
 export type BattenBy =
@@ -26,14 +26,17 @@ const FREE: StripEnds = { start: 'free', end: 'free' };
  */
 export function batten(from: Point, to: Point, by: BattenBy, ends = FREE): Curve {
   mustDiffer(from, to, 'the two ends of the batten');
-  const pins = [from, ...nailsOf(from, to, by, ends), to];
-  return curveOf('batten', strip(pins, ends).spans, { from, to }, pins);
+  if ('apex' in by) {
+    mustDifferFromEnds(from, by.apex, to);
+    const { nail, spans } = nailedForApex(from, to, by.apex, ends);
+    return curveOf('batten', spans, { from, to }, [from, nail, to]);
+  }
+  if ('nail' in by) mustDifferFromEnds(from, by.nail, to);
+  const pins = [from, ...('nail' in by ? [by.nail] : by.through), to];
+  return curveOf('batten', stripSpans(pins, ends), { from, to }, pins);
 }
 
-function nailsOf(from: Point, to: Point, by: BattenBy, ends: StripEnds): readonly Point[] {
-  if ('through' in by) return by.through;
-  const point = 'nail' in by ? by.nail : by.apex;
-  mustDiffer(from, point, 'the start of the batten and the point between');
-  mustDiffer(point, to, 'the point between and the end of the batten');
-  return ['nail' in by ? by.nail : nailForApex(from, to, by.apex, ends)];
+function mustDifferFromEnds(from: Point, between: Point, to: Point): void {
+  mustDiffer(from, between, 'the start of the batten and the point between');
+  mustDiffer(between, to, 'the point between and the end of the batten');
 }

@@ -1,6 +1,7 @@
 import { Fault } from '../units/fault.ts';
 import { apexOf } from './figures.ts';
 import { type Held, nailsOver } from './nails-over.ts';
+import type { ElasticaSegment } from './piece.ts';
 import {
   add,
   angleOf,
@@ -19,6 +20,12 @@ import { JOIN_MM } from './tolerance.ts';
 
 /** The apex is where it was asked when this near, as a share of the chord: the batten's own accuracy. */
 const APEX_DONE = 1e-9;
+
+/** A nail and the strip over it. */
+export interface Nailed {
+  readonly nail: Point;
+  readonly spans: readonly ElasticaSegment[];
+}
 
 /** A run seen over its chord, and a test of any apex over it. */
 class Run {
@@ -47,33 +54,40 @@ class Run {
     return add(this.from, out);
   }
 
-  /** The nail for an apex over the chord, if there is one and the strip over it stands. */
-  nail(apex: Point): Point | undefined {
-    for (const nail of nailsOver(apex, this.held)) {
-      if (this.brings(this.place(nail), this.place(apex))) return this.place(nail);
+  /** The nail for an apex over the chord with the strip over it, if there is one and the strip stands. */
+  nail(apex: Point): Nailed | undefined {
+    for (const over of nailsOver(apex, this.held)) {
+      const nail = this.place(over);
+      const spans = this.stripOver(nail, this.place(apex));
+      if (spans) return { nail, spans };
     }
     return undefined;
   }
 
-  /** Whether the strip over a nail has its apex there. */
-  private brings(nail: Point, apex: Point): boolean {
+  /** The strip over a nail, where it has its apex there. */
+  private stripOver(nail: Point, apex: Point): Nailed['spans'] | undefined {
     try {
       const spans = bentOver([this.from, nail, this.to], this.ends);
-      const got = typeof spans === 'function' ? undefined : apexOf(spans, this.from, this.to)?.at;
-      return got !== undefined && distance(got, apex) <= APEX_DONE * this.chord;
+      if (typeof spans === 'function') return undefined;
+      const got = apexOf(spans, this.from, this.to)?.at;
+      return got && distance(got, apex) <= APEX_DONE * this.chord ? spans : undefined;
     } catch (fault) {
-      if (fault instanceof Fault) return false;
+      if (fault instanceof Fault) return undefined;
       throw fault;
     }
   }
 }
 
+/** Where to drive the one nail that puts the apex of the strip at `apex`: see `nailedForApex`. */
+export const nailForApex = (from: Point, to: Point, apex: Point, ends: StripEnds): Point =>
+  nailedForApex(from, to, apex, ends).nail;
+
 /**
- * Where to drive the one nail that puts the apex of the strip, the point farthest from its chord, at
- * `apex`: exact to 1e-9 of the chord, and checked by bending the strip over it.
+ * The one nail that puts the apex of the strip, the point farthest from its chord, at `apex`: exact to 1e-9 of
+ * the chord, and checked by bending the strip over it.
  * @throws Fault `batten.no-such-apex` naming the nearest apex of that height, or `batten.too-high`
  */
-export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds): Point {
+export function nailedForApex(from: Point, to: Point, apex: Point, ends: StripEnds): Nailed {
   const chord = distance(from, to);
   const along = direction(angleOf(from, to));
   const out = subtract(apex, from);
@@ -85,8 +99,8 @@ export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds
     );
   const run = new Run(from, to, height > 0 ? 1 : -1, ends);
   const asked = point(dot(out, along) / chord, Math.abs(height) / chord);
-  const nail = run.nail(asked);
-  if (nail) return nail;
+  const nailed = run.nail(asked);
+  if (nailed) return nailed;
   const highest = highestApex(run);
   const nearest = asked.y < SPARE * highest ? nearestApex(run, asked) : undefined;
   if (nearest === undefined) throw noNail(run, asked, highest);

@@ -39,9 +39,15 @@ export interface Strip {
  *   `batten.not-found`
  */
 export function strip(pins: readonly Point[], ends: StripEnds): Strip {
+  const spans = stripSpans(pins, ends);
+  return { spans, pins: pinForces(spans) };
+}
+
+/** The spans of `strip` alone, with its faults. */
+export function stripSpans(pins: readonly Point[], ends: StripEnds): readonly ElasticaSegment[] {
   const spans = bentOver(pins, ends);
   if (typeof spans === 'function') throw spans();
-  return { spans, pins: pinForces(spans) };
+  return spans;
 }
 
 /**
