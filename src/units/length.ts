@@ -54,6 +54,21 @@ interface Measure {
  * - `length.too-large`: over `MAX_LENGTH_MM`
  */
 export function parseLength(text: string, unit: Unit, sign: Sign = 'any'): number {
+  const key = `${unit} ${sign} ${text}`;
+  const known = readLately.get(key);
+  if (known !== undefined) return known;
+  const mm = readAnew(text, unit, sign);
+  if (readLately.size >= MOST_KEPT) readLately.clear();
+  readLately.set(key, mm);
+  return mm;
+}
+
+/** A drag reads the same job in every frame, with all of its lengths but two as they were. */
+const readLately = new Map<string, number>();
+/** More than most jobs hold; all of them together take less room than a picture. */
+const MOST_KEPT = 1000;
+
+function readAnew(text: string, unit: Unit, sign: Sign): number {
   const complain = complaintsAbout('length', text);
   const { negative, pieces } = takeApart(text, EXAMPLE, complain);
   const size = sumOf(measuresOf(pieces, complain), unit, complain);
