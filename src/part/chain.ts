@@ -2,7 +2,7 @@ import { along, type Place } from '../curves/along.ts';
 import { boxOf, unitedBox } from '../curves/box.ts';
 import type { Box } from '../curves/curve.ts';
 import type { Piece } from '../curves/piece.ts';
-import { cross, type Point, subtract } from '../curves/point.ts';
+import { cross, distance, type Point, subtract } from '../curves/point.ts';
 
 /**
  * Straight links to one bent piece: on a 1 m run one each 16 mm, where a furniture curve strays less
@@ -43,6 +43,8 @@ const ROUNDING = 1e-9;
 export class Chain {
   readonly links: readonly Link[];
   readonly on: readonly ((u: number) => Place)[];
+  /** Of each piece, mm. */
+  readonly lengths: readonly number[];
   private readonly root: Bundle;
 
   constructor(pieces: readonly Piece[]) {
@@ -50,6 +52,9 @@ export class Chain {
     this.links = pieces.flatMap(({ type }, piece) =>
       linksOf(this.on[piece]!, piece, type === 'line' ? 1 : LINKS),
     );
+    const lengths = this.on.map(() => 0);
+    for (const { piece, from, to } of this.links) lengths[piece]! += distance(from, to);
+    this.lengths = lengths;
     this.root = this.bundle(0, this.links.length);
   }
 

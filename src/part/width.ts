@@ -21,15 +21,18 @@ interface Across {
   readonly gap: number;
 }
 
-/** Places on each piece of the first edge, told apart by which the edges come near each other. */
-const PLACES = 64;
+/**
+ * Places along the first edge, told apart by which the edges come near each other: so many in all, so many for each
+ * piece of the other edge, as between two nails it may come near once more, and so many on each piece at least.
+ */
+const PLACES = { all: 64, forEach: 8, onEach: 16 } as const;
 
 /** No stretch is searched that could make the part narrower by less than this, mm. */
 const WORTHWHILE = 1e-6;
 
 /**
  * The least distance between two edges, mm: to 1e-4 mm of the exact curves (1e-6 where a dip of the
- * width is wider than 1/64 of a piece).
+ * width is wider than the way between two PLACES).
  */
 export function narrowest(lower: Chain, upper: Chain): Narrowest {
   let best: Across | undefined;
@@ -37,16 +40,18 @@ export function narrowest(lower: Chain, upper: Chain): Narrowest {
     if (!best || one.width < best.width) best = one;
   };
   const dips: [low: number, high: number, at: (u: number) => Across, least: number][] = [];
-  for (const on of lower.on) {
+  const [length, all] = [sum(lower.lengths), Math.max(PLACES.all, PLACES.forEach * upper.on.length)];
+  for (const [piece, on] of lower.on.entries()) {
+    const count = Math.max(PLACES.onEach, Math.ceil((all * lower.lengths[piece]!) / length));
     const at = (u: number): Across => across(on(u), upper);
     let before = at(0);
     take(before);
-    for (let i = 1; i <= PLACES; i++) {
-      const place = on(i / PLACES);
+    for (let i = 1; i <= count; i++) {
+      const place = on(i / count);
       const next = across(place, upper, before.gap + distance(place, before.from));
       take(next);
       if (before.growth < 0 && next.growth > 0)
-        dips.push([(i - 1) / PLACES, i / PLACES, at, lowestBetween(before, next)]);
+        dips.push([(i - 1) / count, i / count, at, lowestBetween(before, next)]);
       before = next;
     }
   }
@@ -58,6 +63,8 @@ export function narrowest(lower: Chain, upper: Chain): Narrowest {
   const { from, to, width } = best!;
   return { width, at: between(from, to, 0.5) };
 }
+
+const sum = (lengths: readonly number[]): number => lengths.reduce((a, b) => a + b);
 
 /** What the width cannot go below in a dip between two places: its slopes are steepest there. */
 const lowestBetween = (a: Across, b: Across): number => {
