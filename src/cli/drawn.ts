@@ -1,11 +1,9 @@
 import { FIT_MM } from '../curves/tolerance.ts';
-import { aboutFullSize } from '../export/about-full-size.ts';
 import type { LayerName } from '../export/drawing.ts';
-import { writeDxf } from '../export/dxf.ts';
 import { boxOfFull, drawnLines, type FullSize, layersOf } from '../export/full-size.ts';
 import { type FullSizeFigures, figuresOfLines } from '../export/full-size-figures.ts';
+import { fullSizeDxf, fullSizeSvg } from '../export/full-size-files.ts';
 import { fullSizePage, mustFitPdf } from '../export/full-size-page.ts';
-import { writeSvg } from '../export/svg.ts';
 import type { Part } from '../part/part.ts';
 import { type Affine, enlarged, shifted } from '../tiling/affine.ts';
 import { POINTS_PER_MM } from '../tiling/page-matrix.ts';
@@ -35,7 +33,6 @@ export interface Drawn {
 
 /** @throws Fault `draw.page-too-long` */
 export function draw(part: Part, full: FullSize, options: FileOptions): Drawn {
-  const about = aboutFullSize(part);
   const as = options.format === 'dxf' && !options.splines ? 'arcs' : 'curves';
   const lines = drawnLines(full);
   const layers = layersOf(full)
@@ -52,28 +49,28 @@ export function draw(part: Part, full: FullSize, options: FileOptions): Drawn {
   return {
     figures,
     layers,
-    ...(options.format === 'dxf' ? asDxf(full, options, about) : asPage(full, options.format, about)),
+    ...(options.format === 'dxf' ? asDxf(part, full, options) : asPage(part, full, options.format)),
   };
 }
 
 type Written = Pick<Drawn, 'content' | 'size' | 'toFile'>;
 
-function asDxf(full: FullSize, { unit, splines }: FileOptions, about: readonly string[]): Written {
+function asDxf(part: Part, full: FullSize, { unit, splines }: FileOptions): Written {
   const { left, right, bottom, top } = boxOfFull(full);
   return {
-    content: async () => writeDxf(full, { unit, splines, about: [...about, `Lengths in ${unit}.`] }),
+    content: async () => fullSizeDxf(part, full, { unit, splines }),
     size: { width: right - left, height: top - bottom },
     toFile: full.copies.map((copy) => enlarged(copy, unit === 'in' ? 1 / MM_PER_INCH : 1)),
   };
 }
 
-function asPage(full: FullSize, format: 'svg' | 'pdf', about: readonly string[]): Written {
+function asPage(part: Part, full: FullSize, format: 'svg' | 'pdf'): Written {
   const { drawing, origin } = fullSizePage(full);
   const { width, height } = drawing;
   const copies = full.copies.map((copy) => shifted(copy, ...origin));
   if (format === 'svg')
     return {
-      content: async () => writeSvg(drawing, full.name, { bare: true, about: about.join(' ') }),
+      content: async () => fullSizeSvg(part, full, drawing),
       size: { width, height },
       toFile: copies.map(([a, b, c, d, e, f]) => [a, -b, c, -d, e, height - f]),
     };

@@ -1,6 +1,6 @@
 import type { Curve } from './curve.ts';
 import { curveOf, mustDiffer } from './line.ts';
-import { nailedForApex } from './nail-for-apex.ts';
+import { nailForApex } from './nail-for-apex.ts';
 import type { Point } from './point.ts';
 import { type StripEnds, stripSpans } from './strip.ts';
 
@@ -28,7 +28,7 @@ export function batten(from: Point, to: Point, by: BattenBy, ends = FREE): Curve
   mustDiffer(from, to, 'the two ends of the batten');
   if ('apex' in by) {
     mustDifferFromEnds(from, by.apex, to);
-    const { nail, spans } = nailedForApex(from, to, by.apex, ends);
+    const { nail, spans } = nailForApex(from, to, by.apex, ends);
     return curveOf('batten', spans, { from, to }, [from, nail, to]);
   }
   if ('nail' in by) mustDifferFromEnds(from, by.nail, to);

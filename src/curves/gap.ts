@@ -1,25 +1,20 @@
-import type { Curve } from './curve.ts';
 import type { Point } from './point.ts';
-import { type OverChord, Profile, SAMPLES } from './profile.ts';
+import { type OverChord, type Profile, SAMPLES } from './profile.ts';
 import { rootBetween } from './search.ts';
 
 /** Of two distances closer than this, as a share, the first counts: a symmetric pair has two alike. */
 const ALIKE = 1e-9;
+
+interface Gap {
+  readonly worst: number;
+  readonly at: Point;
+}
 
 /**
  * The greatest distance between two curves over the same chord, square off it, and the place on the
  * first where it is. Exact to 1e-9 of the chord. Where a curve stands over a station more than once
  * (it overhangs an end) its place farthest from the chord counts.
  */
-export const greatestGap = (one: Curve, other: Curve): Gap | undefined =>
-  gapBetween(new Profile(one), new Profile(other));
-
-export interface Gap {
-  readonly worst: number;
-  readonly at: Point;
-}
-
-/** The same for curves whose profiles are at hand. */
 export function gapBetween(first: Profile, second: Profile): Gap | undefined {
   let best: Gap | undefined;
   const weigh = (a: OverChord, b: OverChord): void => {

@@ -78,16 +78,12 @@ class Run {
   }
 }
 
-/** Where to drive the one nail that puts the apex of the strip at `apex`: see `nailedForApex`. */
-export const nailForApex = (from: Point, to: Point, apex: Point, ends: StripEnds): Point =>
-  nailedForApex(from, to, apex, ends).nail;
-
 /**
  * The one nail that puts the apex of the strip, the point farthest from its chord, at `apex`: exact to 1e-9 of
  * the chord, and checked by bending the strip over it.
  * @throws Fault `batten.no-such-apex` naming the nearest apex of that height, or `batten.too-high`
  */
-export function nailedForApex(from: Point, to: Point, apex: Point, ends: StripEnds): Nailed {
+export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds): Nailed {
   const chord = distance(from, to);
   const along = direction(angleOf(from, to));
   const out = subtract(apex, from);

@@ -1,12 +1,10 @@
 import type { Path, Text } from '@svgdotjs/svg.js';
-import { angleOf, distance, type Point } from '../curves/point.ts';
-import { JOIN_MM } from '../curves/tolerance.ts';
+import { type BareApex, bareApexes } from '../part/bare-apexes.ts';
 import type { Part } from '../part/part.ts';
 import type { Bench } from './bench.ts';
 import { put, write } from './dom.ts';
 import { RULE_PX, type Stage } from './stage.ts';
 import { toScreen } from './view.ts';
-import type { Made } from './work.ts';
 
 const TICK_PX = 12;
 /** From the apex to the baseline of its words, above it and below. */
@@ -37,7 +35,7 @@ export class ApexNotes {
   draw(): void {
     const { made, isTrue } = this.bench;
     this.stage.layer('apexes').node.classList.toggle('faint', !isTrue);
-    const bare = made ? apexesBare(made) : [];
+    const bare = made ? bareApexes(made.part, made.figures, made.grips) : [];
     for (const [i, apex] of bare.entries()) this.place(this.noteFor(i), apex, made!.part);
     for (const { tick, words } of this.notes.splice(bare.length)) {
       tick.remove();
@@ -57,6 +55,7 @@ export class ApexNotes {
     const { x, y } = toScreen(view, at);
     put(tick.node, 'd', `M${x} ${y - TICK_PX}V${y + TICK_PX}`);
     write(words.node, `apex ${bare(at.x)}, ${length(at.y)}`);
+    // On the hollow side, clear of the teeth that show how sharply the line bends.
     const low = toScreen(view, { x: 0, y: bounds.bottom }).y;
     // A part too thin to hold the words has them below it.
     const below = low - y < BELOW_PX + ABOVE_PX ? Math.max(low, y) + BELOW_PX : y + BELOW_PX;
@@ -73,24 +72,4 @@ export class ApexNotes {
     if (rising < -LEANS && x - WORDS_PX > RULE_PX.left) return 'end';
     return 'middle';
   }
-}
-
-interface BareApex {
-  readonly at: Point;
-  /** Of the line there, which is that of its chord, radians. */
-  readonly tilt: number;
-  /** The words stand on the hollow side, clear of the teeth that show how sharply the line bends. */
-  readonly isRound: boolean;
-}
-
-/** The apexes that no grip stands in. */
-function apexesBare({ part, figures, grips }: Made): BareApex[] {
-  const hasGrip = (at: Point): boolean => grips.some((grip) => distance(grip.at, at) < JOIN_MM);
-  return part.edges.flatMap(({ runs }, e) =>
-    runs.flatMap(({ from, to }, i) => {
-      const { apex, endAngles } = figures[e]![i]!;
-      if (!apex || hasGrip(apex.at)) return [];
-      return [{ at: apex.at, tilt: angleOf(from, to), isRound: endAngles[0] > endAngles[1] }];
-    }),
-  );
 }

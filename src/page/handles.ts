@@ -186,6 +186,7 @@ export class Handles {
   private mark(): void {
     const handle = this.handleInHand;
     for (const [key, { group }] of this.handles) group.node.classList.toggle('held', key === this.inHand);
+    this.stage.svg.node.classList.toggle('in-hand', handle !== undefined);
     this.rules.point(handle?.grip.at);
     write(this.label.node, handle ? this.words(handle.grip) : '');
     if (!handle) return;

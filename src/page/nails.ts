@@ -138,7 +138,7 @@ export class Nails {
     const nail = nailOf(key);
     if (nail) return withoutNail(this.bench.made!.text, nail.list, nail.index);
     const wording =
-      'only nails of a batten and pins of a spline can be taken out: the line needs this place.';
+      'only nails of a batten and pins of a spline can be taken out: the line needs this place. Move it instead.';
     throw new Fault('nails.not-one', wording, key);
   }
 

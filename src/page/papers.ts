@@ -1,8 +1,7 @@
-import { aboutFullSize } from '../export/about-full-size.ts';
 import { cardPage } from '../export/card.ts';
 import { fullSize } from '../export/compose-full-size.ts';
-import { writeDxf } from '../export/dxf.ts';
 import { nameAfter } from '../export/file-name.ts';
+import { fullSizeDxf, fullSizeSvg } from '../export/full-size-files.ts';
 import { fullSizePage } from '../export/full-size-page.ts';
 import { offsetsCsv } from '../export/offsets-csv.ts';
 import { type OffsetsTable, offsetsTable } from '../export/offsets-table.ts';
@@ -54,22 +53,16 @@ export const PAPERS_TO_TAKE: readonly Paper[] = [
     label: 'The whole part, for a machine (DXF)',
     type: 'image/vnd.dxf',
     ending: '.dxf',
-    make: async (part) =>
-      writeDxf(fullSize(part), {
-        unit: 'mm',
-        splines: false,
-        about: [...aboutFullSize(part), 'Lengths in mm.'],
-      }),
+    make: async (part) => fullSizeDxf(part, fullSize(part), { unit: 'mm', splines: false }),
   },
   {
     label: 'The whole part, for a machine (SVG)',
     type: 'image/svg+xml',
     ending: '.svg',
-    make: async (part) =>
-      writeSvg(fullSizePage(fullSize(part)).drawing, part.name, {
-        bare: true,
-        about: aboutFullSize(part).join(' '),
-      }),
+    make: async (part) => {
+      const full = fullSize(part);
+      return fullSizeSvg(part, full, fullSizePage(full).drawing);
+    },
   },
   {
     label: 'A picture with the curvature (SVG)',

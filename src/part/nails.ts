@@ -1,8 +1,8 @@
 import { along } from '../curves/along.ts';
 import type { Curve } from '../curves/curve.ts';
+import { nearestOn } from '../curves/nearest.ts';
 import type { Segment } from '../curves/piece.ts';
 import { distance, type Point } from '../curves/point.ts';
-import { leastOnUnit } from '../curves/search.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Step } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
@@ -75,7 +75,7 @@ export function nailOf(key: string): { readonly list: string; readonly index: nu
  */
 export function nailNear(part: Part, hand: Point, reach: number): NewNail | undefined {
   const near = runsOf(part)
-    .map((run) => ({ run, ...nearestOn(run.curve, hand) }))
+    .map((run) => ({ run, ...nearestOn(run.curve.exact.map(along), hand) }))
     .filter(({ far }) => far <= reach)
     // Where two lines meet, the one that takes a nail is meant.
     .toSorted((a, b) => Number(!a.run.what) - Number(!b.run.what) || a.far - b.far);
@@ -97,7 +97,7 @@ export function nailBeside(part: Part, edge: string, place: Point): NewNail {
   const gap = gaps.find(({ from }) => touches(from)) ?? gaps.find(({ to }) => touches(to));
   if (gap) return halfway(part, gap);
   const [nearest] = own
-    .map(({ step, curve }) => ({ step, ...nearestOn(curve, place) }))
+    .map(({ step, curve }) => ({ step, ...nearestOn(curve.exact.map(along), place) }))
     .toSorted((a, b) => a.far - b.far);
   throw new Fault('nails.none-here', whyNone(nearest!.step), nearest!.step.key);
 }
@@ -134,24 +134,12 @@ const halfway = (part: Part, { run, from, to }: Gap): NewNail =>
 /** On the line at the graduation nearest in station, the offset to the graduation as well. */
 function newNail({ rule }: Part, { edge, step, curve, what, places }: Run, near: Point): NewNail {
   const station = readOnRule(near.x, rule);
-  const offsets = offsetsAt({ name: edge, runs: [curve], length: 0 }, station.mark);
+  const offsets = offsetsAt({ runs: [curve] }, station.mark);
   const [onLine = near.y] = offsets.toSorted((a, b) => Math.abs(a - near.y) - Math.abs(b - near.y));
   const offset = readOnRule(onLine, rule);
   const index = places.slice(1, -1).filter(({ x }) => x < station.mark).length;
   const at = { x: station.mark, y: offset.mark };
   return { what: what!, edge, key: `${step.key}.through`, index, at, typed: [station.text, offset.text] };
-}
-
-/** Places looked at on one piece before the nearest is sought: lines between nails turn once or twice. */
-const LOOKS = 16;
-
-function nearestOn({ exact }: Curve, hand: Point): { at: Point; far: number } {
-  const places = exact.map((piece) => {
-    const at = along(piece);
-    const { at: u, value: far } = leastOnUnit((x) => distance(at(x), hand), LOOKS);
-    return { at: at(u), far };
-  });
-  return places.reduce((best, each) => (each.far < best.far ? each : best));
 }
 
 function whyNone(step: Step): string {

@@ -59,7 +59,7 @@ const SAME_MM = 1e-6;
  * outside it, several where the line stands steeper than square and doubles back.
  * Exact to the curve's own accuracy times the line's slope at the station.
  */
-export function offsetsAt(edge: PartEdge, station: number, base = REFERENCE_LINE): number[] {
+export function offsetsAt(edge: Pick<PartEdge, 'runs'>, station: number, base = REFERENCE_LINE): number[] {
   const run = direction(base.angle);
   const offsets: number[] = [];
   const add = (p: Point): void => {

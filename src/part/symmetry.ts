@@ -1,7 +1,7 @@
 import { along } from '../curves/along.ts';
+import { nearestOn } from '../curves/nearest.ts';
 import type { Segment } from '../curves/piece.ts';
-import { distance, type Point } from '../curves/point.ts';
-import { leastOnUnit } from '../curves/search.ts';
+import type { Point } from '../curves/point.ts';
 
 /**
  * How far a part may be off its mirror image and still be printed as one half, mm: a pencil line is
@@ -13,22 +13,14 @@ export const SYMMETRY_MM = 0.1;
 /** Places taken on each segment: on a 1 m curve one each 16 mm, where a kink of SYMMETRY_MM is not missed. */
 const PLACES = 64;
 
-/** Steps that find the neighbourhood of the nearest place on a segment. */
-const NEAR_STEPS = 24;
-
 /** Where an edge lies farthest off the mirror image of itself about a station, and how far. */
 export function worstAsymmetry(path: readonly Segment[], station: number): { off: number; at: Point } {
-  const toEdge = distanceTo(path);
+  const segments = path.map(along);
   const places = path.flatMap((segment) => {
     const at = along(segment);
     return Array.from({ length: PLACES + 1 }, (_, i) => at(i / PLACES));
   });
   return places
-    .map(({ x, y }) => ({ off: toEdge({ x: 2 * station - x, y }), at: { x, y } }))
+    .map(({ x, y }) => ({ off: nearestOn(segments, { x: 2 * station - x, y }).far, at: { x, y } }))
     .reduce((worst, one) => (one.off > worst.off ? one : worst));
-}
-
-function distanceTo(path: readonly Segment[]): (to: Point) => number {
-  const segments = path.map(along);
-  return (to) => Math.min(...segments.map((at) => leastOnUnit((u) => distance(at(u), to), NEAR_STEPS).value));
 }

@@ -1,16 +1,7 @@
 import { along } from '../curves/along.ts';
+import { nearestOn } from '../curves/nearest.ts';
 import type { Segment } from '../curves/piece.ts';
-import {
-  add,
-  direction,
-  distance,
-  dot,
-  leftOf,
-  type Point,
-  point,
-  scale,
-  subtract,
-} from '../curves/point.ts';
+import { add, direction, dot, leftOf, type Point, point, scale, subtract } from '../curves/point.ts';
 import { leastOnUnit, rootsOnUnit } from '../curves/search.ts';
 import { type Cutting, isCutting, jointShape } from '../part/joint-shape.ts';
 import { edgePieces, edgesAsCut } from '../part/outline.ts';
@@ -58,11 +49,7 @@ function sectionsThrough(joint: Cutting, part: Part, straight: number): Section[
 /** Which way the part runs at a place: half-way between its edges there. */
 function lieOf(part: Part, to: Point): number {
   const angles = edgesAsCut(part).map((edge) => {
-    const nearest = edgePieces(edge).map((piece) => {
-      const at = along(piece);
-      return at(leastOnUnit((u) => distance(at(u), to), SAMPLES).at);
-    });
-    return nearest.reduce((a, b) => (distance(b, to) < distance(a, to) ? b : a)).angle;
+    return nearestOn(edgePieces(edge).map(along), to).at.angle;
   });
   return angles.reduce((sum, angle) => sum + angle, 0) / angles.length;
 }

@@ -15,10 +15,9 @@ const THEMES: readonly (() => Figure[] | Promise<Figure[]>)[] = [
 const figures: Figure[] = [];
 for (const theme of THEMES) figures.push(...(await theme()));
 
-const judged = figures.map(({ name, value, range = null, unit, goal = null }) => ({
+const judged = figures.map(({ name, value, unit, goal = null }) => ({
   name,
   value,
-  range,
   unit,
   goal,
   holds: goal === null ? null : value <= goal,
@@ -30,7 +29,9 @@ const sureness = ([least, most]: readonly [number, number]): string =>
 
 if (process.argv.includes('--json')) console.log(JSON.stringify({ figures: judged }, null, 2));
 else
-  for (const { name, value, range, unit, goal, holds } of judged)
+  for (const [i, { name, value, unit, goal, holds }] of judged.entries()) {
+    const range = figures[i]?.range;
     console.log(
       `${name.padEnd(58)} ${value.toPrecision(3).padStart(10)} ${unit}${range ? sureness(range) : ''}${goal === null ? '' : `   goal ${goal}: ${holds ? 'holds' : 'MISSED'}`}`,
     );
+  }

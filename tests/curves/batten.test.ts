@@ -3,8 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { batten } from '../../src/curves/batten.ts';
 import { figuresOf } from '../../src/curves/figures.ts';
 import { freeRiseLimit } from '../../src/curves/free-batten.ts';
-import { nailForApex } from '../../src/curves/nail-for-apex.ts';
+import { nailForApex as nailed } from '../../src/curves/nail-for-apex.ts';
 import { distance } from '../../src/curves/point.ts';
+
+const nailForApex = (...given: Parameters<typeof nailed>) => nailed(...given).nail;
 
 const from = { x: 0, y: 0 };
 const to = { x: 700, y: 0 };

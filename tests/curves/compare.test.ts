@@ -4,13 +4,17 @@ import { arc } from '../../src/curves/arc.ts';
 import { batten } from '../../src/curves/batten.ts';
 import { bow } from '../../src/curves/bow.ts';
 import { liesApart } from '../../src/curves/compare.ts';
+import type { Curve } from '../../src/curves/curve.ts';
 import { ellipse } from '../../src/curves/ellipse.ts';
-import { greatestGap } from '../../src/curves/gap.ts';
+import { gapBetween } from '../../src/curves/gap.ts';
 import { line } from '../../src/curves/line.ts';
 import { point } from '../../src/curves/point.ts';
+import { Profile } from '../../src/curves/profile.ts';
 import { taperedBatten } from '../../src/curves/tapered-batten.ts';
 import cases from '../fixtures/batten-cases.json' with { type: 'json' };
 import { offsetAt } from './shape-laws.ts';
+
+const greatestGap = (one: Curve, other: Curve) => gapBetween(new Profile(one), new Profile(other));
 
 const [A, B] = [point(0, 0), point(1000, 0)];
 

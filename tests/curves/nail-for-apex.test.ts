@@ -2,12 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { apexOf } from '../../src/curves/figures.ts';
 import { GAUSS_CONSTANT } from '../../src/curves/lobe.ts';
-import { nailForApex } from '../../src/curves/nail-for-apex.ts';
+import { nailForApex as nailed } from '../../src/curves/nail-for-apex.ts';
 import { distance, type Point } from '../../src/curves/point.ts';
 import { type StripEnds, strip } from '../../src/curves/strip.ts';
 import { Fault } from '../../src/units/fault.ts';
 import { FREE, PROMISE } from './batten-cases.ts';
 import { number, stripOr } from './strip-sets.ts';
+
+const nailForApex = (...given: Parameters<typeof nailed>) => nailed(...given).nail;
 
 const [FROM, TO] = [
   { x: 0, y: 0 },

@@ -1,0 +1,22 @@
+import type { Place } from './along.ts';
+import { distance, type Point } from './point.ts';
+import { leastOnUnit } from './search.ts';
+
+/** Steps that tell apart where one piece comes near a point: a piece of ours turns once or twice. */
+const STEPS = 24;
+
+/**
+ * The place of several pieces nearest to a point, and how far off it is, mm: the pieces as `along` walks them,
+ * at least one. Exact to 4e-9 of a piece along it (see `leastOnUnit`); of two as near the first.
+ */
+export function nearestOn(
+  pieces: readonly ((u: number) => Place)[],
+  to: Point,
+): { readonly at: Place; readonly far: number } {
+  return pieces
+    .map((at) => {
+      const { at: u, value: far } = leastOnUnit((x) => distance(at(x), to), STEPS);
+      return { at: at(u), far };
+    })
+    .reduce((best, one) => (one.far < best.far ? one : best));
+}
