@@ -42,9 +42,9 @@ function rowOf(each: Deviation, { rule, sawAllowance }: Part, beforeSanding: boo
 }
 
 /** "1/16 proud": more wood than asked for; "1/16 shy": less. */
-function offWords(proud: number, rule: Rule): string {
+function offWords(proud: number, rule: Rule, none = 'on the line'): string {
   const { mark, text } = readOnRule(Math.abs(proud), rule);
-  return mark === 0 ? 'on the line' : `${text} ${proud > 0 ? 'proud' : 'shy'}`;
+  return mark === 0 ? none : `${text} ${proud > 0 ? 'proud' : 'shy'}`;
 }
 
 function worstWords({ readings, worst, rms }: Check, rule: Rule): string[] {
@@ -97,7 +97,7 @@ export const isSetCrooked = ({ verdict, bestFit, tolerance, readings }: Check, r
 export function pairText({ readings, worst, rms }: PairCheck, rule: Rule): string {
   const rows = readings.map(({ station, difference }) => [
     `  ${showOnRule(station, rule)}`,
-    offWords(difference, rule),
+    offWords(difference, rule, 'alike'),
     `${Math.abs(difference).toFixed(1)} mm`,
   ]);
   return [

@@ -59,7 +59,9 @@ export const checkCommand = (): Command =>
       .option('--before-sanding', 'compare with the line to saw to, and say what is left to take off')
       .option('--pair <FILE.csv>', 'readings of the second of a pair, held against the first as well')
       .option('--mirrored', 'the second was measured mirrored, its offsets on the other side of the line')
-      .addOption(pictureOption('also draw the line with what is off it, enlarged'))
+      .addOption(
+        pictureOption('also draw the line with what is off it, enlarged; with --pair, of both parts'),
+      )
       .addOption(forceOption()),
     {
       needs: ['--measured FILE', '--reading STATION=OFFSET ...'],
@@ -82,8 +84,9 @@ export const checkCommand = (): Command =>
     const how = optionsOf(part, edge, options);
     const measured = measuredFor(given, options);
     const check = speakingOf(measured.speaker, () => checkEdge(part, edge, measured.readings, how));
-    const pair = pairFor(given, edge, check, how, options);
-    if (options.picture !== undefined) await drawPicture(part, check, options, given.file);
+    const second = secondFor(given, edge, how, options);
+    const pair = second && pairOf(check, second, options);
+    if (options.picture !== undefined) await drawPicture(part, check, second, options, given.file);
     tell(part, check, pair, options);
   });
 
@@ -109,23 +112,24 @@ function measuredFor({ part, speaker }: Given, { measured, reading }: CheckComma
   );
 }
 
-function pairFor(
+/** The second of a pair, against the line as well. */
+function secondFor(
   { part, speaker }: Given,
   edge: PartEdge,
-  first: Check,
   how: CheckOptions,
   { pair, mirrored: isMirrored }: CheckCommandOptions,
-): PairCheck | undefined {
+): Check | undefined {
   if (pair === undefined) {
     if (isMirrored) throw new Fault('command.no-pair', '--mirrored: there is no second part. Add --pair.');
     return undefined;
   }
   const { readings, speaker: second } = measuredIn(pair, part.rule.unit, speaker.length);
   const laid = isMirrored ? mirrored(readings) : readings;
-  const found = comparePair(
-    first.readings,
-    speakingOf(second, () => checkEdge(part, edge, laid, how)).readings,
-  );
+  return speakingOf(second, () => checkEdge(part, edge, laid, how));
+}
+
+function pairOf(first: Check, second: Check, { pair }: CheckCommandOptions): PairCheck {
+  const found = comparePair(first.readings, second.readings);
   if (found) return found;
   throw new Fault(
     'check.pair-apart',
@@ -136,14 +140,15 @@ function pairFor(
 async function drawPicture(
   part: Part,
   check: Check,
-  { picture, measured, force }: CheckCommandOptions,
+  second: Check | undefined,
+  { picture, measured, pair, force }: CheckCommandOptions,
   job: string | undefined,
 ): Promise<void> {
   const output = picture!;
-  for (const input of [job, measured]) mustBeFree(output, input, isOurSvg, force ?? false);
+  for (const input of [job, measured, pair]) mustBeFree(output, input, isOurSvg, force ?? false);
   const { composeCheckPicture } = await import('../export/check-picture.ts');
   const { writeSvg } = await import('../export/svg.ts');
-  writeWhole(output, writeSvg(composeCheckPicture(part, check), part.name));
+  writeWhole(output, writeSvg(composeCheckPicture(part, check, second?.readings), part.name));
 }
 
 function tell(

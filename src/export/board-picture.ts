@@ -9,29 +9,31 @@ import { percent, sayAngle, sayWay } from '../shop/say-stock.ts';
 import type { StockPlan } from '../shop/stock-plan.ts';
 import { copyNumber, placeInWood } from './copy-number.ts';
 import { type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
+import {
+  INNER_MM,
+  LABEL_MM,
+  LINE_MM,
+  pictureFoot,
+  pictureHead,
+  pictureLines,
+  SIDE_MM,
+  TITLE_MM,
+  WIDTH_MM,
+} from './picture-sheet.ts';
 import { printed } from './setting-out.ts';
-import { ANY_FONT, CAPITALS, LEADING, wrapText } from './type.ts';
+import { CAPITALS } from './type.ts';
 import { scaleWords, usualScale } from './usual-scale.ts';
 
-/** A picture for a screen or a note, mm: as wide as a lying letter or A4 sheet leaves room for. */
-const WIDTH_MM = 260;
-const SIDE_MM = 14;
 /** Beside the board, for the measure of its width. */
 const MEASURE_MM = 16;
 const MOST_HEIGHT_MM = 170;
-const TITLE_MM = 7;
-const TEXT_MM = 3.6;
-const LABEL_MM = 3;
-const LINE_MM = TEXT_MM * LEADING;
 
 /** The board to cut from with the copies of the part on it, its measures, the way of the grain and what is wasted. */
 export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Drawing {
   const { length, width } = nesting.board;
-  const room = WIDTH_MM - 2 * SIDE_MM - MEASURE_MM;
+  const room = INNER_MM - MEASURE_MM;
   const factor = usualScale(Math.min(room / length, MOST_HEIGHT_MM / width));
-  const notes = noteLines(part, plan, nesting).flatMap((line) =>
-    wrapText(line, TEXT_MM, (WIDTH_MM - 2 * SIDE_MM) / ANY_FONT),
-  );
+  const notes = noteLines(part, plan, nesting).flatMap(pictureLines);
   const floor = SIDE_MM + notes.length * LINE_MM + 1.6 * MEASURE_MM;
   const height = floor + width * factor + TITLE_MM + LINE_MM * 2 + SIDE_MM;
   const view: View = {
@@ -44,22 +46,17 @@ export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Dra
     width: WIDTH_MM,
     height,
     items: [
-      words(part.name, { x: SIDE_MM, y: height - SIDE_MM - TITLE_MM * 0.7 }, TITLE_MM),
-      words(
-        `${nesting.boards === 1 ? 'the board' : `one of ${nesting.boards} boards`}, drawn ${scaleWords(factor)}`,
-        { x: SIDE_MM, y: height - SIDE_MM - TITLE_MM - LINE_MM * 0.7 },
-        TEXT_MM,
-      ),
+      ...pictureHead(part.name, [`${whichBoard(nesting)}, drawn ${scaleWords(factor)}`], height),
       boardEdge(view),
       ...nesting.copiesOn(1).flatMap((copy, i) => copyItems(part, copy, view, i + 1)),
       ...measures(part, nesting, view),
       ...grainArrow(view),
-      ...notes.map((line, i) =>
-        words(line, { x: SIDE_MM, y: SIDE_MM + (notes.length - 1 - i) * LINE_MM }, TEXT_MM),
-      ),
+      ...pictureFoot(notes),
     ],
   };
 }
+
+const whichBoard = ({ boards }: Nesting): string => (boards === 1 ? 'the board' : `one of ${boards} boards`);
 
 /** Board mm to picture mm. */
 interface View {

@@ -1,23 +1,26 @@
+import { worstOf } from '../check/best-fit.ts';
 import type { Check, Deviation } from '../check/check-edge.ts';
 import { direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
 import { mapSegment } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
 import type { Rule } from '../units/rule.ts';
 import { offLabels } from './check-labels.ts';
-import { type Drawing, type Item, polyline, words } from './drawing.ts';
+import { type Drawing, type Item, type LineStyle, polyline, words } from './drawing.ts';
 import { SCREEN, widthOf } from './picture-labels.ts';
+import {
+  INNER_MM,
+  LABEL_MM,
+  LINE_MM,
+  pictureHead,
+  pictureLines,
+  SIDE_MM,
+  TITLE_MM,
+  WIDTH_MM,
+} from './picture-sheet.ts';
 import { bare, printed } from './setting-out.ts';
-import { ANY_FONT, LEADING, wrapText } from './type.ts';
 
-/** A picture for a screen or a note, mm: as wide as a lying letter or A4 sheet leaves room for. */
-const WIDTH_MM = 260;
-const SIDE_MM = 14;
-const INNER_MM = WIDTH_MM - 2 * SIDE_MM;
 /** A tall part is drawn smaller rather than let the picture grow far higher than it is wide. */
 const MOST_HEIGHT_MM = 120;
-const TITLE_MM = 7;
-const TEXT_MM = 3.6;
-const LABEL_MM = 3;
 /** The worst reading, or the tolerance, stands off so far. */
 const WORST_MM = 22;
 /** No enlarging beyond this: what is off less than a hair shall look small. */
@@ -29,43 +32,46 @@ interface View {
   readonly enlarged: number;
   readonly shift: Point;
   readonly floor: number;
-  readonly height: number;
+  readonly ceiling: number;
 }
 
 /**
  * What the sawn part is off its line, enlarged: the edge as it shall be, a tooth at every station measured, a
- * line along the tips, and dashed the tolerance to both sides. Stations run to the right, offsets up.
+ * line along the tips, and dashed the tolerance to both sides; in short dashes, a line along what the second of a
+ * pair is off. Stations run to the right, offsets up.
  */
-export function composeCheckPicture(part: Part, check: Check): Drawing {
+export function composeCheckPicture(part: Part, check: Check, second: readonly Deviation[] = []): Drawing {
   const { rule } = part;
-  const readings = check.readings.toSorted((a, b) => a.station - b.station);
-  const view = viewOf(check, readings);
+  const [first, other] = [inOrder(check.readings), inOrder(second)];
+  const view = viewOf(check, [...first, ...other]);
   const at = (each: Deviation, off: number): Point => ({
     x: each.station * view.factor + view.shift.x,
     y: each.design * view.factor + view.shift.y + off * view.enlarged,
   });
-  const along = (style: 'saw' | 'mark', off: (each: Deviation) => number): Item =>
+  const along = (style: LineStyle, readings: readonly Deviation[], off: (each: Deviation) => number): Item =>
     polyline(
       style,
       readings.map((each) => at(each, off(each))),
     );
+  const head = headLines(part, check, view, other);
+  const height = view.ceiling + TITLE_MM + head.length * LINE_MM + SIDE_MM;
+  const tips = first.map((each) => at(each, each.deviation));
   const items: Item[] = [
-    ...titleItems(part, check, view),
+    ...pictureHead(`${part.name}, ${check.edge}`, head, height),
     lineItem(check, view),
-    along('saw', () => check.tolerance),
-    along('saw', () => -check.tolerance),
-    ...readings.map((each) => polyline('station', [at(each, 0), at(each, each.deviation)])),
-    along('mark', ({ deviation }) => deviation),
-    ...stationLabels(readings, view, rule),
-    ...offLabels(
-      readings,
-      readings.map((each) => at(each, each.deviation)),
-      check.tolerance,
-      rule,
-    ),
+    along('saw', first, () => check.tolerance),
+    along('saw', first, () => -check.tolerance),
+    ...first.map((each) => polyline('station', [at(each, 0), at(each, each.deviation)])),
+    along('mark', first, ({ deviation }) => deviation),
+    ...(other.length > 0 ? [along('parallel', other, ({ deviation }) => deviation)] : []),
+    ...stationLabels(first, view, rule),
+    ...offLabels(first, tips, check.tolerance, rule),
   ];
-  return { width: WIDTH_MM, height: view.height, items };
+  return { width: WIDTH_MM, height, items };
 }
+
+const inOrder = (readings: readonly Deviation[]): Deviation[] =>
+  readings.toSorted((a, b) => a.station - b.station);
 
 function viewOf(check: Check, readings: readonly Deviation[]): View {
   const ends = check.line.runs.flatMap(({ from, to }) => [from, to]).map((p) => inBase(check, p));
@@ -74,7 +80,8 @@ function viewOf(check: Check, readings: readonly Deviation[]): View {
   const [left, right] = [Math.min(...stations), Math.max(...stations)];
   const [low, high] = [Math.min(...offsets), Math.max(...offsets)];
   const factor = Math.min(INNER_MM / (right - left), MOST_HEIGHT_MM / Math.max(high - low, Number.EPSILON));
-  const enlarged = Math.min(WORST_MM / Math.max(check.worst, check.tolerance), MOST_ENLARGED);
+  const worst = worstOf(readings.map(({ deviation }) => deviation));
+  const enlarged = Math.min(WORST_MM / Math.max(worst, check.tolerance), MOST_ENLARGED);
   const [below, above] = [-1, 1].map((way) => beyond(check, readings, enlarged, way));
   const bottom = SIDE_MM + 2 * LABEL_MM + below! + LABEL_MM * 2;
   return {
@@ -82,8 +89,7 @@ function viewOf(check: Check, readings: readonly Deviation[]): View {
     enlarged,
     shift: { x: (WIDTH_MM - (left + right) * factor) / 2, y: bottom - low * factor },
     floor: SIDE_MM,
-    height:
-      bottom + (high - low) * factor + above! + 3 * LABEL_MM + TITLE_MM + 2 * TEXT_MM * LEADING + SIDE_MM,
+    ceiling: bottom + (high - low) * factor + above! + 3 * LABEL_MM,
   };
 }
 
@@ -112,19 +118,19 @@ function lineItem(check: Check, { factor, shift }: View): Item {
   return { type: 'stroke', style: 'cut', path: path.map((segment) => mapSegment(segment, matrix)) };
 }
 
-function titleItems(part: Part, check: Check, { factor, enlarged, height }: View): Item[] {
+function headLines(
+  part: Part,
+  check: Check,
+  { factor, enlarged }: View,
+  second: readonly Deviation[],
+): string[] {
   const times = Number((enlarged / factor).toPrecision(2));
-  const told =
+  return pictureLines(
     `what is off the line is drawn about ${times} times as large as the part; ` +
-    `dashed: ${printed(check.tolerance, part.rule)} to each side, ` +
-    `beyond which half a graduation is left to reading the rule; ${check.verdict}`;
-  const top = height - SIDE_MM - TITLE_MM;
-  return [
-    words(`${part.name}, ${check.edge}`, { x: SIDE_MM, y: top + TITLE_MM * 0.3 }, TITLE_MM),
-    ...wrapText(told, TEXT_MM, INNER_MM / ANY_FONT).map((line, i) =>
-      words(line, { x: SIDE_MM, y: top - TEXT_MM * LEADING * (0.7 + i) }, TEXT_MM),
-    ),
-  ];
+      `dashed: ${printed(check.tolerance, part.rule)} to each side, ` +
+      `beyond which half a graduation is left to reading the rule: it lies ${check.verdict}` +
+      (second.length > 0 ? '; short dashes: the second of the pair' : ''),
+  );
 }
 
 /** The stations measured, under the picture; one that would run into the last is left out. */

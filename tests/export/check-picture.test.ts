@@ -96,3 +96,32 @@ test('every station out of the band is labelled, none on another or on the line 
       ).toBe(true);
     }
 });
+
+test('the second of a pair has a line of its own through what it is off, and room for it', () => {
+  const part = samplePart('hall-bench-leg.yaml');
+  const edge = part.edges.at(-1)!;
+  const how = { base: REFERENCE_LINE, tolerance: 0.8, beforeSanding: false };
+  const off = (stations: readonly number[], most: number) =>
+    checkEdge(
+      part,
+      edge,
+      stations.map(
+        (station, i): Reading => ({ station, offset: offsetAt(edge, station)! + (i === 1 ? most : 0) }),
+      ),
+      how,
+    );
+  const [first, second] = [off([100, 300, 500, 700], 1), off([100, 400, 700], 4)];
+  const picture = composeCheckPicture(part, first, second.readings);
+  const lines = strokes(picture, 'parallel');
+  expect(lines).toHaveLength(1);
+  expect(lines[0]!.path).toHaveLength(2);
+  const [line, tips] = [lines[0]!, strokes(picture, 'mark')[0]!].map(({ path }) => pathBox(path));
+  expect(line!.top).toBeGreaterThan(tips!.top);
+  const lowestWords = Math.min(
+    ...labels(picture)
+      .filter(({ size }) => size > 3)
+      .map(({ at }) => at.y),
+  );
+  expect(line!.top).toBeLessThan(lowestWords);
+  expect(strokes(composeCheckPicture(part, first), 'parallel')).toEqual([]);
+});
