@@ -3,22 +3,32 @@ import { execFileSync } from 'node:child_process';
 import { copyFileSync, cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { createCanvas } from '@napi-rs/canvas';
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { drawPage, drawTaped, onDesk, openPdf, printJob } from './pdf-pictures.js';
 import { root, setUp } from './setup.js';
 
 setUp();
 
 const GAP = 12;
-const DESK = '#e9e6df';
+const LEG = join(root, 'samples', 'hall-bench-leg.yaml');
+const TAPED_WIDTH = 1000;
 const pictures = join(root, 'docs', 'pictures');
-/** The pages of a PDF that stand side by side in a picture, and how wide that is. */
+/** A page of a PDF, and how wide it is drawn. */
 const PAGES = [
-  { picture: 'sheets.png', pdf: 'leg.pdf', pages: [1, 3], width: 1000 },
-  { picture: 'gauge.png', pdf: 'gauge.pdf', pages: [2], width: 800 },
-  { picture: 'card.png', pdf: 'leg-card.pdf', pages: [1], width: 640 },
+  { picture: 'sheet.png', pdf: 'leg.pdf', page: 3, width: 800 },
+  { picture: 'cover.png', pdf: 'leg.pdf', page: 1, width: 560 },
+  { picture: 'gauge.png', pdf: 'gauge.pdf', page: 2, width: 800 },
+  { picture: 'card.png', pdf: 'leg-card.pdf', page: 1, width: 560 },
 ];
-const DRAWN = ['leg.svg', 'board.svg', 'check.svg', 'splayed.svg'];
+const DRAWN = [
+  'old-leg.svg',
+  'leg.svg',
+  'strip.svg',
+  'board.svg',
+  'left.svg',
+  'check.svg',
+  'pair.svg',
+  'splayed.svg',
+];
 
 /** The commands as a reader types them, with the samples at hand. */
 function runCommands(folder) {
@@ -32,35 +42,21 @@ function runCommands(folder) {
   });
 }
 
-async function drawPages(file, numbers, width) {
-  const data = new Uint8Array(readFileSync(file));
-  const document = await getDocument({ data, verbosity: 0, disableFontFace: true }).promise;
-  const pages = await Promise.all(numbers.map((number) => document.getPage(number)));
-  const wide = pages.reduce((sum, { view }) => sum + view[2], 0);
-  const scale = (width - GAP * (pages.length + 1)) / wide;
-  const tall = Math.max(...pages.map(({ view }) => view[3])) * scale;
-  const canvas = createCanvas(width, Math.round(tall + 2 * GAP));
-  const context = canvas.getContext('2d');
-  context.fillStyle = DESK;
-  context.fillRect(0, 0, canvas.width, canvas.height);
-  let left = GAP;
-  for (const page of pages) {
-    const viewport = page.getViewport({ scale });
-    const sheet = createCanvas(Math.round(viewport.width), Math.round(viewport.height));
-    await page.render({ canvas: sheet, canvasContext: sheet.getContext('2d'), viewport }).promise;
-    context.drawImage(sheet, Math.round(left), GAP);
-    left += viewport.width + GAP;
-  }
-  return canvas.toBuffer('image/png');
-}
+const keep = (picture, drawn) =>
+  writeFileSync(join(pictures, picture), onDesk(drawn, GAP).toBuffer('image/png'));
 
 const folder = mkdtempSync(join(tmpdir(), 'fairlath-'));
 try {
   runCommands(folder);
   mkdirSync(pictures, { recursive: true });
   for (const name of DRAWN) copyFileSync(join(folder, name), join(pictures, name));
-  for (const { picture, pdf, pages, width } of PAGES)
-    writeFileSync(join(pictures, picture), await drawPages(join(folder, pdf), pages, width));
+  for (const { picture, pdf, page, width } of PAGES) {
+    const document = await openPdf(join(folder, pdf));
+    const [, , wide] = (await document.getPage(page)).view;
+    keep(picture, await drawPage(document, page, (width - 2 * GAP) / wide));
+  }
+  const { document, sheets } = await printJob(LEG, join(folder, 'taped.pdf'));
+  keep('taped.png', await drawTaped(document, sheets, TAPED_WIDTH));
   console.log(`${pictures} is fresh.`);
 } finally {
   rmSync(folder, { recursive: true });

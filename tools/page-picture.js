@@ -12,7 +12,7 @@ const NAIL = '[data-key="edges.back[1].through[0]"]';
 /** Longer than the page waits for the hand to rest. */
 const REST_MS = 600;
 
-export async function drawPage(path = PICTURE) {
+export async function drawBrowserPage(path = PICTURE) {
   const browser = await chromium.launch({
     executablePath: await packed.executablePath(),
     args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--no-first-run'],
@@ -27,4 +27,4 @@ export async function drawPage(path = PICTURE) {
   return path;
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) await drawPage(process.argv[2]);
+if (process.argv[1] === fileURLToPath(import.meta.url)) await drawBrowserPage(process.argv[2]);

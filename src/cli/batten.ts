@@ -1,8 +1,8 @@
 import { Command } from 'commander';
 import type { Part } from '../part/part.ts';
 import { stripSpecies } from '../shop/find-species.ts';
-import { adviseStrips, hardestOf, type RunAdvice } from '../shop/part-strips.ts';
-import { sayNails, sayStrip, stripCautions } from '../shop/say-strip.ts';
+import { adviseStrips, type RunsAdvice, stripToCut } from '../shop/part-strips.ts';
+import { cautionsOf, sayNails, sayStrip } from '../shop/say-strip.ts';
 import type { Warning } from '../units/fault.ts';
 import { showLength } from '../units/rule.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
@@ -10,16 +10,17 @@ import { pair, printJson } from './json.ts';
 import { atOption, lengthAt } from './option.ts';
 import { speakingOf } from './report.ts';
 import { say } from './say.ts';
-import { speciesOption } from './shared-options.ts';
+import { forceOption, pictureOption, speciesOption } from './shared-options.ts';
+import { writePicture } from './svg-file.ts';
 
 interface BattenOptions {
   readonly species?: string;
   readonly thickness?: string;
   readonly width?: string;
+  readonly picture?: string;
+  readonly force?: boolean;
   readonly json?: boolean;
 }
-
-type Runs = readonly [RunAdvice, ...RunAdvice[]];
 
 /** `fairlath batten JOB`: which strip does the curve, and how to hold it. */
 export const battenCommand = (): Command =>
@@ -32,30 +33,39 @@ export const battenCommand = (): Command =>
       )
       .addOption(speciesOption('the strip'))
       .option('--thickness <length>', 'of the strip where it starts (default: the thickest that is safe)')
-      .option('--width <length>', 'of the strip as it stands on edge (default: 3/4 in or 20 mm)'),
+      .option('--width <length>', 'of the strip as it stands on edge (default: 3/4 in or 20 mm)')
+      .addOption(pictureOption('also draw the strip over its nails, to scale'))
+      .addOption(forceOption()),
     {
       notes: [
         'The figures are averages of clear, straight-grained wood (USDA Wood Handbook). Half of the breaking strain ' +
           'counts as safe; your strip may be weaker.',
       ],
-      files: 'Reads JOB. Writes no file.',
+      files: 'Reads JOB. Writes the SVG that --picture names.',
       care: 'A sprung strip flies when it is let go. Wear eye protection, and hold it down while you draw the nails.',
       examples: [
         'fairlath batten samples/hall-bench-leg.yaml',
+        'fairlath batten samples/hall-bench-leg.yaml --picture strip.svg',
         'fairlath batten samples/garden-arch-rail.yaml --species "Sitka spruce" --thickness 8',
         'fairlath batten --curve batten --chord 28 --rise 3/4 --nail 12 --species ash',
       ],
     },
-  ).action((file: string | undefined, options: BattenOptions) => {
-    const { part, speaker } = readGiven(file, { ...options });
+  ).action(async (file: string | undefined, options: BattenOptions) => {
+    const { part, speaker, file: job } = readGiven(file, { ...options });
     const runs = speakingOf({ ...speaker, places: new Map() }, () => advise(part, options));
-    const cautions = cautionsFor(part, runs);
+    const { picture: output, force } = options;
+    if (output !== undefined)
+      await writePicture({ output, inputs: [job], force }, `${part.name}: the strip`, async () => {
+        const { composeStripPicture } = await import('../export/strip-picture.ts');
+        return composeStripPicture(part, runs);
+      });
+    const cautions = cautionsOf(runs, part.rule);
     if (options.json) printJson('batten', part, asJson(runs), [...part.warnings, ...cautions]);
     else say(asText(part, runs, cautions));
     warn(part);
   });
 
-function advise(part: Part, options: BattenOptions): Runs {
+function advise(part: Part, options: BattenOptions): RunsAdvice {
   const length = (option: 'thickness' | 'width'): { [option]?: number } => {
     const typed = options[option];
     return typed === undefined
@@ -70,21 +80,13 @@ function advise(part: Part, options: BattenOptions): Runs {
   });
 }
 
-/** Each caution once, the hardest run's words first. */
-function cautionsFor({ rule }: Part, runs: Runs): Warning[] {
-  const all = [hardestOf(runs), ...runs].flatMap(({ advice }) =>
-    stripCautions(advice, (mm) => showLength(mm, rule), rule.unit),
-  );
-  return all.filter(({ code }, i) => all.findIndex((other) => other.code === code) === i);
-}
-
-function asJson(runs: Runs): object {
-  const { advice } = hardestOf(runs);
+function asJson(runs: RunsAdvice): object {
+  const advice = stripToCut(runs);
   return {
     species: advice.species.name,
     thickness: advice.thickness,
     width: advice.width,
-    cutLength: Math.max(...runs.map((run) => run.advice.cutLength)),
+    cutLength: advice.cutLength,
     strain: advice.strain,
     safeStrain: advice.safeStrain,
     breakingStrain: advice.breakingStrain,
@@ -102,7 +104,7 @@ function asJson(runs: Runs): object {
   };
 }
 
-function asText(part: Part, runs: Runs, cautions: readonly Warning[]): string {
+function asText(part: Part, runs: RunsAdvice, cautions: readonly Warning[]): string {
   const { unit } = part.rule;
   const length = (mm: number): string => showLength(mm, part.rule);
   const several = runs.length > 1;
@@ -110,10 +112,9 @@ function asText(part: Part, runs: Runs, cautions: readonly Warning[]): string {
     const lines = sayNails(advice, length, unit);
     return lines.length > 0 ? [[...(several ? [`${edge}:`] : []), ...lines].join('\n  ')] : [];
   });
-  const longest = runs.reduce((a, b) => (b.advice.cutLength > a.advice.cutLength ? b : a)).advice.cutLength;
   return [
     part.name,
-    sayStrip({ ...hardestOf(runs).advice, cutLength: longest }, length).join('\n'),
+    sayStrip(stripToCut(runs), length).join('\n'),
     ...nails,
     ['Take care:', ...cautions.map(({ message }) => `- ${message}`)].join('\n'),
   ].join('\n\n');

@@ -6,7 +6,6 @@ import { graduationMm } from '../check/reading-error.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, type Warning } from '../units/fault.ts';
 import { checkText, isSetCrooked, pairText } from './check-words.ts';
-import { mustBeFree, writeWhole } from './files.ts';
 import { type Given, readGiven, takesJob, warn } from './job-input.ts';
 import { degrees, printJson } from './json.ts';
 import { type Measured, measuredIn, measuredOnLine } from './measured.ts';
@@ -15,7 +14,7 @@ import { lengthAt } from './option.ts';
 import { speakingOf } from './report.ts';
 import { say } from './say.ts';
 import { edgeOption, forceOption, fromOption, pictureOption } from './shared-options.ts';
-import { isOurSvg } from './svg-file.ts';
+import { writePicture } from './svg-file.ts';
 
 interface CheckCommandOptions {
   readonly measured?: string;
@@ -144,11 +143,10 @@ async function drawPicture(
   { picture, measured, pair, force }: CheckCommandOptions,
   job: string | undefined,
 ): Promise<void> {
-  const output = picture!;
-  for (const input of [job, measured, pair]) mustBeFree(output, input, isOurSvg, force ?? false);
-  const { composeCheckPicture } = await import('../export/check-picture.ts');
-  const { writeSvg } = await import('../export/svg.ts');
-  writeWhole(output, writeSvg(composeCheckPicture(part, check, second?.readings), part.name));
+  await writePicture({ output: picture!, inputs: [job, measured, pair], force }, part.name, async () => {
+    const { composeCheckPicture } = await import('../export/check-picture.ts');
+    return composeCheckPicture(part, check, second?.readings);
+  });
 }
 
 function tell(

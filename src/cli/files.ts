@@ -19,11 +19,11 @@ const REASONS: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file. Check the name and the folder.',
   EACCES: 'you may not read or write it. Check its permissions.',
   EPERM: 'you may not read or write it. Check its permissions.',
-  EROFS: 'its folder cannot be written to. Choose another with -o.',
+  EROFS: 'its folder cannot be written to. Choose another folder.',
   EISDIR: 'it is a folder. Name a file.',
   ENOTDIR: 'a part of its path is not a folder. Check the path.',
   ENOSPC: 'the disk is full. Make room, then try again.',
-  EFBIG: 'the file would be larger than the system allows. Choose another place with -o.',
+  EFBIG: 'the file would be larger than the system allows. Choose another place.',
   ENAMETOOLONG: 'its name is too long. Choose a shorter one.',
 };
 
@@ -68,18 +68,17 @@ export function mustBeFree(
   if (input !== undefined && sameFile(file, input))
     throw new Fault(
       'file.is-input',
-      `${file}: this is the file that is read, and it is never written over. Choose another name with -o.`,
+      `${file}: this is the file that is read, and it is never written over. Choose another name.`,
     );
   if (force || !existsSync(file)) return;
   const found = statSync(file);
   if (found.isDirectory()) throw ofFile(file, { code: 'EISDIR' });
   // A pipe or a device would be waited for without end.
-  if (!found.isFile())
-    throw new Fault('file.not-plain', `${file}: this is no ordinary file. Name one with -o.`);
+  if (!found.isFile()) throw new Fault('file.not-plain', `${file}: this is no ordinary file. Name one.`);
   if (!isOurs(readFileSync(file)))
     throw new Fault(
       'file.exists',
-      `${file}: this file exists and is not one of ours. Choose another name with -o, or add --force to replace it.`,
+      `${file}: this file exists and is not one of ours. Choose another name, or add --force to replace it.`,
     );
 }
 

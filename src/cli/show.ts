@@ -6,13 +6,12 @@ import { type Figures, figuresOf } from '../curves/figures.ts';
 import type { Point } from '../curves/point.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../units/rule.ts';
-import { mustBeFree, writeWhole } from './files.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { endJson, endsText, jointJson, jointsText } from './joinery.ts';
 import { degrees, pair, printJson } from './json.ts';
 import { say } from './say.ts';
 import { forceOption, pictureOption } from './shared-options.ts';
-import { isOurSvg } from './svg-file.ts';
+import { writePicture } from './svg-file.ts';
 
 interface ShowOptions {
   readonly picture?: string;
@@ -45,24 +44,16 @@ export const showCommand = (): Command =>
     },
   ).action(async (file: string | undefined, options: ShowOptions) => {
     const { part, file: input } = readGiven(file, { ...options });
-    if (options.picture !== undefined)
-      await drawPicture(part, options.picture, input, options.force ?? false);
+    const { picture: output, force } = options;
+    if (output !== undefined)
+      await writePicture({ output, inputs: [input], force }, part.name, async () => {
+        const { composePicture } = await import('../export/part-picture.ts');
+        return composePicture(part);
+      });
     warn(part);
     if (options.json) printJson('show', part, asJson(part));
     else say(asText(part));
   });
-
-async function drawPicture(
-  part: Part,
-  output: string,
-  input: string | undefined,
-  force: boolean,
-): Promise<void> {
-  mustBeFree(output, input, isOurSvg, force);
-  const { composePicture } = await import('../export/part-picture.ts');
-  const { writeSvg } = await import('../export/svg.ts');
-  writeWhole(output, writeSvg(composePicture(part), part.name));
-}
 
 function asJson(part: Part): object {
   const { shape } = part;

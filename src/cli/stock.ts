@@ -19,13 +19,12 @@ import { planStock, type StockPlan } from '../shop/stock-plan.ts';
 import type { Warning } from '../units/fault.ts';
 import { showLength } from '../units/rule.ts';
 import { type BoardOptions, nestingOf, takesBoards, wishOf } from './board-options.ts';
-import { mustBeFree, writeWhole } from './files.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { degrees, printJson } from './json.ts';
 import { speakingOf } from './report.ts';
 import { say } from './say.ts';
 import { forceOption, pictureOption } from './shared-options.ts';
-import { isOurSvg } from './svg-file.ts';
+import { writePicture } from './svg-file.ts';
 import { columns } from './table.ts';
 
 interface StockOptions extends BoardOptions {
@@ -81,10 +80,10 @@ async function drawBoard(
   { picture, force }: StockOptions,
 ): Promise<void> {
   const nesting = nestingOf(plan, '--picture');
-  mustBeFree(picture!, input, isOurSvg, force ?? false);
-  const { composeBoard } = await import('../export/board-picture.ts');
-  const { writeSvg } = await import('../export/svg.ts');
-  writeWhole(picture!, writeSvg(composeBoard(part, plan, nesting), `${part.name}: the board`));
+  await writePicture({ output: picture!, inputs: [input], force }, `${part.name}: the board`, async () => {
+    const { composeBoard } = await import('../export/board-picture.ts');
+    return composeBoard(part, plan, nesting);
+  });
 }
 
 /** Sizes, board feet and mass are of one blank and one finished part; `inAll` is of the quantity. */

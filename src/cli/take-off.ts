@@ -1,10 +1,16 @@
-import { basename, extname } from 'node:path';
+import { basename, extname, resolve } from 'node:path';
 import { Command } from 'commander';
+import { checkEdge } from '../check/check-edge.ts';
+import { graduationMm } from '../check/reading-error.ts';
+import type { Reading } from '../check/readings.ts';
 import { type TakeOff, takeOff } from '../check/take-off.ts';
 import { remarks, settingPoints, takenOffJob } from '../check/taken-off-job.ts';
 import { nameAfter } from '../export/file-name.ts';
 import { parseJob } from '../job/parse-job.ts';
 import { makePart } from '../part/make-part.ts';
+import { REFERENCE_LINE } from '../part/offsets.ts';
+import { edgeEnd, edgeStart } from '../part/outline.ts';
+import type { Part } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
 import { defaultRule, parseGraduation, type Rule, showLength } from '../units/rule.ts';
 import { mustBeFree, writeWhole } from './files.ts';
@@ -14,13 +20,15 @@ import { measuredIn } from './measured.ts';
 import { atOption } from './option.ts';
 import { speakingOf } from './report.ts';
 import { say } from './say.ts';
-import { jsonOption } from './shared-options.ts';
+import { jsonOption, pictureOption } from './shared-options.ts';
+import { writePicture } from './svg-file.ts';
 
 interface TakeOffOptions {
   readonly output?: string;
   readonly units: string;
   readonly graduation?: string;
   readonly name?: string;
+  readonly picture?: string;
   readonly force?: boolean;
   readonly json?: boolean;
 }
@@ -46,7 +54,8 @@ export const takeOffCommand = (): Command =>
       .option('--units <unit>', 'of bare numbers, and of the job: in or mm (default: in)', 'in')
       .option('--graduation <length>', 'the finest mark on your rule (default: 1/32 in or 0.5 mm)')
       .option('--name <part>', 'what to call the part (default: the name of the readings)')
-      .option('--force', 'replace the job even where it exists')
+      .addOption(pictureOption('also draw the readings on the curve, with what they are off it, enlarged'))
+      .option('--force', 'replace the job even where it exists, or a picture that fairlath did not draw')
       .addOption(jsonOption()),
     {
       notes: [
@@ -54,20 +63,29 @@ export const takeOffCommand = (): Command =>
           'a spline are each laid on the readings; the one that fits best, with the fewest nails, goes into the job.',
         LENGTHS,
       ],
-      files: 'Reads FILE.csv. Writes the job, and over one that exists only with --force.',
+      files:
+        'Reads FILE.csv. Writes the job, and over one that exists only with --force; and the SVG that --picture names.',
       examples: [
         'fairlath take-off samples/hall-bench-leg-measured.csv -o leg.yaml',
+        'fairlath take-off samples/hall-bench-leg-measured.csv -o leg.yaml --force --picture leg.svg',
         'fairlath take-off samples/hall-bench-leg-measured.csv -o leg-64.yaml --graduation 1/64',
       ],
     },
-  ).action((file: string, options: TakeOffOptions) => {
+  ).action(async (file: string, options: TakeOffOptions) => {
     const rule = ruleOf(options);
     const output = options.output ?? nameAfter(basename(file, extname(file)), '.yaml');
+    if (options.picture !== undefined && resolve(options.picture) === resolve(output))
+      throw new Fault(
+        'command.one-file',
+        `--picture and -o both name ${output}. Give each a file of its own.`,
+      );
     mustBeFree(output, file, () => false, options.force ?? false);
     const { readings, speaker } = measuredIn(file, rule.unit, (mm) => showLength(mm, rule));
     const taken = speakingOf(speaker, () => takeOff(readings, rule));
     const text = takenOffJob(taken, options.name ?? basename(file, extname(file)), rule);
     const part = makePart(parseJob(text).job);
+    if (options.picture !== undefined)
+      await drawPicture(part, readings, options.picture, file, options.force);
     writeWhole(output, text);
     if (options.json) printJson('take-off', part, { file: output, ...asJson(taken) });
     else say(asText(taken, rule, output));
@@ -78,6 +96,24 @@ function ruleOf({ units, graduation }: TakeOffOptions): Rule {
     throw new Fault('command.units', `--units: "${units}" is unknown. Write in or mm.`);
   if (graduation === undefined) return defaultRule(units);
   return atOption('--graduation', () => parseGraduation(graduation, units));
+}
+
+/** The readings as a check of the part against its own curve; a bad one beyond its ends has no place there. */
+function drawPicture(
+  part: Part,
+  readings: readonly Reading[],
+  output: string,
+  input: string,
+  force: boolean | undefined,
+): Promise<void> {
+  return writePicture({ output, inputs: [input], force }, part.name, async () => {
+    const { composeCheckPicture } = await import('../export/check-picture.ts');
+    const edge = part.edges[0]!;
+    const [from, to] = [edgeStart(edge).x, edgeEnd(edge).x];
+    const within = readings.filter(({ station }) => station >= from && station <= to);
+    const how = { base: REFERENCE_LINE, tolerance: graduationMm(part.rule), beforeSanding: false };
+    return composeCheckPicture(part, checkEdge(part, edge, within, how));
+  });
 }
 
 function asJson({ kinds, outliers, sigma }: TakeOff): object {

@@ -1,6 +1,6 @@
 import type { Box } from '../curves/curve.ts';
 import type { Part } from '../part/part.ts';
-import { hardestOf, type RunAdvice } from '../shop/part-strips.ts';
+import { hardestOf, type RunsAdvice } from '../shop/part-strips.ts';
 import { sawCautions } from '../shop/saw-cautions.ts';
 import type { Sawing } from '../shop/sawing.ts';
 import { stripCautions } from '../shop/say-strip.ts';
@@ -22,11 +22,7 @@ const FIRST = [
 ];
 
 /** Every caution there is for the part, the gravest first. */
-export function cautionsOf(
-  part: Part,
-  sawing: Sawing,
-  runs: readonly [RunAdvice, ...RunAdvice[]] | undefined,
-): string[] {
+export function cautionsOf(part: Part, sawing: Sawing, runs: RunsAdvice | undefined): string[] {
   const wording = wordingOf(part.rule);
   const strip = runs ? stripCautions(hardestOf(runs).advice, wording.length, wording.unit) : [];
   const all = [...sawCautions(part, sawing.edges, sawing.height, wording), ...strip];

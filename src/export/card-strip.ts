@@ -1,20 +1,19 @@
 import type { Part } from '../part/part.ts';
 import { stripSpecies } from '../shop/find-species.ts';
 import type { StripNail } from '../shop/nails.ts';
-import { adviseStrips, hardestOf, type RunAdvice } from '../shop/part-strips.ts';
-import { sayStrip, showForce } from '../shop/say-strip.ts';
+import { adviseStrips, type RunsAdvice, stripToCut } from '../shop/part-strips.ts';
+import { sayNailSize, sayStrip, showForce } from '../shop/say-strip.ts';
 import type { StripAdvice } from '../shop/strip.ts';
 import { Fault } from '../units/fault.ts';
+import { typesetFractions } from '../units/typeset.ts';
 import { settingRow } from './card-rows.ts';
 import type { Filling, Section } from './card-sections.ts';
 import { bareAbout, sentence, wordingOf } from './card-words.ts';
 import { gap, paragraph, type Row, table } from './columns.ts';
-import { bare, printed } from './setting-out.ts';
-
-type Runs = readonly [RunAdvice, ...RunAdvice[]];
+import { bare } from './setting-out.ts';
 
 /** The strip for each curved run; undefined for a part without a curve. */
-export function stripsOf(part: Part): Runs | undefined {
+export function stripsOf(part: Part): RunsAdvice | undefined {
   try {
     return adviseStrips(part, { species: stripSpecies(undefined, part.stock?.species), rule: part.rule });
   } catch (error) {
@@ -24,17 +23,16 @@ export function stripsOf(part: Part): Runs | undefined {
 }
 
 /** Which strip to plane, and where its nails stand. */
-export function stripSection(part: Part, runs: Runs | undefined, width: number): Section {
+export function stripSection(part: Part, runs: RunsAdvice | undefined, width: number): Section {
   const name = 'strip';
   const title = 'Strip';
   if (!runs) {
     const words = 'The part has no curve: draw it along a straightedge.';
     return { name, title, rank: 4, fillings: [{ rows: paragraph(words, width), list: [words] }] };
   }
-  const { advice } = hardestOf(runs);
-  const cutLength = Math.max(...runs.map((run) => run.advice.cutLength));
-  const said = sayStrip({ ...advice, cutLength }, wordingOf(part.rule).length).map(sentence);
-  const size = sizeWords(part, { ...advice, cutLength });
+  const advice = stripToCut(runs);
+  const said = sayStrip(advice, wordingOf(part.rule).length).map(sentence);
+  const size = sizeWords(part, advice);
   const nails = nailRows(runs);
   const filling = (notes: readonly string[], below: readonly Row[]): Filling => ({
     rows: [...settingRow(advice.species.name, size, notes, width), ...below],
@@ -64,7 +62,7 @@ interface NailRow extends StripNail {
   readonly edge: string;
 }
 
-const nailRows = (runs: Runs): NailRow[] =>
+const nailRows = (runs: RunsAdvice): NailRow[] =>
   runs.flatMap(({ edge, advice }) => advice.nails.map((nail) => ({ ...nail, edge })));
 
 /** On which side of the strip a nail stands, the strip lying along the reference line. */
@@ -78,10 +76,11 @@ const SIDES: Readonly<Record<StripNail['side'], string>> = {
 function tableOfNails(
   { rule, edges }: Part,
   nails: readonly NailRow[],
-  { nailDiameter, traced }: StripAdvice,
+  advice: StripAdvice,
   width: number,
 ): Row[] {
   if (nails.length === 0) return [];
+  const size = typesetFractions(sayNailSize(advice, rule.unit));
   const several = edges.length > 1 && new Set(nails.map(({ edge }) => edge)).size > 1;
   const body = nails.flatMap(({ centres, side, force, edge }) =>
     centres.map((at, i) => [
@@ -96,7 +95,7 @@ function tableOfNails(
   );
   return [
     ...paragraph(
-      `Middles of ${printed(nailDiameter, rule)} nails; trace along the ${traced === 'left' ? 'upper' : 'lower'} face:`,
+      `Middles of ${size} nails; trace along the ${advice.traced === 'left' ? 'upper' : 'lower'} face:`,
       width,
     ).map((row) => ({ ...row, withNext: true })),
     ...table(body, width, [`at, ${rule.unit}`, 'out', '']),

@@ -7,12 +7,15 @@ import type { Part } from '../part/part.ts';
 /** A part seen at one scale both ways, from part mm to picture mm. */
 export interface PictureView {
   readonly part: Part;
+  /** Picture mm for a mm of the part. */
+  readonly factor: number;
   readonly at: (p: Point) => Point;
   readonly path: (path: readonly Segment[]) => Segment[];
 }
 
 export const pictureView = (part: Part, factor: number, shift: Point): PictureView => ({
   part,
+  factor,
   at: (p) => add(scale(p, factor), shift),
   path: (path) => path.map((segment) => mapSegment(segment, [factor, 0, 0, factor, shift.x, shift.y])),
 });

@@ -7,9 +7,12 @@ import { offsetsCsv } from '../export/offsets-csv.ts';
 import { type OffsetsTable, offsetsTable } from '../export/offsets-table.ts';
 import { composePicture } from '../export/part-picture.ts';
 import { writePatternPdf, writePdf } from '../export/pdf.ts';
+import { composeStripPicture } from '../export/strip-picture.ts';
 import { writeSvg } from '../export/svg.ts';
 import { REFERENCE_LINE, stationsOf } from '../part/offsets.ts';
 import type { Part } from '../part/part.ts';
+import { stripSpecies } from '../shop/find-species.ts';
+import { adviseStrips } from '../shop/part-strips.ts';
 import type { Layout } from '../tiling/layout.ts';
 import { parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
 
@@ -69,6 +72,18 @@ export const PAPERS_TO_TAKE: readonly Paper[] = [
     type: 'image/svg+xml',
     ending: '-picture.svg',
     make: async (part) => writeSvg(composePicture(part), part.name),
+  },
+  {
+    label: 'The strip over its nails (SVG)',
+    type: 'image/svg+xml',
+    ending: '-strip.svg',
+    make: async (part) => {
+      const species = stripSpecies(undefined, part.stock?.species);
+      return writeSvg(
+        composeStripPicture(part, adviseStrips(part, { species, rule: part.rule })),
+        `${part.name}: the strip`,
+      );
+    },
   },
   {
     label: 'The offsets (CSV)',

@@ -14,10 +14,13 @@ import { adviseStrip, type StripAdvice } from './strip.ts';
 /** The advice for one curved run of a part. */
 export interface RunAdvice {
   readonly edge: string;
-  readonly kind: Curve['kind'];
+  readonly curve: Curve;
   readonly line: SprungLine;
   readonly advice: StripAdvice;
 }
+
+/** Of every curved run of a part, in its order. */
+export type RunsAdvice = readonly [RunAdvice, ...RunAdvice[]];
 
 /** A curved run, and the thickness its own strip is planed to at the start, for a tapered one. */
 interface CurvedRun extends Omit<RunAdvice, 'advice'> {
@@ -30,7 +33,7 @@ interface CurvedRun extends Omit<RunAdvice, 'advice'> {
  * kinds of curve tell only how hard they bend a strip.
  * @throws Fault `strip.straight` for a part without a curve, and as `adviseStrip`
  */
-export function adviseStrips(part: Part, ask: StripAsk): readonly [RunAdvice, ...RunAdvice[]] {
+export function adviseStrips(part: Part, ask: StripAsk): RunsAdvice {
   const runs = curvedRuns(part);
   const even = runs.filter(({ planed }) => planed === undefined);
   const thinnest = Math.min(...even.map(({ line }) => adviseStrip(line, ask).thickness));
@@ -52,13 +55,19 @@ const curvedRuns = (part: Part): CurvedRun[] =>
       const step = part.job.edges[e]!.steps[i]!;
       const line = springLine(run, step);
       const planed = step.kind === 'batten' ? step.strip?.from : undefined;
-      return line.worst ? [{ edge: edge.name, kind: run.kind, line, planed }] : [];
+      return line.worst ? [{ edge: edge.name, curve: run, line, planed }] : [];
     }),
   );
 
 /** The run that strains the strip most. */
-export const hardestOf = (runs: readonly [RunAdvice, ...RunAdvice[]]): RunAdvice =>
+export const hardestOf = (runs: RunsAdvice): RunAdvice =>
   runs.reduce((a, b) => (b.advice.strain > a.advice.strain ? b : a));
+
+/** The strip to plane: as the hardest run needs it, and as long as the longest. */
+export const stripToCut = (runs: RunsAdvice): StripAdvice => ({
+  ...hardestOf(runs).advice,
+  cutLength: Math.max(...runs.map(({ advice }) => advice.cutLength)),
+});
 
 function springLine(run: Curve, step: Step): SprungLine {
   if (step.kind !== 'batten') return withoutPins(run);

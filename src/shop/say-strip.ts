@@ -1,8 +1,10 @@
 import type { Point } from '../curves/point.ts';
 import type { ShowLength, Warning } from '../units/fault.ts';
+import { defaultRule, type Rule, showLength } from '../units/rule.ts';
 import type { Unit } from '../units/unit.ts';
 import { strengthLeft } from './grain.ts';
 import type { Side, StripNail } from './nails.ts';
+import { hardestOf, type RunsAdvice } from './part-strips.ts';
 import type { StripAdvice } from './strip.ts';
 
 /** Newtons in a kilogram-force (standard gravity) and in a pound-force: exact by definition. */
@@ -56,13 +58,17 @@ function sayThickest({ species, maxThickness, maxThicknessOnRule }: StripAdvice,
   );
 }
 
+/** Nails come in sizes of their own, whatever the rule is divided into. */
+export const sayNailSize = ({ nailDiameter }: StripAdvice, unit: Unit): string =>
+  showLength(nailDiameter, defaultRule(unit));
+
 /** Where each nail stands, and what it bears: one line each, from start to end. */
 export function sayNails(advice: StripAdvice, length: ShowLength, unit: Unit): string[] {
-  const { nails, nailDiameter, traced } = advice;
+  const { nails, traced } = advice;
   if (nails.length === 0) return [];
   const at = ({ x, y }: Point): string => `station ${length(x)}, offset ${length(y)}`;
   return [
-    `Trace along the ${FACES[traced]} face. The middles of ${length(nailDiameter)} nails:`,
+    `Trace along the ${FACES[traced]} face. The middles of ${sayNailSize(advice, unit)} nails:`,
     ...nails.map((nail) => `${nail.centres.map(at).join(joining(nail))}: ${sayNail(nail, unit)}.`),
   ];
 }
@@ -73,6 +79,14 @@ function sayNail({ side, force }: StripNail, unit: Unit): string {
   if (side === 'either') return 'bears nothing, on either side of the strip';
   if (side === 'both') return 'a held end, kept between two nails and clamped straight beyond them';
   return `${BESIDE[side]} the strip, ${showForce(force, unit)}`;
+}
+
+/** What to heed with the strips of a part: each caution once, the hardest run's words first. */
+export function cautionsOf(runs: RunsAdvice, rule: Rule): Warning[] {
+  const all = [hardestOf(runs), ...runs].flatMap(({ advice }) =>
+    stripCautions(advice, (mm) => showLength(mm, rule), rule.unit),
+  );
+  return all.filter(({ code }, i) => all.findIndex((other) => other.code === code) === i);
 }
 
 /** Grain running out 1 in 10: as steep as a stressed slender part should have it. */

@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { fairlath, freshFolder, root } from './run.ts';
@@ -50,6 +50,20 @@ describe('fairlath batten', () => {
     const { code, err } = fairlath(['batten', leg, ...args]);
     expect(code).toBe(2);
     expect(err).toMatch(says);
+  });
+
+  test('a picture has the strip over its nails, and is never drawn over the job', () => {
+    const folder = freshFolder();
+    expect(fairlath(['batten', leg, '--picture', 'strip.svg'], folder).code).toBe(0);
+    const drawn = readFileSync(join(folder, 'strip.svg'), 'utf8');
+    expect(drawn).toContain('3. station 34 in');
+    const own = join(folder, 'own.yaml');
+    writeFileSync(own, readFileSync(leg));
+    expect(fairlath(['batten', own, '--picture', own, '--force'], folder).code).toBe(2);
+    expect(readFileSync(own, 'utf8')).toBe(readFileSync(leg, 'utf8'));
+    const bracket = join(root, 'samples/wall-shelf-bracket.yaml');
+    expect(fairlath(['batten', bracket, '--picture', 'none.svg'], folder).err).toMatch(/has no batten/);
+    expect(existsSync(join(folder, 'none.svg'))).toBe(false);
   });
 
   test('a straight part bends no strip', () => {

@@ -89,6 +89,41 @@ describe('fairlath check', () => {
     expect(warnings[0].code).toBe('check.set-crooked');
   });
 
+  test('one place sawn wrong is no part laid crooked, though turning it would bring all within', () => {
+    const rows = offsetsOf('6').map(({ station, offset }) => ({
+      station,
+      offset: offset + (station > 700 && station < 800 ? 1.4 : 0),
+    }));
+    const folder = folderWith({ 'leg.csv': csvOf(rows) });
+    const args = ['check', leg, '--edge', 'back', '--measured', 'leg.csv', '--json'];
+    const { verdict, bestFit, tolerance, warnings } = JSON.parse(fairlath(args, folder).out);
+    expect(verdict).toBe('outside');
+    expect(bestFit.worst).toBeLessThan(1.5 * tolerance);
+    expect(warnings).toEqual([]);
+  });
+
+  test('a picture of a pair holds both parts, and is drawn over none of their readings', () => {
+    const rows = offsetsOf('2');
+    const folder = folderWith({ 'left.csv': csvOf(rows, 0.5), 'right.csv': csvOf(rows, 1.5) });
+    const args = [
+      'check',
+      leg,
+      '--edge',
+      'back',
+      '--measured',
+      'left.csv',
+      '--pair',
+      'right.csv',
+      '--picture',
+    ];
+    expect(fairlath([...args, 'pair.svg'], folder).code).toBe(0);
+    expect(readFileSync(join(folder, 'pair.svg'), 'utf8')).toContain('short dashes: the second of the pair');
+    const { code, err } = fairlath([...args, 'right.csv', '--force'], folder);
+    expect(code).toBe(2);
+    expect(err).toMatch(/right\.csv: this is the file that is read/);
+    expect(readFileSync(join(folder, 'right.csv'), 'utf8')).toBe(csvOf(rows, 1.5));
+  });
+
   test('the second of a pair is held against the first, mirrored or not', () => {
     const rows = offsetsOf('2');
     const folder = folderWith({

@@ -102,7 +102,7 @@ edges:
       through: [1550, 20]
 `);
     const runs = adviseStrips(part, inMm);
-    expect(runs.map(({ kind, advice }) => [kind, advice.nails.length])).toEqual([
+    expect(runs.map(({ curve, advice }) => [curve.kind, advice.nails.length])).toEqual([
       ['batten', 4],
       ['arc', 0],
       ['bow', 0],

@@ -1,0 +1,128 @@
+import { boxOf, pathBox, unitedBox } from '../curves/box.ts';
+import { add, distance, type Point, scale, subtract } from '../curves/point.ts';
+import { finishedLine } from '../part/finished-line.ts';
+import type { Part } from '../part/part.ts';
+import { type RunAdvice, type RunsAdvice, stripToCut } from '../shop/part-strips.ts';
+import { cautionsOf, sayNails, sayStrip } from '../shop/say-strip.ts';
+import { type StripFaces, stripFaces } from '../shop/strip-faces.ts';
+import { chordsOf } from '../tiling/chords.ts';
+import { Fault } from '../units/fault.ts';
+import { circle, type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
+import { SCREEN, widthOf } from './picture-labels.ts';
+import {
+  INNER_MM,
+  LABEL_MM,
+  LINE_MM,
+  pictureFoot,
+  pictureHead,
+  pictureLines,
+  SIDE_MM,
+  TITLE_MM,
+  WIDTH_MM,
+} from './picture-sheet.ts';
+import { type PictureView, pictureView } from './picture-view.ts';
+import { type Room, strips, takeBeside } from './place.ts';
+import { printed } from './setting-out.ts';
+import { CAPITALS } from './type.ts';
+import { scaleWords, usualScale } from './usual-scale.ts';
+
+/** A tall part is drawn smaller rather than let the picture grow far higher than it is wide. */
+const MOST_HEIGHT_MM = 150;
+/** A nail to scale would be a speck: it is drawn with this radius, touching the strip where it does. */
+const NAIL_MM = 1;
+/** White round a line, that no number covers. */
+const WHITE_MM = 0.4;
+/** Kept free round the drawing for nails and their numbers. */
+const ROUND_MM = NAIL_MM * 2 + LABEL_MM * 2;
+
+/**
+ * The strip as it lies sprung on the bench, to scale: its traced face on the part's line, its ends straight on beyond
+ * the last nails, and every nail on the side where it stands, numbered as in the words below.
+ * @throws Fault `strip.no-nails` for a part without a batten
+ */
+export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
+  const nailed = runs.filter(({ advice }) => advice.nails.length > 0);
+  if (nailed.length === 0)
+    throw new Fault(
+      'strip.no-nails',
+      'the part has no batten, so that no nails hold a strip to it. Draw the part with its curvature instead.',
+    );
+  const lying = nailed.map(({ curve, advice }) => outlineOf(stripFaces(curve, advice)));
+  const foot = footLines(part, runs);
+  const round = unitedBox([part.bounds, ...lying.map(boxOf)]);
+  const [wide, high] = [round.right - round.left, round.top - round.bottom];
+  const factor = usualScale(Math.min(INNER_MM / wide, MOST_HEIGHT_MM / high));
+  const bottom = SIDE_MM + foot.length * LINE_MM + ROUND_MM;
+  const height = bottom + high * factor + ROUND_MM + TITLE_MM + LINE_MM + SIDE_MM;
+  const shift = {
+    x: (WIDTH_MM - (round.left + round.right) * factor) / 2,
+    y: bottom - round.bottom * factor,
+  };
+  const view = pictureView(part, factor, shift);
+  const line = view.path(finishedLine(part.shape));
+  const faces = lying.map((points) => polyline('mark', points.map(view.at), true));
+  const room = {
+    area: {
+      left: SIDE_MM,
+      right: WIDTH_MM - SIDE_MM,
+      bottom: bottom - ROUND_MM,
+      top: bottom + high * factor + ROUND_MM,
+    },
+    taken: strips(chordsOf([...line, ...faces.flatMap(({ path }) => path)]), WHITE_MM),
+  };
+  return {
+    width: WIDTH_MM,
+    height,
+    items: [
+      ...pictureHead(
+        part.name,
+        [`${scaleWords(factor)}, the nails larger; the face on the black line is the one to trace`],
+        height,
+      ),
+      ...faces,
+      { type: 'stroke', style: 'cut', path: line, closed: part.shape.type === 'closed' },
+      ...nailItems(nailed, view, room),
+      ...pictureFoot(foot),
+    ],
+  };
+}
+
+const outlineOf = ({ traced, other }: StripFaces): Point[] => [...traced, ...other.toReversed()];
+
+/** Nails from 1 on, all runs through, a held end’s two as one; each number beside its nail, on no line and no nail. */
+function nailItems(runs: readonly RunAdvice[], view: PictureView, room: Room): Item[] {
+  const nails = runs.flatMap(({ advice: { nails, nailDiameter } }) =>
+    nails.map(({ at, centres }) => centres.map((centre) => ring(at, centre, nailDiameter / 2, view))),
+  );
+  room.taken.push(...nails.flat().map(({ path }) => pathBox(path)));
+  return nails.flatMap((rings, i) => [...rings, ...numberItem(String(i + 1), rings[0]!, room)]);
+}
+
+function ring(at: Point, centre: Point, radius: number, { at: seen, factor }: PictureView): Stroke {
+  const off = distance(at, centre);
+  const out = scale(subtract(centre, at), 1 / off);
+  const middle = add(seen(at), scale(out, (off - radius) * factor + NAIL_MM));
+  return { ...circle('mark', middle, NAIL_MM), filled: true };
+}
+
+function numberItem(number: string, { path }: Stroke, room: Room): Item[] {
+  const box = takeBeside(room, pathBox(path), widthOf(number, SCREEN), LABEL_MM);
+  if (!box) return [];
+  const foot = { x: (box.left + box.right) / 2, y: (box.bottom + box.top - LABEL_MM * CAPITALS) / 2 };
+  return [words(number, foot, LABEL_MM, 'middle')];
+}
+
+/** Which strip, where its nails stand, and what to heed: as `fairlath batten` tells it, the nails numbered. */
+function footLines(part: Part, runs: RunsAdvice): string[] {
+  const { rule } = part;
+  const length = (mm: number): string => printed(mm, rule);
+  const several = part.edges.length > 1 && runs.length > 1;
+  let number = 0;
+  const nails = runs.flatMap(({ edge, advice }) => {
+    const [head, ...lines] = sayNails(advice, length, rule.unit);
+    if (head === undefined) return [];
+    return [several ? `${edge}: ${head}` : head, ...lines.map((line) => `${++number}. ${line}`)];
+  });
+  const cautions = cautionsOf(runs, rule).map(({ message }) => `Take care: ${message}`);
+  return [...sayStrip(stripToCut(runs), length), ...nails, ...cautions].flatMap(pictureLines);
+}

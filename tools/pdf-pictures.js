@@ -1,0 +1,64 @@
+// Pages of a printed pattern as pictures, for the README and the docs.
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { createCanvas } from '@napi-rs/canvas';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { root } from './setup.js';
+
+const cli = join(root, 'bin', 'fairlath.js');
+
+/** What paper is shown lying on. */
+export const DESK = '#e9e6df';
+
+/** Prints a job into a PDF, and opens that: its document, and where each sheet lies. */
+export async function printJob(job, pdf) {
+  const answer = execFileSync(process.execPath, [cli, 'print', job, '-o', pdf, '--json'], {
+    encoding: 'utf8',
+  });
+  return { document: await openPdf(pdf), sheets: JSON.parse(answer).sheets };
+}
+
+export const openPdf = (file) =>
+  getDocument({ data: new Uint8Array(readFileSync(file)), verbosity: 0, disableFontFace: true }).promise;
+
+/** A page as a canvas, so many pixels a PDF point. */
+export async function drawPage(document, number, scale) {
+  const page = await document.getPage(number);
+  const viewport = page.getViewport({ scale });
+  const canvas = createCanvas(Math.round(viewport.width), Math.round(viewport.height));
+  await page.render({ canvas, canvasContext: canvas.getContext('2d'), viewport }).promise;
+  return canvas;
+}
+
+/** The sheets, as `print --json` tells of them, laid over each other where their register marks meet: as they lie taped. */
+export async function drawTaped(document, sheets, width) {
+  const [, , , , left, base] = sheets[0].toPage;
+  const pages = await Promise.all(sheets.map(({ page }) => document.getPage(page)));
+  const places = sheets.map(({ toPage }) => ({ x: left - toPage[4], y: toPage[5] - base }));
+  const right = Math.max(...places.map(({ x }, i) => x + pages[i].view[2]));
+  const down = Math.max(...places.map(({ y }, i) => y + pages[i].view[3]));
+  const scale = width / right;
+  const canvas = createCanvas(width, Math.round(down * scale));
+  const context = canvas.getContext('2d');
+  context.fillStyle = 'white';
+  context.fillRect(0, 0, canvas.width, canvas.height);
+  context.globalCompositeOperation = 'multiply';
+  for (const [i, { page }] of sheets.entries())
+    context.drawImage(
+      await drawPage(document, page, scale),
+      Math.round(places[i].x * scale),
+      Math.round(places[i].y * scale),
+    );
+  return canvas;
+}
+
+/** A canvas as it lies on the desk, with so much of it to be seen all round. */
+export function onDesk(drawn, gap) {
+  const canvas = createCanvas(drawn.width + 2 * gap, drawn.height + 2 * gap);
+  const context = canvas.getContext('2d');
+  context.fillStyle = DESK;
+  context.fillRect(0, 0, canvas.width, canvas.height);
+  context.drawImage(drawn, gap, gap);
+  return canvas;
+}
