@@ -31,6 +31,7 @@ export { fullSizePage } from './export/full-size-page.ts';
 export { type Gauge, layOutGauge, worthReading } from './export/gauge.ts';
 export { composeGauge } from './export/gauge-pages.ts';
 export { composePicture } from './export/part-picture.ts';
+export { composeSawPicture } from './export/saw-picture.ts';
 export { composeStripPicture } from './export/strip-picture.ts';
 export { writeSvg } from './export/svg.ts';
 export { type Edit, editJob } from './job/edit-job.ts';

@@ -24,6 +24,7 @@ const DRAWN = [
   'leg.svg',
   'strip.svg',
   'board.svg',
+  'saw.svg',
   'left.svg',
   'check.svg',
   'pair.svg',

@@ -14,6 +14,8 @@ export interface SawOptions {
   readonly depthAt45?: string;
   readonly height?: string;
   readonly table?: string;
+  readonly picture?: string;
+  readonly force?: boolean;
   readonly json?: boolean;
 }
 

@@ -16,6 +16,8 @@ import { atOption } from './option.ts';
 import { speakingOf } from './report.ts';
 import { readSaws, type SawOptions } from './saw-options.ts';
 import { say } from './say.ts';
+import { forceOption, pictureOption } from './shared-options.ts';
+import { writePicture } from './svg-file.ts';
 
 /** `fairlath saw JOB`: how to saw the part. */
 export const sawCommand = (): Command =>
@@ -47,29 +49,38 @@ export const sawCommand = (): Command =>
       .option(
         '--table <length x width>',
         'of the band saw, along the feed and across it, such as 16x20 (default: 16x16 in)',
-      ),
+      )
+      .addOption(pictureOption('also draw the board on the saw: bends, stands, order of cuts'))
+      .addOption(forceOption()),
     {
       notes: [
         'Least radii are common practice: charts of blade widths disagree, and the most cautious figure of each is ' +
           'taken. The defaults are those of common saws, from memory: measure your own and give it.',
       ],
-      files: 'Reads JOB. Writes no file.',
+      files: 'Reads JOB. Writes the SVG that --picture names.',
       care:
         'The manual of your saw comes first. Wear eye protection, set the guide just above the work, keep your hands ' +
         'out of the line of the blade, support long stock, and stop the blade before you back out of a cut.',
       examples: [
         'fairlath saw samples/hall-bench-leg.yaml',
+        'fairlath saw samples/hall-bench-leg.yaml --picture saw.svg',
         'fairlath saw samples/wall-shelf-bracket.yaml --blade 13 --kerf 1.1 --gauge 0.6',
         'fairlath saw samples/garden-arch-rail.yaml --table 400x500 --depth-of-cut 79',
         'fairlath saw --curve arc --chord 12 --rise 4 --blade 3/4',
       ],
     },
-  ).action((file: string | undefined, options: SawOptions) => {
-    const { part, speaker } = readGiven(file, { ...options });
+  ).action(async (file: string | undefined, options: SawOptions) => {
+    const { part, speaker, file: job } = readGiven(file, { ...options });
     const words = wordingIn(part.rule);
     const sawing = speakingOf({ ...speaker, places: new Map() }, () =>
       atOption('--blade', () => adviseSawing(part, readSaws(options, words.unit))),
     );
+    const { picture: output, force } = options;
+    if (output !== undefined)
+      await writePicture({ output, inputs: [job], force }, `${part.name}: the saw`, async () => {
+        const { composeSawPicture } = await import('../export/saw-picture.ts');
+        return composeSawPicture(part, sawing);
+      });
     // A quick line has no stock to write it under.
     const missing = file === undefined ? [] : weightMissing(part);
     const cautions = sawCautions(part, sawing.edges, sawing.height, words);

@@ -1,12 +1,10 @@
 import { fairnessOf } from '../curves/fairness.ts';
 import type { Point } from '../curves/point.ts';
-import { finishedLine } from '../part/finished-line.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { showLength } from '../units/rule.ts';
-import { type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
-import { leaningEnds } from './end-words.ts';
-import { jointLines } from './joint-marks.ts';
+import { type Drawing, type Item, polyline, words } from './drawing.ts';
 import { landmarkItems, SCREEN } from './picture-labels.ts';
+import { partLines } from './picture-lines.ts';
 import {
   INNER_MM,
   LABEL_MM,
@@ -18,7 +16,7 @@ import {
   TITLE_MM,
   WIDTH_MM,
 } from './picture-sheet.ts';
-import { type DrawnTooth, drawnCombs, type PictureView, pictureView } from './picture-view.ts';
+import { type DrawnTooth, drawnCombs, pictureView } from './picture-view.ts';
 import { stationRule } from './station-rule.ts';
 import { scaleWords, usualScale } from './usual-scale.ts';
 
@@ -49,8 +47,7 @@ export function composePicture(part: Part): Drawing {
   const items: Item[] = [
     ...pictureHead(part.name, [`${scaleWords(factor)}; the teeth show how sharply the line bends`], height),
     ...combs.flatMap(combItems),
-    ...outlineItems(view),
-    ...joineryItems(view),
+    ...partLines(view),
     ...landmarkItems(view, combs, area),
     ...stationRule(view, ruleAt, SCREEN),
     words(
@@ -83,29 +80,6 @@ function combsBeyond(part: Part, factor: number): { below: number; above: number
 function remarkLines({ rule }: Part, { name, runs }: PartEdge): string[] {
   const said = fairnessOf(runs).remarks.map(({ message }) => message((mm) => showLength(mm, rule)));
   return pictureLines(`${name}: ${said.join('; ')}`);
-}
-
-function outlineItems({ part, path }: PictureView): Stroke[] {
-  const closed = part.shape.type === 'closed';
-  const stroke = (style: 'cut' | 'saw', line: Stroke['path']): Stroke => ({
-    type: 'stroke',
-    style,
-    path: path(line),
-    closed,
-  });
-  const saw = part.saw.length > 0 ? [stroke('saw', part.saw)] : [];
-  return [stroke('cut', finishedLine(part.shape)), ...saw];
-}
-
-/** Joints on the face, and dashed where a tilted end comes out on the back. */
-function joineryItems({ part, at, path }: PictureView): Stroke[] {
-  const backs = leaningEnds(part).filter(({ angles }) => angles.splay !== 0);
-  return [
-    ...backs.map(({ back }) => polyline('fold', back.map(at))),
-    ...part.joints
-      .flatMap((joint) => jointLines(part, joint))
-      .map((one): Stroke => ({ type: 'stroke', ...one, path: path(one.path) })),
-  ];
 }
 
 /** Teeth drawn on one piece, its two ends among them. */

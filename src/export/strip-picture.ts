@@ -7,6 +7,7 @@ import { cautionsOf, sayNails, sayStrip } from '../shop/say-strip.ts';
 import { type StripFaces, stripFaces } from '../shop/strip-faces.ts';
 import { chordsOf } from '../tiling/chords.ts';
 import { Fault } from '../units/fault.ts';
+import { sentence, wordingOf } from './card-words.ts';
 import { circle, type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { SCREEN, widthOf } from './picture-labels.ts';
 import {
@@ -22,7 +23,6 @@ import {
 } from './picture-sheet.ts';
 import { type PictureView, pictureView } from './picture-view.ts';
 import { type Room, strips, takeBeside } from './place.ts';
-import { printed } from './setting-out.ts';
 import { CAPITALS } from './type.ts';
 import { scaleWords, usualScale } from './usual-scale.ts';
 
@@ -115,7 +115,7 @@ function numberItem(number: string, { path }: Stroke, room: Room): Item[] {
 /** Which strip, where its nails stand, and what to heed: as `fairlath batten` tells it, the nails numbered. */
 function footLines(part: Part, runs: RunsAdvice): string[] {
   const { rule } = part;
-  const length = (mm: number): string => printed(mm, rule);
+  const { length } = wordingOf(rule);
   const several = part.edges.length > 1 && runs.length > 1;
   let number = 0;
   const nails = runs.flatMap(({ edge, advice }) => {
@@ -124,5 +124,5 @@ function footLines(part: Part, runs: RunsAdvice): string[] {
     return [several ? `${edge}: ${head}` : head, ...lines.map((line) => `${++number}. ${line}`)];
   });
   const cautions = cautionsOf(runs, rule).map(({ message }) => `Take care: ${message}`);
-  return [...sayStrip(stripToCut(runs), length), ...nails, ...cautions].flatMap(pictureLines);
+  return [...sayStrip(stripToCut(runs), length), ...nails, ...cautions].map(sentence).flatMap(pictureLines);
 }

@@ -7,12 +7,14 @@ import { offsetsCsv } from '../export/offsets-csv.ts';
 import { type OffsetsTable, offsetsTable } from '../export/offsets-table.ts';
 import { composePicture } from '../export/part-picture.ts';
 import { writePatternPdf, writePdf } from '../export/pdf.ts';
+import { composeSawPicture } from '../export/saw-picture.ts';
 import { composeStripPicture } from '../export/strip-picture.ts';
 import { writeSvg } from '../export/svg.ts';
 import { REFERENCE_LINE, stationsOf } from '../part/offsets.ts';
 import type { Part } from '../part/part.ts';
 import { stripSpecies } from '../shop/find-species.ts';
 import { adviseStrips } from '../shop/part-strips.ts';
+import { adviseSawing } from '../shop/sawing.ts';
 import type { Layout } from '../tiling/layout.ts';
 import { parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
 
@@ -84,6 +86,12 @@ export const PAPERS_TO_TAKE: readonly Paper[] = [
         `${part.name}: the strip`,
       );
     },
+  },
+  {
+    label: 'The board on the saw (SVG)',
+    type: 'image/svg+xml',
+    ending: '-saw.svg',
+    make: async (part) => writeSvg(composeSawPicture(part, adviseSawing(part)), `${part.name}: the saw`),
   },
   {
     label: 'The offsets (CSV)',

@@ -1,4 +1,4 @@
-import { rmSync, writeFileSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { SAMPLES } from '../part/jobs.ts';
@@ -71,6 +71,16 @@ describe('fairlath saw', () => {
       expect.arrayContaining(['saw.no-thickness', 'saw.no-species']),
     );
     expect(fairlath(['saw', file]).err).toMatch(/"thickness: 1 3\/4" under stock[\s\S]*"species: white oak"/);
+  });
+
+  test('a picture has the board with its stands, and is never drawn over a file of the maker’s', () => {
+    expect(fairlath(['saw', sample('hall-bench-leg.yaml'), '--picture', 'saw.svg'], folder).code).toBe(0);
+    expect(readFileSync(join(folder, 'saw.svg'), 'utf8')).toContain(
+      'stand before the table, as the cut begins',
+    );
+    const own = job(LEG);
+    expect(fairlath(['saw', sample('hall-bench-leg.yaml'), '--picture', own], folder).code).toBe(2);
+    expect(readFileSync(own, 'utf8')).toBe(LEG);
   });
 
   test('a straight line has no tightest bend', () => {
