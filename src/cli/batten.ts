@@ -103,18 +103,34 @@ function asJson(runs: Runs): object {
 }
 
 function asText(part: Part, runs: Runs, cautions: readonly Warning[]): string {
-  const { unit } = part.rule;
   const length = (mm: number): string => showLength(mm, part.rule);
   const several = runs.length > 1;
   const nails = runs.flatMap(({ edge, advice }) => {
-    const lines = sayNails(advice, length, unit);
+    const lines = sayNails(advice, part.rule);
     return lines.length > 0 ? [[...(several ? [`${edge}:`] : []), ...lines].join('\n  ')] : [];
   });
   const longest = runs.reduce((a, b) => (b.advice.cutLength > a.advice.cutLength ? b : a)).advice.cutLength;
   return [
     part.name,
-    sayStrip({ ...hardestOf(runs).advice, cutLength: longest }, length).join('\n'),
+    sayStrip({ ...hardestOf(runs).advice, cutLength: longest }, length, part.rule.unit).join('\n'),
     ...nails,
+    ...untold(runs),
     ['Take care:', ...cautions.map(({ message }) => `- ${message}`)].join('\n'),
   ].join('\n\n');
+}
+
+/** Why a curve of another kind has no nails in the list. */
+function untold(runs: Runs): string[] {
+  const kinds = new Set(runs.map(({ kind }) => kind));
+  const others = [...kinds].filter((kind) => kind !== 'batten' && kind !== 'bow');
+  const named = others.map((kind) => `${/^[ae]/.test(kind) ? 'an' : 'a'} ${kind}`).join(' and ');
+  return [
+    ...(kinds.has('bow') ? ['A bow needs no nails: a string draws its ends together.'] : []),
+    ...(others.length > 0
+      ? [
+          `No strip takes ${named} of itself, so there is no list of nails: hold it to the offsets, a nail at each, or ` +
+            'trace the printed pattern.',
+        ]
+      : []),
+  ];
 }

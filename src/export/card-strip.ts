@@ -9,7 +9,7 @@ import { settingRow } from './card-rows.ts';
 import type { Filling, Section } from './card-sections.ts';
 import { bareAbout, sentence, wordingOf } from './card-words.ts';
 import { gap, paragraph, type Row, table } from './columns.ts';
-import { bare, printed } from './setting-out.ts';
+import { bare, printedSize } from './setting-out.ts';
 
 type Runs = readonly [RunAdvice, ...RunAdvice[]];
 
@@ -33,8 +33,9 @@ export function stripSection(part: Part, runs: Runs | undefined, width: number):
   }
   const { advice } = hardestOf(runs);
   const cutLength = Math.max(...runs.map((run) => run.advice.cutLength));
-  const said = sayStrip({ ...advice, cutLength }, wordingOf(part.rule).length).map(sentence);
-  const size = sizeWords(part, { ...advice, cutLength });
+  const said = sayStrip({ ...advice, cutLength }, wordingOf(part.rule).length, part.rule.unit).map(sentence);
+  const isNone = advice.verdict !== 'safe' && advice.maxThicknessOnRule === 0;
+  const size = isNone ? 'none bends so far: trace' : sizeWords(part, { ...advice, cutLength });
   const nails = nailRows(runs);
   const filling = (notes: readonly string[], below: readonly Row[]): Filling => ({
     rows: [...settingRow(advice.species.name, size, notes, width), ...below],
@@ -96,7 +97,7 @@ function tableOfNails(
   );
   return [
     ...paragraph(
-      `Middles of ${printed(nailDiameter, rule)} nails; trace along the ${traced === 'left' ? 'upper' : 'lower'} face:`,
+      `Middles of ${printedSize(nailDiameter, rule)} nails; trace along the ${traced === 'left' ? 'upper' : 'lower'} face:`,
       width,
     ).map((row) => ({ ...row, withNext: true })),
     ...table(body, width, [`at, ${rule.unit}`, 'out', '']),

@@ -21,6 +21,7 @@ import { around, REGISTER_REACH_MM, registerCentres, seamsOf } from './seams.ts'
 import { bestPlan, COARSE_CHORD_MM, plainSheets, type Subject } from './search.ts';
 import { sheetsAt } from './sheets-at.ts';
 import { type Laid, laidOut, printedPlaces } from './spread.ts';
+import { paperTitle } from './paper.ts';
 
 /** 1/2 in: nearly every desktop printer reaches that close to the edge; 6 mm is the risk of some. */
 export const DEFAULT_MARGIN_MM = 12.7;
@@ -226,7 +227,7 @@ function tooManySheets(
 }
 
 function tooMany(sheets: number, options: LayOutOptions): Fault {
-  const { name } = options.paper;
+  const name = paperTitle(options.paper);
   const larger = 'use larger paper, such as a3, tabloid or a size of your own';
   return new Fault(
     'layout.too-many-sheets',
