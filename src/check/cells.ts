@@ -11,9 +11,15 @@ export interface OpenQuote {
 
 export type Separator = ',' | ';' | '\t';
 
-/** A tab or a semicolon separates wherever one stands, so that commas can be what they like. */
-export const separatorOf = (line: string): Separator =>
-  line.includes('\t') ? '\t' : line.includes(';') ? ';' : ',';
+/**
+ * What parts the cells of a table: a tab or a semicolon where most of its lines hold one, so that commas can be what
+ * they like, and a title above the table says nothing.
+ */
+export function separatorOf(lines: readonly string[]): Separator {
+  const most = (sign: Separator): boolean =>
+    2 * lines.filter((line) => line.includes(sign)).length > lines.length;
+  return most('\t') ? '\t' : most(';') ? ';' : ',';
+}
 
 /**
  * The cells of one line of comma-separated text, as spreadsheets write it (RFC 4180), with two liberties that

@@ -1,9 +1,4 @@
-import type { Rule } from '../units/rule.ts';
-import { MM_PER_INCH } from '../units/unit.ts';
-
-/** One graduation of a rule, mm. */
-export const graduationMm = ({ unit, graduation: { numerator, denominator } }: Rule): number =>
-  ((unit === 'in' ? MM_PER_INCH : 1) * numerator) / denominator;
+import { graduationMm, type Rule } from '../units/rule.ts';
 
 /**
  * What the hand adds to the rule's own error, mm (standard deviation): the rule a hair off square or off its

@@ -29,9 +29,12 @@ const NOT_TEXT = /[^\P{Cc}\t\r\n]|\uFFFD/u;
 
 const EXAMPLE = '6, 1/2';
 
+/** Blank lines and remarks. */
+const PASSED_OVER = /^\s*(#|$)/;
+
 /**
  * Readings as a maker keeps them: a station and an offset a line, typed as on a rule, separated by a comma, a
- * semicolon or a tab. Names of columns may stand first ("station, offset"; "station_mm"; "measured" counts
+ * semicolon or a tab; where it is no comma, a decimal comma will do, as spreadsheets write it. Names of columns may stand first ("station, offset"; "station_mm"; "measured" counts
  * before "offset", so that a printed table of offsets can be filled in); blank lines and # remarks are passed
  * over.
  *
@@ -77,7 +80,7 @@ interface Columns {
 
 class Table {
   private columns: Columns | undefined;
-  private separator: Separator | undefined;
+  private separator: Separator = ',';
   private faults = 0;
 
   constructor(
@@ -87,6 +90,7 @@ class Table {
 
   read(lines: readonly string[]): Reading[] {
     const readings: Reading[] = [];
+    this.separator = separatorOf(lines.filter((line) => !PASSED_OVER.test(line)));
     for (const [i, line] of lines.entries()) {
       if (this.faults >= MAX_FAULTS) return readings;
       const reading = this.readLine(line, i + 1);
@@ -103,16 +107,23 @@ class Table {
   private readLine(line: string, number: number): Reading | undefined {
     if (line.length > MAX_LINE)
       return this.report('long-line', `longer than ${MAX_LINE} characters. Keep one reading.`, number, 1);
-    if (/^\s*(#|$)/.test(line)) return undefined;
-    this.separator ??= separatorOf(line);
+    if (PASSED_OVER.test(line)) return undefined;
     const cells = cellsOf(line, this.separator);
     if ('openQuote' in cells)
       return this.report('open-quote', 'this quote is never closed. Close it.', number, cells.openQuote);
+    if (cells.length === 1 && !this.columns?.named) return this.reportOne(cells[0]!, number);
     if (!this.columns) {
       this.columns = this.columnsOf(cells, number);
       if (this.columns.named) return undefined;
     }
     return this.readCells(cells, this.columns, number);
+  }
+
+  /** A line that nothing parts: what stands on it is not looked into, or each would be told twice. */
+  private reportOne({ column }: Cell, line: number): undefined {
+    const sign = { ',': 'comma', ';': 'semicolon', '\t': 'tab' }[this.separator];
+    const cure = `Write both, with a ${sign} between them, or # before the line: ${EXAMPLE}.`;
+    return this.report('missing', `one value and no ${sign}. ${cure}`, line, column);
   }
 
   private columnsOf(cells: readonly Cell[], line: number): Columns {
@@ -168,11 +179,16 @@ class Table {
         column,
       );
     try {
-      return parseLength(cell.text, unit);
+      return parseLength(this.withPoint(cell.text), unit);
     } catch (error) {
       if (!(error instanceof Fault)) throw error;
       return this.place(error.at(what), line, column);
     }
+  }
+
+  /** Where no comma parts the cells, one before one or two last digits is a decimal comma: 1,200 may be thousands. */
+  private withPoint(text: string): string {
+    return this.separator === ',' ? text : text.replace(/(?<=^-?\d+),(?=\d{1,2}(?!\d))/, '.');
   }
 
   private report(code: string, wording: string, line: number, column: number): undefined {

@@ -45,7 +45,8 @@ const sentence = (text: string): string => text[0]!.toUpperCase() + text.slice(1
 /** What the readings say of each kind and of each bad reading, a line each. */
 export function remarks(taken: TakeOff, rule: Rule): string[] {
   const { kinds, outliers, sigma } = taken;
-  const about = (mm: number): string => `${Number(mm.toPrecision(2))} mm`;
+  const about = (mm: number): string =>
+    `${Number((rule.unit === 'in' ? mm / MM_PER_INCH : mm).toPrecision(2))} ${rule.unit}`;
   const cannotTell = alike(taken).map(({ kind }) => A_KIND[kind]);
   return [
     `One reading is taken to err by ${about(sigma)} (standard deviation): the rule's rounding and the hand.`,

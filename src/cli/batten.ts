@@ -105,17 +105,33 @@ function asJson(runs: RunsAdvice): object {
 }
 
 function asText(part: Part, runs: RunsAdvice, cautions: readonly Warning[]): string {
-  const { unit } = part.rule;
   const length = (mm: number): string => showLength(mm, part.rule);
   const several = runs.length > 1;
   const nails = runs.flatMap(({ edge, advice }) => {
-    const lines = sayNails(advice, length, unit);
+    const lines = sayNails(advice, part.rule);
     return lines.length > 0 ? [[...(several ? [`${edge}:`] : []), ...lines].join('\n  ')] : [];
   });
   return [
     part.name,
-    sayStrip(stripToCut(runs), length).join('\n'),
+    sayStrip(stripToCut(runs), length, part.rule.unit).join('\n'),
     ...nails,
+    ...untold(runs),
     ['Take care:', ...cautions.map(({ message }) => `- ${message}`)].join('\n'),
   ].join('\n\n');
+}
+
+/** Why a curve of another kind has no nails in the list. */
+function untold(runs: RunsAdvice): string[] {
+  const kinds = new Set(runs.map(({ curve }) => curve.kind));
+  const others = [...kinds].filter((kind) => kind !== 'batten' && kind !== 'bow');
+  const named = others.map((kind) => `${/^[ae]/.test(kind) ? 'an' : 'a'} ${kind}`).join(' and ');
+  return [
+    ...(kinds.has('bow') ? ['A bow needs no nails: a string draws its ends together.'] : []),
+    ...(others.length > 0
+      ? [
+          `No strip takes ${named} of itself, so there is no list of nails: hold it to the offsets, a nail at each, or ` +
+            'trace the printed pattern.',
+        ]
+      : []),
+  ];
 }

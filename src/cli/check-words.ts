@@ -1,8 +1,10 @@
 import type { Check, Deviation, Mark } from '../check/check-edge.ts';
+import { TELLS_CROOKED } from '../check/doubts.ts';
 import type { PairCheck } from '../check/pair.ts';
 import { mostReadingError } from '../check/reading-error.ts';
 import type { Part } from '../part/part.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../units/rule.ts';
+import { MM_PER_INCH } from '../units/unit.ts';
 import { degrees } from './json.ts';
 import { columns } from './table.ts';
 
@@ -35,11 +37,15 @@ function rowOf(each: Deviation, { rule, sawAllowance }: Part, beforeSanding: boo
     showOnRule(each.design, rule),
     showOnRule(each.measured, rule),
     offWords(each.proud, rule),
-    `${(Math.abs(each.deviation) + 0).toFixed(1)} mm`,
+    fine(Math.abs(each.deviation), rule),
     ...toFinish,
     MARKS[each.mark],
   ];
 }
+
+/** Beside the rule's marks: nearer than the hand reads. */
+const fine = (mm: number, { unit }: Rule): string =>
+  unit === 'in' ? `${(mm / MM_PER_INCH).toFixed(2)} in` : `${mm.toFixed(1)} mm`;
 
 /** "1/16 proud": more wood than asked for; "1/16 shy": less. */
 function offWords(proud: number, rule: Rule, none = 'on the line'): string {
@@ -50,7 +56,7 @@ function offWords(proud: number, rule: Rule, none = 'on the line'): string {
 function worstWords({ readings, worst, rms }: Check, rule: Rule): string[] {
   const at = readings.reduce((a, b) => (Math.abs(b.deviation) > Math.abs(a.deviation) ? b : a));
   const where = `${offWords(at.proud, rule)} at station ${showOnRule(at.station, rule)}`;
-  return [`worst     ${where} (${worst.toFixed(1)} mm); rms ${rms.toFixed(1)} mm`];
+  return [`worst     ${where} (${fine(worst, rule)}); rms ${fine(rms, rule)}`];
 }
 
 function fitWords({ bestFit, lies, readings }: Check, rule: Rule): string[] {
@@ -62,7 +68,7 @@ function fitWords({ bestFit, lies, readings }: Check, rule: Rule): string[] {
   );
   return [
     `as set    the part lies ${ends.join(' and ')}, turned ${degrees(turn).toFixed(2)}°`,
-    `straight  set true to the rule, ${worst.toFixed(1)} mm off at worst; rms ${rms.toFixed(1)} mm`,
+    `straight  set true to the rule, ${fine(worst, rule)} off at worst; rms ${fine(rms, rule)}`,
   ];
 }
 
@@ -79,37 +85,21 @@ function verdictWords({ verdict, tolerance, worst, readings }: Check, rule: Rule
   const limit = showLength(tolerance, rule);
   if (verdict === 'outside') {
     const out = readings.filter(({ deviation }) => Math.abs(deviation) > tolerance + error).length;
-    return `outside: ${out} of ${readings.length} stations are off by more than ${limit} (${counted})`;
+    return `outside: ${out} of ${readings.length} stations ${out === 1 ? 'is' : 'are'} off by more than ${limit} (${counted})`;
   }
   const sure = worst + error <= tolerance ? '' : ', as far as this rule can tell';
   return `within ${limit}${sure} (${counted})`;
 }
 
-/** Shift and turn lie well on any two readings; a third and a fourth can speak against them. */
-const TELLS_CROOKED = 4;
-
-/**
- * Set straight, a crooked part keeps at most this share of its rms: shift and turn then explain three quarters of
- * the squares, in four readings or more. One place sawn wrong draws the best fit towards it, too, but keeps most.
- */
-const KEPT_WHEN_STRAIGHT = 0.5;
-
-/** The part within once it is set straight: crooked against the rule, not sawn wrong. */
-export const isSetCrooked = ({ verdict, bestFit, tolerance, readings, rms }: Check, rule: Rule): boolean =>
-  verdict === 'outside' &&
-  readings.length >= TELLS_CROOKED &&
-  bestFit.worst <= tolerance + mostReadingError(rule) &&
-  bestFit.rms <= KEPT_WHEN_STRAIGHT * rms;
-
 export function pairText({ readings, worst, rms }: PairCheck, rule: Rule): string {
   const rows = readings.map(({ station, difference }) => [
     `  ${showOnRule(station, rule)}`,
     offWords(difference, rule, 'alike'),
-    `${Math.abs(difference).toFixed(1)} mm`,
+    fine(Math.abs(difference), rule),
   ]);
   return [
     'the second of the pair against the first:',
     columns([['  station', 'off', ''], ...rows]),
-    `worst ${worst.toFixed(1)} mm; rms ${rms.toFixed(1)} mm`,
+    `worst ${fine(worst, rule)}; rms ${fine(rms, rule)}`,
   ].join('\n');
 }

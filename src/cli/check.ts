@@ -1,11 +1,12 @@
 import { Command } from 'commander';
 import { type Check, type CheckOptions, checkEdge } from '../check/check-edge.ts';
 import { edgeNamed } from '../check/checked-line.ts';
+import { doubtsAbout } from '../check/doubts.ts';
 import { comparePair, mirrored, type PairCheck } from '../check/pair.ts';
-import { graduationMm } from '../check/reading-error.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, type Warning } from '../units/fault.ts';
-import { checkText, isSetCrooked, pairText } from './check-words.ts';
+import { graduationMm } from '../units/rule.ts';
+import { checkText, pairText } from './check-words.ts';
 import { type Given, readGiven, takesJob, warn } from './job-input.ts';
 import { degrees, printJson } from './json.ts';
 import { type Measured, measuredIn, measuredOnLine } from './measured.ts';
@@ -67,6 +68,8 @@ export const checkCommand = (): Command =>
       notes: [
         'Proud is more wood than asked for, shy is less. A part laid crooked against the rule is told from one sawn ' +
           'wrong: the line is shifted and turned to lie best on the readings, and what is left is the sawing.',
+        'Readings taken from the wrong end, on the wrong side or changed over are told, and one that stands off its ' +
+          'neighbours: measure again before you take wood off.',
         'A part outside the tolerance is an answer, not a mistake: the exit code is 0.',
       ],
       files: 'Reads JOB and the readings. Writes the SVG that --picture names.',
@@ -86,7 +89,7 @@ export const checkCommand = (): Command =>
     const second = secondFor(given, edge, how, options);
     const pair = second && pairOf(check, second, options);
     if (options.picture !== undefined) await drawPicture(part, check, second, options, given.file);
-    tell(part, check, pair, options);
+    tell(part, check, doubtsAbout(part, edge, check, measured.readings, how), pair, options);
   });
 
 function optionsOf(part: Part, edge: PartEdge, options: CheckCommandOptions): CheckOptions {
@@ -152,33 +155,22 @@ async function drawPicture(
 function tell(
   part: Part,
   check: Check,
+  doubts: readonly Warning[],
   pair: PairCheck | undefined,
   { json, beforeSanding }: CheckCommandOptions,
 ): void {
-  const crooked = crookedWarning(part, check);
   warn(part);
   if (json) {
-    printJson('check', part, { ...asJson(check), ...(pair && { pair }) }, [...part.warnings, ...crooked]);
+    printJson('check', part, { ...asJson(check), ...(pair && { pair }) }, [...part.warnings, ...doubts]);
     return;
   }
   const blocks = [
     checkText(part, check, beforeSanding ?? false),
-    ...crooked.map(({ message }) => message),
+    ...doubts.map(({ message }) => message),
     ...(pair ? [pairText(pair, part.rule)] : []),
   ];
   say(blocks.join('\n\n'));
 }
-
-const crookedWarning = (part: Part, check: Check): Warning[] =>
-  isSetCrooked(check, part.rule)
-    ? [
-        {
-          code: 'check.set-crooked',
-          message:
-            'The part lay crooked against the rule: set true to it, it is within. Lay it anew and measure.',
-        },
-      ]
-    : [];
 
 function asJson({ edge, tolerance, readings, worst, rms, bestFit, verdict }: Check): object {
   return {

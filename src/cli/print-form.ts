@@ -2,10 +2,10 @@ import { figuresOf } from '../curves/figures.ts';
 import { type Form, formOf } from '../part/form.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { stripSpecies } from '../shop/find-species.ts';
-import { formFactor, type Lamination, laminate, lostShare, plyWords } from '../shop/lamination.ts';
+import { formFactor, type Lamination, laminate, lostShare } from '../shop/lamination.ts';
 import { type LayOutOptions, layOut } from '../tiling/lay-out.ts';
 import { Fault, type Warning } from '../units/fault.ts';
-import { showLength } from '../units/rule.ts';
+import { showFine, showLength } from '../units/rule.ts';
 import { pair } from './json.ts';
 import { edgesNamed } from './measured-along.ts';
 import { atOption, lengthAt } from './option.ts';
@@ -105,14 +105,14 @@ function asText(
   const length = (mm: number): string => showLength(mm, part.rule);
   const chart = chartPly === undefined ? '' : `; a makers' chart gives ${length(chartPly)} for soaked strips`;
   return [
-    `Laminate "${edge}" from ${plies} plies of ${plyWords(plyThickness, part.rule)}, ${length(thickness)} in all. ${species} bends safely up to ${plyWords(safePly, part.rule)}${chart}.`,
+    `Laminate "${edge}" from ${plies} plies of ${showFine(plyThickness, part.rule.unit)}, ${length(thickness)} in all. ${species} bends safely up to ${showFine(safePly, part.rule.unit)}${chart}.`,
     `The form rises ${length(form.rise)} over ${length(form.chord)}; off it, 1/${plies ** 2} of the bend springs back and leaves ${length(form.askedRise)}. Real wood and glue differ: bend a trial piece.`,
   ];
 }
 
 function plyWarnings(part: Part, { verdict, plyThickness, safePly }: Lamination): Warning[] {
   if (verdict === 'safe') return [];
-  const ply = (mm: number): string => plyWords(mm, part.rule);
+  const ply = (mm: number): string => showFine(mm, part.rule.unit);
   return [
     {
       code: `form.${verdict}`,

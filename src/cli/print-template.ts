@@ -3,7 +3,7 @@ import type { Part } from '../part/part.ts';
 import { type Cutter, type Template, templateOf } from '../part/template.ts';
 import { type LayOutOptions, layOut } from '../tiling/lay-out.ts';
 import { Fault } from '../units/fault.ts';
-import { showLength } from '../units/rule.ts';
+import { showSize } from '../units/rule.ts';
 import { atOption, lengthAt } from './option.ts';
 import type { Printed } from './printed.ts';
 
@@ -64,7 +64,7 @@ function cutterOf({ rule: { unit } }: Part, { bush, bearing, bit, opening }: Tem
 }
 
 function asText(part: Part, { inside }: Template, { guide, guideDiameter, bitDiameter }: Cutter): string {
-  const length = (mm: number): string => showLength(mm, part.rule);
+  const length = (mm: number): string => showSize(mm, part.rule);
   const size =
     inside === 0
       ? 'the part’s own size'

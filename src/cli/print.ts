@@ -8,7 +8,7 @@ import { type LayOutOptions, layOut } from '../tiling/lay-out.ts';
 import type { Layout } from '../tiling/layout.ts';
 import { layOutMirrored } from '../tiling/mirrored.ts';
 import { pageMatrix } from '../tiling/page-matrix.ts';
-import type { Paper } from '../tiling/paper.ts';
+import { paperTitle } from '../tiling/paper.ts';
 import { scaleWords } from '../tiling/printer-scale.ts';
 import { mustBeFree, streamWhole } from './files.ts';
 import { readFont } from './font.ts';
@@ -228,7 +228,7 @@ function asText(
   const saved = layout.plainSheets > layout.sheets.length ? ` instead of ${layout.plainSheets}` : '';
   const turned = layout.turnDeg === 0 ? '' : `, the part turned ${layout.turnDeg}°`;
   const lies = layout.orientation === 'upright' ? 'upright' : 'lying on the side';
-  const sheets = `${sheetCount(layout)}${saved} of ${paperName(layout.paper)}, ${lies}${turned}`;
+  const sheets = `${sheetCount(layout)}${saved} of ${paperTitle(layout.paper)}, ${lies}${turned}`;
   return [
     `${title}${part.shape.type === 'half' ? ', one half to flip on its centre line' : ''}: ${sheets}${cover ? ', and a cover' : ''}.`,
     ...says,
@@ -246,5 +246,3 @@ function asText(
 
 const sheetCount = ({ sheets }: Layout): string =>
   sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
-
-const paperName = ({ name }: Paper): string => (/^[a-z]\d$/.test(name) ? name.toUpperCase() : name);

@@ -40,7 +40,7 @@ export const stockCommand = (): Command =>
       new Command('stock')
         .summary('the wood: blank, boards, weight, grain')
         .description(
-          'Plan the wood: the blank with its allowances, rough boards and layers, board feet and weight, the copies laid ' +
+          'Plan the wood: the blank with its allowances, rough boards and layers, board feet or cubic metres and weight, the copies laid ' +
             'on boards, where the grain runs out most, and the weakest section.',
         ),
     )
@@ -51,7 +51,7 @@ export const stockCommand = (): Command =>
         'The blank is the part over all (saw line, long points) with 1/2 in more of length, 1/4 in of width ("width" ' +
           'under "allowance" in the job changes it) and 1/8 in of thickness to plane. Copies lie as close as their ' +
           'curved outlines allow, never closer than the kerf.',
-        'Board feet and weight are of one blank and one finished part, and of the whole quantity where it says so.',
+        'Volume and weight are of one blank and one finished part, and of the whole quantity where it says so.',
       ],
       files: 'Reads JOB. Writes the SVG that --picture names.',
       examples: [

@@ -1,7 +1,6 @@
 import { basename, extname, resolve } from 'node:path';
 import { Command } from 'commander';
 import { checkEdge } from '../check/check-edge.ts';
-import { graduationMm } from '../check/reading-error.ts';
 import type { Reading } from '../check/readings.ts';
 import { type TakeOff, takeOff } from '../check/take-off.ts';
 import { remarks, settingPoints, takenOffJob } from '../check/taken-off-job.ts';
@@ -12,7 +11,7 @@ import { REFERENCE_LINE } from '../part/offsets.ts';
 import { edgeEnd, edgeStart } from '../part/outline.ts';
 import type { Part } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
-import { defaultRule, parseGraduation, type Rule, showLength } from '../units/rule.ts';
+import { defaultRule, graduationMm, parseGraduation, type Rule, showLength } from '../units/rule.ts';
 import { mustBeFree, writeWhole } from './files.ts';
 import { endsWith, LENGTHS } from './help.ts';
 import { pair, printJson } from './json.ts';

@@ -1,7 +1,7 @@
 import { along, type Place, piecesLength } from './along.ts';
 import type { Curve } from './curve.ts';
 import type { Piece } from './piece.ts';
-import { angleOf, cross, direction, type Point, subtract } from './point.ts';
+import { angleOf, cross, direction, type Point, subtract, turnBetween } from './point.ts';
 import { leastOnUnit, rootsOnUnit } from './search.ts';
 import { JOIN_MM } from './tolerance.ts';
 
@@ -13,7 +13,7 @@ export interface Figures {
   readonly apex?: Apex;
   /** Where it bends most sharply, its radius mm, > 0; absent for a straight run. */
   readonly tightest?: { readonly radius: number; readonly at: Point };
-  /** Tangent directions at both ends, counter-clockwise from the reference line. */
+  /** Tangent directions at both ends, counter-clockwise from the reference line; within half a turn of the chord’s. */
   readonly endAngles: readonly [start: number, end: number];
   /** Where the curve changes from hollow to round. */
   readonly inflections: readonly Point[];
@@ -95,11 +95,13 @@ export function figuresOf(curve: Curve): Figures {
   const { exact, from, to } = curve;
   const apex = apexOf(exact, from, to);
   const tightest = tightestOf(exact);
+  const chord = angleOf(from, to);
+  const near = (angle: number): number => chord + turnBetween(chord, angle);
   return {
     length: piecesLength(exact),
     ...(apex && { apex }),
     ...(tightest && { tightest }),
-    endAngles: [along(exact[0]!)(0).angle, along(exact.at(-1)!)(1).angle],
+    endAngles: [near(along(exact[0]!)(0).angle), near(along(exact.at(-1)!)(1).angle)],
     inflections: tightest ? inflectionsOf(exact, 1 / tightest.radius) : [],
   };
 }

@@ -22,5 +22,10 @@ export const between = (a: Point, b: Point, t: number): Point => ({
 export const direction = (angle: number): Point => ({ x: Math.cos(angle), y: Math.sin(angle) });
 /** The direction from a to b, radians in (−π, π]. */
 export const angleOf = (a: Point, b: Point): number => Math.atan2(b.y - a.y, b.x - a.x);
+/** From one direction to another by the shorter way, radians. */
+export const turnBetween = (from: number, to: number): number => {
+  const turn = to - from;
+  return turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI));
+};
 /** A quarter turn counter-clockwise: the left normal of a tangent. */
 export const leftOf = (a: Point): Point => ({ x: -a.y, y: a.x });

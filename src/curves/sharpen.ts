@@ -3,7 +3,7 @@ import { along, type Place, pieceLength } from './along.ts';
 import { fitCubics } from './fit.ts';
 import { integrate } from './gauss.ts';
 import type { ArcSegment, Piece, Segment } from './piece.ts';
-import { add, direction, distance, leftOf, type Point, scale } from './point.ts';
+import { add, direction, distance, leftOf, type Point, scale, turnBetween } from './point.ts';
 import { FIT_MM } from './tolerance.ts';
 
 /** Tangents farther apart than this where two pieces meet are a corner, radians: 0.1 mm in a metre. */
@@ -45,18 +45,12 @@ export function sharpen(pieces: readonly Piece[], factor: number): Segment[][] {
 }
 
 function mustBeSmooth(before: Place, after: Place): void {
-  if (Math.abs(turned(before.angle, after.angle)) < CORNER) return;
+  if (Math.abs(turnBetween(before.angle, after.angle)) < CORNER) return;
   throw new Fault(
     'sharpen.corner',
     (mm) =>
       `the line has a corner at station ${mm(after.x)}, and plies do not bend round a corner. Ease it into a curve.`,
   );
-}
-
-/** From one direction to another by the shorter way, radians. */
-function turned(from: number, to: number): number {
-  const turn = to - from;
-  return turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI));
 }
 
 interface Sharpened {
@@ -95,7 +89,7 @@ function sharpenArc(arc: ArcSegment, start: Start, factor: number): Sharpened {
 function sharpenedRun(piece: Piece, start: Start, factor: number): (u: number) => Place {
   const base = along(piece);
   const first = base(0).angle;
-  const angleAt = (place: Place): number => start.angle + factor * turned(first, place.angle);
+  const angleAt = (place: Place): number => start.angle + factor * turnBetween(first, place.angle);
   const step = (from: number, to: number): Point => ({
     x: integrate((u) => pace(base(u), Math.cos), from, to),
     y: integrate((u) => pace(base(u), Math.sin), from, to),

@@ -2,15 +2,14 @@ import type { Part } from '../part/part.ts';
 import { stripSpecies } from '../shop/find-species.ts';
 import type { StripNail } from '../shop/nails.ts';
 import { adviseStrips, type RunsAdvice, stripToCut } from '../shop/part-strips.ts';
-import { sayNailSize, sayStrip, showForce } from '../shop/say-strip.ts';
+import { sayStrip, showForce } from '../shop/say-strip.ts';
 import type { StripAdvice } from '../shop/strip.ts';
 import { Fault } from '../units/fault.ts';
-import { typesetFractions } from '../units/typeset.ts';
 import { settingRow } from './card-rows.ts';
 import type { Filling, Section } from './card-sections.ts';
 import { bareAbout, sentence, wordingOf } from './card-words.ts';
 import { gap, paragraph, type Row, table } from './columns.ts';
-import { bare } from './setting-out.ts';
+import { bare, printedSize } from './setting-out.ts';
 
 /** The strip for each curved run; undefined for a part without a curve. */
 export function stripsOf(part: Part): RunsAdvice | undefined {
@@ -31,8 +30,9 @@ export function stripSection(part: Part, runs: RunsAdvice | undefined, width: nu
     return { name, title, rank: 4, fillings: [{ rows: paragraph(words, width), list: [words] }] };
   }
   const advice = stripToCut(runs);
-  const said = sayStrip(advice, wordingOf(part.rule).length).map(sentence);
-  const size = sizeWords(part, advice);
+  const said = sayStrip(advice, wordingOf(part.rule).length, part.rule.unit).map(sentence);
+  const isNone = advice.verdict !== 'safe' && advice.maxThicknessOnRule === 0;
+  const size = isNone ? 'none bends so far: trace' : sizeWords(part, advice);
   const nails = nailRows(runs);
   const filling = (notes: readonly string[], below: readonly Row[]): Filling => ({
     rows: [...settingRow(advice.species.name, size, notes, width), ...below],
@@ -80,7 +80,7 @@ function tableOfNails(
   width: number,
 ): Row[] {
   if (nails.length === 0) return [];
-  const size = typesetFractions(sayNailSize(advice, rule.unit));
+  const size = printedSize(advice.nailDiameter, rule);
   const several = edges.length > 1 && new Set(nails.map(({ edge }) => edge)).size > 1;
   const body = nails.flatMap(({ centres, side, force, edge }) =>
     centres.map((at, i) => [

@@ -4,7 +4,7 @@ import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import { blankWarnings } from '../shop/blank.ts';
 import type { Layers } from '../shop/quarters.ts';
-import { sayGrain } from '../shop/say-stock.ts';
+import { sayGrain, sayVolume } from '../shop/say-stock.ts';
 import type { WoodPlan } from '../shop/stock-plan.ts';
 import type { Rule } from '../units/rule.ts';
 import { typesetFractions } from '../units/typeset.ts';
@@ -65,7 +65,9 @@ function fromWords(layers: readonly Layers[] | undefined, rule: Rule): string {
 export function woodSection(part: Part, plan: WoodPlan, width: number): Section {
   const row = cutListOf(part, plan);
   const closed = part.shape.type === 'closed';
-  const amount = row.boardFeet === '' ? '' : `, ${row.boardFeet} board feet for all ${row.quantity}`;
+  const rough = plan.amount?.rough;
+  const forAll = row.quantity > 1 ? ` for all ${row.quantity}` : '';
+  const amount = rough ? `, ${sayVolume(rough, part.rule, 1)}${forAll}` : '';
   const list = [
     ['wood', `${row.species}${amount}`],
     ['from', row.from],

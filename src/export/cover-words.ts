@@ -4,7 +4,7 @@ import type { EndPair, Step, Taper } from '../job/job.ts';
 import type { Part } from '../part/part.ts';
 import { BAR_MM, DAMP, expectedError, READ_MM, SEAM_MM } from '../tiling/expected-error.ts';
 import type { Layout } from '../tiling/layout.ts';
-import type { Paper } from '../tiling/paper.ts';
+import { type Paper, paperTitle } from '../tiling/paper.ts';
 import { NOMINAL_MM, type PrinterScale, scaleWords } from '../tiling/printer-scale.ts';
 import type { Rule } from '../units/rule.ts';
 import { BODY_MM } from './columns.ts';
@@ -24,13 +24,6 @@ export const subtitle = (
   const whole = part.shape.type === 'half' ? `half ${what}, to flip on its centre line` : what;
   return `Full-size ${mirrored ? 'mirrored ' : ''}${whole} · ${quantityWords(part)} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationWords(part.rule)}`;
 };
-
-/** "A4", "letter", "329 × 483 mm", "24 in roll". */
-export const paperTitle = ({ name }: Paper): string =>
-  name
-    .replace(/^a\d$/, (size) => size.toUpperCase())
-    .replace(/^roll:([\d.]+)(\w+)$/, '$1 $2 roll')
-    .replace(/^([\d.]+)x([\d.]+)(\w+)$/, '$1 × $2 $3');
 
 export const printSteps = ({ paper, orientation, printer }: Layout): string[] => [
   `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. ${coverNote(paper, orientation)}`,

@@ -1,8 +1,9 @@
 import type { Form } from '../part/form.ts';
-import { TAIL_MM } from '../part/form.ts';
+import { tailMm } from '../part/form.ts';
 import type { Part } from '../part/part.ts';
-import { type Lamination, plyWords } from '../shop/lamination.ts';
+import type { Lamination } from '../shop/lamination.ts';
 import type { Species } from '../shop/species.ts';
+import { showFine } from '../units/rule.ts';
 import type { PatternNotes } from './pattern-notes.ts';
 import { printed } from './setting-out.ts';
 
@@ -17,6 +18,7 @@ export function formNotes(
   const length = (mm: number): string => printed(mm, part.rule);
   const percent = (share: number): string => `${(share * 100).toFixed(2)} %`;
   const { plies, plyThickness, thickness, strain, safeStrain, chartPly } = lamination;
+  const tail = tailMm(part.rule);
   const other = part.edges.find(({ name }) => name !== edge)?.name;
   return {
     what: 'bending form',
@@ -26,17 +28,17 @@ export function formNotes(
       {
         title: 'The lamination',
         steps: [
-          `${plies} equal plies of ${plyWords(plyThickness, part.rule)}, ${length(thickness)} in all, of ${species.name.toLowerCase()}. At the tightest place of the form a ply strains ${percent(strain)}; half of what breaks the average clear piece, ${percent(safeStrain)}, counts as safe.`,
+          `${plies} equal plies of ${showFine(plyThickness, part.rule.unit)}, ${length(thickness)} in all, of ${species.name.toLowerCase()}. At the tightest place of the form a ply strains ${percent(strain)}; half of what breaks the average clear piece, ${percent(safeStrain)}, counts as safe.`,
           chartPly === undefined
             ? 'Makers’ charts say nothing of a radius under 2 in: try a ply over the form first.'
             : `A makers’ chart for soaked strips gives ${length(chartPly)} for this radius. Soaked plies must dry on the form before they are glued.`,
-          `Make them ${length(2 * TAIL_MM)} longer than the line’s ${length(form.length)} and a little wider than the part.`,
+          `Make them ${length(2 * tail)} longer than the line’s ${length(form.length)} and a little wider than the part.`,
         ],
       },
       {
         title: 'The form',
         steps: [
-          `Its face touches the plies along the edge “${edge}”; they stack up from it ${other === undefined ? 'on the side of the reference line' : `towards “${other}”`}. The chord’s ends lie on the reference line; beyond them the face runs on straight by ${length(TAIL_MM)} for clamps.`,
+          `Its face touches the plies along the edge “${edge}”; they stack up from it ${other === undefined ? 'on the side of the reference line' : `towards “${other}”`}. The chord’s ends lie on the reference line; beyond them the face runs on straight by ${length(tail)} for clamps.`,
           `It rises ${length(form.rise)} over its chord of ${length(form.chord)}, the part ${length(form.askedRise)}: ${plies} plies lose 1⁄${plies ** 2} of their bend when the clamps come off. That is for elastic wood and glue that does not creep; real wood and glue differ. Bend a trial piece, measure it with “fairlath check”, and change --plies or the curve if it is off.`,
           'Build the form square and as thick as the part is wide, wax it, and clamp from the middle to the ends with a caul or strap over the plies.',
         ],

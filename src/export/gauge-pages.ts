@@ -1,7 +1,8 @@
+import { paperTitle } from '../tiling/paper.ts';
 import { gap, paragraph, type Row, steps, table } from './columns.ts';
 import { sectionOf } from './cover-joinery.ts';
 import { pagesOf } from './cover-page.ts';
-import { checkRows, paperTitle, printSteps, REMEDIES, tapeSteps, toleranceSentence } from './cover-words.ts';
+import { checkRows, printSteps, REMEDIES, tapeSteps, toleranceSentence } from './cover-words.ts';
 import type { Page } from './drawing.ts';
 import { type LaidGauge, outlineOf } from './gauge.ts';
 import { gaugePage } from './gauge-page.ts';

@@ -1,10 +1,9 @@
 import type { Box } from '../curves/curve.ts';
 import { type Point, point } from '../curves/point.ts';
-import type { Paper } from '../tiling/paper.ts';
+import { type Paper, paperTitle } from '../tiling/paper.ts';
 import { asArgument, MOST_OFF, NOMINAL_MM } from '../tiling/printer-scale.ts';
 import { Fault } from '../units/fault.ts';
 import { fillColumns, gap, heading, paragraph, type Row, steps } from './columns.ts';
-import { paperTitle } from './cover-words.ts';
 import { type Item, type Page, polyline, words } from './drawing.ts';
 
 /** White beyond the end marks, mm: most printers reach that close, and A4 leaves no more beside 200 mm. */

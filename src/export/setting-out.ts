@@ -5,9 +5,8 @@ import { landmarks } from '../part/landmarks.ts';
 import { offsetAt, stationSpacing, stationsEvery } from '../part/offsets.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { jointsShown } from '../tiling/must-show.ts';
-import { type Rule, showLength, showOnRule } from '../units/rule.ts';
+import { graduationMm, type Rule, showLength, showOnRule, showSize } from '../units/rule.ts';
 import { typesetFractions } from '../units/typeset.ts';
-import { MM_PER_INCH } from '../units/unit.ts';
 
 /** What a maker would tick along the part: worked out once, drawn on the sheets and on the cover. */
 export interface SettingOut {
@@ -53,13 +52,14 @@ export const bare = (mm: number, rule: Rule): string => typeset(showOnRule(mm, r
 
 /** "± 1⁄16 in": rounded up to the rule's finest mark, for less cannot be read. */
 export function plusMinus(mm: number, rule: Rule): string {
-  const { numerator, denominator } = rule.graduation;
-  const mark = ((rule.unit === 'in' ? MM_PER_INCH : 1) * numerator) / denominator;
+  const mark = graduationMm(rule);
   return `± ${printed(Math.max(1, Math.ceil(mm / mark - 1e-9)) * mark, rule)}`;
 }
 
-/** The finest mark of a rule: "1⁄32 in", "1 mm". */
-export const graduationWords = ({ unit, graduation: { numerator, denominator } }: Rule): string =>
-  `${denominator === 1 ? numerator : `${numerator}⁄${denominator}`} ${unit}`;
+/** A size that is bought, as printed: "1⁄2 in", "12.7 mm". */
+export const printedSize = (mm: number, rule: Rule): string => typeset(showSize(mm, rule));
+
+/** The finest mark of a rule: "1⁄32 in", "0.5 mm". */
+export const graduationWords = (rule: Rule): string => printed(graduationMm(rule), rule);
 
 const typeset = (shown: string): string => typesetFractions(shown).replace(/^-/, '−');

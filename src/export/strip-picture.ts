@@ -119,10 +119,12 @@ function footLines(part: Part, runs: RunsAdvice): string[] {
   const several = part.edges.length > 1 && runs.length > 1;
   let number = 0;
   const nails = runs.flatMap(({ edge, advice }) => {
-    const [head, ...lines] = sayNails(advice, length, rule.unit);
+    const [head, ...lines] = sayNails(advice, rule);
     if (head === undefined) return [];
     return [several ? `${edge}: ${head}` : head, ...lines.map((line) => `${++number}. ${line}`)];
   });
   const cautions = cautionsOf(runs, rule).map(({ message }) => `Take care: ${message}`);
-  return [...sayStrip(stripToCut(runs), length), ...nails, ...cautions].map(sentence).flatMap(pictureLines);
+  return [...sayStrip(stripToCut(runs), length, rule.unit), ...nails, ...cautions]
+    .map(sentence)
+    .flatMap(pictureLines);
 }

@@ -2,11 +2,11 @@ import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import type { Cutter, Template } from '../part/template.ts';
 import type { PatternNotes } from './pattern-notes.ts';
-import { printed } from './setting-out.ts';
+import { printedSize } from './setting-out.ts';
 
 /** What a template's cover and legend say, with the part's own line beside the template's. */
 export function templateNotes(part: Part, { inside, warnings }: Template, cutter: Cutter): PatternNotes {
-  const length = (mm: number): string => printed(mm, part.rule);
+  const length = (mm: number): string => printedSize(mm, part.rule);
   const { guide, guideDiameter, bitDiameter, opening } = cutter;
   const side = inside < 0 ? 'larger' : 'smaller';
   const offset = length(Math.abs(inside));

@@ -1,9 +1,8 @@
 import { type Check, checkEdge } from '../check/check-edge.ts';
-import { graduationMm } from '../check/reading-error.ts';
 import { readReadings } from '../check/readings.ts';
 import { REFERENCE_LINE } from '../part/offsets.ts';
 import type { PartEdge } from '../part/part.ts';
-import { readOnRule } from '../units/rule.ts';
+import { graduationMm, readOnRule } from '../units/rule.ts';
 import type { Bench } from './bench.ts';
 import { byId, el } from './dom.ts';
 import { NARROW_PX } from './drawing.ts';

@@ -6,6 +6,8 @@ import type { Segment } from '../curves/piece.ts';
 import { add, angleOf, direction, distance, type Point, point, scale } from '../curves/point.ts';
 import { mapSegment } from '../curves/segment.ts';
 import { sharpen } from '../curves/sharpen.ts';
+import type { Rule } from '../units/rule.ts';
+import { MM_PER_INCH } from '../units/unit.ts';
 import { edgePieces } from './outline.ts';
 import type { Part, PartEdge } from './part.ts';
 
@@ -25,14 +27,17 @@ export interface Form {
   readonly askedRise: number;
 }
 
-/** The form runs on straight so far at both ends, mm: a clamp's pad holds the plies beyond the part. */
-export const TAIL_MM = 50;
+/** The form runs on straight so far at both ends, mm, round in the maker's unit: a clamp's pad holds the plies there. */
+export const tailMm = ({ unit }: Rule): number => (unit === 'in' ? 2 * MM_PER_INCH : 50);
 
 /**
  * The form for one edge of a part: the edge with its curvature `factor` times as sharp, laid with its chord
  * on the reference line from station 0, straight tails beyond. The factor is that of the edge; the middle of
  * a lamination of thickness T lies T/2 off, where the same springback asks for a radius T/(2n²) different:
  * less than wood and glue vary by.
+ *
+ * How the part's ends are cut, what is laid out on its face and which hand it is say nothing of the form: plies
+ * are sawn to their ends off it, and turned over they are the other hand.
  * @throws Fault `sharpen.corner`
  */
 export function formOf(part: Part, edge: PartEdge, factor: number): Form {
@@ -40,20 +45,25 @@ export function formOf(part: Part, edge: PartEdge, factor: number): Form {
   const line = levelled(sharpen(pieces, factor).flat());
   const [start, end] = [segmentStart(line[0]!), segmentEnd(line.at(-1)!)];
   const chord = distance(start, end);
-  const before: Segment = { type: 'line', from: out(start, start.angle, -TAIL_MM), to: plain(start) };
-  const after: Segment = { type: 'line', from: plain(end), to: out(end, end.angle, TAIL_MM) };
+  const tail = tailMm(part.rule);
+  const before: Segment = { type: 'line', from: out(start, start.angle, -tail), to: plain(start) };
+  const after: Segment = { type: 'line', from: plain(end), to: out(end, end.angle, tail) };
   const runs = [curve('line', [before]), curve('spline', line), curve('line', [after])];
   const path = [before, ...line, after];
   const asked = edge.runs.flatMap((run) => run.path);
   const askedChord = distance(edge.runs[0]!.from, edge.runs.at(-1)!.to);
-  const { stock: _stock, notes: _notes, ...kept } = part;
+  const { stock: _stock, notes: _notes, ends: _ends, ...kept } = part;
+  const { pair: _pair, ...job } = part.job;
   return {
     part: {
       ...kept,
+      job,
       name: `Form for ${edge.name}: ${part.name}`,
       quantity: 1,
       edges: [{ name: edge.name, runs, length: piecesLength(path) }],
       shape: { type: 'line', line: path, chord: [plain(start), plain(end)] },
+      exact: path,
+      joints: [],
       sawAllowance: 0,
       saw: [],
       bounds: pathBox(path),

@@ -8,7 +8,7 @@ import { leastOnUnit } from '../curves/search.ts';
 import { reversePath } from '../curves/segment.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import { Fault, type Warning } from '../units/fault.ts';
-import { type Rule, showLength } from '../units/rule.ts';
+import { type Rule, showLength, showSize } from '../units/rule.ts';
 import { Chain } from './chain.ts';
 import { finishedLine } from './finished-line.ts';
 import { offsetAt } from './offsets.ts';
@@ -194,12 +194,12 @@ function tightWarning(station: number, radius: number, cutter: Cutter, rule: Rul
     code: 'template.tight',
     message:
       `at station ${showLength(station, rule)} the line is hollow to a radius of ${showLength(radius, rule)}: the bit's ` +
-      `${showLength(bitDiameter / 2, rule)} does not reach in, nor the ${guide}'s ${showLength(guideDiameter / 2, rule)} ` +
+      `${showSize(bitDiameter / 2, rule)} does not reach in, nor the ${guide}'s ${showSize(guideDiameter / 2, rule)} ` +
       `into the template's ${showLength(inTemplate, rule)}. Take a smaller bit, or finish that place by hand.`,
   };
 }
 
 const cornerWarning = (station: number, radius: number, rule: Rule): Warning => ({
   code: 'template.inner-corner',
-  message: `the bit leaves the inside corner at station ${showLength(station, rule)} round, radius ${showLength(radius, rule)}. Pare it out by hand.`,
+  message: `the bit leaves the inside corner at station ${showLength(station, rule)} round, radius ${showSize(radius, rule)}. Pare it out by hand.`,
 });

@@ -1,7 +1,7 @@
 import { Fault } from '../units/fault.ts';
-import type { Rule } from '../units/rule.ts';
+import { graduationMm, type Rule } from '../units/rule.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
-import { downOnRule, oneMark } from './on-rule.ts';
+import { downOnRule } from './on-rule.ts';
 import type { Species } from './species.ts';
 import { fibreStrain, safeStrain, thickestSafe, type Verdict, verdictOn } from './strain.ts';
 
@@ -101,7 +101,9 @@ export function laminate(ask: LaminationAsk): Lamination {
   const onForm = curvature * formFactor(plies);
   const safePly = thickestSafe(onForm, species);
   const plyThickness =
-    thickness === undefined ? Math.max(downOnRule(safePly, ask.rule), oneMark(ask.rule)) : thickness / plies;
+    thickness === undefined
+      ? Math.max(downOnRule(safePly, ask.rule), graduationMm(ask.rule))
+      : thickness / plies;
   const strain = fibreStrain(plyThickness, onForm);
   const chart = chartPly(1 / onForm);
   return {
@@ -131,7 +133,3 @@ function pliesFor({ species, curvature, thickness }: LaminationAsk): number {
       `a lamination ${mm(thickness)} thick takes more than ${MOST_PLIES} plies at a radius of ${mm(1 / curvature)}. Make it thinner, or ease the curve.`,
   );
 }
-
-/** A ply as it is planed, by a caliper and not by the rule: "0.188 in", "0.92 mm". */
-export const plyWords = (mm: number, { unit }: Rule): string =>
-  unit === 'in' ? `${Number((mm / MM_PER_INCH).toFixed(3))} in` : `${Number(mm.toFixed(2))} mm`;

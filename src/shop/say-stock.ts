@@ -4,7 +4,8 @@ import { type Rule, readOnRule, showLength } from '../units/rule.ts';
 import type { Band } from './grain.ts';
 import type { Laid } from './layouts.ts';
 import type { Layers } from './quarters.ts';
-import type { Grain, StockPlan, WoodPlan } from './stock-plan.ts';
+import { massWords } from './say-support.ts';
+import type { Amount, Grain, StockPlan, WoodPlan } from './stock-plan.ts';
 
 /** Nobody cuts a blank to a hair: the nearest mark. */
 const about = (mm: number, rule: Rule): string => readOnRule(mm, rule).text;
@@ -62,21 +63,28 @@ export function layerRows(layers: readonly Layers[], rule: Rule): string[][] {
 const sayRough = (mm: number, rule: Rule): string =>
   rule.unit === 'in' ? showLength(mm, rule) : `${Number(mm.toFixed(2))} mm`;
 
-/** Board feet and weight, of one and of all. */
-export function sayAmount({ quantity, stock }: Part, { amount, layers }: StockPlan): string[] {
+/** As a yard of the maker's unit sells it: "1.5 board feet", "0.0036 m³". */
+export const sayVolume = (
+  { boardFeet, cubicMetres }: Pick<Amount, 'boardFeet' | 'cubicMetres'>,
+  { unit }: Rule,
+  digits: number,
+): string => (unit === 'in' ? `${boardFeet.toFixed(digits)} board feet` : `${cubicMetres.toFixed(4)} m³`);
+
+/** Volume and weight, of one and of all. */
+export function sayAmount({ quantity, stock, rule }: Part, { amount, layers }: StockPlan): string[] {
   if (!amount) return [];
-  const { boardFeet, cubicMetres, rough, weight } = amount;
+  const { rough, weight } = amount;
   const [first] = layers ?? [];
   return [
-    `a blank holds ${boardFeet.toFixed(2)} board feet, ${cubicMetres.toFixed(4)} m³`,
+    `a blank holds ${sayVolume(amount, rule, 2)}`,
     ...(rough && first
       ? [
           `to buy for ${quantity}, in ${first.count > 1 ? `${first.count} layers of ` : ''}${first.quarter.name}: ` +
-            `${rough.boardFeet.toFixed(1)} board feet, ${rough.cubicMetres.toFixed(4)} m³, before what a yard's boards waste`,
+            `${sayVolume(rough, rule, 1)}, before what a yard's boards waste`,
         ]
       : []),
     weight
-      ? `a finished part weighs about ${weight.part.toFixed(2)} kg, its blank ${weight.blank.toFixed(2)} kg (${weight.species.name})`
+      ? `a finished part weighs about ${massWords(weight.part, rule.unit)}, its blank ${massWords(weight.blank, rule.unit)} (${weight.species.name})`
       : `no weight: ${stock?.species === undefined ? 'the job names no species' : `the figures of "${stock.species}" are not known here`}`,
   ];
 }
@@ -130,7 +138,7 @@ export function sayGrain({ grain }: WoodPlan, rule: Rule): string[] {
     ...(section
       ? [
           `weakest section ${at(section.height)} across at station ${at(section.at.x)}${section.weakened ? ', less its joint' : ''}: ` +
-            `bends with ${percent(section.share)} of what the straight blank would`,
+            `${percent(section.share)} as strong in bending as the straight blank`,
         ]
       : []),
     ...(better

@@ -1,6 +1,6 @@
 import type { Point } from '../curves/point.ts';
 import type { ShowLength, Warning } from '../units/fault.ts';
-import { defaultRule, type Rule, showLength } from '../units/rule.ts';
+import { type Rule, showFine, showLength, showSize } from '../units/rule.ts';
 import type { Unit } from '../units/unit.ts';
 import { strengthLeft } from './grain.ts';
 import type { Side, StripNail } from './nails.ts';
@@ -27,14 +27,14 @@ const FACES: Readonly<Record<Side, string>> = { left: 'upper', right: 'lower' };
 const BESIDE: Readonly<Record<Side, string>> = { left: 'above', right: 'below' };
 
 /** Which strip, how far it is strained, and the thickest that is safe: one line each. */
-export function sayStrip(advice: StripAdvice, length: ShowLength): string[] {
+export function sayStrip(advice: StripAdvice, length: ShowLength, unit: Unit): string[] {
   const { species, thickness, width, cutLength, overhang, tapered } = advice;
   const thick = tapered ? `${length(thickness)} thick at the start` : `${length(thickness)} thick`;
   return [
     `${species.name}, ${thick}, ${length(width)} wide, ${length(cutLength)} long: ` +
       `${length(overhang)} or more past the line at each end.`,
     sayStrain(advice, length),
-    sayThickest(advice, length),
+    sayThickest(advice, length, unit),
   ];
 }
 
@@ -50,26 +50,30 @@ function sayStrain(
   );
 }
 
-function sayThickest({ species, maxThickness, maxThicknessOnRule }: StripAdvice, length: ShowLength): string {
+/** Where a strip cannot help. */
+const NO_STRIP = 'Ease the curve, or trace the printed pattern instead.';
+
+function sayThickest(
+  { species, maxThickness, maxThicknessOnRule }: StripAdvice,
+  length: ShowLength,
+  unit: Unit,
+): string {
   if (maxThicknessOnRule > 0) return `Thickest safe strip of ${species.name}: ${length(maxThicknessOnRule)}.`;
   return (
     `No strip of ${species.name} that your rule can measure bends this far safely: it would be ` +
-    `${maxThickness.toFixed(2)} mm thick. Ease the curve, or trace the printed pattern instead.`
+    `${showFine(maxThickness, unit)} thick. ${NO_STRIP}`
   );
 }
 
-/** Nails come in sizes of their own, whatever the rule is divided into. */
-export const sayNailSize = ({ nailDiameter }: StripAdvice, unit: Unit): string =>
-  showLength(nailDiameter, defaultRule(unit));
-
 /** Where each nail stands, and what it bears: one line each, from start to end. */
-export function sayNails(advice: StripAdvice, length: ShowLength, unit: Unit): string[] {
-  const { nails, traced } = advice;
+export function sayNails(advice: StripAdvice, rule: Rule): string[] {
+  const { nails, nailDiameter, traced } = advice;
   if (nails.length === 0) return [];
+  const length = (mm: number): string => showLength(mm, rule);
   const at = ({ x, y }: Point): string => `station ${length(x)}, offset ${length(y)}`;
   return [
-    `Trace along the ${FACES[traced]} face. The middles of ${sayNailSize(advice, unit)} nails:`,
-    ...nails.map((nail) => `${nail.centres.map(at).join(joining(nail))}: ${sayNail(nail, unit)}.`),
+    `Trace along the ${FACES[traced]} face. The middles of ${showSize(nailDiameter, rule)} nails:`,
+    ...nails.map((nail) => `${nail.centres.map(at).join(joining(nail))}: ${sayNail(nail, rule.unit)}.`),
   ];
 }
 
@@ -97,14 +101,18 @@ export function stripCautions(advice: StripAdvice, length: ShowLength, unit: Uni
   return [...breakCautions(advice, length), ...nailCautions(advice, unit), ...habitCautions(advice)];
 }
 
-function breakCautions({ verdict, thickness }: StripAdvice, length: ShowLength): Warning[] {
+function breakCautions(
+  { verdict, thickness, maxThicknessOnRule }: StripAdvice,
+  length: ShowLength,
+): Warning[] {
   if (verdict === 'safe') return [];
+  const cure = maxThicknessOnRule > 0 ? 'Take a thinner one.' : NO_STRIP;
   const splinters =
     'A strip that snaps throws splinters: wear eye protection, and keep your face out of its plane.';
   const message =
     verdict === 'breaks'
-      ? `a strip ${length(thickness)} thick breaks before it reaches this curve. Take a thinner one. ${splinters}`
-      : `a strip ${length(thickness)} thick may break, or stay bent. Take a thinner one. ${splinters}`;
+      ? `a strip ${length(thickness)} thick breaks before it reaches this curve. ${cure} ${splinters}`
+      : `a strip ${length(thickness)} thick may break, or stay bent. ${cure} ${splinters}`;
   return [{ code: `strip.${verdict}`, message }];
 }
 

@@ -3,6 +3,7 @@ import { Fault } from '../units/fault.ts';
 import type { Orientation } from './layout.ts';
 import { sidesOf } from './margins.ts';
 import { type PageFrame, type PageOptions, pageOf, windowOf } from './page-frame.ts';
+import { paperTitle } from './paper.ts';
 
 /** A sheet as it lies: what of it shows the pattern, and how far it overlaps the next, mm. */
 export interface Frame extends PageFrame {
@@ -64,7 +65,7 @@ function checkRoom(page: PageFrame, { paper, margin, overlap }: GridOptions): vo
     throw new Fault(
       'layout.no-room',
       (length) =>
-        `margins of up to ${length(Math.max(...Object.values(sidesOf(margin))))} and an overlap of ${length(overlap)} leave no room on ${paper.name}: inside the margins it has ${length(Math.max(0, window))} one way. ` +
+        `margins of up to ${length(Math.max(...Object.values(sidesOf(margin))))} and an overlap of ${length(overlap)} leave no room on ${paperTitle(paper)}: inside the margins it has ${length(Math.max(0, window))} one way. ` +
         `It needs ${length(Math.max(MIN_WINDOW_MM, 2 * overlap))}. Use smaller margins or overlap, or larger paper.`,
     );
 }

@@ -16,6 +16,7 @@ import { sidesOf } from './margins.ts';
 import { jointPlaces, mustShow } from './must-show.ts';
 import { nearChords } from './near-chords.ts';
 import type { PageOptions } from './page-frame.ts';
+import { paperTitle } from './paper.ts';
 import { rollPlan } from './roll.ts';
 import { around, REGISTER_REACH_MM, registerCentres, seamsOf } from './seams.ts';
 import { bestPlan, COARSE_CHORD_MM, plainSheets, type Subject } from './search.ts';
@@ -226,7 +227,7 @@ function tooManySheets(
 }
 
 function tooMany(sheets: number, options: LayOutOptions): Fault {
-  const { name } = options.paper;
+  const name = paperTitle(options.paper);
   const larger = 'use larger paper, such as a3, tabloid or a size of your own';
   return new Fault(
     'layout.too-many-sheets',

@@ -138,3 +138,10 @@ function differs(a: string, b: string): number {
     }
   return at(a.length, b.length);
 }
+
+/** "A4", "letter", "329 × 483 mm", "24 in roll". */
+export const paperTitle = ({ name }: Paper): string =>
+  name
+    .replace(/^a\d$/, (size) => size.toUpperCase())
+    .replace(/^roll:([\d.]+)(\w+)$/, '$1 $2 roll')
+    .replace(/^([\d.]+)x([\d.]+)(\w+)$/, '$1 × $2 $3');

@@ -4,7 +4,7 @@ import { unitNamed } from './length-unit.ts';
 import { type Graduation, nearestMark } from './nearest-mark.ts';
 import { readNumber } from './number.ts';
 import { takeApart } from './typed.ts';
-import type { Unit } from './unit.ts';
+import { MM_PER_INCH, type Unit } from './unit.ts';
 
 /** A maker's rule: its unit and its finest graduation, a fraction of that unit. */
 export interface Rule {
@@ -69,6 +69,10 @@ function refuseSize(size: Fraction, unit: Unit, cure: string, complain: Complain
   if (size.d > MOST_PARTS) throw complain('not-on-a-rule', 'is on no rule', cure);
 }
 
+/** One graduation of a rule, mm. */
+export const graduationMm = ({ unit, graduation: { numerator, denominator } }: Rule): number =>
+  ((unit === 'in' ? MM_PER_INCH : 1) * numerator) / denominator;
+
 /**
  * A length as read off a rule: the nearest graduation, and whether the true length is a hair off.
  *
@@ -99,3 +103,14 @@ export function showLength(mm: number, rule: Rule): string {
   const { text, hair } = readOnRule(mm, rule);
   return hair === '' ? `${text} ${rule.unit}` : `${text} ${rule.unit} ${hair}`;
 }
+
+/** A length finer than a rule shows it, as off a caliper: "0.286 in", "9.74 mm". */
+export const showFine = (mm: number, unit: Unit): string =>
+  unit === 'in' ? `${Number((mm / MM_PER_INCH).toFixed(3))} in` : `${Number(mm.toFixed(2))} mm`;
+
+/** The rounding of a length in doubles, mm: as near as that it stands on a mark. */
+const ON_MARK_MM = 1e-9;
+
+/** A size that is bought, of a bit or a nail: as on the rule where it stands on a mark, else as off a caliper. */
+export const showSize = (mm: number, rule: Rule): string =>
+  Math.abs(readOnRule(mm, rule).mark - mm) < ON_MARK_MM ? showLength(mm, rule) : showFine(mm, rule.unit);

@@ -32,6 +32,8 @@ describe('readings are read however they are kept', () => {
     ['commas', '6,1/2\n12,3 3/4\n'],
     ['semicolons', '6;1/2\n12;3 3/4'],
     ['tabs', '6\t1/2\n12\t3 3/4'],
+    ['a spreadsheet’s decimal commas', '"Station";"Offset"\r\n"6,0";"0,5"\r\n"12";"3,75"\r\n'],
+    ['tabs and decimal commas', '6,0\t0,5\n12\t3,75 in'],
     ['names of columns', 'station,offset\n6,1/2\n12,3 3/4'],
     ['names in another order, with a column of remarks', 'note,Offset,Station\nknot,1/2,6\n,3 3/4,12'],
     ['an offset asked for and one measured', 'station,offset,measured\n6,9,1/2\n12,9,3 3/4'],
@@ -81,7 +83,8 @@ describe('mistakes come in one go, each with its line and column', () => {
 
   test.each([
     ['three values without names', '6,1/2,7', '1:7 readings.cells'],
-    ['a decimal comma between semicolons', '6;12,5', '1:3 length.comma'],
+    ['a comma between semicolons that may be thousands', '6;1,200', '1:3 length.comma'],
+    ['a decimal comma between commas', '6,"12,5"', '1:3 length.comma'],
     ['mixed units in one cell', '6,3 in 4 mm', '1:3 length.mixed-units'],
     ['one value', '6', '1:1 readings.missing'],
     ['no column for the offset', 'station,height\n6,1/2', '1:1 readings.columns'],
@@ -95,6 +98,15 @@ describe('mistakes come in one go, each with its line and column', () => {
     ['a log', '6,1/2\n'.repeat(MAX_READINGS + 1), `${MAX_READINGS + 1}:1 readings.too-many`],
   ])('%s', (_, text, fault) => {
     expect(faultsIn(text)[0]).toBe(fault);
+  });
+
+  test('a line that nothing parts is told once, with what to write between', () => {
+    expect(faultsIn('6 1/2\n12 3 3/4\n')).toEqual(['1:1 readings.missing', '2:1 readings.missing']);
+    expect(() => readReadings('6 1/2\n', 'in')).toThrow(/no comma\. Write both, with a comma between them/);
+  });
+
+  test('a title above the names of the columns is told, and nothing below it', () => {
+    expect(faultsIn('The left leg\nStation\tOffset\n6\t1/2\n12\t3 3/4\n')).toEqual(['1:1 readings.missing']);
   });
 
   test('of the wrong file only the first mistakes are told', () => {

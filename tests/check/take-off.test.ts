@@ -101,6 +101,28 @@ describe('bad readings', () => {
   });
 });
 
+describe('readings of every 3 in, one of them off by 1/4 in', () => {
+  // Those of the old leg in docs/making-a-part.md.
+  const OFFSETS = [1.625, 2.125, 2.59375, 3, 3.25, 3.375, 3.375, 3.25, 3.0625, 2.78125, 2.46875, 2];
+  const at = (i: number): number => (i === OFFSETS.length - 1 ? 34 : 3 * i) * IN;
+  const takenOff = (wrong: number, by: number) =>
+    takeOff(
+      OFFSETS.map((inches, i) => ({ station: at(i), offset: (inches + (i === wrong ? by : 0)) * IN })),
+      THIRTY_SECONDS,
+    );
+
+  test.each([0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11])(
+    'name number %i and no other, and keep both ends where they are not it',
+    (wrong) => {
+      const { outliers, readings, kinds } = takenOff(wrong, 0.25);
+      expect(outliers.map((each) => each.at.x)).toEqual([at(wrong)]);
+      expect(readings).toHaveLength(OFFSETS.length - 1);
+      expect(kinds[0].worst).toBeLessThan(IN / 32);
+    },
+    60_000,
+  );
+});
+
 describe('the kind of curve', () => {
   test.each(['arc', 'bow', 'batten', 'line'] as const)(
     'of an exact %s is found, and the curve itself',

@@ -41,6 +41,15 @@ describe('fairlath batten', () => {
     expect(out).toMatch(/Hold it while you draw each nail/);
   });
 
+  test('nails are told in the size they are bought, and a curve of no nails says why', () => {
+    const arch = ['batten', join(root, 'samples/garden-arch-rail.yaml')];
+    expect(fairlath(arch).out).toMatch(/The middles of 2\.5 mm nails/);
+    const quick = ['batten', '--curve', 'arc', '--chord', '28', '--rise', '3/4'];
+    expect(fairlath(quick).out).toMatch(/No strip takes an arc of itself.*offsets/);
+    expect(fairlath(quick.with(2, 'bow')).out).toMatch(/a string draws its ends together/);
+    expect(fairlath(arch).out).not.toMatch(/No strip takes/);
+  });
+
   test.each([
     { args: ['--species', 'oak'], says: /White oak.*Northern red oak|Northern red oak.*White oak/ },
     { args: ['--species', 'white oka'], says: /White oak/ },

@@ -50,6 +50,13 @@ describe('instead of the pattern print gives', () => {
     expect(told([rail, '--template', '--bearing', '12', '--bit', '12', '--half']).half).toBeDefined();
   });
 
+  test('tools are told in their own size and paper by its name, not as the rule or the option have them', () => {
+    const args = ['print', rail, '--template', '--bush', '17', '--bit', '12.7', '--paper', 'roll:610mm'];
+    const { out } = fairlath([...args, '-o', 'tools.pdf'], freshFolder());
+    expect(out).toContain('For a bush of 17 mm and a bit of 12.7 mm: smaller all round by 2.15 mm.');
+    expect(out).toMatch(/of 610 mm roll/);
+  });
+
   test('a form with its plies and what springs back', () => {
     const { form } = told([rail, '--form', '--edge', 'lower', '--thickness', '75', '--plies', '5']);
     expect(form).toMatchObject({ edge: 'lower', species: 'White oak', plies: 5, plyThickness: 15 });

@@ -42,6 +42,15 @@ test('a turned grain takes a wider blank, and says so in words', () => {
   expect(out).toMatch(/cut it to 34 11\/16 × 4 23\/32/);
 });
 
+test('wood is counted and weighed as the unit of the job has it', () => {
+  const inches = fairlath(['stock', LEG]).out;
+  expect(inches).toMatch(/a blank holds [\d.]+ board feet$/m);
+  expect(inches).toMatch(/weighs about [\d.]+ lb, its blank [\d.]+ lb/);
+  const millimetres = fairlath(['stock', 'samples/wall-shelf-bracket.yaml']).out;
+  expect(millimetres).toMatch(/a blank holds [\d.]+ m³$/m);
+  expect(millimetres).toMatch(/weighs about [\d.]+ kg, its blank [\d.]+ kg/);
+});
+
 test('the board is drawn, and never over a file of the user', () => {
   const folder = freshFolder();
   try {

@@ -4,7 +4,7 @@ import { pieceLength, pointAt } from '../../src/curves/along.ts';
 import { arc } from '../../src/curves/arc.ts';
 import { figuresOf } from '../../src/curves/figures.ts';
 import type { ArcSegment } from '../../src/curves/piece.ts';
-import { distance } from '../../src/curves/point.ts';
+import { direction, distance, scale } from '../../src/curves/point.ts';
 
 const only = (curve: ReturnType<typeof arc>): ArcSegment => curve.exact[0] as ArcSegment;
 const level = (chord: number) =>
@@ -59,6 +59,17 @@ describe('an arc by radius or by a point', () => {
     const rise = 1000 ** 2 / (8 * 100_000) + 1000 ** 4 / (128 * 100_000 ** 3);
     expect(figuresOf(arc(...level(1000), { radius: 100_000 })).apex?.rise).toBeCloseTo(rise, 9); // a double holds 100 m to 1.5e-11 mm
   });
+
+  test.each([0, 1.4, -1.4])(
+    'of more than half a circle leaves by its tangents, not turns beyond, on a chord at %f',
+    (tilt) => {
+      // The tangent at an end stands 2·atan(2·rise / chord) off the chord (Euclid III.32): 2·atan(1.5) for 40 and 30.
+      const off = 2 * Math.atan(1.5);
+      const { endAngles } = figuresOf(arc({ x: 0, y: 0 }, scale(direction(tilt), 40), { rise: 30 }));
+      expect(endAngles[0]).toBeCloseTo(tilt + off, 9);
+      expect(endAngles[1]).toBeCloseTo(tilt - off, 9);
+    },
+  );
 
   test('property: an arc through a point passes that point and both ends', () => {
     const inside = fc.record({

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { formOf, TAIL_MM } from '../../src/part/form.ts';
+import type { Curve } from '../../src/curves/curve.ts';
+import { needsMirrorImage } from '../../src/export/pair-words.ts';
+import { formOf, tailMm } from '../../src/part/form.ts';
 import { offsetAt } from '../../src/part/offsets.ts';
+import { edgeChecks } from '../../src/tiling/checks.ts';
 import { partOf, samplePart } from './jobs.ts';
 
 const arch = partOf(
@@ -26,7 +29,7 @@ describe('a bending form', () => {
     const [before, , after] = form.part.edges[0]!.runs;
     for (const tail of [before!, after!]) {
       expect(tail.kind).toBe('line');
-      expect(Math.hypot(tail.to.x - tail.from.x, tail.to.y - tail.from.y)).toBeCloseTo(TAIL_MM, 9);
+      expect(Math.hypot(tail.to.x - tail.from.x, tail.to.y - tail.from.y)).toBeCloseTo(50, 9);
     }
     expect(before!.to.x).toBeCloseTo(0, 9);
     expect(before!.to.y).toBeCloseTo(0, 9);
@@ -49,5 +52,25 @@ describe('a bending form', () => {
     const { part, askedRise } = formOf(rail, rail.edges[1]!, factor(5));
     expect(part.bounds.top).toBeGreaterThan(askedRise);
     expect(part.name).toBe('Form for upper: Garden arch rail');
+  });
+
+  test('has nothing of the part’s ends, joints and hands: it is measured between its own ends', () => {
+    const rail = partOf(
+      'part: Rail\nunits: in\nquantity: 2\npair: mirrored\nstock: {thickness: 1}\nedges:\n  under:\n    - from: [0, 0]\n    - arc: [36, 0]\n' +
+        '      rise: 5\n  over:\n    - from: [0, 2]\n    - arc: [36, 2]\n      rise: 5\n' +
+        'ends: {left: {miter: -6}, right: {miter: 6, bevel: 3}}\njoints:\n  - hole: {at: 18, out: 6, diameter: 3/8}\n',
+    );
+    expect(needsMirrorImage(rail)).toBe(true);
+    const { part, chord } = formOf(rail, rail.edges[0]!, factor(7));
+    expect(part.joints).toEqual([]);
+    expect(part).not.toHaveProperty('ends');
+    expect(needsMirrorImage(part)).toBe(false);
+    const [endToEnd] = edgeChecks(part);
+    const [{ from }, , { to }] = part.edges[0]!.runs as [Curve, Curve, Curve];
+    // Level with each other, 2 in of tail beyond the chord at each end.
+    expect(from.y).toBeCloseTo(to.y, 9);
+    expect(endToEnd!.length).toBeCloseTo(to.x - from.x, 9);
+    expect(endToEnd!.length).toBeCloseTo(chord + 2 * Math.sqrt(tailMm(part.rule) ** 2 - from.y ** 2), 9);
+    expect(tailMm(part.rule)).toBe(50.8);
   });
 });

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { findSpecies } from '../../src/shop/find-species.ts';
-import { chartPly, formFactor, laminate, lostShare, plyWords } from '../../src/shop/lamination.ts';
-import { defaultRule } from '../../src/units/rule.ts';
+import { chartPly, formFactor, laminate, lostShare } from '../../src/shop/lamination.ts';
+import { defaultRule, showFine } from '../../src/units/rule.ts';
 
 const IN = 25.4;
 const rule = defaultRule('in');
@@ -77,8 +77,8 @@ describe('a lamination', () => {
   });
 
   test('has its plies told as a caliper reads them', () => {
-    expect(plyWords((3 / 8) * IN, rule)).toBe('0.375 in');
-    expect(plyWords(0.0923 * IN, rule)).toBe('0.092 in');
-    expect(plyWords(12 / 13, defaultRule('mm'))).toBe('0.92 mm');
+    expect(showFine((3 / 8) * IN, rule.unit)).toBe('0.375 in');
+    expect(showFine(0.0923 * IN, rule.unit)).toBe('0.092 in');
+    expect(showFine(12 / 13, 'mm')).toBe('0.92 mm');
   });
 });

@@ -21,7 +21,7 @@ test('a force is told in newtons and as it feels', () => {
 });
 
 test('the strip in words', () => {
-  expect(sayStrip(adviseStrip(line, { ...ask, thickness: 6 }), length)).toEqual([
+  expect(sayStrip(adviseStrip(line, { ...ask, thickness: 6 }), length, 'mm')).toEqual([
     'White oak, 6 mm thick, 20 mm wide, 1400 mm long: 200 mm or more past the line at each end.',
     'Strain 0.18 % at station 500 mm, radius 1666.5 mm full: safe. ' +
       'Safe up to 0.43 %; the average clear piece breaks at about 0.85 %.',
@@ -32,7 +32,7 @@ test('the strip in words', () => {
 test('the nails in words', () => {
   const advice = adviseStrip(line, { ...ask, thickness: 6, nailDiameter: 3 });
   // 1.1 × 13.284 N at 25 mm wide (see the strip's own test) is 11.69 N at 20 mm
-  expect(sayNails(advice, length, 'mm')).toEqual([
+  expect(sayNails(advice, rule)).toEqual([
     'Trace along the upper face. The middles of 3 mm nails:',
     'station 0 mm, offset 1.5 mm: above the strip, 5.8 N (0.60 kgf).',
     'station 500 mm, offset 42.5 mm: below the strip, 12 N (1.2 kgf).',
@@ -41,11 +41,11 @@ test('the nails in words', () => {
 });
 
 test('a line without nails has none to tell of', () => {
-  expect(sayNails(adviseStrip({ ...line, pins: [] }, ask), length, 'mm')).toEqual([]);
+  expect(sayNails(adviseStrip({ ...line, pins: [] }, ask), rule)).toEqual([]);
 });
 
 test('a curve tighter than any strip says so instead of a thickness', () => {
-  const words = sayStrip(adviseStrip(shallowLine(120, 30), ask), length).at(-1);
+  const words = sayStrip(adviseStrip(shallowLine(120, 30), ask), length, 'mm').at(-1);
   expect(words).toContain('No strip of White oak');
   expect(words).toContain('0.34 mm');
 });
@@ -76,6 +76,6 @@ test('an inch job speaks inches and pounds', () => {
   const inches = defaultRule('in');
   const inInches = (mm: number): string => showLength(mm, inches);
   const advice = adviseStrip(line, { ...ask, rule: inches });
-  expect(sayStrip(advice, inInches).join('\n')).toContain('3/4 in wide');
-  expect(sayNails(advice, inInches, 'in').join('\n')).toContain('lbf');
+  expect(sayStrip(advice, inInches, 'in').join('\n')).toContain('3/4 in wide');
+  expect(sayNails(advice, inches).join('\n')).toContain('lbf');
 });

@@ -6,8 +6,10 @@ import {
   parseGraduation,
   type Rule,
   readOnRule,
+  showFine,
   showLength,
   showOnRule,
+  showSize,
 } from '../../src/units/rule.ts';
 import { MM_PER_INCH, type Unit } from '../../src/units/unit.ts';
 
@@ -218,4 +220,14 @@ describe('the graduation of a rule', () => {
     expect(() => parseGraduation(text, unit)).toThrow(expect.objectContaining({ code }));
     expect(() => parseGraduation(text, unit)).toThrow(/Write /);
   });
+});
+
+test('a size that is bought is told by the rule where it stands on a mark, else as off a caliper', () => {
+  const [inches, millimetres] = [defaultRule('in'), defaultRule('mm')];
+  expect(showSize(MM_PER_INCH / 2, inches)).toBe('1/2 in');
+  expect(showSize(12.7, millimetres)).toBe('12.7 mm');
+  expect(showSize(17, millimetres)).toBe('17 mm');
+  // 6 / 25.4 in, to a thousandth
+  expect(showSize(6, inches)).toBe('0.236 in');
+  expect(showFine(2.15, 'mm')).toBe('2.15 mm');
 });

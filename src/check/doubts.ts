@@ -1,0 +1,119 @@
+import { reachAlong } from '../part/offsets.ts';
+import type { Part, PartEdge } from '../part/part.ts';
+import type { Warning } from '../units/fault.ts';
+import { type Rule, readOnRule, showLength } from '../units/rule.ts';
+import { type Check, type CheckOptions, checkEdge } from './check-edge.ts';
+import { ifItExists } from './if-it-exists.ts';
+import { sortOut } from './outliers.ts';
+import { mirrored } from './pair.ts';
+import { mostReadingError, readingSigma } from './reading-error.ts';
+import type { Reading } from './readings.ts';
+
+/** Shift and turn lie well on any two readings; a third and a fourth can speak against them. */
+export const TELLS_CROOKED = 4;
+
+/**
+ * Set straight, a crooked part keeps at most this share of its rms: shift and turn then explain three quarters of
+ * the squares, in four readings or more. One place sawn wrong draws the best fit towards it, too, but keeps most.
+ */
+const KEPT_WHEN_STRAIGHT = 0.5;
+
+/** The part within once it is set straight: set wrong against the rule, or sawn so as a whole. */
+const isSetCrooked = ({ verdict, bestFit, tolerance, readings, rms }: Check, rule: Rule): boolean =>
+  verdict === 'outside' &&
+  readings.length >= TELLS_CROOKED &&
+  bestFit.worst <= tolerance + mostReadingError(rule) &&
+  bestFit.rms <= KEPT_WHEN_STRAIGHT * rms;
+
+/**
+ * What speaks for a slip of the measuring rather than of the saw, where a part is outside: readings taken the wrong
+ * way round, a part set crooked, one reading far off its neighbours. Wood is gone for good, a reading is taken anew.
+ * @param readings those that were checked
+ */
+export function doubtsAbout(
+  part: Part,
+  edge: PartEdge,
+  check: Check,
+  readings: readonly Reading[],
+  how: CheckOptions,
+): Warning[] {
+  if (check.verdict === 'within') return [];
+  const misread = misreadAs(part, edge, check, readings, how);
+  if (misread) return [misread];
+  return isSetCrooked(check, part.rule) ? [setCrooked(check, part.rule)] : oddReadings(check, part.rule);
+}
+
+/** Readings that lie on the line only when they are read so were written down so: by this much nearer, rms. */
+const FAR_NEARER = 4;
+
+interface Way {
+  readonly code: string;
+  readonly message: string;
+  readonly readings: readonly Reading[];
+}
+
+function misreadAs(
+  part: Part,
+  edge: PartEdge,
+  check: Check,
+  readings: readonly Reading[],
+  how: CheckOptions,
+): Warning | undefined {
+  if (readings.length < TELLS_CROOKED) return undefined;
+  const isIt = ({ readings: otherwise }: Way): boolean => {
+    const found = ifItExists(() => checkEdge(part, edge, otherwise, how));
+    return found !== undefined && found.rms * FAR_NEARER < check.rms;
+  };
+  const way = waysOf(edge, readings, how).find(isIt);
+  return way && { code: way.code, message: way.message };
+}
+
+function waysOf(edge: PartEdge, readings: readonly Reading[], { base }: CheckOptions): Way[] {
+  const [from, to] = reachAlong(edge, base);
+  return [
+    {
+      code: 'check.other-end',
+      message:
+        'Counted from the other end, the readings lie on the line far better. Count the stations from the left end, the part the right way round, and measure again.',
+      readings: readings.map((each) => ({ ...each, station: from + to - each.station })),
+    },
+    {
+      code: 'check.other-side',
+      message:
+        'With their offsets on the other side of the line, the readings lie on it far better. Change the signs of the offsets.',
+      readings: mirrored(readings),
+    },
+    {
+      code: 'check.changed-over',
+      message:
+        'With station and offset changed over, the readings lie on the line far better. Write the station first.',
+      readings: readings.map((each) => ({ ...each, station: each.offset, offset: each.station })),
+    },
+  ];
+}
+
+/** Where both ends lie off alike, a part sawn too wide or too narrow reads no other than one set off the rule. */
+function setCrooked({ lies }: Check, rule: Rule): Warning {
+  const [start, end] = lies.map(({ proud }) => readOnRule(proud, rule).mark);
+  return {
+    code: 'check.set-crooked',
+    message:
+      start === end
+        ? `It is ${showLength(Math.abs(start!), rule)} ${start! > 0 ? 'proud' : 'shy'} all along: the part lay that much off the rule, or is sawn so. Measure its width to tell.`
+        : 'The part lay crooked against the rule, or is sawn so: set true to it, it is within. Lay it anew and measure; where it reads the same again, it is sawn so.',
+  };
+}
+
+/** Sawn wood runs on from reading to reading; one that stands out by itself is more often a slip of the rule. */
+function oddReadings({ readings, tolerance }: Check, rule: Rule): Warning[] {
+  const rising = readings
+    .map(({ station, deviation }) => ({ x: station, y: deviation }))
+    .toSorted((a, b) => a.x - b.x);
+  const limit = tolerance + mostReadingError(rule);
+  return sortOut(rising, readingSigma(rule))
+    .bad.filter(({ at }) => Math.abs(at.y) > limit)
+    .map(({ at, off }) => ({
+      code: 'check.odd-reading',
+      message: `The reading at station ${showLength(at.x, rule)} is ${showLength(Math.abs(off), rule)} off its neighbours. Measure it again before you take any wood off.`,
+    }));
+}
