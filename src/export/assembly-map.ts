@@ -1,9 +1,9 @@
+import { type Affine, apply, enlarged, shifted } from '../curves/affine.ts';
 import { unitedBox } from '../curves/box.ts';
 import type { Box } from '../curves/curve.ts';
 import type { Segment } from '../curves/piece.ts';
 import { type Point, point } from '../curves/point.ts';
-import { mapSegment } from '../curves/segment.ts';
-import { type Affine, apply, enlarged, shifted } from '../tiling/affine.ts';
+import { mapPath } from '../curves/segment.ts';
 import { chordsOf, grown } from '../tiling/chords.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
 import { around } from '../tiling/seams.ts';
@@ -39,7 +39,7 @@ export function assemblyMap(lines: readonly MapLine[], layout: Layout, space: Ma
     const { x, y } = placeOf(layout, layout.sheets[0]);
     const toMap = shifted(enlarged(shifted(layout.sheets[0].toSheet, x, y), k), place[4], place[5]);
     const drawn = lines.map(({ path, closed }) => ({
-      path: path.map((segment) => mapSegment(segment, toMap)),
+      path: mapPath(path, toMap),
       ...(closed ? { closed } : {}),
     }));
     const crosses = layout.crosses.map(({ letter, at }) => ({ letter, ...apply(toMap, at) }));

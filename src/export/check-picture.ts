@@ -1,6 +1,6 @@
 import type { Check, Deviation } from '../check/check-edge.ts';
 import { direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
-import { mapSegment } from '../curves/segment.ts';
+import { mapPath } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
 import type { Rule } from '../units/rule.ts';
 import { offLabels } from './check-labels.ts';
@@ -109,7 +109,7 @@ function lineItem(check: Check, { factor, shift }: View): Item {
     origin.x * factor + shift.x,
     origin.y * factor + shift.y,
   ] as const;
-  return { type: 'stroke', style: 'cut', path: path.map((segment) => mapSegment(segment, matrix)) };
+  return { type: 'stroke', style: 'cut', path: mapPath(path, matrix) };
 }
 
 function titleItems(part: Part, check: Check, { factor, enlarged, height }: View): Item[] {

@@ -1,8 +1,8 @@
+import { apply } from '../curves/affine.ts';
 import { add, direction, leftOf, point, scale } from '../curves/point.ts';
 import type { Part } from '../part/part.ts';
 import type { Copy } from '../shop/copy.ts';
 import type { Nesting } from '../shop/nesting.ts';
-import { apply } from '../tiling/affine.ts';
 import { Fault } from '../units/fault.ts';
 import { type FullSizeOptions, linesOf, onlyLayers } from './compose-full-size.ts';
 import { copyNumber, placeInWood } from './copy-number.ts';

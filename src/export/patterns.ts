@@ -1,4 +1,4 @@
-import { mapSegment } from '../curves/segment.ts';
+import { mapPath } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
 import { chordsOf } from '../tiling/chords.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
@@ -55,7 +55,7 @@ function withBeside(page: Page, sheet: Sheet, notes: PatternNotes | undefined): 
   const line: Stroke = {
     type: 'stroke',
     style: 'station',
-    path: path.map((segment) => mapSegment(segment, sheet.toSheet)),
+    path: mapPath(path, sheet.toSheet),
     closed,
   };
   const items: Item[] = [{ type: 'clip', ...sheet.window, items: [line] }, ...page.drawing.items];

@@ -4,7 +4,7 @@ import type { Curve } from '../curves/curve.ts';
 import { apexOf } from '../curves/figures.ts';
 import type { Segment } from '../curves/piece.ts';
 import { add, angleOf, direction, distance, type Point, point, scale } from '../curves/point.ts';
-import { mapSegment } from '../curves/segment.ts';
+import { mapPath } from '../curves/segment.ts';
 import { sharpen } from '../curves/sharpen.ts';
 import { edgePieces } from './outline.ts';
 import type { Part, PartEdge } from './part.ts';
@@ -75,7 +75,7 @@ function levelled(path: readonly Segment[], station = 0): Segment[] {
   const [start, end] = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)];
   const { x: cos, y: sin } = direction(-angleOf(start, end));
   const shift = point(station - cos * start.x + sin * start.y, -sin * start.x - cos * start.y);
-  return path.map((segment) => mapSegment(segment, [cos, sin, -sin, cos, shift.x, shift.y]));
+  return mapPath(path, [cos, sin, -sin, cos, shift.x, shift.y]);
 }
 
 function curve(kind: Curve['kind'], path: readonly Segment[]): Curve {

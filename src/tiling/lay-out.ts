@@ -1,3 +1,4 @@
+import { type Affine, apply, inverse, turning } from '../curves/affine.ts';
 import type { Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
 import { endStrips } from '../part/end-strips.ts';
@@ -5,7 +6,6 @@ import { finishedLine } from '../part/finished-line.ts';
 import { landmarks } from '../part/landmarks.ts';
 import type { Part } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
-import { type Affine, apply, inverse, turning } from './affine.ts';
 import { checkCrosses, diagonals, edgeChecks } from './checks.ts';
 import { type Chord, chordsOf } from './chords.ts';
 import { patternCode } from './code.ts';

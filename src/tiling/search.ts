@@ -1,5 +1,5 @@
+import { apply, turning } from '../curves/affine.ts';
 import type { Point } from '../curves/point.ts';
-import { apply, turning } from './affine.ts';
 import { alongSeams } from './along-seams.ts';
 import type { Chord } from './chords.ts';
 import { type Frame, type Grid, pitchAcross, pitchDown } from './grid.ts';

@@ -1,5 +1,5 @@
+import { type Affine, shifted } from '../curves/affine.ts';
 import type { Box } from '../curves/curve.ts';
-import { type Affine, shifted } from './affine.ts';
 import { cellAt, type Grid, type Place, sheetName, windowAt } from './grid.ts';
 import type { Neighbours, RegisterMark, Sheet } from './layout.ts';
 

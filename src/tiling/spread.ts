@@ -1,6 +1,6 @@
+import { type Affine, apply } from '../curves/affine.ts';
 import type { Box } from '../curves/curve.ts';
 import type { Point } from '../curves/point.ts';
-import { type Affine, apply } from './affine.ts';
 import { CHORD_MM, type Chord } from './chords.ts';
 import { type Frame, type Grid, type Place, pitchAcross, pitchDown } from './grid.ts';
 

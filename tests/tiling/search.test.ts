@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { apply, turning } from '../../src/curves/affine.ts';
 import { point } from '../../src/curves/point.ts';
 import type { Part } from '../../src/part/part.ts';
-import { apply, turning } from '../../src/tiling/affine.ts';
 import { chordsOf } from '../../src/tiling/chords.ts';
 import { type Frame, frameOf, pitchAcross, pitchDown } from '../../src/tiling/grid.ts';
 import { layOut, linesToCut } from '../../src/tiling/lay-out.ts';

@@ -1,5 +1,5 @@
+import { apply } from '../../src/curves/affine.ts';
 import type { Point } from '../../src/curves/point.ts';
-import { apply } from '../../src/tiling/affine.ts';
 import { grown } from '../../src/tiling/chords.ts';
 import type { Sheet } from '../../src/tiling/layout.ts';
 
