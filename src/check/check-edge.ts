@@ -3,10 +3,11 @@ import type { BaseLine } from '../part/offsets.ts';
 import { edgePieces } from '../part/outline.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, Faults } from '../units/fault.ts';
+import { graduationMm } from '../units/graduation.ts';
 import { type BestFit, bestFit, rmsOf, worstOf } from './best-fit.ts';
 import { offsetNear, outsideOf, sawEdge } from './checked-line.ts';
 import { type MeasuredApex, measuredApex } from './measured-apex.ts';
-import { graduationMm, mostReadingError, readingSigma } from './reading-error.ts';
+import { mostReadingError, readingSigma } from './reading-error.ts';
 import { ofReading, type Reading } from './readings.ts';
 
 /** One station of the comparison, mm. */

@@ -1,9 +1,7 @@
+import { graduationMm } from '../units/graduation.ts';
 import type { Rule } from '../units/rule.ts';
-import { MM_PER_INCH } from '../units/unit.ts';
 
-/** One graduation of a rule, mm. */
-export const graduationMm = ({ unit, graduation: { numerator, denominator } }: Rule): number =>
-  ((unit === 'in' ? MM_PER_INCH : 1) * numerator) / denominator;
+export { graduationMm };
 
 /**
  * What the hand adds to the rule's own error, mm (standard deviation): the rule a hair off square or off its

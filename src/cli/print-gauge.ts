@@ -1,9 +1,9 @@
-import { graduationMm } from '../check/reading-error.ts';
 import type { LaidGauge } from '../export/gauge.ts';
 import { type GaugeStrip, gaugeStrip } from '../part/gauge.ts';
 import type { Part } from '../part/part.ts';
 import type { LayOutOptions } from '../tiling/lay-out.ts';
 import { Fault } from '../units/fault.ts';
+import { graduationMm } from '../units/graduation.ts';
 import { showLength, showOnRule } from '../units/rule.ts';
 import { type AlongOptions, baseNamed, edgesNamed, stationsEveryTyped } from './measured-along.ts';
 import { atOption } from './option.ts';

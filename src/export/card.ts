@@ -17,7 +17,7 @@ import { cutListOf, woodSection } from './card-wood.ts';
 import { quantityOf } from './card-words.ts';
 import { BODY_MM, heading } from './columns.ts';
 import { type Item, type Page, polyline, words } from './drawing.ts';
-import { settingOut } from './setting-out.ts';
+import { graduationWords, settingOut } from './setting-out.ts';
 import { fitted, LEADING, textWidth, wrapText } from './type.ts';
 import { scaleWords } from './usual-scale.ts';
 
@@ -184,13 +184,11 @@ function subtitleItems(
   page: Box,
   y: number,
 ): Item[] {
-  const { numerator, denominator } = rule.graduation;
-  const finest = denominator === 1 ? `${numerator}` : `${numerator}⁄${denominator}`;
   const told = [
     ...(stock?.species === undefined ? [] : [stock.species]),
     finished,
     `drawn ${scaleWords(scale)}`,
-    `lengths to ${finest} ${rule.unit}`,
+    `lengths to ${graduationWords(rule)}`,
   ].join(' · ');
   return [words(fitted(told, SUBTITLE_MM, page.right - page.left), { x: page.left, y }, SUBTITLE_MM)];
 }

@@ -5,9 +5,9 @@ import { landmarks } from '../part/landmarks.ts';
 import { offsetAt, stationSpacing, stationsEvery } from '../part/offsets.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { jointsShown } from '../tiling/must-show.ts';
+import { graduationMm } from '../units/graduation.ts';
 import { type Rule, showLength, showOnRule } from '../units/rule.ts';
 import { typesetFractions } from '../units/typeset.ts';
-import { MM_PER_INCH } from '../units/unit.ts';
 
 /** What a maker would tick along the part: worked out once, drawn on the sheets and on the cover. */
 export interface SettingOut {
@@ -53,8 +53,7 @@ export const bare = (mm: number, rule: Rule): string => typeset(showOnRule(mm, r
 
 /** "± 1⁄16 in": rounded up to the rule's finest mark, for less cannot be read. */
 export function plusMinus(mm: number, rule: Rule): string {
-  const { numerator, denominator } = rule.graduation;
-  const mark = ((rule.unit === 'in' ? MM_PER_INCH : 1) * numerator) / denominator;
+  const mark = graduationMm(rule);
   return `± ${printed(Math.max(1, Math.ceil(mm / mark - 1e-9)) * mark, rule)}`;
 }
 

@@ -1,8 +1,9 @@
 import { Fault } from '../units/fault.ts';
+import { graduationMm } from '../units/graduation.ts';
 import type { Rule } from '../units/rule.ts';
 import { MM_PER_INCH, type Unit } from '../units/unit.ts';
 import { nailBears, type Side } from './nails.ts';
-import { downOnRule, oneMark } from './on-rule.ts';
+import { downOnRule } from './on-rule.ts';
 import type { Species } from './species.ts';
 import type { Bend, SprungLine } from './sprung-line.ts';
 import { bendingModulus, thicknessOfStiffness } from './stiffness.ts';
@@ -103,7 +104,7 @@ function thicknessFor(
     HABITS[rule.unit].thickest,
     width,
   );
-  return Math.max(downOnRule(thickest, rule), oneMark(rule));
+  return Math.max(downOnRule(thickest, rule), graduationMm(rule));
 }
 
 const NAMES = {

@@ -1,7 +1,8 @@
 import { Fault } from '../units/fault.ts';
+import { graduationMm } from '../units/graduation.ts';
 import type { Rule } from '../units/rule.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
-import { downOnRule, oneMark } from './on-rule.ts';
+import { downOnRule } from './on-rule.ts';
 import type { Species } from './species.ts';
 import { fibreStrain, safeStrain, thickestSafe, type Verdict, verdictOn } from './strain.ts';
 
@@ -101,7 +102,9 @@ export function laminate(ask: LaminationAsk): Lamination {
   const onForm = curvature * formFactor(plies);
   const safePly = thickestSafe(onForm, species);
   const plyThickness =
-    thickness === undefined ? Math.max(downOnRule(safePly, ask.rule), oneMark(ask.rule)) : thickness / plies;
+    thickness === undefined
+      ? Math.max(downOnRule(safePly, ask.rule), graduationMm(ask.rule))
+      : thickness / plies;
   const strain = fibreStrain(plyThickness, onForm);
   const chart = chartPly(1 / onForm);
   return {

@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { findSpecies } from '../../src/shop/find-species.ts';
-import { downOnRule, oneMark } from '../../src/shop/on-rule.ts';
+import { downOnRule } from '../../src/shop/on-rule.ts';
 import { SPECIES } from '../../src/shop/species.ts';
 import { worstOfTaper } from '../../src/shop/sprung-line.ts';
 import { breakingStrain, fibreStrain, safeStrain, thickestSafe, verdictOn } from '../../src/shop/strain.ts';
+import { graduationMm } from '../../src/units/graduation.ts';
 import type { Rule } from '../../src/units/rule.ts';
 
 const oak = findSpecies('white oak');
@@ -57,7 +58,7 @@ test('property: the thickest strip on the rule is safe, and one graduation more 
       expect(verdictOn(fibreStrain(thickest, curvature), wood)).toBe('safe');
       expect(verdictOn(fibreStrain(thickestSafe(curvature, wood), curvature), wood)).toBe('safe');
       // Not by the verdict: the graduation may lie on the limit but for rounding.
-      const more = fibreStrain(thickest + oneMark(rule), curvature);
+      const more = fibreStrain(thickest + graduationMm(rule), curvature);
       expect(more).toBeGreaterThan(safeStrain(wood) * (1 - ROUNDING));
     }),
   );

@@ -2,11 +2,12 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { StripAsk } from '../../src/shop/choose-strip.ts';
 import { findSpecies } from '../../src/shop/find-species.ts';
-import { downOnRule, oneMark } from '../../src/shop/on-rule.ts';
+import { downOnRule } from '../../src/shop/on-rule.ts';
 import { SPECIES } from '../../src/shop/species.ts';
 import { safeStrain } from '../../src/shop/strain.ts';
 import { adviseStrip } from '../../src/shop/strip.ts';
 import { Fault } from '../../src/units/fault.ts';
+import { graduationMm } from '../../src/units/graduation.ts';
 import { defaultRule, showLength } from '../../src/units/rule.ts';
 import { anyShallowLine, shallowLine } from './lines.ts';
 
@@ -75,7 +76,7 @@ test('property: the strip chosen is safe where one graduation is, no thicker tha
     fc.property(anyShallowLine(), anyAsk, (line, ask) => {
       const advice = adviseStrip(line, ask);
       const { thickness, verdict, maxThicknessOnRule, nails, nailBears } = advice;
-      const least = oneMark(ask.rule);
+      const least = graduationMm(ask.rule);
       expect(thickness).toBeGreaterThanOrEqual(least);
       expect(thickness).toBeLessThanOrEqual(Math.max(12.7, least));
       expect(verdict === 'safe').toBe(maxThicknessOnRule >= least);
@@ -91,7 +92,7 @@ test('property: the thickest strip on the rule is safe to take, and one graduati
       const { maxThicknessOnRule } = adviseStrip(line, ask);
       const taken = (thickness: number) => adviseStrip(line, { ...ask, thickness });
       if (maxThicknessOnRule > 0) expect(taken(maxThicknessOnRule).verdict).toBe('safe');
-      const thicker = taken(maxThicknessOnRule + oneMark(ask.rule));
+      const thicker = taken(maxThicknessOnRule + graduationMm(ask.rule));
       // Not by the verdict: the graduation may lie on the limit but for rounding.
       expect(thicker.strain).toBeGreaterThan(safeStrain(ask.species) * (1 - 1e-9));
     }),
