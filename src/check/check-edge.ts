@@ -1,6 +1,6 @@
 import { figuresOf } from '../curves/figures.ts';
+import { edgePieces } from '../part/edge.ts';
 import type { BaseLine } from '../part/offsets.ts';
-import { edgePieces } from '../part/outline.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, Faults } from '../units/fault.ts';
 import { graduationMm } from '../units/graduation.ts';

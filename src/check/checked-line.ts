@@ -1,9 +1,10 @@
 import { piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
 import { parallelPath } from '../curves/parallel.ts';
 import { direction, dot, leftOf, subtract } from '../curves/point.ts';
-import { type BaseLine, offsetAt, offsetsAt } from '../part/offsets.ts';
-import { edgePieces } from '../part/outline.ts';
+import { edgePieces } from '../part/edge.ts';
+import { type BaseLine, offsetsAt } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
+import { woodIsAbove } from '../part/wood-side.ts';
 import { Fault } from '../units/fault.ts';
 
 /**
@@ -21,16 +22,8 @@ export function edgeNamed(part: Part, name: string | undefined): PartEdge {
   throw new Fault('command.no-such-edge', `--edge: there is no edge "${name}". The part has ${names}.`);
 }
 
-/**
- * Which way out of the wood lies, as offsets grow: 1 up, −1 down. A closed part's other edge lies in the wood;
- * a single edge has its waste away from the reference line, where the saw line is.
- */
-export function outsideOf(part: Part, edge: PartEdge): 1 | -1 {
-  const middle = (edge.runs[0]!.from.x + edge.runs.at(-1)!.to.x) / 2;
-  const height = (of: PartEdge): number => offsetAt(of, middle) ?? of.runs[0]!.from.y;
-  const other = part.edges.find((each) => each !== edge);
-  return height(edge) < (other ? height(other) : 0) ? -1 : 1;
-}
+/** Which way out of the wood lies, as offsets grow: 1 up, −1 down. */
+export const outsideOf = (part: Part, edge: PartEdge): 1 | -1 => (woodIsAbove(part, edge) ? -1 : 1);
 
 /**
  * The line to saw to, beside one edge: its parallel at the saw allowance, outside the wood.

@@ -1,6 +1,7 @@
 import type { Check, Deviation } from '../check/check-edge.ts';
 import { direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
 import { mapPath } from '../curves/segment.ts';
+import { edgePath } from '../part/edge.ts';
 import type { Part } from '../part/part.ts';
 import type { Rule } from '../units/rule.ts';
 import { offLabels } from './check-labels.ts';
@@ -100,7 +101,7 @@ function inBase({ base }: Check, p: Point): Point {
 function lineItem(check: Check, { factor, shift }: View): Item {
   const way = direction(check.base.angle);
   const origin = inBase(check, { x: 0, y: 0 });
-  const path = check.line.runs.flatMap((run) => run.path);
+  const path = edgePath(check.line);
   const matrix = [
     way.x * factor,
     -way.y * factor,

@@ -3,9 +3,9 @@ import type { Piece } from '../curves/piece.ts';
 import { add, direction, leftOf, type Point, point, scale } from '../curves/point.ts';
 import { pieceStretch } from '../curves/stretch.ts';
 import type { Side } from '../job/job.ts';
+import { edgePieces } from './edge.ts';
 import { lowerEdge } from './edge-corners.ts';
 import { cutAt, type EndPlane, type PartEnd } from './ends.ts';
-import { edgePieces } from './outline.ts';
 import type { Part, PartEdge } from './part.ts';
 import { keep, keptBetween, onlyAt } from './trim.ts';
 

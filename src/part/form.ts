@@ -6,7 +6,7 @@ import type { Segment } from '../curves/piece.ts';
 import { add, angleOf, direction, distance, type Point, point, scale } from '../curves/point.ts';
 import { mapPath } from '../curves/segment.ts';
 import { sharpen } from '../curves/sharpen.ts';
-import { edgePieces } from './outline.ts';
+import { edgeEnd, edgePath, edgePieces, edgeStart } from './edge.ts';
 import type { Part, PartEdge } from './part.ts';
 
 /** A form to bend plies over, as a part of its own: its line is the form's face. */
@@ -44,8 +44,8 @@ export function formOf(part: Part, edge: PartEdge, factor: number): Form {
   const after: Segment = { type: 'line', from: plain(end), to: out(end, end.angle, TAIL_MM) };
   const runs = [curve('line', [before]), curve('spline', line), curve('line', [after])];
   const path = [before, ...line, after];
-  const asked = edge.runs.flatMap((run) => run.path);
-  const askedChord = distance(edge.runs[0]!.from, edge.runs.at(-1)!.to);
+  const asked = edgePath(edge);
+  const askedChord = distance(edgeStart(edge), edgeEnd(edge));
   const { stock: _stock, notes: _notes, ...kept } = part;
   return {
     part: {
@@ -63,7 +63,7 @@ export function formOf(part: Part, edge: PartEdge, factor: number): Form {
     length: piecesLength(line),
     chord,
     rise: riseOf(line),
-    askedRise: apexOf(pieces, edge.runs[0]!.from, edge.runs.at(-1)!.to)?.rise ?? 0,
+    askedRise: apexOf(pieces, edgeStart(edge), edgeEnd(edge))?.rise ?? 0,
   };
 }
 

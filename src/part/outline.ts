@@ -8,6 +8,7 @@ import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Job } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
 import { Chain } from './chain.ts';
+import { edgeEnd, edgePath, edgePieces, edgeStart } from './edge.ts';
 import { cutAt, type EndPlane, endPlane, isSquare, type PartEnd } from './ends.ts';
 import { offsetAt } from './offsets.ts';
 import type { Part, PartEdge, Shape } from './part.ts';
@@ -22,11 +23,6 @@ export interface Outline {
   /** How the ends of a closed part are cut; absent for a line. */
   readonly ends?: readonly [left: PartEnd, right: PartEnd];
 }
-
-export const edgePieces = (edge: PartEdge): Piece[] => edge.runs.flatMap((run) => run.exact);
-const edgePath = (edge: PartEdge): Segment[] => edge.runs.flatMap((run) => run.path);
-export const edgeStart = (edge: PartEdge): Point => edge.runs[0]!.from;
-export const edgeEnd = (edge: PartEdge): Point => edge.runs.at(-1)!.to;
 
 /**
  * The finished line of a job's edges: one edge is a line with its chord, two close a part.

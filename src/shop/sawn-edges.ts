@@ -2,9 +2,10 @@ import { along, type Place, segmentEnd, segmentStart } from '../curves/along.ts'
 import type { Piece } from '../curves/piece.ts';
 import { add, direction, leftOf, type Point, scale } from '../curves/point.ts';
 import { leastOnUnit } from '../curves/search.ts';
-import { edgePieces, edgesAsCut } from '../part/outline.ts';
-import { isBelow } from '../part/parallel-line.ts';
+import { edgePieces } from '../part/edge.ts';
+import { edgesAsCut } from '../part/outline.ts';
 import type { Part } from '../part/part.ts';
+import { isBelow } from '../part/wood-side.ts';
 
 /** An edge as it is sawn, between the ends' cuts. */
 export interface SawnEdge {

@@ -3,8 +3,9 @@ import { nearestOn } from '../curves/nearest.ts';
 import type { Segment } from '../curves/piece.ts';
 import { add, direction, dot, leftOf, type Point, point, scale, subtract } from '../curves/point.ts';
 import { leastOnUnit, rootsOnUnit } from '../curves/search.ts';
+import { edgePieces } from '../part/edge.ts';
 import { type Cutting, isCutting, jointShape } from '../part/joint-shape.ts';
-import { edgePieces, edgesAsCut } from '../part/outline.ts';
+import { edgesAsCut } from '../part/outline.ts';
 import type { Part } from '../part/part.ts';
 
 /** A cut square across the part, and what it bears in bending in the plane of the face. */

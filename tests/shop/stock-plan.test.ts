@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { segmentEnd, segmentStart } from '../../src/curves/along.ts';
 import { distance } from '../../src/curves/point.ts';
-import { edgePieces, edgesAsCut } from '../../src/part/outline.ts';
+import { edgePieces } from '../../src/part/edge.ts';
+import { edgesAsCut } from '../../src/part/outline.ts';
 import type { Part } from '../../src/part/part.ts';
 import { blankWarnings } from '../../src/shop/blank.ts';
 import { boardFeet, cubicMetres } from '../../src/shop/quantity.ts';
