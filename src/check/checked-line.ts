@@ -14,7 +14,7 @@ import { Fault } from '../units/fault.ts';
 export function edgeNamed(part: Part, name: string | undefined): PartEdge {
   const names = part.edges.map((edge) => `"${edge.name}"`).join(' and ');
   if (name === undefined) {
-    if (part.edges.length === 1) return part.edges[0]!;
+    if (part.edges.length === 1) return part.edges[0];
     throw new Fault('check.which-edge', `the part has two edges, ${names}. Name the measured one: --edge.`);
   }
   const found = part.edges.find((edge) => edge.name === name);

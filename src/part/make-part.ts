@@ -22,7 +22,7 @@ export function makePart(job: Job): Part {
   const edges = job.edges.map((edge): PartEdge => {
     const runs = edgeRuns(edge, faults);
     return { name: edge.name, runs, length: runs.reduce((sum, run) => sum + piecesLength(run.exact), 0) };
-  });
+  }) as readonly PartEdge[] as Part['edges']; // as many as the job has
   stopAt(faults);
   const outline = caught(faults, () => outlineOf(edges, job));
   stopAt(faults);

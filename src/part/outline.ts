@@ -28,8 +28,8 @@ export interface Outline {
  * The finished line of a job's edges: one edge is a line with its chord, two close a part.
  * @throws Fault `part.ends-not-square`, `part.edges-cross`, `ends.one-edge`, `ends.no-thickness`, `ends.cut-twice`
  */
-export function outlineOf(edges: readonly PartEdge[], job: Job): Outline {
-  const [edge, other] = edges as readonly [PartEdge, PartEdge?];
+export function outlineOf(edges: Part['edges'], job: Job): Outline {
+  const [edge, other] = edges;
   return other ? closedOutline([edge, other], job) : lineOutline(edge, job);
 }
 
@@ -83,7 +83,7 @@ const planesOf = (lower: PartEdge, upper: PartEdge, job: Job): Planes => ({
 
 /** The edges of a part as its ends leave them on the marked face; of two, the lower one first. */
 export function edgesAsCut({ edges, ends, job }: Pick<Part, 'edges' | 'ends' | 'job'>): readonly PartEdge[] {
-  const [edge, other] = edges as readonly [PartEdge, PartEdge?];
+  const [edge, other] = edges;
   if (!other) return [edge];
   const [lower, upper] = inOrder([edge, other]);
   if (!ends) return [lower, upper];

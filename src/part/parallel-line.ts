@@ -16,6 +16,6 @@ export function parallelLine(
   tolerance = FIT_MM,
 ): Segment[] {
   const closed = shape.type === 'closed';
-  const toTheRight = closed || isBelow(edges[0]!);
+  const toTheRight = closed || isBelow(edges[0]);
   return parallelPath(exact, toTheRight ? -outside : outside, closed, tolerance);
 }

@@ -86,7 +86,7 @@ type Sides = ReturnType<typeof parallelSides>;
 
 function shifted(part: Part, inside: number): Drawn {
   if (part.shape.type === 'closed') return shiftedOutline(part, inside);
-  const edge = part.edges[0]!;
+  const [edge] = part.edges;
   // Stations run to the right: what lies above is on the left.
   const sides = parallelSides(edgePieces(edge), woodIsAbove(part, edge) ? inside : -inside, false);
   const beside = edgeBeside(edge, sides);
@@ -112,7 +112,7 @@ function shiftedOutline(part: Part, inside: number): Drawn {
   const outline = sides.flatMap(({ side, corner }) => [...side, ...corner]);
   const leastWidth = narrowest(new Chain(edgePieces(beside[0])), new Chain(edgePieces(beside[1])));
   return {
-    edges: part.edges[0]!.name === lower.name ? beside : [beside[1], beside[0]],
+    edges: part.edges[0].name === lower.name ? beside : [beside[1], beside[0]],
     shape: { type: 'closed', outline, leastWidth },
   };
 }
