@@ -1,4 +1,5 @@
 import { piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
+import { curveAlong } from '../curves/curve-of.ts';
 import { parallelPath } from '../curves/parallel.ts';
 import { direction, dot, leftOf, subtract } from '../curves/point.ts';
 import { edgePieces } from '../part/edge.ts';
@@ -36,9 +37,7 @@ export function sawEdge(part: Part, edge: PartEdge): PartEdge {
       '--before-sanding: the job has no saw line. Write "saw: 1/16" under allowance.',
     );
   const path = parallelPath(edgePieces(edge), outsideOf(part, edge) * part.sawAllowance, false);
-  const [from, to] = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)];
-  const run = { ...edge.runs[0]!, from, to, pins: [], exact: path, path };
-  return { name: edge.name, runs: [run], length: piecesLength(path) };
+  return { name: edge.name, runs: [curveAlong(edge.runs[0]!.kind, path)], length: piecesLength(path) };
 }
 
 /**

@@ -1,9 +1,9 @@
 import { piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
 import { pathBox } from '../curves/box.ts';
-import type { Curve } from '../curves/curve.ts';
+import { curveAlong } from '../curves/curve-of.ts';
 import { apexOf } from '../curves/figures.ts';
 import type { Segment } from '../curves/piece.ts';
-import { add, angleOf, direction, distance, type Point, point, scale } from '../curves/point.ts';
+import { add, angleOf, direction, distance, type Point, point, pointOf, scale } from '../curves/point.ts';
 import { mapPath } from '../curves/segment.ts';
 import { sharpen } from '../curves/sharpen.ts';
 import { edgeEnd, edgePath, edgePieces, edgeStart } from './edge.ts';
@@ -40,9 +40,9 @@ export function formOf(part: Part, edge: PartEdge, factor: number): Form {
   const line = levelled(sharpen(pieces, factor).flat());
   const [start, end] = [segmentStart(line[0]!), segmentEnd(line.at(-1)!)];
   const chord = distance(start, end);
-  const before: Segment = { type: 'line', from: out(start, start.angle, -TAIL_MM), to: plain(start) };
-  const after: Segment = { type: 'line', from: plain(end), to: out(end, end.angle, TAIL_MM) };
-  const runs = [curve('line', [before]), curve('spline', line), curve('line', [after])];
+  const before: Segment = { type: 'line', from: out(start, start.angle, -TAIL_MM), to: pointOf(start) };
+  const after: Segment = { type: 'line', from: pointOf(end), to: out(end, end.angle, TAIL_MM) };
+  const runs = [curveAlong('line', [before]), curveAlong('spline', line), curveAlong('line', [after])];
   const path = [before, ...line, after];
   const asked = edgePath(edge);
   const askedChord = distance(edgeStart(edge), edgeEnd(edge));
@@ -53,7 +53,7 @@ export function formOf(part: Part, edge: PartEdge, factor: number): Form {
       name: `Form for ${edge.name}: ${part.name}`,
       quantity: 1,
       edges: [{ name: edge.name, runs, length: piecesLength(path) }],
-      shape: { type: 'line', line: path, chord: [plain(start), plain(end)] },
+      shape: { type: 'line', line: path, chord: [pointOf(start), pointOf(end)] },
       sawAllowance: 0,
       saw: [],
       bounds: pathBox(path),
@@ -67,8 +67,8 @@ export function formOf(part: Part, edge: PartEdge, factor: number): Form {
   };
 }
 
-const plain = ({ x, y }: Point): Point => point(x, y);
-const out = (from: Point, angle: number, by: number): Point => add(plain(from), scale(direction(angle), by));
+const out = (from: Point, angle: number, by: number): Point =>
+  add(pointOf(from), scale(direction(angle), by));
 
 /** A path turned and shifted so that its chord lies on the reference line, from a station on. */
 function levelled(path: readonly Segment[], station = 0): Segment[] {
@@ -78,16 +78,5 @@ function levelled(path: readonly Segment[], station = 0): Segment[] {
   return mapPath(path, [cos, sin, -sin, cos, shift.x, shift.y]);
 }
 
-function curve(kind: Curve['kind'], path: readonly Segment[]): Curve {
-  return {
-    kind,
-    from: plain(segmentStart(path[0]!)),
-    to: plain(segmentEnd(path.at(-1)!)),
-    pins: [],
-    exact: path,
-    path,
-  };
-}
-
 const riseOf = (path: readonly Segment[]): number =>
-  apexOf(path, plain(segmentStart(path[0]!)), plain(segmentEnd(path.at(-1)!)))?.rise ?? 0;
+  apexOf(path, segmentStart(path[0]!), segmentEnd(path.at(-1)!))?.rise ?? 0;

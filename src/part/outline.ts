@@ -1,7 +1,7 @@
 import { piecesLength, pointAt, segmentEnd, segmentStart } from '../curves/along.ts';
 import type { Curve } from '../curves/curve.ts';
 import type { Piece, Segment } from '../curves/piece.ts';
-import { distance, type Point } from '../curves/point.ts';
+import { distance, type Point, pointOf } from '../curves/point.ts';
 import { reversePath, reversePiece } from '../curves/segment.ts';
 import { pieceStretch, stretchOf } from '../curves/stretch.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
@@ -109,8 +109,8 @@ function cutShort(edge: PartEdge, { left, right }: Planes): PartEdge {
       {
         ...run,
         ...kept,
-        from: place(segmentStart(kept.exact[0]!)),
-        to: place(segmentEnd(kept.exact.at(-1)!)),
+        from: pointOf(segmentStart(kept.exact[0]!)),
+        to: pointOf(segmentEnd(kept.exact.at(-1)!)),
       },
     ];
   });
@@ -118,7 +118,6 @@ function cutShort(edge: PartEdge, { left, right }: Planes): PartEdge {
 }
 
 const shifted = ({ from, to }: Kept, by: number): Kept => ({ from: from - by, to: to - by });
-const place = ({ x, y }: Point): Point => ({ x, y });
 
 /** The lower edge forth, the upper one back, and the ends between them. */
 const around = <T extends Piece>(forth: readonly T[], back: readonly T[]): (T | Segment)[] => [
@@ -130,7 +129,7 @@ const around = <T extends Piece>(forth: readonly T[], back: readonly T[]): (T | 
 
 /** Across the part; none where the edges meet in a point. */
 const endLine = (from: Point, to: Point): Segment[] =>
-  distance(from, to) < JOIN_MM ? [] : [{ type: 'line', from: place(from), to: place(to) }];
+  distance(from, to) < JOIN_MM ? [] : [{ type: 'line', from: pointOf(from), to: pointOf(to) }];
 
 /** Where the plane cuts the edges of the part on both its faces: an edge runs alike through the wood. */
 function partEnd(plane: EndPlane, edges: readonly [PartEdge, PartEdge], job: Job): PartEnd {
@@ -148,7 +147,7 @@ function partEnd(plane: EndPlane, edges: readonly [PartEdge, PartEdge], job: Job
 /** The place at a piece's number and the share of its way. */
 function placeOn(pieces: readonly Piece[], at: number): Point {
   const i = Math.min(Math.floor(at), pieces.length - 1);
-  return place(pointAt(pieces[i]!, at - i));
+  return pointOf(pointAt(pieces[i]!, at - i));
 }
 
 /** The edge nearer the reference line first, judged half-way along. */

@@ -1,9 +1,10 @@
 import { along, piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
 import { pathBox } from '../curves/box.ts';
 import type { Curve } from '../curves/curve.ts';
+import { curveAlong } from '../curves/curve-of.ts';
 import { parallelSides } from '../curves/parallel.ts';
 import type { Segment } from '../curves/piece.ts';
-import { cross, direction, distance, point } from '../curves/point.ts';
+import { cross, direction, distance } from '../curves/point.ts';
 import { leastOnUnit } from '../curves/search.ts';
 import { reversePath } from '../curves/segment.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
@@ -142,8 +143,7 @@ function edgeBeside(
       ...(isLast ? outOf : []),
     ];
     const kind = run.kind === 'line' || run.kind === 'arc' ? run.kind : 'spline';
-    const [from, to] = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)];
-    return { kind, from: point(from.x, from.y), to: point(to.x, to.y), pins: [], exact: path, path };
+    return curveAlong(kind, path);
   });
   return { name, runs: beside, length: piecesLength(beside.flatMap(({ exact }) => exact)) };
 }
