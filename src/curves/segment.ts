@@ -1,9 +1,13 @@
 import { type Affine, apply, turnsOver } from './affine.ts';
 import { segmentStart } from './along.ts';
 import { elasticaStates } from './elastica.ts';
-import type { ArcSegment, CubicSegment, Piece, Segment } from './piece.ts';
+import type { ArcSegment, CubicSegment, LineSegment, Piece, Segment } from './piece.ts';
 import { add, angleOf, direction, distance, leftOf, type Point, scale } from './point.ts';
 import { reverseTapered } from './tapered.ts';
+
+/** The sides of a closed figure, by its corners in order. */
+export const polygon = (corners: readonly Point[]): LineSegment[] =>
+  corners.map((from, i) => ({ type: 'line', from, to: corners[(i + 1) % corners.length]! }));
 
 /** The same segment run from its end to its start. */
 function reverseSegment(segment: Segment): Segment {

@@ -1,12 +1,10 @@
 import { type Affine, apply, enlarged, shifted } from '../curves/affine.ts';
-import { unitedBox } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { around, type Box, grown, movedBox, unitedBox } from '../curves/box.ts';
 import type { Segment } from '../curves/piece.ts';
 import { type Point, point } from '../curves/point.ts';
 import { mapPath } from '../curves/segment.ts';
-import { chordsOf, grown } from '../tiling/chords.ts';
+import { chordsOf } from '../tiling/chords.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
-import { around } from '../tiling/seams.ts';
 import { type Item, polyline, words } from './drawing.ts';
 import { type Room, strips, takeNear } from './place.ts';
 import { CAPITALS, textWidth } from './type.ts';
@@ -31,7 +29,10 @@ interface MapSpace {
 
 /** How the sheets lie together, small: their trimmed edges and names, the line, the check crosses. */
 export function assemblyMap(lines: readonly MapLine[], layout: Layout, space: MapSpace) {
-  const cells = layout.sheets.map((sheet) => movedBox(sheet.cell, placeOf(layout, sheet)));
+  const cells = layout.sheets.map((sheet) => {
+    const { x, y } = placeOf(layout, sheet);
+    return movedBox(sheet.cell, x, y);
+  });
   const all = unitedBox(cells);
   const k = Math.min(space.width / (all.right - all.left), space.height / (all.top - all.bottom));
   const draw = (left: number, top: number): Item[] => {
@@ -64,13 +65,6 @@ function placeOf({ sheets, overlap }: Layout, { row, column, window }: Sheet): {
   const down = window.top - window.bottom - overlap;
   return { x: (column - first.column) * across, y: (first.row - row) * down };
 }
-
-const movedBox = (box: Box, { x, y }: { x: number; y: number }): Box => ({
-  left: box.left + x,
-  right: box.right + x,
-  bottom: box.bottom + y,
-  top: box.top + y,
-});
 
 const mappedBox = (box: Box, place: Affine): Box => {
   const low = apply(place, { x: box.left, y: box.bottom });

@@ -1,5 +1,4 @@
-import { boxOf, pathBox } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, boxOf, pathBox } from '../curves/box.ts';
 import type { Segment } from '../curves/piece.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';

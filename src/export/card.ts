@@ -1,4 +1,4 @@
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import { mapPath } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
 import { adviseSawing } from '../shop/sawing.ts';

@@ -1,5 +1,4 @@
-import { boxOf } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, boxOf } from '../curves/box.ts';
 import { type Point, point } from '../curves/point.ts';
 import type { EndStrip } from '../part/end-strips.ts';
 import { type Chord, chordsOf } from '../tiling/chords.ts';

@@ -1,4 +1,4 @@
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import { mapPath } from '../curves/segment.ts';
 import { POINTS_PER_MM } from '../tiling/page-matrix.ts';
 import { Fault } from '../units/fault.ts';

@@ -1,6 +1,5 @@
 import { type Affine, apply, IDENTITY, shifted, turnsOver } from '../curves/affine.ts';
-import { pathBox, unitedBox } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, pathBox, unitedBox } from '../curves/box.ts';
 import { fitPath } from '../curves/fit.ts';
 import type { Piece, Segment } from '../curves/piece.ts';
 import { mapPath } from '../curves/segment.ts';

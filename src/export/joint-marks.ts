@@ -1,5 +1,4 @@
-import { pathBox } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, pathBox } from '../curves/box.ts';
 import type { Segment } from '../curves/piece.ts';
 import { add, direction, type Point, point, scale } from '../curves/point.ts';
 import type { Joint, Recess } from '../job/job.ts';

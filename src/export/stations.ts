@@ -1,4 +1,4 @@
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import { add, distance, type Point, point, scale } from '../curves/point.ts';
 import { chordOf } from '../part/finished-line.ts';
 import type { Landmark, Part } from '../part/part.ts';

@@ -1,4 +1,5 @@
-import type { Box, Curve } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
+import type { Curve } from '../curves/curve.ts';
 import type { Piece, Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
 import type { Job, Joint, Stock } from '../job/job.ts';

@@ -1,9 +1,8 @@
 import { type Affine, IDENTITY, shifted } from '../curves/affine.ts';
-import { pathBox, unitedBox } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, pathBox, unitedBox } from '../curves/box.ts';
 import type { Segment } from '../curves/piece.ts';
 import { add, point } from '../curves/point.ts';
-import { mapPath } from '../curves/segment.ts';
+import { mapPath, polygon } from '../curves/segment.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { PartEnd } from '../part/ends.ts';
 import type { Part } from '../part/part.ts';
@@ -48,11 +47,11 @@ function pathsOf(part: Part): (readonly Segment[])[] {
 function farSide({ side, face, back }: PartEnd, { sawAllowance }: Part): Segment[][] {
   if (Math.abs(face[0].x - back[0].x) < JOIN_MM && Math.abs(face[1].x - back[1].x) < JOIN_MM) return [];
   const out = side === 'right' ? sawAllowance : -sawAllowance;
-  const corners = [
+  const outline = polygon([
     add(face[0], point(0, -sawAllowance)),
     add(back[0], point(out, -sawAllowance)),
     add(back[1], point(out, sawAllowance)),
     add(face[1], point(0, sawAllowance)),
-  ];
-  return [corners.map((from, i): Segment => ({ type: 'line', from, to: corners[(i + 1) % 4]! }))];
+  ]);
+  return [outline];
 }

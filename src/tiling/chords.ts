@@ -1,5 +1,5 @@
 import { along } from '../curves/along.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, grown } from '../curves/box.ts';
 import type { Segment } from '../curves/piece.ts';
 import { distance, type Point } from '../curves/point.ts';
 
@@ -60,10 +60,3 @@ export function passes({ from, to }: Chord, box: Box): boolean {
   }
   return enter <= leave;
 }
-
-export const grown = ({ left, bottom, right, top }: Box, by: number): Box => ({
-  left: left - by,
-  bottom: bottom - by,
-  right: right + by,
-  top: top + by,
-});

@@ -1,5 +1,5 @@
 import { apply } from '../curves/affine.ts';
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import { distance, type Point } from '../curves/point.ts';
 import type { Layout } from './layout.ts';
 import { NOMINAL_MM } from './printer-scale.ts';

@@ -1,4 +1,5 @@
 import { type Affine, apply, inverse, turning } from '../curves/affine.ts';
+import { around } from '../curves/box.ts';
 import type { Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
 import { endStrips } from '../part/end-strips.ts';
@@ -17,7 +18,7 @@ import { jointPlaces, mustShow } from './must-show.ts';
 import { nearChords } from './near-chords.ts';
 import type { PageOptions } from './page-frame.ts';
 import { rollPlan } from './roll.ts';
-import { around, REGISTER_REACH_MM, registerCentres, seamsOf } from './seams.ts';
+import { REGISTER_REACH_MM, registerCentres, seamsOf } from './seams.ts';
 import { bestPlan, COARSE_CHORD_MM, plainSheets, type Subject } from './search.ts';
 import { sheetsAt } from './sheets-at.ts';
 import { type Laid, laidOut, printedPlaces } from './spread.ts';

@@ -1,5 +1,5 @@
 import type { Affine } from '../curves/affine.ts';
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import type { Point } from '../curves/point.ts';
 import type { Margins } from './margins.ts';
 import type { Orientation, Paper } from './paper.ts';

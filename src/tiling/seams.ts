@@ -1,4 +1,4 @@
-import type { Box } from '../curves/curve.ts';
+import { around } from '../curves/box.ts';
 import { between, type Point } from '../curves/point.ts';
 import { type Chord, passes } from './chords.ts';
 import { cellAt, type Grid, type Place, sheetName } from './grid.ts';
@@ -59,11 +59,3 @@ function clearOfLines(seam: Seam, quarter: number, lines: readonly Chord[]): Poi
     }
   return undefined;
 }
-
-/** The square of a given reach round a point. */
-export const around = ({ x, y }: Point, reach: number): Box => ({
-  left: x - reach,
-  right: x + reach,
-  bottom: y - reach,
-  top: y + reach,
-});

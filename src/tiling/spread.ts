@@ -1,5 +1,5 @@
 import { type Affine, apply } from '../curves/affine.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, grown } from '../curves/box.ts';
 import type { Point } from '../curves/point.ts';
 import { CHORD_MM, type Chord } from './chords.ts';
 import { type Frame, type Grid, type Place, pitchAcross, pitchDown } from './grid.ts';
@@ -29,13 +29,7 @@ export function laidOut(chords: readonly Chord[], turn: Affine, also: readonly P
     widen(b);
   });
   for (const place of also) widen(apply(turn, place));
-  const bounds = {
-    left: left - CHORD_MM,
-    right: right + CHORD_MM,
-    bottom: bottom - CHORD_MM,
-    top: top + CHORD_MM,
-  };
-  return { ends, bounds };
+  return { ends, bounds: grown({ left, right, bottom, top }, CHORD_MM) };
 }
 
 /**

@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { apply } from '../../src/curves/affine.ts';
-import { overlap } from '../../src/curves/box.ts';
-import type { Box } from '../../src/curves/curve.ts';
+import { type Box, overlap } from '../../src/curves/box.ts';
 import { point } from '../../src/curves/point.ts';
 import type { Item, Words } from '../../src/export/drawing.ts';
 import { type LaidGauge, layOutGauge, worthReading } from '../../src/export/gauge.ts';

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { pathBox } from '../../src/curves/box.ts';
-import type { Box } from '../../src/curves/curve.ts';
+import { type Box, pathBox } from '../../src/curves/box.ts';
 import { fairnessOf } from '../../src/curves/fairness.ts';
 import { distance, type Point, point } from '../../src/curves/point.ts';
 import type { Drawing, Stroke, Words } from '../../src/export/drawing.ts';

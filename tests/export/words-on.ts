@@ -1,5 +1,5 @@
 import { type Affine, apply, inverse, shifted } from '../../src/curves/affine.ts';
-import type { Box } from '../../src/curves/curve.ts';
+import type { Box } from '../../src/curves/box.ts';
 import { type Point, point } from '../../src/curves/point.ts';
 import type { Item, Stroke, Words } from '../../src/export/drawing.ts';
 import { CAPITALS, textWidth } from '../../src/export/type.ts';
