@@ -1,9 +1,9 @@
 import { type Affine, apply, enlarged, shifted } from '../curves/affine.ts';
 import { around, type Box, grown, movedBox, unitedBox } from '../curves/box.ts';
+import { chordsOf } from '../curves/chords.ts';
 import type { Segment } from '../curves/piece.ts';
 import { type Point, point } from '../curves/point.ts';
 import { mapPath } from '../curves/segment.ts';
-import { chordsOf } from '../tiling/chords.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
 import { type Item, polyline, words } from './drawing.ts';
 import { type Room, strips, takeNear } from './place.ts';
@@ -50,7 +50,7 @@ export function assemblyMap(lines: readonly MapLine[], layout: Layout, space: Ma
     ];
     const middle = point(left + (k * (all.right - all.left)) / 2, top - (k * (all.top - all.bottom)) / 2);
     return [
-      ...layout.sheets.flatMap((sheet, i) => sheetOn(sheet.name, mappedBox(cells[i] ?? all, place), taken)),
+      ...layout.sheets.flatMap((sheet, i) => sheetOn(sheet.name, mappedBox(cells[i]!, place), taken)),
       ...drawn.map((line): Item => ({ type: 'stroke', style: 'cut', ...line })),
       ...crosses.flatMap((cross) => crossOn(cross, middle)),
     ];

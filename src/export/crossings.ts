@@ -1,6 +1,6 @@
 import { type Box, boxOf, grown } from '../curves/box.ts';
+import type { Chord } from '../curves/chords.ts';
 import { add, between, type Point, point, scale } from '../curves/point.ts';
-import type { Chord } from '../tiling/chords.ts';
 import { type Item, polyline, words } from './drawing.ts';
 import { boxAt, type Room, takeFirst } from './place.ts';
 import { holds, type SheetView } from './sheet-view.ts';
@@ -59,7 +59,7 @@ function crossings(lines: readonly Chord[], { from, to, out }: Side): Point[] {
     })
     .filter((at) => holds(grown(boxOf([from, to]), ROUNDING_MM), at))
     .sort((a, b) => along(a) - along(b))
-    .filter((at, i, all) => i === 0 || along(at) - along(all[i - 1] ?? at) > ONE_MM);
+    .filter((at, i, all) => i === 0 || along(at) - along(all[i - 1]!) > ONE_MM);
 }
 
 /** A crossing lies on its seam but for rounding, mm. */

@@ -1,11 +1,11 @@
 import { along } from '../curves/along.ts';
+import { type Chord, chordsOf } from '../curves/chords.ts';
 import type { Segment } from '../curves/piece.ts';
 import { add, direction, distance, leftOf, type Point, point, scale } from '../curves/point.ts';
 import { edgePath } from '../part/edge.ts';
 import { cornersOnFace, lowerEdge } from '../part/edge-corners.ts';
 import { isHanded } from '../part/hands.ts';
 import type { Part } from '../part/part.ts';
-import { type Chord, chordsOf } from '../tiling/chords.ts';
 import { polyline, type Stroke } from './drawing.ts';
 import { isFree, type Room, strips } from './place.ts';
 import { holds, onSheet, pathOnSheet, type SheetView } from './sheet-view.ts';

@@ -1,9 +1,9 @@
 import { around, type Box, grown, overlap, pathBox } from '../curves/box.ts';
+import { chordsOf } from '../curves/chords.ts';
 import { type Point, point } from '../curves/point.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import { landmarks } from '../part/landmarks.ts';
 import type { Landmark, Part } from '../part/part.ts';
-import { chordsOf } from '../tiling/chords.ts';
 import { type Words, words } from './drawing.ts';
 import type { FullLine } from './full-size.ts';
 import { nearestFree, type Room, strips } from './place.ts';

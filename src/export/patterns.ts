@@ -1,6 +1,6 @@
+import { chordsOf } from '../curves/chords.ts';
 import { mapPath } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
-import { chordsOf } from '../tiling/chords.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
 import { coverPages } from './cover-page.ts';
 import type { Item, Page, Stroke } from './drawing.ts';

@@ -1,10 +1,10 @@
 import { apply, inverse } from '../curves/affine.ts';
 import { type Box, grown, pathBox } from '../curves/box.ts';
+import { type Chord, chordsOf, passes } from '../curves/chords.ts';
 import type { Segment } from '../curves/piece.ts';
 import { type Point, point } from '../curves/point.ts';
 import { mapPath } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
-import { type Chord, chordsOf, passes } from '../tiling/chords.ts';
 import { linesToCut } from '../tiling/lay-out.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
 import type { PatternNotes } from './pattern-notes.ts';

@@ -1,5 +1,6 @@
 import { type Affine, apply, inverse, turning } from '../curves/affine.ts';
 import { around } from '../curves/box.ts';
+import { type Chord, chordsOf } from '../curves/chords.ts';
 import type { Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
 import { endStrips } from '../part/end-strips.ts';
@@ -8,7 +9,6 @@ import { landmarks } from '../part/landmarks.ts';
 import type { Part } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
 import { checkCrosses, diagonals, edgeChecks } from './checks.ts';
-import { type Chord, chordsOf } from './chords.ts';
 import { patternCode } from './code.ts';
 import { type Frame, frameOf, type Grid, type Place } from './grid.ts';
 import type { Check, CheckCross, Layout, RegisterMark, Sheet } from './layout.ts';

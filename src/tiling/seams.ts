@@ -1,6 +1,6 @@
 import { around } from '../curves/box.ts';
+import { type Chord, passes } from '../curves/chords.ts';
 import { between, type Point } from '../curves/point.ts';
-import { type Chord, passes } from './chords.ts';
 import { cellAt, type Grid, type Place, sheetName } from './grid.ts';
 
 /** The middle of the overlap of two printed neighbours: where the upper sheet is trimmed. */

@@ -1,7 +1,7 @@
 import { type Affine, apply } from '../curves/affine.ts';
 import { type Box, grown } from '../curves/box.ts';
+import { CHORD_MM, type Chord } from '../curves/chords.ts';
 import type { Point } from '../curves/point.ts';
-import { CHORD_MM, type Chord } from './chords.ts';
 import { type Frame, type Grid, type Place, pitchAcross, pitchDown } from './grid.ts';
 
 /** Lines turned as they lie on the paper: four numbers a chord, fast to run through many times. */

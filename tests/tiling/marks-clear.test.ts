@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { grown } from '../../src/curves/box.ts';
+import { chordsOf, passes } from '../../src/curves/chords.ts';
 import type { Point } from '../../src/curves/point.ts';
 import type { Part, PartEdge } from '../../src/part/part.ts';
-import { chordsOf, passes } from '../../src/tiling/chords.ts';
 import { layOut, linesToCut } from '../../src/tiling/lay-out.ts';
 import type { Sheet } from '../../src/tiling/layout.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';

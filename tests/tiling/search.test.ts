@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { apply, turning } from '../../src/curves/affine.ts';
+import { chordsOf } from '../../src/curves/chords.ts';
 import { point } from '../../src/curves/point.ts';
 import type { Part, PartEdge } from '../../src/part/part.ts';
-import { chordsOf } from '../../src/tiling/chords.ts';
 import { type Frame, frameOf, pitchAcross, pitchDown } from '../../src/tiling/grid.ts';
 import { layOut, linesToCut } from '../../src/tiling/lay-out.ts';
 import type { Layout } from '../../src/tiling/layout.ts';
