@@ -1,9 +1,9 @@
 import { figuresOf } from '../curves/figures.ts';
+import { edgePieces } from '../part/edge.ts';
 import type { BaseLine } from '../part/offsets.ts';
-import { edgePieces } from '../part/outline.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, Faults } from '../units/fault.ts';
-import { graduationMm } from '../units/rule.ts';
+import { graduationMm } from '../units/graduation.ts';
 import { type BestFit, bestFit, rmsOf, worstOf } from './best-fit.ts';
 import { offsetNear, outsideOf, sawEdge } from './checked-line.ts';
 import { type MeasuredApex, measuredApex } from './measured-apex.ts';

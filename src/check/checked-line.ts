@@ -1,9 +1,11 @@
 import { piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
+import { curveAlong } from '../curves/curve-of.ts';
 import { parallelPath } from '../curves/parallel.ts';
 import { direction, dot, leftOf, subtract } from '../curves/point.ts';
-import { type BaseLine, offsetAt, offsetsAt } from '../part/offsets.ts';
-import { edgePieces } from '../part/outline.ts';
+import { edgePieces } from '../part/edge.ts';
+import { type BaseLine, offsetsAt } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
+import { woodIsAbove } from '../part/wood-side.ts';
 import { Fault } from '../units/fault.ts';
 
 /**
@@ -13,7 +15,7 @@ import { Fault } from '../units/fault.ts';
 export function edgeNamed(part: Part, name: string | undefined): PartEdge {
   const names = part.edges.map((edge) => `"${edge.name}"`).join(' and ');
   if (name === undefined) {
-    if (part.edges.length === 1) return part.edges[0]!;
+    if (part.edges.length === 1) return part.edges[0];
     throw new Fault('check.which-edge', `the part has two edges, ${names}. Name the measured one: --edge.`);
   }
   const found = part.edges.find((edge) => edge.name === name);
@@ -21,16 +23,8 @@ export function edgeNamed(part: Part, name: string | undefined): PartEdge {
   throw new Fault('command.no-such-edge', `--edge: there is no edge "${name}". The part has ${names}.`);
 }
 
-/**
- * Which way out of the wood lies, as offsets grow: 1 up, −1 down. A closed part's other edge lies in the wood;
- * a single edge has its waste away from the reference line, where the saw line is.
- */
-export function outsideOf(part: Part, edge: PartEdge): 1 | -1 {
-  const middle = (edge.runs[0]!.from.x + edge.runs.at(-1)!.to.x) / 2;
-  const height = (of: PartEdge): number => offsetAt(of, middle) ?? of.runs[0]!.from.y;
-  const other = part.edges.find((each) => each !== edge);
-  return height(edge) < (other ? height(other) : 0) ? -1 : 1;
-}
+/** Which way out of the wood lies, as offsets grow: 1 up, −1 down. */
+export const outsideOf = (part: Part, edge: PartEdge): 1 | -1 => (woodIsAbove(part, edge) ? -1 : 1);
 
 /**
  * The line to saw to, beside one edge: its parallel at the saw allowance, outside the wood.
@@ -43,9 +37,7 @@ export function sawEdge(part: Part, edge: PartEdge): PartEdge {
       '--before-sanding: the job has no saw line. Write "saw: 1/16" under allowance.',
     );
   const path = parallelPath(edgePieces(edge), outsideOf(part, edge) * part.sawAllowance, false);
-  const [from, to] = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)];
-  const run = { ...edge.runs[0]!, from, to, pins: [], exact: path, path };
-  return { name: edge.name, runs: [run], length: piecesLength(path) };
+  return { name: edge.name, runs: [curveAlong(edge.runs[0]!.kind, path)], length: piecesLength(path) };
 }
 
 /**

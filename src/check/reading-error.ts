@@ -1,4 +1,5 @@
-import { graduationMm, type Rule } from '../units/rule.ts';
+import { graduationMm } from '../units/graduation.ts';
+import type { Rule } from '../units/rule.ts';
 
 /**
  * What the hand adds to the rule's own error, mm (standard deviation): the rule a hair off square or off its

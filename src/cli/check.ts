@@ -5,7 +5,7 @@ import { doubtsAbout } from '../check/doubts.ts';
 import { comparePair, mirrored, type PairCheck } from '../check/pair.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, type Warning } from '../units/fault.ts';
-import { graduationMm } from '../units/rule.ts';
+import { graduationMm } from '../units/graduation.ts';
 import { checkText, pairText } from './check-words.ts';
 import { type Given, readGiven, takesJob, warn } from './job-input.ts';
 import { degrees, printJson } from './json.ts';

@@ -1,3 +1,4 @@
+import { type Affine, enlarged, shifted } from '../curves/affine.ts';
 import { FIT_MM } from '../curves/tolerance.ts';
 import type { LayerName } from '../export/drawing.ts';
 import { boxOfFull, drawnLines, type FullSize, layersOf } from '../export/full-size.ts';
@@ -5,7 +6,6 @@ import { type FullSizeFigures, figuresOfLines } from '../export/full-size-figure
 import { fullSizeDxf, fullSizeSvg } from '../export/full-size-files.ts';
 import { fullSizePage, mustFitPdf } from '../export/full-size-page.ts';
 import type { Part } from '../part/part.ts';
-import { type Affine, enlarged, shifted } from '../tiling/affine.ts';
 import { POINTS_PER_MM } from '../tiling/page-matrix.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
 import { readFont } from './font.ts';

@@ -9,7 +9,8 @@ import { sayEnd } from '../shop/say-ends.ts';
 import { saySupport } from '../shop/say-support.ts';
 import { weightMissing } from '../shop/weight.ts';
 import type { Warning } from '../units/fault.ts';
-import { type Rule, readOnRule, showLength } from '../units/rule.ts';
+import { showNearest } from '../units/graduation.ts';
+import { type Rule, showLength } from '../units/rule.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { anglesJson, degrees, printJson } from './json.ts';
 import { atOption } from './option.ts';
@@ -92,7 +93,7 @@ export const sawCommand = (): Command =>
 
 const wordingIn = (rule: Rule): Wording => ({
   length: (mm) => showLength(mm, rule),
-  about: (mm) => `${readOnRule(mm, rule).text} ${rule.unit}`,
+  about: (mm) => showNearest(mm, rule),
   unit: rule.unit,
 });
 

@@ -5,6 +5,7 @@ import { fairnessOf } from '../curves/fairness.ts';
 import { type Figures, figuresOf } from '../curves/figures.ts';
 import type { Point } from '../curves/point.ts';
 import type { Part, PartEdge } from '../part/part.ts';
+import { showNearest } from '../units/graduation.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../units/rule.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { endJson, endsText, jointJson, jointsText } from './joinery.ts';
@@ -129,7 +130,7 @@ function title({ name, quantity, stock, rule }: Part): string {
 
 const edgeText = ({ name, length, runs }: PartEdge, rule: Rule): string =>
   [
-    `${name}: ${readOnRule(length, rule).text} ${rule.unit} along the line`,
+    `${name}: ${showNearest(length, rule)} along the line`,
     ...runs.map((run) => runText(run, rule)),
     ...fairnessOf(runs).remarks.map(({ message }) => `  ${message((mm) => showLength(mm, rule))}`),
   ].join('\n');
@@ -149,16 +150,19 @@ function figureRows(run: Curve, figures: Figures, rule: Rule, at: (p: Point) => 
   const nails = run.pins
     .slice(1, -1)
     .map((pin) => (run.kind === 'batten' ? ['    nail', `drive it at ${at(pin)}`] : ['    pin', at(pin)]));
-  /** Nobody sets out a length along the line or a radius to a hair. */
-  const about = (mm: number): string => `${readOnRule(mm, rule).text} ${rule.unit}`;
   // Added to 0, a minus 0 loses its sign.
   const angles = endAngles.map((angle) => `${(Number(degrees(angle).toFixed(1)) + 0).toFixed(1)}°`);
   return [
     ...nails,
     ...(apex ? [['    apex', `${at(apex.at)}; rise ${showLength(apex.rise, rule)} over its chord`]] : []),
-    ['    length', about(length)],
+    ['    length', showNearest(length, rule)],
     ...(tightest
-      ? [['    tightest', `radius ${about(tightest.radius)} at station ${showOnRule(tightest.at.x, rule)}`]]
+      ? [
+          [
+            '    tightest',
+            `radius ${showNearest(tightest.radius, rule)} at station ${showOnRule(tightest.at.x, rule)}`,
+          ],
+        ]
       : []),
     ['    ends', `${angles[0]} at the start, ${angles[1]} at the end, from the reference line`],
     ...inflections.map((p) => ['    inflection', `station ${showOnRule(p.x, rule)}`]),

@@ -2,7 +2,7 @@ import { segmentEnd, segmentStart } from './along.ts';
 import { fitArcs } from './arc-fit.ts';
 import type { BulgedArc } from './biarc.ts';
 import type { ArcSegment, Piece } from './piece.ts';
-import { direction, distance, dot, type Point } from './point.ts';
+import { direction, distance, dot, pointOf } from './point.ts';
 import { JOIN_MM } from './tolerance.ts';
 
 /** Tangents closer than this (rad) meet without a corner: over a metre, a micrometre. */
@@ -23,7 +23,7 @@ export function arcPath(pieces: readonly Piece[], closed: boolean, tolerance: nu
   const runs = smoothRuns(pieces);
   const arcs = runs.flatMap((run, i) => {
     const [piece] = run;
-    if (piece?.type === 'line') return [{ from: plain(piece.from), to: plain(piece.to), bulge: 0 }];
+    if (piece?.type === 'line') return [{ from: pointOf(piece.from), to: pointOf(piece.to), bulge: 0 }];
     if (piece?.type === 'arc') return bulged(piece);
     const before = runs[i - 1] ?? (closed ? runs.at(-1) : undefined);
     const after = runs[i + 1] ?? (closed ? runs[0] : undefined);
@@ -55,14 +55,12 @@ function meet(one: Piece, next: Piece): boolean {
   return distance(end, start) < JOIN_MM && turn > 0 && Math.abs(Math.sin(start.angle - end.angle)) < SMOOTH;
 }
 
-const plain = ({ x, y }: Point): Point => ({ x, y });
-
 function bulged(arc: ArcSegment): BulgedArc[] {
   const count = Math.max(1, Math.ceil(Math.abs(arc.sweep) / MOST_SWEEP - SMOOTH));
   const sweep = arc.sweep / count;
   return Array.from({ length: count }, (_, i) => {
     const part = { ...arc, start: arc.start + sweep * i, sweep };
-    return { from: plain(segmentStart(part)), to: plain(segmentEnd(part)), bulge: Math.tan(sweep / 4) };
+    return { from: pointOf(segmentStart(part)), to: pointOf(segmentEnd(part)), bulge: Math.tan(sweep / 4) };
   });
 }
 
@@ -70,7 +68,7 @@ function bulged(arc: ArcSegment): BulgedArc[] {
 const joined = (arcs: readonly BulgedArc[], closed: boolean): BulgedArc[] =>
   arcs.map((arc, i) => {
     const next = arcs[i + 1] ?? (closed ? arcs[0] : undefined);
-    const [from, to] = [plain(arc.from), plain(next?.from ?? arc.to)];
+    const [from, to] = [pointOf(arc.from), pointOf(next?.from ?? arc.to)];
     const rise = (Math.abs(arc.bulge) * distance(from, to)) / 2;
     return { from, to, bulge: rise < STRAIGHT_MM ? 0 : arc.bulge };
   });

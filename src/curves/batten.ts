@@ -1,5 +1,6 @@
 import type { Curve } from './curve.ts';
-import { curveOf, mustDiffer } from './line.ts';
+import { curveOf } from './curve-of.ts';
+import { mustDiffer } from './must-differ.ts';
 import { nailForApex } from './nail-for-apex.ts';
 import type { Point } from './point.ts';
 import { type StripEnds, stripSpans } from './strip.ts';

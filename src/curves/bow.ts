@@ -1,7 +1,8 @@
 import { Fault } from '../units/fault.ts';
 import type { Curve } from './curve.ts';
+import { curveOf } from './curve-of.ts';
 import { ellipticIntegrals } from './elliptic.ts';
-import { curveOf, mustDiffer } from './line.ts';
+import { mustDiffer } from './must-differ.ts';
 import type { ElasticaSegment, Piece } from './piece.ts';
 import { angleOf, distance, type Point } from './point.ts';
 import { rootBetween } from './search.ts';

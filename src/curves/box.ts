@@ -1,7 +1,14 @@
 import { along, segmentEnd, segmentStart } from './along.ts';
-import type { Box } from './curve.ts';
 import type { ArcSegment, CubicSegment, Segment } from './piece.ts';
 import { add, direction, type Point, scale } from './point.ts';
+
+/** The smallest upright rectangle round something, mm. */
+export interface Box {
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+  readonly top: number;
+}
 
 /** The segment's exact bounds: ends and extremes. */
 export function segmentBox(segment: Segment): Box {
@@ -68,6 +75,30 @@ export function unitedBox(boxes: readonly Box[]): Box {
 }
 
 export const pathBox = (path: readonly Segment[]): Box => unitedBox(path.map(segmentBox));
+
+/** A box moved, to the right and up. */
+export const movedBox = ({ left, bottom, right, top }: Box, x: number, y: number): Box => ({
+  left: left + x,
+  right: right + x,
+  bottom: bottom + y,
+  top: top + y,
+});
+
+/** A box so much larger on every side; smaller by what is below 0. */
+export const grown = ({ left, bottom, right, top }: Box, by: number): Box => ({
+  left: left - by,
+  bottom: bottom - by,
+  right: right + by,
+  top: top + by,
+});
+
+/** The square of a given reach round a point. */
+export const around = ({ x, y }: Point, reach: number): Box => ({
+  left: x - reach,
+  bottom: y - reach,
+  right: x + reach,
+  top: y + reach,
+});
 
 /** Whether two boxes share more than a side. */
 export const overlap = (a: Box, b: Box): boolean =>

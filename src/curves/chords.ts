@@ -1,42 +1,62 @@
 import { along } from './along.ts';
+import { type Box, grown } from './box.ts';
 import type { Segment } from './piece.ts';
-import { distance, type Point, point } from './point.ts';
+import { distance, type Point } from './point.ts';
+
+/** A straight stretch in place of a curve that lies close by. */
+export interface Chord {
+  readonly from: Point;
+  readonly to: Point;
+}
 
 /**
- * The corners of chords that lie within `tolerance` (mm) of contiguous segments: the first segment's start, then
- * the end of every chord. An arc of sweep φ in n parts has the sag r(1 − cos(φ/2n)); a cubic, evenly divided,
- * one of at most max|B″|/8n², and its second derivative is greatest at an end.
+ * How far a chord may lie from its curve, mm. A tenth of a thin printed line; the tests below grow
+ * their boxes by it, so a curve is never missed, and a sheet more is printed only for a line within
+ * this distance of it.
  */
-export function chordsOf(path: readonly Segment[], tolerance: number): Point[] {
-  const corners = path.flatMap((segment, i) => {
-    const at = along(segment);
-    const count = chordCount(segment, tolerance);
-    return Array.from({ length: i === 0 ? count + 1 : count }, (_, k): Point => {
-      const { x, y } = at((i === 0 ? k : k + 1) / count);
-      return point(x, y);
-    });
-  });
-  return corners;
+export const CHORD_MM = 0.01;
+
+/** A quarter circle of 100 m radius takes 5,600 chords of CHORD_MM; more would be no workshop curve. */
+const MAX_CHORDS = 10_000;
+
+/** A path as chords, each stretch of it proven within `tolerance` of its chord, mm. */
+export const chordsOf = (path: readonly Segment[], tolerance = CHORD_MM): Chord[] =>
+  path.flatMap((segment) => segmentChords(segment, tolerance));
+
+function segmentChords(segment: Segment, tolerance: number): Chord[] {
+  if (segment.type === 'line') return [{ from: segment.from, to: segment.to }];
+  const count = Math.min(MAX_CHORDS, Math.max(1, Math.ceil(chordCount(segment, tolerance))));
+  const at = along(segment);
+  const points = Array.from({ length: count + 1 }, (_, i) => at(i / count));
+  return points.slice(1).map((to, i) => ({ from: points[i]!, to }));
 }
 
-/** A circle of any size in a workshop takes fewer; more would be a tolerance that is none. */
-const MOST_CHORDS = 10_000;
+/**
+ * How many equal parts keep every chord within the tolerance. Arc: sagitta ≤ r·φ²/8. Cubic: Wang's bound,
+ * √(d(d−1)/8 · L / ε) with L the greatest second difference of the controls (G. Wang, 1984).
+ */
+function chordCount(segment: Exclude<Segment, { type: 'line' }>, tolerance: number): number {
+  if (segment.type === 'arc') return Math.abs(segment.sweep) * Math.sqrt(segment.radius / (8 * tolerance));
+  const [p, q, r, s] = segment.controls;
+  const bend = (a: Point, b: Point, c: Point): number =>
+    distance({ x: a.x + c.x, y: a.y + c.y }, { x: 2 * b.x, y: 2 * b.y });
+  return Math.sqrt((0.75 * Math.max(bend(p, q, r), bend(q, r, s))) / tolerance);
+}
 
-function chordCount(segment: Segment, tolerance: number): number {
-  switch (segment.type) {
-    case 'line':
-      return 1;
-    case 'arc': {
-      const most = 2 * Math.acos(Math.max(0, 1 - tolerance / segment.radius));
-      return within(Math.abs(segment.sweep) / most);
-    }
-    case 'cubic': {
-      const [p, q, r, s] = segment.controls;
-      const bend = (a: Point, b: Point, c: Point): number =>
-        distance(point(a.x + c.x, a.y + c.y), point(2 * b.x, 2 * b.y));
-      return within(Math.sqrt((6 * Math.max(bend(p, q, r), bend(q, r, s))) / (8 * tolerance)));
-    }
+/** Whether the curve behind a chord may pass through a box; never misses one that does. */
+export function passes({ from, to }: Chord, box: Box): boolean {
+  const { left, right, bottom, top } = grown(box, CHORD_MM);
+  let [enter, leave] = [0, 1];
+  const sides: [step: number, room: number][] = [
+    [from.x - to.x, from.x - left],
+    [to.x - from.x, right - from.x],
+    [from.y - to.y, from.y - bottom],
+    [to.y - from.y, top - from.y],
+  ];
+  for (const [step, room] of sides) {
+    if (step === 0 && room < 0) return false;
+    if (step < 0) enter = Math.max(enter, room / step);
+    if (step > 0) leave = Math.min(leave, room / step);
   }
+  return enter <= leave;
 }
-
-const within = (count: number): number => Math.min(Math.max(1, Math.ceil(count)), MOST_CHORDS);

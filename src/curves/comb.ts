@@ -2,7 +2,6 @@ import type { ShowLength } from '../units/fault.ts';
 import { along, type Place, pieceLength } from './along.ts';
 import type { Curve } from './curve.ts';
 import type { Piece } from './piece.ts';
-import type { Point } from './point.ts';
 
 /** One tooth of a curvature comb: a place on the edge, and how sharply the edge turns there. */
 export interface Tooth extends Place {
@@ -53,6 +52,3 @@ export const bend =
     Math.abs(tooth.curvature) > RIPPLE * peak
       ? `a radius of ${mm(1 / Math.abs(tooth.curvature))}`
       : 'straight';
-
-/** The bare place of a tooth. */
-export const spotOf = ({ x, y }: Point): Point => ({ x, y });

@@ -1,6 +1,8 @@
 import type { Piece, Segment } from './piece.ts';
 import type { Point } from './point.ts';
 
+export type { Box } from './box.ts';
+
 export type CurveKind = 'line' | 'arc' | 'batten' | 'bow' | 'spline' | 'ellipse';
 
 /** One run of an edge: the exact curve, and the path that the writers draw, within FIT_MM of it. */
@@ -17,12 +19,4 @@ export interface Curve {
   readonly exact: readonly Piece[];
   /** What writers draw: lines, arcs and cubics within FIT_MM of `exact`, contiguous. */
   readonly path: readonly Segment[];
-}
-
-/** The smallest upright rectangle round something, mm. */
-export interface Box {
-  readonly left: number;
-  readonly bottom: number;
-  readonly right: number;
-  readonly top: number;
 }

@@ -1,6 +1,7 @@
 import { Fault } from '../units/fault.ts';
 import type { Curve } from './curve.ts';
-import { curveOf, mustDiffer } from './line.ts';
+import { curveOf } from './curve-of.ts';
+import { mustDiffer } from './must-differ.ts';
 import type { Point } from './point.ts';
 import { JOIN_MM } from './tolerance.ts';
 

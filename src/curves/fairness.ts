@@ -1,9 +1,9 @@
 import type { ShowLength } from '../units/fault.ts';
-import { bend, combOf, peakOf, spotOf, type Tooth } from './comb.ts';
+import { bend, combOf, peakOf, type Tooth } from './comb.ts';
 import type { Curve } from './curve.ts';
-import type { Point } from './point.ts';
+import { type Point, pointOf, turnBetween } from './point.ts';
 import type { Remark } from './remark.ts';
-import { inflectionsOf, reverseRemark, turn } from './reverses.ts';
+import { inflectionsOf, reverseRemark } from './reverses.ts';
 import { extremesOf, quickRemark, swellRemarks } from './swells.ts';
 
 /*
@@ -76,7 +76,7 @@ export function fairnessOf(runs: readonly Curve[]): Fairness {
   return {
     comb,
     joins: meets.map((meet) => ({
-      at: spotOf(meet.after),
+      at: pointOf(meet.after),
       turn: turnAt(meet),
       jump: meet.after.curvature - meet.before.curvature,
     })),
@@ -95,14 +95,14 @@ interface Meet {
   readonly index: number;
 }
 
-const turnAt = ({ before, after }: Meet): number => turn(before.angle, after.angle);
+const turnAt = ({ before, after }: Meet): number => turnBetween(before.angle, after.angle);
 
 function partedAt(comb: readonly Tooth[], cuts: readonly number[]): Tooth[][] {
   return [0, ...cuts].map((start, i) => comb.slice(start, cuts[i] ?? comb.length));
 }
 
 function cornerRemark(meet: Meet): Remark {
-  const at = spotOf(meet.after);
+  const at = pointOf(meet.after);
   const degrees = ((Math.abs(turnAt(meet)) * 180) / Math.PI).toFixed(1);
   return { code: 'fairness.corner', at, message: (mm) => `corner of ${degrees}° at ${mm(at.x)}` };
 }
@@ -114,7 +114,7 @@ function jumpRemark({ before, after }: Meet, peaks: readonly number[], straight:
   const over = before.curvature * after.curvature < 0 ? ', turning the other way' : '';
   const message = (mm: ShowLength): string =>
     `hard spot at ${mm(after.x)}: ${one(mm)} on one side, ${other(mm)} on the other${over}`;
-  return [{ code: 'fairness.hard-spot', at: spotOf(after), message }];
+  return [{ code: 'fairness.hard-spot', at: pointOf(after), message }];
 }
 
 function fairRemark(straight: boolean, reverses: number): Remark {

@@ -1,7 +1,7 @@
 import { along, type Place, piecesLength } from './along.ts';
 import type { Curve } from './curve.ts';
 import type { Piece } from './piece.ts';
-import { angleOf, cross, direction, type Point, subtract, turnBetween } from './point.ts';
+import { angleOf, cross, direction, type Point, pointOf, subtract, turnBetween } from './point.ts';
 import { leastOnUnit, rootsOnUnit } from './search.ts';
 import { JOIN_MM } from './tolerance.ts';
 
@@ -41,9 +41,9 @@ export function apexOf(pieces: readonly Piece[], from: Point, to: Point): Apex |
     const at = along(piece);
     // A join counts as well: rounding can hide an apex that falls exactly between two pieces.
     for (const u of [...rootsOnUnit((v) => cross(chord, direction(at(v).angle)), SAMPLES), 1]) {
-      const { x, y } = at(u);
-      const rise = height({ x, y });
-      if (rise >= JOIN_MM && rise > (best?.rise ?? 0)) best = { at: { x, y }, rise };
+      const place = pointOf(at(u));
+      const rise = height(place);
+      if (rise >= JOIN_MM && rise > (best?.rise ?? 0)) best = { at: place, rise };
     }
   }
   return best;
@@ -57,7 +57,7 @@ function tightestOf(pieces: readonly Piece[]): { radius: number; at: Point } | u
     const place = at(leastOnUnit((u) => -Math.abs(at(u).curvature), SAMPLES).at);
     if (Math.abs(place.curvature) > Math.abs(best?.curvature ?? 0)) best = place;
   }
-  return best && { radius: 1 / Math.abs(best.curvature), at: { x: best.x, y: best.y } };
+  return best && { radius: 1 / Math.abs(best.curvature), at: pointOf(best) };
 }
 
 /** Curvature below this share of the tightest counts as none: the rounding of a free end. */
@@ -84,10 +84,9 @@ function inflectionsOf(pieces: readonly Piece[], tightest: number): Point[] {
 
 /** The change of sign just before sample i: inside the piece, or at its start when i is 0. */
 function crossing(at: (u: number) => Place, i: number, last: Place): Point {
-  if (i === 0) return { x: last.x, y: last.y };
+  if (i === 0) return pointOf(last);
   const roots = rootsOnUnit((v) => at((i - 1 + v) / SAMPLES).curvature, 1);
-  const { x, y } = at((i - 1 + (roots.at(-1) ?? 0)) / SAMPLES);
-  return { x, y };
+  return pointOf(at((i - 1 + (roots.at(-1) ?? 0)) / SAMPLES));
 }
 
 /** The figures of a run, from its exact pieces: lengths mm, angles radians. */

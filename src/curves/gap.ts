@@ -1,4 +1,4 @@
-import type { Point } from './point.ts';
+import { type Point, pointOf } from './point.ts';
 import { type OverChord, type Profile, SAMPLES } from './profile.ts';
 import { rootBetween } from './search.ts';
 
@@ -19,7 +19,7 @@ export function gapBetween(first: Profile, second: Profile): Gap | undefined {
   let best: Gap | undefined;
   const weigh = (a: OverChord, b: OverChord): void => {
     const worst = Math.abs(a.height - b.height);
-    if (worst > (best?.worst ?? 0) * (1 + ALIKE)) best = { worst, at: { x: a.x, y: a.y } };
+    if (worst > (best?.worst ?? 0) * (1 + ALIKE)) best = { worst, at: pointOf(a) };
   };
   const parallel = (a: OverChord, b: OverChord): number => Math.sin(a.angle - b.angle);
   const [ones, others] = [first.stations, second.stations];

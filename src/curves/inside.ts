@@ -1,6 +1,6 @@
 import { along } from './along.ts';
 import type { Segment } from './piece.ts';
-import { angleOf, type Point } from './point.ts';
+import { angleOf, type Point, turnBetween } from './point.ts';
 
 /** Chords a curved segment is walked in: a point as near to a line as a chord's sag is not asked about. */
 const CHORDS = 32;
@@ -14,7 +14,7 @@ export function isInside(path: readonly Segment[], at: Point): boolean {
     let before = angleOf(at, place(0));
     for (let i = 1; i <= chords; i++) {
       const next = angleOf(at, place(i / chords));
-      turned += Math.atan2(Math.sin(next - before), Math.cos(next - before));
+      turned += turnBetween(before, next);
       before = next;
     }
   }

@@ -1,43 +1,7 @@
-import { Fault } from '../units/fault.ts';
-import type { Curve, CurveKind } from './curve.ts';
-import { fitPath } from './fit.ts';
-import type { Piece } from './piece.ts';
-import { distance, type Point } from './point.ts';
-import { JOIN_MM } from './tolerance.ts';
-
-/**
- * Two points that must lie apart.
- * @throws Fault `curve.same-point`, `curve.not-finite`
- */
-export function mustDiffer(a: Point, b: Point, what: string): void {
-  if (![a.x, a.y, b.x, b.y].every(Number.isFinite))
-    throw new Fault('curve.not-finite', `${what}: a coordinate is not a finite number. Give plain lengths.`);
-  if (distance(a, b) < JOIN_MM)
-    throw new Fault(
-      'curve.same-point',
-      (mm) => `${what} are the same point, at station ${mm(a.x)}. Move one, or leave it out.`,
-    );
-}
-
-/** A run from its exact pieces, fitted for the writers. */
-export const curveOf = (
-  kind: CurveKind,
-  exact: readonly Piece[],
-  ends: Ends,
-  pins: readonly Point[],
-): Curve => ({
-  kind,
-  from: ends.from,
-  to: ends.to,
-  pins,
-  exact,
-  path: fitPath(exact),
-});
-
-export interface Ends {
-  readonly from: Point;
-  readonly to: Point;
-}
+import type { Curve } from './curve.ts';
+import { curveOf } from './curve-of.ts';
+import { mustDiffer } from './must-differ.ts';
+import type { Point } from './point.ts';
 
 /**
  * A straight run.

@@ -13,6 +13,7 @@ import {
   point,
   scale,
   subtract,
+  turnBetween,
 } from './point.ts';
 import { riseLimit } from './rise-limit.ts';
 import { bentOver, type StripEnds } from './strip.ts';
@@ -44,7 +45,7 @@ class Run {
     this.along = direction(tilt);
     const toChord = (end: StripEnds['start']): number | undefined => {
       if (end === 'free') return undefined;
-      return side * Math.atan2(Math.sin(end.held - tilt), Math.cos(end.held - tilt));
+      return side * turnBetween(tilt, end.held);
     };
     this.held = { start: toChord(ends.start), end: toChord(ends.end) };
   }

@@ -2,7 +2,7 @@ import { Fault } from '../units/fault.ts';
 import { along, type Place, segmentEnd } from './along.ts';
 import { fitCubics } from './fit.ts';
 import type { ArcSegment, Piece, Segment } from './piece.ts';
-import { add, cross, direction, distance, leftOf, type Point, scale, subtract } from './point.ts';
+import { add, cross, direction, distance, leftOf, type Point, pointOf, scale, subtract } from './point.ts';
 import { leastOnUnit } from './search.ts';
 import { FIT_MM, JOIN_MM } from './tolerance.ts';
 
@@ -75,7 +75,8 @@ class Side {
   segments(tolerance: number): Segment[] {
     if (this.to - this.from <= 0) throw noRoom(this.at(0), this.away);
     const { piece, from, to } = this;
-    if (piece.type === 'line') return [{ type: 'line', from: pick(this.at(from)), to: pick(this.at(to)) }];
+    if (piece.type === 'line')
+      return [{ type: 'line', from: pointOf(this.at(from)), to: pointOf(this.at(to)) }];
     if (piece.type === 'arc') return [this.arc(piece)];
     return fitCubics(this.at, from, to, tolerance);
   }
@@ -89,8 +90,6 @@ class Side {
     };
   }
 }
-
-const pick = ({ x, y }: Point): Point => ({ x, y });
 
 const polyline = (points: readonly Point[]): Segment[] =>
   points.slice(1).map((to, i) => ({ type: 'line', from: points[i]!, to }));
@@ -106,7 +105,12 @@ function corner(before: Side, after: Side, away: number): Point[] {
     return [];
   }
   const reach = Math.abs(away) * Math.min(Math.tan(Math.abs(turn) / 2), 1);
-  const points = [pick(end), add(end, scale(t0, reach)), subtract(start, scale(t1, reach)), pick(start)];
+  const points = [
+    pointOf(end),
+    add(end, scale(t0, reach)),
+    subtract(start, scale(t1, reach)),
+    pointOf(start),
+  ];
   return points.filter((p, i) => i === 0 || distance(p, points[i - 1]!) > JOIN_MM);
 }
 

@@ -7,6 +7,8 @@ export interface Point {
 }
 
 export const point = (x: number, y: number): Point => ({ x, y });
+/** The point alone, of something that knows more of its place. */
+export const pointOf = ({ x, y }: Point): Point => ({ x, y });
 export const add = (a: Point, b: Point): Point => ({ x: a.x + b.x, y: a.y + b.y });
 export const subtract = (a: Point, b: Point): Point => ({ x: a.x - b.x, y: a.y - b.y });
 export const scale = (a: Point, k: number): Point => ({ x: a.x * k, y: a.y * k });
@@ -22,10 +24,8 @@ export const between = (a: Point, b: Point, t: number): Point => ({
 export const direction = (angle: number): Point => ({ x: Math.cos(angle), y: Math.sin(angle) });
 /** The direction from a to b, radians in (−π, π]. */
 export const angleOf = (a: Point, b: Point): number => Math.atan2(b.y - a.y, b.x - a.x);
-/** From one direction to another by the shorter way, radians. */
-export const turnBetween = (from: number, to: number): number => {
-  const turn = to - from;
-  return turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI));
-};
+/** From one direction to another the shorter way, radians in (−π, π], left positive. */
+export const turnBetween = (from: number, to: number): number =>
+  Math.atan2(Math.sin(to - from), Math.cos(to - from));
 /** A quarter turn counter-clockwise: the left normal of a tangent. */
 export const leftOf = (a: Point): Point => ({ x: -a.y, y: a.x });

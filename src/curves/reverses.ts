@@ -1,14 +1,10 @@
 import type { ShowLength } from '../units/fault.ts';
 import { along } from './along.ts';
-import { peakOf, spotOf, type Tooth } from './comb.ts';
+import { peakOf, type Tooth } from './comb.ts';
 import type { Curve } from './curve.ts';
-import { angleOf, type Point } from './point.ts';
+import { angleOf, type Point, pointOf, turnBetween } from './point.ts';
 import type { Remark } from './remark.ts';
 import { rootBetween } from './search.ts';
-
-/** From one direction to the next, radians in (−π, π]. */
-export const turn = (from: number, to: number): number =>
-  Math.atan2(Math.sin(to - from), Math.cos(to - from));
 
 function sidesOf(sweep: readonly Tooth[], straight: number): Tooth[] {
   const least = Math.max(straight, 1e-9 * peakOf(sweep));
@@ -25,9 +21,9 @@ export function inflectionsOf(sweep: readonly Tooth[], straight: number): Point[
 
 /** Inside a piece the root of its curvature; over a join or a straight stretch where the new side starts. */
 function crossing(before: Tooth, after: Tooth): Point {
-  if (before.piece !== after.piece) return spotOf(after);
+  if (before.piece !== after.piece) return pointOf(after);
   const at = along(after.piece);
-  return spotOf(at(rootBetween((u) => at(u).curvature, before.u, after.u) ?? after.u));
+  return pointOf(at(rootBetween((u) => at(u).curvature, before.u, after.u) ?? after.u));
 }
 
 /**
@@ -58,7 +54,7 @@ function reversesAsked(sweep: readonly Tooth[], runs: readonly Curve[]): number 
   });
   const sides = directions
     .slice(1)
-    .map((angle, i) => turn(directions[i]!, angle))
+    .map((angle, i) => turnBetween(directions[i]!, angle))
     .filter((side) => Math.abs(side) > SAME_DIRECTION);
   return sides.filter((side, i) => i > 0 && side * sides[i - 1]! < 0).length;
 }

@@ -1,8 +1,13 @@
+import { type Affine, apply, turnsOver } from './affine.ts';
 import { segmentStart } from './along.ts';
 import { elasticaStates } from './elastica.ts';
-import type { ArcSegment, CubicSegment, Piece, Segment } from './piece.ts';
+import type { ArcSegment, CubicSegment, LineSegment, Piece, Segment } from './piece.ts';
 import { add, angleOf, direction, distance, leftOf, type Point, scale } from './point.ts';
 import { reverseTapered } from './tapered.ts';
+
+/** The sides of a closed figure, by its corners in order. */
+export const polygon = (corners: readonly Point[]): LineSegment[] =>
+  corners.map((from, i) => ({ type: 'line', from, to: corners[(i + 1) % corners.length]! }));
 
 /** The same segment run from its end to its start. */
 function reverseSegment(segment: Segment): Segment {
@@ -37,13 +42,9 @@ export function reversePiece(piece: Piece): Piece {
 
 export const reversePath = (path: readonly Segment[]): Segment[] => path.map(reverseSegment).reverse();
 
-/** A turn, shift and even scale of the plane: x′ = a·x + c·y + e, y′ = b·x + d·y + f. */
-export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
-
 /** The segment moved by a matrix that keeps shapes: a turn, a shift, a mirror, an even scale. */
-export function mapSegment(segment: Segment, matrix: Matrix): Segment {
-  const [a, b, c, d, e, f] = matrix;
-  const map = ({ x, y }: Point): Point => ({ x: a * x + c * y + e, y: b * x + d * y + f });
+export function mapSegment(segment: Segment, matrix: Affine): Segment {
+  const map = (at: Point): Point => apply(matrix, at);
   switch (segment.type) {
     case 'line':
       return { type: 'line', from: map(segment.from), to: map(segment.to) };
@@ -54,17 +55,20 @@ export function mapSegment(segment: Segment, matrix: Matrix): Segment {
     case 'arc': {
       const centre = map(segment.centre);
       const start = map(segmentStart(segment));
-      const mirrored = a * d - b * c < 0;
       return {
         type: 'arc',
         centre,
         radius: distance(centre, start),
         start: angleOf(centre, start),
-        sweep: mirrored ? -segment.sweep : segment.sweep,
+        sweep: turnsOver(matrix) ? -segment.sweep : segment.sweep,
       };
     }
   }
 }
+
+/** The same for a whole path. */
+export const mapPath = (path: readonly Segment[], matrix: Affine): Segment[] =>
+  path.map((segment) => mapSegment(segment, matrix));
 
 /** The arc of radius r and sweep φ lies within r·φ⁶·ARC_ERROR of its cubic (measured, see the test). */
 const ARC_ERROR = 2.2e-5;

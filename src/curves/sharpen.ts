@@ -3,7 +3,7 @@ import { along, type Place, pieceLength } from './along.ts';
 import { fitCubics } from './fit.ts';
 import { integrate } from './gauss.ts';
 import type { ArcSegment, Piece, Segment } from './piece.ts';
-import { add, direction, distance, leftOf, type Point, scale, turnBetween } from './point.ts';
+import { add, direction, distance, leftOf, type Point, pointOf, scale, turnBetween } from './point.ts';
 import { FIT_MM } from './tolerance.ts';
 
 /** Tangents farther apart than this where two pieces meet are a corner, radians: 0.1 mm in a metre. */
@@ -59,7 +59,7 @@ interface Sharpened {
 }
 
 function sharpenPiece(piece: Piece, start: Start, factor: number): Sharpened {
-  const from = { x: start.x, y: start.y };
+  const from = pointOf(start);
   if (piece.type === 'line') {
     const to = add(from, scale(direction(start.angle), distance(piece.from, piece.to)));
     return { segments: [{ type: 'line', from, to }], end: { ...to, angle: start.angle } };
@@ -76,7 +76,7 @@ function sharpenArc(arc: ArcSegment, start: Start, factor: number): Sharpened {
   const centre = add(start, scale(leftOf(direction(start.angle)), side * radius));
   const segment: ArcSegment = {
     type: 'arc',
-    centre: { x: centre.x, y: centre.y },
+    centre,
     radius,
     start: start.angle - (side * Math.PI) / 2,
     sweep: arc.sweep * factor,
@@ -117,7 +117,7 @@ function settled(step: (from: number, to: number) => Point, start: Start, length
 }
 
 function jointsOf(step: (from: number, to: number) => Point, start: Start, parts: number): Point[] {
-  const joints: Point[] = [{ x: start.x, y: start.y }];
+  const joints: Point[] = [pointOf(start)];
   for (let i = 0; i < parts; i++) joints.push(add(joints[i]!, step(i / parts, (i + 1) / parts)));
   return joints;
 }

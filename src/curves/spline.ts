@@ -1,8 +1,9 @@
 import { Fault } from '../units/fault.ts';
 import type { Curve } from './curve.ts';
-import { curveOf, mustDiffer } from './line.ts';
+import { curveOf } from './curve-of.ts';
+import { mustDiffer } from './must-differ.ts';
 import type { CubicSegment } from './piece.ts';
-import { add, angleOf, direction, dot, leftOf, type Point, scale, subtract } from './point.ts';
+import { add, angleOf, direction, dot, leftOf, type Point, scale, subtract, turnBetween } from './point.ts';
 import { JOIN_MM } from './tolerance.ts';
 
 /** How an end is kept: no bending moment, or the tangent held at an angle (radians, from the reference line). */
@@ -61,7 +62,7 @@ function mustRise(knots: readonly Point[], points: readonly Point[]): void {
 
 function endSlope(end: SplineEnd, chord: number, at: Point): number | undefined {
   if (end === 'natural') return undefined;
-  const angle = Math.atan2(Math.sin(end.held - chord), Math.cos(end.held - chord));
+  const angle = turnBetween(chord, end.held);
   if (Math.abs(angle) > STEEPEST)
     throw new Fault(
       'spline.too-steep',

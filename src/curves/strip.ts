@@ -2,10 +2,10 @@ import { Fault } from '../units/fault.ts';
 import type { Pinned } from './course.ts';
 import { freeBatten } from './free-batten.ts';
 import { type Grown, restingShape } from './grow.ts';
-import { mustDiffer } from './line.ts';
+import { mustDiffer } from './must-differ.ts';
 import type { ElasticaSegment } from './piece.ts';
 import { type PinForce, pinForces } from './pin-forces.ts';
-import { angleOf, direction, distance, dot, leftOf, type Point, subtract } from './point.ts';
+import { angleOf, direction, distance, dot, leftOf, type Point, subtract, turnBetween } from './point.ts';
 import { staysOnNail, tooHigh } from './rise-limit.ts';
 import { type Shape, spanAt } from './settle.ts';
 import { JOIN_MM } from './tolerance.ts';
@@ -86,7 +86,7 @@ function overChord(pins: readonly Point[], { start, end }: StripEnds): Pinned {
         'curve.not-finite',
         'the angle of a held end is not a finite number. Give a plain angle.',
       );
-    return Math.atan2(Math.sin(kept.held - tilt), Math.cos(kept.held - tilt));
+    return turnBetween(tilt, kept.held);
   };
   const heights = shares(leftOf(along));
   // Rounding must not bend a strip between two pins.

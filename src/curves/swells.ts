@@ -1,5 +1,6 @@
 import type { ShowLength } from '../units/fault.ts';
-import { bend, peakOf, RIPPLE, spotOf, type Tooth } from './comb.ts';
+import { bend, peakOf, RIPPLE, type Tooth } from './comb.ts';
+import { pointOf } from './point.ts';
 import type { Remark } from './remark.ts';
 
 /**
@@ -61,7 +62,7 @@ export function quickRemark(teeth: readonly Tooth[], straight: number): Remark[]
   const [first, second] = [bend(one, peak), bend(other, peak)];
   const message = (mm: ShowLength): string =>
     `hard spot at ${mm(sharper.x)}: from ${first(mm)} to ${second(mm)} within ${mm(other.along - one.along)}`;
-  return [{ code: 'fairness.hard-spot', at: spotOf(sharper), message }];
+  return [{ code: 'fairness.hard-spot', at: pointOf(sharper), message }];
 }
 
 /** Swells to one side with slack between them: flat spots, or a lumpy line. */
@@ -72,13 +73,13 @@ export function swellRemarks(sweep: readonly Tooth[], straight: number): Remark[
   const remarks = flats.map(({ at }): Remark => {
     const message = (mm: ShowLength): string =>
       `flat spot at ${mm(at.x)}: the curve slackens between two swells`;
-    return { code: 'fairness.flat-spot', at: spotOf(at), message };
+    return { code: 'fairness.flat-spot', at: pointOf(at), message };
   });
   if (dips.length <= MOST_DIPS) return remarks;
   const { at } = dips[0]!;
   const message = (mm: ShowLength): string =>
     `lumpy from ${mm(at.x)} on: the curve swells and slackens ${dips.length} times`;
-  return [...remarks, { code: 'fairness.lumpy', at: spotOf(at), message }];
+  return [...remarks, { code: 'fairness.lumpy', at: pointOf(at), message }];
 }
 
 interface Dip {

@@ -1,8 +1,9 @@
 import { Fault } from '../units/fault.ts';
 import { ChordFrame } from './chord-frame.ts';
 import type { Curve } from './curve.ts';
+import { curveOf } from './curve-of.ts';
 import { freeRiseLimit } from './free-batten.ts';
-import { curveOf, mustDiffer } from './line.ts';
+import { mustDiffer } from './must-differ.ts';
 import type { TaperedSegment } from './piece.ts';
 import { distance, type Point } from './point.ts';
 import { noApex, restWithApex } from './tapered-nail.ts';

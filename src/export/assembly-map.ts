@@ -1,12 +1,10 @@
-import { unitedBox } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Affine, apply, enlarged, shifted } from '../curves/affine.ts';
+import { around, type Box, grown, movedBox, unitedBox } from '../curves/box.ts';
+import { chordsOf } from '../curves/chords.ts';
 import type { Segment } from '../curves/piece.ts';
 import { type Point, point } from '../curves/point.ts';
-import { mapSegment } from '../curves/segment.ts';
-import { type Affine, apply, enlarged, shifted } from '../tiling/affine.ts';
-import { chordsOf, grown } from '../tiling/chords.ts';
+import { mapPath } from '../curves/segment.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
-import { around } from '../tiling/seams.ts';
 import { type Item, polyline, words } from './drawing.ts';
 import { type Room, strips, takeNear } from './place.ts';
 import { CAPITALS, textWidth } from './type.ts';
@@ -31,7 +29,10 @@ interface MapSpace {
 
 /** How the sheets lie together, small: their trimmed edges and names, the line, the check crosses. */
 export function assemblyMap(lines: readonly MapLine[], layout: Layout, space: MapSpace) {
-  const cells = layout.sheets.map((sheet) => movedBox(sheet.cell, placeOf(layout, sheet)));
+  const cells = layout.sheets.map((sheet) => {
+    const { x, y } = placeOf(layout, sheet);
+    return movedBox(sheet.cell, x, y);
+  });
   const all = unitedBox(cells);
   const k = Math.min(space.width / (all.right - all.left), space.height / (all.top - all.bottom));
   const draw = (left: number, top: number): Item[] => {
@@ -39,7 +40,7 @@ export function assemblyMap(lines: readonly MapLine[], layout: Layout, space: Ma
     const { x, y } = placeOf(layout, layout.sheets[0]);
     const toMap = shifted(enlarged(shifted(layout.sheets[0].toSheet, x, y), k), place[4], place[5]);
     const drawn = lines.map(({ path, closed }) => ({
-      path: path.map((segment) => mapSegment(segment, toMap)),
+      path: mapPath(path, toMap),
       ...(closed ? { closed } : {}),
     }));
     const crosses = layout.crosses.map(({ letter, at }) => ({ letter, ...apply(toMap, at) }));
@@ -49,7 +50,7 @@ export function assemblyMap(lines: readonly MapLine[], layout: Layout, space: Ma
     ];
     const middle = point(left + (k * (all.right - all.left)) / 2, top - (k * (all.top - all.bottom)) / 2);
     return [
-      ...layout.sheets.flatMap((sheet, i) => sheetOn(sheet.name, mappedBox(cells[i] ?? all, place), taken)),
+      ...layout.sheets.flatMap((sheet, i) => sheetOn(sheet.name, mappedBox(cells[i]!, place), taken)),
       ...drawn.map((line): Item => ({ type: 'stroke', style: 'cut', ...line })),
       ...crosses.flatMap((cross) => crossOn(cross, middle)),
     ];
@@ -64,13 +65,6 @@ function placeOf({ sheets, overlap }: Layout, { row, column, window }: Sheet): {
   const down = window.top - window.bottom - overlap;
   return { x: (column - first.column) * across, y: (first.row - row) * down };
 }
-
-const movedBox = (box: Box, { x, y }: { x: number; y: number }): Box => ({
-  left: box.left + x,
-  right: box.right + x,
-  bottom: box.bottom + y,
-  top: box.top + y,
-});
 
 const mappedBox = (box: Box, place: Affine): Box => {
   const low = apply(place, { x: box.left, y: box.bottom });

@@ -1,6 +1,7 @@
+import { type Affine, apply } from '../curves/affine.ts';
 import type { Segment } from '../curves/piece.ts';
 import { type Point, point } from '../curves/point.ts';
-import { type Matrix, mapSegment } from '../curves/segment.ts';
+import { mapPath } from '../curves/segment.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import { type Copy, onBoard } from '../shop/copy.ts';
@@ -69,8 +70,10 @@ interface View {
 const at = ({ factor, left, bottom }: View, x: number, y: number): Point =>
   point(left + x * factor, bottom + y * factor);
 
-const placed = (view: View, [a, b, c, d, e, f]: Matrix, { x, y }: Point): Point =>
-  at(view, a * x + c * y + e, b * x + d * y + f);
+function placed(view: View, toBoard: Affine, place: Point): Point {
+  const { x, y } = apply(toBoard, place);
+  return at(view, x, y);
+}
 
 const boardEdge = (view: View): Stroke => {
   const { length, width } = view.board;
@@ -82,7 +85,7 @@ const boardEdge = (view: View): Stroke => {
 function copyItems(part: Part, copy: Copy, view: View, number: number): Item[] {
   const { factor, left, bottom } = view;
   const drawn = (path: readonly Segment[]): Segment[] =>
-    onBoard(copy, path).map((segment) => mapSegment(segment, [factor, 0, 0, factor, left, bottom]));
+    mapPath(onBoard(copy, path), [factor, 0, 0, factor, left, bottom]);
   const outline = finishedLine(part.shape);
   const text = copyNumber(part, copy, number);
   const place = part.shape.type === 'closed' ? placeInWood(part, text, LABEL_MM / factor) : undefined;

@@ -1,4 +1,4 @@
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import type { Part } from '../part/part.ts';
 import { hardestOf, type RunsAdvice } from '../shop/part-strips.ts';
 import { sawCautions } from '../shop/saw-cautions.ts';

@@ -1,12 +1,11 @@
-import { boxOf, pathBox } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, boxOf, pathBox } from '../curves/box.ts';
+import { chordsOf } from '../curves/chords.ts';
 import type { Segment } from '../curves/piece.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import { isSquare } from '../part/ends.ts';
 import { chordOf, finishedLine } from '../part/finished-line.ts';
 import type { Landmark, Part } from '../part/part.ts';
-import { chordsOf } from '../tiling/chords.ts';
 import { type Item, type LineStyle, polyline, type Stroke, words } from './drawing.ts';
 import { jointLines } from './joint-marks.ts';
 import { angleWords } from './joint-words.ts';

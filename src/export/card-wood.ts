@@ -1,5 +1,4 @@
-import { pathBox, unitedBox } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, pathBox, unitedBox } from '../curves/box.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import { blankWarnings } from '../shop/blank.ts';

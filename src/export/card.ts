@@ -1,5 +1,5 @@
-import type { Box } from '../curves/curve.ts';
-import { mapSegment } from '../curves/segment.ts';
+import type { Box } from '../curves/box.ts';
+import { mapPath } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
 import { adviseSawing } from '../shop/sawing.ts';
 import { planWood } from '../shop/stock-plan.ts';
@@ -240,7 +240,7 @@ function enlargedItem(item: Item, k: number): Item {
     case 'words':
       return { ...item, at: { x: item.at.x * k, y: item.at.y * k }, size: item.size * k };
     case 'stroke':
-      return { ...item, path: item.path.map((segment) => mapSegment(segment, [k, 0, 0, k, 0, 0])) };
+      return { ...item, path: mapPath(item.path, [k, 0, 0, k, 0, 0]) };
     case 'clip':
       throw new Error('a card has no clips');
   }

@@ -1,8 +1,7 @@
 import type { Deviation } from '../check/check-edge.ts';
-import { overlap } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, overlap } from '../curves/box.ts';
+import { passes } from '../curves/chords.ts';
 import type { Point } from '../curves/point.ts';
-import { passes } from '../tiling/chords.ts';
 import { type Rule, readOnRule } from '../units/rule.ts';
 import { typesetFractions } from '../units/typeset.ts';
 import { type Item, words } from './drawing.ts';

@@ -1,7 +1,8 @@
 import { worstOf } from '../check/best-fit.ts';
 import type { Check, Deviation } from '../check/check-edge.ts';
 import { direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
-import { mapSegment } from '../curves/segment.ts';
+import { mapPath } from '../curves/segment.ts';
+import { edgePath } from '../part/edge.ts';
 import type { Part } from '../part/part.ts';
 import type { Rule } from '../units/rule.ts';
 import { offLabels } from './check-labels.ts';
@@ -106,7 +107,7 @@ function inBase({ base }: Check, p: Point): Point {
 function lineItem(check: Check, { factor, shift }: View): Item {
   const way = direction(check.base.angle);
   const origin = inBase(check, { x: 0, y: 0 });
-  const path = check.line.runs.flatMap((run) => run.path);
+  const path = edgePath(check.line);
   const matrix = [
     way.x * factor,
     -way.y * factor,
@@ -115,7 +116,7 @@ function lineItem(check: Check, { factor, shift }: View): Item {
     origin.x * factor + shift.x,
     origin.y * factor + shift.y,
   ] as const;
-  return { type: 'stroke', style: 'cut', path: path.map((segment) => mapSegment(segment, matrix)) };
+  return { type: 'stroke', style: 'cut', path: mapPath(path, matrix) };
 }
 
 function headLines(

@@ -1,4 +1,4 @@
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import { type Item, polyline, words } from './drawing.ts';
 import { LEADING, textWidth, wrapText } from './type.ts';
 

@@ -1,9 +1,9 @@
+import { type Affine, IDENTITY } from '../curves/affine.ts';
 import { pathBox } from '../curves/box.ts';
 import { straightOn } from '../curves/straight-on.ts';
 import { chordOf } from '../part/finished-line.ts';
 import { parallelLine } from '../part/parallel-line.ts';
 import type { Part } from '../part/part.ts';
-import type { Affine } from '../tiling/affine.ts';
 import { jointsShown } from '../tiling/must-show.ts';
 import { Fault } from '../units/fault.ts';
 import type { LayerName } from './drawing.ts';
@@ -22,8 +22,6 @@ export interface FullSizeOptions {
   readonly mirror?: boolean;
 }
 
-const AS_IT_IS: Affine = [1, 0, 0, 1, 0, 0];
-
 /**
  * What is drawn of a part at full size: each line with its layer, and the words beside it.
  * @throws Fault those of `onlyLayers`, `draw.parallel-zero`, and those of a parallel
@@ -31,7 +29,7 @@ const AS_IT_IS: Affine = [1, 0, 0, 1, 0, 0];
 export function fullSize(part: Part, { only, parallel, mirror }: FullSizeOptions = {}): FullSize {
   const lines = linesOf(part, parallel);
   const { left, right } = pathBox(lines.flatMap(curvePath));
-  const copy: Affine = mirror ? [-1, 0, 0, 1, left + right, 0] : AS_IT_IS;
+  const copy: Affine = mirror ? [-1, 0, 0, 1, left + right, 0] : IDENTITY;
   const words = [...nameWords(part), ...markLabels(part)];
   return onlyLayers({ name: part.name, lines, words, copies: [copy] }, only);
 }

@@ -1,8 +1,9 @@
+import { apply } from '../curves/affine.ts';
 import { add, direction, leftOf, point, scale } from '../curves/point.ts';
+import { polygon } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
 import type { Copy } from '../shop/copy.ts';
 import type { Nesting } from '../shop/nesting.ts';
-import { apply } from '../tiling/affine.ts';
 import { Fault } from '../units/fault.ts';
 import { type FullSizeOptions, linesOf, onlyLayers } from './compose-full-size.ts';
 import { copyNumber, placeInWood } from './copy-number.ts';
@@ -71,12 +72,11 @@ function mustStayApart(parallel: number, { sawAllowance }: Part, { gap, copiesOn
 }
 
 function boardLine({ board: { length, width } }: Nesting): FullLine {
-  const corners = [point(0, 0), point(length, 0), point(length, width), point(0, width)];
   return {
     layer: 'board',
     style: 'rule',
     title: 'Board',
-    exact: corners.map((from, i) => ({ type: 'line', from, to: corners[(i + 1) % corners.length]! })),
+    exact: polygon([point(0, 0), point(length, 0), point(length, width), point(0, width)]),
     closed: true,
   };
 }

@@ -1,9 +1,9 @@
+import { chordsOf } from '../curves/chords.ts';
 import { type Point, point } from '../curves/point.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import { isHanded } from '../part/hands.ts';
 import type { Part } from '../part/part.ts';
 import type { Copy } from '../shop/copy.ts';
-import { chordsOf } from '../tiling/chords.ts';
 import { jointsShown } from '../tiling/must-show.ts';
 import { jointLines } from './joint-marks.ts';
 import { isFree, type Room, strips } from './place.ts';

@@ -1,4 +1,4 @@
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import type { Layout } from '../tiling/layout.ts';

@@ -1,6 +1,6 @@
-import type { Box } from '../curves/curve.ts';
+import { type Box, boxOf, grown } from '../curves/box.ts';
+import type { Chord } from '../curves/chords.ts';
 import { add, between, type Point, point, scale } from '../curves/point.ts';
-import type { Chord } from '../tiling/chords.ts';
 import { type Item, polyline, words } from './drawing.ts';
 import { boxAt, type Room, takeFirst } from './place.ts';
 import { holds, type SheetView } from './sheet-view.ts';
@@ -57,18 +57,13 @@ function crossings(lines: readonly Chord[], { from, to, out }: Side): Point[] {
       const [a, b] = [past(line.from), past(line.to)];
       return a * b < 0 ? [between(line.from, line.to, a / (a - b))] : [];
     })
-    .filter((at) => holds(boxOf(from, to), at))
+    .filter((at) => holds(grown(boxOf([from, to]), ROUNDING_MM), at))
     .sort((a, b) => along(a) - along(b))
-    .filter((at, i, all) => i === 0 || along(at) - along(all[i - 1] ?? at) > ONE_MM);
+    .filter((at, i, all) => i === 0 || along(at) - along(all[i - 1]!) > ONE_MM);
 }
 
-/** Round a seam, with a hair for rounding. */
-const boxOf = (from: Point, to: Point): Box => ({
-  left: from.x - 0.01,
-  right: to.x + 0.01,
-  bottom: from.y - 0.01,
-  top: to.y + 0.01,
-});
+/** A crossing lies on its seam but for rounding, mm. */
+const ROUNDING_MM = 0.01;
 
 function arrow(room: Room, { name, out }: Side, at: Point): Item[] {
   const [wide, high] = [textWidth(name, NAME_MM), NAME_MM * CAPITALS];

@@ -115,7 +115,7 @@ export interface Page {
 export const polyline = (style: LineStyle, points: readonly Point[], closed = false): Stroke => ({
   type: 'stroke',
   style,
-  path: points.slice(1).map((to, i) => ({ type: 'line', from: points[i] ?? to, to })),
+  path: points.slice(1).map((to, i) => ({ type: 'line', from: points[i]!, to })),
   ...(closed ? { closed } : {}),
 });
 

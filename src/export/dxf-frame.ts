@@ -1,4 +1,4 @@
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import { type LayerName, LINE_LOOKS, type LineStyle } from './drawing.ts';
 import { type Lengths, plainText, share, type Tag, tag } from './dxf-tags.ts';
 

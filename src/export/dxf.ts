@@ -1,10 +1,10 @@
+import { type Affine, apply, turnsOver } from '../curves/affine.ts';
 import { segmentStart } from '../curves/along.ts';
 import { arcPath } from '../curves/arc-path.ts';
 import type { BulgedArc } from '../curves/biarc.ts';
 import type { CubicSegment, Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
-import { mapSegment } from '../curves/segment.ts';
-import { type Affine, apply } from '../tiling/affine.ts';
+import { mapPath, mapSegment } from '../curves/segment.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
 import { Entities } from './dxf-entities.ts';
 import { framed, type Release } from './dxf-frame.ts';
@@ -79,8 +79,7 @@ function drawCircle(entities: Entities, { layer }: FullLine, circle: Segment, co
 
 /** A copy keeps the arc's shape; one that is mirrored bulges the other way. */
 function mapArc({ from, to, bulge }: BulgedArc, copy: Affine): BulgedArc {
-  const [a, b, c, d] = copy;
-  return { from: apply(copy, from), to: apply(copy, to), bulge: a * d - b * c < 0 ? -bulge : bulge };
+  return { from: apply(copy, from), to: apply(copy, to), bulge: turnsOver(copy) ? -bulge : bulge };
 }
 
 function drawCurves(entities: Entities, line: FullLine, copies: readonly Affine[]): void {
@@ -90,7 +89,7 @@ function drawCurves(entities: Entities, line: FullLine, copies: readonly Affine[
     return;
   }
   for (const copy of copies) {
-    const mapped = path.map((segment) => mapSegment(segment, copy));
+    const mapped = mapPath(path, copy);
     const groups = stretches(mapped);
     groups.forEach((group, i) => {
       const next = groups[i + 1] ?? (line.closed ? groups[0] : undefined);

@@ -1,10 +1,11 @@
 import { along } from '../curves/along.ts';
+import { type Chord, chordsOf } from '../curves/chords.ts';
 import type { Segment } from '../curves/piece.ts';
 import { add, direction, distance, leftOf, type Point, point, scale } from '../curves/point.ts';
+import { edgePath } from '../part/edge.ts';
 import { cornersOnFace, lowerEdge } from '../part/edge-corners.ts';
 import { isHanded } from '../part/hands.ts';
 import type { Part } from '../part/part.ts';
-import { type Chord, chordsOf } from '../tiling/chords.ts';
 import { polyline, type Stroke } from './drawing.ts';
 import { isFree, type Room, strips } from './place.ts';
 import { holds, onSheet, pathOnSheet, type SheetView } from './sheet-view.ts';
@@ -26,7 +27,7 @@ export function faceMark(view: SheetView, room: Room): Stroke[] {
   if (!hasFaceMark(view.part)) return [];
   const edge = lowerEdge(view.part);
   const [from, to] = cornersOnFace(view.part, edge);
-  for (const segment of edge.runs.flatMap(({ path }) => path)) {
+  for (const segment of edgePath(edge)) {
     const place = along(segment);
     for (let i = 1; i < TRIES; i++) {
       const { x, y, angle } = place(i / TRIES);

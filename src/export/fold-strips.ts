@@ -1,8 +1,7 @@
-import { boxOf } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, boxOf } from '../curves/box.ts';
+import { type Chord, chordsOf } from '../curves/chords.ts';
 import { type Point, point } from '../curves/point.ts';
 import type { EndStrip } from '../part/end-strips.ts';
-import { type Chord, chordsOf } from '../tiling/chords.ts';
 import { type Item, polyline, type Stroke, words } from './drawing.ts';
 import { type Room, takeBeside, takeNear } from './place.ts';
 import { holds, onSheet, type SheetView } from './sheet-view.ts';

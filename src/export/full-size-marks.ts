@@ -1,10 +1,9 @@
-import { pathBox } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { around, type Box, grown, overlap, pathBox } from '../curves/box.ts';
+import { chordsOf } from '../curves/chords.ts';
 import { type Point, point } from '../curves/point.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import { landmarks } from '../part/landmarks.ts';
 import type { Landmark, Part } from '../part/part.ts';
-import { chordsOf, grown } from '../tiling/chords.ts';
 import { type Words, words } from './drawing.ts';
 import type { FullLine } from './full-size.ts';
 import { nearestFree, type Room, strips } from './place.ts';
@@ -75,11 +74,9 @@ const belowFor = ({ bounds: { left, right, bottom } }: Part, name: number): Box 
 const FAR_MM = 1e6;
 
 /** Only what lies about a place: a long part has thousands of strips. */
-function near({ x, y }: Point, reach: number, taken: readonly Box[]): Room {
-  const area = { left: x - reach, right: x + reach, bottom: y - reach, top: y + reach };
-  const inside = ({ left, right, bottom, top }: Box): boolean =>
-    left < area.right && right > area.left && bottom < area.top && top > area.bottom;
-  return { area, taken: taken.filter(inside) };
+function near(place: Point, reach: number, taken: readonly Box[]): Room {
+  const area = around(place, reach);
+  return { area, taken: taken.filter((box) => overlap(box, area)) };
 }
 
 /** Whether wood lies below a place: its label then has room there. */

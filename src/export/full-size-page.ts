@@ -1,5 +1,5 @@
-import type { Box } from '../curves/curve.ts';
-import { mapSegment } from '../curves/segment.ts';
+import type { Box } from '../curves/box.ts';
+import { mapPath } from '../curves/segment.ts';
 import { POINTS_PER_MM } from '../tiling/page-matrix.ts';
 import { Fault } from '../units/fault.ts';
 import type { Drawing, Item, Stroke } from './drawing.ts';
@@ -49,7 +49,7 @@ function strokesOf({ line, copies }: DrawnLine): Stroke[] {
     layer,
     style,
     title,
-    path: path.map((segment) => mapSegment(segment, copy)),
+    path: mapPath(path, copy),
     ...(closed && { closed }),
   }));
 }

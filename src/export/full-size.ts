@@ -1,10 +1,9 @@
-import { pathBox, unitedBox } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Affine, apply, IDENTITY, shifted, turnsOver } from '../curves/affine.ts';
+import { type Box, pathBox, unitedBox } from '../curves/box.ts';
 import { fitPath } from '../curves/fit.ts';
 import type { Piece, Segment } from '../curves/piece.ts';
-import { mapSegment } from '../curves/segment.ts';
+import { mapPath } from '../curves/segment.ts';
 import { FIT_MM } from '../curves/tolerance.ts';
-import { type Affine, apply, shifted } from '../tiling/affine.ts';
 import type { LayerName, LineStyle, Words } from './drawing.ts';
 import { textWidth } from './type.ts';
 
@@ -52,7 +51,7 @@ export interface DrawnLine {
 type Move = readonly [x: number, y: number];
 
 const STAYS: Move = [0, 0];
-const ONCE: readonly Affine[] = [[1, 0, 0, 1, 0, 0]];
+const ONCE: readonly Affine[] = [IDENTITY];
 
 /** All lines of a drawing, the ground's first. */
 export function drawnLines({ ground, lines, copies }: FullSize, [x, y] = STAYS): DrawnLine[] {
@@ -87,7 +86,7 @@ function wordsOn(copy: Affine, words: Words): Words {
   const [a, b, c, d] = copy;
   const turn = words.turn ?? 0;
   const along = apply([a, b, c, d, 0, 0], { x: Math.cos(turn), y: Math.sin(turn) });
-  const mirrored = a * d - b * c < 0;
+  const mirrored = turnsOver(copy);
   const way = mirrored ? -1 : 1;
   const anchors = { start: 'end', middle: 'middle', end: 'start' } as const;
   return {
@@ -102,7 +101,7 @@ function wordsOn(copy: Affine, words: Words): Words {
 export function boxOfFull(full: FullSize): Box {
   const lines = drawnLines(full).flatMap(({ line, copies }) => {
     const path = curvePath(line);
-    return copies.map((copy) => pathBox(path.map((segment) => mapSegment(segment, copy))));
+    return copies.map((copy) => pathBox(mapPath(path, copy)));
   });
   return unitedBox([...lines, ...drawnWords(full).map(wordsBox)]);
 }

@@ -1,8 +1,8 @@
+import { around, grown } from '../curves/box.ts';
 import { type Point, point } from '../curves/point.ts';
 import { CROSS_REACH_MM } from '../tiling/checks.ts';
-import { grown } from '../tiling/chords.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
-import { around, REGISTER_REACH_MM } from '../tiling/seams.ts';
+import { REGISTER_REACH_MM } from '../tiling/seams.ts';
 import { type Item, type Page, polyline, type Stroke, type Words, words } from './drawing.ts';
 import { nameBlock } from './furniture.ts';
 import {

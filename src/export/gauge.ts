@@ -1,4 +1,5 @@
 import { point } from '../curves/point.ts';
+import { polygon } from '../curves/segment.ts';
 import { type GaugeStrip, isOnBase } from '../part/gauge.ts';
 import type { Part } from '../part/part.ts';
 import { check } from '../tiling/checks.ts';
@@ -141,8 +142,7 @@ function linesOf({ part, from }: Gauge, placed: readonly PlacedStrip[]): Lines {
 /** Round a strip, the working edge first. */
 export function outlineOf({ strip: { from, to }, top, bottom, edge }: PlacedStrip) {
   const far = edge === top ? bottom : top;
-  const corners = [point(from, edge), point(to, edge), point(to, far), point(from, far)];
-  return corners.map((corner, i) => ({ type: 'line', from: corner, to: corners[(i + 1) % 4]! }) as const);
+  return polygon([point(from, edge), point(to, edge), point(to, far), point(from, far)]);
 }
 
 /** What of a strip a sheet keeps once it is trimmed. */

@@ -1,11 +1,10 @@
-import { pathBox } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, pathBox } from '../curves/box.ts';
+import { type Chord, chordsOf, passes } from '../curves/chords.ts';
 import type { Segment } from '../curves/piece.ts';
 import { add, direction, type Point, point, scale } from '../curves/point.ts';
 import type { Joint, Recess } from '../job/job.ts';
 import { type Cutting, isCutting, jointShape, shiftOf } from '../part/joint-shape.ts';
 import type { Part } from '../part/part.ts';
-import { type Chord, chordsOf, passes } from '../tiling/chords.ts';
 import { type Item, type LineStyle, type Stroke, words } from './drawing.ts';
 import { jointMeasures, jointName, jointPlace, jointSize } from './joint-words.ts';
 import { type Room, takeBeside } from './place.ts';

@@ -16,7 +16,7 @@ export function tableOfOffsets(part: Part, { stations, landmarks }: SettingOut):
     ...extra.filter(({ station }) => !stations.some((known) => isSame(known.station, station))),
   ]
     .sort((a, b) => a.station - b.station)
-    .filter(({ station }, i, sorted) => i === 0 || !isSame(station, sorted[i - 1]?.station ?? station));
+    .filter(({ station }, i, sorted) => i === 0 || !isSame(station, sorted[i - 1]!.station));
   return all.map((row) => ({ ...row, marks: named.filter(({ at }) => isSame(at.x, row.station)) }));
 }
 

@@ -1,6 +1,6 @@
-import { mapSegment } from '../curves/segment.ts';
+import { chordsOf } from '../curves/chords.ts';
+import { mapPath } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
-import { chordsOf } from '../tiling/chords.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
 import { coverPages } from './cover-page.ts';
 import type { Item, Page, Stroke } from './drawing.ts';
@@ -55,7 +55,7 @@ function withBeside(page: Page, sheet: Sheet, notes: PatternNotes | undefined): 
   const line: Stroke = {
     type: 'stroke',
     style: 'station',
-    path: path.map((segment) => mapSegment(segment, sheet.toSheet)),
+    path: mapPath(path, sheet.toSheet),
     closed,
   };
   const items: Item[] = [{ type: 'clip', ...sheet.window, items: [line] }, ...page.drawing.items];

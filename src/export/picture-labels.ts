@@ -1,11 +1,10 @@
-import { pathBox } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, grown, pathBox } from '../curves/box.ts';
+import { type Chord, chordsOf, passes } from '../curves/chords.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Joint } from '../job/job.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Landmark, Part } from '../part/part.ts';
-import { type Chord, chordsOf, grown, passes } from '../tiling/chords.ts';
 import { circle, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { jointLines, labelAnchor } from './joint-marks.ts';
 import { jointName } from './joint-words.ts';

@@ -1,7 +1,7 @@
 import { combOf, type Tooth } from '../curves/comb.ts';
 import type { Segment } from '../curves/piece.ts';
 import { add, direction, leftOf, type Point, scale } from '../curves/point.ts';
-import { mapSegment } from '../curves/segment.ts';
+import { mapPath } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
 
 /** A part seen at one scale both ways, from part mm to picture mm. */
@@ -17,7 +17,7 @@ export const pictureView = (part: Part, factor: number, shift: Point): PictureVi
   part,
   factor,
   at: (p) => add(scale(p, factor), shift),
-  path: (path) => path.map((segment) => mapSegment(segment, [factor, 0, 0, factor, shift.x, shift.y])),
+  path: (path) => mapPath(path, [factor, 0, 0, factor, shift.x, shift.y]),
 });
 
 /** A tooth of the curvature comb as drawn: from the line outwards, on its round side. */

@@ -1,6 +1,6 @@
-import type { Box } from '../curves/curve.ts';
+import { type Box, grown } from '../curves/box.ts';
+import { CHORD_MM, type Chord } from '../curves/chords.ts';
 import type { Point } from '../curves/point.ts';
-import { CHORD_MM, type Chord, grown } from '../tiling/chords.ts';
 
 /**
  * Room on one sheet: the rectangle that words and bars may fill, and what is taken in it already.

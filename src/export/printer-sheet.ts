@@ -1,4 +1,4 @@
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import { type Point, point } from '../curves/point.ts';
 import { type Paper, paperTitle } from '../tiling/paper.ts';
 import { asArgument, MOST_OFF, NOMINAL_MM } from '../tiling/printer-scale.ts';

@@ -1,4 +1,5 @@
 import { pathBox } from '../curves/box.ts';
+import { chordsOf } from '../curves/chords.ts';
 import type { Box } from '../curves/curve.ts';
 import type { Point } from '../curves/point.ts';
 import type { Part } from '../part/part.ts';
@@ -6,7 +7,6 @@ import { cutOrder } from '../shop/cut-order.ts';
 import { sawCautions } from '../shop/saw-cautions.ts';
 import type { Sawing } from '../shop/sawing.ts';
 import type { Beyond, Stand, Tip } from '../shop/support.ts';
-import { chordsOf } from '../tiling/chords.ts';
 import { sentence, wordingOf } from './card-words.ts';
 import { circle, type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { SCREEN, widthOf } from './picture-labels.ts';

@@ -1,5 +1,4 @@
-import { overlap } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, overlap } from '../curves/box.ts';
 import type { Point } from '../curves/point.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
 import { type Item, polyline, words } from './drawing.ts';

@@ -1,5 +1,4 @@
-import { overlap } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, overlap } from '../curves/box.ts';
 import type { Point } from '../curves/point.ts';
 import type { Item } from './drawing.ts';
 import { farFrom, isFree, nearestFree, type Room, spotsIn } from './place.ts';

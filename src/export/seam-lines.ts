@@ -1,4 +1,4 @@
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import { type Point, point } from '../curves/point.ts';
 import type { Sheet } from '../tiling/layout.ts';
 import { REGISTER_REACH_MM } from '../tiling/seams.ts';

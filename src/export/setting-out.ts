@@ -1,11 +1,13 @@
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Joint } from '../job/job.ts';
+import { reachOf } from '../part/edge.ts';
 import { type EndStrip, endStrips } from '../part/end-strips.ts';
 import { landmarks } from '../part/landmarks.ts';
 import { offsetAt, stationSpacing, stationsEvery } from '../part/offsets.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { jointsShown } from '../tiling/must-show.ts';
-import { graduationMm, type Rule, showLength, showOnRule, showSize } from '../units/rule.ts';
+import { graduationMm } from '../units/graduation.ts';
+import { type Rule, showLength, showOnRule, showSize } from '../units/rule.ts';
 import { typesetFractions } from '../units/typeset.ts';
 
 /** What a maker would tick along the part: worked out once, drawn on the sheets and on the cover. */
@@ -27,8 +29,7 @@ export interface Station {
 const MOST_STATIONS = 12;
 
 export function settingOut(part: Part, mostStations = MOST_STATIONS): SettingOut {
-  const ends = part.edges.flatMap(({ runs }) => runs.flatMap(({ from, to }) => [from.x, to.x]));
-  const [from, to] = [Math.min(...ends), Math.max(...ends)];
+  const [from, to] = reachOf(part.edges);
   const end = part.shape.type === 'half' ? part.shape.centre[0].x : to;
   const every = stationSpacing(end - from, part.rule.unit, mostStations);
   return {

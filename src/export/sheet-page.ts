@@ -1,9 +1,10 @@
+import { around, grown } from '../curves/box.ts';
+import type { Chord } from '../curves/chords.ts';
 import { type Point, point } from '../curves/point.ts';
 import { chordOf } from '../part/finished-line.ts';
 import { CROSS_REACH_MM } from '../tiling/checks.ts';
-import { type Chord, grown } from '../tiling/chords.ts';
 import type { Sheet } from '../tiling/layout.ts';
-import { around, REGISTER_REACH_MM } from '../tiling/seams.ts';
+import { REGISTER_REACH_MM } from '../tiling/seams.ts';
 import { crossingArrows } from './crossings.ts';
 import { type Item, type Page, polyline, type Stroke } from './drawing.ts';
 import { faceMark } from './face-mark.ts';

@@ -1,11 +1,10 @@
-import { pathBox } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { apply, inverse } from '../curves/affine.ts';
+import { type Box, grown, pathBox } from '../curves/box.ts';
+import { type Chord, chordsOf, passes } from '../curves/chords.ts';
 import type { Segment } from '../curves/piece.ts';
 import { type Point, point } from '../curves/point.ts';
-import { mapSegment } from '../curves/segment.ts';
+import { mapPath } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
-import { apply, inverse } from '../tiling/affine.ts';
-import { type Chord, chordsOf, grown, passes } from '../tiling/chords.ts';
 import { linesToCut } from '../tiling/lay-out.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
 import type { PatternNotes } from './pattern-notes.ts';
@@ -67,7 +66,7 @@ function boxOnPart({ toSheet, window }: Sheet): Box {
 export const onSheet = ({ sheet }: SheetView, at: Point): Point => apply(sheet.toSheet, at);
 
 export const pathOnSheet = ({ sheet }: SheetView, path: readonly Segment[]): Segment[] =>
-  path.map((segment) => mapSegment(segment, sheet.toSheet));
+  mapPath(path, sheet.toSheet);
 
 /** Which way offsets grow on the sheet, a unit vector. */
 export const offsetsGrow = ({ sheet }: SheetView): Point => ({ x: sheet.toSheet[2], y: sheet.toSheet[3] });

@@ -1,3 +1,4 @@
+import { reachOf } from '../part/edge.ts';
 import { stationSpacing, stationsEvery } from '../part/offsets.ts';
 import { type Item, polyline, words } from './drawing.ts';
 import { type Face, widthOf } from './picture-labels.ts';
@@ -12,8 +13,7 @@ const TICK_MM = 2;
 export function stationRule({ part, at }: PictureView, y: number, face: Face): Item[] {
   const { size } = face;
   const { edges, rule } = part;
-  const ends = edges.flatMap(({ runs }) => [runs[0]!.from.x, runs.at(-1)!.to.x]);
-  const [from, to] = [Math.min(...ends), Math.max(...ends)];
+  const [from, to] = reachOf(edges);
   const stations = stationsEvery(from, to, stationSpacing(to - from, rule.unit, MOST_TICKS));
   const x = (station: number): number => at({ x: station, y: 0 }).x;
   return [

@@ -1,8 +1,8 @@
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
+import { passes } from '../curves/chords.ts';
 import { add, distance, type Point, point, scale } from '../curves/point.ts';
 import { chordOf } from '../part/finished-line.ts';
 import type { Landmark, Part } from '../part/part.ts';
-import { passes } from '../tiling/chords.ts';
 import { circle, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { boxAt, type Room, takeFirst } from './place.ts';
 import { printed, type Station, stationAt } from './setting-out.ts';

@@ -1,11 +1,11 @@
 import { boxOf, pathBox, unitedBox } from '../curves/box.ts';
+import { chordsOf } from '../curves/chords.ts';
 import { add, distance, type Point, scale, subtract } from '../curves/point.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import { type RunAdvice, type RunsAdvice, stripToCut } from '../shop/part-strips.ts';
 import { cautionsOf, sayNails, sayStrip } from '../shop/say-strip.ts';
 import { type StripFaces, stripFaces } from '../shop/strip-faces.ts';
-import { chordsOf } from '../tiling/chords.ts';
 import { Fault } from '../units/fault.ts';
 import { sentence, wordingOf } from './card-words.ts';
 import { circle, type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';

@@ -1,6 +1,5 @@
 import { along, type Place } from '../curves/along.ts';
-import { boxOf, unitedBox } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, boxOf, unitedBox } from '../curves/box.ts';
 import type { Piece } from '../curves/piece.ts';
 import { cross, distance, type Point, subtract } from '../curves/point.ts';
 

@@ -40,5 +40,5 @@ function cutAt(segment: Segment, station: number): Segment[] {
     (u) => distance(at(u), at(0)) > JOIN_MM && distance(at(u), at(1)) > JOIN_MM,
   );
   const ends = [0, ...cuts, 1];
-  return ends.slice(1).map((to, i) => stretchOf(segment, ends[i] ?? 0, to));
+  return ends.slice(1).map((to, i) => stretchOf(segment, ends[i]!, to));
 }

@@ -1,10 +1,11 @@
 import type { Point } from '../curves/point.ts';
-import { edgeEnd, edgeStart, inOrder } from './outline.ts';
+import { edgeEnd, edgeStart } from './edge.ts';
+import { inOrder } from './outline.ts';
 import type { Part, PartEdge } from './part.ts';
 
 /** Of a part with two edges the one nearer the reference line, judged half-way along. */
 export function lowerEdge({ edges }: Pick<Part, 'edges'>): PartEdge {
-  const [edge, other] = edges as readonly [PartEdge, PartEdge?];
+  const [edge, other] = edges;
   return other ? inOrder([edge, other])[0] : edge;
 }
 

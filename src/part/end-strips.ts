@@ -1,11 +1,11 @@
 import { piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
 import type { Piece } from '../curves/piece.ts';
-import { add, direction, leftOf, type Point, point, scale } from '../curves/point.ts';
+import { add, direction, leftOf, type Point, scale } from '../curves/point.ts';
 import { pieceStretch } from '../curves/stretch.ts';
 import type { Side } from '../job/job.ts';
+import { edgePieces } from './edge.ts';
 import { lowerEdge } from './edge-corners.ts';
 import { cutAt, type EndPlane, type PartEnd } from './ends.ts';
-import { edgePieces } from './outline.ts';
 import type { Part, PartEdge } from './part.ts';
 import { keep, keptBetween, onlyAt } from './trim.ts';
 
@@ -51,7 +51,7 @@ function endStrip(end: PartEnd, edge: PartEdge, isLower: boolean, thickness: num
   const way = scale(direction(corner.angle), inward);
   const out = scale(leftOf(direction(corner.angle)), isLower ? -1 : 1);
   const place = (along: number, depth: number): Point =>
-    add(point(corner.x, corner.y), add(scale(way, along), scale(out, depth)));
+    add(corner, add(scale(way, along), scale(out, depth)));
   const cut = Array.from({ length: PARTS }, (_, i) => ((i + 1) / PARTS) * thickness).map((depth) =>
     place(gone(depth), depth),
   );

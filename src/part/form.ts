@@ -1,14 +1,14 @@
 import { piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
 import { pathBox } from '../curves/box.ts';
-import type { Curve } from '../curves/curve.ts';
+import { curveAlong } from '../curves/curve-of.ts';
 import { apexOf } from '../curves/figures.ts';
 import type { Segment } from '../curves/piece.ts';
-import { add, angleOf, direction, distance, type Point, point, scale } from '../curves/point.ts';
-import { mapSegment } from '../curves/segment.ts';
+import { add, angleOf, direction, distance, type Point, point, pointOf, scale } from '../curves/point.ts';
+import { mapPath } from '../curves/segment.ts';
 import { sharpen } from '../curves/sharpen.ts';
 import type { Rule } from '../units/rule.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
-import { edgePieces } from './outline.ts';
+import { edgeEnd, edgePath, edgePieces, edgeStart } from './edge.ts';
 import type { Part, PartEdge } from './part.ts';
 
 /** A form to bend plies over, as a part of its own: its line is the form's face. */
@@ -46,12 +46,12 @@ export function formOf(part: Part, edge: PartEdge, factor: number): Form {
   const [start, end] = [segmentStart(line[0]!), segmentEnd(line.at(-1)!)];
   const chord = distance(start, end);
   const tail = tailMm(part.rule);
-  const before: Segment = { type: 'line', from: out(start, start.angle, -tail), to: plain(start) };
-  const after: Segment = { type: 'line', from: plain(end), to: out(end, end.angle, tail) };
-  const runs = [curve('line', [before]), curve('spline', line), curve('line', [after])];
+  const before: Segment = { type: 'line', from: out(start, start.angle, -tail), to: pointOf(start) };
+  const after: Segment = { type: 'line', from: pointOf(end), to: out(end, end.angle, tail) };
+  const runs = [curveAlong('line', [before]), curveAlong('spline', line), curveAlong('line', [after])];
   const path = [before, ...line, after];
-  const asked = edge.runs.flatMap((run) => run.path);
-  const askedChord = distance(edge.runs[0]!.from, edge.runs.at(-1)!.to);
+  const asked = edgePath(edge);
+  const askedChord = distance(edgeStart(edge), edgeEnd(edge));
   const { stock: _stock, notes: _notes, ends: _ends, ...kept } = part;
   const { pair: _pair, ...job } = part.job;
   return {
@@ -61,7 +61,7 @@ export function formOf(part: Part, edge: PartEdge, factor: number): Form {
       name: `Form for ${edge.name}: ${part.name}`,
       quantity: 1,
       edges: [{ name: edge.name, runs, length: piecesLength(path) }],
-      shape: { type: 'line', line: path, chord: [plain(start), plain(end)] },
+      shape: { type: 'line', line: path, chord: [pointOf(start), pointOf(end)] },
       exact: path,
       joints: [],
       sawAllowance: 0,
@@ -73,31 +73,20 @@ export function formOf(part: Part, edge: PartEdge, factor: number): Form {
     length: piecesLength(line),
     chord,
     rise: riseOf(line),
-    askedRise: apexOf(pieces, edge.runs[0]!.from, edge.runs.at(-1)!.to)?.rise ?? 0,
+    askedRise: apexOf(pieces, edgeStart(edge), edgeEnd(edge))?.rise ?? 0,
   };
 }
 
-const plain = ({ x, y }: Point): Point => point(x, y);
-const out = (from: Point, angle: number, by: number): Point => add(plain(from), scale(direction(angle), by));
+const out = (from: Point, angle: number, by: number): Point =>
+  add(pointOf(from), scale(direction(angle), by));
 
 /** A path turned and shifted so that its chord lies on the reference line, from a station on. */
 function levelled(path: readonly Segment[], station = 0): Segment[] {
   const [start, end] = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)];
   const { x: cos, y: sin } = direction(-angleOf(start, end));
   const shift = point(station - cos * start.x + sin * start.y, -sin * start.x - cos * start.y);
-  return path.map((segment) => mapSegment(segment, [cos, sin, -sin, cos, shift.x, shift.y]));
-}
-
-function curve(kind: Curve['kind'], path: readonly Segment[]): Curve {
-  return {
-    kind,
-    from: plain(segmentStart(path[0]!)),
-    to: plain(segmentEnd(path.at(-1)!)),
-    pins: [],
-    exact: path,
-    path,
-  };
+  return mapPath(path, [cos, sin, -sin, cos, shift.x, shift.y]);
 }
 
 const riseOf = (path: readonly Segment[]): number =>
-  apexOf(path, plain(segmentStart(path[0]!)), plain(segmentEnd(path.at(-1)!)))?.rise ?? 0;
+  apexOf(path, segmentStart(path[0]!), segmentEnd(path.at(-1)!))?.rise ?? 0;

@@ -5,9 +5,9 @@ import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Joint } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
 import { leftOfStation } from './cut-path.ts';
+import { edgePath, reachOf } from './edge.ts';
 import { finishedLine } from './finished-line.ts';
 import { offsetsAt } from './offsets.ts';
-import { edgeEnd, edgeStart } from './outline.ts';
 import type { Part, PartEdge, Shape } from './part.ts';
 import { SYMMETRY_MM, worstAsymmetry } from './symmetry.ts';
 
@@ -40,15 +40,12 @@ export function halfOf(part: Part): Part {
 const chordTo = (from: Point, station: number): readonly [Point, Point] => [from, point(station, from.y)];
 
 function middleOf(edges: readonly PartEdge[]): number {
-  const ends = edges.flatMap((edge) => [edgeStart(edge).x, edgeEnd(edge).x]);
-  return (Math.min(...ends) + Math.max(...ends)) / 2;
+  const [from, to] = reachOf(edges);
+  return (from + to) / 2;
 }
 
 function mustBeSymmetric(edge: PartEdge, station: number): void {
-  const { off, at } = worstAsymmetry(
-    edge.runs.flatMap(({ path }) => path),
-    station,
-  );
+  const { off, at } = worstAsymmetry(edgePath(edge), station);
   if (off <= SYMMETRY_MM) return;
   throw new Fault(
     'half.not-symmetric',

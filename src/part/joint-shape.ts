@@ -10,6 +10,7 @@ import {
   scale,
   subtract,
 } from '../curves/point.ts';
+import { polygon } from '../curves/segment.ts';
 import type { Joint, Lean, Recess } from '../job/job.ts';
 
 /** What a joint takes out of the face. */
@@ -50,7 +51,7 @@ function mortise({ at, length, width, turn }: Recess): JointShape {
   const [x, y] = [length / 2, width / 2];
   const corners = [point(-x, -y), point(x, -y), point(x, y), point(-x, y)].map(place);
   return {
-    outline: corners.map((from, i) => ({ type: 'line', from, to: corners[(i + 1) % 4]! })),
+    outline: polygon(corners),
     middle: at,
     away: (p) => {
       const q = local(p);

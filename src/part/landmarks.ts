@@ -1,6 +1,7 @@
 import { figuresOf } from '../curves/figures.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
+import { edgeEnd, edgeStart } from './edge.ts';
 import type { Landmark, Part, PartEdge } from './part.ts';
 
 /** The places of a part worth a label, edge by edge, each once: ends, joins, nails and pins, apexes. */
@@ -18,7 +19,7 @@ export function landmarks(part: Part): Landmark[] {
 /** An apex first, so that a nail that stands in it does not hide it. */
 function placesOf(edge: PartEdge): [Landmark['what'], Point][] {
   const apexes = edge.runs.flatMap((run) => figuresOf(run).apex?.at ?? []);
-  const ends = [edge.runs[0]!.from, edge.runs.at(-1)!.to];
+  const ends = [edgeStart(edge), edgeEnd(edge)];
   const joins = edge.runs.slice(1).map((run) => run.from);
   const pins = edge.runs.flatMap((run) => run.pins);
   return [

@@ -1,12 +1,13 @@
 import { piecesLength } from '../curves/along.ts';
-import { boxOf, pathBox } from '../curves/box.ts';
+import { pathBox } from '../curves/box.ts';
 import type { Segment } from '../curves/piece.ts';
 import type { Job } from '../job/job.ts';
 import { Fault, Faults } from '../units/fault.ts';
+import { reachOf } from './edge.ts';
 import { edgeRuns } from './edge-runs.ts';
 import { finishedLine } from './finished-line.ts';
 import { type JointGround, jointFaults, jointWarnings } from './joint-checks.ts';
-import { edgeEnd, edgeStart, outlineOf } from './outline.ts';
+import { outlineOf } from './outline.ts';
 import { parallelLine } from './parallel-line.ts';
 import type { Part, PartEdge, Shape } from './part.ts';
 import { stockFaults } from './stock-fit.ts';
@@ -21,7 +22,7 @@ export function makePart(job: Job): Part {
   const edges = job.edges.map((edge): PartEdge => {
     const runs = edgeRuns(edge, faults);
     return { name: edge.name, runs, length: runs.reduce((sum, run) => sum + piecesLength(run.exact), 0) };
-  });
+  }) as readonly PartEdge[] as Part['edges']; // as many as the job has
   stopAt(faults);
   const outline = caught(faults, () => outlineOf(edges, job));
   stopAt(faults);
@@ -65,7 +66,7 @@ function jointGround(
   edges: readonly PartEdge[],
   { stock }: Job,
 ): JointGround {
-  const { left: from, right: to } = boxOf(edges.flatMap((edge) => [edgeStart(edge), edgeEnd(edge)]));
+  const [from, to] = reachOf(edges);
   return { closed: type === 'closed', finished, saw, from, to, thickness: stock?.thickness };
 }
 

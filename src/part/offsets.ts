@@ -1,6 +1,5 @@
 import { along } from '../curves/along.ts';
-import { boxOf } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Box, boxOf } from '../curves/box.ts';
 import type { Piece } from '../curves/piece.ts';
 import { angleOf, direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
 import { rootsOnUnit } from '../curves/search.ts';

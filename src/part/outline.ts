@@ -1,13 +1,14 @@
 import { piecesLength, pointAt, segmentEnd, segmentStart } from '../curves/along.ts';
 import type { Curve } from '../curves/curve.ts';
 import type { Piece, Segment } from '../curves/piece.ts';
-import { distance, type Point } from '../curves/point.ts';
+import { distance, type Point, pointOf } from '../curves/point.ts';
 import { reversePath, reversePiece } from '../curves/segment.ts';
 import { pieceStretch, stretchOf } from '../curves/stretch.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Job } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
 import { Chain } from './chain.ts';
+import { edgeEnd, edgePath, edgePieces, edgeStart } from './edge.ts';
 import { cutAt, type EndPlane, endPlane, isSquare, type PartEnd } from './ends.ts';
 import { offsetAt } from './offsets.ts';
 import type { Part, PartEdge, Shape } from './part.ts';
@@ -23,17 +24,12 @@ export interface Outline {
   readonly ends?: readonly [left: PartEnd, right: PartEnd];
 }
 
-export const edgePieces = (edge: PartEdge): Piece[] => edge.runs.flatMap((run) => run.exact);
-const edgePath = (edge: PartEdge): Segment[] => edge.runs.flatMap((run) => run.path);
-export const edgeStart = (edge: PartEdge): Point => edge.runs[0]!.from;
-export const edgeEnd = (edge: PartEdge): Point => edge.runs.at(-1)!.to;
-
 /**
  * The finished line of a job's edges: one edge is a line with its chord, two close a part.
  * @throws Fault `part.ends-not-square`, `part.edges-cross`, `ends.one-edge`, `ends.no-thickness`, `ends.cut-twice`
  */
-export function outlineOf(edges: readonly PartEdge[], job: Job): Outline {
-  const [edge, other] = edges as readonly [PartEdge, PartEdge?];
+export function outlineOf(edges: Part['edges'], job: Job): Outline {
+  const [edge, other] = edges;
   return other ? closedOutline([edge, other], job) : lineOutline(edge, job);
 }
 
@@ -87,7 +83,7 @@ const planesOf = (lower: PartEdge, upper: PartEdge, job: Job): Planes => ({
 
 /** The edges of a part as its ends leave them on the marked face; of two, the lower one first. */
 export function edgesAsCut({ edges, ends, job }: Pick<Part, 'edges' | 'ends' | 'job'>): readonly PartEdge[] {
-  const [edge, other] = edges as readonly [PartEdge, PartEdge?];
+  const [edge, other] = edges;
   if (!other) return [edge];
   const [lower, upper] = inOrder([edge, other]);
   if (!ends) return [lower, upper];
@@ -113,8 +109,8 @@ function cutShort(edge: PartEdge, { left, right }: Planes): PartEdge {
       {
         ...run,
         ...kept,
-        from: place(segmentStart(kept.exact[0]!)),
-        to: place(segmentEnd(kept.exact.at(-1)!)),
+        from: pointOf(segmentStart(kept.exact[0]!)),
+        to: pointOf(segmentEnd(kept.exact.at(-1)!)),
       },
     ];
   });
@@ -122,7 +118,6 @@ function cutShort(edge: PartEdge, { left, right }: Planes): PartEdge {
 }
 
 const shifted = ({ from, to }: Kept, by: number): Kept => ({ from: from - by, to: to - by });
-const place = ({ x, y }: Point): Point => ({ x, y });
 
 /** The lower edge forth, the upper one back, and the ends between them. */
 const around = <T extends Piece>(forth: readonly T[], back: readonly T[]): (T | Segment)[] => [
@@ -134,7 +129,7 @@ const around = <T extends Piece>(forth: readonly T[], back: readonly T[]): (T | 
 
 /** Across the part; none where the edges meet in a point. */
 const endLine = (from: Point, to: Point): Segment[] =>
-  distance(from, to) < JOIN_MM ? [] : [{ type: 'line', from: place(from), to: place(to) }];
+  distance(from, to) < JOIN_MM ? [] : [{ type: 'line', from: pointOf(from), to: pointOf(to) }];
 
 /** Where the plane cuts the edges of the part on both its faces: an edge runs alike through the wood. */
 function partEnd(plane: EndPlane, edges: readonly [PartEdge, PartEdge], job: Job): PartEnd {
@@ -152,7 +147,7 @@ function partEnd(plane: EndPlane, edges: readonly [PartEdge, PartEdge], job: Job
 /** The place at a piece's number and the share of its way. */
 function placeOn(pieces: readonly Piece[], at: number): Point {
   const i = Math.min(Math.floor(at), pieces.length - 1);
-  return place(pointAt(pieces[i]!, at - i));
+  return pointOf(pointAt(pieces[i]!, at - i));
 }
 
 /** The edge nearer the reference line first, judged half-way along. */

@@ -1,9 +1,8 @@
 import { parallelPath } from '../curves/parallel.ts';
 import type { Segment } from '../curves/piece.ts';
 import { FIT_MM } from '../curves/tolerance.ts';
-import { offsetAt } from './offsets.ts';
-import { edgeEnd, edgeStart } from './outline.ts';
-import type { Part, PartEdge } from './part.ts';
+import type { Part } from './part.ts';
+import { isBelow } from './wood-side.ts';
 
 /**
  * The true parallel of the finished line at a distance (mm), within `tolerance` of it: positive outside, in the
@@ -17,12 +16,6 @@ export function parallelLine(
   tolerance = FIT_MM,
 ): Segment[] {
   const closed = shape.type === 'closed';
-  const toTheRight = closed || isBelow(edges[0]!);
+  const toTheRight = closed || isBelow(edges[0]);
   return parallelPath(exact, toTheRight ? -outside : outside, closed, tolerance);
-}
-
-/** Whether an edge lies below the reference line, judged half-way along. */
-export function isBelow(edge: PartEdge): boolean {
-  const [from, to] = [edgeStart(edge), edgeEnd(edge)];
-  return (offsetAt(edge, (from.x + to.x) / 2) ?? from.y + to.y) < 0;
 }

@@ -1,4 +1,5 @@
-import type { Box, Curve } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
+import type { Curve } from '../curves/curve.ts';
 import type { Piece, Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
 import type { Job, Joint, Stock } from '../job/job.ts';
@@ -18,8 +19,8 @@ export interface Part {
   readonly stock?: Stock;
   /** The maker’s own words. */
   readonly notes?: string;
-  /** In the order of the job. */
-  readonly edges: readonly PartEdge[];
+  /** In the order of the job: one edge makes a line pattern, two a closed part. */
+  readonly edges: readonly [PartEdge] | readonly [PartEdge, PartEdge];
   /** What there is to cut: a line, a closed outline, or one half of it. */
   readonly shape: Shape;
   /** The finished line exactly, in the order of the whole shape's path: what its parallels are taken from. */
@@ -70,7 +71,7 @@ export type Shape =
       readonly centre: readonly [Point, Point];
     };
 
-/** A place on the part worth a label: an apex, a pin, a join of two runs. */
+/** A place on the part worth a label: an apex, a pin, a join of two runs, an end of an edge. */
 export interface Landmark {
   readonly what: 'apex' | 'pin' | 'join' | 'end';
   readonly at: Point;

@@ -1,7 +1,8 @@
 import { along, segmentStart, velocity } from '../curves/along.ts';
 import { integrate } from '../curves/gauss.ts';
 import type { Segment } from '../curves/piece.ts';
-import { add, type Point, point, scale, subtract } from '../curves/point.ts';
+import { add, type Point, point, pointOf, scale, subtract } from '../curves/point.ts';
+import { polygon } from '../curves/segment.ts';
 import type { PartEnd } from './ends.ts';
 import { finishedLine } from './finished-line.ts';
 import { isCutting, jointShape, shiftOf } from './joint-shape.ts';
@@ -37,8 +38,7 @@ interface Moments {
 export function faceOf(path: readonly Segment[]): Face {
   const [first] = path;
   if (!first) return { area: 0, centroid: point(0, 0) };
-  const { x, y } = segmentStart(first);
-  const from = point(x, y);
+  const from = pointOf(segmentStart(first));
   // From a place on the path, so that a part far out along the line loses no digits.
   const { size, first: balance } = sumOf(path.map((segment) => momentsOf(segment, from)));
   return { area: Math.abs(size), centroid: add(from, scale(balance, 1 / size)) };
@@ -118,8 +118,6 @@ const cutAt = (face: CutLine, back: CutLine, share: number): CutLine => [
 
 /** The area from one cut line to another, over 0 where the second lies farther out. */
 function gained([low, high]: CutLine, [lower, higher]: CutLine, out: 1 | -1): Moments {
-  const corners = [low, lower, higher, high];
-  const sides = corners.map((from, i): Segment => ({ type: 'line', from, to: corners[(i + 1) % 4]! }));
-  const about = sumOf(sides.map((side) => momentsOf(side, point(0, 0))));
+  const about = sumOf(polygon([low, lower, higher, high]).map((side) => momentsOf(side, point(0, 0))));
   return { size: about.size * out, first: scale(about.first, out) };
 }

@@ -1,5 +1,5 @@
 import { along, type Place } from '../curves/along.ts';
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import type { Segment } from '../curves/piece.ts';
 import { leastOnUnit } from '../curves/search.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';

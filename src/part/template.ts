@@ -1,20 +1,22 @@
 import { along, piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
 import { pathBox } from '../curves/box.ts';
 import type { Curve } from '../curves/curve.ts';
+import { curveAlong } from '../curves/curve-of.ts';
 import { parallelSides } from '../curves/parallel.ts';
 import type { Segment } from '../curves/piece.ts';
-import { cross, direction, distance, point } from '../curves/point.ts';
+import { cross, direction, distance } from '../curves/point.ts';
 import { leastOnUnit } from '../curves/search.ts';
 import { reversePath } from '../curves/segment.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import { Fault, type Warning } from '../units/fault.ts';
 import { type Rule, showLength, showSize } from '../units/rule.ts';
 import { Chain } from './chain.ts';
+import { edgeEnd, edgePieces } from './edge.ts';
 import { finishedLine } from './finished-line.ts';
-import { offsetAt } from './offsets.ts';
-import { edgeEnd, edgePieces, edgeStart, edgesAsCut, lineShape } from './outline.ts';
+import { edgesAsCut, lineShape } from './outline.ts';
 import type { Part, PartEdge } from './part.ts';
 import { narrowest } from './width.ts';
+import { woodIsAbove } from './wood-side.ts';
 
 /** What follows the template and what cuts, diameters mm, > 0. */
 export interface Cutter {
@@ -84,18 +86,13 @@ type Drawn = Pick<Part, 'edges' | 'shape'>;
 type Sides = ReturnType<typeof parallelSides>;
 
 function shifted(part: Part, inside: number): Drawn {
-  const [edge] = part.edges;
   if (part.shape.type === 'closed') return shiftedOutline(part, inside);
-  const sides = parallelSides(edgePieces(edge!), woodOnLeft(edge!) ? inside : -inside, false);
-  const beside = edgeBeside(edge!, sides);
+  const [edge] = part.edges;
+  // Stations run to the right: what lies above is on the left.
+  const sides = parallelSides(edgePieces(edge), woodIsAbove(part, edge) ? inside : -inside, false);
+  const beside = edgeBeside(edge, sides);
   return { edges: [beside], shape: lineShape(beside) };
 }
-
-/** A single edge has its wood towards the reference line, and stations run to the right. */
-const woodOnLeft = (edge: PartEdge): boolean => {
-  const [from, to] = [edgeStart(edge), edgeEnd(edge)];
-  return (offsetAt(edge, (from.x + to.x) / 2) ?? from.y + to.y) < 0;
-};
 
 /** The outline runs counter-clockwise, its wood on the left: along the lower edge, back along the upper. */
 function shiftedOutline(part: Part, inside: number): Drawn {
@@ -116,7 +113,7 @@ function shiftedOutline(part: Part, inside: number): Drawn {
   const outline = sides.flatMap(({ side, corner }) => [...side, ...corner]);
   const leastWidth = narrowest(new Chain(edgePieces(beside[0])), new Chain(edgePieces(beside[1])));
   return {
-    edges: part.edges[0]!.name === lower.name ? beside : [beside[1], beside[0]],
+    edges: part.edges[0].name === lower.name ? beside : [beside[1], beside[0]],
     shape: { type: 'closed', outline, leastWidth },
   };
 }
@@ -146,8 +143,7 @@ function edgeBeside(
       ...(isLast ? outOf : []),
     ];
     const kind = run.kind === 'line' || run.kind === 'arc' ? run.kind : 'spline';
-    const [from, to] = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)];
-    return { kind, from: point(from.x, from.y), to: point(to.x, to.y), pins: [], exact: path, path };
+    return curveAlong(kind, path);
   });
   return { name, runs: beside, length: piecesLength(beside.flatMap(({ exact }) => exact)) };
 }
@@ -162,7 +158,8 @@ function hollows(part: Part, cutter: Cutter): Warning[] {
   const bit = cutter.bitDiameter / 2;
   return part.edges.flatMap((edge) => {
     const pieces = edgePieces(edge);
-    const hollow = hollowSide(part, edge) * (cutter.opening ? -1 : 1);
+    // The sign of curvature, along an edge from left to right, that is a hollow.
+    const hollow = (woodIsAbove(part, edge) ? -1 : 1) * (cutter.opening ? -1 : 1);
     const tight = pieces.flatMap((piece) => {
       const at = along(piece);
       const place = at(leastOnUnit((u) => -hollow * at(u).curvature, SAMPLES).at);
@@ -177,14 +174,6 @@ function hollows(part: Part, cutter: Cutter): Warning[] {
     });
     return [...tight, ...corners];
   });
-}
-
-/** The sign of curvature that is a hollow in the wood, along an edge from left to right. */
-function hollowSide(part: Part, edge: PartEdge): 1 | -1 {
-  if (part.shape.type !== 'closed') return woodOnLeft(edge) ? -1 : 1;
-  const middle = (edgeStart(edge).x + edgeEnd(edge).x) / 2;
-  const other = part.edges.find((each) => each !== edge)!;
-  return (offsetAt(edge, middle) ?? 0) < (offsetAt(other, middle) ?? 0) ? -1 : 1;
 }
 
 function tightWarning(station: number, radius: number, cutter: Cutter, rule: Rule): Warning {

@@ -1,4 +1,4 @@
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import { pinForces, pulling } from '../curves/pin-forces.ts';
 import type { Job } from '../job/job.ts';
 import type { Warning } from '../units/fault.ts';

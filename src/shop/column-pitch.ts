@@ -1,4 +1,4 @@
-import { mapSegment } from '../curves/segment.ts';
+import { mapPath } from '../curves/segment.ts';
 import type { Footprint } from './footprint.ts';
 import { liftOver, type Sides, sidesOf } from './least-pitch.ts';
 import type { StackPlace } from './stack.ts';
@@ -12,9 +12,10 @@ export function columnPitch(
   paths: readonly [Footprint['paths'], Footprint['paths']],
   { footprint, gap }: { readonly footprint: Footprint; readonly gap: number },
 ): number {
-  const [own, other] = paths.map((all) =>
-    sidesOf(all.map((path) => path.map((segment) => mapSegment(segment, [0, 1, 1, 0, 0, 0])))),
-  ) as [Sides, Sides];
+  const [own, other] = paths.map((all) => sidesOf(all.map((path) => mapPath(path, [0, 1, 1, 0, 0, 0])))) as [
+    Sides,
+    Sides,
+  ];
   const sides = ({ other: isOther }: StackPlace): Sides => (isOther ? other : own);
   const near = (p: StackPlace, q: StackPlace): boolean => Math.abs(p.y - q.y) < footprint.width + gap + 1;
   const pitches = rows

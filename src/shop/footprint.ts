@@ -1,8 +1,8 @@
-import { pathBox, unitedBox } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { type Affine, IDENTITY, shifted } from '../curves/affine.ts';
+import { type Box, pathBox, unitedBox } from '../curves/box.ts';
 import type { Segment } from '../curves/piece.ts';
 import { add, point } from '../curves/point.ts';
-import { type Matrix, mapSegment } from '../curves/segment.ts';
+import { mapPath, polygon } from '../curves/segment.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { PartEnd } from '../part/ends.ts';
 import type { Part } from '../part/part.ts';
@@ -14,7 +14,7 @@ export interface Footprint {
   readonly length: number;
   readonly width: number;
   /** From the part's frame to here. */
-  readonly toBoard: Matrix;
+  readonly toBoard: Affine;
 }
 
 /**
@@ -24,16 +24,14 @@ export interface Footprint {
  */
 export function footprintOf(part: Part, grain: number): Footprint {
   const [cos, sin] = [Math.cos(grain), -Math.sin(grain)];
-  const turn: Matrix = grain === 0 ? [1, 0, 0, 1, 0, 0] : [cos, sin, -sin, cos, 0, 0];
-  const turned = pathsOf(part).map((path) => path.map((segment) => mapSegment(segment, turn)));
+  const turn: Affine = grain === 0 ? IDENTITY : [cos, sin, -sin, cos, 0, 0];
+  const turned = pathsOf(part).map((path) => mapPath(path, turn));
   const { left, bottom, right, top } = boxOfAll(turned);
-  const [a, b, c, d] = turn;
-  const toBoard: Matrix = [a, b, c, d, -left, -bottom];
   return {
-    paths: turned.map((path) => path.map((segment) => mapSegment(segment, [1, 0, 0, 1, -left, -bottom]))),
+    paths: turned.map((path) => mapPath(path, shifted(IDENTITY, -left, -bottom))),
     length: right - left,
     width: top - bottom,
-    toBoard,
+    toBoard: shifted(turn, -left, -bottom),
   };
 }
 
@@ -49,11 +47,11 @@ function pathsOf(part: Part): (readonly Segment[])[] {
 function farSide({ side, face, back }: PartEnd, { sawAllowance }: Part): Segment[][] {
   if (Math.abs(face[0].x - back[0].x) < JOIN_MM && Math.abs(face[1].x - back[1].x) < JOIN_MM) return [];
   const out = side === 'right' ? sawAllowance : -sawAllowance;
-  const corners = [
+  const outline = polygon([
     add(face[0], point(0, -sawAllowance)),
     add(back[0], point(out, -sawAllowance)),
     add(back[1], point(out, sawAllowance)),
     add(face[1], point(0, sawAllowance)),
-  ];
-  return [corners.map((from, i): Segment => ({ type: 'line', from, to: corners[(i + 1) % 4]! }))];
+  ]);
+  return [outline];
 }

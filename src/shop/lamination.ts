@@ -1,5 +1,6 @@
 import { Fault } from '../units/fault.ts';
-import { graduationMm, type Rule } from '../units/rule.ts';
+import { graduationMm } from '../units/graduation.ts';
+import type { Rule } from '../units/rule.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
 import { downOnRule } from './on-rule.ts';
 import type { Species } from './species.ts';

@@ -1,6 +1,6 @@
-import { chordsOf } from '../curves/chords.ts';
+import { type Chord, chordsOf } from '../curves/chords.ts';
 import type { Segment } from '../curves/piece.ts';
-import type { Point } from '../curves/point.ts';
+import { cross, type Point, pointOf } from '../curves/point.ts';
 import { FIT_MM } from '../curves/tolerance.ts';
 
 /**
@@ -10,16 +10,16 @@ import { FIT_MM } from '../curves/tolerance.ts';
  */
 export const LAID_WITHIN_MM = FIT_MM;
 
-/** A stretch of straight edge from left to right. */
-interface Chord {
+/** A chord from left to right. */
+interface Stretch {
   readonly left: Point;
   readonly right: Point;
 }
 
 /** An outline as its neighbours across the board meet it: the edges that look up and those that look down. */
 export interface Sides {
-  readonly upper: readonly Chord[];
-  readonly lower: readonly Chord[];
+  readonly upper: readonly Stretch[];
+  readonly lower: readonly Stretch[];
 }
 
 /** A chord as good as upright meets nothing that its ends, which its neighbours share, do not; and has no slope in doubles. */
@@ -27,29 +27,26 @@ const UPRIGHT_MM = 1e-9;
 
 /** The sides of a figure made of closed contiguous paths, either way round; they may overlap. */
 export function sidesOf(paths: readonly (readonly Segment[])[]): Sides {
-  const [upper, lower]: [Chord[], Chord[]] = [[], []];
+  const [upper, lower]: [Stretch[], Stretch[]] = [[], []];
   for (const path of paths) {
-    const corners = chordsOf(path, LAID_WITHIN_MM);
-    const clockwise = turnOf(corners) < 0;
-    corners.slice(1).forEach((to, i) => {
-      const from = corners[i]!;
-      if (Math.abs(from.x - to.x) < UPRIGHT_MM) return;
+    const chords = chordsOf(path, LAID_WITHIN_MM);
+    const clockwise = turnOf(chords) < 0;
+    for (const { from, to } of chords) {
+      if (Math.abs(from.x - to.x) < UPRIGHT_MM) continue;
       const forth = from.x < to.x;
-      (forth === clockwise ? upper : lower).push(
-        forth ? { left: from, right: to } : { left: to, right: from },
-      );
-    });
+      (forth === clockwise ? upper : lower).push({
+        left: pointOf(forth ? from : to),
+        right: pointOf(forth ? to : from),
+      });
+    }
   }
-  const fromLeft = (a: Chord, b: Chord): number => a.left.x - b.left.x;
+  const fromLeft = (a: Stretch, b: Stretch): number => a.left.x - b.left.x;
   return { upper: upper.sort(fromLeft), lower: lower.sort(fromLeft) };
 }
 
 /** Twice the area, over 0 counter-clockwise. */
-const turnOf = (corners: readonly Point[]): number =>
-  corners.reduce((sum, p, i) => {
-    const q = corners[(i + 1) % corners.length]!;
-    return sum + p.x * q.y - q.x * p.y;
-  }, 0);
+const turnOf = (chords: readonly Chord[]): number =>
+  chords.reduce((sum, { from, to }) => sum + cross(from, to), 0);
 
 /**
  * How far a figure must be lifted, mm, to lie above another with a gap between them all along, when it is also
@@ -68,8 +65,8 @@ export function liftOver(below: Sides, above: Sides, shift: number, gap: number)
 const GLANCE = 8;
 
 function liftOf(
-  upper: readonly Chord[],
-  lower: readonly Chord[],
+  upper: readonly Stretch[],
+  lower: readonly Stretch[],
   shift: number,
   gap: number,
   from: { readonly step: number; readonly lift: number },
@@ -93,7 +90,12 @@ function liftOf(
 }
 
 /** Over the four sides of the parallelogram. Asked thousands of times a stack, so it makes nothing. */
-function chordLift({ left: p, right: q }: Chord, { left: r, right: s }: Chord, shift: number, reach: number) {
+function chordLift(
+  { left: p, right: q }: Stretch,
+  { left: r, right: s }: Stretch,
+  shift: number,
+  reach: number,
+) {
   const [u, v] = [p.x - shift, q.x - shift];
   return Math.max(
     borderLift(u - s.x, p.y - s.y, u - r.x, p.y - r.y, reach),

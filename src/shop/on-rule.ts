@@ -1,4 +1,5 @@
-import { graduationMm, type Rule } from '../units/rule.ts';
+import { graduationMm } from '../units/graduation.ts';
+import type { Rule } from '../units/rule.ts';
 
 /** The last graduation not past a length (mm, ≥ 0): for what must not be exceeded. Never up, not by a rounding. */
 export function downOnRule(mm: number, rule: Rule): number {

@@ -1,5 +1,4 @@
 import { MM_PER_INCH } from '../units/unit.ts';
-import type { Species } from './species.ts';
 
 /** A board by its length, width and thickness, mm. */
 export interface Sizes {
@@ -24,17 +23,3 @@ const MM3_IN_M3 = 1e9;
 
 export const cubicMetres = ({ length, width, thickness }: Sizes): number =>
   (length * width * thickness) / MM3_IN_M3;
-
-/** Moisture content that the figures of the woods stand for, %: indoor furniture has 6 to 12. */
-const MOISTURE = 12;
-
-/**
- * Density at 12 % moisture, kg/m³: 1000·G·(1 + M/100), with the specific gravity G on the volume at that moisture
- * (Wood Handbook, chapter on physical properties). Imports have theirs on green volume, and come out a few per cent
- * too light.
- */
-export const densityOf = ({ specificGravity }: Species): number =>
-  1000 * specificGravity * (1 + MOISTURE / 100);
-
-/** kg of so many mm³. */
-export const massOf = (volume: number, species: Species): number => (volume / MM3_IN_M3) * densityOf(species);

@@ -2,7 +2,8 @@ import { along } from '../curves/along.ts';
 import type { Piece } from '../curves/piece.ts';
 import { type Point, point } from '../curves/point.ts';
 import { leastOnUnit } from '../curves/search.ts';
-import { edgePieces, edgesAsCut } from '../part/outline.ts';
+import { edgePieces } from '../part/edge.ts';
+import { edgesAsCut } from '../part/outline.ts';
 import type { Part } from '../part/part.ts';
 
 /** Where the grain runs out of an edge. */

@@ -1,10 +1,11 @@
 import { along, type Place, segmentEnd, segmentStart } from '../curves/along.ts';
 import type { Piece } from '../curves/piece.ts';
-import { add, direction, leftOf, type Point, scale } from '../curves/point.ts';
+import { add, direction, leftOf, type Point, pointOf, scale, turnBetween } from '../curves/point.ts';
 import { leastOnUnit } from '../curves/search.ts';
-import { edgePieces, edgesAsCut } from '../part/outline.ts';
-import { isBelow } from '../part/parallel-line.ts';
+import { edgePieces } from '../part/edge.ts';
+import { edgesAsCut } from '../part/outline.ts';
 import type { Part } from '../part/part.ts';
+import { isBelow } from '../part/wood-side.ts';
 
 /** An edge as it is sawn, between the ends' cuts. */
 export interface SawnEdge {
@@ -91,10 +92,9 @@ export const cornersOf = (edges: readonly SawnEdge[]): Corner[] =>
   edges.flatMap(({ name, pieces, wood }) =>
     pieces.slice(1).flatMap((piece, i): Corner[] => {
       const [before, after] = [segmentEnd(pieces[i]!), segmentStart(piece)];
-      const turned = after.angle - before.angle;
-      const turn = Math.atan2(Math.sin(turned), Math.cos(turned));
+      const turn = turnBetween(before.angle, after.angle);
       if (Math.abs(turn) <= CORNER) return [];
       const kind = turn > 0 === (wood === 'above') ? 'outside' : 'inside';
-      return [{ kind, at: { x: after.x, y: after.y }, turn: Math.abs(turn), edge: name }];
+      return [{ kind, at: pointOf(after), turn: Math.abs(turn), edge: name }];
     }),
   );

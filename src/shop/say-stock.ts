@@ -1,5 +1,6 @@
 import type { Part } from '../part/part.ts';
 import type { Warning } from '../units/fault.ts';
+import { showNearest } from '../units/graduation.ts';
 import { type Rule, readOnRule, showLength } from '../units/rule.ts';
 import type { Band } from './grain.ts';
 import type { Laid } from './layouts.ts';
@@ -144,7 +145,7 @@ export function sayGrain({ grain }: WoodPlan, rule: Rule): string[] {
     ...(better
       ? [
           `turned ${sayAngle(better.turn)} (--grain ${((better.turn * 180) / Math.PI).toFixed(1)}) it would run out ${sayAngle(better.angle)} at worst, ` +
-            `on a blank ${about(better.width, rule)} ${rule.unit} wide`,
+            `on a blank ${showNearest(better.width, rule)} wide`,
         ]
       : []),
   ];

@@ -1,10 +1,11 @@
 import { along } from '../curves/along.ts';
 import { nearestOn } from '../curves/nearest.ts';
 import type { Segment } from '../curves/piece.ts';
-import { add, direction, dot, leftOf, type Point, point, scale, subtract } from '../curves/point.ts';
+import { add, direction, dot, leftOf, type Point, scale, subtract } from '../curves/point.ts';
 import { leastOnUnit, rootsOnUnit } from '../curves/search.ts';
+import { edgePieces } from '../part/edge.ts';
 import { type Cutting, isCutting, jointShape } from '../part/joint-shape.ts';
-import { edgePieces, edgesAsCut } from '../part/outline.ts';
+import { edgesAsCut } from '../part/outline.ts';
 import type { Part } from '../part/part.ts';
 
 /** A cut square across the part, and what it bears in bending in the plane of the face. */
@@ -89,9 +90,8 @@ function sectionAt(part: Part, at: Point, way: Point, straight: number): Section
     return [{ low: Math.min(...hits), high: Math.max(...hits), share: -depth }];
   });
   const modulus = sectionModulus([{ low, high, share: 1 }, ...taken]);
-  const middle = add(at, scale(leftOf(way), (low + high) / 2));
   return {
-    at: point(middle.x, middle.y),
+    at: add(at, scale(leftOf(way), (low + high) / 2)),
     height: high - low,
     weakened: taken.length > 0,
     share: modulus / (straight ** 2 / 6),

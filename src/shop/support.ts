@@ -1,5 +1,5 @@
 import { along, type Place, segmentEnd, segmentStart } from '../curves/along.ts';
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import type { Piece } from '../curves/piece.ts';
 import { direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
 import { rootsOnUnit } from '../curves/search.ts';

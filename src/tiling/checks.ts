@@ -1,12 +1,10 @@
-import { overlap } from '../curves/box.ts';
-import type { Box } from '../curves/curve.ts';
+import { around, type Box, overlap } from '../curves/box.ts';
+import { type Chord, passes } from '../curves/chords.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { cornersOnFace } from '../part/edge-corners.ts';
 import type { Part, PartEdge } from '../part/part.ts';
-import { type Chord, passes } from './chords.ts';
 import { cellAt, type Grid, type Place, sheetName } from './grid.ts';
 import type { Check, CheckCross } from './layout.ts';
-import { around } from './seams.ts';
 
 /** White round a check cross: its arms of 4 mm, and its letter beside it. */
 export const CROSS_REACH_MM = 9;

@@ -1,6 +1,6 @@
-import type { Box } from '../curves/curve.ts';
+import { apply } from '../curves/affine.ts';
+import type { Box } from '../curves/box.ts';
 import { distance, type Point } from '../curves/point.ts';
-import { apply } from './affine.ts';
 import type { Layout } from './layout.ts';
 import { NOMINAL_MM } from './printer-scale.ts';
 

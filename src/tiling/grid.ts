@@ -1,4 +1,4 @@
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import { Fault } from '../units/fault.ts';
 import type { Orientation } from './layout.ts';
 import { sidesOf } from './margins.ts';

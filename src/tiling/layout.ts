@@ -1,6 +1,6 @@
-import type { Box } from '../curves/curve.ts';
+import type { Affine } from '../curves/affine.ts';
+import type { Box } from '../curves/box.ts';
 import type { Point } from '../curves/point.ts';
-import type { Affine } from './affine.ts';
 import type { Margins } from './margins.ts';
 import type { Orientation, Paper } from './paper.ts';
 import type { PrinterScale, Stretch } from './printer-scale.ts';

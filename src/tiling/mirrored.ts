@@ -1,8 +1,8 @@
+import type { Affine } from '../curves/affine.ts';
+import { apply } from '../curves/affine.ts';
 import type { Point } from '../curves/point.ts';
-import { mapSegment } from '../curves/segment.ts';
+import { mapPath } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
-import type { Affine } from './affine.ts';
-import { apply } from './affine.ts';
 import { type LayOutOptions, type Lines, layOutLines, linesOf } from './lay-out.ts';
 import type { Layout, Sheet } from './layout.ts';
 
@@ -37,8 +37,8 @@ export function layOutMirrored(part: Part, options: LayOutOptions): Layout {
 function mirroredLines(lines: Lines): Lines {
   const points = (all: readonly Point[]): Point[] => all.map((at) => apply(MIRROR, at));
   return {
-    all: lines.all.map((segment) => mapSegment(segment, MIRROR)),
-    finished: lines.finished.map((segment) => mapSegment(segment, MIRROR)),
+    all: mapPath(lines.all, MIRROR),
+    finished: mapPath(lines.finished, MIRROR),
     also: points(lines.also),
     landmarks: points(lines.landmarks),
     checks: lines.checks.map((check) => ({

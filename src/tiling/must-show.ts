@@ -1,5 +1,6 @@
 import type { Segment } from '../curves/piece.ts';
 import { type Point, point } from '../curves/point.ts';
+import { polygon } from '../curves/segment.ts';
 import type { Joint } from '../job/job.ts';
 import { endStrips } from '../part/end-strips.ts';
 import { isCutting, jointShape } from '../part/joint-shape.ts';
@@ -12,7 +13,7 @@ const MARK_REACH_MM = 5;
 /** What is drawn beside the lines to cut and must be on paper whole: joints and the strips to fold. */
 export const mustShow = (part: Part): Segment[] => [
   ...jointsShown(part).flatMap((joint) => [...outlineOf(joint), ...link(part, joint)]),
-  ...endStrips(part).flatMap(({ outline }) => outline.map((from, i) => line(from, outline[(i + 1) % 4]!))),
+  ...endStrips(part).flatMap(({ outline }) => polygon(outline)),
 ];
 
 /** Where the joints stand: a seam across one would be sawn or chopped through. */

@@ -1,4 +1,4 @@
-import { CHORD_MM, type Chord } from './chords.ts';
+import { CHORD_MM, type Chord } from '../curves/chords.ts';
 import { type Grid, type Place, pitchAcross, pitchDown, windowAt } from './grid.ts';
 import type { Laid } from './spread.ts';
 

@@ -1,5 +1,5 @@
+import type { Affine } from '../curves/affine.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
-import type { Affine } from './affine.ts';
 import type { Sheet } from './layout.ts';
 import type { Stretch } from './printer-scale.ts';
 

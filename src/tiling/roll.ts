@@ -1,5 +1,5 @@
-import type { Box } from '../curves/curve.ts';
-import { turning } from './affine.ts';
+import { turning } from '../curves/affine.ts';
+import type { Box } from '../curves/box.ts';
 import { type Frame, type Grid, LINE_PAD_MM, MIN_WINDOW_MM } from './grid.ts';
 import { windowOf } from './page-frame.ts';
 import type { Subject } from './search.ts';

@@ -1,6 +1,6 @@
-import type { Box } from '../curves/curve.ts';
+import { around } from '../curves/box.ts';
+import { type Chord, passes } from '../curves/chords.ts';
 import { between, type Point } from '../curves/point.ts';
-import { type Chord, passes } from './chords.ts';
 import { cellAt, type Grid, type Place, sheetName } from './grid.ts';
 
 /** The middle of the overlap of two printed neighbours: where the upper sheet is trimmed. */
@@ -59,11 +59,3 @@ function clearOfLines(seam: Seam, quarter: number, lines: readonly Chord[]): Poi
     }
   return undefined;
 }
-
-/** The square of a given reach round a point. */
-export const around = ({ x, y }: Point, reach: number): Box => ({
-  left: x - reach,
-  right: x + reach,
-  bottom: y - reach,
-  top: y + reach,
-});

@@ -1,7 +1,7 @@
+import { apply, turning } from '../curves/affine.ts';
+import type { Chord } from '../curves/chords.ts';
 import type { Point } from '../curves/point.ts';
-import { apply, turning } from './affine.ts';
 import { alongSeams } from './along-seams.ts';
-import type { Chord } from './chords.ts';
 import { type Frame, type Grid, pitchAcross, pitchDown } from './grid.ts';
 import { type Judged, judge } from './judge.ts';
 import { sheetsOver } from './lower-bound.ts';

@@ -1,5 +1,5 @@
-import type { Box } from '../curves/curve.ts';
-import { type Affine, shifted } from './affine.ts';
+import { type Affine, shifted } from '../curves/affine.ts';
+import { movedBox } from '../curves/box.ts';
 import { cellAt, type Grid, type Place, sheetName, windowAt } from './grid.ts';
 import type { Neighbours, RegisterMark, Sheet } from './layout.ts';
 
@@ -22,20 +22,13 @@ export function sheetsAt(
       size: grid.size,
       stretch: grid.stretch,
       toSheet: shifted(turn, x, y),
-      window: moved(window, x, y),
-      cell: moved(cellAt(grid, place), x, y),
+      window: movedBox(window, x, y),
+      cell: movedBox(cellAt(grid, place), x, y),
       neighbours: neighboursOf(place, marksOf),
       marks: marksOf.get(name) ?? [],
     };
   });
 }
-
-const moved = (box: Box, x: number, y: number): Box => ({
-  left: box.left + x,
-  right: box.right + x,
-  bottom: box.bottom + y,
-  top: box.top + y,
-});
 
 function neighboursOf({ row, column }: Place, printed: ReadonlyMap<string, unknown>): Neighbours {
   const beyond = (down: number, right: number): string | undefined => {

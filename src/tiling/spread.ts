@@ -1,7 +1,7 @@
-import type { Box } from '../curves/curve.ts';
+import { type Affine, apply } from '../curves/affine.ts';
+import { type Box, grown } from '../curves/box.ts';
+import { CHORD_MM, type Chord } from '../curves/chords.ts';
 import type { Point } from '../curves/point.ts';
-import { type Affine, apply } from './affine.ts';
-import { CHORD_MM, type Chord } from './chords.ts';
 import { type Frame, type Grid, type Place, pitchAcross, pitchDown } from './grid.ts';
 
 /** Lines turned as they lie on the paper: four numbers a chord, fast to run through many times. */
@@ -29,13 +29,7 @@ export function laidOut(chords: readonly Chord[], turn: Affine, also: readonly P
     widen(b);
   });
   for (const place of also) widen(apply(turn, place));
-  const bounds = {
-    left: left - CHORD_MM,
-    right: right + CHORD_MM,
-    bottom: bottom - CHORD_MM,
-    top: top + CHORD_MM,
-  };
-  return { ends, bounds };
+  return { ends, bounds: grown({ left, right, bottom, top }, CHORD_MM) };
 }
 
 /**

@@ -69,10 +69,6 @@ function refuseSize(size: Fraction, unit: Unit, cure: string, complain: Complain
   if (size.d > MOST_PARTS) throw complain('not-on-a-rule', 'is on no rule', cure);
 }
 
-/** One graduation of a rule, mm. */
-export const graduationMm = ({ unit, graduation: { numerator, denominator } }: Rule): number =>
-  ((unit === 'in' ? MM_PER_INCH : 1) * numerator) / denominator;
-
 /**
  * A length as read off a rule: the nearest graduation, and whether the true length is a hair off.
  *

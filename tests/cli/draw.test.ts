@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { apply } from '../../src/tiling/affine.ts';
+import { apply } from '../../src/curves/affine.ts';
 import { readDxf } from '../export/read-dxf.ts';
 import { fairlath, freshFolder, root } from './run.ts';
 

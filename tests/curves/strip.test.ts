@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { along } from '../../src/curves/along.ts';
+import { curveOf } from '../../src/curves/curve-of.ts';
 import { elasticaStates } from '../../src/curves/elastica.ts';
 import { apexOf, figuresOf } from '../../src/curves/figures.ts';
-import { curveOf } from '../../src/curves/line.ts';
 import { lobeAcross, lobeAlong, lobeLength, QUARTER_ALONG, QUARTER_LENGTH } from '../../src/curves/lobe.ts';
 import type { ElasticaSegment } from '../../src/curves/piece.ts';
 import { distance, type Point } from '../../src/curves/point.ts';

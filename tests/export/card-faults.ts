@@ -1,4 +1,4 @@
-import type { Box } from '../../src/curves/curve.ts';
+import type { Box } from '../../src/curves/box.ts';
 import { cardPage } from '../../src/export/card.ts';
 import type { Words } from '../../src/export/drawing.ts';
 import { CAPITALS, textWidth } from '../../src/export/type.ts';

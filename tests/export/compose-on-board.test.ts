@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { apply } from '../../src/curves/affine.ts';
 import type { Point } from '../../src/curves/point.ts';
 import { FIT_MM } from '../../src/curves/tolerance.ts';
 import { fullSizeOnBoard } from '../../src/export/compose-on-board.ts';
@@ -6,7 +7,6 @@ import { writeDxf } from '../../src/export/dxf.ts';
 import { boxOfFull, type FullSize } from '../../src/export/full-size.ts';
 import type { Part } from '../../src/part/part.ts';
 import { planStock, type StockWish } from '../../src/shop/stock-plan.ts';
-import { apply } from '../../src/tiling/affine.ts';
 import { partOf, samplePart, sampleText } from '../part/jobs.ts';
 import { isWithin, nearest } from '../shop/laid.ts';
 import { farthestFrom, meant, placesOn } from './drawn-line.ts';

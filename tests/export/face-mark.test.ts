@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
+import { apply, inverse } from '../../src/curves/affine.ts';
 import { hasFaceMark } from '../../src/export/face-mark.ts';
 import { patternPages } from '../../src/export/patterns.ts';
 import type { Part } from '../../src/part/part.ts';
-import { apply, inverse } from '../../src/tiling/affine.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
 import { layOutMirrored } from '../../src/tiling/mirrored.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { apply, inverse } from '../../src/curves/affine.ts';
 import { dot, type Point, subtract } from '../../src/curves/point.ts';
 import { writePatternPdf } from '../../src/export/pdf.ts';
 import { endStrips } from '../../src/part/end-strips.ts';
-import { apply, inverse } from '../../src/tiling/affine.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
 import { pageMatrix } from '../../src/tiling/page-matrix.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { apply, shifted, turning } from '../../src/curves/affine.ts';
 import { pathBox } from '../../src/curves/box.ts';
 import { type Point, point } from '../../src/curves/point.ts';
 import { FIT_MM } from '../../src/curves/tolerance.ts';
@@ -8,7 +9,6 @@ import { writeDxf } from '../../src/export/dxf.ts';
 import { fullSizePage, mustFitPdf } from '../../src/export/full-size-page.ts';
 import { finishedLine } from '../../src/part/finished-line.ts';
 import type { Part } from '../../src/part/part.ts';
-import { apply, shifted, turning } from '../../src/tiling/affine.ts';
 import { partOf, SAMPLES, samplePart } from '../part/jobs.ts';
 import { apart, type DrawnLine, distancesFrom, farthestFrom, meant, placesOn } from './drawn-line.ts';
 import { groupOf, pdfLine, pdfOf, svgLine, svgOf } from './full-size-files.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { overlap } from '../../src/curves/box.ts';
-import type { Box } from '../../src/curves/curve.ts';
+import { apply } from '../../src/curves/affine.ts';
+import { type Box, overlap } from '../../src/curves/box.ts';
 import { point } from '../../src/curves/point.ts';
 import type { Item, Words } from '../../src/export/drawing.ts';
 import { type LaidGauge, layOutGauge, worthReading } from '../../src/export/gauge.ts';
@@ -8,7 +8,6 @@ import { composeGauge, gaugePageNames } from '../../src/export/gauge-pages.ts';
 import { textWidth } from '../../src/export/type.ts';
 import { gaugeStrip } from '../../src/part/gauge.ts';
 import { chordLine, REFERENCE_LINE, stationsOf } from '../../src/part/offsets.ts';
-import { apply } from '../../src/tiling/affine.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
 import { samplePart } from '../part/jobs.ts';
 

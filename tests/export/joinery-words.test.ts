@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { chordsOf, passes } from '../../src/curves/chords.ts';
 import { coverPages } from '../../src/export/cover-page.ts';
 import type { Page } from '../../src/export/drawing.ts';
 import { jointMeasures } from '../../src/export/joint-words.ts';
 import { patternPages } from '../../src/export/patterns.ts';
 import { settingOut } from '../../src/export/setting-out.ts';
 import type { Part } from '../../src/part/part.ts';
-import { chordsOf, passes } from '../../src/tiling/chords.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
 import type { Layout } from '../../src/tiling/layout.ts';
 import { layOutMirrored } from '../../src/tiling/mirrored.ts';

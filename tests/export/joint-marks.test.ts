@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { apply, inverse } from '../../src/curves/affine.ts';
 import { distance, type Point } from '../../src/curves/point.ts';
 import { writePatternPdf } from '../../src/export/pdf.ts';
 import type { Part } from '../../src/part/part.ts';
-import { apply, inverse } from '../../src/tiling/affine.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
 import type { Layout } from '../../src/tiling/layout.ts';
 import { layOutMirrored } from '../../src/tiling/mirrored.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { pathBox } from '../../src/curves/box.ts';
-import type { Box } from '../../src/curves/curve.ts';
+import { type Box, pathBox } from '../../src/curves/box.ts';
+import { chordsOf } from '../../src/curves/chords.ts';
 import { fairnessOf } from '../../src/curves/fairness.ts';
 import { distance, type Point, point } from '../../src/curves/point.ts';
 import type { Drawing, Stroke, Words } from '../../src/export/drawing.ts';
@@ -9,7 +9,6 @@ import { type DrawnTooth, drawnCombs, pictureView, TOOTH_MM } from '../../src/ex
 import { writeSvg } from '../../src/export/svg.ts';
 import { ANY_FONT, CAPITALS, textWidth } from '../../src/export/type.ts';
 import type { Part } from '../../src/part/part.ts';
-import { chordsOf } from '../../src/tiling/chords.ts';
 import { showLength } from '../../src/units/rule.ts';
 import { partOf, SAMPLES, samplePart } from '../part/jobs.ts';
 

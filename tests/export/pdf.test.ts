@@ -1,11 +1,11 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { apply, inverse } from '../../src/curves/affine.ts';
 import { pointAt } from '../../src/curves/along.ts';
 import { distance, type Point } from '../../src/curves/point.ts';
 import { type Drawing, polyline } from '../../src/export/drawing.ts';
 import { patternPages } from '../../src/export/patterns.ts';
 import { writePatternPdf, writePdf } from '../../src/export/pdf.ts';
 import type { Part } from '../../src/part/part.ts';
-import { apply, inverse } from '../../src/tiling/affine.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
 import type { Layout } from '../../src/tiling/layout.ts';
 import { POINTS_PER_MM, pageMatrix } from '../../src/tiling/page-matrix.ts';

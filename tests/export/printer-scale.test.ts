@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { apply, inverse } from '../../src/curves/affine.ts';
 import { distance, type Point } from '../../src/curves/point.ts';
 import { writePatternPdf, writePdf } from '../../src/export/pdf.ts';
 import { printerSheet } from '../../src/export/printer-sheet.ts';
 import type { Part } from '../../src/part/part.ts';
-import { apply, inverse } from '../../src/tiling/affine.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
 import type { Layout } from '../../src/tiling/layout.ts';
 import { POINTS_PER_MM, pageMatrix } from '../../src/tiling/page-matrix.ts';

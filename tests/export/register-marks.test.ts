@@ -1,11 +1,11 @@
 import { createCanvas } from '@napi-rs/canvas';
 import { describe, expect, test } from 'vitest';
+import { type Affine, apply, inverse } from '../../src/curves/affine.ts';
 import type { Point } from '../../src/curves/point.ts';
 import type { Page } from '../../src/export/drawing.ts';
 import { patternPages } from '../../src/export/patterns.ts';
 import { writePdf } from '../../src/export/pdf.ts';
 import type { Part } from '../../src/part/part.ts';
-import { type Affine, apply, inverse } from '../../src/tiling/affine.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
 import type { Layout } from '../../src/tiling/layout.ts';
 import { pageMatrix } from '../../src/tiling/page-matrix.ts';

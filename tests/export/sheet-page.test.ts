@@ -1,13 +1,14 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { apply, inverse, shifted } from '../../src/curves/affine.ts';
+import { grown } from '../../src/curves/box.ts';
+import { type Chord, chordsOf, passes } from '../../src/curves/chords.ts';
 import type { Page } from '../../src/export/drawing.ts';
 import { patternPages } from '../../src/export/patterns.ts';
 import { parseJob } from '../../src/job/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import type { Part } from '../../src/part/part.ts';
-import { apply, inverse, shifted } from '../../src/tiling/affine.ts';
-import { type Chord, chordsOf, grown, passes } from '../../src/tiling/chords.ts';
 import { layOut, linesToCut } from '../../src/tiling/lay-out.ts';
 import type { Layout, Sheet } from '../../src/tiling/layout.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';

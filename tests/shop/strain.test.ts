@@ -5,7 +5,8 @@ import { downOnRule } from '../../src/shop/on-rule.ts';
 import { SPECIES } from '../../src/shop/species.ts';
 import { worstOfTaper } from '../../src/shop/sprung-line.ts';
 import { breakingStrain, fibreStrain, safeStrain, thickestSafe, verdictOn } from '../../src/shop/strain.ts';
-import { graduationMm, type Rule } from '../../src/units/rule.ts';
+import { graduationMm } from '../../src/units/graduation.ts';
+import type { Rule } from '../../src/units/rule.ts';
 
 const oak = findSpecies('white oak');
 /** A few roundings of a double. */

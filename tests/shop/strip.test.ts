@@ -7,7 +7,8 @@ import { SPECIES } from '../../src/shop/species.ts';
 import { safeStrain } from '../../src/shop/strain.ts';
 import { adviseStrip } from '../../src/shop/strip.ts';
 import { Fault } from '../../src/units/fault.ts';
-import { defaultRule, graduationMm, showLength } from '../../src/units/rule.ts';
+import { graduationMm } from '../../src/units/graduation.ts';
+import { defaultRule, showLength } from '../../src/units/rule.ts';
 import { anyShallowLine, shallowLine } from './lines.ts';
 
 const species = findSpecies('white oak');

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { along } from '../../src/curves/along.ts';
+import { densityOf } from '../../src/shop/density.ts';
 import { findSpecies } from '../../src/shop/find-species.ts';
-import { densityOf, weigh, weightMissing } from '../../src/shop/weight.ts';
+import { planStock } from '../../src/shop/stock-plan.ts';
+import { weigh, weightMissing } from '../../src/shop/weight.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
 
 const plank = (stock: string) =>
@@ -35,6 +37,13 @@ describe('the weight', () => {
     expect(partMass).toBeCloseTo(1 * 0.1 * 0.04 * 761.6, 9);
     expect(boardMass).toBeCloseTo(1.2 * 0.15 * 0.04 * 761.6, 9);
     expect(balance.x).toBeCloseTo(500, 9);
+  });
+
+  test('is the same before the saw and in the plan of the stock, of an import too', () => {
+    for (const species of ['teak', 'honduran mahogany', 'white oak']) {
+      const part = plank(`stock: {species: ${species}, length: 1200, width: 150, thickness: 40}`);
+      expect(planStock(part, {}).amount?.weight?.part).toBeCloseTo(weigh(part).partMass!, 12);
+    }
   });
 
   test('of the leg balances where a polygon of many corners does', () => {

@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { apply, inverse } from '../../src/curves/affine.ts';
 import { pointAt } from '../../src/curves/along.ts';
+import { grown } from '../../src/curves/box.ts';
+import { chordsOf, passes } from '../../src/curves/chords.ts';
 import type { Point } from '../../src/curves/point.ts';
 import type { Part } from '../../src/part/part.ts';
-import { apply, inverse } from '../../src/tiling/affine.ts';
-import { chordsOf, grown, passes } from '../../src/tiling/chords.ts';
 import { cellAt, windowAt } from '../../src/tiling/grid.ts';
 import { layOut, linesToCut, MIN_OVERLAP_MM } from '../../src/tiling/lay-out.ts';
 import type { Layout, Sheet } from '../../src/tiling/layout.ts';

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { apply, inverse, turning } from '../../src/curves/affine.ts';
+import { grown } from '../../src/curves/box.ts';
+import { chordsOf, passes } from '../../src/curves/chords.ts';
 import { distance, type Point, point } from '../../src/curves/point.ts';
 import type { Part } from '../../src/part/part.ts';
-import { apply, inverse, turning } from '../../src/tiling/affine.ts';
-import { chordsOf, grown, passes } from '../../src/tiling/chords.ts';
 import { sheetName } from '../../src/tiling/grid.ts';
 import {
   DEFAULT_MARGIN_MM,

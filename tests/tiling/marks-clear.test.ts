@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { grown } from '../../src/curves/box.ts';
+import { chordsOf, passes } from '../../src/curves/chords.ts';
 import type { Point } from '../../src/curves/point.ts';
-import type { Part } from '../../src/part/part.ts';
-import { chordsOf, grown, passes } from '../../src/tiling/chords.ts';
+import type { Part, PartEdge } from '../../src/part/part.ts';
 import { layOut, linesToCut } from '../../src/tiling/lay-out.ts';
 import type { Sheet } from '../../src/tiling/layout.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
@@ -51,7 +52,7 @@ test('where lines run beside every seam, however the part is shifted, a mark is 
   const line = corners.slice(1).map((to, i) => ({ type: 'line', from: corners[i]!, to }) as const);
   const part: Part = {
     ...block(400, 312),
-    edges: [],
+    edges: [] as readonly PartEdge[] as Part['edges'],
     shape: { type: 'line', line, chord: [corners[0]!, corners.at(-1)!] },
   };
   for (const turn of [0, 'auto'] as const) {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { apply } from '../../src/curves/affine.ts';
 import { add, type Point, point } from '../../src/curves/point.ts';
 import { endStrips } from '../../src/part/end-strips.ts';
-import { apply } from '../../src/tiling/affine.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
 import type { Layout } from '../../src/tiling/layout.ts';
 import { layOutMirrored } from '../../src/tiling/mirrored.ts';

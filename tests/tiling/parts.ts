@@ -5,7 +5,7 @@ import type { Segment } from '../../src/curves/piece.ts';
 import { type Point, point } from '../../src/curves/point.ts';
 import { reversePath } from '../../src/curves/segment.ts';
 import type { Edge, Job, Step } from '../../src/job/job.ts';
-import type { Part } from '../../src/part/part.ts';
+import type { Part, PartEdge } from '../../src/part/part.ts';
 import type { Rule } from '../../src/units/rule.ts';
 
 const IN = 25.4;
@@ -93,7 +93,7 @@ function partOf(sketch: Sketch): Part {
     quantity: 1,
     joints: [],
     exact: outline,
-    edges: edges.map((edge) => ({ ...edge, length: 0 })),
+    edges: edges.map((edge) => ({ ...edge, length: 0 })) as readonly PartEdge[] as Part['edges'],
     shape: upper
       ? { type: 'closed', outline, leastWidth: { width: 10, at: a } }
       : { type: 'line', line: lower, chord: [a, b] },

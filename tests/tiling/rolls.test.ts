@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { apply, inverse } from '../../src/curves/affine.ts';
 import { unitedBox } from '../../src/curves/box.ts';
-import { apply, inverse } from '../../src/tiling/affine.ts';
-import { CHORD_MM } from '../../src/tiling/chords.ts';
+import { CHORD_MM } from '../../src/curves/chords.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
 import type { Layout } from '../../src/tiling/layout.ts';
 import { lyingMargins } from '../../src/tiling/margins.ts';

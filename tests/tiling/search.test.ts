@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { apply, turning } from '../../src/curves/affine.ts';
+import { chordsOf } from '../../src/curves/chords.ts';
 import { point } from '../../src/curves/point.ts';
-import type { Part } from '../../src/part/part.ts';
-import { apply, turning } from '../../src/tiling/affine.ts';
-import { chordsOf } from '../../src/tiling/chords.ts';
+import type { Part, PartEdge } from '../../src/part/part.ts';
 import { type Frame, frameOf, pitchAcross, pitchDown } from '../../src/tiling/grid.ts';
 import { layOut, linesToCut } from '../../src/tiling/lay-out.ts';
 import type { Layout } from '../../src/tiling/layout.ts';
@@ -21,7 +21,7 @@ function bent(...at: readonly [number, number][]): Part {
   const line = corners.slice(1).map((to, i) => ({ type: 'line', from: corners[i]!, to }) as const);
   return {
     ...block(10, 10),
-    edges: [],
+    edges: [] as readonly PartEdge[] as Part['edges'],
     shape: { type: 'line', line, chord: [corners[0]!, corners.at(-1)!] },
   };
 }

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { apply, turning } from '../../src/curves/affine.ts';
+import { grown } from '../../src/curves/box.ts';
+import { type Chord, chordsOf, passes } from '../../src/curves/chords.ts';
 import { point } from '../../src/curves/point.ts';
-import { apply, turning } from '../../src/tiling/affine.ts';
-import { type Chord, chordsOf, grown, passes } from '../../src/tiling/chords.ts';
 import { cellAt, type Frame, frameOf, type Grid, type Place, sheetName } from '../../src/tiling/grid.ts';
 import { linesToCut } from '../../src/tiling/lay-out.ts';
 import { PAPERS, parsePaper } from '../../src/tiling/paper.ts';
