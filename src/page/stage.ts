@@ -1,7 +1,7 @@
 import { type Element, type G, SVG, type Svg } from '@svgdotjs/svg.js';
 import type { Box } from '../curves/curve.ts';
 import type { Point } from '../curves/point.ts';
-import { fitted, panned, type View, zoomed } from './view.ts';
+import { fitted, panned, toScreen, type View, zoomed } from './view.ts';
 
 /** The layers of the drawing, from the paper up. */
 const LAYERS = [
@@ -23,6 +23,8 @@ export type Layer = (typeof LAYERS)[number];
 export const RULE_PX = { across: 40, left: 50 } as const;
 /** White between the part and the rules: a finger's breadth for what hangs off its line. */
 const WHITE_PX = 44;
+/** A part that could be drawn so many times as large has shrunk. */
+const SHRUNK = 2;
 /** Nothing smaller is drawn into: a pane that is folded away. */
 const LEAST_PX = 40;
 
@@ -65,6 +67,19 @@ export class Stage {
     this.bounds = bounds;
     this.isChosen = false;
     this.look(this.wholePart());
+  }
+
+  /** Fits a part that has grown off the sheet or shrunk to a corner of it, unless the hand chose how to look. */
+  keepInSight(bounds: Box): void {
+    const { width, height, scale } = this.view;
+    const [low, high] = [
+      toScreen(this.view, { x: bounds.left, y: bounds.bottom }),
+      toScreen(this.view, { x: bounds.right, y: bounds.top }),
+    ];
+    const isInside =
+      low.x >= RULE_PX.left && high.x <= width && high.y >= 0 && low.y <= height - RULE_PX.across;
+    this.bounds = bounds;
+    if (!this.isChosen && !(isInside && this.wholePart().scale < scale * SHRUNK)) this.fit();
   }
 
   zoom(factor: number, about?: Point): void {

@@ -1,6 +1,6 @@
 import type { Bench } from './bench.ts';
 import { byId, el, write } from './dom.ts';
-import { download } from './files.ts';
+import { amongDownloads, download, whyOf } from './files.ts';
 import { FONT } from './font.ts';
 import { fileName, PAPERS_TO_TAKE, type Paper, tablesOf } from './papers.ts';
 import type { Sheets } from './sheets.ts';
@@ -32,11 +32,12 @@ export class Takeaway {
     }
     this.sheets.layOut();
     try {
-      const layouts = { layout: this.sheets.layout, mirrored: this.sheets.mirrored(made.part) };
+      const { layout, fault } = this.sheets;
+      const layouts = { layout, mirrored: layout && this.sheets.mirrored(made.part), fault };
       download(await paper.make(made.part, layouts, FONT), fileName(made.part, paper), paper.type);
-      write(this.said, `${fileName(made.part, paper)} is among your downloads.`);
+      write(this.said, amongDownloads(fileName(made.part, paper)));
     } catch (error) {
-      write(this.said, `This could not be made: ${error instanceof Error ? error.message : String(error)}`);
+      write(this.said, `This could not be made: ${whyOf(error)}`);
     }
   }
 
