@@ -27,6 +27,7 @@ export class Shelf {
     const before = takeOver();
     if (before !== undefined && before !== bench.text) this.offer(before);
     bench.changed(() => write(this.said, ''));
+    byId('drawing').addEventListener('pointerdown', () => write(this.said, ''));
     bench.rests(() => {
       byId('unkept').hidden = keep(bench.text);
     });

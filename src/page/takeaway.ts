@@ -5,9 +5,15 @@ import { FONT } from './font.ts';
 import { fileName, PAPERS_TO_TAKE, type Paper, tablesOf } from './papers.ts';
 import type { Sheets } from './sheets.ts';
 
+/** What was written stands on the screen: what takes longer than a frame would keep it off. */
+const shown = (): Promise<void> =>
+  new Promise((resolve) => {
+    requestAnimationFrame(() => setTimeout(resolve));
+  });
+
 /** The papers to take to the bench, and the table of offsets to read off. */
 export class Takeaway {
-  private readonly said = byId('take-said');
+  private readonly said = byId('file-said');
 
   constructor(
     private readonly bench: Bench,
@@ -30,6 +36,8 @@ export class Takeaway {
       write(this.said, 'First put right what is wrong with the job.');
       return;
     }
+    write(this.said, `${fileName(made.part, paper)} is being made …`);
+    await shown();
     this.sheets.layOut();
     try {
       const { layout, fault } = this.sheets;

@@ -87,9 +87,7 @@ export function paperTests(browser: () => Browser): void {
     );
     expect(await figure(page, 'sheets')).toBe('none: see “Take to the bench”');
     await page.getByText('The pattern, full size').click();
-    expect(await page.locator('#take-said').textContent()).toMatch(
-      /^This could not be made: .*200 is the most/,
-    );
+    await page.getByText(/^This could not be made: .*200 is the most/).waitFor();
   });
 
   describe('laid over the line', () => {
