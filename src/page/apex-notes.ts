@@ -59,12 +59,14 @@ export class ApexNotes {
     const low = toScreen(view, { x: 0, y: bounds.bottom }).y;
     // A part too thin to hold the words has them below it.
     const below = low - y < BELOW_PX + ABOVE_PX ? Math.max(low, y) + BELOW_PX : y + BELOW_PX;
-    const anchor = this.anchorFor(x, isRound ? tilt : -tilt, reads.length * LETTER_PX);
+    const wide = reads.length * LETTER_PX;
+    const anchor = this.anchorFor(x, isRound ? tilt : -tilt, wide);
     // Where the line would run through them the tick stands alone; they are among the figures, too.
     write(words.node, anchor ? reads : '');
     if (!anchor) return;
     put(words.node, 'class', anchor);
-    put(words.node, 'x', String(x + { start: BESIDE_PX, middle: 0, end: -BESIDE_PX }[anchor]));
+    const places = { start: x + BESIDE_PX, middle: this.stage.middleFor(x, wide), end: x - BESIDE_PX };
+    put(words.node, 'x', String(places[anchor]));
     put(words.node, 'y', String(isRound ? below : y - ABOVE_PX));
   }
 

@@ -5,7 +5,7 @@ import { readOnRule } from '../units/rule.ts';
 import type { Bench } from './bench.ts';
 import { byId, el } from './dom.ts';
 import type { Places } from './places.ts';
-import { RULE_PX, type Stage } from './stage.ts';
+import type { Stage } from './stage.ts';
 import { toScreen } from './view.ts';
 
 interface Other extends Apart {
@@ -75,7 +75,7 @@ export class Beside {
   /** Over a place, inside the sheet, and over what is written there already. */
   private roomFor(words: string, { x, y }: Point, written: readonly Written[]): Written {
     const half = (words.length * LETTER_PX) / 2;
-    const middle = Math.min(Math.max(x, RULE_PX.left + half), this.stage.view.width - half);
+    const middle = this.stage.middleFor(x, 2 * half);
     let line = y;
     const hit = (other: Written): boolean =>
       Math.abs(other.x - middle) < other.half + half && Math.abs(other.y - line) < LINE_PX;

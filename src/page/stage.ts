@@ -25,6 +25,8 @@ export const RULE_PX = { across: 40, left: 50 } as const;
 const WHITE_PX = 44;
 /** A part that could be drawn so many times as large has shrunk. */
 const SHRUNK = 2;
+/** Over the part: there the words of what is in hand stand, clear of the finger. */
+export const HEAD_PX = 52;
 /** Nothing smaller is drawn into: a pane that is folded away. */
 const LEAST_PX = 40;
 
@@ -99,6 +101,11 @@ export class Stage {
     return { x: clientX - left, y: clientY - top };
   }
 
+  /** Where words have their middle: at a place, or as near to it as keeps them between the rule and the right side. */
+  middleFor(x: number, width: number): number {
+    return Math.max(Math.min(x, this.view.width - width / 2), RULE_PX.left + width / 2);
+  }
+
   /** Puts what is drawn in part mm, y down, where the part lies. */
   place(group: Element): void {
     const { scale, origin } = this.view;
@@ -110,7 +117,7 @@ export class Stage {
     const margins = {
       left: RULE_PX.left + WHITE_PX / 2,
       right: WHITE_PX,
-      top: WHITE_PX,
+      top: HEAD_PX,
       bottom: RULE_PX.across + WHITE_PX / 2,
     };
     return fitted(this.bounds, Math.max(clientWidth, LEAST_PX), Math.max(clientHeight, LEAST_PX), margins);

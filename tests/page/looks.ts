@@ -150,6 +150,25 @@ export function lookTests(browser: () => Browser): void {
     expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
   });
 
+  test.each(['Hall bench stretcher', 'Wall shelf bracket'])(
+    'on a phone the words of what is in hand stand over it and inside the sheet: %s',
+    async (name) => {
+      const { page } = await openPage(browser(), { viewport: { width: 390, height: 844 } });
+      await begin(page, name);
+      const sheet = (await page.locator('#drawing').boundingBox())!;
+      for (const grip of await page.locator('.grip').all()) {
+        await grip.focus();
+        const [words, place] = [
+          (await page.locator('.notes text').boundingBox())!,
+          (await grip.locator('path').boundingBox())!,
+        ];
+        expect(words.x).toBeGreaterThanOrEqual(sheet.x);
+        expect(words.x + words.width).toBeLessThanOrEqual(sheet.x + sheet.width);
+        expect(words.y + words.height).toBeLessThanOrEqual(place.y + place.height / 2);
+      }
+    },
+  );
+
   test('on paper the page says that it is not the pattern', async () => {
     const { page } = await openPage(browser());
     await page.emulateMedia({ media: 'print' });
