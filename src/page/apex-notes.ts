@@ -11,8 +11,8 @@ const TICK_PX = 12;
 const [ABOVE_PX, BELOW_PX] = [20, 34];
 /** A line that leans more than this at its apex, radians, runs through words set in the middle: 1 in 12. */
 const LEANS = 1 / 12;
-/** From a leaning line's tick to its words, px, and as much as the longest of them takes. */
-const [BESIDE_PX, WORDS_PX] = [8, 190];
+/** From a leaning line's tick to its words, px, and what a letter of them takes at most. */
+const [BESIDE_PX, LETTER_PX] = [8, 7.5];
 
 /** A tick and its words, kept from one frame to the next: to make them anew takes longer than to move them. */
 interface Note {
@@ -54,22 +54,27 @@ export class ApexNotes {
     const { bare, length } = this.bench;
     const { x, y } = toScreen(view, at);
     put(tick.node, 'd', `M${x} ${y - TICK_PX}V${y + TICK_PX}`);
-    write(words.node, `apex ${bare(at.x)}, ${length(at.y)}`);
+    const reads = `apex ${bare(at.x)}, ${length(at.y)}`;
     // On the hollow side, clear of the teeth that show how sharply the line bends.
     const low = toScreen(view, { x: 0, y: bounds.bottom }).y;
     // A part too thin to hold the words has them below it.
     const below = low - y < BELOW_PX + ABOVE_PX ? Math.max(low, y) + BELOW_PX : y + BELOW_PX;
-    const anchor = this.anchorFor(x, isRound ? tilt : -tilt);
+    const wide = reads.length * LETTER_PX;
+    const anchor = this.anchorFor(x, isRound ? tilt : -tilt, wide);
+    // Where the line would run through them the tick stands alone; they are among the figures, too.
+    write(words.node, anchor ? reads : '');
+    if (!anchor) return;
     put(words.node, 'class', anchor);
-    put(words.node, 'x', String(x + { start: BESIDE_PX, middle: 0, end: -BESIDE_PX }[anchor]));
+    const places = { start: x + BESIDE_PX, middle: this.stage.middleFor(x, wide), end: x - BESIDE_PX };
+    put(words.node, 'x', String(places[anchor]));
     put(words.node, 'y', String(isRound ? below : y - ABOVE_PX));
   }
 
-  /** Beside the tick where the line leaves room: to its right under a line that rises. */
-  private anchorFor(x: number, rising: number): 'start' | 'middle' | 'end' {
+  /** Beside the tick where the line leaves room, if the sheet does: to its right under a line that rises. */
+  private anchorFor(x: number, rising: number, words: number): 'start' | 'middle' | 'end' | undefined {
     const { width } = this.stage.view;
-    if (rising > LEANS && x + WORDS_PX < width) return 'start';
-    if (rising < -LEANS && x - WORDS_PX > RULE_PX.left) return 'end';
-    return 'middle';
+    if (Math.abs(rising) <= LEANS) return 'middle';
+    if (rising > 0) return x + BESIDE_PX + words < width ? 'start' : undefined;
+    return x - BESIDE_PX - words > RULE_PX.left ? 'end' : undefined;
   }
 }

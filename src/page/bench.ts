@@ -2,7 +2,7 @@ import type { ShowLength } from '../units/fault.ts';
 import { defaultRule, type Rule, readOnRule, showLength, showOnRule } from '../units/rule.ts';
 import { typesetFractions } from '../units/typeset.ts';
 import type { Unit } from '../units/unit.ts';
-import { back, begun, forward, type History, rested, stepped } from './history.ts';
+import { another, back, begun, forward, type History, rested, stepped } from './history.ts';
 import { type Made, type Told, type Worked, workOut } from './work.ts';
 
 /** The hand rests when nothing has moved for so long, ms: shorter than a blink, longer than between two moves. */
@@ -43,6 +43,11 @@ export class Bench {
   /** The job's text; while a drag tries one out, that one if it makes a part. */
   get text(): string {
     return this.trial ? (this.lastGood?.text ?? this.steps.now.text) : this.steps.now.text;
+  }
+
+  /** Which of the jobs that have lain on the bench, by number. */
+  get job(): number {
+    return this.steps.now.job;
   }
 
   /** The last part that could be made; nothing where there has been none yet. */
@@ -140,11 +145,9 @@ export class Bench {
     return faults;
   }
 
-  /** Another job: the steps begin anew. */
-  start(text: string): void {
-    this.lastGood = undefined;
-    this.shownIn = undefined;
-    this.take(begun(text));
+  /** Another job takes the place of this one: a step that goes back like any other. */
+  start(text: string, burst?: string): void {
+    this.take(another(this.steps, text, burst));
   }
 
   back(): void {
@@ -161,6 +164,7 @@ export class Bench {
 
   private take(steps: History): void {
     this.forget();
+    if (steps.now.job !== this.job) this.shownIn = undefined;
     this.steps = steps;
     this.worked = workOut(steps.now.text);
     if (this.worked.made) this.lastGood = this.worked.made;

@@ -1,4 +1,5 @@
 import { type Apart, COMPARED, type ComparedKind, liesApart } from '../curves/compare.ts';
+import type { Point } from '../curves/point.ts';
 import { pathData } from '../export/svg.ts';
 import { readOnRule } from '../units/rule.ts';
 import type { Bench } from './bench.ts';
@@ -10,6 +11,14 @@ import { toScreen } from './view.ts';
 interface Other extends Apart {
   readonly edge: string;
 }
+
+/** Words on the sheet: their middle, and half of what they take, px. */
+interface Written extends Point {
+  readonly half: number;
+}
+
+/** A letter of the drawing, about, and a line of them, px. */
+const [LETTER_PX, LINE_PX] = [7.5, 19];
 
 /** Other kinds of curve laid over the part's own, with what they are off at worst; once the hand rests. */
 export class Beside {
@@ -49,16 +58,29 @@ export class Beside {
 
   private draw(): void {
     const layer = this.stage.layer('beside').clear().removeClass('old');
+    const written: Written[] = [];
     for (const { kind, curve, worst, at } of this.chosen()) {
       const line = layer.path().attr('d', pathData(curve.path)).addClass(kind);
       this.stage.place(line);
       const { x, y } = toScreen(this.stage.view, at);
       layer.circle(8).center(x, y);
       const isSame = readOnRule(worst, this.bench.rule).mark === 0;
-      layer
-        .plain(isSame ? `${kind}: the same` : `${kind} ${this.bench.about(worst)}`)
-        .attr({ x, y: y - 12, class: 'middle' });
+      const words = isSame ? `${kind}: the same` : `${kind} ${this.bench.about(worst)}`;
+      const room = this.roomFor(words, { x, y: y - 12 }, written);
+      written.push(room);
+      layer.plain(words).attr({ x: room.x, y: room.y, class: 'middle' });
     }
+  }
+
+  /** Over a place, inside the sheet, and over what is written there already. */
+  private roomFor(words: string, { x, y }: Point, written: readonly Written[]): Written {
+    const half = (words.length * LETTER_PX) / 2;
+    const middle = this.stage.middleFor(x, 2 * half);
+    let line = y;
+    const hit = (other: Written): boolean =>
+      Math.abs(other.x - middle) < other.half + half && Math.abs(other.y - line) < LINE_PX;
+    for (let other = written.find(hit); other; other = written.find(hit)) line = other.y - LINE_PX;
+    return { x: middle, y: line, half };
   }
 
   private chosen(): Other[] {

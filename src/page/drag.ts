@@ -127,7 +127,9 @@ export class Drag {
     this.stage.zoom(spread(at) / Math.max(spread(last), 1), middle);
   }
 
+  /** With ctrl, as the pad's two fingers send it; a bare wheel moves the page, which goes on below the sheet. */
   private wheel(event: WheelEvent): void {
+    if (!event.ctrlKey && !event.metaKey) return;
     event.preventDefault();
     this.stage.zoom(NOTCH ** -event.deltaY, this.stage.placeOf(event));
   }

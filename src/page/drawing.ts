@@ -11,7 +11,7 @@ import type { Stage } from './stage.ts';
 const PICTURE_PX = { wide: 3, narrow: 1.6 } as const;
 /** Teeth drawn on one piece, its two ends among them. */
 const TEETH = { wide: 48, narrow: 12 } as const;
-export const NARROW_PX = 600;
+const NARROW_PX = 600;
 
 /** The part's lines: finished, to saw to, chord; and on demand its curvature as a comb. */
 export class Drawing {

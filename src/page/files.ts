@@ -21,6 +21,12 @@ interface Pickers {
 
 const pickers = window as unknown as Pickers;
 
+/** Why a browser could not do what it was asked. */
+export const whyOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/** Where a page that may write no file leaves one. */
+export const amongDownloads = (name: string): string => `${name} is among your downloads.`;
+
 /** Longer than any job or list of readings may be: what is cut off is refused there as too long. */
 const MOST_BYTES = 1 << 20;
 

@@ -5,7 +5,7 @@ import { type Grip, gripNudged } from '../part/grips.ts';
 import type { Bench } from './bench.ts';
 import { put, write } from './dom.ts';
 import type { RuleLayer } from './rule-layer.ts';
-import type { Stage } from './stage.ts';
+import { HEAD_PX, type Stage } from './stage.ts';
 import { toScreen } from './view.ts';
 
 /** A finger's breadth: what the hand takes hold of is at least so far across, px. */
@@ -19,6 +19,9 @@ const SIGNS: Readonly<Record<Grip['what'], string>> = {
   join: 'M0-9L9 0L0 9L-9 0Z',
   end: 'M-7-7H7V7H-7Z',
 };
+
+/** A letter of the words beside what is in hand takes at most so much, px. */
+const LETTER_PX = 11;
 
 /** Graduations at a time with the arrow keys, and with shift. */
 const [ONE, TEN] = [1, 10];
@@ -188,13 +191,13 @@ export class Handles {
     for (const [key, { group }] of this.handles) group.node.classList.toggle('held', key === this.inHand);
     this.stage.svg.node.classList.toggle('in-hand', handle !== undefined);
     this.rules.point(handle?.grip.at);
-    write(this.label.node, handle ? this.words(handle.grip) : '');
+    const words = handle ? this.words(handle.grip) : '';
+    write(this.label.node, words);
     if (!handle) return;
     const { x, y } = toScreen(this.stage.view, handle.grip.at);
-    const { width } = this.stage.view;
     // Above the finger, or below it near the sheet's upper side.
-    put(this.label.node, 'x', String(Math.min(Math.max(x, 130), width - 90)));
-    put(this.label.node, 'y', String(y > 60 ? y - 34 : y + 52));
+    put(this.label.node, 'x', String(this.stage.middleFor(x, words.length * LETTER_PX)));
+    put(this.label.node, 'y', String(y > HEAD_PX - 1 ? y - 34 : y + 52));
   }
 
   private words({ at, sets }: Grip): string {

@@ -9,23 +9,31 @@ interface Step {
   readonly text: string;
   /** What made it; steps of one burst (the same grip nudged, one stretch of typing) count as one. */
   readonly burst: string | undefined;
+  /** Which of the jobs that have lain on the bench: another one taken up is a step, too, and loses nothing. */
+  readonly job: number;
 }
 
 /** A day's work at a kilobyte a step. */
 const MOST_STEPS = 1000;
 
-export const begun = (text: string): History => ({ past: [], now: { text, burst: undefined }, future: [] });
+export const begun = (text: string): History => ({
+  past: [],
+  now: { text, burst: undefined, job: 0 },
+  future: [],
+});
 
 /** One more step; what was undone before it is gone. The same text again is no step. */
 export function stepped(history: History, text: string, burst?: string): History {
-  const { past, now } = history;
-  if (text === now.text) return history;
-  const goesOn = burst !== undefined && burst === now.burst;
-  return {
-    past: goesOn ? past : [...past, now].slice(-MOST_STEPS),
-    now: { text, burst },
-    future: [],
-  };
+  return text === history.now.text ? history : goneOn(history, { text, burst, job: history.now.job });
+}
+
+/** Another job takes the place of this one. */
+export const another = (history: History, text: string, burst?: string): History =>
+  goneOn(history, { text, burst, job: history.now.job + 1 });
+
+function goneOn({ past, now }: History, step: Step): History {
+  const goesOn = step.burst !== undefined && step.burst === now.burst;
+  return { past: goesOn ? past : [...past, now].slice(-MOST_STEPS), now: step, future: [] };
 }
 
 /** Ends a burst: the next step counts by itself. */

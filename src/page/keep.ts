@@ -1,7 +1,7 @@
 /** Where the browser keeps the job between two visits; `before` is what the last visit left. */
 const [NOW, BEFORE] = ['fairlath.job', 'fairlath.job-before'] as const;
 
-/** What can be kept; a browser may refuse, and then nothing is. */
+/** What can be kept; a browser may refuse, and then nothing is: `keep` says so. */
 function attempt<T>(work: () => T): T | undefined {
   try {
     return work();
@@ -20,9 +20,12 @@ export function takeOver(): string | undefined {
   });
 }
 
-export const keep = (text: string): void => {
-  attempt(() => localStorage.setItem(NOW, text));
-};
+/** Whether the browser has kept it. */
+export const keep = (text: string): boolean =>
+  attempt(() => {
+    localStorage.setItem(NOW, text);
+    return true;
+  }) ?? false;
 
 /** The offer is turned down or taken. */
 export const forgetBefore = (): void => {

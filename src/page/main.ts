@@ -1,6 +1,7 @@
 import './light.css';
 import './page.css';
 import './drawing.css';
+import type { Unit } from '../units/unit.ts';
 import { ApexNotes } from './apex-notes.ts';
 import { Bench } from './bench.ts';
 import { Beside } from './beside.ts';
@@ -25,6 +26,8 @@ import { TextPanel } from './text-panel.ts';
 
 /** A part longer than so many times its width has its notes below it, a stout one beside it. */
 const LONG = 2.2;
+/** On a low screen (a phone that lies, a page seen at 200 %) the notes stand beside any part. */
+const LOW = matchMedia('(max-height: 560px)');
 
 const bench = new Bench(FIRST);
 const stage = new Stage(byId('drawing'), bench.made!.part.bounds);
@@ -34,7 +37,7 @@ const handles = new Handles(stage, bench, rules);
 const places = new Places(stage, bench);
 const sheets = new Sheets(stage, bench, () => figures.draw());
 const figures = new FigurePanel(bench, sheets, places);
-const shelf = new Shelf(bench, started);
+const shelf = new Shelf(bench);
 new ApexNotes(stage, bench);
 new Drag(stage, bench, handles, new Nails(stage, bench, handles));
 new SetOut(byId('points'), bench, handles);
@@ -45,23 +48,41 @@ new Takeaway(bench, sheets);
 stepsAndKeys(bench, shelf);
 lightSwitch();
 looks();
+LOW.addEventListener('change', shaped);
+let job: number | undefined;
+let unit: Unit | undefined;
+bench.changed(() => {
+  if (bench.job !== job) started();
+  if (bench.rule.unit !== unit) measuredIn(bench.rule.unit);
+});
+bench.rests(() => {
+  // A hand that still holds something must not have the part moved away under it.
+  if (bench.made && bench.tried === undefined) stage.keepInSight(bench.made.part.bounds);
+});
 bench.tell();
-started();
 void setType();
 
 /** Another part lies on the bench: it is drawn whole, and the page is laid out for its shape. */
 function started(): void {
+  job = bench.job;
   figures.forget();
   sheets.forget();
-  const bounds = bench.made?.part.bounds;
-  if (bounds) {
-    const aspect = (bounds.right - bounds.left) / Math.max(bounds.top - bounds.bottom, 1);
-    document.documentElement.classList.toggle('long', aspect > LONG);
-    document.body.style.setProperty('--aspect', aspect.toFixed(2));
-    stage.fit(bounds);
-  }
+  shaped();
+  stage.fit(bench.made?.part.bounds);
+}
+
+function shaped(): void {
+  const { left, right, bottom, top } = bench.made!.part.bounds;
+  const aspect = (right - left) / Math.max(top - bottom, 1);
+  document.documentElement.classList.toggle('long', aspect > LONG && !LOW.matches);
+  document.body.style.setProperty('--aspect', aspect.toFixed(2));
+}
+
+/** The switch and the rules show the unit that the job is in, or the one that was asked for. */
+function measuredIn(now: Unit): void {
+  unit = now;
+  for (const radio of units()) radio.checked = radio.value === now;
   rules.draw();
-  for (const radio of units()) radio.checked = radio.value === bench.rule.unit;
 }
 
 function units(): NodeListOf<HTMLInputElement> {
@@ -75,8 +96,5 @@ function looks(): void {
   const comb = byId<HTMLInputElement>('show-comb');
   comb.addEventListener('change', () => drawing.showComb(comb.checked));
   for (const radio of units())
-    radio.addEventListener('change', () => {
-      bench.showIn(radio.value === 'mm' ? 'mm' : 'in');
-      rules.draw();
-    });
+    radio.addEventListener('change', () => bench.showIn(radio.value === 'mm' ? 'mm' : 'in'));
 }

@@ -6,12 +6,11 @@ import { graduationMm } from '../units/graduation.ts';
 import { readOnRule } from '../units/rule.ts';
 import type { Bench } from './bench.ts';
 import { byId, el } from './dom.ts';
-import { NARROW_PX } from './drawing.ts';
 import { openText } from './files.ts';
 import type { Places } from './places.ts';
 import { RULE_PX, type Stage } from './stage.ts';
 import { toScreen } from './view.ts';
-import { faultsIn } from './work.ts';
+import { faultsIn, inLine } from './work.ts';
 
 /** What is off at worst stands off so far on the screen, px; never more than so many times as large. */
 const [WORST_PX, MOST_TIMES] = [60, 100];
@@ -57,7 +56,9 @@ export class Measured {
         });
         this.say(this.check);
       } catch (error) {
-        this.said.replaceChildren(...faultsIn(error).map((fault) => el('li', {}, fault.messageIn(length))));
+        this.said.replaceChildren(
+          ...faultsIn(error).map((fault) => el('li', { class: 'warning' }, inLine(fault, length))),
+        );
       }
     }
     this.draw();
@@ -137,8 +138,6 @@ export class Measured {
     );
     layer.path().attr('d', teeth.join('')).addClass('teeth');
     const told = `what is off is drawn ${Number(times.toPrecision(2))} times as large`;
-    // Clear of the buttons, which on a narrow screen stand under the drawing.
-    const y = view.width < NARROW_PX ? 22 : view.height - RULE_PX.across - 12;
-    layer.plain(told).attr({ x: RULE_PX.left + 12, y });
+    layer.plain(told).attr({ x: RULE_PX.left + 12, y: view.height - RULE_PX.across - 12 });
   }
 }

@@ -22,6 +22,8 @@ import { parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
 export interface Layouts {
   readonly layout: Layout | undefined;
   readonly mirrored: Layout | undefined;
+  /** Why it could not be laid. */
+  readonly fault: string;
 }
 
 /** A paper to take to the bench. */
@@ -38,8 +40,8 @@ export const PAPERS_TO_TAKE: readonly Paper[] = [
     label: 'The pattern, full size (PDF)',
     type: 'application/pdf',
     ending: '.pdf',
-    make: async (part, { layout, mirrored }, font) => {
-      if (!layout) throw new Error('the part has not been laid over sheets');
+    make: async (part, { layout, mirrored, fault }, font) => {
+      if (!layout) throw new Error(fault);
       return (await writePatternPdf(part, layout, { font, cover: true, mirrored })) as BlobPart;
     },
   },

@@ -6,6 +6,8 @@ import { RULE_PX, type Stage } from './stage.ts';
 import { toPart, toScreen } from './view.ts';
 
 const TICK_PX = 15;
+/** So many figures stand beside a mark of the upright rule. */
+const FIGURES = 4;
 
 /** A rule along the lower side and one up the left side, with a hair at the place in hand. */
 export class RuleLayer {
@@ -76,11 +78,13 @@ export class RuleLayer {
     for (const { mm, share, label } of ticksBetween(from, to, view.scale, this.bench.rule)) {
       const { y } = toScreen(view, { x: 0, y: mm });
       marks += `M${RULE_PX.left} ${y}h${-TICK_PX * share}`;
-      if (label !== undefined && y > 12 && y < low - 6)
-        this.rules
-          .plain(label)
-          .attr({ x: RULE_PX.left - TICK_PX - 3, y: y + 5 })
-          .addClass('end');
+      if (label === undefined || y <= 12 || y >= low - 6) continue;
+      // A long figure stands over its mark, which leaves it no room beside it.
+      const at =
+        label.length > FIGURES
+          ? { x: RULE_PX.left - 3, y: y - 4 }
+          : { x: RULE_PX.left - TICK_PX - 3, y: y + 5 };
+      this.rules.plain(label).attr(at).addClass('end');
     }
     this.rules.path().attr('d', marks).addClass('marks');
   }

@@ -12,14 +12,14 @@ export interface Tick {
 
 /** The marks of a rule from fine to coarse, in its unit: each divides the next. */
 const MARKS: Readonly<Record<Unit, readonly number[]>> = {
-  in: [1 / 64, 1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 12, 120],
-  mm: [0.5, 1, 5, 10, 50, 100, 500, 1000],
+  in: [1 / 64, 1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 12, 120, 1200, 12_000],
+  mm: [0.5, 1, 5, 10, 50, 100, 500, 1000, 5000, 10_000, 50_000, 100_000],
 };
 
 /** What stands in figures beside the marks. */
 const LABELLED: Readonly<Record<Unit, readonly number[]>> = {
-  in: [1 / 8, 1 / 4, 1 / 2, 1, 2, 3, 6, 12, 24, 48, 120],
-  mm: [1, 5, 10, 20, 50, 100, 200, 500, 1000, 5000],
+  in: [1 / 8, 1 / 4, 1 / 2, 1, 2, 3, 6, 12, 24, 48, 120, 240, 480, 1200, 2400, 4800, 12_000],
+  mm: [1, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000, 100_000, 200_000, 500_000],
 };
 
 /** Marks closer than this run into a grey, px. */

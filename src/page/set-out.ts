@@ -9,8 +9,10 @@ interface Field {
   readonly input: HTMLInputElement;
   readonly wrong: HTMLElement;
   length: GripLength;
-  /** The length and unit it shows: most stay while one is dragged. */
-  shows: string;
+  /** The length as it stands, and its unit: most stay while one is dragged. */
+  stands: string;
+  /** Whether that is what is written in it; not while someone types. */
+  isShown: boolean;
 }
 
 interface Row {
@@ -69,9 +71,15 @@ export class SetOut {
   }
 
   private fieldOf(length: GripLength, row: () => Row): Field {
-    const input = el('input', { type: 'text', autocomplete: 'off', spellcheck: 'false', inputmode: 'text' });
+    const input = el('input', {
+      type: 'text',
+      autocomplete: 'off',
+      spellcheck: 'false',
+      inputmode: 'text',
+      placeholder: length.what,
+    });
     const wrong = el('span', { class: 'wrong', role: 'alert' });
-    const field: Field = { input, wrong, length, shows: '' };
+    const field: Field = { input, wrong, length, stands: '', isShown: false };
     input.addEventListener('focus', () => this.handles.point(row().grip.key));
     input.addEventListener('blur', () => {
       this.handles.point(undefined);
@@ -89,7 +97,11 @@ export class SetOut {
   private typed({ grip }: Row, field: Field): void {
     const { made, rule, length } = this.bench;
     const { input } = field;
-    if (!made || input.value.trim() === this.shown(field)) return;
+    if (!made) return;
+    if (input.value.trim() === this.shown(field)) {
+      this.tell(field, '');
+      return;
+    }
     try {
       const typed = inJobUnit(input.value, rule.unit, made.part.rule.unit);
       const keys =
@@ -109,7 +121,7 @@ export class SetOut {
 
   private tell({ input, wrong }: Field, message: string): void {
     write(wrong, message);
-    input.setAttribute('aria-invalid', String(message !== ''));
+    put(input, 'aria-invalid', String(message !== ''));
   }
 
   private fill(row: Row, grip: Grip): void {
@@ -118,12 +130,16 @@ export class SetOut {
       field.length = grip.sets[i]!;
       const { what, mm } = field.length;
       const now = `${mm} ${this.bench.rule.unit}`;
-      const isTyped =
-        document.activeElement === field.input || field.input.getAttribute('aria-invalid') === 'true';
-      if (now === field.shows && !isTyped && field.input.value !== '') return;
-      field.shows = isTyped ? '' : now;
-      put(field.input, 'aria-label', `${row.name}: ${what}, ${this.bench.rule.unit}`);
-      if (!isTyped) field.input.value = this.shown(field);
+      if (now !== field.stands) {
+        field.stands = now;
+        field.isShown = false;
+        // What was typed wrong stays beside its reason until the place is another.
+        this.tell(field, '');
+        put(field.input, 'aria-label', `${row.name}: ${what}, ${this.bench.rule.unit}`);
+      }
+      if (field.isShown || document.activeElement === field.input) return;
+      field.isShown = true;
+      field.input.value = this.shown(field);
     });
   }
 

@@ -20,16 +20,18 @@ export class Sheets {
   private readonly paper = byId<HTMLSelectElement>('paper');
   private readonly turn = byId<HTMLSelectElement>('turn');
   private readonly shown = byId<HTMLInputElement>('show-sheets');
+  /** No paper is asked for: the one that goes with the job's unit. */
+  private readonly usual = el('option', { value: '' });
   private readonly said = byId('sheets-said');
-  private fault = '';
+  /** Why the part cannot be laid over sheets. */
+  fault = '';
 
   constructor(
     private readonly stage: Stage,
     private readonly bench: Bench,
     private readonly known: () => void,
   ) {
-    this.paper.append(el('option', { value: '' }, 'letter, or a4 in mm'));
-    this.paper.append(...PAPERS.map(({ name }) => el('option', { value: name }, name)));
+    this.paper.append(this.usual, ...PAPERS.map(({ name }) => el('option', { value: name }, name)));
     for (const node of [this.paper, this.turn]) node.addEventListener('change', () => this.layOut());
     this.shown.addEventListener('change', () => this.draw());
     stage.moved(() => this.draw());
@@ -37,10 +39,10 @@ export class Sheets {
     bench.rests(() => this.layOut());
   }
 
-  /** "4 sheets of letter"; an ellipsis is for a part that cannot be laid. */
+  /** "4 sheets of letter"; nothing before the hand has rested once. */
   get count(): string {
     const { layout } = this;
-    if (!layout) return '…';
+    if (!layout) return this.fault && 'none: see “Take to the bench”';
     const { length } = layout.sheets;
     return `${length} ${length === 1 ? 'sheet' : 'sheets'} of ${layout.paper.name}`;
   }
@@ -52,12 +54,14 @@ export class Sheets {
   /** Another part lies on the bench. */
   forget(): void {
     this.layout = undefined;
+    this.fault = '';
   }
 
   layOut(): void {
     const { made, isTrue } = this.bench;
     if (!made || !isTrue) return;
     const { part } = made;
+    write(this.usual, `${USUAL_PAPER[part.rule.unit]}, as usual`);
     try {
       this.layout = layOut(part, this.howFor(part));
       this.fault = '';

@@ -3,7 +3,7 @@ import { nameAfter } from '../export/file-name.ts';
 import { STARTER_JOB } from '../job/starter.ts';
 import type { Bench } from './bench.ts';
 import { byId, el, write } from './dom.ts';
-import { type FileHandle, openText, saveText, textOf } from './files.ts';
+import { amongDownloads, download, type FileHandle, openText, saveText, textOf, whyOf } from './files.ts';
 import { forgetBefore, keep, takeOver } from './keep.ts';
 
 /** The part that a fresh page shows. */
@@ -12,18 +12,25 @@ export const FIRST = SAMPLES[0]?.text ?? STARTER_JOB;
 /** The parts of ours to begin from. */
 const OURS = [...SAMPLES, { name: 'A new part, with every key explained', text: STARTER_JOB }];
 
+interface KnownFile {
+  readonly handle?: FileHandle;
+  readonly name: string;
+}
+
 /** Where jobs come from and go to: files, our own parts, what the last visit left. */
 export class Shelf {
-  /** The file that the job came from, where the browser lets us write back to it. */
-  private file: { handle?: FileHandle; name?: string } = {};
+  /** By the job's number the file it came from, where the browser lets us write back to it. */
+  private readonly files = new Map<number, KnownFile>();
+  private readonly said = byId('file-said');
 
-  constructor(
-    private readonly bench: Bench,
-    private readonly started: () => void,
-  ) {
+  constructor(private readonly bench: Bench) {
     const before = takeOver();
     if (before !== undefined && before !== bench.text) this.offer(before);
-    bench.rests(() => keep(bench.text));
+    bench.changed(() => write(this.said, ''));
+    byId('drawing').addEventListener('pointerdown', () => write(this.said, ''));
+    bench.rests(() => {
+      byId('unkept').hidden = keep(bench.text);
+    });
     this.offerOurs();
     byId('open').addEventListener('click', () => this.open());
     byId('save').addEventListener('click', () => this.save());
@@ -37,22 +44,34 @@ export class Shelf {
   }
 
   async open(): Promise<void> {
-    const opened = await openText('.yaml,.yml');
-    if (opened) this.start(opened.text, opened);
+    try {
+      const opened = await openText('.yaml,.yml');
+      if (opened) this.start(opened.text, opened);
+    } catch (error) {
+      write(this.said, `This file could not be read: ${whyOf(error)}`);
+    }
   }
 
   async save(): Promise<void> {
-    const name = this.file.name ?? nameAfter(this.bench.made?.part.name ?? 'job', '.yaml');
-    const saved = await saveText(this.bench.text, name, this.file.handle);
-    if (saved === undefined) return;
-    if (saved !== 'downloaded') this.file = { handle: saved, name: saved.name };
-    write(byId('spoken'), `${name} is saved`);
+    const { job, text, made } = this.bench;
+    const file = this.files.get(job);
+    const name = file?.name ?? nameAfter(made?.part.name ?? 'job', '.yaml');
+    try {
+      const saved = await saveText(text, name, file?.handle);
+      if (saved === undefined) return;
+      if (saved !== 'downloaded') this.files.set(job, { handle: saved, name: saved.name });
+      write(this.said, saved === 'downloaded' ? amongDownloads(name) : `${saved.name} is saved.`);
+    } catch (error) {
+      // The file may have gone, or the browser may have been told not to write: the job is not lost by that.
+      download(text, name, 'text/yaml');
+      write(this.said, `${name} could not be written (${whyOf(error)}): ${amongDownloads('a copy')}`);
+    }
   }
 
-  private start(text: string, file: Shelf['file'] = {}): void {
-    this.file = file;
-    this.bench.start(text);
-    this.started();
+  private start(text: string, file?: KnownFile, burst?: string): void {
+    this.bench.start(text, burst);
+    if (file) this.files.set(this.bench.job, file);
+    else this.files.delete(this.bench.job);
   }
 
   private offerOurs(): void {
@@ -60,8 +79,12 @@ export class Shelf {
     choice.append(...OURS.map(({ name }, i) => el('option', { value: String(i) }, name)));
     choice.addEventListener('change', () => {
       const chosen = choice.value === '' ? undefined : OURS[Number(choice.value)];
-      if (chosen) this.start(chosen.text);
+      if (chosen) this.start(chosen.text, undefined, 'samples');
+    });
+    // The arrow keys go from one to the next, which counts as one step.
+    choice.addEventListener('blur', () => {
       choice.value = '';
+      this.bench.endBurst();
     });
   }
 

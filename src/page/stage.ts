@@ -1,7 +1,7 @@
 import { type Element, type G, SVG, type Svg } from '@svgdotjs/svg.js';
 import type { Box } from '../curves/curve.ts';
 import type { Point } from '../curves/point.ts';
-import { fitted, panned, type View, zoomed } from './view.ts';
+import { fitted, panned, toScreen, type View, zoomed } from './view.ts';
 
 /** The layers of the drawing, from the paper up. */
 const LAYERS = [
@@ -23,6 +23,10 @@ export type Layer = (typeof LAYERS)[number];
 export const RULE_PX = { across: 40, left: 50 } as const;
 /** White between the part and the rules: a finger's breadth for what hangs off its line. */
 const WHITE_PX = 44;
+/** A part that could be drawn so many times as large has shrunk. */
+const SHRUNK = 2;
+/** Over the part: there the words of what is in hand stand, clear of the finger. */
+export const HEAD_PX = 52;
 /** Nothing smaller is drawn into: a pane that is folded away. */
 const LEAST_PX = 40;
 
@@ -67,6 +71,19 @@ export class Stage {
     this.look(this.wholePart());
   }
 
+  /** Fits a part that has grown off the sheet or shrunk to a corner of it, unless the hand chose how to look. */
+  keepInSight(bounds: Box): void {
+    const { width, height, scale } = this.view;
+    const [low, high] = [
+      toScreen(this.view, { x: bounds.left, y: bounds.bottom }),
+      toScreen(this.view, { x: bounds.right, y: bounds.top }),
+    ];
+    const isInside =
+      low.x >= RULE_PX.left && high.x <= width && high.y >= 0 && low.y <= height - RULE_PX.across;
+    this.bounds = bounds;
+    if (!this.isChosen && !(isInside && this.wholePart().scale < scale * SHRUNK)) this.fit();
+  }
+
   zoom(factor: number, about?: Point): void {
     const { width, height } = this.view;
     this.isChosen = true;
@@ -84,6 +101,11 @@ export class Stage {
     return { x: clientX - left, y: clientY - top };
   }
 
+  /** Where words have their middle: at a place, or as near to it as keeps them between the rule and the right side. */
+  middleFor(x: number, width: number): number {
+    return Math.max(Math.min(x, this.view.width - width / 2), RULE_PX.left + width / 2);
+  }
+
   /** Puts what is drawn in part mm, y down, where the part lies. */
   place(group: Element): void {
     const { scale, origin } = this.view;
@@ -95,7 +117,7 @@ export class Stage {
     const margins = {
       left: RULE_PX.left + WHITE_PX / 2,
       right: WHITE_PX,
-      top: WHITE_PX,
+      top: HEAD_PX,
       bottom: RULE_PX.across + WHITE_PX / 2,
     };
     return fitted(this.bounds, Math.max(clientWidth, LEAST_PX), Math.max(clientHeight, LEAST_PX), margins);

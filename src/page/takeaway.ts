@@ -1,13 +1,19 @@
 import type { Bench } from './bench.ts';
 import { byId, el, write } from './dom.ts';
-import { download } from './files.ts';
+import { amongDownloads, download, whyOf } from './files.ts';
 import { FONT } from './font.ts';
 import { fileName, PAPERS_TO_TAKE, type Paper, tablesOf } from './papers.ts';
 import type { Sheets } from './sheets.ts';
 
+/** What was written stands on the screen: what takes longer than a frame would keep it off. */
+const shown = (): Promise<void> =>
+  new Promise((resolve) => {
+    requestAnimationFrame(() => setTimeout(resolve));
+  });
+
 /** The papers to take to the bench, and the table of offsets to read off. */
 export class Takeaway {
-  private readonly said = byId('take-said');
+  private readonly said = byId('file-said');
 
   constructor(
     private readonly bench: Bench,
@@ -30,13 +36,16 @@ export class Takeaway {
       write(this.said, 'First put right what is wrong with the job.');
       return;
     }
+    write(this.said, `${fileName(made.part, paper)} is being made …`);
+    await shown();
     this.sheets.layOut();
     try {
-      const layouts = { layout: this.sheets.layout, mirrored: this.sheets.mirrored(made.part) };
+      const { layout, fault } = this.sheets;
+      const layouts = { layout, mirrored: layout && this.sheets.mirrored(made.part), fault };
       download(await paper.make(made.part, layouts, FONT), fileName(made.part, paper), paper.type);
-      write(this.said, `${fileName(made.part, paper)} is among your downloads.`);
+      write(this.said, amongDownloads(fileName(made.part, paper)));
     } catch (error) {
-      write(this.said, `This could not be made: ${error instanceof Error ? error.message : String(error)}`);
+      write(this.said, `This could not be made: ${whyOf(error)}`);
     }
   }
 

@@ -8,6 +8,7 @@ export class TextPanel {
   private readonly text = byId<HTMLTextAreaElement>('job-text');
   private readonly lines = byId('job-lines');
   private readonly told = byId('faults');
+  private readonly onSheet = byId('fault-said');
   private readonly panel = byId<HTMLDetailsElement>('job-panel');
   /** How many lines are numbered, and which are wrong. */
   private numbered = '';
@@ -19,6 +20,9 @@ export class TextPanel {
     this.text.addEventListener('input', () => bench.step(this.text.value, 'typing'));
     this.text.addEventListener('blur', () => bench.endBurst());
     this.panel.addEventListener('toggle', () => this.draw());
+    byId('to-text').addEventListener('click', () => {
+      this.panel.open = true;
+    });
     bench.changed(() => this.draw());
   }
 
@@ -50,6 +54,8 @@ export class TextPanel {
       const where = place ? `line ${place.line}: ` : '';
       return `${where}${key ? `${key}: ` : ''}${message(length)}`;
     });
+    // On the sheet, too: the notes may be scrolled away while the hand drags.
+    write(this.onSheet, faults[0]?.message(length) ?? '');
     if ([...this.told.children].map(({ textContent }) => textContent).join('\n') === said.join('\n')) return;
     const rows = faults.map((fault, i) => {
       const line = el('button', { type: 'button', class: 'place' }, said[i]!);

@@ -39,8 +39,8 @@ export function fitted(box: Box, width: number, height: number, margins: Box): V
   };
 }
 
-/** A tenth of a millimetre as wide as a finger, and a wall 40 m long on a phone. */
-const [MOST, LEAST] = [400, 0.01];
+/** A tenth of a millimetre as wide as a finger, and the longest length there is, 1 km, on a phone. */
+const [MOST, LEAST] = [400, 1e-4];
 
 /** Nearer or farther by a factor, about a place on the screen. */
 export function zoomed(view: View, about: Point, factor: number): View {

@@ -65,6 +65,10 @@ const ownFailure = (error: unknown): Told => ({
     `this is a fault of the program, not of your job: ${error instanceof Error ? error.message : String(error)}`,
 });
 
+/** A mistake as it is told: with the line it stands in, if it stands in any. */
+export const inLine = (fault: Fault, length: ShowLength): string =>
+  `${fault instanceof PlacedFault ? `line ${fault.place.line}: ` : ''}${fault.messageIn(length)}`;
+
 /** A mistake with its place in the job. */
 export const told = (fault: Fault, places: Places): Told => ({
   code: fault.code,

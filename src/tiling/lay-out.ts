@@ -234,6 +234,6 @@ function tooMany(sheets: number, options: LayOutOptions): Fault {
     'layout.too-many-sheets',
     sheets > MOST_SHEETS
       ? `the pattern takes more than ${MOST_SHEETS} sheets of ${name}, which nobody tapes up. Look for a slip in its lengths, or ${larger}.`
-      : `the pattern takes ${sheets} sheets of ${name}, and ${maxSheetsOf(options)} is the most to print. Say --max-sheets ${sheets} to print them, or ${larger}.`,
+      : `the pattern takes ${sheets} sheets of ${name}, and ${maxSheetsOf(options)} is the most to print. Give --max-sheets ${sheets} on the command line to print them, or ${larger}.`,
   );
 }

@@ -55,6 +55,8 @@ export function handTests(browser: () => Browser): void {
       await drag(page, NAIL, -14 * (await inch(page)), 0);
       expect(await page.locator('.lines .faint').count()).toBe(1);
       expect(await page.locator('#faults').textContent()).toContain('Stations must grow');
+      // And on the sheet, where the hand is.
+      expect(await page.locator('#fault-said').textContent()).toContain('Stations must grow');
       await page.mouse.up();
       expect(await page.locator('.faint').count()).toBe(0);
       expect(await page.locator('#faults li').count()).toBe(0);
@@ -80,6 +82,20 @@ export function handTests(browser: () => Browser): void {
       const text = await jobText(page);
       expect(text).toContain('line: [32, 0]');
       expect(text).toContain('batten: [32, 2]');
+    });
+
+    test('a wheel moves the page, and with ctrl it looks nearer', async () => {
+      const { page } = await openPage(browser(), { viewport: { width: 1366, height: 600 } });
+      const { x, y } = await middleOf(page, NAIL);
+      const before = await inch(page);
+      await page.mouse.move(x, y + 20);
+      await page.mouse.wheel(0, 200);
+      await expect.poll(() => page.evaluate('scrollY')).toBeGreaterThan(0);
+      expect(await inch(page)).toBeCloseTo(before, 6);
+      await page.keyboard.down('Control');
+      await page.mouse.wheel(0, -200);
+      await page.keyboard.up('Control');
+      await expect.poll(() => inch(page)).toBeGreaterThan(before * 1.2);
     });
 
     test('a finger moves a point, and two fingers look nearer', async () => {

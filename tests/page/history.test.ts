@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { back, begun, forward, type History, rested, stepped } from '../../src/page/history.ts';
+import { another, back, begun, forward, type History, rested, stepped } from '../../src/page/history.ts';
 
 const now = ({ now: { text } }: History): string => text;
 
@@ -26,6 +26,14 @@ describe('the steps of the work', () => {
   test('the same text is no step', () => {
     const steps = stepped(begun('a'), 'b');
     expect(stepped(steps, 'b')).toBe(steps);
+  });
+
+  test('another job is a step, too: going back gives the one before, with its number', () => {
+    const steps = another(stepped(begun('a'), 'b'), 'c');
+    expect([now(steps), steps.now.job]).toEqual(['c', 1]);
+    expect([now(back(steps)), back(steps).now.job]).toEqual(['b', 0]);
+    expect(stepped(steps, 'd').now.job).toBe(1);
+    expect(now(back(another(another(begun('a'), 'b', 'list'), 'c', 'list')))).toBe('a');
   });
 
   test('property: so many steps back and as many forward give the same text', () => {

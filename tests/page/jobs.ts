@@ -40,6 +40,50 @@ export function jobTests(browser: () => Browser): void {
       expect(await jobText(page)).toBe(before);
     });
 
+    test('typed wrong, give way once the place is moved by hand, and the field says what it is for', async () => {
+      const { page } = await openPage(browser());
+      const field = page.getByLabel(STATION);
+      await field.fill('');
+      await field.press('Enter');
+      expect(await field.getAttribute('placeholder')).toBe('station');
+      expect(await page.locator('.wrong:not(:empty)').count()).toBe(1);
+      await page.locator('[data-key="edges.back[1].through[0]"]').focus();
+      expect(await field.inputValue()).toBe('');
+      await page.keyboard.press('ArrowRight');
+      expect(await field.inputValue()).toBe('12 1/32');
+      expect(await page.locator('.wrong:not(:empty)').count()).toBe(0);
+      await field.fill('x');
+      await field.press('Enter');
+      await field.fill('12 1/32');
+      await field.press('Enter');
+      expect(await page.locator('.wrong:not(:empty)').count()).toBe(0);
+    });
+
+    test('that make the part longer than the sheet have it drawn smaller', async () => {
+      const { page } = await openPage(browser());
+      await page.getByText('the job file').click();
+      const text = await jobText(page);
+      await page
+        .locator('#job-text')
+        .fill(
+          text.replaceAll('[34,', '[68,').replace('length: 36', 'length: 70').replace('width: 4', 'width: 8'),
+        );
+      await rested(page);
+      await expect
+        .poll(async () => (await page.locator('[data-key="edges.back[1].batten"]').boundingBox())!.x)
+        .toBeLessThan(1280 - 40);
+    });
+
+    test('show in the unit of the job once its text has another', async () => {
+      const { page } = await openPage(browser());
+      await page.getByText('the job file').click();
+      await page.locator('#job-text').fill(sampleText('garden-arch-rail.yaml'));
+      expect(await page.getByLabel('mm', { exact: true }).isChecked()).toBe(true);
+      expect(await page.locator('.rules text').last().textContent()).toBe('mm');
+      await page.getByText('inches', { exact: true }).click();
+      expect(await page.locator('.rules text').last().textContent()).toBe('in');
+    });
+
     test('show in the other unit without changing the part', async () => {
       const { page } = await openPage(browser());
       const before = await jobText(page);
@@ -105,6 +149,51 @@ export function jobTests(browser: () => Browser): void {
       const saved = await downloaded(page, () => page.getByText('Save', { exact: true }).click());
       expect(saved.name).toBe('my-stretcher.yaml');
       expect(saved.bytes.toString()).toBe(text.replace('rise: 7/8', 'rise: 1'));
+    });
+
+    test('another job taken up is undone like any step, and each goes back into its own file', async () => {
+      const stub = `
+        window.wrote = [];
+        const handle = { name: 'leg.yaml', createWritable: async () => ({ write: async (text) => wrote.push(text), close: async () => {} }) };
+        window.showSaveFilePicker = async () => { wrote.push('asked'); return handle; };`;
+      const { page } = await openPage(browser(), {}, stub);
+      await page.locator('[data-key="edges.back[1].through[0]"]').focus();
+      await page.keyboard.press('ArrowUp');
+      const mine = await jobText(page);
+      await page.getByText('Save', { exact: true }).click();
+      await page.getByText('leg.yaml is saved.').waitFor();
+      // As a keyboard goes down the list: one step.
+      for (const name of ['Garden arch rail', 'Wall shelf bracket']) await begin(page, name);
+      await page.getByText('Save', { exact: true }).click();
+      await expect.poll(() => page.evaluate('wrote.length')).toBe(4);
+      await page.locator('#back').click();
+      expect(await jobText(page)).toBe(mine);
+      expect(await page.locator('#name').textContent()).toBe('Hall bench leg');
+      await page.getByText('Save', { exact: true }).click();
+      await expect.poll(() => page.evaluate('wrote.length')).toBe(5);
+      expect(await page.evaluate('wrote')).toEqual([
+        'asked',
+        mine,
+        'asked',
+        sampleText('wall-shelf-bracket.yaml'),
+        mine,
+      ]);
+    });
+
+    test('what cannot be written is told, and a copy is saved all the same', async () => {
+      const stub = `window.showSaveFilePicker = async () => { throw new DOMException('the disk is full', 'QuotaExceededError'); };`;
+      const { page } = await openPage(browser(), {}, stub);
+      const { name, bytes } = await downloaded(page, () => page.getByText('Save', { exact: true }).click());
+      expect([name, bytes.toString()]).toEqual(['hall-bench-leg.yaml', await jobText(page)]);
+      expect(await page.locator('#file-said').textContent()).toBe(
+        'hall-bench-leg.yaml could not be written (the disk is full): a copy is among your downloads.',
+      );
+    });
+
+    test('a browser that keeps nothing is told of', async () => {
+      const stub = `Storage.prototype.setItem = () => { throw new DOMException('no', 'SecurityError'); };`;
+      const { page } = await openPage(browser(), {}, stub);
+      expect(await page.locator('#unkept').isVisible()).toBe(true);
     });
 
     test('where the browser lets the page write, the job goes back into its own file', async () => {

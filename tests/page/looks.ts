@@ -98,6 +98,95 @@ export function lookTests(browser: () => Browser): void {
     });
   });
 
+  test('the name, the unit and what is done with the job stand in one row on a tablet, in two on a phone', async () => {
+    const { page } = await openPage(browser(), { viewport: { width: 820, height: 1180 } });
+    const rows = (): Promise<number> =>
+      page.evaluate(`new Set([...document.querySelectorAll('header button, header select, header input')]
+        .map((node) => { const { top, height } = node.getBoundingClientRect(); return Math.round(top + height / 2); })).size`);
+    expect(await rows()).toBe(1);
+    for (const width of [360, 390]) {
+      await page.setViewportSize({ width, height: 780 });
+      expect(await rows()).toBe(2);
+    }
+  });
+
+  test.each(['phone', 'tablet upright', 'tablet lying'] as const)(
+    '%s: nothing lies over a grip of the bracket, and no words over its line',
+    async (screen) => {
+      const { page } = await openPage(browser(), { viewport: SCREENS[screen] });
+      await begin(page, 'Wall shelf bracket');
+      const covered = await page.evaluate(`
+        [...document.querySelectorAll('.grip')].filter((grip) => {
+          const { left, top, width, height } = grip.querySelector('.reach').getBoundingClientRect();
+          return !document.elementFromPoint(left + width / 2, top + height / 2)?.closest('.grip');
+        }).map((grip) => grip.dataset.key)`);
+      expect(covered).toEqual([]);
+      const crossed = await page.evaluate(`
+        [...document.querySelectorAll('.apexes text')].filter((text) => text.textContent).flatMap((text) => {
+          const { left, right, top, bottom } = text.getBoundingClientRect();
+          return [...document.querySelectorAll('.lines .cut, .lines .saw')].flatMap((line) => {
+            const matrix = line.getScreenCTM();
+            const long = line.getTotalLength();
+            return Array.from({ length: 2000 }, (_, i) => line.getPointAtLength((i / 2000) * long).matrixTransform(matrix))
+              .filter(({ x, y }) => x > left && x < right && y > top + 3 && y < bottom - 3)
+              .map(() => text.textContent);
+          });
+        })`);
+      expect(crossed).toEqual([]);
+    },
+  );
+
+  test.each([
+    ['a phone that lies', { width: 844, height: 390 }],
+    ['a laptop at 200 %', { width: 683, height: 384 }],
+  ])('on %s the sheet and its buttons are in sight beside the notes', async (_, viewport) => {
+    const { page } = await openPage(browser(), { viewport });
+    const [sheet, notes] = [
+      await page.locator('#sheet').boundingBox(),
+      await page.locator('#notes').boundingBox(),
+    ];
+    expect(sheet!.y + sheet!.height).toBeLessThanOrEqual(viewport.height);
+    expect(notes!.x).toBeGreaterThanOrEqual(sheet!.x + sheet!.width);
+    expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
+  });
+
+  test.each(['Hall bench stretcher', 'Wall shelf bracket'])(
+    'on a phone the words of what is in hand stand over it and inside the sheet: %s',
+    async (name) => {
+      const { page } = await openPage(browser(), { viewport: { width: 390, height: 844 } });
+      await begin(page, name);
+      const sheet = (await page.locator('#drawing').boundingBox())!;
+      for (const grip of await page.locator('.grip').all()) {
+        await grip.focus();
+        const [words, place] = [
+          (await page.locator('.notes text').boundingBox())!,
+          (await grip.locator('path').boundingBox())!,
+        ];
+        expect(words.x).toBeGreaterThanOrEqual(sheet.x);
+        expect(words.x + words.width).toBeLessThanOrEqual(sheet.x + sheet.width);
+        expect(words.y + words.height).toBeLessThanOrEqual(place.y + place.height / 2);
+      }
+    },
+  );
+
+  test('on paper the page says that it is not the pattern', async () => {
+    const { page } = await openPage(browser());
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('#on-paper').isVisible()).toBe(true);
+    await page.emulateMedia({ media: null });
+    expect(await page.locator('#on-paper').isVisible()).toBe(false);
+  });
+
+  test('who has chosen colours for everything sees the line in them', async () => {
+    const { page } = await openPage(browser());
+    await page.getByLabel('light').selectOption('light');
+    await page.emulateMedia({ forcedColors: 'active', colorScheme: 'dark' });
+    const [line, ground] = (await page.evaluate(`
+      [getComputedStyle(document.querySelector('.lines .cut')).stroke, getComputedStyle(document.getElementById('sheet')).backgroundColor]`)) as string[];
+    await page.emulateMedia({ forcedColors: null });
+    expect([line, ground]).toEqual(['rgb(255, 255, 255)', 'rgb(0, 0, 0)']);
+  });
+
   describe('for every reader', () => {
     test('axe finds nothing wrong, light or dark', async () => {
       const { page } = await openPage(browser());

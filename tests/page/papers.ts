@@ -76,6 +76,20 @@ export function paperTests(browser: () => Browser): void {
     });
   });
 
+  test('a part of more sheets than anybody tapes up says so, and so does its pattern', async () => {
+    const { page } = await openPage(browser());
+    await page.getByText('the job file').click();
+    const job = `part: P\nunits: mm\nedges:\n  top:\n    - from: [0, 0]\n    - batten: [50000, 0]\n      through: [20000, 2500]\n`;
+    await page.locator('#job-text').fill(job);
+    await rested(page);
+    expect(await page.locator('#sheets-said').textContent()).toMatch(
+      /takes \d+ sheets of a4, and 200 is the most/,
+    );
+    expect(await figure(page, 'sheets')).toBe('none: see “Take to the bench”');
+    await page.getByText('The pattern, full size').click();
+    await page.getByText(/^This could not be made: .*200 is the most/).waitFor();
+  });
+
   describe('laid over the line', () => {
     test('other curves with what they are off at worst', async () => {
       const { page } = await openPage(browser());
@@ -87,6 +101,20 @@ export function paperTests(browser: () => Browser): void {
         'lies 3⁄16 in shy off at station 27 7⁄32',
       );
       expect(await page.locator('.beside path').count()).toBe(1);
+    });
+
+    test('their words keep clear of each other, on a phone too', async () => {
+      const { page } = await openPage(browser(), { viewport: { width: 390, height: 844 } });
+      for (const kind of ['arc', 'bow', 'spline']) await page.getByLabel(kind, { exact: true }).check();
+      const words = page.locator('.beside text');
+      await expect.poll(() => words.count()).toBe(3);
+      const boxes = await Promise.all((await words.all()).map(async (each) => (await each.boundingBox())!));
+      for (const [i, a] of boxes.entries())
+        for (const b of boxes.slice(i + 1)) {
+          // A box is taller than its letters, which stand 17 px high.
+          const apart = Math.max(a.x - b.x - b.width, b.x - a.x - a.width, Math.abs(a.y - b.y) - 17);
+          expect(apart).toBeGreaterThanOrEqual(0);
+        }
     });
 
     test('the curvature as teeth', async () => {
@@ -106,7 +134,7 @@ export function paperTests(browser: () => Browser): void {
       await page.getByLabel('Readings').fill('12, 3 1/2\n20, 3 5/16\n');
       expect(await page.locator('#readings-said').textContent()).toMatch(/outside.*station.12: 1⁄4.in proud/);
       await page.getByLabel('Readings').fill('12, x\n');
-      expect(await page.locator('#readings-said').textContent()).toContain('"x"');
+      expect(await page.locator('#readings-said').textContent()).toMatch(/^line 1: "x"/);
     });
 
     test('a figure shows its place when it is pointed at', async () => {

@@ -18,6 +18,20 @@ describe('a rule on the screen', () => {
     expect(labels(0, INCH, 10, 'in')).toEqual(['0', '1⁄4', '1⁄2', '3⁄4', '1']);
   });
 
+  test.each(['in', 'mm'] as const)('%s: figures keep their distance, however long the part', (unit) => {
+    // From a part of 5 mm on a wide screen to 1 km, the longest length there is, on a phone.
+    for (const [mm, px] of [
+      [5, 1200],
+      [50_000, 1200],
+      [50_000, 300],
+      [1_000_000, 300],
+    ] as const) {
+      const figures = ticksBetween(0, mm, px / mm, defaultRule(unit)).filter(({ label }) => label);
+      for (const [i, { mm: at }] of figures.entries())
+        if (i > 0) expect(((at - figures[i - 1]!.mm) * px) / mm).toBeGreaterThanOrEqual(46);
+    }
+  });
+
   test('numbers centimetres in millimetres', () => {
     expect(labels(0, 30, 5, 'mm')).toEqual(['0', '10', '20', '30']);
   });
