@@ -1,12 +1,14 @@
 import { along } from '../curves/along.ts';
-import { nearestOn } from '../curves/nearest.ts';
 import { parallelPath } from '../curves/parallel.ts';
 import type { Piece, Segment } from '../curves/piece.ts';
+import { distance } from '../curves/point.ts';
 import { FIT_MM } from '../curves/tolerance.ts';
 import { Fault } from '../units/fault.ts';
+import { Chain } from './chain.ts';
 import { offsetAt } from './offsets.ts';
 import { edgeEnd, edgeStart } from './outline.ts';
 import type { Part, PartEdge } from './part.ts';
+import { foot } from './width.ts';
 
 /**
  * The true parallel of the finished line at a distance (mm), within `tolerance` of it: positive outside, in the
@@ -35,11 +37,11 @@ const PLACES = 16;
  * @throws Fault `parallel.no-room`
  */
 export function mustKeepOff(path: readonly Segment[], line: readonly Piece[], away: number): void {
-  const pieces = line.map(along);
+  const chain = new Chain(line);
   for (const at of path.map(along))
     for (let i = 0; i <= PLACES; i++) {
       const place = at(i / PLACES);
-      if (nearestOn(pieces, place).far > away - 2 * FIT_MM) continue;
+      if (distance(place, foot(place, chain, chain.nearest(place))) > away - 2 * FIT_MM) continue;
       throw new Fault(
         'parallel.no-room',
         (mm) =>
