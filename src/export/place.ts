@@ -128,9 +128,13 @@ export function nearestFree(room: Room, wished: Point, width: number, height: nu
   for (const x of xs) {
     const aside = (x - wished.x) ** 2;
     if (aside >= nearest) break;
+    const column = {
+      area: room.area,
+      taken: room.taken.filter((one) => one.left < x + width && x < one.right),
+    };
     const y = ys.find((one) => {
       const far = aside + (one - wished.y) ** 2;
-      return far >= nearest || isFreeAt(room, x, one, width, height);
+      return far >= nearest || isFreeAt(column, x, one, width, height);
     });
     if (y === undefined || aside + (y - wished.y) ** 2 >= nearest) continue;
     [best, nearest] = [{ x, y }, aside + (y - wished.y) ** 2];

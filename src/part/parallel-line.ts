@@ -1,7 +1,12 @@
+import { along } from '../curves/along.ts';
 import { parallelPath } from '../curves/parallel.ts';
-import type { Segment } from '../curves/piece.ts';
+import type { Piece, Segment } from '../curves/piece.ts';
+import { distance } from '../curves/point.ts';
 import { FIT_MM } from '../curves/tolerance.ts';
+import { Fault } from '../units/fault.ts';
+import { Chain } from './chain.ts';
 import type { Part } from './part.ts';
+import { foot } from './width.ts';
 import { isBelow } from './wood-side.ts';
 
 /**
@@ -17,5 +22,30 @@ export function parallelLine(
 ): Segment[] {
   const closed = shape.type === 'closed';
   const toTheRight = closed || isBelow(edges[0]);
-  return parallelPath(exact, toTheRight ? -outside : outside, closed, tolerance);
+  const path = parallelPath(exact, toTheRight ? -outside : outside, closed, tolerance);
+  if (outside < 0) mustKeepOff(path, exact, -outside);
+  return path;
+}
+
+/** Places on each segment of a parallel at which it is held against the line. */
+const PLACES = 16;
+
+/**
+ * A parallel inside a part narrower than twice its distance crosses that of the other edge: somewhere it then lies
+ * nearer to the line than it should.
+ * @throws Fault `parallel.no-room`
+ */
+export function mustKeepOff(path: readonly Segment[], line: readonly Piece[], away: number): void {
+  const chain = new Chain(line);
+  for (const at of path.map(along))
+    for (let i = 0; i <= PLACES; i++) {
+      const place = at(i / PLACES);
+      if (distance(place, foot(place, chain, chain.nearest(place))) > away - 2 * FIT_MM) continue;
+      throw new Fault(
+        'parallel.no-room',
+        (mm) =>
+          `a parallel ${mm(away)} away does not fit in at station ${mm(place.x)}: there it comes nearer to another stretch of the line. ` +
+          'Use a smaller distance, or leave more room between the two.',
+      );
+    }
 }

@@ -70,7 +70,8 @@ const sumOf = (all: readonly Moments[]): Moments =>
 /**
  * Volume and balance of a closed part as it is cut: its face times its thickness, with the slant of its ends,
  * less its mortises, slots and holes. Undefined for a line pattern and where the thickness is not known.
- * Between the two faces of a slanting end the edges count as straight: no more than a shaving of error.
+ * Between the two faces of a slanting end the edges count as straight: where they bend hard and the end leans 35°
+ * through wood a fifth as thick as the part is long, that errs by 1/300 of the volume at most, elsewhere by far less.
  */
 export function volumeOf({ shape, ends, joints, stock }: Part): Solid | undefined {
   const thickness = stock?.thickness;

@@ -14,6 +14,7 @@ import { Chain } from './chain.ts';
 import { edgeEnd, edgePieces } from './edge.ts';
 import { finishedLine } from './finished-line.ts';
 import { edgesAsCut, lineShape } from './outline.ts';
+import { mustKeepOff } from './parallel-line.ts';
 import type { Part, PartEdge } from './part.ts';
 import { narrowest } from './width.ts';
 import { woodIsAbove } from './wood-side.ts';
@@ -45,7 +46,7 @@ export interface Template {
  * guide's diameter exceeds the bit's. Round a part it is smaller all round by that, as an opening larger
  * (magazine figure, by way of a question-and-answer page on woodworking: a 3/4 in guide and a 1/2 in bit give 1/8 in).
  * @throws Fault `template.bush` for a bit that does not pass through its bush; `parallel.folds` and
- *   `parallel.no-room` where the template's edge would fold back
+ *   `parallel.no-room` where the template's edge would fold back or cross itself
  */
 export function templateOf(part: Part, cutter: Cutter): Template {
   const { guide, guideDiameter, bitDiameter, opening } = cutter;
@@ -60,6 +61,7 @@ export function templateOf(part: Part, cutter: Cutter): Template {
   const inside = opening ? -offset : offset;
   const { stock: _stock, notes: _notes, ends: _ends, ...plain } = part;
   const { edges, shape } = Math.abs(inside) < NONE_MM ? part : shifted(part, inside);
+  mustKeepOff(finishedLine(shape), part.exact, Math.abs(inside));
   return {
     part: {
       ...plain,

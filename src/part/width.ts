@@ -86,7 +86,7 @@ const MAX_STEPS = 8;
 const STEP_DONE = 1e-7;
 
 /** The place of an edge nearest to a point: what is nearest on its chain, then on its true pieces. */
-function foot(to: Point, edge: Chain, { piece, u }: Nearest): Place {
+export function foot(to: Point, edge: Chain, { piece, u }: Nearest): Place {
   const found = settle(to, edge.on[piece]!, u);
   // The true foot may lie just past the end of the piece that the chain led to.
   const [near, from] = found.u === 0 ? [piece - 1, 1] : [piece + 1, 0];

@@ -86,10 +86,13 @@ export function boxedColumns({ length }: Footprint, board: number, gap: number):
 export function layoutsOf(way: Lie, boxed: Columns, ground: Ground): Layout[] {
   const stack = stackFor(way, boxed, ground);
   const first = layoutOf(way, stack, boxed, ground);
-  if (ground.wish.board.width === undefined || swapsHands(ground.wish, first.laid.across)) return [first];
+  if (ground.wish.board.width === undefined) return [first];
   const straight = stackFor(way, { along: 1, slack: 0 }, ground);
+  const across = acrossOf(straight, boxed, ground);
+  // Nothing shifted, fewer may lie across: their own number tells whether columns are alike.
+  if (swapsHands(ground.wish, across)) return [first];
   const pitch = columnPitch(
-    straight.places(acrossOf(straight, boxed, ground)),
+    straight.places(across),
     [ground.footprint.paths, lyingPaths(ground.footprint, way)],
     ground,
   );

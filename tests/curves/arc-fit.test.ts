@@ -34,19 +34,19 @@ const CURVES: Readonly<Record<string, readonly Piece[]>> = {
 };
 const NAMES = Object.keys(CURVES);
 
-/** An arc by its centre, as a reader of its ends and bulge finds it. */
+/**
+ * An arc as a rational curve of degree 2 over its ends and where its tangents meet: a reader that goes through
+ * its centre would lose its digits on an arc all but straight.
+ */
 function readArc({ from, to, bulge }: BulgedArc): (u: number) => Point {
-  if (Math.abs(bulge) < 1e-13)
-    return (u) => point(from.x + (to.x - from.x) * u, from.y + (to.y - from.y) * u);
-  const side = (1 / bulge - bulge) / 4;
-  const centre = point(
-    (from.x + to.x) / 2 - side * (to.y - from.y),
-    (from.y + to.y) / 2 + side * (to.x - from.x),
-  );
-  const [start, radius] = [Math.atan2(from.y - centre.y, from.x - centre.x), distance(centre, from)];
+  const half = 2 * Math.atan(bulge);
+  const [weight, out] = [Math.cos(half), Math.tan(half) / 2];
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  const apex = point(from.x + dx / 2 + out * dy, from.y + dy / 2 - out * dx);
   return (u) => {
-    const angle = start + 4 * Math.atan(bulge) * u;
-    return point(centre.x + radius * Math.cos(angle), centre.y + radius * Math.sin(angle));
+    const [a, b, c] = [(1 - u) ** 2, 2 * weight * u * (1 - u), u ** 2];
+    const x = a * from.x + b * apex.x + c * to.x;
+    return point(x / (a + b + c), (a * from.y + b * apex.y + c * to.y) / (a + b + c));
   };
 }
 

@@ -86,12 +86,17 @@ function toSegment(p: Point, a: Point, b: Point): number {
   return Number.isFinite(t) ? distance(p, add(a, scale(ab, Math.min(Math.max(t, 0), 1)))) : distance(p, a);
 }
 
+/** Rounding may leave a station between two pieces, mm. */
+const BETWEEN_MM = 1e-9;
+
 /** The offset of a curve over a station, for a curve that stands over each station once. */
 export function offsetAt(curve: Curve, station: number): number {
-  for (const piece of curve.exact) {
-    const at = along(piece);
+  const places = curve.exact.map(along);
+  for (const at of places) {
     const u = rootBetween((v) => at(v).x - station, 0, 1);
     if (u !== undefined) return at(u).y;
   }
+  const end = places.map((at) => at(1)).find(({ x }) => Math.abs(x - station) < BETWEEN_MM);
+  if (end) return end.y;
   throw new Error(`no place over station ${station}`);
 }

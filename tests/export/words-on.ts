@@ -8,13 +8,17 @@ import { CAPITALS, textWidth } from '../../src/export/type.ts';
 export const wordsOf = (items: readonly Item[]): Words[] => items.filter((item) => item.type === 'words');
 export const strokesOf = (items: readonly Item[]): Stroke[] => items.filter((item) => item.type === 'stroke');
 
+/** A sheet's name stands on the line as a whole, but for the tails of J and Q. */
+const STANDS = /^[A-IK-PR-Z]+\d+$/;
+
 /** The words' box in their own frame (baseline level, start at 0), and the way into it. */
 export function wordsFrame({ text, at, size, anchor, turn = 0 }: Words): { box: Box; into: Affine } {
   const width = textWidth(text, size);
   const left = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   const into = inverse(shifted([cos, sin, -sin, cos, 0, 0], at.x, at.y));
-  return { box: { left, right: left + width, bottom: -size * 0.2, top: size * CAPITALS }, into };
+  const bottom = STANDS.test(text) ? 0 : -size * 0.2;
+  return { box: { left, right: left + width, bottom, top: size * CAPITALS }, into };
 }
 
 export const moved = (chords: readonly Chord[], by: Affine): Chord[] =>

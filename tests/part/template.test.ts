@@ -6,6 +6,7 @@ import { distance, type Point } from '../../src/curves/point.ts';
 import { FIT_MM } from '../../src/curves/tolerance.ts';
 import { finishedLine } from '../../src/part/finished-line.ts';
 import { offsetAt } from '../../src/part/offsets.ts';
+import { parallelLine } from '../../src/part/parallel-line.ts';
 import type { Part } from '../../src/part/part.ts';
 import { type Cutter, templateOf } from '../../src/part/template.ts';
 import { partOf, SAMPLES, samplePart } from './jobs.ts';
@@ -166,6 +167,27 @@ describe('where the router cannot follow', () => {
       'part: Rail\nunits: mm\nedges:\n  top:\n    - from: [0, 60]\n    - arc: [20, 60]\n      rise: 10\n',
     );
     expect(() => templateOf(round, bush(40, 12))).toThrow(/folds back at station/);
+  });
+
+  test('a template of a part too narrow for it would cross itself, and is refused with the station', () => {
+    // The neck is 60 − 2·25 = 10 mm wide.
+    const neck = partOf(`
+part: Rail
+units: mm
+edges:
+  under:
+    - from: [0, 0]
+    - arc: [600, 0]
+      rise: 25
+  over:
+    - from: [0, 60]
+    - arc: [600, 60]
+      rise: -25
+`);
+    expect(templateOf(neck, bush(21.9, 12)).warnings).toEqual([]);
+    expect(() => templateOf(neck, bush(22.1, 12))).toThrow(/does not fit in at station/);
+    expect(() => parallelLine(neck, -5.05)).toThrow(expect.objectContaining({ code: 'parallel.no-room' }));
+    expect(parallelLine(neck, -4.95)).not.toHaveLength(0);
   });
 
   test('a bit that does not pass through its bush is refused', () => {

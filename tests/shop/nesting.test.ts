@@ -138,12 +138,14 @@ describe('copies on a board', () => {
     fc.assert(
       fc.property(
         gentlePart().filter(({ shape }) => shape.type === 'closed'),
-        fc.double({ min: 1, max: 1.6, noNaN: true }),
+        fc.double({ min: 1, max: 3.2, noNaN: true }),
+        fc.double({ min: 2, max: 4, noNaN: true }),
         fc.boolean(),
-        (part, room, handed) => {
+        fc.boolean(),
+        (part, room, rows, handed, mirrored) => {
           const footprint = footprintOf(part, 0);
-          const board = { length: footprint.length * room, width: footprint.width * 2.6 };
-          const nesting = nest(footprint, wishFor(part, { quantity: 4, handed, board }));
+          const board = { length: footprint.length * room, width: footprint.width * rows };
+          const nesting = nest(footprint, wishFor(part, { quantity: 4, handed, mirrored, board }));
           mustKeepApart(part, nesting);
           expect(nesting.perBoard).toBeGreaterThanOrEqual(nesting.rectangles.perBoard);
           expect(nesting.pitch).toBeLessThanOrEqual(nesting.rectangles.pitch + 1e-9);
@@ -151,6 +153,26 @@ describe('copies on a board', () => {
       ),
       { numRuns: 12 },
     );
+  });
+
+  test('columns of mirrored copies are pushed into each other only where their own number across is even', () => {
+    // Shifted along, four go across; not shifted, three, and every other column is of the other hand.
+    const part = partOf(`part: Rail
+units: mm
+edges:
+  under:
+    - from: [0, 0]
+    - batten: [3284, 8.2]
+      through: [[821, 2.1], [1642, 4.3], [2463, 6.3]]
+  over:
+    - from: [0, 1413.1]
+    - bow: [3284, 1408.1]
+      rise: -7.6
+allowance: {saw: 6}
+`);
+    const board = { length: 10_190, width: 6910 };
+    const wish = wishFor(part, { quantity: 6, handed: true, mirrored: true, kerf: 0.76, board });
+    mustKeepApart(part, nest(footprintOf(part, 0.1362), wish));
   });
 
   test('a part with a marked face is never turned over, and half of mirrored ones are', () => {

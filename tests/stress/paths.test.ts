@@ -9,39 +9,13 @@ import { FIT_MM } from '../../src/curves/tolerance.ts';
 import { faultsOf } from '../fuzz/answers.ts';
 import { Random, ROUNDS } from '../fuzz/random.ts';
 import { anyBench, anyShare, spread } from './cases.ts';
+import { sagitta, slowDistance } from './slow.ts';
 
 /** Twenty rounds are two thousand of each. */
 const A_ROUND = 100;
 
-/** Links that each piece is taken for, and places on each cubic that is measured against them. */
-const [LINKS, PLACES] = [600, 5];
-
-/** How far a point lies from some pieces, mm, by many short links. */
-function slowDistance(pieces: readonly Piece[]): (p: Point) => number {
-  const ways = pieces.map((piece) => {
-    const at = along(piece);
-    return Array.from({ length: LINKS + 1 }, (_, i) => at(i / LINKS));
-  });
-  return (p) => Math.min(...ways.map((way) => offWay(p, way)));
-}
-
-function offWay(p: Point, way: readonly Point[]): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (let i = 1; i < way.length; i++) {
-    const [a, b] = [way[i - 1]!, way[i]!];
-    const [x, y] = [b.x - a.x, b.y - a.y];
-    const share = Math.min(Math.max(((p.x - a.x) * x + (p.y - a.y) * y) / (x * x + y * y), 0), 1);
-    least = Math.min(least, Math.hypot(a.x + x * share - p.x, a.y + y * share - p.y));
-  }
-  return least;
-}
-
-/** How far a link may lie from its curve, mm: chord²·curvature/8. */
-const sagitta = (piece: Piece): number => {
-  const at = along(piece);
-  const most = Math.max(...Array.from({ length: 33 }, (_, i) => Math.abs(at(i / 32).curvature)));
-  return (at(0).speed / LINKS) ** 2 * most * 0.25;
-};
+/** Places on each cubic that is measured. */
+const PLACES = 5;
 
 const placesOn = (path: readonly Piece[]): Point[] =>
   path.flatMap((segment) => {

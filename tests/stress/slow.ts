@@ -1,4 +1,6 @@
-import type { ElasticaSegment } from '../../src/curves/piece.ts';
+import { along } from '../../src/curves/along.ts';
+import type { ElasticaSegment, Piece } from '../../src/curves/piece.ts';
+import type { Point } from '../../src/curves/point.ts';
 
 /** The end of a stretch of strip. */
 export interface SlowEnd {
@@ -46,3 +48,33 @@ export function slowEnd({
 type State = readonly [x: number, y: number, angle: number, curvature: number, rate: number];
 const moved = (state: State, by: State, h: number): State =>
   state.map((value, j) => value + h * by[j]!) as unknown as State;
+
+/** Links that each piece is taken for. */
+const LINKS = 600;
+
+/** How far a point lies from some pieces, mm, by many short links. */
+export function slowDistance(pieces: readonly Piece[]): (p: Point) => number {
+  const ways = pieces.map((piece) => {
+    const at = along(piece);
+    return Array.from({ length: LINKS + 1 }, (_, i) => at(i / LINKS));
+  });
+  return (p) => Math.min(...ways.map((way) => offWay(p, way)));
+}
+
+function offWay(p: Point, way: readonly Point[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 1; i < way.length; i++) {
+    const [a, b] = [way[i - 1]!, way[i]!];
+    const [x, y] = [b.x - a.x, b.y - a.y];
+    const share = Math.min(Math.max(((p.x - a.x) * x + (p.y - a.y) * y) / (x * x + y * y), 0), 1);
+    least = Math.min(least, Math.hypot(a.x + x * share - p.x, a.y + y * share - p.y));
+  }
+  return least;
+}
+
+/** How far a link may lie from its curve, mm: chord²·curvature/8. */
+export const sagitta = (piece: Piece): number => {
+  const at = along(piece);
+  const most = Math.max(...Array.from({ length: 33 }, (_, i) => Math.abs(at(i / 32).curvature)));
+  return (at(0).speed / LINKS) ** 2 * most * 0.25;
+};
