@@ -73,8 +73,8 @@ export function checkEdge(
   const outside = outsideOf(part, edge);
   const spare = beforeSanding ? part.sawAllowance : 0;
   const limit = tolerance + mostReadingError(part.rule);
-  const slack = spare + graduationMm(part.rule);
-  const designs = designsAt(line, readings, base, slack);
+  const near = graduationMm(part.rule);
+  const designs = designsAt(line, readings, base, { near, slack: spare + near });
   const deviations = readings.map(({ station, offset: measured }, i): Deviation => {
     const design = designs[i]!;
     const deviation = measured - design;
@@ -103,10 +103,15 @@ export function checkEdge(
   };
 }
 
-function designsAt(line: PartEdge, readings: readonly Reading[], base: BaseLine, slack: number): number[] {
+function designsAt(
+  line: PartEdge,
+  readings: readonly Reading[],
+  base: BaseLine,
+  reach: { readonly near: number; readonly slack: number },
+): number[] {
   const beyond: Fault[] = [];
   const designs = readings.flatMap((reading) => {
-    const design = offsetNear(line, reading.station, reading.offset, base, slack);
+    const design = offsetNear(line, reading.station, reading.offset, base, reach);
     if (design === undefined) beyond.push(noSuchStation(line, reading));
     return design ?? [];
   });

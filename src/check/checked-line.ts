@@ -1,7 +1,7 @@
 import { piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
 import { parallelPath } from '../curves/parallel.ts';
 import { direction, dot, leftOf, subtract } from '../curves/point.ts';
-import { type BaseLine, offsetAt, offsetsAt } from '../part/offsets.ts';
+import { type BaseLine, offsetAt, offsetsAt, shoulderCorners } from '../part/offsets.ts';
 import { edgePieces } from '../part/outline.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
@@ -49,18 +49,19 @@ export function sawEdge(part: Part, edge: PartEdge): PartEdge {
 }
 
 /**
- * The line's offset at a station; where it doubles back, the one nearest to what was measured. Up to `slack`
- * (mm) beyond its ends the line runs on straight: an end is read to the nearest graduation too, and a saw line
- * stops short of a sloping end.
+ * The line's offset at a station; where it doubles back, the one nearest to what was measured, and so within `near`
+ * (mm) of a shoulder, which a rule laid along cannot tell from its station. Up to `slack` (mm) beyond its ends the
+ * line runs on straight: an end is read to the nearest graduation too, and a saw line stops short of a sloping end.
  */
 export function offsetNear(
   edge: PartEdge,
   station: number,
   measured: number,
   base: BaseLine,
-  slack: number,
+  { near, slack }: { readonly near: number; readonly slack: number },
 ): number | undefined {
-  const offsets = offsetsAt(edge, station, base);
+  const corners = shoulderCorners(edge, base).filter((corner) => Math.abs(corner.station - station) <= near);
+  const offsets = [...offsetsAt(edge, station, base), ...corners.map(({ offset }) => offset)];
   if (offsets.length === 0) return beyondEnds(edge, station, base, slack);
   return offsets.reduce((best, each) =>
     Math.abs(each - measured) < Math.abs(best - measured) ? each : best,

@@ -2,13 +2,13 @@ import { pathBox } from '../curves/box.ts';
 import type { Box } from '../curves/curve.ts';
 import { type Point, point } from '../curves/point.ts';
 import { finishedLine } from '../part/finished-line.ts';
-import { landmarks } from '../part/landmarks.ts';
+import { isOnUpper, landmarks } from '../part/landmarks.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { chordsOf, grown } from '../tiling/chords.ts';
 import { type Words, words } from './drawing.ts';
 import type { FullLine } from './full-size.ts';
 import { nearestFree, type Room, strips } from './place.ts';
-import { bare, printed, stationAt } from './setting-out.ts';
+import { bare, printed } from './setting-out.ts';
 import { LEADING, textWidth } from './type.ts';
 
 /** Marks and letters at their usual size, mm, and the part (from corner to corner) on which they have it. */
@@ -55,7 +55,7 @@ export function markLabels(part: Part): Words[] {
     const [width, height] = [textWidth(text, size), size * LEADING];
     const wished = point(
       mark.at.x - width / 2,
-      mark.at.y + (isUpper(part, mark.at) ? -height - 2 * size : 2 * size),
+      mark.at.y + (isOnUpper(part, mark) ? -height - 2 * size : 2 * size),
     );
     const room = near(mark.at, width + 8 * size, taken);
     const box = nearestFree(room, wished, width, height);
@@ -81,10 +81,6 @@ function near({ x, y }: Point, reach: number, taken: readonly Box[]): Room {
     left < area.right && right > area.left && bottom < area.top && top > area.bottom;
   return { area, taken: taken.filter(inside) };
 }
-
-/** Whether wood lies below a place: its label then has room there. */
-const isUpper = (part: Part, { x, y }: Point): boolean =>
-  part.edges.length > 1 && stationAt(part, x).offsets.some((offset) => offset !== undefined && offset < y);
 
 /** Below the part: what it is, and what its drawing must measure. */
 export function nameWords(part: Part): Words[] {

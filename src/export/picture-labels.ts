@@ -1,17 +1,17 @@
 import { pathBox } from '../curves/box.ts';
 import type { Box } from '../curves/curve.ts';
 import { distance, type Point } from '../curves/point.ts';
-import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Joint } from '../job/job.ts';
 import { finishedLine } from '../part/finished-line.ts';
-import type { Landmark, Part } from '../part/part.ts';
+import { isOnUpper } from '../part/landmarks.ts';
+import type { Landmark } from '../part/part.ts';
 import { type Chord, chordsOf, grown, passes } from '../tiling/chords.ts';
 import { circle, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { jointLines, labelAnchor } from './joint-marks.ts';
 import { jointName } from './joint-words.ts';
 import type { DrawnTooth, PictureView } from './picture-view.ts';
 import { nearestFree, type Room, strips, takeBeside } from './place.ts';
-import { bare, settingOut, stationAt } from './setting-out.ts';
+import { bare, settingOut } from './setting-out.ts';
 import { ANY_FONT, LEADING, textWidth } from './type.ts';
 
 /** What labels are set in: the size of their type, mm, and how much wider than in our own font they may run. */
@@ -63,7 +63,7 @@ export function labelledMarks(
   return marks.flatMap((mark, i) => {
     const foot = at(mark.at);
     const text = `${mark.what} ${bare(mark.at.x, part.rule)}, ${bare(mark.at.y, part.rule)}`;
-    const label = { text, face, above: isUpper(part, mark.at) };
+    const label = { text, face, above: isOnUpper(part, mark) };
     return [signs[i]!, ...labelItems(room, foot, label, labels)];
   });
 }
@@ -107,10 +107,6 @@ function sign(what: Landmark['what'], at: Point): Stroke {
 
 const centred = (text: string, { left, right, bottom }: Box, { size }: Face): Item =>
   words(text, { x: (left + right) / 2, y: bottom + size * 0.35 }, size, 'middle');
-
-/** Whether another edge lies below a place: its label then stands above, outside the part. */
-const isUpper = (part: Part, { x, y }: Point): boolean =>
-  stationAt(part, x).offsets.some((offset) => offset !== undefined && offset < y - JOIN_MM);
 
 interface Label {
   readonly text: string;

@@ -1,11 +1,12 @@
 import type { Box } from '../curves/curve.ts';
 import { add, distance, type Point, point, scale } from '../curves/point.ts';
 import { chordOf } from '../part/finished-line.ts';
+import { offsetsBeside } from '../part/offsets.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { passes } from '../tiling/chords.ts';
 import { circle, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { boxAt, type Room, takeFirst } from './place.ts';
-import { printed, type Station, stationAt } from './setting-out.ts';
+import { printed } from './setting-out.ts';
 import { holds, offsetsGrow, onSheet, type SheetView } from './sheet-view.ts';
 import { LEADING, textWidth } from './type.ts';
 
@@ -23,19 +24,19 @@ const SAME_MM = 0.5;
 
 /** Station lines: square to the reference line, from edge to edge or from chord to curve. */
 export function stationLines(view: SheetView): Stroke[] {
-  return view.setting.stations.flatMap((station) => {
+  return view.setting.stations.flatMap(({ station }) => {
     const offsets = offsetsAcross(view.part, station);
     if (offsets.length === 0) return [];
     const [low, high] = [Math.min(...offsets) - PAST_MM, Math.max(...offsets) + PAST_MM];
-    const from = onSheet(view, point(station.station, low));
-    const to = onSheet(view, point(station.station, high));
+    const from = onSheet(view, point(station, low));
+    const to = onSheet(view, point(station, high));
     return passes({ from, to }, view.sheet.window) ? [polyline('station', [from, to])] : [];
   });
 }
 
-/** The offsets of the edges at a station; on a line pattern also that of the chord. */
-export function offsetsAcross({ shape }: Part, { station, offsets }: Station): number[] {
-  const known = offsets.filter((offset) => offset !== undefined);
+/** The offsets of the edges at a station, both of a shoulder; on a line pattern also that of the chord. */
+export function offsetsAcross({ edges, shape }: Part, station: number): number[] {
+  const known = edges.flatMap((edge) => offsetsBeside(edge, station).map(({ offset }) => offset));
   const chord = chordOf(shape);
   if (!chord || known.length === 0) return known;
   const [from, to] = chord;
@@ -73,15 +74,15 @@ const isShown = (view: SheetView, at: Point): boolean => holds(view.sheet.cell, 
 export function stationLabels(view: SheetView, room: Room): Item[] {
   const { part, setting } = view;
   const named = setting.landmarks.filter(({ what }) => what !== 'end');
-  return setting.stations.flatMap((station) =>
-    station.offsets.flatMap((offset) => {
+  return setting.stations.flatMap(({ station, offsets }) =>
+    offsets.flatMap((offset) => {
       if (offset === undefined) return [];
-      const at = point(station.station, offset);
+      const at = point(station, offset);
       if (!isShown(view, at) || named.some((mark) => distance(mark.at, at) < SAME_MM)) return [];
       return placeLabel(view, room, {
         at,
         lines: labelLines(part, 'at', at),
-        side: sideOf(part, station, offset),
+        side: sideOf(part, at),
       });
     }),
   );
@@ -90,7 +91,7 @@ export function stationLabels(view: SheetView, room: Room): Item[] {
 const landmarkLabel = (part: Part, { what, at }: Landmark): Label => ({
   at,
   lines: labelLines(part, `${what} at`, at),
-  side: sideOf(part, stationAt(part, at.x), at.y),
+  side: sideOf(part, at),
 });
 
 const labelLines = ({ rule }: Part, what: string, at: Point): string[] => [
@@ -99,10 +100,10 @@ const labelLines = ({ rule }: Part, what: string, at: Point): string[] => [
 ];
 
 /** Outside the part, or on the round side of a line pattern. */
-function sideOf(part: Part, station: Station, offset: number): 1 | -1 {
-  const offsets = offsetsAcross(part, station);
+function sideOf(part: Part, { x, y }: Point): 1 | -1 {
+  const offsets = offsetsAcross(part, x);
   const middle = offsets.reduce((sum, one) => sum + one, 0) / Math.max(1, offsets.length);
-  return offset >= middle ? 1 : -1;
+  return y >= middle ? 1 : -1;
 }
 
 /** How far off its point a label may stand, and how far to the side, mm. */

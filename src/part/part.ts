@@ -70,9 +70,9 @@ export type Shape =
       readonly centre: readonly [Point, Point];
     };
 
-/** A place on the part worth a label: an apex, a pin, a join of two runs. */
+/** A place on the part worth a label: an apex, a pin, a join of two runs, a corner of a shoulder. */
 export interface Landmark {
-  readonly what: 'apex' | 'pin' | 'join' | 'end';
+  readonly what: 'apex' | 'pin' | 'join' | 'shoulder' | 'end';
   readonly at: Point;
   readonly edge: string;
 }

@@ -136,7 +136,7 @@ function edgeBeside(
   outOf: readonly Segment[] = [],
 ): PartEdge {
   let next = 0;
-  const beside = runs.map((run, r): Curve => {
+  const beside = runs.flatMap((run, r): Curve[] => {
     const own = sides.slice(next, next + run.exact.length);
     next += run.exact.length;
     const isLast = r === runs.length - 1;
@@ -145,9 +145,11 @@ function edgeBeside(
       ...own.flatMap(({ side, corner }, i) => (isLast && i === own.length - 1 ? side : [...side, ...corner])),
       ...(isLast ? outOf : []),
     ];
+    // A short shoulder may be all in the corner before it.
+    if (path.length === 0) return [];
     const kind = run.kind === 'line' || run.kind === 'arc' ? run.kind : 'spline';
     const [from, to] = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)];
-    return { kind, from: point(from.x, from.y), to: point(to.x, to.y), pins: [], exact: path, path };
+    return [{ kind, from: point(from.x, from.y), to: point(to.x, to.y), pins: [], exact: path, path }];
   });
   return { name, runs: beside, length: piecesLength(beside.flatMap(({ exact }) => exact)) };
 }

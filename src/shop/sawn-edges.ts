@@ -1,5 +1,5 @@
 import { along, type Place, segmentEnd, segmentStart } from '../curves/along.ts';
-import type { Piece } from '../curves/piece.ts';
+import { isShoulder, type Piece } from '../curves/piece.ts';
 import { add, direction, leftOf, type Point, scale } from '../curves/point.ts';
 import { leastOnUnit } from '../curves/search.ts';
 import { edgePieces, edgesAsCut } from '../part/outline.ts';
@@ -79,6 +79,8 @@ export interface Corner {
   /** Radians, over 0. */
   readonly turn: number;
   readonly edge: string;
+  /** Whether one of the lines that meet in it is a shoulder. */
+  readonly ofShoulder: boolean;
 }
 
 /**
@@ -95,6 +97,7 @@ export const cornersOf = (edges: readonly SawnEdge[]): Corner[] =>
       const turn = Math.atan2(Math.sin(turned), Math.cos(turned));
       if (Math.abs(turn) <= CORNER) return [];
       const kind = turn > 0 === (wood === 'above') ? 'outside' : 'inside';
-      return [{ kind, at: { x: after.x, y: after.y }, turn: Math.abs(turn), edge: name }];
+      const ofShoulder = isShoulder(pieces[i]!) || isShoulder(piece);
+      return [{ kind, at: { x: after.x, y: after.y }, turn: Math.abs(turn), edge: name, ofShoulder }];
     }),
   );
