@@ -1,5 +1,5 @@
 import { figuresOf } from '../curves/figures.ts';
-import type { BaseLine } from '../part/offsets.ts';
+import { type BaseLine, shoulderCorners } from '../part/offsets.ts';
 import { edgePieces } from '../part/outline.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, Faults } from '../units/fault.ts';
@@ -98,7 +98,9 @@ export function checkEdge(
     rms: rmsOf(off),
     bestFit: fit,
     lies: [lieAt(Math.min(...stations)), lieAt(Math.max(...stations))],
-    apexes: beforeSanding ? [] : apexesOf(edge, readings, base, readingSigma(part.rule)),
+    apexes: beforeSanding
+      ? []
+      : apexesOf(edge, clearOfShoulders(edge, readings, base, near), base, readingSigma(part.rule)),
     verdict: worstOf(off) > limit ? 'outside' : 'within',
   };
 }
@@ -135,6 +137,19 @@ const noSuchStation = (edge: PartEdge, reading: Reading): Fault =>
         `the edge "${edge.name}" has no station ${mm(reading.station)}. Measure between its ends, or look at the unit.`,
     ),
   );
+
+/** Readings that belong to one run alone: in a shoulder it may be either side's. */
+function clearOfShoulders(
+  edge: PartEdge,
+  readings: readonly Reading[],
+  base: BaseLine,
+  near: number,
+): Reading[] {
+  const corners = shoulderCorners(edge, base);
+  return readings.filter(({ station }) =>
+    corners.every((corner) => Math.abs(corner.station - station) > near),
+  );
+}
 
 const apexesOf = (edge: PartEdge, readings: readonly Reading[], base: BaseLine, sigma: number) =>
   edge.runs.flatMap((run): MeasuredApex[] => {

@@ -49,9 +49,10 @@ export function sawEdge(part: Part, edge: PartEdge): PartEdge {
 }
 
 /**
- * The line's offset at a station; where it doubles back, the one nearest to what was measured, and so within `near`
- * (mm) of a shoulder, which a rule laid along cannot tell from its station. Up to `slack` (mm) beyond its ends the
- * line runs on straight: an end is read to the nearest graduation too, and a saw line stops short of a sloping end.
+ * The line's offset at a station; where it doubles back, the one nearest to what was measured. Within `near` (mm) of a
+ * shoulder, which a rule laid along cannot tell from its station, that may be any place of the shoulder. Up to `slack`
+ * (mm) beyond its ends the line runs on straight: an end is read to the nearest graduation too, and a saw line stops
+ * short of a sloping end.
  */
 export function offsetNear(
   edge: PartEdge,
@@ -60,8 +61,11 @@ export function offsetNear(
   base: BaseLine,
   { near, slack }: { readonly near: number; readonly slack: number },
 ): number | undefined {
-  const corners = shoulderCorners(edge, base).filter((corner) => Math.abs(corner.station - station) <= near);
-  const offsets = [...offsetsAt(edge, station, base), ...corners.map(({ offset }) => offset)];
+  const corners = shoulderCorners(edge, base)
+    .filter((corner) => Math.abs(corner.station - station) <= near)
+    .map(({ offset }) => offset);
+  const onShoulder = Math.min(Math.max(measured, Math.min(...corners)), Math.max(...corners));
+  const offsets = [...offsetsAt(edge, station, base), ...(corners.length > 0 ? [onShoulder] : [])];
   if (offsets.length === 0) return beyondEnds(edge, station, base, slack);
   return offsets.reduce((best, each) =>
     Math.abs(each - measured) < Math.abs(best - measured) ? each : best,

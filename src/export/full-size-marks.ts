@@ -8,7 +8,7 @@ import { chordsOf, grown } from '../tiling/chords.ts';
 import { type Words, words } from './drawing.ts';
 import type { FullLine } from './full-size.ts';
 import { nearestFree, type Room, strips } from './place.ts';
-import { bare, printed } from './setting-out.ts';
+import { bare, offsetWords, printed } from './setting-out.ts';
 import { LEADING, textWidth } from './type.ts';
 
 /** Marks and letters at their usual size, mm, and the part (from corner to corner) on which they have it. */
@@ -25,10 +25,10 @@ export const scaleFor = ({ bounds: { left, right, bottom, top } }: Part): number
 
 const marked = (part: Part): Landmark[] => landmarks(part).filter(({ what }) => what !== 'end');
 
-const nameOf = (part: Part, { what, at }: Landmark): string =>
-  `${what} ${bare(at.x, part.rule)}, ${bare(at.y, part.rule)}`;
+const nameOf = ({ rule }: Part, mark: Landmark): string =>
+  `${mark.what} ${bare(mark.at.x, rule)}, ${offsetWords(mark, (mm) => bare(mm, rule))}`;
 
-/** Pins as crosses; apexes and joins as ticks square to the reference line. */
+/** Pins as crosses; apexes and joins as ticks square to the reference line. A shoulder is seen without. */
 export function markLines(part: Part): FullLine[] {
   const reach = (TICK_MM * scaleFor(part)) / 2;
   return marked(part).flatMap((mark) => {
@@ -40,6 +40,7 @@ export function markLines(part: Part): FullLine[] {
       exact: [{ type: 'line', from: point(x - dx, y - dy), to: point(x + dx, y + dy) }],
       closed: false,
     });
+    if (mark.what === 'shoulder') return [];
     return mark.what === 'pin' ? [tick(reach, 0), tick(0, reach)] : [tick(0, reach)];
   });
 }

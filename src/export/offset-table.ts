@@ -20,16 +20,12 @@ export function tableOfOffsets(part: Part, { stations, landmarks }: SettingOut):
     .filter(({ station }, i, sorted) => i === 0 || !isSame(station, sorted[i - 1]?.station ?? station));
   return all
     .flatMap(({ station }) => sidesAt(part, station))
-    .map((row) => ({ ...row, marks: named.filter((mark) => stands(part, mark, row)) }));
-}
-
-/** Whether a landmark belongs to a row: at a shoulder to the side whose corner it is, any other to the left one. */
-function stands(part: Part, { what, at, edge }: Landmark, { station, side, offsets }: Station): boolean {
-  if (!isSame(at.x, station)) return false;
-  if (side === undefined) return true;
-  if (what !== 'shoulder') return side === 'left';
-  const offset = offsets[part.edges.findIndex(({ name }) => name === edge)];
-  return offset !== undefined && isSame(offset, at.y);
+    .map((row) => ({
+      ...row,
+      marks: named.filter(
+        ({ what, at }) => isSame(at.x, row.station) && (what === 'shoulder' || row.side !== 'right'),
+      ),
+    }));
 }
 
 /** Two stations this near are one row, mm. */

@@ -3,7 +3,7 @@ import type { Box } from '../curves/curve.ts';
 import { distance, type Point } from '../curves/point.ts';
 import type { Joint } from '../job/job.ts';
 import { finishedLine } from '../part/finished-line.ts';
-import { isOnUpper } from '../part/landmarks.ts';
+import { cornersOf, isOnUpper } from '../part/landmarks.ts';
 import type { Landmark } from '../part/part.ts';
 import { type Chord, chordsOf, grown, passes } from '../tiling/chords.ts';
 import { circle, type Item, polyline, type Stroke, words } from './drawing.ts';
@@ -11,7 +11,7 @@ import { jointLines, labelAnchor } from './joint-marks.ts';
 import { jointName } from './joint-words.ts';
 import type { DrawnTooth, PictureView } from './picture-view.ts';
 import { nearestFree, type Room, strips, takeBeside } from './place.ts';
-import { bare, settingOut } from './setting-out.ts';
+import { bare, offsetWords, settingOut } from './setting-out.ts';
 import { ANY_FONT, LEADING, textWidth } from './type.ts';
 
 /** What labels are set in: the size of their type, mm, and how much wider than in our own font they may run. */
@@ -49,7 +49,7 @@ export function landmarkItems(view: PictureView, combs: readonly DrawnTooth[][],
   ];
 }
 
-/** Landmarks with their signs and labels, in what room there is; the ends of an edge have none. */
+/** Landmarks with their signs and labels, in what room there is; the ends of an edge have none, a shoulder no sign. */
 export function labelledMarks(
   { part, at }: PictureView,
   landmarks: readonly Landmark[],
@@ -57,14 +57,16 @@ export function labelledMarks(
   face: Face,
 ): Item[] {
   const marks = landmarks.filter(({ what }) => what !== 'end');
-  const signs = marks.map(({ what, at: place }) => sign(what, at(place)));
-  room.taken.push(...signs.map(({ path }) => grown(pathBox(path), WHITE_MM)));
+  const signs = marks.map(({ what, at: place }) => (what === 'shoulder' ? [] : [sign(what, at(place))]));
+  room.taken.push(...signs.flat().map(({ path }) => grown(pathBox(path), WHITE_MM)));
   const labels: Box[] = [];
   return marks.flatMap((mark, i) => {
-    const foot = at(mark.at);
-    const text = `${mark.what} ${bare(mark.at.x, part.rule)}, ${bare(mark.at.y, part.rule)}`;
-    const label = { text, face, above: isOnUpper(part, mark) };
-    return [signs[i]!, ...labelItems(room, foot, label, labels)];
+    const above = isOnUpper(part, mark);
+    const outer = cornersOf(mark).reduce((a, b) => (b.y > a.y === above ? b : a));
+    const show = (mm: number): string => bare(mm, part.rule);
+    const text = `${mark.what} ${show(mark.at.x)}, ${offsetWords(mark, show)}`;
+    const label = { text, face, above };
+    return [...signs[i]!, ...labelItems(room, at(outer), label, labels)];
   });
 }
 

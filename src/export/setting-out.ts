@@ -1,10 +1,11 @@
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Joint, Side } from '../job/job.ts';
 import { type EndStrip, endStrips } from '../part/end-strips.ts';
-import { landmarks } from '../part/landmarks.ts';
+import { cornersOf, landmarks } from '../part/landmarks.ts';
 import { offsetAt, offsetsBeside, stationSpacing, stationsEvery } from '../part/offsets.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { jointsShown } from '../tiling/must-show.ts';
+import type { ShowLength } from '../units/fault.ts';
 import { type Rule, showLength, showOnRule } from '../units/rule.ts';
 import { typesetFractions } from '../units/typeset.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
@@ -57,6 +58,12 @@ export function sidesAt(part: Part, station: number): Station[] {
     offsets: beside.map((all) => (side === 'left' ? all[0] : all.at(-1))?.offset),
   }));
 }
+
+/** What a landmark's offset reads; of a shoulder those of both its corners, the left one first. */
+export const offsetWords = (mark: Pick<Landmark, 'at' | 'to'>, show: ShowLength): string =>
+  cornersOf(mark)
+    .map(({ y }) => show(y))
+    .join(' to ');
 
 /** A length as printed: off the maker's rule, with its unit, real fractions and a real minus. */
 export const printed = (mm: number, rule: Rule): string => typeset(showLength(mm, rule));

@@ -1,12 +1,13 @@
 import type { Box } from '../curves/curve.ts';
 import { add, distance, type Point, point, scale } from '../curves/point.ts';
 import { chordOf } from '../part/finished-line.ts';
+import { cornersOf } from '../part/landmarks.ts';
 import { offsetsBeside } from '../part/offsets.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { passes } from '../tiling/chords.ts';
 import { circle, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { boxAt, type Room, takeFirst } from './place.ts';
-import { printed } from './setting-out.ts';
+import { offsetWords, printed } from './setting-out.ts';
 import { holds, offsetsGrow, onSheet, type SheetView } from './sheet-view.ts';
 import { LEADING, textWidth } from './type.ts';
 
@@ -43,19 +44,20 @@ export function offsetsAcross({ edges, shape }: Part, station: number): number[]
   return [...known, from.y + ((to.y - from.y) * (station - from.x)) / (to.x - from.x)];
 }
 
-/** Signs at apexes, pins and joins, over the line they belong to. */
+/** Signs at apexes, pins and joins, over the line they belong to; a shoulder is seen without. */
 export function landmarkSigns(view: SheetView): Stroke[] {
   const up = scale(offsetsGrow(view), TICK_MM);
   return view.setting.landmarks.flatMap(({ what, at }) => {
     const centre = onSheet(view, at);
-    if (what === 'end' || !holds(view.sheet.window, centre)) return [];
+    if (what === 'end' || what === 'shoulder' || !holds(view.sheet.window, centre)) return [];
     if (what === 'pin') return [circle('mark', centre, PIN_RADIUS_MM)];
     return [polyline('mark', [add(centre, scale(up, -1)), add(centre, up)])];
   });
 }
 
 interface Label {
-  readonly at: Point;
+  /** Where it may stand beside, the foremost first: a shoulder has two corners. */
+  readonly feet: readonly Point[];
   readonly lines: readonly string[];
   /** Which way it stands off: with growing offsets or against them. */
   readonly side: 1 | -1;
@@ -78,25 +80,29 @@ export function stationLabels(view: SheetView, room: Room): Item[] {
     offsets.flatMap((offset) => {
       if (offset === undefined) return [];
       const at = point(station, offset);
-      if (!isShown(view, at) || named.some((mark) => distance(mark.at, at) < SAME_MM)) return [];
+      if (!isShown(view, at) || named.some((mark) => isIn(mark, at))) return [];
       return placeLabel(view, room, {
-        at,
-        lines: labelLines(part, 'at', at),
+        feet: [at],
+        lines: labelLines(part, 'at', { at }),
         side: sideOf(part, at),
       });
     }),
   );
 }
 
-const landmarkLabel = (part: Part, { what, at }: Landmark): Label => ({
-  at,
-  lines: labelLines(part, `${what} at`, at),
-  side: sideOf(part, at),
+/** Whether a place is that of a landmark, or one of a shoulder's corners. */
+const isIn = (mark: Landmark, at: Point): boolean =>
+  cornersOf(mark).some((corner) => distance(corner, at) < SAME_MM);
+
+const landmarkLabel = (part: Part, mark: Landmark): Label => ({
+  feet: cornersOf(mark),
+  lines: labelLines(part, `${mark.what} at`, mark),
+  side: sideOf(part, mark.at),
 });
 
-const labelLines = ({ rule }: Part, what: string, at: Point): string[] => [
-  `${what} ${printed(at.x, rule)}`,
-  `offset ${printed(at.y, rule)}`,
+const labelLines = ({ rule }: Part, what: string, mark: Pick<Landmark, 'at' | 'to'>): string[] => [
+  `${what} ${printed(mark.at.x, rule)}`,
+  `offset ${offsetWords(mark, (mm) => printed(mm, rule))}`,
 ];
 
 /** Outside the part, or on the round side of a line pattern. */
@@ -123,16 +129,18 @@ function placeLabel(view: SheetView, room: Room, label: Label): Item[] {
 }
 
 /** Where a label may stand: on its own side first, close before far. */
-function labelBoxes(view: SheetView, { at, side }: Label, width: number, height: number): Box[] {
-  const foot = onSheet(view, at);
+function labelBoxes(view: SheetView, { feet, side }: Label, width: number, height: number): Box[] {
   return [side, -side].flatMap((way) => {
     const off = scale(offsetsGrow(view), way);
     const reach = (Math.abs(off.x) * width + Math.abs(off.y) * height) / 2;
-    return AWAY_MM.flatMap((away) =>
-      ASIDE_MM.map((aside) => {
-        const middle = add(foot, add(scale(off, away + reach), point(off.y * aside, -off.x * aside)));
-        return boxAt(point(middle.x - width / 2, middle.y - height / 2), width, height);
-      }),
+    return feet.flatMap((foot) =>
+      AWAY_MM.flatMap((away) =>
+        ASIDE_MM.map((aside) => {
+          const beside = add(scale(off, away + reach), point(off.y * aside, -off.x * aside));
+          const middle = add(onSheet(view, foot), beside);
+          return boxAt(point(middle.x - width / 2, middle.y - height / 2), width, height);
+        }),
+      ),
     );
   });
 }

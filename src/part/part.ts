@@ -70,9 +70,11 @@ export type Shape =
       readonly centre: readonly [Point, Point];
     };
 
-/** A place on the part worth a label: an apex, a pin, a join of two runs, a corner of a shoulder. */
+/** A place on the part worth a label: an apex, a pin, a join of two runs, a shoulder. */
 export interface Landmark {
   readonly what: 'apex' | 'pin' | 'join' | 'shoulder' | 'end';
   readonly at: Point;
+  /** The other corner of a shoulder. */
+  readonly to?: Point;
   readonly edge: string;
 }
