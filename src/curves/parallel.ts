@@ -88,8 +88,9 @@ class Side {
 
   /** Whether nothing is left of it but what an outside corner ran on; a fault where not even that is. */
   get isUsedUp(): boolean {
-    if (this.to + this.past <= this.from - this.before) throw noRoom(this.at(0), this.away);
-    return this.to <= this.from;
+    const left = this.to - this.from;
+    if (left + this.past + this.before <= 0) throw noRoom(this.at(0), this.away);
+    return left * this.at(this.from).speed < JOIN_MM;
   }
 
   segments(tolerance: number): Segment[] {

@@ -1,3 +1,4 @@
+import { JOIN_MM } from '../curves/tolerance.ts';
 import type { ShowLength } from '../units/fault.ts';
 import { MM_PER_INCH, type Unit } from '../units/unit.ts';
 import { BLADES, bladeName, COMMON_KERF_MM, leastRadius } from './blade.ts';
@@ -82,7 +83,8 @@ export const placesOf = (shoulders: readonly Corner[], { about }: Wording): stri
 function cornerWords({ corners }: BladeAdvice, words: Wording): string[] {
   const shoulders = shouldersIn(corners);
   const isTold = (corner: Corner): boolean =>
-    corner.ofShoulder && shoulders.some(({ edge, at }) => edge === corner.edge && at.x === corner.at.x);
+    corner.ofShoulder &&
+    shoulders.some(({ edge, at }) => edge === corner.edge && Math.abs(at.x - corner.at.x) < JOIN_MM);
   const told = `at station ${placesOf(shoulders, words)}: no blade turns into it. Crosscut it from the waste first.`;
   return [
     ...(shoulders.length > 0 ? [`shoulder ${told}`] : []),
