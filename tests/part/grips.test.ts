@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { Curve } from '../../src/curves/curve.ts';
 import { figuresOf } from '../../src/curves/figures.ts';
 import type { Point } from '../../src/curves/point.ts';
 import { editJob } from '../../src/job/edit-job.ts';
@@ -117,9 +118,8 @@ describe('a shoulder in the hand', () => {
     const to = key === LEFT ? ([9.5, 3] as const) : ([9.5, 2] as const);
     const after = moved(QUIRK, key, to);
     expect(after).toBe(QUIRK.replace('[8, 3]', '[9 1/2, 3]').replace('[8, 2]', '[9 1/2, 2]'));
-    expect(partOf(after).edges[0]!.runs[1]!.exact).toMatchObject([
-      { from: { x: 9.5 * INCH }, to: { x: 9.5 * INCH } },
-    ]);
+    const [, { from, to: end }] = partOf(after).edges[0]!.runs as [Curve, Curve];
+    expect(end.x).toBe(from.x);
   });
 
   test('is made higher or lower by the one corner, the other stays', () => {
