@@ -1,5 +1,5 @@
 import { along } from '../curves/along.ts';
-import type { Segment } from '../curves/piece.ts';
+import { isShoulder, type Segment } from '../curves/piece.ts';
 import { add, direction, distance, leftOf, type Point, point, scale } from '../curves/point.ts';
 import { cornersOnFace, lowerEdge } from '../part/edge-corners.ts';
 import { isHanded } from '../part/hands.ts';
@@ -26,7 +26,7 @@ export function faceMark(view: SheetView, room: Room): Stroke[] {
   if (!hasFaceMark(view.part)) return [];
   const edge = lowerEdge(view.part);
   const [from, to] = cornersOnFace(view.part, edge);
-  for (const segment of edge.runs.flatMap(({ path }) => path)) {
+  for (const segment of edge.runs.flatMap(({ path }) => path).filter((one) => !isShoulder(one))) {
     const place = along(segment);
     for (let i = 1; i < TRIES; i++) {
       const { x, y, angle } = place(i / TRIES);

@@ -14,7 +14,7 @@ test('a line may stay at its station, up or down, in whatever unit it is typed',
     job.edges[0].steps[0].to.x,
     50.8,
   ]);
-  expect(after?.to.x).toBe(12 * 25.4);
+  expect(after?.to.x).toBe(304.8);
 });
 
 describe('where none can stand it is a fault with its cure', () => {
