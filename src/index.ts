@@ -46,7 +46,7 @@ export { type Grip, gripMoved, gripsOf } from './part/grips.ts';
 export { halfOf } from './part/half.ts';
 export { landmarks } from './part/landmarks.ts';
 export { makePart } from './part/make-part.ts';
-export { chordLine, offsetAt, offsetsAt, REFERENCE_LINE, stationsOf } from './part/offsets.ts';
+export { chordLine, offsetAt, offsetsAt, offsetsBeside, REFERENCE_LINE, stationsOf } from './part/offsets.ts';
 export type { Part } from './part/part.ts';
 export { faceOf, volumeOf } from './part/solid.ts';
 export { type Cutter, type Template, templateOf } from './part/template.ts';

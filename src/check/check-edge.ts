@@ -1,6 +1,6 @@
 import { figuresOf } from '../curves/figures.ts';
 import { edgePieces } from '../part/edge.ts';
-import type { BaseLine } from '../part/offsets.ts';
+import { type BaseLine, shoulderCorners } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, Faults } from '../units/fault.ts';
 import { graduationMm } from '../units/graduation.ts';
@@ -74,8 +74,8 @@ export function checkEdge(
   const outside = outsideOf(part, edge);
   const spare = beforeSanding ? part.sawAllowance : 0;
   const limit = tolerance + mostReadingError(part.rule);
-  const slack = spare + graduationMm(part.rule);
-  const designs = designsAt(line, readings, base, slack);
+  const near = graduationMm(part.rule);
+  const designs = designsAt(line, readings, base, { near, slack: spare + near });
   const deviations = readings.map(({ station, offset: measured }, i): Deviation => {
     const design = designs[i]!;
     const deviation = measured - design;
@@ -99,15 +99,22 @@ export function checkEdge(
     rms: rmsOf(off),
     bestFit: fit,
     lies: [lieAt(Math.min(...stations)), lieAt(Math.max(...stations))],
-    apexes: beforeSanding ? [] : apexesOf(edge, readings, base, readingSigma(part.rule)),
+    apexes: beforeSanding
+      ? []
+      : apexesOf(edge, clearOfShoulders(edge, readings, base, near), base, readingSigma(part.rule)),
     verdict: worstOf(off) > limit ? 'outside' : 'within',
   };
 }
 
-function designsAt(line: PartEdge, readings: readonly Reading[], base: BaseLine, slack: number): number[] {
+function designsAt(
+  line: PartEdge,
+  readings: readonly Reading[],
+  base: BaseLine,
+  reach: { readonly near: number; readonly slack: number },
+): number[] {
   const beyond: Fault[] = [];
   const designs = readings.flatMap((reading) => {
-    const design = offsetNear(line, reading.station, reading.offset, base, slack);
+    const design = offsetNear(line, reading.station, reading.offset, base, reach);
     if (design === undefined) beyond.push(noSuchStation(line, reading));
     return design ?? [];
   });
@@ -131,6 +138,19 @@ const noSuchStation = (edge: PartEdge, reading: Reading): Fault =>
         `the edge "${edge.name}" has no station ${mm(reading.station)}. Measure between its ends, or look at the unit.`,
     ),
   );
+
+/** Readings that belong to one run alone: in a shoulder it may be either side's. */
+function clearOfShoulders(
+  edge: PartEdge,
+  readings: readonly Reading[],
+  base: BaseLine,
+  near: number,
+): Reading[] {
+  const corners = shoulderCorners(edge, base);
+  return readings.filter(({ station }) =>
+    corners.every((corner) => Math.abs(corner.station - station) > near),
+  );
+}
 
 const apexesOf = (edge: PartEdge, readings: readonly Reading[], base: BaseLine, sigma: number) =>
   edge.runs.flatMap((run): MeasuredApex[] => {

@@ -3,7 +3,7 @@ import { curveAlong } from '../curves/curve-of.ts';
 import { parallelPath } from '../curves/parallel.ts';
 import { direction, dot, leftOf, subtract } from '../curves/point.ts';
 import { edgePieces } from '../part/edge.ts';
-import { type BaseLine, offsetsAt } from '../part/offsets.ts';
+import { type BaseLine, offsetsAt, shoulderCorners } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { woodIsAbove } from '../part/wood-side.ts';
 import { Fault } from '../units/fault.ts';
@@ -41,18 +41,23 @@ export function sawEdge(part: Part, edge: PartEdge): PartEdge {
 }
 
 /**
- * The line's offset at a station; where it doubles back, the one nearest to what was measured. Up to `slack`
- * (mm) beyond its ends the line runs on straight: an end is read to the nearest graduation too, and a saw line
- * stops short of a sloping end.
+ * The line's offset at a station; where it doubles back, the one nearest to what was measured. Within `near` (mm) of a
+ * shoulder, which a rule laid along cannot tell from its station, that may be any place of the shoulder. Up to `slack`
+ * (mm) beyond its ends the line runs on straight: an end is read to the nearest graduation too, and a saw line stops
+ * short of a sloping end.
  */
 export function offsetNear(
   edge: PartEdge,
   station: number,
   measured: number,
   base: BaseLine,
-  slack: number,
+  { near, slack }: { readonly near: number; readonly slack: number },
 ): number | undefined {
-  const offsets = offsetsAt(edge, station, base);
+  const corners = shoulderCorners(edge, base)
+    .filter((corner) => Math.abs(corner.station - station) <= near)
+    .map(({ offset }) => offset);
+  const onShoulder = Math.min(Math.max(measured, Math.min(...corners)), Math.max(...corners));
+  const offsets = [...offsetsAt(edge, station, base), ...(corners.length > 0 ? [onShoulder] : [])];
   if (offsets.length === 0) return beyondEnds(edge, station, base, slack);
   return offsets.reduce((best, each) =>
     Math.abs(each - measured) < Math.abs(best - measured) ? each : best,

@@ -27,7 +27,7 @@ export const offsetsCommand = (): Command =>
       .summary('the table of offsets, for laying out with a rule')
       .description(
         'Print the table of offsets: how far each edge lies off the reference line, station by station, rounded to ' +
-          'your rule; "full" is a hair over the mark, "shy" a hair under it.',
+          'your rule; "full" is a hair over the mark, "shy" a hair under it. A shoulder has a row for either side.',
       )
       .addOption(edgeOption('of this edge only (default: of all)'))
       .addOption(everyOption())
@@ -56,7 +56,7 @@ export const offsetsCommand = (): Command =>
 /** What a program is told of a table. */
 const asJson = ({ name, rows }: OffsetsTable): object => ({
   name,
-  rows: rows.map(({ station, offset, shown }) => ({ station, offset, shown })),
+  rows: rows.map(({ station, offset, side, shown }) => ({ station, offset, ...(side && { side }), shown })),
 });
 
 function tableOf(edge: PartEdge, rule: Rule, options: OffsetsOptions, warnings: Warning[]): OffsetsTable {
@@ -95,8 +95,12 @@ function text(part: Part, tables: readonly OffsetsTable[], { from }: OffsetsOpti
   const { unit } = part.rule;
   const line = from === 'chord' ? "the edge's chord" : 'the reference line';
   const blocks = tables.map(({ name, rows }) => {
-    const body = rows.map(({ station, shown }) => [`  ${showOnRule(station, part.rule)}`, shown]);
-    return `${name}\n${columns([['  station', 'offset'], ...body])}`;
+    const body = rows.map(({ station, shown, side }) => [
+      `  ${showOnRule(station, part.rule)}`,
+      shown,
+      side ? `${side} of shoulder` : '',
+    ]);
+    return `${name}\n${columns([['  station', 'offset', ''], ...body])}`;
   });
   return `${part.name}: stations along ${line}, offsets square off it, ${unit}\n\n${blocks.join('\n\n')}`;
 }

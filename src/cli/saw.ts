@@ -132,8 +132,9 @@ function bladeJson({ hollow, round, widest, corners, asked }: Sawing['blade']): 
     widest: widest?.width ?? null,
     tightestConcaveAt: at(hollow),
     tightestConvexAt: at(round),
-    corners: corners.map(({ kind, at: { x, y }, turn, edge }) => ({
+    corners: corners.map(({ kind, at: { x, y }, turn, edge, ofShoulder }) => ({
       kind,
+      ofShoulder,
       station: x,
       offset: y,
       turnDeg: degrees(turn),

@@ -3,6 +3,7 @@ import { type Apart, liesApart } from '../curves/compare.ts';
 import type { Curve } from '../curves/curve.ts';
 import { fairnessOf } from '../curves/fairness.ts';
 import { type Figures, figuresOf } from '../curves/figures.ts';
+import { isShoulder } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { showNearest } from '../units/graduation.ts';
@@ -138,7 +139,9 @@ const edgeText = ({ name, length, runs }: PartEdge, rule: Rule): string =>
 function runText(run: Curve, rule: Rule): string {
   const at = ({ x, y }: Point): string => `station ${showOnRule(x, rule)}, offset ${showOnRule(y, rule)}`;
   const rows = [
-    [`  ${run.kind}`, `${at(run.from)}  to  ${at(run.to)}`],
+    run.exact.some(isShoulder)
+      ? ['  shoulder', `${at(run.from)} to ${showOnRule(run.to.y, rule)}`]
+      : [`  ${run.kind}`, `${at(run.from)}  to  ${at(run.to)}`],
     ...figureRows(run, figuresOf(run), rule, at),
   ];
   return leftColumns(rows);

@@ -1,6 +1,7 @@
 import type { ShowLength } from '../units/fault.ts';
 import { bend, combOf, peakOf, type Tooth } from './comb.ts';
 import type { Curve } from './curve.ts';
+import { isShoulder } from './piece.ts';
 import { type Point, pointOf, turnBetween } from './point.ts';
 import type { Remark } from './remark.ts';
 import { inflectionsOf, reverseRemark } from './reverses.ts';
@@ -12,6 +13,8 @@ import { extremesOf, quickRemark, swellRemarks } from './swells.ts';
  * break, (2) there is no inflection but where it is meant, (3) the curvature varies evenly, in few
  * stretches of one trend. They leave open how much is too much; the limits here and in swells.ts are our own. All but
  * the corner's are shares of the edge itself, so that a small part is judged as a large one.
+ *
+ * A shoulder's corners are meant: the line is judged on either side of it.
  *
  * A nail of a strip puts a kink into the curvature but no break, and a free end has none: both are fair.
  */
@@ -61,8 +64,9 @@ export function fairnessOf(runs: readonly Curve[]): Fairness {
     corners.map(({ index }) => index),
   );
   const inflections = sweeps.map((sweep) => inflectionsOf(sweep, straight));
+  const meant = corners.filter(({ before, after }) => isShoulder(before.piece) || isShoulder(after.piece));
   const faults = [
-    ...corners.map(cornerRemark),
+    ...corners.flatMap((corner) => (meant.includes(corner) ? [] : [cornerRemark(corner)])),
     ...meets.flatMap((meet) => (corners.includes(meet) ? [] : jumpRemark(meet, peaks, straight))),
     ...runs.flatMap((_, run) =>
       quickRemark(
@@ -85,7 +89,7 @@ export function fairnessOf(runs: readonly Curve[]): Fairness {
     remarks:
       faults.length > 0
         ? faults.sort((a, b) => (a.at?.x ?? 0) - (b.at?.x ?? 0))
-        : [fairRemark(peakOf(comb) < straight, inflections.flat().length)],
+        : [fairRemark(peakOf(comb) < straight, inflections.flat().length, meant.length > 0)],
   };
 }
 
@@ -117,12 +121,13 @@ function jumpRemark({ before, after }: Meet, peaks: readonly number[], straight:
   return [{ code: 'fairness.hard-spot', at: pointOf(after), message }];
 }
 
-function fairRemark(straight: boolean, reverses: number): Remark {
-  if (straight) return { code: 'fairness.straight', message: () => 'straight' };
+function fairRemark(straight: boolean, reverses: number, stepped: boolean): Remark {
+  const within = stepped ? ' between its shoulders' : '';
+  if (straight) return { code: 'fairness.straight', message: () => `straight${within}` };
   const times = ['', 'once', 'twice'][reverses] ?? `${reverses} times`;
   const words =
     reverses === 0
-      ? 'fair: one smooth curve, no flat spot'
-      : `fair: a smooth curve that reverses ${times}, as its points ask for`;
+      ? `fair${within}: one smooth curve, no flat spot`
+      : `fair${within}: a smooth curve that reverses ${times}, as its points ask for`;
   return { code: 'fairness.fair', message: () => words };
 }

@@ -16,7 +16,8 @@ const SMOOTH = 1e-7;
  *
  * Lines and arcs stay exact; the rest is fitted within `tolerance`. At an outside corner both sides run on
  * straight until they meet (a corner sharper than a right angle is cut off square at the distance);
- * at an inside corner both are trimmed where they cross.
+ * at an inside corner both are trimmed where they cross. A straight piece between the two, such as a shoulder, may be
+ * shorter than the distance: what the one corner trims, the other has run on.
  * @param closed the last piece ends where the first starts, and their corner counts too
  * @throws Fault `parallel.folds` where the pieces bend too sharply for the distance, `parallel.no-room`
  *   where a piece is too short for its corner
@@ -39,10 +40,20 @@ export function parallelSides(
   if (away === 0) throw new Error('parallel: the distance must not be 0');
   for (const piece of pieces) mustNotFold(piece, away);
   const sides = pieces.map((piece) => new Side(piece, away));
-  const joins: Point[][] = [];
-  sides.forEach((side, i) => {
+  const meets = sides.map((side, i) => {
     const next = sides[i + 1] ?? (closed ? sides[0] : undefined);
-    joins.push(next ? corner(side, next, away) : []);
+    return next && { side, next, turn: turnBetween(side, next) };
+  });
+  // Outside corners first: a line that one of them runs on has so much more to be trimmed at its other end.
+  const joins = meets.map((meet) =>
+    meet && meet.turn * away < 0 ? corner(meet.side, meet.next, meet.turn, away) : [],
+  );
+  for (const meet of meets)
+    if (meet && meet.turn * away > 0) trim(meet.side, meet.next, Math.abs(meet.turn), Math.abs(away));
+  sides.forEach((side, i) => {
+    if (!side.isUsedUp) return;
+    if (side.to < 1) joins.at(i - 1)!.splice(-1, 1, pointOf(side.at(side.to)));
+    else joins[i]!.splice(0, 1, pointOf(side.at(side.from)));
   });
   return sides.map((side, i) => ({ side: side.segments(tolerance), corner: polyline(joins[i]!) }));
 }
@@ -51,6 +62,9 @@ export function parallelSides(
 class Side {
   from = 0;
   to = 1;
+  /** How far outside corners run a straight side on before its start and past its end, shares of its length. */
+  before = 0;
+  past = 0;
   readonly at: (u: number) => Place;
 
   constructor(
@@ -72,8 +86,15 @@ class Side {
     };
   }
 
+  /** Whether nothing is left of it but what an outside corner ran on; a fault where not even that is. */
+  get isUsedUp(): boolean {
+    const left = this.to - this.from;
+    if (left + this.past + this.before <= 0) throw noRoom(this.at(0), this.away);
+    return left * this.at(this.from).speed < JOIN_MM;
+  }
+
   segments(tolerance: number): Segment[] {
-    if (this.to - this.from <= 0) throw noRoom(this.at(0), this.away);
+    if (this.isUsedUp) return [];
     const { piece, from, to } = this;
     if (piece.type === 'line')
       return [{ type: 'line', from: pointOf(this.at(from)), to: pointOf(this.at(to)) }];
@@ -94,21 +115,23 @@ class Side {
 const polyline = (points: readonly Point[]): Segment[] =>
   points.slice(1).map((to, i) => ({ type: 'line', from: points[i]!, to }));
 
-/** The points from one side's end to the next side's start; an inside corner trims both instead. */
-function corner(before: Side, after: Side, away: number): Point[] {
-  const [end, start] = [before.at(1), after.at(0)];
-  const [t0, t1] = [direction(end.angle), direction(start.angle)];
+/** How far the line turns from one side to the next, radians, left positive; 0 where it runs on smoothly. */
+function turnBetween(before: Side, after: Side): number {
+  const [t0, t1] = [direction(before.at(1).angle), direction(after.at(0).angle)];
   const turn = Math.atan2(cross(t0, t1), t0.x * t1.x + t0.y * t1.y);
-  if (Math.abs(turn) < SMOOTH) return [];
-  if (turn * away > 0) {
-    trim(before, after, Math.abs(turn), Math.abs(away));
-    return [];
-  }
+  return Math.abs(turn) < SMOOTH ? 0 : turn;
+}
+
+/** The points from one side's end to the next side's start round an outside corner. */
+function corner(before: Side, after: Side, turn: number, away: number): Point[] {
+  const [end, start] = [before.at(1), after.at(0)];
   const reach = Math.abs(away) * Math.min(Math.tan(Math.abs(turn) / 2), 1);
+  if (before.piece.type === 'line') before.past = reach / end.speed;
+  if (after.piece.type === 'line') after.before = reach / start.speed;
   const points = [
     pointOf(end),
-    add(end, scale(t0, reach)),
-    subtract(start, scale(t1, reach)),
+    add(end, scale(direction(end.angle), reach)),
+    subtract(start, scale(direction(start.angle), reach)),
     pointOf(start),
   ];
   return points.filter((p, i) => i === 0 || distance(p, points[i - 1]!) > JOIN_MM);
@@ -129,7 +152,7 @@ function trim(before: Side, after: Side, turn: number, away: number): void {
     const determinant = cross(dp, dq);
     u += cross(gap, dq) / determinant;
     v += cross(gap, dp) / determinant;
-    if (!(u > 0 && u < 1 && v > 0 && v < 1)) break;
+    if (!(u > -before.before && u < 1 && v > 0 && v < 1 + after.past)) break;
     if (distance(p, q) < JOIN_MM / 10) {
       before.to = u;
       after.from = v;

@@ -1,4 +1,5 @@
 import type { Point } from './point.ts';
+import { JOIN_MM } from './tolerance.ts';
 
 /** What a path is made of once it is fitted: the shapes every writer can draw. */
 export type Segment = LineSegment | ArcSegment | CubicSegment;
@@ -8,6 +9,10 @@ export type Piece = Segment | ElasticaSegment | TaperedSegment | EllipseSegment;
 
 export const isSegment = (piece: Piece): piece is Segment =>
   piece.type === 'line' || piece.type === 'arc' || piece.type === 'cubic';
+
+/** Whether a piece of an edge is a shoulder: a straight step square to the reference line, at one station. */
+export const isShoulder = (piece: Piece): piece is LineSegment =>
+  piece.type === 'line' && Math.abs(piece.to.x - piece.from.x) <= JOIN_MM;
 
 export interface LineSegment {
   readonly type: 'line';

@@ -2,7 +2,7 @@ import { Fault } from '../units/fault.ts';
 import { along, type Place, pieceLength } from './along.ts';
 import { fitCubics } from './fit.ts';
 import { integrate } from './gauss.ts';
-import type { ArcSegment, Piece, Segment } from './piece.ts';
+import { type ArcSegment, isShoulder, type Piece, type Segment } from './piece.ts';
 import { add, direction, distance, leftOf, type Point, pointOf, scale, turnBetween } from './point.ts';
 import { FIT_MM } from './tolerance.ts';
 
@@ -37,19 +37,26 @@ export function sharpen(pieces: readonly Piece[], factor: number): Segment[][] {
   let next: Start | undefined;
   return pieces.map((piece, i) => {
     const start = along(piece)(0);
-    if (i > 0) mustBeSmooth(along(pieces[i - 1]!)(1), start);
+    if (i > 0) mustBeSmooth(pieces[i - 1]!, piece);
     const { segments, end } = sharpenPiece(piece, next ?? start, factor);
     next = end;
     return segments;
   });
 }
 
-function mustBeSmooth(before: Place, after: Place): void {
-  if (Math.abs(turnBetween(before.angle, after.angle)) < CORNER) return;
+function mustBeSmooth(before: Piece, after: Piece): void {
+  const [end, { x, angle }] = [along(before)(1), along(after)(0)];
+  if (Math.abs(turnBetween(end.angle, angle)) < CORNER) return;
+  const [what, cure] =
+    isShoulder(before) || isShoulder(after)
+      ? [
+          'shoulder',
+          'Write the curve alone as a job for its form, and cut the shoulder when the glue is hard.',
+        ]
+      : ['corner', 'Ease it into a curve.'];
   throw new Fault(
     'sharpen.corner',
-    (mm) =>
-      `the line has a corner at station ${mm(after.x)}, and plies do not bend round a corner. Ease it into a curve.`,
+    (mm) => `the line has a ${what} at station ${mm(x)}, and plies do not bend round a corner. ${cure}`,
   );
 }
 

@@ -119,12 +119,10 @@ const jointStrokes = ({ part, path }: PictureView, { joints }: SettingOut): Stro
 
 /** Across the part from edge to edge, or from chord to line. */
 const stationStrokes = ({ part, at }: PictureView, { stations }: SettingOut): Stroke[] =>
-  stations.flatMap((station) => {
+  stations.flatMap(({ station }) => {
     const offsets = offsetsAcross(part, station);
     if (offsets.length === 0) return [];
-    const [low, high] = [Math.min(...offsets), Math.max(...offsets)].map((y) =>
-      at({ x: station.station, y }),
-    );
+    const [low, high] = [Math.min(...offsets), Math.max(...offsets)].map((y) => at({ x: station, y }));
     return [
       polyline('station', [
         { x: low!.x, y: low!.y - PAST_MM },
@@ -157,8 +155,8 @@ function labelBeside(room: Room, beside: Box, text: string): Item[] {
 /** More labels than this are a thicket. */
 const MOST_MARKS = 12;
 
-/** Apexes before joins before pins, as many as can be read. */
+/** Apexes before shoulders before joins before pins, as many as can be read. */
 function foremost(landmarks: readonly Landmark[]): Landmark[] {
-  const rank: Readonly<Record<Landmark['what'], number>> = { apex: 0, join: 1, pin: 2, end: 3 };
+  const rank: Readonly<Record<Landmark['what'], number>> = { apex: 0, shoulder: 1, join: 2, pin: 3, end: 4 };
   return [...landmarks].sort((a, b) => rank[a.what] - rank[b.what]).slice(0, MOST_MARKS);
 }

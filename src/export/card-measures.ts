@@ -5,7 +5,7 @@ import type { Part, PartEdge } from '../part/part.ts';
 import { edgeChecks } from '../tiling/checks.ts';
 import { boxTable } from './card-rows.ts';
 import type { Filling, Section } from './card-sections.ts';
-import { bare, printed, settingOut } from './setting-out.ts';
+import { bare, printed, settingOut, sidesAt } from './setting-out.ts';
 
 /** Something to measure on the finished part, mm. */
 interface Measure {
@@ -59,10 +59,10 @@ const leastWidth = ({ shape, rule }: Part): Measure[] =>
 /** Stations between the ends at which the width is measured. */
 const WIDTHS_BETWEEN = 4;
 
-/** Square to the reference line from edge to edge, at a few stations. */
+/** Square to the reference line from edge to edge, at a few stations; a shoulder's has two widths, and none is told. */
 const widthsOf = (part: Part): Measure[] =>
   settingOut(part, WIDTHS_BETWEEN).stations.flatMap(({ station, offsets: [a, b] }, i, all) =>
-    i === 0 || i === all.length - 1 || a === undefined || b === undefined
+    i === 0 || i === all.length - 1 || a === undefined || b === undefined || sidesAt(part, station).length > 1
       ? []
       : [{ label: `width at ${printed(station, part.rule)}`, length: Math.abs(b - a) }],
   );

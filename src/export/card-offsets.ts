@@ -3,7 +3,7 @@ import type { Part, PartEdge } from '../part/part.ts';
 import { boxTable, type Column } from './card-rows.ts';
 import type { Filling, Section } from './card-sections.ts';
 import { gap, paragraph } from './columns.ts';
-import { noteOf, type OffsetRow, tableOfOffsets } from './offset-table.ts';
+import { markName, noteOf, type OffsetRow, tableOfOffsets } from './offset-table.ts';
 import { bare, printed, settingOut } from './setting-out.ts';
 
 /** How many stations to try for, besides the landmarks; fewer where the page is full. */
@@ -14,9 +14,9 @@ const ENOUGH_ROWS = 12;
 
 /** The kinds of landmark that keep their row, one list after the other, as the page fills. */
 const KEPT = [
-  ['apex', 'pin', 'join'],
-  ['apex', 'join'],
-  ['apex'],
+  ['apex', 'pin', 'join', 'shoulder'],
+  ['apex', 'join', 'shoulder'],
+  ['apex', 'shoulder'],
   [],
 ] as const satisfies readonly (readonly string[])[];
 
@@ -38,14 +38,15 @@ export function offsetsSection(part: Part, width: number): Section {
         ...(rows.length > 0 ? [...boxTable(columnsOf(part, bent, rows), width), gap(1.4)] : []),
         ...[...level, ...(thinned ? [MORE_OFFSETS] : [])].flatMap((words) => paragraph(words, width)),
       ],
-      list: rows.map(({ station, offsets, marks }) => ({
+      list: rows.map(({ station, side, offsets, marks }) => ({
         station,
+        ...(side && { side }),
         shown: bare(station, part.rule),
         edges: part.edges.flatMap(({ name }, e) => {
           const offset = offsets[e];
           return offset === undefined ? [] : [{ name, offset, shown: bare(offset, part.rule) }];
         }),
-        marks: marks.map(noteOf(part)),
+        marks: marks.map(noteOf(part, side)),
       })),
     };
   });
@@ -90,17 +91,18 @@ function columnsOf(part: Part, edges: readonly PartEdge[], rows: readonly Offset
   return [
     { head: `at, ${part.rule.unit}`, cells: rows.map(({ station }) => bare(station, part.rule)) },
     ...figures,
-    { head: '', notes: rows.map(({ marks }) => notesOf(marks, edges.length)) },
+    { head: '', notes: rows.map((row) => notesOf(row, edges.length)) },
   ];
 }
 
 /** "apex", "pin of back": the edge is named where another in the table has none there. */
-function notesOf(marks: OffsetRow['marks'], edges: number): string {
+function notesOf({ marks, side }: OffsetRow, edges: number): string {
   const whats = [...new Set(marks.map(({ what }) => what))];
   return whats
     .flatMap((what) => {
       const alike = marks.filter((mark) => mark.what === what);
-      return alike.length === edges ? [what] : alike.map(({ edge }) => `${what} of ${edge}`);
+      const name = markName(what, side);
+      return alike.length === edges ? [name] : alike.map(({ edge }) => `${name} of ${edge}`);
     })
     .join(', ');
 }

@@ -1,4 +1,5 @@
 import type { Curve } from '../curves/curve.ts';
+import { isShoulder } from '../curves/piece.ts';
 import { FIT_MM } from '../curves/tolerance.ts';
 import type { EndPair, Step, Taper } from '../job/job.ts';
 import type { Part } from '../part/part.ts';
@@ -102,10 +103,10 @@ export const REMEDIES: readonly string[] = [
 
 /** Stations and landmarks in order, with the offset of each edge. */
 export const offsetRows = (part: Part, setting: SettingOut): string[][] =>
-  tableOfOffsets(part, setting).map(({ station, offsets, marks }) => [
+  tableOfOffsets(part, setting).map(({ station, side, offsets, marks }) => [
     bare(station, part.rule),
     ...offsets.map((offset) => (offset === undefined ? '' : bare(offset, part.rule))),
-    marks.map(noteOf(part)).join(', '),
+    marks.map(noteOf(part, side)).join(', '),
   ]);
 
 /** An edge's name wider than this is cut in the head of the table, mm. */
@@ -122,13 +123,17 @@ export function curveSentences(part: Part): string[] {
   const runs = new Map<string, string[]>();
   part.edges.forEach(({ name, runs: edgeRuns }, e) => {
     edgeRuns.forEach((run, i) => {
-      const words = curveWords(part.job.edges[e]!.steps[i]!, run, part.rule);
-      const stretch = `${name}, ${printed(run.from.x, part.rule)} to ${printed(run.to.x, part.rule)}`;
+      const isStep = run.exact.some(isShoulder);
+      const words = isStep ? SHOULDER_WORDS : curveWords(part.job.edges[e]!.steps[i]!, run, part.rule);
+      const [from, to] = [run.from.x, run.to.x].map((station) => printed(station, part.rule));
+      const stretch = `${name}, ${isStep ? `at ${from}` : `${from} to ${to}`}`;
       runs.set(words, [...(runs.get(words) ?? []), stretch]);
     });
   });
   return [...runs].map(([words, stretches]) => `${stretches.join('; ')}: ${words}`);
 }
+
+const SHOULDER_WORDS = 'a shoulder, square to the reference line.';
 
 function curveWords(step: Step, run: Curve, rule: Rule): string {
   switch (step.kind) {

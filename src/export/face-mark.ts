@@ -1,6 +1,6 @@
 import { along } from '../curves/along.ts';
 import { type Chord, chordsOf } from '../curves/chords.ts';
-import type { Segment } from '../curves/piece.ts';
+import { isShoulder, type Segment } from '../curves/piece.ts';
 import { add, direction, distance, leftOf, type Point, point, scale } from '../curves/point.ts';
 import { edgePath } from '../part/edge.ts';
 import { cornersOnFace, lowerEdge } from '../part/edge-corners.ts';
@@ -27,7 +27,7 @@ export function faceMark(view: SheetView, room: Room): Stroke[] {
   if (!hasFaceMark(view.part)) return [];
   const edge = lowerEdge(view.part);
   const [from, to] = cornersOnFace(view.part, edge);
-  for (const segment of edgePath(edge)) {
+  for (const segment of edgePath(edge).filter((one) => !isShoulder(one))) {
     const place = along(segment);
     for (let i = 1; i < TRIES; i++) {
       const { x, y, angle } = place(i / TRIES);

@@ -2,12 +2,12 @@ import { around, type Box, grown, overlap, pathBox } from '../curves/box.ts';
 import { chordsOf } from '../curves/chords.ts';
 import { type Point, point } from '../curves/point.ts';
 import { finishedLine } from '../part/finished-line.ts';
-import { landmarks } from '../part/landmarks.ts';
+import { isOnUpper, landmarks } from '../part/landmarks.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { type Words, words } from './drawing.ts';
 import type { FullLine } from './full-size.ts';
 import { nearestFree, type Room, strips } from './place.ts';
-import { bare, printed, stationAt } from './setting-out.ts';
+import { bare, offsetWords, printed } from './setting-out.ts';
 import { LEADING, textWidth } from './type.ts';
 
 /** Marks and letters at their usual size, mm, and the part (from corner to corner) on which they have it. */
@@ -24,10 +24,10 @@ export const scaleFor = ({ bounds: { left, right, bottom, top } }: Part): number
 
 const marked = (part: Part): Landmark[] => landmarks(part).filter(({ what }) => what !== 'end');
 
-const nameOf = (part: Part, { what, at }: Landmark): string =>
-  `${what} ${bare(at.x, part.rule)}, ${bare(at.y, part.rule)}`;
+const nameOf = ({ rule }: Part, mark: Landmark): string =>
+  `${mark.what} ${bare(mark.at.x, rule)}, ${offsetWords(mark, (mm) => bare(mm, rule))}`;
 
-/** Pins as crosses; apexes and joins as ticks square to the reference line. */
+/** Pins as crosses; apexes and joins as ticks square to the reference line. A shoulder is seen without. */
 export function markLines(part: Part): FullLine[] {
   const reach = (TICK_MM * scaleFor(part)) / 2;
   return marked(part).flatMap((mark) => {
@@ -39,6 +39,7 @@ export function markLines(part: Part): FullLine[] {
       exact: [{ type: 'line', from: point(x - dx, y - dy), to: point(x + dx, y + dy) }],
       closed: false,
     });
+    if (mark.what === 'shoulder') return [];
     return mark.what === 'pin' ? [tick(reach, 0), tick(0, reach)] : [tick(0, reach)];
   });
 }
@@ -54,7 +55,7 @@ export function markLabels(part: Part): Words[] {
     const [width, height] = [textWidth(text, size), size * LEADING];
     const wished = point(
       mark.at.x - width / 2,
-      mark.at.y + (isUpper(part, mark.at) ? -height - 2 * size : 2 * size),
+      mark.at.y + (isOnUpper(part, mark) ? -height - 2 * size : 2 * size),
     );
     const room = near(mark.at, width + 8 * size, taken);
     const box = nearestFree(room, wished, width, height);
@@ -78,10 +79,6 @@ function near(place: Point, reach: number, taken: readonly Box[]): Room {
   const area = around(place, reach);
   return { area, taken: taken.filter((box) => overlap(box, area)) };
 }
-
-/** Whether wood lies below a place: its label then has room there. */
-const isUpper = (part: Part, { x, y }: Point): boolean =>
-  part.edges.length > 1 && stationAt(part, x).offsets.some((offset) => offset !== undefined && offset < y);
 
 /** Below the part: what it is, and what its drawing must measure. */
 export function nameWords(part: Part): Words[] {

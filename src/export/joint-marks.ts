@@ -8,7 +8,7 @@ import type { Part } from '../part/part.ts';
 import { type Item, type LineStyle, type Stroke, words } from './drawing.ts';
 import { jointMeasures, jointName, jointPlace, jointSize } from './joint-words.ts';
 import { type Room, takeBeside } from './place.ts';
-import { bare, stationAt } from './setting-out.ts';
+import { bare } from './setting-out.ts';
 import { holds, onSheet, pathOnSheet, type SheetView } from './sheet-view.ts';
 import { offsetsAcross } from './stations.ts';
 import { LEADING, textWidth } from './type.ts';
@@ -106,7 +106,7 @@ function centreLine(part: Part, place: { readonly at: number } | { readonly out:
 
 /** From edge to edge at a station and a little past them, from below. */
 function across(part: Part, station: number): Segment {
-  const offsets = offsetsAcross(part, stationAt(part, station));
+  const offsets = offsetsAcross(part, station);
   const [low, high] =
     offsets.length > 0 ? [Math.min(...offsets), Math.max(...offsets)] : [part.bounds.bottom, part.bounds.top];
   return line(point(station, low - PAST_MM), point(station, high + PAST_MM));

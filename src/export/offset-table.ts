@@ -1,5 +1,6 @@
+import type { Side } from '../job/job.ts';
 import type { Landmark, Part } from '../part/part.ts';
-import { type SettingOut, type Station, stationAt } from './setting-out.ts';
+import { type SettingOut, type Station, sidesAt, stationAt } from './setting-out.ts';
 
 /** One row of a printed table of offsets. */
 export interface OffsetRow extends Station {
@@ -7,7 +8,7 @@ export interface OffsetRow extends Station {
   readonly marks: readonly Landmark[];
 }
 
-/** Stations and landmarks in order, with the offset of each edge. */
+/** Stations and landmarks in order, with the offset of each edge; a shoulder's station twice, its left side first. */
 export function tableOfOffsets(part: Part, { stations, landmarks }: SettingOut): OffsetRow[] {
   const named = landmarks.filter(({ what }) => what !== 'end');
   const extra = named.map(({ at }) => stationAt(part, at.x));
@@ -17,7 +18,14 @@ export function tableOfOffsets(part: Part, { stations, landmarks }: SettingOut):
   ]
     .sort((a, b) => a.station - b.station)
     .filter(({ station }, i, sorted) => i === 0 || !isSame(station, sorted[i - 1]!.station));
-  return all.map((row) => ({ ...row, marks: named.filter(({ at }) => isSame(at.x, row.station)) }));
+  return all
+    .flatMap(({ station }) => sidesAt(part, station))
+    .map((row) => ({
+      ...row,
+      marks: named.filter(
+        ({ what, at }) => isSame(at.x, row.station) && (what === 'shoulder' || row.side !== 'right'),
+      ),
+    }));
 }
 
 /** Two stations this near are one row, mm. */
@@ -25,8 +33,12 @@ const SAME_STATION_MM = 0.01;
 
 const isSame = (a: number, b: number): boolean => Math.abs(a - b) < SAME_STATION_MM;
 
-/** "apex", or "apex of back" where there are two edges. */
+/** "apex", or "apex of back" where there are two edges; "left of shoulder". */
 export const noteOf =
-  ({ edges }: Part) =>
+  ({ edges }: Part, side?: Side) =>
   ({ what, edge }: Landmark): string =>
-    edges.length > 1 ? `${what} of ${edge}` : what;
+    `${markName(what, side)}${edges.length > 1 ? ` of ${edge}` : ''}`;
+
+/** What a landmark is called in its row. */
+export const markName = (what: Landmark['what'], side: Side | undefined): string =>
+  what === 'shoulder' && side ? `${side} of shoulder` : what;

@@ -8,20 +8,24 @@ const BYTE_ORDER_MARK = '\uFEFF';
 /**
  * The tables for a spreadsheet (RFC 4180): stations and offsets as decimal numbers in the job's unit to
  * reckon with, and as read on the rule. A spreadsheet makes 4 March of a bare 3/4 and a formula of what
- * begins with a minus, so the rule's words carry their unit, and below the line is said in words.
+ * begins with a minus, so the rule's words carry their unit, and below the line is said in words. Where an edge has
+ * a shoulder a last column says on which side of it a row stands.
  */
 export function offsetsCsv(rule: Rule, tables: readonly OffsetsTable[]): string {
   const { unit } = rule;
+  const isStepped = tables.some(({ rows }) => rows.some(({ side }) => side));
   const rows = tables.flatMap(({ name, rows }) =>
-    rows.map(({ station, offset }) => [
+    rows.map(({ station, offset, side = '' }) => [
       asText(name),
       decimal(station, rule),
       decimal(offset, rule),
       onRule(station, rule),
       onRule(offset, rule),
+      ...(isStepped ? [side] : []),
     ]),
   );
   const head = ['edge', `station_${unit}`, `offset_${unit}`, 'station_on_rule', 'offset_on_rule'];
+  if (isStepped) head.push('side_of_shoulder');
   const text = [head, ...rows].map((row) => `${row.map(quotedCell).join(',')}\r\n`).join('');
   return /^\p{ASCII}*$/u.test(text) ? text : BYTE_ORDER_MARK + text;
 }

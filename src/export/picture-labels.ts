@@ -1,16 +1,16 @@
 import { type Box, grown, pathBox } from '../curves/box.ts';
 import { type Chord, chordsOf, passes } from '../curves/chords.ts';
 import { distance, type Point } from '../curves/point.ts';
-import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Joint } from '../job/job.ts';
 import { finishedLine } from '../part/finished-line.ts';
-import type { Landmark, Part } from '../part/part.ts';
+import { cornersOf, isOnUpper } from '../part/landmarks.ts';
+import type { Landmark } from '../part/part.ts';
 import { circle, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { jointLines, labelAnchor } from './joint-marks.ts';
 import { jointName } from './joint-words.ts';
 import type { DrawnTooth, PictureView } from './picture-view.ts';
 import { nearestFree, type Room, strips, takeBeside } from './place.ts';
-import { bare, settingOut, stationAt } from './setting-out.ts';
+import { bare, offsetWords, settingOut } from './setting-out.ts';
 import { ANY_FONT, LEADING, textWidth } from './type.ts';
 
 /** What labels are set in: the size of their type, mm, and how much wider than in our own font they may run. */
@@ -48,7 +48,7 @@ export function landmarkItems(view: PictureView, combs: readonly DrawnTooth[][],
   ];
 }
 
-/** Landmarks with their signs and labels, in what room there is; the ends of an edge have none. */
+/** Landmarks with their signs and labels, in what room there is; the ends of an edge have none, a shoulder no sign. */
 export function labelledMarks(
   { part, at }: PictureView,
   landmarks: readonly Landmark[],
@@ -56,14 +56,16 @@ export function labelledMarks(
   face: Face,
 ): Item[] {
   const marks = landmarks.filter(({ what }) => what !== 'end');
-  const signs = marks.map(({ what, at: place }) => sign(what, at(place)));
-  room.taken.push(...signs.map(({ path }) => grown(pathBox(path), WHITE_MM)));
+  const signs = marks.map(({ what, at: place }) => (what === 'shoulder' ? [] : [sign(what, at(place))]));
+  room.taken.push(...signs.flat().map(({ path }) => grown(pathBox(path), WHITE_MM)));
   const labels: Box[] = [];
   return marks.flatMap((mark, i) => {
-    const foot = at(mark.at);
-    const text = `${mark.what} ${bare(mark.at.x, part.rule)}, ${bare(mark.at.y, part.rule)}`;
-    const label = { text, face, above: isUpper(part, mark.at) };
-    return [signs[i]!, ...labelItems(room, foot, label, labels)];
+    const above = isOnUpper(part, mark);
+    const outer = cornersOf(mark).reduce((a, b) => (b.y > a.y === above ? b : a));
+    const show = (mm: number): string => bare(mm, part.rule);
+    const text = `${mark.what} ${show(mark.at.x)}, ${offsetWords(mark, show)}`;
+    const label = { text, face, above };
+    return [...signs[i]!, ...labelItems(room, at(outer), label, labels)];
   });
 }
 
@@ -106,10 +108,6 @@ function sign(what: Landmark['what'], at: Point): Stroke {
 
 const centred = (text: string, { left, right, bottom }: Box, { size }: Face): Item =>
   words(text, { x: (left + right) / 2, y: bottom + size * 0.35 }, size, 'middle');
-
-/** Whether another edge lies below a place: its label then stands above, outside the part. */
-const isUpper = (part: Part, { x, y }: Point): boolean =>
-  stationAt(part, x).offsets.some((offset) => offset !== undefined && offset < y - JOIN_MM);
 
 interface Label {
   readonly text: string;

@@ -1,11 +1,12 @@
 import { JOIN_MM } from '../curves/tolerance.ts';
-import type { Joint } from '../job/job.ts';
+import type { Joint, Side } from '../job/job.ts';
 import { reachOf } from '../part/edge.ts';
 import { type EndStrip, endStrips } from '../part/end-strips.ts';
-import { landmarks } from '../part/landmarks.ts';
-import { offsetAt, stationSpacing, stationsEvery } from '../part/offsets.ts';
+import { cornersOf, landmarks } from '../part/landmarks.ts';
+import { offsetAt, offsetsBeside, stationSpacing, stationsEvery } from '../part/offsets.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { jointsShown } from '../tiling/must-show.ts';
+import type { ShowLength } from '../units/fault.ts';
 import { graduationMm } from '../units/graduation.ts';
 import { type Rule, showLength, showOnRule, showSize } from '../units/rule.ts';
 import { typesetFractions } from '../units/typeset.ts';
@@ -21,6 +22,8 @@ export interface SettingOut {
 
 export interface Station {
   readonly station: number;
+  /** Where an edge has a shoulder there: on which side of it. */
+  readonly side?: Side;
   /** In the order of the part's edges; none where an edge does not reach. */
   readonly offsets: readonly (number | undefined)[];
 }
@@ -44,6 +47,23 @@ export const stationAt = (part: Part, station: number): Station => ({
   station,
   offsets: part.edges.map((edge) => offsetAt(edge, station)),
 });
+
+/** A station, or where an edge has a shoulder there its two sides. */
+export function sidesAt(part: Part, station: number): Station[] {
+  const beside = part.edges.map((edge) => offsetsBeside(edge, station));
+  if (!beside.some(([first]) => first?.side)) return [stationAt(part, station)];
+  return (['left', 'right'] as const).map((side) => ({
+    station,
+    side,
+    offsets: beside.map((all) => (side === 'left' ? all[0] : all.at(-1))?.offset),
+  }));
+}
+
+/** What a landmark's offset reads; of a shoulder those of both its corners, the left one first. */
+export const offsetWords = (mark: Pick<Landmark, 'at' | 'to'>, show: ShowLength): string =>
+  cornersOf(mark)
+    .map(({ y }) => show(y))
+    .join(' to ');
 
 /** A length as printed: off the maker's rule, with its unit, real fractions and a real minus. */
 export const printed = (mm: number, rule: Rule): string => typeset(showLength(mm, rule));

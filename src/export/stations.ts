@@ -2,10 +2,12 @@ import type { Box } from '../curves/box.ts';
 import { passes } from '../curves/chords.ts';
 import { add, distance, type Point, point, scale } from '../curves/point.ts';
 import { chordOf } from '../part/finished-line.ts';
+import { cornersOf } from '../part/landmarks.ts';
+import { offsetsBeside } from '../part/offsets.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { circle, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { boxAt, type Room, takeFirst } from './place.ts';
-import { printed, type Station, stationAt } from './setting-out.ts';
+import { offsetWords, printed } from './setting-out.ts';
 import { holds, offsetsGrow, onSheet, type SheetView } from './sheet-view.ts';
 import { LEADING, textWidth } from './type.ts';
 
@@ -23,38 +25,39 @@ const SAME_MM = 0.5;
 
 /** Station lines: square to the reference line, from edge to edge or from chord to curve. */
 export function stationLines(view: SheetView): Stroke[] {
-  return view.setting.stations.flatMap((station) => {
+  return view.setting.stations.flatMap(({ station }) => {
     const offsets = offsetsAcross(view.part, station);
     if (offsets.length === 0) return [];
     const [low, high] = [Math.min(...offsets) - PAST_MM, Math.max(...offsets) + PAST_MM];
-    const from = onSheet(view, point(station.station, low));
-    const to = onSheet(view, point(station.station, high));
+    const from = onSheet(view, point(station, low));
+    const to = onSheet(view, point(station, high));
     return passes({ from, to }, view.sheet.window) ? [polyline('station', [from, to])] : [];
   });
 }
 
-/** The offsets of the edges at a station; on a line pattern also that of the chord. */
-export function offsetsAcross({ shape }: Part, { station, offsets }: Station): number[] {
-  const known = offsets.filter((offset) => offset !== undefined);
+/** The offsets of the edges at a station, both of a shoulder; on a line pattern also that of the chord. */
+export function offsetsAcross({ edges, shape }: Part, station: number): number[] {
+  const known = edges.flatMap((edge) => offsetsBeside(edge, station).map(({ offset }) => offset));
   const chord = chordOf(shape);
   if (!chord || known.length === 0) return known;
   const [from, to] = chord;
   return [...known, from.y + ((to.y - from.y) * (station - from.x)) / (to.x - from.x)];
 }
 
-/** Signs at apexes, pins and joins, over the line they belong to. */
+/** Signs at apexes, pins and joins, over the line they belong to; a shoulder is seen without. */
 export function landmarkSigns(view: SheetView): Stroke[] {
   const up = scale(offsetsGrow(view), TICK_MM);
   return view.setting.landmarks.flatMap(({ what, at }) => {
     const centre = onSheet(view, at);
-    if (what === 'end' || !holds(view.sheet.window, centre)) return [];
+    if (what === 'end' || what === 'shoulder' || !holds(view.sheet.window, centre)) return [];
     if (what === 'pin') return [circle('mark', centre, PIN_RADIUS_MM)];
     return [polyline('mark', [add(centre, scale(up, -1)), add(centre, up)])];
   });
 }
 
 interface Label {
-  readonly at: Point;
+  /** Where it may stand beside, the foremost first: a shoulder has two corners. */
+  readonly feet: readonly Point[];
   readonly lines: readonly string[];
   /** Which way it stands off: with growing offsets or against them. */
   readonly side: 1 | -1;
@@ -73,36 +76,40 @@ const isShown = (view: SheetView, at: Point): boolean => holds(view.sheet.cell, 
 export function stationLabels(view: SheetView, room: Room): Item[] {
   const { part, setting } = view;
   const named = setting.landmarks.filter(({ what }) => what !== 'end');
-  return setting.stations.flatMap((station) =>
-    station.offsets.flatMap((offset) => {
+  return setting.stations.flatMap(({ station, offsets }) =>
+    offsets.flatMap((offset) => {
       if (offset === undefined) return [];
-      const at = point(station.station, offset);
-      if (!isShown(view, at) || named.some((mark) => distance(mark.at, at) < SAME_MM)) return [];
+      const at = point(station, offset);
+      if (!isShown(view, at) || named.some((mark) => isIn(mark, at))) return [];
       return placeLabel(view, room, {
-        at,
-        lines: labelLines(part, 'at', at),
-        side: sideOf(part, station, offset),
+        feet: [at],
+        lines: labelLines(part, 'at', { at }),
+        side: sideOf(part, at),
       });
     }),
   );
 }
 
-const landmarkLabel = (part: Part, { what, at }: Landmark): Label => ({
-  at,
-  lines: labelLines(part, `${what} at`, at),
-  side: sideOf(part, stationAt(part, at.x), at.y),
+/** Whether a place is that of a landmark, or one of a shoulder's corners. */
+const isIn = (mark: Landmark, at: Point): boolean =>
+  cornersOf(mark).some((corner) => distance(corner, at) < SAME_MM);
+
+const landmarkLabel = (part: Part, mark: Landmark): Label => ({
+  feet: cornersOf(mark),
+  lines: labelLines(part, `${mark.what} at`, mark),
+  side: sideOf(part, mark.at),
 });
 
-const labelLines = ({ rule }: Part, what: string, at: Point): string[] => [
-  `${what} ${printed(at.x, rule)}`,
-  `offset ${printed(at.y, rule)}`,
+const labelLines = ({ rule }: Part, what: string, mark: Pick<Landmark, 'at' | 'to'>): string[] => [
+  `${what} ${printed(mark.at.x, rule)}`,
+  `offset ${offsetWords(mark, (mm) => printed(mm, rule))}`,
 ];
 
 /** Outside the part, or on the round side of a line pattern. */
-function sideOf(part: Part, station: Station, offset: number): 1 | -1 {
-  const offsets = offsetsAcross(part, station);
+function sideOf(part: Part, { x, y }: Point): 1 | -1 {
+  const offsets = offsetsAcross(part, x);
   const middle = offsets.reduce((sum, one) => sum + one, 0) / Math.max(1, offsets.length);
-  return offset >= middle ? 1 : -1;
+  return y >= middle ? 1 : -1;
 }
 
 /** How far off its point a label may stand, and how far to the side, mm. */
@@ -122,16 +129,18 @@ function placeLabel(view: SheetView, room: Room, label: Label): Item[] {
 }
 
 /** Where a label may stand: on its own side first, close before far. */
-function labelBoxes(view: SheetView, { at, side }: Label, width: number, height: number): Box[] {
-  const foot = onSheet(view, at);
+function labelBoxes(view: SheetView, { feet, side }: Label, width: number, height: number): Box[] {
   return [side, -side].flatMap((way) => {
     const off = scale(offsetsGrow(view), way);
     const reach = (Math.abs(off.x) * width + Math.abs(off.y) * height) / 2;
-    return AWAY_MM.flatMap((away) =>
-      ASIDE_MM.map((aside) => {
-        const middle = add(foot, add(scale(off, away + reach), point(off.y * aside, -off.x * aside)));
-        return boxAt(point(middle.x - width / 2, middle.y - height / 2), width, height);
-      }),
+    return feet.flatMap((foot) =>
+      AWAY_MM.flatMap((away) =>
+        ASIDE_MM.map((aside) => {
+          const beside = add(scale(off, away + reach), point(off.y * aside, -off.x * aside));
+          const middle = add(onSheet(view, foot), beside);
+          return boxAt(point(middle.x - width / 2, middle.y - height / 2), width, height);
+        }),
+      ),
     );
   });
 }

@@ -4,6 +4,7 @@ import type { Entry } from './entry.ts';
 import type { Edge, Job, Step } from './job.ts';
 import { MAX_PINS, readPoint, type SetOut } from './read-points.ts';
 import { readStep } from './read-steps.ts';
+import { isShoulder, standsWithin } from './shoulders.ts';
 import { Table } from './table.ts';
 import { STEP_KINDS } from './vocabulary.ts';
 
@@ -71,10 +72,13 @@ function readFrom(entry: Entry, unit: Unit): SetOut | undefined {
 function readSteps(items: readonly Entry[], from: SetOut | undefined, unit: Unit): Step[] | undefined {
   const steps: Step[] = [];
   let start = from;
-  for (const item of items) {
+  let afterShoulder = false;
+  for (const [i, item] of items.entries()) {
     const { step, end } = readStep(item, start, unit);
-    if (step) steps.push(step);
-    start = end;
+    const shoulder = step && start && end && isShoulder({ start, end }) ? { start, end } : undefined;
+    const along = { isFirst: i === 0, isLast: i === items.length - 1, afterShoulder };
+    if (step && (!shoulder || standsWithin(shoulder, along))) steps.push(step);
+    [start, afterShoulder] = [end, shoulder !== undefined];
   }
   return steps.length === items.length ? steps : undefined;
 }

@@ -3,10 +3,11 @@ import type { Unit } from '../units/unit.ts';
 import type { Entry } from './entry.ts';
 import { readLength } from './read-values.ts';
 
-/** A point as set out: where it lies, and how its station was written, for messages. */
+/** A point as set out: where it lies, and how its lengths were written, for messages. */
 export interface SetOut {
   readonly at: Point;
   readonly station: string;
+  readonly offset: string;
   readonly entry: Entry;
 }
 
@@ -26,7 +27,8 @@ export function readPoint(entry: Entry, unit: Unit): SetOut | undefined {
   const x = readLength(station, unit);
   const y = readLength(offset, unit);
   if (x === undefined || y === undefined) return undefined;
-  return { at: point(x, y), station: station.text(A_POINT) ?? '', entry };
+  const written = (length: Entry): string => length.text(A_POINT) ?? '';
+  return { at: point(x, y), station: written(station), offset: written(offset), entry };
 }
 
 /** One point, or a list of points. */

@@ -5,6 +5,7 @@ import type { BattenBy, End, EndPair, Step, Taper } from './job.ts';
 import { suggest } from './near-name.ts';
 import { readPins, readPoint, type SetOut } from './read-points.ts';
 import { readLength, readWord } from './read-values.ts';
+import { squareTo } from './shoulders.ts';
 import { runsForward } from './stations.ts';
 import { Table } from './table.ts';
 import { STEP_KEYS, STEP_KINDS, STRIP_KEYS, type StepKind } from './vocabulary.ts';
@@ -30,10 +31,11 @@ export function readStep(entry: Entry, start: SetOut | undefined, unit: Unit): R
   const kind = table && kindOf(table);
   if (!kind) return {};
   table.keepTo(STEP_KEYS[kind]);
-  const end = readPoint(table.get(kind)!, unit);
+  const point = readPoint(table.get(kind)!, unit);
   const read = READERS[kind](table, unit);
+  const end = point && start ? squareTo(point, start) : point;
   if (!end || !read) return { end };
-  if (start && !runsForward(start, read.pins, end)) return { end };
+  if (start && !runsForward(kind, start, read.pins, end)) return { end };
   return { end, step: { ...read.shape, to: end.at, key: entry.key } };
 }
 

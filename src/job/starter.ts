@@ -33,6 +33,7 @@ edges:                            # one edge: a line pattern. Two: a closed part
       # ends: [held, free]        # held: the end leaves in line with what it meets
       # strip: {from: 1/4, to: 1/8} # planed thinner, start to end; over one nail
     - line: [44, 0]
+    # A line that stays at its station, from [6, 0] to [6, 1/4], is a shoulder: a square step.
     # Other steps:
     # - arc: [38, 0]              # part of a circle, by one of three:
     #   rise: 1 1/4               #   its height over the chord; below 0 it bulges downwards

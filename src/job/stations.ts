@@ -1,12 +1,16 @@
 import { distance } from '../curves/point.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { SetOut } from './read-points.ts';
+import type { StepKind } from './vocabulary.ts';
 
 /**
  * Whether a step runs from left to right: its start, its pins and its end at rising stations, no two
- * points the same. Reports the first point that does not, at that point.
+ * points the same; a line may also stand square to the reference line, as a shoulder. Reports the first point
+ * that does not, at that point.
  */
-export function runsForward(start: SetOut, pins: readonly SetOut[], end: SetOut): boolean {
+export function runsForward(kind: StepKind, start: SetOut, pins: readonly SetOut[], end: SetOut): boolean {
+  if (isSame(end, start)) return false;
+  if (isOver(end, start)) return kind === 'line' || onlyALine(end, start);
   if (!liesBeyond(end, start, 'the start of this step')) return false;
   let last = start;
   for (const pin of pins) {
@@ -15,6 +19,22 @@ export function runsForward(start: SetOut, pins: readonly SetOut[], end: SetOut)
   }
   return true;
 }
+
+/** Whether two points stand at one station, one over the other. */
+export const isOver = (point: SetOut, other: SetOut): boolean => Math.abs(point.at.x - other.at.x) <= JOIN_MM;
+
+/** A strip or an arc that ended over its start would have to turn back on its way. */
+function onlyALine(end: SetOut, start: SetOut): false {
+  const cure = `Only a line may stand square to the reference line, as a shoulder: "line: ${written(end)}".`;
+  end.entry.report(
+    'job.backwards',
+    `station ${end.station} is that of the start of this step, ${written(start)}. ${cure}`,
+  );
+  return false;
+}
+
+/** "[8, 3]", as typed. */
+export const written = ({ station, offset }: SetOut): string => `[${station}, ${offset}]`;
 
 function liesBeyond(later: SetOut, earlier: SetOut, what: string): boolean {
   if (isSame(later, earlier)) return false;

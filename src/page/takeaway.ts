@@ -58,9 +58,10 @@ export class Takeaway {
         {},
         el('caption', {}, name),
         el('tr', {}, el('th', { scope: 'col' }, 'station'), el('th', { scope: 'col' }, 'offset')),
-        ...rows.map(({ station, offset }) =>
-          el('tr', {}, el('td', {}, bare(station)), el('td', {}, bare(offset))),
-        ),
+        ...rows.map(({ station, offset, side }) => {
+          const where = side ? `${bare(station)}, ${side} of shoulder` : bare(station);
+          return el('tr', {}, el('td', {}, where), el('td', {}, bare(offset)));
+        }),
       ),
     );
     byId('offsets').replaceChildren(...tables);

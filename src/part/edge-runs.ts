@@ -75,10 +75,15 @@ function endsOf(edge: Edge, i: number, [start, end]: readonly [End, End]): Strip
 
 const isStiff = (step: Step): boolean => step.kind === 'line' || step.kind === 'arc';
 
-/** The direction in which a neighbouring line or arc meets a held end; strips give way and set none. */
+/**
+ * The direction in which a neighbouring line or arc meets a held end; strips give way and set none. A shoulder
+ * lies across the strip: it is held in line with what comes beyond.
+ */
 function neighbourAngle(edge: Edge, i: number, meet: typeof segmentEnd): number | undefined {
   const step = edge.steps[i];
   if (!step || !isStiff(step)) return undefined;
+  if (step.to.x === startOf(edge, i).x)
+    return neighbourAngle(edge, meet === segmentEnd ? i - 1 : i + 1, meet);
   const run = runOf(edge, i);
   return meet(meet === segmentEnd ? run.exact.at(-1)! : run.exact[0]!).angle;
 }

@@ -1,5 +1,5 @@
 import { piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
-import type { Piece } from '../curves/piece.ts';
+import { isShoulder, type Piece } from '../curves/piece.ts';
 import { add, direction, leftOf, type Point, scale } from '../curves/point.ts';
 import { pieceStretch } from '../curves/stretch.ts';
 import type { Side } from '../job/job.ts';
@@ -55,7 +55,11 @@ function endStrip(end: PartEnd, edge: PartEdge, isLower: boolean, thickness: num
   const cut = Array.from({ length: PARTS }, (_, i) => ((i + 1) / PARTS) * thickness).map((depth) =>
     place(gone(depth), depth),
   );
-  const reach = Math.max(0, gone(thickness)) + Math.min(LENGTH_MM, length / 3);
+  const back = Math.max(0, gone(thickness));
+  const reach = Math.min(
+    back + Math.min(LENGTH_MM, length / 3),
+    toShoulder(isLeft ? whole : whole.toReversed()),
+  );
   const [from, to] = [place(0, 0), place(reach, 0)];
   return {
     side: end.side,
@@ -63,6 +67,12 @@ function endStrip(end: PartEnd, edge: PartEdge, isLower: boolean, thickness: num
     cut: [from, ...cut],
     outline: [from, to, place(reach, thickness), cut.at(-1)!],
   };
+}
+
+/** How far an edge runs from an end to its first shoulder, mm: paper folds along it no farther. */
+function toShoulder(fromEnd: readonly Piece[]): number {
+  const first = fromEnd.findIndex(isShoulder);
+  return first < 0 ? Number.POSITIVE_INFINITY : piecesLength(fromEnd.slice(0, first));
 }
 
 /** What is left of an edge at a depth under the face, the other end uncut. */

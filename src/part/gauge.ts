@@ -1,6 +1,6 @@
 import { direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
 import { type Rule, readOnRule } from '../units/rule.ts';
-import { landmarks } from './landmarks.ts';
+import { cornersOf, landmarks } from './landmarks.ts';
 import { type BaseLine, offsetsAt, reachAlong } from './offsets.ts';
 import type { Landmark, Part, PartEdge } from './part.ts';
 
@@ -21,7 +21,7 @@ export interface GaugeStrip {
   readonly to: number;
   /** How far apart the stations are that are no ends, mm; Infinity for fewer than two. */
   readonly spacing: number;
-  /** By station; no two that a rule cannot tell apart. */
+  /** By station; no two that a rule cannot tell apart but a shoulder's, its left corner first. */
   readonly ticks: readonly GaugeTick[];
 }
 
@@ -38,7 +38,7 @@ export function gaugeStrip(
   const [from, to] = reachAlong(edge, base);
   const named = landmarks(part)
     .filter((mark) => mark.edge === edge.name)
-    .map(({ what, at }): GaugeTick => ({ what, ...inBase(at, base) }));
+    .flatMap((mark) => cornersOf(mark).map((at): GaugeTick => ({ what: mark.what, ...inBase(at, base) })));
   const plain = stations
     .filter((station) => !named.some((mark) => readsSame(mark.station, station, part.rule)))
     .flatMap((station): GaugeTick[] => {

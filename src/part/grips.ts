@@ -41,7 +41,13 @@ export const gripsOf = (part: Part): Grip[] =>
       const end = `${step.key}.${step.kind}`;
       return [
         ...passed(edge, step, [from, step.to], () => part.edges[e]!.runs[i]!.exact),
-        placeGrip(edge, last ? 'end' : 'join', end, step.to, last ? partners(part, edge, 'end') : []),
+        placeGrip(
+          edge,
+          last ? 'end' : 'join',
+          end,
+          step.to,
+          last ? partners(part, edge, 'end') : otherCorner(edge, i),
+        ),
       ];
     }),
   ]);
@@ -73,6 +79,17 @@ function partners({ job }: Part, edge: Edge, side: 'start' | 'end'): GripLength[
     .map(endOf)
     .filter(({ at }) => Math.abs(at.x - endOf(edge).at.x) <= JOIN_MM)
     .map(({ key, at }) => ({ key: `${key}[0]`, mm: at.x, what: 'station' }));
+}
+
+/** The station of the other corner of a shoulder that ends or begins with a step: it stays square as it moves. */
+function otherCorner({ steps }: Edge, i: number): GripLength[] {
+  const isOver = (at: Point): boolean => Math.abs(at.x - steps[i]!.to.x) <= JOIN_MM;
+  return [i - 1, i + 1].flatMap((other) => {
+    const step = steps[other];
+    return step && isOver(step.to)
+      ? [{ key: `${step.key}.${step.kind}[0]`, mm: step.to.x, what: 'station' as const }]
+      : [];
+  });
 }
 
 /** What a step passes between its ends. */

@@ -1,31 +1,50 @@
 import { figuresOf } from '../curves/figures.ts';
+import { isShoulder } from '../curves/piece.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import { edgeEnd, edgeStart } from './edge.ts';
+import { offsetAt } from './offsets.ts';
 import type { Landmark, Part, PartEdge } from './part.ts';
 
-/** The places of a part worth a label, edge by edge, each once: ends, joins, nails and pins, apexes. */
+/** The places of a part worth a label, edge by edge, each once: ends, joins, shoulders, nails and pins, apexes. */
 export function landmarks(part: Part): Landmark[] {
   return part.edges.flatMap((edge) => {
     const found: Landmark[] = [];
-    const add = (what: Landmark['what'], at: Point): void => {
-      if (!found.some((known) => distance(known.at, at) < JOIN_MM)) found.push({ what, at, edge: edge.name });
-    };
-    for (const [what, at] of placesOf(edge)) add(what, at);
+    for (const mark of placesOf(edge))
+      if (!found.some((known) => cornersOf(known).some((at) => distance(at, mark.at) < JOIN_MM)))
+        found.push({ ...mark, edge: edge.name });
     return found;
   });
 }
 
-/** An apex first, so that a nail that stands in it does not hide it. */
-function placesOf(edge: PartEdge): [Landmark['what'], Point][] {
-  const apexes = edge.runs.flatMap((run) => figuresOf(run).apex?.at ?? []);
-  const ends = [edgeStart(edge), edgeEnd(edge)];
-  const joins = edge.runs.slice(1).map((run) => run.from);
-  const pins = edge.runs.flatMap((run) => run.pins);
+/** Where a landmark stands: both corners of a shoulder. */
+export const cornersOf = ({ at, to }: Pick<Landmark, 'at' | 'to'>): readonly Point[] =>
+  to ? [at, to] : [at];
+
+/** An apex first, so that a nail that stands in it does not hide it; a shoulder before the joins in its corners. */
+function placesOf(edge: PartEdge): Omit<Landmark, 'edge'>[] {
+  const { runs } = edge;
+  const places = (what: Landmark['what'], points: readonly Point[]) => points.map((at) => ({ what, at }));
   return [
-    ...ends.map((at) => ['end', at] as [Landmark['what'], Point]),
-    ...apexes.map((at) => ['apex', at] as [Landmark['what'], Point]),
-    ...joins.map((at) => ['join', at] as [Landmark['what'], Point]),
-    ...pins.map((at) => ['pin', at] as [Landmark['what'], Point]),
+    ...places('end', [edgeStart(edge), edgeEnd(edge)]),
+    ...places(
+      'apex',
+      runs.flatMap((run) => figuresOf(run).apex?.at ?? []),
+    ),
+    ...runs
+      .filter(({ exact }) => exact.some(isShoulder))
+      .map(({ from, to }) => ({ what: 'shoulder' as const, at: from, to })),
+    ...places(
+      'join',
+      runs.slice(1).map((run) => run.from),
+    ),
+    ...places(
+      'pin',
+      runs.flatMap((run) => run.pins),
+    ),
   ];
 }
+
+/** Whether another edge lies below a landmark: its label then stands above, outside the part. */
+export const isOnUpper = ({ edges }: Part, { at, edge }: Landmark): boolean =>
+  edges.some((other) => other.name !== edge && (offsetAt(other, at.x) ?? at.y) < at.y - JOIN_MM);

@@ -1,8 +1,9 @@
 import { along } from '../curves/along.ts';
 import { type Box, boxOf } from '../curves/box.ts';
-import type { Piece } from '../curves/piece.ts';
+import { isShoulder, type Piece } from '../curves/piece.ts';
 import { angleOf, direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
 import { rootsOnUnit } from '../curves/search.ts';
+import type { Side } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
 import { MM_PER_INCH, type Unit } from '../units/unit.ts';
 import type { PartEdge } from './part.ts';
@@ -55,7 +56,7 @@ const SAME_MM = 1e-6;
 
 /**
  * Every offset of an edge at a station, in the order the edge passes them: one for most lines, none
- * outside it, several where the line stands steeper than square and doubles back.
+ * outside it, both ends of a shoulder, several where the line stands steeper than square and doubles back.
  * Exact to the curve's own accuracy times the line's slope at the station.
  */
 export function offsetsAt(edge: Pick<PartEdge, 'runs'>, station: number, base = REFERENCE_LINE): number[] {
@@ -71,9 +72,42 @@ export function offsetsAt(edge: Pick<PartEdge, 'runs'>, station: number, base = 
     const past = (u: number): number => dot(subtract(at(u), base.origin), run) - station;
     // Rounding may leave a piece's end a hair short of its own station.
     const ends = [0, 1].filter((u) => Math.abs(past(u)) < SAME_MM);
-    for (const u of [...rootsOnUnit(past, SAMPLES), ...ends]) add(at(u));
+    // A shoulder passes its station all along: its corners are told.
+    const passes = piece.type === 'line' && ends.length === 2 ? [] : rootsOnUnit(past, SAMPLES);
+    for (const u of [...passes, ...ends]) add(at(u));
   }
   return offsets;
+}
+
+/** A corner of a shoulder along a line, mm; `side`: of the shoulder, stations running to the right. */
+export interface ShoulderCorner {
+  readonly station: number;
+  readonly offset: number;
+  readonly side: Side;
+}
+
+/** The corners of an edge's shoulders in its order. Along its chord the two of one stand at stations of their own. */
+export function shoulderCorners(edge: Pick<PartEdge, 'runs'>, base = REFERENCE_LINE): ShoulderCorner[] {
+  const run = direction(base.angle);
+  const corner = (p: Point, side: Side): ShoulderCorner => {
+    const out = subtract(p, base.origin);
+    return { station: dot(out, run), offset: dot(out, leftOf(run)), side };
+  };
+  const shoulders = edge.runs.flatMap(({ exact }) => exact).filter(isShoulder);
+  return shoulders.flatMap(({ from, to }) => [corner(from, 'left'), corner(to, 'right')]);
+}
+
+/** An edge's offset at a station, and on which side of a shoulder that is. */
+export type OffsetBeside = Pick<ShoulderCorner, 'offset'> & Partial<Pick<ShoulderCorner, 'side'>>;
+
+/** What is told of an edge at a station: its offset, or at a shoulder those of its corners there; none beyond its ends. */
+export function offsetsBeside(edge: PartEdge, station: number, base?: BaseLine): OffsetBeside[] {
+  const corners = shoulderCorners(edge, base).filter(
+    (corner) => Math.abs(corner.station - station) < SAME_MM,
+  );
+  if (corners.length > 0) return corners.map(({ offset, side }) => ({ offset, side }));
+  const offset = offsetAt(edge, station, base);
+  return offset === undefined ? [] : [{ offset }];
 }
 
 /** The edge's offset at a station, the first where it doubles back; undefined beyond its ends. */
@@ -99,8 +133,8 @@ const USUAL_STATIONS = 16;
 const MAX_STATIONS = 10_000;
 
 /**
- * The stations at which an edge's offsets are told: both its ends and every whole multiple of a spacing
- * between, mm; the spacing of a rule where none is asked for.
+ * The stations at which an edge's offsets are told: both its ends, its shoulders and every whole multiple of a
+ * spacing between, mm; the spacing of a rule where none is asked for.
  * @throws Fault `offsets.too-many-stations`
  */
 export function stationsOf(edge: PartEdge, base: BaseLine, unit: Unit, every?: number): number[] {
@@ -111,7 +145,10 @@ export function stationsOf(edge: PartEdge, base: BaseLine, unit: Unit, every?: n
       'offsets.too-many-stations',
       `that makes more than ${MAX_STATIONS} rows. Take stations farther apart.`,
     );
-  return stationsEvery(from, to, spacing);
+  const shoulders = shoulderCorners(edge, base).map(({ station }) => station);
+  return [...stationsEvery(from, to, spacing), ...shoulders]
+    .sort((a, b) => a - b)
+    .filter((station, i, sorted) => i === 0 || station - sorted[i - 1]! > SAME_MM);
 }
 
 /** Stations from `from` to `to`: both ends and every whole multiple of `every` between, mm. */

@@ -1,6 +1,6 @@
 import { piecesLength, pointAt, segmentEnd, segmentStart } from '../curves/along.ts';
 import type { Curve } from '../curves/curve.ts';
-import type { Piece, Segment } from '../curves/piece.ts';
+import { isShoulder, type Piece, type Segment } from '../curves/piece.ts';
 import { distance, type Point, pointOf } from '../curves/point.ts';
 import { reversePath, reversePiece } from '../curves/segment.ts';
 import { pieceStretch, stretchOf } from '../curves/stretch.ts';
@@ -26,7 +26,8 @@ export interface Outline {
 
 /**
  * The finished line of a job's edges: one edge is a line with its chord, two close a part.
- * @throws Fault `part.ends-not-square`, `part.edges-cross`, `ends.one-edge`, `ends.no-thickness`, `ends.cut-twice`
+ * @throws Fault `part.ends-not-square`, `part.edges-cross`, `ends.one-edge`, `ends.no-thickness`, `ends.cut-twice`,
+ *   `ends.shoulder`
  */
 export function outlineOf(edges: Part['edges'], job: Job): Outline {
   const [edge, other] = edges;
@@ -58,6 +59,7 @@ function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline 
   const [below, above] = [new Chain(edgePieces(lower)), new Chain(edgePieces(upper))];
   mustKeepApart(lower, upper, crossing(below, above));
   const planes = planesOf(lower, upper, job);
+  mustKeepShoulders([lower, upper], planes, job);
   const [low, high] = [cutShort(lower, planes), cutShort(upper, planes)];
   return {
     shape: {
@@ -172,6 +174,29 @@ function mustEndTogether(lower: PartEdge, upper: PartEdge): void {
           `Give both edges the same station there, the long point; "ends: {${side}: {miter: 6}}" cuts it at an angle.`,
         `edges.${upper.name}`,
       );
+}
+
+/** A shoulder that a slanting cut takes off, or into, on either face would stand in every table and not on the part. */
+function mustKeepShoulders(edges: readonly PartEdge[], { left, right }: Planes, { stock }: Job): void {
+  const cuts = [left, right]
+    .filter((plane) => !isSquare(plane))
+    .flatMap((plane) =>
+      [0, stock?.thickness ?? 0].map((depth) => ({ ...cutAt(plane, depth), side: plane.side })),
+    );
+  for (const { past, key, side } of cuts)
+    for (const edge of edges) {
+      const shoulder = edgePieces(edge).find(
+        (piece) => isShoulder(piece) && [piece.from, piece.to].some((at) => past(at) > -JOIN_MM),
+      );
+      if (shoulder)
+        throw new Fault(
+          'ends.shoulder',
+          (mm) =>
+            `the cut of the ${side} end runs through the shoulder of "${edge.name}" at station ${mm(segmentStart(shoulder).x)}. ` +
+            'Set the shoulder farther in, or make the angle of the end smaller.',
+          key,
+        );
+    }
 }
 
 function mustKeepApart(lower: PartEdge, upper: PartEdge, at: Point | undefined): void {

@@ -71,9 +71,11 @@ export type Shape =
       readonly centre: readonly [Point, Point];
     };
 
-/** A place on the part worth a label: an apex, a pin, a join of two runs, an end of an edge. */
+/** A place on the part worth a label: an apex, a pin, a join of two runs, a shoulder, an end of an edge. */
 export interface Landmark {
-  readonly what: 'apex' | 'pin' | 'join' | 'end';
+  readonly what: 'apex' | 'pin' | 'join' | 'shoulder' | 'end';
   readonly at: Point;
+  /** The other corner of a shoulder. */
+  readonly to?: Point;
   readonly edge: string;
 }

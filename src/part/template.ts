@@ -4,7 +4,7 @@ import type { Curve } from '../curves/curve.ts';
 import { curveAlong } from '../curves/curve-of.ts';
 import { parallelSides } from '../curves/parallel.ts';
 import type { Segment } from '../curves/piece.ts';
-import { cross, direction, distance } from '../curves/point.ts';
+import { angleOf, cross, direction, distance, subtract } from '../curves/point.ts';
 import { leastOnUnit } from '../curves/search.ts';
 import { reversePath } from '../curves/segment.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
@@ -127,7 +127,10 @@ const turnedRound = (sides: Sides): Sides =>
     corner: i < all.length - 1 ? reversePath(sides[sides.length - 2 - i]!.corner) : [],
   }));
 
-/** An edge run by run along the sides of its pieces, with what leads up to it and away from it. */
+/**
+ * An edge run by run along the sides of its pieces, with what leads up to it and away from it. Of what a corner between
+ * two runs runs on straight, each has its own.
+ */
 function edgeBeside(
   { name, runs }: PartEdge,
   sides: Sides,
@@ -135,19 +138,31 @@ function edgeBeside(
   outOf: readonly Segment[] = [],
 ): PartEdge {
   let next = 0;
-  const beside = runs.map((run, r): Curve => {
+  let lead = into;
+  const beside = runs.flatMap((run, r): Curve[] => {
     const own = sides.slice(next, next + run.exact.length);
     next += run.exact.length;
     const isLast = r === runs.length - 1;
-    const path = [
-      ...(r === 0 ? into : []),
-      ...own.flatMap(({ side, corner }, i) => (isLast && i === own.length - 1 ? side : [...side, ...corner])),
-      ...(isLast ? outOf : []),
-    ];
+    const last = own.at(-1)!;
+    const inner = own.slice(0, -1).flatMap(({ side, corner }) => [...side, ...corner]);
+    const trail = isLast ? outOf : last.corner.slice(0, 1);
+    const path = inOne([...lead, ...inner, ...last.side, ...trail]);
+    lead = last.corner.slice(1);
+    if (path.length === 0) return [];
     const kind = run.kind === 'line' || run.kind === 'arc' ? run.kind : 'spline';
-    return curveAlong(kind, path);
+    return [curveAlong(kind, path)];
   });
   return { name, runs: beside, length: piecesLength(beside.flatMap(({ exact }) => exact)) };
+}
+
+/** Lines that run on straight as one. */
+function inOne(path: readonly Segment[]): readonly Segment[] {
+  const lines = path.filter((segment) => segment.type === 'line');
+  const [first, last] = [lines[0], lines.at(-1)];
+  if (!first || !last || first === last || lines.length < path.length) return path;
+  const way = direction(angleOf(first.from, last.to));
+  const isStraight = lines.every(({ to }) => Math.abs(cross(way, subtract(to, first.from))) < JOIN_MM);
+  return isStraight ? [{ type: 'line', from: first.from, to: last.to }] : path;
 }
 
 /** Steps in the search for the sharpest hollow of one piece. */

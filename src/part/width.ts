@@ -55,6 +55,8 @@ export function narrowest(lower: Chain, upper: Chain): Narrowest {
       before = next;
     }
   }
+  // A corner of the other edge may stand nearer than any place taken.
+  for (const on of upper.on) for (const u of [0, 1]) take(across(on(u), lower));
   for (const [low, high, at, least] of dips) {
     if (least > best!.width - WORTHWHILE) continue;
     const u = rootBetween((v) => at(v).growth, low, high);

@@ -1,10 +1,11 @@
+import { isShoulder } from '../curves/piece.ts';
 import { isSquare, type PartEnd } from '../part/ends.ts';
 import { isHanded } from '../part/hands.ts';
 import { type Cutting, isCutting } from '../part/joint-shape.ts';
 import type { Part } from '../part/part.ts';
 import type { BladeAdvice } from './blade-advice.ts';
 import { isStraight, type SawnEdge, tightestBend } from './sawn-edges.ts';
-import { degreeWords, type Wording } from './say-blade.ts';
+import { degreeWords, placesOf, shouldersIn, type Wording } from './say-blade.ts';
 import type { Support } from './support.ts';
 
 /** The order of cuts for this part: what must be done while the board is still square comes first. */
@@ -25,6 +26,7 @@ export function cutOrder(
     ),
     ...jointSteps(part, words),
     ...ends.before,
+    ...shoulderStep(blade, words),
     ...reliefSteps(blade, words),
     ...curveSteps(part, curved),
     ...ends.after,
@@ -95,10 +97,20 @@ const setting = ({ angles }: PartEnd): string =>
     ...(angles.bevel === 0 ? [] : [`bevel ${degreeWords(angles.bevel)}`]),
   ].join(', ');
 
+/** Across the grain first: the cuts along it then end in them, and what they part falls free. */
+function shoulderStep({ corners }: BladeAdvice, words: Wording): string[] {
+  const shoulders = shouldersIn(corners);
+  if (shoulders.length === 0) return [];
+  return [
+    `Crosscut the shoulder at station ${placesOf(shoulders, words)} straight in from the waste, square to the reference line, ` +
+      'as deep as its inside corner and no deeper: the cut along the edge ends in it.',
+  ];
+}
+
 function reliefSteps({ corners, asked }: BladeAdvice, { about }: Wording): string[] {
   const places = [
     ...corners
-      .filter(({ kind }) => kind === 'inside')
+      .filter(({ kind, ofShoulder }) => kind === 'inside' && !ofShoulder)
       .map(({ at }) => `the inside corner at station ${about(at.x)}`),
     ...(asked?.tooTight ?? []).map(({ kind, at }) => `the tight ${kind} at station ${about(at.x)}`),
   ];
@@ -114,7 +126,8 @@ function curveSteps({ sawAllowance }: Part, curved: readonly SawnEdge[]): string
   if (!first) return [];
   const line = sawAllowance > 0 ? 'to the dashed line' : 'just outside the line';
   const isHollow = hollow(first) < Number.MAX_VALUE;
-  if (!second) return [`Saw ${first.name} ${line}, its waste in one piece.`, ...finish(sawAllowance)];
+  const waste = first.pieces.some(isShoulder) ? 'from shoulder to shoulder' : 'its waste in one piece';
+  if (!second) return [`Saw ${first.name} ${line}, ${waste}.`, ...finish(sawAllowance)];
   return [
     `Saw ${first.name} ${line}${isHollow ? ' first, its hollow while the whole width of the board stands behind it' : ' first'}.`,
     `Tape its offcut back on: the board keeps its weight and its straight edge for clamp and push block. Then saw ${second.name}.`,

@@ -1,10 +1,10 @@
 import { along } from '../curves/along.ts';
-import type { Piece } from '../curves/piece.ts';
+import { isShoulder, type Piece } from '../curves/piece.ts';
 import { type Point, point } from '../curves/point.ts';
 import { leastOnUnit } from '../curves/search.ts';
 import { edgePieces } from '../part/edge.ts';
 import { edgesAsCut } from '../part/outline.ts';
-import type { Part } from '../part/part.ts';
+import type { Part, PartEdge } from '../part/part.ts';
 
 /** Where the grain runs out of an edge. */
 export interface Runout {
@@ -20,13 +20,16 @@ const SAMPLES = 48;
 /** The angle between two directions that have no head or tail, 0 to π/2. */
 const acute = (angle: number): number => Math.atan2(Math.abs(Math.sin(angle)), Math.abs(Math.cos(angle)));
 
+/** What the grain may run out of: a shoulder is end grain and meant to be, as the cut of an end is. */
+const longGrain = (edge: PartEdge): Piece[] => edgePieces(edge).filter((piece) => !isShoulder(piece));
+
 /**
- * The place on the edges of a part where they run most across the grain; end cuts are not edges.
+ * The place on the edges of a part where they run most across the grain; end cuts and shoulders do not count.
  * @param grain the way of the grain, radians counter-clockwise from the reference line
  */
 export function worstRunout(part: Part, grain: number): Runout {
   const places = edgesAsCut(part).flatMap((edge) =>
-    edgePieces(edge).map((piece): Runout => {
+    longGrain(edge).map((piece): Runout => {
       const at = along(piece);
       const { x, y, angle } = at(leastOnUnit((u) => -acute(at(u).angle - grain), SAMPLES).at);
       return { angle: acute(angle - grain), edge: edge.name, at: point(x, y) };
@@ -40,7 +43,7 @@ const TURN_STEP = Math.PI / 360;
 
 /** The way of the grain that makes the worst runout least, to half a degree: half-way between the steepest edges. */
 export function bestGrain(part: Part): number {
-  const pieces = edgesAsCut(part).flatMap(edgePieces);
+  const pieces = edgesAsCut(part).flatMap(longGrain);
   const [most, least] = [1, -1].map((way) => way * Math.max(...pieces.map((piece) => steepest(piece, way))));
   return Math.round((most! + least!) / 2 / TURN_STEP) * TURN_STEP;
 }

@@ -1,3 +1,4 @@
+import { isShoulder } from '../curves/piece.ts';
 import type { Part } from '../part/part.ts';
 import { adviseBlade, type BladeAdvice, type BladeAsk } from './blade-advice.ts';
 import { COMMON_HEIGHT_MM, COMMON_SAWS, type EndCut, endCut, type TableSaw } from './saw-depth.ts';
@@ -45,8 +46,12 @@ export function adviseSawing(part: Part, ask: SawingAsk = {}): Sawing {
   };
 }
 
-/** A straight edge is planed, or sawn along a fence: the band saw is for the others, where there are any. */
+/**
+ * A straight edge is planed, or sawn along a fence: the band saw is for the others, where there are any. Shoulders
+ * are crosscuts of their own, for which the board is not fed along.
+ */
 function curvedOf(edges: readonly SawnEdge[]): readonly SawnEdge[] {
   const curved = edges.filter((edge) => !isStraight(edge));
-  return curved.length > 0 ? curved : edges;
+  const fed = curved.length > 0 ? curved : edges;
+  return fed.map((edge) => ({ ...edge, pieces: edge.pieces.filter((piece) => !isShoulder(piece)) }));
 }

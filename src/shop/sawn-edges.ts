@@ -1,5 +1,5 @@
 import { along, type Place, segmentEnd, segmentStart } from '../curves/along.ts';
-import type { Piece } from '../curves/piece.ts';
+import { isShoulder, type Piece } from '../curves/piece.ts';
 import { add, direction, leftOf, type Point, pointOf, scale, turnBetween } from '../curves/point.ts';
 import { leastOnUnit } from '../curves/search.ts';
 import { edgePieces } from '../part/edge.ts';
@@ -80,6 +80,8 @@ export interface Corner {
   /** Radians, over 0. */
   readonly turn: number;
   readonly edge: string;
+  /** Whether one of the lines that meet in it is a shoulder. */
+  readonly ofShoulder: boolean;
 }
 
 /**
@@ -95,6 +97,7 @@ export const cornersOf = (edges: readonly SawnEdge[]): Corner[] =>
       const turn = turnBetween(before.angle, after.angle);
       if (Math.abs(turn) <= CORNER) return [];
       const kind = turn > 0 === (wood === 'above') ? 'outside' : 'inside';
-      return [{ kind, at: pointOf(after), turn: Math.abs(turn), edge: name }];
+      const ofShoulder = isShoulder(pieces[i]!) || isShoulder(piece);
+      return [{ kind, at: pointOf(after), turn: Math.abs(turn), edge: name, ofShoulder }];
     }),
   );

@@ -1,8 +1,9 @@
+import { JOIN_MM } from '../curves/tolerance.ts';
 import type { ShowLength } from '../units/fault.ts';
 import { MM_PER_INCH, type Unit } from '../units/unit.ts';
 import { BLADES, bladeName, COMMON_KERF_MM, leastRadius } from './blade.ts';
 import { type AskedBlade, anyBladeTurns, type BladeAdvice } from './blade-advice.ts';
-import type { Bend } from './sawn-edges.ts';
+import type { Bend, Corner } from './sawn-edges.ts';
 
 /** How the words of a sawing are written: lengths on the maker's rule, and the unit they are in. */
 export interface Wording {
@@ -71,13 +72,32 @@ function cures(tooTight: readonly Bend[], { about, unit }: Wording): string {
   return `Nibble the waste away, saw relief cuts through it to that place${blade}.`;
 }
 
-const cornerWords = ({ corners }: BladeAdvice, { about }: Wording): string[] =>
-  corners.map(({ kind, at, turn, edge }) => {
-    const where = `${kind} corner of ${degreeWords(turn)} at station ${about(at.x)} (${edge})`;
-    return kind === 'inside'
-      ? `${where}: no blade turns it. Saw a relief cut into it, and come to it from both sides.`
-      : `${where}: run out past it through the waste, and begin anew.`;
-  });
+/** Inside corners of shoulders; the outside corner of such a shoulder needs no word of its own. */
+export const shouldersIn = (corners: readonly Corner[]): readonly Corner[] =>
+  corners.filter(({ kind, ofShoulder }) => ofShoulder && kind === 'inside');
+
+/** "1 in (top), 13 in (top)". */
+export const placesOf = (shoulders: readonly Corner[], { about }: Wording): string =>
+  shoulders.map(({ at, edge }) => `${about(at.x)} (${edge})`).join(', ');
+
+function cornerWords({ corners }: BladeAdvice, words: Wording): string[] {
+  const shoulders = shouldersIn(corners);
+  const isTold = (corner: Corner): boolean =>
+    corner.ofShoulder &&
+    shoulders.some(({ edge, at }) => edge === corner.edge && Math.abs(at.x - corner.at.x) < JOIN_MM);
+  const told = `at station ${placesOf(shoulders, words)}: no blade turns into it. Crosscut it from the waste first.`;
+  return [
+    ...(shoulders.length > 0 ? [`shoulder ${told}`] : []),
+    ...corners.filter((corner) => !isTold(corner)).map((corner) => turnWords(corner, words.about)),
+  ];
+}
+
+function turnWords({ kind, at, turn, edge }: Corner, about: ShowLength): string {
+  const where = `${kind} corner of ${degreeWords(turn)} at station ${about(at.x)} (${edge})`;
+  return kind === 'inside'
+    ? `${where}: no blade turns it. Saw a relief cut into it, and come to it from both sides.`
+    : `${where}: run out past it through the waste, and begin anew.`;
+}
 
 /** "6°", "7.5°". */
 export const degreeWords = (radians: number): string =>

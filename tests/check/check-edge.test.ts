@@ -256,3 +256,22 @@ test('the edge must be named when there are two', () => {
   expect(() => edgeNamed(part, undefined)).toThrow(/"front" and "back"/);
   expect(() => edgeNamed(part, 'rear')).toThrow(/"rear"/);
 });
+
+describe('a reading at a shoulder', () => {
+  const stepped = partOf(
+    'part: P\nunits: mm\nedges:\n  top:\n    - from: [0, 80]\n    - line: [60, 80]\n    - line: [60, 50]\n    - line: [200, 50]\n',
+  );
+  const [top] = stepped.edges;
+
+  test.each([
+    ['of its left corner', 60, 80, 0],
+    ['of its right corner', 60, 50, 0],
+    ['between them, where the rule lies along it', 60, 62, 0],
+    ['a graduation beside it', 60.5, 80, 0],
+    ['above it', 60, 81, 1],
+    ['off the line farther along', 61, 80, 30],
+  ])('%s', (_, station, offset, off) => {
+    const { readings } = checkEdge(stepped, top!, [{ station, offset }], { ...how, tolerance: 0.5 });
+    expect(readings[0]!.deviation).toBeCloseTo(off, 9);
+  });
+});

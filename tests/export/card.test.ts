@@ -4,7 +4,7 @@ import { composeCard } from '../../src/export/card.ts';
 import { writePdf } from '../../src/export/pdf.ts';
 import { usualScale } from '../../src/export/usual-scale.ts';
 import { halfOf } from '../../src/part/half.ts';
-import { offsetAt } from '../../src/part/offsets.ts';
+import { offsetsBeside } from '../../src/part/offsets.ts';
 import type { Part } from '../../src/part/part.ts';
 import { stripSpecies } from '../../src/shop/find-species.ts';
 import { adviseStrips } from '../../src/shop/part-strips.ts';
@@ -78,6 +78,7 @@ describe('a job card read back from its PDF', () => {
 
 type OffsetList = readonly {
   readonly station: number;
+  readonly side?: 'left' | 'right';
   readonly shown: string;
   readonly edges: readonly { readonly name: string; readonly offset: number; readonly shown: string }[];
 }[];
@@ -91,11 +92,12 @@ describe('the figures of a card', () => {
     const rows = lists.offsets as OffsetList;
     expect(rows.length).toBeGreaterThan(3);
     const onPaper = new Set((await readCard(name)).pages[0]!.words.map(({ text }) => text));
-    for (const { station, shown, edges } of rows) {
+    for (const { station, side, shown, edges } of rows) {
       expect(shown).toBe(typeset(showOnRule(station, part.rule)));
       expect(onPaper).toContain(shown);
       for (const { name: edge, offset, shown: told } of edges) {
-        expect(offset).toBe(offsetAt(part.edges.find((each) => each.name === edge)!, station));
+        const beside = offsetsBeside(part.edges.find((each) => each.name === edge)!, station);
+        expect(offset).toBe(beside.at(side === 'right' ? -1 : 0)?.offset);
         expect(told).toBe(typeset(showOnRule(offset, part.rule)));
       }
     }

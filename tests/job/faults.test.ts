@@ -120,7 +120,7 @@ describe('each mistake is one fault, at its line and column, with its key', () =
     ['rise: 1/4', 'rise: 0', 'job.zero', 'edges.bottom[3].rise', 17, 13],
     ['rise: 1/4', 'radius: 0', 'job.zero', 'edges.bottom[3].radius', 17, 15],
     ['batten: [38, 0]', 'batten: [5, 0]', 'job.backwards', 'edges.bottom[2].batten', 14, 15],
-    ['line: [6, 0]', 'line: [0, 1]', 'job.backwards', 'edges.bottom[1].line', 13, 13],
+    ['line: [6, 0]', 'line: [-1, 1]', 'job.backwards', 'edges.bottom[1].line', 13, 13],
     ['line: [6, 0]', 'line: [0, 0]', 'job.same-point', 'edges.bottom[1].line', 13, 13],
     ['[[20, 1 1/4]]', '[5, 1]', 'job.backwards', 'edges.bottom[2].through', 15, 16],
     ['through: [[20, 1 1/4]]', 'apex: [39, 1]', 'job.backwards', 'edges.bottom[2].apex', 15, 13],

@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { Curve } from '../../src/curves/curve.ts';
 import { figuresOf } from '../../src/curves/figures.ts';
 import type { Point } from '../../src/curves/point.ts';
 import { editJob } from '../../src/job/edit-job.ts';
 import { type Grip, gripMoved, gripNudged, gripsOf } from '../../src/part/grips.ts';
 import type { Part } from '../../src/part/part.ts';
-import { partOf, SAMPLES, sampleText } from './jobs.ts';
+import { faultsOf, partOf, SAMPLES, sampleText } from './jobs.ts';
 
 const INCH = 25.4;
 
@@ -106,5 +107,39 @@ describe('a grip that is moved', () => {
       }),
       { numRuns: 20 },
     );
+  });
+});
+
+describe('a shoulder in the hand', () => {
+  const QUIRK = job('    - line: [8, 3]\n    - line: [8, 2]\n    - line: [20, 1 1/2]\n');
+  const [LEFT, RIGHT] = ['edges.top[1].line', 'edges.top[2].line'];
+
+  test.each([LEFT, RIGHT])('is moved along as a whole by either corner, and stays square: %s', (key) => {
+    const to = key === LEFT ? ([9.5, 3] as const) : ([9.5, 2] as const);
+    const after = moved(QUIRK, key, to);
+    expect(after).toBe(QUIRK.replace('[8, 3]', '[9 1/2, 3]').replace('[8, 2]', '[9 1/2, 2]'));
+    const [, { from, to: end }] = partOf(after).edges[0]!.runs as [Curve, Curve];
+    expect(end.x).toBe(from.x);
+  });
+
+  test('is made higher or lower by the one corner, the other stays', () => {
+    expect(moved(QUIRK, RIGHT, [8, 1.5])).toBe(QUIRK.replace('[8, 2]', '[8, 1 1/2]'));
+    expect(moved(QUIRK, LEFT, [8, 3.25])).toBe(QUIRK.replace('[8, 3]', '[8, 3 1/4]'));
+  });
+
+  test('goes by its keys as by the hand', () => {
+    const { part, grip } = taken(QUIRK, LEFT);
+    expect(gripNudged(grip, 1, 0, part)).toEqual([
+      { key: `${LEFT}[0]`, typed: '8 1/32' },
+      { key: `${RIGHT}[0]`, typed: '8 1/32' },
+    ]);
+  });
+
+  test.each([
+    ['past what comes after it', [21, 3], 'job.backwards'],
+    ['on to what comes after it', [20, 3], 'job.shoulder'],
+    ['until nothing of it is left', [8, 2], 'job.same-point'],
+  ] as const)('%s is refused with its reason', (_, to, code) => {
+    expect(faultsOf(moved(QUIRK, LEFT, to)).map((fault) => fault.code)).toContain(code);
   });
 });

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { cutOrder } from '../../src/shop/cut-order.ts';
 import { sawCautions } from '../../src/shop/saw-cautions.ts';
 import { adviseSawing } from '../../src/shop/sawing.ts';
-import type { Wording } from '../../src/shop/say-blade.ts';
+import { sayBlade, type Wording } from '../../src/shop/say-blade.ts';
 import { partOf } from '../part/jobs.ts';
 
 const STRAIGHT = `
@@ -101,5 +101,55 @@ describe('cautions', () => {
     expect(codes(STRAIGHT + BACK, 'ends: {left: {miter: 5}}\n')).toContain('saw.leaning');
     expect(codes(STRAIGHT + BACK, '', 30)[0]).toBe('saw.too-high');
     expect(codes(BACK.replaceAll('900', '200'))).toContain('saw.short');
+  });
+});
+
+describe('shoulders', () => {
+  const TENONS = `
+  top:
+    - from: [0, 70]
+    - line: [30, 70]
+    - line: [30, 90]
+    - arc: [870, 90]
+      rise: 80
+    - line: [870, 70]
+    - line: [900, 70]
+`;
+  const part = partWith(STRAIGHT + TENONS);
+  const { blade, support, edges } = adviseSawing(part);
+
+  test('are crosscut before the line that ends in them, and no relief cut is told there', () => {
+    const steps = cutOrder(part, edges, blade, support, wording);
+    const [crosscut, curve] = [/^Crosscut the shoulder/, /^Saw top/].map((what) => place(steps, what));
+    expect(crosscut).toBeGreaterThanOrEqual(0);
+    expect(crosscut!).toBeLessThan(curve!);
+    expect(steps[crosscut!]).toMatch(/30 mm \(top\), 870 mm \(top\)/);
+    expect(place(steps, /relief/)).toBe(-1);
+  });
+
+  test('are told with the blade in one line, their outside corners with them', () => {
+    const told = sayBlade(blade, wording).filter((line) => /corner|shoulder/.test(line));
+    expect(told).toHaveLength(1);
+    expect(blade.corners.map(({ kind, ofShoulder }) => [kind, ofShoulder])).toEqual([
+      ['inside', true],
+      ['outside', true],
+      ['outside', true],
+      ['inside', true],
+    ]);
+  });
+
+  test('do not swing the board: it is not fed along them', () => {
+    // Fed along the arc alone the board swings as much as without tenons.
+    const plain = partWith(
+      `${STRAIGHT}
+  top:
+    - from: [30, 90]
+    - arc: [870, 90]
+      rise: 80
+`
+        .replace('[0, 0]', '[30, 0]')
+        .replace('[900, 0]', '[870, 0]'),
+    );
+    expect(support.swing).toBeLessThan(adviseSawing(plain).support.swing * 1.2);
   });
 });

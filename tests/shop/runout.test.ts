@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { worstRunout } from '../../src/shop/runout.ts';
+import { bestGrain, worstRunout } from '../../src/shop/runout.ts';
 import { partOf } from '../part/jobs.ts';
 
 const part = (step: string) =>
@@ -18,4 +18,10 @@ test('an arc runs out most where it starts, by its half chord over what is left 
 
 test('a part along its grain runs out nowhere', () => {
   expect(worstRunout(part('line: [500, 0]'), 0).angle).toBe(0);
+});
+
+test('a shoulder is end grain and no runout: what lies on either side of it counts', () => {
+  const stepped = part('line: [200, 0]\n    - line: [200, 40]\n    - line: [500, 70]');
+  expect(1 / Math.tan(worstRunout(stepped, 0).angle)).toBeCloseTo(10, 9);
+  expect(bestGrain(stepped)).toBeCloseTo(Math.atan(0.1) / 2, 2);
 });
