@@ -1,6 +1,6 @@
 import type { Box } from '../curves/curve.ts';
 import { add, between, type Point, point, scale } from '../curves/point.ts';
-import type { Chord } from '../tiling/chords.ts';
+import { type Chord, grown } from '../tiling/chords.ts';
 import { type Item, polyline, words } from './drawing.ts';
 import { boxAt, type Room, takeFirst } from './place.ts';
 import { holds, type SheetView } from './sheet-view.ts';
@@ -78,6 +78,8 @@ function arrow(room: Room, { name, out }: Side, at: Point): Item[] {
     : [2 * HEAD_MM + GAP_MM + wide, ARROW_MM];
   const box = takeFirst(room, spots(room, out, at, width, height));
   if (!box) return [];
+  // Words close beside a sheet's name would read on into it.
+  room.taken.push(grown(box, GAP_MM));
   const middle = (box.bottom + box.top) / 2;
   // The arrow stands next to the seam, the name behind it or beside it.
   const tip = flat

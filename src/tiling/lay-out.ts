@@ -16,12 +16,12 @@ import { sidesOf } from './margins.ts';
 import { jointPlaces, mustShow } from './must-show.ts';
 import { nearChords } from './near-chords.ts';
 import type { PageOptions } from './page-frame.ts';
+import { paperTitle } from './paper.ts';
 import { rollPlan } from './roll.ts';
 import { around, REGISTER_REACH_MM, registerCentres, seamsOf } from './seams.ts';
 import { bestPlan, COARSE_CHORD_MM, plainSheets, type Subject } from './search.ts';
 import { sheetsAt } from './sheets-at.ts';
 import { type Laid, laidOut, printedPlaces } from './spread.ts';
-import { paperTitle } from './paper.ts';
 
 /** 1/2 in: nearly every desktop printer reaches that close to the edge; 6 mm is the risk of some. */
 export const DEFAULT_MARGIN_MM = 12.7;
