@@ -13,7 +13,7 @@ import type { Reading } from './readings.ts';
 export const TELLS_CROOKED = 4;
 
 /** The part within once it is set straight: set wrong against the rule, or sawn so as a whole. */
-export const isSetCrooked = ({ verdict, bestFit, tolerance, readings }: Check, rule: Rule): boolean =>
+const isSetCrooked = ({ verdict, bestFit, tolerance, readings }: Check, rule: Rule): boolean =>
   verdict === 'outside' &&
   readings.length >= TELLS_CROOKED &&
   bestFit.worst <= tolerance + mostReadingError(rule);

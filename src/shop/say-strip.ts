@@ -50,7 +50,7 @@ function sayStrain(
 }
 
 /** Where a strip cannot help. */
-export const NO_STRIP = 'Ease the curve, or trace the printed pattern instead.';
+const NO_STRIP = 'Ease the curve, or trace the printed pattern instead.';
 
 function sayThickest(
   { species, maxThickness, maxThicknessOnRule }: StripAdvice,
