@@ -35,6 +35,13 @@ export function ofFile(file: string, error: unknown): Fault {
   );
 }
 
+/** A file that is to be written need not be there, its folder must. */
+const noFolder = (file: string): Fault =>
+  new Fault(
+    'file.no-folder',
+    `${file}: there is no folder ${dirname(file)}. Make it first, or choose another place.`,
+  );
+
 /** The text of a job file, refused before it is read when it is far too large to be one. */
 export function readText(file: string): string {
   let fd: number | undefined;
@@ -104,6 +111,7 @@ export function streamWhole(file: string, work: (write: (chunk: Uint8Array | str
     try {
       return step();
     } catch (error) {
+      if ((error as NodeJS.ErrnoException).code === 'ENOENT') throw noFolder(file);
       throw ofFile(file, error);
     }
   };

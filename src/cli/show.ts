@@ -160,18 +160,17 @@ function figureRows(run: Curve, figures: Figures, rule: Rule, at: (p: Point) => 
     ...(apex ? [['    apex', `${at(apex.at)}; rise ${showLength(apex.rise, rule)} over its chord`]] : []),
     ['    length', showNearest(length, rule)],
     ...(tightest
-      ? [
-          [
-            '    tightest',
-            `radius ${showNearest(tightest.radius, rule)} at station ${showOnRule(tightest.at.x, rule)}`,
-          ],
-        ]
+      ? [radiusRow(run, showNearest(tightest.radius, rule), showOnRule(tightest.at.x, rule))]
       : []),
     ['    ends', `${angles[0]} at the start, ${angles[1]} at the end, from the reference line`],
     ...inflections.map((p) => ['    inflection', `station ${showOnRule(p.x, rule)}`]),
     ...liesApart(run).map((apart) => ['    apart', apartText(apart, rule)]),
   ];
 }
+
+/** An arc is as tight all along. */
+const radiusRow = ({ kind }: Curve, radius: string, station: string): string[] =>
+  kind === 'arc' ? ['    radius', radius] : ['    tightest', `radius ${radius} at station ${station}`];
 
 const A_KIND: Readonly<Record<Apart['kind'], string>> = {
   arc: 'an arc',

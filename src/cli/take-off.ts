@@ -6,6 +6,7 @@ import { type TakeOff, takeOff } from '../check/take-off.ts';
 import { remarks, settingPoints, takenOffJob } from '../check/taken-off-job.ts';
 import { nameAfter } from '../export/file-name.ts';
 import { parseJob } from '../job/parse-job.ts';
+import { suggestUnit } from '../job/unit-word.ts';
 import { edgeEnd, edgeStart } from '../part/edge.ts';
 import { makePart } from '../part/make-part.ts';
 import { REFERENCE_LINE } from '../part/offsets.ts';
@@ -93,7 +94,7 @@ export const takeOffCommand = (): Command =>
 
 function ruleOf({ units, graduation }: TakeOffOptions): Rule {
   if (units !== 'in' && units !== 'mm')
-    throw new Fault('command.units', `--units: "${units}" is unknown. Write in or mm.`);
+    throw new Fault('command.units', `--units: "${units}" is unknown. ${suggestUnit(units)}`);
   if (graduation === undefined) return defaultRule(units);
   return atOption('--graduation', () => parseGraduation(graduation, units));
 }

@@ -73,6 +73,8 @@ function arrow(room: Room, { name, out }: Side, at: Point): Item[] {
     : [2 * HEAD_MM + GAP_MM + wide, ARROW_MM];
   const box = takeFirst(room, spots(room, out, at, width, height));
   if (!box) return [];
+  // Words close beside a sheet's name would read on into it.
+  room.taken.push(grown(box, GAP_MM));
   const middle = (box.bottom + box.top) / 2;
   // The arrow stands next to the seam, the name behind it or beside it.
   const tip = flat

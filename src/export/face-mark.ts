@@ -70,14 +70,13 @@ function marksAt(view: SheetView, foot: Point, angle: number): Stroke[] {
 
 const chords = (marks: readonly Stroke[]): Chord[] => marks.flatMap(({ path }) => chordsOf(path, 0.2));
 
-/** Free but for where they touch the edge. */
-const areFree = (room: Room, marks: readonly Stroke[], foot: Point, near: number): boolean =>
-  strips(
-    chords(marks).filter(({ from, to }) => Math.max(distance(from, foot), distance(to, foot)) > near),
-    0,
-  )
-    .filter((box) => distance(foot, middleOf(box)) > near)
-    .every((box) => isFree(room, box));
+/** Free of all words and signs, and of the lines to cut but for where they touch the edge. */
+function areFree(room: Room, marks: readonly Stroke[], foot: Point, near: number): boolean {
+  const atEdge: Room = { area: room.area, taken: room.taken.slice(room.lines) };
+  return strips(chords(marks), 0).every((box) =>
+    isFree(distance(foot, middleOf(box)) > near ? room : atEdge, box),
+  );
+}
 
 const middleOf = ({ left, right, bottom, top }: Room['area']): Point =>
   point((left + right) / 2, (bottom + top) / 2);

@@ -184,12 +184,15 @@ function band(
   const hasStart = low <= 0 && high > 0;
   const end = gauge.from === 'chord' ? 'start of the edge' : 'reference end';
   const { rule, name } = gauge.part;
-  const said = `${name}, ${strip.edge} · code ${layout.code}`;
+  const which = `, ${strip.edge} · code ${layout.code}`;
   const depth = (row: 0 | 1): number => top - bottom - BAND_MM + 2 + row * BAND_TYPE_MM * LEADING;
+  const roomFrom = (left: number): number => high - left - 2;
+  // A long name gives way, never which edge it is.
+  const said = (before: string, left: number): string =>
+    before + fitted(name, BAND_TYPE_MM, roomFrom(left) - textWidth(before + which, BAND_TYPE_MM)) + which;
   const line = (text: string, left: number, row: 0 | 1): Words[] => {
-    const room = high - left - 2;
-    const kept = fitted(text, BAND_TYPE_MM, room);
-    if (textWidth(kept, BAND_TYPE_MM) > room) return [];
+    const kept = fitted(text, BAND_TYPE_MM, roomFrom(left));
+    if (textWidth(kept, BAND_TYPE_MM) > roomFrom(left)) return [];
     const down = frame.base(depth(row), depth(row) + BAND_TYPE_MM * CAPITALS);
     return [words(kept, frame.at(left, down), BAND_TYPE_MM)];
   };
@@ -197,7 +200,9 @@ function band(
   const [first, second] = frame.flipped ? ([1, 0] as const) : ([0, 1] as const);
   return [
     ...(hasStart ? arrow(frame, depth(first) + (BAND_TYPE_MM * CAPITALS) / 2) : []),
-    ...line(hasStart ? `${end} · ${said}` : said, hasStart ? ARROW_MM + 2 : low + 2, first),
+    ...(hasStart
+      ? line(said(`${end} · `, ARROW_MM + 2), ARROW_MM + 2, first)
+      : line(said('', low + 2), low + 2, first)),
     ...line(
       `offsets square off the solid edge, ${rule.unit} · good within ${plusMinus(gauge.tolerance, rule)} · boxes: as measured`,
       low + 2,

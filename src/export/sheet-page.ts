@@ -181,10 +181,12 @@ const layOutLines = (view: SheetView): Chord[] => [...jointChords(view), ...fold
 function emptyRoom(view: SheetView, avoided: readonly Chord[]): Room {
   const { sheet, layout } = view;
   const crosses = layout.crosses.filter((cross) => cross.sheet === sheet.name);
+  const lines = strips(view.lines, LINE_WHITE_MM + VIEW_CHORD_MM);
   return {
     area: grown(sheet.cell, -INSET_MM),
+    lines: lines.length,
     taken: [
-      ...strips(view.lines, LINE_WHITE_MM + VIEW_CHORD_MM),
+      ...lines,
       ...strips(straightLines(view), STATION_WHITE_MM),
       ...strips(avoided, STATION_WHITE_MM),
       ...sheet.marks.map(({ at }) => around(onSheet(view, at), REGISTER_REACH_MM + 1)),

@@ -9,6 +9,7 @@ import { readEnds } from './read-ends.ts';
 import { readJoints } from './read-joints.ts';
 import { given, readCount, readLength, readName, readText, readWord } from './read-values.ts';
 import { Table } from './table.ts';
+import { suggestUnit, UNITS } from './unit-word.ts';
 import { ALLOWANCE_KEYS, JOB_KEYS, STOCK_KEYS } from './vocabulary.ts';
 import { readYaml } from './yaml-text.ts';
 
@@ -45,7 +46,7 @@ function readJob(root: Entry): Job | undefined {
   table.keepTo(JOB_KEYS);
   const part = table.require('part', 'Name the part: "part: Bench apron".');
   const units = table.require('units', 'Write "units: in" or "units: mm".');
-  const known = units && readWord(units, ['in', 'mm'] as const);
+  const known = units && readWord(units, UNITS, suggestUnit);
   // With the unit unknown the lengths are still looked at; millimetres are the shortest they can be.
   const unit = known ?? 'mm';
   const edges = table.require('edges', 'Set out one edge or two under "edges:".');

@@ -3,6 +3,7 @@ import { defaultRule, parseGraduation } from '../units/rule.ts';
 import type { Unit } from '../units/unit.ts';
 import type { EndPair, Job, Step } from './job.ts';
 import { QuickLine, type QuickOptions } from './quick-line.ts';
+import { UNITS } from './unit-word.ts';
 
 export type { QuickOptions } from './quick-line.ts';
 
@@ -20,7 +21,7 @@ const QUICK_KEY = '--curve';
 export function quickJob(options: QuickOptions): Job {
   const line = new QuickLine(options);
   const curve = line.oneOf('curve', QUICK_CURVES);
-  const unit = line.oneOf('units', ['in', 'mm'] as const) ?? 'in';
+  const unit = line.oneOf('units', UNITS) ?? 'in';
   const chord = line.length('chord', unit, 'positive');
   const { graduation } = options;
   const rule = line.attempt('graduation', () =>

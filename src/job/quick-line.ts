@@ -5,6 +5,7 @@ import { quoted } from '../units/quoted.ts';
 import type { Unit } from '../units/unit.ts';
 import type { End, EndPair, Taper } from './job.ts';
 import { suggest } from './near-name.ts';
+import { suggestUnit } from './unit-word.ts';
 
 /** A curve over a chord, each option as typed on the command line: `--chord 28 --rise 3/4`. */
 export interface QuickOptions {
@@ -86,10 +87,8 @@ export class QuickLine {
     words: readonly Word[],
   ): Word | undefined {
     const word = words.find((each) => each === typed.trim());
-    return (
-      word ??
-      this.report(option, 'quick.unknown-word', `${quoted(typed)} is unknown. ${suggest(typed, words)}`)
-    );
+    const cure = option === 'units' ? suggestUnit(typed) : suggest(typed, words);
+    return word ?? this.report(option, 'quick.unknown-word', `${quoted(typed)} is unknown. ${cure}`);
   }
 
   /** One word for both ends or one for each, a comma between; free where nothing is typed. */

@@ -21,7 +21,8 @@ export function readPoint(entry: Entry, unit: Unit): SetOut | undefined {
   if (!items) return undefined;
   const [station, offset, ...more] = items;
   if (!station || !offset || more.length > 0) {
-    const wording = `a point has 2 lengths, not ${items.length}. ${A_POINT}`;
+    const parted = items.length > 2 ? ' A comma parts the two: write a decimal with a point, as 40.5.' : '';
+    const wording = `a point has 2 lengths, not ${items.length}. ${A_POINT}${parted}`;
     return entry.report('job.point', wording);
   }
   const x = readLength(station, unit);

@@ -46,11 +46,15 @@ export function readText(entry: Entry, most: number): string | undefined {
 }
 
 /** One word of a few. */
-export function readWord<Word extends string>(entry: Entry, words: readonly Word[]): Word | undefined {
+export function readWord<Word extends string>(
+  entry: Entry,
+  words: readonly Word[],
+  cure = (typed: string): string => suggest(typed, words),
+): Word | undefined {
   const typed = entry.text(`Write ${words.join(' or ')}.`);
   const word = words.find((each) => each === typed);
   if (typed === undefined || word !== undefined) return word;
-  return entry.report('job.unknown-word', `${quoted(typed)} is not known here. ${suggest(typed, words)}`);
+  return entry.report('job.unknown-word', `${quoted(typed)} is not known here. ${cure(typed)}`);
 }
 
 /** The values that are given: an optional key of the job is absent, never undefined. */

@@ -2,6 +2,7 @@ import { figuresOf } from '../curves/figures.ts';
 import { isShoulder } from '../curves/piece.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
+import { type Rule, readOnRule } from '../units/rule.ts';
 import { edgeEnd, edgeStart } from './edge.ts';
 import { offsetAt } from './offsets.ts';
 import type { Landmark, Part, PartEdge } from './part.ts';
@@ -10,7 +11,7 @@ import type { Landmark, Part, PartEdge } from './part.ts';
 export function landmarks(part: Part): Landmark[] {
   return part.edges.flatMap((edge) => {
     const found: Landmark[] = [];
-    for (const mark of placesOf(edge))
+    for (const mark of placesOf(edge, part.rule))
       if (!found.some((known) => cornersOf(known).some((at) => distance(at, mark.at) < JOIN_MM)))
         found.push({ ...mark, edge: edge.name });
     return found;
@@ -22,15 +23,17 @@ export const cornersOf = ({ at, to }: Pick<Landmark, 'at' | 'to'>): readonly Poi
   to ? [at, to] : [at];
 
 /** An apex first, so that a nail that stands in it does not hide it; a shoulder before the joins in its corners. */
-function placesOf(edge: PartEdge): Omit<Landmark, 'edge'>[] {
+function placesOf(edge: PartEdge, rule: Rule): Omit<Landmark, 'edge'>[] {
   const { runs } = edge;
   const places = (what: Landmark['what'], points: readonly Point[]) => points.map((at) => ({ what, at }));
+  // One whose rise no rule shows is none: a short arc round a corner has a highest point, too.
+  const apexes = runs.flatMap((run) => {
+    const { apex } = figuresOf(run);
+    return apex && readOnRule(apex.rise, rule).mark > 0 ? [apex.at] : [];
+  });
   return [
     ...places('end', [edgeStart(edge), edgeEnd(edge)]),
-    ...places(
-      'apex',
-      runs.flatMap((run) => figuresOf(run).apex?.at ?? []),
-    ),
+    ...places('apex', apexes),
     ...runs
       .filter(({ exact }) => exact.some(isShoulder))
       .map(({ from, to }) => ({ what: 'shoulder' as const, at: from, to })),

@@ -13,7 +13,7 @@ import { cutAt, type EndPlane, endPlane, isSquare, type PartEnd } from './ends.t
 import { offsetAt } from './offsets.ts';
 import type { Part, PartEdge, Shape } from './part.ts';
 import { type Kept, keep, keptBetween, onlyAt } from './trim.ts';
-import { crossing, narrowest } from './width.ts';
+import { crossing, type Narrowest, narrowest } from './width.ts';
 
 /** The line to cut, as it is drawn and as it is exactly. */
 export interface Outline {
@@ -26,8 +26,8 @@ export interface Outline {
 
 /**
  * The finished line of a job's edges: one edge is a line with its chord, two close a part.
- * @throws Fault `part.ends-not-square`, `part.edges-cross`, `ends.one-edge`, `ends.no-thickness`, `ends.cut-twice`,
- *   `ends.shoulder`
+ * @throws Fault `part.ends-not-square`, `part.edges-cross`, `part.edges-touch`, `ends.one-edge`, `ends.no-thickness`,
+ *   `ends.cut-twice`, `ends.shoulder`
  */
 export function outlineOf(edges: Part['edges'], job: Job): Outline {
   const [edge, other] = edges;
@@ -61,12 +61,10 @@ function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline 
   const planes = planesOf(lower, upper, job);
   mustKeepShoulders([lower, upper], planes, job);
   const [low, high] = [cutShort(lower, planes), cutShort(upper, planes)];
+  const leastWidth = narrowest(chainOf(low, lower, below), chainOf(high, upper, above));
+  mustNotTouch(low, high, leastWidth);
   return {
-    shape: {
-      type: 'closed',
-      outline: around(edgePath(low), reversePath(edgePath(high))),
-      leastWidth: narrowest(chainOf(low, lower, below), chainOf(high, upper, above)),
-    },
+    shape: { type: 'closed', outline: around(edgePath(low), reversePath(edgePath(high))), leastWidth },
     exact: around(edgePieces(low), edgePieces(high).reverse().map(reversePiece)),
     ends: [partEnd(planes.left, [lower, upper], job), partEnd(planes.right, [lower, upper], job)],
   };
@@ -197,6 +195,22 @@ function mustKeepShoulders(edges: readonly PartEdge[], { left, right }: Planes, 
           key,
         );
     }
+}
+
+/** Wood thinner than this is none, mm: a shaving is thicker. The width itself is true to a hundredth of it. */
+const NO_WOOD_MM = 0.01;
+
+/** Where edges end in a point, the part is narrowest there; anywhere else it falls in two. */
+function mustNotTouch(lower: PartEdge, upper: PartEdge, { width, at }: Narrowest): void {
+  const isEnd = [edgeStart, edgeEnd].some((end) => distance(end(lower), at) < NO_WOOD_MM);
+  if (width < NO_WOOD_MM && !isEnd)
+    throw new Fault(
+      'part.edges-touch',
+      (mm) =>
+        `the edges "${lower.name}" and "${upper.name}" touch at station ${mm(at.x)}. ` +
+        'Move one so that wood is left between them.',
+      `edges.${upper.name}`,
+    );
 }
 
 function mustKeepApart(lower: PartEdge, upper: PartEdge, at: Point | undefined): void {

@@ -268,7 +268,7 @@ describe('fairlath take-off', () => {
   });
 
   test.each([
-    { args: ['--units', 'ft'], says: /in or mm/ },
+    { args: ['--units', 'ft'], says: /inches \(in\) or millimetres \(mm\)/ },
     { args: ['--graduation', '0'], says: /--graduation/ },
   ])('take-off $args is a mistake', ({ args, says }) => {
     const { code, err } = fairlath(['take-off', measured, ...args], freshFolder());

@@ -8,6 +8,10 @@ const quick = ['--curve', 'batten', '--chord', '28', '--rise', '3/4'];
 
 describe('a mistake is answered with exit code 2 and a cure', () => {
   test.each([
+    {
+      args: ['new', 'nowhere/leg.yaml'],
+      says: /nowhere\/leg\.yaml: there is no folder nowhere\. Make it first/,
+    },
     { args: ['show', 'nowhere.yaml'], says: /nowhere\.yaml: there is no such file/ },
     { args: ['show', '.'], says: /it is a folder/ },
     { args: ['show'], says: /no job given.*--curve batten/ },

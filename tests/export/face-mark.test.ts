@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { apply, inverse } from '../../src/curves/affine.ts';
+import { chordsOf } from '../../src/curves/chords.ts';
 import { hasFaceMark } from '../../src/export/face-mark.ts';
 import { patternPages } from '../../src/export/patterns.ts';
 import type { Part } from '../../src/part/part.ts';
@@ -8,7 +9,7 @@ import { layOutMirrored } from '../../src/tiling/mirrored.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
 import { LEG, leg, rail } from './joinery.ts';
-import { strokesOf } from './words-on.ts';
+import { boxOnSheet, strokesOf, wordsOf } from './words-on.ts';
 
 const OPTIONS = { paper: parsePaper('letter'), margin: 12.7, overlap: 15, turn: 'auto' as const };
 
@@ -42,4 +43,35 @@ test('parts that have no face of their own carry none', () => {
   expect(hasFaceMark(samplePart('hall-bench-leg.yaml'))).toBe(false);
   expect(hasFaceMark(rail())).toBe(true);
   expect(hasFaceMark(partOf(LEG.replace('pair: mirrored\n', '')))).toBe(true);
+});
+
+test('on a crowded sheet they keep clear of every word', () => {
+  const crowded = partOf(
+    'part: Bracket\nunits: mm\nquantity: 4\npair: mirrored\nstock: {thickness: 22}\nedges:\n' +
+      '  back:\n    - from: [0, 0]\n    - line: [30, 0]\n    - arc: [150, 60]\n      radius: -140\n' +
+      '    - arc: [280, 150]\n      radius: 160\n  front:\n    - from: [0, 60]\n    - spline: [280, 190]\n' +
+      '      through: [[70, 66], [140, 110], [210, 160]]\njoints:\n  - hole: {at: 15, out: 30, diameter: 6}\n' +
+      '  - hole: {at: 30, out: 30, diameter: 6}\n  - slot: {at: 80, out: 50, length: 20, width: 6, turn: 30}\n',
+  );
+  let seen = 0;
+  for (const lay of [layOut, layOutMirrored])
+    for (const { drawing } of patternPages(
+      crowded,
+      lay(crowded, { ...OPTIONS, paper: parsePaper('a4') }),
+      false,
+    ).pages) {
+      const marks = strokesOf(drawing.items);
+      // The V comes right after its loop.
+      const loops = marks.filter((_, i) =>
+        [i, i - 1].some((k) => marks[k]?.style === 'mark' && marks[k].path[0]!.type === 'cubic'),
+      );
+      seen += loops.length;
+      const places = loops.flatMap(({ path }) => chordsOf(path, 0.2).map(({ from }) => from));
+      for (const each of wordsOf(drawing.items)) {
+        const { left, right, bottom, top } = boxOnSheet(each);
+        const covered = places.filter(({ x, y }) => x > left && x < right && y > bottom && y < top);
+        expect({ text: each.text, covered }).toEqual({ text: each.text, covered: [] });
+      }
+    }
+  expect(seen).toBeGreaterThanOrEqual(2);
 });

@@ -11,8 +11,14 @@ import { chordLine, REFERENCE_LINE, stationsOf } from '../../src/part/offsets.ts
 import { parsePaper } from '../../src/tiling/paper.ts';
 import { samplePart } from '../part/jobs.ts';
 
-function gaugeOf(sample: string, paper: string, every?: number, from: 'reference' | 'chord' = 'reference') {
-  const part = samplePart(sample);
+function gaugeOf(
+  sample: string,
+  paper: string,
+  every?: number,
+  from: 'reference' | 'chord' = 'reference',
+  name?: string,
+) {
+  const part = { ...samplePart(sample), ...(name && { name }) };
   const strips = part.edges.map((edge) => {
     const base = from === 'chord' ? chordLine(edge) : REFERENCE_LINE;
     return gaugeStrip(part, edge, base, stationsOf(edge, base, part.rule.unit, every));
@@ -91,6 +97,17 @@ describe.each(CASES)('the gauge of %s on %s', (sample, paper, every, from) => {
     }
     expect(gaugePageNames(gauge, true)).toEqual([...composeGauge(gauge, true)].map(({ name }) => name));
   });
+});
+
+test('a name too long for its sheet gives way to the edge and the code', () => {
+  const name = 'The leg of a bench '.repeat(8).trim();
+  const gauge = gaugeOf('hall-bench-leg.yaml', 'letter', 2 * 25.4, 'reference', name);
+  const heads = [...composeGauge(gauge, false)].flatMap(({ drawing }) =>
+    wordsOf(drawing.items).filter(({ text }) => text.includes('The leg') && text.includes(' · code ')),
+  );
+  expect(heads.length).toBeGreaterThan(1);
+  for (const { text } of heads) expect(text).toMatch(/, back · code [2-9A-Z]{6}$/);
+  expect(heads.some(({ text }) => text.includes('…, back'))).toBe(true);
 });
 
 test('labels stand along the stick while there is room, then upright, then at round stations only', () => {

@@ -113,6 +113,20 @@ describe('faults, each with its key', () => {
     expect(fault!.message).toContain('200 mm'); // 50·x/400 = 30 − 10·x/400 at x = 200
   });
 
+  test('edges that touch name the station, but for a point at an end', () => {
+    const arched = (rise: number): string =>
+      `  lower:\n    - from: [0, 0]\n    - arc: [400, 0]\n      rise: ${rise}\n  upper:\n    - from: [0, 40]\n    - line: [400, 40]`;
+    const [fault] = faultsOf(closed(arched(39.995)));
+    expect(fault).toMatchObject({ code: 'part.edges-touch', key: 'edges.upper' });
+    expect(fault!.message).toContain('station 200 mm');
+    expect(partOf(closed(arched(39.9))).shape).toMatchObject({
+      leastWidth: { width: expect.closeTo(0.1, 4) },
+    });
+    const pointed =
+      '  lower:\n    - from: [0, 0]\n    - line: [400, 40]\n  upper:\n    - from: [0, 40]\n    - line: [400, 40]';
+    expect(partOf(closed(pointed)).shape).toMatchObject({ leastWidth: { width: 0 } });
+  });
+
   test('ends that are not square name both stations', () => {
     const [fault] = faultsOf(closed(PLAIN.replace('[0, 60]', '[5, 60]')));
     expect(fault).toMatchObject({ code: 'part.ends-not-square' });

@@ -83,6 +83,12 @@ describe('landmarks', () => {
     expect(found.filter(({ what }) => what === 'end')).toHaveLength(2);
   });
 
+  test('have no apex that the rule does not show', () => {
+    const flat =
+      'part: Rail\nunits: mm\nedges:\n  a:\n    - from: [0, 0]\n    - arc: [600, 0]\n      rise: 0.2\n';
+    expect(landmarks(partOf(flat)).map(({ what }) => what)).toEqual(['end', 'end']);
+  });
+
   test('name a nail that stands in the apex once, as the apex', () => {
     const found = landmarks(samplePart('garden-arch-rail.yaml')).filter(({ edge }) => edge === 'lower');
     expect(found.map(({ what }) => what)).toEqual(['end', 'end', 'apex']);
