@@ -136,11 +136,11 @@ function pairFor(
 async function drawPicture(
   part: Part,
   check: Check,
-  { picture, measured, force }: CheckCommandOptions,
+  { picture, measured, pair, force }: CheckCommandOptions,
   job: string | undefined,
 ): Promise<void> {
   const output = picture!;
-  for (const input of [job, measured]) mustBeFree(output, input, isOurSvg, force ?? false);
+  for (const input of [job, measured, pair]) mustBeFree(output, input, isOurSvg, force ?? false);
   const { composeCheckPicture } = await import('../export/check-picture.ts');
   const { writeSvg } = await import('../export/svg.ts');
   writeWhole(output, writeSvg(composeCheckPicture(part, check), part.name));
