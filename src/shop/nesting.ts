@@ -42,9 +42,11 @@ export interface Nesting extends Laid {
  *
  * The shift along the board that lets them lie closest is sought within the room that the board's length leaves; the
  * pitch at that shift is exact within LAID_WITHIN_MM (see there).
- * @throws Fault `nesting.too-short`, `nesting.too-narrow` where a board does not take one part
+ * @throws Fault `nesting.too-short`, `nesting.too-narrow` where a board does not take one part; `nesting.kerf`,
+ *   `nesting.between` where more is left between two than anyone saws or leaves
  */
 export function nest(footprint: Footprint, wish: NestingWish): Nesting {
+  mustBeNeighbours(wish);
   mustTakeOne(footprint, wish.board);
   const gap = wish.kerf + wish.between;
   const ground: Ground = { footprint, wish, gap, lift: liftsOf(footprint, gap) };
@@ -79,6 +81,27 @@ function waysFor({ handed, mirrored, quantity }: NestingWish): readonly Way[] {
   if (!handed) return WAYS;
   if (!mirrored) return ['same', 'turned'];
   return quantity < 4 ? ['over', 'over-end'] : ['over', 'over-end', 'by-hand'];
+}
+
+/**
+ * Wider than any saw cuts, and farther apart than serves any curve, mm (common practice, no published source). The
+ * farther apart copies lie, the more of their edges must be held against each other.
+ */
+const [MOST_KERF_MM, MOST_BETWEEN_MM] = [25.4, 304.8];
+
+function mustBeNeighbours({ kerf, between }: NestingWish): void {
+  if (kerf > MOST_KERF_MM)
+    throw new Fault(
+      'nesting.kerf',
+      (mm) => `no saw takes ${mm(kerf)}. Write how wide yours cuts, ${mm(MOST_KERF_MM)} at most.`,
+      '--kerf',
+    );
+  if (between > MOST_BETWEEN_MM)
+    throw new Fault(
+      'nesting.between',
+      (mm) => `copies ${mm(between)} apart need no board in common. Write ${mm(MOST_BETWEEN_MM)} at most.`,
+      '--between',
+    );
 }
 
 function mustTakeOne({ length, width }: Footprint, board: NestingWish['board']): void {
