@@ -98,7 +98,7 @@ describe.skipIf(process.platform === 'win32')('links, pipes and permissions', ()
   test('a pipe, a device and a link to nothing are not replaced, not even by force', () => {
     const folder = freshFolder();
     const [pipe, lost] = [join(folder, 'pipe'), join(folder, 'lost')];
-    spawnSync('mkfifo', [pipe]);
+    spawnSync('sh', ['-c', 'mkfifo "$0"', pipe]);
     symlinkSync('nowhere', lost);
     for (const file of [pipe, lost, '/dev/null'])
       expect(
@@ -111,7 +111,7 @@ describe.skipIf(process.platform === 'win32')('links, pipes and permissions', ()
 
   test('a pipe that nobody writes to is empty, not waited for', () => {
     const pipe = join(freshFolder(), 'pipe');
-    spawnSync('mkfifo', [pipe]);
+    spawnSync('sh', ['-c', 'mkfifo "$0"', pipe]);
     expect(readText(pipe)).toBe('');
   });
 });
