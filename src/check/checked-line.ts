@@ -40,7 +40,8 @@ export function sawEdge(part: Part, edge: PartEdge): PartEdge {
   if (part.sawAllowance === 0)
     throw new Fault(
       'check.no-allowance',
-      '--before-sanding: the job has no saw line. Write "saw: 1/16" under allowance.',
+      'the job has no saw line. Write "saw: 1/16" under allowance.',
+      '--before-sanding',
     );
   const path = parallelPath(edgePieces(edge), outsideOf(part, edge) * part.sawAllowance, false);
   const [from, to] = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)];
