@@ -8,7 +8,7 @@ import { type BestFit, bestFit, rmsOf, worstOf } from './best-fit.ts';
 import { offsetNear, outsideOf, sawEdge } from './checked-line.ts';
 import { type MeasuredApex, measuredApex } from './measured-apex.ts';
 import { mostReadingError, readingSigma } from './reading-error.ts';
-import { ofReading, type Reading } from './readings.ts';
+import { mustBeReadings, ofReading, type Reading } from './readings.ts';
 
 /** One station of the comparison, mm. */
 export interface Deviation {
@@ -62,7 +62,7 @@ export interface CheckOptions {
  * Outside is said only of what is outside for certain: a reading counts as off by more than the tolerance when
  * it is so even with half a graduation, the most that reading the rule can err, in its favour.
  * @param readings one or more
- * @throws Faults `check.no-such-station` for each reading beyond the line's ends
+ * @throws Fault `readings.none`, `readings.not-finite`; Faults `check.no-such-station` for each reading beyond the line's ends
  */
 export function checkEdge(
   part: Part,
@@ -70,6 +70,7 @@ export function checkEdge(
   readings: readonly Reading[],
   { base, tolerance, beforeSanding }: CheckOptions,
 ): Check {
+  mustBeReadings(readings);
   const line = beforeSanding ? sawEdge(part, edge) : edge;
   const outside = outsideOf(part, edge);
   const spare = beforeSanding ? part.sawAllowance : 0;

@@ -34,7 +34,8 @@ export function sawEdge(part: Part, edge: PartEdge): PartEdge {
   if (part.sawAllowance === 0)
     throw new Fault(
       'check.no-allowance',
-      '--before-sanding: the job has no saw line. Write "saw: 1/16" under allowance.',
+      'the job has no saw line. Write "saw: 1/16" under allowance.',
+      '--before-sanding',
     );
   const path = parallelPath(edgePieces(edge), outsideOf(part, edge) * part.sawAllowance, false);
   return { name: edge.name, runs: [curveAlong(edge.runs[0]!.kind, path)], length: piecesLength(path) };

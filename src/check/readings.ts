@@ -55,6 +55,13 @@ export function readReadings(text: string, unit: Unit): Reading[] {
   return readings;
 }
 
+/** That there are readings, of finite numbers: `readReadings` gives no others. */
+export function mustBeReadings(readings: readonly Reading[]): void {
+  if (readings.length === 0) throw new Fault('readings.none', 'no readings are given. Measure at a station.');
+  if (!readings.every(({ station, offset }) => Number.isFinite(station) && Number.isFinite(offset)))
+    throw new Fault('readings.not-finite', 'a reading is not of finite numbers. Give plain lengths, mm.');
+}
+
 function notReadings(text: string): Fault | undefined {
   if (utf8Length(text) > MAX_JOB_BYTES)
     return new Fault(

@@ -4,7 +4,7 @@ import type { Rule } from '../units/rule.ts';
 import { fitKinds, type KindFit } from './fit-kinds.ts';
 import { type Outlier, sortOut } from './outliers.ts';
 import { readingSigma } from './reading-error.ts';
-import type { Reading } from './readings.ts';
+import { mustBeReadings, type Reading } from './readings.ts';
 import { fairCurve, gathered, type Smoothed } from './smoothing-spline.ts';
 
 /** A curve taken off an existing part. */
@@ -26,9 +26,10 @@ const LEAST_STATIONS = 5;
 
 /**
  * The fair curve through readings of an existing part, and the kind of curve that fits them best.
- * @throws Fault `take-off.too-few` with fewer than five stations
+ * @throws Fault `readings.none`, `readings.not-finite`, `take-off.too-few` with fewer than five stations
  */
 export function takeOff(readings: readonly Reading[], rule: Rule): TakeOff {
+  mustBeReadings(readings);
   const sigma = readingSigma(rule);
   const measured = readings.map(({ station, offset }) => ({ x: station, y: offset }));
   if (gathered(measured, sigma).points.length < LEAST_STATIONS)

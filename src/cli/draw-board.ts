@@ -33,5 +33,5 @@ export function drawBoard(
 
 function boardNumber(typed = '1'): number {
   if (/^[1-9]\d{0,5}$/.test(typed)) return Number(typed);
-  throw new Fault('draw.board', `--board: "${typed}" is no board. Give its number: 1, 2, 3.`);
+  throw new Fault('draw.board', `"${typed}" is no board. Give its number: 1, 2, 3.`, '--board');
 }

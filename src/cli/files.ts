@@ -1,18 +1,24 @@
 import {
+  accessSync,
   closeSync,
+  constants,
   existsSync,
+  lstatSync,
   openSync,
   readdirSync,
   readFileSync,
   readSync,
+  realpathSync,
   renameSync,
   rmSync,
+  type Stats,
   statSync,
   writeFileSync,
 } from 'node:fs';
-import { basename, dirname, join, resolve } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { MAX_JOB_BYTES } from '../job/parse-job.ts';
 import { Fault } from '../units/fault.ts';
+import { nap } from './nap.ts';
 
 /** What the system's error codes mean to someone at a bench. */
 const REASONS: Readonly<Record<string, string>> = {
@@ -29,9 +35,10 @@ const REASONS: Readonly<Record<string, string>> = {
 
 export function ofFile(file: string, error: unknown): Fault {
   const code = (error as NodeJS.ErrnoException).code ?? '';
+  const name = file === '' ? '""' : file;
   return new Fault(
     'file.failed',
-    `${file}: ${REASONS[code] ?? `the system says ${code || String(error)}. Try another file.`}`,
+    `${name}: ${REASONS[code] ?? `the system says ${code || String(error)}. Try another file.`}`,
   );
 }
 
@@ -42,29 +49,50 @@ const noFolder = (file: string): Fault =>
     `${file}: there is no folder ${dirname(file)}. Make it first, or choose another place.`,
   );
 
-/** The text of a job file, refused before it is read when it is far too large to be one. */
-export function readText(file: string): string {
-  let fd: number | undefined;
+/** What a step says of a file; what the system has against it is told as a fault of that file. */
+function told<T>(file: string, step: () => T): T {
   try {
-    fd = openSync(file, 'r');
-    const bytes = Buffer.alloc(MAX_JOB_BYTES + 1);
-    let size = 0;
-    for (;;) {
-      const got = readSync(fd, bytes, size, bytes.length - size, null);
-      size += got;
-      if (got === 0 || size === bytes.length) break;
-    }
-    return bytes.toString('utf8', 0, size);
+    return step();
   } catch (error) {
     throw ofFile(file, error);
-  } finally {
-    if (fd !== undefined) closeSync(fd);
   }
 }
 
 /**
- * That an output may be written: not over an input, nor over a file that fairlath did not make.
- * @throws Fault `file.is-input`, `file.exists`
+ * The text of a job file, refused before it is read when it is far too large to be one. A pipe that somebody writes to
+ * is waited for; one that nobody writes to is empty.
+ */
+export function readText(file: string): string {
+  const fd = told(file, () => openSync(file, constants.O_RDONLY | constants.O_NONBLOCK));
+  try {
+    const bytes = Buffer.alloc(MAX_JOB_BYTES + 1);
+    let size = 0;
+    for (;;) {
+      const got = told(file, () => readSome(fd, bytes, size));
+      size += got;
+      if (got === 0 || size === bytes.length) break;
+    }
+    return bytes.toString('utf8', 0, size);
+  } finally {
+    closeSync(fd);
+  }
+}
+
+function readSome(fd: number, bytes: Buffer, from: number): number {
+  for (;;) {
+    try {
+      return readSync(fd, bytes, from, bytes.length - from, null);
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code !== 'EAGAIN') throw error;
+      nap();
+    }
+  }
+}
+
+/**
+ * That an output may be written: not over an input, nor over a file that fairlath did not make. A folder, a device, a
+ * pipe and a link that leads nowhere are never replaced.
+ * @throws Fault `file.is-input`, `file.exists`, `file.not-plain`, `file.failed`
  */
 export function mustBeFree(
   file: string,
@@ -72,90 +100,100 @@ export function mustBeFree(
   isOurs: (bytes: Buffer) => boolean,
   force: boolean,
 ): void {
-  if (input !== undefined && sameFile(file, input))
+  if (!told(file, () => lstatSync(file, { throwIfNoEntry: false }))) return;
+  const found = statusOf(file);
+  if (found?.isDirectory()) throw ofFile(file, { code: 'EISDIR' });
+  if (!found?.isFile()) throw new Fault('file.not-plain', `${file}: this is no ordinary file. Name one.`);
+  if (input !== undefined && isSame(found, statusOf(input)))
     throw new Fault(
       'file.is-input',
       `${file}: this is the file that is read, and it is never written over. Choose another name.`,
     );
-  if (force || !existsSync(file)) return;
-  const found = statSync(file);
-  if (found.isDirectory()) throw ofFile(file, { code: 'EISDIR' });
-  // A pipe or a device would be waited for without end.
-  if (!found.isFile()) throw new Fault('file.not-plain', `${file}: this is no ordinary file. Name one.`);
-  if (!isOurs(readFileSync(file)))
-    throw new Fault(
-      'file.exists',
-      `${file}: this file exists and is not one of ours. Choose another name, or add --force to replace it.`,
-    );
+  told(file, () => accessSync(file, constants.W_OK));
+  if (force || (found.size <= MOST_OURS_BYTES && isOurs(told(file, () => readFileSync(file))))) return;
+  throw new Fault(
+    'file.exists',
+    `${file}: this file exists and is not one of ours. Choose another name, or add --force to replace it.`,
+  );
 }
 
-function sameFile(a: string, b: string): boolean {
-  if (resolve(a) === resolve(b)) return true;
-  if (!existsSync(a) || !existsSync(b)) return false;
-  const [one, other] = [statSync(a), statSync(b)];
-  return one.ino === other.ino && one.dev === other.dev;
-}
+/** No pattern is as large, not even of ten thousand sheets; to look into more would take more memory than there may be. */
+const MOST_OURS_BYTES = 2 ** 27;
+
+/** Of the file itself, where a link leads to it; undefined where there is none. */
+const statusOf = (file: string): Stats | undefined =>
+  told(file, () => statSync(file, { throwIfNoEntry: false }));
+
+const isSame = (a: Stats, b: Stats | undefined): boolean => a.ino === b?.ino && a.dev === b.dev;
 
 /** Writes a file whole or not at all: aside in the same folder, then renamed over the old one. */
 export const writeWhole = (file: string, bytes: Uint8Array | string): void =>
   streamWhole(file, (write) => write(bytes));
 
+/** Chunks kept in memory before an aside is begun: a run that is killed leaves none but of a pattern of a thousand sheets. */
+const KEPT_BYTES = 2 ** 22;
+
 /**
  * The same in chunks: `work` is given what writes the next. The file appears when it is done; a fault of
- * `work` itself leaves nothing behind and is passed on as it is.
+ * `work` itself leaves nothing behind and is passed on as it is. Where a link leads, there the file is replaced.
  */
 export function streamWhole(file: string, work: (write: (chunk: Uint8Array | string) => void) => void): void {
-  const begin = `.${basename(file).slice(0, 100)}.`;
-  const aside = join(dirname(file), `${begin}${process.pid}-${Date.now()}.part`);
-  const told = <T>(step: () => T): T => {
-    try {
-      return step();
-    } catch (error) {
-      if ((error as NodeJS.ErrnoException).code === 'ENOENT') throw noFolder(file);
-      throw ofFile(file, error);
-    }
+  if (!existsSync(dirname(file))) throw noFolder(file);
+  const whole = existsSync(file) ? realpathSync(file) : file;
+  const mode = statusOf(whole)?.mode;
+  const begin = `.${[...basename(whole)].slice(0, BEGIN_LETTERS).join('')}.`;
+  const aside = join(dirname(whole), `${begin}${process.pid}-${Date.now()}.part`);
+  let fd: number | undefined;
+  let kept: (Uint8Array | string)[] = [];
+  let size = 0;
+  const write = (): void => {
+    fd ??= openSync(aside, 'wx', mode);
+    for (const chunk of kept) writeFileSync(fd, chunk);
+    kept = [];
+    size = 0;
   };
-  const fd = told(() => openSync(aside, 'wx'));
   try {
     try {
-      work((chunk) => told(() => writeFileSync(fd, chunk)));
+      work((chunk) => {
+        kept.push(chunk);
+        size += chunk.length;
+        if (size > KEPT_BYTES) told(file, write);
+      });
+      told(file, write);
     } finally {
-      closeSync(fd);
+      if (fd !== undefined) closeSync(fd);
     }
-    told(() => renameSync(aside, file));
+    told(file, () => renameSync(aside, whole));
   } catch (error) {
     rmSync(aside, { force: true });
     throw error;
   }
-  sweep(dirname(file), begin);
+  sweep(dirname(whole), begin);
 }
+
+/** So many letters of a file's name go into its aside's: names end at 255 bytes, and a letter may take four. */
+const BEGIN_LETTERS = 40;
 
 /** No write takes as long, ms: an aside older than this is left of a run that was killed. */
 const STALE_MS = 3_600_000;
 
-/** Removes what killed runs have left beside a file of the same name. */
+/** Removes what killed runs have left beside a file of the same name, as far as it may: it is not what was asked for. */
 function sweep(folder: string, begin: string): void {
   const isAside = (name: string): boolean =>
     name.startsWith(begin) && /^\d+-\d+\.part$/.test(name.slice(begin.length));
-  for (const name of namesIn(folder).filter(isAside)) {
-    const path = join(folder, name);
-    const written = statSync(path, { throwIfNoEntry: false })?.mtimeMs ?? Number.POSITIVE_INFINITY;
-    if (Date.now() - written > STALE_MS) rmSync(path, { force: true });
-  }
-}
-
-/** None in a folder that may be written to but not read. */
-function namesIn(folder: string): string[] {
   try {
-    return readdirSync(folder);
+    for (const path of readdirSync(folder)
+      .filter(isAside)
+      .map((name) => join(folder, name)))
+      if (Date.now() - statSync(path).mtimeMs > STALE_MS) rmSync(path);
   } catch {
-    return [];
+    // Another's file in a folder of all, a folder that may not be read, one that is swept by two at once.
   }
 }
 
-/** Writes a file that must not exist yet, whole or not at all. */
+/** Writes a file that must not exist yet, whole or not at all. A link that leads nowhere is there, too. */
 export function writeNew(file: string, text: string): void {
-  if (existsSync(file))
+  if (told(file, () => lstatSync(file, { throwIfNoEntry: false })))
     throw new Fault(
       'file.exists',
       `${file}: this file exists, and new never overwrites. Choose another name.`,

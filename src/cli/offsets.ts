@@ -1,14 +1,14 @@
 import { Command } from 'commander';
 import { offsetsCsv } from '../export/offsets-csv.ts';
 import { type OffsetsTable, offsetsTable } from '../export/offsets-table.ts';
-import type { BaseLine } from '../part/offsets.ts';
+import { type BaseLine, mustBeFewStations } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, type Warning } from '../units/fault.ts';
 import { type Rule, showOnRule } from '../units/rule.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { printJson } from './json.ts';
 import { type AlongOptions, baseNamed, edgesNamed, stationsEveryTyped } from './measured-along.ts';
-import { lengthAt } from './option.ts';
+import { atOption, lengthAt } from './option.ts';
 import { say, sayAsIs } from './say.ts';
 import { edgeOption, everyOption, fromOption } from './shared-options.ts';
 import { columns } from './table.ts';
@@ -86,7 +86,9 @@ function stationsAsked(
   if (at !== undefined) {
     if (every !== undefined)
       throw new Fault('command.at-or-every', '--at and --every exclude each other. Keep one.');
-    return at.split(',').map((typed) => lengthAt('--at', typed, unit));
+    const typed = at.split(',');
+    atOption('--at', () => mustBeFewStations(typed.length));
+    return typed.map((one) => lengthAt('--at', one, unit));
   }
   return stationsEveryTyped(edge, base, unit, every);
 }

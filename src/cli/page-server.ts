@@ -16,7 +16,9 @@ export interface Served {
  * @throws the system's error where the port cannot be had
  */
 export function servePage(html: string, port: number): Promise<Served> {
-  const server = createServer((request, response) => answer(request, response, html, portOf(server)));
+  // Made once: a client that asks again and again gets the same bytes.
+  const page: Page = { body: Buffer.from(html), policy: policyOf(html) };
+  const server = createServer((request, response) => answer(request, response, page, portOf(server)));
   return new Promise((resolve, reject) => {
     server.once('error', reject);
     server.listen(port, ADDRESS, () => {
@@ -38,7 +40,12 @@ function closed(server: Server): Promise<void> {
   });
 }
 
-function answer(request: IncomingMessage, response: ServerResponse, html: string, port: number): void {
+interface Page {
+  readonly body: Buffer;
+  readonly policy: string;
+}
+
+function answer(request: IncomingMessage, response: ServerResponse, page: Page, port: number): void {
   const { method, headers, url } = request;
   // A name that some other site has pointed at this computer is none of ours.
   const isOurs = [`${ADDRESS}:${port}`, `localhost:${port}`].includes(headers.host ?? '');
@@ -48,8 +55,8 @@ function answer(request: IncomingMessage, response: ServerResponse, html: string
     refuse(response, 405, 'Only GET and HEAD are answered here.');
   } else if (url !== '/') refuse(response, 404, 'There is one page here, at /.');
   else {
-    response.writeHead(200, { ...GUARDS, ...PAGE, 'Content-Security-Policy': policyOf(html) });
-    response.end(method === 'HEAD' ? undefined : html);
+    response.writeHead(200, { ...GUARDS, ...HTML, 'Content-Security-Policy': page.policy });
+    response.end(method === 'HEAD' ? undefined : page.body);
   }
 }
 
@@ -66,7 +73,7 @@ const GUARDS = {
   'X-Content-Type-Options': 'nosniff',
 } as const;
 
-const PAGE = { 'Content-Type': 'text/html; charset=utf-8' } as const;
+const HTML = { 'Content-Type': 'text/html; charset=utf-8' } as const;
 
 /** The policy that the page itself states, and what only a header can: nobody may put it into a frame. */
 function policyOf(html: string): string {

@@ -2,17 +2,33 @@ import { existsSync, mkdirSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { dirname, isAbsolute, join } from 'node:path';
 import { type KnownPrinter, readPrinters, withPrinter } from '../tiling/printers.ts';
+import { Fault } from '../units/fault.ts';
 import { ofFile, readText, writeWhole } from './files.ts';
 import { plainSpeaker, speakingOf } from './report.ts';
 
 /**
  * Where the measured printers are kept: fairlath/printers.yaml in the user's settings folder
  * (XDG Base Directory Specification: a folder that is not absolute is passed over).
+ * @throws Fault `printers.no-home`
  */
 export function printersFile(): string {
   const folder = process.env.XDG_CONFIG_HOME;
-  const settings = folder && isAbsolute(folder) ? folder : join(homedir(), '.config');
+  const settings = folder && isAbsolute(folder) ? folder : join(homeFolder(), '.config');
   return join(settings, 'fairlath', 'printers.yaml');
+}
+
+/** Node gives what HOME says, be it nothing, and throws where nobody knows the user. */
+function homeFolder(): string {
+  try {
+    const home = homedir();
+    if (isAbsolute(home)) return home;
+  } catch {
+    // Told below.
+  }
+  throw new Fault(
+    'printers.no-home',
+    'nobody says where your settings are kept. Set HOME, or XDG_CONFIG_HOME, to a folder by its whole path.',
+  );
 }
 
 const textOf = (file: string): string => (existsSync(file) ? readText(file) : '');
@@ -28,10 +44,17 @@ export function keepPrinter(printer: KnownPrinter): void {
   const file = printersFile();
   const text = textOf(file);
   printersIn(file, text);
-  try {
-    mkdirSync(dirname(file), { recursive: true });
-  } catch (error) {
-    throw ofFile(dirname(file), error);
-  }
+  const folder = dirname(file);
+  makeFolder(dirname(folder));
+  makeFolder(folder);
   writeWhole(file, withPrinter(text, printer));
+}
+
+/** By itself: asked for all folders of a path, Node tries without end where the system has nothing to make them in. */
+function makeFolder(folder: string): void {
+  try {
+    mkdirSync(folder);
+  } catch (error) {
+    if (!existsSync(folder)) throw ofFile(folder, error);
+  }
 }

@@ -1,10 +1,8 @@
 import { writeSync } from 'node:fs';
 import { ofFile } from './files.ts';
+import { nap } from './nap.ts';
 
 const STANDARD_OUTPUT = 1;
-
-/** What a full pipe is given to be read, ms, before it is tried again. */
-const NAP_MS = 5;
 
 /**
  * Says a text and ends its line, where the command's words go. All of it has been written when this returns:
@@ -28,7 +26,7 @@ function written(bytes: Buffer, from: number): number {
     // A reader that stops early (`| head`) is no fault of anyone's.
     if (code === 'EPIPE') process.exit(0);
     if (code !== 'EAGAIN') throw ofFile('standard output', error);
-    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, NAP_MS);
+    nap();
     return 0;
   }
 }

@@ -19,7 +19,7 @@ const SMOOTH = 1e-7;
  * at an inside corner both are trimmed where they cross. A straight piece between the two, such as a shoulder, may be
  * shorter than the distance: what the one corner trims, the other has run on.
  * @param closed the last piece ends where the first starts, and their corner counts too
- * @throws Fault `parallel.folds` where the pieces bend too sharply for the distance, `parallel.no-room`
+ * @throws Fault `parallel.distance`; `parallel.folds` where the pieces bend too sharply for the distance, `parallel.no-room`
  *   where a piece is too short for its corner
  */
 export const parallelPath = (
@@ -37,7 +37,11 @@ export function parallelSides(
   closed: boolean,
   tolerance = FIT_MM,
 ): { side: Segment[]; corner: Segment[] }[] {
-  if (away === 0) throw new Error('parallel: the distance must not be 0');
+  if (away === 0 || !Number.isFinite(away))
+    throw new Fault(
+      'parallel.distance',
+      `a parallel does not lie ${away} mm away. Give a distance: over 0 to the left, under 0 to the right.`,
+    );
   for (const piece of pieces) mustNotFold(piece, away);
   const sides = pieces.map((piece) => new Side(piece, away));
   const meets = sides.map((side, i) => {

@@ -53,7 +53,8 @@ export function onlyLayers(full: FullSize, only: FullSizeOptions['only']): FullS
   if (!only.includes('parallel') && full.lines.some(({ layer }) => layer === 'parallel'))
     throw new Fault(
       'draw.parallel-left-out',
-      '--only leaves out the line that --parallel asks for. Add parallel to its list, or leave one of them out.',
+      'it leaves out the line that --parallel asks for. Add parallel to its list, or leave one of them out.',
+      '--only',
     );
   const kept = ({ lines, words }: Pick<FullSize, 'lines' | 'words'>) => ({
     lines: lines.filter(({ layer }) => only.includes(layer)),
@@ -67,8 +68,9 @@ export function onlyLayers(full: FullSize, only: FullSizeOptions['only']): FullS
 const nothingOn = (only: readonly LayerName[]): Fault =>
   new Fault(
     'draw.nothing',
-    `--only: this part has nothing on the ${only.length === 1 ? 'layer' : 'layers'} ${only.join(', ')}. ` +
+    `this part has nothing on the ${only.length === 1 ? 'layer' : 'layers'} ${only.join(', ')}. ` +
       'A saw line needs "saw: 1/16" under allowance in the job, a parallel needs --parallel, a board --nest.',
+    '--only',
   );
 
 const isClosed = ({ edges }: Part): boolean => edges.length > 1;

@@ -2,6 +2,7 @@ import type { Box } from '../curves/box.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import type { Layout } from '../tiling/layout.ts';
+import { sidesOf } from '../tiling/margins.ts';
 import { type Paper, parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
 import { assemblyMap, type MapLine } from './assembly-map.ts';
 import { fillColumns, gap, paragraph, type Row, steps, table } from './columns.ts';
@@ -74,7 +75,8 @@ export function pagesOf(part: Part, layout: Layout, cover: Cover): Page[] {
 
 function coverWithMap(part: Part, layout: Layout, cover: Cover, mapShare: number): Page[] {
   const { width, height } = coverPaper(part, layout);
-  const { top, right, bottom, left } = layout.margin;
+  // A roll's margins are not those of the sheet that its cover is printed on, and may leave nothing of it.
+  const { top, right, bottom, left } = sidesOf(layout.paper.roll ? LEAST_MARGIN_MM : layout.margin);
   const least = (margin: number): number => Math.max(margin, LEAST_MARGIN_MM);
   const page: Box = {
     left: least(left),

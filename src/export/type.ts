@@ -59,17 +59,26 @@ export function wrapText(text: string, size: number, width: number): string[] {
   return line === '' ? lines : [...lines, line];
 }
 
+/** Between letters only; where not even one fits, each stands alone. */
 function cutWord(word: string, size: number, width: number): string[] {
-  if (textWidth(word, size) <= width) return [word];
-  let fits = 1;
-  while (textWidth(word.slice(0, fits + 1), size) <= width) fits++;
-  return [word.slice(0, fits), ...cutWord(word.slice(fits), size, width)];
+  const pieces: string[] = [];
+  let piece = '';
+  for (const letter of word) {
+    if (piece !== '' && textWidth(piece + letter, size) > width) {
+      pieces.push(piece);
+      piece = letter;
+    } else piece += letter;
+  }
+  return [...pieces, piece];
 }
 
 /** Words shortened with an ellipsis where they run wider than `width`. */
 export function fitted(text: string, size: number, width: number): string {
   if (textWidth(text, size) <= width) return text;
   let kept = text;
-  while (kept !== '' && textWidth(`${kept}…`, size) > width) kept = kept.slice(0, -1);
+  while (kept !== '' && textWidth(`${kept}…`, size) > width) kept = kept.replace(LAST_LETTER, '');
   return `${kept.trimEnd()}…`;
 }
+
+/** Some letters are two characters long, and half of one is none. */
+const LAST_LETTER = /.$/su;

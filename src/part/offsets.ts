@@ -140,15 +140,20 @@ const MAX_STATIONS = 10_000;
 export function stationsOf(edge: PartEdge, base: BaseLine, unit: Unit, every?: number): number[] {
   const [from, to] = reachAlong(edge, base);
   const spacing = every ?? stationSpacing(to - from, unit, USUAL_STATIONS);
-  if ((to - from) / spacing > MAX_STATIONS)
-    throw new Fault(
-      'offsets.too-many-stations',
-      `that makes more than ${MAX_STATIONS} rows. Take stations farther apart.`,
-    );
+  mustBeFewStations((to - from) / spacing);
   const shoulders = shoulderCorners(edge, base).map(({ station }) => station);
   return [...stationsEvery(from, to, spacing), ...shoulders]
     .sort((a, b) => a - b)
     .filter((station, i, sorted) => i === 0 || station - sorted[i - 1]! > SAME_MM);
+}
+
+/** @throws Fault `offsets.too-many-stations` */
+export function mustBeFewStations(count: number): void {
+  if (count > MAX_STATIONS)
+    throw new Fault(
+      'offsets.too-many-stations',
+      `that makes more than ${MAX_STATIONS} rows. Take stations farther apart.`,
+    );
 }
 
 /** Stations from `from` to `to`: both ends and every whole multiple of `every` between, mm. */

@@ -6,6 +6,7 @@ import { mapPath, polygon } from '../curves/segment.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { PartEnd } from '../part/ends.ts';
 import type { Part } from '../part/part.ts';
+import { Fault } from '../units/fault.ts';
 
 /** What a part takes of a board, seen from above: it lies along the board with its lower left corner at 0, 0. */
 export interface Footprint {
@@ -21,8 +22,11 @@ export interface Footprint {
  * The outline to saw, or the finished one, with what a slanting end has on the other face, turned so that the grain
  * runs along the board.
  * @param grain the way of the grain on the part, radians counter-clockwise from the reference line
+ * @throws Fault `stock.grain` where it is not finite
  */
 export function footprintOf(part: Part, grain: number): Footprint {
+  if (!Number.isFinite(grain))
+    throw new Fault('stock.grain', `the grain does not run at ${grain}. Give an angle.`, '--grain');
   const [cos, sin] = [Math.cos(grain), -Math.sin(grain)];
   const turn: Affine = grain === 0 ? IDENTITY : [cos, sin, -sin, cos, 0, 0];
   const turned = pathsOf(part).map((path) => mapPath(path, turn));

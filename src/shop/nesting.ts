@@ -1,5 +1,6 @@
 import { JOIN_MM } from '../curves/tolerance.ts';
 import { Fault } from '../units/fault.ts';
+import { MAX_LENGTH_MM } from '../units/length.ts';
 import type { Copy, Lie } from './copy.ts';
 import type { Footprint } from './footprint.ts';
 import {
@@ -42,9 +43,11 @@ export interface Nesting extends Laid {
  *
  * The shift along the board that lets them lie closest is sought within the room that the board's length leaves; the
  * pitch at that shift is exact within LAID_WITHIN_MM (see there).
- * @throws Fault `nesting.too-short`, `nesting.too-narrow` where a board does not take one part
+ * @throws Fault `nesting.too-short`, `nesting.too-narrow` where a board does not take one part; `nesting.too-large`; `nesting.kerf`,
+ *   `nesting.between` where more is left between two than anyone saws or leaves
  */
 export function nest(footprint: Footprint, wish: NestingWish): Nesting {
+  mustBeNeighbours(wish);
   mustTakeOne(footprint, wish.board);
   const gap = wish.kerf + wish.between;
   const ground: Ground = { footprint, wish, gap, lift: liftsOf(footprint, gap) };
@@ -81,15 +84,41 @@ function waysFor({ handed, mirrored, quantity }: NestingWish): readonly Way[] {
   return quantity < 4 ? ['over', 'over-end'] : ['over', 'over-end', 'by-hand'];
 }
 
+/**
+ * Wider than any saw cuts, and farther apart than serves any curve, mm (common practice, no published source). The
+ * farther apart copies lie, the more of their edges must be held against each other.
+ */
+const [MOST_KERF_MM, MOST_BETWEEN_MM] = [25.4, 304.8];
+
+function mustBeNeighbours({ kerf, between }: NestingWish): void {
+  if (!(kerf >= 0 && kerf <= MOST_KERF_MM))
+    throw new Fault(
+      'nesting.kerf',
+      (mm) => `no saw takes ${mm(kerf)}. Write how wide yours cuts, ${mm(MOST_KERF_MM)} at most.`,
+      '--kerf',
+    );
+  if (!(between >= 0 && between <= MOST_BETWEEN_MM))
+    throw new Fault(
+      'nesting.between',
+      (mm) => `copies are not laid ${mm(between)} apart on one board. Write ${mm(MOST_BETWEEN_MM)} at most.`,
+      '--between',
+    );
+}
+
 function mustTakeOne({ length, width }: Footprint, board: NestingWish['board']): void {
-  if (length > board.length + JOIN_MM)
+  if (Math.max(board.length, board.width ?? 0) > MAX_LENGTH_MM)
+    throw new Fault(
+      'nesting.too-large',
+      (mm) => `no board is larger than ${mm(MAX_LENGTH_MM)}. Write its length and width.`,
+    );
+  if (!(length <= board.length + JOIN_MM))
     throw new Fault(
       'nesting.too-short',
       (mm) =>
         `the part takes ${mm(length)} along a board of ${mm(board.length)}. Take one of ${mm(length)} or more.`,
       '--board-length',
     );
-  if (board.width !== undefined && width > board.width + JOIN_MM)
+  if (board.width !== undefined && !(width <= board.width + JOIN_MM))
     throw new Fault(
       'nesting.too-narrow',
       (mm) =>

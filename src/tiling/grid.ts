@@ -67,6 +67,7 @@ function checkRoom(page: PageFrame, { paper, margin, overlap }: GridOptions): vo
       (length) =>
         `margins of up to ${length(Math.max(...Object.values(sidesOf(margin))))} and an overlap of ${length(overlap)} leave no room on ${paperTitle(paper)}: inside the margins it has ${length(Math.max(0, window))} one way. ` +
         `It needs ${length(Math.max(MIN_WINDOW_MM, 2 * overlap))}. Use smaller margins or overlap, or larger paper.`,
+      '--paper',
     );
 }
 

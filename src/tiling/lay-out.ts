@@ -190,19 +190,25 @@ function crossesOn(
 function checkOptions({ margin, overlap, turn, maxSheets = DEFAULT_MAX_SHEETS }: LayOutOptions): void {
   const wrong = Object.values(sidesOf(margin)).find((side) => !(side >= 0 && Number.isFinite(side)));
   if (wrong !== undefined)
-    throw new Fault('layout.margin', (length) => `a margin is ${length(wrong)}. Use ${length(0)} or more.`);
+    throw new Fault(
+      'layout.margin',
+      (length) => `a margin is ${length(wrong)}. Use ${length(0)} or more.`,
+      '--margin',
+    );
   if (!(overlap >= MIN_OVERLAP_MM && Number.isFinite(overlap)))
     throw new Fault(
       'layout.overlap',
       (length) =>
         `an overlap of ${length(overlap)} holds no register mark. Use ${length(MIN_OVERLAP_MM)} or more.`,
+      '--overlap',
     );
   if (turn !== 'auto' && !Number.isFinite(turn))
-    throw new Fault('layout.turn', `the turn is ${turn}. Use a number of degrees, or auto.`);
+    throw new Fault('layout.turn', `the turn is ${turn}. Use a number of degrees, or auto.`, '--turn');
   if (!(Number.isInteger(maxSheets) && maxSheets >= 1 && maxSheets <= MOST_SHEETS))
     throw new Fault(
       'layout.max-sheets',
       `${maxSheets} is no number of sheets. Use a whole number from 1 to ${MOST_SHEETS}.`,
+      '--max-sheets',
     );
 }
 
@@ -230,10 +236,14 @@ function tooManySheets(
 function tooMany(sheets: number, options: LayOutOptions): Fault {
   const name = paperTitle(options.paper);
   const larger = 'use larger paper, such as a3, tabloid or a size of your own';
+  if (sheets > MOST_SHEETS)
+    return new Fault(
+      'layout.too-many-sheets',
+      `the pattern takes more than ${MOST_SHEETS} sheets of ${name}, which nobody tapes up. Look for a slip in its lengths, or ${larger}.`,
+    );
   return new Fault(
     'layout.too-many-sheets',
-    sheets > MOST_SHEETS
-      ? `the pattern takes more than ${MOST_SHEETS} sheets of ${name}, which nobody tapes up. Look for a slip in its lengths, or ${larger}.`
-      : `the pattern takes ${sheets} sheets of ${name}, and ${maxSheetsOf(options)} is the most to print. Give --max-sheets ${sheets} on the command line to print them, or ${larger}.`,
+    `the pattern takes ${sheets} sheets of ${name}, and ${maxSheetsOf(options)} is the most to print. Give --max-sheets ${sheets} on the command line to print them, or ${larger}.`,
+    '--max-sheets',
   );
 }

@@ -1,7 +1,18 @@
-import { existsSync, readdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import {
+  chmodSync,
+  existsSync,
+  lstatSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  symlinkSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
-import { streamWhole } from '../../src/cli/files.ts';
+import { describe, expect, test } from 'vitest';
+import { mustBeFree, readText, streamWhole, writeNew, writeWhole } from '../../src/cli/files.ts';
 import { freshFolder } from './run.ts';
 
 test('a file written in chunks appears whole once the last is written', () => {
@@ -12,6 +23,25 @@ test('a file written in chunks appears whole once the last is written', () => {
     write('two');
   });
   expect(readFileSync(file, 'utf8')).toBe('one two');
+});
+
+test('meanwhile nothing lies beside it that a kill could leave, unless it is larger than most', () => {
+  const folder = freshFolder();
+  streamWhole(join(folder, 'a.txt'), (write) => {
+    write('one ');
+    expect(readdirSync(folder)).toEqual([]);
+    write('-'.repeat(5e6));
+    write(' two');
+    expect(readdirSync(folder)).toHaveLength(1);
+  });
+  expect(readFileSync(join(folder, 'a.txt'), 'utf8')).toBe(`one ${'-'.repeat(5e6)} two`);
+});
+
+test('a name may be as long as the system takes, in any script', () => {
+  const folder = freshFolder();
+  const names = [`${'脚'.repeat(83)}.pdf`, `${'a'.repeat(39)}${'🪵'.repeat(50)}.pdf`];
+  for (const name of names) writeWhole(join(folder, name), 'whole');
+  expect(readdirSync(folder).sort()).toEqual(names.sort());
 });
 
 test('work that fails half-way leaves the old file as it was and nothing beside it', () => {
@@ -41,4 +71,47 @@ test('what a killed run left of the same file is swept away once it is old, and 
   for (const name of others.slice(1)) leave(name, 2);
   streamWhole(join(folder, 'a.txt'), (write) => write('whole'));
   expect(readdirSync(folder).sort()).toEqual([...others, 'a.txt'].sort());
+});
+
+describe.skipIf(process.platform === 'win32')('links, pipes and permissions', () => {
+  const told = (work: () => void): string => {
+    try {
+      work();
+      return 'done';
+    } catch (error) {
+      return (error as { code: string }).code;
+    }
+  };
+
+  test('a file is replaced where a link leads, with the permissions that it had', () => {
+    const folder = freshFolder();
+    const [file, link] = [join(folder, 'kept.txt'), join(folder, 'a.txt')];
+    writeFileSync(file, 'old');
+    chmodSync(file, 0o600);
+    symlinkSync('kept.txt', link);
+    writeWhole(link, 'new');
+    expect(readFileSync(file, 'utf8')).toBe('new');
+    expect(statSync(file).mode & 0o777).toBe(0o600);
+    expect(lstatSync(link).isSymbolicLink()).toBe(true);
+  });
+
+  test('a pipe, a device and a link to nothing are not replaced, not even by force', () => {
+    const folder = freshFolder();
+    const [pipe, lost] = [join(folder, 'pipe'), join(folder, 'lost')];
+    spawnSync('sh', ['-c', 'mkfifo "$0"', pipe]);
+    symlinkSync('nowhere', lost);
+    for (const file of [pipe, lost, '/dev/null'])
+      expect(
+        told(() => mustBeFree(file, undefined, () => true, true)),
+        file,
+      ).toBe('file.not-plain');
+    expect(told(() => writeNew(lost, 'new'))).toBe('file.exists');
+    expect(readdirSync(folder).sort()).toEqual(['lost', 'pipe']);
+  });
+
+  test('a pipe that nobody writes to is empty, not waited for', () => {
+    const pipe = join(freshFolder(), 'pipe');
+    spawnSync('sh', ['-c', 'mkfifo "$0"', pipe]);
+    expect(readText(pipe)).toBe('');
+  });
 });

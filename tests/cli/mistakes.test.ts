@@ -88,8 +88,15 @@ test('what only the geometry can tell is placed too, with lengths in inches', ()
 });
 
 test('a mistake in an option is not blamed on the job file', () => {
-  const { err } = fairlath(['print', leg, '--overlap', 'wide', '-o', 'x.pdf'], freshFolder());
-  expect(err).toMatch(/^error: --overlap: /);
+  for (const [command, option, value] of [
+    ['print', '--overlap', 'wide'],
+    ['print', '--overlap', '1 mm'],
+    ['print', '--max-sheets', '3'],
+    ['draw', '--only', 'board'],
+  ] as const) {
+    const { err } = fairlath([command, leg, option, value, '-o', 'x.svg'], freshFolder());
+    expect(err).toMatch(new RegExp(`^error: ${option}: `));
+  }
 });
 
 test('a negative offset is taken as a length, not as an option', () => {

@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -87,6 +88,30 @@ describe('fairlath printer', () => {
     }
     expect(readFileSync(file, 'utf8')).toBe('# mine\nshop:\n  across: 99.7 %\n  down: wide\n');
   });
+
+  test.skipIf(!existsSync('/proc/self'))(
+    'a home that is none, or takes no folders, is told and not waited for',
+    () => {
+      const env = (home: string) => ({ ...process.env, XDG_CONFIG_HOME: '', HOME: home });
+      const set = ['printer', 'set', 'shop-laser', '--across', '99.7%', '--down', '100%'];
+      for (const [home, says] of [
+        ['', /Set HOME, or XDG_CONFIG_HOME/],
+        ['/proc', /\.config: there is no such file/],
+      ] as const) {
+        const cwd = freshFolder();
+        const words = [join(root, 'bin/fairlath.js'), ...set];
+        const { status, stderr } = spawnSync(process.execPath, words, {
+          cwd,
+          env: env(home),
+          encoding: 'utf8',
+          timeout: 60_000,
+        });
+        expect(stderr).toMatch(says);
+        expect(status).toBe(2);
+        expect(readdirSync(cwd)).toEqual([]);
+      }
+    },
+  );
 
   test('a settings folder that cannot be one is told', () => {
     const { folder, file } = bench();

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { segmentEnd, segmentStart } from '../../src/curves/along.ts';
 import { arc } from '../../src/curves/arc.ts';
 import { batten } from '../../src/curves/batten.ts';
+import { ellipse } from '../../src/curves/ellipse.ts';
 import { freeRiseLimit } from '../../src/curves/free-batten.ts';
 import { parallelPath } from '../../src/curves/parallel.ts';
 import type { ArcSegment, Piece, Segment } from '../../src/curves/piece.ts';
@@ -24,6 +25,21 @@ describe('the saw line beside a finished line', () => {
     const [outer] = parallelPath(exact, 2, false) as [ArcSegment];
     expect(outer.type).toBe('arc');
     expect(outer.radius).toBeCloseTo(639.5, 9); // 637.5 (Euclid III.35) + 2, on the outside of the bulge
+  });
+
+  test('beside the flattest half ellipse it goes round the sharp ends', () => {
+    const { exact } = ellipse({ x: 0, y: 0 }, { x: 1e6, y: 0 }, 2e-5);
+    const path = parallelPath(exact, 3, false);
+    const ends = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)].map(({ x, y }) => [x, y]);
+    expect(ends).toEqual([
+      [expect.closeTo(-3, 6), expect.closeTo(0, 6)],
+      [expect.closeTo(1e6 + 3, 6), expect.closeTo(0, 6)],
+    ]);
+    // A flat end is as good as a point: the parallel is a quarter circle round it, and a straight line between.
+    for (const { x, y } of spread(path, 8)) {
+      const beyond = Math.max(-x, x - 1e6, 0);
+      expect(Math.abs(Math.hypot(beyond, y) - 3)).toBeLessThan(FIT_MM);
+    }
   });
 
   test('property: beside a strip every place is at the distance, within the fit', () => {

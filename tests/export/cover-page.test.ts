@@ -180,5 +180,7 @@ describe('the cover', () => {
     ]);
     expect(layout.sheets).toHaveLength(1);
     expect(textOn(covers)).toMatch(/24 in roll.*This cover is an ordinary page/);
+    const wide = { ...layout, margin: { top: 5, right: 5, bottom: 5, left: 200 } };
+    expect(textOn(coverPages(backLeg(), wide, settingOut(backLeg())))).toBe(textOn(covers));
   });
 });

@@ -50,6 +50,12 @@ describe('words broken into lines', () => {
   test('a word wider than the column is cut, letter by letter if need be', () => {
     expect(wrapText('Wardrobe', 3.3, 4).join('')).toBe('Wardrobe');
     expect(wrapText('Wardrobe', 3.3, 0.1)).toHaveLength(8);
+    expect(wrapText('Wardrobe', 3.3, -1)).toHaveLength(8);
+  });
+
+  test('a letter of two characters is never halved', () => {
+    expect(wrapText('🪵🪵🪵', 3.3, 4)).toEqual(['🪵', '🪵', '🪵']);
+    expect(fitted('🪵🪵🪵', 3.3, 7)).toBe('🪵…');
   });
 
   test('nothing makes no line', () => {

@@ -44,6 +44,7 @@ describe('stopped half-way', () => {
       const done = new Promise<number | null>((resolve) => child.on('exit', resolve));
       setTimeout(() => child.kill('SIGKILL'), after);
       const code = await done;
+      expect(left(folder)).toEqual(['leg.pdf']);
       const now = readFileSync(join(folder, 'leg.pdf'));
       if (code === null && !now.equals(before)) expect(now.subarray(-6).toString()).toContain('%%EOF');
       writeFileSync(join(folder, 'leg.pdf'), before);
@@ -65,6 +66,14 @@ describe('places that cannot be written to or read', () => {
     writeFileSync(join(folder, 'shut.yaml'), 'part: A', { mode: 0 });
     expect(fairlath(['print', leg, '-o', 'shut/leg.pdf'], folder)).toMatchObject({ code: 2 });
     expect(fairlath(['show', 'shut.yaml'], folder)).toMatchObject({ code: 2 });
+    writeFileSync(join(folder, 'shut.pdf'), '%PDF-', { mode: 0 });
+    expect(fairlath(['print', leg, '-o', 'shut.pdf'], folder)).toMatchObject({ code: 2 });
+  });
+
+  test.skipIf(!hasBash)('a folder that is gone', () => {
+    const gone = shell('mkdir gone; cd gone; rmdir ../gone; "$1" "$2" print "$3"; echo $?', freshFolder());
+    expect(gone.stdout).toBe('2\n');
+    expect(gone.stderr).toMatch(/leg\.pdf: there is no such file/);
   });
 
   test('a job that is a folder, a device, or not there', () => {

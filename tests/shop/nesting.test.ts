@@ -215,12 +215,14 @@ ${ends}`),
   });
 
   test.each([
-    ['nesting.too-short', '--board-length', { length: 99, width: 50 }],
-    ['nesting.too-narrow', '--board-width', { length: 500, width: 19 }],
-  ])('%s: a board that takes no part is told of', (code, key, board) => {
+    ['nesting.too-short', '--board-length', { board: { length: 99, width: 50 } }],
+    ['nesting.too-narrow', '--board-width', { board: { length: 500, width: 19 } }],
+    ['nesting.kerf', '--kerf', { kerf: 30 }],
+    ['nesting.between', '--between', { between: 400 }],
+  ])('%s: what cannot be laid is told of', (code, key, wish) => {
     const part = block(100, 20);
     try {
-      nest(footprintOf(part, 0), wishFor(part, { board }));
+      nest(footprintOf(part, 0), wishFor(part, wish));
       expect.unreachable();
     } catch (fault) {
       expect(fault).toBeInstanceOf(Fault);
