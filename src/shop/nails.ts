@@ -1,7 +1,6 @@
 import { add, direction, leftOf, type Point, scale } from '../curves/point.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
 import type { SprungLine, SprungPin } from './sprung-line.ts';
-import { pinForces } from './stiffness.ts';
 
 /** A side of the strip, going from its start to its end: left is up for a strip lying along the reference line. */
 export type Side = 'left' | 'right';
@@ -42,10 +41,8 @@ const IDLE_SHARE = 1e-9;
  * chord, within 0.2 mm up to 1/3: under the width of a pencil line.
  */
 export function nailsFor({ pins, ends }: SprungLine, nailing: Nailing): readonly StripNail[] {
-  const forces = pinForces(
-    pins.map(({ reaction }) => reaction),
-    nailing.stiffness,
-  );
+  // A strip's curve does not depend on its stiffness; its forces are in proportion.
+  const forces = pins.map(({ reaction }) => nailing.stiffness * reaction);
   const idle = IDLE_SHARE * Math.max(...forces.map(Math.abs));
   return pins.map((pin, i) => {
     const force = forces[i]!;
