@@ -8,7 +8,7 @@ import { showLength } from '../units/rule.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { pair, printJson } from './json.ts';
 import { atOption, lengthAt } from './option.ts';
-import { speakingOf } from './report.ts';
+import { ofOptions, speakingOf } from './report.ts';
 import { say } from './say.ts';
 import { speciesOption } from './shared-options.ts';
 
@@ -48,7 +48,7 @@ export const battenCommand = (): Command =>
     },
   ).action((file: string | undefined, options: BattenOptions) => {
     const { part, speaker } = readGiven(file, { ...options });
-    const runs = speakingOf({ ...speaker, places: new Map() }, () => advise(part, options));
+    const runs = speakingOf(ofOptions(speaker), () => advise(part, options));
     const cautions = cautionsFor(part, runs);
     if (options.json) printJson('batten', part, asJson(runs), [...part.warnings, ...cautions]);
     else say(asText(part, runs, cautions));

@@ -11,9 +11,9 @@ import { mustBeFree, writeWhole } from './files.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { endJson, endsText, jointJson, jointsText } from './joinery.ts';
 import { degrees, pair, printJson } from './json.ts';
+import { isOurSvg } from './our-files.ts';
 import { say } from './say.ts';
 import { forceOption, pictureOption } from './shared-options.ts';
-import { isOurSvg } from './svg-file.ts';
 
 interface ShowOptions {
   readonly picture?: string;

@@ -2,9 +2,10 @@ import { isSquare, type PartEnd } from '../part/ends.ts';
 import { isHanded } from '../part/hands.ts';
 import { type Cutting, isCutting } from '../part/joint-shape.ts';
 import type { Part } from '../part/part.ts';
+import { showAngle } from '../units/show-angle.ts';
 import type { BladeAdvice } from './blade-advice.ts';
+import type { LengthWords } from './length-words.ts';
 import { isStraight, type SawnEdge, tightestBend } from './sawn-edges.ts';
-import { degreeWords, type Wording } from './say-blade.ts';
 import type { Support } from './support.ts';
 
 /** The order of cuts for this part: what must be done while the board is still square comes first. */
@@ -13,7 +14,7 @@ export function cutOrder(
   edges: readonly SawnEdge[],
   blade: BladeAdvice,
   support: Support,
-  words: Wording,
+  words: LengthWords,
 ): string[] {
   const curved = edges.filter((edge) => !isStraight(edge));
   const straight = edges.filter(isStraight);
@@ -37,7 +38,7 @@ const layerStep = ({ stock }: Part): string[] =>
     ? [`Glue up the ${stock.layers} layers and let the glue harden; the pattern goes on the whole thickness.`]
     : [];
 
-function jointSteps({ joints }: Part, { about }: Wording): string[] {
+function jointSteps({ joints }: Part, { about }: LengthWords): string[] {
   const cutting = joints.filter(isCutting);
   if (cutting.length === 0) return [];
   const which = cutting.map(
@@ -50,7 +51,7 @@ function jointSteps({ joints }: Part, { about }: Wording): string[] {
 
 const slant = (joint: Cutting): string =>
   joint.kind === 'hole' && joint.lean
-    ? `, leaning ${degreeWords(joint.lean.by)} to the ${joint.lean.toward}`
+    ? `, leaning ${showAngle(joint.lean.by)} to the ${joint.lean.toward}`
     : '';
 
 /** Ends that lean are cut while both straight edges stand; square ones wait where a straight edge stays. */
@@ -91,11 +92,11 @@ function endSteps(
 
 const setting = ({ angles }: PartEnd): string =>
   [
-    ...(angles.miter === 0 ? [] : [`miter ${degreeWords(angles.miter)}`]),
-    ...(angles.bevel === 0 ? [] : [`bevel ${degreeWords(angles.bevel)}`]),
+    ...(angles.miter === 0 ? [] : [`miter ${showAngle(angles.miter)}`]),
+    ...(angles.bevel === 0 ? [] : [`bevel ${showAngle(angles.bevel)}`]),
   ].join(', ');
 
-function reliefSteps({ corners, asked }: BladeAdvice, { about }: Wording): string[] {
+function reliefSteps({ corners, asked }: BladeAdvice, { about }: LengthWords): string[] {
   const places = [
     ...corners
       .filter(({ kind }) => kind === 'inside')
