@@ -10,29 +10,31 @@ import { percent, sayAngle, sayWay } from '../shop/say-stock.ts';
 import type { StockPlan } from '../shop/stock-plan.ts';
 import { copyNumber, placeInWood } from './copy-number.ts';
 import { type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
+import {
+  INNER_MM,
+  LABEL_MM,
+  LINE_MM,
+  noteItems,
+  noteLines,
+  SIDE_MM,
+  TITLE_MM,
+  titleItems,
+  WIDTH_MM,
+} from './picture-page.ts';
 import { printed } from './setting-out.ts';
-import { ANY_FONT, CAPITALS, LEADING, wrapText } from './type.ts';
+import { CAPITALS } from './type.ts';
 import { scaleWords, usualScale } from './usual-scale.ts';
 
-/** A picture for a screen or a note, mm: as wide as a lying letter or A4 sheet leaves room for. */
-const WIDTH_MM = 260;
-const SIDE_MM = 14;
 /** Beside the board, for the measure of its width. */
 const MEASURE_MM = 16;
 const MOST_HEIGHT_MM = 170;
-const TITLE_MM = 7;
-const TEXT_MM = 3.6;
-const LABEL_MM = 3;
-const LINE_MM = TEXT_MM * LEADING;
 
 /** The board to cut from with the copies of the part on it, its measures, the way of the grain and what is wasted. */
 export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Drawing {
   const { length, width } = nesting.board;
-  const room = WIDTH_MM - 2 * SIDE_MM - MEASURE_MM;
+  const room = INNER_MM - MEASURE_MM;
   const factor = usualScale(Math.min(room / length, MOST_HEIGHT_MM / width));
-  const notes = noteLines(part, plan, nesting).flatMap((line) =>
-    wrapText(line, TEXT_MM, (WIDTH_MM - 2 * SIDE_MM) / ANY_FONT),
-  );
+  const notes = notesOf(part, plan, nesting).flatMap(noteLines);
   const floor = SIDE_MM + notes.length * LINE_MM + 1.6 * MEASURE_MM;
   const height = floor + width * factor + TITLE_MM + LINE_MM * 2 + SIDE_MM;
   const view: View = {
@@ -45,19 +47,16 @@ export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Dra
     width: WIDTH_MM,
     height,
     items: [
-      words(part.name, { x: SIDE_MM, y: height - SIDE_MM - TITLE_MM * 0.7 }, TITLE_MM),
-      words(
+      ...titleItems(
+        part.name,
         `${nesting.boards === 1 ? 'the board' : `one of ${nesting.boards} boards`}, drawn ${scaleWords(factor)}`,
-        { x: SIDE_MM, y: height - SIDE_MM - TITLE_MM - LINE_MM * 0.7 },
-        TEXT_MM,
+        height,
       ),
       boardEdge(view),
       ...nesting.copiesOn(1).flatMap((copy, i) => copyItems(part, copy, view, i + 1)),
       ...measures(part, nesting, view),
       ...grainArrow(view),
-      ...notes.map((line, i) =>
-        words(line, { x: SIDE_MM, y: SIDE_MM + (notes.length - 1 - i) * LINE_MM }, TEXT_MM),
-      ),
+      ...noteItems(notes),
     ],
   };
 }
@@ -171,7 +170,7 @@ function grainArrow({ left, bottom }: View): Item[] {
   ];
 }
 
-function noteLines({ rule, quantity, sawAllowance }: Part, { grain }: StockPlan, nesting: Nesting): string[] {
+function notesOf({ rule, quantity, sawAllowance }: Part, { grain }: StockPlan, nesting: Nesting): string[] {
   const { way, pitch, gap, perBoard, boards, across, along } = nesting;
   return [
     `${sayWay(way)}: ${across} across by ${along} along, ${perBoard} on a board, ${quantity} on ${boards}; they take ${printed(nesting.width, rule)} of the width`,

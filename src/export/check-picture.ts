@@ -7,18 +7,20 @@ import type { Rule } from '../units/rule.ts';
 import { offLabels } from './check-labels.ts';
 import { type Drawing, type Item, polyline, words } from './drawing.ts';
 import { SCREEN, widthOf } from './picture-labels.ts';
+import {
+  INNER_MM,
+  LABEL_MM,
+  LINE_MM,
+  noteLines,
+  SIDE_MM,
+  TEXT_MM,
+  TITLE_MM,
+  WIDTH_MM,
+} from './picture-page.ts';
 import { bare, printed } from './setting-out.ts';
-import { ANY_FONT, LEADING, wrapText } from './type.ts';
 
-/** A picture for a screen or a note, mm: as wide as a lying letter or A4 sheet leaves room for. */
-const WIDTH_MM = 260;
-const SIDE_MM = 14;
-const INNER_MM = WIDTH_MM - 2 * SIDE_MM;
 /** A tall part is drawn smaller rather than let the picture grow far higher than it is wide. */
 const MOST_HEIGHT_MM = 120;
-const TITLE_MM = 7;
-const TEXT_MM = 3.6;
-const LABEL_MM = 3;
 /** The worst reading, or the tolerance, stands off so far. */
 const WORST_MM = 22;
 /** No enlarging beyond this: what is off less than a hair shall look small. */
@@ -83,8 +85,7 @@ function viewOf(check: Check, readings: readonly Deviation[]): View {
     enlarged,
     shift: { x: (WIDTH_MM - (left + right) * factor) / 2, y: bottom - low * factor },
     floor: SIDE_MM,
-    height:
-      bottom + (high - low) * factor + above! + 3 * LABEL_MM + TITLE_MM + 2 * TEXT_MM * LEADING + SIDE_MM,
+    height: bottom + (high - low) * factor + above! + 3 * LABEL_MM + TITLE_MM + 2 * LINE_MM + SIDE_MM,
   };
 }
 
@@ -122,9 +123,7 @@ function titleItems(part: Part, check: Check, { factor, enlarged, height }: View
   const top = height - SIDE_MM - TITLE_MM;
   return [
     words(`${part.name}, ${check.edge}`, { x: SIDE_MM, y: top + TITLE_MM * 0.3 }, TITLE_MM),
-    ...wrapText(told, TEXT_MM, INNER_MM / ANY_FONT).map((line, i) =>
-      words(line, { x: SIDE_MM, y: top - TEXT_MM * LEADING * (0.7 + i) }, TEXT_MM),
-    ),
+    ...noteLines(told).map((line, i) => words(line, { x: SIDE_MM, y: top - LINE_MM * (0.7 + i) }, TEXT_MM)),
   ];
 }
 

@@ -7,21 +7,23 @@ import { type Drawing, type Item, polyline, type Stroke, words } from './drawing
 import { leaningEnds } from './end-words.ts';
 import { jointLines } from './joint-marks.ts';
 import { landmarkItems, SCREEN } from './picture-labels.ts';
+import {
+  INNER_MM,
+  LABEL_MM,
+  LINE_MM,
+  noteItems,
+  noteLines,
+  SIDE_MM,
+  TITLE_MM,
+  titleItems,
+  WIDTH_MM,
+} from './picture-page.ts';
 import { type DrawnTooth, drawnCombs, type PictureView, pictureView } from './picture-view.ts';
 import { stationRule } from './station-rule.ts';
-import { ANY_FONT, LEADING, wrapText } from './type.ts';
 import { scaleWords, usualScale } from './usual-scale.ts';
 
-/** A picture for a screen or a note, mm: as wide as a lying letter or A4 sheet leaves room for. */
-const WIDTH_MM = 260;
-const SIDE_MM = 14;
-const INNER_MM = WIDTH_MM - 2 * SIDE_MM;
 /** A tall part is drawn smaller rather than let the picture grow far higher than it is wide. */
 const MOST_HEIGHT_MM = 170;
-const TITLE_MM = 7;
-const TEXT_MM = 3.6;
-const LABEL_MM = 3;
-const LINE_MM = TEXT_MM * LEADING;
 
 /**
  * The part to look at: its outline, the curvature along every edge as a comb of teeth square to the
@@ -45,12 +47,7 @@ export function composePicture(part: Part): Drawing {
   const combs = drawnCombs(view);
   const area = { left: SIDE_MM, right: WIDTH_MM - SIDE_MM, bottom: floor, top: ceiling };
   const items: Item[] = [
-    words(part.name, { x: SIDE_MM, y: height - SIDE_MM - TITLE_MM * 0.7 }, TITLE_MM),
-    words(
-      `${scaleWords(factor)}; the teeth show how sharply the line bends`,
-      { x: SIDE_MM, y: height - SIDE_MM - TITLE_MM - LINE_MM * 0.7 },
-      TEXT_MM,
-    ),
+    ...titleItems(part.name, `${scaleWords(factor)}; the teeth show how sharply the line bends`, height),
     ...combs.flatMap(combItems),
     ...outlineItems(view),
     ...joineryItems(view),
@@ -62,9 +59,7 @@ export function composePicture(part: Part): Drawing {
       LABEL_MM,
       'end',
     ),
-    ...remarks.map((line, i) =>
-      words(line, { x: SIDE_MM, y: SIDE_MM + (remarks.length - 1 - i) * LINE_MM }, TEXT_MM),
-    ),
+    ...noteItems(remarks),
   ];
   return { width: WIDTH_MM, height, items };
 }
@@ -87,7 +82,7 @@ function combsBeyond(part: Part, factor: number): { below: number; above: number
 
 function remarkLines({ rule }: Part, { name, runs }: PartEdge): string[] {
   const said = fairnessOf(runs).remarks.map(({ message }) => message((mm) => showLength(mm, rule)));
-  return wrapText(`${name}: ${said.join('; ')}`, TEXT_MM, INNER_MM / ANY_FONT);
+  return noteLines(`${name}: ${said.join('; ')}`);
 }
 
 function outlineItems({ part, path }: PictureView): Stroke[] {
