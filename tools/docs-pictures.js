@@ -3,14 +3,12 @@ import { execFileSync } from 'node:child_process';
 import { copyFileSync, cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { createCanvas } from '@napi-rs/canvas';
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { coveredWith, DESK, drawnPage, openPdf } from './pdf-pages.js';
 import { root, setUp } from './setup.js';
 
 setUp();
 
 const GAP = 12;
-const DESK = '#e9e6df';
 const pictures = join(root, 'docs', 'pictures');
 /** The pages of a PDF that stand side by side in a picture, and how wide that is. */
 const PAGES = [
@@ -33,23 +31,16 @@ function runCommands(folder) {
 }
 
 async function drawPages(file, numbers, width) {
-  const data = new Uint8Array(readFileSync(file));
-  const document = await getDocument({ data, verbosity: 0, disableFontFace: true }).promise;
+  const document = await openPdf(file);
   const pages = await Promise.all(numbers.map((number) => document.getPage(number)));
   const wide = pages.reduce((sum, { view }) => sum + view[2], 0);
   const scale = (width - GAP * (pages.length + 1)) / wide;
   const tall = Math.max(...pages.map(({ view }) => view[3])) * scale;
-  const canvas = createCanvas(width, Math.round(tall + 2 * GAP));
-  const context = canvas.getContext('2d');
-  context.fillStyle = DESK;
-  context.fillRect(0, 0, canvas.width, canvas.height);
+  const { canvas, context } = coveredWith(DESK, width, Math.round(tall + 2 * GAP));
   let left = GAP;
   for (const page of pages) {
-    const viewport = page.getViewport({ scale });
-    const sheet = createCanvas(Math.round(viewport.width), Math.round(viewport.height));
-    await page.render({ canvas: sheet, canvasContext: sheet.getContext('2d'), viewport }).promise;
-    context.drawImage(sheet, Math.round(left), GAP);
-    left += viewport.width + GAP;
+    context.drawImage(await drawnPage(page, scale), Math.round(left), GAP);
+    left += page.getViewport({ scale }).width + GAP;
   }
   return canvas.toBuffer('image/png');
 }

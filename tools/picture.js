@@ -1,11 +1,10 @@
 // npm run picture: draws the README's pictures from the program's own output.
 // npm run picture -- FILE.png: the sheets of the leg alone, into that file; a test compares them with the README's.
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { createCanvas } from '@napi-rs/canvas';
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { coveredWith, DESK, drawnPage, openPdf } from './pdf-pages.js';
 import { root, setUp } from './setup.js';
 
 setUp();
@@ -16,7 +15,6 @@ const PICTURE = only ?? join(root, 'samples', 'hall-bench-leg.png');
 const CURVATURE = join(root, 'samples', 'hall-bench-leg.svg');
 const WIDTH = 1600;
 const GAP = 24;
-const DESK = '#e9e6df';
 
 const folder = mkdtempSync(join(tmpdir(), 'fairlath-'));
 const pdf = join(folder, 'leg.pdf');
@@ -24,20 +22,8 @@ const cli = join(root, 'bin', 'fairlath.js');
 const { sheets } = JSON.parse(
   execFileSync(process.execPath, [cli, 'print', JOB, '-o', pdf, '--json'], { encoding: 'utf8' }),
 );
-const document = await getDocument({
-  data: new Uint8Array(readFileSync(pdf)),
-  verbosity: 0,
-  disableFontFace: true,
-}).promise;
-
-/** A page as a canvas, so many pixels a PDF point. */
-async function draw(number, scale) {
-  const page = await document.getPage(number);
-  const viewport = page.getViewport({ scale });
-  const canvas = createCanvas(Math.round(viewport.width), Math.round(viewport.height));
-  await page.render({ canvas, canvasContext: canvas.getContext('2d'), viewport }).promise;
-  return canvas;
-}
+const document = await openPdf(pdf);
+const draw = async (number, scale) => drawnPage(await document.getPage(number), scale);
 
 /** The sheets laid over each other where their register marks meet, as they lie when taped. */
 async function taped(width) {
@@ -47,10 +33,7 @@ async function taped(width) {
   const right = Math.max(...places.map(({ x }, i) => x + pages[i].view[2]));
   const down = Math.max(...places.map(({ y }, i) => y + pages[i].view[3]));
   const scale = width / right;
-  const canvas = createCanvas(width, Math.round(down * scale));
-  const context = canvas.getContext('2d');
-  context.fillStyle = 'white';
-  context.fillRect(0, 0, canvas.width, canvas.height);
+  const { canvas, context } = coveredWith('white', width, Math.round(down * scale));
   context.globalCompositeOperation = 'multiply';
   for (const [i, { page }] of sheets.entries())
     context.drawImage(
@@ -67,10 +50,7 @@ const coverWidth = Math.round(inner * 0.36);
 const cover = await draw(1, coverWidth / 612);
 const sheet = await draw(3, (inner - coverWidth - GAP) / 792);
 const height = 3 * GAP + strip.height + Math.max(cover.height, sheet.height);
-const canvas = createCanvas(WIDTH, height);
-const context = canvas.getContext('2d');
-context.fillStyle = DESK;
-context.fillRect(0, 0, WIDTH, height);
+const { canvas, context } = coveredWith(DESK, WIDTH, height);
 context.drawImage(strip, GAP, GAP);
 context.drawImage(cover, GAP, 2 * GAP + strip.height);
 context.drawImage(sheet, 2 * GAP + coverWidth, 2 * GAP + strip.height);
