@@ -22,6 +22,15 @@ export async function printJob(job, pdf) {
 export const openPdf = (file) =>
   getDocument({ data: new Uint8Array(readFileSync(file)), verbosity: 0, disableFontFace: true }).promise;
 
+/** An empty canvas of one colour, and what draws on it. */
+export function coveredWith(colour, width, height) {
+  const canvas = createCanvas(width, height);
+  const context = canvas.getContext('2d');
+  context.fillStyle = colour;
+  context.fillRect(0, 0, width, height);
+  return { canvas, context };
+}
+
 /** A page as a canvas, so many pixels a PDF point. */
 export async function drawPage(document, number, scale) {
   const page = await document.getPage(number);
@@ -39,10 +48,7 @@ export async function drawTaped(document, sheets, width) {
   const right = Math.max(...places.map(({ x }, i) => x + pages[i].view[2]));
   const down = Math.max(...places.map(({ y }, i) => y + pages[i].view[3]));
   const scale = width / right;
-  const canvas = createCanvas(width, Math.round(down * scale));
-  const context = canvas.getContext('2d');
-  context.fillStyle = 'white';
-  context.fillRect(0, 0, canvas.width, canvas.height);
+  const { canvas, context } = coveredWith('white', width, Math.round(down * scale));
   context.globalCompositeOperation = 'multiply';
   for (const [i, { page }] of sheets.entries())
     context.drawImage(
@@ -55,10 +61,7 @@ export async function drawTaped(document, sheets, width) {
 
 /** A canvas as it lies on the desk, with so much of it to be seen all round. */
 export function onDesk(drawn, gap) {
-  const canvas = createCanvas(drawn.width + 2 * gap, drawn.height + 2 * gap);
-  const context = canvas.getContext('2d');
-  context.fillStyle = DESK;
-  context.fillRect(0, 0, canvas.width, canvas.height);
+  const { canvas, context } = coveredWith(DESK, drawn.width + 2 * gap, drawn.height + 2 * gap);
   context.drawImage(drawn, gap, gap);
   return canvas;
 }

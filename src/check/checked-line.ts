@@ -8,21 +8,6 @@ import type { Part, PartEdge } from '../part/part.ts';
 import { woodIsAbove } from '../part/wood-side.ts';
 import { Fault } from '../units/fault.ts';
 
-/**
- * The edge to measure: the one named, or the only one.
- * @throws Fault `command.no-such-edge`, `check.which-edge`
- */
-export function edgeNamed(part: Part, name: string | undefined): PartEdge {
-  const names = part.edges.map((edge) => `"${edge.name}"`).join(' and ');
-  if (name === undefined) {
-    if (part.edges.length === 1) return part.edges[0];
-    throw new Fault('check.which-edge', `the part has two edges, ${names}. Name the measured one: --edge.`);
-  }
-  const found = part.edges.find((edge) => edge.name === name);
-  if (found) return found;
-  throw new Fault('command.no-such-edge', `--edge: there is no edge "${name}". The part has ${names}.`);
-}
-
 /** Which way out of the wood lies, as offsets grow: 1 up, −1 down. */
 export const outsideOf = (part: Part, edge: PartEdge): 1 | -1 => (woodIsAbove(part, edge) ? -1 : 1);
 

@@ -1,9 +1,9 @@
+import { ifItExists } from '../curves/if-it-exists.ts';
 import { reachAlong } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import type { Warning } from '../units/fault.ts';
 import { type Rule, readOnRule, showLength } from '../units/rule.ts';
 import { type Check, type CheckOptions, checkEdge } from './check-edge.ts';
-import { ifItExists } from './if-it-exists.ts';
 import { sortOut } from './outliers.ts';
 import { mirrored } from './pair.ts';
 import { mostReadingError, readingSigma } from './reading-error.ts';

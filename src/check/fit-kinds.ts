@@ -2,11 +2,11 @@ import { arc } from '../curves/arc.ts';
 import { batten } from '../curves/batten.ts';
 import { bow } from '../curves/bow.ts';
 import type { Curve } from '../curves/curve.ts';
+import { ifItExists } from '../curves/if-it-exists.ts';
 import { line } from '../curves/line.ts';
 import { cross, type Point, point, subtract } from '../curves/point.ts';
 import { spline } from '../curves/spline.ts';
 import { rmsOf, worstOf } from './best-fit.ts';
-import { ifItExists } from './if-it-exists.ts';
 import { leastSquares, squares } from './least-squares.ts';
 import { Line } from './square-off.ts';
 

@@ -1,11 +1,11 @@
 import type { Curve } from '../curves/curve.ts';
 import { type Apex, apexOf } from '../curves/figures.ts';
+import { ifItExists } from '../curves/if-it-exists.ts';
 import { angleOf, cross, direction, dot, type Point, subtract } from '../curves/point.ts';
 import { spline } from '../curves/spline.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { BaseLine } from '../part/offsets.ts';
 import { placeOf } from './best-fit.ts';
-import { ifItExists } from './if-it-exists.ts';
 import type { Reading } from './readings.ts';
 import { fairCurve, gathered } from './smoothing-spline.ts';
 

@@ -1,7 +1,7 @@
 import { Findings } from '../job/findings.ts';
 import { PlacedFault } from '../job/job-faults.ts';
-import { MAX_JOB_BYTES } from '../job/parse-job.ts';
 import type { Place } from '../job/places.ts';
+import { MAX_JOB_BYTES } from '../job/yaml-text.ts';
 import { Fault } from '../units/fault.ts';
 import { parseLength } from '../units/length.ts';
 import { quoted } from '../units/quoted.ts';

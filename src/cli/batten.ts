@@ -8,7 +8,7 @@ import { showLength } from '../units/rule.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { pair, printJson } from './json.ts';
 import { atOption, lengthAt } from './option.ts';
-import { speakingOf } from './report.ts';
+import { ofOptions, speakingOf } from './report.ts';
 import { say } from './say.ts';
 import { forceOption, pictureOption, speciesOption } from './shared-options.ts';
 import { writePicture } from './svg-file.ts';
@@ -52,7 +52,7 @@ export const battenCommand = (): Command =>
     },
   ).action(async (file: string | undefined, options: BattenOptions) => {
     const { part, speaker, file: job } = readGiven(file, { ...options });
-    const runs = speakingOf({ ...speaker, places: new Map() }, () => advise(part, options));
+    const runs = speakingOf(ofOptions(speaker), () => advise(part, options));
     const { picture: output, force } = options;
     if (output !== undefined)
       await writePicture({ output, inputs: [job], force }, `${part.name}: the strip`, async () => {

@@ -8,8 +8,8 @@ import { readFont } from './font.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { printJson } from './json.ts';
 import { atOption } from './option.ts';
-import { isOurPdf } from './our-pdf.ts';
-import { speakingOf } from './report.ts';
+import { isOurPdf } from './our-files.ts';
+import { ofOptions, speakingOf } from './report.ts';
 import { say } from './say.ts';
 import { forceOption, outputOption } from './shared-options.ts';
 
@@ -52,7 +52,7 @@ export const cardCommand = (): Command =>
     mustBeFree(output, input, isOurPdf, options.force ?? false);
     const { composeCard } = await import('../export/card.ts');
     const { writePdf } = await import('../export/pdf.ts');
-    const card = speakingOf({ ...speaker, places: new Map() }, () => composeCard(part, { paper }));
+    const card = speakingOf(ofOptions(speaker), () => composeCard(part, { paper }));
     writeWhole(output, await writePdf([card.page], `${part.name}, card`, readFont()));
     warn(part);
     if (options.json)

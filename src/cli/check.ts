@@ -1,6 +1,5 @@
 import { Command } from 'commander';
 import { type Check, type CheckOptions, checkEdge } from '../check/check-edge.ts';
-import { edgeNamed } from '../check/checked-line.ts';
 import { doubtsAbout } from '../check/doubts.ts';
 import { comparePair, mirrored, type PairCheck } from '../check/pair.ts';
 import type { Part, PartEdge } from '../part/part.ts';
@@ -10,7 +9,7 @@ import { checkText, pairText } from './check-words.ts';
 import { type Given, readGiven, takesJob, warn } from './job-input.ts';
 import { degrees, printJson } from './json.ts';
 import { type Measured, measuredIn, measuredOnLine } from './measured.ts';
-import { baseNamed } from './measured-along.ts';
+import { baseNamed, edgeNamed } from './measured-along.ts';
 import { lengthAt } from './option.ts';
 import { speakingOf } from './report.ts';
 import { say } from './say.ts';
@@ -82,7 +81,7 @@ export const checkCommand = (): Command =>
   ).action(async (file: string | undefined, options: CheckCommandOptions) => {
     const given = readGiven(file, { ...options });
     const { part } = given;
-    const edge = edgeNamed(part, options.edge);
+    const edge = edgeNamed(part, options);
     const how = optionsOf(part, edge, options);
     const measured = measuredFor(given, options);
     const check = speakingOf(measured.speaker, () => checkEdge(part, edge, measured.readings, how));

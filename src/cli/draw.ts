@@ -16,12 +16,10 @@ import { mustBeFree, writeWhole } from './files.ts';
 import { type Given, readGiven, takesJob, warn } from './job-input.ts';
 import { printJson } from './json.ts';
 import { lengthAt } from './option.ts';
-import { isOurDxf } from './our-dxf.ts';
-import { isOurPdf } from './our-pdf.ts';
-import { speakingOf } from './report.ts';
+import { isOurDxf, isOurPdf, isOurSvg } from './our-files.ts';
+import { ofOptions, speakingOf } from './report.ts';
 import { say } from './say.ts';
 import { forceOption, outputOption } from './shared-options.ts';
-import { isOurSvg } from './svg-file.ts';
 import { columns } from './table.ts';
 
 interface DrawOptions extends BoardOptions {
@@ -101,7 +99,7 @@ export const drawCommand = (): Command =>
     const asked = { format, unit, splines: options.splines ?? false } as const;
     const { full, board } = await composed(given, options);
     const { draw } = await import('./drawn.ts');
-    const drawn = speakingOf({ ...given.speaker, places: new Map() }, () => draw(given.part, full, asked));
+    const drawn = speakingOf(ofOptions(given.speaker), () => draw(given.part, full, asked));
     writeWhole(output, await drawn.content());
     warn(given.part);
     if (options.json) printJson('draw', given.part, { file: output, format, ...asJson(drawn, board) });
@@ -111,7 +109,7 @@ export const drawCommand = (): Command =>
 /** The part, or all that are wanted on one of their boards. */
 async function composed({ part, speaker }: Given, options: DrawOptions): Promise<Composed> {
   const asked = optionsOf(part, options);
-  const speaking = <T>(work: () => T): T => speakingOf({ ...speaker, places: new Map() }, work);
+  const speaking = <T>(work: () => T): T => speakingOf(ofOptions(speaker), work);
   if (options.nest) {
     const { drawBoard } = await import('./draw-board.ts');
     return speaking(() => drawBoard(part, options, asked));

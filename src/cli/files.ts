@@ -16,7 +16,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { MAX_JOB_BYTES } from '../job/parse-job.ts';
+import { MAX_JOB_BYTES } from '../job/yaml-text.ts';
 import { Fault } from '../units/fault.ts';
 import { nap } from './nap.ts';
 

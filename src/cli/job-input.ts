@@ -87,7 +87,7 @@ export function readGiven(file: string | undefined, options: Typed): Given {
       'no job given. Name a job file, or give a curve: --curve batten --chord 28 --rise 3/4.',
     );
   const job = speakingOf(plainSpeaker, () => quickJob(options as unknown as QuickOptions));
-  return worked(job, { places: new Map(), length: (mm) => showLength(mm, job.rule) });
+  return worked(job, { ...plainSpeaker, length: (mm) => showLength(mm, job.rule) });
 }
 
 function readFile(file: string): Given {

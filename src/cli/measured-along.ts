@@ -14,13 +14,30 @@ export interface AlongOptions {
  * The edge that is named, or all of them.
  * @throws Fault `command.no-such-edge`
  */
-export function edgesNamed(part: Part, { edge }: Pick<AlongOptions, 'edge'>): readonly PartEdge[] {
+export function edgesNamed(part: Part, { edge }: Pick<AlongOptions, 'edge'>): Part['edges'] {
   if (edge === undefined) return part.edges;
-  const found = part.edges.filter(({ name }) => name === edge);
-  if (found.length > 0) return found;
-  const names = part.edges.map(({ name }) => `"${name}"`).join(' and ');
-  throw new Fault('command.no-such-edge', `--edge: there is no edge "${edge}". The part has ${names}.`);
+  const found = part.edges.find(({ name }) => name === edge);
+  if (found) return [found];
+  throw new Fault(
+    'command.no-such-edge',
+    `--edge: there is no edge "${edge}". The part has ${namesOf(part)}.`,
+  );
 }
+
+/**
+ * The edge that is named, or the only one.
+ * @throws Fault `command.no-such-edge`, `check.which-edge`
+ */
+export function edgeNamed(part: Part, options: Pick<AlongOptions, 'edge'>): PartEdge {
+  const [edge, other] = edgesNamed(part, options);
+  if (!other) return edge;
+  throw new Fault(
+    'check.which-edge',
+    `the part has two edges, ${namesOf(part)}. Name the measured one: --edge.`,
+  );
+}
+
+const namesOf = ({ edges }: Part): string => edges.map(({ name }) => `"${name}"`).join(' and ');
 
 /** @throws Fault `command.from` */
 export function baseNamed(edge: PartEdge, { from }: Pick<AlongOptions, 'from'>): BaseLine {

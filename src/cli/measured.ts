@@ -2,7 +2,7 @@ import { parseReading, type Reading, readReadings } from '../check/readings.ts';
 import { Fault, Faults, type ShowLength } from '../units/fault.ts';
 import type { Unit } from '../units/unit.ts';
 import { readText } from './files.ts';
-import { type Speaker, speakingOf } from './report.ts';
+import { plainSpeaker, type Speaker, speakingOf } from './report.ts';
 
 /** Readings, and how to speak of them. */
 export interface Measured {
@@ -12,7 +12,7 @@ export interface Measured {
 
 /** The readings of a file; what is wrong with them is told by file, line and column. */
 export function measuredIn(file: string, unit: Unit, length: ShowLength): Measured {
-  const speaker: Speaker = { file, places: new Map(), length };
+  const speaker: Speaker = { ...plainSpeaker, file, length };
   const text = readText(file);
   return { readings: speakingOf(speaker, () => readReadings(text, unit)), speaker };
 }
@@ -31,5 +31,5 @@ export function measuredOnLine(typed: readonly string[], unit: Unit, length: Sho
   });
   const [first, ...rest] = faults;
   if (first) throw new Faults([first, ...rest]);
-  return { readings, speaker: { places: new Map(), length } };
+  return { readings, speaker: { ...plainSpeaker, length } };
 }

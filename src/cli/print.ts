@@ -15,14 +15,14 @@ import { readFont } from './font.ts';
 import { type Given, readGiven, takesJob, warn } from './job-input.ts';
 import { pair, printJson } from './json.ts';
 import { atOption } from './option.ts';
-import { isOurPdf } from './our-pdf.ts';
+import { isOurPdf } from './our-files.ts';
 import { type FormOptions, printedForm } from './print-form.ts';
 import { type GaugeOptions, printedGauge } from './print-gauge.ts';
 import { mustBeOneThing, type SheetOptions, sheetOptions, type What } from './print-options.ts';
 import { printedTemplate, type TemplateOptions } from './print-template.ts';
 import type { Printed } from './printed.ts';
 import { progressOver } from './progress.ts';
-import { speakingLater } from './report.ts';
+import { ofOptions, speakingLater } from './report.ts';
 import { say } from './say.ts';
 import {
   edgeOption,
@@ -132,10 +132,7 @@ export const printCommand = (): Command =>
     const given = readGiven(file, { ...options });
     const output = options.output ?? defaultOutput(given);
     mustBeFree(output, given.file, isOurPdf, options.force ?? false);
-    // Places are left out: which edge is meant, its name says.
-    const printed = await speakingLater({ ...given.speaker, places: new Map() }, () =>
-      whatToPrint(given.part, options),
-    );
+    const printed = await speakingLater(ofOptions(given.speaker), () => whatToPrint(given.part, options));
     const { streamPdf } = await import('../export/pdf.ts');
     const { title, pages, names } = printed;
     const codes = layoutsOf(printed).map(({ code }) => code);

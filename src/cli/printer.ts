@@ -13,7 +13,7 @@ import { mustBeFree, writeWhole } from './files.ts';
 import { readFont } from './font.ts';
 import { endsWith } from './help.ts';
 import { atOption } from './option.ts';
-import { isOurPdf } from './our-pdf.ts';
+import { isOurPdf } from './our-files.ts';
 import { keepPrinter, knownPrinters, printersFile } from './printers-file.ts';
 import { say } from './say.ts';
 import { forceOption, outputOption } from './shared-options.ts';

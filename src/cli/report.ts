@@ -10,9 +10,14 @@ export interface Speaker {
   readonly length: ShowLength;
 }
 
+const NOWHERE: Places = new Map();
+
+/** How to speak of what options ask for: no place of the job file is wrong, and which edge is meant its name says. */
+export const ofOptions = (speaker: Speaker): Speaker => ({ ...speaker, places: NOWHERE });
+
 /** Before the job's unit is known. */
 export const plainSpeaker: Speaker = {
-  places: new Map(),
+  places: NOWHERE,
   length: (mm) => `${Number(mm.toFixed(3))} mm`,
 };
 

@@ -1,10 +1,11 @@
 import { Command } from 'commander';
 import type { Part } from '../part/part.ts';
 import { cutOrder } from '../shop/cut-order.ts';
+import type { LengthWords } from '../shop/length-words.ts';
 import { sawCautions } from '../shop/saw-cautions.ts';
 import { adviseSawing, type Sawing } from '../shop/sawing.ts';
 import type { Bend } from '../shop/sawn-edges.ts';
-import { sayBlade, type Wording } from '../shop/say-blade.ts';
+import { sayBlade } from '../shop/say-blade.ts';
 import { sayEnd } from '../shop/say-ends.ts';
 import { saySupport } from '../shop/say-support.ts';
 import { weightMissing } from '../shop/weight.ts';
@@ -14,7 +15,7 @@ import { type Rule, showLength } from '../units/rule.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { anglesJson, degrees, printJson } from './json.ts';
 import { atOption } from './option.ts';
-import { speakingOf } from './report.ts';
+import { ofOptions, speakingOf } from './report.ts';
 import { readSaws, type SawOptions } from './saw-options.ts';
 import { say } from './say.ts';
 import { forceOption, pictureOption } from './shared-options.ts';
@@ -73,7 +74,7 @@ export const sawCommand = (): Command =>
   ).action(async (file: string | undefined, options: SawOptions) => {
     const { part, speaker, file: job } = readGiven(file, { ...options });
     const words = wordingIn(part.rule);
-    const sawing = speakingOf({ ...speaker, places: new Map() }, () =>
+    const sawing = speakingOf(ofOptions(speaker), () =>
       atOption('--blade', () => adviseSawing(part, readSaws(options, words.unit))),
     );
     const { picture: output, force } = options;
@@ -91,7 +92,7 @@ export const sawCommand = (): Command =>
     for (const { message } of missing) console.error(`warning: ${message}`);
   });
 
-const wordingIn = (rule: Rule): Wording => ({
+const wordingIn = (rule: Rule): LengthWords => ({
   length: (mm) => showLength(mm, rule),
   about: (mm) => showNearest(mm, rule),
   unit: rule.unit,
@@ -151,7 +152,7 @@ function bladeJson({ hollow, round, widest, corners, asked }: Sawing['blade']): 
   };
 }
 
-function asText(part: Part, sawing: Sawing, cautions: readonly Warning[], words: Wording): string {
+function asText(part: Part, sawing: Sawing, cautions: readonly Warning[], words: LengthWords): string {
   const { blade, ends, tableSaw, weights, support, table, edges } = sawing;
   const line =
     part.sawAllowance > 0

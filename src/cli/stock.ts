@@ -21,7 +21,7 @@ import { showLength } from '../units/rule.ts';
 import { type BoardOptions, nestingOf, takesBoards, wishOf } from './board-options.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { degrees, printJson } from './json.ts';
-import { speakingOf } from './report.ts';
+import { ofOptions, speakingOf } from './report.ts';
 import { say } from './say.ts';
 import { forceOption, pictureOption } from './shared-options.ts';
 import { writePicture } from './svg-file.ts';
@@ -63,7 +63,7 @@ export const stockCommand = (): Command =>
     },
   ).action(async (file: string | undefined, options: StockOptions) => {
     const { part, speaker, file: input } = readGiven(file, { ...options });
-    const plan = speakingOf({ ...speaker, places: new Map() }, () => planStock(part, wishOf(part, options)));
+    const plan = speakingOf(ofOptions(speaker), () => planStock(part, wishOf(part, options)));
     if (options.picture !== undefined) await drawBoard(part, plan, input, options);
     // With boards given, the stock is not what the blanks come from.
     const fromStock = options.boardLength === undefined && options.boardWidth === undefined;

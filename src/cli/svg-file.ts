@@ -1,8 +1,6 @@
 import type { Drawing } from '../export/drawing.ts';
 import { mustBeFree, writeWhole } from './files.ts';
-
-/** Whether a file is a picture of ours, which may be replaced. */
-export const isOurSvg = (bytes: Buffer): boolean => bytes.includes('<desc>Drawn by fairlath.');
+import { isOurSvg } from './our-files.ts';
 
 /** A picture asked for beside what is told, and what it must not be written over. */
 export interface PictureAsk {

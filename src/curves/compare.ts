@@ -1,4 +1,3 @@
-import { Fault } from '../units/fault.ts';
 import { segmentEnd } from './along.ts';
 import { arc } from './arc.ts';
 import { batten } from './batten.ts';
@@ -6,6 +5,7 @@ import { bow } from './bow.ts';
 import type { Curve } from './curve.ts';
 import { apexOf } from './figures.ts';
 import { gapBetween } from './gap.ts';
+import { ifItExists } from './if-it-exists.ts';
 import { angleOf, cross, direction, distance, dot, type Point, subtract } from './point.ts';
 import { Profile } from './profile.ts';
 import { spline } from './spline.ts';
@@ -83,16 +83,6 @@ function likeIt(kind: ComparedKind, from: Point, to: Point, apex: Point, rise: n
       return batten(from, to, { apex });
     case 'spline':
       return splineByApex(from, to, apex);
-  }
-}
-
-/** A kind may not exist for a bend; then there is nothing to compare, and nothing is wrong. */
-function ifItExists(make: () => Curve | undefined): Curve | undefined {
-  try {
-    return make();
-  } catch (error) {
-    if (error instanceof Fault) return undefined;
-    throw error;
   }
 }
 

@@ -1,8 +1,9 @@
 import { along, type Place, piecesLength } from './along.ts';
 import type { Curve } from './curve.ts';
+import { leastAlong } from './least-along.ts';
 import type { Piece } from './piece.ts';
 import { angleOf, cross, direction, type Point, pointOf, subtract, turnBetween } from './point.ts';
-import { leastOnUnit, rootsOnUnit } from './search.ts';
+import { PIECE_STEPS, rootsOnUnit } from './search.ts';
 import { JOIN_MM } from './tolerance.ts';
 
 /** The figures of one run that a maker asks for. Lengths mm, angles radians. */
@@ -25,9 +26,6 @@ export interface Apex {
   readonly rise: number;
 }
 
-/** Steps that tell the extremes of one piece apart: no piece of ours turns more than a few times. */
-const SAMPLES = 24;
-
 /**
  * The point of contiguous pieces farthest from the chord between two points, where the tangent runs
  * along the chord; undefined when nothing rises by JOIN_MM. Exact to rounding of the station's root
@@ -40,7 +38,7 @@ export function apexOf(pieces: readonly Piece[], from: Point, to: Point): Apex |
   for (const piece of pieces) {
     const at = along(piece);
     // A join counts as well: rounding can hide an apex that falls exactly between two pieces.
-    for (const u of [...rootsOnUnit((v) => cross(chord, direction(at(v).angle)), SAMPLES), 1]) {
+    for (const u of [...rootsOnUnit((v) => cross(chord, direction(at(v).angle)), PIECE_STEPS), 1]) {
       const place = pointOf(at(u));
       const rise = height(place);
       if (rise >= JOIN_MM && rise > (best?.rise ?? 0)) best = { at: place, rise };
@@ -53,8 +51,7 @@ export function apexOf(pieces: readonly Piece[], from: Point, to: Point): Apex |
 function tightestOf(pieces: readonly Piece[]): { radius: number; at: Point } | undefined {
   let best: Place | undefined;
   for (const piece of pieces) {
-    const at = along(piece);
-    const place = at(leastOnUnit((u) => -Math.abs(at(u).curvature), SAMPLES).at);
+    const place = leastAlong(piece, ({ curvature }) => -Math.abs(curvature));
     if (Math.abs(place.curvature) > Math.abs(best?.curvature ?? 0)) best = place;
   }
   return best && { radius: 1 / Math.abs(best.curvature), at: pointOf(best) };
@@ -70,8 +67,8 @@ function inflectionsOf(pieces: readonly Piece[], tightest: number): Point[] {
   let last: Place | undefined;
   for (const piece of pieces) {
     const at = along(piece);
-    for (let i = 0; i <= SAMPLES; i++) {
-      const place = at(i / SAMPLES);
+    for (let i = 0; i <= PIECE_STEPS; i++) {
+      const place = at(i / PIECE_STEPS);
       const straight = Math.abs(place.curvature) < STRAIGHT_SHARE * tightest;
       if (!straight && side * place.curvature < 0) found.push(crossing(at, i, last!));
       if (straight) continue;
@@ -85,8 +82,8 @@ function inflectionsOf(pieces: readonly Piece[], tightest: number): Point[] {
 /** The change of sign just before sample i: inside the piece, or at its start when i is 0. */
 function crossing(at: (u: number) => Place, i: number, last: Place): Point {
   if (i === 0) return pointOf(last);
-  const roots = rootsOnUnit((v) => at((i - 1 + v) / SAMPLES).curvature, 1);
-  return pointOf(at((i - 1 + (roots.at(-1) ?? 0)) / SAMPLES));
+  const roots = rootsOnUnit((v) => at((i - 1 + v) / PIECE_STEPS).curvature, 1);
+  return pointOf(at((i - 1 + (roots.at(-1) ?? 0)) / PIECE_STEPS));
 }
 
 /** The figures of a run, from its exact pieces: lengths mm, angles radians. */

@@ -1,5 +1,6 @@
 import { Fault } from '../units/fault.ts';
 import { apexOf } from './figures.ts';
+import { ifItExists } from './if-it-exists.ts';
 import { type Held, nailsOver } from './nails-over.ts';
 import type { ElasticaSegment } from './piece.ts';
 import {
@@ -67,15 +68,10 @@ class Run {
 
   /** The strip over a nail, where it has its apex there. */
   private stripOver(nail: Point, apex: Point): Nailed['spans'] | undefined {
-    try {
-      const spans = bentOver([this.from, nail, this.to], this.ends);
-      if (typeof spans === 'function') return undefined;
-      const got = apexOf(spans, this.from, this.to)?.at;
-      return got && distance(got, apex) <= APEX_DONE * this.chord ? spans : undefined;
-    } catch (fault) {
-      if (fault instanceof Fault) return undefined;
-      throw fault;
-    }
+    const spans = ifItExists(() => bentOver([this.from, nail, this.to], this.ends));
+    if (!spans || typeof spans === 'function') return undefined;
+    const got = apexOf(spans, this.from, this.to)?.at;
+    return got && distance(got, apex) <= APEX_DONE * this.chord ? spans : undefined;
   }
 }
 

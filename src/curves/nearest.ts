@@ -1,9 +1,6 @@
 import type { Place } from './along.ts';
 import { distance, type Point } from './point.ts';
-import { leastOnUnit } from './search.ts';
-
-/** Steps that tell apart where one piece comes near a point: a piece of ours turns once or twice. */
-const STEPS = 24;
+import { leastOnUnit, PIECE_STEPS } from './search.ts';
 
 /**
  * The place of several pieces nearest to a point, and how far off it is, mm: the pieces as `along` walks them,
@@ -15,7 +12,7 @@ export function nearestOn(
 ): { readonly at: Place; readonly far: number } {
   return pieces
     .map((at) => {
-      const { at: u, value: far } = leastOnUnit((x) => distance(at(x), to), STEPS);
+      const { at: u, value: far } = leastOnUnit((x) => distance(at(x), to), PIECE_STEPS);
       return { at: at(u), far };
     })
     .reduce((best, one) => (one.far < best.far ? one : best));

@@ -1,13 +1,11 @@
 import { Fault } from '../units/fault.ts';
 import { along, type Place, segmentEnd } from './along.ts';
 import { fitCubics } from './fit.ts';
+import { leastAlong } from './least-along.ts';
 import type { ArcSegment, Piece, Segment } from './piece.ts';
 import { add, cross, direction, distance, leftOf, type Point, pointOf, scale, subtract } from './point.ts';
-import { leastOnUnit } from './search.ts';
 import { FIT_MM, JOIN_MM } from './tolerance.ts';
 
-/** Steps in the search for the sharpest place of one piece. */
-const SAMPLES = 24;
 /** Tangents closer than this (rad) meet without a corner: 1e-7 of a 100 mm parallel is 1e-5 mm, JOIN_MM. */
 const SMOOTH = 1e-7;
 
@@ -177,8 +175,7 @@ const noRoom = (at: Point, away: number): Fault =>
 /** A parallel folds back where its distance reaches the radius on its side. */
 function mustNotFold(piece: Piece, away: number): void {
   if (piece.type === 'line') return;
-  const at = along(piece);
-  const sharpest = at(leastOnUnit((u) => -at(u).curvature * Math.sign(away), SAMPLES).at);
+  const sharpest = leastAlong(piece, ({ curvature }) => -curvature * Math.sign(away));
   if (1 - sharpest.curvature * away > 0) return;
   throw new Fault(
     'parallel.folds',

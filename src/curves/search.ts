@@ -47,6 +47,9 @@ function quadratic(a: number, fa: number, b: number, fb: number, c: number, fc: 
   return ((fa / (fb - fa)) * fc) / (fb - fc) + ((((c - a) / (b - a)) * fa) / (fc - fa)) * (fb / (fc - fb));
 }
 
+/** Steps that tell apart the roots and extremes along one piece: no piece of ours turns more than a few times. */
+export const PIECE_STEPS = 24;
+
 /** All roots of f in [0, 1] that `samples` equal steps can tell apart. */
 export function rootsOnUnit(f: (u: number) => number, samples: number): number[] {
   const roots: number[] = [];

@@ -6,6 +6,7 @@ import { freeRiseLimit } from './free-batten.ts';
 import { mustDiffer } from './must-differ.ts';
 import type { TaperedSegment } from './piece.ts';
 import { distance, type Point } from './point.ts';
+import type { StripEnds } from './strip.ts';
 import { noApex, restWithApex } from './tapered-nail.ts';
 import { END, type Rest, restNear, restTapered, START } from './tapered-rest.ts';
 import { JOIN_MM } from './tolerance.ts';
@@ -19,13 +20,7 @@ export interface Taper {
 /** What bends a tapered strip: the one nail it touches, or the apex it shall have. */
 export type TaperedBy = { readonly nail: Point } | { readonly apex: Point };
 
-/** As for a uniform strip; a tapered one can only be drawn with both ends free. */
-interface TaperedEnds {
-  readonly start: 'free' | { readonly held: number };
-  readonly end: 'free' | { readonly held: number };
-}
-
-const FREE: TaperedEnds = { start: 'free', end: 'free' };
+const FREE: StripEnds = { start: 'free', end: 'free' };
 
 /**
  * A strip tapered beyond this breaks as a feather edge before it bends: its thin end is 1/125 as stiff
@@ -67,7 +62,8 @@ export function taperedBatten(from: Point, to: Point, by: TaperedBy, strip: Tape
   return curveOf('batten', exact, { from, to }, [from, exact[1]!.from, to]);
 }
 
-function mustTaper({ from, to }: Taper, ends: TaperedEnds): void {
+/** A tapered strip can only be drawn with both ends free. */
+function mustTaper({ from, to }: Taper, ends: StripEnds): void {
   if (ends.start !== 'free' || ends.end !== 'free')
     throw new Fault(
       'batten.taper-held',

@@ -34,7 +34,7 @@ export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Dra
   const { length, width } = nesting.board;
   const room = INNER_MM - MEASURE_MM;
   const factor = usualScale(Math.min(room / length, MOST_HEIGHT_MM / width));
-  const notes = noteLines(part, plan, nesting).flatMap(pictureLines);
+  const notes = notesOf(part, plan, nesting).flatMap(pictureLines);
   const floor = SIDE_MM + notes.length * LINE_MM + 1.6 * MEASURE_MM;
   const height = floor + width * factor + TITLE_MM + LINE_MM * 2 + SIDE_MM;
   const view: View = {
@@ -168,7 +168,7 @@ function grainArrow({ left, bottom }: View): Item[] {
   ];
 }
 
-function noteLines({ rule, quantity, sawAllowance }: Part, { grain }: StockPlan, nesting: Nesting): string[] {
+function notesOf({ rule, quantity, sawAllowance }: Part, { grain }: StockPlan, nesting: Nesting): string[] {
   const { way, pitch, gap, perBoard, boards, across, along } = nesting;
   return [
     `${sayWay(way)}: ${across} across by ${along} along, ${perBoard} on a board, ${quantity} on ${boards}; they take ${printed(nesting.width, rule)} of the width`,

@@ -3,12 +3,11 @@ import { chordsOf } from '../curves/chords.ts';
 import type { Segment } from '../curves/piece.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
-import { isSquare } from '../part/ends.ts';
 import { chordOf, finishedLine } from '../part/finished-line.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { type Item, type LineStyle, polyline, type Stroke, words } from './drawing.ts';
+import { leaningEnds, settingWords } from './end-words.ts';
 import { jointLines } from './joint-marks.ts';
-import { angleWords } from './joint-words.ts';
 import { type Face, jointLabels, labelledMarks } from './picture-labels.ts';
 import { type PictureView, pictureView } from './picture-view.ts';
 import { type Room, strips, takeBeside } from './place.ts';
@@ -133,16 +132,9 @@ const stationStrokes = ({ part, at }: PictureView, { stations }: SettingOut): St
 
 /** The angles of an end that is not square, beside it. */
 const endLabels = (view: PictureView, room: Room): Item[] =>
-  (view.part.ends ?? [])
-    .filter((end) => !isSquare(end))
-    .flatMap(({ face, back, angles }) => {
-      const { miter, bevel } = angles;
-      const told = [
-        ...(miter === 0 ? [] : [`miter ${angleWords(miter)}`]),
-        ...(bevel === 0 ? [] : [`tilt ${angleWords(bevel)}`]),
-      ].join(', ');
-      return labelBeside(room, boxOf([...face, ...back].map(view.at)), told);
-    });
+  leaningEnds(view.part).flatMap(({ face, back, angles }) =>
+    labelBeside(room, boxOf([...face, ...back].map(view.at)), settingWords(angles)),
+  );
 
 function labelBeside(room: Room, beside: Box, text: string): Item[] {
   const box = takeBeside(room, beside, textWidth(text, LABEL_MM) + 2 * WHITE_MM, LABEL_MM * LEADING);

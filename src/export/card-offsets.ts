@@ -3,7 +3,7 @@ import type { Part, PartEdge } from '../part/part.ts';
 import { boxTable, type Column } from './card-rows.ts';
 import type { Filling, Section } from './card-sections.ts';
 import { gap, paragraph } from './columns.ts';
-import { markName, noteOf, type OffsetRow, tableOfOffsets } from './offset-table.ts';
+import { markName, noteOf, type PrintedRow, printedOffsets } from './printed-offsets.ts';
 import { bare, printed, settingOut } from './setting-out.ts';
 
 /** How many stations to try for, besides the landmarks; fewer where the page is full. */
@@ -60,7 +60,7 @@ export function offsetsSection(part: Part, width: number): Section {
 }
 
 /** The table from the fullest to a bare few rows. */
-function tablesOf(part: Part): OffsetRow[][] {
+function tablesOf(part: Part): PrintedRow[][] {
   const settings = [
     ...STATIONS.map((most) => ({ most, kept: KEPT[0] as readonly string[] })),
     { most: 2, kept: KEPT[0] as readonly string[] },
@@ -70,13 +70,13 @@ function tablesOf(part: Part): OffsetRow[][] {
   const tables = settings.map(({ most, kept }) => {
     const setting = settingOut(part, most);
     const landmarks = setting.landmarks.filter(({ what }) => kept.includes(what));
-    return tableOfOffsets(part, { ...setting, landmarks });
+    return printedOffsets(part, { ...setting, landmarks });
   });
   const fitting = tables.filter(({ length }) => length <= MOST_ROWS);
   return fitting.length > 0 ? fitting : [tables.at(-1)!.slice(0, MOST_ROWS)];
 }
 
-function columnsOf(part: Part, edges: readonly PartEdge[], rows: readonly OffsetRow[]): Column[] {
+function columnsOf(part: Part, edges: readonly PartEdge[], rows: readonly PrintedRow[]): Column[] {
   const figures = edges.flatMap((edge): Column[] => {
     const e = part.edges.indexOf(edge);
     const offsets = rows.map((row) => row.offsets[e]);
@@ -96,7 +96,7 @@ function columnsOf(part: Part, edges: readonly PartEdge[], rows: readonly Offset
 }
 
 /** "apex", "pin of back": the edge is named where another in the table has none there. */
-function notesOf({ marks, side }: OffsetRow, edges: number): string {
+function notesOf({ marks, side }: PrintedRow, edges: number): string {
   const whats = [...new Set(marks.map(({ what }) => what))];
   return whats
     .flatMap((what) => {

@@ -1,4 +1,4 @@
-import { isSquare, type PartEnd } from '../part/ends.ts';
+import { isSquare } from '../part/ends.ts';
 import type { Part } from '../part/part.ts';
 import { BLADES, bladeName } from '../shop/blade.ts';
 import { anyBladeTurns, type BladeAdvice } from '../shop/blade-advice.ts';
@@ -12,8 +12,7 @@ import { settingRow } from './card-rows.ts';
 import type { Filling, Section } from './card-sections.ts';
 import { about, sentence, wordingOf } from './card-words.ts';
 import { paragraph, steps } from './columns.ts';
-import { reachWords } from './end-words.ts';
-import { angleWords } from './joint-words.ts';
+import { reachWords, settingWords } from './end-words.ts';
 import { bare, printed } from './setting-out.ts';
 
 /** Something to set on a machine, and the words that go with it. */
@@ -48,7 +47,7 @@ function endSettings(part: Part, { ends, tableSaw }: Sawing): Setting[] {
   const settings = ends.map((cut): Setting & { readonly side: string } => ({
     side: cut.end.side,
     what: `${cut.end.side} end`,
-    value: endValue(cut.end),
+    value: settingWords(cut.end.angles),
     notes: endNotes(part, cut, tableSaw),
     least: 0,
   }));
@@ -63,14 +62,6 @@ function endSettings(part: Part, { ends, tableSaw }: Sawing): Setting[] {
       least: 0,
     },
   ];
-}
-
-function endValue({ angles }: PartEnd): string {
-  const told = [
-    ...(angles.miter === 0 ? [] : [`miter ${angleWords(angles.miter)}`]),
-    ...(angles.bevel === 0 ? [] : [`tilt ${angleWords(angles.bevel)}`]),
-  ];
-  return told.length === 0 ? 'square' : told.join(', ');
 }
 
 function endNotes({ rule, stock }: Part, cut: EndCut, saw: Sawing['tableSaw']): string[] {

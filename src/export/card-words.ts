@@ -1,11 +1,11 @@
 import type { Part } from '../part/part.ts';
-import type { Wording } from '../shop/say-blade.ts';
+import type { LengthWords } from '../shop/length-words.ts';
 import { type Rule, readOnRule } from '../units/rule.ts';
 import { typesetFractions } from '../units/typeset.ts';
 import { printed } from './setting-out.ts';
 
 /** Lengths in sentences, as they are printed. */
-export const wordingOf = (rule: Rule): Wording => ({
+export const wordingOf = (rule: Rule): LengthWords => ({
   length: (mm) => printed(mm, rule),
   about: (mm) => about(mm, rule),
   unit: rule.unit,

@@ -9,8 +9,8 @@ import { type Paper, paperTitle } from '../tiling/paper.ts';
 import { NOMINAL_MM, type PrinterScale, scaleWords } from '../tiling/printer-scale.ts';
 import type { Rule } from '../units/rule.ts';
 import { BODY_MM } from './columns.ts';
-import { noteOf, tableOfOffsets } from './offset-table.ts';
 import { quantityWords } from './pair-words.ts';
+import { noteOf, printedOffsets } from './printed-offsets.ts';
 import { bare, graduationWords, plusMinus, printed, type SettingOut } from './setting-out.ts';
 import { fitted } from './type.ts';
 
@@ -103,7 +103,7 @@ export const REMEDIES: readonly string[] = [
 
 /** Stations and landmarks in order, with the offset of each edge. */
 export const offsetRows = (part: Part, setting: SettingOut): string[][] =>
-  tableOfOffsets(part, setting).map(({ station, side, offsets, marks }) => [
+  printedOffsets(part, setting).map(({ station, side, offsets, marks }) => [
     bare(station, part.rule),
     ...offsets.map((offset) => (offset === undefined ? '' : bare(offset, part.rule))),
     marks.map(noteOf(part, side)).join(', '),

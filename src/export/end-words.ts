@@ -23,6 +23,15 @@ export const angleRow = (end: PartEnd): string[] =>
         ),
       ];
 
+/** "miter 6°, tilt 4°": what saw and gauge are set to; "square" for a cut that is. */
+export function settingWords({ miter, bevel }: EndAngles): string {
+  const told = [
+    ...(miter === 0 ? [] : [`miter ${angleWords(miter)}`]),
+    ...(bevel === 0 ? [] : [`tilt ${angleWords(bevel)}`]),
+  ];
+  return told.length === 0 ? 'square' : told.join(', ');
+}
+
 export const SIGNS =
   'Over 0 the cut leans towards the left end: miter and rake going away from the reference line, blade tilt and splay going to the marked face.';
 

@@ -1,6 +1,6 @@
 import type { Box } from '../curves/box.ts';
 import { mapPath } from '../curves/segment.ts';
-import { POINTS_PER_MM } from '../tiling/page-matrix.ts';
+import { MAX_PAGE_MM } from '../tiling/paper.ts';
 import { Fault } from '../units/fault.ts';
 import type { Drawing, Item, Stroke } from './drawing.ts';
 import {
@@ -15,9 +15,6 @@ import {
 
 /** White round what is drawn, mm: a line on the very edge of a page loses half its width. */
 const MARGIN_MM = 5;
-
-/** A page may be no longer than this, in points (ISO 32000-1, annex C): 200 in. */
-const PDF_MOST_POINTS = 14_400;
 
 /** The full size on a page of its own, and where the part's origin lies on it, mm from the lower left corner. */
 export interface FullSizePage {
@@ -59,12 +56,11 @@ function strokesOf({ line, copies }: DrawnLine): Stroke[] {
  * @throws Fault `draw.page-too-long`
  */
 export function mustFitPdf({ width, height }: Drawing): void {
-  const most = PDF_MOST_POINTS / POINTS_PER_MM;
-  if (Math.max(width, height) <= most) return;
+  if (Math.max(width, height) <= MAX_PAGE_MM) return;
   throw new Fault(
     'draw.page-too-long',
     (mm) =>
-      `the drawing is ${mm(width)} by ${mm(height)}, and a page of a PDF may be ${mm(most)} at most. ` +
+      `the drawing is ${mm(width)} by ${mm(height)}, and a page of a PDF may be ${mm(MAX_PAGE_MM)} at most. ` +
       'Draw an .svg or a .dxf, which have no limit, or print the part over sheets.',
   );
 }

@@ -4,7 +4,6 @@ import { CROSS_REACH_MM } from '../tiling/checks.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
 import { REGISTER_REACH_MM } from '../tiling/seams.ts';
 import { type Item, type Page, polyline, type Stroke, type Words, words } from './drawing.ts';
-import { nameBlock } from './furniture.ts';
 import {
   BAND_MM,
   BOX_GAP_MM,
@@ -28,6 +27,7 @@ import {
   WHAT_MM,
 } from './gauge-labels.ts';
 import { gaugePicture } from './gauge-picture.ts';
+import { nameBlock } from './name-block.ts';
 import type { Room } from './place.ts';
 import { scaleBars } from './scale-bars.ts';
 import { checkCrosses, registerMarks, seamWords, trimLines } from './seam-lines.ts';

@@ -3,8 +3,9 @@ import { polygon } from '../curves/segment.ts';
 import { type GaugeStrip, isOnBase } from '../part/gauge.ts';
 import type { Part } from '../part/part.ts';
 import { check } from '../tiling/checks.ts';
-import { type LayOutOptions, type Lines, layOutLines } from '../tiling/lay-out.ts';
+import { type LayOutOptions, layOutLines } from '../tiling/lay-out.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
+import type { Lines } from '../tiling/part-lines.ts';
 import { Fault } from '../units/fault.ts';
 import {
   BOX_MM,

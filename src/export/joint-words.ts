@@ -1,4 +1,5 @@
 import type { Joint, Toward } from '../job/job.ts';
+import { showAngle } from '../units/show-angle.ts';
 
 /** How a length is told: off the rule, without its unit. */
 type Show = (mm: number) => string;
@@ -49,6 +50,5 @@ export const TOWARD: Readonly<Record<Toward, string>> = {
   in: 'to the reference line',
 };
 
-/** To a tenth of a degree, finer than a saw's scale: "7.5°", "−4°". */
-export const angleWords = (radians: number): string =>
-  `${Number(((radians * 180) / Math.PI).toFixed(1)) + 0}°`.replace('-', '−');
+/** "7.5°", "−4°". */
+export const angleWords = (radians: number): string => showAngle(radians).replace('-', '−');

@@ -5,8 +5,8 @@ import type { Segment } from '../curves/piece.ts';
 import { type Point, point } from '../curves/point.ts';
 import { mapPath } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
-import { linesToCut } from '../tiling/lay-out.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
+import { linesToCut } from '../tiling/part-lines.ts';
 import type { PatternNotes } from './pattern-notes.ts';
 import type { SettingOut } from './setting-out.ts';
 

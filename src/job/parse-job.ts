@@ -13,8 +13,6 @@ import { suggestUnit, UNITS } from './unit-word.ts';
 import { ALLOWANCE_KEYS, JOB_KEYS, STOCK_KEYS } from './vocabulary.ts';
 import { readYaml } from './yaml-text.ts';
 
-export { MAX_JOB_BYTES } from './yaml-text.ts';
-
 /** A job and where its keys stand, for what is found out about it later. */
 export interface ParsedJob {
   readonly job: Job;

@@ -1,7 +1,7 @@
+import { apply, inverse } from '../curves/affine.ts';
 import type { Point } from '../curves/point.ts';
 import { needsMirrorImage } from '../export/pair-words.ts';
 import type { Part } from '../part/part.ts';
-import { apply, inverse } from '../tiling/affine.ts';
 import { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, type LayOutOptions, layOut } from '../tiling/lay-out.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
 import { layOutMirrored } from '../tiling/mirrored.ts';

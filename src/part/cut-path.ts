@@ -1,12 +1,9 @@
 import { along, segmentStart } from '../curves/along.ts';
 import type { Segment } from '../curves/piece.ts';
 import { distance } from '../curves/point.ts';
-import { rootsOnUnit } from '../curves/search.ts';
+import { PIECE_STEPS, rootsOnUnit } from '../curves/search.ts';
 import { stretchOf } from '../curves/stretch.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
-
-/** Steps that tell two passes of one segment over a station apart. */
-const STEPS = 24;
 
 /**
  * The stretches of a path left of a station, each contiguous, in the path's order. A closed path's last
@@ -36,7 +33,7 @@ function joinEnds(stretches: Segment[][]): Segment[][] {
 /** A segment in parts, none of which passes the station. */
 function cutAt(segment: Segment, station: number): Segment[] {
   const at = along(segment);
-  const cuts = rootsOnUnit((u) => at(u).x - station, STEPS).filter(
+  const cuts = rootsOnUnit((u) => at(u).x - station, PIECE_STEPS).filter(
     (u) => distance(at(u), at(0)) > JOIN_MM && distance(at(u), at(1)) > JOIN_MM,
   );
   const ends = [0, ...cuts, 1];

@@ -25,7 +25,7 @@ export interface PartEnd {
 const SQUARE: EndSetting = { by: 'square' };
 
 /**
- * The planes of both ends. Edges are set out to the long point: the wood of either face ends at their last
+ * The plane of an end's cut. Edges are set out to the long point: the wood of either face ends at their last
  * station or short of it, never beyond, whichever way the cut leans.
  * @throws Fault `ends.no-thickness` where a cut is tilted and the stock's thickness is not known
  */

@@ -3,8 +3,8 @@ import { angleOf, cross, direction, distance, type Point, subtract } from '../cu
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Edit } from '../job/edit-job.ts';
 import type { Edge, Step } from '../job/job.ts';
+import { graduationMm } from '../units/graduation.ts';
 import { type Rule, readOnRule } from '../units/rule.ts';
-import { MM_PER_INCH } from '../units/unit.ts';
 import type { Part } from './part.ts';
 
 /** A place of the part that a hand may take hold of, and the lengths of the job that it sets. Plain data. */
@@ -142,12 +142,9 @@ export function gripMoved({ at, sets }: Grip, to: Point, { rule }: Part): Edit[]
  * off its chord; what gives a chord its radius grows with them.
  */
 export function gripNudged(grip: Grip, along: number, off: number, part: Part): Edit[] {
-  const mark = graduation(part.rule);
+  const mark = graduationMm(part.rule);
   return gripMoved(grip, { x: grip.at.x + along * mark, y: grip.at.y + off * mark }, part);
 }
-
-const graduation = ({ unit, graduation: { numerator, denominator } }: Rule): number =>
-  ((unit === 'in' ? MM_PER_INCH : 1) * numerator) / denominator;
 
 /** The rise over a chord, or the radius of the arc with that rise: signed, never less than a graduation. */
 function overChord(
@@ -157,7 +154,7 @@ function overChord(
   rule: Rule,
 ): number {
   const height = cross(direction(angleOf(from, end)), subtract(to, from));
-  const least = graduation(rule);
+  const least = graduationMm(rule);
   const rise = Math.abs(height) < least ? (height < 0 ? -least : least) : height;
   if (what === 'rise') return rise;
   const half = distance(from, end) / 2;

@@ -6,6 +6,7 @@ import { rootsOnUnit } from '../curves/search.ts';
 import type { Side } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
 import { MM_PER_INCH, type Unit } from '../units/unit.ts';
+import { edgeEnd, edgePieces, edgeStart } from './edge.ts';
 import type { PartEdge } from './part.ts';
 
 /** The line stations are measured along and offsets square off: a point on it and its direction. */
@@ -19,14 +20,14 @@ export const REFERENCE_LINE: BaseLine = { origin: { x: 0, y: 0 }, angle: 0 };
 
 /** The straight line between an edge's two ends, its first end at station 0. */
 export const chordLine = (edge: PartEdge): BaseLine => {
-  const [from, to] = [edge.runs[0]!.from, edge.runs.at(-1)!.to];
+  const [from, to] = [edgeStart(edge), edgeEnd(edge)];
   return { origin: from, angle: angleOf(from, to) };
 };
 
 /** The stations of an edge's two ends along a line, mm. */
 export function reachAlong(edge: PartEdge, { origin, angle }: BaseLine): [from: number, to: number] {
   const station = (end: Point): number => dot(subtract(end, origin), direction(angle));
-  return [station(edge.runs[0]!.from), station(edge.runs.at(-1)!.to)];
+  return [station(edgeStart(edge)), station(edgeEnd(edge))];
 }
 
 /** Steps that tell the crossings of one piece with a station apart. */
@@ -66,7 +67,7 @@ export function offsetsAt(edge: Pick<PartEdge, 'runs'>, station: number, base = 
     const offset = dot(subtract(p, base.origin), leftOf(run));
     if (!offsets.some((known) => Math.abs(known - offset) < SAME_MM)) offsets.push(offset);
   };
-  for (const piece of edge.runs.flatMap(({ exact }) => exact)) {
+  for (const piece of edgePieces(edge)) {
     if (!reaches(boxOfSteps(piece), station, base)) continue;
     const at = along(piece);
     const past = (u: number): number => dot(subtract(at(u), base.origin), run) - station;
@@ -93,7 +94,7 @@ export function shoulderCorners(edge: Pick<PartEdge, 'runs'>, base = REFERENCE_L
     const out = subtract(p, base.origin);
     return { station: dot(out, run), offset: dot(out, leftOf(run)), side };
   };
-  const shoulders = edge.runs.flatMap(({ exact }) => exact).filter(isShoulder);
+  const shoulders = edgePieces(edge).filter(isShoulder);
   return shoulders.flatMap(({ from, to }) => [corner(from, 'left'), corner(to, 'right')]);
 }
 

@@ -1,7 +1,7 @@
-import { along, type Place } from '../curves/along.ts';
+import type { Place } from '../curves/along.ts';
 import type { Box } from '../curves/box.ts';
+import { leastAlong } from '../curves/least-along.ts';
 import type { Segment } from '../curves/piece.ts';
-import { leastOnUnit } from '../curves/search.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Stock } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
@@ -43,9 +43,6 @@ const SAMPLES = 16;
 
 /** The lowest place of the lines (the highest for −1). */
 function lowest(lines: readonly Segment[], up: 1 | -1): Place {
-  const places = lines.map((segment) => {
-    const at = along(segment);
-    return at(leastOnUnit((u) => up * at(u).y, SAMPLES).at);
-  });
+  const places = lines.map((segment) => leastAlong(segment, ({ y }) => up * y, SAMPLES));
   return places.reduce((a, b) => (up * b.y < up * a.y ? b : a));
 }

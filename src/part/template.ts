@@ -1,11 +1,11 @@
-import { along, piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
+import { piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
 import { pathBox } from '../curves/box.ts';
 import type { Curve } from '../curves/curve.ts';
 import { curveAlong } from '../curves/curve-of.ts';
+import { leastAlong } from '../curves/least-along.ts';
 import { parallelSides } from '../curves/parallel.ts';
 import type { Segment } from '../curves/piece.ts';
 import { angleOf, cross, direction, distance, subtract } from '../curves/point.ts';
-import { leastOnUnit } from '../curves/search.ts';
 import { reversePath } from '../curves/segment.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import { Fault, type Warning } from '../units/fault.ts';
@@ -165,8 +165,6 @@ function inOne(path: readonly Segment[]): readonly Segment[] {
   return isStraight ? [{ type: 'line', from: first.from, to: last.to }] : path;
 }
 
-/** Steps in the search for the sharpest hollow of one piece. */
-const SAMPLES = 24;
 /** Tangents closer than this meet without a corner, radians: the parallel's own measure. */
 const SMOOTH = 1e-7;
 
@@ -178,8 +176,7 @@ function hollows(part: Part, cutter: Cutter): Warning[] {
     // The sign of curvature, along an edge from left to right, that is a hollow.
     const hollow = (woodIsAbove(part, edge) ? -1 : 1) * (cutter.opening ? -1 : 1);
     const tight = pieces.flatMap((piece) => {
-      const at = along(piece);
-      const place = at(leastOnUnit((u) => -hollow * at(u).curvature, SAMPLES).at);
+      const place = leastAlong(piece, ({ curvature }) => -hollow * curvature);
       return hollow * place.curvature * bit > 1
         ? [tightWarning(place.x, 1 / Math.abs(place.curvature), cutter, part.rule)]
         : [];

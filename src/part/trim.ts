@@ -1,7 +1,7 @@
 import { along, segmentEnd, segmentStart } from '../curves/along.ts';
 import type { Piece } from '../curves/piece.ts';
 import { distance, type Point } from '../curves/point.ts';
-import { rootsOnUnit } from '../curves/search.ts';
+import { PIECE_STEPS, rootsOnUnit } from '../curves/search.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Side } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
@@ -14,9 +14,6 @@ export interface Cut {
   readonly past: Past;
   readonly key: string;
 }
-
-/** Steps that tell two crossings of one piece with a cut apart. */
-const STEPS = 24;
 
 const UNCUT: Cut = { past: () => -1, key: '' };
 
@@ -60,7 +57,7 @@ function crossing(pieces: readonly Piece[], { past, key }: Cut, tip: Point, end:
   const found: number[] = [];
   pieces.forEach((piece, i) => {
     const at = along(piece);
-    for (const u of rootsOnUnit((v) => past(at(v)), STEPS))
+    for (const u of rootsOnUnit((v) => past(at(v)), PIECE_STEPS))
       if (distance(at(u), tip) > JOIN_MM && !sameAs(found.at(-1), i + u)) found.push(i + u);
   });
   const [first, second] = found;

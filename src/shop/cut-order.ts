@@ -3,9 +3,11 @@ import { isSquare, type PartEnd } from '../part/ends.ts';
 import { isHanded } from '../part/hands.ts';
 import { type Cutting, isCutting } from '../part/joint-shape.ts';
 import type { Part } from '../part/part.ts';
+import { showAngle } from '../units/show-angle.ts';
 import type { BladeAdvice } from './blade-advice.ts';
+import type { LengthWords } from './length-words.ts';
 import { isStraight, type SawnEdge, tightestBend } from './sawn-edges.ts';
-import { degreeWords, placesOf, shouldersIn, type Wording } from './say-blade.ts';
+import { placesOf, shouldersIn } from './say-blade.ts';
 import type { Support } from './support.ts';
 
 /** The order of cuts for this part: what must be done while the board is still square comes first. */
@@ -14,7 +16,7 @@ export function cutOrder(
   edges: readonly SawnEdge[],
   blade: BladeAdvice,
   support: Support,
-  words: Wording,
+  words: LengthWords,
 ): string[] {
   const curved = edges.filter((edge) => !isStraight(edge));
   const straight = edges.filter(isStraight);
@@ -39,7 +41,7 @@ const layerStep = ({ stock }: Part): string[] =>
     ? [`Glue up the ${stock.layers} layers and let the glue harden; the pattern goes on the whole thickness.`]
     : [];
 
-function jointSteps({ joints }: Part, { about }: Wording): string[] {
+function jointSteps({ joints }: Part, { about }: LengthWords): string[] {
   const cutting = joints.filter(isCutting);
   if (cutting.length === 0) return [];
   const which = cutting.map(
@@ -52,7 +54,7 @@ function jointSteps({ joints }: Part, { about }: Wording): string[] {
 
 const slant = (joint: Cutting): string =>
   joint.kind === 'hole' && joint.lean
-    ? `, leaning ${degreeWords(joint.lean.by)} to the ${joint.lean.toward}`
+    ? `, leaning ${showAngle(joint.lean.by)} to the ${joint.lean.toward}`
     : '';
 
 /** Ends that lean are cut while both straight edges stand; square ones wait where a straight edge stays. */
@@ -93,12 +95,12 @@ function endSteps(
 
 const setting = ({ angles }: PartEnd): string =>
   [
-    ...(angles.miter === 0 ? [] : [`miter ${degreeWords(angles.miter)}`]),
-    ...(angles.bevel === 0 ? [] : [`bevel ${degreeWords(angles.bevel)}`]),
+    ...(angles.miter === 0 ? [] : [`miter ${showAngle(angles.miter)}`]),
+    ...(angles.bevel === 0 ? [] : [`bevel ${showAngle(angles.bevel)}`]),
   ].join(', ');
 
 /** Across the grain first: the cuts along it then end in them, and what they part falls free. */
-function shoulderStep({ corners }: BladeAdvice, words: Wording): string[] {
+function shoulderStep({ corners }: BladeAdvice, words: LengthWords): string[] {
   const shoulders = shouldersIn(corners);
   if (shoulders.length === 0) return [];
   return [
@@ -107,7 +109,7 @@ function shoulderStep({ corners }: BladeAdvice, words: Wording): string[] {
   ];
 }
 
-function reliefSteps({ corners, asked }: BladeAdvice, { about }: Wording): string[] {
+function reliefSteps({ corners, asked }: BladeAdvice, { about }: LengthWords): string[] {
   const places = [
     ...corners
       .filter(({ kind, ofShoulder }) => kind === 'inside' && !ofShoulder)

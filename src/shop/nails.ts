@@ -1,7 +1,7 @@
 import { add, direction, leftOf, type Point, scale } from '../curves/point.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
+import { MPA_IN_PSI } from './pound-force.ts';
 import type { SprungLine, SprungPin } from './sprung-line.ts';
-import { pinForces } from './stiffness.ts';
 
 /** A side of the strip, going from its start to its end: left is up for a strip lying along the reference line. */
 export type Side = 'left' | 'right';
@@ -43,10 +43,8 @@ const IDLE_SHARE = 1e-9;
  * width of a pencil line at most.
  */
 export function nailsFor({ pins, ends }: SprungLine, nailing: Nailing): readonly StripNail[] {
-  const forces = pinForces(
-    pins.map(({ reaction }) => reaction),
-    nailing.stiffness,
-  );
+  // A strip's curve does not depend on its stiffness; its forces are in proportion.
+  const forces = pins.map(({ reaction }) => nailing.stiffness * reaction);
   const idle = IDLE_SHARE * Math.max(...forces.map(Math.abs));
   return pins.map((pin, i) => {
     const force = forces[i]!;
@@ -90,10 +88,7 @@ const THICKEST_NAIL = 6;
  */
 export function nailBears(diameter: number, width: number): number {
   const inches = Math.min(diameter, THICKEST_NAIL) / MM_PER_INCH;
-  const yieldMpa = (130.4 - 213.9 * inches) * MPA_PER_KSI;
+  const yieldMpa = (130.4 - 213.9 * inches) * 1000 * MPA_IN_PSI;
   const yieldMoment = (yieldMpa * diameter ** 3) / 6;
   return yieldMoment / width;
 }
-
-/** 1000 × 4.4482216152605 N over (25.4 mm)². */
-const MPA_PER_KSI = 4448.2216152605 / MM_PER_INCH ** 2;

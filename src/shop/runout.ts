@@ -1,4 +1,5 @@
 import { along } from '../curves/along.ts';
+import { leastAlong } from '../curves/least-along.ts';
 import { isShoulder, type Piece } from '../curves/piece.ts';
 import { type Point, point } from '../curves/point.ts';
 import { leastOnUnit } from '../curves/search.ts';
@@ -14,7 +15,7 @@ export interface Runout {
   readonly at: Point;
 }
 
-/** Steps that tell the extremes of one piece apart: no piece of ours turns more than a few times. */
+/** Steps that tell apart the places of one piece that run most across the grain. */
 const SAMPLES = 48;
 
 /** The angle between two directions that have no head or tail, 0 to π/2. */
@@ -30,8 +31,7 @@ const longGrain = (edge: PartEdge): Piece[] => edgePieces(edge).filter((piece) =
 export function worstRunout(part: Part, grain: number): Runout {
   const places = edgesAsCut(part).flatMap((edge) =>
     longGrain(edge).map((piece): Runout => {
-      const at = along(piece);
-      const { x, y, angle } = at(leastOnUnit((u) => -acute(at(u).angle - grain), SAMPLES).at);
+      const { x, y, angle } = leastAlong(piece, (place) => -acute(place.angle - grain), SAMPLES);
       return { angle: acute(angle - grain), edge: edge.name, at: point(x, y) };
     }),
   );

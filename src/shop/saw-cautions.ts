@@ -1,8 +1,8 @@
 import { isSquare } from '../part/ends.ts';
 import type { Part } from '../part/part.ts';
 import type { Warning } from '../units/fault.ts';
+import type { LengthWords } from './length-words.ts';
 import type { SawnEdge } from './sawn-edges.ts';
-import type { Wording } from './say-blade.ts';
 
 /** Under this length a part is held by a clamp or a sled, not by hand, mm: 12 in. Common practice. */
 const SHORT_MM = 305;
@@ -12,7 +12,7 @@ export function sawCautions(
   part: Part,
   edges: readonly SawnEdge[],
   height: number,
-  words: Wording,
+  words: LengthWords,
 ): Warning[] {
   const { unit, length } = words;
   const thickness = part.stock?.thickness;

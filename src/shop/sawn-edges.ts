@@ -1,7 +1,7 @@
-import { along, type Place, segmentEnd, segmentStart } from '../curves/along.ts';
+import { type Place, pointAt, segmentEnd, segmentStart } from '../curves/along.ts';
+import { leastAlong } from '../curves/least-along.ts';
 import { isShoulder, type Piece } from '../curves/piece.ts';
 import { add, direction, leftOf, type Point, pointOf, scale, turnBetween } from '../curves/point.ts';
-import { leastOnUnit } from '../curves/search.ts';
 import { edgePieces } from '../part/edge.ts';
 import { edgesAsCut } from '../part/outline.ts';
 import type { Part } from '../part/part.ts';
@@ -38,8 +38,6 @@ export interface Bend {
 
 /** Turning less than this is straight to a saw: 1 km of radius rises 0.1 mm on a metre. */
 const STRAIGHT_MM = 1e6;
-/** Steps that tell the bends of one piece apart: no piece of ours turns more than a few times. */
-const SAMPLES = 24;
 
 /**
  * The tightest bend of either sort on the line to saw, which runs `allowance` outside the finished one: there a
@@ -60,10 +58,9 @@ export function tightestBend(
 function bendOf(piece: Piece, { name, wood }: SawnEdge, kind: Bend['kind'], allowance: number): Bend[] {
   const left = wood === 'above' ? 1 : -1;
   const way = kind === 'round' ? left : -left;
-  const at = along(piece);
   // An arc is as tight everywhere: its middle stands for it.
-  const u = piece.type === 'arc' ? 0.5 : leastOnUnit((v) => -way * at(v).curvature, SAMPLES).at;
-  const place = at(u);
+  const place =
+    piece.type === 'arc' ? pointAt(piece, 0.5) : leastAlong(piece, ({ curvature }) => -way * curvature);
   const curvature = way * place.curvature;
   if (curvature <= 1 / STRAIGHT_MM) return [];
   const radius = 1 / curvature + (kind === 'round' ? allowance : -allowance);

@@ -1,21 +1,14 @@
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { ShowLength } from '../units/fault.ts';
+import { showAngle } from '../units/show-angle.ts';
 import { MM_PER_INCH, type Unit } from '../units/unit.ts';
 import { BLADES, bladeName, COMMON_KERF_MM, leastRadius } from './blade.ts';
 import { type AskedBlade, anyBladeTurns, type BladeAdvice } from './blade-advice.ts';
+import type { LengthWords } from './length-words.ts';
 import type { Bend, Corner } from './sawn-edges.ts';
 
-/** How the words of a sawing are written: lengths on the maker's rule, and the unit they are in. */
-export interface Wording {
-  /** To a hair: what is cut to. */
-  readonly length: ShowLength;
-  /** To the nearest mark: radii, and where things stand. */
-  readonly about: ShowLength;
-  readonly unit: Unit;
-}
-
 /** The blade in words: the tightest bends, the widest blade, corners, and the maker's own blade. */
-export function sayBlade(advice: BladeAdvice, words: Wording): string[] {
+export function sayBlade(advice: BladeAdvice, words: LengthWords): string[] {
   const { hollow, round, asked } = advice;
   return [
     `tightest hollow (concave): ${hollow ? bendWords(hollow, words) : 'none'}`,
@@ -26,10 +19,10 @@ export function sayBlade(advice: BladeAdvice, words: Wording): string[] {
   ];
 }
 
-const bendWords = ({ radius, at, edge }: Bend, { about }: Wording): string =>
+const bendWords = ({ radius, at, edge }: Bend, { about }: LengthWords): string =>
   `radius ${about(radius)} at station ${about(at.x)} (${edge})`;
 
-function widestWords(advice: BladeAdvice, { about, unit }: Wording): string {
+function widestWords(advice: BladeAdvice, { about, unit }: LengthWords): string {
   const { widest, hollow, round } = advice;
   if (!hollow && !round) return 'nothing bends: any blade saws it; take the widest your saw carries.';
   if (anyBladeTurns(advice))
@@ -47,7 +40,7 @@ function widestWords(advice: BladeAdvice, { about, unit }: Wording): string {
 }
 
 /** "the 1/2 in blade does not turn the hollow of 2 1/8 in at station 12: nibble, relief cuts or a 3/8 in blade". */
-function askedWords({ width, leastRadius: least, kerf, tooTight }: AskedBlade, words: Wording): string {
+function askedWords({ width, leastRadius: least, kerf, tooTight }: AskedBlade, words: LengthWords): string {
   const { about, unit } = words;
   const name = bladeName(width, unit, about);
   const fits =
@@ -65,7 +58,7 @@ function askedWords({ width, leastRadius: least, kerf, tooTight }: AskedBlade, w
 const fine = (mm: number, unit: Unit): string =>
   unit === 'in' ? `${(mm / MM_PER_INCH).toFixed(3)} in` : `${mm.toFixed(1)} mm`;
 
-function cures(tooTight: readonly Bend[], { about, unit }: Wording): string {
+function cures(tooTight: readonly Bend[], { about, unit }: LengthWords): string {
   const radius = Math.min(...tooTight.map((bend) => bend.radius)) - COMMON_KERF_MM / 2;
   const narrower = BLADES.findLast((row) => row.radius <= radius);
   const blade = narrower ? `, or take a ${bladeName(narrower.width, unit, about)} blade` : '';
@@ -77,10 +70,10 @@ export const shouldersIn = (corners: readonly Corner[]): readonly Corner[] =>
   corners.filter(({ kind, ofShoulder }) => ofShoulder && kind === 'inside');
 
 /** "1 in (top), 13 in (top)". */
-export const placesOf = (shoulders: readonly Corner[], { about }: Wording): string =>
+export const placesOf = (shoulders: readonly Corner[], { about }: LengthWords): string =>
   shoulders.map(({ at, edge }) => `${about(at.x)} (${edge})`).join(', ');
 
-function cornerWords({ corners }: BladeAdvice, words: Wording): string[] {
+function cornerWords({ corners }: BladeAdvice, words: LengthWords): string[] {
   const shoulders = shouldersIn(corners);
   const isTold = (corner: Corner): boolean =>
     corner.ofShoulder &&
@@ -93,12 +86,8 @@ function cornerWords({ corners }: BladeAdvice, words: Wording): string[] {
 }
 
 function turnWords({ kind, at, turn, edge }: Corner, about: ShowLength): string {
-  const where = `${kind} corner of ${degreeWords(turn)} at station ${about(at.x)} (${edge})`;
+  const where = `${kind} corner of ${showAngle(turn)} at station ${about(at.x)} (${edge})`;
   return kind === 'inside'
     ? `${where}: no blade turns it. Saw a relief cut into it, and come to it from both sides.`
     : `${where}: run out past it through the waste, and begin anew.`;
 }
-
-/** "6°", "7.5°". */
-export const degreeWords = (radians: number): string =>
-  `${Number(((radians * 180) / Math.PI).toFixed(1)) + 0}°`;

@@ -1,10 +1,16 @@
 import type { EndAngles } from '../part/end-angles.ts';
 import { type CutCorner, isSquare, longAndShort } from '../part/ends.ts';
+import { showAngle } from '../units/show-angle.ts';
+import type { LengthWords } from './length-words.ts';
 import { COMMON_SAWS, type EndCut, endCut, type TableSaw } from './saw-depth.ts';
-import { degreeWords, type Wording } from './say-blade.ts';
 
 /** An end in words: its angles, long and short point, and whether the saw cuts through. */
-export function sayEnd(cut: EndCut, thickness: number | undefined, saw: TableSaw, words: Wording): string[] {
+export function sayEnd(
+  cut: EndCut,
+  thickness: number | undefined,
+  saw: TableSaw,
+  words: LengthWords,
+): string[] {
   const { end } = cut;
   const depth = depthWords(cut, thickness, saw, words);
   if (isSquare(end)) return [`${end.side} end: square`, ...depth];
@@ -20,20 +26,20 @@ export function sayEnd(cut: EndCut, thickness: number | undefined, saw: TableSaw
 
 /** "miter 6°, bevel 4°; as a leg stands rake 6°, splay 4°: a lean of 7.2° along a sight line 33.6° …". */
 function angleWords({ miter, bevel, rake, splay, lean, sight }: EndAngles): string {
-  if (splay === 0) return `miter ${degreeWords(miter)}, blade upright`;
-  const saw = `miter ${degreeWords(miter)}, bevel ${degreeWords(bevel)}`;
-  const leg = `as a leg stands rake ${degreeWords(rake)}, splay ${degreeWords(splay)}`;
+  if (splay === 0) return `miter ${showAngle(miter)}, blade upright`;
+  const saw = `miter ${showAngle(miter)}, bevel ${showAngle(bevel)}`;
+  const leg = `as a leg stands rake ${showAngle(rake)}, splay ${showAngle(splay)}`;
   const [edge, face] = [Math.abs(sight) <= Math.PI / 2, sight >= 0];
   const from = Math.min(Math.abs(sight), Math.PI - Math.abs(sight));
-  const towards = `${degreeWords(from)} from the line square to the ${edge ? 'reference edge' : 'far edge'} towards the ${face ? 'marked' : 'other'} face`;
-  return `${saw}; ${leg}: a lean of ${degreeWords(lean)} along a sight line ${towards}`;
+  const towards = `${showAngle(from)} from the line square to the ${edge ? 'reference edge' : 'far edge'} towards the ${face ? 'marked' : 'other'} face`;
+  return `${saw}; ${leg}: a lean of ${showAngle(lean)} along a sight line ${towards}`;
 }
 
 function depthWords(
   { needs, reach, passes, end }: EndCut,
   thickness: number | undefined,
   saw: TableSaw,
-  { length }: Wording,
+  { length }: LengthWords,
 ): string[] {
   const { bevel } = end.angles;
   if (passes === 'too steep')
@@ -62,7 +68,7 @@ function depthWords(
 
 /** "a 12°", "an 8°", "an 11.9°". */
 function anAngle(angle: number): string {
-  const words = degreeWords(Math.abs(angle));
+  const words = showAngle(Math.abs(angle));
   return `${/^(8|11\b|18\b)/.test(words) ? 'an' : 'a'} ${words}`;
 }
 

@@ -18,6 +18,7 @@ export const saySizes = (sizes: readonly (number | undefined)[], rule: Rule): st
 export const percent = (share: number): string => `${(share * 100).toFixed(0)} %`;
 const band = ({ least, most }: Band): string =>
   least === most ? percent(least) : `${(least * 100).toFixed(0)} to ${percent(most)}`;
+/** Grain is told to a tenth of a degree, nought or not. */
 export const sayAngle = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(1)}°`;
 
 /** The blank, and whether the job's stock gives it. */

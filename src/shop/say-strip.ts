@@ -5,15 +5,19 @@ import type { Unit } from '../units/unit.ts';
 import { strengthLeft } from './grain.ts';
 import type { Side, StripNail } from './nails.ts';
 import { hardestOf, type RunsAdvice } from './part-strips.ts';
+import { NEWTONS_IN_LBF } from './pound-force.ts';
 import type { StripAdvice } from './strip.ts';
 
-/** Newtons in a kilogram-force (standard gravity) and in a pound-force: exact by definition. */
-const NEWTONS = { mm: { in: 9.80665, name: 'kgf' }, in: { in: 4.4482216152605, name: 'lbf' } } as const;
+/** The force that a maker's own scales show, and newtons in it; in a kilogram-force by standard gravity. */
+const FELT = {
+  mm: { name: 'kgf', newtons: 9.80665 },
+  in: { name: 'lbf', newtons: NEWTONS_IN_LBF },
+} as const;
 
 /** "13.3 N (1.4 kgf)": newtons, and what it feels like on the maker's own scales. */
 export function showForce(newtons: number, unit: Unit): string {
-  const felt = NEWTONS[unit];
-  return `${twoOrMoreDigits(newtons)} N (${twoOrMoreDigits(newtons / felt.in)} ${felt.name})`;
+  const felt = FELT[unit];
+  return `${twoOrMoreDigits(newtons)} N (${twoOrMoreDigits(newtons / felt.newtons)} ${felt.name})`;
 }
 
 /** As many digits as wood deserves: 0.42, 3.1, 13, 130. */

@@ -1,4 +1,4 @@
-import type { Wording } from './say-blade.ts';
+import type { LengthWords } from './length-words.ts';
 import type { Beyond, SawTable, Stand, Support, Tip } from './support.ts';
 import type { Weights } from './weight.ts';
 
@@ -6,13 +6,18 @@ import type { Weights } from './weight.ts';
 const KG_PER_LB = 0.45359237;
 
 /** "9.4 lb", "4.3 kg": as much as wood's spread of weight deserves. */
-export function massWords(kg: number, unit: Wording['unit']): string {
+export function massWords(kg: number, unit: LengthWords['unit']): string {
   const mass = unit === 'in' ? kg / KG_PER_LB : kg;
   return `${mass >= 100 ? mass.toFixed(0) : mass >= 1 ? mass.toFixed(1) : mass.toFixed(2)} ${unit === 'in' ? 'lb' : 'kg'}`;
 }
 
 /** Weight, balance, where the board tips off the table, and where to bear it. */
-export function saySupport(weights: Weights, support: Support, table: SawTable, words: Wording): string[] {
+export function saySupport(
+  weights: Weights,
+  support: Support,
+  table: SawTable,
+  words: LengthWords,
+): string[] {
   const { about } = words;
   const size = `${about(table.length)} × ${about(table.width)}`;
   return [
@@ -30,7 +35,7 @@ export function saySupport(weights: Weights, support: Support, table: SawTable, 
 
 function weightWords(
   { boardMass, partMass, boardBalance, balance }: Weights,
-  { about, unit }: Wording,
+  { about, unit }: LengthWords,
 ): string[] {
   const board = boardMass === undefined ? 'board' : `board: ${massWords(boardMass, unit)}`;
   const lines = [`${board}, in balance at station ${about(boardBalance.x)}`];
@@ -46,10 +51,10 @@ const HANGS: Readonly<Record<Beyond, string>> = {
   right: 'over the right side of the table',
 };
 
-const tipWords = ({ edge, beyond, from, to }: Tip, { about }: Wording): string =>
+const tipWords = ({ edge, beyond, from, to }: Tip, { about }: LengthWords): string =>
   `${edge}: from station ${about(from)} to ${about(to)} the weight hangs ${HANGS[beyond]}`;
 
-function standWords({ where, station, fromBlade, walks }: Stand, { about }: Wording): string {
+function standWords({ where, station, fromBlade, walks }: Stand, { about }: LengthWords): string {
   const when = where === 'infeed' ? 'as the cut begins' : 'as it ends';
   const place = `under station ${about(station)} ${when}, ${about(fromBlade)} ${where === 'infeed' ? 'before' : 'behind'} the blade`;
   return walks
@@ -60,7 +65,7 @@ function standWords({ where, station, fromBlade, walks }: Stand, { about }: Word
 /** A swing less than this is kept by any roller, mm: a hand's breadth. */
 const SWINGS_MM = 50;
 
-const swingWords = ({ swing }: Support, { about }: Wording): string[] =>
+const swingWords = ({ swing }: Support, { about }: LengthWords): string[] =>
   swing > SWINGS_MM
     ? [
         `the free end swings ${about(swing)} sideways as the line turns: a flat top or balls rather than one roller, which would steer it.`,

@@ -1,8 +1,9 @@
 import { along } from '../curves/along.ts';
+import { leastAlong } from '../curves/least-along.ts';
 import { nearestOn } from '../curves/nearest.ts';
 import type { Segment } from '../curves/piece.ts';
 import { add, direction, dot, leftOf, type Point, scale, subtract } from '../curves/point.ts';
-import { leastOnUnit, rootsOnUnit } from '../curves/search.ts';
+import { PIECE_STEPS, rootsOnUnit } from '../curves/search.ts';
 import { edgePieces } from '../part/edge.ts';
 import { type Cutting, isCutting, jointShape } from '../part/joint-shape.ts';
 import { edgesAsCut } from '../part/outline.ts';
@@ -55,14 +56,11 @@ function lieOf(part: Part, to: Point): number {
   return angles.reduce((sum, angle) => sum + angle, 0) / angles.length;
 }
 
-/** Steps that tell crossings of one segment apart. */
-const SAMPLES = 24;
-
 const reachOf = (outline: readonly Segment[], middle: Point, way: Point): number =>
   Math.max(
     ...outline.map((one) => {
-      const at = along(one);
-      return -leastOnUnit((u) => -dot(subtract(at(u), middle), way), SAMPLES).value;
+      const ahead = (at: Point): number => dot(subtract(at, middle), way);
+      return ahead(leastAlong(one, (at) => -ahead(at)));
     }),
   );
 
@@ -70,7 +68,7 @@ const reachOf = (outline: readonly Segment[], middle: Point, way: Point): number
 function crossings(path: readonly Segment[], at: Point, way: Point): number[] {
   return path.flatMap((segment) => {
     const on = along(segment);
-    return rootsOnUnit((u) => dot(subtract(on(u), at), way), SAMPLES).map((u) =>
+    return rootsOnUnit((u) => dot(subtract(on(u), at), way), PIECE_STEPS).map((u) =>
       dot(subtract(on(u), at), leftOf(way)),
     );
   });

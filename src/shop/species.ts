@@ -1,3 +1,5 @@
+import { MPA_IN_PSI } from './pound-force.ts';
+
 /** A wood as its strip bends: averages of small, clear, straight-grained pieces at 12 % moisture. */
 export interface Species {
   readonly name: string;
@@ -19,9 +21,6 @@ export interface Source {
   readonly read: 'in the table' | 'in a copy' | 'partly from memory';
 }
 
-/** Megapascals in a pound-force per square inch: 4.4482216152605 N over (25.4 mm)². */
-const MPA_PER_PSI = 4.4482216152605 / 25.4 ** 2;
-
 function wood(
   name: string,
   [specificGravity, millionPsiMoe, psiMor]: readonly [number, number, number],
@@ -33,8 +32,8 @@ function wood(
     name,
     alsoCalled,
     specificGravity,
-    moe: Math.round(millionPsiMoe * 1e4 * MPA_PER_PSI) * 100,
-    mor: Math.round(psiMor * 10 * MPA_PER_PSI) / 10,
+    moe: Math.round(millionPsiMoe * 1e4 * MPA_IN_PSI) * 100,
+    mor: Math.round(psiMor * 10 * MPA_IN_PSI) / 10,
     source: { table, read },
   };
 }

@@ -17,11 +17,3 @@ export const stripStiffness = (modulus: number, width: number, thickness: number
 /** The thickness whose EI is this, mm: what `stripStiffness` undoes. */
 export const thicknessOfStiffness = (stiffness: number, modulus: number, width: number): number =>
   Math.cbrt((12 * stiffness) / (modulus * width));
-
-/**
- * The force of each pin on the strip, N, positive towards the strip's left, from the reactions of the same
- * curve with EI = 1, in 1/mm². The curve of a strip does not depend on its stiffness; its forces are
- * in proportion.
- */
-export const pinForces = (reactions: readonly number[], stiffness: number): readonly number[] =>
-  reactions.map((reaction) => stiffness * reaction);

@@ -2,7 +2,7 @@ import { along, type Place, segmentEnd, segmentStart } from '../curves/along.ts'
 import type { Box } from '../curves/box.ts';
 import type { Piece } from '../curves/piece.ts';
 import { direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
-import { rootsOnUnit } from '../curves/search.ts';
+import { PIECE_STEPS, rootsOnUnit } from '../curves/search.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
 import type { SawnEdge } from './sawn-edges.ts';
 
@@ -59,9 +59,6 @@ function fromBlade(at: Point, cut: Place): { ahead: number; left: number } {
   return { ahead: dot(off, way), left: dot(off, leftOf(way)) };
 }
 
-/** Steps that tell a balance point's passes over the table's edges apart on one piece. */
-const STEPS = 24;
-
 function tipsOf({ name, pieces }: SawnEdge, balance: Point, table: SawTable): Tip[] {
   const tips: Tip[] = [];
   for (const { from, to, middle } of pieces.flatMap((piece) => stretches(piece, balance, table))) {
@@ -86,10 +83,10 @@ function stretches(
   const at = along(piece);
   const off = (u: number) => fromBlade(balance, at(u));
   const passes = [
-    ...rootsOnUnit((u) => off(u).ahead - table.length / 2, STEPS),
-    ...rootsOnUnit((u) => off(u).ahead + table.length / 2, STEPS),
-    ...rootsOnUnit((u) => off(u).left - table.width / 2, STEPS),
-    ...rootsOnUnit((u) => off(u).left + table.width / 2, STEPS),
+    ...rootsOnUnit((u) => off(u).ahead - table.length / 2, PIECE_STEPS),
+    ...rootsOnUnit((u) => off(u).ahead + table.length / 2, PIECE_STEPS),
+    ...rootsOnUnit((u) => off(u).left - table.width / 2, PIECE_STEPS),
+    ...rootsOnUnit((u) => off(u).left + table.width / 2, PIECE_STEPS),
   ].sort((a, b) => a - b);
   const ends = [0, ...passes, 1];
   return ends.slice(1).flatMap((to, i) => {

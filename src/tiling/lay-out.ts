@@ -1,23 +1,19 @@
 import { type Affine, apply, inverse, turning } from '../curves/affine.ts';
 import { around } from '../curves/box.ts';
 import { type Chord, chordsOf } from '../curves/chords.ts';
-import type { Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
-import { endStrips } from '../part/end-strips.ts';
-import { finishedLine } from '../part/finished-line.ts';
-import { landmarks } from '../part/landmarks.ts';
 import type { Part } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
-import { checkCrosses, diagonals, edgeChecks } from './checks.ts';
+import { checkCrosses, diagonals } from './checks.ts';
 import { patternCode } from './code.ts';
 import { type Frame, frameOf, type Grid, type Place } from './grid.ts';
-import type { Check, CheckCross, Layout, RegisterMark, Sheet } from './layout.ts';
+import type { CheckCross, Layout, RegisterMark, Sheet } from './layout.ts';
 import { leastSheets } from './lower-bound.ts';
 import { sidesOf } from './margins.ts';
-import { jointPlaces, mustShow } from './must-show.ts';
 import { nearChords } from './near-chords.ts';
 import type { PageOptions } from './page-frame.ts';
 import { paperTitle } from './paper.ts';
+import { type Lines, linesOf } from './part-lines.ts';
 import { rollPlan } from './roll.ts';
 import { REGISTER_REACH_MM, registerCentres, seamsOf } from './seams.ts';
 import { bestPlan, COARSE_CHORD_MM, plainSheets, type Subject } from './search.ts';
@@ -51,22 +47,6 @@ export interface LayOutOptions extends PageOptions {
   readonly maxSheets?: number;
 }
 
-/** Lines to print over sheets, mm, in a frame of their own. */
-export interface Lines {
-  /** All that the sheets must show. */
-  readonly all: readonly Segment[];
-  /** Those of them that count for the least number of sheets. */
-  readonly finished: readonly Segment[];
-  /** Places that must be seen as well; they call for no sheet of their own. */
-  readonly also: readonly Point[];
-  /** Places that seams should keep away from. */
-  readonly landmarks: readonly Point[];
-  /** Distances to measure once all is taped, beside the diagonals. */
-  readonly checks: readonly Check[];
-  /** What tells these lines from others, beside their sheets: it makes the code. */
-  readonly identity: readonly unknown[];
-}
-
 /**
  * The part laid over the fewest sheets that a search over the turn, the shift of the grid and both ways
  * the paper may lie finds; `bestPlan` says what decides between equals. Sheets that no line touches are
@@ -76,21 +56,6 @@ export interface Lines {
  *   `layout.too-many-sheets`
  */
 export const layOut = (part: Part, options: LayOutOptions): Layout => layOutLines(linesOf(part), options);
-
-/** All of a part that is printed. */
-export const linesOf = (part: Part): Lines => ({
-  all: [...linesToCut(part), ...mustShow(part)],
-  finished: finishedLine(part.shape),
-  also: alsoShown(part),
-  landmarks: [...landmarks(part).map(({ at }) => at), ...jointPlaces(part)].filter(
-    ({ x }) => x <= reachOf(part),
-  ),
-  checks: edgeChecks(part),
-  identity: [part.name, linesToCut(part), ...(part.joints.length > 0 ? [part.joints] : []), ...tilts(part)],
-});
-
-/** Ends that are tilted through the wood: their strips are part of the pattern. */
-const tilts = (part: Part): unknown[] => endStrips(part).map(({ cut }) => cut);
 
 /** The same for any lines: `layOut` says how, and what is refused. */
 export function layOutLines(lines: Lines, options: LayOutOptions): Layout {
@@ -157,13 +122,6 @@ function framesWithRoom(options: LayOutOptions): readonly [Frame, ...Frame[]] {
   return [first, ...more];
 }
 
-/** The last station that is drawn: a half stops at its centre line. */
-const reachOf = ({ shape, bounds }: Part): number =>
-  shape.type === 'half' ? shape.centre[0].x : bounds.right;
-
-/** What is drawn beside the lines to cut and must be seen as well: the line that a half is flipped on. */
-const alsoShown = ({ shape }: Part): readonly Point[] => (shape.type === 'half' ? shape.centre : []);
-
 /** The register marks of every seam, clear of the lines near it. */
 function marksOn(laid: Laid, grid: Grid, printed: readonly Place[], toPart: Affine): RegisterMark[] {
   const near = nearChords(laid, grid);
@@ -218,9 +176,6 @@ const points = (chords: readonly Chord[]): Point[] => chords.flatMap(({ from, to
 
 const isFiniteChord = (chord: Chord): boolean =>
   points([chord]).every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y));
-
-/** The finished line and the saw line. */
-export const linesToCut = ({ shape, saw }: Part): Segment[] => [...finishedLine(shape), ...saw];
 
 /** Counted, not searched: it is said at once, and is enough to ask for. */
 function tooManySheets(

@@ -3,8 +3,9 @@ import { apply } from '../curves/affine.ts';
 import type { Point } from '../curves/point.ts';
 import { mapPath } from '../curves/segment.ts';
 import type { Part } from '../part/part.ts';
-import { type LayOutOptions, type Lines, layOutLines, linesOf } from './lay-out.ts';
+import { type LayOutOptions, layOutLines } from './lay-out.ts';
 import type { Layout, Sheet } from './layout.ts';
+import { type Lines, linesOf } from './part-lines.ts';
 
 /** The other face of the paper turned over on the reference line: stations stay, offsets grow the other way. */
 const MIRROR: Affine = [1, 0, 0, -1, 0, 0];

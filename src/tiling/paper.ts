@@ -34,7 +34,7 @@ export const PAPERS: readonly Paper[] = [
 export const USUAL_PAPER: Readonly<Record<Unit, string>> = { in: 'letter', mm: 'a4' };
 
 /** The longest page PDF readers must take: 14,400 units of 1/72 in (ISO 32000-1, Annex C.2). */
-const MAX_PAPER_MM = 200 * MM_PER_INCH;
+export const MAX_PAGE_MM = 200 * MM_PER_INCH;
 
 /** Shorter than this a sheet has no room for its 100 mm scale bars. */
 const MIN_PAPER_MM = 100;
@@ -85,7 +85,7 @@ function rolled(text: string, [, width, unit]: RegExpExecArray): Paper {
   return {
     name: `roll:${Number(width)}${unit}`,
     width: Number(width) * size,
-    height: MAX_PAPER_MM,
+    height: MAX_PAGE_MM,
     roll: true,
   };
 }
@@ -102,11 +102,11 @@ function checkSize(text: string, width: number, height: number): void {
       (length) =>
         `paper "${text}" is ${length(width)} wide. Use ${length(MIN_PAPER_MM)} or more: the scale bars need it.`,
     );
-  if (height > MAX_PAPER_MM)
+  if (height > MAX_PAGE_MM)
     throw new Fault(
       'paper.too-large',
       (length) =>
-        `paper "${text}" is ${length(height)} on its long side. Use ${length(MAX_PAPER_MM)} or less, the longest page a PDF may have.`,
+        `paper "${text}" is ${length(height)} on its long side. Use ${length(MAX_PAGE_MM)} or less, the longest page a PDF may have.`,
     );
 }
 

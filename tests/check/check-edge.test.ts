@@ -2,18 +2,19 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bestFit } from '../../src/check/best-fit.ts';
 import { checkEdge } from '../../src/check/check-edge.ts';
-import { edgeNamed } from '../../src/check/checked-line.ts';
 import { comparePair, mirrored } from '../../src/check/pair.ts';
 import type { Reading } from '../../src/check/readings.ts';
 import { Line } from '../../src/check/square-off.ts';
 import { edgePieces } from '../../src/part/edge.ts';
 import { chordLine, REFERENCE_LINE } from '../../src/part/offsets.ts';
+import type { PartEdge } from '../../src/part/part.ts';
 import { readOnRule } from '../../src/units/rule.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
 import { IN, SIXTEENTHS, stationsOf, THIRTY_SECONDS, trueReadings } from './bench.ts';
 
 const part = samplePart('hall-bench-leg.yaml');
-const back = edgeNamed(part, 'back');
+const edgeNamed = (name: string): PartEdge => part.edges.find((edge) => edge.name === name)!;
+const back = edgeNamed('back');
 const stations = stationsOf(back, 2 * IN);
 const how = { base: REFERENCE_LINE, tolerance: IN / 32, beforeSanding: false };
 
@@ -86,7 +87,7 @@ describe('verdict and marks', () => {
   });
 
   test('on the lower edge of a part more wood lies downwards', () => {
-    const front = edgeNamed(part, 'front');
+    const front = edgeNamed('front');
     const { readings } = checkEdge(part, front, [{ station: 5 * IN, offset: -2 }], how);
     expect(readings[0]).toMatchObject({ deviation: -2, proud: 2, mark: 'high' });
   });
@@ -250,11 +251,6 @@ describe('a pair', () => {
   test('without a common stretch cannot be compared', () => {
     expect(comparePair(check(trueReadings(back, [100])), check(trueReadings(back, [300])))).toBeUndefined();
   });
-});
-
-test('the edge must be named when there are two', () => {
-  expect(() => edgeNamed(part, undefined)).toThrow(/"front" and "back"/);
-  expect(() => edgeNamed(part, 'rear')).toThrow(/"rear"/);
 });
 
 describe('a reading at a shoulder', () => {

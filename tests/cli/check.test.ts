@@ -1,6 +1,8 @@
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { edgeNamed } from '../../src/cli/measured-along.ts';
+import { samplePart } from '../part/jobs.ts';
 import { SOON_MS } from '../took.ts';
 import { fairlath, fairlathMeasured, freshFolder, root } from './run.ts';
 
@@ -282,4 +284,10 @@ describe('fairlath take-off', () => {
     expect(code).toBe(2);
     expect(err).toMatch(/^leg\.csv: fewer than 5 stations/);
   });
+});
+
+test('the edge must be named when there are two', () => {
+  const part = samplePart('hall-bench-leg.yaml');
+  expect(() => edgeNamed(part, {})).toThrow(/"front" and "back"/);
+  expect(() => edgeNamed(part, { edge: 'rear' })).toThrow(/"rear"/);
 });

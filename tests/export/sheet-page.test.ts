@@ -9,9 +9,10 @@ import { patternPages } from '../../src/export/patterns.ts';
 import { parseJob } from '../../src/job/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import type { Part } from '../../src/part/part.ts';
-import { layOut, linesToCut } from '../../src/tiling/lay-out.ts';
+import { layOut } from '../../src/tiling/lay-out.ts';
 import type { Layout, Sheet } from '../../src/tiling/layout.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
+import { linesToCut } from '../../src/tiling/part-lines.ts';
 import { archTop, backLeg, gentlePart, shelfFront } from '../tiling/parts.ts';
 import { boxOnSheet, moved, strokesOf, wordsFrame, wordsOf } from './words-on.ts';
 

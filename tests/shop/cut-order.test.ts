@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { cutOrder } from '../../src/shop/cut-order.ts';
+import type { LengthWords } from '../../src/shop/length-words.ts';
 import { sawCautions } from '../../src/shop/saw-cautions.ts';
 import { adviseSawing } from '../../src/shop/sawing.ts';
-import { sayBlade, type Wording } from '../../src/shop/say-blade.ts';
+import { sayBlade } from '../../src/shop/say-blade.ts';
 import { partOf } from '../part/jobs.ts';
 
 const STRAIGHT = `
@@ -23,7 +24,11 @@ const BACK = `
 
 const partWith = (edges: string, more = '') =>
   partOf(`part: Leg\nunits: mm\nstock: {species: white oak, thickness: 40}\nedges:${edges}${more}`);
-const wording: Wording = { length: (mm) => `${mm} mm`, about: (mm) => `${Math.round(mm)} mm`, unit: 'mm' };
+const wording: LengthWords = {
+  length: (mm) => `${mm} mm`,
+  about: (mm) => `${Math.round(mm)} mm`,
+  unit: 'mm',
+};
 
 function orderOf(edges: string, more = ''): string[] {
   const part = partWith(edges, more);

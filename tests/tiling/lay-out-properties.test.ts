@@ -7,10 +7,11 @@ import { chordsOf, passes } from '../../src/curves/chords.ts';
 import type { Point } from '../../src/curves/point.ts';
 import type { Part } from '../../src/part/part.ts';
 import { cellAt, windowAt } from '../../src/tiling/grid.ts';
-import { layOut, linesToCut, MIN_OVERLAP_MM } from '../../src/tiling/lay-out.ts';
+import { layOut, MIN_OVERLAP_MM } from '../../src/tiling/lay-out.ts';
 import type { Layout, Sheet } from '../../src/tiling/layout.ts';
 import { sidesOf } from '../../src/tiling/margins.ts';
 import { PAPERS } from '../../src/tiling/paper.ts';
+import { linesToCut } from '../../src/tiling/part-lines.ts';
 import { gentlePart } from './parts.ts';
 import { holds } from './shows.ts';
 

@@ -11,13 +11,13 @@ import {
   DEFAULT_OVERLAP_MM,
   type LayOutOptions,
   layOut,
-  linesToCut,
   MIN_OVERLAP_MM,
   MOST_SHEETS,
 } from '../../src/tiling/lay-out.ts';
 import type { Layout, Sheet } from '../../src/tiling/layout.ts';
 import { pageMatrix } from '../../src/tiling/page-matrix.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
+import { linesToCut } from '../../src/tiling/part-lines.ts';
 import { REGISTER_REACH_MM } from '../../src/tiling/seams.ts';
 import { Fault } from '../../src/units/fault.ts';
 import { archTop, backLeg, block, shelfFront } from './parts.ts';

@@ -4,9 +4,10 @@ import { grown } from '../../src/curves/box.ts';
 import { chordsOf, passes } from '../../src/curves/chords.ts';
 import type { Point } from '../../src/curves/point.ts';
 import type { Part, PartEdge } from '../../src/part/part.ts';
-import { layOut, linesToCut } from '../../src/tiling/lay-out.ts';
+import { layOut } from '../../src/tiling/lay-out.ts';
 import type { Sheet } from '../../src/tiling/layout.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
+import { linesToCut } from '../../src/tiling/part-lines.ts';
 import { REGISTER_REACH_MM } from '../../src/tiling/seams.ts';
 import { block, gentlePart } from './parts.ts';
 

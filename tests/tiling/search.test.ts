@@ -4,9 +4,10 @@ import { chordsOf } from '../../src/curves/chords.ts';
 import { point } from '../../src/curves/point.ts';
 import type { Part, PartEdge } from '../../src/part/part.ts';
 import { type Frame, frameOf, pitchAcross, pitchDown } from '../../src/tiling/grid.ts';
-import { layOut, linesToCut } from '../../src/tiling/lay-out.ts';
+import { layOut } from '../../src/tiling/lay-out.ts';
 import type { Layout } from '../../src/tiling/layout.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
+import { linesToCut } from '../../src/tiling/part-lines.ts';
 import { laidOut, sheetCount, spreadOverRows } from '../../src/tiling/spread.ts';
 import { archTop, backLeg, block, shelfFront } from './parts.ts';
 

@@ -5,8 +5,8 @@ import { grown } from '../../src/curves/box.ts';
 import { type Chord, chordsOf, passes } from '../../src/curves/chords.ts';
 import { point } from '../../src/curves/point.ts';
 import { cellAt, type Frame, frameOf, type Grid, type Place, sheetName } from '../../src/tiling/grid.ts';
-import { linesToCut } from '../../src/tiling/lay-out.ts';
 import { PAPERS, parsePaper } from '../../src/tiling/paper.ts';
+import { linesToCut } from '../../src/tiling/part-lines.ts';
 import { laidOut, printedPlaces, seamsCrossed, sheetCount, spreadOverRows } from '../../src/tiling/spread.ts';
 import { gentlePart } from './parts.ts';
 

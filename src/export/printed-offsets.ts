@@ -3,13 +3,13 @@ import type { Landmark, Part } from '../part/part.ts';
 import { type SettingOut, type Station, sidesAt, stationAt } from './setting-out.ts';
 
 /** One row of a printed table of offsets. */
-export interface OffsetRow extends Station {
+export interface PrintedRow extends Station {
   /** What stands at this station, ends left out. */
   readonly marks: readonly Landmark[];
 }
 
 /** Stations and landmarks in order, with the offset of each edge; a shoulder's station twice, its left side first. */
-export function tableOfOffsets(part: Part, { stations, landmarks }: SettingOut): OffsetRow[] {
+export function printedOffsets(part: Part, { stations, landmarks }: SettingOut): PrintedRow[] {
   const named = landmarks.filter(({ what }) => what !== 'end');
   const extra = named.map(({ at }) => stationAt(part, at.x));
   const all = [

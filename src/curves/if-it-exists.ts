@@ -1,6 +1,6 @@
 import { Fault } from '../units/fault.ts';
 
-/** A curve may not exist for some points; then there is nothing to lay on the readings, and nothing is wrong. */
+/** A curve may not exist for some points; then there is none, and nothing is wrong. */
 export function ifItExists<T>(make: () => T): T | undefined {
   try {
     return make();

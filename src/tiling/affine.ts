@@ -1,1 +1,0 @@
-export { apply, inverse } from '../curves/affine.ts';
