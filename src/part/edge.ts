@@ -3,7 +3,7 @@ import type { Point } from '../curves/point.ts';
 import type { PartEdge } from './part.ts';
 
 /** The exact pieces of an edge, from its start to its end. */
-export const edgePieces = ({ runs }: PartEdge): Piece[] => runs.flatMap(({ exact }) => exact);
+export const edgePieces = ({ runs }: Pick<PartEdge, 'runs'>): Piece[] => runs.flatMap(({ exact }) => exact);
 
 /** The same as writers draw them. */
 export const edgePath = ({ runs }: PartEdge): Segment[] => runs.flatMap(({ path }) => path);

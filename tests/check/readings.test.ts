@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { cellsOf } from '../../src/check/cells.ts';
 import { MAX_FAULTS, MAX_LINE, MAX_READINGS, parseReading, readReadings } from '../../src/check/readings.ts';
 import type { PlacedFault } from '../../src/job/job-faults.ts';
-import { MAX_JOB_BYTES } from '../../src/job/parse-job.ts';
+import { MAX_JOB_BYTES } from '../../src/job/yaml-text.ts';
 import type { Faults } from '../../src/units/fault.ts';
 import { anyText } from '../units/any-text.ts';
 import { IN } from './bench.ts';
