@@ -82,7 +82,9 @@ export function trueShape({ face, back }: PartEnd, thickness: number): readonly 
     { ...back[1], z: -thickness },
     { ...back[0], z: -thickness },
   ] as const;
-  const along = unit(minus(b, a));
+  // Its sides on the face and the back are parallel; an end where the edges meet has one of no length, or both.
+  const [onFace, onBack] = [minus(b, a), minus(c, d)];
+  const along = unit(inner(onFace, onFace) < inner(onBack, onBack) ? onBack : onFace);
   const towards = minus(d, a);
   const out = unit(minus(towards, times(along, inner(towards, along))));
   const place = (corner: Space): Point => {
@@ -98,4 +100,8 @@ interface Space extends Point {
 const minus = (a: Space, b: Space): Space => ({ x: a.x - b.x, y: a.y - b.y, z: a.z - b.z });
 const times = (a: Space, k: number): Space => ({ x: a.x * k, y: a.y * k, z: a.z * k });
 const inner = (a: Space, b: Space): number => a.x * b.x + a.y * b.y + a.z * b.z;
-const unit = (a: Space): Space => times(a, 1 / Math.sqrt(inner(a, a)));
+/** Square across the part where a direction has no length. */
+const unit = (a: Space): Space => {
+  const length = Math.sqrt(inner(a, a));
+  return length > 0 ? times(a, 1 / length) : { x: 0, y: 1, z: 0 };
+};

@@ -11,6 +11,7 @@ import { ANY_FONT, CAPITALS, textWidth } from '../../src/export/type.ts';
 import type { Part } from '../../src/part/part.ts';
 import { showLength } from '../../src/units/rule.ts';
 import { partOf, SAMPLES, samplePart } from '../part/jobs.ts';
+import { SOON_MS, took } from '../took.ts';
 
 const strokesOf = ({ items }: Drawing, style?: Stroke['style']): Stroke[] =>
   items
@@ -221,4 +222,16 @@ describe('a part of any size is drawn', () => {
     expect(picture.height).toBeLessThan(picture.width * 1.5);
     expect(writeSvg(picture, part.name)).not.toMatch(/NaN|Infinity/);
   });
+});
+
+test('two hundred arcs, with more labels than find room, are drawn soon', () => {
+  const edge = (y: number, rise: number): string => {
+    const arcs = Array.from(
+      { length: 200 },
+      (_, i) => `    - arc: [${10 * (i + 1)}, ${y}]\n      rise: ${rise}\n`,
+    );
+    return `    - from: [0, ${y}]\n${arcs.join('')}`;
+  };
+  const part = partOf(`part: Rail\nunits: mm\nedges:\n  a:\n${edge(0, -1)}  b:\n${edge(300, 1)}`);
+  expect(took(() => void composePicture(part))).toBeLessThan(SOON_MS);
 });

@@ -116,6 +116,28 @@ describe('the plane of the cut, worked out on its own', () => {
   });
 });
 
+test('the true shape of an end where the edges meet is as flat as it is', () => {
+  const pointed = `part: Wedge
+units: mm
+stock: {thickness: 45}
+edges:
+  front:
+    - from: [0, 0]
+    - line: [300, 0]
+  back:
+    - from: [0, 0]
+    - line: [300, 60]
+ends: {right: {bevel: 30}}
+`;
+  const [point] = endsOf(partOf(pointed));
+  expect(trueShape(point, 45).map(({ x, y }) => [x, y])).toEqual([
+    [0, 0],
+    [0, 0],
+    [0, 45],
+    [0, 45],
+  ]);
+});
+
 test('3 1/2 in thick at a bevel of 12° needs 3 9/16 in full of blade', () => {
   // 3.5 ÷ cos 12° = 3.578192: worked by hand.
   expect(bladeDepth(3.5, (12 * Math.PI) / 180)).toBeCloseTo(3.578192, 6);
