@@ -130,62 +130,21 @@ export const farFrom = (wished: Point, { left, bottom }: Box): number =>
 
 /** A free place for a block, its lower left corner as near as can be to a wished one. */
 export function nearestFree(room: Room, wished: Point, width: number, height: number): Box | undefined {
-  const { xs, ys } = cornersIn(room, width, height);
-  const isBlocked = blockedCorners(room, xs, ys, width, height);
-  const rows = nearestFirst(ys, wished.y);
+  const corners = cornersIn(room, width, height);
+  const xs = corners.xs.sort((a, b) => Math.abs(a - wished.x) - Math.abs(b - wished.x) || a - b);
+  const ys = corners.ys.sort((a, b) => Math.abs(a - wished.y) - Math.abs(b - wished.y) || a - b);
   let [best, nearest]: [Point | undefined, number] = [undefined, Number.POSITIVE_INFINITY];
-  for (const i of nearestFirst(xs, wished.x)) {
-    const x = xs[i]!;
+  for (const x of xs) {
     const aside = (x - wished.x) ** 2;
     if (aside >= nearest) break;
-    const j = rows.find((row) => aside + (ys[row]! - wished.y) ** 2 >= nearest || !isBlocked(i, row));
-    if (j === undefined) continue;
-    const y = ys[j]!;
-    const far = aside + (y - wished.y) ** 2;
-    if (far < nearest) [best, nearest] = [{ x, y }, far];
+    const y = ys.find((one) => {
+      const far = aside + (one - wished.y) ** 2;
+      return far >= nearest || isFreeAt(room, x, one, width, height);
+    });
+    if (y === undefined || aside + (y - wished.y) ** 2 >= nearest) continue;
+    [best, nearest] = [{ x, y }, aside + (y - wished.y) ** 2];
   }
   return best && boxAt(best, width, height);
-}
-
-/** The numbers of some rising places, the one nearest to a wished place first. */
-const nearestFirst = (places: readonly number[], wished: number): number[] =>
-  places
-    .map((_, i) => i)
-    .sort((a, b) => Math.abs(places[a]! - wished) - Math.abs(places[b]! - wished) || a - b);
-
-/**
- * At which corners a block would cover something taken. Everything taken marks the few corners it blocks: to ask each
- * corner about everything taken takes seconds where there are thousands of both.
- */
-function blockedCorners(
-  { taken }: Room,
-  xs: readonly number[],
-  ys: readonly number[],
-  width: number,
-  height: number,
-): (i: number, j: number) => boolean {
-  const blocked = new Uint8Array(xs.length * ys.length);
-  for (const one of taken) {
-    const [left, right] = [
-      firstWhere(xs, (x) => one.left < x + width),
-      firstWhere(xs, (x) => x >= one.right),
-    ];
-    const [low, high] = [firstWhere(ys, (y) => one.bottom < y + height), firstWhere(ys, (y) => y >= one.top)];
-    for (let i = left; i < right; i++)
-      blocked.fill(1, i * ys.length + low, i * ys.length + Math.max(low, high));
-  }
-  return (i, j) => blocked[i * ys.length + j] === 1;
-}
-
-/** The number of the first of some rising places from which on something holds. */
-function firstWhere(places: readonly number[], holds: (place: number) => boolean): number {
-  let [low, high] = [0, places.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (holds(places[middle]!)) high = middle;
-    else low = middle + 1;
-  }
-  return low;
 }
 
 /** The same, taken from then on. */

@@ -111,7 +111,10 @@ function bendItems({ rule }: Part, { blade }: Sawing, { at }: PictureView, room:
   );
   const corners = blade.corners
     .filter(({ kind }) => kind === 'inside')
-    .map((corner) => ({ spot: at(corner.at), text: `${corner.edge}: ${corner.ofShoulder ? 'crosscut' : 'relief cut'}` }));
+    .map((corner) => ({
+      spot: at(corner.at),
+      text: `${corner.edge}: ${corner.ofShoulder ? 'crosscut' : 'relief cut'}`,
+    }));
   return [...bends, ...corners].flatMap(({ spot, text }) => {
     const ring = circle('mark', spot, RING_MM);
     return [ring, ...labelItems(text, pathBox(ring.path), room)];
