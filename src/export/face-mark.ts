@@ -72,7 +72,7 @@ const chords = (marks: readonly Stroke[]): Chord[] => marks.flatMap(({ path }) =
 
 /** Free of all words and signs, and of the lines to cut but for where they touch the edge. */
 function areFree(room: Room, marks: readonly Stroke[], foot: Point, near: number): boolean {
-  const atEdge: Room = { area: room.area, taken: room.taken.slice(room.lines) };
+  const atEdge: Room = { area: room.area, taken: room.taken.filter((one) => !room.lines?.has(one)) };
   return strips(chords(marks), 0).every((box) =>
     isFree(distance(foot, middleOf(box)) > near ? room : atEdge, box),
   );

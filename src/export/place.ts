@@ -9,8 +9,8 @@ import type { Point } from '../curves/point.ts';
 export interface Room {
   readonly area: Box;
   readonly taken: Box[];
-  /** How many of those, from the first, hold the lines to cut: a mark at the edge touches these and nothing else. */
-  readonly lines?: number;
+  /** Those of it that hold the lines to cut: a mark at the edge touches these and nothing else. */
+  readonly lines?: ReadonlySet<Box>;
 }
 
 /** A block exactly as large as its room still fits, whatever the last bits say. */

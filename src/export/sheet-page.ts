@@ -186,7 +186,7 @@ function emptyRoom(view: SheetView, avoided: readonly Chord[]): Room {
   const lines = strips(view.lines, LINE_WHITE_MM + VIEW_CHORD_MM);
   return {
     area: grown(sheet.cell, -INSET_MM),
-    lines: lines.length,
+    lines: new Set(lines),
     taken: [
       ...lines,
       ...strips(straightLines(view), STATION_WHITE_MM),
