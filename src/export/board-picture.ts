@@ -10,17 +10,7 @@ import { percent, sayAngle, sayWay } from '../shop/say-stock.ts';
 import type { StockPlan } from '../shop/stock-plan.ts';
 import { copyNumber, placeInWood } from './copy-number.ts';
 import { type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
-import {
-  INNER_MM,
-  LABEL_MM,
-  LINE_MM,
-  pictureFoot,
-  pictureHead,
-  pictureLines,
-  SIDE_MM,
-  TITLE_MM,
-  WIDTH_MM,
-} from './picture-sheet.ts';
+import { floorOver, INNER_MM, LABEL_MM, pictureLines, pictureSheet, SIDE_MM } from './picture-sheet.ts';
 import { printed } from './setting-out.ts';
 import { CAPITALS } from './type.ts';
 import { scaleWords, usualScale } from './usual-scale.ts';
@@ -28,6 +18,8 @@ import { scaleWords, usualScale } from './usual-scale.ts';
 /** Beside the board, for the measure of its width. */
 const MEASURE_MM = 16;
 const MOST_HEIGHT_MM = 170;
+/** Between the board and the words above it. */
+const WHITE_MM = 5;
 
 /** The board to cut from with the copies of the part on it, its measures, the way of the grain and what is wasted. */
 export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Drawing {
@@ -35,26 +27,20 @@ export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Dra
   const room = INNER_MM - MEASURE_MM;
   const factor = usualScale(Math.min(room / length, MOST_HEIGHT_MM / width));
   const notes = notesOf(part, plan, nesting).flatMap(pictureLines);
-  const floor = SIDE_MM + notes.length * LINE_MM + 1.6 * MEASURE_MM;
-  const height = floor + width * factor + TITLE_MM + LINE_MM * 2 + SIDE_MM;
+  const bottom = floorOver(notes) + 1.6 * MEASURE_MM;
   const view: View = {
     factor,
     left: SIDE_MM + (room - length * factor) / 2,
-    bottom: floor,
+    bottom,
     board: nesting.board,
   };
-  return {
-    width: WIDTH_MM,
-    height,
-    items: [
-      ...pictureHead(part.name, [`${whichBoard(nesting)}, drawn ${scaleWords(factor)}`], height),
-      boardEdge(view),
-      ...nesting.copiesOn(1).flatMap((copy, i) => copyItems(part, copy, view, i + 1)),
-      ...measures(part, nesting, view),
-      ...grainArrow(view),
-      ...pictureFoot(notes),
-    ],
-  };
+  const head = [`${whichBoard(nesting)}, drawn ${scaleWords(factor)}`];
+  return pictureSheet({ title: part.name, head, foot: notes }, bottom + width * factor + WHITE_MM, [
+    boardEdge(view),
+    ...nesting.copiesOn(1).flatMap((copy, i) => copyItems(part, copy, view, i + 1)),
+    ...measures(part, nesting, view),
+    ...grainArrow(view),
+  ]);
 }
 
 const whichBoard = ({ boards }: Nesting): string => (boards === 1 ? 'the board' : `one of ${boards} boards`);

@@ -8,16 +8,7 @@ import type { Rule } from '../units/rule.ts';
 import { offLabels } from './check-labels.ts';
 import { type Drawing, type Item, type LineStyle, polyline, words } from './drawing.ts';
 import { SCREEN, widthOf } from './picture-labels.ts';
-import {
-  INNER_MM,
-  LABEL_MM,
-  LINE_MM,
-  pictureHead,
-  pictureLines,
-  SIDE_MM,
-  TITLE_MM,
-  WIDTH_MM,
-} from './picture-sheet.ts';
+import { INNER_MM, LABEL_MM, pictureLines, pictureSheet, SIDE_MM, WIDTH_MM } from './picture-sheet.ts';
 import { bare, printed } from './setting-out.ts';
 
 /** A tall part is drawn smaller rather than let the picture grow far higher than it is wide. */
@@ -55,10 +46,8 @@ export function composeCheckPicture(part: Part, check: Check, second: readonly D
       readings.map((each) => at(each, off(each))),
     );
   const head = headLines(part, check, view, other);
-  const height = view.ceiling + TITLE_MM + head.length * LINE_MM + SIDE_MM;
   const tips = first.map((each) => at(each, each.deviation));
-  const items: Item[] = [
-    ...pictureHead(`${part.name}, ${check.edge}`, head, height),
+  return pictureSheet({ title: `${part.name}, ${check.edge}`, head, foot: [] }, view.ceiling, [
     lineItem(check, view),
     along('saw', first, () => check.tolerance),
     along('saw', first, () => -check.tolerance),
@@ -67,8 +56,7 @@ export function composeCheckPicture(part: Part, check: Check, second: readonly D
     ...(other.length > 0 ? [along('parallel', other, ({ deviation }) => deviation)] : []),
     ...stationLabels(first, view, rule),
     ...offLabels(first, tips, check.tolerance, rule),
-  ];
-  return { width: WIDTH_MM, height, items };
+  ]);
 }
 
 const inOrder = (readings: readonly Deviation[]): Deviation[] =>

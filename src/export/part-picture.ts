@@ -2,22 +2,20 @@ import { fairnessOf } from '../curves/fairness.ts';
 import type { Point } from '../curves/point.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { showLength } from '../units/rule.ts';
-import { type Drawing, type Item, polyline, words } from './drawing.ts';
-import { landmarkItems, SCREEN } from './picture-labels.ts';
+import { type Drawing, type Item, polyline } from './drawing.ts';
+import { landmarkItems } from './picture-labels.ts';
 import { partLines } from './picture-lines.ts';
 import {
+  floorOver,
   INNER_MM,
   LABEL_MM,
-  LINE_MM,
-  pictureFoot,
-  pictureHead,
   pictureLines,
+  pictureSheet,
   SIDE_MM,
-  TITLE_MM,
   WIDTH_MM,
 } from './picture-sheet.ts';
 import { type DrawnTooth, drawnCombs, pictureView } from './picture-view.ts';
-import { stationRule } from './station-rule.ts';
+import { namedStationRule } from './station-rule.ts';
 import { scaleWords, usualScale } from './usual-scale.ts';
 
 /** A tall part is drawn smaller rather than let the picture grow far higher than it is wide. */
@@ -34,31 +32,22 @@ export function composePicture(part: Part): Drawing {
     Math.min(INNER_MM / (right - left), MOST_HEIGHT_MM / Math.max(high - low, Number.EPSILON)),
   );
   const remarks = part.edges.flatMap((edge) => remarkLines(part, edge));
-  const ruleAt = SIDE_MM + remarks.length * LINE_MM + 3 * LABEL_MM;
+  const ruleAt = floorOver(remarks) + 3 * LABEL_MM;
   const floor = ruleAt + 2 * LABEL_MM;
   const beyond = combsBeyond(part, factor);
   const bottom = floor + beyond.below;
   const ceiling = bottom + (high - low) * factor + beyond.above;
-  const height = ceiling + TITLE_MM + LINE_MM + SIDE_MM;
   const shift = { x: (WIDTH_MM - (left + right) * factor) / 2, y: bottom - low * factor };
   const view = pictureView(part, factor, shift);
   const combs = drawnCombs(view);
   const area = { left: SIDE_MM, right: WIDTH_MM - SIDE_MM, bottom: floor, top: ceiling };
-  const items: Item[] = [
-    ...pictureHead(part.name, [`${scaleWords(factor)}; the teeth show how sharply the line bends`], height),
+  const head = [`${scaleWords(factor)}; the teeth show how sharply the line bends`];
+  return pictureSheet({ title: part.name, head, foot: remarks }, ceiling, [
     ...combs.flatMap(combItems),
     ...partLines(view),
     ...landmarkItems(view, combs, area),
-    ...stationRule(view, ruleAt, SCREEN),
-    words(
-      `stations, ${part.rule.unit}`,
-      { x: WIDTH_MM - SIDE_MM, y: ruleAt + LABEL_MM * 1.2 },
-      LABEL_MM,
-      'end',
-    ),
-    ...pictureFoot(remarks),
-  ];
-  return { width: WIDTH_MM, height, items };
+    ...namedStationRule(view, ruleAt),
+  ]);
 }
 
 /** A label under or over a tick, mm: what is kept free beyond the part where no tooth stands. */

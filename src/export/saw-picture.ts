@@ -12,19 +12,17 @@ import { circle, type Drawing, type Item, polyline, type Stroke, words } from '.
 import { SCREEN, widthOf } from './picture-labels.ts';
 import { partLines } from './picture-lines.ts';
 import {
+  floorOver,
   INNER_MM,
   LABEL_MM,
-  LINE_MM,
-  pictureFoot,
-  pictureHead,
   pictureLines,
+  pictureSheet,
   SIDE_MM,
-  TITLE_MM,
   WIDTH_MM,
 } from './picture-sheet.ts';
 import { type PictureView, pictureView } from './picture-view.ts';
 import { type Room, strips, takeBeside } from './place.ts';
-import { stationRule } from './station-rule.ts';
+import { namedStationRule } from './station-rule.ts';
 import { CAPITALS } from './type.ts';
 import { scaleWords, usualScale } from './usual-scale.ts';
 
@@ -57,10 +55,9 @@ export function composeSawPicture(part: Part, sawing: Sawing): Drawing {
   const factor = usualScale(Math.min((INNER_MM - 2 * STAND_MM) / wide, MOST_HEIGHT_MM / high));
   const foot = footLines(part, sawing);
   const rows = stands.length + tips.length;
-  const ruleAt = SIDE_MM + foot.length * LINE_MM + 3 * LABEL_MM;
+  const ruleAt = floorOver(foot) + 3 * LABEL_MM;
   const bottom = ruleAt + 3 * LABEL_MM + rows * ROW_MM;
   const top = bottom + high * factor;
-  const height = top + ABOVE_MM + TITLE_MM + LINE_MM + SIDE_MM;
   const shift = {
     x: (WIDTH_MM - (board.left + board.right) * factor) / 2,
     y: bottom - board.bottom * factor,
@@ -69,28 +66,16 @@ export function composeSawPicture(part: Part, sawing: Sawing): Drawing {
   const lines = partLines(view);
   const area = { left: SIDE_MM, right: WIDTH_MM - SIDE_MM, bottom, top: top + LABELS_MM };
   const room = { area, taken: strips(chordsOf(lines.flatMap(({ path }) => path)), WHITE_MM) };
-  const items: Item[] = [
-    ...pictureHead(
-      part.name,
-      [`${scaleWords(factor)}; the board on the band saw, fed left end first`],
-      height,
-    ),
+  const head = [`${scaleWords(factor)}; the board on the band saw, fed left end first`];
+  return pictureSheet({ title: part.name, head, foot }, top + ABOVE_MM, [
     boardEdge(board, view),
     ...lines,
     ...bendItems(part, sawing, view, room),
     ...wayOfCut(view.at({ x: board.left, y: board.top })),
     ...stands.flatMap((stand, i) => standItems(stand, view, bottom, bottom - ROW_MM * (i + 1))),
     ...tips.flatMap((tip, i) => tipItems(tip, view, bottom - ROW_MM * (stands.length + i + 1))),
-    ...stationRule(view, ruleAt, SCREEN),
-    words(
-      `stations, ${part.rule.unit}`,
-      { x: WIDTH_MM - SIDE_MM, y: ruleAt + LABEL_MM * 1.2 },
-      LABEL_MM,
-      'end',
-    ),
-    ...pictureFoot(foot),
-  ];
-  return { width: WIDTH_MM, height, items };
+    ...namedStationRule(view, ruleAt),
+  ]);
 }
 
 function boardEdge({ left, right, bottom, top }: Box, { at }: PictureView): Stroke {

@@ -1,7 +1,8 @@
 import { reachOf } from '../part/edge.ts';
 import { stationSpacing, stationsEvery } from '../part/offsets.ts';
 import { type Item, polyline, words } from './drawing.ts';
-import { type Face, widthOf } from './picture-labels.ts';
+import { type Face, SCREEN, widthOf } from './picture-labels.ts';
+import { LABEL_MM, SIDE_MM, WIDTH_MM } from './picture-sheet.ts';
 import type { PictureView } from './picture-view.ts';
 import { bare } from './setting-out.ts';
 
@@ -50,3 +51,14 @@ function clearOfEachOther(
   }
   return [...kept, last];
 }
+
+/** The same in a picture, with what its figures are. */
+export const namedStationRule = (view: PictureView, y: number): Item[] => [
+  ...stationRule(view, y, SCREEN),
+  words(
+    `stations, ${view.part.rule.unit}`,
+    { x: WIDTH_MM - SIDE_MM, y: y + LABEL_MM * 1.2 },
+    LABEL_MM,
+    'end',
+  ),
+];

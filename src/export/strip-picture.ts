@@ -11,14 +11,12 @@ import { sentence, wordingOf } from './card-words.ts';
 import { circle, type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { SCREEN, widthOf } from './picture-labels.ts';
 import {
+  floorOver,
   INNER_MM,
   LABEL_MM,
-  LINE_MM,
-  pictureFoot,
-  pictureHead,
   pictureLines,
+  pictureSheet,
   SIDE_MM,
-  TITLE_MM,
   WIDTH_MM,
 } from './picture-sheet.ts';
 import { type PictureView, pictureView } from './picture-view.ts';
@@ -52,8 +50,8 @@ export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
   const round = unitedBox([part.bounds, ...lying.map(boxOf)]);
   const [wide, high] = [round.right - round.left, round.top - round.bottom];
   const factor = usualScale(Math.min(INNER_MM / wide, MOST_HEIGHT_MM / high));
-  const bottom = SIDE_MM + foot.length * LINE_MM + ROUND_MM;
-  const height = bottom + high * factor + ROUND_MM + TITLE_MM + LINE_MM + SIDE_MM;
+  const bottom = floorOver(foot) + ROUND_MM;
+  const ceiling = bottom + high * factor + ROUND_MM;
   const shift = {
     x: (WIDTH_MM - (round.left + round.right) * factor) / 2,
     y: bottom - round.bottom * factor,
@@ -66,25 +64,16 @@ export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
       left: SIDE_MM,
       right: WIDTH_MM - SIDE_MM,
       bottom: bottom - ROUND_MM,
-      top: bottom + high * factor + ROUND_MM,
+      top: ceiling,
     },
     taken: strips(chordsOf([...line, ...faces.flatMap(({ path }) => path)]), WHITE_MM),
   };
-  return {
-    width: WIDTH_MM,
-    height,
-    items: [
-      ...pictureHead(
-        part.name,
-        [`${scaleWords(factor)}, the nails larger; the face on the black line is the one to trace`],
-        height,
-      ),
-      ...faces,
-      { type: 'stroke', style: 'cut', path: line, closed: part.shape.type === 'closed' },
-      ...nailItems(nailed, view, room),
-      ...pictureFoot(foot),
-    ],
-  };
+  const head = [`${scaleWords(factor)}, the nails larger; the face on the black line is the one to trace`];
+  return pictureSheet({ title: part.name, head, foot }, ceiling, [
+    ...faces,
+    { type: 'stroke', style: 'cut', path: line, closed: part.shape.type === 'closed' },
+    ...nailItems(nailed, view, room),
+  ]);
 }
 
 const outlineOf = ({ traced, other }: StripFaces): Point[] => [...traced, ...other.toReversed()];
