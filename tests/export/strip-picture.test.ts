@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { pathBox } from '../../src/curves/box.ts';
-import type { Drawing, Stroke, Words } from '../../src/export/drawing.ts';
+import type { Drawing } from '../../src/export/drawing.ts';
 import { composeStripPicture } from '../../src/export/strip-picture.ts';
-import { writeSvg } from '../../src/export/svg.ts';
-import { ANY_FONT, textWidth } from '../../src/export/type.ts';
 import type { Part } from '../../src/part/part.ts';
 import { stripSpecies } from '../../src/shop/find-species.ts';
 import { adviseStrips } from '../../src/shop/part-strips.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
+import { expectOnPicture } from './on-picture.ts';
+import { strokesOf, wordsOf } from './words-on.ts';
 
 const LONG = `part: Hall bench back rail, the long one, with a tapered strip and one that is held
 units: mm
@@ -37,30 +37,21 @@ const pictureOf = (part: Part): Drawing => {
   const species = stripSpecies(undefined, part.stock?.species);
   return composeStripPicture(part, adviseStrips(part, { species, rule: part.rule }));
 };
-const strokes = ({ items }: Drawing): Stroke[] => items.filter((item) => item.type === 'stroke');
-const wordsIn = ({ items }: Drawing): Words[] => items.filter((item) => item.type === 'words');
 
 describe.each(PARTS)('the strip of %s', (_, part, nails) => {
   const picture = pictureOf(part);
 
   test('stays on its page with all that is told of it', () => {
-    const box = pathBox(strokes(picture).flatMap(({ path }) => path));
-    expect(box.left).toBeGreaterThan(0);
-    expect(box.bottom).toBeGreaterThan(0);
-    expect(box.right).toBeLessThan(picture.width);
-    expect(box.top).toBeLessThan(picture.height);
-    expect(writeSvg(picture, part.name)).not.toMatch(/NaN|Infinity/);
-    for (const { text, at, size } of wordsIn(picture).filter(({ anchor }) => anchor === 'start'))
-      expect(at.x + textWidth(text, size) * ANY_FONT, text).toBeLessThan(picture.width);
+    expectOnPicture(picture);
   });
 
   test('has a number beside every nail, and a line of words for each number', () => {
-    const numbers = wordsIn(picture).filter(({ anchor }) => anchor === 'middle');
+    const numbers = wordsOf(picture.items).filter(({ anchor }) => anchor === 'middle');
     const expected = Array.from({ length: nails }, (_, i) => String(i + 1));
     expect(numbers.map(({ text }) => text)).toEqual(expected);
-    const said = wordsIn(picture).flatMap(({ text }) => /^(\d+)\. station/.exec(text)?.[1] ?? []);
+    const said = wordsOf(picture.items).flatMap(({ text }) => /^(\d+)\. station/.exec(text)?.[1] ?? []);
     expect(said).toEqual(expected);
-    const drawn = strokes(picture).filter(({ filled }) => filled);
+    const drawn = strokesOf(picture.items).filter(({ filled }) => filled);
     expect(drawn.length).toBeGreaterThanOrEqual(nails);
     for (const { at, text } of numbers) {
       const nearest = Math.min(
@@ -74,7 +65,7 @@ describe.each(PARTS)('the strip of %s', (_, part, nails) => {
   });
 
   test('warns of the strip that flies', () => {
-    const text = wordsIn(picture)
+    const text = wordsOf(picture.items)
       .map((each) => each.text)
       .join(' ');
     expect(text).toContain('a sprung strip flies when it is let go');
