@@ -34,9 +34,9 @@ const PASSED_OVER = /^\s*(#|$)/;
 
 /**
  * Readings as a maker keeps them: a station and an offset a line, typed as on a rule, separated by a comma, a
- * semicolon or a tab; where it is no comma, a decimal comma will do, as spreadsheets write it. Names of columns may stand first ("station, offset"; "station_mm"; "measured" counts
- * before "offset", so that a printed table of offsets can be filled in); blank lines and # remarks are passed
- * over.
+ * semicolon or a tab; where it is no comma, a decimal comma will do, as spreadsheets write it. Names of columns may
+ * stand first ("station, offset"; "station_mm"; "measured" counts before "offset", so that a printed table of offsets
+ * can be filled in); blank lines and # remarks are passed over.
  *
  * @param text at most `MAX_JOB_BYTES`; a longer one is refused unread
  * @param unit the unit of a bare number

@@ -3,6 +3,7 @@ import {
   closeSync,
   constants,
   existsSync,
+  fchmodSync,
   lstatSync,
   openSync,
   readdirSync,
@@ -135,7 +136,8 @@ const KEPT_BYTES = 2 ** 22;
 
 /**
  * The same in chunks: `work` is given what writes the next. The file appears when it is done; a fault of
- * `work` itself leaves nothing behind and is passed on as it is. Where a link leads, there the file is replaced.
+ * `work` itself leaves nothing behind and is passed on as it is. Where a link leads, there the file is replaced;
+ * who may read and write it stays as it was.
  */
 export function streamWhole(file: string, work: (write: (chunk: Uint8Array | string) => void) => void): void {
   if (!existsSync(dirname(file))) throw noFolder(file);
@@ -147,7 +149,10 @@ export function streamWhole(file: string, work: (write: (chunk: Uint8Array | str
   let kept: (Uint8Array | string)[] = [];
   let size = 0;
   const write = (): void => {
-    fd ??= openSync(aside, 'wx', mode);
+    if (fd === undefined) {
+      fd = openSync(aside, 'wx');
+      if (mode !== undefined) fchmodSync(fd, mode);
+    }
     for (const chunk of kept) writeFileSync(fd, chunk);
     kept = [];
     size = 0;

@@ -87,11 +87,11 @@ describe.skipIf(process.platform === 'win32')('links, pipes and permissions', ()
     const folder = freshFolder();
     const [file, link] = [join(folder, 'kept.txt'), join(folder, 'a.txt')];
     writeFileSync(file, 'old');
-    chmodSync(file, 0o600);
+    chmodSync(file, 0o660);
     symlinkSync('kept.txt', link);
     writeWhole(link, 'new');
     expect(readFileSync(file, 'utf8')).toBe('new');
-    expect(statSync(file).mode & 0o777).toBe(0o600);
+    expect(statSync(file).mode & 0o777).toBe(0o660);
     expect(lstatSync(link).isSymbolicLink()).toBe(true);
   });
 
