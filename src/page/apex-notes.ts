@@ -1,5 +1,7 @@
 import type { Path, Text } from '@svgdotjs/svg.js';
 import { type BareApex, bareApexes } from '../part/bare-apexes.ts';
+import { lowerEdge } from '../part/edge-corners.ts';
+import { offsetAt } from '../part/offsets.ts';
 import type { Part } from '../part/part.ts';
 import type { Bench } from './bench.ts';
 import { put, write } from './dom.ts';
@@ -49,17 +51,18 @@ export class ApexNotes {
     return this.notes[i];
   }
 
-  private place({ tick, words }: Note, { at, tilt, isRound }: BareApex, { bounds }: Part): void {
+  private place({ tick, words }: Note, apex: BareApex, part: Part): void {
+    const { at, tilt, isRound } = apex;
     const { view } = this.stage;
     const { bare, length } = this.bench;
     const { x, y } = toScreen(view, at);
-    put(tick.node, 'd', `M${x} ${y - TICK_PX}V${y + TICK_PX}`);
     const reads = `apex ${bare(at.x)}, ${length(at.y)}`;
-    // On the hollow side, clear of the teeth that show how sharply the line bends.
-    const low = toScreen(view, { x: 0, y: bounds.bottom }).y;
-    // A part too thin to hold the words has them below it.
-    const below = low - y < BELOW_PX + ABOVE_PX ? Math.max(low, y) + BELOW_PX : y + BELOW_PX;
     const wide = reads.length * LETTER_PX;
+    // On the hollow side, clear of the teeth that show how sharply the line bends.
+    const below = isRound ? this.clearOf(apex, part, wide) + BELOW_PX : 0;
+    // Words that stand off below it are linked to their tick.
+    const foot = Math.max(y + TICK_PX, below - BELOW_PX + TICK_PX);
+    put(tick.node, 'd', `M${x} ${y - TICK_PX}V${foot}`);
     const anchor = this.anchorFor(x, isRound ? tilt : -tilt, wide);
     // Where the line would run through them the tick stands alone; they are among the figures, too.
     write(words.node, anchor ? reads : '');
@@ -68,6 +71,20 @@ export class ApexNotes {
     const places = { start: x + BESIDE_PX, middle: this.stage.middleFor(x, wide), end: x - BESIDE_PX };
     put(words.node, 'x', String(places[anchor]));
     put(words.node, 'y', String(isRound ? below : y - ABOVE_PX));
+  }
+
+  /** How far down the sheet words must keep clear in the hollow under an apex, px: of the line, of a part too thin for them. */
+  private clearOf({ at, edge }: BareApex, part: Part, wide: number): number {
+    const { view } = this.stage;
+    const down = (offset: number): number => toScreen(view, { x: 0, y: offset }).y;
+    const y = down(at.y);
+    // Under a single line there is its chord.
+    if (part.edges.length > 1 && edge === lowerEdge(part)) {
+      const half = wide / 2 / view.scale;
+      return Math.max(...[at.x - half, at.x, at.x + half].map((x) => down(offsetAt(edge, x) ?? at.y)));
+    }
+    const low = down(part.bounds.bottom);
+    return low - y < BELOW_PX + ABOVE_PX ? Math.max(low, y) : y;
   }
 
   /** Beside the tick where the line leaves room, if the sheet does: to its right under a line that rises. */

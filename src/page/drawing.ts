@@ -1,6 +1,9 @@
 import { jointLines } from '../export/joint-marks.ts';
 import { drawnCombs, pictureView } from '../export/picture-view.ts';
 import { pathData } from '../export/svg.ts';
+import { edgeEnd, edgeStart } from '../part/edge.ts';
+import { cornersOnFace } from '../part/edge-corners.ts';
+import { isSquare } from '../part/ends.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import type { Bench } from './bench.ts';
@@ -20,6 +23,7 @@ export class Drawing {
   private readonly joints;
   private readonly saw;
   private readonly chord;
+  private readonly beyond;
   private readonly comb;
   private isCombShown = false;
 
@@ -29,6 +33,7 @@ export class Drawing {
   ) {
     this.world = stage.layer('lines').group();
     this.chord = this.world.path().addClass('chord');
+    this.beyond = this.world.path().addClass('beyond');
     this.saw = this.world.path().addClass('saw');
     this.cut = this.world.path().addClass('cut');
     this.joints = this.world.path().addClass('joint');
@@ -55,6 +60,7 @@ export class Drawing {
     put(this.saw.node, 'd', pathData(saw, closed));
     put(this.joints.node, 'd', jointData(made.part));
     put(this.chord.node, 'd', chordData(made.part));
+    put(this.beyond.node, 'd', beyondData(made.part));
     this.drawComb();
   }
 
@@ -93,3 +99,17 @@ const jointData = (part: Part): string =>
 
 const chordData = ({ shape }: Part): string =>
   shape.type === 'line' ? pathData([{ type: 'line', from: shape.chord[0], to: shape.chord[1] }]) : '';
+
+/** From where leaning ends cut each edge off to where it is set out, its long point: there stand its grips. */
+const beyondData = (part: Part): string =>
+  part.ends?.every(isSquare)
+    ? ''
+    : part.edges
+        .flatMap((edge) => {
+          const [from, to] = cornersOnFace(part, edge);
+          return [
+            pathData([{ type: 'line', from, to: edgeStart(edge) }]),
+            pathData([{ type: 'line', from: to, to: edgeEnd(edge) }]),
+          ];
+        })
+        .join('');

@@ -1,3 +1,4 @@
+import { MAX_JOB_BYTES } from '../job/yaml-text.ts';
 import { el } from './dom.ts';
 
 /** A file that was opened, and how to write back to it where the browser lets a page do that. */
@@ -28,7 +29,7 @@ export const whyOf = (error: unknown): string => (error instanceof Error ? error
 export const amongDownloads = (name: string): string => `${name} is among your downloads.`;
 
 /** Longer than any job or list of readings may be: what is cut off is refused there as too long. */
-const MOST_BYTES = 1 << 20;
+const MOST_BYTES = 2 * MAX_JOB_BYTES;
 
 /** Lets the user choose a text file; undefined if they think better of it. */
 export async function openText(endings: string): Promise<Opened | undefined> {
@@ -38,6 +39,19 @@ export async function openText(endings: string): Promise<Opened | undefined> {
 }
 
 export const textOf = (file: Blob): Promise<string> => file.slice(0, MOST_BYTES).text();
+
+/**
+ * Lets no text into a field that is too long for any job or list of readings: to lay out its lines alone would take
+ * the browser minutes. What was there stays, and the text is handed to who tells why.
+ */
+export function refuseTooLong(field: HTMLTextAreaElement, refused: (text: string) => void): void {
+  field.addEventListener('beforeinput', (event) => {
+    const text = event.data ?? event.dataTransfer?.getData('text/plain') ?? '';
+    if (text.length <= MAX_JOB_BYTES) return;
+    event.preventDefault();
+    refused(text);
+  });
+}
 
 function uploaded(endings: string): Promise<Opened | undefined> {
   const input = el('input', { type: 'file', accept: endings, hidden: '' });

@@ -6,7 +6,7 @@ import { graduationMm } from '../units/graduation.ts';
 import { readOnRule } from '../units/rule.ts';
 import type { Bench } from './bench.ts';
 import { byId, el } from './dom.ts';
-import { openText } from './files.ts';
+import { openText, refuseTooLong } from './files.ts';
 import type { Places } from './places.ts';
 import { RULE_PX, type Stage } from './stage.ts';
 import { toScreen } from './view.ts';
@@ -21,6 +21,9 @@ export class Measured {
   private readonly text = byId<HTMLTextAreaElement>('readings');
   private readonly edge = byId<HTMLSelectElement>('readings-edge');
   private readonly said = byId('readings-said');
+  /** Of each job that has lain on the bench, by number: they are of its part and of no other. */
+  private readonly kept = new Map<number, string>();
+  private job: number;
 
   constructor(
     private readonly stage: Stage,
@@ -28,6 +31,7 @@ export class Measured {
     private readonly places: Places,
   ) {
     this.text.addEventListener('input', () => this.compare());
+    refuseTooLong(this.text, (text) => this.compare(text));
     this.edge.addEventListener('change', () => this.compare());
     byId('readings-open').addEventListener('click', async () => {
       const opened = await openText('.csv,.txt');
@@ -35,19 +39,21 @@ export class Measured {
       this.text.value = opened.text;
       this.compare();
     });
+    this.job = bench.job;
+    bench.changed(() => this.follow());
     bench.rests(() => this.compare());
     stage.moved(() => this.draw());
   }
 
-  private compare(): void {
+  private compare(text = this.text.value): void {
     const { made, length } = this.bench;
     this.check = undefined;
     this.said.replaceChildren();
     if (made) this.offerEdges(made.part.edges);
     const edge = made?.part.edges.find(({ name }) => name === this.edge.value);
-    if (made && edge && this.text.value.trim() !== '') {
+    if (made && edge && text.trim() !== '') {
       try {
-        const readings = readReadings(this.text.value, made.part.rule.unit);
+        const readings = readReadings(text, made.part.rule.unit);
         const tolerance = graduationMm(made.part.rule);
         this.check = checkEdge(made.part, edge, readings, {
           base: REFERENCE_LINE,
@@ -62,6 +68,14 @@ export class Measured {
       }
     }
     this.draw();
+  }
+
+  private follow(): void {
+    const { job } = this.bench;
+    if (job === this.job) return;
+    this.kept.set(this.job, this.text.value);
+    this.text.value = this.kept.get(job) ?? '';
+    this.job = job;
   }
 
   /** The curved edge first: the straight one is seldom what is measured. */

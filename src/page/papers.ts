@@ -57,27 +57,6 @@ export const PAPERS_TO_TAKE: readonly Paper[] = [
       )) as BlobPart,
   },
   {
-    label: 'The whole part, for a machine (DXF)',
-    type: 'image/vnd.dxf',
-    ending: '.dxf',
-    make: async (part) => fullSizeDxf(part, fullSize(part), { unit: 'mm', splines: false }),
-  },
-  {
-    label: 'The whole part, for a machine (SVG)',
-    type: 'image/svg+xml',
-    ending: '.svg',
-    make: async (part) => {
-      const full = fullSize(part);
-      return fullSizeSvg(part, full, fullSizePage(full).drawing);
-    },
-  },
-  {
-    label: 'A picture with the curvature (SVG)',
-    type: 'image/svg+xml',
-    ending: '-picture.svg',
-    make: async (part) => writeSvg(composePicture(part), part.name),
-  },
-  {
     label: 'The strip over its nails (SVG)',
     type: 'image/svg+xml',
     ending: '-strip.svg',
@@ -100,6 +79,27 @@ export const PAPERS_TO_TAKE: readonly Paper[] = [
     type: 'text/csv',
     ending: '-offsets.csv',
     make: async (part) => `${offsetsCsv(part.rule, tablesOf(part))}`,
+  },
+  {
+    label: 'A picture with the curvature (SVG)',
+    type: 'image/svg+xml',
+    ending: '-picture.svg',
+    make: async (part) => writeSvg(composePicture(part), part.name),
+  },
+  {
+    label: 'The whole part, for a machine (DXF)',
+    type: 'image/vnd.dxf',
+    ending: '.dxf',
+    make: async (part) => fullSizeDxf(part, fullSize(part), { unit: 'mm', splines: false }),
+  },
+  {
+    label: 'The whole part, for a machine (SVG)',
+    type: 'image/svg+xml',
+    ending: '.svg',
+    make: async (part) => {
+      const full = fullSize(part);
+      return fullSizeSvg(part, full, fullSizePage(full).drawing);
+    },
   },
 ];
 

@@ -1,7 +1,11 @@
 import type { Bench } from './bench.ts';
 import { byId, el, write } from './dom.ts';
+import { refuseTooLong } from './files.ts';
 import type { Places, Spot } from './places.ts';
-import type { Told } from './work.ts';
+import { type Told, workOut } from './work.ts';
+
+/** More mistakes than anyone mends at a time: the rest are only counted. */
+const MOST_TOLD = 40;
 
 /** The job file: the text beside its line numbers, each mistake at its line with its cure. */
 export class TextPanel {
@@ -18,6 +22,7 @@ export class TextPanel {
     private readonly places: Places,
   ) {
     this.text.addEventListener('input', () => bench.step(this.text.value, 'typing'));
+    refuseTooLong(this.text, (text) => bench.refuse(workOut(text).faults));
     this.text.addEventListener('blur', () => bench.endBurst());
     this.panel.addEventListener('toggle', () => this.draw());
     byId('to-text').addEventListener('click', () => {
@@ -50,20 +55,27 @@ export class TextPanel {
 
   private tell(faults: readonly Told[]): void {
     const { length } = this.bench;
-    const said = faults.map(({ place, key, message }) => {
+    const first = faults.slice(0, MOST_TOLD);
+    const left = faults.length - first.length;
+    const said = first.map(({ place, key, message }) => {
       const where = place ? `line ${place.line}: ` : '';
       return `${where}${key ? `${key}: ` : ''}${message(length)}`;
     });
+    const more = left > 0 ? [`and ${left} more`] : [];
     // On the sheet, too: the notes may be scrolled away while the hand drags.
     write(this.onSheet, faults[0]?.message(length) ?? '');
-    if ([...this.told.children].map(({ textContent }) => textContent).join('\n') === said.join('\n')) return;
-    const rows = faults.map((fault, i) => {
+    if (
+      [...this.told.children].map(({ textContent }) => textContent).join('\n') ===
+      [...said, ...more].join('\n')
+    )
+      return;
+    const rows = first.map((fault, i) => {
       const line = el('button', { type: 'button', class: 'place' }, said[i]!);
       this.places.attach(line, () => this.spotOf(fault));
       line.addEventListener('click', () => this.goTo(fault));
       return el('li', {}, line);
     });
-    this.told.replaceChildren(...rows);
+    this.told.replaceChildren(...rows, ...more.map((words) => el('li', { class: 'more' }, words)));
   }
 
   /** The place that a fault's key names: a grip's, or else its edge. */

@@ -2,7 +2,7 @@ import type { Figures } from '../curves/figures.ts';
 import { angleOf, distance, type Point } from '../curves/point.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Grip } from './grips.ts';
-import type { Part } from './part.ts';
+import type { Part, PartEdge } from './part.ts';
 
 /** An apex that no grip stands in, to be told by a mark of its own. */
 export interface BareApex {
@@ -11,6 +11,7 @@ export interface BareApex {
   readonly tilt: number;
   /** Whether the line turns right on its way, its hollow below it. */
   readonly isRound: boolean;
+  readonly edge: PartEdge;
 }
 
 /** Those of a part, from the figures of every run of every edge: a nail off the middle is not the apex. */
@@ -20,11 +21,11 @@ export function bareApexes(
   grips: readonly Grip[],
 ): BareApex[] {
   const hasGrip = (at: Point): boolean => grips.some((grip) => distance(grip.at, at) < JOIN_MM);
-  return edges.flatMap(({ runs }, e) =>
-    runs.flatMap(({ from, to }, i) => {
+  return edges.flatMap((edge, e) =>
+    edge.runs.flatMap(({ from, to }, i) => {
       const { apex, endAngles } = figures[e]![i]!;
       if (!apex || hasGrip(apex.at)) return [];
-      return [{ at: apex.at, tilt: angleOf(from, to), isRound: endAngles[0] > endAngles[1] }];
+      return [{ at: apex.at, tilt: angleOf(from, to), isRound: endAngles[0] > endAngles[1], edge }];
     }),
   );
 }

@@ -63,6 +63,18 @@ export function handTests(browser: () => Browser): void {
       expect(await jobText(page)).toMatch(/through: \[\d/);
     });
 
+    test('on a phone all of the reason can be read on the sheet', async () => {
+      const { page } = await openPage(browser(), { viewport: { width: 390, height: 844 } });
+      await drag(page, NAIL, 0, -8 * (await inch(page)));
+      const said = page.locator('#fault-said');
+      expect(await said.textContent()).toMatch(/the stock is 4.in\. Take stock .* or ease the edges\.$/);
+      const [whole, seen] = (await page.evaluate(
+        `(({ scrollHeight, clientHeight }) => [scrollHeight, clientHeight])(document.getElementById('fault-said'))`,
+      )) as [number, number];
+      expect(whole).toBeLessThanOrEqual(seen);
+      await page.mouse.up();
+    });
+
     test('Escape puts back what is in hand', async () => {
       const { page } = await openPage(browser());
       await openJobFile(page);

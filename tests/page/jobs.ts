@@ -96,6 +96,35 @@ export function jobTests(browser: () => Browser): void {
   });
 
   describe('the job file', () => {
+    test('ten megabytes pasted are refused in a moment, into the job or among the readings', async () => {
+      const { page } = await openPage(browser());
+      await page.getByText('the job file').click();
+      await page.getByText('check a sawn part').click();
+      const before = await jobText(page);
+      await page.evaluate(`document.addEventListener('copy', (event) => {
+        event.clipboardData.setData('text/plain', 'a: b\\n'.repeat(2_000_000));
+        event.preventDefault();
+      })`);
+      for (const field of [page.locator('#job-text'), page.locator('#readings')]) {
+        await field.selectText();
+        for (const key of ['c', 'v']) await page.keyboard.press(`Control+${key}`);
+      }
+      await page.locator('#readings-said', { hasText: 'longer than 64 kB' }).waitFor();
+      expect(await page.locator('#faults').textContent()).toBe(
+        'longer than 64 kB. A job takes a page or two.',
+      );
+      expect(await jobText(page)).toBe(before);
+      expect(await page.locator('#readings').inputValue()).toBe('');
+    });
+
+    test('of more mistakes than anyone mends at a time the rest are counted', async () => {
+      const { page } = await openPage(browser());
+      await page.getByText('the job file').click();
+      await page.locator('#job-text').fill('a:\n'.repeat(200));
+      expect(await page.locator('#faults button').count()).toBe(40);
+      expect(await page.locator('#faults li').last().textContent()).toMatch(/^and 1\d\d more$/);
+    });
+
     test('is edited beside the drawing; a mistake is told at its line with its cure', async () => {
       const { page } = await openPage(browser());
       await page.getByText('the job file').click();

@@ -65,6 +65,20 @@ export function paperTests(browser: () => Browser): void {
       );
     });
 
+    test('the strip and the board on the saw are those of the command line', async () => {
+      const { page } = await openPage(browser());
+      const folder = freshFolder();
+      for (const [command, words] of [
+        ['batten', 'The strip over its nails'],
+        ['saw', 'The board on the saw'],
+      ] as const) {
+        const { bytes } = await downloaded(page, () => page.getByText(words).click());
+        const file = join(folder, `${command}.svg`);
+        expect(fairlath([command, 'samples/hall-bench-leg.yaml', '--picture', file]).code).toBe(0);
+        expect(bytes.toString(), command).toBe(readFileSync(file, 'utf8'));
+      }
+    });
+
     test('the sheets are counted when the hand rests, and lie over the part on demand', async () => {
       const { page } = await openPage(browser());
       expect(await figure(page, 'sheets')).toBe('4 sheets of letter');
@@ -135,6 +149,18 @@ export function paperTests(browser: () => Browser): void {
       expect(await page.locator('#readings-said').textContent()).toMatch(/outside.*station.12: 1⁄4.in proud/);
       await page.getByLabel('Readings').fill('12, x\n');
       expect(await page.locator('#readings-said').textContent()).toMatch(/^line 1: "x"/);
+    });
+
+    test('readings are of one part: another has none of them, and they come back with their own', async () => {
+      const { page } = await openPage(browser());
+      await page.getByText('check a sawn part').click();
+      const readings = page.getByLabel('Readings');
+      await readings.fill('12, 3 1/2\n20, 3 5/16\n');
+      await begin(page, 'Garden arch rail');
+      expect(await readings.inputValue()).toBe('');
+      expect(await page.locator('.measured path').count()).toBe(0);
+      await page.getByText('Undo').click();
+      expect(await readings.inputValue()).toBe('12, 3 1/2\n20, 3 5/16\n');
     });
 
     test('a figure shows its place when it is pointed at', async () => {
