@@ -1,9 +1,20 @@
 import { Fault } from '../units/fault.ts';
-import { along, type Place, segmentEnd } from './along.ts';
+import { along, type Place, segmentEnd, segmentStart } from './along.ts';
 import { fitCubics } from './fit.ts';
 import { leastAlong } from './least-along.ts';
 import type { ArcSegment, Piece, Segment } from './piece.ts';
-import { add, cross, direction, distance, leftOf, type Point, pointOf, scale, subtract } from './point.ts';
+import {
+  add,
+  cross,
+  direction,
+  distance,
+  dot,
+  leftOf,
+  type Point,
+  pointOf,
+  scale,
+  subtract,
+} from './point.ts';
 import { FIT_MM, JOIN_MM } from './tolerance.ts';
 
 /** Tangents closer than this (rad) meet without a corner: 1e-7 of a 100 mm parallel is 1e-5 mm, JOIN_MM. */
@@ -117,10 +128,17 @@ class Side {
 const polyline = (points: readonly Point[]): Segment[] =>
   points.slice(1).map((to, i) => ({ type: 'line', from: points[i]!, to }));
 
-/** How far the line turns from one side to the next, radians, left positive; 0 where it runs on smoothly. */
+/**
+ * How far the line turns from one side to the next, radians, left positive; 0 where it runs on smoothly. Where it turns
+ * right back, as a half ellipse does against a shoulder, how the two curve away from each other says which way.
+ */
 function turnBetween(before: Side, after: Side): number {
   const [t0, t1] = [direction(before.at(1).angle), direction(after.at(0).angle)];
-  const turn = Math.atan2(cross(t0, t1), t0.x * t1.x + t0.y * t1.y);
+  const turn = Math.atan2(cross(t0, t1), dot(t0, t1));
+  if (Math.abs(turn) > Math.PI - SMOOTH) {
+    const bends = segmentEnd(before.piece).curvature + segmentStart(after.piece).curvature;
+    return bends < 0 ? Math.PI : -Math.PI;
+  }
   return Math.abs(turn) < SMOOTH ? 0 : turn;
 }
 

@@ -35,6 +35,7 @@ describe('a part outside is doubted', () => {
     ],
     ['set crooked', ['check.set-crooked'], off((station) => 0.05 * IN + 0.006 * station)],
     ['off all along', ['check.set-crooked'], off(() => -IN / 8)],
+    ['farther off than its edge is long', ['check.set-crooked'], off(() => 40 * IN)],
     ['with one reading of another', ['check.odd-reading'], off((_, i) => (i === 4 ? IN / 2 : 0))],
     ['sawn proud over a third of its length', [], off((station) => Math.max(0, station - 22 * IN) * 0.02)],
     ['within', [], good],

@@ -8,6 +8,7 @@ import { freeRiseLimit } from '../../src/curves/free-batten.ts';
 import { parallelPath } from '../../src/curves/parallel.ts';
 import type { ArcSegment, Piece, Segment } from '../../src/curves/piece.ts';
 import { distance } from '../../src/curves/point.ts';
+import { reversePiece } from '../../src/curves/segment.ts';
 import { FIT_MM } from '../../src/curves/tolerance.ts';
 import { distanceTo, largestGap, spread } from './measure.ts';
 
@@ -99,6 +100,25 @@ describe('where there is no parallel', () => {
     );
     expect(() => parallelPath(exact, -25, false)).toThrow(/radius is only 20 mm/);
     expect(() => parallelPath(exact, -19, false)).not.toThrow();
+  });
+
+  const bulge = ellipse({ x: 0, y: 0 }, { x: 40, y: 0 }, 8).exact;
+  test.each([
+    ['before it', [...line([0, 10], [0, 0]), ...bulge]],
+    ['past it', [...bulge, ...line([40, 0], [40, 10])]],
+  ])('a half ellipse leaves no room beside a shoulder %s, where the line turns right back', (_, forth) => {
+    const back = forth.map(reversePiece).reverse();
+    for (const [pieces, away] of [
+      [forth, 1],
+      [back, -1],
+    ] as const) {
+      expect(() => parallelPath(pieces, away, false)).toThrow(
+        expect.objectContaining({ code: 'parallel.no-room' }),
+      );
+      const under = spread(parallelPath(pieces, -away, false), 20).map((p) => awayFrom(pieces, p));
+      expect(Math.min(...under)).toBeGreaterThan(1 - FIT_MM);
+      expect(Math.max(...under)).toBeLessThan(Math.SQRT2 + FIT_MM);
+    }
   });
 
   test('a run too short for its inside corner is refused', () => {

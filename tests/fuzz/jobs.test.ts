@@ -12,13 +12,16 @@ import type { Part } from '../../src/part/part.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
 import { fontBytes } from '../export/font.ts';
-import { SAMPLES, sampleText } from '../part/jobs.ts';
+import { BENCH, SAMPLES, sampleText } from '../part/jobs.ts';
+import { anyJob } from '../stress/part-cases.ts';
 import { expectFinite, expectHelpful, faultsOf } from './answers.ts';
 import { mutated } from './mutate.ts';
 import { Random, ROUNDS } from './random.ts';
 
-const JOBS = [STARTER_JOB, ...SAMPLES.map(sampleText)];
+const JOBS = [STARTER_JOB, ...[...SAMPLES, ...BENCH].map(sampleText)];
 const A_ROUND = 500;
+/** One job in so many is none of ours, but of any curves and shoulders. */
+const ANY = 4;
 /** One good job in so many is printed: that takes as long as a hundred are read. */
 const PRINTED = 25;
 
@@ -50,7 +53,7 @@ describe('a job with anything wrong in it', () => {
     let good = 0;
     for (let i = 0; i < A_ROUND * ROUNDS; i++) {
       const random = new Random(i);
-      const text = mutated(random.pick(JOBS), random);
+      const text = mutated(i % ANY === 0 ? anyJob(random) : random.pick(JOBS), random);
       const told = `job ${i} of this seed:\n${text}`;
       try {
         const faults = faultsOf(() => {

@@ -112,6 +112,7 @@ const CHANGES: readonly Change[] = [
   (text, random) =>
     text.replace(/\b[a-z]{2,8}\b/g, (word) => (random.next() < 0.05 ? random.pick(WORDS) : word)),
   (text, random) => insert(text, random, random.pick(SIGNS)),
+  (text, random) => withLines(text, (lines) => withShoulder(lines, random)),
   (text, random) => text.slice(0, random.below(text.length + 1)),
   (text, random) => {
     const i = random.below(text.length);
@@ -131,6 +132,19 @@ function withNumber(text: string, random: Random, by: (old: string) => string): 
   if (places.length === 0) return text;
   const { index, 0: old } = random.pick(places);
   return text.slice(0, index) + by(old) + text.slice(index + old.length);
+}
+
+const STEP = /^ *- \{?[a-z]+: \[([^,\]]+),/;
+
+/** A line before some step that stays at the station of the step before it. */
+function withShoulder(lines: string[], random: Random): string[] {
+  const steps = lines.flatMap((line, i) => (STEP.test(line) ? [i] : []));
+  const nth = 1 + random.below(steps.length);
+  const [before, at] = [steps[nth - 1], steps[nth]];
+  if (before === undefined || at === undefined) return lines;
+  const station = STEP.exec(lines[before]!)![1]!;
+  const offset = (random.next() * 10 ** random.below(3)).toFixed(2);
+  return lines.toSpliced(at, 0, `    - line: [${station}, ${offset}]`);
 }
 
 const withLines = (text: string, change: (lines: string[]) => string[]): string =>

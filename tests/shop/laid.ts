@@ -11,11 +11,16 @@ import type { Nesting } from '../../src/shop/nesting.ts';
 
 export const KERF = 3;
 
+/** How far a chord between two places may lie from its curve, mm: a tenth of what a gap may be short of. */
+const SAG_MM = 0.003;
+
 /** Places along closed paths, near enough that what lies between two of them is not missed. */
 export function placesOn(paths: readonly (readonly Segment[])[], spacing: number): Point[] {
   return paths.flat().flatMap((segment) => {
     const at = along(segment);
-    const count = Math.max(1, Math.ceil(at(0.5).speed / spacing));
+    const { speed, curvature } = at(0.5);
+    const chord = Math.min(spacing, Math.sqrt((8 * SAG_MM) / Math.abs(curvature)));
+    const count = Math.max(1, Math.ceil(speed / chord));
     return Array.from({ length: count }, (_, i): Point => {
       const { x, y } = at(i / count);
       return point(x, y);
@@ -23,7 +28,7 @@ export function placesOn(paths: readonly (readonly Segment[])[], spacing: number
   });
 }
 
-/** Places on outlines, mm: along curves that bend less than 1 in 400, a chord's sag is 0.02 mm. */
+/** Places on outlines lie no farther apart than this, mm. */
 const SPACING_MM = 8;
 
 /** How near two outlines come: each place of one to each short chord of the other. Brute force. */
