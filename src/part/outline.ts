@@ -7,6 +7,8 @@ import { pieceStretch, stretchOf } from '../curves/stretch.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Job } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
+import type { Rule } from '../units/rule.ts';
+import { MM_PER_INCH, type Unit } from '../units/unit.ts';
 import { Chain } from './chain.ts';
 import { edgeEnd, edgePath, edgePieces, edgeStart } from './edge.ts';
 import { cutAt, type EndPlane, endPlane, isSquare, type PartEnd } from './ends.ts';
@@ -55,7 +57,7 @@ export const lineShape = (edge: PartEdge): Extract<Shape, { type: 'line' }> => (
 /** Counter-clockwise from the lower left corner. */
 function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline {
   const [lower, upper] = inOrder(edges);
-  mustEndTogether(lower, upper);
+  mustEndTogether(lower, upper, job.rule);
   const [below, above] = [new Chain(edgePieces(lower)), new Chain(edgePieces(upper))];
   mustKeepApart(lower, upper, crossing(below, above));
   const planes = planesOf(lower, upper, job);
@@ -158,7 +160,11 @@ export function inOrder([a, b]: readonly [PartEdge, PartEdge]): readonly [PartEd
   return height(a) <= height(b) ? [a, b] : [b, a];
 }
 
-function mustEndTogether(lower: PartEdge, upper: PartEdge): void {
+/** Two figures of a length that no rule shows: "0.12 mm". */
+const showSmall = (mm: number, unit: Unit): string =>
+  `${Number((Math.abs(mm) / (unit === 'in' ? MM_PER_INCH : 1)).toPrecision(2))} ${unit}`;
+
+function mustEndTogether(lower: PartEdge, upper: PartEdge, { unit }: Rule): void {
   const ends = [
     ['left', edgeStart(lower), edgeStart(upper)],
     ['right', edgeEnd(lower), edgeEnd(upper)],
@@ -168,7 +174,8 @@ function mustEndTogether(lower: PartEdge, upper: PartEdge): void {
       throw new Fault(
         'part.ends-not-square',
         (mm) =>
-          `at the ${side} end "${lower.name}" stands at station ${mm(a.x)} and "${upper.name}" at ${mm(b.x)}. ` +
+          `at the ${side} end "${lower.name}" stands at station ${mm(a.x)} and "${upper.name}" at ${mm(b.x)}` +
+          `${mm(a.x) === mm(b.x) ? `, ${showSmall(a.x - b.x, unit)} apart` : ''}. ` +
           `Give both edges the same station there, the long point; "ends: {${side}: {miter: 6}}" cuts it at an angle.`,
         `edges.${upper.name}`,
       );
