@@ -66,8 +66,8 @@ function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline 
   const leastWidth = narrowest(chainOf(low, lower, below), chainOf(high, upper, above));
   mustNotTouch(low, high, leastWidth);
   return {
-    shape: { type: 'closed', outline: around(edgePath(low), reversePath(edgePath(high))), leastWidth },
-    exact: around(edgePieces(low), edgePieces(high).reverse().map(reversePiece)),
+    shape: { type: 'closed', outline: pathAround(low, high), leastWidth },
+    exact: piecesAround(low, high),
     ends: [partEnd(planes.left, [lower, upper], job), partEnd(planes.right, [lower, upper], job)],
   };
 }
@@ -91,6 +91,27 @@ export function edgesAsCut({ edges, ends, job }: Pick<Part, 'edges' | 'ends' | '
   if (!ends) return [lower, upper];
   const planes = planesOf(lower, upper, job);
   return [cutShort(lower, planes), cutShort(upper, planes)];
+}
+
+/**
+ * The outline of a part seen from above, as it is drawn and as it is exactly: an edge runs alike through the wood, so
+ * that each end lies where the face that reaches farther out is cut. Undefined where the marked face hides all.
+ */
+export function outlineFromAbove({ edges, ends, job }: Pick<Part, 'edges' | 'ends' | 'job'>) {
+  const [edge, other] = edges;
+  if (!ends || !other) return undefined;
+  const [lower, upper] = inOrder([edge, other]);
+  const planes = planesOf(lower, upper, job);
+  const outer = { left: outermost(planes.left, job), right: outermost(planes.right, job) };
+  if (outer.left === planes.left && outer.right === planes.right) return undefined;
+  const [low, high] = [cutShort(lower, outer), cutShort(upper, outer)];
+  return { outline: pathAround(low, high), exact: piecesAround(low, high) };
+}
+
+/** The plane so that it cuts the marked face where it cuts the face that reaches farther out. */
+function outermost(plane: EndPlane, { stock }: Job): EndPlane {
+  const out = Math.tan(plane.angles.splay) * (stock?.thickness ?? 0);
+  return (plane.side === 'right' ? out : -out) > JOIN_MM ? { ...plane, reach: plane.reach + out } : plane;
 }
 
 /** Run by run what the cuts leave of an edge on the marked face; the edge itself where both ends are square. */
@@ -128,6 +149,12 @@ const around = <T extends Piece>(forth: readonly T[], back: readonly T[]): (T | 
   ...back,
   ...endLine(segmentEnd(back.at(-1)!), segmentStart(forth[0]!)),
 ];
+
+const pathAround = (low: PartEdge, high: PartEdge): Segment[] =>
+  around(edgePath(low), reversePath(edgePath(high)));
+
+const piecesAround = (low: PartEdge, high: PartEdge): Piece[] =>
+  around(edgePieces(low), edgePieces(high).reverse().map(reversePiece));
 
 /** Across the part; none where the edges meet in a point. */
 const endLine = (from: Point, to: Point): Segment[] =>
