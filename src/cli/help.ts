@@ -30,6 +30,8 @@ export const inHouseStyle = (command: Command): Command =>
     .helpOption('-h, --help', 'show this help')
     .configureOutput({
       writeOut: sayAsIs,
+      // Said or not, the mistake is the user's: the console bears that standard error takes no more.
+      writeErr: (text) => console.error(text.replace(/\n$/, '')),
       getOutHelpWidth: () => widthFor(process.stdout),
       getErrHelpWidth: () => widthFor(process.stderr),
     })

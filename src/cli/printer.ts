@@ -1,5 +1,5 @@
 import { Command } from 'commander';
-import { parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
+import { paperTitle, parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
 import {
   asArgument,
   NOMINAL_MM,
@@ -102,7 +102,7 @@ const sheetCommand = (): Command =>
     const { printerSheet } = await import('../export/printer-sheet.ts');
     const { writePdf } = await import('../export/pdf.ts');
     const pages = printerSheet(paper, nominal, lengthTyped(options.nominal));
-    writeWhole(output, await writePdf(pages, `Printer sheet, ${paper.name}`, readFont()));
+    writeWhole(output, await writePdf(pages, `Printer sheet, ${paperTitle(paper)}`, readFont()));
     if (options.json)
       sayJson({ command: 'printer sheet', units: 'mm', file: output, paper: paper.name, nominal });
     else

@@ -8,6 +8,7 @@ import type { Point } from '../curves/point.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { showNearest } from '../units/graduation.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../units/rule.ts';
+import { showAngle } from '../units/show-angle.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { endJson, endsText, jointJson, jointsText } from './joinery.ts';
 import { degrees, pair, printJson } from './json.ts';
@@ -153,8 +154,7 @@ function figureRows(run: Curve, figures: Figures, rule: Rule, at: (p: Point) => 
   const nails = run.pins
     .slice(1, -1)
     .map((pin) => (run.kind === 'batten' ? ['    nail', `drive it at ${at(pin)}`] : ['    pin', at(pin)]));
-  // Added to 0, a minus 0 loses its sign.
-  const angles = endAngles.map((angle) => `${(Number(degrees(angle).toFixed(1)) + 0).toFixed(1)}°`);
+  const angles = endAngles.map(showAngle);
   return [
     ...nails,
     ...(apex ? [['    apex', `${at(apex.at)}; rise ${showLength(apex.rise, rule)} over its chord`]] : []),

@@ -18,6 +18,7 @@ import {
 import { planStock, type StockPlan } from '../shop/stock-plan.ts';
 import type { Warning } from '../units/fault.ts';
 import { showLength } from '../units/rule.ts';
+import { showAngle } from '../units/show-angle.ts';
 import { type BoardOptions, nestingOf, takesBoards, wishOf } from './board-options.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { degrees, printJson } from './json.ts';
@@ -187,9 +188,7 @@ function asText(part: Part, plan: StockPlan): string {
         )
       : []),
     ...list(
-      plan.grain.turn === 0
-        ? 'Grain along the reference line'
-        : `Grain turned ${degrees(plan.grain.turn).toFixed(1)}°`,
+      plan.grain.turn === 0 ? 'Grain along the reference line' : `Grain turned ${showAngle(plan.grain.turn)}`,
       sayGrain(plan, rule),
     ),
     list(

@@ -1,4 +1,5 @@
 import type { ShowLength } from '../units/fault.ts';
+import { showAngle } from '../units/show-angle.ts';
 import { bend, combOf, peakOf, type Tooth } from './comb.ts';
 import type { Curve } from './curve.ts';
 import { isShoulder } from './piece.ts';
@@ -107,8 +108,8 @@ function partedAt(comb: readonly Tooth[], cuts: readonly number[]): Tooth[][] {
 
 function cornerRemark(meet: Meet): Remark {
   const at = pointOf(meet.after);
-  const degrees = ((Math.abs(turnAt(meet)) * 180) / Math.PI).toFixed(1);
-  return { code: 'fairness.corner', at, message: (mm) => `corner of ${degrees}° at ${mm(at.x)}` };
+  const turn = showAngle(Math.abs(turnAt(meet)));
+  return { code: 'fairness.corner', at, message: (mm) => `corner of ${turn} at ${mm(at.x)}` };
 }
 
 function jumpRemark({ before, after }: Meet, peaks: readonly number[], straight: number): Remark[] {

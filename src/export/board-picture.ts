@@ -6,8 +6,9 @@ import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import { type Copy, onBoard } from '../shop/copy.ts';
 import type { Nesting } from '../shop/nesting.ts';
-import { percent, sayAngle, sayWay } from '../shop/say-stock.ts';
+import { percent, sayWay } from '../shop/say-stock.ts';
 import type { StockPlan } from '../shop/stock-plan.ts';
+import { showAngle } from '../units/show-angle.ts';
 import { copyNumber, placeInWood } from './copy-number.ts';
 import { type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { floorOver, INNER_MM, LABEL_MM, pictureLines, pictureSheet, SIDE_MM } from './picture-sheet.ts';
@@ -160,7 +161,7 @@ function notesOf({ rule, quantity, sawAllowance }: Part, { grain }: StockPlan, n
     `${sayWay(way)}: ${across} across by ${along} along, ${perBoard} on a board, ${quantity} on ${boards}; they take ${printed(nesting.width, rule)} of the width`,
     `${printed(pitch, rule)} from one to the next, never closer than ${printed(gap, rule)}; rectangles would take ${printed(nesting.rectangles.pitch, rule)}`,
     `${percent(nesting.yield)} of a full board becomes parts, ${percent(1 - nesting.yield)} is waste` +
-      (grain.turn === 0 ? '' : `; the pattern is turned ${sayAngle(grain.turn)} to the grain`),
+      (grain.turn === 0 ? '' : `; the pattern is turned ${showAngle(grain.turn)} to the grain`),
     ...(sawAllowance > 0 ? ['dashed: the line to saw to; solid: the finished line'] : []),
   ];
 }

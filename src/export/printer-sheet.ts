@@ -76,7 +76,7 @@ function checkFits(paper: Paper, nominal: number): void {
     throw new Fault(
       'printer.no-room',
       (length) =>
-        `lines of ${length(nominal)} do not fit on ${paper.name} both ways. Use --nominal ${Math.floor(room)}mm or less, or larger paper.`,
+        `lines of ${length(nominal)} do not fit on ${paperTitle(paper)} both ways. Use --nominal ${Math.floor(room)}mm or less, or larger paper.`,
     );
 }
 

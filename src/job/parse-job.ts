@@ -11,7 +11,7 @@ import { given, readCount, readLength, readName, readText, readWord } from './re
 import { Table } from './table.ts';
 import { suggestUnit, UNITS } from './unit-word.ts';
 import { ALLOWANCE_KEYS, JOB_KEYS, STOCK_KEYS } from './vocabulary.ts';
-import { readYaml } from './yaml-text.ts';
+import { JOB, readYaml } from './yaml-text.ts';
 
 /** A job and where its keys stand, for what is found out about it later. */
 export interface ParsedJob {
@@ -31,7 +31,7 @@ const MAX_LAYERS = 100;
  */
 export function parseJob(text: string): ParsedJob {
   const findings = new Findings();
-  const root = readYaml(text, findings);
+  const root = readYaml(text, JOB, findings);
   const job = root && readJob(root);
   findings.throwAny();
   if (!job) throw new Error('a job that could not be read must have a fault');

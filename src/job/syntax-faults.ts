@@ -22,30 +22,37 @@ const CURES: Readonly<Record<string, string>> = {
   BAD_SCALAR_START: 'this mark cannot begin a value. Put text that begins with it in quotes.',
   BAD_DQ_ESCAPE:
     'a backslash in quotes begins nothing known here. Write \\\\ for a backslash and \\" for a quote.',
-  BLOCK_IN_FLOW: 'a list in brackets holds something that needs lines of its own. Write points as [8, 3].',
-  MISSING_CHAR: 'a mark is missing here. Write names as "name: value", points as [8, 3].',
+  BLOCK_IN_FLOW: 'a list in brackets holds something that needs lines of its own.',
+  MISSING_CHAR: 'a mark is missing here. Write names as "name: value".',
 };
+
+/** Slips that are cured by writing lists as the kind of text has them. */
+const OF_LISTS: ReadonlySet<string> = new Set(['BLOCK_IN_FLOW', 'MISSING_CHAR']);
 
 const OTHERWISE =
   'this does not fit what stands before it. ' +
   'Close brackets and quotes where they were opened; put text with marks of its own in quotes.';
 
-/** What is wrong with the layout of the file: one fault a place, none that only follows from another. */
-export function syntaxFaults(errors: readonly YAMLParseError[], text: string): SyntaxFault[] {
+/**
+ * What is wrong with the layout of the file: one fault a place, none that only follows from another. `lists` says how
+ * its lists are written.
+ */
+export function syntaxFaults(errors: readonly YAMLParseError[], text: string, lists: string): SyntaxFault[] {
   const inOrder = errors.toSorted((a, b) => a.pos[0] - b.pos[0]);
   const structural = inOrder.findIndex((error) => !LOCAL.has(error.code));
   const kept = structural < 0 ? inOrder : inOrder.slice(0, structural + 1);
   // A stray mark can be noticed twice, by the value before it and by the one after.
   const each = kept.filter((error, i) => error.pos[0] !== kept[i - 1]?.pos[0]);
   return each.map((error) => ({
-    fault: new Fault('job.syntax', wordingOf(error)),
+    fault: new Fault('job.syntax', wordingOf(error, lists)),
     offset: openQuote(error, text) ?? error.pos[0],
   }));
 }
 
-function wordingOf(error: YAMLParseError): string {
+function wordingOf(error: YAMLParseError, lists: string): string {
   if (isOpenQuote(error)) return 'the quote opened here is never closed. Close it where the text ends.';
-  return CURES[error.code] ?? OTHERWISE;
+  const cure = CURES[error.code] ?? OTHERWISE;
+  return OF_LISTS.has(error.code) ? `${cure} ${lists}` : cure;
 }
 
 const isOpenQuote = ({ code, message }: YAMLParseError): boolean =>

@@ -18,18 +18,26 @@ const MAX_DEPTH = 100;
 /** Characters that no text editor writes, what is left of text in another encoding, and bare returns. */
 const NOT_TEXT = /[^\P{Cc}\t\r\n]|\uFFFD|\r(?!\n)/u;
 
+/** What a text is to be: its messages call it so, and say how its lists are written. */
+export interface Kind {
+  readonly name: string;
+  readonly lists: string;
+}
+
+export const JOB: Kind = { name: 'job', lists: 'Write points as [8, 3].' };
+
 /** The whole file as one entry, or `undefined` once it is reported why it cannot be read. */
-export function readYaml(text: string, findings: Findings): Entry | undefined {
+export function readYaml(text: string, kind: Kind, findings: Findings): Entry | undefined {
   const source: Source = { lines: new LineCounter(), findings };
   const plain = text.replace(/^\uFEFF/, '');
-  const documents = isPlainText(plain, source) ? compose(plain, source) : undefined;
+  const documents = isPlainText(plain, kind, source) ? compose(plain, kind, source) : undefined;
   const [first, second] = documents ?? [];
   if (!first) return undefined;
-  for (const { fault, offset } of syntaxFaults(first.errors, plain)) {
+  for (const { fault, offset } of syntaxFaults(first.errors, plain, kind.lists)) {
     findings.report(fault, placeAt(source, offset));
   }
   if (second) {
-    const wording = 'a second job begins here. Keep one job to a file.';
+    const wording = `a second ${kind.name} begins here. Keep one ${kind.name} to a file.`;
     findings.report(new Fault('job.two-documents', wording), placeAt(source, second.range[0]));
   }
   if (first.errors.length > 0) return undefined;
@@ -38,19 +46,23 @@ export function readYaml(text: string, findings: Findings): Entry | undefined {
 }
 
 /** The lengths of lines are counted here, so that even a file that is not text has places. */
-function isPlainText(text: string, source: Source): boolean {
+function isPlainText(text: string, { name }: Kind, source: Source): boolean {
   const report = (code: string, wording: string, offset: number): false => {
     source.findings.report(new Fault(code, wording), placeAt(source, offset));
     return false;
   };
   source.lines.addNewLine(0);
   if (utf8Length(text) > MAX_JOB_BYTES) {
-    return report('job.too-big', `longer than ${MAX_JOB_BYTES / 1024} kB. A job takes a page or two.`, 0);
+    return report('job.too-big', `longer than ${MAX_JOB_BYTES / 1024} kB. A ${name} takes a page or two.`, 0);
   }
   for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) source.lines.addNewLine(at + 1);
   const odd = text.search(NOT_TEXT);
   if (odd >= 0) {
-    return report('job.not-text', 'a character here is not text. Save the job as plain text (UTF-8).', odd);
+    return report(
+      'job.not-text',
+      `a character here is not text. Save the ${name} as plain text (UTF-8).`,
+      odd,
+    );
   }
   return true;
 }
@@ -59,13 +71,13 @@ function isPlainText(text: string, source: Source): boolean {
  * The documents of a YAML text. The scalars stay text (the "failsafe" schema); repeated keys are left
  * to Table, which looks them up instead of comparing each with each.
  */
-function compose(text: string, source: Source): Document.Parsed[] | undefined {
+function compose(text: string, { lists }: Kind, source: Source): Document.Parsed[] | undefined {
   const parser = new Parser();
   const tokens = [];
   for (const lexeme of new Lexer().lex(text)) {
     tokens.push(...parser.next(lexeme));
     if (parser.stack.length > MAX_DEPTH) {
-      const wording = 'lists lie too deep inside each other here. A point is [station, offset].';
+      const wording = `lists lie too deep inside each other here. ${lists}`;
       return source.findings.report(new Fault('job.too-deep', wording), placeAt(source, parser.offset));
     }
   }

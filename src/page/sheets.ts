@@ -5,7 +5,7 @@ import type { Part } from '../part/part.ts';
 import { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, type LayOutOptions, layOut } from '../tiling/lay-out.ts';
 import type { Layout, Sheet } from '../tiling/layout.ts';
 import { layOutMirrored } from '../tiling/mirrored.ts';
-import { PAPERS, parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
+import { PAPERS, paperTitle, parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
 import type { Bench } from './bench.ts';
 import { byId, el, write } from './dom.ts';
 import type { Stage } from './stage.ts';
@@ -44,7 +44,7 @@ export class Sheets {
     const { layout } = this;
     if (!layout) return this.fault && 'none: see “Take to the bench”';
     const { length } = layout.sheets;
-    return `${length} ${length === 1 ? 'sheet' : 'sheets'} of ${layout.paper.name}`;
+    return `${length} ${length === 1 ? 'sheet' : 'sheets'} of ${paperTitle(layout.paper)}`;
   }
 
   get isTrue(): boolean {

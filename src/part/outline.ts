@@ -7,6 +7,8 @@ import { pieceStretch, stretchOf } from '../curves/stretch.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Job } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
+import type { Rule } from '../units/rule.ts';
+import { MM_PER_INCH, type Unit } from '../units/unit.ts';
 import { Chain } from './chain.ts';
 import { edgeEnd, edgePath, edgePieces, edgeStart } from './edge.ts';
 import { cutAt, type EndPlane, endPlane, isSquare, type PartEnd } from './ends.ts';
@@ -55,7 +57,7 @@ export const lineShape = (edge: PartEdge): Extract<Shape, { type: 'line' }> => (
 /** Counter-clockwise from the lower left corner. */
 function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline {
   const [lower, upper] = inOrder(edges);
-  mustEndTogether(lower, upper);
+  mustEndTogether(lower, upper, job.rule);
   const [below, above] = [new Chain(edgePieces(lower)), new Chain(edgePieces(upper))];
   mustKeepApart(lower, upper, crossing(below, above));
   const planes = planesOf(lower, upper, job);
@@ -64,8 +66,8 @@ function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline 
   const leastWidth = narrowest(chainOf(low, lower, below), chainOf(high, upper, above));
   mustNotTouch(low, high, leastWidth);
   return {
-    shape: { type: 'closed', outline: around(edgePath(low), reversePath(edgePath(high))), leastWidth },
-    exact: around(edgePieces(low), edgePieces(high).reverse().map(reversePiece)),
+    shape: { type: 'closed', outline: pathAround(low, high), leastWidth },
+    exact: piecesAround(low, high),
     ends: [partEnd(planes.left, [lower, upper], job), partEnd(planes.right, [lower, upper], job)],
   };
 }
@@ -89,6 +91,27 @@ export function edgesAsCut({ edges, ends, job }: Pick<Part, 'edges' | 'ends' | '
   if (!ends) return [lower, upper];
   const planes = planesOf(lower, upper, job);
   return [cutShort(lower, planes), cutShort(upper, planes)];
+}
+
+/**
+ * The outline of a part seen from above, as it is drawn and as it is exactly: an edge runs alike through the wood, so
+ * that each end lies where the face that reaches farther out is cut. Undefined where the marked face hides all.
+ */
+export function outlineFromAbove({ edges, ends, job }: Pick<Part, 'edges' | 'ends' | 'job'>) {
+  const [edge, other] = edges;
+  if (!ends || !other) return undefined;
+  const [lower, upper] = inOrder([edge, other]);
+  const planes = planesOf(lower, upper, job);
+  const outer = { left: outermost(planes.left, job), right: outermost(planes.right, job) };
+  if (outer.left === planes.left && outer.right === planes.right) return undefined;
+  const [low, high] = [cutShort(lower, outer), cutShort(upper, outer)];
+  return { outline: pathAround(low, high), exact: piecesAround(low, high) };
+}
+
+/** The plane so that it cuts the marked face where it cuts the face that reaches farther out. */
+function outermost(plane: EndPlane, { stock }: Job): EndPlane {
+  const out = Math.tan(plane.angles.splay) * (stock?.thickness ?? 0);
+  return (plane.side === 'right' ? out : -out) > JOIN_MM ? { ...plane, reach: plane.reach + out } : plane;
 }
 
 /** Run by run what the cuts leave of an edge on the marked face; the edge itself where both ends are square. */
@@ -127,6 +150,12 @@ const around = <T extends Piece>(forth: readonly T[], back: readonly T[]): (T | 
   ...endLine(segmentEnd(back.at(-1)!), segmentStart(forth[0]!)),
 ];
 
+const pathAround = (low: PartEdge, high: PartEdge): Segment[] =>
+  around(edgePath(low), reversePath(edgePath(high)));
+
+const piecesAround = (low: PartEdge, high: PartEdge): Piece[] =>
+  around(edgePieces(low), edgePieces(high).reverse().map(reversePiece));
+
 /** Across the part; none where the edges meet in a point. */
 const endLine = (from: Point, to: Point): Segment[] =>
   distance(from, to) < JOIN_MM ? [] : [{ type: 'line', from: pointOf(from), to: pointOf(to) }];
@@ -158,7 +187,11 @@ export function inOrder([a, b]: readonly [PartEdge, PartEdge]): readonly [PartEd
   return height(a) <= height(b) ? [a, b] : [b, a];
 }
 
-function mustEndTogether(lower: PartEdge, upper: PartEdge): void {
+/** Two figures of a length that no rule shows: "0.12 mm". */
+const showSmall = (mm: number, unit: Unit): string =>
+  `${Number((Math.abs(mm) / (unit === 'in' ? MM_PER_INCH : 1)).toPrecision(2))} ${unit}`;
+
+function mustEndTogether(lower: PartEdge, upper: PartEdge, { unit }: Rule): void {
   const ends = [
     ['left', edgeStart(lower), edgeStart(upper)],
     ['right', edgeEnd(lower), edgeEnd(upper)],
@@ -168,7 +201,8 @@ function mustEndTogether(lower: PartEdge, upper: PartEdge): void {
       throw new Fault(
         'part.ends-not-square',
         (mm) =>
-          `at the ${side} end "${lower.name}" stands at station ${mm(a.x)} and "${upper.name}" at ${mm(b.x)}. ` +
+          `at the ${side} end "${lower.name}" stands at station ${mm(a.x)} and "${upper.name}" at ${mm(b.x)}` +
+          `${mm(a.x) === mm(b.x) ? `, ${showSmall(a.x - b.x, unit)} apart` : ''}. ` +
           `Give both edges the same station there, the long point; "ends: {${side}: {miter: 6}}" cuts it at an angle.`,
         `edges.${upper.name}`,
       );

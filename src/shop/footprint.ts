@@ -1,10 +1,9 @@
 import { type Affine, IDENTITY, shifted } from '../curves/affine.ts';
 import { type Box, pathBox, unitedBox } from '../curves/box.ts';
 import type { Segment } from '../curves/piece.ts';
-import { add, point } from '../curves/point.ts';
-import { mapPath, polygon } from '../curves/segment.ts';
-import { JOIN_MM } from '../curves/tolerance.ts';
-import type { PartEnd } from '../part/ends.ts';
+import { mapPath } from '../curves/segment.ts';
+import { outlineFromAbove } from '../part/outline.ts';
+import { parallelLine } from '../part/parallel-line.ts';
 import type { Part } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
 
@@ -20,9 +19,9 @@ export interface Footprint {
 
 /**
  * The outline to saw, or the finished one, with what a slanting end has on the other face, turned so that the grain
- * runs along the board.
+ * runs along the board: all of the wood, within FIT_MM.
  * @param grain the way of the grain on the part, radians counter-clockwise from the reference line
- * @throws Fault `stock.grain` where it is not finite
+ * @throws Fault `stock.grain` where it is not finite; `parallel.folds` where no saw line runs round a slanting end's other face
  */
 export function footprintOf(part: Part, grain: number): Footprint {
   if (!Number.isFinite(grain))
@@ -41,21 +40,11 @@ export function footprintOf(part: Part, grain: number): Footprint {
 
 const boxOfAll = (paths: readonly (readonly Segment[])[]): Box => unitedBox(paths.map(pathBox));
 
+/** The line to cut on the marked face, and all that is seen from above where the other face reaches farther out. */
 function pathsOf(part: Part): (readonly Segment[])[] {
-  const { shape, saw, ends = [] } = part;
+  const { shape, saw, sawAllowance } = part;
   if (shape.type !== 'closed') return [saw.length > 0 ? [...shape.line, ...saw] : shape.line];
-  return [saw.length > 0 ? saw : shape.outline, ...ends.flatMap((end) => farSide(end, part))];
-}
-
-/** The wood between a slanting cut on the face and on the other one, with the saw's allowance round it. */
-function farSide({ side, face, back }: PartEnd, { sawAllowance }: Part): Segment[][] {
-  if (Math.abs(face[0].x - back[0].x) < JOIN_MM && Math.abs(face[1].x - back[1].x) < JOIN_MM) return [];
-  const out = side === 'right' ? sawAllowance : -sawAllowance;
-  const outline = polygon([
-    add(face[0], point(0, -sawAllowance)),
-    add(back[0], point(out, -sawAllowance)),
-    add(back[1], point(out, sawAllowance)),
-    add(face[1], point(0, sawAllowance)),
-  ]);
-  return [outline];
+  const seen = outlineFromAbove(part);
+  if (saw.length === 0) return [shape.outline, ...(seen ? [seen.outline] : [])];
+  return [saw, ...(seen ? [parallelLine({ ...part, exact: seen.exact }, sawAllowance)] : [])];
 }

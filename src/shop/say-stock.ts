@@ -2,6 +2,7 @@ import type { Part } from '../part/part.ts';
 import type { Warning } from '../units/fault.ts';
 import { showNearest } from '../units/graduation.ts';
 import { type Rule, readOnRule, showLength } from '../units/rule.ts';
+import { showAngle } from '../units/show-angle.ts';
 import type { Band } from './grain.ts';
 import type { Laid } from './layouts.ts';
 import type { Layers } from './quarters.ts';
@@ -18,8 +19,6 @@ export const saySizes = (sizes: readonly (number | undefined)[], rule: Rule): st
 export const percent = (share: number): string => `${(share * 100).toFixed(0)} %`;
 const band = ({ least, most }: Band): string =>
   least === most ? percent(least) : `${(least * 100).toFixed(0)} to ${percent(most)}`;
-/** Grain is told to a tenth of a degree, nought or not. */
-export const sayAngle = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(1)}°`;
 
 /** The blank, and whether the job's stock gives it. */
 export function sayBlank({ stock, rule, shape }: Part, { blank, footprint }: StockPlan): string[] {
@@ -135,7 +134,7 @@ export function sayGrain({ grain }: WoodPlan, rule: Rule): string[] {
   const { worst, strength, section, better } = grain;
   const at = (mm: number): string => showLength(mm, rule);
   return [
-    `runs out ${sayAngle(worst.angle)} at worst, on "${worst.edge}" at station ${at(worst.at.x)}: ${bandOf(grain)[2]}`,
+    `runs out ${showAngle(worst.angle)} at worst, on "${worst.edge}" at station ${at(worst.at.x)}: ${bandOf(grain)[2]}`,
     `about ${band(strength)} of the bending strength is left there (Hankinson's formula)`,
     ...(section
       ? [
@@ -145,7 +144,7 @@ export function sayGrain({ grain }: WoodPlan, rule: Rule): string[] {
       : []),
     ...(better
       ? [
-          `turned ${sayAngle(better.turn)} (--grain ${((better.turn * 180) / Math.PI).toFixed(1)}) it would run out ${sayAngle(better.angle)} at worst, ` +
+          `turned ${showAngle(better.turn)} (--grain ${Number(((better.turn * 180) / Math.PI).toFixed(1))}) it would run out ${showAngle(better.angle)} at worst, ` +
             `on a blank ${showNearest(better.width, rule)} wide`,
         ]
       : []),

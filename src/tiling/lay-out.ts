@@ -101,7 +101,7 @@ function planOf(lines: Lines, chords: readonly Chord[], options: LayOutOptions) 
   };
   if (lowerBound > most) throw tooManySheets(subject, frames, lowerBound, options);
   const plan = options.paper.roll
-    ? rollPlan(subject, frames, options.turn === 'auto' ? 0 : options.turn)
+    ? rollPlan(subject, frames, options.turn, lowerBound)
     : bestPlan(subject, frames, options.turn, lowerBound);
   if (plan.sheets > most) throw tooMany(plan.sheets, options);
   return { ...plan, plainSheets: plainSheets(subject, frames[0]), lowerBound };

@@ -28,7 +28,7 @@ const CURE = 'Write across and down under each printer, such as "across: 99.7 %"
 export function readPrinters(text: string): KnownPrinter[] {
   if (text.split('\n').every((line) => /^\s*(#|$)/.test(line))) return [];
   const findings = new Findings();
-  const root = readYaml(text, findings);
+  const root = readYaml(text, { name: 'list of printers', lists: CURE }, findings);
   const table = root && Table.of(root, CURE);
   const printers = table?.names.map((name) => readPrinter(name, table.get(name)));
   findings.throwAny();

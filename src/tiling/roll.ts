@@ -1,16 +1,56 @@
 import { turning } from '../curves/affine.ts';
 import type { Box } from '../curves/box.ts';
+import type { Chord } from '../curves/chords.ts';
+import type { Point } from '../curves/point.ts';
 import { type Frame, type Grid, LINE_PAD_MM, MIN_WINDOW_MM } from './grid.ts';
 import { windowOf } from './page-frame.ts';
-import type { Subject } from './search.ts';
+import { hasBareSeam, type Subject, turns } from './search.ts';
 import { laidOut, printedPlaces } from './spread.ts';
 import { plainGrid } from './stands.ts';
 
 /**
- * A part laid along a roll or across it, whichever takes fewer pages, then less paper. There is nothing
- * to shift for: a page is cut as long as the pattern needs.
+ * A part laid along a roll or across it, turned as asked. On `auto` it lies as it is, unless a turn by whole degrees
+ * saves a page: then it is turned to the fewest pages, of those turns to the one that takes least paper. There is
+ * nothing to shift for: a page is cut as long as the pattern needs. `least` is a number of pages that cannot be
+ * bettered.
  */
-export function rollPlan({ chords, also }: Subject, frames: readonly Frame[], turnDeg: number) {
+export function rollPlan(
+  { chords, coarse, also }: Subject,
+  frames: readonly Frame[],
+  turn: 'auto' | number,
+  least: number,
+): RollPlan {
+  const straight = rollAt(chords, also, frames, turn === 'auto' ? 0 : turn);
+  if (turn !== 'auto' || straight.sheets <= least) return straight;
+  const roughly = turns(coarse.length, 1)
+    .map((turnDeg) => rollAt(coarse, also, frames, turnDeg))
+    .filter(({ sheets }) => sheets < straight.sheets)
+    .sort(lessPaper);
+  for (const { turnDeg, sheets } of roughly) {
+    const plan = rollAt(chords, also, frames, turnDeg);
+    if (plan.sheets <= sheets && !hasBareSeam(laidOut(chords, turning(turnDeg), also), plan.grid))
+      return plan;
+  }
+  return straight;
+}
+
+interface RollPlan {
+  readonly turnDeg: number;
+  readonly grid: Grid;
+  readonly sheets: number;
+  /** Of a page, mm². */
+  readonly area: number;
+}
+
+/** Fewer pages, then less paper. */
+const lessPaper = (a: RollPlan, b: RollPlan): number => a.sheets - b.sheets || a.area - b.area;
+
+function rollAt(
+  chords: readonly Chord[],
+  also: readonly Point[],
+  frames: readonly Frame[],
+  turnDeg: number,
+): RollPlan {
   const laid = laidOut(chords, turning(turnDeg), also);
   const plans = frames.map((frame) => {
     const grid = cutRoll(plainGrid(laid, frame), laid.bounds);
@@ -21,7 +61,7 @@ export function rollPlan({ chords, also }: Subject, frames: readonly Frame[], tu
       area: grid.size.width * grid.size.height,
     };
   });
-  return plans.reduce((a, b) => (b.sheets < a.sheets || (b.sheets === a.sheets && b.area < a.area) ? b : a));
+  return plans.reduce((a, b) => (lessPaper(b, a) < 0 ? b : a));
 }
 
 /**

@@ -40,6 +40,9 @@ const COARSE_STEP_MM = 8;
 const TURN_STEP_DEG = 1;
 const MOST_TURN_DEG = 45;
 
+/** About so many ways down are tried at each turn. */
+const USUAL_SHIFTS = 64;
+
 /**
  * Sheets of the layouts that leave a seam bare before any is taken as it is: a part that fails more often
  * is all lines. A try costs some 20 µs a sheet.
@@ -68,7 +71,7 @@ export function bestPlan(
   if (!straight) throw new Error('no grid holds the part');
   if (turn !== 'auto') return straight;
   let best = straight;
-  for (const turnDeg of turns(subject.coarse.length)) {
+  for (const turnDeg of turns(subject.coarse.length, USUAL_SHIFTS)) {
     if (best.sheets <= least) break;
     const rough = bestAt(asked, 'coarse', frames, turnDeg, best);
     if (rough) best = bestAt(asked, 'fine', frames, turnDeg, best) ?? best;
@@ -83,9 +86,8 @@ export function plainSheets({ chords, also }: Subject, frame: Frame): number {
   return sheetCount(spreadOverRows(laid, frame, grid.top, grid.rows), frame, grid.left, grid.columns);
 }
 
-/** Small turns before great ones; fewer of them for a part of very many chords. */
-function turns(chords: number): number[] {
-  const shifts = 64;
+/** Small turns before great ones, each looked at with so many shifts; fewer of them for a part of very many chords. */
+export function turns(chords: number, shifts: number): number[] {
   const most = Math.floor(MOST_CHORDS / (2 * shifts * chords));
   const step = Math.max(TURN_STEP_DEG, Math.ceil(MOST_TURN_DEG / Math.max(1, most)));
   return Array.from({ length: Math.floor(MOST_TURN_DEG / step) }, (_, i) => (i + 1) * step).flatMap(
@@ -171,7 +173,7 @@ function bestShift(view: View, frame: Frame, known: Plan | undefined): Plan | un
 }
 
 /** Whether both register marks of some seam would lie on lines, so that it has none. */
-function hasBareSeam(laid: Laid, grid: Grid): boolean {
+export function hasBareSeam(laid: Laid, grid: Grid): boolean {
   const near = nearChords(laid, grid);
   return seamsOf(grid, printedPlaces(laid, grid)).some(
     (seam) => registerCentres(seam, near(seam.places[1])).length === 0,

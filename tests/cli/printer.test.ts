@@ -134,7 +134,7 @@ describe('fairlath printer', () => {
       ['printer', 'set', 'a', '--across', '200mm', '--down', '200mm', '--nominal', '5mm'],
       /--nominal.*too short/,
     ],
-    [['printer', 'sheet', '--paper', 'a4', '--nominal', '300mm'], /do not fit on a4/],
+    [['printer', 'sheet', '--paper', 'a4', '--nominal', '300mm'], /do not fit on A4/],
     [['printer', 'sheet', '--paper', 'a44'], /Did you mean "a4"/],
     [['printer', 'lst'], /list/],
     [['print', leg, '--printer', 'shp'], /no printer "shp" has been measured.*printer sheet/],

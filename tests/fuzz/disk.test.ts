@@ -132,5 +132,7 @@ describe.skipIf(!hasBash)('what is said', () => {
     const { stdout, stderr } = shell('"$1" "$2" show "$3" >/dev/full; echo $?', root);
     expect(stdout).toBe('2\n');
     expect(stderr).toBe('error: standard output: the disk is full. Make room, then try again.\n');
+    // Where the mistake cannot be told, it is a mistake all the same.
+    expect(shell('"$1" "$2" bogus 2>/dev/full; echo $?', root).stdout).toBe('2\n');
   });
 });

@@ -133,6 +133,14 @@ describe('faults, each with its key', () => {
     expect(fault!.message).toMatch(/0 mm.*5 mm/);
   });
 
+  test('ends that the rule shows at one station tell how far apart they are', () => {
+    const apart = (text: string, by: string): string =>
+      faultsOf(text.replace('[0, 60]', `[${by}, 60]`))[0]!.message;
+    expect(apart(closed(PLAIN), '0.00023')).toContain('at 0 mm, 0.00023 mm apart.');
+    const inches = closed(PLAIN).replace('units: mm', 'units: in');
+    expect(apart(inches, '0.00001')).toContain('at 0 mm, 0.00001 in apart.');
+  });
+
   test('stock too narrow and too short are both told, with the station', () => {
     const faults = faultsOf(closed(PLAIN, 'stock:\n  length: 390\n  width: 55'));
     expect(faults).toMatchObject([

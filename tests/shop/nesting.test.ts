@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { apply } from '../../src/curves/affine.ts';
 import { point } from '../../src/curves/point.ts';
 import { type Footprint, footprintOf } from '../../src/shop/footprint.ts';
 import { LAID_WITHIN_MM, liftOver, sidesOf } from '../../src/shop/least-pitch.ts';
@@ -7,7 +8,7 @@ import { nest } from '../../src/shop/nesting.ts';
 import { Fault } from '../../src/units/fault.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
 import { block, gentlePart } from '../tiling/parts.ts';
-import { KERF, mustKeepApart, nearest, placesOn, wishFor } from './laid.ts';
+import { isWithin, KERF, mustKeepApart, nearest, placesOn, wishFor } from './laid.ts';
 
 /** A rail between two like arcs of 90 mm rise over 1000 mm, one 60 mm above the other. */
 const RAIL = `part: Rail
@@ -212,6 +213,45 @@ ${ends}`),
     // Edges are set out to the long points: 500 over all whichever face they are on.
     for (const bevel of ['20', '-20'])
       expect(slant(`ends: {right: {bevel: ${bevel}}}\n`).length).toBeCloseTo(500, 9);
+  });
+
+  test.each([0, 2])('all of the wood of a leaning end lies in the footprint: bent edges, saw %d', (saw) => {
+    const part = partOf(`part: Leg
+units: mm
+stock: {thickness: 60}
+edges:
+  front:
+    - from: [0, 0]
+    - arc: [600, 20]
+      rise: -60
+  back:
+    - from: [0, 60]
+    - arc: [600, 90]
+      rise: 200
+ends: {left: {rake: 5, splay: -25}, right: {rake: -6, splay: 30}}
+allowance: {saw: ${saw}}
+`);
+    const footprint = footprintOf(part, 0);
+    const around = footprint.paths.map((path) => placesOn([path], 0.5));
+    // An edge runs alike through the wood, and an end as far as either of its cut lines: places on both, seen from above.
+    const { ends, edges } = part;
+    const places = edges.flatMap(({ runs }) => placesOn([runs.flatMap(({ path }) => path)], 2));
+    let [counted, beyond] = [0, Number.NEGATIVE_INFINITY];
+    for (const place of places) {
+      const lies = ends!.every(({ side, face, back }) =>
+        [face, back].some(([low, high]) => {
+          const x = low.x + ((high.x - low.x) * (place.y - low.y)) / (high.y - low.y);
+          return side === 'right' ? place.x <= x - 0.01 : place.x >= x + 0.01;
+        }),
+      );
+      if (!lies) continue;
+      counted++;
+      const at = apply(footprint.toBoard, place);
+      const depths = around.map((path) => nearest([at], path) * (isWithin(path, at) ? 1 : -1));
+      beyond = Math.max(beyond, saw - Math.max(...depths));
+    }
+    expect(counted).toBeGreaterThan(500);
+    expect(beyond).toBeLessThan(0.01);
   });
 
   test.each([

@@ -109,6 +109,16 @@ describe('the list of printers', () => {
     expect(fault instanceof PlacedFault && fault.place.line).toBe(line);
   });
 
+  test.each([
+    'a:\n  across: 99 %\n  down: 99 %\n---\nb:\n  across: 99 %\n  down: 99 %\n',
+    '\u0007',
+    '#'.repeat(70_000).replace('#', 'a: '),
+    '['.repeat(200),
+    'a: [99 %\n',
+  ])('a list of printers is not called a job: %#', (text) => {
+    for (const { message } of faultsOf(() => readPrinters(text))) expect(message).not.toMatch(/job|point/);
+  });
+
   test('a name not in it is answered with the nearest, and the list', () => {
     const [fault] = faultsOf(() => printerNamed('shop-lazer', [printer]));
     expect(fault!.message).toMatch(/"shop-lazer".*Did you mean "shop-laser"\?.*shop-laser/);

@@ -3,16 +3,38 @@ import { describe, expect, test } from 'vitest';
 import { apply, inverse } from '../../src/curves/affine.ts';
 import { unitedBox } from '../../src/curves/box.ts';
 import { CHORD_MM } from '../../src/curves/chords.ts';
+import { halfOf } from '../../src/part/half.ts';
+import type { Part } from '../../src/part/part.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
-import type { Layout } from '../../src/tiling/layout.ts';
+import type { Layout, Sheet } from '../../src/tiling/layout.ts';
 import { lyingMargins } from '../../src/tiling/margins.ts';
 import { POINTS_PER_MM } from '../../src/tiling/page-matrix.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
 import { Fault } from '../../src/units/fault.ts';
+import { partOf } from '../part/jobs.ts';
 import { backLeg, block, gentlePart } from './parts.ts';
 
 const layOn = (part: ReturnType<typeof block>, paper: string, turn: 'auto' | number = 'auto', overlap = 15) =>
   layOut(part, { paper: parsePaper(paper), margin: 12.7, overlap, turn });
+
+/** Half of a garden arch's top rail, 3 m over all and 90 mm wide. */
+const halfRail = (apex: number): Part =>
+  halfOf(
+    partOf(`part: Arch rail
+units: mm
+edges:
+  lower:
+    - from: [0, 0]
+    - batten: [3000, 0]
+      apex: [1500, ${apex}]
+  upper:
+    - from: [0, 90]
+    - batten: [3000, 90]
+      apex: [1500, ${apex + 90}]
+`),
+  );
+
+const areaOf = ({ size }: Sheet): number => size.width * size.height;
 
 /** ISO 32000-1, Annex C.2: a page is 14,400 units at most. */
 const MOST_UNITS = 14_400;
@@ -55,6 +77,35 @@ describe('a roll', () => {
     expect(layOn(block(90, 300), 'roll:24in').sheets[0].size).toMatchObject({
       height: expect.closeTo(609.6, 9),
     });
+  });
+
+  test('auto turns half of a 3 m arch rail, so that one page holds what takes two as it lies', () => {
+    const rail = halfRail(650);
+    expect(layOn(rail, 'roll:24in', 0).sheets).toHaveLength(2);
+    const turned = layOn(rail, 'roll:24in');
+    expect(turned.sheets).toHaveLength(1);
+    expect(layOn(rail, 'roll:24in', turned.turnDeg)).toEqual(turned);
+    // No other whole turn makes that one page shorter.
+    for (let turn = -43; turn <= 45; turn += 4) {
+      const { sheets } = layOn(rail, 'roll:24in', turn);
+      if (sheets.length === 1) expect(areaOf(sheets[0])).toBeGreaterThan(areaOf(turned.sheets[0]) - 1e-6);
+    }
+  });
+
+  test('auto leaves a part as it lies where no turn saves a page, though one would save paper', () => {
+    const brace = partOf(`part: Arch brace
+units: mm
+edges:
+  lower:
+    - from: [0, 0]
+    - line: [380, 380]
+  upper:
+    - from: [0, 60]
+    - line: [380, 440]
+`);
+    const [straight, turned] = [layOn(brace, 'roll:24in'), layOn(brace, 'roll:24in', -45)];
+    expect([straight.turnDeg, straight.sheets.length, turned.sheets.length]).toEqual([0, 1, 1]);
+    expect(areaOf(turned.sheets[0])).toBeLessThan(areaOf(straight.sheets[0]));
   });
 
   test('a part longer than a PDF page takes equal pages in one row, joined by register marks', () => {
