@@ -56,7 +56,6 @@ export { formFactor, type Lamination, laminate, lostShare } from './shop/laminat
 export { type Nesting, nest } from './shop/nesting.ts';
 export { adviseStrips } from './shop/part-strips.ts';
 export { adviseSawing } from './shop/sawing.ts';
-
 export { SPECIES } from './shop/species.ts';
 export { planStock, type StockPlan } from './shop/stock-plan.ts';
 export { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, layOut } from './tiling/lay-out.ts';

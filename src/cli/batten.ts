@@ -32,7 +32,10 @@ export const battenCommand = (): Command =>
           'where the middle of each nail goes, and the force each nail bears.',
       )
       .addOption(speciesOption('the strip'))
-      .option('--thickness <length>', 'of the strip where it starts (default: the thickest that is safe)')
+      .option(
+        '--thickness <length>',
+        'of the strip where it starts (default: the thickest that is safe and that its nails bear, 1/2 in or 12 mm at most)',
+      )
       .option('--width <length>', 'of the strip as it stands on edge (default: 3/4 in or 20 mm)')
       .addOption(pictureOption('also draw the strip over its nails, to scale'))
       .addOption(forceOption()),

@@ -1,7 +1,7 @@
 import { Command } from 'commander';
 import { nameAfter } from '../export/file-name.ts';
 import type { Part } from '../part/part.ts';
-import { PAPERS, type Paper, parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
+import { PAPER_NAMES, PAPERS, type Paper, parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
 import { Fault } from '../units/fault.ts';
 import { mustBeFree, writeWhole } from './files.ts';
 import { readFont } from './font.ts';
@@ -32,7 +32,7 @@ export const cardCommand = (): Command =>
       .addOption(
         outputOption('the PDF to write (default: the part’s name and "card", in the current folder)'),
       )
-      .option('--paper <size>', 'letter, a4, legal, tabloid or a3 (default: letter, or a4 for a job in mm)')
+      .option('--paper <size>', `one of ${PAPER_NAMES} (default: letter, or a4 for a job in mm)`)
       .addOption(forceOption()),
     {
       notes: [
@@ -64,9 +64,6 @@ function paperOf({ rule }: Part, { paper }: CardCommandOptions): Paper {
   return atOption('--paper', () => {
     const found = parsePaper(paper ?? USUAL_PAPER[rule.unit]);
     if (PAPERS.includes(found)) return found;
-    throw new Fault(
-      'card.paper',
-      `a card is one sheet of a usual size. Name one of ${PAPERS.map(({ name }) => name).join(', ')}.`,
-    );
+    throw new Fault('card.paper', `a card is one sheet of a usual size. Name one of ${PAPER_NAMES}.`);
   });
 }

@@ -74,7 +74,8 @@ export const checkCommand = (): Command =>
       files: 'Reads JOB and the readings. Writes the SVG that --picture names.',
       examples: [
         'fairlath check samples/hall-bench-leg.yaml --edge back --measured samples/hall-bench-leg-measured.csv',
-        'fairlath check samples/hall-bench-leg.yaml --edge back --reading "12=3 1/4"',
+        'fairlath check samples/hall-bench-leg.yaml --edge back --measured samples/hall-bench-leg-measured.csv --picture check.svg',
+        'fairlath check samples/hall-bench-leg.yaml --edge back --before-sanding --reading "12=3 5/16"',
         'fairlath check --curve arc --chord 28 --rise 3/4 --reading 7=9/16 --reading 14=3/4',
       ],
     },

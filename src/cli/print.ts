@@ -30,6 +30,7 @@ import {
   forceOption,
   fromOption,
   outputOption,
+  paperOption,
   speciesOption,
 } from './shared-options.ts';
 
@@ -46,11 +47,7 @@ const sheets = (command: Command): Command =>
     .summary('the part full size, over sheets that tape up true')
     .description('Print the part full size, as a PDF over ordinary sheets that tape up true, with a cover.')
     .addOption(outputOption('the PDF to write (default: the job’s name with .pdf, in the current folder)'))
-    .option(
-      '--paper <size>',
-      'letter, a4, legal, tabloid, a3, a size such as 13x19in, or a roll such as roll:24in ' +
-        '(default: letter, or a4 for a job in mm)',
-    )
+    .addOption(paperOption('letter, or a4 for a job in mm'))
     .option(
       '--margin <length>',
       'paper left white: one length all round, or four as "top, right, bottom, left" of the upright paper ' +

@@ -16,7 +16,7 @@ import { atOption } from './option.ts';
 import { isOurPdf } from './our-files.ts';
 import { keepPrinter, knownPrinters, printersFile } from './printers-file.ts';
 import { say } from './say.ts';
-import { forceOption, outputOption } from './shared-options.ts';
+import { forceOption, outputOption, paperOption } from './shared-options.ts';
 import { columns } from './table.ts';
 
 const NOMINAL = `${NOMINAL_MM} mm`;
@@ -76,11 +76,7 @@ const sheetCommand = (): Command =>
           'printer-sheet.pdf',
         ),
       )
-      .option(
-        '--paper <size>',
-        'letter, a4, legal, tabloid, a3, a size such as 13x19in, or a roll such as roll:24in (default: a4)',
-        USUAL_PAPER.mm,
-      )
+      .addOption(paperOption(USUAL_PAPER.mm).default(USUAL_PAPER.mm))
       .option('--nominal <length>', `how long the lines are drawn (default: ${NOMINAL})`, NOMINAL)
       .addOption(forceOption())
       .option('--json', 'answer with one JSON object for programs: mm'),

@@ -1,4 +1,5 @@
 import { Option } from 'commander';
+import { PAPER_NAMES } from '../tiling/paper.ts';
 
 /** Options that several commands take, each said in the same words everywhere. */
 
@@ -26,6 +27,12 @@ export const fromOption = (): Option =>
     'what stations and offsets are measured from: reference, the job’s reference line, or chord, the straight ' +
       'line between the edge’s own ends (default: reference)',
   ).default('reference');
+
+export const paperOption = (usual: string): Option =>
+  new Option(
+    '--paper <size>',
+    `${PAPER_NAMES}, a size such as 13x19in, or a roll such as roll:24in (default: ${usual})`,
+  );
 
 export const speciesOption = (whose: string): Option =>
   new Option(

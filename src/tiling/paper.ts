@@ -30,6 +30,9 @@ export const PAPERS: readonly Paper[] = [
   { name: 'a3', width: 297, height: 420 },
 ];
 
+/** "letter, legal, …", as help and faults tell them. */
+export const PAPER_NAMES = PAPERS.map(({ name }) => name).join(', ');
+
 /** The sheet most printers hold where people measure in that unit. */
 export const USUAL_PAPER: Readonly<Record<Unit, string>> = { in: 'letter', mm: 'a4' };
 
@@ -111,12 +114,11 @@ function checkSize(text: string, width: number, height: number): void {
 }
 
 function unknown(text: string): never {
-  const names = PAPERS.map(({ name }) => name);
-  const near = names.find((name) => differs(name, text.toLowerCase()) <= MISSPELT);
-  const hint = near ? `Did you mean "${near}"? ` : '';
+  const near = PAPERS.find(({ name }) => differs(name, text.toLowerCase()) <= MISSPELT);
+  const hint = near ? `Did you mean "${near.name}"? ` : '';
   throw new Fault(
     'paper.unknown',
-    `"${text}" is no paper known here. ${hint}Known: ${names.join(', ')}, a size such as 13x19in or 329x483mm, or a roll such as roll:24in.`,
+    `"${text}" is no paper known here. ${hint}Known: ${PAPER_NAMES}, a size such as 13x19in or 329x483mm, or a roll such as roll:24in.`,
   );
 }
 
