@@ -12,6 +12,12 @@ export interface EndPlane {
   readonly reach: number;
 }
 
+/** Those of both ends. */
+export interface EndPlanes {
+  readonly left: EndPlane;
+  readonly right: EndPlane;
+}
+
 /** One end of a closed part as it is cut. */
 export interface PartEnd {
   readonly side: Side;

@@ -1,21 +1,20 @@
 import { piecesLength, pointAt, segmentEnd, segmentStart } from '../curves/along.ts';
 import type { Curve } from '../curves/curve.ts';
-import { isShoulder, type Piece, type Segment } from '../curves/piece.ts';
+import type { Piece, Segment } from '../curves/piece.ts';
 import { distance, type Point, pointOf } from '../curves/point.ts';
 import { reversePath, reversePiece } from '../curves/segment.ts';
 import { pieceStretch, stretchOf } from '../curves/stretch.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Job } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
-import type { Rule } from '../units/rule.ts';
-import { MM_PER_INCH, type Unit } from '../units/unit.ts';
 import { Chain } from './chain.ts';
 import { edgeEnd, edgePath, edgePieces, edgeStart } from './edge.ts';
-import { cutAt, type EndPlane, endPlane, isSquare, type PartEnd } from './ends.ts';
+import { mustEndTogether, mustKeepApart, mustKeepShoulders, mustNotTouch } from './edges-must.ts';
+import { cutAt, type EndPlane, type EndPlanes, endPlane, isSquare, type PartEnd } from './ends.ts';
 import { offsetAt } from './offsets.ts';
 import type { Part, PartEdge, Shape } from './part.ts';
 import { type Kept, keep, keptBetween, onlyAt } from './trim.ts';
-import { crossing, type Narrowest, narrowest } from './width.ts';
+import { crossing, narrowest } from './width.ts';
 
 /** The line to cut, as it is drawn and as it is exactly. */
 export interface Outline {
@@ -76,9 +75,7 @@ function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline 
 const chainOf = (cut: PartEdge, whole: PartEdge, chain: Chain): Chain =>
   cut === whole ? chain : new Chain(edgePieces(cut));
 
-type Planes = { readonly left: EndPlane; readonly right: EndPlane };
-
-const planesOf = (lower: PartEdge, upper: PartEdge, job: Job): Planes => ({
+const planesOf = (lower: PartEdge, upper: PartEdge, job: Job): EndPlanes => ({
   left: endPlane(job, 'left', [edgeStart(lower), edgeStart(upper)]),
   right: endPlane(job, 'right', [edgeEnd(lower), edgeEnd(upper)]),
 });
@@ -115,7 +112,7 @@ function outermost(plane: EndPlane, { stock }: Job): EndPlane {
 }
 
 /** Run by run what the cuts leave of an edge on the marked face; the edge itself where both ends are square. */
-function cutShort(edge: PartEdge, { left, right }: Planes): PartEdge {
+function cutShort(edge: PartEdge, { left, right }: EndPlanes): PartEdge {
   if (isSquare(left) && isSquare(right)) return edge;
   const cuts = { left: cutAt(left, 0), right: cutAt(right, 0) };
   const [exact, path] = [keptBetween(edgePieces(edge), cuts), keptBetween(edgePath(edge), cuts)];
@@ -185,75 +182,4 @@ export function inOrder([a, b]: readonly [PartEdge, PartEdge]): readonly [PartEd
   const height = (edge: PartEdge): number =>
     offsetAt(edge, middle) ?? (edgeStart(edge).y + edgeEnd(edge).y) / 2;
   return height(a) <= height(b) ? [a, b] : [b, a];
-}
-
-/** Two figures of a length that no rule shows: "0.12 mm". */
-const showSmall = (mm: number, unit: Unit): string =>
-  `${Number((Math.abs(mm) / (unit === 'in' ? MM_PER_INCH : 1)).toPrecision(2))} ${unit}`;
-
-function mustEndTogether(lower: PartEdge, upper: PartEdge, { unit }: Rule): void {
-  const ends = [
-    ['left', edgeStart(lower), edgeStart(upper)],
-    ['right', edgeEnd(lower), edgeEnd(upper)],
-  ] as const;
-  for (const [side, a, b] of ends)
-    if (Math.abs(a.x - b.x) > JOIN_MM)
-      throw new Fault(
-        'part.ends-not-square',
-        (mm) =>
-          `at the ${side} end "${lower.name}" stands at station ${mm(a.x)} and "${upper.name}" at ${mm(b.x)}` +
-          `${mm(a.x) === mm(b.x) ? `, ${showSmall(a.x - b.x, unit)} apart` : ''}. ` +
-          `Give both edges the same station there, the long point; "ends: {${side}: {miter: 6}}" cuts it at an angle.`,
-        `edges.${upper.name}`,
-      );
-}
-
-/** A shoulder that a slanting cut takes off, or into, on either face would stand in every table and not on the part. */
-function mustKeepShoulders(edges: readonly PartEdge[], { left, right }: Planes, { stock }: Job): void {
-  const cuts = [left, right]
-    .filter((plane) => !isSquare(plane))
-    .flatMap((plane) =>
-      [0, stock?.thickness ?? 0].map((depth) => ({ ...cutAt(plane, depth), side: plane.side })),
-    );
-  for (const { past, key, side } of cuts)
-    for (const edge of edges) {
-      const shoulder = edgePieces(edge).find(
-        (piece) => isShoulder(piece) && [piece.from, piece.to].some((at) => past(at) > -JOIN_MM),
-      );
-      if (shoulder)
-        throw new Fault(
-          'ends.shoulder',
-          (mm) =>
-            `the cut of the ${side} end runs through the shoulder of "${edge.name}" at station ${mm(segmentStart(shoulder).x)}. ` +
-            'Set the shoulder farther in, or make the angle of the end smaller.',
-          key,
-        );
-    }
-}
-
-/** Wood thinner than this is none, mm: a shaving is thicker. The width itself is true to a hundredth of it. */
-const NO_WOOD_MM = 0.01;
-
-/** Where edges end in a point, the part is narrowest there; anywhere else it falls in two. */
-function mustNotTouch(lower: PartEdge, upper: PartEdge, { width, at }: Narrowest): void {
-  const isEnd = [edgeStart, edgeEnd].some((end) => distance(end(lower), at) < NO_WOOD_MM);
-  if (width < NO_WOOD_MM && !isEnd)
-    throw new Fault(
-      'part.edges-touch',
-      (mm) =>
-        `the edges "${lower.name}" and "${upper.name}" touch at station ${mm(at.x)}. ` +
-        'Move one so that wood is left between them.',
-      `edges.${upper.name}`,
-    );
-}
-
-function mustKeepApart(lower: PartEdge, upper: PartEdge, at: Point | undefined): void {
-  if (at)
-    throw new Fault(
-      'part.edges-cross',
-      (mm) =>
-        `the edges "${lower.name}" and "${upper.name}" cross at station ${mm(at.x)}. ` +
-        'Move one so that wood is left between them.',
-      `edges.${upper.name}`,
-    );
 }
