@@ -73,7 +73,7 @@ export class ApexNotes {
     put(words.node, 'y', String(isRound ? below : y - ABOVE_PX));
   }
 
-  /** How far down the sheet words must keep clear in the hollow under an apex, px: of the line, of a part too thin for them. */
+  /** How far down the sheet the line lies over words in the hollow under an apex, px; or a part too thin for them. */
   private clearOf({ at, edge }: BareApex, part: Part, wide: number): number {
     const { view } = this.stage;
     const down = (offset: number): number => toScreen(view, { x: 0, y: offset }).y;
