@@ -6,7 +6,7 @@ import type { Part } from '../part/part.ts';
 import type { Bench } from './bench.ts';
 import { put, write } from './dom.ts';
 import { RULE_PX, type Stage } from './stage.ts';
-import { toScreen } from './view.ts';
+import { toPart, toScreen } from './view.ts';
 
 const TICK_PX = 12;
 /** From the apex to the baseline of its words, above it and below. */
@@ -58,30 +58,30 @@ export class ApexNotes {
     const { x, y } = toScreen(view, at);
     const reads = `apex ${bare(at.x)}, ${length(at.y)}`;
     const wide = reads.length * LETTER_PX;
-    // On the hollow side, clear of the teeth that show how sharply the line bends.
-    const below = isRound ? this.clearOf(apex, part, wide) + BELOW_PX : 0;
-    // Words that stand off below it are linked to their tick.
-    const foot = Math.max(y + TICK_PX, below - BELOW_PX + TICK_PX);
-    put(tick.node, 'd', `M${x} ${y - TICK_PX}V${foot}`);
     const anchor = this.anchorFor(x, isRound ? tilt : -tilt, wide);
+    const left = { start: x, middle: this.stage.middleFor(x, wide) - wide / 2, end: x - wide };
+    // On the hollow side, clear of the teeth that show how sharply the line bends.
+    const clear = anchor && isRound ? this.clearOf(apex, part, [left[anchor], left[anchor] + wide]) : y;
+    // Words that stand off below it are linked to their tick.
+    put(tick.node, 'd', `M${x} ${y - TICK_PX}V${clear + TICK_PX}`);
     // Where the line would run through them the tick stands alone; they are among the figures, too.
     write(words.node, anchor ? reads : '');
     if (!anchor) return;
     put(words.node, 'class', anchor);
-    const places = { start: x + BESIDE_PX, middle: this.stage.middleFor(x, wide), end: x - BESIDE_PX };
+    const places = { start: x + BESIDE_PX, middle: left.middle + wide / 2, end: x - BESIDE_PX };
     put(words.node, 'x', String(places[anchor]));
-    put(words.node, 'y', String(isRound ? below : y - ABOVE_PX));
+    put(words.node, 'y', String(isRound ? clear + BELOW_PX : y - ABOVE_PX));
   }
 
-  /** How far down the sheet words must keep clear in the hollow under an apex, px: of the line, of a part too thin for them. */
-  private clearOf({ at, edge }: BareApex, part: Part, wide: number): number {
+  /** How far down the sheet the line reaches over words in the hollow under an apex, px; or a part too thin for them. */
+  private clearOf({ at, edge }: BareApex, part: Part, words: readonly [left: number, right: number]): number {
     const { view } = this.stage;
     const down = (offset: number): number => toScreen(view, { x: 0, y: offset }).y;
     const y = down(at.y);
     // Under a single line there is its chord.
     if (part.edges.length > 1 && edge === lowerEdge(part)) {
-      const half = wide / 2 / view.scale;
-      return Math.max(...[at.x - half, at.x, at.x + half].map((x) => down(offsetAt(edge, x) ?? at.y)));
+      const ends = words.map((x) => offsetAt(edge, toPart(view, { x, y }).x) ?? at.y);
+      return Math.max(y, ...ends.map(down));
     }
     const low = down(part.bounds.bottom);
     return low - y < BELOW_PX + ABOVE_PX ? Math.max(low, y) : y;
