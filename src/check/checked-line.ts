@@ -1,7 +1,8 @@
 import { piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
 import { curveAlong } from '../curves/curve-of.ts';
 import { parallelPath } from '../curves/parallel.ts';
-import { direction, dot, leftOf, subtract } from '../curves/point.ts';
+import type { Piece } from '../curves/piece.ts';
+import { add, angleOf, direction, distance, dot, leftOf, scale, subtract } from '../curves/point.ts';
 import { edgePieces } from '../part/edge.ts';
 import { type BaseLine, offsetsAt, shoulderCorners } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
@@ -22,8 +23,24 @@ export function sawEdge(part: Part, edge: PartEdge): PartEdge {
       'the job has no saw line. Write "saw: 1/16" under allowance.',
       '--before-sanding',
     );
-  const path = parallelPath(edgePieces(edge), outsideOf(part, edge) * part.sawAllowance, false);
+  const pieces = pastShortEnds(edgePieces(edge), part.sawAllowance);
+  const path = parallelPath(pieces, outsideOf(part, edge) * part.sawAllowance, false);
   return { name: edge.name, runs: [curveAlong(edge.runs[0]!.kind, path)], length: piecesLength(path) };
+}
+
+/**
+ * A straight end no longer than the allowance, as past a shoulder, run on by it: there the line to saw to is the
+ * shoulder's, and on its way round the part's end.
+ */
+function pastShortEnds(pieces: readonly Piece[], allowance: number): Piece[] {
+  const runOn = (piece: Piece, end: 'from' | 'to'): Piece => {
+    if (piece.type !== 'line' || distance(piece.from, piece.to) > allowance) return piece;
+    const way = scale(direction(angleOf(piece.from, piece.to)), end === 'to' ? allowance : -allowance);
+    return { ...piece, [end]: add(piece[end], way) };
+  };
+  return pieces
+    .map((piece, i) => (i === 0 ? runOn(piece, 'from') : piece))
+    .map((piece, i) => (i === pieces.length - 1 ? runOn(piece, 'to') : piece));
 }
 
 /**

@@ -270,4 +270,15 @@ describe('a reading at a shoulder', () => {
     const { readings } = checkEdge(stepped, top!, [{ station, offset }], { ...how, tolerance: 0.5 });
     expect(readings[0]!.deviation).toBeCloseTo(off, 9);
   });
+
+  test('nearer to the end than the saw allowance is held against the saw line that goes round both', () => {
+    const rail = partOf(
+      'part: P\nunits: mm\nedges:\n  low:\n    - from: [0, 0]\n    - line: [200, 0]\n  top:\n    - from: [0, 50]\n' +
+        '    - line: [2, 50]\n    - line: [2, 80]\n    - line: [197, 80]\n    - line: [197, 50]\n    - line: [200, 50]\n' +
+        'allowance: {saw: 5}\n',
+    );
+    const readings = [0, 100, 200].map((station) => ({ station, offset: 85 }));
+    const sawn = checkEdge(rail, rail.edges[1]!, readings, { ...how, beforeSanding: true });
+    expect(sawn.readings.map(({ deviation }) => deviation)).toEqual([0, 0, 0]);
+  });
 });
