@@ -6,10 +6,11 @@ import type { Job } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
 import type { Rule } from '../units/rule.ts';
 import { MM_PER_INCH, type Unit } from '../units/unit.ts';
+import type { Chain } from './chain.ts';
 import { edgeEnd, edgePieces, edgeStart } from './edge.ts';
 import { cutAt, type EndPlanes, isSquare } from './ends.ts';
 import type { PartEdge } from './part.ts';
-import type { Narrowest } from './width.ts';
+import { type Narrowest, selfCrossing } from './width.ts';
 
 /** Two figures of a length that no rule shows: "0.12 mm". */
 const showSmall = (mm: number, unit: Unit): string =>
@@ -94,5 +95,21 @@ export function mustKeepApart(lower: PartEdge, upper: PartEdge, at: Point | unde
         `the edges "${lower.name}" and "${upper.name}" cross at station ${mm(at.x)}. ` +
         'Move one so that wood is left between them.',
       `edges.${upper.name}`,
+    );
+}
+
+/**
+ * A half ellipse on a slanting chord can overhang the step that it stands on.
+ * @throws Fault `part.edge-crosses-itself`
+ */
+export function mustNotCrossItself({ name }: PartEdge, chain: Chain): void {
+  const at = selfCrossing(chain);
+  if (at)
+    throw new Fault(
+      'part.edge-crosses-itself',
+      (mm) =>
+        `the edge "${name}" crosses itself at station ${mm(at.x)}: its curve runs back over what is there already. ` +
+        'Give it less rise, or more room.',
+      `edges.${name}`,
     );
 }

@@ -9,7 +9,13 @@ import type { Job } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
 import { Chain } from './chain.ts';
 import { edgeEnd, edgePath, edgePieces, edgeStart } from './edge.ts';
-import { mustEndTogether, mustKeepApart, mustKeepShoulders, mustNotTouch } from './edges-must.ts';
+import {
+  mustEndTogether,
+  mustKeepApart,
+  mustKeepShoulders,
+  mustNotCrossItself,
+  mustNotTouch,
+} from './edges-must.ts';
 import { cutAt, type EndPlane, type EndPlanes, endPlane, isSquare, type PartEnd } from './ends.ts';
 import { offsetAt } from './offsets.ts';
 import type { Part, PartEdge, Shape } from './part.ts';
@@ -27,8 +33,8 @@ export interface Outline {
 
 /**
  * The finished line of a job's edges: one edge is a line with its chord, two close a part.
- * @throws Fault `part.ends-not-square`, `part.edges-cross`, `part.edges-touch`, `ends.one-edge`, `ends.no-thickness`,
- *   `ends.cut-twice`, `ends.shoulder`
+ * @throws Fault `part.ends-not-square`, `part.edges-cross`, `part.edge-crosses-itself`, `part.edges-touch`,
+ *   `ends.one-edge`, `ends.no-thickness`, `ends.cut-twice`, `ends.shoulder`
  */
 export function outlineOf(edges: Part['edges'], job: Job): Outline {
   const [edge, other] = edges;
@@ -43,7 +49,9 @@ function lineOutline(edge: PartEdge, { ends }: Job): Outline {
       'one edge is a line on a board and has no end to cut. Set out the other edge too, or leave this out.',
       `ends.${leaning}`,
     );
-  return { shape: lineShape(edge), exact: edgePieces(edge) };
+  const exact = edgePieces(edge);
+  mustNotCrossItself(edge, new Chain(exact));
+  return { shape: lineShape(edge), exact };
 }
 
 /** One edge as a line pattern with its chord. */
@@ -58,6 +66,8 @@ function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline 
   const [lower, upper] = inOrder(edges);
   mustEndTogether(lower, upper, job.rule);
   const [below, above] = [new Chain(edgePieces(lower)), new Chain(edgePieces(upper))];
+  mustNotCrossItself(lower, below);
+  mustNotCrossItself(upper, above);
   mustKeepApart(lower, upper, crossing(below, above));
   const planes = planesOf(lower, upper, job);
   mustKeepShoulders([lower, upper], planes, job);

@@ -135,3 +135,18 @@ export function crossing(lower: Chain, upper: Chain): Point | undefined {
   }
   return undefined;
 }
+
+/**
+ * The first place where an edge crosses itself, undefined where it does not: only one that somewhere runs back over
+ * stations that it has passed can.
+ */
+export function selfCrossing(chain: Chain): Point | undefined {
+  const { links } = chain;
+  if (links.every(({ from, to }) => to.x >= from.x)) return undefined;
+  for (const { from, to } of links) {
+    const isOwn = (at: Point): boolean => [from, to].some((end) => distance(end, at) < JOIN_MM);
+    const at = chain.crossing(from, to, (place) => !isOwn(place));
+    if (at) return at;
+  }
+  return undefined;
+}

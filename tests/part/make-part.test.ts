@@ -257,3 +257,25 @@ edges:
   const [line, spline] = part.edges[0]!.runs;
   expect(segmentStart(spline!.exact[0]!).angle).toBeCloseTo(segmentEnd(line!.exact[0]!).angle, 12);
 });
+
+describe('an edge that runs back over its stations', () => {
+  const edge = (steps: string): string =>
+    `part: Bracket\nunits: mm\nedges:\n  low:\n    - from: [0, 160]\n${steps}`;
+  const over = (rise: number): string =>
+    edge(`    - line: [40, 160]\n    - line: [40, 150]\n    - ellipse: [300, 165]\n      rise: ${rise}\n`);
+
+  test('is refused where it crosses the step that it stands on', () => {
+    const [fault] = faultsOf(over(60));
+    expect(fault).toMatchObject({ code: 'part.edge-crosses-itself', key: 'edges.low' });
+    expect(fault!.message).toMatch(/crosses itself at station 40/);
+  });
+
+  test('is refused in a closed part, too', () => {
+    const top = '  top:\n    - from: [0, 400]\n    - line: [300, 400]\n';
+    expect(faultsOf(over(60) + top)[0]).toMatchObject({ code: 'part.edge-crosses-itself' });
+  });
+
+  test('is a part where it stays clear of itself', () => {
+    expect(faultsOf(edge('    - line: [40, 150]\n    - ellipse: [300, 165]\n      rise: 60\n'))).toEqual([]);
+  });
+});
