@@ -39,6 +39,7 @@ test('a turned grain takes a wider blank, and says so in words', () => {
   const { code, out } = fairlath(['stock', LEG, '--grain', '1 in 20']);
   expect(code).toBe(0);
   expect(out).toContain('Grain turned 2.9°');
+  expect(fairlath(['stock', LEG, '--grain', '6']).out).toContain('Grain turned 6°\n');
   expect(out).toMatch(/cut it to 34 11\/16 × 4 23\/32/);
 });
 
