@@ -147,8 +147,15 @@ function labelBeside(room: Room, beside: Box, text: string): Item[] {
 /** More labels than this are a thicket. */
 const MOST_MARKS = 12;
 
-/** Apexes before shoulders before joins before pins, as many as can be read. */
+/** Apexes before shoulders before joins before nails and pins, as many as can be read. */
 function foremost(landmarks: readonly Landmark[]): Landmark[] {
-  const rank: Readonly<Record<Landmark['what'], number>> = { apex: 0, shoulder: 1, join: 2, pin: 3, end: 4 };
+  const rank: Readonly<Record<Landmark['what'], number>> = {
+    apex: 0,
+    shoulder: 1,
+    join: 2,
+    nail: 3,
+    pin: 3,
+    end: 4,
+  };
   return [...landmarks].sort((a, b) => rank[a.what] - rank[b.what]).slice(0, MOST_MARKS);
 }

@@ -14,7 +14,7 @@ const ENOUGH_ROWS = 12;
 
 /** The kinds of landmark that keep their row, one list after the other, as the page fills. */
 const KEPT = [
-  ['apex', 'pin', 'join', 'shoulder'],
+  ['apex', 'nail', 'pin', 'join', 'shoulder'],
   ['apex', 'join', 'shoulder'],
   ['apex', 'shoulder'],
   [],
@@ -95,7 +95,7 @@ function columnsOf(part: Part, edges: readonly PartEdge[], rows: readonly Printe
   ];
 }
 
-/** "apex", "pin of back": the edge is named where another in the table has none there. */
+/** "apex", "nail of back": the edge is named where another in the table has none there. */
 function notesOf({ marks, side }: PrintedRow, edges: number): string {
   const whats = [...new Set(marks.map(({ what }) => what))];
   return whats

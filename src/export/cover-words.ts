@@ -157,7 +157,7 @@ function curveWords(step: Step, run: Curve, rule: Rule): string {
 function battenWords([start, end]: EndPair): string {
   const held = start === 'held' ? (end === 'held' ? 'both ends' : 'its start') : 'its end';
   const ends = start === 'free' && end === 'free' ? '' : `, ${held} held in line with what it meets`;
-  return `the line that an even, springy batten takes when it is bent against the pins and may slide along them${ends}.`;
+  return `the line that an even, springy batten takes when it is bent over nails and may slide along them${ends}.`;
 }
 
 const taperedWords = ({ from, to }: Taper, rule: Rule): string =>

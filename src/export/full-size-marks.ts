@@ -2,7 +2,7 @@ import { around, type Box, grown, overlap, pathBox } from '../curves/box.ts';
 import { chordsOf } from '../curves/chords.ts';
 import { type Point, point } from '../curves/point.ts';
 import { finishedLine } from '../part/finished-line.ts';
-import { isOnUpper, landmarks } from '../part/landmarks.ts';
+import { isOnUpper, isPinned, landmarks } from '../part/landmarks.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { type Words, words } from './drawing.ts';
 import type { FullLine } from './full-size.ts';
@@ -27,7 +27,7 @@ const marked = (part: Part): Landmark[] => landmarks(part).filter(({ what }) => 
 const nameOf = ({ rule }: Part, mark: Landmark): string =>
   `${mark.what} ${bare(mark.at.x, rule)}, ${offsetWords(mark, (mm) => bare(mm, rule))}`;
 
-/** Pins as crosses; apexes and joins as ticks square to the reference line. A shoulder is seen without. */
+/** Nails and pins as crosses; apexes and joins as ticks square to the reference line. A shoulder is seen without. */
 export function markLines(part: Part): FullLine[] {
   const reach = (TICK_MM * scaleFor(part)) / 2;
   return marked(part).flatMap((mark) => {
@@ -40,7 +40,7 @@ export function markLines(part: Part): FullLine[] {
       closed: false,
     });
     if (mark.what === 'shoulder') return [];
-    return mark.what === 'pin' ? [tick(reach, 0), tick(0, reach)] : [tick(0, reach)];
+    return isPinned(mark.what) ? [tick(reach, 0), tick(0, reach)] : [tick(0, reach)];
   });
 }
 

@@ -3,7 +3,7 @@ import { type Chord, chordsOf, passes } from '../curves/chords.ts';
 import { distance, type Point } from '../curves/point.ts';
 import type { Joint } from '../job/job.ts';
 import { finishedLine } from '../part/finished-line.ts';
-import { cornersOf, isOnUpper } from '../part/landmarks.ts';
+import { cornersOf, isOnUpper, isPinned } from '../part/landmarks.ts';
 import type { Landmark } from '../part/part.ts';
 import { circle, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { jointLines, labelAnchor } from './joint-marks.ts';
@@ -26,7 +26,7 @@ export const widthOf = (text: string, { size, wider }: Face): number => textWidt
 
 /** White round a label, mm. */
 const WHITE_MM = 0.8;
-/** Half the tick at an apex or a join, and the ring round a pin. */
+/** Half the tick at an apex or a join, and the ring round a nail or pin. */
 const TICK_MM = 2.5;
 const RING_MM = 1.2;
 /** How far off its place a label would stand, mm. */
@@ -34,7 +34,7 @@ const ASIDE_MM = 3;
 /** A label farther from its place than this gets a line to it. */
 const NEAR_MM = 9;
 
-/** Apexes, pins and joins with their stations and offsets, where they cover neither line nor comb. */
+/** Apexes, nails, pins and joins with their stations and offsets, where they cover neither line nor comb. */
 export function landmarkItems(view: PictureView, combs: readonly DrawnTooth[][], area: Room['area']): Item[] {
   const { part, path } = view;
   const lines = path([...finishedLine(part.shape), ...part.saw]);
@@ -99,7 +99,7 @@ const edgesOf = (combs: readonly DrawnTooth[][]): Chord[] =>
   ]);
 
 function sign(what: Landmark['what'], at: Point): Stroke {
-  if (what === 'pin') return circle('mark', at, RING_MM);
+  if (isPinned(what)) return circle('mark', at, RING_MM);
   return polyline('mark', [
     { x: at.x, y: at.y - TICK_MM },
     { x: at.x, y: at.y + TICK_MM },

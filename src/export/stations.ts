@@ -2,7 +2,7 @@ import type { Box } from '../curves/box.ts';
 import { passes } from '../curves/chords.ts';
 import { add, distance, type Point, point, scale } from '../curves/point.ts';
 import { chordOf } from '../part/finished-line.ts';
-import { cornersOf } from '../part/landmarks.ts';
+import { cornersOf, isPinned } from '../part/landmarks.ts';
 import { offsetsBeside } from '../part/offsets.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { circle, type Item, polyline, type Stroke, words } from './drawing.ts';
@@ -14,7 +14,7 @@ import { LEADING, textWidth } from './type.ts';
 /** A station line runs this far past the edges it measures, mm. */
 const PAST_MM = 5;
 
-/** Half a tick at an apex or a join, and the ring round a pin, mm. */
+/** Half a tick at an apex or a join, and the ring round a nail or pin, mm. */
 const TICK_MM = 4;
 const PIN_RADIUS_MM = 1.6;
 
@@ -44,13 +44,13 @@ export function offsetsAcross({ edges, shape }: Part, station: number): number[]
   return [...known, from.y + ((to.y - from.y) * (station - from.x)) / (to.x - from.x)];
 }
 
-/** Signs at apexes, pins and joins, over the line they belong to; a shoulder is seen without. */
+/** Signs at apexes, nails, pins and joins, over the line they belong to; a shoulder is seen without. */
 export function landmarkSigns(view: SheetView): Stroke[] {
   const up = scale(offsetsGrow(view), TICK_MM);
   return view.setting.landmarks.flatMap(({ what, at }) => {
     const centre = onSheet(view, at);
     if (what === 'end' || what === 'shoulder' || !holds(view.sheet.window, centre)) return [];
-    if (what === 'pin') return [circle('mark', centre, PIN_RADIUS_MM)];
+    if (isPinned(what)) return [circle('mark', centre, PIN_RADIUS_MM)];
     return [polyline('mark', [add(centre, scale(up, -1)), add(centre, up)])];
   });
 }

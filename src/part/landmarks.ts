@@ -41,12 +41,12 @@ function placesOf(edge: PartEdge, rule: Rule): Omit<Landmark, 'edge'>[] {
       'join',
       runs.slice(1).map((run) => run.from),
     ),
-    ...places(
-      'pin',
-      runs.flatMap((run) => run.pins),
-    ),
+    ...runs.flatMap(({ kind, pins }) => places(kind === 'batten' ? 'nail' : 'pin', pins)),
   ];
 }
+
+/** Whether the line was led through a landmark. */
+export const isPinned = (what: Landmark['what']): boolean => what === 'nail' || what === 'pin';
 
 /** Whether another edge lies below a landmark: its label then stands above, outside the part. */
 export const isOnUpper = ({ edges }: Part, { at, edge }: Landmark): boolean =>

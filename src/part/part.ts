@@ -71,9 +71,9 @@ export type Shape =
       readonly centre: readonly [Point, Point];
     };
 
-/** A place on the part worth a label: an apex, a pin, a join of two runs, a shoulder, an end of an edge. */
+/** A place on the part worth a label: an apex, a strip's nail or another curve's pin, a join of two runs, a shoulder, an end. */
 export interface Landmark {
-  readonly what: 'apex' | 'pin' | 'join' | 'shoulder' | 'end';
+  readonly what: 'apex' | 'nail' | 'pin' | 'join' | 'shoulder' | 'end';
   readonly at: Point;
   /** The other corner of a shoulder. */
   readonly to?: Point;

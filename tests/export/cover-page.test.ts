@@ -107,7 +107,7 @@ describe('the cover', () => {
     expect(textOn(coversOf(archTop(), 'a4').covers)).toContain('part of a circle of radius 722.5 mm');
   });
 
-  const BATTEN = /springy batten takes when it is bent against the pins and may slide along them/;
+  const BATTEN = /springy batten takes when it is bent over nails and may slide along them/;
 
   test.each<[step: string, words: RegExp]>([
     [

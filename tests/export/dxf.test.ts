@@ -59,7 +59,7 @@ describe('a DXF', () => {
     expect(texts.map(({ text }) => text)).toEqual(
       expect.arrayContaining([
         'Hall bench leg',
-        'pin 12, 3 1/4',
+        'nail 12, 3 1/4',
         expect.stringMatching(/^Full size: .* 34 in long/),
       ]),
     );

@@ -80,7 +80,7 @@ describe('layers', () => {
       /^\s*<path class="cut" [^>]*><title>Finished line<\/title><\/path>\s*$/,
     );
     expect(groupOf(svg, 'text')).toContain('>Hall bench leg</text>');
-    expect(groupOf(svg, 'text')).toContain('>pin 12, 3 1/4</text>');
+    expect(groupOf(svg, 'text')).toContain('>nail 12, 3 1/4</text>');
   });
 
   test('are optional content of the PDF, all of them shown at first', async () => {

@@ -151,7 +151,7 @@ test('the labels of the leg of a hall bench give its apex and its nail', () => {
   const text = textOn(composePicture(samplePart('hall-bench-leg.yaml')));
   expect(text).toMatch(/apex 1\d(?: \d+⁄\d+)?/);
   // The nail as it stands in the job: at 12 in, 3 1/4 in off.
-  expect(text).toContain('pin 12, 3 1⁄4');
+  expect(text).toContain('nail 12, 3 1⁄4');
 });
 
 test('the teeth of a circular arc are all equally long, those of a straight run are none', () => {

@@ -22,7 +22,7 @@ describe('a gauge', () => {
     const { ticks } = strip(back, 2 * IN);
     expect(ticks.filter(({ what }) => what !== 'station').map(({ what }) => what)).toEqual([
       'end',
-      'pin',
+      'nail',
       'apex',
       'end',
     ]);

@@ -78,7 +78,7 @@ describe('landmarks', () => {
   test('of the bench leg tell the apex from the nail', () => {
     const found = landmarks(samplePart('hall-bench-leg.yaml')).filter(({ edge }) => edge === 'back');
     const where = (what: string): number => found.find((mark) => mark.what === what)!.at.x / 25.4;
-    expect(where('pin')).toBeCloseTo(12, 9);
+    expect(where('nail')).toBeCloseTo(12, 9);
     expect(where('apex')).toBeGreaterThan(15);
     expect(found.filter(({ what }) => what === 'end')).toHaveLength(2);
   });
