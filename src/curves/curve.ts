@@ -1,8 +1,6 @@
 import type { Piece, Segment } from './piece.ts';
 import type { Point } from './point.ts';
 
-export type { Box } from './box.ts';
-
 export type CurveKind = 'line' | 'arc' | 'batten' | 'bow' | 'spline' | 'ellipse';
 
 /** One run of an edge: the exact curve, and the path that the writers draw, within FIT_MM of it. */

@@ -55,7 +55,7 @@ export function parallelSides(
   const sides = pieces.map((piece) => new Side(piece, away));
   const meets = sides.map((side, i) => {
     const next = sides[i + 1] ?? (closed ? sides[0] : undefined);
-    return next && { side, next, turn: turnBetween(side, next) };
+    return next && { side, next, turn: cornerBetween(side, next) };
   });
   // Outside corners first: a line that one of them runs on has so much more to be trimmed at its other end.
   const joins = meets.map((meet) =>
@@ -132,7 +132,7 @@ const polyline = (points: readonly Point[]): Segment[] =>
  * How far the line turns from one side to the next, radians, left positive; 0 where it runs on smoothly. Where it turns
  * right back, as a half ellipse does against a shoulder, how the two curve away from each other says which way.
  */
-function turnBetween(before: Side, after: Side): number {
+function cornerBetween(before: Side, after: Side): number {
   const [t0, t1] = [direction(before.at(1).angle), direction(after.at(0).angle)];
   const turn = Math.atan2(cross(t0, t1), dot(t0, t1));
   if (Math.abs(turn) > Math.PI - SMOOTH) {

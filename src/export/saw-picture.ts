@@ -1,6 +1,6 @@
+import type { Box } from '../curves/box.ts';
 import { pathBox } from '../curves/box.ts';
 import { chordsOf } from '../curves/chords.ts';
-import type { Box } from '../curves/curve.ts';
 import type { Point } from '../curves/point.ts';
 import type { Part } from '../part/part.ts';
 import { cutOrder } from '../shop/cut-order.ts';

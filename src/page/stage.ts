@@ -1,5 +1,5 @@
 import { type Element, type G, SVG, type Svg } from '@svgdotjs/svg.js';
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import type { Point } from '../curves/point.ts';
 import { fitted, panned, toScreen, type View, zoomed } from './view.ts';
 

@@ -1,4 +1,4 @@
-import type { Box } from '../curves/curve.ts';
+import type { Box } from '../curves/box.ts';
 import type { Point } from '../curves/point.ts';
 
 /** How the part lies on the screen: pixels, y down, one scale both ways. */

@@ -7,7 +7,7 @@ import { showAngle } from '../units/show-angle.ts';
 import type { BladeAdvice } from './blade-advice.ts';
 import type { LengthWords } from './length-words.ts';
 import { isStraight, type SawnEdge, tightestBend } from './sawn-edges.ts';
-import { placesOf, shouldersIn } from './say-blade.ts';
+import { shouldersIn, shoulderWords } from './say-blade.ts';
 import type { Support } from './support.ts';
 
 /** The order of cuts for this part: what must be done while the board is still square comes first. */
@@ -104,8 +104,8 @@ function shoulderStep({ corners }: BladeAdvice, words: LengthWords): string[] {
   const shoulders = shouldersIn(corners);
   if (shoulders.length === 0) return [];
   return [
-    `Crosscut the shoulder at station ${placesOf(shoulders, words)} straight in from the waste, square to the reference line, ` +
-      'as deep as its inside corner and no deeper: the cut along the edge ends in it.',
+    `Crosscut the ${shoulderWords(shoulders, words)} straight in from the waste, square to the reference line, ` +
+      'as deep as the inside corner and no deeper: the cut along the edge ends there.',
   ];
 }
 

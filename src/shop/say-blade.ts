@@ -69,18 +69,21 @@ function cures(tooTight: readonly Bend[], { about, unit }: LengthWords): string 
 export const shouldersIn = (corners: readonly Corner[]): readonly Corner[] =>
   corners.filter(({ kind, ofShoulder }) => ofShoulder && kind === 'inside');
 
-/** "1 in (top), 13 in (top)". */
-export const placesOf = (shoulders: readonly Corner[], { about }: LengthWords): string =>
-  shoulders.map(({ at, edge }) => `${about(at.x)} (${edge})`).join(', ');
+/** "shoulders at stations 1 in (top), 13 in (top)". */
+export function shoulderWords(shoulders: readonly Corner[], { about }: LengthWords): string {
+  const places = shoulders.map(({ at, edge }) => `${about(at.x)} (${edge})`).join(', ');
+  return shoulders.length > 1 ? `shoulders at stations ${places}` : `shoulder at station ${places}`;
+}
 
 function cornerWords({ corners }: BladeAdvice, words: LengthWords): string[] {
   const shoulders = shouldersIn(corners);
   const isTold = (corner: Corner): boolean =>
     corner.ofShoulder &&
     shoulders.some(({ edge, at }) => edge === corner.edge && Math.abs(at.x - corner.at.x) < JOIN_MM);
-  const told = `at station ${placesOf(shoulders, words)}: no blade turns into it. Crosscut it from the waste first.`;
+  const it = shoulders.length > 1 ? 'them' : 'it';
+  const told = `no blade turns into ${it}. Crosscut ${it} from the waste first.`;
   return [
-    ...(shoulders.length > 0 ? [`shoulder ${told}`] : []),
+    ...(shoulders.length > 0 ? [`${shoulderWords(shoulders, words)}: ${told}`] : []),
     ...corners.filter((corner) => !isTold(corner)).map((corner) => turnWords(corner, words.about)),
   ];
 }
