@@ -1,7 +1,8 @@
 import { type Check, checkEdge } from '../check/check-edge.ts';
 import { readReadings } from '../check/readings.ts';
 import { REFERENCE_LINE } from '../part/offsets.ts';
-import type { PartEdge } from '../part/part.ts';
+import type { Part, PartEdge } from '../part/part.ts';
+import type { Fault } from '../units/fault.ts';
 import { graduationMm } from '../units/graduation.ts';
 import { readOnRule } from '../units/rule.ts';
 import type { Bench } from './bench.ts';
@@ -15,9 +16,13 @@ import { faultsIn, inLine } from './work.ts';
 /** What is off at worst stands off so far on the screen, px; never more than so many times as large. */
 const [WORST_PX, MOST_TIMES] = [60, 100];
 
+const warning = (message: string): HTMLElement => el('li', { class: 'warning' }, message);
+
 /** Readings of a sawn part laid over its line, what is off drawn many times as large. */
 export class Measured {
   private check: Check | undefined;
+  /** What was to be put among the readings and could not be: it is told until they are changed. */
+  private refused: readonly Fault[] = [];
   private readonly text = byId<HTMLTextAreaElement>('readings');
   private readonly edge = byId<HTMLSelectElement>('readings-edge');
   private readonly said = byId('readings-said');
@@ -30,14 +35,14 @@ export class Measured {
     private readonly bench: Bench,
     private readonly places: Places,
   ) {
-    this.text.addEventListener('input', () => this.compare());
-    refuseTooLong(this.text, (text) => this.compare(text));
-    this.edge.addEventListener('change', () => this.compare());
+    this.text.addEventListener('input', () => this.anew());
+    refuseTooLong(this.text, (text) => this.refuse(text));
+    this.edge.addEventListener('change', () => this.anew());
     byId('readings-open').addEventListener('click', async () => {
       const opened = await openText('.csv,.txt');
       if (!opened) return;
       this.text.value = opened.text;
-      this.compare();
+      this.anew();
     });
     this.job = bench.job;
     bench.changed(() => this.follow());
@@ -45,29 +50,44 @@ export class Measured {
     stage.moved(() => this.draw());
   }
 
-  private compare(text = this.text.value): void {
-    const { made, length } = this.bench;
-    this.check = undefined;
-    this.said.replaceChildren();
-    if (made) this.offerEdges(made.part.edges);
-    const edge = made?.part.edges.find(({ name }) => name === this.edge.value);
-    if (made && edge && text.trim() !== '') {
-      try {
-        const readings = readReadings(text, made.part.rule.unit);
-        const tolerance = graduationMm(made.part.rule);
-        this.check = checkEdge(made.part, edge, readings, {
-          base: REFERENCE_LINE,
-          tolerance,
-          beforeSanding: false,
-        });
-        this.say(this.check);
-      } catch (error) {
-        this.said.replaceChildren(
-          ...faultsIn(error).map((fault) => el('li', { class: 'warning' }, inLine(fault, length))),
-        );
-      }
+  private anew(): void {
+    this.refused = [];
+    this.compare();
+  }
+
+  /** Tells why a text is not let in; the readings stay as they were. */
+  private refuse(text: string): void {
+    try {
+      readReadings(text, this.bench.rule.unit);
+    } catch (error) {
+      this.refused = faultsIn(error);
     }
+    this.compare();
+  }
+
+  private compare(): void {
+    const { made, length } = this.bench;
+    if (made) this.offerEdges(made.part.edges);
+    this.check = undefined;
+    let said = this.refused.map((fault) => warning(fault.messageIn(length)));
+    try {
+      this.check = made && this.checked(made.part);
+      if (this.check) said = [...said, ...this.lines(this.check)];
+    } catch (error) {
+      said = [...said, ...faultsIn(error).map((fault) => warning(inLine(fault, length)))];
+    }
+    this.said.replaceChildren(...said);
     this.draw();
+  }
+
+  /** The readings held against their edge; undefined where there are none. */
+  private checked(part: Part): Check | undefined {
+    const edge = part.edges.find(({ name }) => name === this.edge.value);
+    const text = this.text.value;
+    if (!edge || text.trim() === '') return undefined;
+    const tolerance = graduationMm(part.rule);
+    const readings = readReadings(text, part.rule.unit);
+    return checkEdge(part, edge, readings, { base: REFERENCE_LINE, tolerance, beforeSanding: false });
   }
 
   private follow(): void {
@@ -75,6 +95,7 @@ export class Measured {
     if (job === this.job) return;
     this.kept.set(this.job, this.text.value);
     this.text.value = this.kept.get(job) ?? '';
+    this.refused = [];
     this.job = job;
   }
 
@@ -88,7 +109,7 @@ export class Measured {
       edges.find(({ runs }) => runs.some(({ kind }) => kind !== 'line'))?.name ?? names[0] ?? '';
   }
 
-  private say({ readings, worst, verdict, tolerance, edge }: Check): void {
+  private lines({ readings, worst, verdict, tolerance, edge }: Check): HTMLElement[] {
     const { bare, length } = this.bench;
     const rows = readings
       .filter(({ mark }) => mark !== 'true')
@@ -103,7 +124,7 @@ export class Measured {
       });
     const off = verdict === 'within' ? 'within' : 'outside: off by more than';
     const whole = `${edge}, ${off} ${length(tolerance)}; ${length(worst)} at worst`;
-    this.said.replaceChildren(el('li', {}, whole), ...rows);
+    return [el('li', {}, whole), ...rows];
   }
 
   /** "1/16 in proud": more wood than asked for. */

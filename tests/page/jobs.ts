@@ -100,21 +100,31 @@ export function jobTests(browser: () => Browser): void {
       const { page } = await openPage(browser());
       await page.getByText('the job file').click();
       await page.getByText('check a sawn part').click();
+      const [job, readings] = [page.locator('#job-text'), page.locator('#readings')];
       const before = await jobText(page);
+      await readings.fill('18, 3');
       await page.evaluate(`document.addEventListener('copy', (event) => {
         event.clipboardData.setData('text/plain', 'a: b\\n'.repeat(2_000_000));
         event.preventDefault();
       })`);
-      for (const field of [page.locator('#job-text'), page.locator('#readings')]) {
+      for (const field of [job, readings]) {
         await field.selectText();
         for (const key of ['c', 'v']) await page.keyboard.press(`Control+${key}`);
       }
-      await page.locator('#readings-said', { hasText: 'longer than 64 kB' }).waitFor();
+      const said = page.locator('#readings-said li');
+      const refused = 'longer than 64 kB. Readings take a line a station: 6, 1/2.';
+      await expect.poll(() => said.first().textContent()).toBe(refused);
       expect(await page.locator('#faults').textContent()).toBe(
         'longer than 64 kB. A job takes a page or two.',
       );
+      // The readings that stand in the field are compared anew, as after every rest: what was refused is still told.
+      await page.getByText('mm', { exact: true }).click();
+      await expect.poll(() => said.last().textContent()).toContain('mm');
+      expect(await said.first().textContent()).toBe(refused);
       expect(await jobText(page)).toBe(before);
-      expect(await page.locator('#readings').inputValue()).toBe('');
+      expect(await readings.inputValue()).toBe('18, 3');
+      await readings.fill('18, 3 1/4');
+      expect(await said.filter({ hasText: '64 kB' }).count()).toBe(0);
     });
 
     test('of more mistakes than anyone mends at a time the rest are counted', async () => {
