@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { segmentEnd, segmentStart } from '../../src/curves/along.ts';
 import type { Curve } from '../../src/curves/curve.ts';
 import { needsMirrorImage } from '../../src/export/pair-words.ts';
 import { formOf, tailMm } from '../../src/part/form.ts';
@@ -23,6 +24,10 @@ describe('a bending form', () => {
     expect(form.askedRise).toBeCloseTo(75, 9);
     expect(form.length).toBeCloseTo(2 * 637.5 * Math.asin(300 / 637.5), 9);
     expect(offsetAt(form.part.edges[0]!, form.chord / 2)).toBeCloseTo(form.rise, 6);
+    // The line that is asked for lies under the form's, their middles over each other.
+    const [from, to] = [segmentStart(form.asked[0]!), segmentEnd(form.asked.at(-1)!)];
+    expect(from.x + to.x).toBeCloseTo(form.chord, 9);
+    expect(to.x - from.x).toBeCloseTo(600, 9);
   });
 
   test('runs on straight at both ends for the clamps', () => {

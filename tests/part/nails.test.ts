@@ -91,12 +91,19 @@ describe('a nail set from the keyboard', () => {
   test('or in the widest gap, of the edge in hand if that takes any', () => {
     expect(station(nailInWidestGap(LEG))).toBe('23');
     expect(nailInWidestGap(LEG, 'front').edge).toBe('back');
+    // The widest is neither the first nor the last, nor where the stations are largest.
+    const gaps = partOf(
+      job('    - batten: [1000, 0]\n      through: [[100, 5], [300, 10], [800, 8], [950, 4]]\n'),
+    );
+    expect(nailInWidestGap(gaps).at.x).toBe(550);
   });
 
   test('is refused beside a line that takes none, and where no line of the part does', () => {
     expect(() => nailBeside(LEG, 'front', { x: 0, y: 0 })).toThrow('a line takes no nails');
     const rail = partOf(sampleText('garden-arch-rail.yaml'));
     expect(() => nailInWidestGap(rail)).toThrow('Write through in place of apex');
+    const arched = partOf(job('    - line: [200, 0]\n    - arc: [400, 0]\n      rise: 20\n'));
+    expect(() => nailInWidestGap(arched)).toThrow('an arc takes no nails');
     expect(settableOn(rail)).toEqual([]);
   });
 });

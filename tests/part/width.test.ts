@@ -4,10 +4,10 @@ import { along } from '../../src/curves/along.ts';
 import { arc } from '../../src/curves/arc.ts';
 import { batten } from '../../src/curves/batten.ts';
 import type { Piece } from '../../src/curves/piece.ts';
-import { type Point, point } from '../../src/curves/point.ts';
+import { distance, type Point, point } from '../../src/curves/point.ts';
 import { spline } from '../../src/curves/spline.ts';
 import { Chain } from '../../src/part/chain.ts';
-import { crossing, narrowest } from '../../src/part/width.ts';
+import { crossing, foot, narrowest } from '../../src/part/width.ts';
 import { distanceTo } from '../curves/measure.ts';
 
 /** What `narrowest` promises. */
@@ -126,6 +126,22 @@ describe('the narrowest place of a part', () => {
       sweep: -0.8,
     });
     expect(narrowest(chain([round(1300)]), chain([round(1360)])).width).toBeCloseTo(60, 9);
+  });
+
+  test('property: the foot of a point lies on whichever piece is truly nearest, past a joint as well', () => {
+    // A circle of 500 in two pieces: a point at radius r is |r - 500| off it, wherever its chain leads to.
+    const R = 500;
+    const on = (turn: number, r = R): Point => point(r * Math.sin(turn), r * Math.cos(turn));
+    const piece = (from: number, to: number): readonly Piece[] =>
+      arc(on(from), on(to), { through: on((from + to) / 2) }).exact;
+    const circle = chain([...piece(-1, 0), ...piece(0, 1.3)]);
+    fc.assert(
+      fc.property(num(-0.03, 0.03), num(100, 700), (turn, r) => {
+        const to = on(turn, r);
+        expect(distance(to, foot(to, circle, circle.nearest(to)))).toBeCloseTo(Math.abs(r - R), 9);
+      }),
+      { numRuns: 2000 },
+    );
   });
 
   test('tells two dips of nearly the same depth apart', () => {
