@@ -127,7 +127,7 @@ function designsAt(
 function markOf(proud: number, limit: number, spare: number): Mark {
   if (proud > limit) return 'high';
   if (proud >= -limit) return 'true';
-  return proud < -limit - spare || spare === 0 ? 'lost' : 'shy';
+  return proud < -limit - spare ? 'lost' : 'shy';
 }
 
 const noSuchStation = (edge: PartEdge, reading: Reading): Fault =>
