@@ -4,7 +4,7 @@ import { dirname, isAbsolute, join } from 'node:path';
 import { type KnownPrinter, readPrinters, withPrinter } from '../tiling/printers.ts';
 import { Fault } from '../units/fault.ts';
 import { alone } from './alone.ts';
-import { ofFile, readText, writeWhole } from './files.ts';
+import { ofFile, readText, whatIsAt, writeWhole } from './files.ts';
 import { plainSpeaker, speakingOf } from './report.ts';
 
 /**
@@ -32,7 +32,7 @@ function homeFolder(): string {
   );
 }
 
-const textOf = (file: string): string => (existsSync(file) ? readText(file) : '');
+const textOf = (file: string): string => (whatIsAt(file) ? readText(file) : '');
 
 const printersIn = (file: string, text: string): KnownPrinter[] =>
   speakingOf({ ...plainSpeaker, file }, () => readPrinters(text));

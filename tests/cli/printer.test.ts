@@ -1,5 +1,5 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { fairlath, freshFolder, root } from './run.ts';
@@ -148,6 +148,17 @@ describe('fairlath printer', () => {
       }
     },
   );
+
+  test('a list that cannot be reached is told, not taken for an empty one', () => {
+    const { file, run } = bench();
+    mkdirSync(join(file, '..'));
+    symlinkSync(file, file);
+    const { code, err } = run('printer', 'list');
+    expect({ code, err }).toEqual({
+      code: 2,
+      err: expect.stringMatching(/printers\.yaml: links lead round/),
+    });
+  });
 
   test('a settings folder that cannot be one is told', () => {
     const { folder, file } = bench();
