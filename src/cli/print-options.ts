@@ -39,6 +39,7 @@ export interface What {
 /** Options that only one of these has a use for. */
 const BELONGS: Readonly<Record<string, readonly ('gauge' | 'template' | 'form')[]>> = {
   every: ['gauge'],
+  from: ['gauge'],
   edge: ['gauge', 'form'],
   bush: ['template'],
   bearing: ['template'],
