@@ -4,7 +4,7 @@ import type { SawingAsk } from '../shop/sawing.ts';
 import type { SawTable } from '../shop/support.ts';
 import { Fault } from '../units/fault.ts';
 import type { Unit } from '../units/unit.ts';
-import { lengthAt } from './option.ts';
+import { belongsTo, lengthAt } from './option.ts';
 
 export interface SawOptions {
   readonly blade?: string;
@@ -25,6 +25,7 @@ export function readSaws(options: SawOptions, unit: Unit): SawingAsk {
     typed === undefined ? undefined : lengthAt(option, typed, unit, 'positive');
   const width = length('--blade', options.blade);
   const kerf = kerfOf(length('--kerf', options.kerf), length('--gauge', options.gauge));
+  if (kerf && width === undefined) throw belongsTo(options.kerf === undefined ? 'gauge' : 'kerf', 'blade');
   const tableSaw = tableSawOf(
     length('--depth-of-cut', options.depthOfCut),
     length('--depth-at-45', options.depthAt45),

@@ -74,9 +74,10 @@ export const sawCommand = (): Command =>
   ).action(async (file: string | undefined, options: SawOptions) => {
     const { part, speaker, file: job } = readGiven(file, { ...options });
     const words = wordingIn(part.rule);
-    const sawing = speakingOf(ofOptions(speaker), () =>
-      atOption('--blade', () => adviseSawing(part, readSaws(options, words.unit))),
-    );
+    const sawing = speakingOf(ofOptions(speaker), () => {
+      const saws = readSaws(options, words.unit);
+      return atOption('--blade', () => adviseSawing(part, saws));
+    });
     const { picture: output, force } = options;
     if (output !== undefined)
       await writePicture({ output, inputs: [job], force }, `${part.name}: the saw`, async () => {

@@ -107,6 +107,8 @@ describe('fairlath saw', () => {
     [['--table', '0x16'], /--table/],
     [['--blade', '3in'], /^error: --blade: .*1 1\/4 in or less/],
     [['--kerf', '0.02in'], /--kerf: .*leaves no room/],
+    [['--kerf', '1.2mm'], /^error: --kerf belongs to --blade/],
+    [['--gauge', '0.6mm'], /^error: --gauge belongs to --blade/],
     [['--depth-at-45', '2'], /--depth-at-45: .*--depth-of-cut/],
     [['--depth-of-cut', '2', '--depth-at-45', '3'], /--depth-at-45: .*more than/],
     [['--height', 'tall'], /--height/],
