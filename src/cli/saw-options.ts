@@ -19,13 +19,18 @@ export interface SawOptions {
   readonly json?: boolean;
 }
 
+/** @throws Fault `command.belongs` */
+export function mustHaveBlade(options: SawOptions): void {
+  for (const option of ['kerf', 'gauge'] as const)
+    if (options[option] !== undefined && options.blade === undefined) throw belongsTo(option, 'blade');
+}
+
 /** The maker's own blade and saws, in the job's unit. */
 export function readSaws(options: SawOptions, unit: Unit): SawingAsk {
   const length = (option: string, typed: string | undefined): number | undefined =>
     typed === undefined ? undefined : lengthAt(option, typed, unit, 'positive');
   const width = length('--blade', options.blade);
   const kerf = kerfOf(length('--kerf', options.kerf), length('--gauge', options.gauge));
-  if (kerf && width === undefined) throw belongsTo(options.kerf === undefined ? 'gauge' : 'kerf', 'blade');
   const tableSaw = tableSawOf(
     length('--depth-of-cut', options.depthOfCut),
     length('--depth-at-45', options.depthAt45),

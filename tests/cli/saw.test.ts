@@ -106,7 +106,7 @@ describe('fairlath saw', () => {
     [['--table', '16'], /--table: "16" is no size/],
     [['--table', '0x16'], /--table/],
     [['--blade', '3in'], /^error: --blade: .*1 1\/4 in or less/],
-    [['--kerf', '0.02in'], /--kerf: .*leaves no room/],
+    [['--blade', '1/2', '--kerf', '0.02in'], /--kerf: .*leaves no room/],
     [['--kerf', '1.2mm'], /^error: --kerf belongs to --blade/],
     [['--gauge', '0.6mm'], /^error: --gauge belongs to --blade/],
     [['--depth-at-45', '2'], /--depth-at-45: .*--depth-of-cut/],
