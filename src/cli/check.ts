@@ -20,7 +20,7 @@ interface CheckCommandOptions {
   readonly measured?: string;
   readonly reading: readonly string[];
   readonly edge?: string;
-  readonly from: string;
+  readonly from?: string;
   readonly tolerance?: string;
   readonly beforeSanding?: boolean;
   readonly pair?: string;

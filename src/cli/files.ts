@@ -31,15 +31,16 @@ const REASONS: Readonly<Record<string, string>> = {
   ENOTDIR: 'a part of its path is not a folder. Check the path.',
   ENOSPC: 'the disk is full. Make room, then try again.',
   EFBIG: 'the file would be larger than the system allows. Choose another place.',
+  ELOOP: 'links lead round in a circle here. Name the file itself.',
   ENAMETOOLONG: 'its name is too long. Choose a shorter one.',
 };
 
 export function ofFile(file: string, error: unknown): Fault {
   const code = (error as NodeJS.ErrnoException).code ?? '';
-  const name = file === '' ? '""' : file;
+  if (file === '') return new Fault('file.failed', '"": this is no name. Name a file.');
   return new Fault(
     'file.failed',
-    `${name}: ${REASONS[code] ?? `the system says ${code || String(error)}. Try another file.`}`,
+    `${file}: ${REASONS[code] ?? `the system says ${code || String(error)}. Try another file.`}`,
   );
 }
 
@@ -90,10 +91,23 @@ function readSome(fd: number, bytes: Buffer, from: number): number {
   }
 }
 
+/** The names that other programs take for something else; who means them writes them with their folder. */
+function mustBeMeant(file: string): void {
+  const slip =
+    file === '-'
+      ? 'what is written goes to a file, not to standard output. Name one'
+      : file.startsWith('=') && `a name follows after a space: -o ${file.slice(1)}. Type that`;
+  if (slip) throw new Fault('file.not-meant', `${file}: ${slip}, or ./${file} for a file of this name.`);
+}
+
+/** What is there under a name, links not followed; undefined where there is nothing. */
+export const whatIsAt = (file: string): Stats | undefined =>
+  told(file, () => lstatSync(file, { throwIfNoEntry: false }));
+
 /**
  * That an output may be written: not over an input, nor over a file that fairlath did not make. A folder, a device, a
  * pipe and a link that leads nowhere are never replaced.
- * @throws Fault `file.is-input`, `file.exists`, `file.not-plain`, `file.failed`
+ * @throws Fault `file.not-meant`, `file.is-input`, `file.exists`, `file.not-plain`, `file.failed`
  */
 export function mustBeFree(
   file: string,
@@ -101,7 +115,8 @@ export function mustBeFree(
   isOurs: (bytes: Buffer) => boolean,
   force: boolean,
 ): void {
-  if (!told(file, () => lstatSync(file, { throwIfNoEntry: false }))) return;
+  mustBeMeant(file);
+  if (!whatIsAt(file)) return;
   const found = statusOf(file);
   if (found?.isDirectory()) throw ofFile(file, { code: 'EISDIR' });
   if (!found?.isFile()) throw new Fault('file.not-plain', `${file}: this is no ordinary file. Name one.`);
@@ -198,7 +213,8 @@ function sweep(folder: string, begin: string): void {
 
 /** Writes a file that must not exist yet, whole or not at all. A link that leads nowhere is there, too. */
 export function writeNew(file: string, text: string): void {
-  if (told(file, () => lstatSync(file, { throwIfNoEntry: false })))
+  mustBeMeant(file);
+  if (whatIsAt(file))
     throw new Fault(
       'file.exists',
       `${file}: this file exists, and new never overwrites. Choose another name.`,

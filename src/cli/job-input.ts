@@ -5,6 +5,7 @@ import { type QuickOptions, quickJob } from '../job/quick-job.ts';
 import { makePart } from '../part/make-part.ts';
 import type { Part } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
+import { quoted } from '../units/quoted.ts';
 import { showLength } from '../units/rule.ts';
 import { readText } from './files.ts';
 import { type Ending, endsWith, LENGTHS } from './help.ts';
@@ -74,11 +75,7 @@ type Typed = { readonly [option: string]: unknown };
 export function readGiven(file: string | undefined, options: Typed): Given {
   const quick = QUICK.filter((option) => options[option] !== undefined);
   if (file !== undefined) {
-    if (quick.length > 0)
-      throw new Fault(
-        'command.two-jobs',
-        `a job file and --${quick[0]} exclude each other. Give the file, or the curve by its options.`,
-      );
+    if (quick.length > 0) throw twoJobs(file, quick);
     return readFile(file);
   }
   if (options.curve === undefined || options.chord === undefined)
@@ -88,6 +85,14 @@ export function readGiven(file: string | undefined, options: Typed): Given {
     );
   const job = speakingOf(plainSpeaker, () => quickJob(options as unknown as QuickOptions));
   return worked(job, { ...plainSpeaker, length: (mm) => showLength(mm, job.rule) });
+}
+
+/** What stands by itself is a job file, be it the second half of a length that was typed without quotes. */
+function twoJobs(file: string, quick: readonly string[]): Fault {
+  const both = `${quoted(file)} stands for a job file, and a job file and --${quick[0]} exclude each other.`;
+  const cure =
+    'Give the file, or the curve by its options; put a length with a space in quotes: --chord "28 3/4".';
+  return new Fault('command.two-jobs', `${both} ${cure}`);
 }
 
 function readFile(file: string): Given {

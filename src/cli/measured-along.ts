@@ -7,7 +7,7 @@ import { atOption, lengthAt } from './option.ts';
 /** The options that say along what stations and offsets are measured, as typed. */
 export interface AlongOptions {
   readonly edge?: string;
-  readonly from: string;
+  readonly from?: string;
 }
 
 /**
@@ -40,7 +40,7 @@ export function edgeNamed(part: Part, options: Pick<AlongOptions, 'edge'>): Part
 const namesOf = ({ edges }: Part): string => edges.map(({ name }) => `"${name}"`).join(' and ');
 
 /** @throws Fault `command.from` */
-export function baseNamed(edge: PartEdge, { from }: Pick<AlongOptions, 'from'>): BaseLine {
+export function baseNamed(edge: PartEdge, { from = 'reference' }: Pick<AlongOptions, 'from'>): BaseLine {
   if (from === 'reference') return REFERENCE_LINE;
   if (from === 'chord') return chordLine(edge);
   throw new Fault('command.from', `--from: "${from}" is unknown. Write reference or chord.`);

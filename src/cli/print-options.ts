@@ -13,7 +13,7 @@ import { printerNamed } from '../tiling/printers.ts';
 import { Fault } from '../units/fault.ts';
 import { parseLength } from '../units/length.ts';
 import type { Unit } from '../units/unit.ts';
-import { atOption, lengthAt } from './option.ts';
+import { atOption, belongsTo, lengthAt } from './option.ts';
 import { knownPrinters } from './printers-file.ts';
 
 /** The options of print that say how the part is laid over its sheets, as typed. */
@@ -39,6 +39,7 @@ export interface What {
 /** Options that only one of these has a use for. */
 const BELONGS: Readonly<Record<string, readonly ('gauge' | 'template' | 'form')[]>> = {
   every: ['gauge'],
+  from: ['gauge'],
   edge: ['gauge', 'form'],
   bush: ['template'],
   bearing: ['template'],
@@ -61,10 +62,7 @@ export function mustBeOneThing(options: What): void {
     );
   for (const [option, users] of Object.entries(BELONGS))
     if ((options as Record<string, unknown>)[option] !== undefined && !users.some((user) => options[user]))
-      throw new Fault(
-        'command.belongs',
-        `--${option} belongs to ${users.map((user) => `--${user}`).join(' or ')}. Add that, or leave it out.`,
-      );
+      throw belongsTo(option, ...users);
   if (half && (gauge || form))
     throw new Fault(
       'command.no-half',

@@ -3,7 +3,8 @@ import { homedir } from 'node:os';
 import { dirname, isAbsolute, join } from 'node:path';
 import { type KnownPrinter, readPrinters, withPrinter } from '../tiling/printers.ts';
 import { Fault } from '../units/fault.ts';
-import { ofFile, readText, writeWhole } from './files.ts';
+import { alone } from './alone.ts';
+import { ofFile, readText, whatIsAt, writeWhole } from './files.ts';
 import { plainSpeaker, speakingOf } from './report.ts';
 
 /**
@@ -31,7 +32,7 @@ function homeFolder(): string {
   );
 }
 
-const textOf = (file: string): string => (existsSync(file) ? readText(file) : '');
+const textOf = (file: string): string => (whatIsAt(file) ? readText(file) : '');
 
 const printersIn = (file: string, text: string): KnownPrinter[] =>
   speakingOf({ ...plainSpeaker, file }, () => readPrinters(text));
@@ -42,12 +43,14 @@ export const knownPrinters = (): KnownPrinter[] => printersIn(printersFile(), te
 /** Keeps one printer beside the others; a file with mistakes in it is left as it is. */
 export function keepPrinter(printer: KnownPrinter): void {
   const file = printersFile();
-  const text = textOf(file);
-  printersIn(file, text);
   const folder = dirname(file);
   makeFolder(dirname(folder));
   makeFolder(folder);
-  writeWhole(file, withPrinter(text, printer));
+  alone(file, () => {
+    const text = textOf(file);
+    printersIn(file, text);
+    writeWhole(file, withPrinter(text, printer));
+  });
 }
 
 /** By itself: asked for all folders of a path, Node tries without end where the system has nothing to make them in. */

@@ -4,7 +4,7 @@ import type { SawingAsk } from '../shop/sawing.ts';
 import type { SawTable } from '../shop/support.ts';
 import { Fault } from '../units/fault.ts';
 import type { Unit } from '../units/unit.ts';
-import { lengthAt } from './option.ts';
+import { belongsTo, lengthAt } from './option.ts';
 
 export interface SawOptions {
   readonly blade?: string;
@@ -17,6 +17,12 @@ export interface SawOptions {
   readonly picture?: string;
   readonly force?: boolean;
   readonly json?: boolean;
+}
+
+/** @throws Fault `command.belongs` */
+export function mustHaveBlade(options: SawOptions): void {
+  for (const option of ['kerf', 'gauge'] as const)
+    if (options[option] !== undefined && options.blade === undefined) throw belongsTo(option, 'blade');
 }
 
 /** The maker's own blade and saws, in the job's unit. */

@@ -16,7 +16,7 @@ import { readGiven, takesJob, warn } from './job-input.ts';
 import { anglesJson, degrees, printJson } from './json.ts';
 import { atOption } from './option.ts';
 import { ofOptions, speakingOf } from './report.ts';
-import { readSaws, type SawOptions } from './saw-options.ts';
+import { mustHaveBlade, readSaws, type SawOptions } from './saw-options.ts';
 import { say } from './say.ts';
 import { forceOption, pictureOption } from './shared-options.ts';
 import { writePicture } from './svg-file.ts';
@@ -72,6 +72,7 @@ export const sawCommand = (): Command =>
       ],
     },
   ).action(async (file: string | undefined, options: SawOptions) => {
+    mustHaveBlade(options);
     const { part, speaker, file: job } = readGiven(file, { ...options });
     const words = wordingIn(part.rule);
     const sawing = speakingOf(ofOptions(speaker), () =>

@@ -26,7 +26,7 @@ export const fromOption = (): Option =>
     '--from <line>',
     'what stations and offsets are measured from: reference, the job’s reference line, or chord, the straight ' +
       'line between the edge’s own ends (default: reference)',
-  ).default('reference');
+  );
 
 export const paperOption = (usual: string): Option =>
   new Option(

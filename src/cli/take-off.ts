@@ -5,6 +5,7 @@ import type { Reading } from '../check/readings.ts';
 import { type TakeOff, takeOff } from '../check/take-off.ts';
 import { remarks, settingPoints, takenOffJob } from '../check/taken-off-job.ts';
 import { nameAfter } from '../export/file-name.ts';
+import { JobFaults } from '../job/job-faults.ts';
 import { parseJob } from '../job/parse-job.ts';
 import { suggestUnit } from '../job/unit-word.ts';
 import { edgeEnd, edgeStart } from '../part/edge.ts';
@@ -84,13 +85,23 @@ export const takeOffCommand = (): Command =>
     const { readings, speaker } = measuredIn(file, rule.unit, (mm) => showLength(mm, rule));
     const taken = speakingOf(speaker, () => takeOff(readings, rule));
     const text = takenOffJob(taken, options.name ?? basename(file, extname(file)), rule);
-    const part = makePart(parseJob(text).job);
+    const part = partOf(text);
     if (options.picture !== undefined)
       await drawPicture(part, readings, options.picture, file, options.force);
     writeWhole(output, text);
     if (options.json) printJson('take-off', part, { file: output, ...asJson(taken) });
     else say(asText(taken, rule, output));
   });
+
+/** The part of the job that is to be written; of what stands in it only the name is the user's own. */
+function partOf(text: string): Part {
+  try {
+    return makePart(parseJob(text).job);
+  } catch (error) {
+    const ofName = error instanceof JobFaults && error.list.find(({ key }) => key === 'part');
+    throw ofName ? new Fault(ofName.code, ofName.message, '--name') : error;
+  }
+}
 
 function ruleOf({ units, graduation }: TakeOffOptions): Rule {
   if (units !== 'in' && units !== 'mm')

@@ -91,12 +91,28 @@ function jointLabel({ part, path }: PictureView, room: Room, { joint, number, fa
   return [];
 }
 
+/**
+ * A comb without the teeth that stand by another: hundreds of short pieces have far more than a picture shows. Those kept
+ * are less than twice the white apart wherever one is left out, so that their white covers it.
+ */
+function thinned(comb: readonly DrawnTooth[]): DrawnTooth[] {
+  const kept: DrawnTooth[] = [];
+  for (const one of comb) {
+    const last = kept.at(-1);
+    const isBy = last && Math.max(distance(one.foot, last.foot), distance(one.tip, last.tip)) < WHITE_MM;
+    if (!isBy) kept.push(one);
+  }
+  return kept;
+}
+
 /** What a comb covers: its outer line and some of its teeth. */
 const edgesOf = (combs: readonly DrawnTooth[][]): Chord[] =>
-  combs.flatMap((comb) => [
-    ...comb.slice(1).map(({ tip }, i) => ({ from: comb[i]!.tip, to: tip })),
-    ...comb.map(({ foot, tip }) => ({ from: foot, to: tip })),
-  ]);
+  combs
+    .map(thinned)
+    .flatMap((comb) => [
+      ...comb.slice(1).map(({ tip }, i) => ({ from: comb[i]!.tip, to: tip })),
+      ...comb.map(({ foot, tip }) => ({ from: foot, to: tip })),
+    ]);
 
 function sign(what: Landmark['what'], at: Point): Stroke {
   if (isPinned(what)) return circle('mark', at, RING_MM);

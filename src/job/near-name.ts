@@ -1,34 +1,60 @@
 /** Slips of the pen forgiven in a name: a longer one would suggest names that only look alike. */
 const MAX_SLIPS = 2;
 
-/** The name that was probably meant: the nearest one within two slips, if any is. */
+/** Fewer letters are short for too much. */
+const MIN_SHORT = 3;
+
+/** The name that was probably meant: the nearest one within two slips, or else the only one that it is short for. */
 export function nearName(written: string, names: readonly string[]): string | undefined {
-  const slips = Math.min(MAX_SLIPS, Math.floor(written.length / 2));
+  const typed = written.toLowerCase();
+  const slips = Math.min(MAX_SLIPS, Math.max(1, Math.floor(typed.length / 2)));
   const near = names
-    .map((name) => ({ name, distance: editDistance(written.toLowerCase(), name) }))
-    .filter(({ distance }) => distance <= slips)
-    .toSorted((a, b) => a.distance - b.distance);
-  return near[0]?.name;
+    .map((name) => ({ name, distance: slipsBetween(typed, name.toLowerCase()) }))
+    // Of a single letter nothing would be left.
+    .filter(({ name, distance }) => distance <= slips && distance < name.length)
+    // Of two as near, a letter is sooner left out than changed: "ot" is "out" before "at".
+    .toSorted(
+      (a, b) => a.distance - b.distance || Number(isWithin(typed, b.name)) - Number(isWithin(typed, a.name)),
+    );
+  if (near[0]) return near[0].name;
+  const [only, another] = names.filter((name) => isShortFor(typed, name));
+  return another === undefined ? only : undefined;
 }
 
-/** Letters to add, drop or change to get from one word to another; more than MAX_SLIPS is not counted. */
-function editDistance(a: string, b: string): number {
+/** Whether a word is the name with letters left out, never the first: "thru", "dia", "qty". */
+const isShortFor = (word: string, name: string): boolean =>
+  word.length >= MIN_SHORT && word[0] === name[0]?.toLowerCase() && isWithin(word, name);
+
+/** Whether the letters of a word stand in a name in their order. */
+function isWithin(word: string, name: string): boolean {
+  let found = 0;
+  for (const letter of name.toLowerCase()) if (letter === word[found]) found++;
+  return found === word.length;
+}
+
+/**
+ * Letters to add, drop, change, or change over with the next, to get from one word to another (optimal string alignment);
+ * more than MAX_SLIPS is not counted.
+ */
+function slipsBetween(a: string, b: string): number {
   if (Math.abs(a.length - b.length) > MAX_SLIPS) return Number.POSITIVE_INFINITY;
+  let before: number[] = [];
   let row = Array.from({ length: b.length + 1 }, (_, j) => j);
   for (let i = 1; i <= a.length; i++) {
     const next = [i];
     for (let j = 1; j <= b.length; j++) {
       const changed = row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1);
-      next.push(Math.min(changed, row[j]! + 1, next[j - 1]! + 1));
+      const isCrossed = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
+      const crossed = isCrossed ? before[j - 2]! + 1 : changed;
+      next.push(Math.min(changed, crossed, row[j]! + 1, next[j - 1]! + 1));
     }
-    row = next;
+    [before, row] = [row, next];
   }
   return row[b.length]!;
 }
 
 /** The cure for a wrong name: what was probably meant, and all that is known here. */
-export function suggest(written: string, names: readonly string[]): string {
-  const near = nearName(written, names);
+export function suggest(written: string, names: readonly string[], meant = nearName(written, names)): string {
   const known = `Known here: ${names.join(', ')}.`;
-  return near === undefined ? known : `Did you mean "${near}"? ${known}`;
+  return meant === undefined ? known : `Did you mean "${meant}"? ${known}`;
 }

@@ -111,11 +111,11 @@ const MOST_LEAN = (60 * Math.PI) / 180;
 
 function readLean(table: Table): Lean | undefined {
   const [entry, way] = [table.get('lean'), table.get('toward')];
-  if (!entry)
-    return way?.reportName(
-      'job.missing',
-      'a hole without a lean runs nowhere. Give its lean, or take this out.',
-    );
+  if (!entry) {
+    if (!table.lacks('lean')) return undefined;
+    const wording = 'a hole without a lean runs nowhere. Give its lean, or take this out.';
+    return way?.reportName('job.missing', wording);
+  }
   const by = readAngle(entry);
   const toward = way ? readWord(way, ['right', 'left', 'out', 'in'] as const) : 'right';
   if (by === undefined || toward === undefined) return undefined;

@@ -2,7 +2,7 @@ import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Entry } from './entry.ts';
 import type { BattenBy, End, EndPair, Step, Taper } from './job.ts';
-import { suggest } from './near-name.ts';
+import { nearName, suggest } from './near-name.ts';
 import { readPins, readPoint, type SetOut } from './read-points.ts';
 import { readLength, readWord } from './read-values.ts';
 import { squareTo } from './shoulders.ts';
@@ -53,7 +53,11 @@ function reportNoKind(table: Table): undefined {
   const options = Object.values(STEP_KEYS).flatMap(({ known }) => known);
   const odd = table.names.find((name) => !options.includes(name));
   if (odd === undefined) return table.entry.report('job.missing', `the kind of step is missing. ${A_STEP}`);
-  const wording = `unknown kind of step. ${suggest(odd, STEP_KINDS)}`;
+  const others = table.names.filter((name) => name !== odd);
+  // "sline" with points to pass is no line.
+  const fitting = STEP_KINDS.filter((kind) => others.every((name) => STEP_KEYS[kind].known.includes(name)));
+  const meant = nearName(odd, fitting) ?? nearName(odd, STEP_KINDS);
+  const wording = `unknown kind of step. ${suggest(odd, STEP_KINDS, meant)}`;
   return table.get(odd)!.reportName('job.unknown-key', wording);
 }
 

@@ -33,15 +33,19 @@ export class Table {
 
   /** The value of a name that must stand here; `cure` says what to write if it does not. */
   require(name: string, cure: string): Entry | undefined {
-    const entry = this.entries.get(name);
-    return entry || this.misspelt.has(name) ? entry : this.entry.reportMissing(name, cure);
+    return this.lacks(name) ? this.entry.reportMissing(name, cure) : this.entries.get(name);
+  }
+
+  /** Whether a name does not stand here, not even misspelt. */
+  lacks(name: string): boolean {
+    return !this.entries.has(name) && !this.misspelt.has(name);
   }
 
   /** The one entry given of several that exclude each other. */
   exactlyOne(names: readonly string[], cure: string): { name: string; entry: Entry } | undefined {
     const [first, second] = this.names.filter((name) => names.includes(name));
     if (first === undefined) {
-      if (names.some((name) => this.misspelt.has(name))) return undefined;
+      if (!names.every((name) => this.lacks(name))) return undefined;
       return this.entry.report('job.missing', `something is missing. ${cure}`);
     }
     if (second === undefined) return { name: first, entry: this.entries.get(first)! };
@@ -57,9 +61,11 @@ export class Table {
   }
 
   private reportUnknown(entry: Entry, name: string, known: readonly string[]): void {
-    const meant = nearName(name, known);
+    // A name that stands here already is less likely to have been meant.
+    const open = known.filter((each) => !this.entries.has(each));
+    const meant = nearName(name, open) ?? nearName(name, known);
     if (meant !== undefined) this.misspelt.add(meant);
-    entry.reportName('job.unknown-key', `unknown key. ${suggest(name, known)}`);
+    entry.reportName('job.unknown-key', `unknown key. ${suggest(name, known, meant)}`);
   }
 
   private add({ key, value }: NamedNode): void {

@@ -272,6 +272,8 @@ describe('fairlath take-off', () => {
   test.each([
     { args: ['--units', 'ft'], says: /inches \(in\) or millimetres \(mm\)/ },
     { args: ['--graduation', '0'], says: /--graduation/ },
+    { args: ['--name', 'x'.repeat(81)], says: /^error: --name: the text is too long. Keep it to 80/ },
+    { args: ['--name', ''], says: /^error: --name: nothing is written here/ },
   ])('take-off $args is a mistake', ({ args, says }) => {
     const { code, err } = fairlath(['take-off', measured, ...args], freshFolder());
     expect(code).toBe(2);

@@ -44,6 +44,23 @@ test('a name may be as long as the system takes, in any script', () => {
   expect(readdirSync(folder).sort()).toEqual(names.sort());
 });
 
+test.each([
+  ['-', /not to standard output.*\.\/- /],
+  ['=x.pdf', /-o x\.pdf.*\.\/=x\.pdf/],
+  ['', /^"": this is no name/],
+])('%j is no name for what is written', (name, says) => {
+  expect(() => mustBeFree(name, undefined, () => false, false) ?? writeWhole(name, '')).toThrow(says);
+  expect(() => writeNew(name, '')).toThrow(says);
+  expect(existsSync(name)).toBe(false);
+});
+
+test.skipIf(process.platform === 'win32')('links that lead in a circle are told as such', () => {
+  const [one, other] = [join(freshFolder(), 'one'), join(freshFolder(), 'other')];
+  symlinkSync(one, other);
+  symlinkSync(other, one);
+  expect(() => readText(one)).toThrow(/links lead round in a circle/);
+});
+
 test('work that fails half-way leaves the old file as it was and nothing beside it', () => {
   const folder = freshFolder();
   const file = join(folder, 'a.txt');

@@ -16,6 +16,11 @@ describe('a mistake is answered with exit code 2 and a cure', () => {
     { args: ['show', '.'], says: /it is a folder/ },
     { args: ['show'], says: /no job given.*--curve batten/ },
     { args: ['show', leg, '--curve', 'arc'], says: /exclude each other/ },
+    {
+      args: ['show', '--curve', 'arc', '--chord', '28', '3/4', '--rise', '2'],
+      says: /"3\/4" stands for a job file.*in quotes: --chord "28 3\/4"/,
+    },
+    { args: ['print', leg, '--from', 'chord'], says: /--from belongs to --gauge/ },
     { args: ['show', '--curve', 'batten', '--chord', '28'], says: /--rise/ },
     { args: ['show', '--curve', 'batten', '--chord', '28', '--rise', '1 1'], says: /--rise: .*1 1/ },
     { args: ['show', '--curve', 'batten', '--chord', '28', '--rise', '25'], says: /up to about 23 3\/8 in/ },

@@ -95,6 +95,7 @@ test.each([
   [{ gauge: true, half: true }, /walked along the whole part/],
   [{ form: true, half: true }, /built in one piece/],
   [{ bush: '5/8' }, /--bush belongs to --template/],
+  [{ from: 'chord' }, /--from belongs to --gauge/],
   [{ gauge: true, plies: '4' }, /--plies belongs to --form/],
   [{ template: true, bush: '1', edge: 'back' }, /--edge belongs to --gauge or --form/],
 ] as const)('options that do not go together are told: %o', (options, says) => {

@@ -1,5 +1,5 @@
-import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { spawn, spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { fairlath, freshFolder, root } from './run.ts';
@@ -13,6 +13,23 @@ function bench() {
   const file = join(settings, 'fairlath', 'printers.yaml');
   return { folder, settings, file, run: (...args: string[]) => fairlath(args, folder, settings) };
 }
+
+/** The exit code of one that runs beside others. */
+const setAlone = (settings: string, name: string): Promise<number | null> =>
+  new Promise((resolve) => {
+    const words = [
+      join(root, 'bin/fairlath.js'),
+      'printer',
+      'set',
+      name,
+      '--across',
+      '99%',
+      '--down',
+      '100%',
+    ];
+    const env = { ...process.env, XDG_CONFIG_HOME: settings };
+    spawn(process.execPath, words, { env, stdio: 'ignore' }).on('exit', resolve);
+  });
 
 describe('fairlath printer', () => {
   test('a printer is measured, listed, and made good on the pattern', () => {
@@ -64,6 +81,25 @@ describe('fairlath printer', () => {
     expect(JSON.parse(run('printer', 'list', '--json').out).printers).toHaveLength(1);
   });
 
+  test('set by twelve processes at once, none is lost', async () => {
+    const { settings, file, run } = bench();
+    const names = Array.from({ length: 12 }, (_, i) => `shop-${i}`);
+    const codes = await Promise.all(names.map((name) => setAlone(settings, name)));
+    expect(codes).toEqual(names.map(() => 0));
+    const { printers } = JSON.parse(run('printer', 'list', '--json').out) as { printers: { name: string }[] };
+    expect(printers.map(({ name }) => name).toSorted()).toEqual(names.toSorted());
+    expect(readdirSync(join(file, '..'))).toEqual(['printers.yaml']);
+  });
+
+  test('what a killed run has left is waited for, then cleared away', () => {
+    const { file, run } = bench();
+    mkdirSync(join(file, '..'));
+    writeFileSync(join(file, '..', '.printers.yaml.1-left.busy'), '');
+    writeFileSync(join(file, '..', 'mine.busy'), '');
+    expect(run('printer', 'set', 'a', '--across', '100%', '--down', '100%').code).toBe(0);
+    expect(readdirSync(join(file, '..')).toSorted()).toEqual(['mine.busy', 'printers.yaml']);
+  });
+
   test('lines of another length are told with the option to type, as one argument', () => {
     const { run } = bench();
     const { out } = run('printer', 'sheet', '--paper', 'letter', '--nominal', '7 1/2"');
@@ -112,6 +148,17 @@ describe('fairlath printer', () => {
       }
     },
   );
+
+  test('a list that cannot be reached is told, not taken for an empty one', () => {
+    const { file, run } = bench();
+    mkdirSync(join(file, '..'));
+    symlinkSync(file, file);
+    const { code, err } = run('printer', 'list');
+    expect({ code, err }).toEqual({
+      code: 2,
+      err: expect.stringMatching(/printers\.yaml: links lead round/),
+    });
+  });
 
   test('a settings folder that cannot be one is told', () => {
     const { folder, file } = bench();
