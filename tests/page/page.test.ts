@@ -4,6 +4,7 @@ import { startBrowser } from './browser.ts';
 import { handTests } from './hand.ts';
 import { jobTests } from './jobs.ts';
 import { lookTests } from './looks.ts';
+import { meanwhileTests } from './meanwhile.ts';
 import { nailTests } from './nails.ts';
 import { paperTests } from './papers.ts';
 
@@ -18,5 +19,6 @@ const started = (): Browser => browser;
 handTests(started);
 nailTests(started);
 jobTests(started);
+meanwhileTests(started);
 paperTests(started);
 lookTests(started);
