@@ -52,7 +52,10 @@ export class Measured {
     });
     byId('readings-open').addEventListener('click', () => this.open());
     this.job = bench.job;
-    bench.changed(() => this.follow());
+    bench.changed(() => {
+      this.follow();
+      stage.layer('measured').addClass('old');
+    });
     bench.rests(() => this.compare());
     stage.moved(() => this.draw());
   }
@@ -158,7 +161,7 @@ export class Measured {
   }
 
   private draw(): void {
-    const layer = this.stage.layer('measured').clear();
+    const layer = this.stage.layer('measured').clear().removeClass('old');
     const { view } = this.stage;
     if (!this.check) return;
     const { worst, tolerance } = this.check;

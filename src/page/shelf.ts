@@ -115,6 +115,10 @@ export class Shelf {
       const chosen = choice.value === '' ? undefined : OURS[Number(choice.value)];
       if (chosen) this.start(chosen.text, undefined, 'samples');
     });
+    // One that is undone or changed can be chosen anew.
+    this.bench.changed(() => {
+      if (OURS[Number(choice.value)]?.text !== this.bench.text) choice.value = '';
+    });
     // The arrow keys go from one to the next, which counts as one step.
     choice.addEventListener('blur', () => {
       choice.value = '';

@@ -43,10 +43,21 @@ export class TextPanel {
     const { text, faults, told, tried } = this.bench;
     // What nobody sees need not follow the hand.
     if (tried === undefined || this.panel.open) {
-      if (this.typed !== text) this.text.value = text;
+      if (this.typed !== text) this.write(text);
       this.number(text, faults);
     }
     this.tell(told);
+  }
+
+  /** Another text in the field; who types goes on typing where it is another, not at its end. */
+  private write(text: string): void {
+    const before = this.text.value;
+    this.text.value = text;
+    if (document.activeElement !== this.text) return;
+    const now = this.text.value;
+    let [end, same] = [now.length, before.length];
+    while (end > 0 && same > 0 && now[end - 1] === before[same - 1]) [end, same] = [end - 1, same - 1];
+    this.text.setSelectionRange(end, end);
   }
 
   private number(text: string, faults: readonly Told[]): void {

@@ -116,6 +116,44 @@ export function meanwhileTests(browser: () => Browser): void {
       expect(await page.getByLabel(STATION).inputValue()).toBe('12');
     });
 
+    test('one of our parts that is undone can be chosen anew', async () => {
+      const { page } = await openPage(browser());
+      const [parts, name] = [page.locator('#samples'), page.locator('#name')];
+      await parts.focus();
+      await parts.selectOption({ label: 'Garden arch rail' });
+      await page.keyboard.press('Control+z');
+      expect(await name.textContent()).toBe('Hall bench leg');
+      await parts.evaluate((list) => list.dispatchEvent(new Event('change')));
+      expect(await name.textContent()).toBe('Hall bench leg');
+      expect(await parts.inputValue()).toBe('');
+    });
+
+    test('after an undo who types in the job goes on where it was, not at the end of the text', async () => {
+      const { page } = await openPage(browser());
+      await openJobFile(page);
+      const text = await jobText(page);
+      await page.locator('#job-text').focus();
+      await page.keyboard.press('Control+Home');
+      await page.keyboard.type('# one');
+      await page.keyboard.press('Control+z');
+      expect(await jobText(page)).toBe(text);
+      await page.keyboard.type('# two');
+      expect(await jobText(page)).toBe(`# two${text}`);
+    });
+
+    test('where a nail would stand is not shown any more once the part is another', async () => {
+      const { page } = await openPage(browser());
+      await typeStation(page, '13');
+      await page.locator('#nail-set').click();
+      const { x, y } = await middleOf(page, NAIL);
+      await page.mouse.move(x + 60, y);
+      const ghost = page.locator('.setting circle');
+      expect(await ghost.getAttribute('visibility')).toBe('visible');
+      // Without the mouse's moving.
+      await page.locator('#back').dispatchEvent('click');
+      expect(await ghost.getAttribute('visibility')).toBe('hidden');
+    });
+
     test('a slow file does not push away the job that was taken up after it was asked for', async () => {
       const { page } = await openPage(browser(), {}, SLOW_FILE);
       await openSlowly(page);
