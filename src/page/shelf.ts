@@ -52,7 +52,9 @@ export class Shelf {
     byId('open').addEventListener('click', () => this.open());
     byId('save').addEventListener('click', () => this.save());
     // A job file may simply be let fall on the page.
-    window.addEventListener('dragover', (event) => event.preventDefault());
+    window.addEventListener('dragover', (event) => {
+      if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
+    });
     window.addEventListener('drop', (event) => {
       const [dropped] = event.dataTransfer?.files ?? [];
       // Words that are moved within a field are the browser's to move.
