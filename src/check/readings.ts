@@ -1,12 +1,11 @@
 import { Findings } from '../job/findings.ts';
 import { PlacedFault } from '../job/job-faults.ts';
 import type { Place } from '../job/places.ts';
-import { MAX_JOB_BYTES } from '../job/yaml-text.ts';
+import { tooLong } from '../job/yaml-text.ts';
 import { Fault } from '../units/fault.ts';
 import { parseLength } from '../units/length.ts';
 import { quoted } from '../units/quoted.ts';
 import type { Unit } from '../units/unit.ts';
-import { utf8Length } from '../units/utf8.ts';
 import { type Cell, cellsOf, type Separator, separatorOf } from './cells.ts';
 
 /** What was read off a rule at one station, mm, and where that was written down. */
@@ -38,7 +37,7 @@ const PASSED_OVER = /^\s*(#|$)/;
  * stand first ("station, offset"; "station_mm"; "measured" counts before "offset", so that a printed table of offsets
  * can be filled in); blank lines and # remarks are passed over.
  *
- * @param text at most `MAX_JOB_BYTES`; a longer one is refused unread
+ * @param text at most `MAX_JOB_BYTES` and `MAX_JOB_LINES`; a longer one is refused unread
  * @param unit the unit of a bare number
  * @returns in the order of the file, at least one
  * @throws JobFaults every mistake with its line and column: `readings.too-big`, `readings.not-text`,
@@ -63,11 +62,9 @@ export function mustBeReadings(readings: readonly Reading[]): void {
 }
 
 function notReadings(text: string): Fault | undefined {
-  if (utf8Length(text) > MAX_JOB_BYTES)
-    return new Fault(
-      'readings.too-big',
-      `longer than ${MAX_JOB_BYTES / 1024} kB. Readings take a line a station: ${EXAMPLE}.`,
-    );
+  const long = tooLong(text);
+  if (long !== undefined)
+    return new Fault('readings.too-big', `${long}. Readings take a line a station: ${EXAMPLE}.`);
   if (NOT_TEXT.test(text))
     return new Fault('readings.not-text', 'this is not plain text. Save it as CSV in UTF-8.');
   return undefined;

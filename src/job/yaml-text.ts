@@ -9,6 +9,9 @@ import { syntaxFaults } from './syntax-faults.ts';
 /** A thousand pins, written wide, take 40 kB: a longer text is something other than a job. */
 export const MAX_JOB_BYTES = 64 * 1024;
 
+/** A thousand pins, one a line with a remark over each, take 2000: a longer text is something other than a job. */
+export const MAX_JOB_LINES = 4000;
+
 /**
  * Lists and groups inside each other. A job needs seven; the reader of the text calls itself once a
  * level and runs out of stack at about fifteen hundred.
@@ -45,6 +48,14 @@ export function readYaml(text: string, kind: Kind, findings: Findings): Entry | 
   return new Entry(source, '', first.contents, { line: 1, column: 1 });
 }
 
+/** What makes a text too long for a job, or for a list of readings. */
+export function tooLong(text: string): string | undefined {
+  if (utf8Length(text) > MAX_JOB_BYTES) return `longer than ${MAX_JOB_BYTES / 1024} kB`;
+  let lines = 1;
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines++;
+  return lines > MAX_JOB_LINES ? `more than ${MAX_JOB_LINES} lines` : undefined;
+}
+
 /** The lengths of lines are counted here, so that even a file that is not text has places. */
 function isPlainText(text: string, { name }: Kind, source: Source): boolean {
   const report = (code: string, wording: string, offset: number): false => {
@@ -52,9 +63,8 @@ function isPlainText(text: string, { name }: Kind, source: Source): boolean {
     return false;
   };
   source.lines.addNewLine(0);
-  if (utf8Length(text) > MAX_JOB_BYTES) {
-    return report('job.too-big', `longer than ${MAX_JOB_BYTES / 1024} kB. A ${name} takes a page or two.`, 0);
-  }
+  const long = tooLong(text);
+  if (long !== undefined) return report('job.too-big', `${long}. A ${name} takes a page or two.`, 0);
   for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) source.lines.addNewLine(at + 1);
   const odd = text.search(NOT_TEXT);
   if (odd >= 0) {

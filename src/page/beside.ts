@@ -4,6 +4,7 @@ import { pathData } from '../export/svg.ts';
 import { readOnRule } from '../units/rule.ts';
 import type { Bench } from './bench.ts';
 import { byId, el } from './dom.ts';
+import { LineList } from './line-list.ts';
 import type { Places } from './places.ts';
 import type { Stage } from './stage.ts';
 import { toScreen } from './view.ts';
@@ -24,13 +25,14 @@ const [LETTER_PX, LINE_PX] = [7.5, 19];
 export class Beside {
   private others: readonly Other[] = [];
   private readonly boxes = new Map<ComparedKind, HTMLInputElement>();
-  private readonly said = byId('beside-said');
+  private readonly said;
 
   constructor(
     private readonly stage: Stage,
     private readonly bench: Bench,
-    private readonly places: Places,
+    places: Places,
   ) {
+    this.said = new LineList(byId('beside-said'), places);
     const host = byId('beside-kinds');
     for (const kind of COMPARED) {
       const box = el('input', { type: 'checkbox' });
@@ -88,13 +90,9 @@ export class Beside {
   }
 
   private say(isAsked: boolean): void {
-    const rows = this.chosen().map((other) => {
-      const line = el('button', { type: 'button', class: 'place' }, this.words(other));
-      this.places.attach(line, () => other);
-      return el('li', {}, line);
-    });
+    const rows = this.chosen().map((other) => ({ words: this.words(other), spot: () => other }));
     const none = 'None of these exists for this bend, or the line is one of them.';
-    this.said.replaceChildren(...(rows.length > 0 || !isAsked ? rows : [el('li', {}, none)]));
+    this.said.show(rows.length > 0 || !isAsked ? rows : [{ words: none }]);
   }
 
   private words({ kind, worst, at, sameApex, edge }: Other): string {

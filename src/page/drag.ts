@@ -5,6 +5,7 @@ import type { Bench } from './bench.ts';
 import type { Handles } from './handles.ts';
 import type { Nails } from './nails.ts';
 import { reachOf, type Stage } from './stage.ts';
+import { toPart } from './view.ts';
 import type { Made } from './work.ts';
 
 /** One notch of a wheel. */
@@ -16,9 +17,10 @@ interface Hold {
   readonly made: Made;
   /** The job before: Escape goes back to it. */
   readonly before: string;
-  /** Where the pointer took hold: the grip moves as far as the pointer, it does not jump under it. */
+  /** Where on the part the pointer took hold: the grip moves as far as the pointer, it does not jump under it. */
   readonly from: Point;
-  to: Point;
+  /** Where the pointer is by now, px; nowhere else before it has moved. */
+  to: Point | undefined;
 }
 
 /** The hand on the sheet: it drags what it takes hold of, and moves the sheet where it takes hold of nothing. */
@@ -47,6 +49,10 @@ export class Drag {
       },
       { capture: true },
     );
+    // Undone, stepped or another job opened meanwhile: what the hand holds is of a text that is no more.
+    bench.changed(() => {
+      if (this.hold && bench.tried === undefined) this.end();
+    });
   }
 
   private down(event: PointerEvent): void {
@@ -54,16 +60,23 @@ export class Drag {
     const at = this.stage.placeOf(event);
     const reach = reachOf(event);
     const before = this.bench.text;
-    const grip = this.nails.isSetting ? this.nails.setAt(at, reach) : this.handles.nearest(at, reach);
-    const { made } = this.bench;
+    // A second finger on the sheet takes hold of nothing.
+    const grip = this.on.size > 0 ? undefined : this.gripAt(at, reach);
     this.stage.svg.node.setPointerCapture(event.pointerId);
     event.preventDefault();
-    if (grip && made && this.on.size === 0) {
-      this.hold = { pointer: event.pointerId, grip, made, before, from: at, to: at };
-      this.stage.svg.node.classList.add('dragging');
-      this.handles.focus(grip.key);
-      this.handles.point(grip.key);
-    } else this.on.set(event.pointerId, at);
+    if (!grip) {
+      this.on.set(event.pointerId, at);
+      return;
+    }
+    this.stage.svg.node.classList.add('dragging');
+    this.handles.focus(grip.key);
+    this.handles.point(grip.key);
+    const [made, from] = [this.bench.made!, toPart(this.stage.view, at)];
+    this.hold = { pointer: event.pointerId, grip, made, before, from, to: undefined };
+  }
+
+  private gripAt(at: Point, reach: number): Grip | undefined {
+    return this.nails.isSetting ? this.nails.setAt(at, reach) : this.handles.nearest(at, reach);
   }
 
   private move(event: PointerEvent): void {
@@ -77,10 +90,10 @@ export class Drag {
 
   private follow(): void {
     this.frame = 0;
-    if (!this.hold) return;
-    const { grip, made, from, to } = this.hold;
-    const { scale } = this.stage.view;
-    const place = { x: grip.at.x + (to.x - from.x) / scale, y: grip.at.y - (to.y - from.y) / scale };
+    if (!this.hold?.to) return;
+    const { grip, made, from } = this.hold;
+    const to = toPart(this.stage.view, this.hold.to);
+    const place = { x: grip.at.x + to.x - from.x, y: grip.at.y + to.y - from.y };
     const text = editJob(made.text, gripMoved(grip, place, made.part));
     if (text !== this.bench.tried) this.bench.try(text);
   }

@@ -33,6 +33,7 @@ export class FigureList {
       row.row.classList.toggle('warning', figure.isWarning ?? false);
       if (this.host.children[i] !== row.row) this.host.insertBefore(row.row, this.host.children[i] ?? null);
     });
+    this.places.follow();
   }
 
   private added(figure: Figure): Row {
@@ -40,9 +41,7 @@ export class FigureList {
     const value = el('dd');
     const row = el('div', { class: 'figure' }, el('dt', {}, label), value);
     const made: Row = { row, label, value, figure };
-    this.places.attach(label, () => made.figure);
-    row.addEventListener('pointerenter', () => this.places.show(made.figure));
-    row.addEventListener('pointerleave', () => this.places.show(undefined));
+    this.places.attach(row, () => made.figure);
     this.rows.set(figure.id, made);
     return made;
   }

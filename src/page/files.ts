@@ -1,4 +1,4 @@
-import { MAX_JOB_BYTES } from '../job/yaml-text.ts';
+import { MAX_JOB_BYTES, tooLong } from '../job/yaml-text.ts';
 import { el } from './dom.ts';
 
 /** A file that was opened, and how to write back to it where the browser lets a page do that. */
@@ -47,7 +47,7 @@ export const textOf = (file: Blob): Promise<string> => file.slice(0, MOST_BYTES)
 export function refuseTooLong(field: HTMLTextAreaElement, refused: (text: string) => void): void {
   field.addEventListener('beforeinput', (event) => {
     const text = event.data ?? event.dataTransfer?.getData('text/plain') ?? '';
-    if (text.length <= MAX_JOB_BYTES) return;
+    if (tooLong(text) === undefined) return;
     event.preventDefault();
     refused(text);
   });

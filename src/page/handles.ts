@@ -59,8 +59,8 @@ export class Handles {
   private readonly label;
   private inHand: string | undefined;
   private readonly onHand: (() => void)[] = [];
-  /** The text before the keys began to move something: Escape goes back to it. */
-  private before: string | undefined;
+  /** The text, and of which job, before the keys began to move something: Escape goes back to it. */
+  private before: { readonly text: string; readonly job: number } | undefined;
 
   constructor(
     private readonly stage: Stage,
@@ -151,7 +151,7 @@ export class Handles {
       .addClass('reach');
     group.path().attr('d', SIGNS[grip.what]);
     group.node.addEventListener('focus', () => {
-      this.before = this.bench.text;
+      this.before = { text: this.bench.text, job: this.bench.job };
       this.point(grip.key);
     });
     group.node.addEventListener('blur', ({ relatedTarget }) => {
@@ -210,7 +210,7 @@ export class Handles {
   private key(event: KeyboardEvent, key: string): void {
     const arrow = ARROWS[event.key];
     const { made } = this.bench;
-    if (event.key === 'Escape' && this.before !== undefined) this.bench.step(this.before, key);
+    if (event.key === 'Escape' && this.before?.job === this.bench.job) this.bench.step(this.before.text, key);
     if (!arrow || !made || event.altKey || event.ctrlKey || event.metaKey) return;
     event.preventDefault();
     const by = event.shiftKey ? TEN : ONE;

@@ -3,6 +3,8 @@ export interface History {
   readonly past: readonly Step[];
   readonly now: Step;
   readonly future: readonly Step[];
+  /** How many jobs have lain on the bench: the number of one is never another's, even once it is undone. */
+  readonly jobs: number;
 }
 
 interface Step {
@@ -20,6 +22,7 @@ export const begun = (text: string): History => ({
   past: [],
   now: { text, burst: undefined, job: 0 },
   future: [],
+  jobs: 1,
 });
 
 /** One more step; what was undone before it is gone. The same text again is no step. */
@@ -29,11 +32,11 @@ export function stepped(history: History, text: string, burst?: string): History
 
 /** Another job takes the place of this one. */
 export const another = (history: History, text: string, burst?: string): History =>
-  goneOn(history, { text, burst, job: history.now.job + 1 });
+  goneOn({ ...history, jobs: history.jobs + 1 }, { text, burst, job: history.jobs });
 
-function goneOn({ past, now }: History, step: Step): History {
+function goneOn({ past, now, jobs }: History, step: Step): History {
   const goesOn = step.burst !== undefined && step.burst === now.burst;
-  return { past: goesOn ? past : [...past, now].slice(-MOST_STEPS), now: step, future: [] };
+  return { past: goesOn ? past : [...past, now].slice(-MOST_STEPS), now: step, future: [], jobs };
 }
 
 /** Ends a burst: the next step counts by itself. */
@@ -42,12 +45,14 @@ export const rested = (history: History): History => ({
   now: { ...history.now, burst: undefined },
 });
 
-export function back({ past, now, future }: History): History {
+export function back(history: History): History {
+  const { past, now, future } = history;
   const last = past.at(-1);
-  return last ? { past: past.slice(0, -1), now: last, future: [now, ...future] } : { past, now, future };
+  return last ? { ...history, past: past.slice(0, -1), now: last, future: [now, ...future] } : history;
 }
 
-export function forward({ past, now, future }: History): History {
+export function forward(history: History): History {
+  const { past, now, future } = history;
   const [next, ...rest] = future;
-  return next ? { past: [...past, now], now: next, future: rest } : { past, now, future };
+  return next ? { ...history, past: [...past, now], now: next, future: rest } : history;
 }

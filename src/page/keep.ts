@@ -10,11 +10,16 @@ function attempt<T>(work: () => T): T | undefined {
   }
 }
 
-/** What the last visit left; from now on this visit's work is kept beside it. */
-export function takeOver(): string | undefined {
+/**
+ * What the last visit left; from now on this visit's work is kept beside it. A visit that left the page's first part as
+ * it was has left nothing, and what lay there before is still kept.
+ */
+export function takeOver(first: string): string | undefined {
   return attempt(() => {
-    const left = localStorage.getItem(NOW) ?? localStorage.getItem(BEFORE);
-    if (left !== null) localStorage.setItem(BEFORE, left);
+    const left = [NOW, BEFORE]
+      .map((key) => localStorage.getItem(key))
+      .find((text) => text !== null && text !== first);
+    if (left != null) localStorage.setItem(BEFORE, left);
     localStorage.removeItem(NOW);
     return left ?? undefined;
   });

@@ -22,10 +22,12 @@ export function stepsAndKeys(bench: Bench, shelf: Shelf): void {
 function actionOf(event: KeyboardEvent, bench: Bench, shelf: Shelf): (() => unknown) | undefined {
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return undefined;
   const key = event.key.toLowerCase();
-  if (key === 's') return () => shelf.save();
-  if (key === 'o') return () => shelf.open();
-  // In a field of one line the browser's own undo is meant.
-  if (event.target instanceof HTMLInputElement && event.target.type === 'text') return undefined;
+  // A key that is held down asks once.
+  if (key === 's') return () => event.repeat || shelf.save();
+  if (key === 'o') return () => event.repeat || shelf.open();
+  // Where anything but the job is typed the browser's own undo is meant.
+  if (event.target instanceof Element && event.target.matches('input[type="text"], #readings'))
+    return undefined;
   if (key === 'y' || (key === 'z' && event.shiftKey)) return () => bench.forward();
   return key === 'z' ? () => bench.back() : undefined;
 }

@@ -1,13 +1,14 @@
 import { type Check, checkEdge } from '../check/check-edge.ts';
 import { readReadings } from '../check/readings.ts';
+import { tooLong } from '../job/yaml-text.ts';
 import { REFERENCE_LINE } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
-import type { Fault } from '../units/fault.ts';
 import { graduationMm } from '../units/graduation.ts';
 import { readOnRule } from '../units/rule.ts';
 import type { Bench } from './bench.ts';
 import { byId, el } from './dom.ts';
-import { openText, refuseTooLong } from './files.ts';
+import { openText, refuseTooLong, whyOf } from './files.ts';
+import { type Line, LineList } from './line-list.ts';
 import type { Places } from './places.ts';
 import { RULE_PX, type Stage } from './stage.ts';
 import { toScreen } from './view.ts';
@@ -16,36 +17,45 @@ import { faultsIn, inLine } from './work.ts';
 /** What is off at worst stands off so far on the screen, px; never more than so many times as large. */
 const [WORST_PX, MOST_TIMES] = [60, 100];
 
-const warning = (message: string): HTMLElement => el('li', { class: 'warning' }, message);
+const warning = (words: string): Line => ({ words, className: 'warning' });
+
+/** Of one part: its readings, and the edge they are of once that is chosen. */
+interface Kept {
+  readonly text: string;
+  readonly edge: string | undefined;
+}
 
 /** Readings of a sawn part laid over its line, what is off drawn many times as large. */
 export class Measured {
   private check: Check | undefined;
   /** What was to be put among the readings and could not be: it is told until they are changed. */
-  private refused: readonly Fault[] = [];
+  private refused: readonly string[] = [];
   private readonly text = byId<HTMLTextAreaElement>('readings');
   private readonly edge = byId<HTMLSelectElement>('readings-edge');
-  private readonly said = byId('readings-said');
+  private readonly said;
   /** Of each job that has lain on the bench, by number: they are of its part and of no other. */
-  private readonly kept = new Map<number, string>();
+  private readonly kept = new Map<number, Kept>();
+  private chosen: string | undefined;
   private job: number;
 
   constructor(
     private readonly stage: Stage,
     private readonly bench: Bench,
-    private readonly places: Places,
+    places: Places,
   ) {
+    this.said = new LineList(byId('readings-said'), places);
     this.text.addEventListener('input', () => this.anew());
     refuseTooLong(this.text, (text) => this.refuse(text));
-    this.edge.addEventListener('change', () => this.anew());
-    byId('readings-open').addEventListener('click', async () => {
-      const opened = await openText('.csv,.txt');
-      if (!opened) return;
-      this.text.value = opened.text;
+    this.edge.addEventListener('change', () => {
+      this.chosen = this.edge.value;
       this.anew();
     });
+    byId('readings-open').addEventListener('click', () => this.open());
     this.job = bench.job;
-    bench.changed(() => this.follow());
+    bench.changed(() => {
+      this.follow();
+      stage.layer('measured').addClass('old');
+    });
     bench.rests(() => this.compare());
     stage.moved(() => this.draw());
   }
@@ -55,12 +65,30 @@ export class Measured {
     this.compare();
   }
 
+  private async open(): Promise<void> {
+    const { job } = this;
+    try {
+      const opened = await openText('.csv,.txt');
+      // They are of the part that lay on the bench when they were asked for.
+      if (!opened || job !== this.job) return;
+      if (tooLong(opened.text) !== undefined) {
+        this.refuse(opened.text);
+        return;
+      }
+      this.text.value = opened.text;
+      this.anew();
+    } catch (error) {
+      this.refused = [`This file could not be read: ${whyOf(error)}`];
+      this.compare();
+    }
+  }
+
   /** Tells why a text is not let in; the readings stay as they were. */
   private refuse(text: string): void {
     try {
       readReadings(text, this.bench.rule.unit);
     } catch (error) {
-      this.refused = faultsIn(error);
+      this.refused = faultsIn(error).map((fault) => fault.messageIn(this.bench.length));
     }
     this.compare();
   }
@@ -69,14 +97,14 @@ export class Measured {
     const { made, length } = this.bench;
     if (made) this.offerEdges(made.part.edges);
     this.check = undefined;
-    let said = this.refused.map((fault) => warning(fault.messageIn(length)));
+    let said: readonly Line[] = this.refused.map(warning);
     try {
       this.check = made && this.checked(made.part);
       if (this.check) said = [...said, ...this.lines(this.check)];
     } catch (error) {
       said = [...said, ...faultsIn(error).map((fault) => warning(inLine(fault, length)))];
     }
-    this.said.replaceChildren(...said);
+    this.said.show(said);
     this.draw();
   }
 
@@ -93,9 +121,13 @@ export class Measured {
   private follow(): void {
     const { job } = this.bench;
     if (job === this.job) return;
-    this.kept.set(this.job, this.text.value);
-    this.text.value = this.kept.get(job) ?? '';
+    this.kept.set(this.job, { text: this.text.value, edge: this.chosen });
+    const { text, edge } = this.kept.get(job) ?? { text: '', edge: undefined };
+    this.text.value = text;
+    this.chosen = edge;
     this.refused = [];
+    this.check = undefined;
+    this.draw();
     this.job = job;
   }
 
@@ -103,28 +135,23 @@ export class Measured {
   private offerEdges(edges: readonly PartEdge[]): void {
     const names = edges.map(({ name }) => name);
     const offered = [...this.edge.options].map(({ value }) => value);
-    if (names.join('\n') === offered.join('\n')) return;
-    this.edge.replaceChildren(...names.map((name) => el('option', { value: name }, name)));
-    this.edge.value =
-      edges.find(({ runs }) => runs.some(({ kind }) => kind !== 'line'))?.name ?? names[0] ?? '';
+    if (names.join('\n') !== offered.join('\n'))
+      this.edge.replaceChildren(...names.map((name) => el('option', { value: name }, name)));
+    const curved = edges.find(({ runs }) => runs.some(({ kind }) => kind !== 'line'));
+    this.edge.value = names.find((name) => name === this.chosen) ?? curved?.name ?? names[0] ?? '';
   }
 
-  private lines({ readings, worst, verdict, tolerance, edge }: Check): HTMLElement[] {
+  private lines({ readings, worst, verdict, tolerance, edge }: Check): Line[] {
     const { bare, length } = this.bench;
     const rows = readings
       .filter(({ mark }) => mark !== 'true')
-      .map((each) => {
-        const line = el(
-          'button',
-          { type: 'button', class: 'place' },
-          `station ${bare(each.station)}: ${this.off(each.proud)}`,
-        );
-        this.places.attach(line, () => ({ at: { x: each.station, y: each.design } }));
-        return el('li', {}, line);
-      });
+      .map((each) => ({
+        words: `station ${bare(each.station)}: ${this.off(each.proud)}`,
+        spot: () => ({ at: { x: each.station, y: each.design } }),
+      }));
     const off = verdict === 'within' ? 'within' : 'outside: off by more than';
     const whole = `${edge}, ${off} ${length(tolerance)}; ${length(worst)} at worst`;
-    return [el('li', {}, whole), ...rows];
+    return [{ words: whole }, ...rows];
   }
 
   /** "1/16 in proud": more wood than asked for. */
@@ -134,7 +161,7 @@ export class Measured {
   }
 
   private draw(): void {
-    const layer = this.stage.layer('measured').clear();
+    const layer = this.stage.layer('measured').clear().removeClass('old');
     const { view } = this.stage;
     if (!this.check) return;
     const { worst, tolerance } = this.check;

@@ -26,8 +26,9 @@ export class NailGhost {
     this.ring = layer.circle(2 * RING_PX).addClass('ghost');
     this.words = layer.plain('').addClass('middle');
     stage.moved(() => this.draw());
+    // Where the mouse would set it by now, its next move tells.
     bench.changed(() => {
-      if (this.isShown) this.draw();
+      if (this.isShown) this.show(undefined);
     });
     this.draw();
   }

@@ -16,7 +16,8 @@ const RING_PX = 16;
 export class Places {
   private readonly world;
   private readonly ring;
-  private spot: Spot | undefined;
+  /** What is pointed at or has the keyboard, and where its place is by now. */
+  private shown: { readonly node: Node; readonly spot: () => Spot | undefined } | undefined;
 
   constructor(
     private readonly stage: Stage,
@@ -28,27 +29,28 @@ export class Places {
       .circle(2 * RING_PX)
       .addClass('ring');
     stage.moved(() => this.draw());
-    bench.changed(() => {
-      if (this.spot) this.draw();
-    });
     this.draw();
   }
 
-  show(spot: Spot | undefined): void {
-    this.spot = spot;
-    this.draw();
+  /** To be called once what was attached may speak of another place, or is gone from the page. */
+  follow(): void {
+    if (this.shown) this.draw();
   }
 
   /** Makes a part of the page show its place while it is pointed at or has the keyboard. */
   attach(node: HTMLElement, spot: () => Spot | undefined): void {
-    const on = (): void => this.show(spot());
-    const off = (): void => this.show(undefined);
-    for (const name of ['pointerenter', 'focus', 'click']) node.addEventListener(name, on);
-    for (const name of ['pointerleave', 'blur']) node.addEventListener(name, off);
+    const show = (shown: typeof this.shown): void => {
+      this.shown = shown;
+      this.draw();
+    };
+    for (const name of ['pointerenter', 'focusin', 'click'])
+      node.addEventListener(name, () => show({ node, spot }));
+    for (const name of ['pointerleave', 'focusout']) node.addEventListener(name, () => show(undefined));
   }
 
   private draw(): void {
-    const { at, edge } = this.spot ?? {};
+    if (this.shown && !this.shown.node.isConnected) this.shown = undefined;
+    const { at, edge } = this.shown?.spot() ?? {};
     this.ring.attr('visibility', at ? 'visible' : 'hidden');
     if (at) {
       const { x, y } = toScreen(this.stage.view, at);

@@ -28,6 +28,7 @@ const titleOf = ({ name, fields: [first, second] }: Row): string =>
 /** Every place of the part with its lengths, to be typed as on a rule. */
 export class SetOut {
   private rows: Row[] = [];
+  private job: number | undefined;
 
   constructor(
     private readonly host: HTMLElement,
@@ -42,6 +43,8 @@ export class SetOut {
     this.host.toggleAttribute('inert', !canMove);
     if (!made) return;
     const same =
+      // What is half typed is of the part it was typed for.
+      this.job === this.bench.job &&
       this.rows.length === made.grips.length &&
       this.rows.every(({ grip }, i) => grip.key === made.grips[i]!.key && grip.edge === made.grips[i]!.edge);
     if (!same) this.build(made.grips);
@@ -50,6 +53,7 @@ export class SetOut {
 
   private build(grips: readonly Grip[]): void {
     const names = namesOf(grips);
+    this.job = this.bench.job;
     this.rows = grips.map((grip, i) => this.rowOf(grip, names[i]!));
     const lines = this.rows.map((row) =>
       el(

@@ -8,6 +8,7 @@ import { layOutMirrored } from '../tiling/mirrored.ts';
 import { PAPERS, paperTitle, parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
 import type { Bench } from './bench.ts';
 import { byId, el, write } from './dom.ts';
+import type { Layouts } from './papers.ts';
 import type { Stage } from './stage.ts';
 import { toScreen } from './view.ts';
 import { faultsIn } from './work.ts';
@@ -62,23 +63,26 @@ export class Sheets {
     if (!made || !isTrue) return;
     const { part } = made;
     write(this.usual, `${USUAL_PAPER[part.rule.unit]}, as usual`);
-    try {
-      this.layout = layOut(part, this.howFor(part));
-      this.fault = '';
-    } catch (error) {
-      this.layout = undefined;
-      this.fault = faultsIn(error)
-        .map((fault) => fault.messageIn(this.bench.length))
-        .join(' ');
-    }
+    ({ layout: this.layout, fault: this.fault } = this.laid(part));
     this.isFresh = true;
     this.draw();
     this.known();
   }
 
-  /** The sheets of the other of a pair, where it has a pattern of its own. */
-  mirrored(part: Part): Layout | undefined {
-    return needsMirrorImage(part) ? layOutMirrored(part, this.howFor(part)) : undefined;
+  /** The part over its sheets and, where the other of a pair has a pattern of its own, that one over its own. */
+  layouts(part: Part): Layouts {
+    const { layout, fault } = this.laid(part);
+    const isPair = layout !== undefined && needsMirrorImage(part);
+    return { layout, mirrored: isPair ? layOutMirrored(part, this.howFor(part)) : undefined, fault };
+  }
+
+  private laid(part: Part): Pick<Layouts, 'layout' | 'fault'> {
+    try {
+      return { layout: layOut(part, this.howFor(part)), fault: '' };
+    } catch (error) {
+      const why = faultsIn(error).map((fault) => fault.messageIn(this.bench.length));
+      return { layout: undefined, fault: why.join(' ') };
+    }
   }
 
   private howFor({ rule }: Part): LayOutOptions {

@@ -1,10 +1,21 @@
 import { SAMPLES } from 'virtual:samples';
 import { nameAfter } from '../export/file-name.ts';
 import { STARTER_JOB } from '../job/starter.ts';
+import { tooLong } from '../job/yaml-text.ts';
 import type { Bench } from './bench.ts';
 import { byId, el, write } from './dom.ts';
-import { amongDownloads, download, type FileHandle, openText, saveText, textOf, whyOf } from './files.ts';
+import {
+  amongDownloads,
+  download,
+  type FileHandle,
+  type Opened,
+  openText,
+  saveText,
+  textOf,
+  whyOf,
+} from './files.ts';
 import { forgetBefore, keep, takeOver } from './keep.ts';
+import { workOut } from './work.ts';
 
 /** The part that a fresh page shows. */
 export const FIRST = SAMPLES[0]?.text ?? STARTER_JOB;
@@ -22,40 +33,65 @@ export class Shelf {
   /** By the job's number the file it came from, where the browser lets us write back to it. */
   private readonly files = new Map<number, KnownFile>();
   private readonly said = byId('file-said');
+  private saving = Promise.resolve();
+  /** How many jobs have been asked for, and which of them lies on the bench. */
+  private asked = 0;
+  private taken = 0;
 
   constructor(private readonly bench: Bench) {
-    const before = takeOver();
-    if (before !== undefined && before !== bench.text) this.offer(before);
+    const before = takeOver(FIRST);
+    if (before !== undefined) this.offer(before);
     bench.changed(() => write(this.said, ''));
     byId('drawing').addEventListener('pointerdown', () => write(this.said, ''));
     bench.rests(() => {
       byId('unkept').hidden = keep(bench.text);
     });
+    // The page may be closed before the hand has rested.
+    window.addEventListener('pagehide', () => keep(bench.text));
     this.offerOurs();
     byId('open').addEventListener('click', () => this.open());
     byId('save').addEventListener('click', () => this.save());
     // A job file may simply be let fall on the page.
-    window.addEventListener('dragover', (event) => event.preventDefault());
-    window.addEventListener('drop', async (event) => {
-      event.preventDefault();
+    window.addEventListener('dragover', (event) => {
+      if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
+    });
+    window.addEventListener('drop', (event) => {
       const [dropped] = event.dataTransfer?.files ?? [];
-      if (dropped) this.start(await textOf(dropped), { name: dropped.name });
+      // Words that are moved within a field are the browser's to move.
+      if (!dropped) return;
+      event.preventDefault();
+      void this.take(async () => ({ name: dropped.name, text: await textOf(dropped) }));
     });
   }
 
-  async open(): Promise<void> {
+  open(): Promise<void> {
+    return this.take(() => openText('.yaml,.yml'));
+  }
+
+  /** A file is taken up once it is read, unless one that was asked for later has come sooner. */
+  private async take(read: () => Promise<Opened | undefined>): Promise<void> {
+    const asked = ++this.asked;
     try {
-      const opened = await openText('.yaml,.yml');
-      if (opened) this.start(opened.text, opened);
+      const opened = await read();
+      if (!opened || asked < this.taken) return;
+      // Of a text that is too long only the beginning is read: it must not be saved over the whole.
+      if (tooLong(opened.text) !== undefined) this.bench.refuse(workOut(opened.text).faults);
+      else this.start(opened.text, opened, undefined, asked);
     } catch (error) {
       write(this.said, `This file could not be read: ${whyOf(error)}`);
     }
   }
 
-  async save(): Promise<void> {
+  /** One save after the other: of two at a time into one file the older text could come last. */
+  save(): Promise<void> {
     const { job, text, made } = this.bench;
+    this.saving = this.saving.then(() => this.saveNext(job, text, made?.part.name ?? 'job'));
+    return this.saving;
+  }
+
+  private async saveNext(job: number, text: string, partName: string): Promise<void> {
     const file = this.files.get(job);
-    const name = file?.name ?? nameAfter(made?.part.name ?? 'job', '.yaml');
+    const name = file?.name ?? nameAfter(partName, '.yaml');
     try {
       const saved = await saveText(text, name, file?.handle);
       if (saved === undefined) return;
@@ -68,10 +104,10 @@ export class Shelf {
     }
   }
 
-  private start(text: string, file?: KnownFile, burst?: string): void {
+  private start(text: string, file?: KnownFile, burst?: string, asked = ++this.asked): void {
+    this.taken = asked;
     this.bench.start(text, burst);
     if (file) this.files.set(this.bench.job, file);
-    else this.files.delete(this.bench.job);
   }
 
   private offerOurs(): void {
@@ -80,6 +116,10 @@ export class Shelf {
     choice.addEventListener('change', () => {
       const chosen = choice.value === '' ? undefined : OURS[Number(choice.value)];
       if (chosen) this.start(chosen.text, undefined, 'samples');
+    });
+    // One that is undone or changed can be chosen anew.
+    this.bench.changed(() => {
+      if (OURS[Number(choice.value)]?.text !== this.bench.text) choice.value = '';
     });
     // The arrow keys go from one to the next, which counts as one step.
     choice.addEventListener('blur', () => {

@@ -14,6 +14,8 @@ const shown = (): Promise<void> =>
 /** The papers to take to the bench, and the table of offsets to read off. */
 export class Takeaway {
   private readonly said = byId('file-said');
+  /** What is being made: a second click asks for no second copy of it. */
+  private readonly making = new Set<Paper>();
 
   constructor(
     private readonly bench: Bench,
@@ -36,16 +38,19 @@ export class Takeaway {
       write(this.said, 'First put right what is wrong with the job.');
       return;
     }
-    write(this.said, `${fileName(made.part, paper)} is being made …`);
+    if (this.making.has(paper)) return;
+    this.making.add(paper);
+    const { part } = made;
+    const name = fileName(part, paper);
+    write(this.said, `${name} is being made …`);
     await shown();
-    this.sheets.layOut();
     try {
-      const { layout, fault } = this.sheets;
-      const layouts = { layout, mirrored: layout && this.sheets.mirrored(made.part), fault };
-      download(await paper.make(made.part, layouts, FONT), fileName(made.part, paper), paper.type);
-      write(this.said, amongDownloads(fileName(made.part, paper)));
+      download(await paper.make(part, this.sheets.layouts(part), FONT), name, paper.type);
+      write(this.said, amongDownloads(name));
     } catch (error) {
       write(this.said, `This could not be made: ${whyOf(error)}`);
+    } finally {
+      this.making.delete(paper);
     }
   }
 

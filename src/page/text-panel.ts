@@ -1,6 +1,8 @@
+import { eolOf } from '../job/text-lines.ts';
 import type { Bench } from './bench.ts';
-import { byId, el, write } from './dom.ts';
+import { byId, put, write } from './dom.ts';
 import { refuseTooLong } from './files.ts';
+import { LineList } from './line-list.ts';
 import type { Places, Spot } from './places.ts';
 import { type Told, workOut } from './work.ts';
 
@@ -11,7 +13,7 @@ const MOST_TOLD = 40;
 export class TextPanel {
   private readonly text = byId<HTMLTextAreaElement>('job-text');
   private readonly lines = byId('job-lines');
-  private readonly told = byId('faults');
+  private readonly told;
   private readonly onSheet = byId('fault-said');
   private readonly panel = byId<HTMLDetailsElement>('job-panel');
   /** How many lines are numbered, and which are wrong. */
@@ -19,9 +21,10 @@ export class TextPanel {
 
   constructor(
     private readonly bench: Bench,
-    private readonly places: Places,
+    places: Places,
   ) {
-    this.text.addEventListener('input', () => bench.step(this.text.value, 'typing'));
+    this.told = new LineList(byId('faults'), places);
+    this.text.addEventListener('input', () => bench.step(this.typed, 'typing'));
     refuseTooLong(this.text, (text) => bench.refuse(workOut(text).faults));
     this.text.addEventListener('blur', () => bench.endBurst());
     this.panel.addEventListener('toggle', () => this.draw());
@@ -31,17 +34,34 @@ export class TextPanel {
     bench.changed(() => this.draw());
   }
 
+  /** A field ends its lines by \n alone: a file that ends them otherwise is saved as it came. */
+  private get typed(): string {
+    return this.text.value.replaceAll('\n', eolOf(this.bench.text));
+  }
+
   draw(): void {
     const { text, faults, told, tried } = this.bench;
     // What nobody sees need not follow the hand.
     if (tried === undefined || this.panel.open) {
-      if (this.text.value !== text) this.text.value = text;
+      if (this.typed !== text) this.write(text);
       this.number(text, faults);
     }
     this.tell(told);
   }
 
+  /** Another text in the field; who types goes on typing where it is another, not at its end. */
+  private write(text: string): void {
+    const before = this.text.value;
+    this.text.value = text;
+    if (document.activeElement !== this.text) return;
+    const now = this.text.value;
+    let [end, same] = [now.length, before.length];
+    while (end > 0 && same > 0 && now[end - 1] === before[same - 1]) [end, same] = [end - 1, same - 1];
+    this.text.setSelectionRange(end, end);
+  }
+
   private number(text: string, faults: readonly Told[]): void {
+    put(this.text, 'aria-invalid', String(faults.length > 0));
     const count = text.split('\n').length;
     const wrong = new Set(faults.map(({ place }) => place?.line));
     const now = `${count} ${[...wrong]}`;
@@ -50,32 +70,24 @@ export class TextPanel {
     const marks = Array.from({ length: count }, (_, i) => (wrong.has(i + 1) ? `▸ ${i + 1}` : `${i + 1}`));
     write(this.lines, marks.join('\n'));
     this.text.rows = count + 1;
-    this.text.setAttribute('aria-invalid', String(faults.length > 0));
   }
 
   private tell(faults: readonly Told[]): void {
     const { length } = this.bench;
     const first = faults.slice(0, MOST_TOLD);
     const left = faults.length - first.length;
-    const said = first.map(({ place, key, message }) => {
+    const said = first.map((fault) => {
+      const { place, key, message } = fault;
       const where = place ? `line ${place.line}: ` : '';
-      return `${where}${key ? `${key}: ` : ''}${message(length)}`;
+      return {
+        words: `${where}${key ? `${key}: ` : ''}${message(length)}`,
+        spot: () => this.spotOf(fault),
+        chosen: () => this.goTo(fault),
+      };
     });
-    const more = left > 0 ? [`and ${left} more`] : [];
+    this.told.show(left > 0 ? [...said, { words: `and ${left} more`, className: 'more' }] : said);
     // On the sheet, too: the notes may be scrolled away while the hand drags.
     write(this.onSheet, faults[0]?.message(length) ?? '');
-    if (
-      [...this.told.children].map(({ textContent }) => textContent).join('\n') ===
-      [...said, ...more].join('\n')
-    )
-      return;
-    const rows = first.map((fault, i) => {
-      const line = el('button', { type: 'button', class: 'place' }, said[i]!);
-      this.places.attach(line, () => this.spotOf(fault));
-      line.addEventListener('click', () => this.goTo(fault));
-      return el('li', {}, line);
-    });
-    this.told.replaceChildren(...rows, ...more.map((words) => el('li', { class: 'more' }, words)));
   }
 
   /** The place that a fault's key names: a grip's, or else its edge. */

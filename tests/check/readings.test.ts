@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { cellsOf } from '../../src/check/cells.ts';
 import { MAX_FAULTS, MAX_LINE, MAX_READINGS, parseReading, readReadings } from '../../src/check/readings.ts';
 import type { PlacedFault } from '../../src/job/job-faults.ts';
-import { MAX_JOB_BYTES } from '../../src/job/yaml-text.ts';
+import { MAX_JOB_BYTES, MAX_JOB_LINES } from '../../src/job/yaml-text.ts';
 import type { Faults } from '../../src/units/fault.ts';
 import { anyText } from '../units/any-text.ts';
 import { IN } from './bench.ts';
@@ -94,6 +94,7 @@ describe('mistakes come in one go, each with its line and column', () => {
     ['a binary file', '\u0000\u0001PK\u0003\u0004', '1:1 readings.not-text'],
     ['a line without end', `6,1/2${' '.repeat(MAX_LINE)}`, '1:1 readings.long-line'],
     ['a file without end', '6,1/2\n'.repeat(MAX_JOB_BYTES / 6 + 1), '1:1 readings.too-big'],
+    ['more lines than any part has stations', '\n'.repeat(MAX_JOB_LINES), '1:1 readings.too-big'],
     ['a file without end, most of it accents', '# é\n'.repeat(MAX_JOB_BYTES / 5 + 1), '1:1 readings.too-big'],
     ['a log', '6,1/2\n'.repeat(MAX_READINGS + 1), `${MAX_READINGS + 1}:1 readings.too-many`],
   ])('%s', (_, text, fault) => {

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { JobFaults } from '../../src/job/job-faults.ts';
 import { parseJob } from '../../src/job/parse-job.ts';
 import { STARTER_JOB } from '../../src/job/starter.ts';
+import { MAX_JOB_LINES } from '../../src/job/yaml-text.ts';
 import { SOON_MS, took } from '../took.ts';
 import { anyText } from '../units/any-text.ts';
 import { type Found, faultsOf } from './faults-of.ts';
@@ -35,13 +36,18 @@ describe('a text that is no honest job is refused, and soon', () => {
     ['aliases of aliases', bomb(), 'job.alias'],
     ['more bytes than a job has', '#'.repeat(300_000), 'job.too-big'],
     ['more bytes than a job has, in accents', '#é'.repeat(25_000), 'job.too-big'],
+    ['more lines than a job has', 'a:\n'.repeat(MAX_JOB_LINES), 'job.too-big'],
     ['a picture', '\u0089PNG\r\n\u001A\n\0\0\0\rIHDR', 'job.not-text'],
-    ['remarks only', '#\n'.repeat(30_000), 'job.empty'],
-    ['blank lines only', '\n'.repeat(60_000), 'job.empty'],
+    ['remarks only', '#\n'.repeat(MAX_JOB_LINES - 1), 'job.empty'],
+    ['blank lines only', '\n'.repeat(MAX_JOB_LINES - 1), 'job.empty'],
     ['the same name over and over', 'a:\n'.repeat(1100), 'job.duplicate-key'],
-    ['ever new names', Array.from({ length: 6_000 }, (_, i) => `n${i}: 1`).join('\n'), 'job.unknown-key'],
+    [
+      'ever new names',
+      Array.from({ length: MAX_JOB_LINES }, (_, i) => `n${i}: 1`).join('\n'),
+      'job.unknown-key',
+    ],
     ['commas', `[${','.repeat(20_000)}]`, 'job.syntax'],
-    ['quotes', '"\n'.repeat(20_000), 'job.syntax'],
+    ['quotes', '"\n'.repeat(MAX_JOB_LINES - 1), 'job.syntax'],
     ['tags', '!'.repeat(60_000), 'job.syntax'],
     ['one long word', 'a'.repeat(60_000), 'job.wrong-kind'],
     ['one long name', `${'a'.repeat(900)}: 1`, 'job.unknown-key'],

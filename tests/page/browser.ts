@@ -133,3 +133,27 @@ export async function downloaded(
   const [file] = await Promise.all([page.waitForEvent('download'), work()]);
   return { name: (file as Download).suggestedFilename(), bytes: readFileSync(await file.path()) };
 }
+
+/** The next frame is drawn. */
+export const drawn = (page: Page): Promise<unknown> =>
+  page.evaluate('new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))');
+
+/** The leg's nail, its station typed. */
+export const NAIL = 'edges.back[1].through[0]';
+export const STATION = 'back, nail: station, in';
+
+export async function typeStation(page: Page, station: string): Promise<void> {
+  await page.getByLabel(STATION).fill(station);
+  await page.getByLabel(STATION).press('Enter');
+  await rested(page);
+}
+
+/** Takes hold of the nail, and moves it so far, px. */
+export async function takeHold(page: Page, across: number): Promise<{ x: number; y: number }> {
+  const { x, y } = await middleOf(page, NAIL);
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + across, y);
+  await drawn(page);
+  return { x, y };
+}

@@ -1,8 +1,18 @@
 import type { Browser, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { begin, figure, grip, jobText, middleOf, openJobFile, openPage, rested } from './browser.ts';
+import {
+  begin,
+  drawn,
+  figure,
+  grip,
+  jobText,
+  middleOf,
+  NAIL,
+  openJobFile,
+  openPage,
+  rested,
+} from './browser.ts';
 
-const NAIL = 'edges.back[1].through[0]';
 const APEX = 'edges.upper[1].apex';
 
 /** Pixels an inch: the leg's front edge is 34 in long. */
@@ -20,7 +30,7 @@ async function drag(page: Page, key: string, x: number, y: number): Promise<void
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();
   await page.mouse.move(from.x + x, from.y + y, { steps: 6 });
-  await page.evaluate('new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))');
+  await drawn(page);
 }
 
 export function handTests(browser: () => Browser): void {

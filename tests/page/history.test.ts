@@ -34,6 +34,8 @@ describe('the steps of the work', () => {
     expect([now(back(steps)), back(steps).now.job]).toEqual(['b', 0]);
     expect(stepped(steps, 'd').now.job).toBe(1);
     expect(now(back(another(another(begun('a'), 'b', 'list'), 'c', 'list')))).toBe('a');
+    // The number of one that is undone and gone is not given again.
+    expect(another(back(another(begun('a'), 'b')), 'c').now.job).toBe(2);
   });
 
   test('property: so many steps back and as many forward give the same text', () => {

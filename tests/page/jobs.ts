@@ -2,9 +2,7 @@ import type { Browser, FileChooser } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { parseJob } from '../../src/job/parse-job.ts';
 import { SAMPLES, sampleText } from '../part/jobs.ts';
-import { begin, downloaded, figure, jobText, openPage, rested } from './browser.ts';
-
-const STATION = 'back, nail: station, in';
+import { begin, downloaded, figure, jobText, openPage, rested, STATION } from './browser.ts';
 
 export function jobTests(browser: () => Browser): void {
   describe('lengths', () => {

@@ -1,8 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { begin, grip, jobText, middleOf, openJobFile, openPage, rested } from './browser.ts';
+import { begin, grip, jobText, middleOf, NAIL, openJobFile, openPage, rested } from './browser.ts';
 
-const NAIL = 'edges.back[1].through[0]';
 const END = 'edges.back[1].batten';
 
 /** The leg's list of nails as it is written. */

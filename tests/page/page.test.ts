@@ -3,7 +3,9 @@ import { afterAll, beforeAll } from 'vitest';
 import { startBrowser } from './browser.ts';
 import { handTests } from './hand.ts';
 import { jobTests } from './jobs.ts';
+import { lateTests } from './late.ts';
 import { lookTests } from './looks.ts';
+import { meanwhileTests } from './meanwhile.ts';
 import { nailTests } from './nails.ts';
 import { paperTests } from './papers.ts';
 
@@ -18,5 +20,7 @@ const started = (): Browser => browser;
 handTests(started);
 nailTests(started);
 jobTests(started);
+meanwhileTests(started);
+lateTests(started);
 paperTests(started);
 lookTests(started);
