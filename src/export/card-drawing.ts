@@ -5,9 +5,11 @@ import { distance, type Point } from '../curves/point.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
 import { chordOf, finishedLine } from '../part/finished-line.ts';
 import type { Landmark, Part } from '../part/part.ts';
+import { settingWords } from '../shop/cut-words.ts';
 import { type Item, type LineStyle, polyline, type Stroke, words } from './drawing.ts';
-import { leaningEnds, settingWords } from './end-words.ts';
+import { leaningEnds } from './end-words.ts';
 import { jointLines } from './joint-marks.ts';
+import { angleWords } from './joint-words.ts';
 import { type Face, jointLabels, labelledMarks } from './picture-labels.ts';
 import { type PictureView, pictureView } from './picture-view.ts';
 import { type Room, strips, takeBeside } from './place.ts';
@@ -133,7 +135,7 @@ const stationStrokes = ({ part, at }: PictureView, { stations }: SettingOut): St
 /** The angles of an end that is not square, beside it. */
 const endLabels = (view: PictureView, room: Room): Item[] =>
   leaningEnds(view.part).flatMap(({ face, back, angles }) =>
-    labelBeside(room, boxOf([...face, ...back].map(view.at)), settingWords(angles)),
+    labelBeside(room, boxOf([...face, ...back].map(view.at)), settingWords(angles, angleWords)),
   );
 
 function labelBeside(room: Room, beside: Box, text: string): Item[] {

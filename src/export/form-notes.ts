@@ -3,6 +3,7 @@ import { tailMm } from '../part/form.ts';
 import type { Part } from '../part/part.ts';
 import type { Lamination } from '../shop/lamination.ts';
 import type { Species } from '../shop/species.ts';
+import { showPercent } from '../units/percent.ts';
 import { showFine } from '../units/rule.ts';
 import type { PatternNotes } from './pattern-notes.ts';
 import { printed } from './setting-out.ts';
@@ -16,7 +17,7 @@ export function formNotes(
   species: Species,
 ): PatternNotes {
   const length = (mm: number): string => printed(mm, part.rule);
-  const percent = (share: number): string => `${(share * 100).toFixed(2)} %`;
+  const percent = (share: number): string => showPercent(share, 2);
   const { plies, plyThickness, thickness, strain, safeStrain, chartPly } = lamination;
   const tail = tailMm(part.rule);
   const other = part.edges.find(({ name }) => name !== edge)?.name;

@@ -7,6 +7,7 @@ import { adviseStrips, hardestOf } from '../shop/part-strips.ts';
 import { worstRunout } from '../shop/runout.ts';
 import type { ShowLength } from '../units/fault.ts';
 import { Fault } from '../units/fault.ts';
+import { showPercent } from '../units/percent.ts';
 import type { Spot } from './places.ts';
 import type { Made } from './work.ts';
 
@@ -118,7 +119,7 @@ export const slowFigures = (part: Part, speech: Speech): Figure[] => [
   })),
 ];
 
-const percent = (share: number): string => `${(share * 100).toFixed(2)} %`;
+const percent = (share: number): string => showPercent(share, 2);
 const VERDICTS = { safe: 'safe', risky: 'over the safe strain', breaks: 'it breaks' } as const;
 
 function stripFigures(part: Part, { length }: Speech): Figure[] {

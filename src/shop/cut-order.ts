@@ -1,10 +1,11 @@
 import { isShoulder } from '../curves/piece.ts';
-import { isSquare, type PartEnd } from '../part/ends.ts';
+import { isSquare } from '../part/ends.ts';
 import { isHanded } from '../part/hands.ts';
 import { type Cutting, isCutting } from '../part/joint-shape.ts';
 import type { Part } from '../part/part.ts';
 import { showAngle } from '../units/show-angle.ts';
 import type { BladeAdvice } from './blade-advice.ts';
+import { settingWords } from './cut-words.ts';
 import type { LengthWords } from './length-words.ts';
 import { isStraight, type SawnEdge, tightestBend } from './sawn-edges.ts';
 import { shouldersIn, shoulderWords } from './say-blade.ts';
@@ -69,7 +70,7 @@ function endSteps(
   const on = straight ? `${straight.name}, which stays straight,` : 'the board’s straight edge';
   const before = leaning.map(
     (end) =>
-      `Cut the ${end.side} end (${setting(end)}) before the curve, the marked face up and ${on} against the gauge: ` +
+      `Cut the ${end.side} end (${settingWords(end.angles, showAngle)}) before the curve, the marked face up and ${on} against the gauge: ` +
       'the long point stands where the pattern has it.',
   );
   if (square.length === 0) return { before, after: [] };
@@ -92,12 +93,6 @@ function endSteps(
     after: [`Square the ${which} ${many} last, ${straight.name} against the gauge.`],
   };
 }
-
-const setting = ({ angles }: PartEnd): string =>
-  [
-    ...(angles.miter === 0 ? [] : [`miter ${showAngle(angles.miter)}`]),
-    ...(angles.bevel === 0 ? [] : [`bevel ${showAngle(angles.bevel)}`]),
-  ].join(', ');
 
 /** Across the grain first: the cuts along it then end in them, and what they part falls free. */
 function shoulderStep({ corners }: BladeAdvice, words: LengthWords): string[] {
@@ -147,7 +142,7 @@ function handStep(part: Part): string[] {
   return [
     tilted
       ? 'For the other hand of the pair turn the pattern over, and cut its ends with the board’s far edge against the ' +
-        'gauge, swung as far the other way; the tilt stays.'
+        'gauge, swung as far the other way; the blade’s tilt stays.'
       : 'For the other hand of the pair turn the pattern over.',
   ];
 }

@@ -1,6 +1,7 @@
 import type { Part } from '../part/part.ts';
 import type { Warning } from '../units/fault.ts';
 import { showNearest } from '../units/graduation.ts';
+import { showPercent } from '../units/percent.ts';
 import { type Rule, readOnRule, showLength } from '../units/rule.ts';
 import { showAngle } from '../units/show-angle.ts';
 import type { Band } from './grain.ts';
@@ -16,8 +17,11 @@ const about = (mm: number, rule: Rule): string => readOnRule(mm, rule).text;
 export const saySizes = (sizes: readonly (number | undefined)[], rule: Rule): string =>
   `${sizes.flatMap((mm) => (mm === undefined ? [] : about(mm, rule))).join(' × ')} ${rule.unit}`;
 
-export const percent = (share: number): string => `${(share * 100).toFixed(0)} %`;
-const band = ({ least, most }: Band): string =>
+/** "62 %": to a whole one. */
+export const percent = (share: number): string => showPercent(share, 0);
+
+/** "38 to 62 %". */
+export const band = ({ least, most }: Band): string =>
   least === most ? percent(least) : `${(least * 100).toFixed(0)} to ${percent(most)}`;
 
 /** The blank, and whether the job's stock gives it. */
