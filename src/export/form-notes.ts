@@ -2,7 +2,7 @@ import type { Form } from '../part/form.ts';
 import { tailMm } from '../part/form.ts';
 import type { Part } from '../part/part.ts';
 import type { Lamination } from '../shop/lamination.ts';
-import type { Species } from '../shop/species.ts';
+import { type Species, woodInSentence } from '../shop/species.ts';
 import { showPercent } from '../units/percent.ts';
 import { showFine } from '../units/rule.ts';
 import type { PatternNotes } from './pattern-notes.ts';
@@ -29,7 +29,7 @@ export function formNotes(
       {
         title: 'The lamination',
         steps: [
-          `${plies} equal plies of ${showFine(plyThickness, part.rule.unit)}, ${length(thickness)} in all, of ${species.name.toLowerCase()}. At the tightest place of the form a ply strains ${percent(strain)}; half of what breaks the average clear piece, ${percent(safeStrain)}, counts as safe.`,
+          `${plies} equal plies of ${showFine(plyThickness, part.rule.unit)}, ${length(thickness)} in all, of ${woodInSentence(species)}. At the tightest place of the form a ply strains ${percent(strain)}; half of what breaks the average clear piece, ${percent(safeStrain)}, counts as safe.`,
           chartPly === undefined
             ? 'Makers’ charts say nothing of a radius under 2 in: try a ply over the form first.'
             : `A makers’ chart for soaked strips gives ${length(chartPly)} for this radius. Soaked plies must dry on the form before they are glued.`,

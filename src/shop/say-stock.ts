@@ -8,6 +8,7 @@ import type { Band } from './grain.ts';
 import type { Laid } from './layouts.ts';
 import type { Layers } from './quarters.ts';
 import { massWords } from './say-support.ts';
+import { woodInSentence } from './species.ts';
 import type { Amount, Grain, StockPlan, WoodPlan } from './stock-plan.ts';
 
 /** Nobody cuts a blank to a hair: the nearest mark. */
@@ -89,7 +90,7 @@ export function sayAmount({ quantity, stock, rule }: Part, { amount, layers }: S
         ]
       : []),
     weight
-      ? `a finished part weighs about ${massWords(weight.part, rule.unit)}, its blank ${massWords(weight.blank, rule.unit)} (${weight.species.name})`
+      ? `a finished part weighs about ${massWords(weight.part, rule.unit)}, its blank ${massWords(weight.blank, rule.unit)} (${woodInSentence(weight.species)})`
       : `no weight: ${stock?.species === undefined ? 'the job names no species' : `the figures of "${stock.species}" are not known here`}`,
   ];
 }

@@ -8,6 +8,7 @@ import type { Side, StripNail } from './nails.ts';
 import { hardestOf, type RunsAdvice } from './part-strips.ts';
 import { NEWTONS_IN_LBF } from './pound-force.ts';
 import { band } from './say-stock.ts';
+import { woodInSentence } from './species.ts';
 import type { StripAdvice } from './strip.ts';
 
 /** The force that a maker's own scales show, and newtons in it; in a kilogram-force by standard gravity. */
@@ -64,9 +65,10 @@ function sayThickest(
   length: ShowLength,
   unit: Unit,
 ): string {
-  if (maxThicknessOnRule > 0) return `Thickest safe strip of ${species.name}: ${length(maxThicknessOnRule)}.`;
+  if (maxThicknessOnRule > 0)
+    return `Thickest safe strip of ${woodInSentence(species)}: ${length(maxThicknessOnRule)}.`;
   return (
-    `No strip of ${species.name} that your rule can measure bends this far safely: it would be ` +
+    `No strip of ${woodInSentence(species)} that your rule can measure bends this far safely: it would be ` +
     `${showFine(maxThickness, unit)} thick. ${NO_STRIP}`
   );
 }

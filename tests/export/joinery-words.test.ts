@@ -157,7 +157,7 @@ describe('the cover', () => {
 
   test('draws the true shape of a mitred end with its measures', () => {
     // 90 mm ÷ cos 45° = 127.28 mm, by hand.
-    expect(coverOf(rail())).toMatch(/back 127\.5 shy face 127\.5 shy 20 20/);
+    expect(coverOf(rail())).toMatch(/other face 127\.5 shy marked face 127\.5 shy 20 20/);
   });
 
   test('gives the wedge of a hole that leans, and which end it raises', () => {
