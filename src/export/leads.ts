@@ -11,6 +11,9 @@ const NEARER_MM = 0.5;
 /** How far a line to a label keeps off what another label names, and other words off that line, mm. */
 const CLEAR_MM = 0.8;
 
+/** Free places from which no line gets through, after which a label is left out: all about it is crowded. */
+const MOST_TRIED = 40;
+
 /** Where a label may stand, and where a line to it would end: short of what it names. */
 export interface Spot {
   readonly box: Box;
@@ -66,13 +69,23 @@ export interface Led {
 
 /** The first place that needs no line, else the first whose line crosses nothing that is said or named. */
 export function takeNamed(room: Room, named: Named, naming: Naming, spots: readonly Spot[]): Led | undefined {
-  const free = spots.filter(({ box }) => isFree(room, box));
-  const near = free.find((spot) => isPlain(spot, naming) && !crossesAny(leadOf(spot), named.lines));
+  // What is cheap to ask is asked first: a crowded drawing has thousands of spots.
+  const near = spots.find(
+    (spot) => isPlain(spot, naming) && isFree(room, spot.box) && !crossesAny(leadOf(spot), named.lines),
+  );
   if (near) {
     room.taken.push(near.box);
     return { box: near.box, lead: [] };
   }
-  const far = free.find((spot) => isSteep(spot) && isClear(room, named, naming, leadOf(spot)));
+  let tried = 0;
+  const far = spots.find(
+    (spot) =>
+      tried < MOST_TRIED &&
+      isSteep(spot) &&
+      isFree(room, spot.box) &&
+      ++tried > 0 &&
+      isClear(room, named, naming, leadOf(spot)),
+  );
   if (!far) return undefined;
   const lead = leadOf(far);
   room.taken.push(far.box, ...strips([lead], CLEAR_MM));

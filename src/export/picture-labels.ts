@@ -31,7 +31,7 @@ const TICK_MM = 2.5;
 const RING_MM = 1.2;
 /** How far off its place a label would stand, mm, and how far at most with a line to it. */
 const ASIDE_MM = 3;
-const FAR_MM = 40;
+const FAR_MM = 30;
 
 /** Apexes, nails, pins and joins with their stations and offsets, where they cover neither line nor comb. */
 export function landmarkItems(view: PictureView, combs: readonly DrawnTooth[][], area: Room['area']): Item[] {
@@ -145,11 +145,22 @@ function labelOf(room: Room, { text, face, named, naming, foot, above, reach }: 
   const [width, height] = [widthOf(text, face) + 2 * WHITE_MM, face.size * LEADING];
   const wished = { x: foot.x - width / 2, y: above ? foot.y + ASIDE_MM : foot.y - height - ASIDE_MM };
   const tip = { x: foot.x, y: foot.y + (above ? reach : -reach) };
-  const nearest = nearestFree(room, wished, width, height);
+  const { left, right, bottom, top } = room.area;
+  // On its own side of the line only: from the other one a line to it would cross that.
+  const about: Room = {
+    area: {
+      left: Math.max(left, wished.x - FAR_MM),
+      right: Math.min(right, wished.x + FAR_MM + width),
+      bottom: Math.max(bottom, above ? foot.y : wished.y - FAR_MM),
+      top: Math.min(top, above ? wished.y + FAR_MM + height : foot.y),
+    },
+    taken: room.taken,
+  };
+  const nearest = nearestFree(about, wished, width, height);
   if (!nearest) return undefined;
-  const others = [...spotsIn(room, width, height)]
-    .filter((box) => farFrom(wished, box) < FAR_MM ** 2)
-    .toSorted((a, b) => farFrom(wished, a) - farFrom(wished, b));
+  const others = [...spotsIn(about, width, height)].toSorted(
+    (a, b) => farFrom(wished, a) - farFrom(wished, b),
+  );
   const led = takeNamed(
     room,
     named,
