@@ -86,7 +86,7 @@ export function sayAmount({ quantity, stock, rule }: Part, { amount, layers }: S
     ...(rough && first
       ? [
           `to buy for ${quantity}, in ${first.count > 1 ? `${first.count} layers of ` : ''}${first.quarter.name}: ` +
-            `${sayVolume(rough, rule, 1)}, before what a yard's boards waste`,
+            `${sayVolume(rough, rule, 1)}, before what a yard’s boards waste`,
         ]
       : []),
     weight
@@ -140,7 +140,7 @@ export function sayGrain({ grain }: WoodPlan, rule: Rule): string[] {
   const at = (mm: number): string => showLength(mm, rule);
   return [
     `runs out ${showAngle(worst.angle)} at worst, on "${worst.edge}" at station ${at(worst.at.x)}: ${bandOf(grain)[2]}`,
-    `about ${band(strength)} of the bending strength is left there (Hankinson's formula)`,
+    `about ${band(strength)} of the bending strength is left there (Hankinson’s formula)`,
     ...(section
       ? [
           `weakest section ${at(section.height)} across at station ${at(section.at.x)}${section.weakened ? ', less its joint' : ''}: ` +
