@@ -1,4 +1,5 @@
 import { type Command, Help } from 'commander';
+import { MEASURE } from '../units/typeset.ts';
 import { sayAsIs } from './say.ts';
 
 /** What stands below a command's options: how it works, what it reads and writes, cautions, examples. */
@@ -74,7 +75,7 @@ function typed(line: string, width: number): string {
 const HELD = '\uE000';
 
 /** A number with its unit or fraction, and what stands between quotes, are not torn apart. */
-const UNBREAKABLE = /"[^"]*"|\d[\d/.]*(?: \d+\/\d+)?(?: (?:in|mm|%))?(?![\w/])/g;
+const UNBREAKABLE = new RegExp(`"[^"]*"|${MEASURE.source}`, 'g');
 
 const wrap = (text: string, width: number): string =>
   new Help()

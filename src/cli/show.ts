@@ -183,7 +183,7 @@ const A_KIND: Readonly<Record<Apart['kind'], string>> = {
 function apartText({ kind, worst, at, sameApex }: Apart, rule: Rule): string {
   const other = `${A_KIND[kind]} of this rise${sameApex ? '' : ', its apex in the middle,'}`;
   if (readOnRule(worst, rule).mark === 0) return `${other} is the same line on your rule`;
-  return `${other} lies ${showLength(worst, rule)} off at station ${readOnRule(at.x, rule).text}`;
+  return `${other} lies ${showNearest(worst, rule)} off at station ${readOnRule(at.x, rule).text}`;
 }
 
 /** Wide enough for the longest name, so that every run's figures stand under each other. */

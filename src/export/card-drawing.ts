@@ -3,14 +3,17 @@ import { chordsOf } from '../curves/chords.ts';
 import type { Segment } from '../curves/piece.ts';
 import { distance, type Point } from '../curves/point.ts';
 import { JOIN_MM } from '../curves/tolerance.ts';
+import type { Side } from '../job/job.ts';
 import { chordOf, finishedLine } from '../part/finished-line.ts';
 import type { Landmark, Part } from '../part/part.ts';
+import { settingWords } from '../shop/cut-words.ts';
 import { type Item, type LineStyle, polyline, type Stroke, words } from './drawing.ts';
-import { leaningEnds, settingWords } from './end-words.ts';
+import { leaningEnds } from './end-words.ts';
 import { jointLines } from './joint-marks.ts';
+import { angleWords } from './joint-words.ts';
 import { type Face, jointLabels, labelledMarks } from './picture-labels.ts';
 import { type PictureView, pictureView } from './picture-view.ts';
-import { type Room, strips, takeBeside } from './place.ts';
+import { besideBoxes, type Room, strips, takeFirst } from './place.ts';
 import type { SettingOut } from './setting-out.ts';
 import { stationRule } from './station-rule.ts';
 import { offsetsAcross } from './stations.ts';
@@ -21,7 +24,7 @@ const LABEL_MM = 3.3;
 /** In our own font, for a PDF holds it. */
 const PRINTED: Face = { size: LABEL_MM, wider: 1 };
 /** Room for labels over and under the part, mm. */
-const LABELS_MM = 8.75;
+const LABELS_MM = 10.5;
 /** From the rule under the part to the foot of its figures. */
 const RULE_MM = 6;
 /** A station's line runs this far past the part. */
@@ -62,10 +65,11 @@ export function cardDrawing(part: Part, setting: SettingOut, space: Box, enlarge
     area: { left: space.left, right: space.right, bottom: rule + 2.5, top: space.top },
     taken: strips(chordsOf([...strokes, ...stations].flatMap(({ path }) => path)), WHITE_MM),
   };
+  const drawn = new Set(room.taken);
   const labels = [
-    ...jointLabels(view, room, PRINTED),
+    ...jointLabels(view, room, { face: PRINTED, drawn }),
     ...endLabels(view, room),
-    ...labelledMarks(view, foremost(setting.landmarks), room, PRINTED),
+    ...labelledMarks(view, foremost(setting.landmarks), room, { face: PRINTED, drawn, most: MOST_MARKS }),
   ];
   return {
     items: [...stations, ...stationRule(view, rule, PRINTED), ...strokes, ...labels],
@@ -132,12 +136,16 @@ const stationStrokes = ({ part, at }: PictureView, { stations }: SettingOut): St
 
 /** The angles of an end that is not square, beside it. */
 const endLabels = (view: PictureView, room: Room): Item[] =>
-  leaningEnds(view.part).flatMap(({ face, back, angles }) =>
-    labelBeside(room, boxOf([...face, ...back].map(view.at)), settingWords(angles)),
+  leaningEnds(view.part).flatMap(({ side, face, back, angles }) =>
+    labelBeside(room, boxOf([...face, ...back].map(view.at)), side, settingWords(angles, angleWords)),
   );
 
-function labelBeside(room: Room, beside: Box, text: string): Item[] {
-  const box = takeBeside(room, beside, textWidth(text, LABEL_MM) + 2 * WHITE_MM, LABEL_MM * LEADING);
+/** Outside the part where there is room. */
+function labelBeside(room: Room, beside: Box, side: Side, text: string): Item[] {
+  const isInside = ({ left, right }: Box): boolean =>
+    side === 'left' ? left >= beside.right : right <= beside.left;
+  const boxes = besideBoxes(beside, textWidth(text, LABEL_MM) + 2 * WHITE_MM, LABEL_MM * LEADING);
+  const box = takeFirst(room, [...boxes.filter((one) => !isInside(one)), ...boxes.filter(isInside)]);
   if (!box) return [];
   return [
     words(text, { x: (box.left + box.right) / 2, y: box.bottom + LABEL_MM * 0.35 }, LABEL_MM, 'middle'),
@@ -147,7 +155,7 @@ function labelBeside(room: Room, beside: Box, text: string): Item[] {
 /** More labels than this are a thicket. */
 const MOST_MARKS = 12;
 
-/** Apexes before shoulders before joins before nails and pins, as many as can be read. */
+/** Apexes before shoulders before joins before nails and pins. */
 function foremost(landmarks: readonly Landmark[]): Landmark[] {
   const rank: Readonly<Record<Landmark['what'], number>> = {
     apex: 0,
@@ -157,5 +165,5 @@ function foremost(landmarks: readonly Landmark[]): Landmark[] {
     pin: 3,
     end: 4,
   };
-  return [...landmarks].sort((a, b) => rank[a.what] - rank[b.what]).slice(0, MOST_MARKS);
+  return [...landmarks].sort((a, b) => rank[a.what] - rank[b.what]);
 }

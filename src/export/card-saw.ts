@@ -3,6 +3,7 @@ import type { Part } from '../part/part.ts';
 import { BLADES, bladeName } from '../shop/blade.ts';
 import { anyBladeTurns, type BladeAdvice } from '../shop/blade-advice.ts';
 import { cutOrder } from '../shop/cut-order.ts';
+import { settingWords } from '../shop/cut-words.ts';
 import type { EndCut } from '../shop/saw-depth.ts';
 import type { Sawing } from '../shop/sawing.ts';
 import { sayBlade } from '../shop/say-blade.ts';
@@ -12,7 +13,8 @@ import { settingRow } from './card-rows.ts';
 import type { Filling, Section } from './card-sections.ts';
 import { about, sentence, wordingOf } from './card-words.ts';
 import { paragraph, steps } from './columns.ts';
-import { reachWords, settingWords } from './end-words.ts';
+import { reachWords } from './end-words.ts';
+import { angleWords } from './joint-words.ts';
 import { bare, printed } from './setting-out.ts';
 
 /** Something to set on a machine, and the words that go with it. */
@@ -47,7 +49,7 @@ function endSettings(part: Part, { ends, tableSaw }: Sawing): Setting[] {
   const settings = ends.map((cut): Setting & { readonly side: string } => ({
     side: cut.end.side,
     what: `${cut.end.side} end`,
-    value: settingWords(cut.end.angles),
+    value: settingWords(cut.end.angles, angleWords),
     notes: endNotes(part, cut, tableSaw),
     least: 0,
   }));

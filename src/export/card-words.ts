@@ -16,9 +16,9 @@ export const about = (mm: number, rule: Rule): string => `${bareAbout(mm, rule)}
 
 export const bareAbout = (mm: number, rule: Rule): string => typesetFractions(readOnRule(mm, rule).text);
 
-/** As a sentence of its own, its fractions set; a per cent sign stays with its figure at the end of a line. */
+/** As a sentence of its own, its fractions set. */
 export const sentence = (text: string): string =>
-  typesetFractions(text.charAt(0).toUpperCase() + text.slice(1)).replaceAll(' %', '%');
+  typesetFractions(text.charAt(0).toUpperCase() + text.slice(1));
 
 /** "make 4, 2 of them mirrored". */
 export const quantityOf = ({ quantity, job }: Part): string =>

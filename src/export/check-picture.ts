@@ -118,7 +118,7 @@ function headLines(
     `what is off the line is drawn about ${times} times as large as the part; ` +
       `dashed: ${printed(check.tolerance, part.rule)} to each side, ` +
       `beyond which half a graduation is left to reading the rule: it lies ${check.verdict}` +
-      (second.length > 0 ? '; short dashes: the second of the pair' : ''),
+      `${second.length > 0 ? '; short dashes: the second of the pair' : ''}; stations in ${part.rule.unit === 'in' ? 'inches' : 'mm'}`,
   );
 }
 

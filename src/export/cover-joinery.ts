@@ -34,7 +34,7 @@ function oneEnd({ rule, stock }: Part, end: PartEnd, width: number): Row[] {
 }
 
 const FOLD =
-  'Beside a tilted end the paper has a strip for each edge. Cut round it, lay the pattern on the finished edge, fold the strip down over the edge and mark on along its line: it ends at the corner of the back. On a curved edge let it follow the curve from that corner.';
+  'Beside a bevel the paper has a strip for each edge. Cut round it, lay the pattern on the finished edge, fold the strip down over the edge and mark on along its line: it ends at the corner of the other face. On a curved edge let it follow the curve from that corner.';
 
 const AT_THE_SAW =
   'Try both angles in scrap of the same section, and see that the offcut cannot bind or fall on to the blade. The manual of the saw comes first.';

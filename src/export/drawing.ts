@@ -28,6 +28,7 @@ export type LineStyle =
   | 'joint' // mortises, slots and holes
   | 'axis' // centre lines, and crosses to drill by
   | 'fold' // where the paper is folded over an edge
+  | 'lead' // from a label to what it names
   | 'rule' // scale bars, frames, the grain arrow
   | 'map'; // the sheets on the assembly map
 
@@ -58,6 +59,7 @@ export const LINE_LOOKS: Readonly<Record<LineStyle, LineLook>> = {
   joint: { width: 0.3, colour: BLACK },
   axis: { width: 0.15, dash: [6, 1.2, 1, 1.2], colour: BLACK },
   fold: { width: 0.2, dash: [1.6, 1.2], colour: ACCENT },
+  lead: { width: 0.1, colour: ACCENT },
   rule: { width: 0.18, colour: BLACK },
   map: { width: 0.13, colour: BLACK },
 };

@@ -1,6 +1,7 @@
 import type { EndAngles } from '../part/end-angles.ts';
-import { type CutCorner, isSquare, longAndShort, type PartEnd } from '../part/ends.ts';
+import { isSquare, longAndShort, type PartEnd } from '../part/ends.ts';
 import type { Part } from '../part/part.ts';
+import { cornerWords } from '../shop/cut-words.ts';
 import { angleWords } from './joint-words.ts';
 
 /** Off the rule, without its unit. */
@@ -23,25 +24,14 @@ export const angleRow = (end: PartEnd): string[] =>
         ),
       ];
 
-/** "miter 6°, tilt 4°": what saw and gauge are set to; "square" for a cut that is. */
-export function settingWords({ miter, bevel }: EndAngles): string {
-  const told = [
-    ...(miter === 0 ? [] : [`miter ${angleWords(miter)}`]),
-    ...(bevel === 0 ? [] : [`tilt ${angleWords(bevel)}`]),
-  ];
-  return told.length === 0 ? 'square' : told.join(', ');
-}
-
 export const SIGNS =
   'Over 0 the cut leans towards the left end: miter and rake going away from the reference line, blade tilt and splay going to the marked face.';
 
 export const SIGHT =
   'Lean is the whole angle off square. The sight line is the way it leans, seen along the part: 0° away from the reference line, 90° to the marked face.';
 
-/** "long point at 34, offset 2, on the face; short point at 33 5⁄8, offset 0, on the back". */
+/** "long point: station 34, offset 2, on the marked face; short point: station 33 5⁄8, offset 0, on the other face". */
 export function reachWords(end: PartEnd, show: Show): string {
   const { long, short } = longAndShort(end);
-  const at = ({ x, y, on }: CutCorner): string =>
-    `at ${show(x)}, offset ${show(y)}, on ${on === 'both faces' ? on : `the ${on}`}`;
-  return `long point ${at(long)}; short point ${at(short)}`;
+  return `long point: ${cornerWords(long, show)}; short point: ${cornerWords(short, show)}`;
 }

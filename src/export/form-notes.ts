@@ -2,7 +2,8 @@ import type { Form } from '../part/form.ts';
 import { tailMm } from '../part/form.ts';
 import type { Part } from '../part/part.ts';
 import type { Lamination } from '../shop/lamination.ts';
-import type { Species } from '../shop/species.ts';
+import { type Species, woodInSentence } from '../shop/species.ts';
+import { showPercent } from '../units/percent.ts';
 import { showFine } from '../units/rule.ts';
 import type { PatternNotes } from './pattern-notes.ts';
 import { printed } from './setting-out.ts';
@@ -16,7 +17,7 @@ export function formNotes(
   species: Species,
 ): PatternNotes {
   const length = (mm: number): string => printed(mm, part.rule);
-  const percent = (share: number): string => `${(share * 100).toFixed(2)} %`;
+  const percent = (share: number): string => showPercent(share, 2);
   const { plies, plyThickness, thickness, strain, safeStrain, chartPly } = lamination;
   const tail = tailMm(part.rule);
   const other = part.edges.find(({ name }) => name !== edge)?.name;
@@ -28,7 +29,7 @@ export function formNotes(
       {
         title: 'The lamination',
         steps: [
-          `${plies} equal plies of ${showFine(plyThickness, part.rule.unit)}, ${length(thickness)} in all, of ${species.name.toLowerCase()}. At the tightest place of the form a ply strains ${percent(strain)}; half of what breaks the average clear piece, ${percent(safeStrain)}, counts as safe.`,
+          `${plies} equal plies of ${showFine(plyThickness, part.rule.unit)}, ${length(thickness)} in all, of ${woodInSentence(species)}. At the tightest place of the form a ply strains ${percent(strain)}; half of what breaks the average clear piece, ${percent(safeStrain)}, counts as safe.`,
           chartPly === undefined
             ? 'Makers’ charts say nothing of a radius under 2 in: try a ply over the form first.'
             : `A makers’ chart for soaked strips gives ${length(chartPly)} for this radius. Soaked plies must dry on the form before they are glued.`,

@@ -7,7 +7,8 @@ import { type Cutting, isCutting, jointShape, shiftOf } from '../part/joint-shap
 import type { Part } from '../part/part.ts';
 import { type Item, type LineStyle, type Stroke, words } from './drawing.ts';
 import { jointMeasures, jointName, jointPlace, jointSize } from './joint-words.ts';
-import { type Room, takeBeside } from './place.ts';
+import { type Named, type Naming, spotsBeside, takeNamed } from './leads.ts';
+import type { Room } from './place.ts';
 import { bare } from './setting-out.ts';
 import { holds, onSheet, pathOnSheet, type SheetView } from './sheet-view.ts';
 import { offsetsAcross } from './stations.ts';
@@ -115,31 +116,51 @@ function across(part: Part, station: number): Segment {
 const line = (from: Point, to: Point): Segment => ({ type: 'line', from, to });
 
 /** Each joint's name and measures beside it, on the sheet that holds its middle: at worst its number alone. */
-export const jointLabels = (view: SheetView, room: Room): Item[] =>
-  view.setting.joints.flatMap((joint, i) => {
+export function jointLabels(view: SheetView, room: Room, named: Named): Item[] {
+  const rivals = thingsOf(view);
+  return view.setting.joints.flatMap((joint, i) => {
     const anchor = labelAnchor(view.part, joint);
     if (!holds(view.sheet.cell, onSheet(view, anchor.at))) return [];
-    const beside = pathBox(pathOnSheet(view, anchor.path));
+    const beside = chordsOf(pathOnSheet(view, anchor.path));
     const show = (mm: number): string => bare(mm, view.part.rule);
-    for (const lines of labelLines(`${i + 1}`, joint, show)) {
-      const items = labelBeside(room, beside, lines);
-      if (items.length > 0) return items;
-    }
+    const said = labelLines(`${i + 1}`, joint, show);
+    // All of it outside the part tells more than its number within.
+    for (const [wordings, across] of [
+      [said.full, false],
+      [said.full, true],
+      [said.short, false],
+      [said.short, true],
+    ] as const)
+      for (const lines of wordings) {
+        const naming = { own: rivals[i]!, rivals, across };
+        const items = labelBeside(room, named, naming, beside, lines);
+        if (items.length > 0) return items;
+      }
     return [];
   });
+}
 
-/** What a joint's label may say: all in two lines, in more and narrower ones, its name alone, its number. */
-function labelLines(number: string, joint: Joint, show: (mm: number) => string): string[][] {
+/** The joints as their labels stand beside them, in the order of their numbers. */
+export const thingsOf = (view: SheetView): Box[] =>
+  view.setting.joints.map((joint) => pathBox(pathOnSheet(view, labelAnchor(view.part, joint).path)));
+
+/** What a joint's label may say: all in two lines or in more and narrower ones; its name alone, its number. */
+function labelLines(
+  number: string,
+  joint: Joint,
+  show: (mm: number) => string,
+): { readonly full: readonly string[][]; readonly short: readonly string[][] } {
   const name = `${number} ${jointName(joint)}`;
   const [place, size] = [jointPlace(joint, show), jointSize(joint, show)];
   const sizes = size === '' ? [] : [size];
-  return [
-    [name, jointMeasures(joint, show)],
-    [name, place, ...sizes],
-    [name, place, ...sizes.flatMap((all) => all.split(', '))],
-    [name],
-    [number],
-  ];
+  return {
+    full: [
+      [name, jointMeasures(joint, show)],
+      [name, place, ...sizes],
+      [name, place, ...sizes.flatMap((all) => all.split(', '))],
+    ],
+    short: [[name], [number]],
+  };
 }
 
 /** What a label stands beside, mm on the part: a joint, one end of a line, the middle of a mark. */
@@ -160,13 +181,23 @@ function nameEnd([first]: readonly Segment[]): Point {
   return from.x < to.x ? from : to;
 }
 
-function labelBeside(room: Room, beside: Box, lines: readonly string[]): Item[] {
+function labelBeside(
+  room: Room,
+  named: Named,
+  naming: Naming,
+  beside: readonly Chord[],
+  lines: readonly string[],
+): Item[] {
   const width = Math.max(...lines.map((text) => textWidth(text, LABEL_MM))) + 1;
   const height = lines.length * LEADING * LABEL_MM;
-  const box = takeBeside(room, beside, width, height);
-  if (!box) return [];
-  return lines.map((text, i) => {
-    const at = point((box.left + box.right) / 2, box.top - LABEL_MM * (0.85 + LEADING * i));
-    return words(text, at, LABEL_MM, 'middle');
-  });
+  const led = takeNamed(room, named, naming, spotsBeside(beside, width, height));
+  if (!led) return [];
+  const { box, lead } = led;
+  return [
+    ...lead,
+    ...lines.map((text, i) => {
+      const at = point((box.left + box.right) / 2, box.top - LABEL_MM * (0.85 + LEADING * i));
+      return words(text, at, LABEL_MM, 'middle');
+    }),
+  ];
 }

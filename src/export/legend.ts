@@ -46,7 +46,7 @@ function legendRows({ part, sheet, setting, notes }: SheetView): [LineStyle, str
       ? ([['joint', 'joint on the marked face']] as [LineStyle, string][])
       : []),
     ...(setting.strips.length > 0
-      ? ([['fold', 'fold over the edge beside a tilted end']] as [LineStyle, string][])
+      ? ([['fold', 'fold over the edge beside a bevel']] as [LineStyle, string][])
       : []),
     ...(hasFaceMark(part)
       ? ([['mark', 'loop: marked face; V: reference edge']] as [LineStyle, string][])

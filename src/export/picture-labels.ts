@@ -1,15 +1,15 @@
-import { type Box, grown, pathBox } from '../curves/box.ts';
-import { type Chord, chordsOf, passes } from '../curves/chords.ts';
-import { distance, type Point } from '../curves/point.ts';
-import type { Joint } from '../job/job.ts';
+import { type Box, boxOf, grown, pathBox } from '../curves/box.ts';
+import { type Chord, chordsOf } from '../curves/chords.ts';
+import type { Point } from '../curves/point.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import { cornersOf, isOnUpper, isPinned } from '../part/landmarks.ts';
 import type { Landmark } from '../part/part.ts';
 import { circle, type Item, polyline, type Stroke, words } from './drawing.ts';
 import { jointLines, labelAnchor } from './joint-marks.ts';
 import { jointName } from './joint-words.ts';
+import { type Led, type Named, type Naming, spotsBeside, takeNamed } from './leads.ts';
 import type { DrawnTooth, PictureView } from './picture-view.ts';
-import { nearestFree, type Room, strips, takeBeside } from './place.ts';
+import { farFrom, nearestFree, type Room, spotsIn, strips } from './place.ts';
 import { bare, offsetWords, settingOut } from './setting-out.ts';
 import { ANY_FONT, LEADING, textWidth } from './type.ts';
 
@@ -29,66 +29,86 @@ const WHITE_MM = 0.8;
 /** Half the tick at an apex or a join, and the ring round a nail or pin. */
 const TICK_MM = 2.5;
 const RING_MM = 1.2;
-/** How far off its place a label would stand, mm. */
+/** How far off its place a label would stand, mm, and how far at most with a line to it. */
 const ASIDE_MM = 3;
-/** A label farther from its place than this gets a line to it. */
-const NEAR_MM = 9;
+const FAR_MM = 30;
 
 /** Apexes, nails, pins and joins with their stations and offsets, where they cover neither line nor comb. */
 export function landmarkItems(view: PictureView, combs: readonly DrawnTooth[][], area: Room['area']): Item[] {
   const { part, path } = view;
-  const lines = path([...finishedLine(part.shape), ...part.saw]);
-  const room: Room = {
-    area,
-    taken: strips([...chordsOf(lines), ...edgesOf(combs), ...jointsOf(view)], WHITE_MM),
-  };
+  const lines = chordsOf(path([...finishedLine(part.shape), ...part.saw]));
+  const room: Room = { area, taken: strips([...lines, ...edgesOf(combs), ...jointsOf(view)], WHITE_MM) };
+  const drawn = new Set(room.taken);
   return [
-    ...jointLabels(view, room, SCREEN),
-    ...labelledMarks(view, settingOut(part).landmarks, room, SCREEN),
+    ...jointLabels(view, room, { face: SCREEN, drawn }),
+    ...labelledMarks(view, settingOut(part).landmarks, room, { face: SCREEN, drawn }),
   ];
+}
+
+/** How landmarks are labelled, and what of the room is lines. */
+interface Labelling {
+  readonly face: Face;
+  readonly drawn: ReadonlySet<Box>;
+  /** Labels beyond this many would be a thicket: the foremost have theirs. */
+  readonly most?: number;
 }
 
 /** Landmarks with their signs and labels, in what room there is; the ends of an edge have none, a shoulder no sign. */
 export function labelledMarks(
-  { part, at }: PictureView,
+  view: PictureView,
   landmarks: readonly Landmark[],
   room: Room,
-  face: Face,
+  { face, drawn, most = landmarks.length }: Labelling,
 ): Item[] {
+  const { part, at, path } = view;
   const marks = landmarks.filter(({ what }) => what !== 'end');
   const signs = marks.map(({ what, at: place }) => (what === 'shoulder' ? [] : [sign(what, at(place))]));
-  room.taken.push(...signs.flat().map(({ path }) => grown(pathBox(path), WHITE_MM)));
-  const labels: Box[] = [];
-  return marks.flatMap((mark, i) => {
-    const above = isOnUpper(part, mark);
-    const outer = cornersOf(mark).reduce((a, b) => (b.y > a.y === above ? b : a));
-    const show = (mm: number): string => bare(mm, part.rule);
-    const text = `${mark.what} ${show(mark.at.x)}, ${offsetWords(mark, show)}`;
-    const label = { text, face, above };
-    return [...signs[i]!, ...labelItems(room, at(outer), label, labels)];
-  });
+  const boxes = signs.flat().map((one) => grown(pathBox(one.path), WHITE_MM));
+  room.taken.push(...boxes);
+  const things = marks.map((mark) => boxOf(cornersOf(mark).map(at)));
+  const named: Named = {
+    things: [...things, ...jointsOf(view).map(({ from, to }) => boxOf([from, to]))],
+    lines: chordsOf(path(finishedLine(part.shape))),
+    drawn: new Set([...drawn, ...boxes]),
+  };
+  const label = (mark: Landmark, i: number): Item[] => {
+    const naming = { own: things[i]!, rivals: things, across: false };
+    const text = `${mark.what} ${bare(mark.at.x, part.rule)}, ${offsetWords(mark, (mm) => bare(mm, part.rule))}`;
+    const led = labelOf(room, { text, face, named, naming, ...spotOf(view, mark) });
+    return led ? [...led.lead, centred(text, led.box, face)] : [];
+  };
+  return [...signs.flat(), ...marks.slice(0, most).flatMap(label)];
+}
+
+/** The corner of a landmark that lies outside, and which way its label stands off. */
+function spotOf({ part, at }: PictureView, mark: Landmark): { foot: Point; above: boolean; reach: number } {
+  const above = isOnUpper(part, mark);
+  const foot = cornersOf(mark)
+    .map(at)
+    .reduce((a, b) => (b.y > a.y === above ? b : a));
+  const reach = mark.what === 'shoulder' ? 0 : isPinned(mark.what) ? RING_MM : TICK_MM;
+  return { foot, above, reach: reach + WHITE_MM };
 }
 
 const jointsOf = ({ part, path }: PictureView): Chord[] =>
   part.joints.flatMap((joint) => jointLines(part, joint).flatMap((one) => chordsOf(path(one.path))));
 
 /** Every joint by its number, as `show` tells it in words, and its name where that finds room. */
-export const jointLabels = (view: PictureView, room: Room, face: Face): Item[] =>
-  view.part.joints.flatMap((joint, i) => jointLabel(view, room, { joint, number: i + 1, face }));
-
-interface Numbered {
-  readonly joint: Joint;
-  readonly number: number;
-  readonly face: Face;
-}
-
-function jointLabel({ part, path }: PictureView, room: Room, { joint, number, face }: Numbered): Item[] {
-  const beside = pathBox(path(labelAnchor(part, joint).path));
-  for (const text of [`${number} ${jointName(joint)}`, `${number}`]) {
-    const box = takeBeside(room, beside, widthOf(text, face) + 1, face.size * LEADING);
-    if (box) return [centred(text, box, face)];
-  }
-  return [];
+export function jointLabels(view: PictureView, room: Room, { face, drawn }: Labelling): Item[] {
+  const { part, path } = view;
+  const lines = part.joints.map((joint) => chordsOf(path(labelAnchor(part, joint).path)));
+  const things = lines.map((all) => boxOf(all.flatMap(({ from, to }) => [from, to])));
+  const named: Named = { things, lines: chordsOf(path(finishedLine(part.shape))), drawn };
+  return part.joints.flatMap((joint, i) => {
+    for (const text of [`${i + 1} ${jointName(joint)}`, `${i + 1}`])
+      for (const across of [false, true]) {
+        const naming = { own: things[i]!, rivals: things, across };
+        const spots = spotsBeside(lines[i]!, widthOf(text, face) + 1, face.size * LEADING);
+        const led = takeNamed(room, named, naming, spots);
+        if (led) return [...led.lead, centred(text, led.box, face)];
+      }
+    return [];
+  });
 }
 
 /**
@@ -128,25 +148,47 @@ const centred = (text: string, { left, right, bottom }: Box, { size }: Face): It
 interface Label {
   readonly text: string;
   readonly face: Face;
+  readonly named: Named;
+  readonly naming: Naming;
+  readonly foot: Point;
   readonly above: boolean;
+  /** How far off the foot a line to the label ends, mm. */
+  readonly reach: number;
 }
 
-/** A label near its place; left out where none is free, or where its line would cross another label. */
-function labelItems(room: Room, foot: Point, { text, face, above }: Label, labels: Box[]): Item[] {
+/** A label near its place, or with a line to it; left out where neither finds room. */
+function labelOf(room: Room, { text, face, named, naming, foot, above, reach }: Label): Led | undefined {
   const [width, height] = [widthOf(text, face) + 2 * WHITE_MM, face.size * LEADING];
   const wished = { x: foot.x - width / 2, y: above ? foot.y + ASIDE_MM : foot.y - height - ASIDE_MM };
-  const box = nearestFree(room, wished, width, height);
-  if (!box) return [];
-  const edge = {
-    x: Math.min(Math.max(foot.x, box.left), box.right),
-    y: foot.y > box.top ? box.top : box.bottom,
+  const tip = { x: foot.x, y: foot.y + (above ? reach : -reach) };
+  const { left, right, bottom, top } = room.area;
+  // On its own side of the line only: from the other one a line to it would cross that.
+  const about: Room = {
+    area: {
+      left: Math.max(left, wished.x - FAR_MM),
+      right: Math.min(right, wished.x + FAR_MM + width),
+      bottom: Math.max(bottom, above ? foot.y : wished.y - FAR_MM),
+      top: Math.min(top, above ? wished.y + FAR_MM + height : foot.y),
+    },
+    taken: room.taken,
   };
-  const lead = { from: edge, to: foot };
-  const led = distance(edge, foot) > NEAR_MM;
-  if (led && labels.some((label) => passes(lead, label))) return [];
+  const nearest = nearestFree(about, wished, width, height);
+  if (!nearest) return undefined;
+  const others = [...spotsIn(about, width, height)].toSorted(
+    (a, b) => farFrom(wished, a) - farFrom(wished, b),
+  );
+  const led = takeNamed(
+    room,
+    named,
+    naming,
+    [nearest, ...others].map((box) => ({ box, tip, off: { x: 0, y: above ? 1 : -1 } })),
+  );
   // Half the type more, lest two labels in a row be read as one.
-  const apart = { ...box, left: box.left - face.size / 2, right: box.right + face.size / 2 };
-  room.taken.push(apart, ...(led ? strips([lead], WHITE_MM) : []));
-  labels.push(box);
-  return [...(led ? [polyline('rule', [edge, foot])] : []), centred(text, box, face)];
+  if (led)
+    room.taken.push({
+      ...led.box,
+      left: led.box.left - face.size / 2,
+      right: led.box.right + face.size / 2,
+    });
+  return led;
 }

@@ -83,16 +83,16 @@ export function takeFirst(room: Room, boxes: Iterable<Box>): Box | undefined {
   return undefined;
 }
 
-/** How far off a thing its label may stand, mm: beyond that it is no longer seen which is meant. */
-const BESIDE_MM = [1.5, 4, 8, 13];
+/** How far off a thing its label may stand, mm. */
+export const BESIDE_MM = [1.5, 4, 8, 13];
 /** Steps of a label's own size that it may be moved along the thing's side. */
 const SLIDES = [0, 0.25, -0.25, 0.5, -0.5, 0.8, -0.8];
 
-/** A free place beside a box, taken from then on: above, below, right or left, close before far. */
-export function takeBeside(room: Room, beside: Box, width: number, height: number): Box | undefined {
+/** Where a block may stand beside a box, free or not: above, below, right or left, close before far. */
+export function besideBoxes(beside: Box, width: number, height: number, offs = BESIDE_MM): Box[] {
   const [x, y] = [(beside.left + beside.right - width) / 2, (beside.bottom + beside.top - height) / 2];
   const [wide, high] = [width + beside.right - beside.left, height + beside.top - beside.bottom];
-  const corners = BESIDE_MM.flatMap((off) =>
+  const corners = offs.flatMap((off) =>
     SLIDES.flatMap((slide) => [
       { x: x + slide * wide, y: beside.top + off },
       { x: x + slide * wide, y: beside.bottom - off - height },
@@ -100,11 +100,12 @@ export function takeBeside(room: Room, beside: Box, width: number, height: numbe
       { x: beside.left - off - width, y: y + slide * high },
     ]),
   );
-  return takeFirst(
-    room,
-    corners.map((corner) => boxAt(corner, width, height)),
-  );
+  return corners.map((corner) => boxAt(corner, width, height));
 }
+
+/** The first of them that is free, taken from then on. */
+export const takeBeside = (room: Room, beside: Box, width: number, height: number): Box | undefined =>
+  takeFirst(room, besideBoxes(beside, width, height));
 
 /** Where a block's lower left corner may stand in a room, taken or not: all over it. */
 function cornersIn({ area }: Room, width: number, height: number): { xs: number[]; ys: number[] } {

@@ -65,10 +65,14 @@ export function composeSawPicture(part: Part, sawing: Sawing): Drawing {
   const view = pictureView(part, factor, shift);
   const lines = partLines(view);
   const area = { left: SIDE_MM, right: WIDTH_MM - SIDE_MM, bottom, top: top + LABELS_MM };
-  const room = { area, taken: strips(chordsOf(lines.flatMap(({ path }) => path)), WHITE_MM) };
+  const edge = boardEdge(board, view);
+  const room = {
+    area,
+    taken: strips(chordsOf([...lines, edge].flatMap(({ path }) => path)), WHITE_MM),
+  };
   const head = [`${scaleWords(factor)}; the board on the band saw, fed left end first`];
   return pictureSheet({ title: part.name, head, foot }, top + ABOVE_MM, [
-    boardEdge(board, view),
+    edge,
     ...lines,
     ...bendItems(part, sawing, view, room),
     ...wayOfCut(view.at({ x: board.left, y: board.top })),
@@ -84,8 +88,9 @@ function boardEdge({ left, right, bottom, top }: Box, { at }: PictureView): Stro
     { x: right, y: bottom },
     { x: right, y: top },
     { x: left, y: top },
+    { x: left, y: bottom },
   ];
-  return polyline('rule', corners.map(at), true);
+  return polyline('rule', corners.map(at));
 }
 
 /** The tightest hollow and round of the line to saw, and the corners that ask for a relief cut. */

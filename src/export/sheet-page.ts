@@ -1,4 +1,4 @@
-import { around, grown } from '../curves/box.ts';
+import { around, type Box, grown } from '../curves/box.ts';
 import type { Chord } from '../curves/chords.ts';
 import { type Point, point } from '../curves/point.ts';
 import { chordOf } from '../part/finished-line.ts';
@@ -10,7 +10,8 @@ import { type Item, type Page, polyline, type Stroke } from './drawing.ts';
 import { faceMark } from './face-mark.ts';
 import { foldChords, foldStrips, foldWords } from './fold-strips.ts';
 import { grainArrow } from './grain-arrow.ts';
-import { jointChords, jointLabels, jointStrokes } from './joint-marks.ts';
+import { jointChords, jointLabels, jointStrokes, thingsOf } from './joint-marks.ts';
+import type { Named } from './leads.ts';
 import { legend } from './legend.ts';
 import { nameBlock } from './name-block.ts';
 import { type Room, strips } from './place.ts';
@@ -24,7 +25,7 @@ import {
   sheetView,
   VIEW_CHORD_MM,
 } from './sheet-view.ts';
-import { landmarkLabels, landmarkSigns, stationLabels, stationLines } from './stations.ts';
+import { landmarkLabels, landmarkSigns, placesOf, stationLabels, stationLines } from './stations.ts';
 
 /** White between the line to cut and whatever stands near it, mm. */
 const LINE_WHITE_MM = 1.5;
@@ -105,15 +106,16 @@ const stroke = (view: SheetView, style: Stroke['style'], path: Stroke['path'], c
  */
 function furnish(view: SheetView, stations: readonly Stroke[]): Item[] {
   const room = emptyRoom(view, [...straight(stations), ...layOutLines(view)]);
+  const named = namedOn(view, room.drawn);
   const labels = [
     ...seamWords(view, room.taken),
-    ...landmarkLabels(view, room),
-    ...jointLabels(view, room),
+    ...landmarkLabels(view, room, named),
+    ...jointLabels(view, room, named),
     ...foldWords(view, room),
     ...crossingArrows(view, room),
   ];
   const musts = nameAndBars(view, room, 'name');
-  return musts ? [...labels, ...musts, ...otherLabels(view, room)] : furnishCrowded(view, stations);
+  return musts ? [...labels, ...musts, ...otherLabels(view, room, named)] : furnishCrowded(view, stations);
 }
 
 /** The name and the bars in whichever order finds room for both, at worst across station lines, then joints. */
@@ -127,14 +129,16 @@ function furnishCrowded(view: SheetView, stations: readonly Stroke[]): Item[] {
       room = emptyRoom(view, avoided);
       musts = nameAndBars(view, room, first);
     }
-  room.taken.push(...strips(all, STATION_WHITE_MM));
+  const lines = strips(all, STATION_WHITE_MM);
+  room.taken.push(...lines);
+  const named = namedOn(view, new Set([...room.drawn, ...lines]));
   return [
     ...(musts ?? nameOf(view, room) ?? []),
     ...seamWords(view, room.taken),
-    ...landmarkLabels(view, room),
-    ...jointLabels(view, room),
+    ...landmarkLabels(view, room, named),
+    ...jointLabels(view, room, named),
     ...foldWords(view, room),
-    ...otherLabels(view, room),
+    ...otherLabels(view, room, named),
     ...crossingArrows(view, room),
   ];
 }
@@ -149,15 +153,22 @@ function nameAndBars(view: SheetView, room: Room, first: 'name' | 'bars'): Item[
 const nameOf = (view: SheetView, room: Room): Item[] | undefined =>
   nameBlock(view, [room, wholeWindow(view, room)]);
 
-const otherLabels = (view: SheetView, room: Room): Item[] => {
+const otherLabels = (view: SheetView, room: Room, named: Named): Item[] => {
   const { left, right, bottom, top } = room.area;
   return [
-    ...stationLabels(view, room),
+    ...stationLabels(view, room, named),
     ...legend(view, room, { x: right, y: bottom }),
     ...grainArrow(view, room, { x: (left + right) / 2, y: (bottom + top) / 2 }),
     ...faceMark(view, room),
   ];
 };
+
+/** What labels name on a sheet, and what a line to one may cross: `drawn`. */
+const namedOn = (view: SheetView, drawn: ReadonlySet<Box>): Named => ({
+  things: [...placesOf(view), ...thingsOf(view)],
+  lines: view.lines,
+  drawn,
+});
 
 /** The room and the strips beyond the trim lines with it. */
 const wholeWindow = ({ sheet }: SheetView, { taken }: Room): Room => ({
@@ -180,17 +191,26 @@ function bothBars(view: SheetView, room: Room): Item[] | undefined {
 /** What is laid out on the face and beside it, as words keep clear of it. */
 const layOutLines = (view: SheetView): Chord[] => [...jointChords(view), ...foldChords(view)];
 
-function emptyRoom(view: SheetView, avoided: readonly Chord[]): Room {
+/** A sheet's room before any words, and the boxes of it that hold lines. */
+interface EmptyRoom extends Room {
+  readonly drawn: ReadonlySet<Box>;
+}
+
+function emptyRoom(view: SheetView, avoided: readonly Chord[]): EmptyRoom {
   const { sheet, layout } = view;
   const crosses = layout.crosses.filter((cross) => cross.sheet === sheet.name);
   const lines = strips(view.lines, LINE_WHITE_MM + VIEW_CHORD_MM);
+  const drawn = [
+    ...lines,
+    ...strips(straightLines(view), STATION_WHITE_MM),
+    ...strips(avoided, STATION_WHITE_MM),
+  ];
   return {
     area: grown(sheet.cell, -INSET_MM),
     lines: new Set(lines),
+    drawn: new Set(drawn),
     taken: [
-      ...lines,
-      ...strips(straightLines(view), STATION_WHITE_MM),
-      ...strips(avoided, STATION_WHITE_MM),
+      ...drawn,
       ...sheet.marks.map(({ at }) => around(onSheet(view, at), REGISTER_REACH_MM + 1)),
       ...crosses.map(({ at }) => around(onSheet(view, at), CROSS_REACH_MM)),
     ],

@@ -1,4 +1,4 @@
-import type { Box } from '../curves/box.ts';
+import { type Box, boxOf, grown, overlap } from '../curves/box.ts';
 import { passes } from '../curves/chords.ts';
 import { add, distance, type Point, point, scale } from '../curves/point.ts';
 import { chordOf } from '../part/finished-line.ts';
@@ -6,7 +6,8 @@ import { cornersOf, isPinned } from '../part/landmarks.ts';
 import { offsetsBeside } from '../part/offsets.ts';
 import type { Landmark, Part } from '../part/part.ts';
 import { circle, type Item, polyline, type Stroke, words } from './drawing.ts';
-import { boxAt, type Room, takeFirst } from './place.ts';
+import { type Named, type Spot, takeNamed } from './leads.ts';
+import { boxAt, type Room } from './place.ts';
 import { offsetWords, printed } from './setting-out.ts';
 import { holds, offsetsGrow, onSheet, type SheetView } from './sheet-view.ts';
 import { LEADING, textWidth } from './type.ts';
@@ -61,30 +62,33 @@ interface Label {
   readonly lines: readonly string[];
   /** Which way it stands off: with growing offsets or against them. */
   readonly side: 1 | -1;
+  /** How far off its foot its sign reaches, mm. */
+  readonly reach: number;
 }
 
 /** Labels of the landmarks, wherever they stand free. */
-export const landmarkLabels = (view: SheetView, room: Room): Item[] =>
+export const landmarkLabels = (view: SheetView, room: Room, named: Named): Item[] =>
   view.setting.landmarks
     .filter(({ what, at }) => what !== 'end' && isShown(view, at))
-    .flatMap((landmark) => placeLabel(view, room, landmarkLabel(view.part, landmark)));
+    .flatMap((landmark) => placeLabel(view, room, named, landmarkLabel(view.part, landmark)));
 
 /** Whether this sheet, and no other, labels a place. */
 const isShown = (view: SheetView, at: Point): boolean => holds(view.sheet.cell, onSheet(view, at));
 
 /** Labels of the stations on every edge, but where a landmark's own label says the same. */
-export function stationLabels(view: SheetView, room: Room): Item[] {
+export function stationLabels(view: SheetView, room: Room, named: Named): Item[] {
   const { part, setting } = view;
-  const named = setting.landmarks.filter(({ what }) => what !== 'end');
+  const marked = setting.landmarks.filter(({ what }) => what !== 'end');
   return setting.stations.flatMap(({ station, offsets }) =>
     offsets.flatMap((offset) => {
       if (offset === undefined) return [];
       const at = point(station, offset);
-      if (!isShown(view, at) || named.some((mark) => isIn(mark, at))) return [];
-      return placeLabel(view, room, {
+      if (!isShown(view, at) || marked.some((mark) => isIn(mark, at))) return [];
+      return placeLabel(view, room, named, {
         feet: [at],
         lines: labelLines(part, 'at', { at }),
         side: sideOf(part, at),
+        reach: PAST_MM,
       });
     }),
   );
@@ -98,6 +102,7 @@ const landmarkLabel = (part: Part, mark: Landmark): Label => ({
   feet: cornersOf(mark),
   lines: labelLines(part, `${mark.what} at`, mark),
   side: sideOf(part, mark.at),
+  reach: mark.what === 'shoulder' ? 0 : isPinned(mark.what) ? PIN_RADIUS_MM : TICK_MM,
 });
 
 const labelLines = ({ rule }: Part, what: string, mark: Pick<Landmark, 'at' | 'to'>): string[] => [
@@ -112,35 +117,61 @@ function sideOf(part: Part, { x, y }: Point): 1 | -1 {
   return y >= middle ? 1 : -1;
 }
 
-/** How far off its point a label may stand, and how far to the side, mm. */
-const AWAY_MM = [6, 9, 12, 16];
-const ASIDE_MM = [0, 6, -6, 12, -12, 18, -18];
+/** Every place that a label may name: the landmarks, and where stations meet the edges. */
+export const placesOf = (view: SheetView): Box[] => [
+  ...view.setting.landmarks
+    .filter(({ what }) => what !== 'end')
+    .flatMap((mark) => cornersOf(mark).map((corner) => boxOf([onSheet(view, corner)]))),
+  ...view.setting.stations.flatMap(({ station, offsets }) =>
+    offsets.flatMap((offset) =>
+      offset === undefined ? [] : [boxOf([onSheet(view, point(station, offset))])],
+    ),
+  ),
+];
 
-function placeLabel(view: SheetView, room: Room, label: Label): Item[] {
-  const { lines } = label;
+/** How far off its point a label may stand, and how far to the side, mm. */
+const AWAY_MM = [6, 9, 12, 16, 21, 27];
+const ASIDE_MM = [0, 6, -6, 12, -12, 18, -18, 26, -26];
+/** Between a sign and the end of the line to its label, mm. */
+const SHORT_MM = 0.8;
+
+function placeLabel(view: SheetView, room: Room, named: Named, label: Label): Item[] {
+  const { lines, feet } = label;
   const width = Math.max(...lines.map((line) => textWidth(line, LABEL_MM))) + 1;
   const height = lines.length * LEADING * LABEL_MM;
-  const box = takeFirst(room, labelBoxes(view, label, width, height));
-  if (!box) return [];
-  return lines.map((line, i) => {
-    const at = point((box.left + box.right) / 2, box.top - LABEL_MM * (0.85 + LEADING * i));
-    return words(line, at, LABEL_MM, 'middle');
-  });
+  const own = boxOf(feet.map((foot) => onSheet(view, foot)));
+  // A nail in a station's place is the same place, and so are a shoulder's corners.
+  const isOwn = (place: Box): boolean => overlap(grown(place, SAME_MM), grown(own, SAME_MM));
+  const naming = { own, rivals: placesOf(view).filter((place) => !isOwn(place)), across: false };
+  const others = { ...named, things: named.things.filter((thing) => !isOwn(thing)) };
+  const led = takeNamed(room, others, naming, labelSpots(view, label, width, height));
+  if (!led) return [];
+  const { box, lead } = led;
+  return [
+    ...lead,
+    ...lines.map((line, i) => {
+      const at = point((box.left + box.right) / 2, box.top - LABEL_MM * (0.85 + LEADING * i));
+      return words(line, at, LABEL_MM, 'middle');
+    }),
+  ];
 }
 
 /** Where a label may stand: on its own side first, close before far. */
-function labelBoxes(view: SheetView, { feet, side }: Label, width: number, height: number): Box[] {
+function labelSpots(view: SheetView, { feet, side, reach }: Label, width: number, height: number): Spot[] {
+  const end = Math.max(reach, view.part.sawAllowance) + SHORT_MM;
   return [side, -side].flatMap((way) => {
     const off = scale(offsetsGrow(view), way);
-    const reach = (Math.abs(off.x) * width + Math.abs(off.y) * height) / 2;
-    return feet.flatMap((foot) =>
-      AWAY_MM.flatMap((away) =>
+    const half = (Math.abs(off.x) * width + Math.abs(off.y) * height) / 2;
+    return feet.flatMap((place) => {
+      const foot = onSheet(view, place);
+      const tip = add(foot, scale(off, end));
+      return AWAY_MM.flatMap((away) =>
         ASIDE_MM.map((aside) => {
-          const beside = add(scale(off, away + reach), point(off.y * aside, -off.x * aside));
-          const middle = add(onSheet(view, foot), beside);
-          return boxAt(point(middle.x - width / 2, middle.y - height / 2), width, height);
+          const beside = add(scale(off, away + half), point(off.y * aside, -off.x * aside));
+          const middle = add(foot, beside);
+          return { box: boxAt(point(middle.x - width / 2, middle.y - height / 2), width, height), tip, off };
         }),
-      ),
-    );
+      );
+    });
   });
 }

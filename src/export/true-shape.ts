@@ -38,8 +38,8 @@ export function trueShapeRow(end: PartEnd, thickness: number, rule: Rule): Row {
       const [face, back, low, upper] = [middle(a, b), middle(d, c), middle(a, d), middle(b, c)];
       return [
         polyline('rule', corners.map(place), true),
-        words(`back ${side(d, c)}`, { x: back.x, y: back.y + WHITE_MM }, BODY_MM, 'middle'),
-        words(`face ${side(a, b)}`, { x: face.x, y: face.y - LINE_MM * 0.8 }, BODY_MM, 'middle'),
+        words(`other face ${side(d, c)}`, { x: back.x, y: back.y + WHITE_MM }, BODY_MM, 'middle'),
+        words(`marked face ${side(a, b)}`, { x: face.x, y: face.y - LINE_MM * 0.8 }, BODY_MM, 'middle'),
         words(before, { x: low.x - WHITE_MM, y: low.y - half }, BODY_MM, 'end'),
         words(side(b, c), { x: upper.x + WHITE_MM, y: upper.y - half }, BODY_MM),
       ];

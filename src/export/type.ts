@@ -1,3 +1,5 @@
+import { heldTogether, NO_BREAK } from '../units/typeset.ts';
+
 /**
  * Widths of Source Sans 3 Regular, thousandths of the type size, from space to tilde: words are set
  * before any writer has opened the font. A test compares them with the font file.
@@ -38,17 +40,20 @@ export function textWidth(text: string, size: number): number {
     width +=
       letter === FRACTION_STROKE
         ? FRACTION_STROKE_WIDTH
-        : (WIDTHS[(letter.codePointAt(0) ?? SPACE) - SPACE] ?? OTHER_WIDTH);
+        : (WIDTHS[((letter === NO_BREAK ? undefined : letter.codePointAt(0)) ?? SPACE) - SPACE] ??
+          OTHER_WIDTH);
   return (width / 1000) * size;
 }
 
-/** Words broken into lines no wider than `width`; a word wider than that is cut. */
+/** Any white space but the no-break one, which trims like the rest. */
+const BREAKS = /[^\S\u00a0]+/;
+
+/** Words broken into lines no wider than `width`, never within a number or at a no-break space; a word wider than that is cut. */
 export function wrapText(text: string, size: number, width: number): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text
-    .trim()
-    .split(/\s+/)
+  for (const word of heldTogether(text.trim())
+    .split(BREAKS)
     .flatMap((long) => cutWord(long, size, width))) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (line !== '' && textWidth(longer, size) > width) {
@@ -56,7 +61,9 @@ export function wrapText(text: string, size: number, width: number): string[] {
       line = word;
     } else line = longer;
   }
-  return line === '' ? lines : [...lines, line];
+  const broken = line === '' ? lines : [...lines, line];
+  // Once the lines are broken a plain space does.
+  return broken.map((one) => one.replaceAll(NO_BREAK, ' '));
 }
 
 /** Between letters only; where not even one fits, each stands alone. */

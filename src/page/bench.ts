@@ -1,6 +1,6 @@
 import type { ShowLength } from '../units/fault.ts';
 import { defaultRule, type Rule, readOnRule, showLength, showOnRule } from '../units/rule.ts';
-import { typesetFractions } from '../units/typeset.ts';
+import { NO_BREAK, typesetFractions } from '../units/typeset.ts';
 import type { Unit } from '../units/unit.ts';
 import { another, back, begun, forward, type History, rested, stepped } from './history.ts';
 import { type Made, type Told, type Worked, workOut } from './work.ts';
@@ -187,7 +187,6 @@ export class Bench {
   }
 }
 
-const NO_BREAK = '\u00a0';
 /** A length as the page shows it: real fractions, and never broken between two lines. */
 const unbroken = (shown: string): string =>
   typesetFractions(shown).replaceAll(' ', NO_BREAK).replace(/^-/, '−');

@@ -96,9 +96,9 @@ export class Beside {
   }
 
   private words({ kind, worst, at, sameApex, edge }: Other): string {
-    const { bare, length, rule } = this.bench;
+    const { about, bare, rule } = this.bench;
     const own = sameApex ? '' : ', its apex in the middle,';
     if (readOnRule(worst, rule).mark === 0) return `${edge}: the ${kind}${own} is the same line on your rule`;
-    return `${edge}: the ${kind}${own} lies ${length(worst)} off at station ${bare(at.x)}`;
+    return `${edge}: the ${kind}${own} lies ${about(worst)} off at station ${bare(at.x)}`;
   }
 }

@@ -5,8 +5,10 @@ import type { Part, PartEdge } from '../part/part.ts';
 import { stripSpecies } from '../shop/find-species.ts';
 import { adviseStrips, hardestOf } from '../shop/part-strips.ts';
 import { worstRunout } from '../shop/runout.ts';
+import { woodInSentence } from '../shop/species.ts';
 import type { ShowLength } from '../units/fault.ts';
 import { Fault } from '../units/fault.ts';
+import { showPercent } from '../units/percent.ts';
 import type { Spot } from './places.ts';
 import type { Made } from './work.ts';
 
@@ -118,7 +120,7 @@ export const slowFigures = (part: Part, speech: Speech): Figure[] => [
   })),
 ];
 
-const percent = (share: number): string => `${(share * 100).toFixed(2)} %`;
+const percent = (share: number): string => showPercent(share, 2);
 const VERDICTS = { safe: 'safe', risky: 'over the safe strain', breaks: 'it breaks' } as const;
 
 function stripFigures(part: Part, { length }: Speech): Figure[] {
@@ -127,7 +129,7 @@ function stripFigures(part: Part, { length }: Speech): Figure[] {
     const runs = adviseStrips(part, { species: stripSpecies(undefined, stock?.species), rule });
     const { edge, advice } = hardestOf(runs);
     const value =
-      `${percent(advice.strain)} in ${advice.species.name}, ${length(advice.thickness)} thick: ${VERDICTS[advice.verdict]} ` +
+      `${percent(advice.strain)} in ${woodInSentence(advice.species)}, ${length(advice.thickness)} thick: ${VERDICTS[advice.verdict]} ` +
       `(up to ${percent(advice.safeStrain)})`;
     const isWarning = advice.verdict !== 'safe';
     return [{ id: 'strip', label: 'strain of the strip', value, at: advice.worst.at, edge, isWarning }];

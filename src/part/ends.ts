@@ -33,7 +33,7 @@ const SQUARE: EndSetting = { by: 'square' };
 /**
  * The plane of an end's cut. Edges are set out to the long point: the wood of either face ends at their last
  * station or short of it, never beyond, whichever way the cut leans.
- * @throws Fault `ends.no-thickness` where a cut is tilted and the stock's thickness is not known
+ * @throws Fault `ends.no-thickness` where an end has a bevel and the stock's thickness is not known
  */
 export function endPlane(job: Job, side: Side, corners: readonly [Point, Point]): EndPlane {
   const angles = endAngles(job.ends?.[side] ?? SQUARE);
@@ -41,7 +41,7 @@ export function endPlane(job: Job, side: Side, corners: readonly [Point, Point])
   if (angles.splay !== 0 && thickness === undefined)
     throw new Fault(
       'ends.no-thickness',
-      'a cut tilted through the wood needs its thickness. Write "thickness: 1 3/4" under stock.',
+      'a bevel needs the thickness of the wood. Write "thickness: 1 3/4" under stock.',
       `ends.${side}`,
     );
   const reaches = corners.flatMap(({ x, y }) =>

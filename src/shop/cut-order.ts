@@ -1,10 +1,12 @@
 import { isShoulder } from '../curves/piece.ts';
-import { isSquare, type PartEnd } from '../part/ends.ts';
+import { isSquare } from '../part/ends.ts';
 import { isHanded } from '../part/hands.ts';
 import { type Cutting, isCutting } from '../part/joint-shape.ts';
 import type { Part } from '../part/part.ts';
+import { quoted } from '../units/quoted.ts';
 import { showAngle } from '../units/show-angle.ts';
 import type { BladeAdvice } from './blade-advice.ts';
+import { settingWords } from './cut-words.ts';
 import type { LengthWords } from './length-words.ts';
 import { isStraight, type SawnEdge, tightestBend } from './sawn-edges.ts';
 import { shouldersIn, shoulderWords } from './say-blade.ts';
@@ -24,7 +26,7 @@ export function cutOrder(
   return [
     ...layerStep(part),
     ...straight.map(
-      ({ name }) => `Plane ${name} straight and square to the face: everything registers on it.`,
+      ({ name }) => `Plane ${quoted(name)} straight and square to the face: everything registers on it.`,
     ),
     ...jointSteps(part, words),
     ...ends.before,
@@ -66,10 +68,10 @@ function endSteps(
   if (!ends) return { before: [], after: [] };
   const leaning = ends.filter((end) => !isSquare(end));
   const square = ends.filter(isSquare);
-  const on = straight ? `${straight.name}, which stays straight,` : 'the board’s straight edge';
+  const on = straight ? `${quoted(straight.name)}, which stays straight,` : 'the board’s straight edge';
   const before = leaning.map(
     (end) =>
-      `Cut the ${end.side} end (${setting(end)}) before the curve, the marked face up and ${on} against the gauge: ` +
+      `Cut the ${end.side} end (${settingWords(end.angles, showAngle)}) before the curve, the marked face up and ${on} against the gauge: ` +
       'the long point stands where the pattern has it.',
   );
   if (square.length === 0) return { before, after: [] };
@@ -89,15 +91,9 @@ function endSteps(
       ...before,
       `Leave the waste on the ${which} ${many}: ${why} keeps your hands off the blade as the cut runs in or out.`,
     ],
-    after: [`Square the ${which} ${many} last, ${straight.name} against the gauge.`],
+    after: [`Square the ${which} ${many} last, ${quoted(straight.name)} against the gauge.`],
   };
 }
-
-const setting = ({ angles }: PartEnd): string =>
-  [
-    ...(angles.miter === 0 ? [] : [`miter ${showAngle(angles.miter)}`]),
-    ...(angles.bevel === 0 ? [] : [`bevel ${showAngle(angles.bevel)}`]),
-  ].join(', ');
 
 /** Across the grain first: the cuts along it then end in them, and what they part falls free. */
 function shoulderStep({ corners }: BladeAdvice, words: LengthWords): string[] {
@@ -129,10 +125,10 @@ function curveSteps({ sawAllowance }: Part, curved: readonly SawnEdge[]): string
   const line = sawAllowance > 0 ? 'to the dashed line' : 'just outside the line';
   const isHollow = hollow(first) < Number.MAX_VALUE;
   const waste = first.pieces.some(isShoulder) ? 'from shoulder to shoulder' : 'its waste in one piece';
-  if (!second) return [`Saw ${first.name} ${line}, ${waste}.`, ...finish(sawAllowance)];
+  if (!second) return [`Saw ${quoted(first.name)} ${line}, ${waste}.`, ...finish(sawAllowance)];
   return [
-    `Saw ${first.name} ${line}${isHollow ? ' first, its hollow while the whole width of the board stands behind it' : ' first'}.`,
-    `Tape its offcut back on: the board keeps its weight and its straight edge for clamp and push block. Then saw ${second.name}.`,
+    `Saw ${quoted(first.name)} ${line}${isHollow ? ' first, its hollow while the whole width of the board stands behind it' : ' first'}.`,
+    `Tape its offcut back on: the board keeps its weight and its straight edge for clamp and push block. Then saw ${quoted(second.name)}.`,
     ...finish(sawAllowance),
   ];
 }
@@ -147,7 +143,7 @@ function handStep(part: Part): string[] {
   return [
     tilted
       ? 'For the other hand of the pair turn the pattern over, and cut its ends with the board’s far edge against the ' +
-        'gauge, swung as far the other way; the tilt stays.'
+        'gauge, swung as far the other way; the blade’s tilt stays.'
       : 'For the other hand of the pair turn the pattern over.',
   ];
 }

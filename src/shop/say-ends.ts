@@ -1,6 +1,7 @@
 import type { EndAngles } from '../part/end-angles.ts';
 import { type CutCorner, isSquare, longAndShort } from '../part/ends.ts';
 import { showAngle } from '../units/show-angle.ts';
+import { cornerWords, settingWords } from './cut-words.ts';
 import type { LengthWords } from './length-words.ts';
 import { COMMON_SAWS, type EndCut, endCut, type TableSaw } from './saw-depth.ts';
 
@@ -15,19 +16,19 @@ export function sayEnd(
   const depth = depthWords(cut, thickness, saw, words);
   if (isSquare(end)) return [`${end.side} end: square`, ...depth];
   const { long, short } = longAndShort(end);
-  const at = ({ x, y, on }: CutCorner): string =>
-    `station ${words.length(x)}, offset ${words.length(y)} (${on === 'face' ? 'marked face' : on === 'back' ? 'other face' : on})`;
+  const at = (corner: CutCorner): string => cornerWords(corner, words.length);
   return [
     `${end.side} end: ${angleWords(end.angles)}`,
-    `long point ${at(long)}; short point ${at(short)}`,
+    `long point: ${at(long)}; short point: ${at(short)}`,
     ...depth,
   ];
 }
 
-/** "miter 6°, bevel 4°; as a leg stands rake 6°, splay 4°: a lean of 7.2° along a sight line 33.6° …". */
-function angleWords({ miter, bevel, rake, splay, lean, sight }: EndAngles): string {
-  if (splay === 0) return `miter ${showAngle(miter)}, blade upright`;
-  const saw = `miter ${showAngle(miter)}, bevel ${showAngle(bevel)}`;
+/** "miter 6°, blade tilt 4°; as a leg stands rake 6°, splay 4°: a lean of 7.2° along a sight line 33.6° …". */
+function angleWords(angles: EndAngles): string {
+  const { rake, splay, lean, sight } = angles;
+  const saw = settingWords(angles, showAngle);
+  if (splay === 0) return `${saw}, blade upright`;
   const leg = `as a leg stands rake ${showAngle(rake)}, splay ${showAngle(splay)}`;
   const [edge, face] = [Math.abs(sight) <= Math.PI / 2, sight >= 0];
   const from = Math.min(Math.abs(sight), Math.PI - Math.abs(sight));
@@ -50,8 +51,8 @@ function depthWords(
   if (needs === undefined || thickness === undefined) return [];
   const asks =
     bevel === 0
-      ? `${length(thickness)} thick asks for ${length(needs)} of blade`
-      : `${length(thickness)} thick at ${anAngle(bevel)} bevel needs ${length(needs)} of blade`;
+      ? `${length(thickness)} thick needs ${length(needs)} of blade`
+      : `${length(thickness)} thick at a blade tilt of ${showAngle(Math.abs(bevel))} needs ${length(needs)} of blade`;
   const gives = `${saw.name} gives ${length(reach)}`;
   if (passes === 'one face') return [`${asks}, ${gives}: one pass.`];
   const larger = COMMON_SAWS.find(
@@ -66,13 +67,7 @@ function depthWords(
       ];
 }
 
-/** "a 12°", "an 8°", "an 11.9°". */
-function anAngle(angle: number): string {
-  const words = showAngle(Math.abs(angle));
-  return `${/^(8|11\b|18\b)/.test(words) ? 'an' : 'a'} ${words}`;
-}
-
 /** Half a turn about the line across the part maps the cut's plane onto itself with the miter turned about. */
 const SECOND_FACE =
   'For the second, turn the part end for end onto its other face, to the other side of the blade, and swing the ' +
-  'gauge as far the other way; the tilt stays.';
+  'gauge as far the other way; the blade’s tilt stays.';

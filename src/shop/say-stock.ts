@@ -1,12 +1,14 @@
 import type { Part } from '../part/part.ts';
 import type { Warning } from '../units/fault.ts';
 import { showNearest } from '../units/graduation.ts';
+import { showPercent } from '../units/percent.ts';
 import { type Rule, readOnRule, showLength } from '../units/rule.ts';
 import { showAngle } from '../units/show-angle.ts';
 import type { Band } from './grain.ts';
 import type { Laid } from './layouts.ts';
 import type { Layers } from './quarters.ts';
 import { massWords } from './say-support.ts';
+import { woodInSentence } from './species.ts';
 import type { Amount, Grain, StockPlan, WoodPlan } from './stock-plan.ts';
 
 /** Nobody cuts a blank to a hair: the nearest mark. */
@@ -16,8 +18,11 @@ const about = (mm: number, rule: Rule): string => readOnRule(mm, rule).text;
 export const saySizes = (sizes: readonly (number | undefined)[], rule: Rule): string =>
   `${sizes.flatMap((mm) => (mm === undefined ? [] : about(mm, rule))).join(' × ')} ${rule.unit}`;
 
-export const percent = (share: number): string => `${(share * 100).toFixed(0)} %`;
-const band = ({ least, most }: Band): string =>
+/** "62 %": to a whole one. */
+export const percent = (share: number): string => showPercent(share, 0);
+
+/** "38 to 62 %". */
+export const band = ({ least, most }: Band): string =>
   least === most ? percent(least) : `${(least * 100).toFixed(0)} to ${percent(most)}`;
 
 /** The blank, and whether the job's stock gives it. */
@@ -81,11 +86,11 @@ export function sayAmount({ quantity, stock, rule }: Part, { amount, layers }: S
     ...(rough && first
       ? [
           `to buy for ${quantity}, in ${first.count > 1 ? `${first.count} layers of ` : ''}${first.quarter.name}: ` +
-            `${sayVolume(rough, rule, 1)}, before what a yard's boards waste`,
+            `${sayVolume(rough, rule, 1)}, before what a yard’s boards waste`,
         ]
       : []),
     weight
-      ? `a finished part weighs about ${massWords(weight.part, rule.unit)}, its blank ${massWords(weight.blank, rule.unit)} (${weight.species.name})`
+      ? `a finished part weighs about ${massWords(weight.part, rule.unit)}, its blank ${massWords(weight.blank, rule.unit)} (${woodInSentence(weight.species)})`
       : `no weight: ${stock?.species === undefined ? 'the job names no species' : `the figures of "${stock.species}" are not known here`}`,
   ];
 }
@@ -135,7 +140,7 @@ export function sayGrain({ grain }: WoodPlan, rule: Rule): string[] {
   const at = (mm: number): string => showLength(mm, rule);
   return [
     `runs out ${showAngle(worst.angle)} at worst, on "${worst.edge}" at station ${at(worst.at.x)}: ${bandOf(grain)[2]}`,
-    `about ${band(strength)} of the bending strength is left there (Hankinson's formula)`,
+    `about ${band(strength)} of the bending strength is left there (Hankinson’s formula)`,
     ...(section
       ? [
           `weakest section ${at(section.height)} across at station ${at(section.at.x)}${section.weakened ? ', less its joint' : ''}: ` +

@@ -1,11 +1,14 @@
 import type { Point } from '../curves/point.ts';
 import type { ShowLength, Warning } from '../units/fault.ts';
+import { showPercent } from '../units/percent.ts';
 import { type Rule, showFine, showLength, showSize } from '../units/rule.ts';
 import type { Unit } from '../units/unit.ts';
 import { strengthLeft } from './grain.ts';
 import type { Side, StripNail } from './nails.ts';
 import { hardestOf, type RunsAdvice } from './part-strips.ts';
 import { NEWTONS_IN_LBF } from './pound-force.ts';
+import { band } from './say-stock.ts';
+import { woodInSentence } from './species.ts';
 import type { StripAdvice } from './strip.ts';
 
 /** The force that a maker's own scales show, and newtons in it; in a kilogram-force by standard gravity. */
@@ -25,7 +28,7 @@ const twoOrMoreDigits = (value: number): string =>
   value >= 10 ? value.toFixed(0) : value >= 1 ? value.toFixed(1) : value.toFixed(2);
 
 /** "0.43 %". */
-const showStrain = (strain: number): string => `${(strain * 100).toFixed(2)} %`;
+const showStrain = (strain: number): string => showPercent(strain, 2);
 
 const FACES: Readonly<Record<Side, string>> = { left: 'upper', right: 'lower' };
 const BESIDE: Readonly<Record<Side, string>> = { left: 'above', right: 'below' };
@@ -62,9 +65,10 @@ function sayThickest(
   length: ShowLength,
   unit: Unit,
 ): string {
-  if (maxThicknessOnRule > 0) return `Thickest safe strip of ${species.name}: ${length(maxThicknessOnRule)}.`;
+  if (maxThicknessOnRule > 0)
+    return `Thickest safe strip of ${woodInSentence(species)}: ${length(maxThicknessOnRule)}.`;
   return (
-    `No strip of ${species.name} that your rule can measure bends this far safely: it would be ` +
+    `No strip of ${woodInSentence(species)} that your rule can measure bends this far safely: it would be ` +
     `${showFine(maxThickness, unit)} thick. ${NO_STRIP}`
   );
 }
@@ -135,15 +139,13 @@ function nailCautions({ nails, nailBears }: StripAdvice, unit: Unit): Warning[] 
 
 /** What holds for every strip, and for every strip of a kind. */
 function habitCautions({ tapered, thickness, width }: StripAdvice): Warning[] {
-  const { least, most } = strengthLeft(RUNOUT);
-  const percent = (share: number): string => (share * 100).toFixed(0);
   const cautions: readonly (readonly [applies: boolean, code: string, message: string])[] = [
     [true, 'strip.spring', 'a sprung strip flies when it is let go. Hold it while you draw each nail.'],
     [
       true,
       'strip.grain',
       'the figures are for clear, straight grain. Choose a strip without knots; grain that runs out ' +
-        `1 in 10 leaves it about ${percent(least)} to ${percent(most)} % as strong.`,
+        `1 in 10 leaves it about ${band(strengthLeft(RUNOUT))} as strong.`,
     ],
     [true, 'strip.creep', 'a batten left sprung stays bent. Draw the line and take it off.'],
     [

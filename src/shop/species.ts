@@ -21,6 +21,13 @@ export interface Source {
   readonly read: 'in the table' | 'in a copy' | 'partly from memory';
 }
 
+/** Woods named after a place keep its capital. */
+const PLACE = /^(American|Honduran|Sitka)\b/;
+
+/** A wood's name within a sentence: "white oak", "Sitka spruce". */
+export const woodInSentence = ({ name }: Pick<Species, 'name'>): string =>
+  PLACE.test(name) ? name : `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
+
 function wood(
   name: string,
   [specificGravity, millionPsiMoe, psiMor]: readonly [number, number, number],

@@ -10,3 +10,13 @@ const FRACTION = /(?<![\p{L}\d./\u2044])([1-9]\d{0,2})\/([1-9]\d{0,2})(?![\p{L}\
 export function typesetFractions(text: string): string {
   return text.replace(FRACTION, '$1\u2044$2');
 }
+
+export const NO_BREAK = '\u00a0';
+
+/** A number with its fraction, its unit and its hair: "12 11/32 in shy", "0.43 %". */
+export const MEASURE =
+  /\d[\d/\u2044.]*(?: \d+[/\u2044]\d+)?(?: (?:in|mm|%))?(?: (?:full|shy))?(?![\w/\u2044])/g;
+
+/** Text in which no line ends within a number, nor between it and its unit. */
+export const heldTogether = (text: string): string =>
+  text.replace(MEASURE, (whole) => whole.replaceAll(' ', NO_BREAK));

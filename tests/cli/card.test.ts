@@ -44,7 +44,9 @@ describe('fairlath card', () => {
     expect(card.cutList.boardFeet).toBe(inAll.boardFeet.toFixed(1));
     const { ends } = json(['saw', job]);
     const [set] = card.saw;
-    expect(set.value).toBe(`miter ${Math.round(ends[0].miterDeg)}°, tilt ${Math.round(ends[0].bevelDeg)}°`);
+    expect(set.value).toBe(
+      `miter ${Math.round(ends[0].miterDeg)}°, blade tilt ${Math.round(ends[0].bevelDeg)}°`,
+    );
     expect(card.cautions.length).toBeGreaterThan(2);
   });
 

@@ -19,7 +19,7 @@ describe('fairlath show', () => {
     expect(out).toMatch(
       /right +miter 6°, blade tilt 4°; rake 6°, splay 4°; lean 7\.2° on a sight line of 33\.6°/,
     );
-    expect(out).toMatch(/long point at 34, offset 0, on the back/);
+    expect(out).toMatch(/long point: station 34, offset 0, on the other face/);
     expect(out).toMatch(/2 {2}mortise: at 5, out 1: 2 × 3\/8, 1 deep/);
     expect(fairlath(['show', rail], folder).out).toMatch(/left +miter -45°/);
   });
@@ -65,4 +65,12 @@ describe('fairlath print of a mirrored pair', () => {
       /Flip the pattern over on its reference line for the other of the pair\./,
     );
   });
+});
+
+test('what a saw is set to has one name: the blade’s tilt', () => {
+  const words = ['show', 'saw'].map((command) => fairlath([command, leg], folder).out).join('\n');
+  const told = words.match(/\S+ tilt\b.*/g) ?? [];
+  expect(told.length).toBeGreaterThan(4);
+  for (const one of told) expect(one).toMatch(/^(blade|blade’s) tilt|^or tilt the blade/);
+  expect(words).not.toMatch(/bevel/);
 });

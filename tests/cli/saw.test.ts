@@ -57,7 +57,7 @@ describe('fairlath saw', () => {
 
   test('depth of cut in words, on the maker’s rule', () => {
     expect(fairlath(['saw', job(LEG), '--depth-of-cut', '3 1/8']).out).toContain(
-      '3 1/2 in thick at a 12° bevel needs 3 9/16 in full of blade, this saw gives 3 1/8 in: cut from two faces',
+      '3 1/2 in thick at a blade tilt of 12° needs 3 9/16 in full of blade, this saw gives 3 1/8 in: cut from two faces',
     );
     expect(fairlath(['saw', job(LEG), '--depth-of-cut', '4']).out).toContain('this saw gives 4 in: one pass');
   });

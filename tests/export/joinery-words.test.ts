@@ -150,14 +150,14 @@ describe('the cover', () => {
     const text = coverOf(leg());
     // tan² 6° + tan² 4° under the root: atan 0.12620 = 7.2°; atan(tan 4° ÷ tan 6°) = 33.6°, by hand.
     expect(text).toMatch(/left 6° 4° 6° 4° 7\.2° 33\.6°/);
-    expect(text).toMatch(/Left end: long point at 0, offset 1 5⁄8, on the face/);
+    expect(text).toMatch(/Left end: long point: station 0, offset 1 5⁄8, on the marked face/);
     expect(text).toMatch(/Over 0 the cut leans towards the left end/);
     expect(text).toMatch(/The manual of the saw comes first/);
   });
 
   test('draws the true shape of a mitred end with its measures', () => {
     // 90 mm ÷ cos 45° = 127.28 mm, by hand.
-    expect(coverOf(rail())).toMatch(/back 127\.5 shy face 127\.5 shy 20 20/);
+    expect(coverOf(rail())).toMatch(/other face 127\.5 shy marked face 127\.5 shy 20 20/);
   });
 
   test('gives the wedge of a hole that leans, and which end it raises', () => {

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { pathBox } from '../../src/curves/box.ts';
+import { chordsOf, passes } from '../../src/curves/chords.ts';
 import { composeSawPicture } from '../../src/export/saw-picture.ts';
+import { CAPITALS } from '../../src/export/type.ts';
 import { adviseSawing } from '../../src/shop/sawing.ts';
 import { BENCH, SAMPLES, samplePart } from '../part/jobs.ts';
 import { expectOnPicture, spanOf } from './on-picture.ts';
@@ -22,6 +24,20 @@ describe.each([...SAMPLES, ...BENCH])('%s on the saw', (name) => {
           left >= to || from >= right || Math.abs(one.at.y - other.at.y) >= Math.min(one.size, other.size);
         expect(apart, `"${one.text}" on "${other.text}"`).toBe(true);
       }
+    }
+  });
+
+  test('what is said of a bend stands clear of the part and of the edge of its board', () => {
+    const board = strokes.find(({ style }) => style === 'rule')!;
+    const lines = [board, ...strokes.filter(({ style }) => style === 'cut' || style === 'saw')];
+    const chords = lines.flatMap(({ path }) => chordsOf(path));
+    for (const one of all.filter(({ text }) => /: (hollow|round|relief cut|crosscut)/.test(text))) {
+      const [left, right] = spanOf(one);
+      const box = { left, right, bottom: one.at.y, top: one.at.y + CAPITALS * one.size };
+      expect(
+        chords.some((chord) => passes(chord, box)),
+        one.text,
+      ).toBe(false);
     }
   });
 

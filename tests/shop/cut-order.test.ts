@@ -46,7 +46,7 @@ describe('the order of cuts', () => {
     const [joints, left, curve, right] = [
       /joints/,
       /left end .*miter 8°/,
-      /Saw back/,
+      /Saw "back"/,
       /Square the right end/,
     ];
     expect(place(steps, joints)).toBeGreaterThanOrEqual(0);
@@ -57,14 +57,14 @@ describe('the order of cuts', () => {
 
   test('square ends wait where a straight edge stays, and come first where none does', () => {
     const straight = orderOf(STRAIGHT + BACK);
-    expect(place(straight, /Square the left and right ends last, lower/)).toBe(straight.length - 1);
+    expect(place(straight, /Square the left and right ends last, "lower"/)).toBe(straight.length - 1);
     const curved = orderOf(HOLLOW + BACK);
     expect(place(curved, /Square the left and right ends now/)).toBe(0);
   });
 
   test('the hollow edge first, its offcut taped back for the other', () => {
     const steps = orderOf(HOLLOW + BACK);
-    expect(place(steps, /Saw lower .*hollow/)).toBeLessThan(place(steps, /Tape its offcut.*saw back/));
+    expect(place(steps, /Saw "lower" .*hollow/)).toBeLessThan(place(steps, /Tape its offcut.*saw "back"/));
   });
 
   test('layers are glued first; the other hand of a pair comes last', () => {
@@ -81,7 +81,7 @@ describe('the order of cuts', () => {
 
   test('one line on a board is one cut', () => {
     expect(orderOf(`${BACK.trimEnd()}\n`)).toEqual([
-      'Saw back just outside the line, its waste in one piece.',
+      'Saw "back" just outside the line, its waste in one piece.',
     ]);
   });
 });
@@ -125,7 +125,7 @@ describe('shoulders', () => {
 
   test('are crosscut before the line that ends in them, and no relief cut is told there', () => {
     const steps = cutOrder(part, edges, blade, support, wording);
-    const [crosscut, curve] = [/^Crosscut the shoulder/, /^Saw top/].map((what) => place(steps, what));
+    const [crosscut, curve] = [/^Crosscut the shoulder/, /^Saw "top"/].map((what) => place(steps, what));
     expect(crosscut).toBeGreaterThanOrEqual(0);
     expect(crosscut!).toBeLessThan(curve!);
     expect(steps[crosscut!]).toMatch(/30 mm \(top\), 870 mm \(top\)/);

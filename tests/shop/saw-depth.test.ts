@@ -39,7 +39,7 @@ describe('depth of cut at an end', () => {
     // 3.5 ÷ cos 12° in
     expect(cut.needs).toBeCloseTo(3.578192 * INCH, 4);
     expect(cut.passes).toBe('two faces');
-    expect(words).toContain('3 1/2 in thick at a 12° bevel needs 3 9/16 in full of blade');
+    expect(words).toContain('3 1/2 in thick at a blade tilt of 12° needs 3 9/16 in full of blade');
     expect(words).toContain(
       'a common 10 in table saw gives 3 1/8 in: cut from two faces, or take a common 12 in table saw',
     );
@@ -86,11 +86,11 @@ describe('how far the blade reaches', () => {
 test('an end in words: the saw’s angles, the leg’s, and the sight line', () => {
   // tan 16.98° = √(tan² 14° + tan² 10°), tan 35.27° = tan 10° ÷ tan 14° (computed)
   const { words } = right('{right: {rake: 14, splay: 10}}', '1 3/4');
-  expect(words).toContain('miter 14°, bevel 9.7°');
+  expect(words).toContain('miter 14°, blade tilt 9.7°');
   expect(words).toContain(
     'a lean of 17° along a sight line 35.3° from the line square to the reference edge towards the marked face',
   );
-  expect(words).toMatch(/long point station 30 in, offset 0 in \(other face\)/);
+  expect(words).toMatch(/long point: station 30 in, offset 0 in, on the other face/);
   expect(right('{right: {rake: -14, splay: -10}}', '1 3/4').words).toContain(
     'sight line 35.3° from the line square to the far edge towards the other face',
   );

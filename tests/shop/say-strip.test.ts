@@ -25,7 +25,7 @@ test('the strip in words', () => {
     'White oak, 6 mm thick, 20 mm wide, 1400 mm long: 200 mm or more past the line at each end.',
     'Strain 0.18 % at station 500 mm, radius 1666.5 mm full: safe. ' +
       'Safe up to 0.43 %; the average clear piece breaks at about 0.85 %.',
-    'Thickest safe strip of White oak: 14 mm.',
+    'Thickest safe strip of white oak: 14 mm.',
   ]);
 });
 
@@ -46,7 +46,7 @@ test('a line without nails has none to tell of', () => {
 
 test('a curve tighter than any strip says so instead of a thickness', () => {
   const words = sayStrip(adviseStrip(shallowLine(120, 30), ask), length, 'mm').at(-1);
-  expect(words).toContain('No strip of White oak');
+  expect(words).toContain('No strip of white oak');
   expect(words).toContain('0.34 mm');
 });
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { typesetFractions } from '../../src/units/typeset.ts';
+import { showPercent } from '../../src/units/percent.ts';
+import { heldTogether, typesetFractions } from '../../src/units/typeset.ts';
 
 test.each([
   ['12 11/32', '12 11⁄32'],
@@ -32,4 +33,20 @@ test.each([
 test('setting twice is setting once', () => {
   const once = typesetFractions('12 11/32 by 3/4');
   expect(typesetFractions(once)).toBe(once);
+});
+
+test.each([
+  ['lies 3/16 in shy off', 'lies 3/16_in_shy off'],
+  ['12 11⁄32 in full', '12_11⁄32_in_full'],
+  ['6 to 12 % of it', '6 to 12_% of it'],
+  ['A4 100 mm', 'A4 100_mm'],
+  ['2 inches in 3 weeks', '2 inches in 3 weeks'],
+])('in "%s" a measure holds together', (text, held) => {
+  expect(heldTogether(text)).toBe(held.replaceAll('_', '\u00a0'));
+});
+
+test('a share has a space before its sign', () => {
+  // The SI brochure (9th edition, 5.4.7) and ISO 80000-1: a space between the number and %.
+  expect(showPercent(0.00336, 2)).toBe('0.34 %');
+  expect(showPercent(0.531, 0)).toBe('53 %');
 });
