@@ -23,6 +23,15 @@ export const FIRST = SAMPLES[0]?.text ?? STARTER_JOB;
 /** The parts of ours to begin from. */
 const OURS = [...SAMPLES, { name: 'A new part, with every key explained', text: STARTER_JOB }];
 
+/** What stands for bytes that are no UTF-8. */
+const NOT_READ = '\uFFFD';
+
+/**
+ * Of a file that is too long only the beginning is read, and of one in another coding not every letter: such a text
+ * must not be saved over the file.
+ */
+const isWhole = (text: string): boolean => tooLong(text) === undefined && !text.includes(NOT_READ);
+
 interface KnownFile {
   readonly handle?: FileHandle;
   readonly name: string;
@@ -74,9 +83,8 @@ export class Shelf {
     try {
       const opened = await read();
       if (!opened || asked < this.taken) return;
-      // Of a text that is too long only the beginning is read: it must not be saved over the whole.
-      if (tooLong(opened.text) !== undefined) this.bench.refuse(workOut(opened.text).faults);
-      else this.start(opened.text, opened, undefined, asked);
+      if (isWhole(opened.text)) this.start(opened.text, opened, undefined, asked);
+      else this.bench.refuse(workOut(opened.text).faults);
     } catch (error) {
       write(this.said, `This file could not be read: ${whyOf(error)}`);
     }

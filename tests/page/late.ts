@@ -137,6 +137,18 @@ export function lateTests(browser: () => Browser): void {
       expect(await jobText(page)).toBe(before);
     });
 
+    test('a file in another coding is refused: letters that were not read must not be saved over it', async () => {
+      const { page } = await openPage(browser(), {}, SLOW_FILE);
+      await openSlowly(page);
+      const before = await jobText(page);
+      // "für" as ISO 8859-1 has it.
+      await page.evaluate('answer(new Uint8Array([35, 32, 0x66, 0xfc, 0x72, 10]))');
+      await expect
+        .poll(() => page.locator('#faults').textContent())
+        .toBe('a character here is not text. Save the job as plain text (UTF-8).');
+      expect(await jobText(page)).toBe(before);
+    });
+
     test('a file that cannot be read is told of, wherever it was to go', async () => {
       const stub = `window.showOpenFilePicker = async () => [{ name: 'x', getFile: async () => { throw new Error('it has gone'); } }];`;
       const { page, complaints } = await openPage(browser(), {}, stub);
