@@ -146,8 +146,8 @@ function handStep(part: Part): string[] {
   const tilted = part.ends?.some(({ angles }) => angles.bevel !== 0) ?? false;
   return [
     tilted
-      ? 'For the other hand of the pair turn the pattern over, and cut its ends with the board’s far edge against the ' +
-        'gauge, swung as far the other way; the tilt stays.'
-      : 'For the other hand of the pair turn the pattern over.',
+      ? 'For the other hand of the pair take the mirrored pattern, and cut its ends with the board’s far edge against ' +
+        'the gauge, swung as far the other way; the tilt stays.'
+      : 'For the other hand of the pair take the mirrored pattern.',
   ];
 }

@@ -143,6 +143,27 @@ describe('fairlath check', () => {
     ).toMatchObject({ code: 2, err: expect.stringMatching(/--pair/) });
   });
 
+  test('a second measured mirrored, or from the other end, is doubted before it is called unlike the first', () => {
+    const rows = offsetsOf('2');
+    const turned = rows.map((row) => ({ ...row, station: Number((34 * 25.4 - row.station).toFixed(6)) }));
+    const folder = folderWith({
+      'left.csv': csvOf(rows, 0),
+      'mirror.csv': csvOf(rows, 0.2, -1),
+      'turned.csv': csvOf(turned, 0.2),
+    });
+    const args = ['check', leg, '--edge', 'back', '--measured', 'left.csv', '--pair'];
+    expect(fairlath([...args, 'mirror.csv'], folder).out).toMatch(
+      /\n\nOf the second: With their offsets on the other side .* Or add --mirrored\.\n$/,
+    );
+    const codes = (file: string) =>
+      JSON.parse(fairlath([...args, file, '--json'], folder).out).warnings.map(
+        ({ code }: { code: string }) => code,
+      );
+    expect(codes('mirror.csv')).toEqual(['check.second-other-side']);
+    expect(codes('turned.csv')).toEqual(['check.second-other-end']);
+    expect(codes('left.csv')).toEqual([]);
+  });
+
   test('before sanding it says what is left to take off', () => {
     const rows = offsetsOf('2').slice(2, -2);
     const folder = folderWith({ 'leg.csv': csvOf(rows, 25.4 / 16) });
@@ -186,6 +207,12 @@ describe('a mistake is answered with exit code 2 and a cure', () => {
     const { code, out, err } = fairlath(['check', leg, ...args], freshFolder());
     expect(err).toMatch(says);
     expect({ code, out }).toEqual({ code: 2, out: '' });
+  });
+
+  test('the cure for a missing saw line is right in a job of either unit', () => {
+    const curve = ['--curve', 'arc', '--chord', '600', '--rise', '75', '--units', 'mm'];
+    const { code, err } = fairlath(['check', ...curve, '--reading', '300=75', '--before-sanding']);
+    expect({ code, err }).toEqual({ code: 2, err: expect.stringContaining('Write "saw: 1/16 in" under') });
   });
 
   test('mistakes of the readings are told all at once, by file, line and column', () => {
