@@ -89,7 +89,7 @@ describe('rough thicknesses', () => {
 
   test('every rough thickness is told in mm as well where the rule has them', () => {
     const roughs = (unit: 'in' | 'mm') =>
-      layerRows(layerChoices(0.875 * IN), defaultRule(unit)).map(([, rough]) => rough);
+      layerRows(layerChoices(0.875 * IN, 1), defaultRule(unit)).map(([, rough]) => rough);
     expect(roughs('mm').slice(1)).toEqual([
       '5/4 (31.75 mm)',
       '5/8 in (15.88 mm)',
