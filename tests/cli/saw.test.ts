@@ -70,7 +70,9 @@ describe('fairlath saw', () => {
     expect(warnings.map(({ code }: { code: string }) => code)).toEqual(
       expect.arrayContaining(['saw.no-thickness', 'saw.no-species']),
     );
-    expect(fairlath(['saw', file]).err).toMatch(/"thickness: 1 3\/4" under stock[\s\S]*"species: white oak"/);
+    expect(fairlath(['saw', file]).err).toMatch(
+      /"thickness: 1 3\/4 in" under stock[\s\S]*"species: white oak"/,
+    );
   });
 
   test('a picture has the board with its stands, and is never drawn over a file of the maker’s', () => {
