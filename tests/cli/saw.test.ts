@@ -108,7 +108,7 @@ describe('fairlath saw', () => {
     [['--table', '16'], /--table: "16" is no size/],
     [['--table', '0x16'], /--table/],
     [['--blade', '3in'], /^error: --blade: .*1 1\/4 in or less/],
-    [['--kerf', '0.02in'], /--kerf: .*leaves no room/],
+    [['--kerf', '0.02in'], /--kerf: a kerf of 0\.02 in leaves no room for a band 0\.025 in thick/],
     [['--depth-at-45', '2'], /--depth-at-45: .*--depth-of-cut/],
     [['--depth-of-cut', '2', '--depth-at-45', '3'], /--depth-at-45: .*more than/],
     [['--height', 'tall'], /--height/],
