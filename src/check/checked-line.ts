@@ -20,7 +20,7 @@ export function sawEdge(part: Part, edge: PartEdge): PartEdge {
   if (part.sawAllowance === 0)
     throw new Fault(
       'check.no-allowance',
-      'the job has no saw line. Write "saw: 1/16" under allowance.',
+      'the job has no saw line. Write "saw: 1/16 in" under allowance.',
       '--before-sanding',
     );
   const pieces = pastShortEnds(edgePieces(edge), part.sawAllowance);

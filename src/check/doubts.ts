@@ -2,6 +2,7 @@ import { ifItExists } from '../curves/if-it-exists.ts';
 import { reachAlong } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import type { Warning } from '../units/fault.ts';
+import { showNearest } from '../units/graduation.ts';
 import { type Rule, readOnRule, showLength } from '../units/rule.ts';
 import { type Check, type CheckOptions, checkEdge } from './check-edge.ts';
 import { sortOut } from './outliers.ts';
@@ -114,6 +115,6 @@ function oddReadings({ readings, tolerance }: Check, rule: Rule): Warning[] {
     .bad.filter(({ at }) => Math.abs(at.y) > limit)
     .map(({ at, off }) => ({
       code: 'check.odd-reading',
-      message: `The reading at station ${showLength(at.x, rule)} is ${showLength(Math.abs(off), rule)} off its neighbours. Measure it again before you take any wood off.`,
+      message: `The reading at station ${showLength(at.x, rule)} is ${showNearest(Math.abs(off), rule)} ${off > 0 ? 'proud' : 'shy'} of its neighbours. Measure it again before you take any wood off.`,
     }));
 }

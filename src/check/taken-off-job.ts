@@ -1,6 +1,7 @@
 import type { Curve } from '../curves/curve.ts';
 import { apexOf } from '../curves/figures.ts';
 import { angleOf, cross, direction, distance, type Point, subtract } from '../curves/point.ts';
+import { showNearest } from '../units/graduation.ts';
 import { type Rule, showLength } from '../units/rule.ts';
 import { MM_PER_INCH, type Unit } from '../units/unit.ts';
 import { alike, type TakeOff } from './take-off.ts';
@@ -61,7 +62,7 @@ export function remarks(taken: TakeOff, rule: Rule): string[] {
       : []),
     ...outliers.map(
       ({ at, off }) =>
-        `station ${showLength(at.x, rule)}: ${showLength(Math.abs(off), rule)} off its neighbours, left out; measure it again`,
+        `station ${showLength(at.x, rule)}: reads ${showNearest(Math.abs(off), rule)} ${off > 0 ? 'more' : 'less'} than its neighbours say, left out; measure it again`,
     ),
   ];
 }

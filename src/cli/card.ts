@@ -3,6 +3,7 @@ import { nameAfter } from '../export/file-name.ts';
 import type { Part } from '../part/part.ts';
 import { PAPER_NAMES, PAPERS, type Paper, parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
 import { Fault } from '../units/fault.ts';
+import { mustEnd } from './ending.ts';
 import { mustBeFree, writeWhole } from './files.ts';
 import { readFont } from './font.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
@@ -50,6 +51,7 @@ export const cardCommand = (): Command =>
     const output = options.output ?? nameAfter(`${part.name} card`, '.pdf');
     const paper = paperOf(part, options);
     mustBeFree(output, input, isOurPdf, options.force ?? false);
+    mustEnd(output, '.pdf');
     const { composeCard } = await import('../export/card.ts');
     const { writePdf } = await import('../export/pdf.ts');
     const card = speakingOf(ofOptions(speaker), () => composeCard(part, { paper }));

@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import { type Check, type CheckOptions, checkEdge } from '../check/check-edge.ts';
 import { doubtsAbout } from '../check/doubts.ts';
 import { comparePair, mirrored, type PairCheck } from '../check/pair.ts';
+import type { Reading } from '../check/readings.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, type Warning } from '../units/fault.ts';
 import { graduationMm } from '../units/graduation.ts';
@@ -87,9 +88,11 @@ export const checkCommand = (): Command =>
     const measured = measuredFor(given, options);
     const check = speakingOf(measured.speaker, () => checkEdge(part, edge, measured.readings, how));
     const second = secondFor(given, edge, how, options);
-    const pair = second && pairOf(check, second, options);
-    if (options.picture !== undefined) await drawPicture(part, check, second, options, given.file);
-    tell(part, check, doubtsAbout(part, edge, check, measured.readings, how), pair, options);
+    const pair = second && pairOf(check, second.check, options);
+    if (options.picture !== undefined) await drawPicture(part, check, second?.check, options, given.file);
+    const doubts = doubtsAbout(part, edge, check, measured.readings, how);
+    const ofSecond = second ? doubtsAboutSecond(part, edge, second, how, options) : [];
+    tell(part, check, { doubts, ofSecond }, pair, options);
   });
 
 function optionsOf(part: Part, edge: PartEdge, options: CheckCommandOptions): CheckOptions {
@@ -114,21 +117,39 @@ function measuredFor({ part, speaker }: Given, { measured, reading }: CheckComma
   );
 }
 
-/** The second of a pair, against the line as well. */
+/** The second of a pair against the line as well, its readings as it lies like the first. */
+interface Second {
+  readonly check: Check;
+  readonly readings: readonly Reading[];
+}
+
 function secondFor(
   { part, speaker }: Given,
   edge: PartEdge,
   how: CheckOptions,
   { pair, mirrored: isMirrored }: CheckCommandOptions,
-): Check | undefined {
+): Second | undefined {
   if (pair === undefined) {
     if (isMirrored) throw new Fault('command.no-pair', '--mirrored: there is no second part. Add --pair.');
     return undefined;
   }
   const { readings, speaker: second } = measuredIn(pair, part.rule.unit, speaker.length);
   const laid = isMirrored ? mirrored(readings) : readings;
-  return speakingOf(second, () => checkEdge(part, edge, laid, how));
+  return { check: speakingOf(second, () => checkEdge(part, edge, laid, how)), readings: laid };
 }
+
+/** A slip in measuring the second would else be told as a second part unlike the first. */
+const doubtsAboutSecond = (
+  part: Part,
+  edge: PartEdge,
+  { check, readings }: Second,
+  how: CheckOptions,
+  { mirrored: isMirrored }: CheckCommandOptions,
+): Warning[] =>
+  doubtsAbout(part, edge, check, readings, how).map(({ code, message }) => {
+    const cure = code === 'check.other-side' ? ` Or ${isMirrored ? 'leave out' : 'add'} --mirrored.` : '';
+    return { code: code.replace('check.', 'check.second-'), message: `Of the second: ${message}${cure}` };
+  });
 
 function pairOf(first: Check, second: Check, { pair }: CheckCommandOptions): PairCheck {
   const found = comparePair(first.readings, second.readings);
@@ -155,19 +176,21 @@ async function drawPicture(
 function tell(
   part: Part,
   check: Check,
-  doubts: readonly Warning[],
+  { doubts, ofSecond }: { readonly doubts: readonly Warning[]; readonly ofSecond: readonly Warning[] },
   pair: PairCheck | undefined,
   { json, beforeSanding }: CheckCommandOptions,
 ): void {
   warn(part);
   if (json) {
-    printJson('check', part, { ...asJson(check), ...(pair && { pair }) }, [...part.warnings, ...doubts]);
+    const warnings = [...part.warnings, ...doubts, ...ofSecond];
+    printJson('check', part, { ...asJson(check), ...(pair && { pair }) }, warnings);
     return;
   }
   const blocks = [
     checkText(part, check, beforeSanding ?? false),
     ...doubts.map(({ message }) => message),
     ...(pair ? [pairText(pair, part.rule)] : []),
+    ...ofSecond.map(({ message }) => message),
   ];
   say(blocks.join('\n\n'));
 }

@@ -225,8 +225,12 @@ function asText(part: Part, { layers, figures, size }: Drawn, output: string, bo
     .join('\n');
 }
 
-function quantityWords({ quantity, rule }: Part, board?: DrawnBoard): string {
-  if (!board) return quantity > 1 ? `${quantity} are wanted: --nest draws them on their board.` : '';
+function quantityWords({ quantity, rule, shape }: Part, board?: DrawnBoard): string {
+  if (!board) {
+    // One edge is a line on a board: there is nothing to lay on one.
+    const where = shape.type === 'closed' ? ': --nest draws them on their board' : '';
+    return quantity > 1 ? `${quantity} are wanted${where}.` : '';
+  }
   const { number, of, length, width, copies, gap } = board;
   const size = `${showLength(length, rule)} by ${showLength(width, rule)}`;
   const apart = copies > 1 ? `, never closer than ${showLength(gap, rule)}` : '';

@@ -10,6 +10,7 @@ import { layOutMirrored } from '../tiling/mirrored.ts';
 import { pageMatrix } from '../tiling/page-matrix.ts';
 import { paperTitle } from '../tiling/paper.ts';
 import { scaleWords } from '../tiling/printer-scale.ts';
+import { mustEnd } from './ending.ts';
 import { mustBeFree, streamWhole } from './files.ts';
 import { readFont } from './font.ts';
 import { type Given, readGiven, takesJob, warn } from './job-input.ts';
@@ -129,6 +130,7 @@ export const printCommand = (): Command =>
     const given = readGiven(file, { ...options });
     const output = options.output ?? defaultOutput(given);
     mustBeFree(output, given.file, isOurPdf, options.force ?? false);
+    mustEnd(output, '.pdf');
     const printed = await speakingLater(ofOptions(given.speaker), () => whatToPrint(given.part, options));
     const { streamPdf } = await import('../export/pdf.ts');
     const { title, pages, names } = printed;

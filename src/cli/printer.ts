@@ -9,6 +9,7 @@ import {
   scaleWords,
 } from '../tiling/printer-scale.ts';
 import { checkName, type KnownPrinter } from '../tiling/printers.ts';
+import { mustEnd } from './ending.ts';
 import { mustBeFree, writeWhole } from './files.ts';
 import { readFont } from './font.ts';
 import { endsWith } from './help.ts';
@@ -95,6 +96,7 @@ const sheetCommand = (): Command =>
     const paper = atOption('--paper', () => parsePaper(options.paper));
     const nominal = atOption('--nominal', () => parseNominal(options.nominal));
     mustBeFree(output, undefined, isOurPdf, options.force ?? false);
+    mustEnd(output, '.pdf');
     const { printerSheet } = await import('../export/printer-sheet.ts');
     const { writePdf } = await import('../export/pdf.ts');
     const pages = printerSheet(paper, nominal, lengthTyped(options.nominal));

@@ -3,6 +3,7 @@ import type { TableSaw } from '../shop/saw-depth.ts';
 import type { SawingAsk } from '../shop/sawing.ts';
 import type { SawTable } from '../shop/support.ts';
 import { Fault } from '../units/fault.ts';
+import { showFine } from '../units/rule.ts';
 import type { Unit } from '../units/unit.ts';
 import { belongsTo, lengthAt } from './option.ts';
 
@@ -30,7 +31,7 @@ export function readSaws(options: SawOptions, unit: Unit): SawingAsk {
   const length = (option: string, typed: string | undefined): number | undefined =>
     typed === undefined ? undefined : lengthAt(option, typed, unit, 'positive');
   const width = length('--blade', options.blade);
-  const kerf = kerfOf(length('--kerf', options.kerf), length('--gauge', options.gauge));
+  const kerf = kerfOf(length('--kerf', options.kerf), length('--gauge', options.gauge), unit);
   const tableSaw = tableSawOf(
     length('--depth-of-cut', options.depthOfCut),
     length('--depth-at-45', options.depthAt45),
@@ -45,14 +46,13 @@ export function readSaws(options: SawOptions, unit: Unit): SawingAsk {
   };
 }
 
-function kerfOf(kerf: number | undefined, gauge: number | undefined): Kerf | undefined {
+function kerfOf(kerf: number | undefined, gauge: number | undefined, unit: Unit): Kerf | undefined {
   if (kerf === undefined && gauge === undefined) return undefined;
   const whole = { kerf: kerf ?? COMMON_KERF_MM, gauge: gauge ?? COMMON_GAUGE_MM };
   if (whole.gauge < whole.kerf) return whole;
   throw new Fault(
     'saw.kerf',
-    (mm) =>
-      `a kerf of ${mm(whole.kerf)} leaves no room for a band ${mm(whole.gauge)} thick. ` +
+    `a kerf of ${showFine(whole.kerf, unit)} leaves no room for a band ${showFine(whole.gauge, unit)} thick. ` +
       'Give both, --kerf wider than --gauge.',
     gauge === undefined ? '--kerf' : '--gauge',
   );
@@ -63,7 +63,7 @@ function tableSawOf(depth: number | undefined, depthAt45: number | undefined): T
   if (depth === undefined)
     throw new Fault(
       'saw.depth',
-      'say how deep the saw cuts upright, too: --depth-of-cut 3 1/8.',
+      'say how deep the saw cuts upright, too: --depth-of-cut 3-1/8in.',
       '--depth-at-45',
     );
   if (depthAt45 !== undefined && depthAt45 > depth)

@@ -1,4 +1,5 @@
 import type { Drawing } from '../export/drawing.ts';
+import { mustEnd } from './ending.ts';
 import { mustBeFree, writeWhole } from './files.ts';
 import { isOurSvg } from './our-files.ts';
 
@@ -19,6 +20,7 @@ export async function writePicture(
   compose: () => Promise<Drawing>,
 ): Promise<void> {
   for (const input of inputs) mustBeFree(output, input, isOurSvg, force ?? false);
+  mustEnd(output, '.svg');
   const { writeSvg } = await import('../export/svg.ts');
   writeWhole(output, writeSvg(await compose(), title));
 }

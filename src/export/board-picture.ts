@@ -159,7 +159,7 @@ function notesOf({ rule, quantity, sawAllowance }: Part, { grain }: StockPlan, n
   const { way, pitch, gap, perBoard, boards, across, along } = nesting;
   return [
     `${sayWay(way)}: ${across} across by ${along} along, ${perBoard} on a board, ${quantity} on ${boards}; they take ${printed(nesting.width, rule)} of the width`,
-    `${printed(pitch, rule)} from one to the next, never closer than ${printed(gap, rule)}; rectangles would take ${printed(nesting.rectangles.pitch, rule)}`,
+    `${printed(pitch, rule)} across the board from one to the next, never closer than ${printed(gap, rule)}; rectangles would take ${printed(nesting.rectangles.pitch, rule)}`,
     `${percent(nesting.yield)} of a full board becomes parts, ${percent(1 - nesting.yield)} is waste` +
       (grain.turn === 0 ? '' : `; the pattern is turned ${showAngle(grain.turn)} to the grain`),
     ...(sawAllowance > 0 ? ['dashed: the line to saw to; solid: the finished line'] : []),

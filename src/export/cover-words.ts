@@ -26,9 +26,13 @@ export const subtitle = (
   return `Full-size ${mirrored ? 'mirrored ' : ''}${whole} · ${quantityWords(part)} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationWords(part.rule)}`;
 };
 
-export const printSteps = ({ paper, orientation, printer }: Layout): string[] => [
+/** @param bars which way those on its sheets run: along a gauge only lengths across them count */
+export const printSteps = (
+  { paper, orientation, printer }: Layout,
+  bars: 'across and down' | 'across' = 'across and down',
+): string[] => [
   `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. ${coverNote(paper, orientation)}`,
-  'On the first sheet measure the 100 mm or the 4 in bar, across and down, from end mark to end mark. Where one is off by more than half of 1⁄64 in (0.2 mm), set the printer right and print again: the part would be off as well.',
+  `On the first sheet measure the 100 mm or the 4 in bar, ${bars}, from end mark to end mark. Where one is off by more than half of 1⁄64 in (0.2 mm), set the printer right and print again: the part would be off as well.`,
   ...(printer
     ? [
         `The sheets are drawn for ${printerWords(printer)}, so that a true rule reads 100 mm on a 100 mm bar on paper. Another printer would make them wrong.`,

@@ -35,7 +35,7 @@ function subtitle({ part, layout: { paper, orientation, sheets, code } }: LaidGa
 function rows(gauge: LaidGauge, width: number): Row[] {
   const { layout, part } = gauge;
   return [
-    ...sectionOf('Print', steps(printSteps(layout), width)),
+    ...sectionOf('Print', steps(printSteps(layout, 'across'), width)),
     ...sectionOf('Tape', steps(tapeSteps(layout), width)),
     ...sectionOf('Put it on the stick', steps(stickSteps(gauge), width)),
     ...sectionOf('Read the part', steps(readSteps(gauge), width)),

@@ -1,6 +1,6 @@
 import { type Box, boxOf, grown, pathBox } from '../curves/box.ts';
 import { type Chord, chordsOf } from '../curves/chords.ts';
-import type { Point } from '../curves/point.ts';
+import { distance, type Point } from '../curves/point.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import { cornersOf, isOnUpper, isPinned } from '../part/landmarks.ts';
 import type { Landmark } from '../part/part.ts';

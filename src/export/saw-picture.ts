@@ -182,12 +182,19 @@ function tipItems({ edge, beyond, from, to }: Tip, { at }: PictureView, y: numbe
   ];
 }
 
-/** Words beside something in a row: towards the middle, or outward where that leaves them on the picture. */
+/**
+ * Words beside something in a row: towards the middle, or outward where that leaves them on the picture; over it where
+ * it is so wide that they stand on neither side.
+ */
 function beside(text: string, x: number, half: number, y: number, way?: 'outward'): Item[] {
   const foot = y - (LABEL_MM * CAPITALS) / 2;
   const isLeft = x < WIDTH_MM / 2;
-  const room = (isLeft ? x : WIDTH_MM - x) - half - ASIDE_MM - SIDE_MM;
-  const toRight = isLeft !== (way === 'outward' && widthOf(text, SCREEN) < room);
+  const outward = (isLeft ? x : WIDTH_MM - x) - half - ASIDE_MM - SIDE_MM;
+  const inward = WIDTH_MM - 2 * (half + ASIDE_MM + SIDE_MM) - outward;
+  const width = widthOf(text, SCREEN);
+  if (width > Math.max(outward, inward)) return [words(text, { x, y: y + WHITE_MM }, LABEL_MM, 'middle')];
+  const goesOut = width < outward && (way === 'outward' || width > inward);
+  const toRight = isLeft !== goesOut;
   return toRight
     ? [words(text, { x: x + half + ASIDE_MM, y: foot }, LABEL_MM)]
     : [words(text, { x: x - half - ASIDE_MM, y: foot }, LABEL_MM, 'end')];

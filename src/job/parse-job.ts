@@ -111,7 +111,7 @@ function readQuantity(entry: Entry, pair: PairKind | undefined): number | undefi
 }
 
 function readAllowance(entry: Entry, unit: Unit): { saw?: number; width?: number } | undefined {
-  const table = Table.of(entry, 'Write "saw: 1/16" under allowance.');
+  const table = Table.of(entry, 'Write "saw: 1/16 in" under allowance.');
   if (!table) return undefined;
   table.keepTo(ALLOWANCE_KEYS);
   const length = (name: string) =>

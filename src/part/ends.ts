@@ -41,7 +41,7 @@ export function endPlane(job: Job, side: Side, corners: readonly [Point, Point])
   if (angles.splay !== 0 && thickness === undefined)
     throw new Fault(
       'ends.no-thickness',
-      'a bevel needs the thickness of the wood. Write "thickness: 1 3/4" under stock.',
+      'a bevel needs the thickness of the wood. Write "thickness: 1 3/4 in" under stock.',
       `ends.${side}`,
     );
   const reaches = corners.flatMap(({ x, y }) =>

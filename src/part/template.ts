@@ -178,31 +178,35 @@ function hollows(part: Part, cutter: Cutter): Warning[] {
     const tight = pieces.flatMap((piece) => {
       const place = leastAlong(piece, ({ curvature }) => -hollow * curvature);
       return hollow * place.curvature * bit > 1
-        ? [tightWarning(place.x, 1 / Math.abs(place.curvature), cutter, part.rule)]
+        ? [tightWarning(whereOn(edge, place.x, part.rule), 1 / Math.abs(place.curvature), cutter, part.rule)]
         : [];
     });
     const corners = pieces.slice(1).flatMap((piece, i) => {
       const [before, after] = [segmentEnd(pieces[i]!), segmentStart(piece)];
       const turn = cross(direction(before.angle), direction(after.angle));
-      return hollow * turn > SMOOTH ? [cornerWarning(after.x, bit, part.rule)] : [];
+      return hollow * turn > SMOOTH ? [cornerWarning(whereOn(edge, after.x, part.rule), bit, part.rule)] : [];
     });
     return [...tight, ...corners];
   });
 }
 
-function tightWarning(station: number, radius: number, cutter: Cutter, rule: Rule): Warning {
+/** Two edges may have a corner each at a station: "station 200 mm (front)". */
+const whereOn = ({ name }: PartEdge, station: number, rule: Rule): string =>
+  `station ${showLength(station, rule)} (${name})`;
+
+function tightWarning(where: string, radius: number, cutter: Cutter, rule: Rule): Warning {
   const { guide, guideDiameter, bitDiameter } = cutter;
   const inTemplate = radius + (guideDiameter - bitDiameter) / 2;
   return {
     code: 'template.tight',
     message:
-      `at station ${showLength(station, rule)} the line is hollow to a radius of ${showLength(radius, rule)}: the bit's ` +
+      `at ${where} the line is hollow to a radius of ${showLength(radius, rule)}: the bit's ` +
       `${showSize(bitDiameter / 2, rule)} does not reach in, nor the ${guide}'s ${showSize(guideDiameter / 2, rule)} ` +
       `into the template's ${showLength(inTemplate, rule)}. Take a smaller bit, or finish that place by hand.`,
   };
 }
 
-const cornerWarning = (station: number, radius: number, rule: Rule): Warning => ({
+const cornerWarning = (where: string, radius: number, rule: Rule): Warning => ({
   code: 'template.inner-corner',
-  message: `the bit leaves the inside corner at station ${showLength(station, rule)} round, radius ${showSize(radius, rule)}. Pare it out by hand.`,
+  message: `the bit leaves the inside corner at ${where} round, radius ${showSize(radius, rule)}. Pare it out by hand.`,
 });

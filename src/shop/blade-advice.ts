@@ -9,6 +9,8 @@ export interface BladeAdvice {
   readonly corners: readonly Corner[];
   /** The widest blade of the chart that turns every bend; absent where none does. */
   readonly widest?: Blade;
+  /** The tightest hollow and round, those that no blade of the chart turns. */
+  readonly beyond: readonly Bend[];
   readonly asked?: AskedBlade;
 }
 
@@ -39,6 +41,7 @@ export function adviseBlade(part: Part, edges: readonly SawnEdge[], { width, ker
     ...(round && { round }),
     corners: cornersOf(edges),
     ...(widest && { widest }),
+    beyond: bends.filter((bend) => !widestBlade(turned(bend))),
     ...(asked && { asked }),
   };
 }

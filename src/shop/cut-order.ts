@@ -32,7 +32,8 @@ export function cutOrder(
     ...ends.before,
     ...shoulderStep(blade, words),
     ...reliefSteps(blade, words),
-    ...curveSteps(part, curved),
+    ...beyondSteps(blade, words),
+    ...curveSteps(part, curved, blade),
     ...ends.after,
     ...handStep(part),
   ];
@@ -105,12 +106,22 @@ function shoulderStep({ corners }: BladeAdvice, words: LengthWords): string[] {
   ];
 }
 
-function reliefSteps({ corners, asked }: BladeAdvice, { about }: LengthWords): string[] {
+const beyondSteps = ({ beyond }: BladeAdvice, { about }: LengthWords): string[] =>
+  beyond.map(({ kind, at, edge }) => {
+    const where = `the ${kind} at station ${about(at.x)} (${edge}), which no blade turns`;
+    return kind === 'hollow'
+      ? `Bore ${where}, before you saw up to it, or leave it to a coping saw; and what else is as tight.`
+      : `Leave ${where}, to a coping saw or a rasp; and what else is as tight.`;
+  });
+
+function reliefSteps({ corners, asked, beyond }: BladeAdvice, { about }: LengthWords): string[] {
   const places = [
     ...corners
       .filter(({ kind, ofShoulder }) => kind === 'inside' && !ofShoulder)
       .map(({ at }) => `the inside corner at station ${about(at.x)}`),
-    ...(asked?.tooTight ?? []).map(({ kind, at }) => `the tight ${kind} at station ${about(at.x)}`),
+    ...(asked?.tooTight ?? [])
+      .filter((bend) => !beyond.includes(bend))
+      .map(({ kind, at }) => `the tight ${kind} at station ${about(at.x)}`),
   ];
   return places.length === 0
     ? []
@@ -118,13 +129,17 @@ function reliefSteps({ corners, asked }: BladeAdvice, { about }: LengthWords): s
 }
 
 /** The hollow edge first, while all of the board's width stands behind it; its offcut taped back for the next. */
-function curveSteps({ sawAllowance }: Part, curved: readonly SawnEdge[]): string[] {
+function curveSteps({ sawAllowance }: Part, curved: readonly SawnEdge[], { corners }: BladeAdvice): string[] {
   const hollow = (edge: SawnEdge): number => tightestBend([edge], 'hollow', 0)?.radius ?? Number.MAX_VALUE;
   const [first, second] = [...curved].sort((a, b) => hollow(a) - hollow(b));
   if (!first) return [];
   const line = sawAllowance > 0 ? 'to the dashed line' : 'just outside the line';
   const isHollow = hollow(first) < Number.MAX_VALUE;
-  const waste = first.pieces.some(isShoulder) ? 'from shoulder to shoulder' : 'its waste in one piece';
+  const runsOut = corners.some(
+    ({ kind, edge, ofShoulder }) => kind === 'outside' && !ofShoulder && edge === first.name,
+  );
+  const whole = runsOut ? 'out through the waste past every outside corner' : 'its waste in one piece';
+  const waste = first.pieces.some(isShoulder) ? 'from shoulder to shoulder' : whole;
   if (!second) return [`Saw ${quoted(first.name)} ${line}, ${waste}.`, ...finish(sawAllowance)];
   return [
     `Saw ${quoted(first.name)} ${line}${isHollow ? ' first, its hollow while the whole width of the board stands behind it' : ' first'}.`,
@@ -142,8 +157,8 @@ function handStep(part: Part): string[] {
   const tilted = part.ends?.some(({ angles }) => angles.bevel !== 0) ?? false;
   return [
     tilted
-      ? 'For the other hand of the pair turn the pattern over, and cut its ends with the board’s far edge against the ' +
+      ? 'For the other hand of the pair take the mirrored pattern, and cut its ends with the board’s far edge against the ' +
         'gauge, swung as far the other way; the blade’s tilt stays.'
-      : 'For the other hand of the pair turn the pattern over.',
+      : 'For the other hand of the pair take the mirrored pattern.',
   ];
 }

@@ -6,7 +6,7 @@ import { type Rule, readOnRule, showLength } from '../units/rule.ts';
 import { showAngle } from '../units/show-angle.ts';
 import type { Band } from './grain.ts';
 import type { Laid } from './layouts.ts';
-import type { Layers } from './quarters.ts';
+import type { Layers, Quarter } from './quarters.ts';
 import { massWords } from './say-support.ts';
 import { woodInSentence } from './species.ts';
 import type { Amount, Grain, StockPlan, WoodPlan } from './stock-plan.ts';
@@ -47,7 +47,7 @@ export function sayBlank({ stock, rule, shape }: Part, { blank, footprint }: Sto
           )}, ${short ? 'is less than that' : 'gives it'}`,
         ]),
     ...(thickness === undefined
-      ? ['for thickness, layers and weight write "thickness: 7/8" under stock']
+      ? ['for thickness, layers and weight write "thickness: 7/8 in" under stock']
       : []),
   ];
 }
@@ -58,12 +58,16 @@ export function layerRows(layers: readonly Layers[], rule: Rule): string[][] {
     ['layers', 'rough', 'each planed to', 'planed away'],
     ...layers.map(({ count, quarter, each, waste }) => [
       String(count),
-      quarter.name.endsWith('in') ? quarter.name : `${quarter.name} (${sayRough(quarter.rough, rule)})`,
+      roughName(quarter, rule),
       showLength(each, rule),
       percent(waste),
     ]),
   ];
 }
+
+/** "5/4 (31.75 mm)"; a name below an inch is its own measure where the maker's rule has inches. */
+const roughName = ({ name, rough }: Quarter, rule: Rule): string =>
+  rule.unit === 'in' && name.endsWith('in') ? name : `${name} (${sayRough(rough, rule)})`;
 
 /** A rough thickness is in inches by name: its millimetres are told as they come. */
 const sayRough = (mm: number, rule: Rule): string =>

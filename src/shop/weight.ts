@@ -26,7 +26,7 @@ export function weightMissing({ stock }: Part): Warning[] {
     words.push(
       missing(
         'saw.no-thickness',
-        'the thickness is not known, and with it the weight and the depth of cut. Write "thickness: 1 3/4" under stock.',
+        'the thickness is not known, and with it the weight and the depth of cut. Write "thickness: 1 3/4 in" under stock.',
       ),
     );
   if (stock?.species === undefined)

@@ -49,7 +49,11 @@ test('an edge off all along by as much may be sawn so, and its width tells', () 
 
 test('an odd reading is told by its station and by how much', () => {
   const [told] = doubts(off((_, i) => (i === 4 ? IN / 2 : 0)));
-  expect(told!.message).toMatch(/^The reading at station 15 1\/8 in shy is 1\/2 in/);
+  expect(told!.message).toMatch(
+    /^The reading at station 15 1\/8 in shy is 1\/2 in proud of its neighbours\./,
+  );
+  const [hollow] = doubts(off((_, i) => (i === 4 ? -IN / 2 : 0)));
+  expect(hollow!.message).toMatch(/ is 1\/2 in shy of its neighbours\./);
 });
 
 test('an edge alike both ways is not said to be counted from the other end, nor three readings', () => {

@@ -196,6 +196,19 @@ describe('the job', () => {
     expect(takenOffJob(taken, 'Rail', THIRTY_SECONDS)).toMatch(new RegExp(`- ${kind}: \\[40`));
   });
 
+  test('a bad reading is told by which way it is off, without a "shy" that means a hair', () => {
+    const rule = defaultRule('mm');
+    const readings = trueReadings(CURVES.arc, stationsOf(CURVES.arc, 40)).map((each, i) => ({
+      ...each,
+      offset: each.offset + (i === 6 ? 3.4 : i === 18 ? -3.9 : 0),
+    }));
+    const lines = takenOffJob(takeOff(readings, rule), 'Rail', rule).match(/reads .* say/g);
+    expect(lines).toEqual([
+      'reads 3.5 mm more than its neighbours say',
+      'reads 4 mm less than its neighbours say',
+    ]);
+  });
+
   test('a name with marks of its own is kept', () => {
     const taken = takeOff(trueReadings(CURVES.arc, stationsOf(CURVES.arc, 4 * IN)), THIRTY_SECONDS);
     const name = 'Rail: "left" # 2';

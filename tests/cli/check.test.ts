@@ -4,23 +4,10 @@ import { describe, expect, test } from 'vitest';
 import { edgeNamed } from '../../src/cli/measured-along.ts';
 import { samplePart } from '../part/jobs.ts';
 import { SOON_MS } from '../took.ts';
-import { fairlath, fairlathMeasured, freshFolder, root } from './run.ts';
+import { csvOf, folderWith, leg, measured, offsetsOf } from './measured-leg.ts';
+import { fairlath, fairlathMeasured, freshFolder } from './run.ts';
 
-const leg = join(root, 'samples/hall-bench-leg.yaml');
-const measured = join(root, 'samples/hall-bench-leg-measured.csv');
 const KEYS = ['edge', 'tolerance', 'readings', 'worst', 'rms', 'bestFit', 'verdict'];
-
-function folderWith(files: Readonly<Record<string, string | Buffer>>): string {
-  const folder = freshFolder();
-  for (const [name, content] of Object.entries(files)) writeFileSync(join(folder, name), content);
-  return folder;
-}
-
-const offsetsOf = (every: string): { station: number; offset: number }[] =>
-  JSON.parse(fairlath(['offsets', leg, '--edge', 'back', '--every', every, '--json']).out).edges[0].rows;
-
-const csvOf = (rows: readonly { station: number; offset: number }[], off = 0, sign = 1): string =>
-  ['station_mm,offset_mm', ...rows.map((row) => `${row.station},${sign * (row.offset + off)}`)].join('\n');
 
 describe('fairlath check', () => {
   test('finds the hump of the sample, and tells how far and where', () => {
@@ -143,6 +130,27 @@ describe('fairlath check', () => {
     ).toMatchObject({ code: 2, err: expect.stringMatching(/--pair/) });
   });
 
+  test('a second measured mirrored, or from the other end, is doubted before it is called unlike the first', () => {
+    const rows = offsetsOf('2');
+    const turned = rows.map((row) => ({ ...row, station: Number((34 * 25.4 - row.station).toFixed(6)) }));
+    const folder = folderWith({
+      'left.csv': csvOf(rows, 0),
+      'mirror.csv': csvOf(rows, 0.2, -1),
+      'turned.csv': csvOf(turned, 0.2),
+    });
+    const args = ['check', leg, '--edge', 'back', '--measured', 'left.csv', '--pair'];
+    expect(fairlath([...args, 'mirror.csv'], folder).out).toMatch(
+      /\n\nOf the second: With their offsets on the other side .* Or add --mirrored\.\n$/,
+    );
+    const codes = (file: string) =>
+      JSON.parse(fairlath([...args, file, '--json'], folder).out).warnings.map(
+        ({ code }: { code: string }) => code,
+      );
+    expect(codes('mirror.csv')).toEqual(['check.second-other-side']);
+    expect(codes('turned.csv')).toEqual(['check.second-other-end']);
+    expect(codes('left.csv')).toEqual([]);
+  });
+
   test('before sanding it says what is left to take off', () => {
     const rows = offsetsOf('2').slice(2, -2);
     const folder = folderWith({ 'leg.csv': csvOf(rows, 25.4 / 16) });
@@ -188,6 +196,12 @@ describe('a mistake is answered with exit code 2 and a cure', () => {
     expect({ code, out }).toEqual({ code: 2, out: '' });
   });
 
+  test('the cure for a missing saw line is right in a job of either unit', () => {
+    const curve = ['--curve', 'arc', '--chord', '600', '--rise', '75', '--units', 'mm'];
+    const { code, err } = fairlath(['check', ...curve, '--reading', '300=75', '--before-sanding']);
+    expect({ code, err }).toEqual({ code: 2, err: expect.stringContaining('Write "saw: 1/16 in" under') });
+  });
+
   test('mistakes of the readings are told all at once, by file, line and column', () => {
     const folder = folderWith({ 'leg.csv': 'station,offset\n6,1 1\n12,\n99,3\n' });
     const args = ['check', leg, '--edge', 'back', '--measured', 'leg.csv'];
@@ -221,70 +235,6 @@ describe('a mistake is answered with exit code 2 and a cure', () => {
       }
     }
     rmSync(folder, { recursive: true });
-  });
-});
-
-describe('fairlath take-off', () => {
-  test('writes a job that show, print and check take at once', () => {
-    const folder = freshFolder();
-    const { code, out } = fairlath(['take-off', measured, '-o', 'leg.yaml', '--name', 'Old leg'], folder);
-    expect(code).toBe(0);
-    expect(out).toMatch(/leg\.yaml: a spline lies best/);
-    expect(fairlath(['show', 'leg.yaml'], folder)).toMatchObject({ code: 0, err: '' });
-    expect(fairlath(['print', 'leg.yaml'], folder).code).toBe(0);
-    const { verdict } = JSON.parse(
-      fairlath(['check', 'leg.yaml', '--measured', measured, '--json'], folder).out,
-    );
-    expect(verdict).toBe('within');
-  });
-
-  test('its JSON names the kinds, the bad readings and the pins', () => {
-    const rows = offsetsOf('2').map((row, i) => ({ ...row, offset: row.offset + (i === 7 ? 5 : 0) }));
-    const folder = folderWith({ 'leg.csv': csvOf(rows) });
-    const told = JSON.parse(fairlath(['take-off', 'leg.csv', '-o', 'leg.yaml', '--json'], folder).out);
-    expect(told).toMatchObject({ command: 'take-off', units: 'mm', kind: 'batten', file: 'leg.yaml' });
-    expect(told.kinds.map(({ kind }: { kind: string }) => kind).toSorted()).toEqual([
-      'arc',
-      'batten',
-      'bow',
-      'line',
-      'spline',
-    ]);
-    expect(told.outliers).toHaveLength(1);
-    expect(told.outliers[0].station).toBeCloseTo(14 * 25.4, 6);
-    expect(told.outliers[0].off).toBeCloseTo(5, 0);
-    expect(told.sigma).toBeGreaterThan(25.4 / 32 / Math.sqrt(12));
-    // The nail of the leg's own job.
-    expect(told.pins[1][0]).toBeCloseTo(12 * 25.4, 0);
-    expect(told.pins[1][1]).toBeCloseTo(3.25 * 25.4, 1);
-    expect(readFileSync(join(folder, 'leg.yaml'), 'utf8')).toMatch(/# station 14 in: .*measure it again/);
-  });
-
-  test('never overwrites without --force, and never its readings', () => {
-    const folder = folderWith({ 'leg.csv': readFileSync(measured), 'leg.yaml': 'mine' });
-    expect(fairlath(['take-off', 'leg.csv'], folder).code).toBe(2);
-    expect(fairlath(['take-off', 'leg.csv', '-o', 'leg.csv', '--force'], folder).code).toBe(2);
-    expect(readFileSync(join(folder, 'leg.yaml'), 'utf8')).toBe('mine');
-    expect(fairlath(['take-off', 'leg.csv', '--force'], folder).code).toBe(0);
-    expect(readFileSync(join(folder, 'leg.yaml'), 'utf8')).toContain('edges:');
-  });
-
-  test.each([
-    { args: ['--units', 'ft'], says: /inches \(in\) or millimetres \(mm\)/ },
-    { args: ['--graduation', '0'], says: /--graduation/ },
-    { args: ['--name', 'x'.repeat(81)], says: /^error: --name: the text is too long. Keep it to 80/ },
-    { args: ['--name', ''], says: /^error: --name: nothing is written here/ },
-  ])('take-off $args is a mistake', ({ args, says }) => {
-    const { code, err } = fairlath(['take-off', measured, ...args], freshFolder());
-    expect(code).toBe(2);
-    expect(err).toMatch(says);
-  });
-
-  test('too few readings are a mistake of the file', () => {
-    const folder = folderWith({ 'leg.csv': '0,0\n10,1\n20,0\n' });
-    const { code, err } = fairlath(['take-off', 'leg.csv'], folder);
-    expect(code).toBe(2);
-    expect(err).toMatch(/^leg\.csv: fewer than 5 stations/);
   });
 });
 

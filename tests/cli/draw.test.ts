@@ -97,6 +97,10 @@ describe('fairlath draw', () => {
 
   test('says that more are wanted where one is drawn', () => {
     expect(draw(leg, '-o', 'one.svg').out).toContain('2 are wanted: --nest draws them on their board.');
+    const line =
+      'part: Strip\nunits: mm\nquantity: 2\nedges:\n  top: [from: [0, 0], {arc: [600, 0], rise: 75}]\n';
+    writeFileSync(join(folder, 'line.yaml'), line);
+    expect(draw(join(folder, 'line.yaml'), '-o', 'line.svg').out).toMatch(/\n2 are wanted\.\n$/);
   });
 
   test.each([

@@ -13,7 +13,7 @@ import {
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { mustBeFree, readText, streamWhole, writeNew, writeWhole } from '../../src/cli/files.ts';
-import { freshFolder } from './run.ts';
+import { fairlath, freshFolder, root } from './run.ts';
 
 test('a file written in chunks appears whole once the last is written', () => {
   const file = join(freshFolder(), 'a.txt');
@@ -130,5 +130,26 @@ describe.skipIf(process.platform === 'win32')('links, pipes and permissions', ()
     const pipe = join(freshFolder(), 'pipe');
     spawnSync('sh', ['-c', 'mkfifo "$0"', pipe]);
     expect(readText(pipe)).toBe('');
+  });
+});
+
+describe('an output named as another kind of file is refused before anything is written', () => {
+  const leg = join(root, 'samples/hall-bench-leg.yaml');
+  test.each<[string[], RegExp]>([
+    [['print', leg, '-o', 'leg.svg'], /leg\.svg: .* a PDF\. Name a file ending in \.pdf\. .*fairlath draw/],
+    [['card', leg, '-o', 'card.png'], /card\.png: .* ending in \.pdf\.$/m],
+    [['printer', 'sheet', '-o', 'sheet.png'], /sheet\.png: .* ending in \.pdf\.$/m],
+    [['show', leg, '--picture', 'leg.png'], /leg\.png: .* an SVG\. Name a file ending in \.svg\.$/m],
+    [['saw', leg, '--picture', 'saw.pdf'], /saw\.pdf: .* ending in \.svg\.$/m],
+  ])('%s', (args, says) => {
+    const folder = freshFolder();
+    expect(fairlath(args, folder)).toEqual({ code: 2, out: '', err: expect.stringMatching(says) });
+    expect(readdirSync(folder)).toEqual([]);
+  });
+
+  test('a name of any case, or without an ending, is as good', () => {
+    const folder = freshFolder();
+    for (const name of ['LEG.PDF', 'leg']) expect(fairlath(['card', leg, '-o', name], folder).code).toBe(0);
+    expect(readdirSync(folder).sort()).toEqual(['LEG.PDF', 'leg']);
   });
 });

@@ -99,7 +99,7 @@ test('a mistake in an option is not blamed on the job file', () => {
     ['print', '--max-sheets', '3'],
     ['draw', '--only', 'board'],
   ] as const) {
-    const { err } = fairlath([command, leg, option, value, '-o', 'x.svg'], freshFolder());
+    const { err } = fairlath([command, leg, option, value, '-o', 'x.pdf'], freshFolder());
     expect(err).toMatch(new RegExp(`^error: ${option}: `));
   }
 });

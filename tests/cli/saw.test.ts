@@ -70,7 +70,9 @@ describe('fairlath saw', () => {
     expect(warnings.map(({ code }: { code: string }) => code)).toEqual(
       expect.arrayContaining(['saw.no-thickness', 'saw.no-species']),
     );
-    expect(fairlath(['saw', file]).err).toMatch(/"thickness: 1 3\/4" under stock[\s\S]*"species: white oak"/);
+    expect(fairlath(['saw', file]).err).toMatch(
+      /"thickness: 1 3\/4 in" under stock[\s\S]*"species: white oak"/,
+    );
   });
 
   test('a picture has the board with its stands, and is never drawn over a file of the maker’s', () => {
@@ -106,7 +108,10 @@ describe('fairlath saw', () => {
     [['--table', '16'], /--table: "16" is no size/],
     [['--table', '0x16'], /--table/],
     [['--blade', '3in'], /^error: --blade: .*1 1\/4 in or less/],
-    [['--blade', '1/2', '--kerf', '0.02in'], /--kerf: .*leaves no room/],
+    [
+      ['--blade', '1/2', '--kerf', '0.02in'],
+      /--kerf: a kerf of 0\.02 in leaves no room for a band 0\.025 in thick/,
+    ],
     [['--kerf', '1.2mm'], /^error: --kerf belongs to --blade/],
     [['--gauge', '0.6mm'], /^error: --gauge belongs to --blade/],
     [['--depth-at-45', '2'], /--depth-at-45: .*--depth-of-cut/],

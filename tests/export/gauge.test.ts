@@ -99,6 +99,14 @@ describe.each(CASES)('the gauge of %s on %s', (sample, paper, every, from) => {
   });
 });
 
+test('its cover asks for the bars that its sheets have: across alone', () => {
+  const gauge = gaugeOf('hall-bench-leg.yaml', 'letter');
+  const [cover, ...sheets] = [...composeGauge(gauge, true)].map(({ drawing }) => wordsOf(drawing.items));
+  // The lines of its cover are broken where they fill their column.
+  expect(cover!.map(({ text }) => text).join(' ')).toMatch(/the 4 in bar, across, from end mark/);
+  for (const sheet of sheets) expect(sheet.filter(({ text }) => text === '4 in')).toHaveLength(1);
+});
+
 test('a name too long for its sheet gives way to the edge and the code', () => {
   const name = 'The leg of a bench '.repeat(8).trim();
   const gauge = gaugeOf('hall-bench-leg.yaml', 'letter', 2 * 25.4, 'reference', name);

@@ -4,7 +4,7 @@ import { chordsOf, passes } from '../../src/curves/chords.ts';
 import { composeSawPicture } from '../../src/export/saw-picture.ts';
 import { CAPITALS } from '../../src/export/type.ts';
 import { adviseSawing } from '../../src/shop/sawing.ts';
-import { BENCH, SAMPLES, samplePart } from '../part/jobs.ts';
+import { BENCH, partOf, SAMPLES, samplePart } from '../part/jobs.ts';
 import { expectOnPicture, spanOf } from './on-picture.ts';
 import { strokesOf, wordsOf } from './words-on.ts';
 
@@ -64,4 +64,16 @@ describe.each([...SAMPLES, ...BENCH])('%s on the saw', (name) => {
     expect(text).toMatch(/1\. .* 2\. /);
     expect(text).toContain('own manual');
   });
+});
+
+test('a stretch as long as the board is named over its bar, on the picture', () => {
+  // A deep arch over a small table: the outer line hangs over its side all along.
+  const arch = partOf(
+    'part: Arch\nunits: mm\nstock: {thickness: 45}\nedges:\n' +
+      '  inner: [from: [0, 0], {arc: [2400, 0], rise: 420}]\n' +
+      '  outer: [from: [0, 140], {arc: [2400, 140], rise: 410}]\n',
+  );
+  const sawing = adviseSawing(arch);
+  expect(sawing.support.tips.some(({ from, to }) => to - from > 2300)).toBe(true);
+  expectOnPicture(composeSawPicture(arch, sawing));
 });

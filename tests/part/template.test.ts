@@ -162,6 +162,19 @@ describe('where the router cannot follow', () => {
     ]);
   });
 
+  test('corners of both edges at one station are told apart', () => {
+    const shouldered = partOf(`
+part: Rail
+units: mm
+edges:
+  under: [from: [0, 20], {line: [30, 20]}, {line: [30, 0]}, {line: [200, 0]}]
+  over: [from: [0, 60], {line: [30, 60]}, {line: [30, 80]}, {line: [200, 80]}]
+`);
+    expect(templateOf(shouldered, bush(16, 12)).warnings.map(({ message }) => message)).toEqual(
+      ['under', 'over'].map((name) => expect.stringContaining(`station 30 mm (${name}) round`)),
+    );
+  });
+
   test('a template that would fold back is refused with the station', () => {
     const round = partOf(
       'part: Rail\nunits: mm\nedges:\n  top:\n    - from: [0, 60]\n    - arc: [20, 60]\n      rise: 10\n',

@@ -76,7 +76,29 @@ describe('the order of cuts', () => {
     const { edges, blade, support } = adviseSawing(leg);
     const steps = cutOrder(leg, edges, blade, support, wording);
     expect(steps[0]).toMatch(/Glue up the 2 layers/);
-    expect(steps.at(-1)).toMatch(/other hand.*far edge against the gauge.*tilt stays/);
+    // print gives the other hand sheets of its own.
+    expect(steps.at(-1)).toMatch(/other hand.*mirrored pattern.*far edge against the gauge.*tilt stays/);
+  });
+
+  test('what no blade turns is bored first, and past an outside corner the saw runs out', () => {
+    // Half of an ellipse, 12 high on a chord of 94.3: radius 12²/47.2 = 3 mm at its ends, hollow from the wood above.
+    const steps = orderOf(`
+  top:
+    - from: [0, 160]
+    - line: [240, 160]
+  belly:
+    - from: [0, 80]
+    - line: [140, 80]
+    - ellipse: [220, 130]
+      rise: 12
+    - line: [240, 130]
+`);
+    const bore = place(steps, /^Bore the hollow at station 1[34]\d mm \("?belly"?\), which no blade turns/);
+    expect(bore).toBeGreaterThanOrEqual(0);
+    expect(bore).toBeLessThan(
+      place(steps, /^Saw "?belly"? just outside the line, out through the waste past every out/),
+    );
+    expect(steps.join(' ')).not.toContain('in one piece');
   });
 
   test('one line on a board is one cut', () => {

@@ -8,9 +8,10 @@ import { blankWarnings } from '../../src/shop/blank.ts';
 import { boardFeet, cubicMetres } from '../../src/shop/quantity.ts';
 import { layerChoices, layersOf, QUARTERS } from '../../src/shop/quarters.ts';
 import { bestGrain, worstRunout } from '../../src/shop/runout.ts';
-import { runoutBand } from '../../src/shop/say-stock.ts';
+import { layerRows, runoutBand } from '../../src/shop/say-stock.ts';
 import { leastSection, sectionModulus } from '../../src/shop/section.ts';
 import { planStock } from '../../src/shop/stock-plan.ts';
+import { defaultRule } from '../../src/units/rule.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
 
 const IN = 25.4;
@@ -84,6 +85,18 @@ describe('rough thicknesses', () => {
   test('what is planed away is the rest of the rough thickness', () => {
     // 1 3/4 in out of two of 5/4: 1.75 of 2.5 in.
     expect(layersOf(1.75 * IN, 2)?.waste).toBeCloseTo(0.3, 12);
+  });
+
+  test('every rough thickness is told in mm as well where the rule has them', () => {
+    const roughs = (unit: 'in' | 'mm') =>
+      layerRows(layerChoices(0.875 * IN, 1), defaultRule(unit)).map(([, rough]) => rough);
+    expect(roughs('mm').slice(1)).toEqual([
+      '5/4 (31.75 mm)',
+      '5/8 in (15.88 mm)',
+      '1/2 in (12.7 mm)',
+      '1/2 in (12.7 mm)',
+    ]);
+    expect(roughs('in').slice(1)).toEqual(['5/4 (1 1/4 in)', '5/8 in', '1/2 in', '1/2 in']);
   });
 
   test('layers asked for are the only choice; too thick for one board begins with two', () => {
