@@ -1,6 +1,7 @@
 import { along, type Place } from './along.ts';
 import type { Piece } from './piece.ts';
 import { direction, distance, dot, type Point, subtract } from './point.ts';
+import { leastOnUnit, PIECE_STEPS } from './search.ts';
 
 /** So far along a piece the next one may be nearer. */
 const AT_END = 1 - 1e-6;
@@ -38,12 +39,17 @@ interface Foot {
 
 function footOf(at: (u: number) => Place, place: Point, near: number): Foot {
   let u = near;
-  for (let i = 0; i < STEPS; i++) {
+  let settled = false;
+  for (let i = 0; i < STEPS && !settled; i++) {
     const here = at(u);
     const ahead = dot(subtract(place, here), direction(here.angle)) / (here.speed || 1);
     const next = Math.min(1, Math.max(0, u + ahead));
-    if (Math.abs(next - u) < 1e-9) break;
+    settled = Math.abs(next - u) < 1e-9;
     u = next;
   }
-  return { u, off: distance(at(u), place) };
+  const foot = { u, off: distance(at(u), place) };
+  if (settled && u > 0 && u < 1) return foot;
+  // At the sharp ends of a flat half ellipse Newton's steps run past the foot: looked for all along.
+  const { at: looked, value } = leastOnUnit((share) => distance(at(share), place), PIECE_STEPS);
+  return value < foot.off ? { u: looked, off: value } : foot;
 }

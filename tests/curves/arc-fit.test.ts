@@ -12,7 +12,7 @@ import type { CubicSegment, Piece } from '../../src/curves/piece.ts';
 import { distance, type Point, point } from '../../src/curves/point.ts';
 import { spline } from '../../src/curves/spline.ts';
 import { FIT_MM } from '../../src/curves/tolerance.ts';
-import { apart, meant } from '../export/drawn-line.ts';
+import { apart, distancesFrom, meant, placesOn } from '../export/drawn-line.ts';
 
 const FREE = { start: false, end: false };
 const HELD = { start: true, end: true };
@@ -206,6 +206,25 @@ describe('a path as lines and arcs', () => {
     const [straight, first] = arcPath([line, ...strip], false, FIT_MM);
     expect(turn(tangents(straight!)[1], tangents(first!)[0])).toBeLessThan(1e-9);
   });
+});
+
+test.each([
+  ['a sharp end beside a blunt one', 434.356, 1.4989, 87.956, -42.4624],
+  ['the same the other way round', 87.956, -42.4624, 434.356, 1.4989],
+  ['one flatter than the tolerance beside a tall one', 372_000, 0.00002, 6720, -1500],
+  ['a flat one of a quarter of a kilometre', 264_510, 42.217, 6449, -1677.75],
+])('two half ellipses end to end: %s', (_, one, rise, other, next) => {
+  const middle = point(one, 0);
+  const exact = [
+    ...ellipse(point(0, 0), middle, rise).exact,
+    ...ellipse(middle, point(one + other, 0), next).exact,
+  ];
+  const arcs = arcPath(exact, false, FIT_MM);
+  expect(Math.max(...distancesFrom(meant(exact), placesOn(arcs.map(readArc), 10)))).toBeLessThanOrEqual(
+    FIT_MM,
+  );
+  const places = arcs.flatMap((arc) => [0.2, 0.5, 0.8].map((u) => placeOn(arc, u)));
+  expect(farthestOff(places, exact)).toBeLessThanOrEqual(FIT_MM);
 });
 
 test('property: any strip over nails is followed within the tolerance, whatever its size', () => {
