@@ -23,7 +23,7 @@ const LEAST_LOOKS = 4;
 /** Spots in one step at most, so that a slip of the tolerance does not fill the memory. */
 const MOST_SPOTS = 1000;
 
-/** A step that turns more than an eighth of a turn is halved: an arc turns a quarter at most. */
+/** A step that takes more of them is halved where it turns more than an eighth of a turn: an arc turns a quarter at most. */
 const MOST_TURN = Math.PI / 4;
 
 /** A flat half ellipse turns square within rise/chord of its way: JOIN_MM over a kilometre is 2^-37. */
@@ -43,13 +43,14 @@ export function spotsAlong(pieces: readonly Piece[], tolerance: number): Spot[] 
     if (spots.length === 0) spots.push(spotOf(before));
     const step = (to: number, halved = 0): void => {
       const next = at(to);
-      if (Math.abs(next.angle - before.angle) > MOST_TURN && halved < MOST_HALVINGS) {
+      const wanted = Math.ceil((arcsBetween(before, next, tolerance) + 1 / steps) * SPOTS_AN_ARC);
+      const turn = Math.abs(next.angle - before.angle);
+      if (wanted > MOST_SPOTS && turn > MOST_TURN && halved < MOST_HALVINGS) {
         step((from + to) / 2, halved + 1);
         step(to, halved + 1);
         return;
       }
-      const arcs = arcsBetween(before, next, tolerance) + 1 / steps;
-      const count = Math.min(MOST_SPOTS, Math.ceil(arcs * SPOTS_AN_ARC));
+      const count = Math.min(MOST_SPOTS, wanted);
       for (let k = 1; k <= count; k++) spots.push(spotOf(at(from + ((to - from) * k) / count)));
       [from, before] = [to, next];
     };

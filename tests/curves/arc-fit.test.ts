@@ -227,6 +227,18 @@ test.each([
   expect(farthestOff(places, exact)).toBeLessThanOrEqual(FIT_MM);
 });
 
+test('a spike between two gentle stretches takes no more arcs than it must', () => {
+  const spike = spline(
+    [point(25_000, 20), point(29_000, -55_000), point(97_000, 18_000), point(108_000, 30)],
+    'natural',
+    'natural',
+  ).exact;
+  const arcs = arcPath(spike, false, FIT_MM);
+  expect(arcs.length).toBeLessThan(400);
+  const places = arcs.flatMap((arc) => [0.2, 0.5, 0.8].map((u) => placeOn(arc, u)));
+  expect(farthestOff(places, spike)).toBeLessThanOrEqual(FIT_MM);
+});
+
 test('property: any strip over nails is followed within the tolerance, whatever its size', () => {
   const rise = fc.double({ min: -0.12, max: 0.12, noNaN: true });
   fc.assert(

@@ -6,6 +6,7 @@ import { ellipse } from '../../src/curves/ellipse.ts';
 import { farthestOff } from '../../src/curves/farthest-off.ts';
 import { point } from '../../src/curves/point.ts';
 import { FIT_MM } from '../../src/curves/tolerance.ts';
+import { ARC_FIT_MM } from '../../src/export/full-size.ts';
 import { distancesFrom } from '../export/drawn-line.ts';
 import { Random, ROUNDS } from '../fuzz/random.ts';
 import { spread } from './cases.ts';
@@ -33,7 +34,7 @@ test('half ellipses end to end, however flat, become arcs within the tolerance a
       ...ellipse(point(0, 0), middle, rise).exact,
       ...ellipse(middle, point(one + other, 0), next).exact,
     ];
-    const places = arcPath(pieces, false, FIT_MM).flatMap((arc) => SHARES.map((u) => placeOn(arc, u)));
+    const places = arcPath(pieces, false, ARC_FIT_MM).flatMap((arc) => SHARES.map((u) => placeOn(arc, u)));
     const told = `case ${i} of this seed: ${one}, ${rise}, ${other}, ${next}`;
     // From each by itself: looks at the one may lie nearer to a place than those at its own do.
     const [toOne, toOther] = pieces.map((piece) => distancesFrom([along(piece)], places));
