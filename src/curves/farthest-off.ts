@@ -2,6 +2,7 @@ import { along, type Place } from './along.ts';
 import type { Piece } from './piece.ts';
 import { direction, distance, dot, type Point, subtract } from './point.ts';
 import { leastOnUnit, PIECE_STEPS } from './search.ts';
+import { FIT_MM } from './tolerance.ts';
 
 /** So far along a piece the next one may be nearer. */
 const AT_END = 1 - 1e-6;
@@ -39,17 +40,16 @@ interface Foot {
 
 function footOf(at: (u: number) => Place, place: Point, near: number): Foot {
   let u = near;
-  let settled = false;
-  for (let i = 0; i < STEPS && !settled; i++) {
+  for (let i = 0; i < STEPS; i++) {
     const here = at(u);
     const ahead = dot(subtract(place, here), direction(here.angle)) / (here.speed || 1);
     const next = Math.min(1, Math.max(0, u + ahead));
-    settled = Math.abs(next - u) < 1e-9;
+    if (Math.abs(next - u) < 1e-9) break;
     u = next;
   }
-  const foot = { u, off: distance(at(u), place) };
-  if (settled && u > 0 && u < 1) return foot;
-  // At the sharp ends of a flat half ellipse Newton's steps run past the foot: looked for all along.
+  const off = distance(at(u), place);
+  if (off <= FIT_MM) return { u, off };
+  // Newton's steps run past the foot at the sharp ends of a flat half ellipse, and stay on the wrong side of a spike.
   const { at: looked, value } = leastOnUnit((share) => distance(at(share), place), PIECE_STEPS);
-  return value < foot.off ? { u: looked, off: value } : foot;
+  return value < off ? { u: looked, off: value } : { u, off };
 }

@@ -255,6 +255,16 @@ test('property: any strip over nails is followed within the tolerance, whatever 
 });
 
 describe('the measure of what is drawn', () => {
+  test('keeps to its foot up and down a spike', () => {
+    const spike = spline(
+      [point(763.507, 1.097), point(773.924, -761.904), point(1218.34, -660.294), point(1622.998, 0)],
+      'natural',
+      'natural',
+    ).exact;
+    const places = spike.flatMap((piece) => Array.from({ length: 25 }, (_, i) => along(piece)(i / 24)));
+    expect(farthestOff(places, spike)).toBeLessThan(FIT_MM);
+  });
+
   test('finds a fault wherever it is', () => {
     const exact = CURVES['a bracket']!;
     const places = fitArcs(exact, FIT_MM, FREE).flatMap((arc) =>
