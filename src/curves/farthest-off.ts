@@ -20,8 +20,8 @@ export function farthestOff(places: Iterable<Point>, pieces: readonly Piece[]): 
   let [now, u] = [0, 0];
   for (const place of places) {
     let foot = footOf(courses[now]!, place, u);
-    // At the end of a piece the next may be nearer; short pieces may be passed several at a time.
-    while (foot.u > AT_END && now + 1 < courses.length) {
+    // At the end of a piece the next may be nearer, and where the piece is far; short ones may be passed several at a time.
+    while ((foot.u > AT_END || foot.off > FIT_MM) && now + 1 < courses.length) {
       const next = footOf(courses[now + 1]!, place, 0);
       if (next.off > foot.off) break;
       now++;
