@@ -20,7 +20,7 @@ const MOST_SWEEP = Math.PI;
  * @param closed the last piece meets the first
  */
 export function arcPath(pieces: readonly Piece[], closed: boolean, tolerance: number): BulgedArc[] {
-  const runs = smoothRuns(pieces);
+  const runs = smoothRuns(pieces, tolerance);
   const arcs = runs.flatMap((run, i) => {
     const [piece] = run;
     if (piece?.type === 'line') return [{ from: pointOf(piece.from), to: pointOf(piece.to), bulge: 0 }];
@@ -28,8 +28,8 @@ export function arcPath(pieces: readonly Piece[], closed: boolean, tolerance: nu
     const before = runs[i - 1] ?? (closed ? runs.at(-1) : undefined);
     const after = runs[i + 1] ?? (closed ? runs[0] : undefined);
     return fitArcs(run, tolerance, {
-      start: before !== undefined && before !== run && meet(before.at(-1)!, run[0]!),
-      end: after !== undefined && after !== run && meet(run.at(-1)!, after[0]!),
+      start: before !== undefined && before !== run && meet(before.at(-1)!, run[0]!, tolerance),
+      end: after !== undefined && after !== run && meet(run.at(-1)!, after[0]!, tolerance),
     });
   });
   return joined(arcs, closed);
@@ -38,19 +38,23 @@ export function arcPath(pieces: readonly Piece[], closed: boolean, tolerance: nu
 const isBent = ({ type }: Piece): boolean => type !== 'line' && type !== 'arc';
 
 /** Lines and arcs each alone; what else meets without a corner together. */
-function smoothRuns(pieces: readonly Piece[]): Piece[][] {
+function smoothRuns(pieces: readonly Piece[], tolerance: number): Piece[][] {
   const runs: Piece[][] = [];
   for (const piece of pieces) {
     const last = runs.at(-1)?.at(-1);
-    if (last && isBent(last) && isBent(piece) && meet(last, piece)) runs.at(-1)!.push(piece);
+    if (last && isBent(last) && isBent(piece) && meet(last, piece, tolerance)) runs.at(-1)!.push(piece);
     else runs.push([piece]);
   }
   return runs;
 }
 
-/** Whether one piece runs into the next without a corner. */
-function meet(one: Piece, next: Piece): boolean {
+/**
+ * Whether one piece runs into the next without a corner. Where either turns within the tolerance, as a flat half ellipse
+ * does where it leaves its chord, there is one: no arc within the tolerance could keep that tangent.
+ */
+function meet(one: Piece, next: Piece, tolerance: number): boolean {
   const [end, start] = [segmentEnd(one), segmentStart(next)];
+  if (Math.max(Math.abs(end.curvature), Math.abs(start.curvature)) * tolerance > 1) return false;
   const turn = dot(direction(end.angle), direction(start.angle));
   return distance(end, start) < JOIN_MM && turn > 0 && Math.abs(Math.sin(start.angle - end.angle)) < SMOOTH;
 }

@@ -1,4 +1,4 @@
-import { add, cross, dot, type Point, scale, subtract } from './point.ts';
+import { add, angleOf, cross, direction, dot, type Point, scale, subtract } from './point.ts';
 
 /**
  * A circular arc by its two ends and its bulge, tan(sweep/4): positive where it runs counter-clockwise, 0 where
@@ -78,4 +78,11 @@ export function offCircle({ from, to, bulge }: BulgedArc): (place: Point) => num
     const off = curvature * (dx * dx + dy * dy) - 2 * (tangent.x * dy - tangent.y * dx);
     return off / (1 + Math.sqrt(Math.max(0, 1 + curvature * off)));
   };
+}
+
+/** The unit tangent of an arc's circle at a place on it. */
+export function tangentAt({ from, to, bulge }: BulgedArc, place: Point): Point {
+  // From the start, the place is seen half-way between the tangents there and here.
+  const [leaves, seen] = [angleOf(from, to) - 2 * Math.atan(bulge), angleOf(from, place)];
+  return direction(2 * seen - leaves);
 }

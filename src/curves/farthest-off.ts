@@ -1,6 +1,8 @@
 import { along, type Place } from './along.ts';
 import type { Piece } from './piece.ts';
 import { direction, distance, dot, type Point, subtract } from './point.ts';
+import { leastOnUnit, PIECE_STEPS } from './search.ts';
+import { FIT_MM } from './tolerance.ts';
 
 /** So far along a piece the next one may be nearer. */
 const AT_END = 1 - 1e-6;
@@ -18,8 +20,8 @@ export function farthestOff(places: Iterable<Point>, pieces: readonly Piece[]): 
   let [now, u] = [0, 0];
   for (const place of places) {
     let foot = footOf(courses[now]!, place, u);
-    // At the end of a piece the next may be nearer; short pieces may be passed several at a time.
-    while (foot.u > AT_END && now + 1 < courses.length) {
+    // At the end of a piece the next may be nearer, and where the piece is far; short ones may be passed several at a time.
+    while ((foot.u > AT_END || foot.off > FIT_MM) && now + 1 < courses.length) {
       const next = footOf(courses[now + 1]!, place, 0);
       if (next.off > foot.off) break;
       now++;
@@ -45,5 +47,9 @@ function footOf(at: (u: number) => Place, place: Point, near: number): Foot {
     if (Math.abs(next - u) < 1e-9) break;
     u = next;
   }
-  return { u, off: distance(at(u), place) };
+  const off = distance(at(u), place);
+  if (off <= FIT_MM) return { u, off };
+  // Newton's steps run past the foot at the sharp ends of a flat half ellipse, and stay on the wrong side of a spike.
+  const { at: looked, value } = leastOnUnit((share) => distance(at(share), place), PIECE_STEPS);
+  return value < off ? { u: looked, off: value } : { u, off };
 }

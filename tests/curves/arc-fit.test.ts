@@ -12,7 +12,7 @@ import type { CubicSegment, Piece } from '../../src/curves/piece.ts';
 import { distance, type Point, point } from '../../src/curves/point.ts';
 import { spline } from '../../src/curves/spline.ts';
 import { FIT_MM } from '../../src/curves/tolerance.ts';
-import { apart, meant } from '../export/drawn-line.ts';
+import { apart, distancesFrom, meant, placesOn } from '../export/drawn-line.ts';
 
 const FREE = { start: false, end: false };
 const HELD = { start: true, end: true };
@@ -208,6 +208,37 @@ describe('a path as lines and arcs', () => {
   });
 });
 
+test.each([
+  ['a sharp end beside a blunt one', 434.356, 1.4989, 87.956, -42.4624],
+  ['the same the other way round', 87.956, -42.4624, 434.356, 1.4989],
+  ['one flatter than the tolerance beside a tall one', 372_000, 0.00002, 6720, -1500],
+  ['a flat one of a quarter of a kilometre', 264_510, 42.217, 6449, -1677.75],
+])('two half ellipses end to end: %s', (_, one, rise, other, next) => {
+  const middle = point(one, 0);
+  const exact = [
+    ...ellipse(point(0, 0), middle, rise).exact,
+    ...ellipse(middle, point(one + other, 0), next).exact,
+  ];
+  const arcs = arcPath(exact, false, FIT_MM);
+  expect(Math.max(...distancesFrom(meant(exact), placesOn(arcs.map(readArc), 10)))).toBeLessThanOrEqual(
+    FIT_MM,
+  );
+  const places = arcs.flatMap((arc) => [0.2, 0.5, 0.8].map((u) => placeOn(arc, u)));
+  expect(farthestOff(places, exact)).toBeLessThanOrEqual(FIT_MM);
+});
+
+test('a spike between two gentle stretches takes no more arcs than it must', () => {
+  const spike = spline(
+    [point(25_000, 20), point(29_000, -55_000), point(97_000, 18_000), point(108_000, 30)],
+    'natural',
+    'natural',
+  ).exact;
+  const arcs = arcPath(spike, false, FIT_MM);
+  expect(arcs.length).toBeLessThan(400);
+  const places = arcs.flatMap((arc) => [0.2, 0.5, 0.8].map((u) => placeOn(arc, u)));
+  expect(farthestOff(places, spike)).toBeLessThanOrEqual(FIT_MM);
+});
+
 test('property: any strip over nails is followed within the tolerance, whatever its size', () => {
   const rise = fc.double({ min: -0.12, max: 0.12, noNaN: true });
   fc.assert(
@@ -224,6 +255,16 @@ test('property: any strip over nails is followed within the tolerance, whatever 
 });
 
 describe('the measure of what is drawn', () => {
+  test('keeps to its foot up and down a spike', () => {
+    const spike = spline(
+      [point(763.507, 1.097), point(773.924, -761.904), point(1218.34, -660.294), point(1622.998, 0)],
+      'natural',
+      'natural',
+    ).exact;
+    const places = spike.flatMap((piece) => Array.from({ length: 25 }, (_, i) => along(piece)(i / 24)));
+    expect(farthestOff(places, spike)).toBeLessThan(FIT_MM);
+  });
+
   test('finds a fault wherever it is', () => {
     const exact = CURVES['a bracket']!;
     const places = fitArcs(exact, FIT_MM, FREE).flatMap((arc) =>

@@ -1,0 +1,47 @@
+import { expect, test } from 'vitest';
+import { along } from '../../src/curves/along.ts';
+import { arcPath } from '../../src/curves/arc-path.ts';
+import { placeOn } from '../../src/curves/biarc.ts';
+import { ellipse } from '../../src/curves/ellipse.ts';
+import { farthestOff } from '../../src/curves/farthest-off.ts';
+import { point } from '../../src/curves/point.ts';
+import { FIT_MM } from '../../src/curves/tolerance.ts';
+import { ARC_FIT_MM } from '../../src/export/full-size.ts';
+import { distancesFrom } from '../export/drawn-line.ts';
+import { Random, ROUNDS } from '../fuzz/random.ts';
+import { spread } from './cases.ts';
+
+/** Twenty rounds are three hundred. */
+const A_ROUND = 15;
+
+/** Places measured on each arc. */
+const SHARES = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
+
+/** Chord and rise: of every second one a rise that a shop may make, else any that can be written. */
+function anyEllipse(random: Random): readonly [chord: number, rise: number] {
+  const usual = random.next() < 0.5;
+  const chord = usual ? spread(random, 30, 3000) : spread(random, 5, 400_000);
+  const rise = spread(random, usual ? chord * 0.003 : 1e-5, chord / 2);
+  return [chord, random.next() < 0.5 ? rise : -rise];
+}
+
+test('half ellipses end to end, however flat, become arcs within the tolerance and are measured so', () => {
+  for (let i = 0; i < A_ROUND * ROUNDS; i++) {
+    const random = new Random(i);
+    const [[one, rise], [other, next]] = [anyEllipse(random), anyEllipse(random)];
+    const middle = point(one, 0);
+    const pieces = [
+      ...ellipse(point(0, 0), middle, rise).exact,
+      ...ellipse(middle, point(one + other, 0), next).exact,
+    ];
+    const places = arcPath(pieces, false, ARC_FIT_MM).flatMap((arc) => SHARES.map((u) => placeOn(arc, u)));
+    const told = `case ${i} of this seed: ${one}, ${rise}, ${other}, ${next}`;
+    // From each by itself: looks at the one may lie nearer to a place than those at its own do.
+    const [toOne, toOther] = pieces.map((piece) => distancesFrom([along(piece)], places));
+    const off = Math.max(...places.map((_, k) => Math.min(toOne![k]!, toOther?.[k] ?? toOne![k]!)));
+    expect(off, told).toBeLessThanOrEqual(FIT_MM);
+    const measured = farthestOff(places, pieces);
+    expect(measured, told).toBeGreaterThan(off - FIT_MM / 100);
+    expect(measured, told).toBeLessThanOrEqual(FIT_MM);
+  }
+}, 600_000);
