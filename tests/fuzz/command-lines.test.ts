@@ -1,12 +1,16 @@
-import { writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { fairlathMeasured, freshFolder, root } from '../cli/run.ts';
+import { fairlath, fairlathMeasured, freshFolder, root } from '../cli/run.ts';
 import { SOON_MS } from '../took.ts';
+import { anyCommand } from './any-command.ts';
 import { Random, ROUNDS } from './random.ts';
 
 const A_ROUND = 6;
+/** In a process that stays, which takes a tenth of the time. */
+const ANY_A_ROUND = 50;
 const MEMORY_MB = 512;
+const NO_NUMBER = /\bNaN\b|\bundefined\b|Infinity|\[object/;
 
 const JOBS = ['hall-bench-leg', 'garden-arch-rail', 'hall-bench-stretcher'].map((name) =>
   join(root, `samples/${name}.yaml`),
@@ -63,10 +67,33 @@ test('a command line of any words is done, or refused with exit code 2 and its c
     expect(cpu, told).toBeLessThan(SOON_MS);
     expect(memory, told).toBeLessThan(MEMORY_MB);
     expect(err, told).not.toMatch(/\n {4}at |node:internal/);
-    expect(out, told).not.toMatch(/\bNaN\b|\bundefined\b|Infinity/);
+    expect(out, told).not.toMatch(NO_NUMBER);
     if (code === 2) expect(err, told).toMatch(/\S/);
   }
 }, 600_000);
+
+test('any command with any of its options is done, or refused with exit code 2 and its cure', () => {
+  let good = 0;
+  for (let i = 0; i < ANY_A_ROUND * ROUNDS; i++) {
+    const random = new Random(i);
+    const folder = freshFolder();
+    const words = anyCommand(random, folder);
+    const { code, out, err } = fairlath(words, folder, folder);
+    const told = `line ${i} of this seed: ${JSON.stringify(words)}\n${err}`;
+    expect([0, 2], told).toContain(code);
+    expect(err, told).not.toMatch(/\n {4}at |node:internal/);
+    expect(out, told).not.toMatch(NO_NUMBER);
+    if (code === 2) expect(err, told).toMatch(/\S/);
+    else good++;
+    for (const name of readdirSync(folder).filter((each) => /\.(?:svg|dxf)$/.test(each)))
+      expect(readFileSync(join(folder, name), 'latin1'), told).not.toMatch(NO_NUMBER);
+    expect(
+      readdirSync(folder).filter((each) => /\.(?:part|busy)$/.test(each)),
+      told,
+    ).toEqual([]);
+  }
+  expect(good).toBeGreaterThan((ANY_A_ROUND * ROUNDS) / 5);
+}, 1_200_000);
 
 test.each([
   ['show', 'rail.yaml'],
