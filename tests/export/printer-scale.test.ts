@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { apply, inverse } from '../../src/curves/affine.ts';
-import { distance, type Point } from '../../src/curves/point.ts';
+import { between, distance, dot, type Point, subtract } from '../../src/curves/point.ts';
 import { writePatternPdf, writePdf } from '../../src/export/pdf.ts';
 import { printerSheet } from '../../src/export/printer-sheet.ts';
 import type { Part } from '../../src/part/part.ts';
@@ -126,10 +126,20 @@ describe('the printer sheet', () => {
       const pages = printerSheet(parsePaper(paper), 200, '200 mm');
       const { pages: read } = await readPdf(await writePdf(pages, 'sheet', font));
       const [page] = read;
-      const lines = page!.strokes
-        .map(({ steps }) => [steps[0]!.points[0]!, steps[1]!.points[0]!] as const)
-        .filter(([a, b]) => distance(a, b) > 100 * POINTS_PER_MM);
+      const strokes = page!.strokes.map(({ steps }) => [steps[0]!.points[0]!, steps[1]!.points[0]!] as const);
+      const lines = strokes.filter(([a, b]) => distance(a, b) > 100 * POINTS_PER_MM);
       expect(lines).toHaveLength(2);
+      // What the rule is laid to: a mark square over either end, its middle on the line.
+      for (const [a, b] of lines)
+        for (const end of [a, b])
+          expect(
+            strokes.filter(
+              ([p, q]) =>
+                distance(between(p, q, 0.5), end) < 1e-3 &&
+                distance(p, q) > 3 * POINTS_PER_MM &&
+                Math.abs(dot(subtract(q, p), subtract(b, a))) < 1e-3 * distance(a, b),
+            ),
+          ).toHaveLength(1);
       for (const [a, b] of lines) {
         expect(distance(a, b) / POINTS_PER_MM).toBeCloseTo(200, 3);
         for (const { x, y } of [a, b]) {
