@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { FIT_MM } from '../../src/curves/tolerance.ts';
+import { measuresSection } from '../../src/export/card-measures.ts';
 import { fullSize } from '../../src/export/compose-full-size.ts';
 import { offsetRows } from '../../src/export/cover-words.ts';
 import { writeDxf } from '../../src/export/dxf.ts';
@@ -58,6 +59,15 @@ describe('a part with shoulders, read back', () => {
 });
 
 describe('tables of a part with shoulders', () => {
+  test('the card asks for no width at a shoulder, where there are two', () => {
+    // Its stations are every 100 mm, and one shoulder stands at the first of them.
+    const { fillings } = measuresSection(
+      partOf(BRACKET.replaceAll('[25,', '[100,').replace('[90, 75]', '[150, 75]')),
+      90,
+    );
+    expect(JSON.stringify(fillings[0]!.list).match(/width at \d+/g)).toEqual(['width at 200']);
+  });
+
   const table = offsetsTable(front, [20, 25, 30], bracket.rule);
 
   test('tell both sides', () => {
