@@ -46,7 +46,7 @@ export class Takeaway {
     this.said.say(`${name} is being made …`);
     await shown();
     try {
-      download(await paper.make(part, this.sheets.layouts(part), FONT), name, paper.type);
+      download(await paper.make(part, () => this.sheets.layouts(part), FONT), name, paper.type);
       this.said.say(amongDownloads(name));
     } catch (error) {
       this.said.say(`This could not be made: ${whyOf(error)}`);

@@ -195,9 +195,11 @@ export function lateTests(browser: () => Browser): void {
       await rested(other);
       await typeStation(page, '13');
       const text = await jobText(page);
+      const shared = () => other.evaluate("localStorage.getItem('fairlath.job')");
+      await expect.poll(shared).toBe(text);
       // The other tab has changed nothing, and keeps nothing over it.
       await other.evaluate("dispatchEvent(new Event('pagehide'))");
-      expect(await other.evaluate("localStorage.getItem('fairlath.job')")).toBe(text);
+      expect(await shared()).toBe(text);
       await begin(other, 'Garden arch rail');
       await page.getByLabel(STATION).fill('14');
       await page.getByLabel(STATION).press('Enter');

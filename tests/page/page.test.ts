@@ -8,6 +8,7 @@ import { lookTests } from './looks.ts';
 import { meanwhileTests } from './meanwhile.ts';
 import { nailTests } from './nails.ts';
 import { paperTests } from './papers.ts';
+import { sameTests } from './same.ts';
 
 // One browser for everything: it takes longer to start than any test.
 let browser: Browser;
@@ -23,4 +24,5 @@ jobTests(started);
 meanwhileTests(started);
 lateTests(started);
 paperTests(started);
+sameTests(started);
 lookTests(started);
