@@ -8,7 +8,6 @@ import { lookTests } from './looks.ts';
 import { meanwhileTests } from './meanwhile.ts';
 import { nailTests } from './nails.ts';
 import { paperTests } from './papers.ts';
-import { sameTests } from './same.ts';
 
 // One browser for everything: it takes longer to start than any test.
 let browser: Browser;
@@ -24,5 +23,4 @@ jobTests(started);
 meanwhileTests(started);
 lateTests(started);
 paperTests(started);
-sameTests(started);
 lookTests(started);

@@ -1,13 +1,13 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test } from 'vitest';
 import { Faults } from '../../src/units/fault.ts';
 import { fairlath, freshFolder, root } from '../cli/run.ts';
 import { Random, ROUNDS } from '../fuzz/random.ts';
 import { SAMPLES, sampleText } from '../part/jobs.ts';
 import { anyJob, anyPart } from '../stress/part-cases.ts';
-import { downloaded, openPage, rested } from './browser.ts';
+import { downloaded, openPage, rested, startBrowser } from './browser.ts';
 
 /** Parts of any shape beside our own, none so long that its pattern takes the most of the time, mm. */
 const [ANY, LONGEST] = [ROUNDS, 1500];
@@ -127,29 +127,31 @@ async function taken(page: Page, label: string): Promise<{ name: string; bytes: 
   ]);
 }
 
-export function sameTests(browser: () => Browser): void {
-  describe('the page and the commands', () => {
-    test.each(JOBS)(
-      'tell the same figures and make the same papers, byte for byte: %s',
-      async (name, text) => {
-        const { page, complaints } = await openPage(browser());
-        await lay(page, text);
-        const job = join(freshFolder(), 'job.yaml');
-        writeFileSync(job, text);
-        compare(await figuresOf(page), job);
-        for (const [label, ending, [command, ...options]] of COMMANDS) {
-          const paper = await taken(page, label);
-          const file = join(freshFolder(), `paper${ending}`);
-          const isTold = ending.endsWith('.csv');
-          const { code, out, err } = fairlath([command!, job, ...options, ...(isTold ? [] : [file])]);
-          expect(code, `${name}, ${label}: ${err}`).toBe(paper ? 0 : 2);
-          if (!paper) continue;
-          expect(paper.name.endsWith(ending)).toBe(true);
-          const wrote = isTold ? Buffer.from(out) : readFileSync(file);
-          expect(paper.bytes.equals(wrote), label).toBe(true);
-        }
-        expect(complaints).toEqual([]);
-      },
-    );
-  });
-}
+let browser: Browser;
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(() => browser.close());
+
+test.each(JOBS)(
+  'the page and the commands tell the same figures and make the same papers: %s',
+  async (name, text) => {
+    const { page, complaints } = await openPage(browser);
+    await lay(page, text);
+    const job = join(freshFolder(), 'job.yaml');
+    writeFileSync(job, text);
+    compare(await figuresOf(page), job);
+    for (const [label, ending, [command, ...options]] of COMMANDS) {
+      const paper = await taken(page, label);
+      const file = join(freshFolder(), `paper${ending}`);
+      const isTold = ending.endsWith('.csv');
+      const { code, out, err } = fairlath([command!, job, ...options, ...(isTold ? [] : [file])]);
+      expect(code, `${name}, ${label}: ${err}`).toBe(paper ? 0 : 2);
+      if (!paper) continue;
+      expect(paper.name.endsWith(ending)).toBe(true);
+      const wrote = isTold ? Buffer.from(out) : readFileSync(file);
+      expect(paper.bytes.equals(wrote), label).toBe(true);
+    }
+    expect(complaints).toEqual([]);
+  },
+);
