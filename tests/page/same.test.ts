@@ -91,6 +91,10 @@ function compare(told: readonly Told[], job: string): void {
   expect(values(/\brise over its chord$/)).toEqual(all(curves, /; rise (.*) over its chord/g));
   expect(values(/radius$/)).toEqual(all(curves, /(?:tightest +radius|radius) +(.*)/g));
   if (curves) expect(values(/\blength of the \w+$/)).toEqual(all(curves, /\n +length +(.*)/g));
+  const curved = told
+    .map(({ label }) => label)
+    .filter((label) => /apex$|chord$|radius$|length of/.test(label));
+  expect(new Set(curved).size, 'each curve has a name of its own').toBe(curved.length);
   expect(values(/^least width$/)).toEqual(all(show, /\nleast width +(.*)/g));
   const names = all(show, /^(\S.*): .* along the line$/gm);
   for (const { label, value } of told) if (names.includes(label)) expect(show).toContain(`\n  ${value}\n`);
