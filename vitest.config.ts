@@ -6,6 +6,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 /** What takes longest comes first, so that both workers end together. The order matters to nothing else. */
 const LONGEST = [
   'page/page',
+  'page/same',
   'fuzz/jobs',
   'check/take-off',
   'cli/one-process',

@@ -70,6 +70,8 @@ export class Beside {
       const words = isSame ? `${kind}: the same` : `${kind} ${this.bench.about(worst)}`;
       const room = this.roomFor(words, { x, y: y - 12 }, written);
       written.push(room);
+      // Where the sheet is full they stand in the list alone.
+      if (room.y < LINE_PX) continue;
       layer.plain(words).attr({ x: room.x, y: room.y, class: 'middle' });
     }
   }

@@ -1,7 +1,7 @@
 import type { Bench } from './bench.ts';
 import { byId, write } from './dom.ts';
 import { FigureList } from './figure-list.ts';
-import { quickFigures, slowFigures } from './figures.ts';
+import { curvedRuns, quickFigures, slowFigures } from './figures.ts';
 import type { Places } from './places.ts';
 import type { Sheets } from './sheets.ts';
 
@@ -50,8 +50,9 @@ export class FigurePanel {
   /** What has come of it, for who cannot see the drawing. */
   private inShort(): string {
     const { made, bare, length } = this.bench;
-    const apexes = made?.figures.flat().flatMap(({ apex }) => apex ?? []) ?? [];
-    const said = apexes.map(({ at, rise }) => `apex at ${bare(at.x)}, rise ${length(rise)}`);
+    const said = (made ? curvedRuns(made) : []).flatMap(({ of, figures: { apex } }) =>
+      apex ? `${of}apex at ${bare(apex.at.x)}, rise ${length(apex.rise)}` : [],
+    );
     return [...said, this.sheets.count].join('; ');
   }
 }

@@ -2,13 +2,19 @@ import type { Curve } from '../curves/curve.ts';
 import { fairnessOf } from '../curves/fairness.ts';
 import type { Figures } from '../curves/figures.ts';
 import type { Part, PartEdge } from '../part/part.ts';
+import { blankWarnings } from '../shop/blank.ts';
 import { stripSpecies } from '../shop/find-species.ts';
 import { adviseStrips, hardestOf } from '../shop/part-strips.ts';
-import { worstRunout } from '../shop/runout.ts';
+import { runoutBand, sayVolume } from '../shop/say-stock.ts';
+import { massWords } from '../shop/say-support.ts';
 import { woodInSentence } from '../shop/species.ts';
+import { planWood, type WoodPlan } from '../shop/stock-plan.ts';
 import type { ShowLength } from '../units/fault.ts';
 import { Fault } from '../units/fault.ts';
 import { showPercent } from '../units/percent.ts';
+import type { Rule } from '../units/rule.ts';
+import { showAngle } from '../units/show-angle.ts';
+import { NO_BREAK } from '../units/typeset.ts';
 import type { Spot } from './places.ts';
 import type { Made } from './work.ts';
 
@@ -28,33 +34,45 @@ export interface Speech {
   readonly bare: ShowLength;
   /** Without a hair. */
   readonly about: ShowLength;
+  /** The rule they are shown on. */
+  readonly rule: Rule;
 }
 
 /** What is true in every frame: apex, rise, tightest radius and length of each curved run; least width. */
-export function quickFigures({ part, figures }: Made, speech: Speech): Figure[] {
-  const curved = part.edges.flatMap((edge, e) =>
-    edge.runs.flatMap((run, i) => (run.kind === 'line' ? [] : [{ edge, run, i, figures: figures[e]![i]! }])),
-  );
-  const several = curved.length > 1;
+export function quickFigures(made: Made, speech: Speech): Figure[] {
+  const { part } = made;
+  const curved = curvedRuns(made);
   return [
-    ...curved.flatMap((each) => runFigures(each, several ? `${each.edge.name}, ` : '', speech)),
+    ...curved.flatMap((each) => runFigures(each, speech)),
     ...widthFigure(part, speech),
     ...(curved.length === 0 ? lengthFigures(part, speech) : []),
   ];
 }
 
 interface CurvedRun {
+  /** Before its figures where the part has several: "upper, "; "upper, arc 2, " where its edge has several. */
+  readonly of: string;
   readonly edge: PartEdge;
   readonly run: Curve;
   readonly i: number;
   readonly figures: Figures;
 }
 
-function runFigures(
-  { edge, run, i, figures }: CurvedRun,
-  of: string,
-  { length, bare, about }: Speech,
-): Figure[] {
+/** Every run that is no line, in the part's order. */
+export function curvedRuns({ part, figures }: Made): CurvedRun[] {
+  const curved = part.edges.flatMap((edge, e) =>
+    edge.runs.flatMap((run, i) => (run.kind === 'line' ? [] : [{ edge, run, i, figures: figures[e]![i]! }])),
+  );
+  return curved.map((each) => {
+    const own = curved.filter(({ edge }) => edge === each.edge);
+    const alike = own.filter(({ run }) => run.kind === each.run.kind);
+    const number = alike.length > 1 ? ` ${alike.indexOf(each) + 1}` : '';
+    const which = own.length > 1 ? `${each.run.kind}${number}, ` : '';
+    return { ...each, of: curved.length > 1 ? `${each.edge.name}, ${which}` : '' };
+  });
+}
+
+function runFigures({ of, edge, run, i, figures }: CurvedRun, { length, bare, about }: Speech): Figure[] {
   const { apex, tightest, length: long } = figures;
   const id = `${edge.name}[${i}]`;
   const place = { edge: edge.name };
@@ -82,8 +100,12 @@ function runFigures(
           {
             ...place,
             id: `${id}.tightest`,
-            label: `${of}tightest radius`,
-            value: `${about(tightest.radius)} at station ${bare(tightest.at.x)}`,
+            ...(run.kind === 'arc'
+              ? { label: `${of}radius`, value: about(tightest.radius) }
+              : {
+                  label: `${of}tightest radius`,
+                  value: `${about(tightest.radius)} at station ${bare(tightest.at.x)}`,
+                }),
             at: tightest.at,
           },
         ]
@@ -106,21 +128,25 @@ const lengthFigures = ({ edges }: Part, { length }: Speech): Figure[] =>
     edge: edge.name,
   }));
 
-/** What is worked out once the hand rests: strip, grain, how fair each edge is, warnings. */
-export const slowFigures = (part: Part, speech: Speech): Figure[] => [
-  ...stripFigures(part, speech),
-  ...runoutFigure(part, speech),
-  ...part.edges.flatMap((edge) => fairFigures(edge, speech)),
-  ...part.warnings.map(({ code, message }, i) => ({
-    id: `warning.${code}.${i}`,
-    label: 'take care',
-    value: message,
-    isWarning: true,
-    ...edgeSpokenOf(part, message),
-  })),
-];
+/** What is worked out once the hand rests: strip, grain, wood, how fair each edge is, warnings. */
+export function slowFigures(part: Part, speech: Speech): Figure[] {
+  const wood = planWood(part, {});
+  return [
+    ...stripFigures(part, speech),
+    ...runoutFigure(wood, speech),
+    ...woodFigures(part, wood, speech),
+    ...part.edges.flatMap((edge) => fairFigures(edge, speech)),
+    ...[...part.warnings, ...blankWarnings(part, wood.blank)].map(({ code, message }, i) => ({
+      id: `warning.${code}.${i}`,
+      label: 'take care',
+      value: message,
+      isWarning: true,
+      ...edgeSpokenOf(part, message),
+    })),
+  ];
+}
 
-const percent = (share: number): string => showPercent(share, 2);
+const percent = (share: number): string => showPercent(share, 2).replace(' ', NO_BREAK);
 const VERDICTS = { safe: 'safe', risky: 'over the safe strain', breaks: 'it breaks' } as const;
 
 function stripFigures(part: Part, { length }: Speech): Figure[] {
@@ -143,11 +169,32 @@ function stripFigures(part: Part, { length }: Speech): Figure[] {
 /** Shallower than this the grain runs from end to end of any part: 1 mm in a metre. */
 const LEAST_RUNOUT = 1e-3;
 
-function runoutFigure(part: Part, { bare }: Speech): Figure[] {
-  const { angle, at, edge } = worstRunout(part, 0);
+function runoutFigure({ grain }: WoodPlan, { bare }: Speech): Figure[] {
+  const { angle, at, edge } = grain.worst;
   if (angle < LEAST_RUNOUT) return [];
-  const value = `1 in ${Number((1 / Math.tan(angle)).toPrecision(2))} at station ${bare(at.x)}`;
-  return [{ id: 'grain', label: 'grain runs out', value, at, edge }];
+  const band = runoutBand(grain);
+  const value = `${showAngle(angle)} at station ${bare(at.x)}${band === 'short' ? ': short grain' : ''}`;
+  return [{ id: 'grain', label: 'grain runs out', value, at, edge, isWarning: band === 'short' }];
+}
+
+/** What to cut and to buy, and what a finished part weighs, as far as the job names its wood. */
+function woodFigures(
+  { quantity }: Part,
+  { blank, layers, amount }: WoodPlan,
+  { about, rule }: Speech,
+): Figure[] {
+  const sizes = [blank.length, blank.width, blank.thickness].flatMap((mm) =>
+    mm === undefined ? [] : about(mm),
+  );
+  const [first] = layers ?? [];
+  const buy = amount?.rough && first && `${sayVolume(amount.rough, rule, 1)} of ${first.quarter.name}`;
+  return [
+    { id: 'blank', label: 'blank, to cut it from', value: sizes.join(' × ') },
+    ...(buy ? [{ id: 'buy', label: `to buy for ${quantity}`, value: buy }] : []),
+    ...(amount?.weight
+      ? [{ id: 'weight', label: 'weighs about', value: massWords(amount.weight.part, rule.unit) }]
+      : []),
+  ];
 }
 
 const fairFigures = ({ name, runs }: PartEdge, { length }: Speech): Figure[] =>

@@ -9,6 +9,7 @@ import { byId } from './dom.ts';
 import { Drag } from './drag.ts';
 import { Drawing } from './drawing.ts';
 import { FigurePanel } from './figure-panel.ts';
+import { FileSaid } from './file-said.ts';
 import { setType } from './font.ts';
 import { Handles } from './handles.ts';
 import { stepsAndKeys } from './keys.ts';
@@ -26,8 +27,10 @@ import { TextPanel } from './text-panel.ts';
 
 /** A part longer than so many times its width has its notes below it, a stout one beside it. */
 const LONG = 2.2;
+/** A part so many times as long for its width, or as stout, has become another: the page is laid out anew for it. */
+const ANOTHER_SHAPE = 1.5;
 /** On a low screen (a phone that lies, a page seen at 200 %) the notes stand beside any part. */
-const LOW = matchMedia('(max-height: 560px)');
+const LOW = matchMedia('(max-height: 35em)');
 
 const bench = new Bench(FIRST);
 const stage = new Stage(byId('drawing'), bench.made!.part.bounds);
@@ -37,27 +40,32 @@ const handles = new Handles(stage, bench, rules);
 const places = new Places(stage, bench);
 const sheets = new Sheets(stage, bench, () => figures.draw());
 const figures = new FigurePanel(bench, sheets, places);
-const shelf = new Shelf(bench);
+const said = new FileSaid(bench);
+const shelf = new Shelf(bench, said);
 new ApexNotes(stage, bench);
 new Drag(stage, bench, handles, new Nails(stage, bench, handles));
 new SetOut(byId('points'), bench, handles);
 new TextPanel(bench, places);
 new Beside(stage, bench, places);
 new Measured(stage, bench, places);
-new Takeaway(bench, sheets);
+new Takeaway(bench, sheets, said);
 stepsAndKeys(bench, shelf);
 lightSwitch();
 looks();
 LOW.addEventListener('change', shaped);
 let job: number | undefined;
 let unit: Unit | undefined;
+let laidOutFor = aspect();
 bench.changed(() => {
   if (bench.job !== job) started();
   if (bench.rule.unit !== unit) measuredIn(bench.rule.unit);
 });
 bench.rests(() => {
   // A hand that still holds something must not have the part moved away under it.
-  if (bench.made && bench.tried === undefined) stage.keepInSight(bench.made.part.bounds);
+  if (!bench.made || bench.tried !== undefined) return;
+  const change = aspect() / laidOutFor;
+  if (Math.max(change, 1 / change) > ANOTHER_SHAPE) shaped();
+  stage.keepInSight(bench.made.part.bounds);
 });
 bench.tell();
 void setType();
@@ -72,10 +80,15 @@ function started(): void {
 }
 
 function shaped(): void {
+  laidOutFor = aspect();
+  document.documentElement.classList.toggle('long', laidOutFor > LONG && !LOW.matches);
+  document.body.style.setProperty('--aspect', laidOutFor.toFixed(2));
+}
+
+/** The part's length over its width. */
+function aspect(): number {
   const { left, right, bottom, top } = bench.made!.part.bounds;
-  const aspect = (right - left) / Math.max(top - bottom, 1);
-  document.documentElement.classList.toggle('long', aspect > LONG && !LOW.matches);
-  document.body.style.setProperty('--aspect', aspect.toFixed(2));
+  return (right - left) / Math.max(top - bottom, 1);
 }
 
 /** The switch and the rules show the unit that the job is in, or the one that was asked for. */

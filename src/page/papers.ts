@@ -1,3 +1,4 @@
+import { composeBoard } from '../export/board-picture.ts';
 import { cardPage } from '../export/card.ts';
 import { fullSize } from '../export/compose-full-size.ts';
 import { nameAfter } from '../export/file-name.ts';
@@ -15,6 +16,7 @@ import type { Part } from '../part/part.ts';
 import { stripSpecies } from '../shop/find-species.ts';
 import { adviseStrips } from '../shop/part-strips.ts';
 import { adviseSawing } from '../shop/sawing.ts';
+import { planStock } from '../shop/stock-plan.ts';
 import type { Layout } from '../tiling/layout.ts';
 import { parsePaper, USUAL_PAPER } from '../tiling/paper.ts';
 
@@ -31,7 +33,8 @@ export interface Paper {
   readonly label: string;
   readonly type: string;
   readonly ending: string;
-  readonly make: (part: Part, layouts: Layouts, font: Uint8Array) => Promise<BlobPart>;
+  /** Laid over sheets where it asks for that: it takes longer than most papers. */
+  readonly make: (part: Part, layouts: () => Layouts, font: Uint8Array) => Promise<BlobPart>;
 }
 
 /** All that can be taken from the page, in the order it is offered: a new writer is one more line here. */
@@ -40,7 +43,8 @@ export const PAPERS_TO_TAKE: readonly Paper[] = [
     label: 'The pattern, full size (PDF)',
     type: 'application/pdf',
     ending: '.pdf',
-    make: async (part, { layout, mirrored, fault }, font) => {
+    make: async (part, layouts, font) => {
+      const { layout, mirrored, fault } = layouts();
       if (!layout) throw new Error(fault);
       return (await writePatternPdf(part, layout, { font, cover: true, mirrored })) as BlobPart;
     },
@@ -73,6 +77,17 @@ export const PAPERS_TO_TAKE: readonly Paper[] = [
     type: 'image/svg+xml',
     ending: '-saw.svg',
     make: async (part) => writeSvg(composeSawPicture(part, adviseSawing(part)), `${part.name}: the saw`),
+  },
+  {
+    label: 'The blanks on their boards (SVG)',
+    type: 'image/svg+xml',
+    ending: '-board.svg',
+    make: async (part) => {
+      const plan = planStock(part, {});
+      if (!plan.nesting)
+        throw new Error('one edge is a line, and no part to lay on a board. Set out the other edge too.');
+      return writeSvg(composeBoard(part, plan, plan.nesting), `${part.name}: the board`);
+    },
   },
   {
     label: 'The offsets (CSV)',

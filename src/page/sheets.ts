@@ -32,7 +32,10 @@ export class Sheets {
     private readonly bench: Bench,
     private readonly known: () => void,
   ) {
-    this.paper.append(this.usual, ...PAPERS.map(({ name }) => el('option', { value: name }, name)));
+    this.paper.append(
+      this.usual,
+      ...PAPERS.map((paper) => el('option', { value: paper.name }, paperTitle(paper))),
+    );
     for (const node of [this.paper, this.turn]) node.addEventListener('change', () => this.layOut());
     this.shown.addEventListener('change', () => this.draw());
     stage.moved(() => this.draw());
@@ -62,7 +65,7 @@ export class Sheets {
     const { made, isTrue } = this.bench;
     if (!made || !isTrue) return;
     const { part } = made;
-    write(this.usual, `${USUAL_PAPER[part.rule.unit]}, as usual`);
+    write(this.usual, `${paperTitle(parsePaper(USUAL_PAPER[part.rule.unit]))}, as usual`);
     ({ layout: this.layout, fault: this.fault } = this.laid(part));
     this.isFresh = true;
     this.draw();

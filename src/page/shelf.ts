@@ -3,7 +3,8 @@ import { nameAfter } from '../export/file-name.ts';
 import { STARTER_JOB } from '../job/starter.ts';
 import { tooLong } from '../job/yaml-text.ts';
 import type { Bench } from './bench.ts';
-import { byId, el, write } from './dom.ts';
+import { byId, el } from './dom.ts';
+import type { FileSaid } from './file-said.ts';
 import {
   amongDownloads,
   download,
@@ -15,13 +16,17 @@ import {
   whyOf,
 } from './files.ts';
 import { forgetBefore, keep, takeOver } from './keep.ts';
-import { workOut } from './work.ts';
+import { type Told, workOut } from './work.ts';
 
 /** The part that a fresh page shows. */
 export const FIRST = SAMPLES[0]?.text ?? STARTER_JOB;
 
 /** The parts of ours to begin from. */
 const OURS = [...SAMPLES, { name: 'A new part, with every key explained', text: STARTER_JOB }];
+
+/** A disk or a network that has gone may keep a save waiting for good. */
+const WAITS =
+  'The save before this one is not done yet: this one follows it. If neither ends, copy the text of the job file elsewhere.';
 
 /** What stands for bytes that are no UTF-8. */
 const NOT_READ = '\uFFFD';
@@ -32,6 +37,17 @@ const NOT_READ = '\uFFFD';
  */
 const isWhole = (text: string): boolean => tooLong(text) === undefined && !text.includes(NOT_READ);
 
+/** Why a file is not taken up: its name and the line, as its text is nowhere on the page. */
+const faultsOf = ({ name, text }: Opened): Told[] =>
+  workOut(text).faults.map(({ place, message, ...fault }) => ({
+    ...fault,
+    place: undefined,
+    message: (length) => {
+      const line = place && tooLong(text) === undefined ? `, line ${place.line}` : '';
+      return `${name}${line}: ${message(length)}`;
+    },
+  }));
+
 interface KnownFile {
   readonly handle?: FileHandle;
   readonly name: string;
@@ -41,22 +57,24 @@ interface KnownFile {
 export class Shelf {
   /** By the job's number the file it came from, where the browser lets us write back to it. */
   private readonly files = new Map<number, KnownFile>();
-  private readonly said = byId('file-said');
   private saving = Promise.resolve();
+  /** Saves that were asked for and are not done. */
+  private unsaved = 0;
   /** How many jobs have been asked for, and which of them lies on the bench. */
   private asked = 0;
   private taken = 0;
 
-  constructor(private readonly bench: Bench) {
+  constructor(
+    private readonly bench: Bench,
+    private readonly said: FileSaid,
+  ) {
     const before = takeOver(FIRST);
     if (before !== undefined) this.offer(before);
-    bench.changed(() => write(this.said, ''));
-    byId('drawing').addEventListener('pointerdown', () => write(this.said, ''));
     bench.rests(() => {
-      byId('unkept').hidden = keep(bench.text);
+      byId('unkept').hidden = keep(bench.text, FIRST);
     });
     // The page may be closed before the hand has rested.
-    window.addEventListener('pagehide', () => keep(bench.text));
+    window.addEventListener('pagehide', () => keep(bench.text, FIRST));
     this.offerOurs();
     byId('open').addEventListener('click', () => this.open());
     byId('save').addEventListener('click', () => this.save());
@@ -84,16 +102,19 @@ export class Shelf {
       const opened = await read();
       if (!opened || asked < this.taken) return;
       if (isWhole(opened.text)) this.start(opened.text, opened, undefined, asked);
-      else this.bench.refuse(workOut(opened.text).faults);
+      else this.bench.refuse(faultsOf(opened));
     } catch (error) {
-      write(this.said, `This file could not be read: ${whyOf(error)}`);
+      this.said.say(`This file could not be read: ${whyOf(error)}`);
     }
   }
 
   /** One save after the other: of two at a time into one file the older text could come last. */
   save(): Promise<void> {
     const { job, text, made } = this.bench;
-    this.saving = this.saving.then(() => this.saveNext(job, text, made?.part.name ?? 'job'));
+    if (this.unsaved++ > 0) this.said.say(WAITS);
+    this.saving = this.saving
+      .then(() => this.saveNext(job, text, made?.part.name ?? 'job'))
+      .finally(() => this.unsaved--);
     return this.saving;
   }
 
@@ -104,11 +125,11 @@ export class Shelf {
       const saved = await saveText(text, name, file?.handle);
       if (saved === undefined) return;
       if (saved !== 'downloaded') this.files.set(job, { handle: saved, name: saved.name });
-      write(this.said, saved === 'downloaded' ? amongDownloads(name) : `${saved.name} is saved.`);
+      this.said.say(saved === 'downloaded' ? amongDownloads(name) : `${saved.name} is saved.`);
     } catch (error) {
       // The file may have gone, or the browser may have been told not to write: the job is not lost by that.
       download(text, name, 'text/yaml');
-      write(this.said, `${name} could not be written (${whyOf(error)}): ${amongDownloads('a copy')}`);
+      this.said.say(`${name} could not be written (${whyOf(error)}): ${amongDownloads('a copy')}`);
     }
   }
 
@@ -141,7 +162,7 @@ export class Shelf {
     offer.hidden = false;
     const close = (): void => {
       offer.hidden = true;
-      forgetBefore();
+      forgetBefore(before);
     };
     byId('kept-leave').addEventListener('click', close);
     byId('kept-take').addEventListener('click', () => {

@@ -23,6 +23,8 @@ export type Layer = (typeof LAYERS)[number];
 export const RULE_PX = { across: 40, left: 50 } as const;
 /** White between the part and the rules: a finger's breadth for what hangs off its line. */
 const WHITE_PX = 44;
+/** From the middle of what stands on the part to its side: nearer to the sheet's own side it is cut off. */
+const GRIP_PX = 11;
 /** A part that could be drawn so many times as large has shrunk. */
 const SHRUNK = 2;
 /** Over the part: there the words of what is in hand stand, clear of the finger. */
@@ -79,7 +81,10 @@ export class Stage {
       toScreen(this.view, { x: bounds.right, y: bounds.top }),
     ];
     const isInside =
-      low.x >= RULE_PX.left && high.x <= width && high.y >= 0 && low.y <= height - RULE_PX.across;
+      low.x >= RULE_PX.left + GRIP_PX &&
+      high.x <= width - GRIP_PX &&
+      high.y >= GRIP_PX &&
+      low.y <= height - RULE_PX.across - GRIP_PX;
     this.bounds = bounds;
     if (!this.isChosen && !(isInside && this.wholePart().scale < scale * SHRUNK)) this.fit();
   }

@@ -1,5 +1,6 @@
 import type { Bench } from './bench.ts';
-import { byId, el, write } from './dom.ts';
+import { byId, el } from './dom.ts';
+import type { FileSaid } from './file-said.ts';
 import { amongDownloads, download, whyOf } from './files.ts';
 import { FONT } from './font.ts';
 import { fileName, PAPERS_TO_TAKE, type Paper, tablesOf } from './papers.ts';
@@ -13,13 +14,13 @@ const shown = (): Promise<void> =>
 
 /** The papers to take to the bench, and the table of offsets to read off. */
 export class Takeaway {
-  private readonly said = byId('file-said');
   /** What is being made: a second click asks for no second copy of it. */
   private readonly making = new Set<Paper>();
 
   constructor(
     private readonly bench: Bench,
     private readonly sheets: Sheets,
+    private readonly said: FileSaid,
   ) {
     byId('papers').append(
       ...PAPERS_TO_TAKE.map((paper) => {
@@ -35,20 +36,20 @@ export class Takeaway {
   private async take(paper: Paper): Promise<void> {
     const { made, isTrue } = this.bench;
     if (!made || !isTrue) {
-      write(this.said, 'First put right what is wrong with the job.');
+      this.said.say('First put right what is wrong with the job.');
       return;
     }
     if (this.making.has(paper)) return;
     this.making.add(paper);
     const { part } = made;
     const name = fileName(part, paper);
-    write(this.said, `${name} is being made …`);
+    this.said.say(`${name} is being made …`);
     await shown();
     try {
-      download(await paper.make(part, this.sheets.layouts(part), FONT), name, paper.type);
-      write(this.said, amongDownloads(name));
+      download(await paper.make(part, () => this.sheets.layouts(part), FONT), name, paper.type);
+      this.said.say(amongDownloads(name));
     } catch (error) {
-      write(this.said, `This could not be made: ${whyOf(error)}`);
+      this.said.say(`This could not be made: ${whyOf(error)}`);
     } finally {
       this.making.delete(paper);
     }

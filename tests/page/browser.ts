@@ -41,7 +41,7 @@ interface Watched {
 const WITHOUT_PICKERS = 'delete window.showOpenFilePicker; delete window.showSaveFilePicker;';
 
 /** Forgets what was kept, before the page looks; a reload by the test itself forgets nothing. */
-const FORGET = `if (location.search) { localStorage.clear(); history.replaceState(null, '', location.pathname); }`;
+const FORGET = `if (location.search) { localStorage.clear(); sessionStorage.clear(); history.replaceState(null, '', location.pathname); }`;
 
 interface Setting {
   readonly hasTouch?: boolean;

@@ -67,6 +67,9 @@ export function handTests(browser: () => Browser): void {
       expect(await page.locator('#faults').textContent()).toContain('Stations must grow');
       // And on the sheet, where the hand is.
       expect(await page.locator('#fault-said').textContent()).toContain('Stations must grow');
+      // Spoken once the hand rests, and not with every move.
+      await expect.poll(() => page.locator('#spoken').textContent()).toContain('Stations must grow');
+      expect(await page.locator('#faults[aria-live], #fault-said[role]').count()).toBe(0);
       await page.mouse.up();
       expect(await page.locator('.faint').count()).toBe(0);
       expect(await page.locator('#faults li').count()).toBe(0);

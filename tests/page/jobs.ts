@@ -80,6 +80,11 @@ export function jobTests(browser: () => Browser): void {
       expect(await page.locator('.rules text').last().textContent()).toBe('mm');
       await page.getByText('inches', { exact: true }).click();
       expect(await page.locator('.rules text').last().textContent()).toBe('in');
+      // And the page is laid out for a part of another shape.
+      const isLong = () => page.evaluate("document.documentElement.classList.contains('long')");
+      expect(await isLong()).toBe(true);
+      await page.locator('#job-text').fill(sampleText('wall-shelf-bracket.yaml'));
+      await expect.poll(isLong).toBe(false);
     });
 
     test('show in the other unit without changing the part', async () => {

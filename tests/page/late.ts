@@ -87,14 +87,24 @@ export function lateTests(browser: () => Browser): void {
       const { page } = await openPage(browser(), {}, stub);
       const save = () => page.getByText('Save', { exact: true }).click();
       const closing = () => page.evaluate('closing.length');
+      const said = () => page.locator('#file-said').textContent();
       await save();
       await expect.poll(closing).toBe(1);
+      // What comes of it while the hand drags is still there at the next move, and once it lets go.
+      const { x, y } = await takeHold(page, 60);
       await page.evaluate('closing.shift()()');
+      await expect.poll(said).toBe('leg.yaml is saved.');
+      await page.mouse.move(x + 90, y);
+      await drawn(page);
+      await page.mouse.up();
+      expect(await said()).toBe('leg.yaml is saved.');
+      await page.keyboard.press('ArrowUp');
+      expect(await said()).toBe('');
       await save();
       await expect.poll(closing).toBe(1);
       await typeStation(page, '13');
       await save();
-      await drawn(page);
+      expect(await said()).toMatch(/^The save before this one is not done yet/);
       // The later one is ready first, if the two run side by side.
       for (let i = 0; i < 2; i++) {
         await expect.poll(closing).toBeGreaterThan(0);
@@ -133,7 +143,7 @@ export function lateTests(browser: () => Browser): void {
       await answer(page, '# a remark\n'.repeat(5000));
       await expect
         .poll(() => page.locator('#faults').textContent())
-        .toBe('more than 4000 lines. A job takes a page or two.');
+        .toBe('mine.yaml: more than 4000 lines. A job takes a page or two.');
       expect(await jobText(page)).toBe(before);
     });
 
@@ -141,11 +151,11 @@ export function lateTests(browser: () => Browser): void {
       const { page } = await openPage(browser(), {}, SLOW_FILE);
       await openSlowly(page);
       const before = await jobText(page);
-      // "für" as ISO 8859-1 has it.
-      await page.evaluate('answer(new Uint8Array([35, 32, 0x66, 0xfc, 0x72, 10]))');
+      // "für" as ISO 8859-1 has it, in the second line.
+      await page.evaluate('answer(new Uint8Array([35, 10, 35, 32, 0x66, 0xfc, 0x72, 10]))');
       await expect
         .poll(() => page.locator('#faults').textContent())
-        .toBe('a character here is not text. Save the job as plain text (UTF-8).');
+        .toBe('mine.yaml, line 2: a character here is not text. Save the job as plain text (UTF-8).');
       expect(await jobText(page)).toBe(before);
     });
 
@@ -178,17 +188,32 @@ export function lateTests(browser: () => Browser): void {
       expect(saved.bytes.toString()).toBe(`# mine\r\n${text}`);
     });
 
-    test('what was done last is kept though the page goes at once, and however often it is opened', async () => {
+    test('what was done last is kept though the page goes at once, however often it is opened, each tab its own', async () => {
       const { page } = await openPage(browser());
-      await page.getByLabel(STATION).fill('13');
-      await page.getByLabel(STATION).press('Enter');
+      const other = await page.context().newPage();
+      await other.goto(page.url());
+      await rested(other);
+      await typeStation(page, '13');
       const text = await jobText(page);
-      await page.reload();
-      await rested(page);
-      await page.reload();
-      await rested(page);
+      const shared = () => other.evaluate("localStorage.getItem('fairlath.job')");
+      await expect.poll(shared).toBe(text);
+      // The other tab has changed nothing, and keeps nothing over it.
+      await other.evaluate("dispatchEvent(new Event('pagehide'))");
+      expect(await shared()).toBe(text);
+      await begin(other, 'Garden arch rail');
+      await page.getByLabel(STATION).fill('14');
+      await page.getByLabel(STATION).press('Enter');
+      const last = await jobText(page);
+      for (const _ of ['once', 'again']) {
+        await page.reload();
+        await rested(page);
+      }
       await page.getByText('Take it up again').click();
-      expect(await jobText(page)).toBe(text);
+      expect(await jobText(page)).toBe(last);
+      await other.reload();
+      await other.getByText('Take it up again').click();
+      expect(await jobText(other)).toBe(sampleText('garden-arch-rail.yaml'));
+      await other.close();
     });
   });
 }

@@ -88,13 +88,23 @@ export function lookTests(browser: () => Browser): void {
     test('nothing runs off the side, and what is touched is large enough', async () => {
       const { page } = await openPage(browser(), { viewport: SCREENS[screen], hasTouch: true });
       await layOpen(page);
-      expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
+      const fits = () => page.evaluate('document.documentElement.scrollWidth <= innerWidth');
+      expect(await fits()).toBe(true);
       const small = await page.evaluate(`
         [...document.querySelectorAll('button, select, summary, input[type=text], label.choice')]
           .map((node) => ({ what: node.textContent || node.getAttribute('aria-label'), box: node.getBoundingClientRect() }))
           .filter(({ box }) => box.height > 0 && box.height < 44)
           .map(({ what, box }) => what + ' ' + box.height)`);
       expect(small).toEqual([]);
+      // A browser asked for letters twice as large; and a desktop at 400 % (WCAG 2.1, 1.4.4 and 1.4.10).
+      const browserOf = await page.context().newCDPSession(page);
+      await browserOf.send('Page.setFontSizes', { fontSizes: { standard: 32 } });
+      expect(await page.evaluate('getComputedStyle(document.documentElement).fontSize')).toBe('36px');
+      expect(await fits()).toBe(true);
+      await browserOf.send('Page.setFontSizes', { fontSizes: { standard: 16 } });
+      await page.setViewportSize({ width: 320, height: 256 });
+      expect(await fits()).toBe(true);
+      await browserOf.detach();
     });
   });
 

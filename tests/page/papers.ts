@@ -2,83 +2,11 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { fairlath, freshFolder, root } from '../cli/run.ts';
-import { SAMPLES, samplePart } from '../part/jobs.ts';
-import { begin, downloaded, figure, openPage, rested } from './browser.ts';
+import { root } from '../cli/run.ts';
+import { begin, figure, openPage, rested } from './browser.ts';
 
 export function paperTests(browser: () => Browser): void {
   describe('papers', () => {
-    test('every sample’s PDF is byte for byte that of the command line', async () => {
-      const { page } = await openPage(browser());
-      for (const name of SAMPLES) {
-        await begin(page, samplePart(name).name);
-        const { name: given, bytes } = await downloaded(page, () =>
-          page.getByText('The pattern, full size').click(),
-        );
-        const file = join(freshFolder(), 'pattern.pdf');
-        expect(fairlath(['print', join('samples', name), '-o', file]).code).toBe(0);
-        expect(given).toBe(name.replace('.yaml', '.pdf'));
-        expect(bytes.equals(readFileSync(file)), name).toBe(true);
-      }
-    });
-
-    test('a handed pair takes its mirrored pattern along, as on the command line; its card is that too', async () => {
-      const { page } = await openPage(browser());
-      const job = join(root, 'samples', 'hall-bench', 'leg.yaml');
-      await page.getByText('the job file').click();
-      await page.locator('#job-text').fill(readFileSync(job, 'utf8'));
-      await rested(page);
-      const folder = freshFolder();
-      for (const [command, words] of [
-        ['print', 'The pattern, full size'],
-        ['card', 'The card for the shop wall'],
-      ] as const) {
-        const { bytes } = await downloaded(page, () => page.getByText(words).click());
-        const file = join(folder, `${command}.pdf`);
-        expect(fairlath([command, job, '-o', file]).code).toBe(0);
-        expect(bytes.equals(readFileSync(file))).toBe(true);
-      }
-    });
-
-    test('the whole part for a machine is that of the command line', async () => {
-      const { page } = await openPage(browser());
-      const folder = freshFolder();
-      for (const format of ['dxf', 'svg']) {
-        const words = `The whole part, for a machine (${format.toUpperCase()})`;
-        const { name, bytes } = await downloaded(page, () => page.getByText(words).click());
-        const file = join(folder, name);
-        expect(fairlath(['draw', 'samples/hall-bench-leg.yaml', '-o', file]).code).toBe(0);
-        expect(name).toBe(`hall-bench-leg.${format}`);
-        expect(bytes.equals(readFileSync(file)), format).toBe(true);
-      }
-    });
-
-    test('picture and offsets are those of the command line', async () => {
-      const { page } = await openPage(browser());
-      const picture = await downloaded(page, () => page.getByText('A picture with the curvature').click());
-      expect(picture.bytes.toString()).toBe(
-        readFileSync(join(root, 'samples', 'hall-bench-leg.svg'), 'utf8'),
-      );
-      const offsets = await downloaded(page, () => page.getByText('The offsets (CSV)').click());
-      expect(offsets.bytes.toString()).toBe(
-        fairlath(['offsets', 'samples/hall-bench-leg.yaml', '--csv']).out,
-      );
-    });
-
-    test('the strip and the board on the saw are those of the command line', async () => {
-      const { page } = await openPage(browser());
-      const folder = freshFolder();
-      for (const [command, words] of [
-        ['batten', 'The strip over its nails'],
-        ['saw', 'The board on the saw'],
-      ] as const) {
-        const { bytes } = await downloaded(page, () => page.getByText(words).click());
-        const file = join(folder, `${command}.svg`);
-        expect(fairlath([command, 'samples/hall-bench-leg.yaml', '--picture', file]).code).toBe(0);
-        expect(bytes.toString(), command).toBe(readFileSync(file, 'utf8'));
-      }
-    });
-
     test('the sheets are counted when the hand rests, and lie over the part on demand', async () => {
       const { page } = await openPage(browser());
       expect(await figure(page, 'sheets')).toBe('4 sheets of letter');

@@ -1,0 +1,161 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { Faults } from '../../src/units/fault.ts';
+import { fairlath, freshFolder, root } from '../cli/run.ts';
+import { Random, ROUNDS } from '../fuzz/random.ts';
+import { SAMPLES, sampleText } from '../part/jobs.ts';
+import { anyJob, anyPart } from '../stress/part-cases.ts';
+import { downloaded, openPage, rested, startBrowser } from './browser.ts';
+
+/** Parts of any shape beside our own, none so long that its pattern takes the most of the time, mm. */
+const [ANY, LONGEST] = [ROUNDS, 1500];
+
+/** The next seed of a job that makes such a part. */
+function soundFrom(seed: number): number {
+  try {
+    if (anyPart(new Random(seed)).bounds.right < LONGEST) return seed;
+  } catch (error) {
+    if (!(error instanceof Faults)) throw error;
+  }
+  return soundFrom(seed + 1);
+}
+
+function anyJobs(): (readonly [string, string])[] {
+  const jobs: (readonly [string, string])[] = [];
+  let seed = 0;
+  while (jobs.length < ANY) {
+    seed = soundFrom(seed + 1);
+    jobs.push([`any part, ${seed}`, anyJob(new Random(seed))]);
+  }
+  return jobs;
+}
+
+/** Our own parts, a handed pair among them, and any. */
+const JOBS = [
+  ...SAMPLES.map((name) => [name, sampleText(name)] as const),
+  ['hall-bench/leg.yaml', readFileSync(join(root, 'samples', 'hall-bench', 'leg.yaml'), 'utf8')] as const,
+  ...anyJobs(),
+];
+
+/** What makes each paper on the command line, by how its name ends on the page; the offsets are told, not written. */
+const COMMANDS: readonly (readonly [label: string, ending: string, command: readonly string[]])[] = [
+  ['The pattern, full size (PDF)', '.pdf', ['print', '-o']],
+  ['The card for the shop wall (PDF)', '-card.pdf', ['card', '-o']],
+  ['The strip over its nails (SVG)', '-strip.svg', ['batten', '--picture']],
+  ['The board on the saw (SVG)', '-saw.svg', ['saw', '--picture']],
+  ['The blanks on their boards (SVG)', '-board.svg', ['stock', '--picture']],
+  ['The offsets (CSV)', '-offsets.csv', ['offsets', '--csv']],
+  ['A picture with the curvature (SVG)', '-picture.svg', ['show', '--picture']],
+  ['The whole part, for a machine (DXF)', '.dxf', ['draw', '-o']],
+  ['The whole part, for a machine (SVG)', '.svg', ['draw', '-o']],
+];
+
+async function lay(page: Page, text: string): Promise<void> {
+  await page.evaluate(`(() => {
+    const field = document.getElementById('job-text');
+    field.value = ${JSON.stringify(text)};
+    field.dispatchEvent(new Event('input'));
+  })()`);
+  await rested(page);
+}
+
+interface Told {
+  readonly label: string;
+  readonly value: string;
+}
+
+/** The figures as the page tells them, in the command line's signs. */
+async function figuresOf(page: Page): Promise<Told[]> {
+  const told = (await page.evaluate(`[...document.querySelectorAll('.figure')].map((row) => ({
+    label: row.querySelector('dt').textContent, value: row.querySelector('dd').textContent }))`)) as Told[];
+  return told.map(({ label, value }) => ({
+    label,
+    value: value.replaceAll('\u00a0', ' ').replaceAll('\u2044', '/').replaceAll('\u2212', '-'),
+  }));
+}
+
+const all = (text: string, pattern: RegExp): (string | undefined)[] =>
+  [...text.matchAll(pattern)].map(([, found]) => found);
+
+function compare(told: readonly Told[], job: string): void {
+  const values = (label: RegExp): string[] =>
+    told.filter((figure) => label.test(figure.label)).map(({ value }) => value);
+  const show = fairlath(['show', job]).out;
+  const curves = show
+    .split(/\n(?= {2}\S)/)
+    .filter((run) => /^ {2}(arc|batten|bow|ellipse|spline)\b/.test(run))
+    .join('\n');
+  expect(values(/\bapex$/)).toEqual(all(curves, /apex +(.*?); rise/g));
+  expect(values(/\brise over its chord$/)).toEqual(all(curves, /; rise (.*) over its chord/g));
+  expect(values(/radius$/)).toEqual(all(curves, /(?:tightest +radius|radius) +(.*)/g));
+  if (curves) expect(values(/\blength of the \w+$/)).toEqual(all(curves, /\n +length +(.*)/g));
+  const curved = told
+    .map(({ label }) => label)
+    .filter((label) => /apex$|chord$|radius$|length of/.test(label));
+  expect(new Set(curved).size, 'each curve has a name of its own').toBe(curved.length);
+  expect(values(/^least width$/)).toEqual(all(show, /\nleast width +(.*)/g));
+  const names = all(show, /^(\S.*): .* along the line$/gm);
+  for (const { label, value } of told) if (names.includes(label)) expect(show).toContain(`\n  ${value}\n`);
+
+  const stock = fairlath(['stock', job]);
+  const [blank] = values(/^blank/);
+  expect(stock.out).toContain(`cut it to ${blank!.replace(/ (in|mm) ×/g, ' ×')}:`);
+  for (const grain of values(/^grain runs out/)) {
+    const [, angle, station] = /^(\S+) at station ([^\s:]+)/.exec(grain)!;
+    expect(stock.out).toMatch(new RegExp(`runs out ${angle} at worst, on ".*" at station ${station}`));
+    expect(grain.includes('short grain')).toBe(stock.out.includes(': short grain'));
+  }
+  for (const volume of values(/^to buy/)) expect(stock.out).toContain(volume.split(' of ')[0]);
+  for (const weight of values(/^weighs/))
+    expect(stock.out).toContain(`a finished part weighs about ${weight}, `);
+  expect(values(/^take care$/)).toEqual(all(stock.err, /^warning: (.*)$/gm));
+
+  const batten = fairlath(['batten', job]).out;
+  for (const strip of values(/^strain/)) {
+    const [, strain, wood, thick, safe] = /^(.*?) in (.*), (.*) thick: .* \(up to (.*)\)$/.exec(strip)!;
+    expect(batten.toLowerCase()).toContain(`${wood}, ${thick} thick`.toLowerCase());
+    expect(batten).toContain(`Strain ${strain} at station `);
+    expect(batten).toContain(`Safe up to ${safe}`);
+  }
+}
+
+/** The paper, or nothing where the page says why it cannot be made. */
+async function taken(page: Page, label: string): Promise<{ name: string; bytes: Buffer } | undefined> {
+  await page.evaluate("document.getElementById('file-said').textContent = ''");
+  const refused = page.locator('#file-said', { hasText: 'This could not be made' });
+  return await Promise.race([
+    downloaded(page, () => page.getByRole('button', { name: label }).click()),
+    refused.waitFor().then(() => undefined),
+  ]);
+}
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(() => browser.close());
+
+test.each(JOBS)(
+  'the page and the commands tell the same figures and make the same papers: %s',
+  async (name, text) => {
+    const { page, complaints } = await openPage(browser);
+    await lay(page, text);
+    const job = join(freshFolder(), 'job.yaml');
+    writeFileSync(job, text);
+    compare(await figuresOf(page), job);
+    for (const [label, ending, [command, ...options]] of COMMANDS) {
+      const paper = await taken(page, label);
+      const file = join(freshFolder(), `paper${ending}`);
+      const isTold = ending.endsWith('.csv');
+      const { code, out, err } = fairlath([command!, job, ...options, ...(isTold ? [] : [file])]);
+      expect(code, `${name}, ${label}: ${err}`).toBe(paper ? 0 : 2);
+      if (!paper) continue;
+      expect(paper.name.endsWith(ending)).toBe(true);
+      const wrote = isTold ? Buffer.from(out) : readFileSync(file);
+      expect(paper.bytes.equals(wrote), label).toBe(true);
+    }
+    expect(complaints).toEqual([]);
+  },
+);
