@@ -12,6 +12,7 @@ import {
   CAUTIONS,
   curveSentences,
   halfSteps,
+  longMeasures,
   measures,
   offsetHead,
   offsetRows,
@@ -167,7 +168,10 @@ function coverRows(
     ...sectionOf('Measure before you cut', [
       ...table(measures(part, layout, setting), width),
       gap(1),
-      ...paragraphs([toleranceSentence(layout), ...(mirrored ? [] : REMEDIES)]),
+      ...paragraphs([
+        toleranceSentence(layout),
+        ...(mirrored ? [] : [...longMeasures(layout, part.rule), ...REMEDIES]),
+      ]),
     ]),
     ...(mirrored
       ? []

@@ -8,6 +8,7 @@ import type { Layout } from '../tiling/layout.ts';
 import { type Paper, paperTitle } from '../tiling/paper.ts';
 import { NOMINAL_MM, type PrinterScale, scaleWords } from '../tiling/printer-scale.ts';
 import type { Rule } from '../units/rule.ts';
+import { MM_PER_INCH } from '../units/unit.ts';
 import { BODY_MM } from './columns.ts';
 import { quantityWords } from './pair-words.ts';
 import { noteOf, printedOffsets } from './printed-offsets.ts';
@@ -95,8 +96,27 @@ export const checkRows = (layout: Layout, rule: Rule): string[][] =>
 
 /** How the tolerances come about, in one sentence. */
 export const toleranceSentence = ({ printer }: Layout): string =>
-  `± is what careful work may leave: what reading ${printer ? 'the printer sheet' : 'the bars'} leaves ` +
-  `(${READ_MM} mm in ${printer ? NOMINAL_MM : BAR_MM}), ${DAMP * 100} % for damp paper, and ${SEAM_MM} mm a seam, seams adding as chance adds; rounded up to your rule.`;
+  `± is about the most that careful work leaves: what reading ${printer ? 'the printer sheet' : 'the bars'} leaves ` +
+  `(${READ_MM} mm in ${printer ? NOMINAL_MM : BAR_MM}) and ${DAMP * 100} % for damp paper in full, and ${SEAM_MM} mm a seam, seams adding as chance adds; rounded up to your rule.`;
+
+/** Off by more than this, parts no longer meet, mm: 1/8 in. Common practice; no published source. */
+const FORGIVEN_MM = MM_PER_INCH / 8;
+
+/** What makes long measures right where ± is more than a maker can live with: of the part, not of the paper's diagonals. */
+export function longMeasures(layout: Layout, rule: Rule): string[] {
+  const ofPart = layout.checks.filter(({ from }) => !layout.crosses.some(({ at }) => at === from));
+  const most = Math.max(0, ...ofPart.map(({ from, to }) => expectedError(layout, from, to)));
+  if (most <= FORGIVEN_MM) return [];
+  const ways = [
+    ...(layout.printer ? [] : ['a printer measured once (“fairlath printer sheet”, then --printer)']),
+    ...(layout.paper.roll ? [] : ['larger paper or a roll']),
+    'long measures checked with a steel rule once all is taped: what measures right is right, whatever ± says',
+  ];
+  return [`${plusMinus(most, rule)} is more than joints forgive. What helps: ${listed(ways)}.`];
+}
+
+const listed = (all: readonly string[]): string =>
+  all.length === 1 ? all[0]! : `${all.slice(0, -1).join(', ')}, and ${all.at(-1)}`;
 
 /** What a measure that is off tells. */
 export const REMEDIES: readonly string[] = [

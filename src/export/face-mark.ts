@@ -1,7 +1,18 @@
 import { along } from '../curves/along.ts';
+import type { Box } from '../curves/box.ts';
 import { type Chord, chordsOf } from '../curves/chords.ts';
 import { isShoulder, type Segment } from '../curves/piece.ts';
-import { add, direction, distance, leftOf, type Point, point, scale } from '../curves/point.ts';
+import {
+  add,
+  direction,
+  distance,
+  dot,
+  leftOf,
+  type Point,
+  point,
+  scale,
+  subtract,
+} from '../curves/point.ts';
 import { edgePath } from '../part/edge.ts';
 import { cornersOnFace, lowerEdge } from '../part/edge-corners.ts';
 import { isHanded } from '../part/hands.ts';
@@ -27,19 +38,28 @@ export function faceMark(view: SheetView, room: Room): Stroke[] {
   if (!hasFaceMark(view.part)) return [];
   const edge = lowerEdge(view.part);
   const [from, to] = cornersOnFace(view.part, edge);
-  for (const segment of edgePath(edge).filter((one) => !isShoulder(one))) {
+  for (const segment of stretchesFor(edgePath(edge))) {
     const place = along(segment);
     for (let i = 1; i < TRIES; i++) {
       const { x, y, angle } = place(i / TRIES);
       if (x < from.x + END_MM || x > to.x - END_MM) continue;
       if (!holds(view.sheet.cell, onSheet(view, point(x, y)))) continue;
       const marks = marksAt(view, point(x, y), angle);
-      if (!areFree(room, marks, onSheet(view, point(x, y)), AT_EDGE_MM + view.part.sawAllowance)) continue;
+      if (!areFree(room, marks, footOf(view, point(x, y), angle))) continue;
       room.taken.push(...strips(chords(marks), WHITE_MM));
       return marks;
     }
   }
   return [];
+}
+
+/** Along a tenon last: its cheeks are sawn off, and the marks with them. */
+function stretchesFor(edge: readonly Segment[]): Segment[] {
+  const [second, last] = [edge[1], edge.length - 1];
+  const onTenon = new Set<Segment>();
+  if (second && isShoulder(second)) onTenon.add(edge[0]!);
+  if (last > 0 && isShoulder(edge[last - 1]!)) onTenon.add(edge[last]!);
+  return [...edge.filter((one) => !onTenon.has(one)), ...onTenon].filter((one) => !isShoulder(one));
 }
 
 /** Whether a part has a face and an edge to mark: it differs from its mirror image, or is wanted with it. */
@@ -70,11 +90,35 @@ function marksAt(view: SheetView, foot: Point, angle: number): Stroke[] {
 
 const chords = (marks: readonly Stroke[]): Chord[] => marks.flatMap(({ path }) => chordsOf(path, 0.2));
 
+/** Where marks stand on the sheet, and what of it they may touch there. */
+interface Foot {
+  readonly at: Point;
+  /** So near the marks may touch the edge and its saw line, mm. */
+  readonly near: number;
+  /** What runs square to the edge there, a shoulder or an end: that they never touch. */
+  readonly across: readonly Box[];
+}
+
+/** Steeper to the edge than this, a line is none along it. */
+const ALONG = Math.cos(Math.PI / 6);
+
+function footOf(view: SheetView, on: Point, angle: number): Foot {
+  const at = onSheet(view, on);
+  const way = subtract(onSheet(view, add(on, direction(angle))), at);
+  const across = view.lines.filter(
+    ({ from, to }) => Math.abs(dot(way, subtract(to, from))) < ALONG * distance(from, to),
+  );
+  return { at, near: AT_EDGE_MM + view.part.sawAllowance, across: strips(across, WHITE_MM) };
+}
+
 /** Free of all words and signs, and of the lines to cut but for where they touch the edge. */
-function areFree(room: Room, marks: readonly Stroke[], foot: Point, near: number): boolean {
-  const atEdge: Room = { area: room.area, taken: room.taken.filter((one) => !room.lines?.has(one)) };
+function areFree(room: Room, marks: readonly Stroke[], { at, near, across }: Foot): boolean {
+  const atEdge: Room = {
+    area: room.area,
+    taken: [...room.taken.filter((one) => !room.lines?.has(one)), ...across],
+  };
   return strips(chords(marks), 0).every((box) =>
-    isFree(distance(foot, middleOf(box)) > near ? room : atEdge, box),
+    isFree(distance(at, middleOf(box)) > near ? room : atEdge, box),
   );
 }
 

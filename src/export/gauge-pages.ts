@@ -2,7 +2,14 @@ import { paperTitle } from '../tiling/paper.ts';
 import { gap, paragraph, type Row, steps, table } from './columns.ts';
 import { sectionOf } from './cover-joinery.ts';
 import { pagesOf } from './cover-page.ts';
-import { checkRows, printSteps, REMEDIES, tapeSteps, toleranceSentence } from './cover-words.ts';
+import {
+  checkRows,
+  longMeasures,
+  printSteps,
+  REMEDIES,
+  tapeSteps,
+  toleranceSentence,
+} from './cover-words.ts';
 import type { Page } from './drawing.ts';
 import { type LaidGauge, outlineOf } from './gauge.ts';
 import { gaugePage } from './gauge-page.ts';
@@ -42,8 +49,9 @@ function rows(gauge: LaidGauge, width: number): Row[] {
     ...sectionOf('Measure before you use it', [
       ...table(checkRows(layout, part.rule), width),
       gap(1),
-      ...paragraph(toleranceSentence(layout), width),
-      ...REMEDIES.flatMap((remedy) => paragraph(remedy, width)),
+      ...[toleranceSentence(layout), ...longMeasures(layout, part.rule), ...REMEDIES].flatMap((text) =>
+        paragraph(text, width),
+      ),
     ]),
   ];
 }

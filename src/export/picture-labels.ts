@@ -105,7 +105,9 @@ export function jointLabels(view: PictureView, room: Room, { face, drawn }: Labe
         const naming = { own: things[i]!, rivals: things, across };
         const spots = spotsBeside(lines[i]!, widthOf(text, face) + 1, face.size * LEADING);
         const led = takeNamed(room, named, naming, spots);
-        if (led) return [...led.lead, centred(text, led.box, face)];
+        if (!led) continue;
+        room.taken.push(apartInARow(led.box, face));
+        return [...led.lead, centred(text, led.box, face)];
       }
     return [];
   });
@@ -183,12 +185,13 @@ function labelOf(room: Room, { text, face, named, naming, foot, above, reach }: 
     naming,
     [nearest, ...others].map((box) => ({ box, tip, off: { x: 0, y: above ? 1 : -1 } })),
   );
-  // Half the type more, lest two labels in a row be read as one.
-  if (led)
-    room.taken.push({
-      ...led.box,
-      left: led.box.left - face.size / 2,
-      right: led.box.right + face.size / 2,
-    });
+  if (led) room.taken.push(apartInARow(led.box, face));
   return led;
 }
+
+/** Half the type more at either side, lest two labels in a row be read as one. */
+const apartInARow = (box: Box, { size }: Face): Box => ({
+  ...box,
+  left: box.left - size / 2,
+  right: box.right + size / 2,
+});

@@ -8,6 +8,7 @@ import {
   type Item,
   type LayerName,
   LINE_LOOKS,
+  type LineStyle,
   type Stroke,
   type Words,
 } from './drawing.ts';
@@ -26,24 +27,24 @@ export interface SvgOptions {
 }
 
 /**
- * A drawing as an SVG text: mm in size and in its viewBox, y down, lines by class, native curves, words
- * as words. What is on a layer is grouped under its name. Numbers are plain decimals; one that is not finite
- * is refused.
+ * A drawing as an SVG text: mm in size and in its viewBox, y down, native curves, words as words. What is on a
+ * layer is grouped under its name. How a line looks is told by attributes (SVG 1.1, 6.4): programs for lasers and
+ * small pictures know no style sheets; its class is there for whoever wants it otherwise. Numbers are plain
+ * decimals; one that is not finite is refused.
  */
 export function writeSvg(drawing: Drawing, title: string, { bare = false, about }: SvgOptions = {}): string {
   const { width, height } = drawing;
   const number = decimals(bare ? FINE_DECIMALS : DECIMALS);
   const sink: Sink = { height, bare, clips: [], number };
-  const body = onLayers(drawing.items).map(([layer, items]) => {
-    const drawn = items.map((item) => draw(sink, item));
-    return layer === undefined ? drawn.join('\n') : `<g id="${layer}">\n${drawn.join('\n')}\n</g>`;
+  const body = inARow(drawing.items, layerOf).map(([layer, items]) => {
+    const drawn = drawAll(sink, items);
+    return layer === undefined ? drawn : `<g id="${layer}">\n${drawn}\n</g>`;
   });
   const size = `width="${number(width)}mm" height="${number(height)}mm" viewBox="0 0 ${number(width)} ${number(height)}"`;
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" ${size}>`,
+    `<svg xmlns="http://www.w3.org/2000/svg" ${size} font-family="${bare ? ANY_FAMILY : FAMILIES}">`,
     `<title>${escaped(title)}</title>`,
     `<desc>Drawn by fairlath. Lengths in mm.${about ? ` ${escaped(about)}` : ''}</desc>`,
-    ...(bare ? [] : [`<style>${styles()}</style>`]),
     ...(sink.clips.length > 0 ? [`<defs>${sink.clips.join('')}</defs>`] : []),
     ...(bare ? [] : [`<rect width="100%" height="100%" fill="#ffffff"/>`]),
     ...body,
@@ -62,24 +63,41 @@ interface Sink extends Frame {
   readonly clips: string[];
 }
 
-/** Items in a row on the same layer, or on none. */
-function onLayers(items: readonly Item[]): [LayerName | undefined, Item[]][] {
-  const groups: [LayerName | undefined, Item[]][] = [];
+/** Ours where the reader has it, else what else there is. */
+const ANY_FAMILY = 'sans-serif';
+const FAMILIES = `'Source Sans 3', 'Source Sans Pro', ${ANY_FAMILY}`;
+
+const layerOf = (item: Item): LayerName | undefined => (item.type === 'clip' ? undefined : item.layer);
+
+/** Items one after the other that have something in common. */
+function inARow<K>(items: readonly Item[], of: (item: Item) => K): [K, Item[]][] {
+  const rows: [K, Item[]][] = [];
   for (const item of items) {
-    const layer = item.type === 'clip' ? undefined : item.layer;
-    const last = groups.at(-1);
-    if (last && last[0] === layer) last[1].push(item);
-    else groups.push([layer, [item]]);
+    const common = of(item);
+    const last = rows.at(-1);
+    if (last && last[0] === common) last[1].push(item);
+    else rows.push([common, [item]]);
   }
-  return groups;
+  return rows;
 }
 
-function styles(): string {
-  const looks = Object.entries(LINE_LOOKS).map(([name, { width, dash, colour }]) => {
-    const dashes = dash ? `;stroke-dasharray:${dash.join(' ')}` : '';
-    return `.${name}{fill:none;stroke:${colour};stroke-width:${width}${dashes}}`;
-  });
-  return `${looks.join('')}text{font-family:"Source Sans 3","Source Sans Pro",sans-serif}`;
+/** Lines in a row that look alike share a group, which says how; what a machine takes one by one, says it itself. */
+function drawAll(sink: Sink, items: readonly Item[]): string {
+  const styleOf = (item: Item): LineStyle | undefined =>
+    item.type === 'stroke' && !sink.bare ? item.style : undefined;
+  return inARow(items, styleOf)
+    .flatMap(([style, row]) => {
+      const drawn = row.map((item) => draw(sink, item));
+      return style === undefined ? drawn : [`<g ${lookOf(style)}>`, ...drawn, '</g>'];
+    })
+    .join('\n');
+}
+
+/** How lines look, and their class. */
+function lookOf(style: LineStyle, names: string = style): string {
+  const { width, dash, colour } = LINE_LOOKS[style];
+  const dashes = dash ? ` stroke-dasharray="${dash.join(' ')}"` : '';
+  return `class="${names}" fill="none" stroke="${colour}" stroke-width="${width}"${dashes}`;
 }
 
 function draw(sink: Sink, item: Item): string {
@@ -104,24 +122,15 @@ export function pathData(path: readonly Segment[], closed = false, frame: Frame 
   return `M${place(frame, segmentStart(first))}${steps.join('')}${closed ? 'Z' : ''}`;
 }
 
-function strokeText(sink: Sink, stroke: Stroke): string {
-  const { style, path, closed, filled, title } = stroke;
+function strokeText(sink: Sink, { style, layer, path, closed, filled, title }: Stroke): string {
   const d = pathData(path, closed, sink);
   if (d === '') return '';
-  const fill = filled ? ` style="fill:${LINE_LOOKS[style].colour}"` : '';
-  // Some readers know no style sheets and would fill every shape.
-  const looks = sink.bare ? lookOf(stroke) : `class="${style}" fill="none"`;
+  const names = layer === undefined || layer === style ? style : `${layer} ${style}`;
+  const looks = sink.bare ? `${lookOf(style, names)} ` : '';
+  const fill = filled ? ` fill="${LINE_LOOKS[style].colour}"` : '';
   return title === undefined
-    ? `<path ${looks} d="${d}"${fill}/>`
-    : `<path ${looks} d="${d}"${fill}><title>${escaped(title)}</title></path>`;
-}
-
-/** Machines and editors know attributes better than style sheets. */
-function lookOf({ style, layer }: Stroke): string {
-  const { width, dash, colour } = LINE_LOOKS[style];
-  const dashes = dash ? ` stroke-dasharray="${dash.join(' ')}"` : '';
-  const name = layer === undefined || layer === style ? style : `${layer} ${style}`;
-  return `class="${name}" fill="none" stroke="${colour}" stroke-width="${width}"${dashes}`;
+    ? `<path ${looks}d="${d}"${fill}/>`
+    : `<path ${looks}d="${d}"${fill}><title>${escaped(title)}</title></path>`;
 }
 
 function step(frame: Frame, segment: Segment): string {
@@ -173,13 +182,12 @@ const ANCHORS = { start: 'start', middle: 'middle', end: 'end' } as const;
 
 function wordsText(sink: Sink, { text, at, size, anchor, turn }: Words): string {
   const { number } = sink;
-  const font = sink.bare ? ' font-family="sans-serif"' : '';
   const [x, y] = [number(at.x), number(sink.height - at.y)];
   const turned =
     turn !== undefined && turn !== 0
       ? ` transform="rotate(${number((-turn * 180) / Math.PI)} ${x} ${y})"`
       : '';
-  return `<text x="${x}" y="${y}" font-size="${number(size)}"${font} text-anchor="${ANCHORS[anchor]}"${turned}>${escaped(text.replaceAll(FRACTION_STROKE, '/'))}</text>`;
+  return `<text x="${x}" y="${y}" font-size="${number(size)}" text-anchor="${ANCHORS[anchor]}"${turned}>${escaped(text.replaceAll(FRACTION_STROKE, '/'))}</text>`;
 }
 
 function clipText(sink: Sink, { left, bottom, right, top, items }: Clip): string {
@@ -187,7 +195,7 @@ function clipText(sink: Sink, { left, bottom, right, top, items }: Clip): string
   const id = `clip${sink.clips.length + 1}`;
   const box = `x="${number(left)}" y="${number(sink.height - top)}" width="${number(right - left)}" height="${number(top - bottom)}"`;
   sink.clips.push(`<clipPath id="${id}"><rect ${box}/></clipPath>`);
-  return `<g clip-path="url(#${id})">${items.map((item) => draw(sink, item)).join('')}</g>`;
+  return `<g clip-path="url(#${id})">${drawAll(sink, items)}</g>`;
 }
 
 const place = ({ height, number }: Frame, { x, y }: Point): string => `${number(x)} ${number(height - y)}`;

@@ -24,10 +24,10 @@ export const BAR_MM = 100;
 export const DAMP = 0.001;
 
 /**
- * How far a measure on the taped-up pattern may be off although every sheet passed its checks, mm.
- * What stretches all sheets alike adds up with the length: the printer's scale, as far as the bars or
- * the printer sheet cannot tell it, and damp paper. Seams err this way and that, so n of them give √n
- * times one.
+ * How far a measure on the taped-up pattern may be off although every sheet passed its checks, mm: about the most,
+ * neither a bound nor a standard deviation. What stretches all sheets alike adds up with the length and is taken in
+ * full: the printer's scale, as far as the bars or the printer sheet cannot tell it, and damp paper. Seams err this
+ * way and that, so n of them give √n times one. A model of ours; no published source.
  */
 export function expectedError(layout: Layout, from: Point, to: Point): number {
   const scale = READ_MM / (layout.printer ? NOMINAL_MM : BAR_MM);

@@ -8,7 +8,7 @@ import { parseJob } from '../../src/job/parse-job.ts';
 import { halfOf } from '../../src/part/half.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import type { Part } from '../../src/part/part.ts';
-import { layOut } from '../../src/tiling/lay-out.ts';
+import { type LayOutOptions, layOut } from '../../src/tiling/lay-out.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
 import { archTop, backLeg, block } from '../tiling/parts.ts';
 
@@ -96,6 +96,30 @@ describe('the cover', () => {
     // ± by hand: 863.6 · (0.2/100 + 0.001) + 0.3·√3 = 3.11 mm, up to the next thirty-second 4/32.
     expect(text).toContain('34 in ± 1⁄8 in front, end to end, straight');
     expect(text).toContain('34 1⁄32 in shy ± 1⁄8 in back, end to end, straight');
+  });
+
+  test('says what helps where ± is more than an eighth of an inch, and only then', () => {
+    const rail = block(2400, 150);
+    const saying = (options: Partial<LayOutOptions>): string => {
+      const layout = layOut(rail, {
+        paper: parsePaper('a4'),
+        margin: 12.7,
+        overlap: 15,
+        turn: 'auto',
+        ...options,
+      });
+      return textOn(coverPages(rail, layout, settingOut(rail)));
+    };
+    // By hand: 2400 · (0.2/100 + 0.001) + 0.3 · √8 = 8.05 mm over nine sheets, up to the next half millimetre.
+    expect(saying({})).toMatch(
+      /± 8\.5 mm is more than joints forgive\. What helps: a printer measured once .*, larger paper or a roll, and long measures checked with a steel rule/,
+    );
+    const measured = saying({ printer: { across: 1, down: 1 } });
+    expect(measured).toMatch(/is more than joints forgive\. What helps: larger paper or a roll, and long/);
+    expect(saying({ paper: parsePaper('roll:24in') })).toMatch(
+      /What helps: a printer measured once [^,]*, then --printer\), and long/,
+    );
+    expect(textOn(coversOf(backLeg(), 'letter').covers)).not.toContain('What helps');
   });
 
   test('says which curve each run is', () => {

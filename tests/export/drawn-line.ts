@@ -7,11 +7,8 @@ export type DrawnLine = readonly ((u: number) => Point)[];
 
 export const meant = (pieces: readonly Piece[]): DrawnLine => pieces.map((piece) => along(piece));
 
-/** Looks at each stretch of the line that is measured to; the nearest is refined between its neighbours. */
+/** Looks at each stretch of the line that is measured to; the nearest are refined between their neighbours. */
 const LOOKS = 32;
-
-/** Two looks this near are at the same place, mm. */
-const SAME_MM = 1e-4;
 
 /** 0.618^34 = 8e-8 of two looks: the foot of a place lies nowhere near enough aside to lengthen its distance. */
 const GOLDEN_STEPS = 34;
@@ -26,25 +23,38 @@ export const farthestFrom = (line: DrawnLine, places: readonly Point[]): number 
 
 /** How far some places lie from a line, mm: a search of its own. */
 export function distancesFrom(line: DrawnLine, places: readonly Point[]): number[] {
-  const looks = line.flatMap((at) =>
-    Array.from({ length: LOOKS + 1 }, (_, i) => ({ at, u: i / LOOKS, ...pick(at(i / LOOKS)) })),
-  );
+  const looks = line.map(looksAt);
   return places.map((place) => distanceTo(looks, place));
 }
 
-const pick = ({ x, y }: Point): Point => ({ x, y });
-
-interface Look extends Point {
+interface Look {
   readonly at: (u: number) => Point;
   readonly u: number;
+  readonly spot: Point;
+  /** To the farther of its neighbours, mm: no nearer foot than this lies between them, as they turn little. */
+  readonly reach: number;
 }
 
-function distanceTo(looks: readonly Look[], place: Point): number {
-  const off = looks.map((look) => (look.x - place.x) ** 2 + (look.y - place.y) ** 2);
-  const least = Math.sqrt(off.reduce((a, b) => Math.min(a, b)));
-  // The end of a stretch is the start of the next: the foot may lie on either.
-  const near = looks.filter((_, i) => Math.sqrt(off[i]!) <= least + SAME_MM);
-  return Math.min(...near.map((look) => nearIn(look, place)));
+function looksAt(at: (u: number) => Point): Look[] {
+  const spots = Array.from({ length: LOOKS + 1 }, (_, i) => ({ ...at(i / LOOKS) }));
+  return spots.map((spot, i) => {
+    const beside = [spots[i - 1] ?? spot, spots[i + 1] ?? spot];
+    return { at, u: i / LOOKS, spot, reach: Math.max(...beside.map((one) => distance(spot, one))) };
+  });
+}
+
+/** The nearest look is refined, then those that may hold a nearer foot: where two lines meet sharply it is at another. */
+function distanceTo(stretches: readonly (readonly Look[])[], place: Point): number {
+  const seen = stretches.flatMap((looks) => {
+    const off = looks.map(({ spot }) => distance(spot, place));
+    const isLeast = (i: number): boolean =>
+      off[i]! <= (off[i - 1] ?? off[i]!) && off[i]! <= (off[i + 1] ?? off[i]!);
+    return looks.map((look, i) => ({ look, off: off[i]! })).filter((_, i) => isLeast(i));
+  });
+  const nearest = seen.reduce((a, b) => (b.off < a.off ? b : a));
+  const first = nearIn(nearest.look, place);
+  const others = seen.filter(({ look, off }) => off - look.reach < first);
+  return others.reduce((least, { look }) => Math.min(least, nearIn(look, place)), first);
 }
 
 function nearIn({ at, u }: Look, place: Point): number {

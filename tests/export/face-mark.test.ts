@@ -1,17 +1,25 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { apply, inverse } from '../../src/curves/affine.ts';
-import { chordsOf } from '../../src/curves/chords.ts';
+import { grown, pathBox } from '../../src/curves/box.ts';
+import { chordsOf, passes } from '../../src/curves/chords.ts';
+import { mapPath } from '../../src/curves/segment.ts';
+import type { Stroke } from '../../src/export/drawing.ts';
 import { hasFaceMark } from '../../src/export/face-mark.ts';
 import { patternPages } from '../../src/export/patterns.ts';
 import type { Part } from '../../src/part/part.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
 import { layOutMirrored } from '../../src/tiling/mirrored.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
+import { linesToCut } from '../../src/tiling/part-lines.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
 import { LEG, leg, rail } from './joinery.ts';
 import { boxOnSheet, strokesOf, wordsOf } from './words-on.ts';
 
 const OPTIONS = { paper: parsePaper('letter'), margin: 12.7, overlap: 15, turn: 'auto' as const };
+
+const isLoop = (stroke: Stroke | undefined): boolean =>
+  stroke?.style === 'mark' && stroke.path[0]!.type === 'cubic';
 
 /** The loops of the face marks back on the part: where each begins and where it ends. */
 function loopsOn(part: Part, lay: typeof layOut) {
@@ -19,7 +27,7 @@ function loopsOn(part: Part, lay: typeof layOut) {
   return [...patternPages(part, layout, false).pages].flatMap(({ drawing }, i) => {
     const back = inverse(layout.sheets[i]!.toSheet);
     return strokesOf(drawing.items)
-      .filter(({ style, path }) => style === 'mark' && path[0]!.type === 'cubic')
+      .filter(isLoop)
       .map(({ path }) => {
         const controls = path.flatMap((segment) => (segment.type === 'cubic' ? segment.controls : []));
         return { from: apply(back, controls[0]!), to: apply(back, controls.at(-1)!) };
@@ -62,9 +70,7 @@ test('on a crowded sheet they keep clear of every word', () => {
     ).pages) {
       const marks = strokesOf(drawing.items);
       // The V comes right after its loop.
-      const loops = marks.filter((_, i) =>
-        [i, i - 1].some((k) => marks[k]?.style === 'mark' && marks[k].path[0]!.type === 'cubic'),
-      );
+      const loops = marks.filter((_, i) => [i, i - 1].some((k) => isLoop(marks[k])));
       seen += loops.length;
       const places = loops.flatMap(({ path }) => chordsOf(path, 0.2).map(({ from }) => from));
       for (const each of wordsOf(drawing.items)) {
@@ -74,4 +80,45 @@ test('on a crowded sheet they keep clear of every word', () => {
       }
     }
   expect(seen).toBeGreaterThanOrEqual(2);
+});
+
+/** A crest rail of the hall bench, a pair of them, with a tenon at either end. */
+const crest = (tenon: number, below: number, above: number, rise: number) =>
+  partOf(
+    `part: Crest rail\nunits: mm\nquantity: 2\npair: mirrored\nstock: {thickness: 22}\nedges:\n  lower:\n    - from: [0, ${below}]\n` +
+      `    - line: [${tenon}, ${below}]\n    - line: [${tenon}, 0]\n    - batten: [${900 - tenon}, 0]\n      through: [450, ${rise}]\n` +
+      `    - line: [${900 - tenon}, ${below}]\n    - line: [900, ${below}]\n  upper:\n    - from: [0, ${100 - above}]\n` +
+      `    - line: [${tenon}, ${100 - above}]\n    - line: [${tenon}, 100]\n    - batten: [${900 - tenon}, 100]\n      through: [450, ${100 + rise}]\n` +
+      `    - line: [${900 - tenon}, ${100 - above}]\n    - line: [900, ${100 - above}]\nallowance: {saw: 1.5}\n`,
+  );
+
+const within = (min: number, max: number) => fc.integer({ min, max });
+
+test('property: on a rail with tenons they touch no shoulder and no end, and stand between the shoulders', () => {
+  fc.assert(
+    fc.property(within(12, 50), within(3, 30), within(3, 30), within(5, 60), (tenon, below, above, rise) => {
+      const part = crest(tenon, below, above, rise);
+      const across = chordsOf(linesToCut(part)).filter(({ from, to }) => Math.abs(to.x - from.x) < 1e-6);
+      for (const lay of [layOut, layOutMirrored]) {
+        const layout = lay(part, OPTIONS);
+        const pages = [...patternPages(part, layout, false).pages];
+        const marks = pages.flatMap(({ drawing }, i) => {
+          const strokes = strokesOf(drawing.items);
+          const back = inverse(layout.sheets[i]!.toSheet);
+          return strokes
+            .filter((_, k) => [k, k - 1].some((one) => isLoop(strokes[one])))
+            .map(({ path }) => mapPath(path, back));
+        });
+        expect(marks.length).toBeGreaterThanOrEqual(4);
+        for (const mark of marks)
+          for (const { from, to } of chordsOf(mark, 0.1)) {
+            const box = grown(pathBox([{ type: 'line', from, to }]), 0.7);
+            expect(across.filter((line) => passes(line, box))).toEqual([]);
+            expect(from.x).toBeGreaterThan(tenon);
+            expect(from.x).toBeLessThan(900 - tenon);
+          }
+      }
+    }),
+    { numRuns: 12 },
+  );
 });

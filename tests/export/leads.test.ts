@@ -9,11 +9,13 @@ import { NEAR_MM } from '../../src/export/leads.ts';
 import { composePicture } from '../../src/export/part-picture.ts';
 import { patternPages } from '../../src/export/patterns.ts';
 import { printed, settingOut } from '../../src/export/setting-out.ts';
+import { CAPITALS } from '../../src/export/type.ts';
 import { cornersOf } from '../../src/part/landmarks.ts';
 import type { Part } from '../../src/part/part.ts';
 import { layOut } from '../../src/tiling/lay-out.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
+import { LEG } from './joinery.ts';
 import { boxOnSheet, strokesOf, wordsOf } from './words-on.ts';
 
 const nails = (count: number, high: (share: number) => number): string =>
@@ -61,6 +63,17 @@ const CROWDED: [string, () => Part][] = [
           '  - slot: {at: 60, out: 20, length: 30, width: 5, depth: 6, label: shelf}\n  - hole: {at: 105, out: 16, diameter: 6}\n',
       ),
   ],
+  [
+    'twelve joints along a leg',
+    () =>
+      partOf(
+        LEG.replace(
+          'allowance:',
+          '  - hole: {at: 8, out: 1, diameter: 1/4}\n  - hole: {at: 8 1/2, out: 1 1/2, diameter: 1/4}\n' +
+            '  - hole: {at: 9, out: 2, diameter: 1/4, depth: 1/2}\n  - hole: {at: 26, out: 1, diameter: 1/4}\nallowance:',
+        ),
+      ),
+  ],
   ['the wall shelf bracket', () => samplePart('wall-shelf-bracket.yaml')],
 ];
 
@@ -99,6 +112,20 @@ describe.each(CROWDED)('%s', (_, make) => {
     const pages = [...patternPages(part, layout, false).pages].map(({ drawing }) => drawing);
     const all = [...pages, cardPage(part, { paper: parsePaper('a4') }).drawing, composePicture(part)];
     expect(all.map(({ items }) => expectNoneCrossed(items)).some((leads) => leads > 0)).toBe(true);
+  });
+
+  test('no two labels in a row are read as one: on its card and its picture', () => {
+    for (const { items } of [cardPage(part, { paper: parsePaper('a4') }).drawing, composePicture(part)]) {
+      const labels = wordsOf(items)
+        .filter(({ text, anchor }) => anchor === 'middle' && /[a-z]/.test(text))
+        .map((one) => ({ ...one, box: boxOnSheet(one) }));
+      for (const [i, one] of labels.entries())
+        for (const other of labels.slice(i + 1)) {
+          if (Math.abs(one.at.y - other.at.y) > one.size * CAPITALS) continue;
+          const gap = Math.max(one.box.left, other.box.left) - Math.min(one.box.right, other.box.right);
+          expect(gap, `${one.text} | ${other.text}`).toBeGreaterThan(one.size * 0.49);
+        }
+    }
   });
 
   test('on its sheets every label of a place stands near it or has a line to it', () => {

@@ -67,23 +67,29 @@ describe('the page', () => {
   test('has its size in mm, and one unit of it is one mm', () => {
     const text = writeSvg({ width: 215.9, height: 279.4, items: [] }, 'Bench apron');
     expect(text).toMatch(
-      /^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg" width="215\.9mm" height="279\.4mm" viewBox="0 0 215\.9 279\.4">\n/,
+      /^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg" width="215\.9mm" height="279\.4mm" viewBox="0 0 215\.9 279\.4" font-family="[^"]*">\n/,
     );
     expect(text).toMatch(/<\/svg>\n$/);
   });
 
-  test('says how each kind of line looks, and each line says its kind', () => {
+  test('says how each kind of line looks, and each line stands among its kind', () => {
     const text = svg(
       ...(Object.keys(LINE_LOOKS) as (keyof typeof LINE_LOOKS)[]).map((style) =>
         polyline(style, [point(0, 0), point(9, 9)]),
       ),
     );
     for (const [style, { width, colour, dash }] of Object.entries(LINE_LOOKS)) {
-      const [, look] = text.match(new RegExp(`\\.${style}\\{([^}]*)\\}`))!;
-      expect(look).toContain(`stroke:${colour};stroke-width:${width}`);
-      expect(look!.includes(`stroke-dasharray:${dash?.join(' ')}`)).toBe(dash !== undefined);
-      expect(text).toContain(`<path class="${style}" `);
+      const [, look] = text.match(new RegExp(`<g class="${style}" ([^>]*)>\n<path d=`))!;
+      expect(look).toContain(`fill="none" stroke="${colour}" stroke-width="${width}"`);
+      expect(look!.includes(`stroke-dasharray="${dash?.join(' ')}"`)).toBe(dash !== undefined);
     }
+  });
+
+  test('says it once for lines in a row that look alike', () => {
+    const line = polyline('cut', [point(0, 0), point(9, 9)]);
+    const text = svg(line, line, circle('mark', point(9, 9), 2), line);
+    expect(text.match(/<g class="cut"/g)).toHaveLength(2);
+    expect(text).toMatch(/<g class="cut" [^>]*>\n<path [^>]*\/>\n<path [^>]*\/>\n<\/g>/);
   });
 
   test('is well formed: every element is closed, in order', () => {
@@ -133,8 +139,8 @@ describe('a path', () => {
       ...polyline('register', [point(0, 0), point(9, 0), point(9, 9)], true),
       filled: true,
     });
-    expect(text).toContain(`style="fill:${LINE_LOOKS.register.colour}"`);
-    expect(svg(circle('register', point(9, 9), 2))).not.toContain('style="fill');
+    expect(text).toMatch(new RegExp(`<path d="[^"]*" fill="${LINE_LOOKS.register.colour}"/>`));
+    expect(svg(circle('register', point(9, 9), 2))).not.toMatch(/<path [^>]*fill=/);
   });
 });
 
@@ -271,8 +277,12 @@ test('what is drawn inside a rectangle only is grouped under that rectangle, eac
   const text = svg(clip(10, 'A1'), clip(50, 'A2'));
   expect(text).toContain('<clipPath id="clip1"><rect x="10" y="120" width="30" height="40"/></clipPath>');
   expect(text).toContain('<clipPath id="clip2"><rect x="50" y="120" width="30" height="40"/></clipPath>');
-  expect(text).toMatch(/<g clip-path="url\(#clip1\)"><text [^>]*>A1<\/text><path [^>]*\/><\/g>/);
-  expect(text).toMatch(/<g clip-path="url\(#clip2\)"><text [^>]*>A2<\/text><path [^>]*\/><\/g>/);
+  expect(text).toMatch(
+    /<g clip-path="url\(#clip1\)"><text [^>]*>A1<\/text>\n<g class="cut" [^>]*>\n<path [^>]*\/>\n<\/g><\/g>/,
+  );
+  expect(text).toMatch(
+    /<g clip-path="url\(#clip2\)"><text [^>]*>A2<\/text>\n<g class="cut" [^>]*>\n<path [^>]*\/>\n<\/g><\/g>/,
+  );
 });
 
 describe('what is not finite is refused', () => {
