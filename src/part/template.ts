@@ -116,7 +116,7 @@ function shiftedOutline(part: Part, inside: number): Drawn {
   const leastWidth = narrowest(new Chain(edgePieces(beside[0])), new Chain(edgePieces(beside[1])));
   return {
     edges: part.edges[0].name === lower.name ? beside : [beside[1], beside[0]],
-    shape: { type: 'closed', outline, leastWidth },
+    shape: { type: 'closed', outline, leastWidth, tenons: [] },
   };
 }
 
