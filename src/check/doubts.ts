@@ -10,6 +10,7 @@ import { sortOut } from './outliers.ts';
 import { mirrored } from './pair.ts';
 import { mostReadingError, readingSigma } from './reading-error.ts';
 import type { Reading } from './readings.ts';
+import { inOtherUnit } from './unit-doubts.ts';
 
 /** Shift and turn lie well on any two readings; a third and a fourth can speak against them. */
 export const TELLS_CROOKED = 4;
@@ -103,12 +104,13 @@ function misreadAs(
     const found = ifItExists(() => checkEdge(part, edge, otherwise, how));
     return found !== undefined && found.rms * FAR_NEARER < check.rms;
   };
-  const way = waysOf(edge, readings, how).find(isIt);
+  const way = waysOf(edge, readings, how, part.rule).find(isIt);
   return way && { code: way.code, message: way.message };
 }
 
-function waysOf(edge: PartEdge, readings: readonly Reading[], { base }: CheckOptions): Way[] {
+function waysOf(edge: PartEdge, readings: readonly Reading[], { base }: CheckOptions, rule: Rule): Way[] {
   const [from, to] = reachAlong(edge, base);
+  const otherUnit = inOtherUnit(edge, readings, base, rule);
   return [
     {
       code: 'check.other-end',
@@ -128,6 +130,15 @@ function waysOf(edge: PartEdge, readings: readonly Reading[], { base }: CheckOpt
         'With station and offset changed over, the readings lie on the line far better. Write the station first.',
       readings: readings.map((each) => ({ ...each, station: each.offset, offset: each.station })),
     },
+    ...(otherUnit
+      ? [
+          {
+            code: 'check.other-unit',
+            message: `Taken in ${rule.unit === 'in' ? 'mm' : 'inches'}, the readings lie on the line far better. Write their unit with them.`,
+            readings: otherUnit,
+          },
+        ]
+      : []),
   ];
 }
 

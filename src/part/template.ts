@@ -200,9 +200,9 @@ function tightWarning(where: string, radius: number, cutter: Cutter, rule: Rule)
   return {
     code: 'template.tight',
     message:
-      `at ${where} the line is hollow to a radius of ${showLength(radius, rule)}: the bit's ` +
-      `${showSize(bitDiameter / 2, rule)} does not reach in, nor the ${guide}'s ${showSize(guideDiameter / 2, rule)} ` +
-      `into the template's ${showLength(inTemplate, rule)}. Take a smaller bit, or finish that place by hand.`,
+      `at ${where} the line is hollow to a radius of ${showLength(radius, rule)}: the bit’s ` +
+      `${showSize(bitDiameter / 2, rule)} does not reach in, nor the ${guide}’s ${showSize(guideDiameter / 2, rule)} ` +
+      `into the template’s ${showLength(inTemplate, rule)}. Take a smaller bit, or finish that place by hand.`,
   };
 }
 

@@ -215,6 +215,8 @@ describe('what cannot be laid out', () => {
     const { code, message } = faultOf(part, {});
     expect(code).toBe('layout.too-many-sheets');
     const asked = Number(/--max-sheets (\d+)/.exec(message)?.[1]);
+    // Not searched for, the count is the most that it may take.
+    expect(message).toContain(`takes up to ${asked} sheets`);
     expect(asked).toBeGreaterThan(DEFAULT_MAX_SHEETS);
     expect(layOut(part, options({ maxSheets: asked })).sheets.length).toBeLessThanOrEqual(asked);
   });
