@@ -185,7 +185,8 @@ function tooManySheets(
   options: LayOutOptions,
 ): Fault {
   if (lowerBound > MOST_SHEETS) return tooMany(lowerBound, options, 'exactly');
-  return tooMany(Math.min(...frames.map((frame) => plainSheets(subject, frame))), options, 'at most');
+  const plain = Math.min(...frames.map((frame) => plainSheets(subject, frame)));
+  return tooMany(plain, options, plain > lowerBound ? 'at most' : 'exactly');
 }
 
 /** @param counted exactly, or what a layout that was not searched for takes at most */
