@@ -4,11 +4,13 @@ import { type BaseLine, shoulderCorners } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, Faults } from '../units/fault.ts';
 import { graduationMm } from '../units/graduation.ts';
+import type { Rule } from '../units/rule.ts';
 import { type BestFit, bestFit, rmsOf, worstOf } from './best-fit.ts';
 import { offsetNear, outsideOf, sawEdge } from './checked-line.ts';
 import { type MeasuredApex, measuredApex } from './measured-apex.ts';
 import { mostReadingError, readingSigma } from './reading-error.ts';
 import { mustBeReadings, ofReading, type Reading } from './readings.ts';
+import { inOtherUnit } from './unit-doubts.ts';
 
 /** One station of the comparison, mm. */
 export interface Deviation {
@@ -62,7 +64,7 @@ export interface CheckOptions {
  * Outside is said only of what is outside for certain: a reading counts as off by more than the tolerance when
  * it is so even with half a graduation, the most that reading the rule can err, in its favour.
  * @param readings one or more
- * @throws Fault `readings.none`, `readings.not-finite`; Faults `check.no-such-station` for each reading beyond the line's ends
+ * @throws Fault `readings.none`, `readings.not-finite`, `check.other-unit`; Faults `check.no-such-station` for each reading beyond the line's ends
  */
 export function checkEdge(
   part: Part,
@@ -76,7 +78,7 @@ export function checkEdge(
   const spare = beforeSanding ? part.sawAllowance : 0;
   const limit = tolerance + mostReadingError(part.rule);
   const near = graduationMm(part.rule);
-  const designs = designsAt(line, readings, base, { near, slack: spare + near });
+  const designs = designsAt(line, readings, base, { near, slack: spare + near }, part.rule);
   const deviations = readings.map(({ station, offset: measured }, i): Deviation => {
     const design = designs[i]!;
     const deviation = measured - design;
@@ -112,6 +114,7 @@ function designsAt(
   readings: readonly Reading[],
   base: BaseLine,
   reach: { readonly near: number; readonly slack: number },
+  rule: Rule,
 ): number[] {
   const beyond: Fault[] = [];
   const designs = readings.flatMap((reading) => {
@@ -120,9 +123,19 @@ function designsAt(
     return design ?? [];
   });
   const [first, ...rest] = beyond;
-  if (first) throw new Faults([first, ...rest]);
-  return designs;
+  if (!first) return designs;
+  if (inOtherUnit(line, readings, base, rule)) throw ofReading(readings[0]!, otherUnit(line, rule));
+  throw new Faults([first, ...rest]);
 }
+
+const otherUnit = ({ name }: PartEdge, { unit }: Rule): Fault => {
+  const other = unit === 'in' ? 'mm' : 'in';
+  return new Fault(
+    'check.other-unit',
+    `read in ${unit}, stations lie far past the ends of the edge "${name}"; in ${other} all lie along it. ` +
+      `Write the unit with each reading, as in 150 ${other}, or head the columns of a file station_${other}, offset_${other}.`,
+  );
+};
 
 function markOf(proud: number, limit: number, spare: number): Mark {
   if (proud > limit) return 'high';

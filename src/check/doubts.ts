@@ -1,14 +1,16 @@
 import { ifItExists } from '../curves/if-it-exists.ts';
-import { reachAlong } from '../part/offsets.ts';
+import { cutEnds, isCutOff } from '../part/cut-ends.ts';
+import { placeAlong, reachAlong } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import type { Warning } from '../units/fault.ts';
-import { showNearest } from '../units/graduation.ts';
+import { graduationMm, showNearest } from '../units/graduation.ts';
 import { type Rule, readOnRule, showLength } from '../units/rule.ts';
 import { type Check, type CheckOptions, checkEdge } from './check-edge.ts';
 import { sortOut } from './outliers.ts';
 import { mirrored } from './pair.ts';
 import { mostReadingError, readingSigma } from './reading-error.ts';
 import type { Reading } from './readings.ts';
+import { inOtherUnit } from './unit-doubts.ts';
 
 /** Shift and turn lie well on any two readings; a third and a fourth can speak against them. */
 export const TELLS_CROOKED = 4;
@@ -27,11 +29,48 @@ const isSetCrooked = ({ verdict, bestFit, tolerance, readings, rms }: Check, rul
   bestFit.rms <= KEPT_WHEN_STRAIGHT * rms;
 
 /**
- * What speaks for a slip of the measuring rather than of the saw, where a part is outside: readings taken the wrong
- * way round, a part set crooked, one reading far off its neighbours. Wood is gone for good, a reading is taken anew.
+ * What speaks against the readings: those past the cut of an end; and where a part is outside what speaks for a slip of
+ * the measuring rather than of the saw: readings taken the wrong way round, a part set crooked, one reading far off its
+ * neighbours. Wood is gone for good, a reading is taken anew.
  * @param readings those that were checked
  */
 export function doubtsAbout(
+  part: Part,
+  edge: PartEdge,
+  check: Check,
+  readings: readonly Reading[],
+  how: CheckOptions,
+): Warning[] {
+  return [...pastCut(part, edge, readings, how), ...slips(part, edge, check, readings, how)];
+}
+
+/** Readings past the cut of an end: on the line or not, they tell nothing once the end is off. */
+function pastCut(
+  part: Part,
+  edge: PartEdge,
+  readings: readonly Reading[],
+  { base }: CheckOptions,
+): Warning[] {
+  const { rule } = part;
+  return cutEnds(part, edge).flatMap((cut) => {
+    // An end is read to the nearest graduation, too.
+    const near = graduationMm(rule) * (cut.side === 'left' ? 1 : -1);
+    const past = readings.filter(({ station }) => isCutOff([cut], station + near, base));
+    if (past.length === 0) return [];
+    const stations = past.map(({ station }) => showLength(station, rule)).join(', ');
+    const turn = cut.side === 'left' ? 'begins' : 'ends';
+    return [
+      {
+        code: 'check.past-end',
+        message:
+          `Once the ${cut.side} end is cut there is no wood on "${edge.name}" at station ${stations}: it ${turn} at ` +
+          `${showLength(placeAlong(cut.at, base).x, rule)}. A reading there counts before the cut alone, while the line runs on.`,
+      },
+    ];
+  });
+}
+
+function slips(
   part: Part,
   edge: PartEdge,
   check: Check,
@@ -65,12 +104,13 @@ function misreadAs(
     const found = ifItExists(() => checkEdge(part, edge, otherwise, how));
     return found !== undefined && found.rms * FAR_NEARER < check.rms;
   };
-  const way = waysOf(edge, readings, how).find(isIt);
+  const way = waysOf(edge, readings, how, part.rule).find(isIt);
   return way && { code: way.code, message: way.message };
 }
 
-function waysOf(edge: PartEdge, readings: readonly Reading[], { base }: CheckOptions): Way[] {
+function waysOf(edge: PartEdge, readings: readonly Reading[], { base }: CheckOptions, rule: Rule): Way[] {
   const [from, to] = reachAlong(edge, base);
+  const otherUnit = inOtherUnit(edge, readings, base, rule);
   return [
     {
       code: 'check.other-end',
@@ -90,6 +130,15 @@ function waysOf(edge: PartEdge, readings: readonly Reading[], { base }: CheckOpt
         'With station and offset changed over, the readings lie on the line far better. Write the station first.',
       readings: readings.map((each) => ({ ...each, station: each.offset, offset: each.station })),
     },
+    ...(otherUnit
+      ? [
+          {
+            code: 'check.other-unit',
+            message: `Taken in ${rule.unit === 'in' ? 'mm' : 'inches'}, the readings lie on the line far better. Write their unit with them.`,
+            readings: otherUnit,
+          },
+        ]
+      : []),
   ];
 }
 

@@ -50,7 +50,7 @@ export function remarks(taken: TakeOff, rule: Rule): string[] {
     `${Number((rule.unit === 'in' ? mm / MM_PER_INCH : mm).toPrecision(2))} ${rule.unit}`;
   const cannotTell = alike(taken).map(({ kind }) => A_KIND[kind]);
   return [
-    `One reading is taken to err by ${about(sigma)} (standard deviation): the rule's rounding and the hand.`,
+    `One reading is taken to err by ${about(sigma)} (standard deviation): the rule’s rounding and the hand.`,
     ...kinds.map(
       ({ kind, rms, worst }) =>
         `${A_KIND[kind]}: readings off by ${about(rms)} rms, ${about(worst)} at worst`,

@@ -3,7 +3,7 @@ import type { Part } from '../part/part.ts';
 import { stripSpecies } from '../shop/find-species.ts';
 import { adviseStrips, type RunsAdvice, stripToCut } from '../shop/part-strips.ts';
 import { cautionsOf, sayNails, sayStrip } from '../shop/say-strip.ts';
-import type { Warning } from '../units/fault.ts';
+import { Fault, type Warning } from '../units/fault.ts';
 import { showLength } from '../units/rule.ts';
 import { readGiven, takesJob, warn } from './job-input.ts';
 import { pair, printJson } from './json.ts';
@@ -60,13 +60,20 @@ export const battenCommand = (): Command =>
     if (output !== undefined)
       await writePicture({ output, inputs: [job], force }, `${part.name}: the strip`, async () => {
         const { composeStripPicture } = await import('../export/strip-picture.ts');
-        return composeStripPicture(part, runs);
+        try {
+          return composeStripPicture(part, runs);
+        } catch (error) {
+          if (!(error instanceof Fault) || error.code !== 'strip.no-nails') throw error;
+          throw new Fault(error.code, `${error.message} ${SHOW_PICTURE}`, '--picture');
+        }
       });
     const cautions = cautionsOf(runs, part.rule);
     if (options.json) printJson('batten', part, asJson(runs), [...part.warnings, ...cautions]);
     else say(asText(part, runs, cautions));
     warn(part);
   });
+
+const SHOW_PICTURE = 'For that: fairlath show JOB --picture FILE.svg.';
 
 function advise(part: Part, options: BattenOptions): RunsAdvice {
   const length = (option: 'thickness' | 'width'): { [option]?: number } => {

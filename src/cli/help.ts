@@ -1,5 +1,6 @@
 import { type Command, Help } from 'commander';
 import { MEASURE } from '../units/typeset.ts';
+import { brief } from './brief.ts';
 import { sayAsIs } from './say.ts';
 
 /** What stands below a command's options: how it works, what it reads and writes, cautions, examples. */
@@ -32,7 +33,7 @@ export const inHouseStyle = (command: Command): Command =>
     .configureOutput({
       writeOut: sayAsIs,
       // Said or not, the mistake is the user's: the console bears that standard error takes no more.
-      writeErr: (text) => console.error(text.replace(/\n$/, '')),
+      writeErr: (text) => console.error(brief(text.replace(/\n$/, ''))),
       getOutHelpWidth: () => widthFor(process.stdout),
       getErrHelpWidth: () => widthFor(process.stderr),
     })

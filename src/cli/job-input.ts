@@ -54,7 +54,7 @@ export const takesJob = (command: Command, { needs, ...ending }: Asks): Command 
       .option('--radius <length>', 'of an arc, instead of --rise')
       .option(
         '--ends <word>',
-        'batten: free, sprung over an end pin, or held, in line with the chord; spline: natural or held; a pair ' +
+        'batten: free, sprung over a nail at its end, or held, in line with the chord; spline: natural or held; a pair ' +
           'such as held,free for one each (default: free, or natural)',
       )
       .option(

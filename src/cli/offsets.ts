@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { offsetsCsv } from '../export/offsets-csv.ts';
-import { type OffsetsTable, offsetsTable } from '../export/offsets-table.ts';
+import { type OffsetsTable, offsetsTable, rowNote, withCutEnds } from '../export/offsets-table.ts';
+import { cutEnds } from '../part/cut-ends.ts';
 import { type BaseLine, mustBeFewStations } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, type Warning } from '../units/fault.ts';
@@ -27,7 +28,8 @@ export const offsetsCommand = (): Command =>
       .summary('the table of offsets, for laying out with a rule')
       .description(
         'Print the table of offsets: how far each edge lies off the reference line, station by station, rounded to ' +
-          'your rule; "full" is a hair over the mark, "shy" a hair under it. A shoulder has a row for either side.',
+          'your rule; "full" is a hair over the mark, "shy" a hair under it. A shoulder has a row for either side.' +
+          ' Where a leaning cut leaves an edge short, a row tells where its wood ends; those past it are for setting the line out.',
       )
       .addOption(edgeOption('of this edge only (default: of all)'))
       .addOption(everyOption())
@@ -45,7 +47,7 @@ export const offsetsCommand = (): Command =>
   ).action((file: string | undefined, options: OffsetsOptions) => {
     const { part } = readGiven(file, { ...options });
     const warnings: Warning[] = [];
-    const tables = edgesNamed(part, options).map((edge) => tableOf(edge, part.rule, options, warnings));
+    const tables = edgesNamed(part, options).map((edge) => tableOf(part, edge, options, warnings));
     warn({ ...part, warnings: [...part.warnings, ...warnings] });
     if (options.json)
       printJson('offsets', part, { edges: tables.map(asJson) }, [...part.warnings, ...warnings]);
@@ -56,13 +58,21 @@ export const offsetsCommand = (): Command =>
 /** What a program is told of a table. */
 const asJson = ({ name, rows }: OffsetsTable): object => ({
   name,
-  rows: rows.map(({ station, offset, side, shown }) => ({ station, offset, ...(side && { side }), shown })),
+  rows: rows.map(({ station, offset, side, wood, shown }) => ({
+    station,
+    offset,
+    ...(side && { side }),
+    ...(wood && { wood }),
+    shown,
+  })),
 });
 
-function tableOf(edge: PartEdge, rule: Rule, options: OffsetsOptions, warnings: Warning[]): OffsetsTable {
-  const base = baseNamed(edge, options);
-  const stations = stationsAsked(edge, base, rule, options);
-  const table = offsetsTable(edge, stations, rule, base);
+function tableOf(part: Part, edge: PartEdge, options: OffsetsOptions, warnings: Warning[]): OffsetsTable {
+  const { rule } = part;
+  const [base, cuts] = [baseNamed(edge, options), cutEnds(part, edge)];
+  const asked = stationsAsked(edge, base, rule, options);
+  const stations = options.at === undefined ? withCutEnds(asked, cuts, base) : asked;
+  const table = offsetsTable(edge, stations, rule, base, cuts);
   const beyond = stations.find((station) => !table.rows.some((row) => row.station === station));
   if (beyond !== undefined)
     throw new Fault(
@@ -95,13 +105,9 @@ function stationsAsked(
 
 function text(part: Part, tables: readonly OffsetsTable[], { from }: OffsetsOptions): string {
   const { unit } = part.rule;
-  const line = from === 'chord' ? "the edge's chord" : 'the reference line';
+  const line = from === 'chord' ? 'the edge’s chord' : 'the reference line';
   const blocks = tables.map(({ name, rows }) => {
-    const body = rows.map(({ station, shown, side }) => [
-      `  ${showOnRule(station, part.rule)}`,
-      shown,
-      side ? `${side} of shoulder` : '',
-    ]);
+    const body = rows.map((row) => [`  ${showOnRule(row.station, part.rule)}`, row.shown, rowNote(row)]);
     return `${name}\n${columns([['  station', 'offset', ''], ...body])}`;
   });
   return `${part.name}: stations along ${line}, offsets square off it, ${unit}\n\n${blocks.join('\n\n')}`;

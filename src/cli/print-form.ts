@@ -103,7 +103,7 @@ function asText(
   { plies, plyThickness, thickness, safePly, chartPly }: Lamination,
 ): string[] {
   const length = (mm: number): string => showLength(mm, part.rule);
-  const chart = chartPly === undefined ? '' : `; a makers' chart gives ${length(chartPly)} for soaked strips`;
+  const chart = chartPly === undefined ? '' : `; a makers’ chart gives ${length(chartPly)} for soaked strips`;
   return [
     `Laminate "${edge}" from ${plies} plies of ${showFine(plyThickness, part.rule.unit)}, ${length(thickness)} in all. ${species} bends safely up to ${showFine(safePly, part.rule.unit)}${chart}.`,
     `The form rises ${length(form.rise)} over ${length(form.chord)}; off it, 1/${plies ** 2} of the bend springs back and leaves ${length(form.askedRise)}. Real wood and glue differ: bend a trial piece.`,

@@ -2,9 +2,9 @@ import type { LaidGauge } from '../export/gauge.ts';
 import { type GaugeStrip, gaugeStrip } from '../part/gauge.ts';
 import type { Part } from '../part/part.ts';
 import type { LayOutOptions } from '../tiling/lay-out.ts';
-import { Fault } from '../units/fault.ts';
+import { Fault, type Warning } from '../units/fault.ts';
 import { graduationMm } from '../units/graduation.ts';
-import { showLength, showOnRule } from '../units/rule.ts';
+import { type Rule, showLength, showOnRule } from '../units/rule.ts';
 import { type AlongOptions, baseNamed, edgesNamed, stationsEveryTyped } from './measured-along.ts';
 import { atOption } from './option.ts';
 import type { Printed } from './printed.ts';
@@ -40,7 +40,20 @@ export async function printedGauge(
     pages: composeGauge(gauge, cover),
     json: { gauge: asJson(gauge) },
     says: asText(gauge, strips),
+    warnings: read.flatMap((strip) => doublesBack(strip, part.rule)),
   };
+}
+
+/** The stick takes one reading a station, and the maker's rule may meet the edge at another. */
+function doublesBack({ edge, doubled }: GaugeStrip, rule: Rule): Warning[] {
+  if (doubled.length === 0) return [];
+  const stations = doubled.map((station) => showOnRule(station, rule)).join(', ');
+  return [
+    {
+      code: 'gauge.doubles-back',
+      message: `the edge "${edge}" passes ${doubled.length > 1 ? 'stations' : 'station'} ${stations} more than once; the strip has one offset for each. See offsets, and measure there by the pattern.`,
+    },
+  ];
 }
 
 function mustLieAlong({ turn }: LayOutOptions): void {

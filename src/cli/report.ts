@@ -1,6 +1,7 @@
 import { PlacedFault } from '../job/job-faults.ts';
 import { locate, type Place, type Places } from '../job/places.ts';
 import { Fault, Faults, type ShowLength } from '../units/fault.ts';
+import { brief } from './brief.ts';
 
 /** What an error message needs of the job it speaks of. */
 export interface Speaker {
@@ -83,6 +84,6 @@ export function report(error: unknown): number {
 const keyed = (fault: Fault): string => (fault.key ? `${fault.key}: ${fault.message}` : fault.message);
 
 function tell(lines: readonly string[], code: number): number {
-  for (const line of lines) console.error(line);
+  for (const line of lines) console.error(brief(line));
   return code;
 }

@@ -5,7 +5,7 @@ import { fairnessOf } from '../curves/fairness.ts';
 import { type Figures, figuresOf } from '../curves/figures.ts';
 import { isShoulder } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
-import type { Part, PartEdge } from '../part/part.ts';
+import type { Part, PartEdge, Tenon } from '../part/part.ts';
 import { showNearest } from '../units/graduation.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../units/rule.ts';
 import { showAngle } from '../units/show-angle.ts';
@@ -66,9 +66,17 @@ function asJson(part: Part): object {
     joints: part.joints.map(jointJson),
     ...(shape.type === 'closed' && {
       leastWidth: { width: shape.leastWidth.width, station: shape.leastWidth.at.x },
+      ...(shape.tenons.length > 0 && { tenons: shape.tenons.map(tenonJson) }),
     }),
   };
 }
+
+const tenonJson = ({ side, shoulder, width, at }: Tenon): object => ({
+  end: side,
+  shoulder,
+  width,
+  station: at.x,
+});
 
 function edgeJson({ name, length, runs }: PartEdge, rule: Rule): object {
   const { remarks, joins, inflections } = fairnessOf(runs);
@@ -194,6 +202,10 @@ const leftColumns = (rows: readonly (readonly string[])[]): string =>
 
 function widthText({ shape, rule }: Part): string[] {
   if (shape.type !== 'closed') return [];
-  const { width, at } = shape.leastWidth;
-  return [`least width  ${showLength(width, rule)} at station ${showOnRule(at.x, rule)}`];
+  const { leastWidth, tenons } = shape;
+  const place = ({ width, at }: typeof leastWidth): string =>
+    `${showLength(width, rule)} at station ${showOnRule(at.x, rule)}`;
+  const between = tenons.length > 0 ? ', its tenons left out' : '';
+  const lines = tenons.map((tenon) => `tenon        ${place(tenon)}, ${tenon.side} end`);
+  return [[`least width  ${place(leastWidth)}${between}`, ...lines].join('\n')];
 }

@@ -4,6 +4,7 @@ import { checkEdge } from '../check/check-edge.ts';
 import type { Reading } from '../check/readings.ts';
 import { type TakeOff, takeOff } from '../check/take-off.ts';
 import { remarks, settingPoints, takenOffJob } from '../check/taken-off-job.ts';
+import { unitDoubts } from '../check/unit-doubts.ts';
 import { nameAfter } from '../export/file-name.ts';
 import { JobFaults } from '../job/job-faults.ts';
 import { parseJob } from '../job/parse-job.ts';
@@ -17,6 +18,7 @@ import { graduationMm } from '../units/graduation.ts';
 import { defaultRule, parseGraduation, type Rule, showLength } from '../units/rule.ts';
 import { mustBeFree, writeWhole } from './files.ts';
 import { endsWith, LENGTHS } from './help.ts';
+import { warn } from './job-input.ts';
 import { pair, printJson } from './json.ts';
 import { measuredIn } from './measured.ts';
 import { atOption } from './option.ts';
@@ -89,7 +91,10 @@ export const takeOffCommand = (): Command =>
     if (options.picture !== undefined)
       await drawPicture(part, readings, options.picture, file, options.force);
     writeWhole(output, text);
-    if (options.json) printJson('take-off', part, { file: output, ...asJson(taken) });
+    const doubts = unitDoubts(readings, rule);
+    warn({ ...part, warnings: doubts });
+    if (options.json)
+      printJson('take-off', part, { file: output, ...asJson(taken) }, [...part.warnings, ...doubts]);
     else say(asText(taken, rule, output));
   });
 

@@ -54,7 +54,7 @@ function solveTurns(angle: number, spanA: number, spanB: number): Turns {
   }
   throw new Fault(
     'batten.not-found',
-    'the strip over these pins was not found. Move the nail a little, or give an arc instead.',
+    'the strip over these nails was not found. Move the nail a little, or give an arc instead.',
   );
 }
 
@@ -130,7 +130,7 @@ function mustStand(a: Point, nail: Point, b: Point): void {
     throw new Fault(
       'batten.out-of-order',
       (mm) =>
-        `the nail at station ${mm(nail.x)} does not stand between the strip's ends. Put it between ${mm(a.x)} and ${mm(b.x)}.`,
+        `the nail at station ${mm(nail.x)} does not stand between the strip’s ends. Put it between ${mm(a.x)} and ${mm(b.x)}.`,
     );
   const limit = freeRiseLimit(station / chord) * chord;
   if (rise >= limit)

@@ -198,7 +198,7 @@ function mustNotFold(piece: Piece, away: number): void {
   throw new Fault(
     'parallel.folds',
     (mm) =>
-      `a parallel ${mm(Math.abs(away))} away folds back at station ${mm(sharpest.x)}, where the line's radius is only ` +
+      `a parallel ${mm(Math.abs(away))} away folds back at station ${mm(sharpest.x)}, where the line’s radius is only ` +
       `${mm(1 / Math.abs(sharpest.curvature))}. Use a smaller distance, or ease the curve there.`,
   );
 }

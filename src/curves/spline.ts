@@ -55,7 +55,7 @@ function mustRise(knots: readonly Point[], points: readonly Point[]): void {
       throw new Fault(
         'spline.out-of-order',
         (mm) =>
-          `the spline's point at station ${mm(points[i]!.x)} does not lie beyond the one before it along the chord. ` +
+          `the spline’s point at station ${mm(points[i]!.x)} does not lie beyond the one before it along the chord. ` +
           'Give the points in order.',
       );
 }
@@ -67,7 +67,7 @@ function endSlope(end: SplineEnd, chord: number, at: Point): number | undefined 
     throw new Fault(
       'spline.too-steep',
       (mm) =>
-        `the spline's held end at station ${mm(at.x)} stands too steep to its chord. Let that end be natural.`,
+        `the spline’s held end at station ${mm(at.x)} stands too steep to its chord. Let that end be natural.`,
     );
   return Math.tan(angle);
 }

@@ -97,13 +97,13 @@ function overChord(pins: readonly Point[], { start, end }: StripEnds): Pinned {
 function mustAdvance({ stations }: Pinned, pins: readonly Point[]): void {
   const chord = distance(pins[0]!, pins.at(-1)!);
   for (let i = 1; i < pins.length; i++) {
-    mustDiffer(pins[i - 1]!, pins[i]!, 'two neighbouring pins of the batten');
+    mustDiffer(pins[i - 1]!, pins[i]!, 'two neighbouring nails of the batten');
     if (!((stations[i]! - stations[i - 1]!) * chord > JOIN_MM))
       throw new Fault(
         'batten.out-of-order',
         (mm) =>
-          `the pin at station ${mm(pins[i]!.x)} does not lie beyond the one before it along the batten's chord. ` +
-          'Give the pins in order.',
+          `the nail at station ${mm(pins[i]!.x)} does not lie beyond the one before it along the batten’s chord. ` +
+          'Give the nails in order.',
       );
   }
 }
@@ -120,16 +120,16 @@ function raised({ stations, start, end }: Pinned): string {
 const lost = ({ share }: Grown, over: Pinned): Fault =>
   new Fault(
     'batten.not-found',
-    `the strip over these ${over.stations.length} pins was not found: it was followed up to ${percent(share)} of ` +
-      `${raised(over)}. Use fewer pins, or an arc.`,
+    `the strip over these ${over.stations.length} nails was not found: it was followed up to ${percent(share)} of ` +
+      `${raised(over)}. Use fewer nails, or an arc.`,
   );
 
 function snapped({ share }: Grown, over: Pinned): Fault {
-  const ease = over.stations.length === 2 ? 'Ease the angles' : 'Lower the pins, set more of them';
+  const ease = over.stations.length === 2 ? 'Ease the angles' : 'Lower the nails, set more of them';
   const held = over.start !== undefined || over.end !== undefined;
   return new Fault(
     'batten.too-high',
-    `a strip does not stand over these pins: raised evenly, it snaps over at ${percent(share)} of ${raised(over)}. ` +
+    `a strip does not stand over these nails: raised evenly, it snaps over at ${percent(share)} of ${raised(over)}. ` +
       `${ease}, ${held ? 'free an end' : 'hold its ends'}, or use an arc.`,
   );
 }

@@ -97,7 +97,7 @@ function restOn(nail: Point, ratio: number, frame: ChordFrame): Rest {
     throw new Fault(
       'batten.out-of-order',
       (mm) =>
-        `the nail at station ${mm(frame.place(nail).x)} does not stand between the strip's ends. ` +
+        `the nail at station ${mm(frame.place(nail).x)} does not stand between the strip’s ends. ` +
         `Put it between ${mm(frame.place(START).x)} and ${mm(frame.place(END).x)}.`,
     );
   const rest = nail.y < freeRiseLimit(nail.x) ? restTapered(nail, ratio) : undefined;

@@ -1,4 +1,7 @@
 import { JOIN_MM } from '../curves/tolerance.ts';
+import { cutEnds } from '../part/cut-ends.ts';
+import { edgeStart } from '../part/edge.ts';
+import { cornersOnFace } from '../part/edge-corners.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { boxTable, type Column } from './card-rows.ts';
 import type { Filling, Section } from './card-sections.ts';
@@ -29,7 +32,7 @@ const MORE_OFFSETS = 'More: the cover of the pattern, fairlath offsets.';
 export function offsetsSection(part: Part, width: number): Section {
   const bent = bentEdges(part);
   const level = part.edges.filter(isLevel).map((edge) => levelWords(part, edge));
-  const tables = bent.length === 0 ? [[]] : tablesOf(part);
+  const tables = bent.length === 0 ? [[]] : tablesOf(part, bent);
   const enough = tables.findIndex(({ length }) => length <= ENOUGH_ROWS);
   const [first, ...more] = tables.map((rows, i): Filling => {
     const thinned = i > 0 || rows.length < tables[0]!.length;
@@ -60,7 +63,9 @@ export function offsetsSection(part: Part, width: number): Section {
 }
 
 /** The table from the fullest to a bare few rows. */
-function tablesOf(part: Part): PrintedRow[][] {
+function tablesOf(part: Part, bent: readonly PartEdge[]): PrintedRow[][] {
+  const hasBox = ({ offsets }: PrintedRow): boolean =>
+    bent.some((edge) => offsets[part.edges.indexOf(edge)] !== undefined);
   const settings = [
     ...STATIONS.map((most) => ({ most, kept: KEPT[0] as readonly string[] })),
     { most: 2, kept: KEPT[0] as readonly string[] },
@@ -70,7 +75,7 @@ function tablesOf(part: Part): PrintedRow[][] {
   const tables = settings.map(({ most, kept }) => {
     const setting = settingOut(part, most);
     const landmarks = setting.landmarks.filter(({ what }) => kept.includes(what));
-    return printedOffsets(part, { ...setting, landmarks });
+    return printedOffsets(part, { ...setting, landmarks }, bent).filter(hasBox);
   });
   const fitting = tables.filter(({ length }) => length <= MOST_ROWS);
   return fitting.length > 0 ? fitting : [tables.at(-1)!.slice(0, MOST_ROWS)];
@@ -114,9 +119,12 @@ export const bentEdges = ({ edges }: Part): readonly PartEdge[] => edges.filter(
 const isLevel = ({ runs }: PartEdge): boolean =>
   runs.every(({ kind, from, to }) => kind === 'line' && Math.abs(from.y - to.y) < JOIN_MM);
 
-function levelWords({ rule }: Part, { name, runs }: PartEdge): string {
-  const { y } = runs[0]!.from;
+function levelWords(part: Part, edge: PartEdge): string {
+  const { rule } = part;
+  const { y } = edgeStart(edge);
+  const [from, to] = cornersOnFace(part, edge).map(({ x }) => bare(x, rule));
+  const stretch = cutEnds(part, edge).length > 0 ? `, from ${from} to ${to}` : '';
   return Math.abs(y) < JOIN_MM
-    ? `${name}: straight, on the reference line.`
-    : `${name}: straight, ${printed(y, rule)} off the reference line.`;
+    ? `${edge.name}: straight, on the reference line${stretch}.`
+    : `${edge.name}: straight, ${printed(y, rule)} off the reference line${stretch}.`;
 }

@@ -1,6 +1,6 @@
 import { type Rule, readOnRule, showLength } from '../units/rule.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
-import type { OffsetsTable } from './offsets-table.ts';
+import { type OffsetsTable, WOOD } from './offsets-table.ts';
 
 /** Spreadsheets take a file for UTF-8 only where it begins with this; plain ASCII is the same either way. */
 const BYTE_ORDER_MARK = '\uFEFF';
@@ -9,23 +9,27 @@ const BYTE_ORDER_MARK = '\uFEFF';
  * The tables for a spreadsheet (RFC 4180): stations and offsets as decimal numbers in the job's unit to
  * reckon with, and as read on the rule. A spreadsheet makes 4 March of a bare 3/4 and a formula of what
  * begins with a minus, so the rule's words carry their unit, and below the line is said in words. Where an edge has
- * a shoulder a last column says on which side of it a row stands.
+ * a shoulder a column says on which side of it a row stands, and where a cut leaves one short a last column tells where
+ * its wood ends and which rows lie past that.
  */
 export function offsetsCsv(rule: Rule, tables: readonly OffsetsTable[]): string {
   const { unit } = rule;
   const isStepped = tables.some(({ rows }) => rows.some(({ side }) => side));
+  const isCut = tables.some(({ rows }) => rows.some(({ wood }) => wood));
   const rows = tables.flatMap(({ name, rows }) =>
-    rows.map(({ station, offset, side = '' }) => [
+    rows.map(({ station, offset, side = '', wood }) => [
       asText(name),
       decimal(station, rule),
       decimal(offset, rule),
       onRule(station, rule),
       onRule(offset, rule),
       ...(isStepped ? [side] : []),
+      ...(isCut ? [wood ? WOOD[wood] : ''] : []),
     ]),
   );
   const head = ['edge', `station_${unit}`, `offset_${unit}`, 'station_on_rule', 'offset_on_rule'];
   if (isStepped) head.push('side_of_shoulder');
+  if (isCut) head.push('wood');
   const text = [head, ...rows].map((row) => `${row.map(quotedCell).join(',')}\r\n`).join('');
   return /^\p{ASCII}*$/u.test(text) ? text : BYTE_ORDER_MARK + text;
 }

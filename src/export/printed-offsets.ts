@@ -1,16 +1,28 @@
 import type { Side } from '../job/job.ts';
-import type { Landmark, Part } from '../part/part.ts';
+import { cutEnds } from '../part/cut-ends.ts';
+import type { Landmark, Part, PartEdge } from '../part/part.ts';
 import { type SettingOut, type Station, sidesAt, stationAt } from './setting-out.ts';
 
 /** One row of a printed table of offsets. */
 export interface PrintedRow extends Station {
-  /** What stands at this station, ends left out. */
+  /** What stands at this station; of ends those that a cut leaves short of where the edge was set out to. */
   readonly marks: readonly Landmark[];
 }
 
-/** Stations and landmarks in order, with the offset of each edge; a shoulder's station twice, its left side first. */
-export function printedOffsets(part: Part, { stations, landmarks }: SettingOut): PrintedRow[] {
-  const named = landmarks.filter(({ what }) => what !== 'end');
+/**
+ * Stations and landmarks in order, with the offset of each edge; a shoulder's station twice, its left side first.
+ * @param edges those whose ends have rows where a cut leaves them short
+ */
+export function printedOffsets(
+  part: Part,
+  { stations, landmarks }: SettingOut,
+  edges: readonly PartEdge[] = part.edges,
+): PrintedRow[] {
+  const last = stations.at(-1)!.station;
+  const named = [
+    ...landmarks.filter(({ what }) => what !== 'end'),
+    ...woodEnds(part, edges).filter(({ at }) => at.x <= last),
+  ];
   const extra = named.map(({ at }) => stationAt(part, at.x));
   const all = [
     ...stations,
@@ -25,8 +37,12 @@ export function printedOffsets(part: Part, { stations, landmarks }: SettingOut):
       marks: named.filter(
         ({ what, at }) => isSame(at.x, row.station) && (what === 'shoulder' || row.side !== 'right'),
       ),
-    }));
+    }))
+    .filter(({ offsets }) => offsets.some((offset) => offset !== undefined));
 }
+
+const woodEnds = (part: Part, edges: readonly PartEdge[]): Landmark[] =>
+  edges.flatMap((edge) => cutEnds(part, edge).map(({ at }) => ({ what: 'end', at, edge: edge.name })));
 
 /** Two stations this near are one row, mm. */
 const SAME_STATION_MM = 0.01;

@@ -1,5 +1,6 @@
 import { JOIN_MM } from '../curves/tolerance.ts';
 import type { Joint, Side } from '../job/job.ts';
+import { cutEnds, isCutOff } from '../part/cut-ends.ts';
 import { reachOf } from '../part/edge.ts';
 import { type EndStrip, endStrips } from '../part/end-strips.ts';
 import { cornersOf, landmarks } from '../part/landmarks.ts';
@@ -24,7 +25,7 @@ export interface Station {
   readonly station: number;
   /** Where an edge has a shoulder there: on which side of it. */
   readonly side?: Side;
-  /** In the order of the part's edges; none where an edge does not reach. */
+  /** In the order of the part's edges; none where an edge does not reach, nor past the cut of its end. */
   readonly offsets: readonly (number | undefined)[];
 }
 
@@ -45,12 +46,16 @@ export function settingOut(part: Part, mostStations = MOST_STATIONS): SettingOut
 
 export const stationAt = (part: Part, station: number): Station => ({
   station,
-  offsets: part.edges.map((edge) => offsetAt(edge, station)),
+  offsets: part.edges.map((edge) =>
+    isCutOff(cutEnds(part, edge), station) ? undefined : offsetAt(edge, station),
+  ),
 });
 
 /** A station, or where an edge has a shoulder there its two sides. */
 export function sidesAt(part: Part, station: number): Station[] {
-  const beside = part.edges.map((edge) => offsetsBeside(edge, station));
+  const beside = part.edges.map((edge) =>
+    isCutOff(cutEnds(part, edge), station) ? [] : offsetsBeside(edge, station),
+  );
   if (!beside.some(([first]) => first?.side)) return [stationAt(part, station)];
   return (['left', 'right'] as const).map((side) => ({
     station,

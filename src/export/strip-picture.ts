@@ -43,7 +43,7 @@ export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
   if (nailed.length === 0)
     throw new Fault(
       'strip.no-nails',
-      'the part has no batten, so that no nails hold a strip to it. Draw the part with its curvature instead.',
+      'the part has no batten, so that no nails hold a strip to it. Its curvature can be drawn instead.',
     );
   const lying = nailed.map(({ curve, advice }) => outlineOf(stripFaces(curve, advice)));
   const foot = footLines(part, runs);

@@ -5,12 +5,13 @@ import { nameAfter } from '../export/file-name.ts';
 import { fullSizeDxf, fullSizeSvg } from '../export/full-size-files.ts';
 import { fullSizePage } from '../export/full-size-page.ts';
 import { offsetsCsv } from '../export/offsets-csv.ts';
-import { type OffsetsTable, offsetsTable } from '../export/offsets-table.ts';
+import { type OffsetsTable, offsetsTable, withCutEnds } from '../export/offsets-table.ts';
 import { composePicture } from '../export/part-picture.ts';
 import { writePatternPdf, writePdf } from '../export/pdf.ts';
 import { composeSawPicture } from '../export/saw-picture.ts';
 import { composeStripPicture } from '../export/strip-picture.ts';
 import { writeSvg } from '../export/svg.ts';
+import { cutEnds } from '../part/cut-ends.ts';
 import { REFERENCE_LINE, stationsOf } from '../part/offsets.ts';
 import type { Part } from '../part/part.ts';
 import { stripSpecies } from '../shop/find-species.ts';
@@ -122,4 +123,8 @@ export const fileName = ({ name }: Part, { ending }: Paper): string => nameAfter
 
 /** The offsets of every edge at stations a maker would tick. */
 export const tablesOf = (part: Part): OffsetsTable[] =>
-  part.edges.map((edge) => offsetsTable(edge, stationsOf(edge, REFERENCE_LINE, part.rule.unit), part.rule));
+  part.edges.map((edge) => {
+    const cuts = cutEnds(part, edge);
+    const stations = withCutEnds(stationsOf(edge, REFERENCE_LINE, part.rule.unit), cuts);
+    return offsetsTable(edge, stations, part.rule, REFERENCE_LINE, cuts);
+  });

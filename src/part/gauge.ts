@@ -1,7 +1,8 @@
-import { direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
+import type { Point } from '../curves/point.ts';
 import { type Rule, readOnRule } from '../units/rule.ts';
+import { cutEnds, isCutOff } from './cut-ends.ts';
 import { cornersOf, landmarks } from './landmarks.ts';
-import { type BaseLine, offsetsAt, reachAlong } from './offsets.ts';
+import { type BaseLine, offsetsAt, placeAlong, reachAlong } from './offsets.ts';
 import type { Landmark, Part, PartEdge } from './part.ts';
 
 /** A place along a gauge: where to lay the rule, and what it reads when the part is right. mm. */
@@ -23,11 +24,14 @@ export interface GaugeStrip {
   readonly spacing: number;
   /** By station; no two that a rule cannot tell apart but a shoulder's, its left corner first. */
   readonly ticks: readonly GaugeTick[];
+  /** The stations of those that the edge passes more than once, mm: a rule may read another offset there. */
+  readonly doubled: readonly number[];
 }
 
 /**
- * An edge's stations and landmarks with their offsets. Where a landmark stands within half a graduation of a
- * station, the landmark is kept; where the edge doubles back, the first offset, as in the table of offsets.
+ * An edge's stations and landmarks with their offsets, and where it ends once the part's ends are cut: beyond there is
+ * nothing to read. Where a landmark stands within half a graduation of a station, the landmark is kept; where the edge
+ * doubles back, the first offset, as in the table of offsets.
  */
 export function gaugeStrip(
   part: Part,
@@ -36,27 +40,37 @@ export function gaugeStrip(
   stations: readonly number[],
 ): GaugeStrip {
   const [from, to] = reachAlong(edge, base);
-  const named = landmarks(part)
-    .filter((mark) => mark.edge === edge.name)
-    .flatMap((mark) => cornersOf(mark).map((at): GaugeTick => ({ what: mark.what, ...inBase(at, base) })));
+  const cuts = cutEnds(part, edge);
+  const tick = (what: GaugeTick['what'], at: Point): GaugeTick => {
+    const { x: station, y: offset } = placeAlong(at, base);
+    return { what, station, offset };
+  };
+  const named = [
+    ...landmarks(part)
+      .filter((mark) => mark.edge === edge.name)
+      .flatMap((mark) => cornersOf(mark).map((at) => tick(mark.what, at))),
+    ...cuts.map(({ at }) => tick('end', at)),
+  ].filter(({ station }) => !isCutOff(cuts, station, base));
   const plain = stations
-    .filter((station) => !named.some((mark) => readsSame(mark.station, station, part.rule)))
+    .filter(
+      (station) =>
+        !isCutOff(cuts, station, base) && !named.some((mark) => readsSame(mark.station, station, part.rule)),
+    )
     .flatMap((station): GaugeTick[] => {
       const [offset] = offsetsAt(edge, station, base);
       return offset === undefined ? [] : [{ what: 'station', station, offset }];
     });
+  const ticks = [...named, ...plain].sort((a, b) => a.station - b.station);
   return {
     edge: edge.name,
     from: Math.min(0, from),
     to,
     spacing: stations.length > 3 ? stations[2]! - stations[1]! : Number.POSITIVE_INFINITY,
-    ticks: [...named, ...plain].sort((a, b) => a.station - b.station),
+    ticks,
+    doubled: ticks
+      .filter(({ what, station }) => what !== 'shoulder' && offsetsAt(edge, station, base).length > 1)
+      .map(({ station }) => station),
   };
-}
-
-function inBase(at: Point, { origin, angle }: BaseLine): { station: number; offset: number } {
-  const [way, out] = [direction(angle), subtract(at, origin)];
-  return { station: dot(out, way), offset: dot(out, leftOf(way)) };
 }
 
 const readsSame = (a: number, b: number, rule: Rule): boolean =>

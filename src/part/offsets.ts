@@ -24,11 +24,17 @@ export const chordLine = (edge: PartEdge): BaseLine => {
   return { origin: from, angle: angleOf(from, to) };
 };
 
-/** The stations of an edge's two ends along a line, mm. */
-export function reachAlong(edge: PartEdge, { origin, angle }: BaseLine): [from: number, to: number] {
-  const station = (end: Point): number => dot(subtract(end, origin), direction(angle));
-  return [station(edgeStart(edge)), station(edgeEnd(edge))];
+/** A point by its station along a line and its offset square off it, mm. */
+export function placeAlong(at: Point, { origin, angle }: BaseLine = REFERENCE_LINE): Point {
+  const [way, out] = [direction(angle), subtract(at, origin)];
+  return { x: dot(out, way), y: dot(out, leftOf(way)) };
 }
+
+/** The stations of an edge's two ends along a line, mm. */
+export const reachAlong = (edge: PartEdge, base: BaseLine): [from: number, to: number] => [
+  placeAlong(edgeStart(edge), base).x,
+  placeAlong(edgeEnd(edge), base).x,
+];
 
 /** Steps that tell the crossings of one piece with a station apart. */
 const SAMPLES = 24;
@@ -53,7 +59,7 @@ function reaches({ left, right, bottom, top }: Box, station: number, { origin, a
 }
 
 /** Two crossings nearer than this along the offset are one, mm: the end of one piece and the next's start. */
-const SAME_MM = 1e-6;
+export const SAME_MM = 1e-6;
 
 /**
  * Every offset of an edge at a station, in the order the edge passes them: one for most lines, none
@@ -89,10 +95,9 @@ export interface ShoulderCorner {
 
 /** The corners of an edge's shoulders in its order. Along its chord the two of one stand at stations of their own. */
 export function shoulderCorners(edge: Pick<PartEdge, 'runs'>, base = REFERENCE_LINE): ShoulderCorner[] {
-  const run = direction(base.angle);
   const corner = (p: Point, side: Side): ShoulderCorner => {
-    const out = subtract(p, base.origin);
-    return { station: dot(out, run), offset: dot(out, leftOf(run)), side };
+    const { x: station, y: offset } = placeAlong(p, base);
+    return { station, offset, side };
   };
   const shoulders = edgePieces(edge).filter(isShoulder);
   return shoulders.flatMap(({ from, to }) => [corner(from, 'left'), corner(to, 'right')]);

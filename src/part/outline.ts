@@ -18,9 +18,10 @@ import {
 } from './edges-must.ts';
 import { cutAt, type EndPlane, type EndPlanes, endPlane, isSquare, type PartEnd } from './ends.ts';
 import { offsetAt } from './offsets.ts';
-import type { Part, PartEdge, Shape } from './part.ts';
+import type { Part, PartEdge, Shape, Tenon } from './part.ts';
+import { tenonsOf, withoutTenons } from './tenons.ts';
 import { type Kept, keep, keptBetween, onlyAt } from './trim.ts';
-import { crossing, narrowest } from './width.ts';
+import { crossing, type Narrowest, narrowest } from './width.ts';
 
 /** The line to cut, as it is drawn and as it is exactly. */
 export interface Outline {
@@ -72,14 +73,19 @@ function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline 
   const planes = planesOf(lower, upper, job);
   mustKeepShoulders([lower, upper], planes, job);
   const [low, high] = [cutShort(lower, planes), cutShort(upper, planes)];
-  const leastWidth = narrowest(chainOf(low, lower, below), chainOf(high, upper, above));
-  mustNotTouch(low, high, leastWidth);
+  const all = narrowest(chainOf(low, lower, below), chainOf(high, upper, above));
+  mustNotTouch(low, high, all);
+  const tenons = tenonsOf(low, high);
+  const leastWidth = tenons.length > 0 ? widthBetween(low, high, tenons) : all;
   return {
-    shape: { type: 'closed', outline: pathAround(low, high), leastWidth },
+    shape: { type: 'closed', outline: pathAround(low, high), leastWidth, tenons },
     exact: piecesAround(low, high),
     ends: [partEnd(planes.left, [lower, upper], job), partEnd(planes.right, [lower, upper], job)],
   };
 }
+
+const widthBetween = (low: PartEdge, high: PartEdge, tenons: readonly Tenon[]): Narrowest =>
+  narrowest(new Chain(withoutTenons(low, tenons)), new Chain(withoutTenons(high, tenons)));
 
 /** The chain of an edge as it is cut: the whole edge's own where nothing was cut off. */
 const chainOf = (cut: PartEdge, whole: PartEdge, chain: Chain): Chain =>

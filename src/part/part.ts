@@ -2,7 +2,7 @@ import type { Box } from '../curves/box.ts';
 import type { Curve } from '../curves/curve.ts';
 import type { Piece, Segment } from '../curves/piece.ts';
 import type { Point } from '../curves/point.ts';
-import type { Job, Joint, Stock } from '../job/job.ts';
+import type { Job, Joint, Side, Stock } from '../job/job.ts';
 import type { Warning } from '../units/fault.ts';
 import type { Rule } from '../units/rule.ts';
 import type { PartEnd } from './ends.ts';
@@ -57,7 +57,9 @@ export type Shape =
       readonly type: 'closed';
       /** Counter-clockwise, contiguous and closed. */
       readonly outline: readonly Segment[];
+      /** Between its tenons, where it has any. */
       readonly leastWidth: { readonly width: number; readonly at: Point };
+      readonly tenons: readonly Tenon[];
     }
   | {
       readonly type: 'half';
@@ -70,6 +72,17 @@ export type Shape =
       /** The line to flip the pattern on, from below. */
       readonly centre: readonly [Point, Point];
     };
+
+/** The stub of a closed part from a shoulder to its end: it sits in its mortise. */
+export interface Tenon {
+  readonly side: Side;
+  /** The station of its shoulder, the one nearer the end where its two are not level, mm. */
+  readonly shoulder: number;
+  /** Where it is narrowest, mm. */
+  readonly width: number;
+  /** Half-way across there. */
+  readonly at: Point;
+}
 
 /** A place on the part worth a label: an apex, a strip's nail or another curve's pin, a join of two runs, a shoulder, an end. */
 export interface Landmark {

@@ -2,7 +2,7 @@ import { piecesLength, segmentEnd, segmentStart } from '../curves/along.ts';
 import { pathBox } from '../curves/box.ts';
 import type { Curve } from '../curves/curve.ts';
 import { curveAlong } from '../curves/curve-of.ts';
-import { leastAlong } from '../curves/least-along.ts';
+import { peaksAlong } from '../curves/least-along.ts';
 import { parallelSides } from '../curves/parallel.ts';
 import type { Segment } from '../curves/piece.ts';
 import { angleOf, cross, direction, distance, subtract } from '../curves/point.ts';
@@ -116,7 +116,7 @@ function shiftedOutline(part: Part, inside: number): Drawn {
   const leastWidth = narrowest(new Chain(edgePieces(beside[0])), new Chain(edgePieces(beside[1])));
   return {
     edges: part.edges[0].name === lower.name ? beside : [beside[1], beside[0]],
-    shape: { type: 'closed', outline, leastWidth },
+    shape: { type: 'closed', outline, leastWidth, tenons: [] },
   };
 }
 
@@ -175,12 +175,11 @@ function hollows(part: Part, cutter: Cutter): Warning[] {
     const pieces = edgePieces(edge);
     // The sign of curvature, along an edge from left to right, that is a hollow.
     const hollow = (woodIsAbove(part, edge) ? -1 : 1) * (cutter.opening ? -1 : 1);
-    const tight = pieces.flatMap((piece) => {
-      const place = leastAlong(piece, ({ curvature }) => -hollow * curvature);
-      return hollow * place.curvature * bit > 1
-        ? [tightWarning(whereOn(edge, place.x, part.rule), 1 / Math.abs(place.curvature), cutter, part.rule)]
-        : [];
-    });
+    const tight = pieces
+      .flatMap((piece) => peaksAlong(piece, ({ curvature }) => hollow * curvature * bit - 1))
+      .map((place) =>
+        tightWarning(whereOn(edge, place.x, part.rule), 1 / Math.abs(place.curvature), cutter, part.rule),
+      );
     const corners = pieces.slice(1).flatMap((piece, i) => {
       const [before, after] = [segmentEnd(pieces[i]!), segmentStart(piece)];
       const turn = cross(direction(before.angle), direction(after.angle));
@@ -200,9 +199,9 @@ function tightWarning(where: string, radius: number, cutter: Cutter, rule: Rule)
   return {
     code: 'template.tight',
     message:
-      `at ${where} the line is hollow to a radius of ${showLength(radius, rule)}: the bit's ` +
-      `${showSize(bitDiameter / 2, rule)} does not reach in, nor the ${guide}'s ${showSize(guideDiameter / 2, rule)} ` +
-      `into the template's ${showLength(inTemplate, rule)}. Take a smaller bit, or finish that place by hand.`,
+      `at ${where} the line is hollow to a radius of ${showLength(radius, rule)}: the bit’s ` +
+      `${showSize(bitDiameter / 2, rule)} does not reach in, nor the ${guide}’s ${showSize(guideDiameter / 2, rule)} ` +
+      `into the template’s ${showLength(inTemplate, rule)}. Take a smaller bit, or finish that place by hand.`,
   };
 }
 

@@ -64,5 +64,5 @@ function shortWords(
     over < 0
       ? 'Take larger stock, or turn the grain back.'
       : `That leaves ${showLength(over, rule)} over the saw line: mind where you lay the pattern.`;
-  return `the stock's ${side} is ${is}; a blank with allowance takes ${asks}. ${cure}`;
+  return `the stock’s ${side} is ${is}; a blank with allowance takes ${asks}. ${cure}`;
 }

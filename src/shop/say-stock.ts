@@ -140,7 +140,7 @@ export const runoutBand = (grain: Grain): string => bandOf(grain)[1];
 
 /** Runout, what it leaves, the least section, and a better turn of the pattern. */
 export function sayGrain({ grain }: WoodPlan, rule: Rule): string[] {
-  const { worst, strength, section, better } = grain;
+  const { worst, strength, section, tenons, better } = grain;
   const at = (mm: number): string => showLength(mm, rule);
   return [
     `runs out ${showAngle(worst.angle)} at worst, on "${worst.edge}" at station ${at(worst.at.x)}: ${bandOf(grain)[2]}`,
@@ -151,6 +151,10 @@ export function sayGrain({ grain }: WoodPlan, rule: Rule): string[] {
             `${percent(section.share)} as strong in bending as the straight blank`,
         ]
       : []),
+    ...tenons.map(
+      ({ side, width }) =>
+        `${side} tenon ${at(width)} across: what it bears is its joint’s, and not told here`,
+    ),
     ...(better
       ? [
           `turned ${showAngle(better.turn)} (--grain ${Number(((better.turn * 180) / Math.PI).toFixed(1))}) it would run out ${showAngle(better.angle)} at worst, ` +

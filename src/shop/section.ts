@@ -8,6 +8,7 @@ import { edgePieces } from '../part/edge.ts';
 import { type Cutting, isCutting, jointShape } from '../part/joint-shape.ts';
 import { edgesAsCut } from '../part/outline.ts';
 import type { Part } from '../part/part.ts';
+import { isInTenon } from '../part/tenons.ts';
 
 /** A cut square across the part, and what it bears in bending in the plane of the face. */
 export interface Section {
@@ -23,15 +24,19 @@ export interface Section {
 /**
  * The weakest section of a closed part: the narrowest one, or one through a joint. A rectangle h high has the section
  * modulus t·h²/6; what a joint takes out is subtracted by the parallel axis theorem, for its depth's share of the
- * thickness. Runout, knots and glue lines are not in it.
+ * thickness. Runout, knots and glue lines are not in it, nor are tenons: what one bears is its joint's.
  * @param straight width of the straight board to compare with, mm
  */
 export function leastSection(part: Part, straight: number): Section | undefined {
   const { shape, joints } = part;
   if (shape.type !== 'closed') return undefined;
-  const { width, at } = shape.leastWidth;
+  const { leastWidth, tenons } = shape;
+  const { width, at } = leastWidth;
   const narrow: Section = { at, height: width, weakened: false, share: (width / straight) ** 2 };
-  const through = joints.filter(isCutting).flatMap((joint) => sectionsThrough(joint, part, straight));
+  const through = joints
+    .filter(isCutting)
+    .flatMap((joint) => sectionsThrough(joint, part, straight))
+    .filter((section) => !isInTenon(tenons, section.at.x));
   return [narrow, ...through].reduce((a, b) => (b.share < a.share ? b : a));
 }
 

@@ -1,5 +1,5 @@
 import { isHanded } from '../part/hands.ts';
-import type { Part } from '../part/part.ts';
+import type { Part, Tenon } from '../part/part.ts';
 import { faceOf, volumeOf } from '../part/solid.ts';
 import { Fault } from '../units/fault.ts';
 import { MM_PER_INCH, type Unit } from '../units/unit.ts';
@@ -61,6 +61,8 @@ export interface Grain {
   readonly strength: Band;
   /** The weakest section, beside a straight board as wide as the blank; absent for a line pattern. */
   readonly section?: Section;
+  /** Narrower than the part, and not among its sections: their mortises hold them. */
+  readonly tenons: readonly Tenon[];
   /** A turn of the grain with less runout, where it is worth the trouble. */
   readonly better?: { readonly turn: number; readonly angle: number; readonly width: number };
 }
@@ -166,6 +168,7 @@ function grainOf(part: Part, turn: number, blank: Blank): Grain {
     worst,
     strength: strengthLeft(worst.angle),
     ...(section && { section }),
+    tenons: part.shape.type === 'closed' ? part.shape.tenons : [],
     ...(angle < worst.angle - WORTH_TURNING && {
       better: { turn: best, angle, width: footprintOf(part, best).width + blank.allowances.width },
     }),

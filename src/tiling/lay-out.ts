@@ -103,7 +103,7 @@ function planOf(lines: Lines, chords: readonly Chord[], options: LayOutOptions) 
   const plan = options.paper.roll
     ? rollPlan(subject, frames, options.turn, lowerBound)
     : bestPlan(subject, frames, options.turn, lowerBound);
-  if (plan.sheets > most) throw tooMany(plan.sheets, options);
+  if (plan.sheets > most) throw tooMany(plan.sheets, options, 'exactly');
   return { ...plan, plainSheets: plainSheets(subject, frames[0]), lowerBound };
 }
 
@@ -184,11 +184,13 @@ function tooManySheets(
   lowerBound: number,
   options: LayOutOptions,
 ): Fault {
-  if (lowerBound > MOST_SHEETS) return tooMany(lowerBound, options);
-  return tooMany(Math.min(...frames.map((frame) => plainSheets(subject, frame))), options);
+  if (lowerBound > MOST_SHEETS) return tooMany(lowerBound, options, 'exactly');
+  const plain = Math.min(...frames.map((frame) => plainSheets(subject, frame)));
+  return tooMany(plain, options, plain > lowerBound ? 'at most' : 'exactly');
 }
 
-function tooMany(sheets: number, options: LayOutOptions): Fault {
+/** @param counted exactly, or what a layout that was not searched for takes at most */
+function tooMany(sheets: number, options: LayOutOptions, counted: 'exactly' | 'at most'): Fault {
   const name = paperTitle(options.paper);
   const larger = 'use larger paper, such as a3, tabloid or a size of your own';
   if (sheets > MOST_SHEETS)
@@ -198,7 +200,7 @@ function tooMany(sheets: number, options: LayOutOptions): Fault {
     );
   return new Fault(
     'layout.too-many-sheets',
-    `the pattern takes ${sheets} sheets of ${name}, and ${maxSheetsOf(options)} is the most to print. Give --max-sheets ${sheets} on the command line to print them, or ${larger}.`,
+    `the pattern takes ${counted === 'at most' ? 'up to ' : ''}${sheets} sheets of ${name}, and ${maxSheetsOf(options)} is the most to print. Give --max-sheets ${sheets} on the command line to print them, or ${larger}.`,
     '--max-sheets',
   );
 }

@@ -75,7 +75,7 @@ const LEAST_NOMINAL_MM = 100;
 
 /** @throws Fault `printer.nominal`, and the faults of lengths */
 export function parseNominal(text: string): number {
-  const nominal = parseLength(text, 'mm', 'positive');
+  const nominal = nominalLength(text);
   if (nominal < LEAST_NOMINAL_MM)
     throw new Fault(
       'printer.nominal',
@@ -83,6 +83,19 @@ export function parseNominal(text: string): number {
         `lines of ${length(nominal)} are too short to tell a printer’s scale. Use ${length(LEAST_NOMINAL_MM)} or more.`,
     );
   return nominal;
+}
+
+/** Where any length would be too long, no paper takes the line either. */
+function nominalLength(text: string): number {
+  try {
+    return parseLength(text, 'mm', 'positive');
+  } catch (error) {
+    if (!(error instanceof Fault) || error.code !== 'length.too-large') throw error;
+    throw new Fault(
+      'printer.nominal',
+      `${quoted(text)} is longer than any paper. Give a length that the paper takes, such as ${NOMINAL_MM} mm.`,
+    );
+  }
 }
 
 /** A word or several as one argument of a command line, to be typed as it stands. */

@@ -3,7 +3,7 @@ import { checkEdge } from '../../src/check/check-edge.ts';
 import { doubtsAbout } from '../../src/check/doubts.ts';
 import type { Reading } from '../../src/check/readings.ts';
 import { REFERENCE_LINE } from '../../src/part/offsets.ts';
-import { samplePart } from '../part/jobs.ts';
+import { partOf, samplePart } from '../part/jobs.ts';
 import { byHand, IN, seeded, stationsOf, THIRTY_SECONDS, trueReadings } from './bench.ts';
 
 const part = samplePart('hall-bench-leg.yaml');
@@ -74,4 +74,26 @@ test('good work read by hand is hardly ever doubted, in at most 2 of 100 seeds',
   for (let seed = 1; seed <= 100; seed++)
     if (doubts(byHand(good, THIRTY_SECONDS, IN / 64, seeded(seed))).length > 0) doubted++;
   expect(doubted).toBeLessThanOrEqual(2);
+});
+
+test('a reading past the cut of an end is told, though it lies on the line', () => {
+  // A miter of 20° through the upper edge's corner at station 0 leaves the lower edge 60·tan 20° = 21.8 mm short.
+  const brace = partOf(`part: Garden arch brace
+units: mm
+edges:
+  low: [{from: [0, 0]}, {line: [600, 0]}]
+  up: [{from: [0, 60]}, {batten: [600, 60], apex: [300, 100]}]
+ends: {left: {miter: 20}}
+`);
+  const [low, up] = [brace.edges[0], brace.edges[1]!];
+  const ask = (on: typeof low, readings: readonly Reading[]) =>
+    doubtsAbout(brace, on, checkEdge(brace, on, readings, how), readings, how);
+  const [past, ...others] = ask(
+    low,
+    [0, 10, 21.5, 22, 300].map((station) => ({ station, offset: 0 })),
+  );
+  expect(others).toEqual([]);
+  expect(past!.code).toBe('check.past-end');
+  expect(past!.message).toContain('at station 0 mm, 10 mm: it begins at 22 mm shy');
+  expect(ask(up, [{ station: 0, offset: 60 }])).toEqual([]);
 });

@@ -71,7 +71,9 @@ describe('fairlath batten', () => {
     expect(fairlath(['batten', own, '--picture', own, '--force'], folder).code).toBe(2);
     expect(readFileSync(own, 'utf8')).toBe(readFileSync(leg, 'utf8'));
     const bracket = join(root, 'samples/wall-shelf-bracket.yaml');
-    expect(fairlath(['batten', bracket, '--picture', 'none.svg'], folder).err).toMatch(/has no batten/);
+    expect(fairlath(['batten', bracket, '--picture', 'none.svg'], folder).err).toMatch(
+      /has no batten.*fairlath show JOB --picture/,
+    );
     expect(existsSync(join(folder, 'none.svg'))).toBe(false);
   });
 

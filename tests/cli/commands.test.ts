@@ -50,7 +50,18 @@ describe('fairlath show', () => {
   });
 });
 
+const splayed = join(root, 'samples/hall-bench/leg.yaml');
+
 describe('fairlath offsets', () => {
+  test('tells where a slanting cut leaves an edge short, and what lies past that', () => {
+    const { out } = fairlath(['offsets', splayed, '--edge', 'outer', '--every', '3']);
+    expect(out).toMatch(/\n {2}0 +0 +past the end\n/);
+    expect(out).toMatch(/end of the wood/);
+    const { edges } = JSON.parse(fairlath(['offsets', splayed, '--json']).out);
+    for (const { rows } of edges)
+      expect(rows.filter(({ wood }: { wood?: string }) => wood === 'ends').length).toBeGreaterThan(0);
+  });
+
   test('gives the stations asked for, rounded to the rule, full or shy', () => {
     const { out } = fairlath(['offsets', leg, '--edge', 'back', '--at', '0, 12,34']);
     expect(out).toMatch(/12 +3 1\/4\n/);

@@ -33,6 +33,13 @@ describe('instead of the pattern print gives', () => {
     expect(readdirSync(folder)).toEqual(['a.pdf']);
   });
 
+  test('a gauge, with a word where the edge passes a station twice', () => {
+    const bulge = ['--curve', 'arc', '--chord', '100', '--rise', '95', '--units', 'mm'];
+    const { code, err } = fairlath(['print', ...bulge, '--gauge', '--every', '50'], freshFolder());
+    expect(code).toBe(0);
+    expect(err).toMatch(/passes stations 0, 100 more than once/);
+  });
+
   test('a gauge whose readings, typed back, are within', () => {
     const { gauge } = told([leg, '--gauge', '--every', '2']);
     expect(gauge.strips.map(({ edge }: { edge: string }) => edge)).toEqual(['back']);

@@ -105,7 +105,7 @@ describe('a thousand pins are done with soon', () => {
           pins((i) => 5 * (i % 2)),
           FREE,
         ),
-      ).toThrow(/1000 pins|snaps over/);
+      ).toThrow(/1000 nails|snaps over/);
     expect(took(refused)).toBeLessThan(BUSY * SOON_MS);
   });
 });

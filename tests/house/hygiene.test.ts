@@ -24,6 +24,9 @@ describe('a breach of each rule is found', () => {
     ['the console in the core', 'src/part/part.ts', 'console.log(1);'],
     ['work left for later', 'tools/build.js', join('// TO', 'DO: the rest')],
     ['a file too long to read', 'src/curves/fit.ts', '// line\n'.repeat(301)],
+    ['a straight apostrophe', 'src/part/ends.ts', `const x = "the part's end";`],
+    ['a straight apostrophe of several', 'src/part/ends.ts', `const x = "the parts' ends";`],
+    ['one behind what a template puts in', 'src/part/ends.ts', join('const x = `the $', "{part}'s end`;")],
     ['a package server in the lock', 'package-lock.json', '"resolved": "x.tgz"'],
     ['a package server in the settings', '.npmrc', 'registry=x'],
     ['a path of one machine', 'README.md', join('see /ho', 'me/someone/fairlath')],
@@ -44,6 +47,7 @@ test('ordinary text passes: "any" as a word, a file of 300 lines, the console in
       { path: 'src/job/job.ts', text: '/** Takes any length, and/or none. */\nconst any = 1;' },
       { path: 'src/curves/fit.ts', text: '// line\n'.repeat(300) },
       { path: 'src/cli/show.ts', text: 'console.log(1);' },
+      { path: 'src/units/length.ts', text: `/** The rule's own. */\nconst x = "2' 4 1/2";` },
       { path: 'package-lock.json', text: '"integrity": "sha512-a/tmp/b+c"' },
     ]),
   ).toEqual([]);

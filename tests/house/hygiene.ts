@@ -13,6 +13,21 @@ function usesAny({ path, text }: Source): boolean {
   return visit(ts.createSourceFile(path, text, ts.ScriptTarget.Latest));
 }
 
+/** A straight apostrophe within a word or behind one, and one behind a figure that a template puts in. */
+const STRAIGHT = /\p{L}'\p{L}|s'\s/u;
+const BEHIND_FIGURE = /^'s\b/;
+
+/** Words for people have the curly one: a straight one is the mark of feet. */
+function hasStraightApostrophe({ path, text }: Source): boolean {
+  const visit = (node: ts.Node): boolean => {
+    if (ts.isStringLiteralLike(node) || ts.isTemplateHead(node)) return STRAIGHT.test(node.text);
+    if (ts.isTemplateMiddleOrTemplateTail(node))
+      return STRAIGHT.test(node.text) || BEHIND_FIGURE.test(node.text);
+    return ts.forEachChild(node, visit) === true;
+  };
+  return visit(ts.createSourceFile(path, text, ts.ScriptTarget.Latest));
+}
+
 /** A home, a checkout or a scratch folder of one machine, in any of the three systems' spelling. */
 const MACHINE_PATH = /(?:^|[\s"'`(=:])(?:\/(?:home|Users|root|work|tmp|var\/folders)\/\w|[A-Z]:\\\\?\w)/m;
 
@@ -33,6 +48,11 @@ const RULES: readonly (readonly [
     isCode,
     ({ text }) => /\b(?:TO(?:)DO|FIX(?:)ME|XX(?:)X)\b/.test(text),
     'leaves work for later. Do it, or file it',
+  ],
+  [
+    ({ path }) => /^src\/.*\.ts$/.test(path),
+    hasStraightApostrophe,
+    'has a straight apostrophe in words for people. Write ’',
   ],
   [
     isCode,

@@ -25,7 +25,7 @@ export function paperTests(browser: () => Browser): void {
     await page.locator('#job-text').fill(job);
     await rested(page);
     expect(await page.locator('#sheets-said').textContent()).toMatch(
-      /takes \d+ sheets of A4, and 200 is the most/,
+      /takes (?:up to )?\d+ sheets of A4, and 200 is the most/,
     );
     expect(await figure(page, 'sheets')).toBe('none: see “Take to the bench”');
     await page.getByText('The pattern, full size').click();

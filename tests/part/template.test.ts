@@ -142,7 +142,7 @@ describe('where the router cannot follow', () => {
   test('a hollow tighter than the bit is named with its station and radius', () => {
     const { warnings } = templateOf(hollow(6), bush(16, 13));
     const tight = warnings.find(({ code }) => code === 'template.tight')!;
-    expect(tight.message).toMatch(/hollow to a radius of 6 mm: the bit's 6.5 mm .*bush's 8 mm .*7.5 mm/);
+    expect(tight.message).toMatch(/hollow to a radius of 6 mm: the bit’s 6.5 mm .*bush’s 8 mm .*7.5 mm/);
     expect(templateOf(hollow(6), bush(16, 11)).warnings.map(({ code }) => code)).not.toContain(
       'template.tight',
     );
@@ -206,4 +206,21 @@ edges:
   test('a bit that does not pass through its bush is refused', () => {
     expect(() => templateOf(square, bush(12, 12))).toThrow(/does not pass through a bush/);
   });
+});
+
+test('a bit too large for both ends of a half ellipse is told of both, at the radius that an ellipse has there', () => {
+  // Half axes 40 (along) and 20 (across): radius 20²/40 = 10 at either end of the long axis, 40²/20 = 80 at its apex.
+  const bracket = partOf(
+    'part: Wall shelf bracket\nunits: mm\nedges:\n  low: [{from: [0, 0]}, {line: [60, 0]}, {ellipse: [140, 0], rise: 20}, {line: [200, 0]}]\n  up: [{from: [0, 60]}, {line: [200, 60]}]\n',
+  );
+  const { warnings } = templateOf(bracket, {
+    guide: 'bush',
+    guideDiameter: 26,
+    bitDiameter: 24,
+    opening: false,
+  });
+  const tight = warnings.filter(({ code }) => code === 'template.tight').map(({ message }) => message);
+  expect(tight).toHaveLength(2);
+  expect(tight[0]).toMatch(/station 60 mm.* radius of 10 mm/);
+  expect(tight[1]).toMatch(/station 140 mm.* radius of 10 mm/);
 });

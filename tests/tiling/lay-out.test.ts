@@ -20,6 +20,7 @@ import { parsePaper } from '../../src/tiling/paper.ts';
 import { linesToCut } from '../../src/tiling/part-lines.ts';
 import { REGISTER_REACH_MM } from '../../src/tiling/seams.ts';
 import { Fault } from '../../src/units/fault.ts';
+import { samplePart } from '../part/jobs.ts';
 import { archTop, backLeg, block, shelfFront } from './parts.ts';
 import { holds } from './shows.ts';
 
@@ -225,6 +226,13 @@ describe('what cannot be laid out', () => {
 
   test.each([0, 1.5, -3, Number.NaN, MOST_SHEETS + 1])('no more than %d sheets', (maxSheets) => {
     expect(faultOf(backLeg(), { maxSheets }).code).toBe('layout.max-sheets');
+  });
+
+  test('a count that was not searched for is the most that the part may take', () => {
+    const arch = samplePart('garden-arch-rail.yaml');
+    const { message } = faultOf(arch, { maxSheets: 1 });
+    const most = Number(/takes up to (\d+) sheets/.exec(message)?.[1]);
+    expect(layOut(arch, options()).sheets.length).toBeLessThan(most);
   });
 
   test('one sheet fewer than the pattern takes is too few', () => {

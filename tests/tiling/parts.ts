@@ -95,7 +95,7 @@ function partOf(sketch: Sketch): Part {
     exact: outline,
     edges: edges.map((edge) => ({ ...edge, length: 0 })) as readonly PartEdge[] as Part['edges'],
     shape: upper
-      ? { type: 'closed', outline, leastWidth: { width: 10, at: a } }
+      ? { type: 'closed', outline, leastWidth: { width: 10, at: a }, tenons: [] }
       : { type: 'line', line: lower, chord: [a, b] },
     sawAllowance,
     saw,
