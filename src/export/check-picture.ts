@@ -1,8 +1,9 @@
 import { worstOf } from '../check/best-fit.ts';
 import type { Check, Deviation } from '../check/check-edge.ts';
-import { direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
+import { direction, type Point } from '../curves/point.ts';
 import { mapPath } from '../curves/segment.ts';
 import { edgePath } from '../part/edge.ts';
+import { inBase } from '../part/offsets.ts';
 import type { Part } from '../part/part.ts';
 import type { Rule } from '../units/rule.ts';
 import { offLabels } from './check-labels.ts';
@@ -63,9 +64,9 @@ const inOrder = (readings: readonly Deviation[]): Deviation[] =>
   readings.toSorted((a, b) => a.station - b.station);
 
 function viewOf(check: Check, readings: readonly Deviation[]): View {
-  const ends = check.line.runs.flatMap(({ from, to }) => [from, to]).map((p) => inBase(check, p));
-  const stations = [...ends.map(({ x }) => x), ...readings.map(({ station }) => station)];
-  const offsets = [...ends.map(({ y }) => y), ...readings.map(({ design }) => design)];
+  const ends = check.line.runs.flatMap(({ from, to }) => [from, to]).map((p) => inBase(p, check.base));
+  const stations = [...ends.map(({ station }) => station), ...readings.map(({ station }) => station)];
+  const offsets = [...ends.map(({ offset }) => offset), ...readings.map(({ design }) => design)];
   const [left, right] = [Math.min(...stations), Math.max(...stations)];
   const [low, high] = [Math.min(...offsets), Math.max(...offsets)];
   const factor = Math.min(INNER_MM / (right - left), MOST_HEIGHT_MM / Math.max(high - low, Number.EPSILON));
@@ -86,23 +87,17 @@ function viewOf(check: Check, readings: readonly Deviation[]): View {
 const beyond = (check: Check, readings: readonly Deviation[], enlarged: number, way: number): number =>
   readings.reduce((most, { deviation }) => Math.max(most, way * deviation), check.tolerance) * enlarged;
 
-function inBase({ base }: Check, p: Point): Point {
-  const way = direction(base.angle);
-  const out = subtract(p, base.origin);
-  return { x: dot(out, way), y: dot(out, leftOf(way)) };
-}
-
 function lineItem(check: Check, { factor, shift }: View): Item {
   const way = direction(check.base.angle);
-  const origin = inBase(check, { x: 0, y: 0 });
+  const origin = inBase({ x: 0, y: 0 }, check.base);
   const path = edgePath(check.line);
   const matrix = [
     way.x * factor,
     -way.y * factor,
     way.y * factor,
     way.x * factor,
-    origin.x * factor + shift.x,
-    origin.y * factor + shift.y,
+    origin.station * factor + shift.x,
+    origin.offset * factor + shift.y,
   ] as const;
   return { type: 'stroke', style: 'cut', path: mapPath(path, matrix) };
 }

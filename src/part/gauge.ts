@@ -1,7 +1,6 @@
-import { direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
 import { type Rule, readOnRule } from '../units/rule.ts';
 import { cornersOf, landmarks } from './landmarks.ts';
-import { type BaseLine, offsetsAt, reachAlong } from './offsets.ts';
+import { type BaseLine, inBase, offsetsAt, reachAlong } from './offsets.ts';
 import type { Landmark, Part, PartEdge } from './part.ts';
 
 /** A place along a gauge: where to lay the rule, and what it reads when the part is right. mm. */
@@ -52,11 +51,6 @@ export function gaugeStrip(
     spacing: stations.length > 3 ? stations[2]! - stations[1]! : Number.POSITIVE_INFINITY,
     ticks: [...named, ...plain].sort((a, b) => a.station - b.station),
   };
-}
-
-function inBase(at: Point, { origin, angle }: BaseLine): { station: number; offset: number } {
-  const [way, out] = [direction(angle), subtract(at, origin)];
-  return { station: dot(out, way), offset: dot(out, leftOf(way)) };
 }
 
 const readsSame = (a: number, b: number, rule: Rule): boolean =>

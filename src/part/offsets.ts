@@ -24,11 +24,17 @@ export const chordLine = (edge: PartEdge): BaseLine => {
   return { origin: from, angle: angleOf(from, to) };
 };
 
-/** The stations of an edge's two ends along a line, mm. */
-export function reachAlong(edge: PartEdge, { origin, angle }: BaseLine): [from: number, to: number] {
-  const station = (end: Point): number => dot(subtract(end, origin), direction(angle));
-  return [station(edgeStart(edge)), station(edgeEnd(edge))];
+/** A place as a rule laid on a line reads it, mm. */
+export function inBase(at: Point, { origin, angle }: BaseLine): { station: number; offset: number } {
+  const [way, out] = [direction(angle), subtract(at, origin)];
+  return { station: dot(out, way), offset: dot(out, leftOf(way)) };
 }
+
+/** The stations of an edge's two ends along a line, mm. */
+export const reachAlong = (edge: PartEdge, base: BaseLine): [from: number, to: number] => [
+  inBase(edgeStart(edge), base).station,
+  inBase(edgeEnd(edge), base).station,
+];
 
 /** Steps that tell the crossings of one piece with a station apart. */
 const SAMPLES = 24;
@@ -89,11 +95,7 @@ export interface ShoulderCorner {
 
 /** The corners of an edge's shoulders in its order. Along its chord the two of one stand at stations of their own. */
 export function shoulderCorners(edge: Pick<PartEdge, 'runs'>, base = REFERENCE_LINE): ShoulderCorner[] {
-  const run = direction(base.angle);
-  const corner = (p: Point, side: Side): ShoulderCorner => {
-    const out = subtract(p, base.origin);
-    return { station: dot(out, run), offset: dot(out, leftOf(run)), side };
-  };
+  const corner = (p: Point, side: Side): ShoulderCorner => ({ ...inBase(p, base), side });
   const shoulders = edgePieces(edge).filter(isShoulder);
   return shoulders.flatMap(({ from, to }) => [corner(from, 'left'), corner(to, 'right')]);
 }
