@@ -1,4 +1,4 @@
-import { add, angleOf, cross, direction, dot, type Point, scale, subtract } from './point.ts';
+import { add, cross, distance, dot, type Point, scale, subtract } from './point.ts';
 
 /**
  * A circular arc by its two ends and its bulge, tan(sweep/4): positive where it runs counter-clockwise, 0 where
@@ -59,19 +59,9 @@ export function placeOn({ from, to, bulge }: BulgedArc, u: number): Point {
  * How far a place lies off the arc's circle, mm, without the circle's centre: flat arcs keep their digits.
  * The sign is that of the side, positive to the right of the way.
  */
-export function offCircle({ from, to, bulge }: BulgedArc): (place: Point) => number {
-  const chord = subtract(to, from);
-  const across = dot(chord, chord);
-  if (across === 0) return (place) => Math.hypot(place.x - from.x, place.y - from.y);
-  const turn = 1 + bulge ** 2;
-  // The tangent at the start is the chord turned back by half the sweep, 2·atan(bulge).
-  const [cos, sin] = [(1 - bulge ** 2) / turn, (-2 * bulge) / turn];
-  const length = Math.sqrt(across);
-  const tangent = {
-    x: (chord.x * cos - chord.y * sin) / length,
-    y: (chord.x * sin + chord.y * cos) / length,
-  };
-  const curvature = (4 * bulge) / (turn * length);
+export function offCircle(arc: BulgedArc): (place: Point) => number {
+  const { from, tangent, curvature } = startOf(arc);
+  if (from.x === arc.to.x && from.y === arc.to.y) return (place) => distance(place, from);
   return ({ x, y }) => {
     const dx = x - from.x;
     const dy = y - from.y;
@@ -80,9 +70,27 @@ export function offCircle({ from, to, bulge }: BulgedArc): (place: Point) => num
   };
 }
 
-/** The unit tangent of an arc's circle at a place on it. */
-export function tangentAt({ from, to, bulge }: BulgedArc, place: Point): Point {
-  // From the start, the place is seen half-way between the tangents there and here.
-  const [leaves, seen] = [angleOf(from, to) - 2 * Math.atan(bulge), angleOf(from, place)];
-  return direction(2 * seen - leaves);
+/** The unit tangent of the arc's circle where it is nearest to a place. */
+export function tangentAt(arc: BulgedArc, { x, y }: Point): Point {
+  const { from, tangent, curvature } = startOf(arc);
+  const across = { x: tangent.x - curvature * (y - from.y), y: tangent.y + curvature * (x - from.x) };
+  return scale(across, 1 / Math.hypot(across.x, across.y));
+}
+
+/** An arc's start, its unit tangent there and its curvature: of one without a length, a straight one's. */
+function startOf({ from, to, bulge }: BulgedArc): { from: Point; tangent: Point; curvature: number } {
+  const chord = subtract(to, from);
+  const length = Math.hypot(chord.x, chord.y);
+  if (length === 0) return { from, tangent: { x: 1, y: 0 }, curvature: 0 };
+  const turn = 1 + bulge ** 2;
+  // The tangent at the start is the chord turned back by half the sweep, 2·atan(bulge).
+  const [cos, sin] = [(1 - bulge ** 2) / turn, (-2 * bulge) / turn];
+  return {
+    from,
+    tangent: {
+      x: (chord.x * cos - chord.y * sin) / length,
+      y: (chord.x * sin + chord.y * cos) / length,
+    },
+    curvature: (4 * bulge) / (turn * length),
+  };
 }

@@ -1,7 +1,8 @@
 import { along, type Place } from './along.ts';
+import { looksAlong } from './looks.ts';
 import type { Piece } from './piece.ts';
 import { direction, distance, dot, type Point, subtract } from './point.ts';
-import { leastOnUnit, PIECE_STEPS } from './search.ts';
+import { leastRound, PIECE_STEPS } from './search.ts';
 import { FIT_MM } from './tolerance.ts';
 
 /** So far along a piece the next one may be nearer. */
@@ -27,6 +28,12 @@ export function farthestOff(places: Iterable<Point>, pieces: readonly Piece[]): 
       now++;
       foot = next;
     }
+    // Round the tip of a spike the places may change sides sooner than the curve does, or run back beside where it came.
+    if (foot.off > FIT_MM)
+      courses.forEach((at, k) => {
+        const other = footOf(at, place, 0);
+        if (other.off < foot.off) [now, foot] = [k, other];
+      });
     u = foot.u;
     farthest = Math.max(farthest, foot.off);
   }
@@ -50,6 +57,7 @@ function footOf(at: (u: number) => Place, place: Point, near: number): Foot {
   const off = distance(at(u), place);
   if (off <= FIT_MM) return { u, off };
   // Newton's steps run past the foot at the sharp ends of a flat half ellipse, and stay on the wrong side of a spike.
-  const { at: looked, value } = leastOnUnit((share) => distance(at(share), place), PIECE_STEPS);
+  const looks = looksAlong(at, PIECE_STEPS).map((look) => look.u);
+  const { at: looked, value } = leastRound((share) => distance(at(share), place), looks);
   return value < off ? { u: looked, off: value } : { u, off };
 }

@@ -69,7 +69,7 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
 const GOLDEN_STEPS = 40;
 
 /** Where f is least on [0, 1], by `samples` equal steps and a golden-section search round the best. */
-export function leastOnUnit(f: (u: number) => number, samples: number): { at: number; value: number } {
+export function leastOnUnit(f: (u: number) => number, samples: number): Least {
   let best = 0;
   let value = f(0);
   for (let i = 1; i <= samples; i++) {
@@ -79,8 +79,29 @@ export function leastOnUnit(f: (u: number) => number, samples: number): { at: nu
       value = next;
     }
   }
-  let low = Math.max(0, best - 1 / samples);
-  let high = Math.min(1, best + 1 / samples);
+  const found = golden(f, Math.max(0, best - 1 / samples), Math.min(1, best + 1 / samples));
+  return found.value < value ? found : { at: best, value };
+}
+
+/** The least of f over some looks in order, and over the stretches beside each that its neighbours do not undercut. */
+export function leastRound(f: (u: number) => number, looks: readonly number[]): Least {
+  const values = looks.map(f);
+  const low = looks.flatMap((at, i) => {
+    const value = values[i]!;
+    if (value > Math.min(values[i - 1] ?? value, values[i + 1] ?? value)) return [];
+    return [{ at, value }, golden(f, looks[i - 1] ?? at, looks[i + 1] ?? at)];
+  });
+  return low.reduce((a, b) => (b.value < a.value ? b : a));
+}
+
+interface Least {
+  readonly at: number;
+  readonly value: number;
+}
+
+/** The golden-section search: the least of f between two places, where it has but one. */
+function golden(f: (u: number) => number, from: number, to: number): Least {
+  let [low, high] = [from, to];
   let [a, b] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
   let [atA, atB] = [f(a), f(b)];
   for (let i = 1; i < GOLDEN_STEPS; i++) {
@@ -101,6 +122,5 @@ export function leastOnUnit(f: (u: number) => number, samples: number): { at: nu
   if (atA < atB) high = b;
   else low = a;
   const at = (low + high) / 2;
-  const found = f(at);
-  return found < value ? { at, value: found } : { at: best, value };
+  return { at, value: f(at) };
 }

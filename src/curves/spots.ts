@@ -1,4 +1,5 @@
 import { along, type Place } from './along.ts';
+import { looksAlong } from './looks.ts';
 import type { Piece } from './piece.ts';
 import { distance, type Point } from './point.ts';
 
@@ -23,12 +24,6 @@ const LEAST_LOOKS = 4;
 /** Spots in one step at most, so that a slip of the tolerance does not fill the memory. */
 const MOST_SPOTS = 1000;
 
-/** A step that takes more of them is halved where it turns more than an eighth of a turn: an arc turns a quarter at most. */
-const MOST_TURN = Math.PI / 4;
-
-/** A flat half ellipse turns square within rise/chord of its way: JOIN_MM over a kilometre is 2^-37. */
-const MOST_HALVINGS = 40;
-
 /**
  * Places along a smooth run of pieces, the closer together the sooner its curvature changes: arcs within
  * `tolerance` (mm) of it span SPOTS_AN_ARC or so of them wherever they lie.
@@ -39,22 +34,15 @@ export function spotsAlong(pieces: readonly Piece[], tolerance: number): Spot[] 
   const spots: Spot[] = [];
   for (const piece of pieces) {
     const at = along(piece);
-    let [from, before] = [0, at(0)];
-    if (spots.length === 0) spots.push(spotOf(before));
-    const step = (to: number, halved = 0): void => {
-      const next = at(to);
-      const wanted = Math.ceil((arcsBetween(before, next, tolerance) + 1 / steps) * SPOTS_AN_ARC);
-      const turn = Math.abs(next.angle - before.angle);
-      if (wanted > MOST_SPOTS && turn > MOST_TURN && halved < MOST_HALVINGS) {
-        step((from + to) / 2, halved + 1);
-        step(to, halved + 1);
-        return;
-      }
+    const [first, ...next] = looksAlong(at, looks);
+    if (spots.length === 0) spots.push(spotOf(first!));
+    let from = first!;
+    for (const to of next) {
+      const wanted = Math.ceil((arcsBetween(from, to, tolerance) + 1 / steps) * SPOTS_AN_ARC);
       const count = Math.min(MOST_SPOTS, wanted);
-      for (let k = 1; k <= count; k++) spots.push(spotOf(at(from + ((to - from) * k) / count)));
-      [from, before] = [to, next];
-    };
-    for (let i = 1; i <= looks; i++) step(i / looks);
+      for (let k = 1; k <= count; k++) spots.push(spotOf(at(from.u + ((to.u - from.u) * k) / count)));
+      from = to;
+    }
   }
   return spots;
 }

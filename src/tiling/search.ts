@@ -38,6 +38,7 @@ const COARSE_STEP_MM = 8;
 
 /** Turns tried beside the part as it lies, degrees. The paper turned its other way makes up the rest. */
 const TURN_STEP_DEG = 1;
+const TURN_QUARTER_DEG = 0.25;
 const MOST_TURN_DEG = 45;
 
 /** About so many ways down are tried at each turn. */
@@ -71,7 +72,8 @@ export function bestPlan(
   if (!straight) throw new Error('no grid holds the part');
   if (turn !== 'auto') return straight;
   let best = straight;
-  for (const turnDeg of turns(subject.coarse.length, USUAL_SHIFTS)) {
+  const { length } = subject.coarse;
+  for (const turnDeg of [...turns(length, USUAL_SHIFTS), ...turnsBetween(length)]) {
     if (best.sheets <= least) break;
     const rough = bestAt(asked, 'coarse', frames, turnDeg, best);
     if (rough) best = bestAt(asked, 'fine', frames, turnDeg, best) ?? best;
@@ -84,6 +86,18 @@ export function plainSheets({ chords, also }: Subject, frame: Frame): number {
   const laid = laidOut(chords, turning(0), also);
   const grid = plainGrid(laid, frame);
   return sheetCount(spreadOverRows(laid, frame, grid.top, grid.rows), frame, grid.left, grid.columns);
+}
+
+/**
+ * The quarters between whole degrees, tried after them: of 250 leaning parts on sheets, 5 take one sheet less by such a
+ * turn. None where there are so many chords that it would take too long.
+ */
+function turnsBetween(chords: number): number[] {
+  const count = MOST_TURN_DEG / TURN_QUARTER_DEG;
+  if (2 * count * USUAL_SHIFTS * chords > MOST_CHORDS) return [];
+  return Array.from({ length: count }, (_, i) => (i + 1) * TURN_QUARTER_DEG)
+    .filter((degrees) => degrees % TURN_STEP_DEG !== 0)
+    .flatMap((degrees) => [degrees, -degrees]);
 }
 
 /** Small turns before great ones, each looked at with so many shifts; fewer of them for a part of very many chords. */

@@ -57,6 +57,14 @@ describe('where a joint may stand', () => {
     const blind = hole('out').replace('lean', 'depth: 2, lean');
     expect(codesOf(blind)).toEqual([]);
   });
+
+  test('a hole that leans opens the face by its diameter over the cosine of its lean', () => {
+    // 10 mm at 60°: 20 mm along its lean, 10 from its middle to the edge at 80.
+    const hole = (out: number) =>
+      `[{hole: {at: 300, out: ${out}, diameter: 10, depth: 2, lean: 60, toward: in}}]`;
+    expect(codesOf(hole(70.1))).toEqual(['joint.across-edge joints[0]']);
+    expect(codesOf(hole(69.9))).toEqual([]);
+  });
 });
 
 describe('thin walls', () => {

@@ -144,6 +144,16 @@ describe('the body of a part', () => {
     expect(solid.volume).toBeCloseTo(600_000 - 40 * 10 * 30 - slot - Math.PI * 16 * 30, 6);
   });
 
+  test('a leaning hole takes its round over the cosine of its lean, and balances half-way down it', () => {
+    const hole = `joints:\n  - hole: {at: 200, out: 25, diameter: 8, lean: 40, toward: right}\n`;
+    const { volume, centroid } = volumeOf(partOf(plank(hole)))!;
+    const lean = (40 * Math.PI) / 180;
+    // Cavalieri: at every depth the section along the face, the drill's own over cos 40°.
+    const taken = (Math.PI * 16 * 30) / Math.cos(lean);
+    expect(volume).toBeCloseTo(600_000 - taken, 6);
+    expect(centroid.x).toBeCloseTo((600_000 * 200 - taken * (200 + 15 * Math.tan(lean))) / volume, 6);
+  });
+
   test('a line pattern and unknown thickness have none', () => {
     expect(volumeOf(samplePart('hall-bench-stretcher.yaml'))).toBeUndefined();
     expect(volumeOf(partOf(plank('').replace('stock: {thickness: 30}\n', '')))).toBeUndefined();

@@ -77,6 +77,11 @@ describe('the strip of a part', () => {
     for (const { advice } of runs) expect(advice.verdict).toBe('safe');
   });
 
+  test('planed to a taper is as thick at its first end as the job has it', () => {
+    const planed = only(batten('through: [300, 40]\n      strip: {from: 2.3, to: 1.7}'), inMm);
+    expect(planed.advice.thickness).toBe(2.3);
+  });
+
   test('is the one asked for, safe or not', () => {
     const runs = adviseStrips(samplePart('garden-arch-rail.yaml'), { ...inMm, thickness: 40 });
     expect(runs.map(({ advice }) => advice.thickness)).toEqual([40, 40]);

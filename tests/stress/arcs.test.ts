@@ -1,14 +1,16 @@
 import { expect, test } from 'vitest';
 import { arcPath } from '../../src/curves/arc-path.ts';
 import { placeOn } from '../../src/curves/biarc.ts';
+import { pathBox } from '../../src/curves/box.ts';
 import { ellipse } from '../../src/curves/ellipse.ts';
 import { farthestOff } from '../../src/curves/farthest-off.ts';
-import { point } from '../../src/curves/point.ts';
+import { type Point, point } from '../../src/curves/point.ts';
+import { spline } from '../../src/curves/spline.ts';
 import { FIT_MM } from '../../src/curves/tolerance.ts';
 import { ARC_FIT_MM } from '../../src/export/full-size.ts';
 import { farthestFrom, meant, placesOn } from '../export/drawn-line.ts';
 import { Random, ROUNDS } from '../fuzz/random.ts';
-import { spread } from './cases.ts';
+import { either, spread } from './cases.ts';
 
 /** Twenty rounds are three hundred. */
 const A_ROUND = 15;
@@ -54,3 +56,35 @@ test('a place on either of two half ellipses that meet sharply is told to lie on
   ];
   expect(farthestFrom(meant(pieces), placesOn(meant(pieces), 500))).toBeLessThan(1e-4);
 });
+
+/** Points of a spline that shoots up: to a point a hair from its start, or between two a hair apart. */
+function anySpike(random: Random): Point[] {
+  const [chord, rise] = [spread(random, 5, 50_000), either(random) * spread(random, 1e-3, 0.5)];
+  const [width, at] = [spread(random, 1e-4, 0.1), 0.2 + 0.6 * random.next()];
+  const shares: (readonly [x: number, y: number])[] =
+    random.next() < 0.5
+      ? [
+          [width / 10, rise],
+          [at, rise * (random.next() - 0.5)],
+        ]
+      : [
+          [at - width, 0],
+          [at, rise],
+          [at + width, 0],
+        ];
+  return [point(0, 0), ...shares.map(([x, y]) => point(chord * x, chord * y)), point(chord, 0)];
+}
+
+/** A spike climbs as far as its points' slope takes it: beyond this, mm, it is no line that can be drawn. */
+const FARTHEST = 400_000;
+
+test('splines with spikes become arcs within the tolerance', () => {
+  for (let i = 0; i < A_ROUND * ROUNDS; i++) {
+    const points = anySpike(new Random(i));
+    const { exact, path } = spline(points, 'natural', 'natural');
+    if (pathBox(path).top - pathBox(path).bottom > FARTHEST) continue;
+    const places = arcPath(exact, false, ARC_FIT_MM).flatMap((arc) => SHARES.map((u) => placeOn(arc, u)));
+    // What is measured is the distance to a place on the curve: never less than the least.
+    expect(farthestOff(places, exact), `case ${i}: ${JSON.stringify(points)}`).toBeLessThanOrEqual(FIT_MM);
+  }
+}, 600_000);

@@ -5,6 +5,8 @@ import type { Random } from '../fuzz/random.ts';
 export const spread = (random: Random, low: number, high: number): number =>
   low * (high / low) ** random.next();
 
+export const either = (random: Random): 1 | -1 => (random.next() < 0.5 ? 1 : -1);
+
 /** A place over a chord of a given length, in shares of it, laid at an angle anywhere on the bench. */
 export interface Bench {
   readonly chord: number;

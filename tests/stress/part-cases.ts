@@ -2,14 +2,13 @@ import { parseJob } from '../../src/job/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import type { Part } from '../../src/part/part.ts';
 import type { Random } from '../fuzz/random.ts';
-import { spread } from './cases.ts';
+import { either, spread } from './cases.ts';
 
 /** A number as a job has it. */
 const num = (value: number): string => value.toFixed(9);
 const place = (x: number, y: number): string => `[${num(x)}, ${num(y)}]`;
 type Corner = readonly [x: number, y: number];
 const lineTo = (corner: Corner): string => `    - {line: ${place(...corner)}}\n`;
-const either = (random: Random): 1 | -1 => (random.next() < 0.5 ? 1 : -1);
 
 const KINDS = ['line', 'arc', 'bow', 'batten', 'nails', 'taper', 'spline'] as const;
 

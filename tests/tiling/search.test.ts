@@ -9,6 +9,7 @@ import type { Layout } from '../../src/tiling/layout.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
 import { linesToCut } from '../../src/tiling/part-lines.ts';
 import { laidOut, sheetCount, spreadOverRows } from '../../src/tiling/spread.ts';
+import { partOf } from '../part/jobs.ts';
 import { archTop, backLeg, block, shelfFront } from './parts.ts';
 
 const MARGINS = { margin: 12.7, overlap: 15 };
@@ -49,6 +50,15 @@ describe('the sheets it saves', () => {
     expect(layout.sheets.length).toBeLessThan(laid(archTop(), 'a3', 0).sheets.length);
     expect(layout.turnDeg).not.toBe(0);
     expect(layout.sheets.length).toBe(layout.lowerBound);
+  });
+
+  test('a brace that no whole degree saves a sheet of is turned by a quarter more', () => {
+    const run = (y: number): string => `[{from: [0, ${y}]}, {line: [708.5, ${y - 204.25}]}]`;
+    const brace = partOf(`part: Brace\nunits: mm\nedges: {lower: ${run(0)}, upper: ${run(47.5)}}\n`);
+    for (const whole of [0, 4, 5, 6, 7, -5]) expect(laid(brace, 'letter', whole).sheets).toHaveLength(4);
+    const { sheets, turnDeg } = laid(brace, 'letter');
+    expect(sheets).toHaveLength(3);
+    expect(turnDeg % 1).not.toBe(0);
   });
 
   test('a rod turns to lie on one sheet from corner to corner', () => {
