@@ -32,14 +32,14 @@ describe('fairlath card', () => {
       shown.replaceAll('⁄', '/').replace(/ (full|shy)$/, ''),
     );
     const { edges } = json(['offsets', job, '--at', at.join(', ')]);
-    for (const { name, rows } of edges) {
-      const told = card.offsets.map((row: { edges: { name: string; shown: string }[] }) =>
-        row.edges.find((edge) => edge.name === name)!.shown.replaceAll('⁄', '/'),
-      );
-      // A station told to a hair moves the offset by less than a hair.
-      const marks = (shown: string): string => shown.replace(/ (full|shy)$/, '');
-      expect(told.map(marks)).toEqual(rows.map(({ shown }: { shown: string }) => marks(shown)));
-    }
+    const marks = (shown: string): string => shown.replaceAll('⁄', '/').replace(/ (full|shy)$/, '');
+    for (const { name, rows } of edges)
+      for (const [i, row] of card.offsets.entries()) {
+        const told = row.edges.find((edge: { name: string }) => edge.name === name);
+        // A station told to a hair moves the offset by less than a hair; past an end's cut there is nothing to measure.
+        if (told) expect(marks(told.shown)).toBe(marks(rows[i].shown));
+        else expect(rows[i].wood).toBe('none');
+      }
     const { inAll } = json(['stock', job]);
     expect(card.cutList.boardFeet).toBe(inAll.boardFeet.toFixed(1));
     const { ends } = json(['saw', job]);

@@ -103,7 +103,7 @@ export function lookTests(browser: () => Browser): void {
       expect(await fits()).toBe(true);
       await browserOf.send('Page.setFontSizes', { fontSizes: { standard: 16 } });
       await page.setViewportSize({ width: 320, height: 256 });
-      expect(await fits()).toBe(true);
+      await expect.poll(fits).toBe(true);
       await browserOf.detach();
     });
   });
