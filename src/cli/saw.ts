@@ -125,15 +125,17 @@ function asJson({ ends, blade, weights, support, tableSaw, height, table }: Sawi
   };
 }
 
-function bladeJson({ hollow, round, widest, corners, asked }: Sawing['blade']): object {
-  const at = (bend: Bend | undefined) =>
-    bend ? { station: bend.at.x, offset: bend.at.y, edge: bend.edge } : null;
+function bladeJson({ hollows, rounds, widest, corners, asked }: Sawing['blade']): object {
+  const at = (bend: Bend) => ({ station: bend.at.x, offset: bend.at.y, edge: bend.edge });
+  const [hollow, round] = [hollows[0], rounds[0]];
   return {
     tightestConcave: hollow?.radius ?? null,
     tightestConvex: round?.radius ?? null,
     widest: widest?.width ?? null,
-    tightestConcaveAt: at(hollow),
-    tightestConvexAt: at(round),
+    tightestConcaveAt: hollow ? at(hollow) : null,
+    tightestConvexAt: round ? at(round) : null,
+    tightestConcavePlaces: hollows.map(at),
+    tightestConvexPlaces: rounds.map(at),
     corners: corners.map(({ kind, at: { x, y }, turn, edge, ofShoulder }) => ({
       kind,
       ofShoulder,

@@ -93,12 +93,13 @@ function boardEdge({ left, right, bottom, top }: Box, { at }: PictureView): Stro
   return polyline('rule', corners.map(at));
 }
 
-/** The tightest hollow and round of the line to saw, and the corners that ask for a relief cut. */
+/** The tightest hollows and rounds of the line to saw, and the corners that ask for a relief cut. */
 function bendItems({ rule }: Part, { blade }: Sawing, { at }: PictureView, room: Room): Item[] {
   const { about } = wordingOf(rule);
-  const bends = [blade.hollow, blade.round].flatMap((bend) =>
-    bend ? [{ spot: at(bend.at), text: `${bend.edge}: ${bend.kind}, radius ${about(bend.radius)}` }] : [],
-  );
+  const bends = [...blade.hollows, ...blade.rounds].map((bend) => ({
+    spot: at(bend.at),
+    text: `${bend.edge}: ${bend.kind}, radius ${about(bend.radius)}`,
+  }));
   const corners = blade.corners
     .filter(({ kind }) => kind === 'inside')
     .map((corner) => ({

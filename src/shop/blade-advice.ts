@@ -1,15 +1,16 @@
 import type { Part } from '../part/part.ts';
 import { BLADES, type Blade, COMMON_KERF_MM, type Kerf, leastRadius, widestBlade } from './blade.ts';
-import { type Bend, type Corner, cornersOf, type SawnEdge, tightestBend } from './sawn-edges.ts';
+import { type Bend, type Corner, cornersOf, type SawnEdge, tightestBends } from './sawn-edges.ts';
 
 /** What the line to saw asks of a band-saw blade. */
 export interface BladeAdvice {
-  readonly hollow?: Bend;
-  readonly round?: Bend;
+  /** The tightest of either sort, as tight as each other; empty where nothing bends so. */
+  readonly hollows: readonly Bend[];
+  readonly rounds: readonly Bend[];
   readonly corners: readonly Corner[];
   /** The widest blade of the chart that turns every bend; absent where none does. */
   readonly widest?: Blade;
-  /** The tightest hollow and round, those that no blade of the chart turns. */
+  /** Of the tightest hollows and rounds those that no blade of the chart turns. */
   readonly beyond: readonly Bend[];
   readonly asked?: AskedBlade;
 }
@@ -19,7 +20,7 @@ export interface AskedBlade {
   readonly width: number;
   readonly leastRadius: number;
   readonly kerf?: Kerf;
-  /** The tightest hollow and round that it does not turn. */
+  /** Of the tightest hollows and rounds those that it does not turn. */
   readonly tooTight: readonly Bend[];
 }
 
@@ -30,15 +31,15 @@ export interface BladeAsk {
 
 /** Which blade saws the line, and whether the maker's own does. */
 export function adviseBlade(part: Part, edges: readonly SawnEdge[], { width, kerf }: BladeAsk): BladeAdvice {
-  const hollow = tightestBend(edges, 'hollow', part.sawAllowance);
-  const round = tightestBend(edges, 'round', part.sawAllowance);
-  const bends = [hollow, round].filter((bend) => bend !== undefined);
+  const hollows = tightestBends(edges, 'hollow', part.sawAllowance);
+  const rounds = tightestBends(edges, 'round', part.sawAllowance);
+  const bends = [...hollows, ...rounds];
   const turned = (bend: Bend): number => kerfRadius(bend, kerf?.kerf ?? COMMON_KERF_MM);
   const widest = widestBlade(Math.min(Number.MAX_VALUE, ...bends.map(turned)));
   const asked = width === undefined ? undefined : askedBlade(width, kerf, bends, turned);
   return {
-    ...(hollow && { hollow }),
-    ...(round && { round }),
+    hollows,
+    rounds,
     corners: cornersOf(edges),
     ...(widest && { widest }),
     beyond: bends.filter((bend) => !widestBlade(turned(bend))),

@@ -8,7 +8,7 @@ import { showAngle } from '../units/show-angle.ts';
 import type { BladeAdvice } from './blade-advice.ts';
 import { settingWords } from './cut-words.ts';
 import type { LengthWords } from './length-words.ts';
-import { isStraight, type SawnEdge, tightestBend } from './sawn-edges.ts';
+import { isStraight, type SawnEdge, tightestBends } from './sawn-edges.ts';
 import { shouldersIn, shoulderWords } from './say-blade.ts';
 import type { Support } from './support.ts';
 
@@ -110,8 +110,8 @@ const beyondSteps = ({ beyond }: BladeAdvice, { about }: LengthWords): string[] 
   beyond.map(({ kind, at, edge }) => {
     const where = `the ${kind} at station ${about(at.x)} (${edge}), which no blade turns`;
     return kind === 'hollow'
-      ? `Bore ${where}, before you saw up to it, or leave it to a coping saw; and what else is as tight.`
-      : `Leave ${where}, to a coping saw or a rasp; and what else is as tight.`;
+      ? `Bore ${where}, before you saw up to it, or leave it to a coping saw; and what else is nearly as tight.`
+      : `Leave ${where}, to a coping saw or a rasp; and what else is nearly as tight.`;
   });
 
 function reliefSteps({ corners, asked, beyond }: BladeAdvice, { about }: LengthWords): string[] {
@@ -121,7 +121,7 @@ function reliefSteps({ corners, asked, beyond }: BladeAdvice, { about }: LengthW
       .map(({ at }) => `the inside corner at station ${about(at.x)}`),
     ...(asked?.tooTight ?? [])
       .filter((bend) => !beyond.includes(bend))
-      .map(({ kind, at }) => `the tight ${kind} at station ${about(at.x)}`),
+      .map(({ kind, at, edge }) => `the tight ${kind} at station ${about(at.x)} (${edge})`),
   ];
   return places.length === 0
     ? []
@@ -130,7 +130,8 @@ function reliefSteps({ corners, asked, beyond }: BladeAdvice, { about }: LengthW
 
 /** The hollow edge first, while all of the board's width stands behind it; its offcut taped back for the next. */
 function curveSteps({ sawAllowance }: Part, curved: readonly SawnEdge[], { corners }: BladeAdvice): string[] {
-  const hollow = (edge: SawnEdge): number => tightestBend([edge], 'hollow', 0)?.radius ?? Number.MAX_VALUE;
+  const hollow = (edge: SawnEdge): number =>
+    tightestBends([edge], 'hollow', 0)[0]?.radius ?? Number.MAX_VALUE;
   const [first, second] = [...curved].sort((a, b) => hollow(a) - hollow(b));
   if (!first) return [];
   const line = sawAllowance > 0 ? 'to the dashed line' : 'just outside the line';

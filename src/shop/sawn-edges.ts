@@ -1,7 +1,17 @@
 import { type Place, pointAt, segmentEnd, segmentStart } from '../curves/along.ts';
-import { leastAlong } from '../curves/least-along.ts';
+import { leastAlong, peaksAlong } from '../curves/least-along.ts';
 import { isShoulder, type Piece } from '../curves/piece.ts';
-import { add, direction, leftOf, type Point, pointOf, scale, turnBetween } from '../curves/point.ts';
+import {
+  add,
+  direction,
+  distance,
+  leftOf,
+  type Point,
+  pointOf,
+  scale,
+  turnBetween,
+} from '../curves/point.ts';
+import { JOIN_MM } from '../curves/tolerance.ts';
 import { edgePieces } from '../part/edge.ts';
 import { edgesAsCut } from '../part/outline.ts';
 import type { Part } from '../part/part.ts';
@@ -39,32 +49,49 @@ export interface Bend {
 /** Turning less than this is straight to a saw: 1 km of radius rises 0.1 mm on a metre. */
 const STRAIGHT_MM = 1e6;
 
+/** Curvatures that differ by less than this share are as tight: a radius of 1 m by 1 mm, far under what a blade heeds. */
+const AS_TIGHT = 1e-3;
+
 /**
- * The tightest bend of either sort on the line to saw, which runs `allowance` outside the finished one: there a
- * hollow is as much tighter and a round as much easier, as their parallels are.
+ * The tightest bends of either sort on the line to saw, as tight as each other, edge by edge from left to right;
+ * empty where nothing bends so. The line runs `allowance` outside the finished one: there a hollow is as much
+ * tighter and a round as much easier, as their parallels are.
  */
-export function tightestBend(
-  edges: readonly SawnEdge[],
-  kind: Bend['kind'],
-  allowance: number,
-): Bend | undefined {
-  const bends = edges.flatMap((edge) => edge.pieces.flatMap((piece) => bendOf(piece, edge, kind, allowance)));
-  return bends.reduce<Bend | undefined>(
-    (best, bend) => (best && best.radius <= bend.radius ? best : bend),
-    undefined,
+export function tightestBends(edges: readonly SawnEdge[], kind: Bend['kind'], allowance: number): Bend[] {
+  const lines = edges.map((edge) => ({ edge, side: edge.wood === 'above' ? 1 : -1 }));
+  const way = (side: number): number => (kind === 'round' ? side : -side);
+  const most = Math.max(
+    0,
+    ...lines.flatMap(({ edge, side }) =>
+      edge.pieces.map((piece) => way(side) * sharpest(piece, way(side)).curvature),
+    ),
+  );
+  if (most <= 1 / STRAIGHT_MM) return [];
+  return lines.flatMap(({ edge, side }) =>
+    tightPlaces(edge.pieces, way(side), most * (1 - AS_TIGHT)).map((place) => ({
+      kind,
+      radius: 1 / Math.abs(place.curvature) + (kind === 'round' ? allowance : -allowance),
+      at: outside(place, -side * allowance),
+      edge: edge.name,
+    })),
   );
 }
 
-function bendOf(piece: Piece, { name, wood }: SawnEdge, kind: Bend['kind'], allowance: number): Bend[] {
-  const left = wood === 'above' ? 1 : -1;
-  const way = kind === 'round' ? left : -left;
-  // An arc is as tight everywhere: its middle stands for it.
-  const place =
-    piece.type === 'arc' ? pointAt(piece, 0.5) : leastAlong(piece, ({ curvature }) => -way * curvature);
-  const curvature = way * place.curvature;
-  if (curvature <= 1 / STRAIGHT_MM) return [];
-  const radius = 1 / curvature + (kind === 'round' ? allowance : -allowance);
-  return [{ kind, radius, at: outside(place, -left * allowance), edge: name }];
+/** Where a piece turns most to one side. An arc is as tight everywhere: its middle stands for it. */
+const sharpest = (piece: Piece, way: number): Place =>
+  piece.type === 'arc' ? pointAt(piece, 0.5) : leastAlong(piece, ({ curvature }) => -way * curvature);
+
+/** The tightest place of each stretch bent to one side by a curvature or more; of two pieces that meet in it, once. */
+function tightPlaces(pieces: readonly Piece[], way: number, least: number): Place[] {
+  const places = pieces.flatMap((piece) => {
+    const one = sharpest(piece, way);
+    if (way * one.curvature < least) return [];
+    if (piece.type === 'arc') return [one];
+    const peaks = peaksAlong(piece, ({ curvature }) => (way * curvature) / least - 1);
+    // A stretch may be too short to be met by looks along the piece.
+    return peaks.length > 0 ? peaks : [one];
+  });
+  return places.filter((place, i) => i === 0 || distance(place, places[i - 1]!) > JOIN_MM);
 }
 
 const outside = (place: Place, away: number): Point =>

@@ -9,22 +9,30 @@ import type { Bend, Corner } from './sawn-edges.ts';
 
 /** The blade in words: the tightest bends, the widest blade, corners, and the maker's own blade. */
 export function sayBlade(advice: BladeAdvice, words: LengthWords): string[] {
-  const { hollow, round, asked } = advice;
+  const { hollows, rounds, asked } = advice;
   return [
-    `tightest hollow (concave): ${hollow ? bendWords(hollow, words) : 'none'}`,
-    `tightest round (convex): ${round ? bendWords(round, words) : 'none'}`,
+    `tightest hollow (concave): ${bendWords(hollows, words)}`,
+    `tightest round (convex): ${bendWords(rounds, words)}`,
     widestWords(advice, words),
     ...(asked ? [askedWords(asked, words)] : []),
     ...cornerWords(advice, words),
   ];
 }
 
-const bendWords = ({ radius, at, edge }: Bend, { about }: LengthWords): string =>
-  `radius ${about(radius)} at station ${about(at.x)} (${edge})`;
+/** "radius 3 1/2 in at station 12 in (back)", or at all the stations where it is as tight. */
+const bendWords = (bends: readonly Bend[], words: LengthWords): string =>
+  bends[0] ? `radius ${words.about(bends[0].radius)} at ${placesOf(bends, words)}` : 'none';
+
+/** "stations 1 in (top), 13 in (top)". */
+function placesOf(places: readonly (Bend | Corner)[], { about }: LengthWords): string {
+  const all = places.map(({ at, edge }) => `${about(at.x)} (${edge})`).join(', ');
+  return `${places.length > 1 ? 'stations' : 'station'} ${all}`;
+}
 
 function widestWords(advice: BladeAdvice, { about, unit }: LengthWords): string {
-  const { widest, hollow, round } = advice;
-  if (!hollow && !round) return 'nothing bends: any blade saws it; take the widest your saw carries.';
+  const { widest, hollows, rounds } = advice;
+  if (hollows.length + rounds.length === 0)
+    return 'nothing bends: any blade saws it; take the widest your saw carries.';
   if (anyBladeTurns(advice))
     return 'every blade of the chart turns it: take the widest your saw carries, it runs straightest.';
   if (widest)
@@ -39,7 +47,7 @@ function widestWords(advice: BladeAdvice, { about, unit }: LengthWords): string 
   );
 }
 
-/** "the 1/2 in blade does not turn the hollow of 2 1/8 in at station 12: nibble, relief cuts or a 3/8 in blade". */
+/** "the 1/2 in blade does not turn the 2 1/8 in hollow at station 12 in (lower): nibble, relief cuts or a 3/8 in blade". */
 function askedWords({ width, leastRadius: least, kerf, tooTight }: AskedBlade, words: LengthWords): string {
   const { about, unit } = words;
   const name = bladeName(width, unit, about);
@@ -49,7 +57,7 @@ function askedWords({ width, leastRadius: least, kerf, tooTight }: AskedBlade, w
       : `it asks for a radius of ${about(least)}`;
   if (tooTight.length === 0) return `the ${name} blade turns every bend: ${fits}.`;
   const bends = tooTight.map(
-    ({ kind, radius, at }) => `the ${about(radius)} ${kind} at station ${about(at.x)}`,
+    (bend) => `the ${about(bend.radius)} ${bend.kind} at ${placesOf([bend], words)}`,
   );
   return `the ${name} blade does not turn ${bends.join(' nor ')}: ${fits}. ${cures(tooTight, words)}`;
 }
@@ -62,7 +70,8 @@ function cures(tooTight: readonly Bend[], { about, unit }: LengthWords): string 
   const radius = Math.min(...tooTight.map((bend) => bend.radius)) - COMMON_KERF_MM / 2;
   const narrower = BLADES.findLast((row) => row.radius <= radius);
   const blade = narrower ? `, or take a ${bladeName(narrower.width, unit, about)} blade` : '';
-  return `Nibble the waste away, saw relief cuts through it to that place${blade}.`;
+  const there = tooTight.length > 1 ? 'those places' : 'that place';
+  return `Nibble the waste away, saw relief cuts through it to ${there}${blade}.`;
 }
 
 /** Inside corners of shoulders; the outside corner of such a shoulder needs no word of its own. */
@@ -70,10 +79,8 @@ export const shouldersIn = (corners: readonly Corner[]): readonly Corner[] =>
   corners.filter(({ kind, ofShoulder }) => ofShoulder && kind === 'inside');
 
 /** "shoulders at stations 1 in (top), 13 in (top)". */
-export function shoulderWords(shoulders: readonly Corner[], { about }: LengthWords): string {
-  const places = shoulders.map(({ at, edge }) => `${about(at.x)} (${edge})`).join(', ');
-  return shoulders.length > 1 ? `shoulders at stations ${places}` : `shoulder at station ${places}`;
-}
+export const shoulderWords = (shoulders: readonly Corner[], words: LengthWords): string =>
+  `${shoulders.length > 1 ? 'shoulders' : 'shoulder'} at ${placesOf(shoulders, words)}`;
 
 function cornerWords({ corners }: BladeAdvice, words: LengthWords): string[] {
   const shoulders = shouldersIn(corners);

@@ -99,6 +99,15 @@ describe('fairlath saw', () => {
     expect(json([...arc, '--blade', '1/2']).blade.asked.turns).toBe(true);
   });
 
+  test('all places as tight as the tightest are told, the first of them by itself', () => {
+    const args = ['--curve', 'ellipse', '--chord', '10', '--rise', '2'];
+    const { blade } = json(args);
+    expect(blade.tightestConvexPlaces).toMatchObject([{ station: 0 }, { station: expect.closeTo(254, 6) }]);
+    expect(blade.tightestConvexAt).toEqual(blade.tightestConvexPlaces[0]);
+    expect([blade.tightestConcaveAt, blade.tightestConcavePlaces]).toEqual([null, []]);
+    expect(fairlath(['saw', ...args]).out).toMatch(/tightest round .* at stations 0 in \(.*\), 10 in \(/);
+  });
+
   test('a table as long as the board needs no stand', () => {
     expect(json([sample('hall-bench-leg.yaml')]).support.stands).toHaveLength(2);
     expect(json([sample('hall-bench-leg.yaml'), '--table', '40x30']).support.stands).toEqual([]);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { along } from '../../src/curves/along.ts';
+import type { Part } from '../../src/part/part.ts';
 import { BLADES, fittingRadius, leastRadius, widestBlade } from '../../src/shop/blade.ts';
 import { adviseBlade, kerfRadius } from '../../src/shop/blade-advice.ts';
 import { sawnEdges } from '../../src/shop/sawn-edges.ts';
@@ -13,6 +14,13 @@ const part = (edges: string, more = '') => partOf(`part: Rail\nunits: in\n${more
 const words = (width: number, of = part('')) => {
   const about = (mm: number): string => showLength(mm, of.rule);
   return sayBlade(adviseBlade(of, sawnEdges(of), { width }), { length: about, about, unit: 'in' }).join('\n');
+};
+
+/** The one hollow and the one round of a part with no more of either. */
+const theOnly = (of: Part) => {
+  const { hollows, rounds, ...advice } = adviseBlade(of, sawnEdges(of), {});
+  expect([hollows.length, rounds.length].every((count) => count < 2)).toBe(true);
+  return { ...advice, hollow: hollows[0], round: rounds[0] };
 };
 
 describe('the chart', () => {
@@ -94,14 +102,14 @@ const ARCH = `
 
 describe('the tightest bends', () => {
   test('of an arch: its lower edge is the hollow, its upper the round', () => {
-    const { hollow, round } = adviseBlade(part(ARCH), sawnEdges(part(ARCH)), {});
+    const { hollow, round } = theOnly(part(ARCH));
     expect(hollow).toMatchObject({ radius: expect.closeTo(5 * INCH, 6), edge: 'lower' });
     expect(round).toMatchObject({ radius: expect.closeTo(3.75 * INCH, 6), edge: 'upper' });
   });
 
   test('on the saw line the hollow is tighter by the allowance, the round easier', () => {
     const sawn = part(ARCH, 'allowance: {saw: 1/16}\n');
-    const { hollow, round } = adviseBlade(sawn, sawnEdges(sawn), {});
+    const { hollow, round } = theOnly(sawn);
     expect(hollow?.radius).toBeCloseTo((5 - 1 / 16) * INCH, 6);
     expect(round?.radius).toBeCloseTo((3.75 + 1 / 16) * INCH, 6);
     expect(hollow!.at.x).toBeCloseTo(3 * INCH, 6);
@@ -111,19 +119,19 @@ describe('the tightest bends', () => {
 
   test('the widest blade turns both, by the middle of the kerf', () => {
     // 3.75 in on the round and half a kerf more: under the 4 in that 5/8 in asks for
-    expect(adviseBlade(part(ARCH), sawnEdges(part(ARCH)), {}).widest?.name).toBe('1/2');
+    expect(theOnly(part(ARCH)).widest?.name).toBe('1/2');
   });
 
   test('of one line on a board lie by the side of its waste', () => {
     const line = (rise: number) => part(`  a:\n    - from: [0, 2]\n    - arc: [6, 2]\n      rise: ${rise}\n`);
-    expect(adviseBlade(line(1), sawnEdges(line(1)), {})).toMatchObject({ round: { edge: 'a' } });
-    expect(adviseBlade(line(1), sawnEdges(line(1)), {}).hollow).toBeUndefined();
-    expect(adviseBlade(line(-1), sawnEdges(line(-1)), {}).round).toBeUndefined();
+    expect(theOnly(line(1))).toMatchObject({ round: { edge: 'a' } });
+    expect(theOnly(line(1)).hollow).toBeUndefined();
+    expect(theOnly(line(-1)).round).toBeUndefined();
   });
 
   test('a straight part has none, and any blade saws it', () => {
     const bar = part('  a:\n    - from: [0, 0]\n    - line: [30, 0]\n');
-    const advice = adviseBlade(bar, sawnEdges(bar), {});
+    const advice = theOnly(bar);
     expect([advice.hollow, advice.round]).toEqual([undefined, undefined]);
     expect(words(12.7, bar)).toMatch(/nothing bends/);
   });
@@ -143,9 +151,9 @@ describe('the tightest bends', () => {
 `,
         miter === 0 ? '' : `ends: {left: {miter: ${miter}}}\n`,
       );
-    expect(adviseBlade(shaped(0), sawnEdges(shaped(0)), {}).hollow?.radius).toBeCloseTo(INCH, 6);
+    expect(theOnly(shaped(0)).hollow?.radius).toBeCloseTo(INCH, 6);
     const cut = shaped(-40);
-    expect(adviseBlade(cut, sawnEdges(cut), {}).hollow).toBeUndefined();
+    expect(theOnly(cut).hollow).toBeUndefined();
   });
 });
 
@@ -174,14 +182,14 @@ describe('the maker’s own blade', () => {
   });
 
   test('inside corners are places for relief cuts, outside ones are run past', () => {
-    const { corners } = adviseBlade(hollow, sawnEdges(hollow), {});
+    const { corners } = theOnly(hollow);
     // asin(1 ÷ 2 1/8) = 28.07° at either end of the arc, the part above it
     expect(corners.map(({ kind }) => kind)).toEqual(['outside', 'outside']);
     for (const { turn } of corners) expect(turn).toBeCloseTo(Math.asin(1 / 2.125), 9);
     const notch = part(
       '  a:\n    - from: [0, 1]\n    - line: [5, 2]\n    - line: [10, 1]\n    - line: [15, 2]\n',
     );
-    expect(adviseBlade(notch, sawnEdges(notch), {}).corners).toMatchObject([
+    expect(theOnly(notch).corners).toMatchObject([
       { kind: 'outside', at: { x: 5 * INCH } },
       { kind: 'inside', at: { x: 10 * INCH } },
     ]);
@@ -202,7 +210,7 @@ describe('the edges as they are sawn', () => {
 `);
 
   test('of a part that runs out in points have no corner where they meet', () => {
-    const { round, hollow, corners } = adviseBlade(lens, sawnEdges(lens), {});
+    const { round, hollow, corners } = theOnly(lens);
     // 10²/(8·1.5) + 1.5/2
     expect(round).toMatchObject({ radius: expect.closeTo((100 / 12 + 0.75) * INCH, 6), edge: 'upper' });
     expect([hollow, corners]).toEqual([undefined, []]);
@@ -237,9 +245,7 @@ describe('the edges as they are sawn', () => {
 `,
             'allowance: {saw: 1/16}\n',
           );
-        const [one, other] = [bent(station), bent(12 - station)].map((each) =>
-          adviseBlade(each, sawnEdges(each), {}),
-        );
+        const [one, other] = [bent(station), bent(12 - station)].map(theOnly);
         expect(other!.hollow!.radius).toBeCloseTo(one!.hollow!.radius, 4);
         expect(other!.hollow!.at.x).toBeCloseTo(12 * INCH - one!.hollow!.at.x, 3);
         expect(other!.widest).toEqual(one!.widest);
