@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { lyingPaths } from '../../src/shop/copy.ts';
 import { footprintOf } from '../../src/shop/footprint.ts';
 import { handColumns, heightOf } from '../../src/shop/hand-columns.ts';
-import type { NestingWish } from '../../src/shop/layouts.ts';
+import { boxedColumns, type Layout, layByHand, type NestingWish } from '../../src/shop/layouts.ts';
 import { liftOver, type Sides, sidesOf } from '../../src/shop/least-pitch.ts';
 import { liftsOf } from '../../src/shop/lifts.ts';
 import { type Nesting, nest } from '../../src/shop/nesting.ts';
@@ -17,6 +17,15 @@ describe('each hand by itself', () => {
   const pair = { handed: true, mirrored: true };
   const lay = (quantity: number, board: NestingWish['board']): Nesting =>
     nest(footprint, wishFor(leg, { ...pair, quantity, board }));
+  const layoutByHand = (quantity: number, board: NestingWish['board']): Layout => {
+    const wish = wishFor(leg, { ...pair, quantity, board });
+    return layByHand(boxedColumns(footprint, board.length, KERF), {
+      footprint,
+      wish,
+      gap: KERF,
+      lift: liftsOf(footprint, KERF),
+    });
+  };
   const byHand = ({ ways }: Nesting) => ways.find(({ way }) => way === 'by-hand')!;
 
   test('four legs lie thin end to thick end, two of either hand, none nearer than the kerf', () => {
@@ -64,6 +73,38 @@ describe('each hand by itself', () => {
       }
     },
   );
+
+  test('the pitch told is the average over the columns of the first board; of lone copies that of two', () => {
+    const average = (quantity: number, board: NestingWish['board']): number => {
+      const layout = layoutByHand(quantity, board);
+      const columns = Array.from({ length: Math.min(layout.laid.along, layout.count) }, (_, i) =>
+        layout.column(i).map(({ y }) => y),
+      );
+      const heights = columns.map((ys) => Math.max(...ys) - Math.min(...ys));
+      expect(new Set(heights.map((height) => height.toFixed(3))).size).toBeGreaterThan(1);
+      return (
+        heights.reduce((sum, height) => sum + height, 0) / columns.reduce((sum, ys) => sum + ys.length - 1, 0)
+      );
+    };
+    for (const quantity of [5, 7, 9]) {
+      const board = { length: 1450, width: 230 };
+      expect(layoutByHand(quantity, board).laid.pitch).toBeCloseTo(average(quantity, board), 9);
+    }
+    // Wide enough for one: none has a neighbour across.
+    const one = layoutByHand(4, { length: 480, width: footprint.width + 1 }).laid;
+    expect(one.across).toBe(1);
+    expect(one.pitch).toBeCloseTo(layoutByHand(4, { length: 480, width: 2 * footprint.width }).laid.pitch, 9);
+  });
+
+  test('hands that pass each other by lie beside each other, none below the board', () => {
+    const beside: Stack = {
+      height: () => 0,
+      within: () => 3,
+      places: (copies) => Array.from({ length: copies }, (_, i) => ({ x: 500 * i, y: 0, other: false })),
+    };
+    const { column } = handColumns(4, 3, 0, { stack: beside, lift: () => Number.NEGATIVE_INFINITY });
+    expect(column(0).map(({ y }) => y)).toEqual([0, 0, 0]);
+  });
 
   test('columns hold every one wanted, and no column more than it takes', () => {
     const lift = liftsOf(footprint, KERF);

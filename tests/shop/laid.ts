@@ -69,17 +69,19 @@ export const wishFor = (part: Part, more: Partial<NestingWish> = {}): NestingWis
   ...more,
 });
 
+type LaidOut = Pick<Nesting, 'board' | 'gap' | 'boards' | 'copiesOn'>;
+
 /** Board after board. */
 export const allCopies = ({ boards, copiesOn }: Nesting): Copy[] =>
   Array.from({ length: boards }, (_, i) => copiesOn(i + 1)).flat();
 
 /** On each board every two copies keep the gap, none lies in another, and all lie on the board. */
-export function mustKeepApart(part: Part, nesting: Nesting): void {
+export function mustKeepApart(part: Part, nesting: LaidOut): void {
   for (let number = 1; number <= nesting.boards; number++)
     mustKeepApartOn(part, nesting, nesting.copiesOn(number));
 }
 
-function mustKeepApartOn(part: Part, { board, gap }: Nesting, copies: readonly Copy[]): void {
+function mustKeepApartOn(part: Part, { board, gap }: LaidOut, copies: readonly Copy[]): void {
   expect(copies).not.toHaveLength(0);
   const laid = copies.map((copy) => placesOn([onBoard(copy, lineToSaw(part))], SPACING_MM));
   const inside = laid.flat().map(({ x, y }) => Math.min(x, y, board.length - x, board.width - y));

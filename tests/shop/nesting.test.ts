@@ -3,7 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { apply } from '../../src/curves/affine.ts';
 import { point } from '../../src/curves/point.ts';
 import { type Footprint, footprintOf } from '../../src/shop/footprint.ts';
+import { boxedColumns, copiesOn, layoutsOf } from '../../src/shop/layouts.ts';
 import { LAID_WITHIN_MM, liftOver, sidesOf } from '../../src/shop/least-pitch.ts';
+import { liftsOf } from '../../src/shop/lifts.ts';
 import { nest } from '../../src/shop/nesting.ts';
 import { Fault } from '../../src/units/fault.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
@@ -175,6 +177,24 @@ allowance: {saw: 6}
     const wish = wishFor(part, { quantity: 6, handed: true, mirrored: true, kerf: 0.76, board });
     mustKeepApart(part, nest(footprintOf(part, 0.1362), wish));
   });
+
+  test.each(['over', 'over-end'] as const)(
+    'an odd number of mirrored copies across, laid %s and shifted, alternates its hands and stays on its board',
+    (way) => {
+      const part = samplePart('wall-shelf-bracket.yaml');
+      const footprint = footprintOf(part, 0);
+      const board = { length: footprint.length * 2 + 60, width: footprint.width * 3 };
+      const wish = wishFor(part, { quantity: 6, handed: true, mirrored: true, board });
+      const ground = { footprint, wish, gap: KERF, lift: liftsOf(footprint, KERF) };
+      const [layout] = layoutsOf(way, boxedColumns(footprint, board.length, KERF), ground);
+      const { across, boards } = layout!.laid;
+      expect([across % 2, new Set(layout!.column(0).map(({ x }) => x)).size]).toEqual([1, 2]);
+      const laidOut = { board, gap: KERF, boards, copiesOn: (n: number) => copiesOn(n, layout!, ground) };
+      mustKeepApart(part, laidOut);
+      const over = laidOut.copiesOn(1).filter((copy) => copy.over);
+      expect(over).toHaveLength(3);
+    },
+  );
 
   test('a part with a marked face is never turned over, and half of mirrored ones are', () => {
     const part = samplePart('hall-bench-leg.yaml');

@@ -61,6 +61,18 @@ test('a strip that may break is cautioned first, with the eyes in mind', () => {
   expect(first!.message).toContain('eye protection');
 });
 
+test('a thinner strip is advised only where the rule can measure one', () => {
+  const said = (of: typeof line, thickness: number): string =>
+    stripCautions(adviseStrip(of, { ...ask, thickness }), length, 'mm')[0]!.message;
+  for (const thickness of [16, 30]) {
+    expect(said(line, thickness)).toContain('Take a thinner one.');
+    expect(said(line, thickness)).not.toContain('trace the printed pattern');
+  }
+  // 0.34 mm would be safe, which a rule of 0.5 mm does not show.
+  expect(said(shallowLine(120, 30), 3)).toContain('Ease the curve, or trace the printed pattern instead.');
+  expect(said(shallowLine(120, 30), 3)).not.toContain('thinner');
+});
+
 test('nails too weak for a stiff strip are told', () => {
   // 12 mm in place of 6: eight times the force, 94 N, is borne by 2.5 mm nails and not by 2 mm ones.
   expect(codes({ thickness: 12 })).not.toContain('strip.nails');

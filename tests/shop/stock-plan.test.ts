@@ -187,6 +187,24 @@ describe('grain', () => {
     expect(planStock(bracket, { grain: best }).grain.better).toBeUndefined();
   });
 
+  test('a turn that saves less than a degree is not worth the trouble', () => {
+    // A plank drawn askew runs out by just its slant, and turned by that not at all.
+    const askew = (degrees: number) => {
+      const rise = 500 * Math.tan(degrees * RADIANS);
+      return planStock(
+        partOf(
+          `part: Rail\nunits: mm\nedges:\n  under:\n    - from: [0, 0]\n    - line: [500, ${rise}]\n` +
+            `  over:\n    - from: [0, 60]\n    - line: [500, ${rise + 60}]\n`,
+        ),
+        {},
+      ).grain;
+    };
+    expect(askew(0.9).worst.angle).toBeCloseTo(0.9 * RADIANS, 6);
+    expect(askew(0.9).better).toBeUndefined();
+    expect(askew(1.6).better?.turn).toBeCloseTo(1.5 * RADIANS, 9);
+    expect(askew(-1.6).better?.turn).toBeCloseTo(-1.5 * RADIANS, 9);
+  });
+
   test.each([
     [2, 'good'],
     [8, 'caution'],

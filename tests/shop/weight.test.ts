@@ -91,3 +91,25 @@ test('one line on a board weighs its board, whose edge lies on the reference lin
   expect(partMass).toBeUndefined();
   expect([board.bottom, board.top]).toEqual([0, 2.25 * 25.4]);
 });
+
+test('the board under one line lies on the side of the reference line on which most of the line is', () => {
+  const rail = (from: number, to: number) => {
+    const { board, boardBalance } = weigh(
+      partOf(
+        `part: Rail\nunits: mm\nstock: {width: 80, length: 700}\nedges:\n  a:\n    - from: [0, ${from}]\n    - line: [600, ${to}]\n`,
+      ),
+    );
+    expect([board.left, board.right]).toEqual([-50, 650]);
+    expect(boardBalance).toEqual({ x: 300, y: (board.bottom + board.top) / 2 });
+    return [board.bottom, board.top];
+  };
+  expect(rail(10, 60)).toEqual([0, 80]);
+  expect(rail(-10, -60)).toEqual([-80, 0]);
+  expect(rail(-60, 10)).toEqual([-80, 0]);
+  expect(rail(-10, 60)).toEqual([0, 80]);
+  // Below by a hair, and as far below as above: the latter lies as a line above does.
+  expect(rail(-30.5, 30)).toEqual([-80, 0]);
+  expect(rail(-30, 30)).toEqual([0, 80]);
+  // No board is narrower than its line.
+  expect(rail(-100, -20)).toEqual([-100, 0]);
+});
