@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { distance, point } from '../../src/curves/point.ts';
 import type { Part } from '../../src/part/part.ts';
 import { adviseBlade } from '../../src/shop/blade-advice.ts';
 import { cutOrder } from '../../src/shop/cut-order.ts';
 import { adviseSawing } from '../../src/shop/sawing.ts';
-import { sawnEdges } from '../../src/shop/sawn-edges.ts';
+import { sawnEdges, tightestBends } from '../../src/shop/sawn-edges.ts';
 import { sayBlade } from '../../src/shop/say-blade.ts';
 import { showLength } from '../../src/units/rule.ts';
 import { partOf } from '../part/jobs.ts';
@@ -77,6 +78,30 @@ describe('places as tight as each other', () => {
     );
     const { rounds } = adviseBlade(eased, sawnEdges(eased), {});
     expect(rounds.map(({ at }) => Number((at.x / INCH).toFixed(6)))).toEqual([1]);
+  });
+
+  test('a bend so sharp that looks along its piece pass it by is found', () => {
+    // A cubic all but turning back on itself, by the places of its own formula.
+    const [p0, p1, p2, p3] = [point(0, 0), point(100, 80), point(2, 84), point(100, 0)];
+    const at = (u: number, axis: 'x' | 'y'): number =>
+      (1 - u) ** 3 * p0[axis] +
+      3 * (1 - u) ** 2 * u * p1[axis] +
+      3 * (1 - u) * u ** 2 * p2[axis] +
+      u ** 3 * p3[axis];
+    const looks = Array.from({ length: 20_001 }, (_, i) => point(at(i / 20_000, 'x'), at(i / 20_000, 'y')));
+    const around = looks.slice(1, -1).map((b, i) => {
+      const [a, c] = [looks[i]!, looks[i + 2]!];
+      const twice = Math.abs((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x));
+      return (distance(a, b) * distance(b, c) * distance(a, c)) / (2 * twice);
+    });
+    const edge = {
+      name: 'a',
+      wood: 'below',
+      pieces: [{ type: 'cubic', controls: [p0, p1, p2, p3] }],
+    } as const;
+    const bends = tightestBends([edge], 'round', 0);
+    expect(bends).toHaveLength(1);
+    expect(bends[0]!.radius / Math.min(...around)).toBeCloseTo(1, 3);
   });
 
   test('a batten is tightest at its nail, which two pieces of it share, once', () => {
