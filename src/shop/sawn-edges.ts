@@ -83,14 +83,11 @@ const sharpest = (piece: Piece, way: number): Place =>
 
 /** The tightest place of each stretch bent to one side by a curvature or more; of two pieces that meet in it, once. */
 function tightPlaces(pieces: readonly Piece[], way: number, least: number): Place[] {
-  const places = pieces.flatMap((piece) => {
-    const one = sharpest(piece, way);
-    if (way * one.curvature < least) return [];
-    if (piece.type === 'arc') return [one];
-    const peaks = peaksAlong(piece, ({ curvature }) => (way * curvature) / least - 1);
-    // A stretch may be too short to be met by looks along the piece.
-    return peaks.length > 0 ? peaks : [one];
-  });
+  const places = pieces.flatMap((piece) =>
+    piece.type === 'arc'
+      ? [sharpest(piece, way)].filter(({ curvature }) => way * curvature >= least)
+      : peaksAlong(piece, ({ curvature }) => (way * curvature) / least - 1),
+  );
   return places.filter((place, i) => i === 0 || distance(place, places[i - 1]!) > JOIN_MM);
 }
 
