@@ -1,6 +1,5 @@
 import type { Box } from '../curves/box.ts';
-import { pathBox } from '../curves/box.ts';
-import { type Chord, chordsOf } from '../curves/chords.ts';
+import { chordsOf } from '../curves/chords.ts';
 import type { Point } from '../curves/point.ts';
 import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
@@ -10,7 +9,7 @@ import type { Sawing } from '../shop/sawing.ts';
 import type { Beyond, Stand, Tip } from '../shop/support.ts';
 import { sentence, wordingOf } from './card-words.ts';
 import { circle, type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
-import { type Named, spotsBeside, takeNamed } from './leads.ts';
+import { labelledRings } from './labelled-rings.ts';
 import { SCREEN, widthOf } from './picture-labels.ts';
 import { partLines } from './picture-lines.ts';
 import {
@@ -107,29 +106,11 @@ function bendItems({ rule, shape }: Part, { blade }: Sawing, { at, path }: Pictu
       spot: at(corner.at),
       text: `${corner.edge}: ${corner.ofShoulder ? 'crosscut' : 'relief cut'}`,
     }));
-  const all = [...bends, ...corners].map(({ spot, text }) => ({ text, ring: circle('mark', spot, RING_MM) }));
-  const things = all.map(({ ring }) => pathBox(ring.path));
-  const named = {
-    things,
-    lines: chordsOf(path(finishedLine(shape))),
-    drawn: new Set([...room.taken, ...things]),
-  };
-  room.taken.push(...things);
-  return all.flatMap(({ ring, text }, i) => [
-    ring,
-    ...labelItems(text, chordsOf(ring.path), things[i]!, named, room),
-  ]);
-}
-
-/** On the ring's own side of the part's lines where that finds room. */
-function labelItems(text: string, ring: readonly Chord[], own: Box, named: Named, room: Room): Item[] {
-  const spots = spotsBeside(ring, widthOf(text, SCREEN), LABEL_MM);
-  const take = (across: boolean) => takeNamed(room, named, { own, rivals: named.things, across }, spots);
-  const led = take(false) ?? take(true);
-  if (!led) return [];
-  const { left, right, bottom, top } = led.box;
-  const foot = { x: (left + right) / 2, y: (bottom + top - LABEL_MM * CAPITALS) / 2 };
-  return [...led.lead, words(text, foot, LABEL_MM, 'middle')];
+  const all = [...bends, ...corners].map(({ spot, text }) => ({
+    text,
+    rings: [circle('mark', spot, RING_MM)],
+  }));
+  return labelledRings(all, chordsOf(path(finishedLine(shape))), room);
 }
 
 /** Over the left end of the board: an arrow from where the blade comes in. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Box, grown, overlap, pathBox } from '../../src/curves/box.ts';
 import { type Chord, chordsOf, passes } from '../../src/curves/chords.ts';
-import { between, cross, distance, type Point, subtract } from '../../src/curves/point.ts';
+import { between, distance } from '../../src/curves/point.ts';
 import type { Stroke, Words } from '../../src/export/drawing.ts';
 import { NEAR_MM } from '../../src/export/leads.ts';
 import { composeSawPicture } from '../../src/export/saw-picture.ts';
@@ -10,7 +10,7 @@ import type { Part } from '../../src/part/part.ts';
 import { adviseSawing } from '../../src/shop/sawing.ts';
 import { BENCH, partOf, SAMPLES, samplePart } from '../part/jobs.ts';
 import { expectOnPicture, spanOf } from './on-picture.ts';
-import { strokesOf, wordsOf } from './words-on.ts';
+import { crosses, strokesOf, wordsOf } from './words-on.ts';
 
 const isOfBend = ({ text }: Words): boolean => /: (hollow|round|relief cut|crosscut)/.test(text);
 /** A bend's ring, 1.2 mm in radius: the holes of joints are drawn to scale. */
@@ -27,11 +27,6 @@ function gapBetween(words: Box, ring: Box): Chord {
   };
   const off = distance(from, middle);
   return { from, to: between(middle, from, (ring.right - ring.left) / 2 / off) };
-}
-
-function crosses(a: Chord, b: Chord): boolean {
-  const side = ({ from, to }: Chord, p: Point): number => cross(subtract(to, from), subtract(p, from));
-  return side(a, b.from) * side(a, b.to) < 0 && side(b, a.from) * side(b, a.to) < 0;
 }
 
 const thin = (width: number): string =>
