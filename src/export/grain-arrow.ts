@@ -15,7 +15,7 @@ const PAST_MM = 1.5;
 const ARROW_HEIGHT_MM = 2.6 * WORD_MM;
 
 /** A double arrow along the reference line: the way the grain should run. */
-export function grainArrow({ sheet }: SheetView, room: Room, wished: Point): Item[] {
+export function grainArrow({ sheet }: Pick<SheetView, 'sheet'>, room: Room, wished: Point): Item[] {
   const [cos, sin] = sheet.toSheet;
   for (const length of ARROW_MM) {
     const height = ARROW_HEIGHT_MM;
