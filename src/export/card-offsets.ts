@@ -26,6 +26,9 @@ const KEPT = [
 /** So many rows at most ever fill a column of the largest paper. */
 const MOST_ROWS = 30;
 
+/** Notes may run so far into the gutter beside the figures: what stands in the next column keeps 3 mm of white. */
+const NOTES_PAST_MM = 5;
+
 const MORE_OFFSETS = 'More: the cover of the pattern, fairlath offsets.';
 
 /** The offsets at the main stations, with a box to write in what came out. */
@@ -38,7 +41,9 @@ export function offsetsSection(part: Part, width: number): Section {
     const thinned = i > 0 || rows.length < tables[0]!.length;
     return {
       rows: [
-        ...(rows.length > 0 ? [...boxTable(columnsOf(part, bent, rows), width), gap(1.4)] : []),
+        ...(rows.length > 0
+          ? [...boxTable(columnsOf(part, bent, rows), width, NOTES_PAST_MM), gap(1.4)]
+          : []),
         ...[...level, ...(thinned ? [MORE_OFFSETS] : [])].flatMap((words) => paragraph(words, width)),
       ],
       list: rows.map(({ station, side, offsets, marks }) => ({

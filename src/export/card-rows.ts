@@ -32,24 +32,35 @@ const isBoxes = (column: Column): column is Extract<Column, { boxes: readonly bo
 /**
  * Figures with boxes to write in. Columns of words are as wide as their words; the boxes share what is left. Where
  * that is too little the figures are set smaller, and then the last columns are left out.
+ * @param past how far notes may run into the white beside the table, mm, rather than be cut
  */
-export function boxTable(columns: readonly Column[], width: number): Row[] {
+export function boxTable(columns: readonly Column[], width: number, past = 0): Row[] {
   for (const size of [FIGURE_MM, BODY_MM]) {
-    const widths = widthsOf(columns, width, size);
+    const widths = widthsOf(columns, { width, past }, size);
     if (widths) return tableRows(columns, widths, size);
   }
-  return columns.length > 1 ? boxTable(columns.slice(0, -1), width) : tableRows(columns, [width], BODY_MM);
+  return columns.length > 1
+    ? boxTable(columns.slice(0, -1), width, past)
+    : tableRows(columns, [width], BODY_MM);
+}
+
+/** How wide a table is, and how far past that its notes may run, mm. */
+interface Wide {
+  readonly width: number;
+  readonly past: number;
 }
 
 /** The widths of the columns in this type; undefined where the page is too narrow for it. */
-function widthsOf(columns: readonly Column[], width: number, size: number): number[] | undefined {
+function widthsOf(columns: readonly Column[], { width, past }: Wide, size: number): number[] | undefined {
   const own = columns.map((column) => ownWidth(column, size));
   const gaps = CELL_GAP_MM * (columns.length - 1);
   const sum = (which: (column: Column) => boolean): number =>
     own.reduce((total, one, i) => total + (which(columns[i]!) ? one : 0), 0);
   const boxes = columns.filter(isBoxes).length;
   const notes = sum((column) => 'notes' in column);
-  const left = width - gaps - sum((column) => 'cells' in column);
+  const inside = width - gaps - sum((column) => 'cells' in column);
+  const over = notes + boxes * BOX_MM.least - inside;
+  const left = inside + (notes > 0 ? Math.min(past, Math.max(0, over)) : 0);
   const note = Math.min(notes, left - boxes * BOX_MM.least);
   // Rather smaller figures than notes cut short.
   if (note < (size > BODY_MM ? notes : Math.min(notes, LEAST_NOTE_MM))) return undefined;

@@ -8,16 +8,18 @@ const WORD_MM = 3.2;
 /** Lengths to try for the grain arrow, mm. */
 const ARROW_MM = [60, 40, 25];
 const HEAD_MM = 3;
+/** White past each tip: a tip on a station line would be read as an arrow to it. */
+const PAST_MM = 1.5;
 
 /** The arrow and its word, with white above and below. */
 const ARROW_HEIGHT_MM = 2.6 * WORD_MM;
 
 /** A double arrow along the reference line: the way the grain should run. */
-export function grainArrow({ sheet }: SheetView, room: Room, wished: Point): Item[] {
+export function grainArrow({ sheet }: Pick<SheetView, 'sheet'>, room: Room, wished: Point): Item[] {
   const [cos, sin] = sheet.toSheet;
   for (const length of ARROW_MM) {
     const height = ARROW_HEIGHT_MM;
-    const width = length;
+    const width = length + 2 * PAST_MM;
     const [w, h] = [
       Math.abs(cos) * width + Math.abs(sin) * height,
       Math.abs(sin) * width + Math.abs(cos) * height,

@@ -1,7 +1,7 @@
 import type { Box } from '../curves/box.ts';
-import { pathBox } from '../curves/box.ts';
 import { chordsOf } from '../curves/chords.ts';
 import type { Point } from '../curves/point.ts';
+import { finishedLine } from '../part/finished-line.ts';
 import type { Part } from '../part/part.ts';
 import { cutOrder } from '../shop/cut-order.ts';
 import { sawCautions } from '../shop/saw-cautions.ts';
@@ -9,6 +9,7 @@ import type { Sawing } from '../shop/sawing.ts';
 import type { Beyond, Stand, Tip } from '../shop/support.ts';
 import { sentence, wordingOf } from './card-words.ts';
 import { circle, type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
+import { labelledRings } from './labelled-rings.ts';
 import { SCREEN, widthOf } from './picture-labels.ts';
 import { partLines } from './picture-lines.ts';
 import {
@@ -21,7 +22,7 @@ import {
   WIDTH_MM,
 } from './picture-sheet.ts';
 import { type PictureView, pictureView } from './picture-view.ts';
-import { type Room, strips, takeBeside } from './place.ts';
+import { type Room, strips } from './place.ts';
 import { namedStationRule } from './station-rule.ts';
 import { CAPITALS } from './type.ts';
 import { scaleWords, usualScale } from './usual-scale.ts';
@@ -94,7 +95,7 @@ function boardEdge({ left, right, bottom, top }: Box, { at }: PictureView): Stro
 }
 
 /** The tightest hollows and rounds of the line to saw, and the corners that ask for a relief cut. */
-function bendItems({ rule }: Part, { blade }: Sawing, { at }: PictureView, room: Room): Item[] {
+function bendItems({ rule, shape }: Part, { blade }: Sawing, { at, path }: PictureView, room: Room): Item[] {
   const { about } = wordingOf(rule);
   const bends = [...blade.hollows, ...blade.rounds].map((bend) => ({
     spot: at(bend.at),
@@ -106,17 +107,11 @@ function bendItems({ rule }: Part, { blade }: Sawing, { at }: PictureView, room:
       spot: at(corner.at),
       text: `${corner.edge}: ${corner.ofShoulder ? 'crosscut' : 'relief cut'}`,
     }));
-  return [...bends, ...corners].flatMap(({ spot, text }) => {
-    const ring = circle('mark', spot, RING_MM);
-    return [ring, ...labelItems(text, pathBox(ring.path), room)];
-  });
-}
-
-function labelItems(text: string, beside: Box, room: Room): Item[] {
-  const box = takeBeside(room, beside, widthOf(text, SCREEN), LABEL_MM);
-  if (!box) return [];
-  const foot = { x: (box.left + box.right) / 2, y: (box.bottom + box.top - LABEL_MM * CAPITALS) / 2 };
-  return [words(text, foot, LABEL_MM, 'middle')];
+  const all = [...bends, ...corners].map(({ spot, text }) => ({
+    text,
+    rings: [circle('mark', spot, RING_MM)],
+  }));
+  return labelledRings(all, chordsOf(path(finishedLine(shape))), room);
 }
 
 /** Over the left end of the board: an arrow from where the blade comes in. */

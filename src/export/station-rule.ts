@@ -2,7 +2,7 @@ import { reachOf } from '../part/edge.ts';
 import { stationSpacing, stationsEvery } from '../part/offsets.ts';
 import { type Item, polyline, words } from './drawing.ts';
 import { type Face, SCREEN, widthOf } from './picture-labels.ts';
-import { LABEL_MM, SIDE_MM, WIDTH_MM } from './picture-sheet.ts';
+import { LABEL_MM } from './picture-sheet.ts';
 import type { PictureView } from './picture-view.ts';
 import { bare } from './setting-out.ts';
 
@@ -52,13 +52,9 @@ function clearOfEachOther(
   return [...kept, last];
 }
 
-/** The same in a picture, with what its figures are. */
-export const namedStationRule = (view: PictureView, y: number): Item[] => [
-  ...stationRule(view, y, SCREEN),
-  words(
-    `stations, ${view.part.rule.unit}`,
-    { x: WIDTH_MM - SIDE_MM, y: y + LABEL_MM * 1.2 },
-    LABEL_MM,
-    'end',
-  ),
-];
+/** The same in a picture, with what its figures are over its end. */
+export function namedStationRule(view: PictureView, y: number): Item[] {
+  const [, to] = reachOf(view.part.edges);
+  const end = { x: view.at({ x: to, y: 0 }).x, y: y + LABEL_MM * 1.2 };
+  return [...stationRule(view, y, SCREEN), words(`stations, ${view.part.rule.unit}`, end, LABEL_MM, 'end')];
+}

@@ -1,4 +1,4 @@
-import { boxOf, pathBox, unitedBox } from '../curves/box.ts';
+import { boxOf, unitedBox } from '../curves/box.ts';
 import { chordsOf } from '../curves/chords.ts';
 import { add, distance, type Point, scale, subtract } from '../curves/point.ts';
 import { finishedLine } from '../part/finished-line.ts';
@@ -8,8 +8,8 @@ import { cautionsOf, sayNails, sayStrip } from '../shop/say-strip.ts';
 import { type StripFaces, stripFaces } from '../shop/strip-faces.ts';
 import { Fault } from '../units/fault.ts';
 import { sentence, wordingOf } from './card-words.ts';
-import { circle, type Drawing, type Item, polyline, type Stroke, words } from './drawing.ts';
-import { SCREEN, widthOf } from './picture-labels.ts';
+import { circle, type Drawing, polyline, type Stroke } from './drawing.ts';
+import { type LabelledRings, labelledRings } from './labelled-rings.ts';
 import {
   floorOver,
   INNER_MM,
@@ -20,8 +20,7 @@ import {
   WIDTH_MM,
 } from './picture-sheet.ts';
 import { type PictureView, pictureView } from './picture-view.ts';
-import { type Room, strips, takeBeside } from './place.ts';
-import { CAPITALS } from './type.ts';
+import { strips } from './place.ts';
 import { scaleWords, usualScale } from './usual-scale.ts';
 
 /** A tall part is drawn smaller rather than let the picture grow far higher than it is wide. */
@@ -59,6 +58,7 @@ export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
   const view = pictureView(part, factor, shift);
   const line = view.path(finishedLine(part.shape));
   const faces = lying.map((points) => polyline('mark', points.map(view.at), true));
+  const strip = chordsOf(faces.flatMap(({ path }) => path));
   const room = {
     area: {
       left: SIDE_MM,
@@ -66,39 +66,31 @@ export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
       bottom: bottom - ROUND_MM,
       top: ceiling,
     },
-    taken: strips(chordsOf([...line, ...faces.flatMap(({ path }) => path)]), WHITE_MM),
+    taken: strips([...chordsOf(line), ...strip], WHITE_MM),
   };
   const head = [`${scaleWords(factor)}, the nails larger; the face on the black line is the one to trace`];
   return pictureSheet({ title: part.name, head, foot }, ceiling, [
     ...faces,
     { type: 'stroke', style: 'cut', path: line, closed: part.shape.type === 'closed' },
-    ...nailItems(nailed, view, room),
+    ...labelledRings(nailsOf(nailed, view), strip, room),
   ]);
 }
 
 const outlineOf = ({ traced, other }: StripFaces): Point[] => [...traced, ...other.toReversed()];
 
-/** Nails from 1 on, all runs through, a held end’s two as one; each number beside its nail, on no line and no nail. */
-function nailItems(runs: readonly RunAdvice[], view: PictureView, room: Room): Item[] {
-  const nails = runs.flatMap(({ advice: { nails, nailDiameter } }) =>
-    nails.map(({ at, centres }) => centres.map((centre) => ring(at, centre, nailDiameter / 2, view))),
-  );
-  room.taken.push(...nails.flat().map(({ path }) => pathBox(path)));
-  return nails.flatMap((rings, i) => [...rings, ...numberItem(String(i + 1), rings[0]!, room)]);
-}
+/** Nails from 1 on, all runs through, a held end’s two as one. */
+const nailsOf = (runs: readonly RunAdvice[], view: PictureView): LabelledRings[] =>
+  runs
+    .flatMap(({ advice: { nails, nailDiameter } }) =>
+      nails.map(({ at, centres }) => centres.map((centre) => ring(at, centre, nailDiameter / 2, view))),
+    )
+    .map((rings, i) => ({ text: String(i + 1), rings }));
 
 function ring(at: Point, centre: Point, radius: number, { at: seen, factor }: PictureView): Stroke {
   const off = distance(at, centre);
   const out = scale(subtract(centre, at), 1 / off);
   const middle = add(seen(at), scale(out, (off - radius) * factor + NAIL_MM));
   return { ...circle('mark', middle, NAIL_MM), filled: true };
-}
-
-function numberItem(number: string, { path }: Stroke, room: Room): Item[] {
-  const box = takeBeside(room, pathBox(path), widthOf(number, SCREEN), LABEL_MM);
-  if (!box) return [];
-  const foot = { x: (box.left + box.right) / 2, y: (box.bottom + box.top - LABEL_MM * CAPITALS) / 2 };
-  return [words(number, foot, LABEL_MM, 'middle')];
 }
 
 /** Which strip, where its nails stand, and what to heed: as `fairlath batten` tells it, the nails numbered. */

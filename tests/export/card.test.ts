@@ -193,3 +193,17 @@ test('property: the drawing’s scale is the largest usual one that fits', () =>
     }),
   );
 });
+
+test('notes beside the offsets of two curved edges are told in full', () => {
+  const brace = partOf(
+    'part: Garden arch brace\nunits: in\nstock: {species: white oak, thickness: 1 3/4}\nallowance: {saw: 1/16}\nedges:\n' +
+      '  lower: [from: [0, 0], {batten: [44, 0], through: [[11 3/16, 2 5/32], [23 7/32, 3 9/32]]}]\n' +
+      '  upper: [from: [0, 3 5/16], {batten: [44, 3 5/16], through: [[12 9/32, 5 21/32], [24 5/16, 6 27/32]]}]\n',
+  );
+  const words = cardOf(brace).page.drawing.items.flatMap((item) =>
+    item.type === 'words' ? [item.text] : [],
+  );
+  expect(words).toEqual(expect.arrayContaining(['nail of lower', 'nail of upper', 'apex of lower']));
+  expect(words.filter((text) => text.includes('…'))).toEqual([]);
+  expect(faultsOf(brace, 'letter')).toEqual([]);
+});

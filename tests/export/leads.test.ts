@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { apply } from '../../src/curves/affine.ts';
 import type { Box } from '../../src/curves/box.ts';
 import { type Chord, chordsOf, passes } from '../../src/curves/chords.ts';
-import { cross, distance, type Point, subtract } from '../../src/curves/point.ts';
+import { distance, type Point } from '../../src/curves/point.ts';
 import { cardPage } from '../../src/export/card.ts';
 import type { Item } from '../../src/export/drawing.ts';
 import { NEAR_MM } from '../../src/export/leads.ts';
@@ -16,7 +16,7 @@ import { layOut } from '../../src/tiling/lay-out.ts';
 import { parsePaper } from '../../src/tiling/paper.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
 import { LEG } from './joinery.ts';
-import { boxOnSheet, strokesOf, wordsOf } from './words-on.ts';
+import { boxOnSheet, crosses, strokesOf, wordsOf } from './words-on.ts';
 
 const nails = (count: number, high: (share: number) => number): string =>
   Array.from(
@@ -80,18 +80,13 @@ const CROWDED: [string, () => Part][] = [
 const chordsIn = (items: readonly Item[], style: string): Chord[] =>
   strokesOf(items).flatMap((stroke) => (stroke.style === style ? chordsOf(stroke.path) : []));
 
-function meet(a: Chord, b: Chord): boolean {
-  const side = ({ from, to }: Chord, p: Point): number => cross(subtract(to, from), subtract(p, from));
-  return side(a, b.from) * side(a, b.to) < 0 && side(b, a.from) * side(b, a.to) < 0;
-}
-
 /** No line to a label runs through words or over another. */
 function expectNoneCrossed(items: readonly Item[]): number {
   const leads = chordsIn(items, 'lead');
   const words = wordsOf(items).map((one) => ({ text: one.text, box: boxOnSheet(one) }));
   for (const lead of leads) {
     expect(words.filter(({ box }) => passes(lead, box)).map(({ text }) => text)).toEqual([]);
-    expect(leads.filter((other) => meet(lead, other))).toEqual([]);
+    expect(leads.filter((other) => crosses(lead, other))).toEqual([]);
   }
   return leads.length;
 }

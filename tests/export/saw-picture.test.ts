@@ -1,15 +1,46 @@
 import { describe, expect, test } from 'vitest';
-import { pathBox } from '../../src/curves/box.ts';
-import { chordsOf, passes } from '../../src/curves/chords.ts';
+import { type Box, grown, overlap, pathBox } from '../../src/curves/box.ts';
+import { type Chord, chordsOf, passes } from '../../src/curves/chords.ts';
+import { between, distance } from '../../src/curves/point.ts';
+import type { Stroke, Words } from '../../src/export/drawing.ts';
+import { NEAR_MM } from '../../src/export/leads.ts';
 import { composeSawPicture } from '../../src/export/saw-picture.ts';
 import { CAPITALS } from '../../src/export/type.ts';
+import type { Part } from '../../src/part/part.ts';
 import { adviseSawing } from '../../src/shop/sawing.ts';
 import { BENCH, partOf, SAMPLES, samplePart } from '../part/jobs.ts';
 import { expectOnPicture, spanOf } from './on-picture.ts';
-import { strokesOf, wordsOf } from './words-on.ts';
+import { crosses, strokesOf, wordsOf } from './words-on.ts';
 
-describe.each([...SAMPLES, ...BENCH])('%s on the saw', (name) => {
-  const part = samplePart(name);
+const isOfBend = ({ text }: Words): boolean => /: (hollow|round|relief cut|crosscut)/.test(text);
+/** A bend's ring, 1.2 mm in radius: the holes of joints are drawn to scale. */
+const isRing = ({ style, path: [one, ...more] }: Stroke): boolean =>
+  style === 'mark' && one?.type === 'arc' && one.radius === 1.2 && more.length === 0;
+
+/** The shortest way from words to a ring, short of the line that runs through the ring. */
+function gapBetween(words: Box, ring: Box): Chord {
+  const clamp = (low: number, x: number, high: number): number => Math.min(Math.max(low, x), high);
+  const middle = { x: (ring.left + ring.right) / 2, y: (ring.bottom + ring.top) / 2 };
+  const from = {
+    x: clamp(words.left, middle.x, words.right),
+    y: clamp(words.bottom, middle.y, words.top),
+  };
+  const off = distance(from, middle);
+  return { from, to: between(middle, from, (ring.right - ring.left) / 2 / off) };
+}
+
+const thin = (width: number): string =>
+  `part: Thin ogee\nunits: mm\nstock: {thickness: 45}\nallowance: {saw: 2}\nedges:\n  inner:\n    - from: [0, 0]\n` +
+  `    - batten: [1500, 90]\n      through: [[400, 120], [1000, 50]]\n  outer:\n    - from: [0, ${width}]\n` +
+  `    - batten: [1500, ${90 + width}]\n      through: [[400, ${120 + width}], [1000, ${50 + width}]]\n`;
+
+const PARTS: [string, Part][] = [
+  ...[...SAMPLES, ...BENCH].map((name): [string, Part] => [name, samplePart(name)]),
+  ['an ogee 28 mm wide', partOf(thin(28))],
+  ['an ogee 45 mm wide', partOf(thin(45))],
+];
+
+describe.each(PARTS)('%s on the saw', (_, part) => {
   const sawing = adviseSawing(part);
   const picture = composeSawPicture(part, sawing);
   const [strokes, all] = [strokesOf(picture.items), wordsOf(picture.items)];
@@ -31,7 +62,7 @@ describe.each([...SAMPLES, ...BENCH])('%s on the saw', (name) => {
     const board = strokes.find(({ style }) => style === 'rule')!;
     const lines = [board, ...strokes.filter(({ style }) => style === 'cut' || style === 'saw')];
     const chords = lines.flatMap(({ path }) => chordsOf(path));
-    for (const one of all.filter(({ text }) => /: (hollow|round|relief cut|crosscut)/.test(text))) {
+    for (const one of all.filter(isOfBend)) {
       const [left, right] = spanOf(one);
       const box = { left, right, bottom: one.at.y, top: one.at.y + CAPITALS * one.size };
       expect(
@@ -39,6 +70,34 @@ describe.each([...SAMPLES, ...BENCH])('%s on the saw', (name) => {
         one.text,
       ).toBe(false);
     }
+  });
+
+  test('what is said of a bend stands by its ring, across no line of the part, or has a line to it', () => {
+    const rings = strokes.filter(isRing).map(({ path }) => pathBox(path));
+    const leads = strokes.filter(({ style }) => style === 'lead').map(({ path }) => pathBox(path));
+    const said = all.filter(isOfBend);
+    expect(said).toHaveLength(rings.length);
+    const lines = chordsOf(strokes.filter(({ style }) => style === 'cut').flatMap(({ path }) => path));
+    for (const [i, one] of said.entries()) {
+      const [left, right] = spanOf(one);
+      const box = { left, right, bottom: one.at.y, top: one.at.y + CAPITALS * one.size };
+      if (leads.some((lead) => overlap(lead, grown(box, 1)))) continue;
+      const gaps = rings.map((ring) => gapBetween(box, ring));
+      const own = distance(gaps[i]!.from, gaps[i]!.to);
+      for (const { from, to } of gaps) expect(distance(from, to), one.text).toBeGreaterThan(own - 1);
+      expect(own, one.text).toBeLessThan(NEAR_MM + 1);
+      expect(
+        lines.some((line) => crosses(line, gaps[i]!)),
+        `"${one.text}" across a line`,
+      ).toBe(false);
+    }
+  });
+
+  test('what the stations are in stands over the end of their scale', () => {
+    const named = all.find(({ text }) => text.startsWith('stations, '))!;
+    const scale = strokes.map(({ path }) => pathBox(path)).filter(({ bottom }) => bottom < named.at.y);
+    const end = Math.max(...scale.filter(({ top, bottom }) => top === bottom).map(({ right }) => right));
+    expect(spanOf(named)[1]).toBeCloseTo(end, 6);
   });
 
   test('the part lies on its board, each stand under the station that the saw advice tells', () => {

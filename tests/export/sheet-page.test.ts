@@ -2,9 +2,10 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { apply, inverse, shifted } from '../../src/curves/affine.ts';
-import { grown } from '../../src/curves/box.ts';
+import { grown, pathBox } from '../../src/curves/box.ts';
 import { type Chord, chordsOf, passes } from '../../src/curves/chords.ts';
 import type { Page } from '../../src/export/drawing.ts';
+import { grainArrow } from '../../src/export/grain-arrow.ts';
 import { patternPages } from '../../src/export/patterns.ts';
 import { parseJob } from '../../src/job/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
@@ -114,6 +115,19 @@ describe('nothing covers the lines to cut', () => {
       { numRuns: 8 },
     );
   });
+});
+
+test('the arrow of the grain keeps its tips off the lines that it stands between', () => {
+  const [one] = compose(sample('hall-bench-leg'), 'letter', 0).sheets;
+  const lines = [
+    { left: 19, right: 20, bottom: 0, top: 40 },
+    { left: 80, right: 81, bottom: 0, top: 40 },
+  ];
+  const room = { area: { left: 0, right: 100, bottom: 0, top: 40 }, taken: [...lines] };
+  const drawn = strokesOf(grainArrow({ sheet: one!.sheet }, room, { x: 50, y: 20 }));
+  const { left, right } = pathBox(drawn.flatMap(({ path }) => path));
+  expect(left).toBeGreaterThan(21);
+  expect(right).toBeLessThan(79);
 });
 
 describe('each sheet', () => {

@@ -1,13 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { pathBox } from '../../src/curves/box.ts';
+import { type Box, pathBox } from '../../src/curves/box.ts';
+import { chordsOf } from '../../src/curves/chords.ts';
+import type { Point } from '../../src/curves/point.ts';
 import type { Drawing } from '../../src/export/drawing.ts';
 import { composeStripPicture } from '../../src/export/strip-picture.ts';
+import { CAPITALS } from '../../src/export/type.ts';
 import type { Part } from '../../src/part/part.ts';
 import { stripSpecies } from '../../src/shop/find-species.ts';
 import { adviseStrips } from '../../src/shop/part-strips.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
 import { expectOnPicture } from './on-picture.ts';
-import { strokesOf, wordsOf } from './words-on.ts';
+import { crosses, strokesOf, wordsOf } from './words-on.ts';
 
 const LONG = `part: Hall bench back rail, the long one, with a tapered strip and one that is held
 units: mm
@@ -32,6 +35,11 @@ const PARTS: readonly (readonly [name: string, part: Part, nails: number])[] = [
   ['the arch rail', samplePart('garden-arch-rail.yaml'), 6],
   ['a rail with a held end', partOf(LONG), 7],
 ];
+
+const middleOf = ({ left, right, bottom, top }: Box): Point => ({
+  x: (left + right) / 2,
+  y: (bottom + top) / 2,
+});
 
 const pictureOf = (part: Part): Drawing => {
   const species = stripSpecies(undefined, part.stock?.species);
@@ -61,6 +69,25 @@ describe.each(PARTS)('the strip of %s', (_, part, nails) => {
         }),
       );
       expect(nearest, text).toBeLessThan(12);
+    }
+  });
+
+  test("has each number on its nail's side of the strip", () => {
+    const faces = strokesOf(picture.items).filter(({ style, filled }) => style === 'mark' && !filled);
+    const line = chordsOf(faces.flatMap(({ path }) => path));
+    let rings: Point[] = [];
+    for (const item of picture.items) {
+      if (item.type === 'stroke' && item.filled) rings.push(middleOf(pathBox(item.path)));
+      else if (item.type === 'words') {
+        const middle = { x: item.at.x, y: item.at.y + (item.size * CAPITALS) / 2 };
+        const isAcross = (to: Point): boolean => line.some((one) => crosses(one, { from: middle, to }));
+        if (rings.length > 0)
+          expect(
+            rings.some((nail) => !isAcross(nail)),
+            item.text,
+          ).toBe(true);
+        rings = [];
+      }
     }
   });
 

@@ -1,7 +1,7 @@
 import { type Affine, apply, inverse, shifted } from '../../src/curves/affine.ts';
 import type { Box } from '../../src/curves/box.ts';
 import type { Chord } from '../../src/curves/chords.ts';
-import { type Point, point } from '../../src/curves/point.ts';
+import { cross, type Point, point, subtract } from '../../src/curves/point.ts';
 import type { Item, Stroke, Words } from '../../src/export/drawing.ts';
 import { CAPITALS, textWidth } from '../../src/export/type.ts';
 
@@ -36,4 +36,10 @@ export function boxOnSheet(words: Words): Box {
   ].map((corner) => apply(out, corner));
   const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
   return { left: Math.min(...xs), right: Math.max(...xs), bottom: Math.min(...ys), top: Math.max(...ys) };
+}
+
+/** Whether two straight stretches cross, not merely touch. */
+export function crosses(a: Chord, b: Chord): boolean {
+  const side = ({ from, to }: Chord, p: Point): number => cross(subtract(to, from), subtract(p, from));
+  return side(a, b.from) * side(a, b.to) < 0 && side(b, a.from) * side(b, a.to) < 0;
 }
