@@ -70,11 +70,16 @@ export class Shelf {
   ) {
     const before = takeOver(FIRST);
     if (before !== undefined) this.offer(before);
+    let kept = bench.text;
     bench.rests(() => {
-      byId('unkept').hidden = keep(bench.text, FIRST);
+      kept = bench.text;
+      byId('unkept').hidden = keep(kept, FIRST);
     });
-    // The page may be closed before the hand has rested.
-    window.addEventListener('pagehide', () => keep(bench.text, FIRST));
+    // The page may be closed before the hand has rested. What is kept is not kept again: the page that follows in this
+    // tab may have kept its own by the time that this one is hidden.
+    window.addEventListener('pagehide', () => {
+      if (bench.text !== kept) keep(bench.text, FIRST);
+    });
     this.offerOurs();
     byId('open').addEventListener('click', () => this.open());
     byId('save').addEventListener('click', () => this.save());
