@@ -1,7 +1,7 @@
 import { along } from './along.ts';
 import { type Box, grown } from './box.ts';
 import type { Segment } from './piece.ts';
-import { distance, type Point } from './point.ts';
+import { between, cross, distance, dot, type Point, subtract } from './point.ts';
 
 /** A straight stretch in place of a curve that lies close by. */
 export interface Chord {
@@ -59,4 +59,20 @@ export function passes({ from, to }: Chord, box: Box): boolean {
     if (step > 0) leave = Math.min(leave, room / step);
   }
   return enter <= leave;
+}
+
+/** The place of a chord nearest to a point. */
+export function nearestOn({ from, to }: Chord, at: Point): Point {
+  const way = subtract(to, from);
+  const along = dot(subtract(at, from), way) / Math.max(dot(way, way), Number.MIN_VALUE);
+  return between(from, to, Math.min(1, Math.max(0, along)));
+}
+
+/**
+ * Whether two chords cross or touch: straight stretches, not the curves behind them. Two on one straight line are
+ * taken to, however far apart.
+ */
+export function crosses(a: Chord, b: Chord): boolean {
+  const side = ({ from, to }: Chord, p: Point): number => cross(subtract(to, from), subtract(p, from));
+  return side(a, b.from) * side(a, b.to) <= 0 && side(b, a.from) * side(b, a.to) <= 0;
 }

@@ -1,6 +1,6 @@
 import { type Box, boxOf, grown } from '../curves/box.ts';
-import { type Chord, passes } from '../curves/chords.ts';
-import { between, cross, distance, dot, type Point, subtract } from '../curves/point.ts';
+import { type Chord, crosses, nearestOn, passes } from '../curves/chords.ts';
+import { distance, dot, type Point, subtract } from '../curves/point.ts';
 import { polyline, type Stroke } from './drawing.ts';
 import { BESIDE_MM, besideBoxes, isFree, type Room, strips } from './place.ts';
 
@@ -36,12 +36,6 @@ export function spotsBeside(lines: readonly Chord[], width: number, height: numb
     const feet = lines.map((line) => nearestOn(line, middle));
     return { box, tip: feet.reduce((a, b) => (distance(b, middle) < distance(a, middle) ? b : a)) };
   });
-}
-
-function nearestOn({ from, to }: Chord, at: Point): Point {
-  const way = subtract(to, from);
-  const along = dot(subtract(at, from), way) / Math.max(dot(way, way), Number.MIN_VALUE);
-  return between(from, to, Math.min(1, Math.max(0, along)));
 }
 
 /** All that is named on one drawing, mm on the paper. */
@@ -139,9 +133,3 @@ const crossesAny = (lead: Chord, lines: readonly Chord[]): boolean => {
   const box = boxOf([lead.from, lead.to]);
   return lines.some((line) => passes(line, box) && crosses(lead, line));
 };
-
-/** Whether two straight stretches cross or touch. */
-function crosses(a: Chord, b: Chord): boolean {
-  const side = ({ from, to }: Chord, p: Point): number => cross(subtract(to, from), subtract(p, from));
-  return side(a, b.from) * side(a, b.to) <= 0 && side(b, a.from) * side(b, a.to) <= 0;
-}

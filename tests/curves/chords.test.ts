@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { along, pointAt } from '../../src/curves/along.ts';
-import { CHORD_MM, chordsOf, passes } from '../../src/curves/chords.ts';
+import { CHORD_MM, chordsOf, crosses, nearestOn, passes } from '../../src/curves/chords.ts';
 import type { Segment } from '../../src/curves/piece.ts';
 import { cross, distance, point, subtract } from '../../src/curves/point.ts';
 
@@ -104,4 +104,32 @@ test('an upright line beside a box does not pass through it, one inside does', (
   const box = { left: 0, bottom: 0, right: 10, top: 10 };
   expect(passes({ from: point(11, -5), to: point(11, 20) }, box)).toBe(false);
   expect(passes({ from: point(5, 4), to: point(5, 6) }, box)).toBe(true);
+});
+
+const places = fc.tuple(fc.integer({ min: -50, max: 50 }), fc.integer({ min: -50, max: 50 }));
+const place = places.map(([x, y]) => point(x, y));
+
+test('property: no place of a chord is nearer than the one that is told, a chord of no length among them', () => {
+  fc.assert(
+    fc.property(place, place, place, (from, to, at) => {
+      const told = distance(nearestOn({ from, to }, at), at);
+      const all = Array.from({ length: 101 }, (_, i) =>
+        distance(point(from.x + ((to.x - from.x) * i) / 100, from.y + ((to.y - from.y) * i) / 100), at),
+      );
+      const least = Math.min(...all);
+      expect(told).toBeLessThanOrEqual(least + 1e-9);
+      // Between two of the hundred the way is a hundredth of the chord.
+      expect(told).toBeGreaterThanOrEqual(least - distance(from, to) / 100);
+    }),
+  );
+});
+
+test('chords cross, touch at an end, and keep apart', () => {
+  const flat = { from: point(0, 0), to: point(10, 0) };
+  const upright = (x: number, low: number, high: number) => ({ from: point(x, low), to: point(x, high) });
+  expect(crosses(flat, upright(5, -1, 1))).toBe(true);
+  expect(crosses(flat, upright(5, 0, 1))).toBe(true);
+  expect(crosses(flat, upright(10, -1, 0))).toBe(true);
+  expect(crosses(flat, upright(5, 0.1, 1))).toBe(false);
+  expect(crosses(flat, upright(10.1, -1, 1))).toBe(false);
 });
