@@ -15,7 +15,7 @@ import {
   textOf,
   whyOf,
 } from './files.ts';
-import { forgetBefore, keep, takeOver } from './keep.ts';
+import { Keep, type Kept } from './keep.ts';
 import { type Told, workOut } from './work.ts';
 
 /** The part that a fresh page shows. */
@@ -63,22 +63,19 @@ export class Shelf {
   /** How many jobs have been asked for, and which of them lies on the bench. */
   private asked = 0;
   private taken = 0;
+  private readonly keep = new Keep(FIRST, [() => sessionStorage, () => localStorage]);
 
   constructor(
     private readonly bench: Bench,
     private readonly said: FileSaid,
   ) {
-    const before = takeOver(FIRST);
-    if (before !== undefined) this.offer(before);
-    let kept = bench.text;
-    bench.rests(() => {
-      kept = bench.text;
-      byId('unkept').hidden = keep(kept, FIRST);
-    });
-    // The page may be closed before the hand has rested. What is kept is not kept again: the page that follows in this
-    // tab may have kept its own by the time that this one is hidden.
-    window.addEventListener('pagehide', () => {
-      if (bench.text !== kept) keep(bench.text, FIRST);
+    const left = this.keep.left();
+    if (left) this.offer(left);
+    bench.rests(() => this.keepJob());
+    // The page may be closed before the hand has rested.
+    window.addEventListener('pagehide', () => this.keepJob());
+    window.addEventListener('storage', ({ key, newValue }) => {
+      if (newValue === null) this.keep.removed(key);
     });
     this.offerOurs();
     byId('open').addEventListener('click', () => this.open());
@@ -162,17 +159,24 @@ export class Shelf {
     });
   }
 
-  private offer(before: string): void {
+  private keepJob(): boolean {
+    const isKept = this.keep.keep(this.bench.text);
+    byId('unkept').hidden = isKept;
+    return isKept;
+  }
+
+  private offer(left: Kept): void {
     const offer = byId('kept');
     offer.hidden = false;
-    const close = (): void => {
+    byId('kept-leave').addEventListener('click', () => {
       offer.hidden = true;
-      forgetBefore(before);
-    };
-    byId('kept-leave').addEventListener('click', close);
+      this.keep.forget(left);
+    });
     byId('kept-take').addEventListener('click', () => {
-      close();
-      this.start(before);
+      offer.hidden = true;
+      this.start(left.text);
+      // Where it cannot be kept again it stays with the visit that left it.
+      if (this.keepJob()) this.keep.forget(left);
     });
   }
 }

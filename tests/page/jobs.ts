@@ -232,12 +232,6 @@ export function jobTests(browser: () => Browser): void {
       );
     });
 
-    test('a browser that keeps nothing is told of', async () => {
-      const stub = `Storage.prototype.setItem = () => { throw new DOMException('no', 'SecurityError'); };`;
-      const { page } = await openPage(browser(), {}, stub);
-      expect(await page.locator('#unkept').isVisible()).toBe(true);
-    });
-
     test('where the browser lets the page write, the job goes back into its own file', async () => {
       const stub = `
         window.wrote = [];
@@ -248,20 +242,6 @@ export function jobTests(browser: () => Browser): void {
       await expect.poll(() => page.evaluate('wrote.length')).toBe(3);
       const text = await jobText(page);
       expect(await page.evaluate('wrote')).toEqual(['asked', text, text]);
-    });
-
-    test('what is in hand is kept, and offered back after a reload', async () => {
-      const { page } = await openPage(browser());
-      const field = page.getByLabel(STATION);
-      await field.fill('13');
-      await field.press('Enter');
-      await rested(page);
-      const text = await jobText(page);
-      await page.reload();
-      expect(await jobText(page)).not.toBe(text);
-      await page.getByText('Take it up again').click();
-      expect(await jobText(page)).toBe(text);
-      expect(await page.locator('#kept').isVisible()).toBe(false);
     });
 
     test('every sample is built in and makes its part', async () => {

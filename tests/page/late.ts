@@ -10,7 +10,6 @@ import {
   NAIL,
   openJobFile,
   openPage,
-  rested,
   STATION,
   takeHold,
   typeStation,
@@ -186,34 +185,6 @@ export function lateTests(browser: () => Browser): void {
       await page.evaluate(`delete window.showSaveFilePicker`);
       const saved = await downloaded(page, () => page.getByText('Save', { exact: true }).click());
       expect(saved.bytes.toString()).toBe(`# mine\r\n${text}`);
-    });
-
-    test('what was done last is kept though the page goes at once, however often it is opened, each tab its own', async () => {
-      const { page } = await openPage(browser());
-      const other = await page.context().newPage();
-      await other.goto(page.url());
-      await rested(other);
-      await typeStation(page, '13');
-      const text = await jobText(page);
-      const shared = () => other.evaluate("localStorage.getItem('fairlath.job')");
-      await expect.poll(shared).toBe(text);
-      // The other tab has changed nothing, and keeps nothing over it.
-      await other.evaluate("dispatchEvent(new Event('pagehide'))");
-      expect(await shared()).toBe(text);
-      await begin(other, 'Garden arch rail');
-      await page.getByLabel(STATION).fill('14');
-      await page.getByLabel(STATION).press('Enter');
-      const last = await jobText(page);
-      for (const _ of ['once', 'again']) {
-        await page.reload();
-        await rested(page);
-      }
-      await page.getByText('Take it up again').click();
-      expect(await jobText(page)).toBe(last);
-      await other.reload();
-      await other.getByText('Take it up again').click();
-      expect(await jobText(other)).toBe(sampleText('garden-arch-rail.yaml'));
-      await other.close();
     });
   });
 }
