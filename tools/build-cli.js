@@ -1,18 +1,15 @@
-// The command line as scripts in dist/cli/: one a command with all it needs, one with every command for the list of
-// them, and the PDF library, which only what writes a PDF loads. bin/fairlath.js runs them.
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
-import { build } from 'esbuild';
+// The command line as scripts in dist/cli/: one for each command, one with every command for the list of them, and the
+// PDF library, which a command loads when it writes a PDF. bin/fairlath.js runs them.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { build, transform } from 'esbuild';
 import { root } from './setup.js';
 import { WITHOUT_WOFF2 } from './woff2.js';
 
-const MAIN = 'src/cli/main.ts';
-
-/**
- * The PDF library deflates with zlib in Node and with its own package in a browser: other bytes for the same page.
- * The command line takes what the page takes, so that both write the same file.
- */
-const PDFKIT_OF_THE_PAGE = 'node_modules/pdfkit/js/pdfkit.browser.mjs';
+/** The PDF library as the page has it: the one for Node deflates in other bytes, and both must write the same file. */
+const PDF_LIBRARY = 'node_modules/pdfkit/js/pdfkit.browser.mjs';
+/** The YAML library as modules: the bundler leaves out what is not used of them. */
+const YAML_LIBRARY = 'node_modules/yaml/browser/dist/index.js';
 
 const withoutWoff2 = {
   name: 'without-woff2',
@@ -21,7 +18,7 @@ const withoutWoff2 = {
   },
 };
 
-/** Its tables of letters are packed; zlib unpacks them in a tenth of the time of the package meant for browsers. */
+/** The tables of letters and the font are packed: zlib unpacks them in a tenth of the time of the package for browsers. */
 const unpackedByZlib = {
   name: 'unpacked-by-zlib',
   setup(bundle) {
@@ -37,24 +34,14 @@ const unpackedByZlib = {
   },
 };
 
-/** The PDF library's own data files (the standard fonts, the PDF/A profile) stay behind: every font is embedded. */
-const pdfkitByItself = {
-  name: 'pdfkit-by-itself',
+const pdfLibraryApart = {
+  name: 'pdf-library-apart',
   setup(bundle) {
-    bundle.onResolve({ filter: /^pdfkit$/ }, () => ({ path: './parts/pdfkit', external: true }));
+    bundle.onResolve({ filter: /^pdfkit$/ }, () => ({ path: './parts/pdfkit.cjs', external: true }));
   },
 };
 
-/** Of the YAML library only what is used: of its modules that can be told, which those for Node do not let. */
-const YAML_IN_MODULES = 'node_modules/yaml/browser/dist/index.js';
-const onlyUsedYaml = {
-  name: 'only-used-yaml',
-  setup(bundle) {
-    bundle.onResolve({ filter: /^yaml$/ }, () => ({ path: join(root, YAML_IN_MODULES) }));
-  },
-};
-
-/** The command line parser can start other programs. Ours starts none, and Node's module for it takes long to load. */
+/** The command line parser can start other programs. fairlath starts none, and Node's module for it takes long to load. */
 const withoutOtherPrograms = {
   name: 'without-other-programs',
   setup(bundle) {
@@ -63,70 +50,51 @@ const withoutOtherPrograms = {
   },
 };
 
-/**
- * Of the commands that main.ts loads, one is in the script, and at hand from its start: main.ts is never asked for the
- * others there, and a module that is loaded later costs time to wrap.
- */
-const onlyCommand = (command) => ({
-  name: 'only-command',
-  setup(bundle) {
-    bundle.onLoad({ filter: /[\\/]src[\\/]cli[\\/]main\.ts$/ }, ({ path }) => ({
-      loader: 'ts',
-      contents: `import * as command from './${command}.ts';\n${readFileSync(path, 'utf8')
-        .replace(`await import('./${command}.ts')`, 'command')
-        .replace(/^.*await import\(.*\n/gm, '')}`,
-    }));
-  },
-});
+const script = (name, options) =>
+  build({
+    absWorkingDir: root,
+    outfile: join(root, 'dist', 'cli', `${name}.cjs`),
+    bundle: true,
+    minify: true,
+    format: 'cjs',
+    platform: 'node',
+    target: 'node20',
+    logLevel: 'silent',
+    define: { 'import.meta.url': 'fileUrl' },
+    banner: { js: `const fileUrl = require('node:url').pathToFileURL(__filename).href;` },
+    ...options,
+  });
 
-/**
- * The bundler leaves letters beyond ASCII in regular expressions. Escaped they mean the same, and bin/fairlath.js may
- * read the scripts one byte a letter.
- */
-const inAscii = {
-  name: 'in-ascii',
-  setup(bundle) {
-    bundle.onEnd(({ outputFiles: [file] }) => {
-      const text = file.text.replace(
-        /[^\0-\x7f]/g,
-        (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`,
-      );
-      mkdirSync(dirname(file.path), { recursive: true });
-      writeFileSync(file.path, text);
-    });
-  },
-};
+/** A script of the commands that an expression lists; the expression may use what `imports` brings. */
+const commandScript = (name, imports, commands) =>
+  script(name, {
+    stdin: {
+      contents: `${imports}\nimport { run } from './main.ts';\nexport const start = () => run(${commands});`,
+      resolveDir: join(root, 'src', 'cli'),
+    },
+    alias: { yaml: `./${YAML_LIBRARY}` },
+    plugins: [pdfLibraryApart, withoutOtherPrograms],
+  });
 
-/** Packages bundled and minified into one expression: the function that bin/fairlath.js calls. */
-const script = (entry, name, plugins, value = 'module.exports') => ({
-  absWorkingDir: root,
-  entryPoints: [entry],
-  outfile: join(root, 'dist', 'cli', `${name}.cjs`),
-  write: false,
-  bundle: true,
-  minify: true,
-  format: 'cjs',
-  platform: 'node',
-  target: 'node20',
-  logLevel: 'silent',
-  plugins: [...plugins, inAscii],
-  define: { 'import.meta.url': 'fileUrl' },
-  banner: { js: '(function (require, module, exports, fileUrl) {' },
-  footer: { js: `module.exports = ${value};})` },
-});
-
-/** The commands, by the modules that main.ts loads. */
-const COMMANDS = [...readFileSync(join(root, MAIN), 'utf8').matchAll(/import\('\.\/([a-z-]+)\.ts'\)/g)].map(
-  ([, name]) => name,
-);
+/** The names of src/cli/commands.ts, whose functions load nothing until they are called. */
+async function commandNames() {
+  const source = readFileSync(join(root, 'src', 'cli', 'commands.ts'), 'utf8');
+  const { code } = await transform(source, { loader: 'ts' });
+  const { COMMANDS } = await import(`data:text/javascript,${encodeURIComponent(code)}`);
+  return Object.keys(COMMANDS);
+}
 
 export async function buildCli() {
-  const shared = [pdfkitByItself, onlyUsedYaml, withoutOtherPrograms];
+  const names = await commandNames();
   await Promise.all([
-    build(
-      script(PDFKIT_OF_THE_PAGE, 'parts/pdfkit', [withoutWoff2, unpackedByZlib], 'module.exports.default'),
+    script('parts/pdfkit', {
+      entryPoints: [PDF_LIBRARY],
+      plugins: [withoutWoff2, unpackedByZlib],
+      footer: { js: 'module.exports = module.exports.default;' },
+    }),
+    commandScript('all', `import { COMMANDS } from './commands.ts';`, 'Object.values(COMMANDS)'),
+    ...names.map((name) =>
+      commandScript(name, `import { makeCommand } from './${name}.ts';`, '[makeCommand]'),
     ),
-    build(script(MAIN, 'all', shared)),
-    ...COMMANDS.map((name) => build(script(MAIN, name, [onlyCommand(name), ...shared]))),
   ]);
 }

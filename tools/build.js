@@ -3,7 +3,6 @@ import { rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 import { buildCli } from './build-cli.js';
-import { keepCompiled } from './keep-compiled.js';
 import { buildPage } from './page-build.js';
 import { fail, fingerprint, root, runTool, stamp } from './setup.js';
 
@@ -28,7 +27,6 @@ async function buildAll() {
   await Promise.all([buildCli(), build(library), buildPage()]);
   const types = runTool('typescript/bin/tsc', ['-p', 'tsconfig.build.json']);
   if (types.status !== 0) fail(`${types.stdout}${types.stderr}`);
-  keepCompiled();
   writeFileSync(stamp, sources);
 }
 

@@ -16,7 +16,6 @@ const BUILD_INPUTS = [
   'bin/fairlath.js',
   'tools/build.js',
   'tools/build-cli.js',
-  'tools/keep-compiled.js',
   'tools/page-build.js',
   'tools/woff2.js',
 ];

@@ -23,7 +23,7 @@ interface BattenOptions {
 }
 
 /** `fairlath batten JOB`: which strip does the curve, and how to hold it. */
-export const battenCommand = (): Command =>
+export const makeCommand = (): Command =>
   takesJob(
     new Command('batten')
       .summary('which strip takes the curve, and where to nail it')

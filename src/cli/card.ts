@@ -22,7 +22,7 @@ interface CardCommandOptions {
 }
 
 /** `fairlath card JOB -o FILE.pdf`: one page for the shop wall. */
-export const cardCommand = (): Command =>
+export const makeCommand = (): Command =>
   takesJob(
     new Command('card')
       .summary('one page for the shop wall')

@@ -32,7 +32,7 @@ interface CheckCommandOptions {
 }
 
 /** `fairlath check JOB`: does the sawn part match the line? */
-export const checkCommand = (): Command =>
+export const makeCommand = (): Command =>
   takesJob(
     new Command('check')
       .summary('the sawn part against the line')

@@ -36,7 +36,7 @@ interface DrawOptions extends BoardOptions {
 }
 
 /** `fairlath draw JOB -o FILE`: the whole part at true size in one drawing. */
-export const drawCommand = (): Command =>
+export const makeCommand = (): Command =>
   takesJob(
     takesBoards(
       new Command('draw')

@@ -5,7 +5,7 @@ import { endsWith } from './help.ts';
 import { say } from './say.ts';
 
 /** `fairlath new FILE`: a commented starter job. */
-export const newCommand = (): Command =>
+export const makeCommand = (): Command =>
   endsWith(
     new Command('new')
       .summary('write a starter job to change into your own')

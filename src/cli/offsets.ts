@@ -22,7 +22,7 @@ interface OffsetsOptions extends AlongOptions {
 }
 
 /** `fairlath offsets JOB`: the table of offsets for laying out with a rule. */
-export const offsetsCommand = (): Command =>
+export const makeCommand = (): Command =>
   takesJob(
     new Command('offsets')
       .summary('the table of offsets, for laying out with a rule')

@@ -16,7 +16,7 @@ interface PageOptions {
 }
 
 /** `fairlath page`: the whole job by hand and eye, in a browser. */
-export const pageCommand = (): Command =>
+export const makeCommand = (): Command =>
   endsWith(
     new Command('page')
       .summary('the whole job by hand and eye, in your browser')

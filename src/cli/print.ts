@@ -103,7 +103,7 @@ const otherPrints = (command: Command): Command =>
     .optionsGroup('Options:');
 
 /** `fairlath print JOB -o FILE.pdf`: the full-size pattern over ordinary sheets. */
-export const printCommand = (): Command =>
+export const makeCommand = (): Command =>
   takesJob(otherPrints(sheets(new Command('print'))), {
     notes: [
       'Print at 100 % ("actual size", no fitting to the page), on one side, and measure the bars on every sheet before ' +

@@ -29,7 +29,7 @@ const FILES =
 const NOMINAL_NOTE = 'A bare number is in mm.';
 
 /** `fairlath printer …`: how true a printer prints, measured once and made good ever after. */
-export const printerCommand = (): Command =>
+export const makeCommand = (): Command =>
   endsWith(
     new Command('printer')
       .summary('measure how true a printer prints')

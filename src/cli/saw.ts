@@ -22,7 +22,7 @@ import { forceOption, pictureOption } from './shared-options.ts';
 import { writePicture } from './svg-file.ts';
 
 /** `fairlath saw JOB`: how to saw the part. */
-export const sawCommand = (): Command =>
+export const makeCommand = (): Command =>
   takesJob(
     new Command('saw')
       .summary('blade, depth of cut, support, order of cuts')

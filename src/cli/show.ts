@@ -23,7 +23,7 @@ interface ShowOptions {
 }
 
 /** `fairlath show JOB`: the curve in figures. */
-export const showCommand = (): Command =>
+export const makeCommand = (): Command =>
   takesJob(
     new Command('show')
       .summary('the curve in figures, and how fair it is')

@@ -35,7 +35,7 @@ interface StockOptions extends BoardOptions {
 }
 
 /** `fairlath stock JOB`: the wood a part takes. */
-export const stockCommand = (): Command =>
+export const makeCommand = (): Command =>
   takesJob(
     takesBoards(
       new Command('stock')

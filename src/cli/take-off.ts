@@ -38,7 +38,7 @@ interface TakeOffOptions {
 }
 
 /** `fairlath take-off FILE.csv -o JOB.yaml`: a curve off an existing part. */
-export const takeOffCommand = (): Command =>
+export const makeCommand = (): Command =>
   endsWith(
     new Command('take-off')
       .summary('a fair curve off an existing part, as a job')

@@ -9,11 +9,14 @@ import { bareScript } from './bare-script.ts';
 import { type Figure, medianOf, medianRange } from './figure.ts';
 import { optionsOn, readSample } from './parts.ts';
 import { byTurns, folder } from './run.ts';
-import { asModules, withoutCompiled, withoutOwnScripts, withoutPatience } from './variants.ts';
+import { asModules, withoutCompileCache, withoutLaterOptimization, withoutOwnScripts } from './variants.ts';
 
 const bin = resolve('bin/fairlath.js');
 const LEG = resolve('samples/hall-bench-leg.yaml');
 const SHOW = ['show', LEG];
+/** Node 20 keeps nothing of what it has compiled, so that a command takes longer there beside bare Node. */
+const GOALS =
+  Number.parseInt(process.versions.node, 10) < 22 ? { show: 2, print: 0.85 } : { show: 1.6, print: 0.75 };
 const PRINT = ['print', LEG, '-o', 'leg.pdf'];
 
 /** A program that draws the leg's pages by hand, in a file. */
@@ -34,8 +37,12 @@ export async function startFigures(): Promise<Figure[]> {
   writeFileSync(nothing, '');
   const modules = await asModules();
   return [
-    ...commandFigures('show', SHOW, modules, { called: 'bare Node', words: [nothing], goal: 1.6 }),
-    ...commandFigures('print', PRINT, modules, { called: 'a bare script', words: [bareLeg()], goal: 1 }),
+    ...commandFigures('show', SHOW, modules, { called: 'bare Node', words: [nothing], goal: GOALS.show }),
+    ...commandFigures('print', PRINT, modules, {
+      called: 'a bare script',
+      words: [bareLeg()],
+      goal: GOALS.print,
+    }),
   ];
 }
 
@@ -55,9 +62,9 @@ function commandFigures(
     bare,
     made: [bin, ...words],
     modules: [modules, ...words],
-    anew: [withoutCompiled(), ...words],
+    anew: [withoutCompileCache(), ...words],
     all: [withoutOwnScripts(), ...words],
-    hasty: [withoutPatience(command, words), ...words],
+    hasty: [withoutLaterOptimization(), ...words],
   });
   type Way = keyof (typeof turns)[number];
   const median = (of: (turn: Record<Way, number>) => number) => {
@@ -78,9 +85,8 @@ function commandFigures(
       goal,
     },
     gain('all measures together', 'made', 'modules'),
-    gain('one script in place of modules', 'anew', 'modules'),
-    gain('a script of its own', 'anew', 'all'),
-    gain('what Node compiled at the build', 'made', 'anew'),
-    gain('waiting before code is made faster', 'made', 'hasty'),
+    gain('a script of its own', 'made', 'all'),
+    gain("Node's compile cache", 'made', 'anew'),
+    gain('later optimization', 'made', 'hasty'),
   ];
 }
