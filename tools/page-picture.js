@@ -2,8 +2,8 @@
 // node tools/page-picture.js FILE.png: into that file; a test compares it with the README's.
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import packed from '@sparticuz/chromium';
 import { chromium } from 'playwright-core';
+import { browserPath } from './browser.js';
 import { root } from './setup.js';
 
 const PICTURE = join(root, 'samples', 'hall-bench-leg-page.png');
@@ -14,7 +14,7 @@ const REST_MS = 600;
 
 export async function drawBrowserPage(path = PICTURE) {
   const browser = await chromium.launch({
-    executablePath: await packed.executablePath(),
+    executablePath: browserPath(),
     args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--no-first-run'],
   });
   const page = await browser.newPage({ viewport: SCREEN, colorScheme: 'light' });

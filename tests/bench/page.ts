@@ -1,6 +1,6 @@
 import { pathToFileURL } from 'node:url';
-import packed from '@sparticuz/chromium';
 import { chromium, type Page } from 'playwright-core';
+import { browserPath } from '../../tools/browser.js';
 import type { Figure } from './figure.ts';
 
 /** Moves of one drag: two seconds of a hand at 60 frames a second. */
@@ -65,7 +65,7 @@ async function timesOf(page: Page, { part, key, across, up }: (typeof DRAGS)[num
 /** What a drag costs in a real browser, frame by frame. */
 export async function pageFigures(): Promise<Figure[]> {
   const browser = await chromium.launch({
-    executablePath: await packed.executablePath(),
+    executablePath: browserPath(),
     args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--no-first-run'],
   });
   const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });

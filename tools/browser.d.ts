@@ -1,0 +1,2 @@
+/** The browser's program, unpacked if it is not yet. */
+export function browserPath(): string;
