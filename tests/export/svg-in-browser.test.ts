@@ -1,6 +1,5 @@
-import chromium from '@sparticuz/chromium';
-import { type Browser, chromium as browsers } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Browser } from 'playwright-core';
+import { describe, expect } from 'vitest';
 import { piecesLength } from '../../src/curves/along.ts';
 import { pathBox } from '../../src/curves/box.ts';
 import { type Point, point } from '../../src/curves/point.ts';
@@ -8,24 +7,14 @@ import { FIT_MM } from '../../src/curves/tolerance.ts';
 import { fullSize } from '../../src/export/compose-full-size.ts';
 import { fullSizePage } from '../../src/export/full-size-page.ts';
 import { finishedLine } from '../../src/part/finished-line.ts';
+import type { Part } from '../../src/part/part.ts';
+import { test } from '../page/browser.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
 import { farthestFrom, meant } from './drawn-line.ts';
 import { svgOf } from './full-size-files.ts';
 
-const FLAGS =
-  '--no-sandbox --disable-gpu --disable-background-networking --disable-component-update --disable-sync --no-first-run';
-
 /** A CSS inch is 96 px (CSS Values and Units 4, §6.2). */
 const PX_PER_MM = 96 / 25.4;
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await browsers.launch({
-    executablePath: await chromium.executablePath(),
-    args: FLAGS.split(' '),
-  });
-});
-afterAll(() => browser.close());
 
 interface Seen {
   readonly length: number;
@@ -51,7 +40,7 @@ const LOOK = `(() => {
   };
 })()`;
 
-async function seen(svg: string): Promise<Seen> {
+async function seen(browser: Browser, svg: string): Promise<Seen> {
   const page = await browser.newPage();
   await page.setContent(svg);
   const found = await page.evaluate<Seen>(LOOK);
@@ -67,17 +56,17 @@ const arch = (radius: number): string =>
 
 describe('a browser', () => {
   // Flatter ones it measures along their chord, however they are drawn.
-  test.each([
+  test.for<[string, Part]>([
     ['the leg', samplePart('hall-bench-leg.yaml')],
     ['the arch rail', samplePart('garden-arch-rail.yaml')],
     ['the bracket', samplePart('wall-shelf-bracket.yaml')],
     ['a half circle', partOf(arch(600))],
     ['an arc of 19 m', partOf(arch(19_000))],
     ['an arc of 100 m', partOf(arch(100_000))],
-  ])('%s: finds the line as long, as wide and where it is', async (_, part) => {
+  ])('%s: finds the line as long, as wide and where it is', async ([, part], { browser }) => {
     const full = fullSize(part);
     const { drawing, origin } = fullSizePage(full);
-    const { length, box, places, size, words } = await seen(svgOf(full));
+    const { length, box, places, size, words } = await seen(browser, svgOf(full));
     const pieces = part.exact;
     const exact = pathBox(finishedLine(part.shape));
     expect(size.width / PX_PER_MM).toBeCloseTo(drawing.width, 1);

@@ -1,7 +1,7 @@
 import { createCanvas, loadImage } from '@napi-rs/canvas';
 import pixelmatch from 'pixelmatch';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect } from 'vitest';
 import { fullSize } from '../../src/export/compose-full-size.ts';
 import {
   type Clip,
@@ -18,17 +18,11 @@ import { composePicture } from '../../src/export/part-picture.ts';
 import { composeSawPicture } from '../../src/export/saw-picture.ts';
 import { writeSvg } from '../../src/export/svg.ts';
 import { adviseSawing } from '../../src/shop/sawing.ts';
-import { startBrowser } from '../page/browser.ts';
+import { test } from '../page/browser.ts';
 import { samplePart } from '../part/jobs.ts';
 
 /** Dots a millimetre, so that the thinnest line is half a dot wide. */
 const DOTS = 5;
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await startBrowser();
-});
-afterAll(() => browser.close());
 
 interface Dots {
   readonly data: Uint8ClampedArray;
@@ -54,7 +48,7 @@ async function dotsOf(picture: Buffer): Promise<Dots> {
   return context.getImageData(0, 0, image.width, image.height);
 }
 
-async function inBrowser(svg: string, css = ''): Promise<Dots> {
+async function inBrowser(browser: Browser, svg: string, css = ''): Promise<Dots> {
   const page = await browser.newPage();
   await page.setContent(`<style>body { margin: 0 } ${css}</style>${svg}`);
   const shot = await page.locator('svg').screenshot();
@@ -96,7 +90,7 @@ const clipped: Clip = {
 const leg = samplePart('hall-bench-leg.yaml');
 const full = fullSize(leg, { parallel: 10 });
 
-test.each<[string, () => Drawing, (drawing: Drawing) => string]>([
+test.for<[string, () => Drawing, (drawing: Drawing) => string]>([
   ['every kind of line', () => swatch(...STYLES.map(styleLine)), (drawing) => writeSvg(drawing, 'Lines')],
   ['a part with its curvature', () => composePicture(leg), (drawing) => writeSvg(drawing, leg.name)],
   ['the full size', () => fullSizePage(full).drawing, (drawing) => fullSizeSvg(leg, full, drawing)],
@@ -106,20 +100,20 @@ test.each<[string, () => Drawing, (drawing: Drawing) => string]>([
     () => composeSawPicture(leg, adviseSawing(leg)),
     (drawing) => writeSvg(drawing, leg.name),
   ],
-])('%s looks the same to a reader that knows no style sheets', async (_, compose, write) => {
+])('%s looks the same to a reader that knows no style sheets', async ([, compose, write], { browser }) => {
   const drawing = compose();
   const svg = linesOf(write(drawing), drawing);
   expect(svg).not.toMatch(/<style|style=/);
-  const { ink, differ } = compared(await inBrowser(svg), await dotsOf(Buffer.from(svg)));
+  const { ink, differ } = compared(await inBrowser(browser, svg), await dotsOf(Buffer.from(svg)));
   expect(ink).toBeGreaterThan(500);
   expect(differ / ink).toBeLessThan(MAY_DIFFER);
 });
 
-test('a style sheet of whoever shows it has the last word', async () => {
+test('a style sheet of whoever shows it has the last word', async ({ browser }) => {
   const drawing = composePicture(leg);
   const svg = linesOf(writeSvg(drawing, leg.name), drawing);
   const css = `.${STYLES.join(', .')} { stroke: none } .cut { stroke: #ff0000 }`;
-  const { data } = await inBrowser(svg, css);
+  const { data } = await inBrowser(browser, svg, css);
   const places = Array.from({ length: data.length / 4 }, (_, i) => data.subarray(4 * i, 4 * i + 3));
   expect(places.some(([r, g, b]) => r === 255 && g! < 60 && b! < 60)).toBe(true);
   expect(places.every(([r]) => r === 255)).toBe(true);

@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import packed from '@sparticuz/chromium';
 import {
   type Browser,
   type BrowserContextOptions,
@@ -10,6 +9,8 @@ import {
   type Page,
   type ViewportSize,
 } from 'playwright-core';
+import { test as bare } from 'vitest';
+import { browserPath } from '../../tools/browser.js';
 import { root } from '../cli/run.ts';
 
 /** The page as it is built: one file, opened as by a double click. */
@@ -26,8 +27,8 @@ const ARGUMENTS = [
 ];
 
 /** A real browser, unpacked from its package: nothing is installed on the system. */
-export const startBrowser = async (): Promise<Browser> =>
-  chromium.launch({ executablePath: await packed.executablePath(), args: ARGUMENTS });
+const startBrowser = (): Promise<Browser> =>
+  chromium.launch({ executablePath: browserPath(), args: ARGUMENTS });
 
 interface Watched {
   readonly page: Page;
@@ -50,16 +51,41 @@ interface Setting {
   readonly colorScheme?: 'light' | 'dark';
 }
 
-/** The tabs of each browser by what a tab is born with: a new tab takes longer than a page opened in it anew. */
-const tabs = new WeakMap<Browser, Map<string, Promise<Watched>>>();
+/** By what a tab is born with: a new tab takes longer than a page opened in it anew. */
+type Tabs = Map<string, Promise<Watched>>;
+
+export type OpenPage = (setting?: Setting, init?: string) => Promise<Watched>;
+
+/** One browser serves all tests of a worker: it takes longer to start than any test. */
+export const test = bare
+  .extend('tabs', { scope: 'worker' }, (): Tabs => new Map())
+  .extend('browser', { scope: 'worker' }, async ({ tabs }, { onCleanup }) => {
+    const browser = await startBrowser();
+    onCleanup(() => {
+      tabs.clear();
+      return browser.close();
+    });
+    return browser;
+  })
+  .extend(
+    'openPage',
+    { scope: 'worker' },
+    ({ browser, tabs }): OpenPage =>
+      (setting, init) =>
+        openPage(browser, tabs, setting, init),
+  );
 
 /** The page as someone opens it who was never here: nothing kept, nothing in hand. */
-export async function openPage(
+async function openPage(
   browser: Browser,
+  tabs: Tabs,
   { viewport = { width: 1280, height: 900 }, colorScheme = 'light', ...born }: Setting = {},
   init = WITHOUT_PICKERS,
 ): Promise<Watched> {
-  const { page, requests, complaints } = await tabFor(browser, born, init);
+  const key = JSON.stringify([born, init]);
+  const tab = tabs.get(key) ?? newTab(browser, born, init);
+  tabs.set(key, tab);
+  const { page, requests, complaints } = await tab;
   await page.mouse.up();
   await page.mouse.move(0, 0);
   await page.setViewportSize(viewport);
@@ -68,15 +94,6 @@ export async function openPage(
   await page.goto(`${PAGE}?anew`);
   await rested(page);
   return { page, requests, complaints };
-}
-
-function tabFor(browser: Browser, born: BrowserContextOptions, init: string): Promise<Watched> {
-  const open = tabs.get(browser) ?? new Map<string, Promise<Watched>>();
-  tabs.set(browser, open);
-  const key = JSON.stringify([born, init]);
-  const tab = open.get(key) ?? newTab(browser, born, init);
-  open.set(key, tab);
-  return tab;
 }
 
 async function newTab(browser: Browser, born: BrowserContextOptions, init: string): Promise<Watched> {
@@ -156,4 +173,22 @@ export async function takeHold(page: Page, across: number): Promise<{ x: number;
   await page.mouse.move(x + across, y);
   await drawn(page);
   return { x, y };
+}
+
+/** Pixels an inch: the leg's front edge is 34 in long. */
+export async function inch(page: Page): Promise<number> {
+  const [from, to] = [
+    await middleOf(page, 'edges.front[0].from'),
+    await middleOf(page, 'edges.front[1].line'),
+  ];
+  return (to.x - from.x) / 34;
+}
+
+/** Takes hold of a grip and moves the mouse by so many pixels, without letting go. */
+export async function drag(page: Page, key: string, x: number, y: number): Promise<void> {
+  const from = await middleOf(page, key);
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(from.x + x, from.y + y, { steps: 6 });
+  await drawn(page);
 }

@@ -1,13 +1,7 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect } from 'vitest';
 import { sampleText } from '../part/jobs.ts';
-import { begin, jobText, openPage, rested, STATION, startBrowser, typeStation } from './browser.ts';
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await startBrowser();
-});
-afterAll(() => browser.close());
+import { begin, jobText, rested, STATION, test, typeStation } from './browser.ts';
 
 /** Another tab of the same browser; it counts what it writes and removes of jobs. */
 async function anotherTab(page: Page, init = ''): Promise<Page> {
@@ -49,8 +43,8 @@ async function again(page: Page): Promise<void> {
 }
 
 describe('what is in hand', () => {
-  test('is kept, and offered back after a reload', async () => {
-    const { page } = await openPage(browser);
+  test('is kept, and offered back after a reload', async ({ openPage }) => {
+    const { page } = await openPage();
     await typeStation(page, '13');
     const text = await jobText(page);
     await page.reload();
@@ -60,16 +54,18 @@ describe('what is in hand', () => {
     expect(await offer(page).isVisible()).toBe(false);
   });
 
-  test('is kept though the page goes at once, and offered however often it is opened', async () => {
-    const { page } = await openPage(browser);
+  test('is kept though the page goes at once, and offered however often it is opened', async ({
+    openPage,
+  }) => {
+    const { page } = await openPage();
     const last = await typeAtOnce(page, '14');
     for (const _ of ['once', 'again']) await again(page);
     await takeUp(page);
     expect(await jobText(page)).toBe(last);
   });
 
-  test('that is turned down is not offered again', async () => {
-    const { page } = await openPage(browser);
+  test('that is turned down is not offered again', async ({ openPage }) => {
+    const { page } = await openPage();
     await typeStation(page, '13');
     await again(page);
     await page.getByText('Leave it').click();
@@ -81,8 +77,8 @@ describe('what is in hand', () => {
 });
 
 describe('two tabs', () => {
-  test('the one that has changed nothing writes nothing and removes nothing', async () => {
-    const { page } = await openPage(browser);
+  test('the one that has changed nothing writes nothing and removes nothing', async ({ openPage }) => {
+    const { page } = await openPage();
     const other = await anotherTab(page);
     await typeStation(page, '13');
     await other.evaluate("dispatchEvent(new Event('pagehide'))");
@@ -93,8 +89,8 @@ describe('two tabs', () => {
     await other.close();
   });
 
-  test('each is offered its own job', async () => {
-    const { page } = await openPage(browser);
+  test('each is offered its own job', async ({ openPage }) => {
+    const { page } = await openPage();
     const other = await anotherTab(page);
     const text = await typeAtOnce(page, '14');
     await begin(other, 'Garden arch rail');
@@ -105,8 +101,8 @@ describe('two tabs', () => {
     await other.close();
   });
 
-  test('what one turns down stays kept while the other has it in hand', async () => {
-    const { page } = await openPage(browser);
+  test('what one turns down stays kept while the other has it in hand', async ({ openPage }) => {
+    const { page } = await openPage();
     await typeStation(page, '13');
     const text = await jobText(page);
     const other = await anotherTab(page);
@@ -123,8 +119,10 @@ describe('storage', () => {
   const OFF = `for (const name of ['localStorage', 'sessionStorage'])
     Object.defineProperty(window, name, { get() { throw new DOMException('no', 'SecurityError'); } });`;
 
-  test('that is full: the job of the last visit is offered at every opening, and taken up stays kept', async () => {
-    const { page } = await openPage(browser);
+  test('that is full: the job of the last visit is offered at every opening, and taken up stays kept', async ({
+    openPage,
+  }) => {
+    const { page } = await openPage();
     await typeStation(page, '13');
     const text = await jobText(page);
     const other = await anotherTab(page, FULL);
@@ -139,8 +137,8 @@ describe('storage', () => {
     await other.close();
   });
 
-  test('that is switched off is told of, and the page works', async () => {
-    const { page, complaints } = await openPage(browser, {}, OFF);
+  test('that is switched off is told of, and the page works', async ({ openPage }) => {
+    const { page, complaints } = await openPage({}, OFF);
     expect(await unkept(page).isVisible()).toBe(true);
     expect(await offer(page).isVisible()).toBe(false);
     await typeStation(page, '13');
@@ -148,13 +146,13 @@ describe('storage', () => {
     expect(complaints).toEqual([]);
   });
 
-  test('that refuses to write is told of', async () => {
-    const { page } = await openPage(browser, {}, FULL);
+  test('that refuses to write is told of', async ({ openPage }) => {
+    const { page } = await openPage({}, FULL);
     expect(await unkept(page).isVisible()).toBe(true);
   });
 
-  test('that keeps is not complained of', async () => {
-    const { page } = await openPage(browser);
+  test('that keeps is not complained of', async ({ openPage }) => {
+    const { page } = await openPage();
     expect(await unkept(page).isVisible()).toBe(false);
   });
 });

@@ -1,43 +1,9 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { Faults } from '../../src/units/fault.ts';
-import { fairlath, freshFolder, root } from '../cli/run.ts';
-import { Random, ROUNDS } from '../fuzz/random.ts';
-import { SAMPLES, sampleText } from '../part/jobs.ts';
-import { anyJob, anyPart } from '../stress/part-cases.ts';
-import { downloaded, openPage, rested, startBrowser } from './browser.ts';
-
-/** Parts of any shape beside our own, none so long that its pattern takes the most of the time, mm. */
-const [ANY, LONGEST] = [ROUNDS, 1500];
-
-/** The next seed of a job that makes such a part. */
-function soundFrom(seed: number): number {
-  try {
-    if (anyPart(new Random(seed)).bounds.right < LONGEST) return seed;
-  } catch (error) {
-    if (!(error instanceof Faults)) throw error;
-  }
-  return soundFrom(seed + 1);
-}
-
-function anyJobs(): (readonly [string, string])[] {
-  const jobs: (readonly [string, string])[] = [];
-  let seed = 0;
-  while (jobs.length < ANY) {
-    seed = soundFrom(seed + 1);
-    jobs.push([`any part, ${seed}`, anyJob(new Random(seed))]);
-  }
-  return jobs;
-}
-
-/** Our own parts, a handed pair among them, and any. */
-const JOBS = [
-  ...SAMPLES.map((name) => [name, sampleText(name)] as const),
-  ['hall-bench/leg.yaml', readFileSync(join(root, 'samples', 'hall-bench', 'leg.yaml'), 'utf8')] as const,
-  ...anyJobs(),
-];
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { fairlath, freshFolder } from '../cli/run.ts';
+import { downloaded, type OpenPage, rested } from './browser.ts';
 
 /** What makes each paper on the command line, by how its name ends on the page; the offsets are told, not written. */
 const COMMANDS: readonly (readonly [label: string, ending: string, command: readonly string[]])[] = [
@@ -131,31 +97,23 @@ async function taken(page: Page, label: string): Promise<{ name: string; bytes: 
   ]);
 }
 
-let browser: Browser;
-beforeAll(async () => {
-  browser = await startBrowser();
-});
-afterAll(() => browser.close());
-
-test.each(JOBS)(
-  'the page and the commands tell the same figures and make the same papers: %s',
-  async (name, text) => {
-    const { page, complaints } = await openPage(browser);
-    await lay(page, text);
-    const job = join(freshFolder(), 'job.yaml');
-    writeFileSync(job, text);
-    compare(await figuresOf(page), job);
-    for (const [label, ending, [command, ...options]] of COMMANDS) {
-      const paper = await taken(page, label);
-      const file = join(freshFolder(), `paper${ending}`);
-      const isTold = ending.endsWith('.csv');
-      const { code, out, err } = fairlath([command!, job, ...options, ...(isTold ? [] : [file])]);
-      expect(code, `${name}, ${label}: ${err}`).toBe(paper ? 0 : 2);
-      if (!paper) continue;
-      expect(paper.name.endsWith(ending)).toBe(true);
-      const wrote = isTold ? Buffer.from(out) : readFileSync(file);
-      expect(paper.bytes.equals(wrote), label).toBe(true);
-    }
-    expect(complaints).toEqual([]);
-  },
-);
+/** The page and the commands tell the same figures, and make the same papers of the job. */
+export async function compareAll(openPage: OpenPage, name: string, text: string): Promise<void> {
+  const { page, complaints } = await openPage();
+  await lay(page, text);
+  const job = join(freshFolder(), 'job.yaml');
+  writeFileSync(job, text);
+  compare(await figuresOf(page), job);
+  for (const [label, ending, [command, ...options]] of COMMANDS) {
+    const paper = await taken(page, label);
+    const file = join(freshFolder(), `paper${ending}`);
+    const isTold = ending.endsWith('.csv');
+    const { code, out, err } = fairlath([command!, job, ...options, ...(isTold ? [] : [file])]);
+    expect(code, `${name}, ${label}: ${err}`).toBe(paper ? 0 : 2);
+    if (!paper) continue;
+    expect(paper.name.endsWith(ending)).toBe(true);
+    const wrote = isTold ? Buffer.from(out) : readFileSync(file);
+    expect(paper.bytes.equals(wrote), label).toBe(true);
+  }
+  expect(complaints).toEqual([]);
+}
