@@ -5,6 +5,7 @@ import {
   existsSync,
   fchmodSync,
   lstatSync,
+  mkdirSync,
   openSync,
   readdirSync,
   readFileSync,
@@ -213,11 +214,25 @@ function sweep(folder: string, begin: string): void {
 
 /** Writes a file that must not exist yet, whole or not at all. A link that leads nowhere is there, too. */
 export function writeNew(file: string, text: string): void {
+  mustBeNew(file);
+  writeWhole(file, text);
+}
+
+/** @throws Fault `file.exists`, or what `mustBeMeant` throws */
+export function mustBeNew(file: string): void {
   mustBeMeant(file);
   if (whatIsAt(file))
     throw new Fault(
       'file.exists',
       `${file}: this file exists, and new never overwrites. Choose another name.`,
     );
-  writeWhole(file, text);
+}
+
+/** Alone: asked for all folders of a path, Node tries without end where the system has nothing to make them in. */
+export function makeFolder(folder: string): void {
+  try {
+    mkdirSync(folder);
+  } catch (error) {
+    if (!existsSync(folder)) throw ofFile(folder, error);
+  }
 }

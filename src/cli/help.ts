@@ -55,10 +55,13 @@ export const endsWith = (command: Command, { notes = [], files, care, examples }
       ...(files === undefined ? [] : [under('Files', files)]),
       ...(care === undefined ? [] : [under('Take care', care)]),
       ['Examples:', ...examples.map((line) => typed(line, width))].join('\n'),
+      ...(examples.some((line) => line.includes(' samples/')) ? [wrap(SAMPLES, width)] : []),
       under('Exit codes', EXIT_CODES),
     ];
     return `\n${blocks.join('\n\n')}\n`;
   });
+
+const SAMPLES = 'The sample files come from fairlath new --samples, which writes the folder samples.';
 
 const INDENT = '  ';
 

@@ -1,10 +1,9 @@
-import { existsSync, mkdirSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { dirname, isAbsolute, join } from 'node:path';
 import { type KnownPrinter, readPrinters, withPrinter } from '../tiling/printers.ts';
 import { Fault } from '../units/fault.ts';
 import { alone } from './alone.ts';
-import { ofFile, readText, whatIsAt, writeWhole } from './files.ts';
+import { makeFolder, readText, whatIsAt, writeWhole } from './files.ts';
 import { plainSpeaker, speakingOf } from './report.ts';
 
 /**
@@ -51,13 +50,4 @@ export function keepPrinter(printer: KnownPrinter): void {
     printersIn(file, text);
     writeWhole(file, withPrinter(text, printer));
   });
-}
-
-/** By itself: asked for all folders of a path, Node tries without end where the system has nothing to make them in. */
-function makeFolder(folder: string): void {
-  try {
-    mkdirSync(folder);
-  } catch (error) {
-    if (!existsSync(folder)) throw ofFile(folder, error);
-  }
 }

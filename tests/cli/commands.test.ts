@@ -4,6 +4,7 @@ import {
   mkdirSync,
   readdirSync,
   readFileSync,
+  rmSync,
   symlinkSync,
   writeFileSync,
 } from 'node:fs';
@@ -110,6 +111,24 @@ describe('fairlath new', () => {
     expect(again.code).toBe(2);
     expect(again.err).toMatch(/never overwrites/);
     expect(readFileSync(join(folder, 'leg.yaml'))).toEqual(before);
+  });
+
+  test('writes every sample with --samples, and none over a file that exists', () => {
+    const folder = freshFolder();
+    const { code, out } = fairlath(['new', '--samples', '--json'], folder);
+    expect(code).toBe(0);
+    const { files } = JSON.parse(out) as { files: string[] };
+    for (const name of [...SAMPLES, 'hall-bench-leg-measured.csv', join('hall-bench', 'leg.yaml')]) {
+      expect(files).toContain(join('samples', name));
+      expect(readFileSync(join(folder, 'samples', name))).toEqual(readFileSync(join(root, 'samples', name)));
+    }
+    rmSync(join(folder, files[0]!));
+    expect(fairlath(['new', '--samples'], folder)).toMatchObject({ code: 2, out: '' });
+    expect(existsSync(join(folder, files[0]!))).toBe(false);
+  });
+
+  test.each([[[]], [['leg.yaml', '--samples']]])('wants FILE or --samples: %j', (args) => {
+    expect(fairlath(['new', ...args], freshFolder())).toMatchObject({ code: 2, out: '' });
   });
 });
 

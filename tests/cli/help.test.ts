@@ -1,7 +1,6 @@
-import { copyFileSync, mkdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { SAMPLES } from '../part/jobs.ts';
 import { fairlath, freshFolder, root } from './run.ts';
 
 const COMMANDS = [
@@ -22,12 +21,10 @@ const COMMANDS = [
 const SERVING = ['page'];
 const SUBCOMMANDS = ['printer sheet', 'printer set', 'printer list'];
 
-/** A folder as the examples suppose it: the samples in samples/. */
+/** A folder as the help supposes it: the samples are in samples/. */
 function folderWithSamples(): string {
   const folder = freshFolder();
-  mkdirSync(join(folder, 'samples'));
-  for (const name of [...SAMPLES, 'hall-bench-leg-measured.csv'])
-    copyFileSync(join(root, 'samples', name), join(folder, 'samples', name));
+  expect(fairlath(['new', '--samples'], folder).code).toBe(0);
   return folder;
 }
 
@@ -89,7 +86,9 @@ describe('help', () => {
       expect(code).toBe(0);
       const examples = examplesIn(out);
       expect(examples.length).toBeGreaterThan(0);
-      const folder = folderWithSamples();
+      const takesSamples = out.includes(' samples/');
+      expect(out.includes('fairlath new --samples')).toBe(takesSamples || command === 'new');
+      const folder = takesSamples ? folderWithSamples() : freshFolder();
       for (const args of examples) {
         const answer = fairlath(args, folder);
         expect({ args, code: answer.code, err: answer.err }).toEqual({ args, code: 0, err: '' });
