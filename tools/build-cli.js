@@ -94,7 +94,7 @@ export async function buildCli() {
     }),
     commandScript('all', `import { COMMANDS } from './commands.ts';`, 'Object.values(COMMANDS)'),
     ...names.map((name) =>
-      commandScript(name, `import { makeCommand } from './${name}.ts';`, '[makeCommand]'),
+      commandScript(name, `import { makeCommand } from './commands/${name}-command.ts';`, '[makeCommand]'),
     ),
   ]);
 }

@@ -13,7 +13,7 @@ const common = { absWorkingDir: root, bundle: true, format: 'esm', target: 'node
 /** For programs, and readable. Their own bundler or Node finds the packages; the PDF writer loads on its own. */
 const library = {
   ...common,
-  entryPoints: { index: 'src/index.ts', pdf: 'src/export/pdf.ts' },
+  entryPoints: { index: 'src/index.ts', pdf: 'src/export/writers/pdf.ts' },
   splitting: true,
   chunkNames: 'parts/[name]-[hash]',
   outdir: dist,

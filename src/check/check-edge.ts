@@ -1,16 +1,16 @@
-import { figuresOf } from '../curves/figures.ts';
+import { figuresOf } from '../curves/measurements.ts';
 import { edgePieces } from '../part/edge.ts';
 import { type BaseLine, shoulderCorners } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, Faults } from '../units/fault.ts';
 import { graduationMm } from '../units/graduation.ts';
 import type { Rule } from '../units/rule.ts';
-import { type BestFit, bestFit, rmsOf, worstOf } from './best-fit.ts';
-import { offsetNear, outsideOf, sawEdge } from './checked-line.ts';
+import { offsetNear, outsideOf, sawEdge } from './design-line.ts';
+import { type BestFit, bestFit, rmsOf, worstOf } from './fit/rigid-fit.ts';
 import { type MeasuredApex, measuredApex } from './measured-apex.ts';
-import { mostReadingError, readingSigma } from './reading-error.ts';
-import { mustBeReadings, ofReading, type Reading } from './readings.ts';
-import { inOtherUnit } from './unit-doubts.ts';
+import { mustBeReadings, ofReading, type Reading } from './readings/read-readings.ts';
+import { mostReadingError, readingSigma } from './readings/reading-error.ts';
+import { inOtherUnit } from './suspect-unit.ts';
 
 /** One station of the comparison, mm. */
 export interface Deviation {

@@ -1,13 +1,13 @@
 import type { Curve } from '../curves/curve.ts';
-import { type Apex, apexOf } from '../curves/figures.ts';
-import { ifItExists } from '../curves/if-it-exists.ts';
-import { angleOf, cross, direction, dot, type Point, subtract } from '../curves/point.ts';
-import { spline } from '../curves/spline.ts';
-import { JOIN_MM } from '../curves/tolerance.ts';
+import { angleOf, cross, direction, dot, type Point, subtract } from '../curves/geometry/point.ts';
+import { JOIN_MM } from '../curves/geometry/tolerance.ts';
+import { type Apex, apexOf } from '../curves/measurements.ts';
+import { spline } from '../curves/simple/spline.ts';
+import { ifItExists } from '../curves/try-curve.ts';
 import type { BaseLine } from '../part/offsets.ts';
-import { placeOf } from './best-fit.ts';
-import type { Reading } from './readings.ts';
-import { fairCurve, gathered } from './smoothing-spline.ts';
+import { placeOf } from './fit/rigid-fit.ts';
+import { fairCurve, gathered } from './fit/smoothing-spline.ts';
+import type { Reading } from './readings/read-readings.ts';
 
 /** Where the apex of a run was asked for and where the sawn part has it. */
 export interface MeasuredApex {

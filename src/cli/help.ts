@@ -1,7 +1,7 @@
 import { type Command, Help } from 'commander';
 import { MEASURE } from '../units/typeset.ts';
-import { brief } from './brief.ts';
-import { sayAsIs } from './say.ts';
+import { sayAsIs } from './output/stdout.ts';
+import { brief } from './output/truncate.ts';
 
 /** What stands below a command's options: how it works, what it reads and writes, cautions, examples. */
 export interface Ending {

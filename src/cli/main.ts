@@ -1,6 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { endsWith, inHouseStyle, LENGTHS } from './help.ts';
-import { report } from './report.ts';
+import { report } from './output/report-errors.ts';
 
 /** The user's mistake: command line, job file, an input that cannot be read, an output in the way. */
 const USER_MISTAKE = 2;

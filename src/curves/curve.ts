@@ -1,5 +1,5 @@
-import type { Piece, Segment } from './piece.ts';
-import type { Point } from './point.ts';
+import type { Piece, Segment } from './geometry/pieces/piece.ts';
+import type { Point } from './geometry/point.ts';
 
 export type CurveKind = 'line' | 'arc' | 'batten' | 'bow' | 'spline' | 'ellipse';
 

@@ -1,5 +1,5 @@
 import { Fault, Faults } from '../units/fault.ts';
-import type { Place } from './places.ts';
+import type { Place } from './source-positions.ts';
 
 /** A mistake in the job file, with the line and column where it stands. */
 export class PlacedFault extends Fault {

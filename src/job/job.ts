@@ -1,4 +1,4 @@
-import type { Point } from '../curves/point.ts';
+import type { Point } from '../curves/geometry/point.ts';
 import type { Rule } from '../units/rule.ts';
 
 /** A part as set out on the bench: what the maker wrote down, in millimetres. Plain data. */

@@ -1,6 +1,6 @@
-import type { Point } from '../curves/point.ts';
+import type { Point } from '../curves/geometry/point.ts';
 import { edgeEnd, edgeStart } from './edge.ts';
-import { inOrder } from './outline.ts';
+import { inOrder } from './outline/outline.ts';
 import type { Part, PartEdge } from './part.ts';
 
 /** Of a part with two edges the one nearer the reference line, judged half-way along. */

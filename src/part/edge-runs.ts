@@ -1,14 +1,14 @@
-import { segmentEnd, segmentStart } from '../curves/along.ts';
-import { arc } from '../curves/arc.ts';
-import { batten } from '../curves/batten.ts';
-import { bow } from '../curves/bow.ts';
 import type { Curve } from '../curves/curve.ts';
-import { ellipse } from '../curves/ellipse.ts';
-import { line } from '../curves/line.ts';
-import { angleOf, type Point } from '../curves/point.ts';
-import { spline } from '../curves/spline.ts';
-import type { StripEnds } from '../curves/strip.ts';
-import { taperedBatten } from '../curves/tapered-batten.ts';
+import { batten } from '../curves/elastica/batten.ts';
+import { bow } from '../curves/elastica/bow.ts';
+import type { StripEnds } from '../curves/elastica/solve-strip.ts';
+import { segmentEnd, segmentStart } from '../curves/geometry/evaluate.ts';
+import { angleOf, type Point } from '../curves/geometry/point.ts';
+import { arc } from '../curves/simple/arc.ts';
+import { ellipse } from '../curves/simple/ellipse.ts';
+import { line } from '../curves/simple/line.ts';
+import { spline } from '../curves/simple/spline.ts';
+import { taperedBatten } from '../curves/tapered/tapered-batten.ts';
 import type { Edge, End, Step } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
 

@@ -1,5 +1,5 @@
-import type { Piece, Segment } from '../curves/piece.ts';
-import type { Point } from '../curves/point.ts';
+import type { Piece, Segment } from '../curves/geometry/pieces/piece.ts';
+import type { Point } from '../curves/geometry/point.ts';
 import type { PartEdge } from './part.ts';
 
 /** The exact pieces of an edge, from its start to its end. */

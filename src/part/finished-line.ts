@@ -1,5 +1,5 @@
-import type { Segment } from '../curves/piece.ts';
-import type { Point } from '../curves/point.ts';
+import type { Segment } from '../curves/geometry/pieces/piece.ts';
+import type { Point } from '../curves/geometry/point.ts';
 import type { Shape } from './part.ts';
 
 /** The line to cut: the outline of a closed part, or the one line. */

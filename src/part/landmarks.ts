@@ -1,7 +1,7 @@
-import { figuresOf } from '../curves/figures.ts';
-import { isShoulder } from '../curves/piece.ts';
-import { distance, type Point } from '../curves/point.ts';
-import { JOIN_MM } from '../curves/tolerance.ts';
+import { isShoulder } from '../curves/geometry/pieces/piece.ts';
+import { distance, type Point } from '../curves/geometry/point.ts';
+import { JOIN_MM } from '../curves/geometry/tolerance.ts';
+import { figuresOf } from '../curves/measurements.ts';
 import { type Rule, readOnRule } from '../units/rule.ts';
 import { edgeEnd, edgeStart } from './edge.ts';
 import { offsetAt } from './offsets.ts';

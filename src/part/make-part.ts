@@ -1,17 +1,17 @@
-import { piecesLength } from '../curves/along.ts';
-import { pathBox } from '../curves/box.ts';
-import type { Segment } from '../curves/piece.ts';
+import { pathBox } from '../curves/geometry/bounds.ts';
+import { piecesLength } from '../curves/geometry/evaluate.ts';
+import type { Segment } from '../curves/geometry/pieces/piece.ts';
 import type { Job } from '../job/job.ts';
 import { Fault, Faults } from '../units/fault.ts';
+import { stockFaults } from './check-stock-fit.ts';
 import { reachOf } from './edge.ts';
 import { edgeRuns } from './edge-runs.ts';
 import { finishedLine } from './finished-line.ts';
-import { type JointGround, jointFaults, jointWarnings } from './joint-checks.ts';
-import { outlineOf } from './outline.ts';
-import { parallelLine } from './parallel-line.ts';
+import { type JointGround, jointFaults, jointWarnings } from './joints/joint-checks.ts';
+import { outlineOf } from './outline/outline.ts';
+import { parallelLine } from './outline/saw-line.ts';
 import type { Part, PartEdge, Shape } from './part.ts';
-import { stockFaults } from './stock-fit.ts';
-import { nailWarnings, stockWarnings } from './warnings.ts';
+import { nailWarnings, stockWarnings } from './part-warnings.ts';
 
 /**
  * Works a job out: its curves, its outline or line, the saw line and the checks against the stock.

@@ -1,8 +1,8 @@
-import { along } from '../curves/along.ts';
-import { type Box, boxOf } from '../curves/box.ts';
-import { isShoulder, type Piece } from '../curves/piece.ts';
-import { angleOf, direction, dot, leftOf, type Point, subtract } from '../curves/point.ts';
-import { rootsOnUnit } from '../curves/search.ts';
+import { type Box, boxOf } from '../curves/geometry/bounds.ts';
+import { along } from '../curves/geometry/evaluate.ts';
+import { isShoulder, type Piece } from '../curves/geometry/pieces/piece.ts';
+import { angleOf, direction, dot, leftOf, type Point, subtract } from '../curves/geometry/point.ts';
+import { rootsOnUnit } from '../curves/numeric/roots-and-minima.ts';
 import type { Side } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
 import { MM_PER_INCH, type Unit } from '../units/unit.ts';

@@ -1,11 +1,11 @@
-import type { Box } from '../curves/box.ts';
 import type { Curve } from '../curves/curve.ts';
-import type { Piece, Segment } from '../curves/piece.ts';
-import type { Point } from '../curves/point.ts';
+import type { Box } from '../curves/geometry/bounds.ts';
+import type { Piece, Segment } from '../curves/geometry/pieces/piece.ts';
+import type { Point } from '../curves/geometry/point.ts';
 import type { Job, Joint, Side, Stock } from '../job/job.ts';
 import type { Warning } from '../units/fault.ts';
 import type { Rule } from '../units/rule.ts';
-import type { PartEnd } from './ends.ts';
+import type { PartEnd } from './ends/end-planes.ts';
 
 /** A job worked out: the lines to cut, in the part's frame, mm. Plain data. */
 export interface Part {

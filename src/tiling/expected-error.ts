@@ -1,8 +1,8 @@
-import { apply } from '../curves/affine.ts';
-import type { Box } from '../curves/box.ts';
-import { distance, type Point } from '../curves/point.ts';
+import { apply } from '../curves/geometry/affine.ts';
+import type { Box } from '../curves/geometry/bounds.ts';
+import { distance, type Point } from '../curves/geometry/point.ts';
 import type { Layout } from './layout.ts';
-import { NOMINAL_MM } from './printer-scale.ts';
+import { NOMINAL_MM } from './paper/printer-scale.ts';
 
 /**
  * What one taped seam is off, mm: about the width of a pencil line, with register marks drawn half as

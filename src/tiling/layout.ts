@@ -1,9 +1,9 @@
-import type { Affine } from '../curves/affine.ts';
-import type { Box } from '../curves/box.ts';
-import type { Point } from '../curves/point.ts';
-import type { Margins } from './margins.ts';
-import type { Orientation, Paper } from './paper.ts';
-import type { PrinterScale, Stretch } from './printer-scale.ts';
+import type { Affine } from '../curves/geometry/affine.ts';
+import type { Box } from '../curves/geometry/bounds.ts';
+import type { Point } from '../curves/geometry/point.ts';
+import type { Margins } from './paper/margins.ts';
+import type { Orientation, Paper } from './paper/paper-sizes.ts';
+import type { PrinterScale, Stretch } from './paper/printer-scale.ts';
 
 /** A part laid over sheets. Plain data; all that the writers need to draw the pages. */
 export interface Layout {

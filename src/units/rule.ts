@@ -1,9 +1,9 @@
 import Fraction from 'fraction.js';
-import { type Complain, complaintsAbout } from './complaint.ts';
 import { unitNamed } from './length-unit.ts';
-import { type Graduation, nearestMark } from './nearest-mark.ts';
-import { readNumber } from './number.ts';
-import { takeApart } from './typed.ts';
+import { readNumber } from './parse-number.ts';
+import { type Graduation, nearestMark } from './round-to-graduation.ts';
+import { takeApart } from './split-typed.ts';
+import { type Complain, complaintsAbout } from './text-fault.ts';
 import { MM_PER_INCH, type Unit } from './unit.ts';
 
 /** A maker's rule: its unit and its finest graduation, a fraction of that unit. */

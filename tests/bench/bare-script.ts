@@ -1,6 +1,12 @@
-import type { Segment } from '../../src/curves/piece.ts';
-import { arcToCubics } from '../../src/curves/segment.ts';
-import { type Item, LINE_LOOKS, type Page, type Stroke, type Words } from '../../src/export/drawing.ts';
+import type { Segment } from '../../src/curves/geometry/pieces/piece.ts';
+import { arcToCubics } from '../../src/curves/geometry/transform.ts';
+import {
+  type Item,
+  LINE_LOOKS,
+  type Page,
+  type Stroke,
+  type Words,
+} from '../../src/export/drawing/drawing.ts';
 
 /*
  * The program that someone would write by hand to draw the same pages: the PDF library and one call after the

@@ -1,14 +1,14 @@
 import { readFileSync } from 'node:fs';
-import { along } from '../../src/curves/along.ts';
-import { batten } from '../../src/curves/batten.ts';
-import { fairnessOf } from '../../src/curves/fairness.ts';
-import { figuresOf } from '../../src/curves/figures.ts';
-import { fitPath } from '../../src/curves/fit.ts';
-import { freeBatten, freeRiseLimit } from '../../src/curves/free-batten.ts';
-import type { Piece } from '../../src/curves/piece.ts';
-import { distance, type Point } from '../../src/curves/point.ts';
-import { strip } from '../../src/curves/strip.ts';
-import { FIT_MM } from '../../src/curves/tolerance.ts';
+import { batten } from '../../src/curves/elastica/batten.ts';
+import { strip } from '../../src/curves/elastica/solve-strip.ts';
+import { freeBatten, freeRiseLimit } from '../../src/curves/elastica/three-pin-closed-form.ts';
+import { fairnessOf } from '../../src/curves/fairness/fairness.ts';
+import { along } from '../../src/curves/geometry/evaluate.ts';
+import { fitPath } from '../../src/curves/geometry/fit-cubics.ts';
+import type { Piece } from '../../src/curves/geometry/pieces/piece.ts';
+import { distance, type Point } from '../../src/curves/geometry/point.ts';
+import { FIT_MM } from '../../src/curves/geometry/tolerance.ts';
+import { figuresOf } from '../../src/curves/measurements.ts';
 import type { ReferenceCases } from '../curves/reference.ts';
 import { type Figure, median, RUNS } from './figure.ts';
 

@@ -1,16 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { streamPatternPdf } from '../../src/export/pdf.ts';
-import { parseJob } from '../../src/job/parse-job.ts';
+import { streamPatternPdf } from '../../src/export/writers/pdf.ts';
+import { parseJob } from '../../src/job/parse/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import type { Part } from '../../src/part/part.ts';
-import {
-  DEFAULT_MARGIN_MM,
-  DEFAULT_OVERLAP_MM,
-  type LayOutOptions,
-  layOut,
-} from '../../src/tiling/lay-out.ts';
-import { parsePaper } from '../../src/tiling/paper.ts';
+import { parsePaper } from '../../src/tiling/paper/paper-sizes.ts';
+import { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, type LayOutOptions, layOut } from '../../src/tiling/tile.ts';
 import { type Figure, median } from './figure.ts';
 
 export const readSample = (name: string): string => readFileSync(`samples/${name}.yaml`, 'utf8');

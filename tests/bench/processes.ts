@@ -1,8 +1,8 @@
 import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { parseJob } from '../../src/job/parse-job.ts';
+import { parseJob } from '../../src/job/parse/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
-import { layOut } from '../../src/tiling/lay-out.ts';
+import { layOut } from '../../src/tiling/tile.ts';
 import { type Figure, medianOf } from './figure.ts';
 import { ARCHES, archJob, optionsOn } from './parts.ts';
 import { folder, run } from './run.ts';

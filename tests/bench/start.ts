@@ -1,10 +1,10 @@
 import { writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join, resolve } from 'node:path';
-import { patternPages } from '../../src/export/patterns.ts';
-import { parseJob } from '../../src/job/parse-job.ts';
+import { patternPages } from '../../src/export/sheets/pattern-pages.ts';
+import { parseJob } from '../../src/job/parse/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
-import { layOut } from '../../src/tiling/lay-out.ts';
+import { layOut } from '../../src/tiling/tile.ts';
 import { bareScript } from './bare-script.ts';
 import { type Figure, medianOf, medianRange } from './figure.ts';
 import { optionsOn, readSample } from './parts.ts';

@@ -1,4 +1,4 @@
-import type { Reading } from '../../src/check/readings.ts';
+import type { Reading } from '../../src/check/readings/read-readings.ts';
 import { offsetAt, REFERENCE_LINE } from '../../src/part/offsets.ts';
 import type { PartEdge } from '../../src/part/part.ts';
 import { type Rule, readOnRule } from '../../src/units/rule.ts';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { bestFit } from '../../src/check/best-fit.ts';
 import { checkEdge } from '../../src/check/check-edge.ts';
-import { comparePair, mirrored } from '../../src/check/pair.ts';
-import type { Reading } from '../../src/check/readings.ts';
-import { Line } from '../../src/check/square-off.ts';
+import { comparePair, mirrored } from '../../src/check/compare-pair.ts';
+import { bestFit } from '../../src/check/fit/rigid-fit.ts';
+import { Line } from '../../src/check/fit/signed-distance.ts';
+import type { Reading } from '../../src/check/readings/read-readings.ts';
 import { edgePieces } from '../../src/part/edge.ts';
 import { chordLine, REFERENCE_LINE } from '../../src/part/offsets.ts';
 import type { PartEdge } from '../../src/part/part.ts';

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { mustBeOneThing, type What } from '../../src/cli/print-options.ts';
+import { mustBeOneThing, type What } from '../../src/cli/options/sheet-options.ts';
 import { fairlath, freshFolder, root } from './run.ts';
 
 const leg = join(root, 'samples/hall-bench-leg.yaml');

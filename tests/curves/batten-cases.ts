@@ -1,4 +1,4 @@
-import type { StripEnd, StripEnds } from '../../src/curves/strip.ts';
+import type { StripEnd, StripEnds } from '../../src/curves/elastica/solve-strip.ts';
 import { pinsOf, reference } from './reference.ts';
 
 /** The batten's promise: places to 1e-9 of the chord, and the other figures as well in shares of it. */

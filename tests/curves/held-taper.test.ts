@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { figuresOf } from '../../src/curves/figures.ts';
-import { point } from '../../src/curves/point.ts';
-import { taperedBatten } from '../../src/curves/tapered-batten.ts';
+import { point } from '../../src/curves/geometry/point.ts';
+import { figuresOf } from '../../src/curves/measurements.ts';
+import { taperedBatten } from '../../src/curves/tapered/tapered-batten.ts';
 
 /*
  * A strip tapered to half that a stop holds lengthwise at its first end, and that slides over the nail and the other

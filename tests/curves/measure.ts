@@ -1,7 +1,7 @@
-import { along } from '../../src/curves/along.ts';
-import type { Piece } from '../../src/curves/piece.ts';
-import { distance, type Point } from '../../src/curves/point.ts';
-import { leastOnUnit } from '../../src/curves/search.ts';
+import { along } from '../../src/curves/geometry/evaluate.ts';
+import type { Piece } from '../../src/curves/geometry/pieces/piece.ts';
+import { distance, type Point } from '../../src/curves/geometry/point.ts';
+import { leastOnUnit } from '../../src/curves/numeric/roots-and-minima.ts';
 
 /** Distance from a point to a piece: a search of its own, finer than the one that made it. */
 export function distanceTo(piece: Piece, p: Point): number {

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import type { Point } from '../../src/curves/point.ts';
+import type { Point } from '../../src/curves/geometry/point.ts';
 
 /** One case of a strip over pins; see tests/fixtures/README.md. Chord 1, EI = 1. */
 export interface BattenCase {

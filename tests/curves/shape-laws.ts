@@ -1,9 +1,17 @@
 import { expect } from 'vitest';
-import { along } from '../../src/curves/along.ts';
 import type { Curve } from '../../src/curves/curve.ts';
-import type { Piece, Segment } from '../../src/curves/piece.ts';
-import { add, direction, distance, leftOf, type Point, scale, subtract } from '../../src/curves/point.ts';
-import { rootBetween } from '../../src/curves/search.ts';
+import { along } from '../../src/curves/geometry/evaluate.ts';
+import type { Piece, Segment } from '../../src/curves/geometry/pieces/piece.ts';
+import {
+  add,
+  direction,
+  distance,
+  leftOf,
+  type Point,
+  scale,
+  subtract,
+} from '../../src/curves/geometry/point.ts';
+import { rootBetween } from '../../src/curves/numeric/roots-and-minima.ts';
 
 /** Draws a curve from its two ends and a place it bends towards; `backwards` when the ends are swapped. */
 export type Draw = (from: Point, to: Point, bent: Point, backwards: boolean) => Curve;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
-import type { Point } from '../../src/curves/point.ts';
-import { type Strip, type StripEnd, type StripEnds, strip } from '../../src/curves/strip.ts';
+import { type Strip, type StripEnd, type StripEnds, strip } from '../../src/curves/elastica/solve-strip.ts';
+import type { Point } from '../../src/curves/geometry/point.ts';
 import { Fault } from '../../src/units/fault.ts';
 
 export const number = (min: number, max: number) =>

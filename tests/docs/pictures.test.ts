@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import { createCanvas, loadImage } from '@napi-rs/canvas';
 import pixelmatch from 'pixelmatch';
 import { expect, test } from 'vitest';
-import { composePicture } from '../../src/export/part-picture.ts';
-import { writeSvg } from '../../src/export/svg.ts';
+import { composePicture } from '../../src/export/pictures/part-picture.ts';
+import { writeSvg } from '../../src/export/writers/svg.ts';
 import { freshFolder, root } from '../cli/run.ts';
 import { samplePart } from '../part/jobs.ts';
 

@@ -9,7 +9,7 @@ import {
   JOINT_KEYS,
   STEP_KEYS,
   STOCK_KEYS,
-} from '../../src/job/vocabulary.ts';
+} from '../../src/job/job-keys.ts';
 import { freshFolder, root } from '../cli/run.ts';
 import { partOf, sampleText } from '../part/jobs.ts';
 

@@ -1,9 +1,9 @@
-import type { Box } from '../../src/curves/box.ts';
-import { cardPage } from '../../src/export/card.ts';
-import type { Words } from '../../src/export/drawing.ts';
-import { CAPITALS, textWidth } from '../../src/export/type.ts';
+import type { Box } from '../../src/curves/geometry/bounds.ts';
+import { cardPage } from '../../src/export/card/compose-card.ts';
+import type { Words } from '../../src/export/drawing/drawing.ts';
+import { CAPITALS, textWidth } from '../../src/export/drawing/text-width.ts';
 import type { Part } from '../../src/part/part.ts';
-import { parsePaper } from '../../src/tiling/paper.ts';
+import { parsePaper } from '../../src/tiling/paper/paper-sizes.ts';
 
 /** From the foot of a descender (0.2 of the size, as the font has it) to the capitals' top. */
 export const boxOf = (left: number, base: number, width: number, size: number): Box => ({

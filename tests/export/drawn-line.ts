@@ -1,6 +1,6 @@
-import { along } from '../../src/curves/along.ts';
-import type { Piece } from '../../src/curves/piece.ts';
-import { distance, type Point } from '../../src/curves/point.ts';
+import { along } from '../../src/curves/geometry/evaluate.ts';
+import type { Piece } from '../../src/curves/geometry/pieces/piece.ts';
+import { distance, type Point } from '../../src/curves/geometry/point.ts';
 
 /** A line as stretches end to end, each by a parameter from 0 to 1: as a reader found it, or as it is meant. */
 export type DrawnLine = readonly ((u: number) => Point)[];

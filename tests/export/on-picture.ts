@@ -1,8 +1,8 @@
 import { expect } from 'vitest';
-import { pathBox } from '../../src/curves/box.ts';
-import type { Drawing, Words } from '../../src/export/drawing.ts';
-import { writeSvg } from '../../src/export/svg.ts';
-import { ANY_FONT, textWidth } from '../../src/export/type.ts';
+import { pathBox } from '../../src/curves/geometry/bounds.ts';
+import type { Drawing, Words } from '../../src/export/drawing/drawing.ts';
+import { ANY_FONT, textWidth } from '../../src/export/drawing/text-width.ts';
+import { writeSvg } from '../../src/export/writers/svg.ts';
 import { strokesOf, wordsOf } from './words-on.ts';
 
 /** From where to where words run in whatever font a picture's reader has, mm. */

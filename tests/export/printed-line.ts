@@ -1,6 +1,6 @@
-import { pointAt } from '../../src/curves/along.ts';
-import { distance, type Point } from '../../src/curves/point.ts';
-import { LINE_LOOKS, type LineStyle } from '../../src/export/drawing.ts';
+import { pointAt } from '../../src/curves/geometry/evaluate.ts';
+import { distance, type Point } from '../../src/curves/geometry/point.ts';
+import { LINE_LOOKS, type LineStyle } from '../../src/export/drawing/drawing.ts';
 import { finishedLine } from '../../src/part/finished-line.ts';
 import type { Part } from '../../src/part/part.ts';
 import type { ReadPage, ReadStroke } from './read-pdf.ts';

@@ -7,7 +7,7 @@ import parser, {
   type ISplineEntity,
   type ITextEntity,
 } from 'dxf-parser';
-import { between, distance, type Point, point } from '../../src/curves/point.ts';
+import { between, distance, type Point, point } from '../../src/curves/geometry/point.ts';
 import type { DrawnLine } from './drawn-line.ts';
 
 /** The package is its reader, whatever its types say. */

@@ -1,7 +1,7 @@
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
-import { type Affine, apply } from '../../src/curves/affine.ts';
-import type { Point } from '../../src/curves/point.ts';
-import { POINTS_PER_MM } from '../../src/tiling/page-matrix.ts';
+import { type Affine, apply } from '../../src/curves/geometry/affine.ts';
+import type { Point } from '../../src/curves/geometry/point.ts';
+import { POINTS_PER_MM } from '../../src/tiling/paper/page-matrix.ts';
 
 /** What an independent reader finds in a PDF. Points on a page in PDF points from its lower left corner. */
 export interface ReadPdf {

@@ -1,4 +1,4 @@
-import { between, distance, type Point, point } from '../../src/curves/point.ts';
+import { between, distance, type Point, point } from '../../src/curves/geometry/point.ts';
 
 /** One command of path data, read back: its letter, and its places by a parameter from 0 to 1, y up. */
 export interface ReadStep {

@@ -1,4 +1,4 @@
-import type { Point } from '../../src/curves/point.ts';
+import type { Point } from '../../src/curves/geometry/point.ts';
 
 /** A page as dots: darkness from 0 (white) to 255 (black), row by row from the top. */
 export interface Dots {

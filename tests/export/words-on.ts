@@ -1,9 +1,9 @@
-import { type Affine, apply, inverse, shifted } from '../../src/curves/affine.ts';
-import type { Box } from '../../src/curves/box.ts';
-import type { Chord } from '../../src/curves/chords.ts';
-import { cross, type Point, point, subtract } from '../../src/curves/point.ts';
-import type { Item, Stroke, Words } from '../../src/export/drawing.ts';
-import { CAPITALS, textWidth } from '../../src/export/type.ts';
+import { type Affine, apply, inverse, shifted } from '../../src/curves/geometry/affine.ts';
+import type { Box } from '../../src/curves/geometry/bounds.ts';
+import type { Chord } from '../../src/curves/geometry/flatten.ts';
+import { cross, type Point, point, subtract } from '../../src/curves/geometry/point.ts';
+import type { Item, Stroke, Words } from '../../src/export/drawing/drawing.ts';
+import { CAPITALS, textWidth } from '../../src/export/drawing/text-width.ts';
 
 export const wordsOf = (items: readonly Item[]): Words[] => items.filter((item) => item.type === 'words');
 export const strokesOf = (items: readonly Item[]): Stroke[] => items.filter((item) => item.type === 'stroke');

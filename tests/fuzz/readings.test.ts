@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { checkEdge } from '../../src/check/check-edge.ts';
-import { readReadings } from '../../src/check/readings.ts';
-import { takeOff } from '../../src/check/take-off.ts';
-import { takenOffJob } from '../../src/check/taken-off-job.ts';
-import { parseJob } from '../../src/job/parse-job.ts';
+import { takeOff } from '../../src/check/fit/take-off.ts';
+import { takenOffJob } from '../../src/check/fit/take-off-job.ts';
+import { readReadings } from '../../src/check/readings/read-readings.ts';
+import { parseJob } from '../../src/job/parse/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import { REFERENCE_LINE } from '../../src/part/offsets.ts';
 import { samplePart } from '../part/jobs.ts';

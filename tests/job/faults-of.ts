@@ -1,5 +1,5 @@
 import { JobFaults } from '../../src/job/job-faults.ts';
-import { parseJob } from '../../src/job/parse-job.ts';
+import { parseJob } from '../../src/job/parse/parse-job.ts';
 
 export interface Found {
   readonly code: string;

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { JobFaults } from '../../src/job/job-faults.ts';
-import { parseJob } from '../../src/job/parse-job.ts';
-import { STARTER_JOB } from '../../src/job/starter.ts';
-import { MAX_JOB_LINES } from '../../src/job/yaml-text.ts';
+import { parseJob } from '../../src/job/parse/parse-job.ts';
+import { MAX_JOB_LINES } from '../../src/job/parse/read-yaml.ts';
+import { STARTER_JOB } from '../../src/job/starter-job.ts';
 import { SOON_MS, took } from '../took.ts';
 import { anyText } from '../units/any-text.ts';
 import { type Found, faultsOf } from './faults-of.ts';

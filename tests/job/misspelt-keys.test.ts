@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { isMap, isScalar, LineCounter, parseDocument, visit } from 'yaml';
-import { STARTER_JOB } from '../../src/job/starter.ts';
+import { STARTER_JOB } from '../../src/job/starter-job.ts';
 import { faultsOf } from './faults-of.ts';
 
 const samples = fileURLToPath(new URL('../../samples/', import.meta.url));

@@ -1,4 +1,4 @@
-import { Keep, type Kept, type Store } from '../../src/page/keep.ts';
+import { Keep, type Kept, type Store } from '../../src/page/state/autosave.ts';
 
 export const FIRST = 'part: First\n';
 

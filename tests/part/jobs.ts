@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { parseJob } from '../../src/job/parse-job.ts';
+import { parseJob } from '../../src/job/parse/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import type { Part } from '../../src/part/part.ts';
 import type { Fault, Faults } from '../../src/units/fault.ts';

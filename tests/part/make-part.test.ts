@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { segmentEnd, segmentStart } from '../../src/curves/along.ts';
-import type { Segment } from '../../src/curves/piece.ts';
-import { distance } from '../../src/curves/point.ts';
-import { FIT_MM } from '../../src/curves/tolerance.ts';
+import { segmentEnd, segmentStart } from '../../src/curves/geometry/evaluate.ts';
+import type { Segment } from '../../src/curves/geometry/pieces/piece.ts';
+import { distance } from '../../src/curves/geometry/point.ts';
+import { FIT_MM } from '../../src/curves/geometry/tolerance.ts';
 import { finishedLine } from '../../src/part/finished-line.ts';
 import { largestGap, spread, worstDistance } from '../curves/measure.ts';
 import { faultsOf, partOf, SAMPLES, samplePart } from './jobs.ts';

@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { along } from '../../src/curves/along.ts';
-import { fairnessOf } from '../../src/curves/fairness.ts';
-import type { Piece } from '../../src/curves/piece.ts';
-import { endStrips } from '../../src/part/end-strips.ts';
+import { fairnessOf } from '../../src/curves/fairness/fairness.ts';
+import { along } from '../../src/curves/geometry/evaluate.ts';
+import type { Piece } from '../../src/curves/geometry/pieces/piece.ts';
+import { halfOf } from '../../src/part/derived/half-pattern.ts';
+import { templateOf } from '../../src/part/derived/router-template.ts';
+import { gaugeStrip } from '../../src/part/derived/story-stick.ts';
+import { endStrips } from '../../src/part/ends/fold-tabs.ts';
 import { finishedLine } from '../../src/part/finished-line.ts';
-import { gaugeStrip } from '../../src/part/gauge.ts';
-import { halfOf } from '../../src/part/half.ts';
 import { landmarks } from '../../src/part/landmarks.ts';
 import {
   chordLine,
@@ -17,8 +18,7 @@ import {
   stationsOf,
 } from '../../src/part/offsets.ts';
 import type { Part } from '../../src/part/part.ts';
-import { templateOf } from '../../src/part/template.ts';
-import { worstRunout } from '../../src/shop/runout.ts';
+import { worstRunout } from '../../src/shop/wood/grain-runout.ts';
 import { faultsOf, partOf, samplePart } from './jobs.ts';
 
 const IN = 25.4;

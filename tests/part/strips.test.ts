@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { segmentEnd, segmentStart } from '../../src/curves/along.ts';
-import { figuresOf } from '../../src/curves/figures.ts';
+import { segmentEnd, segmentStart } from '../../src/curves/geometry/evaluate.ts';
+import { figuresOf } from '../../src/curves/measurements.ts';
 import type { Part } from '../../src/part/part.ts';
 import { faultsOf, partOf } from './jobs.ts';
 

@@ -1,13 +1,13 @@
 import { expect } from 'vitest';
-import { along } from '../../src/curves/along.ts';
-import type { Segment } from '../../src/curves/piece.ts';
-import { type Point, point } from '../../src/curves/point.ts';
+import { along } from '../../src/curves/geometry/evaluate.ts';
+import type { Segment } from '../../src/curves/geometry/pieces/piece.ts';
+import { type Point, point } from '../../src/curves/geometry/point.ts';
 import { finishedLine } from '../../src/part/finished-line.ts';
+import { faceOf } from '../../src/part/outline/area-and-volume.ts';
 import type { Part } from '../../src/part/part.ts';
-import { faceOf } from '../../src/part/solid.ts';
-import { type Copy, onBoard } from '../../src/shop/copy.ts';
-import type { NestingWish } from '../../src/shop/layouts.ts';
-import type { Nesting } from '../../src/shop/nesting.ts';
+import { type Copy, onBoard } from '../../src/shop/nesting/copy-placement.ts';
+import type { Nesting } from '../../src/shop/nesting/nest-copies.ts';
+import type { NestingWish } from '../../src/shop/nesting/nesting-layouts.ts';
 
 export const KERF = 3;
 

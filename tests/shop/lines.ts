@@ -1,7 +1,7 @@
 import fc from 'fast-check';
-import { along, pieceLength } from '../../src/curves/along.ts';
 import type { Curve } from '../../src/curves/curve.ts';
-import type { SprungLine } from '../../src/shop/sprung-line.ts';
+import { along, pieceLength } from '../../src/curves/geometry/evaluate.ts';
+import type { SprungLine } from '../../src/shop/strip/sprung-line.ts';
 
 /**
  * The shallow strip over pins at 0, half and whole of a span, lifted in the middle: a simply supported beam with

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { batten } from '../../src/curves/batten.ts';
-import { bow } from '../../src/curves/bow.ts';
 import type { Curve } from '../../src/curves/curve.ts';
-import { apexOf } from '../../src/curves/figures.ts';
-import { freeRiseLimit } from '../../src/curves/free-batten.ts';
-import type { ElasticaSegment } from '../../src/curves/piece.ts';
-import { distance, type Point } from '../../src/curves/point.ts';
+import { batten } from '../../src/curves/elastica/batten.ts';
+import { bow } from '../../src/curves/elastica/bow.ts';
+import { freeRiseLimit } from '../../src/curves/elastica/three-pin-closed-form.ts';
+import type { ElasticaSegment } from '../../src/curves/geometry/pieces/piece.ts';
+import { distance, type Point } from '../../src/curves/geometry/point.ts';
+import { apexOf } from '../../src/curves/measurements.ts';
 import { faultsOf } from '../fuzz/answers.ts';
 import { Random, ROUNDS } from '../fuzz/random.ts';
 import { anyBench, anyShare, type Bench, spread } from './cases.ts';

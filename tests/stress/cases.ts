@@ -1,4 +1,4 @@
-import type { Point } from '../../src/curves/point.ts';
+import type { Point } from '../../src/curves/geometry/point.ts';
 import type { Random } from '../fuzz/random.ts';
 
 /** A value between two, every power of ten as likely. */

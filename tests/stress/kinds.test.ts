@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { HAND_MM } from '../../src/check/reading-error.ts';
-import { alike, takeOff } from '../../src/check/take-off.ts';
+import { alike, takeOff } from '../../src/check/fit/take-off.ts';
+import { HAND_MM } from '../../src/check/readings/reading-error.ts';
 import { byHand, SIXTEENTHS, THIRTY_SECONDS, trueReadings } from '../check/bench.ts';
 import { Random, ROUNDS } from '../fuzz/random.ts';
 import { partOf } from '../part/jobs.ts';

@@ -1,4 +1,4 @@
-import { parseJob } from '../../src/job/parse-job.ts';
+import { parseJob } from '../../src/job/parse/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import type { Part } from '../../src/part/part.ts';
 import type { Random } from '../fuzz/random.ts';

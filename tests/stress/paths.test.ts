@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
-import { along } from '../../src/curves/along.ts';
-import { batten } from '../../src/curves/batten.ts';
-import { freeRiseLimit } from '../../src/curves/free-batten.ts';
-import { parallelPath } from '../../src/curves/parallel.ts';
-import type { Piece } from '../../src/curves/piece.ts';
-import { distance, type Point } from '../../src/curves/point.ts';
-import { FIT_MM } from '../../src/curves/tolerance.ts';
+import { batten } from '../../src/curves/elastica/batten.ts';
+import { freeRiseLimit } from '../../src/curves/elastica/three-pin-closed-form.ts';
+import { along } from '../../src/curves/geometry/evaluate.ts';
+import type { Piece } from '../../src/curves/geometry/pieces/piece.ts';
+import { distance, type Point } from '../../src/curves/geometry/point.ts';
+import { FIT_MM } from '../../src/curves/geometry/tolerance.ts';
+import { parallelPath } from '../../src/curves/offset/offset-curve.ts';
 import { faultsOf } from '../fuzz/answers.ts';
 import { Random, ROUNDS } from '../fuzz/random.ts';
 import { anyBench, anyShare, spread } from './cases.ts';

@@ -1,6 +1,6 @@
-import { along } from '../../src/curves/along.ts';
-import type { ElasticaSegment, Piece } from '../../src/curves/piece.ts';
-import type { Point } from '../../src/curves/point.ts';
+import { along } from '../../src/curves/geometry/evaluate.ts';
+import type { ElasticaSegment, Piece } from '../../src/curves/geometry/pieces/piece.ts';
+import type { Point } from '../../src/curves/geometry/point.ts';
 
 /** The end of a stretch of strip. */
 export interface SlowEnd {

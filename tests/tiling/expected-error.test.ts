@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { point } from '../../src/curves/point.ts';
-import { plusMinus } from '../../src/export/setting-out.ts';
+import { point } from '../../src/curves/geometry/point.ts';
+import { plusMinus } from '../../src/export/drawing/dimensions.ts';
 import { expectedError } from '../../src/tiling/expected-error.ts';
-import { layOut } from '../../src/tiling/lay-out.ts';
-import { parsePaper } from '../../src/tiling/paper.ts';
+import { parsePaper } from '../../src/tiling/paper/paper-sizes.ts';
+import { layOut } from '../../src/tiling/tile.ts';
 import { defaultRule } from '../../src/units/rule.ts';
 import { backLeg, block } from './parts.ts';
 

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { grown } from '../../src/curves/box.ts';
-import { chordsOf, passes } from '../../src/curves/chords.ts';
-import type { Point } from '../../src/curves/point.ts';
+import { grown } from '../../src/curves/geometry/bounds.ts';
+import { chordsOf, passes } from '../../src/curves/geometry/flatten.ts';
+import type { Point } from '../../src/curves/geometry/point.ts';
 import type { Part, PartEdge } from '../../src/part/part.ts';
-import { layOut } from '../../src/tiling/lay-out.ts';
+import { linesToCut } from '../../src/tiling/grid/lines-to-tile.ts';
+import { REGISTER_REACH_MM } from '../../src/tiling/grid/seams.ts';
 import type { Sheet } from '../../src/tiling/layout.ts';
-import { parsePaper } from '../../src/tiling/paper.ts';
-import { linesToCut } from '../../src/tiling/part-lines.ts';
-import { REGISTER_REACH_MM } from '../../src/tiling/seams.ts';
+import { parsePaper } from '../../src/tiling/paper/paper-sizes.ts';
+import { layOut } from '../../src/tiling/tile.ts';
 import { block, gentlePart } from './parts.ts';
 
 /** The square inside a mark, however it lies to the part. */

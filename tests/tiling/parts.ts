@@ -1,9 +1,9 @@
 import fc from 'fast-check';
-import { pathBox } from '../../src/curves/box.ts';
 import type { Curve } from '../../src/curves/curve.ts';
-import type { Segment } from '../../src/curves/piece.ts';
-import { type Point, point } from '../../src/curves/point.ts';
-import { reversePath } from '../../src/curves/segment.ts';
+import { pathBox } from '../../src/curves/geometry/bounds.ts';
+import type { Segment } from '../../src/curves/geometry/pieces/piece.ts';
+import { type Point, point } from '../../src/curves/geometry/point.ts';
+import { reversePath } from '../../src/curves/geometry/transform.ts';
 import type { Edge, Job, Step } from '../../src/job/job.ts';
 import type { Part, PartEdge } from '../../src/part/part.ts';
 import type { Rule } from '../../src/units/rule.ts';

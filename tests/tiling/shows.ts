@@ -1,6 +1,6 @@
-import { apply } from '../../src/curves/affine.ts';
-import { grown } from '../../src/curves/box.ts';
-import type { Point } from '../../src/curves/point.ts';
+import { apply } from '../../src/curves/geometry/affine.ts';
+import { grown } from '../../src/curves/geometry/bounds.ts';
+import type { Point } from '../../src/curves/geometry/point.ts';
 import type { Sheet } from '../../src/tiling/layout.ts';
 
 /** Whether a place of the part lies in the sheet's cell or window, or `by` mm beside it. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { parseLength } from '../../src/units/length.ts';
+import { parseLength } from '../../src/units/parse-length.ts';
 import {
   defaultRule,
   parseGraduation,

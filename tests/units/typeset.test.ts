@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { showPercent } from '../../src/units/percent.ts';
+import { showPercent } from '../../src/units/number-format.ts';
 import { heldTogether, typesetFractions } from '../../src/units/typeset.ts';
 
 test.each([

@@ -1,0 +1,46 @@
+import type { Deviation } from './check-edge.ts';
+import { rmsOf, worstOf } from './fit/rigid-fit.ts';
+import type { Reading } from './readings/read-readings.ts';
+
+/** How the second part of a pair differs from the first at one station, mm: positive where it has more wood. */
+export interface Difference {
+  readonly station: number;
+  readonly difference: number;
+}
+
+export interface PairCheck {
+  readonly readings: readonly Difference[];
+  readonly worst: number;
+  readonly rms: number;
+}
+
+/** A part's mirror image lies on the other side of the reference line. */
+export const mirrored = (readings: readonly Reading[]): Reading[] =>
+  readings.map((reading) => ({ ...reading, offset: -reading.offset }));
+
+/**
+ * The second part against the first, at the second's stations that lie between the first's: what each is off
+ * the line is compared, so that between two readings only the little that was sawn wrong has to be judged.
+ * @returns undefined when no station of the second lies among the first's
+ */
+export function comparePair(
+  first: readonly Deviation[],
+  second: readonly Deviation[],
+): PairCheck | undefined {
+  const rising = first.toSorted((a, b) => a.station - b.station);
+  const readings = second.flatMap(({ station, proud }): Difference[] => {
+    const other = proudAt(rising, station);
+    return other === undefined ? [] : [{ station, difference: proud - other }];
+  });
+  if (readings.length === 0) return undefined;
+  const off = readings.map(({ difference }) => difference);
+  return { readings, worst: worstOf(off), rms: rmsOf(off) };
+}
+
+function proudAt(rising: readonly Deviation[], station: number): number | undefined {
+  const after = rising.findIndex((each) => each.station >= station);
+  const [b, a] = [rising[after], rising[after - 1]];
+  if (!b) return undefined;
+  if (b.station === station || !a) return b.station === station ? b.proud : undefined;
+  return a.proud + ((b.proud - a.proud) * (station - a.station)) / (b.station - a.station);
+}

@@ -1,0 +1,135 @@
+import type { Curve } from '../../curves/curve.ts';
+import { batten } from '../../curves/elastica/batten.ts';
+import { bow } from '../../curves/elastica/bow.ts';
+import { cross, type Point, point, subtract } from '../../curves/geometry/point.ts';
+import { arc } from '../../curves/simple/arc.ts';
+import { line } from '../../curves/simple/line.ts';
+import { spline } from '../../curves/simple/spline.ts';
+import { ifItExists } from '../../curves/try-curve.ts';
+import { leastSquares, squares } from './levenberg-marquardt.ts';
+import { rmsOf, worstOf } from './rigid-fit.ts';
+import { Line } from './signed-distance.ts';
+
+export type FittedKind = 'line' | 'arc' | 'batten' | 'bow' | 'spline';
+
+/** One kind of curve laid on the readings as well as it goes. */
+export interface KindFit {
+  readonly kind: FittedKind;
+  readonly curve: Curve;
+  /** Distances of the readings, square to the curve, mm. */
+  readonly worst: number;
+  readonly rms: number;
+  /** Schwarz's criterion, misfit + unknowns·ln(readings): the kind with the least has earned its unknowns. */
+  readonly cost: number;
+}
+
+/** Pins that a spline may take between its ends: more are for a fair line's readings, not for its job. */
+const MOST_PINS = 12;
+
+/**
+ * A line, an arc, a batten over one nail, a bow and a spline over few pins, each laid on the readings by least
+ * squares of the distances square to the exact curve, best first. Kinds that do not exist for the bend are
+ * left out. (Schwarz, "Estimating the dimension of a model", Annals of Statistics 6, 1978.)
+ * @param readings five or more, at rising stations
+ * @param fair the fair curve's values at those stations, from which the fits start
+ */
+export function fitKinds(readings: readonly Point[], fair: readonly Point[], sigma: number): KindFit[] {
+  const [from, to] = [fair[0]!, fair.at(-1)!];
+  const top = topOf(fair);
+  const rise = cross(subtract(to, from), subtract(top, from)) / (to.x - from.x);
+  const between = (make: (a: Point, b: Point, more: readonly number[]) => Curve): Maker => {
+    return ([a, b, ...more]) => make(point(from.x, a!), point(to.x, b!), more);
+  };
+  const ends = [from.y, to.y];
+  const tried = (kind: FittedKind, make: Maker, start: readonly number[]): KindFit[] =>
+    fitOne(kind, make, start, readings, sigma);
+  return [
+    ...tried(
+      'line',
+      between((a, b) => line(a, b)),
+      ends,
+    ),
+    ...tried(
+      'arc',
+      between((a, b, [r]) => arc(a, b, { rise: r! })),
+      [...ends, rise],
+    ),
+    ...tried(
+      'bow',
+      between((a, b, [r]) => bow(a, b, r!)),
+      [...ends, rise],
+    ),
+    ...tried(
+      'batten',
+      between((a, b, [x, y]) => batten(a, b, { nail: point(x!, y!) })),
+      [...ends, top.x, top.y],
+    ),
+    ...fewestPins(readings, fair, sigma),
+  ].toSorted((a, b) => a.cost - b.cost);
+}
+
+type Maker = (unknowns: readonly number[]) => Curve;
+
+/** The fair curve's place farthest from its chord, not at an end. */
+function topOf(fair: readonly Point[]): Point {
+  const [from, to] = [fair[0]!, fair.at(-1)!];
+  const height = (p: Point): number => Math.abs(cross(subtract(to, from), subtract(p, from)));
+  return fair.slice(1, -1).reduce((best, p) => (height(p) > height(best) ? p : best));
+}
+
+function fitOne(
+  kind: FittedKind,
+  make: Maker,
+  start: readonly number[],
+  readings: readonly Point[],
+  sigma: number,
+): KindFit[] {
+  const found = leastSquares((at) => {
+    const curve = ifItExists(() => make(at));
+    const laid = curve && new Line(curve.exact);
+    return laid && readings.map((p) => laid.squareOff(p).distance);
+  }, start);
+  if (!found) return [];
+  const { at, residuals } = found;
+  const cost = squares(residuals) / sigma ** 2 + at.length * Math.log(readings.length);
+  return [{ kind, curve: make(at), worst: worstOf(residuals), rms: rmsOf(residuals), cost }];
+}
+
+/** The spline with one pin, two, … until the readings' own errors are all that is left, or no pin helps. */
+function fewestPins(readings: readonly Point[], fair: readonly Point[], sigma: number): KindFit[] {
+  let best: KindFit | undefined;
+  for (let pins = 1; pins <= Math.min(MOST_PINS, readings.length - 3); pins++) {
+    const start = spread(fair, pins);
+    const make: Maker = (heights) =>
+      spline(
+        heights.map((y, i) => point(start[i]!.x, y)),
+        'natural',
+        'natural',
+      );
+    const [next] = fitOne(
+      'spline',
+      make,
+      start.map(({ y }) => y),
+      readings,
+      sigma,
+    );
+    if (next && !(next.cost >= (best?.cost ?? Number.POSITIVE_INFINITY))) best = next;
+    const free = readings.length - pins - 2;
+    if (next && readings.length * (next.rms / sigma) ** 2 <= free) break;
+  }
+  return best ? [best] : [];
+}
+
+/** The ends and so many places evenly between them, on the fair curve. */
+function spread(fair: readonly Point[], pins: number): Point[] {
+  const [from, to] = [fair[0]!, fair.at(-1)!];
+  return Array.from({ length: pins + 2 }, (_, i) => {
+    const x = from.x + ((to.x - from.x) * i) / (pins + 1);
+    const after = Math.max(
+      1,
+      fair.findIndex((p) => p.x >= x),
+    );
+    const [a, b] = [fair[after - 1] ?? from, fair[after] ?? to];
+    return point(i > pins ? to.x : x, a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x));
+  });
+}

@@ -1,0 +1,189 @@
+import type { Point } from '../../curves/geometry/point.ts';
+
+/** What the spline passes near: points at rising stations, and each point's standard error, mm. */
+export interface Data {
+  readonly points: readonly Point[];
+  readonly sigmas: readonly number[];
+}
+
+/** The natural cubic spline that smooths some points, told by its values at their stations. */
+export interface Smoothed {
+  readonly points: readonly Point[];
+  /** Standard error of each value, mm, if the points' own errors are what they are said to be. */
+  readonly errors: readonly number[];
+  /** Σ((value − point)/sigma)². */
+  readonly misfit: number;
+  /** How many of the readings the errors still have free: points less what the curve takes up. */
+  readonly freedom: number;
+}
+
+/**
+ * The curve of least Σ((y − g)/sigma)² + weight·∫g″²: a natural cubic spline (Reinsch, "Smoothing by spline
+ * functions", Numerische Mathematik 10, 1967). Weight 0 passes through every point.
+ *
+ * Solved for the second derivatives as there: (R + weight·QᵀΣ²Q)γ = Qᵀy, g = y − weight·Σ²Qγ, R and Q the
+ * tridiagonal matrices of the spacings; the errors from the middle bands of the inverse (Hutchinson & de Hoog,
+ * "Smoothing noisy data with spline functions", Numerische Mathematik 47, 1985). Work grows with the points.
+ * @param weight ≥ 0, mm³ per unit of misfit
+ */
+export function smooth({ points, sigmas }: Data, weight: number): Smoothed {
+  const bands = new Bands(points, sigmas, weight);
+  const bends = bands.solve();
+  const pulls = bands.differencesBack(bends);
+  const inverse = bands.inverse();
+  let [misfit, freedom] = [0, 0];
+  const errors: number[] = [];
+  const values = points.map(({ x, y }, i) => {
+    const variance = sigmas[i]! ** 2;
+    const off = weight * variance * pulls[i]!;
+    const free = weight * variance * bands.spread(inverse, i);
+    misfit += (off / sigmas[i]!) ** 2;
+    freedom += free;
+    errors.push(sigmas[i]! * Math.sqrt(Math.max(0, 1 - free)));
+    return { x, y: y - off };
+  });
+  return { points: values, errors, misfit, freedom };
+}
+
+type Band = readonly [number, number, number];
+
+/** R + weight·QᵀΣ²Q for the inner stations, factored as L·D·Lᵀ. */
+class Bands {
+  private readonly inner: number;
+  /** Column j of Q: what the second difference at inner station j takes of the three points round it. */
+  private readonly takes: Band[] = [];
+  private readonly pivots: number[] = [];
+  private readonly next: number[] = [];
+  private readonly nextButOne: number[] = [];
+  private readonly heights: readonly number[];
+
+  constructor(points: readonly Point[], sigmas: readonly number[], weight: number) {
+    this.inner = points.length - 2;
+    this.heights = points.map(({ y }) => y);
+    const gaps = points.slice(1).map(({ x }, i) => x - points[i]!.x);
+    for (let j = 0; j < this.inner; j++) {
+      const [before, after] = [1 / gaps[j]!, 1 / gaps[j + 1]!];
+      this.takes.push([before, -before - after, after]);
+    }
+    this.factor(gaps, sigmas, weight);
+  }
+
+  private factor(gaps: readonly number[], sigmas: readonly number[], weight: number): void {
+    const cover = (j: number, k: number): number => {
+      let sum = 0;
+      for (let i = k; i <= j + 2; i++)
+        sum += (this.takes[j]![i - j] ?? 0) * (this.takes[k]?.[i - k] ?? 0) * sigmas[i]! ** 2;
+      return weight * sum;
+    };
+    for (let j = 0; j < this.inner; j++) {
+      const [p1, p2] = [this.pivots[j - 1] ?? 0, this.pivots[j - 2] ?? 0];
+      const [n1, m2] = [this.next[j - 1] ?? 0, this.nextButOne[j - 2] ?? 0];
+      const m1 = this.nextButOne[j - 1] ?? 0;
+      const pivot = (gaps[j]! + gaps[j + 1]!) / 3 + cover(j, j) - n1 * n1 * p1 - m2 * m2 * p2;
+      this.pivots.push(pivot);
+      this.next.push(j + 1 < this.inner ? (gaps[j + 1]! / 6 + cover(j, j + 1) - m1 * n1 * p1) / pivot : 0);
+      this.nextButOne.push(j + 2 < this.inner ? cover(j, j + 2) / pivot : 0);
+    }
+  }
+
+  /** The second derivatives at the inner stations. */
+  solve(): number[] {
+    const bends: number[] = [];
+    for (let j = 0; j < this.inner; j++) {
+      const [a, b, c] = this.takes[j]!;
+      const right = a * this.heights[j]! + b * this.heights[j + 1]! + c * this.heights[j + 2]!;
+      bends.push(
+        right -
+          (this.next[j - 1] ?? 0) * (bends[j - 1] ?? 0) -
+          (this.nextButOne[j - 2] ?? 0) * (bends[j - 2] ?? 0),
+      );
+    }
+    for (let j = this.inner - 1; j >= 0; j--)
+      bends[j] =
+        bends[j]! / this.pivots[j]! -
+        this.next[j]! * (bends[j + 1] ?? 0) -
+        this.nextButOne[j]! * (bends[j + 2] ?? 0);
+    return bends;
+  }
+
+  /** Qγ, point by point. */
+  differencesBack(bends: readonly number[]): number[] {
+    return this.heights.map((_, i) => this.rowOf(i).reduce((sum, [j, q]) => sum + q * bends[j]!, 0));
+  }
+
+  /** The middle of the inverse: of each row its diagonal and the two entries after it. */
+  inverse(): Band[] {
+    const bands: Band[] = [];
+    const at = (j: number, k: 0 | 1 | 2): number => bands[j]?.[k] ?? 0;
+    for (let j = this.inner - 1; j >= 0; j--) {
+      const [n, m] = [this.next[j]!, this.nextButOne[j]!];
+      const one = -n * at(j + 1, 0) - m * at(j + 1, 1);
+      const two = -n * at(j + 1, 1) - m * at(j + 2, 0);
+      bands[j] = [1 / this.pivots[j]! - n * one - m * two, one, two];
+    }
+    return bands;
+  }
+
+  /** (Q·inverse·Qᵀ) of one point with itself. */
+  spread(inverse: readonly Band[], i: number): number {
+    const row = this.rowOf(i);
+    return row.reduce(
+      (sum, [j, q]) =>
+        sum +
+        row.reduce(
+          (part, [k, r]) => part + q * r * inverse[Math.min(j, k)]![Math.abs(j - k) as 0 | 1 | 2],
+          0,
+        ),
+      0,
+    );
+  }
+
+  private rowOf(i: number): [column: number, take: number][] {
+    return [i - 2, i - 1, i]
+      .filter((j) => j >= 0 && j < this.inner)
+      .map((j) => [j, this.takes[j]![i - j]!] as [number, number]);
+  }
+}
+
+/** Halvings of the weight's logarithm: from 34 decades to a part in 10^9. */
+const HALVINGS = 60;
+/** Weights tried, per length³/sigma²: from a curve through every point to a straight line, as far as a double tells. */
+const [LEAST, MOST] = [1e-16, 1e3];
+
+/**
+ * The fairest curve that the points' errors allow: as little bending as leaves a misfit of just what those
+ * errors would, one for each reading they have free (the discrepancy principle, with the freedom that the
+ * curve itself takes up left out of the count, so that it does not come out too stiff).
+ * @param data three points or more
+ */
+export function fairCurve(data: Data): Smoothed {
+  const [from, to] = [data.points[0]!.x, data.points.at(-1)!.x];
+  const unit = (to - from) ** 3 / Math.max(...data.sigmas) ** 2;
+  const tooStiff = ({ misfit, freedom }: Smoothed): boolean => misfit > freedom;
+  let [low, high] = [Math.log(LEAST * unit), Math.log(MOST * unit)];
+  const stiffest = smooth(data, Math.exp(high));
+  if (!tooStiff(stiffest)) return stiffest;
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (low + high) / 2;
+    if (tooStiff(smooth(data, Math.exp(middle)))) high = middle;
+    else low = middle;
+  }
+  return smooth(data, Math.exp(low));
+}
+
+/** Stations nearer than this are one, mm: no rule tells them apart, and the curve between them is all error. */
+const SAME_STATION_MM = 0.01;
+
+/** Points at rising stations, those at one station put together as their mean. */
+export function gathered(points: readonly Point[], sigma: number): Data {
+  const stations: { readonly x: number; readonly ys: number[] }[] = [];
+  for (const { x, y } of points.toSorted((a, b) => a.x - b.x)) {
+    const last = stations.at(-1);
+    if (last && x - last.x < SAME_STATION_MM) last.ys.push(y);
+    else stations.push({ x, ys: [y] });
+  }
+  return {
+    points: stations.map(({ x, ys }) => ({ x, y: ys.reduce((sum, y) => sum + y, 0) / ys.length })),
+    sigmas: stations.map(({ ys }) => sigma / Math.sqrt(ys.length)),
+  };
+}

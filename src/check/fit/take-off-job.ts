@@ -1,0 +1,109 @@
+import type { Curve } from '../../curves/curve.ts';
+import { angleOf, cross, direction, distance, type Point, subtract } from '../../curves/geometry/point.ts';
+import { apexOf } from '../../curves/measurements.ts';
+import { showNearest } from '../../units/graduation.ts';
+import { type Rule, showLength } from '../../units/rule.ts';
+import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
+import { alike, type TakeOff } from './take-off.ts';
+
+/** Decimals of a written length: 0.025 mm and 0.01 mm, a tenth of what a hand can set out. */
+const DECIMALS: Readonly<Record<Unit, number>> = { in: 3, mm: 2 };
+
+const A_KIND = {
+  line: 'a straight line',
+  arc: 'an arc',
+  bow: 'a bow',
+  batten: 'a batten over one nail',
+  spline: 'a spline',
+} as const;
+
+/** The curve taken off as the text of a job file, with what was found in remarks. */
+export function takenOffJob(taken: TakeOff, name: string, rule: Rule): string {
+  const { kinds, readings } = taken;
+  const [best] = kinds;
+  const { unit } = rule;
+  const { numerator, denominator } = rule.graduation;
+  return [
+    `# Taken off a part: the fair curve through ${readings.length} stations. ${sentence(A_KIND[best.kind])} lies best on them.`,
+    ...remarks(taken, rule).map((line) => `# ${line}`),
+    `part: ${JSON.stringify(name)}`,
+    `units: ${unit}`,
+    `graduation: ${numerator}${denominator === 1 ? '' : `/${denominator}`}   # of the rule it was measured with`,
+    '',
+    'edges:',
+    '  curve:                      # name it as you like; a second edge makes a closed part',
+    `    - from: ${pointText(best.curve.from, unit)}`,
+    ...stepLines(best.curve, unit).map((line, i) => `    ${i === 0 ? '- ' : '  '}${line}`),
+    '',
+    '# allowance:',
+    `#   saw: ${unit === 'in' ? '1/16' : '1.5'}                   # to saw outside the line`,
+    '',
+  ].join('\n');
+}
+
+const sentence = (text: string): string => text[0]!.toUpperCase() + text.slice(1);
+
+/** What the readings say of each kind and of each bad reading, a line each. */
+export function remarks(taken: TakeOff, rule: Rule): string[] {
+  const { kinds, outliers, sigma } = taken;
+  const about = (mm: number): string =>
+    `${Number((rule.unit === 'in' ? mm / MM_PER_INCH : mm).toPrecision(2))} ${rule.unit}`;
+  const cannotTell = alike(taken).map(({ kind }) => A_KIND[kind]);
+  return [
+    `One reading is taken to err by ${about(sigma)} (standard deviation): the rule’s rounding and the hand.`,
+    ...kinds.map(
+      ({ kind, rms, worst }) =>
+        `${A_KIND[kind]}: readings off by ${about(rms)} rms, ${about(worst)} at worst`,
+    ),
+    ...(cannotTell.length > 0
+      ? [
+          `The readings cannot tell it from ${cannotTell.join(' or ')}. Take the one that was used, if you know.`,
+        ]
+      : []),
+    ...outliers.map(
+      ({ at, off }) =>
+        `station ${showLength(at.x, rule)}: reads ${showNearest(Math.abs(off), rule)} ${off > 0 ? 'more' : 'less'} than its neighbours say, left out; measure it again`,
+    ),
+  ];
+}
+
+/** The places that set the curve: its ends, and nails or pins between; of an arc or bow its apex. */
+export function settingPoints(curve: Curve): Point[] {
+  const { kind, from, to, pins } = curve;
+  if (kind === 'batten' || kind === 'spline') return [...pins];
+  const apex = apexOf(curve.exact, from, to);
+  return apex ? [from, apex.at, to] : [from, to];
+}
+
+function stepLines(curve: Curve, unit: Unit): string[] {
+  const { kind, to, pins } = curve;
+  const first = `${kind}: ${pointText(to, unit)}`;
+  const nails = pins.slice(1, -1).map((pin) => pointText(pin, unit));
+  switch (kind) {
+    case 'arc':
+    case 'bow':
+      return [first, `rise: ${lengthText(riseOf(curve), unit)}`];
+    case 'batten':
+      return [
+        first,
+        `through: ${nails.join('')}     # the nail; the apex falls elsewhere, see fairlath show`,
+      ];
+    case 'spline':
+      return [first, `through: [${nails.join(', ')}]`, 'ends: natural'];
+    default:
+      return [first];
+  }
+}
+
+/** Positive to the left of the chord: away from the reference line. */
+function riseOf({ exact, from, to }: Curve): number {
+  const apex = apexOf(exact, from, to);
+  if (!apex || distance(from, to) === 0) return 0;
+  return cross(direction(angleOf(from, to)), subtract(apex.at, from));
+}
+
+const pointText = ({ x, y }: Point, unit: Unit): string => `[${lengthText(x, unit)}, ${lengthText(y, unit)}]`;
+
+const lengthText = (mm: number, unit: Unit): string =>
+  // Added to 0, a minus 0 loses its sign.
+  String(Number((unit === 'in' ? mm / MM_PER_INCH : mm).toFixed(DECIMALS[unit])) + 0);

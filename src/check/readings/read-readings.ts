@@ -1,0 +1,221 @@
+import { PlacedFault } from '../../job/job-faults.ts';
+import { Findings } from '../../job/parse/diagnostics.ts';
+import { tooLong } from '../../job/parse/read-yaml.ts';
+import type { Place } from '../../job/source-positions.ts';
+import { Fault } from '../../units/fault.ts';
+import { parseLength } from '../../units/parse-length.ts';
+import { quoted } from '../../units/quoted.ts';
+import type { Unit } from '../../units/unit.ts';
+import { type Cell, cellsOf, type Separator, separatorOf } from './csv-line.ts';
+
+/** What was read off a rule at one station, mm, and where that was written down. */
+export interface Reading {
+  readonly station: number;
+  readonly offset: number;
+  /** Absent for a reading given on the command line. */
+  readonly place?: Place;
+}
+
+/** A reading a station, a station every 10 mm of a 10 m part: more are a log, not a measured part. */
+export const MAX_READINGS = 1000;
+/** The longest line: two lengths take 40 characters, the rest is for a remark. */
+export const MAX_LINE = 1000;
+/** So many mistakes are told; after that it is the wrong file. */
+export const MAX_FAULTS = 20;
+
+/** Characters that no text editor writes, and what is left of text in another encoding. */
+const NOT_TEXT = /[^\P{Cc}\t\r\n]|\uFFFD/u;
+
+const EXAMPLE = '6, 1/2';
+
+/** Blank lines and remarks. */
+const PASSED_OVER = /^\s*(#|$)/;
+
+/**
+ * Readings as a maker keeps them: a station and an offset a line, typed as on a rule, separated by a comma, a
+ * semicolon or a tab; where it is no comma, a decimal comma will do, as spreadsheets write it. Names of columns may
+ * stand first ("station, offset"; "station_mm"; "measured" counts before "offset", so that a printed table of offsets
+ * can be filled in); blank lines and # remarks are passed over.
+ *
+ * @param text at most `MAX_JOB_BYTES` and `MAX_JOB_LINES`; a longer one is refused unread
+ * @param unit the unit of a bare number
+ * @returns in the order of the file, at least one
+ * @throws JobFaults every mistake with its line and column: `readings.too-big`, `readings.not-text`,
+ *   `readings.long-line`, `readings.too-many`, `readings.open-quote`, `readings.cells`, `readings.columns`,
+ *   `readings.missing`, `readings.none`, and those of a length
+ */
+export function readReadings(text: string, unit: Unit): Reading[] {
+  const findings = new Findings();
+  const wrong = notReadings(text);
+  if (wrong) findings.report(wrong, { line: 1, column: 1 });
+  findings.throwAny();
+  const readings = new Table(unit, findings).read(text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/));
+  findings.throwAny();
+  return readings;
+}
+
+/** That there are readings, of finite numbers: `readReadings` gives no others. */
+export function mustBeReadings(readings: readonly Reading[]): void {
+  if (readings.length === 0) throw new Fault('readings.none', 'no readings are given. Measure at a station.');
+  if (!readings.every(({ station, offset }) => Number.isFinite(station) && Number.isFinite(offset)))
+    throw new Fault('readings.not-finite', 'a reading is not of finite numbers. Give plain lengths, mm.');
+}
+
+function notReadings(text: string): Fault | undefined {
+  const long = tooLong(text);
+  if (long !== undefined)
+    return new Fault('readings.too-big', `${long}. Readings take a line a station: ${EXAMPLE}.`);
+  if (NOT_TEXT.test(text))
+    return new Fault('readings.not-text', 'this is not plain text. Save it as CSV in UTF-8.');
+  return undefined;
+}
+
+interface Column {
+  readonly at: number;
+  readonly unit: Unit;
+}
+
+interface Columns {
+  readonly station: Column;
+  readonly offset: Column;
+  /** Whether the file names its columns; others may then stand beside these two. */
+  readonly named: boolean;
+}
+
+class Table {
+  private columns: Columns | undefined;
+  private separator: Separator = ',';
+  private faults = 0;
+
+  constructor(
+    private readonly unit: Unit,
+    private readonly findings: Findings,
+  ) {}
+
+  read(lines: readonly string[]): Reading[] {
+    const readings: Reading[] = [];
+    this.separator = separatorOf(lines.filter((line) => !PASSED_OVER.test(line)));
+    for (const [i, line] of lines.entries()) {
+      if (this.faults >= MAX_FAULTS) return readings;
+      const reading = this.readLine(line, i + 1);
+      if (reading) readings.push(reading);
+      if (readings.length <= MAX_READINGS) continue;
+      this.report('too-many', `more than ${MAX_READINGS} readings. Keep one a station.`, i + 1, 1);
+      return readings;
+    }
+    if (readings.length === 0 && this.faults === 0)
+      this.report('none', `no reading here. Write a station and an offset a line: ${EXAMPLE}.`, 1, 1);
+    return readings;
+  }
+
+  private readLine(line: string, number: number): Reading | undefined {
+    if (line.length > MAX_LINE)
+      return this.report('long-line', `longer than ${MAX_LINE} characters. Keep one reading.`, number, 1);
+    if (PASSED_OVER.test(line)) return undefined;
+    const cells = cellsOf(line, this.separator);
+    if ('openQuote' in cells)
+      return this.report('open-quote', 'this quote is never closed. Close it.', number, cells.openQuote);
+    if (cells.length === 1 && !this.columns?.named) return this.reportOne(cells[0]!, number);
+    if (!this.columns) {
+      this.columns = this.columnsOf(cells, number);
+      if (this.columns.named) return undefined;
+    }
+    return this.readCells(cells, this.columns, number);
+  }
+
+  /** A line that nothing parts: what stands on it is not looked into, or each would be told twice. */
+  private reportOne({ column }: Cell, line: number): undefined {
+    const sign = { ',': 'comma', ';': 'semicolon', '\t': 'tab' }[this.separator];
+    const cure = `Write both, with a ${sign} between them, or # before the line: ${EXAMPLE}.`;
+    return this.report('missing', `one value and no ${sign}. ${cure}`, line, column);
+  }
+
+  private columnsOf(cells: readonly Cell[], line: number): Columns {
+    const named = cells.length > 1 && cells.every(({ text }) => !/\d/.test(text));
+    const plain = (at: number): Column => ({ at, unit: this.unit });
+    if (!named) return { station: plain(0), offset: plain(1), named };
+    const station = this.columnNamed(cells, 'stations?');
+    const offset = this.columnNamed(cells, 'measured|readings?') ?? this.columnNamed(cells, 'offsets?');
+    if (!station || !offset)
+      this.report(
+        'columns',
+        `no column for the ${station ? 'offset' : 'station'}. Name two columns: station, offset.`,
+        line,
+        cells[0]!.column,
+      );
+    return { station: station ?? plain(0), offset: offset ?? plain(1), named };
+  }
+
+  /** "station", "station_mm", "Station (in)". */
+  private columnNamed(cells: readonly Cell[], names: string): Column | undefined {
+    const form = new RegExp(`^(?:${names})(?:[\\s_,(\\[]+(in|mm|inch|inches)[)\\]]?)?$`);
+    for (const [at, { text }] of cells.entries()) {
+      const found = form.exec(text.toLowerCase());
+      if (found) return { at, unit: found[1] === undefined ? this.unit : found[1] === 'mm' ? 'mm' : 'in' };
+    }
+    return undefined;
+  }
+
+  private readCells(cells: readonly Cell[], columns: Columns, line: number): Reading | undefined {
+    const extra = columns.named ? undefined : cells.slice(2).find(({ text }) => text !== '');
+    if (extra)
+      return this.report(
+        'cells',
+        `${quoted(extra.text)} is one value too many. Write a station and an offset: ${EXAMPLE}.`,
+        line,
+        extra.column,
+      );
+    const station = this.lengthIn(cells, columns.station, 'station', line);
+    const offset = this.lengthIn(cells, columns.offset, 'offset', line);
+    if (station === undefined || offset === undefined) return undefined;
+    const place = { line, column: cells[columns.station.at]!.column };
+    return { station, offset, place };
+  }
+
+  private lengthIn(cells: readonly Cell[], { at, unit }: Column, what: string, line: number) {
+    const cell = cells[at];
+    const column = cell?.column ?? cells.at(-1)!.column;
+    if (!cell || cell.text === '')
+      return this.report(
+        'missing',
+        `no ${what} on this line. Write it, or # before the line: ${EXAMPLE}.`,
+        line,
+        column,
+      );
+    try {
+      return parseLength(this.withPoint(cell.text), unit);
+    } catch (error) {
+      if (!(error instanceof Fault)) throw error;
+      return this.place(error.at(what), line, column);
+    }
+  }
+
+  /** Where no comma parts the cells, one before one or two last digits is a decimal comma: 1,200 may be thousands. */
+  private withPoint(text: string): string {
+    return this.separator === ',' ? text : text.replace(/(?<=^-?\d+),(?=\d{1,2}(?!\d))/, '.');
+  }
+
+  private report(code: string, wording: string, line: number, column: number): undefined {
+    return this.place(new Fault(`readings.${code}`, wording), line, column);
+  }
+
+  private place(fault: Fault, line: number, column: number): undefined {
+    this.faults++;
+    return this.findings.report(fault, { line, column });
+  }
+}
+
+/**
+ * A reading given as "6=1/2".
+ * @throws Fault `readings.cells` without the sign, and those of a length
+ */
+export function parseReading(typed: string, unit: Unit): Reading {
+  const [station, offset, ...more] = typed.split('=');
+  if (station === undefined || offset === undefined || more.length > 0)
+    throw new Fault('readings.cells', `${quoted(typed)} is no reading. Write station=offset, as in 6=1/2.`);
+  return { station: parseLength(station, unit), offset: parseLength(offset, unit) };
+}
+
+/** A fault of one reading, placed where it was written. */
+export const ofReading = ({ place }: Reading, fault: Fault): Fault =>
+  place ? new PlacedFault(fault, place) : fault.at('--reading');

@@ -1,0 +1,169 @@
+import { ifItExists } from '../curves/try-curve.ts';
+import { cutEnds, isCutOff } from '../part/ends/cut-ends.ts';
+import { placeAlong, reachAlong } from '../part/offsets.ts';
+import type { Part, PartEdge } from '../part/part.ts';
+import type { Warning } from '../units/fault.ts';
+import { graduationMm, showNearest } from '../units/graduation.ts';
+import { type Rule, readOnRule, showLength } from '../units/rule.ts';
+import { type Check, type CheckOptions, checkEdge } from './check-edge.ts';
+import { mirrored } from './compare-pair.ts';
+import { sortOut } from './readings/find-outliers.ts';
+import type { Reading } from './readings/read-readings.ts';
+import { mostReadingError, readingSigma } from './readings/reading-error.ts';
+import { inOtherUnit } from './suspect-unit.ts';
+
+/** Shift and turn lie well on any two readings; a third and a fourth can speak against them. */
+export const TELLS_CROOKED = 4;
+
+/**
+ * Set straight, a crooked part keeps at most this share of its rms: shift and turn then explain three quarters of
+ * the squares, in four readings or more. One place sawn wrong draws the best fit towards it, too, but keeps most.
+ */
+const KEPT_WHEN_STRAIGHT = 0.5;
+
+/** The part within once it is set straight: set wrong against the rule, or sawn so as a whole. */
+const isSetCrooked = ({ verdict, bestFit, tolerance, readings, rms }: Check, rule: Rule): boolean =>
+  verdict === 'outside' &&
+  readings.length >= TELLS_CROOKED &&
+  bestFit.worst <= tolerance + mostReadingError(rule) &&
+  bestFit.rms <= KEPT_WHEN_STRAIGHT * rms;
+
+/**
+ * What speaks against the readings: those past the cut of an end; and where a part is outside what speaks for a slip of
+ * the measuring rather than of the saw: readings taken the wrong way round, a part set crooked, one reading far off its
+ * neighbours. Wood is gone for good, a reading is taken anew.
+ * @param readings those that were checked
+ */
+export function doubtsAbout(
+  part: Part,
+  edge: PartEdge,
+  check: Check,
+  readings: readonly Reading[],
+  how: CheckOptions,
+): Warning[] {
+  return [...pastCut(part, edge, readings, how), ...slips(part, edge, check, readings, how)];
+}
+
+/** Readings past the cut of an end: on the line or not, they tell nothing once the end is off. */
+function pastCut(
+  part: Part,
+  edge: PartEdge,
+  readings: readonly Reading[],
+  { base }: CheckOptions,
+): Warning[] {
+  const { rule } = part;
+  return cutEnds(part, edge).flatMap((cut) => {
+    // An end is read to the nearest graduation, too.
+    const near = graduationMm(rule) * (cut.side === 'left' ? 1 : -1);
+    const past = readings.filter(({ station }) => isCutOff([cut], station + near, base));
+    if (past.length === 0) return [];
+    const stations = past.map(({ station }) => showLength(station, rule)).join(', ');
+    const turn = cut.side === 'left' ? 'begins' : 'ends';
+    return [
+      {
+        code: 'check.past-end',
+        message:
+          `Once the ${cut.side} end is cut there is no wood on "${edge.name}" at station ${stations}: it ${turn} at ` +
+          `${showLength(placeAlong(cut.at, base).x, rule)}. A reading there counts before the cut alone, while the line runs on.`,
+      },
+    ];
+  });
+}
+
+function slips(
+  part: Part,
+  edge: PartEdge,
+  check: Check,
+  readings: readonly Reading[],
+  how: CheckOptions,
+): Warning[] {
+  if (check.verdict === 'within') return [];
+  const misread = misreadAs(part, edge, check, readings, how);
+  if (misread) return [misread];
+  return isSetCrooked(check, part.rule) ? [setCrooked(check, part.rule)] : oddReadings(check, part.rule);
+}
+
+/** Readings that lie on the line only when they are read so were written down so: by this much nearer, rms. */
+const FAR_NEARER = 4;
+
+interface Way {
+  readonly code: string;
+  readonly message: string;
+  readonly readings: readonly Reading[];
+}
+
+function misreadAs(
+  part: Part,
+  edge: PartEdge,
+  check: Check,
+  readings: readonly Reading[],
+  how: CheckOptions,
+): Warning | undefined {
+  if (readings.length < TELLS_CROOKED) return undefined;
+  const isIt = ({ readings: otherwise }: Way): boolean => {
+    const found = ifItExists(() => checkEdge(part, edge, otherwise, how));
+    return found !== undefined && found.rms * FAR_NEARER < check.rms;
+  };
+  const way = waysOf(edge, readings, how, part.rule).find(isIt);
+  return way && { code: way.code, message: way.message };
+}
+
+function waysOf(edge: PartEdge, readings: readonly Reading[], { base }: CheckOptions, rule: Rule): Way[] {
+  const [from, to] = reachAlong(edge, base);
+  const otherUnit = inOtherUnit(edge, readings, base, rule);
+  return [
+    {
+      code: 'check.other-end',
+      message:
+        'Counted from the other end, the readings lie on the line far better. Count the stations from the left end, the part the right way round, and measure again.',
+      readings: readings.map((each) => ({ ...each, station: from + to - each.station })),
+    },
+    {
+      code: 'check.other-side',
+      message:
+        'With their offsets on the other side of the line, the readings lie on it far better. Change the signs of the offsets.',
+      readings: mirrored(readings),
+    },
+    {
+      code: 'check.changed-over',
+      message:
+        'With station and offset changed over, the readings lie on the line far better. Write the station first.',
+      readings: readings.map((each) => ({ ...each, station: each.offset, offset: each.station })),
+    },
+    ...(otherUnit
+      ? [
+          {
+            code: 'check.other-unit',
+            message: `Taken in ${rule.unit === 'in' ? 'mm' : 'inches'}, the readings lie on the line far better. Write their unit with them.`,
+            readings: otherUnit,
+          },
+        ]
+      : []),
+  ];
+}
+
+/** Where both ends lie off alike, a part sawn too wide or too narrow reads no other than one set off the rule. */
+function setCrooked({ lies }: Check, rule: Rule): Warning {
+  const [start, end] = lies.map(({ proud }) => readOnRule(proud, rule).mark);
+  return {
+    code: 'check.set-crooked',
+    message:
+      start === end
+        ? `It is ${showLength(Math.abs(start!), rule)} ${start! > 0 ? 'proud' : 'shy'} all along: the part lay that much off the rule, or is sawn so. Measure its width to tell.`
+        : 'The part lay crooked against the rule, or is sawn so: set true to it, it is within. Lay it anew and measure; where it reads the same again, it is sawn so.',
+  };
+}
+
+/** Sawn wood runs on from reading to reading; one that stands out by itself is more often a slip of the rule. */
+function oddReadings({ readings, tolerance }: Check, rule: Rule): Warning[] {
+  const rising = readings
+    .map(({ station, deviation }) => ({ x: station, y: deviation }))
+    .toSorted((a, b) => a.x - b.x);
+  const limit = tolerance + mostReadingError(rule);
+  return sortOut(rising, readingSigma(rule))
+    .bad.filter(({ at }) => Math.abs(at.y) > limit)
+    .map(({ at, off }) => ({
+      code: 'check.odd-reading',
+      message: `The reading at station ${showLength(at.x, rule)} is ${showNearest(Math.abs(off), rule)} ${off > 0 ? 'proud' : 'shy'} of its neighbours. Measure it again before you take any wood off.`,
+    }));
+}

@@ -1,0 +1,218 @@
+import { Command } from 'commander';
+import { type Check, type CheckOptions, checkEdge } from '../../check/check-edge.ts';
+import { comparePair, mirrored, type PairCheck } from '../../check/compare-pair.ts';
+import type { Reading } from '../../check/readings/read-readings.ts';
+import { doubtsAbout } from '../../check/suspect-readings.ts';
+import type { Part, PartEdge } from '../../part/part.ts';
+import { Fault, type Warning } from '../../units/fault.ts';
+import { graduationMm } from '../../units/graduation.ts';
+import { writePicture } from '../files/picture-file.ts';
+import { type Measured, measuredIn, measuredOnLine } from '../files/readings-file.ts';
+import { baseNamed, edgeNamed } from '../options/edge-options.ts';
+import { type Given, readGiven, takesJob, warn } from '../options/job-input.ts';
+import { lengthAt } from '../options/option-values.ts';
+import { edgeOption, forceOption, fromOption, pictureOption } from '../options/shared-options.ts';
+import { checkText, pairText } from '../output/check-text.ts';
+import { degrees, printJson } from '../output/json-output.ts';
+import { speakingOf } from '../output/report-errors.ts';
+import { say } from '../output/stdout.ts';
+
+interface CheckCommandOptions {
+  readonly measured?: string;
+  readonly reading: readonly string[];
+  readonly edge?: string;
+  readonly from?: string;
+  readonly tolerance?: string;
+  readonly beforeSanding?: boolean;
+  readonly pair?: string;
+  readonly mirrored?: boolean;
+  readonly picture?: string;
+  readonly force?: boolean;
+  readonly json?: boolean;
+}
+
+/** `fairlath check JOB`: does the sawn part match the line? */
+export const makeCommand = (): Command =>
+  takesJob(
+    new Command('check')
+      .summary('the sawn part against the line')
+      .description(
+        'Check the sawn part against the line: how far proud or shy it is at every station you measured, and whether ' +
+          'it is within the tolerance.',
+      )
+      .option(
+        '--measured <FILE.csv>',
+        'your readings, a line each: station, comma, offset, as you read them off the rule',
+      )
+      .option(
+        '--reading <station=offset>',
+        'one reading, such as "6=2 19/32"; repeat it for each',
+        (each, all: string[]) => [...all, each],
+        [],
+      )
+      .addOption(edgeOption('the edge you measured; needed where the part has two'))
+      .addOption(fromOption())
+      .option(
+        '--tolerance <length>',
+        'how far off the line is still good (default: one graduation of your rule)',
+      )
+      .option('--before-sanding', 'compare with the line to saw to, and say what is left to take off')
+      .option('--pair <FILE.csv>', 'readings of the second of a pair, held against the first as well')
+      .option('--mirrored', 'the second was measured mirrored, its offsets on the other side of the line')
+      .addOption(
+        pictureOption('also draw the line with what is off it, enlarged; with --pair, of both parts'),
+      )
+      .addOption(forceOption()),
+    {
+      needs: ['--measured FILE', '--reading STATION=OFFSET ...'],
+      notes: [
+        'Proud is more wood than asked for, shy is less. A part laid crooked against the rule is told from one sawn ' +
+          'wrong: the line is shifted and turned to lie best on the readings, and what is left is the sawing.',
+        'Readings taken from the wrong end, on the wrong side or changed over are told, and one that stands off its ' +
+          'neighbours: measure again before you take wood off.',
+        'A part outside the tolerance is an answer, not a mistake: the exit code is 0.',
+      ],
+      files: 'Reads JOB and the readings. Writes the SVG that --picture names.',
+      examples: [
+        'fairlath check samples/hall-bench-leg.yaml --edge back --measured samples/hall-bench-leg-measured.csv',
+        'fairlath check samples/hall-bench-leg.yaml --edge back --measured samples/hall-bench-leg-measured.csv --picture check.svg',
+        'fairlath check samples/hall-bench-leg.yaml --edge back --before-sanding --reading "12=3 5/16"',
+        'fairlath check --curve arc --chord 28 --rise 3/4 --reading 7=9/16 --reading 14=3/4',
+      ],
+    },
+  ).action(async (file: string | undefined, options: CheckCommandOptions) => {
+    const given = readGiven(file, { ...options });
+    const { part } = given;
+    const edge = edgeNamed(part, options);
+    const how = optionsOf(part, edge, options);
+    const measured = measuredFor(given, options);
+    const check = speakingOf(measured.speaker, () => checkEdge(part, edge, measured.readings, how));
+    const second = secondFor(given, edge, how, options);
+    const pair = second && pairOf(check, second.check, options);
+    if (options.picture !== undefined) await drawPicture(part, check, second?.check, options, given.file);
+    const doubts = doubtsAbout(part, edge, check, measured.readings, how);
+    const ofSecond = second ? doubtsAboutSecond(part, edge, second, how, options) : [];
+    tell(part, check, { doubts, ofSecond }, pair, options);
+  });
+
+function optionsOf(part: Part, edge: PartEdge, options: CheckCommandOptions): CheckOptions {
+  return {
+    base: baseNamed(edge, options),
+    tolerance:
+      options.tolerance === undefined
+        ? graduationMm(part.rule)
+        : lengthAt('--tolerance', options.tolerance, part.rule.unit, 'positive'),
+    beforeSanding: options.beforeSanding ?? false,
+  };
+}
+
+function measuredFor({ part, speaker }: Given, { measured, reading }: CheckCommandOptions): Measured {
+  if (measured !== undefined && reading.length > 0)
+    throw new Fault('command.two-measured', '--measured and --reading exclude each other. Keep one.');
+  if (measured !== undefined) return measuredIn(measured, part.rule.unit, speaker.length);
+  if (reading.length > 0) return measuredOnLine(reading, part.rule.unit, speaker.length);
+  throw new Fault(
+    'command.no-readings',
+    'no readings given. Name a file with --measured, or give them: --reading 6=1/2 --reading 12=3/4.',
+  );
+}
+
+/** The second of a pair against the line as well, its readings as it lies like the first. */
+interface Second {
+  readonly check: Check;
+  readonly readings: readonly Reading[];
+}
+
+function secondFor(
+  { part, speaker }: Given,
+  edge: PartEdge,
+  how: CheckOptions,
+  { pair, mirrored: isMirrored }: CheckCommandOptions,
+): Second | undefined {
+  if (pair === undefined) {
+    if (isMirrored) throw new Fault('command.no-pair', '--mirrored: there is no second part. Add --pair.');
+    return undefined;
+  }
+  const { readings, speaker: second } = measuredIn(pair, part.rule.unit, speaker.length);
+  const laid = isMirrored ? mirrored(readings) : readings;
+  return { check: speakingOf(second, () => checkEdge(part, edge, laid, how)), readings: laid };
+}
+
+/** A slip in measuring the second would else be told as a second part unlike the first. */
+const doubtsAboutSecond = (
+  part: Part,
+  edge: PartEdge,
+  { check, readings }: Second,
+  how: CheckOptions,
+  { mirrored: isMirrored }: CheckCommandOptions,
+): Warning[] =>
+  doubtsAbout(part, edge, check, readings, how).map(({ code, message }) => {
+    const cure = code === 'check.other-side' ? ` Or ${isMirrored ? 'leave out' : 'add'} --mirrored.` : '';
+    return { code: code.replace('check.', 'check.second-'), message: `Of the second: ${message}${cure}` };
+  });
+
+function pairOf(first: Check, second: Check, { pair }: CheckCommandOptions): PairCheck {
+  const found = comparePair(first.readings, second.readings);
+  if (found) return found;
+  throw new Fault(
+    'check.pair-apart',
+    `--pair: no station of ${pair} lies among those of the first part. Measure both at the same stations.`,
+  );
+}
+
+async function drawPicture(
+  part: Part,
+  check: Check,
+  second: Check | undefined,
+  { picture, measured, pair, force }: CheckCommandOptions,
+  job: string | undefined,
+): Promise<void> {
+  await writePicture({ output: picture!, inputs: [job, measured, pair], force }, part.name, async () => {
+    const { composeCheckPicture } = await import('../../export/pictures/check-picture.ts');
+    return composeCheckPicture(part, check, second?.readings);
+  });
+}
+
+function tell(
+  part: Part,
+  check: Check,
+  { doubts, ofSecond }: { readonly doubts: readonly Warning[]; readonly ofSecond: readonly Warning[] },
+  pair: PairCheck | undefined,
+  { json, beforeSanding }: CheckCommandOptions,
+): void {
+  warn(part);
+  if (json) {
+    const warnings = [...part.warnings, ...doubts, ...ofSecond];
+    printJson('check', part, { ...asJson(check), ...(pair && { pair }) }, warnings);
+    return;
+  }
+  const blocks = [
+    checkText(part, check, beforeSanding ?? false),
+    ...doubts.map(({ message }) => message),
+    ...(pair ? [pairText(pair, part.rule)] : []),
+    ...ofSecond.map(({ message }) => message),
+  ];
+  say(blocks.join('\n\n'));
+}
+
+function asJson({ edge, tolerance, readings, worst, rms, bestFit, verdict }: Check): object {
+  return {
+    edge,
+    tolerance,
+    readings: readings.map(({ station, measured, design, deviation }) => ({
+      station,
+      measured,
+      design,
+      deviation,
+    })),
+    worst,
+    rms,
+    bestFit: {
+      shift: bestFit.shift,
+      rotateDeg: degrees(bestFit.turn),
+      worst: bestFit.worst,
+      rms: bestFit.rms,
+    },
+    verdict,
+  };
+}

@@ -1,0 +1,242 @@
+import { basename, extname } from 'node:path';
+import { Command } from 'commander';
+import { FIT_MM } from '../../curves/geometry/tolerance.ts';
+import type { LayerName } from '../../export/drawing/drawing.ts';
+import { nameAfter } from '../../export/drawing/file-name.ts';
+import type { FullSizeOptions } from '../../export/full-size/compose-full-size.ts';
+import type { FullSize } from '../../export/full-size/full-size.ts';
+import { suggest } from '../../job/parse/did-you-mean.ts';
+import type { Part } from '../../part/part.ts';
+import { Fault } from '../../units/fault.ts';
+import { showLength } from '../../units/rule.ts';
+import type { DrawnBoard } from '../draw/draw-board.ts';
+import type { Drawn, Format } from '../draw/render-drawing.ts';
+import { mustBeFree, writeWhole } from '../files/atomic-files.ts';
+import { isOurDxf, isOurPdf, isOurSvg } from '../files/own-files.ts';
+import { type BoardOptions, takesBoards } from '../options/board-options.ts';
+import { type Given, readGiven, takesJob, warn } from '../options/job-input.ts';
+import { lengthAt } from '../options/option-values.ts';
+import { forceOption, outputOption } from '../options/shared-options.ts';
+import { printJson } from '../output/json-output.ts';
+import { ofOptions, speakingOf } from '../output/report-errors.ts';
+import { say } from '../output/stdout.ts';
+import { columns } from '../output/text-table.ts';
+
+interface DrawOptions extends BoardOptions {
+  readonly output?: string;
+  readonly only?: string;
+  readonly parallel?: string;
+  readonly mirror?: boolean;
+  readonly nest?: boolean;
+  readonly board?: string;
+  readonly splines?: boolean;
+  readonly units?: string;
+  readonly force?: boolean;
+  readonly json?: boolean;
+}
+
+/** `fairlath draw JOB -o FILE`: the whole part at true size in one drawing. */
+export const makeCommand = (): Command =>
+  takesJob(
+    takesBoards(
+      new Command('draw')
+        .summary('the whole part in one drawing, for a machine')
+        .description(
+          'Draw the whole part, or all that are wanted on their board, full size: for a laser, a router, a plotter or ' +
+            'a colleague.',
+        )
+        .addOption(
+          outputOption(
+            'a file ending in .svg, .dxf or .pdf (default: the job’s name.svg in the current folder)',
+          ),
+        )
+        .option(
+          '--only <layers>',
+          'these layers only: cut, saw, parallel, joints, marks, text, board (default: all)',
+        )
+        .option(
+          '--parallel <length>',
+          'also a line at this distance from the finished one: positive outside, as the saw line; negative inside',
+        )
+        .option('--mirror', 'left and right changed over: the other part of a pair')
+        .option(
+          '--splines',
+          'a DXF with its curves as splines (release 2000) instead of lines and arcs (release 12)',
+        )
+        .addOption(forceOption())
+        .optionsGroup('All that are wanted, on a board:')
+        .option('--nest', 'the copies as they lie closest on a board, its lower left corner at 0, 0')
+        .option('--board <number>', 'which of the boards, where they take more than one (default: 1)'),
+    ).optionsGroup('Options:'),
+    {
+      notes: [
+        'A DXF is in mm, its x the station and its y the offset; --units in writes its numbers in inches. Its arcs lie ' +
+          `within ${FIT_MM} mm of the exact curve. An SVG and a PDF carry their size themselves: open or print them at 100 %.`,
+        'What a cutter takes off depends on the machine: let its own program set the tool to the outside of the line, ' +
+          'or ask for a parallel.',
+        '--nest lays out as many as the job wants, as close as fairlath stock does: give what the saw or the cutter ' +
+          'takes as --kerf. Each part has its number; a mirrored one comes out as the other hand.',
+      ],
+      files: 'Reads JOB. Writes the drawing.',
+      care: 'Keep to the manual of the machine.',
+      examples: [
+        'fairlath draw samples/hall-bench-leg.yaml',
+        'fairlath draw samples/hall-bench-leg.yaml -o leg.dxf --only cut,marks',
+        'fairlath draw samples/garden-arch-rail.yaml -o rail.dxf --parallel 3mm --units in',
+        'fairlath draw samples/wall-shelf-bracket.yaml -o bracket.pdf --mirror',
+        'fairlath draw samples/wall-shelf-bracket.yaml -o board.dxf --nest --board-width 400 --board-length 900 --kerf 8',
+        'fairlath draw --curve batten --chord 28 --rise 3/4 --nail 12 -o curve.svg --only cut',
+      ],
+    },
+  ).action(async (file: string | undefined, options: DrawOptions) => {
+    const given = readGiven(file, { ...options, ...(file !== undefined && { units: undefined }) });
+    const output = options.output ?? defaultOutput(given);
+    const format = formatOf(output);
+    mustSuit(format, options, file !== undefined);
+    mustGoTogether(options);
+    mustBeFree(output, given.file, IS_OURS[format], options.force ?? false);
+    const unit = options.units === 'in' ? 'in' : 'mm';
+    const asked = { format, unit, splines: options.splines ?? false } as const;
+    const { full, board } = await composed(given, options);
+    const { draw } = await import('../draw/render-drawing.ts');
+    const drawn = speakingOf(ofOptions(given.speaker), () => draw(given.part, full, asked));
+    writeWhole(output, await drawn.content());
+    warn(given.part);
+    if (options.json) printJson('draw', given.part, { file: output, format, ...asJson(drawn, board) });
+    else say(asText(given.part, drawn, output, board));
+  });
+
+/** The part, or all that are wanted on one of their boards. */
+async function composed({ part, speaker }: Given, options: DrawOptions): Promise<Composed> {
+  const asked = optionsOf(part, options);
+  const speaking = <T>(work: () => T): T => speakingOf(ofOptions(speaker), work);
+  if (options.nest) {
+    const { drawBoard } = await import('../draw/draw-board.ts');
+    return speaking(() => drawBoard(part, options, asked));
+  }
+  const { fullSize } = await import('../../export/full-size/compose-full-size.ts');
+  return speaking(() => ({ full: fullSize(part, { ...asked, ...(options.mirror && { mirror: true }) }) }));
+}
+
+interface Composed {
+  readonly full: FullSize;
+  readonly board?: DrawnBoard;
+}
+
+/** What only makes sense of copies on a board, and what does not there. */
+function mustGoTogether({ nest, mirror, board, boardWidth, boardLength, kerf, between, grain }: DrawOptions) {
+  if (nest && mirror)
+    throw new Fault(
+      'draw.mirror-nest',
+      '--mirror: on a board each part lies as the job asks, with "pair: mirrored" half of either hand. Leave it out.',
+    );
+  const ofBoards = {
+    '--board': board,
+    '--board-width': boardWidth,
+    '--board-length': boardLength,
+    '--kerf': kerf,
+    '--between': between,
+    '--grain': grain,
+  };
+  const stray = Object.entries(ofBoards).find(([, typed]) => typed !== undefined);
+  if (stray && !nest)
+    throw new Fault('draw.nest', `${stray[0]} is for copies on a board. Add --nest, or leave it out.`);
+}
+
+const IS_OURS = { svg: isOurSvg, dxf: isOurDxf, pdf: isOurPdf } as const;
+
+function formatOf(file: string): Format {
+  const ending = extname(file).slice(1).toLowerCase();
+  if (ending === 'svg' || ending === 'dxf' || ending === 'pdf') return ending;
+  throw new Fault(
+    'draw.format',
+    `${file}: the ending says what to draw. Name a file ending in .svg, .dxf or .pdf.`,
+  );
+}
+
+/** On a quick line --units is the unit of its lengths too. */
+function mustSuit(format: Format, { splines, units }: DrawOptions, ofFile: boolean): void {
+  if (format === 'dxf') {
+    if (units !== undefined && units !== 'in' && units !== 'mm')
+      throw new Fault('draw.units', `--units: "${units}" is unknown. Write mm or in.`);
+    return;
+  }
+  if (splines)
+    throw new Fault(
+      'draw.splines',
+      `--splines is for a DXF; an ${format.toUpperCase()} has its curves as such. Leave it out.`,
+    );
+  if (units !== undefined && ofFile)
+    throw new Fault(
+      'draw.units',
+      `--units is for the numbers of a DXF; an ${format.toUpperCase()} is true in either. Leave it out.`,
+    );
+}
+
+const defaultOutput = ({ file, part }: Given): string =>
+  file === undefined ? nameAfter(part.name, '.svg') : `${basename(file, extname(file))}.svg`;
+
+function optionsOf(part: Part, { only, parallel }: DrawOptions): Omit<FullSizeOptions, 'mirror'> {
+  return {
+    ...(only !== undefined && { only: layersNamed(only) }),
+    ...(parallel !== undefined && { parallel: lengthAt('--parallel', parallel, part.rule.unit) }),
+  };
+}
+
+function layersNamed(typed: string): LayerName[] {
+  const names = typed.split(',').map((name) => name.trim());
+  for (const name of names)
+    if (!isLayer(name))
+      throw new Fault('draw.layer', `--only: "${name}" is no layer. ${suggest(name, LAYER_NAMES)}`);
+  return names.filter(isLayer);
+}
+
+/** In the order a maker thinks of them. */
+const LAYER_NAMES: readonly LayerName[] = ['cut', 'saw', 'parallel', 'joints', 'marks', 'text', 'board'];
+const isLayer = (name: string): name is LayerName => LAYER_NAMES.some((layer) => layer === name);
+
+const asJson = ({ figures, layers, size, toFile }: Drawn, board?: DrawnBoard): object => ({
+  size,
+  toFile: toFile[0],
+  ...(board && { board: { ...board, copies: toFile } }),
+  layers: layers.map(({ name, lines, arcs, curves }) => ({ name, lines, arcs, curves })),
+  lines: figures.lines,
+  arcs: figures.arcs,
+  curves: figures.curves,
+  worstError: figures.worst,
+  tolerance: FIT_MM,
+});
+
+function asText(part: Part, { layers, figures, size }: Drawn, output: string, board?: DrawnBoard): string {
+  const { rule } = part;
+  const rows = layers.map(({ name, lines, arcs, curves }) => [
+    `  ${name}`,
+    name === 'text'
+      ? 'words'
+      : [counted(lines, 'line'), counted(arcs, 'arc'), counted(curves, 'curve')].filter(Boolean).join(', '),
+  ]);
+  return [
+    `${part.name}, full size, is in ${output}: ${showLength(size.width, rule)} by ${showLength(size.height, rule)} over all.`,
+    columns(rows),
+    `Nothing drawn lies more than ${Math.max(figures.worst, 0.0001).toFixed(4)} mm off the exact line.`,
+    quantityWords(part, board),
+  ]
+    .filter((line) => line !== '')
+    .join('\n');
+}
+
+function quantityWords({ quantity, rule, shape }: Part, board?: DrawnBoard): string {
+  if (!board) {
+    // One edge is a line on a board: there is nothing to lay on one.
+    const where = shape.type === 'closed' ? ': --nest draws them on their board' : '';
+    return quantity > 1 ? `${quantity} are wanted${where}.` : '';
+  }
+  const { number, of, length, width, copies, gap } = board;
+  const size = `${showLength(length, rule)} by ${showLength(width, rule)}`;
+  const apart = copies > 1 ? `, never closer than ${showLength(gap, rule)}` : '';
+  const next = number < of ? ` --board ${number + 1} draws the next.` : '';
+  return `Board ${number} of ${of}, ${size}: ${copies} of the ${quantity} wanted${apart}.${next}`;
+}
+
+const counted = (count: number, what: string): string =>
+  count === 0 ? '' : `${count} ${what}${count === 1 ? '' : 's'}`;

@@ -1,0 +1,81 @@
+import { readdirSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Command } from 'commander';
+import { STARTER_JOB } from '../../job/starter-job.ts';
+import { Fault } from '../../units/fault.ts';
+import { makeFolder, mustBeNew, ofFile, readText, writeNew } from '../files/atomic-files.ts';
+import { endsWith } from '../help.ts';
+import { say } from '../output/stdout.ts';
+
+interface NewOptions {
+  readonly samples?: boolean;
+  readonly json?: boolean;
+}
+
+/** The folder of the samples, in the package as here two folders below its root. */
+const PACKAGED_SAMPLES = fileURLToPath(new URL('../../../samples', import.meta.url));
+const SAMPLES = 'samples';
+
+/** `fairlath new FILE`: a commented starter job; `fairlath new --samples`: the sample jobs. */
+export const makeCommand = (): Command =>
+  endsWith(
+    new Command('new')
+      .summary('write a starter job to change into your own')
+      .description(
+        'Write a commented starter job, a bench apron with every key that a job can hold, to change into your own.',
+      )
+      .usage('FILE [options]')
+      .argument('[FILE]', 'the job file to write, such as leg.yaml')
+      .option('--samples', `write the sample jobs and readings into the folder ${SAMPLES}, in place of FILE`)
+      .option('--json', 'answer with one JSON object for programs'),
+    {
+      files: `Writes FILE, or the files of the folder ${SAMPLES}, and never over a file that exists.`,
+      examples: ['fairlath new leg.yaml', 'fairlath new --samples'],
+    },
+  ).action((file: string | undefined, options: NewOptions) => {
+    if ((file === undefined) === (options.samples === undefined))
+      throw new Fault(
+        'new.what',
+        'new writes FILE or the samples. Use FILE or --samples, not both, such as fairlath new leg.yaml',
+      );
+    if (file === undefined) writeSamples(options);
+    else writeStarter(file, options);
+  });
+
+function writeStarter(file: string, { json }: NewOptions): void {
+  writeNew(file, STARTER_JOB);
+  say(
+    json
+      ? JSON.stringify({ command: 'new', file, warnings: [] })
+      : `${file} is a starter job. Change it in a text editor, then:\n  fairlath show ${file}\n  fairlath print ${file}`,
+  );
+}
+
+function writeSamples({ json }: NewOptions): void {
+  const files = sampleNames().map((name) => ({
+    from: join(PACKAGED_SAMPLES, name),
+    to: join(SAMPLES, name),
+  }));
+  for (const { to } of files) mustBeNew(to);
+  makeFolder(SAMPLES);
+  for (const { from, to } of files) {
+    makeFolder(dirname(to));
+    writeNew(to, readText(from));
+  }
+  say(
+    json
+      ? JSON.stringify({ command: 'new', files: files.map(({ to }) => to), warnings: [] })
+      : `The folder ${SAMPLES} holds the sample jobs and readings. Look at one:\n  fairlath show ${join(SAMPLES, 'hall-bench-leg.yaml')}`,
+  );
+}
+
+function sampleNames(): string[] {
+  try {
+    return readdirSync(PACKAGED_SAMPLES, { recursive: true, encoding: 'utf8' })
+      .filter((name) => /\.(?:yaml|csv)$/.test(name))
+      .sort();
+  } catch (error) {
+    throw ofFile(PACKAGED_SAMPLES, error);
+  }
+}

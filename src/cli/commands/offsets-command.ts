@@ -1,0 +1,114 @@
+import { Command } from 'commander';
+import { type OffsetsTable, offsetsTable, rowNote, withCutEnds } from '../../export/tables/offsets-table.ts';
+import { offsetsCsv } from '../../export/writers/offsets-csv.ts';
+import { cutEnds } from '../../part/ends/cut-ends.ts';
+import { type BaseLine, mustBeFewStations } from '../../part/offsets.ts';
+import type { Part, PartEdge } from '../../part/part.ts';
+import { Fault, type Warning } from '../../units/fault.ts';
+import { type Rule, showOnRule } from '../../units/rule.ts';
+import { type AlongOptions, baseNamed, edgesNamed, stationsEveryTyped } from '../options/edge-options.ts';
+import { readGiven, takesJob, warn } from '../options/job-input.ts';
+import { atOption, lengthAt } from '../options/option-values.ts';
+import { edgeOption, everyOption, fromOption } from '../options/shared-options.ts';
+import { printJson } from '../output/json-output.ts';
+import { say, sayAsIs } from '../output/stdout.ts';
+import { columns } from '../output/text-table.ts';
+
+interface OffsetsOptions extends AlongOptions {
+  readonly every?: string;
+  readonly at?: string;
+  readonly csv?: boolean;
+  readonly json?: boolean;
+}
+
+/** `fairlath offsets JOB`: the table of offsets for laying out with a rule. */
+export const makeCommand = (): Command =>
+  takesJob(
+    new Command('offsets')
+      .summary('the table of offsets, for laying out with a rule')
+      .description(
+        'Print the table of offsets: how far each edge lies off the reference line, station by station, rounded to ' +
+          'your rule; "full" is a hair over the mark, "shy" a hair under it. A shoulder has a row for either side.' +
+          ' Where a leaning cut leaves an edge short, a row tells where its wood ends; those past it are for setting the line out.',
+      )
+      .addOption(edgeOption('of this edge only (default: of all)'))
+      .addOption(everyOption())
+      .option('--at <stations>', 'at these stations only, such as "6, 12, 18 1/2"; not with --every')
+      .addOption(fromOption())
+      .option('--csv', 'as comma-separated lines, for a spreadsheet'),
+    {
+      files: 'Reads JOB. Writes no file: add "> table.csv" to keep what it prints.',
+      examples: [
+        'fairlath offsets samples/hall-bench-leg.yaml --every 2',
+        'fairlath offsets samples/hall-bench-leg.yaml --edge back --at "6, 12, 18 1/2"',
+        'fairlath offsets --curve arc --chord 600 --rise 75 --units mm --from chord --csv',
+      ],
+    },
+  ).action((file: string | undefined, options: OffsetsOptions) => {
+    const { part } = readGiven(file, { ...options });
+    const warnings: Warning[] = [];
+    const tables = edgesNamed(part, options).map((edge) => tableOf(part, edge, options, warnings));
+    warn({ ...part, warnings: [...part.warnings, ...warnings] });
+    if (options.json)
+      printJson('offsets', part, { edges: tables.map(asJson) }, [...part.warnings, ...warnings]);
+    else if (options.csv) sayAsIs(offsetsCsv(part.rule, tables));
+    else say(text(part, tables, options));
+  });
+
+/** What a program is told of a table. */
+const asJson = ({ name, rows }: OffsetsTable): object => ({
+  name,
+  rows: rows.map(({ station, offset, side, wood, shown }) => ({
+    station,
+    offset,
+    ...(side && { side }),
+    ...(wood && { wood }),
+    shown,
+  })),
+});
+
+function tableOf(part: Part, edge: PartEdge, options: OffsetsOptions, warnings: Warning[]): OffsetsTable {
+  const { rule } = part;
+  const [base, cuts] = [baseNamed(edge, options), cutEnds(part, edge)];
+  const asked = stationsAsked(edge, base, rule, options);
+  const stations = options.at === undefined ? withCutEnds(asked, cuts, base) : asked;
+  const table = offsetsTable(edge, stations, rule, base, cuts);
+  const beyond = stations.find((station) => !table.rows.some((row) => row.station === station));
+  if (beyond !== undefined)
+    throw new Fault(
+      'command.no-such-station',
+      `--at: the edge "${edge.name}" has no station ${showOnRule(beyond, rule)}. Name stations between its ends.`,
+    );
+  for (const { station, passes } of table.rows.filter((row) => row.passes > 1))
+    warnings.push({
+      code: 'offsets.doubles-back',
+      message: `the edge "${edge.name}" passes station ${showOnRule(station, rule)} ${passes} times; the table gives the first.`,
+    });
+  return table;
+}
+
+function stationsAsked(
+  edge: PartEdge,
+  base: BaseLine,
+  { unit }: Rule,
+  { at, every }: OffsetsOptions,
+): number[] {
+  if (at !== undefined) {
+    if (every !== undefined)
+      throw new Fault('command.at-or-every', '--at and --every exclude each other. Keep one.');
+    const typed = at.split(',');
+    atOption('--at', () => mustBeFewStations(typed.length));
+    return typed.map((one) => lengthAt('--at', one, unit));
+  }
+  return stationsEveryTyped(edge, base, unit, every);
+}
+
+function text(part: Part, tables: readonly OffsetsTable[], { from }: OffsetsOptions): string {
+  const { unit } = part.rule;
+  const line = from === 'chord' ? 'the edge’s chord' : 'the reference line';
+  const blocks = tables.map(({ name, rows }) => {
+    const body = rows.map((row) => [`  ${showOnRule(row.station, part.rule)}`, row.shown, rowNote(row)]);
+    return `${name}\n${columns([['  station', 'offset', ''], ...body])}`;
+  });
+  return `${part.name}: stations along ${line}, offsets square off it, ${unit}\n\n${blocks.join('\n\n')}`;
+}

@@ -1,0 +1,86 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { Command } from 'commander';
+import { Fault } from '../../units/fault.ts';
+import { endsWith } from '../help.ts';
+import { say } from '../output/stdout.ts';
+
+/** Always the same one: a browser keeps the last job by the page's address. */
+const USUAL_PORT = 4718;
+
+/** Lower ports belong to the system. */
+const [LOWEST, HIGHEST] = [1024, 65_535];
+
+interface PageOptions {
+  readonly port?: string;
+  readonly json?: boolean;
+}
+
+/** `fairlath page`: the whole job by hand and eye, in a browser. */
+export const makeCommand = (): Command =>
+  endsWith(
+    new Command('page')
+      .summary('the whole job by hand and eye, in your browser')
+      .description(
+        'Serve the page, the whole job by hand and eye in your browser: drag, type, look, print. Nothing leaves this ' +
+          'computer.',
+      )
+      .usage('[options]')
+      .option('--port <number>', `where it is served, ${LOWEST} to ${HIGHEST} (default: ${USUAL_PORT})`)
+      .option('--json', 'answer with one JSON object for programs: url, port'),
+    {
+      notes: [
+        'Open the address it prints in a browser on this computer; Ctrl-C ends it. The page is one file and needs no ' +
+          'server: dist/fairlath.html opens by a double click, too, without any network.',
+      ],
+      files: 'Reads and writes no file: the page opens and saves jobs by itself.',
+      examples: ['fairlath page', 'fairlath page --port 5050'],
+    },
+  ).action(async ({ port, json }: PageOptions) => {
+    const { servePage } = await import('../page-server.ts');
+    const asked = port === undefined ? USUAL_PORT : portOf(port);
+    const served = await servePage(pageText(), asked).catch((error: unknown) => {
+      throw ofPort(asked, error);
+    });
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void served.close());
+    const { url } = served;
+    say(
+      json
+        ? JSON.stringify({ command: 'page', url, port: served.port, warnings: [] })
+        : `${url} is the page. Open it in a browser on this computer; Ctrl-C here ends it.`,
+    );
+  });
+
+/** In the folder of the bundled command line; a command that loads by itself lies one folder deeper. */
+function pageText(): string {
+  const places = ['fairlath.html', '../fairlath.html'].map((name) => new URL(name, import.meta.url));
+  const found = places.find((place) => existsSync(place));
+  if (found) return readFileSync(found, 'utf8');
+  throw new Fault(
+    'page.not-built',
+    'the page is not built. Run "npm run build" once in the folder of fairlath, then try again.',
+  );
+}
+
+function portOf(typed: string): number {
+  const port = /^\d{1,5}$/.test(typed) ? Number(typed) : Number.NaN;
+  if (port >= LOWEST && port <= HIGHEST) return port;
+  throw new Fault(
+    'command.port',
+    `"${typed}" is no port. Write a whole number from ${LOWEST} to ${HIGHEST}.`,
+    '--port',
+  );
+}
+
+function ofPort(port: number, error: unknown): unknown {
+  const { code } = error as NodeJS.ErrnoException;
+  const another = port === HIGHEST ? port - 1 : port + 1;
+  if (code === 'EADDRINUSE')
+    return new Fault(
+      'page.port-taken',
+      `port ${port} is taken, perhaps by another fairlath page. Use that one, or write --port ${another}.`,
+      '--port',
+    );
+  if (code === 'EACCES')
+    return new Fault('page.port', `port ${port} may not be used here. Write --port ${another}.`, '--port');
+  return error;
+}

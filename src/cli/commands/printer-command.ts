@@ -1,0 +1,190 @@
+import { Command } from 'commander';
+import { checkName, type KnownPrinter } from '../../tiling/paper/known-printers.ts';
+import { paperTitle, parsePaper, USUAL_PAPER } from '../../tiling/paper/paper-sizes.ts';
+import {
+  asArgument,
+  NOMINAL_MM,
+  parseNominal,
+  parseScale,
+  percentOf,
+  scaleWords,
+} from '../../tiling/paper/printer-scale.ts';
+import { mustBeFree, writeWhole } from '../files/atomic-files.ts';
+import { mustEnd } from '../files/file-extension.ts';
+import { readFont } from '../files/load-font.ts';
+import { isOurPdf } from '../files/own-files.ts';
+import { keepPrinter, knownPrinters, printersFile } from '../files/printers-file.ts';
+import { endsWith } from '../help.ts';
+import { atOption } from '../options/option-values.ts';
+import { forceOption, outputOption, paperOption } from '../options/shared-options.ts';
+import { say } from '../output/stdout.ts';
+import { columns } from '../output/text-table.ts';
+
+const NOMINAL = `${NOMINAL_MM} mm`;
+
+const FILES =
+  'The measures are kept in fairlath/printers.yaml in your settings folder ($XDG_CONFIG_HOME or ~/.config), a plain ' +
+  'file that you may change by hand.';
+
+const NOMINAL_NOTE = 'A bare number is in mm.';
+
+/** `fairlath printer …`: how true a printer prints, measured once and made good ever after. */
+export const makeCommand = (): Command =>
+  endsWith(
+    new Command('printer')
+      .summary('measure how true a printer prints')
+      .description(
+        'Measure how true a printer prints, once: patterns printed with --printer NAME then make it good on every sheet.',
+      )
+      .usage('sheet | set NAME | list')
+      .helpCommand(false)
+      .addCommand(sheetCommand())
+      .addCommand(setCommand())
+      .addCommand(listCommand()),
+    {
+      notes: [
+        'Print the sheet at 100 %, measure its two lines, type what you measured, then print your patterns with ' +
+          '--printer NAME.',
+      ],
+      files: FILES,
+      examples: [
+        'fairlath printer sheet -o printer.pdf',
+        'fairlath printer set shop-laser --across 199.4mm --down 200.6mm',
+        'fairlath printer list',
+        'fairlath print samples/hall-bench-leg.yaml --printer shop-laser',
+      ],
+    },
+  );
+
+interface SheetOptions {
+  readonly output: string;
+  readonly paper: string;
+  readonly nominal: string;
+  readonly force?: boolean;
+  readonly json?: boolean;
+}
+
+const sheetCommand = (): Command =>
+  endsWith(
+    new Command('sheet')
+      .summary('a page with two long lines to measure')
+      .description(
+        'Write a page with two long lines to print and measure, one across the paper and one down it.',
+      )
+      .usage('[options]')
+      .addOption(
+        outputOption('the PDF to write (default: printer-sheet.pdf in the current folder)').default(
+          'printer-sheet.pdf',
+        ),
+      )
+      .addOption(paperOption(USUAL_PAPER.mm).default(USUAL_PAPER.mm))
+      .option('--nominal <length>', `how long the lines are drawn (default: ${NOMINAL})`, NOMINAL)
+      .addOption(forceOption())
+      .option('--json', 'answer with one JSON object for programs: mm'),
+    {
+      notes: [
+        'Across is along the short side of the paper, down along its long side, whichever way a page lies.',
+        NOMINAL_NOTE,
+      ],
+      files: 'Writes the PDF.',
+      examples: [
+        'fairlath printer sheet --paper letter',
+        'fairlath printer sheet --paper letter --nominal 7.5in -o inches.pdf',
+      ],
+    },
+  ).action(async ({ output, ...options }: SheetOptions) => {
+    const paper = atOption('--paper', () => parsePaper(options.paper));
+    const nominal = atOption('--nominal', () => parseNominal(options.nominal));
+    mustBeFree(output, undefined, isOurPdf, options.force ?? false);
+    mustEnd(output, '.pdf');
+    const { printerSheet } = await import('../../export/cover/printer-sheet.ts');
+    const { writePdf } = await import('../../export/writers/pdf.ts');
+    const pages = printerSheet(paper, nominal, lengthTyped(options.nominal));
+    writeWhole(output, await writePdf(pages, `Printer sheet, ${paperTitle(paper)}`, readFont()));
+    if (options.json)
+      sayJson({ command: 'printer sheet', units: 'mm', file: output, paper: paper.name, nominal });
+    else
+      say(
+        `${output} has a line of ${lengthTyped(options.nominal)} across and one down. ` +
+          'Print it at 100 %, measure both, then type what they measure:\n' +
+          `  fairlath printer set NAME --across MEASURED --down MEASURED${nominal === NOMINAL_MM ? '' : ` --nominal ${asArgument(lengthTyped(options.nominal))}`}`,
+      );
+  });
+
+/** "200 mm" as typed, with the unit that a bare number has. */
+const lengthTyped = (typed: string): string => {
+  const plain = typed.trim().replace(/["″”]$/, ' in');
+  return /[\d.]$/.test(plain) ? `${plain} mm` : plain;
+};
+
+interface SetOptions {
+  readonly across: string;
+  readonly down: string;
+  readonly nominal: string;
+  readonly json?: boolean;
+}
+
+const setCommand = (): Command =>
+  endsWith(
+    new Command('set')
+      .summary('keep what the lines of the sheet measured')
+      .description(
+        'Keep what the two lines of the printer sheet measured, under a name of yours for the printer.',
+      )
+      .usage('NAME --across MEASURED --down MEASURED [options]')
+      .argument('<NAME>', 'your own name for the printer, such as shop-laser')
+      .requiredOption(
+        '--across <measured>',
+        'the line along the short side as it measures: 199.4mm, "7 27/32in" or 99.7%; required',
+      )
+      .requiredOption('--down <measured>', 'the line along the long side likewise; required')
+      .option('--nominal <length>', `how long the lines were drawn (default: ${NOMINAL})`, NOMINAL)
+      .option('--json', 'answer with one JSON object for programs: mm printed a mm'),
+    {
+      notes: [`Setting a name again replaces its measures. ${NOMINAL_NOTE}`],
+      files: FILES,
+      examples: [
+        'fairlath printer set shop-laser --across 199.4mm --down 200.6mm',
+        'fairlath printer set "office inkjet" --across 7.53in --down 7.49in --nominal 7.5in',
+      ],
+    },
+  ).action((name: string, options: SetOptions) => {
+    atOption('NAME', () => checkName(name));
+    const nominal = atOption('--nominal', () => parseNominal(options.nominal));
+    const printer = {
+      name,
+      across: atOption('--across', () => parseScale(options.across, nominal)),
+      down: atOption('--down', () => parseScale(options.down, nominal)),
+    };
+    keepPrinter(printer);
+    if (options.json) sayJson({ command: 'printer set', file: printersFile(), printer });
+    else
+      say(
+        `${name} prints ${scaleWords(printer)}. Kept in ${printersFile()}\n` +
+          `Print with --printer ${asArgument(name)} from now on: it is made good on every sheet.`,
+      );
+  });
+
+const listCommand = (): Command =>
+  endsWith(
+    new Command('list')
+      .summary('the printers measured so far')
+      .description('List the printers measured so far, with how much each is off.')
+      .usage('[options]')
+      .option('--json', 'answer with one JSON object for programs'),
+    { files: FILES, examples: ['fairlath printer list'] },
+  ).action((options: { json?: boolean }) => {
+    const printers = knownPrinters();
+    if (options.json) sayJson({ command: 'printer list', file: printersFile(), printers });
+    else say(listed(printers));
+  });
+
+const listed = (printers: readonly KnownPrinter[]): string =>
+  printers.length === 0
+    ? 'No printer has been measured yet. Begin with "fairlath printer sheet".'
+    : columns([
+        ['printer', 'across', 'down'],
+        ...printers.map(({ name, across, down }) => [name, percentOf(across), percentOf(down)]),
+      ]);
+
+const sayJson = (body: object): void => say(JSON.stringify({ ...body, warnings: [] }, null, 2));

@@ -1,0 +1,178 @@
+import { Command } from 'commander';
+import type { Part } from '../../part/part.ts';
+import { adviseSawing, type Sawing } from '../../shop/saw/advise-sawing.ts';
+import type { Bend } from '../../shop/saw/bends-and-corners.ts';
+import { weightMissing } from '../../shop/stock/weight.ts';
+import { cutOrder } from '../../shop/words/cut-order.ts';
+import { sayBlade } from '../../shop/words/describe-blade.ts';
+import { sayEnd } from '../../shop/words/describe-ends.ts';
+import { saySupport } from '../../shop/words/describe-support.ts';
+import type { LengthWords } from '../../shop/words/length-format.ts';
+import { sawCautions } from '../../shop/words/saw-cautions.ts';
+import type { Warning } from '../../units/fault.ts';
+import { showNearest } from '../../units/graduation.ts';
+import { type Rule, showLength } from '../../units/rule.ts';
+import { writePicture } from '../files/picture-file.ts';
+import { readGiven, takesJob, warn } from '../options/job-input.ts';
+import { atOption } from '../options/option-values.ts';
+import { mustHaveBlade, readSaws, type SawOptions } from '../options/saw-options.ts';
+import { forceOption, pictureOption } from '../options/shared-options.ts';
+import { anglesJson, degrees, printJson } from '../output/json-output.ts';
+import { ofOptions, speakingOf } from '../output/report-errors.ts';
+import { say } from '../output/stdout.ts';
+
+/** `fairlath saw JOB`: how to saw the part. */
+export const makeCommand = (): Command =>
+  takesJob(
+    new Command('saw')
+      .summary('blade, depth of cut, support, order of cuts')
+      .description(
+        'Say how to saw the part: the widest band-saw blade that turns the line, depth of cut and saw settings at the ' +
+          'ends, where the board must be borne, and the order of cuts.',
+      )
+      .option('--blade <width>', 'of your band-saw blade: does it turn the line?')
+      .option('--kerf <length>', 'how wide that blade saws (default: 1 mm, about 0.04 in)')
+      .option(
+        '--gauge <length>',
+        'how thick its band is, less than the kerf (default: 0.025 in, about 0.6 mm)',
+      )
+      .option(
+        '--depth-of-cut <length>',
+        'of your table saw, blade upright (default: 3 1/8 in, a common 10 in saw)',
+      )
+      .option(
+        '--depth-at-45 <length>',
+        'of your table saw, blade tilted 45° (default: the same length of blade as upright)',
+      )
+      .option(
+        '--height <length>',
+        'that the band saw takes under its raised guide (default: 6 in, a common 14 in band saw)',
+      )
+      .option(
+        '--table <length x width>',
+        'of the band saw, along the feed and across it, such as 16x20 (default: 16x16 in)',
+      )
+      .addOption(pictureOption('also draw the board on the saw: bends, stands, order of cuts'))
+      .addOption(forceOption()),
+    {
+      notes: [
+        'Least radii are common practice: charts of blade widths disagree, and the most cautious figure of each is ' +
+          'taken. The defaults are those of common saws, from memory: measure your own and give it.',
+      ],
+      files: 'Reads JOB. Writes the SVG that --picture names.',
+      care:
+        'The manual of your saw comes first. Wear eye protection, set the guide just above the work, keep your hands ' +
+        'out of the line of the blade, support long stock, and stop the blade before you back out of a cut.',
+      examples: [
+        'fairlath saw samples/hall-bench-leg.yaml',
+        'fairlath saw samples/hall-bench-leg.yaml --picture saw.svg',
+        'fairlath saw samples/wall-shelf-bracket.yaml --blade 13 --kerf 1.1 --gauge 0.6',
+        'fairlath saw samples/garden-arch-rail.yaml --table 400x500 --depth-of-cut 79',
+        'fairlath saw --curve arc --chord 12 --rise 4 --blade 3/4',
+      ],
+    },
+  ).action(async (file: string | undefined, options: SawOptions) => {
+    mustHaveBlade(options);
+    const { part, speaker, file: job } = readGiven(file, { ...options });
+    const words = wordingIn(part.rule);
+    const sawing = speakingOf(ofOptions(speaker), () =>
+      atOption('--blade', () => adviseSawing(part, readSaws(options, words.unit))),
+    );
+    const { picture: output, force } = options;
+    if (output !== undefined)
+      await writePicture({ output, inputs: [job], force }, `${part.name}: the saw`, async () => {
+        const { composeSawPicture } = await import('../../export/pictures/saw-picture.ts');
+        return composeSawPicture(part, sawing);
+      });
+    // A quick line has no stock to write it under.
+    const missing = file === undefined ? [] : weightMissing(part);
+    const cautions = sawCautions(part, sawing.edges, sawing.height, words);
+    if (options.json) printJson('saw', part, asJson(sawing), [...part.warnings, ...missing, ...cautions]);
+    else say(asText(part, sawing, cautions, words));
+    warn(part);
+    for (const { message } of missing) console.error(`warning: ${message}`);
+  });
+
+const wordingIn = (rule: Rule): LengthWords => ({
+  length: (mm) => showLength(mm, rule),
+  about: (mm) => showNearest(mm, rule),
+  unit: rule.unit,
+});
+
+function asJson({ ends, blade, weights, support, tableSaw, height, table }: Sawing): object {
+  return {
+    ends: ends.map(({ end: { side, angles }, needs, reach, passes }) => ({
+      end: side,
+      ...anglesJson(angles),
+      bladeDepth: needs ?? null,
+      bladeReach: reach,
+      passes: passes ?? null,
+    })),
+    tableSaw: { depthOfCut: tableSaw.depth, depthAt45: tableSaw.depthAt45 ?? null },
+    blade: bladeJson(blade),
+    support: {
+      mass: weights.partMass ?? weights.boardMass ?? null,
+      balanceStation: weights.balance.x,
+      stands: support.stands.map(({ station }) => station),
+      boardMass: weights.boardMass ?? null,
+      boardBalanceStation: weights.boardBalance.x,
+      standsAt: support.stands,
+      tips: support.tips,
+      swing: support.swing,
+      table,
+      height,
+    },
+  };
+}
+
+function bladeJson({ hollows, rounds, widest, corners, asked }: Sawing['blade']): object {
+  const at = (bend: Bend) => ({ station: bend.at.x, offset: bend.at.y, edge: bend.edge });
+  const [hollow, round] = [hollows[0], rounds[0]];
+  return {
+    tightestConcave: hollow?.radius ?? null,
+    tightestConvex: round?.radius ?? null,
+    widest: widest?.width ?? null,
+    tightestConcaveAt: hollow ? at(hollow) : null,
+    tightestConvexAt: round ? at(round) : null,
+    tightestConcavePlaces: hollows.map(at),
+    tightestConvexPlaces: rounds.map(at),
+    corners: corners.map(({ kind, at: { x, y }, turn, edge, ofShoulder }) => ({
+      kind,
+      ofShoulder,
+      station: x,
+      offset: y,
+      turnDeg: degrees(turn),
+      edge,
+    })),
+    ...(asked && {
+      asked: {
+        width: asked.width,
+        leastRadius: asked.leastRadius,
+        turns: asked.tooTight.length === 0,
+        tooTight: asked.tooTight.map((bend) => ({ kind: bend.kind, radius: bend.radius, ...at(bend) })),
+      },
+    }),
+  };
+}
+
+function asText(part: Part, sawing: Sawing, cautions: readonly Warning[], words: LengthWords): string {
+  const { blade, ends, tableSaw, weights, support, table, edges } = sawing;
+  const line =
+    part.sawAllowance > 0
+      ? `Blade of the band saw, for the line ${words.about(part.sawAllowance)} outside the finished one`
+      : 'Blade of the band saw';
+  const block = (title: string, lines: readonly string[]): string =>
+    [`${title}:`, ...lines.map((each) => `  ${each}`)].join('\n');
+  const order = cutOrder(part, edges, blade, support, words);
+  return [
+    part.name,
+    block(line, sayBlade(blade, words)),
+    ...ends.map((cut) => {
+      const [title, ...rest] = sayEnd(cut, part.stock?.thickness, tableSaw, words);
+      return [`The ${title}`, ...rest.map((each) => `  ${each}`)].join('\n');
+    }),
+    block('Support', saySupport(weights, support, table, words)),
+    ['Order of cuts:', ...order.map((step, i) => `  ${i + 1}. ${step}`)].join('\n'),
+    ['Take care:', ...cautions.map(({ message }) => `- ${message}`)].join('\n'),
+  ].join('\n\n');
+}

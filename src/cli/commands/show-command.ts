@@ -1,0 +1,211 @@
+import { Command } from 'commander';
+import { type Apart, liesApart } from '../../curves/compare/compare-kinds.ts';
+import type { Curve } from '../../curves/curve.ts';
+import { fairnessOf } from '../../curves/fairness/fairness.ts';
+import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
+import type { Point } from '../../curves/geometry/point.ts';
+import { type Figures, figuresOf } from '../../curves/measurements.ts';
+import type { Part, PartEdge, Tenon } from '../../part/part.ts';
+import { showNearest } from '../../units/graduation.ts';
+import { type Rule, readOnRule, showLength, showOnRule } from '../../units/rule.ts';
+import { showAngle } from '../../units/show-angle.ts';
+import { writePicture } from '../files/picture-file.ts';
+import { readGiven, takesJob, warn } from '../options/job-input.ts';
+import { forceOption, pictureOption } from '../options/shared-options.ts';
+import { endJson, endsText, jointJson, jointsText } from '../output/joinery-output.ts';
+import { degrees, pair, printJson } from '../output/json-output.ts';
+import { say } from '../output/stdout.ts';
+
+interface ShowOptions {
+  readonly picture?: string;
+  readonly force?: boolean;
+  readonly json?: boolean;
+}
+
+/** `fairlath show JOB`: the curve in figures. */
+export const makeCommand = (): Command =>
+  takesJob(
+    new Command('show')
+      .summary('the curve in figures, and how fair it is')
+      .description(
+        'Show the part in figures: apex, nail, rise, length, tightest radius, angles at the ends, how fair each edge ' +
+          'is, and how far other kinds of curve of the same rise lie off.',
+      )
+      .addOption(pictureOption('also draw the part with its curvature as a comb, to look at'))
+      .addOption(forceOption()),
+    {
+      notes: [
+        'The nail is not the apex: unless it stands in the middle, a strip rises higher in its longer span.',
+      ],
+      files: 'Reads JOB. Writes the SVG that --picture names.',
+      examples: [
+        'fairlath show samples/hall-bench-leg.yaml',
+        'fairlath show samples/hall-bench-leg.yaml --picture leg.svg',
+        'fairlath show samples/garden-arch-rail.yaml --json',
+        'fairlath show --curve batten --chord 28 --rise 3/4 --nail 12',
+      ],
+    },
+  ).action(async (file: string | undefined, options: ShowOptions) => {
+    const { part, file: input } = readGiven(file, { ...options });
+    const { picture: output, force } = options;
+    if (output !== undefined)
+      await writePicture({ output, inputs: [input], force }, part.name, async () => {
+        const { composePicture } = await import('../../export/pictures/part-picture.ts');
+        return composePicture(part);
+      });
+    warn(part);
+    if (options.json) printJson('show', part, asJson(part));
+    else say(asText(part));
+  });
+
+function asJson(part: Part): object {
+  const { shape } = part;
+  return {
+    edges: part.edges.map((edge) => edgeJson(edge, part.rule)),
+    ...(part.ends && { ends: part.ends.map((end) => endJson(end, part)) }),
+    joints: part.joints.map(jointJson),
+    ...(shape.type === 'closed' && {
+      leastWidth: { width: shape.leastWidth.width, station: shape.leastWidth.at.x },
+      ...(shape.tenons.length > 0 && { tenons: shape.tenons.map(tenonJson) }),
+    }),
+  };
+}
+
+const tenonJson = ({ side, shoulder, width, at }: Tenon): object => ({
+  end: side,
+  shoulder,
+  width,
+  station: at.x,
+});
+
+function edgeJson({ name, length, runs }: PartEdge, rule: Rule): object {
+  const { remarks, joins, inflections } = fairnessOf(runs);
+  return {
+    name,
+    length,
+    runs: runs.map(runJson),
+    fairness: {
+      remarks: remarks.map(({ code, at, message }) => ({
+        code,
+        ...(at && { station: at.x }),
+        message: message((mm) => showLength(mm, rule)),
+      })),
+      joins: joins.map(({ at, turn, jump }) => ({
+        station: at.x,
+        turnDeg: degrees(turn),
+        curvatureJump: jump,
+      })),
+      inflections: inflections.map(({ x }) => x),
+    },
+  };
+}
+
+function runJson(run: Curve): object {
+  const { apex, tightest, length, endAngles, inflections } = figuresOf(run);
+  return {
+    kind: run.kind,
+    from: pair(run.from),
+    to: pair(run.to),
+    length,
+    apex: apex && { station: apex.at.x, offset: apex.at.y, rise: apex.rise },
+    pins: run.pins.map(pair),
+    minRadius: tightest && { radius: tightest.radius, station: tightest.at.x },
+    endAnglesDeg: endAngles.map(degrees),
+    inflections: inflections.map(({ x }) => x),
+    apart: liesApart(run).map(({ kind, worst, at, sameApex }) => ({ kind, worst, station: at.x, sameApex })),
+  };
+}
+
+function asText(part: Part): string {
+  const blocks = part.edges.map((edge) => edgeText(edge, part.rule));
+  return [
+    title(part),
+    ...blocks,
+    ...widthText(part),
+    ...endsText(part),
+    ...jointsText(part),
+    ...(part.notes ? [part.notes.trim()] : []),
+  ].join('\n\n');
+}
+
+function title({ name, quantity, stock, rule }: Part): string {
+  const sizes = [stock?.length, stock?.width, stock?.thickness].filter((size) => size !== undefined);
+  const board =
+    sizes.length > 0 ? `${sizes.map((size) => showOnRule(size, rule)).join(' × ')} ${rule.unit}` : '';
+  const facts = [quantity > 1 ? `${quantity} wanted` : '', stock?.species ?? '', board].filter(
+    (fact) => fact !== '',
+  );
+  return [name, ...(facts.length > 0 ? [facts.join(', ')] : [])].join('\n');
+}
+
+const edgeText = ({ name, length, runs }: PartEdge, rule: Rule): string =>
+  [
+    `${name}: ${showNearest(length, rule)} along the line`,
+    ...runs.map((run) => runText(run, rule)),
+    ...fairnessOf(runs).remarks.map(({ message }) => `  ${message((mm) => showLength(mm, rule))}`),
+  ].join('\n');
+
+function runText(run: Curve, rule: Rule): string {
+  const at = ({ x, y }: Point): string => `station ${showOnRule(x, rule)}, offset ${showOnRule(y, rule)}`;
+  const rows = [
+    run.exact.some(isShoulder)
+      ? ['  shoulder', `${at(run.from)} to ${showOnRule(run.to.y, rule)}`]
+      : [`  ${run.kind}`, `${at(run.from)}  to  ${at(run.to)}`],
+    ...figureRows(run, figuresOf(run), rule, at),
+  ];
+  return leftColumns(rows);
+}
+
+function figureRows(run: Curve, figures: Figures, rule: Rule, at: (p: Point) => string): string[][] {
+  const { apex, tightest, endAngles, inflections, length } = figures;
+  if (run.kind === 'line') return [];
+  const nails = run.pins
+    .slice(1, -1)
+    .map((pin) => (run.kind === 'batten' ? ['    nail', `drive it at ${at(pin)}`] : ['    pin', at(pin)]));
+  const angles = endAngles.map(showAngle);
+  return [
+    ...nails,
+    ...(apex ? [['    apex', `${at(apex.at)}; rise ${showLength(apex.rise, rule)} over its chord`]] : []),
+    ['    length', showNearest(length, rule)],
+    ...(tightest
+      ? [radiusRow(run, showNearest(tightest.radius, rule), showOnRule(tightest.at.x, rule))]
+      : []),
+    ['    ends', `${angles[0]} at the start, ${angles[1]} at the end, from the reference line`],
+    ...inflections.map((p) => ['    inflection', `station ${showOnRule(p.x, rule)}`]),
+    ...liesApart(run).map((apart) => ['    apart', apartText(apart, rule)]),
+  ];
+}
+
+/** An arc is as tight all along. */
+const radiusRow = ({ kind }: Curve, radius: string, station: string): string[] =>
+  kind === 'arc' ? ['    radius', radius] : ['    tightest', `radius ${radius} at station ${station}`];
+
+const A_KIND: Readonly<Record<Apart['kind'], string>> = {
+  arc: 'an arc',
+  batten: 'a free batten over one nail',
+  bow: 'a bow',
+  spline: 'a natural spline',
+};
+
+/** "an arc of this rise lies 1/16 in off at station 3": how much the choice of curve matters. */
+function apartText({ kind, worst, at, sameApex }: Apart, rule: Rule): string {
+  const other = `${A_KIND[kind]} of this rise${sameApex ? '' : ', its apex in the middle,'}`;
+  if (readOnRule(worst, rule).mark === 0) return `${other} is the same line on your rule`;
+  return `${other} lies ${showNearest(worst, rule)} off at station ${readOnRule(at.x, rule).text}`;
+}
+
+/** Wide enough for the longest name, so that every run's figures stand under each other. */
+const NAME_COLUMN = '    inflection'.length;
+
+const leftColumns = (rows: readonly (readonly string[])[]): string =>
+  rows.map(([name, value]) => `${name!.padEnd(NAME_COLUMN)}  ${value}`).join('\n');
+
+function widthText({ shape, rule }: Part): string[] {
+  if (shape.type !== 'closed') return [];
+  const { leastWidth, tenons } = shape;
+  const place = ({ width, at }: typeof leastWidth): string =>
+    `${showLength(width, rule)} at station ${showOnRule(at.x, rule)}`;
+  const between = tenons.length > 0 ? ', its tenons left out' : '';
+  const lines = tenons.map((tenon) => `tenon        ${place(tenon)}, ${tenon.side} end`);
+  return [[`least width  ${place(leastWidth)}${between}`, ...lines].join('\n')];
+}

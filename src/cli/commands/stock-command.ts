@@ -1,0 +1,202 @@
+import { Command } from 'commander';
+import type { Part } from '../../part/part.ts';
+import type { Nesting } from '../../shop/nesting/nest-copies.ts';
+import type { Laid } from '../../shop/nesting/nesting-layouts.ts';
+import { blankWarnings } from '../../shop/stock/blank.ts';
+import { boardFeet } from '../../shop/stock/board-feet.ts';
+import type { Layers } from '../../shop/stock/lumber-thicknesses.ts';
+import { planStock, type StockPlan } from '../../shop/stock/stock-plan.ts';
+import {
+  layerRows,
+  nestingRows,
+  runoutBand,
+  STOCK_CAUTIONS,
+  sayAmount,
+  sayBlank,
+  sayGrain,
+  saySizes,
+} from '../../shop/words/describe-stock.ts';
+import type { Warning } from '../../units/fault.ts';
+import { showLength } from '../../units/rule.ts';
+import { showAngle } from '../../units/show-angle.ts';
+import { writePicture } from '../files/picture-file.ts';
+import { type BoardOptions, nestingOf, takesBoards, wishOf } from '../options/board-options.ts';
+import { readGiven, takesJob, warn } from '../options/job-input.ts';
+import { forceOption, pictureOption } from '../options/shared-options.ts';
+import { degrees, printJson } from '../output/json-output.ts';
+import { ofOptions, speakingOf } from '../output/report-errors.ts';
+import { say } from '../output/stdout.ts';
+import { columns } from '../output/text-table.ts';
+
+interface StockOptions extends BoardOptions {
+  readonly picture?: string;
+  readonly force?: boolean;
+  readonly json?: boolean;
+}
+
+/** `fairlath stock JOB`: the wood a part takes. */
+export const makeCommand = (): Command =>
+  takesJob(
+    takesBoards(
+      new Command('stock')
+        .summary('the wood: blank, boards, weight, grain')
+        .description(
+          'Plan the wood: the blank with its allowances, rough boards and layers, board feet or cubic metres and weight, the copies laid ' +
+            'on boards, where the grain runs out most, and the weakest section.',
+        ),
+    )
+      .addOption(pictureOption('also draw the board with the copies on it, to scale'))
+      .addOption(forceOption()),
+    {
+      notes: [
+        'The blank is the part over all (saw line, long points) with 1/2 in more of length, 1/4 in of width ("width" ' +
+          'under "allowance" in the job changes it) and 1/8 in of thickness to plane. Copies lie as close as their ' +
+          'curved outlines allow, never closer than the kerf.',
+        'Volume and weight are of one blank and one finished part, and of the whole quantity where it says so.',
+      ],
+      files: 'Reads JOB. Writes the SVG that --picture names.',
+      examples: [
+        'fairlath stock samples/hall-bench-leg.yaml --board-width 10',
+        'fairlath stock samples/hall-bench-leg.yaml --board-width 10 --picture board.svg',
+        'fairlath stock samples/wall-shelf-bracket.yaml --board-width 250 --board-length 900',
+        'fairlath stock samples/wall-shelf-bracket.yaml --board-width 160 --grain "1 in 3"',
+      ],
+    },
+  ).action(async (file: string | undefined, options: StockOptions) => {
+    const { part, speaker, file: input } = readGiven(file, { ...options });
+    const plan = speakingOf(ofOptions(speaker), () => planStock(part, wishOf(part, options)));
+    if (options.picture !== undefined) await drawBoard(part, plan, input, options);
+    // With boards given, the stock is not what the blanks come from.
+    const fromStock = options.boardLength === undefined && options.boardWidth === undefined;
+    const warnings = [...part.warnings, ...(fromStock ? blankWarnings(part, plan.blank) : [])];
+    if (options.json) printJson('stock', part, asJson(part, plan), [...warnings, ...STOCK_CAUTIONS]);
+    else say(asText(part, plan));
+    warn({ ...part, warnings });
+  });
+
+async function drawBoard(
+  part: Part,
+  plan: StockPlan,
+  input: string | undefined,
+  { picture, force }: StockOptions,
+): Promise<void> {
+  const nesting = nestingOf(plan, '--picture');
+  await writePicture({ output: picture!, inputs: [input], force }, `${part.name}: the board`, async () => {
+    const { composeBoard } = await import('../../export/pictures/board-picture.ts');
+    return composeBoard(part, plan, nesting);
+  });
+}
+
+/** Sizes, board feet and mass are of one blank and one finished part; `inAll` is of the quantity. */
+function asJson(part: Part, plan: StockPlan): object {
+  const { blank, layers, amount, nesting } = plan;
+  return {
+    blank,
+    ...(layers && { layers: layers.map(layerJson) }),
+    ...(amount && {
+      boardFeet: amount.boardFeet,
+      cubicMetres: amount.cubicMetres,
+      ...(amount.weight && {
+        species: amount.weight.species.name,
+        mass: amount.weight.part,
+        blankMass: amount.weight.blank,
+      }),
+      inAll: {
+        quantity: part.quantity,
+        ...amount.rough,
+        ...(amount.weight && {
+          mass: amount.weight.part * part.quantity,
+          blankMass: amount.weight.blank * part.quantity,
+        }),
+      },
+    }),
+    ...(nesting && { nesting: nestingJson(nesting, layers?.[0]) }),
+    grain: grainJson(plan),
+  };
+}
+
+const layerJson = ({ count, quarter, each, waste }: Layers): object => ({
+  count,
+  quarter: quarter.name,
+  rough: quarter.rough,
+  planed: quarter.planed,
+  each,
+  waste,
+});
+
+function nestingJson(nesting: Nesting, layers: Layers | undefined): object {
+  const { board, gap, copiesOn, ways, rectangles, ...laid } = nesting;
+  const rough = layers && { ...board, thickness: layers.quarter.rough };
+  return {
+    ...laid,
+    rectanglePitch: rectangles.pitch,
+    gap,
+    board,
+    ...(rough && layers && { boardFeet: boardFeet(rough) * layers.count * laid.boards }),
+    rectangles,
+    ways: ways.map((way: Laid) => way),
+    copies: copiesOn(1),
+  };
+}
+
+function grainJson({ grain }: StockPlan): object {
+  const { turn, worst, strength, section, better } = grain;
+  return {
+    turnDeg: degrees(turn),
+    worstDeg: degrees(worst.angle),
+    edge: worst.edge,
+    station: worst.at.x,
+    offset: worst.at.y,
+    strength: strength.least,
+    strengthMost: strength.most,
+    band: runoutBand(grain),
+    ...(section && {
+      sectionRatio: section.share,
+      section: {
+        station: section.at.x,
+        offset: section.at.y,
+        height: section.height,
+        weakened: section.weakened,
+      },
+    }),
+    ...(better && {
+      better: { turnDeg: degrees(better.turn), worstDeg: degrees(better.angle), blankWidth: better.width },
+    }),
+  };
+}
+
+function asText(part: Part, plan: StockPlan): string {
+  const { rule, stock } = part;
+  const { layers, nesting, kerf } = plan;
+  const list = (title: string, lines: readonly string[]): string[] =>
+    lines.length > 0 ? [[title, ...lines].join('\n  ')] : [];
+  const rows = (title: string, table: readonly (readonly string[])[]): string[] =>
+    table.length > 1 ? list(title, columns(table).split('\n')) : [];
+  return [
+    [part.name, wanted(part)].filter((line) => line !== '').join('\n'),
+    ...list('Blank', sayBlank(part, plan)),
+    ...rows(
+      `Thickness: ${stock?.thickness === undefined ? '' : showLength(stock.thickness, rule)}`,
+      layers ? layerRows(layers, rule) : [],
+    ),
+    ...(layers?.length === 0 ? ['No rough board is sold thick enough: glue it up of more layers.'] : []),
+    ...list('Wood', sayAmount(part, plan)),
+    ...(nesting
+      ? rows(
+          `Laid on boards of ${saySizes([nesting.board.length, nesting.board.width], rule)}, ${showLength(kerf, rule)} of kerf between`,
+          nestingRows(plan, rule),
+        )
+      : []),
+    ...list(
+      plan.grain.turn === 0 ? 'Grain along the reference line' : `Grain turned ${showAngle(plan.grain.turn)}`,
+      sayGrain(plan, rule),
+    ),
+    list(
+      'Take care:',
+      STOCK_CAUTIONS.map(({ message }: Warning) => `- ${message}`),
+    ).join(''),
+  ].join('\n\n');
+}
+
+const wanted = ({ quantity, stock }: Part): string =>
+  [quantity > 1 ? `${quantity} wanted` : '', stock?.species ?? ''].filter((word) => word !== '').join(', ');

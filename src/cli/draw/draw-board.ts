@@ -1,0 +1,37 @@
+import type { FullSizeOptions } from '../../export/full-size/compose-full-size.ts';
+import type { FullSize } from '../../export/full-size/full-size.ts';
+import { fullSizeOnBoard } from '../../export/full-size/full-size-on-board.ts';
+import type { Part } from '../../part/part.ts';
+import { planStock } from '../../shop/stock/stock-plan.ts';
+import { Fault } from '../../units/fault.ts';
+import { type BoardOptions, nestingOf, wishOf } from '../options/board-options.ts';
+
+/** One of the boards that all copies lie on. */
+export interface DrawnBoard {
+  readonly number: number;
+  /** How many boards there are. */
+  readonly of: number;
+  readonly length: number;
+  readonly width: number;
+  /** Copies on it, and least between two of them, mm. */
+  readonly copies: number;
+  readonly gap: number;
+}
+
+/** @throws Fault those of `planStock` and `fullSizeOnBoard`, `draw.board` */
+export function drawBoard(
+  part: Part,
+  options: BoardOptions & { readonly board?: string },
+  asked: Omit<FullSizeOptions, 'mirror'>,
+): { readonly full: FullSize; readonly board: DrawnBoard } {
+  const number = boardNumber(options.board);
+  const nesting = nestingOf(planStock(part, wishOf(part, options)), '--nest');
+  const full = fullSizeOnBoard(part, nesting, { ...asked, board: number });
+  const { board, boards, gap } = nesting;
+  return { full, board: { number, of: boards, ...board, copies: full.copies.length, gap } };
+}
+
+function boardNumber(typed = '1'): number {
+  if (/^[1-9]\d{0,5}$/.test(typed)) return Number(typed);
+  throw new Fault('draw.board', `"${typed}" is no board. Give its number: 1, 2, 3.`, '--board');
+}

@@ -1,0 +1,32 @@
+import { writeSync } from 'node:fs';
+import { ofFile } from '../files/atomic-files.ts';
+import { nap } from '../files/sleep.ts';
+
+const STANDARD_OUTPUT = 1;
+
+/**
+ * Says a text and ends its line, where the command's words go. All of it has been written when this returns:
+ * by itself, as what Node loads to write to its own stream takes longer than a tenth of a short command.
+ *
+ * @throws Fault `file.failed` where the words go to a file that cannot take them
+ */
+export const say = (text: string): void => sayAsIs(`${text}\n`);
+
+/** The same for a text that has its own ends of lines. */
+export function sayAsIs(text: string): void {
+  const bytes = Buffer.from(text);
+  for (let said = 0; said < bytes.length; ) said += written(bytes, said);
+}
+
+function written(bytes: Buffer, from: number): number {
+  try {
+    return writeSync(STANDARD_OUTPUT, bytes, from);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    // A reader that stops early (`| head`) is no fault of anyone's.
+    if (code === 'EPIPE') process.exit(0);
+    if (code !== 'EAGAIN') throw ofFile('standard output', error);
+    nap();
+    return 0;
+  }
+}

@@ -1,0 +1,22 @@
+import type { Page } from '../../export/drawing/drawing.ts';
+import type { Part } from '../../part/part.ts';
+import type { Layout } from '../../tiling/layout.ts';
+import type { Warning } from '../../units/fault.ts';
+
+/** Something to print, laid over its sheets: a pattern, a gauge, a template, a form. */
+export interface Printed {
+  readonly part: Part;
+  /** The file's title, and the first words of what is told. */
+  readonly title: string;
+  readonly layout: Layout;
+  /** Of a pair whose halves differ, the pattern of the other. */
+  readonly mirrored?: Layout;
+  /** The pages' names in order, without drawing them. */
+  readonly names: readonly string[];
+  readonly pages: Iterable<Page>;
+  /** What its JSON has beside what every print has. */
+  readonly json?: object;
+  /** What is told of it beside its sheets. */
+  readonly says?: readonly string[];
+  readonly warnings?: readonly Warning[];
+}

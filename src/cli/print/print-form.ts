@@ -1,0 +1,122 @@
+import { figuresOf } from '../../curves/measurements.ts';
+import { type Form, formOf } from '../../part/derived/bending-form.ts';
+import type { Part, PartEdge } from '../../part/part.ts';
+import { formFactor, type Lamination, laminate, lostShare } from '../../shop/strip/lamination.ts';
+import { stripSpecies } from '../../shop/wood/find-species.ts';
+import { type LayOutOptions, layOut } from '../../tiling/tile.ts';
+import { Fault, type Warning } from '../../units/fault.ts';
+import { showFine, showLength } from '../../units/rule.ts';
+import { edgesNamed } from '../options/edge-options.ts';
+import { atOption, lengthAt } from '../options/option-values.ts';
+import { pair } from '../output/json-output.ts';
+import type { Printed } from './prepared-print.ts';
+
+export interface FormOptions {
+  readonly edge?: string;
+  readonly plies?: string;
+  readonly thickness?: string;
+  readonly species?: string;
+}
+
+/** `print --form`: the pattern of the form that the part is laminated on. */
+export async function printedForm(
+  part: Part,
+  options: FormOptions,
+  sheets: LayOutOptions,
+  cover: boolean,
+): Promise<Printed> {
+  const { patternPages } = await import('../../export/sheets/pattern-pages.ts');
+  const { formNotes } = await import('../../export/cover/form-notes.ts');
+  const { edge, curvature } = bentEdge(part, options);
+  const species = atOption('--species', () => stripSpecies(options.species, part.stock?.species));
+  const ask = { species, rule: part.rule, curvature, ...sizeOf(part, options) };
+  const lamination = atOption('--form', () => laminate(ask));
+  const form = atOption('--form', () => formOf(part, edge, formFactor(lamination.plies)));
+  const layout = layOut(form.part, sheets);
+  const notes = formNotes(part, edge.name, form, lamination, species);
+  return {
+    part: form.part,
+    title: form.part.name,
+    layout,
+    ...patternPages(form.part, layout, cover, notes),
+    json: { form: asJson(edge.name, species.name, form, lamination) },
+    says: asText(part, edge.name, species.name, form, lamination),
+    warnings: plyWarnings(part, lamination),
+  };
+}
+
+/** The edge that is named, or the one that is bent, with its sharpest curvature. */
+function bentEdge(part: Part, options: FormOptions): { edge: PartEdge; curvature: number } {
+  const bent = edgesNamed(part, options).flatMap((edge) => {
+    const sharpest = Math.max(
+      0,
+      ...edge.runs.map((run) => 1 / (figuresOf(run).tightest?.radius ?? Infinity)),
+    );
+    return sharpest > 0 ? [{ edge, curvature: sharpest }] : [];
+  });
+  const [first, second] = bent;
+  if (!first)
+    throw new Fault('form.straight', 'there is no curve to bend plies to: glue them up flat.', '--form');
+  if (second)
+    throw new Fault(
+      'form.which-edge',
+      `both edges are curved, "${first.edge.name}" and "${second.edge.name}". Say which the form’s face touches: --edge.`,
+      '--form',
+    );
+  return first;
+}
+
+function sizeOf({ rule }: Part, { plies, thickness }: FormOptions): { plies?: number; thickness?: number } {
+  return {
+    ...(plies !== undefined && { plies: atOption('--plies', () => pliesTyped(plies)) }),
+    ...(thickness !== undefined && { thickness: lengthAt('--thickness', thickness, rule.unit, 'positive') }),
+  };
+}
+
+function pliesTyped(typed: string): number {
+  if (!/^\d{1,6}$/.test(typed))
+    throw new Fault('form.plies', `"${typed}" is no number of plies. Write a whole number such as 8.`);
+  const plies = Number(typed);
+  lostShare(plies);
+  return plies;
+}
+
+const asJson = (edge: string, species: string, form: Form, lamination: Lamination): object => ({
+  edge,
+  species,
+  ...lamination,
+  springback: { share: lostShare(lamination.plies), lost: form.rise - form.askedRise },
+  line: {
+    length: form.length,
+    chord: form.chord,
+    rise: form.rise,
+    askedRise: form.askedRise,
+    ends: form.part.shape.type === 'line' ? form.part.shape.chord.map(pair) : [],
+  },
+});
+
+function asText(
+  part: Part,
+  edge: string,
+  species: string,
+  form: Form,
+  { plies, plyThickness, thickness, safePly, chartPly }: Lamination,
+): string[] {
+  const length = (mm: number): string => showLength(mm, part.rule);
+  const chart = chartPly === undefined ? '' : `; a makers’ chart gives ${length(chartPly)} for soaked strips`;
+  return [
+    `Laminate "${edge}" from ${plies} plies of ${showFine(plyThickness, part.rule.unit)}, ${length(thickness)} in all. ${species} bends safely up to ${showFine(safePly, part.rule.unit)}${chart}.`,
+    `The form rises ${length(form.rise)} over ${length(form.chord)}; off it, 1/${plies ** 2} of the bend springs back and leaves ${length(form.askedRise)}. Real wood and glue differ: bend a trial piece.`,
+  ];
+}
+
+function plyWarnings(part: Part, { verdict, plyThickness, safePly }: Lamination): Warning[] {
+  if (verdict === 'safe') return [];
+  const ply = (mm: number): string => showFine(mm, part.rule.unit);
+  return [
+    {
+      code: `form.${verdict}`,
+      message: `a ply of ${ply(plyThickness)} ${verdict === 'breaks' ? 'breaks' : 'may break'} on this form. Use more plies of ${ply(safePly)} or less, or steam them.`,
+    },
+  ];
+}

@@ -1,0 +1,89 @@
+import type { LaidGauge } from '../../export/gauge/gauge-layout.ts';
+import { type GaugeStrip, gaugeStrip } from '../../part/derived/story-stick.ts';
+import type { Part } from '../../part/part.ts';
+import type { LayOutOptions } from '../../tiling/tile.ts';
+import { Fault, type Warning } from '../../units/fault.ts';
+import { graduationMm } from '../../units/graduation.ts';
+import { type Rule, showLength, showOnRule } from '../../units/rule.ts';
+import { type AlongOptions, baseNamed, edgesNamed, stationsEveryTyped } from '../options/edge-options.ts';
+import { atOption } from '../options/option-values.ts';
+import type { Printed } from './prepared-print.ts';
+
+export interface GaugeOptions extends AlongOptions {
+  readonly every?: string;
+}
+
+/** `print --gauge`: strips for a story stick instead of the pattern. */
+export async function printedGauge(
+  part: Part,
+  options: GaugeOptions,
+  sheets: LayOutOptions,
+  cover: boolean,
+): Promise<Printed> {
+  const { layOutGauge, worthReading } = await import('../../export/gauge/gauge-layout.ts');
+  const { composeGauge, gaugePageNames } = await import('../../export/gauge/gauge-pages.ts');
+  const strips = edgesNamed(part, options).map((edge) => {
+    const base = baseNamed(edge, options);
+    return gaugeStrip(part, edge, base, stationsEveryTyped(edge, base, part.rule.unit, options.every));
+  });
+  mustLieAlong(sheets);
+  const read = worthReading(strips, part);
+  const from = options.from === 'chord' ? 'chord' : 'reference';
+  const gauge = atOption('--gauge', () =>
+    layOutGauge({ part, from, strips: read, tolerance: graduationMm(part.rule) }, sheets),
+  );
+  return {
+    part,
+    title: `Gauge: ${part.name}`,
+    layout: gauge.layout,
+    names: gaugePageNames(gauge, cover),
+    pages: composeGauge(gauge, cover),
+    json: { gauge: asJson(gauge) },
+    says: asText(gauge, strips),
+    warnings: read.flatMap((strip) => doublesBack(strip, part.rule)),
+  };
+}
+
+/** The stick takes one reading a station, and the maker's rule may meet the edge at another. */
+function doublesBack({ edge, doubled }: GaugeStrip, rule: Rule): Warning[] {
+  if (doubled.length === 0) return [];
+  const stations = doubled.map((station) => showOnRule(station, rule)).join(', ');
+  return [
+    {
+      code: 'gauge.doubles-back',
+      message: `the edge "${edge}" passes ${doubled.length > 1 ? 'stations' : 'station'} ${stations} more than once; the strip has one offset for each. See offsets, and measure there by the pattern.`,
+    },
+  ];
+}
+
+function mustLieAlong({ turn }: LayOutOptions): void {
+  if (turn !== 'auto' && turn !== 0)
+    throw new Fault('gauge.turn', 'a gauge lies along its sheets. Leave --turn out.', '--turn');
+}
+
+const asJson = ({ part, from, tolerance, placed }: LaidGauge): object => ({
+  from,
+  tolerance,
+  strips: placed.map(({ strip, edge, out }) => ({
+    edge: strip.edge,
+    workingEdge: edge,
+    measured: out > 0 ? 'up' : 'down',
+    stations: strip.ticks.map(({ station, offset, what }) => ({
+      station,
+      offset,
+      shown: showOnRule(offset, part.rule),
+      what,
+    })),
+  })),
+});
+
+function asText({ part, placed, style, tolerance }: LaidGauge, strips: readonly GaugeStrip[]): string[] {
+  const told = placed.map(({ strip }) => strip);
+  const left = strips.filter((strip) => !told.includes(strip)).map(({ edge }) => `"${edge}"`);
+  const names = told.map(({ edge, ticks }) => `"${edge}", ${ticks.length} stations`).join('; ');
+  return [
+    `Strips: ${names}. Good within ${showLength(tolerance, part.rule)}.`,
+    ...(left.length > 0 ? [`${left.join(' and ')} lies on the line itself: there is nothing to read.`] : []),
+    ...(style.every > 1 ? ['Ticks stand close: not every station has a label. See offsets for all.'] : []),
+  ];
+}

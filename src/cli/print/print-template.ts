@@ -1,0 +1,73 @@
+import { halfOf } from '../../part/derived/half-pattern.ts';
+import { type Cutter, type Template, templateOf } from '../../part/derived/router-template.ts';
+import type { Part } from '../../part/part.ts';
+import { type LayOutOptions, layOut } from '../../tiling/tile.ts';
+import { Fault } from '../../units/fault.ts';
+import { showSize } from '../../units/rule.ts';
+import { atOption, lengthAt } from '../options/option-values.ts';
+import type { Printed } from './prepared-print.ts';
+
+export interface TemplateOptions {
+  readonly bush?: string;
+  readonly bearing?: string;
+  readonly bit?: string;
+  readonly opening?: boolean;
+  readonly half?: boolean;
+}
+
+/** `print --template`: the pattern of a router's template instead of the part's. */
+export async function printedTemplate(
+  part: Part,
+  options: TemplateOptions,
+  sheets: LayOutOptions,
+  cover: boolean,
+): Promise<Printed> {
+  const { patternPages } = await import('../../export/sheets/pattern-pages.ts');
+  const { templateNotes } = await import('../../export/cover/template-notes.ts');
+  const cutter = cutterOf(part, options);
+  const template = atOption('--template', () => templateOf(part, cutter));
+  const half = <T extends Part>(whole: T): Part =>
+    options.half ? atOption('--half', () => halfOf(whole)) : whole;
+  const drawn = half(template.part);
+  const notes = templateNotes(half(part), template, cutter);
+  const layout = layOut(drawn, sheets);
+  return {
+    part: drawn,
+    title: drawn.name,
+    layout,
+    ...patternPages(drawn, layout, cover, notes),
+    json: { template: { ...cutter, inside: template.inside } },
+    says: [asText(part, template, cutter)],
+    warnings: template.warnings,
+  };
+}
+
+/** @throws Fault `template.guide`, `template.no-bit` */
+function cutterOf({ rule: { unit } }: Part, { bush, bearing, bit, opening }: TemplateOptions): Cutter {
+  if ((bush === undefined) === (bearing === undefined))
+    throw new Fault(
+      'template.guide',
+      'a template needs what runs along it, one of the two: --bush, the outside diameter of a guide bush, or --bearing, that of a bearing on the bit.',
+      '--template',
+    );
+  if (bit === undefined)
+    throw new Fault('template.no-bit', 'a template needs the bit’s diameter: --bit 1/2.', '--template');
+  return {
+    guide: bush === undefined ? 'bearing' : 'bush',
+    guideDiameter:
+      bush === undefined
+        ? lengthAt('--bearing', bearing!, unit, 'positive')
+        : lengthAt('--bush', bush, unit, 'positive'),
+    bitDiameter: lengthAt('--bit', bit, unit, 'positive'),
+    opening: opening ?? false,
+  };
+}
+
+function asText(part: Part, { inside }: Template, { guide, guideDiameter, bitDiameter }: Cutter): string {
+  const length = (mm: number): string => showSize(mm, part.rule);
+  const size =
+    inside === 0
+      ? 'the part’s own size'
+      : `${inside < 0 ? 'larger' : 'smaller'} all round by ${length(Math.abs(inside))}`;
+  return `For a ${guide} of ${length(guideDiameter)} and a bit of ${length(bitDiameter)}: ${size}.`;
+}

@@ -1,0 +1,96 @@
+import { add, cross, distance, dot, type Point, scale, subtract } from '../geometry/point.ts';
+
+/**
+ * A circular arc by its two ends and its bulge, tan(sweep/4): positive where it runs counter-clockwise, 0 where
+ * it is straight. However flat the arc, nothing in it grows beyond the part, as its centre would.
+ */
+export interface BulgedArc {
+  readonly from: Point;
+  readonly to: Point;
+  readonly bulge: number;
+}
+
+/** The arc that leaves `from` along a unit tangent and ends at `to`. */
+export function arcAlong(from: Point, tangent: Point, to: Point): BulgedArc {
+  const chord = subtract(to, from);
+  // The chord stands at half the sweep off the tangent.
+  return { from, to, bulge: cross(tangent, chord) / (Math.hypot(chord.x, chord.y) + dot(tangent, chord)) };
+}
+
+/** The arc that starts at `from` and reaches `to` along a unit tangent. */
+export function arcInto(from: Point, to: Point, tangent: Point): BulgedArc {
+  const { bulge } = arcAlong(to, scale(tangent, -1), from);
+  return { from, to, bulge: -bulge };
+}
+
+/**
+ * Two arcs from one place and unit tangent to another that meet with one tangent, the lengths of their
+ * tangents to the common one alike (Bolton 1975, "Biarc curves", Computer-Aided Design 7). Undefined where
+ * the tangents face away from the chord so far that there are none.
+ */
+export function biarc(
+  from: Point,
+  leave: Point,
+  to: Point,
+  reach: Point,
+): [BulgedArc, BulgedArc] | undefined {
+  const chord = subtract(to, from);
+  const across = dot(chord, chord);
+  const ahead = dot(chord, add(leave, reach));
+  const bent = 2 * (1 - dot(leave, reach));
+  const length = across / (ahead + Math.sqrt(ahead ** 2 + bent * across));
+  if (!(length > 0 && Number.isFinite(length))) return undefined;
+  const middle = scale(add(add(from, scale(leave, length)), subtract(to, scale(reach, length))), 0.5);
+  return [arcAlong(from, leave, middle), arcInto(middle, to, reach)];
+}
+
+/** The place on an arc at a share u of its length. */
+export function placeOn({ from, to, bulge }: BulgedArc, u: number): Point {
+  const half = 2 * Math.atan(bulge);
+  // Seen from the start, the chord to the place stands off the whole chord by the rest of the sweep's half.
+  const share = half === 0 ? u : Math.sin(u * half) / Math.sin(half);
+  const turn = (u - 1) * half;
+  const [cos, sin] = [share * Math.cos(turn), share * Math.sin(turn)];
+  const chord = subtract(to, from);
+  return { x: from.x + chord.x * cos - chord.y * sin, y: from.y + chord.x * sin + chord.y * cos };
+}
+
+/**
+ * How far a place lies off the arc's circle, mm, without the circle's centre: flat arcs keep their digits.
+ * The sign is that of the side, positive to the right of the way.
+ */
+export function offCircle(arc: BulgedArc): (place: Point) => number {
+  const { from, tangent, curvature } = startOf(arc);
+  if (from.x === arc.to.x && from.y === arc.to.y) return (place) => distance(place, from);
+  return ({ x, y }) => {
+    const dx = x - from.x;
+    const dy = y - from.y;
+    const off = curvature * (dx * dx + dy * dy) - 2 * (tangent.x * dy - tangent.y * dx);
+    return off / (1 + Math.sqrt(Math.max(0, 1 + curvature * off)));
+  };
+}
+
+/** The unit tangent of the arc's circle where it is nearest to a place. */
+export function tangentAt(arc: BulgedArc, { x, y }: Point): Point {
+  const { from, tangent, curvature } = startOf(arc);
+  const across = { x: tangent.x - curvature * (y - from.y), y: tangent.y + curvature * (x - from.x) };
+  return scale(across, 1 / Math.hypot(across.x, across.y));
+}
+
+/** An arc's start, its unit tangent there and its curvature: of one without a length, a straight one's. */
+function startOf({ from, to, bulge }: BulgedArc): { from: Point; tangent: Point; curvature: number } {
+  const chord = subtract(to, from);
+  const length = Math.hypot(chord.x, chord.y);
+  if (length === 0) return { from, tangent: { x: 1, y: 0 }, curvature: 0 };
+  const turn = 1 + bulge ** 2;
+  // The tangent at the start is the chord turned back by half the sweep, 2·atan(bulge).
+  const [cos, sin] = [(1 - bulge ** 2) / turn, (-2 * bulge) / turn];
+  return {
+    from,
+    tangent: {
+      x: (chord.x * cos - chord.y * sin) / length,
+      y: (chord.x * sin + chord.y * cos) / length,
+    },
+    curvature: (4 * bulge) / (turn * length),
+  };
+}

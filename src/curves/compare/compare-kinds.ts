@@ -1,0 +1,107 @@
+import type { Curve } from '../curve.ts';
+import { batten } from '../elastica/batten.ts';
+import { bow } from '../elastica/bow.ts';
+import { segmentEnd } from '../geometry/evaluate.ts';
+import { angleOf, cross, direction, distance, dot, type Point, subtract } from '../geometry/point.ts';
+import { JOIN_MM } from '../geometry/tolerance.ts';
+import { apexOf } from '../measurements.ts';
+import { arc } from '../simple/arc.ts';
+import { spline } from '../simple/spline.ts';
+import { ifItExists } from '../try-curve.ts';
+import { Profile } from './height-over-chord.ts';
+import { gapBetween } from './max-gap.ts';
+
+/**
+ * The kinds that a maker would weigh one against the other for the same bend; the batten is the uniform
+ * one, free at both ends, over one nail.
+ */
+export const COMPARED = ['arc', 'batten', 'bow', 'spline'] as const;
+export type ComparedKind = (typeof COMPARED)[number];
+
+/** How far another kind of curve lies from a run, measured square off their chord. */
+export interface Apart {
+  readonly kind: ComparedKind;
+  /** That other curve, to draw. */
+  readonly curve: Curve;
+  /** The greatest distance, mm. */
+  readonly worst: number;
+  /** Where that is: the place on the run, whose x is the station. */
+  readonly at: Point;
+  /** Whether the other kind has the run's own apex; arc and bow always have theirs in the middle. */
+  readonly sameApex: boolean;
+}
+
+/** Stations of the apex closer than this share of the chord are the same: 0.1 mm on a metre. */
+const SAME_APEX = 1e-4;
+
+/**
+ * How far other kinds of curve lie from a run when they are drawn between the same ends with the same
+ * rise, to the same side. A batten and a spline also get the run's apex, by the nail or point that puts
+ * it there; an arc and a bow cannot, so that off the middle the distance tells what it costs to have the
+ * apex there. Left out are kinds that do not exist for this bend and those the run is one of.
+ * @returns in the order of COMPARED; empty for a straight run
+ */
+export function liesApart(run: Curve): Apart[] {
+  const { from, to } = run;
+  const apex = apexOf(run.exact, from, to);
+  if (!apex) return [];
+  const chord = angleOf(from, to);
+  const rise = cross(direction(chord), subtract(apex.at, from));
+  const station = dot(direction(chord), subtract(apex.at, from));
+  const inMiddle = Math.abs(station / distance(from, to) - 0.5) < SAME_APEX;
+  const profile = new Profile(run);
+  return COMPARED.flatMap((kind) => {
+    if (kind === 'batten' && isFreeOverOneNail(run)) return [];
+    const other = ifItExists(() => likeIt(kind, from, to, apex.at, rise));
+    const gap = other && gapBetween(profile, new Profile(other));
+    const movable = kind === 'batten' || kind === 'spline';
+    return other && gap && gap.worst > JOIN_MM
+      ? [{ kind, curve: other, ...gap, sameApex: movable || inMiddle }]
+      : [];
+  });
+}
+
+/** Curvature at an end below this share of that at the nail is none: rounding. */
+const NO_BEND = 1e-9;
+
+/** Whether a run is the very batten it would be compared with, which takes a search to find again. */
+function isFreeOverOneNail({ kind, exact }: Curve): boolean {
+  const [first, second, ...more] = exact;
+  if (kind !== 'batten' || first?.type !== 'elastica' || second?.type !== 'elastica' || more.length > 0)
+    return false;
+  const most = NO_BEND * Math.abs(second.curvature);
+  return Math.abs(first.curvature) <= most && Math.abs(segmentEnd(second).curvature) <= most;
+}
+
+function likeIt(kind: ComparedKind, from: Point, to: Point, apex: Point, rise: number): Curve | undefined {
+  switch (kind) {
+    case 'arc':
+      return arc(from, to, { rise });
+    case 'bow':
+      return bow(from, to, rise);
+    case 'batten':
+      return batten(from, to, { apex });
+    case 'spline':
+      return splineByApex(from, to, apex);
+  }
+}
+
+/**
+ * The natural spline over one point with its apex at `apex`, by the beam with one load: with the point
+ * a from the farther end and b from the nearer, the apex lies √(a(a + 2b)/3) from the farther end.
+ * Undefined past 1/√3 of the chord, where no point moves it.
+ */
+function splineByApex(from: Point, to: Point, apex: Point): Curve | undefined {
+  const chord = distance(from, to);
+  const way = direction(angleOf(from, to));
+  const station = dot(way, subtract(apex, from));
+  const far = Math.max(station, chord - station);
+  const short = Math.sqrt(chord ** 2 - 3 * far ** 2);
+  const long = chord - short;
+  if (!(short > 0)) return undefined;
+  const rise = cross(way, subtract(apex, from));
+  const height = (rise * 2 * long ** 2 * short) / (far * (chord ** 2 - short ** 2 - far ** 2));
+  const x = station * 2 >= chord ? long : short;
+  const through = { x: from.x + way.x * x - way.y * height, y: from.y + way.y * x + way.x * height };
+  return spline([from, through, to], 'natural', 'natural');
+}

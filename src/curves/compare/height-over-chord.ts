@@ -1,0 +1,106 @@
+import type { Curve } from '../curve.ts';
+import { along, type Place } from '../geometry/evaluate.ts';
+import { angleOf, cross, direction, distance, dot, type Point, subtract } from '../geometry/point.ts';
+import { rootBetween } from '../numeric/roots-and-minima.ts';
+
+/** Stations at which two curves are held side by side; between two of them they lie apart at most once. */
+export const SAMPLES = 64;
+
+/** A place and how far it stands off the chord, mm, to the left of the way along it > 0. */
+export interface OverChord extends Place {
+  readonly height: number;
+}
+
+interface Sample {
+  readonly share: number;
+  readonly u: number;
+  readonly place: (u: number) => Place;
+}
+
+/** Newton steps to the place over a station; between two samples it takes 3 or 4. */
+const MOST_STEPS = 8;
+/** Newton's method doubles its digits: after a step this small, as a share of the piece, some 1e-12 is left. */
+const STEP_DONE = 1e-6;
+
+/** A curve as heights over the stations of its chord, which are told as shares of it. */
+export class Profile {
+  private readonly samples: readonly Sample[];
+  private readonly chord: number;
+  private readonly way: Point;
+  /** Whether every station is passed once, in order. */
+  private readonly advances: boolean;
+  private known: readonly OverChord[] | undefined;
+
+  constructor(private readonly curve: Curve) {
+    this.chord = distance(curve.from, curve.to);
+    this.way = direction(angleOf(curve.from, curve.to));
+    this.samples = curve.exact.flatMap((piece) => {
+      const place = along(piece);
+      return Array.from({ length: SAMPLES + 1 }, (_, i) => {
+        const u = i / SAMPLES;
+        return { share: this.share(place(u)), u, place };
+      });
+    });
+    this.advances = this.samples.every(({ share }, i) => i === 0 || share >= this.samples[i - 1]!.share);
+  }
+
+  /** The places over SAMPLES equal steps along the chord, its two ends included. */
+  get stations(): readonly OverChord[] {
+    this.known ??= Array.from({ length: SAMPLES + 1 }, (_, i) => this.at(i / SAMPLES));
+    return this.known;
+  }
+
+  private share(p: Point): number {
+    return dot(subtract(p, this.curve.from), this.way) / this.chord;
+  }
+
+  private overChord({ x, y, angle, curvature, speed }: Place): OverChord {
+    const height = cross(this.way, subtract({ x, y }, this.curve.from));
+    return { x, y, angle, curvature, speed, height };
+  }
+
+  /** The place over a share of the chord: of the steps across it, the one farthest from the chord. */
+  at(share: number): OverChord {
+    const across: OverChord[] = [];
+    const { samples } = this;
+    for (let i = this.advances ? this.firstFrom(share) : 1; i < samples.length; i++) {
+      const before = samples[i - 1]!;
+      const after = samples[i]!;
+      if (this.advances && before.share > share) break;
+      if (before.place === after.place && (before.share - share) * (after.share - share) <= 0)
+        across.push(this.overChord(this.placeBetween(before, after, share)));
+    }
+    if (across.length > 0) return across.reduce((a, b) => (Math.abs(b.height) > Math.abs(a.height) ? b : a));
+    // Rounding can leave a station between two pieces, or just outside the ends.
+    const off = (s: Sample): number => Math.abs(s.share - share);
+    const nearest = samples.reduce((a, b) => (off(b) < off(a) ? b : a));
+    return this.overChord(nearest.place(nearest.u));
+  }
+
+  /** The first sample at or past a share, by halving, and not the very first of all. */
+  private firstFrom(share: number): number {
+    let low = 1;
+    let high = this.samples.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (this.samples[middle]!.share < share) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  }
+
+  private placeBetween(before: Sample, after: Sample, share: number): Place {
+    const { place } = before;
+    const off = (u: number): number => this.share(place(u)) - share;
+    let u = before.u + ((after.u - before.u) * (share - before.share)) / (after.share - before.share || 1);
+    for (let i = 0; i < MOST_STEPS; i++) {
+      const now = place(u);
+      const step =
+        ((this.share(now) - share) * this.chord) / (now.speed * dot(direction(now.angle), this.way));
+      u -= step;
+      if (!(u >= before.u && u <= after.u)) break;
+      if (Math.abs(step) < STEP_DONE) return place(u);
+    }
+    return place(rootBetween(off, before.u, after.u) ?? after.u);
+  }
+}

@@ -1,0 +1,43 @@
+import type { Curve } from '../curve.ts';
+import type { Point } from '../geometry/point.ts';
+import { curveOf } from '../make-curve.ts';
+import { mustDiffer } from '../validate.ts';
+import { nailForApex } from './nail-for-apex.ts';
+import { type StripEnds, stripSpans } from './solve-strip.ts';
+
+/** What bends the strip between its ends: the nails it touches, in order, or the apex it shall have. */
+export type BattenBy =
+  | { readonly nail: Point }
+  | { readonly through: readonly Point[] }
+  | { readonly apex: Point };
+
+const FREE: StripEnds = { start: 'free', end: 'free' };
+
+/**
+ * The curve of a uniform springy strip (a batten) sprung over a pin at each end and nails between: the
+ * shape of least bending energy with the strip free to slide, every pin without friction. Each end is
+ * free, or held at an angle as in a sleeve.
+ *
+ * By `nail` or `through` the strip touches those points; its apex is elsewhere, in the longer span, unless
+ * a single nail stands in the middle. By `apex` the one nail is sought that puts the apex (the point
+ * farthest from the chord) where it is asked. Exact to 1e-9 of the chord or better. What each pin has to
+ * bear, and on which side of the strip it stands, is told by `pinForces` of the curve's exact pieces.
+ * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.out-of-order`, `batten.too-high`,
+ *   `batten.no-such-apex`, `batten.not-found`
+ */
+export function batten(from: Point, to: Point, by: BattenBy, ends = FREE): Curve {
+  mustDiffer(from, to, 'the two ends of the batten');
+  if ('apex' in by) {
+    mustDifferFromEnds(from, by.apex, to);
+    const { nail, spans } = nailForApex(from, to, by.apex, ends);
+    return curveOf('batten', spans, { from, to }, [from, nail, to]);
+  }
+  if ('nail' in by) mustDifferFromEnds(from, by.nail, to);
+  const pins = [from, ...('nail' in by ? [by.nail] : by.through), to];
+  return curveOf('batten', stripSpans(pins, ends), { from, to }, pins);
+}
+
+function mustDifferFromEnds(from: Point, between: Point, to: Point): void {
+  mustDiffer(from, between, 'the start of the batten and the point between');
+  mustDiffer(between, to, 'the point between and the end of the batten');
+}

@@ -1,0 +1,158 @@
+import { Fault } from '../../units/fault.ts';
+import type { ElasticaSegment } from '../geometry/pieces/piece.ts';
+import {
+  add,
+  angleOf,
+  direction,
+  distance,
+  dot,
+  leftOf,
+  type Point,
+  point,
+  scale,
+  subtract,
+  turnBetween,
+} from '../geometry/point.ts';
+import { JOIN_MM } from '../geometry/tolerance.ts';
+import { apexOf } from '../measurements.ts';
+import { ifItExists } from '../try-curve.ts';
+import { type Held, nailsOver } from './apex-inverse.ts';
+import { riseLimit } from './rise-limit.ts';
+import { bentOver, type StripEnds } from './solve-strip.ts';
+
+/** The apex is where it was asked when this near, as a share of the chord: the batten's own accuracy. */
+const APEX_DONE = 1e-9;
+
+/** A nail and the strip over it. */
+export interface Nailed {
+  readonly nail: Point;
+  readonly spans: readonly ElasticaSegment[];
+}
+
+/** A run seen over its chord, and a test of any apex over it. */
+class Run {
+  readonly chord: number;
+  readonly along: Point;
+  readonly held: Held;
+
+  constructor(
+    readonly from: Point,
+    readonly to: Point,
+    readonly side: 1 | -1,
+    readonly ends: StripEnds,
+  ) {
+    this.chord = distance(from, to);
+    const tilt = angleOf(from, to);
+    this.along = direction(tilt);
+    const toChord = (end: StripEnds['start']): number | undefined => {
+      if (end === 'free') return undefined;
+      return side * turnBetween(tilt, end.held);
+    };
+    this.held = { start: toChord(ends.start), end: toChord(ends.end) };
+  }
+
+  place({ x, y }: Point): Point {
+    const out = scale(add(scale(this.along, x), scale(leftOf(this.along), this.side * y)), this.chord);
+    return add(this.from, out);
+  }
+
+  /** The nail for an apex over the chord with the strip over it, if there is one and the strip stands. */
+  nail(apex: Point): Nailed | undefined {
+    for (const over of nailsOver(apex, this.held)) {
+      const nail = this.place(over);
+      const spans = this.stripOver(nail, this.place(apex));
+      if (spans) return { nail, spans };
+    }
+    return undefined;
+  }
+
+  /** The strip over a nail, where it has its apex there. */
+  private stripOver(nail: Point, apex: Point): Nailed['spans'] | undefined {
+    const spans = ifItExists(() => bentOver([this.from, nail, this.to], this.ends));
+    if (!spans || typeof spans === 'function') return undefined;
+    const got = apexOf(spans, this.from, this.to)?.at;
+    return got && distance(got, apex) <= APEX_DONE * this.chord ? spans : undefined;
+  }
+}
+
+/**
+ * The one nail that puts the apex of the strip, the point farthest from its chord, at `apex`: exact to 1e-9 of
+ * the chord, and checked by bending the strip over it.
+ * @throws Fault `batten.no-such-apex` naming the nearest apex of that height, or `batten.too-high`
+ */
+export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds): Nailed {
+  const chord = distance(from, to);
+  const along = direction(angleOf(from, to));
+  const out = subtract(apex, from);
+  const height = dot(out, leftOf(along));
+  if (Math.abs(height) < JOIN_MM)
+    throw new Fault(
+      'batten.no-such-apex',
+      'an apex on the chord leaves no curve. Give it an offset, or use a line.',
+    );
+  const run = new Run(from, to, height > 0 ? 1 : -1, ends);
+  const asked = point(dot(out, along) / chord, Math.abs(height) / chord);
+  const nailed = run.nail(asked);
+  if (nailed) return nailed;
+  const highest = highestApex(run);
+  const nearest = asked.y < SPARE * highest ? nearestApex(run, asked) : undefined;
+  if (nearest === undefined) throw noNail(run, asked, highest);
+  throw new Fault(
+    'batten.no-such-apex',
+    (mm) =>
+      `a strip with these ends cannot have an apex of that height at station ${mm(apex.x)}: ` +
+      `the nearest it can do is ${mm(run.place(point(nearest, asked.y)).x)}. ` +
+      'Move the apex there, hold or free the ends otherwise, or use a spline.',
+  );
+}
+
+/** Stations tried for an apex of a height, and halvings after: the nearest is known to 1e-9 of the chord. */
+const [STATIONS, HALVINGS] = [32, 25];
+
+/** The station (share of the chord) nearest to the one asked where an apex of that height can be. */
+function nearestApex(run: Run, { x, y }: Point): number | undefined {
+  const can = (station: number): boolean => run.nail(point(station, y)) !== undefined;
+  const stations = Array.from({ length: STATIONS - 1 }, (_, i) => (i + 1) / STATIONS);
+  const first = stations.sort((a, b) => Math.abs(a - x) - Math.abs(b - x)).find(can);
+  if (first === undefined) return undefined;
+  let good = first;
+  let bad = Math.abs(good - x) < 1 / STATIONS ? x : good + Math.sign(x - good) / STATIONS;
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (good + bad) / 2;
+    if (can(middle)) good = middle;
+    else bad = middle;
+  }
+  return good;
+}
+
+/** Nail stations tried for the highest apex; the middle is among them, where equal ends have it. */
+const NAILS = 16;
+/** Between those stations the highest apex may be this much higher (3 % in trials). */
+const SPARE = 1.05;
+/** Just below its limit a strip surely stands. */
+const BELOW = 1 - 1e-6;
+
+/** The highest apex, in chords, over nails at some stations: one that surely can be. */
+function highestApex(run: Run): number {
+  const { from, to, ends, chord, held } = run;
+  let highest = 0;
+  for (let i = 1; i < NAILS; i++) {
+    const limit = riseLimit(i / NAILS, held.start, held.end);
+    if (limit === undefined) continue;
+    const spans = bentOver([from, run.place(point(i / NAILS, limit * BELOW)), to], ends);
+    if (typeof spans === 'function') continue;
+    highest = Math.max(highest, (apexOf(spans, from, to)?.rise ?? 0) / chord);
+  }
+  return highest;
+}
+
+function noNail(run: Run, { y }: Point, most: number): Fault {
+  const tooHigh = most < y;
+  return new Fault(
+    tooHigh ? 'batten.too-high' : 'batten.no-such-apex',
+    (mm) =>
+      `no nail gives a strip with these ends an apex ${mm(y * run.chord)} off its chord` +
+      (tooHigh && most > 0 ? `: it goes up to about ${mm(most * run.chord)}. ` : '. ') +
+      `${tooHigh ? 'Lower the apex, hold' : 'Hold'} or free the ends otherwise, or use an arc.`,
+  );
+}

@@ -1,0 +1,59 @@
+import { elasticaStates } from '../geometry/pieces/elastica-series.ts';
+import type { ElasticaSegment, Piece } from '../geometry/pieces/piece.ts';
+import { angleOf, direction, dot, leftOf, type Point, scale, subtract } from '../geometry/point.ts';
+import { JOIN_MM } from '../geometry/tolerance.ts';
+
+/** What a pin does to the strip. */
+export interface PinForce {
+  readonly at: Point;
+  /** The tangent's direction at the pin, radians from the reference line. */
+  readonly angle: number;
+  /**
+   * Force of the pin ON the strip along the strip's left normal (−sin, cos), for a bending stiffness EI
+   * of 1, in 1/mm². Times EI (N·mm²) it is in newtons.
+   */
+  readonly reaction: number;
+  /**
+   * The side of the strip, going from its start to its end, on which a plain nail has to stand. A nail can
+   * only push, so it stands on the right where its force points left. Undefined where it need not push.
+   */
+  readonly side: 'left' | 'right' | undefined;
+}
+
+/** A force below this share of the largest is rounding: the strip would lie there without the pin. */
+const NO_FORCE = 1e-9;
+
+/**
+ * The force of every pin of a batten, ends included, from its exact pieces: what the rate of curvature
+ * jumps by. At a held end it is what the sleeve pushes square to the strip, beside its moment.
+ */
+export function pinForces(exact: readonly Piece[]): PinForce[] {
+  const spans = exact.filter((piece): piece is ElasticaSegment => piece.type === 'elastica');
+  const pins = spans.map(({ from, angle, curvatureRate }) => ({ at: from, angle, reaction: curvatureRate }));
+  spans.forEach((span, i) => {
+    const { x, y, angle, rate } = elasticaStates(span)(span.length);
+    pins[i + 1] ??= { at: { x, y }, angle, reaction: 0 };
+    pins[i + 1]!.reaction -= rate;
+  });
+  const largest = Math.max(...pins.map(({ reaction }) => Math.abs(reaction)));
+  return pins.map((pin) => ({ ...pin, side: sideOf(pin.reaction, largest) }));
+}
+
+const sideOf = (reaction: number, largest: number): 'left' | 'right' | undefined =>
+  Math.abs(reaction) <= NO_FORCE * largest ? undefined : reaction > 0 ? 'right' : 'left';
+
+/**
+ * Which pins between the ends (by index) would have to pull, were every nail driven between the strip
+ * and its chord: their force points towards the chord. Such nails go on the strip's other side instead,
+ * which `side` tells. A pin on the chord has no such side and is never listed.
+ */
+export function pulling(forces: readonly PinForce[]): number[] {
+  const [from, to] = [forces[0]!.at, forces.at(-1)!.at];
+  const up = leftOf(direction(angleOf(from, to)));
+  return forces.flatMap(({ at, angle, reaction, side }, i) => {
+    const height = dot(subtract(at, from), up);
+    if (i === 0 || i === forces.length - 1 || side === undefined || Math.abs(height) < JOIN_MM) return [];
+    const force = scale(leftOf(direction(angle)), reaction);
+    return dot(force, up) * height < 0 ? [i] : [];
+  });
+}

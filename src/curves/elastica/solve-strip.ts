@@ -1,0 +1,161 @@
+import { Fault } from '../../units/fault.ts';
+import type { ElasticaSegment } from '../geometry/pieces/piece.ts';
+import {
+  angleOf,
+  direction,
+  distance,
+  dot,
+  leftOf,
+  type Point,
+  subtract,
+  turnBetween,
+} from '../geometry/point.ts';
+import { JOIN_MM } from '../geometry/tolerance.ts';
+import { mustDiffer } from '../validate.ts';
+import { type Grown, restingShape } from './continuation.ts';
+import { type Shape, spanAt } from './newton-many-pins.ts';
+import { type PinForce, pinForces } from './pin-reactions.ts';
+import { staysOnNail, tooHigh } from './rise-limit.ts';
+import type { Pinned } from './strip-problem.ts';
+import { freeBatten } from './three-pin-closed-form.ts';
+
+/**
+ * How an end of the strip is kept. Free: it rests on a pin and bends no further. Held: a sleeve keeps
+ * its tangent at an angle (radians, counter-clockwise from the reference line) and lets it slide.
+ */
+export type StripEnd = 'free' | { readonly held: number };
+
+export interface StripEnds {
+  readonly start: StripEnd;
+  readonly end: StripEnd;
+}
+
+/** A strip at rest: one stretch of elastica between each two pins, and the force of every pin. */
+export interface Strip {
+  readonly spans: readonly ElasticaSegment[];
+  readonly pins: readonly PinForce[];
+}
+
+/**
+ * The uniform springy strip over frictionless pins, free to slide along: the shape of least bending
+ * energy that grows out of the straight strip as the pins are driven home. Shapes that loop, or that
+ * would snap over, are never given.
+ *
+ * Exact to 1e-9 of the chord or better. Three pins with free ends have a closed form; every other
+ * strip is found by Newton's method on the exact equation of each span.
+ * @param pins two or more, in order along the chord from the first to the last
+ * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.out-of-order`, `batten.too-high`,
+ *   `batten.not-found`
+ */
+export function strip(pins: readonly Point[], ends: StripEnds): Strip {
+  const spans = stripSpans(pins, ends);
+  return { spans, pins: pinForces(spans) };
+}
+
+/** The spans of `strip` alone, with its faults. */
+export function stripSpans(pins: readonly Point[], ends: StripEnds): readonly ElasticaSegment[] {
+  const spans = bentOver(pins, ends);
+  if (typeof spans === 'function') throw spans();
+  return spans;
+}
+
+/**
+ * The spans of `strip`, or, where the strip does not stand, what makes the fault: that is dear, as it
+ * looks for how far the strip goes. Pins that no strip can have are thrown at once.
+ */
+export function bentOver(
+  pins: readonly Point[],
+  ends: StripEnds,
+): readonly ElasticaSegment[] | (() => Fault) {
+  const [from, to] = [pins[0]!, pins.at(-1)!];
+  mustDiffer(from, to, 'the two ends of the batten');
+  const over = overChord(pins, ends);
+  mustAdvance(over, pins);
+  const free = ends.start === 'free' && ends.end === 'free';
+  if (free && pins.length === 3) return freeBatten(from, pins[1]!, to);
+  const grown = restingShape(over);
+  if (grown.tired) return () => lost(grown, over);
+  const one = pins.length === 3;
+  if (grown.share < 1) return () => (one ? tooHigh(over, from, to) : snapped(grown, over));
+  if (one && !staysOnNail(over, grown.shape)) return () => tooHigh(over, from, to);
+  return spansOf(grown.shape, pins);
+}
+
+/** The pins in shares of the chord; held angles to the chord, in (−π, π]. */
+function overChord(pins: readonly Point[], { start, end }: StripEnds): Pinned {
+  const [from, to] = [pins[0]!, pins.at(-1)!];
+  const chord = distance(from, to);
+  const tilt = angleOf(from, to);
+  const along = direction(tilt);
+  const shares = (axis: Point): number[] => pins.map((p) => dot(subtract(p, from), axis) / chord);
+  const toChord = (kept: StripEnd): number | undefined => {
+    if (kept === 'free') return undefined;
+    if (!Number.isFinite(kept.held))
+      throw new Fault(
+        'curve.not-finite',
+        'the angle of a held end is not a finite number. Give a plain angle.',
+      );
+    return turnBetween(tilt, kept.held);
+  };
+  const heights = shares(leftOf(along));
+  // Rounding must not bend a strip between two pins.
+  [heights[0], heights[pins.length - 1]] = [0, 0];
+  return { stations: shares(along), heights, start: toChord(start), end: toChord(end) };
+}
+
+function mustAdvance({ stations }: Pinned, pins: readonly Point[]): void {
+  const chord = distance(pins[0]!, pins.at(-1)!);
+  for (let i = 1; i < pins.length; i++) {
+    mustDiffer(pins[i - 1]!, pins[i]!, 'two neighbouring nails of the batten');
+    if (!((stations[i]! - stations[i - 1]!) * chord > JOIN_MM))
+      throw new Fault(
+        'batten.out-of-order',
+        (mm) =>
+          `the nail at station ${mm(pins[i]!.x)} does not lie beyond the one before it along the batten’s chord. ` +
+          'Give the nails in order.',
+      );
+  }
+}
+
+/** Shown as a share that is surely stood, in per cent. */
+const percent = (share: number): string => `${Math.floor(share * 100)} %`;
+
+/** What was raised evenly to reach the strip. */
+function raised({ stations, start, end }: Pinned): string {
+  if (stations.length === 2) return 'the angles of its ends';
+  return start === undefined && end === undefined ? 'these offsets' : 'these offsets and angles';
+}
+
+const lost = ({ share }: Grown, over: Pinned): Fault =>
+  new Fault(
+    'batten.not-found',
+    `the strip over these ${over.stations.length} nails was not found: it was followed up to ${percent(share)} of ` +
+      `${raised(over)}. Use fewer nails, or an arc.`,
+  );
+
+function snapped({ share }: Grown, over: Pinned): Fault {
+  const ease = over.stations.length === 2 ? 'Ease the angles' : 'Lower the nails, set more of them';
+  const held = over.start !== undefined || over.end !== undefined;
+  return new Fault(
+    'batten.too-high',
+    `a strip does not stand over these nails: raised evenly, it snaps over at ${percent(share)} of ${raised(over)}. ` +
+      `${ease}, ${held ? 'free an end' : 'hold its ends'}, or use an arc.`,
+  );
+}
+
+function spansOf(shape: Shape, pins: readonly Point[]): ElasticaSegment[] {
+  const tilt = angleOf(pins[0]!, pins.at(-1)!);
+  return pins.slice(1).map((to, i) => {
+    const from = pins[i]!;
+    const at = spanAt(pins.length, i);
+    const chord = distance(from, to);
+    return {
+      type: 'elastica',
+      from,
+      angle: tilt + shape[i]!,
+      curvature: shape[at]! / chord,
+      curvatureRate: shape[at + 1]! / chord ** 2,
+      length: shape[at + 2]! * chord,
+    };
+  });
+}

@@ -1,0 +1,151 @@
+import { Fault } from '../../units/fault.ts';
+import type { ElasticaSegment } from '../geometry/pieces/piece.ts';
+import { angleOf, cross, direction, distance, dot, leftOf, type Point, subtract } from '../geometry/point.ts';
+import { JOIN_MM } from '../geometry/tolerance.ts';
+import { rootBetween } from '../numeric/roots-and-minima.ts';
+import {
+  bend,
+  endAngle,
+  GAUSS_CONSTANT,
+  lobeAlong,
+  lobeLength,
+  nailAngle,
+  QUARTER_ALONG,
+} from './rectangular-elastica.ts';
+
+/*
+ * A uniform strip sprung over three frictionless pins A, N, B, its ends free to slide. Each span is a
+ * stretch of rectangular elastica from a free end, known by the angle it turns up to the nail (a from
+ * A, b from B). Two equations fix the two turns:
+ *   f(a) + f(b) = the angle between the span chords,   g(a)/g(b) = |AN|/|NB|,
+ * with f (`nailAngle`) and g (`bend`) of one lobe.
+ */
+
+/** f′(a) and (ln g)′(a). */
+function slopes(a: number): { angle: number; logBend: number } {
+  const [sin, cos, y] = [Math.sin(a), Math.cos(a), lobeAlong(a)];
+  const across = 4 * sin + y * y;
+  return {
+    angle: 1 - (2 * sin - (y * cos) / Math.sqrt(sin)) / across,
+    logBend: (cos / sin + (4 * cos + 2 * y * Math.sqrt(sin)) / across) / 2,
+  };
+}
+
+/** The turns (a, b) at the nail in both spans, radians. */
+export type Turns = readonly [a: number, b: number];
+
+/** Newton steps before giving up; from the shallow start the deepest strip that stands needs 9. */
+const MAX_STEPS = 40;
+/** Newton's method doubles its digits: after a step this small, relative to the turn, nothing is left. */
+const STEP_DONE = 1e-11;
+
+/**
+ * The turns at the nail for an angle between the span chords and the ratio of the spans.
+ * Regular down to the flattest strip, where a → 1.5·angle·span share.
+ * @throws Fault `batten.not-found` when Newton's method does not settle
+ */
+function solveTurns(angle: number, spanA: number, spanB: number): Turns {
+  let a = (1.5 * angle * spanA) / (spanA + spanB);
+  let b = (1.5 * angle * spanB) / (spanA + spanB);
+  for (let i = 0; i < MAX_STEPS; i++) {
+    const [at, bt] = [slopes(a), slopes(b)];
+    const off = nailAngle(a) + nailAngle(b) - angle;
+    const ratio = Math.log(bend(a) / bend(b)) - Math.log(spanA / spanB);
+    const determinant = -at.angle * bt.logBend - bt.angle * at.logBend;
+    const da = (off * bt.logBend + ratio * bt.angle) / determinant;
+    const db = (off * at.logBend - ratio * at.angle) / determinant;
+    // Stay inside (0, π): never more than halfway to either bound in one step.
+    const [a0, b0] = [a, b];
+    a = Math.min(Math.max(a + da, a / 2), (a + Math.PI) / 2);
+    b = Math.min(Math.max(b + db, b / 2), (b + Math.PI) / 2);
+    if (Math.abs(a - a0) <= STEP_DONE * a && Math.abs(b - b0) <= STEP_DONE * b) return [a, b];
+  }
+  throw new Fault(
+    'batten.not-found',
+    'the strip over these nails was not found. Move the nail a little, or give an arc instead.',
+  );
+}
+
+/**
+ * The greatest rise at a nail, per chord, that a free strip can stand: the height of one full lobe of
+ * the rectangular elastica over the chord at `share` (nail station ÷ chord, in (0, 1)). At that rise
+ * the nail no longer presses and both ends stand square to the chord. Nearer to an end than 0.061 of
+ * the chord the true limit (a snap) lies a little higher, so that this one is on the safe side.
+ */
+export function freeRiseLimit(share: number): number {
+  const near = Math.min(share, 1 - share);
+  const target = 2 * QUARTER_ALONG * near;
+  const turn = rootBetween((u) => lobeAlong(u) - target, 0, Math.PI / 2) ?? Math.PI / 2;
+  return Math.sqrt(Math.sin(turn)) * GAUSS_CONSTANT;
+}
+
+/**
+ * The strip over three pins, free at both ends: two stretches of exact elastica, A–N and N–B.
+ * Exact to 1e-12 of the chord (reference values: 2e-12 at worst).
+ * @throws Fault `batten.out-of-order` when the nail does not stand between the ends along the chord,
+ *   `batten.too-high` past the limit of `freeRiseLimit`, `batten.not-found`
+ */
+export function freeBatten(a: Point, nail: Point, b: Point): [ElasticaSegment, ElasticaSegment] {
+  mustStand(a, nail, b);
+  const [first, second] = [subtract(nail, a), subtract(b, nail)];
+  const turn = Math.atan2(cross(first, second), dot(first, second));
+  const [spanA, spanB] = [distance(a, nail), distance(nail, b)];
+  // A strip over the chord turns right: side 1. Under it, everything mirrors.
+  const side = turn > 0 ? -1 : 1;
+  if (Math.abs(turn) < STRAIGHT_ANGLE) return [straight(a, nail), straight(nail, b)];
+  const [turnA, turnB] = solveTurns(Math.abs(turn), spanA, spanB);
+  const curvature = bend(turnA) / spanA;
+  const [forceA, forceB] = [turnA, turnB].map((t) => curvature ** 2 / (2 * Math.sin(t))) as [number, number];
+  const angle = angleOf(a, nail) + side * endAngle(turnA);
+  return [
+    {
+      type: 'elastica',
+      from: a,
+      angle,
+      curvature: 0,
+      curvatureRate: -side * forceA,
+      length: lobeLength(turnA) / Math.sqrt(2 * forceA),
+    },
+    {
+      type: 'elastica',
+      from: nail,
+      angle: angle - side * turnA,
+      curvature: -side * curvature,
+      curvatureRate: side * forceB * Math.cos(turnB),
+      length: lobeLength(turnB) / Math.sqrt(2 * forceB),
+    },
+  ];
+}
+
+/** Pins in line to this angle, radians, are in line: doubles tell the direction of a span no better. */
+const STRAIGHT_ANGLE = 1e-15;
+
+const straight = (from: Point, to: Point): ElasticaSegment => ({
+  type: 'elastica',
+  from,
+  angle: angleOf(from, to),
+  curvature: 0,
+  curvatureRate: 0,
+  length: distance(from, to),
+});
+
+function mustStand(a: Point, nail: Point, b: Point): void {
+  const chord = distance(a, b);
+  const along = direction(angleOf(a, b));
+  const station = dot(subtract(nail, a), along);
+  const rise = Math.abs(dot(subtract(nail, a), leftOf(along)));
+  if (!(station > JOIN_MM && station < chord - JOIN_MM))
+    throw new Fault(
+      'batten.out-of-order',
+      (mm) =>
+        `the nail at station ${mm(nail.x)} does not stand between the strip’s ends. Put it between ${mm(a.x)} and ${mm(b.x)}.`,
+    );
+  const limit = freeRiseLimit(station / chord) * chord;
+  if (rise >= limit)
+    throw new Fault(
+      'batten.too-high',
+      (mm) =>
+        `a strip with free ends slips off a nail ${mm(rise)} off its chord at station ${mm(nail.x)}: ` +
+        `it holds up to ${mm(limit)} there. Lower the nail, or use an arc.`,
+    );
+}

@@ -1,0 +1,134 @@
+import type { ShowLength } from '../../units/fault.ts';
+import { showAngle } from '../../units/show-angle.ts';
+import type { Curve } from '../curve.ts';
+import { isShoulder } from '../geometry/pieces/piece.ts';
+import { type Point, pointOf, turnBetween } from '../geometry/point.ts';
+import { bend, combOf, peakOf, type Tooth } from './curvature-comb.ts';
+import { extremesOf, quickRemark, swellRemarks } from './curvature-extrema.ts';
+import { inflectionsOf, reverseRemark } from './inflections.ts';
+import type { Remark } from './remark.ts';
+
+/*
+ * Fair, after Su & Liu, "Computational Geometry: Curve and Surface Modeling" (1989), as Agoston quotes
+ * it ("Computer Graphics and Geometric Modeling", §11.12): (1) tangent and curvature run on without a
+ * break, (2) there is no inflection but where it is meant, (3) the curvature varies evenly, in few
+ * stretches of one trend. They leave open how much is too much; the limits here and in swells.ts are our own. All but
+ * the corner's are shares of the edge itself, so that a small part is judged as a large one.
+ *
+ * A shoulder's corners are meant: the line is judged on either side of it.
+ *
+ * A nail of a strip puts a kink into the curvature but no break, and a free end has none: both are fair.
+ */
+
+/**
+ * A turn of the tangent that counts as a corner, radians: 0.1°, which 300 mm away is 0.5 mm, more
+ * than the width of a pencil line.
+ */
+const CORNER = (0.1 * Math.PI) / 180;
+/** A jump of curvature that shows, as a share of the sharpest curvature of the two runs that meet. */
+const JUMP = 0.1;
+/** Turning less than this over the whole edge, radians, is straight: 0.25 µm of rise on a metre. */
+const STRAIGHT = 1e-6;
+
+/** Where two pieces of the edge meet. */
+export interface Join {
+  readonly at: Point;
+  /** How far the tangent turns at once, radians, left positive. */
+  readonly turn: number;
+  /** How much the curvature changes at once, 1/mm. */
+  readonly jump: number;
+}
+
+export interface Fairness {
+  /** The curvature along the whole edge, to draw as a comb. */
+  readonly comb: readonly Tooth[];
+  readonly joins: readonly Join[];
+  /** Where the edge changes from turning left to turning right or back. */
+  readonly inflections: readonly Point[];
+  /** Where the curvature is greatest or least, ends apart; they part its stretches of one trend. */
+  readonly extremes: readonly Tooth[];
+  /** What is not fair, in the order of stations; or the one remark that it is fair, or straight. */
+  readonly remarks: readonly Remark[];
+}
+
+/** How fair an edge is: its runs one after the other, each from where the last one ended. */
+export function fairnessOf(runs: readonly Curve[]): Fairness {
+  const comb = combOf(runs);
+  const meets = comb.flatMap((after, i) =>
+    i > 0 && comb[i - 1]!.piece !== after.piece ? [{ before: comb[i - 1]!, after, index: i }] : [],
+  );
+  const straight = STRAIGHT / (comb.at(-1)?.along ?? 1);
+  const peaks = runs.map((_, run) => peakOf(comb.filter((tooth) => tooth.run === run)));
+  const corners = meets.filter((meet) => Math.abs(turnAt(meet)) > CORNER);
+  const sweeps = partedAt(
+    comb,
+    corners.map(({ index }) => index),
+  );
+  const inflections = sweeps.map((sweep) => inflectionsOf(sweep, straight));
+  const meant = corners.filter(({ before, after }) => isShoulder(before.piece) || isShoulder(after.piece));
+  const faults = [
+    ...corners.flatMap((corner) => (meant.includes(corner) ? [] : [cornerRemark(corner)])),
+    ...meets.flatMap((meet) => (corners.includes(meet) ? [] : jumpRemark(meet, peaks, straight))),
+    ...runs.flatMap((_, run) =>
+      quickRemark(
+        comb.filter((t) => t.run === run),
+        straight,
+      ),
+    ),
+    ...sweeps.flatMap((sweep) => swellRemarks(sweep, straight)),
+    ...sweeps.flatMap((sweep, i) => reverseRemark(sweep, runs, inflections[i]!)),
+  ];
+  return {
+    comb,
+    joins: meets.map((meet) => ({
+      at: pointOf(meet.after),
+      turn: turnAt(meet),
+      jump: meet.after.curvature - meet.before.curvature,
+    })),
+    inflections: inflections.flat(),
+    extremes: sweeps.flatMap(extremesOf),
+    remarks:
+      faults.length > 0
+        ? faults.sort((a, b) => (a.at?.x ?? 0) - (b.at?.x ?? 0))
+        : [fairRemark(peakOf(comb) < straight, inflections.flat().length, meant.length > 0)],
+  };
+}
+
+interface Meet {
+  readonly before: Tooth;
+  readonly after: Tooth;
+  readonly index: number;
+}
+
+const turnAt = ({ before, after }: Meet): number => turnBetween(before.angle, after.angle);
+
+function partedAt(comb: readonly Tooth[], cuts: readonly number[]): Tooth[][] {
+  return [0, ...cuts].map((start, i) => comb.slice(start, cuts[i] ?? comb.length));
+}
+
+function cornerRemark(meet: Meet): Remark {
+  const at = pointOf(meet.after);
+  const turn = showAngle(Math.abs(turnAt(meet)));
+  return { code: 'fairness.corner', at, message: (mm) => `corner of ${turn} at ${mm(at.x)}` };
+}
+
+function jumpRemark({ before, after }: Meet, peaks: readonly number[], straight: number): Remark[] {
+  const peak = Math.max(peaks[before.run]!, peaks[after.run]!, straight);
+  if (Math.abs(after.curvature - before.curvature) <= JUMP * peak) return [];
+  const [one, other] = [bend(before, peak), bend(after, peak)];
+  const over = before.curvature * after.curvature < 0 ? ', turning the other way' : '';
+  const message = (mm: ShowLength): string =>
+    `hard spot at ${mm(after.x)}: ${one(mm)} on one side, ${other(mm)} on the other${over}`;
+  return [{ code: 'fairness.hard-spot', at: pointOf(after), message }];
+}
+
+function fairRemark(straight: boolean, reverses: number, stepped: boolean): Remark {
+  const within = stepped ? ' between its shoulders' : '';
+  if (straight) return { code: 'fairness.straight', message: () => `straight${within}` };
+  const times = ['', 'once', 'twice'][reverses] ?? `${reverses} times`;
+  const words =
+    reverses === 0
+      ? `fair${within}: one smooth curve, no flat spot`
+      : `fair${within}: a smooth curve that reverses ${times}, as its points ask for`;
+  return { code: 'fairness.fair', message: () => words };
+}

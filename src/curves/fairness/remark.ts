@@ -1,0 +1,18 @@
+import type { ShowLength } from '../../units/fault.ts';
+import type { Point } from '../geometry/point.ts';
+
+export type FairnessCode =
+  | 'fairness.straight'
+  | 'fairness.fair'
+  | 'fairness.corner'
+  | 'fairness.hard-spot'
+  | 'fairness.flat-spot'
+  | 'fairness.reverse'
+  | 'fairness.lumpy';
+
+/** One thing to say of an edge, in plain words. */
+export interface Remark {
+  readonly code: FairnessCode;
+  readonly at?: Point;
+  readonly message: (length: ShowLength) => string;
+}

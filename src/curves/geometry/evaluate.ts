@@ -1,0 +1,146 @@
+import { integrate } from '../numeric/gauss-legendre.ts';
+import { elasticaStates } from './pieces/elastica-series.ts';
+import { alongEllipse, ellipseLength } from './pieces/half-ellipse.ts';
+import type { ArcSegment, CubicSegment, LineSegment, Piece } from './pieces/piece.ts';
+import { taperedStates } from './pieces/tapered-series.ts';
+import { add, angleOf, between, cross, direction, distance, type Point, scale } from './point.ts';
+
+/** A place on a curve. */
+export interface Place extends Point {
+  /** The tangent's direction, radians counter-clockwise from the reference line. */
+  readonly angle: number;
+  /** 1/mm, positive where the curve turns left. */
+  readonly curvature: number;
+  /** How fast the place moves with the parameter u, mm: the piece's length where u runs by length. */
+  readonly speed: number;
+}
+
+/** The place's derivative by u, mm. */
+export const velocity = ({ angle, speed }: Place): Point => scale(direction(angle), speed);
+
+function alongLine({ from, to }: LineSegment): (u: number) => Place {
+  const angle = angleOf(from, to);
+  const speed = distance(from, to);
+  return (u) => {
+    const { x, y } = between(from, to, u);
+    return { x, y, angle, curvature: 0, speed };
+  };
+}
+
+function alongArc({ centre, radius, start, sweep }: ArcSegment): (u: number) => Place {
+  const turn = Math.sign(sweep);
+  const speed = radius * Math.abs(sweep);
+  return (u) => {
+    const at = start + sweep * u;
+    const { x, y } = add(centre, scale(direction(at), radius));
+    return { x, y, angle: at + (turn * Math.PI) / 2, curvature: turn / radius, speed };
+  };
+}
+
+function cubicPoint(p: Point, q: Point, r: Point, s: Point, u: number): Point {
+  const v = 1 - u;
+  const a = v * v * v;
+  const b = v * v * u * 3;
+  const c = v * u * u * 3;
+  const d = u * u * u;
+  return { x: a * p.x + b * q.x + c * r.x + d * s.x, y: a * p.y + b * q.y + c * r.y + d * s.y };
+}
+
+function cubicVelocity(p: Point, q: Point, r: Point, s: Point, u: number): Point {
+  const v = 1 - u;
+  const a = 3 * v * v;
+  const b = 6 * v * u;
+  const c = 3 * u * u;
+  return {
+    x: a * (q.x - p.x) + b * (r.x - q.x) + c * (s.x - r.x),
+    y: a * (q.y - p.y) + b * (r.y - q.y) + c * (s.y - r.y),
+  };
+}
+
+/**
+ * The cubic's places by its own parameter. Where two controls coincide at an end the tangent is the
+ * limit, towards the next control that differs.
+ */
+function alongCubic({ controls }: CubicSegment): (u: number) => Place {
+  const [p0, p1, p2, p3] = controls;
+  return (u) => {
+    const { x, y } = cubicPoint(p0, p1, p2, p3, u);
+    const first = cubicVelocity(p0, p1, p2, p3, u);
+    const second = {
+      x: 6 * ((1 - u) * (p2.x - 2 * p1.x + p0.x) + u * (p3.x - 2 * p2.x + p1.x)),
+      y: 6 * ((1 - u) * (p2.y - 2 * p1.y + p0.y) + u * (p3.y - 2 * p2.y + p1.y)),
+    };
+    const speed = Math.hypot(first.x, first.y);
+    if (speed > 0) {
+      const curvature = cross(first, second) / speed ** 3;
+      return { x, y, angle: Math.atan2(first.y, first.x), curvature, speed };
+    }
+    const towards = u < 0.5 ? second : scale(second, -1);
+    return { x, y, angle: Math.atan2(towards.y, towards.x), curvature: 0, speed };
+  };
+}
+
+/** Places along a piece by u from 0 (its start) to 1 (its end); by length but for a cubic and an ellipse. */
+export function along(piece: Piece): (u: number) => Place {
+  switch (piece.type) {
+    case 'line':
+      return alongLine(piece);
+    case 'arc':
+      return alongArc(piece);
+    case 'cubic':
+      return alongCubic(piece);
+    case 'elastica': {
+      const state = elasticaStates(piece);
+      return (u) => {
+        const { x, y, angle, curvature } = state(u * piece.length);
+        return { x, y, angle, curvature, speed: piece.length };
+      };
+    }
+    case 'tapered': {
+      const state = taperedStates(piece);
+      return (u) => {
+        const { x, y, angle, curvature } = state(u);
+        return { x, y, angle, curvature, speed: piece.length };
+      };
+    }
+    case 'ellipse':
+      return alongEllipse(piece);
+  }
+}
+
+/** One place on a piece; for many on the same piece keep `along(piece)`. */
+export const pointAt = (piece: Piece, u: number): Place => along(piece)(u);
+export const segmentStart = (piece: Piece): Place => pointAt(piece, 0);
+export const segmentEnd = (piece: Piece): Place => pointAt(piece, 1);
+
+/** Parts of a cubic measured one by one: 8 × 20 Gauss points give its length to 1e-10 even when sharp. */
+const LENGTH_PARTS = 8;
+
+/** The piece's length, mm. Exact but for a cubic (1e-10 of the length, see LENGTH_PARTS). */
+export function pieceLength(piece: Piece): number {
+  switch (piece.type) {
+    case 'line':
+      return distance(piece.from, piece.to);
+    case 'arc':
+      return piece.radius * Math.abs(piece.sweep);
+    case 'elastica':
+    case 'tapered':
+      return piece.length;
+    case 'ellipse':
+      return ellipseLength(piece);
+    case 'cubic': {
+      const [p, q, r, s] = piece.controls;
+      const speed = (u: number): number => {
+        const { x, y } = cubicVelocity(p, q, r, s, u);
+        return Math.hypot(x, y);
+      };
+      let total = 0;
+      for (let i = 0; i < LENGTH_PARTS; i++)
+        total += integrate(speed, i / LENGTH_PARTS, (i + 1) / LENGTH_PARTS);
+      return total;
+    }
+  }
+}
+
+export const piecesLength = (pieces: readonly Piece[]): number =>
+  pieces.reduce((sum, piece) => sum + pieceLength(piece), 0);

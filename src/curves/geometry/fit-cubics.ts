@@ -1,0 +1,68 @@
+import { along, type Place, velocity } from './evaluate.ts';
+import { type CubicSegment, isSegment, type Piece, type Segment } from './pieces/piece.ts';
+import { add, between, distance, type Point, scale, subtract } from './point.ts';
+import { FIT_MM } from './tolerance.ts';
+
+/**
+ * Halvings of one stretch before the fit gives up. A smooth curve of a furniture part needs 2 to 5. The parallel of a
+ * flat half ellipse goes round its sharp ends within rise/chord of its way: the flattest that can be read, JOIN_MM over
+ * a kilometre, needs 40. Only there is it halved so often, and what never settles fails at the first stretch so short.
+ */
+const MAX_DEPTH = 44;
+
+/**
+ * Where each trial cubic is measured. A Hermite cubic's error is t²(1 − t)² times the fourth derivative:
+ * largest in the middle, and at neighbouring fifths where that derivative changes quickly.
+ */
+const PROBES = [0.2, 0.35, 0.5, 0.65, 0.8];
+
+/** Between probes the error may be larger by this much at most (measured in the tests: under 4 %). */
+const PROBE_MARGIN = 0.9;
+
+const cubicPoint = ([a, b, c, d]: CubicSegment['controls'], t: number): Point => {
+  const bc = between(b, c, t);
+  return between(between(between(a, b, t), bc, t), between(bc, between(c, d, t), t), t);
+};
+
+/**
+ * Cubic Béziers along a smooth run of places between u = from and u = to.
+ *
+ * Each cubic has the ends and the velocities of its stretch, and stretches are halved until every
+ * probe lies within `tolerance` (mm) of the place it stands for, which bounds the distance between
+ * the curves. Error falls with the fourth power of the stretch.
+ * @throws Error when MAX_DEPTH halvings do not reach the tolerance
+ */
+export function fitCubics(
+  run: (u: number) => Place,
+  from: number,
+  to: number,
+  tolerance: number,
+): CubicSegment[] {
+  const cubics: CubicSegment[] = [];
+  const span = (a: number, b: number, start: Place, end: Place, depth: number): void => {
+    const third = (b - a) / 3;
+    const controls = [
+      start,
+      add(start, scale(velocity(start), third)),
+      subtract(end, scale(velocity(end), third)),
+      end,
+    ].map(({ x, y }) => ({ x, y })) as [Point, Point, Point, Point];
+    const off = Math.max(...PROBES.map((t) => distance(cubicPoint(controls, t), run(a + (b - a) * t))));
+    if (off <= tolerance * PROBE_MARGIN) cubics.push({ type: 'cubic', controls });
+    else if (depth === MAX_DEPTH)
+      throw new Error(`fit: no cubic within ${tolerance} mm after ${depth} halvings`);
+    else {
+      const middle = (a + b) / 2;
+      const halfway = run(middle);
+      span(a, middle, start, halfway, depth + 1);
+      span(middle, b, halfway, end, depth + 1);
+    }
+  };
+  span(from, to, run(from), run(to), 0);
+  return cubics;
+}
+
+/** The path that writers draw for exact pieces: lines, arcs and cubics as they are, the rest fitted. */
+export function fitPath(pieces: readonly Piece[], tolerance = FIT_MM): Segment[] {
+  return pieces.flatMap((piece) => (isSegment(piece) ? [piece] : fitCubics(along(piece), 0, 1, tolerance)));
+}

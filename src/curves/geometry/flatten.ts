@@ -1,0 +1,78 @@
+import { type Box, grown } from './bounds.ts';
+import { along } from './evaluate.ts';
+import type { Segment } from './pieces/piece.ts';
+import { between, cross, distance, dot, type Point, subtract } from './point.ts';
+
+/** A straight stretch in place of a curve that lies close by. */
+export interface Chord {
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/**
+ * How far a chord may lie from its curve, mm. A tenth of a thin printed line; the tests below grow
+ * their boxes by it, so a curve is never missed, and a sheet more is printed only for a line within
+ * this distance of it.
+ */
+export const CHORD_MM = 0.01;
+
+/** A quarter circle of 100 m radius takes 5,600 chords of CHORD_MM; more would be no workshop curve. */
+const MAX_CHORDS = 10_000;
+
+/** A path as chords, each stretch of it proven within `tolerance` of its chord, mm. */
+export const chordsOf = (path: readonly Segment[], tolerance = CHORD_MM): Chord[] =>
+  path.flatMap((segment) => segmentChords(segment, tolerance));
+
+function segmentChords(segment: Segment, tolerance: number): Chord[] {
+  if (segment.type === 'line') return [{ from: segment.from, to: segment.to }];
+  const count = Math.min(MAX_CHORDS, Math.max(1, Math.ceil(chordCount(segment, tolerance))));
+  const at = along(segment);
+  const points = Array.from({ length: count + 1 }, (_, i) => at(i / count));
+  return points.slice(1).map((to, i) => ({ from: points[i]!, to }));
+}
+
+/**
+ * How many equal parts keep every chord within the tolerance. Arc: sagitta ≤ r·φ²/8. Cubic: Wang's bound,
+ * √(d(d−1)/8 · L / ε) with L the greatest second difference of the controls (G. Wang, 1984).
+ */
+function chordCount(segment: Exclude<Segment, { type: 'line' }>, tolerance: number): number {
+  if (segment.type === 'arc') return Math.abs(segment.sweep) * Math.sqrt(segment.radius / (8 * tolerance));
+  const [p, q, r, s] = segment.controls;
+  const bend = (a: Point, b: Point, c: Point): number =>
+    distance({ x: a.x + c.x, y: a.y + c.y }, { x: 2 * b.x, y: 2 * b.y });
+  return Math.sqrt((0.75 * Math.max(bend(p, q, r), bend(q, r, s))) / tolerance);
+}
+
+/** Whether the curve behind a chord may pass through a box; never misses one that does. */
+export function passes({ from, to }: Chord, box: Box): boolean {
+  const { left, right, bottom, top } = grown(box, CHORD_MM);
+  let [enter, leave] = [0, 1];
+  const sides: [step: number, room: number][] = [
+    [from.x - to.x, from.x - left],
+    [to.x - from.x, right - from.x],
+    [from.y - to.y, from.y - bottom],
+    [to.y - from.y, top - from.y],
+  ];
+  for (const [step, room] of sides) {
+    if (step === 0 && room < 0) return false;
+    if (step < 0) enter = Math.max(enter, room / step);
+    if (step > 0) leave = Math.min(leave, room / step);
+  }
+  return enter <= leave;
+}
+
+/** The place of a chord nearest to a point. */
+export function nearestOn({ from, to }: Chord, at: Point): Point {
+  const way = subtract(to, from);
+  const along = dot(subtract(at, from), way) / Math.max(dot(way, way), Number.MIN_VALUE);
+  return between(from, to, Math.min(1, Math.max(0, along)));
+}
+
+/**
+ * Whether two chords cross or touch: straight stretches, not the curves behind them. Two on one straight line are
+ * taken to, however far apart.
+ */
+export function crosses(a: Chord, b: Chord): boolean {
+  const side = ({ from, to }: Chord, p: Point): number => cross(subtract(to, from), subtract(p, from));
+  return side(a, b.from) * side(a, b.to) <= 0 && side(b, a.from) * side(b, a.to) <= 0;
+}

@@ -1,0 +1,103 @@
+import type { Curve } from './curve.ts';
+import { along, type Place, piecesLength } from './geometry/evaluate.ts';
+import { leastAlong } from './geometry/extrema.ts';
+import type { Piece } from './geometry/pieces/piece.ts';
+import { angleOf, cross, direction, type Point, pointOf, subtract, turnBetween } from './geometry/point.ts';
+import { JOIN_MM } from './geometry/tolerance.ts';
+import { PIECE_STEPS, rootsOnUnit } from './numeric/roots-and-minima.ts';
+
+/** The figures of one run that a maker asks for. Lengths mm, angles radians. */
+export interface Figures {
+  /** Along the curve, mm. */
+  readonly length: number;
+  /** Farthest from the run's own chord; absent for a straight run. */
+  readonly apex?: Apex;
+  /** Where it bends most sharply, its radius mm, > 0; absent for a straight run. */
+  readonly tightest?: { readonly radius: number; readonly at: Point };
+  /** Tangent directions at both ends, counter-clockwise from the reference line; within half a turn of the chord’s. */
+  readonly endAngles: readonly [start: number, end: number];
+  /** Where the curve changes from hollow to round. */
+  readonly inflections: readonly Point[];
+}
+
+export interface Apex {
+  readonly at: Point;
+  /** Distance from the chord, always positive. */
+  readonly rise: number;
+}
+
+/**
+ * The point of contiguous pieces farthest from the chord between two points, where the tangent runs
+ * along the chord; undefined when nothing rises by JOIN_MM. Exact to rounding of the station's root
+ * (1e-12 of the chord, except on a nearly straight run, where any station serves).
+ */
+export function apexOf(pieces: readonly Piece[], from: Point, to: Point): Apex | undefined {
+  const chord = direction(angleOf(from, to));
+  const height = (p: Point): number => Math.abs(cross(chord, subtract(p, from)));
+  let best: Apex | undefined;
+  for (const piece of pieces) {
+    const at = along(piece);
+    // A join counts as well: rounding can hide an apex that falls exactly between two pieces.
+    for (const u of [...rootsOnUnit((v) => cross(chord, direction(at(v).angle)), PIECE_STEPS), 1]) {
+      const place = pointOf(at(u));
+      const rise = height(place);
+      if (rise >= JOIN_MM && rise > (best?.rise ?? 0)) best = { at: place, rise };
+    }
+  }
+  return best;
+}
+
+/** The place of sharpest curvature; undefined when the pieces are straight. */
+function tightestOf(pieces: readonly Piece[]): { radius: number; at: Point } | undefined {
+  let best: Place | undefined;
+  for (const piece of pieces) {
+    const place = leastAlong(piece, ({ curvature }) => -Math.abs(curvature));
+    if (Math.abs(place.curvature) > Math.abs(best?.curvature ?? 0)) best = place;
+  }
+  return best && { radius: 1 / Math.abs(best.curvature), at: pointOf(best) };
+}
+
+/** Curvature below this share of the tightest counts as none: the rounding of a free end. */
+const STRAIGHT_SHARE = 1e-9;
+
+/** Where the curvature changes sign, inside a piece or at a join. */
+function inflectionsOf(pieces: readonly Piece[], tightest: number): Point[] {
+  const found: Point[] = [];
+  let side = 0;
+  let last: Place | undefined;
+  for (const piece of pieces) {
+    const at = along(piece);
+    for (let i = 0; i <= PIECE_STEPS; i++) {
+      const place = at(i / PIECE_STEPS);
+      const straight = Math.abs(place.curvature) < STRAIGHT_SHARE * tightest;
+      if (!straight && side * place.curvature < 0) found.push(crossing(at, i, last!));
+      if (straight) continue;
+      side = Math.sign(place.curvature);
+      last = place;
+    }
+  }
+  return found;
+}
+
+/** The change of sign just before sample i: inside the piece, or at its start when i is 0. */
+function crossing(at: (u: number) => Place, i: number, last: Place): Point {
+  if (i === 0) return pointOf(last);
+  const roots = rootsOnUnit((v) => at((i - 1 + v) / PIECE_STEPS).curvature, 1);
+  return pointOf(at((i - 1 + (roots.at(-1) ?? 0)) / PIECE_STEPS));
+}
+
+/** The figures of a run, from its exact pieces: lengths mm, angles radians. */
+export function figuresOf(curve: Curve): Figures {
+  const { exact, from, to } = curve;
+  const apex = apexOf(exact, from, to);
+  const tightest = tightestOf(exact);
+  const chord = angleOf(from, to);
+  const near = (angle: number): number => chord + turnBetween(chord, angle);
+  return {
+    length: piecesLength(exact),
+    ...(apex && { apex }),
+    ...(tightest && { tightest }),
+    endAngles: [near(along(exact[0]!)(0).angle), near(along(exact.at(-1)!)(1).angle)],
+    inflections: tightest ? inflectionsOf(exact, 1 / tightest.radius) : [],
+  };
+}

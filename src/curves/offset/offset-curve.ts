@@ -1,0 +1,204 @@
+import { Fault } from '../../units/fault.ts';
+import { along, type Place, segmentEnd, segmentStart } from '../geometry/evaluate.ts';
+import { leastAlong } from '../geometry/extrema.ts';
+import { fitCubics } from '../geometry/fit-cubics.ts';
+import type { ArcSegment, Piece, Segment } from '../geometry/pieces/piece.ts';
+import {
+  add,
+  cross,
+  direction,
+  distance,
+  dot,
+  leftOf,
+  type Point,
+  pointOf,
+  scale,
+  subtract,
+} from '../geometry/point.ts';
+import { FIT_MM, JOIN_MM } from '../geometry/tolerance.ts';
+
+/** Tangents closer than this (rad) meet without a corner: 1e-7 of a 100 mm parallel is 1e-5 mm, JOIN_MM. */
+const SMOOTH = 1e-7;
+
+/**
+ * The line at a constant distance to the left of contiguous pieces (to the right when negative), mm.
+ *
+ * Lines and arcs stay exact; the rest is fitted within `tolerance`. At an outside corner both sides run on
+ * straight until they meet (a corner sharper than a right angle is cut off square at the distance);
+ * at an inside corner both are trimmed where they cross. A straight piece between the two, such as a shoulder, may be
+ * shorter than the distance: what the one corner trims, the other has run on.
+ * @param closed the last piece ends where the first starts, and their corner counts too
+ * @throws Fault `parallel.distance`; `parallel.folds` where the pieces bend too sharply for the distance, `parallel.no-room`
+ *   where a piece is too short for its corner
+ */
+export const parallelPath = (
+  pieces: readonly Piece[],
+  away: number,
+  closed: boolean,
+  tolerance = FIT_MM,
+): Segment[] =>
+  parallelSides(pieces, away, closed, tolerance).flatMap(({ side, corner }) => [...side, ...corner]);
+
+/** The same piece by piece: what runs beside each, and what joins it to the next. */
+export function parallelSides(
+  pieces: readonly Piece[],
+  away: number,
+  closed: boolean,
+  tolerance = FIT_MM,
+): { side: Segment[]; corner: Segment[] }[] {
+  if (away === 0 || !Number.isFinite(away))
+    throw new Fault(
+      'parallel.distance',
+      `a parallel does not lie ${away} mm away. Give a distance: over 0 to the left, under 0 to the right.`,
+    );
+  for (const piece of pieces) mustNotFold(piece, away);
+  const sides = pieces.map((piece) => new Side(piece, away));
+  const meets = sides.map((side, i) => {
+    const next = sides[i + 1] ?? (closed ? sides[0] : undefined);
+    return next && { side, next, turn: cornerBetween(side, next) };
+  });
+  // Outside corners first: a line that one of them runs on has so much more to be trimmed at its other end.
+  const joins = meets.map((meet) =>
+    meet && meet.turn * away < 0 ? corner(meet.side, meet.next, meet.turn, away) : [],
+  );
+  for (const meet of meets)
+    if (meet && meet.turn * away > 0) trim(meet.side, meet.next, Math.abs(meet.turn), Math.abs(away));
+  sides.forEach((side, i) => {
+    if (!side.isUsedUp) return;
+    if (side.to < 1) joins.at(i - 1)!.splice(-1, 1, pointOf(side.at(side.to)));
+    else joins[i]!.splice(0, 1, pointOf(side.at(side.from)));
+  });
+  return sides.map((side, i) => ({ side: side.segments(tolerance), corner: polyline(joins[i]!) }));
+}
+
+/** One piece's parallel, with how much of it is left after its corners are trimmed. */
+class Side {
+  from = 0;
+  to = 1;
+  /** How far outside corners run a straight side on before its start and past its end, shares of its length. */
+  before = 0;
+  past = 0;
+  readonly at: (u: number) => Place;
+
+  constructor(
+    readonly piece: Piece,
+    private readonly away: number,
+  ) {
+    const base = along(piece);
+    this.at = (u) => {
+      const place = base(u);
+      const stretch = 1 - place.curvature * away;
+      const { x, y } = add(place, scale(leftOf(direction(place.angle)), away));
+      return {
+        x,
+        y,
+        angle: place.angle,
+        curvature: place.curvature / stretch,
+        speed: place.speed * stretch,
+      };
+    };
+  }
+
+  /** Whether nothing is left of it but what an outside corner ran on; a fault where not even that is. */
+  get isUsedUp(): boolean {
+    const left = this.to - this.from;
+    if (left + this.past + this.before <= 0) throw noRoom(this.at(0), this.away);
+    return left * this.at(this.from).speed < JOIN_MM;
+  }
+
+  segments(tolerance: number): Segment[] {
+    if (this.isUsedUp) return [];
+    const { piece, from, to } = this;
+    if (piece.type === 'line')
+      return [{ type: 'line', from: pointOf(this.at(from)), to: pointOf(this.at(to)) }];
+    if (piece.type === 'arc') return [this.arc(piece)];
+    return fitCubics(this.at, from, to, tolerance);
+  }
+
+  private arc(arc: ArcSegment): Segment {
+    return {
+      ...arc,
+      radius: arc.radius - Math.sign(arc.sweep) * this.away,
+      start: arc.start + arc.sweep * this.from,
+      sweep: arc.sweep * (this.to - this.from),
+    };
+  }
+}
+
+const polyline = (points: readonly Point[]): Segment[] =>
+  points.slice(1).map((to, i) => ({ type: 'line', from: points[i]!, to }));
+
+/**
+ * How far the line turns from one side to the next, radians, left positive; 0 where it runs on smoothly. Where it turns
+ * right back, as a half ellipse does against a shoulder, how the two curve away from each other says which way.
+ */
+function cornerBetween(before: Side, after: Side): number {
+  const [t0, t1] = [direction(before.at(1).angle), direction(after.at(0).angle)];
+  const turn = Math.atan2(cross(t0, t1), dot(t0, t1));
+  if (Math.abs(turn) > Math.PI - SMOOTH) {
+    const bends = segmentEnd(before.piece).curvature + segmentStart(after.piece).curvature;
+    return bends < 0 ? Math.PI : -Math.PI;
+  }
+  return Math.abs(turn) < SMOOTH ? 0 : turn;
+}
+
+/** The points from one side's end to the next side's start round an outside corner. */
+function corner(before: Side, after: Side, turn: number, away: number): Point[] {
+  const [end, start] = [before.at(1), after.at(0)];
+  const reach = Math.abs(away) * Math.min(Math.tan(Math.abs(turn) / 2), 1);
+  if (before.piece.type === 'line') before.past = reach / end.speed;
+  if (after.piece.type === 'line') after.before = reach / start.speed;
+  const points = [
+    pointOf(end),
+    add(end, scale(direction(end.angle), reach)),
+    subtract(start, scale(direction(start.angle), reach)),
+    pointOf(start),
+  ];
+  return points.filter((p, i) => i === 0 || distance(p, points[i - 1]!) > JOIN_MM);
+}
+
+/** Newton steps to the crossing of two trimmed sides; nearly straight near a corner, they need 3 to 5. */
+const MAX_STEPS = 30;
+
+/** Cuts both sides back to where they cross. */
+function trim(before: Side, after: Side, turn: number, away: number): void {
+  const back = away * Math.tan(turn / 2);
+  let u = 1 - back / before.at(1).speed;
+  let v = back / after.at(0).speed;
+  for (let i = 0; i < MAX_STEPS; i++) {
+    const [p, q] = [before.at(u), after.at(v)];
+    const gap = subtract(q, p);
+    const [dp, dq] = [scale(direction(p.angle), p.speed), scale(direction(q.angle), q.speed)];
+    const determinant = cross(dp, dq);
+    u += cross(gap, dq) / determinant;
+    v += cross(gap, dp) / determinant;
+    if (!(u > -before.before && u < 1 && v > 0 && v < 1 + after.past)) break;
+    if (distance(p, q) < JOIN_MM / 10) {
+      before.to = u;
+      after.from = v;
+      return;
+    }
+  }
+  throw noRoom(segmentEnd(before.piece), away);
+}
+
+const noRoom = (at: Point, away: number): Fault =>
+  new Fault(
+    'parallel.no-room',
+    (mm) =>
+      `a parallel ${mm(Math.abs(away))} away does not fit into the corner at station ${mm(at.x)}: the run there is too short. ` +
+      'Use a smaller distance, or smooth that corner.',
+  );
+
+/** A parallel folds back where its distance reaches the radius on its side. */
+function mustNotFold(piece: Piece, away: number): void {
+  if (piece.type === 'line') return;
+  const sharpest = leastAlong(piece, ({ curvature }) => -curvature * Math.sign(away));
+  if (1 - sharpest.curvature * away > 0) return;
+  throw new Fault(
+    'parallel.folds',
+    (mm) =>
+      `a parallel ${mm(Math.abs(away))} away folds back at station ${mm(sharpest.x)}, where the line’s radius is only ` +
+      `${mm(1 / Math.abs(sharpest.curvature))}. Use a smaller distance, or ease the curve there.`,
+  );
+}

@@ -1,0 +1,139 @@
+import { Fault } from '../../units/fault.ts';
+import { along, type Place, pieceLength } from '../geometry/evaluate.ts';
+import { fitCubics } from '../geometry/fit-cubics.ts';
+import { type ArcSegment, isShoulder, type Piece, type Segment } from '../geometry/pieces/piece.ts';
+import {
+  add,
+  direction,
+  distance,
+  leftOf,
+  type Point,
+  pointOf,
+  scale,
+  turnBetween,
+} from '../geometry/point.ts';
+import { FIT_MM } from '../geometry/tolerance.ts';
+import { integrate } from '../numeric/gauss-legendre.ts';
+
+/** Tangents farther apart than this where two pieces meet are a corner, radians: 0.1 mm in a metre. */
+const CORNER = 1e-4;
+
+/**
+ * What one piece's integral may still change by when its parts are halved, mm. The error of the 20-point rule
+ * falls by 2⁴⁰ a halving once the parts are short against the curve's bends, so that what is left is far less.
+ */
+const SETTLED_MM = FIT_MM / 1000;
+
+/** Halvings of a piece's parts, from FEWEST on: 4096 parts; a run of furniture settles at 8. */
+const MAX_HALVINGS = 10;
+const FEWEST = 4;
+
+interface Start extends Point {
+  readonly angle: number;
+}
+
+/**
+ * The line of the same length whose curvature is everywhere `factor` times that of contiguous pieces, from
+ * the same start in the same direction: x′ = cos θ, y′ = sin θ with θ − θ₀ = factor · (what the pieces turn).
+ * Lines stay lines and arcs arcs of radius R / factor, exact; the rest is integrated until halving its parts
+ * moves its end by under SETTLED_MM, and fitted within FIT_MM.
+ *
+ * @param factor > 0
+ * @returns the segments of each piece
+ * @throws Fault `sharpen.corner` where the pieces meet at an angle: a corner has no curvature to raise
+ */
+export function sharpen(pieces: readonly Piece[], factor: number): Segment[][] {
+  let next: Start | undefined;
+  return pieces.map((piece, i) => {
+    const start = along(piece)(0);
+    if (i > 0) mustBeSmooth(pieces[i - 1]!, piece);
+    const { segments, end } = sharpenPiece(piece, next ?? start, factor);
+    next = end;
+    return segments;
+  });
+}
+
+function mustBeSmooth(before: Piece, after: Piece): void {
+  const [end, { x, angle }] = [along(before)(1), along(after)(0)];
+  if (Math.abs(turnBetween(end.angle, angle)) < CORNER) return;
+  const [what, cure] =
+    isShoulder(before) || isShoulder(after)
+      ? [
+          'shoulder',
+          'Write the curve alone as a job for its form, and cut the shoulder when the glue is hard.',
+        ]
+      : ['corner', 'Ease it into a curve.'];
+  throw new Fault(
+    'sharpen.corner',
+    (mm) => `the line has a ${what} at station ${mm(x)}, and plies do not bend round a corner. ${cure}`,
+  );
+}
+
+interface Sharpened {
+  readonly segments: Segment[];
+  readonly end: Start;
+}
+
+function sharpenPiece(piece: Piece, start: Start, factor: number): Sharpened {
+  const from = pointOf(start);
+  if (piece.type === 'line') {
+    const to = add(from, scale(direction(start.angle), distance(piece.from, piece.to)));
+    return { segments: [{ type: 'line', from, to }], end: { ...to, angle: start.angle } };
+  }
+  if (piece.type === 'arc') return sharpenArc(piece, start, factor);
+  const run = sharpenedRun(piece, start, factor);
+  return { segments: fitCubics(run, 0, 1, FIT_MM), end: run(1) };
+}
+
+/** As long as before, its radius less: it turns by more. */
+function sharpenArc(arc: ArcSegment, start: Start, factor: number): Sharpened {
+  const radius = arc.radius / factor;
+  const side = Math.sign(arc.sweep);
+  const centre = add(start, scale(leftOf(direction(start.angle)), side * radius));
+  const segment: ArcSegment = {
+    type: 'arc',
+    centre,
+    radius,
+    start: start.angle - (side * Math.PI) / 2,
+    sweep: arc.sweep * factor,
+  };
+  const { x, y } = along(segment)(1);
+  return { segments: [segment], end: { x, y, angle: start.angle + segment.sweep } };
+}
+
+/** Places along the sharpened piece by the piece's own u. */
+function sharpenedRun(piece: Piece, start: Start, factor: number): (u: number) => Place {
+  const base = along(piece);
+  const first = base(0).angle;
+  const angleAt = (place: Place): number => start.angle + factor * turnBetween(first, place.angle);
+  const step = (from: number, to: number): Point => ({
+    x: integrate((u) => pace(base(u), Math.cos), from, to),
+    y: integrate((u) => pace(base(u), Math.sin), from, to),
+  });
+  const pace = (place: Place, part: (angle: number) => number): number => part(angleAt(place)) * place.speed;
+  const joints = settled(step, start, pieceLength(piece));
+  const parts = joints.length - 1;
+  return (u) => {
+    const i = Math.min(parts - 1, Math.floor(u * parts));
+    const place = base(u);
+    const { x, y } = u * parts === i ? joints[i]! : add(joints[i]!, step(i / parts, u));
+    return { x, y, angle: angleAt(place), curvature: factor * place.curvature, speed: place.speed };
+  };
+}
+
+/** Where equal parts of a piece begin and end, so many that halving them moves the end no more. */
+function settled(step: (from: number, to: number) => Point, start: Start, length: number): Point[] {
+  let joints = jointsOf(step, start, FEWEST);
+  for (let halving = 1; halving <= MAX_HALVINGS; halving++) {
+    const finer = jointsOf(step, start, FEWEST * 2 ** halving);
+    if (distance(finer.at(-1)!, joints.at(-1)!) < SETTLED_MM) return finer;
+    joints = finer;
+  }
+  throw new Error(`sharpen: a piece ${length} mm long does not settle`);
+}
+
+function jointsOf(step: (from: number, to: number) => Point, start: Start, parts: number): Point[] {
+  const joints: Point[] = [pointOf(start)];
+  for (let i = 0; i < parts; i++) joints.push(add(joints[i]!, step(i / parts, (i + 1) / parts)));
+  return joints;
+}

@@ -1,0 +1,112 @@
+import { Fault } from '../../units/fault.ts';
+import type { Curve } from '../curve.ts';
+import type { CubicSegment } from '../geometry/pieces/piece.ts';
+import {
+  add,
+  angleOf,
+  direction,
+  dot,
+  leftOf,
+  type Point,
+  scale,
+  subtract,
+  turnBetween,
+} from '../geometry/point.ts';
+import { JOIN_MM } from '../geometry/tolerance.ts';
+import { curveOf } from '../make-curve.ts';
+import { mustDiffer } from '../validate.ts';
+
+/** How an end is kept: no bending moment, or the tangent held at an angle (radians, from the reference line). */
+export type SplineEnd = 'natural' | { readonly held: number };
+
+/** A held end steeper than this to the chord (80°) has no sensible slope: tan 80° = 5.7. */
+const STEEPEST = (80 * Math.PI) / 180;
+
+/**
+ * The drafting cubic through points: heights over the run's own chord as a cubic spline of the station
+ * along it, each span weighted by its length, so that unequal spacing does not make it overshoot. Ends
+ * natural (second derivative 0) or held. It is the strip's small-deflection limit and makes no claim
+ * beyond that. Taken over its chord, so that turning the points turns the curve with them.
+ *
+ * Every span is exactly one cubic Bézier. (de Boor, "A Practical Guide to Splines", ch. IV.)
+ * @param points at least two, in order along the chord
+ * @throws Fault `curve.same-point`, `curve.not-finite`, `spline.out-of-order`, `spline.too-steep`
+ */
+export function spline(points: readonly Point[], start: SplineEnd, end: SplineEnd): Curve {
+  const [from, to] = [points[0]!, points.at(-1)!];
+  mustDiffer(from, to, 'the two ends of the spline');
+  points.slice(1).forEach((p, i) => {
+    mustDiffer(points[i]!, p, 'two neighbouring points of the spline');
+  });
+  const chord = angleOf(from, to);
+  const along = direction(chord);
+  const knots = points.map((p) => {
+    const out = subtract(p, from);
+    return { x: dot(out, along), y: dot(out, leftOf(along)) };
+  });
+  mustRise(knots, points);
+  const slopes = knotSlopes(knots, endSlope(start, chord, from), endSlope(end, chord, to));
+  const place = ({ x, y }: Point): Point => add(from, add(scale(along, x), scale(leftOf(along), y)));
+  const cubics = knots.slice(1).map((_, i): CubicSegment => {
+    const [p, q] = [knots[i]!, knots[i + 1]!];
+    const third = (q.x - p.x) / 3;
+    const handles = [
+      { x: p.x + third, y: p.y + third * slopes[i]! },
+      { x: q.x - third, y: q.y - third * slopes[i + 1]! },
+    ] as const;
+    return { type: 'cubic', controls: [points[i]!, place(handles[0]), place(handles[1]), points[i + 1]!] };
+  });
+  return curveOf('spline', cubics, { from, to }, points);
+}
+
+function mustRise(knots: readonly Point[], points: readonly Point[]): void {
+  for (let i = 1; i < knots.length; i++)
+    if (knots[i]!.x - knots[i - 1]!.x < JOIN_MM)
+      throw new Fault(
+        'spline.out-of-order',
+        (mm) =>
+          `the spline’s point at station ${mm(points[i]!.x)} does not lie beyond the one before it along the chord. ` +
+          'Give the points in order.',
+      );
+}
+
+function endSlope(end: SplineEnd, chord: number, at: Point): number | undefined {
+  if (end === 'natural') return undefined;
+  const angle = turnBetween(chord, end.held);
+  if (Math.abs(angle) > STEEPEST)
+    throw new Fault(
+      'spline.too-steep',
+      (mm) =>
+        `the spline’s held end at station ${mm(at.x)} stands too steep to its chord. Let that end be natural.`,
+    );
+  return Math.tan(angle);
+}
+
+/** The slopes at the knots: continuous second derivatives inside, one condition at each end. */
+function knotSlopes(knots: readonly Point[], first?: number, last?: number): number[] {
+  const n = knots.length;
+  const spans = knots.slice(1).map((q, i) => q.x - knots[i]!.x);
+  const secants = knots.slice(1).map((q, i) => (q.y - knots[i]!.y) / spans[i]!);
+  const rows = knots.map((_, i): Row => {
+    if (i === 0) return first === undefined ? [0, 2, 1, 3 * secants[0]!] : [0, 1, 0, first];
+    if (i === n - 1) return last === undefined ? [1, 2, 0, 3 * secants[n - 2]!] : [0, 1, 0, last];
+    const [h0, h1] = [spans[i - 1]!, spans[i]!];
+    return [h1, 2 * (h0 + h1), h0, 3 * (h1 * secants[i - 1]! + h0 * secants[i]!)];
+  });
+  return solveTridiagonal(rows);
+}
+
+type Row = [below: number, diagonal: number, above: number, right: number];
+
+/** Elimination down and back (Thomas); stable here, since every row is diagonally dominant. */
+function solveTridiagonal(rows: readonly Row[]): number[] {
+  const upper: number[] = [];
+  const values: number[] = [];
+  for (const [below, diagonal, above, right] of rows) {
+    const pivot = diagonal - below * (upper.at(-1) ?? 0);
+    values.push((right - below * (values.at(-1) ?? 0)) / pivot);
+    upper.push(above / pivot);
+  }
+  for (let i = rows.length - 2; i >= 0; i--) values[i] = values[i]! - upper[i]! * values[i + 1]!;
+  return values;
+}

@@ -1,0 +1,131 @@
+import { Fault } from '../../units/fault.ts';
+import type { Curve } from '../curve.ts';
+import type { StripEnds } from '../elastica/solve-strip.ts';
+import { freeRiseLimit } from '../elastica/three-pin-closed-form.ts';
+import type { TaperedSegment } from '../geometry/pieces/piece.ts';
+import { distance, type Point } from '../geometry/point.ts';
+import { JOIN_MM } from '../geometry/tolerance.ts';
+import { curveOf } from '../make-curve.ts';
+import { mustDiffer } from '../validate.ts';
+import { ChordFrame } from './chord-frame.ts';
+import { noApex, restWithApex } from './tapered-apex-inverse.ts';
+import { END, type Rest, restNear, restTapered, START } from './tapered-equilibrium.ts';
+
+/** Thickness of a strip at its two ends, mm, running evenly between them. */
+export interface Taper {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** What bends a tapered strip: the one nail it touches, or the apex it shall have. */
+export type TaperedBy = { readonly nail: Point } | { readonly apex: Point };
+
+const FREE: StripEnds = { start: 'free', end: 'free' };
+
+/**
+ * A strip tapered beyond this breaks as a feather edge before it bends: its thin end is 1/125 as stiff
+ * as its thick one.
+ */
+const MOST_TAPER = 5;
+
+/**
+ * The curve of a springy strip planed to a taper, sprung over a pin at each end and one nail between.
+ *
+ * Modelled as the least of ½∫t³κ² ds over the shapes through the pins, with the length of the strip and
+ * the place of the nail along it free while the taper runs always from `from` at the first end to `to`
+ * at the last. No such strip rests on three frictionless pins alone: it would creep thick end first, so
+ * that friction or a stop must hold it endwise. A strip held lengthwise at its first end instead agrees
+ * when shallow; tapered to half, its apex over a nail in the middle lies 0.15 % of the rise higher at a
+ * rise of 0.2 of the chord, 0.5 % at 0.3.
+ *
+ * By `nail` or by `apex` as for `batten`; the higher the strip, the nearer its apex to the thin end.
+ * Exact to 1e-11 of the chord. Bending, strain and the pushes of the pins: `taperedStates` and
+ * `pinPushes` of the exact pieces.
+ * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.taper`, `batten.taper-held`,
+ *   `batten.out-of-order`, `batten.too-high`, `batten.no-such-apex`
+ */
+export function taperedBatten(from: Point, to: Point, by: TaperedBy, strip: Taper, ends = FREE): Curve {
+  const bent = 'nail' in by ? by.nail : by.apex;
+  mustDiffer(from, to, 'the two ends of the batten');
+  mustDiffer(from, bent, 'the start of the batten and the point between');
+  mustDiffer(bent, to, 'the point between and the end of the batten');
+  mustTaper(strip, ends);
+  const frame = new ChordFrame(from, to, bent);
+  const asked = frame.local(bent);
+  const ratio = strip.to / strip.from;
+  const straight = asked.y * distance(from, to) < JOIN_MM;
+  if (straight && 'apex' in by) throw noApex(asked, frame, () => 'Give it an offset, or use a line.');
+  const spans = straight
+    ? straightSpans(asked, ratio)
+    : ('nail' in by ? restOn(asked, ratio, frame) : restWithApex(asked, ratio, frame)).spans;
+  const exact = spans.map((span) => frame.span(span, strip.from));
+  return curveOf('batten', exact, { from, to }, [from, exact[1]!.from, to]);
+}
+
+/** A tapered strip can only be drawn with both ends free. */
+function mustTaper({ from, to }: Taper, ends: StripEnds): void {
+  if (ends.start !== 'free' || ends.end !== 'free')
+    throw new Fault(
+      'batten.taper-held',
+      'a tapered strip is drawn with free ends only. Set both ends free, or make the strip one thickness.',
+    );
+  if (!(from > 0 && to > 0 && Number.isFinite(from + to)))
+    throw new Fault(
+      'batten.taper',
+      'a strip must have some thickness at both ends. Give two lengths over 0.',
+    );
+  if (Math.max(from / to, to / from) > MOST_TAPER)
+    throw new Fault(
+      'batten.taper',
+      (mm) =>
+        `a strip from ${mm(from)} to ${mm(to)} thick tapers too much. ` +
+        `Make its thin end ${mm(Math.max(from, to) / MOST_TAPER)} or thicker.`,
+    );
+}
+
+function straightSpans(nail: Point, ratio: number): TaperedSegment[] {
+  const flat = { type: 'tapered', angle: 0, moment: 0, force: START } as const;
+  const middle = 1 + (ratio - 1) * nail.x;
+  return [
+    { ...flat, from: START, thickness: [1, middle], length: nail.x },
+    { ...flat, from: nail, thickness: [middle, ratio], length: 1 - nail.x },
+  ];
+}
+
+function restOn(nail: Point, ratio: number, frame: ChordFrame): Rest {
+  if (!(nail.x > 0 && nail.x < 1))
+    throw new Fault(
+      'batten.out-of-order',
+      (mm) =>
+        `the nail at station ${mm(frame.place(nail).x)} does not stand between the strip’s ends. ` +
+        `Put it between ${mm(frame.place(START).x)} and ${mm(frame.place(END).x)}.`,
+    );
+  const rest = nail.y < freeRiseLimit(nail.x) ? restTapered(nail, ratio) : undefined;
+  if (rest) return rest;
+  const limit = highestNail(nail.x, ratio);
+  throw new Fault(
+    'batten.too-high',
+    (mm) =>
+      `a strip tapered like this slips off a nail ${mm(frame.rise(nail))} off its chord at station ${mm(frame.place(nail).x)}: ` +
+      `it holds up to ${mm(frame.rise({ x: 0, y: limit }))} there. Lower the nail, or taper the strip less.`,
+  );
+}
+
+/** The climb to the highest nail starts at this share of what a uniform strip stands, and goes on by it. */
+const CLIMB = 1 / 8;
+/** The highest nail is told to 1 ‰ of that: a figure to keep well below. */
+const CLIMB_DONE = 1e-3;
+
+/** How high a nail can stand at a station, per chord; never above the uniform strip's limit. */
+function highestNail(x: number, ratio: number): number {
+  const top = freeRiseLimit(x);
+  let share = CLIMB;
+  let rest = restTapered({ x, y: share * top }, ratio);
+  for (let stride = CLIMB; rest && stride > CLIMB_DONE; ) {
+    const higher: number = share + stride;
+    const next: Rest | undefined = higher < 1 ? restNear(rest, { x, y: higher * top }, ratio) : undefined;
+    if (next) [rest, share] = [next, higher];
+    else stride /= 2;
+  }
+  return rest ? share * top : 0;
+}

@@ -1,0 +1,140 @@
+import { freeBatten } from '../elastica/three-pin-closed-form.ts';
+import type { TaperedSegment } from '../geometry/pieces/piece.ts';
+import { taperedEnd } from '../geometry/pieces/tapered-series.ts';
+import { cross, direction, dot, leftOf, type Point, scale, subtract } from '../geometry/point.ts';
+import { type NewtonOptions, newton, type Root } from '../numeric/newton.ts';
+
+/*
+ * How a tapered strip rests on three pins, in its own measure: ends at (0, 0) and (1, 0), nail above
+ * the chord, thickness 1 at the start. Unknown are the angle at the start and, in each span, the length
+ * and the force. Seven equations: both spans reach their far pin (4); no moment at the end (1); the nail
+ * pushes square to the strip (1); the strip has found its length (1).
+ */
+
+export type Spans = readonly [TaperedSegment, TaperedSegment];
+
+export const START: Point = { x: 0, y: 0 };
+export const END: Point = { x: 1, y: 0 };
+
+/** Angle at the start, both lengths, both forces. */
+type Unknowns = readonly [number, number, number, number, number, number, number];
+type End = ReturnType<typeof taperedEnd>;
+
+/** Both spans, and where the first ends, which should be at the nail. */
+function spansOf(at: readonly number[], nail: Point, ratio: number): { spans: Spans; atNail: End } {
+  const [angle, length, length2, x, y, x2, y2] = at as Unknowns;
+  const middle = 1 + ((ratio - 1) * length) / (length + length2);
+  const ends = { type: 'tapered', from: START, angle, moment: 0 } as const;
+  const first: TaperedSegment = { ...ends, force: { x, y }, thickness: [1, middle], length };
+  const atNail = taperedEnd(first);
+  const { moment } = atNail;
+  const carried = { type: 'tapered', from: nail, angle: atNail.angle, moment } as const;
+  const force = { x: x2, y: y2 };
+  const second: TaperedSegment = { ...carried, force, thickness: [middle, ratio], length: length2 };
+  return { spans: [first, second], atNail };
+}
+
+function unrest(at: readonly number[], nail: Point, ratio: number): number[] {
+  const { spans, atNail } = spansOf(at, nail, ratio);
+  const [first, second] = spans;
+  const far = taperedEnd(second);
+  // The profile stretches with the length: what the pins push is half of what the bending holds.
+  const push = dot(first.force, nail) + dot(second.force, subtract(END, nail));
+  return [
+    atNail.x - nail.x,
+    atNail.y - nail.y,
+    far.x - END.x,
+    far.y - END.y,
+    far.moment,
+    dot(subtract(second.force, first.force), direction(atNail.angle)),
+    push - (atNail.work + far.work) / 2,
+  ];
+}
+
+/** The uniform strip on the same pins, written as unknowns. */
+function uniformRest(nail: Point): number[] {
+  const [first, second] = freeBatten(START, nail, END);
+  const normal = leftOf(direction(first.angle));
+  const along = direction(second.angle);
+  const push = second.curvature ** 2 / 2;
+  const force = scale(normal, first.curvatureRate);
+  const across = scale(leftOf(along), second.curvatureRate);
+  return [
+    first.angle,
+    first.length,
+    second.length,
+    force.x,
+    force.y,
+    push * along.x + across.x,
+    push * along.y + across.y,
+  ];
+}
+
+/** Half a radian and 40 % of a length in one Newton step; forces follow. */
+const [MOST_TURN, MOST_STRETCH] = [0.5, 0.4];
+
+function shortened(at: readonly number[], next: readonly number[]): number[] {
+  const moves = at.map((value, i) => next[i]! - value);
+  const share = Math.min(
+    1,
+    MOST_TURN / Math.abs(moves[0]!),
+    (MOST_STRETCH * at[1]!) / Math.abs(moves[1]!),
+    (MOST_STRETCH * at[2]!) / Math.abs(moves[2]!),
+  );
+  return at.map((value, i) => value + share * moves[i]!);
+}
+
+/** Newton settles in 3 to 6 steps on a strip that stands; a last step of 1e-8 leaves about 1e-15. */
+const SETTLE: NewtonOptions = { done: 1e-8, limit: shortened, steps: 15 };
+/** Along the way it is enough to stay near the branch. */
+const ROUGHLY: NewtonOptions = { ...SETTLE, done: 1e-2 };
+
+/** Each step along the way changes the taper by two fifths; halved, down to 1/16, where the strip gives way more. */
+const FIRST_STEP = Math.log(1.4);
+const LEAST_STEP = FIRST_STEP / 16;
+
+export interface Rest extends Root {
+  readonly spans: Spans;
+}
+
+/**
+ * The strip at rest with thickness 1 at the start and `ratio` at the end, over a nail above the chord.
+ * It is the one that grows out of the uniform strip as it is planed down: the taper is walked up step by
+ * step, and a step counts only when the strip stays on its branch (the determinant keeps its sign) and
+ * presses on the nail.
+ * @returns undefined when the strip gives way before
+ * @throws Fault as `freeBatten` does, when a uniform strip does not stand there either
+ */
+export function restTapered(nail: Point, ratio: number): Rest | undefined {
+  const uniform = newton((x) => unrest(x, nail, 1), uniformRest(nail), SETTLE);
+  if (!uniform) return undefined;
+  let now: Rest = { ...uniform, spans: spansOf(uniform.at, nail, 1).spans };
+  const goal = Math.abs(Math.log(ratio));
+  let [done, stride] = [0, FIRST_STEP];
+  while (done < goal) {
+    const next = Math.min(done + stride, goal);
+    const rest =
+      next === goal
+        ? restNear(now, nail, ratio)
+        : restNear(now, nail, Math.exp(Math.sign(Math.log(ratio)) * next), ROUGHLY);
+    if (rest) [now, done] = [rest, next];
+    else if (stride < LEAST_STEP) return undefined;
+    else stride /= 2;
+  }
+  return now;
+}
+
+/** The rest on the same branch as one near by, with the nail or the taper changed a little. */
+export function restNear(near: Rest, nail: Point, ratio: number, how = SETTLE): Rest | undefined {
+  const root = newton((x) => unrest(x, nail, ratio), near.at, how);
+  if (root?.side !== near.side) return undefined;
+  const { spans, atNail } = spansOf(root.at, nail, ratio);
+  return presses(spans, atNail) ? { ...root, spans } : undefined;
+}
+
+/** The strip pushes down on the nail, bends one way only and makes no loop. */
+function presses([first, second]: Spans, { angle, moment }: End): boolean {
+  const push = cross(direction(angle), subtract(second.force, first.force));
+  const turned = first.angle - taperedEnd(second).angle;
+  return push > 0 && moment < 0 && turned > 0 && turned < 2 * Math.PI;
+}

@@ -1,0 +1,18 @@
+import { Fault } from '../units/fault.ts';
+import { distance, type Point } from './geometry/point.ts';
+import { JOIN_MM } from './geometry/tolerance.ts';
+
+/**
+ * Two points that must lie apart.
+ * @throws Fault `curve.same-point`, `curve.not-finite`
+ */
+export function mustDiffer(a: Point | undefined, b: Point | undefined, what: string): void {
+  // The ends of an empty list are none.
+  if (!a || !b || ![a.x, a.y, b.x, b.y].every(Number.isFinite))
+    throw new Fault('curve.not-finite', `${what}: a coordinate is not a finite number. Give plain lengths.`);
+  if (distance(a, b) < JOIN_MM)
+    throw new Fault(
+      'curve.same-point',
+      (mm) => `${what} are the same point, at station ${mm(a.x)}. Move one, or leave it out.`,
+    );
+}

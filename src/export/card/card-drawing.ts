@@ -1,0 +1,169 @@
+import { type Box, boxOf, pathBox } from '../../curves/geometry/bounds.ts';
+import { chordsOf } from '../../curves/geometry/flatten.ts';
+import type { Segment } from '../../curves/geometry/pieces/piece.ts';
+import { distance, type Point } from '../../curves/geometry/point.ts';
+import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
+import type { Side } from '../../job/job.ts';
+import { chordOf, finishedLine } from '../../part/finished-line.ts';
+import type { Landmark, Part } from '../../part/part.ts';
+import { settingWords } from '../../shop/words/cut-angle-words.ts';
+import { leaningEnds } from '../cover/end-words.ts';
+import { angleWords } from '../cover/joint-words.ts';
+import type { SettingOut } from '../drawing/dimensions.ts';
+import { type Item, type LineStyle, polyline, type Stroke, words } from '../drawing/drawing.ts';
+import { usualScale } from '../drawing/drawing-scale.ts';
+import { LEADING, textWidth } from '../drawing/text-width.ts';
+import { besideBoxes, type Room, strips, takeFirst } from '../labels/free-space.ts';
+import { type Face, jointLabels, labelledMarks } from '../labels/picture-labels.ts';
+import { type PictureView, pictureView } from '../pictures/picture-view.ts';
+import { stationRule } from '../pictures/station-axis.ts';
+import { jointLines } from '../sheets/joint-marks.ts';
+import { offsetsAcross } from '../sheets/station-lines.ts';
+
+const LABEL_MM = 3.3;
+/** In our own font, for a PDF holds it. */
+const PRINTED: Face = { size: LABEL_MM, wider: 1 };
+/** Room for labels over and under the part, mm. */
+const LABELS_MM = 10.5;
+/** From the rule under the part to the foot of its figures. */
+const RULE_MM = 6;
+/** A station's line runs this far past the part. */
+const PAST_MM = 1.2;
+const WHITE_MM = 0.8;
+
+/** The drawing of a card, and where it ends. */
+export interface CardDrawing {
+  readonly items: readonly Item[];
+  readonly bottom: number;
+  /** As it comes out on paper. */
+  readonly scale: number;
+}
+
+/**
+ * The part at a usual scale with its stations, ends, joints and landmarks.
+ * @param space what it may fill, from the top; less where the part is long and low
+ * @param enlarged how many times larger the page is printed than it is laid out
+ */
+export function cardDrawing(part: Part, setting: SettingOut, space: Box, enlarged: number): CardDrawing {
+  const { left, right, bottom, top } = drawnBox(part);
+  const high = space.top - space.bottom - 2 * LABELS_MM - RULE_MM;
+  const most = Math.min(
+    (space.right - space.left) / Math.max(right - left, Number.MIN_VALUE),
+    high / Math.max(top - bottom, Number.MIN_VALUE),
+  );
+  const scale = usualScale(most * enlarged);
+  const factor = scale / enlarged;
+  const ceiling = space.top - LABELS_MM;
+  const view = pictureView(part, factor, {
+    x: (space.left + space.right - (left + right) * factor) / 2,
+    y: ceiling - top * factor,
+  });
+  const rule = ceiling - (top - bottom) * factor - LABELS_MM;
+  const strokes = [...partStrokes(view), ...jointStrokes(view, setting)];
+  const stations = stationStrokes(view, setting);
+  const room: Room = {
+    area: { left: space.left, right: space.right, bottom: rule + 2.5, top: space.top },
+    taken: strips(chordsOf([...strokes, ...stations].flatMap(({ path }) => path)), WHITE_MM),
+  };
+  const drawn = new Set(room.taken);
+  const labels = [
+    ...jointLabels(view, room, { face: PRINTED, drawn }),
+    ...endLabels(view, room),
+    ...labelledMarks(view, foremost(setting.landmarks), room, { face: PRINTED, drawn, most: MOST_MARKS }),
+  ];
+  return {
+    items: [...stations, ...stationRule(view, rule, PRINTED), ...strokes, ...labels],
+    bottom: rule - RULE_MM,
+    scale,
+  };
+}
+
+/** What is drawn of a part, mm. */
+function drawnBox(part: Part): Box {
+  const backs = (part.ends ?? []).flatMap(({ back }) => back);
+  const lines = pathBox([...finishedLine(part.shape), ...part.saw]);
+  return boxOf([
+    { x: lines.left, y: lines.bottom },
+    { x: lines.right, y: lines.top },
+    ...backs,
+    ...(chordOf(part.shape) ?? []),
+  ]);
+}
+
+function partStrokes({ part, path }: PictureView): Stroke[] {
+  const closed = part.shape.type === 'closed';
+  const stroke = (style: LineStyle, lines: readonly Segment[], shut: boolean): Stroke[] =>
+    lines.length === 0 ? [] : [{ type: 'stroke', style, path: path(lines), closed: shut }];
+  const straight = (style: LineStyle, ends: readonly [Point, Point] | undefined): Stroke[] =>
+    ends ? stroke(style, [{ type: 'line', from: ends[0], to: ends[1] }], false) : [];
+  const hidden = (part.ends ?? []).filter(
+    ({ face, back }) => distance(face[0], back[0]) > JOIN_MM || distance(face[1], back[1]) > JOIN_MM,
+  );
+  return [
+    ...stroke('saw', part.saw, closed),
+    ...stroke('cut', finishedLine(part.shape), closed),
+    ...straight('chord', chordOf(part.shape)),
+    ...hidden.flatMap(({ back }) => straight('trim', back)),
+    ...(part.shape.type === 'half' ? straight('centre', part.shape.centre) : []),
+  ];
+}
+
+const jointStrokes = ({ part, path }: PictureView, { joints }: SettingOut): Stroke[] =>
+  joints.flatMap((joint) =>
+    jointLines(part, joint).map(
+      ({ style, path: lines, closed }): Stroke => ({
+        type: 'stroke',
+        style,
+        path: path(lines),
+        ...(closed && { closed }),
+      }),
+    ),
+  );
+
+/** Across the part from edge to edge, or from chord to line. */
+const stationStrokes = ({ part, at }: PictureView, { stations }: SettingOut): Stroke[] =>
+  stations.flatMap(({ station }) => {
+    const offsets = offsetsAcross(part, station);
+    if (offsets.length === 0) return [];
+    const [low, high] = [Math.min(...offsets), Math.max(...offsets)].map((y) => at({ x: station, y }));
+    return [
+      polyline('station', [
+        { x: low!.x, y: low!.y - PAST_MM },
+        { x: high!.x, y: high!.y + PAST_MM },
+      ]),
+    ];
+  });
+
+/** The angles of an end that is not square, beside it. */
+const endLabels = (view: PictureView, room: Room): Item[] =>
+  leaningEnds(view.part).flatMap(({ side, face, back, angles }) =>
+    labelBeside(room, boxOf([...face, ...back].map(view.at)), side, settingWords(angles, angleWords)),
+  );
+
+/** Outside the part where there is room. */
+function labelBeside(room: Room, beside: Box, side: Side, text: string): Item[] {
+  const isInside = ({ left, right }: Box): boolean =>
+    side === 'left' ? left >= beside.right : right <= beside.left;
+  const boxes = besideBoxes(beside, textWidth(text, LABEL_MM) + 2 * WHITE_MM, LABEL_MM * LEADING);
+  const box = takeFirst(room, [...boxes.filter((one) => !isInside(one)), ...boxes.filter(isInside)]);
+  if (!box) return [];
+  return [
+    words(text, { x: (box.left + box.right) / 2, y: box.bottom + LABEL_MM * 0.35 }, LABEL_MM, 'middle'),
+  ];
+}
+
+/** More labels than this are a thicket. */
+const MOST_MARKS = 12;
+
+/** Apexes before shoulders before joins before nails and pins. */
+function foremost(landmarks: readonly Landmark[]): Landmark[] {
+  const rank: Readonly<Record<Landmark['what'], number>> = {
+    apex: 0,
+    shoulder: 1,
+    join: 2,
+    nail: 3,
+    pin: 3,
+    end: 4,
+  };
+  return [...landmarks].sort((a, b) => rank[a.what] - rank[b.what]);
+}

@@ -1,0 +1,91 @@
+import { type Box, pathBox, unitedBox } from '../../curves/geometry/bounds.ts';
+import { finishedLine } from '../../part/finished-line.ts';
+import type { Part } from '../../part/part.ts';
+import { blankWarnings } from '../../shop/stock/blank.ts';
+import type { Layers } from '../../shop/stock/lumber-thicknesses.ts';
+import type { WoodPlan } from '../../shop/stock/stock-plan.ts';
+import { sayGrain, sayVolume } from '../../shop/words/describe-stock.ts';
+import type { Rule } from '../../units/rule.ts';
+import { typesetFractions } from '../../units/typeset.ts';
+import { gap, paragraph, type Row, table } from '../cover/text-columns.ts';
+import { about, bareAbout, sentence } from './card-words.ts';
+import type { Filling, Section } from './fit-sections.ts';
+
+/** One line of the cut list. */
+export interface CutListRow {
+  readonly part: string;
+  readonly quantity: number;
+  readonly species: string;
+  readonly finished: string;
+  readonly rough: string;
+  /** Boards glued up, and how thick they are sold. */
+  readonly from: string;
+  readonly boardFeet: string;
+}
+
+/** The part over all once it is finished, long points of its ends counted, mm. */
+function finishedBox(part: Part): Box {
+  const line = pathBox([...finishedLine(part.shape)]);
+  const backs = (part.ends ?? []).flatMap(({ back }) => back);
+  return unitedBox([line, ...backs.map(({ x, y }): Box => ({ left: x, right: x, bottom: y, top: y }))]);
+}
+
+/** What to get, and what comes of it. */
+export function cutListOf(part: Part, { blank, layers, amount }: WoodPlan): CutListRow {
+  const { rule, stock, shape } = part;
+  const { left, right, bottom, top } = finishedBox(part);
+  const sizes = (...mm: (number | undefined)[]): string =>
+    `${mm.flatMap((one) => (one === undefined ? [] : [bareAbout(one, rule)])).join(' × ')} ${rule.unit}`;
+  const closed = shape.type === 'closed';
+  return {
+    part: part.name,
+    quantity: part.quantity,
+    species: stock?.species ?? 'write stock.species to name it',
+    finished: closed ? sizes(right - left, top - bottom, stock?.thickness) : 'a line on the board',
+    // Under one line there is no more than the board it is drawn on.
+    rough: closed
+      ? sizes(blank.length, blank.width, blank.thickness)
+      : sizes(stock?.length ?? blank.length, stock?.width, stock?.thickness),
+    from: fromWords(layers, rule),
+    boardFeet: amount?.rough ? amount.rough.boardFeet.toFixed(1) : '',
+  };
+}
+
+function fromWords(layers: readonly Layers[] | undefined, rule: Rule): string {
+  if (!layers) return 'write stock.thickness to get the rough thickness and board feet';
+  const [first] = layers;
+  if (!first) return 'no rough board is sold thick enough: glue it up of more layers';
+  const { count, quarter } = first;
+  const boards = count === 1 ? '1 board' : `${count} layers`;
+  return `${boards} of ${typesetFractions(quarter.name)}, ${about(quarter.rough, rule)} rough`;
+}
+
+/** The blank, its thickness from the yard, board feet for all, and the cut list. */
+export function woodSection(part: Part, plan: WoodPlan, width: number): Section {
+  const row = cutListOf(part, plan);
+  const closed = part.shape.type === 'closed';
+  const rough = plan.amount?.rough;
+  const forAll = row.quantity > 1 ? ` for all ${row.quantity}` : '';
+  const amount = rough ? `, ${sayVolume(rough, part.rule, 1)}${forAll}` : '';
+  const list = [
+    ['wood', `${row.species}${amount}`],
+    ['from', row.from],
+    [closed ? 'rough' : 'board', row.rough],
+    ['finished', row.finished],
+  ];
+  const warned = blankWarnings(part, plan.blank).map(({ message }) => sentence(message));
+  const filling = (notes: readonly string[]): Filling => ({
+    rows: [...table(list, width), gap(1.2), ...notes.flatMap((note): Row[] => paragraph(note, width))],
+    list: { ...row, notes },
+  });
+  const grain = sayGrain(plan, part.rule)
+    .slice(0, 1)
+    .map((words) => sentence(`grain ${words}`));
+  return {
+    name: 'cutList',
+    title: 'Wood',
+    rank: 2.5,
+    fillings: [filling([...warned, ...grain]), filling(warned), filling([])],
+    enough: 1,
+  };
+}

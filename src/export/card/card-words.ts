@@ -1,0 +1,27 @@
+import type { Part } from '../../part/part.ts';
+import type { LengthWords } from '../../shop/words/length-format.ts';
+import { type Rule, readOnRule } from '../../units/rule.ts';
+import { typesetFractions } from '../../units/typeset.ts';
+import { printed } from '../drawing/dimensions.ts';
+
+/** Lengths in sentences, as they are printed. */
+export const wordingOf = (rule: Rule): LengthWords => ({
+  length: (mm) => printed(mm, rule),
+  about: (mm) => about(mm, rule),
+  unit: rule.unit,
+});
+
+/** To the nearest mark, with its unit: nobody cuts a blank or sets a stand to a hair. */
+export const about = (mm: number, rule: Rule): string => `${bareAbout(mm, rule)} ${rule.unit}`;
+
+export const bareAbout = (mm: number, rule: Rule): string => typesetFractions(readOnRule(mm, rule).text);
+
+/** As a sentence of its own, its fractions set. */
+export const sentence = (text: string): string =>
+  typesetFractions(text.charAt(0).toUpperCase() + text.slice(1));
+
+/** "make 4, 2 of them mirrored". */
+export const quantityOf = ({ quantity, job }: Part): string =>
+  job.pair === 'mirrored' && quantity > 1
+    ? `make ${quantity}, ${quantity / 2} of them mirrored`
+    : `make ${quantity}`;

@@ -1,0 +1,247 @@
+import type { Box } from '../../curves/geometry/bounds.ts';
+import { mapPath } from '../../curves/geometry/transform.ts';
+import type { Part } from '../../part/part.ts';
+import { adviseSawing } from '../../shop/saw/advise-sawing.ts';
+import { planWood } from '../../shop/stock/stock-plan.ts';
+import type { Paper } from '../../tiling/paper/paper-sizes.ts';
+import { typesetFractions } from '../../units/typeset.ts';
+import { BODY_MM, heading } from '../cover/text-columns.ts';
+import { graduationWords, settingOut } from '../drawing/dimensions.ts';
+import { type Item, type Page, polyline, words } from '../drawing/drawing.ts';
+import { scaleWords } from '../drawing/drawing-scale.ts';
+import { fitted, LEADING, textWidth, wrapText } from '../drawing/text-width.ts';
+import { cautionItems, cautionsOf } from './card-cautions.ts';
+import { cardDrawing } from './card-drawing.ts';
+import { jointsSection } from './card-joints.ts';
+import { measuresSection } from './card-measures.ts';
+import { bentEdges, offsetsSection } from './card-offsets.ts';
+import { orderSection, sawSection } from './card-saw.ts';
+import { stripSection, stripsOf } from './card-strip.ts';
+import { cutListOf, woodSection } from './card-wood.ts';
+import { quantityOf } from './card-words.ts';
+import { fitSections, type Printed, SECTION_GAP_MM, type Section } from './fit-sections.ts';
+
+/** How a card is laid out. */
+export interface CardOptions {
+  /** One of `PAPERS`, as it stands upright. */
+  readonly paper: Paper;
+}
+
+/** A card and what stands on it, as data. */
+export interface Card {
+  /** Ready for a writer, of the paper’s size. */
+  readonly page: Page;
+  /** Of the drawing: paper mm to a part mm. */
+  readonly scale: number;
+  /** The lists that are printed, by name, as far as they found room. */
+  readonly lists: Readonly<Record<string, unknown>>;
+}
+
+/** The card is laid out for a sheet this wide; a wider one carries the same in larger type. */
+const LAID_OUT_MM = 210;
+/** Larger type than this helps nobody at arm's length. */
+const MOST_ENLARGED = 1.45;
+
+/** At the sides, where a card is pinned and held; above and below less does. */
+const SIDE_MM = 12.7;
+const END_MM = 11;
+const GUTTER_MM = 8;
+/** Share of the width for the figures with their boxes, by how many edges are bent and have their own. */
+const FIGURES_SHARE = [0.44, 0.44, 0.53] as const;
+/** Share of the height that the drawing may take. */
+const DRAWING_SHARE = 0.25;
+/** Two cautions of two lines, one under the other, with the white between. */
+const CAUTIONS_MM = 18.6;
+/** For the line to sign and the hand above it. */
+const SIGN_MM = 9;
+
+const TITLES_MM = [10, 8.5, 7] as const;
+const QUANTITY_MM = 5.5;
+const SUBTITLE_MM = 3.6;
+const MOST_NOTE_LINES = 2;
+
+/** One page for the shop wall: what to set out, set, saw, cut and measure for one part. */
+export const cardPage = (part: Part, options: CardOptions): Page => composeCard(part, options).page;
+
+/** The same, with the lists that it prints. */
+export function composeCard(part: Part, { paper }: CardOptions): Card {
+  const enlarged = Math.min(MOST_ENLARGED, Math.max(1, paper.width / LAID_OUT_MM));
+  const [width, height] = [paper.width / enlarged, paper.height / enlarged];
+  const page: Box = {
+    left: SIDE_MM,
+    right: width - SIDE_MM,
+    bottom: END_MM,
+    top: height - END_MM,
+  };
+  const { items, scale, lists } = compose(part, page, enlarged);
+  const drawing = {
+    width: paper.width,
+    height: paper.height,
+    items: items.map((item) => enlargedItem(item, enlarged)),
+  };
+  return { page: { name: 'card', drawing }, scale, lists };
+}
+
+function compose(part: Part, page: Box, enlarged: number): { items: Item[] } & Omit<Card, 'page'> {
+  const setting = settingOut(part);
+  const sawing = adviseSawing(part);
+  const runs = stripsOf(part);
+  const plan = planWood(part, {});
+  const head = titleItems(part, page);
+  const space = { ...page, top: head.bottom, bottom: head.bottom - (page.top - page.bottom) * DRAWING_SHARE };
+  const drawn = cardDrawing(part, setting, space, enlarged);
+  const foot = footItems(cautionsOf(part, sawing, runs), page);
+  const [left, right] = columnsOf(part, { ...page, top: drawn.bottom - 4, bottom: foot.top + 3 });
+  const [figures, settings] = [left.right - left.left, right.right - right.left];
+  const joints = jointsSection(part, setting, settings);
+  const filled = [
+    fill([offsetsSection(part, figures), measuresSection(part, figures)], left),
+    fill(
+      [
+        woodSection(part, plan, settings),
+        stripSection(part, runs, settings),
+        sawSection(part, sawing, settings),
+        ...(joints ? [joints] : []),
+        orderSection(part, sawing, settings),
+      ],
+      right,
+    ),
+  ];
+  return {
+    items: [
+      ...head.items,
+      ...subtitleItems(part, cutListOf(part, plan), drawn.scale, page, head.subtitle),
+      ...drawn.items,
+      hairline(page, drawn.bottom - 1.5),
+      ...filled.flatMap(({ items }) => items),
+      ...foot.items,
+    ],
+    scale: drawn.scale,
+    lists: Object.fromEntries([
+      ...filled.flatMap(({ printed }) => printed.map(({ name, list }) => [name, list])),
+      ['cautions', foot.shown],
+    ]),
+  };
+}
+
+function columnsOf(part: Part, page: Box): readonly [Box, Box] {
+  const share = FIGURES_SHARE[bentEdges(part).length] ?? FIGURES_SHARE[2];
+  const middle = page.left + (page.right - page.left - GUTTER_MM) * share;
+  return [
+    { ...page, right: middle },
+    { ...page, left: middle + GUTTER_MM },
+  ];
+}
+
+function fill(sections: readonly Section[], column: Box): { items: Item[]; printed: Printed[] } {
+  const printed = fitSections(sections, column.top - column.bottom + SECTION_GAP_MM);
+  const items: Item[] = [];
+  let y = column.top;
+  for (const { rows } of printed) {
+    if (rows.length === 0) continue;
+    for (const row of rows) {
+      items.push(...row.draw(column.left, y));
+      y -= row.height;
+    }
+    y -= SECTION_GAP_MM;
+  }
+  return { items, printed };
+}
+
+/** The part's name, how many, and the maker's own notes. */
+function titleItems(part: Part, page: Box): { items: Item[]; subtitle: number; bottom: number } {
+  const quantity = quantityOf(part);
+  const room = page.right - page.left - textWidth(quantity, QUANTITY_MM) - GUTTER_MM;
+  const size = TITLES_MM.find((one) => textWidth(part.name, one) <= room) ?? TITLES_MM[2];
+  const base = page.top - size * 0.72;
+  const subtitle = base - SUBTITLE_MM * 1.75;
+  const notes = notesOf(part, page.right - page.left);
+  const first = subtitle - BODY_MM * LEADING * 1.15;
+  return {
+    items: [
+      words(fitted(part.name, size, room), { x: page.left, y: base }, size),
+      words(quantity, { x: page.right, y: base }, QUANTITY_MM, 'end'),
+      ...notes.map((note, i) => words(note, { x: page.left, y: first - i * BODY_MM * LEADING }, BODY_MM)),
+    ],
+    subtitle,
+    bottom: first - (notes.length - 1) * BODY_MM * LEADING - 3,
+  };
+}
+
+function notesOf({ notes = '' }: Part, width: number): string[] {
+  const lines = wrapText(typesetFractions(notes), BODY_MM, width);
+  if (lines.length <= MOST_NOTE_LINES) return lines;
+  return [
+    ...lines.slice(0, MOST_NOTE_LINES - 1),
+    fitted(lines.slice(MOST_NOTE_LINES - 1).join(' '), BODY_MM, width),
+  ];
+}
+
+function subtitleItems(
+  { rule, stock }: Part,
+  { finished }: ReturnType<typeof cutListOf>,
+  scale: number,
+  page: Box,
+  y: number,
+): Item[] {
+  const told = [
+    ...(stock?.species === undefined ? [] : [stock.species]),
+    finished,
+    `drawn ${scaleWords(scale)}`,
+    `lengths to ${graduationWords(rule)}`,
+  ].join(' · ');
+  return [words(fitted(told, SUBTITLE_MM, page.right - page.left), { x: page.left, y }, SUBTITLE_MM)];
+}
+
+const hairline = (page: Box, y: number): Item =>
+  polyline('rule', [
+    { x: page.left, y },
+    { x: page.right, y },
+  ]);
+
+/** Cautions over the whole width, and the line to sign. */
+function footItems(cautions: readonly string[], page: Box): { items: Item[]; shown: string[]; top: number } {
+  const title = heading('Take care');
+  const bottom = page.bottom + SIGN_MM;
+  const top = bottom + CAUTIONS_MM + title.height + 2;
+  const half = (page.right - page.left - GUTTER_MM) / 2;
+  const box = { ...page, bottom, top: top - title.height - 2 };
+  const told = cautionItems(cautions, [
+    { ...box, right: page.left + half },
+    { ...box, left: page.right - half },
+  ]);
+  return {
+    items: [hairline(page, top), ...title.draw(page.left, top - 2), ...told.items, ...signItems(page)],
+    shown: told.shown,
+    top,
+  };
+}
+
+const SIGNS = ['made by', 'date', 'pattern code', 'piece'] as const;
+
+/** Lines to write on: who made it, when, from which pattern, which of them. */
+function signItems(page: Box): Item[] {
+  const each = (page.right - page.left) / SIGNS.length;
+  return SIGNS.flatMap((sign, i): Item[] => {
+    const left = page.left + i * each;
+    const from = left + textWidth(sign, BODY_MM) + 2;
+    return [
+      words(sign, { x: left, y: page.bottom + 0.9 }, BODY_MM),
+      polyline('rule', [
+        { x: from, y: page.bottom },
+        { x: left + each - 4, y: page.bottom },
+      ]),
+    ];
+  });
+}
+
+function enlargedItem(item: Item, k: number): Item {
+  switch (item.type) {
+    case 'words':
+      return { ...item, at: { x: item.at.x * k, y: item.at.y * k }, size: item.size * k };
+    case 'stroke':
+      return { ...item, path: mapPath(item.path, [k, 0, 0, k, 0, 0]) };
+    case 'clip':
+      throw new Error('a card has no clips');
+  }
+}

@@ -1,0 +1,38 @@
+import { isHanded } from '../../part/handedness.ts';
+import type { Part } from '../../part/part.ts';
+import type { Layout } from '../../tiling/layout.ts';
+
+/**
+ * Whether the other one of a pair has a pattern of its own. A half pattern needs none: the part is alike left
+ * and right, so that its mirror image is the part itself turned end for end.
+ */
+export const needsMirrorImage = (part: Part): boolean =>
+  part.job.pair === 'mirrored' && isHanded(part) && part.shape.type !== 'half';
+
+/** "Back leg, mirrored". */
+export const patternTitle = ({ name }: Part, { mirrored }: Pick<Layout, 'mirrored'>): string =>
+  mirrored ? `${name}, mirrored` : name;
+
+/** "make 4", "make 2 of 4 from it". */
+export const quantityWords = (part: Part): string =>
+  needsMirrorImage(part) ? `make ${part.quantity / 2} of ${part.quantity} from it` : `make ${part.quantity}`;
+
+const MARKS =
+  'Copy the loop on to the face and the V on to the edge of every piece: two pieces laid face to face, their V marks together, are then mirror images all along.';
+
+/** How a pair, or a number of like parts, comes out of the paper. */
+export function pairWords(part: Part, layout: Layout): string[] {
+  const { job, shape } = part;
+  if (job.pair === undefined) return [];
+  if (job.pair === 'identical')
+    return [`Make all ${part.quantity} alike from this one pattern, the same face up each time.`];
+  if (needsMirrorImage(part)) return [handWords(layout), MARKS];
+  if (shape.type === 'half')
+    return ['Both of the pair come from this pattern: turned end for end, one is the other.'];
+  return ['Flip the pattern over on its reference line for the other of the pair.', MARKS];
+}
+
+const handWords = ({ mirrored }: Layout): string =>
+  mirrored
+    ? 'This is the mirrored pattern. Its sheets have an m behind their names: none belongs with the sheets of the first pattern. Its stations and offsets are those of the first, offsets growing the other way on paper; at the saw its cuts lean to the other hand.'
+    : 'This is the first pattern of a pair. The mirrored pattern follows with sheets of its own, an m behind their names: keep the two apart.';

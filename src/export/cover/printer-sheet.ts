@@ -1,0 +1,128 @@
+import type { Box } from '../../curves/geometry/bounds.ts';
+import { type Point, point } from '../../curves/geometry/point.ts';
+import { type Paper, paperTitle } from '../../tiling/paper/paper-sizes.ts';
+import { asArgument, MOST_OFF, NOMINAL_MM } from '../../tiling/paper/printer-scale.ts';
+import { Fault } from '../../units/fault.ts';
+import { type Item, type Page, polyline, words } from '../drawing/drawing.ts';
+import { fillColumns, gap, heading, paragraph, type Row, steps } from './text-columns.ts';
+
+/** White beyond the end marks, mm: most printers reach that close, and A4 leaves no more beside 200 mm. */
+const EDGE_MM = 5;
+
+/** Where the line across lies, from the top, and where the line down begins, mm. */
+const ACROSS_MM = 26;
+const DOWN_MM = 40;
+
+/** Room for the line down and its words, left of the text, mm. */
+const DOWN_ROOM_MM = 32;
+
+/** Half an end mark, mm: long enough to lay a rule's edge against. */
+const MARK_MM = 5;
+const LABEL_MM = 4;
+const RIGHT_WHITE_MM = 12.7;
+
+/** More pages of words than this would be a slip; the narrowest paper takes three. */
+const MAX_PAGES = 12;
+
+/**
+ * A page with two long lines to measure, one along each side of the upright paper, and what to do with
+ * the measures. The lines are drawn at their nominal length, uncorrected.
+ *
+ * @throws Fault `printer.no-room`
+ */
+export function printerSheet(paper: Paper, nominal: number, typed: string): Page[] {
+  checkFits(paper, nominal);
+  const { width } = paper;
+  const height = paper.roll ? DOWN_MM + nominal + 2 * MARK_MM + EDGE_MM : paper.height;
+  const left = (width - nominal) / 2;
+  const [across, down] = [height - ACROSS_MM, height - DOWN_MM];
+  const x = Math.max(left, EDGE_MM) + 15;
+  const lines = [
+    ...measuredLine(point(left, across), point(left + nominal, across)),
+    ...measuredLine(point(x, down), point(x, down - nominal)),
+    words(`across: ${typed} from end mark to end mark`, point(width / 2, across + 2.2), LABEL_MM, 'middle'),
+    words(
+      `down: ${typed} from end mark to end mark`,
+      point(x - 2.2, down - nominal / 2),
+      LABEL_MM,
+      'middle',
+      Math.PI / 2,
+    ),
+  ];
+  const box: Box = {
+    left: x + DOWN_ROOM_MM - 15,
+    right: width - RIGHT_WHITE_MM,
+    top: down,
+    bottom: RIGHT_WHITE_MM,
+  };
+  const textWidth = Math.min(box.right - box.left, MOST_TEXT_MM);
+  const pages: Page[] = [];
+  let rest = rowsFor(paper, nominal, typed, textWidth);
+  for (let items: Item[] = lines; rest.length > 0 && pages.length < MAX_PAGES; items = []) {
+    const filled = fillColumns(rest, [box]);
+    const name = pages.length === 0 ? 'printer sheet' : `printer sheet ${pages.length + 1}`;
+    pages.push({ name, drawing: { width, height, items: [...items, ...filled.items] } });
+    rest = filled.rest;
+  }
+  return pages;
+}
+
+/** Longer lines of words read badly, mm. */
+const MOST_TEXT_MM = 150;
+
+function checkFits(paper: Paper, nominal: number): void {
+  const room = Math.min(paper.width - 2 * EDGE_MM, paper.height - DOWN_MM - MARK_MM - EDGE_MM);
+  if (nominal > room + 1e-9)
+    throw new Fault(
+      'printer.no-room',
+      (length) =>
+        `lines of ${length(nominal)} do not fit on ${paperTitle(paper)} both ways. Use --nominal ${Math.floor(room)}mm or less, or larger paper.`,
+    );
+}
+
+/** A thin line with a square mark at either end. */
+function measuredLine(from: Point, to: Point): Item[] {
+  const across = from.y === to.y;
+  const mark = ({ x, y }: Point): Item =>
+    across
+      ? polyline('rule', [point(x, y - MARK_MM), point(x, y + MARK_MM)])
+      : polyline('rule', [point(x - MARK_MM, y), point(x + MARK_MM, y)]);
+  return [polyline('rule', [from, to]), mark(from), mark(to)];
+}
+
+function rowsFor(paper: Paper, nominal: number, typed: string, width: number): Row[] {
+  const isUsual = nominal === NOMINAL_MM;
+  const off = isUsual ? '' : ` --nominal ${asArgument(typed)}`;
+  const example = (share: number): string => `${Number((nominal * share).toFixed(1))}mm`;
+  return [
+    heading('Printer sheet'),
+    ...paragraph(
+      `For ${paperTitle(paper)}. It shows how long your printer makes ${typed}, both ways.`,
+      width,
+    ),
+    gap(3),
+    ...steps(
+      [
+        `Print this page at 100 % (“actual size”), with no fitting to the page, on ${paperTitle(paper)} paper: from the program, the tray and the settings that you print patterns with.`,
+        'Let the paper lie for some minutes: it comes out warm and dry.',
+        'Measure both lines with a steel rule, from the middle of one end mark to the middle of the other, to 0.2 mm or half of 1⁄64 in. Start at a mark of the rule rather than at its worn end.',
+        `Type what you measured, under a name of your own for the printer: fairlath printer set NAME --across ${example(0.997)} --down ${example(1.003)}${off}`,
+        'Print your patterns with: fairlath print JOB.yaml --printer NAME. A true rule must then read 100 mm on every 100 mm bar.',
+      ],
+      width,
+    ),
+    gap(3),
+    ...paragraph(
+      'Across is along the short side of the paper, down along its long side (on a roll: across the roll and along it). A pattern that lies on its side is turned by the printer to fit the paper; the correction stays with the paper and is right for it too.',
+      width,
+    ),
+    ...paragraph(
+      `An end mark is missing? The printer does not reach that far: make the sheet again with shorter lines, such as --nominal ${Math.floor((nominal * 0.9) / 10) * 10}mm.`,
+      width,
+    ),
+    ...paragraph(
+      `A line is off by more than ${MOST_OFF * 100} %? The page was fitted to other paper: look at the settings and print again.`,
+      width,
+    ),
+  ];
+}

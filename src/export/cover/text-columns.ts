@@ -1,0 +1,132 @@
+import type { Box } from '../../curves/geometry/bounds.ts';
+import { type Item, polyline, words } from '../drawing/drawing.ts';
+import { LEADING, textWidth, wrapText } from '../drawing/text-width.ts';
+
+/** A strip across a column that is not broken: a line of words, a row of a table. */
+export interface Row {
+  readonly height: number;
+  /** Never the last in a column: a heading. */
+  readonly withNext?: boolean;
+  /** White only: left out at the top of a column. */
+  readonly blank?: boolean;
+  /** Drawn from the left top corner. */
+  readonly draw: (left: number, top: number) => Item[];
+}
+
+const HEADING_MM = 4.4;
+/** Type of the cover's text, mm. */
+export const BODY_MM = 3.3;
+
+/** First baseline below a row's top, parts of the type size. */
+const RISE = 0.95;
+
+export const gap = (height: number): Row => ({ height, blank: true, draw: () => [] });
+
+export const heading = (text: string): Row => ({
+  height: HEADING_MM * LEADING * 1.15,
+  withNext: true,
+  draw: (x, top) => [words(text, { x, y: top - HEADING_MM * RISE }, HEADING_MM)],
+});
+
+const bodyRow = (indent: number, text: string, before = ''): Row => ({
+  height: BODY_MM * LEADING,
+  draw: (x, top) => {
+    const y = top - BODY_MM * RISE;
+    const first = before === '' ? [] : [words(before, { x, y }, BODY_MM)];
+    return [...first, words(text, { x: x + indent, y }, BODY_MM)];
+  },
+});
+
+/** A paragraph broken to the column and kept together. */
+export const paragraph = (text: string, width: number): Row[] => [
+  ...together(wrapText(text, BODY_MM, width).map((line) => bodyRow(0, line))),
+  gap(1),
+];
+
+const together = (rows: readonly Row[]): Row[] =>
+  rows.map((row, i) => ({ ...row, withNext: i < rows.length - 1 }));
+
+const NUMBER_INDENT_MM = 5;
+
+/** Numbered steps, their numbers hanging. */
+export const steps = (texts: readonly string[], width: number): Row[] =>
+  texts.flatMap((text, i) => [
+    ...together(
+      wrapText(text, BODY_MM, width - NUMBER_INDENT_MM).map((line, j) =>
+        bodyRow(NUMBER_INDENT_MM, line, j === 0 ? `${i + 1}.` : ''),
+      ),
+    ),
+    gap(0.8),
+  ]);
+
+const CELL_GAP_MM = 4;
+const HEAD_GAP_MM = 1.6;
+const LEAST_CELL_MM = 15;
+
+/** A table set as narrow as its words, kept together; the last cell of a row may run to more lines. */
+export function table(body: readonly (readonly string[])[], width: number, head?: readonly string[]): Row[] {
+  const rows = head ? [head, ...body] : body;
+  const count = Math.max(...rows.map((row) => row.length));
+  const lefts = [0];
+  for (let i = 0; i < count; i++) {
+    const widest = Math.max(...rows.map((row) => textWidth(row[i] ?? '', BODY_MM)));
+    lefts.push((lefts.at(-1) ?? 0) + widest + CELL_GAP_MM);
+  }
+  const wide = Math.min(width, lefts.pop() ?? width);
+  const set = rows.map((row) => tableRow(row, lefts, width));
+  const [first, ...others] = set;
+  return together(head && first ? [first, headRule(wide), ...others] : set);
+}
+
+function tableRow(row: readonly string[], lefts: readonly number[], width: number): Row {
+  const last = Math.max(LEAST_CELL_MM, width - (lefts.at(-1) ?? 0));
+  const cells = row.map((text, i) => (i === lefts.length - 1 ? wrapText(text, BODY_MM, last) : [text]));
+  const draw = (x: number, top: number): Item[] =>
+    cells.flatMap((lines, i) =>
+      lines.map((line, j) =>
+        words(line, { x: x + (lefts[i] ?? 0), y: top - BODY_MM * (RISE + LEADING * j) }, BODY_MM),
+      ),
+    );
+  return { height: BODY_MM * LEADING * Math.max(1, ...cells.map(({ length }) => length)), draw };
+}
+
+const headRule = (width: number): Row => ({
+  height: HEAD_GAP_MM,
+  draw: (x, top) => [
+    polyline('rule', [
+      { x, y: top - 0.5 },
+      { x: x + width, y: top - 0.5 },
+    ]),
+  ],
+});
+
+/**
+ * Rows set into columns, one after the other; what finds no room is handed back. A heading keeps its
+ * rows, unless they are more than the tallest column holds.
+ */
+export function fillColumns(rows: readonly Row[], columns: readonly Box[]): { items: Item[]; rest: Row[] } {
+  const items: Item[] = [];
+  const tallest = Math.max(...columns.map(({ bottom, top }) => top - bottom));
+  let next = 0;
+  for (const { left, bottom, top } of columns) {
+    let y = top;
+    for (let row = rows[next]; row; row = rows[++next]) {
+      const fresh = y === top;
+      if (fresh && row.blank) continue;
+      const group = startsGroup(rows, next) ? groupHeight(rows, next) : row.height;
+      const needed = group > tallest ? row.height : group;
+      if (!fresh && y - needed < bottom) break;
+      items.push(...row.draw(left, y));
+      y -= row.height;
+    }
+  }
+  return { items, rest: rows.slice(next) };
+}
+
+const startsGroup = (rows: readonly Row[], at: number): boolean => !rows[at - 1]?.withNext;
+
+function groupHeight(rows: readonly Row[], at: number): number {
+  let height = 0;
+  for (let row = rows[at]; row; row = row.withNext ? rows[++at] : undefined) height += row.height;
+  return height;
+}

@@ -1,0 +1,137 @@
+import type { Segment } from '../../curves/geometry/pieces/piece.ts';
+import type { Point } from '../../curves/geometry/point.ts';
+import type { Stretch } from '../../tiling/paper/printer-scale.ts';
+
+/**
+ * A page to draw, before any file format: strokes and words at true size, mm from the page's lower
+ * left corner, y up. Each writer (PDF, SVG, the screen) draws the same list into its own sink.
+ */
+export interface Drawing {
+  readonly width: number;
+  readonly height: number;
+  readonly items: readonly Item[];
+}
+
+export type Item = Stroke | Words | Clip;
+
+/** What a line means; `LINE_LOOKS` says how it looks. */
+export type LineStyle =
+  | 'cut' // the finished line
+  | 'saw' // the line to saw to
+  | 'parallel' // at a distance asked for
+  | 'chord' // straight from end to end of a line pattern
+  | 'centre' // to flip a half pattern on
+  | 'trim' // where to cut the paper, or where the next sheet's edge lies
+  | 'register' // register marks and check crosses
+  | 'station' // station lines
+  | 'mark' // apex, pins, joins
+  | 'joint' // mortises, slots and holes
+  | 'axis' // centre lines, and crosses to drill by
+  | 'fold' // where the paper is folded over an edge
+  | 'lead' // from a label to what it names
+  | 'rule' // scale bars, frames, the grain arrow
+  | 'map'; // the sheets on the assembly map
+
+export interface LineLook {
+  /** mm */
+  readonly width: number;
+  /** Lengths drawn and left out in turn, mm; none: solid. */
+  readonly dash?: readonly number[];
+  readonly colour: string;
+}
+
+const BLACK = '#000000';
+
+/** Our one colour: what the hand moves or sets. */
+const ACCENT = '#0f5c5c';
+
+/** Lines differ by dash and weight first, so that a printer without colour loses nothing. */
+export const LINE_LOOKS: Readonly<Record<LineStyle, LineLook>> = {
+  cut: { width: 0.35, colour: BLACK },
+  saw: { width: 0.25, dash: [4, 2], colour: BLACK },
+  parallel: { width: 0.25, dash: [1.5, 1.5], colour: ACCENT },
+  chord: { width: 0.13, dash: [8, 1.5, 1, 1.5], colour: BLACK },
+  centre: { width: 0.25, dash: [10, 1.5, 2, 1.5], colour: ACCENT },
+  trim: { width: 0.2, dash: [0.5, 0.8], colour: BLACK },
+  register: { width: 0.13, colour: BLACK },
+  station: { width: 0.1, colour: BLACK },
+  mark: { width: 0.25, colour: ACCENT },
+  joint: { width: 0.3, colour: BLACK },
+  axis: { width: 0.15, dash: [6, 1.2, 1, 1.2], colour: BLACK },
+  fold: { width: 0.2, dash: [1.6, 1.2], colour: ACCENT },
+  lead: { width: 0.1, colour: ACCENT },
+  rule: { width: 0.18, colour: BLACK },
+  map: { width: 0.13, colour: BLACK },
+};
+
+/** What is kept apart in a full-size drawing, so that a machine can be given some of it. */
+export type LayerName = 'board' | 'cut' | 'saw' | 'parallel' | 'joints' | 'marks' | 'text';
+
+/** What a writer that knows layers and names does with an item; the others draw it all the same. */
+interface OnLayer {
+  readonly layer?: LayerName;
+  /** What the line is, for whoever points at it. */
+  readonly title?: string;
+}
+
+export interface Stroke extends OnLayer {
+  readonly type: 'stroke';
+  readonly style: LineStyle;
+  /** Contiguous segments; `closed` joins the last to the first. */
+  readonly path: readonly Segment[];
+  readonly closed?: boolean;
+  readonly filled?: boolean;
+}
+
+/** One line of words, in Source Sans 3. */
+export interface Words extends OnLayer {
+  readonly type: 'words';
+  readonly text: string;
+  /** The baseline's anchor point. */
+  readonly at: Point;
+  /** Type size, mm. */
+  readonly size: number;
+  readonly anchor: 'start' | 'middle' | 'end';
+  /** Turned counter-clockwise, radians. */
+  readonly turn?: number;
+}
+
+/** Items drawn only inside a rectangle: what lies on one sheet. */
+export interface Clip {
+  readonly type: 'clip';
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+  readonly top: number;
+  readonly items: readonly (Stroke | Words)[];
+}
+
+/** A page and the name readers show for it: "cover", "A1". */
+export interface Page {
+  readonly name: string;
+  readonly drawing: Drawing;
+  /** How long the printer makes a millimetre of it; absent where it prints true. */
+  readonly stretch?: Stretch;
+}
+
+export const polyline = (style: LineStyle, points: readonly Point[], closed = false): Stroke => ({
+  type: 'stroke',
+  style,
+  path: points.slice(1).map((to, i) => ({ type: 'line', from: points[i]!, to })),
+  ...(closed ? { closed } : {}),
+});
+
+export const circle = (style: LineStyle, centre: Point, radius: number): Stroke => ({
+  type: 'stroke',
+  style,
+  path: [{ type: 'arc', centre, radius, start: 0, sweep: 2 * Math.PI }],
+  closed: true,
+});
+
+export const words = (
+  text: string,
+  at: Point,
+  size: number,
+  anchor: Words['anchor'] = 'start',
+  turn = 0,
+): Words => ({ type: 'words', text, at, size, anchor, ...(turn === 0 ? {} : { turn }) });

@@ -1,0 +1,91 @@
+import { heldTogether, NO_BREAK } from '../../units/typeset.ts';
+
+/**
+ * Widths of Source Sans 3 Regular, thousandths of the type size, from space to tilde: words are set
+ * before any writer has opened the font. A test compares them with the font file.
+ */
+const WIDTHS = [
+  200, 289, 426, 497, 497, 824, 609, 249, 303, 303, 418, 497, 249, 311, 249, 350, 497, 497, 497, 497, 497,
+  497, 497, 497, 497, 497, 249, 249, 497, 497, 497, 425, 847, 543, 588, 571, 615, 527, 494, 617, 652, 263,
+  479, 579, 486, 727, 647, 664, 566, 664, 569, 534, 536, 645, 515, 786, 513, 476, 539, 303, 350, 303, 497,
+  500, 542, 504, 553, 456, 555, 496, 292, 504, 544, 246, 247, 495, 255, 829, 547, 542, 555, 555, 347, 419,
+  338, 544, 467, 719, 446, 467, 425, 303, 241, 303, 497,
+];
+
+const SPACE = 32;
+
+/** Accented letters, dashes and signs: as wide as the widest of the usual ones (½). */
+const OTHER_WIDTH = 808;
+
+/** The fraction stroke U+2044 is narrow, and so are the raised and lowered figures beside it. */
+const FRACTION_STROKE = '⁄';
+const FRACTION_STROKE_WIDTH = 86;
+
+/** Height of capitals, a part of the type size (the font's own figure). */
+export const CAPITALS = 0.66;
+
+/** Distance from one baseline to the next, parts of the type size. */
+export const LEADING = 1.32;
+
+/**
+ * How much wider words run in the widest of the usual fonts without serifs, its figures 0.636 of the size against
+ * 0.497: an SVG is shown in whatever font its reader has.
+ */
+export const ANY_FONT = 1.28;
+
+/** How wide words run, mm; never less than they do, for figures in fractions are set narrower. */
+export function textWidth(text: string, size: number): number {
+  let width = 0;
+  for (const letter of text)
+    width +=
+      letter === FRACTION_STROKE
+        ? FRACTION_STROKE_WIDTH
+        : (WIDTHS[((letter === NO_BREAK ? undefined : letter.codePointAt(0)) ?? SPACE) - SPACE] ??
+          OTHER_WIDTH);
+  return (width / 1000) * size;
+}
+
+/** Any white space but the no-break one, which trims like the rest. */
+const BREAKS = /[^\S\u00a0]+/;
+
+/** Words broken into lines no wider than `width`, never within a number or at a no-break space; a word wider than that is cut. */
+export function wrapText(text: string, size: number, width: number): string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of heldTogether(text.trim())
+    .split(BREAKS)
+    .flatMap((long) => cutWord(long, size, width))) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (line !== '' && textWidth(longer, size) > width) {
+      lines.push(line);
+      line = word;
+    } else line = longer;
+  }
+  const broken = line === '' ? lines : [...lines, line];
+  // Once the lines are broken a plain space does.
+  return broken.map((one) => one.replaceAll(NO_BREAK, ' '));
+}
+
+/** Between letters only; where not even one fits, each stands alone. */
+function cutWord(word: string, size: number, width: number): string[] {
+  const pieces: string[] = [];
+  let piece = '';
+  for (const letter of word) {
+    if (piece !== '' && textWidth(piece + letter, size) > width) {
+      pieces.push(piece);
+      piece = letter;
+    } else piece += letter;
+  }
+  return [...pieces, piece];
+}
+
+/** Words shortened with an ellipsis where they run wider than `width`. */
+export function fitted(text: string, size: number, width: number): string {
+  if (textWidth(text, size) <= width) return text;
+  let kept = text;
+  while (kept !== '' && textWidth(`${kept}…`, size) > width) kept = kept.replace(LAST_LETTER, '');
+  return `${kept.trimEnd()}…`;
+}
+
+/** Some letters are two characters long, and half of one is none. */
+const LAST_LETTER = /.$/su;

@@ -1,0 +1,55 @@
+import { placeOn } from '../../curves/arcs/biarc.ts';
+import { along } from '../../curves/geometry/evaluate.ts';
+import { farthestOff } from '../../curves/geometry/max-deviation.ts';
+import type { Point } from '../../curves/geometry/point.ts';
+import { arcsOf } from '../writers/dxf.ts';
+import { CURVE_FIT_MM, curvePath, type DrawnLine, type FullLine } from './full-size.ts';
+
+/** What a file draws: how much of what kind, and how true. */
+export interface FullSizeFigures {
+  readonly lines: number;
+  readonly arcs: number;
+  /** Cubic curves. */
+  readonly curves: number;
+  /** The farthest anything drawn lies off the line meant, mm: measured on what is drawn. */
+  readonly worst: number;
+}
+
+/** Places looked at on each arc and curve: between them its error is larger by under 1 %. */
+const LOOKS = 24;
+
+const SHARES = Array.from({ length: LOOKS + 1 }, (_, i) => i / LOOKS);
+
+/** The figures of some lines in all their copies, drawn as arcs or as curves. */
+export function figuresOfLines(drawn: readonly DrawnLine[], as: 'arcs' | 'curves'): FullSizeFigures {
+  const each = drawn.map(({ line, copies }) => ({
+    ...(as === 'arcs' ? arcFigures : curveFigures)(line),
+    times: copies.length,
+  }));
+  const sum = (count: (one: FullSizeFigures) => number): number =>
+    each.reduce((all, one) => all + one.times * count(one), 0);
+  return {
+    lines: sum((one) => one.lines),
+    arcs: sum((one) => one.arcs),
+    curves: sum((one) => one.curves),
+    worst: Math.max(0, ...each.map(({ worst }) => worst)),
+  };
+}
+
+function arcFigures(line: FullLine): FullSizeFigures {
+  const arcs = arcsOf(line);
+  const straight = arcs.filter(({ bulge }) => bulge === 0).length;
+  const places = arcs.flatMap((arc) => SHARES.map((u) => placeOn(arc, u)));
+  return { lines: straight, arcs: arcs.length - straight, curves: 0, worst: worstOf(line, places) };
+}
+
+function curveFigures(line: FullLine): FullSizeFigures {
+  const path = curvePath(line);
+  const count = (type: string): number => path.filter((segment) => segment.type === type).length;
+  const places = path.flatMap((segment) => SHARES.map(along(segment)));
+  return { lines: count('line'), arcs: count('arc'), curves: count('cubic'), worst: worstOf(line, places) };
+}
+
+/** A parallel is itself known within CURVE_FIT_MM only. */
+const worstOf = ({ layer, exact }: FullLine, places: readonly Point[]): number =>
+  farthestOff(places, exact) + (layer === 'saw' || layer === 'parallel' ? CURVE_FIT_MM : 0);

@@ -1,0 +1,120 @@
+import { apply } from '../../curves/geometry/affine.ts';
+import { add, direction, leftOf, point, scale } from '../../curves/geometry/point.ts';
+import { polygon } from '../../curves/geometry/transform.ts';
+import type { Part } from '../../part/part.ts';
+import type { Copy } from '../../shop/nesting/copy-placement.ts';
+import type { Nesting } from '../../shop/nesting/nest-copies.ts';
+import { Fault } from '../../units/fault.ts';
+import { printed } from '../drawing/dimensions.ts';
+import { type Words, words } from '../drawing/drawing.ts';
+import { CAPITALS } from '../drawing/text-width.ts';
+import { type FullSizeOptions, linesOf, onlyLayers } from './compose-full-size.ts';
+import { copyNumber, placeInWood } from './copy-number.ts';
+import type { FullLine, FullSize } from './full-size.ts';
+import { NAME_MM, scaleFor, sizeWords, titleWords } from './full-size-marks.ts';
+
+/** As of a full size; the hands of a pair are the nesting's own. */
+export interface OnBoardOptions extends Omit<FullSizeOptions, 'mirror'> {
+  /** Which of the boards, from 1. */
+  readonly board: number;
+}
+
+/**
+ * The copies that lie on one board at full size, each with its number, in the board's own frame: x along it from its
+ * lower left corner, y across.
+ * @throws Fault `draw.no-such-board`, `draw.parallels-cross` where a parallel would run into the next copy's, and
+ *   those of `fullSize`
+ */
+export function fullSizeOnBoard(part: Part, nesting: Nesting, options: OnBoardOptions): FullSize {
+  const { board, only, parallel } = options;
+  const [first, ...others] = copiesOn(board, part, nesting);
+  mustStayApart(parallel ?? 0, part, nesting);
+  const full: FullSize = {
+    name: part.name,
+    lines: linesOf(part, parallel),
+    words: [],
+    copies: [first.toBoard, ...others.map(({ toBoard }) => toBoard)],
+    ground: {
+      lines: [boardLine(nesting)],
+      words: [
+        ...boardWords(part, nesting, board),
+        ...numbers(part, [first, ...others], before(nesting, board)),
+      ],
+    },
+  };
+  return onlyLayers(full, only);
+}
+
+function copiesOn(board: number, part: Part, { boards, copiesOn }: Nesting): readonly [Copy, ...Copy[]] {
+  const [first, ...others] = copiesOn(board);
+  if (first) return [first, ...others];
+  const [all, cure] =
+    boards === 1
+      ? ['one board takes', 'Leave it out.']
+      : [`${boards} boards take`, `Give a number from 1 to ${boards}.`];
+  throw new Fault(
+    'draw.no-such-board',
+    `there is no board ${board}: ${all} the ${part.quantity} wanted. ${cure}`,
+    '--board',
+  );
+}
+
+function mustStayApart(parallel: number, { sawAllowance }: Part, { gap, copiesOn }: Nesting): void {
+  const least = 2 * (parallel - sawAllowance);
+  if (least <= gap || copiesOn(1).length === 1) return;
+  throw new Fault(
+    'draw.parallels-cross',
+    (mm) =>
+      `the parallels of two copies would cross: they take ${mm(least)} between the lines to saw to, and only ` +
+      `${mm(gap)} is left. Leave ${mm(least - gap)} more with --between.`,
+    '--parallel',
+  );
+}
+
+function boardLine({ board: { length, width } }: Nesting): FullLine {
+  return {
+    layer: 'board',
+    style: 'rule',
+    title: 'Board',
+    exact: polygon([point(0, 0), point(length, 0), point(length, width), point(0, width)]),
+    closed: true,
+  };
+}
+
+/** Below the board: what lies on it, and what the drawing must measure. */
+function boardWords(part: Part, { board, boards, copiesOn }: Nesting, number: number): Words[] {
+  const size = (mm: number): string => printed(mm, part.rule);
+  const count = copiesOn(number).length;
+  return titleWords(part, point(0, 0), [
+    `Board ${number} of ${boards}, ${size(board.length)} long and ${size(board.width)} wide: ${count} of ${part.quantity}.`,
+    sizeWords(part),
+  ]);
+}
+
+/** How many copies lie on the boards before this one: numbers are counted through. */
+const before = ({ copiesOn }: Nesting, board: number): number =>
+  Array.from({ length: board - 1 }, (_, i) => copiesOn(i + 1).length).reduce((a, b) => a + b, 0);
+
+/** Each copy's number in its wood, along the part and the right way up. */
+function numbers(part: Part, copies: readonly Copy[], already: number): Words[] {
+  const wished = NAME_MM * scaleFor(part);
+  return copies.flatMap((copy, i): Words[] => {
+    const text = copyNumber(part, copy, already + i + 1);
+    const place = placeInWood(part, text, wished);
+    if (!place) return [];
+    const turn = uprightTurn(copy);
+    const middle = apply(copy.toBoard, place.middle);
+    const foot = add(middle, scale(leftOf(direction(turn)), (-place.size * CAPITALS) / 2));
+    return [{ ...words(text, foot, place.size, 'middle', turn), layer: 'text' }];
+  });
+}
+
+/** The way of a copy's reference line, read from below or from the right: more than -90° and up to 90°. */
+function uprightTurn({ toBoard: [a, b] }: Copy): number {
+  const turn = Math.atan2(b, a);
+  if (turn > Math.PI / 2 + UPRIGHT) return turn - Math.PI;
+  return turn <= UPRIGHT - Math.PI / 2 ? turn + Math.PI : turn;
+}
+
+/** A turn of 90° stays one whatever its last bits say. */
+const UPRIGHT = 1e-9;

@@ -1,0 +1,172 @@
+import { point } from '../../curves/geometry/point.ts';
+import { polygon } from '../../curves/geometry/transform.ts';
+import { type GaugeStrip, isOnBase } from '../../part/derived/story-stick.ts';
+import type { Part } from '../../part/part.ts';
+import { check } from '../../tiling/check-crosses.ts';
+import type { Lines } from '../../tiling/grid/lines-to-tile.ts';
+import type { Layout, Sheet } from '../../tiling/layout.ts';
+import { type LayOutOptions, layOutLines } from '../../tiling/tile.ts';
+import { Fault } from '../../units/fault.ts';
+import {
+  BOX_MM,
+  EVERY,
+  type GaugeLabel,
+  type LabelStyle,
+  labelled,
+  labelOf,
+  middlesOf,
+  turnedLength,
+} from './gauge-labels.ts';
+
+/** The strips of a part to stick on story sticks, as measured along the reference line or along chords. */
+export interface Gauge {
+  /** Whose edges are read. */
+  readonly part: Part;
+  /** The line that the stick is laid on: the job’s reference line, or each edge’s own chord. */
+  readonly from: 'reference' | 'chord';
+  /** A strip to each edge that is read. */
+  readonly strips: readonly GaugeStrip[];
+  /** How far off a reading may be and still count as on the line, mm. */
+  readonly tolerance: number;
+}
+
+/** A gauge laid over sheets: station along x, each strip below its working edge, mm. */
+export interface LaidGauge extends Gauge {
+  readonly layout: Layout;
+  readonly style: LabelStyle;
+  readonly placed: readonly PlacedStrip[];
+}
+
+export interface PlacedStrip {
+  readonly strip: GaugeStrip;
+  readonly top: number;
+  readonly bottom: number;
+  /** The working edge, which goes flush with the stick's edge: the strip's top, or its bottom for a line that lies below. */
+  readonly edge: number;
+  /** Which way offsets are measured from it. */
+  readonly out: 1 | -1;
+}
+
+/** Below the working edge: the ticks, the lines that lead to the labels, the first words, mm. */
+export const TICK_MM = 6;
+export const LEAD_MM = 10;
+const WORDS_MM = 12.6;
+/** From the labels' words to the box, and from the box to the strip's end, where it says what it is. */
+export const BOX_GAP_MM = 2;
+export const BAND_MM = 11;
+const STRIP_GAP_MM = 8;
+
+/** Along a turned label there is room to write upright beside it. */
+export const TURNED_BOX_MM = 18;
+
+/** A register mark and its white take 13 mm: lines so near each other keep them out of a strip. */
+const GUARD_MM = 11;
+
+/** A label keeps this far from the ends of its strip and from where sheets are cut, mm. */
+const CUT_WHITE_MM = 1.2;
+
+/** How far the words of flat labels go down: what, station, offset. */
+export const FLAT_WORDS_MM = 22.4;
+
+/**
+ * Laid over the fewest sheets in one row, not turned. Labels stand along the stick, or upright where their
+ * ticks are too close for that, or upright at every so many stations.
+ * @throws Fault as `layOut`, and `gauge.nothing-to-read` when there is no strip
+ */
+export function layOutGauge(gauge: Gauge, options: Omit<LayOutOptions, 'turn'>): LaidGauge {
+  if (gauge.strips.length === 0)
+    throw new Fault(
+      'gauge.nothing-to-read',
+      'the edge is the line that it would be measured from, so a gauge reads 0 all along. Name another edge.',
+    );
+  const flat = laid(gauge, { turned: false, every: 1 }, options);
+  if (holdsAll(flat)) return flat;
+  const turned = laid(gauge, { turned: true, every: 1 }, options);
+  const every = EVERY[gauge.part.rule.unit].find((step) =>
+    holdsAll({ ...turned, style: { turned: true, every: step } }),
+  );
+  return { ...turned, style: { turned: true, every: every ?? Number.POSITIVE_INFINITY } };
+}
+
+/** The strips worth printing: an edge that lies on the line is left out. */
+export const worthReading = (strips: readonly GaugeStrip[], { rule }: Part): readonly GaugeStrip[] =>
+  strips.filter((strip) => !isOnBase(strip, rule));
+
+function laid(gauge: Gauge, style: LabelStyle, options: Omit<LayOutOptions, 'turn'>): LaidGauge {
+  const placed = placedStrips(gauge, style);
+  return { ...gauge, style, placed, layout: layOutLines(linesOf(gauge, placed), { ...options, turn: 0 }) };
+}
+
+function placedStrips({ strips, part }: Gauge, style: LabelStyle): PlacedStrip[] {
+  const heights = strips.map(({ ticks }) =>
+    heightOf(
+      ticks.map((tick) => labelOf(tick, part.rule)),
+      style,
+    ),
+  );
+  return strips.map((strip, i) => {
+    const top = -heights.slice(0, i).reduce((sum, height) => sum + height + STRIP_GAP_MM, 0);
+    const bottom = top - heights[i]!;
+    const out = strip.ticks.some(({ offset }) => offset > 0) ? 1 : -1;
+    return { strip, top, bottom, out, edge: out > 0 ? top : bottom };
+  });
+}
+
+const heightOf = (labels: readonly GaugeLabel[], { turned }: LabelStyle): number =>
+  BAND_MM +
+  BOX_GAP_MM +
+  (turned
+    ? WORDS_MM - 2 + Math.max(...labels.map(turnedLength)) + TURNED_BOX_MM
+    : FLAT_WORDS_MM + BOX_MM.height);
+
+function linesOf({ part, from }: Gauge, placed: readonly PlacedStrip[]): Lines {
+  const outlines = placed.flatMap(outlineOf);
+  const guards = placed.flatMap(({ strip, top, bottom }) => {
+    const count = Math.ceil((top - bottom) / GUARD_MM);
+    return Array.from({ length: count - 1 }, (_, i) => {
+      const y = top + ((bottom - top) * (i + 1)) / count;
+      return { type: 'line', from: point(strip.from, y), to: point(strip.to, y) } as const;
+    });
+  });
+  return {
+    all: [...outlines, ...guards],
+    finished: outlines,
+    also: [],
+    landmarks: placed.flatMap(({ strip, edge }) => strip.ticks.map(({ station }) => point(station, edge))),
+    checks: placed.map(({ strip, edge }) =>
+      check(`${strip.edge}, working edge, end to end`, point(strip.from, edge), point(strip.to, edge)),
+    ),
+    identity: [part.name, from, placed],
+  };
+}
+
+/** Round a strip, the working edge first. */
+export function outlineOf({ strip: { from, to }, top, bottom, edge }: PlacedStrip) {
+  const far = edge === top ? bottom : top;
+  return polygon([point(from, edge), point(to, edge), point(to, far), point(from, far)]);
+}
+
+/** What of a strip a sheet keeps once it is trimmed. */
+export function stretchOn({ cell, toSheet }: Sheet, { from, to }: GaugeStrip): [low: number, high: number] {
+  const shift = toSheet[4];
+  return [Math.max(from, cell.left - shift), Math.min(to, cell.right - shift)];
+}
+
+/** The labels of a strip that stand on a sheet, and their middles. */
+export function labelsOn(
+  { part, style }: Pick<LaidGauge, 'part' | 'style'>,
+  { strip, out }: PlacedStrip,
+  sheet: Sheet,
+): { labels: GaugeLabel[]; middles: number[] | undefined } {
+  const [low, high] = stretchOn(sheet, strip);
+  const isLast = high === strip.to;
+  const labels = labelled(strip, style)
+    .filter(({ station }) => station >= low && (station < high || isLast))
+    .map((tick) => labelOf(tick, part.rule, out));
+  return { labels, middles: middlesOf(labels, style, low + CUT_WHITE_MM, high - CUT_WHITE_MM) };
+}
+
+const holdsAll = (gauge: LaidGauge): boolean =>
+  gauge.layout.sheets.every((sheet) =>
+    gauge.placed.every((placed) => labelsOn(gauge, placed, sheet).middles !== undefined),
+  );

@@ -1,0 +1,46 @@
+import { add, type Point, point } from '../../curves/geometry/point.ts';
+import { type Item, polyline, words } from '../drawing/drawing.ts';
+import { LEADING } from '../drawing/text-width.ts';
+import { type Room, takeNear } from '../labels/free-space.ts';
+import type { LaidGauge } from './gauge-layout.ts';
+
+const WIDTH_MM = 84;
+const TYPE_MM = 3;
+const STICK = { bottom: 10, top: 16 } as const;
+const HEIGHT_MM = 44;
+const HEAD_MM = 2;
+
+/** The line over the stick, and where along it an offset is shown; a picture, to no scale. */
+const LINE = [point(4, 24), point(26, 42), point(54, 42), point(80, 21)] as const;
+const SHOWN_MM = 40.6;
+const RISE_MM = 37;
+
+/** How the offset is measured: the stick along its line, a rule square off it to the edge. */
+export function gaugePicture({ from, placed }: LaidGauge, room: Room, wished: Point): Item[] {
+  const spot = takeNear(room, point(wished.x - WIDTH_MM, wished.y), WIDTH_MM, HEIGHT_MM);
+  if (!spot) return [];
+  const isBelow = placed.every(({ out }) => out < 0);
+  const on = (x: number, y: number): Point => add(point(spot.left, spot.bottom), point(x, y));
+  const at = (x: number, y: number): Point => on(x, isBelow ? HEIGHT_MM + STICK.bottom - y : y);
+  const [a, b, c, d] = LINE.map(({ x, y }) => at(x, y)) as [Point, Point, Point, Point];
+  const { bottom, top } = STICK;
+  return [
+    polyline('rule', [at(0, bottom), at(WIDTH_MM, bottom), at(WIDTH_MM, top), at(0, top)], true),
+    ...[4, 22, SHOWN_MM, 60, 80].map((x) => polyline('rule', [at(x, top), at(x, top - 2)])),
+    { type: 'stroke', style: 'cut', path: [{ type: 'cubic', controls: [a, b, c, d] }] },
+    polyline('mark', [at(SHOWN_MM, top), at(SHOWN_MM, RISE_MM)]),
+    polyline('mark', [
+      at(SHOWN_MM - HEAD_MM / 2, RISE_MM - HEAD_MM),
+      at(SHOWN_MM, RISE_MM),
+      at(SHOWN_MM + HEAD_MM / 2, RISE_MM - HEAD_MM),
+    ]),
+    words('offset', at(SHOWN_MM + 1.6, 22), TYPE_MM),
+    words('edge of the part', at(22, 38.5), TYPE_MM, 'end'),
+    ...captions(from).map((line, i) => words(line, on(0, bottom - TYPE_MM * LEADING * (i + 1)), TYPE_MM)),
+  ];
+}
+
+const captions = (from: LaidGauge['from']): string[] => [
+  `The stick on ${from === 'chord' ? 'the chord' : 'the reference line'}, its solid edge to the part;`,
+  'each offset square off that edge, out to the edge of the part.',
+];

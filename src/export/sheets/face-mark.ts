@@ -1,0 +1,126 @@
+import type { Box } from '../../curves/geometry/bounds.ts';
+import { along } from '../../curves/geometry/evaluate.ts';
+import { type Chord, chordsOf } from '../../curves/geometry/flatten.ts';
+import { isShoulder, type Segment } from '../../curves/geometry/pieces/piece.ts';
+import {
+  add,
+  direction,
+  distance,
+  dot,
+  leftOf,
+  type Point,
+  point,
+  scale,
+  subtract,
+} from '../../curves/geometry/point.ts';
+import { edgePath } from '../../part/edge.ts';
+import { cornersOnFace, lowerEdge } from '../../part/edge-corners.ts';
+import { isHanded } from '../../part/handedness.ts';
+import type { Part } from '../../part/part.ts';
+import { polyline, type Stroke } from '../drawing/drawing.ts';
+import { isFree, type Room, strips } from '../labels/free-space.ts';
+import { holds, onSheet, pathOnSheet, type SheetView } from './sheet-context.ts';
+
+/** Places tried along each segment of the edge. */
+const TRIES = 24;
+/** White round the marks, mm, but where they touch the edge. */
+const WHITE_MM = 0.8;
+/** Off the ends of the edge, mm: wood that is cut off tells nothing. */
+const END_MM = 8;
+const AT_EDGE_MM = 5.5;
+
+/**
+ * The marks that tell face and edge of one of a pair from those of the other: a loop on the marked face whose
+ * tail runs to the reference edge, and a V that meets it from the edge's own side. Common practice, no published
+ * source. Once on every sheet that shows the edge and has room.
+ */
+export function faceMark(view: SheetView, room: Room): Stroke[] {
+  if (!hasFaceMark(view.part)) return [];
+  const edge = lowerEdge(view.part);
+  const [from, to] = cornersOnFace(view.part, edge);
+  for (const segment of stretchesFor(edgePath(edge))) {
+    const place = along(segment);
+    for (let i = 1; i < TRIES; i++) {
+      const { x, y, angle } = place(i / TRIES);
+      if (x < from.x + END_MM || x > to.x - END_MM) continue;
+      if (!holds(view.sheet.cell, onSheet(view, point(x, y)))) continue;
+      const marks = marksAt(view, point(x, y), angle);
+      if (!areFree(room, marks, footOf(view, point(x, y), angle))) continue;
+      room.taken.push(...strips(chords(marks), WHITE_MM));
+      return marks;
+    }
+  }
+  return [];
+}
+
+/** Along a tenon last: its cheeks are sawn off, and the marks with them. */
+function stretchesFor(edge: readonly Segment[]): Segment[] {
+  const [second, last] = [edge[1], edge.length - 1];
+  const onTenon = new Set<Segment>();
+  if (second && isShoulder(second)) onTenon.add(edge[0]!);
+  if (last > 0 && isShoulder(edge[last - 1]!)) onTenon.add(edge[last]!);
+  return [...edge.filter((one) => !onTenon.has(one)), ...onTenon].filter((one) => !isShoulder(one));
+}
+
+/** Whether a part has a face and an edge to mark: it differs from its mirror image, or is wanted with it. */
+export const hasFaceMark = (part: Part): boolean =>
+  part.shape.type === 'closed' && (part.job.pair === 'mirrored' || isHanded(part));
+
+/** The loop inside the edge and the V outside it, from their common foot; mm along the edge and into the part. */
+const LOOP: readonly (readonly [Point, Point, Point, Point])[] = [
+  [point(0, 0), point(1.5, 6), point(5, 14), point(0.5, 14)],
+  [point(0.5, 14), point(-4, 14), point(-1, 7), point(6, 7)],
+];
+const VEE: readonly Point[] = [point(-3, -8), point(0, 0), point(3, -8)];
+
+function marksAt(view: SheetView, foot: Point, angle: number): Stroke[] {
+  const [way, inward] = [direction(angle), leftOf(direction(angle))];
+  const place = ({ x, y }: Point): Point => add(foot, add(scale(way, x), scale(inward, y)));
+  const loop = LOOP.map(
+    ([a, b, c, d]): Segment => ({ type: 'cubic', controls: [place(a), place(b), place(c), place(d)] }),
+  );
+  return [
+    { type: 'stroke', style: 'mark', path: pathOnSheet(view, loop) },
+    polyline(
+      'mark',
+      VEE.map((one) => onSheet(view, place(one))),
+    ),
+  ];
+}
+
+const chords = (marks: readonly Stroke[]): Chord[] => marks.flatMap(({ path }) => chordsOf(path, 0.2));
+
+/** Where marks stand on the sheet, and what of it they may touch there. */
+interface Foot {
+  readonly at: Point;
+  /** So near the marks may touch the edge and its saw line, mm. */
+  readonly near: number;
+  /** What runs square to the edge there, a shoulder or an end: that they never touch. */
+  readonly across: readonly Box[];
+}
+
+/** Steeper to the edge than this, a line is none along it. */
+const ALONG = Math.cos(Math.PI / 6);
+
+function footOf(view: SheetView, on: Point, angle: number): Foot {
+  const at = onSheet(view, on);
+  const way = subtract(onSheet(view, add(on, direction(angle))), at);
+  const across = view.lines.filter(
+    ({ from, to }) => Math.abs(dot(way, subtract(to, from))) < ALONG * distance(from, to),
+  );
+  return { at, near: AT_EDGE_MM + view.part.sawAllowance, across: strips(across, WHITE_MM) };
+}
+
+/** Free of all words and signs, and of the lines to cut but for where they touch the edge. */
+function areFree(room: Room, marks: readonly Stroke[], { at, near, across }: Foot): boolean {
+  const atEdge: Room = {
+    area: room.area,
+    taken: [...room.taken.filter((one) => !room.lines?.has(one)), ...across],
+  };
+  return strips(chords(marks), 0).every((box) =>
+    isFree(distance(at, middleOf(box)) > near ? room : atEdge, box),
+  );
+}
+
+const middleOf = ({ left, right, bottom, top }: Room['area']): Point =>
+  point((left + right) / 2, (bottom + top) / 2);

@@ -1,0 +1,58 @@
+import type { Point } from '../../curves/geometry/point.ts';
+import { isCutting } from '../../part/joints/joint-shape.ts';
+import { printed } from '../drawing/dimensions.ts';
+import { type Item, type LineStyle, polyline, words } from '../drawing/drawing.ts';
+import { LEADING, textWidth } from '../drawing/text-width.ts';
+import { type Room, takeNear } from '../labels/free-space.ts';
+import { hasFaceMark } from './face-mark.ts';
+import type { SheetView } from './sheet-context.ts';
+
+const WORDS_MM = 3.2;
+const SAMPLE_MM = 14;
+const LEGEND_WHITE_MM = 1.5;
+
+/** What each kind of line means. */
+export function legend(view: SheetView, room: Room, wished: Point): Item[] {
+  const rows = legendRows(view);
+  const pitch = WORDS_MM * LEADING * 1.1;
+  const width = SAMPLE_MM + 3 + Math.max(...rows.map(([, text]) => textWidth(text, WORDS_MM)));
+  const height = rows.length * pitch + 2 * LEGEND_WHITE_MM;
+  const box = takeNear(room, { x: wished.x - width, y: wished.y }, width, height);
+  if (!box) return [];
+  return rows.flatMap(([style, text], i) => {
+    const y = box.top - LEGEND_WHITE_MM - pitch * (i + 0.75);
+    return [
+      polyline(style, [
+        { x: box.left, y: y + 1 },
+        { x: box.left + SAMPLE_MM, y: y + 1 },
+      ]),
+      words(text, { x: box.left + SAMPLE_MM + 3, y }, WORDS_MM),
+    ];
+  });
+}
+
+function legendRows({ part, sheet, setting, notes }: SheetView): [LineStyle, string][] {
+  const saw = part.sawAllowance > 0;
+  return [
+    ['cut', notes?.line ?? (saw ? 'finished line' : 'line to cut')],
+    ...(notes ? ([['station', notes.beside.label]] as [LineStyle, string][]) : []),
+    ...(saw
+      ? ([['saw', `saw line, ${printed(part.sawAllowance, part.rule)} outside it`]] as [LineStyle, string][])
+      : []),
+    ...(part.shape.type === 'half'
+      ? ([['centre', 'centre line: flip the pattern over on it']] as [LineStyle, string][])
+      : []),
+    ...(setting.joints.some(isCutting)
+      ? ([['joint', 'joint on the marked face']] as [LineStyle, string][])
+      : []),
+    ...(setting.strips.length > 0
+      ? ([['fold', 'fold over the edge beside a bevel']] as [LineStyle, string][])
+      : []),
+    ...(hasFaceMark(part)
+      ? ([['mark', 'loop: marked face; V: reference edge']] as [LineStyle, string][])
+      : []),
+    ...(Object.keys(sheet.neighbours).length > 0
+      ? ([['trim', 'edge of a trimmed sheet']] as [LineStyle, string][])
+      : []),
+  ];
+}

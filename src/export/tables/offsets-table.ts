@@ -1,0 +1,78 @@
+import type { Side } from '../../job/job.ts';
+import { type CutEnd, isCutOff } from '../../part/ends/cut-ends.ts';
+import { type BaseLine, offsetsAt, offsetsBeside, placeAlong, SAME_MM } from '../../part/offsets.ts';
+import type { PartEdge } from '../../part/part.ts';
+import { type Rule, showOnRule } from '../../units/rule.ts';
+
+export interface OffsetsRow {
+  readonly station: number;
+  /** The first where the edge doubles back. */
+  readonly offset: number;
+  /** At a shoulder: on which side of it, stations running to the right. */
+  readonly side?: Side;
+  /** How often the edge passes the station. */
+  readonly passes: number;
+  /** Where an end's cut leaves the edge short: its wood ends here, or the station lies past that. */
+  readonly wood?: 'ends' | 'none';
+  readonly shown: string;
+}
+
+/** An edge's offsets, mm, and as a rule shows them. */
+export interface OffsetsTable {
+  readonly name: string;
+  readonly rows: readonly OffsetsRow[];
+}
+
+/**
+ * The offsets at some stations; a station the edge does not reach has no row, a shoulder's has one for either side.
+ * @param cuts what leaves the edge short
+ */
+export function offsetsTable(
+  edge: PartEdge,
+  stations: readonly number[],
+  rule: Rule,
+  base?: BaseLine,
+  cuts: readonly CutEnd[] = [],
+): OffsetsTable {
+  const rows = stations.flatMap((station) =>
+    offsetsBeside(edge, station, base).map(({ offset, side }): OffsetsRow => {
+      const passes = side ? 1 : offsetsAt(edge, station, base).length;
+      const wood = woodAt(cuts, station, base);
+      return {
+        station,
+        offset,
+        ...(side && { side }),
+        passes,
+        ...(wood && { wood }),
+        shown: showOnRule(offset, rule),
+      };
+    }),
+  );
+  return { name: edge.name, rows };
+}
+
+function woodAt(cuts: readonly CutEnd[], station: number, base?: BaseLine): OffsetsRow['wood'] {
+  if (isCutOff(cuts, station, base)) return 'none';
+  const ends = cuts.some(({ at }) => Math.abs(placeAlong(at, base).x - station) < SAME_MM);
+  return ends ? 'ends' : undefined;
+}
+
+/** Stations with those at which the cuts leave the edge, in their order. */
+export const withCutEnds = (
+  stations: readonly number[],
+  cuts: readonly CutEnd[],
+  base?: BaseLine,
+): number[] =>
+  [
+    ...stations,
+    ...cuts
+      .map(({ at }) => placeAlong(at, base).x)
+      .filter((end) => !stations.some((station) => Math.abs(station - end) < SAME_MM)),
+  ].sort((a, b) => a - b);
+
+/** What a row says of where it stands: "left of shoulder", "end of the wood". */
+export const rowNote = ({ side, wood }: OffsetsRow): string =>
+  [side ? `${side} of shoulder` : '', wood ? WOOD[wood] : ''].filter((words) => words !== '').join(', ');
+
+/** Which of the two a row is, in words. */
+export const WOOD = { ends: 'end of the wood', none: 'past the end' } as const;

@@ -1,0 +1,54 @@
+import { type Rule, readOnRule, showLength } from '../../units/rule.ts';
+import { MM_PER_INCH } from '../../units/unit.ts';
+import { type OffsetsTable, WOOD } from '../tables/offsets-table.ts';
+
+/** Spreadsheets take a file for UTF-8 only where it begins with this; plain ASCII is the same either way. */
+const BYTE_ORDER_MARK = '\uFEFF';
+
+/**
+ * The tables for a spreadsheet (RFC 4180): stations and offsets as decimal numbers in the job's unit to
+ * reckon with, and as read on the rule. A spreadsheet makes 4 March of a bare 3/4 and a formula of what
+ * begins with a minus, so the rule's words carry their unit, and below the line is said in words. Where an edge has
+ * a shoulder a column says on which side of it a row stands, and where a cut leaves one short a last column tells where
+ * its wood ends and which rows lie past that.
+ */
+export function offsetsCsv(rule: Rule, tables: readonly OffsetsTable[]): string {
+  const { unit } = rule;
+  const isStepped = tables.some(({ rows }) => rows.some(({ side }) => side));
+  const isCut = tables.some(({ rows }) => rows.some(({ wood }) => wood));
+  const rows = tables.flatMap(({ name, rows }) =>
+    rows.map(({ station, offset, side = '', wood }) => [
+      asText(name),
+      decimal(station, rule),
+      decimal(offset, rule),
+      onRule(station, rule),
+      onRule(offset, rule),
+      ...(isStepped ? [side] : []),
+      ...(isCut ? [wood ? WOOD[wood] : ''] : []),
+    ]),
+  );
+  const head = ['edge', `station_${unit}`, `offset_${unit}`, 'station_on_rule', 'offset_on_rule'];
+  if (isStepped) head.push('side_of_shoulder');
+  if (isCut) head.push('wood');
+  const text = [head, ...rows].map((row) => `${row.map(quotedCell).join(',')}\r\n`).join('');
+  return /^\p{ASCII}*$/u.test(text) ? text : BYTE_ORDER_MARK + text;
+}
+
+/** "3 11/32 in full", "3/4 in below". */
+function onRule(mm: number, rule: Rule): string {
+  const isBelow = readOnRule(mm, rule).text.startsWith('-');
+  return isBelow ? `${showLength(-mm, rule)} below` : showLength(mm, rule);
+}
+
+/** Seven places, never in exponent notation: rounding moves nothing by more than 2e-6 mm. */
+const decimal = (mm: number, { unit }: Rule): string =>
+  (unit === 'in' ? mm / MM_PER_INCH : mm)
+    .toFixed(7)
+    .replace(/\.?0+$/, '')
+    .replace(/^-0$/, '0');
+
+/** A name that a spreadsheet would take for a formula, a number or a date stays a name. */
+const asText = (name: string): string => (/^[\p{L}_]/u.test(name) ? name : `edge ${name}`);
+
+const quotedCell = (cell: string): string =>
+  /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;

@@ -1,0 +1,46 @@
+import type { Item, LayerName } from '../drawing/drawing.ts';
+
+/** What the library keeps to itself: the document's catalog, and each page's resources. */
+interface Insides {
+  readonly _root: { readonly data: Record<string, unknown> };
+  readonly page: { readonly resources: { readonly data: Record<string, unknown> } };
+}
+
+type Layers = Map<LayerName, PDFKit.PDFKitReference>;
+
+/**
+ * Draws items, those on a layer as optional content that a reader can show and hide (ISO 32000-1, 8.11):
+ * marked in the page's content, named in the page's resources, listed in the catalog. Without layers it adds
+ * nothing.
+ */
+export function drawOnLayers(
+  pdf: PDFKit.PDFDocument,
+  items: readonly Item[],
+  draw: (item: Item) => void,
+): void {
+  const layers: Layers = new Map();
+  for (const item of items) {
+    const layer = item.type === 'clip' ? undefined : item.layer;
+    if (layer === undefined) {
+      draw(item);
+      continue;
+    }
+    if (!layers.has(layer)) layers.set(layer, newLayer(pdf, layer));
+    pdf.addContent(`/OC /${layer} BDC`);
+    draw(item);
+    pdf.addContent('EMC');
+  }
+  if (layers.size > 0) listLayers(pdf as unknown as Insides & PDFKit.PDFDocument, layers);
+}
+
+function newLayer(pdf: PDFKit.PDFDocument, name: LayerName): PDFKit.PDFKitReference {
+  const layer = pdf.ref({ Type: 'OCG', Name: new String(name) });
+  layer.end(undefined as unknown as Uint8Array);
+  return layer;
+}
+
+function listLayers(pdf: Insides & PDFKit.PDFDocument, layers: Layers): void {
+  const refs = [...layers.values()];
+  pdf.page.resources.data.Properties = Object.fromEntries(layers);
+  pdf._root.data.OCProperties = { OCGs: refs, D: { Order: refs, ON: refs } };
+}

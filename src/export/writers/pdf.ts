@@ -1,0 +1,218 @@
+import PDFDocument from 'pdfkit';
+import { segmentStart } from '../../curves/geometry/evaluate.ts';
+import type { CubicSegment, Segment } from '../../curves/geometry/pieces/piece.ts';
+import type { Point } from '../../curves/geometry/point.ts';
+import { FIT_MM } from '../../curves/geometry/tolerance.ts';
+import { arcToCubics } from '../../curves/geometry/transform.ts';
+import type { Part } from '../../part/part.ts';
+import type { Layout } from '../../tiling/layout.ts';
+import { POINTS_PER_MM, pointsPerMm } from '../../tiling/paper/page-matrix.ts';
+import { type Clip, type Item, LINE_LOOKS, type Page, type Stroke, type Words } from '../drawing/drawing.ts';
+import { patternsPages } from '../sheets/pattern-pages.ts';
+import { drawOnLayers } from './pdf-layers.ts';
+
+/** How a pattern is written. */
+export interface PdfOptions {
+  /** Source Sans 3 Regular as WOFF or OpenType; part of it is embedded. */
+  readonly font: Uint8Array;
+  /** Whether a cover goes before the sheets: the map, the taping steps, what to measure. */
+  readonly cover: boolean;
+  /** Of a pair whose halves differ, the mirrored pattern: its pages follow the first's. */
+  readonly mirrored?: Layout | undefined;
+  /** Told after every page how many are written. */
+  readonly wrote?: ((pages: number) => void) | undefined;
+}
+
+const UNSTRETCHED = { x: 1, y: 1 };
+
+/** How far a cubic may lie from an arc, mm: no more than a tenth is added to the fit's own error. */
+const ARC_TO_CUBICS_MM = FIT_MM / 10;
+
+/** The same job gives the same bytes, so the file carries no date of its own. */
+const CREATION_DATE = new Date(Date.UTC(2000, 0, 1));
+
+/** Takes the file's bytes, one chunk after the other. */
+export type ByteSink = (chunk: Uint8Array) => void;
+
+/** The pattern as a PDF at true size: a cover where wanted, then the sheets in the order of taping. */
+export async function writePatternPdf(part: Part, layout: Layout, options: PdfOptions): Promise<Uint8Array> {
+  return whole((sink) => streamPatternPdf(part, layout, options, sink));
+}
+
+/** The same page by page: however long the pattern, no more than one page is held at a time. */
+export function streamPatternPdf(part: Part, layout: Layout, options: PdfOptions, sink: ByteSink): void {
+  const { cover, mirrored } = options;
+  const layouts = mirrored ? [layout, mirrored] : [layout];
+  const codes = layouts.map(({ code }) => code).join(' and ');
+  streamPdf(patternsPages(part, layouts, cover).pages, `${part.name}, ${codes}`, options, sink);
+}
+
+/** Pages at true size, each line a line or a cubic Bézier by its own control points. */
+export async function writePdf(pages: Iterable<Page>, title: string, font: Uint8Array): Promise<Uint8Array> {
+  return whole((sink) => streamPdf(pages, title, { font }, sink));
+}
+
+/** The same page by page, as `streamPatternPdf` does. */
+export function streamPdf(
+  pages: Iterable<Page>,
+  title: string,
+  { font, wrote }: Pick<PdfOptions, 'font' | 'wrote'>,
+  sink: ByteSink,
+): void {
+  const pdf = new (documentInto(sink))({
+    autoFirstPage: false,
+    pdfVersion: '1.7',
+    lang: 'en',
+    // The library takes the bytes of a font here; its types know the names of files only.
+    font: font as unknown as string,
+    info: { Title: title, Creator: 'fairlath', Producer: 'fairlath', CreationDate: CREATION_DATE },
+  });
+  const names: string[] = [];
+  for (const { name, drawing, stretch = UNSTRETCHED } of pages) {
+    refuseNotFinite(drawing);
+    names.push(name);
+    const { x, y } = pointsPerMm(stretch);
+    pdf.addPage({ size: [drawing.width * x, drawing.height * y], margin: 0 });
+    if (x !== y || x !== POINTS_PER_MM) pdf.scale(x / POINTS_PER_MM, y / POINTS_PER_MM);
+    const page: PageSink = { pdf, height: drawing.height };
+    drawOnLayers(pdf, drawing.items, (item) => draw(page, item));
+    wrote?.(names.length);
+  }
+  setCatalog(pdf, names);
+  pdf.end();
+}
+
+/** What the library writes goes straight on: it compresses at once, never waits, and a browser has no streams. */
+const documentInto = (sink: ByteSink): typeof PDFDocument =>
+  class extends PDFDocument {
+    override push(chunk: Uint8Array | null): boolean {
+      if (chunk !== null) sink(chunk);
+      return true;
+    }
+  };
+
+function whole(write: (sink: ByteSink) => void): Uint8Array {
+  const chunks: Uint8Array[] = [];
+  write((chunk) => chunks.push(chunk));
+  return joined(chunks);
+}
+
+function refuseNotFinite(value: unknown): void {
+  if (typeof value === 'number' && !Number.isFinite(value)) throw new Error(`a drawing holds ${value}`);
+  if (typeof value === 'object' && value !== null) Object.values(value).forEach(refuseNotFinite);
+}
+
+function joined(chunks: readonly Uint8Array[]): Uint8Array {
+  const all = new Uint8Array(chunks.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const chunk of chunks) {
+    all.set(chunk, at);
+    at += chunk.length;
+  }
+  return all;
+}
+
+/** What the library keeps to itself: the document's catalog. */
+interface Catalog {
+  readonly _root: { readonly data: Record<string, unknown> };
+}
+
+/**
+ * Asks the reader to print unscaled and single-sided (ISO 32000-1, 12.2) and to call the pages by the
+ * sheets' names (12.4.2). A reader may do otherwise: the scale bars on every sheet are the real guard.
+ */
+function setCatalog(pdf: PDFKit.PDFDocument, names: readonly string[]): void {
+  const { data } = (pdf as unknown as Catalog)._root;
+  data.ViewerPreferences = pdf.ref({ PrintScaling: 'None', Duplex: 'Simplex', DisplayDocTitle: true });
+  const labels = pdf.ref({ Nums: names.flatMap((name, i) => [i, { P: new String(name) }]) });
+  labels.end(undefined as unknown as Uint8Array);
+  data.PageLabels = labels;
+}
+
+interface PageSink {
+  readonly pdf: PDFKit.PDFDocument;
+  /** Of the page, mm: the library counts points from the top. */
+  readonly height: number;
+}
+
+function draw(page: PageSink, item: Item): void {
+  switch (item.type) {
+    case 'stroke':
+      drawStroke(page, item);
+      return;
+    case 'words':
+      drawWords(page, item);
+      return;
+    case 'clip':
+      drawClip(page, item);
+  }
+}
+
+function drawClip(page: PageSink, item: Clip): void {
+  const { x, y } = onPage(page, { x: item.left, y: item.top });
+  const [width, height] = [item.right - item.left, item.top - item.bottom];
+  page.pdf.save();
+  page.pdf.rect(x, y, width * POINTS_PER_MM, height * POINTS_PER_MM).clip();
+  for (const inner of item.items) draw(page, inner);
+  page.pdf.restore();
+}
+
+const onPage = ({ height }: PageSink, { x, y }: Point): Point => ({
+  x: x * POINTS_PER_MM,
+  y: (height - y) * POINTS_PER_MM,
+});
+
+function drawStroke(page: PageSink, { style, path, closed, filled }: Stroke): void {
+  const { pdf } = page;
+  const first = path[0];
+  if (!first) return;
+  const { width, dash, colour } = LINE_LOOKS[style];
+  pdf.lineWidth(width * POINTS_PER_MM).lineJoin('round');
+  if (dash) pdf.dash(dash.map((length) => length * POINTS_PER_MM) as unknown as number, {});
+  else pdf.undash();
+  const start = onPage(page, startOf(first));
+  pdf.moveTo(start.x, start.y);
+  for (const segment of path) drawSegment(page, segment);
+  if (closed) pdf.closePath();
+  if (filled) pdf.fill(colour);
+  else pdf.stroke(colour);
+}
+
+/** Read off where it is written down: most strokes are short lines. */
+function startOf(segment: Segment): Point {
+  if (segment.type === 'line') return segment.from;
+  return segment.type === 'cubic' ? segment.controls[0] : segmentStart(segment);
+}
+
+function drawSegment(page: PageSink, segment: Segment): void {
+  switch (segment.type) {
+    case 'line': {
+      const { x, y } = onPage(page, segment.to);
+      page.pdf.lineTo(x, y);
+      return;
+    }
+    case 'arc':
+      for (const cubic of arcToCubics(segment, ARC_TO_CUBICS_MM)) drawCubic(page, cubic);
+      return;
+    case 'cubic':
+      drawCubic(page, segment);
+  }
+}
+
+function drawCubic(page: PageSink, { controls }: CubicSegment): void {
+  const [, a, b, c] = controls.map((control) => onPage(page, control));
+  if (a && b && c) page.pdf.bezierCurveTo(a.x, a.y, b.x, b.y, c.x, c.y);
+}
+
+function drawWords(page: PageSink, { text, at, size, anchor, turn }: Words): void {
+  const { pdf } = page;
+  const { x, y } = onPage(page, at);
+  pdf.fontSize(size * POINTS_PER_MM).fillColor('#000000');
+  const width = pdf.widthOfString(text);
+  const back = anchor === 'start' ? 0 : anchor === 'middle' ? width / 2 : width;
+  pdf.save();
+  pdf.translate(x, y);
+  if (turn) pdf.rotate((-turn * 180) / Math.PI);
+  pdf.text(text, -back, 0, { lineBreak: false, baseline: 'alphabetic' });
+  pdf.restore();
+}

@@ -1,0 +1,119 @@
+import { Composer, type Document, isAlias, Lexer, LineCounter, type ParsedNode, Parser, visit } from 'yaml';
+import { Fault } from '../../units/fault.ts';
+import { quoted } from '../../units/quoted.ts';
+import { utf8Length } from '../../units/utf8.ts';
+import type { Findings } from './diagnostics.ts';
+import { syntaxFaults } from './yaml-errors.ts';
+import { Entry, placeAt, type Source } from './yaml-node.ts';
+
+/** A thousand pins, written wide, take 40 kB: a longer text is something other than a job. */
+export const MAX_JOB_BYTES = 64 * 1024;
+
+/** A thousand pins, one a line with a remark over each, take 2000: a longer text is something other than a job. */
+export const MAX_JOB_LINES = 4000;
+
+/**
+ * Lists and groups inside each other. A job needs seven; the reader of the text calls itself once a
+ * level and runs out of stack at about fifteen hundred.
+ */
+const MAX_DEPTH = 100;
+
+/** Characters that no text editor writes, what is left of text in another encoding, and bare returns. */
+const NOT_TEXT = /[^\P{Cc}\t\r\n]|\uFFFD|\r(?!\n)/u;
+
+/** What a text is to be: its messages call it so, and say how its lists are written. */
+export interface Kind {
+  readonly name: string;
+  readonly lists: string;
+}
+
+export const JOB: Kind = { name: 'job', lists: 'Write points as [8, 3].' };
+
+/** The whole file as one entry, or `undefined` once it is reported why it cannot be read. */
+export function readYaml(text: string, kind: Kind, findings: Findings): Entry | undefined {
+  const source: Source = { lines: new LineCounter(), findings };
+  const plain = text.replace(/^\uFEFF/, '');
+  const documents = isPlainText(plain, kind, source) ? compose(plain, kind, source) : undefined;
+  const [first, second] = documents ?? [];
+  if (!first) return undefined;
+  for (const { fault, offset } of syntaxFaults(first.errors, plain, kind.lists)) {
+    findings.report(fault, placeAt(source, offset));
+  }
+  if (second) {
+    const wording = `a second ${kind.name} begins here. Keep one ${kind.name} to a file.`;
+    findings.report(new Fault('job.two-documents', wording), placeAt(source, second.range[0]));
+  }
+  if (first.errors.length > 0) return undefined;
+  if (SHORTHAND.test(plain)) refuseShorthand(first, source);
+  return new Entry(source, '', first.contents, { line: 1, column: 1 });
+}
+
+/** What makes a text too long for a job, or for a list of readings. */
+export function tooLong(text: string): string | undefined {
+  if (utf8Length(text) > MAX_JOB_BYTES) return `longer than ${MAX_JOB_BYTES / 1024} kB`;
+  let lines = 1;
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines++;
+  return lines > MAX_JOB_LINES ? `more than ${MAX_JOB_LINES} lines` : undefined;
+}
+
+/** The lengths of lines are counted here, so that even a file that is not text has places. */
+function isPlainText(text: string, { name }: Kind, source: Source): boolean {
+  const report = (code: string, wording: string, offset: number): false => {
+    source.findings.report(new Fault(code, wording), placeAt(source, offset));
+    return false;
+  };
+  source.lines.addNewLine(0);
+  const long = tooLong(text);
+  if (long !== undefined) return report('job.too-big', `${long}. A ${name} takes a page or two.`, 0);
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) source.lines.addNewLine(at + 1);
+  const odd = text.search(NOT_TEXT);
+  if (odd >= 0) {
+    return report(
+      'job.not-text',
+      `a character here is not text. Save the ${name} as plain text (UTF-8).`,
+      odd,
+    );
+  }
+  return true;
+}
+
+/**
+ * The documents of a YAML text. The scalars stay text (the "failsafe" schema); repeated keys are left
+ * to Table, which looks them up instead of comparing each with each.
+ */
+function compose(text: string, { lists }: Kind, source: Source): Document.Parsed[] | undefined {
+  const parser = new Parser();
+  const tokens = [];
+  for (const lexeme of new Lexer().lex(text)) {
+    tokens.push(...parser.next(lexeme));
+    if (parser.stack.length > MAX_DEPTH) {
+      const wording = `lists lie too deep inside each other here. ${lists}`;
+      return source.findings.report(new Fault('job.too-deep', wording), placeAt(source, parser.offset));
+    }
+  }
+  tokens.push(...parser.end());
+  const composer = new Composer({ schema: 'failsafe', uniqueKeys: false, prettyErrors: false });
+  return [...composer.compose(tokens, true, text.length)] as Document.Parsed[];
+}
+
+/** How they begin: most jobs have none of these anywhere, and need not be looked through. */
+const SHORTHAND = /[&*!]/;
+
+/** Anchors, aliases and tags: what stands in one place would depend on what is written in another. */
+function refuseShorthand(document: Document.Parsed, { lines, findings }: Source): void {
+  visit(document, {
+    Node(_, found) {
+      const node = found as ParsedNode;
+      const wording = shorthand(node);
+      if (wording === undefined) return;
+      findings.report(new Fault('job.alias', wording), placeAt({ lines, findings }, node.range[0]));
+    },
+  });
+}
+
+function shorthand(node: ParsedNode): string | undefined {
+  const cure = 'Write the value out, or put text that begins with such a mark in quotes.';
+  if (isAlias(node)) return `${quoted(`*${node.source}`)} stands for a value written elsewhere. ${cure}`;
+  if (node.anchor !== undefined) return `${quoted(`&${node.anchor}`)} lends this value elsewhere. ${cure}`;
+  return node.tag === undefined ? undefined : `a "!" gives this value a kind of its own. ${cure}`;
+}

@@ -1,0 +1,118 @@
+import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
+import { Fault, Faults } from '../../units/fault.ts';
+import { parseLength } from '../../units/parse-length.ts';
+import { quoted } from '../../units/quoted.ts';
+import type { Unit } from '../../units/unit.ts';
+import type { End, EndPair, Taper } from '../job.ts';
+import { suggest } from '../parse/did-you-mean.ts';
+import { suggestUnit } from '../parse/unit-word.ts';
+
+/** A curve over a chord, each option as typed on the command line: `--chord 28 --rise 3/4`. */
+export interface QuickOptions {
+  readonly curve: string;
+  readonly chord: string;
+  /** The apex, in the middle; with a nail, the offset of the nail at its station. */
+  readonly rise?: string;
+  readonly nail?: string;
+  readonly radius?: string;
+  readonly ends?: string;
+  /** A tapered strip's thickness at both ends: "1/4 to 1/8". */
+  readonly strip?: string;
+  readonly units?: string;
+  readonly graduation?: string;
+}
+
+type LengthOption = 'chord' | 'rise' | 'nail' | 'radius';
+
+/** Reads the options of one quick line, gathering what is wrong with each. */
+export class QuickLine {
+  private readonly faults: Fault[] = [];
+
+  constructor(private readonly options: QuickOptions) {}
+
+  has(option: keyof QuickOptions): boolean {
+    return this.options[option] !== undefined;
+  }
+
+  attempt<T>(option: keyof QuickOptions, work: () => T): T | undefined {
+    try {
+      return work();
+    } catch (error) {
+      if (!(error instanceof Fault)) throw error;
+      this.faults.push(error.at(`--${option}`));
+      return undefined;
+    }
+  }
+
+  report(option: keyof QuickOptions, code: string, wording: string): undefined {
+    this.faults.push(new Fault(code, wording, `--${option}`));
+  }
+
+  refuse(option: keyof QuickOptions, wording: string): void {
+    if (this.has(option)) this.report(option, 'quick.excluded', wording);
+  }
+
+  length(option: LengthOption, unit: Unit, sign: 'any' | 'positive' = 'any'): number | undefined {
+    const typed = this.options[option];
+    return typed === undefined ? undefined : this.attempt(option, () => parseLength(typed, unit, sign));
+  }
+
+  /** A length that the curve cannot do without, and that is not 0. */
+  needed(option: 'rise' | 'radius', unit: Unit): number | undefined {
+    if (!this.has(option)) {
+      return this.report(option, 'quick.missing', `missing. Give it a length: --${option} 3/4.`);
+    }
+    const length = this.length(option, unit);
+    if (length === undefined || Math.abs(length) >= JOIN_MM) return length;
+    return this.report(option, 'quick.zero', `0 leaves no curve. Give a ${option} other than 0.`);
+  }
+
+  /** The station of the nail: the middle of the chord unless told otherwise. */
+  nail(chord: number | undefined, unit: Unit): number | undefined {
+    if (!this.has('nail')) return chord && chord / 2;
+    const nail = this.length('nail', unit);
+    if (nail === undefined || chord === undefined || (nail > JOIN_MM && nail < chord - JOIN_MM)) return nail;
+    const ends = `0 and ${this.options.chord.trim()}`;
+    return this.report('nail', 'quick.nail', `the nail is not on the chord. Put it between ${ends}.`);
+  }
+
+  oneOf<Word extends string>(option: 'curve' | 'units', words: readonly Word[]): Word | undefined {
+    const typed = this.options[option];
+    return typed === undefined ? undefined : this.word(option, typed, words);
+  }
+
+  private word<Word extends string>(
+    option: keyof QuickOptions,
+    typed: string,
+    words: readonly Word[],
+  ): Word | undefined {
+    const word = words.find((each) => each === typed.trim());
+    const cure = option === 'units' ? suggestUnit(typed) : suggest(typed, words);
+    return word ?? this.report(option, 'quick.unknown-word', `${quoted(typed)} is unknown. ${cure}`);
+  }
+
+  /** One word for both ends or one for each, a comma between; free where nothing is typed. */
+  ends(words: readonly ['free' | 'natural', 'held']): EndPair | undefined {
+    if (this.options.ends === undefined) return ['free', 'free'];
+    const typed = this.options.ends.split(',');
+    if (typed.length > 2)
+      return this.report('ends', 'quick.ends', `a strip has two ends. Write held, or held,${words[0]}.`);
+    const [start, end] = typed.map((each) => this.word('ends', each, words));
+    const kept = (word: string): End => (word === 'held' ? 'held' : 'free');
+    if (start === undefined || (typed.length === 2 && end === undefined)) return undefined;
+    return [kept(start), kept(end ?? start)];
+  }
+
+  taper(unit: Unit): Taper | undefined {
+    const typed = this.options.strip!.split(/\s+to\s+/);
+    if (typed.length !== 2)
+      return this.report('strip', 'quick.strip', 'give the thickness at both ends: --strip "1/4 to 1/8".');
+    const [from, to] = typed.map((each) => this.attempt('strip', () => parseLength(each, unit, 'positive')));
+    return from === undefined || to === undefined ? undefined : { from, to };
+  }
+
+  throwAny(): void {
+    const [first, ...rest] = this.faults;
+    if (first) throw new Faults([first, ...rest]);
+  }
+}

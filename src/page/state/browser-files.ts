@@ -1,0 +1,107 @@
+import { MAX_JOB_BYTES, tooLong } from '../../job/parse/read-yaml.ts';
+import { el } from '../dom.ts';
+
+/** A file that was opened, and how to write back to it where the browser lets a page do that. */
+export interface Opened {
+  readonly name: string;
+  readonly text: string;
+  readonly handle?: FileHandle;
+}
+
+/** Of the File System Access API, which not every browser has, what is used here. */
+export interface FileHandle {
+  readonly name: string;
+  getFile(): Promise<File>;
+  createWritable(): Promise<{ write(data: BlobPart): Promise<void>; close(): Promise<void> }>;
+}
+
+interface Pickers {
+  readonly showOpenFilePicker?: () => Promise<readonly FileHandle[]>;
+  readonly showSaveFilePicker?: (options: { suggestedName: string }) => Promise<FileHandle>;
+}
+
+const pickers = window as unknown as Pickers;
+
+/** Why a browser could not do what it was asked. */
+export const whyOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/** Where a page that may write no file leaves one. */
+export const amongDownloads = (name: string): string => `${name} is among your downloads.`;
+
+/** Longer than any job or list of readings may be: what is cut off is refused there as too long. */
+const MOST_BYTES = 2 * MAX_JOB_BYTES;
+
+/** Lets the user choose a text file; undefined if they think better of it. */
+export async function openText(endings: string): Promise<Opened | undefined> {
+  if (!pickers.showOpenFilePicker) return await uploaded(endings);
+  const handle = await unlessGivenUp(async () => (await pickers.showOpenFilePicker?.())?.[0]);
+  return handle && { name: handle.name, text: await textOf(await handle.getFile()), handle };
+}
+
+export const textOf = (file: Blob): Promise<string> => file.slice(0, MOST_BYTES).text();
+
+/**
+ * Lets no text into a field that is too long for any job or list of readings: to lay out its lines alone would take
+ * the browser minutes. What was there stays, and the text is handed to who tells why.
+ */
+export function refuseTooLong(field: HTMLTextAreaElement, refused: (text: string) => void): void {
+  field.addEventListener('beforeinput', (event) => {
+    const text = event.data ?? event.dataTransfer?.getData('text/plain') ?? '';
+    if (tooLong(text) === undefined) return;
+    event.preventDefault();
+    refused(text);
+  });
+}
+
+function uploaded(endings: string): Promise<Opened | undefined> {
+  const input = el('input', { type: 'file', accept: endings, hidden: '' });
+  // Some browsers forget one that is in no page before a file has been chosen.
+  document.body.append(input);
+  return new Promise((resolve) => {
+    const chosen = async (file?: File): Promise<void> => {
+      input.remove();
+      resolve(file && { name: file.name, text: await textOf(file) });
+    };
+    input.addEventListener('cancel', () => chosen());
+    input.addEventListener('change', () => chosen(input.files?.[0]));
+    input.click();
+  });
+}
+
+/** Writes to a file chosen before, or to one chosen now; false if the user thinks better of it. */
+export async function saveText(
+  text: string,
+  name: string,
+  handle?: FileHandle,
+): Promise<FileHandle | 'downloaded' | undefined> {
+  if (!handle && !pickers.showSaveFilePicker) {
+    download(text, name, 'text/yaml');
+    return 'downloaded';
+  }
+  return await unlessGivenUp(async () => {
+    const file = handle ?? (await pickers.showSaveFilePicker?.({ suggestedName: name }));
+    const writable = await file?.createWritable();
+    await writable?.write(text);
+    await writable?.close();
+    return file;
+  });
+}
+
+async function unlessGivenUp<T>(work: () => Promise<T>): Promise<T | undefined> {
+  try {
+    return await work();
+  } catch (error) {
+    if (error instanceof DOMException && error.name === 'AbortError') return undefined;
+    throw error;
+  }
+}
+
+/** Long enough for a slow disk to have taken the file, ms. */
+const KEPT_MS = 60_000;
+
+/** Hands a file to the browser's downloads. */
+export function download(data: BlobPart, name: string, type: string): void {
+  const url = URL.createObjectURL(new Blob([data], { type }));
+  el('a', { href: url, download: name }).click();
+  setTimeout(() => URL.revokeObjectURL(url), KEPT_MS);
+}

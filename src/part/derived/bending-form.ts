@@ -1,0 +1,101 @@
+import { pathBox } from '../../curves/geometry/bounds.ts';
+import { piecesLength, segmentEnd, segmentStart } from '../../curves/geometry/evaluate.ts';
+import type { Segment } from '../../curves/geometry/pieces/piece.ts';
+import {
+  add,
+  angleOf,
+  direction,
+  distance,
+  type Point,
+  point,
+  pointOf,
+  scale,
+} from '../../curves/geometry/point.ts';
+import { mapPath } from '../../curves/geometry/transform.ts';
+import { curveAlong } from '../../curves/make-curve.ts';
+import { apexOf } from '../../curves/measurements.ts';
+import { sharpen } from '../../curves/offset/overbend.ts';
+import type { Rule } from '../../units/rule.ts';
+import { MM_PER_INCH } from '../../units/unit.ts';
+import { edgeEnd, edgePath, edgePieces, edgeStart } from '../edge.ts';
+import type { Part, PartEdge } from '../part.ts';
+
+/** A form to bend plies over, as a part of its own: its line is the form's face. */
+export interface Form {
+  /** The form, ready to be laid over sheets: its tails, its face and its stations. */
+  readonly part: Part;
+  /** The edge as it is asked for, its chord on the reference line, in the middle of the form. */
+  readonly asked: readonly Segment[];
+  /** Along the curve, the form's tails left out, mm. */
+  readonly length: number;
+  /** Between the ends of the bent stretch, mm. */
+  readonly chord: number;
+  /** Of the form over that chord, mm, > 0. */
+  readonly rise: number;
+  /** What is left of it once the plies have sprung back, over the asked edge’s own chord, mm, > 0. */
+  readonly askedRise: number;
+}
+
+/** The form runs on straight so far at both ends, mm, round in the maker's unit: a clamp's pad holds the plies there. */
+export const tailMm = ({ unit }: Rule): number => (unit === 'in' ? 2 * MM_PER_INCH : 50);
+
+/**
+ * The form for one edge of a part: the edge with its curvature `factor` times as sharp, laid with its chord
+ * on the reference line from station 0, straight tails beyond. The factor is that of the edge; the middle of
+ * a lamination of thickness T lies T/2 off, where the same springback asks for a radius T/(2n²) different:
+ * less than wood and glue vary by.
+ *
+ * How the part's ends are cut, what is laid out on its face and which hand it is say nothing of the form: plies
+ * are sawn to their ends off it, and turned over they are the other hand.
+ * @throws Fault `sharpen.corner`
+ */
+export function formOf(part: Part, edge: PartEdge, factor: number): Form {
+  const pieces = edgePieces(edge);
+  const line = levelled(sharpen(pieces, factor).flat());
+  const [start, end] = [segmentStart(line[0]!), segmentEnd(line.at(-1)!)];
+  const chord = distance(start, end);
+  const tail = tailMm(part.rule);
+  const before: Segment = { type: 'line', from: out(start, start.angle, -tail), to: pointOf(start) };
+  const after: Segment = { type: 'line', from: pointOf(end), to: out(end, end.angle, tail) };
+  const runs = [curveAlong('line', [before]), curveAlong('spline', line), curveAlong('line', [after])];
+  const path = [before, ...line, after];
+  const asked = edgePath(edge);
+  const askedChord = distance(edgeStart(edge), edgeEnd(edge));
+  const { stock: _stock, notes: _notes, ends: _ends, ...kept } = part;
+  const { pair: _pair, ...job } = part.job;
+  return {
+    part: {
+      ...kept,
+      job,
+      name: `Form for ${edge.name}: ${part.name}`,
+      quantity: 1,
+      edges: [{ name: edge.name, runs, length: piecesLength(path) }],
+      shape: { type: 'line', line: path, chord: [pointOf(start), pointOf(end)] },
+      exact: path,
+      joints: [],
+      sawAllowance: 0,
+      saw: [],
+      bounds: pathBox(path),
+      warnings: [],
+    },
+    asked: levelled(asked, (chord - askedChord) / 2),
+    length: piecesLength(line),
+    chord,
+    rise: riseOf(line),
+    askedRise: apexOf(pieces, edgeStart(edge), edgeEnd(edge))?.rise ?? 0,
+  };
+}
+
+const out = (from: Point, angle: number, by: number): Point =>
+  add(pointOf(from), scale(direction(angle), by));
+
+/** A path turned and shifted so that its chord lies on the reference line, from a station on. */
+function levelled(path: readonly Segment[], station = 0): Segment[] {
+  const [start, end] = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)];
+  const { x: cos, y: sin } = direction(-angleOf(start, end));
+  const shift = point(station - cos * start.x + sin * start.y, -sin * start.x - cos * start.y);
+  return mapPath(path, [cos, sin, -sin, cos, shift.x, shift.y]);
+}
+
+const riseOf = (path: readonly Segment[]): number =>
+  apexOf(path, segmentStart(path[0]!), segmentEnd(path.at(-1)!))?.rise ?? 0;

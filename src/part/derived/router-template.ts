@@ -1,0 +1,211 @@
+import type { Curve } from '../../curves/curve.ts';
+import { pathBox } from '../../curves/geometry/bounds.ts';
+import { piecesLength, segmentEnd, segmentStart } from '../../curves/geometry/evaluate.ts';
+import { peaksAlong } from '../../curves/geometry/extrema.ts';
+import type { Segment } from '../../curves/geometry/pieces/piece.ts';
+import { angleOf, cross, direction, distance, subtract } from '../../curves/geometry/point.ts';
+import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
+import { reversePath } from '../../curves/geometry/transform.ts';
+import { curveAlong } from '../../curves/make-curve.ts';
+import { parallelSides } from '../../curves/offset/offset-curve.ts';
+import { Fault, type Warning } from '../../units/fault.ts';
+import { type Rule, showLength, showSize } from '../../units/rule.ts';
+import { edgeEnd, edgePieces } from '../edge.ts';
+import { finishedLine } from '../finished-line.ts';
+import { narrowest } from '../outline/least-width.ts';
+import { edgesAsCut, lineShape } from '../outline/outline.ts';
+import { Chain } from '../outline/polyline-bvh.ts';
+import { mustKeepOff } from '../outline/saw-line.ts';
+import type { Part, PartEdge } from '../part.ts';
+import { woodIsAbove } from '../wood-side.ts';
+
+/** What follows the template and what cuts, diameters mm, > 0. */
+export interface Cutter {
+  /** A bush in the router's base, round the bit, or a bearing on the bit itself. */
+  readonly guide: 'bush' | 'bearing';
+  /** Outside, mm, > 0. */
+  readonly guideDiameter: number;
+  /** Of what it cuts, mm, > 0. */
+  readonly bitDiameter: number;
+  /** The guide runs inside an opening of the part's shape and not round the part. */
+  readonly opening: boolean;
+}
+
+/** A template as a part of its own: the line to cut is the template's edge. */
+export interface Template {
+  /** The template, ready to be laid over sheets. */
+  readonly part: Part;
+  /** How far the template's edge lies inside the part's line, mm; outside where it is negative. */
+  readonly inside: number;
+  /** Where the bit does not reach in, or the guide does not follow. */
+  readonly warnings: readonly Warning[];
+}
+
+/**
+ * The template that makes a router cut a part's line: its edge a true parallel of it, at half of what the
+ * guide's diameter exceeds the bit's. Round a part it is smaller all round by that, as an opening larger
+ * (magazine figure, by way of a question-and-answer page on woodworking: a 3/4 in guide and a 1/2 in bit give 1/8 in).
+ * @throws Fault `template.bush` for a bit that does not pass through its bush; `parallel.folds` and
+ *   `parallel.no-room` where the template's edge would fold back or cross itself
+ */
+export function templateOf(part: Part, cutter: Cutter): Template {
+  const { guide, guideDiameter, bitDiameter, opening } = cutter;
+  if (guide === 'bush' && guideDiameter <= bitDiameter)
+    throw new Fault(
+      'template.bush',
+      (mm) =>
+        `a bit of ${mm(bitDiameter)} does not pass through a bush of ${mm(guideDiameter)}. ` +
+        'Give the outside diameter of a bush that is larger than the bit, or --bearing for a bearing on the bit.',
+    );
+  const offset = (guideDiameter - bitDiameter) / 2;
+  const inside = opening ? -offset : offset;
+  const { stock: _stock, notes: _notes, ends: _ends, ...plain } = part;
+  const { edges, shape } = Math.abs(inside) < NONE_MM ? part : shifted(part, inside);
+  mustKeepOff(finishedLine(shape), part.exact, Math.abs(inside));
+  return {
+    part: {
+      ...plain,
+      name: `Template: ${part.name}`,
+      quantity: 1,
+      edges,
+      shape,
+      exact: finishedLine(shape),
+      joints: [],
+      sawAllowance: 0,
+      saw: [],
+      bounds: pathBox(finishedLine(shape)),
+      warnings: [],
+    },
+    inside,
+    warnings: hollows(part, cutter),
+  };
+}
+
+/** Less than this between two diameters is their rounding, mm: the template is the part itself. */
+const NONE_MM = 1e-9;
+
+type Drawn = Pick<Part, 'edges' | 'shape'>;
+type Sides = ReturnType<typeof parallelSides>;
+
+function shifted(part: Part, inside: number): Drawn {
+  if (part.shape.type === 'closed') return shiftedOutline(part, inside);
+  const [edge] = part.edges;
+  // Stations run to the right: what lies above is on the left.
+  const sides = parallelSides(edgePieces(edge), woodIsAbove(part, edge) ? inside : -inside, false);
+  const beside = edgeBeside(edge, sides);
+  return { edges: [beside], shape: lineShape(beside) };
+}
+
+/** The outline runs counter-clockwise, its wood on the left: along the lower edge, back along the upper. */
+function shiftedOutline(part: Part, inside: number): Drawn {
+  const sides = parallelSides(part.exact, inside, true);
+  const [lower, upper] = edgesAsCut(part) as readonly [PartEdge, PartEdge];
+  const under = sides.slice(0, edgePieces(lower).length);
+  const ends = distance(edgeEnd(lower), edgeEnd(upper)) < JOIN_MM ? 0 : 1;
+  const start = under.length + ends;
+  const over = sides.slice(start, start + edgePieces(upper).length);
+  // Where the parallel grows round a corner, each edge runs on straight up to it.
+  const intoUnder = sides.at(-1)!.corner.slice(-1);
+  const intoOver = sides[start - 1]!.corner.slice(-1);
+  const outOf = (all: Sides): Segment[] => all.at(-1)!.corner.slice(0, 1);
+  const beside = [
+    edgeBeside(lower, under, intoUnder, outOf(under)),
+    edgeBeside(upper, turnedRound(over), reversePath(outOf(over)), reversePath(intoOver)),
+  ] as const;
+  const outline = sides.flatMap(({ side, corner }) => [...side, ...corner]);
+  const leastWidth = narrowest(new Chain(edgePieces(beside[0])), new Chain(edgePieces(beside[1])));
+  return {
+    edges: part.edges[0].name === lower.name ? beside : [beside[1], beside[0]],
+    shape: { type: 'closed', outline, leastWidth, tenons: [] },
+  };
+}
+
+/** Sides in the other direction: each corner then leads on from the side before it. */
+const turnedRound = (sides: Sides): Sides =>
+  sides.toReversed().map(({ side }, i, all) => ({
+    side: reversePath(side),
+    corner: i < all.length - 1 ? reversePath(sides[sides.length - 2 - i]!.corner) : [],
+  }));
+
+/**
+ * An edge run by run along the sides of its pieces, with what leads up to it and away from it. Of what a corner between
+ * two runs runs on straight, each has its own.
+ */
+function edgeBeside(
+  { name, runs }: PartEdge,
+  sides: Sides,
+  into: readonly Segment[] = [],
+  outOf: readonly Segment[] = [],
+): PartEdge {
+  let next = 0;
+  let lead = into;
+  const beside = runs.flatMap((run, r): Curve[] => {
+    const own = sides.slice(next, next + run.exact.length);
+    next += run.exact.length;
+    const isLast = r === runs.length - 1;
+    const last = own.at(-1)!;
+    const inner = own.slice(0, -1).flatMap(({ side, corner }) => [...side, ...corner]);
+    const trail = isLast ? outOf : last.corner.slice(0, 1);
+    const path = inOne([...lead, ...inner, ...last.side, ...trail]);
+    lead = last.corner.slice(1);
+    if (path.length === 0) return [];
+    const kind = run.kind === 'line' || run.kind === 'arc' ? run.kind : 'spline';
+    return [curveAlong(kind, path)];
+  });
+  return { name, runs: beside, length: piecesLength(beside.flatMap(({ exact }) => exact)) };
+}
+
+/** Lines that run on straight as one. */
+function inOne(path: readonly Segment[]): readonly Segment[] {
+  const lines = path.filter((segment) => segment.type === 'line');
+  const [first, last] = [lines[0], lines.at(-1)];
+  if (!first || !last || first === last || lines.length < path.length) return path;
+  const way = direction(angleOf(first.from, last.to));
+  const isStraight = lines.every(({ to }) => Math.abs(cross(way, subtract(to, first.from))) < JOIN_MM);
+  return isStraight ? [{ type: 'line', from: first.from, to: last.to }] : path;
+}
+
+/** Tangents closer than this meet without a corner, radians: the parallel's own measure. */
+const SMOOTH = 1e-7;
+
+/** Where the part is hollower than the bit: neither the bit nor, in the template beside it, the guide gets in. */
+function hollows(part: Part, cutter: Cutter): Warning[] {
+  const bit = cutter.bitDiameter / 2;
+  return part.edges.flatMap((edge) => {
+    const pieces = edgePieces(edge);
+    // The sign of curvature, along an edge from left to right, that is a hollow.
+    const hollow = (woodIsAbove(part, edge) ? -1 : 1) * (cutter.opening ? -1 : 1);
+    const tight = pieces
+      .flatMap((piece) => peaksAlong(piece, ({ curvature }) => hollow * curvature * bit - 1))
+      .map((place) =>
+        tightWarning(whereOn(edge, place.x, part.rule), 1 / Math.abs(place.curvature), cutter, part.rule),
+      );
+    const corners = pieces.slice(1).flatMap((piece, i) => {
+      const [before, after] = [segmentEnd(pieces[i]!), segmentStart(piece)];
+      const turn = cross(direction(before.angle), direction(after.angle));
+      return hollow * turn > SMOOTH ? [cornerWarning(whereOn(edge, after.x, part.rule), bit, part.rule)] : [];
+    });
+    return [...tight, ...corners];
+  });
+}
+
+/** Two edges may have a corner each at a station: "station 200 mm (front)". */
+const whereOn = ({ name }: PartEdge, station: number, rule: Rule): string =>
+  `station ${showLength(station, rule)} (${name})`;
+
+function tightWarning(where: string, radius: number, cutter: Cutter, rule: Rule): Warning {
+  const { guide, guideDiameter, bitDiameter } = cutter;
+  const inTemplate = radius + (guideDiameter - bitDiameter) / 2;
+  return {
+    code: 'template.tight',
+    message:
+      `at ${where} the line is hollow to a radius of ${showLength(radius, rule)}: the bit’s ` +
+      `${showSize(bitDiameter / 2, rule)} does not reach in, nor the ${guide}’s ${showSize(guideDiameter / 2, rule)} ` +
+      `into the template’s ${showLength(inTemplate, rule)}. Take a smaller bit, or finish that place by hand.`,
+  };
+}
+
+const cornerWarning = (where: string, radius: number, rule: Rule): Warning => ({
+  code: 'template.inner-corner',
+  message: `the bit leaves the inside corner at ${where} round, radius ${showSize(radius, rule)}. Pare it out by hand.`,
+});

@@ -1,0 +1,81 @@
+import type { Point } from '../../curves/geometry/point.ts';
+import { type Rule, readOnRule } from '../../units/rule.ts';
+import { cutEnds, isCutOff } from '../ends/cut-ends.ts';
+import { cornersOf, landmarks } from '../landmarks.ts';
+import { type BaseLine, offsetsAt, placeAlong, reachAlong } from '../offsets.ts';
+import type { Landmark, Part, PartEdge } from '../part.ts';
+
+/** A place along a gauge: where to lay the rule, and what it reads when the part is right. mm. */
+export interface GaugeTick {
+  readonly station: number;
+  readonly offset: number;
+  readonly what: Landmark['what'] | 'station';
+}
+
+/** What an edge reads along a stick laid on a line, from the line's station 0 or the edge's own start. */
+export interface GaugeStrip {
+  /** The name of the edge that is read. */
+  readonly edge: string;
+  /** The first station along the line, mm. */
+  readonly from: number;
+  /** The last, mm. */
+  readonly to: number;
+  /** How far apart the stations are that are no ends, mm; Infinity for fewer than two. */
+  readonly spacing: number;
+  /** By station; no two that a rule cannot tell apart but a shoulder's, its left corner first. */
+  readonly ticks: readonly GaugeTick[];
+  /** The stations of those that the edge passes more than once, mm: a rule may read another offset there. */
+  readonly doubled: readonly number[];
+}
+
+/**
+ * An edge's stations and landmarks with their offsets, and where it ends once the part's ends are cut: beyond there is
+ * nothing to read. Where a landmark stands within half a graduation of a station, the landmark is kept; where the edge
+ * doubles back, the first offset, as in the table of offsets.
+ */
+export function gaugeStrip(
+  part: Part,
+  edge: PartEdge,
+  base: BaseLine,
+  stations: readonly number[],
+): GaugeStrip {
+  const [from, to] = reachAlong(edge, base);
+  const cuts = cutEnds(part, edge);
+  const tick = (what: GaugeTick['what'], at: Point): GaugeTick => {
+    const { x: station, y: offset } = placeAlong(at, base);
+    return { what, station, offset };
+  };
+  const named = [
+    ...landmarks(part)
+      .filter((mark) => mark.edge === edge.name)
+      .flatMap((mark) => cornersOf(mark).map((at) => tick(mark.what, at))),
+    ...cuts.map(({ at }) => tick('end', at)),
+  ].filter(({ station }) => !isCutOff(cuts, station, base));
+  const plain = stations
+    .filter(
+      (station) =>
+        !isCutOff(cuts, station, base) && !named.some((mark) => readsSame(mark.station, station, part.rule)),
+    )
+    .flatMap((station): GaugeTick[] => {
+      const [offset] = offsetsAt(edge, station, base);
+      return offset === undefined ? [] : [{ what: 'station', station, offset }];
+    });
+  const ticks = [...named, ...plain].sort((a, b) => a.station - b.station);
+  return {
+    edge: edge.name,
+    from: Math.min(0, from),
+    to,
+    spacing: stations.length > 3 ? stations[2]! - stations[1]! : Number.POSITIVE_INFINITY,
+    ticks,
+    doubled: ticks
+      .filter(({ what, station }) => what !== 'shoulder' && offsetsAt(edge, station, base).length > 1)
+      .map(({ station }) => station),
+  };
+}
+
+const readsSame = (a: number, b: number, rule: Rule): boolean =>
+  readOnRule(a, rule).mark === readOnRule(b, rule).mark;
+
+/** Whether an edge is the very line it is measured from: there is nothing to read. */
+export const isOnBase = ({ ticks }: GaugeStrip, rule: Rule): boolean =>
+  ticks.every(({ offset }) => readOnRule(offset, rule).mark === 0);

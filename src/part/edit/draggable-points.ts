@@ -1,0 +1,164 @@
+import { angleOf, cross, direction, distance, type Point, subtract } from '../../curves/geometry/point.ts';
+import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
+import { apexOf } from '../../curves/measurements.ts';
+import type { Edit } from '../../job/edit/edit-job.ts';
+import type { Edge, Step } from '../../job/job.ts';
+import { graduationMm } from '../../units/graduation.ts';
+import { type Rule, readOnRule } from '../../units/rule.ts';
+import type { Part } from '../part.ts';
+
+/** A place of the part that a hand may take hold of, and the lengths of the job that it sets. Plain data. */
+export interface Grip {
+  /** The key of the job file that holds it: `edges.back[1].apex`. */
+  readonly key: string;
+  /** What the hand takes hold of. */
+  readonly what: 'end' | 'join' | 'nail' | 'pin' | 'apex';
+  /** The name of the edge it is on. */
+  readonly edge: string;
+  /** Where it stands, mm. */
+  readonly at: Point;
+  /** The lengths of the job that moving it writes. */
+  readonly sets: readonly GripLength[];
+}
+
+/** One length that a grip sets, as it stands in the job, mm. */
+export interface GripLength {
+  readonly key: string;
+  readonly mm: number;
+  /** What of the place it is. A rise and a radius are of a run over its chord. */
+  readonly what: 'station' | 'offset' | 'rise' | 'radius';
+  /** The ends of that chord. */
+  readonly chord?: readonly [Point, Point];
+}
+
+/** Every place of a part that can be moved, edge by edge from its start. */
+export const gripsOf = (part: Part): Grip[] =>
+  part.job.edges.flatMap((edge, e) => [
+    placeGrip(edge, 'end', `${edge.key}[0].from`, edge.from, partners(part, edge, 'start')),
+    ...edge.steps.flatMap((step, i) => {
+      const last = i === edge.steps.length - 1;
+      const from = edge.steps[i - 1]?.to ?? edge.from;
+      const end = `${step.key}.${step.kind}`;
+      return [
+        ...passed(edge, step, [from, step.to], () => part.edges[e]!.runs[i]!.exact),
+        placeGrip(
+          edge,
+          last ? 'end' : 'join',
+          end,
+          step.to,
+          last ? partners(part, edge, 'end') : otherCorner(edge, i),
+        ),
+      ];
+    }),
+  ]);
+
+function placeGrip(
+  { name }: Edge,
+  what: Grip['what'],
+  key: string,
+  at: Point,
+  also: readonly GripLength[] = [],
+): Grip {
+  const sets: GripLength[] = [
+    { key: `${key}[0]`, mm: at.x, what: 'station' },
+    { key: `${key}[1]`, mm: at.y, what: 'offset' },
+  ];
+  return { key, what, edge: name, at, sets: [...sets, ...also] };
+}
+
+/** The stations of the other edge's end where both stand at one: a square end moves as a whole. */
+function partners({ job }: Part, edge: Edge, side: 'start' | 'end'): GripLength[] {
+  const endOf = ({ key, from, steps }: Edge): { key: string; at: Point } => {
+    const last = steps.at(-1)!;
+    return side === 'start'
+      ? { key: `${key}[0].from`, at: from }
+      : { key: `${last.key}.${last.kind}`, at: last.to };
+  };
+  return job.edges
+    .filter((other) => other !== edge)
+    .map(endOf)
+    .filter(({ at }) => Math.abs(at.x - endOf(edge).at.x) <= JOIN_MM)
+    .map(({ key, at }) => ({ key: `${key}[0]`, mm: at.x, what: 'station' }));
+}
+
+/** The station of the other corner of a shoulder that ends or begins with a step: it stays square as it moves. */
+function otherCorner({ steps }: Edge, i: number): GripLength[] {
+  const isOver = (at: Point): boolean => Math.abs(at.x - steps[i]!.to.x) <= JOIN_MM;
+  return [i - 1, i + 1].flatMap((other) => {
+    const step = steps[other];
+    return step && isOver(step.to)
+      ? [{ key: `${step.key}.${step.kind}[0]`, mm: step.to.x, what: 'station' as const }]
+      : [];
+  });
+}
+
+/** What a step passes between its ends. */
+function passed(
+  edge: Edge,
+  step: Step,
+  chord: readonly [Point, Point],
+  pieces: () => Parameters<typeof apexOf>[0],
+): Grip[] {
+  const many = (what: 'nail' | 'pin', points: readonly Point[]): Grip[] =>
+    points.map((at, i) => placeGrip(edge, what, `${step.key}.through[${i}]`, at));
+  const over = (what: 'rise' | 'radius', mm: number): Grip[] => {
+    const at = apexOf(pieces(), ...chord)?.at;
+    const key = `${step.key}.${what}`;
+    return at ? [{ key, what: 'apex', edge: edge.name, at, sets: [{ key, mm, what, chord }] }] : [];
+  };
+  switch (step.kind) {
+    case 'line':
+      return [];
+    case 'batten':
+      return 'apex' in step.by
+        ? [placeGrip(edge, 'apex', `${step.key}.apex`, step.by.apex)]
+        : many('nail', step.by.through);
+    case 'spline':
+      return many('pin', step.through);
+    case 'bow':
+    case 'ellipse':
+      return over('rise', step.rise);
+    case 'arc':
+      if ('through' in step.by) return [placeGrip(edge, 'pin', `${step.key}.through`, step.by.through)];
+      return 'rise' in step.by ? over('rise', step.by.rise) : over('radius', step.by.radius);
+  }
+}
+
+/**
+ * What to write into the job so that a grip stands nearest to a place: its lengths to the graduation, as a
+ * person would type them. A length that stays at its graduation stays as it was written.
+ */
+export function gripMoved({ at, sets }: Grip, to: Point, { rule }: Part): Edit[] {
+  return sets.flatMap(({ key, mm, what, chord }) => {
+    const wished =
+      what === 'station' ? mm + to.x - at.x : what === 'offset' ? to.y : overChord(what, to, chord!, rule);
+    const shown = readOnRule(wished, rule);
+    return shown.mark === readOnRule(mm, rule).mark ? [] : [{ key, typed: shown.text }];
+  });
+}
+
+/**
+ * A grip moved so many graduations along the reference line and square off it. A rise grows by those square
+ * off its chord; what gives a chord its radius grows with them.
+ */
+export function gripNudged(grip: Grip, along: number, off: number, part: Part): Edit[] {
+  const mark = graduationMm(part.rule);
+  return gripMoved(grip, { x: grip.at.x + along * mark, y: grip.at.y + off * mark }, part);
+}
+
+/** The rise over a chord, or the radius of the arc with that rise: signed, never less than a graduation. */
+function overChord(
+  what: 'rise' | 'radius',
+  to: Point,
+  [from, end]: readonly [Point, Point],
+  rule: Rule,
+): number {
+  const height = cross(direction(angleOf(from, end)), subtract(to, from));
+  const least = graduationMm(rule);
+  const rise = Math.abs(height) < least ? (height < 0 ? -least : least) : height;
+  if (what === 'rise') return rise;
+  const half = distance(from, end) / 2;
+  const size = Math.min(Math.abs(rise), half);
+  // Half a chord is the mean proportional of the rise and the rest of the diameter (Euclid III.35).
+  return (Math.sign(rise) * (half ** 2 / size + size)) / 2;
+}

@@ -1,0 +1,150 @@
+import type { Curve } from '../../curves/curve.ts';
+import { nearestOn } from '../../curves/geometry/closest-point.ts';
+import { along } from '../../curves/geometry/evaluate.ts';
+import type { Segment } from '../../curves/geometry/pieces/piece.ts';
+import { distance, type Point } from '../../curves/geometry/point.ts';
+import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
+import type { Step } from '../../job/job.ts';
+import { Fault } from '../../units/fault.ts';
+import { readOnRule } from '../../units/rule.ts';
+import { offsetsAt } from '../offsets.ts';
+import type { Part } from '../part.ts';
+
+/** A nail of a batten, or a pin of a spline, to be written into the job. Plain data. */
+export interface NewNail {
+  readonly what: 'nail' | 'pin';
+  readonly edge: string;
+  /** The key of the list it goes into: `edges.back[1].through`. */
+  readonly key: string;
+  /** Which of that list it becomes. */
+  readonly index: number;
+  /** Where it stands, to the graduation, mm. */
+  readonly at: Point;
+  /** Its station and offset, as a person types them. */
+  readonly typed: readonly [station: string, offset: string];
+}
+
+/** One step of an edge with the line it makes. */
+interface Run {
+  readonly edge: string;
+  readonly step: Step;
+  readonly curve: Curve;
+  /** What may be set on it. */
+  readonly what: NewNail['what'] | undefined;
+  /** Both its ends and what stands between them, in order. */
+  readonly places: readonly Point[];
+}
+
+function runsOf({ job, edges }: Part): Run[] {
+  return job.edges.flatMap(({ name, from, steps }, e) =>
+    steps.map((step, i) => {
+      const passed = passedBy(step);
+      const places = [steps[i - 1]?.to ?? from, ...(passed?.points ?? []), step.to];
+      return { edge: name, step, curve: edges[e]!.runs[i]!, what: passed?.what, places };
+    }),
+  );
+}
+
+/** What a step passes any number of; nothing where the job says no more than one place of it. */
+function passedBy(step: Step): { what: NewNail['what']; points: readonly Point[] } | undefined {
+  if (step.kind === 'spline') return { what: 'pin', points: step.through };
+  if (step.kind === 'batten' && 'through' in step.by) return { what: 'nail', points: step.by.through };
+  return undefined;
+}
+
+/** What can be set on a part, in the order of its edges: 'nail', 'pin', both or nothing. */
+export const settableOn = (part: Part): NewNail['what'][] => [
+  ...new Set(runsOf(part).flatMap(({ what }) => what ?? [])),
+];
+
+/** The lines that nails and pins can be set on, run by run. */
+export const linesForNails = (part: Part): (readonly Segment[])[] =>
+  runsOf(part).flatMap(({ what, curve }) => (what ? [curve.path] : []));
+
+/** The key of the list that a grip's nail or pin is in, and which of it; nothing for other grips. */
+export function nailOf(key: string): { readonly list: string; readonly index: number } | undefined {
+  const [, list, index] = /^(.*\.through)\[(\d+)\]$/.exec(key) ?? [];
+  return list === undefined ? undefined : { list, index: Number(index) };
+}
+
+/**
+ * The nail that a hand sets at a place on a line, on it to the graduation; nothing where no line is so near.
+ *
+ * @param reach how far off the line the hand may be, mm
+ * @throws Fault for a line that takes none
+ */
+export function nailNear(part: Part, hand: Point, reach: number): NewNail | undefined {
+  const near = runsOf(part)
+    .map((run) => ({ run, ...nearestOn(run.curve.exact.map(along), hand) }))
+    .filter(({ far }) => far <= reach)
+    // Where two lines meet, the one that takes a nail is meant.
+    .toSorted((a, b) => Number(!a.run.what) - Number(!b.run.what) || a.far - b.far);
+  const [first] = near;
+  if (!first) return undefined;
+  if (!first.run.what) throw new Fault('nails.none-here', whyNone(first.run.step), first.run.step.key);
+  return newNail(part, first.run, first.at);
+}
+
+/**
+ * The nail halfway from a place of an edge to the next one of it, or from the one before where it is the last.
+ *
+ * @throws Fault where the line on neither side takes one
+ */
+export function nailBeside(part: Part, edge: string, place: Point): NewNail {
+  const own = runsOf(part).filter((run) => run.edge === edge);
+  const gaps = own.flatMap(gapsOf);
+  const touches = (end: Point): boolean => distance(end, place) <= JOIN_MM;
+  const gap = gaps.find(({ from }) => touches(from)) ?? gaps.find(({ to }) => touches(to));
+  if (gap) return halfway(part, gap);
+  const [nearest] = own
+    .map(({ step, curve }) => ({ step, ...nearestOn(curve.exact.map(along), place) }))
+    .toSorted((a, b) => a.far - b.far);
+  throw new Fault('nails.none-here', whyNone(nearest!.step), nearest!.step.key);
+}
+
+/**
+ * The nail in the middle of the widest gap, of one edge if that takes any.
+ *
+ * @throws Fault where no line of the part takes one
+ */
+export function nailInWidestGap(part: Part, edge?: string): NewNail {
+  const gaps = runsOf(part).flatMap(gapsOf);
+  const own = gaps.filter(({ run }) => run.edge === edge);
+  const [widest] = (own.length > 0 ? own : gaps).toSorted((a, b) => widthOf(b) - widthOf(a));
+  if (widest) return halfway(part, widest);
+  const steps = part.job.edges.flatMap((each) => each.steps);
+  const nearest = steps.find(({ kind }) => kind === 'batten') ?? steps.find(({ kind }) => kind !== 'line');
+  throw new Fault('nails.none-here', whyNone(nearest ?? steps[0]!), (nearest ?? steps[0])?.key);
+}
+
+interface Gap {
+  readonly run: Run;
+  readonly from: Point;
+  readonly to: Point;
+}
+
+const gapsOf = (run: Run): Gap[] =>
+  run.what ? run.places.slice(1).map((to, i) => ({ run, from: run.places[i]!, to })) : [];
+
+const widthOf = ({ from, to }: Gap): number => to.x - from.x;
+
+const halfway = (part: Part, { run, from, to }: Gap): NewNail =>
+  newNail(part, run, { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });
+
+/** On the line at the graduation nearest in station, the offset to the graduation as well. */
+function newNail({ rule }: Part, { edge, step, curve, what, places }: Run, near: Point): NewNail {
+  const station = readOnRule(near.x, rule);
+  const offsets = offsetsAt({ runs: [curve] }, station.mark);
+  const [onLine = near.y] = offsets.toSorted((a, b) => Math.abs(a - near.y) - Math.abs(b - near.y));
+  const offset = readOnRule(onLine, rule);
+  const index = places.slice(1, -1).filter(({ x }) => x < station.mark).length;
+  const at = { x: station.mark, y: offset.mark };
+  return { what: what!, edge, key: `${step.key}.through`, index, at, typed: [station.text, offset.text] };
+}
+
+function whyNone(step: Step): string {
+  if (step.kind === 'batten')
+    return 'this batten is given its apex, and its nail follows from that. Write through in place of apex to set nails.';
+  const cure = 'A batten through nails does, and a spline through pins.';
+  return `${step.kind === 'arc' || step.kind === 'ellipse' ? 'an' : 'a'} ${step.kind} takes no nails. ${cure}`;
+}

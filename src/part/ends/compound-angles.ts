@@ -1,0 +1,38 @@
+import type { EndSetting } from '../../job/job.ts';
+
+/** One lean told in every way a shop asks for it, radians. */
+export interface EndAngles {
+  /** Of the cut line on the face, off square across: the saw's miter, and the leg's rake. */
+  readonly miter: number;
+  /** How far the blade is tilted off square to the face. */
+  readonly bevel: number;
+  readonly rake: number;
+  readonly splay: number;
+  /** Between the part's length and the plumb line, in the plane of both. */
+  readonly lean: number;
+  /** Which way it leans, seen along the part: from the reference edge's side (0) towards the face (π/2). */
+  readonly sight: number;
+}
+
+/**
+ * The angles of an end. The plumb line in the part's frame is (1, tan rake, tan splay), square to the cut:
+ * its face angle is the rake, the blade's tilt asin(v_z ÷ |v|), the lean atan √(tan² rake + tan² splay) and
+ * the sight line atan2(tan splay, tan rake). Exact to rounding; miter and bevel give tan splay = tan bevel ÷ cos miter.
+ */
+export function endAngles(end: EndSetting): EndAngles {
+  if (end.by === 'square') return { miter: 0, bevel: 0, rake: 0, splay: 0, lean: 0, sight: 0 };
+  const rake = end.by === 'stance' ? end.rake : end.miter;
+  const outward = end.by === 'stance' ? Math.tan(end.splay) : Math.tan(end.bevel) / Math.cos(end.miter);
+  const across = Math.tan(rake);
+  return {
+    miter: rake,
+    bevel: end.by === 'miter' ? end.bevel : Math.atan(outward * Math.cos(rake)),
+    rake,
+    splay: Math.atan(outward),
+    lean: Math.atan(Math.hypot(across, outward)),
+    sight: Math.atan2(outward, across),
+  };
+}
+
+/** How far the blade must reach through stock of that thickness at that tilt, mm. */
+export const bladeDepth = (thickness: number, bevel: number): number => thickness / Math.cos(bevel);

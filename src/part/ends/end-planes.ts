@@ -1,0 +1,113 @@
+import { type Point, point } from '../../curves/geometry/point.ts';
+import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
+import type { EndSetting, Job, Side } from '../../job/job.ts';
+import { Fault } from '../../units/fault.ts';
+import type { Cut } from './clip-pieces.ts';
+import { type EndAngles, endAngles } from './compound-angles.ts';
+
+/** The plane of an end's cut: past station + across·offset − through·depth = reach, depth into the wood. */
+export interface EndPlane {
+  readonly side: Side;
+  readonly angles: EndAngles;
+  readonly reach: number;
+}
+
+/** Those of both ends. */
+export interface EndPlanes {
+  readonly left: EndPlane;
+  readonly right: EndPlane;
+}
+
+/** One end of a closed part as it is cut. */
+export interface PartEnd {
+  readonly side: Side;
+  readonly angles: EndAngles;
+  /** The cut line on the marked face, from the lower edge to the upper one. */
+  readonly face: readonly [low: Point, high: Point];
+  /** The same on the other face; the face's own where the cut is square through the wood. */
+  readonly back: readonly [low: Point, high: Point];
+}
+
+const SQUARE: EndSetting = { by: 'square' };
+
+/**
+ * The plane of an end's cut. Edges are set out to the long point: the wood of either face ends at their last
+ * station or short of it, never beyond, whichever way the cut leans.
+ * @throws Fault `ends.no-thickness` where an end has a bevel and the stock's thickness is not known
+ */
+export function endPlane(job: Job, side: Side, corners: readonly [Point, Point]): EndPlane {
+  const angles = endAngles(job.ends?.[side] ?? SQUARE);
+  const thickness = job.stock?.thickness;
+  if (angles.splay !== 0 && thickness === undefined)
+    throw new Fault(
+      'ends.no-thickness',
+      'a bevel needs the thickness of the wood. Write "thickness: 1 3/4 in" under stock.',
+      `ends.${side}`,
+    );
+  const reaches = corners.flatMap(({ x, y }) =>
+    [0, thickness ?? 0].map((depth) => x + Math.tan(angles.rake) * y - Math.tan(angles.splay) * depth),
+  );
+  return { side, angles, reach: side === 'right' ? Math.min(...reaches) : Math.max(...reaches) };
+}
+
+export const isSquare = ({ angles }: { readonly angles: EndAngles }): boolean =>
+  angles.rake === 0 && angles.splay === 0;
+
+/** The plane's line at a depth under the marked face, as a cut of the edges there. */
+export function cutAt({ side, angles, reach }: EndPlane, depth: number): Cut {
+  const [across, at] = [Math.tan(angles.rake), reach + Math.tan(angles.splay) * depth];
+  const way = side === 'right' ? 1 : -1;
+  return { past: ({ x, y }) => way * (x + across * y - at), key: `ends.${side}` };
+}
+
+export interface CutCorner extends Point {
+  readonly on: 'face' | 'back' | 'both faces';
+}
+
+/** The corners of an end that reach farthest out and least far: its long point and its short point. */
+export function longAndShort({ side, face, back }: PartEnd): { long: CutCorner; short: CutCorner } {
+  const corners: CutCorner[] = [
+    ...face.map((at) => ({ ...at, on: 'face' as const })),
+    ...back.map((at) => ({ ...at, on: 'back' as const })),
+  ];
+  const out = ({ x }: Point): number => (side === 'right' ? x : -x);
+  const pick = (best: number): CutCorner => {
+    const all = corners.filter((corner) => Math.abs(out(corner) - best) < JOIN_MM);
+    const onBoth = all.some(({ on }) => on === 'face') && all.some(({ on }) => on === 'back');
+    return onBoth ? { ...all[0]!, on: 'both faces' } : all[0]!;
+  };
+  const reaches = corners.map(out);
+  return { long: pick(Math.max(...reaches)), short: pick(Math.min(...reaches)) };
+}
+
+/** The true shape of the sawn end, a four-sided figure: its corners in its own plane, mm, on the face first. */
+export function trueShape({ face, back }: PartEnd, thickness: number): readonly [Point, Point, Point, Point] {
+  const [a, b, c, d] = [
+    { ...face[0], z: 0 },
+    { ...face[1], z: 0 },
+    { ...back[1], z: -thickness },
+    { ...back[0], z: -thickness },
+  ] as const;
+  // Its sides on the face and the back are parallel; an end where the edges meet has one of no length, or both.
+  const [onFace, onBack] = [minus(b, a), minus(c, d)];
+  const along = unit(inner(onFace, onFace) < inner(onBack, onBack) ? onBack : onFace);
+  const towards = minus(d, a);
+  const out = unit(minus(towards, times(along, inner(towards, along))));
+  const place = (corner: Space): Point => {
+    const from = minus(corner, a);
+    return point(inner(from, along), inner(from, out));
+  };
+  return [place(a), place(b), place(c), place(d)];
+}
+
+interface Space extends Point {
+  readonly z: number;
+}
+const minus = (a: Space, b: Space): Space => ({ x: a.x - b.x, y: a.y - b.y, z: a.z - b.z });
+const times = (a: Space, k: number): Space => ({ x: a.x * k, y: a.y * k, z: a.z * k });
+const inner = (a: Space, b: Space): number => a.x * b.x + a.y * b.y + a.z * b.z;
+/** Square across the part where a direction has no length. */
+const unit = (a: Space): Space => {
+  const length = Math.sqrt(inner(a, a));
+  return length > 0 ? times(a, 1 / length) : { x: 0, y: 1, z: 0 };
+};

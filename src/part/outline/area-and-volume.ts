@@ -1,0 +1,125 @@
+import { along, segmentStart, velocity } from '../../curves/geometry/evaluate.ts';
+import type { Segment } from '../../curves/geometry/pieces/piece.ts';
+import { add, type Point, point, pointOf, scale, subtract } from '../../curves/geometry/point.ts';
+import { polygon } from '../../curves/geometry/transform.ts';
+import { integrate } from '../../curves/numeric/gauss-legendre.ts';
+import type { PartEnd } from '../ends/end-planes.ts';
+import { finishedLine } from '../finished-line.ts';
+import { isCutting, jointShape, shiftOf, stretchOf } from '../joints/joint-shape.ts';
+import type { Part } from '../part.ts';
+
+/** How large a flat figure is and where it balances. */
+export interface Face {
+  /** mm² */
+  readonly area: number;
+  readonly centroid: Point;
+}
+
+/** A body of even thickness, looked at from its marked face. */
+export interface Solid {
+  /** mm³ */
+  readonly volume: number;
+  /** Where it balances, in the plane of the face. */
+  readonly centroid: Point;
+}
+
+/** Area, and area times the place it balances, all signed: they add up. */
+interface Moments {
+  readonly size: number;
+  readonly first: Point;
+}
+
+/**
+ * Area and centroid of a closed contiguous path, either way round, by Green's theorem: 2A = ∮ x dy − y dx,
+ * 2A·x̄ = ∮ x² dy, 2A·ȳ = −∮ y² dx. On a cubic the integrands are polynomials of degree 8 at most, for which
+ * the 20-point rule is exact; on an arc, even a whole circle, it leaves less than rounding.
+ * No path has no area.
+ */
+export function faceOf(path: readonly Segment[]): Face {
+  const [first] = path;
+  if (!first) return { area: 0, centroid: point(0, 0) };
+  const from = pointOf(segmentStart(first));
+  // From a place on the path, so that a part far out along the line loses no digits.
+  const { size, first: balance } = sumOf(path.map((segment) => momentsOf(segment, from)));
+  return { area: Math.abs(size), centroid: add(from, scale(balance, 1 / size)) };
+}
+
+function momentsOf(segment: Segment, from: Point): Moments {
+  const at = along(segment);
+  const sum = (value: (p: Point, d: Point) => number): number =>
+    integrate(
+      (u) => {
+        const place = at(u);
+        return value(subtract(place, from), velocity(place));
+      },
+      0,
+      1,
+    );
+  return {
+    size: sum((p, d) => p.x * d.y - p.y * d.x) / 2,
+    first: point(sum((p, d) => p.x ** 2 * d.y) / 2, -sum((p, d) => p.y ** 2 * d.x) / 2),
+  };
+}
+
+const sumOf = (all: readonly Moments[]): Moments =>
+  all.reduce((a, b) => ({ size: a.size + b.size, first: add(a.first, b.first) }), {
+    size: 0,
+    first: point(0, 0),
+  });
+
+/**
+ * Volume and balance of a closed part as it is cut: its face times its thickness, with the slant of its ends,
+ * less its mortises, slots and holes. Undefined for a line pattern and where the thickness is not known.
+ * Between the two faces of a slanting end the edges count as straight: where they bend hard and the end leans 35°
+ * through wood a fifth as thick as the part is long, that errs by 1/300 of the volume at most, elsewhere by far less.
+ */
+export function volumeOf({ shape, ends, joints, stock }: Part): Solid | undefined {
+  const thickness = stock?.thickness;
+  if (shape.type !== 'closed' || thickness === undefined) return undefined;
+  const taken = joints.filter(isCutting).map((joint): Moments => {
+    const depth = Math.min(joint.depth ?? thickness, thickness);
+    const { area, centroid } = faceOf(jointShape(joint).outline);
+    const lean = joint.kind === 'hole' ? joint.lean : undefined;
+    const opened = { area: area * stretchOf(lean), centroid: add(centroid, shiftOf(lean, depth / 2)) };
+    return times(opened, -depth);
+  });
+  const slants = (ends ?? []).map((end) => slantOf(end, thickness));
+  const { size, first } = sumOf([times(faceOf(finishedLine(shape)), thickness), ...slants, ...taken]);
+  return { volume: size, centroid: scale(first, 1 / size) };
+}
+
+const times = ({ area, centroid }: Face, k: number): Moments => ({
+  size: area * k,
+  first: scale(centroid, area * k),
+});
+
+/**
+ * What a cut that slants through the wood adds to the face's own prism, or takes off it: the area between the cut
+ * on the face and the cut at each depth, a polynomial of the depth of degree 3 at most with its moments, summed by
+ * Gauss's rule.
+ */
+function slantOf({ side, face, back }: PartEnd, thickness: number): Moments {
+  const out = side === 'right' ? 1 : -1;
+  const sum = (value: (m: Moments) => number): number =>
+    integrate((share) => value(gained(face, cutAt(face, back, share), out)), 0, 1) * thickness;
+  return {
+    size: sum(({ size }) => size),
+    first: point(
+      sum(({ first }) => first.x),
+      sum(({ first }) => first.y),
+    ),
+  };
+}
+
+type CutLine = PartEnd['face'];
+
+const cutAt = (face: CutLine, back: CutLine, share: number): CutLine => [
+  add(face[0], scale(subtract(back[0], face[0]), share)),
+  add(face[1], scale(subtract(back[1], face[1]), share)),
+];
+
+/** The area from one cut line to another, over 0 where the second lies farther out. */
+function gained([low, high]: CutLine, [lower, higher]: CutLine, out: 1 | -1): Moments {
+  const about = sumOf(polygon([low, lower, higher, high]).map((side) => momentsOf(side, point(0, 0))));
+  return { size: about.size * out, first: scale(about.first, out) };
+}

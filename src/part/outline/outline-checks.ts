@@ -1,0 +1,115 @@
+import { segmentStart } from '../../curves/geometry/evaluate.ts';
+import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
+import { distance, type Point } from '../../curves/geometry/point.ts';
+import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
+import type { Job } from '../../job/job.ts';
+import { Fault } from '../../units/fault.ts';
+import type { Rule } from '../../units/rule.ts';
+import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
+import { edgeEnd, edgePieces, edgeStart } from '../edge.ts';
+import { cutAt, type EndPlanes, isSquare } from '../ends/end-planes.ts';
+import type { PartEdge } from '../part.ts';
+import { type Narrowest, selfCrossing } from './least-width.ts';
+import type { Chain } from './polyline-bvh.ts';
+
+/** Two figures of a length that no rule shows: "0.12 mm". */
+const showSmall = (mm: number, unit: Unit): string =>
+  `${Number((Math.abs(mm) / (unit === 'in' ? MM_PER_INCH : 1)).toPrecision(2))} ${unit}`;
+
+/**
+ * An end is cut straight through both edges.
+ * @throws Fault `part.ends-not-square`
+ */
+export function mustEndTogether(lower: PartEdge, upper: PartEdge, { unit }: Rule): void {
+  const ends = [
+    ['left', edgeStart(lower), edgeStart(upper)],
+    ['right', edgeEnd(lower), edgeEnd(upper)],
+  ] as const;
+  for (const [side, a, b] of ends)
+    if (Math.abs(a.x - b.x) > JOIN_MM)
+      throw new Fault(
+        'part.ends-not-square',
+        (mm) =>
+          `at the ${side} end "${lower.name}" stands at station ${mm(a.x)} and "${upper.name}" at ${mm(b.x)}` +
+          `${mm(a.x) === mm(b.x) ? `, ${showSmall(a.x - b.x, unit)} apart` : ''}. ` +
+          `Give both edges the same station there, the long point; "ends: {${side}: {miter: 6}}" cuts it at an angle.`,
+        `edges.${upper.name}`,
+      );
+}
+
+/**
+ * A shoulder that a slanting cut takes off, or into, on either face would stand in every table and not on the part.
+ * @throws Fault `ends.shoulder`
+ */
+export function mustKeepShoulders(
+  edges: readonly PartEdge[],
+  { left, right }: EndPlanes,
+  { stock }: Job,
+): void {
+  const cuts = [left, right]
+    .filter((plane) => !isSquare(plane))
+    .flatMap((plane) =>
+      [0, stock?.thickness ?? 0].map((depth) => ({ ...cutAt(plane, depth), side: plane.side })),
+    );
+  for (const { past, key, side } of cuts)
+    for (const edge of edges) {
+      const shoulder = edgePieces(edge).find(
+        (piece) => isShoulder(piece) && [piece.from, piece.to].some((at) => past(at) > -JOIN_MM),
+      );
+      if (shoulder)
+        throw new Fault(
+          'ends.shoulder',
+          (mm) =>
+            `the cut of the ${side} end runs through the shoulder of "${edge.name}" at station ${mm(segmentStart(shoulder).x)}. ` +
+            'Set the shoulder farther in, or make the angle of the end smaller.',
+          key,
+        );
+    }
+}
+
+/** Wood thinner than this is none, mm: a shaving is thicker. The width itself is true to a hundredth of it. */
+const NO_WOOD_MM = 0.01;
+
+/**
+ * Where edges end in a point, the part is narrowest there; anywhere else it falls in two.
+ * @throws Fault `part.edges-touch`
+ */
+export function mustNotTouch(lower: PartEdge, upper: PartEdge, { width, at }: Narrowest): void {
+  const isEnd = [edgeStart, edgeEnd].some((end) => distance(end(lower), at) < NO_WOOD_MM);
+  if (width < NO_WOOD_MM && !isEnd)
+    throw new Fault(
+      'part.edges-touch',
+      (mm) =>
+        `the edges "${lower.name}" and "${upper.name}" touch at station ${mm(at.x)}. ` +
+        'Move one so that wood is left between them.',
+      `edges.${upper.name}`,
+    );
+}
+
+/** @throws Fault `part.edges-cross` where the edges do, `at` a place */
+export function mustKeepApart(lower: PartEdge, upper: PartEdge, at: Point | undefined): void {
+  if (at)
+    throw new Fault(
+      'part.edges-cross',
+      (mm) =>
+        `the edges "${lower.name}" and "${upper.name}" cross at station ${mm(at.x)}. ` +
+        'Move one so that wood is left between them.',
+      `edges.${upper.name}`,
+    );
+}
+
+/**
+ * A half ellipse on a slanting chord can overhang the step that it stands on.
+ * @throws Fault `part.edge-crosses-itself`
+ */
+export function mustNotCrossItself({ name }: PartEdge, chain: Chain): void {
+  const at = selfCrossing(chain);
+  if (at)
+    throw new Fault(
+      'part.edge-crosses-itself',
+      (mm) =>
+        `the edge "${name}" crosses itself at station ${mm(at.x)}: its curve runs back over what is there already. ` +
+        'Give it less rise, or more room.',
+      `edges.${name}`,
+    );
+}

@@ -1,0 +1,45 @@
+import { pinForces, pulling } from '../curves/elastica/pin-reactions.ts';
+import type { Box } from '../curves/geometry/bounds.ts';
+import type { Job } from '../job/job.ts';
+import type { Warning } from '../units/fault.ts';
+import { type Rule, showLength } from '../units/rule.ts';
+import type { PartEdge } from './part.ts';
+
+/** Nails of even strips that would have to pull, were they driven between the strip and its chord: one for a strip. */
+export const nailWarnings = (edges: readonly PartEdge[], rule: Rule): Warning[] =>
+  edges.flatMap(({ name, runs }) =>
+    runs.flatMap(({ kind, exact, pins }) => {
+      if (kind !== 'batten' || !exact.every(({ type }) => type === 'elastica')) return [];
+      const stations = pulling(pinForces(exact)).map((i) => showLength(pins[i]!.x, rule));
+      return stations.length === 0 ? [] : [nailWarning(name, stations)];
+    }),
+  );
+
+/** A strip over hundreds of nails is no strip: the first few tell what is wrong. */
+const MOST_TOLD = 5;
+
+function nailWarning(edge: string, stations: readonly string[]): Warning {
+  const several = stations.length > 1;
+  const told = stations.slice(0, MOST_TOLD).join(', ');
+  const more = stations.length > MOST_TOLD ? ` and ${stations.length - MOST_TOLD} more` : '';
+  return {
+    code: 'batten.nail-pulls',
+    message:
+      `the strip of "${edge}" springs away from ${several ? 'nails' : 'a nail'} under it at station${several ? 's' : ''} ${told}${more}. ` +
+      `Put ${several ? 'these nails' : 'this nail'} on the other side of the strip.`,
+  };
+}
+
+/** Stock that takes the finished part but not the saw line round it. */
+export function stockWarnings({ stock, sawAllowance, rule }: Job, withSaw: Box): Warning[] {
+  const needs = { length: withSaw.right - withSaw.left, width: withSaw.top - withSaw.bottom };
+  const short = (['length', 'width'] as const).filter(
+    (side) => stock?.[side] !== undefined && needs[side] > stock[side],
+  );
+  return short.map((side) => ({
+    code: `stock.no-saw-${side}`,
+    message:
+      `with ${showLength(sawAllowance, rule)} left for the saw the part needs ${showLength(needs[side], rule)} of ${side}; ` +
+      `the stock has ${showLength(stock![side]!, rule)}. The finished part still fits; saw closer to the line there.`,
+  }));
+}

@@ -1,0 +1,32 @@
+import { mapPath } from '../../curves/geometry/transform.ts';
+import type { Footprint } from '../stock/footprint.ts';
+import { liftOver, type Sides, sidesOf } from './min-separation.ts';
+import type { StackPlace } from './stacking.ts';
+
+/**
+ * The least way along from a column to the next one like it: copies are laid beside each other as they are across, with
+ * the board's two directions exchanged. Rows repeat by twos, so that every pair of neighbours has one of the first two.
+ */
+export function columnPitch(
+  rows: readonly StackPlace[],
+  paths: readonly [Footprint['paths'], Footprint['paths']],
+  { footprint, gap }: { readonly footprint: Footprint; readonly gap: number },
+): number {
+  const [own, other] = paths.map((all) => sidesOf(all.map((path) => mapPath(path, [0, 1, 1, 0, 0, 0])))) as [
+    Sides,
+    Sides,
+  ];
+  const sides = ({ other: isOther }: StackPlace): Sides => (isOther ? other : own);
+  const near = (p: StackPlace, q: StackPlace): boolean => Math.abs(p.y - q.y) < footprint.width + gap + 1;
+  const pitches = rows
+    .slice(0, 2)
+    .flatMap((p) =>
+      rows
+        .filter((q) => near(p, q))
+        .flatMap((q) => [
+          liftOver(sides(p), sides(q), q.y - p.y, gap),
+          liftOver(sides(q), sides(p), p.y - q.y, gap),
+        ]),
+    );
+  return Math.min(Math.max(...pitches), footprint.length + gap);
+}

@@ -1,0 +1,48 @@
+import { type Affine, IDENTITY, product, shifted, turnsOver } from '../../curves/geometry/affine.ts';
+import type { Segment } from '../../curves/geometry/pieces/piece.ts';
+import { mapPath } from '../../curves/geometry/transform.ts';
+import type { Footprint } from '../stock/footprint.ts';
+
+/** How one copy lies: as it is, turned end for end on the same face, turned over lengthwise or end for end. */
+export type Lie = 'same' | 'turned' | 'over' | 'over-end';
+
+/** The lower left corner of a copy on the board, mm, and how it lies. */
+export interface Place {
+  readonly x: number;
+  readonly y: number;
+  readonly lie: Lie;
+}
+
+/** One copy on the board. */
+export interface Copy {
+  /** From the part's frame to the board's: x along it from its lower left corner, y across. Keeps shapes. */
+  readonly toBoard: Affine;
+  /** Whether it lies turned over: the pattern's back is up. */
+  readonly over: boolean;
+}
+
+/** A copy's own turn within its length and width. */
+function turnOf(lie: Lie, { length, width }: Pick<Footprint, 'length' | 'width'>): Affine {
+  switch (lie) {
+    case 'same':
+      return IDENTITY;
+    case 'turned':
+      return [-1, 0, 0, -1, length, width];
+    case 'over':
+      return [1, 0, 0, -1, 0, width];
+    case 'over-end':
+      return [-1, 0, 0, 1, length, 0];
+  }
+}
+
+/** The outline of a copy that lies so. */
+export const lyingPaths = (footprint: Footprint, lie: Lie): Footprint['paths'] =>
+  footprint.paths.map((path) => mapPath(path, turnOf(lie, footprint)));
+
+export function copyAt(footprint: Footprint, { x, y, lie }: Place): Copy {
+  const toBoard = shifted(product(turnOf(lie, footprint), footprint.toBoard), x, y);
+  return { toBoard, over: turnsOver(toBoard) };
+}
+
+/** A copy's outline on the board. */
+export const onBoard = ({ toBoard }: Copy, path: readonly Segment[]): Segment[] => mapPath(path, toBoard);

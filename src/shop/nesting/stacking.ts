@@ -1,0 +1,147 @@
+import { leastOnUnit } from '../../curves/numeric/roots-and-minima.ts';
+
+/** Copies of one width laid across a board, each a step from the one before. */
+export interface Stack {
+  /** From the first copy to the last of so many, across the board, mm. */
+  readonly height: (copies: number) => number;
+  /** The most copies whose height (see there) is within this. */
+  readonly within: (height: number) => number;
+  readonly places: (copies: number) => readonly StackPlace[];
+}
+
+export interface StackPlace {
+  /** Along the board and across it, mm, never below 0. */
+  readonly x: number;
+  readonly y: number;
+  /** Whether it lies the other way. */
+  readonly other: boolean;
+}
+
+/** How far a copy must be lifted over another, mm, by its shift along the board. */
+type Lift = (shift: number) => number;
+
+/** Lifts of copies that lie one way or the other, over each other. */
+export interface Lifts {
+  readonly same: Lift;
+  readonly otherSame: Lift;
+  readonly toOther: Lift;
+  readonly fromOther: Lift;
+}
+
+/** One pitch throughout, nothing shifted. */
+export const straightStack = (pitch: number): Stack => evenStack(pitch, 0, Number.POSITIVE_INFINITY);
+
+function evenStack(pitch: number, drift: number, most: number): Stack {
+  return {
+    height: (copies) => (copies - 1) * pitch,
+    within: (height) => Math.min(Math.floor(height / pitch) + 1, most),
+    places: (copies) =>
+      Array.from({ length: copies }, (_, i) => ({
+        x: drift < 0 ? (i - copies + 1) * drift : i * drift,
+        y: i * pitch,
+        other: false,
+      })),
+  };
+}
+
+/** Shifts tried each way before the best is refined: parts of the room, 1/2 in of it in steps of 0.2 mm. */
+const SHIFTS = 60;
+
+interface Room {
+  /** All copies lie alike; otherwise every other one lies the other way. */
+  readonly alike: boolean;
+  /** How far copies may be shifted along, mm. */
+  readonly slack: number;
+  /** How many copies a stack is asked for. */
+  readonly across: (stack: Stack) => number;
+}
+
+/** The lowest stack of copies. */
+export const leastStack = (lifts: Lifts, room: Room): Stack =>
+  room.alike ? leaningStack(lifts.same, room) : alternatingStack(lifts, room);
+
+/** Where a function of the shift is least, within the slack either way; no shift where that is as good. */
+function bestShift(height: Lift, slack: number): number {
+  if (slack === 0) return 0;
+  const { at, value } = leastOnUnit((u) => height((2 * u - 1) * slack), 2 * SHIFTS);
+  return value < height(0) - SHIFT_WORTH_MM ? (2 * at - 1) * slack : 0;
+}
+
+/** A shift that saves less than a tenth of a saw cut's play is not worth setting out. */
+const SHIFT_WORTH_MM = 0.05;
+
+/** Rows more than the unshifted stack has that are tried; each leaves less room to shift. */
+const MORE_ROWS = 40;
+
+/** All alike, each shifted along as much as the one before: the more there are, the less each may shift. */
+function leaningStack(lift: Lift, { slack, across }: Room): Stack {
+  const straight = straightStack(Math.max(0, lift(0)));
+  const leaning = (copies: number): Stack => {
+    if (copies < 2) return straight;
+    const drift = bestShift(lift, slack / (copies - 1));
+    if (drift === 0) return straight;
+    // Copies farther apart than neighbours must pass clear of each other, too.
+    const pitches = Array.from({ length: copies - 1 }, (_, k) => lift((k + 1) * drift) / (k + 1));
+    return evenStack(Math.max(...pitches, 0), drift, copies);
+  };
+  let best = leaning(across(straight));
+  for (let more = 0; more < MORE_ROWS; more++) {
+    const wanted = across(best);
+    const next = leaning(wanted + 1);
+    if (next === straight || across(next) <= wanted) break;
+    best = next;
+  }
+  return best;
+}
+
+/** Every other copy the other way, shifted along and back again. */
+function alternatingStack({ same, otherSame, toOther, fromOther }: Lifts, { slack }: Room): Stack {
+  const repeat = Math.max(same(0), otherSame(0), 0);
+  const known = new Map<number, Pace['steps']>();
+  const step = (shift: number): Pace['steps'] => {
+    const first = known.get(shift)?.[0] ?? Math.max(toOther(shift), 0);
+    // Every other copy lies straight over the last but one.
+    const second = known.get(shift)?.[1] ?? Math.max(fromOther(-shift), repeat - first, 0);
+    known.set(shift, [first, second]);
+    return [first, second];
+  };
+  const sum = (shift: number): number => step(shift)[0] + step(shift)[1];
+  const [many, two] = [bestShift(sum, slack), bestShift((shift) => Math.min(...step(shift)), slack)];
+  return steppedStack({ shift: many, steps: step(many) }, { shift: two, steps: step(two) });
+}
+
+/** The steps to a copy of the other way and back from it, and how far that other way is shifted. */
+interface Pace {
+  readonly shift: number;
+  readonly steps: readonly [toOther: number, fromOther: number];
+}
+
+/** Two copies keep a pace of their own; more of them go on and on at the same one. The shorter step comes first. */
+function steppedStack(many: Pace, two: Pace): Stack {
+  const paceOf = (copies: number): Pace => (copies === 2 ? two : many);
+  const height = (copies: number): number => {
+    const { steps } = paceOf(copies);
+    const pairs = Math.floor((copies - 1) / 2);
+    return pairs * (steps[0] + steps[1]) + (copies % 2 === 0 ? Math.min(...steps) : 0);
+  };
+  return {
+    height,
+    within: (most) => {
+      const { steps } = many;
+      const pairs = Math.floor(most / (steps[0] + steps[1]));
+      const odd = 2 * pairs + 1;
+      return Math.max(height(odd + 1) <= most ? odd + 1 : odd, height(2) <= most ? 2 : 1);
+    },
+    places: (copies) => {
+      const { shift, steps } = paceOf(copies);
+      const otherFirst = steps[1] < steps[0];
+      const x = { same: Math.max(0, -shift), other: Math.max(0, shift) };
+      let y = 0;
+      return Array.from({ length: copies }, (_, i): StackPlace => {
+        const other = (i % 2 === 1) !== otherFirst;
+        if (i > 0) y += other ? steps[0] : steps[1];
+        return { x: other ? x.other : x.same, y, other };
+      });
+    },
+  };
+}

@@ -1,0 +1,57 @@
+import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
+import type { Part } from '../../part/part.ts';
+import { type Weights, weigh } from '../stock/weight.ts';
+import { isStraight, type SawnEdge, sawnEdges } from './bends-and-corners.ts';
+import { adviseBlade, type BladeAdvice, type BladeAsk } from './blade-advice.ts';
+import { COMMON_TABLE, type SawTable, type Support, supportFor } from './board-support.ts';
+import { COMMON_HEIGHT_MM, COMMON_SAWS, type EndCut, endCut, type TableSaw } from './saw-depth.ts';
+
+/** The maker's own blade and saws; common ones where nothing is said. */
+export interface SawingAsk extends BladeAsk {
+  readonly tableSaw?: TableSaw;
+  readonly table?: SawTable;
+  /** Under the band saw's raised guide, mm. */
+  readonly height?: number;
+}
+
+/** How a part is sawn. Lengths mm, masses kg. */
+export interface Sawing {
+  readonly edges: readonly SawnEdge[];
+  readonly blade: BladeAdvice;
+  readonly ends: readonly EndCut[];
+  readonly tableSaw: TableSaw;
+  readonly height: number;
+  readonly weights: Weights;
+  readonly table: SawTable;
+  readonly support: Support;
+}
+
+/**
+ * Which blade saws a part's line, how deep its ends cut, and where its board must be borne.
+ * @throws Fault `saw.blade-width`
+ */
+export function adviseSawing(part: Part, ask: SawingAsk = {}): Sawing {
+  const { tableSaw = COMMON_SAWS[0], table = COMMON_TABLE, height = COMMON_HEIGHT_MM } = ask;
+  const edges = sawnEdges(part);
+  const weights = weigh(part);
+  return {
+    edges,
+    blade: adviseBlade(part, edges, ask),
+    ends: (part.ends ?? []).map((end) => endCut(end, part.stock?.thickness, tableSaw)),
+    tableSaw,
+    height,
+    weights,
+    table,
+    support: supportFor(curvedOf(edges), weights.board, weights.boardBalance, table),
+  };
+}
+
+/**
+ * A straight edge is planed, or sawn along a fence: the band saw is for the others, where there are any. Shoulders
+ * are crosscuts of their own, for which the board is not fed along.
+ */
+function curvedOf(edges: readonly SawnEdge[]): readonly SawnEdge[] {
+  const curved = edges.filter((edge) => !isStraight(edge));
+  const fed = curved.length > 0 ? curved : edges;
+  return fed.map((edge) => ({ ...edge, pieces: edge.pieces.filter((piece) => !isShoulder(piece)) }));
+}

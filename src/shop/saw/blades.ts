@@ -1,0 +1,90 @@
+import { Fault, type ShowLength } from '../../units/fault.ts';
+import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
+
+/** A band-saw blade of the trade, and the least radius it turns, mm. */
+export interface Blade {
+  /** Its width as it is sold, in inches: "1/2". */
+  readonly name: string;
+  readonly width: number;
+  readonly radius: number;
+}
+
+const blade = (name: string, width: number, radius: number): Blade => ({
+  name,
+  width: width * MM_PER_INCH,
+  radius: radius * MM_PER_INCH,
+});
+
+/**
+ * The least radius by width, inches. Common practice: band-saw manuals and a chart on the web disagree by up to a
+ * quarter, and each row is the largest figure of any, so that none of them says the blade does not turn. (The
+ * others: 3/16; 5/16; 5/8; 1 1/4 to 1 7/16; 2 1/2; 3 3/4; 5 7/16; 7 to 7 1/4.) Sharp blades with a good set in
+ * stock of common thickness; a worn one turns less.
+ */
+export const BLADES: readonly Blade[] = [
+  blade('1/8', 1 / 8, 1 / 4),
+  blade('3/16', 3 / 16, 3 / 8),
+  blade('1/4', 1 / 4, 5 / 8),
+  blade('3/8', 3 / 8, 1.5),
+  blade('1/2', 1 / 2, 2.5),
+  blade('5/8', 5 / 8, 4),
+  blade('3/4', 3 / 4, 5.5),
+  blade('1', 1, 7.625),
+  blade('1 1/4', 1.25, 9.875),
+];
+
+/** How wide a blade saws and how thick its band is, mm. */
+export interface Kerf {
+  readonly kerf: number;
+  readonly gauge: number;
+}
+
+/** Of a common blade of 1/4 to 3/4 in: its teeth set to about 0.04 in. Common practice, no published source. */
+export const COMMON_KERF_MM = 1;
+/** Its band is 0.025 in. Common practice, no published source. */
+export const COMMON_GAUGE_MM = 0.025 * MM_PER_INCH;
+
+/**
+ * The radius at which a band w wide and g thick just lies in a kerf k wide, its back against one side and its
+ * middle against the other: w² ÷ (8·(k − g)), mm. It rubs all along, so that no blade turns tighter.
+ */
+export const fittingRadius = (width: number, { kerf, gauge }: Kerf): number =>
+  width ** 2 / (8 * (kerf - gauge));
+
+/**
+ * The least radius of the kerf's middle that a blade turns, mm: the chart's, on the straight line between its rows
+ * for widths between them (the true law is hollow, about 10·w² in inches: the line asks for more), but never less
+ * than fits its own kerf where that is known.
+ * @throws Fault `saw.blade-width` for a blade wider than the chart goes
+ */
+export function leastRadius(width: number, kerf?: Kerf): number {
+  const charted = chartRadius(width);
+  return kerf ? Math.max(charted, fittingRadius(width, kerf)) : charted;
+}
+
+/** Blades sold in millimetres are the inch ones by a rounded name: 13 mm is 1/2 in, 32 mm is 1 1/4 in. */
+const SAME_BLADE_MM = 0.5;
+
+function chartRadius(width: number): number {
+  const [narrowest, widest] = [BLADES[0]!, BLADES.at(-1)!];
+  if (width > widest.width + SAME_BLADE_MM)
+    throw new Fault(
+      'saw.blade-width',
+      (mm) => `a blade ${mm(width)} wide saws no curves. Give one of ${mm(widest.width)} or less.`,
+    );
+  if (width <= narrowest.width) return narrowest.radius;
+  const above = BLADES.findIndex((row) => row.width >= width);
+  const [from, to] = above > 0 ? [BLADES[above - 1]!, BLADES[above]!] : [BLADES.at(-2)!, widest];
+  return from.radius + ((to.radius - from.radius) * (width - from.width)) / (to.width - from.width);
+}
+
+/** The widest blade of the chart that turns a radius of its kerf's middle; undefined where none does. */
+export const widestBlade = (radius: number): Blade | undefined =>
+  BLADES.findLast((row) => row.radius <= radius);
+
+/** "the 1/2 in blade", "12.7 mm (1/2 in)": as it is asked for in the shop. */
+export function bladeName(width: number, unit: Unit, length: ShowLength): string {
+  const row = BLADES.find((each) => Math.abs(each.width - width) < 0.1);
+  if (!row) return length(width);
+  return unit === 'in' ? `${row.name} in` : `${Number(row.width.toFixed(1))} mm (${row.name} in)`;
+}

@@ -1,0 +1,152 @@
+import type { Box } from '../../curves/geometry/bounds.ts';
+import { along, type Place, segmentEnd, segmentStart } from '../../curves/geometry/evaluate.ts';
+import type { Piece } from '../../curves/geometry/pieces/piece.ts';
+import { direction, dot, leftOf, type Point, subtract } from '../../curves/geometry/point.ts';
+import { PIECE_STEPS, rootsOnUnit } from '../../curves/numeric/roots-and-minima.ts';
+import { MM_PER_INCH } from '../../units/unit.ts';
+import type { SawnEdge } from './bends-and-corners.ts';
+
+/** A band saw's table, mm, its blade in the middle: along the feed, and across it. */
+export interface SawTable {
+  readonly length: number;
+  readonly width: number;
+}
+
+/** Of a common 14 in band saw. Common practice, no published source. */
+export const COMMON_TABLE: SawTable = { length: 16 * MM_PER_INCH, width: 16 * MM_PER_INCH };
+
+/** Over which edge of the table the weight hangs: before the blade, behind it, or to a side of the feed. */
+export type Beyond = 'infeed' | 'outfeed' | 'left' | 'right';
+
+/** A stretch of the cut during which the board tips off the table unless something bears it. */
+export interface Tip {
+  readonly edge: string;
+  readonly beyond: Beyond;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A stand beside the table: under which station of the board, and how far from the blade, mm. */
+export interface Stand {
+  readonly where: 'infeed' | 'outfeed';
+  /** Infeed: as the cut begins. Outfeed: as it ends. */
+  readonly station: number;
+  readonly fromBlade: number;
+  /** No one place bears the board all the while it tips: a helper walks along with it. */
+  readonly walks: boolean;
+}
+
+export interface Support {
+  readonly tips: readonly Tip[];
+  readonly stands: readonly Stand[];
+  /** How far the board's far end swings sideways while it is fed, mm. */
+  readonly swing: number;
+}
+
+/**
+ * Where a board tips as it is fed past the blade from its left end to its right. At each place of the cut the line's
+ * tangent lies along the feed and the place at the blade; the board lies on the table while its balance point is over
+ * it. The balance is that of the whole board, the heaviest it ever is.
+ */
+export function supportFor(edges: readonly SawnEdge[], board: Box, balance: Point, table: SawTable): Support {
+  const tips = edges.flatMap((edge) => tipsOf(edge, balance, table));
+  return { tips, stands: standsFor(edges, tips, board, balance, table), swing: swingOf(edges, board) };
+}
+
+/** A point of the board in the table's frame, the blade at its middle: ahead of the teeth (still to come), and to the left. */
+function fromBlade(at: Point, cut: Place): { ahead: number; left: number } {
+  const [way, off] = [direction(cut.angle), subtract(at, cut)];
+  return { ahead: dot(off, way), left: dot(off, leftOf(way)) };
+}
+
+function tipsOf({ name, pieces }: SawnEdge, balance: Point, table: SawTable): Tip[] {
+  const tips: Tip[] = [];
+  for (const { from, to, middle } of pieces.flatMap((piece) => stretches(piece, balance, table))) {
+    for (const beyond of beyondOf(fromBlade(balance, middle), table)) {
+      const last = tips.findLast((tip) => tip.beyond === beyond);
+      if (last && Math.abs(last.to - from) < SAME_MM) tips[tips.indexOf(last)] = { ...last, to };
+      else tips.push({ edge: name, beyond, from, to });
+    }
+  }
+  return tips;
+}
+
+/** Stations nearer than this are one, mm. */
+const SAME_MM = 1e-3;
+
+/** The stretches of a piece between which the balance point passes an edge of the table. */
+function stretches(
+  piece: Piece,
+  balance: Point,
+  table: SawTable,
+): { from: number; to: number; middle: Place }[] {
+  const at = along(piece);
+  const off = (u: number) => fromBlade(balance, at(u));
+  const passes = [
+    ...rootsOnUnit((u) => off(u).ahead - table.length / 2, PIECE_STEPS),
+    ...rootsOnUnit((u) => off(u).ahead + table.length / 2, PIECE_STEPS),
+    ...rootsOnUnit((u) => off(u).left - table.width / 2, PIECE_STEPS),
+    ...rootsOnUnit((u) => off(u).left + table.width / 2, PIECE_STEPS),
+  ].sort((a, b) => a - b);
+  const ends = [0, ...passes, 1];
+  return ends.slice(1).flatMap((to, i) => {
+    const from = ends[i]!;
+    return to > from ? [{ from: at(from).x, to: at(to).x, middle: at((from + to) / 2) }] : [];
+  });
+}
+
+function beyondOf({ ahead, left }: { ahead: number; left: number }, table: SawTable): Beyond[] {
+  const all: [Beyond, boolean][] = [
+    ['infeed', ahead > table.length / 2],
+    ['outfeed', -ahead > table.length / 2],
+    ['left', left > table.width / 2],
+    ['right', -left > table.width / 2],
+  ];
+  return all.filter(([, is]) => is).map(([beyond]) => beyond);
+}
+
+/**
+ * One stand before the table and one behind it, where they are needed. Before it: as the cut begins it must lie beyond
+ * the balance point, and the board's far end must not leave it before the balance point has come over the table. Behind
+ * it is the same, run backwards. The middle of what serves is taken.
+ */
+function standsFor(
+  edges: readonly SawnEdge[],
+  tips: readonly Tip[],
+  board: Box,
+  balance: Point,
+  table: SawTable,
+): Stand[] {
+  const start = Math.min(...edges.map(({ pieces }) => segmentStart(pieces[0]!).x));
+  const end = Math.max(...edges.map(({ pieces }) => segmentEnd(pieces.at(-1)!).x));
+  const half = table.length / 2;
+  const stand = (where: Stand['where'], least: number, most: number): Stand[] => {
+    if (!tips.some(({ beyond }) => beyond === where)) return [];
+    const walks = least > most;
+    const fromBlade = walks ? least : (least + most) / 2;
+    return [{ where, station: where === 'infeed' ? start + fromBlade : end - fromBlade, fromBlade, walks }];
+  };
+  return [
+    ...stand('infeed', balance.x - start, board.right - balance.x + half),
+    ...stand('outfeed', end - balance.x, balance.x - board.left + half),
+  ];
+}
+
+/** Steps a piece is fed in to see its far end swing. */
+const FEEDS = 16;
+
+function swingOf(edges: readonly SawnEdge[], board: Box): number {
+  const swings = edges.map(({ pieces }) => {
+    const places = pieces.flatMap((piece) => {
+      const at = along(piece);
+      return Array.from({ length: FEEDS + 1 }, (_, i) => at(i / FEEDS));
+    });
+    const middle = (board.bottom + board.top) / 2;
+    const swing = (x: number): number => {
+      const lefts = places.map((place) => fromBlade({ x, y: middle }, place).left);
+      return Math.max(...lefts) - Math.min(...lefts);
+    };
+    return Math.max(swing(board.left), swing(board.right));
+  });
+  return Math.max(...swings);
+}

@@ -1,0 +1,70 @@
+import { bladeDepth, type EndAngles } from '../../part/ends/compound-angles.ts';
+import type { PartEnd } from '../../part/ends/end-planes.ts';
+import { MM_PER_INCH } from '../../units/unit.ts';
+
+/** How far the blade of a table saw stands over its table, mm: upright, and tilted to 45°. */
+export interface TableSaw {
+  readonly name: string;
+  readonly depth: number;
+  /** Absent: as far along the blade as upright. */
+  readonly depthAt45?: number;
+}
+
+/**
+ * Common practice, from memory: 3 1/8 in upright and 2 1/8 to 2 1/4 in at 45° (3 1/8 in along the blade is 2 7/32
+ * there), 4 in and 2 3/4 in. Any one saw may differ: the command takes its own figures.
+ */
+export const COMMON_SAWS: readonly [TableSaw, TableSaw] = [
+  { name: 'a common 10 in table saw', depth: 3.125 * MM_PER_INCH },
+  { name: 'a common 12 in table saw', depth: 4 * MM_PER_INCH, depthAt45: 2.75 * MM_PER_INCH },
+];
+
+/** As far as the blade of a table saw tilts, radians, and a hair of rounding. Common practice. */
+const MOST_TILT = (45 * Math.PI) / 180 + 1e-9;
+/** As far as a miter gauge swings, radians. Common practice. */
+const MOST_SWING = (60 * Math.PI) / 180 + 1e-9;
+
+/** How much blade stands over the table, measured along it, at a tilt: evenly from upright to 45°. */
+export function bladeReach({ depth, depthAt45 }: TableSaw, bevel: number): number {
+  const tilted = depthAt45 === undefined ? depth : depthAt45 * Math.SQRT2;
+  return depth + (tilted - depth) * Math.min(1, Math.abs(bevel) / (Math.PI / 4));
+}
+
+/** How an end can be cut on the saw. */
+export type Passes =
+  /** Deep enough in one pass. */
+  | 'one face'
+  /** Half from either face. */
+  | 'two faces'
+  /** Wood is left between the two. */
+  | 'too thick'
+  /** The blade does not tilt that far, or the gauge does not swing. */
+  | 'too steep';
+
+/** An end's cut on a table saw. */
+export interface EndCut {
+  readonly end: PartEnd;
+  /** Of blade, along its tilt; absent where the thickness is not known. */
+  readonly needs?: number;
+  readonly reach: number;
+  readonly passes?: Passes;
+}
+
+export function endCut(end: PartEnd, thickness: number | undefined, saw: TableSaw): EndCut {
+  const { bevel } = end.angles;
+  const reach = bladeReach(saw, bevel);
+  if (isTooSteep(end.angles)) return { end, ...needs(thickness, bevel), reach, passes: 'too steep' };
+  if (thickness === undefined) return { end, reach };
+  const depth = bladeDepth(thickness, bevel);
+  const passes = depth <= reach ? 'one face' : depth / 2 <= reach ? 'two faces' : 'too thick';
+  return { end, needs: depth, reach, passes };
+}
+
+const needs = (thickness: number | undefined, bevel: number): { needs?: number } =>
+  thickness === undefined ? {} : { needs: bladeDepth(thickness, bevel) };
+
+const isTooSteep = ({ miter, bevel }: EndAngles): boolean =>
+  Math.abs(bevel) > MOST_TILT || Math.abs(miter) > MOST_SWING;
+
+/** Under the raised guide of a common 14 in band saw, mm: 6 in. Common practice, from memory. */
+export const COMMON_HEIGHT_MM = 6 * MM_PER_INCH;

@@ -1,0 +1,68 @@
+import type { Part } from '../../part/part.ts';
+import type { Warning } from '../../units/fault.ts';
+import { type Rule, showLength } from '../../units/rule.ts';
+import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
+import type { Footprint } from './footprint.ts';
+
+/** Wood beyond what is needed, mm. */
+export interface Allowances {
+  readonly length: number;
+  readonly width: number;
+  readonly thickness: number;
+}
+
+/**
+ * Length: 1/2 in (I. S. Griffith, Advanced Projects in Woodwork; 12.5 mm in a trade encyclopaedia's cutting lists).
+ * Width: 1/4 in, common practice, no published source. Thickness, for planing: at least 1/8 in (Griffith); in round
+ * millimetres, 3.
+ */
+const USUAL: Readonly<Record<Unit, Allowances>> = {
+  in: { length: MM_PER_INCH / 2, width: MM_PER_INCH / 4, thickness: MM_PER_INCH / 8 },
+  mm: { length: 12.5, width: 6, thickness: 3 },
+};
+
+/** The piece of wood to start one part from, mm. */
+export interface Blank {
+  readonly length: number;
+  readonly width: number;
+  /** Absent where the job does not say how thick the part is. */
+  readonly thickness?: number;
+  readonly allowances: Allowances;
+}
+
+/** The part over all (saw line and long points), with what is to be left round it. */
+export function blankOf({ rule, stock, job }: Part, { length, width }: Footprint): Blank {
+  const usual = USUAL[rule.unit];
+  const allowances = { ...usual, width: job.widthAllowance ?? usual.width };
+  return {
+    length: length + allowances.length,
+    width: width + allowances.width,
+    ...(stock?.thickness !== undefined && { thickness: stock.thickness + allowances.thickness }),
+    allowances,
+  };
+}
+
+/** Where the stock at hand is smaller than the blank: what it leaves of the allowance, or that it is too small. */
+export function blankWarnings({ stock, rule }: Part, blank: Blank): Warning[] {
+  return (['length', 'width'] as const).flatMap((side): Warning[] => {
+    const have = stock?.[side];
+    if (have === undefined || have >= blank[side]) return [];
+    const over = have - (blank[side] - blank.allowances[side]);
+    return [
+      { code: `stock.blank-${side}`, message: shortWords(side, { have, wanted: blank[side], over }, rule) },
+    ];
+  });
+}
+
+function shortWords(
+  side: 'length' | 'width',
+  { have, wanted, over }: { readonly have: number; readonly wanted: number; readonly over: number },
+  rule: Rule,
+): string {
+  const [is, asks] = [showLength(have, rule), showLength(wanted, rule)];
+  const cure =
+    over < 0
+      ? 'Take larger stock, or turn the grain back.'
+      : `That leaves ${showLength(over, rule)} over the saw line: mind where you lay the pattern.`;
+  return `the stock’s ${side} is ${is}; a blank with allowance takes ${asks}. ${cure}`;
+}

@@ -1,0 +1,50 @@
+import { type Affine, IDENTITY, shifted } from '../../curves/geometry/affine.ts';
+import { type Box, pathBox, unitedBox } from '../../curves/geometry/bounds.ts';
+import type { Segment } from '../../curves/geometry/pieces/piece.ts';
+import { mapPath } from '../../curves/geometry/transform.ts';
+import { outlineFromAbove } from '../../part/outline/outline.ts';
+import { parallelLine } from '../../part/outline/saw-line.ts';
+import type { Part } from '../../part/part.ts';
+import { Fault } from '../../units/fault.ts';
+
+/** What a part takes of a board, seen from above: it lies along the board with its lower left corner at 0, 0. */
+export interface Footprint {
+  /** Closed paths that may overlap; one open path for a line pattern. */
+  readonly paths: readonly (readonly Segment[])[];
+  readonly length: number;
+  readonly width: number;
+  /** From the part's frame to here. */
+  readonly toBoard: Affine;
+}
+
+/**
+ * The outline to saw, or the finished one, with what a slanting end has on the other face, turned so that the grain
+ * runs along the board: all of the wood, within FIT_MM.
+ * @param grain the way of the grain on the part, radians counter-clockwise from the reference line
+ * @throws Fault `stock.grain` where it is not finite; `parallel.folds` where no saw line runs round a slanting end's other face
+ */
+export function footprintOf(part: Part, grain: number): Footprint {
+  if (!Number.isFinite(grain))
+    throw new Fault('stock.grain', `the grain does not run at ${grain}. Give an angle.`, '--grain');
+  const [cos, sin] = [Math.cos(grain), -Math.sin(grain)];
+  const turn: Affine = grain === 0 ? IDENTITY : [cos, sin, -sin, cos, 0, 0];
+  const turned = pathsOf(part).map((path) => mapPath(path, turn));
+  const { left, bottom, right, top } = boxOfAll(turned);
+  return {
+    paths: turned.map((path) => mapPath(path, shifted(IDENTITY, -left, -bottom))),
+    length: right - left,
+    width: top - bottom,
+    toBoard: shifted(turn, -left, -bottom),
+  };
+}
+
+const boxOfAll = (paths: readonly (readonly Segment[])[]): Box => unitedBox(paths.map(pathBox));
+
+/** The line to cut on the marked face, and all that is seen from above where the other face reaches farther out. */
+function pathsOf(part: Part): (readonly Segment[])[] {
+  const { shape, saw, sawAllowance } = part;
+  if (shape.type !== 'closed') return [saw.length > 0 ? [...shape.line, ...saw] : shape.line];
+  const seen = outlineFromAbove(part);
+  if (saw.length === 0) return [shape.outline, ...(seen ? [seen.outline] : [])];
+  return [saw, ...(seen ? [parallelLine({ ...part, exact: seen.exact }, sawAllowance)] : [])];
+}

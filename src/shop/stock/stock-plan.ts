@@ -1,0 +1,176 @@
+import { isHanded } from '../../part/handedness.ts';
+import { faceOf, volumeOf } from '../../part/outline/area-and-volume.ts';
+import type { Part, Tenon } from '../../part/part.ts';
+import { Fault } from '../../units/fault.ts';
+import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
+import { type Nesting, nest } from '../nesting/nest-copies.ts';
+import { massOf } from '../wood/density.ts';
+import { knownSpecies } from '../wood/find-species.ts';
+import { bestGrain, type Runout, worstRunout } from '../wood/grain-runout.ts';
+import { type Band, strengthLeft } from '../wood/grain-strength.ts';
+import type { Species } from '../wood/species.ts';
+import { type Blank, blankOf } from './blank.ts';
+import { boardFeet, cubicMetres, type Sizes } from './board-feet.ts';
+import { type Footprint, footprintOf } from './footprint.ts';
+import { type Layers, layerChoices } from './lumber-thicknesses.ts';
+import { leastSection, type Section } from './weakest-section.ts';
+
+/** What a maker may say about the wood and the saw; lengths mm. */
+export interface StockWish {
+  readonly boardLength?: number;
+  readonly boardWidth?: number;
+  readonly kerf?: number;
+  readonly between?: number;
+  /** Way of the grain on the part, radians counter-clockwise from the reference line. */
+  readonly grain?: number;
+}
+
+/** A part's wood: what to start from, what it weighs, how its grain runs. */
+export interface WoodPlan {
+  readonly footprint: Footprint;
+  readonly blank: Blank;
+  /** Absent where the thickness is not known; empty where nothing sold is thick enough. */
+  readonly layers?: readonly Layers[];
+  /** Of a closed part whose thickness is known. */
+  readonly amount?: Amount;
+  readonly grain: Grain;
+}
+
+/** The same, and how its copies lie on boards. */
+export interface StockPlan extends WoodPlan {
+  /** Of a closed part. */
+  readonly nesting?: Nesting;
+  /** What the saw takes between two copies, mm. */
+  readonly kerf: number;
+}
+
+/** Of one blank and one finished part, and of all that are wanted. */
+export interface Amount {
+  readonly boardFeet: number;
+  readonly cubicMetres: number;
+  /** kg; absent for a wood whose figures are not known. */
+  readonly weight?: { readonly species: Species; readonly part: number; readonly blank: number };
+  /** Of all blanks, of boards in the rough thickness of the first choice of layers. */
+  readonly rough?: { readonly boardFeet: number; readonly cubicMetres: number };
+}
+
+export interface Grain {
+  readonly turn: number;
+  readonly worst: Runout;
+  /** Bending strength left there, of straight-grained wood. */
+  readonly strength: Band;
+  /** The weakest section, beside a straight board as wide as the blank; absent for a line pattern. */
+  readonly section?: Section;
+  /** Narrower than the part, and not among its sections: their mortises hold them. */
+  readonly tenons: readonly Tenon[];
+  /** A turn of the grain with less runout, where it is worth the trouble. */
+  readonly better?: { readonly turn: number; readonly angle: number; readonly width: number };
+}
+
+/** What most table and band saw cuts are taken to lose, 1/8 in: common practice, no published source. */
+const USUAL_KERF: Readonly<Record<Unit, number>> = { in: MM_PER_INCH / 8, mm: 3 };
+
+/**
+ * Plans the wood of a part and lays its copies out on boards.
+ * @throws Fault `nesting.too-short`, `nesting.too-narrow`, `nesting.one-edge` (boards given for a line pattern)
+ */
+export function planStock(part: Part, wish: StockWish): StockPlan {
+  const wood = planWood(part, wish);
+  const kerf = wish.kerf ?? USUAL_KERF[part.rule.unit];
+  const nesting = nestingOf(part, wood.footprint, wood.blank, { ...wish, kerf });
+  return { ...wood, ...(nesting && { nesting }), kerf };
+}
+
+/** Plans the wood of a part without a thought for boards: laying copies out takes far longer than all of this. */
+export function planWood(part: Part, { grain: turn = 0 }: Pick<StockWish, 'grain'>): WoodPlan {
+  const footprint = footprintOf(part, turn);
+  const blank = blankOf(part, footprint);
+  const thickness = part.stock?.thickness;
+  const layers = thickness === undefined ? undefined : layerChoices(thickness, part.stock!.layers);
+  const amount = amountOf(part, blank, layers?.[0]);
+  return {
+    footprint,
+    blank,
+    ...(layers && { layers }),
+    ...(amount && { amount }),
+    grain: grainOf(part, turn, blank),
+  };
+}
+
+function amountOf(part: Part, blank: Blank, layers: Layers | undefined): Amount | undefined {
+  const solid = volumeOf(part);
+  const { length, width, thickness } = blank;
+  if (!solid || thickness === undefined) return undefined;
+  const sizes: Sizes = { length, width, thickness };
+  const species = knownSpecies(part.stock?.species);
+  const rough = layers && { ...sizes, thickness: layers.quarter.rough };
+  const boards = layers ? layers.count * part.quantity : 0;
+  return {
+    boardFeet: boardFeet(sizes),
+    cubicMetres: cubicMetres(sizes),
+    ...(species && {
+      weight: {
+        species,
+        part: massOf(solid.volume, species),
+        blank: massOf(length * width * thickness, species),
+      },
+    }),
+    ...(rough && {
+      rough: { boardFeet: boards * boardFeet(rough), cubicMetres: boards * cubicMetres(rough) },
+    }),
+  };
+}
+
+function nestingOf(
+  part: Part,
+  footprint: Footprint,
+  blank: Blank,
+  wish: StockWish & { readonly kerf: number },
+): Nesting | undefined {
+  const { shape, stock } = part;
+  if (shape.type !== 'closed') {
+    if (wish.boardLength === undefined && wish.boardWidth === undefined) return undefined;
+    throw new Fault(
+      'nesting.one-edge',
+      'one edge is a line on a board, and only closed parts can be laid beside each other. Set out the other edge too.',
+      wish.boardWidth === undefined ? '--board-length' : '--board-width',
+    );
+  }
+  // Stock that does not take the saw line has its warning; the copies then lie as blanks would.
+  const fits = (['length', 'width'] as const).every(
+    (side) => (stock?.[side] ?? footprint[side]) >= footprint[side],
+  );
+  const width = wish.boardWidth ?? (fits ? stock?.width : undefined);
+  return nest(footprint, {
+    quantity: part.quantity,
+    area: faceOf(shape.outline).area,
+    handed: isHanded(part),
+    mirrored: part.job.pair === 'mirrored',
+    kerf: wish.kerf,
+    between: wish.between ?? 0,
+    board: {
+      length: wish.boardLength ?? (fits ? stock?.length : undefined) ?? blank.length,
+      ...(width !== undefined && { width }),
+    },
+  });
+}
+
+/** Less runout than this saved is not worth a turned pattern, radians. */
+const WORTH_TURNING = Math.PI / 180;
+
+function grainOf(part: Part, turn: number, blank: Blank): Grain {
+  const worst = worstRunout(part, turn);
+  const section = leastSection(part, blank.width);
+  const best = bestGrain(part);
+  const { angle } = worstRunout(part, best);
+  return {
+    turn,
+    worst,
+    strength: strengthLeft(worst.angle),
+    ...(section && { section }),
+    tenons: part.shape.type === 'closed' ? part.shape.tenons : [],
+    ...(angle < worst.angle - WORTH_TURNING && {
+      better: { turn: best, angle, width: footprintOf(part, best).width + blank.allowances.width },
+    }),
+  };
+}

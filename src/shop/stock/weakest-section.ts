@@ -1,0 +1,120 @@
+import { nearestOn } from '../../curves/geometry/closest-point.ts';
+import { along } from '../../curves/geometry/evaluate.ts';
+import { leastAlong } from '../../curves/geometry/extrema.ts';
+import type { Segment } from '../../curves/geometry/pieces/piece.ts';
+import { add, direction, dot, leftOf, type Point, scale, subtract } from '../../curves/geometry/point.ts';
+import { PIECE_STEPS, rootsOnUnit } from '../../curves/numeric/roots-and-minima.ts';
+import { edgePieces } from '../../part/edge.ts';
+import { isInTenon } from '../../part/ends/tenons.ts';
+import { type Cutting, isCutting, jointShape } from '../../part/joints/joint-shape.ts';
+import { edgesAsCut } from '../../part/outline/outline.ts';
+import type { Part } from '../../part/part.ts';
+
+/** A cut square across the part, and what it bears in bending in the plane of the face. */
+export interface Section {
+  readonly at: Point;
+  /** Across the part from edge to edge, mm. */
+  readonly height: number;
+  /** Whether a mortise, slot or hole is taken out of it. */
+  readonly weakened: boolean;
+  /** Its section modulus, per thickness, over that of a straight board of a given width. */
+  readonly share: number;
+}
+
+/**
+ * The weakest section of a closed part: the narrowest one, or one through a joint. A rectangle h high has the section
+ * modulus t·h²/6; what a joint takes out is subtracted by the parallel axis theorem, for its depth's share of the
+ * thickness. Runout, knots and glue lines are not in it, nor are tenons: what one bears is its joint's.
+ * @param straight width of the straight board to compare with, mm
+ */
+export function leastSection(part: Part, straight: number): Section | undefined {
+  const { shape, joints } = part;
+  if (shape.type !== 'closed') return undefined;
+  const { leastWidth, tenons } = shape;
+  const { width, at } = leastWidth;
+  const narrow: Section = { at, height: width, weakened: false, share: (width / straight) ** 2 };
+  const through = joints
+    .filter(isCutting)
+    .flatMap((joint) => sectionsThrough(joint, part, straight))
+    .filter((section) => !isInTenon(tenons, section.at.x));
+  return [narrow, ...through].reduce((a, b) => (b.share < a.share ? b : a));
+}
+
+/** Sections cut through one joint from one end of it to the other: it may lie where the part tapers. */
+const CUTS = 9;
+
+function sectionsThrough(joint: Cutting, part: Part, straight: number): Section[] {
+  const { middle, outline } = jointShape(joint);
+  const way = direction(lieOf(part, middle));
+  const reach = reachOf(outline, middle, way);
+  return Array.from({ length: CUTS }, (_, i) => {
+    const at = add(middle, scale(way, reach * 0.98 * ((2 * i) / (CUTS - 1) - 1)));
+    return sectionAt(part, at, way, straight);
+  }).filter((section) => section !== undefined);
+}
+
+/** Which way the part runs at a place: half-way between its edges there. */
+function lieOf(part: Part, to: Point): number {
+  const angles = edgesAsCut(part).map((edge) => {
+    return nearestOn(edgePieces(edge).map(along), to).at.angle;
+  });
+  return angles.reduce((sum, angle) => sum + angle, 0) / angles.length;
+}
+
+const reachOf = (outline: readonly Segment[], middle: Point, way: Point): number =>
+  Math.max(
+    ...outline.map((one) => {
+      const ahead = (at: Point): number => dot(subtract(at, middle), way);
+      return ahead(leastAlong(one, (at) => -ahead(at)));
+    }),
+  );
+
+/** Where a line square to the part meets a path, from `at`, mm. */
+function crossings(path: readonly Segment[], at: Point, way: Point): number[] {
+  return path.flatMap((segment) => {
+    const on = along(segment);
+    return rootsOnUnit((u) => dot(subtract(on(u), at), way), PIECE_STEPS).map((u) =>
+      dot(subtract(on(u), at), leftOf(way)),
+    );
+  });
+}
+
+function sectionAt(part: Part, at: Point, way: Point, straight: number): Section | undefined {
+  const { shape, joints, stock } = part;
+  if (shape.type !== 'closed') return undefined;
+  const edges = crossings(shape.outline, at, way);
+  const [low, high] = [Math.max(...edges.filter((s) => s < 0)), Math.min(...edges.filter((s) => s > 0))];
+  if (!Number.isFinite(high - low)) return undefined;
+  const taken = joints.filter(isCutting).flatMap((joint): Slice[] => {
+    const hits = crossings(jointShape(joint).outline, at, way).filter((s) => s > low && s < high);
+    if (hits.length < 2) return [];
+    const depth =
+      joint.depth === undefined ? 1 : Math.min(1, joint.depth / (stock?.thickness ?? joint.depth));
+    return [{ low: Math.min(...hits), high: Math.max(...hits), share: -depth }];
+  });
+  const modulus = sectionModulus([{ low, high, share: 1 }, ...taken]);
+  return {
+    at: add(at, scale(leftOf(way), (low + high) / 2)),
+    height: high - low,
+    weakened: taken.length > 0,
+    share: modulus / (straight ** 2 / 6),
+  };
+}
+
+/** A stretch of a section's height, and the share of the thickness there: below 0 what is taken out. */
+export interface Slice {
+  readonly low: number;
+  readonly high: number;
+  readonly share: number;
+}
+
+/** Section modulus per thickness, mm²: second moment about the centroid over the farther outside. The whole first. */
+export function sectionModulus(slices: readonly [Slice, ...Slice[]]): number {
+  const sum = (value: (low: number, high: number) => number): number =>
+    slices.reduce((total, { low, high, share }) => total + share * value(low, high), 0);
+  const area = sum((low, high) => high - low);
+  const axis = sum((low, high) => (high ** 2 - low ** 2) / 2) / area;
+  const second = sum((low, high) => ((high - axis) ** 3 - (low - axis) ** 3) / 3);
+  const [{ low, high }] = slices;
+  return second / Math.max(high - axis, axis - low);
+}

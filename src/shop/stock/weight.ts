@@ -1,0 +1,100 @@
+import { type Box, pathBox } from '../../curves/geometry/bounds.ts';
+import type { Point } from '../../curves/geometry/point.ts';
+import { finishedLine } from '../../part/finished-line.ts';
+import { faceOf, volumeOf } from '../../part/outline/area-and-volume.ts';
+import type { Part } from '../../part/part.ts';
+import { Fault, type Warning } from '../../units/fault.ts';
+import { massOf } from '../wood/density.ts';
+import { findSpecies, knownSpecies } from '../wood/find-species.ts';
+
+/** What is lifted onto the saw, and what comes off it. */
+export interface Weights {
+  /** The board the part is sawn from, as it lies under the part. */
+  readonly board: Box;
+  readonly boardBalance: Point;
+  /** Of a closed part: of the finished part; of one line on a board, the board's. */
+  readonly balance: Point;
+  readonly boardMass?: number;
+  readonly partMass?: number;
+}
+
+/** What a job must say for its weight. */
+export function weightMissing({ stock }: Part): Warning[] {
+  const missing = (code: string, message: string): Warning => ({ code, message });
+  const words: Warning[] = [];
+  if (stock?.thickness === undefined)
+    words.push(
+      missing(
+        'saw.no-thickness',
+        'the thickness is not known, and with it the weight and the depth of cut. Write "thickness: 1 3/4 in" under stock.',
+      ),
+    );
+  if (stock?.species === undefined)
+    words.push(
+      missing(
+        'saw.no-species',
+        'the wood is not known, and so not its weight. Write "species: white oak" under stock.',
+      ),
+    );
+  else {
+    const unknown = whyUnknown(stock.species);
+    if (unknown !== undefined)
+      words.push(missing('saw.unknown-species', `${unknown} Without it the weight is not known.`));
+  }
+  return words;
+}
+
+/** What is wrong with the name of a wood; undefined where its figures are known. */
+function whyUnknown(name: string): string | undefined {
+  try {
+    findSpecies(name);
+    return undefined;
+  } catch (error) {
+    if (error instanceof Fault) return error.message;
+    throw error;
+  }
+}
+
+export function weigh(part: Part): Weights {
+  const { shape, stock } = part;
+  const board = boardUnder(part);
+  const boardBalance = { x: (board.left + board.right) / 2, y: (board.bottom + board.top) / 2 };
+  const solid = volumeOf(part);
+  const face = shape.type === 'closed' ? faceOf(finishedLine(shape)) : undefined;
+  const species = knownSpecies(stock?.species);
+  const hasBoard = shape.type === 'closed' || stock?.width !== undefined;
+  const { length, width } = sizeOf(board);
+  return {
+    board,
+    boardBalance,
+    balance: solid?.centroid ?? face?.centroid ?? boardBalance,
+    ...(species &&
+      stock?.thickness !== undefined &&
+      hasBoard && { boardMass: massOf(length * width * stock.thickness, species) }),
+    ...(species && solid && { partMass: massOf(solid.volume, species) }),
+  };
+}
+
+const sizeOf = ({ left, right, bottom, top }: Box): { length: number; width: number } => ({
+  length: right - left,
+  width: top - bottom,
+});
+
+/**
+ * Where the board lies: the part in the middle of it, or, under one line, its edge on the reference line. Where the
+ * job gives no size the board is as large as the lines.
+ */
+function boardUnder({ shape, bounds, stock }: Part): Box {
+  const box = shape.type === 'closed' ? bounds : pathBox(finishedLine(shape));
+  const { length, width } = sizeOf(box);
+  const more = Math.max(0, (stock?.length ?? 0) - length) / 2;
+  const along = { left: box.left - more, right: box.right + more };
+  if (shape.type !== 'closed') {
+    const reach = Math.max(stock?.width ?? 0, Math.abs(box.top), Math.abs(box.bottom));
+    return box.bottom + box.top < 0
+      ? { ...along, bottom: -reach, top: 0 }
+      : { ...along, bottom: 0, top: reach };
+  }
+  const wider = Math.max(0, (stock?.width ?? 0) - width) / 2;
+  return { ...along, bottom: box.bottom - wider, top: box.top + wider };
+}

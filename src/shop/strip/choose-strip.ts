@@ -1,0 +1,119 @@
+import { Fault } from '../../units/fault.ts';
+import { downOnRule } from '../../units/floor-to-graduation.ts';
+import { graduationMm } from '../../units/graduation.ts';
+import type { Rule } from '../../units/rule.ts';
+import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
+import { bendingModulus, thicknessOfStiffness } from '../wood/bending-stiffness.ts';
+import type { Species } from '../wood/species.ts';
+import { thickestSafe } from '../wood/strain-limit.ts';
+import type { Bend, SprungLine } from './sprung-line.ts';
+import { nailBears, type Side } from './strip-nails.ts';
+
+/** What the maker says of the strip and the nails; the rest is chosen. Lengths mm, > 0. */
+export interface StripAsk {
+  readonly species: Species;
+  /** The maker's rule: thicknesses are chosen on it. */
+  readonly rule: Rule;
+  /** At the start, for a tapered strip. */
+  readonly thickness?: number;
+  /** The strip's height as it stands on edge. */
+  readonly width?: number;
+  readonly nailDiameter?: number;
+  /** The face that the pencil follows. */
+  readonly traced?: Side;
+}
+
+/** A strip to cut and the nails to hold it, mm. */
+export interface Strip {
+  /** At the start, for a tapered strip. */
+  readonly thickness: number;
+  readonly width: number;
+  /** As long as the line and an overhang at each end, up to a round length. */
+  readonly cutLength: number;
+  readonly overhang: number;
+  readonly nailDiameter: number;
+  /** The force one such nail bears on this strip, N. */
+  readonly nailBears: number;
+}
+
+interface Habits {
+  readonly width: number;
+  readonly thickest: number;
+  readonly nailDiameter: number;
+  readonly overhang: number;
+  readonly roundLength: number;
+}
+
+/**
+ * What is taken when the maker does not say, in sizes of their own rule. No source but bench practice.
+ * - width 3/4 in, 20 mm: stands on edge without tipping, and comes out of a 1 in board
+ * - thickest 1/2 in, 12 mm: a gentle curve would allow more, but a stiffer strip is hard to spring by
+ *   hand and no fairer
+ * - nail 3/32 in, 2.5 mm: a small wire nail, stiff enough, and its hole does no harm in a bench board
+ * - overhang 8 in, 200 mm at each end: battens run 6 to 12 in past the curve, to be gripped, and so
+ *   that the strip is not at its end where the pin presses
+ * - round length 1 in, 10 mm: nobody cuts a batten closer
+ */
+const HABITS: Readonly<Record<Unit, Habits>> = {
+  in: {
+    width: (3 / 4) * MM_PER_INCH,
+    thickest: MM_PER_INCH / 2,
+    nailDiameter: (3 / 32) * MM_PER_INCH,
+    overhang: 8 * MM_PER_INCH,
+    roundLength: MM_PER_INCH,
+  },
+  mm: { width: 20, thickest: 12, nailDiameter: 2.5, overhang: 200, roundLength: 10 },
+};
+
+/**
+ * The strip as far as the maker says, and the rest chosen. Without a thickness asked, the thickest on the rule
+ * that is safe, no thicker than a batten usually is nor than it is wide, and that the nails bear; one
+ * graduation at the least, safe or not.
+ *
+ * @throws Fault `strip.thickness`, `strip.width`, `strip.nail` for a size that is not over 0
+ */
+export function chooseStrip(line: SprungLine, worst: Bend, ask: StripAsk): Strip {
+  const habits = HABITS[ask.rule.unit];
+  const { overhang, roundLength } = habits;
+  const width = sized('width', ask.width ?? habits.width);
+  const nailDiameter = sized('nail', ask.nailDiameter ?? habits.nailDiameter);
+  const bears = nailBears(nailDiameter, width);
+  return {
+    thickness: sized('thickness', ask.thickness ?? thicknessFor(line, worst, ask, width, bears)),
+    width,
+    cutLength: roundLength * Math.ceil((line.length + 2 * overhang) / roundLength),
+    overhang,
+    nailDiameter,
+    nailBears: bears,
+  };
+}
+
+/** The thickness chosen when none is asked. */
+function thicknessFor(
+  { pins }: SprungLine,
+  { curvature }: Bend,
+  { species, rule }: StripAsk,
+  width: number,
+  bears: number,
+): number {
+  const reaction = Math.max(0, ...pins.map((pin) => Math.abs(pin.reaction)));
+  const borne = reaction > 0 ? bears / reaction : Number.POSITIVE_INFINITY;
+  const thickest = Math.min(
+    thickestSafe(curvature, species),
+    thicknessOfStiffness(borne, bendingModulus(species), width),
+    HABITS[rule.unit].thickest,
+    width,
+  );
+  return Math.max(downOnRule(thickest, rule), graduationMm(rule));
+}
+
+const NAMES = {
+  thickness: 'thickness of the strip',
+  width: 'width of the strip',
+  nail: 'diameter of the nails',
+};
+
+function sized(what: keyof typeof NAMES, mm: number): number {
+  if (Number.isFinite(mm) && mm > 0) return mm;
+  throw new Fault(`strip.${what}`, `the ${NAMES[what]} is not over 0. Give a size over 0, or leave it out.`);
+}

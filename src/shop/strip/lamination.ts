@@ -1,0 +1,136 @@
+import { Fault } from '../../units/fault.ts';
+import { downOnRule } from '../../units/floor-to-graduation.ts';
+import { graduationMm } from '../../units/graduation.ts';
+import type { Rule } from '../../units/rule.ts';
+import { MM_PER_INCH } from '../../units/unit.ts';
+import type { Species } from '../wood/species.ts';
+import { fibreStrain, safeStrain, thickestSafe, type Verdict, verdictOn } from '../wood/strain-limit.ts';
+
+/*
+ * A part bent to its curve out of thin plies, glued up on a form. Each ply is bent alone and the glue then
+ * locks them together: off the form the whole, n³ times as stiff as one ply, straightens under what n plies
+ * push back with, and so loses 1/n² of its curvature everywhere. That is elementary beam theory for equal
+ * plies, elastic wood and glue that does not creep, and common practice among boat builders; real wood and
+ * glue differ, by species, glue and radius. A trial piece tells.
+ */
+
+/** The share of its curvature that a lamination of n equal plies loses off the form: 1/n². */
+export function lostShare(plies: number): number {
+  mustBePlies(plies);
+  return 1 / plies ** 2;
+}
+
+/** How much sharper than the line the form must be, so that the line is left: n²/(n² − 1). */
+export const formFactor = (plies: number): number => 1 / (1 - lostShare(plies));
+
+function mustBePlies(plies: number): void {
+  if (Number.isInteger(plies) && plies >= 2 && plies <= MOST_PLIES) return;
+  throw new Fault(
+    'lamination.plies',
+    plies === 1
+      ? 'one ply alone springs back straight: nothing holds it. Use 2 or more.'
+      : `${plies} is no number of plies. Use a whole number from 2 to ${MOST_PLIES}.`,
+  );
+}
+
+/** A ply of veneer each in a part half a metre thick; more is a slip. */
+const MOST_PLIES = 1000;
+
+interface ChartRow {
+  readonly upTo: number;
+  readonly ply: number;
+}
+
+/**
+ * Strips that bend to a radius, soaked or damp, by a how-to page for makers (one source, its figures in
+ * inches): 2 to 4 in 3/32; 4 to 8 in 1/8; 8 to 12 in 3/16; over 12 in 1/4.
+ */
+const CHART: readonly ChartRow[] = (
+  [
+    [4, 3 / 32],
+    [8, 1 / 8],
+    [12, 3 / 16],
+    [Number.POSITIVE_INFINITY, 1 / 4],
+  ] as const
+).map(([upTo, ply]) => ({ upTo: upTo * MM_PER_INCH, ply: ply * MM_PER_INCH }));
+
+const CHART_FROM_MM = 2 * MM_PER_INCH;
+
+/** The chart's ply for a radius, mm; undefined where it says nothing: under 2 in. */
+export const chartPly = (radius: number): number | undefined =>
+  radius < CHART_FROM_MM ? undefined : CHART.find(({ upTo }) => radius <= upTo)?.ply;
+
+export interface LaminationAsk {
+  readonly species: Species;
+  readonly rule: Rule;
+  /** Of the line at its tightest, 1/mm, > 0. */
+  readonly curvature: number;
+  /** Of all plies together, mm; with it alone the plies are counted. */
+  readonly thickness?: number;
+  /** With it alone each ply is as thick as is safe. */
+  readonly plies?: number;
+}
+
+/** How many plies, how thick, and how they bend. */
+export interface Lamination {
+  /** 2 or more, all alike. */
+  readonly plies: number;
+  /** Of each, mm. */
+  readonly plyThickness: number;
+  /** Of all together, mm. */
+  readonly thickness: number;
+  /** Of a ply's faces on the form. */
+  readonly strain: number;
+  /** Half of what breaks the wood’s average clear piece. */
+  readonly safeStrain: number;
+  /** Whether a ply bends to the form safely. */
+  readonly verdict: Verdict;
+  /** The thickest that is safe on this form, mm. */
+  readonly safePly: number;
+  /** What a makers' chart gives for soaked strips, mm; absent where it says nothing, under a radius of 2 in. */
+  readonly chartPly?: number;
+}
+
+/**
+ * How many plies, and how thick: safe where the form is tightest.
+ * @throws Fault `lamination.size` when neither thickness nor plies is asked, `lamination.plies`,
+ *   `lamination.too-tight` where no ply of MOST_PLIES is thin enough
+ */
+export function laminate(ask: LaminationAsk): Lamination {
+  const { species, curvature, thickness } = ask;
+  const plies = ask.plies ?? pliesFor(ask);
+  const onForm = curvature * formFactor(plies);
+  const safePly = thickestSafe(onForm, species);
+  const plyThickness =
+    thickness === undefined
+      ? Math.max(downOnRule(safePly, ask.rule), graduationMm(ask.rule))
+      : thickness / plies;
+  const strain = fibreStrain(plyThickness, onForm);
+  const chart = chartPly(1 / onForm);
+  return {
+    plies,
+    plyThickness,
+    thickness: thickness ?? plies * plyThickness,
+    strain,
+    safeStrain: safeStrain(species),
+    verdict: verdictOn(strain, species),
+    safePly,
+    ...(chart !== undefined && { chartPly: chart }),
+  };
+}
+
+/** The fewest plies of the asked thickness that are safe on their own form. */
+function pliesFor({ species, curvature, thickness }: LaminationAsk): number {
+  if (thickness === undefined)
+    throw new Fault(
+      'lamination.size',
+      'a lamination needs its thickness or its number of plies. Give --thickness, --plies or both.',
+    );
+  for (let plies = 2; plies <= MOST_PLIES; plies++)
+    if (thickness / plies <= thickestSafe(curvature * formFactor(plies), species)) return plies;
+  throw new Fault(
+    'lamination.too-tight',
+    (mm) =>
+      `a lamination ${mm(thickness)} thick takes more than ${MOST_PLIES} plies at a radius of ${mm(1 / curvature)}. Make it thinner, or ease the curve.`,
+  );
+}

@@ -1,0 +1,120 @@
+import type { Curve } from '../../curves/curve.ts';
+import { pinForces } from '../../curves/elastica/pin-reactions.ts';
+import { along } from '../../curves/geometry/evaluate.ts';
+import type { TaperedSegment } from '../../curves/geometry/pieces/piece.ts';
+import { pinPushes, taperedStates } from '../../curves/geometry/pieces/tapered-series.ts';
+import { figuresOf } from '../../curves/measurements.ts';
+import type { EndPair, Step } from '../../job/job.ts';
+import type { Part } from '../../part/part.ts';
+import { Fault } from '../../units/fault.ts';
+import type { StripAsk } from './choose-strip.ts';
+import { type SprungLine, sprungLine, type TaperSample, worstOfTaper } from './sprung-line.ts';
+import { adviseStrip, type StripAdvice } from './strip-advice.ts';
+
+/** The advice for one curved run of a part. */
+export interface RunAdvice {
+  readonly edge: string;
+  readonly curve: Curve;
+  readonly line: SprungLine;
+  readonly advice: StripAdvice;
+}
+
+/** Of every curved run of a part, in its order. */
+export type RunsAdvice = readonly [RunAdvice, ...RunAdvice[]];
+
+/** A curved run, and the thickness its own strip is planed to at the start, for a tapered one. */
+interface CurvedRun extends Omit<RunAdvice, 'advice'> {
+  readonly planed: number | undefined;
+}
+
+/**
+ * One even strip for all the curved runs of a part: where no thickness is asked, the thinnest that any
+ * of them needs. A tapered strip is as thick as the job planes it. A batten's nails come with it; other
+ * kinds of curve tell only how hard they bend a strip.
+ * @throws Fault `strip.straight` for a part without a curve, and as `adviseStrip`
+ */
+export function adviseStrips(part: Part, ask: StripAsk): RunsAdvice {
+  const runs = curvedRuns(part);
+  const even = runs.filter(({ planed }) => planed === undefined);
+  const thinnest = Math.min(...even.map(({ line }) => adviseStrip(line, ask).thickness));
+  const [first, ...more] = runs.map(({ planed, ...run }) => {
+    const thickness = ask.thickness ?? planed ?? thinnest;
+    return { ...run, advice: adviseStrip(run.line, { ...ask, thickness }) };
+  });
+  if (!first)
+    throw new Fault(
+      'strip.straight',
+      'the part has no curve, and a straight line bends no strip. Draw it along a straightedge.',
+    );
+  return [first, ...more];
+}
+
+const curvedRuns = (part: Part): CurvedRun[] =>
+  part.edges.flatMap((edge, e) =>
+    edge.runs.flatMap((run, i) => {
+      const step = part.job.edges[e]!.steps[i]!;
+      const line = springLine(run, step);
+      const planed = step.kind === 'batten' ? step.strip?.from : undefined;
+      return line.worst ? [{ edge: edge.name, curve: run, line, planed }] : [];
+    }),
+  );
+
+/** The run that strains the strip most. */
+export const hardestOf = (runs: RunsAdvice): RunAdvice =>
+  runs.reduce((a, b) => (b.advice.strain > a.advice.strain ? b : a));
+
+/** The strip to plane: as the hardest run needs it, and as long as the longest. */
+export const stripToCut = (runs: RunsAdvice): StripAdvice => ({
+  ...hardestOf(runs).advice,
+  cutLength: Math.max(...runs.map(({ advice }) => advice.cutLength)),
+});
+
+function springLine(run: Curve, step: Step): SprungLine {
+  if (step.kind !== 'batten') return withoutPins(run);
+  const tapered = run.exact.filter((piece): piece is TaperedSegment => piece.type === 'tapered');
+  if (tapered.length > 0) return taperedLine(run, tapered, step.ends);
+  return sprungLine(
+    run,
+    pinForces(run.exact).map(({ reaction }) => reaction),
+    step.ends,
+  );
+}
+
+function withoutPins(run: Curve): SprungLine {
+  const { length, tightest } = figuresOf(run);
+  return {
+    length,
+    ...(tightest && { worst: { curvature: 1 / tightest.radius, share: 1, at: tightest.at } }),
+    pins: [],
+    ends: ['free', 'free'],
+  };
+}
+
+/** Places a span at which a tapered strip is measured: its strain is smooth between two nails. */
+const SAMPLES = 64;
+
+function taperedLine(run: Curve, spans: readonly TaperedSegment[], ends: EndPair): SprungLine {
+  const start = spans[0]!.thickness[0];
+  const samples = spans.flatMap((span): TaperSample[] => {
+    const state = taperedStates(span);
+    const at = along(span);
+    return Array.from({ length: SAMPLES + 1 }, (_, i) => {
+      const { x, y, curvature } = at(i / SAMPLES);
+      return { thickness: state(i / SAMPLES).thickness, curvature, at: { x, y } };
+    });
+  });
+  const worst = worstOfTaper(samples);
+  const thicknessAt = [...spans.map(({ thickness }) => thickness[0]), spans.at(-1)!.thickness[1]];
+  return {
+    length: figuresOf(run).length,
+    ...(worst && { worst }),
+    // The pushes are for a stiffness of thickness cubed; the advice counts in the start's stiffness.
+    pins: pinPushes(spans).map(({ at, angle, across }, i) => ({
+      at,
+      angle,
+      reaction: across / start ** 3,
+      share: thicknessAt[i]! / start,
+    })),
+    ends,
+  };
+}

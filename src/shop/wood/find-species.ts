@@ -1,0 +1,80 @@
+import { nearName } from '../../job/parse/did-you-mean.ts';
+import { Fault } from '../../units/fault.ts';
+import { quoted } from '../../units/quoted.ts';
+import { SPECIES, type Species } from './species.ts';
+
+/**
+ * What a maker takes for a batten when nothing else is asked: straight in the grain, sold everywhere,
+ * and it bends farther before it breaks than most woods as easily had.
+ */
+const BATTEN_WOOD = 'White ash';
+
+/** The words of a name, small, without hyphens or commas: "Yellow-poplar" is "yellow poplar". */
+const wordsOf = (name: string): string[] => name.toLowerCase().match(/\p{L}+/gu) ?? [];
+
+const namesOf = ({ name, alsoCalled }: Species): readonly string[] => [name, ...alsoCalled];
+
+/** The woods with a name that has all these words: "beech" is in "American beech". */
+function answering(words: readonly string[]): readonly Species[] {
+  if (words.length === 0) return [];
+  return SPECIES.filter((species) =>
+    namesOf(species).some((name) => {
+      const own = wordsOf(name);
+      return words.every((word) => own.includes(word));
+    }),
+  );
+}
+
+/**
+ * The wood of a name, in small or capital letters, by its full name or by as many of its words as
+ * tell it apart: "White oak", "beech", "douglas fir", "sugar maple".
+ *
+ * @throws Fault `species.ambiguous` listing the woods that "oak" may be; `species.unknown` with the
+ *   nearest name and all that are known
+ */
+export function findSpecies(name: string): Species {
+  const words = wordsOf(name);
+  const found = answering(words);
+  const [one, ...others] = found;
+  if (one && others.length === 0) return one;
+  throw one ? ambiguous(name, found) : unknown(name, words.join(' '));
+}
+
+function ambiguous(name: string, found: readonly Species[]): Fault {
+  const names = found.map((species) => species.name);
+  return new Fault(
+    'species.ambiguous',
+    `${quoted(name)} may be ${names.slice(0, -1).join(', ')} or ${names.at(-1)}. Write which it is.`,
+  );
+}
+
+function unknown(name: string, words: string): Fault {
+  const known = `Known here: ${SPECIES.map((species) => species.name).join(', ')}.`;
+  const meant = nearSpecies(words);
+  const cure = meant === undefined ? known : `Did you mean "${meant}"? ${known}`;
+  return new Fault('species.unknown', `${quoted(name)} is not a wood whose figures are known here. ${cure}`);
+}
+
+/** The nearest full name, or else the nearest kind of wood: "beach" is near "beech". */
+function nearSpecies(words: string): string | undefined {
+  const names = SPECIES.flatMap(namesOf);
+  const spelt = new Map(names.map((name) => [wordsOf(name).join(' '), name]));
+  const near = nearName(words, [...spelt.keys()]);
+  return near === undefined ? nearName(words, names.flatMap(wordsOf)) : spelt.get(near);
+}
+
+/**
+ * The wood of a strip: the one asked for, or else the one of the part's own stock, where an offcut is
+ * at hand, or else white ash. Stock may be of anything, so that a stock unknown here is no fault.
+ *
+ * @throws Fault as `findSpecies`, for the one asked for
+ */
+export function stripSpecies(asked: string | undefined, ofStock: string | undefined): Species {
+  return asked === undefined ? (knownSpecies(ofStock) ?? findSpecies(BATTEN_WOOD)) : findSpecies(asked);
+}
+
+/** The wood of a part's stock; undefined where it is not named, not known here, or may be several. */
+export function knownSpecies(ofStock: string | undefined): Species | undefined {
+  const [one, ...others] = answering(wordsOf(ofStock ?? ''));
+  return others.length === 0 ? one : undefined;
+}

@@ -1,0 +1,24 @@
+import type { EndAngles } from '../../part/ends/compound-angles.ts';
+import type { CutCorner } from '../../part/ends/end-planes.ts';
+
+/** How an angle is shown: with the minus of the terminal or that of print. */
+type ShowAngle = (radians: number) => string;
+
+/** "miter 6°, blade tilt 4°": what gauge and saw are set to; "square" for a cut that is. */
+export function settingWords({ miter, bevel }: EndAngles, show: ShowAngle): string {
+  const told = [
+    ...(miter === 0 ? [] : [`miter ${show(miter)}`]),
+    ...(bevel === 0 ? [] : [`blade tilt ${show(bevel)}`]),
+  ];
+  return told.length === 0 ? 'square' : told.join(', ');
+}
+
+const FACES: Readonly<Record<CutCorner['on'], string>> = {
+  face: 'the marked face',
+  back: 'the other face',
+  'both faces': 'both faces',
+};
+
+/** "station 17 5/32, offset 2 1/4, on the marked face": a corner of a cut, its lengths as `show` has them. */
+export const cornerWords = ({ x, y, on }: CutCorner, show: (mm: number) => string): string =>
+  `station ${show(x)}, offset ${show(y)}, on ${FACES[on]}`;

@@ -1,0 +1,165 @@
+import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
+import { isSquare } from '../../part/ends/end-planes.ts';
+import { isHanded } from '../../part/handedness.ts';
+import { type Cutting, isCutting } from '../../part/joints/joint-shape.ts';
+import type { Part } from '../../part/part.ts';
+import { quoted } from '../../units/quoted.ts';
+import { showAngle } from '../../units/show-angle.ts';
+import { isStraight, type SawnEdge, tightestBends } from '../saw/bends-and-corners.ts';
+import type { BladeAdvice } from '../saw/blade-advice.ts';
+import type { Support } from '../saw/board-support.ts';
+import { settingWords } from './cut-angle-words.ts';
+import { shouldersIn, shoulderWords } from './describe-blade.ts';
+import type { LengthWords } from './length-format.ts';
+
+/** The order of cuts for this part: what must be done while the board is still square comes first. */
+export function cutOrder(
+  part: Part,
+  edges: readonly SawnEdge[],
+  blade: BladeAdvice,
+  support: Support,
+  words: LengthWords,
+): string[] {
+  const curved = edges.filter((edge) => !isStraight(edge));
+  const straight = edges.filter(isStraight);
+  const ends = endSteps(part, straight[0], support);
+  return [
+    ...layerStep(part),
+    ...straight.map(
+      ({ name }) => `Plane ${quoted(name)} straight and square to the face: everything registers on it.`,
+    ),
+    ...jointSteps(part, words),
+    ...ends.before,
+    ...shoulderStep(blade, words),
+    ...reliefSteps(blade, words),
+    ...beyondSteps(blade, words),
+    ...curveSteps(part, curved, blade),
+    ...ends.after,
+    ...handStep(part),
+  ];
+}
+
+const layerStep = ({ stock }: Part): string[] =>
+  stock && stock.layers > 1
+    ? [`Glue up the ${stock.layers} layers and let the glue harden; the pattern goes on the whole thickness.`]
+    : [];
+
+function jointSteps({ joints }: Part, { about }: LengthWords): string[] {
+  const cutting = joints.filter(isCutting);
+  if (cutting.length === 0) return [];
+  const which = cutting.map(
+    (joint) => `${joint.label ?? joint.kind} at station ${about(joint.at.x)}${slant(joint)}`,
+  );
+  return [
+    `Cut the joints (${which.join(', ')}) before any curve, while the faces are flat and the board clamps square.`,
+  ];
+}
+
+const slant = (joint: Cutting): string =>
+  joint.kind === 'hole' && joint.lean
+    ? `, leaning ${showAngle(joint.lean.by)} to the ${joint.lean.toward}`
+    : '';
+
+/** Ends that lean are cut while both straight edges stand; square ones wait where a straight edge stays. */
+function endSteps(
+  { ends }: Part,
+  straight: SawnEdge | undefined,
+  { tips }: Support,
+): { before: string[]; after: string[] } {
+  if (!ends) return { before: [], after: [] };
+  const leaning = ends.filter((end) => !isSquare(end));
+  const square = ends.filter(isSquare);
+  const on = straight ? `${quoted(straight.name)}, which stays straight,` : 'the board’s straight edge';
+  const before = leaning.map(
+    (end) =>
+      `Cut the ${end.side} end (${settingWords(end.angles, showAngle)}) before the curve, the marked face up and ${on} against the gauge: ` +
+      'the long point stands where the pattern has it.',
+  );
+  if (square.length === 0) return { before, after: [] };
+  const which = square.map(({ side }) => side).join(' and ');
+  const many = square.length > 1 ? 'ends' : 'end';
+  if (!straight)
+    return {
+      before: [
+        ...before,
+        `Square the ${which} ${many} now: after the curves the part has no straight edge for the gauge.`,
+      ],
+      after: [],
+    };
+  const why = tips.length > 0 ? 'it lengthens the board’s bearing and' : 'it';
+  return {
+    before: [
+      ...before,
+      `Leave the waste on the ${which} ${many}: ${why} keeps your hands off the blade as the cut runs in or out.`,
+    ],
+    after: [`Square the ${which} ${many} last, ${quoted(straight.name)} against the gauge.`],
+  };
+}
+
+/** Across the grain first: the cuts along it then end in them, and what they part falls free. */
+function shoulderStep({ corners }: BladeAdvice, words: LengthWords): string[] {
+  const shoulders = shouldersIn(corners);
+  if (shoulders.length === 0) return [];
+  return [
+    `Crosscut the ${shoulderWords(shoulders, words)} straight in from the waste, square to the reference line, ` +
+      'as deep as the inside corner and no deeper: the cut along the edge ends there.',
+  ];
+}
+
+const beyondSteps = ({ beyond }: BladeAdvice, { about }: LengthWords): string[] =>
+  beyond.map(({ kind, at, edge }) => {
+    const where = `the ${kind} at station ${about(at.x)} (${edge}), which no blade turns`;
+    return kind === 'hollow'
+      ? `Bore ${where}, before you saw up to it, or leave it to a coping saw; and what else is nearly as tight.`
+      : `Leave ${where}, to a coping saw or a rasp; and what else is nearly as tight.`;
+  });
+
+function reliefSteps({ corners, asked, beyond }: BladeAdvice, { about }: LengthWords): string[] {
+  const places = [
+    ...corners
+      .filter(({ kind, ofShoulder }) => kind === 'inside' && !ofShoulder)
+      .map(({ at }) => `the inside corner at station ${about(at.x)}`),
+    ...(asked?.tooTight ?? [])
+      .filter((bend) => !beyond.includes(bend))
+      .map(({ kind, at, edge }) => `the tight ${kind} at station ${about(at.x)} (${edge})`),
+  ];
+  return places.length === 0
+    ? []
+    : [`Saw relief cuts through the waste, just short of the line, at ${places.join(' and ')}.`];
+}
+
+/** The hollow edge first, while all of the board's width stands behind it; its offcut taped back for the next. */
+function curveSteps({ sawAllowance }: Part, curved: readonly SawnEdge[], { corners }: BladeAdvice): string[] {
+  const hollow = (edge: SawnEdge): number =>
+    tightestBends([edge], 'hollow', 0)[0]?.radius ?? Number.MAX_VALUE;
+  const [first, second] = [...curved].sort((a, b) => hollow(a) - hollow(b));
+  if (!first) return [];
+  const line = sawAllowance > 0 ? 'to the dashed line' : 'just outside the line';
+  const isHollow = hollow(first) < Number.MAX_VALUE;
+  const runsOut = corners.some(
+    ({ kind, edge, ofShoulder }) => kind === 'outside' && !ofShoulder && edge === first.name,
+  );
+  const whole = runsOut ? 'out through the waste past every outside corner' : 'its waste in one piece';
+  const waste = first.pieces.some(isShoulder) ? 'from shoulder to shoulder' : whole;
+  if (!second) return [`Saw ${quoted(first.name)} ${line}, ${waste}.`, ...finish(sawAllowance)];
+  return [
+    `Saw ${quoted(first.name)} ${line}${isHollow ? ' first, its hollow while the whole width of the board stands behind it' : ' first'}.`,
+    `Tape its offcut back on: the board keeps its weight and its straight edge for clamp and push block. Then saw ${quoted(second.name)}.`,
+    ...finish(sawAllowance),
+  ];
+}
+
+const finish = (sawAllowance: number): string[] =>
+  sawAllowance > 0 ? ['Take the saw marks off, down to the solid line.'] : [];
+
+/** Half a turn about the upright lays the other hand's edge against the gauge; its tilt would turn about with it. */
+function handStep(part: Part): string[] {
+  if (part.job.pair !== 'mirrored' || !isHanded(part)) return [];
+  const tilted = part.ends?.some(({ angles }) => angles.bevel !== 0) ?? false;
+  return [
+    tilted
+      ? 'For the other hand of the pair take the mirrored pattern, and cut its ends with the board’s far edge against the ' +
+        'gauge, swung as far the other way; the blade’s tilt stays.'
+      : 'For the other hand of the pair take the mirrored pattern.',
+  ];
+}

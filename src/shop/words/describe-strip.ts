@@ -1,0 +1,159 @@
+import type { Point } from '../../curves/geometry/point.ts';
+import type { ShowLength, Warning } from '../../units/fault.ts';
+import { showPercent } from '../../units/number-format.ts';
+import { type Rule, showFine, showLength, showSize } from '../../units/rule.ts';
+import type { Unit } from '../../units/unit.ts';
+import { hardestOf, type RunsAdvice } from '../strip/part-strips.ts';
+import type { StripAdvice } from '../strip/strip-advice.ts';
+import type { Side, StripNail } from '../strip/strip-nails.ts';
+import { strengthLeft } from '../wood/grain-strength.ts';
+import { NEWTONS_IN_LBF } from '../wood/pound-force.ts';
+import { woodInSentence } from '../wood/species.ts';
+import { band } from './describe-stock.ts';
+
+/** The force that a maker's own scales show, and newtons in it; in a kilogram-force by standard gravity. */
+const FELT = {
+  mm: { name: 'kgf', newtons: 9.80665 },
+  in: { name: 'lbf', newtons: NEWTONS_IN_LBF },
+} as const;
+
+/** "13.3 N (1.4 kgf)": newtons, and what it feels like on the maker's own scales. */
+export function showForce(newtons: number, unit: Unit): string {
+  const felt = FELT[unit];
+  return `${twoOrMoreDigits(newtons)} N (${twoOrMoreDigits(newtons / felt.newtons)} ${felt.name})`;
+}
+
+/** As many digits as wood deserves: 0.42, 3.1, 13, 130. */
+const twoOrMoreDigits = (value: number): string =>
+  value >= 10 ? value.toFixed(0) : value >= 1 ? value.toFixed(1) : value.toFixed(2);
+
+/** "0.43 %". */
+const showStrain = (strain: number): string => showPercent(strain, 2);
+
+const FACES: Readonly<Record<Side, string>> = { left: 'upper', right: 'lower' };
+const BESIDE: Readonly<Record<Side, string>> = { left: 'above', right: 'below' };
+
+/** Which strip, how far it is strained, and the thickest that is safe: one line each. */
+export function sayStrip(advice: StripAdvice, length: ShowLength, unit: Unit): string[] {
+  const { species, thickness, width, cutLength, overhang, tapered } = advice;
+  const thick = tapered ? `${length(thickness)} thick at the start` : `${length(thickness)} thick`;
+  return [
+    `${species.name}, ${thick}, ${length(width)} wide, ${length(cutLength)} long: ` +
+      `${length(overhang)} or more past the line at each end.`,
+    sayStrain(advice, length),
+    sayThickest(advice, length, unit),
+  ];
+}
+
+const VERDICTS = { safe: 'safe', risky: 'risky', breaks: 'it breaks' } as const;
+
+function sayStrain(
+  { strain, worst, safeStrain, breakingStrain, verdict }: StripAdvice,
+  mm: ShowLength,
+): string {
+  return (
+    `Strain ${showStrain(strain)} at station ${mm(worst.at.x)}, radius ${mm(worst.radius)}: ${VERDICTS[verdict]}. ` +
+    `Safe up to ${showStrain(safeStrain)}; the average clear piece breaks at about ${showStrain(breakingStrain)}.`
+  );
+}
+
+/** Where a strip cannot help. */
+const NO_STRIP = 'Ease the curve, or trace the printed pattern instead.';
+
+function sayThickest(
+  { species, maxThickness, maxThicknessOnRule }: StripAdvice,
+  length: ShowLength,
+  unit: Unit,
+): string {
+  if (maxThicknessOnRule > 0)
+    return `Thickest safe strip of ${woodInSentence(species)}: ${length(maxThicknessOnRule)}.`;
+  return (
+    `No strip of ${woodInSentence(species)} that your rule can measure bends this far safely: it would be ` +
+    `${showFine(maxThickness, unit)} thick. ${NO_STRIP}`
+  );
+}
+
+/** Where each nail stands, and what it bears: one line each, from start to end. */
+export function sayNails(advice: StripAdvice, rule: Rule): string[] {
+  const { nails, nailDiameter, traced } = advice;
+  if (nails.length === 0) return [];
+  const length = (mm: number): string => showLength(mm, rule);
+  const at = ({ x, y }: Point): string => `station ${length(x)}, offset ${length(y)}`;
+  return [
+    `Trace along the ${FACES[traced]} face. The middles of ${showSize(nailDiameter, rule)} nails:`,
+    ...nails.map((nail) => `${nail.centres.map(at).join(joining(nail))}: ${sayNail(nail, rule.unit)}.`),
+  ];
+}
+
+const joining = ({ side }: StripNail): string => (side === 'either' ? ' or ' : ' and ');
+
+function sayNail({ side, force }: StripNail, unit: Unit): string {
+  if (side === 'either') return 'bears nothing, on either side of the strip';
+  if (side === 'both') return 'a held end, kept between two nails and clamped straight beyond them';
+  return `${BESIDE[side]} the strip, ${showForce(force, unit)}`;
+}
+
+/** What to heed with the strips of a part: each caution once, the hardest run's words first. */
+export function cautionsOf(runs: RunsAdvice, rule: Rule): Warning[] {
+  const all = [hardestOf(runs), ...runs].flatMap(({ advice }) =>
+    stripCautions(advice, (mm) => showLength(mm, rule), rule.unit),
+  );
+  return all.filter(({ code }, i) => all.findIndex((other) => other.code === code) === i);
+}
+
+/** Grain running out 1 in 10: as steep as a stressed slender part should have it. */
+const RUNOUT = Math.atan(1 / 10);
+
+/** What to heed with this strip. Those that can hurt come first. */
+export function stripCautions(advice: StripAdvice, length: ShowLength, unit: Unit): Warning[] {
+  return [...breakCautions(advice, length), ...nailCautions(advice, unit), ...habitCautions(advice)];
+}
+
+function breakCautions(
+  { verdict, thickness, maxThicknessOnRule }: StripAdvice,
+  length: ShowLength,
+): Warning[] {
+  if (verdict === 'safe') return [];
+  const cure = maxThicknessOnRule > 0 ? 'Take a thinner one.' : NO_STRIP;
+  const splinters =
+    'A strip that snaps throws splinters: wear eye protection, and keep your face out of its plane.';
+  const message =
+    verdict === 'breaks'
+      ? `a strip ${length(thickness)} thick breaks before it reaches this curve. ${cure} ${splinters}`
+      : `a strip ${length(thickness)} thick may break, or stay bent. ${cure} ${splinters}`;
+  return [{ code: `strip.${verdict}`, message }];
+}
+
+function nailCautions({ nails, nailBears }: StripAdvice, unit: Unit): Warning[] {
+  const hardest = Math.max(0, ...nails.map(({ force }) => force));
+  if (hardest <= nailBears) return [];
+  return [
+    {
+      code: 'strip.nails',
+      message:
+        `a nail bears ${showForce(hardest, unit)}; one this thick should bear ${showForce(nailBears, unit)} at most. ` +
+        `Screw blocks to the board instead, or take a thinner or narrower strip.`,
+    },
+  ];
+}
+
+/** What holds for every strip, and for every strip of a kind. */
+function habitCautions({ tapered, thickness, width }: StripAdvice): Warning[] {
+  const cautions: readonly (readonly [applies: boolean, code: string, message: string])[] = [
+    [true, 'strip.spring', 'a sprung strip flies when it is let go. Hold it while you draw each nail.'],
+    [
+      true,
+      'strip.grain',
+      'the figures are for clear, straight grain. Choose a strip without knots; grain that runs out ' +
+        `1 in 10 leaves it about ${band(strengthLeft(RUNOUT))} as strong.`,
+    ],
+    [true, 'strip.creep', 'a batten left sprung stays bent. Draw the line and take it off.'],
+    [
+      thickness > width,
+      'strip.tips',
+      'a strip thicker than it is wide bends out of the board. Take a wider one.',
+    ],
+    [tapered, 'strip.taper', 'a tapered strip slides between its nails, thick end first. Stop that end.'],
+  ];
+  return cautions.filter(([applies]) => applies).map(([, code, message]) => ({ code, message }));
+}

@@ -1,0 +1,60 @@
+import { isSquare } from '../../part/ends/end-planes.ts';
+import type { Part } from '../../part/part.ts';
+import type { Warning } from '../../units/fault.ts';
+import type { SawnEdge } from '../saw/bends-and-corners.ts';
+import type { LengthWords } from './length-format.ts';
+
+/** Under this length a part is held by a clamp or a sled, not by hand, mm: 12 in. Common practice. */
+const SHORT_MM = 305;
+
+/** What to heed at the saw, for this part. What hurts first comes first. */
+export function sawCautions(
+  part: Part,
+  edges: readonly SawnEdge[],
+  height: number,
+  words: LengthWords,
+): Warning[] {
+  const { unit, length } = words;
+  const thickness = part.stock?.thickness;
+  const curves = edges.some(({ pieces }) => pieces.some(({ type }) => type !== 'line'));
+  const both = (inch: string, mm: string): string => (unit === 'in' ? inch : mm);
+  const cautions: readonly (readonly [applies: boolean, code: string, message: string])[] = [
+    [
+      thickness !== undefined && thickness > height,
+      'saw.too-high',
+      `the part is ${length(thickness ?? 0)} thick and ${length(height)} go under the guide. Saw it in layers, or with a bow saw.`,
+    ],
+    [
+      true,
+      'saw.fingers',
+      `keep fingers ${both('4 in', '100 mm')} from the blade and out of its line; push the last of the cut with a block.`,
+    ],
+    [
+      true,
+      'saw.guide',
+      `set the upper guide within ${both('1/2 in', '12 mm')} of the wood, and cover all of the blade but what saws (as 29 CFR 1910.213(i) asks of employers).`,
+    ],
+    [
+      curves,
+      'saw.back-out',
+      'do not back out of a long curve with the saw running, nor twist the blade: stop it, or saw out through the waste.',
+    ],
+    [
+      part.ends?.some((end) => !isSquare(end)) ?? false,
+      'saw.leaning',
+      'a leaning cut creeps along the gauge: clamp the part to it, a stop on the kept side only, the offcut free to fall.',
+    ],
+    [
+      part.bounds.right - part.bounds.left < SHORT_MM,
+      'saw.short',
+      'the part is short: clamp it to a sled or a larger board rather than hold it by hand.',
+    ],
+    [true, 'saw.wear', 'protect eyes, ears and lungs; let the blade stop before you clear away offcuts.'],
+    [
+      true,
+      'saw.manual',
+      'the saw’s own manual and the rules of your place come before anything said here. Unplug it to change or tilt the blade.',
+    ],
+  ];
+  return cautions.filter(([applies]) => applies).map(([, code, message]) => ({ code, message }));
+}

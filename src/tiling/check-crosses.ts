@@ -1,0 +1,88 @@
+import { around, type Box, overlap } from '../curves/geometry/bounds.ts';
+import { type Chord, passes } from '../curves/geometry/flatten.ts';
+import { distance, type Point } from '../curves/geometry/point.ts';
+import { cornersOnFace } from '../part/edge-corners.ts';
+import type { Part, PartEdge } from '../part/part.ts';
+import { cellAt, type Grid, type Place, sheetName } from './grid/grid.ts';
+import type { Check, CheckCross } from './layout.ts';
+
+/** White round a check cross: its arms of 4 mm, and its letter beside it. */
+export const CROSS_REACH_MM = 9;
+
+/** How finely a free place for a check cross is sought, mm. */
+const SEARCH_STEP_MM = 4;
+
+/** The four outer corners, from the top left clockwise: P to R and Q to S are the diagonals. */
+const CORNERS = [
+  { letter: 'P', x: -1, y: 1 },
+  { letter: 'Q', x: 1, y: 1 },
+  { letter: 'R', x: 1, y: -1 },
+  { letter: 'S', x: -1, y: -1 },
+] as const;
+
+type Corner = (typeof CORNERS)[number];
+
+/** A cross as far out as it goes towards each corner, clear of the lines and the register marks. */
+export function checkCrosses(
+  grid: Grid,
+  printed: readonly Place[],
+  lines: readonly Chord[],
+  marks: readonly Box[],
+): CheckCross[] {
+  return CORNERS.flatMap((corner) => {
+    const outward = printed
+      .flatMap((place) => spots(cellAt(grid, place), corner).map((at) => ({ at, sheet: sheetName(place) })))
+      .sort((a, b) => reach(b.at, corner) - reach(a.at, corner));
+    const free = outward.find(({ at }) => isFree(around(at, CROSS_REACH_MM), lines, marks));
+    return free ? [{ letter: corner.letter, ...free }] : [];
+  });
+}
+
+const reach = (at: Point, corner: Corner): number => at.x * corner.x + at.y * corner.y;
+
+/** Places along the two sides that meet in a sheet's corner. */
+function spots(cell: Box, corner: Corner): Point[] {
+  const inset = {
+    left: cell.left + CROSS_REACH_MM,
+    right: cell.right - CROSS_REACH_MM,
+    bottom: cell.bottom + CROSS_REACH_MM,
+    top: cell.top - CROSS_REACH_MM,
+  };
+  const x = corner.x > 0 ? inset.right : inset.left;
+  const y = corner.y > 0 ? inset.top : inset.bottom;
+  const count = Math.floor(Math.min(inset.right - inset.left, inset.top - inset.bottom) / SEARCH_STEP_MM);
+  return Array.from({ length: Math.max(0, count) }, (_, i) => [
+    { x: x - corner.x * i * SEARCH_STEP_MM, y },
+    { x, y: y - corner.y * i * SEARCH_STEP_MM },
+  ]).flat();
+}
+
+const isFree = (box: Box, lines: readonly Chord[], marks: readonly Box[]): boolean =>
+  !lines.some((line) => passes(line, box)) && !marks.some((mark) => overlap(mark, box));
+
+/** The diagonals to measure once the sheets are taped. */
+export function diagonals(crosses: readonly CheckCross[]): Check[] {
+  const at = (letter: string): CheckCross | undefined => crosses.find((cross) => cross.letter === letter);
+  return [
+    [at('P'), at('R')],
+    [at('Q'), at('S')],
+  ].flatMap(([a, b]) => (a && b ? [check(`cross ${a.letter} to cross ${b.letter}`, a.at, b.at)] : []));
+}
+
+/** Each edge of a part from end to end, as the ends are cut. */
+export const edgeChecks = (part: Part): Check[] => part.edges.map((edge, i) => endToEnd(part, edge, i));
+
+function endToEnd(part: Part, edge: PartEdge, i: number): Check {
+  const [from, to] = cornersOnFace(part, edge);
+  const middle = part.shape.type === 'half' ? part.shape.middles[i] : undefined;
+  return middle
+    ? check(`${edge.name}, end to centre line, straight`, from, middle)
+    : check(`${edge.name}, end to end, straight`, from, to);
+}
+
+export const check = (label: string, from: Point, to: Point): Check => ({
+  label,
+  from,
+  to,
+  length: distance(from, to),
+});

@@ -1,0 +1,56 @@
+import { type Frame, type Grid, LINE_PAD_MM, pitchAcross, pitchDown, windowsOver } from './grid.ts';
+import type { Laid } from './row-spans.ts';
+
+/** How many windows in a row, where the first begins, mm, and how far that is from the plain place, mm. */
+export interface Stand {
+  readonly count: number;
+  readonly start: number;
+  readonly shift: number;
+}
+
+/**
+ * Where a row of windows may begin to hold a line from `low` to `high`: the fewest windows, spare room
+ * shared evenly, then shifted; then one window more, shifted by up to a window. More would stand empty.
+ */
+export function stands(low: number, high: number, pitch: number, overlap: number, step: number): Stand[] {
+  const middle = plainStand(low, high, pitch, overlap);
+  const fewest = middle.count;
+  const found = [middle];
+  for (const count of [fewest, fewest + 1]) {
+    if (count === 1) continue;
+    const from = Math.max(high + LINE_PAD_MM - count * pitch - overlap, low - pitch - overlap / 2);
+    const to = Math.min(low - LINE_PAD_MM, high - overlap / 2 - (count - 1) * pitch);
+    const plain = count === fewest ? middle.start : (from + to) / 2;
+    const steps = Math.floor((to - from) / 2 / step);
+    for (let k = -steps; k <= steps; k++) {
+      const shift = Math.abs(k) * step + (count - fewest) * pitch;
+      if (shift > 0) found.push({ count, start: plain + k * step, shift });
+    }
+  }
+  return found;
+}
+
+/** The fewest windows, spare room shared evenly. */
+function plainStand(low: number, high: number, pitch: number, overlap: number): Stand {
+  const count = windowsOver(high - low + 2 * LINE_PAD_MM, pitch, overlap);
+  return { count, start: (low + high - count * pitch - overlap) / 2, shift: 0 };
+}
+
+/** Windows in a row across and in a row down, y down for the latter. */
+export const gridOf = (frame: Frame, across: Stand, down: Stand): Grid => ({
+  ...frame,
+  rows: down.count,
+  columns: across.count,
+  left: across.start,
+  top: -down.start,
+});
+
+/** The fewest windows over some lines, spare room shared evenly. */
+export function plainGrid({ bounds }: Laid, frame: Frame): Grid {
+  const { left, right, bottom, top } = bounds;
+  return gridOf(
+    frame,
+    plainStand(left, right, pitchAcross(frame), frame.overlap),
+    plainStand(-top, -bottom, pitchDown(frame), frame.overlap),
+  );
+}

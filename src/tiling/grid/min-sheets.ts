@@ -1,0 +1,62 @@
+import { cross, type Point, subtract } from '../../curves/geometry/point.ts';
+import { type Frame, pitchAcross, pitchDown, windowsOver } from './grid.ts';
+
+/** So many directions over a right angle, 0.1° apart: 5 mm in 3 m are lost between two of them. */
+const DIRECTIONS = 900;
+
+/**
+ * A number of sheets that no layout of a line on this paper goes below, at whatever turn and shift.
+ *
+ * Proof. Turned by θ, the line is e(θ) wide and e(θ + 90°) high. Windows of one grid that hold it stand
+ * in at least a columns and b rows, the fewest whose a·pitch + overlap, b·pitch + overlap reach so far.
+ * The line is in one piece, so its sheets hang together by seams (a sheet near a corner that it passes
+ * is printed too); a tree of seams that reaches a columns and b rows needs a − 1 steps sideways and
+ * b − 1 up or down, so a + b − 1 sheets. Between two directions δ apart e changes by no more than the
+ * line's diameter times δ/2 from the nearer, which is taken off; the least over all of them bounds every
+ * turn. Both ways the paper may lie together make a right angle of directions a full turn.
+ */
+export function leastSheets(line: readonly Point[], frames: readonly Frame[]): number {
+  const hull = convexHull(line);
+  const step = Math.PI / 2 / DIRECTIONS;
+  const [wide, high] = [extent(hull, 1, 0), extent(hull, 0, 1)];
+  const slack = (Math.hypot(wide, high) * step) / 2;
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < DIRECTIONS; i++) {
+    const [cos, sin] = [Math.cos(i * step), Math.sin(i * step)];
+    const [across, down] = [extent(hull, cos, sin) - slack, extent(hull, -sin, cos) - slack];
+    for (const frame of frames) least = Math.min(least, sheetsOver(across, down, frame));
+  }
+  return least;
+}
+
+/** The fewest sheets in one piece that reach so far both ways. */
+export const sheetsOver = (across: number, down: number, frame: Frame): number =>
+  windowsOver(across, pitchAcross(frame), frame.overlap) +
+  windowsOver(down, pitchDown(frame), frame.overlap) -
+  1;
+
+function extent(points: readonly Point[], x: number, y: number): number {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const at of points) {
+    const along = at.x * x + at.y * y;
+    if (along < low) low = along;
+    if (along > high) high = along;
+  }
+  return high - low;
+}
+
+/** The corners of the smallest convex figure round some points (Andrew's monotone chain). */
+function convexHull(points: readonly Point[]): Point[] {
+  const sorted = [...points].sort((a, b) => a.x - b.x || a.y - b.y);
+  const half = (run: readonly Point[]): Point[] => {
+    const kept: Point[] = [];
+    for (const at of run) {
+      while (kept.length >= 2 && isRightTurn(kept.at(-2)!, kept.at(-1)!, at)) kept.pop();
+      kept.push(at);
+    }
+    return kept;
+  };
+  return [...half(sorted), ...half(sorted.reverse())];
+}
+
+const isRightTurn = (a: Point, b: Point, c: Point): boolean => cross(subtract(b, a), subtract(c, a)) <= 0;

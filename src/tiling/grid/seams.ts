@@ -1,0 +1,61 @@
+import { around } from '../../curves/geometry/bounds.ts';
+import { type Chord, passes } from '../../curves/geometry/flatten.ts';
+import { between, type Point } from '../../curves/geometry/point.ts';
+import { cellAt, type Grid, type Place, sheetName } from './grid.ts';
+
+/** The middle of the overlap of two printed neighbours: where the upper sheet is trimmed. */
+export interface Seam {
+  /** Beneath, then on top once taped. */
+  readonly sheets: readonly [string, string];
+  readonly places: readonly [Place, Place];
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** A register mark's arms reach this far from its centre, mm: two marks 5 mm off true still touch. */
+export const REGISTER_REACH_MM = 5;
+
+/** White kept between a register mark and the line to cut, mm. */
+const REGISTER_GAP_MM = 1.5;
+
+/** How finely a place off the line is sought, mm. */
+const SHIFT_STEP_MM = 2;
+
+/** Every seam between printed sheets: the sheet at its left or above lies beneath. */
+export function seamsOf(grid: Grid, printed: readonly Place[]): Seam[] {
+  const names = new Set(printed.map(sheetName));
+  return printed.flatMap((place) => {
+    const { left, right, top, bottom } = cellAt(grid, place);
+    const [above, before] = [
+      { row: place.row - 1, column: place.column },
+      { row: place.row, column: place.column - 1 },
+    ];
+    const seam = (beneath: Place, from: Point, to: Point): Seam[] =>
+      names.has(sheetName(beneath))
+        ? [{ sheets: [sheetName(beneath), sheetName(place)], places: [beneath, place], from, to }]
+        : [];
+    return [
+      ...seam(before, { x: left, y: top }, { x: left, y: bottom }),
+      ...seam(above, { x: left, y: top }, { x: right, y: top }),
+    ];
+  });
+}
+
+/**
+ * Centres of a seam's two register marks: at its quarters, or near them where the line runs. Where a line
+ * runs beside the seam so long that a mark finds no place, it is left out: the line joins the sheets there.
+ */
+export const registerCentres = (seam: Seam, lines: readonly Chord[]): Point[] =>
+  [1 / 4, 3 / 4].flatMap((quarter) => clearOfLines(seam, quarter, lines) ?? []);
+
+function clearOfLines(seam: Seam, quarter: number, lines: readonly Chord[]): Point | undefined {
+  const length = Math.hypot(seam.to.x - seam.from.x, seam.to.y - seam.from.y);
+  const room = length / 4 - 2 * REGISTER_REACH_MM;
+  for (let shift = 0; shift <= room; shift += SHIFT_STEP_MM)
+    for (const side of [1, -1]) {
+      const at = between(seam.from, seam.to, quarter + (side * shift) / length);
+      const box = around(at, REGISTER_REACH_MM + REGISTER_GAP_MM);
+      if (!lines.some((line) => passes(line, box))) return at;
+    }
+  return undefined;
+}

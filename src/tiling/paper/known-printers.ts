@@ -1,0 +1,87 @@
+import { parseDocument } from 'yaml';
+import { Findings } from '../../job/parse/diagnostics.ts';
+import { suggest } from '../../job/parse/did-you-mean.ts';
+import { readYaml } from '../../job/parse/read-yaml.ts';
+import { Table } from '../../job/parse/yaml-mapping.ts';
+import type { Entry } from '../../job/parse/yaml-node.ts';
+import { Fault } from '../../units/fault.ts';
+import { quoted } from '../../units/quoted.ts';
+import { type PrinterScale, parseScale } from './printer-scale.ts';
+
+/** A printer that has been measured. */
+export interface KnownPrinter extends PrinterScale {
+  readonly name: string;
+}
+
+const HEADING = [
+  ' How true each printer prints: what it makes of a length, across the paper’s short side and down its long one.',
+  ' Written by "fairlath printer set", from lines measured on the page of "fairlath printer sheet".',
+].join('\n');
+
+const CURE = 'Write across and down under each printer, such as "across: 99.7 %".';
+
+/**
+ * The list of printers as kept in a file; none in an empty text.
+ *
+ * @throws JobFaults every mistake of the text, with its line and column
+ */
+export function readPrinters(text: string): KnownPrinter[] {
+  if (text.split('\n').every((line) => /^\s*(#|$)/.test(line))) return [];
+  const findings = new Findings();
+  const root = readYaml(text, { name: 'list of printers', lists: CURE }, findings);
+  const table = root && Table.of(root, CURE);
+  const printers = table?.names.map((name) => readPrinter(name, table.get(name)));
+  findings.throwAny();
+  return (printers ?? []).filter((printer) => printer !== undefined);
+}
+
+function readPrinter(name: string, entry: Entry | undefined): KnownPrinter | undefined {
+  const table = entry && Table.of(entry, CURE);
+  if (!table) return undefined;
+  entry.attempt(() => checkName(name));
+  table.keepTo({ known: ['across', 'down'] });
+  const scale = (side: 'across' | 'down'): number | undefined => {
+    const value = table.require(side, `Write "${side}: 99.7 %", or run "fairlath printer set".`);
+    const typed = value?.text('Write a share such as 99.7 %.');
+    return typed === undefined ? undefined : value?.attempt(() => parseScale(typed));
+  };
+  const [across, down] = [scale('across'), scale('down')];
+  return across === undefined || down === undefined ? undefined : { name, across, down };
+}
+
+/** Words, figures, and what joins them: a name to type on a command line. */
+const NAME = /^[\p{L}\p{N}](?:[\p{L}\p{N} ._-]{0,38}[\p{L}\p{N}])?$/u;
+
+/** @throws Fault `printer.name` */
+export function checkName(name: string): void {
+  if (!NAME.test(name))
+    throw new Fault(
+      'printer.name',
+      `${quoted(name)} is no name for a printer. Use up to 40 letters, figures, dots, dashes or spaces, such as shop-laser.`,
+    );
+}
+
+/** The text with one printer added, or measured anew; all else in it stays, comments too. */
+export function withPrinter(text: string, { name, across, down }: KnownPrinter): string {
+  const document = parseDocument(text, { schema: 'failsafe' });
+  if (document.contents === null && document.commentBefore === null) document.commentBefore = HEADING;
+  document.set(name, document.createNode({ across: kept(across), down: kept(down) }));
+  return document.toString();
+}
+
+/** In per cent, to 1e-8 of the length. */
+const kept = (scale: number): string => `${Number((scale * 100).toFixed(6))} %`;
+
+/** @throws Fault `printer.unknown` */
+export function printerNamed(name: string, printers: readonly KnownPrinter[]): KnownPrinter {
+  const found = printers.find((printer) => printer.name === name);
+  if (found) return found;
+  const cure =
+    printers.length === 0
+      ? 'None has been measured yet: print "fairlath printer sheet", measure it, then run "fairlath printer set".'
+      : suggest(
+          name,
+          printers.map((printer) => printer.name),
+        );
+  throw new Fault('printer.unknown', `no printer ${quoted(name)} has been measured. ${cure}`);
+}

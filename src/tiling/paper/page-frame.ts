@@ -1,0 +1,50 @@
+import { lyingMargins, type Margin, type Margins, sidesOf } from './margins.ts';
+import type { Orientation, Paper } from './paper-sizes.ts';
+import { type PrinterScale, type Stretch, stretchOn, TRUE_PRINTER } from './printer-scale.ts';
+
+/** A page as it lies before the maker once it is printed, in true mm. */
+export interface PageFrame {
+  readonly size: Size;
+  readonly margin: Margins;
+  readonly stretch: Stretch;
+}
+
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface PageOptions {
+  readonly paper: Paper;
+  /** The edge of the paper left white, mm, ≥ 0. */
+  readonly margin: Margin;
+  /** Made good on every sheet; absent for a printer that prints true. */
+  readonly printer?: PrinterScale;
+}
+
+/**
+ * The page upright or lying, a roll at its longest. A printer that prints long makes the margins and the
+ * window long as well: on the page itself they are as asked, so nothing leaves its printable part.
+ */
+export function pageOf({ paper, margin, printer }: PageOptions, orientation: Orientation): PageFrame {
+  const upright = orientation === 'upright';
+  const stretch = stretchOn(printer ?? TRUE_PRINTER, orientation);
+  const { top, right, bottom, left } = upright ? sidesOf(margin) : lyingMargins(sidesOf(margin));
+  const [width, height] = upright ? [paper.width, paper.height] : [paper.height, paper.width];
+  return {
+    size: { width: width * stretch.x, height: height * stretch.y },
+    margin: {
+      top: top * stretch.y,
+      bottom: bottom * stretch.y,
+      left: left * stretch.x,
+      right: right * stretch.x,
+    },
+    stretch,
+  };
+}
+
+/** What a page shows: all inside its margins. */
+export const windowOf = ({ size, margin }: Pick<PageFrame, 'size' | 'margin'>): Size => ({
+  width: size.width - margin.left - margin.right,
+  height: size.height - margin.top - margin.bottom,
+});

@@ -1,0 +1,149 @@
+import { Fault } from '../../units/fault.ts';
+import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
+
+export type Orientation = 'upright' | 'lying';
+
+/** A sheet size, mm, standing upright. */
+export interface Paper {
+  readonly name: string;
+  readonly width: number;
+  readonly height: number;
+  /** Paper off a roll: `height` is the longest page, and pages are cut to the length they need. */
+  readonly roll?: true;
+}
+
+const inches = (name: string, width: number, height: number): Paper => ({
+  name,
+  width: width * MM_PER_INCH,
+  height: height * MM_PER_INCH,
+});
+
+/**
+ * The papers known by name. A4 and A3: ISO 216. Letter and tabloid: sizes A and B of ANSI/ASME Y14.1.
+ * Legal: 8.5 × 14 in, by custom.
+ */
+export const PAPERS: readonly Paper[] = [
+  inches('letter', 8.5, 11),
+  inches('legal', 8.5, 14),
+  inches('tabloid', 11, 17),
+  { name: 'a4', width: 210, height: 297 },
+  { name: 'a3', width: 297, height: 420 },
+];
+
+/** "letter, legal, …", as help and faults tell them. */
+export const PAPER_NAMES = PAPERS.map(({ name }) => name).join(', ');
+
+/** The sheet most printers hold where people measure in that unit. */
+export const USUAL_PAPER: Readonly<Record<Unit, string>> = { in: 'letter', mm: 'a4' };
+
+/** The longest page PDF readers must take: 14,400 units of 1/72 in (ISO 32000-1, Annex C.2). */
+export const MAX_PAGE_MM = 200 * MM_PER_INCH;
+
+/** Shorter than this a sheet has no room for its 100 mm scale bars. */
+const MIN_PAPER_MM = 100;
+
+const SIZE = /^(\d*\.?\d+)\s*(in|mm|cm)?\s*[x×]\s*(\d*\.?\d+)\s*(in|mm|cm)?$/i;
+
+const ROLL = /^roll\s*:\s*(\d*\.?\d+)\s*(in|mm|cm)?$/;
+
+const MM: Readonly<Record<string, number>> = { in: MM_PER_INCH, mm: 1, cm: 10 };
+
+/**
+ * A paper by name ("letter"), by size ("13x19in", "13 x 19 in", "300mmx400mm"), stood upright, or off a
+ * roll of some width ("roll:24in", "roll:610mm").
+ *
+ * @throws Fault `paper.unknown`, `paper.no-unit`, `paper.too-small`, `paper.too-large`
+ */
+export function parsePaper(text: string): Paper {
+  const plain = text.trim().toLowerCase();
+  const named = PAPERS.find(({ name }) => name === plain);
+  if (named) return named;
+  const roll = ROLL.exec(plain);
+  if (roll) return rolled(text.trim(), roll);
+  const size = SIZE.exec(plain);
+  return size ? sized(text.trim(), size) : unknown(text.trim());
+}
+
+function sized(text: string, [, across, acrossUnit, down, downUnit]: RegExpExecArray): Paper {
+  const [a, b] = [MM[acrossUnit ?? downUnit ?? ''], MM[downUnit ?? acrossUnit ?? '']];
+  if (a === undefined || b === undefined)
+    throw new Fault(
+      'paper.no-unit',
+      `paper "${text}" has no unit. Write ${across}x${down}in or ${across}x${down}mm.`,
+    );
+  const sides = [Number(across) * a, Number(down) * b];
+  const [width, height] = [Math.min(...sides), Math.max(...sides)];
+  checkSize(text, width, height);
+  return { name: sizeName(width, height, acrossUnit ?? downUnit), width, height };
+}
+
+function rolled(text: string, [, width, unit]: RegExpExecArray): Paper {
+  const size = MM[unit ?? ''];
+  if (size === undefined)
+    throw new Fault(
+      'paper.no-unit',
+      `paper "${text}" has no unit. Write roll:${width}in or roll:${width}mm.`,
+    );
+  checkSize(text, Number(width) * size, Number(width) * size);
+  return {
+    name: `roll:${Number(width)}${unit}`,
+    width: Number(width) * size,
+    height: MAX_PAGE_MM,
+    roll: true,
+  };
+}
+
+function sizeName(width: number, height: number, unit = 'mm'): string {
+  const size = (mm: number): number => Number((mm / (MM[unit] ?? 1)).toFixed(3));
+  return `${size(width)}x${size(height)}${unit}`;
+}
+
+function checkSize(text: string, width: number, height: number): void {
+  if (width < MIN_PAPER_MM)
+    throw new Fault(
+      'paper.too-small',
+      (length) =>
+        `paper "${text}" is ${length(width)} wide. Use ${length(MIN_PAPER_MM)} or more: the scale bars need it.`,
+    );
+  if (height > MAX_PAGE_MM)
+    throw new Fault(
+      'paper.too-large',
+      (length) =>
+        `paper "${text}" is ${length(height)} on its long side. Use ${length(MAX_PAGE_MM)} or less, the longest page a PDF may have.`,
+    );
+}
+
+function unknown(text: string): never {
+  const near = PAPERS.find(({ name }) => differs(name, text.toLowerCase()) <= MISSPELT);
+  const hint = near ? `Did you mean "${near.name}"? ` : '';
+  throw new Fault(
+    'paper.unknown',
+    `"${text}" is no paper known here. ${hint}Known: ${PAPER_NAMES}, a size such as 13x19in or 329x483mm, or a roll such as roll:24in.`,
+  );
+}
+
+/** One slip in a short name: two would turn "a4" into "b5". */
+const MISSPELT = 1;
+
+/** Letters to add, drop, change or swap to make one word of the other (optimal string alignment). */
+function differs(a: string, b: string): number {
+  if (Math.abs(a.length - b.length) > MISSPELT) return Number.POSITIVE_INFINITY;
+  const rows = Array.from({ length: a.length + 1 }, (_, i) => [i]);
+  const at = (i: number, j: number): number => rows[i]?.[j] ?? Number.POSITIVE_INFINITY;
+  for (let j = 1; j <= b.length; j++) rows[0]?.push(j);
+  for (let i = 1; i <= a.length; i++)
+    for (let j = 1; j <= b.length; j++) {
+      const change = a[i - 1] === b[j - 1] ? 0 : 1;
+      const swap =
+        a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1] ? at(i - 2, j - 2) + 1 : Number.POSITIVE_INFINITY;
+      rows[i]?.push(Math.min(at(i - 1, j) + 1, at(i, j - 1) + 1, at(i - 1, j - 1) + change, swap));
+    }
+  return at(a.length, b.length);
+}
+
+/** "A4", "letter", "329 × 483 mm", "24 in roll". */
+export const paperTitle = ({ name }: Paper): string =>
+  name
+    .replace(/^a\d$/, (size) => size.toUpperCase())
+    .replace(/^roll:([\d.]+)(\w+)$/, '$1 $2 roll')
+    .replace(/^([\d.]+)x([\d.]+)(\w+)$/, '$1 × $2 $3');

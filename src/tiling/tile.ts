@@ -1,0 +1,206 @@
+import { type Affine, apply, inverse, turning } from '../curves/geometry/affine.ts';
+import { around } from '../curves/geometry/bounds.ts';
+import { type Chord, chordsOf } from '../curves/geometry/flatten.ts';
+import type { Point } from '../curves/geometry/point.ts';
+import type { Part } from '../part/part.ts';
+import { Fault } from '../units/fault.ts';
+import { checkCrosses, diagonals } from './check-crosses.ts';
+import { nearChords } from './grid/chord-index.ts';
+import { type Frame, frameOf, type Grid, type Place } from './grid/grid.ts';
+import { type Lines, linesOf } from './grid/lines-to-tile.ts';
+import { sheetsAt } from './grid/make-sheets.ts';
+import { leastSheets } from './grid/min-sheets.ts';
+import { rollPlan } from './grid/roll-pages.ts';
+import { type Laid, laidOut, printedPlaces } from './grid/row-spans.ts';
+import { REGISTER_REACH_MM, registerCentres, seamsOf } from './grid/seams.ts';
+import { bestPlan, COARSE_CHORD_MM, plainSheets, type Subject } from './grid/search-grid.ts';
+import type { CheckCross, Layout, RegisterMark, Sheet } from './layout.ts';
+import { sidesOf } from './paper/margins.ts';
+import type { PageOptions } from './paper/page-frame.ts';
+import { paperTitle } from './paper/paper-sizes.ts';
+import { patternCode } from './pattern-code.ts';
+
+/** 1/2 in: nearly every desktop printer reaches that close to the edge; 6 mm is the risk of some. */
+export const DEFAULT_MARGIN_MM = 12.7;
+
+/** Room for a register mark and, beyond the trim line, for the neighbour's name in type of 3 mm. */
+export const DEFAULT_OVERLAP_MM = 15;
+
+/** A register mark from arm to arm. With less overlap each sheet would show only a part of it. */
+export const MIN_OVERLAP_MM = 2 * REGISTER_REACH_MM;
+
+/**
+ * More sheets than this are hardly taped true: at 200 seams of a third of a pencil line each the error
+ * is larger than the kerf, and the pile is thicker than a printer's tray. Whoever wants more says so.
+ */
+export const DEFAULT_MAX_SHEETS = 200;
+
+/** More than this is no pattern of a part: a wall of paper 20 m by 30 m. */
+export const MOST_SHEETS = 10_000;
+
+export interface LayOutOptions extends PageOptions {
+  /** How far neighbouring sheets show the same, mm, ≥ MIN_OVERLAP_MM. */
+  readonly overlap: number;
+  /** How far to turn the part on the paper, counter-clockwise, degrees; 'auto' looks for the best turn. */
+  readonly turn: 'auto' | number;
+  /** A pattern of more is refused before it is built: a whole number up to MOST_SHEETS. */
+  readonly maxSheets?: number;
+}
+
+/**
+ * The part laid over the fewest sheets that a search over the turn, the shift of the grid and both ways
+ * the paper may lie finds; `bestPlan` says what decides between equals. Sheets that no line touches are
+ * left out. The same part and options give the same layout on every machine.
+ *
+ * @throws Fault `layout.margin`, `layout.overlap`, `layout.turn`, `layout.max-sheets`, `layout.no-room`,
+ *   `layout.too-many-sheets`
+ */
+export const layOut = (part: Part, options: LayOutOptions): Layout => layOutLines(linesOf(part), options);
+
+/** The same for any lines: `layOut` says how, and what is refused. */
+export function layOutLines(lines: Lines, options: LayOutOptions): Layout {
+  checkOptions(options);
+  const chords = chordsOf(lines.all);
+  if (!chords.every(isFiniteChord)) throw new Error('a line of the part is not finite');
+  const { turnDeg, grid, plainSheets, lowerBound } = planOf(lines, chords, options);
+  const turn = turning(turnDeg);
+  const laid = laidOut(chords, turn, lines.also);
+  const printed = printedPlaces(laid, grid);
+  const marks = marksOn(laid, grid, printed, inverse(turn));
+  const crosses = crossesOn(chords, turn, grid, printed, marks);
+  const sheets = sheetsAt(printed, grid, turn, marks);
+  const { orientation, rows, columns, overlap } = grid;
+  return {
+    paper: options.paper,
+    orientation,
+    turnDeg,
+    margin: sidesOf(options.margin),
+    ...(options.printer && { printer: options.printer }),
+    overlap,
+    rows,
+    columns,
+    sheets: sheets as [Sheet, ...Sheet[]],
+    plainSheets,
+    lowerBound,
+    crosses,
+    checks: [...lines.checks, ...diagonals(crosses)],
+    code: patternCode([...lines.identity, sheets]),
+  };
+}
+
+/** The best grid and turn, refused when it takes too many sheets: at once where any would. */
+function planOf(lines: Lines, chords: readonly Chord[], options: LayOutOptions) {
+  const frames = framesWithRoom(options);
+  const most = maxSheetsOf(options);
+  const lowerBound = leastSheets(points(chordsOf(lines.finished)), frames);
+  const subject: Subject = {
+    chords,
+    coarse: chordsOf(lines.all, COARSE_CHORD_MM),
+    also: lines.also,
+    landmarks: lines.landmarks,
+  };
+  if (lowerBound > most) throw tooManySheets(subject, frames, lowerBound, options);
+  const plan = options.paper.roll
+    ? rollPlan(subject, frames, options.turn, lowerBound)
+    : bestPlan(subject, frames, options.turn, lowerBound);
+  if (plan.sheets > most) throw tooMany(plan.sheets, options, 'exactly');
+  return { ...plan, plainSheets: plainSheets(subject, frames[0]), lowerBound };
+}
+
+/** Upright paper first; one way at least has room, or the fault of upright paper is told. */
+function framesWithRoom(options: LayOutOptions): readonly [Frame, ...Frame[]] {
+  const tries = (['upright', 'lying'] as const).map((orientation): Frame | Fault => {
+    try {
+      return frameOf(options, orientation);
+    } catch (error) {
+      if (error instanceof Fault) return error;
+      throw error;
+    }
+  });
+  const [first, ...more] = tries.filter((one): one is Frame => !(one instanceof Fault));
+  if (!first) throw tries[0];
+  return [first, ...more];
+}
+
+/** The register marks of every seam, clear of the lines near it. */
+function marksOn(laid: Laid, grid: Grid, printed: readonly Place[], toPart: Affine): RegisterMark[] {
+  const near = nearChords(laid, grid);
+  return seamsOf(grid, printed).flatMap((seam) =>
+    registerCentres(seam, near(seam.places[1])).map((at) => ({ at: apply(toPart, at), sheets: seam.sheets })),
+  );
+}
+
+function crossesOn(
+  chords: readonly Chord[],
+  turn: Affine,
+  grid: Grid,
+  printed: readonly Place[],
+  marks: readonly RegisterMark[],
+): CheckCross[] {
+  const onPaper = chords.map(({ from, to }) => ({ from: apply(turn, from), to: apply(turn, to) }));
+  const taken = marks.map(({ at }) => around(apply(turn, at), REGISTER_REACH_MM + 1));
+  return checkCrosses(grid, printed, onPaper, taken).map((cross) => ({
+    ...cross,
+    at: apply(inverse(turn), cross.at),
+  }));
+}
+
+function checkOptions({ margin, overlap, turn, maxSheets = DEFAULT_MAX_SHEETS }: LayOutOptions): void {
+  const wrong = Object.values(sidesOf(margin)).find((side) => !(side >= 0 && Number.isFinite(side)));
+  if (wrong !== undefined)
+    throw new Fault(
+      'layout.margin',
+      (length) => `a margin is ${length(wrong)}. Use ${length(0)} or more.`,
+      '--margin',
+    );
+  if (!(overlap >= MIN_OVERLAP_MM && Number.isFinite(overlap)))
+    throw new Fault(
+      'layout.overlap',
+      (length) =>
+        `an overlap of ${length(overlap)} holds no register mark. Use ${length(MIN_OVERLAP_MM)} or more.`,
+      '--overlap',
+    );
+  if (turn !== 'auto' && !Number.isFinite(turn))
+    throw new Fault('layout.turn', `the turn is ${turn}. Use a number of degrees, or auto.`, '--turn');
+  if (!(Number.isInteger(maxSheets) && maxSheets >= 1 && maxSheets <= MOST_SHEETS))
+    throw new Fault(
+      'layout.max-sheets',
+      `${maxSheets} is no number of sheets. Use a whole number from 1 to ${MOST_SHEETS}.`,
+      '--max-sheets',
+    );
+}
+
+const maxSheetsOf = ({ maxSheets = DEFAULT_MAX_SHEETS }: LayOutOptions): number => maxSheets;
+
+const points = (chords: readonly Chord[]): Point[] => chords.flatMap(({ from, to }) => [from, to]);
+
+const isFiniteChord = (chord: Chord): boolean =>
+  points([chord]).every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y));
+
+/** Counted, not searched: it is said at once, and is enough to ask for. */
+function tooManySheets(
+  subject: Subject,
+  frames: readonly Frame[],
+  lowerBound: number,
+  options: LayOutOptions,
+): Fault {
+  if (lowerBound > MOST_SHEETS) return tooMany(lowerBound, options, 'exactly');
+  const plain = Math.min(...frames.map((frame) => plainSheets(subject, frame)));
+  return tooMany(plain, options, plain > lowerBound ? 'at most' : 'exactly');
+}
+
+/** @param counted exactly, or what a layout that was not searched for takes at most */
+function tooMany(sheets: number, options: LayOutOptions, counted: 'exactly' | 'at most'): Fault {
+  const name = paperTitle(options.paper);
+  const larger = 'use larger paper, such as a3, tabloid or a size of your own';
+  if (sheets > MOST_SHEETS)
+    return new Fault(
+      'layout.too-many-sheets',
+      `the pattern takes more than ${MOST_SHEETS} sheets of ${name}, which nobody tapes up. Look for a slip in its lengths, or ${larger}.`,
+    );
+  return new Fault(
+    'layout.too-many-sheets',
+    `the pattern takes ${counted === 'at most' ? 'up to ' : ''}${sheets} sheets of ${name}, and ${maxSheetsOf(options)} is the most to print. Give --max-sheets ${sheets} on the command line to print them, or ${larger}.`,
+    '--max-sheets',
+  );
+}

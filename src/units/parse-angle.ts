@@ -1,0 +1,62 @@
+import { toDouble } from './exact-fraction.ts';
+import { readNumber } from './parse-number.ts';
+import { quoted } from './quoted.ts';
+import { takeApart } from './split-typed.ts';
+import { type Complain, complaintsAbout } from './text-fault.ts';
+
+const EXAMPLE = '4, 7 1/2° or 1 in 6';
+const DEGREES = /^(°|deg|degs|degree|degrees)$/;
+const SLOPE = /^(in|:)$/;
+
+/**
+ * An angle as people type it: `4`, `4 deg`, `4°`, `4.5 degrees`, `7 1/2°`, or as a slope, rise and run:
+ * `1 in 6`, `1:6`. A minus leads the other way.
+ *
+ * @returns radians, |angle| < π/2; never -0
+ * @throws Fault `angle.empty`, `angle.too-long`, `angle.not-a-number`, `angle.comma`, `angle.exponent`,
+ *   `angle.zero-denominator` (also `1:0`), `angle.improper`, `angle.ambiguous` as for lengths, and
+ * - `angle.unknown-unit`: anything but degrees or a slope
+ * - `angle.half-slope`: `1 in`, without the run
+ * - `angle.too-large`: 90 degrees or more: such a cut would run along the edge it is meant to cross
+ */
+export function parseAngle(text: string): number {
+  const complain = complaintsAbout('angle', text);
+  const { negative, pieces } = takeApart(text, EXAMPLE, complain);
+  const [first = '', word, second = '', ...more] = pieces;
+  if (more.length > 0) {
+    throw complain('ambiguous', 'has more than one angle or slope', `Write one, such as ${EXAMPLE}`);
+  }
+  const isSlope = word !== undefined && SLOPE.test(word);
+  const size = isSlope ? slope(first, second, complain) : degrees(first, word, second, complain);
+  if (size >= Math.PI / 2) {
+    throw complain('too-large', 'is 90 degrees or more', 'Write an angle between -90 and 90 degrees');
+  }
+  return negative && size !== 0 ? -size : size;
+}
+
+function degrees(number: string, word: string | undefined, rest: string, complain: Complain): number {
+  if (word !== undefined && !DEGREES.test(word)) {
+    const cure = `Write degrees or a slope, such as ${EXAMPLE}`;
+    throw complain('unknown-unit', `has ${quoted(word)} where degrees are expected`, cure);
+  }
+  if (rest.trim() !== '') {
+    throw complain('ambiguous', 'goes on after the degrees', 'Write parts of a degree as in 4.5° or 4 1/2°');
+  }
+  return (toDouble(readNumber(number, complain)) * Math.PI) / 180;
+}
+
+function slope(riseText: string, runText: string, complain: Complain): number {
+  if (runText.trim() === '') {
+    throw complain(
+      'half-slope',
+      'is half a slope',
+      `Write rise and run, as in ${riseText.trim() || '1'} in 6`,
+    );
+  }
+  const rise = readNumber(riseText, complain);
+  const run = readNumber(runText, complain);
+  if (run.equals(0)) {
+    throw complain('zero-denominator', 'has a run of 0', `Write a run over 0, as in ${riseText.trim()} in 6`);
+  }
+  return Math.atan(toDouble(rise.div(run)));
+}

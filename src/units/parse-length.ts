@@ -1,0 +1,164 @@
+import Fraction from 'fraction.js';
+import { toDouble } from './exact-fraction.ts';
+import { Fault } from './fault.ts';
+import { type LengthUnit, MM_IN, unitNamed } from './length-unit.ts';
+import { readNumber } from './parse-number.ts';
+import { quoted } from './quoted.ts';
+import { takeApart } from './split-typed.ts';
+import { type Complain, complaintsAbout } from './text-fault.ts';
+import type { Unit } from './unit.ts';
+
+/** Which lengths make sense: any, 0 and more, or more than 0. */
+export type Sign = 'any' | 'not-negative' | 'positive';
+
+/**
+ * Longest length read, mm: 1 km. Anything longer is a slip of the keyboard or of the unit, and up to here
+ * a double still tells 1e-9 mm apart.
+ */
+export const MAX_LENGTH_MM = 1e6;
+
+const EXAMPLE = '28 3/4 in or 730 mm';
+
+/** A number as typed and the unit behind it, if any. */
+interface Measure {
+  readonly number: string;
+  readonly unit: LengthUnit | undefined;
+}
+
+/**
+ * A length as people type it: `28 3/4`, `28-3/4"`, `2' 4 1/2"`, `2'-4"`, `2ft 4in`, `.75`, `12½`, `730 mm`,
+ * `73cm`, `0.73 m`.
+ *
+ * Whole numbers, decimals and fractions go with every unit. A fraction is joined to its whole number by a
+ * space or by a hyphen without spaces; `28 - 3/4` may be a subtraction and is refused. A number without a
+ * unit is in `unit`; behind feet it is in inches. Inches behind feet are less than 12, the feet whole.
+ * Curly quotes, primes, `''`, ready-made fractions and the typographic minus are read as they look.
+ *
+ * @param unit the unit of a bare number
+ * @param sign what the place asks for
+ * @returns mm, rounded once from the exact fraction: `1 1/2 in` and `38.1 mm` give the same double.
+ *   Never -0; at most `MAX_LENGTH_MM` either way
+ * @throws Fault
+ * - `length.empty`: nothing there
+ * - `length.too-long`: more characters than a length needs
+ * - `length.not-a-number`: no number, or a sign that does not belong
+ * - `length.comma`: `12,5`, `1,200`
+ * - `length.exponent`: `1e3`
+ * - `length.zero-denominator`: `3/0`
+ * - `length.improper`: `1 5/4`
+ * - `length.ambiguous`: can be read in two ways: `1 1`, `1/2/3`, `1.5 1/2`, `28 - 3/4`
+ * - `length.unknown-unit`: `12abc`
+ * - `length.mixed-units`: `3 in 4 mm`
+ * - `length.feet-and-inches`: inches before feet, 12 inches or more behind feet, feet not whole before inches
+ * - `length.negative`, `length.zero`: where the place forbids them
+ * - `length.too-large`: over `MAX_LENGTH_MM`
+ */
+export function parseLength(text: string, unit: Unit, sign: Sign = 'any'): number {
+  const key = `${unit} ${sign} ${text}`;
+  const known = readLately.get(key);
+  if (known !== undefined) return known;
+  const mm = readAnew(text, unit, sign);
+  if (readLately.size >= MOST_KEPT) readLately.clear();
+  readLately.set(key, mm);
+  return mm;
+}
+
+/** A drag reads the same job in every frame, with all of its lengths but two as they were. */
+const readLately = new Map<string, number>();
+/** More than most jobs hold; all of them together take less room than a picture. */
+const MOST_KEPT = 1000;
+
+function readAnew(text: string, unit: Unit, sign: Sign): number {
+  const complain = complaintsAbout('length', text);
+  const { negative, pieces } = takeApart(text, EXAMPLE, complain);
+  const size = sumOf(measuresOf(pieces, complain), unit, complain);
+  if (size.gt(MAX_LENGTH_MM)) throw tooLarge(text);
+  refuseSign(negative, size, sign, complain);
+  return toDouble(negative ? size.neg() : size);
+}
+
+function measuresOf(pieces: readonly string[], complain: Complain): Measure[] {
+  const measures: Measure[] = [];
+  for (let i = 0; i < pieces.length; i += 2) {
+    const number = pieces[i] ?? '';
+    const word = pieces[i + 1];
+    if (word !== undefined) measures.push({ number, unit: knownUnit(word, number, complain) });
+    else if (number.trim() !== '') measures.push({ number, unit: undefined });
+  }
+  return measures;
+}
+
+function knownUnit(word: string, number: string, complain: Complain): LengthUnit {
+  const unit = unitNamed(word);
+  if (unit !== undefined) return unit;
+  if (/[^\p{L}'"°]/u.test(word)) {
+    throw complain(
+      'not-a-number',
+      `has a ${quoted(word)} that does not belong`,
+      `Write a length, such as ${EXAMPLE}`,
+    );
+  }
+  const value = /\d/.test(number) ? number.trim() : '12';
+  const cure = `Write in, ft, mm, cm or m, as in ${value} in or ${value} mm`;
+  throw complain('unknown-unit', `has ${quoted(word)} where a unit is expected`, cure);
+}
+
+function sumOf(measures: readonly Measure[], unit: Unit, complain: Complain): Fraction {
+  const [first, second] = measures;
+  if (first === undefined) throw complain('not-a-number', 'lacks a number', `Write one, such as ${EXAMPLE}`);
+  if (second === undefined) return readNumber(first.number, complain).mul(MM_IN[first.unit ?? unit]);
+  const inInches = second.unit === 'in' || second.unit === undefined;
+  if (measures.length === 2 && first.unit === 'ft' && inInches) {
+    return feetAndInches(first.number, second.number, complain);
+  }
+  throw notOneLength(measures, unit, complain);
+}
+
+function feetAndInches(feetText: string, inchText: string, complain: Complain): Fraction {
+  if (/^ -[^ ]/.test(inchText)) {
+    const cure = `Write ${feetText.trim()}'-${inchText.slice(2)}"`;
+    throw complain('ambiguous', 'has a minus or a hyphen before the inches', cure);
+  }
+  const feet = readNumber(feetText, complain);
+  const inches = readNumber(inchText.replace(/^ ?- ?/, ''), complain);
+  const whole = feet.mul(12).add(inches);
+  if (feet.d === 1n && inches.lt(12)) return whole.mul(MM_IN.in);
+  const wrong =
+    feet.d === 1n ? 'has 12 inches or more behind the feet' : 'has feet in parts before the inches';
+  throw complain('feet-and-inches', wrong, `Write ${inFeet(whole)} or ${whole.toFraction(true)}"`);
+}
+
+function inFeet(inches: Fraction): string {
+  return `${inches.div(12).floor().toFraction()}' ${inches.mod(12).toFraction(true)}"`;
+}
+
+/** Several numbers that are not feet and inches: the cure is their sum in one unit. */
+function notOneLength(measures: readonly Measure[], unit: Unit, complain: Complain): Error {
+  const sizes = measures.map((each) => readNumber(each.number, complain).mul(MM_IN[each.unit ?? unit]));
+  const sum = sizes.reduce((total, size) => total.add(size), new Fraction(0n));
+  const units = measures.map((each) => each.unit);
+  if (units.length === 2 && units[0] === 'in' && units[1] === 'ft') {
+    const cure = `Write ${inFeet(sum.div(MM_IN.in))}`;
+    return complain('feet-and-inches', 'has the inches before the feet', cure);
+  }
+  const cure = `Write one number with one unit, such as ${Number(toDouble(sum).toFixed(3))} mm for their sum`;
+  return complain('mixed-units', 'has several numbers with units', cure);
+}
+
+function refuseSign(negative: boolean, size: Fraction, sign: Sign, complain: Complain): void {
+  if (sign === 'any') return;
+  const zero = size.equals(0);
+  if (negative && !zero) {
+    throw complain('negative', 'is negative', 'Write it without the minus: only lengths from 0 up fit here');
+  }
+  if (zero && sign === 'positive') {
+    throw complain('zero', 'is no length', `Write a length over 0, such as ${EXAMPLE}`);
+  }
+}
+
+function tooLarge(text: string): Fault {
+  return new Fault(
+    'length.too-large',
+    (length) => `${quoted(text)} is too long. Write at most ${length(MAX_LENGTH_MM)}; look at the unit, too.`,
+  );
+}

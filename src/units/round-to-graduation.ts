@@ -1,0 +1,93 @@
+import Fraction from 'fraction.js';
+import { exactly, toDouble } from './exact-fraction.ts';
+import { MM_IN } from './length-unit.ts';
+import type { Unit } from './unit.ts';
+
+/** A fraction in lowest terms: 1/32 of an inch, 1/2 of a millimetre. Both whole, both > 0. */
+export interface Graduation {
+  readonly numerator: number;
+  readonly denominator: number;
+}
+
+/** The graduation nearest to a length of 0 or more, and how far the length lies from it. */
+export interface NearestMark {
+  /** Counted from 0. */
+  readonly isZero: boolean;
+  /** mm, rounded once. */
+  readonly mark: number;
+  /** As written on the rule, without its unit. */
+  readonly text: string;
+  /** Whether the length goes past the mark by more than a quarter of a graduation, or falls short by more. */
+  readonly off: 'full' | 'shy' | '';
+}
+
+/**
+ * The nearest mark of a rule; halfway, the one farther from 0. Exact, as in fractions: doubles decide only
+ * what their rounding cannot change.
+ *
+ * @param size mm, finite, >= 0
+ */
+export const nearestMark = (size: number, graduation: Graduation, unit: Unit): NearestMark =>
+  inDoubles(size, graduation, unit) ?? inFractions(size, graduation, unit);
+
+/** Up to here a count of quarters is exact, and what is written has at most 15 digits. */
+const MOST_QUARTERS = 2 ** 30;
+/** Nearer to a half or a quarter, in quarters, rounding might decide: three roundings at 2^30 are 4e-7. */
+const TOO_NEAR = 1e-6;
+
+/** Nothing where the length is too long, or too near to where the answer changes, for doubles to tell. */
+export function inDoubles(size: number, graduation: Graduation, unit: Unit): NearestMark | undefined {
+  const numerator = graduation.numerator * Number(MM_IN[unit].n);
+  const denominator = graduation.denominator * Number(MM_IN[unit].d);
+  const quarters = (4 * size * denominator) / numerator;
+  const nearest = Math.round(quarters);
+  if (nearest > MOST_QUARTERS || (nearest % 4 !== 0 && Math.abs(quarters - nearest) < TOO_NEAR))
+    return undefined;
+  const count = Math.round(quarters / 4);
+  const beyond = quarters - 4 * count;
+  return {
+    isZero: count === 0,
+    mark: (count * numerator) / denominator,
+    text: written(count * graduation.numerator, graduation.denominator, isInFractions(graduation, unit)),
+    off: beyond > 1 ? 'full' : beyond < -1 ? 'shy' : '',
+  };
+}
+
+function written(above: number, below: number, inFraction: boolean): string {
+  const rest = above % below;
+  if (!inFraction || rest === 0) return String(above / below);
+  const whole = (above - rest) / below;
+  const common = commonDivisor(rest, below);
+  return `${whole === 0 ? '' : `${whole} `}${rest / common}/${below / common}`;
+}
+
+const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b));
+
+export function inFractions(size: number, graduation: Graduation, unit: Unit): NearestMark {
+  const { numerator, denominator } = graduation;
+  const step = new Fraction(BigInt(numerator), BigInt(denominator));
+  const stepMm = step.mul(MM_IN[unit]);
+  /** So many quarters of a graduation, mm, rounded once as a typed length is. */
+  const quarters = (count: bigint): number => toDouble(stepMm.mul(count).div(4n));
+
+  const below = exactly(size).div(stepMm).floor().n;
+  // Beyond 2^53 graduations the halfway double may be that of the mark itself.
+  const nearer = size >= quarters(4n * below + 2n) && size !== quarters(4n * below);
+  const count = nearer ? below + 1n : below;
+  const value = step.mul(count);
+  return {
+    isZero: count === 0n,
+    mark: quarters(4n * count),
+    text: isInFractions(graduation, unit) ? value.toFraction(true) : value.toString(),
+    off: size > quarters(4n * count + 1n) ? 'full' : size < quarters(4n * count - 1n) ? 'shy' : '',
+  };
+}
+
+/** Inch rules of halves, quarters … are read in fractions, and all whose decimals never end. */
+function isInFractions({ denominator }: Graduation, unit: Unit): boolean {
+  const isBinary = (denominator & (denominator - 1)) === 0;
+  return (unit === 'in' && isBinary) || TEN_TO_MOST_PLACES % denominator !== 0;
+}
+
+/** Twelve decimal places write out every graduation of up to a thousand parts whose decimals end. */
+const TEN_TO_MOST_PLACES = 10 ** 12;

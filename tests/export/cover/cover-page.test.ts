@@ -1,0 +1,210 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { coverPages } from '../../../src/export/cover/cover-page.ts';
+import { settingOut } from '../../../src/export/drawing/dimensions.ts';
+import type { Page, Words } from '../../../src/export/drawing/drawing.ts';
+import { textWidth } from '../../../src/export/drawing/text-width.ts';
+import { parseJob } from '../../../src/job/parse/parse-job.ts';
+import { halfOf } from '../../../src/part/derived/half-pattern.ts';
+import { makePart } from '../../../src/part/make-part.ts';
+import type { Part } from '../../../src/part/part.ts';
+import { parsePaper } from '../../../src/tiling/paper/paper-sizes.ts';
+import { type LayOutOptions, layOut } from '../../../src/tiling/tile.ts';
+import { archTop, backLeg, block } from '../../tiling/parts.ts';
+
+const SAMPLES = ['hall-bench-leg', 'garden-arch-rail', 'hall-bench-stretcher', 'wall-shelf-bracket'];
+
+const sample = (name: string): Part =>
+  makePart(parseJob(readFileSync(new URL(`../../../samples/${name}.yaml`, import.meta.url), 'utf8')).job);
+
+function coversOf(part: Part, paper: string, turn: 'auto' | number = 'auto') {
+  const layout = layOut(part, { paper: parsePaper(paper), margin: 12.7, overlap: 15, turn });
+  return { layout, covers: coverPages(part, layout, settingOut(part)) };
+}
+
+const wordsOn = ({ drawing }: Page): Words[] => drawing.items.filter((item) => item.type === 'words');
+const textOn = (pages: readonly Page[]): string =>
+  pages
+    .flatMap(wordsOn)
+    .map(({ text }) => text)
+    .join(' ');
+
+/** All the cover says of a job in millimetres with one edge of these steps. */
+function sentencesOf(steps: string): string {
+  const job = `part: Brace\nunits: mm\nedges:\n  brace:\n    - from: [0, 0]\n    - ${steps}\n`;
+  return textOn(coversOf(makePart(parseJob(job).job), 'a3').covers);
+}
+
+describe('the cover', () => {
+  test.each(
+    SAMPLES.flatMap((name) =>
+      ['letter', 'a4'].flatMap(
+        (paper) =>
+          [
+            [name, paper, 'auto'],
+            [name, paper, 90],
+          ] as const,
+      ),
+    ),
+  )('of %s fits on one page of %s, turn %s', (name, paper, turn) => {
+    expect(coversOf(sample(name), paper, turn).covers.map((page) => page.name)).toEqual(['cover']);
+  });
+
+  test.each(['letter', 'a3', '160x200mm', '160x300mm'])(
+    'on %s keeps all its words inside the margins',
+    (paper) => {
+      const { covers, layout } = coversOf(sample('hall-bench-leg'), paper);
+      for (const page of covers)
+        for (const { text, at, size, anchor } of wordsOn(page)) {
+          const left =
+            at.x -
+            (anchor === 'start'
+              ? 0
+              : anchor === 'middle'
+                ? textWidth(text, size) / 2
+                : textWidth(text, size));
+          expect(left).toBeGreaterThanOrEqual(12.6);
+          expect(left + textWidth(text, size), text).toBeLessThanOrEqual(layout.paper.width - 12.6);
+          expect(at.y - size * 0.2).toBeGreaterThanOrEqual(12.5);
+          expect(at.y + size * 0.7).toBeLessThanOrEqual(layout.paper.height - 12.6);
+        }
+    },
+  );
+
+  test('on small paper the words run on and none is lost', () => {
+    const [large, small] = ['a3', '160x200mm'].map(
+      (paper) => coversOf(sample('hall-bench-leg'), paper).covers,
+    );
+    expect(small!.length).toBeGreaterThan(1);
+    expect(small!.map(({ name }) => name).slice(0, 2)).toEqual(['cover', 'cover 2']);
+    for (const words of ['Take care', 'Measure before you cut', 'not this pattern.', '15 5⁄8']) {
+      expect(textOn(large!)).toContain(words);
+      expect(textOn(small!)).toContain(words);
+    }
+  });
+
+  test('names every sheet on the map and the code in the subtitle', () => {
+    const { covers, layout } = coversOf(archTop(), 'a4');
+    const words = wordsOn(covers[0]!).map(({ text }) => text);
+    for (const { name } of layout.sheets) expect(words).toContain(name);
+    expect(textOn(covers)).toContain(`code ${layout.code}`);
+  });
+
+  test('gives each measure as the maker’s rule shows it', () => {
+    const text = textOn(coversOf(backLeg(), 'letter').covers);
+    // By hand: 34 in; √(34² + 1.25²) = 34.02297 in, nearest thirty-second 34 1/32 = 34.03125, less 0.0083: shy.
+    // ± by hand: 863.6 · (0.2/100 + 0.001) + 0.3·√3 = 3.11 mm, up to the next thirty-second 4/32.
+    expect(text).toContain('34 in ± 1⁄8 in front, end to end, straight');
+    expect(text).toContain('34 1⁄32 in shy ± 1⁄8 in back, end to end, straight');
+  });
+
+  test('says what helps where ± is more than an eighth of an inch, and only then', () => {
+    const rail = block(2400, 150);
+    const saying = (options: Partial<LayOutOptions>): string => {
+      const layout = layOut(rail, {
+        paper: parsePaper('a4'),
+        margin: 12.7,
+        overlap: 15,
+        turn: 'auto',
+        ...options,
+      });
+      return textOn(coverPages(rail, layout, settingOut(rail)));
+    };
+    // By hand: 2400 · (0.2/100 + 0.001) + 0.3 · √8 = 8.05 mm over nine sheets, up to the next half millimetre.
+    expect(saying({})).toMatch(
+      /± 8\.5 mm is more than joints forgive\. What helps: a printer measured once .*, larger paper or a roll, and long measures checked with a steel rule/,
+    );
+    const measured = saying({ printer: { across: 1, down: 1 } });
+    expect(measured).toMatch(/is more than joints forgive\. What helps: larger paper or a roll, and long/);
+    expect(saying({ paper: parsePaper('roll:24in') })).toMatch(
+      /What helps: a printer measured once [^,]*, then --printer\), and long/,
+    );
+    expect(textOn(coversOf(backLeg(), 'letter').covers)).not.toContain('What helps');
+  });
+
+  test('says which curve each run is', () => {
+    expect(textOn(coversOf(backLeg(), 'letter').covers)).toMatch(
+      /front, 0 in to 34 in; back, 0 in to 8 in: straight\./,
+    );
+    expect(textOn(coversOf(backLeg(), 'letter').covers)).toMatch(/springy batten/);
+    // 1200² / (8·320) + 320/2 = 722.5 mm, by hand.
+    expect(textOn(coversOf(archTop(), 'a4').covers)).toContain('part of a circle of radius 722.5 mm');
+  });
+
+  const BATTEN = /springy batten takes when it is bent over nails and may slide along them/;
+
+  test.each<[step: string, words: RegExp]>([
+    [
+      'bow: [400, 0]\n      rise: 60',
+      /0 mm to 400 mm: the line of a springy strip whose two ends a string draws/,
+    ],
+    ['ellipse: [400, 0]\n      rise: 60', /0 mm to 400 mm: half an ellipse standing on its chord\./],
+    ['batten: [400, 0]\n      through: [200, 30]', /slide along them\./],
+    ['batten: [400, 0]\n      through: [[150, 30], [250, 30]]', /slide along them\./],
+    [
+      'batten: [400, 0]\n      through: [200, 30]\n      ends: held',
+      /them, both ends held in line with what it meets\./,
+    ],
+    [
+      'batten: [400, 0]\n      through: [200, 30]\n      ends: [held, free]',
+      /them, its start held in line with/,
+    ],
+    ['batten: [400, 0]\n      apex: [200, 30]\n      ends: [free, held]', /them, its end held in line with/],
+  ])('says of %s which curve it is', (step, words) => {
+    const text = sentencesOf(step);
+    expect(text).toMatch(words);
+    if (step.startsWith('batten')) expect(text).toMatch(BATTEN);
+  });
+
+  test('warns that a tapered strip creeps, with its thicknesses as the rule shows them', () => {
+    const text = sentencesOf('batten: [400, 0]\n      through: [200, 30]\n      strip: {from: 6.35, to: 3}');
+    expect(text).toMatch(/springy batten planed from 6\.5 mm shy thick to 3 mm, bent over one nail/);
+    expect(text).toMatch(/creeps thick end first, so that friction or a stop must hold that end\./);
+    expect(text).not.toMatch(BATTEN);
+  });
+
+  test('says of each run on its own which curve it is', () => {
+    const text = sentencesOf('line: [100, 0]\n    - bow: [400, 0]\n      rise: 60');
+    expect(text).toMatch(
+      /brace, 0 mm to 100 mm: straight\..*brace, 100 mm to 400 mm: the line of a springy strip/,
+    );
+  });
+
+  test('one sheet needs no taping', () => {
+    expect(textOn(coversOf(block(100, 100), 'a4').covers)).toContain('nothing to tape');
+  });
+
+  test('of a half pattern says where to flip it, and measures to the centre line', () => {
+    const text = textOn(coversOf(halfOf(sample('garden-arch-rail')), 'a4').covers);
+    expect(text).toContain('half pattern, to flip on its centre line');
+    expect(text).toMatch(/left half, up to the centre line at 930 mm/);
+    expect(text).toContain('lower, end to centre line, straight');
+    expect(text).not.toContain('1860 mm ±');
+  });
+
+  test('names the printer the sheets are drawn for, and what to do when a measure is off', () => {
+    const layout = layOut(backLeg(), {
+      paper: parsePaper('letter'),
+      margin: 12.7,
+      overlap: 15,
+      turn: 'auto',
+      printer: { name: 'shop-laser', across: 0.997, down: 1.003 },
+    });
+    const text = textOn(coverPages(backLeg(), layout, settingOut(backLeg())));
+    expect(text).toMatch(/drawn for the printer shop-laser that prints 99\.7 % across, 100\.3 % down/);
+    expect(text).toMatch(/a true rule reads 100 mm/);
+    for (const words of ['same share everywhere', 'one seam only', 'out of square'])
+      expect(text).toContain(words);
+  });
+
+  test('with a roll is an ordinary page', () => {
+    const { covers, layout } = coversOf(backLeg(), 'roll:24in');
+    expect(covers.map(({ drawing }) => [drawing.width, drawing.height])).toEqual([
+      [expect.closeTo(215.9, 9), expect.closeTo(279.4, 9)],
+    ]);
+    expect(layout.sheets).toHaveLength(1);
+    expect(textOn(covers)).toMatch(/24 in roll.*This cover is an ordinary page/);
+    const wide = { ...layout, margin: { top: 5, right: 5, bottom: 5, left: 200 } };
+    expect(textOn(coverPages(backLeg(), wide, settingOut(backLeg())))).toBe(textOn(covers));
+  });
+});

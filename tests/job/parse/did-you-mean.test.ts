@@ -1,0 +1,104 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { JOB_KEYS, JOINT_KEYS, STEP_KEYS, STEP_KINDS, STOCK_KEYS } from '../../../src/job/job-keys.ts';
+import { nearName } from '../../../src/job/parse/did-you-mean.ts';
+
+test.each([
+  ['rize', 'rise'],
+  ['Rise', 'rise'],
+  ['raduis', 'radius'],
+  ['thru', 'through'],
+  ['rad', 'radius'],
+  ['threw', undefined],
+  ['throgh', 'through'],
+  ['x', undefined],
+  ['th', undefined],
+  ['', undefined],
+])('%j is taken for %j', (written, meant) => {
+  expect(nearName(written, ['through', 'rise', 'radius'])).toBe(meant);
+});
+
+test.each([
+  ['dia', 'diameter', JOINT_KEYS.hole],
+  ['len', 'length', JOINT_KEYS.slot],
+  ['lth', 'length', JOINT_KEYS.slot],
+  ['wid', 'width', JOINT_KEYS.slot],
+  ['thk', 'thickness', STOCK_KEYS],
+  ['thick', 'thickness', STOCK_KEYS],
+  ['qty', 'quantity', JOB_KEYS],
+  ['grad', 'graduation', JOB_KEYS],
+  ['thru', 'through', STEP_KEYS.batten],
+] as const)('%j is short for %j', (written, meant, { known }) => {
+  expect(nearName(written, known)).toBe(meant);
+});
+
+test('two letters changed over are one slip, so that a short word is known by them', () => {
+  expect(nearName('ta', ['at', 'out'])).toBe('at');
+  expect(nearName('otu', ['at', 'out'])).toBe('out');
+  expect(nearName('edns', ['edges', 'ends'])).toBe('ends');
+});
+
+test('what may be short for several names is taken for none of them', () =>
+  expect(nearName('spl', ['splay', 'spline'])).toBeUndefined());
+
+test('of two as near, the one whose letter is left out', () => {
+  expect(nearName('ot', ['at', 'out'])).toBe('out');
+});
+
+test('a single letter is not taken for another', () => expect(nearName('a', ['b'])).toBeUndefined());
+
+describe('no false suggestions', () => {
+  const VOCABULARIES = [JOB_KEYS, STOCK_KEYS, ...Object.values(JOINT_KEYS), ...Object.values(STEP_KEYS)].map(
+    ({ known }) => known,
+  );
+  const anyNames = fc.constantFrom(...VOCABULARIES, STEP_KINDS);
+
+  test('property: what is taken for a name has most of its letters from it', () =>
+    fc.assert(
+      fc.property(
+        anyNames,
+        fc.string({ unit: fc.constantFrom(...'adehilnorstuw'), maxLength: 9 }),
+        (names, word) => {
+          const meant = nearName(word, names);
+          if (meant === undefined) return;
+          const foreign = [...word].filter((letter) => !meant.includes(letter));
+          expect(foreign.length).toBeLessThanOrEqual(Math.min(2, Math.floor(word.length / 2)));
+        },
+      ),
+    ));
+
+  test('property: a word with none of the letters of a name is taken for none', () =>
+    fc.assert(
+      fc.property(
+        anyNames,
+        fc.string({ unit: fc.constantFrom(...'jkvxyz'), minLength: 3 }),
+        (names, word) => {
+          expect(
+            nearName(
+              word,
+              names.filter((name) => !/[jkvxyz]/.test(name)),
+            ),
+          ).toBeUndefined();
+        },
+      ),
+    ));
+
+  test('property: every name is taken for itself', () =>
+    fc.assert(
+      fc.property(anyNames, (names) => {
+        expect(names.map((name) => nearName(name, names))).toEqual(names);
+      }),
+    ));
+
+  test.each([
+    ['colour', JOB_KEYS],
+    ['date', JOB_KEYS],
+    ['price', STOCK_KEYS],
+    ['wood', STOCK_KEYS],
+    ['offset', JOINT_KEYS.mortise],
+    ['angle', STEP_KEYS.arc],
+    ['centre', STEP_KEYS.arc],
+  ] as const)('%j is no slip of any name', (word, { known }) =>
+    expect(nearName(word, known)).toBeUndefined(),
+  );
+});

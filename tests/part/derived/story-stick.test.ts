@@ -1,0 +1,58 @@
+import { describe, expect, test } from 'vitest';
+import { gaugeStrip, isOnBase } from '../../../src/part/derived/story-stick.ts';
+import { chordLine, offsetAt, REFERENCE_LINE, stationsOf } from '../../../src/part/offsets.ts';
+import { partOf, samplePart } from '../jobs.ts';
+
+const IN = 25.4;
+const leg = samplePart('hall-bench-leg.yaml');
+const [front, back] = [leg.edges[0]!, leg.edges[1]!];
+const strip = (edge = back, every?: number) =>
+  gaugeStrip(leg, edge, REFERENCE_LINE, stationsOf(edge, REFERENCE_LINE, 'in', every));
+
+describe('a gauge', () => {
+  test('has every station of the table of offsets, with the same offset', () => {
+    const { ticks } = strip(back, 2 * IN);
+    for (const station of stationsOf(back, REFERENCE_LINE, 'in', 2 * IN)) {
+      const tick = ticks.find((each) => Math.abs(each.station - station) < 1e-6);
+      expect(tick?.offset).toBeCloseTo(offsetAt(back, station)!, 9);
+    }
+  });
+
+  test('names ends, nail and apex, and the nail at a station only once', () => {
+    const { ticks } = strip(back, 2 * IN);
+    expect(ticks.filter(({ what }) => what !== 'station').map(({ what }) => what)).toEqual([
+      'end',
+      'nail',
+      'apex',
+      'end',
+    ]);
+    expect(ticks.filter(({ station }) => Math.abs(station - 12 * IN) < 1)).toHaveLength(1);
+  });
+
+  test('rises from station to station', () => {
+    const { ticks } = strip(back, IN / 4);
+    ticks.slice(1).forEach(({ station }, i) => {
+      expect(station).toBeGreaterThan(ticks[i]!.station);
+    });
+  });
+
+  test('starts at the reference end even where the edge starts later', () => {
+    const part = partOf(
+      'part: Shelf\nunits: mm\nedges:\n  top:\n    - from: [40, 10]\n    - line: [300, 20]\n',
+    );
+    const edge = part.edges[0]!;
+    const told = gaugeStrip(part, edge, REFERENCE_LINE, stationsOf(edge, REFERENCE_LINE, 'mm'));
+    expect(told.from).toBe(0);
+    expect(told.to).toBe(300);
+    const along = chordLine(edge);
+    expect(gaugeStrip(part, edge, along, stationsOf(edge, along, 'mm')).to).toBeCloseTo(
+      Math.hypot(260, 10),
+      9,
+    );
+  });
+
+  test('of an edge on the line itself has nothing to read', () => {
+    expect(isOnBase(strip(front), leg.rule)).toBe(true);
+    expect(isOnBase(strip(back), leg.rule)).toBe(false);
+  });
+});

@@ -1,0 +1,271 @@
+import { describe, expect, test } from 'vitest';
+import { segmentEnd, segmentStart } from '../../../src/curves/geometry/evaluate.ts';
+import { distance } from '../../../src/curves/geometry/point.ts';
+import { edgePieces } from '../../../src/part/edge.ts';
+import { edgesAsCut } from '../../../src/part/outline/outline.ts';
+import type { Part } from '../../../src/part/part.ts';
+import { blankWarnings } from '../../../src/shop/stock/blank.ts';
+import { boardFeet, cubicMetres } from '../../../src/shop/stock/board-feet.ts';
+import { layerChoices, layersOf, QUARTERS } from '../../../src/shop/stock/lumber-thicknesses.ts';
+import { planStock } from '../../../src/shop/stock/stock-plan.ts';
+import { leastSection, sectionModulus } from '../../../src/shop/stock/weakest-section.ts';
+import { bestGrain, worstRunout } from '../../../src/shop/wood/grain-runout.ts';
+import { layerRows, runoutBand } from '../../../src/shop/words/describe-stock.ts';
+import { defaultRule } from '../../../src/units/rule.ts';
+import { partOf, samplePart } from '../../part/jobs.ts';
+
+const IN = 25.4;
+const RADIANS = Math.PI / 180;
+
+const plank = (more: string, width = 60): Part =>
+  partOf(`part: Rail
+units: mm
+stock: {species: white oak, thickness: 30}
+edges:
+  under:
+    - from: [0, 0]
+    - line: [500, 0]
+  over:
+    - from: [0, ${width}]
+    - line: [500, ${width}]
+${more}`);
+
+const arched = (rise: number, ends = ''): Part =>
+  partOf(`part: Arch
+units: mm
+edges:
+  under:
+    - from: [0, 0]
+    - arc: [1000, 0]
+      rise: ${rise}
+  over:
+    - from: [0, 80]
+    - arc: [1000, 80]
+      rise: ${rise}
+${ends}`);
+
+describe('board feet', () => {
+  test('a board 1 in thick, a foot wide and a foot long holds one', () => {
+    // The definition: 144 cubic inches.
+    expect(boardFeet({ length: 12 * IN, width: 12 * IN, thickness: IN })).toBeCloseTo(1, 12);
+  });
+
+  test('thinner than 1 in counts as 1 in', () => {
+    // Griffith, Advanced Projects in Woodwork: "figure it as 1 in".
+    expect(boardFeet({ length: 96 * IN, width: 6 * IN, thickness: IN / 2 })).toBeCloseTo(4, 12);
+    expect(boardFeet({ length: 96 * IN, width: 6 * IN, thickness: 2 * IN })).toBeCloseTo(8, 12);
+  });
+
+  test('424 of them make a cubic metre', () => {
+    // 1 m³ = 61 023.74 in³; over 144: 423.78.
+    expect(1 / cubicMetres({ length: 12 * IN, width: 12 * IN, thickness: IN })).toBeCloseTo(423.776, 3);
+  });
+});
+
+describe('rough thicknesses', () => {
+  test('3/16 in is planed off up to 1 1/2 in, and 1/4 in off more', () => {
+    // The rule behind the NHLA table: 4/4 to 13/16, 6/4 to 1 5/16, 8/4 to 1 3/4.
+    for (const { rough, planed } of QUARTERS) {
+      const off = rough <= 1.5 * IN ? 3 / 16 : 1 / 4;
+      expect((rough - planed) / IN).toBeCloseTo(off, 12);
+    }
+  });
+
+  test.each([
+    [13 / 16, 1, '4/4'],
+    [7 / 8, 1, '5/4'],
+    [1.75, 1, '8/4'],
+    [1.75, 2, '5/4'],
+    [3, 2, '7/4'],
+    [3.75, 1, '16/4'],
+  ])('%f in takes %i of %s', (inches, count, quarter) => {
+    expect(layersOf(inches * IN, count)?.quarter.name).toBe(quarter);
+  });
+
+  test('what is planed away is the rest of the rough thickness', () => {
+    // 1 3/4 in out of two of 5/4: 1.75 of 2.5 in.
+    expect(layersOf(1.75 * IN, 2)?.waste).toBeCloseTo(0.3, 12);
+  });
+
+  test('every rough thickness is told in mm as well where the rule has them', () => {
+    const roughs = (unit: 'in' | 'mm') =>
+      layerRows(layerChoices(0.875 * IN, 1), defaultRule(unit)).map(([, rough]) => rough);
+    expect(roughs('mm').slice(1)).toEqual([
+      '5/4 (31.75 mm)',
+      '5/8 in (15.88 mm)',
+      '1/2 in (12.7 mm)',
+      '1/2 in (12.7 mm)',
+    ]);
+    expect(roughs('in').slice(1)).toEqual(['5/4 (1 1/4 in)', '5/8 in', '1/2 in', '1/2 in']);
+  });
+
+  test('layers asked for are the only choice; too thick for one board begins with two', () => {
+    expect(layerChoices(50, 3).map(({ count }) => count)).toEqual([3]);
+    expect(layerChoices(50, 1).map(({ count }) => count)).toEqual([1, 2, 3, 4]);
+    expect(layerChoices(150, 1).map(({ count }) => count)).toEqual([2, 3, 4]);
+    expect(layerChoices(5000, 1)).toEqual([]);
+  });
+});
+
+describe('the blank', () => {
+  test('is the part over all and the usual allowances', () => {
+    const { blank } = planStock(samplePart('hall-bench-leg.yaml'), {});
+    // 34 in and 1/16 in of saw allowance at either end; Griffith's 1/2 in, and 1/8 in on 1 3/4 in.
+    expect(blank.length / IN).toBeCloseTo(34 + 2 / 16 + 1 / 2, 6);
+    expect(blank.thickness! / IN).toBeCloseTo(1.75 + 1 / 8, 12);
+    expect(blank.allowances.width / IN).toBeCloseTo(1 / 4, 12);
+  });
+
+  test('takes its width allowance from the job', () => {
+    expect(planStock(plank('allowance: {width: 11}\n'), {}).blank.width).toBeCloseTo(71, 9);
+    expect(planStock(plank(''), {}).blank.width).toBeCloseTo(66, 9);
+  });
+
+  test('with the grain turned lies turned', () => {
+    const { blank } = planStock(plank(''), { grain: 30 * RADIANS });
+    expect(blank.length - 12.5).toBeCloseTo(500 * Math.cos(30 * RADIANS) + 60 * Math.sin(30 * RADIANS), 8);
+    expect(blank.width - 6).toBeCloseTo(500 * Math.sin(30 * RADIANS) + 60 * Math.cos(30 * RADIANS), 8);
+  });
+
+  test('warns where the stock leaves less than the allowance', () => {
+    const part = partOf(`part: Rail
+units: mm
+stock: {length: 505, width: 70, thickness: 30}
+edges:
+  under:
+    - from: [0, 0]
+    - line: [500, 0]
+  over:
+    - from: [0, 60]
+    - line: [500, 60]
+`);
+    const [warning, ...others] = blankWarnings(part, planStock(part, {}).blank);
+    expect(others).toEqual([]);
+    expect(warning?.code).toBe('stock.blank-length');
+    expect(warning?.message).toContain('5 mm over');
+  });
+});
+
+describe('weight', () => {
+  test('a plank of white oak weighs volume times density, without its mortise', () => {
+    const weight = (more: string): number => planStock(plank(more), {}).amount!.weight!.part;
+    expect(weight('')).toBeCloseTo(0.5 * 0.06 * 0.03 * 761.6, 9);
+    const mortise = 'joints:\n  - mortise: {at: 100, out: 30, length: 40, width: 10}\n';
+    expect(weight('') - weight(mortise)).toBeCloseTo(0.04 * 0.01 * 0.03 * 761.6, 9);
+  });
+
+  test('a wood not known has none; what is to buy is told all the same', () => {
+    const part = samplePart('hall-bench-leg.yaml');
+    const { amount } = planStock({ ...part, stock: { ...part.stock!, species: 'cloudwood' } }, {});
+    expect(amount?.weight).toBeUndefined();
+    // Two blanks out of 8/4: 2 in thick rough.
+    const { blank } = planStock(part, {});
+    expect(amount?.rough?.boardFeet).toBeCloseTo((2 * 2 * (blank.length / IN) * (blank.width / IN)) / 144, 9);
+  });
+});
+
+describe('grain', () => {
+  test('an arc of 40° runs out 20° at its ends when the grain follows its chord', () => {
+    // Half the included angle: a tangent at the end of a circle's arc. rise = R(1 − cos 20°), chord = 2R sin 20°.
+    const rise = (1000 / 2) * Math.tan(10 * RADIANS);
+    const { grain } = planStock(arched(rise), {});
+    expect(grain.worst.angle / RADIANS).toBeCloseTo(20, 6);
+    expect([0, 1000]).toContain(Math.round(grain.worst.at.x));
+    // Hankinson with Q/P 0.04 and n = 2: 26 % at 20°; with 0.10, 49 %.
+    expect(grain.strength.least).toBeCloseTo(0.26, 2);
+    expect(grain.strength.most).toBeCloseTo(0.49, 2);
+    expect(grain.better).toBeUndefined();
+  });
+
+  test('the best turn halves what a part that lies askew runs out', () => {
+    const bracket = samplePart('wall-shelf-bracket.yaml');
+    const best = bestGrain(bracket);
+    const worst = worstRunout(bracket, best).angle;
+    for (let turn = -60; turn <= 60; turn += 1.5)
+      expect(worstRunout(bracket, turn * RADIANS).angle).toBeGreaterThan(worst - 0.25 * RADIANS);
+    expect(planStock(bracket, {}).grain.better?.turn).toBe(best);
+    expect(planStock(bracket, { grain: best }).grain.better).toBeUndefined();
+  });
+
+  test('a turn that saves less than a degree is not worth the trouble', () => {
+    // A plank drawn askew runs out by just its slant, and turned by that not at all.
+    const askew = (degrees: number) => {
+      const rise = 500 * Math.tan(degrees * RADIANS);
+      return planStock(
+        partOf(
+          `part: Rail\nunits: mm\nedges:\n  under:\n    - from: [0, 0]\n    - line: [500, ${rise}]\n` +
+            `  over:\n    - from: [0, 60]\n    - line: [500, ${rise + 60}]\n`,
+        ),
+        {},
+      ).grain;
+    };
+    expect(askew(0.9).worst.angle).toBeCloseTo(0.9 * RADIANS, 6);
+    expect(askew(0.9).better).toBeUndefined();
+    expect(askew(1.6).better?.turn).toBeCloseTo(1.5 * RADIANS, 9);
+    expect(askew(-1.6).better?.turn).toBeCloseTo(-1.5 * RADIANS, 9);
+  });
+
+  test.each([
+    [2, 'good'],
+    [8, 'caution'],
+    [15, 'weak'],
+    [30, 'short'],
+  ])('%f° of runout is %s', (degrees, band) => {
+    expect(runoutBand(planStock(plank(''), { grain: degrees * RADIANS }).grain)).toBe(band);
+  });
+
+  test('what an end cut takes off an edge no longer counts', () => {
+    const cut = arched(80, 'ends: {left: {miter: 30}, right: {miter: -30}}\n');
+    const [left, right] = cut.ends!;
+    const edges = edgesAsCut(cut).map(edgePieces);
+    const tips = edges.map((pieces) => [segmentStart(pieces[0]!), segmentEnd(pieces.at(-1)!)]);
+    tips.forEach(([start, end], i) => {
+      expect(distance(start!, left.face[i]!)).toBeLessThan(1e-6);
+      expect(distance(end!, right.face[i]!)).toBeLessThan(1e-6);
+    });
+    expect(tips[0]![0]!.x - tips[1]![0]!.x).toBeGreaterThan(30);
+  });
+});
+
+describe('the weakest section', () => {
+  test('a rectangle has h²/6 for each mm of thickness', () => {
+    expect(sectionModulus([{ low: -5, high: 55, share: 1 }])).toBeCloseTo(600, 9);
+  });
+
+  test('a hole in the middle takes away d³/h of it', () => {
+    // (h³ − d³)/(6h): a closed form of every mechanics handbook.
+    expect(
+      sectionModulus([
+        { low: 0, high: 60, share: 1 },
+        { low: 20, high: 40, share: -1 },
+      ]),
+    ).toBeCloseTo((60 ** 3 - 20 ** 3) / 360, 9);
+  });
+
+  test('half as wide as the blank leaves a quarter', () => {
+    expect(leastSection(plank(''), 120)?.share).toBeCloseTo(0.25, 9);
+  });
+
+  test('a mortise through it, and one half-way in', () => {
+    const mortise = (depth: string): number =>
+      leastSection(plank(`joints:\n  - mortise: {at: 250, out: 30, length: 40, width: 20${depth}}\n`), 60)!
+        .share;
+    expect(mortise('')).toBeCloseTo(1 - (20 / 60) ** 3, 9);
+    expect(mortise(', depth: 15')).toBeCloseTo(1 - (20 / 60) ** 3 / 2, 9);
+  });
+
+  test('a hole off the middle, by hand', () => {
+    // 10 mm at 45 of 60: area 50, axis (60·30 − 10·45)/50 = 27; I = 18000 + 60·9 − 10³/12 − 10·18²; over 33.
+    const share = leastSection(plank('joints:\n  - hole: {at: 250, out: 45, diameter: 10}\n'), 60)!;
+    expect(share.weakened).toBe(true);
+    expect(share.share).toBeCloseTo((18000 + 540 - 1000 / 12 - 3240) / 33 / 600, 6);
+  });
+});
+
+test('a line pattern has a blank and grain, no weight and no nesting; boards for it are refused', () => {
+  const line = samplePart('hall-bench-stretcher.yaml');
+  const plan = planStock(line, {});
+  expect([plan.amount, plan.nesting, plan.grain.section]).toEqual([undefined, undefined, undefined]);
+  expect(plan.layers?.[0]?.quarter.name).toBe('5/4');
+  expect(() => planStock(line, { boardWidth: 200 })).toThrow(/Set out the other edge/);
+});

@@ -1,0 +1,115 @@
+import { describe, expect, test } from 'vitest';
+import { along } from '../../../src/curves/geometry/evaluate.ts';
+import { planStock } from '../../../src/shop/stock/stock-plan.ts';
+import { weigh, weightMissing } from '../../../src/shop/stock/weight.ts';
+import { densityOf } from '../../../src/shop/wood/density.ts';
+import { findSpecies } from '../../../src/shop/wood/find-species.ts';
+import { partOf, samplePart } from '../../part/jobs.ts';
+
+const plank = (stock: string) =>
+  partOf(`part: Plank
+units: mm
+${stock}
+edges:
+  lower:
+    - from: [0, 0]
+    - line: [1000, 0]
+  upper:
+    - from: [0, 100]
+    - line: [1000, 100]
+`);
+
+describe('the weight', () => {
+  test('of white oak at 12 % moisture: its specific gravity and the water in it', () => {
+    // 0.68 × 1000 × 1.12 kg/m³ (specific gravity: Wood Handbook, Table 5-3b)
+    expect(densityOf(findSpecies('white oak'))).toBeCloseTo(761.6, 9);
+  });
+
+  test('of an import, whose figure is on green volume, is more by what it shrinks', () => {
+    // 0.55 ÷ (1 − 0.265 × 0.6 × 0.55) × 1120 (Wood Handbook, chapter 4, from memory)
+    expect(densityOf(findSpecies('teak'))).toBeCloseTo(675.04, 1);
+  });
+
+  test('of a plank of 1000 × 100 × 40 mm and of the board it comes from', () => {
+    const { partMass, boardMass, balance } = weigh(
+      plank('stock: {species: white oak, length: 1200, width: 150, thickness: 40}'),
+    );
+    expect(partMass).toBeCloseTo(1 * 0.1 * 0.04 * 761.6, 9);
+    expect(boardMass).toBeCloseTo(1.2 * 0.15 * 0.04 * 761.6, 9);
+    expect(balance.x).toBeCloseTo(500, 9);
+  });
+
+  test('is the same before the saw and in the plan of the stock, of an import too', () => {
+    for (const species of ['teak', 'honduran mahogany', 'white oak']) {
+      const part = plank(`stock: {species: ${species}, length: 1200, width: 150, thickness: 40}`);
+      expect(planStock(part, {}).amount?.weight?.part).toBeCloseTo(weigh(part).partMass!, 12);
+    }
+  });
+
+  test('of the leg balances where a polygon of many corners does', () => {
+    const part = samplePart('hall-bench-leg.yaml');
+    if (part.shape.type !== 'closed') throw new Error('the leg is closed');
+    const corners = part.shape.outline.flatMap((segment) => {
+      const at = along(segment);
+      return Array.from({ length: 200 }, (_, i) => at(i / 200));
+    });
+    let [area, moment] = [0, 0];
+    corners.forEach((p, i) => {
+      const q = corners[(i + 1) % corners.length]!;
+      const twice = p.x * q.y - q.x * p.y;
+      area += twice / 2;
+      moment += (twice * (p.x + q.x)) / 6;
+    });
+    const { balance, partMass } = weigh(part);
+    // 200 chords a segment leave 1/200² of a rise of 40 mm
+    expect(balance.x).toBeCloseTo(moment / area, 2);
+    expect(partMass! / (area * 1.75 * 25.4 * 761.6e-9)).toBeCloseTo(1, 4);
+  });
+});
+
+describe('a job that does not tell enough', () => {
+  const codes = (stock: string) => weightMissing(plank(stock)).map(({ code }) => code);
+
+  test.each([
+    ['', ['saw.no-thickness', 'saw.no-species']],
+    ['stock: {thickness: 40}', ['saw.no-species']],
+    ['stock: {species: white oak}', ['saw.no-thickness']],
+    ['stock: {species: oak, thickness: 40}', ['saw.unknown-species']],
+    ['stock: {species: bog iron, thickness: 40}', ['saw.unknown-species']],
+    ['stock: {species: white oak, thickness: 40}', []],
+  ])('%s', (stock, missing) => {
+    expect(codes(stock)).toEqual(missing);
+    const weights = weigh(plank(stock));
+    expect(weights.partMass === undefined).toBe(missing.length > 0);
+    expect(weights.balance.x).toBeCloseTo(500, 9);
+  });
+});
+
+test('one line on a board weighs its board, whose edge lies on the reference line', () => {
+  const { boardMass, partMass, board } = weigh(samplePart('hall-bench-stretcher.yaml'));
+  expect(boardMass).toBeCloseTo(48 * 2.25 * 0.875 * 25.4 ** 3 * 761.6e-9, 9);
+  expect(partMass).toBeUndefined();
+  expect([board.bottom, board.top]).toEqual([0, 2.25 * 25.4]);
+});
+
+test('the board under one line lies on the side of the reference line on which most of the line is', () => {
+  const rail = (from: number, to: number) => {
+    const { board, boardBalance } = weigh(
+      partOf(
+        `part: Rail\nunits: mm\nstock: {width: 80, length: 700}\nedges:\n  a:\n    - from: [0, ${from}]\n    - line: [600, ${to}]\n`,
+      ),
+    );
+    expect([board.left, board.right]).toEqual([-50, 650]);
+    expect(boardBalance).toEqual({ x: 300, y: (board.bottom + board.top) / 2 });
+    return [board.bottom, board.top];
+  };
+  expect(rail(10, 60)).toEqual([0, 80]);
+  expect(rail(-10, -60)).toEqual([-80, 0]);
+  expect(rail(-60, 10)).toEqual([-80, 0]);
+  expect(rail(-10, 60)).toEqual([0, 80]);
+  // Below by a hair, and as far below as above: the latter lies as a line above does.
+  expect(rail(-30.5, 30)).toEqual([-80, 0]);
+  expect(rail(-30, 30)).toEqual([0, 80]);
+  // No board is narrower than its line.
+  expect(rail(-100, -20)).toEqual([-100, 0]);
+});

@@ -1,0 +1,97 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { worstOfTaper } from '../../../src/shop/strip/sprung-line.ts';
+import { findSpecies } from '../../../src/shop/wood/find-species.ts';
+import { SPECIES } from '../../../src/shop/wood/species.ts';
+import {
+  breakingStrain,
+  fibreStrain,
+  safeStrain,
+  thickestSafe,
+  verdictOn,
+} from '../../../src/shop/wood/strain-limit.ts';
+import { downOnRule } from '../../../src/units/floor-to-graduation.ts';
+import { graduationMm } from '../../../src/units/graduation.ts';
+import type { Rule } from '../../../src/units/rule.ts';
+
+const oak = findSpecies('white oak');
+/** A few roundings of a double. */
+const ROUNDING = 1e-14;
+
+const positive = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const anyWood = fc.constantFrom(...SPECIES);
+const anyRule: fc.Arbitrary<Rule> = fc.constantFrom<Rule>(
+  { unit: 'in', graduation: { numerator: 1, denominator: 32 } },
+  { unit: 'in', graduation: { numerator: 1, denominator: 10 } },
+  { unit: 'mm', graduation: { numerator: 1, denominator: 2 } },
+  { unit: 'mm', graduation: { numerator: 1, denominator: 1 } },
+);
+
+test('6 mm at a radius of 637.5 mm is strained 0.47 %', () => {
+  // 6 / (2 · 637.5), by hand
+  expect(fibreStrain(6, 1 / 637.5)).toBeCloseTo(0.00470588, 8);
+  expect(fibreStrain(6, -1 / 637.5)).toBeCloseTo(0.00470588, 8);
+});
+
+test('white oak breaks at a radius of 59 thicknesses; a safe one is twice that', () => {
+  // MOE/(2·MOR) = 1.78e6/(2 · 15200) = 58.55 (Wood Handbook, Table 5-3b)
+  expect(1 / (2 * breakingStrain(oak))).toBeCloseTo(58.6, 0);
+  expect(1 / (2 * safeStrain(oak))).toBeCloseTo(117.2, 0);
+});
+
+test('safe up to the safe strain, risky over it, broken at MOR/MOE', () => {
+  const [safe, breaking] = [safeStrain(oak), breakingStrain(oak)];
+  expect(verdictOn(safe, oak)).toBe('safe');
+  expect(verdictOn(safe * (1 + 1e-9), oak)).toBe('risky');
+  expect(verdictOn(breaking * (1 - ROUNDING), oak)).toBe('risky');
+  expect(verdictOn(breaking, oak)).toBe('breaks');
+});
+
+test('property: strain goes with thickness and with curvature', () => {
+  fc.assert(
+    fc.property(positive(0.5, 25), positive(1e-5, 0.05), positive(0.1, 10), (t, curvature, k) => {
+      const strain = fibreStrain(t, curvature);
+      expect(Math.abs(fibreStrain(k * t, curvature) / (k * strain) - 1)).toBeLessThan(ROUNDING);
+      expect(Math.abs(fibreStrain(t, k * curvature) / (k * strain) - 1)).toBeLessThan(ROUNDING);
+    }),
+  );
+});
+
+test('property: the thickest strip on the rule is safe, and one graduation more is not', () => {
+  fc.assert(
+    fc.property(anyWood, anyRule, positive(1e-5, 0.02), (wood, rule, curvature) => {
+      const thickest = downOnRule(thickestSafe(curvature, wood), rule);
+      expect(verdictOn(fibreStrain(thickest, curvature), wood)).toBe('safe');
+      expect(verdictOn(fibreStrain(thickestSafe(curvature, wood), curvature), wood)).toBe('safe');
+      // Not by the verdict: the graduation may lie on the limit but for rounding.
+      const more = fibreStrain(thickest + graduationMm(rule), curvature);
+      expect(more).toBeGreaterThan(safeStrain(wood) * (1 - ROUNDING));
+    }),
+  );
+});
+
+test('a thickness just under a graduation goes down to the one before, one just on it stays', () => {
+  const rule: Rule = { unit: 'in', graduation: { numerator: 1, denominator: 32 } };
+  expect(downOnRule(25.4 / 4, rule)).toBe(25.4 / 4);
+  expect(downOnRule(25.4 / 4 - 1e-12, rule)).toBe((7 / 32) * 25.4);
+  expect(downOnRule(0.5, rule)).toBe(0);
+});
+
+test('a tapered strip is worst where thickness times curvature is greatest', () => {
+  const at = (x: number) => ({ x, y: 0 });
+  const worst = worstOfTaper([
+    { thickness: 8, curvature: 0, at: at(0) },
+    { thickness: 6, curvature: -0.001, at: at(500) },
+    { thickness: 5, curvature: -0.00115, at: at(700) },
+    { thickness: 4, curvature: 0, at: at(1000) },
+  ])!;
+  // At 500: 6 · 0.001 = 0.006; at 700: 5 · 0.00115 = 0.00575, though the curve is tighter there.
+  expect(worst.at.x).toBe(500);
+  expect(fibreStrain(8, worst.curvature)).toBeCloseTo(0.006 / 2, 12);
+  expect(worst.share / worst.curvature).toBeCloseTo(1000, 9);
+});
+
+test('a straight tapered strip is strained nowhere', () => {
+  expect(worstOfTaper([{ thickness: 8, curvature: 0, at: { x: 0, y: 0 } }])).toBeUndefined();
+  expect(worstOfTaper([])).toBeUndefined();
+});
