@@ -5,12 +5,12 @@ import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, Faults } from '../units/fault.ts';
 import { graduationMm } from '../units/graduation.ts';
 import type { Rule } from '../units/rule.ts';
-import { offsetNear, outsideOf, sawEdge } from './design-line.ts';
-import { type BestFit, bestFit, rmsOf, worstOf } from './fit/rigid-fit.ts';
+import { designOffsetAt, outwardSign, sawLineOfEdge } from './design-line.ts';
+import { fitRigid, maxAbs, type RigidFit, rootMeanSquare } from './fit/rigid-fit.ts';
 import { type MeasuredApex, measuredApex } from './measured-apex.ts';
-import { mustBeReadings, ofReading, type Reading } from './readings/read-readings.ts';
-import { mostReadingError, readingSigma } from './readings/reading-error.ts';
-import { inOtherUnit } from './suspect-unit.ts';
+import { assertReadings, faultAtReading, type StationReading } from './readings/read-readings.ts';
+import { maxReadingError, readingSigma } from './readings/reading-error.ts';
+import { readingsInOtherUnit } from './suspect-unit.ts';
 
 /** One station of the comparison, mm. */
 export interface Deviation {
@@ -21,13 +21,13 @@ export interface Deviation {
   readonly deviation: number;
   /** The same outwards: positive where there is more wood than asked for. */
   readonly proud: number;
-  readonly mark: Mark;
+  readonly verdict: StationVerdict;
 }
 
 /** What is to be done at a station: nothing, take wood off, live with it, or the wood is gone. */
-export type Mark = 'true' | 'high' | 'shy' | 'lost';
+export type StationVerdict = 'true' | 'high' | 'shy' | 'lost';
 
-export interface Check {
+export interface EdgeCheck {
   readonly edge: string;
   /** The line it was compared with, and the line that stations and offsets were measured along. */
   readonly line: PartEdge;
@@ -36,14 +36,14 @@ export interface Check {
   readonly readings: readonly Deviation[];
   readonly worst: number;
   readonly rms: number;
-  readonly bestFit: BestFit;
+  readonly bestFit: RigidFit;
   /** How proud the part lies as it was set, by the best fit, at the first and the last station. */
-  readonly lies: readonly [Lie, Lie];
+  readonly endDeviations: readonly [EndDeviation, EndDeviation];
   readonly apexes: readonly MeasuredApex[];
   readonly verdict: 'within' | 'outside';
 }
 
-export interface Lie {
+export interface EndDeviation {
   readonly station: number;
   /** mm, as of a Deviation. */
   readonly proud: number;
@@ -69,26 +69,26 @@ export interface CheckOptions {
 export function checkEdge(
   part: Part,
   edge: PartEdge,
-  readings: readonly Reading[],
+  readings: readonly StationReading[],
   { base, tolerance, beforeSanding }: CheckOptions,
-): Check {
-  mustBeReadings(readings);
-  const line = beforeSanding ? sawEdge(part, edge) : edge;
-  const outside = outsideOf(part, edge);
+): EdgeCheck {
+  assertReadings(readings);
+  const line = beforeSanding ? sawLineOfEdge(part, edge) : edge;
+  const outside = outwardSign(part, edge);
   const spare = beforeSanding ? part.sawAllowance : 0;
-  const limit = tolerance + mostReadingError(part.rule);
+  const limit = tolerance + maxReadingError(part.rule);
   const near = graduationMm(part.rule);
-  const designs = designsAt(line, readings, base, { near, slack: spare + near }, part.rule);
+  const designs = designOffsets(line, readings, base, { near, slack: spare + near }, part.rule);
   const deviations = readings.map(({ station, offset: measured }, i): Deviation => {
     const design = designs[i]!;
     const deviation = measured - design;
     const proud = outside * deviation;
-    return { station, measured, design, deviation, proud, mark: markOf(proud, limit, spare) };
+    return { station, measured, design, deviation, proud, verdict: stationVerdict(proud, limit, spare) };
   });
   const off = deviations.map(({ deviation }) => deviation);
-  const fit = bestFit(edgePieces(line), readings, base);
+  const fit = fitRigid(edgePieces(line), readings, base);
   const stations = readings.map(({ station }) => station);
-  const lieAt = (station: number): Lie => ({
+  const lieAt = (station: number): EndDeviation => ({
     station,
     proud: outside * (fit.shift + station * Math.tan(fit.turn)),
   });
@@ -98,33 +98,34 @@ export function checkEdge(
     base,
     tolerance,
     readings: deviations,
-    worst: worstOf(off),
-    rms: rmsOf(off),
+    worst: maxAbs(off),
+    rms: rootMeanSquare(off),
     bestFit: fit,
-    lies: [lieAt(Math.min(...stations)), lieAt(Math.max(...stations))],
+    endDeviations: [lieAt(Math.min(...stations)), lieAt(Math.max(...stations))],
     apexes: beforeSanding
       ? []
-      : apexesOf(edge, clearOfShoulders(edge, readings, base, near), base, readingSigma(part.rule)),
-    verdict: worstOf(off) > limit ? 'outside' : 'within',
+      : measuredApexes(edge, awayFromShoulders(edge, readings, base, near), base, readingSigma(part.rule)),
+    verdict: maxAbs(off) > limit ? 'outside' : 'within',
   };
 }
 
-function designsAt(
+function designOffsets(
   line: PartEdge,
-  readings: readonly Reading[],
+  readings: readonly StationReading[],
   base: BaseLine,
   reach: { readonly near: number; readonly slack: number },
   rule: Rule,
 ): number[] {
   const beyond: Fault[] = [];
   const designs = readings.flatMap((reading) => {
-    const design = offsetNear(line, reading.station, reading.offset, base, reach);
+    const design = designOffsetAt(line, reading.station, reading.offset, base, reach);
     if (design === undefined) beyond.push(noSuchStation(line, reading));
     return design ?? [];
   });
   const [first, ...rest] = beyond;
   if (!first) return designs;
-  if (inOtherUnit(line, readings, base, rule)) throw ofReading(readings[0]!, otherUnit(line, rule));
+  if (readingsInOtherUnit(line, readings, base, rule))
+    throw faultAtReading(readings[0]!, otherUnit(line, rule));
   throw new Faults([first, ...rest]);
 }
 
@@ -137,14 +138,14 @@ const otherUnit = ({ name }: PartEdge, { unit }: Rule): Fault => {
   );
 };
 
-function markOf(proud: number, limit: number, spare: number): Mark {
+function stationVerdict(proud: number, limit: number, spare: number): StationVerdict {
   if (proud > limit) return 'high';
   if (proud >= -limit) return 'true';
   return proud < -limit - spare ? 'lost' : 'shy';
 }
 
-const noSuchStation = (edge: PartEdge, reading: Reading): Fault =>
-  ofReading(
+const noSuchStation = (edge: PartEdge, reading: StationReading): Fault =>
+  faultAtReading(
     reading,
     new Fault(
       'check.no-such-station',
@@ -154,19 +155,19 @@ const noSuchStation = (edge: PartEdge, reading: Reading): Fault =>
   );
 
 /** Readings that belong to one run alone: in a shoulder it may be either side's. */
-function clearOfShoulders(
+function awayFromShoulders(
   edge: PartEdge,
-  readings: readonly Reading[],
+  readings: readonly StationReading[],
   base: BaseLine,
   near: number,
-): Reading[] {
+): StationReading[] {
   const corners = shoulderCorners(edge, base);
   return readings.filter(({ station }) =>
     corners.every((corner) => Math.abs(corner.station - station) > near),
   );
 }
 
-const apexesOf = (edge: PartEdge, readings: readonly Reading[], base: BaseLine, sigma: number) =>
+const measuredApexes = (edge: PartEdge, readings: readonly StationReading[], base: BaseLine, sigma: number) =>
   edge.runs.flatMap((run): MeasuredApex[] => {
     const { apex } = figuresOf(run);
     const found = apex && measuredApex(run, apex, readings, base, sigma);

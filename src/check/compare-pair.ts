@@ -1,21 +1,21 @@
 import type { Deviation } from './check-edge.ts';
-import { rmsOf, worstOf } from './fit/rigid-fit.ts';
-import type { Reading } from './readings/read-readings.ts';
+import { maxAbs, rootMeanSquare } from './fit/rigid-fit.ts';
+import type { StationReading } from './readings/read-readings.ts';
 
 /** How the second part of a pair differs from the first at one station, mm: positive where it has more wood. */
-export interface Difference {
+export interface PairDifference {
   readonly station: number;
   readonly difference: number;
 }
 
 export interface PairCheck {
-  readonly readings: readonly Difference[];
+  readonly readings: readonly PairDifference[];
   readonly worst: number;
   readonly rms: number;
 }
 
 /** A part's mirror image lies on the other side of the reference line. */
-export const mirrored = (readings: readonly Reading[]): Reading[] =>
+export const mirrorReadings = (readings: readonly StationReading[]): StationReading[] =>
   readings.map((reading) => ({ ...reading, offset: -reading.offset }));
 
 /**
@@ -28,16 +28,16 @@ export function comparePair(
   second: readonly Deviation[],
 ): PairCheck | undefined {
   const rising = first.toSorted((a, b) => a.station - b.station);
-  const readings = second.flatMap(({ station, proud }): Difference[] => {
-    const other = proudAt(rising, station);
+  const readings = second.flatMap(({ station, proud }): PairDifference[] => {
+    const other = interpolateProud(rising, station);
     return other === undefined ? [] : [{ station, difference: proud - other }];
   });
   if (readings.length === 0) return undefined;
   const off = readings.map(({ difference }) => difference);
-  return { readings, worst: worstOf(off), rms: rmsOf(off) };
+  return { readings, worst: maxAbs(off), rms: rootMeanSquare(off) };
 }
 
-function proudAt(rising: readonly Deviation[], station: number): number | undefined {
+function interpolateProud(rising: readonly Deviation[], station: number): number | undefined {
   const after = rising.findIndex((each) => each.station >= station);
   const [b, a] = [rising[after], rising[after - 1]];
   if (!b) return undefined;

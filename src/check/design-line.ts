@@ -1,7 +1,16 @@
-import { piecesLength, segmentEnd, segmentStart } from '../curves/geometry/evaluate.ts';
+import { pieceEnd, pieceStart, piecesLength } from '../curves/geometry/evaluate.ts';
 import type { Piece } from '../curves/geometry/pieces/piece.ts';
-import { add, angleOf, direction, distance, dot, leftOf, scale, subtract } from '../curves/geometry/point.ts';
-import { curveAlong } from '../curves/make-curve.ts';
+import {
+  add,
+  angleFrom,
+  direction,
+  distance,
+  dot,
+  leftNormal,
+  scale,
+  subtract,
+} from '../curves/geometry/point.ts';
+import { makeCurveFromPath } from '../curves/make-curve.ts';
 import { parallelPath } from '../curves/offset/offset-curve.ts';
 import { edgePieces } from '../part/edge.ts';
 import { type BaseLine, offsetsAt, shoulderCorners } from '../part/offsets.ts';
@@ -10,32 +19,32 @@ import { woodIsAbove } from '../part/wood-side.ts';
 import { Fault } from '../units/fault.ts';
 
 /** Which way out of the wood lies, as offsets grow: 1 up, −1 down. */
-export const outsideOf = (part: Part, edge: PartEdge): 1 | -1 => (woodIsAbove(part, edge) ? -1 : 1);
+export const outwardSign = (part: Part, edge: PartEdge): 1 | -1 => (woodIsAbove(part, edge) ? -1 : 1);
 
 /**
  * The line to saw to, beside one edge: its parallel at the saw allowance, outside the wood.
  * @throws Fault `check.no-allowance` where the job has none, `parallel.folds`, `parallel.no-room`
  */
-export function sawEdge(part: Part, edge: PartEdge): PartEdge {
+export function sawLineOfEdge(part: Part, edge: PartEdge): PartEdge {
   if (part.sawAllowance === 0)
     throw new Fault(
       'check.no-allowance',
       'the job has no saw line. Write "saw: 1/16 in" under allowance.',
       '--before-sanding',
     );
-  const pieces = pastShortEnds(edgePieces(edge), part.sawAllowance);
-  const path = parallelPath(pieces, outsideOf(part, edge) * part.sawAllowance, false);
-  return { name: edge.name, runs: [curveAlong(edge.runs[0]!.kind, path)], length: piecesLength(path) };
+  const pieces = extendShortEnds(edgePieces(edge), part.sawAllowance);
+  const path = parallelPath(pieces, outwardSign(part, edge) * part.sawAllowance, false);
+  return { name: edge.name, runs: [makeCurveFromPath(edge.runs[0]!.kind, path)], length: piecesLength(path) };
 }
 
 /**
  * A straight end no longer than the allowance, as past a shoulder, run on by it: there the line to saw to is the
  * shoulder's, and on its way round the part's end.
  */
-function pastShortEnds(pieces: readonly Piece[], allowance: number): Piece[] {
+function extendShortEnds(pieces: readonly Piece[], allowance: number): Piece[] {
   const runOn = (piece: Piece, end: 'from' | 'to'): Piece => {
     if (piece.type !== 'line' || distance(piece.from, piece.to) > allowance) return piece;
-    const way = scale(direction(angleOf(piece.from, piece.to)), end === 'to' ? allowance : -allowance);
+    const way = scale(direction(angleFrom(piece.from, piece.to)), end === 'to' ? allowance : -allowance);
     return { ...piece, [end]: add(piece[end], way) };
   };
   return pieces
@@ -49,7 +58,7 @@ function pastShortEnds(pieces: readonly Piece[], allowance: number): Piece[] {
  * (mm) beyond its ends the line runs on straight: an end is read to the nearest graduation too, and a saw line stops
  * short of a sloping end.
  */
-export function offsetNear(
+export function designOffsetAt(
   edge: PartEdge,
   station: number,
   measured: number,
@@ -61,19 +70,24 @@ export function offsetNear(
     .map(({ offset }) => offset);
   const onShoulder = Math.min(Math.max(measured, Math.min(...corners)), Math.max(...corners));
   const offsets = [...offsetsAt(edge, station, base), ...(corners.length > 0 ? [onShoulder] : [])];
-  if (offsets.length === 0) return beyondEnds(edge, station, base, slack);
+  if (offsets.length === 0) return extrapolatedOffset(edge, station, base, slack);
   return offsets.reduce((best, each) =>
     Math.abs(each - measured) < Math.abs(best - measured) ? each : best,
   );
 }
 
-function beyondEnds(edge: PartEdge, station: number, base: BaseLine, slack: number): number | undefined {
+function extrapolatedOffset(
+  edge: PartEdge,
+  station: number,
+  base: BaseLine,
+  slack: number,
+): number | undefined {
   const pieces = edgePieces(edge);
   const way = direction(base.angle);
-  for (const end of [segmentStart(pieces[0]!), segmentEnd(pieces.at(-1)!)]) {
+  for (const end of [pieceStart(pieces[0]!), pieceEnd(pieces.at(-1)!)]) {
     const out = subtract(end, base.origin);
     const past = station - dot(out, way);
-    if (Math.abs(past) <= slack) return dot(out, leftOf(way)) + past * Math.tan(end.angle - base.angle);
+    if (Math.abs(past) <= slack) return dot(out, leftNormal(way)) + past * Math.tan(end.angle - base.angle);
   }
   return undefined;
 }

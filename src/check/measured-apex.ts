@@ -1,24 +1,24 @@
 import type { Curve } from '../curves/curve.ts';
-import { angleOf, cross, direction, dot, type Point, subtract } from '../curves/geometry/point.ts';
+import { angleFrom, cross, direction, dot, type Point, subtract } from '../curves/geometry/point.ts';
 import { JOIN_MM } from '../curves/geometry/tolerance.ts';
 import { type Apex, apexOf } from '../curves/measurements.ts';
 import { spline } from '../curves/simple/spline.ts';
-import { ifItExists } from '../curves/try-curve.ts';
+import { undefinedOnFault } from '../curves/try-curve.ts';
 import type { BaseLine } from '../part/offsets.ts';
-import { placeOf } from './fit/rigid-fit.ts';
-import { fairCurve, gathered } from './fit/smoothing-spline.ts';
-import type { Reading } from './readings/read-readings.ts';
+import { readingPoint } from './fit/rigid-fit.ts';
+import { fairCurve, mergeStations } from './fit/smoothing-spline.ts';
+import type { StationReading } from './readings/read-readings.ts';
 
 /** Where the apex of a run was asked for and where the sawn part has it. */
 export interface MeasuredApex {
-  readonly asked: Apex;
+  readonly design: Apex;
   readonly measured: Apex;
 }
 
 /** Fewer stations than this near the top do not tell where it is: a parabola takes three. */
-const LEAST_STATIONS = 5;
+const MIN_APEX_STATIONS = 5;
 /** The part of a run, of its chord, that counts as near the top, to each side. */
-const NEAR_TOP = 0.4;
+const APEX_WINDOW = 0.4;
 
 /**
  * The apex of the sawn part: of the fair curve through the readings near the top, the place farthest from the
@@ -26,31 +26,31 @@ const NEAR_TOP = 0.4;
  */
 export function measuredApex(
   run: Curve,
-  asked: Apex,
-  readings: readonly Reading[],
+  design: Apex,
+  readings: readonly StationReading[],
   base: BaseLine,
   sigma: number,
 ): MeasuredApex | undefined {
-  const angle = angleOf(run.from, run.to);
+  const angle = angleFrom(run.from, run.to);
   const way = direction(angle);
   const chord = dot(subtract(run.to, run.from), way);
-  const top = dot(subtract(asked.at, run.from), way);
+  const top = dot(subtract(design.at, run.from), way);
   const local = readings.map((reading): Point => {
-    const out = subtract(placeOf(reading, base), run.from);
+    const out = subtract(readingPoint(reading, base), run.from);
     return { x: dot(out, way), y: cross(way, out) };
   });
-  const near = local.filter(({ x }) => x >= 0 && x <= chord && Math.abs(x - top) <= NEAR_TOP * chord);
-  const data = gathered(near, sigma);
-  if (data.points.length < LEAST_STATIONS) return undefined;
+  const near = local.filter(({ x }) => x >= 0 && x <= chord && Math.abs(x - top) <= APEX_WINDOW * chord);
+  const data = mergeStations(near, sigma);
+  if (data.points.length < MIN_APEX_STATIONS) return undefined;
   const fair = fairCurve(data).points;
   const place = ({ x, y }: Point): Point => ({
     x: run.from.x + way.x * x - way.y * y,
     y: run.from.y + way.y * x + way.x * y,
   });
-  const drawn = ifItExists(() => spline(fair.map(place), 'natural', 'natural'));
+  const drawn = undefinedOnFault(() => spline(fair.map(place), 'natural', 'natural'));
   const measured = drawn && apexOf(drawn.exact, run.from, run.to);
   if (!measured) return undefined;
   const at = dot(subtract(measured.at, run.from), way);
   const inside = at > fair[0]!.x + JOIN_MM && at < fair.at(-1)!.x - JOIN_MM;
-  return inside ? { asked, measured } : undefined;
+  return inside ? { design, measured } : undefined;
 }

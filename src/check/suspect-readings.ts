@@ -1,32 +1,32 @@
-import { ifItExists } from '../curves/try-curve.ts';
+import { undefinedOnFault } from '../curves/try-curve.ts';
 import { cutEnds, isCutOff } from '../part/ends/cut-ends.ts';
-import { placeAlong, reachAlong } from '../part/offsets.ts';
+import { stationRangeAlong, toBaseLine } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import type { Warning } from '../units/fault.ts';
 import { graduationMm, showNearest } from '../units/graduation.ts';
 import { type Rule, readOnRule, showLength } from '../units/rule.ts';
-import { type Check, type CheckOptions, checkEdge } from './check-edge.ts';
-import { mirrored } from './compare-pair.ts';
-import { sortOut } from './readings/find-outliers.ts';
-import type { Reading } from './readings/read-readings.ts';
-import { mostReadingError, readingSigma } from './readings/reading-error.ts';
-import { inOtherUnit } from './suspect-unit.ts';
+import { type CheckOptions, checkEdge, type EdgeCheck } from './check-edge.ts';
+import { mirrorReadings } from './compare-pair.ts';
+import { separateOutliers } from './readings/find-outliers.ts';
+import type { StationReading } from './readings/read-readings.ts';
+import { maxReadingError, readingSigma } from './readings/reading-error.ts';
+import { readingsInOtherUnit } from './suspect-unit.ts';
 
 /** Shift and turn lie well on any two readings; a third and a fourth can speak against them. */
-export const TELLS_CROOKED = 4;
+export const MIN_ALIGNMENT_READINGS = 4;
 
 /**
  * Set straight, a crooked part keeps at most this share of its rms: shift and turn then explain three quarters of
  * the squares, in four readings or more. One place sawn wrong draws the best fit towards it, too, but keeps most.
  */
-const KEPT_WHEN_STRAIGHT = 0.5;
+const MAX_REMAINING_RMS_SHARE = 0.5;
 
 /** The part within once it is set straight: set wrong against the rule, or sawn so as a whole. */
-const isSetCrooked = ({ verdict, bestFit, tolerance, readings, rms }: Check, rule: Rule): boolean =>
+const isMisaligned = ({ verdict, bestFit, tolerance, readings, rms }: EdgeCheck, rule: Rule): boolean =>
   verdict === 'outside' &&
-  readings.length >= TELLS_CROOKED &&
-  bestFit.worst <= tolerance + mostReadingError(rule) &&
-  bestFit.rms <= KEPT_WHEN_STRAIGHT * rms;
+  readings.length >= MIN_ALIGNMENT_READINGS &&
+  bestFit.worst <= tolerance + maxReadingError(rule) &&
+  bestFit.rms <= MAX_REMAINING_RMS_SHARE * rms;
 
 /**
  * What speaks against the readings: those past the cut of an end; and where a part is outside what speaks for a slip of
@@ -34,21 +34,24 @@ const isSetCrooked = ({ verdict, bestFit, tolerance, readings, rms }: Check, rul
  * neighbours. Wood is gone for good, a reading is taken anew.
  * @param readings those that were checked
  */
-export function doubtsAbout(
+export function suspectReadings(
   part: Part,
   edge: PartEdge,
-  check: Check,
-  readings: readonly Reading[],
+  check: EdgeCheck,
+  readings: readonly StationReading[],
   how: CheckOptions,
 ): Warning[] {
-  return [...pastCut(part, edge, readings, how), ...slips(part, edge, check, readings, how)];
+  return [
+    ...readingsPastCut(part, edge, readings, how),
+    ...measuringMistakes(part, edge, check, readings, how),
+  ];
 }
 
 /** Readings past the cut of an end: on the line or not, they tell nothing once the end is off. */
-function pastCut(
+function readingsPastCut(
   part: Part,
   edge: PartEdge,
-  readings: readonly Reading[],
+  readings: readonly StationReading[],
   { base }: CheckOptions,
 ): Warning[] {
   const { rule } = part;
@@ -64,53 +67,60 @@ function pastCut(
         code: 'check.past-end',
         message:
           `Once the ${cut.side} end is cut there is no wood on "${edge.name}" at station ${stations}: it ${turn} at ` +
-          `${showLength(placeAlong(cut.at, base).x, rule)}. A reading there counts before the cut alone, while the line runs on.`,
+          `${showLength(toBaseLine(cut.at, base).x, rule)}. A reading there counts before the cut alone, while the line runs on.`,
       },
     ];
   });
 }
 
-function slips(
+function measuringMistakes(
   part: Part,
   edge: PartEdge,
-  check: Check,
-  readings: readonly Reading[],
+  check: EdgeCheck,
+  readings: readonly StationReading[],
   how: CheckOptions,
 ): Warning[] {
   if (check.verdict === 'within') return [];
-  const misread = misreadAs(part, edge, check, readings, how);
+  const misread = findMisreading(part, edge, check, readings, how);
   if (misread) return [misread];
-  return isSetCrooked(check, part.rule) ? [setCrooked(check, part.rule)] : oddReadings(check, part.rule);
+  return isMisaligned(check, part.rule)
+    ? [misalignedWarning(check, part.rule)]
+    : outlierWarnings(check, part.rule);
 }
 
 /** Readings that lie on the line only when they are read so were written down so: by this much nearer, rms. */
-const FAR_NEARER = 4;
+const MISREAD_RMS_FACTOR = 4;
 
-interface Way {
+interface Misreading {
   readonly code: string;
   readonly message: string;
-  readonly readings: readonly Reading[];
+  readonly readings: readonly StationReading[];
 }
 
-function misreadAs(
+function findMisreading(
   part: Part,
   edge: PartEdge,
-  check: Check,
-  readings: readonly Reading[],
+  check: EdgeCheck,
+  readings: readonly StationReading[],
   how: CheckOptions,
 ): Warning | undefined {
-  if (readings.length < TELLS_CROOKED) return undefined;
-  const isIt = ({ readings: otherwise }: Way): boolean => {
-    const found = ifItExists(() => checkEdge(part, edge, otherwise, how));
-    return found !== undefined && found.rms * FAR_NEARER < check.rms;
+  if (readings.length < MIN_ALIGNMENT_READINGS) return undefined;
+  const isIt = ({ readings: otherwise }: Misreading): boolean => {
+    const found = undefinedOnFault(() => checkEdge(part, edge, otherwise, how));
+    return found !== undefined && found.rms * MISREAD_RMS_FACTOR < check.rms;
   };
-  const way = waysOf(edge, readings, how, part.rule).find(isIt);
+  const way = possibleMisreadings(edge, readings, how, part.rule).find(isIt);
   return way && { code: way.code, message: way.message };
 }
 
-function waysOf(edge: PartEdge, readings: readonly Reading[], { base }: CheckOptions, rule: Rule): Way[] {
-  const [from, to] = reachAlong(edge, base);
-  const otherUnit = inOtherUnit(edge, readings, base, rule);
+function possibleMisreadings(
+  edge: PartEdge,
+  readings: readonly StationReading[],
+  { base }: CheckOptions,
+  rule: Rule,
+): Misreading[] {
+  const [from, to] = stationRangeAlong(edge, base);
+  const otherUnit = readingsInOtherUnit(edge, readings, base, rule);
   return [
     {
       code: 'check.other-end',
@@ -122,7 +132,7 @@ function waysOf(edge: PartEdge, readings: readonly Reading[], { base }: CheckOpt
       code: 'check.other-side',
       message:
         'With their offsets on the other side of the line, the readings lie on it far better. Change the signs of the offsets.',
-      readings: mirrored(readings),
+      readings: mirrorReadings(readings),
     },
     {
       code: 'check.changed-over',
@@ -143,8 +153,8 @@ function waysOf(edge: PartEdge, readings: readonly Reading[], { base }: CheckOpt
 }
 
 /** Where both ends lie off alike, a part sawn too wide or too narrow reads no other than one set off the rule. */
-function setCrooked({ lies }: Check, rule: Rule): Warning {
-  const [start, end] = lies.map(({ proud }) => readOnRule(proud, rule).mark);
+function misalignedWarning({ endDeviations }: EdgeCheck, rule: Rule): Warning {
+  const [start, end] = endDeviations.map(({ proud }) => readOnRule(proud, rule).mark);
   return {
     code: 'check.set-crooked',
     message:
@@ -155,12 +165,12 @@ function setCrooked({ lies }: Check, rule: Rule): Warning {
 }
 
 /** Sawn wood runs on from reading to reading; one that stands out by itself is more often a slip of the rule. */
-function oddReadings({ readings, tolerance }: Check, rule: Rule): Warning[] {
+function outlierWarnings({ readings, tolerance }: EdgeCheck, rule: Rule): Warning[] {
   const rising = readings
     .map(({ station, deviation }) => ({ x: station, y: deviation }))
     .toSorted((a, b) => a.x - b.x);
-  const limit = tolerance + mostReadingError(rule);
-  return sortOut(rising, readingSigma(rule))
+  const limit = tolerance + maxReadingError(rule);
+  return separateOutliers(rising, readingSigma(rule))
     .bad.filter(({ at }) => Math.abs(at.y) > limit)
     .map(({ at, off }) => ({
       code: 'check.odd-reading',

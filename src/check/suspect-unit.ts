@@ -1,70 +1,72 @@
-import { type BaseLine, reachAlong } from '../part/offsets.ts';
+import { type BaseLine, stationRangeAlong } from '../part/offsets.ts';
 import type { PartEdge } from '../part/part.ts';
 import type { Warning } from '../units/fault.ts';
 import { graduationMm } from '../units/graduation.ts';
 import { type Rule, showLength } from '../units/rule.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
-import type { Reading } from './readings/read-readings.ts';
+import type { StationReading } from './readings/read-readings.ts';
 
 /**
  * The longest part that is taken as it is, mm: 6 m, near 20 ft. Boards are sold no longer, and the widest arch and the
  * longest bench need none. Common practice, no published source.
  */
-const LONGEST_PART_MM = 6000;
+const MAX_PART_MM = 6000;
 
 /** A part this short is as long in inches as the furniture is for which it would be measured, mm. */
-const SHORT_IN_MM = 100;
+const SHORT_PART_MM = 100;
 
 /** A rule in mm shows tenths at the finest, a rule in inches 1/64. */
-const [TENTHS, SIXTY_FOURTHS] = [10, 64];
+const [TENTHS_PER_MM, MARKS_PER_INCH] = [10, 64];
 
 const isWhole = (x: number): boolean => Math.abs(x - Math.round(x)) < 1e-6;
 
 /** Whether readings in mm are the fractions of a rule in inches: halves may be either's, quarters are not. */
-const inFractions = (readings: readonly Reading[]): boolean => {
+const areInchFractions = (readings: readonly StationReading[]): boolean => {
   const figures = readings.flatMap(({ station, offset }) => [station, offset]);
-  return figures.every((mm) => isWhole(mm * SIXTY_FOURTHS)) && figures.some((mm) => !isWhole(mm * TENTHS));
+  return (
+    figures.every((mm) => isWhole(mm * MARKS_PER_INCH)) && figures.some((mm) => !isWhole(mm * TENTHS_PER_MM))
+  );
 };
 
 /** What speaks for readings of a part that were taken in the other unit than they are read in. */
-export function unitDoubts(readings: readonly Reading[], rule: Rule): Warning[] {
+export function suspectUnitWarnings(readings: readonly StationReading[], rule: Rule): Warning[] {
   const stations = readings.map(({ station }) => station);
   const length = Math.max(...stations) - Math.min(...stations);
-  if (rule.unit === 'in' && length > LONGEST_PART_MM)
+  if (rule.unit === 'in' && length > MAX_PART_MM)
     return [
-      doubt(
+      otherUnitWarning(
         `the part would be ${showLength(length, rule)} long. If the readings are in mm, read them again with --units mm.`,
       ),
     ];
-  const isShort = stations.every((station) => Math.abs(station) <= SHORT_IN_MM);
-  if (rule.unit === 'mm' && isShort && inFractions(readings))
+  const isShort = stations.every((station) => Math.abs(station) <= SHORT_PART_MM);
+  if (rule.unit === 'mm' && isShort && areInchFractions(readings))
     return [
-      doubt(
+      otherUnitWarning(
         `the part would be ${showLength(length, rule)} long, and its readings are fractions as of a rule in inches. If they are, read them again with --units in.`,
       ),
     ];
   return [];
 }
 
-const doubt = (message: string): Warning => ({ code: 'take-off.other-unit', message });
+const otherUnitWarning = (message: string): Warning => ({ code: 'take-off.other-unit', message });
 
 /**
  * Readings as they are if they were taken in the other unit than a bare number is read in, where they would all stand
  * between an edge's ends and go over half of it: a few near its start fit any unit. Undefined where they would not.
  */
-export function inOtherUnit(
+export function readingsInOtherUnit(
   edge: PartEdge,
-  readings: readonly Reading[],
+  readings: readonly StationReading[],
   base: BaseLine,
   rule: Rule,
-): Reading[] | undefined {
+): StationReading[] | undefined {
   const factor = rule.unit === 'in' ? 1 / MM_PER_INCH : MM_PER_INCH;
   const otherwise = readings.map(({ station, offset, ...each }) => ({
     ...each,
     station: station * factor,
     offset: offset * factor,
   }));
-  const [from, to] = reachAlong(edge, base);
+  const [from, to] = stationRangeAlong(edge, base);
   const stations = otherwise.map(({ station }) => station);
   const [low, high] = [Math.min(...stations), Math.max(...stations)];
   const near = graduationMm(rule);

@@ -1,14 +1,14 @@
 import { Command, CommanderError } from 'commander';
-import { endsWith, inHouseStyle, LENGTHS } from './help.ts';
-import { report } from './output/report-errors.ts';
+import { addHelpSections, applyHelpStyle, LENGTH_SYNTAX } from './help.ts';
+import { reportError } from './output/report-errors.ts';
 
 /** The user's mistake: command line, job file, an input that cannot be read, an output in the way. */
 const USER_MISTAKE = 2;
 
 /** Made anew for every run: the parser keeps in a command what it was given. */
 const makeProgram = (): Command =>
-  endsWith(
-    inHouseStyle(new Command('fairlath'))
+  addHelpSections(
+    applyHelpStyle(new Command('fairlath'))
       .description(
         'The line a bent batten takes, on your part, at full size. Write the part down in a job file, look at it with ' +
           'show, print it over ordinary sheets with print.',
@@ -22,7 +22,7 @@ const makeProgram = (): Command =>
       notes: [
         'fairlath COMMAND --help explains a command. Most take a JOB, or in its place one curve over its chord: --curve ' +
           'batten --chord 28 --rise 3/4.',
-        LENGTHS,
+        LENGTH_SYNTAX,
       ],
       files:
         'Jobs, readings and what is written go by the names you give. A file that fairlath wrote before is replaced, ' +
@@ -40,21 +40,21 @@ const makeProgram = (): Command =>
     },
   );
 
-function addTo(parent: Command, path: string, command: Command): void {
+function registerCommand(parent: Command, path: string, command: Command): void {
   const name = `${path} ${command.name()}`;
-  inHouseStyle(command).exitOverride().showHelpAfterError(`(${name} --help shows its options)`);
+  applyHelpStyle(command).exitOverride().showHelpAfterError(`(${name} --help shows its options)`);
   if (!parent.commands.includes(command)) parent.addCommand(command);
-  for (const each of command.commands) addTo(command, name, each);
+  for (const each of command.commands) registerCommand(command, name, each);
 }
 
 /** Runs the command line of `process.argv` with these commands, and sets the exit code. */
 export async function run(commands: readonly (() => Command | Promise<Command>)[]): Promise<void> {
   try {
     const program = makeProgram();
-    for (const make of commands) addTo(program, 'fairlath', await make());
+    for (const make of commands) registerCommand(program, 'fairlath', await make());
     await program.parseAsync();
   } catch (error) {
     if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : USER_MISTAKE;
-    else process.exitCode = report(error);
+    else process.exitCode = reportError(error);
   }
 }

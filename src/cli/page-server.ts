@@ -1,9 +1,9 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 
 /** This computer only: nobody else on the network sees the page. */
-const ADDRESS = '127.0.0.1';
+const LOOPBACK = '127.0.0.1';
 
-export interface Served {
+export interface PageServer {
   readonly url: string;
   readonly port: number;
   /** Ends all connections, then the server. */
@@ -15,57 +15,64 @@ export interface Served {
  * @param port 0 for any that is free
  * @throws the system's error where the port cannot be had
  */
-export function servePage(html: string, port: number): Promise<Served> {
+export function servePage(html: string, port: number): Promise<PageServer> {
   // Made once: a client that asks again and again gets the same bytes.
-  const page: Page = { body: Buffer.from(html), policy: policyOf(html) };
-  const server = createServer((request, response) => answer(request, response, page, portOf(server)));
+  const page: ServedPage = { body: Buffer.from(html), policy: contentSecurityPolicy(html) };
+  const server = createServer((request, response) =>
+    handleRequest(request, response, page, boundPort(server)),
+  );
   return new Promise((resolve, reject) => {
     server.once('error', reject);
-    server.listen(port, ADDRESS, () => {
-      const bound = portOf(server);
-      resolve({ url: `http://${ADDRESS}:${bound}/`, port: bound, close: () => closed(server) });
+    server.listen(port, LOOPBACK, () => {
+      const bound = boundPort(server);
+      resolve({ url: `http://${LOOPBACK}:${bound}/`, port: bound, close: () => closeServer(server) });
     });
   });
 }
 
-function portOf(server: Server): number {
+function boundPort(server: Server): number {
   const address = server.address();
   return typeof address === 'object' && address ? address.port : 0;
 }
 
-function closed(server: Server): Promise<void> {
+function closeServer(server: Server): Promise<void> {
   return new Promise((resolve) => {
     server.close(() => resolve());
     server.closeAllConnections();
   });
 }
 
-interface Page {
+interface ServedPage {
   readonly body: Buffer;
   readonly policy: string;
 }
 
-function answer(request: IncomingMessage, response: ServerResponse, page: Page, port: number): void {
+function handleRequest(
+  request: IncomingMessage,
+  response: ServerResponse,
+  page: ServedPage,
+  port: number,
+): void {
   const { method, headers, url } = request;
   // A name that some other site has pointed at this computer is none of ours.
-  const isOurs = [`${ADDRESS}:${port}`, `localhost:${port}`].includes(headers.host ?? '');
-  if (!isOurs) refuse(response, 421, 'This is fairlath on this computer; it answers to 127.0.0.1 only.');
+  const isOurs = [`${LOOPBACK}:${port}`, `localhost:${port}`].includes(headers.host ?? '');
+  if (!isOurs) sendError(response, 421, 'This is fairlath on this computer; it answers to 127.0.0.1 only.');
   else if (method !== 'GET' && method !== 'HEAD') {
     response.setHeader('Allow', 'GET, HEAD');
-    refuse(response, 405, 'Only GET and HEAD are answered here.');
-  } else if (url !== '/') refuse(response, 404, 'There is one page here, at /.');
+    sendError(response, 405, 'Only GET and HEAD are answered here.');
+  } else if (url !== '/') sendError(response, 404, 'There is one page here, at /.');
   else {
-    response.writeHead(200, { ...GUARDS, ...HTML, 'Content-Security-Policy': page.policy });
+    response.writeHead(200, { ...SECURITY_HEADERS, ...HTML_HEADERS, 'Content-Security-Policy': page.policy });
     response.end(method === 'HEAD' ? undefined : page.body);
   }
 }
 
-function refuse(response: ServerResponse, status: number, words: string): void {
-  response.writeHead(status, { ...GUARDS, 'Content-Type': 'text/plain; charset=utf-8' });
+function sendError(response: ServerResponse, status: number, words: string): void {
+  response.writeHead(status, { ...SECURITY_HEADERS, 'Content-Type': 'text/plain; charset=utf-8' });
   response.end(`${words}\n`);
 }
 
-const GUARDS = {
+const SECURITY_HEADERS = {
   'Cache-Control': 'no-store',
   'Cross-Origin-Opener-Policy': 'same-origin',
   'Cross-Origin-Resource-Policy': 'same-origin',
@@ -73,10 +80,10 @@ const GUARDS = {
   'X-Content-Type-Options': 'nosniff',
 } as const;
 
-const HTML = { 'Content-Type': 'text/html; charset=utf-8' } as const;
+const HTML_HEADERS = { 'Content-Type': 'text/html; charset=utf-8' } as const;
 
 /** The policy that the page itself states, and what only a header can: nobody may put it into a frame. */
-function policyOf(html: string): string {
+function contentSecurityPolicy(html: string): string {
   const policy = /http-equiv="Content-Security-Policy" content="([^"]+)"/.exec(html)?.[1];
   if (policy === undefined) throw new Error('the page states no policy');
   return `${policy}; frame-ancestors 'none'`;

@@ -1,14 +1,14 @@
 import type { Curve, CurveKind } from './curve.ts';
-import { segmentEnd, segmentStart } from './geometry/evaluate.ts';
+import { pieceEnd, pieceStart } from './geometry/evaluate.ts';
 import { fitPath } from './geometry/fit-cubics.ts';
 import type { Piece, Segment } from './geometry/pieces/piece.ts';
-import { type Point, pointOf } from './geometry/point.ts';
+import { type Point, toPoint } from './geometry/point.ts';
 
 /** A run from its exact pieces, fitted for the writers. */
-export const curveOf = (
+export const makeCurve = (
   kind: CurveKind,
   exact: readonly Piece[],
-  ends: Ends,
+  ends: CurveEnds,
   pins: readonly Point[],
 ): Curve => ({
   kind,
@@ -19,16 +19,16 @@ export const curveOf = (
   path: fitPath(exact),
 });
 
-interface Ends {
+interface CurveEnds {
   readonly from: Point;
   readonly to: Point;
 }
 
 /** A run that is drawn as it is known: contiguous lines, arcs and cubics. */
-export const curveAlong = (kind: CurveKind, path: readonly Segment[]): Curve => ({
+export const makeCurveFromPath = (kind: CurveKind, path: readonly Segment[]): Curve => ({
   kind,
-  from: pointOf(segmentStart(path[0]!)),
-  to: pointOf(segmentEnd(path.at(-1)!)),
+  from: toPoint(pieceStart(path[0]!)),
+  to: toPoint(pieceEnd(path.at(-1)!)),
   pins: [],
   exact: path,
   path,

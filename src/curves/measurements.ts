@@ -1,10 +1,18 @@
 import type { Curve } from './curve.ts';
-import { along, type Place, piecesLength } from './geometry/evaluate.ts';
-import { leastAlong } from './geometry/extrema.ts';
+import { type CurvePoint, paramCurve, piecesLength } from './geometry/evaluate.ts';
+import { minimizeAlong } from './geometry/extrema.ts';
 import type { Piece } from './geometry/pieces/piece.ts';
-import { angleOf, cross, direction, type Point, pointOf, subtract, turnBetween } from './geometry/point.ts';
+import {
+  angleDifference,
+  angleFrom,
+  cross,
+  direction,
+  type Point,
+  subtract,
+  toPoint,
+} from './geometry/point.ts';
 import { JOIN_MM } from './geometry/tolerance.ts';
-import { PIECE_STEPS, rootsOnUnit } from './numeric/roots-and-minima.ts';
+import { rootsOn, SAMPLES_PER_PIECE } from './numeric/roots-and-minima.ts';
 
 /** The figures of one run that a maker asks for. Lengths mm, angles radians. */
 export interface Figures {
@@ -32,14 +40,14 @@ export interface Apex {
  * (1e-12 of the chord, except on a nearly straight run, where any station serves).
  */
 export function apexOf(pieces: readonly Piece[], from: Point, to: Point): Apex | undefined {
-  const chord = direction(angleOf(from, to));
+  const chord = direction(angleFrom(from, to));
   const height = (p: Point): number => Math.abs(cross(chord, subtract(p, from)));
   let best: Apex | undefined;
   for (const piece of pieces) {
-    const at = along(piece);
+    const at = paramCurve(piece);
     // A join counts as well: rounding can hide an apex that falls exactly between two pieces.
-    for (const u of [...rootsOnUnit((v) => cross(chord, direction(at(v).angle)), PIECE_STEPS), 1]) {
-      const place = pointOf(at(u));
+    for (const u of [...rootsOn((v) => cross(chord, direction(at(v).angle)), SAMPLES_PER_PIECE), 1]) {
+      const place = toPoint(at(u));
       const rise = height(place);
       if (rise >= JOIN_MM && rise > (best?.rise ?? 0)) best = { at: place, rise };
     }
@@ -49,12 +57,12 @@ export function apexOf(pieces: readonly Piece[], from: Point, to: Point): Apex |
 
 /** The place of sharpest curvature; undefined when the pieces are straight. */
 function tightestOf(pieces: readonly Piece[]): { radius: number; at: Point } | undefined {
-  let best: Place | undefined;
+  let best: CurvePoint | undefined;
   for (const piece of pieces) {
-    const place = leastAlong(piece, ({ curvature }) => -Math.abs(curvature));
+    const place = minimizeAlong(piece, ({ curvature }) => -Math.abs(curvature));
     if (Math.abs(place.curvature) > Math.abs(best?.curvature ?? 0)) best = place;
   }
-  return best && { radius: 1 / Math.abs(best.curvature), at: pointOf(best) };
+  return best && { radius: 1 / Math.abs(best.curvature), at: toPoint(best) };
 }
 
 /** Curvature below this share of the tightest counts as none: the rounding of a free end. */
@@ -64,13 +72,13 @@ const STRAIGHT_SHARE = 1e-9;
 function inflectionsOf(pieces: readonly Piece[], tightest: number): Point[] {
   const found: Point[] = [];
   let side = 0;
-  let last: Place | undefined;
+  let last: CurvePoint | undefined;
   for (const piece of pieces) {
-    const at = along(piece);
-    for (let i = 0; i <= PIECE_STEPS; i++) {
-      const place = at(i / PIECE_STEPS);
+    const at = paramCurve(piece);
+    for (let i = 0; i <= SAMPLES_PER_PIECE; i++) {
+      const place = at(i / SAMPLES_PER_PIECE);
       const straight = Math.abs(place.curvature) < STRAIGHT_SHARE * tightest;
-      if (!straight && side * place.curvature < 0) found.push(crossing(at, i, last!));
+      if (!straight && side * place.curvature < 0) found.push(inflectionBefore(at, i, last!));
       if (straight) continue;
       side = Math.sign(place.curvature);
       last = place;
@@ -80,10 +88,10 @@ function inflectionsOf(pieces: readonly Piece[], tightest: number): Point[] {
 }
 
 /** The change of sign just before sample i: inside the piece, or at its start when i is 0. */
-function crossing(at: (u: number) => Place, i: number, last: Place): Point {
-  if (i === 0) return pointOf(last);
-  const roots = rootsOnUnit((v) => at((i - 1 + v) / PIECE_STEPS).curvature, 1);
-  return pointOf(at((i - 1 + (roots.at(-1) ?? 0)) / PIECE_STEPS));
+function inflectionBefore(at: (u: number) => CurvePoint, i: number, last: CurvePoint): Point {
+  if (i === 0) return toPoint(last);
+  const roots = rootsOn((v) => at((i - 1 + v) / SAMPLES_PER_PIECE).curvature, 1);
+  return toPoint(at((i - 1 + (roots.at(-1) ?? 0)) / SAMPLES_PER_PIECE));
 }
 
 /** The figures of a run, from its exact pieces: lengths mm, angles radians. */
@@ -91,13 +99,13 @@ export function figuresOf(curve: Curve): Figures {
   const { exact, from, to } = curve;
   const apex = apexOf(exact, from, to);
   const tightest = tightestOf(exact);
-  const chord = angleOf(from, to);
-  const near = (angle: number): number => chord + turnBetween(chord, angle);
+  const chord = angleFrom(from, to);
+  const near = (angle: number): number => chord + angleDifference(chord, angle);
   return {
     length: piecesLength(exact),
     ...(apex && { apex }),
     ...(tightest && { tightest }),
-    endAngles: [near(along(exact[0]!)(0).angle), near(along(exact.at(-1)!)(1).angle)],
+    endAngles: [near(paramCurve(exact[0]!)(0).angle), near(paramCurve(exact.at(-1)!)(1).angle)],
     inflections: tightest ? inflectionsOf(exact, 1 / tightest.radius) : [],
   };
 }

@@ -1,7 +1,7 @@
 import { Fault, Faults } from '../units/fault.ts';
 
 /** A curve may not exist for some points, nor a check of some readings; then there is none, and nothing is wrong. */
-export function ifItExists<T>(make: () => T): T | undefined {
+export function undefinedOnFault<T>(make: () => T): T | undefined {
   try {
     return make();
   } catch (error) {

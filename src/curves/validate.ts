@@ -6,7 +6,7 @@ import { JOIN_MM } from './geometry/tolerance.ts';
  * Two points that must lie apart.
  * @throws Fault `curve.same-point`, `curve.not-finite`
  */
-export function mustDiffer(a: Point | undefined, b: Point | undefined, what: string): void {
+export function assertDistinct(a: Point | undefined, b: Point | undefined, what: string): void {
   // The ends of an empty list are none.
   if (!a || !b || ![a.x, a.y, b.x, b.y].every(Number.isFinite))
     throw new Fault('curve.not-finite', `${what}: a coordinate is not a finite number. Give plain lengths.`);

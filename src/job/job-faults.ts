@@ -1,11 +1,11 @@
 import { Fault, Faults } from '../units/fault.ts';
-import type { Place } from './source-positions.ts';
+import type { SourcePosition } from './source-positions.ts';
 
 /** A mistake in the job file, with the line and column where it stands. */
 export class PlacedFault extends Fault {
   constructor(
     fault: Fault,
-    readonly place: Place,
+    readonly place: SourcePosition,
   ) {
     super(fault.code, (length) => fault.messageIn(length), fault.key);
   }

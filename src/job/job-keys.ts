@@ -1,9 +1,9 @@
 /** The names that may stand in one place of the job file. */
-export interface Vocabulary {
+export interface KeySet {
   readonly known: readonly string[];
 }
 
-export const JOB_KEYS: Vocabulary = {
+export const JOB_KEYS: KeySet = {
   known: [
     'part',
     'units',
@@ -19,14 +19,14 @@ export const JOB_KEYS: Vocabulary = {
   ],
 };
 
-export const STOCK_KEYS: Vocabulary = { known: ['species', 'length', 'width', 'thickness', 'layers'] };
+export const STOCK_KEYS: KeySet = { known: ['species', 'length', 'width', 'thickness', 'layers'] };
 
-export const ALLOWANCE_KEYS: Vocabulary = { known: ['saw', 'width'] };
+export const ALLOWANCE_KEYS: KeySet = { known: ['saw', 'width'] };
 
 export const STEP_KINDS = ['line', 'arc', 'batten', 'bow', 'spline', 'ellipse'] as const;
 export type StepKind = (typeof STEP_KINDS)[number];
 
-export const STEP_KEYS: Readonly<Record<StepKind, Vocabulary>> = {
+export const STEP_KEYS: Readonly<Record<StepKind, KeySet>> = {
   line: { known: ['line'] },
   arc: { known: ['arc', 'through', 'rise', 'radius'] },
   batten: { known: ['batten', 'through', 'apex', 'ends', 'strip'] },
@@ -35,17 +35,17 @@ export const STEP_KEYS: Readonly<Record<StepKind, Vocabulary>> = {
   spline: { known: ['spline', 'through', 'ends'] },
 };
 
-export const STRIP_KEYS: Vocabulary = { known: ['from', 'to'] };
+export const STRIP_KEYS: KeySet = { known: ['from', 'to'] };
 
-export const ENDS_KEYS: Vocabulary = { known: ['left', 'right'] };
-export const END_KEYS: Vocabulary = { known: ['miter', 'bevel', 'rake', 'splay'] };
+export const ENDS_KEYS: KeySet = { known: ['left', 'right'] };
+export const END_KEYS: KeySet = { known: ['miter', 'bevel', 'rake', 'splay'] };
 
 export const JOINT_KINDS = ['mortise', 'hole', 'slot', 'centre-line', 'mark'] as const;
 export type JointKind = (typeof JOINT_KINDS)[number];
 
-const RECESS: Vocabulary = { known: ['at', 'out', 'length', 'width', 'turn', 'depth', 'label'] };
+const RECESS: KeySet = { known: ['at', 'out', 'length', 'width', 'turn', 'depth', 'label'] };
 
-export const JOINT_KEYS: Readonly<Record<JointKind, Vocabulary>> = {
+export const JOINT_KEYS: Readonly<Record<JointKind, KeySet>> = {
   mortise: RECESS,
   slot: RECESS,
   hole: { known: ['at', 'out', 'diameter', 'depth', 'lean', 'toward', 'label'] },

@@ -16,7 +16,7 @@ export interface Job {
   /** One edge: a line pattern. Two: a closed part. */
   readonly edges: readonly [Edge] | readonly [Edge, Edge];
   /** How a closed part is cut off at either end; square where it says nothing. */
-  readonly ends?: { readonly [side in Side]?: EndSetting };
+  readonly ends?: { readonly [side in EndSide]?: EndSetting };
   /** On the marked face; empty where there are none. */
   readonly joints: readonly Joint[];
   /** How far outside the finished line to saw, mm; 0 for none. */
@@ -37,7 +37,7 @@ export interface Stock {
 
 export type PairKind = 'identical' | 'mirrored';
 
-export type Side = 'left' | 'right';
+export type EndSide = 'left' | 'right';
 
 /**
  * The cut at an end, by the two angles of a saw or by the stance of a leg: radians, each between -π/2 and π/2.
@@ -87,23 +87,28 @@ export type Toward = 'left' | 'right' | 'out' | 'in';
 export interface Edge {
   readonly name: string;
   readonly from: Point;
-  readonly steps: readonly [Step, ...Step[]];
+  readonly steps: readonly [EdgeStep, ...EdgeStep[]];
   /** The key of this edge in the job file ("edges.back"): where its faults are reported. */
   readonly key: string;
 }
 
 /** One stretch of an edge, from where the last one ended to `to`. */
-export type Step = { readonly to: Point; readonly key: string } & (
+export type EdgeStep = { readonly to: Point; readonly key: string } & (
   | { readonly kind: 'line' }
-  | { readonly kind: 'arc'; readonly by: ArcBy }
-  | { readonly kind: 'batten'; readonly by: BattenBy; readonly ends: EndPair; readonly strip?: Taper }
+  | { readonly kind: 'arc'; readonly by: ArcInput }
+  | {
+      readonly kind: 'batten';
+      readonly by: BattenInput;
+      readonly ends: EndConditions;
+      readonly strip?: TaperInput;
+    }
   /** A rise is positive away from the reference line, as an arc's. */
   | { readonly kind: 'bow'; readonly rise: number }
   | { readonly kind: 'ellipse'; readonly rise: number }
-  | { readonly kind: 'spline'; readonly through: readonly Point[]; readonly ends: EndPair }
+  | { readonly kind: 'spline'; readonly through: readonly Point[]; readonly ends: EndConditions }
 );
 
-export type ArcBy =
+export type ArcInput =
   | { readonly through: Point }
   /** Positive: away from the reference line (to the left, going from start to end). */
   | { readonly rise: number }
@@ -111,14 +116,14 @@ export type ArcBy =
   | { readonly radius: number };
 
 /** One nail or more between the ends, in order; or the apex the strip shall have over one nail. */
-export type BattenBy = { readonly through: readonly [Point, ...Point[]] } | { readonly apex: Point };
+export type BattenInput = { readonly through: readonly [Point, ...Point[]] } | { readonly apex: Point };
 
 /** How a strip's end is kept: sprung over a pin, or tangent to the neighbouring line. */
-export type End = 'free' | 'held';
-export type EndPair = readonly [start: End, end: End];
+export type EndCondition = 'free' | 'held';
+export type EndConditions = readonly [start: EndCondition, end: EndCondition];
 
 /** A strip planed thinner from its start to its end: its thickness at both, mm. */
-export interface Taper {
+export interface TaperInput {
   readonly from: number;
   readonly to: number;
 }

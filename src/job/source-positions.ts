@@ -1,5 +1,5 @@
 /** Where something stands in the job file, both counted from 1. */
-export interface Place {
+export interface SourcePosition {
   readonly line: number;
   readonly column: number;
 }
@@ -8,12 +8,12 @@ export interface Place {
  * Where each key of a job file stands: `edges.back[1].apex`, `stock.width`; the file itself is ''.
  * A value on one line is placed where it begins, one spread over lines at its name.
  */
-export type Places = ReadonlyMap<string, Place>;
+export type SourcePositions = ReadonlyMap<string, SourcePosition>;
 
 /** The place of a key, or of the nearest key around it: a key that is missing has no place of its own. */
-export function locate(places: Places, key: string): Place | undefined {
-  return places.get(key) ?? (key === '' ? undefined : locate(places, keyAround(key)));
+export function findPosition(places: SourcePositions, key: string): SourcePosition | undefined {
+  return places.get(key) ?? (key === '' ? undefined : findPosition(places, parentKey(key)));
 }
 
-const keyAround = (key: string): string =>
+const parentKey = (key: string): string =>
   key.slice(0, Math.max(0, key.lastIndexOf('.'), key.lastIndexOf('[')));

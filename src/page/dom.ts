@@ -21,7 +21,7 @@ export function el<K extends keyof HTMLElementTagNameMap>(
  * Writes text only where it is another: what is the same is not laid out again. The node's own text is
  * changed in its place, as the browser makes its style anew for one put there instead.
  */
-export function write(node: Node, text: string): void {
+export function updateText(node: Node, text: string): void {
   const { firstChild: own } = node;
   if (own instanceof Text && own === node.lastChild) {
     if (own.data !== text) own.data = text;
@@ -29,6 +29,6 @@ export function write(node: Node, text: string): void {
 }
 
 /** Sets an attribute only where it is another. */
-export function put(node: Element, name: string, value: string): void {
+export function updateAttribute(node: Element, name: string, value: string): void {
   if (node.getAttribute(name) !== value) node.setAttribute(name, value);
 }

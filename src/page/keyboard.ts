@@ -1,25 +1,25 @@
 import { byId } from './dom.ts';
-import type { Shelf } from './state/job-files.ts';
-import type { Bench } from './state/store.ts';
+import type { JobFiles } from './state/job-files.ts';
+import type { Store } from './state/store.ts';
 
 /** Steps back and forward, by their buttons and by the keys that every program has for them; open and save. */
-export function stepsAndKeys(bench: Bench, shelf: Shelf): void {
+export function bindKeyboard(bench: Store, shelf: JobFiles): void {
   const [back, forward] = [byId<HTMLButtonElement>('back'), byId<HTMLButtonElement>('forward')];
-  back.addEventListener('click', () => bench.back());
-  forward.addEventListener('click', () => bench.forward());
-  bench.changed(() => {
-    back.disabled = !bench.canGoBack;
-    forward.disabled = !bench.canGoForward;
+  back.addEventListener('click', () => bench.undo());
+  forward.addEventListener('click', () => bench.redo());
+  bench.onChange(() => {
+    back.disabled = !bench.canUndo;
+    forward.disabled = !bench.canRedo;
   });
   window.addEventListener('keydown', (event) => {
-    const action = actionOf(event, bench, shelf);
+    const action = shortcutAction(event, bench, shelf);
     if (!action) return;
     event.preventDefault();
     void action();
   });
 }
 
-function actionOf(event: KeyboardEvent, bench: Bench, shelf: Shelf): (() => unknown) | undefined {
+function shortcutAction(event: KeyboardEvent, bench: Store, shelf: JobFiles): (() => unknown) | undefined {
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return undefined;
   const key = event.key.toLowerCase();
   // A key that is held down asks once.
@@ -28,6 +28,6 @@ function actionOf(event: KeyboardEvent, bench: Bench, shelf: Shelf): (() => unkn
   // Where anything but the job is typed the browser's own undo is meant.
   if (event.target instanceof Element && event.target.matches('input[type="text"], #readings'))
     return undefined;
-  if (key === 'y' || (key === 'z' && event.shiftKey)) return () => bench.forward();
-  return key === 'z' ? () => bench.back() : undefined;
+  if (key === 'y' || (key === 'z' && event.shiftKey)) return () => bench.redo();
+  return key === 'z' ? () => bench.undo() : undefined;
 }

@@ -2,112 +2,112 @@ import './style/theme.css';
 import './style/page.css';
 import './style/drawing.css';
 import type { Unit } from '../units/unit.ts';
-import { ApexNotes } from './canvas/apex-labels.ts';
-import { Beside } from './canvas/comparison-layer.ts';
-import { Handles } from './canvas/handle-layer.ts';
-import { Places } from './canvas/highlight.ts';
-import { Nails } from './canvas/nail-tools.ts';
-import { Drawing } from './canvas/part-layer.ts';
-import { Drag } from './canvas/pointer-drag.ts';
-import { Measured } from './canvas/readings-layer.ts';
+import { ApexLabels } from './canvas/apex-labels.ts';
+import { ComparisonLayer } from './canvas/comparison-layer.ts';
+import { HandleLayer } from './canvas/handle-layer.ts';
+import { Highlight } from './canvas/highlight.ts';
+import { NailTools } from './canvas/nail-tools.ts';
+import { PartLayer } from './canvas/part-layer.ts';
+import { PointerDrag } from './canvas/pointer-drag.ts';
+import { ReadingsLayer } from './canvas/readings-layer.ts';
 import { RuleLayer } from './canvas/rule-layer.ts';
-import { Sheets } from './canvas/sheet-layer.ts';
-import { Stage } from './canvas/viewport.ts';
+import { SheetLayer } from './canvas/sheet-layer.ts';
+import { Viewport } from './canvas/viewport.ts';
 import { byId } from './dom.ts';
-import { setType } from './embedded-font.ts';
-import { stepsAndKeys } from './keyboard.ts';
-import { Takeaway } from './panels/downloads-panel.ts';
+import { loadPageFont } from './embedded-font.ts';
+import { bindKeyboard } from './keyboard.ts';
+import { DownloadsPanel } from './panels/downloads-panel.ts';
 import { FigurePanel } from './panels/figure-panel.ts';
-import { TextPanel } from './panels/job-text-panel.ts';
-import { SetOut } from './panels/point-fields.ts';
-import { lightSwitch } from './panels/theme-switch.ts';
-import { FileSaid } from './state/file-status.ts';
-import { FIRST, Shelf } from './state/job-files.ts';
-import { Bench } from './state/store.ts';
+import { JobTextPanel } from './panels/job-text-panel.ts';
+import { PointFields } from './panels/point-fields.ts';
+import { bindThemeSwitch } from './panels/theme-switch.ts';
+import { FileStatus } from './state/file-status.ts';
+import { FIRST_JOB, JobFiles } from './state/job-files.ts';
+import { Store } from './state/store.ts';
 
 /** A part longer than so many times its width has its notes below it, a stout one beside it. */
-const LONG = 2.2;
+const LONG_ASPECT = 2.2;
 /** A part so many times as long for its width, or as stout, has become another: the page is laid out anew for it. */
-const ANOTHER_SHAPE = 1.5;
+const RELAYOUT_RATIO = 1.5;
 /** On a low screen (a phone that lies, a page seen at 200 %) the notes stand beside any part. */
-const LOW = matchMedia('(max-height: 35em)');
+const LOW_SCREEN = matchMedia('(max-height: 35em)');
 
-const bench = new Bench(FIRST);
-const stage = new Stage(byId('drawing'), bench.made!.part.bounds);
-const rules = new RuleLayer(stage, bench);
-const drawing = new Drawing(stage, bench);
-const handles = new Handles(stage, bench, rules);
-const places = new Places(stage, bench);
-const sheets = new Sheets(stage, bench, () => figures.draw());
-const figures = new FigurePanel(bench, sheets, places);
-const said = new FileSaid(bench);
-const shelf = new Shelf(bench, said);
-new ApexNotes(stage, bench);
-new Drag(stage, bench, handles, new Nails(stage, bench, handles));
-new SetOut(byId('points'), bench, handles);
-new TextPanel(bench, places);
-new Beside(stage, bench, places);
-new Measured(stage, bench, places);
-new Takeaway(bench, sheets, said);
-stepsAndKeys(bench, shelf);
-lightSwitch();
-looks();
-LOW.addEventListener('change', shaped);
+const store = new Store(FIRST_JOB);
+const viewport = new Viewport(byId('drawing'), store.evaluated!.part.bounds);
+const ruleLayer = new RuleLayer(viewport, store);
+const partLayer = new PartLayer(viewport, store);
+const handleLayer = new HandleLayer(viewport, store, ruleLayer);
+const highlight = new Highlight(viewport, store);
+const sheetLayer = new SheetLayer(viewport, store, () => figurePanel.draw());
+const figurePanel = new FigurePanel(store, sheetLayer, highlight);
+const fileStatus = new FileStatus(store);
+const jobFiles = new JobFiles(store, fileStatus);
+new ApexLabels(viewport, store);
+new PointerDrag(viewport, store, handleLayer, new NailTools(viewport, store, handleLayer));
+new PointFields(byId('points'), store, handleLayer);
+new JobTextPanel(store, highlight);
+new ComparisonLayer(viewport, store, highlight);
+new ReadingsLayer(viewport, store, highlight);
+new DownloadsPanel(store, sheetLayer, fileStatus);
+bindKeyboard(store, jobFiles);
+bindThemeSwitch();
+bindViewControls();
+LOW_SCREEN.addEventListener('change', layOutPage);
 let job: number | undefined;
 let unit: Unit | undefined;
 let laidOutFor = aspect();
-bench.changed(() => {
-  if (bench.job !== job) started();
-  if (bench.rule.unit !== unit) measuredIn(bench.rule.unit);
+store.onChange(() => {
+  if (store.jobNumber !== job) showNewJob();
+  if (store.rule.unit !== unit) showUnit(store.rule.unit);
 });
-bench.rests(() => {
+store.onIdle(() => {
   // A hand that still holds something must not have the part moved away under it.
-  if (!bench.made || bench.tried !== undefined) return;
+  if (!store.evaluated || store.previewText !== undefined) return;
   const change = aspect() / laidOutFor;
-  if (Math.max(change, 1 / change) > ANOTHER_SHAPE) shaped();
-  stage.keepInSight(bench.made.part.bounds);
+  if (Math.max(change, 1 / change) > RELAYOUT_RATIO) layOutPage();
+  viewport.keepInSight(store.evaluated.part.bounds);
 });
-bench.tell();
-void setType();
+store.notify();
+void loadPageFont();
 
 /** Another part lies on the bench: it is drawn whole, and the page is laid out for its shape. */
-function started(): void {
-  job = bench.job;
-  figures.forget();
-  sheets.forget();
-  shaped();
-  stage.fit(bench.made?.part.bounds);
+function showNewJob(): void {
+  job = store.jobNumber;
+  figurePanel.clear();
+  sheetLayer.clear();
+  layOutPage();
+  viewport.fit(store.evaluated?.part.bounds);
 }
 
-function shaped(): void {
+function layOutPage(): void {
   laidOutFor = aspect();
-  document.documentElement.classList.toggle('long', laidOutFor > LONG && !LOW.matches);
+  document.documentElement.classList.toggle('long', laidOutFor > LONG_ASPECT && !LOW_SCREEN.matches);
   document.body.style.setProperty('--aspect', laidOutFor.toFixed(2));
 }
 
 /** The part's length over its width. */
 function aspect(): number {
-  const { left, right, bottom, top } = bench.made!.part.bounds;
+  const { left, right, bottom, top } = store.evaluated!.part.bounds;
   return (right - left) / Math.max(top - bottom, 1);
 }
 
 /** The switch and the rules show the unit that the job is in, or the one that was asked for. */
-function measuredIn(now: Unit): void {
+function showUnit(now: Unit): void {
   unit = now;
   for (const radio of units()) radio.checked = radio.value === now;
-  rules.draw();
+  ruleLayer.draw();
 }
 
 function units(): NodeListOf<HTMLInputElement> {
   return document.querySelectorAll('input[name="unit"]');
 }
 
-function looks(): void {
-  byId('nearer').addEventListener('click', () => stage.zoom(1.5));
-  byId('farther').addEventListener('click', () => stage.zoom(1 / 1.5));
-  byId('whole').addEventListener('click', () => stage.fit(bench.made?.part.bounds));
+function bindViewControls(): void {
+  byId('nearer').addEventListener('click', () => viewport.zoom(1.5));
+  byId('farther').addEventListener('click', () => viewport.zoom(1 / 1.5));
+  byId('whole').addEventListener('click', () => viewport.fit(store.evaluated?.part.bounds));
   const comb = byId<HTMLInputElement>('show-comb');
-  comb.addEventListener('change', () => drawing.showComb(comb.checked));
+  comb.addEventListener('change', () => partLayer.showComb(comb.checked));
   for (const radio of units())
-    radio.addEventListener('change', () => bench.showIn(radio.value === 'mm' ? 'mm' : 'in'));
+    radio.addEventListener('change', () => store.showIn(radio.value === 'mm' ? 'mm' : 'in'));
 }

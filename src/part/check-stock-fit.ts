@@ -1,6 +1,6 @@
 import type { Box } from '../curves/geometry/bounds.ts';
-import type { Place } from '../curves/geometry/evaluate.ts';
-import { leastAlong } from '../curves/geometry/extrema.ts';
+import type { CurvePoint } from '../curves/geometry/evaluate.ts';
+import { minimizeAlong } from '../curves/geometry/extrema.ts';
 import type { Segment } from '../curves/geometry/pieces/piece.ts';
 import { JOIN_MM } from '../curves/geometry/tolerance.ts';
 import type { Stock } from '../job/job.ts';
@@ -24,7 +24,7 @@ export function stockFaults(lines: readonly Segment[], box: Box, stock: Stock): 
       ),
     );
   if (stock.width !== undefined && width > stock.width + JOIN_MM) {
-    const [low, high] = [lowest(lines, 1), lowest(lines, -1)];
+    const [low, high] = [lowestPoint(lines, 1), lowestPoint(lines, -1)];
     faults.push(
       new Fault(
         'stock.too-narrow',
@@ -39,10 +39,10 @@ export function stockFaults(lines: readonly Segment[], box: Box, stock: Stock): 
 }
 
 /** Steps in the search for one segment's lowest place; a cubic of ours has at most two. */
-const SAMPLES = 16;
+const EXTREME_SAMPLES = 16;
 
 /** The lowest place of the lines (the highest for −1). */
-function lowest(lines: readonly Segment[], up: 1 | -1): Place {
-  const places = lines.map((segment) => leastAlong(segment, ({ y }) => up * y, SAMPLES));
+function lowestPoint(lines: readonly Segment[], up: 1 | -1): CurvePoint {
+  const places = lines.map((segment) => minimizeAlong(segment, ({ y }) => up * y, EXTREME_SAMPLES));
   return places.reduce((a, b) => (up * b.y < up * a.y ? b : a));
 }

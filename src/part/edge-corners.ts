@@ -1,12 +1,12 @@
 import type { Point } from '../curves/geometry/point.ts';
 import { edgeEnd, edgeStart } from './edge.ts';
-import { inOrder } from './outline/outline.ts';
+import { lowerFirst } from './outline/outline.ts';
 import type { Part, PartEdge } from './part.ts';
 
 /** Of a part with two edges the one nearer the reference line, judged half-way along. */
 export function lowerEdge({ edges }: Pick<Part, 'edges'>): PartEdge {
   const [edge, other] = edges;
-  return other ? inOrder([edge, other])[0] : edge;
+  return other ? lowerFirst([edge, other])[0] : edge;
 }
 
 /** Where an edge begins and ends on the marked face once the ends are cut. */

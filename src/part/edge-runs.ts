@@ -2,21 +2,21 @@ import type { Curve } from '../curves/curve.ts';
 import { batten } from '../curves/elastica/batten.ts';
 import { bow } from '../curves/elastica/bow.ts';
 import type { StripEnds } from '../curves/elastica/solve-strip.ts';
-import { segmentEnd, segmentStart } from '../curves/geometry/evaluate.ts';
-import { angleOf, type Point } from '../curves/geometry/point.ts';
+import { pieceEnd, pieceStart } from '../curves/geometry/evaluate.ts';
+import { angleFrom, type Point } from '../curves/geometry/point.ts';
 import { arc } from '../curves/simple/arc.ts';
 import { ellipse } from '../curves/simple/ellipse.ts';
 import { line } from '../curves/simple/line.ts';
 import { spline } from '../curves/simple/spline.ts';
 import { taperedBatten } from '../curves/tapered/tapered-batten.ts';
-import type { Edge, End, Step } from '../job/job.ts';
+import type { Edge, EdgeStep, EndCondition } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
 
 /** The runs of an edge, each from where the last one ended; every run's fault goes to `faults`. */
-export function edgeRuns(edge: Edge, faults: Fault[]): Curve[] {
+export function makeEdgeRuns(edge: Edge, faults: Fault[]): Curve[] {
   return edge.steps.flatMap((step, i) => {
     try {
-      return [runOf(edge, i)];
+      return [makeRun(edge, i)];
     } catch (error) {
       if (!(error instanceof Fault)) throw error;
       faults.push(error.at(step.key));
@@ -25,11 +25,11 @@ export function edgeRuns(edge: Edge, faults: Fault[]): Curve[] {
   });
 }
 
-const startOf = (edge: Edge, i: number): Point => (i === 0 ? edge.from : edge.steps[i - 1]!.to);
+const stepStart = (edge: Edge, i: number): Point => (i === 0 ? edge.from : edge.steps[i - 1]!.to);
 
-function runOf(edge: Edge, i: number): Curve {
+function makeRun(edge: Edge, i: number): Curve {
   const step = edge.steps[i]!;
-  const from = startOf(edge, i);
+  const from = stepStart(edge, i);
   switch (step.kind) {
     case 'line':
       return line(from, step.to);
@@ -40,16 +40,16 @@ function runOf(edge: Edge, i: number): Curve {
     case 'ellipse':
       return ellipse(from, step.to, step.rise);
     case 'batten':
-      return strung(step, from, endsOf(edge, i, step.ends));
+      return makeBattenRun(step, from, stripEnds(edge, i, step.ends));
     case 'spline': {
-      const { start, end } = endsOf(edge, i, step.ends);
+      const { start, end } = stripEnds(edge, i, step.ends);
       const pins = [from, ...step.through, step.to];
       return spline(pins, start === 'free' ? 'natural' : start, end === 'free' ? 'natural' : end);
     }
   }
 }
 
-function strung(step: Extract<Step, { kind: 'batten' }>, from: Point, ends: StripEnds): Curve {
+function makeBattenRun(step: Extract<EdgeStep, { kind: 'batten' }>, from: Point, ends: StripEnds): Curve {
   const { by, strip, to } = step;
   if (!strip) return batten(from, to, by, ends);
   if ('apex' in by) return taperedBatten(from, to, by, strip, ends);
@@ -63,27 +63,27 @@ function strung(step: Extract<Step, { kind: 'batten' }>, from: Point, ends: Stri
 }
 
 /** A held end leaves along the line or arc it meets; along the run's own chord where there is none. */
-function endsOf(edge: Edge, i: number, [start, end]: readonly [End, End]): StripEnds {
-  const chord = angleOf(startOf(edge, i), edge.steps[i]!.to);
-  const kept = (how: End, angle: number | undefined): StripEnds['start'] =>
+function stripEnds(edge: Edge, i: number, [start, end]: readonly [EndCondition, EndCondition]): StripEnds {
+  const chord = angleFrom(stepStart(edge, i), edge.steps[i]!.to);
+  const kept = (how: EndCondition, angle: number | undefined): StripEnds['start'] =>
     how === 'free' ? 'free' : { held: angle ?? chord };
   return {
-    start: kept(start, neighbourAngle(edge, i - 1, segmentEnd)),
-    end: kept(end, neighbourAngle(edge, i + 1, segmentStart)),
+    start: kept(start, neighbourAngle(edge, i - 1, pieceEnd)),
+    end: kept(end, neighbourAngle(edge, i + 1, pieceStart)),
   };
 }
 
-const isStiff = (step: Step): boolean => step.kind === 'line' || step.kind === 'arc';
+const isRigid = (step: EdgeStep): boolean => step.kind === 'line' || step.kind === 'arc';
 
 /**
  * The direction in which a neighbouring line or arc meets a held end; strips give way and set none. A shoulder
  * lies across the strip: it is held in line with what comes beyond.
  */
-function neighbourAngle(edge: Edge, i: number, meet: typeof segmentEnd): number | undefined {
+function neighbourAngle(edge: Edge, i: number, meet: typeof pieceEnd): number | undefined {
   const step = edge.steps[i];
-  if (!step || !isStiff(step)) return undefined;
-  if (step.to.x === startOf(edge, i).x)
-    return neighbourAngle(edge, meet === segmentEnd ? i - 1 : i + 1, meet);
-  const run = runOf(edge, i);
-  return meet(meet === segmentEnd ? run.exact.at(-1)! : run.exact[0]!).angle;
+  if (!step || !isRigid(step)) return undefined;
+  if (step.to.x === stepStart(edge, i).x)
+    return neighbourAngle(edge, meet === pieceEnd ? i - 1 : i + 1, meet);
+  const run = makeRun(edge, i);
+  return meet(meet === pieceEnd ? run.exact.at(-1)! : run.exact[0]!).angle;
 }

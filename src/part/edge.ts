@@ -12,7 +12,7 @@ export const edgeStart = ({ runs }: PartEdge): Point => runs[0]!.from;
 export const edgeEnd = ({ runs }: PartEdge): Point => runs.at(-1)!.to;
 
 /** The stations between which some edges lie, mm. */
-export function reachOf(edges: readonly PartEdge[]): readonly [from: number, to: number] {
+export function stationRange(edges: readonly PartEdge[]): readonly [from: number, to: number] {
   const ends = edges.flatMap((edge) => [edgeStart(edge).x, edgeEnd(edge).x]);
   return [Math.min(...ends), Math.max(...ends)];
 }

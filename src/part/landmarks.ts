@@ -11,7 +11,7 @@ import type { Landmark, Part, PartEdge } from './part.ts';
 export function landmarks(part: Part): Landmark[] {
   return part.edges.flatMap((edge) => {
     const found: Landmark[] = [];
-    for (const mark of placesOf(edge, part.rule))
+    for (const mark of candidateLandmarks(edge, part.rule))
       if (!found.some((known) => cornersOf(known).some((at) => distance(at, mark.at) < JOIN_MM)))
         found.push({ ...mark, edge: edge.name });
     return found;
@@ -23,7 +23,7 @@ export const cornersOf = ({ at, to }: Pick<Landmark, 'at' | 'to'>): readonly Poi
   to ? [at, to] : [at];
 
 /** An apex first, so that a nail that stands in it does not hide it; a shoulder before the joins in its corners. */
-function placesOf(edge: PartEdge, rule: Rule): Omit<Landmark, 'edge'>[] {
+function candidateLandmarks(edge: PartEdge, rule: Rule): Omit<Landmark, 'edge'>[] {
   const { runs } = edge;
   const places = (what: Landmark['what'], points: readonly Point[]) => points.map((at) => ({ what, at }));
   // One whose rise no rule shows is none: a short arc round a corner has a highest point, too.
@@ -46,8 +46,8 @@ function placesOf(edge: PartEdge, rule: Rule): Omit<Landmark, 'edge'>[] {
 }
 
 /** Whether the line was led through a landmark. */
-export const isPinned = (what: Landmark['what']): boolean => what === 'nail' || what === 'pin';
+export const isGivenPoint = (what: Landmark['what']): boolean => what === 'nail' || what === 'pin';
 
 /** Whether another edge lies below a landmark: its label then stands above, outside the part. */
-export const isOnUpper = ({ edges }: Part, { at, edge }: Landmark): boolean =>
+export const isOnUpperEdge = ({ edges }: Part, { at, edge }: Landmark): boolean =>
   edges.some((other) => other.name !== edge && (offsetAt(other, at.x) ?? at.y) < at.y - JOIN_MM);

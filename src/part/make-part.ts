@@ -1,16 +1,16 @@
-import { pathBox } from '../curves/geometry/bounds.ts';
+import { pathBounds } from '../curves/geometry/bounds.ts';
 import { piecesLength } from '../curves/geometry/evaluate.ts';
 import type { Segment } from '../curves/geometry/pieces/piece.ts';
 import type { Job } from '../job/job.ts';
 import { Fault, Faults } from '../units/fault.ts';
 import { stockFaults } from './check-stock-fit.ts';
-import { reachOf } from './edge.ts';
-import { edgeRuns } from './edge-runs.ts';
+import { stationRange } from './edge.ts';
+import { makeEdgeRuns } from './edge-runs.ts';
 import { finishedLine } from './finished-line.ts';
-import { type JointGround, jointFaults, jointWarnings } from './joints/joint-checks.ts';
-import { outlineOf } from './outline/outline.ts';
+import { type JointContext, jointFaults, jointWarnings } from './joints/joint-checks.ts';
+import { makeOutline } from './outline/outline.ts';
 import { parallelLine } from './outline/saw-line.ts';
-import type { Part, PartEdge, Shape } from './part.ts';
+import type { Part, PartEdge, PartShape } from './part.ts';
 import { nailWarnings, stockWarnings } from './part-warnings.ts';
 
 /**
@@ -20,22 +20,22 @@ import { nailWarnings, stockWarnings } from './part-warnings.ts';
 export function makePart(job: Job): Part {
   const faults: Fault[] = [];
   const edges = job.edges.map((edge): PartEdge => {
-    const runs = edgeRuns(edge, faults);
+    const runs = makeEdgeRuns(edge, faults);
     return { name: edge.name, runs, length: runs.reduce((sum, run) => sum + piecesLength(run.exact), 0) };
   }) as readonly PartEdge[] as Part['edges']; // as many as the job has
-  stopAt(faults);
-  const outline = caught(faults, () => outlineOf(edges, job));
-  stopAt(faults);
+  throwIfAny(faults);
+  const outline = collectFault(faults, () => makeOutline(edges, job));
+  throwIfAny(faults);
   const { shape, exact, ends } = outline!;
-  const saw = caught(faults, () => sawLine({ shape, exact, edges }, job.sawAllowance));
-  stopAt(faults);
+  const saw = collectFault(faults, () => makeSawLine({ shape, exact, edges }, job.sawAllowance));
+  throwIfAny(faults);
   const finished = finishedLine(shape);
-  const box = pathBox(finished);
-  const bounds = pathBox([...finished, ...saw!]);
-  const ground = jointGround(shape, finished, saw!, edges, job);
+  const box = pathBounds(finished);
+  const bounds = pathBounds([...finished, ...saw!]);
+  const ground = jointContext(shape, finished, saw!, edges, job);
   if (job.stock) faults.push(...stockFaults(finished, box, job.stock));
   faults.push(...jointFaults(job.joints, ground));
-  stopAt(faults);
+  throwIfAny(faults);
   return {
     name: job.part,
     rule: job.rule,
@@ -59,23 +59,23 @@ export function makePart(job: Job): Part {
   };
 }
 
-function jointGround(
-  { type }: Shape,
+function jointContext(
+  { type }: PartShape,
   finished: readonly Segment[],
   saw: readonly Segment[],
   edges: readonly PartEdge[],
   { stock }: Job,
-): JointGround {
-  const [from, to] = reachOf(edges);
+): JointContext {
+  const [from, to] = stationRange(edges);
   return { closed: type === 'closed', finished, saw, from, to, thickness: stock?.thickness };
 }
 
-function stopAt(faults: readonly Fault[]): void {
+function throwIfAny(faults: readonly Fault[]): void {
   const [first, ...rest] = faults;
   if (first) throw new Faults([first, ...rest]);
 }
 
-function caught<T>(faults: Fault[], make: () => T): T | undefined {
+function collectFault<T>(faults: Fault[], make: () => T): T | undefined {
   try {
     return make();
   } catch (error) {
@@ -85,7 +85,7 @@ function caught<T>(faults: Fault[], make: () => T): T | undefined {
   }
 }
 
-function sawLine(line: Pick<Part, 'shape' | 'exact' | 'edges'>, allowance: number): Segment[] {
+function makeSawLine(line: Pick<Part, 'shape' | 'exact' | 'edges'>, allowance: number): Segment[] {
   if (allowance === 0) return [];
   try {
     return parallelLine(line, allowance);

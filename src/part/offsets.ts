@@ -1,9 +1,9 @@
-import { type Box, boxOf } from '../curves/geometry/bounds.ts';
-import { along } from '../curves/geometry/evaluate.ts';
+import { type Box, boundsOf } from '../curves/geometry/bounds.ts';
+import { paramCurve } from '../curves/geometry/evaluate.ts';
 import { isShoulder, type Piece } from '../curves/geometry/pieces/piece.ts';
-import { angleOf, direction, dot, leftOf, type Point, subtract } from '../curves/geometry/point.ts';
-import { rootsOnUnit } from '../curves/numeric/roots-and-minima.ts';
-import type { Side } from '../job/job.ts';
+import { angleFrom, direction, dot, leftNormal, type Point, subtract } from '../curves/geometry/point.ts';
+import { rootsOn } from '../curves/numeric/roots-and-minima.ts';
+import type { EndSide } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
 import { MM_PER_INCH, type Unit } from '../units/unit.ts';
 import { edgeEnd, edgePieces, edgeStart } from './edge.ts';
@@ -21,45 +21,47 @@ export const REFERENCE_LINE: BaseLine = { origin: { x: 0, y: 0 }, angle: 0 };
 /** The straight line between an edge's two ends, its first end at station 0. */
 export const chordLine = (edge: PartEdge): BaseLine => {
   const [from, to] = [edgeStart(edge), edgeEnd(edge)];
-  return { origin: from, angle: angleOf(from, to) };
+  return { origin: from, angle: angleFrom(from, to) };
 };
 
 /** A point by its station along a line and its offset square off it, mm. */
-export function placeAlong(at: Point, { origin, angle }: BaseLine = REFERENCE_LINE): Point {
+export function toBaseLine(at: Point, { origin, angle }: BaseLine = REFERENCE_LINE): Point {
   const [way, out] = [direction(angle), subtract(at, origin)];
-  return { x: dot(out, way), y: dot(out, leftOf(way)) };
+  return { x: dot(out, way), y: dot(out, leftNormal(way)) };
 }
 
 /** The stations of an edge's two ends along a line, mm. */
-export const reachAlong = (edge: PartEdge, base: BaseLine): [from: number, to: number] => [
-  placeAlong(edgeStart(edge), base).x,
-  placeAlong(edgeEnd(edge), base).x,
+export const stationRangeAlong = (edge: PartEdge, base: BaseLine): [from: number, to: number] => [
+  toBaseLine(edgeStart(edge), base).x,
+  toBaseLine(edgeEnd(edge), base).x,
 ];
 
 /** Steps that tell the crossings of one piece with a station apart. */
-const SAMPLES = 24;
+const CROSSING_SAMPLES = 24;
 
-const BOXES = new WeakMap<Piece, Box>();
+const BOUNDS_CACHE = new WeakMap<Piece, Box>();
 
 /** Round the places at those steps: a station outside them has no crossing to be found on the piece. */
-function boxOfSteps(piece: Piece): Box {
-  const known = BOXES.get(piece);
+function sampledBounds(piece: Piece): Box {
+  const known = BOUNDS_CACHE.get(piece);
   if (known) return known;
-  const box = boxOf(Array.from({ length: SAMPLES + 1 }, (_, i) => i / SAMPLES).map(along(piece)));
-  BOXES.set(piece, box);
+  const box = boundsOf(
+    Array.from({ length: CROSSING_SAMPLES + 1 }, (_, i) => i / CROSSING_SAMPLES).map(paramCurve(piece)),
+  );
+  BOUNDS_CACHE.set(piece, box);
   return box;
 }
 
 /** Whether a box may reach over a station. */
-function reaches({ left, right, bottom, top }: Box, station: number, { origin, angle }: BaseLine): boolean {
+function mayReach({ left, right, bottom, top }: Box, station: number, { origin, angle }: BaseLine): boolean {
   const { x, y } = direction(angle);
   const middle = ((left + right) / 2 - origin.x) * x + ((bottom + top) / 2 - origin.y) * y;
   const half = (Math.abs((right - left) * x) + Math.abs((top - bottom) * y)) / 2;
-  return Math.abs(station - middle) <= half + SAME_MM;
+  return Math.abs(station - middle) <= half + SAME_OFFSET_MM;
 }
 
 /** Two crossings nearer than this along the offset are one, mm: the end of one piece and the next's start. */
-export const SAME_MM = 1e-6;
+export const SAME_OFFSET_MM = 1e-6;
 
 /**
  * Every offset of an edge at a station, in the order the edge passes them: one for most lines, none
@@ -70,17 +72,17 @@ export function offsetsAt(edge: Pick<PartEdge, 'runs'>, station: number, base = 
   const run = direction(base.angle);
   const offsets: number[] = [];
   const add = (p: Point): void => {
-    const offset = dot(subtract(p, base.origin), leftOf(run));
-    if (!offsets.some((known) => Math.abs(known - offset) < SAME_MM)) offsets.push(offset);
+    const offset = dot(subtract(p, base.origin), leftNormal(run));
+    if (!offsets.some((known) => Math.abs(known - offset) < SAME_OFFSET_MM)) offsets.push(offset);
   };
   for (const piece of edgePieces(edge)) {
-    if (!reaches(boxOfSteps(piece), station, base)) continue;
-    const at = along(piece);
+    if (!mayReach(sampledBounds(piece), station, base)) continue;
+    const at = paramCurve(piece);
     const past = (u: number): number => dot(subtract(at(u), base.origin), run) - station;
     // Rounding may leave a piece's end a hair short of its own station.
-    const ends = [0, 1].filter((u) => Math.abs(past(u)) < SAME_MM);
+    const ends = [0, 1].filter((u) => Math.abs(past(u)) < SAME_OFFSET_MM);
     // A shoulder passes its station all along: its corners are told.
-    const passes = piece.type === 'line' && ends.length === 2 ? [] : rootsOnUnit(past, SAMPLES);
+    const passes = piece.type === 'line' && ends.length === 2 ? [] : rootsOn(past, CROSSING_SAMPLES);
     for (const u of [...passes, ...ends]) add(at(u));
   }
   return offsets;
@@ -90,13 +92,13 @@ export function offsetsAt(edge: Pick<PartEdge, 'runs'>, station: number, base = 
 export interface ShoulderCorner {
   readonly station: number;
   readonly offset: number;
-  readonly side: Side;
+  readonly side: EndSide;
 }
 
 /** The corners of an edge's shoulders in its order. Along its chord the two of one stand at stations of their own. */
 export function shoulderCorners(edge: Pick<PartEdge, 'runs'>, base = REFERENCE_LINE): ShoulderCorner[] {
-  const corner = (p: Point, side: Side): ShoulderCorner => {
-    const { x: station, y: offset } = placeAlong(p, base);
+  const corner = (p: Point, side: EndSide): ShoulderCorner => {
+    const { x: station, y: offset } = toBaseLine(p, base);
     return { station, offset, side };
   };
   const shoulders = edgePieces(edge).filter(isShoulder);
@@ -109,7 +111,7 @@ export type OffsetBeside = Pick<ShoulderCorner, 'offset'> & Partial<Pick<Shoulde
 /** What is told of an edge at a station: its offset, or at a shoulder those of its corners there; none beyond its ends. */
 export function offsetsBeside(edge: PartEdge, station: number, base?: BaseLine): OffsetBeside[] {
   const corners = shoulderCorners(edge, base).filter(
-    (corner) => Math.abs(corner.station - station) < SAME_MM,
+    (corner) => Math.abs(corner.station - station) < SAME_OFFSET_MM,
   );
   if (corners.length > 0) return corners.map(({ offset, side }) => ({ offset, side }));
   const offset = offsetAt(edge, station, base);
@@ -121,7 +123,7 @@ export const offsetAt = (edge: PartEdge, station: number, base?: BaseLine): numb
   offsetsAt(edge, station, base)[0];
 
 /** Spacings a maker would tick along a rule, in the rule's unit. */
-const TICKS: Record<Unit, readonly number[]> = {
+const STATION_SPACINGS: Record<Unit, readonly number[]> = {
   in: [0.5, 1, 2, 3, 6, 12, 24, 48],
   mm: [10, 20, 25, 50, 100, 200, 250, 500, 1000],
 };
@@ -129,7 +131,7 @@ const TICKS: Record<Unit, readonly number[]> = {
 /** The finest such spacing that gives at most `most` stations over a length; mm. */
 export function stationSpacing(length: number, unit: Unit, most: number): number {
   const size = unit === 'in' ? MM_PER_INCH : 1;
-  const ticks = TICKS[unit];
+  const ticks = STATION_SPACINGS[unit];
   return (ticks.find((tick) => length / (tick * size) <= most) ?? ticks.at(-1)!) * size;
 }
 
@@ -144,17 +146,17 @@ const MAX_STATIONS = 10_000;
  * @throws Fault `offsets.too-many-stations`
  */
 export function stationsOf(edge: PartEdge, base: BaseLine, unit: Unit, every?: number): number[] {
-  const [from, to] = reachAlong(edge, base);
+  const [from, to] = stationRangeAlong(edge, base);
   const spacing = every ?? stationSpacing(to - from, unit, USUAL_STATIONS);
-  mustBeFewStations((to - from) / spacing);
+  assertFewStations((to - from) / spacing);
   const shoulders = shoulderCorners(edge, base).map(({ station }) => station);
   return [...stationsEvery(from, to, spacing), ...shoulders]
     .sort((a, b) => a - b)
-    .filter((station, i, sorted) => i === 0 || station - sorted[i - 1]! > SAME_MM);
+    .filter((station, i, sorted) => i === 0 || station - sorted[i - 1]! > SAME_OFFSET_MM);
 }
 
 /** @throws Fault `offsets.too-many-stations` */
-export function mustBeFewStations(count: number): void {
+export function assertFewStations(count: number): void {
   if (count > MAX_STATIONS)
     throw new Fault(
       'offsets.too-many-stations',
@@ -168,8 +170,8 @@ export function stationsEvery(from: number, to: number, every: number): number[]
   const count = Math.floor(to / every);
   for (let i = Math.ceil(from / every); i <= count; i++) {
     const station = i * every;
-    if (station - from > SAME_MM && to - station > SAME_MM) stations.push(station);
+    if (station - from > SAME_OFFSET_MM && to - station > SAME_OFFSET_MM) stations.push(station);
   }
-  if (to - from > SAME_MM) stations.push(to);
+  if (to - from > SAME_OFFSET_MM) stations.push(to);
   return stations;
 }

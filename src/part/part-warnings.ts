@@ -16,12 +16,12 @@ export const nailWarnings = (edges: readonly PartEdge[], rule: Rule): Warning[] 
   );
 
 /** A strip over hundreds of nails is no strip: the first few tell what is wrong. */
-const MOST_TOLD = 5;
+const MAX_LISTED = 5;
 
 function nailWarning(edge: string, stations: readonly string[]): Warning {
   const several = stations.length > 1;
-  const told = stations.slice(0, MOST_TOLD).join(', ');
-  const more = stations.length > MOST_TOLD ? ` and ${stations.length - MOST_TOLD} more` : '';
+  const told = stations.slice(0, MAX_LISTED).join(', ');
+  const more = stations.length > MAX_LISTED ? ` and ${stations.length - MAX_LISTED} more` : '';
   return {
     code: 'batten.nail-pulls',
     message:

@@ -2,7 +2,7 @@ import type { Curve } from '../curves/curve.ts';
 import type { Box } from '../curves/geometry/bounds.ts';
 import type { Piece, Segment } from '../curves/geometry/pieces/piece.ts';
 import type { Point } from '../curves/geometry/point.ts';
-import type { Job, Joint, Side, Stock } from '../job/job.ts';
+import type { EndSide, Job, Joint, Stock } from '../job/job.ts';
 import type { Warning } from '../units/fault.ts';
 import type { Rule } from '../units/rule.ts';
 import type { PartEnd } from './ends/end-planes.ts';
@@ -22,7 +22,7 @@ export interface Part {
   /** In the order of the job: one edge makes a line pattern, two a closed part. */
   readonly edges: readonly [PartEdge] | readonly [PartEdge, PartEdge];
   /** What there is to cut: a line, a closed outline, or one half of it. */
-  readonly shape: Shape;
+  readonly shape: PartShape;
   /** The finished line exactly, in the order of the whole shape's path: what its parallels are taken from. */
   readonly exact: readonly Piece[];
   /** How the ends of a closed part are cut; absent for a line pattern. */
@@ -51,7 +51,7 @@ export interface PartEdge {
  * One edge makes a line on a board; two make a closed part. Either, if it is the mirror
  * image of itself, may be drawn as its left half.
  */
-export type Shape =
+export type PartShape =
   | { readonly type: 'line'; readonly line: readonly Segment[]; readonly chord: readonly [Point, Point] }
   | {
       readonly type: 'closed';
@@ -75,7 +75,7 @@ export type Shape =
 
 /** The stub of a closed part from a shoulder to its end: it sits in its mortise. */
 export interface Tenon {
-  readonly side: Side;
+  readonly side: EndSide;
   /** The station of its shoulder, the one nearer the end where its two are not level, mm. */
   readonly shoulder: number;
   /** Where it is narrowest, mm. */

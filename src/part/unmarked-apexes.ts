@@ -1,11 +1,11 @@
-import { angleOf, distance, type Point } from '../curves/geometry/point.ts';
+import { angleFrom, distance, type Point } from '../curves/geometry/point.ts';
 import { JOIN_MM } from '../curves/geometry/tolerance.ts';
 import type { Figures } from '../curves/measurements.ts';
 import type { Grip } from './edit/draggable-points.ts';
 import type { Part, PartEdge } from './part.ts';
 
 /** An apex that no grip stands in, to be told by a mark of its own. */
-export interface BareApex {
+export interface UnmarkedApex {
   readonly at: Point;
   /** Of the line there, which is that of its chord, radians. */
   readonly tilt: number;
@@ -15,17 +15,17 @@ export interface BareApex {
 }
 
 /** Those of a part, from the figures of every run of every edge: a nail off the middle is not the apex. */
-export function bareApexes(
+export function unmarkedApexes(
   { edges }: Part,
   figures: readonly (readonly Figures[])[],
   grips: readonly Grip[],
-): BareApex[] {
+): UnmarkedApex[] {
   const hasGrip = (at: Point): boolean => grips.some((grip) => distance(grip.at, at) < JOIN_MM);
   return edges.flatMap((edge, e) =>
     edge.runs.flatMap(({ from, to }, i) => {
       const { apex, endAngles } = figures[e]![i]!;
       if (!apex || hasGrip(apex.at)) return [];
-      return [{ at: apex.at, tilt: angleOf(from, to), isRound: endAngles[0] > endAngles[1], edge }];
+      return [{ at: apex.at, tilt: angleFrom(from, to), isRound: endAngles[0] > endAngles[1], edge }];
     }),
   );
 }

@@ -8,10 +8,10 @@ import type { Part, PartEdge } from './part.ts';
  * the reference line.
  */
 export const woodIsAbove = (part: Pick<Part, 'edges'>, edge: PartEdge): boolean =>
-  part.edges.length > 1 ? edge === lowerEdge(part) : isBelow(edge);
+  part.edges.length > 1 ? edge === lowerEdge(part) : isBelowReference(edge);
 
 /** Whether an edge lies below the reference line, judged half-way along. */
-export function isBelow(edge: PartEdge): boolean {
+export function isBelowReference(edge: PartEdge): boolean {
   const [from, to] = [edgeStart(edge), edgeEnd(edge)];
   return (offsetAt(edge, (from.x + to.x) / 2) ?? from.y + to.y) < 0;
 }

@@ -1,10 +1,10 @@
-import { around, type Box, overlap } from '../curves/geometry/bounds.ts';
-import { type Chord, passes } from '../curves/geometry/flatten.ts';
+import { type Box, boxesOverlap, squareAround } from '../curves/geometry/bounds.ts';
+import { type Chord, segmentIntersectsBox } from '../curves/geometry/flatten.ts';
 import { distance, type Point } from '../curves/geometry/point.ts';
 import { cornersOnFace } from '../part/edge-corners.ts';
 import type { Part, PartEdge } from '../part/part.ts';
-import { cellAt, type Grid, type Place, sheetName } from './grid/grid.ts';
-import type { Check, CheckCross } from './layout.ts';
+import { type Grid, type GridCell, sheetName, trimmedCell } from './grid/grid.ts';
+import type { CheckCross, CheckDistance } from './layout.ts';
 
 /** White round a check cross: its arms of 4 mm, and its letter beside it. */
 export const CROSS_REACH_MM = 9;
@@ -20,28 +20,30 @@ const CORNERS = [
   { letter: 'S', x: -1, y: -1 },
 ] as const;
 
-type Corner = (typeof CORNERS)[number];
+type PatternCorner = (typeof CORNERS)[number];
 
 /** A cross as far out as it goes towards each corner, clear of the lines and the register marks. */
-export function checkCrosses(
+export function placeCheckCrosses(
   grid: Grid,
-  printed: readonly Place[],
+  printed: readonly GridCell[],
   lines: readonly Chord[],
   marks: readonly Box[],
 ): CheckCross[] {
   return CORNERS.flatMap((corner) => {
     const outward = printed
-      .flatMap((place) => spots(cellAt(grid, place), corner).map((at) => ({ at, sheet: sheetName(place) })))
-      .sort((a, b) => reach(b.at, corner) - reach(a.at, corner));
-    const free = outward.find(({ at }) => isFree(around(at, CROSS_REACH_MM), lines, marks));
+      .flatMap((place) =>
+        candidatesOnSides(trimmedCell(grid, place), corner).map((at) => ({ at, sheet: sheetName(place) })),
+      )
+      .sort((a, b) => outwardDistance(b.at, corner) - outwardDistance(a.at, corner));
+    const free = outward.find(({ at }) => isClear(squareAround(at, CROSS_REACH_MM), lines, marks));
     return free ? [{ letter: corner.letter, ...free }] : [];
   });
 }
 
-const reach = (at: Point, corner: Corner): number => at.x * corner.x + at.y * corner.y;
+const outwardDistance = (at: Point, corner: PatternCorner): number => at.x * corner.x + at.y * corner.y;
 
 /** Places along the two sides that meet in a sheet's corner. */
-function spots(cell: Box, corner: Corner): Point[] {
+function candidatesOnSides(cell: Box, corner: PatternCorner): Point[] {
   const inset = {
     left: cell.left + CROSS_REACH_MM,
     right: cell.right - CROSS_REACH_MM,
@@ -57,30 +59,33 @@ function spots(cell: Box, corner: Corner): Point[] {
   ]).flat();
 }
 
-const isFree = (box: Box, lines: readonly Chord[], marks: readonly Box[]): boolean =>
-  !lines.some((line) => passes(line, box)) && !marks.some((mark) => overlap(mark, box));
+const isClear = (box: Box, lines: readonly Chord[], marks: readonly Box[]): boolean =>
+  !lines.some((line) => segmentIntersectsBox(line, box)) && !marks.some((mark) => boxesOverlap(mark, box));
 
 /** The diagonals to measure once the sheets are taped. */
-export function diagonals(crosses: readonly CheckCross[]): Check[] {
+export function diagonals(crosses: readonly CheckCross[]): CheckDistance[] {
   const at = (letter: string): CheckCross | undefined => crosses.find((cross) => cross.letter === letter);
   return [
     [at('P'), at('R')],
     [at('Q'), at('S')],
-  ].flatMap(([a, b]) => (a && b ? [check(`cross ${a.letter} to cross ${b.letter}`, a.at, b.at)] : []));
+  ].flatMap(([a, b]) =>
+    a && b ? [checkDistance(`cross ${a.letter} to cross ${b.letter}`, a.at, b.at)] : [],
+  );
 }
 
 /** Each edge of a part from end to end, as the ends are cut. */
-export const edgeChecks = (part: Part): Check[] => part.edges.map((edge, i) => endToEnd(part, edge, i));
+export const edgeCheckDistances = (part: Part): CheckDistance[] =>
+  part.edges.map((edge, i) => endToEndDistance(part, edge, i));
 
-function endToEnd(part: Part, edge: PartEdge, i: number): Check {
+function endToEndDistance(part: Part, edge: PartEdge, i: number): CheckDistance {
   const [from, to] = cornersOnFace(part, edge);
   const middle = part.shape.type === 'half' ? part.shape.middles[i] : undefined;
   return middle
-    ? check(`${edge.name}, end to centre line, straight`, from, middle)
-    : check(`${edge.name}, end to end, straight`, from, to);
+    ? checkDistance(`${edge.name}, end to centre line, straight`, from, middle)
+    : checkDistance(`${edge.name}, end to end, straight`, from, to);
 }
 
-export const check = (label: string, from: Point, to: Point): Check => ({
+export const checkDistance = (label: string, from: Point, to: Point): CheckDistance => ({
   label,
   from,
   to,

@@ -1,27 +1,27 @@
-import { apply } from '../curves/geometry/affine.ts';
+import { transformPoint } from '../curves/geometry/affine.ts';
 import type { Box } from '../curves/geometry/bounds.ts';
 import { distance, type Point } from '../curves/geometry/point.ts';
 import type { Layout } from './layout.ts';
-import { NOMINAL_MM } from './paper/printer-scale.ts';
+import { NOMINAL_LINE_MM } from './paper/printer-scale.ts';
 
 /**
  * What one taped seam is off, mm: about the width of a pencil line, with register marks drawn half as
  * wide. Common practice; no published source.
  */
-export const SEAM_MM = 0.3;
+export const SEAM_ERROR_MM = 0.3;
 
 /** How closely a line is read on a steel rule, mm: half of 1/64 in. So much the check of a bar lets pass. */
-export const READ_MM = 0.2;
+export const READING_ERROR_MM = 0.2;
 
 /** The bar that is checked on every sheet, mm. */
-export const BAR_MM = 100;
+export const SCALE_BAR_MM = 100;
 
 /**
  * How far paper stretches or shrinks with damp between printing and measuring, a share. Our judgement:
  * half of the least of the 0.2 to 0.4 % that the paper trade gives across the sheet. The range of damp
  * behind those figures is not told, so a pattern carried from a dry room to a damp one may do worse.
  */
-export const DAMP = 0.001;
+export const DAMP_STRAIN = 0.001;
 
 /**
  * How far a measure on the taped-up pattern may be off although every sheet passed its checks, mm: about the most,
@@ -30,18 +30,20 @@ export const DAMP = 0.001;
  * way and that, so n of them give √n times one. A model of ours; no published source.
  */
 export function expectedError(layout: Layout, from: Point, to: Point): number {
-  const scale = READ_MM / (layout.printer ? NOMINAL_MM : BAR_MM);
-  return distance(from, to) * (scale + DAMP) + SEAM_MM * Math.sqrt(seamsBetween(layout, from, to));
+  const scale = READING_ERROR_MM / (layout.printer ? NOMINAL_LINE_MM : SCALE_BAR_MM);
+  return (
+    distance(from, to) * (scale + DAMP_STRAIN) + SEAM_ERROR_MM * Math.sqrt(seamCountBetween(layout, from, to))
+  );
 }
 
 /** How many seams lie between two places of the part, counted along rows and columns. */
-function seamsBetween(layout: Layout, from: Point, to: Point): number {
+function seamCountBetween(layout: Layout, from: Point, to: Point): number {
   const [a, b] = [cellOf(layout, from), cellOf(layout, to)];
   return Math.abs(a.row - b.row) + Math.abs(a.column - b.column);
 }
 
 function cellOf({ sheets: [first], overlap }: Layout, at: Point): { row: number; column: number } {
-  const { x, y } = apply(first.toSheet, at);
+  const { x, y } = transformPoint(first.toSheet, at);
   const { left, right, bottom, top }: Box = first.window;
   return {
     column: first.column + Math.floor((x - left - overlap / 2) / (right - left - overlap)),

@@ -3,7 +3,7 @@ import type { Box } from '../curves/geometry/bounds.ts';
 import type { Point } from '../curves/geometry/point.ts';
 import type { Margins } from './paper/margins.ts';
 import type { Orientation, Paper } from './paper/paper-sizes.ts';
-import type { PrinterScale, Stretch } from './paper/printer-scale.ts';
+import type { PrinterScale, PrinterStretch } from './paper/printer-scale.ts';
 
 /** A part laid over sheets. Plain data; all that the writers need to draw the pages. */
 export interface Layout {
@@ -32,7 +32,7 @@ export interface Layout {
   /** Lettered crosses near the outer corners of the pattern, to measure its diagonals by. */
   readonly crosses: readonly CheckCross[];
   /** Distances to measure on the taped pattern before anything is cut. */
-  readonly checks: readonly Check[];
+  readonly checks: readonly CheckDistance[];
   /** The part's mirror image, for the other one of a pair. */
   readonly mirrored?: true;
   /** Tells sheets of different jobs or layouts apart: six letters and digits. */
@@ -48,7 +48,7 @@ export interface Sheet {
   readonly column: number;
   /** The sheet's width and height as the printer's scale makes them, true mm, like all else here. */
   readonly size: { readonly width: number; readonly height: number };
-  readonly stretch: Stretch;
+  readonly stretch: PrinterStretch;
   /** Part mm → mm on this sheet, from its lower left corner, y up. */
   readonly toSheet: Affine;
   /** What the sheet shows: the paper inside its margins, mm on the sheet. */
@@ -82,7 +82,7 @@ export interface CheckCross {
 }
 
 /** A distance to measure on the taped-up pattern. */
-export interface Check {
+export interface CheckDistance {
   readonly label: string;
   readonly from: Point;
   readonly to: Point;

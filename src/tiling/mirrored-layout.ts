@@ -1,9 +1,9 @@
 import type { Affine } from '../curves/geometry/affine.ts';
-import { apply } from '../curves/geometry/affine.ts';
+import { transformPoint } from '../curves/geometry/affine.ts';
 import type { Point } from '../curves/geometry/point.ts';
-import { mapPath } from '../curves/geometry/transform.ts';
+import { transformPath } from '../curves/geometry/transform.ts';
 import type { Part } from '../part/part.ts';
-import { type Lines, linesOf } from './grid/lines-to-tile.ts';
+import { type LinesToTile, linesToTile } from './grid/lines-to-tile.ts';
 import type { Layout, Sheet } from './layout.ts';
 import { type LayOutOptions, layOutLines } from './tile.ts';
 
@@ -11,7 +11,7 @@ import { type LayOutOptions, layOutLines } from './tile.ts';
 const MIRROR: Affine = [1, 0, 0, -1, 0, 0];
 
 /** Behind the name of every mirrored sheet, so that none is taken for one of the first pattern. */
-const MARK = 'm';
+const MIRRORED_SUFFIX = 'm';
 
 /**
  * The mirror image of a part over its sheets: of a pair, the other one. The part stays as it is; its way to
@@ -20,32 +20,35 @@ const MARK = 'm';
  * @throws Fault as `layOut` does
  */
 export function layOutMirrored(part: Part, options: LayOutOptions): Layout {
-  const layout = layOutLines(mirroredLines(linesOf(part)), options);
-  const back = <T extends { readonly at: Point }>(mark: T): T => ({ ...mark, at: apply(MIRROR, mark.at) });
+  const layout = layOutLines(mirroredLines(linesToTile(part)), options);
+  const back = <T extends { readonly at: Point }>(mark: T): T => ({
+    ...mark,
+    at: transformPoint(MIRROR, mark.at),
+  });
   return {
     ...layout,
     mirrored: true,
     sheets: layout.sheets.map(mirroredSheet) as [Sheet, ...Sheet[]],
-    crosses: layout.crosses.map(back).map((cross) => ({ ...cross, sheet: named(cross.sheet) })),
+    crosses: layout.crosses.map(back).map((cross) => ({ ...cross, sheet: mirroredName(cross.sheet) })),
     checks: layout.checks.map((check) => ({
       ...check,
-      from: apply(MIRROR, check.from),
-      to: apply(MIRROR, check.to),
+      from: transformPoint(MIRROR, check.from),
+      to: transformPoint(MIRROR, check.to),
     })),
   };
 }
 
-function mirroredLines(lines: Lines): Lines {
-  const points = (all: readonly Point[]): Point[] => all.map((at) => apply(MIRROR, at));
+function mirroredLines(lines: LinesToTile): LinesToTile {
+  const points = (all: readonly Point[]): Point[] => all.map((at) => transformPoint(MIRROR, at));
   return {
-    all: mapPath(lines.all, MIRROR),
-    finished: mapPath(lines.finished, MIRROR),
-    also: points(lines.also),
+    all: transformPath(lines.all, MIRROR),
+    finished: transformPath(lines.finished, MIRROR),
+    extraPoints: points(lines.extraPoints),
     landmarks: points(lines.landmarks),
     checks: lines.checks.map((check) => ({
       ...check,
-      from: apply(MIRROR, check.from),
-      to: apply(MIRROR, check.to),
+      from: transformPoint(MIRROR, check.from),
+      to: transformPoint(MIRROR, check.to),
     })),
     identity: [...lines.identity, 'mirrored'],
   };
@@ -55,16 +58,16 @@ function mirroredSheet(sheet: Sheet): Sheet {
   const [a, b, c, d, e, f] = sheet.toSheet;
   return {
     ...sheet,
-    name: named(sheet.name),
+    name: mirroredName(sheet.name),
     toSheet: [a, b, -c, -d, e, f],
     neighbours: Object.fromEntries(
-      Object.entries(sheet.neighbours).map(([side, name]) => [side, named(name)]),
+      Object.entries(sheet.neighbours).map(([side, name]) => [side, mirroredName(name)]),
     ),
     marks: sheet.marks.map(({ at, sheets }) => ({
-      at: apply(MIRROR, at),
-      sheets: [named(sheets[0]), named(sheets[1])],
+      at: transformPoint(MIRROR, at),
+      sheets: [mirroredName(sheets[0]), mirroredName(sheets[1])],
     })),
   };
 }
 
-const named = (sheet: string): string => `${sheet}${MARK}`;
+const mirroredName = (sheet: string): string => `${sheet}${MIRRORED_SUFFIX}`;

@@ -1,21 +1,21 @@
-import { type Affine, apply, inverse, turning } from '../curves/geometry/affine.ts';
-import { around } from '../curves/geometry/bounds.ts';
-import { type Chord, chordsOf } from '../curves/geometry/flatten.ts';
+import { type Affine, invert, rotate, transformPoint } from '../curves/geometry/affine.ts';
+import { squareAround } from '../curves/geometry/bounds.ts';
+import { type Chord, flatten } from '../curves/geometry/flatten.ts';
 import type { Point } from '../curves/geometry/point.ts';
 import type { Part } from '../part/part.ts';
 import { Fault } from '../units/fault.ts';
-import { checkCrosses, diagonals } from './check-crosses.ts';
-import { nearChords } from './grid/chord-index.ts';
-import { type Frame, frameOf, type Grid, type Place } from './grid/grid.ts';
-import { type Lines, linesOf } from './grid/lines-to-tile.ts';
-import { sheetsAt } from './grid/make-sheets.ts';
-import { leastSheets } from './grid/min-sheets.ts';
-import { rollPlan } from './grid/roll-pages.ts';
-import { type Laid, laidOut, printedPlaces } from './grid/row-spans.ts';
-import { REGISTER_REACH_MM, registerCentres, seamsOf } from './grid/seams.ts';
-import { bestPlan, COARSE_CHORD_MM, plainSheets, type Subject } from './grid/search-grid.ts';
+import { diagonals, placeCheckCrosses } from './check-crosses.ts';
+import { indexChordsByCell } from './grid/chord-index.ts';
+import { type Grid, type GridCell, type SheetFrame, sheetFrame } from './grid/grid.ts';
+import { type LinesToTile, linesToTile } from './grid/lines-to-tile.ts';
+import { makeSheets } from './grid/make-sheets.ts';
+import { minSheets } from './grid/min-sheets.ts';
+import { planRoll } from './grid/roll-pages.ts';
+import { printedCells, type TurnedChords, turnChords } from './grid/row-spans.ts';
+import { findSeams, REGISTER_REACH_MM, registerMarkCentres } from './grid/seams.ts';
+import { bestPlan, COARSE_CHORD_MM, centredSheetCount, type SearchSubject } from './grid/search-grid.ts';
 import type { CheckCross, Layout, RegisterMark, Sheet } from './layout.ts';
-import { sidesOf } from './paper/margins.ts';
+import { marginSides } from './paper/margins.ts';
 import type { PageOptions } from './paper/page-frame.ts';
 import { paperTitle } from './paper/paper-sizes.ts';
 import { patternCode } from './pattern-code.ts';
@@ -36,7 +36,7 @@ export const MIN_OVERLAP_MM = 2 * REGISTER_REACH_MM;
 export const DEFAULT_MAX_SHEETS = 200;
 
 /** More than this is no pattern of a part: a wall of paper 20 m by 30 m. */
-export const MOST_SHEETS = 10_000;
+export const MAX_SHEETS = 10_000;
 
 export interface LayOutOptions extends PageOptions {
   /** How far neighbouring sheets show the same, mm, ≥ MIN_OVERLAP_MM. */
@@ -55,26 +55,26 @@ export interface LayOutOptions extends PageOptions {
  * @throws Fault `layout.margin`, `layout.overlap`, `layout.turn`, `layout.max-sheets`, `layout.no-room`,
  *   `layout.too-many-sheets`
  */
-export const layOut = (part: Part, options: LayOutOptions): Layout => layOutLines(linesOf(part), options);
+export const layOut = (part: Part, options: LayOutOptions): Layout => layOutLines(linesToTile(part), options);
 
 /** The same for any lines: `layOut` says how, and what is refused. */
-export function layOutLines(lines: Lines, options: LayOutOptions): Layout {
-  checkOptions(options);
-  const chords = chordsOf(lines.all);
+export function layOutLines(lines: LinesToTile, options: LayOutOptions): Layout {
+  validateOptions(options);
+  const chords = flatten(lines.all);
   if (!chords.every(isFiniteChord)) throw new Error('a line of the part is not finite');
-  const { turnDeg, grid, plainSheets, lowerBound } = planOf(lines, chords, options);
-  const turn = turning(turnDeg);
-  const laid = laidOut(chords, turn, lines.also);
-  const printed = printedPlaces(laid, grid);
-  const marks = marksOn(laid, grid, printed, inverse(turn));
-  const crosses = crossesOn(chords, turn, grid, printed, marks);
-  const sheets = sheetsAt(printed, grid, turn, marks);
+  const { turnDeg, grid, plainSheets, lowerBound } = planGrid(lines, chords, options);
+  const turn = rotate(turnDeg);
+  const laid = turnChords(chords, turn, lines.extraPoints);
+  const printed = printedCells(laid, grid);
+  const marks = placeRegisterMarks(laid, grid, printed, invert(turn));
+  const crosses = placeCrossesOnPart(chords, turn, grid, printed, marks);
+  const sheets = makeSheets(printed, grid, turn, marks);
   const { orientation, rows, columns, overlap } = grid;
   return {
     paper: options.paper,
     orientation,
     turnDeg,
-    margin: sidesOf(options.margin),
+    margin: marginSides(options.margin),
     ...(options.printer && { printer: options.printer }),
     overlap,
     rows,
@@ -89,64 +89,75 @@ export function layOutLines(lines: Lines, options: LayOutOptions): Layout {
 }
 
 /** The best grid and turn, refused when it takes too many sheets: at once where any would. */
-function planOf(lines: Lines, chords: readonly Chord[], options: LayOutOptions) {
-  const frames = framesWithRoom(options);
+function planGrid(lines: LinesToTile, chords: readonly Chord[], options: LayOutOptions) {
+  const frames = usableFrames(options);
   const most = maxSheetsOf(options);
-  const lowerBound = leastSheets(points(chordsOf(lines.finished)), frames);
-  const subject: Subject = {
+  const lowerBound = minSheets(points(flatten(lines.finished)), frames);
+  const subject: SearchSubject = {
     chords,
-    coarse: chordsOf(lines.all, COARSE_CHORD_MM),
-    also: lines.also,
+    coarse: flatten(lines.all, COARSE_CHORD_MM),
+    extraPoints: lines.extraPoints,
     landmarks: lines.landmarks,
   };
-  if (lowerBound > most) throw tooManySheets(subject, frames, lowerBound, options);
+  if (lowerBound > most) throw tooManyByBound(subject, frames, lowerBound, options);
   const plan = options.paper.roll
-    ? rollPlan(subject, frames, options.turn, lowerBound)
+    ? planRoll(subject, frames, options.turn, lowerBound)
     : bestPlan(subject, frames, options.turn, lowerBound);
-  if (plan.sheets > most) throw tooMany(plan.sheets, options, 'exactly');
-  return { ...plan, plainSheets: plainSheets(subject, frames[0]), lowerBound };
+  if (plan.sheets > most) throw tooManySheetsFault(plan.sheets, options, 'exactly');
+  return { ...plan, plainSheets: centredSheetCount(subject, frames[0]), lowerBound };
 }
 
 /** Upright paper first; one way at least has room, or the fault of upright paper is told. */
-function framesWithRoom(options: LayOutOptions): readonly [Frame, ...Frame[]] {
-  const tries = (['upright', 'lying'] as const).map((orientation): Frame | Fault => {
+function usableFrames(options: LayOutOptions): readonly [SheetFrame, ...SheetFrame[]] {
+  const tries = (['upright', 'lying'] as const).map((orientation): SheetFrame | Fault => {
     try {
-      return frameOf(options, orientation);
+      return sheetFrame(options, orientation);
     } catch (error) {
       if (error instanceof Fault) return error;
       throw error;
     }
   });
-  const [first, ...more] = tries.filter((one): one is Frame => !(one instanceof Fault));
+  const [first, ...more] = tries.filter((one): one is SheetFrame => !(one instanceof Fault));
   if (!first) throw tries[0];
   return [first, ...more];
 }
 
 /** The register marks of every seam, clear of the lines near it. */
-function marksOn(laid: Laid, grid: Grid, printed: readonly Place[], toPart: Affine): RegisterMark[] {
-  const near = nearChords(laid, grid);
-  return seamsOf(grid, printed).flatMap((seam) =>
-    registerCentres(seam, near(seam.places[1])).map((at) => ({ at: apply(toPart, at), sheets: seam.sheets })),
+function placeRegisterMarks(
+  laid: TurnedChords,
+  grid: Grid,
+  printed: readonly GridCell[],
+  toPart: Affine,
+): RegisterMark[] {
+  const near = indexChordsByCell(laid, grid);
+  return findSeams(grid, printed).flatMap((seam) =>
+    registerMarkCentres(seam, near(seam.cells[1])).map((at) => ({
+      at: transformPoint(toPart, at),
+      sheets: seam.sheets,
+    })),
   );
 }
 
-function crossesOn(
+function placeCrossesOnPart(
   chords: readonly Chord[],
   turn: Affine,
   grid: Grid,
-  printed: readonly Place[],
+  printed: readonly GridCell[],
   marks: readonly RegisterMark[],
 ): CheckCross[] {
-  const onPaper = chords.map(({ from, to }) => ({ from: apply(turn, from), to: apply(turn, to) }));
-  const taken = marks.map(({ at }) => around(apply(turn, at), REGISTER_REACH_MM + 1));
-  return checkCrosses(grid, printed, onPaper, taken).map((cross) => ({
+  const onPaper = chords.map(({ from, to }) => ({
+    from: transformPoint(turn, from),
+    to: transformPoint(turn, to),
+  }));
+  const taken = marks.map(({ at }) => squareAround(transformPoint(turn, at), REGISTER_REACH_MM + 1));
+  return placeCheckCrosses(grid, printed, onPaper, taken).map((cross) => ({
     ...cross,
-    at: apply(inverse(turn), cross.at),
+    at: transformPoint(invert(turn), cross.at),
   }));
 }
 
-function checkOptions({ margin, overlap, turn, maxSheets = DEFAULT_MAX_SHEETS }: LayOutOptions): void {
-  const wrong = Object.values(sidesOf(margin)).find((side) => !(side >= 0 && Number.isFinite(side)));
+function validateOptions({ margin, overlap, turn, maxSheets = DEFAULT_MAX_SHEETS }: LayOutOptions): void {
+  const wrong = Object.values(marginSides(margin)).find((side) => !(side >= 0 && Number.isFinite(side)));
   if (wrong !== undefined)
     throw new Fault(
       'layout.margin',
@@ -162,10 +173,10 @@ function checkOptions({ margin, overlap, turn, maxSheets = DEFAULT_MAX_SHEETS }:
     );
   if (turn !== 'auto' && !Number.isFinite(turn))
     throw new Fault('layout.turn', `the turn is ${turn}. Use a number of degrees, or auto.`, '--turn');
-  if (!(Number.isInteger(maxSheets) && maxSheets >= 1 && maxSheets <= MOST_SHEETS))
+  if (!(Number.isInteger(maxSheets) && maxSheets >= 1 && maxSheets <= MAX_SHEETS))
     throw new Fault(
       'layout.max-sheets',
-      `${maxSheets} is no number of sheets. Use a whole number from 1 to ${MOST_SHEETS}.`,
+      `${maxSheets} is no number of sheets. Use a whole number from 1 to ${MAX_SHEETS}.`,
       '--max-sheets',
     );
 }
@@ -178,25 +189,25 @@ const isFiniteChord = (chord: Chord): boolean =>
   points([chord]).every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y));
 
 /** Counted, not searched: it is said at once, and is enough to ask for. */
-function tooManySheets(
-  subject: Subject,
-  frames: readonly Frame[],
+function tooManyByBound(
+  subject: SearchSubject,
+  frames: readonly SheetFrame[],
   lowerBound: number,
   options: LayOutOptions,
 ): Fault {
-  if (lowerBound > MOST_SHEETS) return tooMany(lowerBound, options, 'exactly');
-  const plain = Math.min(...frames.map((frame) => plainSheets(subject, frame)));
-  return tooMany(plain, options, plain > lowerBound ? 'at most' : 'exactly');
+  if (lowerBound > MAX_SHEETS) return tooManySheetsFault(lowerBound, options, 'exactly');
+  const plain = Math.min(...frames.map((frame) => centredSheetCount(subject, frame)));
+  return tooManySheetsFault(plain, options, plain > lowerBound ? 'at most' : 'exactly');
 }
 
 /** @param counted exactly, or what a layout that was not searched for takes at most */
-function tooMany(sheets: number, options: LayOutOptions, counted: 'exactly' | 'at most'): Fault {
+function tooManySheetsFault(sheets: number, options: LayOutOptions, counted: 'exactly' | 'at most'): Fault {
   const name = paperTitle(options.paper);
   const larger = 'use larger paper, such as a3, tabloid or a size of your own';
-  if (sheets > MOST_SHEETS)
+  if (sheets > MAX_SHEETS)
     return new Fault(
       'layout.too-many-sheets',
-      `the pattern takes more than ${MOST_SHEETS} sheets of ${name}, which nobody tapes up. Look for a slip in its lengths, or ${larger}.`,
+      `the pattern takes more than ${MAX_SHEETS} sheets of ${name}, which nobody tapes up. Look for a slip in its lengths, or ${larger}.`,
     );
   return new Fault(
     'layout.too-many-sheets',

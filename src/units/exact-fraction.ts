@@ -20,7 +20,7 @@ export function toDouble({ s, n, d }: Fraction): number {
 }
 
 /** The very value of a finite double, which is a whole number over a power of two. */
-export function exactly(value: number): Fraction {
+export function exactFraction(value: number): Fraction {
   let whole = value;
   let denominator = 1n;
   // Ends: a double has at most 1074 binary places.

@@ -6,7 +6,7 @@ export type Wording = string | ((length: ShowLength) => string);
 
 const plainMillimetres: ShowLength = (mm) => `${Number(mm.toFixed(3))} mm`;
 
-const worded = (wording: Wording, length: ShowLength): string =>
+const formatWording = (wording: Wording, length: ShowLength): string =>
   typeof wording === 'string' ? wording : wording(length);
 
 /**
@@ -23,13 +23,13 @@ export class Fault extends Error {
     /** The place in the job file, or the option; absent where none is known. */
     readonly key?: string,
   ) {
-    super(worded(wording, plainMillimetres));
+    super(formatWording(wording, plainMillimetres));
     this.name = 'Fault';
   }
 
   /** The message with its lengths as `length` shows them. */
   messageIn(length: ShowLength): string {
-    return worded(this.wording, length);
+    return formatWording(this.wording, length);
   }
 
   /** The same mistake, placed at a key of the job file; a place already known is kept. */

@@ -24,6 +24,6 @@ const WORDS: Readonly<Record<LengthUnit, RegExp>> = {
 };
 
 /** The unit a word or sign stands for, in lower case and plain signs; undefined if it is none. */
-export function unitNamed(word: string): LengthUnit | undefined {
+export function findUnit(word: string): LengthUnit | undefined {
   return (Object.keys(WORDS) as LengthUnit[]).find((unit) => WORDS[unit].test(word));
 }

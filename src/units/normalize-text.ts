@@ -3,7 +3,7 @@ const BEFORE_OR_AFTER_VULGAR = new RegExp(`(?<=[\\d.${VULGAR}])(?=[${VULGAR}])|(
 const ONE_VULGAR = new RegExp(`[${VULGAR}]`, 'g');
 
 /** The many signs that keyboards, word processors and web pages put for one and the same thing. */
-const SAME_SIGNS: readonly (readonly [RegExp, string])[] = [
+const EQUIVALENT_SIGNS: readonly (readonly [RegExp, string])[] = [
   [/[\u2044\u2215]/g, '/'], // fraction slash, division slash
   [/[\u2212\u2010-\u2013]/g, '-'], // minus, hyphens, en dash
   [/[\u2032\u2018\u2019\u00b4]/g, "'"], // prime, curly quotes, acute accent
@@ -20,8 +20,8 @@ const SAME_SIGNS: readonly (readonly [RegExp, string])[] = [
  *
  * A space is put between "12" and "½": it is twelve and a half, not 121/2.
  */
-export function plainText(text: string): string {
+export function normalizeText(text: string): string {
   const apart = text.replace(BEFORE_OR_AFTER_VULGAR, ' ');
   const spelled = apart.replace(ONE_VULGAR, (sign) => sign.normalize('NFKC')).toLowerCase();
-  return SAME_SIGNS.reduce((plain, [signs, sign]) => plain.replace(signs, sign), spelled).trim();
+  return EQUIVALENT_SIGNS.reduce((plain, [signs, sign]) => plain.replace(signs, sign), spelled).trim();
 }

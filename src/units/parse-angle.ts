@@ -1,8 +1,8 @@
 import { toDouble } from './exact-fraction.ts';
-import { readNumber } from './parse-number.ts';
+import { parseNumber } from './parse-number.ts';
 import { quoted } from './quoted.ts';
-import { takeApart } from './split-typed.ts';
-import { type Complain, complaintsAbout } from './text-fault.ts';
+import { splitTyped } from './split-typed.ts';
+import { type MakeTextFault, textFaultMaker } from './text-fault.ts';
 
 const EXAMPLE = '4, 7 1/2° or 1 in 6';
 const DEGREES = /^(°|deg|degs|degree|degrees)$/;
@@ -20,8 +20,8 @@ const SLOPE = /^(in|:)$/;
  * - `angle.too-large`: 90 degrees or more: such a cut would run along the edge it is meant to cross
  */
 export function parseAngle(text: string): number {
-  const complain = complaintsAbout('angle', text);
-  const { negative, pieces } = takeApart(text, EXAMPLE, complain);
+  const complain = textFaultMaker('angle', text);
+  const { negative, pieces } = splitTyped(text, EXAMPLE, complain);
   const [first = '', word, second = '', ...more] = pieces;
   if (more.length > 0) {
     throw complain('ambiguous', 'has more than one angle or slope', `Write one, such as ${EXAMPLE}`);
@@ -34,7 +34,7 @@ export function parseAngle(text: string): number {
   return negative && size !== 0 ? -size : size;
 }
 
-function degrees(number: string, word: string | undefined, rest: string, complain: Complain): number {
+function degrees(number: string, word: string | undefined, rest: string, complain: MakeTextFault): number {
   if (word !== undefined && !DEGREES.test(word)) {
     const cure = `Write degrees or a slope, such as ${EXAMPLE}`;
     throw complain('unknown-unit', `has ${quoted(word)} where degrees are expected`, cure);
@@ -42,10 +42,10 @@ function degrees(number: string, word: string | undefined, rest: string, complai
   if (rest.trim() !== '') {
     throw complain('ambiguous', 'goes on after the degrees', 'Write parts of a degree as in 4.5° or 4 1/2°');
   }
-  return (toDouble(readNumber(number, complain)) * Math.PI) / 180;
+  return (toDouble(parseNumber(number, complain)) * Math.PI) / 180;
 }
 
-function slope(riseText: string, runText: string, complain: Complain): number {
+function slope(riseText: string, runText: string, complain: MakeTextFault): number {
   if (runText.trim() === '') {
     throw complain(
       'half-slope',
@@ -53,8 +53,8 @@ function slope(riseText: string, runText: string, complain: Complain): number {
       `Write rise and run, as in ${riseText.trim() || '1'} in 6`,
     );
   }
-  const rise = readNumber(riseText, complain);
-  const run = readNumber(runText, complain);
+  const rise = parseNumber(riseText, complain);
+  const run = parseNumber(runText, complain);
   if (run.equals(0)) {
     throw complain('zero-denominator', 'has a run of 0', `Write a run over 0, as in ${riseText.trim()} in 6`);
   }

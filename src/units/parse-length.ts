@@ -1,11 +1,11 @@
 import Fraction from 'fraction.js';
 import { toDouble } from './exact-fraction.ts';
 import { Fault } from './fault.ts';
-import { type LengthUnit, MM_IN, unitNamed } from './length-unit.ts';
-import { readNumber } from './parse-number.ts';
+import { findUnit, type LengthUnit, MM_IN } from './length-unit.ts';
+import { parseNumber } from './parse-number.ts';
 import { quoted } from './quoted.ts';
-import { takeApart } from './split-typed.ts';
-import { type Complain, complaintsAbout } from './text-fault.ts';
+import { splitTyped } from './split-typed.ts';
+import { type MakeTextFault, textFaultMaker } from './text-fault.ts';
 import type { Unit } from './unit.ts';
 
 /** Which lengths make sense: any, 0 and more, or more than 0. */
@@ -20,7 +20,7 @@ export const MAX_LENGTH_MM = 1e6;
 const EXAMPLE = '28 3/4 in or 730 mm';
 
 /** A number as typed and the unit behind it, if any. */
-interface Measure {
+interface TypedMeasure {
   readonly number: string;
   readonly unit: LengthUnit | undefined;
 }
@@ -55,30 +55,30 @@ interface Measure {
  */
 export function parseLength(text: string, unit: Unit, sign: Sign = 'any'): number {
   const key = `${unit} ${sign} ${text}`;
-  const known = readLately.get(key);
+  const known = parsedLengths.get(key);
   if (known !== undefined) return known;
-  const mm = readAnew(text, unit, sign);
-  if (readLately.size >= MOST_KEPT) readLately.clear();
-  readLately.set(key, mm);
+  const mm = parseUncached(text, unit, sign);
+  if (parsedLengths.size >= MAX_CACHED) parsedLengths.clear();
+  parsedLengths.set(key, mm);
   return mm;
 }
 
 /** A drag reads the same job in every frame, with all of its lengths but two as they were. */
-const readLately = new Map<string, number>();
+const parsedLengths = new Map<string, number>();
 /** More than most jobs hold; all of them together take less room than a picture. */
-const MOST_KEPT = 1000;
+const MAX_CACHED = 1000;
 
-function readAnew(text: string, unit: Unit, sign: Sign): number {
-  const complain = complaintsAbout('length', text);
-  const { negative, pieces } = takeApart(text, EXAMPLE, complain);
-  const size = sumOf(measuresOf(pieces, complain), unit, complain);
-  if (size.gt(MAX_LENGTH_MM)) throw tooLarge(text);
-  refuseSign(negative, size, sign, complain);
+function parseUncached(text: string, unit: Unit, sign: Sign): number {
+  const complain = textFaultMaker('length', text);
+  const { negative, pieces } = splitTyped(text, EXAMPLE, complain);
+  const size = sumMeasures(parseMeasures(pieces, complain), unit, complain);
+  if (size.gt(MAX_LENGTH_MM)) throw tooLargeFault(text);
+  assertSign(negative, size, sign, complain);
   return toDouble(negative ? size.neg() : size);
 }
 
-function measuresOf(pieces: readonly string[], complain: Complain): Measure[] {
-  const measures: Measure[] = [];
+function parseMeasures(pieces: readonly string[], complain: MakeTextFault): TypedMeasure[] {
+  const measures: TypedMeasure[] = [];
   for (let i = 0; i < pieces.length; i += 2) {
     const number = pieces[i] ?? '';
     const word = pieces[i + 1];
@@ -88,8 +88,8 @@ function measuresOf(pieces: readonly string[], complain: Complain): Measure[] {
   return measures;
 }
 
-function knownUnit(word: string, number: string, complain: Complain): LengthUnit {
-  const unit = unitNamed(word);
+function knownUnit(word: string, number: string, complain: MakeTextFault): LengthUnit {
+  const unit = findUnit(word);
   if (unit !== undefined) return unit;
   if (/[^\p{L}'"°]/u.test(word)) {
     throw complain(
@@ -103,49 +103,49 @@ function knownUnit(word: string, number: string, complain: Complain): LengthUnit
   throw complain('unknown-unit', `has ${quoted(word)} where a unit is expected`, cure);
 }
 
-function sumOf(measures: readonly Measure[], unit: Unit, complain: Complain): Fraction {
+function sumMeasures(measures: readonly TypedMeasure[], unit: Unit, complain: MakeTextFault): Fraction {
   const [first, second] = measures;
   if (first === undefined) throw complain('not-a-number', 'lacks a number', `Write one, such as ${EXAMPLE}`);
-  if (second === undefined) return readNumber(first.number, complain).mul(MM_IN[first.unit ?? unit]);
+  if (second === undefined) return parseNumber(first.number, complain).mul(MM_IN[first.unit ?? unit]);
   const inInches = second.unit === 'in' || second.unit === undefined;
   if (measures.length === 2 && first.unit === 'ft' && inInches) {
     return feetAndInches(first.number, second.number, complain);
   }
-  throw notOneLength(measures, unit, complain);
+  throw mixedLengthFault(measures, unit, complain);
 }
 
-function feetAndInches(feetText: string, inchText: string, complain: Complain): Fraction {
+function feetAndInches(feetText: string, inchText: string, complain: MakeTextFault): Fraction {
   if (/^ -[^ ]/.test(inchText)) {
     const cure = `Write ${feetText.trim()}'-${inchText.slice(2)}"`;
     throw complain('ambiguous', 'has a minus or a hyphen before the inches', cure);
   }
-  const feet = readNumber(feetText, complain);
-  const inches = readNumber(inchText.replace(/^ ?- ?/, ''), complain);
+  const feet = parseNumber(feetText, complain);
+  const inches = parseNumber(inchText.replace(/^ ?- ?/, ''), complain);
   const whole = feet.mul(12).add(inches);
   if (feet.d === 1n && inches.lt(12)) return whole.mul(MM_IN.in);
   const wrong =
     feet.d === 1n ? 'has 12 inches or more behind the feet' : 'has feet in parts before the inches';
-  throw complain('feet-and-inches', wrong, `Write ${inFeet(whole)} or ${whole.toFraction(true)}"`);
+  throw complain('feet-and-inches', wrong, `Write ${formatFeet(whole)} or ${whole.toFraction(true)}"`);
 }
 
-function inFeet(inches: Fraction): string {
+function formatFeet(inches: Fraction): string {
   return `${inches.div(12).floor().toFraction()}' ${inches.mod(12).toFraction(true)}"`;
 }
 
 /** Several numbers that are not feet and inches: the cure is their sum in one unit. */
-function notOneLength(measures: readonly Measure[], unit: Unit, complain: Complain): Error {
-  const sizes = measures.map((each) => readNumber(each.number, complain).mul(MM_IN[each.unit ?? unit]));
+function mixedLengthFault(measures: readonly TypedMeasure[], unit: Unit, complain: MakeTextFault): Error {
+  const sizes = measures.map((each) => parseNumber(each.number, complain).mul(MM_IN[each.unit ?? unit]));
   const sum = sizes.reduce((total, size) => total.add(size), new Fraction(0n));
   const units = measures.map((each) => each.unit);
   if (units.length === 2 && units[0] === 'in' && units[1] === 'ft') {
-    const cure = `Write ${inFeet(sum.div(MM_IN.in))}`;
+    const cure = `Write ${formatFeet(sum.div(MM_IN.in))}`;
     return complain('feet-and-inches', 'has the inches before the feet', cure);
   }
   const cure = `Write one number with one unit, such as ${Number(toDouble(sum).toFixed(3))} mm for their sum`;
   return complain('mixed-units', 'has several numbers with units', cure);
 }
 
-function refuseSign(negative: boolean, size: Fraction, sign: Sign, complain: Complain): void {
+function assertSign(negative: boolean, size: Fraction, sign: Sign, complain: MakeTextFault): void {
   if (sign === 'any') return;
   const zero = size.equals(0);
   if (negative && !zero) {
@@ -156,7 +156,7 @@ function refuseSign(negative: boolean, size: Fraction, sign: Sign, complain: Com
   }
 }
 
-function tooLarge(text: string): Fault {
+function tooLargeFault(text: string): Fault {
   return new Fault(
     'length.too-large',
     (length) => `${quoted(text)} is too long. Write at most ${length(MAX_LENGTH_MM)}; look at the unit, too.`,

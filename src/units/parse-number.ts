@@ -1,5 +1,5 @@
 import Fraction from 'fraction.js';
-import type { Complain } from './text-fault.ts';
+import type { MakeTextFault } from './text-fault.ts';
 
 const DECIMAL = /^(?:\d+\.?\d*|\.\d+)$/;
 /** "3/4", "28 3/4", "28-3/4". */
@@ -14,7 +14,7 @@ const FRACTION = /^(?:(\d+)(?: |-))?(\d+)\/(\d+)$/;
  *
  * @throws Fault `….not-a-number`, `….zero-denominator`, `….improper`, `….ambiguous`
  */
-export function readNumber(text: string, complain: Complain): Fraction {
+export function parseNumber(text: string, complain: MakeTextFault): Fraction {
   const number = text.trim();
   if (DECIMAL.test(number)) return decimal(number);
   const match = FRACTION.exec(number);
@@ -24,7 +24,7 @@ export function readNumber(text: string, complain: Complain): Fraction {
     throw complain('zero-denominator', 'divides by 0', 'Write a number over 0 below the bar, as in 3/4');
   }
   const part = new Fraction(BigInt(above), BigInt(below));
-  return whole === undefined ? part : mixed(new Fraction(BigInt(whole)), part, complain);
+  return whole === undefined ? part : mixedNumber(new Fraction(BigInt(whole)), part, complain);
 }
 
 /** The fraction a number of digits stands for: "28.75" is 2875/100. */
@@ -34,21 +34,21 @@ function decimal(digits: string): Fraction {
 }
 
 /** "2 1/4", as it would be typed. */
-const asTyped = (value: Fraction): string => value.toFraction(true);
+const formatMixed = (value: Fraction): string => value.toFraction(true);
 
-function mixed(whole: Fraction, part: Fraction, complain: Complain): Fraction {
+function mixedNumber(whole: Fraction, part: Fraction, complain: MakeTextFault): Fraction {
   const sum = whole.add(part);
   if (part.lt(1)) return sum;
   const slip = whole.add(part.mod(1));
   throw complain(
     'improper',
-    `has a fraction of 1 or more (${asTyped(part)}) after a whole number`,
-    `Write ${asTyped(sum)} or ${asTyped(slip)}`,
+    `has a fraction of 1 or more (${formatMixed(part)}) after a whole number`,
+    `Write ${formatMixed(sum)} or ${formatMixed(slip)}`,
   );
 }
 
 /** What is wrong with text that is no number: the likeliest slip first. */
-function whyNotANumber(number: string, complain: Complain): Error {
+function whyNotANumber(number: string, complain: MakeTextFault): Error {
   const subtraction = /^(\d+) ?- ?(\d+\/0*[1-9]\d*)$/.exec(number);
   if (subtraction !== null) return maybeSubtraction(subtraction[1] ?? '', subtraction[2] ?? '', complain);
   if (!/\d/.test(number)) return complain('not-a-number', 'lacks a number', 'Write one, such as 28 3/4');
@@ -58,13 +58,13 @@ function whyNotANumber(number: string, complain: Complain): Error {
   return number.includes('/') ? whyNotAFraction(number, complain) : whyNotDecimal(number, complain);
 }
 
-function maybeSubtraction(whole: string, part: string, complain: Complain): Error {
+function maybeSubtraction(whole: string, part: string, complain: MakeTextFault): Error {
   const less = new Fraction(BigInt(whole)).sub(part);
-  const cure = less.gte(0) ? `${whole} ${part} or ${asTyped(less)}` : `${whole} ${part}`;
+  const cure = less.gte(0) ? `${whole} ${part} or ${formatMixed(less)}` : `${whole} ${part}`;
   return complain('ambiguous', 'may be one number or a subtraction', `Write ${cure}`);
 }
 
-function whyNotAFraction(number: string, complain: Complain): Error {
+function whyNotAFraction(number: string, complain: MakeTextFault): Error {
   if (/\/[^ -]*\//.test(number)) {
     return complain('ambiguous', 'has two bars in one fraction', 'Write one bar, as in 28 3/4');
   }
@@ -91,7 +91,7 @@ function whyNotAFraction(number: string, complain: Complain): Error {
   return twoNumbers('Write one, as in 28 3/4', complain);
 }
 
-function whyNotDecimal(number: string, complain: Complain): Error {
+function whyNotDecimal(number: string, complain: MakeTextFault): Error {
   const pair = /^(\d+) +(\d+)$/.exec(number);
   if (pair !== null) {
     const [, first = '', second = ''] = pair;
@@ -102,5 +102,5 @@ function whyNotDecimal(number: string, complain: Complain): Error {
   return complain('not-a-number', 'has more than one decimal point', 'Write one, as in 28.75');
 }
 
-const twoNumbers = (cure: string, complain: Complain): Error =>
+const twoNumbers = (cure: string, complain: MakeTextFault): Error =>
   complain('ambiguous', 'has two numbers run together', cure);

@@ -1,5 +1,5 @@
 import Fraction from 'fraction.js';
-import { exactly, toDouble } from './exact-fraction.ts';
+import { exactFraction, toDouble } from './exact-fraction.ts';
 import { MM_IN } from './length-unit.ts';
 import type { Unit } from './unit.ts';
 
@@ -10,7 +10,7 @@ export interface Graduation {
 }
 
 /** The graduation nearest to a length of 0 or more, and how far the length lies from it. */
-export interface NearestMark {
+export interface RoundedMark {
   /** Counted from 0. */
   readonly isZero: boolean;
   /** mm, rounded once. */
@@ -27,33 +27,33 @@ export interface NearestMark {
  *
  * @param size mm, finite, >= 0
  */
-export const nearestMark = (size: number, graduation: Graduation, unit: Unit): NearestMark =>
-  inDoubles(size, graduation, unit) ?? inFractions(size, graduation, unit);
+export const roundToGraduation = (size: number, graduation: Graduation, unit: Unit): RoundedMark =>
+  roundInDoubles(size, graduation, unit) ?? roundInFractions(size, graduation, unit);
 
 /** Up to here a count of quarters is exact, and what is written has at most 15 digits. */
-const MOST_QUARTERS = 2 ** 30;
+const MAX_QUARTERS = 2 ** 30;
 /** Nearer to a half or a quarter, in quarters, rounding might decide: three roundings at 2^30 are 4e-7. */
-const TOO_NEAR = 1e-6;
+const TIE_MARGIN = 1e-6;
 
 /** Nothing where the length is too long, or too near to where the answer changes, for doubles to tell. */
-export function inDoubles(size: number, graduation: Graduation, unit: Unit): NearestMark | undefined {
+export function roundInDoubles(size: number, graduation: Graduation, unit: Unit): RoundedMark | undefined {
   const numerator = graduation.numerator * Number(MM_IN[unit].n);
   const denominator = graduation.denominator * Number(MM_IN[unit].d);
   const quarters = (4 * size * denominator) / numerator;
   const nearest = Math.round(quarters);
-  if (nearest > MOST_QUARTERS || (nearest % 4 !== 0 && Math.abs(quarters - nearest) < TOO_NEAR))
+  if (nearest > MAX_QUARTERS || (nearest % 4 !== 0 && Math.abs(quarters - nearest) < TIE_MARGIN))
     return undefined;
   const count = Math.round(quarters / 4);
   const beyond = quarters - 4 * count;
   return {
     isZero: count === 0,
     mark: (count * numerator) / denominator,
-    text: written(count * graduation.numerator, graduation.denominator, isInFractions(graduation, unit)),
+    text: formatMark(count * graduation.numerator, graduation.denominator, isInFractions(graduation, unit)),
     off: beyond > 1 ? 'full' : beyond < -1 ? 'shy' : '',
   };
 }
 
-function written(above: number, below: number, inFraction: boolean): string {
+function formatMark(above: number, below: number, inFraction: boolean): string {
   const rest = above % below;
   if (!inFraction || rest === 0) return String(above / below);
   const whole = (above - rest) / below;
@@ -63,14 +63,14 @@ function written(above: number, below: number, inFraction: boolean): string {
 
 const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b));
 
-export function inFractions(size: number, graduation: Graduation, unit: Unit): NearestMark {
+export function roundInFractions(size: number, graduation: Graduation, unit: Unit): RoundedMark {
   const { numerator, denominator } = graduation;
   const step = new Fraction(BigInt(numerator), BigInt(denominator));
   const stepMm = step.mul(MM_IN[unit]);
   /** So many quarters of a graduation, mm, rounded once as a typed length is. */
   const quarters = (count: bigint): number => toDouble(stepMm.mul(count).div(4n));
 
-  const below = exactly(size).div(stepMm).floor().n;
+  const below = exactFraction(size).div(stepMm).floor().n;
   // Beyond 2^53 graduations the halfway double may be that of the mark itself.
   const nearer = size >= quarters(4n * below + 2n) && size !== quarters(4n * below);
   const count = nearer ? below + 1n : below;

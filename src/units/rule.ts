@@ -1,9 +1,9 @@
 import Fraction from 'fraction.js';
-import { unitNamed } from './length-unit.ts';
-import { readNumber } from './parse-number.ts';
-import { type Graduation, nearestMark } from './round-to-graduation.ts';
-import { takeApart } from './split-typed.ts';
-import { type Complain, complaintsAbout } from './text-fault.ts';
+import { findUnit } from './length-unit.ts';
+import { parseNumber } from './parse-number.ts';
+import { type Graduation, roundToGraduation } from './round-to-graduation.ts';
+import { splitTyped } from './split-typed.ts';
+import { type MakeTextFault, textFaultMaker } from './text-fault.ts';
 import { MM_PER_INCH, type Unit } from './unit.ts';
 
 /** A maker's rule: its unit and its finest graduation, a fraction of that unit. */
@@ -31,7 +31,7 @@ const BOUNDS = {
 const NAMES = { in: 'inches', mm: 'millimetres' } as const;
 
 /** Most parts a unit is divided into on any rule (thousandths); more digits than that are a slip. */
-const MOST_PARTS = 1000n;
+const MAX_PARTS = 1000n;
 
 /** What most rules have: 1/32 in, or half a millimetre. */
 export function defaultRule(unit: Unit): Rule {
@@ -46,27 +46,27 @@ export function defaultRule(unit: Unit): Rule {
  *   25 mm), `graduation.too-fine` (under 1/128 in or 0.05 mm), `graduation.not-on-a-rule` (such as 0.1234)
  */
 export function parseGraduation(text: string, unit: Unit): Rule {
-  const complain = complaintsAbout('graduation', text);
+  const complain = textFaultMaker('graduation', text);
   const { example } = BOUNDS[unit];
   const cure = `Write the finest mark of the rule, such as ${example} ${unit}`;
-  const { negative, pieces } = takeApart(text, `${example} ${unit}`, complain);
+  const { negative, pieces } = splitTyped(text, `${example} ${unit}`, complain);
   const [number = '', word, rest = ''] = pieces;
   if (pieces.length > 3 || rest.trim() !== '') throw complain('ambiguous', 'has more than one number', cure);
-  if (word !== undefined && unitNamed(word) !== unit)
+  if (word !== undefined && findUnit(word) !== unit)
     throw complain('other-unit', `is not in ${NAMES[unit]}`, cure);
-  const size = readNumber(number, complain);
+  const size = parseNumber(number, complain);
   if (negative) throw complain('negative', 'is negative', cure);
-  refuseSize(size, unit, cure, complain);
+  assertGraduation(size, unit, cure, complain);
   return { unit, graduation: { numerator: Number(size.n), denominator: Number(size.d) } };
 }
 
-function refuseSize(size: Fraction, unit: Unit, cure: string, complain: Complain): void {
+function assertGraduation(size: Fraction, unit: Unit, cure: string, complain: MakeTextFault): void {
   const { finest, coarsest } = BOUNDS[unit];
   if (size.equals(0)) throw complain('zero', 'leaves no marks on the rule', cure);
   if (size.gt(coarsest)) throw complain('too-coarse', `is over ${coarsest.toFraction()} ${unit}`, cure);
   const least = unit === 'in' ? finest.toFraction() : finest.toString();
   if (size.lt(finest)) throw complain('too-fine', `is under ${least} ${unit}`, cure);
-  if (size.d > MOST_PARTS) throw complain('not-on-a-rule', 'is on no rule', cure);
+  if (size.d > MAX_PARTS) throw complain('not-on-a-rule', 'is on no rule', cure);
 }
 
 /**
@@ -83,7 +83,7 @@ function refuseSize(size: Fraction, unit: Unit, cure: string, complain: Complain
  */
 export function readOnRule(mm: number, rule: Rule): Reading {
   if (!Number.isFinite(mm)) throw new TypeError(`A rule cannot show ${mm} mm.`);
-  const { isZero, mark, text, off } = nearestMark(Math.abs(mm), rule.graduation, rule.unit);
+  const { isZero, mark, text, off } = roundToGraduation(Math.abs(mm), rule.graduation, rule.unit);
   if (isZero) return { mark: 0, text, hair: off === 'full' && mm < 0 ? 'shy' : off };
   return mm < 0 ? { mark: -mark, text: `-${text}`, hair: off } : { mark, text, hair: off };
 }

@@ -1,11 +1,11 @@
-import { plainText } from './normalize-text.ts';
-import type { Complain } from './text-fault.ts';
+import { normalizeText } from './normalize-text.ts';
+import type { MakeTextFault } from './text-fault.ts';
 
 /** Longest text read as one number with its unit. The longest sensible entry has about 20 characters. */
 const MAX_TEXT = 64;
 
 /** Typed text taken apart: its sign, and numbers and words in turn, beginning and ending with a number. */
-export interface Typed {
+export interface TypedPieces {
   readonly negative: boolean;
   /** `2' 4 1/2"` is ["2", "'", " 4 1/2", '"', ""]. */
   readonly pieces: readonly string[];
@@ -20,19 +20,19 @@ const EXPONENT = /^([+-]?[\d.]+e[+-]?\d+)(.*)$/;
  * @param example what a right entry looks like, for the message
  * @throws Fault `….empty`, `….too-long`, `….not-a-number`, `….comma`, `….exponent`
  */
-export function takeApart(text: string, example: string, complain: Complain): Typed {
+export function splitTyped(text: string, example: string, complain: MakeTextFault): TypedPieces {
   if (text.length > MAX_TEXT) {
     throw complain('too-long', `has more than ${MAX_TEXT} characters`, `Write one value, such as ${example}`);
   }
-  const plain = plainText(text);
+  const plain = normalizeText(text);
   if (plain === '') throw complain('empty', 'is empty', `Write a value, such as ${example}`);
   if (!/\d/.test(plain)) throw complain('not-a-number', 'has no number', `Write one, such as ${example}`);
-  refuseComma(plain, complain);
-  refuseExponent(plain, complain);
+  assertNoComma(plain, complain);
+  assertNoExponent(plain, complain);
   return { negative: plain.startsWith('-'), pieces: plain.replace(/^[+-] ?/, '').split(WORDS) };
 }
 
-function refuseComma(plain: string, complain: Complain): void {
+function assertNoComma(plain: string, complain: MakeTextFault): void {
   if (!plain.includes(',')) return;
   const pointed = plain.replace(',', '.');
   if (/^[+-]?[1-9]\d{0,2}(,\d{3})+(?!\d)/.test(plain)) {
@@ -46,7 +46,7 @@ function refuseComma(plain: string, complain: Complain): void {
   throw complain('comma', 'has a comma', `Write ${cure}`);
 }
 
-function refuseExponent(plain: string, complain: Complain): void {
+function assertNoExponent(plain: string, complain: MakeTextFault): void {
   const [, number = '', rest = ''] = EXPONENT.exec(plain) ?? [];
   if (number === '') return;
   const inFull = String(Number(number));

@@ -18,5 +18,5 @@ export const MEASURE =
   /\d[\d/\u2044.]*(?: \d+[/\u2044]\d+)?(?: (?:in|mm|%))?(?: (?:full|shy))?(?![\w/\u2044])/g;
 
 /** Text in which no line ends within a number, nor between it and its unit. */
-export const heldTogether = (text: string): string =>
+export const keepMeasuresTogether = (text: string): string =>
   text.replace(MEASURE, (whole) => whole.replaceAll(' ', NO_BREAK));

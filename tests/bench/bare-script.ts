@@ -2,7 +2,7 @@ import type { Segment } from '../../src/curves/geometry/pieces/piece.ts';
 import { arcToCubics } from '../../src/curves/geometry/transform.ts';
 import {
   type Item,
-  LINE_LOOKS,
+  LINE_APPEARANCES,
   type Page,
   type Stroke,
   type Words,
@@ -49,7 +49,7 @@ function call(item: Item, height: number): string {
 type At = (x: number, y: number) => string;
 
 function strokeCall({ style, path, closed, filled }: Stroke, at: At): string {
-  const { width, dash, colour } = LINE_LOOKS[style];
+  const { width, dash, colour } = LINE_APPEARANCES[style];
   const lines = path.flatMap((segment, i) => segmentCalls(segment, i === 0, at)).join('');
   const dashed = dash ? `.dash([${dash.map((mm) => show(mm * PT)).join(', ')}])` : '.undash()';
   const end = filled ? `.fill('${colour}')` : `.stroke('${colour}')`;

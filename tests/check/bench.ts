@@ -1,4 +1,4 @@
-import type { Reading } from '../../src/check/readings/read-readings.ts';
+import type { StationReading } from '../../src/check/readings/read-readings.ts';
 import { offsetAt, REFERENCE_LINE } from '../../src/part/offsets.ts';
 import type { PartEdge } from '../../src/part/part.ts';
 import { type Rule, readOnRule } from '../../src/units/rule.ts';
@@ -30,16 +30,19 @@ export const stationsOf = (edge: PartEdge, every: number): number[] => {
 };
 
 /** The edge's true offsets as readings. */
-export const trueReadings = (edge: PartEdge, stations: readonly number[], base = REFERENCE_LINE): Reading[] =>
-  stations.map((station) => ({ station, offset: offsetAt(edge, station, base)! }));
+export const trueReadings = (
+  edge: PartEdge,
+  stations: readonly number[],
+  base = REFERENCE_LINE,
+): StationReading[] => stations.map((station) => ({ station, offset: offsetAt(edge, station, base)! }));
 
 /** Readings as a hand takes them: an error of its own, then rounded to the rule. */
 export const byHand = (
-  readings: readonly Reading[],
+  readings: readonly StationReading[],
   rule: Rule,
   handMm: number,
   random: () => number,
-): Reading[] =>
+): StationReading[] =>
   readings.map(({ station, offset }) => ({
     station,
     offset: readOnRule(offset + handMm * normal(random), rule).mark,

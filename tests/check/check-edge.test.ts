@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkEdge } from '../../src/check/check-edge.ts';
-import { comparePair, mirrored } from '../../src/check/compare-pair.ts';
-import { bestFit } from '../../src/check/fit/rigid-fit.ts';
-import { Line } from '../../src/check/fit/signed-distance.ts';
-import type { Reading } from '../../src/check/readings/read-readings.ts';
+import { comparePair, mirrorReadings } from '../../src/check/compare-pair.ts';
+import { fitRigid } from '../../src/check/fit/rigid-fit.ts';
+import { ExtendedPath } from '../../src/check/fit/signed-distance.ts';
+import type { StationReading } from '../../src/check/readings/read-readings.ts';
 import { edgePieces } from '../../src/part/edge.ts';
 import { chordLine, REFERENCE_LINE } from '../../src/part/offsets.ts';
 import type { PartEdge } from '../../src/part/part.ts';
@@ -18,11 +18,11 @@ const back = edgeNamed('back');
 const stations = stationsOf(back, 2 * IN);
 const how = { base: REFERENCE_LINE, tolerance: IN / 32, beforeSanding: false };
 
-const moved = (readings: readonly Reading[], by: (station: number) => number): Reading[] =>
+const moved = (readings: readonly StationReading[], by: (station: number) => number): StationReading[] =>
   readings.map(({ station, offset }) => ({ station, offset: offset + by(station) }));
 
 /** As a part lies that is turned about station 0 and then shifted. */
-const laid = (readings: readonly Reading[], shift: number, turn: number): Reading[] =>
+const laid = (readings: readonly StationReading[], shift: number, turn: number): StationReading[] =>
   readings.map(({ station: x, offset: y }) => ({
     station: x * Math.cos(turn) - y * Math.sin(turn),
     offset: x * Math.sin(turn) + y * Math.cos(turn) + shift,
@@ -82,8 +82,8 @@ describe('verdict and marks', () => {
   });
 
   test('more wood is high, less is past saving', () => {
-    expect(bump(2).readings.map(({ mark }) => mark)).toEqual(['true', 'high']);
-    expect(bump(-2).readings.map(({ mark }) => mark)).toEqual(['true', 'lost']);
+    expect(bump(2).readings.map(({ verdict }) => verdict)).toEqual(['true', 'high']);
+    expect(bump(-2).readings.map(({ verdict }) => verdict)).toEqual(['true', 'lost']);
   });
 
   test('on the lower edge of a part more wood lies downwards', () => {
@@ -95,11 +95,11 @@ describe('verdict and marks', () => {
   test('before sanding the line is the saw line: what stands on it has the allowance left', () => {
     const saw = { ...how, beforeSanding: true };
     const finished = checkEdge(part, back, trueReadings(back, stations), saw);
-    for (const { proud, mark } of finished.readings) {
+    for (const { proud, verdict } of finished.readings) {
       // Square to the line 1/16; along the offset a little more where it slopes.
       expect(proud).toBeLessThan(-IN / 16 + 1e-3);
       expect(proud).toBeGreaterThan(-IN / 16 - 0.04);
-      expect(mark).toBe('shy');
+      expect(verdict).toBe('shy');
     }
     const deep = checkEdge(
       part,
@@ -107,7 +107,7 @@ describe('verdict and marks', () => {
       moved(trueReadings(back, [10 * IN]), () => -3),
       saw,
     );
-    expect(deep.readings[0]!.mark).toBe('lost');
+    expect(deep.readings[0]!.verdict).toBe('lost');
   });
 
   test('every station beyond the ends is named', () => {
@@ -136,7 +136,7 @@ describe('best fit', () => {
     for (const name of ['hall-bench-leg.yaml', 'garden-arch-rail.yaml', 'wall-shelf-bracket.yaml']) {
       const edge = samplePart(name).edges.at(-1)!;
       const readings = laid(trueReadings(edge, stationsOf(edge, 40)), shift, turn);
-      const fit = bestFit(edgePieces(edge), readings, REFERENCE_LINE);
+      const fit = fitRigid(edgePieces(edge), readings, REFERENCE_LINE);
       expect(Math.abs(fit.shift - shift)).toBeLessThan(1e-6);
       expect(Math.abs(fit.turn - turn)).toBeLessThan(1e-6);
       expect(fit.worst).toBeLessThan(1e-6);
@@ -146,18 +146,18 @@ describe('best fit', () => {
   test('from the chord the same part lies the same way about the chord', () => {
     const base = chordLine(back);
     const readings = laid(trueReadings(back, stations.slice(1, -1), base), 1.5, 0.01);
-    const fit = bestFit(edgePieces(back), readings, base);
+    const fit = fitRigid(edgePieces(back), readings, base);
     expect(Math.abs(fit.shift - 1.5)).toBeLessThan(1e-6);
     expect(Math.abs(fit.turn - 0.01)).toBeLessThan(1e-6);
   });
 
   test('a part sawn wrong stays wrong', () => {
     const hump = moved(trueReadings(back, stations), (x) => 3 * Math.exp(-(((x - 600) / 80) ** 2)));
-    expect(bestFit(edgePieces(back), hump, REFERENCE_LINE).worst).toBeGreaterThan(1.5);
+    expect(fitRigid(edgePieces(back), hump, REFERENCE_LINE).worst).toBeGreaterThan(1.5);
   });
 
   test('one reading tells a shift and no turn', () => {
-    const { shift, turn } = bestFit(
+    const { shift, turn } = fitRigid(
       edgePieces(back),
       moved(trueReadings(back, [400]), () => 2),
       REFERENCE_LINE,
@@ -167,7 +167,7 @@ describe('best fit', () => {
   });
 
   test('property: no shift or turn near the best one does better', () => {
-    const line = new Line(edgePieces(back));
+    const line = new ExtendedPath(edgePieces(back));
     const small = fc.double({ min: -2, max: 2, noNaN: true, noDefaultInfinity: true });
     fc.assert(
       fc.property(fc.array(small, { minLength: 18, maxLength: 18 }), small, small, (noise, across, about) => {
@@ -175,14 +175,16 @@ describe('best fit', () => {
           ...each,
           offset: each.offset + noise[i]!,
         }));
-        const best = bestFit(edgePieces(back), readings, REFERENCE_LINE);
+        const best = fitRigid(edgePieces(back), readings, REFERENCE_LINE);
         const [shift, turn] = [best.shift + across / 10, best.turn + about / 1e4];
         const set = readings.map(({ station: x, offset: y }) => ({
           station: x * Math.cos(turn) + (y - shift) * Math.sin(turn),
           offset: -x * Math.sin(turn) + (y - shift) * Math.cos(turn),
         }));
-        const left = set.map(({ station, offset }) => line.squareOff({ x: station, y: offset }).distance);
-        expect(Math.hypot(...left)).toBeGreaterThanOrEqual(Math.hypot(...best.left) - 1e-9);
+        const left = set.map(
+          ({ station, offset }) => line.signedDistance({ x: station, y: offset }).distance,
+        );
+        expect(Math.hypot(...left)).toBeGreaterThanOrEqual(Math.hypot(...best.residuals) - 1e-9);
       }),
       { numRuns: 30 },
     );
@@ -208,10 +210,10 @@ test('property: whatever was read, every figure is one', () => {
 describe('the apex of the sawn part', () => {
   test('is where the line has it when the part is true', () => {
     const { apexes } = checkEdge(part, back, trueReadings(back, stations), how);
-    const [{ asked, measured }] = apexes as [(typeof apexes)[0]];
+    const [{ design, measured }] = apexes as [(typeof apexes)[0]];
     // So far from the apex, at its radius of 60 in, the line has fallen by d²/2R = 0.013 mm: no rule shows it.
-    expect(Math.abs(measured.at.x - asked.at.x)).toBeLessThan(IN / 4);
-    expect(Math.abs(measured.rise - asked.rise)).toBeLessThan(0.2);
+    expect(Math.abs(measured.at.x - design.at.x)).toBeLessThan(IN / 4);
+    expect(Math.abs(measured.rise - design.rise)).toBeLessThan(0.2);
   });
 
   test('moves with a part sawn with its apex elsewhere', () => {
@@ -221,8 +223,8 @@ describe('the apex of the sawn part', () => {
     const readings = trueReadings(sawn.edges[0]!, stationsOf(sawn.edges[0]!, IN));
     const { apexes } = checkEdge(asked, asked.edges[0]!, readings, how);
     const { apexes: own } = checkEdge(sawn, sawn.edges[0]!, readings, how);
-    expect(apexes[0]!.measured.at.x).toBeCloseTo(own[0]!.asked.at.x, -1);
-    expect(apexes[0]!.asked.at.x).toBeCloseTo(15 * IN, 6);
+    expect(apexes[0]!.measured.at.x).toBeCloseTo(own[0]!.design.at.x, -1);
+    expect(apexes[0]!.design.at.x).toBeCloseTo(15 * IN, 6);
   });
 
   test('is not guessed from readings that go on rising', () => {
@@ -231,7 +233,7 @@ describe('the apex of the sawn part', () => {
 });
 
 describe('a pair', () => {
-  const check = (readings: readonly Reading[]) => checkEdge(part, back, readings, how).readings;
+  const check = (readings: readonly StationReading[]) => checkEdge(part, back, readings, how).readings;
 
   test('differs by what the second has more', () => {
     const first = moved(trueReadings(back, stations), () => 0.5);
@@ -243,9 +245,9 @@ describe('a pair', () => {
 
   test('mirrored, its offsets lie on the other side of the line', () => {
     const first = trueReadings(back, stations);
-    const second = mirrored(first);
+    const second = mirrorReadings(first);
     expect(second[3]!.offset).toBe(-first[3]!.offset);
-    expect(comparePair(check(first), check(mirrored(second)))!.worst).toBeLessThan(1e-9);
+    expect(comparePair(check(first), check(mirrorReadings(second)))!.worst).toBeLessThan(1e-9);
   });
 
   test('without a common stretch cannot be compared', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Deviation } from '../../src/check/check-edge.ts';
-import { comparePair, mirrored } from '../../src/check/compare-pair.ts';
+import { comparePair, mirrorReadings } from '../../src/check/compare-pair.ts';
 
 /** What was found at some stations: only where, and how much wood is too much, counts for a pair. */
 const found = (...proud: [station: number, proud: number][]): Deviation[] =>
@@ -10,7 +10,7 @@ const found = (...proud: [station: number, proud: number][]): Deviation[] =>
     design: 0,
     deviation: off,
     proud: off,
-    mark: 'high',
+    verdict: 'high',
   }));
 
 describe('the second of a pair against the first', () => {
@@ -41,5 +41,5 @@ describe('the second of a pair against the first', () => {
 });
 
 test('mirrored readings lie as far on the other side', () => {
-  expect(mirrored([{ station: 6, offset: 2 }])).toEqual([{ station: 6, offset: -2 }]);
+  expect(mirrorReadings([{ station: 6, offset: 2 }])).toEqual([{ station: 6, offset: -2 }]);
 });

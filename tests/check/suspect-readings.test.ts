@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { checkEdge } from '../../src/check/check-edge.ts';
-import type { Reading } from '../../src/check/readings/read-readings.ts';
-import { doubtsAbout } from '../../src/check/suspect-readings.ts';
+import type { StationReading } from '../../src/check/readings/read-readings.ts';
+import { suspectReadings } from '../../src/check/suspect-readings.ts';
 import { REFERENCE_LINE } from '../../src/part/offsets.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
 import { byHand, IN, seeded, stationsOf, THIRTY_SECONDS, trueReadings } from './bench.ts';
@@ -10,14 +10,14 @@ const part = samplePart('hall-bench-leg.yaml');
 const edge = part.edges[1]!;
 const how = { base: REFERENCE_LINE, tolerance: IN / 32, beforeSanding: false };
 const good = trueReadings(edge, stationsOf(edge, 4 * IN));
-const doubts = (readings: readonly Reading[]) =>
-  doubtsAbout(part, edge, checkEdge(part, edge, readings, how), readings, how);
-const codes = (readings: readonly Reading[]): string[] => doubts(readings).map(({ code }) => code);
-const off = (by: (station: number, i: number) => number): Reading[] =>
+const doubts = (readings: readonly StationReading[]) =>
+  suspectReadings(part, edge, checkEdge(part, edge, readings, how), readings, how);
+const codes = (readings: readonly StationReading[]): string[] => doubts(readings).map(({ code }) => code);
+const off = (by: (station: number, i: number) => number): StationReading[] =>
   good.map((each, i) => ({ ...each, offset: each.offset + by(each.station, i) }));
 
 describe('a part outside is doubted', () => {
-  test.each<[string, string[], Reading[]]>([
+  test.each<[string, string[], StationReading[]]>([
     [
       'counted from the other end',
       ['check.other-end'],
@@ -64,7 +64,7 @@ test('an edge alike both ways is not said to be counted from the other end, nor 
     ...r,
     offset: r.offset + (r.station > 900 ? 9 : 0),
   }));
-  const told = doubtsAbout(arch, lower, checkEdge(arch, lower, readings, ask), readings, ask);
+  const told = suspectReadings(arch, lower, checkEdge(arch, lower, readings, ask), readings, ask);
   expect(told.map(({ code }) => code)).not.toContain('check.other-end');
   expect(codes(good.slice(0, 3).map((r) => ({ ...r, offset: -r.offset })))).toEqual([]);
 });
@@ -86,8 +86,8 @@ edges:
 ends: {left: {miter: 20}}
 `);
   const [low, up] = [brace.edges[0], brace.edges[1]!];
-  const ask = (on: typeof low, readings: readonly Reading[]) =>
-    doubtsAbout(brace, on, checkEdge(brace, on, readings, how), readings, how);
+  const ask = (on: typeof low, readings: readonly StationReading[]) =>
+    suspectReadings(brace, on, checkEdge(brace, on, readings, how), readings, how);
   const [past, ...others] = ask(
     low,
     [0, 10, 21.5, 22, 300].map((station) => ({ station, offset: 0 })),

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { checkEdge } from '../../src/check/check-edge.ts';
-import type { Reading } from '../../src/check/readings/read-readings.ts';
-import { doubtsAbout } from '../../src/check/suspect-readings.ts';
-import { unitDoubts } from '../../src/check/suspect-unit.ts';
+import type { StationReading } from '../../src/check/readings/read-readings.ts';
+import { suspectReadings } from '../../src/check/suspect-readings.ts';
+import { suspectUnitWarnings } from '../../src/check/suspect-unit.ts';
 import { REFERENCE_LINE } from '../../src/part/offsets.ts';
 import { defaultRule } from '../../src/units/rule.ts';
 import { partOf, samplePart } from '../part/jobs.ts';
 import { IN, stationsOf, THIRTY_SECONDS, trueReadings } from './bench.ts';
 
-const read = (figures: readonly (readonly [number, number])[], unit: number): Reading[] =>
+const read = (figures: readonly (readonly [number, number])[], unit: number): StationReading[] =>
   figures.map(([station, offset]) => ({ station: station * unit, offset: offset * unit }));
 
 describe('readings to take a curve off', () => {
@@ -28,19 +28,19 @@ describe('readings to take a curve off', () => {
   ] as const;
 
   test('of a part 75 ft long are doubted, and the cure named', () => {
-    const [doubt, ...more] = unitDoubts(read(inMm, IN), THIRTY_SECONDS);
+    const [doubt, ...more] = suspectUnitWarnings(read(inMm, IN), THIRTY_SECONDS);
     expect(more).toEqual([]);
     expect(doubt).toMatchObject({
       code: 'take-off.other-unit',
       message: expect.stringMatching(/900 in long.*--units mm/),
     });
-    expect(unitDoubts(read(inMm, 1), defaultRule('mm'))).toEqual([]);
+    expect(suspectUnitWarnings(read(inMm, 1), defaultRule('mm'))).toEqual([]);
   });
 
   test('of 34 mm in 32nds are doubted, and the cure named', () => {
-    const [doubt] = unitDoubts(read(inInches, 1), defaultRule('mm'));
+    const [doubt] = suspectUnitWarnings(read(inInches, 1), defaultRule('mm'));
     expect(doubt!.message).toMatch(/34 mm long.*--units in/);
-    expect(unitDoubts(read(inInches, IN), THIRTY_SECONDS)).toEqual([]);
+    expect(suspectUnitWarnings(read(inInches, IN), THIRTY_SECONDS)).toEqual([]);
   });
 
   test('of a short part in tenths or halves of a mm are not', () => {
@@ -54,12 +54,12 @@ describe('readings to take a curve off', () => {
         [90, 7],
       ],
     ] as const)
-      expect(unitDoubts(read(small, 1), defaultRule('mm'))).toEqual([]);
+      expect(suspectUnitWarnings(read(small, 1), defaultRule('mm'))).toEqual([]);
   });
 
   test('of an arch of 19 ft are not', () => {
     expect(
-      unitDoubts(
+      suspectUnitWarnings(
         read(
           [
             [0, 0],
@@ -111,6 +111,8 @@ describe('a check in the other unit', () => {
       offset: offset / IN,
     }));
     const check = checkEdge(metric, back, asMm, how);
-    expect(doubtsAbout(metric, back, check, asMm, how).map(({ code }) => code)).toEqual(['check.other-unit']);
+    expect(suspectReadings(metric, back, check, asMm, how).map(({ code }) => code)).toEqual([
+      'check.other-unit',
+    ]);
   });
 });

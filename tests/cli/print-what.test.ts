@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { mustBeOneThing, type What } from '../../src/cli/options/sheet-options.ts';
+import { type PrintTarget, requireOneTarget } from '../../src/cli/options/sheet-options.ts';
 import { fairlath, freshFolder, root } from './run.ts';
 
 const leg = join(root, 'samples/hall-bench-leg.yaml');
@@ -106,5 +106,5 @@ test.each([
   [{ gauge: true, plies: '4' }, /--plies belongs to --form/],
   [{ template: true, bush: '1', edge: 'back' }, /--edge belongs to --gauge or --form/],
 ] as const)('options that do not go together are told: %o', (options, says) => {
-  expect(() => mustBeOneThing(options as What)).toThrow(says);
+  expect(() => requireOneTarget(options as PrintTarget)).toThrow(says);
 });

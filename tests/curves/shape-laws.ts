@@ -1,12 +1,12 @@
 import { expect } from 'vitest';
 import type { Curve } from '../../src/curves/curve.ts';
-import { along } from '../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../src/curves/geometry/evaluate.ts';
 import type { Piece, Segment } from '../../src/curves/geometry/pieces/piece.ts';
 import {
   add,
   direction,
   distance,
-  leftOf,
+  leftNormal,
   type Point,
   scale,
   subtract,
@@ -35,7 +35,7 @@ export function expectSameLineAnywhere(draw: Draw, { from, chord, angle, share, 
   const plain = draw({ x: 0, y: 0 }, { x: 1000, y: 0 }, { x: 1000 * share, y: 1000 * rise }, false);
   for (const side of [1, -1]) {
     const along = direction(angle);
-    const across = scale(leftOf(along), side);
+    const across = scale(leftNormal(along), side);
     const move = ({ x, y }: Point): Point =>
       add(from, scale(add(scale(along, x), scale(across, y)), chord / 1000));
     const [a, b, bent] = [
@@ -58,7 +58,7 @@ function expectSamePlaces(
 ): void {
   expect(moved.exact).toHaveLength(plain.exact.length);
   plain.exact.forEach((piece, i) => {
-    const [here, there] = [along(piece), along(moved.exact[i]!)];
+    const [here, there] = [paramCurve(piece), paramCurve(moved.exact[i]!)];
     for (const u of STEPS)
       expect(distance(move(here(u)), there(step(u)))).toBeLessThanOrEqual(PROMISE * chord);
   });
@@ -72,7 +72,7 @@ const HELD = 24;
 /** The farthest that a drawn path lies from the exact pieces, mm, by brute force. */
 export function worstMiss(exact: readonly Piece[], path: readonly Segment[]): number {
   const line = exact.flatMap((piece) => {
-    const at = along(piece);
+    const at = paramCurve(piece);
     return Array.from({ length: FINE + 1 }, (_, i) => at(i / FINE));
   });
   const miss = (p: Point): number =>
@@ -82,7 +82,7 @@ export function worstMiss(exact: readonly Piece[], path: readonly Segment[]): nu
     );
   return Math.max(
     ...path.flatMap((segment) => {
-      const at = along(segment);
+      const at = paramCurve(segment);
       return Array.from({ length: HELD + 1 }, (_, i) => miss(at(i / HELD)));
     }),
   );
@@ -99,7 +99,7 @@ const BETWEEN_MM = 1e-9;
 
 /** The offset of a curve over a station, for a curve that stands over each station once. */
 export function offsetAt(curve: Curve, station: number): number {
-  const places = curve.exact.map(along);
+  const places = curve.exact.map(paramCurve);
   for (const at of places) {
     const u = rootBetween((v) => at(v).x - station, 0, 1);
     if (u !== undefined) return at(u).y;

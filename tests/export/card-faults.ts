@@ -1,7 +1,7 @@
 import type { Box } from '../../src/curves/geometry/bounds.ts';
 import { cardPage } from '../../src/export/card/compose-card.ts';
 import type { Words } from '../../src/export/drawing/drawing.ts';
-import { CAPITALS, textWidth } from '../../src/export/drawing/text-width.ts';
+import { CAP_HEIGHT, textWidth } from '../../src/export/drawing/text-width.ts';
 import type { Part } from '../../src/part/part.ts';
 import { parsePaper } from '../../src/tiling/paper/paper-sizes.ts';
 
@@ -10,7 +10,7 @@ export const boxOf = (left: number, base: number, width: number, size: number): 
   left,
   right: left + width,
   bottom: base - 0.2 * size,
-  top: base + CAPITALS * size,
+  top: base + CAP_HEIGHT * size,
 });
 
 const overlapping = (a: Box, b: Box): boolean =>

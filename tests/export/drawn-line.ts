@@ -1,11 +1,11 @@
-import { along } from '../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../src/curves/geometry/evaluate.ts';
 import type { Piece } from '../../src/curves/geometry/pieces/piece.ts';
 import { distance, type Point } from '../../src/curves/geometry/point.ts';
 
 /** A line as stretches end to end, each by a parameter from 0 to 1: as a reader found it, or as it is meant. */
 export type DrawnLine = readonly ((u: number) => Point)[];
 
-export const meant = (pieces: readonly Piece[]): DrawnLine => pieces.map((piece) => along(piece));
+export const meant = (pieces: readonly Piece[]): DrawnLine => pieces.map((piece) => paramCurve(piece));
 
 /** Looks at each stretch of the line that is measured to; the nearest are refined between their neighbours. */
 const LOOKS = 32;

@@ -1,6 +1,6 @@
-import { pointAt } from '../../src/curves/geometry/evaluate.ts';
+import { evaluate } from '../../src/curves/geometry/evaluate.ts';
 import type { CubicSegment } from '../../src/curves/geometry/pieces/piece.ts';
-import { between, type Point, point } from '../../src/curves/geometry/point.ts';
+import { lerp, type Point, point } from '../../src/curves/geometry/point.ts';
 import type { LineStyle } from '../../src/export/drawing/drawing.ts';
 import type { FullSize } from '../../src/export/full-size/full-size.ts';
 import { fullSizePage } from '../../src/export/full-size/full-size-page.ts';
@@ -51,8 +51,8 @@ function strokeLine({ steps }: ReadStroke): DrawnLine {
   return steps.slice(1).map(({ type, points }) => {
     const from = at;
     at = points.at(-1)!;
-    if (type === 'line') return (u) => between(from, points[0]!, u);
+    if (type === 'line') return (u) => lerp(from, points[0]!, u);
     const controls = [from, ...points] as unknown as CubicSegment['controls'];
-    return (u) => pointAt({ type: 'cubic', controls }, u);
+    return (u) => evaluate({ type: 'cubic', controls }, u);
   });
 }

@@ -1,13 +1,13 @@
-import { pointAt } from '../../src/curves/geometry/evaluate.ts';
+import { evaluate } from '../../src/curves/geometry/evaluate.ts';
 import { distance, type Point } from '../../src/curves/geometry/point.ts';
-import { LINE_LOOKS, type LineStyle } from '../../src/export/drawing/drawing.ts';
+import { LINE_APPEARANCES, type LineStyle } from '../../src/export/drawing/drawing.ts';
 import { finishedLine } from '../../src/part/finished-line.ts';
 import type { Part } from '../../src/part/part.ts';
 import type { ReadPage, ReadStroke } from './read-pdf.ts';
 
 export const looksLike = (stroke: ReadStroke, style: LineStyle): boolean =>
-  Math.abs(stroke.width - LINE_LOOKS[style].width) < 1e-3 &&
-  stroke.dashed === (LINE_LOOKS[style].dash !== undefined);
+  Math.abs(stroke.width - LINE_APPEARANCES[style].width) < 1e-3 &&
+  stroke.dashed === (LINE_APPEARANCES[style].dash !== undefined);
 
 /** The finished line of a page, as points along it and as read, in points on the page. */
 export function cutPoints(page: ReadPage): Point[] {
@@ -27,7 +27,7 @@ function alongStroke({ steps }: ReadStroke): Point[] {
       const u = i / 40;
       if (type === 'line') found.push({ x: at.x + (end.x - at.x) * u, y: at.y + (end.y - at.y) * u });
       if (type === 'curve')
-        found.push(pointAt({ type: 'cubic', controls: [at, points[0]!, points[1]!, points[2]!] }, u));
+        found.push(evaluate({ type: 'cubic', controls: [at, points[0]!, points[1]!, points[2]!] }, u));
     }
     at = end;
   }
@@ -41,7 +41,7 @@ const SAMPLES = 400;
 export function distanceToLine(part: Part): (at: Point) => number {
   const path = finishedLine(part.shape);
   const samples = path.map((segment) =>
-    Array.from({ length: SAMPLES + 1 }, (_, i) => pointAt(segment, i / SAMPLES)),
+    Array.from({ length: SAMPLES + 1 }, (_, i) => evaluate(segment, i / SAMPLES)),
   );
   return (at) =>
     Math.min(

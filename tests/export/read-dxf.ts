@@ -7,7 +7,7 @@ import parser, {
   type ISplineEntity,
   type ITextEntity,
 } from 'dxf-parser';
-import { between, distance, type Point, point } from '../../src/curves/geometry/point.ts';
+import { distance, lerp, type Point, point } from '../../src/curves/geometry/point.ts';
 import type { DrawnLine } from './drawn-line.ts';
 
 /** The package is its reader, whatever its types say. */
@@ -72,7 +72,7 @@ function readLine(type: string, layer: string, vertices: readonly Vertex[], clos
 
 /** By its centre, as the format defines a bulge: the tangent of a quarter of the arc's angle. */
 function bulged(from: Point, to: Point, bulge: number): (u: number) => Point {
-  if (Math.abs(bulge) < 1e-12) return (u) => between(from, to, u);
+  if (Math.abs(bulge) < 1e-12) return (u) => lerp(from, to, u);
   const side = (1 / bulge - bulge) / 4;
   const centre = point(
     (from.x + to.x) / 2 - side * (to.y - from.y),
@@ -112,7 +112,7 @@ function deBoor(knots: readonly number[], controls: readonly Point[], k: number,
   for (let r = 1; r <= 3; r++)
     for (let j = 3; j >= r; j--) {
       const [low, high] = [knots[j + k - 3]!, knots[j + 1 + k - r]!];
-      d[j] = between(d[j - 1]!, d[j]!, (t - low) / (high - low));
+      d[j] = lerp(d[j - 1]!, d[j]!, (t - low) / (high - low));
     }
   return d[3]!;
 }

@@ -1,5 +1,5 @@
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
-import { type Affine, apply } from '../../src/curves/geometry/affine.ts';
+import { type Affine, transformPoint } from '../../src/curves/geometry/affine.ts';
 import type { Point } from '../../src/curves/geometry/point.ts';
 import { POINTS_PER_MM } from '../../src/tiling/paper/page-matrix.ts';
 
@@ -97,10 +97,10 @@ function readStrokes(calls: readonly number[], args: readonly unknown[][]): Read
 }
 
 const after = (first: Affine, [a, b, c, d, e, f]: Affine): Affine => {
-  const zero = apply(first, { x: 0, y: 0 });
-  const x = apply(first, { x: a, y: b });
-  const y = apply(first, { x: c, y: d });
-  const shift = apply(first, { x: e, y: f });
+  const zero = transformPoint(first, { x: 0, y: 0 });
+  const x = transformPoint(first, { x: a, y: b });
+  const y = transformPoint(first, { x: c, y: d });
+  const shift = transformPoint(first, { x: e, y: f });
   return [x.x - zero.x, x.y - zero.y, y.x - zero.x, y.y - zero.y, shift.x, shift.y];
 };
 
@@ -113,7 +113,7 @@ function readSteps(data: ArrayLike<number>, matrix: Affine): ReadStroke['steps']
     if (code === 4) continue;
     const points: Point[] = [];
     for (let left = code === 2 ? 3 : 1; left > 0; left--)
-      points.push(apply(matrix, { x: data[i++] as number, y: data[i++] as number }));
+      points.push(transformPoint(matrix, { x: data[i++] as number, y: data[i++] as number }));
     const type = kinds[code];
     if (!type) throw new Error(`unknown path code ${code}`);
     steps.push({ type, points });

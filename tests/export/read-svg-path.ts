@@ -1,4 +1,4 @@
-import { between, distance, type Point, point } from '../../src/curves/geometry/point.ts';
+import { distance, lerp, type Point, point } from '../../src/curves/geometry/point.ts';
 
 /** One command of path data, read back: its letter, and its places by a parameter from 0 to 1, y up. */
 export interface ReadStep {
@@ -33,7 +33,7 @@ function placesOf(
   up: (i: number) => Point,
 ): (u: number) => Point {
   if (letter === 'C') return (u) => casteljau([from, up(0), up(2), to], u);
-  if (letter !== 'A') return (u) => between(from, to, u);
+  if (letter !== 'A') return (u) => lerp(from, to, u);
   const [radius, other, turn, large, clockwise] = numbers as [number, number, number, number, number];
   if (radius !== other || turn !== 0 || large !== 0)
     throw new Error('an arc of a circle, the lesser, is expected');
@@ -44,7 +44,7 @@ const casteljau = (points: readonly Point[], u: number): Point =>
   points.length === 1
     ? points[0]!
     : casteljau(
-        points.slice(1).map((p, i) => between(points[i]!, p, u)),
+        points.slice(1).map((p, i) => lerp(points[i]!, p, u)),
         u,
       );
 
@@ -54,11 +54,11 @@ const casteljau = (points: readonly Point[], u: number): Point =>
  */
 function circular(from: Point, to: Point, asked: number, clockwise: boolean): (u: number) => Point {
   const chord = distance(from, to);
-  if (asked === 0 || chord === 0) return (u) => between(from, to, u);
+  if (asked === 0 || chord === 0) return (u) => lerp(from, to, u);
   const radius = Math.max(asked, chord / 2);
   // The middle of the circle lies to the left of the way when it is gone round counter-clockwise.
   const aside = Math.sqrt(Math.max(0, radius ** 2 - (chord / 2) ** 2)) * (clockwise ? -1 : 1);
-  const middle = between(from, to, 0.5);
+  const middle = lerp(from, to, 0.5);
   const centre = point(
     middle.x - (aside * (to.y - from.y)) / chord,
     middle.y + (aside * (to.x - from.x)) / chord,

@@ -1,9 +1,9 @@
-import { type Affine, apply, inverse, shifted } from '../../src/curves/geometry/affine.ts';
+import { type Affine, invert, transformPoint, translate } from '../../src/curves/geometry/affine.ts';
 import type { Box } from '../../src/curves/geometry/bounds.ts';
 import type { Chord } from '../../src/curves/geometry/flatten.ts';
 import { cross, type Point, point, subtract } from '../../src/curves/geometry/point.ts';
 import type { Item, Stroke, Words } from '../../src/export/drawing/drawing.ts';
-import { CAPITALS, textWidth } from '../../src/export/drawing/text-width.ts';
+import { CAP_HEIGHT, textWidth } from '../../src/export/drawing/text-width.ts';
 
 export const wordsOf = (items: readonly Item[]): Words[] => items.filter((item) => item.type === 'words');
 export const strokesOf = (items: readonly Item[]): Stroke[] => items.filter((item) => item.type === 'stroke');
@@ -16,24 +16,24 @@ export function wordsFrame({ text, at, size, anchor, turn = 0 }: Words): { box: 
   const width = textWidth(text, size);
   const left = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-  const into = inverse(shifted([cos, sin, -sin, cos, 0, 0], at.x, at.y));
+  const into = invert(translate([cos, sin, -sin, cos, 0, 0], at.x, at.y));
   const bottom = STANDS.test(text) ? 0 : -size * 0.2;
-  return { box: { left, right: left + width, bottom, top: size * CAPITALS }, into };
+  return { box: { left, right: left + width, bottom, top: size * CAP_HEIGHT }, into };
 }
 
 export const moved = (chords: readonly Chord[], by: Affine): Chord[] =>
-  chords.map(({ from, to }) => ({ from: apply(by, from), to: apply(by, to) }));
+  chords.map(({ from, to }) => ({ from: transformPoint(by, from), to: transformPoint(by, to) }));
 
 /** A rectangle's corners back on the sheet, as its box. */
 export function boxOnSheet(words: Words): Box {
   const { box, into } = wordsFrame(words);
-  const out = inverse(into);
+  const out = invert(into);
   const corners: Point[] = [
     point(box.left, box.bottom),
     point(box.right, box.bottom),
     point(box.left, box.top),
     point(box.right, box.top),
-  ].map((corner) => apply(out, corner));
+  ].map((corner) => transformPoint(out, corner));
   const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
   return { left: Math.min(...xs), right: Math.max(...xs), bottom: Math.min(...ys), top: Math.max(...ys) };
 }

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { checkEdge } from '../../src/check/check-edge.ts';
 import { takeOff } from '../../src/check/fit/take-off.ts';
-import { takenOffJob } from '../../src/check/fit/take-off-job.ts';
+import { writeTakeOffJob } from '../../src/check/fit/take-off-job.ts';
 import { readReadings } from '../../src/check/readings/read-readings.ts';
 import { parseJob } from '../../src/job/parse/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
@@ -33,7 +33,7 @@ test('readings with anything wrong in them are used, or every mistake is told wi
         );
         if (good++ % TAKEN_OFF > 0) return;
         const taken = takeOff(readings, part.rule);
-        expectFinite(makePart(parseJob(takenOffJob(taken, 'Leg', part.rule)).job).bounds);
+        expectFinite(makePart(parseJob(writeTakeOffJob(taken, 'Leg', part.rule)).job).bounds);
       });
       for (const fault of faults) expectHelpful(fault);
     } catch (error) {

@@ -1,9 +1,9 @@
-import { Keep, type Kept, type Store } from '../../src/page/state/autosave.ts';
+import { Keep, type KeyValueStorage, type SavedJob } from '../../src/page/state/autosave.ts';
 
 export const FIRST = 'part: First\n';
 
 /** A store of a browser, which can be full, refuse to write, or be switched off. */
-export class Shelf implements Store {
+export class Shelf implements KeyValueStorage {
   readonly items = new Map<string, string>();
   /** The keys of all jobs that were written or removed. */
   readonly touched: string[] = [];
@@ -83,7 +83,7 @@ class View extends Shelf {
 /** A page in a tab, as far as it keeps a job. */
 export class Tab {
   readonly keep: Keep;
-  readonly offered: Kept | undefined;
+  readonly offered: SavedJob | undefined;
   text = FIRST;
   /** What this visit has kept last; undefined before its first change. */
   kept: string | undefined;
@@ -93,7 +93,7 @@ export class Tab {
     readonly session: Shelf,
     readonly view: View,
   ) {
-    const store = (shelf: Shelf) => (): Store => {
+    const store = (shelf: Shelf) => (): KeyValueStorage => {
       if (shelf.isOff) throw new Error('SecurityError');
       return shelf;
     };

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { segmentEnd, segmentStart } from '../../src/curves/geometry/evaluate.ts';
+import { pieceEnd, pieceStart } from '../../src/curves/geometry/evaluate.ts';
 import type { Segment } from '../../src/curves/geometry/pieces/piece.ts';
 import { distance } from '../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../src/curves/geometry/tolerance.ts';
@@ -8,8 +8,7 @@ import { finishedLine } from '../../src/part/finished-line.ts';
 import { largestGap, spread, worstDistance } from '../curves/measure.ts';
 import { faultsOf, partOf, SAMPLES, samplePart } from './jobs.ts';
 
-const closes = (path: readonly Segment[]): number =>
-  distance(segmentEnd(path.at(-1)!), segmentStart(path[0]!));
+const closes = (path: readonly Segment[]): number => distance(pieceEnd(path.at(-1)!), pieceStart(path[0]!));
 
 /** Twice the area inside, positive when it runs counter-clockwise. */
 const turning = (path: readonly Segment[]): number => {
@@ -255,7 +254,7 @@ edges:
       ends: [held, natural]
 `);
   const [line, spline] = part.edges[0]!.runs;
-  expect(segmentStart(spline!.exact[0]!).angle).toBeCloseTo(segmentEnd(line!.exact[0]!).angle, 12);
+  expect(pieceStart(spline!.exact[0]!).angle).toBeCloseTo(pieceEnd(line!.exact[0]!).angle, 12);
 });
 
 describe('an edge that runs back over its stations', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fairnessOf } from '../../src/curves/fairness/fairness.ts';
-import { along } from '../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../src/curves/geometry/evaluate.ts';
 import type { Piece } from '../../src/curves/geometry/pieces/piece.ts';
 import { halfOf } from '../../src/part/derived/half-pattern.ts';
 import { templateOf } from '../../src/part/derived/router-template.ts';
@@ -31,7 +31,7 @@ const STEP = '    - from: [0, 80]\n    - line: [60, 80]\n    - line: [60, 50]\n 
 
 const corners = (pieces: readonly Piece[]): string[] =>
   pieces.map((piece) => {
-    const { x, y } = along(piece)(0);
+    const { x, y } = paramCurve(piece)(0);
     return `${Number(x.toFixed(9))},${Number(y.toFixed(9))}`;
   });
 
@@ -141,7 +141,7 @@ describe('beside other things', () => {
       ),
     );
     const strip = held.edges[1]!.runs[2]!;
-    expect(along(strip.exact[0]!)(0).angle).toBeCloseTo(0, 9);
+    expect(paramCurve(strip.exact[0]!)(0).angle).toBeCloseTo(0, 9);
   });
 
   test.each([

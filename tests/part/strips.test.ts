@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { segmentEnd, segmentStart } from '../../src/curves/geometry/evaluate.ts';
+import { pieceEnd, pieceStart } from '../../src/curves/geometry/evaluate.ts';
 import { figuresOf } from '../../src/curves/measurements.ts';
 import type { Part } from '../../src/part/part.ts';
 import { faultsOf, partOf } from './jobs.ts';
@@ -26,8 +26,8 @@ describe('a strip held at an end', () => {
       rise: 10`),
     );
     const [line, batten, arc] = runsOf(part);
-    expect(segmentStart(batten!.exact[0]!).angle).toBeCloseTo(segmentEnd(line!.exact[0]!).angle, 9);
-    expect(segmentEnd(batten!.exact.at(-1)!).angle).toBeCloseTo(segmentStart(arc!.exact[0]!).angle, 9);
+    expect(pieceStart(batten!.exact[0]!).angle).toBeCloseTo(pieceEnd(line!.exact[0]!).angle, 9);
+    expect(pieceEnd(batten!.exact.at(-1)!).angle).toBeCloseTo(pieceStart(arc!.exact[0]!).angle, 9);
   });
 
   test('keeps to its own chord where it meets a strip, or nothing', () => {
@@ -36,7 +36,7 @@ describe('a strip held at an end', () => {
       through: [200, 60]
       ends: [held, free]`),
     );
-    expect(segmentStart(runsOf(part)[0]!.exact[0]!).angle).toBeCloseTo(Math.atan2(30, 400), 9);
+    expect(pieceStart(runsOf(part)[0]!.exact[0]!).angle).toBeCloseTo(Math.atan2(30, 400), 9);
   });
 
   test('bends twice as sharply at a middle nail as a free one', () => {
@@ -75,7 +75,7 @@ describe('many nails', () => {
     const [run] = runsOf(part);
     expect(run!.pins.slice(1, -1).map(({ x, y }) => [x, y])).toEqual(nails);
     run!.exact.slice(1).forEach((piece, i) => {
-      const at = segmentStart(piece);
+      const at = pieceStart(piece);
       expect(Math.hypot(at.x - nails[i]![0], at.y - nails[i]![1])).toBeLessThan(1e-6);
     });
   });

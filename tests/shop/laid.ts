@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import { along } from '../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../src/curves/geometry/evaluate.ts';
 import type { Segment } from '../../src/curves/geometry/pieces/piece.ts';
 import { type Point, point } from '../../src/curves/geometry/point.ts';
 import { finishedLine } from '../../src/part/finished-line.ts';
@@ -7,7 +7,7 @@ import { faceOf } from '../../src/part/outline/area-and-volume.ts';
 import type { Part } from '../../src/part/part.ts';
 import { type Copy, onBoard } from '../../src/shop/nesting/copy-placement.ts';
 import type { Nesting } from '../../src/shop/nesting/nest-copies.ts';
-import type { NestingWish } from '../../src/shop/nesting/nesting-layouts.ts';
+import type { NestingOptions } from '../../src/shop/nesting/nesting-layouts.ts';
 
 export const KERF = 3;
 
@@ -17,7 +17,7 @@ const SAG_MM = 0.003;
 /** Places along closed paths, near enough that what lies between two of them is not missed. */
 export function placesOn(paths: readonly (readonly Segment[])[], spacing: number): Point[] {
   return paths.flat().flatMap((segment) => {
-    const at = along(segment);
+    const at = paramCurve(segment);
     const { speed, curvature } = at(0.5);
     const chord = Math.min(spacing, Math.sqrt((8 * SAG_MM) / Math.abs(curvature)));
     const count = Math.max(1, Math.ceil(speed / chord));
@@ -58,7 +58,7 @@ export function isWithin(polygon: readonly Point[], { x, y }: Point): boolean {
 const lineToSaw = (part: Part): readonly Segment[] =>
   part.saw.length > 0 ? part.saw : finishedLine(part.shape);
 
-export const wishFor = (part: Part, more: Partial<NestingWish> = {}): NestingWish => ({
+export const wishFor = (part: Part, more: Partial<NestingOptions> = {}): NestingOptions => ({
   quantity: 2,
   area: faceOf(finishedLine(part.shape)).area,
   handed: false,

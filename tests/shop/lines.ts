@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import type { Curve } from '../../src/curves/curve.ts';
-import { along, pieceLength } from '../../src/curves/geometry/evaluate.ts';
+import { paramCurve, pieceLength } from '../../src/curves/geometry/evaluate.ts';
 import type { SprungLine } from '../../src/shop/strip/sprung-line.ts';
 
 /**
@@ -37,7 +37,7 @@ export const QUOTIENT_ERROR = 1e-6;
 /** The reactions of a batten's pins: κ′ after each pin less κ′ before it, by one-sided difference quotients. */
 export function battenReactions({ exact }: Curve): number[] {
   const rates = exact.map((piece) => {
-    const at = along(piece);
+    const at = paramCurve(piece);
     const rate = (u: number, step: number): number =>
       (4 * at(u + step).curvature - at(u + 2 * step).curvature - 3 * at(u).curvature) /
       (2 * step * pieceLength(piece));

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { arcPath } from '../../src/curves/arcs/arc-path.ts';
-import { placeOn } from '../../src/curves/arcs/biarc.ts';
-import { pathBox } from '../../src/curves/geometry/bounds.ts';
-import { farthestOff } from '../../src/curves/geometry/max-deviation.ts';
+import { pointOnArc } from '../../src/curves/arcs/biarc.ts';
+import { pathBounds } from '../../src/curves/geometry/bounds.ts';
+import { maxDeviation } from '../../src/curves/geometry/max-deviation.ts';
 import { type Point, point } from '../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../src/curves/geometry/tolerance.ts';
 import { ellipse } from '../../src/curves/simple/ellipse.ts';
@@ -35,11 +35,11 @@ test('half ellipses end to end, however flat, become arcs within the tolerance a
       ...ellipse(point(0, 0), middle, rise).exact,
       ...ellipse(middle, point(one + other, 0), next).exact,
     ];
-    const places = arcPath(pieces, false, ARC_FIT_MM).flatMap((arc) => SHARES.map((u) => placeOn(arc, u)));
+    const places = arcPath(pieces, false, ARC_FIT_MM).flatMap((arc) => SHARES.map((u) => pointOnArc(arc, u)));
     const told = `case ${i} of this seed: ${one}, ${rise}, ${other}, ${next}`;
     const off = farthestFrom(meant(pieces), places);
     expect(off, told).toBeLessThanOrEqual(FIT_MM);
-    const measured = farthestOff(places, pieces);
+    const measured = maxDeviation(places, pieces);
     expect(measured, told).toBeGreaterThan(off - FIT_MM / 100);
     expect(measured, told).toBeLessThanOrEqual(FIT_MM);
   }
@@ -82,9 +82,9 @@ test('splines with spikes become arcs within the tolerance', () => {
   for (let i = 0; i < A_ROUND * ROUNDS; i++) {
     const points = anySpike(new Random(i));
     const { exact, path } = spline(points, 'natural', 'natural');
-    if (pathBox(path).top - pathBox(path).bottom > FARTHEST) continue;
-    const places = arcPath(exact, false, ARC_FIT_MM).flatMap((arc) => SHARES.map((u) => placeOn(arc, u)));
+    if (pathBounds(path).top - pathBounds(path).bottom > FARTHEST) continue;
+    const places = arcPath(exact, false, ARC_FIT_MM).flatMap((arc) => SHARES.map((u) => pointOnArc(arc, u)));
     // What is measured is the distance to a place on the curve: never less than the least.
-    expect(farthestOff(places, exact), `case ${i}: ${JSON.stringify(points)}`).toBeLessThanOrEqual(FIT_MM);
+    expect(maxDeviation(places, exact), `case ${i}: ${JSON.stringify(points)}`).toBeLessThanOrEqual(FIT_MM);
   }
 }, 600_000);

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { alike, takeOff } from '../../src/check/fit/take-off.ts';
-import { HAND_MM } from '../../src/check/readings/reading-error.ts';
+import { indistinguishableKinds, takeOff } from '../../src/check/fit/take-off.ts';
+import { HAND_SIGMA_MM } from '../../src/check/readings/reading-error.ts';
 import { byHand, SIXTEENTHS, THIRTY_SECONDS, trueReadings } from '../check/bench.ts';
 import { Random, ROUNDS } from '../fuzz/random.ts';
 import { partOf } from '../part/jobs.ts';
@@ -28,10 +28,10 @@ test('a curve read by hand is named by its kind, or told to be like it; what is 
     const [rule, places] = [random.pick([THIRTY_SECONDS, SIXTEENTHS]), random.pick([6, 9, 13, 20, 30])];
     const stations = Array.from({ length: places }, (_, k) => (length * k) / (places - 1));
     const taken = takeOff(
-      byHand(trueReadings(edge!, stations), rule, HAND_MM, () => random.next()),
+      byHand(trueReadings(edge!, stations), rule, HAND_SIGMA_MM, () => random.next()),
       rule,
     );
-    const others = alike(taken);
+    const others = indistinguishableKinds(taken);
     const isNamed = taken.kinds[0].kind === kind;
     if (isNamed || others.some((other) => other.kind === kind)) known++;
     if (others.length > 0) continue;

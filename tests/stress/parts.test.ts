@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { along } from '../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../src/curves/geometry/evaluate.ts';
 import type { Piece, Segment } from '../../src/curves/geometry/pieces/piece.ts';
 import type { Point } from '../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../src/curves/geometry/tolerance.ts';
@@ -7,7 +7,7 @@ import { templateOf } from '../../src/part/derived/router-template.ts';
 import { edgePieces } from '../../src/part/edge.ts';
 import { finishedLine } from '../../src/part/finished-line.ts';
 import { volumeOf } from '../../src/part/outline/area-and-volume.ts';
-import { inOrder } from '../../src/part/outline/outline.ts';
+import { lowerFirst } from '../../src/part/outline/outline.ts';
 import type { Part, PartEdge } from '../../src/part/part.ts';
 import { faultsOf } from '../fuzz/answers.ts';
 import { Random, ROUNDS } from '../fuzz/random.ts';
@@ -31,7 +31,7 @@ function each(holds: (part: Part, random: Random, told: string) => void): void {
 }
 
 const placesOn = (pieces: readonly Piece[], each: number): Point[] =>
-  pieces.flatMap((piece) => Array.from({ length: each }, (_, i) => along(piece)(i / each)));
+  pieces.flatMap((piece) => Array.from({ length: each }, (_, i) => paramCurve(piece)(i / each)));
 
 /** Places on a whole path that are measured. */
 const MEASURED = 40;
@@ -84,7 +84,7 @@ const SLICES = 24;
 
 /** Volume and balance of a part cut into slices, each of them the edges' own polygon less what its two ends cut off. */
 function slowSolid({ edges, job }: Part): { volume: number; x: number; y: number } {
-  const [lower, upper] = inOrder(edges as [PartEdge, PartEdge]);
+  const [lower, upper] = lowerFirst(edges as [PartEdge, PartEdge]);
   const polygon = [...placesOn(edgePieces(lower), 100), lower.runs.at(-1)!.to];
   polygon.push(...[...placesOn(edgePieces(upper), 100), upper.runs.at(-1)!.to].reverse());
   const thickness = job.stock!.thickness!;

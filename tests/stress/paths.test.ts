@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { batten } from '../../src/curves/elastica/batten.ts';
 import { freeRiseLimit } from '../../src/curves/elastica/three-pin-closed-form.ts';
-import { along } from '../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../src/curves/geometry/evaluate.ts';
 import type { Piece } from '../../src/curves/geometry/pieces/piece.ts';
 import { distance, type Point } from '../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../src/curves/geometry/tolerance.ts';
@@ -19,7 +19,7 @@ const PLACES = 5;
 
 const placesOn = (path: readonly Piece[]): Point[] =>
   path.flatMap((segment) => {
-    const at = along(segment);
+    const at = paramCurve(segment);
     return Array.from({ length: PLACES + 1 }, (_, i) => at(i / PLACES));
   });
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { along } from '../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../src/curves/geometry/evaluate.ts';
 import type { Piece } from '../../src/curves/geometry/pieces/piece.ts';
 import { distance, type Point, point } from '../../src/curves/geometry/point.ts';
 import { formOf } from '../../src/part/derived/bending-form.ts';
@@ -7,7 +7,7 @@ import { edgePieces } from '../../src/part/edge.ts';
 import type { Part } from '../../src/part/part.ts';
 import { sawnEdges } from '../../src/shop/saw/bends-and-corners.ts';
 import { adviseBlade } from '../../src/shop/saw/blade-advice.ts';
-import { fittingRadius } from '../../src/shop/saw/blades.ts';
+import { kerfLimitedRadius } from '../../src/shop/saw/blades.ts';
 import { formFactor, laminate } from '../../src/shop/strip/lamination.ts';
 import { sprungLine } from '../../src/shop/strip/sprung-line.ts';
 import { adviseStrip } from '../../src/shop/strip/strip-advice.ts';
@@ -48,7 +48,7 @@ function anyLine(random: Random): Part {
 }
 
 const pointsOn = (piece: Piece, links: number): Point[] => {
-  const at = along(piece);
+  const at = paramCurve(piece);
   return Array.from({ length: links + 1 }, (_, i) => at(i / links));
 };
 
@@ -172,12 +172,12 @@ test('plies sprung back off their form lie on the line that was asked for, all a
       const face = form.part.edges[0]!.runs[1]!.exact;
       const points = face.flatMap((piece, k) => pointsOn(piece, 200).slice(k === 0 ? 0 : 1));
       const asked = edgePieces(edge);
-      const chord = distance(along(asked[0]!)(0), along(asked.at(-1)!)(1));
+      const chord = distance(paramCurve(asked[0]!)(0), paramCurve(asked.at(-1)!)(1));
       const told = `case ${i}: ${edge.runs[0]!.kind}, ${plies} plies`;
       const left = relaxed(points, slowlyLeft(plies));
       const most = FORM_SHARE * chord + FORM_MM;
       expect(Math.abs(distance(left[0]!, left.at(-1)!) - chord), told).toBeLessThan(most);
-      const laid = between(left, along(asked[0]!)(0), along(asked.at(-1)!)(1));
+      const laid = between(left, paramCurve(asked[0]!)(0), paramCurve(asked.at(-1)!)(1));
       const off = slowDistance(asked);
       for (let k = 0; k < laid.length; k += 25) expect(off(laid[k]!), told).toBeLessThan(most);
       // On the form a ply's fibres stretch by what the line's do over what is left of it.
@@ -234,8 +234,8 @@ test('what a blade turns, against the chart and its kerf', () => {
     const random = new Random(i + 2_000_000);
     const [radius, way, allowance] = [spread(random, 8, 400), either(random), 2 * random.next()];
     const width = 3 + 28 * random.next();
-    const gauge = 0.4 + 0.4 * random.next();
-    const kerf = gauge + spread(random, 0.1, 0.6);
+    const bladeThickness = 0.4 + 0.4 * random.next();
+    const kerf = bladeThickness + spread(random, 0.1, 0.6);
     const half = radius * (0.2 + 0.7 * random.next());
     const part = partOf(
       `part: Rail\nunits: mm\nallowance: {saw: ${allowance}}\nedges:\n  a:\n    - from: [0, 500]\n` +
@@ -244,18 +244,18 @@ test('what a blade turns, against the chart and its kerf', () => {
     // Over the reference line the wood is below: what bulges up is round. From the arc's own middle, the kerf lies
     // outside a round and inside a hollow, the allowance between them.
     const middleOf = (wide: number): number => radius + way * (allowance + wide / 2);
-    const advice = adviseBlade(part, sawnEdges(part), { width, kerf: { kerf, gauge } });
+    const advice = adviseBlade(part, sawnEdges(part), { width, kerf: { kerf, bladeThickness } });
     const [bend] = [...advice.hollows, ...advice.rounds];
     const told = `case ${i}: ${bend?.kind} ${radius}, ${width} wide`;
     expect(bend?.kind, told).toBe(way > 0 ? 'round' : 'hollow');
     const widest = CHART.findLast((row) => row[1] * 25.4 <= middleOf(kerf));
     expect(advice.widest?.width ?? 0, told).toBeCloseTo((widest?.[0] ?? 0) * 25.4, 9);
-    expect(advice.beyond.length, told).toBe(widest ? 0 : 1);
+    expect(advice.tooTightForAny.length, told).toBe(widest ? 0 : 1);
     // The rule for the fit leaves out half the gauge, on the safe side.
-    const fits = slowFit(width, kerf, gauge) + gauge / 2;
-    expect(Math.abs(fittingRadius(width, { kerf, gauge }) / fits - 1), told).toBeLessThan(1e-9);
+    const fits = slowFit(width, kerf, bladeThickness) + bladeThickness / 2;
+    expect(Math.abs(kerfLimitedRadius(width, { kerf, bladeThickness }) / fits - 1), told).toBeLessThan(1e-9);
     const least = Math.max(slowRadius(width), fits);
-    expect(Math.abs(advice.asked!.leastRadius / least - 1), told).toBeLessThan(1e-9);
-    expect(advice.asked!.tooTight.length, told).toBe(middleOf(kerf) < least ? 1 : 0);
+    expect(Math.abs(advice.ownBlade!.minRadius / least - 1), told).toBeLessThan(1e-9);
+    expect(advice.ownBlade!.tooTight.length, told).toBe(middleOf(kerf) < least ? 1 : 0);
   }
 }, 600_000);

@@ -1,4 +1,4 @@
-import { along } from '../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../src/curves/geometry/evaluate.ts';
 import type { ElasticaSegment, Piece } from '../../src/curves/geometry/pieces/piece.ts';
 import type { Point } from '../../src/curves/geometry/point.ts';
 
@@ -55,7 +55,7 @@ const LINKS = 600;
 /** How far a point lies from some pieces, mm, by many short links. */
 export function slowDistance(pieces: readonly Piece[]): (p: Point) => number {
   const ways = pieces.map((piece) => {
-    const at = along(piece);
+    const at = paramCurve(piece);
     return Array.from({ length: LINKS + 1 }, (_, i) => at(i / LINKS));
   });
   return (p) => Math.min(...ways.map((way) => offWay(p, way)));
@@ -74,7 +74,7 @@ function offWay(p: Point, way: readonly Point[]): number {
 
 /** How far a link may lie from its curve, mm: chord²·curvature/8. */
 export const sagitta = (piece: Piece): number => {
-  const at = along(piece);
+  const at = paramCurve(piece);
   const most = Math.max(...Array.from({ length: 33 }, (_, i) => Math.abs(at(i / 32).curvature)));
   return (at(0).speed / LINKS) ** 2 * most * 0.25;
 };

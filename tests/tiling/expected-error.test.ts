@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { point } from '../../src/curves/geometry/point.ts';
-import { plusMinus } from '../../src/export/drawing/dimensions.ts';
+import { toleranceText } from '../../src/export/drawing/dimensions.ts';
 import { expectedError } from '../../src/tiling/expected-error.ts';
 import { parsePaper } from '../../src/tiling/paper/paper-sizes.ts';
 import { layOut } from '../../src/tiling/tile.ts';
@@ -43,5 +43,5 @@ test.each([
   ['mm', 2.2, '± 2.5 mm'],
   ['mm', 2, '± 2 mm'],
 ] as const)('on a rule in %s %d mm is rounded up to %s', (unit, mm, shown) => {
-  expect(plusMinus(mm, defaultRule(unit))).toBe(shown);
+  expect(toleranceText(mm, defaultRule(unit))).toBe(shown);
 });

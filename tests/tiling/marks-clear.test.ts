@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { grown } from '../../src/curves/geometry/bounds.ts';
-import { chordsOf, passes } from '../../src/curves/geometry/flatten.ts';
+import { inflate } from '../../src/curves/geometry/bounds.ts';
+import { flatten, segmentIntersectsBox } from '../../src/curves/geometry/flatten.ts';
 import type { Point } from '../../src/curves/geometry/point.ts';
 import type { Part, PartEdge } from '../../src/part/part.ts';
 import { linesToCut } from '../../src/tiling/grid/lines-to-tile.ts';
@@ -15,12 +15,12 @@ import { block, gentlePart } from './parts.ts';
 const WITHIN_MM = REGISTER_REACH_MM / Math.SQRT2;
 
 function marksOnLines(part: Part, sheets: readonly Sheet[]): Point[] {
-  const lines = chordsOf(linesToCut(part));
+  const lines = flatten(linesToCut(part));
   return sheets
     .flatMap(({ marks }) => marks.map(({ at }) => at))
     .filter(({ x, y }) => {
-      const box = grown({ left: x, right: x, bottom: y, top: y }, WITHIN_MM);
-      return lines.some((line) => passes(line, box));
+      const box = inflate({ left: x, right: x, bottom: y, top: y }, WITHIN_MM);
+      return lines.some((line) => segmentIntersectsBox(line, box));
     });
 }
 

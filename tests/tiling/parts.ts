@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import type { Curve } from '../../src/curves/curve.ts';
-import { pathBox } from '../../src/curves/geometry/bounds.ts';
+import { pathBounds } from '../../src/curves/geometry/bounds.ts';
 import type { Segment } from '../../src/curves/geometry/pieces/piece.ts';
 import { type Point, point } from '../../src/curves/geometry/point.ts';
 import { reversePath } from '../../src/curves/geometry/transform.ts';
-import type { Edge, Job, Step } from '../../src/job/job.ts';
+import type { Edge, EdgeStep, Job } from '../../src/job/job.ts';
 import type { Part, PartEdge } from '../../src/part/part.ts';
 import type { Rule } from '../../src/units/rule.ts';
 
@@ -54,7 +54,7 @@ export interface Sketch {
 }
 
 /** The step that a run would come from, as far as its words on paper go. */
-function stepOf({ kind, to, pins }: Curve, key: string): Step {
+function stepOf({ kind, to, pins }: Curve, key: string): EdgeStep {
   const by = { through: [pins[1] ?? to] } as const;
   if (kind === 'batten') return { kind, to, key, by, ends: ['free', 'free'] };
   return kind === 'arc' ? { kind, to, key, by: { rise: 1 } } : { kind: 'line', to, key };
@@ -99,7 +99,7 @@ function partOf(sketch: Sketch): Part {
       : { type: 'line', line: lower, chord: [a, b] },
     sawAllowance,
     saw,
-    bounds: pathBox([...outline, ...saw]),
+    bounds: pathBounds([...outline, ...saw]),
     warnings: [],
     job: jobOf(sketch),
   };

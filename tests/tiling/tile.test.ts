@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { apply, inverse, turning } from '../../src/curves/geometry/affine.ts';
-import { grown } from '../../src/curves/geometry/bounds.ts';
-import { chordsOf, passes } from '../../src/curves/geometry/flatten.ts';
+import { invert, rotate, transformPoint } from '../../src/curves/geometry/affine.ts';
+import { inflate } from '../../src/curves/geometry/bounds.ts';
+import { flatten, segmentIntersectsBox } from '../../src/curves/geometry/flatten.ts';
 import { distance, type Point, point } from '../../src/curves/geometry/point.ts';
 import type { Part } from '../../src/part/part.ts';
 import { sheetName } from '../../src/tiling/grid/grid.ts';
@@ -16,8 +16,8 @@ import {
   DEFAULT_OVERLAP_MM,
   type LayOutOptions,
   layOut,
+  MAX_SHEETS,
   MIN_OVERLAP_MM,
-  MOST_SHEETS,
 } from '../../src/tiling/tile.ts';
 import { Fault } from '../../src/units/fault.ts';
 import { samplePart } from '../part/jobs.ts';
@@ -56,7 +56,7 @@ describe('the grid', () => {
     expect(sheets).toHaveLength(1);
     expect(sheets[0].neighbours).toEqual({});
     expect(sheets[0].marks).toEqual([]);
-    const centre = apply(sheets[0].toSheet, point(50, 50));
+    const centre = transformPoint(sheets[0].toSheet, point(50, 50));
     expect(centre.x).toBeCloseTo(215.9 / 2, 9);
     expect(centre.y).toBeCloseTo(279.4 / 2, 9);
   });
@@ -78,7 +78,9 @@ describe('the grid', () => {
   test('neighbouring windows overlap by the overlap, their cells meet in its middle', () => {
     const layout = layOut(backLeg(), options({ overlap: 18 }));
     const [a, b] = layout.sheets as unknown as [Sheet, Sheet];
-    const across = apply(inverse(b.toSheet), { x: 0, y: 0 }).x - apply(inverse(a.toSheet), { x: 0, y: 0 }).x;
+    const across =
+      transformPoint(invert(b.toSheet), { x: 0, y: 0 }).x -
+      transformPoint(invert(a.toSheet), { x: 0, y: 0 }).x;
     expect(a.window.right - (across + b.window.left)).toBeCloseTo(18, 9);
     expect(a.cell.right).toBeCloseTo(across + b.cell.left, 9);
     expect(a.window.right - a.cell.right).toBeCloseTo(9, 9);
@@ -88,7 +90,7 @@ describe('the grid', () => {
 describe('the turn', () => {
   test('a part is turned counter-clockwise on the paper', () => {
     const layout = layOut(block(180, 20), options({ turn: 90 }));
-    const [a, b] = [point(0, 0), point(180, 0)].map((at) => apply(layout.sheets[0].toSheet, at)) as [
+    const [a, b] = [point(0, 0), point(180, 0)].map((at) => transformPoint(layout.sheets[0].toSheet, at)) as [
       Point,
       Point,
     ];
@@ -103,9 +105,9 @@ describe('the turn', () => {
   });
 
   test('quarter turns are exact', () => {
-    expect(turning(90)).toEqual([0, 1, -1, 0, 0, 0]);
-    expect(turning(-90)).toEqual(turning(270));
-    expect(turning(720)).toEqual([1, 0, -0, 1, 0, 0]);
+    expect(rotate(90)).toEqual([0, 1, -1, 0, 0, 0]);
+    expect(rotate(-90)).toEqual(rotate(270));
+    expect(rotate(720)).toEqual([1, 0, -0, 1, 0, 0]);
   });
 });
 
@@ -118,7 +120,7 @@ describe('register marks', () => {
         expect(pair).toContain(sheet.name);
         const known = seams.get(pair.join()) ?? [];
         seams.set(pair.join(), [...known, at]);
-        const { x, y } = apply(sheet.toSheet, at);
+        const { x, y } = transformPoint(sheet.toSheet, at);
         const { left, right, bottom, top } = sheet.cell;
         expect(Math.min(...[x - left, x - right, y - bottom, y - top].map(Math.abs))).toBeLessThan(1e-9);
       }
@@ -130,10 +132,10 @@ describe('register marks', () => {
   test('they keep off the line to cut', () => {
     for (const part of [backLeg(), archTop(), shelfFront()]) {
       const { sheets } = layOut(part, options());
-      const lines = chordsOf(linesToCut(part));
+      const lines = flatten(linesToCut(part));
       for (const { at } of sheets.flatMap(({ marks }) => marks)) {
-        const box = grown({ left: at.x, right: at.x, bottom: at.y, top: at.y }, REGISTER_REACH_MM);
-        expect(lines.some((line) => passes(line, box))).toBe(false);
+        const box = inflate({ left: at.x, right: at.x, bottom: at.y, top: at.y }, REGISTER_REACH_MM);
+        expect(lines.some((line) => segmentIntersectsBox(line, box))).toBe(false);
       }
     }
   });
@@ -221,10 +223,10 @@ describe('what cannot be laid out', () => {
   });
 
   test('a part of more sheets than anyone would tape up is refused at once', () => {
-    expect(faultOf(block(1e12, 1e12), { maxSheets: MOST_SHEETS }).message).toMatch(/more than 10000 sheets/);
+    expect(faultOf(block(1e12, 1e12), { maxSheets: MAX_SHEETS }).message).toMatch(/more than 10000 sheets/);
   });
 
-  test.each([0, 1.5, -3, Number.NaN, MOST_SHEETS + 1])('no more than %d sheets', (maxSheets) => {
+  test.each([0, 1.5, -3, Number.NaN, MAX_SHEETS + 1])('no more than %d sheets', (maxSheets) => {
     expect(faultOf(backLeg(), { maxSheets }).code).toBe('layout.max-sheets');
   });
 
@@ -245,6 +247,6 @@ test('the page matrix maps the part to PDF points: 25.4 mm are 72 points', () =>
   // ISO 32000-1, 8.3.2.3: the unit of default user space is 1/72 in.
   const { sheets } = layOut(backLeg(), options());
   const matrix = pageMatrix(sheets[0]);
-  const [a, b] = [apply(matrix, point(0, 0)), apply(matrix, point(25.4, 0))];
+  const [a, b] = [transformPoint(matrix, point(0, 0)), transformPoint(matrix, point(25.4, 0))];
   expect(b.x - a.x).toBeCloseTo(72, 9);
 });

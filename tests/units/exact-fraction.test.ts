@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import Fraction from 'fraction.js';
 import { expect, test } from 'vitest';
-import { exactly, toDouble } from '../../src/units/exact-fraction.ts';
+import { exactFraction, toDouble } from '../../src/units/exact-fraction.ts';
 
 const finite = fc.double({ noNaN: true, noDefaultInfinity: true });
 
@@ -27,7 +27,7 @@ test('the exact value of a double is that double again', () => {
   const plain = finite.filter((value) => value === 0 || Math.abs(value) > 1e-280);
   fc.assert(
     fc.property(plain, (value) => {
-      expect(toDouble(exactly(value))).toBe(value + 0);
+      expect(toDouble(exactFraction(value))).toBe(value + 0);
     }),
   );
 });
@@ -35,5 +35,5 @@ test('the exact value of a double is that double again', () => {
 test('a third and a tenth are rounded as division rounds them', () => {
   expect(toDouble(new Fraction(1n, 3n))).toBe(1 / 3);
   expect(toDouble(new Fraction(-1n, 10n))).toBe(-0.1);
-  expect(exactly(0.75).toFraction()).toBe('3/4');
+  expect(exactFraction(0.75).toFraction()).toBe('3/4');
 });

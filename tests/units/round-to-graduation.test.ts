@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { inDoubles, inFractions } from '../../src/units/round-to-graduation.ts';
+import { roundInDoubles, roundInFractions } from '../../src/units/round-to-graduation.ts';
 import { defaultRule, parseGraduation } from '../../src/units/rule.ts';
 
 const rules = [
@@ -21,8 +21,8 @@ const sizes = fc.oneof(
 test('doubles and fractions read the same mark, the same words and the same hair', () => {
   fc.assert(
     fc.property(sizes, fc.constantFrom(...rules), (size, { unit, graduation }) => {
-      const quick = inDoubles(size, graduation, unit);
-      if (quick) expect(quick).toEqual(inFractions(size, graduation, unit));
+      const quick = roundInDoubles(size, graduation, unit);
+      if (quick) expect(quick).toEqual(roundInFractions(size, graduation, unit));
     }),
     { numRuns: 20_000 },
   );
@@ -32,8 +32,8 @@ test('doubles leave to fractions what rounding could decide', () => {
   const { unit, graduation } = defaultRule('in');
   const step = 25.4 / 32;
   for (const quarters of [1, 2, 3, 5, 4002]) {
-    expect(inDoubles((quarters * step) / 4, graduation, unit)).toBeUndefined();
-    expect(inDoubles((quarters + 0.01) * (step / 4), graduation, unit)).toBeDefined();
+    expect(roundInDoubles((quarters * step) / 4, graduation, unit)).toBeUndefined();
+    expect(roundInDoubles((quarters + 0.01) * (step / 4), graduation, unit)).toBeDefined();
   }
-  expect(inDoubles(1e12, graduation, unit)).toBeUndefined();
+  expect(roundInDoubles(1e12, graduation, unit)).toBeUndefined();
 });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { showPercent } from '../../src/units/number-format.ts';
-import { heldTogether, typesetFractions } from '../../src/units/typeset.ts';
+import { keepMeasuresTogether, typesetFractions } from '../../src/units/typeset.ts';
 
 test.each([
   ['12 11/32', '12 11⁄32'],
@@ -42,7 +42,7 @@ test.each([
   ['A4 100 mm', 'A4 100_mm'],
   ['2 inches in 3 weeks', '2 inches in 3 weeks'],
 ])('in "%s" a measure holds together', (text, held) => {
-  expect(heldTogether(text)).toBe(held.replaceAll('_', '\u00a0'));
+  expect(keepMeasuresTogether(text)).toBe(held.replaceAll('_', '\u00a0'));
 });
 
 test('a share has a space before its sign', () => {

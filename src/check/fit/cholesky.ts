@@ -1,5 +1,5 @@
 /** A pivot below this share of its row's scale says that the unknowns cannot be told apart: rounding is 1e-16. */
-const LEAST_PIVOT = 1e-13;
+const MIN_PIVOT_RATIO = 1e-13;
 
 /**
  * Solves a symmetric positive definite system by Gauss's elimination (no pivots needed: Cholesky's case).
@@ -14,7 +14,7 @@ export function solveSymmetric(
   const rows = matrix.map((row, i) => [...row, right[i]!]);
   for (let i = 0; i < n; i++) {
     const row = rows[i]!;
-    if (!(row[i]! > LEAST_PIVOT * matrix[i]![i]!)) return undefined;
+    if (!(row[i]! > MIN_PIVOT_RATIO * matrix[i]![i]!)) return undefined;
     for (let k = i + 1; k < n; k++) {
       const below = rows[k]!;
       const share = below[i]! / row[i]!;

@@ -5,10 +5,10 @@ import { cross, type Point, point, subtract } from '../../curves/geometry/point.
 import { arc } from '../../curves/simple/arc.ts';
 import { line } from '../../curves/simple/line.ts';
 import { spline } from '../../curves/simple/spline.ts';
-import { ifItExists } from '../../curves/try-curve.ts';
-import { leastSquares, squares } from './levenberg-marquardt.ts';
-import { rmsOf, worstOf } from './rigid-fit.ts';
-import { Line } from './signed-distance.ts';
+import { undefinedOnFault } from '../../curves/try-curve.ts';
+import { levenbergMarquardt, sumOfSquares } from './levenberg-marquardt.ts';
+import { maxAbs, rootMeanSquare } from './rigid-fit.ts';
+import { ExtendedPath } from './signed-distance.ts';
 
 export type FittedKind = 'line' | 'arc' | 'batten' | 'bow' | 'spline';
 
@@ -24,7 +24,7 @@ export interface KindFit {
 }
 
 /** Pins that a spline may take between its ends: more are for a fair line's readings, not for its job. */
-const MOST_PINS = 12;
+const MAX_PINS = 12;
 
 /**
  * A line, an arc, a batten over one nail, a bow and a spline over few pins, each laid on the readings by least
@@ -33,16 +33,16 @@ const MOST_PINS = 12;
  * @param readings five or more, at rising stations
  * @param fair the fair curve's values at those stations, from which the fits start
  */
-export function fitKinds(readings: readonly Point[], fair: readonly Point[], sigma: number): KindFit[] {
+export function fitCurveKinds(readings: readonly Point[], fair: readonly Point[], sigma: number): KindFit[] {
   const [from, to] = [fair[0]!, fair.at(-1)!];
-  const top = topOf(fair);
+  const top = farthestFromChord(fair);
   const rise = cross(subtract(to, from), subtract(top, from)) / (to.x - from.x);
-  const between = (make: (a: Point, b: Point, more: readonly number[]) => Curve): Maker => {
+  const between = (make: (a: Point, b: Point, more: readonly number[]) => Curve): CurveFamily => {
     return ([a, b, ...more]) => make(point(from.x, a!), point(to.x, b!), more);
   };
   const ends = [from.y, to.y];
-  const tried = (kind: FittedKind, make: Maker, start: readonly number[]): KindFit[] =>
-    fitOne(kind, make, start, readings, sigma);
+  const tried = (kind: FittedKind, make: CurveFamily, start: readonly number[]): KindFit[] =>
+    fitCurveKind(kind, make, start, readings, sigma);
   return [
     ...tried(
       'line',
@@ -64,49 +64,53 @@ export function fitKinds(readings: readonly Point[], fair: readonly Point[], sig
       between((a, b, [x, y]) => batten(a, b, { nail: point(x!, y!) })),
       [...ends, top.x, top.y],
     ),
-    ...fewestPins(readings, fair, sigma),
+    ...fitSplineWithFewestPins(readings, fair, sigma),
   ].toSorted((a, b) => a.cost - b.cost);
 }
 
-type Maker = (unknowns: readonly number[]) => Curve;
+type CurveFamily = (unknowns: readonly number[]) => Curve;
 
 /** The fair curve's place farthest from its chord, not at an end. */
-function topOf(fair: readonly Point[]): Point {
+function farthestFromChord(fair: readonly Point[]): Point {
   const [from, to] = [fair[0]!, fair.at(-1)!];
   const height = (p: Point): number => Math.abs(cross(subtract(to, from), subtract(p, from)));
   return fair.slice(1, -1).reduce((best, p) => (height(p) > height(best) ? p : best));
 }
 
-function fitOne(
+function fitCurveKind(
   kind: FittedKind,
-  make: Maker,
+  make: CurveFamily,
   start: readonly number[],
   readings: readonly Point[],
   sigma: number,
 ): KindFit[] {
-  const found = leastSquares((at) => {
-    const curve = ifItExists(() => make(at));
-    const laid = curve && new Line(curve.exact);
-    return laid && readings.map((p) => laid.squareOff(p).distance);
+  const found = levenbergMarquardt((at) => {
+    const curve = undefinedOnFault(() => make(at));
+    const laid = curve && new ExtendedPath(curve.exact);
+    return laid && readings.map((p) => laid.signedDistance(p).distance);
   }, start);
   if (!found) return [];
-  const { at, residuals } = found;
-  const cost = squares(residuals) / sigma ** 2 + at.length * Math.log(readings.length);
-  return [{ kind, curve: make(at), worst: worstOf(residuals), rms: rmsOf(residuals), cost }];
+  const { parameters, residuals } = found;
+  const cost = sumOfSquares(residuals) / sigma ** 2 + parameters.length * Math.log(readings.length);
+  return [{ kind, curve: make(parameters), worst: maxAbs(residuals), rms: rootMeanSquare(residuals), cost }];
 }
 
 /** The spline with one pin, two, … until the readings' own errors are all that is left, or no pin helps. */
-function fewestPins(readings: readonly Point[], fair: readonly Point[], sigma: number): KindFit[] {
+function fitSplineWithFewestPins(
+  readings: readonly Point[],
+  fair: readonly Point[],
+  sigma: number,
+): KindFit[] {
   let best: KindFit | undefined;
-  for (let pins = 1; pins <= Math.min(MOST_PINS, readings.length - 3); pins++) {
-    const start = spread(fair, pins);
-    const make: Maker = (heights) =>
+  for (let pins = 1; pins <= Math.min(MAX_PINS, readings.length - 3); pins++) {
+    const start = evenlySpacedPoints(fair, pins);
+    const make: CurveFamily = (heights) =>
       spline(
         heights.map((y, i) => point(start[i]!.x, y)),
         'natural',
         'natural',
       );
-    const [next] = fitOne(
+    const [next] = fitCurveKind(
       'spline',
       make,
       start.map(({ y }) => y),
@@ -121,7 +125,7 @@ function fewestPins(readings: readonly Point[], fair: readonly Point[], sigma: n
 }
 
 /** The ends and so many places evenly between them, on the fair curve. */
-function spread(fair: readonly Point[], pins: number): Point[] {
+function evenlySpacedPoints(fair: readonly Point[], pins: number): Point[] {
   const [from, to] = [fair[0]!, fair.at(-1)!];
   return Array.from({ length: pins + 2 }, (_, i) => {
     const x = from.x + ((to.x - from.x) * i) / (pins + 1);

@@ -1,21 +1,21 @@
 import { normalEquations, solveSymmetric } from './cholesky.ts';
 
 /** Trial steps before giving up: a fit to readings settles in 5 to 15. */
-const MOST_STEPS = 60;
+const MAX_TRIAL_STEPS = 60;
 /** Step of the difference quotients, mm: far above rounding, far below what bends a curve. */
-const PROBE_MM = 1e-4;
+const DIFFERENCE_STEP_MM = 1e-4;
 /** Settled when a step improves the sum of squares by less than this share. */
-const DONE = 1e-8;
+const MIN_GAIN = 1e-8;
 /** After a step that improves it by less, the slopes have hardly changed and are used again: they are the dear part. */
-const SLOPES_HOLD = 0.02;
+const REUSE_JACOBIAN_GAIN = 0.02;
 /** How much the first step is damped, and how damping changes after a good and a bad step (Marquardt 1963). */
-const [DAMPING, EASE, STIFFEN] = [1e-3, 0.2, 5];
+const [DAMPING, DAMPING_DECREASE, DAMPING_INCREASE] = [1e-3, 0.2, 5];
 
 /** Residuals for some unknowns, mm; undefined where there is no such curve. */
-export type Residuals = (at: readonly number[]) => readonly number[] | undefined;
+export type ResidualFunction = (at: readonly number[]) => readonly number[] | undefined;
 
-export interface Fitted {
-  readonly at: readonly number[];
+export interface LeastSquaresFit {
+  readonly parameters: readonly number[];
   readonly residuals: readonly number[];
 }
 
@@ -24,36 +24,43 @@ export interface Fitted {
  * slopes by differences.
  * @returns undefined when there is no curve at the start
  */
-export function leastSquares(residuals: Residuals, start: readonly number[]): Fitted | undefined {
-  let at = start;
-  let now = residuals(at);
+export function levenbergMarquardt(
+  residuals: ResidualFunction,
+  start: readonly number[],
+): LeastSquaresFit | undefined {
+  let parameters = start;
+  let now = residuals(parameters);
   if (!now) return undefined;
   let damping = DAMPING;
-  let columns = slopes(residuals, at, now);
-  for (let i = 0; i < MOST_STEPS && columns; i++) {
+  let columns = jacobianColumns(residuals, parameters, now);
+  for (let i = 0; i < MAX_TRIAL_STEPS && columns; i++) {
     const step = dampedStep(columns, now, damping);
-    const moved = step && at.map((value, j) => value + step[j]!);
+    const moved = step && parameters.map((value, j) => value + step[j]!);
     const next = moved && residuals(moved);
-    if (moved && next && squares(next) <= squares(now)) {
-      const gain = 1 - squares(next) / squares(now);
-      [at, now, damping] = [moved, next, damping * EASE];
-      if (!(gain > DONE)) break;
-      if (gain > SLOPES_HOLD) columns = slopes(residuals, at, now);
-    } else damping *= STIFFEN;
+    if (moved && next && sumOfSquares(next) <= sumOfSquares(now)) {
+      const gain = 1 - sumOfSquares(next) / sumOfSquares(now);
+      [parameters, now, damping] = [moved, next, damping * DAMPING_DECREASE];
+      if (!(gain > MIN_GAIN)) break;
+      if (gain > REUSE_JACOBIAN_GAIN) columns = jacobianColumns(residuals, parameters, now);
+    } else damping *= DAMPING_INCREASE;
   }
-  return { at, residuals: now };
+  return { parameters, residuals: now };
 }
 
-export const squares = (values: readonly number[]): number =>
+export const sumOfSquares = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value * value, 0);
 
 /** By each unknown, how the residuals change. */
-function slopes(residuals: Residuals, at: readonly number[], now: readonly number[]): number[][] | undefined {
+function jacobianColumns(
+  residuals: ResidualFunction,
+  at: readonly number[],
+  now: readonly number[],
+): number[][] | undefined {
   const columns: number[][] = [];
   for (const [j, value] of at.entries()) {
-    const moved = residuals(at.with(j, value + PROBE_MM));
+    const moved = residuals(at.with(j, value + DIFFERENCE_STEP_MM));
     if (!moved) return undefined;
-    columns.push(moved.map((each, k) => (each - now[k]!) / PROBE_MM));
+    columns.push(moved.map((each, k) => (each - now[k]!) / DIFFERENCE_STEP_MM));
   }
   return columns;
 }

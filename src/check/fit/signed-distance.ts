@@ -1,9 +1,9 @@
-import { along, type Place } from '../../curves/geometry/evaluate.ts';
+import { type CurvePoint, paramCurve } from '../../curves/geometry/evaluate.ts';
 import type { Piece } from '../../curves/geometry/pieces/piece.ts';
-import { direction, dot, leftOf, type Point, subtract } from '../../curves/geometry/point.ts';
+import { direction, dot, leftNormal, type Point, subtract } from '../../curves/geometry/point.ts';
 
 /** Where a point lies off a line, measured square to it. */
-export interface SquareOff {
+export interface SignedDistance {
   /** mm; positive to the left of the line. */
   readonly distance: number;
   /** The line's left normal at the foot. */
@@ -11,40 +11,42 @@ export interface SquareOff {
 }
 
 /** Samples of one piece to start from: no piece of ours turns more than a few times. */
-const SAMPLES = 12;
-const PER_PIECE = SAMPLES + 1;
+const SAMPLES_PER_PIECE = 12;
+const POINTS_PER_PIECE = SAMPLES_PER_PIECE + 1;
 /** Newton steps to the foot; between two samples it takes 3 or 4. */
-const MOST_STEPS = 30;
+const MAX_NEWTON_STEPS = 30;
 
 /** Contiguous pieces as a line to measure square off; past its two ends it runs on straight. */
-export class Line {
-  private readonly places: readonly ((u: number) => Place)[];
+export class ExtendedPath {
+  private readonly places: readonly ((u: number) => CurvePoint)[];
   /** x and y of every sample in turn: this is the inner loop of a fit. */
   private readonly samples: Float64Array;
 
   constructor(pieces: readonly Piece[]) {
-    this.places = pieces.map(along);
+    this.places = pieces.map(paramCurve);
     this.samples = Float64Array.from(
       this.places.flatMap((place) =>
-        Array.from({ length: PER_PIECE }, (_, i) => place(i / SAMPLES)).flatMap(({ x, y }) => [x, y]),
+        Array.from({ length: POINTS_PER_PIECE }, (_, i) => place(i / SAMPLES_PER_PIECE)).flatMap(
+          ({ x, y }) => [x, y],
+        ),
       ),
     );
   }
 
   /** How far a point lies off the line, at its nearest foot. Exact to rounding where the line is smooth. */
-  squareOff(p: Point): SquareOff {
+  signedDistance(p: Point): SignedDistance {
     const foot = this.footOf(p);
-    const normal = leftOf(direction(foot.angle));
+    const normal = leftNormal(direction(foot.angle));
     return { distance: dot(normal, subtract(p, foot)), normal };
   }
 
-  private footOf(p: Point): Place {
+  private footOf(p: Point): CurvePoint {
     const nearest = this.nearestSample(p);
-    let piece = Math.floor(nearest / PER_PIECE);
-    let u = (nearest % PER_PIECE) / SAMPLES;
-    for (let i = 0; i < MOST_STEPS; i++) {
+    let piece = Math.floor(nearest / POINTS_PER_PIECE);
+    let u = (nearest % POINTS_PER_PIECE) / SAMPLES_PER_PIECE;
+    for (let i = 0; i < MAX_NEWTON_STEPS; i++) {
       const place = this.places[piece]!(u);
-      const step = stepToFoot(place, p);
+      const step = newtonStepToFoot(place, p);
       const next = u + step;
       if (Math.abs(step) < 4 * Number.EPSILON) break;
       if (next < 0 && u === 0 && piece > 0) [piece, u] = [piece - 1, 1];
@@ -67,10 +69,10 @@ export class Line {
 }
 
 /** Newton's step of u to where the tangent is square to the way to p. */
-function stepToFoot({ x, y, angle, curvature, speed }: Place, p: Point): number {
+function newtonStepToFoot({ x, y, angle, curvature, speed }: CurvePoint, p: Point): number {
   const way = direction(angle);
   const out = subtract(p, { x, y });
-  const bend = 1 - curvature * dot(leftOf(way), out);
+  const bend = 1 - curvature * dot(leftNormal(way), out);
   // Past the centre of curvature the distance is greatest, not least: go on as if straight.
   return dot(way, out) / (speed * Math.max(bend, 0.25));
 }

@@ -1,20 +1,20 @@
 import type { Point } from '../../curves/geometry/point.ts';
 
 /** What the spline passes near: points at rising stations, and each point's standard error, mm. */
-export interface Data {
+export interface WeightedPoints {
   readonly points: readonly Point[];
   readonly sigmas: readonly number[];
 }
 
 /** The natural cubic spline that smooths some points, told by its values at their stations. */
-export interface Smoothed {
+export interface SmoothedCurve {
   readonly points: readonly Point[];
   /** Standard error of each value, mm, if the points' own errors are what they are said to be. */
   readonly errors: readonly number[];
   /** Σ((value − point)/sigma)². */
   readonly misfit: number;
   /** How many of the readings the errors still have free: points less what the curve takes up. */
-  readonly freedom: number;
+  readonly degreesOfFreedom: number;
 }
 
 /**
@@ -26,32 +26,32 @@ export interface Smoothed {
  * "Smoothing noisy data with spline functions", Numerische Mathematik 47, 1985). Work grows with the points.
  * @param weight ≥ 0, mm³ per unit of misfit
  */
-export function smooth({ points, sigmas }: Data, weight: number): Smoothed {
-  const bands = new Bands(points, sigmas, weight);
+export function smoothingSpline({ points, sigmas }: WeightedPoints, weight: number): SmoothedCurve {
+  const bands = new ReinschSystem(points, sigmas, weight);
   const bends = bands.solve();
-  const pulls = bands.differencesBack(bends);
+  const pulls = bands.multiplyQ(bends);
   const inverse = bands.inverse();
-  let [misfit, freedom] = [0, 0];
+  let [misfit, degreesOfFreedom] = [0, 0];
   const errors: number[] = [];
   const values = points.map(({ x, y }, i) => {
     const variance = sigmas[i]! ** 2;
     const off = weight * variance * pulls[i]!;
-    const free = weight * variance * bands.spread(inverse, i);
+    const free = weight * variance * bands.leverage(inverse, i);
     misfit += (off / sigmas[i]!) ** 2;
-    freedom += free;
+    degreesOfFreedom += free;
     errors.push(sigmas[i]! * Math.sqrt(Math.max(0, 1 - free)));
     return { x, y: y - off };
   });
-  return { points: values, errors, misfit, freedom };
+  return { points: values, errors, misfit, degreesOfFreedom };
 }
 
-type Band = readonly [number, number, number];
+type InverseBand = readonly [number, number, number];
 
 /** R + weight·QᵀΣ²Q for the inner stations, factored as L·D·Lᵀ. */
-class Bands {
+class ReinschSystem {
   private readonly inner: number;
   /** Column j of Q: what the second difference at inner station j takes of the three points round it. */
-  private readonly takes: Band[] = [];
+  private readonly qColumns: InverseBand[] = [];
   private readonly pivots: number[] = [];
   private readonly next: number[] = [];
   private readonly nextButOne: number[] = [];
@@ -63,7 +63,7 @@ class Bands {
     const gaps = points.slice(1).map(({ x }, i) => x - points[i]!.x);
     for (let j = 0; j < this.inner; j++) {
       const [before, after] = [1 / gaps[j]!, 1 / gaps[j + 1]!];
-      this.takes.push([before, -before - after, after]);
+      this.qColumns.push([before, -before - after, after]);
     }
     this.factor(gaps, sigmas, weight);
   }
@@ -72,7 +72,7 @@ class Bands {
     const cover = (j: number, k: number): number => {
       let sum = 0;
       for (let i = k; i <= j + 2; i++)
-        sum += (this.takes[j]![i - j] ?? 0) * (this.takes[k]?.[i - k] ?? 0) * sigmas[i]! ** 2;
+        sum += (this.qColumns[j]![i - j] ?? 0) * (this.qColumns[k]?.[i - k] ?? 0) * sigmas[i]! ** 2;
       return weight * sum;
     };
     for (let j = 0; j < this.inner; j++) {
@@ -90,7 +90,7 @@ class Bands {
   solve(): number[] {
     const bends: number[] = [];
     for (let j = 0; j < this.inner; j++) {
-      const [a, b, c] = this.takes[j]!;
+      const [a, b, c] = this.qColumns[j]!;
       const right = a * this.heights[j]! + b * this.heights[j + 1]! + c * this.heights[j + 2]!;
       bends.push(
         right -
@@ -107,13 +107,13 @@ class Bands {
   }
 
   /** Qγ, point by point. */
-  differencesBack(bends: readonly number[]): number[] {
-    return this.heights.map((_, i) => this.rowOf(i).reduce((sum, [j, q]) => sum + q * bends[j]!, 0));
+  multiplyQ(bends: readonly number[]): number[] {
+    return this.heights.map((_, i) => this.qRow(i).reduce((sum, [j, q]) => sum + q * bends[j]!, 0));
   }
 
   /** The middle of the inverse: of each row its diagonal and the two entries after it. */
-  inverse(): Band[] {
-    const bands: Band[] = [];
+  inverse(): InverseBand[] {
+    const bands: InverseBand[] = [];
     const at = (j: number, k: 0 | 1 | 2): number => bands[j]?.[k] ?? 0;
     for (let j = this.inner - 1; j >= 0; j--) {
       const [n, m] = [this.next[j]!, this.nextButOne[j]!];
@@ -125,8 +125,8 @@ class Bands {
   }
 
   /** (Q·inverse·Qᵀ) of one point with itself. */
-  spread(inverse: readonly Band[], i: number): number {
-    const row = this.rowOf(i);
+  leverage(inverse: readonly InverseBand[], i: number): number {
+    const row = this.qRow(i);
     return row.reduce(
       (sum, [j, q]) =>
         sum +
@@ -138,17 +138,17 @@ class Bands {
     );
   }
 
-  private rowOf(i: number): [column: number, take: number][] {
+  private qRow(i: number): [column: number, take: number][] {
     return [i - 2, i - 1, i]
       .filter((j) => j >= 0 && j < this.inner)
-      .map((j) => [j, this.takes[j]![i - j]!] as [number, number]);
+      .map((j) => [j, this.qColumns[j]![i - j]!] as [number, number]);
   }
 }
 
 /** Halvings of the weight's logarithm: from 34 decades to a part in 10^9. */
-const HALVINGS = 60;
+const BISECTION_STEPS = 60;
 /** Weights tried, per length³/sigma²: from a curve through every point to a straight line, as far as a double tells. */
-const [LEAST, MOST] = [1e-16, 1e3];
+const [MIN_WEIGHT, MAX_WEIGHT] = [1e-16, 1e3];
 
 /**
  * The fairest curve that the points' errors allow: as little bending as leaves a misfit of just what those
@@ -156,26 +156,26 @@ const [LEAST, MOST] = [1e-16, 1e3];
  * curve itself takes up left out of the count, so that it does not come out too stiff).
  * @param data three points or more
  */
-export function fairCurve(data: Data): Smoothed {
+export function fairCurve(data: WeightedPoints): SmoothedCurve {
   const [from, to] = [data.points[0]!.x, data.points.at(-1)!.x];
   const unit = (to - from) ** 3 / Math.max(...data.sigmas) ** 2;
-  const tooStiff = ({ misfit, freedom }: Smoothed): boolean => misfit > freedom;
-  let [low, high] = [Math.log(LEAST * unit), Math.log(MOST * unit)];
-  const stiffest = smooth(data, Math.exp(high));
+  const tooStiff = ({ misfit, degreesOfFreedom }: SmoothedCurve): boolean => misfit > degreesOfFreedom;
+  let [low, high] = [Math.log(MIN_WEIGHT * unit), Math.log(MAX_WEIGHT * unit)];
+  const stiffest = smoothingSpline(data, Math.exp(high));
   if (!tooStiff(stiffest)) return stiffest;
-  for (let i = 0; i < HALVINGS; i++) {
+  for (let i = 0; i < BISECTION_STEPS; i++) {
     const middle = (low + high) / 2;
-    if (tooStiff(smooth(data, Math.exp(middle)))) high = middle;
+    if (tooStiff(smoothingSpline(data, Math.exp(middle)))) high = middle;
     else low = middle;
   }
-  return smooth(data, Math.exp(low));
+  return smoothingSpline(data, Math.exp(low));
 }
 
 /** Stations nearer than this are one, mm: no rule tells them apart, and the curve between them is all error. */
 const SAME_STATION_MM = 0.01;
 
 /** Points at rising stations, those at one station put together as their mean. */
-export function gathered(points: readonly Point[], sigma: number): Data {
+export function mergeStations(points: readonly Point[], sigma: number): WeightedPoints {
   const stations: { readonly x: number; readonly ys: number[] }[] = [];
   for (const { x, y } of points.toSorted((a, b) => a.x - b.x)) {
     const last = stations.at(-1);

@@ -1,15 +1,15 @@
 import type { Curve } from '../../curves/curve.ts';
-import { angleOf, cross, direction, distance, type Point, subtract } from '../../curves/geometry/point.ts';
+import { angleFrom, cross, direction, distance, type Point, subtract } from '../../curves/geometry/point.ts';
 import { apexOf } from '../../curves/measurements.ts';
 import { showNearest } from '../../units/graduation.ts';
 import { type Rule, showLength } from '../../units/rule.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
-import { alike, type TakeOff } from './take-off.ts';
+import { indistinguishableKinds, type TakeOff } from './take-off.ts';
 
 /** Decimals of a written length: 0.025 mm and 0.01 mm, a tenth of what a hand can set out. */
 const DECIMALS: Readonly<Record<Unit, number>> = { in: 3, mm: 2 };
 
-const A_KIND = {
+const KIND_WITH_ARTICLE = {
   line: 'a straight line',
   arc: 'an arc',
   bow: 'a bow',
@@ -18,14 +18,14 @@ const A_KIND = {
 } as const;
 
 /** The curve taken off as the text of a job file, with what was found in remarks. */
-export function takenOffJob(taken: TakeOff, name: string, rule: Rule): string {
+export function writeTakeOffJob(taken: TakeOff, name: string, rule: Rule): string {
   const { kinds, readings } = taken;
   const [best] = kinds;
   const { unit } = rule;
   const { numerator, denominator } = rule.graduation;
   return [
-    `# Taken off a part: the fair curve through ${readings.length} stations. ${sentence(A_KIND[best.kind])} lies best on them.`,
-    ...remarks(taken, rule).map((line) => `# ${line}`),
+    `# Taken off a part: the fair curve through ${readings.length} stations. ${sentence(KIND_WITH_ARTICLE[best.kind])} lies best on them.`,
+    ...takeOffRemarks(taken, rule).map((line) => `# ${line}`),
     `part: ${JSON.stringify(name)}`,
     `units: ${unit}`,
     `graduation: ${numerator}${denominator === 1 ? '' : `/${denominator}`}   # of the rule it was measured with`,
@@ -44,16 +44,16 @@ export function takenOffJob(taken: TakeOff, name: string, rule: Rule): string {
 const sentence = (text: string): string => text[0]!.toUpperCase() + text.slice(1);
 
 /** What the readings say of each kind and of each bad reading, a line each. */
-export function remarks(taken: TakeOff, rule: Rule): string[] {
+export function takeOffRemarks(taken: TakeOff, rule: Rule): string[] {
   const { kinds, outliers, sigma } = taken;
   const about = (mm: number): string =>
     `${Number((rule.unit === 'in' ? mm / MM_PER_INCH : mm).toPrecision(2))} ${rule.unit}`;
-  const cannotTell = alike(taken).map(({ kind }) => A_KIND[kind]);
+  const cannotTell = indistinguishableKinds(taken).map(({ kind }) => KIND_WITH_ARTICLE[kind]);
   return [
     `One reading is taken to err by ${about(sigma)} (standard deviation): the rule’s rounding and the hand.`,
     ...kinds.map(
       ({ kind, rms, worst }) =>
-        `${A_KIND[kind]}: readings off by ${about(rms)} rms, ${about(worst)} at worst`,
+        `${KIND_WITH_ARTICLE[kind]}: readings off by ${about(rms)} rms, ${about(worst)} at worst`,
     ),
     ...(cannotTell.length > 0
       ? [
@@ -99,7 +99,7 @@ function stepLines(curve: Curve, unit: Unit): string[] {
 function riseOf({ exact, from, to }: Curve): number {
   const apex = apexOf(exact, from, to);
   if (!apex || distance(from, to) === 0) return 0;
-  return cross(direction(angleOf(from, to)), subtract(apex.at, from));
+  return cross(direction(angleFrom(from, to)), subtract(apex.at, from));
 }
 
 const pointText = ({ x, y }: Point, unit: Unit): string => `[${lengthText(x, unit)}, ${lengthText(y, unit)}]`;

@@ -1,22 +1,22 @@
 /** One cell of a line, and the column (from 1) where what stands in it begins. */
-export interface Cell {
+export interface CsvCell {
   readonly text: string;
   readonly column: number;
 }
 
 /** A quote that is opened and not closed on its line, and where. */
-export interface OpenQuote {
+export interface UnclosedQuote {
   readonly openQuote: number;
 }
 
-export type Separator = ',' | ';' | '\t';
+export type CsvSeparator = ',' | ';' | '\t';
 
 /**
  * What parts the cells of a table: a tab or a semicolon where most of its lines hold one, so that commas can be what
  * they like, and a title above the table says nothing.
  */
-export function separatorOf(lines: readonly string[]): Separator {
-  const most = (sign: Separator): boolean =>
+export function detectSeparator(lines: readonly string[]): CsvSeparator {
+  const most = (sign: CsvSeparator): boolean =>
     2 * lines.filter((line) => line.includes(sign)).length > lines.length;
   return most('\t') ? '\t' : most(';') ? ';' : ',';
 }
@@ -27,8 +27,8 @@ export function separatorOf(lines: readonly string[]): Separator {
  *
  * Written here because the usual readers refuse such a quote, or tell the line of a mistake but not its column.
  */
-export function cellsOf(line: string, separator: Separator): Cell[] | OpenQuote {
-  const cells: Cell[] = [];
+export function splitCsvLine(line: string, separator: CsvSeparator): CsvCell[] | UnclosedQuote {
+  const cells: CsvCell[] = [];
   let at = 0;
   for (;;) {
     while (line[at] === ' ' || (line[at] === '\t' && separator !== '\t')) at++;
@@ -36,23 +36,23 @@ export function cellsOf(line: string, separator: Separator): Cell[] | OpenQuote 
     const cell = line[at] === '"' ? quotedCell(line, at) : plainCell(line, at, separator);
     if (cell === undefined) return { openQuote: column };
     cells.push({ text: cell.text, column });
-    at = endOf(line, cell.end, separator);
+    at = cellEnd(line, cell.end, separator);
     if (line[at] !== separator) return cells;
     at++;
   }
 }
 
-interface Found {
+interface ParsedCell {
   readonly text: string;
   readonly end: number;
 }
 
-function plainCell(line: string, from: number, separator: Separator): Found {
-  const end = endOf(line, from, separator);
+function plainCell(line: string, from: number, separator: CsvSeparator): ParsedCell {
+  const end = cellEnd(line, from, separator);
   return { text: line.slice(from, end).trim(), end };
 }
 
-function quotedCell(line: string, from: number): Found | undefined {
+function quotedCell(line: string, from: number): ParsedCell | undefined {
   let text = '';
   for (let at = from + 1; at < line.length; at++) {
     if (line[at] !== '"') text += line[at];
@@ -65,7 +65,7 @@ function quotedCell(line: string, from: number): Found | undefined {
 }
 
 /** Where a cell ends: at the separator, at a remark, or with the line. */
-function endOf(line: string, from: number, separator: Separator): number {
+function cellEnd(line: string, from: number, separator: CsvSeparator): number {
   let at = from;
   while (at < line.length && line[at] !== separator && line[at] !== '#') at++;
   return at;

@@ -1,19 +1,19 @@
 import { PlacedFault } from '../../job/job-faults.ts';
-import { Findings } from '../../job/parse/diagnostics.ts';
-import { tooLong } from '../../job/parse/read-yaml.ts';
-import type { Place } from '../../job/source-positions.ts';
+import { Diagnostics } from '../../job/parse/diagnostics.ts';
+import { describeExcess } from '../../job/parse/read-yaml.ts';
+import type { SourcePosition } from '../../job/source-positions.ts';
 import { Fault } from '../../units/fault.ts';
 import { parseLength } from '../../units/parse-length.ts';
 import { quoted } from '../../units/quoted.ts';
 import type { Unit } from '../../units/unit.ts';
-import { type Cell, cellsOf, type Separator, separatorOf } from './csv-line.ts';
+import { type CsvCell, type CsvSeparator, detectSeparator, splitCsvLine } from './csv-line.ts';
 
 /** What was read off a rule at one station, mm, and where that was written down. */
-export interface Reading {
+export interface StationReading {
   readonly station: number;
   readonly offset: number;
   /** Absent for a reading given on the command line. */
-  readonly place?: Place;
+  readonly place?: SourcePosition;
 }
 
 /** A reading a station, a station every 10 mm of a 10 m part: more are a log, not a measured part. */
@@ -29,7 +29,7 @@ const NOT_TEXT = /[^\P{Cc}\t\r\n]|\uFFFD/u;
 const EXAMPLE = '6, 1/2';
 
 /** Blank lines and remarks. */
-const PASSED_OVER = /^\s*(#|$)/;
+const BLANK_OR_REMARK = /^\s*(#|$)/;
 
 /**
  * Readings as a maker keeps them: a station and an offset a line, typed as on a rule, separated by a comma, a
@@ -44,25 +44,25 @@ const PASSED_OVER = /^\s*(#|$)/;
  *   `readings.long-line`, `readings.too-many`, `readings.open-quote`, `readings.cells`, `readings.columns`,
  *   `readings.missing`, `readings.none`, and those of a length
  */
-export function readReadings(text: string, unit: Unit): Reading[] {
-  const findings = new Findings();
-  const wrong = notReadings(text);
+export function readReadings(text: string, unit: Unit): StationReading[] {
+  const findings = new Diagnostics();
+  const wrong = unreadableText(text);
   if (wrong) findings.report(wrong, { line: 1, column: 1 });
-  findings.throwAny();
-  const readings = new Table(unit, findings).read(text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/));
-  findings.throwAny();
+  findings.throwIfAny();
+  const readings = new ReadingsParser(unit, findings).read(text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/));
+  findings.throwIfAny();
   return readings;
 }
 
 /** That there are readings, of finite numbers: `readReadings` gives no others. */
-export function mustBeReadings(readings: readonly Reading[]): void {
+export function assertReadings(readings: readonly StationReading[]): void {
   if (readings.length === 0) throw new Fault('readings.none', 'no readings are given. Measure at a station.');
   if (!readings.every(({ station, offset }) => Number.isFinite(station) && Number.isFinite(offset)))
     throw new Fault('readings.not-finite', 'a reading is not of finite numbers. Give plain lengths, mm.');
 }
 
-function notReadings(text: string): Fault | undefined {
-  const long = tooLong(text);
+function unreadableText(text: string): Fault | undefined {
+  const long = describeExcess(text);
   if (long !== undefined)
     return new Fault('readings.too-big', `${long}. Readings take a line a station: ${EXAMPLE}.`);
   if (NOT_TEXT.test(text))
@@ -70,31 +70,31 @@ function notReadings(text: string): Fault | undefined {
   return undefined;
 }
 
-interface Column {
+interface CsvColumn {
   readonly at: number;
   readonly unit: Unit;
 }
 
-interface Columns {
-  readonly station: Column;
-  readonly offset: Column;
+interface CsvColumns {
+  readonly station: CsvColumn;
+  readonly offset: CsvColumn;
   /** Whether the file names its columns; others may then stand beside these two. */
   readonly named: boolean;
 }
 
-class Table {
-  private columns: Columns | undefined;
-  private separator: Separator = ',';
+class ReadingsParser {
+  private columns: CsvColumns | undefined;
+  private separator: CsvSeparator = ',';
   private faults = 0;
 
   constructor(
     private readonly unit: Unit,
-    private readonly findings: Findings,
+    private readonly findings: Diagnostics,
   ) {}
 
-  read(lines: readonly string[]): Reading[] {
-    const readings: Reading[] = [];
-    this.separator = separatorOf(lines.filter((line) => !PASSED_OVER.test(line)));
+  read(lines: readonly string[]): StationReading[] {
+    const readings: StationReading[] = [];
+    this.separator = detectSeparator(lines.filter((line) => !BLANK_OR_REMARK.test(line)));
     for (const [i, line] of lines.entries()) {
       if (this.faults >= MAX_FAULTS) return readings;
       const reading = this.readLine(line, i + 1);
@@ -108,11 +108,11 @@ class Table {
     return readings;
   }
 
-  private readLine(line: string, number: number): Reading | undefined {
+  private readLine(line: string, number: number): StationReading | undefined {
     if (line.length > MAX_LINE)
       return this.report('long-line', `longer than ${MAX_LINE} characters. Keep one reading.`, number, 1);
-    if (PASSED_OVER.test(line)) return undefined;
-    const cells = cellsOf(line, this.separator);
+    if (BLANK_OR_REMARK.test(line)) return undefined;
+    const cells = splitCsvLine(line, this.separator);
     if ('openQuote' in cells)
       return this.report('open-quote', 'this quote is never closed. Close it.', number, cells.openQuote);
     if (cells.length === 1 && !this.columns?.named) return this.reportOne(cells[0]!, number);
@@ -124,15 +124,15 @@ class Table {
   }
 
   /** A line that nothing parts: what stands on it is not looked into, or each would be told twice. */
-  private reportOne({ column }: Cell, line: number): undefined {
+  private reportOne({ column }: CsvCell, line: number): undefined {
     const sign = { ',': 'comma', ';': 'semicolon', '\t': 'tab' }[this.separator];
     const cure = `Write both, with a ${sign} between them, or # before the line: ${EXAMPLE}.`;
     return this.report('missing', `one value and no ${sign}. ${cure}`, line, column);
   }
 
-  private columnsOf(cells: readonly Cell[], line: number): Columns {
+  private columnsOf(cells: readonly CsvCell[], line: number): CsvColumns {
     const named = cells.length > 1 && cells.every(({ text }) => !/\d/.test(text));
-    const plain = (at: number): Column => ({ at, unit: this.unit });
+    const plain = (at: number): CsvColumn => ({ at, unit: this.unit });
     if (!named) return { station: plain(0), offset: plain(1), named };
     const station = this.columnNamed(cells, 'stations?');
     const offset = this.columnNamed(cells, 'measured|readings?') ?? this.columnNamed(cells, 'offsets?');
@@ -147,7 +147,7 @@ class Table {
   }
 
   /** "station", "station_mm", "Station (in)". */
-  private columnNamed(cells: readonly Cell[], names: string): Column | undefined {
+  private columnNamed(cells: readonly CsvCell[], names: string): CsvColumn | undefined {
     const form = new RegExp(`^(?:${names})(?:[\\s_,(\\[]+(in|mm|inch|inches)[)\\]]?)?$`);
     for (const [at, { text }] of cells.entries()) {
       const found = form.exec(text.toLowerCase());
@@ -156,7 +156,11 @@ class Table {
     return undefined;
   }
 
-  private readCells(cells: readonly Cell[], columns: Columns, line: number): Reading | undefined {
+  private readCells(
+    cells: readonly CsvCell[],
+    columns: CsvColumns,
+    line: number,
+  ): StationReading | undefined {
     const extra = columns.named ? undefined : cells.slice(2).find(({ text }) => text !== '');
     if (extra)
       return this.report(
@@ -172,7 +176,7 @@ class Table {
     return { station, offset, place };
   }
 
-  private lengthIn(cells: readonly Cell[], { at, unit }: Column, what: string, line: number) {
+  private lengthIn(cells: readonly CsvCell[], { at, unit }: CsvColumn, what: string, line: number) {
     const cell = cells[at];
     const column = cell?.column ?? cells.at(-1)!.column;
     if (!cell || cell.text === '')
@@ -209,7 +213,7 @@ class Table {
  * A reading given as "6=1/2".
  * @throws Fault `readings.cells` without the sign, and those of a length
  */
-export function parseReading(typed: string, unit: Unit): Reading {
+export function parseReading(typed: string, unit: Unit): StationReading {
   const [station, offset, ...more] = typed.split('=');
   if (station === undefined || offset === undefined || more.length > 0)
     throw new Fault('readings.cells', `${quoted(typed)} is no reading. Write station=offset, as in 6=1/2.`);
@@ -217,5 +221,5 @@ export function parseReading(typed: string, unit: Unit): Reading {
 }
 
 /** A fault of one reading, placed where it was written. */
-export const ofReading = ({ place }: Reading, fault: Fault): Fault =>
+export const faultAtReading = ({ place }: StationReading, fault: Fault): Fault =>
   place ? new PlacedFault(fault, place) : fault.at('--reading');

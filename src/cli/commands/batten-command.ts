@@ -1,17 +1,17 @@
 import { Command } from 'commander';
 import type { Part } from '../../part/part.ts';
 import { adviseStrips, type RunsAdvice, stripToCut } from '../../shop/strip/part-strips.ts';
-import { stripSpecies } from '../../shop/wood/find-species.ts';
-import { cautionsOf, sayNails, sayStrip } from '../../shop/words/describe-strip.ts';
+import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
+import { describeNails, describeStrip, partStripCautions } from '../../shop/words/describe-strip.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { showLength } from '../../units/rule.ts';
 import { writePicture } from '../files/picture-file.ts';
-import { readGiven, takesJob, warn } from '../options/job-input.ts';
-import { atOption, lengthAt } from '../options/option-values.ts';
+import { addJobArgument, printWarnings, readJobInput } from '../options/job-input.ts';
+import { atOption, parseLengthOption } from '../options/option-values.ts';
 import { forceOption, pictureOption, speciesOption } from '../options/shared-options.ts';
-import { pair, printJson } from '../output/json-output.ts';
-import { ofOptions, speakingOf } from '../output/report-errors.ts';
-import { say } from '../output/stdout.ts';
+import { pointJson, printJson } from '../output/json-output.ts';
+import { optionContext, withFaultContext } from '../output/report-errors.ts';
+import { writeLine } from '../output/stdout.ts';
 
 interface BattenOptions {
   readonly species?: string;
@@ -24,7 +24,7 @@ interface BattenOptions {
 
 /** `fairlath batten JOB`: which strip does the curve, and how to hold it. */
 export const makeCommand = (): Command =>
-  takesJob(
+  addJobArgument(
     new Command('batten')
       .summary('which strip takes the curve, and where to nail it')
       .description(
@@ -54,8 +54,8 @@ export const makeCommand = (): Command =>
       ],
     },
   ).action(async (file: string | undefined, options: BattenOptions) => {
-    const { part, speaker, file: job } = readGiven(file, { ...options });
-    const runs = speakingOf(ofOptions(speaker), () => advise(part, options));
+    const { part, context, file: job } = readJobInput(file, { ...options });
+    const runs = withFaultContext(optionContext(context), () => adviseFromOptions(part, options));
     const { picture: output, force } = options;
     if (output !== undefined)
       await writePicture({ output, inputs: [job], force }, `${part.name}: the strip`, async () => {
@@ -64,26 +64,26 @@ export const makeCommand = (): Command =>
           return composeStripPicture(part, runs);
         } catch (error) {
           if (!(error instanceof Fault) || error.code !== 'strip.no-nails') throw error;
-          throw new Fault(error.code, `${error.message} ${SHOW_PICTURE}`, '--picture');
+          throw new Fault(error.code, `${error.message} ${SHOW_PICTURE_HINT}`, '--picture');
         }
       });
-    const cautions = cautionsOf(runs, part.rule);
+    const cautions = partStripCautions(runs, part.rule);
     if (options.json) printJson('batten', part, asJson(runs), [...part.warnings, ...cautions]);
-    else say(asText(part, runs, cautions));
-    warn(part);
+    else writeLine(asText(part, runs, cautions));
+    printWarnings(part);
   });
 
-const SHOW_PICTURE = 'For that: fairlath show JOB --picture FILE.svg.';
+const SHOW_PICTURE_HINT = 'For that: fairlath show JOB --picture FILE.svg.';
 
-function advise(part: Part, options: BattenOptions): RunsAdvice {
+function adviseFromOptions(part: Part, options: BattenOptions): RunsAdvice {
   const length = (option: 'thickness' | 'width'): { [option]?: number } => {
     const typed = options[option];
     return typed === undefined
       ? {}
-      : { [option]: lengthAt(`--${option}`, typed, part.rule.unit, 'positive') };
+      : { [option]: parseLengthOption(`--${option}`, typed, part.rule.unit, 'positive') };
   };
   return adviseStrips(part, {
-    species: atOption('--species', () => stripSpecies(options.species, part.stock?.species)),
+    species: atOption('--species', () => chooseStripSpecies(options.species, part.stock?.species)),
     rule: part.rule,
     ...length('thickness'),
     ...length('width'),
@@ -103,12 +103,12 @@ function asJson(runs: RunsAdvice): object {
     verdict: advice.verdict,
     maxThickness: advice.maxThickness,
     nails: runs.flatMap((run) =>
-      run.advice.nails.map(({ at, force, side, centres }) => ({
+      run.advice.nails.map(({ at, force, side, centers }) => ({
         edge: run.edge,
-        at: pair(at),
+        at: pointJson(at),
         force,
         side,
-        centres: centres.map(pair),
+        centres: centers.map(pointJson),
       })),
     ),
   };
@@ -118,20 +118,20 @@ function asText(part: Part, runs: RunsAdvice, cautions: readonly Warning[]): str
   const length = (mm: number): string => showLength(mm, part.rule);
   const several = runs.length > 1;
   const nails = runs.flatMap(({ edge, advice }) => {
-    const lines = sayNails(advice, part.rule);
+    const lines = describeNails(advice, part.rule);
     return lines.length > 0 ? [[...(several ? [`${edge}:`] : []), ...lines].join('\n  ')] : [];
   });
   return [
     part.name,
-    sayStrip(stripToCut(runs), length, part.rule.unit).join('\n'),
+    describeStrip(stripToCut(runs), length, part.rule.unit).join('\n'),
     ...nails,
-    ...untold(runs),
+    ...otherCurvesText(runs),
     ['Take care:', ...cautions.map(({ message }) => `- ${message}`)].join('\n'),
   ].join('\n\n');
 }
 
 /** Why a curve of another kind has no nails in the list. */
-function untold(runs: RunsAdvice): string[] {
+function otherCurvesText(runs: RunsAdvice): string[] {
   const kinds = new Set(runs.map(({ curve }) => curve.kind));
   const others = [...kinds].filter((kind) => kind !== 'batten' && kind !== 'bow');
   const named = others.map((kind) => `${/^[ae]/.test(kind) ? 'an' : 'a'} ${kind}`).join(' and ');

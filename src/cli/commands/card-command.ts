@@ -1,18 +1,24 @@
 import { Command } from 'commander';
-import { nameAfter } from '../../export/drawing/file-name.ts';
+import { fileNameFor } from '../../export/drawing/file-name.ts';
 import type { Part } from '../../part/part.ts';
-import { PAPER_NAMES, PAPERS, type Paper, parsePaper, USUAL_PAPER } from '../../tiling/paper/paper-sizes.ts';
+import {
+  DEFAULT_PAPER,
+  PAPER_NAMES,
+  PAPERS,
+  type Paper,
+  parsePaper,
+} from '../../tiling/paper/paper-sizes.ts';
 import { Fault } from '../../units/fault.ts';
-import { mustBeFree, writeWhole } from '../files/atomic-files.ts';
-import { mustEnd } from '../files/file-extension.ts';
-import { readFont } from '../files/load-font.ts';
-import { isOurPdf } from '../files/own-files.ts';
-import { readGiven, takesJob, warn } from '../options/job-input.ts';
+import { requireWritable, writeFileAtomic } from '../files/atomic-files.ts';
+import { requireExtension } from '../files/file-extension.ts';
+import { loadFont } from '../files/load-font.ts';
+import { isOwnPdf } from '../files/own-files.ts';
+import { addJobArgument, printWarnings, readJobInput } from '../options/job-input.ts';
 import { atOption } from '../options/option-values.ts';
 import { forceOption, outputOption } from '../options/shared-options.ts';
 import { printJson } from '../output/json-output.ts';
-import { ofOptions, speakingOf } from '../output/report-errors.ts';
-import { say } from '../output/stdout.ts';
+import { optionContext, withFaultContext } from '../output/report-errors.ts';
+import { writeLine } from '../output/stdout.ts';
 
 interface CardCommandOptions {
   readonly output?: string;
@@ -23,7 +29,7 @@ interface CardCommandOptions {
 
 /** `fairlath card JOB -o FILE.pdf`: one page for the shop wall. */
 export const makeCommand = (): Command =>
-  takesJob(
+  addJobArgument(
     new Command('card')
       .summary('one page for the shop wall')
       .description(
@@ -47,24 +53,27 @@ export const makeCommand = (): Command =>
       ],
     },
   ).action(async (file: string | undefined, options: CardCommandOptions) => {
-    const { part, file: input, speaker } = readGiven(file, { ...options });
-    const output = options.output ?? nameAfter(`${part.name} card`, '.pdf');
-    const paper = paperOf(part, options);
-    mustBeFree(output, input, isOurPdf, options.force ?? false);
-    mustEnd(output, '.pdf');
+    const { part, file: input, context } = readJobInput(file, { ...options });
+    const output = options.output ?? fileNameFor(`${part.name} card`, '.pdf');
+    const paper = readCardPaper(part, options);
+    requireWritable(output, input, isOwnPdf, options.force ?? false);
+    requireExtension(output, '.pdf');
     const { composeCard } = await import('../../export/card/compose-card.ts');
     const { writePdf } = await import('../../export/writers/pdf.ts');
-    const card = speakingOf(ofOptions(speaker), () => composeCard(part, { paper }));
-    writeWhole(output, await writePdf([card.page], `${part.name}, card`, readFont()));
-    warn(part);
+    const card = withFaultContext(optionContext(context), () => composeCard(part, { paper }));
+    writeFileAtomic(output, await writePdf([card.page], `${part.name}, card`, loadFont()));
+    printWarnings(part);
     if (options.json)
       printJson('card', part, { file: output, paper: paper.name, scale: card.scale, ...card.lists });
-    else say(`${part.name}: the card is in ${output}\nPrint it at 100 %, so that its drawing is to scale.`);
+    else
+      writeLine(
+        `${part.name}: the card is in ${output}\nPrint it at 100 %, so that its drawing is to scale.`,
+      );
   });
 
-function paperOf({ rule }: Part, { paper }: CardCommandOptions): Paper {
+function readCardPaper({ rule }: Part, { paper }: CardCommandOptions): Paper {
   return atOption('--paper', () => {
-    const found = parsePaper(paper ?? USUAL_PAPER[rule.unit]);
+    const found = parsePaper(paper ?? DEFAULT_PAPER[rule.unit]);
     if (PAPERS.includes(found)) return found;
     throw new Fault('card.paper', `a card is one sheet of a usual size. Name one of ${PAPER_NAMES}.`);
   });

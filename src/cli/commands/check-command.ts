@@ -1,21 +1,21 @@
 import { Command } from 'commander';
-import { type Check, type CheckOptions, checkEdge } from '../../check/check-edge.ts';
-import { comparePair, mirrored, type PairCheck } from '../../check/compare-pair.ts';
-import type { Reading } from '../../check/readings/read-readings.ts';
-import { doubtsAbout } from '../../check/suspect-readings.ts';
+import { type CheckOptions, checkEdge, type EdgeCheck } from '../../check/check-edge.ts';
+import { comparePair, mirrorReadings, type PairCheck } from '../../check/compare-pair.ts';
+import type { StationReading } from '../../check/readings/read-readings.ts';
+import { suspectReadings } from '../../check/suspect-readings.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { writePicture } from '../files/picture-file.ts';
-import { type Measured, measuredIn, measuredOnLine } from '../files/readings-file.ts';
-import { baseNamed, edgeNamed } from '../options/edge-options.ts';
-import { type Given, readGiven, takesJob, warn } from '../options/job-input.ts';
-import { lengthAt } from '../options/option-values.ts';
+import { type MeasuredReadings, parseReadingOptions, readReadingsFile } from '../files/readings-file.ts';
+import { selectBaseLine, selectEdge } from '../options/edge-options.ts';
+import { addJobArgument, type JobInput, printWarnings, readJobInput } from '../options/job-input.ts';
+import { parseLengthOption } from '../options/option-values.ts';
 import { edgeOption, forceOption, fromOption, pictureOption } from '../options/shared-options.ts';
 import { checkText, pairText } from '../output/check-text.ts';
 import { degrees, printJson } from '../output/json-output.ts';
-import { speakingOf } from '../output/report-errors.ts';
-import { say } from '../output/stdout.ts';
+import { withFaultContext } from '../output/report-errors.ts';
+import { writeLine } from '../output/stdout.ts';
 
 interface CheckCommandOptions {
   readonly measured?: string;
@@ -33,7 +33,7 @@ interface CheckCommandOptions {
 
 /** `fairlath check JOB`: does the sawn part match the line? */
 export const makeCommand = (): Command =>
-  takesJob(
+  addJobArgument(
     new Command('check')
       .summary('the sawn part against the line')
       .description(
@@ -81,36 +81,40 @@ export const makeCommand = (): Command =>
       ],
     },
   ).action(async (file: string | undefined, options: CheckCommandOptions) => {
-    const given = readGiven(file, { ...options });
+    const given = readJobInput(file, { ...options });
     const { part } = given;
-    const edge = edgeNamed(part, options);
-    const how = optionsOf(part, edge, options);
-    const measured = measuredFor(given, options);
-    const check = speakingOf(measured.speaker, () => checkEdge(part, edge, measured.readings, how));
-    const second = secondFor(given, edge, how, options);
-    const pair = second && pairOf(check, second.check, options);
-    if (options.picture !== undefined) await drawPicture(part, check, second?.check, options, given.file);
-    const doubts = doubtsAbout(part, edge, check, measured.readings, how);
-    const ofSecond = second ? doubtsAboutSecond(part, edge, second, how, options) : [];
-    tell(part, check, { doubts, ofSecond }, pair, options);
+    const edge = selectEdge(part, options);
+    const how = readCheckOptions(part, edge, options);
+    const measured = readMeasuredPart(given, options);
+    const check = withFaultContext(measured.context, () => checkEdge(part, edge, measured.readings, how));
+    const second = checkSecondPart(given, edge, how, options);
+    const pair = second && requirePair(check, second.check, options);
+    if (options.picture !== undefined)
+      await writeCheckPicture(part, check, second?.check, options, given.file);
+    const doubts = suspectReadings(part, edge, check, measured.readings, how);
+    const ofSecond = second ? suspectReadingsOfSecond(part, edge, second, how, options) : [];
+    printCheck(part, check, { doubts, ofSecond }, pair, options);
   });
 
-function optionsOf(part: Part, edge: PartEdge, options: CheckCommandOptions): CheckOptions {
+function readCheckOptions(part: Part, edge: PartEdge, options: CheckCommandOptions): CheckOptions {
   return {
-    base: baseNamed(edge, options),
+    base: selectBaseLine(edge, options),
     tolerance:
       options.tolerance === undefined
         ? graduationMm(part.rule)
-        : lengthAt('--tolerance', options.tolerance, part.rule.unit, 'positive'),
+        : parseLengthOption('--tolerance', options.tolerance, part.rule.unit, 'positive'),
     beforeSanding: options.beforeSanding ?? false,
   };
 }
 
-function measuredFor({ part, speaker }: Given, { measured, reading }: CheckCommandOptions): Measured {
+function readMeasuredPart(
+  { part, context }: JobInput,
+  { measured, reading }: CheckCommandOptions,
+): MeasuredReadings {
   if (measured !== undefined && reading.length > 0)
     throw new Fault('command.two-measured', '--measured and --reading exclude each other. Keep one.');
-  if (measured !== undefined) return measuredIn(measured, part.rule.unit, speaker.length);
-  if (reading.length > 0) return measuredOnLine(reading, part.rule.unit, speaker.length);
+  if (measured !== undefined) return readReadingsFile(measured, part.rule.unit, context.length);
+  if (reading.length > 0) return parseReadingOptions(reading, part.rule.unit, context.length);
   throw new Fault(
     'command.no-readings',
     'no readings given. Name a file with --measured, or give them: --reading 6=1/2 --reading 12=3/4.',
@@ -118,40 +122,40 @@ function measuredFor({ part, speaker }: Given, { measured, reading }: CheckComma
 }
 
 /** The second of a pair against the line as well, its readings as it lies like the first. */
-interface Second {
-  readonly check: Check;
-  readonly readings: readonly Reading[];
+interface SecondPart {
+  readonly check: EdgeCheck;
+  readonly readings: readonly StationReading[];
 }
 
-function secondFor(
-  { part, speaker }: Given,
+function checkSecondPart(
+  { part, context }: JobInput,
   edge: PartEdge,
   how: CheckOptions,
   { pair, mirrored: isMirrored }: CheckCommandOptions,
-): Second | undefined {
+): SecondPart | undefined {
   if (pair === undefined) {
     if (isMirrored) throw new Fault('command.no-pair', '--mirrored: there is no second part. Add --pair.');
     return undefined;
   }
-  const { readings, speaker: second } = measuredIn(pair, part.rule.unit, speaker.length);
-  const laid = isMirrored ? mirrored(readings) : readings;
-  return { check: speakingOf(second, () => checkEdge(part, edge, laid, how)), readings: laid };
+  const { readings, context: second } = readReadingsFile(pair, part.rule.unit, context.length);
+  const laid = isMirrored ? mirrorReadings(readings) : readings;
+  return { check: withFaultContext(second, () => checkEdge(part, edge, laid, how)), readings: laid };
 }
 
 /** A slip in measuring the second would else be told as a second part unlike the first. */
-const doubtsAboutSecond = (
+const suspectReadingsOfSecond = (
   part: Part,
   edge: PartEdge,
-  { check, readings }: Second,
+  { check, readings }: SecondPart,
   how: CheckOptions,
   { mirrored: isMirrored }: CheckCommandOptions,
 ): Warning[] =>
-  doubtsAbout(part, edge, check, readings, how).map(({ code, message }) => {
+  suspectReadings(part, edge, check, readings, how).map(({ code, message }) => {
     const cure = code === 'check.other-side' ? ` Or ${isMirrored ? 'leave out' : 'add'} --mirrored.` : '';
     return { code: code.replace('check.', 'check.second-'), message: `Of the second: ${message}${cure}` };
   });
 
-function pairOf(first: Check, second: Check, { pair }: CheckCommandOptions): PairCheck {
+function requirePair(first: EdgeCheck, second: EdgeCheck, { pair }: CheckCommandOptions): PairCheck {
   const found = comparePair(first.readings, second.readings);
   if (found) return found;
   throw new Fault(
@@ -160,10 +164,10 @@ function pairOf(first: Check, second: Check, { pair }: CheckCommandOptions): Pai
   );
 }
 
-async function drawPicture(
+async function writeCheckPicture(
   part: Part,
-  check: Check,
-  second: Check | undefined,
+  check: EdgeCheck,
+  second: EdgeCheck | undefined,
   { picture, measured, pair, force }: CheckCommandOptions,
   job: string | undefined,
 ): Promise<void> {
@@ -173,14 +177,14 @@ async function drawPicture(
   });
 }
 
-function tell(
+function printCheck(
   part: Part,
-  check: Check,
+  check: EdgeCheck,
   { doubts, ofSecond }: { readonly doubts: readonly Warning[]; readonly ofSecond: readonly Warning[] },
   pair: PairCheck | undefined,
   { json, beforeSanding }: CheckCommandOptions,
 ): void {
-  warn(part);
+  printWarnings(part);
   if (json) {
     const warnings = [...part.warnings, ...doubts, ...ofSecond];
     printJson('check', part, { ...asJson(check), ...(pair && { pair }) }, warnings);
@@ -192,10 +196,10 @@ function tell(
     ...(pair ? [pairText(pair, part.rule)] : []),
     ...ofSecond.map(({ message }) => message),
   ];
-  say(blocks.join('\n\n'));
+  writeLine(blocks.join('\n\n'));
 }
 
-function asJson({ edge, tolerance, readings, worst, rms, bestFit, verdict }: Check): object {
+function asJson({ edge, tolerance, readings, worst, rms, bestFit, verdict }: EdgeCheck): object {
   return {
     edge,
     tolerance,

@@ -2,25 +2,25 @@ import { basename, extname } from 'node:path';
 import { Command } from 'commander';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
 import type { LayerName } from '../../export/drawing/drawing.ts';
-import { nameAfter } from '../../export/drawing/file-name.ts';
+import { fileNameFor } from '../../export/drawing/file-name.ts';
 import type { FullSizeOptions } from '../../export/full-size/compose-full-size.ts';
 import type { FullSize } from '../../export/full-size/full-size.ts';
-import { suggest } from '../../job/parse/did-you-mean.ts';
+import { didYouMean } from '../../job/parse/did-you-mean.ts';
 import type { Part } from '../../part/part.ts';
 import { Fault } from '../../units/fault.ts';
 import { showLength } from '../../units/rule.ts';
 import type { DrawnBoard } from '../draw/draw-board.ts';
-import type { Drawn, Format } from '../draw/render-drawing.ts';
-import { mustBeFree, writeWhole } from '../files/atomic-files.ts';
-import { isOurDxf, isOurPdf, isOurSvg } from '../files/own-files.ts';
-import { type BoardOptions, takesBoards } from '../options/board-options.ts';
-import { type Given, readGiven, takesJob, warn } from '../options/job-input.ts';
-import { lengthAt } from '../options/option-values.ts';
+import type { DrawingFormat, RenderedDrawing } from '../draw/render-drawing.ts';
+import { requireWritable, writeFileAtomic } from '../files/atomic-files.ts';
+import { isOwnDxf, isOwnPdf, isOwnSvg } from '../files/own-files.ts';
+import { addBoardOptions, type BoardOptions } from '../options/board-options.ts';
+import { addJobArgument, type JobInput, printWarnings, readJobInput } from '../options/job-input.ts';
+import { parseLengthOption } from '../options/option-values.ts';
 import { forceOption, outputOption } from '../options/shared-options.ts';
 import { printJson } from '../output/json-output.ts';
-import { ofOptions, speakingOf } from '../output/report-errors.ts';
-import { say } from '../output/stdout.ts';
-import { columns } from '../output/text-table.ts';
+import { optionContext, withFaultContext } from '../output/report-errors.ts';
+import { writeLine } from '../output/stdout.ts';
+import { formatColumns } from '../output/text-table.ts';
 
 interface DrawOptions extends BoardOptions {
   readonly output?: string;
@@ -37,8 +37,8 @@ interface DrawOptions extends BoardOptions {
 
 /** `fairlath draw JOB -o FILE`: the whole part at true size in one drawing. */
 export const makeCommand = (): Command =>
-  takesJob(
-    takesBoards(
+  addJobArgument(
+    addBoardOptions(
       new Command('draw')
         .summary('the whole part in one drawing, for a machine')
         .description(
@@ -89,27 +89,29 @@ export const makeCommand = (): Command =>
       ],
     },
   ).action(async (file: string | undefined, options: DrawOptions) => {
-    const given = readGiven(file, { ...options, ...(file !== undefined && { units: undefined }) });
-    const output = options.output ?? defaultOutput(given);
-    const format = formatOf(output);
-    mustSuit(format, options, file !== undefined);
-    mustGoTogether(options);
-    mustBeFree(output, given.file, IS_OURS[format], options.force ?? false);
+    const given = readJobInput(file, { ...options, ...(file !== undefined && { units: undefined }) });
+    const output = options.output ?? defaultSvgName(given);
+    const format = formatFromExtension(output);
+    validateFormatOptions(format, options, file !== undefined);
+    validateNestOptions(options);
+    requireWritable(output, given.file, IS_OWN_FILE[format], options.force ?? false);
     const unit = options.units === 'in' ? 'in' : 'mm';
     const asked = { format, unit, splines: options.splines ?? false } as const;
-    const { full, board } = await composed(given, options);
-    const { draw } = await import('../draw/render-drawing.ts');
-    const drawn = speakingOf(ofOptions(given.speaker), () => draw(given.part, full, asked));
-    writeWhole(output, await drawn.content());
-    warn(given.part);
+    const { full, board } = await composeDrawing(given, options);
+    const { renderDrawing } = await import('../draw/render-drawing.ts');
+    const drawn = withFaultContext(optionContext(given.context), () =>
+      renderDrawing(given.part, full, asked),
+    );
+    writeFileAtomic(output, await drawn.content());
+    printWarnings(given.part);
     if (options.json) printJson('draw', given.part, { file: output, format, ...asJson(drawn, board) });
-    else say(asText(given.part, drawn, output, board));
+    else writeLine(asText(given.part, drawn, output, board));
   });
 
 /** The part, or all that are wanted on one of their boards. */
-async function composed({ part, speaker }: Given, options: DrawOptions): Promise<Composed> {
-  const asked = optionsOf(part, options);
-  const speaking = <T>(work: () => T): T => speakingOf(ofOptions(speaker), work);
+async function composeDrawing({ part, context }: JobInput, options: DrawOptions): Promise<ComposedDrawing> {
+  const asked = readFullSizeOptions(part, options);
+  const speaking = <T>(work: () => T): T => withFaultContext(optionContext(context), work);
   if (options.nest) {
     const { drawBoard } = await import('../draw/draw-board.ts');
     return speaking(() => drawBoard(part, options, asked));
@@ -118,13 +120,22 @@ async function composed({ part, speaker }: Given, options: DrawOptions): Promise
   return speaking(() => ({ full: fullSize(part, { ...asked, ...(options.mirror && { mirror: true }) }) }));
 }
 
-interface Composed {
+interface ComposedDrawing {
   readonly full: FullSize;
   readonly board?: DrawnBoard;
 }
 
 /** What only makes sense of copies on a board, and what does not there. */
-function mustGoTogether({ nest, mirror, board, boardWidth, boardLength, kerf, between, grain }: DrawOptions) {
+function validateNestOptions({
+  nest,
+  mirror,
+  board,
+  boardWidth,
+  boardLength,
+  kerf,
+  between,
+  grain,
+}: DrawOptions) {
   if (nest && mirror)
     throw new Fault(
       'draw.mirror-nest',
@@ -143,9 +154,9 @@ function mustGoTogether({ nest, mirror, board, boardWidth, boardLength, kerf, be
     throw new Fault('draw.nest', `${stray[0]} is for copies on a board. Add --nest, or leave it out.`);
 }
 
-const IS_OURS = { svg: isOurSvg, dxf: isOurDxf, pdf: isOurPdf } as const;
+const IS_OWN_FILE = { svg: isOwnSvg, dxf: isOwnDxf, pdf: isOwnPdf } as const;
 
-function formatOf(file: string): Format {
+function formatFromExtension(file: string): DrawingFormat {
   const ending = extname(file).slice(1).toLowerCase();
   if (ending === 'svg' || ending === 'dxf' || ending === 'pdf') return ending;
   throw new Fault(
@@ -155,7 +166,11 @@ function formatOf(file: string): Format {
 }
 
 /** On a quick line --units is the unit of its lengths too. */
-function mustSuit(format: Format, { splines, units }: DrawOptions, ofFile: boolean): void {
+function validateFormatOptions(
+  format: DrawingFormat,
+  { splines, units }: DrawOptions,
+  ofFile: boolean,
+): void {
   if (format === 'dxf') {
     if (units !== undefined && units !== 'in' && units !== 'mm')
       throw new Fault('draw.units', `--units: "${units}" is unknown. Write mm or in.`);
@@ -173,21 +188,21 @@ function mustSuit(format: Format, { splines, units }: DrawOptions, ofFile: boole
     );
 }
 
-const defaultOutput = ({ file, part }: Given): string =>
-  file === undefined ? nameAfter(part.name, '.svg') : `${basename(file, extname(file))}.svg`;
+const defaultSvgName = ({ file, part }: JobInput): string =>
+  file === undefined ? fileNameFor(part.name, '.svg') : `${basename(file, extname(file))}.svg`;
 
-function optionsOf(part: Part, { only, parallel }: DrawOptions): Omit<FullSizeOptions, 'mirror'> {
+function readFullSizeOptions(part: Part, { only, parallel }: DrawOptions): Omit<FullSizeOptions, 'mirror'> {
   return {
-    ...(only !== undefined && { only: layersNamed(only) }),
-    ...(parallel !== undefined && { parallel: lengthAt('--parallel', parallel, part.rule.unit) }),
+    ...(only !== undefined && { only: parseLayers(only) }),
+    ...(parallel !== undefined && { parallel: parseLengthOption('--parallel', parallel, part.rule.unit) }),
   };
 }
 
-function layersNamed(typed: string): LayerName[] {
+function parseLayers(typed: string): LayerName[] {
   const names = typed.split(',').map((name) => name.trim());
   for (const name of names)
     if (!isLayer(name))
-      throw new Fault('draw.layer', `--only: "${name}" is no layer. ${suggest(name, LAYER_NAMES)}`);
+      throw new Fault('draw.layer', `--only: "${name}" is no layer. ${didYouMean(name, LAYER_NAMES)}`);
   return names.filter(isLayer);
 }
 
@@ -195,7 +210,7 @@ function layersNamed(typed: string): LayerName[] {
 const LAYER_NAMES: readonly LayerName[] = ['cut', 'saw', 'parallel', 'joints', 'marks', 'text', 'board'];
 const isLayer = (name: string): name is LayerName => LAYER_NAMES.some((layer) => layer === name);
 
-const asJson = ({ figures, layers, size, toFile }: Drawn, board?: DrawnBoard): object => ({
+const asJson = ({ figures, layers, size, toFile }: RenderedDrawing, board?: DrawnBoard): object => ({
   size,
   toFile: toFile[0],
   ...(board && { board: { ...board, copies: toFile } }),
@@ -207,25 +222,32 @@ const asJson = ({ figures, layers, size, toFile }: Drawn, board?: DrawnBoard): o
   tolerance: FIT_MM,
 });
 
-function asText(part: Part, { layers, figures, size }: Drawn, output: string, board?: DrawnBoard): string {
+function asText(
+  part: Part,
+  { layers, figures, size }: RenderedDrawing,
+  output: string,
+  board?: DrawnBoard,
+): string {
   const { rule } = part;
   const rows = layers.map(({ name, lines, arcs, curves }) => [
     `  ${name}`,
     name === 'text'
       ? 'words'
-      : [counted(lines, 'line'), counted(arcs, 'arc'), counted(curves, 'curve')].filter(Boolean).join(', '),
+      : [countText(lines, 'line'), countText(arcs, 'arc'), countText(curves, 'curve')]
+          .filter(Boolean)
+          .join(', '),
   ]);
   return [
     `${part.name}, full size, is in ${output}: ${showLength(size.width, rule)} by ${showLength(size.height, rule)} over all.`,
-    columns(rows),
+    formatColumns(rows),
     `Nothing drawn lies more than ${Math.max(figures.worst, 0.0001).toFixed(4)} mm off the exact line.`,
-    quantityWords(part, board),
+    quantityText(part, board),
   ]
     .filter((line) => line !== '')
     .join('\n');
 }
 
-function quantityWords({ quantity, rule, shape }: Part, board?: DrawnBoard): string {
+function quantityText({ quantity, rule, shape }: Part, board?: DrawnBoard): string {
   if (!board) {
     // One edge is a line on a board: there is nothing to lay on one.
     const where = shape.type === 'closed' ? ': --nest draws them on their board' : '';
@@ -238,5 +260,5 @@ function quantityWords({ quantity, rule, shape }: Part, board?: DrawnBoard): str
   return `Board ${number} of ${of}, ${size}: ${copies} of the ${quantity} wanted${apart}.${next}`;
 }
 
-const counted = (count: number, what: string): string =>
+const countText = (count: number, what: string): string =>
   count === 0 ? '' : `${count} ${what}${count === 1 ? '' : 's'}`;

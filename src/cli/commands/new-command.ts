@@ -4,9 +4,9 @@ import { fileURLToPath } from 'node:url';
 import { Command } from 'commander';
 import { STARTER_JOB } from '../../job/starter-job.ts';
 import { Fault } from '../../units/fault.ts';
-import { makeFolder, mustBeNew, ofFile, readText, writeNew } from '../files/atomic-files.ts';
-import { endsWith } from '../help.ts';
-import { say } from '../output/stdout.ts';
+import { fileFault, makeFolder, mustBeNew, readText, writeNewFile } from '../files/atomic-files.ts';
+import { addHelpSections } from '../help.ts';
+import { writeLine } from '../output/stdout.ts';
 
 interface NewOptions {
   readonly samples?: boolean;
@@ -19,7 +19,7 @@ const SAMPLES = 'samples';
 
 /** `fairlath new FILE`: a commented starter job; `fairlath new --samples`: the sample jobs. */
 export const makeCommand = (): Command =>
-  endsWith(
+  addHelpSections(
     new Command('new')
       .summary('write a starter job to change into your own')
       .description(
@@ -44,8 +44,8 @@ export const makeCommand = (): Command =>
   });
 
 function writeStarter(file: string, { json }: NewOptions): void {
-  writeNew(file, STARTER_JOB);
-  say(
+  writeNewFile(file, STARTER_JOB);
+  writeLine(
     json
       ? JSON.stringify({ command: 'new', file, warnings: [] })
       : `${file} is a starter job. Change it in a text editor, then:\n  fairlath show ${file}\n  fairlath print ${file}`,
@@ -61,9 +61,9 @@ function writeSamples({ json }: NewOptions): void {
   makeFolder(SAMPLES);
   for (const { from, to } of files) {
     makeFolder(dirname(to));
-    writeNew(to, readText(from));
+    writeNewFile(to, readText(from));
   }
-  say(
+  writeLine(
     json
       ? JSON.stringify({ command: 'new', files: files.map(({ to }) => to), warnings: [] })
       : `The folder ${SAMPLES} holds the sample jobs and readings. Look at one:\n  fairlath show ${join(SAMPLES, 'hall-bench-leg.yaml')}`,
@@ -76,6 +76,6 @@ function sampleNames(): string[] {
       .filter((name) => /\.(?:yaml|csv)$/.test(name))
       .sort();
   } catch (error) {
-    throw ofFile(PACKAGED_SAMPLES, error);
+    throw fileFault(PACKAGED_SAMPLES, error);
   }
 }

@@ -1,20 +1,20 @@
 import { Command } from 'commander';
-import { type OffsetsTable, offsetsTable, rowNote, withCutEnds } from '../../export/tables/offsets-table.ts';
+import { addCutEnds, type OffsetsTable, offsetsTable, rowNote } from '../../export/tables/offsets-table.ts';
 import { offsetsCsv } from '../../export/writers/offsets-csv.ts';
 import { cutEnds } from '../../part/ends/cut-ends.ts';
-import { type BaseLine, mustBeFewStations } from '../../part/offsets.ts';
+import { assertFewStations, type BaseLine } from '../../part/offsets.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { type Rule, showOnRule } from '../../units/rule.ts';
-import { type AlongOptions, baseNamed, edgesNamed, stationsEveryTyped } from '../options/edge-options.ts';
-import { readGiven, takesJob, warn } from '../options/job-input.ts';
-import { atOption, lengthAt } from '../options/option-values.ts';
+import { type EdgeOptions, selectBaseLine, selectEdges, stationsAtSpacing } from '../options/edge-options.ts';
+import { addJobArgument, printWarnings, readJobInput } from '../options/job-input.ts';
+import { atOption, parseLengthOption } from '../options/option-values.ts';
 import { edgeOption, everyOption, fromOption } from '../options/shared-options.ts';
 import { printJson } from '../output/json-output.ts';
-import { say, sayAsIs } from '../output/stdout.ts';
-import { columns } from '../output/text-table.ts';
+import { writeLine, writeText } from '../output/stdout.ts';
+import { formatColumns } from '../output/text-table.ts';
 
-interface OffsetsOptions extends AlongOptions {
+interface OffsetsOptions extends EdgeOptions {
   readonly every?: string;
   readonly at?: string;
   readonly csv?: boolean;
@@ -23,7 +23,7 @@ interface OffsetsOptions extends AlongOptions {
 
 /** `fairlath offsets JOB`: the table of offsets for laying out with a rule. */
 export const makeCommand = (): Command =>
-  takesJob(
+  addJobArgument(
     new Command('offsets')
       .summary('the table of offsets, for laying out with a rule')
       .description(
@@ -45,14 +45,14 @@ export const makeCommand = (): Command =>
       ],
     },
   ).action((file: string | undefined, options: OffsetsOptions) => {
-    const { part } = readGiven(file, { ...options });
+    const { part } = readJobInput(file, { ...options });
     const warnings: Warning[] = [];
-    const tables = edgesNamed(part, options).map((edge) => tableOf(part, edge, options, warnings));
-    warn({ ...part, warnings: [...part.warnings, ...warnings] });
+    const tables = selectEdges(part, options).map((edge) => buildTable(part, edge, options, warnings));
+    printWarnings({ ...part, warnings: [...part.warnings, ...warnings] });
     if (options.json)
       printJson('offsets', part, { edges: tables.map(asJson) }, [...part.warnings, ...warnings]);
-    else if (options.csv) sayAsIs(offsetsCsv(part.rule, tables));
-    else say(text(part, tables, options));
+    else if (options.csv) writeText(offsetsCsv(part.rule, tables));
+    else writeLine(asText(part, tables, options));
   });
 
 /** What a program is told of a table. */
@@ -67,11 +67,11 @@ const asJson = ({ name, rows }: OffsetsTable): object => ({
   })),
 });
 
-function tableOf(part: Part, edge: PartEdge, options: OffsetsOptions, warnings: Warning[]): OffsetsTable {
+function buildTable(part: Part, edge: PartEdge, options: OffsetsOptions, warnings: Warning[]): OffsetsTable {
   const { rule } = part;
-  const [base, cuts] = [baseNamed(edge, options), cutEnds(part, edge)];
-  const asked = stationsAsked(edge, base, rule, options);
-  const stations = options.at === undefined ? withCutEnds(asked, cuts, base) : asked;
+  const [base, cuts] = [selectBaseLine(edge, options), cutEnds(part, edge)];
+  const asked = requestedStations(edge, base, rule, options);
+  const stations = options.at === undefined ? addCutEnds(asked, cuts, base) : asked;
   const table = offsetsTable(edge, stations, rule, base, cuts);
   const beyond = stations.find((station) => !table.rows.some((row) => row.station === station));
   if (beyond !== undefined)
@@ -87,7 +87,7 @@ function tableOf(part: Part, edge: PartEdge, options: OffsetsOptions, warnings: 
   return table;
 }
 
-function stationsAsked(
+function requestedStations(
   edge: PartEdge,
   base: BaseLine,
   { unit }: Rule,
@@ -97,18 +97,18 @@ function stationsAsked(
     if (every !== undefined)
       throw new Fault('command.at-or-every', '--at and --every exclude each other. Keep one.');
     const typed = at.split(',');
-    atOption('--at', () => mustBeFewStations(typed.length));
-    return typed.map((one) => lengthAt('--at', one, unit));
+    atOption('--at', () => assertFewStations(typed.length));
+    return typed.map((one) => parseLengthOption('--at', one, unit));
   }
-  return stationsEveryTyped(edge, base, unit, every);
+  return stationsAtSpacing(edge, base, unit, every);
 }
 
-function text(part: Part, tables: readonly OffsetsTable[], { from }: OffsetsOptions): string {
+function asText(part: Part, tables: readonly OffsetsTable[], { from }: OffsetsOptions): string {
   const { unit } = part.rule;
   const line = from === 'chord' ? 'the edge’s chord' : 'the reference line';
   const blocks = tables.map(({ name, rows }) => {
     const body = rows.map((row) => [`  ${showOnRule(row.station, part.rule)}`, row.shown, rowNote(row)]);
-    return `${name}\n${columns([['  station', 'offset', ''], ...body])}`;
+    return `${name}\n${formatColumns([['  station', 'offset', ''], ...body])}`;
   });
   return `${part.name}: stations along ${line}, offsets square off it, ${unit}\n\n${blocks.join('\n\n')}`;
 }

@@ -1,23 +1,23 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { Command } from 'commander';
 import { Fault } from '../../units/fault.ts';
-import { endsWith } from '../help.ts';
-import { say } from '../output/stdout.ts';
+import { addHelpSections } from '../help.ts';
+import { writeLine } from '../output/stdout.ts';
 
 /** Always the same one: a browser keeps the last job by the page's address. */
-const USUAL_PORT = 4718;
+const DEFAULT_PORT = 4718;
 
 /** Lower ports belong to the system. */
-const [LOWEST, HIGHEST] = [1024, 65_535];
+const [MIN_PORT, MAX_PORT] = [1024, 65_535];
 
-interface PageOptions {
+interface PageCommandOptions {
   readonly port?: string;
   readonly json?: boolean;
 }
 
 /** `fairlath page`: the whole job by hand and eye, in a browser. */
 export const makeCommand = (): Command =>
-  endsWith(
+  addHelpSections(
     new Command('page')
       .summary('the whole job by hand and eye, in your browser')
       .description(
@@ -25,7 +25,7 @@ export const makeCommand = (): Command =>
           'computer.',
       )
       .usage('[options]')
-      .option('--port <number>', `where it is served, ${LOWEST} to ${HIGHEST} (default: ${USUAL_PORT})`)
+      .option('--port <number>', `where it is served, ${MIN_PORT} to ${MAX_PORT} (default: ${DEFAULT_PORT})`)
       .option('--json', 'answer with one JSON object for programs: url, port'),
     {
       notes: [
@@ -35,15 +35,15 @@ export const makeCommand = (): Command =>
       files: 'Reads and writes no file: the page opens and saves jobs by itself.',
       examples: ['fairlath page', 'fairlath page --port 5050'],
     },
-  ).action(async ({ port, json }: PageOptions) => {
+  ).action(async ({ port, json }: PageCommandOptions) => {
     const { servePage } = await import('../page-server.ts');
-    const asked = port === undefined ? USUAL_PORT : portOf(port);
-    const served = await servePage(pageText(), asked).catch((error: unknown) => {
-      throw ofPort(asked, error);
+    const asked = port === undefined ? DEFAULT_PORT : parsePort(port);
+    const served = await servePage(readPageHtml(), asked).catch((error: unknown) => {
+      throw portFault(asked, error);
     });
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void served.close());
     const { url } = served;
-    say(
+    writeLine(
       json
         ? JSON.stringify({ command: 'page', url, port: served.port, warnings: [] })
         : `${url} is the page. Open it in a browser on this computer; Ctrl-C here ends it.`,
@@ -51,7 +51,7 @@ export const makeCommand = (): Command =>
   });
 
 /** In the folder of the bundled command line; a command that loads by itself lies one folder deeper. */
-function pageText(): string {
+function readPageHtml(): string {
   const places = ['fairlath.html', '../fairlath.html'].map((name) => new URL(name, import.meta.url));
   const found = places.find((place) => existsSync(place));
   if (found) return readFileSync(found, 'utf8');
@@ -61,19 +61,19 @@ function pageText(): string {
   );
 }
 
-function portOf(typed: string): number {
+function parsePort(typed: string): number {
   const port = /^\d{1,5}$/.test(typed) ? Number(typed) : Number.NaN;
-  if (port >= LOWEST && port <= HIGHEST) return port;
+  if (port >= MIN_PORT && port <= MAX_PORT) return port;
   throw new Fault(
     'command.port',
-    `"${typed}" is no port. Write a whole number from ${LOWEST} to ${HIGHEST}.`,
+    `"${typed}" is no port. Write a whole number from ${MIN_PORT} to ${MAX_PORT}.`,
     '--port',
   );
 }
 
-function ofPort(port: number, error: unknown): unknown {
+function portFault(port: number, error: unknown): unknown {
   const { code } = error as NodeJS.ErrnoException;
-  const another = port === HIGHEST ? port - 1 : port + 1;
+  const another = port === MAX_PORT ? port - 1 : port + 1;
   if (code === 'EADDRINUSE')
     return new Fault(
       'page.port-taken',

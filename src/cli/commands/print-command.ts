@@ -1,6 +1,6 @@
 import { basename, extname } from 'node:path';
 import { Command } from 'commander';
-import { nameAfter } from '../../export/drawing/file-name.ts';
+import { fileNameFor } from '../../export/drawing/file-name.ts';
 import { halfOf } from '../../part/derived/half-pattern.ts';
 import type { Part } from '../../part/part.ts';
 import { expectedError } from '../../tiling/expected-error.ts';
@@ -8,13 +8,13 @@ import type { Layout } from '../../tiling/layout.ts';
 import { layOutMirrored } from '../../tiling/mirrored-layout.ts';
 import { pageMatrix } from '../../tiling/paper/page-matrix.ts';
 import { paperTitle } from '../../tiling/paper/paper-sizes.ts';
-import { scaleWords } from '../../tiling/paper/printer-scale.ts';
+import { printerScaleText } from '../../tiling/paper/printer-scale.ts';
 import { type LayOutOptions, layOut } from '../../tiling/tile.ts';
-import { mustBeFree, streamWhole } from '../files/atomic-files.ts';
-import { mustEnd } from '../files/file-extension.ts';
-import { readFont } from '../files/load-font.ts';
-import { isOurPdf } from '../files/own-files.ts';
-import { type Given, readGiven, takesJob, warn } from '../options/job-input.ts';
+import { requireWritable, streamFileAtomic } from '../files/atomic-files.ts';
+import { requireExtension } from '../files/file-extension.ts';
+import { loadFont } from '../files/load-font.ts';
+import { isOwnPdf } from '../files/own-files.ts';
+import { addJobArgument, type JobInput, printWarnings, readJobInput } from '../options/job-input.ts';
 import { atOption } from '../options/option-values.ts';
 import {
   edgeOption,
@@ -25,17 +25,27 @@ import {
   paperOption,
   speciesOption,
 } from '../options/shared-options.ts';
-import { mustBeOneThing, type SheetOptions, sheetOptions, type What } from '../options/sheet-options.ts';
-import { pair, printJson } from '../output/json-output.ts';
-import { progressOver } from '../output/print-progress.ts';
-import { ofOptions, speakingLater } from '../output/report-errors.ts';
-import { say } from '../output/stdout.ts';
-import type { Printed } from '../print/prepared-print.ts';
-import { type FormOptions, printedForm } from '../print/print-form.ts';
-import { type GaugeOptions, printedGauge } from '../print/print-gauge.ts';
-import { printedTemplate, type TemplateOptions } from '../print/print-template.ts';
+import {
+  type PrintTarget,
+  readSheetOptions,
+  requireOneTarget,
+  type SheetLayoutOptions,
+} from '../options/sheet-options.ts';
+import { pointJson, printJson } from '../output/json-output.ts';
+import { progressReporter } from '../output/print-progress.ts';
+import { optionContext, withFaultContextAsync } from '../output/report-errors.ts';
+import { writeLine } from '../output/stdout.ts';
+import type { PreparedPrint } from '../print/prepared-print.ts';
+import { type FormOptions, prepareForm } from '../print/print-form.ts';
+import { type GaugeOptions, prepareGauge } from '../print/print-gauge.ts';
+import { prepareTemplate, type TemplateOptions } from '../print/print-template.ts';
 
-interface PrintOptions extends SheetOptions, GaugeOptions, FormOptions, Omit<TemplateOptions, 'half'>, What {
+interface PrintOptions
+  extends SheetLayoutOptions,
+    GaugeOptions,
+    FormOptions,
+    Omit<TemplateOptions, 'half'>,
+    PrintTarget {
   readonly output?: string;
   readonly cover: boolean;
   readonly force?: boolean;
@@ -43,7 +53,7 @@ interface PrintOptions extends SheetOptions, GaugeOptions, FormOptions, Omit<Tem
 }
 
 /** How the part is laid over its sheets. */
-const sheets = (command: Command): Command =>
+const addSheetOptions = (command: Command): Command =>
   command
     .summary('the part full size, over sheets that tape up true')
     .description('Print the part full size, as a PDF over ordinary sheets that tape up true, with a cover.')
@@ -78,7 +88,7 @@ const sheets = (command: Command): Command =>
     .addOption(forceOption());
 
 /** What is printed in place of the part, one of them. */
-const otherPrints = (command: Command): Command =>
+const addOtherPrintOptions = (command: Command): Command =>
   command
     .optionsGroup('Instead of the pattern, one of:')
     .option('--gauge', 'strips for a story stick: the stations at true size, with the offsets to read there')
@@ -104,7 +114,7 @@ const otherPrints = (command: Command): Command =>
 
 /** `fairlath print JOB -o FILE.pdf`: the full-size pattern over ordinary sheets. */
 export const makeCommand = (): Command =>
-  takesJob(otherPrints(sheets(new Command('print'))), {
+  addJobArgument(addOtherPrintOptions(addSheetOptions(new Command('print'))), {
     notes: [
       'Print at 100 % ("actual size", no fitting to the page), on one side, and measure the bars on every sheet before ' +
         'you tape.',
@@ -126,36 +136,38 @@ export const makeCommand = (): Command =>
       'fairlath print samples/garden-arch-rail.yaml --form --edge lower --thickness 75',
     ],
   }).action(async (file: string | undefined, options: PrintOptions) => {
-    mustBeOneThing(options);
-    const given = readGiven(file, { ...options });
-    const output = options.output ?? defaultOutput(given);
-    mustBeFree(output, given.file, isOurPdf, options.force ?? false);
-    mustEnd(output, '.pdf');
-    const printed = await speakingLater(ofOptions(given.speaker), () => whatToPrint(given.part, options));
+    requireOneTarget(options);
+    const given = readJobInput(file, { ...options });
+    const output = options.output ?? defaultPdfName(given);
+    requireWritable(output, given.file, isOwnPdf, options.force ?? false);
+    requireExtension(output, '.pdf');
+    const printed = await withFaultContextAsync(optionContext(given.context), () =>
+      preparePrint(given.part, options),
+    );
     const { streamPdf } = await import('../../export/writers/pdf.ts');
     const { title, pages, names } = printed;
     const codes = layoutsOf(printed).map(({ code }) => code);
-    const wrote = options.json ? undefined : progressOver(names.length);
-    streamWhole(output, (write) =>
-      streamPdf(pages, `${title}, ${codes.join(' and ')}`, { font: readFont(), wrote }, write),
+    const wrote = options.json ? undefined : progressReporter(names.length);
+    streamFileAtomic(output, (write) =>
+      streamPdf(pages, `${title}, ${codes.join(' and ')}`, { font: loadFont(), wrote }, write),
     );
     const part = { ...printed.part, warnings: [...given.part.warnings, ...(printed.warnings ?? [])] };
-    warn(part);
+    printWarnings(part);
     if (options.json) printJson('print', part, asJson(printed, output));
-    else say(asText(printed, options.cover, output));
+    else writeLine(asText(printed, options.cover, output));
   });
 
 /** What the options make of the part. */
-async function whatToPrint(part: Part, options: PrintOptions): Promise<Printed> {
-  const sheets = sheetOptions(part, options);
-  if (options.gauge) return printedGauge(part, options, sheets, options.cover);
-  if (options.template) return printedTemplate(part, options, sheets, options.cover);
-  if (options.form) return printedForm(part, options, sheets, options.cover);
-  return printedPattern(options.half ? atOption('--half', () => halfOf(part)) : part, sheets, options.cover);
+async function preparePrint(part: Part, options: PrintOptions): Promise<PreparedPrint> {
+  const sheets = readSheetOptions(part, options);
+  if (options.gauge) return prepareGauge(part, options, sheets, options.cover);
+  if (options.template) return prepareTemplate(part, options, sheets, options.cover);
+  if (options.form) return prepareForm(part, options, sheets, options.cover);
+  return preparePattern(options.half ? atOption('--half', () => halfOf(part)) : part, sheets, options.cover);
 }
 
-async function printedPattern(part: Part, sheets: LayOutOptions, cover: boolean): Promise<Printed> {
-  const { patternsPages } = await import('../../export/sheets/pattern-pages.ts');
+async function preparePattern(part: Part, sheets: LayOutOptions, cover: boolean): Promise<PreparedPrint> {
+  const { pairPages } = await import('../../export/sheets/pattern-pages.ts');
   const { needsMirrorImage, pairWords } = await import('../../export/cover/pair-words.ts');
   const layout = layOut(part, sheets);
   const mirrored = needsMirrorImage(part) ? layOutMirrored(part, sheets) : undefined;
@@ -164,25 +176,26 @@ async function printedPattern(part: Part, sheets: LayOutOptions, cover: boolean)
     part,
     title: part.name,
     layout,
-    ...(mirrored ? { mirrored } : { says: pairWords(part, layout) }),
-    ...patternsPages(part, layouts, cover),
+    ...(mirrored ? { mirrored } : { messages: pairWords(part, layout) }),
+    ...pairPages(part, layouts, cover),
   };
 }
 
-function defaultOutput({ file, part }: Given): string {
-  return file === undefined ? nameAfter(part.name, '.pdf') : `${basename(file, extname(file))}.pdf`;
+function defaultPdfName({ file, part }: JobInput): string {
+  return file === undefined ? fileNameFor(part.name, '.pdf') : `${basename(file, extname(file))}.pdf`;
 }
 
-const layoutsOf = ({ layout, mirrored }: Printed): Layout[] => (mirrored ? [layout, mirrored] : [layout]);
+const layoutsOf = ({ layout, mirrored }: PreparedPrint): Layout[] =>
+  mirrored ? [layout, mirrored] : [layout];
 
-const asJson = (printed: Printed, file: string): object => {
+const asJson = (printed: PreparedPrint, file: string): object => {
   const { part, layout, mirrored, names, json } = printed;
   return {
     file,
     paper: layout.paper.name,
     ...patternJson(layout),
     ...(layout.printer && { printer: layout.printer }),
-    ...(part.shape.type === 'half' && { half: { centreLine: part.shape.centre.map(pair) } }),
+    ...(part.shape.type === 'half' && { half: { centreLine: part.shape.centre.map(pointJson) } }),
     sheets: layoutsOf(printed).flatMap((one) => sheetsJson(one, names)),
     checks: checksJson(layout),
     ...(mirrored && { mirrored: { ...patternJson(mirrored), checks: checksJson(mirrored) } }),
@@ -210,14 +223,14 @@ const sheetsJson = ({ sheets, mirrored }: Layout, names: readonly string[]): obj
 const checksJson = (layout: Layout): object[] =>
   layout.checks.map(({ label, from, to, length }) => ({
     label,
-    from: pair(from),
-    to: pair(to),
+    from: pointJson(from),
+    to: pointJson(to),
     length,
     tolerance: expectedError(layout, from, to),
   }));
 
 function asText(
-  { part, title, layout, mirrored, says = [] }: Printed,
+  { part, title, layout, mirrored, messages = [] }: PreparedPrint,
   cover: boolean,
   output: string,
 ): string {
@@ -227,14 +240,14 @@ function asText(
   const sheets = `${sheetCount(layout)}${saved} of ${paperTitle(layout.paper)}, ${lies}${turned}`;
   return [
     `${title}${part.shape.type === 'half' ? ', one half to flip on its centre line' : ''}: ${sheets}${cover ? ', and a cover' : ''}.`,
-    ...says,
+    ...messages,
     ...(mirrored
       ? [
           `Its mirror image, for the other of the pair: ${sheetCount(mirrored)}, named with an m.`,
           `Patterns ${layout.code} and, mirrored, ${mirrored.code} are in ${output}`,
         ]
       : [`Pattern ${layout.code} is in ${output}`]),
-    ...(layout.printer ? [`Made good: a printer that prints ${scaleWords(layout.printer)}.`] : []),
+    ...(layout.printer ? [`Made good: a printer that prints ${printerScaleText(layout.printer)}.`] : []),
     'Print it at 100 % ("actual size", no fitting to the page), on one side of the paper.',
     `Then measure the bars on every sheet before you tape them up${cover ? '; the cover shows how' : ''}.`,
   ].join('\n');

@@ -1,28 +1,28 @@
 import { Command } from 'commander';
-import { checkName, type KnownPrinter } from '../../tiling/paper/known-printers.ts';
-import { paperTitle, parsePaper, USUAL_PAPER } from '../../tiling/paper/paper-sizes.ts';
+import { type KnownPrinter, validatePrinterName } from '../../tiling/paper/known-printers.ts';
+import { DEFAULT_PAPER, paperTitle, parsePaper } from '../../tiling/paper/paper-sizes.ts';
 import {
-  asArgument,
-  NOMINAL_MM,
+  NOMINAL_LINE_MM,
   parseNominal,
   parseScale,
-  percentOf,
-  scaleWords,
+  printerScaleText,
+  scalePercent,
+  shellArgument,
 } from '../../tiling/paper/printer-scale.ts';
-import { mustBeFree, writeWhole } from '../files/atomic-files.ts';
-import { mustEnd } from '../files/file-extension.ts';
-import { readFont } from '../files/load-font.ts';
-import { isOurPdf } from '../files/own-files.ts';
-import { keepPrinter, knownPrinters, printersFile } from '../files/printers-file.ts';
-import { endsWith } from '../help.ts';
+import { requireWritable, writeFileAtomic } from '../files/atomic-files.ts';
+import { requireExtension } from '../files/file-extension.ts';
+import { loadFont } from '../files/load-font.ts';
+import { isOwnPdf } from '../files/own-files.ts';
+import { knownPrinters, printersFilePath, savePrinter } from '../files/printers-file.ts';
+import { addHelpSections } from '../help.ts';
 import { atOption } from '../options/option-values.ts';
 import { forceOption, outputOption, paperOption } from '../options/shared-options.ts';
-import { say } from '../output/stdout.ts';
-import { columns } from '../output/text-table.ts';
+import { writeLine } from '../output/stdout.ts';
+import { formatColumns } from '../output/text-table.ts';
 
-const NOMINAL = `${NOMINAL_MM} mm`;
+const NOMINAL_TEXT = `${NOMINAL_LINE_MM} mm`;
 
-const FILES =
+const PRINTERS_FILE_HELP =
   'The measures are kept in fairlath/printers.yaml in your settings folder ($XDG_CONFIG_HOME or ~/.config), a plain ' +
   'file that you may change by hand.';
 
@@ -30,7 +30,7 @@ const NOMINAL_NOTE = 'A bare number is in mm.';
 
 /** `fairlath printer …`: how true a printer prints, measured once and made good ever after. */
 export const makeCommand = (): Command =>
-  endsWith(
+  addHelpSections(
     new Command('printer')
       .summary('measure how true a printer prints')
       .description(
@@ -46,7 +46,7 @@ export const makeCommand = (): Command =>
         'Print the sheet at 100 %, measure its two lines, type what you measured, then print your patterns with ' +
           '--printer NAME.',
       ],
-      files: FILES,
+      files: PRINTERS_FILE_HELP,
       examples: [
         'fairlath printer sheet -o printer.pdf',
         'fairlath printer set shop-laser --across 199.4mm --down 200.6mm',
@@ -56,7 +56,7 @@ export const makeCommand = (): Command =>
     },
   );
 
-interface SheetOptions {
+interface PrinterSheetOptions {
   readonly output: string;
   readonly paper: string;
   readonly nominal: string;
@@ -65,7 +65,7 @@ interface SheetOptions {
 }
 
 const sheetCommand = (): Command =>
-  endsWith(
+  addHelpSections(
     new Command('sheet')
       .summary('a page with two long lines to measure')
       .description(
@@ -77,8 +77,8 @@ const sheetCommand = (): Command =>
           'printer-sheet.pdf',
         ),
       )
-      .addOption(paperOption(USUAL_PAPER.mm).default(USUAL_PAPER.mm))
-      .option('--nominal <length>', `how long the lines are drawn (default: ${NOMINAL})`, NOMINAL)
+      .addOption(paperOption(DEFAULT_PAPER.mm).default(DEFAULT_PAPER.mm))
+      .option('--nominal <length>', `how long the lines are drawn (default: ${NOMINAL_TEXT})`, NOMINAL_TEXT)
       .addOption(forceOption())
       .option('--json', 'answer with one JSON object for programs: mm'),
     {
@@ -92,32 +92,32 @@ const sheetCommand = (): Command =>
         'fairlath printer sheet --paper letter --nominal 7.5in -o inches.pdf',
       ],
     },
-  ).action(async ({ output, ...options }: SheetOptions) => {
+  ).action(async ({ output, ...options }: PrinterSheetOptions) => {
     const paper = atOption('--paper', () => parsePaper(options.paper));
     const nominal = atOption('--nominal', () => parseNominal(options.nominal));
-    mustBeFree(output, undefined, isOurPdf, options.force ?? false);
-    mustEnd(output, '.pdf');
+    requireWritable(output, undefined, isOwnPdf, options.force ?? false);
+    requireExtension(output, '.pdf');
     const { printerSheet } = await import('../../export/cover/printer-sheet.ts');
     const { writePdf } = await import('../../export/writers/pdf.ts');
-    const pages = printerSheet(paper, nominal, lengthTyped(options.nominal));
-    writeWhole(output, await writePdf(pages, `Printer sheet, ${paperTitle(paper)}`, readFont()));
+    const pages = printerSheet(paper, nominal, lengthWithUnit(options.nominal));
+    writeFileAtomic(output, await writePdf(pages, `Printer sheet, ${paperTitle(paper)}`, loadFont()));
     if (options.json)
-      sayJson({ command: 'printer sheet', units: 'mm', file: output, paper: paper.name, nominal });
+      writeJson({ command: 'printer sheet', units: 'mm', file: output, paper: paper.name, nominal });
     else
-      say(
-        `${output} has a line of ${lengthTyped(options.nominal)} across and one down. ` +
+      writeLine(
+        `${output} has a line of ${lengthWithUnit(options.nominal)} across and one down. ` +
           'Print it at 100 %, measure both, then type what they measure:\n' +
-          `  fairlath printer set NAME --across MEASURED --down MEASURED${nominal === NOMINAL_MM ? '' : ` --nominal ${asArgument(lengthTyped(options.nominal))}`}`,
+          `  fairlath printer set NAME --across MEASURED --down MEASURED${nominal === NOMINAL_LINE_MM ? '' : ` --nominal ${shellArgument(lengthWithUnit(options.nominal))}`}`,
       );
   });
 
 /** "200 mm" as typed, with the unit that a bare number has. */
-const lengthTyped = (typed: string): string => {
+const lengthWithUnit = (typed: string): string => {
   const plain = typed.trim().replace(/["″”]$/, ' in');
   return /[\d.]$/.test(plain) ? `${plain} mm` : plain;
 };
 
-interface SetOptions {
+interface PrinterSetOptions {
   readonly across: string;
   readonly down: string;
   readonly nominal: string;
@@ -125,7 +125,7 @@ interface SetOptions {
 }
 
 const setCommand = (): Command =>
-  endsWith(
+  addHelpSections(
     new Command('set')
       .summary('keep what the lines of the sheet measured')
       .description(
@@ -138,53 +138,53 @@ const setCommand = (): Command =>
         'the line along the short side as it measures: 199.4mm, "7 27/32in" or 99.7%; required',
       )
       .requiredOption('--down <measured>', 'the line along the long side likewise; required')
-      .option('--nominal <length>', `how long the lines were drawn (default: ${NOMINAL})`, NOMINAL)
+      .option('--nominal <length>', `how long the lines were drawn (default: ${NOMINAL_TEXT})`, NOMINAL_TEXT)
       .option('--json', 'answer with one JSON object for programs: mm printed a mm'),
     {
       notes: [`Setting a name again replaces its measures. ${NOMINAL_NOTE}`],
-      files: FILES,
+      files: PRINTERS_FILE_HELP,
       examples: [
         'fairlath printer set shop-laser --across 199.4mm --down 200.6mm',
         'fairlath printer set "office inkjet" --across 7.53in --down 7.49in --nominal 7.5in',
       ],
     },
-  ).action((name: string, options: SetOptions) => {
-    atOption('NAME', () => checkName(name));
+  ).action((name: string, options: PrinterSetOptions) => {
+    atOption('NAME', () => validatePrinterName(name));
     const nominal = atOption('--nominal', () => parseNominal(options.nominal));
     const printer = {
       name,
       across: atOption('--across', () => parseScale(options.across, nominal)),
       down: atOption('--down', () => parseScale(options.down, nominal)),
     };
-    keepPrinter(printer);
-    if (options.json) sayJson({ command: 'printer set', file: printersFile(), printer });
+    savePrinter(printer);
+    if (options.json) writeJson({ command: 'printer set', file: printersFilePath(), printer });
     else
-      say(
-        `${name} prints ${scaleWords(printer)}. Kept in ${printersFile()}\n` +
-          `Print with --printer ${asArgument(name)} from now on: it is made good on every sheet.`,
+      writeLine(
+        `${name} prints ${printerScaleText(printer)}. Kept in ${printersFilePath()}\n` +
+          `Print with --printer ${shellArgument(name)} from now on: it is made good on every sheet.`,
       );
   });
 
 const listCommand = (): Command =>
-  endsWith(
+  addHelpSections(
     new Command('list')
       .summary('the printers measured so far')
       .description('List the printers measured so far, with how much each is off.')
       .usage('[options]')
       .option('--json', 'answer with one JSON object for programs'),
-    { files: FILES, examples: ['fairlath printer list'] },
+    { files: PRINTERS_FILE_HELP, examples: ['fairlath printer list'] },
   ).action((options: { json?: boolean }) => {
     const printers = knownPrinters();
-    if (options.json) sayJson({ command: 'printer list', file: printersFile(), printers });
-    else say(listed(printers));
+    if (options.json) writeJson({ command: 'printer list', file: printersFilePath(), printers });
+    else writeLine(printerTable(printers));
   });
 
-const listed = (printers: readonly KnownPrinter[]): string =>
+const printerTable = (printers: readonly KnownPrinter[]): string =>
   printers.length === 0
     ? 'No printer has been measured yet. Begin with "fairlath printer sheet".'
-    : columns([
+    : formatColumns([
         ['printer', 'across', 'down'],
-        ...printers.map(({ name, across, down }) => [name, percentOf(across), percentOf(down)]),
+        ...printers.map(({ name, across, down }) => [name, scalePercent(across), scalePercent(down)]),
       ]);
 
-const sayJson = (body: object): void => say(JSON.stringify({ ...body, warnings: [] }, null, 2));
+const writeJson = (body: object): void => writeLine(JSON.stringify({ ...body, warnings: [] }, null, 2));

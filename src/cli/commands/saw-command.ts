@@ -2,28 +2,28 @@ import { Command } from 'commander';
 import type { Part } from '../../part/part.ts';
 import { adviseSawing, type Sawing } from '../../shop/saw/advise-sawing.ts';
 import type { Bend } from '../../shop/saw/bends-and-corners.ts';
-import { weightMissing } from '../../shop/stock/weight.ts';
+import { missingWeightWarnings } from '../../shop/stock/weight.ts';
 import { cutOrder } from '../../shop/words/cut-order.ts';
-import { sayBlade } from '../../shop/words/describe-blade.ts';
-import { sayEnd } from '../../shop/words/describe-ends.ts';
-import { saySupport } from '../../shop/words/describe-support.ts';
-import type { LengthWords } from '../../shop/words/length-format.ts';
+import { describeBlade } from '../../shop/words/describe-blade.ts';
+import { describeEnd } from '../../shop/words/describe-ends.ts';
+import { describeSupport } from '../../shop/words/describe-support.ts';
+import type { LengthFormat } from '../../shop/words/length-format.ts';
 import { sawCautions } from '../../shop/words/saw-cautions.ts';
 import type { Warning } from '../../units/fault.ts';
 import { showNearest } from '../../units/graduation.ts';
 import { type Rule, showLength } from '../../units/rule.ts';
 import { writePicture } from '../files/picture-file.ts';
-import { readGiven, takesJob, warn } from '../options/job-input.ts';
+import { addJobArgument, printWarnings, readJobInput } from '../options/job-input.ts';
 import { atOption } from '../options/option-values.ts';
-import { mustHaveBlade, readSaws, type SawOptions } from '../options/saw-options.ts';
+import { readSaws, requireBlade, type SawOptions } from '../options/saw-options.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
 import { anglesJson, degrees, printJson } from '../output/json-output.ts';
-import { ofOptions, speakingOf } from '../output/report-errors.ts';
-import { say } from '../output/stdout.ts';
+import { optionContext, withFaultContext } from '../output/report-errors.ts';
+import { writeLine } from '../output/stdout.ts';
 
 /** `fairlath saw JOB`: how to saw the part. */
 export const makeCommand = (): Command =>
-  takesJob(
+  addJobArgument(
     new Command('saw')
       .summary('blade, depth of cut, support, order of cuts')
       .description(
@@ -72,10 +72,10 @@ export const makeCommand = (): Command =>
       ],
     },
   ).action(async (file: string | undefined, options: SawOptions) => {
-    mustHaveBlade(options);
-    const { part, speaker, file: job } = readGiven(file, { ...options });
-    const words = wordingIn(part.rule);
-    const sawing = speakingOf(ofOptions(speaker), () =>
+    requireBlade(options);
+    const { part, context, file: job } = readJobInput(file, { ...options });
+    const words = lengthWordsFor(part.rule);
+    const sawing = withFaultContext(optionContext(context), () =>
       atOption('--blade', () => adviseSawing(part, readSaws(options, words.unit))),
     );
     const { picture: output, force } = options;
@@ -85,17 +85,17 @@ export const makeCommand = (): Command =>
         return composeSawPicture(part, sawing);
       });
     // A quick line has no stock to write it under.
-    const missing = file === undefined ? [] : weightMissing(part);
+    const missing = file === undefined ? [] : missingWeightWarnings(part);
     const cautions = sawCautions(part, sawing.edges, sawing.height, words);
     if (options.json) printJson('saw', part, asJson(sawing), [...part.warnings, ...missing, ...cautions]);
-    else say(asText(part, sawing, cautions, words));
-    warn(part);
+    else writeLine(asText(part, sawing, cautions, words));
+    printWarnings(part);
     for (const { message } of missing) console.error(`warning: ${message}`);
   });
 
-const wordingIn = (rule: Rule): LengthWords => ({
-  length: (mm) => showLength(mm, rule),
-  about: (mm) => showNearest(mm, rule),
+const lengthWordsFor = (rule: Rule): LengthFormat => ({
+  exact: (mm) => showLength(mm, rule),
+  rounded: (mm) => showNearest(mm, rule),
   unit: rule.unit,
 });
 
@@ -125,7 +125,7 @@ function asJson({ ends, blade, weights, support, tableSaw, height, table }: Sawi
   };
 }
 
-function bladeJson({ hollows, rounds, widest, corners, asked }: Sawing['blade']): object {
+function bladeJson({ hollows, rounds, widest, corners, ownBlade }: Sawing['blade']): object {
   const at = (bend: Bend) => ({ station: bend.at.x, offset: bend.at.y, edge: bend.edge });
   const [hollow, round] = [hollows[0], rounds[0]];
   return {
@@ -144,34 +144,34 @@ function bladeJson({ hollows, rounds, widest, corners, asked }: Sawing['blade'])
       turnDeg: degrees(turn),
       edge,
     })),
-    ...(asked && {
+    ...(ownBlade && {
       asked: {
-        width: asked.width,
-        leastRadius: asked.leastRadius,
-        turns: asked.tooTight.length === 0,
-        tooTight: asked.tooTight.map((bend) => ({ kind: bend.kind, radius: bend.radius, ...at(bend) })),
+        width: ownBlade.width,
+        leastRadius: ownBlade.minRadius,
+        turns: ownBlade.tooTight.length === 0,
+        tooTight: ownBlade.tooTight.map((bend) => ({ kind: bend.kind, radius: bend.radius, ...at(bend) })),
       },
     }),
   };
 }
 
-function asText(part: Part, sawing: Sawing, cautions: readonly Warning[], words: LengthWords): string {
+function asText(part: Part, sawing: Sawing, cautions: readonly Warning[], words: LengthFormat): string {
   const { blade, ends, tableSaw, weights, support, table, edges } = sawing;
   const line =
     part.sawAllowance > 0
-      ? `Blade of the band saw, for the line ${words.about(part.sawAllowance)} outside the finished one`
+      ? `Blade of the band saw, for the line ${words.rounded(part.sawAllowance)} outside the finished one`
       : 'Blade of the band saw';
   const block = (title: string, lines: readonly string[]): string =>
     [`${title}:`, ...lines.map((each) => `  ${each}`)].join('\n');
   const order = cutOrder(part, edges, blade, support, words);
   return [
     part.name,
-    block(line, sayBlade(blade, words)),
+    block(line, describeBlade(blade, words)),
     ...ends.map((cut) => {
-      const [title, ...rest] = sayEnd(cut, part.stock?.thickness, tableSaw, words);
+      const [title, ...rest] = describeEnd(cut, part.stock?.thickness, tableSaw, words);
       return [`The ${title}`, ...rest.map((each) => `  ${each}`)].join('\n');
     }),
-    block('Support', saySupport(weights, support, table, words)),
+    block('Support', describeSupport(weights, support, table, words)),
     ['Order of cuts:', ...order.map((step, i) => `  ${i + 1}. ${step}`)].join('\n'),
     ['Take care:', ...cautions.map(({ message }) => `- ${message}`)].join('\n'),
   ].join('\n\n');

@@ -1,5 +1,5 @@
 import { Command } from 'commander';
-import { type Apart, liesApart } from '../../curves/compare/compare-kinds.ts';
+import { type CurveComparison, liesApart } from '../../curves/compare/compare-kinds.ts';
 import type { Curve } from '../../curves/curve.ts';
 import { fairnessOf } from '../../curves/fairness/fairness.ts';
 import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
@@ -10,11 +10,11 @@ import { showNearest } from '../../units/graduation.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../../units/rule.ts';
 import { showAngle } from '../../units/show-angle.ts';
 import { writePicture } from '../files/picture-file.ts';
-import { readGiven, takesJob, warn } from '../options/job-input.ts';
+import { addJobArgument, printWarnings, readJobInput } from '../options/job-input.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
 import { endJson, endsText, jointJson, jointsText } from '../output/joinery-output.ts';
-import { degrees, pair, printJson } from '../output/json-output.ts';
-import { say } from '../output/stdout.ts';
+import { degrees, pointJson, printJson } from '../output/json-output.ts';
+import { writeLine } from '../output/stdout.ts';
 
 interface ShowOptions {
   readonly picture?: string;
@@ -24,7 +24,7 @@ interface ShowOptions {
 
 /** `fairlath show JOB`: the curve in figures. */
 export const makeCommand = (): Command =>
-  takesJob(
+  addJobArgument(
     new Command('show')
       .summary('the curve in figures, and how fair it is')
       .description(
@@ -46,16 +46,16 @@ export const makeCommand = (): Command =>
       ],
     },
   ).action(async (file: string | undefined, options: ShowOptions) => {
-    const { part, file: input } = readGiven(file, { ...options });
+    const { part, file: input } = readJobInput(file, { ...options });
     const { picture: output, force } = options;
     if (output !== undefined)
       await writePicture({ output, inputs: [input], force }, part.name, async () => {
         const { composePicture } = await import('../../export/pictures/part-picture.ts');
         return composePicture(part);
       });
-    warn(part);
+    printWarnings(part);
     if (options.json) printJson('show', part, asJson(part));
-    else say(asText(part));
+    else writeLine(asText(part));
   });
 
 function asJson(part: Part): object {
@@ -104,11 +104,11 @@ function runJson(run: Curve): object {
   const { apex, tightest, length, endAngles, inflections } = figuresOf(run);
   return {
     kind: run.kind,
-    from: pair(run.from),
-    to: pair(run.to),
+    from: pointJson(run.from),
+    to: pointJson(run.to),
     length,
     apex: apex && { station: apex.at.x, offset: apex.at.y, rise: apex.rise },
-    pins: run.pins.map(pair),
+    pins: run.pins.map(pointJson),
     minRadius: tightest && { radius: tightest.radius, station: tightest.at.x },
     endAnglesDeg: endAngles.map(degrees),
     inflections: inflections.map(({ x }) => x),
@@ -153,7 +153,7 @@ function runText(run: Curve, rule: Rule): string {
       : [`  ${run.kind}`, `${at(run.from)}  to  ${at(run.to)}`],
     ...figureRows(run, figuresOf(run), rule, at),
   ];
-  return leftColumns(rows);
+  return formatLabeledRows(rows);
 }
 
 function figureRows(run: Curve, figures: Figures, rule: Rule, at: (p: Point) => string): string[][] {
@@ -180,7 +180,7 @@ function figureRows(run: Curve, figures: Figures, rule: Rule, at: (p: Point) => 
 const radiusRow = ({ kind }: Curve, radius: string, station: string): string[] =>
   kind === 'arc' ? ['    radius', radius] : ['    tightest', `radius ${radius} at station ${station}`];
 
-const A_KIND: Readonly<Record<Apart['kind'], string>> = {
+const KIND_WITH_ARTICLE: Readonly<Record<CurveComparison['kind'], string>> = {
   arc: 'an arc',
   batten: 'a free batten over one nail',
   bow: 'a bow',
@@ -188,17 +188,17 @@ const A_KIND: Readonly<Record<Apart['kind'], string>> = {
 };
 
 /** "an arc of this rise lies 1/16 in off at station 3": how much the choice of curve matters. */
-function apartText({ kind, worst, at, sameApex }: Apart, rule: Rule): string {
-  const other = `${A_KIND[kind]} of this rise${sameApex ? '' : ', its apex in the middle,'}`;
+function apartText({ kind, worst, at, sameApex }: CurveComparison, rule: Rule): string {
+  const other = `${KIND_WITH_ARTICLE[kind]} of this rise${sameApex ? '' : ', its apex in the middle,'}`;
   if (readOnRule(worst, rule).mark === 0) return `${other} is the same line on your rule`;
   return `${other} lies ${showNearest(worst, rule)} off at station ${readOnRule(at.x, rule).text}`;
 }
 
 /** Wide enough for the longest name, so that every run's figures stand under each other. */
-const NAME_COLUMN = '    inflection'.length;
+const LABEL_WIDTH = '    inflection'.length;
 
-const leftColumns = (rows: readonly (readonly string[])[]): string =>
-  rows.map(([name, value]) => `${name!.padEnd(NAME_COLUMN)}  ${value}`).join('\n');
+const formatLabeledRows = (rows: readonly (readonly string[])[]): string =>
+  rows.map(([name, value]) => `${name!.padEnd(LABEL_WIDTH)}  ${value}`).join('\n');
 
 function widthText({ shape, rule }: Part): string[] {
   if (shape.type !== 'closed') return [];

@@ -1,32 +1,37 @@
 import { Command } from 'commander';
 import type { Part } from '../../part/part.ts';
 import type { Nesting } from '../../shop/nesting/nest-copies.ts';
-import type { Laid } from '../../shop/nesting/nesting-layouts.ts';
+import type { NestingFigures } from '../../shop/nesting/nesting-layouts.ts';
 import { blankWarnings } from '../../shop/stock/blank.ts';
 import { boardFeet } from '../../shop/stock/board-feet.ts';
-import type { Layers } from '../../shop/stock/lumber-thicknesses.ts';
+import type { LayerChoice } from '../../shop/stock/lumber-thicknesses.ts';
 import { planStock, type StockPlan } from '../../shop/stock/stock-plan.ts';
 import {
+  describeAmount,
+  describeBlank,
+  describeGrain,
   layerRows,
   nestingRows,
-  runoutBand,
+  runoutGrade,
   STOCK_CAUTIONS,
-  sayAmount,
-  sayBlank,
-  sayGrain,
-  saySizes,
+  showSizes,
 } from '../../shop/words/describe-stock.ts';
 import type { Warning } from '../../units/fault.ts';
 import { showLength } from '../../units/rule.ts';
 import { showAngle } from '../../units/show-angle.ts';
 import { writePicture } from '../files/picture-file.ts';
-import { type BoardOptions, nestingOf, takesBoards, wishOf } from '../options/board-options.ts';
-import { readGiven, takesJob, warn } from '../options/job-input.ts';
+import {
+  addBoardOptions,
+  type BoardOptions,
+  readStockOptions,
+  requireNesting,
+} from '../options/board-options.ts';
+import { addJobArgument, printWarnings, readJobInput } from '../options/job-input.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
 import { degrees, printJson } from '../output/json-output.ts';
-import { ofOptions, speakingOf } from '../output/report-errors.ts';
-import { say } from '../output/stdout.ts';
-import { columns } from '../output/text-table.ts';
+import { optionContext, withFaultContext } from '../output/report-errors.ts';
+import { writeLine } from '../output/stdout.ts';
+import { formatColumns } from '../output/text-table.ts';
 
 interface StockOptions extends BoardOptions {
   readonly picture?: string;
@@ -36,8 +41,8 @@ interface StockOptions extends BoardOptions {
 
 /** `fairlath stock JOB`: the wood a part takes. */
 export const makeCommand = (): Command =>
-  takesJob(
-    takesBoards(
+  addJobArgument(
+    addBoardOptions(
       new Command('stock')
         .summary('the wood: blank, boards, weight, grain')
         .description(
@@ -63,24 +68,26 @@ export const makeCommand = (): Command =>
       ],
     },
   ).action(async (file: string | undefined, options: StockOptions) => {
-    const { part, speaker, file: input } = readGiven(file, { ...options });
-    const plan = speakingOf(ofOptions(speaker), () => planStock(part, wishOf(part, options)));
-    if (options.picture !== undefined) await drawBoard(part, plan, input, options);
+    const { part, context, file: input } = readJobInput(file, { ...options });
+    const plan = withFaultContext(optionContext(context), () =>
+      planStock(part, readStockOptions(part, options)),
+    );
+    if (options.picture !== undefined) await writeBoardPicture(part, plan, input, options);
     // With boards given, the stock is not what the blanks come from.
     const fromStock = options.boardLength === undefined && options.boardWidth === undefined;
     const warnings = [...part.warnings, ...(fromStock ? blankWarnings(part, plan.blank) : [])];
     if (options.json) printJson('stock', part, asJson(part, plan), [...warnings, ...STOCK_CAUTIONS]);
-    else say(asText(part, plan));
-    warn({ ...part, warnings });
+    else writeLine(asText(part, plan));
+    printWarnings({ ...part, warnings });
   });
 
-async function drawBoard(
+async function writeBoardPicture(
   part: Part,
   plan: StockPlan,
   input: string | undefined,
   { picture, force }: StockOptions,
 ): Promise<void> {
-  const nesting = nestingOf(plan, '--picture');
+  const nesting = requireNesting(plan, '--picture');
   await writePicture({ output: picture!, inputs: [input], force }, `${part.name}: the board`, async () => {
     const { composeBoard } = await import('../../export/pictures/board-picture.ts');
     return composeBoard(part, plan, nesting);
@@ -115,18 +122,18 @@ function asJson(part: Part, plan: StockPlan): object {
   };
 }
 
-const layerJson = ({ count, quarter, each, waste }: Layers): object => ({
+const layerJson = ({ count, lumber, each, waste }: LayerChoice): object => ({
   count,
-  quarter: quarter.name,
-  rough: quarter.rough,
-  planed: quarter.planed,
+  quarter: lumber.name,
+  rough: lumber.rough,
+  planed: lumber.planed,
   each,
   waste,
 });
 
-function nestingJson(nesting: Nesting, layers: Layers | undefined): object {
+function nestingJson(nesting: Nesting, layers: LayerChoice | undefined): object {
   const { board, gap, copiesOn, ways, rectangles, ...laid } = nesting;
-  const rough = layers && { ...board, thickness: layers.quarter.rough };
+  const rough = layers && { ...board, thickness: layers.lumber.rough };
   return {
     ...laid,
     rectanglePitch: rectangles.pitch,
@@ -134,7 +141,7 @@ function nestingJson(nesting: Nesting, layers: Layers | undefined): object {
     board,
     ...(rough && layers && { boardFeet: boardFeet(rough) * layers.count * laid.boards }),
     rectangles,
-    ways: ways.map((way: Laid) => way),
+    ways: ways.map((way: NestingFigures) => way),
     copies: copiesOn(1),
   };
 }
@@ -149,7 +156,7 @@ function grainJson({ grain }: StockPlan): object {
     offset: worst.at.y,
     strength: strength.least,
     strengthMost: strength.most,
-    band: runoutBand(grain),
+    band: runoutGrade(grain),
     ...(section && {
       sectionRatio: section.share,
       section: {
@@ -171,25 +178,25 @@ function asText(part: Part, plan: StockPlan): string {
   const list = (title: string, lines: readonly string[]): string[] =>
     lines.length > 0 ? [[title, ...lines].join('\n  ')] : [];
   const rows = (title: string, table: readonly (readonly string[])[]): string[] =>
-    table.length > 1 ? list(title, columns(table).split('\n')) : [];
+    table.length > 1 ? list(title, formatColumns(table).split('\n')) : [];
   return [
-    [part.name, wanted(part)].filter((line) => line !== '').join('\n'),
-    ...list('Blank', sayBlank(part, plan)),
+    [part.name, quantityText(part)].filter((line) => line !== '').join('\n'),
+    ...list('Blank', describeBlank(part, plan)),
     ...rows(
       `Thickness: ${stock?.thickness === undefined ? '' : showLength(stock.thickness, rule)}`,
       layers ? layerRows(layers, rule) : [],
     ),
     ...(layers?.length === 0 ? ['No rough board is sold thick enough: glue it up of more layers.'] : []),
-    ...list('Wood', sayAmount(part, plan)),
+    ...list('Wood', describeAmount(part, plan)),
     ...(nesting
       ? rows(
-          `Laid on boards of ${saySizes([nesting.board.length, nesting.board.width], rule)}, ${showLength(kerf, rule)} of kerf between`,
+          `Laid on boards of ${showSizes([nesting.board.length, nesting.board.width], rule)}, ${showLength(kerf, rule)} of kerf between`,
           nestingRows(plan, rule),
         )
       : []),
     ...list(
       plan.grain.turn === 0 ? 'Grain along the reference line' : `Grain turned ${showAngle(plan.grain.turn)}`,
-      sayGrain(plan, rule),
+      describeGrain(plan, rule),
     ),
     list(
       'Take care:',
@@ -198,5 +205,5 @@ function asText(part: Part, plan: StockPlan): string {
   ].join('\n\n');
 }
 
-const wanted = ({ quantity, stock }: Part): string =>
+const quantityText = ({ quantity, stock }: Part): string =>
   [quantity > 1 ? `${quantity} wanted` : '', stock?.species ?? ''].filter((word) => word !== '').join(', ');

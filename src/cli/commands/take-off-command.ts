@@ -2,10 +2,10 @@ import { basename, extname, resolve } from 'node:path';
 import { Command } from 'commander';
 import { checkEdge } from '../../check/check-edge.ts';
 import { type TakeOff, takeOff } from '../../check/fit/take-off.ts';
-import { remarks, settingPoints, takenOffJob } from '../../check/fit/take-off-job.ts';
-import type { Reading } from '../../check/readings/read-readings.ts';
-import { unitDoubts } from '../../check/suspect-unit.ts';
-import { nameAfter } from '../../export/drawing/file-name.ts';
+import { settingPoints, takeOffRemarks, writeTakeOffJob } from '../../check/fit/take-off-job.ts';
+import type { StationReading } from '../../check/readings/read-readings.ts';
+import { suspectUnitWarnings } from '../../check/suspect-unit.ts';
+import { fileNameFor } from '../../export/drawing/file-name.ts';
 import { JobFaults } from '../../job/job-faults.ts';
 import { parseJob } from '../../job/parse/parse-job.ts';
 import { suggestUnit } from '../../job/parse/unit-word.ts';
@@ -16,16 +16,16 @@ import type { Part } from '../../part/part.ts';
 import { Fault } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { defaultRule, parseGraduation, type Rule, showLength } from '../../units/rule.ts';
-import { mustBeFree, writeWhole } from '../files/atomic-files.ts';
+import { requireWritable, writeFileAtomic } from '../files/atomic-files.ts';
 import { writePicture } from '../files/picture-file.ts';
-import { measuredIn } from '../files/readings-file.ts';
-import { endsWith, LENGTHS } from '../help.ts';
-import { warn } from '../options/job-input.ts';
+import { readReadingsFile } from '../files/readings-file.ts';
+import { addHelpSections, LENGTH_SYNTAX } from '../help.ts';
+import { printWarnings } from '../options/job-input.ts';
 import { atOption } from '../options/option-values.ts';
 import { jsonOption, pictureOption } from '../options/shared-options.ts';
-import { pair, printJson } from '../output/json-output.ts';
-import { speakingOf } from '../output/report-errors.ts';
-import { say } from '../output/stdout.ts';
+import { pointJson, printJson } from '../output/json-output.ts';
+import { withFaultContext } from '../output/report-errors.ts';
+import { writeLine } from '../output/stdout.ts';
 
 interface TakeOffOptions {
   readonly output?: string;
@@ -39,7 +39,7 @@ interface TakeOffOptions {
 
 /** `fairlath take-off FILE.csv -o JOB.yaml`: a curve off an existing part. */
 export const makeCommand = (): Command =>
-  endsWith(
+  addHelpSections(
     new Command('take-off')
       .summary('a fair curve off an existing part, as a job')
       .description(
@@ -65,7 +65,7 @@ export const makeCommand = (): Command =>
       notes: [
         'The curve is as fair as the error of reading a rule allows. A line, an arc, a bow, a batten over one nail and ' +
           'a spline are each laid on the readings; the one that fits best, with the fewest nails, goes into the job.',
-        LENGTHS,
+        LENGTH_SYNTAX,
       ],
       files:
         'Reads FILE.csv. Writes the job, and over one that exists only with --force; and the SVG that --picture names.',
@@ -76,30 +76,30 @@ export const makeCommand = (): Command =>
       ],
     },
   ).action(async (file: string, options: TakeOffOptions) => {
-    const rule = ruleOf(options);
-    const output = options.output ?? nameAfter(basename(file, extname(file)), '.yaml');
+    const rule = readRule(options);
+    const output = options.output ?? fileNameFor(basename(file, extname(file)), '.yaml');
     if (options.picture !== undefined && resolve(options.picture) === resolve(output))
       throw new Fault(
         'command.one-file',
         `--picture and -o both name ${output}. Give each a file of its own.`,
       );
-    mustBeFree(output, file, () => false, options.force ?? false);
-    const { readings, speaker } = measuredIn(file, rule.unit, (mm) => showLength(mm, rule));
-    const taken = speakingOf(speaker, () => takeOff(readings, rule));
-    const text = takenOffJob(taken, options.name ?? basename(file, extname(file)), rule);
-    const part = partOf(text);
+    requireWritable(output, file, () => false, options.force ?? false);
+    const { readings, context } = readReadingsFile(file, rule.unit, (mm) => showLength(mm, rule));
+    const taken = withFaultContext(context, () => takeOff(readings, rule));
+    const text = writeTakeOffJob(taken, options.name ?? basename(file, extname(file)), rule);
+    const part = makeTakenPart(text);
     if (options.picture !== undefined)
-      await drawPicture(part, readings, options.picture, file, options.force);
-    writeWhole(output, text);
-    const doubts = unitDoubts(readings, rule);
-    warn({ ...part, warnings: doubts });
+      await writeTakeOffPicture(part, readings, options.picture, file, options.force);
+    writeFileAtomic(output, text);
+    const doubts = suspectUnitWarnings(readings, rule);
+    printWarnings({ ...part, warnings: doubts });
     if (options.json)
       printJson('take-off', part, { file: output, ...asJson(taken) }, [...part.warnings, ...doubts]);
-    else say(asText(taken, rule, output));
+    else writeLine(asText(taken, rule, output));
   });
 
 /** The part of the job that is to be written; of what stands in it only the name is the user's own. */
-function partOf(text: string): Part {
+function makeTakenPart(text: string): Part {
   try {
     return makePart(parseJob(text).job);
   } catch (error) {
@@ -108,7 +108,7 @@ function partOf(text: string): Part {
   }
 }
 
-function ruleOf({ units, graduation }: TakeOffOptions): Rule {
+function readRule({ units, graduation }: TakeOffOptions): Rule {
   if (units !== 'in' && units !== 'mm')
     throw new Fault('command.units', `--units: "${units}" is unknown. ${suggestUnit(units)}`);
   if (graduation === undefined) return defaultRule(units);
@@ -116,9 +116,9 @@ function ruleOf({ units, graduation }: TakeOffOptions): Rule {
 }
 
 /** The readings as a check of the part against its own curve; a bad one beyond its ends has no place there. */
-function drawPicture(
+function writeTakeOffPicture(
   part: Part,
-  readings: readonly Reading[],
+  readings: readonly StationReading[],
   output: string,
   input: string,
   force: boolean | undefined,
@@ -140,7 +140,7 @@ function asJson({ kinds, outliers, sigma }: TakeOff): object {
     kinds: kinds.map(({ kind, rms, worst }) => ({ kind, rms, worst })),
     outliers: outliers.map(({ at, off }) => ({ station: at.x, measured: at.y, off })),
     sigma,
-    pins: settingPoints(best.curve).map(pair),
+    pins: settingPoints(best.curve).map(pointJson),
   };
 }
 
@@ -148,7 +148,7 @@ function asText(taken: TakeOff, rule: Rule, output: string): string {
   const [{ kind }] = taken.kinds;
   return [
     `${output}: ${kind === 'arc' ? 'an' : 'a'} ${kind} lies best on the readings`,
-    ...remarks(taken, rule).map((line) => `  ${line}`),
+    ...takeOffRemarks(taken, rule).map((line) => `  ${line}`),
     `Look at it:  fairlath show ${output}`,
   ].join('\n');
 }

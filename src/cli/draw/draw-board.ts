@@ -4,7 +4,7 @@ import { fullSizeOnBoard } from '../../export/full-size/full-size-on-board.ts';
 import type { Part } from '../../part/part.ts';
 import { planStock } from '../../shop/stock/stock-plan.ts';
 import { Fault } from '../../units/fault.ts';
-import { type BoardOptions, nestingOf, wishOf } from '../options/board-options.ts';
+import { type BoardOptions, readStockOptions, requireNesting } from '../options/board-options.ts';
 
 /** One of the boards that all copies lie on. */
 export interface DrawnBoard {
@@ -24,14 +24,14 @@ export function drawBoard(
   options: BoardOptions & { readonly board?: string },
   asked: Omit<FullSizeOptions, 'mirror'>,
 ): { readonly full: FullSize; readonly board: DrawnBoard } {
-  const number = boardNumber(options.board);
-  const nesting = nestingOf(planStock(part, wishOf(part, options)), '--nest');
+  const number = parseBoardNumber(options.board);
+  const nesting = requireNesting(planStock(part, readStockOptions(part, options)), '--nest');
   const full = fullSizeOnBoard(part, nesting, { ...asked, board: number });
   const { board, boards, gap } = nesting;
   return { full, board: { number, of: boards, ...board, copies: full.copies.length, gap } };
 }
 
-function boardNumber(typed = '1'): number {
+function parseBoardNumber(typed = '1'): number {
   if (/^[1-9]\d{0,5}$/.test(typed)) return Number(typed);
   throw new Fault('draw.board', `"${typed}" is no board. Give its number: 1, 2, 3.`, '--board');
 }

@@ -20,10 +20,10 @@ import {
 import { basename, dirname, join } from 'node:path';
 import { MAX_JOB_BYTES } from '../../job/parse/read-yaml.ts';
 import { Fault } from '../../units/fault.ts';
-import { nap } from './sleep.ts';
+import { sleep } from './sleep.ts';
 
 /** What the system's error codes mean to someone at a bench. */
-const REASONS: Readonly<Record<string, string>> = {
+const SYSTEM_ERRORS: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file. Check the name and the folder.',
   EACCES: 'you may not read or write it. Check its permissions.',
   EPERM: 'you may not read or write it. Check its permissions.',
@@ -36,28 +36,28 @@ const REASONS: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'its name is too long. Choose a shorter one.',
 };
 
-export function ofFile(file: string, error: unknown): Fault {
+export function fileFault(file: string, error: unknown): Fault {
   const code = (error as NodeJS.ErrnoException).code ?? '';
   if (file === '') return new Fault('file.failed', '"": this is no name. Name a file.');
   return new Fault(
     'file.failed',
-    `${file}: ${REASONS[code] ?? `the system says ${code || String(error)}. Try another file.`}`,
+    `${file}: ${SYSTEM_ERRORS[code] ?? `the system says ${code || String(error)}. Try another file.`}`,
   );
 }
 
 /** A file that is to be written need not be there, its folder must. */
-const noFolder = (file: string): Fault =>
+const noFolderFault = (file: string): Fault =>
   new Fault(
     'file.no-folder',
     `${file}: there is no folder ${dirname(file)}. Make it first, or choose another place.`,
   );
 
 /** What a step says of a file; what the system has against it is told as a fault of that file. */
-function told<T>(file: string, step: () => T): T {
+function wrapError<T>(file: string, step: () => T): T {
   try {
     return step();
   } catch (error) {
-    throw ofFile(file, error);
+    throw fileFault(file, error);
   }
 }
 
@@ -66,12 +66,12 @@ function told<T>(file: string, step: () => T): T {
  * is waited for; one that nobody writes to is empty.
  */
 export function readText(file: string): string {
-  const fd = told(file, () => openSync(file, constants.O_RDONLY | constants.O_NONBLOCK));
+  const fd = wrapError(file, () => openSync(file, constants.O_RDONLY | constants.O_NONBLOCK));
   try {
     const bytes = Buffer.alloc(MAX_JOB_BYTES + 1);
     let size = 0;
     for (;;) {
-      const got = told(file, () => readSome(fd, bytes, size));
+      const got = wrapError(file, () => readChunk(fd, bytes, size));
       size += got;
       if (got === 0 || size === bytes.length) break;
     }
@@ -81,19 +81,19 @@ export function readText(file: string): string {
   }
 }
 
-function readSome(fd: number, bytes: Buffer, from: number): number {
+function readChunk(fd: number, bytes: Buffer, from: number): number {
   for (;;) {
     try {
       return readSync(fd, bytes, from, bytes.length - from, null);
     } catch (error) {
       if ((error as NodeJS.ErrnoException).code !== 'EAGAIN') throw error;
-      nap();
+      sleep();
     }
   }
 }
 
 /** The names that other programs take for something else; who means them writes them with their folder. */
-function mustBeMeant(file: string): void {
+function rejectMisleadingName(file: string): void {
   const slip =
     file === '-'
       ? 'what is written goes to a file, not to standard output. Name one'
@@ -102,32 +102,33 @@ function mustBeMeant(file: string): void {
 }
 
 /** What is there under a name, links not followed; undefined where there is nothing. */
-export const whatIsAt = (file: string): Stats | undefined =>
-  told(file, () => lstatSync(file, { throwIfNoEntry: false }));
+export const lstatIfExists = (file: string): Stats | undefined =>
+  wrapError(file, () => lstatSync(file, { throwIfNoEntry: false }));
 
 /**
  * That an output may be written: not over an input, nor over a file that fairlath did not make. A folder, a device, a
  * pipe and a link that leads nowhere are never replaced.
  * @throws Fault `file.not-meant`, `file.is-input`, `file.exists`, `file.not-plain`, `file.failed`
  */
-export function mustBeFree(
+export function requireWritable(
   file: string,
   input: string | undefined,
   isOurs: (bytes: Buffer) => boolean,
   force: boolean,
 ): void {
-  mustBeMeant(file);
-  if (!whatIsAt(file)) return;
-  const found = statusOf(file);
-  if (found?.isDirectory()) throw ofFile(file, { code: 'EISDIR' });
+  rejectMisleadingName(file);
+  if (!lstatIfExists(file)) return;
+  const found = statIfExists(file);
+  if (found?.isDirectory()) throw fileFault(file, { code: 'EISDIR' });
   if (!found?.isFile()) throw new Fault('file.not-plain', `${file}: this is no ordinary file. Name one.`);
-  if (input !== undefined && isSame(found, statusOf(input)))
+  if (input !== undefined && isSameFile(found, statIfExists(input)))
     throw new Fault(
       'file.is-input',
       `${file}: this is the file that is read, and it is never written over. Choose another name.`,
     );
-  told(file, () => accessSync(file, constants.W_OK));
-  if (force || (found.size <= MOST_OURS_BYTES && isOurs(told(file, () => readFileSync(file))))) return;
+  wrapError(file, () => accessSync(file, constants.W_OK));
+  if (force || (found.size <= MAX_OWN_FILE_BYTES && isOurs(wrapError(file, () => readFileSync(file)))))
+    return;
   throw new Fault(
     'file.exists',
     `${file}: this file exists and is not one of ours. Choose another name, or add --force to replace it.`,
@@ -135,71 +136,74 @@ export function mustBeFree(
 }
 
 /** No pattern is as large, not even of ten thousand sheets; to look into more would take more memory than there may be. */
-const MOST_OURS_BYTES = 2 ** 27;
+const MAX_OWN_FILE_BYTES = 2 ** 27;
 
 /** Of the file itself, where a link leads to it; undefined where there is none. */
-const statusOf = (file: string): Stats | undefined =>
-  told(file, () => statSync(file, { throwIfNoEntry: false }));
+const statIfExists = (file: string): Stats | undefined =>
+  wrapError(file, () => statSync(file, { throwIfNoEntry: false }));
 
-const isSame = (a: Stats, b: Stats | undefined): boolean => a.ino === b?.ino && a.dev === b.dev;
+const isSameFile = (a: Stats, b: Stats | undefined): boolean => a.ino === b?.ino && a.dev === b.dev;
 
 /** Writes a file whole or not at all: aside in the same folder, then renamed over the old one. */
-export const writeWhole = (file: string, bytes: Uint8Array | string): void =>
-  streamWhole(file, (write) => write(bytes));
+export const writeFileAtomic = (file: string, bytes: Uint8Array | string): void =>
+  streamFileAtomic(file, (write) => write(bytes));
 
 /** Chunks kept in memory before an aside is begun: a run that is killed leaves none but of a pattern of a thousand sheets. */
-const KEPT_BYTES = 2 ** 22;
+const MAX_BUFFERED_BYTES = 2 ** 22;
 
 /**
  * The same in chunks: `work` is given what writes the next. The file appears when it is done; a fault of
  * `work` itself leaves nothing behind and is passed on as it is. Where a link leads, there the file is replaced;
  * who may read and write it stays as it was.
  */
-export function streamWhole(file: string, work: (write: (chunk: Uint8Array | string) => void) => void): void {
-  if (!existsSync(dirname(file))) throw noFolder(file);
-  const whole = existsSync(file) ? realpathSync(file) : file;
-  const mode = statusOf(whole)?.mode;
-  const begin = `.${[...basename(whole)].slice(0, BEGIN_LETTERS).join('')}.`;
-  const aside = join(dirname(whole), `${begin}${process.pid}-${Date.now()}.part`);
+export function streamFileAtomic(
+  file: string,
+  work: (write: (chunk: Uint8Array | string) => void) => void,
+): void {
+  if (!existsSync(dirname(file))) throw noFolderFault(file);
+  const target = existsSync(file) ? realpathSync(file) : file;
+  const mode = statIfExists(target)?.mode;
+  const begin = `.${[...basename(target)].slice(0, TEMP_NAME_LETTERS).join('')}.`;
+  const tempFile = join(dirname(target), `${begin}${process.pid}-${Date.now()}.part`);
   let fd: number | undefined;
-  let kept: (Uint8Array | string)[] = [];
+  let buffered: (Uint8Array | string)[] = [];
   let size = 0;
   const write = (): void => {
     if (fd === undefined) {
-      fd = openSync(aside, 'wx');
+      fd = openSync(tempFile, 'wx');
       if (mode !== undefined) fchmodSync(fd, mode);
     }
-    for (const chunk of kept) writeFileSync(fd, chunk);
-    kept = [];
+    for (const chunk of buffered) writeFileSync(fd, chunk);
+    buffered = [];
     size = 0;
   };
   try {
     try {
       work((chunk) => {
-        kept.push(chunk);
+        buffered.push(chunk);
         size += chunk.length;
-        if (size > KEPT_BYTES) told(file, write);
+        if (size > MAX_BUFFERED_BYTES) wrapError(file, write);
       });
-      told(file, write);
+      wrapError(file, write);
     } finally {
       if (fd !== undefined) closeSync(fd);
     }
-    told(file, () => renameSync(aside, whole));
+    wrapError(file, () => renameSync(tempFile, target));
   } catch (error) {
-    rmSync(aside, { force: true });
+    rmSync(tempFile, { force: true });
     throw error;
   }
-  sweep(dirname(whole), begin);
+  removeStaleTempFiles(dirname(target), begin);
 }
 
 /** So many letters of a file's name go into its aside's: names end at 255 bytes, and a letter may take four. */
-const BEGIN_LETTERS = 40;
+const TEMP_NAME_LETTERS = 40;
 
 /** No write takes as long, ms: an aside older than this is left of a run that was killed. */
 const STALE_MS = 3_600_000;
 
 /** Removes what killed runs have left beside a file of the same name, as far as it may: it is not what was asked for. */
-function sweep(folder: string, begin: string): void {
+function removeStaleTempFiles(folder: string, begin: string): void {
   const isAside = (name: string): boolean =>
     name.startsWith(begin) && /^\d+-\d+\.part$/.test(name.slice(begin.length));
   try {
@@ -213,15 +217,15 @@ function sweep(folder: string, begin: string): void {
 }
 
 /** Writes a file that must not exist yet, whole or not at all. A link that leads nowhere is there, too. */
-export function writeNew(file: string, text: string): void {
+export function writeNewFile(file: string, text: string): void {
   mustBeNew(file);
-  writeWhole(file, text);
+  writeFileAtomic(file, text);
 }
 
 /** @throws Fault `file.exists`, or what `mustBeMeant` throws */
 export function mustBeNew(file: string): void {
-  mustBeMeant(file);
-  if (whatIsAt(file))
+  rejectMisleadingName(file);
+  if (lstatIfExists(file))
     throw new Fault(
       'file.exists',
       `${file}: this file exists, and new never overwrites. Choose another name.`,
@@ -233,6 +237,6 @@ export function makeFolder(folder: string): void {
   try {
     mkdirSync(folder);
   } catch (error) {
-    if (!existsSync(folder)) throw ofFile(folder, error);
+    if (!existsSync(folder)) throw fileFault(folder, error);
   }
 }

@@ -6,7 +6,7 @@ import { Fault } from '../../units/fault.ts';
  * without an ending promises nothing.
  * @throws Fault `file.other-kind`
  */
-export function mustEnd(file: string, ending: '.pdf' | '.svg'): void {
+export function requireExtension(file: string, ending: '.pdf' | '.svg'): void {
   const found = extname(file).toLowerCase();
   if (found === ending || found === '') return;
   const elsewhere =

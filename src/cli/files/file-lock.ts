@@ -1,15 +1,15 @@
 import { readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { Fault } from '../../units/fault.ts';
-import { ofFile } from './atomic-files.ts';
-import { nap } from './sleep.ts';
+import { fileFault } from './atomic-files.ts';
+import { sleep } from './sleep.ts';
 
 /** The work takes milliseconds: a sign seen for as long is left of a run that was killed, ms. */
 const STALE_MS = 5000;
 /** A hundred runs at once are done sooner, and so is one after a few that were killed, ms. */
-const MOST_WAIT_MS = 30_000;
+const MAX_WAIT_MS = 30_000;
 /** The longest pause before the next try, ms. No two are alike, so that two runs do not go on meeting. */
-const PAUSE_MS = 20;
+const MAX_PAUSE_MS = 20;
 
 /**
  * Does work on a file while no other run does. Each run puts up a sign of its own beside the file, then looks round: it
@@ -18,39 +18,42 @@ const PAUSE_MS = 20;
  *
  * @throws Fault `file.busy`; `file.failed` where no sign can be put up
  */
-export function alone<T>(file: string, work: () => T): T {
-  const until = performance.now() + MOST_WAIT_MS;
-  const since = new Map<string, number>();
+export function withLock<T>(file: string, work: () => T): T {
+  const until = performance.now() + MAX_WAIT_MS;
+  const firstSeen = new Map<string, number>();
   for (;;) {
-    const own = signOf(file);
+    const ownLock = newLockPath(file);
     try {
-      const others = putUp(file, own);
-      if (others.length === 0) return work();
-      for (const sign of others) if (isStale(sign, since)) rmSync(sign, { force: true });
+      const otherLocks = placeLock(file, ownLock);
+      if (otherLocks.length === 0) return work();
+      for (const sign of otherLocks) if (isStale(sign, firstSeen)) rmSync(sign, { force: true });
     } finally {
-      rmSync(own, { force: true });
+      rmSync(ownLock, { force: true });
     }
-    if (performance.now() > until) throw busy(file);
-    nap(Math.random() * PAUSE_MS);
+    if (performance.now() > until) throw busyFault(file);
+    sleep(Math.random() * MAX_PAUSE_MS);
   }
 }
 
-const signsBegin = (file: string): string => `.${basename(file)}.`;
-const SIGNS_END = '.busy';
+const lockPrefix = (file: string): string => `.${basename(file)}.`;
+const LOCK_SUFFIX = '.busy';
 
-const signOf = (file: string): string =>
-  join(dirname(file), `${signsBegin(file)}${process.pid}-${Math.random().toString(36).slice(2)}${SIGNS_END}`);
+const newLockPath = (file: string): string =>
+  join(
+    dirname(file),
+    `${lockPrefix(file)}${process.pid}-${Math.random().toString(36).slice(2)}${LOCK_SUFFIX}`,
+  );
 
 /** Puts up a sign; the other signs that stand then. */
-function putUp(file: string, own: string): string[] {
+function placeLock(file: string, own: string): string[] {
   try {
     writeFileSync(own, '', { flag: 'wx' });
     return readdirSync(dirname(file))
-      .filter((name) => name.startsWith(signsBegin(file)) && name.endsWith(SIGNS_END))
+      .filter((name) => name.startsWith(lockPrefix(file)) && name.endsWith(LOCK_SUFFIX))
       .map((name) => join(dirname(file), name))
       .filter((sign) => sign !== own);
   } catch (error) {
-    throw ofFile(file, error);
+    throw fileFault(file, error);
   }
 }
 
@@ -62,8 +65,8 @@ function isStale(sign: string, since: Map<string, number>): boolean {
   return now - first > STALE_MS;
 }
 
-const busy = (file: string): Fault =>
+const busyFault = (file: string): Fault =>
   new Fault(
     'file.busy',
-    `${file}: other runs of fairlath have been writing it for ${MOST_WAIT_MS / 1000} s. Try again when they have ended.`,
+    `${file}: other runs of fairlath have been writing it for ${MAX_WAIT_MS / 1000} s. Try again when they have ended.`,
   );

@@ -1,10 +1,10 @@
 import type { Drawing } from '../../export/drawing/drawing.ts';
-import { mustBeFree, writeWhole } from './atomic-files.ts';
-import { mustEnd } from './file-extension.ts';
-import { isOurSvg } from './own-files.ts';
+import { requireWritable, writeFileAtomic } from './atomic-files.ts';
+import { requireExtension } from './file-extension.ts';
+import { isOwnSvg } from './own-files.ts';
 
 /** A picture asked for beside what is told, and what it must not be written over. */
-export interface PictureAsk {
+export interface PictureRequest {
   readonly output: string;
   readonly inputs: readonly (string | undefined)[];
   readonly force: boolean | undefined;
@@ -15,12 +15,12 @@ export interface PictureAsk {
  * @throws Fault as `mustBeFree`, `writeWhole` and `compose`
  */
 export async function writePicture(
-  { output, inputs, force }: PictureAsk,
+  { output, inputs, force }: PictureRequest,
   title: string,
   compose: () => Promise<Drawing>,
 ): Promise<void> {
-  for (const input of inputs) mustBeFree(output, input, isOurSvg, force ?? false);
-  mustEnd(output, '.svg');
+  for (const input of inputs) requireWritable(output, input, isOwnSvg, force ?? false);
+  requireExtension(output, '.svg');
   const { writeSvg } = await import('../../export/writers/svg.ts');
-  writeWhole(output, writeSvg(await compose(), title));
+  writeFileAtomic(output, writeSvg(await compose(), title));
 }

@@ -1,17 +1,17 @@
 import { homedir } from 'node:os';
 import { dirname, isAbsolute, join } from 'node:path';
-import { type KnownPrinter, readPrinters, withPrinter } from '../../tiling/paper/known-printers.ts';
+import { addPrinter, type KnownPrinter, readPrinters } from '../../tiling/paper/known-printers.ts';
 import { Fault } from '../../units/fault.ts';
-import { plainSpeaker, speakingOf } from '../output/report-errors.ts';
-import { makeFolder, readText, whatIsAt, writeWhole } from './atomic-files.ts';
-import { alone } from './file-lock.ts';
+import { plainContext, withFaultContext } from '../output/report-errors.ts';
+import { lstatIfExists, makeFolder, readText, writeFileAtomic } from './atomic-files.ts';
+import { withLock } from './file-lock.ts';
 
 /**
  * Where the measured printers are kept: fairlath/printers.yaml in the user's settings folder
  * (XDG Base Directory Specification: a folder that is not absolute is passed over).
  * @throws Fault `printers.no-home`
  */
-export function printersFile(): string {
+export function printersFilePath(): string {
   const folder = process.env.XDG_CONFIG_HOME;
   const settings = folder && isAbsolute(folder) ? folder : join(homeFolder(), '.config');
   return join(settings, 'fairlath', 'printers.yaml');
@@ -31,23 +31,24 @@ function homeFolder(): string {
   );
 }
 
-const textOf = (file: string): string => (whatIsAt(file) ? readText(file) : '');
+const readIfExists = (file: string): string => (lstatIfExists(file) ? readText(file) : '');
 
-const printersIn = (file: string, text: string): KnownPrinter[] =>
-  speakingOf({ ...plainSpeaker, file }, () => readPrinters(text));
+const parsePrintersFile = (file: string, text: string): KnownPrinter[] =>
+  withFaultContext({ ...plainContext, file }, () => readPrinters(text));
 
 /** The printers measured so far; a file that cannot be read right through is told, never passed over. */
-export const knownPrinters = (): KnownPrinter[] => printersIn(printersFile(), textOf(printersFile()));
+export const knownPrinters = (): KnownPrinter[] =>
+  parsePrintersFile(printersFilePath(), readIfExists(printersFilePath()));
 
 /** Keeps one printer beside the others; a file with mistakes in it is left as it is. */
-export function keepPrinter(printer: KnownPrinter): void {
-  const file = printersFile();
+export function savePrinter(printer: KnownPrinter): void {
+  const file = printersFilePath();
   const folder = dirname(file);
   makeFolder(dirname(folder));
   makeFolder(folder);
-  alone(file, () => {
-    const text = textOf(file);
-    printersIn(file, text);
-    writeWhole(file, withPrinter(text, printer));
+  withLock(file, () => {
+    const text = readIfExists(file);
+    parsePrintersFile(file, text);
+    writeFileAtomic(file, addPrinter(text, printer));
   });
 }

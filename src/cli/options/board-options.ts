@@ -1,10 +1,10 @@
 import type { Command } from 'commander';
 import type { Part } from '../../part/part.ts';
 import type { Nesting } from '../../shop/nesting/nest-copies.ts';
-import type { StockPlan, StockWish } from '../../shop/stock/stock-plan.ts';
+import type { StockPlan, StockPlanOptions } from '../../shop/stock/stock-plan.ts';
 import { Fault } from '../../units/fault.ts';
 import { parseAngle } from '../../units/parse-angle.ts';
-import { atOption, lengthAt } from './option-values.ts';
+import { atOption, parseLengthOption } from './option-values.ts';
 
 /** The boards to cut from, as typed. */
 export interface BoardOptions {
@@ -16,7 +16,7 @@ export interface BoardOptions {
 }
 
 /** Adds the boards to cut from to a command. */
-export const takesBoards = (command: Command): Command =>
+export const addBoardOptions = (command: Command): Command =>
   command
     .option(
       '--board-width <length>',
@@ -35,7 +35,7 @@ export const takesBoards = (command: Command): Command =>
     );
 
 /** @throws Fault `nesting.one-edge` at the option that asks for the copies on a board */
-export function nestingOf({ nesting }: StockPlan, option: string): Nesting {
+export function requireNesting({ nesting }: StockPlan, option: string): Nesting {
   if (nesting) return nesting;
   throw new Fault(
     'nesting.one-edge',
@@ -45,14 +45,14 @@ export function nestingOf({ nesting }: StockPlan, option: string): Nesting {
 }
 
 /** What a maker asks of the wood. */
-export function wishOf({ rule }: Part, options: BoardOptions): StockWish {
+export function readStockOptions({ rule }: Part, options: BoardOptions): StockPlanOptions {
   const length = (
     name: 'boardLength' | 'boardWidth' | 'kerf' | 'between',
     option: string,
     sign: 'positive' | 'not-negative',
-  ): StockWish => {
+  ): StockPlanOptions => {
     const typed = options[name];
-    return typed === undefined ? {} : { [name]: lengthAt(option, typed, rule.unit, sign) };
+    return typed === undefined ? {} : { [name]: parseLengthOption(option, typed, rule.unit, sign) };
   };
   const { grain } = options;
   return {

@@ -2,10 +2,10 @@ import { type BaseLine, chordLine, REFERENCE_LINE, stationsOf } from '../../part
 import type { Part, PartEdge } from '../../part/part.ts';
 import { Fault } from '../../units/fault.ts';
 import type { Unit } from '../../units/unit.ts';
-import { atOption, lengthAt } from './option-values.ts';
+import { atOption, parseLengthOption } from './option-values.ts';
 
 /** The options that say along what stations and offsets are measured, as typed. */
-export interface AlongOptions {
+export interface EdgeOptions {
   readonly edge?: string;
   readonly from?: string;
 }
@@ -14,13 +14,13 @@ export interface AlongOptions {
  * The edge that is named, or all of them.
  * @throws Fault `command.no-such-edge`
  */
-export function edgesNamed(part: Part, { edge }: Pick<AlongOptions, 'edge'>): Part['edges'] {
+export function selectEdges(part: Part, { edge }: Pick<EdgeOptions, 'edge'>): Part['edges'] {
   if (edge === undefined) return part.edges;
   const found = part.edges.find(({ name }) => name === edge);
   if (found) return [found];
   throw new Fault(
     'command.no-such-edge',
-    `--edge: there is no edge "${edge}". The part has ${namesOf(part)}.`,
+    `--edge: there is no edge "${edge}". The part has ${quotedNames(part)}.`,
   );
 }
 
@@ -28,26 +28,26 @@ export function edgesNamed(part: Part, { edge }: Pick<AlongOptions, 'edge'>): Pa
  * The edge that is named, or the only one.
  * @throws Fault `command.no-such-edge`, `check.which-edge`
  */
-export function edgeNamed(part: Part, options: Pick<AlongOptions, 'edge'>): PartEdge {
-  const [edge, other] = edgesNamed(part, options);
+export function selectEdge(part: Part, options: Pick<EdgeOptions, 'edge'>): PartEdge {
+  const [edge, other] = selectEdges(part, options);
   if (!other) return edge;
   throw new Fault(
     'check.which-edge',
-    `the part has two edges, ${namesOf(part)}. Name the measured one: --edge.`,
+    `the part has two edges, ${quotedNames(part)}. Name the measured one: --edge.`,
   );
 }
 
-const namesOf = ({ edges }: Part): string => edges.map(({ name }) => `"${name}"`).join(' and ');
+const quotedNames = ({ edges }: Part): string => edges.map(({ name }) => `"${name}"`).join(' and ');
 
 /** @throws Fault `command.from` */
-export function baseNamed(edge: PartEdge, { from = 'reference' }: Pick<AlongOptions, 'from'>): BaseLine {
+export function selectBaseLine(edge: PartEdge, { from = 'reference' }: Pick<EdgeOptions, 'from'>): BaseLine {
   if (from === 'reference') return REFERENCE_LINE;
   if (from === 'chord') return chordLine(edge);
   throw new Fault('command.from', `--from: "${from}" is unknown. Write reference or chord.`);
 }
 
 /** The stations of an edge at the spacing typed after --every, or as on a rule. */
-export const stationsEveryTyped = (
+export const stationsAtSpacing = (
   edge: PartEdge,
   base: BaseLine,
   unit: Unit,
@@ -58,6 +58,6 @@ export const stationsEveryTyped = (
       edge,
       base,
       unit,
-      every === undefined ? undefined : lengthAt('--every', every, unit, 'positive'),
+      every === undefined ? undefined : parseLengthOption('--every', every, unit, 'positive'),
     ),
   );

@@ -8,27 +8,37 @@ import { Fault } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
 import { showLength } from '../../units/rule.ts';
 import { readText } from '../files/atomic-files.ts';
-import { type Ending, endsWith, LENGTHS } from '../help.ts';
-import { plainSpeaker, type Speaker, speakingOf } from '../output/report-errors.ts';
+import { addHelpSections, type HelpSections, LENGTH_SYNTAX } from '../help.ts';
+import { type FaultContext, plainContext, withFaultContext } from '../output/report-errors.ts';
 import { jsonOption } from './shared-options.ts';
 
 /** A job read and worked out, and how to speak of it. */
-export interface Given {
+export interface JobInput {
   readonly part: Part;
-  readonly speaker: Speaker;
+  readonly context: FaultContext;
   /** The job file's path; absent for a quick line. */
   readonly file?: string;
 }
 
-const QUICK = ['curve', 'chord', 'rise', 'nail', 'radius', 'ends', 'strip', 'units', 'graduation'] as const;
+const QUICK_OPTIONS = [
+  'curve',
+  'chord',
+  'rise',
+  'nail',
+  'radius',
+  'ends',
+  'strip',
+  'units',
+  'graduation',
+] as const;
 
 /** What a command that takes a job must be given besides it, one of these, for the lines of its usage. */
-export interface Asks extends Ending {
+export interface JobCommandHelp extends HelpSections {
   readonly needs?: readonly [string, ...string[]];
 }
 
 /** "show JOB [options]", and what may stand in place of JOB. */
-function usageOf(name: string, needs: readonly string[] | undefined): string {
+function jobUsage(name: string, needs: readonly string[] | undefined): string {
   const quick = '--curve KIND --chord LENGTH --rise LENGTH';
   const lines = needs
     ? [...needs.map((one) => `JOB ${one} [options]`), `${quick} ${needs[0]}`]
@@ -37,10 +47,10 @@ function usageOf(name: string, needs: readonly string[] | undefined): string {
 }
 
 /** Adds JOB and, instead of it, the quick line to a command that has its own options, and ends its help. */
-export const takesJob = (command: Command, { needs, ...ending }: Asks): Command =>
-  endsWith(
+export const addJobArgument = (command: Command, { needs, ...ending }: JobCommandHelp): Command =>
+  addHelpSections(
     command
-      .usage(usageOf(command.name(), needs))
+      .usage(jobUsage(command.name(), needs))
       .argument('[JOB]', 'the job file; leave it out to give one curve by the options further down')
       .addOption(jsonOption())
       .optionsGroup('Instead of JOB, one curve over its chord:')
@@ -64,49 +74,49 @@ export const takesJob = (command: Command, { needs, ...ending }: Asks): Command 
       .option('--units <unit>', 'of bare numbers, and of the answer: in or mm (default: in)')
       .option('--graduation <length>', 'the finest mark on your rule (default: 1/32 in or 0.5 mm)')
       .optionsGroup('Options:'),
-    { ...ending, notes: [...(ending.notes ?? []), JOB_LENGTHS] },
+    { ...ending, notes: [...(ending.notes ?? []), JOB_LENGTH_SYNTAX] },
   );
 
-const JOB_LENGTHS = `${LENGTHS} A bare number is in the job’s unit.`;
+const JOB_LENGTH_SYNTAX = `${LENGTH_SYNTAX} A bare number is in the job’s unit.`;
 
-type Typed = { readonly [option: string]: unknown };
+type OptionValues = { readonly [option: string]: unknown };
 
 /** The job that the command line names: a file or a quick line, worked out into its part. */
-export function readGiven(file: string | undefined, options: Typed): Given {
-  const quick = QUICK.filter((option) => options[option] !== undefined);
+export function readJobInput(file: string | undefined, options: OptionValues): JobInput {
+  const quick = QUICK_OPTIONS.filter((option) => options[option] !== undefined);
   if (file !== undefined) {
-    if (quick.length > 0) throw twoJobs(file, quick);
-    return readFile(file);
+    if (quick.length > 0) throw twoJobsFault(file, quick);
+    return readJobFile(file);
   }
   if (options.curve === undefined || options.chord === undefined)
     throw new Fault(
       'command.no-job',
       'no job given. Name a job file, or give a curve: --curve batten --chord 28 --rise 3/4.',
     );
-  const job = speakingOf(plainSpeaker, () => quickJob(options as unknown as QuickOptions));
-  return worked(job, { ...plainSpeaker, length: (mm) => showLength(mm, job.rule) });
+  const job = withFaultContext(plainContext, () => quickJob(options as unknown as QuickOptions));
+  return makeJobInput(job, { ...plainContext, length: (mm) => showLength(mm, job.rule) });
 }
 
 /** What stands by itself is a job file, be it the second half of a length that was typed without quotes. */
-function twoJobs(file: string, quick: readonly string[]): Fault {
+function twoJobsFault(file: string, quick: readonly string[]): Fault {
   const both = `${quoted(file)} stands for a job file, and a job file and --${quick[0]} exclude each other.`;
   const cure =
     'Give the file, or the curve by its options; put a length with a space in quotes: --chord "28 3/4".';
   return new Fault('command.two-jobs', `${both} ${cure}`);
 }
 
-function readFile(file: string): Given {
+function readJobFile(file: string): JobInput {
   const text = readText(file);
-  const { job, places } = speakingOf({ ...plainSpeaker, file }, () => parseJob(text));
-  return worked(job, { file, places, length: (mm) => showLength(mm, job.rule) });
+  const { job, places: positions } = withFaultContext({ ...plainContext, file }, () => parseJob(text));
+  return makeJobInput(job, { file, positions, length: (mm) => showLength(mm, job.rule) });
 }
 
-function worked(job: Job, speaker: Speaker): Given {
-  const part = speakingOf(speaker, () => makePart(job));
-  return { part, speaker, ...(speaker.file !== undefined && { file: speaker.file }) };
+function makeJobInput(job: Job, context: FaultContext): JobInput {
+  const part = withFaultContext(context, () => makePart(job));
+  return { part, context, ...(context.file !== undefined && { file: context.file }) };
 }
 
 /** Warnings go to stderr and leave the exit code alone. */
-export function warn(part: Part): void {
+export function printWarnings(part: Part): void {
   for (const { message } of part.warnings) console.error(`warning: ${message}`);
 }

@@ -12,12 +12,12 @@ export function atOption<T>(option: string, read: () => T): T {
 }
 
 /** An option of which nothing would come, as those that have a use for it are not typed. */
-export const belongsTo = (option: string, ...users: readonly string[]): Fault =>
+export const optionOwnerFault = (option: string, ...users: readonly string[]): Fault =>
   new Fault(
     'command.belongs',
     `--${option} belongs to ${users.map((user) => `--${user}`).join(' or ')}. Add that, or leave it out.`,
   );
 
 /** The length typed after an option, in the job's unit unless it carries its own. */
-export const lengthAt = (option: string, typed: string, unit: Unit, sign: Sign = 'any'): number =>
+export const parseLengthOption = (option: string, typed: string, unit: Unit, sign: Sign = 'any'): number =>
   atOption(option, () => parseLength(typed, unit, sign));

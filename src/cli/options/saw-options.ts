@@ -1,11 +1,11 @@
-import type { SawingAsk } from '../../shop/saw/advise-sawing.ts';
-import { COMMON_GAUGE_MM, COMMON_KERF_MM, type Kerf } from '../../shop/saw/blades.ts';
+import type { SawingOptions } from '../../shop/saw/advise-sawing.ts';
+import { COMMON_BLADE_THICKNESS_MM, COMMON_KERF_MM, type Kerf } from '../../shop/saw/blades.ts';
 import type { SawTable } from '../../shop/saw/board-support.ts';
 import type { TableSaw } from '../../shop/saw/saw-depth.ts';
 import { Fault } from '../../units/fault.ts';
 import { showFine } from '../../units/rule.ts';
 import type { Unit } from '../../units/unit.ts';
-import { belongsTo, lengthAt } from './option-values.ts';
+import { optionOwnerFault, parseLengthOption } from './option-values.ts';
 
 export interface SawOptions {
   readonly blade?: string;
@@ -21,18 +21,18 @@ export interface SawOptions {
 }
 
 /** @throws Fault `command.belongs` */
-export function mustHaveBlade(options: SawOptions): void {
+export function requireBlade(options: SawOptions): void {
   for (const option of ['kerf', 'gauge'] as const)
-    if (options[option] !== undefined && options.blade === undefined) throw belongsTo(option, 'blade');
+    if (options[option] !== undefined && options.blade === undefined) throw optionOwnerFault(option, 'blade');
 }
 
 /** The maker's own blade and saws, in the job's unit. */
-export function readSaws(options: SawOptions, unit: Unit): SawingAsk {
+export function readSaws(options: SawOptions, unit: Unit): SawingOptions {
   const length = (option: string, typed: string | undefined): number | undefined =>
-    typed === undefined ? undefined : lengthAt(option, typed, unit, 'positive');
+    typed === undefined ? undefined : parseLengthOption(option, typed, unit, 'positive');
   const width = length('--blade', options.blade);
-  const kerf = kerfOf(length('--kerf', options.kerf), length('--gauge', options.gauge), unit);
-  const tableSaw = tableSawOf(
+  const kerf = resolveKerf(length('--kerf', options.kerf), length('--gauge', options.gauge), unit);
+  const tableSaw = resolveTableSaw(
     length('--depth-of-cut', options.depthOfCut),
     length('--depth-at-45', options.depthAt45),
   );
@@ -42,23 +42,23 @@ export function readSaws(options: SawOptions, unit: Unit): SawingAsk {
     ...(kerf && { kerf }),
     ...(tableSaw && { tableSaw }),
     ...(height !== undefined && { height }),
-    ...(options.table !== undefined && { table: tableOf(options.table, unit) }),
+    ...(options.table !== undefined && { table: parseSawTable(options.table, unit) }),
   };
 }
 
-function kerfOf(kerf: number | undefined, gauge: number | undefined, unit: Unit): Kerf | undefined {
+function resolveKerf(kerf: number | undefined, gauge: number | undefined, unit: Unit): Kerf | undefined {
   if (kerf === undefined && gauge === undefined) return undefined;
-  const whole = { kerf: kerf ?? COMMON_KERF_MM, gauge: gauge ?? COMMON_GAUGE_MM };
-  if (whole.gauge < whole.kerf) return whole;
+  const whole = { kerf: kerf ?? COMMON_KERF_MM, bladeThickness: gauge ?? COMMON_BLADE_THICKNESS_MM };
+  if (whole.bladeThickness < whole.kerf) return whole;
   throw new Fault(
     'saw.kerf',
-    `a kerf of ${showFine(whole.kerf, unit)} leaves no room for a band ${showFine(whole.gauge, unit)} thick. ` +
+    `a kerf of ${showFine(whole.kerf, unit)} leaves no room for a band ${showFine(whole.bladeThickness, unit)} thick. ` +
       'Give both, --kerf wider than --gauge.',
     gauge === undefined ? '--kerf' : '--gauge',
   );
 }
 
-function tableSawOf(depth: number | undefined, depthAt45: number | undefined): TableSaw | undefined {
+function resolveTableSaw(depth: number | undefined, depthAt45: number | undefined): TableSaw | undefined {
   if (depth === undefined && depthAt45 === undefined) return undefined;
   if (depth === undefined)
     throw new Fault(
@@ -75,7 +75,7 @@ function tableSawOf(depth: number | undefined, depthAt45: number | undefined): T
   return { name: 'this saw', depth, ...(depthAt45 !== undefined && { depthAt45 }) };
 }
 
-function tableOf(typed: string, unit: Unit): SawTable {
+function parseSawTable(typed: string, unit: Unit): SawTable {
   const [length, width, ...more] = typed.split(/[x×]/i);
   if (length === undefined || width === undefined || more.length > 0)
     throw new Fault(
@@ -84,7 +84,7 @@ function tableOf(typed: string, unit: Unit): SawTable {
       '--table',
     );
   return {
-    length: lengthAt('--table', length, unit, 'positive'),
-    width: lengthAt('--table', width, unit, 'positive'),
+    length: parseLengthOption('--table', length, unit, 'positive'),
+    width: parseLengthOption('--table', width, unit, 'positive'),
   };
 }

@@ -1,23 +1,23 @@
 import type { Part } from '../../part/part.ts';
-import { printerNamed } from '../../tiling/paper/known-printers.ts';
+import { findPrinter } from '../../tiling/paper/known-printers.ts';
 import type { Margin } from '../../tiling/paper/margins.ts';
-import { parsePaper, USUAL_PAPER } from '../../tiling/paper/paper-sizes.ts';
+import { DEFAULT_PAPER, parsePaper } from '../../tiling/paper/paper-sizes.ts';
 import { type PrinterScale, parseScale } from '../../tiling/paper/printer-scale.ts';
 import {
   DEFAULT_MARGIN_MM,
   DEFAULT_MAX_SHEETS,
   DEFAULT_OVERLAP_MM,
   type LayOutOptions,
-  MOST_SHEETS,
+  MAX_SHEETS,
 } from '../../tiling/tile.ts';
 import { Fault } from '../../units/fault.ts';
 import { parseLength } from '../../units/parse-length.ts';
 import type { Unit } from '../../units/unit.ts';
 import { knownPrinters } from '../files/printers-file.ts';
-import { atOption, belongsTo, lengthAt } from './option-values.ts';
+import { atOption, optionOwnerFault, parseLengthOption } from './option-values.ts';
 
 /** The options of print that say how the part is laid over its sheets, as typed. */
-export interface SheetOptions {
+export interface SheetLayoutOptions {
   readonly paper?: string;
   readonly margin?: string;
   readonly overlap?: string;
@@ -29,7 +29,7 @@ export interface SheetOptions {
 }
 
 /** What is printed instead of the whole pattern, one of them. */
-export interface What {
+export interface PrintTarget {
   readonly half?: boolean;
   readonly gauge?: boolean;
   readonly template?: boolean;
@@ -37,7 +37,7 @@ export interface What {
 }
 
 /** Options that only one of these has a use for. */
-const BELONGS: Readonly<Record<string, readonly ('gauge' | 'template' | 'form')[]>> = {
+const OPTION_OWNERS: Readonly<Record<string, readonly ('gauge' | 'template' | 'form')[]>> = {
   every: ['gauge'],
   from: ['gauge'],
   edge: ['gauge', 'form'],
@@ -51,7 +51,7 @@ const BELONGS: Readonly<Record<string, readonly ('gauge' | 'template' | 'form')[
 };
 
 /** @throws Fault `command.two-prints`, `command.no-half`, `command.belongs` */
-export function mustBeOneThing(options: What): void {
+export function requireOneTarget(options: PrintTarget): void {
   const { half, gauge, template, form } = options;
   const asked = Object.entries({ gauge, template, form }).filter(([, on]) => on);
   const [one, other] = asked.map(([name]) => `--${name}`);
@@ -60,9 +60,9 @@ export function mustBeOneThing(options: What): void {
       'command.two-prints',
       `${one} and ${other} exclude each other: each is a print of its own. Print one, then the other.`,
     );
-  for (const [option, users] of Object.entries(BELONGS))
+  for (const [option, users] of Object.entries(OPTION_OWNERS))
     if ((options as Record<string, unknown>)[option] !== undefined && !users.some((user) => options[user]))
-      throw belongsTo(option, ...users);
+      throw optionOwnerFault(option, ...users);
   if (half && (gauge || form))
     throw new Fault(
       'command.no-half',
@@ -73,30 +73,32 @@ export function mustBeOneThing(options: What): void {
 }
 
 /** @throws Fault of each option, with its name as the key */
-export function sheetOptions({ rule }: Part, options: SheetOptions): LayOutOptions {
+export function readSheetOptions({ rule }: Part, options: SheetLayoutOptions): LayOutOptions {
   const { unit } = rule;
   const { paper, margin, overlap } = options;
-  const printer = printerOf(options);
+  const printer = readPrinterScale(options);
   return {
-    paper: atOption('--paper', () => parsePaper(paper ?? USUAL_PAPER[unit])),
-    margin: margin === undefined ? DEFAULT_MARGIN_MM : atOption('--margin', () => marginOf(margin, unit)),
+    paper: atOption('--paper', () => parsePaper(paper ?? DEFAULT_PAPER[unit])),
+    margin: margin === undefined ? DEFAULT_MARGIN_MM : atOption('--margin', () => parseMargin(margin, unit)),
     overlap:
-      overlap === undefined ? DEFAULT_OVERLAP_MM : lengthAt('--overlap', overlap, unit, 'not-negative'),
+      overlap === undefined
+        ? DEFAULT_OVERLAP_MM
+        : parseLengthOption('--overlap', overlap, unit, 'not-negative'),
     ...(printer && { printer }),
-    turn: turnOf(options.turn),
-    maxSheets: sheetsOf(options.maxSheets),
+    turn: parseTurn(options.turn),
+    maxSheets: parseMaxSheets(options.maxSheets),
   };
 }
 
 /** How the pattern's printer prints; undefined when nothing is said of it. */
-function printerOf({ printer, scaleAcross, scaleDown }: SheetOptions): PrinterScale | undefined {
+function readPrinterScale({ printer, scaleAcross, scaleDown }: SheetLayoutOptions): PrinterScale | undefined {
   const isTyped = scaleAcross !== undefined || scaleDown !== undefined;
   if (printer !== undefined && isTyped)
     throw new Fault(
       'command.two-scales',
       '--printer and --scale-across or --scale-down exclude each other. Name the printer, or give its scale.',
     );
-  if (printer !== undefined) return atOption('--printer', () => printerNamed(printer, knownPrinters()));
+  if (printer !== undefined) return atOption('--printer', () => findPrinter(printer, knownPrinters()));
   if (!isTyped) return undefined;
   return {
     across: atOption('--scale-across', () => parseScale(scaleAcross ?? '100%')),
@@ -105,7 +107,7 @@ function printerOf({ printer, scaleAcross, scaleDown }: SheetOptions): PrinterSc
 }
 
 /** One length for all sides, or "top,right,bottom,left", clockwise from the top of the upright paper. */
-function marginOf(typed: string, unit: Unit): Margin {
+function parseMargin(typed: string, unit: Unit): Margin {
   const sides = typed.split(',').map((side) => parseLength(side, unit, 'not-negative'));
   const [top, right, bottom, left] = sides;
   if (top !== undefined && sides.length === 1) return top;
@@ -117,7 +119,7 @@ function marginOf(typed: string, unit: Unit): Margin {
   return { top: top!, right: right!, bottom: bottom!, left: left! };
 }
 
-function turnOf(typed: string): 'auto' | number {
+function parseTurn(typed: string): 'auto' | number {
   if (typed === 'auto') return 'auto';
   const degrees = /^-?\d+(\.\d+)?$/.test(typed) ? Number(typed) : Number.NaN;
   if (!(Math.abs(degrees) <= 360))
@@ -125,13 +127,13 @@ function turnOf(typed: string): 'auto' | number {
   return degrees;
 }
 
-function sheetsOf(typed: string | undefined): number {
+function parseMaxSheets(typed: string | undefined): number {
   if (typed === undefined) return DEFAULT_MAX_SHEETS;
   const count = /^\d+$/.test(typed) ? Number(typed) : Number.NaN;
-  if (!(count >= 1 && count <= MOST_SHEETS))
+  if (!(count >= 1 && count <= MAX_SHEETS))
     throw new Fault(
       'command.max-sheets',
-      `"${typed}" is no number of sheets. Write a whole number from 1 to ${MOST_SHEETS}.`,
+      `"${typed}" is no number of sheets. Write a whole number from 1 to ${MAX_SHEETS}.`,
       '--max-sheets',
     );
   return count;

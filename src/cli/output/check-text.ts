@@ -1,14 +1,14 @@
-import type { Check, Deviation, Mark } from '../../check/check-edge.ts';
+import type { Deviation, EdgeCheck, StationVerdict } from '../../check/check-edge.ts';
 import type { PairCheck } from '../../check/compare-pair.ts';
-import { mostReadingError } from '../../check/readings/reading-error.ts';
-import { TELLS_CROOKED } from '../../check/suspect-readings.ts';
+import { maxReadingError } from '../../check/readings/reading-error.ts';
+import { MIN_ALIGNMENT_READINGS } from '../../check/suspect-readings.ts';
 import type { Part } from '../../part/part.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import { degrees } from './json-output.ts';
-import { columns } from './text-table.ts';
+import { formatColumns } from './text-table.ts';
 
-const MARKS: Readonly<Record<Mark, string>> = {
+const MARK_TEXT: Readonly<Record<StationVerdict, string>> = {
   true: '',
   high: '<- high: take it down',
   shy: '<- inside the saw line',
@@ -16,16 +16,16 @@ const MARKS: Readonly<Record<Mark, string>> = {
 };
 
 /** The comparison in words, in the job's unit, with what to do about it. */
-export function checkText(part: Part, check: Check, beforeSanding: boolean): string {
+export function checkText(part: Part, check: EdgeCheck, beforeSanding: boolean): string {
   const { rule } = part;
   const line = beforeSanding ? 'the saw line' : 'the finished line';
   const rows = check.readings.map((each) => rowOf(each, part, beforeSanding));
   const head = ['  station', 'line', 'measured', 'off', '', ...(beforeSanding ? ['to finish'] : []), ''];
   return [
     `${part.name}, ${check.edge}: measured against ${line}, ${rule.unit}`,
-    columns([head, ...rows]),
-    [...worstWords(check, rule), ...fitWords(check, rule), ...apexWords(check, rule)].join('\n'),
-    verdictWords(check, rule),
+    formatColumns([head, ...rows]),
+    [...worstText(check, rule), ...fitText(check, rule), ...apexText(check, rule)].join('\n'),
+    verdictText(check, rule),
   ].join('\n\n');
 }
 
@@ -36,51 +36,53 @@ function rowOf(each: Deviation, { rule, sawAllowance }: Part, beforeSanding: boo
     `  ${showOnRule(each.station, rule)}`,
     showOnRule(each.design, rule),
     showOnRule(each.measured, rule),
-    offWords(each.proud, rule),
-    fine(Math.abs(each.deviation), rule),
+    deviationText(each.proud, rule),
+    showExact(Math.abs(each.deviation), rule),
     ...toFinish,
-    MARKS[each.mark],
+    MARK_TEXT[each.verdict],
   ];
 }
 
 /** Beside the rule's marks: nearer than the hand reads. */
-const fine = (mm: number, { unit }: Rule): string =>
+const showExact = (mm: number, { unit }: Rule): string =>
   unit === 'in' ? `${(mm / MM_PER_INCH).toFixed(2)} in` : `${mm.toFixed(1)} mm`;
 
 /** "1/16 proud": more wood than asked for; "1/16 shy": less. */
-function offWords(proud: number, rule: Rule, none = 'on the line'): string {
+function deviationText(proud: number, rule: Rule, none = 'on the line'): string {
   const { mark, text } = readOnRule(Math.abs(proud), rule);
   return mark === 0 ? none : `${text} ${proud > 0 ? 'proud' : 'shy'}`;
 }
 
-function worstWords({ readings, worst, rms }: Check, rule: Rule): string[] {
+function worstText({ readings, worst, rms }: EdgeCheck, rule: Rule): string[] {
   const at = readings.reduce((a, b) => (Math.abs(b.deviation) > Math.abs(a.deviation) ? b : a));
-  const where = `${offWords(at.proud, rule)} at station ${showOnRule(at.station, rule)}`;
-  return [`worst     ${where} (${fine(worst, rule)}); rms ${fine(rms, rule)}`];
+  const where = `${deviationText(at.proud, rule)} at station ${showOnRule(at.station, rule)}`;
+  return [`worst     ${where} (${showExact(worst, rule)}); rms ${showExact(rms, rule)}`];
 }
 
-function fitWords({ bestFit, lies, readings }: Check, rule: Rule): string[] {
-  if (readings.length < TELLS_CROOKED)
-    return [`as set    fewer than ${TELLS_CROOKED} readings do not tell a crooked part from one sawn wrong`];
+function fitText({ bestFit, endDeviations, readings }: EdgeCheck, rule: Rule): string[] {
+  if (readings.length < MIN_ALIGNMENT_READINGS)
+    return [
+      `as set    fewer than ${MIN_ALIGNMENT_READINGS} readings do not tell a crooked part from one sawn wrong`,
+    ];
   const { turn, worst, rms } = bestFit;
-  const ends = lies.map(
-    ({ station, proud }) => `${offWords(proud, rule)} at station ${showOnRule(station, rule)}`,
+  const ends = endDeviations.map(
+    ({ station, proud }) => `${deviationText(proud, rule)} at station ${showOnRule(station, rule)}`,
   );
   return [
     `as set    the part lies ${ends.join(' and ')}, turned ${degrees(turn).toFixed(2)}°`,
-    `straight  set true to the rule, ${fine(worst, rule)} off at worst; rms ${fine(rms, rule)}`,
+    `straight  set true to the rule, ${showExact(worst, rule)} off at worst; rms ${showExact(rms, rule)}`,
   ];
 }
 
-const apexWords = ({ apexes }: Check, rule: Rule): string[] =>
-  apexes.map(({ asked, measured }) => {
-    const place = ({ at, rise }: typeof asked): string =>
+const apexText = ({ apexes }: EdgeCheck, rule: Rule): string[] =>
+  apexes.map(({ design, measured }) => {
+    const place = ({ at, rise }: typeof design): string =>
       `station ${showOnRule(at.x, rule)}, rise ${showOnRule(rise, rule)}`;
-    return `apex      ${place(measured)}; asked for ${place(asked)}`;
+    return `apex      ${place(measured)}; asked for ${place(design)}`;
   });
 
-function verdictWords({ verdict, tolerance, worst, readings }: Check, rule: Rule): string {
-  const error = mostReadingError(rule);
+function verdictText({ verdict, tolerance, worst, readings }: EdgeCheck, rule: Rule): string {
+  const error = maxReadingError(rule);
   const counted = 'half a graduation counted for reading the rule';
   const limit = showLength(tolerance, rule);
   if (verdict === 'outside') {
@@ -94,12 +96,12 @@ function verdictWords({ verdict, tolerance, worst, readings }: Check, rule: Rule
 export function pairText({ readings, worst, rms }: PairCheck, rule: Rule): string {
   const rows = readings.map(({ station, difference }) => [
     `  ${showOnRule(station, rule)}`,
-    offWords(difference, rule, 'alike'),
-    fine(Math.abs(difference), rule),
+    deviationText(difference, rule, 'alike'),
+    showExact(Math.abs(difference), rule),
   ]);
   return [
     'the second of the pair against the first:',
-    columns([['  station', 'off', ''], ...rows]),
-    `worst ${fine(worst, rule)}; rms ${fine(rms, rule)}`,
+    formatColumns([['  station', 'off', ''], ...rows]),
+    `worst ${showExact(worst, rule)}; rms ${showExact(rms, rule)}`,
   ].join('\n');
 }

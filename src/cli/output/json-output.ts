@@ -1,16 +1,16 @@
 import type { Point } from '../../curves/geometry/point.ts';
-import type { EndAngles } from '../../part/ends/compound-angles.ts';
+import type { CompoundAngles } from '../../part/ends/compound-angles.ts';
 import type { Part } from '../../part/part.ts';
 import type { Warning } from '../../units/fault.ts';
-import { say } from './stdout.ts';
+import { writeLine } from './stdout.ts';
 
 /** Points as JSON has them: [x, y]. */
-export const pair = ({ x, y }: Point): readonly [number, number] => [x, y];
+export const pointJson = ({ x, y }: Point): readonly [number, number] => [x, y];
 
 export const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
 /** The angles of an end's cut. */
-export const anglesJson = (angles: EndAngles): object => ({
+export const anglesJson = (angles: CompoundAngles): object => ({
   miterDeg: degrees(angles.miter),
   bevelDeg: degrees(angles.bevel),
   rakeDeg: degrees(angles.rake),
@@ -36,5 +36,5 @@ export function printJson(
     },
     2,
   );
-  say(text);
+  writeLine(text);
 }

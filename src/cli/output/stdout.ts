@@ -1,6 +1,6 @@
 import { writeSync } from 'node:fs';
-import { ofFile } from '../files/atomic-files.ts';
-import { nap } from '../files/sleep.ts';
+import { fileFault } from '../files/atomic-files.ts';
+import { sleep } from '../files/sleep.ts';
 
 const STANDARD_OUTPUT = 1;
 
@@ -10,23 +10,23 @@ const STANDARD_OUTPUT = 1;
  *
  * @throws Fault `file.failed` where the words go to a file that cannot take them
  */
-export const say = (text: string): void => sayAsIs(`${text}\n`);
+export const writeLine = (text: string): void => writeText(`${text}\n`);
 
 /** The same for a text that has its own ends of lines. */
-export function sayAsIs(text: string): void {
+export function writeText(text: string): void {
   const bytes = Buffer.from(text);
-  for (let said = 0; said < bytes.length; ) said += written(bytes, said);
+  for (let said = 0; said < bytes.length; ) said += writeChunk(bytes, said);
 }
 
-function written(bytes: Buffer, from: number): number {
+function writeChunk(bytes: Buffer, from: number): number {
   try {
     return writeSync(STANDARD_OUTPUT, bytes, from);
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     // A reader that stops early (`| head`) is no fault of anyone's.
     if (code === 'EPIPE') process.exit(0);
-    if (code !== 'EAGAIN') throw ofFile('standard output', error);
-    nap();
+    if (code !== 'EAGAIN') throw fileFault('standard output', error);
+    sleep();
     return 0;
   }
 }

@@ -4,7 +4,7 @@ import type { Layout } from '../../tiling/layout.ts';
 import type { Warning } from '../../units/fault.ts';
 
 /** Something to print, laid over its sheets: a pattern, a gauge, a template, a form. */
-export interface Printed {
+export interface PreparedPrint {
   readonly part: Part;
   /** The file's title, and the first words of what is told. */
   readonly title: string;
@@ -17,6 +17,6 @@ export interface Printed {
   /** What its JSON has beside what every print has. */
   readonly json?: object;
   /** What is told of it beside its sheets. */
-  readonly says?: readonly string[];
+  readonly messages?: readonly string[];
   readonly warnings?: readonly Warning[];
 }

@@ -2,14 +2,14 @@ import { figuresOf } from '../../curves/measurements.ts';
 import { type Form, formOf } from '../../part/derived/bending-form.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { formFactor, type Lamination, laminate, lostShare } from '../../shop/strip/lamination.ts';
-import { stripSpecies } from '../../shop/wood/find-species.ts';
+import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
 import { type LayOutOptions, layOut } from '../../tiling/tile.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { showFine, showLength } from '../../units/rule.ts';
-import { edgesNamed } from '../options/edge-options.ts';
-import { atOption, lengthAt } from '../options/option-values.ts';
-import { pair } from '../output/json-output.ts';
-import type { Printed } from './prepared-print.ts';
+import { selectEdges } from '../options/edge-options.ts';
+import { atOption, parseLengthOption } from '../options/option-values.ts';
+import { pointJson } from '../output/json-output.ts';
+import type { PreparedPrint } from './prepared-print.ts';
 
 export interface FormOptions {
   readonly edge?: string;
@@ -19,17 +19,17 @@ export interface FormOptions {
 }
 
 /** `print --form`: the pattern of the form that the part is laminated on. */
-export async function printedForm(
+export async function prepareForm(
   part: Part,
   options: FormOptions,
   sheets: LayOutOptions,
   cover: boolean,
-): Promise<Printed> {
+): Promise<PreparedPrint> {
   const { patternPages } = await import('../../export/sheets/pattern-pages.ts');
   const { formNotes } = await import('../../export/cover/form-notes.ts');
-  const { edge, curvature } = bentEdge(part, options);
-  const species = atOption('--species', () => stripSpecies(options.species, part.stock?.species));
-  const ask = { species, rule: part.rule, curvature, ...sizeOf(part, options) };
+  const { edge, curvature } = selectCurvedEdge(part, options);
+  const species = atOption('--species', () => chooseStripSpecies(options.species, part.stock?.species));
+  const ask = { species, rule: part.rule, curvature, ...readPlySizes(part, options) };
   const lamination = atOption('--form', () => laminate(ask));
   const form = atOption('--form', () => formOf(part, edge, formFactor(lamination.plies)));
   const layout = layOut(form.part, sheets);
@@ -40,14 +40,14 @@ export async function printedForm(
     layout,
     ...patternPages(form.part, layout, cover, notes),
     json: { form: asJson(edge.name, species.name, form, lamination) },
-    says: asText(part, edge.name, species.name, form, lamination),
+    messages: asText(part, edge.name, species.name, form, lamination),
     warnings: plyWarnings(part, lamination),
   };
 }
 
 /** The edge that is named, or the one that is bent, with its sharpest curvature. */
-function bentEdge(part: Part, options: FormOptions): { edge: PartEdge; curvature: number } {
-  const bent = edgesNamed(part, options).flatMap((edge) => {
+function selectCurvedEdge(part: Part, options: FormOptions): { edge: PartEdge; curvature: number } {
+  const bent = selectEdges(part, options).flatMap((edge) => {
     const sharpest = Math.max(
       0,
       ...edge.runs.map((run) => 1 / (figuresOf(run).tightest?.radius ?? Infinity)),
@@ -66,14 +66,19 @@ function bentEdge(part: Part, options: FormOptions): { edge: PartEdge; curvature
   return first;
 }
 
-function sizeOf({ rule }: Part, { plies, thickness }: FormOptions): { plies?: number; thickness?: number } {
+function readPlySizes(
+  { rule }: Part,
+  { plies, thickness }: FormOptions,
+): { plies?: number; thickness?: number } {
   return {
-    ...(plies !== undefined && { plies: atOption('--plies', () => pliesTyped(plies)) }),
-    ...(thickness !== undefined && { thickness: lengthAt('--thickness', thickness, rule.unit, 'positive') }),
+    ...(plies !== undefined && { plies: atOption('--plies', () => parsePlies(plies)) }),
+    ...(thickness !== undefined && {
+      thickness: parseLengthOption('--thickness', thickness, rule.unit, 'positive'),
+    }),
   };
 }
 
-function pliesTyped(typed: string): number {
+function parsePlies(typed: string): number {
   if (!/^\d{1,6}$/.test(typed))
     throw new Fault('form.plies', `"${typed}" is no number of plies. Write a whole number such as 8.`);
   const plies = Number(typed);
@@ -91,7 +96,7 @@ const asJson = (edge: string, species: string, form: Form, lamination: Laminatio
     chord: form.chord,
     rise: form.rise,
     askedRise: form.askedRise,
-    ends: form.part.shape.type === 'line' ? form.part.shape.chord.map(pair) : [],
+    ends: form.part.shape.type === 'line' ? form.part.shape.chord.map(pointJson) : [],
   },
 });
 

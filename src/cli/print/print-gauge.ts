@@ -5,28 +5,28 @@ import type { LayOutOptions } from '../../tiling/tile.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { type Rule, showLength, showOnRule } from '../../units/rule.ts';
-import { type AlongOptions, baseNamed, edgesNamed, stationsEveryTyped } from '../options/edge-options.ts';
+import { type EdgeOptions, selectBaseLine, selectEdges, stationsAtSpacing } from '../options/edge-options.ts';
 import { atOption } from '../options/option-values.ts';
-import type { Printed } from './prepared-print.ts';
+import type { PreparedPrint } from './prepared-print.ts';
 
-export interface GaugeOptions extends AlongOptions {
+export interface GaugeOptions extends EdgeOptions {
   readonly every?: string;
 }
 
 /** `print --gauge`: strips for a story stick instead of the pattern. */
-export async function printedGauge(
+export async function prepareGauge(
   part: Part,
   options: GaugeOptions,
   sheets: LayOutOptions,
   cover: boolean,
-): Promise<Printed> {
+): Promise<PreparedPrint> {
   const { layOutGauge, worthReading } = await import('../../export/gauge/gauge-layout.ts');
   const { composeGauge, gaugePageNames } = await import('../../export/gauge/gauge-pages.ts');
-  const strips = edgesNamed(part, options).map((edge) => {
-    const base = baseNamed(edge, options);
-    return gaugeStrip(part, edge, base, stationsEveryTyped(edge, base, part.rule.unit, options.every));
+  const strips = selectEdges(part, options).map((edge) => {
+    const base = selectBaseLine(edge, options);
+    return gaugeStrip(part, edge, base, stationsAtSpacing(edge, base, part.rule.unit, options.every));
   });
-  mustLieAlong(sheets);
+  rejectTurn(sheets);
   const read = worthReading(strips, part);
   const from = options.from === 'chord' ? 'chord' : 'reference';
   const gauge = atOption('--gauge', () =>
@@ -39,13 +39,13 @@ export async function printedGauge(
     names: gaugePageNames(gauge, cover),
     pages: composeGauge(gauge, cover),
     json: { gauge: asJson(gauge) },
-    says: asText(gauge, strips),
-    warnings: read.flatMap((strip) => doublesBack(strip, part.rule)),
+    messages: asText(gauge, strips),
+    warnings: read.flatMap((strip) => doublesBackWarnings(strip, part.rule)),
   };
 }
 
 /** The stick takes one reading a station, and the maker's rule may meet the edge at another. */
-function doublesBack({ edge, doubled }: GaugeStrip, rule: Rule): Warning[] {
+function doublesBackWarnings({ edge, doubled }: GaugeStrip, rule: Rule): Warning[] {
   if (doubled.length === 0) return [];
   const stations = doubled.map((station) => showOnRule(station, rule)).join(', ');
   return [
@@ -56,7 +56,7 @@ function doublesBack({ edge, doubled }: GaugeStrip, rule: Rule): Warning[] {
   ];
 }
 
-function mustLieAlong({ turn }: LayOutOptions): void {
+function rejectTurn({ turn }: LayOutOptions): void {
   if (turn !== 'auto' && turn !== 0)
     throw new Fault('gauge.turn', 'a gauge lies along its sheets. Leave --turn out.', '--turn');
 }
@@ -78,9 +78,9 @@ const asJson = ({ part, from, tolerance, placed }: LaidGauge): object => ({
 });
 
 function asText({ part, placed, style, tolerance }: LaidGauge, strips: readonly GaugeStrip[]): string[] {
-  const told = placed.map(({ strip }) => strip);
-  const left = strips.filter((strip) => !told.includes(strip)).map(({ edge }) => `"${edge}"`);
-  const names = told.map(({ edge, ticks }) => `"${edge}", ${ticks.length} stations`).join('; ');
+  const laidStrips = placed.map(({ strip }) => strip);
+  const left = strips.filter((strip) => !laidStrips.includes(strip)).map(({ edge }) => `"${edge}"`);
+  const names = laidStrips.map(({ edge, ticks }) => `"${edge}", ${ticks.length} stations`).join('; ');
   return [
     `Strips: ${names}. Good within ${showLength(tolerance, part.rule)}.`,
     ...(left.length > 0 ? [`${left.join(' and ')} lies on the line itself: there is nothing to read.`] : []),

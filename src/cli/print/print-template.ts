@@ -4,8 +4,8 @@ import type { Part } from '../../part/part.ts';
 import { type LayOutOptions, layOut } from '../../tiling/tile.ts';
 import { Fault } from '../../units/fault.ts';
 import { showSize } from '../../units/rule.ts';
-import { atOption, lengthAt } from '../options/option-values.ts';
-import type { Printed } from './prepared-print.ts';
+import { atOption, parseLengthOption } from '../options/option-values.ts';
+import type { PreparedPrint } from './prepared-print.ts';
 
 export interface TemplateOptions {
   readonly bush?: string;
@@ -16,15 +16,15 @@ export interface TemplateOptions {
 }
 
 /** `print --template`: the pattern of a router's template instead of the part's. */
-export async function printedTemplate(
+export async function prepareTemplate(
   part: Part,
   options: TemplateOptions,
   sheets: LayOutOptions,
   cover: boolean,
-): Promise<Printed> {
+): Promise<PreparedPrint> {
   const { patternPages } = await import('../../export/sheets/pattern-pages.ts');
   const { templateNotes } = await import('../../export/cover/template-notes.ts');
-  const cutter = cutterOf(part, options);
+  const cutter = readCutter(part, options);
   const template = atOption('--template', () => templateOf(part, cutter));
   const half = <T extends Part>(whole: T): Part =>
     options.half ? atOption('--half', () => halfOf(whole)) : whole;
@@ -37,13 +37,13 @@ export async function printedTemplate(
     layout,
     ...patternPages(drawn, layout, cover, notes),
     json: { template: { ...cutter, inside: template.inside } },
-    says: [asText(part, template, cutter)],
+    messages: [asText(part, template, cutter)],
     warnings: template.warnings,
   };
 }
 
 /** @throws Fault `template.guide`, `template.no-bit` */
-function cutterOf({ rule: { unit } }: Part, { bush, bearing, bit, opening }: TemplateOptions): Cutter {
+function readCutter({ rule: { unit } }: Part, { bush, bearing, bit, opening }: TemplateOptions): Cutter {
   if ((bush === undefined) === (bearing === undefined))
     throw new Fault(
       'template.guide',
@@ -56,9 +56,9 @@ function cutterOf({ rule: { unit } }: Part, { bush, bearing, bit, opening }: Tem
     guide: bush === undefined ? 'bearing' : 'bush',
     guideDiameter:
       bush === undefined
-        ? lengthAt('--bearing', bearing!, unit, 'positive')
-        : lengthAt('--bush', bush, unit, 'positive'),
-    bitDiameter: lengthAt('--bit', bit, unit, 'positive'),
+        ? parseLengthOption('--bearing', bearing!, unit, 'positive')
+        : parseLengthOption('--bush', bush, unit, 'positive'),
+    bitDiameter: parseLengthOption('--bit', bit, unit, 'positive'),
     opening: opening ?? false,
   };
 }

@@ -1,43 +1,43 @@
 import { cross, direction, dot, type Point, subtract } from '../geometry/point.ts';
-import type { Spot } from './arc-samples.ts';
-import { type BulgedArc, offCircle, tangentAt } from './biarc.ts';
+import type { ArcSample } from './arc-samples.ts';
+import { type BulgedArc, signedDistanceToCircle, tangentAt } from './biarc.ts';
 
 /** An eighth of a turn either way of an arc's middle: what lies beside such an arc is nearest to it, not to its far side. */
-const BULGE_MOST = Math.tan(Math.PI / 8);
+const MAX_BULGE = Math.tan(Math.PI / 8);
 
 /** Spots looked at beside one or two arcs. */
-const LOOKS = 48;
+const MAX_SAMPLES = 48;
 
 /**
  * An arc's error is a cubic of its length. Half a step off its extreme, 1/48 of an arc, it is smaller by
  * 1.73/2·(1/48)²/0.0481 = 0.8 %; where an arc leans, by a little more.
  */
-const KEPT_BACK = 0.985;
+const SAMPLING_MARGIN = 0.985;
 
 /**
  * Spots farther apart than this share of the arcs' way tell too little of them, as where a sharp turn runs into a gentle
  * one: there the arcs may not lean off the curve by more than this share of the tolerance between two spots.
  */
-const FAR_APART = 1 / 8;
-const UNSEEN = 1 / 8;
+const SPARSE_GAP = 1 / 8;
+const SPARSE_TOLERANCE = 1 / 8;
 
 /** Whether one arc or two in a row lie within the tolerance of the spots from one to another. */
-export type ArcTrial = (arcs: readonly BulgedArc[], from: number, to: number) => boolean;
+export type ArcTest = (arcs: readonly BulgedArc[], from: number, to: number) => boolean;
 
-export function trialOf(spots: readonly Spot[], tolerance: number): ArcTrial {
-  const most = tolerance * KEPT_BACK;
+export function withinTolerance(spots: readonly ArcSample[], tolerance: number): ArcTest {
+  const most = tolerance * SAMPLING_MARGIN;
   return (arcs, from, to) => {
     const [one, other] = arcs;
-    if (!one || arcs.some(({ bulge }) => !(Math.abs(bulge) <= BULGE_MOST))) return false;
-    const offOne = offCircle(one);
-    const offOther = other ? offCircle(other) : offOne;
+    if (!one || arcs.some(({ bulge }) => !(Math.abs(bulge) <= MAX_BULGE))) return false;
+    const offOne = signedDistanceToCircle(one);
+    const offOther = other ? signedDistanceToCircle(other) : offOne;
     const { x, y } = one.to;
     const way = subtract((other ?? one).to, one.from);
-    const far = dot(way, way) * FAR_APART ** 2;
-    const stride = Math.max(1, Math.floor((to - from) / LOOKS));
+    const far = dot(way, way) * SPARSE_GAP ** 2;
+    const stride = Math.max(1, Math.floor((to - from) / MAX_SAMPLES));
     const isPast = (spot: Point): boolean => (spot.x - x) * way.x + (spot.y - y) * way.y > 0;
-    const strays = (spot: Spot, gap: number): boolean =>
-      strayOf(other && isPast(spot) ? other : one, spot, gap) > most * UNSEEN;
+    const strays = (spot: ArcSample, gap: number): boolean =>
+      deviationInGap(other && isPast(spot) ? other : one, spot, gap) > most * SPARSE_TOLERANCE;
     let before = spots[from]!;
     for (let i = from + 1; i < to + stride; i += stride) {
       const spot = spots[Math.min(i, to)]!;
@@ -52,13 +52,13 @@ export function trialOf(spots: readonly Spot[], tolerance: number): ArcTrial {
 }
 
 /** How far an arc that leans off the tangent of a spot strays from the curve in a gap beside it, mm: u(1 − u) of it. */
-function strayOf(arc: BulgedArc, spot: Spot, gap: number): number {
+function deviationInGap(arc: BulgedArc, spot: ArcSample, gap: number): number {
   const lean = cross(tangentAt(arc, spot), direction(spot.angle));
   return (Math.abs(lean) * gap) / 4;
 }
 
 /** The arc from one spot to another through the one half-way. */
-export function flattestThrough(spots: readonly Point[], from: number, to: number): BulgedArc {
+export function arcThroughMiddle(spots: readonly Point[], from: number, to: number): BulgedArc {
   const [a, b, c] = [spots[from]!, spots[(from + to) >> 1]!, spots[to]!];
   const [ab, bc] = [subtract(b, a), subtract(c, b)];
   // The two chords meet at half the sweep.

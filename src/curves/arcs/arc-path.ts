@@ -1,6 +1,6 @@
-import { segmentEnd, segmentStart } from '../geometry/evaluate.ts';
+import { pieceEnd, pieceStart } from '../geometry/evaluate.ts';
 import type { ArcSegment, Piece } from '../geometry/pieces/piece.ts';
-import { direction, distance, dot, pointOf } from '../geometry/point.ts';
+import { direction, distance, dot, toPoint } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
 import type { BulgedArc } from './biarc.ts';
 import { fitArcs } from './fit-arcs.ts';
@@ -15,11 +15,11 @@ const STRAIGHT_MM = 1e-6;
  * Readers go round an arc's centre: at 100,000 km it costs them 0.00002 mm of their digits, farther out more than is
  * lost by a line in place of an arc that rises so little, mm.
  */
-const FARTHEST_CENTRE_MM = 1e11;
+const MAX_CENTRE_MM = 1e11;
 const FLAT_MM = 2.5e-4;
 
 /** The most of a circle in one arc, radians: half of one has its bulge 1, and beyond it digits are lost. */
-const MOST_SWEEP = Math.PI;
+const MAX_SWEEP = Math.PI;
 
 /**
  * Contiguous pieces as lines and arcs only, end to end: lines and arcs as they are, all else within
@@ -30,26 +30,27 @@ export function arcPath(pieces: readonly Piece[], closed: boolean, tolerance: nu
   const runs = smoothRuns(pieces, tolerance);
   const arcs = runs.flatMap((run, i) => {
     const [piece] = run;
-    if (piece?.type === 'line') return [{ from: pointOf(piece.from), to: pointOf(piece.to), bulge: 0 }];
-    if (piece?.type === 'arc') return bulged(piece);
+    if (piece?.type === 'line') return [{ from: toPoint(piece.from), to: toPoint(piece.to), bulge: 0 }];
+    if (piece?.type === 'arc') return toBulgedArcs(piece);
     const before = runs[i - 1] ?? (closed ? runs.at(-1) : undefined);
     const after = runs[i + 1] ?? (closed ? runs[0] : undefined);
     return fitArcs(run, tolerance, {
-      start: before !== undefined && before !== run && meet(before.at(-1)!, run[0]!, tolerance),
-      end: after !== undefined && after !== run && meet(run.at(-1)!, after[0]!, tolerance),
+      start: before !== undefined && before !== run && meetSmoothly(before.at(-1)!, run[0]!, tolerance),
+      end: after !== undefined && after !== run && meetSmoothly(run.at(-1)!, after[0]!, tolerance),
     });
   });
-  return joined(arcs, closed);
+  return snapEnds(arcs, closed);
 }
 
-const isBent = ({ type }: Piece): boolean => type !== 'line' && type !== 'arc';
+const needsFitting = ({ type }: Piece): boolean => type !== 'line' && type !== 'arc';
 
 /** Lines and arcs each alone; what else meets without a corner together. */
 function smoothRuns(pieces: readonly Piece[], tolerance: number): Piece[][] {
   const runs: Piece[][] = [];
   for (const piece of pieces) {
     const last = runs.at(-1)?.at(-1);
-    if (last && isBent(last) && isBent(piece) && meet(last, piece, tolerance)) runs.at(-1)!.push(piece);
+    if (last && needsFitting(last) && needsFitting(piece) && meetSmoothly(last, piece, tolerance))
+      runs.at(-1)!.push(piece);
     else runs.push([piece]);
   }
   return runs;
@@ -59,31 +60,31 @@ function smoothRuns(pieces: readonly Piece[], tolerance: number): Piece[][] {
  * Whether one piece runs into the next without a corner. Where either turns within the tolerance, as a flat half ellipse
  * does where it leaves its chord, there is one: no arc within the tolerance could keep that tangent.
  */
-function meet(one: Piece, next: Piece, tolerance: number): boolean {
-  const [end, start] = [segmentEnd(one), segmentStart(next)];
+function meetSmoothly(one: Piece, next: Piece, tolerance: number): boolean {
+  const [end, start] = [pieceEnd(one), pieceStart(next)];
   if (Math.max(Math.abs(end.curvature), Math.abs(start.curvature)) * tolerance > 1) return false;
   const turn = dot(direction(end.angle), direction(start.angle));
   return distance(end, start) < JOIN_MM && turn > 0 && Math.abs(Math.sin(start.angle - end.angle)) < SMOOTH;
 }
 
-function bulged(arc: ArcSegment): BulgedArc[] {
-  const count = Math.max(1, Math.ceil(Math.abs(arc.sweep) / MOST_SWEEP - SMOOTH));
+function toBulgedArcs(arc: ArcSegment): BulgedArc[] {
+  const count = Math.max(1, Math.ceil(Math.abs(arc.sweep) / MAX_SWEEP - SMOOTH));
   const sweep = arc.sweep / count;
   return Array.from({ length: count }, (_, i) => {
     const part = { ...arc, start: arc.start + sweep * i, sweep };
-    return { from: pointOf(segmentStart(part)), to: pointOf(segmentEnd(part)), bulge: Math.tan(sweep / 4) };
+    return { from: toPoint(pieceStart(part)), to: toPoint(pieceEnd(part)), bulge: Math.tan(sweep / 4) };
   });
 }
 
 /** Each arc ends in the very point where the next one starts. */
-const joined = (arcs: readonly BulgedArc[], closed: boolean): BulgedArc[] =>
+const snapEnds = (arcs: readonly BulgedArc[], closed: boolean): BulgedArc[] =>
   arcs.map((arc, i) => {
     const next = arcs[i + 1] ?? (closed ? arcs[0] : undefined);
-    const [from, to] = [pointOf(arc.from), pointOf(next?.from ?? arc.to)];
+    const [from, to] = [toPoint(arc.from), toPoint(next?.from ?? arc.to)];
     return { from, to, bulge: isFlat(arc.bulge, distance(from, to)) ? 0 : arc.bulge };
   });
 
 function isFlat(bulge: number, chord: number): boolean {
   const rise = (Math.abs(bulge) * chord) / 2;
-  return rise < STRAIGHT_MM || (rise < FLAT_MM && chord ** 2 / (8 * rise) > FARTHEST_CENTRE_MM);
+  return rise < STRAIGHT_MM || (rise < FLAT_MM && chord ** 2 / (8 * rise) > MAX_CENTRE_MM);
 }

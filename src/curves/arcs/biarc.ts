@@ -11,15 +11,15 @@ export interface BulgedArc {
 }
 
 /** The arc that leaves `from` along a unit tangent and ends at `to`. */
-export function arcAlong(from: Point, tangent: Point, to: Point): BulgedArc {
+export function arcFromTangent(from: Point, tangent: Point, to: Point): BulgedArc {
   const chord = subtract(to, from);
   // The chord stands at half the sweep off the tangent.
   return { from, to, bulge: cross(tangent, chord) / (Math.hypot(chord.x, chord.y) + dot(tangent, chord)) };
 }
 
 /** The arc that starts at `from` and reaches `to` along a unit tangent. */
-export function arcInto(from: Point, to: Point, tangent: Point): BulgedArc {
-  const { bulge } = arcAlong(to, scale(tangent, -1), from);
+export function arcToTangent(from: Point, to: Point, tangent: Point): BulgedArc {
+  const { bulge } = arcFromTangent(to, scale(tangent, -1), from);
   return { from, to, bulge: -bulge };
 }
 
@@ -41,11 +41,11 @@ export function biarc(
   const length = across / (ahead + Math.sqrt(ahead ** 2 + bent * across));
   if (!(length > 0 && Number.isFinite(length))) return undefined;
   const middle = scale(add(add(from, scale(leave, length)), subtract(to, scale(reach, length))), 0.5);
-  return [arcAlong(from, leave, middle), arcInto(middle, to, reach)];
+  return [arcFromTangent(from, leave, middle), arcToTangent(middle, to, reach)];
 }
 
 /** The place on an arc at a share u of its length. */
-export function placeOn({ from, to, bulge }: BulgedArc, u: number): Point {
+export function pointOnArc({ from, to, bulge }: BulgedArc, u: number): Point {
   const half = 2 * Math.atan(bulge);
   // Seen from the start, the chord to the place stands off the whole chord by the rest of the sweep's half.
   const share = half === 0 ? u : Math.sin(u * half) / Math.sin(half);
@@ -59,8 +59,8 @@ export function placeOn({ from, to, bulge }: BulgedArc, u: number): Point {
  * How far a place lies off the arc's circle, mm, without the circle's centre: flat arcs keep their digits.
  * The sign is that of the side, positive to the right of the way.
  */
-export function offCircle(arc: BulgedArc): (place: Point) => number {
-  const { from, tangent, curvature } = startOf(arc);
+export function signedDistanceToCircle(arc: BulgedArc): (place: Point) => number {
+  const { from, tangent, curvature } = arcStart(arc);
   if (from.x === arc.to.x && from.y === arc.to.y) return (place) => distance(place, from);
   return ({ x, y }) => {
     const dx = x - from.x;
@@ -72,13 +72,13 @@ export function offCircle(arc: BulgedArc): (place: Point) => number {
 
 /** The unit tangent of the arc's circle where it is nearest to a place. */
 export function tangentAt(arc: BulgedArc, { x, y }: Point): Point {
-  const { from, tangent, curvature } = startOf(arc);
+  const { from, tangent, curvature } = arcStart(arc);
   const across = { x: tangent.x - curvature * (y - from.y), y: tangent.y + curvature * (x - from.x) };
   return scale(across, 1 / Math.hypot(across.x, across.y));
 }
 
 /** An arc's start, its unit tangent there and its curvature: of one without a length, a straight one's. */
-function startOf({ from, to, bulge }: BulgedArc): { from: Point; tangent: Point; curvature: number } {
+function arcStart({ from, to, bulge }: BulgedArc): { from: Point; tangent: Point; curvature: number } {
   const chord = subtract(to, from);
   const length = Math.hypot(chord.x, chord.y);
   if (length === 0) return { from, tangent: { x: 1, y: 0 }, curvature: 0 };

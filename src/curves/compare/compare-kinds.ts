@@ -1,25 +1,25 @@
 import type { Curve } from '../curve.ts';
 import { batten } from '../elastica/batten.ts';
 import { bow } from '../elastica/bow.ts';
-import { segmentEnd } from '../geometry/evaluate.ts';
-import { angleOf, cross, direction, distance, dot, type Point, subtract } from '../geometry/point.ts';
+import { pieceEnd } from '../geometry/evaluate.ts';
+import { angleFrom, cross, direction, distance, dot, type Point, subtract } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
 import { apexOf } from '../measurements.ts';
 import { arc } from '../simple/arc.ts';
 import { spline } from '../simple/spline.ts';
-import { ifItExists } from '../try-curve.ts';
-import { Profile } from './height-over-chord.ts';
-import { gapBetween } from './max-gap.ts';
+import { undefinedOnFault } from '../try-curve.ts';
+import { HeightFunction } from './height-over-chord.ts';
+import { maxGap } from './max-gap.ts';
 
 /**
  * The kinds that a maker would weigh one against the other for the same bend; the batten is the uniform
  * one, free at both ends, over one nail.
  */
-export const COMPARED = ['arc', 'batten', 'bow', 'spline'] as const;
-export type ComparedKind = (typeof COMPARED)[number];
+export const COMPARED_KINDS = ['arc', 'batten', 'bow', 'spline'] as const;
+export type ComparedKind = (typeof COMPARED_KINDS)[number];
 
 /** How far another kind of curve lies from a run, measured square off their chord. */
-export interface Apart {
+export interface CurveComparison {
   readonly kind: ComparedKind;
   /** That other curve, to draw. */
   readonly curve: Curve;
@@ -41,19 +41,19 @@ const SAME_APEX = 1e-4;
  * apex there. Left out are kinds that do not exist for this bend and those the run is one of.
  * @returns in the order of COMPARED; empty for a straight run
  */
-export function liesApart(run: Curve): Apart[] {
+export function liesApart(run: Curve): CurveComparison[] {
   const { from, to } = run;
   const apex = apexOf(run.exact, from, to);
   if (!apex) return [];
-  const chord = angleOf(from, to);
+  const chord = angleFrom(from, to);
   const rise = cross(direction(chord), subtract(apex.at, from));
   const station = dot(direction(chord), subtract(apex.at, from));
   const inMiddle = Math.abs(station / distance(from, to) - 0.5) < SAME_APEX;
-  const profile = new Profile(run);
-  return COMPARED.flatMap((kind) => {
+  const profile = new HeightFunction(run);
+  return COMPARED_KINDS.flatMap((kind) => {
     if (kind === 'batten' && isFreeOverOneNail(run)) return [];
-    const other = ifItExists(() => likeIt(kind, from, to, apex.at, rise));
-    const gap = other && gapBetween(profile, new Profile(other));
+    const other = undefinedOnFault(() => similarCurve(kind, from, to, apex.at, rise));
+    const gap = other && maxGap(profile, new HeightFunction(other));
     const movable = kind === 'batten' || kind === 'spline';
     return other && gap && gap.worst > JOIN_MM
       ? [{ kind, curve: other, ...gap, sameApex: movable || inMiddle }]
@@ -70,10 +70,16 @@ function isFreeOverOneNail({ kind, exact }: Curve): boolean {
   if (kind !== 'batten' || first?.type !== 'elastica' || second?.type !== 'elastica' || more.length > 0)
     return false;
   const most = NO_BEND * Math.abs(second.curvature);
-  return Math.abs(first.curvature) <= most && Math.abs(segmentEnd(second).curvature) <= most;
+  return Math.abs(first.curvature) <= most && Math.abs(pieceEnd(second).curvature) <= most;
 }
 
-function likeIt(kind: ComparedKind, from: Point, to: Point, apex: Point, rise: number): Curve | undefined {
+function similarCurve(
+  kind: ComparedKind,
+  from: Point,
+  to: Point,
+  apex: Point,
+  rise: number,
+): Curve | undefined {
   switch (kind) {
     case 'arc':
       return arc(from, to, { rise });
@@ -93,7 +99,7 @@ function likeIt(kind: ComparedKind, from: Point, to: Point, apex: Point, rise: n
  */
 function splineByApex(from: Point, to: Point, apex: Point): Curve | undefined {
   const chord = distance(from, to);
-  const way = direction(angleOf(from, to));
+  const way = direction(angleFrom(from, to));
   const station = dot(way, subtract(apex, from));
   const far = Math.max(station, chord - station);
   const short = Math.sqrt(chord ** 2 - 3 * far ** 2);

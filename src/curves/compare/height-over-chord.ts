@@ -1,74 +1,74 @@
 import type { Curve } from '../curve.ts';
-import { along, type Place } from '../geometry/evaluate.ts';
-import { angleOf, cross, direction, distance, dot, type Point, subtract } from '../geometry/point.ts';
+import { type CurvePoint, paramCurve } from '../geometry/evaluate.ts';
+import { angleFrom, cross, direction, distance, dot, type Point, subtract } from '../geometry/point.ts';
 import { rootBetween } from '../numeric/roots-and-minima.ts';
 
 /** Stations at which two curves are held side by side; between two of them they lie apart at most once. */
-export const SAMPLES = 64;
+export const HEIGHT_SAMPLES = 64;
 
 /** A place and how far it stands off the chord, mm, to the left of the way along it > 0. */
-export interface OverChord extends Place {
+export interface PointOverChord extends CurvePoint {
   readonly height: number;
 }
 
 interface Sample {
   readonly share: number;
   readonly u: number;
-  readonly place: (u: number) => Place;
+  readonly place: (u: number) => CurvePoint;
 }
 
 /** Newton steps to the place over a station; between two samples it takes 3 or 4. */
-const MOST_STEPS = 8;
+const MAX_STEPS = 8;
 /** Newton's method doubles its digits: after a step this small, as a share of the piece, some 1e-12 is left. */
-const STEP_DONE = 1e-6;
+const STEP_TOLERANCE = 1e-6;
 
 /** A curve as heights over the stations of its chord, which are told as shares of it. */
-export class Profile {
+export class HeightFunction {
   private readonly samples: readonly Sample[];
   private readonly chord: number;
   private readonly way: Point;
   /** Whether every station is passed once, in order. */
-  private readonly advances: boolean;
-  private known: readonly OverChord[] | undefined;
+  private readonly isMonotonic: boolean;
+  private stationsCache: readonly PointOverChord[] | undefined;
 
   constructor(private readonly curve: Curve) {
     this.chord = distance(curve.from, curve.to);
-    this.way = direction(angleOf(curve.from, curve.to));
+    this.way = direction(angleFrom(curve.from, curve.to));
     this.samples = curve.exact.flatMap((piece) => {
-      const place = along(piece);
-      return Array.from({ length: SAMPLES + 1 }, (_, i) => {
-        const u = i / SAMPLES;
+      const place = paramCurve(piece);
+      return Array.from({ length: HEIGHT_SAMPLES + 1 }, (_, i) => {
+        const u = i / HEIGHT_SAMPLES;
         return { share: this.share(place(u)), u, place };
       });
     });
-    this.advances = this.samples.every(({ share }, i) => i === 0 || share >= this.samples[i - 1]!.share);
+    this.isMonotonic = this.samples.every(({ share }, i) => i === 0 || share >= this.samples[i - 1]!.share);
   }
 
   /** The places over SAMPLES equal steps along the chord, its two ends included. */
-  get stations(): readonly OverChord[] {
-    this.known ??= Array.from({ length: SAMPLES + 1 }, (_, i) => this.at(i / SAMPLES));
-    return this.known;
+  get stations(): readonly PointOverChord[] {
+    this.stationsCache ??= Array.from({ length: HEIGHT_SAMPLES + 1 }, (_, i) => this.at(i / HEIGHT_SAMPLES));
+    return this.stationsCache;
   }
 
   private share(p: Point): number {
     return dot(subtract(p, this.curve.from), this.way) / this.chord;
   }
 
-  private overChord({ x, y, angle, curvature, speed }: Place): OverChord {
+  private overChord({ x, y, angle, curvature, speed }: CurvePoint): PointOverChord {
     const height = cross(this.way, subtract({ x, y }, this.curve.from));
     return { x, y, angle, curvature, speed, height };
   }
 
   /** The place over a share of the chord: of the steps across it, the one farthest from the chord. */
-  at(share: number): OverChord {
-    const across: OverChord[] = [];
+  at(share: number): PointOverChord {
+    const across: PointOverChord[] = [];
     const { samples } = this;
-    for (let i = this.advances ? this.firstFrom(share) : 1; i < samples.length; i++) {
+    for (let i = this.isMonotonic ? this.lowerBound(share) : 1; i < samples.length; i++) {
       const before = samples[i - 1]!;
       const after = samples[i]!;
-      if (this.advances && before.share > share) break;
+      if (this.isMonotonic && before.share > share) break;
       if (before.place === after.place && (before.share - share) * (after.share - share) <= 0)
-        across.push(this.overChord(this.placeBetween(before, after, share)));
+        across.push(this.overChord(this.solveStation(before, after, share)));
     }
     if (across.length > 0) return across.reduce((a, b) => (Math.abs(b.height) > Math.abs(a.height) ? b : a));
     // Rounding can leave a station between two pieces, or just outside the ends.
@@ -78,7 +78,7 @@ export class Profile {
   }
 
   /** The first sample at or past a share, by halving, and not the very first of all. */
-  private firstFrom(share: number): number {
+  private lowerBound(share: number): number {
     let low = 1;
     let high = this.samples.length;
     while (low < high) {
@@ -89,17 +89,17 @@ export class Profile {
     return low;
   }
 
-  private placeBetween(before: Sample, after: Sample, share: number): Place {
+  private solveStation(before: Sample, after: Sample, share: number): CurvePoint {
     const { place } = before;
     const off = (u: number): number => this.share(place(u)) - share;
     let u = before.u + ((after.u - before.u) * (share - before.share)) / (after.share - before.share || 1);
-    for (let i = 0; i < MOST_STEPS; i++) {
+    for (let i = 0; i < MAX_STEPS; i++) {
       const now = place(u);
       const step =
         ((this.share(now) - share) * this.chord) / (now.speed * dot(direction(now.angle), this.way));
       u -= step;
       if (!(u >= before.u && u <= after.u)) break;
-      if (Math.abs(step) < STEP_DONE) return place(u);
+      if (Math.abs(step) < STEP_TOLERANCE) return place(u);
     }
     return place(rootBetween(off, before.u, after.u) ?? after.u);
   }

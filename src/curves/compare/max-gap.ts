@@ -1,11 +1,11 @@
-import { type Point, pointOf } from '../geometry/point.ts';
+import { type Point, toPoint } from '../geometry/point.ts';
 import { rootBetween } from '../numeric/roots-and-minima.ts';
-import { type OverChord, type Profile, SAMPLES } from './height-over-chord.ts';
+import { HEIGHT_SAMPLES, type HeightFunction, type PointOverChord } from './height-over-chord.ts';
 
 /** Of two distances closer than this, as a share, the first counts: a symmetric pair has two alike. */
-const ALIKE = 1e-9;
+const SAME_SHARE = 1e-9;
 
-interface Gap {
+interface CurveGap {
   readonly worst: number;
   readonly at: Point;
 }
@@ -15,20 +15,20 @@ interface Gap {
  * first where it is. Exact to 1e-9 of the chord. Where a curve stands over a station more than once
  * (it overhangs an end) its place farthest from the chord counts.
  */
-export function gapBetween(first: Profile, second: Profile): Gap | undefined {
-  let best: Gap | undefined;
-  const weigh = (a: OverChord, b: OverChord): void => {
+export function maxGap(first: HeightFunction, second: HeightFunction): CurveGap | undefined {
+  let best: CurveGap | undefined;
+  const weigh = (a: PointOverChord, b: PointOverChord): void => {
     const worst = Math.abs(a.height - b.height);
-    if (worst > (best?.worst ?? 0) * (1 + ALIKE)) best = { worst, at: pointOf(a) };
+    if (worst > (best?.worst ?? 0) * (1 + SAME_SHARE)) best = { worst, at: toPoint(a) };
   };
-  const parallel = (a: OverChord, b: OverChord): number => Math.sin(a.angle - b.angle);
+  const parallel = (a: PointOverChord, b: PointOverChord): number => Math.sin(a.angle - b.angle);
   const [ones, others] = [first.stations, second.stations];
   const leans = ones.map((one, i) => parallel(one, others[i]!));
   // The distance is greatest where both run the same way.
   for (let i = 1; i < leans.length; i++) {
     if (!(leans[i - 1]! * leans[i]! < 0)) continue;
     const lean = (share: number): number => parallel(first.at(share), second.at(share));
-    const share = rootBetween(lean, (i - 1) / SAMPLES, i / SAMPLES);
+    const share = rootBetween(lean, (i - 1) / HEIGHT_SAMPLES, i / HEIGHT_SAMPLES);
     if (share !== undefined) weigh(first.at(share), second.at(share));
   }
   ones.forEach((one, i) => {

@@ -1,9 +1,9 @@
 import { elasticaStates } from '../geometry/pieces/elastica-series.ts';
-import { angleOf, distance, type Point, point } from '../geometry/point.ts';
+import { angleFrom, distance, type Point, point } from '../geometry/point.ts';
 import { rootBetween } from '../numeric/roots-and-minima.ts';
-import { restingShape } from './continuation.ts';
-import { spanAt } from './newton-many-pins.ts';
-import { runSpan, spanEnd } from './shooting.ts';
+import { solveEquilibrium } from './continuation.ts';
+import { spanOffset } from './newton-many-pins.ts';
+import { integrateSpan, newSpanEnd } from './shooting.ts';
 
 /*
  * The nail for an apex. The apex lies in one of the two spans, say left of the nail. Then the strip from
@@ -16,66 +16,69 @@ import { runSpan, spanEnd } from './shooting.ts';
  */
 
 /** The strip's end angles to the chord, radians; undefined where free. */
-export interface Held {
+export interface HeldAngles {
   readonly start: number | undefined;
   readonly end: number | undefined;
 }
 
-const turned = (angle: number | undefined, by: number): number | undefined =>
+const rotateAngle = (angle: number | undefined, by: number): number | undefined =>
   angle === undefined ? undefined : angle - by;
-const negative = (angle: number | undefined): number | undefined =>
+const negateAngle = (angle: number | undefined): number | undefined =>
   angle === undefined ? undefined : -angle;
-const mirrorStations = (held: Held): Held => ({ start: negative(held.end), end: negative(held.start) });
+const mirrorStations = (held: HeldAngles): HeldAngles => ({
+  start: negateAngle(held.end),
+  end: negateAngle(held.start),
+});
 
 /** Curvature and its rate at one end of a strip. */
-interface Bent {
+interface EndBending {
   readonly curvature: number;
   readonly rate: number;
 }
 
-const far = spanEnd();
+const far = newSpanEnd();
 
 /** Where a trial strip stands no more need not be known closer: a tenth of its bending. */
-const FINE = 0.1;
+const COARSE_STEP = 0.1;
 
 /** The strip between two pins, bent as at its start and as at its end; undefined where none stands. */
-function between(
+function solveSpan(
   a: Point,
   b: Point,
   start: number | undefined,
   end: number | undefined,
-): [Bent, Bent] | undefined {
-  const [chord, tilt] = [distance(a, b), angleOf(a, b)];
+): [EndBending, EndBending] | undefined {
+  const [chord, tilt] = [distance(a, b), angleFrom(a, b)];
   const pins = {
     stations: [0, 1],
     heights: [0, 0],
-    start: turned(start, tilt),
-    end: turned(end, tilt),
+    start: rotateAngle(start, tilt),
+    end: rotateAngle(end, tilt),
   };
-  const { share, shape } = restingShape(pins, FINE);
+  const { share, state } = solveEquilibrium(pins, COARSE_STEP);
   if (share < 1) return undefined;
-  const at = spanAt(2, 0);
-  const [curvature, rate] = [shape[at]!, shape[at + 1]!];
-  runSpan(far, shape[0]!, curvature, rate, shape[at + 2]!);
-  const inMeasure = (k: number, r: number): Bent => ({ curvature: k / chord, rate: r / chord ** 2 });
+  const at = spanOffset(2, 0);
+  const [curvature, rate] = [state[at]!, state[at + 1]!];
+  integrateSpan(far, state[0]!, curvature, rate, state[at + 2]!);
+  const inMeasure = (k: number, r: number): EndBending => ({ curvature: k / chord, rate: r / chord ** 2 });
   return [inMeasure(curvature, rate), inMeasure(far.curvature, far.rate)];
 }
 
 /** Where nails may go for an apex above the chord, likely places first. */
-export function* nailsOver(apex: Point, held: Held): Generator<Point> {
+export function* candidateNails(apex: Point, held: HeldAngles): Generator<Point> {
   if (!(apex.x > 0 && apex.x < 1)) return;
-  const left = between(point(0, 0), apex, held.start, 0)?.[1];
-  const right = between(apex, point(1, 0), 0, held.end)?.[0];
+  const left = solveSpan(point(0, 0), apex, held.start, 0)?.[1];
+  const right = solveSpan(apex, point(1, 0), 0, held.end)?.[0];
   if (left && right && left.curvature === right.curvature) yield apex;
-  const leans = Math.hypot(held.start ?? 0, held.end ?? 0) > FLAT;
+  const leans = Math.hypot(held.start ?? 0, held.end ?? 0) > FLAT_ANGLE;
   const sides = [
     function* onRight() {
-      if (left) yield* nailsBeyond(apex, left, held.end, leans);
+      if (left) yield* nailsRightOfApex(apex, left, held.end, leans);
     },
     function* onLeft() {
       if (!right) return;
       const mirrored = { curvature: right.curvature, rate: -right.rate };
-      const nails = nailsBeyond(point(1 - apex.x, apex.y), mirrored, mirrorStations(held).end, leans);
+      const nails = nailsRightOfApex(point(1 - apex.x, apex.y), mirrored, mirrorStations(held).end, leans);
       for (const { x, y } of nails) yield point(1 - x, y);
     },
   ];
@@ -87,15 +90,15 @@ export function* nailsOver(apex: Point, held: Held): Generator<Point> {
 }
 
 /** An end held closer along the chord than this, radians, bends no strip by itself. */
-const FLAT = 1e-9;
+const FLAT_ANGLE = 1e-9;
 
 /** Places tried along the elastica beyond the apex before a root is closed in on. */
-const PLACES = 24;
+const ROOT_SAMPLES = 24;
 
 /** The nails to the right of the apex, on the elastica that leaves the apex bent as given. */
-function* nailsBeyond(
+function* nailsRightOfApex(
   apex: Point,
-  { curvature, rate }: Bent,
+  { curvature, rate }: EndBending,
   end: number | undefined,
   leans: boolean,
 ): Generator<Point> {
@@ -114,12 +117,12 @@ function* nailsBeyond(
   /** How much less the elastica bends right here than a strip that is led on to the far end. */
   const mismatch = (s: number): number => {
     const { x, y, angle, curvature: here } = at(s);
-    const beyond = between({ x, y }, point(1, 0), angle, end)?.[0];
+    const beyond = solveSpan({ x, y }, point(1, 0), angle, end)?.[0];
     return beyond ? here - beyond.curvature : Number.NaN;
   };
   /** How far it serves: down to a height, up to the far end, or to where it turns up square to the chord. */
   const downTo = (lowest: number): number | undefined =>
-    roots((s) => {
+    bracketedRoots((s) => {
       const { x, y, angle } = at(s);
       return Math.min(y - lowest, 1 - x, Math.PI / 2 - angle);
     }, longest).next().value;
@@ -130,14 +133,14 @@ function* nailsBeyond(
   // A strip that its ends already bend may be held down as well, even below the chord.
   const unsure = chord !== undefined && Number.isNaN(mismatch(chord));
   const last = leans ? downTo(-apex.y) : unsure ? chord : undefined;
-  if (last) for (const root of roots(mismatch, last)) yield point(at(root).x, at(root).y);
+  if (last) for (const root of bracketedRoots(mismatch, last)) yield point(at(root).x, at(root).y);
 }
 
 /** The roots of f in (0, last] that PLACES tell apart. */
-function* roots(f: (s: number) => number, last: number): Generator<number, undefined> {
+function* bracketedRoots(f: (s: number) => number, last: number): Generator<number, undefined> {
   let [s, value] = [0, f(0)];
-  for (let i = 1; i <= PLACES; i++) {
-    const next = (last * i) / PLACES;
+  for (let i = 1; i <= ROOT_SAMPLES; i++) {
+    const next = (last * i) / ROOT_SAMPLES;
     const after = f(next);
     const root = value * after <= 0 ? rootBetween(f, s, next) : undefined;
     if (root !== undefined) yield root;

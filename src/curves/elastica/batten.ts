@@ -1,7 +1,7 @@
 import type { Curve } from '../curve.ts';
 import type { Point } from '../geometry/point.ts';
-import { curveOf } from '../make-curve.ts';
-import { mustDiffer } from '../validate.ts';
+import { makeCurve } from '../make-curve.ts';
+import { assertDistinct } from '../validate.ts';
 import { nailForApex } from './nail-for-apex.ts';
 import { type StripEnds, stripSpans } from './solve-strip.ts';
 
@@ -26,18 +26,18 @@ const FREE: StripEnds = { start: 'free', end: 'free' };
  *   `batten.no-such-apex`, `batten.not-found`
  */
 export function batten(from: Point, to: Point, by: BattenBy, ends = FREE): Curve {
-  mustDiffer(from, to, 'the two ends of the batten');
+  assertDistinct(from, to, 'the two ends of the batten');
   if ('apex' in by) {
-    mustDifferFromEnds(from, by.apex, to);
+    assertDistinctFromEnds(from, by.apex, to);
     const { nail, spans } = nailForApex(from, to, by.apex, ends);
-    return curveOf('batten', spans, { from, to }, [from, nail, to]);
+    return makeCurve('batten', spans, { from, to }, [from, nail, to]);
   }
-  if ('nail' in by) mustDifferFromEnds(from, by.nail, to);
+  if ('nail' in by) assertDistinctFromEnds(from, by.nail, to);
   const pins = [from, ...('nail' in by ? [by.nail] : by.through), to];
-  return curveOf('batten', stripSpans(pins, ends), { from, to }, pins);
+  return makeCurve('batten', stripSpans(pins, ends), { from, to }, pins);
 }
 
-function mustDifferFromEnds(from: Point, between: Point, to: Point): void {
-  mustDiffer(from, between, 'the start of the batten and the point between');
-  mustDiffer(between, to, 'the point between and the end of the batten');
+function assertDistinctFromEnds(from: Point, between: Point, to: Point): void {
+  assertDistinct(from, between, 'the start of the batten and the point between');
+  assertDistinct(between, to, 'the point between and the end of the batten');
 }

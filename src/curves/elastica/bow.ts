@@ -1,12 +1,12 @@
 import { Fault } from '../../units/fault.ts';
 import type { Curve } from '../curve.ts';
 import type { ElasticaSegment, Piece } from '../geometry/pieces/piece.ts';
-import { angleOf, distance, type Point } from '../geometry/point.ts';
+import { angleFrom, distance, type Point } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
-import { curveOf } from '../make-curve.ts';
+import { makeCurve } from '../make-curve.ts';
 import { ellipticIntegrals } from '../numeric/elliptic-integrals.ts';
 import { rootBetween } from '../numeric/roots-and-minima.ts';
-import { mustDiffer } from '../validate.ts';
+import { assertDistinct } from '../validate.ts';
 
 /**
  * The modulus at which the ends of the bow touch (2E = K; the strip's ends then lean 130.71° to the
@@ -18,7 +18,7 @@ const ENDS_TOUCH = 0.9089085575485414;
  * The greatest rise per chord: the ends are then 1/255 of the strip apart, which is a loop, no bow. Far
  * above it the chord is the difference of two large numbers and loses the promised digits.
  */
-const GREATEST_RISE = 100;
+const MAX_RISE = 100;
 
 /**
  * The curve of a uniform springy strip whose pinned ends a string draws together (a drawing bow):
@@ -33,23 +33,23 @@ const GREATEST_RISE = 100;
  * @throws Fault `curve.same-point`, `curve.not-finite`, `bow.ends-touch`
  */
 export function bow(from: Point, to: Point, rise: number): Curve {
-  mustDiffer(from, to, 'the two ends of the bow');
+  assertDistinct(from, to, 'the two ends of the bow');
   if (!Number.isFinite(rise))
     throw new Fault('curve.not-finite', 'the bow: its rise is not a finite number. Give a plain length.');
-  return curveOf('bow', [bowPiece(from, to, rise)], { from, to }, [from, to]);
+  return makeCurve('bow', [bowPiece(from, to, rise)], { from, to }, [from, to]);
 }
 
 function bowPiece(from: Point, to: Point, rise: number): Piece {
   const chord = distance(from, to);
   if (Math.abs(rise) < JOIN_MM) return { type: 'line', from, to };
-  if (Math.abs(rise) > GREATEST_RISE * chord)
+  if (Math.abs(rise) > MAX_RISE * chord)
     throw new Fault(
       'bow.ends-touch',
       (mm) =>
         `a bow ${mm(Math.abs(rise))} high on a chord of ${mm(chord)} is a loop whose ends all but touch. ` +
-        `Give a rise of ${mm(GREATEST_RISE * chord)} or less, or a longer chord.`,
+        `Give a rise of ${mm(MAX_RISE * chord)} or less, or a longer chord.`,
     );
-  return strip(from, to, Math.sign(rise), bowModulus(Math.abs(rise) / chord));
+  return bowElastica(from, to, Math.sign(rise), bowModulus(Math.abs(rise) / chord));
 }
 
 const complementOf = (k: number): number => Math.sqrt((1 - k) * (1 + k));
@@ -63,7 +63,7 @@ function bowModulus(risePerChord: number): number {
   return rootBetween(off, 0, ENDS_TOUCH) ?? ENDS_TOUCH;
 }
 
-function strip(from: Point, to: Point, side: number, k: number): ElasticaSegment {
+function bowElastica(from: Point, to: Point, side: number, k: number): ElasticaSegment {
   const complement = complementOf(k);
   const { K, E } = ellipticIntegrals(complement);
   const root = (2 * (2 * E - K)) / distance(from, to);
@@ -71,7 +71,7 @@ function strip(from: Point, to: Point, side: number, k: number): ElasticaSegment
   return {
     type: 'elastica',
     from,
-    angle: angleOf(from, to) + side * 2 * Math.asin(k),
+    angle: angleFrom(from, to) + side * 2 * Math.asin(k),
     curvature: 0,
     curvatureRate: -side * force * 2 * k * complement,
     thrust: force * (1 - 2 * k * k),

@@ -2,38 +2,38 @@ import { Fault } from '../../units/fault.ts';
 import type { ElasticaSegment } from '../geometry/pieces/piece.ts';
 import {
   add,
-  angleOf,
+  angleDifference,
+  angleFrom,
   direction,
   distance,
   dot,
-  leftOf,
+  leftNormal,
   type Point,
   point,
   scale,
   subtract,
-  turnBetween,
 } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
 import { apexOf } from '../measurements.ts';
-import { ifItExists } from '../try-curve.ts';
-import { type Held, nailsOver } from './apex-inverse.ts';
+import { undefinedOnFault } from '../try-curve.ts';
+import { candidateNails, type HeldAngles } from './apex-inverse.ts';
 import { riseLimit } from './rise-limit.ts';
-import { bentOver, type StripEnds } from './solve-strip.ts';
+import { type StripEnds, trySolveStrip } from './solve-strip.ts';
 
 /** The apex is where it was asked when this near, as a share of the chord: the batten's own accuracy. */
-const APEX_DONE = 1e-9;
+const APEX_TOLERANCE = 1e-9;
 
 /** A nail and the strip over it. */
-export interface Nailed {
+export interface NailSolution {
   readonly nail: Point;
   readonly spans: readonly ElasticaSegment[];
 }
 
 /** A run seen over its chord, and a test of any apex over it. */
-class Run {
+class ApexProblem {
   readonly chord: number;
   readonly along: Point;
-  readonly held: Held;
+  readonly held: HeldAngles;
 
   constructor(
     readonly from: Point,
@@ -42,36 +42,36 @@ class Run {
     readonly ends: StripEnds,
   ) {
     this.chord = distance(from, to);
-    const tilt = angleOf(from, to);
+    const tilt = angleFrom(from, to);
     this.along = direction(tilt);
     const toChord = (end: StripEnds['start']): number | undefined => {
       if (end === 'free') return undefined;
-      return side * turnBetween(tilt, end.held);
+      return side * angleDifference(tilt, end.held);
     };
     this.held = { start: toChord(ends.start), end: toChord(ends.end) };
   }
 
-  place({ x, y }: Point): Point {
-    const out = scale(add(scale(this.along, x), scale(leftOf(this.along), this.side * y)), this.chord);
+  toWorld({ x, y }: Point): Point {
+    const out = scale(add(scale(this.along, x), scale(leftNormal(this.along), this.side * y)), this.chord);
     return add(this.from, out);
   }
 
   /** The nail for an apex over the chord with the strip over it, if there is one and the strip stands. */
-  nail(apex: Point): Nailed | undefined {
-    for (const over of nailsOver(apex, this.held)) {
-      const nail = this.place(over);
-      const spans = this.stripOver(nail, this.place(apex));
+  findNail(apex: Point): NailSolution | undefined {
+    for (const over of candidateNails(apex, this.held)) {
+      const nail = this.toWorld(over);
+      const spans = this.solveOver(nail, this.toWorld(apex));
       if (spans) return { nail, spans };
     }
     return undefined;
   }
 
   /** The strip over a nail, where it has its apex there. */
-  private stripOver(nail: Point, apex: Point): Nailed['spans'] | undefined {
-    const spans = ifItExists(() => bentOver([this.from, nail, this.to], this.ends));
+  private solveOver(nail: Point, apex: Point): NailSolution['spans'] | undefined {
+    const spans = undefinedOnFault(() => trySolveStrip([this.from, nail, this.to], this.ends));
     if (!spans || typeof spans === 'function') return undefined;
     const got = apexOf(spans, this.from, this.to)?.at;
-    return got && distance(got, apex) <= APEX_DONE * this.chord ? spans : undefined;
+    return got && distance(got, apex) <= APEX_TOLERANCE * this.chord ? spans : undefined;
   }
 }
 
@@ -80,28 +80,28 @@ class Run {
  * the chord, and checked by bending the strip over it.
  * @throws Fault `batten.no-such-apex` naming the nearest apex of that height, or `batten.too-high`
  */
-export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds): Nailed {
+export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds): NailSolution {
   const chord = distance(from, to);
-  const along = direction(angleOf(from, to));
+  const along = direction(angleFrom(from, to));
   const out = subtract(apex, from);
-  const height = dot(out, leftOf(along));
+  const height = dot(out, leftNormal(along));
   if (Math.abs(height) < JOIN_MM)
     throw new Fault(
       'batten.no-such-apex',
       'an apex on the chord leaves no curve. Give it an offset, or use a line.',
     );
-  const run = new Run(from, to, height > 0 ? 1 : -1, ends);
+  const run = new ApexProblem(from, to, height > 0 ? 1 : -1, ends);
   const asked = point(dot(out, along) / chord, Math.abs(height) / chord);
-  const nailed = run.nail(asked);
+  const nailed = run.findNail(asked);
   if (nailed) return nailed;
   const highest = highestApex(run);
-  const nearest = asked.y < SPARE * highest ? nearestApex(run, asked) : undefined;
-  if (nearest === undefined) throw noNail(run, asked, highest);
+  const nearest = asked.y < RISE_MARGIN * highest ? nearestFeasibleStation(run, asked) : undefined;
+  if (nearest === undefined) throw noNailFault(run, asked, highest);
   throw new Fault(
     'batten.no-such-apex',
     (mm) =>
       `a strip with these ends cannot have an apex of that height at station ${mm(apex.x)}: ` +
-      `the nearest it can do is ${mm(run.place(point(nearest, asked.y)).x)}. ` +
+      `the nearest it can do is ${mm(run.toWorld(point(nearest, asked.y)).x)}. ` +
       'Move the apex there, hold or free the ends otherwise, or use a spline.',
   );
 }
@@ -110,8 +110,8 @@ export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds
 const [STATIONS, HALVINGS] = [32, 25];
 
 /** The station (share of the chord) nearest to the one asked where an apex of that height can be. */
-function nearestApex(run: Run, { x, y }: Point): number | undefined {
-  const can = (station: number): boolean => run.nail(point(station, y)) !== undefined;
+function nearestFeasibleStation(run: ApexProblem, { x, y }: Point): number | undefined {
+  const can = (station: number): boolean => run.findNail(point(station, y)) !== undefined;
   const stations = Array.from({ length: STATIONS - 1 }, (_, i) => (i + 1) / STATIONS);
   const first = stations.sort((a, b) => Math.abs(a - x) - Math.abs(b - x)).find(can);
   if (first === undefined) return undefined;
@@ -126,27 +126,27 @@ function nearestApex(run: Run, { x, y }: Point): number | undefined {
 }
 
 /** Nail stations tried for the highest apex; the middle is among them, where equal ends have it. */
-const NAILS = 16;
+const NAIL_STATIONS = 16;
 /** Between those stations the highest apex may be this much higher (3 % in trials). */
-const SPARE = 1.05;
+const RISE_MARGIN = 1.05;
 /** Just below its limit a strip surely stands. */
-const BELOW = 1 - 1e-6;
+const BELOW_LIMIT = 1 - 1e-6;
 
 /** The highest apex, in chords, over nails at some stations: one that surely can be. */
-function highestApex(run: Run): number {
+function highestApex(run: ApexProblem): number {
   const { from, to, ends, chord, held } = run;
   let highest = 0;
-  for (let i = 1; i < NAILS; i++) {
-    const limit = riseLimit(i / NAILS, held.start, held.end);
+  for (let i = 1; i < NAIL_STATIONS; i++) {
+    const limit = riseLimit(i / NAIL_STATIONS, held.start, held.end);
     if (limit === undefined) continue;
-    const spans = bentOver([from, run.place(point(i / NAILS, limit * BELOW)), to], ends);
+    const spans = trySolveStrip([from, run.toWorld(point(i / NAIL_STATIONS, limit * BELOW_LIMIT)), to], ends);
     if (typeof spans === 'function') continue;
     highest = Math.max(highest, (apexOf(spans, from, to)?.rise ?? 0) / chord);
   }
   return highest;
 }
 
-function noNail(run: Run, { y }: Point, most: number): Fault {
+function noNailFault(run: ApexProblem, { y }: Point, most: number): Fault {
   const tooHigh = most < y;
   return new Fault(
     tooHigh ? 'batten.too-high' : 'batten.no-such-apex',

@@ -1,6 +1,6 @@
 import { elasticaStates } from '../geometry/pieces/elastica-series.ts';
 import type { ElasticaSegment, Piece } from '../geometry/pieces/piece.ts';
-import { angleOf, direction, dot, leftOf, type Point, scale, subtract } from '../geometry/point.ts';
+import { angleFrom, direction, dot, leftNormal, type Point, scale, subtract } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
 
 /** What a pin does to the strip. */
@@ -36,10 +36,10 @@ export function pinForces(exact: readonly Piece[]): PinForce[] {
     pins[i + 1]!.reaction -= rate;
   });
   const largest = Math.max(...pins.map(({ reaction }) => Math.abs(reaction)));
-  return pins.map((pin) => ({ ...pin, side: sideOf(pin.reaction, largest) }));
+  return pins.map((pin) => ({ ...pin, side: nailSide(pin.reaction, largest) }));
 }
 
-const sideOf = (reaction: number, largest: number): 'left' | 'right' | undefined =>
+const nailSide = (reaction: number, largest: number): 'left' | 'right' | undefined =>
   Math.abs(reaction) <= NO_FORCE * largest ? undefined : reaction > 0 ? 'right' : 'left';
 
 /**
@@ -49,11 +49,11 @@ const sideOf = (reaction: number, largest: number): 'left' | 'right' | undefined
  */
 export function pulling(forces: readonly PinForce[]): number[] {
   const [from, to] = [forces[0]!.at, forces.at(-1)!.at];
-  const up = leftOf(direction(angleOf(from, to)));
+  const up = leftNormal(direction(angleFrom(from, to)));
   return forces.flatMap(({ at, angle, reaction, side }, i) => {
     const height = dot(subtract(at, from), up);
     if (i === 0 || i === forces.length - 1 || side === undefined || Math.abs(height) < JOIN_MM) return [];
-    const force = scale(leftOf(direction(angle)), reaction);
+    const force = scale(leftNormal(direction(angle)), reaction);
     return dot(force, up) * height < 0 ? [i] : [];
   });
 }

@@ -11,30 +11,31 @@ import { integrate } from '../numeric/gauss-legendre.ts';
 /** (sin w²)/w², smooth through 0. */
 const sinc = (w: number): number => (w === 0 ? 1 : Math.sin(w * w) / (w * w));
 
-const along = (a: number): number => integrate((w) => 2 * w * w * Math.sqrt(sinc(w)), 0, Math.sqrt(a));
-const length = (a: number): number => integrate((w) => 2 / Math.sqrt(sinc(w)), 0, Math.sqrt(a));
+const integrateY = (a: number): number => integrate((w) => 2 * w * w * Math.sqrt(sinc(w)), 0, Math.sqrt(a));
+const integrateS = (a: number): number => integrate((w) => 2 / Math.sqrt(sinc(w)), 0, Math.sqrt(a));
 
 const mirrored = (f: (a: number) => number, quarter: number, a: number): number =>
   a <= Math.PI / 2 ? f(a) : 2 * quarter - f(Math.PI - a);
 
 /** Y(π/2) = (2π)^{3/2}/Γ(1/4)², half the lobe's span. */
-export const QUARTER_ALONG = along(Math.PI / 2);
+export const QUARTER_Y = integrateY(Math.PI / 2);
 /** S(π/2) = √2·K(1/√2), the lemniscate constant. */
-export const QUARTER_LENGTH = length(Math.PI / 2);
+export const QUARTER_S = integrateS(Math.PI / 2);
 
-export const lobeAlong = (a: number): number => mirrored(along, QUARTER_ALONG, a);
-export const lobeLength = (a: number): number => mirrored(length, QUARTER_LENGTH, a);
-export const lobeAcross = (a: number): number => 2 * Math.sqrt(Math.sin(a));
+export const elasticaY = (a: number): number => mirrored(integrateY, QUARTER_Y, a);
+export const elasticaS = (a: number): number => mirrored(integrateS, QUARTER_S, a);
+export const elasticaX = (a: number): number => 2 * Math.sqrt(Math.sin(a));
 
 /**
  * Gauss's constant, 1/agm(1, √2) = 0.8346268…: the greatest rise per chord of a free strip over a
  * nail in the middle, where its ends stand square to the chord (Horn 1983, "The Curve of Least Energy").
  */
-export const GAUSS_CONSTANT = 1 / QUARTER_ALONG;
+export const GAUSS_CONSTANT = 1 / QUARTER_Y;
 
 /** d(a): the angle at the free end from the span's chord to the strip, radians. */
-export const endAngle = (a: number): number => Math.atan2(lobeAlong(a), lobeAcross(a));
+export const freeEndAngle = (a: number): number => Math.atan2(elasticaY(a), elasticaX(a));
 /** f(a) = a − d(a): the angle at the far end from the strip to the span's chord, radians. */
-export const nailAngle = (a: number): number => a - endAngle(a);
+export const nailEndAngle = (a: number): number => a - freeEndAngle(a);
 /** g(a) = √(sin a·(4 sin a + Y²)): the curvature at the far end times the span's chord. */
-export const bend = (a: number): number => Math.sqrt(Math.sin(a) * (4 * Math.sin(a) + lobeAlong(a) ** 2));
+export const nailCurvature = (a: number): number =>
+  Math.sqrt(Math.sin(a) * (4 * Math.sin(a) + elasticaY(a) ** 2));

@@ -1,47 +1,47 @@
 import { Fault } from '../../units/fault.ts';
 import { distance, type Point } from '../geometry/point.ts';
-import { grow, nearbyShape, restingShape } from './continuation.ts';
-import { type Shape, spanAt } from './newton-many-pins.ts';
-import { runSpan, spanEnd } from './shooting.ts';
-import { courseOf, type Pinned } from './strip-problem.ts';
+import { followContinuation, solveEquilibrium, solveNearby } from './continuation.ts';
+import { type StateVector, spanOffset } from './newton-many-pins.ts';
+import { integrateSpan, newSpanEnd } from './shooting.ts';
+import { chordGeometry, type StripProblem } from './strip-problem.ts';
 
 /*
  * How high one nail can lift a strip. There are two ways to the end of it: the strip snaps over (no
  * shape of least energy is left), or the nail stops pressing and the strip runs away from it.
  */
 
-const far = spanEnd();
+const farEnd = newSpanEnd();
 
 /** The nail's force on the strip, along the strip's left, for a chord and a stiffness of 1. */
-function nailForce(pins: Pinned, shape: Shape): number {
-  const { chords, directions } = courseOf(pins);
-  const [first, second] = [spanAt(3, 0), spanAt(3, 1)];
-  runSpan(far, shape[0]! - directions[0]!, shape[first]!, shape[first + 1]!, shape[first + 2]!);
-  return shape[second + 1]! / chords[1]! ** 2 - far.rate / chords[0]! ** 2;
+function nailForce(pins: StripProblem, shape: StateVector): number {
+  const { chords, directions } = chordGeometry(pins);
+  const [first, second] = [spanOffset(3, 0), spanOffset(3, 1)];
+  integrateSpan(farEnd, shape[0]! - directions[0]!, shape[first]!, shape[first + 1]!, shape[first + 2]!);
+  return shape[second + 1]! / chords[1]! ** 2 - farEnd.rate / chords[0]! ** 2;
 }
 
-const atHeight = (pins: Pinned, height: number): Pinned => ({ ...pins, heights: [0, height, 0] });
+const atHeight = (pins: StripProblem, height: number): StripProblem => ({ ...pins, heights: [0, height, 0] });
 
 /** How far the nail is moved, as a share of the chord, to see whether its force grows: half a double's digits. */
-const NUDGE = 1e-6;
+const PROBE_RISE = 1e-6;
 
 /**
  * Whether the strip stays with its nail: the nail presses it away from the chord, or else holds it down
  * below where it would lie by itself. False where the nail has let go: raised further it presses less,
  * and what it would have to do is pull.
  */
-export function staysOnNail(pins: Pinned, shape: Shape): boolean {
+export function isContactStable(pins: StripProblem, shape: StateVector): boolean {
   const height = pins.heights[1]!;
   const side = Math.sign(height);
   const force = side * nailForce(pins, shape);
   if (side === 0 || force >= 0) return true;
-  const higher = atHeight(pins, height + side * NUDGE);
-  const lifted = nearbyShape(higher, shape);
+  const higher = atHeight(pins, height + side * PROBE_RISE);
+  const lifted = solveNearby(higher, shape);
   return lifted !== undefined && side * nailForce(higher, lifted) > force;
 }
 
 /** No strip over one nail is followed higher than this, in chords. */
-const HIGHEST = 2;
+const MAX_RISE = 2;
 /** Steps to there: each a twentieth of the chord. */
 const STEPS = 40;
 
@@ -59,15 +59,20 @@ export function riseLimit(
   end: number | undefined,
   side: 1 | -1 = 1,
 ): number | undefined {
-  const low: Pinned = { stations: [0, share, 1], heights: [0, 0, 0], start, end };
-  const from = restingShape(low);
+  const low: StripProblem = { stations: [0, share, 1], heights: [0, 0, 0], start, end };
+  const from = solveEquilibrium(low);
   if (from.share < 1) return undefined;
-  const top = grow({ pins: low, shape: from.shape }, atHeight(low, side * HIGHEST), STEPS, staysOnNail);
-  return top.share * HIGHEST;
+  const top = followContinuation(
+    { pins: low, shape: from.state },
+    atHeight(low, side * MAX_RISE),
+    STEPS,
+    isContactStable,
+  );
+  return top.share * MAX_RISE;
 }
 
 /** The fault of a nail that is too high, saying how far this strip goes there. */
-export function tooHigh({ stations, heights, start, end }: Pinned, from: Point, to: Point): Fault {
+export function tooHighFault({ stations, heights, start, end }: StripProblem, from: Point, to: Point): Fault {
   const chord = distance(from, to);
   const height = heights[1]!;
   const limit = riseLimit(stations[1]!, start, end, height < 0 ? -1 : 1);

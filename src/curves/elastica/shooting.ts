@@ -1,5 +1,5 @@
-import { pace } from '../geometry/pieces/elastica-series.ts';
-import { term } from '../numeric/taylor-series.ts';
+import { frequency } from '../geometry/pieces/elastica-series.ts';
+import { productTerm } from '../numeric/taylor-series.ts';
 
 /*
  * One span of a strip between two pins, in its own measure: its chord runs from (0, 0) to (1, 0). It
@@ -16,12 +16,12 @@ export interface SpanEnd {
   angle: number;
   curvature: number;
   rate: number;
-  readonly byCurvature: Variation;
-  readonly byRate: Variation;
+  readonly byCurvature: Sensitivity;
+  readonly byRate: Sensitivity;
 }
 
 /** Derivatives of the end by a starting value. */
-export interface Variation {
+export interface Sensitivity {
   x: number;
   y: number;
   angle: number;
@@ -29,56 +29,62 @@ export interface Variation {
   rate: number;
 }
 
-const still = (): Variation => ({ x: 0, y: 0, angle: 0, curvature: 0, rate: 0 });
-export const spanEnd = (): SpanEnd => ({ ...still(), byCurvature: still(), byRate: still() });
+const zeroState = (): Sensitivity => ({ x: 0, y: 0, angle: 0, curvature: 0, rate: 0 });
+export const newSpanEnd = (): SpanEnd => ({ ...zeroState(), byCurvature: zeroState(), byRate: zeroState() });
 
 /** The nearest pole of the series, times the pace w: the lemniscate's quarter period K(1/√2). */
 const POLE = 1.854;
 /** Longest step times the pace; near the cheapest, as longer steps need more terms. */
 const STEP = 0.45;
 /** −ln of what a step leaves out: 1e-15. */
-const DIGITS = 34.5;
+const LOG_TOLERANCE = 34.5;
 /** (0.45/1.854)^25 < 1e-15; below 8 terms the saving is lost in the rest of the work. */
-const [FEWEST_TERMS, MOST_TERMS] = [8, 25];
+const [MIN_TERMS, MAX_TERMS] = [8, 25];
 /**
  * Share of the terms kept for the variations, which then hold to (1e-15)^½ = 3e-8. They only steer Newton's
  * method, whose last step, of 1e-9, is then still good to rounding; and they are most of the work.
  */
-const VARIED = 0.5;
+const SENSITIVITY_TERMS = 0.5;
 
-const series = (): number[] => new Array<number>(MOST_TERMS + 2).fill(0);
-const K = series();
-const square = series();
-const cosine = series();
-const sine = series();
-const bend = series();
-const turn = series();
+const newSeries = (): number[] => new Array<number>(MAX_TERMS + 2).fill(0);
+const K = newSeries();
+const squaredCurvature = newSeries();
+const cosine = newSeries();
+const sine = newSeries();
+const curvatureVariation = newSeries();
+const angleVariation = newSeries();
 
 /** Runs a span from its start values to its end, written into `end` (no allocation: this is the inner loop). */
-export function runSpan(end: SpanEnd, angle: number, curvature: number, rate: number, length: number): void {
-  const w = pace(curvature, rate);
+export function integrateSpan(
+  end: SpanEnd,
+  angle: number,
+  curvature: number,
+  rate: number,
+  length: number,
+): void {
+  const w = frequency(curvature, rate);
   const steps = Math.max(1, Math.ceil((w * length) / STEP));
   const h = length / steps;
-  const wanted = Math.ceil(DIGITS / Math.log(POLE / Math.max(w * h, Number.MIN_VALUE)));
-  const terms = Math.min(Math.max(wanted, FEWEST_TERMS), MOST_TERMS);
+  const wanted = Math.ceil(LOG_TOLERANCE / Math.log(POLE / Math.max(w * h, Number.MIN_VALUE)));
+  const terms = Math.min(Math.max(wanted, MIN_TERMS), MAX_TERMS);
   end.x = 0;
   end.y = 0;
   end.angle = angle;
   end.curvature = curvature;
   end.rate = rate;
-  Object.assign(end.byCurvature, STILL).curvature = 1;
-  Object.assign(end.byRate, STILL).rate = 1;
-  for (let i = 0; i < steps; i++) step(end, h, terms);
+  Object.assign(end.byCurvature, ZERO_STATE).curvature = 1;
+  Object.assign(end.byRate, ZERO_STATE).rate = 1;
+  for (let i = 0; i < steps; i++) advance(end, h, terms);
 }
 
-const STILL: Readonly<Variation> = still();
+const ZERO_STATE: Readonly<Sensitivity> = zeroState();
 
 /** One step of length h: the series of the strip first, as the variations stand on it. */
-function step(end: SpanEnd, h: number, terms: number): void {
-  expand(end, h, terms);
-  const varied = Math.max(FEWEST_TERMS, Math.ceil(terms * VARIED));
-  vary(end.byCurvature, h, varied);
-  vary(end.byRate, h, varied);
+function advance(end: SpanEnd, h: number, terms: number): void {
+  expandSeries(end, h, terms);
+  const varied = Math.max(MIN_TERMS, Math.ceil(terms * SENSITIVITY_TERMS));
+  advanceSensitivity(end.byCurvature, h, varied);
+  advanceSensitivity(end.byRate, h, varied);
   let x = 0;
   let y = 0;
   let turned = 0;
@@ -100,19 +106,19 @@ function step(end: SpanEnd, h: number, terms: number): void {
 }
 
 /** The series of curvature, of its square and of the tangent, in s/h. */
-function expand({ angle, curvature, rate }: SpanEnd, h: number, terms: number): void {
+function expandSeries({ angle, curvature, rate }: SpanEnd, h: number, terms: number): void {
   K[0] = curvature;
   K[1] = rate * h;
   cosine[0] = Math.cos(angle);
   sine[0] = Math.sin(angle);
   for (let n = 0; n < terms; n++) {
-    square[n] = term(K, K, n);
+    squaredCurvature[n] = productTerm(K, K, n);
     let cube = 0;
     let down = 0;
     let across = 0;
     for (let i = 0; i <= n; i++) {
       const k = K[n - i]!;
-      cube += k * square[i]!;
+      cube += k * squaredCurvature[i]!;
       down += k * sine[i]!;
       across += k * cosine[i]!;
     }
@@ -123,31 +129,31 @@ function expand({ angle, curvature, rate }: SpanEnd, h: number, terms: number): 
 }
 
 /** Carries one variation over the step. */
-function vary(variation: Variation, h: number, terms: number): void {
-  bend[0] = variation.curvature;
-  bend[1] = variation.rate * h;
-  turn[0] = variation.angle;
+function advanceSensitivity(variation: Sensitivity, h: number, terms: number): void {
+  curvatureVariation[0] = variation.curvature;
+  curvatureVariation[1] = variation.rate * h;
+  angleVariation[0] = variation.angle;
   let x = 0;
   let y = 0;
   let turned = 0;
-  let curvature = bend[0];
+  let curvature = curvatureVariation[0];
   let rate = 0;
   for (let n = 0; n < terms; n++) {
     let bending = 0;
     let back = 0;
     let up = 0;
     for (let i = 0; i <= n; i++) {
-      bending += square[i]! * bend[n - i]!;
-      back += sine[i]! * turn[n - i]!;
-      up += cosine[i]! * turn[n - i]!;
+      bending += squaredCurvature[i]! * curvatureVariation[n - i]!;
+      back += sine[i]! * angleVariation[n - i]!;
+      up += cosine[i]! * angleVariation[n - i]!;
     }
-    bend[n + 2] = (-3 * bending * h * h) / (2 * (n + 1) * (n + 2));
-    turn[n + 1] = (bend[n]! * h) / (n + 1);
+    curvatureVariation[n + 2] = (-3 * bending * h * h) / (2 * (n + 1) * (n + 2));
+    angleVariation[n + 1] = (curvatureVariation[n]! * h) / (n + 1);
     x -= back / (n + 1);
     y += up / (n + 1);
-    turned += turn[n + 1]!;
-    curvature += bend[n + 1]!;
-    rate += (n + 1) * bend[n + 1]!;
+    turned += angleVariation[n + 1]!;
+    curvature += curvatureVariation[n + 1]!;
+    rate += (n + 1) * curvatureVariation[n + 1]!;
   }
   variation.x += x * h;
   variation.y += y * h;

@@ -1,23 +1,23 @@
 import { Fault } from '../../units/fault.ts';
 import type { ElasticaSegment } from '../geometry/pieces/piece.ts';
 import {
-  angleOf,
+  angleDifference,
+  angleFrom,
   direction,
   distance,
   dot,
-  leftOf,
+  leftNormal,
   type Point,
   subtract,
-  turnBetween,
 } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
-import { mustDiffer } from '../validate.ts';
-import { type Grown, restingShape } from './continuation.ts';
-import { type Shape, spanAt } from './newton-many-pins.ts';
+import { assertDistinct } from '../validate.ts';
+import { type ContinuationResult, solveEquilibrium } from './continuation.ts';
+import { type StateVector, spanOffset } from './newton-many-pins.ts';
 import { type PinForce, pinForces } from './pin-reactions.ts';
-import { staysOnNail, tooHigh } from './rise-limit.ts';
-import type { Pinned } from './strip-problem.ts';
-import { freeBatten } from './three-pin-closed-form.ts';
+import { isContactStable, tooHighFault } from './rise-limit.ts';
+import type { StripProblem } from './strip-problem.ts';
+import { solveThreePinStrip } from './three-pin-closed-form.ts';
 
 /**
  * How an end of the strip is kept. Free: it rests on a pin and bends no further. Held: a sleeve keeps
@@ -54,7 +54,7 @@ export function strip(pins: readonly Point[], ends: StripEnds): Strip {
 
 /** The spans of `strip` alone, with its faults. */
 export function stripSpans(pins: readonly Point[], ends: StripEnds): readonly ElasticaSegment[] {
-  const spans = bentOver(pins, ends);
+  const spans = trySolveStrip(pins, ends);
   if (typeof spans === 'function') throw spans();
   return spans;
 }
@@ -63,29 +63,29 @@ export function stripSpans(pins: readonly Point[], ends: StripEnds): readonly El
  * The spans of `strip`, or, where the strip does not stand, what makes the fault: that is dear, as it
  * looks for how far the strip goes. Pins that no strip can have are thrown at once.
  */
-export function bentOver(
+export function trySolveStrip(
   pins: readonly Point[],
   ends: StripEnds,
 ): readonly ElasticaSegment[] | (() => Fault) {
   const [from, to] = [pins[0]!, pins.at(-1)!];
-  mustDiffer(from, to, 'the two ends of the batten');
-  const over = overChord(pins, ends);
-  mustAdvance(over, pins);
+  assertDistinct(from, to, 'the two ends of the batten');
+  const over = toStripProblem(pins, ends);
+  assertAdvancing(over, pins);
   const free = ends.start === 'free' && ends.end === 'free';
-  if (free && pins.length === 3) return freeBatten(from, pins[1]!, to);
-  const grown = restingShape(over);
-  if (grown.tired) return () => lost(grown, over);
+  if (free && pins.length === 3) return solveThreePinStrip(from, pins[1]!, to);
+  const grown = solveEquilibrium(over);
+  if (grown.exhausted) return () => notConvergedFault(grown, over);
   const one = pins.length === 3;
-  if (grown.share < 1) return () => (one ? tooHigh(over, from, to) : snapped(grown, over));
-  if (one && !staysOnNail(over, grown.shape)) return () => tooHigh(over, from, to);
-  return spansOf(grown.shape, pins);
+  if (grown.share < 1) return () => (one ? tooHighFault(over, from, to) : snapThroughFault(grown, over));
+  if (one && !isContactStable(over, grown.state)) return () => tooHighFault(over, from, to);
+  return spansFromState(grown.state, pins);
 }
 
 /** The pins in shares of the chord; held angles to the chord, in (−π, π]. */
-function overChord(pins: readonly Point[], { start, end }: StripEnds): Pinned {
+function toStripProblem(pins: readonly Point[], { start, end }: StripEnds): StripProblem {
   const [from, to] = [pins[0]!, pins.at(-1)!];
   const chord = distance(from, to);
-  const tilt = angleOf(from, to);
+  const tilt = angleFrom(from, to);
   const along = direction(tilt);
   const shares = (axis: Point): number[] => pins.map((p) => dot(subtract(p, from), axis) / chord);
   const toChord = (kept: StripEnd): number | undefined => {
@@ -95,18 +95,18 @@ function overChord(pins: readonly Point[], { start, end }: StripEnds): Pinned {
         'curve.not-finite',
         'the angle of a held end is not a finite number. Give a plain angle.',
       );
-    return turnBetween(tilt, kept.held);
+    return angleDifference(tilt, kept.held);
   };
-  const heights = shares(leftOf(along));
+  const heights = shares(leftNormal(along));
   // Rounding must not bend a strip between two pins.
   [heights[0], heights[pins.length - 1]] = [0, 0];
   return { stations: shares(along), heights, start: toChord(start), end: toChord(end) };
 }
 
-function mustAdvance({ stations }: Pinned, pins: readonly Point[]): void {
+function assertAdvancing({ stations }: StripProblem, pins: readonly Point[]): void {
   const chord = distance(pins[0]!, pins.at(-1)!);
   for (let i = 1; i < pins.length; i++) {
-    mustDiffer(pins[i - 1]!, pins[i]!, 'two neighbouring nails of the batten');
+    assertDistinct(pins[i - 1]!, pins[i]!, 'two neighbouring nails of the batten');
     if (!((stations[i]! - stations[i - 1]!) * chord > JOIN_MM))
       throw new Fault(
         'batten.out-of-order',
@@ -118,36 +118,36 @@ function mustAdvance({ stations }: Pinned, pins: readonly Point[]): void {
 }
 
 /** Shown as a share that is surely stood, in per cent. */
-const percent = (share: number): string => `${Math.floor(share * 100)} %`;
+const floorPercent = (share: number): string => `${Math.floor(share * 100)} %`;
 
 /** What was raised evenly to reach the strip. */
-function raised({ stations, start, end }: Pinned): string {
+function describeLoad({ stations, start, end }: StripProblem): string {
   if (stations.length === 2) return 'the angles of its ends';
   return start === undefined && end === undefined ? 'these offsets' : 'these offsets and angles';
 }
 
-const lost = ({ share }: Grown, over: Pinned): Fault =>
+const notConvergedFault = ({ share }: ContinuationResult, over: StripProblem): Fault =>
   new Fault(
     'batten.not-found',
-    `the strip over these ${over.stations.length} nails was not found: it was followed up to ${percent(share)} of ` +
-      `${raised(over)}. Use fewer nails, or an arc.`,
+    `the strip over these ${over.stations.length} nails was not found: it was followed up to ${floorPercent(share)} of ` +
+      `${describeLoad(over)}. Use fewer nails, or an arc.`,
   );
 
-function snapped({ share }: Grown, over: Pinned): Fault {
+function snapThroughFault({ share }: ContinuationResult, over: StripProblem): Fault {
   const ease = over.stations.length === 2 ? 'Ease the angles' : 'Lower the nails, set more of them';
   const held = over.start !== undefined || over.end !== undefined;
   return new Fault(
     'batten.too-high',
-    `a strip does not stand over these nails: raised evenly, it snaps over at ${percent(share)} of ${raised(over)}. ` +
+    `a strip does not stand over these nails: raised evenly, it snaps over at ${floorPercent(share)} of ${describeLoad(over)}. ` +
       `${ease}, ${held ? 'free an end' : 'hold its ends'}, or use an arc.`,
   );
 }
 
-function spansOf(shape: Shape, pins: readonly Point[]): ElasticaSegment[] {
-  const tilt = angleOf(pins[0]!, pins.at(-1)!);
+function spansFromState(shape: StateVector, pins: readonly Point[]): ElasticaSegment[] {
+  const tilt = angleFrom(pins[0]!, pins.at(-1)!);
   return pins.slice(1).map((to, i) => {
     const from = pins[i]!;
-    const at = spanAt(pins.length, i);
+    const at = spanOffset(pins.length, i);
     const chord = distance(from, to);
     return {
       type: 'elastica',

@@ -1,11 +1,11 @@
-import type { Course, Shape } from './newton-many-pins.ts';
-import { spanAt } from './newton-many-pins.ts';
+import type { ChordGeometry, StateVector } from './newton-many-pins.ts';
+import { spanOffset } from './newton-many-pins.ts';
 
 /**
  * The pins of a strip over its own chord, as shares of the chord's length: first at (0, 0), last at
  * (1, 0). Angles of held ends are to the chord, radians.
  */
-export interface Pinned {
+export interface StripProblem {
   readonly stations: readonly number[];
   readonly heights: readonly number[];
   readonly start: number | undefined;
@@ -16,7 +16,7 @@ const scaled = (angle: number | undefined, share: number): number | undefined =>
   angle === undefined ? undefined : angle * share;
 
 /** The same stations with the heights and held angles between those of two strips: at `share` 0 and 1. */
-export function blend(from: Pinned, to: Pinned, share: number): Pinned {
+export function interpolateProblem(from: StripProblem, to: StripProblem, share: number): StripProblem {
   const mix = (a: number, b: number): number => a + (b - a) * share;
   const held = (a?: number, b?: number): number | undefined =>
     a === undefined || b === undefined ? undefined : mix(a, b);
@@ -29,7 +29,7 @@ export function blend(from: Pinned, to: Pinned, share: number): Pinned {
 }
 
 /** The strip with all its pins on the chord and its held ends along it. */
-export const flat = (pins: Pinned): Pinned => ({
+export const flatProblem = (pins: StripProblem): StripProblem => ({
   stations: pins.stations,
   heights: pins.heights.map(() => 0),
   start: scaled(pins.start, 0),
@@ -37,7 +37,7 @@ export const flat = (pins: Pinned): Pinned => ({
 });
 
 /** The span chords; stations rise, so that no direction leaves ±π/2 and none needs unwrapping. */
-export function courseOf({ stations, heights, start, end }: Pinned): Course {
+export function chordGeometry({ stations, heights, start, end }: StripProblem): ChordGeometry {
   const spans = stations.length - 1;
   const chords = new Float64Array(spans);
   const directions = new Float64Array(spans);
@@ -50,9 +50,9 @@ export function courseOf({ stations, heights, start, end }: Pinned): Course {
 }
 
 /** The straight strip. */
-export function straightShape(pins: number): Shape {
-  const shape = new Float64Array(spanAt(pins, pins - 1));
-  for (let i = 0; i < pins - 1; i++) shape[spanAt(pins, i) + 2] = 1;
+export function straightState(pins: number): StateVector {
+  const shape = new Float64Array(spanOffset(pins, pins - 1));
+  for (let i = 0; i < pins - 1; i++) shape[spanOffset(pins, i) + 2] = 1;
   return shape;
 }
 
@@ -60,18 +60,18 @@ export function straightShape(pins: number): Shape {
  * The shape of a shallow strip: cubic beams over each span's own chord, the angles at the pins such that
  * the bending moment carries over. A natural or clamped cubic spline, but in angles.
  */
-export function shallowShape(course: Course): Shape {
+export function shallowState(course: ChordGeometry): StateVector {
   const pins = course.chords.length + 1;
-  const shape = new Float64Array(spanAt(pins, pins - 1));
+  const shape = new Float64Array(spanOffset(pins, pins - 1));
   shape.set(shallowAngles(course));
   for (let i = 0; i < pins - 1; i++) {
     const [a, b] = [shape[i]! - course.directions[i]!, shape[i + 1]! - course.directions[i]!];
-    shape.set([-4 * a - 2 * b, 6 * (a + b), 1 + (2 * a * a - a * b + 2 * b * b) / 30], spanAt(pins, i));
+    shape.set([-4 * a - 2 * b, 6 * (a + b), 1 + (2 * a * a - a * b + 2 * b * b) / 30], spanOffset(pins, i));
   }
   return shape;
 }
 
-function shallowAngles({ chords, directions, start, end }: Course): Float64Array {
+function shallowAngles({ chords, directions, start, end }: ChordGeometry): Float64Array {
   const pins = chords.length + 1;
   const pivots = new Float64Array(pins);
   const angles = new Float64Array(pins);
@@ -98,7 +98,7 @@ function shallowAngles({ chords, directions, start, end }: Course): Float64Array
 }
 
 /** The largest angle, radians, by which a shallow shape leaves the chord, or its spans' own chords. */
-export function deepness({ directions }: Course, shape: Shape): number {
+export function nonlinearity({ directions }: ChordGeometry, shape: StateVector): number {
   let deepest = 0;
   for (let i = 0; i <= directions.length; i++) {
     deepest = Math.max(deepest, Math.abs(shape[i]!));

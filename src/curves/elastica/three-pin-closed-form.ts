@@ -1,16 +1,25 @@
 import { Fault } from '../../units/fault.ts';
 import type { ElasticaSegment } from '../geometry/pieces/piece.ts';
-import { angleOf, cross, direction, distance, dot, leftOf, type Point, subtract } from '../geometry/point.ts';
+import {
+  angleFrom,
+  cross,
+  direction,
+  distance,
+  dot,
+  leftNormal,
+  type Point,
+  subtract,
+} from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
 import { rootBetween } from '../numeric/roots-and-minima.ts';
 import {
-  bend,
-  endAngle,
+  elasticaS,
+  elasticaY,
+  freeEndAngle,
   GAUSS_CONSTANT,
-  lobeAlong,
-  lobeLength,
-  nailAngle,
-  QUARTER_ALONG,
+  nailCurvature,
+  nailEndAngle,
+  QUARTER_Y,
 } from './rectangular-elastica.ts';
 
 /*
@@ -22,8 +31,8 @@ import {
  */
 
 /** f′(a) and (ln g)′(a). */
-function slopes(a: number): { angle: number; logBend: number } {
-  const [sin, cos, y] = [Math.sin(a), Math.cos(a), lobeAlong(a)];
+function derivatives(a: number): { angle: number; logBend: number } {
+  const [sin, cos, y] = [Math.sin(a), Math.cos(a), elasticaY(a)];
   const across = 4 * sin + y * y;
   return {
     angle: 1 - (2 * sin - (y * cos) / Math.sqrt(sin)) / across,
@@ -32,25 +41,25 @@ function slopes(a: number): { angle: number; logBend: number } {
 }
 
 /** The turns (a, b) at the nail in both spans, radians. */
-export type Turns = readonly [a: number, b: number];
+export type NailAngles = readonly [a: number, b: number];
 
 /** Newton steps before giving up; from the shallow start the deepest strip that stands needs 9. */
 const MAX_STEPS = 40;
 /** Newton's method doubles its digits: after a step this small, relative to the turn, nothing is left. */
-const STEP_DONE = 1e-11;
+const STEP_TOLERANCE = 1e-11;
 
 /**
  * The turns at the nail for an angle between the span chords and the ratio of the spans.
  * Regular down to the flattest strip, where a → 1.5·angle·span share.
  * @throws Fault `batten.not-found` when Newton's method does not settle
  */
-function solveTurns(angle: number, spanA: number, spanB: number): Turns {
+function solveNailAngles(angle: number, spanA: number, spanB: number): NailAngles {
   let a = (1.5 * angle * spanA) / (spanA + spanB);
   let b = (1.5 * angle * spanB) / (spanA + spanB);
   for (let i = 0; i < MAX_STEPS; i++) {
-    const [at, bt] = [slopes(a), slopes(b)];
-    const off = nailAngle(a) + nailAngle(b) - angle;
-    const ratio = Math.log(bend(a) / bend(b)) - Math.log(spanA / spanB);
+    const [at, bt] = [derivatives(a), derivatives(b)];
+    const off = nailEndAngle(a) + nailEndAngle(b) - angle;
+    const ratio = Math.log(nailCurvature(a) / nailCurvature(b)) - Math.log(spanA / spanB);
     const determinant = -at.angle * bt.logBend - bt.angle * at.logBend;
     const da = (off * bt.logBend + ratio * bt.angle) / determinant;
     const db = (off * at.logBend - ratio * at.angle) / determinant;
@@ -58,7 +67,7 @@ function solveTurns(angle: number, spanA: number, spanB: number): Turns {
     const [a0, b0] = [a, b];
     a = Math.min(Math.max(a + da, a / 2), (a + Math.PI) / 2);
     b = Math.min(Math.max(b + db, b / 2), (b + Math.PI) / 2);
-    if (Math.abs(a - a0) <= STEP_DONE * a && Math.abs(b - b0) <= STEP_DONE * b) return [a, b];
+    if (Math.abs(a - a0) <= STEP_TOLERANCE * a && Math.abs(b - b0) <= STEP_TOLERANCE * b) return [a, b];
   }
   throw new Fault(
     'batten.not-found',
@@ -74,8 +83,8 @@ function solveTurns(angle: number, spanA: number, spanB: number): Turns {
  */
 export function freeRiseLimit(share: number): number {
   const near = Math.min(share, 1 - share);
-  const target = 2 * QUARTER_ALONG * near;
-  const turn = rootBetween((u) => lobeAlong(u) - target, 0, Math.PI / 2) ?? Math.PI / 2;
+  const target = 2 * QUARTER_Y * near;
+  const turn = rootBetween((u) => elasticaY(u) - target, 0, Math.PI / 2) ?? Math.PI / 2;
   return Math.sqrt(Math.sin(turn)) * GAUSS_CONSTANT;
 }
 
@@ -85,18 +94,18 @@ export function freeRiseLimit(share: number): number {
  * @throws Fault `batten.out-of-order` when the nail does not stand between the ends along the chord,
  *   `batten.too-high` past the limit of `freeRiseLimit`, `batten.not-found`
  */
-export function freeBatten(a: Point, nail: Point, b: Point): [ElasticaSegment, ElasticaSegment] {
-  mustStand(a, nail, b);
+export function solveThreePinStrip(a: Point, nail: Point, b: Point): [ElasticaSegment, ElasticaSegment] {
+  assertSolvable(a, nail, b);
   const [first, second] = [subtract(nail, a), subtract(b, nail)];
   const turn = Math.atan2(cross(first, second), dot(first, second));
   const [spanA, spanB] = [distance(a, nail), distance(nail, b)];
   // A strip over the chord turns right: side 1. Under it, everything mirrors.
   const side = turn > 0 ? -1 : 1;
-  if (Math.abs(turn) < STRAIGHT_ANGLE) return [straight(a, nail), straight(nail, b)];
-  const [turnA, turnB] = solveTurns(Math.abs(turn), spanA, spanB);
-  const curvature = bend(turnA) / spanA;
+  if (Math.abs(turn) < STRAIGHT_ANGLE) return [straightSpan(a, nail), straightSpan(nail, b)];
+  const [turnA, turnB] = solveNailAngles(Math.abs(turn), spanA, spanB);
+  const curvature = nailCurvature(turnA) / spanA;
   const [forceA, forceB] = [turnA, turnB].map((t) => curvature ** 2 / (2 * Math.sin(t))) as [number, number];
-  const angle = angleOf(a, nail) + side * endAngle(turnA);
+  const angle = angleFrom(a, nail) + side * freeEndAngle(turnA);
   return [
     {
       type: 'elastica',
@@ -104,7 +113,7 @@ export function freeBatten(a: Point, nail: Point, b: Point): [ElasticaSegment, E
       angle,
       curvature: 0,
       curvatureRate: -side * forceA,
-      length: lobeLength(turnA) / Math.sqrt(2 * forceA),
+      length: elasticaS(turnA) / Math.sqrt(2 * forceA),
     },
     {
       type: 'elastica',
@@ -112,7 +121,7 @@ export function freeBatten(a: Point, nail: Point, b: Point): [ElasticaSegment, E
       angle: angle - side * turnA,
       curvature: -side * curvature,
       curvatureRate: side * forceB * Math.cos(turnB),
-      length: lobeLength(turnB) / Math.sqrt(2 * forceB),
+      length: elasticaS(turnB) / Math.sqrt(2 * forceB),
     },
   ];
 }
@@ -120,20 +129,20 @@ export function freeBatten(a: Point, nail: Point, b: Point): [ElasticaSegment, E
 /** Pins in line to this angle, radians, are in line: doubles tell the direction of a span no better. */
 const STRAIGHT_ANGLE = 1e-15;
 
-const straight = (from: Point, to: Point): ElasticaSegment => ({
+const straightSpan = (from: Point, to: Point): ElasticaSegment => ({
   type: 'elastica',
   from,
-  angle: angleOf(from, to),
+  angle: angleFrom(from, to),
   curvature: 0,
   curvatureRate: 0,
   length: distance(from, to),
 });
 
-function mustStand(a: Point, nail: Point, b: Point): void {
+function assertSolvable(a: Point, nail: Point, b: Point): void {
   const chord = distance(a, b);
-  const along = direction(angleOf(a, b));
+  const along = direction(angleFrom(a, b));
   const station = dot(subtract(nail, a), along);
-  const rise = Math.abs(dot(subtract(nail, a), leftOf(along)));
+  const rise = Math.abs(dot(subtract(nail, a), leftNormal(along)));
   if (!(station > JOIN_MM && station < chord - JOIN_MM))
     throw new Fault(
       'batten.out-of-order',

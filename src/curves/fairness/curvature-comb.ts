@@ -1,10 +1,10 @@
 import type { ShowLength } from '../../units/fault.ts';
 import type { Curve } from '../curve.ts';
-import { along, type Place, pieceLength } from '../geometry/evaluate.ts';
+import { type CurvePoint, paramCurve, pieceLength } from '../geometry/evaluate.ts';
 import type { Piece } from '../geometry/pieces/piece.ts';
 
 /** One tooth of a curvature comb: a place on the edge, and how sharply the edge turns there. */
-export interface Tooth extends Place {
+export interface Tooth extends CurvePoint {
   /** Length of edge from its start, mm (within 0.1 % of its piece). */
   readonly along: number;
   readonly run: number;
@@ -14,23 +14,23 @@ export interface Tooth extends Place {
 }
 
 /** Teeth a piece: enough to tell every swell of a strip or a cubic, few enough to draw. */
-const TEETH = 48;
+const TEETH_PER_PIECE = 48;
 
 /** The comb of an edge: evenly by the parameter of each piece, both sides of every join included. */
-export function combOf(runs: readonly Curve[]): Tooth[] {
+export function curvatureComb(runs: readonly Curve[]): Tooth[] {
   const comb: Tooth[] = [];
   let start = 0;
   runs.forEach(({ exact }, run) => {
     for (const piece of exact) {
-      const at = along(piece);
-      const places = Array.from({ length: TEETH + 1 }, (_, i) => at(i / TEETH));
+      const at = paramCurve(piece);
+      const places = Array.from({ length: TEETH_PER_PIECE + 1 }, (_, i) => at(i / TEETH_PER_PIECE));
       const length = pieceLength(piece);
       const steps = places.map(({ speed }, i) => (i === 0 ? 0 : (places[i - 1]!.speed + speed) / 2));
       const share = length / steps.reduce((sum, step) => sum + step, 0);
       let done = 0;
       places.forEach(({ x, y, angle, curvature, speed }, i) => {
         done += steps[i]! * share;
-        comb.push({ x, y, angle, curvature, speed, along: start + done, run, piece, u: i / TEETH });
+        comb.push({ x, y, angle, curvature, speed, along: start + done, run, piece, u: i / TEETH_PER_PIECE });
       });
       start += length;
     }
@@ -42,11 +42,11 @@ export function combOf(runs: readonly Curve[]): Tooth[] {
 export const RIPPLE = 0.05;
 
 /** The sharpest curvature of some teeth, 1/mm. */
-export const peakOf = (teeth: readonly Tooth[]): number =>
+export const maxCurvature = (teeth: readonly Tooth[]): number =>
   teeth.reduce((peak, { curvature }) => Math.max(peak, Math.abs(curvature)), 0);
 
 /** "straight", or the radius; for places as sharp as a share of `peak` and up. */
-export const bend =
+export const describeRadius =
   (tooth: Tooth, peak: number) =>
   (mm: ShowLength): string =>
     Math.abs(tooth.curvature) > RIPPLE * peak

@@ -1,6 +1,6 @@
 import type { ShowLength } from '../../units/fault.ts';
-import { pointOf } from '../geometry/point.ts';
-import { bend, peakOf, RIPPLE, type Tooth } from './curvature-comb.ts';
+import { toPoint } from '../geometry/point.ts';
+import { describeRadius, maxCurvature, RIPPLE, type Tooth } from './curvature-comb.ts';
 import type { Remark } from './remark.ts';
 
 /**
@@ -12,16 +12,16 @@ const [QUICK_CHANGE, QUICK_SHARE] = [0.5, 1 / 20];
  * A flat spot: between two swells to the same side the curvature falls below a quarter of its mean
  * there. Half an ellipse falls to that in the middle when its rise is a sixth of its chord.
  */
-const FLAT = 0.25;
+const FLAT_SHARE = 0.25;
 /**
  * A dip that counts as one: to below half the lesser swell beside it. Two of them are lumpy. (A free
  * strip over nails on a circle slackens by a third beside its outer nails, and is fair.)
  */
-const [DIP, MOST_DIPS] = [0.5, 1];
+const [DIP_SHARE, MAX_DIPS] = [0.5, 1];
 
 /** The turning points of the curvature that stand out by more than a ripple. */
-export function extremesOf(sweep: readonly Tooth[]): Tooth[] {
-  const ripple = RIPPLE * peakOf(sweep);
+export function curvatureExtrema(sweep: readonly Tooth[]): Tooth[] {
+  const ripple = RIPPLE * maxCurvature(sweep);
   const found: Tooth[] = [];
   let [low, high] = [sweep[0]!, sweep[0]!];
   let trend = 0;
@@ -42,8 +42,8 @@ export function extremesOf(sweep: readonly Tooth[]): Tooth[] {
 }
 
 /** The quickest change inside a run, where it is too quick; joins speak for themselves. */
-export function quickRemark(teeth: readonly Tooth[], straight: number): Remark[] {
-  const peak = peakOf(teeth);
+export function quickChangeRemark(teeth: readonly Tooth[], straight: number): Remark[] {
+  const peak = maxCurvature(teeth);
   const reach = (teeth.at(-1)!.along - teeth[0]!.along) * QUICK_SHARE;
   if (peak < straight) return [];
   let worst: { one: Tooth; other: Tooth; change: number } | undefined;
@@ -59,27 +59,27 @@ export function quickRemark(teeth: readonly Tooth[], straight: number): Remark[]
   if (!worst) return [];
   const { one, other } = worst;
   const sharper = Math.abs(one.curvature) > Math.abs(other.curvature) ? one : other;
-  const [first, second] = [bend(one, peak), bend(other, peak)];
+  const [first, second] = [describeRadius(one, peak), describeRadius(other, peak)];
   const message = (mm: ShowLength): string =>
     `hard spot at ${mm(sharper.x)}: from ${first(mm)} to ${second(mm)} within ${mm(other.along - one.along)}`;
-  return [{ code: 'fairness.hard-spot', at: pointOf(sharper), message }];
+  return [{ code: 'fairness.hard-spot', at: toPoint(sharper), message }];
 }
 
 /** Swells to one side with slack between them: flat spots, or a lumpy line. */
-export function swellRemarks(sweep: readonly Tooth[], straight: number): Remark[] {
-  if (peakOf(sweep) < straight) return [];
-  const dips = dipsOf(sweep);
+export function flatAndLumpyRemarks(sweep: readonly Tooth[], straight: number): Remark[] {
+  if (maxCurvature(sweep) < straight) return [];
+  const dips = curvatureDips(sweep);
   const flats = dips.filter(({ flat }) => flat);
   const remarks = flats.map(({ at }): Remark => {
     const message = (mm: ShowLength): string =>
       `flat spot at ${mm(at.x)}: the curve slackens between two swells`;
-    return { code: 'fairness.flat-spot', at: pointOf(at), message };
+    return { code: 'fairness.flat-spot', at: toPoint(at), message };
   });
-  if (dips.length <= MOST_DIPS) return remarks;
+  if (dips.length <= MAX_DIPS) return remarks;
   const { at } = dips[0]!;
   const message = (mm: ShowLength): string =>
     `lumpy from ${mm(at.x)} on: the curve swells and slackens ${dips.length} times`;
-  return [...remarks, { code: 'fairness.lumpy', at: pointOf(at), message }];
+  return [...remarks, { code: 'fairness.lumpy', at: toPoint(at), message }];
 }
 
 interface Dip {
@@ -88,15 +88,15 @@ interface Dip {
 }
 
 /** Least places of |curvature| between two swells to the same side. */
-function dipsOf(sweep: readonly Tooth[]): Dip[] {
-  const turns = [sweep[0]!, ...extremesOf(sweep), sweep.at(-1)!];
+function curvatureDips(sweep: readonly Tooth[]): Dip[] {
+  const turns = [sweep[0]!, ...curvatureExtrema(sweep), sweep.at(-1)!];
   return turns.slice(1, -1).flatMap((at, i) => {
     const [before, after] = [turns[i]!, turns[i + 2]!];
     const lesser = Math.min(Math.abs(before.curvature), Math.abs(after.curvature));
     const oneSided = before.curvature * after.curvature > 0 && at.curvature * before.curvature >= 0;
-    if (!oneSided || Math.abs(at.curvature) >= DIP * lesser) return [];
+    if (!oneSided || Math.abs(at.curvature) >= DIP_SHARE * lesser) return [];
     const mean = meanCurvature(sweep.slice(sweep.indexOf(before), sweep.indexOf(after) + 1));
-    return [{ at, flat: Math.abs(at.curvature) < FLAT * Math.abs(mean) }];
+    return [{ at, flat: Math.abs(at.curvature) < FLAT_SHARE * Math.abs(mean) }];
   });
 }
 

@@ -2,10 +2,10 @@ import type { ShowLength } from '../../units/fault.ts';
 import { showAngle } from '../../units/show-angle.ts';
 import type { Curve } from '../curve.ts';
 import { isShoulder } from '../geometry/pieces/piece.ts';
-import { type Point, pointOf, turnBetween } from '../geometry/point.ts';
-import { bend, combOf, peakOf, type Tooth } from './curvature-comb.ts';
-import { extremesOf, quickRemark, swellRemarks } from './curvature-extrema.ts';
-import { inflectionsOf, reverseRemark } from './inflections.ts';
+import { angleDifference, type Point, toPoint } from '../geometry/point.ts';
+import { curvatureComb, describeRadius, maxCurvature, type Tooth } from './curvature-comb.ts';
+import { curvatureExtrema, flatAndLumpyRemarks, quickChangeRemark } from './curvature-extrema.ts';
+import { combInflections, inflectionRemark } from './inflections.ts';
 import type { Remark } from './remark.ts';
 
 /*
@@ -31,7 +31,7 @@ const JUMP = 0.1;
 const STRAIGHT = 1e-6;
 
 /** Where two pieces of the edge meet. */
-export interface Join {
+export interface PieceJoint {
   readonly at: Point;
   /** How far the tangent turns at once, radians, left positive. */
   readonly turn: number;
@@ -42,7 +42,7 @@ export interface Join {
 export interface Fairness {
   /** The curvature along the whole edge, to draw as a comb. */
   readonly comb: readonly Tooth[];
-  readonly joins: readonly Join[];
+  readonly joins: readonly PieceJoint[];
   /** Where the edge changes from turning left to turning right or back. */
   readonly inflections: readonly Point[];
   /** Where the curvature is greatest or least, ends apart; they part its stretches of one trend. */
@@ -53,73 +53,73 @@ export interface Fairness {
 
 /** How fair an edge is: its runs one after the other, each from where the last one ended. */
 export function fairnessOf(runs: readonly Curve[]): Fairness {
-  const comb = combOf(runs);
+  const comb = curvatureComb(runs);
   const meets = comb.flatMap((after, i) =>
     i > 0 && comb[i - 1]!.piece !== after.piece ? [{ before: comb[i - 1]!, after, index: i }] : [],
   );
   const straight = STRAIGHT / (comb.at(-1)?.along ?? 1);
-  const peaks = runs.map((_, run) => peakOf(comb.filter((tooth) => tooth.run === run)));
-  const corners = meets.filter((meet) => Math.abs(turnAt(meet)) > CORNER);
-  const sweeps = partedAt(
+  const peaks = runs.map((_, run) => maxCurvature(comb.filter((tooth) => tooth.run === run)));
+  const corners = meets.filter((meet) => Math.abs(jointAngle(meet)) > CORNER);
+  const sweeps = splitAt(
     comb,
     corners.map(({ index }) => index),
   );
-  const inflections = sweeps.map((sweep) => inflectionsOf(sweep, straight));
+  const inflections = sweeps.map((sweep) => combInflections(sweep, straight));
   const meant = corners.filter(({ before, after }) => isShoulder(before.piece) || isShoulder(after.piece));
   const faults = [
     ...corners.flatMap((corner) => (meant.includes(corner) ? [] : [cornerRemark(corner)])),
     ...meets.flatMap((meet) => (corners.includes(meet) ? [] : jumpRemark(meet, peaks, straight))),
     ...runs.flatMap((_, run) =>
-      quickRemark(
+      quickChangeRemark(
         comb.filter((t) => t.run === run),
         straight,
       ),
     ),
-    ...sweeps.flatMap((sweep) => swellRemarks(sweep, straight)),
-    ...sweeps.flatMap((sweep, i) => reverseRemark(sweep, runs, inflections[i]!)),
+    ...sweeps.flatMap((sweep) => flatAndLumpyRemarks(sweep, straight)),
+    ...sweeps.flatMap((sweep, i) => inflectionRemark(sweep, runs, inflections[i]!)),
   ];
   return {
     comb,
     joins: meets.map((meet) => ({
-      at: pointOf(meet.after),
-      turn: turnAt(meet),
+      at: toPoint(meet.after),
+      turn: jointAngle(meet),
       jump: meet.after.curvature - meet.before.curvature,
     })),
     inflections: inflections.flat(),
-    extremes: sweeps.flatMap(extremesOf),
+    extremes: sweeps.flatMap(curvatureExtrema),
     remarks:
       faults.length > 0
         ? faults.sort((a, b) => (a.at?.x ?? 0) - (b.at?.x ?? 0))
-        : [fairRemark(peakOf(comb) < straight, inflections.flat().length, meant.length > 0)],
+        : [fairRemark(maxCurvature(comb) < straight, inflections.flat().length, meant.length > 0)],
   };
 }
 
-interface Meet {
+interface JointTeeth {
   readonly before: Tooth;
   readonly after: Tooth;
   readonly index: number;
 }
 
-const turnAt = ({ before, after }: Meet): number => turnBetween(before.angle, after.angle);
+const jointAngle = ({ before, after }: JointTeeth): number => angleDifference(before.angle, after.angle);
 
-function partedAt(comb: readonly Tooth[], cuts: readonly number[]): Tooth[][] {
+function splitAt(comb: readonly Tooth[], cuts: readonly number[]): Tooth[][] {
   return [0, ...cuts].map((start, i) => comb.slice(start, cuts[i] ?? comb.length));
 }
 
-function cornerRemark(meet: Meet): Remark {
-  const at = pointOf(meet.after);
-  const turn = showAngle(Math.abs(turnAt(meet)));
+function cornerRemark(meet: JointTeeth): Remark {
+  const at = toPoint(meet.after);
+  const turn = showAngle(Math.abs(jointAngle(meet)));
   return { code: 'fairness.corner', at, message: (mm) => `corner of ${turn} at ${mm(at.x)}` };
 }
 
-function jumpRemark({ before, after }: Meet, peaks: readonly number[], straight: number): Remark[] {
+function jumpRemark({ before, after }: JointTeeth, peaks: readonly number[], straight: number): Remark[] {
   const peak = Math.max(peaks[before.run]!, peaks[after.run]!, straight);
   if (Math.abs(after.curvature - before.curvature) <= JUMP * peak) return [];
-  const [one, other] = [bend(before, peak), bend(after, peak)];
+  const [one, other] = [describeRadius(before, peak), describeRadius(after, peak)];
   const over = before.curvature * after.curvature < 0 ? ', turning the other way' : '';
   const message = (mm: ShowLength): string =>
     `hard spot at ${mm(after.x)}: ${one(mm)} on one side, ${other(mm)} on the other${over}`;
-  return [{ code: 'fairness.hard-spot', at: pointOf(after), message }];
+  return [{ code: 'fairness.hard-spot', at: toPoint(after), message }];
 }
 
 function fairRemark(straight: boolean, reverses: number, stepped: boolean): Remark {

@@ -1,41 +1,41 @@
 import type { ShowLength } from '../../units/fault.ts';
 import type { Curve } from '../curve.ts';
-import { along } from '../geometry/evaluate.ts';
-import { angleOf, type Point, pointOf, turnBetween } from '../geometry/point.ts';
+import { paramCurve } from '../geometry/evaluate.ts';
+import { angleDifference, angleFrom, type Point, toPoint } from '../geometry/point.ts';
 import { rootBetween } from '../numeric/roots-and-minima.ts';
-import { peakOf, type Tooth } from './curvature-comb.ts';
+import { maxCurvature, type Tooth } from './curvature-comb.ts';
 import type { Remark } from './remark.ts';
 
-function sidesOf(sweep: readonly Tooth[], straight: number): Tooth[] {
-  const least = Math.max(straight, 1e-9 * peakOf(sweep));
+function bentTeeth(sweep: readonly Tooth[], straight: number): Tooth[] {
+  const least = Math.max(straight, 1e-9 * maxCurvature(sweep));
   return sweep.filter(({ curvature }) => Math.abs(curvature) > least);
 }
 
-export function inflectionsOf(sweep: readonly Tooth[], straight: number): Point[] {
-  const bent = sidesOf(sweep, straight);
+export function combInflections(sweep: readonly Tooth[], straight: number): Point[] {
+  const bent = bentTeeth(sweep, straight);
   return bent.flatMap((tooth, i) => {
     const before = bent[i - 1];
-    return before && before.curvature * tooth.curvature < 0 ? [crossing(before, tooth)] : [];
+    return before && before.curvature * tooth.curvature < 0 ? [inflectionBetween(before, tooth)] : [];
   });
 }
 
 /** Inside a piece the root of its curvature; over a join or a straight stretch where the new side starts. */
-function crossing(before: Tooth, after: Tooth): Point {
-  if (before.piece !== after.piece) return pointOf(after);
-  const at = along(after.piece);
-  return pointOf(at(rootBetween((u) => at(u).curvature, before.u, after.u) ?? after.u));
+function inflectionBetween(before: Tooth, after: Tooth): Point {
+  if (before.piece !== after.piece) return toPoint(after);
+  const at = paramCurve(after.piece);
+  return toPoint(at(rootBetween((u) => at(u).curvature, before.u, after.u) ?? after.u));
 }
 
 /**
  * More reverses than the points ask for. They ask for one wherever the line from point to point changes
  * its turning side, the tangents at the ends of each run included.
  */
-export function reverseRemark(
+export function inflectionRemark(
   sweep: readonly Tooth[],
   runs: readonly Curve[],
   found: readonly Point[],
 ): Remark[] {
-  if (found.length <= reversesAsked(sweep, runs)) return [];
+  if (found.length <= requiredInflections(sweep, runs)) return [];
   const message = (mm: ShowLength): string =>
     `the curve reverses at ${found.map(({ x }) => mm(x)).join(', ')}, more often than its points ask for`;
   return [{ code: 'fairness.reverse', at: found[0]!, message }];
@@ -44,17 +44,17 @@ export function reverseRemark(
 /** A change of direction below this, radians, is rounding and takes no side. */
 const SAME_DIRECTION = 1e-9;
 
-function reversesAsked(sweep: readonly Tooth[], runs: readonly Curve[]): number {
+function requiredInflections(sweep: readonly Tooth[], runs: readonly Curve[]): number {
   const directions = [...new Set(sweep.map(({ run }) => run))].flatMap((run) => {
     const { from, to, pins } = runs[run]!;
     const teeth = sweep.filter((tooth) => tooth.run === run);
     const points = pins.length > 0 ? pins : [from, to];
-    const chords = points.slice(1).map((p, i) => angleOf(points[i]!, p));
+    const chords = points.slice(1).map((p, i) => angleFrom(points[i]!, p));
     return [teeth[0]!.angle, ...chords, teeth.at(-1)!.angle];
   });
   const sides = directions
     .slice(1)
-    .map((angle, i) => turnBetween(directions[i]!, angle))
+    .map((angle, i) => angleDifference(directions[i]!, angle))
     .filter((side) => Math.abs(side) > SAME_DIRECTION);
   return sides.filter((side, i) => i > 0 && side * sides[i - 1]! < 0).length;
 }

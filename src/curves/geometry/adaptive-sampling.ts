@@ -1,23 +1,23 @@
-import type { Place } from './evaluate.ts';
-import { turnBetween } from './point.ts';
+import type { CurvePoint } from './evaluate.ts';
+import { angleDifference } from './point.ts';
 
 /** Where a piece turns more than an eighth between two looks, the sharpest of the turn may lie unseen between them. */
-const MOST_TURN = Math.PI / 4;
+const MAX_TURN = Math.PI / 4;
 
 /** A flat half ellipse turns square within rise/chord of its way: JOIN_MM over a kilometre is 2^-37. */
-const MOST_HALVINGS = 40;
+const MAX_HALVINGS = 40;
 
 /** A place looked at, at u of its piece. */
-export interface Look extends Place {
+export interface CurveSample extends CurvePoint {
   readonly u: number;
 }
 
 /** Looks along a piece in so many equal steps, each halved until it turns an eighth of a turn at most. */
-export function looksAlong(at: (u: number) => Place, steps: number): Look[] {
-  const lookAt = (u: number): Look => ({ ...at(u), u });
+export function sampleAdaptively(at: (u: number) => CurvePoint, steps: number): CurveSample[] {
+  const lookAt = (u: number): CurveSample => ({ ...at(u), u });
   const looks = [lookAt(0)];
-  const step = (from: Look, to: Look, halved: number): void => {
-    if (Math.abs(turnBetween(from.angle, to.angle)) <= MOST_TURN || halved === MOST_HALVINGS) {
+  const step = (from: CurveSample, to: CurveSample, halved: number): void => {
+    if (Math.abs(angleDifference(from.angle, to.angle)) <= MAX_TURN || halved === MAX_HALVINGS) {
       looks.push(to);
       return;
     }

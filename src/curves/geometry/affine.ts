@@ -6,16 +6,16 @@ export type Affine = readonly [a: number, b: number, c: number, d: number, e: nu
 /** What leaves every place where it is. */
 export const IDENTITY: Affine = [1, 0, 0, 1, 0, 0];
 
-export const apply = ([a, b, c, d, e, f]: Affine, { x, y }: Point): Point => ({
+export const transformPoint = ([a, b, c, d, e, f]: Affine, { x, y }: Point): Point => ({
   x: a * x + c * y + e,
   y: b * x + d * y + f,
 });
 
 /** Whether it turns the plane over, as a mirror does. */
-export const turnsOver = ([a, b, c, d]: Affine): boolean => a * d - b * c < 0;
+export const isReflection = ([a, b, c, d]: Affine): boolean => a * d - b * c < 0;
 
 /** First the inner one, then the outer. */
-export const product = ([a, b, c, d, e, f]: Affine, [p, q, r, s, t, u]: Affine): Affine => [
+export const multiply = ([a, b, c, d, e, f]: Affine, [p, q, r, s, t, u]: Affine): Affine => [
   a * p + c * q,
   b * p + d * q,
   a * r + c * s,
@@ -25,24 +25,24 @@ export const product = ([a, b, c, d, e, f]: Affine, [p, q, r, s, t, u]: Affine):
 ];
 
 /** A turn about the origin, counter-clockwise, degrees; quarter turns are exact. */
-export function turning(degrees: number): Affine {
+export function rotate(degrees: number): Affine {
   const quarters = degrees / 90;
   if (Number.isInteger(quarters)) {
-    const [cos, sin] = QUARTERS[((quarters % 4) + 4) % 4] ?? [1, 0];
+    const [cos, sin] = QUARTER_TURNS[((quarters % 4) + 4) % 4] ?? [1, 0];
     return [cos, sin, -sin, cos, 0, 0];
   }
   const angle = (degrees * Math.PI) / 180;
   return [Math.cos(angle), Math.sin(angle), -Math.sin(angle), Math.cos(angle), 0, 0];
 }
 
-const QUARTERS: readonly (readonly [cos: number, sin: number])[] = [
+const QUARTER_TURNS: readonly (readonly [cos: number, sin: number])[] = [
   [1, 0],
   [0, 1],
   [-1, 0],
   [0, -1],
 ];
 
-export const shifted = ([a, b, c, d, e, f]: Affine, x: number, y: number): Affine => [
+export const translate = ([a, b, c, d, e, f]: Affine, x: number, y: number): Affine => [
   a,
   b,
   c,
@@ -51,13 +51,13 @@ export const shifted = ([a, b, c, d, e, f]: Affine, x: number, y: number): Affin
   f + y,
 ];
 
-export const enlarged = (matrix: Affine, k: number): Affine => {
+export const scaleMatrix = (matrix: Affine, k: number): Affine => {
   const [a, b, c, d, e, f] = matrix;
   return [a * k, b * k, c * k, d * k, e * k, f * k];
 };
 
 /** The way back; the matrix must have an inverse, as every turn, shift and scale has. */
-export function inverse([a, b, c, d, e, f]: Affine): Affine {
+export function invert([a, b, c, d, e, f]: Affine): Affine {
   const area = a * d - b * c;
   return [d / area, -b / area, -c / area, a / area, (c * f - d * e) / area, (b * e - a * f) / area];
 }

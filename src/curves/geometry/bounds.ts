@@ -1,4 +1,4 @@
-import { along, segmentEnd, segmentStart } from './evaluate.ts';
+import { paramCurve, pieceEnd, pieceStart } from './evaluate.ts';
 import type { ArcSegment, CubicSegment, Segment } from './pieces/piece.ts';
 import { add, direction, type Point, scale } from './point.ts';
 
@@ -11,46 +11,49 @@ export interface Box {
 }
 
 /** The segment's exact bounds: ends and extremes. */
-export function segmentBox(segment: Segment): Box {
+export function segmentBounds(segment: Segment): Box {
   switch (segment.type) {
     case 'line':
-      return boxOf([segment.from, segment.to]);
+      return boundsOf([segment.from, segment.to]);
     case 'cubic':
-      return cubicBox(segment);
+      return cubicBounds(segment);
     case 'arc':
-      return arcBox(segment);
+      return arcBounds(segment);
   }
 }
 
-function cubicBox(cubic: CubicSegment): Box {
+function cubicBounds(cubic: CubicSegment): Box {
   const [p, q, r, s] = cubic.controls;
-  const turns = [...extremes(q.x - p.x, r.x - q.x, s.x - r.x), ...extremes(q.y - p.y, r.y - q.y, s.y - r.y)];
-  const at = along(cubic);
-  return boxOf([p, s, ...turns.map(at)]);
+  const turns = [
+    ...cubicExtrema(q.x - p.x, r.x - q.x, s.x - r.x),
+    ...cubicExtrema(q.y - p.y, r.y - q.y, s.y - r.y),
+  ];
+  const at = paramCurve(cubic);
+  return boundsOf([p, s, ...turns.map(at)]);
 }
 
 /**
  * Where a cubic turns back along one axis, from the differences of its controls: the roots in (0, 1) of
  * a·(1−t)² + 2·b·t·(1−t) + c·t², solved so that a leading term near 0 loses no digits (a symmetric hump).
  */
-function extremes(a: number, b: number, c: number): number[] {
+function cubicExtrema(a: number, b: number, c: number): number[] {
   const [square, half] = [a - 2 * b + c, b - a];
   const root = Math.sqrt(half * half - square * a);
   const q = -(half + (half < 0 ? -root : root));
   return [q / square, a / q].filter((t) => t > 0 && t < 1);
 }
 
-function arcBox(arc: ArcSegment): Box {
-  const points: Point[] = [segmentStart(arc), segmentEnd(arc)];
+function arcBounds(arc: ArcSegment): Box {
+  const points: Point[] = [pieceStart(arc), pieceEnd(arc)];
   const [low, high] = [Math.min(0, arc.sweep) + arc.start, Math.max(0, arc.sweep) + arc.start];
   const quarter = Math.PI / 2;
   for (let k = Math.ceil(low / quarter); k * quarter <= high; k++)
     points.push(add(arc.centre, scale(direction(k * quarter), arc.radius)));
-  return boxOf(points);
+  return boundsOf(points);
 }
 
 /** Round several points; at least one. */
-export function boxOf(points: readonly Point[]): Box {
+export function boundsOf(points: readonly Point[]): Box {
   const { x, y } = points[0]!;
   const box = { left: x, bottom: y, right: x, top: y };
   for (const point of points) {
@@ -63,7 +66,7 @@ export function boxOf(points: readonly Point[]): Box {
 }
 
 /** Round several boxes; at least one. */
-export function unitedBox(boxes: readonly Box[]): Box {
+export function union(boxes: readonly Box[]): Box {
   const united = { ...boxes[0]! };
   for (const box of boxes) {
     united.left = Math.min(united.left, box.left);
@@ -74,10 +77,10 @@ export function unitedBox(boxes: readonly Box[]): Box {
   return united;
 }
 
-export const pathBox = (path: readonly Segment[]): Box => unitedBox(path.map(segmentBox));
+export const pathBounds = (path: readonly Segment[]): Box => union(path.map(segmentBounds));
 
 /** A box moved, to the right and up. */
-export const movedBox = ({ left, bottom, right, top }: Box, x: number, y: number): Box => ({
+export const translateBox = ({ left, bottom, right, top }: Box, x: number, y: number): Box => ({
   left: left + x,
   right: right + x,
   bottom: bottom + y,
@@ -85,7 +88,7 @@ export const movedBox = ({ left, bottom, right, top }: Box, x: number, y: number
 });
 
 /** A box so much larger on every side; smaller by what is below 0. */
-export const grown = ({ left, bottom, right, top }: Box, by: number): Box => ({
+export const inflate = ({ left, bottom, right, top }: Box, by: number): Box => ({
   left: left - by,
   bottom: bottom - by,
   right: right + by,
@@ -93,7 +96,7 @@ export const grown = ({ left, bottom, right, top }: Box, by: number): Box => ({
 });
 
 /** The square of a given reach round a point. */
-export const around = ({ x, y }: Point, reach: number): Box => ({
+export const squareAround = ({ x, y }: Point, reach: number): Box => ({
   left: x - reach,
   bottom: y - reach,
   right: x + reach,
@@ -101,5 +104,5 @@ export const around = ({ x, y }: Point, reach: number): Box => ({
 });
 
 /** Whether two boxes share more than a side. */
-export const overlap = (a: Box, b: Box): boolean =>
+export const boxesOverlap = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top;

@@ -1,12 +1,12 @@
 import { integrate } from '../numeric/gauss-legendre.ts';
 import { elasticaStates } from './pieces/elastica-series.ts';
-import { alongEllipse, ellipseLength } from './pieces/half-ellipse.ts';
+import { ellipseLength, paramEllipse } from './pieces/half-ellipse.ts';
 import type { ArcSegment, CubicSegment, LineSegment, Piece } from './pieces/piece.ts';
 import { taperedStates } from './pieces/tapered-series.ts';
-import { add, angleOf, between, cross, direction, distance, type Point, scale } from './point.ts';
+import { add, angleFrom, cross, direction, distance, lerp, type Point, scale } from './point.ts';
 
 /** A place on a curve. */
-export interface Place extends Point {
+export interface CurvePoint extends Point {
   /** The tangent's direction, radians counter-clockwise from the reference line. */
   readonly angle: number;
   /** 1/mm, positive where the curve turns left. */
@@ -16,18 +16,18 @@ export interface Place extends Point {
 }
 
 /** The place's derivative by u, mm. */
-export const velocity = ({ angle, speed }: Place): Point => scale(direction(angle), speed);
+export const derivative = ({ angle, speed }: CurvePoint): Point => scale(direction(angle), speed);
 
-function alongLine({ from, to }: LineSegment): (u: number) => Place {
-  const angle = angleOf(from, to);
+function paramLine({ from, to }: LineSegment): (u: number) => CurvePoint {
+  const angle = angleFrom(from, to);
   const speed = distance(from, to);
   return (u) => {
-    const { x, y } = between(from, to, u);
+    const { x, y } = lerp(from, to, u);
     return { x, y, angle, curvature: 0, speed };
   };
 }
 
-function alongArc({ centre, radius, start, sweep }: ArcSegment): (u: number) => Place {
+function paramArc({ centre, radius, start, sweep }: ArcSegment): (u: number) => CurvePoint {
   const turn = Math.sign(sweep);
   const speed = radius * Math.abs(sweep);
   return (u) => {
@@ -46,7 +46,7 @@ function cubicPoint(p: Point, q: Point, r: Point, s: Point, u: number): Point {
   return { x: a * p.x + b * q.x + c * r.x + d * s.x, y: a * p.y + b * q.y + c * r.y + d * s.y };
 }
 
-function cubicVelocity(p: Point, q: Point, r: Point, s: Point, u: number): Point {
+function cubicDerivative(p: Point, q: Point, r: Point, s: Point, u: number): Point {
   const v = 1 - u;
   const a = 3 * v * v;
   const b = 6 * v * u;
@@ -61,11 +61,11 @@ function cubicVelocity(p: Point, q: Point, r: Point, s: Point, u: number): Point
  * The cubic's places by its own parameter. Where two controls coincide at an end the tangent is the
  * limit, towards the next control that differs.
  */
-function alongCubic({ controls }: CubicSegment): (u: number) => Place {
+function paramCubic({ controls }: CubicSegment): (u: number) => CurvePoint {
   const [p0, p1, p2, p3] = controls;
   return (u) => {
     const { x, y } = cubicPoint(p0, p1, p2, p3, u);
-    const first = cubicVelocity(p0, p1, p2, p3, u);
+    const first = cubicDerivative(p0, p1, p2, p3, u);
     const second = {
       x: 6 * ((1 - u) * (p2.x - 2 * p1.x + p0.x) + u * (p3.x - 2 * p2.x + p1.x)),
       y: 6 * ((1 - u) * (p2.y - 2 * p1.y + p0.y) + u * (p3.y - 2 * p2.y + p1.y)),
@@ -81,14 +81,14 @@ function alongCubic({ controls }: CubicSegment): (u: number) => Place {
 }
 
 /** Places along a piece by u from 0 (its start) to 1 (its end); by length but for a cubic and an ellipse. */
-export function along(piece: Piece): (u: number) => Place {
+export function paramCurve(piece: Piece): (u: number) => CurvePoint {
   switch (piece.type) {
     case 'line':
-      return alongLine(piece);
+      return paramLine(piece);
     case 'arc':
-      return alongArc(piece);
+      return paramArc(piece);
     case 'cubic':
-      return alongCubic(piece);
+      return paramCubic(piece);
     case 'elastica': {
       const state = elasticaStates(piece);
       return (u) => {
@@ -104,14 +104,14 @@ export function along(piece: Piece): (u: number) => Place {
       };
     }
     case 'ellipse':
-      return alongEllipse(piece);
+      return paramEllipse(piece);
   }
 }
 
 /** One place on a piece; for many on the same piece keep `along(piece)`. */
-export const pointAt = (piece: Piece, u: number): Place => along(piece)(u);
-export const segmentStart = (piece: Piece): Place => pointAt(piece, 0);
-export const segmentEnd = (piece: Piece): Place => pointAt(piece, 1);
+export const evaluate = (piece: Piece, u: number): CurvePoint => paramCurve(piece)(u);
+export const pieceStart = (piece: Piece): CurvePoint => evaluate(piece, 0);
+export const pieceEnd = (piece: Piece): CurvePoint => evaluate(piece, 1);
 
 /** Parts of a cubic measured one by one: 8 × 20 Gauss points give its length to 1e-10 even when sharp. */
 const LENGTH_PARTS = 8;
@@ -131,7 +131,7 @@ export function pieceLength(piece: Piece): number {
     case 'cubic': {
       const [p, q, r, s] = piece.controls;
       const speed = (u: number): number => {
-        const { x, y } = cubicVelocity(p, q, r, s, u);
+        const { x, y } = cubicDerivative(p, q, r, s, u);
         return Math.hypot(x, y);
       };
       let total = 0;

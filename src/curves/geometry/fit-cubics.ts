@@ -1,6 +1,6 @@
-import { along, type Place, velocity } from './evaluate.ts';
+import { type CurvePoint, derivative, paramCurve } from './evaluate.ts';
 import { type CubicSegment, isSegment, type Piece, type Segment } from './pieces/piece.ts';
-import { add, between, distance, type Point, scale, subtract } from './point.ts';
+import { add, distance, lerp, type Point, scale, subtract } from './point.ts';
 import { FIT_MM } from './tolerance.ts';
 
 /**
@@ -20,8 +20,8 @@ const PROBES = [0.2, 0.35, 0.5, 0.65, 0.8];
 const PROBE_MARGIN = 0.9;
 
 const cubicPoint = ([a, b, c, d]: CubicSegment['controls'], t: number): Point => {
-  const bc = between(b, c, t);
-  return between(between(between(a, b, t), bc, t), between(bc, between(c, d, t), t), t);
+  const bc = lerp(b, c, t);
+  return lerp(lerp(lerp(a, b, t), bc, t), lerp(bc, lerp(c, d, t), t), t);
 };
 
 /**
@@ -33,18 +33,18 @@ const cubicPoint = ([a, b, c, d]: CubicSegment['controls'], t: number): Point =>
  * @throws Error when MAX_DEPTH halvings do not reach the tolerance
  */
 export function fitCubics(
-  run: (u: number) => Place,
+  run: (u: number) => CurvePoint,
   from: number,
   to: number,
   tolerance: number,
 ): CubicSegment[] {
   const cubics: CubicSegment[] = [];
-  const span = (a: number, b: number, start: Place, end: Place, depth: number): void => {
+  const span = (a: number, b: number, start: CurvePoint, end: CurvePoint, depth: number): void => {
     const third = (b - a) / 3;
     const controls = [
       start,
-      add(start, scale(velocity(start), third)),
-      subtract(end, scale(velocity(end), third)),
+      add(start, scale(derivative(start), third)),
+      subtract(end, scale(derivative(end), third)),
       end,
     ].map(({ x, y }) => ({ x, y })) as [Point, Point, Point, Point];
     const off = Math.max(...PROBES.map((t) => distance(cubicPoint(controls, t), run(a + (b - a) * t))));
@@ -64,5 +64,7 @@ export function fitCubics(
 
 /** The path that writers draw for exact pieces: lines, arcs and cubics as they are, the rest fitted. */
 export function fitPath(pieces: readonly Piece[], tolerance = FIT_MM): Segment[] {
-  return pieces.flatMap((piece) => (isSegment(piece) ? [piece] : fitCubics(along(piece), 0, 1, tolerance)));
+  return pieces.flatMap((piece) =>
+    isSegment(piece) ? [piece] : fitCubics(paramCurve(piece), 0, 1, tolerance),
+  );
 }

@@ -1,7 +1,7 @@
-import { type Box, grown } from './bounds.ts';
-import { along } from './evaluate.ts';
+import { type Box, inflate } from './bounds.ts';
+import { paramCurve } from './evaluate.ts';
 import type { Segment } from './pieces/piece.ts';
-import { between, cross, distance, dot, type Point, subtract } from './point.ts';
+import { cross, distance, dot, lerp, type Point, subtract } from './point.ts';
 
 /** A straight stretch in place of a curve that lies close by. */
 export interface Chord {
@@ -14,19 +14,19 @@ export interface Chord {
  * their boxes by it, so a curve is never missed, and a sheet more is printed only for a line within
  * this distance of it.
  */
-export const CHORD_MM = 0.01;
+export const FLATTEN_MM = 0.01;
 
 /** A quarter circle of 100 m radius takes 5,600 chords of CHORD_MM; more would be no workshop curve. */
 const MAX_CHORDS = 10_000;
 
 /** A path as chords, each stretch of it proven within `tolerance` of its chord, mm. */
-export const chordsOf = (path: readonly Segment[], tolerance = CHORD_MM): Chord[] =>
-  path.flatMap((segment) => segmentChords(segment, tolerance));
+export const flatten = (path: readonly Segment[], tolerance = FLATTEN_MM): Chord[] =>
+  path.flatMap((segment) => flattenSegment(segment, tolerance));
 
-function segmentChords(segment: Segment, tolerance: number): Chord[] {
+function flattenSegment(segment: Segment, tolerance: number): Chord[] {
   if (segment.type === 'line') return [{ from: segment.from, to: segment.to }];
   const count = Math.min(MAX_CHORDS, Math.max(1, Math.ceil(chordCount(segment, tolerance))));
-  const at = along(segment);
+  const at = paramCurve(segment);
   const points = Array.from({ length: count + 1 }, (_, i) => at(i / count));
   return points.slice(1).map((to, i) => ({ from: points[i]!, to }));
 }
@@ -44,8 +44,8 @@ function chordCount(segment: Exclude<Segment, { type: 'line' }>, tolerance: numb
 }
 
 /** Whether the curve behind a chord may pass through a box; never misses one that does. */
-export function passes({ from, to }: Chord, box: Box): boolean {
-  const { left, right, bottom, top } = grown(box, CHORD_MM);
+export function segmentIntersectsBox({ from, to }: Chord, box: Box): boolean {
+  const { left, right, bottom, top } = inflate(box, FLATTEN_MM);
   let [enter, leave] = [0, 1];
   const sides: [step: number, room: number][] = [
     [from.x - to.x, from.x - left],
@@ -62,17 +62,17 @@ export function passes({ from, to }: Chord, box: Box): boolean {
 }
 
 /** The place of a chord nearest to a point. */
-export function nearestOn({ from, to }: Chord, at: Point): Point {
+export function closestPointOnChord({ from, to }: Chord, at: Point): Point {
   const way = subtract(to, from);
   const along = dot(subtract(at, from), way) / Math.max(dot(way, way), Number.MIN_VALUE);
-  return between(from, to, Math.min(1, Math.max(0, along)));
+  return lerp(from, to, Math.min(1, Math.max(0, along)));
 }
 
 /**
  * Whether two chords cross or touch: straight stretches, not the curves behind them. Two on one straight line are
  * taken to, however far apart.
  */
-export function crosses(a: Chord, b: Chord): boolean {
+export function chordsIntersect(a: Chord, b: Chord): boolean {
   const side = ({ from, to }: Chord, p: Point): number => cross(subtract(to, from), subtract(p, from));
   return side(a, b.from) * side(a, b.to) <= 0 && side(b, a.from) * side(b, a.to) <= 0;
 }

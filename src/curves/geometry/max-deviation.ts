@@ -1,6 +1,6 @@
-import { leastRound, PIECE_STEPS } from '../numeric/roots-and-minima.ts';
-import { looksAlong } from './adaptive-sampling.ts';
-import { along, type Place } from './evaluate.ts';
+import { minimizeAmong, SAMPLES_PER_PIECE } from '../numeric/roots-and-minima.ts';
+import { sampleAdaptively } from './adaptive-sampling.ts';
+import { type CurvePoint, paramCurve } from './evaluate.ts';
 import type { Piece } from './pieces/piece.ts';
 import { direction, distance, dot, type Point, subtract } from './point.ts';
 import { FIT_MM } from './tolerance.ts';
@@ -15,15 +15,15 @@ const STEPS = 12;
  * How far the farthest of some places lies off the pieces they run along, mm: measured on the result, square
  * off the exact curve. The places run from the start of the pieces to their end, none skipping a piece.
  */
-export function farthestOff(places: Iterable<Point>, pieces: readonly Piece[]): number {
-  const courses = pieces.map(along);
+export function maxDeviation(places: Iterable<Point>, pieces: readonly Piece[]): number {
+  const courses = pieces.map(paramCurve);
   let farthest = 0;
   let [now, u] = [0, 0];
   for (const place of places) {
-    let foot = footOf(courses[now]!, place, u);
+    let foot = findFootPoint(courses[now]!, place, u);
     // At the end of a piece the next may be nearer, and where the piece is far; short ones may be passed several at a time.
     while ((foot.u > AT_END || foot.off > FIT_MM) && now + 1 < courses.length) {
-      const next = footOf(courses[now + 1]!, place, 0);
+      const next = findFootPoint(courses[now + 1]!, place, 0);
       if (next.off > foot.off) break;
       now++;
       foot = next;
@@ -31,7 +31,7 @@ export function farthestOff(places: Iterable<Point>, pieces: readonly Piece[]): 
     // Round the tip of a spike the places may change sides sooner than the curve does, or run back beside where it came.
     if (foot.off > FIT_MM)
       courses.forEach((at, k) => {
-        const other = footOf(at, place, 0);
+        const other = findFootPoint(at, place, 0);
         if (other.off < foot.off) [now, foot] = [k, other];
       });
     u = foot.u;
@@ -40,12 +40,12 @@ export function farthestOff(places: Iterable<Point>, pieces: readonly Piece[]): 
   return farthest;
 }
 
-interface Foot {
+interface FootPoint {
   readonly u: number;
   readonly off: number;
 }
 
-function footOf(at: (u: number) => Place, place: Point, near: number): Foot {
+function findFootPoint(at: (u: number) => CurvePoint, place: Point, near: number): FootPoint {
   let u = near;
   for (let i = 0; i < STEPS; i++) {
     const here = at(u);
@@ -57,7 +57,7 @@ function footOf(at: (u: number) => Place, place: Point, near: number): Foot {
   const off = distance(at(u), place);
   if (off <= FIT_MM) return { u, off };
   // Newton's steps run past the foot at the sharp ends of a flat half ellipse, and stay on the wrong side of a spike.
-  const looks = looksAlong(at, PIECE_STEPS).map((look) => look.u);
-  const { at: looked, value } = leastRound((share) => distance(at(share), place), looks);
+  const looks = sampleAdaptively(at, SAMPLES_PER_PIECE).map((look) => look.u);
+  const { at: looked, value } = minimizeAmong((share) => distance(at(share), place), looks);
   return value < off ? { u: looked, off: value } : { u, off };
 }

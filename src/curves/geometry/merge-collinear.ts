@@ -3,7 +3,7 @@ import { cross, distance, dot, subtract } from './point.ts';
 import { JOIN_MM } from './tolerance.ts';
 
 /** A contiguous path with lines that run straight on from one to the next made one. */
-export function straightOn(path: readonly Segment[]): Segment[] {
+export function mergeCollinear(path: readonly Segment[]): Segment[] {
   const joined: Segment[] = [];
   for (const segment of path) {
     const last = joined.at(-1);

@@ -1,20 +1,20 @@
-import { along } from './evaluate.ts';
+import { paramCurve } from './evaluate.ts';
 import type { Segment } from './pieces/piece.ts';
-import { angleOf, type Point, turnBetween } from './point.ts';
+import { angleDifference, angleFrom, type Point } from './point.ts';
 
 /** Chords a curved segment is walked in: a point as near to a line as a chord's sag is not asked about. */
 const CHORDS = 32;
 
 /** Whether a point lies inside a closed path, not on it: the path turns once round it. */
-export function isInside(path: readonly Segment[], at: Point): boolean {
+export function isPointInPath(path: readonly Segment[], at: Point): boolean {
   let turned = 0;
   for (const segment of path) {
-    const place = along(segment);
+    const place = paramCurve(segment);
     const chords = segment.type === 'line' ? 1 : CHORDS;
-    let before = angleOf(at, place(0));
+    let before = angleFrom(at, place(0));
     for (let i = 1; i <= chords; i++) {
-      const next = angleOf(at, place(i / chords));
-      turned += turnBetween(before, next);
+      const next = angleFrom(at, place(i / chords));
+      turned += angleDifference(before, next);
       before = next;
     }
   }

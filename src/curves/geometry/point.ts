@@ -8,7 +8,7 @@ export interface Point {
 
 export const point = (x: number, y: number): Point => ({ x, y });
 /** The point alone, of something that knows more of its place. */
-export const pointOf = ({ x, y }: Point): Point => ({ x, y });
+export const toPoint = ({ x, y }: Point): Point => ({ x, y });
 export const add = (a: Point, b: Point): Point => ({ x: a.x + b.x, y: a.y + b.y });
 export const subtract = (a: Point, b: Point): Point => ({ x: a.x - b.x, y: a.y - b.y });
 export const scale = (a: Point, k: number): Point => ({ x: a.x * k, y: a.y * k });
@@ -16,16 +16,16 @@ export const dot = (a: Point, b: Point): number => a.x * b.x + a.y * b.y;
 /** z of a × b: positive when b lies to the left of a. */
 export const cross = (a: Point, b: Point): number => a.x * b.y - a.y * b.x;
 export const distance = (a: Point, b: Point): number => Math.hypot(b.x - a.x, b.y - a.y);
-export const between = (a: Point, b: Point, t: number): Point => ({
+export const lerp = (a: Point, b: Point, t: number): Point => ({
   x: a.x + (b.x - a.x) * t,
   y: a.y + (b.y - a.y) * t,
 });
 /** The unit vector at an angle counter-clockwise from the reference line, radians. */
 export const direction = (angle: number): Point => ({ x: Math.cos(angle), y: Math.sin(angle) });
 /** The direction from a to b, radians in (−π, π]. */
-export const angleOf = (a: Point, b: Point): number => Math.atan2(b.y - a.y, b.x - a.x);
+export const angleFrom = (a: Point, b: Point): number => Math.atan2(b.y - a.y, b.x - a.x);
 /** From one direction to another the shorter way, radians in (−π, π], left positive. */
-export const turnBetween = (from: number, to: number): number =>
+export const angleDifference = (from: number, to: number): number =>
   Math.atan2(Math.sin(to - from), Math.cos(to - from));
 /** A quarter turn counter-clockwise: the left normal of a tangent. */
-export const leftOf = (a: Point): Point => ({ x: -a.y, y: a.x });
+export const leftNormal = (a: Point): Point => ({ x: -a.y, y: a.x });

@@ -1,9 +1,9 @@
-import { type Affine, apply, turnsOver } from './affine.ts';
-import { segmentStart } from './evaluate.ts';
+import { type Affine, isReflection, transformPoint } from './affine.ts';
+import { pieceStart } from './evaluate.ts';
 import { elasticaStates } from './pieces/elastica-series.ts';
 import type { ArcSegment, CubicSegment, LineSegment, Piece, Segment } from './pieces/piece.ts';
 import { reverseTapered } from './pieces/tapered-series.ts';
-import { add, angleOf, direction, distance, leftOf, type Point, scale } from './point.ts';
+import { add, angleFrom, direction, distance, leftNormal, type Point, scale } from './point.ts';
 
 /** The sides of a closed figure, by its corners in order. */
 export const polygon = (corners: readonly Point[]): LineSegment[] =>
@@ -43,8 +43,8 @@ export function reversePiece(piece: Piece): Piece {
 export const reversePath = (path: readonly Segment[]): Segment[] => path.map(reverseSegment).reverse();
 
 /** The segment moved by a matrix that keeps shapes: a turn, a shift, a mirror, an even scale. */
-export function mapSegment(segment: Segment, matrix: Affine): Segment {
-  const map = (at: Point): Point => apply(matrix, at);
+export function transformSegment(segment: Segment, matrix: Affine): Segment {
+  const map = (at: Point): Point => transformPoint(matrix, at);
   switch (segment.type) {
     case 'line':
       return { type: 'line', from: map(segment.from), to: map(segment.to) };
@@ -54,21 +54,21 @@ export function mapSegment(segment: Segment, matrix: Affine): Segment {
     }
     case 'arc': {
       const centre = map(segment.centre);
-      const start = map(segmentStart(segment));
+      const start = map(pieceStart(segment));
       return {
         type: 'arc',
         centre,
         radius: distance(centre, start),
-        start: angleOf(centre, start),
-        sweep: turnsOver(matrix) ? -segment.sweep : segment.sweep,
+        start: angleFrom(centre, start),
+        sweep: isReflection(matrix) ? -segment.sweep : segment.sweep,
       };
     }
   }
 }
 
 /** The same for a whole path. */
-export const mapPath = (path: readonly Segment[], matrix: Affine): Segment[] =>
-  path.map((segment) => mapSegment(segment, matrix));
+export const transformPath = (path: readonly Segment[], matrix: Affine): Segment[] =>
+  path.map((segment) => transformSegment(segment, matrix));
 
 /** The arc of radius r and sweep φ lies within r·φ⁶·ARC_ERROR of its cubic (measured, see the test). */
 const ARC_ERROR = 2.2e-5;
@@ -86,8 +86,8 @@ export function arcToCubics(arc: ArcSegment, tolerance: number): CubicSegment[] 
     ];
     const p0 = add(arc.centre, scale(out0, arc.radius));
     const p3 = add(arc.centre, scale(out1, arc.radius));
-    const p1 = add(p0, scale(leftOf(out0), handle));
-    const p2 = add(p3, scale(leftOf(out1), -handle));
+    const p1 = add(p0, scale(leftNormal(out0), handle));
+    const p2 = add(p3, scale(leftNormal(out1), -handle));
     return { type: 'cubic', controls: [p0, p1, p2, p3] };
   });
 }

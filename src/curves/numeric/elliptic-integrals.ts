@@ -1,5 +1,5 @@
 /** Each mean doubles the digits: from the flattest arch (complement 1e-12) 9 reach a double's last digit. */
-const MAX_MEANS = 12;
+const MAX_ITERATIONS = 12;
 
 /** The complete elliptic integrals of the first and second kind. */
 export interface EllipticIntegrals {
@@ -15,7 +15,7 @@ export function ellipticIntegrals(complement: number): EllipticIntegrals {
   let [a, b] = [1, complement];
   let share = (1 - complement) * (1 + complement);
   let sum = share / 2;
-  for (let i = 0; i < MAX_MEANS && share > Number.EPSILON ** 2 * a * a; i++) {
+  for (let i = 0; i < MAX_ITERATIONS && share > Number.EPSILON ** 2 * a * a; i++) {
     share = ((a - b) / 2) ** 2;
     [a, b] = [(a + b) / 2, Math.sqrt(a * b)];
     sum += 2 ** i * share;

@@ -1,5 +1,5 @@
 /** Nodes and weights of the Gauss–Legendre rule on [−1, 1]. */
-interface Rule {
+interface QuadratureRule {
   readonly nodes: readonly number[];
   readonly weights: readonly number[];
 }
@@ -8,7 +8,7 @@ interface Rule {
 const MAX_STEPS = 20;
 
 /** The rule with n points, an even number, exact for polynomials of degree 2n − 1 (Abramowitz & Stegun 25.4.29). */
-function gaussRule(n: number): Rule {
+function gaussLegendreRule(n: number): QuadratureRule {
   const nodes: number[] = [];
   const weights: number[] = [];
   // The other half is their mirror image.
@@ -35,7 +35,7 @@ function gaussRule(n: number): Rule {
 }
 
 /** 20 points: the strip's integrals (smooth after u = w²) and a cubic's length to rounding. */
-const RULE = gaussRule(20);
+const RULE = gaussLegendreRule(20);
 
 /** ∫ f from a to b by the 20-point rule. */
 export function integrate(f: (x: number) => number, a: number, b: number): number {

@@ -2,48 +2,49 @@
 const PROBE = 1e-7;
 
 /** Where Newton's method came to rest. */
-export interface Root {
-  readonly at: readonly number[];
+export interface NewtonRoot {
+  readonly solution: readonly number[];
   /** Sign of the slopes' determinant: it turns where two branches of solutions meet. */
-  readonly side: number;
+  readonly determinantSign: number;
 }
 
 export interface NewtonOptions {
   /** Stops after a step whose every part is smaller; what is left is about PROBE times that. */
-  readonly done: number;
+  readonly stepTolerance: number;
   /** Shortens a step that would go too far; returns the unknowns to go on with. */
-  readonly limit: (at: readonly number[], next: readonly number[]) => readonly number[];
-  readonly steps: number;
+  readonly limitStep: (at: readonly number[], next: readonly number[]) => readonly number[];
+  readonly maxSteps: number;
 }
 
 /**
  * Newton's method for as many equations as unknowns, all of order 1, with slopes by differences.
  * @returns undefined when it does not settle or the equations do not hold a number
  */
-export function newton(
+export function newtonSystem(
   f: (at: readonly number[]) => readonly number[],
   start: readonly number[],
-  { done, limit, steps }: NewtonOptions,
-): Root | undefined {
+  { stepTolerance, limitStep, maxSteps }: NewtonOptions,
+): NewtonRoot | undefined {
   let at = start;
-  for (let i = 0; i < steps; i++) {
+  for (let i = 0; i < maxSteps; i++) {
     const now = f(at);
     const columns = at.map((_, j) => {
       const moved = f(at.with(j, at[j]! + PROBE));
       return moved.map((value, k) => (value - now[k]!) / PROBE);
     });
     const rows = now.map((value, k) => [...columns.map((column) => column[k]!), -value]);
-    const solved = eliminate(rows);
+    const solved = gaussianElimination(rows);
     if (!solved) return undefined;
     const next = at.map((value, j) => value + solved.values[j]!);
-    if (solved.values.every((step) => Math.abs(step) <= done)) return { at: next, side: solved.side };
-    at = limit(at, next);
+    if (solved.values.every((step) => Math.abs(step) <= stepTolerance))
+      return { solution: next, determinantSign: solved.side };
+    at = limitStep(at, next);
   }
   return undefined;
 }
 
 /** Gauss's elimination with row pivots; every row ends with its right-hand side. Spoils the rows. */
-function eliminate(rows: number[][]): { values: number[]; side: number } | undefined {
+function gaussianElimination(rows: number[][]): { values: number[]; side: number } | undefined {
   const n = rows.length;
   let side = 1;
   for (let i = 0; i < n; i++) {

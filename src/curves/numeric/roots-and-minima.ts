@@ -34,13 +34,13 @@ export function rootBetween(f: (x: number) => number, a: number, b: number): num
     const best = Math.abs(atNear) < Math.abs(atFar) ? near : far;
     const least = (2 * Number.EPSILON * Math.abs(best)) / Math.abs(far - near);
     if (value === 0 || !(least < 0.5)) return best;
-    part = Math.min(Math.max(quadratic(near, atNear, far, atFar, last, atLast), least), 1 - least);
+    part = Math.min(Math.max(inverseQuadraticStep(near, atNear, far, atFar, last, atLast), least), 1 - least);
   }
   return near;
 }
 
 /** The root's share of the way from a to b by the inverse quadratic through three points; else a half. */
-function quadratic(a: number, fa: number, b: number, fb: number, c: number, fc: number): number {
+function inverseQuadraticStep(a: number, fa: number, b: number, fb: number, c: number, fc: number): number {
   const xi = (a - b) / (c - b);
   const phi = (fa - fb) / (fc - fb);
   if (!(phi ** 2 < xi && (1 - phi) ** 2 < 1 - xi)) return 0.5;
@@ -48,10 +48,10 @@ function quadratic(a: number, fa: number, b: number, fb: number, c: number, fc: 
 }
 
 /** Steps that tell apart the roots and extremes along one piece: no piece of ours turns more than a few times. */
-export const PIECE_STEPS = 24;
+export const SAMPLES_PER_PIECE = 24;
 
 /** All roots of f in [0, 1] that `samples` equal steps can tell apart. */
-export function rootsOnUnit(f: (u: number) => number, samples: number): number[] {
+export function rootsOn(f: (u: number) => number, samples: number): number[] {
   const roots: number[] = [];
   let before = f(0);
   if (before === 0) roots.push(0);
@@ -69,7 +69,7 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
 const GOLDEN_STEPS = 40;
 
 /** Where f is least on [0, 1], by `samples` equal steps and a golden-section search round the best. */
-export function leastOnUnit(f: (u: number) => number, samples: number): Least {
+export function minimizeOn(f: (u: number) => number, samples: number): Minimum {
   let best = 0;
   let value = f(0);
   for (let i = 1; i <= samples; i++) {
@@ -79,28 +79,28 @@ export function leastOnUnit(f: (u: number) => number, samples: number): Least {
       value = next;
     }
   }
-  const found = golden(f, Math.max(0, best - 1 / samples), Math.min(1, best + 1 / samples));
+  const found = goldenSection(f, Math.max(0, best - 1 / samples), Math.min(1, best + 1 / samples));
   return found.value < value ? found : { at: best, value };
 }
 
 /** The least of f over some looks in order, and over the stretches beside each that its neighbours do not undercut. */
-export function leastRound(f: (u: number) => number, looks: readonly number[]): Least {
+export function minimizeAmong(f: (u: number) => number, looks: readonly number[]): Minimum {
   const values = looks.map(f);
   const low = looks.flatMap((at, i) => {
     const value = values[i]!;
     if (value > Math.min(values[i - 1] ?? value, values[i + 1] ?? value)) return [];
-    return [{ at, value }, golden(f, looks[i - 1] ?? at, looks[i + 1] ?? at)];
+    return [{ at, value }, goldenSection(f, looks[i - 1] ?? at, looks[i + 1] ?? at)];
   });
   return low.reduce((a, b) => (b.value < a.value ? b : a));
 }
 
-interface Least {
+interface Minimum {
   readonly at: number;
   readonly value: number;
 }
 
 /** The golden-section search: the least of f between two places, where it has but one. */
-function golden(f: (u: number) => number, from: number, to: number): Least {
+function goldenSection(f: (u: number) => number, from: number, to: number): Minimum {
   let [low, high] = [from, to];
   let [a, b] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
   let [atA, atB] = [f(a), f(b)];

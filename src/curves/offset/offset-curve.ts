@@ -1,6 +1,6 @@
 import { Fault } from '../../units/fault.ts';
-import { along, type Place, segmentEnd, segmentStart } from '../geometry/evaluate.ts';
-import { leastAlong } from '../geometry/extrema.ts';
+import { type CurvePoint, paramCurve, pieceEnd, pieceStart } from '../geometry/evaluate.ts';
+import { minimizeAlong } from '../geometry/extrema.ts';
 import { fitCubics } from '../geometry/fit-cubics.ts';
 import type { ArcSegment, Piece, Segment } from '../geometry/pieces/piece.ts';
 import {
@@ -9,11 +9,11 @@ import {
   direction,
   distance,
   dot,
-  leftOf,
+  leftNormal,
   type Point,
-  pointOf,
   scale,
   subtract,
+  toPoint,
 } from '../geometry/point.ts';
 import { FIT_MM, JOIN_MM } from '../geometry/tolerance.ts';
 
@@ -37,10 +37,10 @@ export const parallelPath = (
   closed: boolean,
   tolerance = FIT_MM,
 ): Segment[] =>
-  parallelSides(pieces, away, closed, tolerance).flatMap(({ side, corner }) => [...side, ...corner]);
+  offsetPieces(pieces, away, closed, tolerance).flatMap(({ side, corner }) => [...side, ...corner]);
 
 /** The same piece by piece: what runs beside each, and what joins it to the next. */
-export function parallelSides(
+export function offsetPieces(
   pieces: readonly Piece[],
   away: number,
   closed: boolean,
@@ -51,44 +51,45 @@ export function parallelSides(
       'parallel.distance',
       `a parallel does not lie ${away} mm away. Give a distance: over 0 to the left, under 0 to the right.`,
     );
-  for (const piece of pieces) mustNotFold(piece, away);
-  const sides = pieces.map((piece) => new Side(piece, away));
+  for (const piece of pieces) assertNoFold(piece, away);
+  const sides = pieces.map((piece) => new OffsetPiece(piece, away));
   const meets = sides.map((side, i) => {
     const next = sides[i + 1] ?? (closed ? sides[0] : undefined);
-    return next && { side, next, turn: cornerBetween(side, next) };
+    return next && { side, next, turn: cornerAngle(side, next) };
   });
   // Outside corners first: a line that one of them runs on has so much more to be trimmed at its other end.
   const joins = meets.map((meet) =>
-    meet && meet.turn * away < 0 ? corner(meet.side, meet.next, meet.turn, away) : [],
+    meet && meet.turn * away < 0 ? outsideCorner(meet.side, meet.next, meet.turn, away) : [],
   );
   for (const meet of meets)
-    if (meet && meet.turn * away > 0) trim(meet.side, meet.next, Math.abs(meet.turn), Math.abs(away));
+    if (meet && meet.turn * away > 0)
+      trimInsideCorner(meet.side, meet.next, Math.abs(meet.turn), Math.abs(away));
   sides.forEach((side, i) => {
-    if (!side.isUsedUp) return;
-    if (side.to < 1) joins.at(i - 1)!.splice(-1, 1, pointOf(side.at(side.to)));
-    else joins[i]!.splice(0, 1, pointOf(side.at(side.from)));
+    if (!side.isConsumed) return;
+    if (side.to < 1) joins.at(i - 1)!.splice(-1, 1, toPoint(side.evaluate(side.to)));
+    else joins[i]!.splice(0, 1, toPoint(side.evaluate(side.from)));
   });
-  return sides.map((side, i) => ({ side: side.segments(tolerance), corner: polyline(joins[i]!) }));
+  return sides.map((side, i) => ({ side: side.toSegments(tolerance), corner: polyline(joins[i]!) }));
 }
 
 /** One piece's parallel, with how much of it is left after its corners are trimmed. */
-class Side {
+class OffsetPiece {
   from = 0;
   to = 1;
   /** How far outside corners run a straight side on before its start and past its end, shares of its length. */
-  before = 0;
-  past = 0;
-  readonly at: (u: number) => Place;
+  extendedBefore = 0;
+  extendedAfter = 0;
+  readonly evaluate: (u: number) => CurvePoint;
 
   constructor(
     readonly piece: Piece,
     private readonly away: number,
   ) {
-    const base = along(piece);
-    this.at = (u) => {
+    const base = paramCurve(piece);
+    this.evaluate = (u) => {
       const place = base(u);
       const stretch = 1 - place.curvature * away;
-      const { x, y } = add(place, scale(leftOf(direction(place.angle)), away));
+      const { x, y } = add(place, scale(leftNormal(direction(place.angle)), away));
       return {
         x,
         y,
@@ -100,22 +101,22 @@ class Side {
   }
 
   /** Whether nothing is left of it but what an outside corner ran on; a fault where not even that is. */
-  get isUsedUp(): boolean {
+  get isConsumed(): boolean {
     const left = this.to - this.from;
-    if (left + this.past + this.before <= 0) throw noRoom(this.at(0), this.away);
-    return left * this.at(this.from).speed < JOIN_MM;
+    if (left + this.extendedAfter + this.extendedBefore <= 0) throw noRoomFault(this.evaluate(0), this.away);
+    return left * this.evaluate(this.from).speed < JOIN_MM;
   }
 
-  segments(tolerance: number): Segment[] {
-    if (this.isUsedUp) return [];
+  toSegments(tolerance: number): Segment[] {
+    if (this.isConsumed) return [];
     const { piece, from, to } = this;
     if (piece.type === 'line')
-      return [{ type: 'line', from: pointOf(this.at(from)), to: pointOf(this.at(to)) }];
-    if (piece.type === 'arc') return [this.arc(piece)];
-    return fitCubics(this.at, from, to, tolerance);
+      return [{ type: 'line', from: toPoint(this.evaluate(from)), to: toPoint(this.evaluate(to)) }];
+    if (piece.type === 'arc') return [this.offsetArc(piece)];
+    return fitCubics(this.evaluate, from, to, tolerance);
   }
 
-  private arc(arc: ArcSegment): Segment {
+  private offsetArc(arc: ArcSegment): Segment {
     return {
       ...arc,
       radius: arc.radius - Math.sign(arc.sweep) * this.away,
@@ -132,27 +133,27 @@ const polyline = (points: readonly Point[]): Segment[] =>
  * How far the line turns from one side to the next, radians, left positive; 0 where it runs on smoothly. Where it turns
  * right back, as a half ellipse does against a shoulder, how the two curve away from each other says which way.
  */
-function cornerBetween(before: Side, after: Side): number {
-  const [t0, t1] = [direction(before.at(1).angle), direction(after.at(0).angle)];
+function cornerAngle(before: OffsetPiece, after: OffsetPiece): number {
+  const [t0, t1] = [direction(before.evaluate(1).angle), direction(after.evaluate(0).angle)];
   const turn = Math.atan2(cross(t0, t1), dot(t0, t1));
   if (Math.abs(turn) > Math.PI - SMOOTH) {
-    const bends = segmentEnd(before.piece).curvature + segmentStart(after.piece).curvature;
+    const bends = pieceEnd(before.piece).curvature + pieceStart(after.piece).curvature;
     return bends < 0 ? Math.PI : -Math.PI;
   }
   return Math.abs(turn) < SMOOTH ? 0 : turn;
 }
 
 /** The points from one side's end to the next side's start round an outside corner. */
-function corner(before: Side, after: Side, turn: number, away: number): Point[] {
-  const [end, start] = [before.at(1), after.at(0)];
+function outsideCorner(before: OffsetPiece, after: OffsetPiece, turn: number, away: number): Point[] {
+  const [end, start] = [before.evaluate(1), after.evaluate(0)];
   const reach = Math.abs(away) * Math.min(Math.tan(Math.abs(turn) / 2), 1);
-  if (before.piece.type === 'line') before.past = reach / end.speed;
-  if (after.piece.type === 'line') after.before = reach / start.speed;
+  if (before.piece.type === 'line') before.extendedAfter = reach / end.speed;
+  if (after.piece.type === 'line') after.extendedBefore = reach / start.speed;
   const points = [
-    pointOf(end),
+    toPoint(end),
     add(end, scale(direction(end.angle), reach)),
     subtract(start, scale(direction(start.angle), reach)),
-    pointOf(start),
+    toPoint(start),
   ];
   return points.filter((p, i) => i === 0 || distance(p, points[i - 1]!) > JOIN_MM);
 }
@@ -161,28 +162,28 @@ function corner(before: Side, after: Side, turn: number, away: number): Point[] 
 const MAX_STEPS = 30;
 
 /** Cuts both sides back to where they cross. */
-function trim(before: Side, after: Side, turn: number, away: number): void {
+function trimInsideCorner(before: OffsetPiece, after: OffsetPiece, turn: number, away: number): void {
   const back = away * Math.tan(turn / 2);
-  let u = 1 - back / before.at(1).speed;
-  let v = back / after.at(0).speed;
+  let u = 1 - back / before.evaluate(1).speed;
+  let v = back / after.evaluate(0).speed;
   for (let i = 0; i < MAX_STEPS; i++) {
-    const [p, q] = [before.at(u), after.at(v)];
+    const [p, q] = [before.evaluate(u), after.evaluate(v)];
     const gap = subtract(q, p);
     const [dp, dq] = [scale(direction(p.angle), p.speed), scale(direction(q.angle), q.speed)];
     const determinant = cross(dp, dq);
     u += cross(gap, dq) / determinant;
     v += cross(gap, dp) / determinant;
-    if (!(u > -before.before && u < 1 && v > 0 && v < 1 + after.past)) break;
+    if (!(u > -before.extendedBefore && u < 1 && v > 0 && v < 1 + after.extendedAfter)) break;
     if (distance(p, q) < JOIN_MM / 10) {
       before.to = u;
       after.from = v;
       return;
     }
   }
-  throw noRoom(segmentEnd(before.piece), away);
+  throw noRoomFault(pieceEnd(before.piece), away);
 }
 
-const noRoom = (at: Point, away: number): Fault =>
+const noRoomFault = (at: Point, away: number): Fault =>
   new Fault(
     'parallel.no-room',
     (mm) =>
@@ -191,9 +192,9 @@ const noRoom = (at: Point, away: number): Fault =>
   );
 
 /** A parallel folds back where its distance reaches the radius on its side. */
-function mustNotFold(piece: Piece, away: number): void {
+function assertNoFold(piece: Piece, away: number): void {
   if (piece.type === 'line') return;
-  const sharpest = leastAlong(piece, ({ curvature }) => -curvature * Math.sign(away));
+  const sharpest = minimizeAlong(piece, ({ curvature }) => -curvature * Math.sign(away));
   if (1 - sharpest.curvature * away > 0) return;
   throw new Fault(
     'parallel.folds',

@@ -1,16 +1,16 @@
 import { Fault } from '../../units/fault.ts';
-import { along, type Place, pieceLength } from '../geometry/evaluate.ts';
+import { type CurvePoint, paramCurve, pieceLength } from '../geometry/evaluate.ts';
 import { fitCubics } from '../geometry/fit-cubics.ts';
 import { type ArcSegment, isShoulder, type Piece, type Segment } from '../geometry/pieces/piece.ts';
 import {
   add,
+  angleDifference,
   direction,
   distance,
-  leftOf,
+  leftNormal,
   type Point,
-  pointOf,
   scale,
-  turnBetween,
+  toPoint,
 } from '../geometry/point.ts';
 import { FIT_MM } from '../geometry/tolerance.ts';
 import { integrate } from '../numeric/gauss-legendre.ts';
@@ -22,13 +22,13 @@ const CORNER = 1e-4;
  * What one piece's integral may still change by when its parts are halved, mm. The error of the 20-point rule
  * falls by 2⁴⁰ a halving once the parts are short against the curve's bends, so that what is left is far less.
  */
-const SETTLED_MM = FIT_MM / 1000;
+const CONVERGED_MM = FIT_MM / 1000;
 
 /** Halvings of a piece's parts, from FEWEST on: 4096 parts; a run of furniture settles at 8. */
 const MAX_HALVINGS = 10;
-const FEWEST = 4;
+const MIN_PARTS = 4;
 
-interface Start extends Point {
+interface StartPose extends Point {
   readonly angle: number;
 }
 
@@ -43,19 +43,19 @@ interface Start extends Point {
  * @throws Fault `sharpen.corner` where the pieces meet at an angle: a corner has no curvature to raise
  */
 export function sharpen(pieces: readonly Piece[], factor: number): Segment[][] {
-  let next: Start | undefined;
+  let next: StartPose | undefined;
   return pieces.map((piece, i) => {
-    const start = along(piece)(0);
-    if (i > 0) mustBeSmooth(pieces[i - 1]!, piece);
+    const start = paramCurve(piece)(0);
+    if (i > 0) assertSmooth(pieces[i - 1]!, piece);
     const { segments, end } = sharpenPiece(piece, next ?? start, factor);
     next = end;
     return segments;
   });
 }
 
-function mustBeSmooth(before: Piece, after: Piece): void {
-  const [end, { x, angle }] = [along(before)(1), along(after)(0)];
-  if (Math.abs(turnBetween(end.angle, angle)) < CORNER) return;
+function assertSmooth(before: Piece, after: Piece): void {
+  const [end, { x, angle }] = [paramCurve(before)(1), paramCurve(after)(0)];
+  if (Math.abs(angleDifference(end.angle, angle)) < CORNER) return;
   const [what, cure] =
     isShoulder(before) || isShoulder(after)
       ? [
@@ -71,11 +71,11 @@ function mustBeSmooth(before: Piece, after: Piece): void {
 
 interface Sharpened {
   readonly segments: Segment[];
-  readonly end: Start;
+  readonly end: StartPose;
 }
 
-function sharpenPiece(piece: Piece, start: Start, factor: number): Sharpened {
-  const from = pointOf(start);
+function sharpenPiece(piece: Piece, start: StartPose, factor: number): Sharpened {
+  const from = toPoint(start);
   if (piece.type === 'line') {
     const to = add(from, scale(direction(start.angle), distance(piece.from, piece.to)));
     return { segments: [{ type: 'line', from, to }], end: { ...to, angle: start.angle } };
@@ -86,10 +86,10 @@ function sharpenPiece(piece: Piece, start: Start, factor: number): Sharpened {
 }
 
 /** As long as before, its radius less: it turns by more. */
-function sharpenArc(arc: ArcSegment, start: Start, factor: number): Sharpened {
+function sharpenArc(arc: ArcSegment, start: StartPose, factor: number): Sharpened {
   const radius = arc.radius / factor;
   const side = Math.sign(arc.sweep);
-  const centre = add(start, scale(leftOf(direction(start.angle)), side * radius));
+  const centre = add(start, scale(leftNormal(direction(start.angle)), side * radius));
   const segment: ArcSegment = {
     type: 'arc',
     centre,
@@ -97,21 +97,22 @@ function sharpenArc(arc: ArcSegment, start: Start, factor: number): Sharpened {
     start: start.angle - (side * Math.PI) / 2,
     sweep: arc.sweep * factor,
   };
-  const { x, y } = along(segment)(1);
+  const { x, y } = paramCurve(segment)(1);
   return { segments: [segment], end: { x, y, angle: start.angle + segment.sweep } };
 }
 
 /** Places along the sharpened piece by the piece's own u. */
-function sharpenedRun(piece: Piece, start: Start, factor: number): (u: number) => Place {
-  const base = along(piece);
+function sharpenedRun(piece: Piece, start: StartPose, factor: number): (u: number) => CurvePoint {
+  const base = paramCurve(piece);
   const first = base(0).angle;
-  const angleAt = (place: Place): number => start.angle + factor * turnBetween(first, place.angle);
+  const angleAt = (place: CurvePoint): number => start.angle + factor * angleDifference(first, place.angle);
   const step = (from: number, to: number): Point => ({
     x: integrate((u) => pace(base(u), Math.cos), from, to),
     y: integrate((u) => pace(base(u), Math.sin), from, to),
   });
-  const pace = (place: Place, part: (angle: number) => number): number => part(angleAt(place)) * place.speed;
-  const joints = settled(step, start, pieceLength(piece));
+  const pace = (place: CurvePoint, part: (angle: number) => number): number =>
+    part(angleAt(place)) * place.speed;
+  const joints = integrateUntilConverged(step, start, pieceLength(piece));
   const parts = joints.length - 1;
   return (u) => {
     const i = Math.min(parts - 1, Math.floor(u * parts));
@@ -122,18 +123,22 @@ function sharpenedRun(piece: Piece, start: Start, factor: number): (u: number) =
 }
 
 /** Where equal parts of a piece begin and end, so many that halving them moves the end no more. */
-function settled(step: (from: number, to: number) => Point, start: Start, length: number): Point[] {
-  let joints = jointsOf(step, start, FEWEST);
+function integrateUntilConverged(
+  step: (from: number, to: number) => Point,
+  start: StartPose,
+  length: number,
+): Point[] {
+  let joints = integrateParts(step, start, MIN_PARTS);
   for (let halving = 1; halving <= MAX_HALVINGS; halving++) {
-    const finer = jointsOf(step, start, FEWEST * 2 ** halving);
-    if (distance(finer.at(-1)!, joints.at(-1)!) < SETTLED_MM) return finer;
+    const finer = integrateParts(step, start, MIN_PARTS * 2 ** halving);
+    if (distance(finer.at(-1)!, joints.at(-1)!) < CONVERGED_MM) return finer;
     joints = finer;
   }
   throw new Error(`sharpen: a piece ${length} mm long does not settle`);
 }
 
-function jointsOf(step: (from: number, to: number) => Point, start: Start, parts: number): Point[] {
-  const joints: Point[] = [pointOf(start)];
+function integrateParts(step: (from: number, to: number) => Point, start: StartPose, parts: number): Point[] {
+  const joints: Point[] = [toPoint(start)];
   for (let i = 0; i < parts; i++) joints.push(add(joints[i]!, step(i / parts, (i + 1) / parts)));
   return joints;
 }

@@ -3,20 +3,20 @@ import type { Curve } from '../curve.ts';
 import type { Piece } from '../geometry/pieces/piece.ts';
 import {
   add,
-  angleOf,
-  between,
+  angleFrom,
   cross,
   direction,
   distance,
   dot,
-  leftOf,
+  leftNormal,
+  lerp,
   type Point,
   scale,
   subtract,
 } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
-import { curveOf } from '../make-curve.ts';
-import { mustDiffer } from '../validate.ts';
+import { makeCurve } from '../make-curve.ts';
+import { assertDistinct } from '../validate.ts';
 
 /** What sets an arc between its two ends. */
 export type ArcBy = { readonly through: Point } | { readonly rise: number } | { readonly radius: number };
@@ -32,22 +32,22 @@ export type ArcBy = { readonly through: Point } | { readonly rise: number } | { 
  * @throws Fault `curve.same-point`, `curve.not-finite`, `arc.radius-too-small`, `arc.out-of-order`
  */
 export function arc(from: Point, to: Point, by: ArcBy): Curve {
-  mustDiffer(from, to, 'the two ends of the arc');
+  assertDistinct(from, to, 'the two ends of the arc');
   const rise = riseOf(from, to, by);
   if (!Number.isFinite(rise))
     throw new Fault('curve.not-finite', 'the arc: a figure is not a finite number. Give plain lengths.');
-  return curveOf('arc', [arcByRise(from, to, rise)], { from, to }, []);
+  return makeCurve('arc', [arcByRise(from, to, rise)], { from, to }, []);
 }
 
 function arcByRise(from: Point, to: Point, rise: number): Piece {
   if (Math.abs(rise) < JOIN_MM) return { type: 'line', from, to };
   const chord = distance(from, to);
   const radius = chord ** 2 / (8 * Math.abs(rise)) + Math.abs(rise) / 2;
-  const normal = leftOf(direction(angleOf(from, to)));
-  const centre = add(between(from, to, 0.5), scale(normal, rise - Math.sign(rise) * radius));
+  const normal = leftNormal(direction(angleFrom(from, to)));
+  const centre = add(lerp(from, to, 0.5), scale(normal, rise - Math.sign(rise) * radius));
   // Half the sweep has tan(sweep/4) = rise ÷ half chord; a bulge to the left runs clockwise.
   const sweep = -4 * Math.atan((2 * rise) / chord);
-  return { type: 'arc', centre, radius, start: angleOf(centre, from), sweep };
+  return { type: 'arc', centre, radius, start: angleFrom(centre, from), sweep };
 }
 
 function riseOf(from: Point, to: Point, by: ArcBy): number {
@@ -69,8 +69,8 @@ function riseOf(from: Point, to: Point, by: ArcBy): number {
 
 /** The point sees the chord under an angle; half its supplement is the angle chord–end–apex. */
 function riseThrough(from: Point, to: Point, through: Point): number {
-  mustDiffer(from, through, 'the start of the arc and the point it passes through');
-  mustDiffer(through, to, 'the point the arc passes through and its end');
+  assertDistinct(from, through, 'the start of the arc and the point it passes through');
+  assertDistinct(through, to, 'the point the arc passes through and its end');
   const [a, b] = [subtract(through, from), subtract(to, through)];
   const turn = Math.atan2(cross(a, b), dot(a, b));
   if (Math.abs(turn) > Math.PI - 1e-9)

@@ -3,24 +3,24 @@ import type { Curve } from '../curve.ts';
 import type { CubicSegment } from '../geometry/pieces/piece.ts';
 import {
   add,
-  angleOf,
+  angleDifference,
+  angleFrom,
   direction,
   dot,
-  leftOf,
+  leftNormal,
   type Point,
   scale,
   subtract,
-  turnBetween,
 } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
-import { curveOf } from '../make-curve.ts';
-import { mustDiffer } from '../validate.ts';
+import { makeCurve } from '../make-curve.ts';
+import { assertDistinct } from '../validate.ts';
 
 /** How an end is kept: no bending moment, or the tangent held at an angle (radians, from the reference line). */
 export type SplineEnd = 'natural' | { readonly held: number };
 
 /** A held end steeper than this to the chord (80°) has no sensible slope: tan 80° = 5.7. */
-const STEEPEST = (80 * Math.PI) / 180;
+const MAX_END_ANGLE = (80 * Math.PI) / 180;
 
 /**
  * The drafting cubic through points: heights over the run's own chord as a cubic spline of the station
@@ -34,19 +34,19 @@ const STEEPEST = (80 * Math.PI) / 180;
  */
 export function spline(points: readonly Point[], start: SplineEnd, end: SplineEnd): Curve {
   const [from, to] = [points[0]!, points.at(-1)!];
-  mustDiffer(from, to, 'the two ends of the spline');
+  assertDistinct(from, to, 'the two ends of the spline');
   points.slice(1).forEach((p, i) => {
-    mustDiffer(points[i]!, p, 'two neighbouring points of the spline');
+    assertDistinct(points[i]!, p, 'two neighbouring points of the spline');
   });
-  const chord = angleOf(from, to);
+  const chord = angleFrom(from, to);
   const along = direction(chord);
   const knots = points.map((p) => {
     const out = subtract(p, from);
-    return { x: dot(out, along), y: dot(out, leftOf(along)) };
+    return { x: dot(out, along), y: dot(out, leftNormal(along)) };
   });
-  mustRise(knots, points);
+  assertAdvancing(knots, points);
   const slopes = knotSlopes(knots, endSlope(start, chord, from), endSlope(end, chord, to));
-  const place = ({ x, y }: Point): Point => add(from, add(scale(along, x), scale(leftOf(along), y)));
+  const place = ({ x, y }: Point): Point => add(from, add(scale(along, x), scale(leftNormal(along), y)));
   const cubics = knots.slice(1).map((_, i): CubicSegment => {
     const [p, q] = [knots[i]!, knots[i + 1]!];
     const third = (q.x - p.x) / 3;
@@ -56,10 +56,10 @@ export function spline(points: readonly Point[], start: SplineEnd, end: SplineEn
     ] as const;
     return { type: 'cubic', controls: [points[i]!, place(handles[0]), place(handles[1]), points[i + 1]!] };
   });
-  return curveOf('spline', cubics, { from, to }, points);
+  return makeCurve('spline', cubics, { from, to }, points);
 }
 
-function mustRise(knots: readonly Point[], points: readonly Point[]): void {
+function assertAdvancing(knots: readonly Point[], points: readonly Point[]): void {
   for (let i = 1; i < knots.length; i++)
     if (knots[i]!.x - knots[i - 1]!.x < JOIN_MM)
       throw new Fault(
@@ -72,8 +72,8 @@ function mustRise(knots: readonly Point[], points: readonly Point[]): void {
 
 function endSlope(end: SplineEnd, chord: number, at: Point): number | undefined {
   if (end === 'natural') return undefined;
-  const angle = turnBetween(chord, end.held);
-  if (Math.abs(angle) > STEEPEST)
+  const angle = angleDifference(chord, end.held);
+  if (Math.abs(angle) > MAX_END_ANGLE)
     throw new Fault(
       'spline.too-steep',
       (mm) =>
@@ -87,7 +87,7 @@ function knotSlopes(knots: readonly Point[], first?: number, last?: number): num
   const n = knots.length;
   const spans = knots.slice(1).map((q, i) => q.x - knots[i]!.x);
   const secants = knots.slice(1).map((q, i) => (q.y - knots[i]!.y) / spans[i]!);
-  const rows = knots.map((_, i): Row => {
+  const rows = knots.map((_, i): TridiagonalRow => {
     if (i === 0) return first === undefined ? [0, 2, 1, 3 * secants[0]!] : [0, 1, 0, first];
     if (i === n - 1) return last === undefined ? [1, 2, 0, 3 * secants[n - 2]!] : [0, 1, 0, last];
     const [h0, h1] = [spans[i - 1]!, spans[i]!];
@@ -96,10 +96,10 @@ function knotSlopes(knots: readonly Point[], first?: number, last?: number): num
   return solveTridiagonal(rows);
 }
 
-type Row = [below: number, diagonal: number, above: number, right: number];
+type TridiagonalRow = [below: number, diagonal: number, above: number, right: number];
 
 /** Elimination down and back (Thomas); stable here, since every row is diagonally dominant. */
-function solveTridiagonal(rows: readonly Row[]): number[] {
+function solveTridiagonal(rows: readonly TridiagonalRow[]): number[] {
   const upper: number[] = [];
   const values: number[] = [];
   for (const [below, diagonal, above, right] of rows) {

@@ -1,12 +1,12 @@
 import type { TaperedSegment } from '../geometry/pieces/piece.ts';
 import {
   add,
-  angleOf,
+  angleFrom,
   cross,
   direction,
   distance,
   dot,
-  leftOf,
+  leftNormal,
   type Point,
   scale,
   subtract,
@@ -25,31 +25,31 @@ export class ChordFrame {
     to: Point,
     bent: Point,
   ) {
-    this.angle = angleOf(from, to);
+    this.angle = angleFrom(from, to);
     this.chord = distance(from, to);
     this.along = direction(this.angle);
     this.side = cross(this.along, subtract(bent, from)) < 0 ? -1 : 1;
-    this.across = scale(leftOf(this.along), this.side);
+    this.across = scale(leftNormal(this.along), this.side);
   }
 
-  local(p: Point): Point {
+  toLocal(p: Point): Point {
     const out = scale(subtract(p, this.from), 1 / this.chord);
     return { x: dot(out, this.along), y: dot(out, this.across) };
   }
 
-  private turned = ({ x, y }: Point): Point => add(scale(this.along, x), scale(this.across, y));
-  place = (p: Point): Point => add(this.from, scale(this.turned(p), this.chord));
-  rise = ({ y }: Point): number => y * this.chord;
+  private rotated = ({ x, y }: Point): Point => add(scale(this.along, x), scale(this.across, y));
+  toWorld = (p: Point): Point => add(this.from, scale(this.rotated(p), this.chord));
+  heightMm = ({ y }: Point): number => y * this.chord;
 
-  span(span: TaperedSegment, thick: number): TaperedSegment {
+  spanToWorld(span: TaperedSegment, thick: number): TaperedSegment {
     const { chord, side } = this;
     const stiff = thick ** 3;
     return {
       type: 'tapered',
-      from: this.place(span.from),
+      from: this.toWorld(span.from),
       angle: this.angle + side * span.angle,
       moment: (side * span.moment * stiff) / chord,
-      force: scale(this.turned(span.force), stiff / chord ** 2),
+      force: scale(this.rotated(span.force), stiff / chord ** 2),
       thickness: [span.thickness[0] * thick, span.thickness[1] * thick],
       length: span.length * chord,
     };

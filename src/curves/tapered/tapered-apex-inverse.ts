@@ -2,24 +2,24 @@ import { Fault, type ShowLength } from '../../units/fault.ts';
 import { freeRiseLimit } from '../elastica/three-pin-closed-form.ts';
 import { taperedStates } from '../geometry/pieces/tapered-series.ts';
 import type { Point } from '../geometry/point.ts';
-import { newton } from '../numeric/newton.ts';
+import { newtonSystem } from '../numeric/newton.ts';
 import { rootBetween } from '../numeric/roots-and-minima.ts';
 import type { ChordFrame } from './chord-frame.ts';
-import { type Rest, restNear, restTapered } from './tapered-equilibrium.ts';
+import { solveNearbyTapered, solveTapered, type TaperedEquilibrium } from './tapered-equilibrium.ts';
 
 /** Newton steps for the nail, and the share of the chord within which the apex is where it was asked. */
-const [NAIL_STEPS, NAIL_DONE] = [15, 1e-9];
+const [NAIL_STEPS, NAIL_TOLERANCE] = [15, 1e-9];
 /** When the nail is not found at once the rise is walked up in so many steps. */
 const RISES = 4;
 
 /** The strip whose apex is where it is asked, by Newton's method on the nail. */
-export function restWithApex(apex: Point, ratio: number, frame: ChordFrame): Rest {
+export function solveTaperedApex(apex: Point, ratio: number, frame: ChordFrame): TaperedEquilibrium {
   const start = { x: Math.min(Math.max(apex.x, 0.1), 0.9), y: apex.y };
-  const rest = searchNail(start, apex, ratio) ?? walkUp(start, apex, ratio);
+  const rest = newtonNail(start, apex, ratio) ?? continueRise(start, apex, ratio);
   if (rest) return rest;
   const [low, high] = [NEAR_END, 1 - NEAR_END].map((x) => shallowApex(x, ratio)) as [number, number];
-  const station = (x: number): number => frame.place({ x, y: 0 }).x;
-  throw noApex(
+  const station = (x: number): number => frame.toWorld({ x, y: 0 }).x;
+  throw noApexFault(
     apex,
     frame,
     (mm) =>
@@ -32,60 +32,64 @@ const NEAR_END = 0.02;
 
 /** The apex of a strip so shallow, per chord, that it no longer counts. */
 const shallowApex = (x: number, ratio: number): number => {
-  const rest = restTapered({ x, y: 1e-4 }, ratio);
+  const rest = solveTapered({ x, y: 1e-4 }, ratio);
   return rest ? apexOfSpans(rest).x : x;
 };
 
-interface Found extends Rest {
+interface NailEquilibrium extends TaperedEquilibrium {
   readonly nail: Point;
 }
 
-function walkUp(start: Point, apex: Point, ratio: number): Found | undefined {
-  let found: Found | undefined;
+function continueRise(start: Point, apex: Point, ratio: number): NailEquilibrium | undefined {
+  let found: NailEquilibrium | undefined;
   for (let i = 1; i <= RISES; i++) {
     const share = i / RISES;
     const from = found
       ? { x: found.nail.x, y: (found.nail.y * i) / (i - 1) }
       : { ...start, y: share * start.y };
-    found = searchNail(from, { ...apex, y: share * apex.y }, ratio);
+    found = newtonNail(from, { ...apex, y: share * apex.y }, ratio);
     if (!found) return undefined;
   }
   return found;
 }
 
-function searchNail(start: Point, apex: Point, ratio: number): Found | undefined {
-  let rest = stands(start) ? restTapered(start, ratio) : undefined;
+function newtonNail(start: Point, apex: Point, ratio: number): NailEquilibrium | undefined {
+  let rest = isFeasibleNail(start) ? solveTapered(start, ratio) : undefined;
   const off = ([x, y]: readonly number[]): readonly number[] => {
     const nail = { x: x!, y: y! };
-    rest &&= restNear(rest, nail, ratio);
+    rest &&= solveNearbyTapered(rest, nail, ratio);
     if (!rest) return [Number.NaN, Number.NaN];
     const got = apexOfSpans(rest);
     return [got.x - apex.x, got.y - apex.y];
   };
   // Never past half the way to an end, nor to more than half as high again, in one step.
-  const limit = ([x, y]: readonly number[], [x2, y2]: readonly number[]): readonly number[] => [
+  const limitStep = ([x, y]: readonly number[], [x2, y2]: readonly number[]): readonly number[] => [
     Math.min(Math.max(x2!, x! / 2), (x! + 1) / 2),
     Math.min(Math.max(y2!, y! / 2), y! * 1.5),
   ];
-  const root = newton(off, [start.x, start.y], { done: NAIL_DONE, limit, steps: NAIL_STEPS });
-  const nail = root && { x: root.at[0]!, y: root.at[1]! };
-  const found = nail && rest && restNear(rest, nail, ratio);
+  const root = newtonSystem(off, [start.x, start.y], {
+    stepTolerance: NAIL_TOLERANCE,
+    limitStep,
+    maxSteps: NAIL_STEPS,
+  });
+  const nail = root && { x: root.solution[0]!, y: root.solution[1]! };
+  const found = nail && rest && solveNearbyTapered(rest, nail, ratio);
   return found && { ...found, nail };
 }
 
-const stands = ({ x, y }: Point): boolean => x > 0 && x < 1 && y > 0 && y < freeRiseLimit(x);
+const isFeasibleNail = ({ x, y }: Point): boolean => x > 0 && x < 1 && y > 0 && y < freeRiseLimit(x);
 
 /** Where the strip runs along the chord; it turns one way only, so that there is one such place. */
-function apexOfSpans({ spans: [first, second] }: Rest): Point {
+function apexOfSpans({ spans: [first, second] }: TaperedEquilibrium): Point {
   const atNail = second.angle;
   const state = taperedStates(atNail > 0 ? second : first);
   const u = rootBetween((v) => state(v).angle, 0, 1) ?? (atNail > 0 ? 1 : 0);
   return state(u);
 }
 
-export const noApex = (apex: Point, frame: ChordFrame, cure: (length: ShowLength) => string): Fault =>
+export const noApexFault = (apex: Point, frame: ChordFrame, cure: (length: ShowLength) => string): Fault =>
   new Fault(
     'batten.no-such-apex',
     (mm) =>
-      `no nail gives this tapered strip an apex ${mm(frame.rise(apex))} off its chord at station ${mm(frame.place(apex).x)}. ${cure(mm)}`,
+      `no nail gives this tapered strip an apex ${mm(frame.heightMm(apex))} off its chord at station ${mm(frame.toWorld(apex).x)}. ${cure(mm)}`,
   );

@@ -5,11 +5,17 @@ import { freeRiseLimit } from '../elastica/three-pin-closed-form.ts';
 import type { TaperedSegment } from '../geometry/pieces/piece.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
-import { curveOf } from '../make-curve.ts';
-import { mustDiffer } from '../validate.ts';
+import { makeCurve } from '../make-curve.ts';
+import { assertDistinct } from '../validate.ts';
 import { ChordFrame } from './chord-frame.ts';
-import { noApex, restWithApex } from './tapered-apex-inverse.ts';
-import { END, type Rest, restNear, restTapered, START } from './tapered-equilibrium.ts';
+import { noApexFault, solveTaperedApex } from './tapered-apex-inverse.ts';
+import {
+  END,
+  START,
+  solveNearbyTapered,
+  solveTapered,
+  type TaperedEquilibrium,
+} from './tapered-equilibrium.ts';
 
 /** Thickness of a strip at its two ends, mm, running evenly between them. */
 export interface Taper {
@@ -26,7 +32,7 @@ const FREE: StripEnds = { start: 'free', end: 'free' };
  * A strip tapered beyond this breaks as a feather edge before it bends: its thin end is 1/125 as stiff
  * as its thick one.
  */
-const MOST_TAPER = 5;
+const MAX_TAPER = 5;
 
 /**
  * The curve of a springy strip planed to a taper, sprung over a pin at each end and one nail between.
@@ -46,24 +52,24 @@ const MOST_TAPER = 5;
  */
 export function taperedBatten(from: Point, to: Point, by: TaperedBy, strip: Taper, ends = FREE): Curve {
   const bent = 'nail' in by ? by.nail : by.apex;
-  mustDiffer(from, to, 'the two ends of the batten');
-  mustDiffer(from, bent, 'the start of the batten and the point between');
-  mustDiffer(bent, to, 'the point between and the end of the batten');
-  mustTaper(strip, ends);
+  assertDistinct(from, to, 'the two ends of the batten');
+  assertDistinct(from, bent, 'the start of the batten and the point between');
+  assertDistinct(bent, to, 'the point between and the end of the batten');
+  assertTaper(strip, ends);
   const frame = new ChordFrame(from, to, bent);
-  const asked = frame.local(bent);
+  const asked = frame.toLocal(bent);
   const ratio = strip.to / strip.from;
   const straight = asked.y * distance(from, to) < JOIN_MM;
-  if (straight && 'apex' in by) throw noApex(asked, frame, () => 'Give it an offset, or use a line.');
+  if (straight && 'apex' in by) throw noApexFault(asked, frame, () => 'Give it an offset, or use a line.');
   const spans = straight
     ? straightSpans(asked, ratio)
-    : ('nail' in by ? restOn(asked, ratio, frame) : restWithApex(asked, ratio, frame)).spans;
-  const exact = spans.map((span) => frame.span(span, strip.from));
-  return curveOf('batten', exact, { from, to }, [from, exact[1]!.from, to]);
+    : ('nail' in by ? equilibriumOnNail(asked, ratio, frame) : solveTaperedApex(asked, ratio, frame)).spans;
+  const exact = spans.map((span) => frame.spanToWorld(span, strip.from));
+  return makeCurve('batten', exact, { from, to }, [from, exact[1]!.from, to]);
 }
 
 /** A tapered strip can only be drawn with both ends free. */
-function mustTaper({ from, to }: Taper, ends: StripEnds): void {
+function assertTaper({ from, to }: Taper, ends: StripEnds): void {
   if (ends.start !== 'free' || ends.end !== 'free')
     throw new Fault(
       'batten.taper-held',
@@ -74,12 +80,12 @@ function mustTaper({ from, to }: Taper, ends: StripEnds): void {
       'batten.taper',
       'a strip must have some thickness at both ends. Give two lengths over 0.',
     );
-  if (Math.max(from / to, to / from) > MOST_TAPER)
+  if (Math.max(from / to, to / from) > MAX_TAPER)
     throw new Fault(
       'batten.taper',
       (mm) =>
         `a strip from ${mm(from)} to ${mm(to)} thick tapers too much. ` +
-        `Make its thin end ${mm(Math.max(from, to) / MOST_TAPER)} or thicker.`,
+        `Make its thin end ${mm(Math.max(from, to) / MAX_TAPER)} or thicker.`,
     );
 }
 
@@ -92,38 +98,39 @@ function straightSpans(nail: Point, ratio: number): TaperedSegment[] {
   ];
 }
 
-function restOn(nail: Point, ratio: number, frame: ChordFrame): Rest {
+function equilibriumOnNail(nail: Point, ratio: number, frame: ChordFrame): TaperedEquilibrium {
   if (!(nail.x > 0 && nail.x < 1))
     throw new Fault(
       'batten.out-of-order',
       (mm) =>
-        `the nail at station ${mm(frame.place(nail).x)} does not stand between the strip’s ends. ` +
-        `Put it between ${mm(frame.place(START).x)} and ${mm(frame.place(END).x)}.`,
+        `the nail at station ${mm(frame.toWorld(nail).x)} does not stand between the strip’s ends. ` +
+        `Put it between ${mm(frame.toWorld(START).x)} and ${mm(frame.toWorld(END).x)}.`,
     );
-  const rest = nail.y < freeRiseLimit(nail.x) ? restTapered(nail, ratio) : undefined;
+  const rest = nail.y < freeRiseLimit(nail.x) ? solveTapered(nail, ratio) : undefined;
   if (rest) return rest;
-  const limit = highestNail(nail.x, ratio);
+  const limit = maxNailHeight(nail.x, ratio);
   throw new Fault(
     'batten.too-high',
     (mm) =>
-      `a strip tapered like this slips off a nail ${mm(frame.rise(nail))} off its chord at station ${mm(frame.place(nail).x)}: ` +
-      `it holds up to ${mm(frame.rise({ x: 0, y: limit }))} there. Lower the nail, or taper the strip less.`,
+      `a strip tapered like this slips off a nail ${mm(frame.heightMm(nail))} off its chord at station ${mm(frame.toWorld(nail).x)}: ` +
+      `it holds up to ${mm(frame.heightMm({ x: 0, y: limit }))} there. Lower the nail, or taper the strip less.`,
   );
 }
 
 /** The climb to the highest nail starts at this share of what a uniform strip stands, and goes on by it. */
 const CLIMB = 1 / 8;
 /** The highest nail is told to 1 ‰ of that: a figure to keep well below. */
-const CLIMB_DONE = 1e-3;
+const CLIMB_TOLERANCE = 1e-3;
 
 /** How high a nail can stand at a station, per chord; never above the uniform strip's limit. */
-function highestNail(x: number, ratio: number): number {
+function maxNailHeight(x: number, ratio: number): number {
   const top = freeRiseLimit(x);
   let share = CLIMB;
-  let rest = restTapered({ x, y: share * top }, ratio);
-  for (let stride = CLIMB; rest && stride > CLIMB_DONE; ) {
+  let rest = solveTapered({ x, y: share * top }, ratio);
+  for (let stride = CLIMB; rest && stride > CLIMB_TOLERANCE; ) {
     const higher: number = share + stride;
-    const next: Rest | undefined = higher < 1 ? restNear(rest, { x, y: higher * top }, ratio) : undefined;
+    const next: TaperedEquilibrium | undefined =
+      higher < 1 ? solveNearbyTapered(rest, { x, y: higher * top }, ratio) : undefined;
     if (next) [rest, share] = [next, higher];
     else stride /= 2;
   }

@@ -1,8 +1,8 @@
-import { freeBatten } from '../elastica/three-pin-closed-form.ts';
+import { solveThreePinStrip } from '../elastica/three-pin-closed-form.ts';
 import type { TaperedSegment } from '../geometry/pieces/piece.ts';
 import { taperedEnd } from '../geometry/pieces/tapered-series.ts';
-import { cross, direction, dot, leftOf, type Point, scale, subtract } from '../geometry/point.ts';
-import { type NewtonOptions, newton, type Root } from '../numeric/newton.ts';
+import { cross, direction, dot, leftNormal, type Point, scale, subtract } from '../geometry/point.ts';
+import { type NewtonOptions, type NewtonRoot, newtonSystem } from '../numeric/newton.ts';
 
 /*
  * How a tapered strip rests on three pins, in its own measure: ends at (0, 0) and (1, 0), nail above
@@ -18,10 +18,14 @@ export const END: Point = { x: 1, y: 0 };
 
 /** Angle at the start, both lengths, both forces. */
 type Unknowns = readonly [number, number, number, number, number, number, number];
-type End = ReturnType<typeof taperedEnd>;
+type TaperedEnd = ReturnType<typeof taperedEnd>;
 
 /** Both spans, and where the first ends, which should be at the nail. */
-function spansOf(at: readonly number[], nail: Point, ratio: number): { spans: Spans; atNail: End } {
+function spansFromUnknowns(
+  at: readonly number[],
+  nail: Point,
+  ratio: number,
+): { spans: Spans; atNail: TaperedEnd } {
   const [angle, length, length2, x, y, x2, y2] = at as Unknowns;
   const middle = 1 + ((ratio - 1) * length) / (length + length2);
   const ends = { type: 'tapered', from: START, angle, moment: 0 } as const;
@@ -34,8 +38,8 @@ function spansOf(at: readonly number[], nail: Point, ratio: number): { spans: Sp
   return { spans: [first, second], atNail };
 }
 
-function unrest(at: readonly number[], nail: Point, ratio: number): number[] {
-  const { spans, atNail } = spansOf(at, nail, ratio);
+function residual(at: readonly number[], nail: Point, ratio: number): number[] {
+  const { spans, atNail } = spansFromUnknowns(at, nail, ratio);
   const [first, second] = spans;
   const far = taperedEnd(second);
   // The profile stretches with the length: what the pins push is half of what the bending holds.
@@ -52,13 +56,13 @@ function unrest(at: readonly number[], nail: Point, ratio: number): number[] {
 }
 
 /** The uniform strip on the same pins, written as unknowns. */
-function uniformRest(nail: Point): number[] {
-  const [first, second] = freeBatten(START, nail, END);
-  const normal = leftOf(direction(first.angle));
+function uniformUnknowns(nail: Point): number[] {
+  const [first, second] = solveThreePinStrip(START, nail, END);
+  const normal = leftNormal(direction(first.angle));
   const along = direction(second.angle);
   const push = second.curvature ** 2 / 2;
   const force = scale(normal, first.curvatureRate);
-  const across = scale(leftOf(along), second.curvatureRate);
+  const across = scale(leftNormal(along), second.curvatureRate);
   return [
     first.angle,
     first.length,
@@ -71,29 +75,29 @@ function uniformRest(nail: Point): number[] {
 }
 
 /** Half a radian and 40 % of a length in one Newton step; forces follow. */
-const [MOST_TURN, MOST_STRETCH] = [0.5, 0.4];
+const [MAX_TURN, MAX_STRETCH] = [0.5, 0.4];
 
-function shortened(at: readonly number[], next: readonly number[]): number[] {
+function limitStep(at: readonly number[], next: readonly number[]): number[] {
   const moves = at.map((value, i) => next[i]! - value);
   const share = Math.min(
     1,
-    MOST_TURN / Math.abs(moves[0]!),
-    (MOST_STRETCH * at[1]!) / Math.abs(moves[1]!),
-    (MOST_STRETCH * at[2]!) / Math.abs(moves[2]!),
+    MAX_TURN / Math.abs(moves[0]!),
+    (MAX_STRETCH * at[1]!) / Math.abs(moves[1]!),
+    (MAX_STRETCH * at[2]!) / Math.abs(moves[2]!),
   );
   return at.map((value, i) => value + share * moves[i]!);
 }
 
 /** Newton settles in 3 to 6 steps on a strip that stands; a last step of 1e-8 leaves about 1e-15. */
-const SETTLE: NewtonOptions = { done: 1e-8, limit: shortened, steps: 15 };
+const EXACT_NEWTON: NewtonOptions = { stepTolerance: 1e-8, limitStep, maxSteps: 15 };
 /** Along the way it is enough to stay near the branch. */
-const ROUGHLY: NewtonOptions = { ...SETTLE, done: 1e-2 };
+const ROUGH_NEWTON: NewtonOptions = { ...EXACT_NEWTON, stepTolerance: 1e-2 };
 
 /** Each step along the way changes the taper by two fifths; halved, down to 1/16, where the strip gives way more. */
 const FIRST_STEP = Math.log(1.4);
-const LEAST_STEP = FIRST_STEP / 16;
+const MIN_STEP = FIRST_STEP / 16;
 
-export interface Rest extends Root {
+export interface TaperedEquilibrium extends NewtonRoot {
   readonly spans: Spans;
 }
 
@@ -105,35 +109,40 @@ export interface Rest extends Root {
  * @returns undefined when the strip gives way before
  * @throws Fault as `freeBatten` does, when a uniform strip does not stand there either
  */
-export function restTapered(nail: Point, ratio: number): Rest | undefined {
-  const uniform = newton((x) => unrest(x, nail, 1), uniformRest(nail), SETTLE);
+export function solveTapered(nail: Point, ratio: number): TaperedEquilibrium | undefined {
+  const uniform = newtonSystem((x) => residual(x, nail, 1), uniformUnknowns(nail), EXACT_NEWTON);
   if (!uniform) return undefined;
-  let now: Rest = { ...uniform, spans: spansOf(uniform.at, nail, 1).spans };
+  let now: TaperedEquilibrium = { ...uniform, spans: spansFromUnknowns(uniform.solution, nail, 1).spans };
   const goal = Math.abs(Math.log(ratio));
   let [done, stride] = [0, FIRST_STEP];
   while (done < goal) {
     const next = Math.min(done + stride, goal);
     const rest =
       next === goal
-        ? restNear(now, nail, ratio)
-        : restNear(now, nail, Math.exp(Math.sign(Math.log(ratio)) * next), ROUGHLY);
+        ? solveNearbyTapered(now, nail, ratio)
+        : solveNearbyTapered(now, nail, Math.exp(Math.sign(Math.log(ratio)) * next), ROUGH_NEWTON);
     if (rest) [now, done] = [rest, next];
-    else if (stride < LEAST_STEP) return undefined;
+    else if (stride < MIN_STEP) return undefined;
     else stride /= 2;
   }
   return now;
 }
 
 /** The rest on the same branch as one near by, with the nail or the taper changed a little. */
-export function restNear(near: Rest, nail: Point, ratio: number, how = SETTLE): Rest | undefined {
-  const root = newton((x) => unrest(x, nail, ratio), near.at, how);
-  if (root?.side !== near.side) return undefined;
-  const { spans, atNail } = spansOf(root.at, nail, ratio);
-  return presses(spans, atNail) ? { ...root, spans } : undefined;
+export function solveNearbyTapered(
+  near: TaperedEquilibrium,
+  nail: Point,
+  ratio: number,
+  how = EXACT_NEWTON,
+): TaperedEquilibrium | undefined {
+  const root = newtonSystem((x) => residual(x, nail, ratio), near.solution, how);
+  if (root?.determinantSign !== near.determinantSign) return undefined;
+  const { spans, atNail } = spansFromUnknowns(root.solution, nail, ratio);
+  return pressesOnNail(spans, atNail) ? { ...root, spans } : undefined;
 }
 
 /** The strip pushes down on the nail, bends one way only and makes no loop. */
-function presses([first, second]: Spans, { angle, moment }: End): boolean {
+function pressesOnNail([first, second]: Spans, { angle, moment }: TaperedEnd): boolean {
   const push = cross(direction(angle), subtract(second.force, first.force));
   const turned = first.angle - taperedEnd(second).angle;
   return push > 0 && moment < 0 && turned > 0 && turned < 2 * Math.PI;

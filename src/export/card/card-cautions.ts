@@ -1,17 +1,17 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
 import type { Part } from '../../part/part.ts';
 import type { Sawing } from '../../shop/saw/advise-sawing.ts';
-import { hardestOf, type RunsAdvice } from '../../shop/strip/part-strips.ts';
+import { mostStrained, type RunsAdvice } from '../../shop/strip/part-strips.ts';
 import { stripCautions } from '../../shop/words/describe-strip.ts';
 import { sawCautions } from '../../shop/words/saw-cautions.ts';
 import type { Warning } from '../../units/fault.ts';
 import { CAUTIONS } from '../cover/cover-words.ts';
-import { paragraph, type Row } from '../cover/text-columns.ts';
+import { paragraph, type TextRow } from '../cover/text-columns.ts';
 import type { Item } from '../drawing/drawing.ts';
-import { sentence, wordingOf } from './card-words.ts';
+import { printedLengthWords, sentence } from './card-words.ts';
 
 /** What stops the work or hurts first; the rest as it comes. */
-const FIRST = [
+const URGENT_CODES = [
   'strip.breaks',
   'strip.risky',
   'strip.nails',
@@ -22,11 +22,11 @@ const FIRST = [
 ];
 
 /** Every caution there is for the part, the gravest first. */
-export function cautionsOf(part: Part, sawing: Sawing, runs: RunsAdvice | undefined): string[] {
-  const wording = wordingOf(part.rule);
-  const strip = runs ? stripCautions(hardestOf(runs).advice, wording.length, wording.unit) : [];
+export function cardCautions(part: Part, sawing: Sawing, runs: RunsAdvice | undefined): string[] {
+  const wording = printedLengthWords(part.rule);
+  const strip = runs ? stripCautions(mostStrained(runs).advice, wording.exact, wording.unit) : [];
   const all = [...sawCautions(part, sawing.edges, sawing.height, wording), ...strip];
-  const rank = ({ code }: Warning): number => FIRST.indexOf(code) + 1 || FIRST.length + 1;
+  const rank = ({ code }: Warning): number => URGENT_CODES.indexOf(code) + 1 || URGENT_CODES.length + 1;
   const ranked = [...all].sort((a, b) => rank(a) - rank(b));
   return [
     ...part.warnings.map(({ message }) => sentence(message)),
@@ -36,7 +36,7 @@ export function cautionsOf(part: Part, sawing: Sawing, runs: RunsAdvice | undefi
 }
 
 /** As many cautions as two columns hold, in order: one that does not fit makes room for a shorter one. */
-export function cautionItems(
+export function fitCautions(
   cautions: readonly string[],
   columns: readonly [Box, ...Box[]],
 ): { readonly items: Item[]; readonly shown: string[] } {
@@ -44,7 +44,7 @@ export function cautionItems(
   for (const caution of cautions) {
     const column = filled.find(({ box, top }) => {
       const rows = paragraph(caution, box.right - box.left);
-      return top - heightOf(rows) >= box.bottom;
+      return top - rowsHeight(rows) >= box.bottom;
     });
     if (!column) continue;
     const { box } = column;
@@ -60,5 +60,5 @@ export function cautionItems(
   };
 }
 
-const heightOf = (rows: readonly Row[]): number =>
+const rowsHeight = (rows: readonly TextRow[]): number =>
   rows.filter(({ blank }) => !blank).reduce((sum, { height }) => sum + height, 0);

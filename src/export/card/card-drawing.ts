@@ -1,35 +1,35 @@
-import { type Box, boxOf, pathBox } from '../../curves/geometry/bounds.ts';
-import { chordsOf } from '../../curves/geometry/flatten.ts';
+import { type Box, boundsOf, pathBounds } from '../../curves/geometry/bounds.ts';
+import { flatten } from '../../curves/geometry/flatten.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { distance, type Point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import type { Side } from '../../job/job.ts';
-import { chordOf, finishedLine } from '../../part/finished-line.ts';
+import type { EndSide } from '../../job/job.ts';
+import { finishedLine, patternChord } from '../../part/finished-line.ts';
 import type { Landmark, Part } from '../../part/part.ts';
-import { settingWords } from '../../shop/words/cut-angle-words.ts';
-import { leaningEnds } from '../cover/end-words.ts';
+import { cutAngleWords } from '../../shop/words/cut-angle-words.ts';
+import { slantedEnds } from '../cover/end-words.ts';
 import { angleWords } from '../cover/joint-words.ts';
-import type { SettingOut } from '../drawing/dimensions.ts';
+import type { Dimensions } from '../drawing/dimensions.ts';
 import { type Item, type LineStyle, polyline, type Stroke, words } from '../drawing/drawing.ts';
-import { usualScale } from '../drawing/drawing-scale.ts';
-import { LEADING, textWidth } from '../drawing/text-width.ts';
-import { besideBoxes, type Room, strips, takeFirst } from '../labels/free-space.ts';
-import { type Face, jointLabels, labelledMarks } from '../labels/picture-labels.ts';
+import { standardScale } from '../drawing/drawing-scale.ts';
+import { LINE_SPACING, textWidth } from '../drawing/text-width.ts';
+import { boxesAlongLines, boxesBeside, type OccupiedSpace, reserveFirst } from '../labels/free-space.ts';
+import { type LabelFont, pictureJointLabels, pictureLandmarkLabels } from '../labels/picture-labels.ts';
 import { type PictureView, pictureView } from '../pictures/picture-view.ts';
-import { stationRule } from '../pictures/station-axis.ts';
+import { stationAxis } from '../pictures/station-axis.ts';
 import { jointLines } from '../sheets/joint-marks.ts';
-import { offsetsAcross } from '../sheets/station-lines.ts';
+import { offsetsAtStation } from '../sheets/station-lines.ts';
 
 const LABEL_MM = 3.3;
 /** In our own font, for a PDF holds it. */
-const PRINTED: Face = { size: LABEL_MM, wider: 1 };
+const CARD_FACE: LabelFont = { size: LABEL_MM, widthFactor: 1 };
 /** Room for labels over and under the part, mm. */
-const LABELS_MM = 10.5;
+const LABEL_BAND_MM = 10.5;
 /** From the rule under the part to the foot of its figures. */
-const RULE_MM = 6;
+const STATION_AXIS_MM = 6;
 /** A station's line runs this far past the part. */
-const PAST_MM = 1.2;
-const WHITE_MM = 0.8;
+const STATION_OVERRUN_MM = 1.2;
+const CLEARANCE_MM = 0.8;
 
 /** The drawing of a card, and where it ends. */
 export interface CardDrawing {
@@ -44,49 +44,53 @@ export interface CardDrawing {
  * @param space what it may fill, from the top; less where the part is long and low
  * @param enlarged how many times larger the page is printed than it is laid out
  */
-export function cardDrawing(part: Part, setting: SettingOut, space: Box, enlarged: number): CardDrawing {
-  const { left, right, bottom, top } = drawnBox(part);
-  const high = space.top - space.bottom - 2 * LABELS_MM - RULE_MM;
+export function cardDrawing(part: Part, setting: Dimensions, space: Box, enlarged: number): CardDrawing {
+  const { left, right, bottom, top } = drawingBounds(part);
+  const high = space.top - space.bottom - 2 * LABEL_BAND_MM - STATION_AXIS_MM;
   const most = Math.min(
     (space.right - space.left) / Math.max(right - left, Number.MIN_VALUE),
     high / Math.max(top - bottom, Number.MIN_VALUE),
   );
-  const scale = usualScale(most * enlarged);
+  const scale = standardScale(most * enlarged);
   const factor = scale / enlarged;
-  const ceiling = space.top - LABELS_MM;
+  const ceiling = space.top - LABEL_BAND_MM;
   const view = pictureView(part, factor, {
     x: (space.left + space.right - (left + right) * factor) / 2,
     y: ceiling - top * factor,
   });
-  const rule = ceiling - (top - bottom) * factor - LABELS_MM;
+  const rule = ceiling - (top - bottom) * factor - LABEL_BAND_MM;
   const strokes = [...partStrokes(view), ...jointStrokes(view, setting)];
   const stations = stationStrokes(view, setting);
-  const room: Room = {
+  const room: OccupiedSpace = {
     area: { left: space.left, right: space.right, bottom: rule + 2.5, top: space.top },
-    taken: strips(chordsOf([...strokes, ...stations].flatMap(({ path }) => path)), WHITE_MM),
+    occupied: boxesAlongLines(flatten([...strokes, ...stations].flatMap(({ path }) => path)), CLEARANCE_MM),
   };
-  const drawn = new Set(room.taken);
+  const drawn = new Set(room.occupied);
   const labels = [
-    ...jointLabels(view, room, { face: PRINTED, drawn }),
+    ...pictureJointLabels(view, room, { font: CARD_FACE, drawn }),
     ...endLabels(view, room),
-    ...labelledMarks(view, foremost(setting.landmarks), room, { face: PRINTED, drawn, most: MOST_MARKS }),
+    ...pictureLandmarkLabels(view, byImportance(setting.landmarks), room, {
+      font: CARD_FACE,
+      drawn,
+      maxLabels: MAX_MARK_LABELS,
+    }),
   ];
   return {
-    items: [...stations, ...stationRule(view, rule, PRINTED), ...strokes, ...labels],
-    bottom: rule - RULE_MM,
+    items: [...stations, ...stationAxis(view, rule, CARD_FACE), ...strokes, ...labels],
+    bottom: rule - STATION_AXIS_MM,
     scale,
   };
 }
 
 /** What is drawn of a part, mm. */
-function drawnBox(part: Part): Box {
+function drawingBounds(part: Part): Box {
   const backs = (part.ends ?? []).flatMap(({ back }) => back);
-  const lines = pathBox([...finishedLine(part.shape), ...part.saw]);
-  return boxOf([
+  const lines = pathBounds([...finishedLine(part.shape), ...part.saw]);
+  return boundsOf([
     { x: lines.left, y: lines.bottom },
     { x: lines.right, y: lines.top },
     ...backs,
-    ...(chordOf(part.shape) ?? []),
+    ...(patternChord(part.shape) ?? []),
   ]);
 }
 
@@ -102,13 +106,13 @@ function partStrokes({ part, path }: PictureView): Stroke[] {
   return [
     ...stroke('saw', part.saw, closed),
     ...stroke('cut', finishedLine(part.shape), closed),
-    ...straight('chord', chordOf(part.shape)),
+    ...straight('chord', patternChord(part.shape)),
     ...hidden.flatMap(({ back }) => straight('trim', back)),
     ...(part.shape.type === 'half' ? straight('centre', part.shape.centre) : []),
   ];
 }
 
-const jointStrokes = ({ part, path }: PictureView, { joints }: SettingOut): Stroke[] =>
+const jointStrokes = ({ part, path }: PictureView, { joints }: Dimensions): Stroke[] =>
   joints.flatMap((joint) =>
     jointLines(part, joint).map(
       ({ style, path: lines, closed }): Stroke => ({
@@ -121,31 +125,31 @@ const jointStrokes = ({ part, path }: PictureView, { joints }: SettingOut): Stro
   );
 
 /** Across the part from edge to edge, or from chord to line. */
-const stationStrokes = ({ part, at }: PictureView, { stations }: SettingOut): Stroke[] =>
+const stationStrokes = ({ part, at }: PictureView, { stations }: Dimensions): Stroke[] =>
   stations.flatMap(({ station }) => {
-    const offsets = offsetsAcross(part, station);
+    const offsets = offsetsAtStation(part, station);
     if (offsets.length === 0) return [];
     const [low, high] = [Math.min(...offsets), Math.max(...offsets)].map((y) => at({ x: station, y }));
     return [
       polyline('station', [
-        { x: low!.x, y: low!.y - PAST_MM },
-        { x: high!.x, y: high!.y + PAST_MM },
+        { x: low!.x, y: low!.y - STATION_OVERRUN_MM },
+        { x: high!.x, y: high!.y + STATION_OVERRUN_MM },
       ]),
     ];
   });
 
 /** The angles of an end that is not square, beside it. */
-const endLabels = (view: PictureView, room: Room): Item[] =>
-  leaningEnds(view.part).flatMap(({ side, face, back, angles }) =>
-    labelBeside(room, boxOf([...face, ...back].map(view.at)), side, settingWords(angles, angleWords)),
+const endLabels = (view: PictureView, room: OccupiedSpace): Item[] =>
+  slantedEnds(view.part).flatMap(({ side, face, back, angles }) =>
+    labelBeside(room, boundsOf([...face, ...back].map(view.at)), side, cutAngleWords(angles, angleWords)),
   );
 
 /** Outside the part where there is room. */
-function labelBeside(room: Room, beside: Box, side: Side, text: string): Item[] {
+function labelBeside(room: OccupiedSpace, beside: Box, side: EndSide, text: string): Item[] {
   const isInside = ({ left, right }: Box): boolean =>
     side === 'left' ? left >= beside.right : right <= beside.left;
-  const boxes = besideBoxes(beside, textWidth(text, LABEL_MM) + 2 * WHITE_MM, LABEL_MM * LEADING);
-  const box = takeFirst(room, [...boxes.filter((one) => !isInside(one)), ...boxes.filter(isInside)]);
+  const boxes = boxesBeside(beside, textWidth(text, LABEL_MM) + 2 * CLEARANCE_MM, LABEL_MM * LINE_SPACING);
+  const box = reserveFirst(room, [...boxes.filter((one) => !isInside(one)), ...boxes.filter(isInside)]);
   if (!box) return [];
   return [
     words(text, { x: (box.left + box.right) / 2, y: box.bottom + LABEL_MM * 0.35 }, LABEL_MM, 'middle'),
@@ -153,10 +157,10 @@ function labelBeside(room: Room, beside: Box, side: Side, text: string): Item[] 
 }
 
 /** More labels than this are a thicket. */
-const MOST_MARKS = 12;
+const MAX_MARK_LABELS = 12;
 
 /** Apexes before shoulders before joins before nails and pins. */
-function foremost(landmarks: readonly Landmark[]): Landmark[] {
+function byImportance(landmarks: readonly Landmark[]): Landmark[] {
   const rank: Readonly<Record<Landmark['what'], number>> = {
     apex: 0,
     shoulder: 1,

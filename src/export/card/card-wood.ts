@@ -1,15 +1,15 @@
-import { type Box, pathBox, unitedBox } from '../../curves/geometry/bounds.ts';
+import { type Box, pathBounds, union } from '../../curves/geometry/bounds.ts';
 import { finishedLine } from '../../part/finished-line.ts';
 import type { Part } from '../../part/part.ts';
 import { blankWarnings } from '../../shop/stock/blank.ts';
-import type { Layers } from '../../shop/stock/lumber-thicknesses.ts';
+import type { LayerChoice } from '../../shop/stock/lumber-thicknesses.ts';
 import type { WoodPlan } from '../../shop/stock/stock-plan.ts';
-import { sayGrain, sayVolume } from '../../shop/words/describe-stock.ts';
+import { describeGrain, showVolume } from '../../shop/words/describe-stock.ts';
 import type { Rule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
-import { gap, paragraph, type Row, table } from '../cover/text-columns.ts';
+import { blankRow, paragraph, type TextRow, table } from '../cover/text-columns.ts';
 import { about, bareAbout, sentence } from './card-words.ts';
-import type { Filling, Section } from './fit-sections.ts';
+import type { CardSection, SectionVariant } from './fit-sections.ts';
 
 /** One line of the cut list. */
 export interface CutListRow {
@@ -24,16 +24,16 @@ export interface CutListRow {
 }
 
 /** The part over all once it is finished, long points of its ends counted, mm. */
-function finishedBox(part: Part): Box {
-  const line = pathBox([...finishedLine(part.shape)]);
+function finishedBounds(part: Part): Box {
+  const line = pathBounds([...finishedLine(part.shape)]);
   const backs = (part.ends ?? []).flatMap(({ back }) => back);
-  return unitedBox([line, ...backs.map(({ x, y }): Box => ({ left: x, right: x, bottom: y, top: y }))]);
+  return union([line, ...backs.map(({ x, y }): Box => ({ left: x, right: x, bottom: y, top: y }))]);
 }
 
 /** What to get, and what comes of it. */
-export function cutListOf(part: Part, { blank, layers, amount }: WoodPlan): CutListRow {
+export function cutListRow(part: Part, { blank, layers, amount }: WoodPlan): CutListRow {
   const { rule, stock, shape } = part;
-  const { left, right, bottom, top } = finishedBox(part);
+  const { left, right, bottom, top } = finishedBounds(part);
   const sizes = (...mm: (number | undefined)[]): string =>
     `${mm.flatMap((one) => (one === undefined ? [] : [bareAbout(one, rule)])).join(' × ')} ${rule.unit}`;
   const closed = shape.type === 'closed';
@@ -46,46 +46,50 @@ export function cutListOf(part: Part, { blank, layers, amount }: WoodPlan): CutL
     rough: closed
       ? sizes(blank.length, blank.width, blank.thickness)
       : sizes(stock?.length ?? blank.length, stock?.width, stock?.thickness),
-    from: fromWords(layers, rule),
+    from: roughStockWords(layers, rule),
     boardFeet: amount?.rough ? amount.rough.boardFeet.toFixed(1) : '',
   };
 }
 
-function fromWords(layers: readonly Layers[] | undefined, rule: Rule): string {
+function roughStockWords(layers: readonly LayerChoice[] | undefined, rule: Rule): string {
   if (!layers) return 'write stock.thickness to get the rough thickness and board feet';
   const [first] = layers;
   if (!first) return 'no rough board is sold thick enough: glue it up of more layers';
-  const { count, quarter } = first;
+  const { count, lumber } = first;
   const boards = count === 1 ? '1 board' : `${count} layers`;
-  return `${boards} of ${typesetFractions(quarter.name)}, ${about(quarter.rough, rule)} rough`;
+  return `${boards} of ${typesetFractions(lumber.name)}, ${about(lumber.rough, rule)} rough`;
 }
 
 /** The blank, its thickness from the yard, board feet for all, and the cut list. */
-export function woodSection(part: Part, plan: WoodPlan, width: number): Section {
-  const row = cutListOf(part, plan);
+export function woodSection(part: Part, plan: WoodPlan, width: number): CardSection {
+  const row = cutListRow(part, plan);
   const closed = part.shape.type === 'closed';
   const rough = plan.amount?.rough;
   const forAll = row.quantity > 1 ? ` for all ${row.quantity}` : '';
-  const amount = rough ? `, ${sayVolume(rough, part.rule, 1)}${forAll}` : '';
+  const amount = rough ? `, ${showVolume(rough, part.rule, 1)}${forAll}` : '';
   const list = [
     ['wood', `${row.species}${amount}`],
     ['from', row.from],
     [closed ? 'rough' : 'board', row.rough],
     ['finished', row.finished],
   ];
-  const warned = blankWarnings(part, plan.blank).map(({ message }) => sentence(message));
-  const filling = (notes: readonly string[]): Filling => ({
-    rows: [...table(list, width), gap(1.2), ...notes.flatMap((note): Row[] => paragraph(note, width))],
+  const warnings = blankWarnings(part, plan.blank).map(({ message }) => sentence(message));
+  const filling = (notes: readonly string[]): SectionVariant => ({
+    rows: [
+      ...table(list, width),
+      blankRow(1.2),
+      ...notes.flatMap((note): TextRow[] => paragraph(note, width)),
+    ],
     list: { ...row, notes },
   });
-  const grain = sayGrain(plan, part.rule)
+  const grain = describeGrain(plan, part.rule)
     .slice(0, 1)
     .map((words) => sentence(`grain ${words}`));
   return {
     name: 'cutList',
     title: 'Wood',
-    rank: 2.5,
-    fillings: [filling([...warned, ...grain]), filling(warned), filling([])],
-    enough: 1,
+    priority: 2.5,
+    variants: [filling([...warnings, ...grain]), filling(warnings), filling([])],
+    sufficientVariant: 1,
   };
 }

@@ -1,13 +1,13 @@
 import type { Part } from '../../part/part.ts';
-import type { LengthWords } from '../../shop/words/length-format.ts';
+import type { LengthFormat } from '../../shop/words/length-format.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
-import { printed } from '../drawing/dimensions.ts';
+import { printedLength } from '../drawing/dimensions.ts';
 
 /** Lengths in sentences, as they are printed. */
-export const wordingOf = (rule: Rule): LengthWords => ({
-  length: (mm) => printed(mm, rule),
-  about: (mm) => about(mm, rule),
+export const printedLengthWords = (rule: Rule): LengthFormat => ({
+  exact: (mm) => printedLength(mm, rule),
+  rounded: (mm) => about(mm, rule),
   unit: rule.unit,
 });
 
@@ -21,7 +21,7 @@ export const sentence = (text: string): string =>
   typesetFractions(text.charAt(0).toUpperCase() + text.slice(1));
 
 /** "make 4, 2 of them mirrored". */
-export const quantityOf = ({ quantity, job }: Part): string =>
+export const quantityWords = ({ quantity, job }: Part): string =>
   job.pair === 'mirrored' && quantity > 1
     ? `make ${quantity}, ${quantity / 2} of them mirrored`
     : `make ${quantity}`;

@@ -1,25 +1,25 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
-import { mapPath } from '../../curves/geometry/transform.ts';
+import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Part } from '../../part/part.ts';
 import { adviseSawing } from '../../shop/saw/advise-sawing.ts';
 import { planWood } from '../../shop/stock/stock-plan.ts';
 import type { Paper } from '../../tiling/paper/paper-sizes.ts';
 import { typesetFractions } from '../../units/typeset.ts';
-import { BODY_MM, heading } from '../cover/text-columns.ts';
-import { graduationWords, settingOut } from '../drawing/dimensions.ts';
+import { BODY_MM, headingRow } from '../cover/text-columns.ts';
+import { dimensionsOf, graduationText } from '../drawing/dimensions.ts';
 import { type Item, type Page, polyline, words } from '../drawing/drawing.ts';
-import { scaleWords } from '../drawing/drawing-scale.ts';
-import { fitted, LEADING, textWidth, wrapText } from '../drawing/text-width.ts';
-import { cautionItems, cautionsOf } from './card-cautions.ts';
+import { scaleRatio } from '../drawing/drawing-scale.ts';
+import { LINE_SPACING, textWidth, truncateToWidth, wrapText } from '../drawing/text-width.ts';
+import { cardCautions, fitCautions } from './card-cautions.ts';
 import { cardDrawing } from './card-drawing.ts';
 import { jointsSection } from './card-joints.ts';
 import { measuresSection } from './card-measures.ts';
-import { bentEdges, offsetsSection } from './card-offsets.ts';
-import { orderSection, sawSection } from './card-saw.ts';
-import { stripSection, stripsOf } from './card-strip.ts';
-import { cutListOf, woodSection } from './card-wood.ts';
-import { quantityOf } from './card-words.ts';
-import { fitSections, type Printed, SECTION_GAP_MM, type Section } from './fit-sections.ts';
+import { edgesWithOffsets, offsetsSection } from './card-offsets.ts';
+import { cutOrderSection, sawSection } from './card-saw.ts';
+import { adviseCurvedRuns, stripSection } from './card-strip.ts';
+import { cutListRow, woodSection } from './card-wood.ts';
+import { quantityWords } from './card-words.ts';
+import { type CardSection, type FittedSection, fitSections, SECTION_GAP_MM } from './fit-sections.ts';
 
 /** How a card is laid out. */
 export interface CardOptions {
@@ -38,71 +38,71 @@ export interface Card {
 }
 
 /** The card is laid out for a sheet this wide; a wider one carries the same in larger type. */
-const LAID_OUT_MM = 210;
+const DESIGN_WIDTH_MM = 210;
 /** Larger type than this helps nobody at arm's length. */
-const MOST_ENLARGED = 1.45;
+const MAX_ENLARGEMENT = 1.45;
 
 /** At the sides, where a card is pinned and held; above and below less does. */
-const SIDE_MM = 12.7;
-const END_MM = 11;
+const SIDE_MARGIN_MM = 12.7;
+const END_MARGIN_MM = 11;
 const GUTTER_MM = 8;
 /** Share of the width for the figures with their boxes, by how many edges are bent and have their own. */
-const FIGURES_SHARE = [0.44, 0.44, 0.53] as const;
+const FIGURES_COLUMN_SHARE = [0.44, 0.44, 0.53] as const;
 /** Share of the height that the drawing may take. */
 const DRAWING_SHARE = 0.25;
 /** Two cautions of two lines, one under the other, with the white between. */
-const CAUTIONS_MM = 18.6;
+const CAUTIONS_HEIGHT_MM = 18.6;
 /** For the line to sign and the hand above it. */
-const SIGN_MM = 9;
+const SIGNATURE_HEIGHT_MM = 9;
 
-const TITLES_MM = [10, 8.5, 7] as const;
+const TITLE_SIZES_MM = [10, 8.5, 7] as const;
 const QUANTITY_MM = 5.5;
 const SUBTITLE_MM = 3.6;
-const MOST_NOTE_LINES = 2;
+const MAX_NOTE_LINES = 2;
 
 /** One page for the shop wall: what to set out, set, saw, cut and measure for one part. */
 export const cardPage = (part: Part, options: CardOptions): Page => composeCard(part, options).page;
 
 /** The same, with the lists that it prints. */
 export function composeCard(part: Part, { paper }: CardOptions): Card {
-  const enlarged = Math.min(MOST_ENLARGED, Math.max(1, paper.width / LAID_OUT_MM));
+  const enlarged = Math.min(MAX_ENLARGEMENT, Math.max(1, paper.width / DESIGN_WIDTH_MM));
   const [width, height] = [paper.width / enlarged, paper.height / enlarged];
   const page: Box = {
-    left: SIDE_MM,
-    right: width - SIDE_MM,
-    bottom: END_MM,
-    top: height - END_MM,
+    left: SIDE_MARGIN_MM,
+    right: width - SIDE_MARGIN_MM,
+    bottom: END_MARGIN_MM,
+    top: height - END_MARGIN_MM,
   };
-  const { items, scale, lists } = compose(part, page, enlarged);
+  const { items, scale, lists } = layOutCard(part, page, enlarged);
   const drawing = {
     width: paper.width,
     height: paper.height,
-    items: items.map((item) => enlargedItem(item, enlarged)),
+    items: items.map((item) => scaleItem(item, enlarged)),
   };
   return { page: { name: 'card', drawing }, scale, lists };
 }
 
-function compose(part: Part, page: Box, enlarged: number): { items: Item[] } & Omit<Card, 'page'> {
-  const setting = settingOut(part);
+function layOutCard(part: Part, page: Box, enlarged: number): { items: Item[] } & Omit<Card, 'page'> {
+  const setting = dimensionsOf(part);
   const sawing = adviseSawing(part);
-  const runs = stripsOf(part);
+  const runs = adviseCurvedRuns(part);
   const plan = planWood(part, {});
   const head = titleItems(part, page);
   const space = { ...page, top: head.bottom, bottom: head.bottom - (page.top - page.bottom) * DRAWING_SHARE };
   const drawn = cardDrawing(part, setting, space, enlarged);
-  const foot = footItems(cautionsOf(part, sawing, runs), page);
-  const [left, right] = columnsOf(part, { ...page, top: drawn.bottom - 4, bottom: foot.top + 3 });
+  const foot = footItems(cardCautions(part, sawing, runs), page);
+  const [left, right] = splitColumns(part, { ...page, top: drawn.bottom - 4, bottom: foot.top + 3 });
   const [figures, settings] = [left.right - left.left, right.right - right.left];
   const joints = jointsSection(part, setting, settings);
   const filled = [
-    fill([offsetsSection(part, figures), measuresSection(part, figures)], left),
-    fill(
+    fillColumn([offsetsSection(part, figures), measuresSection(part, figures)], left),
+    fillColumn(
       [
         woodSection(part, plan, settings),
         stripSection(part, runs, settings),
         sawSection(part, sawing, settings),
         ...(joints ? [joints] : []),
-        orderSection(part, sawing, settings),
+        cutOrderSection(part, sawing, settings),
       ],
       right,
     ),
@@ -110,9 +110,9 @@ function compose(part: Part, page: Box, enlarged: number): { items: Item[] } & O
   return {
     items: [
       ...head.items,
-      ...subtitleItems(part, cutListOf(part, plan), drawn.scale, page, head.subtitle),
+      ...subtitleItems(part, cutListRow(part, plan), drawn.scale, page, head.subtitle),
       ...drawn.items,
-      hairline(page, drawn.bottom - 1.5),
+      ruleAcross(page, drawn.bottom - 1.5),
       ...filled.flatMap(({ items }) => items),
       ...foot.items,
     ],
@@ -124,8 +124,8 @@ function compose(part: Part, page: Box, enlarged: number): { items: Item[] } & O
   };
 }
 
-function columnsOf(part: Part, page: Box): readonly [Box, Box] {
-  const share = FIGURES_SHARE[bentEdges(part).length] ?? FIGURES_SHARE[2];
+function splitColumns(part: Part, page: Box): readonly [Box, Box] {
+  const share = FIGURES_COLUMN_SHARE[edgesWithOffsets(part).length] ?? FIGURES_COLUMN_SHARE[2];
   const middle = page.left + (page.right - page.left - GUTTER_MM) * share;
   return [
     { ...page, right: middle },
@@ -133,7 +133,10 @@ function columnsOf(part: Part, page: Box): readonly [Box, Box] {
   ];
 }
 
-function fill(sections: readonly Section[], column: Box): { items: Item[]; printed: Printed[] } {
+function fillColumn(
+  sections: readonly CardSection[],
+  column: Box,
+): { items: Item[]; printed: FittedSection[] } {
   const printed = fitSections(sections, column.top - column.bottom + SECTION_GAP_MM);
   const items: Item[] = [];
   let y = column.top;
@@ -150,50 +153,54 @@ function fill(sections: readonly Section[], column: Box): { items: Item[]; print
 
 /** The part's name, how many, and the maker's own notes. */
 function titleItems(part: Part, page: Box): { items: Item[]; subtitle: number; bottom: number } {
-  const quantity = quantityOf(part);
+  const quantity = quantityWords(part);
   const room = page.right - page.left - textWidth(quantity, QUANTITY_MM) - GUTTER_MM;
-  const size = TITLES_MM.find((one) => textWidth(part.name, one) <= room) ?? TITLES_MM[2];
+  const size = TITLE_SIZES_MM.find((one) => textWidth(part.name, one) <= room) ?? TITLE_SIZES_MM[2];
   const base = page.top - size * 0.72;
   const subtitle = base - SUBTITLE_MM * 1.75;
-  const notes = notesOf(part, page.right - page.left);
-  const first = subtitle - BODY_MM * LEADING * 1.15;
+  const notes = noteLines(part, page.right - page.left);
+  const first = subtitle - BODY_MM * LINE_SPACING * 1.15;
   return {
     items: [
-      words(fitted(part.name, size, room), { x: page.left, y: base }, size),
+      words(truncateToWidth(part.name, size, room), { x: page.left, y: base }, size),
       words(quantity, { x: page.right, y: base }, QUANTITY_MM, 'end'),
-      ...notes.map((note, i) => words(note, { x: page.left, y: first - i * BODY_MM * LEADING }, BODY_MM)),
+      ...notes.map((note, i) =>
+        words(note, { x: page.left, y: first - i * BODY_MM * LINE_SPACING }, BODY_MM),
+      ),
     ],
     subtitle,
-    bottom: first - (notes.length - 1) * BODY_MM * LEADING - 3,
+    bottom: first - (notes.length - 1) * BODY_MM * LINE_SPACING - 3,
   };
 }
 
-function notesOf({ notes = '' }: Part, width: number): string[] {
+function noteLines({ notes = '' }: Part, width: number): string[] {
   const lines = wrapText(typesetFractions(notes), BODY_MM, width);
-  if (lines.length <= MOST_NOTE_LINES) return lines;
+  if (lines.length <= MAX_NOTE_LINES) return lines;
   return [
-    ...lines.slice(0, MOST_NOTE_LINES - 1),
-    fitted(lines.slice(MOST_NOTE_LINES - 1).join(' '), BODY_MM, width),
+    ...lines.slice(0, MAX_NOTE_LINES - 1),
+    truncateToWidth(lines.slice(MAX_NOTE_LINES - 1).join(' '), BODY_MM, width),
   ];
 }
 
 function subtitleItems(
   { rule, stock }: Part,
-  { finished }: ReturnType<typeof cutListOf>,
+  { finished }: ReturnType<typeof cutListRow>,
   scale: number,
   page: Box,
   y: number,
 ): Item[] {
-  const told = [
+  const line = [
     ...(stock?.species === undefined ? [] : [stock.species]),
     finished,
-    `drawn ${scaleWords(scale)}`,
-    `lengths to ${graduationWords(rule)}`,
+    `drawn ${scaleRatio(scale)}`,
+    `lengths to ${graduationText(rule)}`,
   ].join(' · ');
-  return [words(fitted(told, SUBTITLE_MM, page.right - page.left), { x: page.left, y }, SUBTITLE_MM)];
+  return [
+    words(truncateToWidth(line, SUBTITLE_MM, page.right - page.left), { x: page.left, y }, SUBTITLE_MM),
+  ];
 }
 
-const hairline = (page: Box, y: number): Item =>
+const ruleAcross = (page: Box, y: number): Item =>
   polyline('rule', [
     { x: page.left, y },
     { x: page.right, y },
@@ -201,28 +208,33 @@ const hairline = (page: Box, y: number): Item =>
 
 /** Cautions over the whole width, and the line to sign. */
 function footItems(cautions: readonly string[], page: Box): { items: Item[]; shown: string[]; top: number } {
-  const title = heading('Take care');
-  const bottom = page.bottom + SIGN_MM;
-  const top = bottom + CAUTIONS_MM + title.height + 2;
+  const title = headingRow('Take care');
+  const bottom = page.bottom + SIGNATURE_HEIGHT_MM;
+  const top = bottom + CAUTIONS_HEIGHT_MM + title.height + 2;
   const half = (page.right - page.left - GUTTER_MM) / 2;
   const box = { ...page, bottom, top: top - title.height - 2 };
-  const told = cautionItems(cautions, [
+  const printed = fitCautions(cautions, [
     { ...box, right: page.left + half },
     { ...box, left: page.right - half },
   ]);
   return {
-    items: [hairline(page, top), ...title.draw(page.left, top - 2), ...told.items, ...signItems(page)],
-    shown: told.shown,
+    items: [
+      ruleAcross(page, top),
+      ...title.draw(page.left, top - 2),
+      ...printed.items,
+      ...signatureItems(page),
+    ],
+    shown: printed.shown,
     top,
   };
 }
 
-const SIGNS = ['made by', 'date', 'pattern code', 'piece'] as const;
+const SIGNATURE_FIELDS = ['made by', 'date', 'pattern code', 'piece'] as const;
 
 /** Lines to write on: who made it, when, from which pattern, which of them. */
-function signItems(page: Box): Item[] {
-  const each = (page.right - page.left) / SIGNS.length;
-  return SIGNS.flatMap((sign, i): Item[] => {
+function signatureItems(page: Box): Item[] {
+  const each = (page.right - page.left) / SIGNATURE_FIELDS.length;
+  return SIGNATURE_FIELDS.flatMap((sign, i): Item[] => {
     const left = page.left + i * each;
     const from = left + textWidth(sign, BODY_MM) + 2;
     return [
@@ -235,12 +247,12 @@ function signItems(page: Box): Item[] {
   });
 }
 
-function enlargedItem(item: Item, k: number): Item {
+function scaleItem(item: Item, k: number): Item {
   switch (item.type) {
     case 'words':
       return { ...item, at: { x: item.at.x * k, y: item.at.y * k }, size: item.size * k };
     case 'stroke':
-      return { ...item, path: mapPath(item.path, [k, 0, 0, k, 0, 0]) };
+      return { ...item, path: transformPath(item.path, [k, 0, 0, k, 0, 0]) };
     case 'clip':
       throw new Error('a card has no clips');
   }

@@ -4,43 +4,54 @@ import type { Part } from '../../part/part.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
-import { bare, type SettingOut } from '../drawing/dimensions.ts';
-import { ANGLE_HEAD, angleRow, leaningEnds, reachWords, SIGHT, SIGNS } from './end-words.ts';
-import { angleWords, jointSize, TOWARD } from './joint-words.ts';
-import { gap, heading, paragraph, type Row, table } from './text-columns.ts';
-import { trueShapeRow } from './true-end-shape.ts';
+import { type Dimensions, lengthWithoutUnit } from '../drawing/dimensions.ts';
+import {
+  ANGLE_HEAD,
+  angleRow,
+  reachWords,
+  SIGHT_LINE_WORDS,
+  SIGN_CONVENTION,
+  slantedEnds,
+} from './end-words.ts';
+import { angleWords, jointSize, TOWARD_WORDS } from './joint-words.ts';
+import { blankRow, headingRow, paragraph, type TextRow, table } from './text-columns.ts';
+import { trueEndShapeRow } from './true-end-shape.ts';
 
 /** How the ends are sawn: angles, points, the true shape of the cut. Nothing of a part whose ends are square. */
-export function endRows(part: Part, width: number): Row[] {
-  const leaning = leaningEnds(part);
+export function endRows(part: Part, width: number): TextRow[] {
+  const leaning = slantedEnds(part);
   if (leaning.length === 0) return [];
   return [
     ...table((part.ends ?? []).map(angleRow), width, ANGLE_HEAD),
-    gap(1),
-    ...paragraph(SIGNS, width),
-    ...paragraph(SIGHT, width),
-    ...leaning.flatMap((end) => oneEnd(part, end, width)),
-    ...(leaning.some(({ angles }) => angles.splay !== 0) ? paragraph(FOLD, width) : []),
-    ...paragraph(AT_THE_SAW, width),
+    blankRow(1),
+    ...paragraph(SIGN_CONVENTION, width),
+    ...paragraph(SIGHT_LINE_WORDS, width),
+    ...leaning.flatMap((end) => endParagraph(part, end, width)),
+    ...(leaning.some(({ angles }) => angles.splay !== 0) ? paragraph(FOLD_INSTRUCTIONS, width) : []),
+    ...paragraph(SAW_CAUTION, width),
   ];
 }
 
-function oneEnd({ rule, stock }: Part, end: PartEnd, width: number): Row[] {
+function endParagraph({ rule, stock }: Part, end: PartEnd, width: number): TextRow[] {
   const thickness = stock?.thickness;
-  const words = `${end.side === 'left' ? 'Left' : 'Right'} end: ${reachWords(end, (mm) => bare(mm, rule))}.`;
+  const words = `${end.side === 'left' ? 'Left' : 'Right'} end: ${reachWords(end, (mm) => lengthWithoutUnit(mm, rule))}.`;
   if (thickness === undefined) return paragraph(words, width);
   const lines = paragraph(`${words} The sawn end, square on:`, width);
-  return [...lines.map((line) => ({ ...line, withNext: true })), trueShapeRow(end, thickness, rule), gap(1)];
+  return [
+    ...lines.map((line) => ({ ...line, withNext: true })),
+    trueEndShapeRow(end, thickness, rule),
+    blankRow(1),
+  ];
 }
 
-const FOLD =
+const FOLD_INSTRUCTIONS =
   'Beside a bevel the paper has a strip for each edge. Cut round it, lay the pattern on the finished edge, fold the strip down over the edge and mark on along its line: it ends at the corner of the other face. On a curved edge let it follow the curve from that corner.';
 
-const AT_THE_SAW =
+const SAW_CAUTION =
   'Try both angles in scrap of the same section, and see that the offcut cannot bind or fall on to the blade. The manual of the saw comes first.';
 
 /** The joints from the reference end and the reference line, by the numbers they have on the sheets. */
-export const jointRows = ({ rule }: Part, { joints }: SettingOut, width: number): Row[] =>
+export const jointRows = ({ rule }: Part, { joints }: Dimensions, width: number): TextRow[] =>
   joints.length === 0
     ? []
     : [
@@ -49,32 +60,32 @@ export const jointRows = ({ rule }: Part, { joints }: SettingOut, width: number)
           width,
           ['', `at, ${rule.unit}`, 'out', ''],
         ),
-        gap(1),
-        ...wedges(joints, rule).flatMap((words) => paragraph(words, width)),
+        blankRow(1),
+        ...wedgeParagraphs(joints, rule).flatMap((words) => paragraph(words, width)),
       ];
 
 function jointRow(joint: Joint, number: number, rule: Rule): string[] {
-  const show = (mm: number | undefined): string => (mm === undefined ? '' : bare(mm, rule));
-  const [at, out] = placeOf(joint);
+  const show = (mm: number | undefined): string => (mm === undefined ? '' : lengthWithoutUnit(mm, rule));
+  const [at, out] = jointCoordinates(joint);
   const name = [joint.kind.replace('-', ' '), ...(joint.label === undefined ? [] : [joint.label])].join(', ');
   const size = jointSize(joint, show);
   return [`${number}`, show(at), show(out), size === '' ? name : `${name}: ${size}`];
 }
 
-function placeOf(joint: Joint): [at: number | undefined, out: number | undefined] {
+function jointCoordinates(joint: Joint): [at: number | undefined, out: number | undefined] {
   if (joint.kind === 'mark') return [joint.at, joint.out];
   if (joint.kind !== 'centre-line') return [joint.at.x, joint.at.y];
   return 'at' in joint.line ? [joint.line.at, undefined] : [undefined, joint.line.out];
 }
 
 /** A wedge is planed to its rise over this run, mm, read on a rule of the finest common marks. */
-const RUNS: Readonly<Record<Unit, { readonly run: number; readonly rule: Rule }>> = {
+const WEDGE_RUNS: Readonly<Record<Unit, { readonly run: number; readonly rule: Rule }>> = {
   in: { run: 12 * MM_PER_INCH, rule: { unit: 'in', graduation: { numerator: 1, denominator: 64 } } },
   mm: { run: 300, rule: { unit: 'mm', graduation: { numerator: 1, denominator: 2 } } },
 };
 
 /** The work is raised on the side that the hole runs away from. */
-const RAISED: Readonly<Record<Toward, string>> = {
+const RAISED_SIDE: Readonly<Record<Toward, string>> = {
   right: 'the left end',
   left: 'the right end',
   out: 'the reference edge',
@@ -82,8 +93,8 @@ const RAISED: Readonly<Record<Toward, string>> = {
 };
 
 /** For holes that lean: the wedge for the table of a drill press. */
-function wedges(joints: readonly Joint[], { unit }: Rule): string[] {
-  const { run, rule } = RUNS[unit];
+function wedgeParagraphs(joints: readonly Joint[], { unit }: Rule): string[] {
+  const { run, rule } = WEDGE_RUNS[unit];
   const leaning = joints.flatMap((joint, i) =>
     joint.kind === 'hole' && joint.lean ? [{ lean: joint.lean, number: i + 1 }] : [],
   );
@@ -91,7 +102,7 @@ function wedges(joints: readonly Joint[], { unit }: Rule): string[] {
   const told = leaning.map(({ lean, number }) => {
     const rise = readOnRule(run * Math.tan(lean.by), rule).text;
     const over = `${typesetFractions(rise)} in ${readOnRule(run, rule).text}`;
-    return `Hole ${number}: ${angleWords(lean.by)} is ${over} ${unit}; it runs ${TOWARD[lean.toward]}, so raise ${RAISED[lean.toward]}.`;
+    return `Hole ${number}: ${angleWords(lean.by)} is ${over} ${unit}; it runs ${TOWARD_WORDS[lean.toward]}, so raise ${RAISED_SIDE[lean.toward]}.`;
   });
   return [
     `A wedge of that rise over that run, under the work, tilts it for a hole that leans. ${told.join(' ')}`,
@@ -100,5 +111,5 @@ function wedges(joints: readonly Joint[], { unit }: Rule): string[] {
 }
 
 /** A heading and what stands under it; nothing where there is nothing. */
-export const sectionOf = (title: string, rows: readonly Row[]): Row[] =>
-  rows.length === 0 ? [] : [heading(title), ...rows, gap(3)];
+export const coverSection = (title: string, rows: readonly TextRow[]): TextRow[] =>
+  rows.length === 0 ? [] : [headingRow(title), ...rows, blankRow(3)];

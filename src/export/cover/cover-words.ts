@@ -1,30 +1,42 @@
 import type { Curve } from '../../curves/curve.ts';
 import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
-import type { EndPair, Step, Taper } from '../../job/job.ts';
+import type { EdgeStep, EndConditions, TaperInput } from '../../job/job.ts';
 import type { Part } from '../../part/part.ts';
-import { BAR_MM, DAMP, expectedError, READ_MM, SEAM_MM } from '../../tiling/expected-error.ts';
+import {
+  DAMP_STRAIN,
+  expectedError,
+  READING_ERROR_MM,
+  SCALE_BAR_MM,
+  SEAM_ERROR_MM,
+} from '../../tiling/expected-error.ts';
 import type { Layout } from '../../tiling/layout.ts';
 import { type Paper, paperTitle } from '../../tiling/paper/paper-sizes.ts';
-import { NOMINAL_MM, type PrinterScale, scaleWords } from '../../tiling/paper/printer-scale.ts';
+import { NOMINAL_LINE_MM, type PrinterScale, printerScaleText } from '../../tiling/paper/printer-scale.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
-import { bare, graduationWords, plusMinus, printed, type SettingOut } from '../drawing/dimensions.ts';
-import { fitted } from '../drawing/text-width.ts';
-import { noteOf, printedOffsets } from './offset-rows.ts';
+import {
+  type Dimensions,
+  graduationText,
+  lengthWithoutUnit,
+  printedLength,
+  toleranceText,
+} from '../drawing/dimensions.ts';
+import { truncateToWidth } from '../drawing/text-width.ts';
+import { landmarkNote, offsetRowsOf } from './offset-rows.ts';
 import { quantityWords } from './pair-words.ts';
 import { BODY_MM } from './text-columns.ts';
 
 /** The words of the cover, apart from where they stand on it. */
 
-export const subtitle = (
+export const patternSubtitle = (
   part: Part,
   { paper, orientation, sheets, code, mirrored }: Layout,
   what = 'pattern',
 ): string => {
   const count = sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
   const whole = part.shape.type === 'half' ? `half ${what}, to flip on its centre line` : what;
-  return `Full-size ${mirrored ? 'mirrored ' : ''}${whole} · ${quantityWords(part)} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationWords(part.rule)}`;
+  return `Full-size ${mirrored ? 'mirrored ' : ''}${whole} · ${quantityWords(part)} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationText(part.rule)}`;
 };
 
 /** @param bars which way those on its sheets run: along a gauge only lengths across them count */
@@ -49,13 +61,13 @@ function coverNote(paper: Paper, orientation: Layout['orientation']): string {
 
 /** "the printer shop-laser, which prints 99.7 % across, 100.3 % down". */
 const printerWords = (printer: PrinterScale): string =>
-  `${printer.name === undefined ? 'a printer' : `the printer ${printer.name}`} that prints ${scaleWords(printer)}`;
+  `${printer.name === undefined ? 'a printer' : `the printer ${printer.name}`} that prints ${printerScaleText(printer)}`;
 
 /** How a half pattern is used. */
-export const halfSteps = ({ shape, rule }: Part): string[] =>
+export const flipSteps = ({ shape, rule }: Part): string[] =>
   shape.type === 'half'
     ? [
-        `This is the left half, up to the centre line at ${printed(shape.centre[0].x, rule)}. Square a line across the wood for the middle and lay the centre line on it.`,
+        `This is the left half, up to the centre line at ${printedLength(shape.centre[0].x, rule)}. Square a line across the wood for the middle and lay the centre line on it.`,
         'Mark along the pattern, turn it over like a page on the centre line, lay it on the same line and the same reference edge, and mark the other half.',
       ]
     : [];
@@ -75,47 +87,47 @@ export function tapeSteps({ sheets, code, rows, columns }: Layout): string[] {
 }
 
 /** What to measure on the taped-up pattern, and what it is. */
-export const measures = (part: Part, layout: Layout, { landmarks }: SettingOut): string[][] => [
-  ...checkRows(layout, part.rule),
+export const measureRows = (part: Part, layout: Layout, { landmarks }: Dimensions): string[][] => [
+  ...checkDistanceRows(layout, part.rule),
   ...landmarks
     .filter(({ what }) => what === 'apex')
     .map(({ at, edge }) => [
-      printed(at.y, part.rule),
-      plusMinus(expectedError(layout, { x: at.x, y: 0 }, at), part.rule),
-      `${edge}, offset of the apex, at ${printed(at.x, part.rule)}`,
+      printedLength(at.y, part.rule),
+      toleranceText(expectedError(layout, { x: at.x, y: 0 }, at), part.rule),
+      `${edge}, offset of the apex, at ${printedLength(at.x, part.rule)}`,
     ]),
 ];
 
 /** The distances to measure, how far each may be off, and what it is. */
-export const checkRows = (layout: Layout, rule: Rule): string[][] =>
+export const checkDistanceRows = (layout: Layout, rule: Rule): string[][] =>
   layout.checks.map(({ label, length, from, to }) => [
-    printed(length, rule),
-    plusMinus(expectedError(layout, from, to), rule),
+    printedLength(length, rule),
+    toleranceText(expectedError(layout, from, to), rule),
     label,
   ]);
 
 /** How the tolerances come about, in one sentence. */
 export const toleranceSentence = ({ printer }: Layout): string =>
   `± is about the most that careful work leaves: what reading ${printer ? 'the printer sheet' : 'the bars'} leaves ` +
-  `(${READ_MM} mm in ${printer ? NOMINAL_MM : BAR_MM}) and ${DAMP * 100} % for damp paper in full, and ${SEAM_MM} mm a seam, seams adding as chance adds; rounded up to your rule.`;
+  `(${READING_ERROR_MM} mm in ${printer ? NOMINAL_LINE_MM : SCALE_BAR_MM}) and ${DAMP_STRAIN * 100} % for damp paper in full, and ${SEAM_ERROR_MM} mm a seam, seams adding as chance adds; rounded up to your rule.`;
 
 /** Off by more than this, parts no longer meet, mm: 1/8 in. Common practice; no published source. */
-const FORGIVEN_MM = MM_PER_INCH / 8;
+const MAX_JOINT_ERROR_MM = MM_PER_INCH / 8;
 
 /** What makes long measures right where ± is more than a maker can live with: of the part, not of the paper's diagonals. */
-export function longMeasures(layout: Layout, rule: Rule): string[] {
+export function longMeasureAdvice(layout: Layout, rule: Rule): string[] {
   const ofPart = layout.checks.filter(({ from }) => !layout.crosses.some(({ at }) => at === from));
   const most = Math.max(0, ...ofPart.map(({ from, to }) => expectedError(layout, from, to)));
-  if (most <= FORGIVEN_MM) return [];
+  if (most <= MAX_JOINT_ERROR_MM) return [];
   const ways = [
     ...(layout.printer ? [] : ['a printer measured once (“fairlath printer sheet”, then --printer)']),
     ...(layout.paper.roll ? [] : ['larger paper or a roll']),
     'long measures checked with a steel rule once all is taped: what measures right is right, whatever ± says',
   ];
-  return [`${plusMinus(most, rule)} is more than joints forgive. What helps: ${listed(ways)}.`];
+  return [`${toleranceText(most, rule)} is more than joints forgive. What helps: ${joinWithCommas(ways)}.`];
 }
 
-const listed = (all: readonly string[]): string =>
+const joinWithCommas = (all: readonly string[]): string =>
   all.length === 1 ? all[0]! : `${all.slice(0, -1).join(', ')}, and ${all.at(-1)}`;
 
 /** What a measure that is off tells. */
@@ -126,11 +138,11 @@ export const REMEDIES: readonly string[] = [
 ];
 
 /** Stations and landmarks in order, with the offset of each edge. */
-export const offsetRows = (part: Part, setting: SettingOut): string[][] =>
-  printedOffsets(part, setting).map(({ station, side, offsets, marks }) => [
-    bare(station, part.rule),
-    ...offsets.map((offset) => (offset === undefined ? '' : bare(offset, part.rule))),
-    marks.map(noteOf(part, side)).join(', '),
+export const offsetRows = (part: Part, setting: Dimensions): string[][] =>
+  offsetRowsOf(part, setting).map(({ station, side, offsets, marks }) => [
+    lengthWithoutUnit(station, part.rule),
+    ...offsets.map((offset) => (offset === undefined ? '' : lengthWithoutUnit(offset, part.rule))),
+    marks.map(landmarkNote(part, side)).join(', '),
   ]);
 
 /** An edge's name wider than this is cut in the head of the table, mm. */
@@ -138,7 +150,7 @@ const HEAD_NAME_MM = 22;
 
 export const offsetHead = ({ edges, rule }: Part): string[] => [
   `at, ${rule.unit}`,
-  ...edges.map(({ name }) => fitted(name, BODY_MM, HEAD_NAME_MM)),
+  ...edges.map(({ name }) => truncateToWidth(name, BODY_MM, HEAD_NAME_MM)),
   '',
 ];
 
@@ -149,7 +161,7 @@ export function curveSentences(part: Part): string[] {
     edgeRuns.forEach((run, i) => {
       const isStep = run.exact.some(isShoulder);
       const words = isStep ? SHOULDER_WORDS : curveWords(part.job.edges[e]!.steps[i]!, run, part.rule);
-      const [from, to] = [run.from.x, run.to.x].map((station) => printed(station, part.rule));
+      const [from, to] = [run.from.x, run.to.x].map((station) => printedLength(station, part.rule));
       const stretch = `${name}, ${isStep ? `at ${from}` : `${from} to ${to}`}`;
       runs.set(words, [...(runs.get(words) ?? []), stretch]);
     });
@@ -159,13 +171,13 @@ export function curveSentences(part: Part): string[] {
 
 const SHOULDER_WORDS = 'a shoulder, square to the reference line.';
 
-function curveWords(step: Step, run: Curve, rule: Rule): string {
+function curveWords(step: EdgeStep, run: Curve, rule: Rule): string {
   switch (step.kind) {
     case 'line':
       return 'straight.';
     case 'arc': {
       const [first] = run.path;
-      return `part of a circle${first?.type === 'arc' ? ` of radius ${printed(first.radius, rule)}` : ''}.`;
+      return `part of a circle${first?.type === 'arc' ? ` of radius ${printedLength(first.radius, rule)}` : ''}.`;
     }
     case 'batten':
       return step.strip ? taperedWords(step.strip, rule) : battenWords(step.ends);
@@ -178,19 +190,19 @@ function curveWords(step: Step, run: Curve, rule: Rule): string {
   }
 }
 
-function battenWords([start, end]: EndPair): string {
+function battenWords([start, end]: EndConditions): string {
   const held = start === 'held' ? (end === 'held' ? 'both ends' : 'its start') : 'its end';
   const ends = start === 'free' && end === 'free' ? '' : `, ${held} held in line with what it meets`;
   return `the line that an even, springy batten takes when it is bent over nails and may slide along them${ends}.`;
 }
 
-const taperedWords = ({ from, to }: Taper, rule: Rule): string =>
-  `the line of a springy batten planed from ${printed(from, rule)} thick to ${printed(to, rule)}, bent over one nail; ` +
+const taperedWords = ({ from, to }: TaperInput, rule: Rule): string =>
+  `the line of a springy batten planed from ${printedLength(from, rule)} thick to ${printedLength(to, rule)}, bent over one nail; ` +
   'such a strip creeps thick end first, so that friction or a stop must hold that end.';
 
 export const sawSentence = ({ sawAllowance, rule }: Part): string =>
   sawAllowance > 0
-    ? `Saw to the dashed line, ${printed(sawAllowance, rule)} outside, then plane, spokeshave or sand to the solid one.`
+    ? `Saw to the dashed line, ${printedLength(sawAllowance, rule)} outside, then plane, spokeshave or sand to the solid one.`
     : 'There is no saw line: the solid line is the finished edge, so saw just outside it.';
 
 export const accuracySentence = `The printed line lies within ${FIT_MM} mm of the true curve. Drawn by fairlath.`;

@@ -1,11 +1,11 @@
 import type { Form } from '../../part/derived/bending-form.ts';
-import { tailMm } from '../../part/derived/bending-form.ts';
+import { tailLength } from '../../part/derived/bending-form.ts';
 import type { Part } from '../../part/part.ts';
 import type { Lamination } from '../../shop/strip/lamination.ts';
-import { type Species, woodInSentence } from '../../shop/wood/species.ts';
+import { type Species, speciesInSentence } from '../../shop/wood/species.ts';
 import { showPercent } from '../../units/number-format.ts';
 import { showFine } from '../../units/rule.ts';
-import { printed } from '../drawing/dimensions.ts';
+import { printedLength } from '../drawing/dimensions.ts';
 import type { PatternNotes } from './pattern-notes.ts';
 
 /** What the cover and the legend of a bending form say, with the line it springs back to beside it. */
@@ -16,20 +16,20 @@ export function formNotes(
   lamination: Lamination,
   species: Species,
 ): PatternNotes {
-  const length = (mm: number): string => printed(mm, part.rule);
+  const length = (mm: number): string => printedLength(mm, part.rule);
   const percent = (share: number): string => showPercent(share, 2);
   const { plies, plyThickness, thickness, strain, safeStrain, chartPly } = lamination;
-  const tail = tailMm(part.rule);
+  const tail = tailLength(part.rule);
   const other = part.edges.find(({ name }) => name !== edge)?.name;
   return {
     what: 'bending form',
     line: 'face of the form',
-    beside: { path: form.asked, closed: false, label: 'the line it springs back to' },
+    referenceCurve: { path: form.asked, closed: false, label: 'the line it springs back to' },
     sections: [
       {
         title: 'The lamination',
         steps: [
-          `${plies} equal plies of ${showFine(plyThickness, part.rule.unit)}, ${length(thickness)} in all, of ${woodInSentence(species)}. At the tightest place of the form a ply strains ${percent(strain)}; half of what breaks the average clear piece, ${percent(safeStrain)}, counts as safe.`,
+          `${plies} equal plies of ${showFine(plyThickness, part.rule.unit)}, ${length(thickness)} in all, of ${speciesInSentence(species)}. At the tightest place of the form a ply strains ${percent(strain)}; half of what breaks the average clear piece, ${percent(safeStrain)}, counts as safe.`,
           chartPly === undefined
             ? 'Makers’ charts say nothing of a radius under 2 in: try a ply over the form first.'
             : `A makers’ chart for soaked strips gives ${length(chartPly)} for this radius. Soaked plies must dry on the form before they are glued.`,

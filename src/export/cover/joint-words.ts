@@ -2,13 +2,13 @@ import type { Joint, Toward } from '../../job/job.ts';
 import { showAngle } from '../../units/show-angle.ts';
 
 /** How a length is told: off the rule, without its unit. */
-type Show = (mm: number) => string;
+type ShowJointLength = (mm: number) => string;
 
 /** What a joint is called: by its label, or by its kind. */
 export const jointName = ({ kind, label }: Joint): string => label ?? kind.replace('-', ' ');
 
 /** "at 5, out 1": from the reference end and the reference line. */
-export function jointPlace(joint: Joint, show: Show): string {
+export function jointPlace(joint: Joint, show: ShowJointLength): string {
   if (joint.kind === 'centre-line')
     return 'at' in joint.line ? `at ${show(joint.line.at)}` : `out ${show(joint.line.out)}`;
   if (joint.kind === 'mark')
@@ -17,7 +17,7 @@ export function jointPlace(joint: Joint, show: Show): string {
 }
 
 /** "2 × 3⁄8, 1 deep": nothing of a line or a mark. */
-export function jointSize(joint: Joint, show: Show): string {
+export function jointSize(joint: Joint, show: ShowJointLength): string {
   switch (joint.kind) {
     case 'mortise':
     case 'slot': {
@@ -27,7 +27,9 @@ export function jointSize(joint: Joint, show: Show): string {
       );
     }
     case 'hole': {
-      const lean = joint.lean ? [`leans ${angleWords(joint.lean.by)} ${TOWARD[joint.lean.toward]}`] : [];
+      const lean = joint.lean
+        ? [`leans ${angleWords(joint.lean.by)} ${TOWARD_WORDS[joint.lean.toward]}`]
+        : [];
       return [`${show(joint.diameter)} across`, depthWords(joint.depth, show), ...lean].join(', ');
     }
     default:
@@ -36,14 +38,14 @@ export function jointSize(joint: Joint, show: Show): string {
 }
 
 /** "at 5, out 1: 2 × 3⁄8, 1 deep". */
-export const jointMeasures = (joint: Joint, show: Show): string =>
+export const jointMeasures = (joint: Joint, show: ShowJointLength): string =>
   [jointPlace(joint, show), jointSize(joint, show)].filter((part) => part !== '').join(': ');
 
-const depthWords = (depth: number | undefined, show: Show): string =>
+const depthWords = (depth: number | undefined, show: ShowJointLength): string =>
   depth === undefined ? 'right through' : `${show(depth)} deep`;
 
 /** Which way a hole runs as it goes in. */
-export const TOWARD: Readonly<Record<Toward, string>> = {
+export const TOWARD_WORDS: Readonly<Record<Toward, string>> = {
   left: 'to the left end',
   right: 'to the right end',
   out: 'away from the reference line',

@@ -1,10 +1,10 @@
-import type { Side } from '../../job/job.ts';
+import type { EndSide } from '../../job/job.ts';
 import { cutEnds } from '../../part/ends/cut-ends.ts';
 import type { Landmark, Part, PartEdge } from '../../part/part.ts';
-import { type SettingOut, type Station, sidesAt, stationAt } from '../drawing/dimensions.ts';
+import { type Dimensions, type Station, stationAt, stationSides } from '../drawing/dimensions.ts';
 
 /** One row of a printed table of offsets. */
-export interface PrintedRow extends Station {
+export interface OffsetRow extends Station {
   /** What stands at this station; of ends those that a cut leaves short of where the edge was set out to. */
   readonly marks: readonly Landmark[];
 }
@@ -13,15 +13,15 @@ export interface PrintedRow extends Station {
  * Stations and landmarks in order, with the offset of each edge; a shoulder's station twice, its left side first.
  * @param edges those whose ends have rows where a cut leaves them short
  */
-export function printedOffsets(
+export function offsetRowsOf(
   part: Part,
-  { stations, landmarks }: SettingOut,
+  { stations, landmarks }: Dimensions,
   edges: readonly PartEdge[] = part.edges,
-): PrintedRow[] {
+): OffsetRow[] {
   const last = stations.at(-1)!.station;
   const named = [
     ...landmarks.filter(({ what }) => what !== 'end'),
-    ...woodEnds(part, edges).filter(({ at }) => at.x <= last),
+    ...cutEndLandmarks(part, edges).filter(({ at }) => at.x <= last),
   ];
   const extra = named.map(({ at }) => stationAt(part, at.x));
   const all = [
@@ -31,7 +31,7 @@ export function printedOffsets(
     .sort((a, b) => a.station - b.station)
     .filter(({ station }, i, sorted) => i === 0 || !isSame(station, sorted[i - 1]!.station));
   return all
-    .flatMap(({ station }) => sidesAt(part, station))
+    .flatMap(({ station }) => stationSides(part, station))
     .map((row) => ({
       ...row,
       marks: named.filter(
@@ -41,7 +41,7 @@ export function printedOffsets(
     .filter(({ offsets }) => offsets.some((offset) => offset !== undefined));
 }
 
-const woodEnds = (part: Part, edges: readonly PartEdge[]): Landmark[] =>
+const cutEndLandmarks = (part: Part, edges: readonly PartEdge[]): Landmark[] =>
   edges.flatMap((edge) => cutEnds(part, edge).map(({ at }) => ({ what: 'end', at, edge: edge.name })));
 
 /** Two stations this near are one row, mm. */
@@ -50,11 +50,11 @@ const SAME_STATION_MM = 0.01;
 const isSame = (a: number, b: number): boolean => Math.abs(a - b) < SAME_STATION_MM;
 
 /** "apex", or "apex of back" where there are two edges; "left of shoulder". */
-export const noteOf =
-  ({ edges }: Part, side?: Side) =>
+export const landmarkNote =
+  ({ edges }: Part, side?: EndSide) =>
   ({ what, edge }: Landmark): string =>
-    `${markName(what, side)}${edges.length > 1 ? ` of ${edge}` : ''}`;
+    `${landmarkName(what, side)}${edges.length > 1 ? ` of ${edge}` : ''}`;
 
 /** What a landmark is called in its row. */
-export const markName = (what: Landmark['what'], side: Side | undefined): string =>
+export const landmarkName = (what: Landmark['what'], side: EndSide | undefined): string =>
   what === 'shoulder' && side ? `${side} of shoulder` : what;

@@ -17,7 +17,7 @@ export const patternTitle = ({ name }: Part, { mirrored }: Pick<Layout, 'mirrore
 export const quantityWords = (part: Part): string =>
   needsMirrorImage(part) ? `make ${part.quantity / 2} of ${part.quantity} from it` : `make ${part.quantity}`;
 
-const MARKS =
+const FACE_MARK_WORDS =
   'Copy the loop on to the face and the V on to the edge of every piece: two pieces laid face to face, their V marks together, are then mirror images all along.';
 
 /** How a pair, or a number of like parts, comes out of the paper. */
@@ -26,13 +26,13 @@ export function pairWords(part: Part, layout: Layout): string[] {
   if (job.pair === undefined) return [];
   if (job.pair === 'identical')
     return [`Make all ${part.quantity} alike from this one pattern, the same face up each time.`];
-  if (needsMirrorImage(part)) return [handWords(layout), MARKS];
+  if (needsMirrorImage(part)) return [mirroredPatternWords(layout), FACE_MARK_WORDS];
   if (shape.type === 'half')
     return ['Both of the pair come from this pattern: turned end for end, one is the other.'];
-  return ['Flip the pattern over on its reference line for the other of the pair.', MARKS];
+  return ['Flip the pattern over on its reference line for the other of the pair.', FACE_MARK_WORDS];
 }
 
-const handWords = ({ mirrored }: Layout): string =>
+const mirroredPatternWords = ({ mirrored }: Layout): string =>
   mirrored
     ? 'This is the mirrored pattern. Its sheets have an m behind their names: none belongs with the sheets of the first pattern. Its stations and offsets are those of the first, offsets growing the other way on paper; at the saw its cuts lean to the other hand.'
     : 'This is the first pattern of a pair. The mirrored pattern follows with sheets of its own, an m behind their names: keep the two apart.';

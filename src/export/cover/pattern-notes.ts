@@ -7,7 +7,11 @@ export interface PatternNotes {
   /** What the solid line is. */
   readonly line: string;
   /** A line of the part drawn thin beside it, mm. */
-  readonly beside: { readonly path: readonly Segment[]; readonly closed: boolean; readonly label: string };
+  readonly referenceCurve: {
+    readonly path: readonly Segment[];
+    readonly closed: boolean;
+    readonly label: string;
+  };
   /** Ahead of how to print and tape. */
   readonly sections: readonly NoteSection[];
   /** What the printed line is, in whole sentences. */

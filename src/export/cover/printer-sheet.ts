@@ -1,10 +1,10 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { type Paper, paperTitle } from '../../tiling/paper/paper-sizes.ts';
-import { asArgument, MOST_OFF, NOMINAL_MM } from '../../tiling/paper/printer-scale.ts';
+import { MAX_SCALE_ERROR, NOMINAL_LINE_MM, shellArgument } from '../../tiling/paper/printer-scale.ts';
 import { Fault } from '../../units/fault.ts';
 import { type Item, type Page, polyline, words } from '../drawing/drawing.ts';
-import { fillColumns, gap, heading, paragraph, type Row, steps } from './text-columns.ts';
+import { blankRow, fillColumns, headingRow, numberedSteps, paragraph, type TextRow } from './text-columns.ts';
 
 /** White beyond the end marks, mm: most printers reach that close, and A4 leaves no more beside 200 mm. */
 const EDGE_MM = 5;
@@ -31,7 +31,7 @@ const MAX_PAGES = 12;
  * @throws Fault `printer.no-room`
  */
 export function printerSheet(paper: Paper, nominal: number, typed: string): Page[] {
-  checkFits(paper, nominal);
+  validateLinesFit(paper, nominal);
   const { width } = paper;
   const height = paper.roll ? DOWN_MM + nominal + 2 * MARK_MM + EDGE_MM : paper.height;
   const left = (width - nominal) / 2;
@@ -55,9 +55,9 @@ export function printerSheet(paper: Paper, nominal: number, typed: string): Page
     top: down,
     bottom: RIGHT_WHITE_MM,
   };
-  const textWidth = Math.min(box.right - box.left, MOST_TEXT_MM);
+  const textWidth = Math.min(box.right - box.left, MAX_TEXT_MM);
   const pages: Page[] = [];
-  let rest = rowsFor(paper, nominal, typed, textWidth);
+  let rest = printerSheetRows(paper, nominal, typed, textWidth);
   for (let items: Item[] = lines; rest.length > 0 && pages.length < MAX_PAGES; items = []) {
     const filled = fillColumns(rest, [box]);
     const name = pages.length === 0 ? 'printer sheet' : `printer sheet ${pages.length + 1}`;
@@ -68,9 +68,9 @@ export function printerSheet(paper: Paper, nominal: number, typed: string): Page
 }
 
 /** Longer lines of words read badly, mm. */
-const MOST_TEXT_MM = 150;
+const MAX_TEXT_MM = 150;
 
-function checkFits(paper: Paper, nominal: number): void {
+function validateLinesFit(paper: Paper, nominal: number): void {
   const room = Math.min(paper.width - 2 * EDGE_MM, paper.height - DOWN_MM - MARK_MM - EDGE_MM);
   if (nominal > room + 1e-9)
     throw new Fault(
@@ -90,18 +90,18 @@ function measuredLine(from: Point, to: Point): Item[] {
   return [polyline('rule', [from, to]), mark(from), mark(to)];
 }
 
-function rowsFor(paper: Paper, nominal: number, typed: string, width: number): Row[] {
-  const isUsual = nominal === NOMINAL_MM;
-  const off = isUsual ? '' : ` --nominal ${asArgument(typed)}`;
+function printerSheetRows(paper: Paper, nominal: number, typed: string, width: number): TextRow[] {
+  const isUsual = nominal === NOMINAL_LINE_MM;
+  const off = isUsual ? '' : ` --nominal ${shellArgument(typed)}`;
   const example = (share: number): string => `${Number((nominal * share).toFixed(1))}mm`;
   return [
-    heading('Printer sheet'),
+    headingRow('Printer sheet'),
     ...paragraph(
       `For ${paperTitle(paper)}. It shows how long your printer makes ${typed}, both ways.`,
       width,
     ),
-    gap(3),
-    ...steps(
+    blankRow(3),
+    ...numberedSteps(
       [
         `Print this page at 100 % (“actual size”), with no fitting to the page, on ${paperTitle(paper)} paper: from the program, the tray and the settings that you print patterns with.`,
         'Let the paper lie for some minutes: it comes out warm and dry.',
@@ -111,7 +111,7 @@ function rowsFor(paper: Paper, nominal: number, typed: string, width: number): R
       ],
       width,
     ),
-    gap(3),
+    blankRow(3),
     ...paragraph(
       'Across is along the short side of the paper, down along its long side (on a roll: across the roll and along it). A pattern that lies on its side is turned by the printer to fit the paper; the correction stays with the paper and is right for it too.',
       width,
@@ -121,7 +121,7 @@ function rowsFor(paper: Paper, nominal: number, typed: string, width: number): R
       width,
     ),
     ...paragraph(
-      `A line is off by more than ${MOST_OFF * 100} %? The page was fitted to other paper: look at the settings and print again.`,
+      `A line is off by more than ${MAX_SCALE_ERROR * 100} %? The page was fitted to other paper: look at the settings and print again.`,
       width,
     ),
   ];

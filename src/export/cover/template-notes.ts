@@ -17,7 +17,7 @@ export function templateNotes(part: Part, { inside, warnings }: Template, cutter
   return {
     what: opening ? 'router template, an opening' : 'router template',
     line: 'edge of the template',
-    beside: {
+    referenceCurve: {
       path: finishedLine(part.shape),
       closed: part.shape.type === 'closed',
       label: 'edge of the part',

@@ -1,9 +1,9 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
-import { LEADING, textWidth, wrapText } from '../drawing/text-width.ts';
+import { LINE_SPACING, textWidth, wrapText } from '../drawing/text-width.ts';
 
 /** A strip across a column that is not broken: a line of words, a row of a table. */
-export interface Row {
+export interface TextRow {
   readonly height: number;
   /** Never the last in a column: a heading. */
   readonly withNext?: boolean;
@@ -18,53 +18,57 @@ const HEADING_MM = 4.4;
 export const BODY_MM = 3.3;
 
 /** First baseline below a row's top, parts of the type size. */
-const RISE = 0.95;
+const BASELINE_SHARE = 0.95;
 
-export const gap = (height: number): Row => ({ height, blank: true, draw: () => [] });
+export const blankRow = (height: number): TextRow => ({ height, blank: true, draw: () => [] });
 
-export const heading = (text: string): Row => ({
-  height: HEADING_MM * LEADING * 1.15,
+export const headingRow = (text: string): TextRow => ({
+  height: HEADING_MM * LINE_SPACING * 1.15,
   withNext: true,
-  draw: (x, top) => [words(text, { x, y: top - HEADING_MM * RISE }, HEADING_MM)],
+  draw: (x, top) => [words(text, { x, y: top - HEADING_MM * BASELINE_SHARE }, HEADING_MM)],
 });
 
-const bodyRow = (indent: number, text: string, before = ''): Row => ({
-  height: BODY_MM * LEADING,
+const bodyRow = (indent: number, text: string, before = ''): TextRow => ({
+  height: BODY_MM * LINE_SPACING,
   draw: (x, top) => {
-    const y = top - BODY_MM * RISE;
+    const y = top - BODY_MM * BASELINE_SHARE;
     const first = before === '' ? [] : [words(before, { x, y }, BODY_MM)];
     return [...first, words(text, { x: x + indent, y }, BODY_MM)];
   },
 });
 
 /** A paragraph broken to the column and kept together. */
-export const paragraph = (text: string, width: number): Row[] => [
-  ...together(wrapText(text, BODY_MM, width).map((line) => bodyRow(0, line))),
-  gap(1),
+export const paragraph = (text: string, width: number): TextRow[] => [
+  ...keepTogether(wrapText(text, BODY_MM, width).map((line) => bodyRow(0, line))),
+  blankRow(1),
 ];
 
-const together = (rows: readonly Row[]): Row[] =>
+const keepTogether = (rows: readonly TextRow[]): TextRow[] =>
   rows.map((row, i) => ({ ...row, withNext: i < rows.length - 1 }));
 
 const NUMBER_INDENT_MM = 5;
 
 /** Numbered steps, their numbers hanging. */
-export const steps = (texts: readonly string[], width: number): Row[] =>
+export const numberedSteps = (texts: readonly string[], width: number): TextRow[] =>
   texts.flatMap((text, i) => [
-    ...together(
+    ...keepTogether(
       wrapText(text, BODY_MM, width - NUMBER_INDENT_MM).map((line, j) =>
         bodyRow(NUMBER_INDENT_MM, line, j === 0 ? `${i + 1}.` : ''),
       ),
     ),
-    gap(0.8),
+    blankRow(0.8),
   ]);
 
 const CELL_GAP_MM = 4;
 const HEAD_GAP_MM = 1.6;
-const LEAST_CELL_MM = 15;
+const MIN_CELL_MM = 15;
 
 /** A table set as narrow as its words, kept together; the last cell of a row may run to more lines. */
-export function table(body: readonly (readonly string[])[], width: number, head?: readonly string[]): Row[] {
+export function table(
+  body: readonly (readonly string[])[],
+  width: number,
+  head?: readonly string[],
+): TextRow[] {
   const rows = head ? [head, ...body] : body;
   const count = Math.max(...rows.map((row) => row.length));
   const lefts = [0];
@@ -75,22 +79,26 @@ export function table(body: readonly (readonly string[])[], width: number, head?
   const wide = Math.min(width, lefts.pop() ?? width);
   const set = rows.map((row) => tableRow(row, lefts, width));
   const [first, ...others] = set;
-  return together(head && first ? [first, headRule(wide), ...others] : set);
+  return keepTogether(head && first ? [first, headRule(wide), ...others] : set);
 }
 
-function tableRow(row: readonly string[], lefts: readonly number[], width: number): Row {
-  const last = Math.max(LEAST_CELL_MM, width - (lefts.at(-1) ?? 0));
+function tableRow(row: readonly string[], lefts: readonly number[], width: number): TextRow {
+  const last = Math.max(MIN_CELL_MM, width - (lefts.at(-1) ?? 0));
   const cells = row.map((text, i) => (i === lefts.length - 1 ? wrapText(text, BODY_MM, last) : [text]));
   const draw = (x: number, top: number): Item[] =>
     cells.flatMap((lines, i) =>
       lines.map((line, j) =>
-        words(line, { x: x + (lefts[i] ?? 0), y: top - BODY_MM * (RISE + LEADING * j) }, BODY_MM),
+        words(
+          line,
+          { x: x + (lefts[i] ?? 0), y: top - BODY_MM * (BASELINE_SHARE + LINE_SPACING * j) },
+          BODY_MM,
+        ),
       ),
     );
-  return { height: BODY_MM * LEADING * Math.max(1, ...cells.map(({ length }) => length)), draw };
+  return { height: BODY_MM * LINE_SPACING * Math.max(1, ...cells.map(({ length }) => length)), draw };
 }
 
-const headRule = (width: number): Row => ({
+const headRule = (width: number): TextRow => ({
   height: HEAD_GAP_MM,
   draw: (x, top) => [
     polyline('rule', [
@@ -104,7 +112,10 @@ const headRule = (width: number): Row => ({
  * Rows set into columns, one after the other; what finds no room is handed back. A heading keeps its
  * rows, unless they are more than the tallest column holds.
  */
-export function fillColumns(rows: readonly Row[], columns: readonly Box[]): { items: Item[]; rest: Row[] } {
+export function fillColumns(
+  rows: readonly TextRow[],
+  columns: readonly Box[],
+): { items: Item[]; rest: TextRow[] } {
   const items: Item[] = [];
   const tallest = Math.max(...columns.map(({ bottom, top }) => top - bottom));
   let next = 0;
@@ -123,9 +134,9 @@ export function fillColumns(rows: readonly Row[], columns: readonly Box[]): { it
   return { items, rest: rows.slice(next) };
 }
 
-const startsGroup = (rows: readonly Row[], at: number): boolean => !rows[at - 1]?.withNext;
+const startsGroup = (rows: readonly TextRow[], at: number): boolean => !rows[at - 1]?.withNext;
 
-function groupHeight(rows: readonly Row[], at: number): number {
+function groupHeight(rows: readonly TextRow[], at: number): number {
   let height = 0;
   for (let row = rows[at]; row; row = row.withNext ? rows[++at] : undefined) height += row.height;
   return height;

@@ -1,26 +1,26 @@
-import { boxOf } from '../../curves/geometry/bounds.ts';
+import { boundsOf } from '../../curves/geometry/bounds.ts';
 import { distance, type Point } from '../../curves/geometry/point.ts';
 import { type PartEnd, trueShape } from '../../part/ends/end-planes.ts';
 import type { Rule } from '../../units/rule.ts';
-import { bare } from '../drawing/dimensions.ts';
+import { lengthWithoutUnit } from '../drawing/dimensions.ts';
 import { polyline, words } from '../drawing/drawing.ts';
-import { CAPITALS, LEADING, textWidth } from '../drawing/text-width.ts';
-import { BODY_MM, type Row } from './text-columns.ts';
+import { CAP_HEIGHT, LINE_SPACING, textWidth } from '../drawing/text-width.ts';
+import { BODY_MM, type TextRow } from './text-columns.ts';
 
 /** So large at most is the small figure of an end, mm. */
-const MOST_WIDE_MM = 40;
-const MOST_HIGH_MM = 20;
+const MAX_WIDTH_MM = 40;
+const MAX_HEIGHT_MM = 20;
 const WHITE_MM = 1.5;
-const LINE_MM = BODY_MM * LEADING;
+const LINE_MM = BODY_MM * LINE_SPACING;
 
 /** The sawn end as it looks square on, small, its four sides measured: the marked face below. */
-export function trueShapeRow(end: PartEnd, thickness: number, rule: Rule): Row {
+export function trueEndShapeRow(end: PartEnd, thickness: number, rule: Rule): TextRow {
   const corners = trueShape(end, thickness);
   const [a, b, c, d] = corners;
-  const box = boxOf(corners);
+  const box = boundsOf(corners);
   const [wide, high] = [box.right - box.left, box.top - box.bottom];
-  const k = Math.min(MOST_WIDE_MM / wide, MOST_HIGH_MM / high);
-  const side = (from: Point, to: Point): string => bare(distance(from, to), rule);
+  const k = Math.min(MAX_WIDTH_MM / wide, MAX_HEIGHT_MM / high);
+  const side = (from: Point, to: Point): string => lengthWithoutUnit(distance(from, to), rule);
   const before = side(a, d);
   const indent = textWidth(before, BODY_MM) + WHITE_MM;
   return {
@@ -34,7 +34,7 @@ export function trueShapeRow(end: PartEnd, thickness: number, rule: Rule): Row {
         const [p, q] = [place(from), place(to)];
         return { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 };
       };
-      const half = (BODY_MM * CAPITALS) / 2;
+      const half = (BODY_MM * CAP_HEIGHT) / 2;
       const [face, back, low, upper] = [middle(a, b), middle(d, c), middle(a, d), middle(b, c)];
       return [
         polyline('rule', corners.map(place), true),

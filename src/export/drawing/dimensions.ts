@@ -1,46 +1,46 @@
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import type { Joint, Side } from '../../job/job.ts';
-import { reachOf } from '../../part/edge.ts';
+import type { EndSide, Joint } from '../../job/job.ts';
+import { stationRange } from '../../part/edge.ts';
 import { cutEnds, isCutOff } from '../../part/ends/cut-ends.ts';
-import { type EndStrip, endStrips } from '../../part/ends/fold-tabs.ts';
+import { endStrips, type FoldTab } from '../../part/ends/fold-tabs.ts';
 import { cornersOf, landmarks } from '../../part/landmarks.ts';
 import { offsetAt, offsetsBeside, stationSpacing, stationsEvery } from '../../part/offsets.ts';
 import type { Landmark, Part } from '../../part/part.ts';
-import { jointsShown } from '../../tiling/grid/required-content.ts';
+import { shownJoints } from '../../tiling/grid/required-content.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { type Rule, showLength, showOnRule, showSize } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 
 /** What a maker would tick along the part: worked out once, drawn on the sheets and on the cover. */
-export interface SettingOut {
+export interface Dimensions {
   readonly stations: readonly Station[];
   readonly landmarks: readonly Landmark[];
   /** In the order of the job, which numbers them. */
   readonly joints: readonly Joint[];
-  readonly strips: readonly EndStrip[];
+  readonly foldTabs: readonly FoldTab[];
 }
 
 export interface Station {
   readonly station: number;
   /** Where an edge has a shoulder there: on which side of it. */
-  readonly side?: Side;
+  readonly side?: EndSide;
   /** In the order of the part's edges; none where an edge does not reach, nor past the cut of its end. */
   readonly offsets: readonly (number | undefined)[];
 }
 
 /** So many stations fill a cover's column and stand three or four to a sheet. */
-const MOST_STATIONS = 12;
+const MAX_PRINTED_STATIONS = 12;
 
-export function settingOut(part: Part, mostStations = MOST_STATIONS): SettingOut {
-  const [from, to] = reachOf(part.edges);
+export function dimensionsOf(part: Part, mostStations = MAX_PRINTED_STATIONS): Dimensions {
+  const [from, to] = stationRange(part.edges);
   const end = part.shape.type === 'half' ? part.shape.centre[0].x : to;
   const every = stationSpacing(end - from, part.rule.unit, mostStations);
   return {
     stations: stationsEvery(from, end, every).map((station) => stationAt(part, station)),
     landmarks: landmarks(part).filter(({ at }) => at.x <= end + JOIN_MM),
-    joints: jointsShown(part),
-    strips: endStrips(part),
+    joints: shownJoints(part),
+    foldTabs: endStrips(part),
   };
 }
 
@@ -52,7 +52,7 @@ export const stationAt = (part: Part, station: number): Station => ({
 });
 
 /** A station, or where an edge has a shoulder there its two sides. */
-export function sidesAt(part: Part, station: number): Station[] {
+export function stationSides(part: Part, station: number): Station[] {
   const beside = part.edges.map((edge) =>
     isCutOff(cutEnds(part, edge), station) ? [] : offsetsBeside(edge, station),
   );
@@ -65,27 +65,27 @@ export function sidesAt(part: Part, station: number): Station[] {
 }
 
 /** What a landmark's offset reads; of a shoulder those of both its corners, the left one first. */
-export const offsetWords = (mark: Pick<Landmark, 'at' | 'to'>, show: ShowLength): string =>
+export const offsetText = (mark: Pick<Landmark, 'at' | 'to'>, show: ShowLength): string =>
   cornersOf(mark)
     .map(({ y }) => show(y))
     .join(' to ');
 
 /** A length as printed: off the maker's rule, with its unit, real fractions and a real minus. */
-export const printed = (mm: number, rule: Rule): string => typeset(showLength(mm, rule));
+export const printedLength = (mm: number, rule: Rule): string => typesetLength(showLength(mm, rule));
 
 /** The same without its unit, for tables that name it once. */
-export const bare = (mm: number, rule: Rule): string => typeset(showOnRule(mm, rule));
+export const lengthWithoutUnit = (mm: number, rule: Rule): string => typesetLength(showOnRule(mm, rule));
 
 /** "± 1⁄16 in": rounded up to the rule's finest mark, for less cannot be read. */
-export function plusMinus(mm: number, rule: Rule): string {
+export function toleranceText(mm: number, rule: Rule): string {
   const mark = graduationMm(rule);
-  return `± ${printed(Math.max(1, Math.ceil(mm / mark - 1e-9)) * mark, rule)}`;
+  return `± ${printedLength(Math.max(1, Math.ceil(mm / mark - 1e-9)) * mark, rule)}`;
 }
 
 /** A size that is bought, as printed: "1⁄2 in", "12.7 mm". */
-export const printedSize = (mm: number, rule: Rule): string => typeset(showSize(mm, rule));
+export const printedSize = (mm: number, rule: Rule): string => typesetLength(showSize(mm, rule));
 
 /** The finest mark of a rule: "1⁄32 in", "0.5 mm". */
-export const graduationWords = (rule: Rule): string => printed(graduationMm(rule), rule);
+export const graduationText = (rule: Rule): string => printedLength(graduationMm(rule), rule);
 
-const typeset = (shown: string): string => typesetFractions(shown).replace(/^-/, '−');
+const typesetLength = (shown: string): string => typesetFractions(shown).replace(/^-/, '−');

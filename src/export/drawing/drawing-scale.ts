@@ -3,7 +3,7 @@ const UNITS = [1, 2, 2.5, 3, 4, 5, 6, 8] as const;
 const TENS = [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8] as const;
 
 /** The largest usual scale that is no larger than asked, as a factor; as much over 1 for small parts. */
-export function usualScale(most: number): number {
+export function standardScale(most: number): number {
   const least = (1 / most) * (1 - 1e-9);
   const decade = 10 ** Math.floor(Math.log10(least));
   const reductions = [decade, 10 * decade].flatMap((ten) =>
@@ -13,5 +13,5 @@ export function usualScale(most: number): number {
 }
 
 /** "1 : 5", "2 : 1". */
-export const scaleWords = (factor: number): string =>
+export const scaleRatio = (factor: number): string =>
   factor > 1 ? `${Number(factor.toPrecision(3))} : 1` : `1 : ${Number((1 / factor).toPrecision(3))}`;

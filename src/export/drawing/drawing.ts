@@ -1,6 +1,6 @@
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
-import type { Stretch } from '../../tiling/paper/printer-scale.ts';
+import type { PrinterStretch } from '../../tiling/paper/printer-scale.ts';
 
 /**
  * A page to draw, before any file format: strokes and words at true size, mm from the page's lower
@@ -32,7 +32,7 @@ export type LineStyle =
   | 'rule' // scale bars, frames, the grain arrow
   | 'map'; // the sheets on the assembly map
 
-export interface LineLook {
+export interface LineAppearance {
   /** mm */
   readonly width: number;
   /** Lengths drawn and left out in turn, mm; none: solid. */
@@ -43,23 +43,23 @@ export interface LineLook {
 const BLACK = '#000000';
 
 /** Our one colour: what the hand moves or sets. */
-const ACCENT = '#0f5c5c';
+const ACCENT_COLOR = '#0f5c5c';
 
 /** Lines differ by dash and weight first, so that a printer without colour loses nothing. */
-export const LINE_LOOKS: Readonly<Record<LineStyle, LineLook>> = {
+export const LINE_APPEARANCES: Readonly<Record<LineStyle, LineAppearance>> = {
   cut: { width: 0.35, colour: BLACK },
   saw: { width: 0.25, dash: [4, 2], colour: BLACK },
-  parallel: { width: 0.25, dash: [1.5, 1.5], colour: ACCENT },
+  parallel: { width: 0.25, dash: [1.5, 1.5], colour: ACCENT_COLOR },
   chord: { width: 0.13, dash: [8, 1.5, 1, 1.5], colour: BLACK },
-  centre: { width: 0.25, dash: [10, 1.5, 2, 1.5], colour: ACCENT },
+  centre: { width: 0.25, dash: [10, 1.5, 2, 1.5], colour: ACCENT_COLOR },
   trim: { width: 0.2, dash: [0.5, 0.8], colour: BLACK },
   register: { width: 0.13, colour: BLACK },
   station: { width: 0.1, colour: BLACK },
-  mark: { width: 0.25, colour: ACCENT },
+  mark: { width: 0.25, colour: ACCENT_COLOR },
   joint: { width: 0.3, colour: BLACK },
   axis: { width: 0.15, dash: [6, 1.2, 1, 1.2], colour: BLACK },
-  fold: { width: 0.2, dash: [1.6, 1.2], colour: ACCENT },
-  lead: { width: 0.1, colour: ACCENT },
+  fold: { width: 0.2, dash: [1.6, 1.2], colour: ACCENT_COLOR },
+  lead: { width: 0.1, colour: ACCENT_COLOR },
   rule: { width: 0.18, colour: BLACK },
   map: { width: 0.13, colour: BLACK },
 };
@@ -111,7 +111,7 @@ export interface Page {
   readonly name: string;
   readonly drawing: Drawing;
   /** How long the printer makes a millimetre of it; absent where it prints true. */
-  readonly stretch?: Stretch;
+  readonly stretch?: PrinterStretch;
 }
 
 export const polyline = (style: LineStyle, points: readonly Point[], closed = false): Stroke => ({

@@ -1,5 +1,5 @@
 /** The job's own name as the name of a file: "Hall bench leg" is hall-bench-leg.pdf. */
-export const nameAfter = (title: string, ending: string): string =>
+export const fileNameFor = (title: string, ending: string): string =>
   `${
     title
       .toLowerCase()

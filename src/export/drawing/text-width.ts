@@ -1,4 +1,4 @@
-import { heldTogether, NO_BREAK } from '../../units/typeset.ts';
+import { keepMeasuresTogether, NO_BREAK } from '../../units/typeset.ts';
 
 /**
  * Widths of Source Sans 3 Regular, thousandths of the type size, from space to tilde: words are set
@@ -22,16 +22,16 @@ const FRACTION_STROKE = '⁄';
 const FRACTION_STROKE_WIDTH = 86;
 
 /** Height of capitals, a part of the type size (the font's own figure). */
-export const CAPITALS = 0.66;
+export const CAP_HEIGHT = 0.66;
 
 /** Distance from one baseline to the next, parts of the type size. */
-export const LEADING = 1.32;
+export const LINE_SPACING = 1.32;
 
 /**
  * How much wider words run in the widest of the usual fonts without serifs, its figures 0.636 of the size against
  * 0.497: an SVG is shown in whatever font its reader has.
  */
-export const ANY_FONT = 1.28;
+export const WIDEST_FONT_FACTOR = 1.28;
 
 /** How wide words run, mm; never less than they do, for figures in fractions are set narrower. */
 export function textWidth(text: string, size: number): number {
@@ -46,15 +46,15 @@ export function textWidth(text: string, size: number): number {
 }
 
 /** Any white space but the no-break one, which trims like the rest. */
-const BREAKS = /[^\S\u00a0]+/;
+const BREAKABLE_SPACE = /[^\S\u00a0]+/;
 
 /** Words broken into lines no wider than `width`, never within a number or at a no-break space; a word wider than that is cut. */
 export function wrapText(text: string, size: number, width: number): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of heldTogether(text.trim())
-    .split(BREAKS)
-    .flatMap((long) => cutWord(long, size, width))) {
+  for (const word of keepMeasuresTogether(text.trim())
+    .split(BREAKABLE_SPACE)
+    .flatMap((long) => splitLongWord(long, size, width))) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (line !== '' && textWidth(longer, size) > width) {
       lines.push(line);
@@ -67,7 +67,7 @@ export function wrapText(text: string, size: number, width: number): string[] {
 }
 
 /** Between letters only; where not even one fits, each stands alone. */
-function cutWord(word: string, size: number, width: number): string[] {
+function splitLongWord(word: string, size: number, width: number): string[] {
   const pieces: string[] = [];
   let piece = '';
   for (const letter of word) {
@@ -80,7 +80,7 @@ function cutWord(word: string, size: number, width: number): string[] {
 }
 
 /** Words shortened with an ellipsis where they run wider than `width`. */
-export function fitted(text: string, size: number, width: number): string {
+export function truncateToWidth(text: string, size: number, width: number): string {
   if (textWidth(text, size) <= width) return text;
   let kept = text;
   while (kept !== '' && textWidth(`${kept}…`, size) > width) kept = kept.replace(LAST_LETTER, '');

@@ -1,17 +1,17 @@
 import { type Affine, IDENTITY } from '../../curves/geometry/affine.ts';
-import { pathBox } from '../../curves/geometry/bounds.ts';
-import { straightOn } from '../../curves/geometry/merge-collinear.ts';
-import { chordOf } from '../../part/finished-line.ts';
+import { pathBounds } from '../../curves/geometry/bounds.ts';
+import { mergeCollinear } from '../../curves/geometry/merge-collinear.ts';
+import { patternChord } from '../../part/finished-line.ts';
 import { parallelLine } from '../../part/outline/saw-line.ts';
 import type { Part } from '../../part/part.ts';
-import { jointsShown } from '../../tiling/grid/required-content.ts';
+import { shownJoints } from '../../tiling/grid/required-content.ts';
 import { Fault } from '../../units/fault.ts';
 import { jointMeasures, jointName } from '../cover/joint-words.ts';
-import { bare } from '../drawing/dimensions.ts';
+import { lengthWithoutUnit } from '../drawing/dimensions.ts';
 import type { LayerName } from '../drawing/drawing.ts';
 import { jointLines } from '../sheets/joint-marks.ts';
-import { CURVE_FIT_MM, curvePath, type FullLine, type FullSize, layersOf } from './full-size.ts';
-import { markLabels, markLines, nameWords } from './full-size-marks.ts';
+import { CURVE_FIT_MM, curvePath, type FullLine, type FullSize, usedLayers } from './full-size.ts';
+import { markLabels, markLines, partTitleWords } from './full-size-marks.ts';
 
 export interface FullSizeOptions {
   /** These layers only. */
@@ -27,18 +27,18 @@ export interface FullSizeOptions {
  * @throws Fault those of `onlyLayers`, `draw.parallel-zero`, and those of a parallel
  */
 export function fullSize(part: Part, { only, parallel, mirror }: FullSizeOptions = {}): FullSize {
-  const lines = linesOf(part, parallel);
-  const { left, right } = pathBox(lines.flatMap(curvePath));
+  const lines = fullSizeLines(part, parallel);
+  const { left, right } = pathBounds(lines.flatMap(curvePath));
   const copy: Affine = mirror ? [-1, 0, 0, 1, left + right, 0] : IDENTITY;
-  const words = [...nameWords(part), ...markLabels(part)];
-  return onlyLayers({ name: part.name, lines, words, copies: [copy] }, only);
+  const words = [...partTitleWords(part), ...markLabels(part)];
+  return selectLayers({ name: part.name, lines, words, copies: [copy] }, only);
 }
 
 /** All lines of a part, with a parallel where one is asked for. */
-export const linesOf = (part: Part, parallel?: number): FullLine[] => [
+export const fullSizeLines = (part: Part, parallel?: number): FullLine[] => [
   ...markLines(part),
   ...layoutLines(part),
-  ...chordLine(part),
+  ...chordLines(part),
   ...parallelLines(part, parallel),
   ...sawLines(part),
   cutLine(part),
@@ -48,7 +48,7 @@ export const linesOf = (part: Part, parallel?: number): FullLine[] => [
  * These layers of a drawing; all of them where none are named.
  * @throws Fault `draw.parallel-left-out`, `draw.nothing` where they hold nothing
  */
-export function onlyLayers(full: FullSize, only: FullSizeOptions['only']): FullSize {
+export function selectLayers(full: FullSize, only: FullSizeOptions['only']): FullSize {
   if (!only) return full;
   if (!only.includes('parallel') && full.lines.some(({ layer }) => layer === 'parallel'))
     throw new Fault(
@@ -60,12 +60,12 @@ export function onlyLayers(full: FullSize, only: FullSizeOptions['only']): FullS
     lines: lines.filter(({ layer }) => only.includes(layer)),
     words: only.includes('text') ? words : [],
   });
-  const some = { ...full, ...kept(full), ...(full.ground && { ground: kept(full.ground) }) };
-  if (layersOf(some).length === 0) throw nothingOn(only);
+  const some = { ...full, ...kept(full), ...(full.background && { background: kept(full.background) }) };
+  if (usedLayers(some).length === 0) throw nothingDrawnFault(only);
   return some;
 }
 
-const nothingOn = (only: readonly LayerName[]): Fault =>
+const nothingDrawnFault = (only: readonly LayerName[]): Fault =>
   new Fault(
     'draw.nothing',
     `this part has nothing on the ${only.length === 1 ? 'layer' : 'layers'} ${only.join(', ')}. ` +
@@ -73,16 +73,22 @@ const nothingOn = (only: readonly LayerName[]): Fault =>
     '--only',
   );
 
-const isClosed = ({ edges }: Part): boolean => edges.length > 1;
+const isClosedPart = ({ edges }: Part): boolean => edges.length > 1;
 
 function cutLine(part: Part): FullLine {
-  return { layer: 'cut', style: 'cut', title: 'Finished line', exact: part.exact, closed: isClosed(part) };
+  return {
+    layer: 'cut',
+    style: 'cut',
+    title: 'Finished line',
+    exact: part.exact,
+    closed: isClosedPart(part),
+  };
 }
 
 /** What is cut out of the face is on a layer of its own; crosses, centre lines and marks are marks. */
 function layoutLines(part: Part): FullLine[] {
-  const show = (mm: number): string => bare(mm, part.rule);
-  return jointsShown(part).flatMap((joint) =>
+  const show = (mm: number): string => lengthWithoutUnit(mm, part.rule);
+  return shownJoints(part).flatMap((joint) =>
     jointLines(part, joint).map(
       ({ style, path, closed = false }): FullLine => ({
         layer: style === 'joint' ? 'joints' : 'marks',
@@ -97,8 +103,8 @@ function layoutLines(part: Part): FullLine[] {
 
 function sawLines(part: Part): FullLine[] {
   if (part.sawAllowance === 0) return [];
-  const exact = straightOn(parallelLine(part, part.sawAllowance, CURVE_FIT_MM));
-  return [{ layer: 'saw', style: 'saw', title: 'Saw to this line', exact, closed: isClosed(part) }];
+  const exact = mergeCollinear(parallelLine(part, part.sawAllowance, CURVE_FIT_MM));
+  return [{ layer: 'saw', style: 'saw', title: 'Saw to this line', exact, closed: isClosedPart(part) }];
 }
 
 function parallelLines(part: Part, distance: number | undefined): FullLine[] {
@@ -109,11 +115,11 @@ function parallelLines(part: Part, distance: number | undefined): FullLine[] {
       'a parallel 0 away is the line itself. Give a distance: positive outside, negative inside.',
       '--parallel',
     );
-  const exact = atParallel(() => straightOn(parallelLine(part, distance, CURVE_FIT_MM)));
-  return [{ layer: 'parallel', style: 'parallel', title: 'Parallel', exact, closed: isClosed(part) }];
+  const exact = withParallelOption(() => mergeCollinear(parallelLine(part, distance, CURVE_FIT_MM)));
+  return [{ layer: 'parallel', style: 'parallel', title: 'Parallel', exact, closed: isClosedPart(part) }];
 }
 
-function atParallel<T>(make: () => T): T {
+function withParallelOption<T>(make: () => T): T {
   try {
     return make();
   } catch (error) {
@@ -121,8 +127,8 @@ function atParallel<T>(make: () => T): T {
   }
 }
 
-function chordLine({ shape }: Part): FullLine[] {
-  const chord = chordOf(shape);
+function chordLines({ shape }: Part): FullLine[] {
+  const chord = patternChord(shape);
   if (!chord) return [];
   const [from, to] = chord;
   return [

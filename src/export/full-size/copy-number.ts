@@ -1,13 +1,13 @@
-import { chordsOf } from '../../curves/geometry/flatten.ts';
+import { flatten } from '../../curves/geometry/flatten.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { finishedLine } from '../../part/finished-line.ts';
 import { isHanded } from '../../part/handedness.ts';
 import type { Part } from '../../part/part.ts';
 import type { Copy } from '../../shop/nesting/copy-placement.ts';
-import { jointsShown } from '../../tiling/grid/required-content.ts';
+import { shownJoints } from '../../tiling/grid/required-content.ts';
 import { stationAt } from '../drawing/dimensions.ts';
 import { textWidth } from '../drawing/text-width.ts';
-import { isFree, type Room, strips } from '../labels/free-space.ts';
+import { boxesAlongLines, isFree, type OccupiedSpace } from '../labels/free-space.ts';
 import { jointLines } from '../sheets/joint-marks.ts';
 
 /** What is written on a copy: its number, and whether it is the other hand, where the hands differ. */
@@ -15,23 +15,26 @@ export const copyNumber = (part: Part, { over }: Copy, number: number): string =
   over && isHanded(part) ? `${number} mirrored` : String(number);
 
 /** Where along a part a number is tried, in shares of its length: in its middle first. */
-const SHARES = Array.from({ length: 37 }, (_, i) => 0.5 + (i % 2 === 0 ? -1 : 1) * Math.ceil(i / 2) * 0.025);
+const STATION_SHARES = Array.from(
+  { length: 37 },
+  (_, i) => 0.5 + (i % 2 === 0 ? -1 : 1) * Math.ceil(i / 2) * 0.025,
+);
 
 /** Smaller letters are tried, too, in shares of the size wished for. */
-const SIZES = [1, 0.7, 0.5, 0.35];
+const SIZE_SHARES = [1, 0.7, 0.5, 0.35];
 
 /** Where words stand on a part: their middle, in its frame, and their size. */
-export interface WordsPlace {
+export interface TextPlacement {
   readonly middle: Point;
   readonly size: number;
 }
 
 /** Where words stand in the wood of a closed part, clear of its edges and joints; absent where nowhere. */
-export function placeInWood(part: Part, text: string, wished: number): WordsPlace | undefined {
+export function placeTextInWood(part: Part, text: string, wished: number): TextPlacement | undefined {
   const { left, right } = part.bounds;
-  const room = linesOf(part, wished / 4);
-  for (const size of SIZES.map((share) => share * wished))
-    for (const station of SHARES.map((share) => left + share * (right - left))) {
+  const room = spaceInWood(part, wished / 4);
+  for (const size of SIZE_SHARES.map((share) => share * wished))
+    for (const station of STATION_SHARES.map((share) => left + share * (right - left))) {
       const [low, high] = stationAt(part, station).offsets.toSorted((a, b) => (a ?? 0) - (b ?? 0));
       if (low === undefined || high === undefined) continue;
       const [width, middle] = [textWidth(text, size), (low + high) / 2];
@@ -43,8 +46,8 @@ export function placeInWood(part: Part, text: string, wished: number): WordsPlac
   return undefined;
 }
 
-function linesOf(part: Part, white: number): Room {
-  const joints = jointsShown(part).flatMap((joint) => jointLines(part, joint).flatMap(({ path }) => path));
+function spaceInWood(part: Part, white: number): OccupiedSpace {
+  const joints = shownJoints(part).flatMap((joint) => jointLines(part, joint).flatMap(({ path }) => path));
   const lines = [...finishedLine(part.shape), ...joints];
-  return { area: part.bounds, taken: strips(chordsOf(lines, white), white) };
+  return { area: part.bounds, occupied: boxesAlongLines(flatten(lines, white), white) };
 }

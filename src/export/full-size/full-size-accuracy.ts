@@ -1,6 +1,6 @@
-import { placeOn } from '../../curves/arcs/biarc.ts';
-import { along } from '../../curves/geometry/evaluate.ts';
-import { farthestOff } from '../../curves/geometry/max-deviation.ts';
+import { pointOnArc } from '../../curves/arcs/biarc.ts';
+import { paramCurve } from '../../curves/geometry/evaluate.ts';
+import { maxDeviation } from '../../curves/geometry/max-deviation.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { arcsOf } from '../writers/dxf.ts';
 import { CURVE_FIT_MM, curvePath, type DrawnLine, type FullLine } from './full-size.ts';
@@ -16,12 +16,12 @@ export interface FullSizeFigures {
 }
 
 /** Places looked at on each arc and curve: between them its error is larger by under 1 %. */
-const LOOKS = 24;
+const SAMPLES_PER_SEGMENT = 24;
 
-const SHARES = Array.from({ length: LOOKS + 1 }, (_, i) => i / LOOKS);
+const SAMPLE_PARAMETERS = Array.from({ length: SAMPLES_PER_SEGMENT + 1 }, (_, i) => i / SAMPLES_PER_SEGMENT);
 
 /** The figures of some lines in all their copies, drawn as arcs or as curves. */
-export function figuresOfLines(drawn: readonly DrawnLine[], as: 'arcs' | 'curves'): FullSizeFigures {
+export function measureDrawnLines(drawn: readonly DrawnLine[], as: 'arcs' | 'curves'): FullSizeFigures {
   const each = drawn.map(({ line, copies }) => ({
     ...(as === 'arcs' ? arcFigures : curveFigures)(line),
     times: copies.length,
@@ -39,17 +39,22 @@ export function figuresOfLines(drawn: readonly DrawnLine[], as: 'arcs' | 'curves
 function arcFigures(line: FullLine): FullSizeFigures {
   const arcs = arcsOf(line);
   const straight = arcs.filter(({ bulge }) => bulge === 0).length;
-  const places = arcs.flatMap((arc) => SHARES.map((u) => placeOn(arc, u)));
-  return { lines: straight, arcs: arcs.length - straight, curves: 0, worst: worstOf(line, places) };
+  const places = arcs.flatMap((arc) => SAMPLE_PARAMETERS.map((u) => pointOnArc(arc, u)));
+  return { lines: straight, arcs: arcs.length - straight, curves: 0, worst: maxLineDeviation(line, places) };
 }
 
 function curveFigures(line: FullLine): FullSizeFigures {
   const path = curvePath(line);
   const count = (type: string): number => path.filter((segment) => segment.type === type).length;
-  const places = path.flatMap((segment) => SHARES.map(along(segment)));
-  return { lines: count('line'), arcs: count('arc'), curves: count('cubic'), worst: worstOf(line, places) };
+  const places = path.flatMap((segment) => SAMPLE_PARAMETERS.map(paramCurve(segment)));
+  return {
+    lines: count('line'),
+    arcs: count('arc'),
+    curves: count('cubic'),
+    worst: maxLineDeviation(line, places),
+  };
 }
 
 /** A parallel is itself known within CURVE_FIT_MM only. */
-const worstOf = ({ layer, exact }: FullLine, places: readonly Point[]): number =>
-  farthestOff(places, exact) + (layer === 'saw' || layer === 'parallel' ? CURVE_FIT_MM : 0);
+const maxLineDeviation = ({ layer, exact }: FullLine, places: readonly Point[]): number =>
+  maxDeviation(places, exact) + (layer === 'saw' || layer === 'parallel' ? CURVE_FIT_MM : 0);

@@ -8,17 +8,17 @@ import type { FullSize } from './full-size.ts';
 
 /** A part at full size as DXF, or all that lie on a board. */
 export const fullSizeDxf = (part: Part, full: FullSize, as: { unit: Unit; splines: boolean }): string =>
-  writeDxf(full, { ...as, about: [...aboutFullSize(part), `Lengths in ${as.unit}.`] });
+  writeDxf(full, { ...as, about: [...describeFullSize(part), `Lengths in ${as.unit}.`] });
 
 /** The same as SVG, for a machine: `drawing` is its page (`fullSizePage`). */
 export const fullSizeSvg = (part: Part, { name }: FullSize, drawing: Drawing): string =>
-  writeSvg(drawing, name, { bare: true, about: aboutFullSize(part).join(' ') });
+  writeSvg(drawing, name, { bare: true, about: describeFullSize(part).join(' ') });
 
 /** What such a file says of itself, a sentence each. */
-const aboutFullSize = (part: Part): string[] => [
+const describeFullSize = (part: Part): string[] => [
   `${part.name}, full size.`,
-  `Curves within ${FIT_MM} mm of the exact line: ${kindsOf(part)}.`,
+  `Curves within ${FIT_MM} mm of the exact line: ${curveKindWords(part)}.`,
 ];
 
-const kindsOf = ({ edges }: Part): string =>
+const curveKindWords = ({ edges }: Part): string =>
   [...new Set(edges.flatMap(({ runs }) => runs.map(({ kind }) => kind)))].join(', ');

@@ -1,17 +1,17 @@
-import { apply } from '../../curves/geometry/affine.ts';
-import { add, direction, leftOf, point, scale } from '../../curves/geometry/point.ts';
+import { transformPoint } from '../../curves/geometry/affine.ts';
+import { add, direction, leftNormal, point, scale } from '../../curves/geometry/point.ts';
 import { polygon } from '../../curves/geometry/transform.ts';
 import type { Part } from '../../part/part.ts';
 import type { Copy } from '../../shop/nesting/copy-placement.ts';
 import type { Nesting } from '../../shop/nesting/nest-copies.ts';
 import { Fault } from '../../units/fault.ts';
-import { printed } from '../drawing/dimensions.ts';
+import { printedLength } from '../drawing/dimensions.ts';
 import { type Words, words } from '../drawing/drawing.ts';
-import { CAPITALS } from '../drawing/text-width.ts';
-import { type FullSizeOptions, linesOf, onlyLayers } from './compose-full-size.ts';
-import { copyNumber, placeInWood } from './copy-number.ts';
+import { CAP_HEIGHT } from '../drawing/text-width.ts';
+import { type FullSizeOptions, fullSizeLines, selectLayers } from './compose-full-size.ts';
+import { copyNumber, placeTextInWood } from './copy-number.ts';
 import type { FullLine, FullSize } from './full-size.ts';
-import { NAME_MM, scaleFor, sizeWords, titleWords } from './full-size-marks.ts';
+import { letterScale, NAME_SIZE_MM, overallSizeWords, titleWords } from './full-size-marks.ts';
 
 /** As of a full size; the hands of a pair are the nesting's own. */
 export interface OnBoardOptions extends Omit<FullSizeOptions, 'mirror'> {
@@ -27,25 +27,25 @@ export interface OnBoardOptions extends Omit<FullSizeOptions, 'mirror'> {
  */
 export function fullSizeOnBoard(part: Part, nesting: Nesting, options: OnBoardOptions): FullSize {
   const { board, only, parallel } = options;
-  const [first, ...others] = copiesOn(board, part, nesting);
-  mustStayApart(parallel ?? 0, part, nesting);
+  const [first, ...others] = boardCopies(board, part, nesting);
+  assertParallelsApart(parallel ?? 0, part, nesting);
   const full: FullSize = {
     name: part.name,
-    lines: linesOf(part, parallel),
+    lines: fullSizeLines(part, parallel),
     words: [],
     copies: [first.toBoard, ...others.map(({ toBoard }) => toBoard)],
-    ground: {
+    background: {
       lines: [boardLine(nesting)],
       words: [
         ...boardWords(part, nesting, board),
-        ...numbers(part, [first, ...others], before(nesting, board)),
+        ...numberLabels(part, [first, ...others], copiesBefore(nesting, board)),
       ],
     },
   };
-  return onlyLayers(full, only);
+  return selectLayers(full, only);
 }
 
-function copiesOn(board: number, part: Part, { boards, copiesOn }: Nesting): readonly [Copy, ...Copy[]] {
+function boardCopies(board: number, part: Part, { boards, copiesOn }: Nesting): readonly [Copy, ...Copy[]] {
   const [first, ...others] = copiesOn(board);
   if (first) return [first, ...others];
   const [all, cure] =
@@ -59,7 +59,7 @@ function copiesOn(board: number, part: Part, { boards, copiesOn }: Nesting): rea
   );
 }
 
-function mustStayApart(parallel: number, { sawAllowance }: Part, { gap, copiesOn }: Nesting): void {
+function assertParallelsApart(parallel: number, { sawAllowance }: Part, { gap, copiesOn }: Nesting): void {
   const least = 2 * (parallel - sawAllowance);
   if (least <= gap || copiesOn(1).length === 1) return;
   throw new Fault(
@@ -83,38 +83,38 @@ function boardLine({ board: { length, width } }: Nesting): FullLine {
 
 /** Below the board: what lies on it, and what the drawing must measure. */
 function boardWords(part: Part, { board, boards, copiesOn }: Nesting, number: number): Words[] {
-  const size = (mm: number): string => printed(mm, part.rule);
+  const size = (mm: number): string => printedLength(mm, part.rule);
   const count = copiesOn(number).length;
   return titleWords(part, point(0, 0), [
     `Board ${number} of ${boards}, ${size(board.length)} long and ${size(board.width)} wide: ${count} of ${part.quantity}.`,
-    sizeWords(part),
+    overallSizeWords(part),
   ]);
 }
 
 /** How many copies lie on the boards before this one: numbers are counted through. */
-const before = ({ copiesOn }: Nesting, board: number): number =>
+const copiesBefore = ({ copiesOn }: Nesting, board: number): number =>
   Array.from({ length: board - 1 }, (_, i) => copiesOn(i + 1).length).reduce((a, b) => a + b, 0);
 
 /** Each copy's number in its wood, along the part and the right way up. */
-function numbers(part: Part, copies: readonly Copy[], already: number): Words[] {
-  const wished = NAME_MM * scaleFor(part);
+function numberLabels(part: Part, copies: readonly Copy[], already: number): Words[] {
+  const wished = NAME_SIZE_MM * letterScale(part);
   return copies.flatMap((copy, i): Words[] => {
     const text = copyNumber(part, copy, already + i + 1);
-    const place = placeInWood(part, text, wished);
+    const place = placeTextInWood(part, text, wished);
     if (!place) return [];
-    const turn = uprightTurn(copy);
-    const middle = apply(copy.toBoard, place.middle);
-    const foot = add(middle, scale(leftOf(direction(turn)), (-place.size * CAPITALS) / 2));
+    const turn = readableAngle(copy);
+    const middle = transformPoint(copy.toBoard, place.middle);
+    const foot = add(middle, scale(leftNormal(direction(turn)), (-place.size * CAP_HEIGHT) / 2));
     return [{ ...words(text, foot, place.size, 'middle', turn), layer: 'text' }];
   });
 }
 
 /** The way of a copy's reference line, read from below or from the right: more than -90° and up to 90°. */
-function uprightTurn({ toBoard: [a, b] }: Copy): number {
+function readableAngle({ toBoard: [a, b] }: Copy): number {
   const turn = Math.atan2(b, a);
-  if (turn > Math.PI / 2 + UPRIGHT) return turn - Math.PI;
-  return turn <= UPRIGHT - Math.PI / 2 ? turn + Math.PI : turn;
+  if (turn > Math.PI / 2 + RIGHT_ANGLE_TOLERANCE) return turn - Math.PI;
+  return turn <= RIGHT_ANGLE_TOLERANCE - Math.PI / 2 ? turn + Math.PI : turn;
 }
 
 /** A turn of 90° stays one whatever its last bits say. */
-const UPRIGHT = 1e-9;
+const RIGHT_ANGLE_TOLERANCE = 1e-9;

@@ -1,20 +1,20 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
-import { mapPath } from '../../curves/geometry/transform.ts';
+import { transformPath } from '../../curves/geometry/transform.ts';
 import { MAX_PAGE_MM } from '../../tiling/paper/paper-sizes.ts';
 import { Fault } from '../../units/fault.ts';
 import type { Drawing, Item, Stroke } from '../drawing/drawing.ts';
 import {
-  boxOfFull,
   curvePath,
   type DrawnLine,
   drawnLines,
   drawnWords,
   type FullSize,
-  layersOf,
+  fullSizeBounds,
+  usedLayers,
 } from './full-size.ts';
 
 /** White round what is drawn, mm: a line on the very edge of a page loses half its width. */
-const MARGIN_MM = 5;
+const PAGE_MARGIN_MM = 5;
 
 /** The full size on a page of its own, and where the part's origin lies on it, mm from the lower left corner. */
 export interface FullSizePage {
@@ -24,21 +24,21 @@ export interface FullSizePage {
 
 /** Curves as cubics within CURVE_FIT_MM, layer by layer. */
 export function fullSizePage(full: FullSize): FullSizePage {
-  const box = boxOfFull(full);
-  const origin = [MARGIN_MM - box.left, MARGIN_MM - box.bottom] as const;
-  const strokes = drawnLines(full, origin).flatMap(strokesOf);
-  const items = layersOf(full).flatMap((layer): Item[] =>
+  const box = fullSizeBounds(full);
+  const origin = [PAGE_MARGIN_MM - box.left, PAGE_MARGIN_MM - box.bottom] as const;
+  const strokes = drawnLines(full, origin).flatMap(lineStrokes);
+  const items = usedLayers(full).flatMap((layer): Item[] =>
     layer === 'text' ? drawnWords(full, origin) : strokes.filter((stroke) => stroke.layer === layer),
   );
   return { drawing: { ...pageSize(box), items }, origin };
 }
 
 const pageSize = ({ left, right, bottom, top }: Box): { width: number; height: number } => ({
-  width: right - left + 2 * MARGIN_MM,
-  height: top - bottom + 2 * MARGIN_MM,
+  width: right - left + 2 * PAGE_MARGIN_MM,
+  height: top - bottom + 2 * PAGE_MARGIN_MM,
 });
 
-function strokesOf({ line, copies }: DrawnLine): Stroke[] {
+function lineStrokes({ line, copies }: DrawnLine): Stroke[] {
   const path = curvePath(line);
   const { layer, style, title, closed } = line;
   return copies.map((copy) => ({
@@ -46,7 +46,7 @@ function strokesOf({ line, copies }: DrawnLine): Stroke[] {
     layer,
     style,
     title,
-    path: mapPath(path, copy),
+    path: transformPath(path, copy),
     ...(closed && { closed }),
   }));
 }
@@ -55,7 +55,7 @@ function strokesOf({ line, copies }: DrawnLine): Stroke[] {
  * That one PDF page holds it.
  * @throws Fault `draw.page-too-long`
  */
-export function mustFitPdf({ width, height }: Drawing): void {
+export function assertFitsPdfPage({ width, height }: Drawing): void {
   if (Math.max(width, height) <= MAX_PAGE_MM) return;
   throw new Fault(
     'draw.page-too-long',

@@ -1,7 +1,7 @@
 import type { GaugeStrip, GaugeTick } from '../../part/derived/story-stick.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import type { Unit } from '../../units/unit.ts';
-import { bare } from '../drawing/dimensions.ts';
+import { lengthWithoutUnit } from '../drawing/dimensions.ts';
 import { textWidth } from '../drawing/text-width.ts';
 import { spreadLabels } from '../labels/spread-labels.ts';
 
@@ -34,20 +34,20 @@ export interface GaugeLabel {
 }
 
 /** "3⁄4 below": the sign in words, for a minus in pencil is soon overlooked. */
-function readWords(offset: number, rule: Rule): string {
+function offsetReading(offset: number, rule: Rule): string {
   const isBelow = readOnRule(offset, rule).text.startsWith('-');
-  return isBelow ? `${bare(-offset, rule)} below` : bare(offset, rule);
+  return isBelow ? `${lengthWithoutUnit(-offset, rule)} below` : lengthWithoutUnit(offset, rule);
 }
 
 /** A label of a tick on a strip that is measured up from (1) or down from (−1). */
-export const labelOf = (tick: GaugeTick, rule: Rule, out: 1 | -1 = 1): GaugeLabel => ({
+export const gaugeLabel = (tick: GaugeTick, rule: Rule, out: 1 | -1 = 1): GaugeLabel => ({
   tick,
   what: tick.what === 'station' ? '' : tick.what,
-  station: bare(tick.station, rule),
-  offset: readWords(out * tick.offset, rule),
+  station: lengthWithoutUnit(tick.station, rule),
+  offset: offsetReading(out * tick.offset, rule),
 });
 
-const labelWidth = ({ what, station, offset }: GaugeLabel): number =>
+const gaugeLabelWidth = ({ what, station, offset }: GaugeLabel): number =>
   Math.max(
     BOX_MM.width,
     textWidth(what, WHAT_MM),
@@ -66,20 +66,20 @@ export const turnedStation = ({ what, station }: GaugeLabel): string =>
 const SAME_SHARE = 1e-6;
 
 /** Those of a strip's ticks that have a label: all landmarks, and the stations at every so many spacings. */
-export const labelled = ({ ticks, spacing }: GaugeStrip, { every }: LabelStyle): readonly GaugeTick[] =>
+export const labelledTicks = ({ ticks, spacing }: GaugeStrip, { every }: LabelStyle): readonly GaugeTick[] =>
   ticks.filter(({ what, station }) => {
     const steps = station / (spacing * every);
     return every === 1 || what !== 'station' || Math.abs(steps - Math.round(steps)) < SAME_SHARE;
   });
 
 /** How many spacings from label to label, to try in turn: what is told at a glance on such a rule. */
-export const EVERY: Readonly<Record<Unit, readonly number[]>> = {
+export const LABEL_STEPS: Readonly<Record<Unit, readonly number[]>> = {
   in: [1, 2, 4, 8, 16, 32, 64, 128, 1024],
   mm: [1, 2, 5, 10, 20, 50, 100, 1000],
 };
 
 /** Middles of the labels of some ticks between two places of the stick; undefined without room for all. */
-export const middlesOf = (
+export const labelMiddles = (
   labels: readonly GaugeLabel[],
   { turned }: LabelStyle,
   low: number,
@@ -88,7 +88,7 @@ export const middlesOf = (
   spreadLabels(
     labels.map((label) => ({
       at: label.tick.station,
-      width: turned ? TURNED_MM : labelWidth(label) + WHITE_MM,
+      width: turned ? TURNED_MM : gaugeLabelWidth(label) + WHITE_MM,
     })),
     low,
     high,

@@ -2,19 +2,19 @@ import { point } from '../../curves/geometry/point.ts';
 import { polygon } from '../../curves/geometry/transform.ts';
 import { type GaugeStrip, isOnBase } from '../../part/derived/story-stick.ts';
 import type { Part } from '../../part/part.ts';
-import { check } from '../../tiling/check-crosses.ts';
-import type { Lines } from '../../tiling/grid/lines-to-tile.ts';
+import { checkDistance } from '../../tiling/check-crosses.ts';
+import type { LinesToTile } from '../../tiling/grid/lines-to-tile.ts';
 import type { Layout, Sheet } from '../../tiling/layout.ts';
 import { type LayOutOptions, layOutLines } from '../../tiling/tile.ts';
 import { Fault } from '../../units/fault.ts';
 import {
   BOX_MM,
-  EVERY,
   type GaugeLabel,
+  gaugeLabel,
+  LABEL_STEPS,
   type LabelStyle,
-  labelled,
-  labelOf,
-  middlesOf,
+  labelledTicks,
+  labelMiddles,
   turnedLength,
 } from './gauge-labels.ts';
 
@@ -60,7 +60,7 @@ const STRIP_GAP_MM = 8;
 export const TURNED_BOX_MM = 18;
 
 /** A register mark and its white take 13 mm: lines so near each other keep them out of a strip. */
-const GUARD_MM = 11;
+const GUARD_LINE_MM = 11;
 
 /** A label keeps this far from the ends of its strip and from where sheets are cut, mm. */
 const CUT_WHITE_MM = 1.2;
@@ -79,11 +79,11 @@ export function layOutGauge(gauge: Gauge, options: Omit<LayOutOptions, 'turn'>):
       'gauge.nothing-to-read',
       'the edge is the line that it would be measured from, so a gauge reads 0 all along. Name another edge.',
     );
-  const flat = laid(gauge, { turned: false, every: 1 }, options);
-  if (holdsAll(flat)) return flat;
-  const turned = laid(gauge, { turned: true, every: 1 }, options);
-  const every = EVERY[gauge.part.rule.unit].find((step) =>
-    holdsAll({ ...turned, style: { turned: true, every: step } }),
+  const flat = layOutWithStyle(gauge, { turned: false, every: 1 }, options);
+  if (hasRoomForLabels(flat)) return flat;
+  const turned = layOutWithStyle(gauge, { turned: true, every: 1 }, options);
+  const every = LABEL_STEPS[gauge.part.rule.unit].find((step) =>
+    hasRoomForLabels({ ...turned, style: { turned: true, every: step } }),
   );
   return { ...turned, style: { turned: true, every: every ?? Number.POSITIVE_INFINITY } };
 }
@@ -92,15 +92,20 @@ export function layOutGauge(gauge: Gauge, options: Omit<LayOutOptions, 'turn'>):
 export const worthReading = (strips: readonly GaugeStrip[], { rule }: Part): readonly GaugeStrip[] =>
   strips.filter((strip) => !isOnBase(strip, rule));
 
-function laid(gauge: Gauge, style: LabelStyle, options: Omit<LayOutOptions, 'turn'>): LaidGauge {
-  const placed = placedStrips(gauge, style);
-  return { ...gauge, style, placed, layout: layOutLines(linesOf(gauge, placed), { ...options, turn: 0 }) };
+function layOutWithStyle(gauge: Gauge, style: LabelStyle, options: Omit<LayOutOptions, 'turn'>): LaidGauge {
+  const placed = placeStrips(gauge, style);
+  return {
+    ...gauge,
+    style,
+    placed,
+    layout: layOutLines(gaugeLinesToTile(gauge, placed), { ...options, turn: 0 }),
+  };
 }
 
-function placedStrips({ strips, part }: Gauge, style: LabelStyle): PlacedStrip[] {
+function placeStrips({ strips, part }: Gauge, style: LabelStyle): PlacedStrip[] {
   const heights = strips.map(({ ticks }) =>
-    heightOf(
-      ticks.map((tick) => labelOf(tick, part.rule)),
+    stripHeight(
+      ticks.map((tick) => gaugeLabel(tick, part.rule)),
       style,
     ),
   );
@@ -112,17 +117,17 @@ function placedStrips({ strips, part }: Gauge, style: LabelStyle): PlacedStrip[]
   });
 }
 
-const heightOf = (labels: readonly GaugeLabel[], { turned }: LabelStyle): number =>
+const stripHeight = (labels: readonly GaugeLabel[], { turned }: LabelStyle): number =>
   BAND_MM +
   BOX_GAP_MM +
   (turned
     ? WORDS_MM - 2 + Math.max(...labels.map(turnedLength)) + TURNED_BOX_MM
     : FLAT_WORDS_MM + BOX_MM.height);
 
-function linesOf({ part, from }: Gauge, placed: readonly PlacedStrip[]): Lines {
-  const outlines = placed.flatMap(outlineOf);
+function gaugeLinesToTile({ part, from }: Gauge, placed: readonly PlacedStrip[]): LinesToTile {
+  const outlines = placed.flatMap(stripOutline);
   const guards = placed.flatMap(({ strip, top, bottom }) => {
-    const count = Math.ceil((top - bottom) / GUARD_MM);
+    const count = Math.ceil((top - bottom) / GUARD_LINE_MM);
     return Array.from({ length: count - 1 }, (_, i) => {
       const y = top + ((bottom - top) * (i + 1)) / count;
       return { type: 'line', from: point(strip.from, y), to: point(strip.to, y) } as const;
@@ -131,42 +136,49 @@ function linesOf({ part, from }: Gauge, placed: readonly PlacedStrip[]): Lines {
   return {
     all: [...outlines, ...guards],
     finished: outlines,
-    also: [],
+    extraPoints: [],
     landmarks: placed.flatMap(({ strip, edge }) => strip.ticks.map(({ station }) => point(station, edge))),
     checks: placed.map(({ strip, edge }) =>
-      check(`${strip.edge}, working edge, end to end`, point(strip.from, edge), point(strip.to, edge)),
+      checkDistance(
+        `${strip.edge}, working edge, end to end`,
+        point(strip.from, edge),
+        point(strip.to, edge),
+      ),
     ),
     identity: [part.name, from, placed],
   };
 }
 
 /** Round a strip, the working edge first. */
-export function outlineOf({ strip: { from, to }, top, bottom, edge }: PlacedStrip) {
+export function stripOutline({ strip: { from, to }, top, bottom, edge }: PlacedStrip) {
   const far = edge === top ? bottom : top;
   return polygon([point(from, edge), point(to, edge), point(to, far), point(from, far)]);
 }
 
 /** What of a strip a sheet keeps once it is trimmed. */
-export function stretchOn({ cell, toSheet }: Sheet, { from, to }: GaugeStrip): [low: number, high: number] {
+export function stripRangeOnSheet(
+  { cell, toSheet }: Sheet,
+  { from, to }: GaugeStrip,
+): [low: number, high: number] {
   const shift = toSheet[4];
   return [Math.max(from, cell.left - shift), Math.min(to, cell.right - shift)];
 }
 
 /** The labels of a strip that stand on a sheet, and their middles. */
-export function labelsOn(
+export function stripLabelsOn(
   { part, style }: Pick<LaidGauge, 'part' | 'style'>,
   { strip, out }: PlacedStrip,
   sheet: Sheet,
 ): { labels: GaugeLabel[]; middles: number[] | undefined } {
-  const [low, high] = stretchOn(sheet, strip);
+  const [low, high] = stripRangeOnSheet(sheet, strip);
   const isLast = high === strip.to;
-  const labels = labelled(strip, style)
+  const labels = labelledTicks(strip, style)
     .filter(({ station }) => station >= low && (station < high || isLast))
-    .map((tick) => labelOf(tick, part.rule, out));
-  return { labels, middles: middlesOf(labels, style, low + CUT_WHITE_MM, high - CUT_WHITE_MM) };
+    .map((tick) => gaugeLabel(tick, part.rule, out));
+  return { labels, middles: labelMiddles(labels, style, low + CUT_WHITE_MM, high - CUT_WHITE_MM) };
 }
 
-const holdsAll = (gauge: LaidGauge): boolean =>
+const hasRoomForLabels = (gauge: LaidGauge): boolean =>
   gauge.layout.sheets.every((sheet) =>
-    gauge.placed.every((placed) => labelsOn(gauge, placed, sheet).middles !== undefined),
+    gauge.placed.every((placed) => stripLabelsOn(gauge, placed, sheet).middles !== undefined),
   );

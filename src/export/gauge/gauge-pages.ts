@@ -1,18 +1,18 @@
 import { paperTitle } from '../../tiling/paper/paper-sizes.ts';
-import { sectionOf } from '../cover/cover-joinery.ts';
-import { pagesOf } from '../cover/cover-page.ts';
+import { coverSection } from '../cover/cover-joinery.ts';
+import { composeCover } from '../cover/cover-page.ts';
 import {
-  checkRows,
-  longMeasures,
+  checkDistanceRows,
+  longMeasureAdvice,
   printSteps,
   REMEDIES,
   tapeSteps,
   toleranceSentence,
 } from '../cover/cover-words.ts';
-import { gap, paragraph, type Row, steps, table } from '../cover/text-columns.ts';
-import { graduationWords, plusMinus } from '../drawing/dimensions.ts';
+import { blankRow, numberedSteps, paragraph, type TextRow, table } from '../cover/text-columns.ts';
+import { graduationText, toleranceText } from '../drawing/dimensions.ts';
 import type { Page } from '../drawing/drawing.ts';
-import { type LaidGauge, outlineOf } from './gauge-layout.ts';
+import { type LaidGauge, stripOutline } from './gauge-layout.ts';
 import { gaugePage } from './gauge-page.ts';
 
 /** The pages of a gauge: how it is used where wanted, then its sheets in the order of taping. */
@@ -28,28 +28,28 @@ export const gaugePageNames = (gauge: LaidGauge, cover: boolean): string[] => [
 ];
 
 const gaugeCover = (gauge: LaidGauge): Page[] =>
-  pagesOf(gauge.part, gauge.layout, {
-    subtitle: subtitle(gauge),
-    lines: gauge.placed.map((placed) => ({ path: outlineOf(placed), closed: true })),
-    rows: (width) => rows(gauge, width),
+  composeCover(gauge.part, gauge.layout, {
+    subtitle: gaugeSubtitle(gauge),
+    lines: gauge.placed.map((placed) => ({ path: stripOutline(placed), closed: true })),
+    rows: (width) => gaugeCoverRows(gauge, width),
   });
 
-function subtitle({ part, layout: { paper, orientation, sheets, code } }: LaidGauge): string {
+function gaugeSubtitle({ part, layout: { paper, orientation, sheets, code } }: LaidGauge): string {
   const count = sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
-  return `Full-size gauge for a story stick · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationWords(part.rule)}`;
+  return `Full-size gauge for a story stick · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationText(part.rule)}`;
 }
 
-function rows(gauge: LaidGauge, width: number): Row[] {
+function gaugeCoverRows(gauge: LaidGauge, width: number): TextRow[] {
   const { layout, part } = gauge;
   return [
-    ...sectionOf('Print', steps(printSteps(layout, 'across'), width)),
-    ...sectionOf('Tape', steps(tapeSteps(layout), width)),
-    ...sectionOf('Put it on the stick', steps(stickSteps(gauge), width)),
-    ...sectionOf('Read the part', steps(readSteps(gauge), width)),
-    ...sectionOf('Measure before you use it', [
-      ...table(checkRows(layout, part.rule), width),
-      gap(1),
-      ...[toleranceSentence(layout), ...longMeasures(layout, part.rule), ...REMEDIES].flatMap((text) =>
+    ...coverSection('Print', numberedSteps(printSteps(layout, 'across'), width)),
+    ...coverSection('Tape', numberedSteps(tapeSteps(layout), width)),
+    ...coverSection('Put it on the stick', numberedSteps(stickSteps(gauge), width)),
+    ...coverSection('Read the part', numberedSteps(readSteps(gauge), width)),
+    ...coverSection('Measure before you use it', [
+      ...table(checkDistanceRows(layout, part.rule), width),
+      blankRow(1),
+      ...[toleranceSentence(layout), ...longMeasureAdvice(layout, part.rule), ...REMEDIES].flatMap((text) =>
         paragraph(text, width),
       ),
     ]),
@@ -75,6 +75,6 @@ function readSteps({ part, placed, from, tolerance, style }: LaidGauge): string[
           `Ticks stand too close here for every one to have a label: ${Number.isFinite(style.every) ? `each ${style.every}th station has one` : 'only landmarks have one'}. “fairlath offsets” lists them all.`,
         ]
       : []),
-    `Good is what reads within ${plusMinus(tolerance, part.rule)}. For the verdict type the boxes in: fairlath check JOB${option} --reading STATION=MEASURED, once for each; it tells a part laid crooked from one sawn wrong.`,
+    `Good is what reads within ${toleranceText(tolerance, part.rule)}. For the verdict type the boxes in: fairlath check JOB${option} --reading STATION=MEASURED, once for each; it tells a part laid crooked from one sawn wrong.`,
   ];
 }

@@ -1,7 +1,7 @@
 import { add, type Point, point } from '../../curves/geometry/point.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
-import { LEADING } from '../drawing/text-width.ts';
-import { type Room, takeNear } from '../labels/free-space.ts';
+import { LINE_SPACING } from '../drawing/text-width.ts';
+import { type OccupiedSpace, reserveNear } from '../labels/free-space.ts';
 import type { LaidGauge } from './gauge-layout.ts';
 
 const WIDTH_MM = 84;
@@ -16,8 +16,8 @@ const SHOWN_MM = 40.6;
 const RISE_MM = 37;
 
 /** How the offset is measured: the stick along its line, a rule square off it to the edge. */
-export function gaugePicture({ from, placed }: LaidGauge, room: Room, wished: Point): Item[] {
-  const spot = takeNear(room, point(wished.x - WIDTH_MM, wished.y), WIDTH_MM, HEIGHT_MM);
+export function gaugePicture({ from, placed }: LaidGauge, room: OccupiedSpace, wished: Point): Item[] {
+  const spot = reserveNear(room, point(wished.x - WIDTH_MM, wished.y), WIDTH_MM, HEIGHT_MM);
   if (!spot) return [];
   const isBelow = placed.every(({ out }) => out < 0);
   const on = (x: number, y: number): Point => add(point(spot.left, spot.bottom), point(x, y));
@@ -36,7 +36,9 @@ export function gaugePicture({ from, placed }: LaidGauge, room: Room, wished: Po
     ]),
     words('offset', at(SHOWN_MM + 1.6, 22), TYPE_MM),
     words('edge of the part', at(22, 38.5), TYPE_MM, 'end'),
-    ...captions(from).map((line, i) => words(line, on(0, bottom - TYPE_MM * LEADING * (i + 1)), TYPE_MM)),
+    ...captions(from).map((line, i) =>
+      words(line, on(0, bottom - TYPE_MM * LINE_SPACING * (i + 1)), TYPE_MM),
+    ),
   ];
 }
 

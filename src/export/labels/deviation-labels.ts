@@ -1,22 +1,22 @@
 import type { Deviation } from '../../check/check-edge.ts';
-import { type Box, overlap } from '../../curves/geometry/bounds.ts';
-import { passes } from '../../curves/geometry/flatten.ts';
+import { type Box, boxesOverlap } from '../../curves/geometry/bounds.ts';
+import { segmentIntersectsBox } from '../../curves/geometry/flatten.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { type Item, words } from '../drawing/drawing.ts';
-import { SCREEN, widthOf } from './picture-labels.ts';
+import { SCREEN_FONT, widthInFont } from './picture-labels.ts';
 
-const LABEL_MM = SCREEN.size;
+const LABEL_MM = SCREEN_FONT.size;
 
 /** A reading, and the tip of its tooth in the picture. */
-type Tipped = Deviation & { readonly tip: Point };
+type ReadingAtTip = Deviation & { readonly tip: Point };
 
 /**
  * Beyond the tips of what stands out of the band, the worst first: in full, "1/16 proud", or by the bare length
  * where there is less room; above or below the tip, or beside it; on no other and not on the line of the tips.
  */
-export function offLabels(
+export function deviationLabels(
   readings: readonly Deviation[],
   tips: readonly Point[],
   tolerance: number,
@@ -25,13 +25,14 @@ export function offLabels(
   const taken: Box[] = [];
   const line = tips.slice(1).map((to, i) => ({ from: tips[i]!, to }));
   const isFree = (box: Box): boolean =>
-    !taken.some((other) => overlap(box, other)) && !line.some((chord) => passes(chord, box));
+    !taken.some((other) => boxesOverlap(box, other)) &&
+    !line.some((chord) => segmentIntersectsBox(chord, box));
   return readings
-    .map((each, i): Tipped => ({ ...each, tip: tips[i]! }))
+    .map((each, i): ReadingAtTip => ({ ...each, tip: tips[i]! }))
     .filter(({ deviation }) => Math.abs(deviation) > tolerance)
     .toSorted((a, b) => Math.abs(b.deviation) - Math.abs(a.deviation))
     .flatMap((each, rank): Item[] => {
-      const wished = wishesFor(each, rank === 0, rule);
+      const wished = labelCandidates(each, rank === 0, rule);
       const found = wished.find(({ box }) => isFree(box)) ?? (rank === 0 ? wished[0] : undefined);
       if (!found) return [];
       taken.push(found.box);
@@ -40,32 +41,32 @@ export function offLabels(
 }
 
 /** Over the tip, or to its right or left, by halves of the label's width. */
-const SIDES = [0, 1, -1];
+const SIDEWAYS_STEPS = [0, 1, -1];
 
 /** What may stand at a tip, and where, the best first. */
-function wishesFor({ tip, ...each }: Tipped, inFull: boolean, rule: Rule) {
-  const full = offText(each, rule);
+function labelCandidates({ tip, ...each }: ReadingAtTip, inFull: boolean, rule: Rule) {
+  const full = deviationText(each, rule);
   const texts = inFull ? [full] : [full, full.slice(0, full.lastIndexOf(' '))];
-  const spot = beyondTip(tip, each.deviation);
-  return SIDES.flatMap((aside) =>
+  const spot = pointBeyondTip(tip, each.deviation);
+  return SIDEWAYS_STEPS.flatMap((aside) =>
     texts.map((text) => {
-      const at = { x: spot.x + (aside * widthOf(text, SCREEN)) / 2, y: spot.y };
+      const at = { x: spot.x + (aside * widthInFont(text, SCREEN_FONT)) / 2, y: spot.y };
       return { text, at, box: labelBox(text, at) };
     }),
   );
 }
 
 function labelBox(label: string, { x, y }: Point): Box {
-  const half = widthOf(label, SCREEN) / 2 + LABEL_MM / 4;
+  const half = widthInFont(label, SCREEN_FONT) / 2 + LABEL_MM / 4;
   return { left: x - half, right: x + half, bottom: y, top: y + LABEL_MM };
 }
 
-const beyondTip = ({ x, y }: Point, off: number): Point => ({
+const pointBeyondTip = ({ x, y }: Point, off: number): Point => ({
   x,
   y: off > 0 ? y + LABEL_MM : y - LABEL_MM * 1.7,
 });
 
 /** "1/16 proud"; the side is the picture's own to show. */
-function offText({ proud }: Deviation, rule: Rule): string {
+function deviationText({ proud }: Deviation, rule: Rule): string {
   return `${typesetFractions(readOnRule(Math.abs(proud), rule).text)} ${proud > 0 ? 'proud' : 'shy'}`;
 }

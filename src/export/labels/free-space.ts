@@ -1,16 +1,16 @@
-import { type Box, grown } from '../../curves/geometry/bounds.ts';
-import { CHORD_MM, type Chord } from '../../curves/geometry/flatten.ts';
+import { type Box, inflate } from '../../curves/geometry/bounds.ts';
+import { type Chord, FLATTEN_MM } from '../../curves/geometry/flatten.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 
 /**
  * Room on one sheet: the rectangle that words and bars may fill, and what is taken in it already.
  * `taken` grows as things are placed; nothing placed covers a line to cut, a mark or another word.
  */
-export interface Room {
+export interface OccupiedSpace {
   readonly area: Box;
-  readonly taken: Box[];
+  readonly occupied: Box[];
   /** Those of it that hold the lines to cut: a mark at the edge touches these and nothing else. */
-  readonly lines?: ReadonlySet<Box>;
+  readonly lineBoxes?: ReadonlySet<Box>;
 }
 
 /** A block exactly as large as its room still fits, whatever the last bits say. */
@@ -20,14 +20,14 @@ const ROUNDING_MM = 1e-6;
 const STEP_MM = 2.5;
 
 /** A slanting line is taken as a row of boxes no thicker than this, mm: thinner finds no more room. */
-const STRIP_MM = 3;
+const MAX_BOX_THICKNESS_MM = 3;
 
 /** Boxes that hold a line, with white on both sides. */
-export const strips = (lines: readonly Chord[], white: number): Box[] =>
+export const boxesAlongLines = (lines: readonly Chord[], white: number): Box[] =>
   lines.flatMap(({ from, to }) => {
     const parts = Math.max(
       1,
-      Math.ceil(Math.min(Math.abs(to.x - from.x), Math.abs(to.y - from.y)) / STRIP_MM),
+      Math.ceil(Math.min(Math.abs(to.x - from.x), Math.abs(to.y - from.y)) / MAX_BOX_THICKNESS_MM),
     );
     return Array.from({ length: parts }, (_, i) => {
       const [a, b] = [i / parts, (i + 1) / parts];
@@ -39,28 +39,34 @@ export const strips = (lines: readonly Chord[], white: number): Box[] =>
         bottom: Math.min(ay, by),
         top: Math.max(ay, by),
       };
-      return grown(box, white + CHORD_MM);
+      return inflate(box, white + FLATTEN_MM);
     });
   });
 
-export const isFree = (room: Room, { left, right, bottom, top }: Box): boolean =>
-  isFreeAt(room, left, bottom, right - left, top - bottom);
+export const isFree = (room: OccupiedSpace, { left, right, bottom, top }: Box): boolean =>
+  isCornerFree(room, left, bottom, right - left, top - bottom);
 
 /**
  * The same of a block by its lower left corner; asked thousands of times a sheet, so it makes nothing. What lies in the
  * way here lies in the way of the next place, too, as a rule: it is asked sooner from now on.
  */
-function isFreeAt({ area, taken }: Room, left: number, bottom: number, width: number, height: number) {
+function isCornerFree(
+  { area, occupied }: OccupiedSpace,
+  left: number,
+  bottom: number,
+  width: number,
+  height: number,
+) {
   const right = left + width;
   const top = bottom + height;
   if (left < area.left - ROUNDING_MM || right > area.right + ROUNDING_MM) return false;
   if (bottom < area.bottom - ROUNDING_MM || top > area.top + ROUNDING_MM) return false;
-  for (let i = 0; i < taken.length; i++) {
-    const one = taken[i]!;
+  for (let i = 0; i < occupied.length; i++) {
+    const one = occupied[i]!;
     if (one.left >= right || left >= one.right || one.bottom >= top || bottom >= one.top) continue;
     const sooner = i >> 1;
-    taken[i] = taken[sooner]!;
-    taken[sooner] = one;
+    occupied[i] = occupied[sooner]!;
+    occupied[sooner] = one;
     return false;
   }
   return true;
@@ -74,10 +80,10 @@ export const boxAt = ({ x, y }: Point, width: number, height: number): Box => ({
 });
 
 /** The first of some boxes that is free, taken from then on. */
-export function takeFirst(room: Room, boxes: Iterable<Box>): Box | undefined {
+export function reserveFirst(room: OccupiedSpace, boxes: Iterable<Box>): Box | undefined {
   for (const box of boxes)
     if (isFree(room, box)) {
-      room.taken.push(box);
+      room.occupied.push(box);
       return box;
     }
   return undefined;
@@ -86,14 +92,14 @@ export function takeFirst(room: Room, boxes: Iterable<Box>): Box | undefined {
 /** How far off a thing its label may stand, mm. */
 export const BESIDE_MM = [1.5, 4, 8, 13];
 /** Steps of a label's own size that it may be moved along the thing's side. */
-const SLIDES = [0, 0.25, -0.25, 0.5, -0.5, 0.8, -0.8];
+const SLIDE_SHARES = [0, 0.25, -0.25, 0.5, -0.5, 0.8, -0.8];
 
 /** Where a block may stand beside a box, free or not: above, below, right or left, close before far. */
-export function besideBoxes(beside: Box, width: number, height: number, offs = BESIDE_MM): Box[] {
+export function boxesBeside(beside: Box, width: number, height: number, offs = BESIDE_MM): Box[] {
   const [x, y] = [(beside.left + beside.right - width) / 2, (beside.bottom + beside.top - height) / 2];
   const [wide, high] = [width + beside.right - beside.left, height + beside.top - beside.bottom];
   const corners = offs.flatMap((off) =>
-    SLIDES.flatMap((slide) => [
+    SLIDE_SHARES.flatMap((slide) => [
       { x: x + slide * wide, y: beside.top + off },
       { x: x + slide * wide, y: beside.bottom - off - height },
       { x: beside.right + off, y: y + slide * high },
@@ -104,11 +110,19 @@ export function besideBoxes(beside: Box, width: number, height: number, offs = B
 }
 
 /** The first of them that is free, taken from then on. */
-export const takeBeside = (room: Room, beside: Box, width: number, height: number): Box | undefined =>
-  takeFirst(room, besideBoxes(beside, width, height));
+export const reserveBeside = (
+  room: OccupiedSpace,
+  beside: Box,
+  width: number,
+  height: number,
+): Box | undefined => reserveFirst(room, boxesBeside(beside, width, height));
 
 /** Where a block's lower left corner may stand in a room, taken or not: all over it. */
-function cornersIn({ area }: Room, width: number, height: number): { xs: number[]; ys: number[] } {
+function candidateCorners(
+  { area }: OccupiedSpace,
+  width: number,
+  height: number,
+): { xs: number[]; ys: number[] } {
   const steps = (low: number, high: number): number[] =>
     high < low - ROUNDING_MM
       ? []
@@ -120,37 +134,47 @@ function cornersIn({ area }: Room, width: number, height: number): { xs: number[
 }
 
 /** Where a block may stand in a room, taken or not. */
-export function* spotsIn(room: Room, width: number, height: number): Generator<Box> {
-  const { xs, ys } = cornersIn(room, width, height);
+export function* candidateBoxes(room: OccupiedSpace, width: number, height: number): Generator<Box> {
+  const { xs, ys } = candidateCorners(room, width, height);
   for (const x of xs) for (const y of ys) yield boxAt({ x, y }, width, height);
 }
 
 /** How far a block's lower left corner stands from a wished one, squared. */
-export const farFrom = (wished: Point, { left, bottom }: Box): number =>
+export const squaredDistance = (wished: Point, { left, bottom }: Box): number =>
   (left - wished.x) ** 2 + (bottom - wished.y) ** 2;
 
 /** A free place for a block, its lower left corner as near as can be to a wished one. */
-export function nearestFree(room: Room, wished: Point, width: number, height: number): Box | undefined {
-  const corners = cornersIn(room, width, height);
+export function nearestFree(
+  room: OccupiedSpace,
+  wished: Point,
+  width: number,
+  height: number,
+): Box | undefined {
+  const corners = candidateCorners(room, width, height);
   const xs = corners.xs.sort((a, b) => Math.abs(a - wished.x) - Math.abs(b - wished.x) || a - b);
   const ys = corners.ys.sort((a, b) => Math.abs(a - wished.y) - Math.abs(b - wished.y) || a - b);
   let [best, nearest]: [Point | undefined, number] = [undefined, Number.POSITIVE_INFINITY];
   for (const x of xs) {
-    const aside = (x - wished.x) ** 2;
-    if (aside >= nearest) break;
+    const squaredAside = (x - wished.x) ** 2;
+    if (squaredAside >= nearest) break;
     const y = ys.find((one) => {
-      const far = aside + (one - wished.y) ** 2;
-      return far >= nearest || isFreeAt(room, x, one, width, height);
+      const squared = squaredAside + (one - wished.y) ** 2;
+      return squared >= nearest || isCornerFree(room, x, one, width, height);
     });
-    if (y === undefined || aside + (y - wished.y) ** 2 >= nearest) continue;
-    [best, nearest] = [{ x, y }, aside + (y - wished.y) ** 2];
+    if (y === undefined || squaredAside + (y - wished.y) ** 2 >= nearest) continue;
+    [best, nearest] = [{ x, y }, squaredAside + (y - wished.y) ** 2];
   }
   return best && boxAt(best, width, height);
 }
 
 /** The same, taken from then on. */
-export function takeNear(room: Room, wished: Point, width: number, height: number): Box | undefined {
+export function reserveNear(
+  room: OccupiedSpace,
+  wished: Point,
+  width: number,
+  height: number,
+): Box | undefined {
   const box = nearestFree(room, wished, width, height);
-  if (box) room.taken.push(box);
+  if (box) room.occupied.push(box);
   return box;
 }

@@ -1,47 +1,52 @@
-import { type Box, boxOf, grown } from '../../curves/geometry/bounds.ts';
-import { type Chord, crosses, nearestOn, passes } from '../../curves/geometry/flatten.ts';
+import { type Box, boundsOf, inflate } from '../../curves/geometry/bounds.ts';
+import {
+  type Chord,
+  chordsIntersect,
+  closestPointOnChord,
+  segmentIntersectsBox,
+} from '../../curves/geometry/flatten.ts';
 import { distance, dot, type Point, subtract } from '../../curves/geometry/point.ts';
 import { polyline, type Stroke } from '../drawing/drawing.ts';
-import { BESIDE_MM, besideBoxes, isFree, type Room, strips } from './free-space.ts';
+import { BESIDE_MM, boxesAlongLines, boxesBeside, isFree, type OccupiedSpace } from './free-space.ts';
 
 /** A label farther than this, mm, from what it names has a line to it: two lines of its own type. */
-export const NEAR_MM = 6;
+export const MAX_DISTANCE_WITHOUT_LEADER_MM = 6;
 /** A label so much nearer, mm, to what another label names would be read as that one's. */
-const NEARER_MM = 0.5;
+const MISTAKEN_MARGIN_MM = 0.5;
 /** How far a line to a label keeps off what another label names, and other words off that line, mm. */
-const CLEAR_MM = 0.8;
+const LEADER_WHITE_MM = 0.8;
 
 /** Free places from which no line gets through, after which a label is left out: all about it is crowded. */
-const MOST_TRIED = 40;
+const MAX_LEADERS_TRIED = 40;
 
 /** Where a label may stand, and where a line to it would end: short of what it names. */
-export interface Spot {
+export interface LabelCandidate {
   readonly box: Box;
   readonly tip: Point;
   /** Square off the part's line there, a unit vector: a line to a label that ran along that one would be taken for it. */
-  readonly off?: Point;
+  readonly normal?: Point;
 }
 
 /** A line to a label leans at most this far off the square to the part's line: 60°, as the part of it that runs square. */
-const LEAST_SQUARE = 0.5;
+const MIN_LEADER_COSINE = 0.5;
 
 /** How far off a joint its label may stand, mm: with a line to it farther than without. */
-const FAR_BESIDE_MM = [...BESIDE_MM, 20, 28];
+const DISTANCES_WITH_LEADER_MM = [...BESIDE_MM, 20, 28];
 
 /** Where a label may stand beside a joint's lines or the like, close before far. */
-export function spotsBeside(lines: readonly Chord[], width: number, height: number): Spot[] {
-  const around = boxOf(lines.flatMap(({ from, to }) => [from, to]));
-  return besideBoxes(around, width, height, FAR_BESIDE_MM).map((box) => {
+export function candidatesBeside(lines: readonly Chord[], width: number, height: number): LabelCandidate[] {
+  const around = boundsOf(lines.flatMap(({ from, to }) => [from, to]));
+  return boxesBeside(around, width, height, DISTANCES_WITH_LEADER_MM).map((box) => {
     const middle = { x: (box.left + box.right) / 2, y: (box.bottom + box.top) / 2 };
-    const feet = lines.map((line) => nearestOn(line, middle));
+    const feet = lines.map((line) => closestPointOnChord(line, middle));
     return { box, tip: feet.reduce((a, b) => (distance(b, middle) < distance(a, middle) ? b : a)) };
   });
 }
 
 /** All that is named on one drawing, mm on the paper. */
-export interface Named {
+export interface LabelContext {
   /** The places that one label each may name. */
-  readonly things: readonly Box[];
+  readonly anchors: readonly Box[];
   /** The lines that part what a label names from where it may stand: those of the part. */
   readonly lines: readonly Chord[];
   /** Those boxes of the room that hold lines, which the line to a label may cross; the others it may not. */
@@ -49,87 +54,103 @@ export interface Named {
 }
 
 /** Which of the things a label names, which ones it must not be taken for, and whether its line may cross the part's. */
-export interface Naming {
-  readonly own: Box;
-  readonly rivals: readonly Box[];
-  readonly across: boolean;
+export interface LabelTarget {
+  readonly anchor: Box;
+  readonly competingAnchors: readonly Box[];
+  readonly mayCrossLines: boolean;
 }
 
 /** A label's place, taken from then on, and the line to it where it stands too far off or nearer to another thing. */
-export interface Led {
+export interface LabelPlacement {
   readonly box: Box;
-  readonly lead: readonly Stroke[];
+  readonly leader: readonly Stroke[];
 }
 
 /** The first place that needs no line, else the first whose line crosses nothing that is said or named. */
-export function takeNamed(room: Room, named: Named, naming: Naming, spots: readonly Spot[]): Led | undefined {
+export function placeLabel(
+  room: OccupiedSpace,
+  context: LabelContext,
+  target: LabelTarget,
+  candidates: readonly LabelCandidate[],
+): LabelPlacement | undefined {
   // What is cheap to ask is asked first: a crowded drawing has thousands of spots.
-  const near = spots.find(
-    (spot) => isPlain(spot, naming) && isFree(room, spot.box) && !crossesAny(leadOf(spot), named.lines),
+  const withoutLeader = candidates.find(
+    (spot) =>
+      isUnambiguous(spot, target) &&
+      isFree(room, spot.box) &&
+      !crossesAnyLine(leaderLine(spot), context.lines),
   );
-  if (near) {
-    room.taken.push(near.box);
-    return { box: near.box, lead: [] };
+  if (withoutLeader) {
+    room.occupied.push(withoutLeader.box);
+    return { box: withoutLeader.box, leader: [] };
   }
   let tried = 0;
-  const far = spots.find(
+  const withLeader = candidates.find(
     (spot) =>
-      tried < MOST_TRIED &&
-      isSteep(spot) &&
+      tried < MAX_LEADERS_TRIED &&
+      isLeaderSteep(spot) &&
       isFree(room, spot.box) &&
       ++tried > 0 &&
-      isClear(room, named, naming, leadOf(spot)),
+      isLeaderClear(room, context, target, leaderLine(spot)),
   );
-  if (!far) return undefined;
-  const lead = leadOf(far);
-  room.taken.push(far.box, ...strips([lead], CLEAR_MM));
-  return { box: far.box, lead: [polyline('lead', [lead.from, lead.to])] };
+  if (!withLeader) return undefined;
+  const lead = leaderLine(withLeader);
+  room.occupied.push(withLeader.box, ...boxesAlongLines([lead], LEADER_WHITE_MM));
+  return { box: withLeader.box, leader: [polyline('lead', [lead.from, lead.to])] };
 }
 
 /** From the side of the label nearest to its tip. */
-const leadOf = ({ box, tip }: Spot): Chord => ({ from: nearestIn(box, tip), to: tip });
+const leaderLine = ({ box, tip }: LabelCandidate): Chord => ({ from: nearestInBox(box, tip), to: tip });
 
-const nearestIn = ({ left, right, bottom, top }: Box, { x, y }: Point): Point => ({
+const nearestInBox = ({ left, right, bottom, top }: Box, { x, y }: Point): Point => ({
   x: Math.min(Math.max(x, left), right),
   y: Math.min(Math.max(y, bottom), top),
 });
 
 /** Whether a label is seen to belong to its own thing, without a line. */
-function isPlain(spot: Spot, { own, rivals }: Naming): boolean {
-  const { from, to } = leadOf(spot);
-  if (distance(from, to) > NEAR_MM) return false;
-  const middle = boxOf([
+function isUnambiguous(spot: LabelCandidate, { anchor, competingAnchors }: LabelTarget): boolean {
+  const { from, to } = leaderLine(spot);
+  if (distance(from, to) > MAX_DISTANCE_WITHOUT_LEADER_MM) return false;
+  const middle = boundsOf([
     { x: (spot.box.left + spot.box.right) / 2, y: (spot.box.bottom + spot.box.top) / 2 },
   ]);
-  const mine = Math.min(distance(from, to), apart(spot.box, own));
-  const mineFromMiddle = apart(middle, own);
-  return !rivals.some(
+  const mine = Math.min(distance(from, to), boxDistance(spot.box, anchor));
+  const mineFromMiddle = boxDistance(middle, anchor);
+  return !competingAnchors.some(
     (other) =>
-      other !== own && (apart(spot.box, other) < mine - NEARER_MM || apart(middle, other) < mineFromMiddle),
+      other !== anchor &&
+      (boxDistance(spot.box, other) < mine - MISTAKEN_MARGIN_MM ||
+        boxDistance(middle, other) < mineFromMiddle),
   );
 }
 
-function isSteep(spot: Spot): boolean {
-  const { from, to } = leadOf(spot);
-  return !spot.off || dot(subtract(from, to), spot.off) >= LEAST_SQUARE * distance(from, to);
+function isLeaderSteep(spot: LabelCandidate): boolean {
+  const { from, to } = leaderLine(spot);
+  return !spot.normal || dot(subtract(from, to), spot.normal) >= MIN_LEADER_COSINE * distance(from, to);
 }
 
 /** How far apart two boxes stand; 0 where they touch. */
-const apart = (a: Box, b: Box): number =>
+const boxDistance = (a: Box, b: Box): number =>
   Math.hypot(
     Math.max(0, a.left - b.right, b.left - a.right),
     Math.max(0, a.bottom - b.top, b.bottom - a.top),
   );
 
-function isClear({ taken }: Room, { things, lines, drawn }: Named, { own, across }: Naming, lead: Chord) {
-  if (!across && crossesAny(lead, lines)) return false;
+function isLeaderClear(
+  { occupied }: OccupiedSpace,
+  { anchors, lines, drawn }: LabelContext,
+  { anchor, mayCrossLines }: LabelTarget,
+  lead: Chord,
+) {
+  if (!mayCrossLines && crossesAnyLine(lead, lines)) return false;
   return (
-    !things.some((other) => other !== own && passes(lead, grown(other, CLEAR_MM))) &&
-    !taken.some((one) => !drawn.has(one) && passes(lead, one))
+    !anchors.some(
+      (other) => other !== anchor && segmentIntersectsBox(lead, inflate(other, LEADER_WHITE_MM)),
+    ) && !occupied.some((one) => !drawn.has(one) && segmentIntersectsBox(lead, one))
   );
 }
 
-const crossesAny = (lead: Chord, lines: readonly Chord[]): boolean => {
-  const box = boxOf([lead.from, lead.to]);
-  return lines.some((line) => passes(line, box) && crosses(lead, line));
+const crossesAnyLine = (lead: Chord, lines: readonly Chord[]): boolean => {
+  const box = boundsOf([lead.from, lead.to]);
+  return lines.some((line) => segmentIntersectsBox(line, box) && chordsIntersect(lead, line));
 };

@@ -1,5 +1,5 @@
 /** A label's place along a line: where it wants its middle, and how much of the line it takes, mm. */
-export interface Wished {
+export interface LabelOnLine {
   readonly at: number;
   readonly width: number;
 }
@@ -9,10 +9,14 @@ export interface Wished {
  * least sum of squares; undefined where they are wider than the line. Pools of labels that push each other
  * share their shift (pool adjacent violators: Barlow and others, 1972; from memory).
  */
-export function spreadLabels(labels: readonly Wished[], low: number, high: number): number[] | undefined {
+export function spreadLabels(
+  labels: readonly LabelOnLine[],
+  low: number,
+  high: number,
+): number[] | undefined {
   const total = labels.reduce((sum, { width }) => sum + width, 0);
   if (total > high - low) return undefined;
-  const before = leftWidths(labels);
+  const before = widthsBefore(labels);
   const pools: { sum: number; count: number }[] = [];
   labels.forEach(({ at, width }, i) => {
     let pool = { sum: at - width / 2 - before[i]!, count: 1 };
@@ -29,7 +33,7 @@ export function spreadLabels(labels: readonly Wished[], low: number, high: numbe
 }
 
 /** How much of the line the labels before each one take. */
-function leftWidths(labels: readonly Wished[]): number[] {
+function widthsBefore(labels: readonly LabelOnLine[]): number[] {
   let sum = 0;
   return labels.map(({ width }) => {
     const before = sum;

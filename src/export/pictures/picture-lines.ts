@@ -1,5 +1,5 @@
 import { finishedLine } from '../../part/finished-line.ts';
-import { leaningEnds } from '../cover/end-words.ts';
+import { slantedEnds } from '../cover/end-words.ts';
 import { polyline, type Stroke } from '../drawing/drawing.ts';
 import { jointLines } from '../sheets/joint-marks.ts';
 import type { PictureView } from './picture-view.ts';
@@ -20,7 +20,7 @@ function outlineItems({ part, path }: PictureView): Stroke[] {
 }
 
 function joineryItems({ part, at, path }: PictureView): Stroke[] {
-  const backs = leaningEnds(part).filter(({ angles }) => angles.splay !== 0);
+  const backs = slantedEnds(part).filter(({ angles }) => angles.splay !== 0);
   return [
     ...backs.map(({ back }) => polyline('fold', back.map(at))),
     ...part.joints

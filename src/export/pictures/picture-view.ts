@@ -1,7 +1,7 @@
-import { combOf, type Tooth } from '../../curves/fairness/curvature-comb.ts';
+import { curvatureComb, type Tooth } from '../../curves/fairness/curvature-comb.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
-import { add, direction, leftOf, type Point, scale } from '../../curves/geometry/point.ts';
-import { mapPath } from '../../curves/geometry/transform.ts';
+import { add, direction, leftNormal, type Point, scale } from '../../curves/geometry/point.ts';
+import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Part } from '../../part/part.ts';
 
 /** A part seen at one scale both ways, from part mm to picture mm. */
@@ -17,7 +17,7 @@ export const pictureView = (part: Part, factor: number, shift: Point): PictureVi
   part,
   factor,
   at: (p) => add(scale(p, factor), shift),
-  path: (path) => mapPath(path, [factor, 0, 0, factor, shift.x, shift.y]),
+  path: (path) => transformPath(path, [factor, 0, 0, factor, shift.x, shift.y]),
 });
 
 /** A tooth of the curvature comb as drawn: from the line outwards, on its round side. */
@@ -28,16 +28,16 @@ export interface DrawnTooth {
 }
 
 /** The longest tooth, mm. */
-export const TOOTH_MM = 22;
+export const MAX_TOOTH_MM = 22;
 
 /** A comb to each edge that is not straight, all to one scale: the sharpest place has the longest tooth. */
-export function drawnCombs({ part, at }: PictureView): DrawnTooth[][] {
-  const combs = part.edges.map(({ runs }) => combOf(runs));
+export function drawCombs({ part, at }: PictureView): DrawnTooth[][] {
+  const combs = part.edges.map(({ runs }) => curvatureComb(runs));
   const sharpest = Math.max(...combs.flat().map(({ curvature }) => Math.abs(curvature)));
   if (!(sharpest > 0)) return [];
   return combs.map((comb) =>
     comb.map((tooth) => {
-      const out = scale(leftOf(direction(tooth.angle)), (-TOOTH_MM * tooth.curvature) / sharpest);
+      const out = scale(leftNormal(direction(tooth.angle)), (-MAX_TOOTH_MM * tooth.curvature) / sharpest);
       return { tooth, foot: at(tooth), tip: add(at(tooth), out) };
     }),
   );

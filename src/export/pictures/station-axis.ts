@@ -1,21 +1,21 @@
-import { reachOf } from '../../part/edge.ts';
+import { stationRange } from '../../part/edge.ts';
 import { stationSpacing, stationsEvery } from '../../part/offsets.ts';
-import { bare } from '../drawing/dimensions.ts';
+import { lengthWithoutUnit } from '../drawing/dimensions.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
-import { type Face, SCREEN, widthOf } from '../labels/picture-labels.ts';
-import { LABEL_MM } from './picture-frame.ts';
+import { type LabelFont, SCREEN_FONT, widthInFont } from '../labels/picture-labels.ts';
+import { PICTURE_LABEL_MM } from './picture-frame.ts';
 import type { PictureView } from './picture-view.ts';
 
 /** So many stations at most stand under the part. */
-const MOST_TICKS = 12;
+const MAX_TICKS = 12;
 const TICK_MM = 2;
 
 /** The reference line's stations, as on a rule laid under the part; where labels would run together some are left out. */
-export function stationRule({ part, at }: PictureView, y: number, face: Face): Item[] {
+export function stationAxis({ part, at }: PictureView, y: number, face: LabelFont): Item[] {
   const { size } = face;
   const { edges, rule } = part;
-  const [from, to] = reachOf(edges);
-  const stations = stationsEvery(from, to, stationSpacing(to - from, rule.unit, MOST_TICKS));
+  const [from, to] = stationRange(edges);
+  const stations = stationsEvery(from, to, stationSpacing(to - from, rule.unit, MAX_TICKS));
   const x = (station: number): number => at({ x: station, y: 0 }).x;
   return [
     polyline('rule', [
@@ -28,14 +28,19 @@ export function stationRule({ part, at }: PictureView, y: number, face: Face): I
         { x: x(station), y: y + TICK_MM },
       ]),
     ),
-    ...clearOfEachOther(stations, x, (station) => widthOf(bare(station, rule), face), size).map((station) =>
-      words(bare(station, rule), { x: x(station), y: y - size * 1.2 }, size, 'middle'),
+    ...dropOverlappingLabels(
+      stations,
+      x,
+      (station) => widthInFont(lengthWithoutUnit(station, rule), face),
+      size,
+    ).map((station) =>
+      words(lengthWithoutUnit(station, rule), { x: x(station), y: y - size * 1.2 }, size, 'middle'),
     ),
   ];
 }
 
 /** The last station's label, and of the others those that stand clear of it and of the one before. */
-function clearOfEachOther(
+function dropOverlappingLabels(
   stations: readonly number[],
   x: (station: number) => number,
   width: (station: number) => number,
@@ -53,8 +58,11 @@ function clearOfEachOther(
 }
 
 /** The same in a picture, with what its figures are over its end. */
-export function namedStationRule(view: PictureView, y: number): Item[] {
-  const [, to] = reachOf(view.part.edges);
-  const end = { x: view.at({ x: to, y: 0 }).x, y: y + LABEL_MM * 1.2 };
-  return [...stationRule(view, y, SCREEN), words(`stations, ${view.part.rule.unit}`, end, LABEL_MM, 'end')];
+export function titledStationAxis(view: PictureView, y: number): Item[] {
+  const [, to] = stationRange(view.part.edges);
+  const end = { x: view.at({ x: to, y: 0 }).x, y: y + PICTURE_LABEL_MM * 1.2 };
+  return [
+    ...stationAxis(view, y, SCREEN_FONT),
+    words(`stations, ${view.part.rule.unit}`, end, PICTURE_LABEL_MM, 'end'),
+  ];
 }

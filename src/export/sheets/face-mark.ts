@@ -1,13 +1,13 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
-import { along } from '../../curves/geometry/evaluate.ts';
-import { type Chord, chordsOf } from '../../curves/geometry/flatten.ts';
+import { paramCurve } from '../../curves/geometry/evaluate.ts';
+import { type Chord, flatten } from '../../curves/geometry/flatten.ts';
 import { isShoulder, type Segment } from '../../curves/geometry/pieces/piece.ts';
 import {
   add,
   direction,
   distance,
   dot,
-  leftOf,
+  leftNormal,
   type Point,
   point,
   scale,
@@ -18,11 +18,11 @@ import { cornersOnFace, lowerEdge } from '../../part/edge-corners.ts';
 import { isHanded } from '../../part/handedness.ts';
 import type { Part } from '../../part/part.ts';
 import { polyline, type Stroke } from '../drawing/drawing.ts';
-import { isFree, type Room, strips } from '../labels/free-space.ts';
-import { holds, onSheet, pathOnSheet, type SheetView } from './sheet-context.ts';
+import { boxesAlongLines, isFree, type OccupiedSpace } from '../labels/free-space.ts';
+import { boxContains, onSheet, pathOnSheet, type SheetContext } from './sheet-context.ts';
 
 /** Places tried along each segment of the edge. */
-const TRIES = 24;
+const TRIES_PER_SEGMENT = 24;
 /** White round the marks, mm, but where they touch the edge. */
 const WHITE_MM = 0.8;
 /** Off the ends of the edge, mm: wood that is cut off tells nothing. */
@@ -34,19 +34,19 @@ const AT_EDGE_MM = 5.5;
  * tail runs to the reference edge, and a V that meets it from the edge's own side. Common practice, no published
  * source. Once on every sheet that shows the edge and has room.
  */
-export function faceMark(view: SheetView, room: Room): Stroke[] {
+export function faceMark(view: SheetContext, room: OccupiedSpace): Stroke[] {
   if (!hasFaceMark(view.part)) return [];
   const edge = lowerEdge(view.part);
   const [from, to] = cornersOnFace(view.part, edge);
-  for (const segment of stretchesFor(edgePath(edge))) {
-    const place = along(segment);
-    for (let i = 1; i < TRIES; i++) {
-      const { x, y, angle } = place(i / TRIES);
+  for (const segment of segmentsToTry(edgePath(edge))) {
+    const place = paramCurve(segment);
+    for (let i = 1; i < TRIES_PER_SEGMENT; i++) {
+      const { x, y, angle } = place(i / TRIES_PER_SEGMENT);
       if (x < from.x + END_MM || x > to.x - END_MM) continue;
-      if (!holds(view.sheet.cell, onSheet(view, point(x, y)))) continue;
-      const marks = marksAt(view, point(x, y), angle);
-      if (!areFree(room, marks, footOf(view, point(x, y), angle))) continue;
-      room.taken.push(...strips(chords(marks), WHITE_MM));
+      if (!boxContains(view.sheet.cell, onSheet(view, point(x, y)))) continue;
+      const marks = faceMarkStrokes(view, point(x, y), angle);
+      if (!isFaceMarkFree(room, marks, faceMarkFoot(view, point(x, y), angle))) continue;
+      room.occupied.push(...boxesAlongLines(strokeChords(marks), WHITE_MM));
       return marks;
     }
   }
@@ -54,7 +54,7 @@ export function faceMark(view: SheetView, room: Room): Stroke[] {
 }
 
 /** Along a tenon last: its cheeks are sawn off, and the marks with them. */
-function stretchesFor(edge: readonly Segment[]): Segment[] {
+function segmentsToTry(edge: readonly Segment[]): Segment[] {
   const [second, last] = [edge[1], edge.length - 1];
   const onTenon = new Set<Segment>();
   if (second && isShoulder(second)) onTenon.add(edge[0]!);
@@ -73,8 +73,8 @@ const LOOP: readonly (readonly [Point, Point, Point, Point])[] = [
 ];
 const VEE: readonly Point[] = [point(-3, -8), point(0, 0), point(3, -8)];
 
-function marksAt(view: SheetView, foot: Point, angle: number): Stroke[] {
-  const [way, inward] = [direction(angle), leftOf(direction(angle))];
+function faceMarkStrokes(view: SheetContext, foot: Point, angle: number): Stroke[] {
+  const [way, inward] = [direction(angle), leftNormal(direction(angle))];
   const place = ({ x, y }: Point): Point => add(foot, add(scale(way, x), scale(inward, y)));
   const loop = LOOP.map(
     ([a, b, c, d]): Segment => ({ type: 'cubic', controls: [place(a), place(b), place(c), place(d)] }),
@@ -88,10 +88,10 @@ function marksAt(view: SheetView, foot: Point, angle: number): Stroke[] {
   ];
 }
 
-const chords = (marks: readonly Stroke[]): Chord[] => marks.flatMap(({ path }) => chordsOf(path, 0.2));
+const strokeChords = (marks: readonly Stroke[]): Chord[] => marks.flatMap(({ path }) => flatten(path, 0.2));
 
 /** Where marks stand on the sheet, and what of it they may touch there. */
-interface Foot {
+interface FaceMarkFoot {
   readonly at: Point;
   /** So near the marks may touch the edge and its saw line, mm. */
   readonly near: number;
@@ -102,25 +102,29 @@ interface Foot {
 /** Steeper to the edge than this, a line is none along it. */
 const ALONG = Math.cos(Math.PI / 6);
 
-function footOf(view: SheetView, on: Point, angle: number): Foot {
+function faceMarkFoot(view: SheetContext, on: Point, angle: number): FaceMarkFoot {
   const at = onSheet(view, on);
   const way = subtract(onSheet(view, add(on, direction(angle))), at);
   const across = view.lines.filter(
     ({ from, to }) => Math.abs(dot(way, subtract(to, from))) < ALONG * distance(from, to),
   );
-  return { at, near: AT_EDGE_MM + view.part.sawAllowance, across: strips(across, WHITE_MM) };
+  return { at, near: AT_EDGE_MM + view.part.sawAllowance, across: boxesAlongLines(across, WHITE_MM) };
 }
 
 /** Free of all words and signs, and of the lines to cut but for where they touch the edge. */
-function areFree(room: Room, marks: readonly Stroke[], { at, near, across }: Foot): boolean {
-  const atEdge: Room = {
+function isFaceMarkFree(
+  room: OccupiedSpace,
+  marks: readonly Stroke[],
+  { at, near, across }: FaceMarkFoot,
+): boolean {
+  const atEdge: OccupiedSpace = {
     area: room.area,
-    taken: [...room.taken.filter((one) => !room.lines?.has(one)), ...across],
+    occupied: [...room.occupied.filter((one) => !room.lineBoxes?.has(one)), ...across],
   };
-  return strips(chords(marks), 0).every((box) =>
+  return boxesAlongLines(strokeChords(marks), 0).every((box) =>
     isFree(distance(at, middleOf(box)) > near ? room : atEdge, box),
   );
 }
 
-const middleOf = ({ left, right, bottom, top }: Room['area']): Point =>
+const middleOf = ({ left, right, bottom, top }: OccupiedSpace['area']): Point =>
   point((left + right) / 2, (bottom + top) / 2);

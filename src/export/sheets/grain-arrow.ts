@@ -1,7 +1,7 @@
 import type { Point } from '../../curves/geometry/point.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
-import { type Room, takeNear } from '../labels/free-space.ts';
-import type { SheetView } from './sheet-context.ts';
+import { type OccupiedSpace, reserveNear } from '../labels/free-space.ts';
+import type { SheetContext } from './sheet-context.ts';
 
 const WORD_MM = 3.2;
 
@@ -15,7 +15,11 @@ const PAST_MM = 1.5;
 const ARROW_HEIGHT_MM = 2.6 * WORD_MM;
 
 /** A double arrow along the reference line: the way the grain should run. */
-export function grainArrow({ sheet }: Pick<SheetView, 'sheet'>, room: Room, wished: Point): Item[] {
+export function grainArrow(
+  { sheet }: Pick<SheetContext, 'sheet'>,
+  room: OccupiedSpace,
+  wished: Point,
+): Item[] {
   const [cos, sin] = sheet.toSheet;
   for (const length of ARROW_MM) {
     const height = ARROW_HEIGHT_MM;
@@ -24,7 +28,7 @@ export function grainArrow({ sheet }: Pick<SheetView, 'sheet'>, room: Room, wish
       Math.abs(cos) * width + Math.abs(sin) * height,
       Math.abs(sin) * width + Math.abs(cos) * height,
     ];
-    const box = takeNear(room, { x: wished.x - w / 2, y: wished.y - h / 2 }, w, h);
+    const box = reserveNear(room, { x: wished.x - w / 2, y: wished.y - h / 2 }, w, h);
     if (!box) continue;
     const centre = { x: (box.left + box.right) / 2, y: (box.bottom + box.top) / 2 };
     const at = (x: number, y: number): Point => ({

@@ -1,18 +1,18 @@
-import { type Box, pathBox } from '../../curves/geometry/bounds.ts';
-import { type Chord, chordsOf, passes } from '../../curves/geometry/flatten.ts';
+import { type Box, pathBounds } from '../../curves/geometry/bounds.ts';
+import { type Chord, flatten, segmentIntersectsBox } from '../../curves/geometry/flatten.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { add, direction, type Point, point, scale } from '../../curves/geometry/point.ts';
 import type { Joint, Recess } from '../../job/job.ts';
-import { type Cutting, isCutting, jointShape, shiftOf } from '../../part/joints/joint-shape.ts';
+import { type CuttingJoint, isCuttingJoint, jointShape, leanShift } from '../../part/joints/joint-shape.ts';
 import type { Part } from '../../part/part.ts';
 import { jointMeasures, jointName, jointPlace, jointSize } from '../cover/joint-words.ts';
-import { bare } from '../drawing/dimensions.ts';
+import { lengthWithoutUnit } from '../drawing/dimensions.ts';
 import { type Item, type LineStyle, type Stroke, words } from '../drawing/drawing.ts';
-import { LEADING, textWidth } from '../drawing/text-width.ts';
-import type { Room } from '../labels/free-space.ts';
-import { type Named, type Naming, spotsBeside, takeNamed } from '../labels/place-labels.ts';
-import { holds, onSheet, pathOnSheet, type SheetView } from './sheet-context.ts';
-import { offsetsAcross } from './station-lines.ts';
+import { LINE_SPACING, textWidth } from '../drawing/text-width.ts';
+import type { OccupiedSpace } from '../labels/free-space.ts';
+import { candidatesBeside, type LabelContext, type LabelTarget, placeLabel } from '../labels/place-labels.ts';
+import { boxContains, onSheet, pathOnSheet, type SheetContext } from './sheet-context.ts';
+import { offsetsAtStation } from './station-lines.ts';
 
 /** A hole's cross stands out this far, mm, so that its middle is found again under the point of an awl. */
 const CROSS_PAST_MM = 4;
@@ -34,8 +34,8 @@ interface JointLine {
 }
 
 /** The joints laid out on the face, over one sheet. */
-export const jointStrokes = (view: SheetView): Stroke[] =>
-  view.setting.joints.flatMap((joint) =>
+export const jointStrokes = (view: SheetContext): Stroke[] =>
+  view.dimensions.joints.flatMap((joint) =>
     jointLines(view.part, joint).map(
       ({ style, path, closed }): Stroke => ({
         type: 'stroke',
@@ -47,10 +47,10 @@ export const jointStrokes = (view: SheetView): Stroke[] =>
   );
 
 /** The same lines as words must keep clear of them. */
-export const jointChords = (view: SheetView): Chord[] =>
+export const jointChordsOnSheet = (view: SheetContext): Chord[] =>
   jointStrokes(view)
-    .flatMap(({ path }) => chordsOf(path))
-    .filter((chord) => passes(chord, view.sheet.window));
+    .flatMap(({ path }) => flatten(path))
+    .filter((chord) => segmentIntersectsBox(chord, view.sheet.window));
 
 /** All that is drawn of a joint, mm on the part. */
 export function jointLines(part: Part, joint: Joint): JointLine[] {
@@ -59,22 +59,22 @@ export function jointLines(part: Part, joint: Joint): JointLine[] {
       return [{ style: 'axis', path: [centreLine(part, joint.line)] }];
     case 'mark':
       return joint.out === undefined
-        ? [{ style: 'mark', path: [across(part, joint.at)] }]
+        ? [{ style: 'mark', path: [lineAcross(part, joint.at)] }]
         : cross('mark', point(joint.at, joint.out), MARK_ARM_MM, 0);
     default:
-      return [{ style: 'joint', path: jointShape(joint).outline, closed: true }, ...centres(joint)];
+      return [{ style: 'joint', path: jointShape(joint).outline, closed: true }, ...jointCentreMarks(joint)];
   }
 }
 
 /** Where a bit is set: in the middle of a hole, at both ends of a slot. */
-function centres(joint: Cutting): JointLine[] {
+function jointCentreMarks(joint: CuttingJoint): JointLine[] {
   if (joint.kind === 'slot')
     return slotEnds(joint).flatMap((at) => cross('axis', at, joint.width / 2 + CROSS_PAST_MM, joint.turn));
   if (joint.kind !== 'hole') return [];
   const { at, diameter, lean } = joint;
   return [
     ...cross('axis', at, diameter / 2 + CROSS_PAST_MM, 0),
-    ...(lean ? arrow(at, shiftOf({ ...lean, by: Math.PI / 4 }, 1), diameter / 2 + ARROW_MM) : []),
+    ...(lean ? leanArrow(at, leanShift({ ...lean, by: Math.PI / 4 }, 1), diameter / 2 + ARROW_MM) : []),
   ];
 }
 
@@ -84,46 +84,46 @@ const slotEnds = ({ at, length, width, turn }: Recess): Point[] =>
 function cross(style: LineStyle, at: Point, arm: number, turn: number): JointLine[] {
   return [direction(turn), direction(turn + Math.PI / 2)].map((way) => ({
     style,
-    path: [line(add(at, scale(way, -arm)), add(at, scale(way, arm)))],
+    path: [segmentBetween(add(at, scale(way, -arm)), add(at, scale(way, arm)))],
   }));
 }
 
 /** `way` is a unit vector along the part or across it. */
-function arrow(at: Point, way: Point, reach: number): JointLine[] {
+function leanArrow(at: Point, way: Point, reach: number): JointLine[] {
   const tip = add(at, scale(way, reach));
   const barb = (side: 1 | -1): Point =>
     add(tip, add(scale(way, -HEAD_MM), scale(point(-way.y, way.x), (side * HEAD_MM) / 2)));
   return [
-    { style: 'mark', path: [line(at, tip)] },
-    { style: 'mark', path: [line(barb(1), tip), line(tip, barb(-1))] },
+    { style: 'mark', path: [segmentBetween(at, tip)] },
+    { style: 'mark', path: [segmentBetween(barb(1), tip), segmentBetween(tip, barb(-1))] },
   ];
 }
 
 function centreLine(part: Part, place: { readonly at: number } | { readonly out: number }): Segment {
-  if ('at' in place) return across(part, place.at);
+  if ('at' in place) return lineAcross(part, place.at);
   const { left, right } = part.bounds;
-  return line(point(left - PAST_MM, place.out), point(right + PAST_MM, place.out));
+  return segmentBetween(point(left - PAST_MM, place.out), point(right + PAST_MM, place.out));
 }
 
 /** From edge to edge at a station and a little past them, from below. */
-function across(part: Part, station: number): Segment {
-  const offsets = offsetsAcross(part, station);
+function lineAcross(part: Part, station: number): Segment {
+  const offsets = offsetsAtStation(part, station);
   const [low, high] =
     offsets.length > 0 ? [Math.min(...offsets), Math.max(...offsets)] : [part.bounds.bottom, part.bounds.top];
-  return line(point(station, low - PAST_MM), point(station, high + PAST_MM));
+  return segmentBetween(point(station, low - PAST_MM), point(station, high + PAST_MM));
 }
 
-const line = (from: Point, to: Point): Segment => ({ type: 'line', from, to });
+const segmentBetween = (from: Point, to: Point): Segment => ({ type: 'line', from, to });
 
 /** Each joint's name and measures beside it, on the sheet that holds its middle: at worst its number alone. */
-export function jointLabels(view: SheetView, room: Room, named: Named): Item[] {
-  const rivals = thingsOf(view);
-  return view.setting.joints.flatMap((joint, i) => {
+export function jointLabels(view: SheetContext, room: OccupiedSpace, named: LabelContext): Item[] {
+  const rivals = jointAnchors(view);
+  return view.dimensions.joints.flatMap((joint, i) => {
     const anchor = labelAnchor(view.part, joint);
-    if (!holds(view.sheet.cell, onSheet(view, anchor.at))) return [];
-    const beside = chordsOf(pathOnSheet(view, anchor.path));
-    const show = (mm: number): string => bare(mm, view.part.rule);
-    const said = labelLines(`${i + 1}`, joint, show);
+    if (!boxContains(view.sheet.cell, onSheet(view, anchor.at))) return [];
+    const beside = flatten(pathOnSheet(view, anchor.path));
+    const show = (mm: number): string => lengthWithoutUnit(mm, view.part.rule);
+    const said = jointLabelWordings(`${i + 1}`, joint, show);
     // All of it outside the part tells more than its number within.
     for (const [wordings, across] of [
       [said.full, false],
@@ -132,8 +132,8 @@ export function jointLabels(view: SheetView, room: Room, named: Named): Item[] {
       [said.short, true],
     ] as const)
       for (const lines of wordings) {
-        const naming = { own: rivals[i]!, rivals, across };
-        const items = labelBeside(room, named, naming, beside, lines);
+        const naming = { anchor: rivals[i]!, competingAnchors: rivals, mayCrossLines: across };
+        const items = labelBesideJoint(room, named, naming, beside, lines);
         if (items.length > 0) return items;
       }
     return [];
@@ -141,11 +141,11 @@ export function jointLabels(view: SheetView, room: Room, named: Named): Item[] {
 }
 
 /** The joints as their labels stand beside them, in the order of their numbers. */
-export const thingsOf = (view: SheetView): Box[] =>
-  view.setting.joints.map((joint) => pathBox(pathOnSheet(view, labelAnchor(view.part, joint).path)));
+export const jointAnchors = (view: SheetContext): Box[] =>
+  view.dimensions.joints.map((joint) => pathBounds(pathOnSheet(view, labelAnchor(view.part, joint).path)));
 
 /** What a joint's label may say: all in two lines or in more and narrower ones; its name alone, its number. */
-function labelLines(
+function jointLabelWordings(
   number: string,
   joint: Joint,
   show: (mm: number) => string,
@@ -169,10 +169,10 @@ export function labelAnchor(
   joint: Joint,
 ): { readonly at: Point; readonly path: readonly Segment[] } {
   const lines = jointLines(part, joint);
-  if (isCutting(joint)) return { at: joint.at, path: lines.flatMap(({ path }) => path) };
+  if (isCuttingJoint(joint)) return { at: joint.at, path: lines.flatMap(({ path }) => path) };
   const at =
     joint.kind === 'mark' && joint.out !== undefined ? point(joint.at, joint.out) : nameEnd(lines[0]!.path);
-  return { at, path: [line(at, at)] };
+  return { at, path: [segmentBetween(at, at)] };
 }
 
 /** A line across the part is named at its upper end, one along it at its left end. */
@@ -181,22 +181,22 @@ function nameEnd([first]: readonly Segment[]): Point {
   return from.x < to.x ? from : to;
 }
 
-function labelBeside(
-  room: Room,
-  named: Named,
-  naming: Naming,
+function labelBesideJoint(
+  room: OccupiedSpace,
+  named: LabelContext,
+  naming: LabelTarget,
   beside: readonly Chord[],
   lines: readonly string[],
 ): Item[] {
   const width = Math.max(...lines.map((text) => textWidth(text, LABEL_MM))) + 1;
-  const height = lines.length * LEADING * LABEL_MM;
-  const led = takeNamed(room, named, naming, spotsBeside(beside, width, height));
+  const height = lines.length * LINE_SPACING * LABEL_MM;
+  const led = placeLabel(room, named, naming, candidatesBeside(beside, width, height));
   if (!led) return [];
-  const { box, lead } = led;
+  const { box, leader } = led;
   return [
-    ...lead,
+    ...leader,
     ...lines.map((text, i) => {
-      const at = point((box.left + box.right) / 2, box.top - LABEL_MM * (0.85 + LEADING * i));
+      const at = point((box.left + box.right) / 2, box.top - LABEL_MM * (0.85 + LINE_SPACING * i));
       return words(text, at, LABEL_MM, 'middle');
     }),
   ];

@@ -1,23 +1,23 @@
 import type { Point } from '../../curves/geometry/point.ts';
-import { isCutting } from '../../part/joints/joint-shape.ts';
-import { printed } from '../drawing/dimensions.ts';
+import { isCuttingJoint } from '../../part/joints/joint-shape.ts';
+import { printedLength } from '../drawing/dimensions.ts';
 import { type Item, type LineStyle, polyline, words } from '../drawing/drawing.ts';
-import { LEADING, textWidth } from '../drawing/text-width.ts';
-import { type Room, takeNear } from '../labels/free-space.ts';
+import { LINE_SPACING, textWidth } from '../drawing/text-width.ts';
+import { type OccupiedSpace, reserveNear } from '../labels/free-space.ts';
 import { hasFaceMark } from './face-mark.ts';
-import type { SheetView } from './sheet-context.ts';
+import type { SheetContext } from './sheet-context.ts';
 
 const WORDS_MM = 3.2;
 const SAMPLE_MM = 14;
 const LEGEND_WHITE_MM = 1.5;
 
 /** What each kind of line means. */
-export function legend(view: SheetView, room: Room, wished: Point): Item[] {
-  const rows = legendRows(view);
-  const pitch = WORDS_MM * LEADING * 1.1;
+export function legend(view: SheetContext, room: OccupiedSpace, wished: Point): Item[] {
+  const rows = legendEntries(view);
+  const pitch = WORDS_MM * LINE_SPACING * 1.1;
   const width = SAMPLE_MM + 3 + Math.max(...rows.map(([, text]) => textWidth(text, WORDS_MM)));
   const height = rows.length * pitch + 2 * LEGEND_WHITE_MM;
-  const box = takeNear(room, { x: wished.x - width, y: wished.y }, width, height);
+  const box = reserveNear(room, { x: wished.x - width, y: wished.y }, width, height);
   if (!box) return [];
   return rows.flatMap(([style, text], i) => {
     const y = box.top - LEGEND_WHITE_MM - pitch * (i + 0.75);
@@ -31,21 +31,24 @@ export function legend(view: SheetView, room: Room, wished: Point): Item[] {
   });
 }
 
-function legendRows({ part, sheet, setting, notes }: SheetView): [LineStyle, string][] {
+function legendEntries({ part, sheet, dimensions, notes }: SheetContext): [LineStyle, string][] {
   const saw = part.sawAllowance > 0;
   return [
     ['cut', notes?.line ?? (saw ? 'finished line' : 'line to cut')],
-    ...(notes ? ([['station', notes.beside.label]] as [LineStyle, string][]) : []),
+    ...(notes ? ([['station', notes.referenceCurve.label]] as [LineStyle, string][]) : []),
     ...(saw
-      ? ([['saw', `saw line, ${printed(part.sawAllowance, part.rule)} outside it`]] as [LineStyle, string][])
+      ? ([['saw', `saw line, ${printedLength(part.sawAllowance, part.rule)} outside it`]] as [
+          LineStyle,
+          string,
+        ][])
       : []),
     ...(part.shape.type === 'half'
       ? ([['centre', 'centre line: flip the pattern over on it']] as [LineStyle, string][])
       : []),
-    ...(setting.joints.some(isCutting)
+    ...(dimensions.joints.some(isCuttingJoint)
       ? ([['joint', 'joint on the marked face']] as [LineStyle, string][])
       : []),
-    ...(setting.strips.length > 0
+    ...(dimensions.foldTabs.length > 0
       ? ([['fold', 'fold over the edge beside a bevel']] as [LineStyle, string][])
       : []),
     ...(hasFaceMark(part)

@@ -4,8 +4,8 @@ import { REGISTER_REACH_MM } from '../../tiling/grid/seams.ts';
 import type { Sheet } from '../../tiling/layout.ts';
 import { circle, type Item, polyline, type Stroke, words } from '../drawing/drawing.ts';
 import { textWidth } from '../drawing/text-width.ts';
-import { type Room, takeNear } from '../labels/free-space.ts';
-import { onSheet, type SheetView } from './sheet-context.ts';
+import { type OccupiedSpace, reserveNear } from '../labels/free-space.ts';
+import { onSheet, type SheetContext } from './sheet-context.ts';
 
 /** The circle of a register mark, mm: its arms stand out far enough to be set one upon another. */
 const REGISTER_RADIUS_MM = 3;
@@ -25,7 +25,7 @@ export function trimLines({ window, cell, neighbours }: Sheet): Stroke[] {
   ];
 }
 
-export const registerMarks = (view: SheetView): Stroke[] =>
+export const registerMarks = (view: SheetContext): Stroke[] =>
   view.sheet.marks.flatMap(({ at }) => {
     const centre = onSheet(view, at);
     return [...cross(centre, REGISTER_REACH_MM), circle('register', centre, REGISTER_RADIUS_MM)];
@@ -36,7 +36,7 @@ const cross = ({ x, y }: Point, arm: number): Stroke[] => [
   polyline('register', [point(x, y - arm), point(x, y + arm)]),
 ];
 
-export const checkCrosses = (view: SheetView): Item[] =>
+export const checkCrossMarks = (view: SheetContext): Item[] =>
   view.layout.crosses
     .filter(({ sheet }) => sheet === view.sheet.name)
     .flatMap(({ letter, at }) => {
@@ -48,50 +48,52 @@ export const checkCrosses = (view: SheetView): Item[] =>
     });
 
 /** What to do at each seam, in the strip beyond it that is cut away or covered. */
-export function seamWords(view: SheetView, taken: Box[]): Item[] {
+export function seamLabels(view: SheetContext, taken: Box[]): Item[] {
   const { window, cell, neighbours } = view.sheet;
   const seams: [name: string | undefined, strip: Box, texts: (name: string) => string[]][] = [
-    [neighbours.left, { ...cell, left: window.left, right: cell.left }, layOn],
-    [neighbours.right, { ...cell, left: cell.right, right: window.right }, liesHere],
-    [neighbours.above, { ...cell, bottom: cell.top, top: window.top }, layOn],
-    [neighbours.below, { ...cell, bottom: window.bottom, top: cell.bottom }, liesHere],
+    [neighbours.left, { ...cell, left: window.left, right: cell.left }, layOnTexts],
+    [neighbours.right, { ...cell, left: cell.right, right: window.right }, liesHereTexts],
+    [neighbours.above, { ...cell, bottom: cell.top, top: window.top }, layOnTexts],
+    [neighbours.below, { ...cell, bottom: window.bottom, top: cell.bottom }, liesHereTexts],
   ];
-  return seams.flatMap(([name, area, texts]) => (name ? firstThatFits({ area, taken }, texts(name)) : []));
+  return seams.flatMap(([name, area, texts]) =>
+    name ? firstTextThatFits({ area, occupied: taken }, texts(name)) : [],
+  );
 }
 
 /** Long to short, for seams that the line crosses. */
-const layOn = (name: string): string[] => [
+const layOnTexts = (name: string): string[] => [
   `${name}: cut here, then lay this sheet on ${name}`,
   `${name}: cut, lay on it`,
   name,
 ];
-const liesHere = (name: string): string[] => [
+const liesHereTexts = (name: string): string[] => [
   `${name} lies on this sheet up to here`,
   `${name} up to here`,
   name,
 ];
 
-function firstThatFits(room: Room, texts: readonly string[]): Item[] {
+function firstTextThatFits(room: OccupiedSpace, texts: readonly string[]): Item[] {
   for (const text of texts) {
-    const items = wordsIn(room, text);
+    const items = wordsAlongSeam(room, text);
     if (items.length > 0) return items;
   }
   return [];
 }
 
 /** Words along the middle of a strip, as near its own middle as they stand free. */
-function wordsIn({ area, taken }: Room, text: string): Item[] {
+function wordsAlongSeam({ area, occupied }: OccupiedSpace, text: string): Item[] {
   const middle = point((area.left + area.right) / 2, (area.bottom + area.top) / 2);
   const upright = area.top - area.bottom > area.right - area.left;
   const [length, half] = [textWidth(text, SEAM_WORDS_MM) + 2, SEAM_WORDS_MM * 0.55];
-  const line: Room = {
+  const line: OccupiedSpace = {
     area: upright
       ? { ...area, left: middle.x - half, right: middle.x + half }
       : { ...area, bottom: middle.y - half, top: middle.y + half },
-    taken,
+    occupied,
   };
   const [width, height] = upright ? [2 * half, length] : [length, 2 * half];
-  const box = takeNear(line, point(middle.x - width / 2, middle.y - height / 2), width, height);
+  const box = reserveNear(line, point(middle.x - width / 2, middle.y - height / 2), width, height);
   if (!box) return [];
   const [x, y] = [(box.left + box.right) / 2, (box.bottom + box.top) / 2];
   const drop = SEAM_WORDS_MM * 0.27;

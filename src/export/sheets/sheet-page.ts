@@ -1,34 +1,40 @@
-import { around, type Box, grown } from '../../curves/geometry/bounds.ts';
+import { type Box, inflate, squareAround } from '../../curves/geometry/bounds.ts';
 import type { Chord } from '../../curves/geometry/flatten.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
-import { chordOf } from '../../part/finished-line.ts';
+import { patternChord } from '../../part/finished-line.ts';
 import { CROSS_REACH_MM } from '../../tiling/check-crosses.ts';
 import { REGISTER_REACH_MM } from '../../tiling/grid/seams.ts';
 import type { Sheet } from '../../tiling/layout.ts';
 import { type Item, type Page, polyline, type Stroke } from '../drawing/drawing.ts';
-import { type Room, strips } from '../labels/free-space.ts';
-import type { Named } from '../labels/place-labels.ts';
-import { crossingArrows } from './continuation-arrows.ts';
-import { foldChords, foldStrips, foldWords } from './draw-fold-tabs.ts';
+import { boxesAlongLines, type OccupiedSpace } from '../labels/free-space.ts';
+import type { LabelContext } from '../labels/place-labels.ts';
+import { continuationArrows } from './continuation-arrows.ts';
+import { foldTabChords, foldTabLabels, foldTabStrokes } from './draw-fold-tabs.ts';
 import { faceMark } from './face-mark.ts';
 import { grainArrow } from './grain-arrow.ts';
-import { jointChords, jointLabels, jointStrokes, thingsOf } from './joint-marks.ts';
+import { jointAnchors, jointChordsOnSheet, jointLabels, jointStrokes } from './joint-marks.ts';
 import { legend } from './legend.ts';
-import { checkCrosses, registerMarks, seamWords, trimLines } from './register-marks.ts';
+import { checkCrossMarks, registerMarks, seamLabels, trimLines } from './register-marks.ts';
 import { scaleBars } from './scale-bars.ts';
 import {
   onSheet,
   type Pattern,
   pathOnSheet,
-  type SheetView,
-  sheetView,
-  VIEW_CHORD_MM,
+  SHEET_CHORD_MM,
+  type SheetContext,
+  sheetContext,
 } from './sheet-context.ts';
-import { landmarkLabels, landmarkSigns, placesOf, stationLabels, stationLines } from './station-lines.ts';
-import { nameBlock } from './title-block.ts';
+import {
+  landmarkLabels,
+  landmarkSigns,
+  stationAnchors,
+  stationLabels,
+  stationLines,
+} from './station-lines.ts';
+import { titleBlock } from './title-block.ts';
 
 /** White between the line to cut and whatever stands near it, mm. */
-const LINE_WHITE_MM = 1.5;
+const CUT_LINE_WHITE_MM = 1.5;
 
 /** White between furniture and the trim lines, mm. */
 const INSET_MM = 3;
@@ -38,7 +44,7 @@ const STATION_WHITE_MM = 0.5;
 
 /** One sheet of the pattern at true size. */
 export function sheetPage(pattern: Pattern, sheet: Sheet): Page {
-  const view = sheetView(pattern, sheet);
+  const view = sheetContext(pattern, sheet);
   const stations = stationLines(view);
   const items: Item[] = [
     {
@@ -46,54 +52,59 @@ export function sheetPage(pattern: Pattern, sheet: Sheet): Page {
       ...sheet.window,
       items: [
         ...stations,
-        ...foldStrips(view),
-        ...linesOn(view),
+        ...foldTabStrokes(view),
+        ...partLinesOnSheet(view),
         ...jointStrokes(view),
         ...landmarkSigns(view),
       ],
     },
     ...trimLines(sheet),
     ...registerMarks(view),
-    ...checkCrosses(view),
-    ...furnish(view, stations),
+    ...checkCrossMarks(view),
+    ...annotate(view, stations),
   ];
   const { width, height } = sheet.size;
   return { name: sheet.name, drawing: { width, height, items }, stretch: sheet.stretch };
 }
 
 /** The lines of the part. Each is drawn whole, so that its dashes agree from sheet to sheet. */
-function linesOn(view: SheetView): Stroke[] {
+function partLinesOnSheet(view: SheetContext): Stroke[] {
   const { shape, saw } = view.part;
   const closed = shape.type === 'closed';
-  const chord = chordOf(shape);
+  const chord = patternChord(shape);
   return [
-    ...(chord ? [stroke(view, 'chord', [{ type: 'line', from: chord[0], to: chord[1] }])] : []),
+    ...(chord ? [strokeOnSheet(view, 'chord', [{ type: 'line', from: chord[0], to: chord[1] }])] : []),
     ...(shape.type === 'half' ? [centreLine(view, shape.centre)] : []),
-    ...(saw.length > 0 ? [stroke(view, 'saw', saw, closed)] : []),
-    closed ? stroke(view, 'cut', shape.outline, true) : stroke(view, 'cut', shape.line),
+    ...(saw.length > 0 ? [strokeOnSheet(view, 'saw', saw, closed)] : []),
+    closed ? strokeOnSheet(view, 'cut', shape.outline, true) : strokeOnSheet(view, 'cut', shape.line),
   ];
 }
 
-function straightLines(view: SheetView): Chord[] {
+function chordAndCentreLine(view: SheetContext): Chord[] {
   const { shape } = view.part;
-  const chord = chordOf(shape);
+  const chord = patternChord(shape);
   const centre = shape.type === 'half' ? centreLine(view, shape.centre) : undefined;
   return [
     ...(chord ? [{ from: onSheet(view, chord[0]), to: onSheet(view, chord[1]) }] : []),
-    ...(centre ? straight([centre]) : []),
+    ...(centre ? straightChords([centre]) : []),
   ];
 }
 
 /** A line to flip on runs this far past the part, to be laid on a line squared across the wood, mm. */
 const CENTRE_PAST_MM = 12;
 
-const centreLine = (view: SheetView, [low, high]: readonly [Point, Point]): Stroke =>
+const centreLine = (view: SheetContext, [low, high]: readonly [Point, Point]): Stroke =>
   polyline('centre', [
     onSheet(view, point(low.x, low.y - CENTRE_PAST_MM)),
     onSheet(view, point(high.x, high.y + CENTRE_PAST_MM)),
   ]);
 
-const stroke = (view: SheetView, style: Stroke['style'], path: Stroke['path'], closed = false): Stroke => ({
+const strokeOnSheet = (
+  view: SheetContext,
+  style: Stroke['style'],
+  path: Stroke['path'],
+  closed = false,
+): Stroke => ({
   type: 'stroke',
   style,
   path: pathOnSheet(view, path),
@@ -104,56 +115,58 @@ const stroke = (view: SheetView, style: Stroke['style'], path: Stroke['path'], c
  * Names, bars and labels, each where it covers nothing. The sheet's name and its bars look best when
  * the labels of the line have their places first; on a crowded sheet they go before all else.
  */
-function furnish(view: SheetView, stations: readonly Stroke[]): Item[] {
-  const room = emptyRoom(view, [...straight(stations), ...layOutLines(view)]);
-  const named = namedOn(view, room.drawn);
+function annotate(view: SheetContext, stations: readonly Stroke[]): Item[] {
+  const room = emptySpace(view, [...straightChords(stations), ...markChords(view)]);
+  const named = labelContext(view, room.drawnBoxes);
   const labels = [
-    ...seamWords(view, room.taken),
+    ...seamLabels(view, room.occupied),
     ...landmarkLabels(view, room, named),
     ...jointLabels(view, room, named),
-    ...foldWords(view, room),
-    ...crossingArrows(view, room),
+    ...foldTabLabels(view, room),
+    ...continuationArrows(view, room),
   ];
-  const musts = nameAndBars(view, room, 'name');
-  return musts ? [...labels, ...musts, ...otherLabels(view, room, named)] : furnishCrowded(view, stations);
+  const required = titleAndBars(view, room, 'name');
+  return required
+    ? [...labels, ...required, ...otherLabels(view, room, named)]
+    : annotateCrowded(view, stations);
 }
 
 /** The name and the bars in whichever order finds room for both, at worst across station lines, then joints. */
-function furnishCrowded(view: SheetView, stations: readonly Stroke[]): Item[] {
-  const all = [...straight(stations), ...layOutLines(view)];
-  let room = emptyRoom(view, all);
-  let musts: Item[] | undefined;
-  for (const avoided of [all, layOutLines(view), []])
+function annotateCrowded(view: SheetContext, stations: readonly Stroke[]): Item[] {
+  const all = [...straightChords(stations), ...markChords(view)];
+  let room = emptySpace(view, all);
+  let required: Item[] | undefined;
+  for (const avoided of [all, markChords(view), []])
     for (const first of ['name', 'bars'] as const) {
-      if (musts) break;
-      room = emptyRoom(view, avoided);
-      musts = nameAndBars(view, room, first);
+      if (required) break;
+      room = emptySpace(view, avoided);
+      required = titleAndBars(view, room, first);
     }
-  const lines = strips(all, STATION_WHITE_MM);
-  room.taken.push(...lines);
-  const named = namedOn(view, new Set([...room.drawn, ...lines]));
+  const lines = boxesAlongLines(all, STATION_WHITE_MM);
+  room.occupied.push(...lines);
+  const named = labelContext(view, new Set([...room.drawnBoxes, ...lines]));
   return [
-    ...(musts ?? nameOf(view, room) ?? []),
-    ...seamWords(view, room.taken),
+    ...(required ?? titleIn(view, room) ?? []),
+    ...seamLabels(view, room.occupied),
     ...landmarkLabels(view, room, named),
     ...jointLabels(view, room, named),
-    ...foldWords(view, room),
+    ...foldTabLabels(view, room),
     ...otherLabels(view, room, named),
-    ...crossingArrows(view, room),
+    ...continuationArrows(view, room),
   ];
 }
 
-function nameAndBars(view: SheetView, room: Room, first: 'name' | 'bars'): Item[] | undefined {
-  const [one, other] = first === 'name' ? [nameOf, bothBars] : [bothBars, nameOf];
+function titleAndBars(view: SheetContext, room: OccupiedSpace, first: 'name' | 'bars'): Item[] | undefined {
+  const [one, other] = first === 'name' ? [titleIn, scaleBarsBothWays] : [scaleBarsBothWays, titleIn];
   const items = one(view, room);
   const more = items && other(view, room);
   return items && more && [...items, ...more];
 }
 
-const nameOf = (view: SheetView, room: Room): Item[] | undefined =>
-  nameBlock(view, [room, wholeWindow(view, room)]);
+const titleIn = (view: SheetContext, room: OccupiedSpace): Item[] | undefined =>
+  titleBlock(view, [room, windowSpace(view, room)]);
 
-const otherLabels = (view: SheetView, room: Room, named: Named): Item[] => {
+const otherLabels = (view: SheetContext, room: OccupiedSpace, named: LabelContext): Item[] => {
   const { left, right, bottom, top } = room.area;
   return [
     ...stationLabels(view, room, named),
@@ -164,24 +177,24 @@ const otherLabels = (view: SheetView, room: Room, named: Named): Item[] => {
 };
 
 /** What labels name on a sheet, and what a line to one may cross: `drawn`. */
-const namedOn = (view: SheetView, drawn: ReadonlySet<Box>): Named => ({
-  things: [...placesOf(view), ...thingsOf(view)],
+const labelContext = (view: SheetContext, drawn: ReadonlySet<Box>): LabelContext => ({
+  anchors: [...stationAnchors(view), ...jointAnchors(view)],
   lines: view.lines,
   drawn,
 });
 
 /** The room and the strips beyond the trim lines with it. */
-const wholeWindow = ({ sheet }: SheetView, { taken }: Room): Room => ({
-  area: grown(sheet.window, -1),
-  taken,
+const windowSpace = ({ sheet }: SheetContext, { occupied }: OccupiedSpace): OccupiedSpace => ({
+  area: inflate(sheet.window, -1),
+  occupied,
 });
 
 /**
  * The scale bars across and down; undefined when one finds no place. They are measured before the
  * sheets are trimmed, so where need be they run into the strips beyond the trim lines.
  */
-function bothBars(view: SheetView, room: Room): Item[] | undefined {
-  const rooms = [room, wholeWindow(view, room)];
+function scaleBarsBothWays(view: SheetContext, room: OccupiedSpace): Item[] | undefined {
+  const rooms = [room, windowSpace(view, room)];
   const { left, right, bottom, top } = room.area;
   const across = scaleBars(rooms, 'across', { x: left, y: bottom });
   const down = scaleBars(rooms, 'down', { x: right, y: top });
@@ -189,33 +202,33 @@ function bothBars(view: SheetView, room: Room): Item[] | undefined {
 }
 
 /** What is laid out on the face and beside it, as words keep clear of it. */
-const layOutLines = (view: SheetView): Chord[] => [...jointChords(view), ...foldChords(view)];
+const markChords = (view: SheetContext): Chord[] => [...jointChordsOnSheet(view), ...foldTabChords(view)];
 
 /** A sheet's room before any words, and the boxes of it that hold lines. */
-interface EmptyRoom extends Room {
-  readonly drawn: ReadonlySet<Box>;
+interface EmptySpace extends OccupiedSpace {
+  readonly drawnBoxes: ReadonlySet<Box>;
 }
 
-function emptyRoom(view: SheetView, avoided: readonly Chord[]): EmptyRoom {
+function emptySpace(view: SheetContext, avoided: readonly Chord[]): EmptySpace {
   const { sheet, layout } = view;
   const crosses = layout.crosses.filter((cross) => cross.sheet === sheet.name);
-  const lines = strips(view.lines, LINE_WHITE_MM + VIEW_CHORD_MM);
+  const lines = boxesAlongLines(view.lines, CUT_LINE_WHITE_MM + SHEET_CHORD_MM);
   const drawn = [
     ...lines,
-    ...strips(straightLines(view), STATION_WHITE_MM),
-    ...strips(avoided, STATION_WHITE_MM),
+    ...boxesAlongLines(chordAndCentreLine(view), STATION_WHITE_MM),
+    ...boxesAlongLines(avoided, STATION_WHITE_MM),
   ];
   return {
-    area: grown(sheet.cell, -INSET_MM),
-    lines: new Set(lines),
-    drawn: new Set(drawn),
-    taken: [
+    area: inflate(sheet.cell, -INSET_MM),
+    lineBoxes: new Set(lines),
+    drawnBoxes: new Set(drawn),
+    occupied: [
       ...drawn,
-      ...sheet.marks.map(({ at }) => around(onSheet(view, at), REGISTER_REACH_MM + 1)),
-      ...crosses.map(({ at }) => around(onSheet(view, at), CROSS_REACH_MM)),
+      ...sheet.marks.map(({ at }) => squareAround(onSheet(view, at), REGISTER_REACH_MM + 1)),
+      ...crosses.map(({ at }) => squareAround(onSheet(view, at), CROSS_REACH_MM)),
     ],
   };
 }
 
-const straight = (strokes: readonly Stroke[]): Chord[] =>
+const straightChords = (strokes: readonly Stroke[]): Chord[] =>
   strokes.flatMap(({ path }) => path.filter((segment) => segment.type === 'line'));

@@ -1,6 +1,6 @@
-import type { Side } from '../../job/job.ts';
+import type { EndSide } from '../../job/job.ts';
 import { type CutEnd, isCutOff } from '../../part/ends/cut-ends.ts';
-import { type BaseLine, offsetsAt, offsetsBeside, placeAlong, SAME_MM } from '../../part/offsets.ts';
+import { type BaseLine, offsetsAt, offsetsBeside, SAME_OFFSET_MM, toBaseLine } from '../../part/offsets.ts';
 import type { PartEdge } from '../../part/part.ts';
 import { type Rule, showOnRule } from '../../units/rule.ts';
 
@@ -9,7 +9,7 @@ export interface OffsetsRow {
   /** The first where the edge doubles back. */
   readonly offset: number;
   /** At a shoulder: on which side of it, stations running to the right. */
-  readonly side?: Side;
+  readonly side?: EndSide;
   /** How often the edge passes the station. */
   readonly passes: number;
   /** Where an end's cut leaves the edge short: its wood ends here, or the station lies past that. */
@@ -53,26 +53,24 @@ export function offsetsTable(
 
 function woodAt(cuts: readonly CutEnd[], station: number, base?: BaseLine): OffsetsRow['wood'] {
   if (isCutOff(cuts, station, base)) return 'none';
-  const ends = cuts.some(({ at }) => Math.abs(placeAlong(at, base).x - station) < SAME_MM);
+  const ends = cuts.some(({ at }) => Math.abs(toBaseLine(at, base).x - station) < SAME_OFFSET_MM);
   return ends ? 'ends' : undefined;
 }
 
 /** Stations with those at which the cuts leave the edge, in their order. */
-export const withCutEnds = (
-  stations: readonly number[],
-  cuts: readonly CutEnd[],
-  base?: BaseLine,
-): number[] =>
+export const addCutEnds = (stations: readonly number[], cuts: readonly CutEnd[], base?: BaseLine): number[] =>
   [
     ...stations,
     ...cuts
-      .map(({ at }) => placeAlong(at, base).x)
-      .filter((end) => !stations.some((station) => Math.abs(station - end) < SAME_MM)),
+      .map(({ at }) => toBaseLine(at, base).x)
+      .filter((end) => !stations.some((station) => Math.abs(station - end) < SAME_OFFSET_MM)),
   ].sort((a, b) => a - b);
 
 /** What a row says of where it stands: "left of shoulder", "end of the wood". */
 export const rowNote = ({ side, wood }: OffsetsRow): string =>
-  [side ? `${side} of shoulder` : '', wood ? WOOD[wood] : ''].filter((words) => words !== '').join(', ');
+  [side ? `${side} of shoulder` : '', wood ? WOOD_WORDS[wood] : '']
+    .filter((words) => words !== '')
+    .join(', ');
 
 /** Which of the two a row is, in words. */
-export const WOOD = { ends: 'end of the wood', none: 'past the end' } as const;
+export const WOOD_WORDS = { ends: 'end of the wood', none: 'past the end' } as const;

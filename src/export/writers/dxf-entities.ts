@@ -2,41 +2,41 @@ import type { BulgedArc } from '../../curves/arcs/biarc.ts';
 import type { ArcSegment, CubicSegment } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import type { LayerName, Words } from '../drawing/drawing.ts';
-import { CAPITALS } from '../drawing/text-width.ts';
-import { FIRST_HANDLE, hex, MODEL_SPACE, type Release } from './dxf-sections.ts';
-import { type Lengths, plainText, share, type Tag, tag } from './dxf-tags.ts';
+import { CAP_HEIGHT } from '../drawing/text-width.ts';
+import { type DxfRelease, FIRST_HANDLE, handleText, MODEL_SPACE } from './dxf-sections.ts';
+import { type DxfLengths, dxfText, realTag, type Tag, tag } from './dxf-tags.ts';
 
 /** How near to each other two knots or control points count as one: the format's own defaults. */
 const KNOT_TOLERANCE = 1e-7;
 
 /** Entities in the order they are drawn. */
-export class Entities {
+export class DxfEntities {
   readonly tags: Tag[] = [];
   /** The next one to give out. */
   handle = FIRST_HANDLE;
 
   constructor(
-    private readonly release: Release,
-    private readonly lengths: Lengths,
+    private readonly release: DxfRelease,
+    private readonly lengths: DxfLengths,
   ) {}
 
   /** Lines and arcs end to end; closed, the last runs back into the very first place. */
   polyline(layer: LayerName, arcs: readonly BulgedArc[], closed: boolean): void {
-    const kept = arcs.filter(({ from, to }) => this.written(from) !== this.written(to));
+    const kept = arcs.filter(({ from, to }) => this.pointText(from) !== this.pointText(to));
     const [first] = kept;
     if (!first) return;
     if (kept.length === 1 && first.bulge === 0) this.line(layer, first.from, first.to);
     else {
       const vertices = kept.map(({ from, bulge }) => ({ at: from, bulge }));
       if (!closed) vertices.push({ at: kept.at(-1)!.to, bulge: 0 });
-      if (this.release === '12') this.oldPolyline(layer, vertices, closed);
-      else this.newPolyline(layer, vertices, closed);
+      if (this.release === '12') this.classicPolyline(layer, vertices, closed);
+      else this.lightweightPolyline(layer, vertices, closed);
     }
   }
 
   circle(layer: LayerName, { centre, radius }: ArcSegment): void {
-    this.start('CIRCLE', layer, 'AcDbCircle');
-    this.tags.push(...this.lengths.solid(10, centre), this.lengths.tag(40, radius));
+    this.startEntity('CIRCLE', layer, 'AcDbCircle');
+    this.tags.push(...this.lengths.point3d(10, centre), this.lengths.tag(40, radius));
   }
 
   /** Cubics end to end as one spline: each its own span, in proportion to nothing. */
@@ -50,74 +50,75 @@ export class Entities {
       cubics.length,
       cubics.length,
     ];
-    this.start('SPLINE', layer, 'AcDbSpline');
+    this.startEntity('SPLINE', layer, 'AcDbSpline');
     this.tags.push(
-      share(210, 0),
-      share(220, 0),
-      share(230, 1),
+      realTag(210, 0),
+      realTag(220, 0),
+      realTag(230, 1),
       tag(70, 8),
       tag(71, 3),
       tag(72, knots.length),
       tag(73, controls.length),
       tag(74, 0),
-      share(42, KNOT_TOLERANCE),
-      share(43, KNOT_TOLERANCE),
-      ...knots.map((knot) => share(40, knot)),
-      ...controls.flatMap((control) => this.lengths.solid(10, control)),
+      realTag(42, KNOT_TOLERANCE),
+      realTag(43, KNOT_TOLERANCE),
+      ...knots.map((knot) => realTag(40, knot)),
+      ...controls.flatMap((control) => this.lengths.point3d(10, control)),
     );
   }
 
   /** The size of words is from line to line, that of text the height of its capitals. */
   words({ text, at, size, anchor, turn = 0 }: Words): void {
     const anchors = { start: 0, middle: 1, end: 2 } as const;
-    this.start('TEXT', 'text', 'AcDbText');
+    this.startEntity('TEXT', 'text', 'AcDbText');
     this.tags.push(
-      ...this.lengths.solid(10, at),
-      this.lengths.tag(40, size * CAPITALS),
-      tag(1, plainText(text)),
-      share(50, (turn * 180) / Math.PI),
+      ...this.lengths.point3d(10, at),
+      this.lengths.tag(40, size * CAP_HEIGHT),
+      tag(1, dxfText(text)),
+      realTag(50, (turn * 180) / Math.PI),
       tag(7, 'STANDARD'),
       tag(72, anchors[anchor]),
-      ...(anchor === 'start' ? [] : this.lengths.solid(11, at)),
+      ...(anchor === 'start' ? [] : this.lengths.point3d(11, at)),
       ...(this.release === '12' ? [] : [tag(100, 'AcDbText')]),
     );
   }
 
   private line(layer: LayerName, from: Point, to: Point): void {
-    this.start('LINE', layer, 'AcDbLine');
-    this.tags.push(...this.lengths.solid(10, from), ...this.lengths.solid(11, to));
+    this.startEntity('LINE', layer, 'AcDbLine');
+    this.tags.push(...this.lengths.point3d(10, from), ...this.lengths.point3d(11, to));
   }
 
-  private oldPolyline(layer: LayerName, vertices: readonly Vertex[], closed: boolean): void {
-    this.start('POLYLINE', layer);
-    this.tags.push(tag(66, 1), ...this.lengths.solid(10, { x: 0, y: 0 }), tag(70, closed ? 1 : 0));
+  private classicPolyline(layer: LayerName, vertices: readonly DxfVertex[], closed: boolean): void {
+    this.startEntity('POLYLINE', layer);
+    this.tags.push(tag(66, 1), ...this.lengths.point3d(10, { x: 0, y: 0 }), tag(70, closed ? 1 : 0));
     for (const { at, bulge } of vertices) {
-      this.start('VERTEX', layer);
-      this.tags.push(...this.lengths.solid(10, at), ...(bulge === 0 ? [] : [share(42, bulge)]));
+      this.startEntity('VERTEX', layer);
+      this.tags.push(...this.lengths.point3d(10, at), ...(bulge === 0 ? [] : [realTag(42, bulge)]));
     }
-    this.start('SEQEND', layer);
+    this.startEntity('SEQEND', layer);
   }
 
-  private newPolyline(layer: LayerName, vertices: readonly Vertex[], closed: boolean): void {
-    this.start('LWPOLYLINE', layer, 'AcDbPolyline');
+  private lightweightPolyline(layer: LayerName, vertices: readonly DxfVertex[], closed: boolean): void {
+    this.startEntity('LWPOLYLINE', layer, 'AcDbPolyline');
     this.tags.push(tag(90, vertices.length), tag(70, closed ? 1 : 0));
-    for (const { at, bulge } of vertices) this.tags.push(...this.lengths.at(10, at), share(42, bulge));
+    for (const { at, bulge } of vertices) this.tags.push(...this.lengths.point2d(10, at), realTag(42, bulge));
   }
 
-  private start(type: string, layer: LayerName, mark?: string): void {
+  private startEntity(type: string, layer: LayerName, mark?: string): void {
     const modern = this.release !== '12';
     this.tags.push(tag(0, type));
-    if (modern) this.tags.push(tag(5, hex(this.handle++)), tag(330, MODEL_SPACE), tag(100, 'AcDbEntity'));
+    if (modern)
+      this.tags.push(tag(5, handleText(this.handle++)), tag(330, MODEL_SPACE), tag(100, 'AcDbEntity'));
     this.tags.push(tag(8, layer));
     if (modern && mark !== undefined) this.tags.push(tag(100, mark));
   }
 
-  private written({ x, y }: Point): string {
+  private pointText({ x, y }: Point): string {
     return `${this.lengths.text(x)} ${this.lengths.text(y)}`;
   }
 }
 
-interface Vertex {
+interface DxfVertex {
   readonly at: Point;
   readonly bulge: number;
 }

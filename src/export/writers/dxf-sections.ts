@@ -1,24 +1,24 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
-import { type LayerName, LINE_LOOKS, type LineStyle } from '../drawing/drawing.ts';
-import { type Lengths, plainText, share, type Tag, tag } from './dxf-tags.ts';
+import { type LayerName, LINE_APPEARANCES, type LineStyle } from '../drawing/drawing.ts';
+import { type DxfLengths, dxfText, realTag, type Tag, tag } from './dxf-tags.ts';
 
 /**
  * Which DXF: release 12, which the oldest machines read and every newer one still does, or release 2000, the
  * first with all that a spline needs.
  */
-export type Release = '12' | '2000';
+export type DxfRelease = '12' | '2000';
 
-export interface DxfFrame {
-  readonly release: Release;
+export interface DxfDocument {
+  readonly release: DxfRelease;
   readonly unit: 'mm' | 'in';
-  readonly lengths: Lengths;
+  readonly lengths: DxfLengths;
   readonly layers: readonly LayerName[];
   readonly box: Box;
   readonly about: readonly string[];
 }
 
 /** Colours by number (7: black on white and white on black) and the line that gives a layer its dashes. */
-const LAYER_LOOKS: Readonly<Record<LayerName, { readonly colour: number; readonly style: LineStyle }>> = {
+const LAYER_STYLES: Readonly<Record<LayerName, { readonly colour: number; readonly style: LineStyle }>> = {
   cut: { colour: 7, style: 'cut' },
   saw: { colour: 1, style: 'saw' },
   parallel: { colour: 5, style: 'parallel' },
@@ -34,23 +34,23 @@ export const MODEL_SPACE = HANDLES.model;
 export const FIRST_HANDLE = 0x100;
 
 /** The file round its entities. */
-export function framed(frame: DxfFrame, entities: readonly Tag[], lastHandle: number): Tag[] {
+export function documentTags(frame: DxfDocument, entities: readonly Tag[], lastHandle: number): Tag[] {
   const modern = frame.release === '2000';
   return [
-    ...['Drawn by fairlath.', ...frame.about].map((line) => tag(999, plainText(line))),
-    ...section('HEADER', header(frame, lastHandle)),
-    ...section('TABLES', tables(frame)),
-    ...section(
+    ...['Drawn by fairlath.', ...frame.about].map((line) => tag(999, dxfText(line))),
+    ...sectionTags('HEADER', headerVariables(frame, lastHandle)),
+    ...sectionTags('TABLES', symbolTables(frame)),
+    ...sectionTags(
       'BLOCKS',
-      modern ? [...block('*Model_Space', '1A', '20'), ...block('*Paper_Space', '1B', '22')] : [],
+      modern ? [...blockTags('*Model_Space', '1A', '20'), ...blockTags('*Paper_Space', '1B', '22')] : [],
     ),
-    ...section('ENTITIES', entities),
-    ...(modern ? section('OBJECTS', objects()) : []),
+    ...sectionTags('ENTITIES', entities),
+    ...(modern ? sectionTags('OBJECTS', objectTags()) : []),
     tag(0, 'EOF'),
   ];
 }
 
-const section = (name: string, tags: readonly Tag[]): Tag[] => [
+const sectionTags = (name: string, tags: readonly Tag[]): Tag[] => [
   tag(0, 'SECTION'),
   tag(2, name),
   ...tags,
@@ -61,7 +61,7 @@ const section = (name: string, tags: readonly Tag[]): Tag[] => [
  * The unit is named, but it is a name only: readers take the numbers as they are. Release 12 knows neither
  * $INSUNITS nor $MEASUREMENT; its readers pass over what they do not know.
  */
-function header({ release, unit, lengths, box }: DxfFrame, lastHandle: number): Tag[] {
+function headerVariables({ release, unit, lengths, box }: DxfDocument, lastHandle: number): Tag[] {
   const variable = (name: string, ...tags: Tag[]): Tag[] => [tag(9, name), ...tags];
   const [low, high] = [
     { x: box.left, y: box.bottom },
@@ -70,32 +70,32 @@ function header({ release, unit, lengths, box }: DxfFrame, lastHandle: number): 
   return [
     ...variable('$ACADVER', tag(1, release === '12' ? 'AC1009' : 'AC1015')),
     ...variable('$DWGCODEPAGE', tag(3, 'ANSI_1252')),
-    ...variable('$INSBASE', ...lengths.solid(10, { x: 0, y: 0 })),
-    ...variable('$EXTMIN', ...lengths.solid(10, low)),
-    ...variable('$EXTMAX', ...lengths.solid(10, high)),
-    ...variable('$LIMMIN', ...lengths.at(10, low)),
-    ...variable('$LIMMAX', ...lengths.at(10, high)),
+    ...variable('$INSBASE', ...lengths.point3d(10, { x: 0, y: 0 })),
+    ...variable('$EXTMIN', ...lengths.point3d(10, low)),
+    ...variable('$EXTMAX', ...lengths.point3d(10, high)),
+    ...variable('$LIMMIN', ...lengths.point2d(10, low)),
+    ...variable('$LIMMAX', ...lengths.point2d(10, high)),
     ...variable('$LUNITS', tag(70, 2)),
     ...variable('$INSUNITS', tag(70, unit === 'mm' ? 4 : 1)),
     ...variable('$MEASUREMENT', tag(70, unit === 'mm' ? 1 : 0)),
-    ...(release === '12' ? [] : variable('$HANDSEED', tag(5, hex(lastHandle + 1)))),
+    ...(release === '12' ? [] : variable('$HANDSEED', tag(5, handleText(lastHandle + 1)))),
   ];
 }
 
-export const hex = (handle: number): string => handle.toString(16).toUpperCase();
+export const handleText = (handle: number): string => handle.toString(16).toUpperCase();
 
-interface Row {
+interface TableRecord {
   readonly handle: string;
   readonly name: string;
-  readonly mark: string;
+  readonly subclass: string;
   readonly flags?: number;
   readonly tags: readonly Tag[];
 }
 
-function tables(frame: DxfFrame): Tag[] {
+function symbolTables(frame: DxfDocument): Tag[] {
   const { release, lengths } = frame;
   const modern = release === '2000';
-  const table = (name: string, handle: string, rows: readonly Row[]): Tag[] => [
+  const table = (name: string, handle: string, rows: readonly TableRecord[]): Tag[] => [
     tag(0, 'TABLE'),
     tag(2, name),
     ...(modern ? [tag(5, handle), tag(330, '0'), tag(100, 'AcDbSymbolTable')] : []),
@@ -108,7 +108,7 @@ function tables(frame: DxfFrame): Tag[] {
             tag(name === 'DIMSTYLE' ? 105 : 5, row.handle),
             tag(330, handle),
             tag(100, 'AcDbSymbolTableRecord'),
-            tag(100, row.mark),
+            tag(100, row.subclass),
           ]
         : []),
       tag(2, row.name),
@@ -118,17 +118,17 @@ function tables(frame: DxfFrame): Tag[] {
     tag(0, 'ENDTAB'),
   ];
   const always = [
-    ...table('LTYPE', '5', lineTypes(frame)),
-    ...table('LAYER', '2', layerRows(frame)),
+    ...table('LTYPE', '5', lineTypeRecords(frame)),
+    ...table('LAYER', '2', layerRecords(frame)),
     ...table('STYLE', '3', [
       {
         handle: '33',
         name: 'STANDARD',
-        mark: 'AcDbTextStyleTableRecord',
+        subclass: 'AcDbTextStyleTableRecord',
         tags: [
           lengths.tag(40, 0),
-          share(41, 1),
-          share(50, 0),
+          realTag(41, 1),
+          realTag(50, 0),
           tag(71, 0),
           lengths.tag(42, 1),
           tag(3, 'txt'),
@@ -138,7 +138,12 @@ function tables(frame: DxfFrame): Tag[] {
     ]),
   ];
   if (!modern) return always;
-  const plain = (handle: string, name: string, mark: string): Row => ({ handle, name, mark, tags: [] });
+  const plain = (handle: string, name: string, subclass: string): TableRecord => ({
+    handle,
+    name,
+    subclass,
+    tags: [],
+  });
   return [
     ...table('VPORT', '8', []),
     ...always,
@@ -154,11 +159,11 @@ function tables(frame: DxfFrame): Tag[] {
 }
 
 /** The dashes of the layers in use, each under the name of its layer, and the solid line. */
-function lineTypes({ release, layers, lengths }: DxfFrame): Row[] {
-  const row = (handle: string, name: string, about: string, dash: readonly number[]): Row => ({
+function lineTypeRecords({ release, layers, lengths }: DxfDocument): TableRecord[] {
+  const row = (handle: string, name: string, about: string, dash: readonly number[]): TableRecord => ({
     handle,
     name,
-    mark: 'AcDbLinetypeTableRecord',
+    subclass: 'AcDbLinetypeTableRecord',
     tags: [
       tag(3, about),
       tag(72, 65),
@@ -173,30 +178,37 @@ function lineTypes({ release, layers, lengths }: DxfFrame): Row[] {
       ]),
     ],
   });
-  const dashed = layers.filter((layer) => dashOf(layer).length > 0);
+  const dashed = layers.filter((layer) => dashPattern(layer).length > 0);
   return [
     ...(release === '2000' ? [row('14', 'BYBLOCK', '', []), row('15', 'BYLAYER', '', [])] : []),
     row('16', 'CONTINUOUS', 'Solid line', []),
-    ...dashed.map((layer, i) => row(hex(0x50 + i), lineTypeOf(layer), `Dashes of ${layer}`, dashOf(layer))),
+    ...dashed.map((layer, i) =>
+      row(handleText(0x50 + i), lineTypeName(layer), `Dashes of ${layer}`, dashPattern(layer)),
+    ),
   ];
 }
 
-const dashOf = (layer: LayerName): readonly number[] => LINE_LOOKS[LAYER_LOOKS[layer].style].dash ?? [];
-const lineTypeOf = (layer: LayerName): string =>
-  dashOf(layer).length > 0 ? `${layer.toUpperCase()}_LINE` : 'CONTINUOUS';
+const dashPattern = (layer: LayerName): readonly number[] =>
+  LINE_APPEARANCES[LAYER_STYLES[layer].style].dash ?? [];
+const lineTypeName = (layer: LayerName): string =>
+  dashPattern(layer).length > 0 ? `${layer.toUpperCase()}_LINE` : 'CONTINUOUS';
 
-const layerRows = ({ layers }: DxfFrame): Row[] =>
+const layerRecords = ({ layers }: DxfDocument): TableRecord[] =>
   [
     { name: '0', colour: 7, line: 'CONTINUOUS' },
-    ...layers.map((layer) => ({ name: layer, colour: LAYER_LOOKS[layer].colour, line: lineTypeOf(layer) })),
+    ...layers.map((layer) => ({
+      name: layer,
+      colour: LAYER_STYLES[layer].colour,
+      line: lineTypeName(layer),
+    })),
   ].map(({ name, colour, line }, i) => ({
-    handle: hex(0x40 + i),
+    handle: handleText(0x40 + i),
     name,
-    mark: 'AcDbLayerTableRecord',
+    subclass: 'AcDbLayerTableRecord',
     tags: [tag(62, colour), tag(6, line)],
   }));
 
-const block = (name: string, record: string, handle: string): Tag[] => [
+const blockTags = (name: string, record: string, handle: string): Tag[] => [
   tag(0, 'BLOCK'),
   tag(5, handle),
   tag(330, record),
@@ -205,20 +217,20 @@ const block = (name: string, record: string, handle: string): Tag[] => [
   tag(100, 'AcDbBlockBegin'),
   tag(2, name),
   tag(70, 0),
-  share(10, 0),
-  share(20, 0),
-  share(30, 0),
+  realTag(10, 0),
+  realTag(20, 0),
+  realTag(30, 0),
   tag(3, name),
   tag(1, ''),
   tag(0, 'ENDBLK'),
-  tag(5, hex(Number.parseInt(handle, 16) + 1)),
+  tag(5, handleText(Number.parseInt(handle, 16) + 1)),
   tag(330, record),
   tag(100, 'AcDbEntity'),
   tag(8, '0'),
   tag(100, 'AcDbBlockEnd'),
 ];
 
-const objects = (): Tag[] => [
+const objectTags = (): Tag[] => [
   tag(0, 'DICTIONARY'),
   tag(5, HANDLES.root),
   tag(330, '0'),

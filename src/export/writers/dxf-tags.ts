@@ -8,9 +8,9 @@ export const tag = (code: number, value: string | number): Tag => [code, String(
  * A nanometre, or less: what is left of the smallest part. Angles, bulges and knots are shares of a turn and
  * take more, for a bulge is multiplied by half the length of its chord.
  */
-const DECIMALS = 6;
+const MM_DECIMALS = 6;
 const INCH_DECIMALS = 8;
-const SHARE_DECIMALS = 12;
+const RATIO_DECIMALS = 12;
 
 /** A plain decimal, never an exponent, with a point: some readers take a number without one for a whole one. */
 function decimal(value: number, decimals: number): string {
@@ -20,14 +20,14 @@ function decimal(value: number, decimals: number): string {
   return Number(value.toFixed(decimals)) === 0 ? '0.0' : `${whole}.${kept}`;
 }
 
-export const share = (code: number, value: number): Tag => [code, decimal(value, SHARE_DECIMALS)];
+export const realTag = (code: number, value: number): Tag => [code, decimal(value, RATIO_DECIMALS)];
 
 /** Lengths (mm) in the file's unit. */
-export class Lengths {
+export class DxfLengths {
   private readonly decimals: number;
 
   constructor(private readonly mm: number) {
-    this.decimals = mm === 1 ? DECIMALS : INCH_DECIMALS;
+    this.decimals = mm === 1 ? MM_DECIMALS : INCH_DECIMALS;
   }
 
   text(value: number): string {
@@ -39,22 +39,22 @@ export class Lengths {
   }
 
   /** A place in the plane; its codes are 10 apart. */
-  at(code: number, { x, y }: { readonly x: number; readonly y: number }): Tag[] {
+  point2d(code: number, { x, y }: { readonly x: number; readonly y: number }): Tag[] {
     return [this.tag(code, x), this.tag(code + 10, y)];
   }
 
   /** The same with a height of 0. */
-  solid(code: number, place: { readonly x: number; readonly y: number }): Tag[] {
-    return [...this.at(code, place), this.tag(code + 20, 0)];
+  point3d(code: number, place: { readonly x: number; readonly y: number }): Tag[] {
+    return [...this.point2d(code, place), this.tag(code + 20, 0)];
   }
 }
 
 /** The groups as a file: a line for the code and one for the value, ended as the oldest readers want them. */
-export const tagsText = (tags: readonly Tag[]): string =>
+export const formatTags = (tags: readonly Tag[]): string =>
   tags.map(([code, value]) => `${String(code).padStart(3)}\r\n${value}\r\n`).join('');
 
 /** Plain letters; all else by its code, as every version reads it. The stroke of a fraction is a plain one. */
-export const plainText = (text: string): string =>
+export const dxfText = (text: string): string =>
   [
     ...text
       .replaceAll('⁄', '/')

@@ -1,24 +1,24 @@
 import { arcPath } from '../../curves/arcs/arc-path.ts';
 import type { BulgedArc } from '../../curves/arcs/biarc.ts';
-import { type Affine, apply, turnsOver } from '../../curves/geometry/affine.ts';
-import { segmentStart } from '../../curves/geometry/evaluate.ts';
+import { type Affine, isReflection, transformPoint } from '../../curves/geometry/affine.ts';
+import { pieceStart } from '../../curves/geometry/evaluate.ts';
 import type { CubicSegment, Segment } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
-import { mapPath, mapSegment } from '../../curves/geometry/transform.ts';
+import { transformPath, transformSegment } from '../../curves/geometry/transform.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import {
   ARC_FIT_MM,
-  boxOfFull,
   curvePath,
   drawnLines,
   drawnWords,
   type FullLine,
   type FullSize,
-  layersOf,
+  fullSizeBounds,
+  usedLayers,
 } from '../full-size/full-size.ts';
-import { Entities } from './dxf-entities.ts';
-import { framed, type Release } from './dxf-sections.ts';
-import { Lengths, tagsText } from './dxf-tags.ts';
+import { DxfEntities } from './dxf-entities.ts';
+import { type DxfRelease, documentTags } from './dxf-sections.ts';
+import { DxfLengths, formatTags } from './dxf-tags.ts';
 
 export interface DxfOptions {
   /** The unit of the file's numbers. */
@@ -35,31 +35,31 @@ export interface DxfOptions {
  * splines instead, end to end with the rest. Layers by meaning; words as text.
  */
 export function writeDxf(full: FullSize, { unit, splines, about = [] }: DxfOptions): string {
-  const lengths = new Lengths(unit === 'in' ? MM_PER_INCH : 1);
-  const release: Release = splines ? '2000' : '12';
-  const entities = new Entities(release, lengths);
+  const lengths = new DxfLengths(unit === 'in' ? MM_PER_INCH : 1);
+  const release: DxfRelease = splines ? '2000' : '12';
+  const entities = new DxfEntities(release, lengths);
   for (const { line, copies } of drawnLines(full)) (splines ? drawCurves : drawArcs)(entities, line, copies);
   for (const words of drawnWords(full)) entities.words(words);
-  const frame = { release, unit, lengths, layers: layersOf(full), about, box: boxOfFull(full) };
-  return tagsText(framed(frame, entities.tags, entities.handle));
+  const frame = { release, unit, lengths, layers: usedLayers(full), about, box: fullSizeBounds(full) };
+  return formatTags(documentTags(frame, entities.tags, entities.handle));
 }
 
-const FITTED = new WeakMap<FullLine, readonly BulgedArc[]>();
+const ARCS_BY_LINE = new WeakMap<FullLine, readonly BulgedArc[]>();
 
 /** The line as lines and arcs, in the part's frame; fitted once. */
 export function arcsOf(line: FullLine): readonly BulgedArc[] {
-  const arcs = FITTED.get(line) ?? arcPath(line.exact, line.closed, ARC_FIT_MM);
-  FITTED.set(line, arcs);
+  const arcs = ARCS_BY_LINE.get(line) ?? arcPath(line.exact, line.closed, ARC_FIT_MM);
+  ARCS_BY_LINE.set(line, arcs);
   return arcs;
 }
 
 /** Beyond rounding only a whole turn is one. */
-const isCircle = (path: readonly { readonly type: string; readonly sweep?: number }[]): boolean =>
+const isFullCircle = (path: readonly { readonly type: string; readonly sweep?: number }[]): boolean =>
   path.length === 1 && Math.abs(Math.abs(path[0]?.sweep ?? 0) - 2 * Math.PI) < 1e-9;
 
-function drawArcs(entities: Entities, line: FullLine, copies: readonly Affine[]): void {
+function drawArcs(entities: DxfEntities, line: FullLine, copies: readonly Affine[]): void {
   const [first] = line.exact;
-  if (first?.type === 'arc' && isCircle(line.exact)) {
+  if (first?.type === 'arc' && isFullCircle(line.exact)) {
     for (const copy of copies) drawCircle(entities, line, first, copy);
     return;
   }
@@ -72,30 +72,34 @@ function drawArcs(entities: Entities, line: FullLine, copies: readonly Affine[])
     );
 }
 
-function drawCircle(entities: Entities, { layer }: FullLine, circle: Segment, copy: Affine): void {
-  const mapped = mapSegment(circle, copy);
+function drawCircle(entities: DxfEntities, { layer }: FullLine, circle: Segment, copy: Affine): void {
+  const mapped = transformSegment(circle, copy);
   if (mapped.type === 'arc') entities.circle(layer, mapped);
 }
 
 /** A copy keeps the arc's shape; one that is mirrored bulges the other way. */
 function mapArc({ from, to, bulge }: BulgedArc, copy: Affine): BulgedArc {
-  return { from: apply(copy, from), to: apply(copy, to), bulge: turnsOver(copy) ? -bulge : bulge };
+  return {
+    from: transformPoint(copy, from),
+    to: transformPoint(copy, to),
+    bulge: isReflection(copy) ? -bulge : bulge,
+  };
 }
 
-function drawCurves(entities: Entities, line: FullLine, copies: readonly Affine[]): void {
+function drawCurves(entities: DxfEntities, line: FullLine, copies: readonly Affine[]): void {
   const path = curvePath(line);
   if (!path.some(({ type }) => type === 'cubic')) {
     drawArcs(entities, line, copies);
     return;
   }
   for (const copy of copies) {
-    const mapped = mapPath(path, copy);
-    const groups = stretches(mapped);
+    const mapped = transformPath(path, copy);
+    const groups = groupByKind(mapped);
     groups.forEach((group, i) => {
       const next = groups[i + 1] ?? (line.closed ? groups[0] : undefined);
-      const end = next?.[0] && segmentStart(next[0]);
+      const end = next?.[0] && pieceStart(next[0]);
       const cubics = group.filter((segment) => segment.type === 'cubic');
-      if (cubics.length > 0) entities.spline(line.layer, endingIn(cubics, end));
+      if (cubics.length > 0) entities.spline(line.layer, withEndPoint(cubics, end));
       else {
         const arcs = arcPath(group, false, ARC_FIT_MM);
         entities.polyline(
@@ -109,7 +113,7 @@ function drawCurves(entities: Entities, line: FullLine, copies: readonly Affine[
 }
 
 /** Cubics together, and lines and arcs together. */
-function stretches(path: readonly Segment[]): Segment[][] {
+function groupByKind(path: readonly Segment[]): Segment[][] {
   const groups: Segment[][] = [];
   for (const segment of path) {
     const last = groups.at(-1);
@@ -120,7 +124,7 @@ function stretches(path: readonly Segment[]): Segment[][] {
 }
 
 /** The last one ends in the very point where the next entity starts. */
-function endingIn(cubics: readonly CubicSegment[], end: Point | undefined): CubicSegment[] {
+function withEndPoint(cubics: readonly CubicSegment[], end: Point | undefined): CubicSegment[] {
   if (!end) return [...cubics];
   return cubics.map((cubic, i) => {
     const [a, b, c] = cubic.controls;

@@ -1,6 +1,6 @@
 import { type Rule, readOnRule, showLength } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
-import { type OffsetsTable, WOOD } from '../tables/offsets-table.ts';
+import { type OffsetsTable, WOOD_WORDS } from '../tables/offsets-table.ts';
 
 /** Spreadsheets take a file for UTF-8 only where it begins with this; plain ASCII is the same either way. */
 const BYTE_ORDER_MARK = '\uFEFF';
@@ -18,24 +18,24 @@ export function offsetsCsv(rule: Rule, tables: readonly OffsetsTable[]): string 
   const isCut = tables.some(({ rows }) => rows.some(({ wood }) => wood));
   const rows = tables.flatMap(({ name, rows }) =>
     rows.map(({ station, offset, side = '', wood }) => [
-      asText(name),
+      textCell(name),
       decimal(station, rule),
       decimal(offset, rule),
-      onRule(station, rule),
-      onRule(offset, rule),
+      ruleWords(station, rule),
+      ruleWords(offset, rule),
       ...(isStepped ? [side] : []),
-      ...(isCut ? [wood ? WOOD[wood] : ''] : []),
+      ...(isCut ? [wood ? WOOD_WORDS[wood] : ''] : []),
     ]),
   );
   const head = ['edge', `station_${unit}`, `offset_${unit}`, 'station_on_rule', 'offset_on_rule'];
   if (isStepped) head.push('side_of_shoulder');
   if (isCut) head.push('wood');
-  const text = [head, ...rows].map((row) => `${row.map(quotedCell).join(',')}\r\n`).join('');
+  const text = [head, ...rows].map((row) => `${row.map(quoteCell).join(',')}\r\n`).join('');
   return /^\p{ASCII}*$/u.test(text) ? text : BYTE_ORDER_MARK + text;
 }
 
 /** "3 11/32 in full", "3/4 in below". */
-function onRule(mm: number, rule: Rule): string {
+function ruleWords(mm: number, rule: Rule): string {
   const isBelow = readOnRule(mm, rule).text.startsWith('-');
   return isBelow ? `${showLength(-mm, rule)} below` : showLength(mm, rule);
 }
@@ -48,7 +48,7 @@ const decimal = (mm: number, { unit }: Rule): string =>
     .replace(/^-0$/, '0');
 
 /** A name that a spreadsheet would take for a formula, a number or a date stays a name. */
-const asText = (name: string): string => (/^[\p{L}_]/u.test(name) ? name : `edge ${name}`);
+const textCell = (name: string): string => (/^[\p{L}_]/u.test(name) ? name : `edge ${name}`);
 
-const quotedCell = (cell: string): string =>
+const quoteCell = (cell: string): string =>
   /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;

@@ -1,12 +1,12 @@
 import type { Item, LayerName } from '../drawing/drawing.ts';
 
 /** What the library keeps to itself: the document's catalog, and each page's resources. */
-interface Insides {
+interface PdfInternals {
   readonly _root: { readonly data: Record<string, unknown> };
   readonly page: { readonly resources: { readonly data: Record<string, unknown> } };
 }
 
-type Layers = Map<LayerName, PDFKit.PDFKitReference>;
+type PdfLayers = Map<LayerName, PDFKit.PDFKitReference>;
 
 /**
  * Draws items, those on a layer as optional content that a reader can show and hide (ISO 32000-1, 8.11):
@@ -18,7 +18,7 @@ export function drawOnLayers(
   items: readonly Item[],
   draw: (item: Item) => void,
 ): void {
-  const layers: Layers = new Map();
+  const layers: PdfLayers = new Map();
   for (const item of items) {
     const layer = item.type === 'clip' ? undefined : item.layer;
     if (layer === undefined) {
@@ -30,7 +30,7 @@ export function drawOnLayers(
     draw(item);
     pdf.addContent('EMC');
   }
-  if (layers.size > 0) listLayers(pdf as unknown as Insides & PDFKit.PDFDocument, layers);
+  if (layers.size > 0) registerLayers(pdf as unknown as PdfInternals & PDFKit.PDFDocument, layers);
 }
 
 function newLayer(pdf: PDFKit.PDFDocument, name: LayerName): PDFKit.PDFKitReference {
@@ -39,7 +39,7 @@ function newLayer(pdf: PDFKit.PDFDocument, name: LayerName): PDFKit.PDFKitRefere
   return layer;
 }
 
-function listLayers(pdf: Insides & PDFKit.PDFDocument, layers: Layers): void {
+function registerLayers(pdf: PdfInternals & PDFKit.PDFDocument, layers: PdfLayers): void {
   const refs = [...layers.values()];
   pdf.page.resources.data.Properties = Object.fromEntries(layers);
   pdf._root.data.OCProperties = { OCGs: refs, D: { Order: refs, ON: refs } };

@@ -1,5 +1,5 @@
 import PDFDocument from 'pdfkit';
-import { segmentStart } from '../../curves/geometry/evaluate.ts';
+import { pieceStart } from '../../curves/geometry/evaluate.ts';
 import type { CubicSegment, Segment } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
@@ -7,8 +7,15 @@ import { arcToCubics } from '../../curves/geometry/transform.ts';
 import type { Part } from '../../part/part.ts';
 import type { Layout } from '../../tiling/layout.ts';
 import { POINTS_PER_MM, pointsPerMm } from '../../tiling/paper/page-matrix.ts';
-import { type Clip, type Item, LINE_LOOKS, type Page, type Stroke, type Words } from '../drawing/drawing.ts';
-import { patternsPages } from '../sheets/pattern-pages.ts';
+import {
+  type Clip,
+  type Item,
+  LINE_APPEARANCES,
+  type Page,
+  type Stroke,
+  type Words,
+} from '../drawing/drawing.ts';
+import { pairPages } from '../sheets/pattern-pages.ts';
 import { drawOnLayers } from './pdf-layers.ts';
 
 /** How a pattern is written. */
@@ -23,7 +30,7 @@ export interface PdfOptions {
   readonly wrote?: ((pages: number) => void) | undefined;
 }
 
-const UNSTRETCHED = { x: 1, y: 1 };
+const TRUE_SCALE = { x: 1, y: 1 };
 
 /** How far a cubic may lie from an arc, mm: no more than a tenth is added to the fit's own error. */
 const ARC_TO_CUBICS_MM = FIT_MM / 10;
@@ -36,7 +43,7 @@ export type ByteSink = (chunk: Uint8Array) => void;
 
 /** The pattern as a PDF at true size: a cover where wanted, then the sheets in the order of taping. */
 export async function writePatternPdf(part: Part, layout: Layout, options: PdfOptions): Promise<Uint8Array> {
-  return whole((sink) => streamPatternPdf(part, layout, options, sink));
+  return collectBytes((sink) => streamPatternPdf(part, layout, options, sink));
 }
 
 /** The same page by page: however long the pattern, no more than one page is held at a time. */
@@ -44,12 +51,12 @@ export function streamPatternPdf(part: Part, layout: Layout, options: PdfOptions
   const { cover, mirrored } = options;
   const layouts = mirrored ? [layout, mirrored] : [layout];
   const codes = layouts.map(({ code }) => code).join(' and ');
-  streamPdf(patternsPages(part, layouts, cover).pages, `${part.name}, ${codes}`, options, sink);
+  streamPdf(pairPages(part, layouts, cover).pages, `${part.name}, ${codes}`, options, sink);
 }
 
 /** Pages at true size, each line a line or a cubic Bézier by its own control points. */
 export async function writePdf(pages: Iterable<Page>, title: string, font: Uint8Array): Promise<Uint8Array> {
-  return whole((sink) => streamPdf(pages, title, { font }, sink));
+  return collectBytes((sink) => streamPdf(pages, title, { font }, sink));
 }
 
 /** The same page by page, as `streamPatternPdf` does. */
@@ -59,7 +66,7 @@ export function streamPdf(
   { font, wrote }: Pick<PdfOptions, 'font' | 'wrote'>,
   sink: ByteSink,
 ): void {
-  const pdf = new (documentInto(sink))({
+  const pdf = new (streamingDocument(sink))({
     autoFirstPage: false,
     pdfVersion: '1.7',
     lang: 'en',
@@ -68,8 +75,8 @@ export function streamPdf(
     info: { Title: title, Creator: 'fairlath', Producer: 'fairlath', CreationDate: CREATION_DATE },
   });
   const names: string[] = [];
-  for (const { name, drawing, stretch = UNSTRETCHED } of pages) {
-    refuseNotFinite(drawing);
+  for (const { name, drawing, stretch = TRUE_SCALE } of pages) {
+    assertFinite(drawing);
     names.push(name);
     const { x, y } = pointsPerMm(stretch);
     pdf.addPage({ size: [drawing.width * x, drawing.height * y], margin: 0 });
@@ -83,7 +90,7 @@ export function streamPdf(
 }
 
 /** What the library writes goes straight on: it compresses at once, never waits, and a browser has no streams. */
-const documentInto = (sink: ByteSink): typeof PDFDocument =>
+const streamingDocument = (sink: ByteSink): typeof PDFDocument =>
   class extends PDFDocument {
     override push(chunk: Uint8Array | null): boolean {
       if (chunk !== null) sink(chunk);
@@ -91,18 +98,18 @@ const documentInto = (sink: ByteSink): typeof PDFDocument =>
     }
   };
 
-function whole(write: (sink: ByteSink) => void): Uint8Array {
+function collectBytes(write: (sink: ByteSink) => void): Uint8Array {
   const chunks: Uint8Array[] = [];
   write((chunk) => chunks.push(chunk));
-  return joined(chunks);
+  return concatBytes(chunks);
 }
 
-function refuseNotFinite(value: unknown): void {
+function assertFinite(value: unknown): void {
   if (typeof value === 'number' && !Number.isFinite(value)) throw new Error(`a drawing holds ${value}`);
-  if (typeof value === 'object' && value !== null) Object.values(value).forEach(refuseNotFinite);
+  if (typeof value === 'object' && value !== null) Object.values(value).forEach(assertFinite);
 }
 
-function joined(chunks: readonly Uint8Array[]): Uint8Array {
+function concatBytes(chunks: readonly Uint8Array[]): Uint8Array {
   const all = new Uint8Array(chunks.reduce((sum, { length }) => sum + length, 0));
   let at = 0;
   for (const chunk of chunks) {
@@ -113,7 +120,7 @@ function joined(chunks: readonly Uint8Array[]): Uint8Array {
 }
 
 /** What the library keeps to itself: the document's catalog. */
-interface Catalog {
+interface PdfCatalog {
   readonly _root: { readonly data: Record<string, unknown> };
 }
 
@@ -122,7 +129,7 @@ interface Catalog {
  * sheets' names (12.4.2). A reader may do otherwise: the scale bars on every sheet are the real guard.
  */
 function setCatalog(pdf: PDFKit.PDFDocument, names: readonly string[]): void {
-  const { data } = (pdf as unknown as Catalog)._root;
+  const { data } = (pdf as unknown as PdfCatalog)._root;
   data.ViewerPreferences = pdf.ref({ PrintScaling: 'None', Duplex: 'Simplex', DisplayDocTitle: true });
   const labels = pdf.ref({ Nums: names.flatMap((name, i) => [i, { P: new String(name) }]) });
   labels.end(undefined as unknown as Uint8Array);
@@ -149,7 +156,7 @@ function draw(page: PageSink, item: Item): void {
 }
 
 function drawClip(page: PageSink, item: Clip): void {
-  const { x, y } = onPage(page, { x: item.left, y: item.top });
+  const { x, y } = toPagePoint(page, { x: item.left, y: item.top });
   const [width, height] = [item.right - item.left, item.top - item.bottom];
   page.pdf.save();
   page.pdf.rect(x, y, width * POINTS_PER_MM, height * POINTS_PER_MM).clip();
@@ -157,7 +164,7 @@ function drawClip(page: PageSink, item: Clip): void {
   page.pdf.restore();
 }
 
-const onPage = ({ height }: PageSink, { x, y }: Point): Point => ({
+const toPagePoint = ({ height }: PageSink, { x, y }: Point): Point => ({
   x: x * POINTS_PER_MM,
   y: (height - y) * POINTS_PER_MM,
 });
@@ -166,11 +173,11 @@ function drawStroke(page: PageSink, { style, path, closed, filled }: Stroke): vo
   const { pdf } = page;
   const first = path[0];
   if (!first) return;
-  const { width, dash, colour } = LINE_LOOKS[style];
+  const { width, dash, colour } = LINE_APPEARANCES[style];
   pdf.lineWidth(width * POINTS_PER_MM).lineJoin('round');
   if (dash) pdf.dash(dash.map((length) => length * POINTS_PER_MM) as unknown as number, {});
   else pdf.undash();
-  const start = onPage(page, startOf(first));
+  const start = toPagePoint(page, startOf(first));
   pdf.moveTo(start.x, start.y);
   for (const segment of path) drawSegment(page, segment);
   if (closed) pdf.closePath();
@@ -181,13 +188,13 @@ function drawStroke(page: PageSink, { style, path, closed, filled }: Stroke): vo
 /** Read off where it is written down: most strokes are short lines. */
 function startOf(segment: Segment): Point {
   if (segment.type === 'line') return segment.from;
-  return segment.type === 'cubic' ? segment.controls[0] : segmentStart(segment);
+  return segment.type === 'cubic' ? segment.controls[0] : pieceStart(segment);
 }
 
 function drawSegment(page: PageSink, segment: Segment): void {
   switch (segment.type) {
     case 'line': {
-      const { x, y } = onPage(page, segment.to);
+      const { x, y } = toPagePoint(page, segment.to);
       page.pdf.lineTo(x, y);
       return;
     }
@@ -200,13 +207,13 @@ function drawSegment(page: PageSink, segment: Segment): void {
 }
 
 function drawCubic(page: PageSink, { controls }: CubicSegment): void {
-  const [, a, b, c] = controls.map((control) => onPage(page, control));
+  const [, a, b, c] = controls.map((control) => toPagePoint(page, control));
   if (a && b && c) page.pdf.bezierCurveTo(a.x, a.y, b.x, b.y, c.x, c.y);
 }
 
 function drawWords(page: PageSink, { text, at, size, anchor, turn }: Words): void {
   const { pdf } = page;
-  const { x, y } = onPage(page, at);
+  const { x, y } = toPagePoint(page, at);
   pdf.fontSize(size * POINTS_PER_MM).fillColor('#000000');
   const width = pdf.widthOfString(text);
   const back = anchor === 'start' ? 0 : anchor === 'middle' ? width / 2 : width;

@@ -1,4 +1,4 @@
-import { along, segmentStart } from '../../curves/geometry/evaluate.ts';
+import { paramCurve, pieceStart } from '../../curves/geometry/evaluate.ts';
 import type { ArcSegment, Segment } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { arcToCubics } from '../../curves/geometry/transform.ts';
@@ -7,7 +7,7 @@ import {
   type Drawing,
   type Item,
   type LayerName,
-  LINE_LOOKS,
+  LINE_APPEARANCES,
   type LineStyle,
   type Stroke,
   type Words,
@@ -35,16 +35,16 @@ export interface SvgOptions {
 export function writeSvg(drawing: Drawing, title: string, { bare = false, about }: SvgOptions = {}): string {
   const { width, height } = drawing;
   const number = decimals(bare ? FINE_DECIMALS : DECIMALS);
-  const sink: Sink = { height, bare, clips: [], number };
-  const body = inARow(drawing.items, layerOf).map(([layer, items]) => {
+  const sink: SvgSink = { height, bare, clips: [], number };
+  const body = groupConsecutive(drawing.items, layerOf).map(([layer, items]) => {
     const drawn = drawAll(sink, items);
     return layer === undefined ? drawn : `<g id="${layer}">\n${drawn}\n</g>`;
   });
   const size = `width="${number(width)}mm" height="${number(height)}mm" viewBox="0 0 ${number(width)} ${number(height)}"`;
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" ${size} font-family="${bare ? ANY_FAMILY : FAMILIES}">`,
-    `<title>${escaped(title)}</title>`,
-    `<desc>Drawn by fairlath. Lengths in mm.${about ? ` ${escaped(about)}` : ''}</desc>`,
+    `<svg xmlns="http://www.w3.org/2000/svg" ${size} font-family="${bare ? FALLBACK_FAMILY : FONT_FAMILIES}">`,
+    `<title>${escapeXml(title)}</title>`,
+    `<desc>Drawn by fairlath. Lengths in mm.${about ? ` ${escapeXml(about)}` : ''}</desc>`,
     ...(sink.clips.length > 0 ? [`<defs>${sink.clips.join('')}</defs>`] : []),
     ...(bare ? [] : [`<rect width="100%" height="100%" fill="#ffffff"/>`]),
     ...body,
@@ -53,24 +53,24 @@ export function writeSvg(drawing: Drawing, title: string, { bare = false, about 
   ].join('\n');
 }
 
-interface Frame {
+interface SvgFrame {
   readonly height: number;
   readonly number: (value: number) => string;
 }
 
-interface Sink extends Frame {
+interface SvgSink extends SvgFrame {
   readonly bare: boolean;
   readonly clips: string[];
 }
 
 /** Ours where the reader has it, else what else there is. */
-const ANY_FAMILY = 'sans-serif';
-const FAMILIES = `'Source Sans 3', 'Source Sans Pro', ${ANY_FAMILY}`;
+const FALLBACK_FAMILY = 'sans-serif';
+const FONT_FAMILIES = `'Source Sans 3', 'Source Sans Pro', ${FALLBACK_FAMILY}`;
 
 const layerOf = (item: Item): LayerName | undefined => (item.type === 'clip' ? undefined : item.layer);
 
 /** Items one after the other that have something in common. */
-function inARow<K>(items: readonly Item[], of: (item: Item) => K): [K, Item[]][] {
+function groupConsecutive<K>(items: readonly Item[], of: (item: Item) => K): [K, Item[]][] {
   const rows: [K, Item[]][] = [];
   for (const item of items) {
     const common = of(item);
@@ -82,32 +82,32 @@ function inARow<K>(items: readonly Item[], of: (item: Item) => K): [K, Item[]][]
 }
 
 /** Lines in a row that look alike share a group, which says how; what a machine takes one by one, says it itself. */
-function drawAll(sink: Sink, items: readonly Item[]): string {
+function drawAll(sink: SvgSink, items: readonly Item[]): string {
   const styleOf = (item: Item): LineStyle | undefined =>
     item.type === 'stroke' && !sink.bare ? item.style : undefined;
-  return inARow(items, styleOf)
+  return groupConsecutive(items, styleOf)
     .flatMap(([style, row]) => {
       const drawn = row.map((item) => draw(sink, item));
-      return style === undefined ? drawn : [`<g ${lookOf(style)}>`, ...drawn, '</g>'];
+      return style === undefined ? drawn : [`<g ${styleAttributes(style)}>`, ...drawn, '</g>'];
     })
     .join('\n');
 }
 
 /** How lines look, and their class. */
-function lookOf(style: LineStyle, names: string = style): string {
-  const { width, dash, colour } = LINE_LOOKS[style];
+function styleAttributes(style: LineStyle, names: string = style): string {
+  const { width, dash, colour } = LINE_APPEARANCES[style];
   const dashes = dash ? ` stroke-dasharray="${dash.join(' ')}"` : '';
   return `class="${names}" fill="none" stroke="${colour}" stroke-width="${width}"${dashes}`;
 }
 
-function draw(sink: Sink, item: Item): string {
+function draw(sink: SvgSink, item: Item): string {
   switch (item.type) {
     case 'stroke':
-      return strokeText(sink, item);
+      return strokeElement(sink, item);
     case 'words':
-      return wordsText(sink, item);
+      return textElement(sink, item);
     case 'clip':
-      return clipText(sink, item);
+      return clipElement(sink, item);
   }
 }
 
@@ -115,35 +115,35 @@ function draw(sink: Sink, item: Item): string {
  * The data of an SVG path element: contiguous segments, mm, y down from `height` (from 0 for a drawing that
  * is put in its place by a transform).
  */
-export function pathData(path: readonly Segment[], closed = false, frame: Frame = ON_ITS_OWN): string {
+export function pathData(path: readonly Segment[], closed = false, frame: SvgFrame = UNFRAMED): string {
   const [first] = path;
   if (!first) return '';
-  const steps = path.map((segment) => step(frame, segment));
-  return `M${place(frame, segmentStart(first))}${steps.join('')}${closed ? 'Z' : ''}`;
+  const steps = path.map((segment) => pathCommand(frame, segment));
+  return `M${coordinates(frame, pieceStart(first))}${steps.join('')}${closed ? 'Z' : ''}`;
 }
 
-function strokeText(sink: Sink, { style, layer, path, closed, filled, title }: Stroke): string {
+function strokeElement(sink: SvgSink, { style, layer, path, closed, filled, title }: Stroke): string {
   const d = pathData(path, closed, sink);
   if (d === '') return '';
   const names = layer === undefined || layer === style ? style : `${layer} ${style}`;
-  const looks = sink.bare ? `${lookOf(style, names)} ` : '';
-  const fill = filled ? ` fill="${LINE_LOOKS[style].colour}"` : '';
+  const looks = sink.bare ? `${styleAttributes(style, names)} ` : '';
+  const fill = filled ? ` fill="${LINE_APPEARANCES[style].colour}"` : '';
   return title === undefined
     ? `<path ${looks}d="${d}"${fill}/>`
-    : `<path ${looks}d="${d}"${fill}><title>${escaped(title)}</title></path>`;
+    : `<path ${looks}d="${d}"${fill}><title>${escapeXml(title)}</title></path>`;
 }
 
-function step(frame: Frame, segment: Segment): string {
+function pathCommand(frame: SvgFrame, segment: Segment): string {
   switch (segment.type) {
     case 'line':
-      return `L${place(frame, segment.to)}`;
+      return `L${coordinates(frame, segment.to)}`;
     case 'cubic':
       return `C${segment.controls
         .slice(1)
-        .map((p) => place(frame, p))
+        .map((p) => coordinates(frame, p))
         .join(' ')}`;
     case 'arc':
-      return arcSteps(frame, segment);
+      return arcCommands(frame, segment);
   }
 }
 
@@ -151,27 +151,27 @@ function step(frame: Frame, segment: Segment): string {
  * The most of a circle in one command, radians. Where its radius and ends are rounded, half a circle may
  * bulge by √(2r · 0.0005 mm) too much, 0.2 mm at a radius of 50 mm; an eighth moves by 0.001 mm.
  */
-const MOST_SWEEP = Math.PI / 4;
+const MAX_SWEEP = Math.PI / 4;
 
 /**
  * Readers find an arc's centre from its radius, many in single precision: a radius of 20 m is off by 0.001 mm
  * there, and a line's own flat arc would stray. Beyond it an arc is drawn as cubics, which stray by less.
  */
-const MOST_RADIUS_MM = 20_000;
-const FLAT_ARC_MM = 1e-4;
+const MAX_RADIUS_MM = 20_000;
+const FLAT_ARC_FIT_MM = 1e-4;
 
-function arcSteps(frame: Frame, arc: ArcSegment): string {
-  if (arc.radius > MOST_RADIUS_MM && Number.isFinite(arc.radius))
-    return arcToCubics(arc, FLAT_ARC_MM)
-      .map((cubic) => step(frame, cubic))
+function arcCommands(frame: SvgFrame, arc: ArcSegment): string {
+  if (arc.radius > MAX_RADIUS_MM && Number.isFinite(arc.radius))
+    return arcToCubics(arc, FLAT_ARC_FIT_MM)
+      .map((cubic) => pathCommand(frame, cubic))
       .join('');
   const { number } = frame;
-  const count = Math.max(1, Math.ceil(Math.abs(arc.sweep) / MOST_SWEEP));
+  const count = Math.max(1, Math.ceil(Math.abs(arc.sweep) / MAX_SWEEP));
   const clockwise = arc.sweep > 0 ? 0 : 1;
-  const at = along(arc);
+  const at = paramCurve(arc);
   return Array.from({ length: count }, (_, i) => {
     const to = at((i + 1) / count);
-    return `A${number(arc.radius)} ${number(arc.radius)} 0 0 ${clockwise} ${place(frame, to)}`;
+    return `A${number(arc.radius)} ${number(arc.radius)} 0 0 ${clockwise} ${coordinates(frame, to)}`;
   }).join('');
 }
 
@@ -180,17 +180,17 @@ const FRACTION_STROKE = '⁄';
 
 const ANCHORS = { start: 'start', middle: 'middle', end: 'end' } as const;
 
-function wordsText(sink: Sink, { text, at, size, anchor, turn }: Words): string {
+function textElement(sink: SvgSink, { text, at, size, anchor, turn }: Words): string {
   const { number } = sink;
   const [x, y] = [number(at.x), number(sink.height - at.y)];
   const turned =
     turn !== undefined && turn !== 0
       ? ` transform="rotate(${number((-turn * 180) / Math.PI)} ${x} ${y})"`
       : '';
-  return `<text x="${x}" y="${y}" font-size="${number(size)}" text-anchor="${ANCHORS[anchor]}"${turned}>${escaped(text.replaceAll(FRACTION_STROKE, '/'))}</text>`;
+  return `<text x="${x}" y="${y}" font-size="${number(size)}" text-anchor="${ANCHORS[anchor]}"${turned}>${escapeXml(text.replaceAll(FRACTION_STROKE, '/'))}</text>`;
 }
 
-function clipText(sink: Sink, { left, bottom, right, top, items }: Clip): string {
+function clipElement(sink: SvgSink, { left, bottom, right, top, items }: Clip): string {
   const { number } = sink;
   const id = `clip${sink.clips.length + 1}`;
   const box = `x="${number(left)}" y="${number(sink.height - top)}" width="${number(right - left)}" height="${number(top - bottom)}"`;
@@ -198,7 +198,8 @@ function clipText(sink: Sink, { left, bottom, right, top, items }: Clip): string
   return `<g clip-path="url(#${id})">${drawAll(sink, items)}</g>`;
 }
 
-const place = ({ height, number }: Frame, { x, y }: Point): string => `${number(x)} ${number(height - y)}`;
+const coordinates = ({ height, number }: SvgFrame, { x, y }: Point): string =>
+  `${number(x)} ${number(height - y)}`;
 
 /** Never an exponent: toFixed writes none below 1e21, and six decimals leave none above 0. */
 const decimals =
@@ -209,7 +210,7 @@ const decimals =
   };
 
 /** A path that is put in its place by a transform. */
-const ON_ITS_OWN: Frame = { height: 0, number: decimals(DECIMALS) };
+const UNFRAMED: SvgFrame = { height: 0, number: decimals(DECIMALS) };
 
-const escaped = (text: string): string =>
+const escapeXml = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');

@@ -19,35 +19,35 @@ export interface Edit {
  */
 export function editJob(text: string, edits: readonly Edit[]): string {
   const spots = edits
-    .map(({ key, typed }) => ({ ...spotOf(text, key), typed: plainScalar(typed) }))
+    .map(({ key, typed }) => ({ ...rangeOfValue(text, key), typed: toYamlScalar(typed) }))
     .toSorted((a, b) => b.start - a.start);
-  return spots.reduce((now, { start, end, typed }) => written(now, start, end, typed), text);
+  return spots.reduce((now, { start, end, typed }) => replaceText(now, start, end, typed), text);
 }
 
 /**
  * A length as it stands in a job: as it was typed, with its unit added when a bare number would be read in
  * the job's own.
  */
-export function inJobUnit(typed: string, typedIn: Unit, job: Unit): string {
+export function withJobUnit(typed: string, typedIn: Unit, job: Unit): string {
   const plain = typed.trim();
   return parseLength(plain, typedIn) === parseLength(plain, job) ? plain : `${plain} ${typedIn}`;
 }
 
-interface Spot {
+interface TextRange {
   readonly start: number;
   readonly end: number;
 }
 
 /** A drag writes into one text again and again: what was last read of it is kept. */
-let last: { readonly text: string; readonly root: ParsedNode | null } | undefined;
+let lastParsed: { readonly text: string; readonly root: ParsedNode | null } | undefined;
 
-function rootOf(text: string): ParsedNode | null {
-  if (last?.text !== text) last = { text, root: readRoot(text) };
-  return last.root;
+function parsedRoot(text: string): ParsedNode | null {
+  if (lastParsed?.text !== text) lastParsed = { text, root: parseRoot(text) };
+  return lastParsed.root;
 }
 
 /** The same reading of the text as parseJob's, so that a place is one and the same in both. */
-function readRoot(text: string): ParsedNode | null {
+function parseRoot(text: string): ParsedNode | null {
   const parser = new Parser();
   const tokens = [...new Lexer().lex(text)].flatMap((lexeme) => [...parser.next(lexeme)]);
   const composer = new Composer({ schema: 'failsafe', uniqueKeys: false, prettyErrors: false });
@@ -55,7 +55,7 @@ function readRoot(text: string): ParsedNode | null {
   return (first?.contents ?? null) as ParsedNode | null;
 }
 
-function spotOf(text: string, key: string): Spot {
+function rangeOfValue(text: string, key: string): TextRange {
   const node = nodeAt(text, key);
   if (!isScalar(node)) throw new Error(`the job has no value at "${key}"`);
   return { start: node.range[0], end: node.range[1] };
@@ -63,27 +63,27 @@ function spotOf(text: string, key: string): Spot {
 
 /** What stands at a key of a job's text. */
 export function nodeAt(text: string, key: string): ParsedNode | null {
-  let node = rootOf(text);
+  let node = parsedRoot(text);
   const steps = [...key.matchAll(/([^.[\]]+)|\[(\d+)\]/g)];
   for (const [i, [, name, index]] of steps.entries()) {
     if (name !== undefined) node = isMap(node) ? (node.get(name, true) as ParsedNode) : null;
-    else if (steps[i + 1]?.[2] === undefined || !isOnePoint(node)) node = itemOf(node, Number(index));
+    else if (steps[i + 1]?.[2] === undefined || !isSinglePoint(node)) node = itemOf(node, Number(index));
   }
   return node;
 }
 
 /** Where a list of points may stand, one point may stand alone: it is then the list's first item. */
-export const isOnePoint = (node: ParsedNode | null): boolean => isSeq(node) && !node.items.some(isSeq);
+export const isSinglePoint = (node: ParsedNode | null): boolean => isSeq(node) && !node.items.some(isSeq);
 
 const itemOf = (node: ParsedNode | null, index: number): ParsedNode | null =>
   isSeq(node) ? ((node.items[index] as ParsedNode | undefined) ?? null) : null;
 
 /** What YAML reads as the text itself; anything else is put in quotes. */
 const PLAIN = /^(?:[\d.]|[-+](?=[\d.]))[\w\s./'"°-]*$/;
-export const plainScalar = (typed: string): string => (PLAIN.test(typed) ? typed : JSON.stringify(typed));
+export const toYamlScalar = (typed: string): string => (PLAIN.test(typed) ? typed : JSON.stringify(typed));
 
 /** Something else in a stretch of the text; a remark behind it on its line keeps its column where there is room. */
-export function written(text: string, start: number, end: number, typed: string): string {
+export function replaceText(text: string, start: number, end: number, typed: string): string {
   const rest = text.slice(end);
   const remark = /^([^\n#"']*?)( +)#/.exec(rest);
   if (!remark) return text.slice(0, start) + typed + rest;

@@ -8,16 +8,16 @@ export function lineEnd(text: string, at: number): number {
 }
 
 /** How this text ends its lines. */
-export const eolOf = (text: string): string => (text.includes('\r\n') ? '\r\n' : '\n');
+export const lineEnding = (text: string): string => (text.includes('\r\n') ? '\r\n' : '\n');
 
 /** The white before a place, if nothing else stands before it on its line. */
-export function indentOf(text: string, at: number): string | undefined {
+export function indentBefore(text: string, at: number): string | undefined {
   const before = text.slice(lineStart(text, at), at);
   return before.trim() === '' ? before : undefined;
 }
 
 /** Where the remarks begin that stand on the lines right above a place; its own line where there are none. */
-export function remarksAbove(text: string, at: number): number {
+export function startOfCommentsAbove(text: string, at: number): number {
   let line = lineStart(text, at);
   while (line > 0) {
     const above = lineStart(text, line - 1);
@@ -31,15 +31,17 @@ export function remarksAbove(text: string, at: number): number {
  * A text without a stretch of it. A line that it leaves empty goes, too; remarks in it and behind it stay,
  * on lines of their own where nothing else is left on theirs.
  */
-export function without(text: string, start: number, end: number): string {
-  const indent = indentOf(text, start);
+export function removeText(text: string, start: number, end: number): string {
+  const indent = indentBefore(text, start);
   const [line, next] = [lineStart(text, start), lineEnd(text, end)];
   const behind = text.slice(end, next).trim();
   if (indent === undefined || !/^(?:#.*)?$/.test(behind)) return text.slice(0, start) + text.slice(end);
   const inside = [...text.slice(start, end).matchAll(/(?<=^|\s)#.*/gm)].map(([remark]) => remark.trim());
   const kept = [...inside, behind].filter((remark) => remark !== '');
   if (kept.length > 0) {
-    return text.slice(0, line) + kept.map((remark) => indent + remark).join(eolOf(text)) + text.slice(next);
+    return (
+      text.slice(0, line) + kept.map((remark) => indent + remark).join(lineEnding(text)) + text.slice(next)
+    );
   }
   return text.slice(0, line) + text.slice(next).replace(/^\r?\n/, '');
 }

@@ -1,22 +1,22 @@
 import { point } from '../../curves/geometry/point.ts';
-import { isOver, written } from './check-station-order.ts';
-import type { SetOut } from './read-points.ts';
+import { isSameStation, showCoordinate } from './check-station-order.ts';
+import type { Coordinate } from './read-points.ts';
 
 /** Two points that a line joins, in the order of the edge. */
-interface Line {
-  readonly start: SetOut;
-  readonly end: SetOut;
+interface ShoulderLine {
+  readonly start: Coordinate;
+  readonly end: Coordinate;
 }
 
 /** Whether a line is a shoulder: square to the reference line. */
-export const isShoulder = ({ start, end }: Line): boolean => start.at.x === end.at.x;
+export const isShoulderStep = ({ start, end }: ShoulderLine): boolean => start.at.x === end.at.x;
 
 /** The end of a shoulder over its start to the last bit, so that it is square however the two stations were typed. */
-export const squareTo = (end: SetOut, start: SetOut): SetOut =>
-  isOver(end, start) ? { ...end, at: point(start.at.x, end.at.y) } : end;
+export const snapToShoulder = (end: Coordinate, start: Coordinate): Coordinate =>
+  isSameStation(end, start) ? { ...end, at: point(start.at.x, end.at.y) } : end;
 
 /** Where along an edge a step stands. */
-export interface Along {
+export interface StepPlace {
   readonly isFirst: boolean;
   readonly isLast: boolean;
   readonly afterShoulder: boolean;
@@ -27,16 +27,19 @@ export interface Along {
  * end's own cut, so that the outline ran over it twice or the cut took it off. Two at one station are one line, or
  * one that turns back over itself.
  */
-export function standsWithin({ start, end }: Line, { isFirst, isLast, afterShoulder }: Along): boolean {
+export function checkShoulder(
+  { start, end }: ShoulderLine,
+  { isFirst, isLast, afterShoulder }: StepPlace,
+): boolean {
   const report = (wording: string): false => {
     end.entry.report('job.shoulder', `${wording}.`);
     return false;
   };
   const atEnd = `a shoulder at station ${end.station} lies in the cut of the part’s end`;
-  if (isFirst) return report(`${atEnd}. Leave it out, and begin the edge at ${written(end)}`);
-  if (isLast) return report(`${atEnd}. Leave it out: the edge ends at ${written(start)}`);
+  if (isFirst) return report(`${atEnd}. Leave it out, and begin the edge at ${showCoordinate(end)}`);
+  if (isLast) return report(`${atEnd}. Leave it out: the edge ends at ${showCoordinate(start)}`);
   if (!afterShoulder) return true;
   return report(
-    `there is a shoulder at station ${start.station} already. Write one, to its last offset: "line: ${written(end)}"`,
+    `there is a shoulder at station ${start.station} already. Write one, to its last offset: "line: ${showCoordinate(end)}"`,
   );
 }

@@ -1,22 +1,22 @@
 import type { Fault } from '../../units/fault.ts';
 import { JobFaults, PlacedFault } from '../job-faults.ts';
-import type { Place } from '../source-positions.ts';
+import type { SourcePosition } from '../source-positions.ts';
 
 /** What has come to light while one job file is read: where its keys stand, and its mistakes. */
-export class Findings {
-  readonly places = new Map<string, Place>([['', { line: 1, column: 1 }]]);
+export class Diagnostics {
+  readonly positions = new Map<string, SourcePosition>([['', { line: 1, column: 1 }]]);
   private readonly faults: PlacedFault[] = [];
 
-  report(fault: Fault, place: Place): undefined {
+  report(fault: Fault, place: SourcePosition): undefined {
     this.faults.push(new PlacedFault(fault, place));
   }
 
   /** @throws JobFaults if anything was reported */
-  throwAny(): void {
-    const [first, ...rest] = this.faults.toSorted(inFileOrder);
+  throwIfAny(): void {
+    const [first, ...rest] = this.faults.toSorted(comparePositions);
     if (first) throw new JobFaults([first, ...rest]);
   }
 }
 
-const inFileOrder = (a: PlacedFault, b: PlacedFault): number =>
+const comparePositions = (a: PlacedFault, b: PlacedFault): number =>
   a.place.line - b.place.line || a.place.column - b.place.column;

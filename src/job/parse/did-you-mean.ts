@@ -1,32 +1,34 @@
 /** Slips of the pen forgiven in a name: a longer one would suggest names that only look alike. */
-const MAX_SLIPS = 2;
+const MAX_EDITS = 2;
 
 /** Fewer letters are short for too much. */
-const MIN_SHORT = 3;
+const MIN_ABBREVIATION = 3;
 
 /** The name that was probably meant: the nearest one within two slips, or else the only one that it is short for. */
-export function nearName(written: string, names: readonly string[]): string | undefined {
+export function closestName(written: string, names: readonly string[]): string | undefined {
   const typed = written.toLowerCase();
-  const slips = Math.min(MAX_SLIPS, Math.max(1, Math.floor(typed.length / 2)));
+  const maxEdits = Math.min(MAX_EDITS, Math.max(1, Math.floor(typed.length / 2)));
   const near = names
-    .map((name) => ({ name, distance: slipsBetween(typed, name.toLowerCase()) }))
+    .map((name) => ({ name, distance: editDistance(typed, name.toLowerCase()) }))
     // Of a single letter nothing would be left.
-    .filter(({ name, distance }) => distance <= slips && distance < name.length)
+    .filter(({ name, distance }) => distance <= maxEdits && distance < name.length)
     // Of two as near, a letter is sooner left out than changed: "ot" is "out" before "at".
     .toSorted(
-      (a, b) => a.distance - b.distance || Number(isWithin(typed, b.name)) - Number(isWithin(typed, a.name)),
+      (a, b) =>
+        a.distance - b.distance ||
+        Number(isSubsequence(typed, b.name)) - Number(isSubsequence(typed, a.name)),
     );
   if (near[0]) return near[0].name;
-  const [only, another] = names.filter((name) => isShortFor(typed, name));
+  const [only, another] = names.filter((name) => isAbbreviationOf(typed, name));
   return another === undefined ? only : undefined;
 }
 
 /** Whether a word is the name with letters left out, never the first: "thru", "dia", "qty". */
-const isShortFor = (word: string, name: string): boolean =>
-  word.length >= MIN_SHORT && word[0] === name[0]?.toLowerCase() && isWithin(word, name);
+const isAbbreviationOf = (word: string, name: string): boolean =>
+  word.length >= MIN_ABBREVIATION && word[0] === name[0]?.toLowerCase() && isSubsequence(word, name);
 
 /** Whether the letters of a word stand in a name in their order. */
-function isWithin(word: string, name: string): boolean {
+function isSubsequence(word: string, name: string): boolean {
   let found = 0;
   for (const letter of name.toLowerCase()) if (letter === word[found]) found++;
   return found === word.length;
@@ -36,8 +38,8 @@ function isWithin(word: string, name: string): boolean {
  * Letters to add, drop, change, or change over with the next, to get from one word to another (optimal string alignment);
  * more than MAX_SLIPS is not counted.
  */
-function slipsBetween(a: string, b: string): number {
-  if (Math.abs(a.length - b.length) > MAX_SLIPS) return Number.POSITIVE_INFINITY;
+function editDistance(a: string, b: string): number {
+  if (Math.abs(a.length - b.length) > MAX_EDITS) return Number.POSITIVE_INFINITY;
   let before: number[] = [];
   let row = Array.from({ length: b.length + 1 }, (_, j) => j);
   for (let i = 1; i <= a.length; i++) {
@@ -54,7 +56,11 @@ function slipsBetween(a: string, b: string): number {
 }
 
 /** The cure for a wrong name: what was probably meant, and all that is known here. */
-export function suggest(written: string, names: readonly string[], meant = nearName(written, names)): string {
+export function didYouMean(
+  written: string,
+  names: readonly string[],
+  meant = closestName(written, names),
+): string {
   const known = `Known here: ${names.join(', ')}.`;
   return meant === undefined ? known : `Did you mean "${meant}"? ${known}`;
 }

@@ -1,12 +1,12 @@
 import { quoted } from '../../units/quoted.ts';
 import type { Unit } from '../../units/unit.ts';
-import type { Edge, Job, Step } from '../job.ts';
+import type { Edge, EdgeStep, Job } from '../job.ts';
 import { STEP_KINDS } from '../job-keys.ts';
-import { isShoulder, standsWithin } from './check-shoulders.ts';
-import { MAX_PINS, readPoint, type SetOut } from './read-points.ts';
+import { checkShoulder, isShoulderStep } from './check-shoulders.ts';
+import { type Coordinate, MAX_PINS, readPoint } from './read-points.ts';
 import { readStep } from './read-steps.ts';
-import { Table } from './yaml-mapping.ts';
-import type { Entry } from './yaml-node.ts';
+import { YamlMapping } from './yaml-mapping.ts';
+import type { YamlNode } from './yaml-node.ts';
 
 /** Far more steps than an edge of furniture has, and with MAX_PINS it keeps the work on one edge bounded. */
 const MAX_STEPS = 200;
@@ -14,17 +14,17 @@ const MAX_STEPS = 200;
 /** Letters, digits, spaces, dashes, underscores: safe in a message, on a sheet and in a key. */
 const EDGE_NAME = /^[\p{L}\p{N}][\p{L}\p{M}\p{N} _-]{0,39}$/u;
 
-const AN_EDGE = 'Write an edge as a list: first "- from: [0, 0]", then steps such as "- line: [34, 0]".';
+const EDGE_CURE = 'Write an edge as a list: first "- from: [0, 0]", then steps such as "- line: [34, 0]".';
 
-const FROM = 'An edge starts with "- from: [station, offset]".';
+const FROM_CURE = 'An edge starts with "- from: [station, offset]".';
 
-export function readEdges(entry: Entry, unit: Unit): Job['edges'] | undefined {
-  const table = Table.of(entry, 'Write a name for each edge, and under it its list of steps.');
+export function readEdges(entry: YamlNode, unit: Unit): Job['edges'] | undefined {
+  const table = YamlMapping.of(entry, 'Write a name for each edge, and under it its list of steps.');
   if (!table) return undefined;
   const [first, second, third] = table.names;
   if (third !== undefined) {
     const wording = `a part has at most two edges. Take this one out, or give it a job of its own.`;
-    table.get(third)!.reportName('job.too-many', wording);
+    table.get(third)!.reportAtName('job.too-many', wording);
   }
   const one = first !== undefined && readEdge(first, table.get(first)!, unit);
   if (second === undefined) return one ? [one] : undefined;
@@ -32,21 +32,21 @@ export function readEdges(entry: Entry, unit: Unit): Job['edges'] | undefined {
   return one && other ? [one, other] : undefined;
 }
 
-function readEdge(name: string, entry: Entry, unit: Unit): Edge | undefined {
+function readEdge(name: string, entry: YamlNode, unit: Unit): Edge | undefined {
   if (!EDGE_NAME.test(name)) {
     const wording = `${quoted(name)} cannot name an edge. Use up to 40 letters, digits, spaces, "-" and "_".`;
-    return entry.reportName('job.edge-name', wording);
+    return entry.reportAtName('job.edge-name', wording);
   }
-  const [head, ...more] = entry.list(AN_EDGE, MAX_STEPS + 1) ?? [];
+  const [head, ...more] = entry.list(EDGE_CURE, MAX_STEPS + 1) ?? [];
   if (!head) return undefined;
-  if (STEP_KINDS.some((kind) => head.holds(kind))) {
+  if (STEP_KINDS.some((kind) => head.hasKey(kind))) {
     readSteps([head, ...more], undefined, unit);
-    return head.reportMissing('from', FROM);
+    return head.reportMissing('from', FROM_CURE);
   }
   const from = readFrom(head, unit);
-  if (more.length === 0) return entry.report('job.missing', `the edge has no steps. ${AN_EDGE}`);
+  if (more.length === 0) return entry.report('job.missing', `the edge has no steps. ${EDGE_CURE}`);
   const [first, ...rest] = readSteps(more, from, unit) ?? [];
-  const pins = [first, ...rest].reduce((sum, step) => sum + (step ? pinsOf(step) : 0), 0);
+  const pins = [first, ...rest].reduce((sum, step) => sum + (step ? countPins(step) : 0), 0);
   if (pins > MAX_PINS)
     return entry.report(
       'job.too-many',
@@ -56,28 +56,32 @@ function readEdge(name: string, entry: Entry, unit: Unit): Edge | undefined {
 }
 
 /** What a step passes through between its ends. */
-function pinsOf(step: Step): number {
+function countPins(step: EdgeStep): number {
   if (step.kind === 'spline') return step.through.length;
   return step.kind === 'batten' && 'through' in step.by ? step.by.through.length : 0;
 }
 
-function readFrom(entry: Entry, unit: Unit): SetOut | undefined {
-  const table = Table.of(entry, AN_EDGE);
-  table?.keepTo({ known: ['from'] });
-  const from = table?.require('from', FROM);
+function readFrom(entry: YamlNode, unit: Unit): Coordinate | undefined {
+  const table = YamlMapping.of(entry, EDGE_CURE);
+  table?.rejectUnknownKeys({ known: ['from'] });
+  const from = table?.require('from', FROM_CURE);
   return from && readPoint(from, unit);
 }
 
 /** All the steps, or `undefined` if one could not be read. */
-function readSteps(items: readonly Entry[], from: SetOut | undefined, unit: Unit): Step[] | undefined {
-  const steps: Step[] = [];
+function readSteps(
+  items: readonly YamlNode[],
+  from: Coordinate | undefined,
+  unit: Unit,
+): EdgeStep[] | undefined {
+  const steps: EdgeStep[] = [];
   let start = from;
   let afterShoulder = false;
   for (const [i, item] of items.entries()) {
     const { step, end } = readStep(item, start, unit);
-    const shoulder = step && start && end && isShoulder({ start, end }) ? { start, end } : undefined;
+    const shoulder = step && start && end && isShoulderStep({ start, end }) ? { start, end } : undefined;
     const along = { isFirst: i === 0, isLast: i === items.length - 1, afterShoulder };
-    if (step && (!shoulder || standsWithin(shoulder, along))) steps.push(step);
+    if (step && (!shoulder || checkShoulder(shoulder, along))) steps.push(step);
     [start, afterShoulder] = [end, shoulder !== undefined];
   }
   return steps.length === items.length ? steps : undefined;

@@ -1,37 +1,37 @@
-import type { EndSetting, Job, Side } from '../job.ts';
+import type { EndSetting, EndSide, Job } from '../job.ts';
 import { END_KEYS, ENDS_KEYS } from '../job-keys.ts';
-import { given, readAngle, readWord } from './read-values.ts';
-import { Table } from './yaml-mapping.ts';
-import type { Entry } from './yaml-node.ts';
+import { omitUndefined, readAngle, readWord } from './read-values.ts';
+import { YamlMapping } from './yaml-mapping.ts';
+import type { YamlNode } from './yaml-node.ts';
 
 /** Steeper than this the cut runs along the part rather than across it: no saw is set up for it. */
-const MOST_LEAN = (75 * Math.PI) / 180;
+const MAX_END_ANGLE = (75 * Math.PI) / 180;
 
 const SAW_WORDS = ['miter', 'bevel'] as const;
 const STANCE_WORDS = ['rake', 'splay'] as const;
 
-const AN_END =
+const END_CURE =
   'Write square, {miter: 6, bevel: 4} as a saw is set, or {rake: 6, splay: 4} as a leg stands: degrees.';
 
 /** The ends that the job speaks of; `undefined` if one could not be read. */
-export function readEnds(entry: Entry): NonNullable<Job['ends']> | undefined {
-  const table = Table.of(entry, 'Write "left:" and "right:", each with its end. '.concat(AN_END));
+export function readEnds(entry: YamlNode): NonNullable<Job['ends']> | undefined {
+  const table = YamlMapping.of(entry, 'Write "left:" and "right:", each with its end. '.concat(END_CURE));
   if (!table) return undefined;
-  table.keepTo(ENDS_KEYS);
-  const read = (side: Side): EndSetting | undefined => {
+  table.rejectUnknownKeys(ENDS_KEYS);
+  const read = (side: EndSide): EndSetting | undefined => {
     const end = table.get(side);
     return end && readEnd(end);
   };
   const ends = { left: read('left'), right: read('right') };
   const failed = (['left', 'right'] as const).some((side) => table.get(side) && !ends[side]);
-  return failed ? undefined : given(ends);
+  return failed ? undefined : omitUndefined(ends);
 }
 
-function readEnd(entry: Entry): EndSetting | undefined {
+function readEnd(entry: YamlNode): EndSetting | undefined {
   if (entry.isText()) return readWord(entry, ['square'] as const) && { by: 'square' };
-  const table = Table.of(entry, AN_END);
+  const table = YamlMapping.of(entry, END_CURE);
   if (!table) return undefined;
-  table.keepTo(END_KEYS);
+  table.rejectUnknownKeys(END_KEYS);
   const isGiven = (name: string): boolean => table.get(name) !== undefined;
   const [bySaw, byStance] = [SAW_WORDS.some(isGiven), STANCE_WORDS.some(isGiven)];
   if (bySaw && byStance)
@@ -41,16 +41,16 @@ function readEnd(entry: Entry): EndSetting | undefined {
     );
   // A misspelt name alone has been told already.
   if (!bySaw && !byStance) return undefined;
-  const [first, second] = (bySaw ? SAW_WORDS : STANCE_WORDS).map((name) => readLean(table, name));
+  const [first, second] = (bySaw ? SAW_WORDS : STANCE_WORDS).map((name) => readEndAngle(table, name));
   if (first === undefined || second === undefined) return undefined;
   return bySaw ? { by: 'miter', miter: first, bevel: second } : { by: 'stance', rake: first, splay: second };
 }
 
 /** The angle of that name; 0 where none is written. */
-function readLean(table: Table, name: string): number | undefined {
+function readEndAngle(table: YamlMapping, name: string): number | undefined {
   const entry = table.get(name);
   const angle = entry ? readAngle(entry) : 0;
-  if (angle === undefined || !entry || Math.abs(angle) <= MOST_LEAN) return angle;
+  if (angle === undefined || !entry || Math.abs(angle) <= MAX_END_ANGLE) return angle;
   return entry.report(
     'job.too-steep',
     `a ${name} of more than 75 degrees runs along the part, not across it. Write a smaller one.`,

@@ -2,26 +2,26 @@ import { parseAngle } from '../../units/parse-angle.ts';
 import { parseLength, type Sign } from '../../units/parse-length.ts';
 import { quoted } from '../../units/quoted.ts';
 import type { Unit } from '../../units/unit.ts';
-import { suggest } from './did-you-mean.ts';
-import type { Entry } from './yaml-node.ts';
+import { didYouMean } from './did-you-mean.ts';
+import type { YamlNode } from './yaml-node.ts';
 
-const A_LENGTH = 'Write a length, such as 28 3/4 or 730 mm.';
+const LENGTH_CURE = 'Write a length, such as 28 3/4 or 730 mm.';
 /** No line break, no other control character: the name is printed on one line. */
 const ONE_LINE = /^[^\p{Cc}\u2028\u2029]*$/u;
 
-export function readLength(entry: Entry, unit: Unit, sign: Sign = 'any'): number | undefined {
-  const typed = entry.text(A_LENGTH);
+export function readLength(entry: YamlNode, unit: Unit, sign: Sign = 'any'): number | undefined {
+  const typed = entry.text(LENGTH_CURE);
   return typed === undefined ? undefined : entry.attempt(() => parseLength(typed, unit, sign));
 }
 
 /** Radians, between -π/2 and π/2. */
-export function readAngle(entry: Entry): number | undefined {
+export function readAngle(entry: YamlNode): number | undefined {
   const typed = entry.text('Write an angle, such as 4, 7 1/2° or 1 in 6.');
   return typed === undefined ? undefined : entry.attempt(() => parseAngle(typed));
 }
 
 /** A whole number from 1 to `most`. */
-export function readCount(entry: Entry, most: number): number | undefined {
+export function readCount(entry: YamlNode, most: number): number | undefined {
   const cure = `Write a whole number from 1 to ${most}.`;
   const typed = entry.text(cure);
   if (typed === undefined) return undefined;
@@ -32,14 +32,14 @@ export function readCount(entry: Entry, most: number): number | undefined {
 }
 
 /** A name on one line, up to `most` characters. */
-export function readName(entry: Entry, most: number): string | undefined {
+export function readName(entry: YamlNode, most: number): string | undefined {
   const typed = readText(entry, most);
   if (typed === undefined || ONE_LINE.test(typed)) return typed;
   return entry.report('job.text', 'a name holds a line break or a tab. Write it on one line.');
 }
 
 /** Text of one or more lines, up to `most` characters. */
-export function readText(entry: Entry, most: number): string | undefined {
+export function readText(entry: YamlNode, most: number): string | undefined {
   const typed = entry.text(`Write some text, up to ${most} characters.`);
   if (typed === undefined || [...typed].length <= most) return typed;
   return entry.report('job.text', `the text is too long. Keep it to ${most} characters.`);
@@ -47,9 +47,9 @@ export function readText(entry: Entry, most: number): string | undefined {
 
 /** One word of a few. */
 export function readWord<Word extends string>(
-  entry: Entry,
+  entry: YamlNode,
   words: readonly Word[],
-  cure = (typed: string): string => suggest(typed, words),
+  cure = (typed: string): string => didYouMean(typed, words),
 ): Word | undefined {
   const typed = entry.text(`Write ${words.join(' or ')}.`);
   const word = words.find((each) => each === typed);
@@ -58,7 +58,7 @@ export function readWord<Word extends string>(
 }
 
 /** The values that are given: an optional key of the job is absent, never undefined. */
-export function given<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
+export function omitUndefined<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
   const kept = Object.entries(values).filter(([, value]) => value !== undefined);
   return Object.fromEntries(kept) as { [K in keyof T]?: Exclude<T[K], undefined> };
 }

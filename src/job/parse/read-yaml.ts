@@ -2,9 +2,9 @@ import { Composer, type Document, isAlias, Lexer, LineCounter, type ParsedNode, 
 import { Fault } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
 import { utf8Length } from '../../units/utf8.ts';
-import type { Findings } from './diagnostics.ts';
-import { syntaxFaults } from './yaml-errors.ts';
-import { Entry, placeAt, type Source } from './yaml-node.ts';
+import type { Diagnostics } from './diagnostics.ts';
+import { yamlFaults } from './yaml-errors.ts';
+import { positionAt, type SourceText, YamlNode } from './yaml-node.ts';
 
 /** A thousand pins, written wide, take 40 kB: a longer text is something other than a job. */
 export const MAX_JOB_BYTES = 64 * 1024;
@@ -19,37 +19,37 @@ export const MAX_JOB_LINES = 4000;
 const MAX_DEPTH = 100;
 
 /** Characters that no text editor writes, what is left of text in another encoding, and bare returns. */
-const NOT_TEXT = /[^\P{Cc}\t\r\n]|\uFFFD|\r(?!\n)/u;
+const NON_TEXT = /[^\P{Cc}\t\r\n]|\uFFFD|\r(?!\n)/u;
 
 /** What a text is to be: its messages call it so, and say how its lists are written. */
-export interface Kind {
+export interface DocumentType {
   readonly name: string;
   readonly lists: string;
 }
 
-export const JOB: Kind = { name: 'job', lists: 'Write points as [8, 3].' };
+export const JOB_DOCUMENT: DocumentType = { name: 'job', lists: 'Write points as [8, 3].' };
 
 /** The whole file as one entry, or `undefined` once it is reported why it cannot be read. */
-export function readYaml(text: string, kind: Kind, findings: Findings): Entry | undefined {
-  const source: Source = { lines: new LineCounter(), findings };
+export function readYaml(text: string, kind: DocumentType, findings: Diagnostics): YamlNode | undefined {
+  const source: SourceText = { lines: new LineCounter(), findings };
   const plain = text.replace(/^\uFEFF/, '');
-  const documents = isPlainText(plain, kind, source) ? compose(plain, kind, source) : undefined;
+  const documents = checkPlainText(plain, kind, source) ? composeDocuments(plain, kind, source) : undefined;
   const [first, second] = documents ?? [];
   if (!first) return undefined;
-  for (const { fault, offset } of syntaxFaults(first.errors, plain, kind.lists)) {
-    findings.report(fault, placeAt(source, offset));
+  for (const { fault, offset } of yamlFaults(first.errors, plain, kind.lists)) {
+    findings.report(fault, positionAt(source, offset));
   }
   if (second) {
     const wording = `a second ${kind.name} begins here. Keep one ${kind.name} to a file.`;
-    findings.report(new Fault('job.two-documents', wording), placeAt(source, second.range[0]));
+    findings.report(new Fault('job.two-documents', wording), positionAt(source, second.range[0]));
   }
   if (first.errors.length > 0) return undefined;
-  if (SHORTHAND.test(plain)) refuseShorthand(first, source);
-  return new Entry(source, '', first.contents, { line: 1, column: 1 });
+  if (SHORTHAND_MARKS.test(plain)) rejectShorthand(first, source);
+  return new YamlNode(source, '', first.contents, { line: 1, column: 1 });
 }
 
 /** What makes a text too long for a job, or for a list of readings. */
-export function tooLong(text: string): string | undefined {
+export function describeExcess(text: string): string | undefined {
   if (utf8Length(text) > MAX_JOB_BYTES) return `longer than ${MAX_JOB_BYTES / 1024} kB`;
   let lines = 1;
   for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines++;
@@ -57,16 +57,16 @@ export function tooLong(text: string): string | undefined {
 }
 
 /** The lengths of lines are counted here, so that even a file that is not text has places. */
-function isPlainText(text: string, { name }: Kind, source: Source): boolean {
+function checkPlainText(text: string, { name }: DocumentType, source: SourceText): boolean {
   const report = (code: string, wording: string, offset: number): false => {
-    source.findings.report(new Fault(code, wording), placeAt(source, offset));
+    source.findings.report(new Fault(code, wording), positionAt(source, offset));
     return false;
   };
   source.lines.addNewLine(0);
-  const long = tooLong(text);
+  const long = describeExcess(text);
   if (long !== undefined) return report('job.too-big', `${long}. A ${name} takes a page or two.`, 0);
   for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) source.lines.addNewLine(at + 1);
-  const odd = text.search(NOT_TEXT);
+  const odd = text.search(NON_TEXT);
   if (odd >= 0) {
     return report(
       'job.not-text',
@@ -81,14 +81,18 @@ function isPlainText(text: string, { name }: Kind, source: Source): boolean {
  * The documents of a YAML text. The scalars stay text (the "failsafe" schema); repeated keys are left
  * to Table, which looks them up instead of comparing each with each.
  */
-function compose(text: string, { lists }: Kind, source: Source): Document.Parsed[] | undefined {
+function composeDocuments(
+  text: string,
+  { lists }: DocumentType,
+  source: SourceText,
+): Document.Parsed[] | undefined {
   const parser = new Parser();
   const tokens = [];
   for (const lexeme of new Lexer().lex(text)) {
     tokens.push(...parser.next(lexeme));
     if (parser.stack.length > MAX_DEPTH) {
       const wording = `lists lie too deep inside each other here. ${lists}`;
-      return source.findings.report(new Fault('job.too-deep', wording), placeAt(source, parser.offset));
+      return source.findings.report(new Fault('job.too-deep', wording), positionAt(source, parser.offset));
     }
   }
   tokens.push(...parser.end());
@@ -97,21 +101,21 @@ function compose(text: string, { lists }: Kind, source: Source): Document.Parsed
 }
 
 /** How they begin: most jobs have none of these anywhere, and need not be looked through. */
-const SHORTHAND = /[&*!]/;
+const SHORTHAND_MARKS = /[&*!]/;
 
 /** Anchors, aliases and tags: what stands in one place would depend on what is written in another. */
-function refuseShorthand(document: Document.Parsed, { lines, findings }: Source): void {
+function rejectShorthand(document: Document.Parsed, { lines, findings }: SourceText): void {
   visit(document, {
     Node(_, found) {
       const node = found as ParsedNode;
-      const wording = shorthand(node);
+      const wording = describeShorthand(node);
       if (wording === undefined) return;
-      findings.report(new Fault('job.alias', wording), placeAt({ lines, findings }, node.range[0]));
+      findings.report(new Fault('job.alias', wording), positionAt({ lines, findings }, node.range[0]));
     },
   });
 }
 
-function shorthand(node: ParsedNode): string | undefined {
+function describeShorthand(node: ParsedNode): string | undefined {
   const cure = 'Write the value out, or put text that begins with such a mark in quotes.';
   if (isAlias(node)) return `${quoted(`*${node.source}`)} stands for a value written elsewhere. ${cure}`;
   if (node.anchor !== undefined) return `${quoted(`&${node.anchor}`)} lends this value elsewhere. ${cure}`;

@@ -1,16 +1,16 @@
 import type { YAMLParseError } from 'yaml';
 import { Fault } from '../../units/fault.ts';
 
-interface SyntaxFault {
+interface YamlFault {
   readonly fault: Fault;
   /** Where it stands, characters from the start of the text. */
   readonly offset: number;
 }
 
 /** Slips that leave the layout of the file clear; after any other, what follows is a guess. */
-const LOCAL: ReadonlySet<string> = new Set(['TAB_AS_INDENT', 'BAD_SCALAR_START', 'BAD_DQ_ESCAPE']);
+const LOCAL_ERRORS: ReadonlySet<string> = new Set(['TAB_AS_INDENT', 'BAD_SCALAR_START', 'BAD_DQ_ESCAPE']);
 
-const CURES: Readonly<Record<string, string>> = {
+const YAML_CURES: Readonly<Record<string, string>> = {
   TAB_AS_INDENT: 'a tab indents this line. Indent with spaces.',
   BAD_INDENT:
     'this line is not indented like its neighbours, or a bracket before it is left open. ' +
@@ -27,9 +27,9 @@ const CURES: Readonly<Record<string, string>> = {
 };
 
 /** Slips that are cured by writing lists as the kind of text has them. */
-const OF_LISTS: ReadonlySet<string> = new Set(['BLOCK_IN_FLOW', 'MISSING_CHAR']);
+const LIST_ERRORS: ReadonlySet<string> = new Set(['BLOCK_IN_FLOW', 'MISSING_CHAR']);
 
-const OTHERWISE =
+const DEFAULT_CURE =
   'this does not fit what stands before it. ' +
   'Close brackets and quotes where they were opened; put text with marks of its own in quotes.';
 
@@ -37,29 +37,29 @@ const OTHERWISE =
  * What is wrong with the layout of the file: one fault a place, none that only follows from another. `lists` says how
  * its lists are written.
  */
-export function syntaxFaults(errors: readonly YAMLParseError[], text: string, lists: string): SyntaxFault[] {
+export function yamlFaults(errors: readonly YAMLParseError[], text: string, lists: string): YamlFault[] {
   const inOrder = errors.toSorted((a, b) => a.pos[0] - b.pos[0]);
-  const structural = inOrder.findIndex((error) => !LOCAL.has(error.code));
+  const structural = inOrder.findIndex((error) => !LOCAL_ERRORS.has(error.code));
   const kept = structural < 0 ? inOrder : inOrder.slice(0, structural + 1);
   // A stray mark can be noticed twice, by the value before it and by the one after.
   const each = kept.filter((error, i) => error.pos[0] !== kept[i - 1]?.pos[0]);
   return each.map((error) => ({
-    fault: new Fault('job.syntax', wordingOf(error, lists)),
-    offset: openQuote(error, text) ?? error.pos[0],
+    fault: new Fault('job.syntax', describeYamlError(error, lists)),
+    offset: findOpenQuote(error, text) ?? error.pos[0],
   }));
 }
 
-function wordingOf(error: YAMLParseError, lists: string): string {
+function describeYamlError(error: YAMLParseError, lists: string): string {
   if (isOpenQuote(error)) return 'the quote opened here is never closed. Close it where the text ends.';
-  const cure = CURES[error.code] ?? OTHERWISE;
-  return OF_LISTS.has(error.code) ? `${cure} ${lists}` : cure;
+  const cure = YAML_CURES[error.code] ?? DEFAULT_CURE;
+  return LIST_ERRORS.has(error.code) ? `${cure} ${lists}` : cure;
 }
 
 const isOpenQuote = ({ code, message }: YAMLParseError): boolean =>
   code === 'MISSING_CHAR' && /closing ["']quote/.test(message);
 
 /** An open quote is noticed at the end of the file; the maker looks for where it begins. */
-function openQuote(error: YAMLParseError, text: string): number | undefined {
+function findOpenQuote(error: YAMLParseError, text: string): number | undefined {
   if (!isOpenQuote(error)) return undefined;
   const mark = error.message.includes('"') ? '"' : "'";
   const at = text.lastIndexOf(mark, error.pos[0] - 1);

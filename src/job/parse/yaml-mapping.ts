@@ -1,24 +1,24 @@
 import { isAlias, isScalar, type ParsedNode } from 'yaml';
 import { Fault } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
-import type { Vocabulary } from '../job-keys.ts';
-import type { Place } from '../source-positions.ts';
-import { nearName, suggest } from './did-you-mean.ts';
-import { asTyped, Entry, type NamedNode, placeAt } from './yaml-node.ts';
+import type { KeySet } from '../job-keys.ts';
+import type { SourcePosition } from '../source-positions.ts';
+import { closestName, didYouMean } from './did-you-mean.ts';
+import { type KeyValueNode, positionAt, sourceText, YamlNode } from './yaml-node.ts';
 
 /** A group of named values: `width: 4` and its neighbours. Every name stands in it once. */
-export class Table {
-  private readonly entries = new Map<string, Entry>();
+export class YamlMapping {
+  private readonly entries = new Map<string, YamlNode>();
   /** Names that a misspelt one was taken for: these are not missing, their mistake is known already. */
   private readonly misspelt = new Set<string>();
 
-  private constructor(readonly entry: Entry) {}
+  private constructor(readonly entry: YamlNode) {}
 
   /** The table that an entry holds; `cure` says what belongs there if it holds none. */
-  static of(entry: Entry, cure: string): Table | undefined {
+  static of(entry: YamlNode, cure: string): YamlMapping | undefined {
     const pairs = entry.pairs(cure);
     if (!pairs) return undefined;
-    const table = new Table(entry);
+    const table = new YamlMapping(entry);
     for (const pair of pairs) table.add(pair);
     return table;
   }
@@ -27,65 +27,65 @@ export class Table {
     return [...this.entries.keys()];
   }
 
-  get(name: string): Entry | undefined {
+  get(name: string): YamlNode | undefined {
     return this.entries.get(name);
   }
 
   /** The value of a name that must stand here; `cure` says what to write if it does not. */
-  require(name: string, cure: string): Entry | undefined {
-    return this.lacks(name) ? this.entry.reportMissing(name, cure) : this.entries.get(name);
+  require(name: string, cure: string): YamlNode | undefined {
+    return this.isMissing(name) ? this.entry.reportMissing(name, cure) : this.entries.get(name);
   }
 
   /** Whether a name does not stand here, not even misspelt. */
-  lacks(name: string): boolean {
+  isMissing(name: string): boolean {
     return !this.entries.has(name) && !this.misspelt.has(name);
   }
 
   /** The one entry given of several that exclude each other. */
-  exactlyOne(names: readonly string[], cure: string): { name: string; entry: Entry } | undefined {
+  exactlyOne(names: readonly string[], cure: string): { name: string; entry: YamlNode } | undefined {
     const [first, second] = this.names.filter((name) => names.includes(name));
     if (first === undefined) {
-      if (!names.every((name) => this.lacks(name))) return undefined;
+      if (!names.every((name) => this.isMissing(name))) return undefined;
       return this.entry.report('job.missing', `something is missing. ${cure}`);
     }
     if (second === undefined) return { name: first, entry: this.entries.get(first)! };
     return this.entries
       .get(second)!
-      .reportName('job.one-of', `${first} and ${second} exclude each other. Keep one of them.`);
+      .reportAtName('job.one-of', `${first} and ${second} exclude each other. Keep one of them.`);
   }
 
   /** Reports every name that the vocabulary does not hold. To be called before the values are asked for. */
-  keepTo({ known }: Vocabulary): void {
+  rejectUnknownKeys({ known }: KeySet): void {
     for (const [name, entry] of this.entries)
       if (!known.includes(name)) this.reportUnknown(entry, name, known);
   }
 
-  private reportUnknown(entry: Entry, name: string, known: readonly string[]): void {
+  private reportUnknown(entry: YamlNode, name: string, known: readonly string[]): void {
     // A name that stands here already is less likely to have been meant.
     const open = known.filter((each) => !this.entries.has(each));
-    const meant = nearName(name, open) ?? nearName(name, known);
+    const meant = closestName(name, open) ?? closestName(name, known);
     if (meant !== undefined) this.misspelt.add(meant);
-    entry.reportName('job.unknown-key', `unknown key. ${suggest(name, known, meant)}`);
+    entry.reportAtName('job.unknown-key', `unknown key. ${didYouMean(name, known, meant)}`);
   }
 
-  private add({ key, value }: NamedNode): void {
+  private add({ key, value }: KeyValueNode): void {
     const { source } = this.entry;
-    const place = key ? placeAt(source, key.range[0]) : this.entry.place;
+    const place = key ? positionAt(source, key.range[0]) : this.entry.position;
     const name = this.nameOf(key, place);
     if (name === undefined) return;
-    const path = this.entry.key === '' ? printable(name) : `${this.entry.key}.${printable(name)}`;
+    const path = this.entry.key === '' ? printableName(name) : `${this.entry.key}.${printableName(name)}`;
     const earlier = this.entries.get(name);
     if (earlier) {
-      const wording = `written twice, first on line ${earlier.name.line}. Keep one of the two.`;
+      const wording = `written twice, first on line ${earlier.namePosition.line}. Keep one of the two.`;
       source.findings.report(new Fault('job.duplicate-key', wording, path), place);
     } else {
-      this.entries.set(name, new Entry(source, path, value, place));
+      this.entries.set(name, new YamlNode(source, path, value, place));
     }
   }
 
-  private nameOf(key: ParsedNode | null, place: Place): string | undefined {
+  private nameOf(key: ParsedNode | null, place: SourcePosition): string | undefined {
     if (isAlias(key)) return undefined;
-    const name = isScalar(key) ? asTyped(key) : '';
+    const name = isScalar(key) ? sourceText(key) : '';
     if (name !== '' && name !== '<<') return name;
     const fault =
       name === '<<'
@@ -96,4 +96,4 @@ export class Table {
 }
 
 /** A name as it may stand in a message: on one line, not too long, without control characters. */
-const printable = (name: string): string => quoted(name).slice(1, -1);
+const printableName = (name: string): string => quoted(name).slice(1, -1);

@@ -11,48 +11,48 @@ import {
 } from 'yaml';
 import { Fault } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
-import type { Place } from '../source-positions.ts';
-import type { Findings } from './diagnostics.ts';
+import type { SourcePosition } from '../source-positions.ts';
+import type { Diagnostics } from './diagnostics.ts';
 
 /** What all entries of one file share: the line count and the findings. */
-export interface Source {
+export interface SourceText {
   readonly lines: LineCounter;
-  readonly findings: Findings;
+  readonly findings: Diagnostics;
 }
 
-export type NamedNode = Pair<ParsedNode, ParsedNode | null>;
+export type KeyValueNode = Pair<ParsedNode, ParsedNode | null>;
 
 /**
  * One value of the job file: its key, its place and what is written there. Reading it gives
  * `undefined` once a fault has been reported, so that the rest of the file is read all the same.
  */
-export class Entry {
-  readonly place: Place;
+export class YamlNode {
+  readonly position: SourcePosition;
 
-  /** @param name place of the name before the colon; where a list item begins, if it has none */
+  /** @param namePosition place of the name before the colon; where a list item begins, if it has none */
   constructor(
-    readonly source: Source,
+    readonly source: SourceText,
     readonly key: string,
     private readonly node: ParsedNode | null,
-    readonly name: Place,
+    readonly namePosition: SourcePosition,
   ) {
-    const begins = node ? placeAt(source, node.range[0]) : name;
-    this.place = begins.line === name.line && !isBlank(node) ? begins : name;
-    source.findings.places.set(key, this.place);
+    const begins = node ? positionAt(source, node.range[0]) : namePosition;
+    this.position = begins.line === namePosition.line && !isBlank(node) ? begins : namePosition;
+    source.findings.positions.set(key, this.position);
   }
 
   report(code: string, wording: string): undefined {
-    return this.source.findings.report(new Fault(code, wording, this.key), this.place);
+    return this.source.findings.report(new Fault(code, wording, this.key), this.position);
   }
 
   /** As `report`, but about the name before the colon rather than what follows it. */
-  reportName(code: string, wording: string): undefined {
-    return this.source.findings.report(new Fault(code, wording, this.key), this.name);
+  reportAtName(code: string, wording: string): undefined {
+    return this.source.findings.report(new Fault(code, wording, this.key), this.namePosition);
   }
 
   reportMissing(name: string, cure: string): undefined {
     const key = this.key === '' ? name : `${this.key}.${name}`;
-    return this.source.findings.report(new Fault('job.missing', `missing. ${cure}`, key), this.place);
+    return this.source.findings.report(new Fault('job.missing', `missing. ${cure}`, key), this.position);
   }
 
   /** What `work` gives; a Fault it throws is reported here. */
@@ -61,33 +61,33 @@ export class Entry {
       return work();
     } catch (error) {
       if (!(error instanceof Fault)) throw error;
-      return this.source.findings.report(error.at(this.key), this.place);
+      return this.source.findings.report(error.at(this.key), this.position);
     }
   }
 
   /** The text as typed, quotes taken off; never empty. `cure` says what belongs here. */
   text(cure: string): string | undefined {
-    if (!isScalar(this.node)) return this.wrongKind(cure);
-    const typed = asTyped(this.node).trim();
+    if (!isScalar(this.node)) return this.reportWrongKind(cure);
+    const typed = sourceText(this.node).trim();
     return typed === '' ? this.report('job.empty', `nothing is written here. ${cure}`) : typed;
   }
 
   /** The items of a list, each with its own key; at least one, at most `most`. */
-  list(cure: string, most: number): Entry[] | undefined {
-    if (!isSeq(this.node) || this.node.items.length === 0) return this.wrongKind(cure);
+  list(cure: string, most: number): YamlNode[] | undefined {
+    if (!isSeq(this.node) || this.node.items.length === 0) return this.reportWrongKind(cure);
     const nodes = this.node.items as (ParsedNode | null)[];
     if (nodes.length > most) {
       return this.report('job.too-many', `${nodes.length} items in one list. ${most} is the most read.`);
     }
     return nodes.map((node, i) => {
-      const begins = node ? placeAt(this.source, node.range[0]) : this.place;
-      return new Entry(this.source, `${this.key}[${i}]`, node, begins);
+      const begins = node ? positionAt(this.source, node.range[0]) : this.position;
+      return new YamlNode(this.source, `${this.key}[${i}]`, node, begins);
     });
   }
 
   /** Whether this is a word or a number rather than a list or a group. */
   isText(): boolean {
-    return isScalar(this.node) && !isNothing(this.node);
+    return isScalar(this.node) && !isEmptyValue(this.node);
   }
 
   /** Whether this is a list that holds lists: several points rather than one. */
@@ -96,7 +96,7 @@ export class Entry {
   }
 
   /** A value for each of two ends: a list of two, or one value that holds for both. */
-  pairOrBoth(cure: string): readonly [Entry, Entry] | undefined {
+  pairOrBoth(cure: string): readonly [YamlNode, YamlNode] | undefined {
     if (!isSeq(this.node)) return [this, this];
     const items = this.list(cure, Number.POSITIVE_INFINITY);
     if (!items) return undefined;
@@ -106,40 +106,40 @@ export class Entry {
   }
 
   /** Whether a value of this name is written here. */
-  holds(name: string): boolean {
+  hasKey(name: string): boolean {
     return isMap(this.node) && this.node.has(name);
   }
 
   /** The named values written here, in order; at least one. */
-  pairs(cure: string): NamedNode[] | undefined {
-    if (!isMap(this.node) || this.node.items.length === 0) return this.wrongKind(cure);
-    return this.node.items as NamedNode[];
+  pairs(cure: string): KeyValueNode[] | undefined {
+    if (!isMap(this.node) || this.node.items.length === 0) return this.reportWrongKind(cure);
+    return this.node.items as KeyValueNode[];
   }
 
-  private wrongKind(cure: string): undefined {
+  private reportWrongKind(cure: string): undefined {
     // An alias has been refused already, where aliases are looked for.
     if (isAlias(this.node)) return undefined;
-    if (isNothing(this.node)) return this.report('job.empty', `nothing is written here. ${cure}`);
-    return this.report('job.wrong-kind', `${described(this.node)} does not belong here. ${cure}`);
+    if (isEmptyValue(this.node)) return this.report('job.empty', `nothing is written here. ${cure}`);
+    return this.report('job.wrong-kind', `${describe(this.node)} does not belong here. ${cure}`);
   }
 }
 
-export function placeAt(source: Source, offset: number): Place {
+export function positionAt(source: SourceText, offset: number): SourcePosition {
   const { line, col } = source.lines.linePos(offset);
   return { line, column: col };
 }
 
 /** The characters of the file, not what YAML would make of them: "0x10" and "1e3" stay as they are. */
-export const asTyped = (scalar: Scalar): string => scalar.source ?? String(scalar.value ?? '');
+export const sourceText = (scalar: Scalar): string => scalar.source ?? String(scalar.value ?? '');
 
 const isBlank = (node: ParsedNode | null): boolean =>
   node === null || (isScalar(node) && node.range[0] === node.range[1]);
 
-const isNothing = (node: ParsedNode | null): boolean =>
+const isEmptyValue = (node: ParsedNode | null): boolean =>
   isBlank(node) || (isCollection(node) && node.items.length === 0);
 
-function described(node: ParsedNode | null): string {
+function describe(node: ParsedNode | null): string {
   if (isSeq(node)) return 'a list';
   if (isMap(node)) return 'a group of named values';
-  return isScalar(node) ? quoted(asTyped(node)) : 'this';
+  return isScalar(node) ? quoted(sourceText(node)) : 'this';
 }

@@ -1,9 +1,9 @@
 import { point } from '../../curves/geometry/point.ts';
 import { defaultRule, parseGraduation } from '../../units/rule.ts';
 import type { Unit } from '../../units/unit.ts';
-import type { EndPair, Job, Step } from '../job.ts';
-import { UNITS } from '../parse/unit-word.ts';
-import { QuickLine, type QuickOptions } from './quick-options.ts';
+import type { EdgeStep, EndConditions, Job } from '../job.ts';
+import { JOB_UNITS } from '../parse/unit-word.ts';
+import { QuickOptionReader, type QuickOptions } from './quick-options.ts';
 
 export type { QuickOptions } from './quick-options.ts';
 
@@ -19,38 +19,45 @@ const QUICK_KEY = '--curve';
  * @throws Faults every mistake of the line, each with its option as the key
  */
 export function quickJob(options: QuickOptions): Job {
-  const line = new QuickLine(options);
-  const curve = line.oneOf('curve', QUICK_CURVES);
-  const unit = line.oneOf('units', UNITS) ?? 'in';
-  const chord = line.length('chord', unit, 'positive');
+  const line = new QuickOptionReader(options);
+  const curve = line.readWord('curve', QUICK_CURVES);
+  const unit = line.readWord('units', JOB_UNITS) ?? 'in';
+  const chord = line.readLength('chord', unit, 'positive');
   const { graduation } = options;
   const rule = line.attempt('graduation', () =>
     graduation === undefined ? defaultRule(unit) : parseGraduation(graduation, unit),
   );
-  const step = curve && readStep(line, curve, chord, unit);
-  line.throwAny();
+  const step = curve && readQuickStep(line, curve, chord, unit);
+  line.throwIfAny();
   if (!step || !rule) throw new Error('a quick line that could not be read must have a fault');
   const edge = { name: 'curve', from: point(0, 0), steps: [step] as const, key: QUICK_KEY };
-  return { part: nameOf(options, unit), rule, quantity: 1, edges: [edge], joints: [], sawAllowance: 0 };
+  return {
+    part: nameFromOptions(options, unit),
+    rule,
+    quantity: 1,
+    edges: [edge],
+    joints: [],
+    sawAllowance: 0,
+  };
 }
 
-function readStep(
-  line: QuickLine,
+function readQuickStep(
+  line: QuickOptionReader,
   curve: QuickCurve,
   chord: number | undefined,
   unit: Unit,
-): Step | undefined {
+): EdgeStep | undefined {
   // A chord that could not be read has its fault already: the rest is read for faults of its own.
   const step = { to: point(chord ?? 0, 0), key: QUICK_KEY };
-  const fits = FITTING[curve];
+  const fits = OPTIONS_OF_CURVE[curve];
   for (const option of ['nail', 'radius', 'ends', 'strip'] as const)
     if (!fits.includes(option))
       line.refuse(option, `${/^[aeo]/.test(curve) ? 'an' : 'a'} ${curve} has none. Leave it out.`);
   if (curve === 'arc' && line.has('radius')) return readRadius(line, unit, step);
-  const rise = line.needed('rise', unit);
-  const nail = fits.includes('nail') ? line.nail(chord, unit) : undefined;
-  const ends = readEnds(line, curve);
-  const strip = line.has('strip') && fits.includes('strip') ? line.taper(unit) : undefined;
+  const rise = line.requireLength('rise', unit);
+  const nail = fits.includes('nail') ? line.readNail(chord, unit) : undefined;
+  const ends = readEndConditions(line, curve);
+  const strip = line.has('strip') && fits.includes('strip') ? line.readTaper(unit) : undefined;
   if (rise === undefined || !ends) return undefined;
   if (curve === 'bow' || curve === 'ellipse') return { ...step, kind: curve, rise };
   if (nail === undefined) return undefined;
@@ -62,7 +69,7 @@ function readStep(
 }
 
 /** The options that say something of each kind of curve, besides chord and rise. */
-const FITTING: Readonly<Record<QuickCurve, readonly (keyof QuickOptions)[]>> = {
+const OPTIONS_OF_CURVE: Readonly<Record<QuickCurve, readonly (keyof QuickOptions)[]>> = {
   arc: ['nail', 'radius'],
   batten: ['nail', 'ends', 'strip'],
   bow: [],
@@ -70,16 +77,20 @@ const FITTING: Readonly<Record<QuickCurve, readonly (keyof QuickOptions)[]>> = {
   ellipse: [],
 };
 
-function readRadius(line: QuickLine, unit: Unit, step: Pick<Step, 'to' | 'key'>): Step | undefined {
+function readRadius(
+  line: QuickOptionReader,
+  unit: Unit,
+  step: Pick<EdgeStep, 'to' | 'key'>,
+): EdgeStep | undefined {
   line.refuse('rise', 'rise and radius exclude each other. Keep one of them.');
   line.refuse('nail', 'a nail and a radius exclude each other. Keep one of them.');
-  const radius = line.needed('radius', unit);
+  const radius = line.requireLength('radius', unit);
   return radius === undefined ? undefined : { ...step, kind: 'arc', by: { radius } };
 }
 
 /** One word for both ends, or a pair such as "held, free". */
-function readEnds(line: QuickLine, curve: QuickCurve): EndPair | undefined {
-  if (!FITTING[curve].includes('ends')) return ['free', 'free'];
+function readEndConditions(line: QuickOptionReader, curve: QuickCurve): EndConditions | undefined {
+  if (!OPTIONS_OF_CURVE[curve].includes('ends')) return ['free', 'free'];
   const free = curve === 'batten' ? 'free' : 'natural';
   return line.ends([free, 'held']);
 }
@@ -88,7 +99,7 @@ function readEnds(line: QuickLine, curve: QuickCurve): EndPair | undefined {
 const HAS_UNIT = /[\p{L}'"′″’”]/u;
 
 /** "Batten 28 in, rise 3/4 in". */
-function nameOf({ curve, chord, rise, nail, radius }: QuickOptions, unit: Unit): string {
+function nameFromOptions({ curve, chord, rise, nail, radius }: QuickOptions, unit: Unit): string {
   const shown = (typed = ''): string => (HAS_UNIT.test(typed) ? typed.trim() : `${typed.trim()} ${unit}`);
   const kind = curve[0]!.toUpperCase() + curve.slice(1);
   if (radius !== undefined) return `${kind} ${shown(chord)}, radius ${shown(radius)}`;

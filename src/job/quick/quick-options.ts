@@ -3,8 +3,8 @@ import { Fault, Faults } from '../../units/fault.ts';
 import { parseLength } from '../../units/parse-length.ts';
 import { quoted } from '../../units/quoted.ts';
 import type { Unit } from '../../units/unit.ts';
-import type { End, EndPair, Taper } from '../job.ts';
-import { suggest } from '../parse/did-you-mean.ts';
+import type { EndCondition, EndConditions, TaperInput } from '../job.ts';
+import { didYouMean } from '../parse/did-you-mean.ts';
 import { suggestUnit } from '../parse/unit-word.ts';
 
 /** A curve over a chord, each option as typed on the command line: `--chord 28 --rise 3/4`. */
@@ -25,7 +25,7 @@ export interface QuickOptions {
 type LengthOption = 'chord' | 'rise' | 'nail' | 'radius';
 
 /** Reads the options of one quick line, gathering what is wrong with each. */
-export class QuickLine {
+export class QuickOptionReader {
   private readonly faults: Fault[] = [];
 
   constructor(private readonly options: QuickOptions) {}
@@ -52,31 +52,31 @@ export class QuickLine {
     if (this.has(option)) this.report(option, 'quick.excluded', wording);
   }
 
-  length(option: LengthOption, unit: Unit, sign: 'any' | 'positive' = 'any'): number | undefined {
+  readLength(option: LengthOption, unit: Unit, sign: 'any' | 'positive' = 'any'): number | undefined {
     const typed = this.options[option];
     return typed === undefined ? undefined : this.attempt(option, () => parseLength(typed, unit, sign));
   }
 
   /** A length that the curve cannot do without, and that is not 0. */
-  needed(option: 'rise' | 'radius', unit: Unit): number | undefined {
+  requireLength(option: 'rise' | 'radius', unit: Unit): number | undefined {
     if (!this.has(option)) {
       return this.report(option, 'quick.missing', `missing. Give it a length: --${option} 3/4.`);
     }
-    const length = this.length(option, unit);
+    const length = this.readLength(option, unit);
     if (length === undefined || Math.abs(length) >= JOIN_MM) return length;
     return this.report(option, 'quick.zero', `0 leaves no curve. Give a ${option} other than 0.`);
   }
 
   /** The station of the nail: the middle of the chord unless told otherwise. */
-  nail(chord: number | undefined, unit: Unit): number | undefined {
+  readNail(chord: number | undefined, unit: Unit): number | undefined {
     if (!this.has('nail')) return chord && chord / 2;
-    const nail = this.length('nail', unit);
+    const nail = this.readLength('nail', unit);
     if (nail === undefined || chord === undefined || (nail > JOIN_MM && nail < chord - JOIN_MM)) return nail;
-    const ends = `0 and ${this.options.chord.trim()}`;
-    return this.report('nail', 'quick.nail', `the nail is not on the chord. Put it between ${ends}.`);
+    const readEnds = `0 and ${this.options.chord.trim()}`;
+    return this.report('nail', 'quick.nail', `the nail is not on the chord. Put it between ${readEnds}.`);
   }
 
-  oneOf<Word extends string>(option: 'curve' | 'units', words: readonly Word[]): Word | undefined {
+  readWord<Word extends string>(option: 'curve' | 'units', words: readonly Word[]): Word | undefined {
     const typed = this.options[option];
     return typed === undefined ? undefined : this.word(option, typed, words);
   }
@@ -87,23 +87,23 @@ export class QuickLine {
     words: readonly Word[],
   ): Word | undefined {
     const word = words.find((each) => each === typed.trim());
-    const cure = option === 'units' ? suggestUnit(typed) : suggest(typed, words);
+    const cure = option === 'units' ? suggestUnit(typed) : didYouMean(typed, words);
     return word ?? this.report(option, 'quick.unknown-word', `${quoted(typed)} is unknown. ${cure}`);
   }
 
   /** One word for both ends or one for each, a comma between; free where nothing is typed. */
-  ends(words: readonly ['free' | 'natural', 'held']): EndPair | undefined {
+  ends(words: readonly ['free' | 'natural', 'held']): EndConditions | undefined {
     if (this.options.ends === undefined) return ['free', 'free'];
     const typed = this.options.ends.split(',');
     if (typed.length > 2)
       return this.report('ends', 'quick.ends', `a strip has two ends. Write held, or held,${words[0]}.`);
     const [start, end] = typed.map((each) => this.word('ends', each, words));
-    const kept = (word: string): End => (word === 'held' ? 'held' : 'free');
+    const kept = (word: string): EndCondition => (word === 'held' ? 'held' : 'free');
     if (start === undefined || (typed.length === 2 && end === undefined)) return undefined;
     return [kept(start), kept(end ?? start)];
   }
 
-  taper(unit: Unit): Taper | undefined {
+  readTaper(unit: Unit): TaperInput | undefined {
     const typed = this.options.strip!.split(/\s+to\s+/);
     if (typed.length !== 2)
       return this.report('strip', 'quick.strip', 'give the thickness at both ends: --strip "1/4 to 1/8".');
@@ -111,7 +111,7 @@ export class QuickLine {
     return from === undefined || to === undefined ? undefined : { from, to };
   }
 
-  throwAny(): void {
+  throwIfAny(): void {
     const [first, ...rest] = this.faults;
     if (first) throw new Faults([first, ...rest]);
   }

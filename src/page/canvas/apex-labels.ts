@@ -2,80 +2,85 @@ import type { Path, Text } from '@svgdotjs/svg.js';
 import { lowerEdge } from '../../part/edge-corners.ts';
 import { offsetAt } from '../../part/offsets.ts';
 import type { Part } from '../../part/part.ts';
-import { type BareApex, bareApexes } from '../../part/unmarked-apexes.ts';
-import { put, write } from '../dom.ts';
-import type { Bench } from '../state/store.ts';
+import { type UnmarkedApex, unmarkedApexes } from '../../part/unmarked-apexes.ts';
+import { updateAttribute, updateText } from '../dom.ts';
+import type { Store } from '../state/store.ts';
 import { toPart, toScreen } from './view-transform.ts';
-import { RULE_PX, type Stage } from './viewport.ts';
+import { RULE_PX, type Viewport } from './viewport.ts';
 
 const TICK_PX = 12;
 /** From the apex to the baseline of its words, above it and below. */
 const [ABOVE_PX, BELOW_PX] = [20, 34];
 /** A line that leans more than this at its apex, radians, runs through words set in the middle: 1 in 12. */
-const LEANS = 1 / 12;
+const MAX_CENTERED_SLOPE = 1 / 12;
 /** From a leaning line's tick to its words, px, and what a letter of them takes at most. */
 const [BESIDE_PX, LETTER_PX] = [8, 7.5];
 
 /** A tick and its words, kept from one frame to the next: to make them anew takes longer than to move them. */
-interface Note {
+interface ApexLabel {
   readonly tick: Path;
   readonly words: Text;
 }
 
 /** A pencil tick and its reading at every apex that no grip stands in: a nail off the middle is not the apex. */
-export class ApexNotes {
-  private readonly notes: Note[] = [];
+export class ApexLabels {
+  private readonly labels: ApexLabel[] = [];
 
   constructor(
-    private readonly stage: Stage,
-    private readonly bench: Bench,
+    private readonly viewport: Viewport,
+    private readonly store: Store,
   ) {
-    stage.moved(() => this.draw());
-    bench.changed(() => this.draw());
+    viewport.onViewChange(() => this.draw());
+    store.onChange(() => this.draw());
   }
 
   draw(): void {
-    const { made, isTrue } = this.bench;
-    this.stage.layer('apexes').node.classList.toggle('faint', !isTrue);
-    const bare = made ? bareApexes(made.part, made.figures, made.grips) : [];
-    for (const [i, apex] of bare.entries()) this.place(this.noteFor(i), apex, made!.part);
-    for (const { tick, words } of this.notes.splice(bare.length)) {
+    const { evaluated, isUpToDate } = this.store;
+    this.viewport.layer('apexes').node.classList.toggle('faint', !isUpToDate);
+    const bare = evaluated ? unmarkedApexes(evaluated.part, evaluated.figures, evaluated.handles) : [];
+    for (const [i, apex] of bare.entries()) this.placeLabel(this.labelFor(i), apex, evaluated!.part);
+    for (const { tick, words } of this.labels.splice(bare.length)) {
       tick.remove();
       words.remove();
     }
   }
 
-  private noteFor(i: number): Note {
-    const layer = this.stage.layer('apexes');
-    this.notes[i] ??= { tick: layer.path(), words: layer.plain('') };
-    return this.notes[i];
+  private labelFor(i: number): ApexLabel {
+    const layer = this.viewport.layer('apexes');
+    this.labels[i] ??= { tick: layer.path(), words: layer.plain('') };
+    return this.labels[i];
   }
 
-  private place({ tick, words }: Note, apex: BareApex, part: Part): void {
+  private placeLabel({ tick, words }: ApexLabel, apex: UnmarkedApex, part: Part): void {
     const { at, tilt, isRound } = apex;
-    const { view } = this.stage;
-    const { bare, length } = this.bench;
+    const { view } = this.viewport;
+    const { ruleText, lengthText } = this.store;
     const { x, y } = toScreen(view, at);
-    const reads = `apex ${bare(at.x)}, ${length(at.y)}`;
+    const reads = `apex ${ruleText(at.x)}, ${lengthText(at.y)}`;
     const wide = reads.length * LETTER_PX;
     const anchor = this.anchorFor(x, isRound ? tilt : -tilt, wide);
-    const left = { start: x, middle: this.stage.middleFor(x, wide) - wide / 2, end: x - wide };
+    const left = { start: x, middle: this.viewport.labelMiddle(x, wide) - wide / 2, end: x - wide };
     // On the hollow side, clear of the teeth that show how sharply the line bends.
-    const clear = anchor && isRound ? this.clearOf(apex, part, [left[anchor], left[anchor] + wide]) : y;
+    const clear =
+      anchor && isRound ? this.clearanceBelow(apex, part, [left[anchor], left[anchor] + wide]) : y;
     // Words that stand off below it are linked to their tick.
-    put(tick.node, 'd', `M${x} ${y - TICK_PX}V${clear + TICK_PX}`);
+    updateAttribute(tick.node, 'd', `M${x} ${y - TICK_PX}V${clear + TICK_PX}`);
     // Where the line would run through them the tick stands alone; they are among the figures, too.
-    write(words.node, anchor ? reads : '');
+    updateText(words.node, anchor ? reads : '');
     if (!anchor) return;
-    put(words.node, 'class', anchor);
+    updateAttribute(words.node, 'class', anchor);
     const places = { start: x + BESIDE_PX, middle: left.middle + wide / 2, end: x - BESIDE_PX };
-    put(words.node, 'x', String(places[anchor]));
-    put(words.node, 'y', String(isRound ? clear + BELOW_PX : y - ABOVE_PX));
+    updateAttribute(words.node, 'x', String(places[anchor]));
+    updateAttribute(words.node, 'y', String(isRound ? clear + BELOW_PX : y - ABOVE_PX));
   }
 
   /** How far down the sheet the line reaches over words in the hollow under an apex, px; or a part too thin for them. */
-  private clearOf({ at, edge }: BareApex, part: Part, words: readonly [left: number, right: number]): number {
-    const { view } = this.stage;
+  private clearanceBelow(
+    { at, edge }: UnmarkedApex,
+    part: Part,
+    words: readonly [left: number, right: number],
+  ): number {
+    const { view } = this.viewport;
     const down = (offset: number): number => toScreen(view, { x: 0, y: offset }).y;
     const y = down(at.y);
     // Under a single line there is its chord.
@@ -89,8 +94,8 @@ export class ApexNotes {
 
   /** Beside the tick where the line leaves room, if the sheet does: to its right under a line that rises. */
   private anchorFor(x: number, rising: number, words: number): 'start' | 'middle' | 'end' | undefined {
-    const { width } = this.stage.view;
-    if (Math.abs(rising) <= LEANS) return 'middle';
+    const { width } = this.viewport.view;
+    if (Math.abs(rising) <= MAX_CENTERED_SLOPE) return 'middle';
     if (rising > 0) return x + BESIDE_PX + words < width ? 'start' : undefined;
     return x - BESIDE_PX - words > RULE_PX.left ? 'end' : undefined;
   }

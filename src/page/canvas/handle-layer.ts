@@ -2,17 +2,17 @@ import type { G } from '@svgdotjs/svg.js';
 import type { Point } from '../../curves/geometry/point.ts';
 import { editJob } from '../../job/edit/edit-job.ts';
 import { type Grip, gripNudged } from '../../part/edit/draggable-points.ts';
-import { put, write } from '../dom.ts';
-import type { Bench } from '../state/store.ts';
+import { updateAttribute, updateText } from '../dom.ts';
+import type { Store } from '../state/store.ts';
 import type { RuleLayer } from './rule-layer.ts';
 import { toScreen } from './view-transform.ts';
-import { HEAD_PX, type Stage } from './viewport.ts';
+import { HEADROOM_PX, type Viewport } from './viewport.ts';
 
 /** A finger's breadth: what the hand takes hold of is at least so far across, px. */
-const REACH_PX = 22;
+const TARGET_PX = 22;
 
 /** Signs that tell apart without colour: a nail is a ring with its point, a pin a ring, an end a square … */
-const SIGNS: Readonly<Record<Grip['what'], string>> = {
+const SYMBOLS: Readonly<Record<Grip['what'], string>> = {
   nail: 'M-8 0a8 8 0 1 0 16 0a8 8 0 1 0-16 0M-1.5 0a1.5 1.5 0 1 0 3 0a1.5 1.5 0 1 0-3 0',
   pin: 'M-7 0a7 7 0 1 0 14 0a7 7 0 1 0-14 0',
   apex: 'M0-10L9 6H-9Z',
@@ -33,7 +33,7 @@ const ARROWS: Readonly<Record<string, readonly [along: number, off: number]>> = 
 };
 
 /** Each by its edge: "back, nail"; "back, left end"; "back, nail 2" where it has several. */
-export function namesOf(grips: readonly Grip[]): string[] {
+export function handleNames(grips: readonly Grip[]): string[] {
   const counts = new Map<string, number>();
   const numbered = grips.map(({ edge, what, key }) => {
     const side = what !== 'end' ? '' : key.endsWith('.from') ? 'left ' : 'right ';
@@ -45,51 +45,55 @@ export function namesOf(grips: readonly Grip[]): string[] {
   return numbered.map(({ name, number }) => (counts.get(name) === 1 ? name : `${name} ${number}`));
 }
 
-interface Handle {
+interface HandleElement {
   readonly group: G;
-  grip: Grip;
+  handle: Grip;
   name: string;
   /** As it was drawn last: most grips stay where they are while one is dragged. */
-  drawn: string;
+  lastDrawn: string;
 }
 
 /** The places to take hold of, each a control of its own: dragged, or moved by the arrow keys. */
-export class Handles {
-  private readonly handles = new Map<string, Handle>();
+export class HandleLayer {
+  private readonly elements = new Map<string, HandleElement>();
   private readonly label;
-  private inHand: string | undefined;
-  private readonly onHand: (() => void)[] = [];
+  private heldKey: string | undefined;
+  private readonly holdListeners: (() => void)[] = [];
   /** The text, and of which job, before the keys began to move something: Escape goes back to it. */
-  private before: { readonly text: string; readonly job: number } | undefined;
+  private beforeKeys: { readonly text: string; readonly job: number } | undefined;
 
   constructor(
-    private readonly stage: Stage,
-    private readonly bench: Bench,
-    private readonly rules: RuleLayer,
+    private readonly viewport: Viewport,
+    private readonly store: Store,
+    private readonly ruleLayer: RuleLayer,
   ) {
-    this.label = stage.layer('notes').plain('').attr('aria-hidden', 'true');
-    stage.moved(() => this.draw());
-    bench.changed(() => this.draw());
+    this.label = viewport.layer('notes').plain('').attr('aria-hidden', 'true');
+    viewport.onViewChange(() => this.draw());
+    store.onChange(() => this.draw());
   }
 
   draw(): void {
-    const { made, canMove } = this.bench;
-    const grips = canMove && made ? made.grips : [];
-    const kept = new Set(grips.map(({ key }) => key));
-    const gone = [...this.handles.values()].filter(({ grip: { key } }) => !kept.has(key));
-    const names = namesOf(grips);
-    for (const [i, grip] of grips.entries())
-      this.place(this.handles.get(grip.key) ?? this.added(grip), grip, names[i]!);
+    const { evaluated, canEdit } = this.store;
+    const grips = canEdit && evaluated ? evaluated.handles : [];
+    const kept = new Set(grips.map(({ key: onKey }) => onKey));
+    const gone = [...this.elements.values()].filter(({ handle: { key } }) => !kept.has(key));
+    const names = handleNames(grips);
+    for (const [i, heldHandle] of grips.entries())
+      this.placeElement(
+        this.elements.get(heldHandle.key) ?? this.addElement(heldHandle),
+        heldHandle,
+        names[i]!,
+      );
     for (const each of gone) this.remove(each, grips);
-    this.mark();
+    this.markHeld();
   }
 
   /** A grip that is no more hands the keyboard on to the nearest of its kind and edge. */
-  private remove({ group, grip: { key, edge, what, at } }: Handle, grips: readonly Grip[]): void {
+  private remove({ group, handle: { key, edge, what, at } }: HandleElement, grips: readonly Grip[]): void {
     const { activeElement } = document;
     const hadKeyboard =
-      activeElement === group.node || (key === this.inHand && activeElement?.closest('#nails'));
-    this.handles.delete(key);
+      activeElement === group.node || (key === this.heldKey && activeElement?.closest('#nails'));
+    this.elements.delete(key);
     const far = (grip: Grip): number => Math.abs(grip.at.x - at.x);
     const own = grips.filter((grip) => grip.edge === edge).toSorted((a, b) => far(a) - far(b));
     const next = own.find((grip) => grip.what === what) ?? own[0];
@@ -99,124 +103,127 @@ export class Handles {
 
   /** What is in hand, and what it is called. */
   get grip(): Grip | undefined {
-    return this.handleInHand?.grip;
+    return this.heldElement?.handle;
   }
 
-  get name(): string {
-    return this.handleInHand?.name ?? '';
+  get heldName(): string {
+    return this.heldElement?.name ?? '';
   }
 
-  private get handleInHand(): Handle | undefined {
-    return this.inHand === undefined ? undefined : this.handles.get(this.inHand);
+  private get heldElement(): HandleElement | undefined {
+    return this.heldKey === undefined ? undefined : this.elements.get(this.heldKey);
   }
 
   /** Called when the hand takes hold of another grip, or of none. */
-  held(listener: () => void): void {
-    this.onHand.push(listener);
+  onHold(listener: () => void): void {
+    this.holdListeners.push(listener);
   }
 
   /** The grip nearest to a place on the screen, if one is within reach. */
-  nearest(at: Point, reach: number): Grip | undefined {
-    const far = ({ grip }: Handle): number => {
-      const { x, y } = toScreen(this.stage.view, grip.at);
+  nearestHandle(at: Point, reach: number): Grip | undefined {
+    const far = ({ handle }: HandleElement): number => {
+      const { x, y } = toScreen(this.viewport.view, handle.at);
       return Math.hypot(x - at.x, y - at.y);
     };
-    const [first] = [...this.handles.values()]
+    const [first] = [...this.elements.values()]
       .filter((each) => far(each) <= reach)
       .sort((a, b) => far(a) - far(b));
-    return first?.grip;
+    return first?.handle;
   }
 
   /** Shows a grip as the one in hand, without its stealing the keyboard from a field that names it. */
-  point(key: string | undefined): void {
-    this.inHand = key;
-    this.mark();
-    for (const listener of this.onHand) listener();
+  hold(key: string | undefined): void {
+    this.heldKey = key;
+    this.markHeld();
+    for (const listener of this.holdListeners) listener();
   }
 
-  layDown(): void {
-    this.handleInHand?.group.node.blur();
+  release(): void {
+    this.heldElement?.group.node.blur();
   }
 
   focus(key: string): void {
-    this.handles.get(key)?.group.node.focus({ preventScroll: true });
+    this.elements.get(key)?.group.node.focus({ preventScroll: true });
   }
 
-  private added(grip: Grip): Handle {
-    const group = this.stage.layer('grips').group().addClass('grip').addClass(grip.what);
+  private addElement(grip: Grip): HandleElement {
+    const group = this.viewport.layer('grips').group().addClass('grip').addClass(grip.what);
     group.attr({ tabindex: 0, role: 'slider', 'data-key': grip.key });
     group
-      .circle(2 * REACH_PX)
+      .circle(2 * TARGET_PX)
       .center(0, 0)
       .addClass('reach');
-    group.path().attr('d', SIGNS[grip.what]);
+    group.path().attr('d', SYMBOLS[grip.what]);
     group.node.addEventListener('focus', () => {
-      this.before = { text: this.bench.text, job: this.bench.job };
-      this.point(grip.key);
+      this.beforeKeys = { text: this.store.text, job: this.store.jobNumber };
+      this.hold(grip.key);
     });
     group.node.addEventListener('blur', ({ relatedTarget }) => {
       // What is done to the grip in hand does not take it out of the hand.
       if (relatedTarget instanceof Element && relatedTarget.closest('#nails')) return;
       // A move that made no part is given up with the grip.
-      this.bench.letGo();
-      this.bench.endBurst();
-      this.point(undefined);
+      this.store.commit();
+      this.store.endCoalescing();
+      this.hold(undefined);
     });
     group.node.addEventListener('keydown', (event) => this.key(event, grip.key));
-    const handle = { group, grip, name: '', drawn: '' };
-    this.handles.set(grip.key, handle);
+    const handle = { group, handle: grip, name: '', lastDrawn: '' };
+    this.elements.set(grip.key, handle);
     return handle;
   }
 
-  private place(handle: Handle, grip: Grip, name: string): void {
-    handle.grip = grip;
+  private placeElement(handle: HandleElement, grip: Grip, name: string): void {
+    handle.handle = grip;
     handle.name = name;
-    const { x, y } = toScreen(this.stage.view, grip.at);
-    const now = `${x} ${y} ${grip.at.x} ${grip.at.y} ${this.bench.rule.unit} ${name}`;
-    if (now === handle.drawn) return;
-    handle.drawn = now;
-    const { bounds } = this.bench.made!.part;
+    const { x, y } = toScreen(this.viewport.view, grip.at);
+    const now = `${x} ${y} ${grip.at.x} ${grip.at.y} ${this.store.rule.unit} ${name}`;
+    if (now === handle.lastDrawn) return;
+    handle.lastDrawn = now;
+    const { bounds } = this.store.evaluated!.part;
     const { node } = handle.group;
-    put(node, 'transform', `translate(${x} ${y})`);
-    put(node, 'aria-label', name);
-    put(node, 'aria-valuetext', this.words(grip));
-    put(node, 'aria-valuemin', bounds.left.toFixed(1));
-    put(node, 'aria-valuemax', bounds.right.toFixed(1));
-    put(node, 'aria-valuenow', grip.at.x.toFixed(1));
+    updateAttribute(node, 'transform', `translate(${x} ${y})`);
+    updateAttribute(node, 'aria-label', name);
+    updateAttribute(node, 'aria-valuetext', this.words(grip));
+    updateAttribute(node, 'aria-valuemin', bounds.left.toFixed(1));
+    updateAttribute(node, 'aria-valuemax', bounds.right.toFixed(1));
+    updateAttribute(node, 'aria-valuenow', grip.at.x.toFixed(1));
   }
 
   /** The grip in hand: its hair on the rules, and what it reads beside it. */
-  private mark(): void {
-    const handle = this.handleInHand;
-    for (const [key, { group }] of this.handles) group.node.classList.toggle('held', key === this.inHand);
-    this.stage.svg.node.classList.toggle('in-hand', handle !== undefined);
-    this.rules.point(handle?.grip.at);
-    const words = handle ? this.words(handle.grip) : '';
-    write(this.label.node, words);
+  private markHeld(): void {
+    const handle = this.heldElement;
+    for (const [key, { group }] of this.elements) group.node.classList.toggle('held', key === this.heldKey);
+    this.viewport.svg.node.classList.toggle('in-hand', handle !== undefined);
+    this.ruleLayer.pointAt(handle?.handle.at);
+    const valueText = handle ? this.words(handle.handle) : '';
+    updateText(this.label.node, valueText);
     if (!handle) return;
-    const { x, y } = toScreen(this.stage.view, handle.grip.at);
+    const { x, y } = toScreen(this.viewport.view, handle.handle.at);
     // Above the finger, or below it near the sheet's upper side.
-    put(this.label.node, 'x', String(this.stage.middleFor(x, words.length * LETTER_PX)));
-    put(this.label.node, 'y', String(y > HEAD_PX - 1 ? y - 34 : y + 52));
+    updateAttribute(this.label.node, 'x', String(this.viewport.labelMiddle(x, valueText.length * LETTER_PX)));
+    updateAttribute(this.label.node, 'y', String(y > HEADROOM_PX - 1 ? y - 34 : y + 52));
   }
 
   private words({ at, sets }: Grip): string {
-    const { bare, length } = this.bench;
+    const { ruleText, lengthText } = this.store;
     const [first] = sets;
-    const over = first && first.what !== 'station' ? `${first.what} ${length(first.mm)}; ` : '';
-    return `${over}${bare(at.x)}, ${length(at.y)}`;
+    const over = first && first.what !== 'station' ? `${first.what} ${lengthText(first.mm)}; ` : '';
+    return `${over}${ruleText(at.x)}, ${lengthText(at.y)}`;
   }
 
   private key(event: KeyboardEvent, key: string): void {
     const arrow = ARROWS[event.key];
-    const { made } = this.bench;
-    if (event.key === 'Escape' && this.before?.job === this.bench.job) this.bench.step(this.before.text, key);
-    if (!arrow || !made || event.altKey || event.ctrlKey || event.metaKey) return;
+    const { evaluated } = this.store;
+    if (event.key === 'Escape' && this.beforeKeys?.job === this.store.jobNumber)
+      this.store.push(this.beforeKeys.text, key);
+    if (!arrow || !evaluated || event.altKey || event.ctrlKey || event.metaKey) return;
     event.preventDefault();
     const by = event.shiftKey ? TEN : ONE;
-    const grip = this.handles.get(key)!.grip;
-    this.bench.try(editJob(made.text, gripNudged(grip, arrow[0] * by, arrow[1] * by, made.part)));
+    const grip = this.elements.get(key)!.handle;
+    this.store.preview(
+      editJob(evaluated.text, gripNudged(grip, arrow[0] * by, arrow[1] * by, evaluated.part)),
+    );
     // What makes no part is told, and the line stays where it is.
-    if (this.bench.isTrue) this.bench.letGo(key);
+    if (this.store.isUpToDate) this.store.commit(key);
   }
 }

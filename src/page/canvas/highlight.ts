@@ -1,11 +1,11 @@
 import type { Point } from '../../curves/geometry/point.ts';
 import { pathData } from '../../export/writers/svg.ts';
-import type { Bench } from '../state/store.ts';
+import type { Store } from '../state/store.ts';
 import { toScreen } from './view-transform.ts';
-import type { Stage } from './viewport.ts';
+import type { Viewport } from './viewport.ts';
 
 /** A place to show on the drawing: a point, or a whole edge where nothing nearer is known. */
-export interface Spot {
+export interface HighlightTarget {
   readonly at?: Point | undefined;
   readonly edge?: string | undefined;
 }
@@ -13,34 +13,34 @@ export interface Spot {
 const RING_PX = 16;
 
 /** Shows on the drawing what is spoken of beside it. */
-export class Places {
-  private readonly world;
+export class Highlight {
+  private readonly edgePath;
   private readonly ring;
   /** What is pointed at or has the keyboard, and where its place is by now. */
-  private shown: { readonly node: Node; readonly spot: () => Spot | undefined } | undefined;
+  private active: { readonly node: Node; readonly spot: () => HighlightTarget | undefined } | undefined;
 
   constructor(
-    private readonly stage: Stage,
-    private readonly bench: Bench,
+    private readonly viewport: Viewport,
+    private readonly store: Store,
   ) {
-    this.world = stage.layer('places').path().addClass('edge');
-    this.ring = stage
+    this.edgePath = viewport.layer('places').path().addClass('edge');
+    this.ring = viewport
       .layer('places')
       .circle(2 * RING_PX)
       .addClass('ring');
-    stage.moved(() => this.draw());
+    viewport.onViewChange(() => this.draw());
     this.draw();
   }
 
   /** To be called once what was attached may speak of another place, or is gone from the page. */
-  follow(): void {
-    if (this.shown) this.draw();
+  refresh(): void {
+    if (this.active) this.draw();
   }
 
   /** Makes a part of the page show its place while it is pointed at or has the keyboard. */
-  attach(node: HTMLElement, spot: () => Spot | undefined): void {
-    const show = (shown: typeof this.shown): void => {
-      this.shown = shown;
+  attach(node: HTMLElement, spot: () => HighlightTarget | undefined): void {
+    const show = (shown: typeof this.active): void => {
+      this.active = shown;
       this.draw();
     };
     for (const name of ['pointerenter', 'focusin', 'click'])
@@ -49,15 +49,15 @@ export class Places {
   }
 
   private draw(): void {
-    if (this.shown && !this.shown.node.isConnected) this.shown = undefined;
-    const { at, edge } = this.shown?.spot() ?? {};
+    if (this.active && !this.active.node.isConnected) this.active = undefined;
+    const { at, edge } = this.active?.spot() ?? {};
     this.ring.attr('visibility', at ? 'visible' : 'hidden');
     if (at) {
-      const { x, y } = toScreen(this.stage.view, at);
+      const { x, y } = toScreen(this.viewport.view, at);
       this.ring.center(x, y);
     }
-    const runs = at ? [] : (this.bench.made?.part.edges.filter(({ name }) => name === edge) ?? []);
-    this.world.attr('d', pathData(runs.flatMap(({ runs: all }) => all.flatMap(({ path }) => path))));
-    this.stage.place(this.world);
+    const runs = at ? [] : (this.store.evaluated?.part.edges.filter(({ name }) => name === edge) ?? []);
+    this.edgePath.attr('d', pathData(runs.flatMap(({ runs: all }) => all.flatMap(({ path }) => path))));
+    this.viewport.alignToPart(this.edgePath);
   }
 }

@@ -1,8 +1,8 @@
 import { pathData } from '../../export/writers/svg.ts';
 import { linesForNails, type NewNail } from '../../part/edit/new-nails.ts';
-import type { Bench } from '../state/store.ts';
+import type { Store } from '../state/store.ts';
 import { toScreen } from './view-transform.ts';
-import type { Stage } from './viewport.ts';
+import type { Viewport } from './viewport.ts';
 
 /** As large as the nail will be. */
 const RING_PX = 8;
@@ -10,32 +10,32 @@ const RING_PX = 8;
 const WORDS_PX = 34;
 
 /** While a nail is to be set: the lines that take one, and the nail where a mouse would set it. */
-export class NailGhost {
+export class NailPreview {
   private readonly lines;
   private readonly ring;
   private readonly words;
-  private isShown = false;
+  private isActive = false;
   private nail: NewNail | undefined;
 
   constructor(
-    private readonly stage: Stage,
-    private readonly bench: Bench,
+    private readonly viewport: Viewport,
+    private readonly store: Store,
   ) {
-    const layer = stage.layer('setting').attr('aria-hidden', 'true');
+    const layer = viewport.layer('setting').attr('aria-hidden', 'true');
     this.lines = layer.path().addClass('takes');
     this.ring = layer.circle(2 * RING_PX).addClass('ghost');
     this.words = layer.plain('').addClass('middle');
-    stage.moved(() => this.draw());
+    viewport.onViewChange(() => this.draw());
     // Where the mouse would set it by now, its next move tells.
-    bench.changed(() => {
-      if (this.isShown) this.show(undefined);
+    store.onChange(() => {
+      if (this.isActive) this.show(undefined);
     });
     this.draw();
   }
 
-  take(isShown: boolean): void {
-    this.isShown = isShown;
-    this.stage.svg.node.classList.toggle('nailing', isShown);
+  setActive(isShown: boolean): void {
+    this.isActive = isShown;
+    this.viewport.svg.node.classList.toggle('nailing', isShown);
     this.show(undefined);
   }
 
@@ -45,15 +45,15 @@ export class NailGhost {
   }
 
   private draw(): void {
-    const { made, bare, length } = this.bench;
-    const lines = made && this.isShown ? linesForNails(made.part) : [];
+    const { evaluated, ruleText, lengthText } = this.store;
+    const lines = evaluated && this.isActive ? linesForNails(evaluated.part) : [];
     this.lines.attr('d', lines.map((line) => pathData(line)).join(''));
-    this.stage.place(this.lines);
+    this.viewport.alignToPart(this.lines);
     const { nail } = this;
     this.ring.attr('visibility', nail ? 'visible' : 'hidden');
-    this.words.node.textContent = nail ? `${nail.what} ${bare(nail.at.x)}, ${length(nail.at.y)}` : '';
+    this.words.node.textContent = nail ? `${nail.what} ${ruleText(nail.at.x)}, ${lengthText(nail.at.y)}` : '';
     if (!nail) return;
-    const { x, y } = toScreen(this.stage.view, nail.at);
+    const { x, y } = toScreen(this.viewport.view, nail.at);
     this.ring.center(x, y);
     this.words.attr({ x, y: y - WORDS_PX });
   }

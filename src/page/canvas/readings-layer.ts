@@ -1,115 +1,115 @@
-import { type Check, checkEdge } from '../../check/check-edge.ts';
+import { checkEdge, type EdgeCheck } from '../../check/check-edge.ts';
 import { readReadings } from '../../check/readings/read-readings.ts';
-import { tooLong } from '../../job/parse/read-yaml.ts';
+import { describeExcess } from '../../job/parse/read-yaml.ts';
 import { REFERENCE_LINE } from '../../part/offsets.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { readOnRule } from '../../units/rule.ts';
 import { byId, el } from '../dom.ts';
-import { type Line, LineList } from '../panels/message-list.ts';
-import { openText, refuseTooLong, whyOf } from '../state/browser-files.ts';
-import { faultsIn, inLine } from '../state/evaluate-job.ts';
-import type { Bench } from '../state/store.ts';
-import type { Places } from './highlight.ts';
+import { type MessageLine, MessageList } from '../panels/message-list.ts';
+import { errorText, openTextFile, rejectTooLongInput } from '../state/browser-files.ts';
+import { faultsOf, messageWithLine } from '../state/evaluate-job.ts';
+import type { Store } from '../state/store.ts';
+import type { Highlight } from './highlight.ts';
 import { toScreen } from './view-transform.ts';
-import { RULE_PX, type Stage } from './viewport.ts';
+import { RULE_PX, type Viewport } from './viewport.ts';
 
 /** What is off at worst stands off so far on the screen, px; never more than so many times as large. */
-const [WORST_PX, MOST_TIMES] = [60, 100];
+const [WORST_PX, MAX_TIMES] = [60, 100];
 
-const warning = (words: string): Line => ({ words, className: 'warning' });
+const warningLine = (text: string): MessageLine => ({ text, className: 'warning' });
 
 /** Of one part: its readings, and the edge they are of once that is chosen. */
-interface Kept {
+interface SavedReadings {
   readonly text: string;
   readonly edge: string | undefined;
 }
 
 /** Readings of a sawn part laid over its line, what is off drawn many times as large. */
-export class Measured {
-  private check: Check | undefined;
+export class ReadingsLayer {
+  private check: EdgeCheck | undefined;
   /** What was to be put among the readings and could not be: it is told until they are changed. */
-  private refused: readonly string[] = [];
+  private rejected: readonly string[] = [];
   private readonly text = byId<HTMLTextAreaElement>('readings');
   private readonly edge = byId<HTMLSelectElement>('readings-edge');
-  private readonly said;
+  private readonly messageList;
   /** Of each job that has lain on the bench, by number: they are of its part and of no other. */
-  private readonly kept = new Map<number, Kept>();
+  private readonly savedByJob = new Map<number, SavedReadings>();
   private chosen: string | undefined;
-  private job: number;
+  private jobNumber: number;
 
   constructor(
-    private readonly stage: Stage,
-    private readonly bench: Bench,
-    places: Places,
+    private readonly viewport: Viewport,
+    private readonly store: Store,
+    places: Highlight,
   ) {
-    this.said = new LineList(byId('readings-said'), places);
-    this.text.addEventListener('input', () => this.anew());
-    refuseTooLong(this.text, (text) => this.refuse(text));
+    this.messageList = new MessageList(byId('readings-said'), places);
+    this.text.addEventListener('input', () => this.recheck());
+    rejectTooLongInput(this.text, (text) => this.reject(text));
     this.edge.addEventListener('change', () => {
       this.chosen = this.edge.value;
-      this.anew();
+      this.recheck();
     });
     byId('readings-open').addEventListener('click', () => this.open());
-    this.job = bench.job;
-    bench.changed(() => {
-      this.follow();
-      stage.layer('measured').addClass('old');
+    this.jobNumber = store.jobNumber;
+    store.onChange(() => {
+      this.followJob();
+      viewport.layer('measured').addClass('old');
     });
-    bench.rests(() => this.compare());
-    stage.moved(() => this.draw());
+    store.onIdle(() => this.compare());
+    viewport.onViewChange(() => this.draw());
   }
 
-  private anew(): void {
-    this.refused = [];
+  private recheck(): void {
+    this.rejected = [];
     this.compare();
   }
 
   private async open(): Promise<void> {
-    const { job } = this;
+    const { jobNumber } = this;
     try {
-      const opened = await openText('.csv,.txt');
+      const opened = await openTextFile('.csv,.txt');
       // They are of the part that lay on the bench when they were asked for.
-      if (!opened || job !== this.job) return;
-      if (tooLong(opened.text) !== undefined) {
-        this.refuse(opened.text);
+      if (!opened || jobNumber !== this.jobNumber) return;
+      if (describeExcess(opened.text) !== undefined) {
+        this.reject(opened.text);
         return;
       }
       this.text.value = opened.text;
-      this.anew();
+      this.recheck();
     } catch (error) {
-      this.refused = [`This file could not be read: ${whyOf(error)}`];
+      this.rejected = [`This file could not be read: ${errorText(error)}`];
       this.compare();
     }
   }
 
   /** Tells why a text is not let in; the readings stay as they were. */
-  private refuse(text: string): void {
+  private reject(text: string): void {
     try {
-      readReadings(text, this.bench.rule.unit);
+      readReadings(text, this.store.rule.unit);
     } catch (error) {
-      this.refused = faultsIn(error).map((fault) => fault.messageIn(this.bench.length));
+      this.rejected = faultsOf(error).map((fault) => fault.messageIn(this.store.lengthText));
     }
     this.compare();
   }
 
   private compare(): void {
-    const { made, length } = this.bench;
-    if (made) this.offerEdges(made.part.edges);
+    const { evaluated, lengthText } = this.store;
+    if (evaluated) this.offerEdges(evaluated.part.edges);
     this.check = undefined;
-    let said: readonly Line[] = this.refused.map(warning);
+    let said: readonly MessageLine[] = this.rejected.map(warningLine);
     try {
-      this.check = made && this.checked(made.part);
-      if (this.check) said = [...said, ...this.lines(this.check)];
+      this.check = evaluated && this.checkReadings(evaluated.part);
+      if (this.check) said = [...said, ...this.resultLines(this.check)];
     } catch (error) {
-      said = [...said, ...faultsIn(error).map((fault) => warning(inLine(fault, length)))];
+      said = [...said, ...faultsOf(error).map((fault) => warningLine(messageWithLine(fault, lengthText)))];
     }
-    this.said.show(said);
+    this.messageList.show(said);
     this.draw();
   }
 
   /** The readings held against their edge; undefined where there are none. */
-  private checked(part: Part): Check | undefined {
+  private checkReadings(part: Part): EdgeCheck | undefined {
     const edge = part.edges.find(({ name }) => name === this.edge.value);
     const text = this.text.value;
     if (!edge || text.trim() === '') return undefined;
@@ -118,17 +118,17 @@ export class Measured {
     return checkEdge(part, edge, readings, { base: REFERENCE_LINE, tolerance, beforeSanding: false });
   }
 
-  private follow(): void {
-    const { job } = this.bench;
-    if (job === this.job) return;
-    this.kept.set(this.job, { text: this.text.value, edge: this.chosen });
-    const { text, edge } = this.kept.get(job) ?? { text: '', edge: undefined };
+  private followJob(): void {
+    const { jobNumber } = this.store;
+    if (jobNumber === this.jobNumber) return;
+    this.savedByJob.set(this.jobNumber, { text: this.text.value, edge: this.chosen });
+    const { text, edge } = this.savedByJob.get(jobNumber) ?? { text: '', edge: undefined };
     this.text.value = text;
     this.chosen = edge;
-    this.refused = [];
+    this.rejected = [];
     this.check = undefined;
     this.draw();
-    this.job = job;
+    this.jobNumber = jobNumber;
   }
 
   /** The curved edge first: the straight one is seldom what is measured. */
@@ -141,31 +141,31 @@ export class Measured {
     this.edge.value = names.find((name) => name === this.chosen) ?? curved?.name ?? names[0] ?? '';
   }
 
-  private lines({ readings, worst, verdict, tolerance, edge }: Check): Line[] {
-    const { bare, length } = this.bench;
+  private resultLines({ readings, worst, verdict, tolerance, edge }: EdgeCheck): MessageLine[] {
+    const { ruleText, lengthText } = this.store;
     const rows = readings
-      .filter(({ mark }) => mark !== 'true')
+      .filter(({ verdict }) => verdict !== 'true')
       .map((each) => ({
-        words: `station ${bare(each.station)}: ${this.off(each.proud)}`,
-        spot: () => ({ at: { x: each.station, y: each.design } }),
+        text: `station ${ruleText(each.station)}: ${this.off(each.proud)}`,
+        target: () => ({ at: { x: each.station, y: each.design } }),
       }));
-    const off = verdict === 'within' ? 'within' : 'outside: off by more than';
-    const whole = `${edge}, ${off} ${length(tolerance)}; ${length(worst)} at worst`;
-    return [{ words: whole }, ...rows];
+    const deviationText = verdict === 'within' ? 'within' : 'outside: off by more than';
+    const whole = `${edge}, ${deviationText} ${lengthText(tolerance)}; ${lengthText(worst)} at worst`;
+    return [{ text: whole }, ...rows];
   }
 
   /** "1/16 in proud": more wood than asked for. */
   private off(proud: number): string {
-    if (readOnRule(proud, this.bench.rule).mark === 0) return 'on the line';
-    return `${this.bench.about(Math.abs(proud))} ${proud > 0 ? 'proud' : 'shy'}`;
+    if (readOnRule(proud, this.store.rule).mark === 0) return 'on the line';
+    return `${this.store.roundedText(Math.abs(proud))} ${proud > 0 ? 'proud' : 'shy'}`;
   }
 
   private draw(): void {
-    const layer = this.stage.layer('measured').clear().removeClass('old');
-    const { view } = this.stage;
+    const layer = this.viewport.layer('measured').clear().removeClass('old');
+    const { view } = this.viewport;
     if (!this.check) return;
     const { worst, tolerance } = this.check;
-    const times = Math.min(WORST_PX / view.scale / Math.max(worst, tolerance), MOST_TIMES);
+    const times = Math.min(WORST_PX / view.scale / Math.max(worst, tolerance), MAX_TIMES);
     const readings = this.check.readings.toSorted((a, b) => a.station - b.station);
     const at = (station: number, offset: number): string => {
       const { x, y } = toScreen(view, { x: station, y: offset });

@@ -11,47 +11,48 @@ export interface Tick {
 }
 
 /** The marks of a rule from fine to coarse, in its unit: each divides the next. */
-const MARKS: Readonly<Record<Unit, readonly number[]>> = {
+const TICK_SPACINGS: Readonly<Record<Unit, readonly number[]>> = {
   in: [1 / 64, 1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 12, 120, 1200, 12_000],
   mm: [0.5, 1, 5, 10, 50, 100, 500, 1000, 5000, 10_000, 50_000, 100_000],
 };
 
 /** What stands in figures beside the marks. */
-const LABELLED: Readonly<Record<Unit, readonly number[]>> = {
+const LABEL_SPACINGS: Readonly<Record<Unit, readonly number[]>> = {
   in: [1 / 8, 1 / 4, 1 / 2, 1, 2, 3, 6, 12, 24, 48, 120, 240, 480, 1200, 2400, 4800, 12_000],
   mm: [1, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000, 100_000, 200_000, 500_000],
 };
 
 /** Marks closer than this run into a grey, px. */
-const CLOSEST_PX = 4;
+const MIN_TICK_PX = 4;
 /** Figures need this much room, px. */
-const LABEL_PX = 46;
+const MIN_LABEL_PX = 46;
 /** A view of nearly nothing would ask for marks without end. */
-const MOST_TICKS = 2000;
+const MAX_TICKS = 2000;
 
 /** A share of a mark that is rounding. */
-const SAME = 1e-9;
+const ROUNDING = 1e-9;
 
-const SHARES = [0.3, 0.45, 0.6, 0.75, 1];
+const TICK_SHARES = [0.3, 0.45, 0.6, 0.75, 1];
 
 /** The marks of a rule between two places, as fine as a screen of so many pixels a millimetre shows them. */
 export function ticksBetween(from: number, to: number, pxPerMm: number, rule: Rule): Tick[] {
   const { unit } = rule;
   const size = unit === 'in' ? MM_PER_INCH : 1;
   const px = (mark: number): number => mark * size * pxPerMm;
-  const first = MARKS[unit].findIndex((mark) => px(mark) >= CLOSEST_PX);
-  const shown = MARKS[unit].slice(first < 0 ? -1 : first).slice(0, SHARES.length);
-  const labelled = LABELLED[unit].find((mark) => px(mark) >= LABEL_PX) ?? LABELLED[unit].at(-1)!;
+  const first = TICK_SPACINGS[unit].findIndex((mark) => px(mark) >= MIN_TICK_PX);
+  const shown = TICK_SPACINGS[unit].slice(first < 0 ? -1 : first).slice(0, TICK_SHARES.length);
+  const labelled =
+    LABEL_SPACINGS[unit].find((mark) => px(mark) >= MIN_LABEL_PX) ?? LABEL_SPACINGS[unit].at(-1)!;
   const step = Math.min(shown[0]!, labelled);
-  const [low, high] = [Math.ceil(from / size / step - SAME), Math.floor(to / size / step + SAME)];
+  const [low, high] = [Math.ceil(from / size / step - ROUNDING), Math.floor(to / size / step + ROUNDING)];
   const ticks: Tick[] = [];
-  for (let i = low; i <= Math.min(high, low + MOST_TICKS); i++) {
+  for (let i = low; i <= Math.min(high, low + MAX_TICKS); i++) {
     const at = i * step;
     const level = shown.findLastIndex((mark) => isMultiple(at, mark));
-    const label = isMultiple(at, labelled) ? { label: figure(at * size, rule) } : {};
+    const label = isMultiple(at, labelled) ? { label: tickLabel(at * size, rule) } : {};
     ticks.push({
       mm: at * size,
-      share: SHARES[SHARES.length - shown.length + level] ?? SHARES[0]!,
+      share: TICK_SHARES[TICK_SHARES.length - shown.length + level] ?? TICK_SHARES[0]!,
       ...label,
     });
   }
@@ -59,7 +60,7 @@ export function ticksBetween(from: number, to: number, pxPerMm: number, rule: Ru
 }
 
 const isMultiple = (value: number, of: number): boolean =>
-  Math.abs(value / of - Math.round(value / of)) < SAME;
+  Math.abs(value / of - Math.round(value / of)) < ROUNDING;
 
-const figure = (mm: number, rule: Rule): string =>
+const tickLabel = (mm: number, rule: Rule): string =>
   typesetFractions(readOnRule(mm, rule).text).replace('-', '−');

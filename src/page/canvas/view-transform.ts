@@ -2,7 +2,7 @@ import type { Box } from '../../curves/geometry/bounds.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 
 /** How the part lies on the screen: pixels, y down, one scale both ways. */
-export interface View {
+export interface ViewTransform {
   readonly width: number;
   readonly height: number;
   /** Pixels a millimetre. */
@@ -11,18 +11,18 @@ export interface View {
   readonly origin: Point;
 }
 
-export const toScreen = ({ scale, origin }: View, { x, y }: Point): Point => ({
+export const toScreen = ({ scale, origin }: ViewTransform, { x, y }: Point): Point => ({
   x: origin.x + x * scale,
   y: origin.y - y * scale,
 });
 
-export const toPart = ({ scale, origin }: View, { x, y }: Point): Point => ({
+export const toPart = ({ scale, origin }: ViewTransform, { x, y }: Point): Point => ({
   x: (x - origin.x) / scale,
   y: (origin.y - y) / scale,
 });
 
 /** The whole of a box, as large as the room inside some margins lets it be, in its middle. */
-export function fitted(box: Box, width: number, height: number, margins: Box): View {
+export function fitView(box: Box, width: number, height: number, margins: Box): ViewTransform {
   const [across, up] = [width - margins.left - margins.right, height - margins.top - margins.bottom];
   const scale = Math.min(
     Math.max(across, 1) / Math.max(box.right - box.left, 1),
@@ -40,11 +40,11 @@ export function fitted(box: Box, width: number, height: number, margins: Box): V
 }
 
 /** A tenth of a millimetre as wide as a finger, and the longest length there is, 1 km, on a phone. */
-const [MOST, LEAST] = [400, 1e-4];
+const [MAX_SCALE, MIN_SCALE] = [400, 1e-4];
 
 /** Nearer or farther by a factor, about a place on the screen. */
-export function zoomed(view: View, about: Point, factor: number): View {
-  const scale = Math.min(Math.max(view.scale * factor, LEAST), MOST);
+export function zoomView(view: ViewTransform, about: Point, factor: number): ViewTransform {
+  const scale = Math.min(Math.max(view.scale * factor, MIN_SCALE), MAX_SCALE);
   const k = scale / view.scale;
   const origin = {
     x: about.x + (view.origin.x - about.x) * k,
@@ -53,7 +53,7 @@ export function zoomed(view: View, about: Point, factor: number): View {
   return { ...view, scale, origin };
 }
 
-export const panned = (view: View, x: number, y: number): View => ({
+export const panView = (view: ViewTransform, x: number, y: number): ViewTransform => ({
   ...view,
   origin: { x: view.origin.x + x, y: view.origin.y + y },
 });

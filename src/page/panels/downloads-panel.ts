@@ -1,72 +1,72 @@
-import type { Sheets } from '../canvas/sheet-layer.ts';
+import type { SheetLayer } from '../canvas/sheet-layer.ts';
 import { byId, el } from '../dom.ts';
-import { FONT } from '../embedded-font.ts';
-import { amongDownloads, download, whyOf } from '../state/browser-files.ts';
-import type { FileSaid } from '../state/file-status.ts';
-import type { Bench } from '../state/store.ts';
-import { fileName, PAPERS_TO_TAKE, type Paper, tablesOf } from './downloads.ts';
+import { FONT_BYTES } from '../embedded-font.ts';
+import { download, downloadedMessage, errorText } from '../state/browser-files.ts';
+import type { FileStatus } from '../state/file-status.ts';
+import type { Store } from '../state/store.ts';
+import { DOWNLOADS, type Download, fileName, offsetsTables } from './downloads.ts';
 
 /** What was written stands on the screen: what takes longer than a frame would keep it off. */
-const shown = (): Promise<void> =>
+const nextPaint = (): Promise<void> =>
   new Promise((resolve) => {
     requestAnimationFrame(() => setTimeout(resolve));
   });
 
 /** The papers to take to the bench, and the table of offsets to read off. */
-export class Takeaway {
+export class DownloadsPanel {
   /** What is being made: a second click asks for no second copy of it. */
-  private readonly making = new Set<Paper>();
+  private readonly inProgress = new Set<Download>();
 
   constructor(
-    private readonly bench: Bench,
-    private readonly sheets: Sheets,
-    private readonly said: FileSaid,
+    private readonly store: Store,
+    private readonly sheetLayer: SheetLayer,
+    private readonly fileStatus: FileStatus,
   ) {
     byId('papers').append(
-      ...PAPERS_TO_TAKE.map((paper) => {
+      ...DOWNLOADS.map((paper) => {
         const button = el('button', { type: 'button' }, paper.label);
-        button.addEventListener('click', () => this.take(paper));
+        button.addEventListener('click', () => this.downloadFile(paper));
         return button;
       }),
     );
-    byId('offsets-panel').addEventListener('toggle', () => this.table());
-    bench.rests(() => this.table());
+    byId('offsets-panel').addEventListener('toggle', () => this.showOffsets());
+    store.onIdle(() => this.showOffsets());
   }
 
-  private async take(paper: Paper): Promise<void> {
-    const { made, isTrue } = this.bench;
-    if (!made || !isTrue) {
-      this.said.say('First put right what is wrong with the job.');
+  private async downloadFile(paper: Download): Promise<void> {
+    const { evaluated, isUpToDate } = this.store;
+    if (!evaluated || !isUpToDate) {
+      this.fileStatus.show('First put right what is wrong with the job.');
       return;
     }
-    if (this.making.has(paper)) return;
-    this.making.add(paper);
-    const { part } = made;
+    if (this.inProgress.has(paper)) return;
+    this.inProgress.add(paper);
+    const { part } = evaluated;
     const name = fileName(part, paper);
-    this.said.say(`${name} is being made …`);
-    await shown();
+    this.fileStatus.show(`${name} is being made …`);
+    await nextPaint();
     try {
-      download(await paper.make(part, () => this.sheets.layouts(part), FONT), name, paper.type);
-      this.said.say(amongDownloads(name));
+      download(await paper.make(part, () => this.sheetLayer.layouts(part), FONT_BYTES), name, paper.type);
+      this.fileStatus.show(downloadedMessage(name));
     } catch (error) {
-      this.said.say(`This could not be made: ${whyOf(error)}`);
+      this.fileStatus.show(`This could not be made: ${errorText(error)}`);
     } finally {
-      this.making.delete(paper);
+      this.inProgress.delete(paper);
     }
   }
 
-  private table(): void {
-    const { made, bare } = this.bench;
-    if (!made || !byId<HTMLDetailsElement>('offsets-panel').open) return;
-    const tables = tablesOf(made.part).map(({ name, rows }) =>
+  private showOffsets(): void {
+    const { evaluated, ruleText } = this.store;
+    if (!evaluated || !byId<HTMLDetailsElement>('offsets-panel').open) return;
+    const tables = offsetsTables(evaluated.part).map(({ name, rows }) =>
       el(
         'table',
         {},
         el('caption', {}, name),
         el('tr', {}, el('th', { scope: 'col' }, 'station'), el('th', { scope: 'col' }, 'offset')),
         ...rows.map(({ station, offset, side }) => {
-          const where = side ? `${bare(station)}, ${side} of shoulder` : bare(station);
-          return el('tr', {}, el('td', {}, where), el('td', {}, bare(offset)));
+          const where = side ? `${ruleText(station)}, ${side} of shoulder` : ruleText(station);
+          return el('tr', {}, el('td', {}, where), el('td', {}, ruleText(offset)));
         }),
       ),
     );

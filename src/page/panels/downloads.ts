@@ -1,5 +1,5 @@
 import { cardPage } from '../../export/card/compose-card.ts';
-import { nameAfter } from '../../export/drawing/file-name.ts';
+import { fileNameFor } from '../../export/drawing/file-name.ts';
 import { fullSize } from '../../export/full-size/compose-full-size.ts';
 import { fullSizeDxf, fullSizeSvg } from '../../export/full-size/full-size-files.ts';
 import { fullSizePage } from '../../export/full-size/full-size-page.ts';
@@ -7,7 +7,7 @@ import { composeBoard } from '../../export/pictures/board-picture.ts';
 import { composePicture } from '../../export/pictures/part-picture.ts';
 import { composeSawPicture } from '../../export/pictures/saw-picture.ts';
 import { composeStripPicture } from '../../export/pictures/strip-picture.ts';
-import { type OffsetsTable, offsetsTable, withCutEnds } from '../../export/tables/offsets-table.ts';
+import { addCutEnds, type OffsetsTable, offsetsTable } from '../../export/tables/offsets-table.ts';
 import { offsetsCsv } from '../../export/writers/offsets-csv.ts';
 import { writePatternPdf, writePdf } from '../../export/writers/pdf.ts';
 import { writeSvg } from '../../export/writers/svg.ts';
@@ -17,12 +17,12 @@ import type { Part } from '../../part/part.ts';
 import { adviseSawing } from '../../shop/saw/advise-sawing.ts';
 import { planStock } from '../../shop/stock/stock-plan.ts';
 import { adviseStrips } from '../../shop/strip/part-strips.ts';
-import { stripSpecies } from '../../shop/wood/find-species.ts';
+import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
 import type { Layout } from '../../tiling/layout.ts';
-import { parsePaper, USUAL_PAPER } from '../../tiling/paper/paper-sizes.ts';
+import { DEFAULT_PAPER, parsePaper } from '../../tiling/paper/paper-sizes.ts';
 
 /** The part over sheets, once it has been laid; of a handed pair the mirrored pattern too. */
-export interface Layouts {
+export interface PatternLayouts {
   readonly layout: Layout | undefined;
   readonly mirrored: Layout | undefined;
   /** Why it could not be laid. */
@@ -30,20 +30,20 @@ export interface Layouts {
 }
 
 /** A paper to take to the bench. */
-export interface Paper {
+export interface Download {
   readonly label: string;
   readonly type: string;
-  readonly ending: string;
+  readonly suffix: string;
   /** Laid over sheets where it asks for that: it takes longer than most papers. */
-  readonly make: (part: Part, layouts: () => Layouts, font: Uint8Array) => Promise<BlobPart>;
+  readonly make: (part: Part, layouts: () => PatternLayouts, font: Uint8Array) => Promise<BlobPart>;
 }
 
 /** All that can be taken from the page, in the order it is offered: a new writer is one more line here. */
-export const PAPERS_TO_TAKE: readonly Paper[] = [
+export const DOWNLOADS: readonly Download[] = [
   {
     label: 'The pattern, full size (PDF)',
     type: 'application/pdf',
-    ending: '.pdf',
+    suffix: '.pdf',
     make: async (part, layouts, font) => {
       const { layout, mirrored, fault } = layouts();
       if (!layout) throw new Error(fault);
@@ -53,10 +53,10 @@ export const PAPERS_TO_TAKE: readonly Paper[] = [
   {
     label: 'The card for the shop wall (PDF)',
     type: 'application/pdf',
-    ending: '-card.pdf',
+    suffix: '-card.pdf',
     make: async (part, _layouts, font) =>
       (await writePdf(
-        [cardPage(part, { paper: parsePaper(USUAL_PAPER[part.rule.unit]) })],
+        [cardPage(part, { paper: parsePaper(DEFAULT_PAPER[part.rule.unit]) })],
         `${part.name}, card`,
         font,
       )) as BlobPart,
@@ -64,9 +64,9 @@ export const PAPERS_TO_TAKE: readonly Paper[] = [
   {
     label: 'The strip over its nails (SVG)',
     type: 'image/svg+xml',
-    ending: '-strip.svg',
+    suffix: '-strip.svg',
     make: async (part) => {
-      const species = stripSpecies(undefined, part.stock?.species);
+      const species = chooseStripSpecies(undefined, part.stock?.species);
       return writeSvg(
         composeStripPicture(part, adviseStrips(part, { species, rule: part.rule })),
         `${part.name}: the strip`,
@@ -76,13 +76,13 @@ export const PAPERS_TO_TAKE: readonly Paper[] = [
   {
     label: 'The board on the saw (SVG)',
     type: 'image/svg+xml',
-    ending: '-saw.svg',
+    suffix: '-saw.svg',
     make: async (part) => writeSvg(composeSawPicture(part, adviseSawing(part)), `${part.name}: the saw`),
   },
   {
     label: 'The blanks on their boards (SVG)',
     type: 'image/svg+xml',
-    ending: '-board.svg',
+    suffix: '-board.svg',
     make: async (part) => {
       const plan = planStock(part, {});
       if (!plan.nesting)
@@ -93,25 +93,25 @@ export const PAPERS_TO_TAKE: readonly Paper[] = [
   {
     label: 'The offsets (CSV)',
     type: 'text/csv',
-    ending: '-offsets.csv',
-    make: async (part) => `${offsetsCsv(part.rule, tablesOf(part))}`,
+    suffix: '-offsets.csv',
+    make: async (part) => `${offsetsCsv(part.rule, offsetsTables(part))}`,
   },
   {
     label: 'A picture with the curvature (SVG)',
     type: 'image/svg+xml',
-    ending: '-picture.svg',
+    suffix: '-picture.svg',
     make: async (part) => writeSvg(composePicture(part), part.name),
   },
   {
     label: 'The whole part, for a machine (DXF)',
     type: 'image/vnd.dxf',
-    ending: '.dxf',
+    suffix: '.dxf',
     make: async (part) => fullSizeDxf(part, fullSize(part), { unit: 'mm', splines: false }),
   },
   {
     label: 'The whole part, for a machine (SVG)',
     type: 'image/svg+xml',
-    ending: '.svg',
+    suffix: '.svg',
     make: async (part) => {
       const full = fullSize(part);
       return fullSizeSvg(part, full, fullSizePage(full).drawing);
@@ -119,12 +119,12 @@ export const PAPERS_TO_TAKE: readonly Paper[] = [
   },
 ];
 
-export const fileName = ({ name }: Part, { ending }: Paper): string => nameAfter(name, ending);
+export const fileName = ({ name }: Part, { suffix }: Download): string => fileNameFor(name, suffix);
 
 /** The offsets of every edge at stations a maker would tick. */
-export const tablesOf = (part: Part): OffsetsTable[] =>
+export const offsetsTables = (part: Part): OffsetsTable[] =>
   part.edges.map((edge) => {
     const cuts = cutEnds(part, edge);
-    const stations = withCutEnds(stationsOf(edge, REFERENCE_LINE, part.rule.unit), cuts);
+    const stations = addCutEnds(stationsOf(edge, REFERENCE_LINE, part.rule.unit), cuts);
     return offsetsTable(edge, stations, part.rule, REFERENCE_LINE, cuts);
   });

@@ -1,24 +1,24 @@
-import type { Places } from '../canvas/highlight.ts';
-import { el, write } from '../dom.ts';
-import type { Figure } from './figure-values.ts';
+import type { Highlight } from '../canvas/highlight.ts';
+import { el, updateText } from '../dom.ts';
+import type { FigureText } from './figure-values.ts';
 
-interface Row {
+interface FigureRow {
   readonly row: HTMLElement;
   readonly label: HTMLElement;
   readonly value: HTMLElement;
-  figure: Figure;
+  figure: FigureText;
 }
 
 /** Figures as a list of names and values; the same rows stay from frame to frame, only their words change. */
 export class FigureList {
-  private readonly rows = new Map<string, Row>();
+  private readonly rows = new Map<string, FigureRow>();
 
   constructor(
     private readonly host: HTMLElement,
-    private readonly places: Places,
+    private readonly highlight: Highlight,
   ) {}
 
-  show(figures: readonly Figure[]): void {
+  show(figures: readonly FigureText[]): void {
     const ids = new Set(figures.map(({ id }) => id));
     for (const [id, { row }] of this.rows) {
       if (ids.has(id)) continue;
@@ -26,22 +26,22 @@ export class FigureList {
       this.rows.delete(id);
     }
     figures.forEach((figure, i) => {
-      const row = this.rows.get(figure.id) ?? this.added(figure);
+      const row = this.rows.get(figure.id) ?? this.addRow(figure);
       row.figure = figure;
-      write(row.label, figure.label);
-      write(row.value, figure.value);
+      updateText(row.label, figure.label);
+      updateText(row.value, figure.value);
       row.row.classList.toggle('warning', figure.isWarning ?? false);
       if (this.host.children[i] !== row.row) this.host.insertBefore(row.row, this.host.children[i] ?? null);
     });
-    this.places.follow();
+    this.highlight.refresh();
   }
 
-  private added(figure: Figure): Row {
+  private addRow(figure: FigureText): FigureRow {
     const label = el('button', { type: 'button', class: 'place' });
     const value = el('dd');
     const row = el('div', { class: 'figure' }, el('dt', {}, label), value);
-    const made: Row = { row, label, value, figure };
-    this.places.attach(row, () => made.figure);
+    const made: FigureRow = { row, label, value, figure };
+    this.highlight.attach(row, () => made.figure);
     this.rows.set(figure.id, made);
     return made;
   }

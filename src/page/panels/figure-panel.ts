@@ -1,58 +1,58 @@
-import type { Places } from '../canvas/highlight.ts';
-import type { Sheets } from '../canvas/sheet-layer.ts';
-import { byId, write } from '../dom.ts';
-import type { Bench } from '../state/store.ts';
+import type { Highlight } from '../canvas/highlight.ts';
+import type { SheetLayer } from '../canvas/sheet-layer.ts';
+import { byId, updateText } from '../dom.ts';
+import type { Store } from '../state/store.ts';
 import { FigureList } from './figure-list.ts';
 import { curvedRuns, quickFigures, slowFigures } from './figure-values.ts';
 
 /** The figures beside the drawing: some in every frame, the others grey until the hand rests. */
 export class FigurePanel {
-  private readonly now;
-  private readonly later;
+  private readonly quickList;
+  private readonly slowList;
 
   constructor(
-    private readonly bench: Bench,
-    private readonly sheets: Sheets,
-    places: Places,
+    private readonly store: Store,
+    private readonly sheetLayer: SheetLayer,
+    places: Highlight,
   ) {
-    this.now = new FigureList(byId('figures-now'), places);
-    this.later = new FigureList(byId('figures-later'), places);
-    bench.changed(() => {
+    this.quickList = new FigureList(byId('figures-now'), places);
+    this.slowList = new FigureList(byId('figures-later'), places);
+    store.onChange(() => {
       this.draw();
       byId('figures-later').classList.add('old');
     });
-    bench.rests(() => this.rested());
+    store.onIdle(() => this.drawSlow());
   }
 
   /** Another part lies on the bench: nothing of the last one stays. */
-  forget(): void {
-    this.later.show([]);
+  clear(): void {
+    this.slowList.show([]);
   }
 
   draw(): void {
-    const { made, isTrue } = this.bench;
-    if (!made) return;
-    write(byId('name'), made.part.name);
-    write(document.querySelector('title')!, `${made.part.name} – fairlath`);
-    const sheets = { id: 'sheets', label: 'sheets', value: this.sheets.count };
-    this.now.show([...quickFigures(made, this.bench), sheets]);
-    byId('figures-now').classList.toggle('old', !isTrue);
-    byId('figures-now').lastElementChild?.classList.toggle('old', !this.sheets.isTrue);
+    const { evaluated, isUpToDate } = this.store;
+    if (!evaluated) return;
+    updateText(byId('name'), evaluated.part.name);
+    updateText(document.querySelector('title')!, `${evaluated.part.name} – fairlath`);
+    const sheets = { id: 'sheets', label: 'sheets', value: this.sheetLayer.countText };
+    this.quickList.show([...quickFigures(evaluated, this.store), sheets]);
+    byId('figures-now').classList.toggle('old', !isUpToDate);
+    byId('figures-now').lastElementChild?.classList.toggle('old', !this.sheetLayer.isUpToDate);
   }
 
-  private rested(): void {
-    const { made, isTrue, told, length } = this.bench;
-    if (made && isTrue) this.later.show(slowFigures(made.part, this.bench));
-    byId('figures-later').classList.toggle('old', !isTrue);
-    write(byId('spoken'), told[0]?.message(length) ?? this.inShort());
+  private drawSlow(): void {
+    const { evaluated, isUpToDate, diagnostics, lengthText } = this.store;
+    if (evaluated && isUpToDate) this.slowList.show(slowFigures(evaluated.part, this.store));
+    byId('figures-later').classList.toggle('old', !isUpToDate);
+    updateText(byId('spoken'), diagnostics[0]?.message(lengthText) ?? this.spokenSummary());
   }
 
   /** What has come of it, for who cannot see the drawing. */
-  private inShort(): string {
-    const { made, bare, length } = this.bench;
-    const said = (made ? curvedRuns(made) : []).flatMap(({ of, figures: { apex } }) =>
-      apex ? `${of}apex at ${bare(apex.at.x)}, rise ${length(apex.rise)}` : [],
+  private spokenSummary(): string {
+    const { evaluated, ruleText, lengthText } = this.store;
+    const said = (evaluated ? curvedRuns(evaluated) : []).flatMap(({ prefix, figures: { apex } }) =>
+      apex ? `${prefix}apex at ${ruleText(apex.at.x)}, rise ${lengthText(apex.rise)}` : [],
     );
-    return [...said, this.sheets.count].join('; ');
+    return [...said, this.sheetLayer.countText].join('; ');
   }
 }

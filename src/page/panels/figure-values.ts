@@ -4,22 +4,22 @@ import type { Figures } from '../../curves/measurements.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { blankWarnings } from '../../shop/stock/blank.ts';
 import { planWood, type WoodPlan } from '../../shop/stock/stock-plan.ts';
-import { adviseStrips, hardestOf } from '../../shop/strip/part-strips.ts';
-import { stripSpecies } from '../../shop/wood/find-species.ts';
-import { woodInSentence } from '../../shop/wood/species.ts';
-import { runoutBand, sayVolume } from '../../shop/words/describe-stock.ts';
-import { massWords } from '../../shop/words/describe-support.ts';
+import { adviseStrips, mostStrained } from '../../shop/strip/part-strips.ts';
+import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
+import { speciesInSentence } from '../../shop/wood/species.ts';
+import { runoutGrade, showVolume } from '../../shop/words/describe-stock.ts';
+import { showMass } from '../../shop/words/describe-support.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import { Fault } from '../../units/fault.ts';
 import { showPercent } from '../../units/number-format.ts';
 import type { Rule } from '../../units/rule.ts';
 import { showAngle } from '../../units/show-angle.ts';
 import { NO_BREAK } from '../../units/typeset.ts';
-import type { Spot } from '../canvas/highlight.ts';
-import type { Made } from '../state/evaluate-job.ts';
+import type { HighlightTarget } from '../canvas/highlight.ts';
+import type { EvaluatedJob } from '../state/evaluate-job.ts';
 
 /** One figure of the part, in words, and where it is. */
-export interface Figure extends Spot {
+export interface FigureText extends HighlightTarget {
   /** The same from one frame to the next. */
   readonly id: string;
   readonly label: string;
@@ -29,17 +29,17 @@ export interface Figure extends Spot {
 }
 
 /** Lengths as they are shown, with their unit and without. */
-export interface Speech {
-  readonly length: ShowLength;
-  readonly bare: ShowLength;
+export interface LengthFormats {
+  readonly lengthText: ShowLength;
+  readonly ruleText: ShowLength;
   /** Without a hair. */
-  readonly about: ShowLength;
+  readonly roundedText: ShowLength;
   /** The rule they are shown on. */
   readonly rule: Rule;
 }
 
 /** What is true in every frame: apex, rise, tightest radius and length of each curved run; least width. */
-export function quickFigures(made: Made, speech: Speech): Figure[] {
+export function quickFigures(made: EvaluatedJob, speech: LengthFormats): FigureText[] {
   const { part } = made;
   const curved = curvedRuns(made);
   return [
@@ -49,9 +49,9 @@ export function quickFigures(made: Made, speech: Speech): Figure[] {
   ];
 }
 
-interface CurvedRun {
+interface NamedRun {
   /** Before its figures where the part has several: "upper, "; "upper, arc 2, " where its edge has several. */
-  readonly of: string;
+  readonly prefix: string;
   readonly edge: PartEdge;
   readonly run: Curve;
   readonly i: number;
@@ -59,7 +59,7 @@ interface CurvedRun {
 }
 
 /** Every run that is no line, in the part's order. */
-export function curvedRuns({ part, figures }: Made): CurvedRun[] {
+export function curvedRuns({ part, figures }: EvaluatedJob): NamedRun[] {
   const curved = part.edges.flatMap((edge, e) =>
     edge.runs.flatMap((run, i) => (run.kind === 'line' ? [] : [{ edge, run, i, figures: figures[e]![i]! }])),
   );
@@ -68,12 +68,15 @@ export function curvedRuns({ part, figures }: Made): CurvedRun[] {
     const alike = own.filter(({ run }) => run.kind === each.run.kind);
     const number = alike.length > 1 ? ` ${alike.indexOf(each) + 1}` : '';
     const which = own.length > 1 ? `${each.run.kind}${number}, ` : '';
-    return { ...each, of: curved.length > 1 ? `${each.edge.name}, ${which}` : '' };
+    return { ...each, prefix: curved.length > 1 ? `${each.edge.name}, ${which}` : '' };
   });
 }
 
-function runFigures({ of, edge, run, i, figures }: CurvedRun, { length, bare, about }: Speech): Figure[] {
-  const { apex, tightest, length: long } = figures;
+function runFigures(
+  { prefix, edge, run, i, figures }: NamedRun,
+  { lengthText, ruleText, roundedText }: LengthFormats,
+): FigureText[] {
+  const { apex, tightest, length: curveLength } = figures;
   const id = `${edge.name}[${i}]`;
   const place = { edge: edge.name };
   return [
@@ -82,15 +85,15 @@ function runFigures({ of, edge, run, i, figures }: CurvedRun, { length, bare, ab
           {
             ...place,
             id: `${id}.apex`,
-            label: `${of}apex`,
-            value: `station ${bare(apex.at.x)}, offset ${bare(apex.at.y)}`,
+            label: `${prefix}apex`,
+            value: `station ${ruleText(apex.at.x)}, offset ${ruleText(apex.at.y)}`,
             at: apex.at,
           },
           {
             ...place,
             id: `${id}.rise`,
-            label: `${of}rise over its chord`,
-            value: length(apex.rise),
+            label: `${prefix}rise over its chord`,
+            value: lengthText(apex.rise),
             at: apex.at,
           },
         ]
@@ -101,35 +104,42 @@ function runFigures({ of, edge, run, i, figures }: CurvedRun, { length, bare, ab
             ...place,
             id: `${id}.tightest`,
             ...(run.kind === 'arc'
-              ? { label: `${of}radius`, value: about(tightest.radius) }
+              ? { label: `${prefix}radius`, value: roundedText(tightest.radius) }
               : {
-                  label: `${of}tightest radius`,
-                  value: `${about(tightest.radius)} at station ${bare(tightest.at.x)}`,
+                  label: `${prefix}tightest radius`,
+                  value: `${roundedText(tightest.radius)} at station ${ruleText(tightest.at.x)}`,
                 }),
             at: tightest.at,
           },
         ]
       : []),
-    { ...place, id: `${id}.length`, label: `${of}length of the ${run.kind}`, value: about(long) },
+    {
+      ...place,
+      id: `${id}.length`,
+      label: `${prefix}length of the ${run.kind}`,
+      value: roundedText(curveLength),
+    },
   ];
 }
 
-function widthFigure({ shape }: Part, { length, bare }: Speech): Figure[] {
+function widthFigure({ shape }: Part, { lengthText, ruleText }: LengthFormats): FigureText[] {
   if (shape.type !== 'closed') return [];
   const { width, at } = shape.leastWidth;
-  return [{ id: 'width', label: 'least width', value: `${length(width)} at station ${bare(at.x)}`, at }];
+  return [
+    { id: 'width', label: 'least width', value: `${lengthText(width)} at station ${ruleText(at.x)}`, at },
+  ];
 }
 
-const lengthFigures = ({ edges }: Part, { length }: Speech): Figure[] =>
+const lengthFigures = ({ edges }: Part, { lengthText }: LengthFormats): FigureText[] =>
   edges.map((edge) => ({
     id: `${edge.name}.length`,
     label: `length of ${edge.name}`,
-    value: length(edge.length),
+    value: lengthText(edge.length),
     edge: edge.name,
   }));
 
 /** What is worked out once the hand rests: strip, grain, wood, how fair each edge is, warnings. */
-export function slowFigures(part: Part, speech: Speech): Figure[] {
+export function slowFigures(part: Part, speech: LengthFormats): FigureText[] {
   const wood = planWood(part, {});
   return [
     ...stripFigures(part, speech),
@@ -141,21 +151,21 @@ export function slowFigures(part: Part, speech: Speech): Figure[] {
       label: 'take care',
       value: message,
       isWarning: true,
-      ...edgeSpokenOf(part, message),
+      ...edgeNamedIn(part, message),
     })),
   ];
 }
 
 const percent = (share: number): string => showPercent(share, 2).replace(' ', NO_BREAK);
-const VERDICTS = { safe: 'safe', risky: 'over the safe strain', breaks: 'it breaks' } as const;
+const VERDICT_TEXT = { safe: 'safe', risky: 'over the safe strain', breaks: 'it breaks' } as const;
 
-function stripFigures(part: Part, { length }: Speech): Figure[] {
+function stripFigures(part: Part, { lengthText }: LengthFormats): FigureText[] {
   try {
     const { rule, stock } = part;
-    const runs = adviseStrips(part, { species: stripSpecies(undefined, stock?.species), rule });
-    const { edge, advice } = hardestOf(runs);
+    const runs = adviseStrips(part, { species: chooseStripSpecies(undefined, stock?.species), rule });
+    const { edge, advice } = mostStrained(runs);
     const value =
-      `${percent(advice.strain)} in ${woodInSentence(advice.species)}, ${length(advice.thickness)} thick: ${VERDICTS[advice.verdict]} ` +
+      `${percent(advice.strain)} in ${speciesInSentence(advice.species)}, ${lengthText(advice.thickness)} thick: ${VERDICT_TEXT[advice.verdict]} ` +
       `(up to ${percent(advice.safeStrain)})`;
     const isWarning = advice.verdict !== 'safe';
     return [{ id: 'strip', label: 'strain of the strip', value, at: advice.worst.at, edge, isWarning }];
@@ -167,13 +177,13 @@ function stripFigures(part: Part, { length }: Speech): Figure[] {
 }
 
 /** Shallower than this the grain runs from end to end of any part: 1 mm in a metre. */
-const LEAST_RUNOUT = 1e-3;
+const MIN_RUNOUT = 1e-3;
 
-function runoutFigure({ grain }: WoodPlan, { bare }: Speech): Figure[] {
+function runoutFigure({ grain }: WoodPlan, { ruleText }: LengthFormats): FigureText[] {
   const { angle, at, edge } = grain.worst;
-  if (angle < LEAST_RUNOUT) return [];
-  const band = runoutBand(grain);
-  const value = `${showAngle(angle)} at station ${bare(at.x)}${band === 'short' ? ': short grain' : ''}`;
+  if (angle < MIN_RUNOUT) return [];
+  const band = runoutGrade(grain);
+  const value = `${showAngle(angle)} at station ${ruleText(at.x)}${band === 'short' ? ': short grain' : ''}`;
   return [{ id: 'grain', label: 'grain runs out', value, at, edge, isWarning: band === 'short' }];
 }
 
@@ -181,34 +191,34 @@ function runoutFigure({ grain }: WoodPlan, { bare }: Speech): Figure[] {
 function woodFigures(
   { quantity }: Part,
   { blank, layers, amount }: WoodPlan,
-  { about, rule }: Speech,
-): Figure[] {
+  { roundedText, rule }: LengthFormats,
+): FigureText[] {
   const sizes = [blank.length, blank.width, blank.thickness].flatMap((mm) =>
-    mm === undefined ? [] : about(mm),
+    mm === undefined ? [] : roundedText(mm),
   );
   const [first] = layers ?? [];
-  const buy = amount?.rough && first && `${sayVolume(amount.rough, rule, 1)} of ${first.quarter.name}`;
+  const buy = amount?.rough && first && `${showVolume(amount.rough, rule, 1)} of ${first.lumber.name}`;
   return [
     { id: 'blank', label: 'blank, to cut it from', value: sizes.join(' × ') },
     ...(buy ? [{ id: 'buy', label: `to buy for ${quantity}`, value: buy }] : []),
     ...(amount?.weight
-      ? [{ id: 'weight', label: 'weighs about', value: massWords(amount.weight.part, rule.unit) }]
+      ? [{ id: 'weight', label: 'weighs about', value: showMass(amount.weight.part, rule.unit) }]
       : []),
   ];
 }
 
-const fairFigures = ({ name, runs }: PartEdge, { length }: Speech): Figure[] =>
+const fairFigures = ({ name, runs }: PartEdge, { lengthText }: LengthFormats): FigureText[] =>
   fairnessOf(runs).remarks.map(({ code, at, message }, i) => ({
     id: `fair.${name}.${i}`,
     label: name,
-    value: message(length),
+    value: message(lengthText),
     edge: name,
     ...(at && { at }),
     isWarning: code !== 'fairness.fair' && code !== 'fairness.straight',
   }));
 
 /** A warning names its edge in quotes. */
-function edgeSpokenOf({ edges }: Part, message: string): Spot {
+function edgeNamedIn({ edges }: Part, message: string): HighlightTarget {
   const edge = edges.find(({ name }) => message.includes(`"${name}"`)) ?? edges[0];
   return edge ? { edge: edge.name } : {};
 }

@@ -1,60 +1,60 @@
-import type { Places, Spot } from '../canvas/highlight.ts';
-import { el, write } from '../dom.ts';
+import type { Highlight, HighlightTarget } from '../canvas/highlight.ts';
+import { el, updateText } from '../dom.ts';
 
 /** A line of words; a button where it has a place to show. */
-export interface Line {
-  readonly words: string;
+export interface MessageLine {
+  readonly text: string;
   readonly className?: string;
-  readonly spot?: () => Spot | undefined;
-  readonly chosen?: () => void;
+  readonly target?: () => HighlightTarget | undefined;
+  readonly onChoose?: () => void;
 }
 
-interface Row {
+interface MessageRow {
   readonly item: HTMLElement;
-  readonly words: HTMLElement;
-  line: Line;
+  readonly textNode: HTMLElement;
+  line: MessageLine;
 }
 
 /** Lines of words: the same rows stay, only their words change, so that none loses the keyboard. */
-export class LineList {
-  private readonly rows: Row[] = [];
+export class MessageList {
+  private readonly rows: MessageRow[] = [];
 
   constructor(
     private readonly host: HTMLElement,
-    private readonly places: Places,
+    private readonly highlight: Highlight,
   ) {}
 
-  show(lines: readonly Line[]): void {
+  show(lines: readonly MessageLine[]): void {
     for (const { item } of this.rows.splice(lines.length)) item.remove();
     for (const [i, line] of lines.entries()) {
       const row = this.rowFor(i, line);
       row.line = line;
       row.item.className = line.className ?? '';
-      write(row.words, line.words);
+      updateText(row.textNode, line.text);
     }
-    this.places.follow();
+    this.highlight.refresh();
   }
 
-  private rowFor(i: number, line: Line): Row {
+  private rowFor(i: number, line: MessageLine): MessageRow {
     const row = this.rows[i];
-    if (row && !row.line.spot === !line.spot) return row;
-    const made = line.spot ? this.button(line) : plain(line);
+    if (row && !row.line.target === !line.target) return row;
+    const made = line.target ? this.buttonRow(line) : plainRow(line);
     if (row) row.item.replaceWith(made.item);
     else this.host.append(made.item);
     this.rows[i] = made;
     return made;
   }
 
-  private button(line: Line): Row {
-    const words = el('button', { type: 'button', class: 'place' });
-    const row: Row = { item: el('li', {}, words), words, line };
-    this.places.attach(words, () => row.line.spot?.());
-    words.addEventListener('click', () => row.line.chosen?.());
+  private buttonRow(line: MessageLine): MessageRow {
+    const textNode = el('button', { type: 'button', class: 'place' });
+    const row: MessageRow = { item: el('li', {}, textNode), textNode, line };
+    this.highlight.attach(textNode, () => row.line.target?.());
+    textNode.addEventListener('click', () => row.line.onChoose?.());
     return row;
   }
 }
 
-function plain(line: Line): Row {
+function plainRow(line: MessageLine): MessageRow {
   const item = el('li');
-  return { item, words: item, line };
+  return { item, textNode: item, line };
 }

@@ -1,5 +1,5 @@
 /** What is used here of the browser's storage (HTML Living Standard, 12.2). */
-export interface Store {
+export interface KeyValueStorage {
   readonly length: number;
   key(index: number): string | null;
   getItem(key: string): string | null;
@@ -8,7 +8,7 @@ export interface Store {
 }
 
 /** The job of one visit, as a store holds it. */
-export interface Kept {
+export interface SavedJob {
   readonly key: string;
   readonly text: string;
   /** When it was kept, ms. */
@@ -38,14 +38,14 @@ export class Keep {
    */
   constructor(
     private readonly first: string,
-    private readonly stores: readonly (() => Store)[],
+    private readonly stores: readonly (() => KeyValueStorage)[],
     private readonly now: () => number = Date.now,
   ) {
     this.key = `${PREFIX}.${now().toString(36)}.${Math.random().toString(36).slice(2)}`;
   }
 
   /** The newest job that an earlier visit in this tab has left, or else any visit. */
-  left(): Kept | undefined {
+  left(): SavedJob | undefined {
     return this.onEach((store) => this.others(store).find(({ text }) => text !== this.first)).find(
       (left) => left !== undefined,
     );
@@ -59,7 +59,7 @@ export class Keep {
   }
 
   /** An offer is turned down, or taken up and kept as this visit's own. A tab that has gone on keeps its newer text. */
-  forget({ key, text }: Kept): void {
+  forget({ key, text }: SavedJob): void {
     this.onEach((store) => {
       if (read(store, key)?.text === text) store.removeItem(key);
     });
@@ -93,7 +93,7 @@ export class Keep {
   }
 
   /** The jobs of other visits, the newest first. */
-  private others(store: Store): Kept[] {
+  private others(store: KeyValueStorage): SavedJob[] {
     return Array.from({ length: store.length }, (_, i) => store.key(i))
       .filter((key) => key?.startsWith(PREFIX) && key !== this.key)
       .flatMap((key) => read(store, key!) ?? [])
@@ -101,7 +101,7 @@ export class Keep {
   }
 
   /** The same on each store; undefined where the browser refuses. */
-  private onEach<T>(work: (store: Store) => T): (T | undefined)[] {
+  private onEach<T>(work: (store: KeyValueStorage) => T): (T | undefined)[] {
     return this.stores.map((store) => {
       try {
         return work(store());
@@ -113,7 +113,7 @@ export class Keep {
   }
 }
 
-function read(store: Store, key: string): Kept | undefined {
+function read(store: KeyValueStorage, key: string): SavedJob | undefined {
   const value = store.getItem(key);
   if (value === null) return undefined;
   const [, at, text] = /^(\d+)\n(.*)$/s.exec(value) ?? [];

@@ -1,8 +1,8 @@
-import { MAX_JOB_BYTES, tooLong } from '../../job/parse/read-yaml.ts';
+import { describeExcess, MAX_JOB_BYTES } from '../../job/parse/read-yaml.ts';
 import { el } from '../dom.ts';
 
 /** A file that was opened, and how to write back to it where the browser lets a page do that. */
-export interface Opened {
+export interface OpenedFile {
   readonly name: string;
   readonly text: string;
   readonly handle?: FileHandle;
@@ -23,44 +23,44 @@ interface Pickers {
 const pickers = window as unknown as Pickers;
 
 /** Why a browser could not do what it was asked. */
-export const whyOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+export const errorText = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** Where a page that may write no file leaves one. */
-export const amongDownloads = (name: string): string => `${name} is among your downloads.`;
+export const downloadedMessage = (name: string): string => `${name} is among your downloads.`;
 
 /** Longer than any job or list of readings may be: what is cut off is refused there as too long. */
-const MOST_BYTES = 2 * MAX_JOB_BYTES;
+const MAX_READ_BYTES = 2 * MAX_JOB_BYTES;
 
 /** Lets the user choose a text file; undefined if they think better of it. */
-export async function openText(endings: string): Promise<Opened | undefined> {
-  if (!pickers.showOpenFilePicker) return await uploaded(endings);
-  const handle = await unlessGivenUp(async () => (await pickers.showOpenFilePicker?.())?.[0]);
-  return handle && { name: handle.name, text: await textOf(await handle.getFile()), handle };
+export async function openTextFile(endings: string): Promise<OpenedFile | undefined> {
+  if (!pickers.showOpenFilePicker) return await chooseWithInput(endings);
+  const handle = await unlessCanceled(async () => (await pickers.showOpenFilePicker?.())?.[0]);
+  return handle && { name: handle.name, text: await readBlobText(await handle.getFile()), handle };
 }
 
-export const textOf = (file: Blob): Promise<string> => file.slice(0, MOST_BYTES).text();
+export const readBlobText = (file: Blob): Promise<string> => file.slice(0, MAX_READ_BYTES).text();
 
 /**
  * Lets no text into a field that is too long for any job or list of readings: to lay out its lines alone would take
  * the browser minutes. What was there stays, and the text is handed to who tells why.
  */
-export function refuseTooLong(field: HTMLTextAreaElement, refused: (text: string) => void): void {
+export function rejectTooLongInput(field: HTMLTextAreaElement, refused: (text: string) => void): void {
   field.addEventListener('beforeinput', (event) => {
     const text = event.data ?? event.dataTransfer?.getData('text/plain') ?? '';
-    if (tooLong(text) === undefined) return;
+    if (describeExcess(text) === undefined) return;
     event.preventDefault();
     refused(text);
   });
 }
 
-function uploaded(endings: string): Promise<Opened | undefined> {
+function chooseWithInput(endings: string): Promise<OpenedFile | undefined> {
   const input = el('input', { type: 'file', accept: endings, hidden: '' });
   // Some browsers forget one that is in no page before a file has been chosen.
   document.body.append(input);
   return new Promise((resolve) => {
     const chosen = async (file?: File): Promise<void> => {
       input.remove();
-      resolve(file && { name: file.name, text: await textOf(file) });
+      resolve(file && { name: file.name, text: await readBlobText(file) });
     };
     input.addEventListener('cancel', () => chosen());
     input.addEventListener('change', () => chosen(input.files?.[0]));
@@ -69,7 +69,7 @@ function uploaded(endings: string): Promise<Opened | undefined> {
 }
 
 /** Writes to a file chosen before, or to one chosen now; false if the user thinks better of it. */
-export async function saveText(
+export async function saveTextFile(
   text: string,
   name: string,
   handle?: FileHandle,
@@ -78,7 +78,7 @@ export async function saveText(
     download(text, name, 'text/yaml');
     return 'downloaded';
   }
-  return await unlessGivenUp(async () => {
+  return await unlessCanceled(async () => {
     const file = handle ?? (await pickers.showSaveFilePicker?.({ suggestedName: name }));
     const writable = await file?.createWritable();
     await writable?.write(text);
@@ -87,7 +87,7 @@ export async function saveText(
   });
 }
 
-async function unlessGivenUp<T>(work: () => Promise<T>): Promise<T | undefined> {
+async function unlessCanceled<T>(work: () => Promise<T>): Promise<T | undefined> {
   try {
     return await work();
   } catch (error) {
@@ -97,11 +97,11 @@ async function unlessGivenUp<T>(work: () => Promise<T>): Promise<T | undefined> 
 }
 
 /** Long enough for a slow disk to have taken the file, ms. */
-const KEPT_MS = 60_000;
+const REVOKE_AFTER_MS = 60_000;
 
 /** Hands a file to the browser's downloads. */
 export function download(data: BlobPart, name: string, type: string): void {
   const url = URL.createObjectURL(new Blob([data], { type }));
   el('a', { href: url, download: name }).click();
-  setTimeout(() => URL.revokeObjectURL(url), KEPT_MS);
+  setTimeout(() => URL.revokeObjectURL(url), REVOKE_AFTER_MS);
 }

@@ -1,13 +1,13 @@
-import { byId, write } from '../dom.ts';
-import type { Bench } from './store.ts';
+import { byId, updateText } from '../dom.ts';
+import type { Store } from './store.ts';
 
 /** What has come of a file, on the sheet: it stands until the hand does something after it. */
-export class FileSaid {
+export class FileStatus {
   private readonly node = byId('file-said');
   /** What comes while the hand drags stands on after it lets go: only its next move takes it away. */
   private hasBegun = false;
 
-  constructor(bench: Bench) {
+  constructor(bench: Store) {
     for (const name of ['pointerdown', 'keydown'] as const)
       window.addEventListener(
         name,
@@ -16,14 +16,14 @@ export class FileSaid {
         },
         { capture: true },
       );
-    byId('drawing').addEventListener('pointerdown', () => this.say(''));
-    bench.changed(() => {
-      if (this.hasBegun) write(this.node, '');
+    byId('drawing').addEventListener('pointerdown', () => this.show(''));
+    bench.onChange(() => {
+      if (this.hasBegun) updateText(this.node, '');
     });
   }
 
-  say(words: string): void {
+  show(words: string): void {
     this.hasBegun = false;
-    write(this.node, words);
+    updateText(this.node, words);
   }
 }

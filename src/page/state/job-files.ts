@@ -1,49 +1,50 @@
 import { SAMPLES } from 'virtual:samples';
-import { nameAfter } from '../../export/drawing/file-name.ts';
-import { tooLong } from '../../job/parse/read-yaml.ts';
+import { fileNameFor } from '../../export/drawing/file-name.ts';
+import { describeExcess } from '../../job/parse/read-yaml.ts';
 import { STARTER_JOB } from '../../job/starter-job.ts';
 import { byId, el } from '../dom.ts';
-import { Keep, type Kept } from './autosave.ts';
+import { Keep, type SavedJob } from './autosave.ts';
 import {
-  amongDownloads,
   download,
+  downloadedMessage,
+  errorText,
   type FileHandle,
-  type Opened,
-  openText,
-  saveText,
-  textOf,
-  whyOf,
+  type OpenedFile,
+  openTextFile,
+  readBlobText,
+  saveTextFile,
 } from './browser-files.ts';
-import { type Told, workOut } from './evaluate-job.ts';
-import type { FileSaid } from './file-status.ts';
-import type { Bench } from './store.ts';
+import { evaluateJob, type JobDiagnostic } from './evaluate-job.ts';
+import type { FileStatus } from './file-status.ts';
+import type { Store } from './store.ts';
 
 /** The part that a fresh page shows. */
-export const FIRST = SAMPLES[0]?.text ?? STARTER_JOB;
+export const FIRST_JOB = SAMPLES[0]?.text ?? STARTER_JOB;
 
 /** The parts of ours to begin from. */
-const OURS = [...SAMPLES, { name: 'A new part, with every key explained', text: STARTER_JOB }];
+const STARTING_JOBS = [...SAMPLES, { name: 'A new part, with every key explained', text: STARTER_JOB }];
 
 /** A disk or a network that has gone may keep a save waiting for good. */
-const WAITS =
+const SAVE_PENDING =
   'The save before this one is not done yet: this one follows it. If neither ends, copy the text of the job file elsewhere.';
 
 /** What stands for bytes that are no UTF-8. */
-const NOT_READ = '\uFFFD';
+const REPLACEMENT_CHARACTER = '\uFFFD';
 
 /**
  * Of a file that is too long only the beginning is read, and of one in another coding not every letter: such a text
  * must not be saved over the file.
  */
-const isWhole = (text: string): boolean => tooLong(text) === undefined && !text.includes(NOT_READ);
+const isReadCompletely = (text: string): boolean =>
+  describeExcess(text) === undefined && !text.includes(REPLACEMENT_CHARACTER);
 
 /** Why a file is not taken up: its name and the line, as its text is nowhere on the page. */
-const faultsOf = ({ name, text }: Opened): Told[] =>
-  workOut(text).faults.map(({ place, message, ...fault }) => ({
+const openDiagnostics = ({ name, text }: OpenedFile): JobDiagnostic[] =>
+  evaluateJob(text).faults.map(({ position, message, ...fault }) => ({
     ...fault,
-    place: undefined,
+    position: undefined,
     message: (length) => {
-      const line = place && tooLong(text) === undefined ? `, line ${place.line}` : '';
+      const line = position && describeExcess(text) === undefined ? `, line ${position.line}` : '';
       return `${name}${line}: ${message(length)}`;
     },
   }));
@@ -54,30 +55,30 @@ interface KnownFile {
 }
 
 /** Where jobs come from and go to: files, our own parts, what the last visit left. */
-export class Shelf {
+export class JobFiles {
   /** By the job's number the file it came from, where the browser lets us write back to it. */
   private readonly files = new Map<number, KnownFile>();
   private saving = Promise.resolve();
   /** Saves that were asked for and are not done. */
-  private unsaved = 0;
+  private pendingSaves = 0;
   /** How many jobs have been asked for, and which of them lies on the bench. */
-  private asked = 0;
-  private taken = 0;
-  private readonly keep = new Keep(FIRST, [() => sessionStorage, () => localStorage]);
+  private requested = 0;
+  private loaded = 0;
+  private readonly keep = new Keep(FIRST_JOB, [() => sessionStorage, () => localStorage]);
 
   constructor(
-    private readonly bench: Bench,
-    private readonly said: FileSaid,
+    private readonly store: Store,
+    private readonly fileStatus: FileStatus,
   ) {
     const left = this.keep.left();
-    if (left) this.offer(left);
-    bench.rests(() => this.keepJob());
+    if (left) this.offerPreviousJob(left);
+    store.onIdle(() => this.keepJob());
     // The page may be closed before the hand has rested.
     window.addEventListener('pagehide', () => this.keepJob());
     window.addEventListener('storage', ({ key, newValue }) => {
       if (newValue === null) this.keep.removed(key);
     });
-    this.offerOurs();
+    this.offerStartingJobs();
     byId('open').addEventListener('click', () => this.open());
     byId('save').addEventListener('click', () => this.save());
     // A job file may simply be let fall on the page.
@@ -89,83 +90,85 @@ export class Shelf {
       // Words that are moved within a field are the browser's to move.
       if (!dropped) return;
       event.preventDefault();
-      void this.take(async () => ({ name: dropped.name, text: await textOf(dropped) }));
+      void this.load(async () => ({ name: dropped.name, text: await readBlobText(dropped) }));
     });
   }
 
   open(): Promise<void> {
-    return this.take(() => openText('.yaml,.yml'));
+    return this.load(() => openTextFile('.yaml,.yml'));
   }
 
   /** A file is taken up once it is read, unless one that was asked for later has come sooner. */
-  private async take(read: () => Promise<Opened | undefined>): Promise<void> {
-    const asked = ++this.asked;
+  private async load(read: () => Promise<OpenedFile | undefined>): Promise<void> {
+    const asked = ++this.requested;
     try {
       const opened = await read();
-      if (!opened || asked < this.taken) return;
-      if (isWhole(opened.text)) this.start(opened.text, opened, undefined, asked);
-      else this.bench.refuse(faultsOf(opened));
+      if (!opened || asked < this.loaded) return;
+      if (isReadCompletely(opened.text)) this.startJob(opened.text, opened, undefined, asked);
+      else this.store.reject(openDiagnostics(opened));
     } catch (error) {
-      this.said.say(`This file could not be read: ${whyOf(error)}`);
+      this.fileStatus.show(`This file could not be read: ${errorText(error)}`);
     }
   }
 
   /** One save after the other: of two at a time into one file the older text could come last. */
   save(): Promise<void> {
-    const { job, text, made } = this.bench;
-    if (this.unsaved++ > 0) this.said.say(WAITS);
+    const { jobNumber, text, evaluated } = this.store;
+    if (this.pendingSaves++ > 0) this.fileStatus.show(SAVE_PENDING);
     this.saving = this.saving
-      .then(() => this.saveNext(job, text, made?.part.name ?? 'job'))
-      .finally(() => this.unsaved--);
+      .then(() => this.writeJob(jobNumber, text, evaluated?.part.name ?? 'job'))
+      .finally(() => this.pendingSaves--);
     return this.saving;
   }
 
-  private async saveNext(job: number, text: string, partName: string): Promise<void> {
+  private async writeJob(job: number, text: string, partName: string): Promise<void> {
     const file = this.files.get(job);
-    const name = file?.name ?? nameAfter(partName, '.yaml');
+    const name = file?.name ?? fileNameFor(partName, '.yaml');
     try {
-      const saved = await saveText(text, name, file?.handle);
+      const saved = await saveTextFile(text, name, file?.handle);
       if (saved === undefined) return;
       if (saved !== 'downloaded') this.files.set(job, { handle: saved, name: saved.name });
-      this.said.say(saved === 'downloaded' ? amongDownloads(name) : `${saved.name} is saved.`);
+      this.fileStatus.show(saved === 'downloaded' ? downloadedMessage(name) : `${saved.name} is saved.`);
     } catch (error) {
       // The file may have gone, or the browser may have been told not to write: the job is not lost by that.
       download(text, name, 'text/yaml');
-      this.said.say(`${name} could not be written (${whyOf(error)}): ${amongDownloads('a copy')}`);
+      this.fileStatus.show(
+        `${name} could not be written (${errorText(error)}): ${downloadedMessage('a copy')}`,
+      );
     }
   }
 
-  private start(text: string, file?: KnownFile, burst?: string, asked = ++this.asked): void {
-    this.taken = asked;
-    this.bench.start(text, burst);
-    if (file) this.files.set(this.bench.job, file);
+  private startJob(text: string, file?: KnownFile, burst?: string, asked = ++this.requested): void {
+    this.loaded = asked;
+    this.store.startJob(text, burst);
+    if (file) this.files.set(this.store.jobNumber, file);
   }
 
-  private offerOurs(): void {
+  private offerStartingJobs(): void {
     const choice = byId<HTMLSelectElement>('samples');
-    choice.append(...OURS.map(({ name }, i) => el('option', { value: String(i) }, name)));
+    choice.append(...STARTING_JOBS.map(({ name }, i) => el('option', { value: String(i) }, name)));
     choice.addEventListener('change', () => {
-      const chosen = choice.value === '' ? undefined : OURS[Number(choice.value)];
-      if (chosen) this.start(chosen.text, undefined, 'samples');
+      const chosen = choice.value === '' ? undefined : STARTING_JOBS[Number(choice.value)];
+      if (chosen) this.startJob(chosen.text, undefined, 'samples');
     });
     // One that is undone or changed can be chosen anew.
-    this.bench.changed(() => {
-      if (OURS[Number(choice.value)]?.text !== this.bench.text) choice.value = '';
+    this.store.onChange(() => {
+      if (STARTING_JOBS[Number(choice.value)]?.text !== this.store.text) choice.value = '';
     });
     // The arrow keys go from one to the next, which counts as one step.
     choice.addEventListener('blur', () => {
       choice.value = '';
-      this.bench.endBurst();
+      this.store.endCoalescing();
     });
   }
 
   private keepJob(): boolean {
-    const isKept = this.keep.keep(this.bench.text);
+    const isKept = this.keep.keep(this.store.text);
     byId('unkept').hidden = isKept;
     return isKept;
   }
 
-  private offer(left: Kept): void {
+  private offerPreviousJob(left: SavedJob): void {
     const offer = byId('kept');
     offer.hidden = false;
     byId('kept-leave').addEventListener('click', () => {
@@ -174,7 +177,7 @@ export class Shelf {
     });
     byId('kept-take').addEventListener('click', () => {
       offer.hidden = true;
-      this.start(left.text);
+      this.startJob(left.text);
       // Where it cannot be kept again it stays with the visit that left it.
       if (this.keepJob()) this.keep.forget(left);
     });

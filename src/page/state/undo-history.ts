@@ -1,57 +1,62 @@
 /** The steps of the work, each a whole text of the job: going back and forward changes nothing else. */
 export interface History {
-  readonly past: readonly Step[];
-  readonly now: Step;
-  readonly future: readonly Step[];
+  readonly past: readonly HistoryEntry[];
+  readonly now: HistoryEntry;
+  readonly future: readonly HistoryEntry[];
   /** How many jobs have lain on the bench: the number of one is never another's, even once it is undone. */
-  readonly jobs: number;
+  readonly jobCount: number;
 }
 
-interface Step {
+interface HistoryEntry {
   readonly text: string;
   /** What made it; steps of one burst (the same grip nudged, one stretch of typing) count as one. */
-  readonly burst: string | undefined;
+  readonly coalesceKey: string | undefined;
   /** Which of the jobs that have lain on the bench: another one taken up is a step, too, and loses nothing. */
-  readonly job: number;
+  readonly jobNumber: number;
 }
 
 /** A day's work at a kilobyte a step. */
-const MOST_STEPS = 1000;
+const MAX_STEPS = 1000;
 
-export const begun = (text: string): History => ({
+export const startHistory = (text: string): History => ({
   past: [],
-  now: { text, burst: undefined, job: 0 },
+  now: { text, coalesceKey: undefined, jobNumber: 0 },
   future: [],
-  jobs: 1,
+  jobCount: 1,
 });
 
 /** One more step; what was undone before it is gone. The same text again is no step. */
-export function stepped(history: History, text: string, burst?: string): History {
-  return text === history.now.text ? history : goneOn(history, { text, burst, job: history.now.job });
+export function pushText(history: History, text: string, coalesceKey?: string): History {
+  return text === history.now.text
+    ? history
+    : pushEntry(history, { text, coalesceKey, jobNumber: history.now.jobNumber });
 }
 
 /** Another job takes the place of this one. */
-export const another = (history: History, text: string, burst?: string): History =>
-  goneOn({ ...history, jobs: history.jobs + 1 }, { text, burst, job: history.jobs });
+export const pushJob = (history: History, text: string, coalesceKey?: string): History =>
+  pushEntry(
+    { ...history, jobCount: history.jobCount + 1 },
+    { text, coalesceKey, jobNumber: history.jobCount },
+  );
 
-function goneOn({ past, now, jobs }: History, step: Step): History {
-  const goesOn = step.burst !== undefined && step.burst === now.burst;
-  return { past: goesOn ? past : [...past, now].slice(-MOST_STEPS), now: step, future: [], jobs };
+function pushEntry({ past, now, jobCount }: History, step: HistoryEntry): History {
+  const goesOn = step.coalesceKey !== undefined && step.coalesceKey === now.coalesceKey;
+  return { past: goesOn ? past : [...past, now].slice(-MAX_STEPS), now: step, future: [], jobCount };
 }
 
 /** Ends a burst: the next step counts by itself. */
-export const rested = (history: History): History => ({
+export const endCoalescing = (history: History): History => ({
   ...history,
-  now: { ...history.now, burst: undefined },
+  now: { ...history.now, coalesceKey: undefined },
 });
 
-export function back(history: History): History {
+export function undo(history: History): History {
   const { past, now, future } = history;
   const last = past.at(-1);
   return last ? { ...history, past: past.slice(0, -1), now: last, future: [now, ...future] } : history;
 }
 
-export function forward(history: History): History {
+export function redo(history: History): History {
   const { past, now, future } = history;
   const [next, ...rest] = future;
   return next ? { ...history, past: [...past, now], now: next, future: rest } : history;

@@ -1,18 +1,18 @@
-import { pathBox } from '../../curves/geometry/bounds.ts';
-import { piecesLength, segmentEnd, segmentStart } from '../../curves/geometry/evaluate.ts';
+import { pathBounds } from '../../curves/geometry/bounds.ts';
+import { pieceEnd, pieceStart, piecesLength } from '../../curves/geometry/evaluate.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import {
   add,
-  angleOf,
+  angleFrom,
   direction,
   distance,
   type Point,
   point,
-  pointOf,
   scale,
+  toPoint,
 } from '../../curves/geometry/point.ts';
-import { mapPath } from '../../curves/geometry/transform.ts';
-import { curveAlong } from '../../curves/make-curve.ts';
+import { transformPath } from '../../curves/geometry/transform.ts';
+import { makeCurveFromPath } from '../../curves/make-curve.ts';
 import { apexOf } from '../../curves/measurements.ts';
 import { sharpen } from '../../curves/offset/overbend.ts';
 import type { Rule } from '../../units/rule.ts';
@@ -37,7 +37,7 @@ export interface Form {
 }
 
 /** The form runs on straight so far at both ends, mm, round in the maker's unit: a clamp's pad holds the plies there. */
-export const tailMm = ({ unit }: Rule): number => (unit === 'in' ? 2 * MM_PER_INCH : 50);
+export const tailLength = ({ unit }: Rule): number => (unit === 'in' ? 2 * MM_PER_INCH : 50);
 
 /**
  * The form for one edge of a part: the edge with its curvature `factor` times as sharp, laid with its chord
@@ -51,13 +51,17 @@ export const tailMm = ({ unit }: Rule): number => (unit === 'in' ? 2 * MM_PER_IN
  */
 export function formOf(part: Part, edge: PartEdge, factor: number): Form {
   const pieces = edgePieces(edge);
-  const line = levelled(sharpen(pieces, factor).flat());
-  const [start, end] = [segmentStart(line[0]!), segmentEnd(line.at(-1)!)];
+  const line = levelOnChord(sharpen(pieces, factor).flat());
+  const [start, end] = [pieceStart(line[0]!), pieceEnd(line.at(-1)!)];
   const chord = distance(start, end);
-  const tail = tailMm(part.rule);
-  const before: Segment = { type: 'line', from: out(start, start.angle, -tail), to: pointOf(start) };
-  const after: Segment = { type: 'line', from: pointOf(end), to: out(end, end.angle, tail) };
-  const runs = [curveAlong('line', [before]), curveAlong('spline', line), curveAlong('line', [after])];
+  const tail = tailLength(part.rule);
+  const before: Segment = { type: 'line', from: pointAlong(start, start.angle, -tail), to: toPoint(start) };
+  const after: Segment = { type: 'line', from: toPoint(end), to: pointAlong(end, end.angle, tail) };
+  const runs = [
+    makeCurveFromPath('line', [before]),
+    makeCurveFromPath('spline', line),
+    makeCurveFromPath('line', [after]),
+  ];
   const path = [before, ...line, after];
   const asked = edgePath(edge);
   const askedChord = distance(edgeStart(edge), edgeEnd(edge));
@@ -70,15 +74,15 @@ export function formOf(part: Part, edge: PartEdge, factor: number): Form {
       name: `Form for ${edge.name}: ${part.name}`,
       quantity: 1,
       edges: [{ name: edge.name, runs, length: piecesLength(path) }],
-      shape: { type: 'line', line: path, chord: [pointOf(start), pointOf(end)] },
+      shape: { type: 'line', line: path, chord: [toPoint(start), toPoint(end)] },
       exact: path,
       joints: [],
       sawAllowance: 0,
       saw: [],
-      bounds: pathBox(path),
+      bounds: pathBounds(path),
       warnings: [],
     },
-    asked: levelled(asked, (chord - askedChord) / 2),
+    asked: levelOnChord(asked, (chord - askedChord) / 2),
     length: piecesLength(line),
     chord,
     rise: riseOf(line),
@@ -86,16 +90,16 @@ export function formOf(part: Part, edge: PartEdge, factor: number): Form {
   };
 }
 
-const out = (from: Point, angle: number, by: number): Point =>
-  add(pointOf(from), scale(direction(angle), by));
+const pointAlong = (from: Point, angle: number, by: number): Point =>
+  add(toPoint(from), scale(direction(angle), by));
 
 /** A path turned and shifted so that its chord lies on the reference line, from a station on. */
-function levelled(path: readonly Segment[], station = 0): Segment[] {
-  const [start, end] = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)];
-  const { x: cos, y: sin } = direction(-angleOf(start, end));
+function levelOnChord(path: readonly Segment[], station = 0): Segment[] {
+  const [start, end] = [pieceStart(path[0]!), pieceEnd(path.at(-1)!)];
+  const { x: cos, y: sin } = direction(-angleFrom(start, end));
   const shift = point(station - cos * start.x + sin * start.y, -sin * start.x - cos * start.y);
-  return mapPath(path, [cos, sin, -sin, cos, shift.x, shift.y]);
+  return transformPath(path, [cos, sin, -sin, cos, shift.x, shift.y]);
 }
 
 const riseOf = (path: readonly Segment[]): number =>
-  apexOf(path, segmentStart(path[0]!), segmentEnd(path.at(-1)!))?.rise ?? 0;
+  apexOf(path, pieceStart(path[0]!), pieceEnd(path.at(-1)!))?.rise ?? 0;

@@ -1,19 +1,19 @@
-import { along, segmentStart } from '../../curves/geometry/evaluate.ts';
+import { paramCurve, pieceStart } from '../../curves/geometry/evaluate.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { distance } from '../../curves/geometry/point.ts';
-import { stretchOf } from '../../curves/geometry/subcurve.ts';
+import { subsegment } from '../../curves/geometry/subcurve.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import { PIECE_STEPS, rootsOnUnit } from '../../curves/numeric/roots-and-minima.ts';
+import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minima.ts';
 
 /**
  * The stretches of a path left of a station, each contiguous, in the path's order. A closed path's last
  * stretch runs on into its first where they meet.
  */
-export function leftOfStation(path: readonly Segment[], station: number): Segment[][] {
+export function clipLeftOfStation(path: readonly Segment[], station: number): Segment[][] {
   const stretches: Segment[][] = [];
   let open = false;
-  for (const piece of path.flatMap((segment) => cutAt(segment, station))) {
-    const isLeft = along(piece)(0.5).x < station;
+  for (const piece of path.flatMap((segment) => splitAtStation(segment, station))) {
+    const isLeft = paramCurve(piece)(0.5).x < station;
     const last = stretches.at(-1);
     if (isLeft && open && last) last.push(piece);
     else if (isLeft) stretches.push([piece]);
@@ -25,17 +25,17 @@ export function leftOfStation(path: readonly Segment[], station: number): Segmen
 function joinEnds(stretches: Segment[][]): Segment[][] {
   const [first, last] = [stretches[0], stretches.at(-1)];
   if (!first?.[0] || !last || first === last) return stretches;
-  const end = along(last.at(-1) ?? first[0])(1);
-  if (distance(end, segmentStart(first[0])) > JOIN_MM) return stretches;
+  const end = paramCurve(last.at(-1) ?? first[0])(1);
+  if (distance(end, pieceStart(first[0])) > JOIN_MM) return stretches;
   return [[...last, ...first], ...stretches.slice(1, -1)];
 }
 
 /** A segment in parts, none of which passes the station. */
-function cutAt(segment: Segment, station: number): Segment[] {
-  const at = along(segment);
-  const cuts = rootsOnUnit((u) => at(u).x - station, PIECE_STEPS).filter(
+function splitAtStation(segment: Segment, station: number): Segment[] {
+  const at = paramCurve(segment);
+  const cuts = rootsOn((u) => at(u).x - station, SAMPLES_PER_PIECE).filter(
     (u) => distance(at(u), at(0)) > JOIN_MM && distance(at(u), at(1)) > JOIN_MM,
   );
   const ends = [0, ...cuts, 1];
-  return ends.slice(1).map((to, i) => stretchOf(segment, ends[i]!, to));
+  return ends.slice(1).map((to, i) => subsegment(segment, ends[i]!, to));
 }

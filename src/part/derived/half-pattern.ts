@@ -1,18 +1,18 @@
-import { pathBox } from '../../curves/geometry/bounds.ts';
-import { segmentEnd } from '../../curves/geometry/evaluate.ts';
+import { pathBounds } from '../../curves/geometry/bounds.ts';
+import { pieceEnd } from '../../curves/geometry/evaluate.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { Joint } from '../../job/job.ts';
 import { Fault } from '../../units/fault.ts';
-import { edgePath, reachOf } from '../edge.ts';
+import { edgePath, stationRange } from '../edge.ts';
 import { finishedLine } from '../finished-line.ts';
 import { offsetsAt } from '../offsets.ts';
-import type { Part, PartEdge, Shape } from '../part.ts';
-import { leftOfStation } from './clip-path.ts';
-import { SYMMETRY_MM, worstAsymmetry } from './symmetry.ts';
+import type { Part, PartEdge, PartShape } from '../part.ts';
+import { clipLeftOfStation } from './clip-path.ts';
+import { maxAsymmetry, SYMMETRY_MM } from './symmetry.ts';
 
 /** Angles nearer than this are alike, radians: 0.1 mm over 100 mm, no more than the lines may be off. */
-const LIKE = 1e-3;
+const ANGLE_TOLERANCE = 1e-3;
 
 /**
  * The left half of a part that is the mirror image of itself about its middle station, with the line
@@ -22,30 +22,30 @@ const LIKE = 1e-3;
  * @throws Fault `half.not-symmetric`, `half.ends`, `half.joints`, `half.doubles-back`
  */
 export function halfOf(part: Part): Part {
-  const station = middleOf(part.edges);
-  for (const edge of part.edges) mustBeSymmetric(edge, station);
-  mustHaveLikeEnds(part);
-  mustHaveLikeJoints(part.joints, station);
+  const station = middleStation(part.edges);
+  for (const edge of part.edges) assertSymmetric(edge, station);
+  assertEndsMirrored(part);
+  assertJointsMirrored(part.joints, station);
   const middles = part.edges.map((edge) => middlePoint(edge, station));
-  const line = oneStretch(finishedLine(part.shape), station, part);
-  const saw = part.saw.length > 0 ? oneStretch(part.saw, station, part) : [];
-  const chord = part.shape.type === 'line' ? chordTo(part.shape.chord[0], station) : undefined;
+  const line = clipToHalf(finishedLine(part.shape), station, part);
+  const saw = part.saw.length > 0 ? clipToHalf(part.saw, station, part) : [];
+  const chord = part.shape.type === 'line' ? halfChord(part.shape.chord[0], station) : undefined;
   const heights = [...middles, ...(chord ? [chord[1]] : [])].map(({ y }) => y);
   const centre = [point(station, Math.min(...heights)), point(station, Math.max(...heights))] as const;
-  const shape: Shape = { type: 'half', line, centre, middles, ...(chord && { chord }) };
-  return { ...part, shape, saw, bounds: pathBox([...line, ...saw]) };
+  const shape: PartShape = { type: 'half', line, centre, middles, ...(chord && { chord }) };
+  return { ...part, shape, saw, bounds: pathBounds([...line, ...saw]) };
 }
 
 /** The ends of a symmetric part stand level, so its chord runs level too. */
-const chordTo = (from: Point, station: number): readonly [Point, Point] => [from, point(station, from.y)];
+const halfChord = (from: Point, station: number): readonly [Point, Point] => [from, point(station, from.y)];
 
-function middleOf(edges: readonly PartEdge[]): number {
-  const [from, to] = reachOf(edges);
+function middleStation(edges: readonly PartEdge[]): number {
+  const [from, to] = stationRange(edges);
   return (from + to) / 2;
 }
 
-function mustBeSymmetric(edge: PartEdge, station: number): void {
-  const { off, at } = worstAsymmetry(edgePath(edge), station);
+function assertSymmetric(edge: PartEdge, station: number): void {
+  const { off, at } = maxAsymmetry(edgePath(edge), station);
   if (off <= SYMMETRY_MM) return;
   throw new Fault(
     'half.not-symmetric',
@@ -56,10 +56,10 @@ function mustBeSymmetric(edge: PartEdge, station: number): void {
 }
 
 /** Ends that lean against each other are mirror images; a tilt through the wood has none on the same face. */
-function mustHaveLikeEnds({ ends }: Part): void {
+function assertEndsMirrored({ ends }: Part): void {
   if (!ends) return;
   const [left, right] = ends.map(({ angles }) => angles);
-  if (left!.splay === 0 && right!.splay === 0 && Math.abs(left!.rake + right!.rake) < LIKE) return;
+  if (left!.splay === 0 && right!.splay === 0 && Math.abs(left!.rake + right!.rake) < ANGLE_TOLERANCE) return;
   throw new Fault(
     'half.ends',
     'the two ends are not cut as mirror images of each other, so one half cannot be flipped for the other. ' +
@@ -69,9 +69,9 @@ function mustHaveLikeEnds({ ends }: Part): void {
 }
 
 /** Every joint has its like at the mirrored station, or stands in the middle. */
-function mustHaveLikeJoints(joints: Part['joints'], station: number): void {
-  const mirrors = joints.map((joint) => signature(joint, station, -1));
-  const odd = joints.find((joint) => !mirrors.includes(signature(joint, station, 1)));
+function assertJointsMirrored(joints: Part['joints'], station: number): void {
+  const mirrors = joints.map((joint) => jointSignature(joint, station, -1));
+  const odd = joints.find((joint) => !mirrors.includes(jointSignature(joint, station, 1)));
   if (!odd) return;
   throw new Fault(
     'half.joints',
@@ -83,13 +83,13 @@ function mustHaveLikeJoints(joints: Part['joints'], station: number): void {
 }
 
 /** What a joint is and where, seen from the middle towards its right (or, by −1, its left). */
-function signature(joint: Joint, station: number, way: 1 | -1): string {
+function jointSignature(joint: Joint, station: number, way: 1 | -1): string {
   const near = (mm: number): number => Math.round(mm / SYMMETRY_MM) + 0;
   const off = (x: number): number => near(way * (x - station));
   switch (joint.kind) {
     case 'mortise':
     case 'slot': {
-      const turn = Math.round((way * joint.turn) / LIKE) + 0;
+      const turn = Math.round((way * joint.turn) / ANGLE_TOLERANCE) + 0;
       return [
         joint.kind,
         off(joint.at.x),
@@ -101,7 +101,7 @@ function signature(joint: Joint, station: number, way: 1 | -1): string {
     }
     case 'hole': {
       const side = { right: way, left: -way, out: 'out', in: 'in' }[joint.lean?.toward ?? 'out'];
-      const lean = joint.lean ? [Math.round(joint.lean.by / LIKE), side].join() : '';
+      const lean = joint.lean ? [Math.round(joint.lean.by / ANGLE_TOLERANCE), side].join() : '';
       return ['hole', off(joint.at.x), near(joint.at.y), near(joint.diameter), lean].join();
     }
     case 'centre-line':
@@ -113,20 +113,20 @@ function signature(joint: Joint, station: number, way: 1 | -1): string {
 
 function middlePoint(edge: PartEdge, station: number): Point {
   const [offset, ...more] = offsetsAt(edge, station);
-  if (offset === undefined || more.length > 0) throw doublesBack(edge.name, station);
+  if (offset === undefined || more.length > 0) throw doublesBackFault(edge.name, station);
   return point(station, offset);
 }
 
 /** What of a path lies left of the station; it must hang together and end there. */
-function oneStretch(path: Part['saw'], station: number, { name }: Part): Part['saw'] {
-  const [stretch, ...more] = leftOfStation(path, station);
+function clipToHalf(path: Part['saw'], station: number, { name }: Part): Part['saw'] {
+  const [stretch, ...more] = clipLeftOfStation(path, station);
   const end = stretch?.at(-1);
-  if (!stretch || !end || more.length > 0 || Math.abs(segmentEnd(end).x - station) > JOIN_MM)
-    throw doublesBack(name, station);
+  if (!stretch || !end || more.length > 0 || Math.abs(pieceEnd(end).x - station) > JOIN_MM)
+    throw doublesBackFault(name, station);
   return stretch;
 }
 
-const doublesBack = (name: string, station: number): Fault =>
+const doublesBackFault = (name: string, station: number): Fault =>
   new Fault(
     'half.doubles-back',
     (mm) =>

@@ -1,21 +1,21 @@
 import type { Curve } from '../../curves/curve.ts';
-import { pathBox } from '../../curves/geometry/bounds.ts';
-import { piecesLength, segmentEnd, segmentStart } from '../../curves/geometry/evaluate.ts';
-import { peaksAlong } from '../../curves/geometry/extrema.ts';
+import { pathBounds } from '../../curves/geometry/bounds.ts';
+import { pieceEnd, pieceStart, piecesLength } from '../../curves/geometry/evaluate.ts';
+import { positivePeaks } from '../../curves/geometry/extrema.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
-import { angleOf, cross, direction, distance, subtract } from '../../curves/geometry/point.ts';
+import { angleFrom, cross, direction, distance, subtract } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { reversePath } from '../../curves/geometry/transform.ts';
-import { curveAlong } from '../../curves/make-curve.ts';
-import { parallelSides } from '../../curves/offset/offset-curve.ts';
+import { makeCurveFromPath } from '../../curves/make-curve.ts';
+import { offsetPieces } from '../../curves/offset/offset-curve.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { type Rule, showLength, showSize } from '../../units/rule.ts';
 import { edgeEnd, edgePieces } from '../edge.ts';
 import { finishedLine } from '../finished-line.ts';
-import { narrowest } from '../outline/least-width.ts';
-import { edgesAsCut, lineShape } from '../outline/outline.ts';
-import { Chain } from '../outline/polyline-bvh.ts';
-import { mustKeepOff } from '../outline/saw-line.ts';
+import { findLeastWidth } from '../outline/least-width.ts';
+import { edgesAsCut, makeLineShape } from '../outline/outline.ts';
+import { PolylineBvh } from '../outline/polyline-bvh.ts';
+import { assertParallelFits } from '../outline/saw-line.ts';
 import type { Part, PartEdge } from '../part.ts';
 import { woodIsAbove } from '../wood-side.ts';
 
@@ -60,8 +60,8 @@ export function templateOf(part: Part, cutter: Cutter): Template {
   const offset = (guideDiameter - bitDiameter) / 2;
   const inside = opening ? -offset : offset;
   const { stock: _stock, notes: _notes, ends: _ends, ...plain } = part;
-  const { edges, shape } = Math.abs(inside) < NONE_MM ? part : shifted(part, inside);
-  mustKeepOff(finishedLine(shape), part.exact, Math.abs(inside));
+  const { edges, shape } = Math.abs(inside) < ZERO_OFFSET_MM ? part : offsetShape(part, inside);
+  assertParallelFits(finishedLine(shape), part.exact, Math.abs(inside));
   return {
     part: {
       ...plain,
@@ -73,32 +73,32 @@ export function templateOf(part: Part, cutter: Cutter): Template {
       joints: [],
       sawAllowance: 0,
       saw: [],
-      bounds: pathBox(finishedLine(shape)),
+      bounds: pathBounds(finishedLine(shape)),
       warnings: [],
     },
     inside,
-    warnings: hollows(part, cutter),
+    warnings: unreachableWarnings(part, cutter),
   };
 }
 
 /** Less than this between two diameters is their rounding, mm: the template is the part itself. */
-const NONE_MM = 1e-9;
+const ZERO_OFFSET_MM = 1e-9;
 
-type Drawn = Pick<Part, 'edges' | 'shape'>;
-type Sides = ReturnType<typeof parallelSides>;
+type TemplateShape = Pick<Part, 'edges' | 'shape'>;
+type OffsetSides = ReturnType<typeof offsetPieces>;
 
-function shifted(part: Part, inside: number): Drawn {
-  if (part.shape.type === 'closed') return shiftedOutline(part, inside);
+function offsetShape(part: Part, inside: number): TemplateShape {
+  if (part.shape.type === 'closed') return offsetOutline(part, inside);
   const [edge] = part.edges;
   // Stations run to the right: what lies above is on the left.
-  const sides = parallelSides(edgePieces(edge), woodIsAbove(part, edge) ? inside : -inside, false);
-  const beside = edgeBeside(edge, sides);
-  return { edges: [beside], shape: lineShape(beside) };
+  const sides = offsetPieces(edgePieces(edge), woodIsAbove(part, edge) ? inside : -inside, false);
+  const beside = offsetEdge(edge, sides);
+  return { edges: [beside], shape: makeLineShape(beside) };
 }
 
 /** The outline runs counter-clockwise, its wood on the left: along the lower edge, back along the upper. */
-function shiftedOutline(part: Part, inside: number): Drawn {
-  const sides = parallelSides(part.exact, inside, true);
+function offsetOutline(part: Part, inside: number): TemplateShape {
+  const sides = offsetPieces(part.exact, inside, true);
   const [lower, upper] = edgesAsCut(part) as readonly [PartEdge, PartEdge];
   const under = sides.slice(0, edgePieces(lower).length);
   const ends = distance(edgeEnd(lower), edgeEnd(upper)) < JOIN_MM ? 0 : 1;
@@ -107,13 +107,16 @@ function shiftedOutline(part: Part, inside: number): Drawn {
   // Where the parallel grows round a corner, each edge runs on straight up to it.
   const intoUnder = sides.at(-1)!.corner.slice(-1);
   const intoOver = sides[start - 1]!.corner.slice(-1);
-  const outOf = (all: Sides): Segment[] => all.at(-1)!.corner.slice(0, 1);
+  const outOf = (all: OffsetSides): Segment[] => all.at(-1)!.corner.slice(0, 1);
   const beside = [
-    edgeBeside(lower, under, intoUnder, outOf(under)),
-    edgeBeside(upper, turnedRound(over), reversePath(outOf(over)), reversePath(intoOver)),
+    offsetEdge(lower, under, intoUnder, outOf(under)),
+    offsetEdge(upper, reverseSides(over), reversePath(outOf(over)), reversePath(intoOver)),
   ] as const;
   const outline = sides.flatMap(({ side, corner }) => [...side, ...corner]);
-  const leastWidth = narrowest(new Chain(edgePieces(beside[0])), new Chain(edgePieces(beside[1])));
+  const leastWidth = findLeastWidth(
+    new PolylineBvh(edgePieces(beside[0])),
+    new PolylineBvh(edgePieces(beside[1])),
+  );
   return {
     edges: part.edges[0].name === lower.name ? beside : [beside[1], beside[0]],
     shape: { type: 'closed', outline, leastWidth, tenons: [] },
@@ -121,7 +124,7 @@ function shiftedOutline(part: Part, inside: number): Drawn {
 }
 
 /** Sides in the other direction: each corner then leads on from the side before it. */
-const turnedRound = (sides: Sides): Sides =>
+const reverseSides = (sides: OffsetSides): OffsetSides =>
   sides.toReversed().map(({ side }, i, all) => ({
     side: reversePath(side),
     corner: i < all.length - 1 ? reversePath(sides[sides.length - 2 - i]!.corner) : [],
@@ -131,9 +134,9 @@ const turnedRound = (sides: Sides): Sides =>
  * An edge run by run along the sides of its pieces, with what leads up to it and away from it. Of what a corner between
  * two runs runs on straight, each has its own.
  */
-function edgeBeside(
+function offsetEdge(
   { name, runs }: PartEdge,
-  sides: Sides,
+  sides: OffsetSides,
   into: readonly Segment[] = [],
   outOf: readonly Segment[] = [],
 ): PartEdge {
@@ -146,51 +149,58 @@ function edgeBeside(
     const last = own.at(-1)!;
     const inner = own.slice(0, -1).flatMap(({ side, corner }) => [...side, ...corner]);
     const trail = isLast ? outOf : last.corner.slice(0, 1);
-    const path = inOne([...lead, ...inner, ...last.side, ...trail]);
+    const path = mergeLines([...lead, ...inner, ...last.side, ...trail]);
     lead = last.corner.slice(1);
     if (path.length === 0) return [];
     const kind = run.kind === 'line' || run.kind === 'arc' ? run.kind : 'spline';
-    return [curveAlong(kind, path)];
+    return [makeCurveFromPath(kind, path)];
   });
   return { name, runs: beside, length: piecesLength(beside.flatMap(({ exact }) => exact)) };
 }
 
 /** Lines that run on straight as one. */
-function inOne(path: readonly Segment[]): readonly Segment[] {
+function mergeLines(path: readonly Segment[]): readonly Segment[] {
   const lines = path.filter((segment) => segment.type === 'line');
   const [first, last] = [lines[0], lines.at(-1)];
   if (!first || !last || first === last || lines.length < path.length) return path;
-  const way = direction(angleOf(first.from, last.to));
+  const way = direction(angleFrom(first.from, last.to));
   const isStraight = lines.every(({ to }) => Math.abs(cross(way, subtract(to, first.from))) < JOIN_MM);
   return isStraight ? [{ type: 'line', from: first.from, to: last.to }] : path;
 }
 
 /** Tangents closer than this meet without a corner, radians: the parallel's own measure. */
-const SMOOTH = 1e-7;
+const SMOOTH_RADIANS = 1e-7;
 
 /** Where the part is hollower than the bit: neither the bit nor, in the template beside it, the guide gets in. */
-function hollows(part: Part, cutter: Cutter): Warning[] {
+function unreachableWarnings(part: Part, cutter: Cutter): Warning[] {
   const bit = cutter.bitDiameter / 2;
   return part.edges.flatMap((edge) => {
     const pieces = edgePieces(edge);
     // The sign of curvature, along an edge from left to right, that is a hollow.
     const hollow = (woodIsAbove(part, edge) ? -1 : 1) * (cutter.opening ? -1 : 1);
     const tight = pieces
-      .flatMap((piece) => peaksAlong(piece, ({ curvature }) => hollow * curvature * bit - 1))
+      .flatMap((piece) => positivePeaks(piece, ({ curvature }) => hollow * curvature * bit - 1))
       .map((place) =>
-        tightWarning(whereOn(edge, place.x, part.rule), 1 / Math.abs(place.curvature), cutter, part.rule),
+        tightWarning(
+          describePlace(edge, place.x, part.rule),
+          1 / Math.abs(place.curvature),
+          cutter,
+          part.rule,
+        ),
       );
     const corners = pieces.slice(1).flatMap((piece, i) => {
-      const [before, after] = [segmentEnd(pieces[i]!), segmentStart(piece)];
+      const [before, after] = [pieceEnd(pieces[i]!), pieceStart(piece)];
       const turn = cross(direction(before.angle), direction(after.angle));
-      return hollow * turn > SMOOTH ? [cornerWarning(whereOn(edge, after.x, part.rule), bit, part.rule)] : [];
+      return hollow * turn > SMOOTH_RADIANS
+        ? [cornerWarning(describePlace(edge, after.x, part.rule), bit, part.rule)]
+        : [];
     });
     return [...tight, ...corners];
   });
 }
 
 /** Two edges may have a corner each at a station: "station 200 mm (front)". */
-const whereOn = ({ name }: PartEdge, station: number, rule: Rule): string =>
+const describePlace = ({ name }: PartEdge, station: number, rule: Rule): string =>
   `station ${showLength(station, rule)} (${name})`;
 
 function tightWarning(where: string, radius: number, cutter: Cutter, rule: Rule): Warning {

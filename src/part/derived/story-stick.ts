@@ -2,7 +2,7 @@ import type { Point } from '../../curves/geometry/point.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import { cutEnds, isCutOff } from '../ends/cut-ends.ts';
 import { cornersOf, landmarks } from '../landmarks.ts';
-import { type BaseLine, offsetsAt, placeAlong, reachAlong } from '../offsets.ts';
+import { type BaseLine, offsetsAt, stationRangeAlong, toBaseLine } from '../offsets.ts';
 import type { Landmark, Part, PartEdge } from '../part.ts';
 
 /** A place along a gauge: where to lay the rule, and what it reads when the part is right. mm. */
@@ -39,10 +39,10 @@ export function gaugeStrip(
   base: BaseLine,
   stations: readonly number[],
 ): GaugeStrip {
-  const [from, to] = reachAlong(edge, base);
+  const [from, to] = stationRangeAlong(edge, base);
   const cuts = cutEnds(part, edge);
   const tick = (what: GaugeTick['what'], at: Point): GaugeTick => {
-    const { x: station, y: offset } = placeAlong(at, base);
+    const { x: station, y: offset } = toBaseLine(at, base);
     return { what, station, offset };
   };
   const named = [
@@ -54,7 +54,7 @@ export function gaugeStrip(
   const plain = stations
     .filter(
       (station) =>
-        !isCutOff(cuts, station, base) && !named.some((mark) => readsSame(mark.station, station, part.rule)),
+        !isCutOff(cuts, station, base) && !named.some((mark) => isSameMark(mark.station, station, part.rule)),
     )
     .flatMap((station): GaugeTick[] => {
       const [offset] = offsetsAt(edge, station, base);
@@ -73,7 +73,7 @@ export function gaugeStrip(
   };
 }
 
-const readsSame = (a: number, b: number, rule: Rule): boolean =>
+const isSameMark = (a: number, b: number, rule: Rule): boolean =>
   readOnRule(a, rule).mark === readOnRule(b, rule).mark;
 
 /** Whether an edge is the very line it is measured from: there is nothing to read. */

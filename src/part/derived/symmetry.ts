@@ -1,5 +1,5 @@
-import { nearestOn } from '../../curves/geometry/closest-point.ts';
-import { along } from '../../curves/geometry/evaluate.ts';
+import { closestPoint } from '../../curves/geometry/closest-point.ts';
+import { paramCurve } from '../../curves/geometry/evaluate.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 
@@ -11,16 +11,16 @@ import type { Point } from '../../curves/geometry/point.ts';
 export const SYMMETRY_MM = 0.1;
 
 /** Places taken on each segment: on a 1 m curve one each 16 mm, where a kink of SYMMETRY_MM is not missed. */
-const PLACES = 64;
+const SAMPLES_PER_SEGMENT = 64;
 
 /** Where an edge lies farthest off the mirror image of itself about a station, and how far. */
-export function worstAsymmetry(path: readonly Segment[], station: number): { off: number; at: Point } {
-  const segments = path.map(along);
+export function maxAsymmetry(path: readonly Segment[], station: number): { off: number; at: Point } {
+  const segments = path.map(paramCurve);
   const places = path.flatMap((segment) => {
-    const at = along(segment);
-    return Array.from({ length: PLACES + 1 }, (_, i) => at(i / PLACES));
+    const at = paramCurve(segment);
+    return Array.from({ length: SAMPLES_PER_SEGMENT + 1 }, (_, i) => at(i / SAMPLES_PER_SEGMENT));
   });
   return places
-    .map(({ x, y }) => ({ off: nearestOn(segments, { x: 2 * station - x, y }).far, at: { x, y } }))
+    .map(({ x, y }) => ({ off: closestPoint(segments, { x: 2 * station - x, y }).far, at: { x, y } }))
     .reduce((worst, one) => (one.off > worst.off ? one : worst));
 }

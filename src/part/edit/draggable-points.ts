@@ -1,8 +1,8 @@
-import { angleOf, cross, direction, distance, type Point, subtract } from '../../curves/geometry/point.ts';
+import { angleFrom, cross, direction, distance, type Point, subtract } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { apexOf } from '../../curves/measurements.ts';
 import type { Edit } from '../../job/edit/edit-job.ts';
-import type { Edge, Step } from '../../job/job.ts';
+import type { Edge, EdgeStep } from '../../job/job.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import type { Part } from '../part.ts';
@@ -34,25 +34,25 @@ export interface GripLength {
 /** Every place of a part that can be moved, edge by edge from its start. */
 export const gripsOf = (part: Part): Grip[] =>
   part.job.edges.flatMap((edge, e) => [
-    placeGrip(edge, 'end', `${edge.key}[0].from`, edge.from, partners(part, edge, 'start')),
+    makePointGrip(edge, 'end', `${edge.key}[0].from`, edge.from, oppositeEndLengths(part, edge, 'start')),
     ...edge.steps.flatMap((step, i) => {
       const last = i === edge.steps.length - 1;
       const from = edge.steps[i - 1]?.to ?? edge.from;
       const end = `${step.key}.${step.kind}`;
       return [
-        ...passed(edge, step, [from, step.to], () => part.edges[e]!.runs[i]!.exact),
-        placeGrip(
+        ...gripsBetweenEnds(edge, step, [from, step.to], () => part.edges[e]!.runs[i]!.exact),
+        makePointGrip(
           edge,
           last ? 'end' : 'join',
           end,
           step.to,
-          last ? partners(part, edge, 'end') : otherCorner(edge, i),
+          last ? oppositeEndLengths(part, edge, 'end') : shoulderPartner(edge, i),
         ),
       ];
     }),
   ]);
 
-function placeGrip(
+function makePointGrip(
   { name }: Edge,
   what: Grip['what'],
   key: string,
@@ -67,7 +67,7 @@ function placeGrip(
 }
 
 /** The stations of the other edge's end where both stand at one: a square end moves as a whole. */
-function partners({ job }: Part, edge: Edge, side: 'start' | 'end'): GripLength[] {
+function oppositeEndLengths({ job }: Part, edge: Edge, side: 'start' | 'end'): GripLength[] {
   const endOf = ({ key, from, steps }: Edge): { key: string; at: Point } => {
     const last = steps.at(-1)!;
     return side === 'start'
@@ -82,7 +82,7 @@ function partners({ job }: Part, edge: Edge, side: 'start' | 'end'): GripLength[
 }
 
 /** The station of the other corner of a shoulder that ends or begins with a step: it stays square as it moves. */
-function otherCorner({ steps }: Edge, i: number): GripLength[] {
+function shoulderPartner({ steps }: Edge, i: number): GripLength[] {
   const isOver = (at: Point): boolean => Math.abs(at.x - steps[i]!.to.x) <= JOIN_MM;
   return [i - 1, i + 1].flatMap((other) => {
     const step = steps[other];
@@ -93,14 +93,14 @@ function otherCorner({ steps }: Edge, i: number): GripLength[] {
 }
 
 /** What a step passes between its ends. */
-function passed(
+function gripsBetweenEnds(
   edge: Edge,
-  step: Step,
+  step: EdgeStep,
   chord: readonly [Point, Point],
   pieces: () => Parameters<typeof apexOf>[0],
 ): Grip[] {
   const many = (what: 'nail' | 'pin', points: readonly Point[]): Grip[] =>
-    points.map((at, i) => placeGrip(edge, what, `${step.key}.through[${i}]`, at));
+    points.map((at, i) => makePointGrip(edge, what, `${step.key}.through[${i}]`, at));
   const over = (what: 'rise' | 'radius', mm: number): Grip[] => {
     const at = apexOf(pieces(), ...chord)?.at;
     const key = `${step.key}.${what}`;
@@ -111,7 +111,7 @@ function passed(
       return [];
     case 'batten':
       return 'apex' in step.by
-        ? [placeGrip(edge, 'apex', `${step.key}.apex`, step.by.apex)]
+        ? [makePointGrip(edge, 'apex', `${step.key}.apex`, step.by.apex)]
         : many('nail', step.by.through);
     case 'spline':
       return many('pin', step.through);
@@ -119,7 +119,7 @@ function passed(
     case 'ellipse':
       return over('rise', step.rise);
     case 'arc':
-      if ('through' in step.by) return [placeGrip(edge, 'pin', `${step.key}.through`, step.by.through)];
+      if ('through' in step.by) return [makePointGrip(edge, 'pin', `${step.key}.through`, step.by.through)];
       return 'rise' in step.by ? over('rise', step.by.rise) : over('radius', step.by.radius);
   }
 }
@@ -131,7 +131,11 @@ function passed(
 export function gripMoved({ at, sets }: Grip, to: Point, { rule }: Part): Edit[] {
   return sets.flatMap(({ key, mm, what, chord }) => {
     const wished =
-      what === 'station' ? mm + to.x - at.x : what === 'offset' ? to.y : overChord(what, to, chord!, rule);
+      what === 'station'
+        ? mm + to.x - at.x
+        : what === 'offset'
+          ? to.y
+          : riseOrRadiusAt(what, to, chord!, rule);
     const shown = readOnRule(wished, rule);
     return shown.mark === readOnRule(mm, rule).mark ? [] : [{ key, typed: shown.text }];
   });
@@ -147,13 +151,13 @@ export function gripNudged(grip: Grip, along: number, off: number, part: Part): 
 }
 
 /** The rise over a chord, or the radius of the arc with that rise: signed, never less than a graduation. */
-function overChord(
+function riseOrRadiusAt(
   what: 'rise' | 'radius',
   to: Point,
   [from, end]: readonly [Point, Point],
   rule: Rule,
 ): number {
-  const height = cross(direction(angleOf(from, end)), subtract(to, from));
+  const height = cross(direction(angleFrom(from, end)), subtract(to, from));
   const least = graduationMm(rule);
   const rise = Math.abs(height) < least ? (height < 0 ? -least : least) : height;
   if (what === 'rise') return rise;

@@ -1,10 +1,10 @@
 import type { Curve } from '../../curves/curve.ts';
-import { nearestOn } from '../../curves/geometry/closest-point.ts';
-import { along } from '../../curves/geometry/evaluate.ts';
+import { closestPoint } from '../../curves/geometry/closest-point.ts';
+import { paramCurve } from '../../curves/geometry/evaluate.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { distance, type Point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import type { Step } from '../../job/job.ts';
+import type { EdgeStep } from '../../job/job.ts';
 import { Fault } from '../../units/fault.ts';
 import { readOnRule } from '../../units/rule.ts';
 import { offsetsAt } from '../offsets.ts';
@@ -25,9 +25,9 @@ export interface NewNail {
 }
 
 /** One step of an edge with the line it makes. */
-interface Run {
+interface SettableRun {
   readonly edge: string;
-  readonly step: Step;
+  readonly step: EdgeStep;
   readonly curve: Curve;
   /** What may be set on it. */
   readonly what: NewNail['what'] | undefined;
@@ -35,10 +35,10 @@ interface Run {
   readonly places: readonly Point[];
 }
 
-function runsOf({ job, edges }: Part): Run[] {
+function settableRuns({ job, edges }: Part): SettableRun[] {
   return job.edges.flatMap(({ name, from, steps }, e) =>
     steps.map((step, i) => {
-      const passed = passedBy(step);
+      const passed = pointsPassed(step);
       const places = [steps[i - 1]?.to ?? from, ...(passed?.points ?? []), step.to];
       return { edge: name, step, curve: edges[e]!.runs[i]!, what: passed?.what, places };
     }),
@@ -46,23 +46,23 @@ function runsOf({ job, edges }: Part): Run[] {
 }
 
 /** What a step passes any number of; nothing where the job says no more than one place of it. */
-function passedBy(step: Step): { what: NewNail['what']; points: readonly Point[] } | undefined {
+function pointsPassed(step: EdgeStep): { what: NewNail['what']; points: readonly Point[] } | undefined {
   if (step.kind === 'spline') return { what: 'pin', points: step.through };
   if (step.kind === 'batten' && 'through' in step.by) return { what: 'nail', points: step.by.through };
   return undefined;
 }
 
 /** What can be set on a part, in the order of its edges: 'nail', 'pin', both or nothing. */
-export const settableOn = (part: Part): NewNail['what'][] => [
-  ...new Set(runsOf(part).flatMap(({ what }) => what ?? [])),
+export const settableKinds = (part: Part): NewNail['what'][] => [
+  ...new Set(settableRuns(part).flatMap(({ what }) => what ?? [])),
 ];
 
 /** The lines that nails and pins can be set on, run by run. */
 export const linesForNails = (part: Part): (readonly Segment[])[] =>
-  runsOf(part).flatMap(({ what, curve }) => (what ? [curve.path] : []));
+  settableRuns(part).flatMap(({ what, curve }) => (what ? [curve.path] : []));
 
 /** The key of the list that a grip's nail or pin is in, and which of it; nothing for other grips. */
-export function nailOf(key: string): { readonly list: string; readonly index: number } | undefined {
+export function parseNailKey(key: string): { readonly list: string; readonly index: number } | undefined {
   const [, list, index] = /^(.*\.through)\[(\d+)\]$/.exec(key) ?? [];
   return list === undefined ? undefined : { list, index: Number(index) };
 }
@@ -73,16 +73,16 @@ export function nailOf(key: string): { readonly list: string; readonly index: nu
  * @param reach how far off the line the hand may be, mm
  * @throws Fault for a line that takes none
  */
-export function nailNear(part: Part, hand: Point, reach: number): NewNail | undefined {
-  const near = runsOf(part)
-    .map((run) => ({ run, ...nearestOn(run.curve.exact.map(along), hand) }))
+export function nailAtPointer(part: Part, hand: Point, reach: number): NewNail | undefined {
+  const near = settableRuns(part)
+    .map((run) => ({ run, ...closestPoint(run.curve.exact.map(paramCurve), hand) }))
     .filter(({ far }) => far <= reach)
     // Where two lines meet, the one that takes a nail is meant.
     .toSorted((a, b) => Number(!a.run.what) - Number(!b.run.what) || a.far - b.far);
   const [first] = near;
   if (!first) return undefined;
-  if (!first.run.what) throw new Fault('nails.none-here', whyNone(first.run.step), first.run.step.key);
-  return newNail(part, first.run, first.at);
+  if (!first.run.what) throw new Fault('nails.none-here', whyNoNail(first.run.step), first.run.step.key);
+  return makeNail(part, first.run, first.at);
 }
 
 /**
@@ -90,16 +90,16 @@ export function nailNear(part: Part, hand: Point, reach: number): NewNail | unde
  *
  * @throws Fault where the line on neither side takes one
  */
-export function nailBeside(part: Part, edge: string, place: Point): NewNail {
-  const own = runsOf(part).filter((run) => run.edge === edge);
-  const gaps = own.flatMap(gapsOf);
+export function nailAfter(part: Part, edge: string, place: Point): NewNail {
+  const own = settableRuns(part).filter((run) => run.edge === edge);
+  const gaps = own.flatMap(nailGaps);
   const touches = (end: Point): boolean => distance(end, place) <= JOIN_MM;
   const gap = gaps.find(({ from }) => touches(from)) ?? gaps.find(({ to }) => touches(to));
-  if (gap) return halfway(part, gap);
+  if (gap) return nailInGap(part, gap);
   const [nearest] = own
-    .map(({ step, curve }) => ({ step, ...nearestOn(curve.exact.map(along), place) }))
+    .map(({ step, curve }) => ({ step, ...closestPoint(curve.exact.map(paramCurve), place) }))
     .toSorted((a, b) => a.far - b.far);
-  throw new Fault('nails.none-here', whyNone(nearest!.step), nearest!.step.key);
+  throw new Fault('nails.none-here', whyNoNail(nearest!.step), nearest!.step.key);
 }
 
 /**
@@ -108,31 +108,31 @@ export function nailBeside(part: Part, edge: string, place: Point): NewNail {
  * @throws Fault where no line of the part takes one
  */
 export function nailInWidestGap(part: Part, edge?: string): NewNail {
-  const gaps = runsOf(part).flatMap(gapsOf);
+  const gaps = settableRuns(part).flatMap(nailGaps);
   const own = gaps.filter(({ run }) => run.edge === edge);
-  const [widest] = (own.length > 0 ? own : gaps).toSorted((a, b) => widthOf(b) - widthOf(a));
-  if (widest) return halfway(part, widest);
+  const [widest] = (own.length > 0 ? own : gaps).toSorted((a, b) => gapWidth(b) - gapWidth(a));
+  if (widest) return nailInGap(part, widest);
   const steps = part.job.edges.flatMap((each) => each.steps);
   const nearest = steps.find(({ kind }) => kind === 'batten') ?? steps.find(({ kind }) => kind !== 'line');
-  throw new Fault('nails.none-here', whyNone(nearest ?? steps[0]!), (nearest ?? steps[0])?.key);
+  throw new Fault('nails.none-here', whyNoNail(nearest ?? steps[0]!), (nearest ?? steps[0])?.key);
 }
 
-interface Gap {
-  readonly run: Run;
+interface NailGap {
+  readonly run: SettableRun;
   readonly from: Point;
   readonly to: Point;
 }
 
-const gapsOf = (run: Run): Gap[] =>
+const nailGaps = (run: SettableRun): NailGap[] =>
   run.what ? run.places.slice(1).map((to, i) => ({ run, from: run.places[i]!, to })) : [];
 
-const widthOf = ({ from, to }: Gap): number => to.x - from.x;
+const gapWidth = ({ from, to }: NailGap): number => to.x - from.x;
 
-const halfway = (part: Part, { run, from, to }: Gap): NewNail =>
-  newNail(part, run, { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });
+const nailInGap = (part: Part, { run, from, to }: NailGap): NewNail =>
+  makeNail(part, run, { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });
 
 /** On the line at the graduation nearest in station, the offset to the graduation as well. */
-function newNail({ rule }: Part, { edge, step, curve, what, places }: Run, near: Point): NewNail {
+function makeNail({ rule }: Part, { edge, step, curve, what, places }: SettableRun, near: Point): NewNail {
   const station = readOnRule(near.x, rule);
   const offsets = offsetsAt({ runs: [curve] }, station.mark);
   const [onLine = near.y] = offsets.toSorted((a, b) => Math.abs(a - near.y) - Math.abs(b - near.y));
@@ -142,7 +142,7 @@ function newNail({ rule }: Part, { edge, step, curve, what, places }: Run, near:
   return { what: what!, edge, key: `${step.key}.through`, index, at, typed: [station.text, offset.text] };
 }
 
-function whyNone(step: Step): string {
+function whyNoNail(step: EdgeStep): string {
   if (step.kind === 'batten')
     return 'this batten is given its apex, and its nail follows from that. Write through in place of apex to set nails.';
   const cure = 'A batten through nails does, and a spline through pins.';

@@ -1,7 +1,7 @@
 import type { EndSetting } from '../../job/job.ts';
 
 /** One lean told in every way a shop asks for it, radians. */
-export interface EndAngles {
+export interface CompoundAngles {
   /** Of the cut line on the face, off square across: the saw's miter, and the leg's rake. */
   readonly miter: number;
   /** How far the blade is tilted off square to the face. */
@@ -19,7 +19,7 @@ export interface EndAngles {
  * its face angle is the rake, the blade's tilt asin(v_z ÷ |v|), the lean atan √(tan² rake + tan² splay) and
  * the sight line atan2(tan splay, tan rake). Exact to rounding; miter and bevel give tan splay = tan bevel ÷ cos miter.
  */
-export function endAngles(end: EndSetting): EndAngles {
+export function compoundAngles(end: EndSetting): CompoundAngles {
   if (end.by === 'square') return { miter: 0, bevel: 0, rake: 0, splay: 0, lean: 0, sight: 0 };
   const rake = end.by === 'stance' ? end.rake : end.miter;
   const outward = end.by === 'stance' ? Math.tan(end.splay) : Math.tan(end.bevel) / Math.cos(end.miter);

@@ -1,14 +1,14 @@
 import { distance, type Point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import type { Side } from '../../job/job.ts';
+import type { EndSide } from '../../job/job.ts';
 import { edgeEnd, edgeStart } from '../edge.ts';
 import { cornersOnFace } from '../edge-corners.ts';
-import { type BaseLine, placeAlong, SAME_MM } from '../offsets.ts';
+import { type BaseLine, SAME_OFFSET_MM, toBaseLine } from '../offsets.ts';
 import type { Part, PartEdge } from '../part.ts';
 
 /** Where the cut of an end leaves an edge short of where it was set out to, on the marked face. */
 export interface CutEnd {
-  readonly side: Side;
+  readonly side: EndSide;
   readonly at: Point;
 }
 
@@ -24,6 +24,6 @@ export function cutEnds(part: Pick<Part, 'edges' | 'ends'>, edge: PartEdge): Cut
 /** Whether a station of an edge lies past such a cut: the line was set out there, and its wood goes with the end. */
 export const isCutOff = (cuts: readonly CutEnd[], station: number, base?: BaseLine): boolean =>
   cuts.some(({ side, at }) => {
-    const past = station - placeAlong(at, base).x;
-    return (side === 'left' ? -past : past) > SAME_MM;
+    const past = station - toBaseLine(at, base).x;
+    return (side === 'left' ? -past : past) > SAME_OFFSET_MM;
   });

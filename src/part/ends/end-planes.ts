@@ -1,14 +1,14 @@
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import type { EndSetting, Job, Side } from '../../job/job.ts';
+import type { EndSetting, EndSide, Job } from '../../job/job.ts';
 import { Fault } from '../../units/fault.ts';
-import type { Cut } from './clip-pieces.ts';
-import { type EndAngles, endAngles } from './compound-angles.ts';
+import type { ClipPlane } from './clip-pieces.ts';
+import { type CompoundAngles, compoundAngles } from './compound-angles.ts';
 
 /** The plane of an end's cut: past station + across·offset − through·depth = reach, depth into the wood. */
 export interface EndPlane {
-  readonly side: Side;
-  readonly angles: EndAngles;
+  readonly side: EndSide;
+  readonly angles: CompoundAngles;
   readonly reach: number;
 }
 
@@ -20,8 +20,8 @@ export interface EndPlanes {
 
 /** One end of a closed part as it is cut. */
 export interface PartEnd {
-  readonly side: Side;
-  readonly angles: EndAngles;
+  readonly side: EndSide;
+  readonly angles: CompoundAngles;
   /** The cut line on the marked face, from the lower edge to the upper one. */
   readonly face: readonly [low: Point, high: Point];
   /** The same on the other face; the face's own where the cut is square through the wood. */
@@ -35,8 +35,8 @@ const SQUARE: EndSetting = { by: 'square' };
  * station or short of it, never beyond, whichever way the cut leans.
  * @throws Fault `ends.no-thickness` where an end has a bevel and the stock's thickness is not known
  */
-export function endPlane(job: Job, side: Side, corners: readonly [Point, Point]): EndPlane {
-  const angles = endAngles(job.ends?.[side] ?? SQUARE);
+export function makeEndPlane(job: Job, side: EndSide, corners: readonly [Point, Point]): EndPlane {
+  const angles = compoundAngles(job.ends?.[side] ?? SQUARE);
   const thickness = job.stock?.thickness;
   if (angles.splay !== 0 && thickness === undefined)
     throw new Fault(
@@ -50,14 +50,14 @@ export function endPlane(job: Job, side: Side, corners: readonly [Point, Point])
   return { side, angles, reach: side === 'right' ? Math.min(...reaches) : Math.max(...reaches) };
 }
 
-export const isSquare = ({ angles }: { readonly angles: EndAngles }): boolean =>
+export const isSquare = ({ angles }: { readonly angles: CompoundAngles }): boolean =>
   angles.rake === 0 && angles.splay === 0;
 
 /** The plane's line at a depth under the marked face, as a cut of the edges there. */
-export function cutAt({ side, angles, reach }: EndPlane, depth: number): Cut {
+export function clipPlaneAt({ side, angles, reach }: EndPlane, depth: number): ClipPlane {
   const [across, at] = [Math.tan(angles.rake), reach + Math.tan(angles.splay) * depth];
   const way = side === 'right' ? 1 : -1;
-  return { past: ({ x, y }) => way * (x + across * y - at), key: `ends.${side}` };
+  return { signedDistance: ({ x, y }) => way * (x + across * y - at), key: `ends.${side}` };
 }
 
 export interface CutCorner extends Point {
@@ -65,7 +65,7 @@ export interface CutCorner extends Point {
 }
 
 /** The corners of an end that reach farthest out and least far: its long point and its short point. */
-export function longAndShort({ side, face, back }: PartEnd): { long: CutCorner; short: CutCorner } {
+export function longAndShortPoints({ side, face, back }: PartEnd): { long: CutCorner; short: CutCorner } {
   const corners: CutCorner[] = [
     ...face.map((at) => ({ ...at, on: 'face' as const })),
     ...back.map((at) => ({ ...at, on: 'back' as const })),
@@ -89,25 +89,25 @@ export function trueShape({ face, back }: PartEnd, thickness: number): readonly 
     { ...back[0], z: -thickness },
   ] as const;
   // Its sides on the face and the back are parallel; an end where the edges meet has one of no length, or both.
-  const [onFace, onBack] = [minus(b, a), minus(c, d)];
-  const along = unit(inner(onFace, onFace) < inner(onBack, onBack) ? onBack : onFace);
-  const towards = minus(d, a);
-  const out = unit(minus(towards, times(along, inner(towards, along))));
-  const place = (corner: Space): Point => {
-    const from = minus(corner, a);
-    return point(inner(from, along), inner(from, out));
+  const [onFace, onBack] = [subtract3(b, a), subtract3(c, d)];
+  const along = unit3(dot3(onFace, onFace) < dot3(onBack, onBack) ? onBack : onFace);
+  const towards = subtract3(d, a);
+  const out = unit3(subtract3(towards, scale3(along, dot3(towards, along))));
+  const place = (corner: Point3): Point => {
+    const from = subtract3(corner, a);
+    return point(dot3(from, along), dot3(from, out));
   };
   return [place(a), place(b), place(c), place(d)];
 }
 
-interface Space extends Point {
+interface Point3 extends Point {
   readonly z: number;
 }
-const minus = (a: Space, b: Space): Space => ({ x: a.x - b.x, y: a.y - b.y, z: a.z - b.z });
-const times = (a: Space, k: number): Space => ({ x: a.x * k, y: a.y * k, z: a.z * k });
-const inner = (a: Space, b: Space): number => a.x * b.x + a.y * b.y + a.z * b.z;
+const subtract3 = (a: Point3, b: Point3): Point3 => ({ x: a.x - b.x, y: a.y - b.y, z: a.z - b.z });
+const scale3 = (a: Point3, k: number): Point3 => ({ x: a.x * k, y: a.y * k, z: a.z * k });
+const dot3 = (a: Point3, b: Point3): number => a.x * b.x + a.y * b.y + a.z * b.z;
 /** Square across the part where a direction has no length. */
-const unit = (a: Space): Space => {
-  const length = Math.sqrt(inner(a, a));
-  return length > 0 ? times(a, 1 / length) : { x: 0, y: 1, z: 0 };
+const unit3 = (a: Point3): Point3 => {
+  const length = Math.sqrt(dot3(a, a));
+  return length > 0 ? scale3(a, 1 / length) : { x: 0, y: 1, z: 0 };
 };

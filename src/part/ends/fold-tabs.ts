@@ -1,21 +1,21 @@
-import { piecesLength, segmentEnd, segmentStart } from '../../curves/geometry/evaluate.ts';
+import { pieceEnd, pieceStart, piecesLength } from '../../curves/geometry/evaluate.ts';
 import { isShoulder, type Piece } from '../../curves/geometry/pieces/piece.ts';
-import { add, direction, leftOf, type Point, scale } from '../../curves/geometry/point.ts';
-import { pieceStretch } from '../../curves/geometry/subcurve.ts';
-import type { Side } from '../../job/job.ts';
+import { add, direction, leftNormal, type Point, scale } from '../../curves/geometry/point.ts';
+import { subcurve } from '../../curves/geometry/subcurve.ts';
+import type { EndSide } from '../../job/job.ts';
 import { edgePieces } from '../edge.ts';
 import { lowerEdge } from '../edge-corners.ts';
 import type { Part, PartEdge } from '../part.ts';
-import { keep, keptBetween, onlyAt } from './clip-pieces.ts';
-import { cutAt, type EndPlane, type PartEnd } from './end-planes.ts';
+import { clipOneEnd, clipPieces, findPieceRange } from './clip-pieces.ts';
+import { clipPlaneAt, type EndPlane, type PartEnd } from './end-planes.ts';
 
 /**
  * The side of an edge beside a tilted end, laid flat next to the face: folded down there, paper carries the
  * cut's line on over the edge. Along the fold it is as long as the edge itself (an edge runs alike through the
  * wood), so that it holds on a curved edge too, where the paper is bent to follow the edge from the corner on.
  */
-export interface EndStrip {
-  readonly side: Side;
+export interface FoldTab {
+  readonly side: EndSide;
   /** Straight on from the corner of the face as the edge leaves it. */
   readonly fold: readonly [Point, Point];
   /** The cut's line down the edge, from the corner of the face to that of the back. */
@@ -25,40 +25,40 @@ export interface EndStrip {
 }
 
 /** A strip this long, mm, is held flat by the fingers of one hand; more would be in the way of other things. */
-const LENGTH_MM = 50;
+const TAB_LENGTH_MM = 50;
 
 /** The line over a curved edge is itself curved: in this many parts it lies far closer than a pencil draws. */
-const PARTS = 8;
+const CUT_LINE_PARTS = 8;
 
 /** A strip to each edge at each end whose cut is tilted through the wood. */
-export function endStrips({ ends, edges, stock }: Pick<Part, 'ends' | 'edges' | 'stock'>): EndStrip[] {
+export function endStrips({ ends, edges, stock }: Pick<Part, 'ends' | 'edges' | 'stock'>): FoldTab[] {
   const thickness = stock?.thickness;
   if (thickness === undefined) return [];
   return (ends ?? [])
     .filter(({ angles }) => angles.splay !== 0)
-    .flatMap((end) => edges.map((edge) => endStrip(end, edge, edge === lowerEdge({ edges }), thickness)));
+    .flatMap((end) => edges.map((edge) => makeFoldTab(end, edge, edge === lowerEdge({ edges }), thickness)));
 }
 
-function endStrip(end: PartEnd, edge: PartEdge, isLower: boolean, thickness: number): EndStrip {
+function makeFoldTab(end: PartEnd, edge: PartEdge, isLower: boolean, thickness: number): FoldTab {
   const isLeft = end.side === 'left';
-  const kept = keptOf(end, edge);
+  const kept = edgeLeftAtDepth(end, edge);
   const whole = kept(0);
-  const corner = isLeft ? segmentStart(whole[0]!) : segmentEnd(whole.at(-1)!);
+  const corner = isLeft ? pieceStart(whole[0]!) : pieceEnd(whole.at(-1)!);
   const length = piecesLength(whole);
   const inward = isLeft ? 1 : -1;
   /** How far inward the cut stands along the edge at a depth. */
   const gone = (depth: number): number => length - piecesLength(kept(depth));
   const way = scale(direction(corner.angle), inward);
-  const out = scale(leftOf(direction(corner.angle)), isLower ? -1 : 1);
+  const out = scale(leftNormal(direction(corner.angle)), isLower ? -1 : 1);
   const place = (along: number, depth: number): Point =>
     add(corner, add(scale(way, along), scale(out, depth)));
-  const cut = Array.from({ length: PARTS }, (_, i) => ((i + 1) / PARTS) * thickness).map((depth) =>
-    place(gone(depth), depth),
+  const cut = Array.from({ length: CUT_LINE_PARTS }, (_, i) => ((i + 1) / CUT_LINE_PARTS) * thickness).map(
+    (depth) => place(gone(depth), depth),
   );
   const back = Math.max(0, gone(thickness));
   const reach = Math.min(
-    back + Math.min(LENGTH_MM, length / 3),
-    toShoulder(isLeft ? whole : whole.toReversed()),
+    back + Math.min(TAB_LENGTH_MM, length / 3),
+    lengthToShoulder(isLeft ? whole : whole.toReversed()),
   );
   const [from, to] = [place(0, 0), place(reach, 0)];
   return {
@@ -70,15 +70,16 @@ function endStrip(end: PartEnd, edge: PartEdge, isLower: boolean, thickness: num
 }
 
 /** How far an edge runs from an end to its first shoulder, mm: paper folds along it no farther. */
-function toShoulder(fromEnd: readonly Piece[]): number {
+function lengthToShoulder(fromEnd: readonly Piece[]): number {
   const first = fromEnd.findIndex(isShoulder);
   return first < 0 ? Number.POSITIVE_INFINITY : piecesLength(fromEnd.slice(0, first));
 }
 
 /** What is left of an edge at a depth under the face, the other end uncut. */
-function keptOf({ side, angles, face }: PartEnd, edge: PartEdge): (depth: number) => Piece[] {
+function edgeLeftAtDepth({ side, angles, face }: PartEnd, edge: PartEdge): (depth: number) => Piece[] {
   const [{ x, y }] = face;
   const plane: EndPlane = { side, angles, reach: x + Math.tan(angles.rake) * y };
   const pieces = edgePieces(edge);
-  return (depth) => keep(pieces, keptBetween(pieces, onlyAt(side, cutAt(plane, depth))), pieceStretch);
+  return (depth) =>
+    clipPieces(pieces, findPieceRange(pieces, clipOneEnd(side, clipPlaneAt(plane, depth))), subcurve);
 }

@@ -1,26 +1,26 @@
-import { segmentEnd, segmentStart } from '../../curves/geometry/evaluate.ts';
+import { pieceEnd, pieceStart } from '../../curves/geometry/evaluate.ts';
 import { isShoulder, type LineSegment, type Piece } from '../../curves/geometry/pieces/piece.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import type { Side } from '../../job/job.ts';
-import { edgePieces, reachOf } from '../edge.ts';
-import { narrowest } from '../outline/least-width.ts';
-import { Chain } from '../outline/polyline-bvh.ts';
+import type { EndSide } from '../../job/job.ts';
+import { edgePieces, stationRange } from '../edge.ts';
+import { findLeastWidth } from '../outline/least-width.ts';
+import { PolylineBvh } from '../outline/polyline-bvh.ts';
 import type { PartEdge, Tenon } from '../part.ts';
 
 /**
  * A stub longer than this share of the part is no tenon but a part of its shape, whose narrowest place counts: tenons
  * go into a post or a leg, a quarter of a short stretcher at most. Common practice, no published source.
  */
-const LONGEST_SHARE = 0.25;
+const MAX_TENON_SHARE = 0.25;
 
 /**
  * The tenons at the ends of two edges, the lower one first: where every shoulder nearest to an end makes the part wider
  * inwards. A step that makes it narrower, one farther in and a notch on the way are its shape.
  */
-export const tenonsOf = (lower: PartEdge, upper: PartEdge): Tenon[] =>
-  (['left', 'right'] as const).flatMap((side) => tenonAt(side, lower, upper) ?? []);
+export const findTenons = (lower: PartEdge, upper: PartEdge): Tenon[] =>
+  (['left', 'right'] as const).flatMap((side) => findTenonAt(side, lower, upper) ?? []);
 
-function tenonAt(side: Side, lower: PartEdge, upper: PartEdge): Tenon | undefined {
+function findTenonAt(side: EndSide, lower: PartEdge, upper: PartEdge): Tenon | undefined {
   const out = side === 'left' ? -1 : 1;
   const first = [lower, upper].map((edge) => {
     const shoulders = edgePieces(edge).filter(isShoulder);
@@ -29,34 +29,36 @@ function tenonAt(side: Side, lower: PartEdge, upper: PartEdge): Tenon | undefine
   const stations = first.flatMap((one) => (one ? [one.from.x] : []));
   if (stations.length === 0) return undefined;
   const shoulder = out * Math.max(...stations.map((station) => out * station));
-  const [from, to] = reachOf([lower, upper]);
-  if (Math.abs((side === 'left' ? from : to) - shoulder) > LONGEST_SHARE * (to - from)) return undefined;
+  const [from, to] = stationRange([lower, upper]);
+  if (Math.abs((side === 'left' ? from : to) - shoulder) > MAX_TENON_SHARE * (to - from)) return undefined;
   const isWider = first.every((one, i) => {
-    if (!one || !isAt(one, shoulder)) return true;
+    if (!one || !isShoulderAt(one, shoulder)) return true;
     const grows = (one.to.y - one.from.y) * (i === 0 ? -1 : 1);
     return grows * -out > 0;
   });
   if (!isWider) return undefined;
-  const [low, high] = [lower, upper].map((edge) => new Chain(outside(edgePieces(edge), side, shoulder)));
-  return { side, shoulder, ...narrowest(low!, high!) };
+  const [low, high] = [lower, upper].map(
+    (edge) => new PolylineBvh(piecesOutside(edgePieces(edge), side, shoulder)),
+  );
+  return { side, shoulder, ...findLeastWidth(low!, high!) };
 }
 
-const isAt = (piece: Piece, station: number): piece is LineSegment =>
+const isShoulderAt = (piece: Piece, station: number): piece is LineSegment =>
   isShoulder(piece) && Math.abs(piece.from.x - station) < JOIN_MM;
 
 /** The pieces from a shoulder to the end; all of an edge that has none there, its other places being farther off. */
-function outside(pieces: Piece[], side: Side, shoulder: number): Piece[] {
-  const at = pieces.findIndex((piece) => isAt(piece, shoulder));
+function piecesOutside(pieces: Piece[], side: EndSide, shoulder: number): Piece[] {
+  const at = pieces.findIndex((piece) => isShoulderAt(piece, shoulder));
   if (at >= 0) return side === 'left' ? pieces.slice(0, at) : pieces.slice(at + 1);
   const reaches = (piece: Piece): boolean =>
-    side === 'left' ? segmentStart(piece).x < shoulder : segmentEnd(piece).x > shoulder;
+    side === 'left' ? pieceStart(piece).x < shoulder : pieceEnd(piece).x > shoulder;
   return pieces.filter(reaches);
 }
 
 /** An edge without what of it lies along tenons. */
 export const withoutTenons = (edge: PartEdge, tenons: readonly Tenon[]): Piece[] =>
   tenons.reduce((pieces, { side, shoulder }) => {
-    const at = pieces.findIndex((piece) => isAt(piece, shoulder));
+    const at = pieces.findIndex((piece) => isShoulderAt(piece, shoulder));
     if (at < 0) return pieces;
     return side === 'left' ? pieces.slice(at + 1) : pieces.slice(0, at);
   }, edgePieces(edge));

@@ -1,15 +1,15 @@
-import { along, segmentStart, velocity } from '../../curves/geometry/evaluate.ts';
+import { derivative, paramCurve, pieceStart } from '../../curves/geometry/evaluate.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
-import { add, type Point, point, pointOf, scale, subtract } from '../../curves/geometry/point.ts';
+import { add, type Point, point, scale, subtract, toPoint } from '../../curves/geometry/point.ts';
 import { polygon } from '../../curves/geometry/transform.ts';
 import { integrate } from '../../curves/numeric/gauss-legendre.ts';
 import type { PartEnd } from '../ends/end-planes.ts';
 import { finishedLine } from '../finished-line.ts';
-import { isCutting, jointShape, shiftOf, stretchOf } from '../joints/joint-shape.ts';
+import { isCuttingJoint, jointShape, leanShift, leanStretch } from '../joints/joint-shape.ts';
 import type { Part } from '../part.ts';
 
 /** How large a flat figure is and where it balances. */
-export interface Face {
+export interface AreaAndCentroid {
   /** mm² */
   readonly area: number;
   readonly centroid: Point;
@@ -35,22 +35,22 @@ interface Moments {
  * the 20-point rule is exact; on an arc, even a whole circle, it leaves less than rounding.
  * No path has no area.
  */
-export function faceOf(path: readonly Segment[]): Face {
+export function faceOf(path: readonly Segment[]): AreaAndCentroid {
   const [first] = path;
   if (!first) return { area: 0, centroid: point(0, 0) };
-  const from = pointOf(segmentStart(first));
+  const from = toPoint(pieceStart(first));
   // From a place on the path, so that a part far out along the line loses no digits.
-  const { size, first: balance } = sumOf(path.map((segment) => momentsOf(segment, from)));
+  const { size, first: balance } = sumMoments(path.map((segment) => momentsOf(segment, from)));
   return { area: Math.abs(size), centroid: add(from, scale(balance, 1 / size)) };
 }
 
 function momentsOf(segment: Segment, from: Point): Moments {
-  const at = along(segment);
+  const at = paramCurve(segment);
   const sum = (value: (p: Point, d: Point) => number): number =>
     integrate(
       (u) => {
         const place = at(u);
-        return value(subtract(place, from), velocity(place));
+        return value(subtract(place, from), derivative(place));
       },
       0,
       1,
@@ -61,7 +61,7 @@ function momentsOf(segment: Segment, from: Point): Moments {
   };
 }
 
-const sumOf = (all: readonly Moments[]): Moments =>
+const sumMoments = (all: readonly Moments[]): Moments =>
   all.reduce((a, b) => ({ size: a.size + b.size, first: add(a.first, b.first) }), {
     size: 0,
     first: point(0, 0),
@@ -76,19 +76,23 @@ const sumOf = (all: readonly Moments[]): Moments =>
 export function volumeOf({ shape, ends, joints, stock }: Part): Solid | undefined {
   const thickness = stock?.thickness;
   if (shape.type !== 'closed' || thickness === undefined) return undefined;
-  const taken = joints.filter(isCutting).map((joint): Moments => {
+  const taken = joints.filter(isCuttingJoint).map((joint): Moments => {
     const depth = Math.min(joint.depth ?? thickness, thickness);
     const { area, centroid } = faceOf(jointShape(joint).outline);
     const lean = joint.kind === 'hole' ? joint.lean : undefined;
-    const opened = { area: area * stretchOf(lean), centroid: add(centroid, shiftOf(lean, depth / 2)) };
-    return times(opened, -depth);
+    const opened = { area: area * leanStretch(lean), centroid: add(centroid, leanShift(lean, depth / 2)) };
+    return scaleMoments(opened, -depth);
   });
-  const slants = (ends ?? []).map((end) => slantOf(end, thickness));
-  const { size, first } = sumOf([times(faceOf(finishedLine(shape)), thickness), ...slants, ...taken]);
+  const slants = (ends ?? []).map((end) => slantMoments(end, thickness));
+  const { size, first } = sumMoments([
+    scaleMoments(faceOf(finishedLine(shape)), thickness),
+    ...slants,
+    ...taken,
+  ]);
   return { volume: size, centroid: scale(first, 1 / size) };
 }
 
-const times = ({ area, centroid }: Face, k: number): Moments => ({
+const scaleMoments = ({ area, centroid }: AreaAndCentroid, k: number): Moments => ({
   size: area * k,
   first: scale(centroid, area * k),
 });
@@ -98,10 +102,10 @@ const times = ({ area, centroid }: Face, k: number): Moments => ({
  * on the face and the cut at each depth, a polynomial of the depth of degree 3 at most with its moments, summed by
  * Gauss's rule.
  */
-function slantOf({ side, face, back }: PartEnd, thickness: number): Moments {
+function slantMoments({ side, face, back }: PartEnd, thickness: number): Moments {
   const out = side === 'right' ? 1 : -1;
   const sum = (value: (m: Moments) => number): number =>
-    integrate((share) => value(gained(face, cutAt(face, back, share), out)), 0, 1) * thickness;
+    integrate((share) => value(areaBetween(face, cutLineAt(face, back, share), out)), 0, 1) * thickness;
   return {
     size: sum(({ size }) => size),
     first: point(
@@ -111,15 +115,15 @@ function slantOf({ side, face, back }: PartEnd, thickness: number): Moments {
   };
 }
 
-type CutLine = PartEnd['face'];
+type EndCutLine = PartEnd['face'];
 
-const cutAt = (face: CutLine, back: CutLine, share: number): CutLine => [
+const cutLineAt = (face: EndCutLine, back: EndCutLine, share: number): EndCutLine => [
   add(face[0], scale(subtract(back[0], face[0]), share)),
   add(face[1], scale(subtract(back[1], face[1]), share)),
 ];
 
 /** The area from one cut line to another, over 0 where the second lies farther out. */
-function gained([low, high]: CutLine, [lower, higher]: CutLine, out: 1 | -1): Moments {
-  const about = sumOf(polygon([low, lower, higher, high]).map((side) => momentsOf(side, point(0, 0))));
+function areaBetween([low, high]: EndCutLine, [lower, higher]: EndCutLine, out: 1 | -1): Moments {
+  const about = sumMoments(polygon([low, lower, higher, high]).map((side) => momentsOf(side, point(0, 0))));
   return { size: about.size * out, first: scale(about.first, out) };
 }

@@ -1,4 +1,4 @@
-import { segmentStart } from '../../curves/geometry/evaluate.ts';
+import { pieceStart } from '../../curves/geometry/evaluate.ts';
 import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
 import { distance, type Point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
@@ -7,10 +7,10 @@ import { Fault } from '../../units/fault.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 import { edgeEnd, edgePieces, edgeStart } from '../edge.ts';
-import { cutAt, type EndPlanes, isSquare } from '../ends/end-planes.ts';
+import { clipPlaneAt, type EndPlanes, isSquare } from '../ends/end-planes.ts';
 import type { PartEdge } from '../part.ts';
-import { type Narrowest, selfCrossing } from './least-width.ts';
-import type { Chain } from './polyline-bvh.ts';
+import { type LeastWidth, selfCrossing } from './least-width.ts';
+import type { PolylineBvh } from './polyline-bvh.ts';
 
 /** Two figures of a length that no rule shows: "0.12 mm". */
 const showSmall = (mm: number, unit: Unit): string =>
@@ -20,7 +20,7 @@ const showSmall = (mm: number, unit: Unit): string =>
  * An end is cut straight through both edges.
  * @throws Fault `part.ends-not-square`
  */
-export function mustEndTogether(lower: PartEdge, upper: PartEdge, { unit }: Rule): void {
+export function assertEndsAligned(lower: PartEdge, upper: PartEdge, { unit }: Rule): void {
   const ends = [
     ['left', edgeStart(lower), edgeStart(upper)],
     ['right', edgeEnd(lower), edgeEnd(upper)],
@@ -41,7 +41,7 @@ export function mustEndTogether(lower: PartEdge, upper: PartEdge, { unit }: Rule
  * A shoulder that a slanting cut takes off, or into, on either face would stand in every table and not on the part.
  * @throws Fault `ends.shoulder`
  */
-export function mustKeepShoulders(
+export function assertShouldersKept(
   edges: readonly PartEdge[],
   { left, right }: EndPlanes,
   { stock }: Job,
@@ -49,18 +49,18 @@ export function mustKeepShoulders(
   const cuts = [left, right]
     .filter((plane) => !isSquare(plane))
     .flatMap((plane) =>
-      [0, stock?.thickness ?? 0].map((depth) => ({ ...cutAt(plane, depth), side: plane.side })),
+      [0, stock?.thickness ?? 0].map((depth) => ({ ...clipPlaneAt(plane, depth), side: plane.side })),
     );
-  for (const { past, key, side } of cuts)
+  for (const { signedDistance, key, side } of cuts)
     for (const edge of edges) {
       const shoulder = edgePieces(edge).find(
-        (piece) => isShoulder(piece) && [piece.from, piece.to].some((at) => past(at) > -JOIN_MM),
+        (piece) => isShoulder(piece) && [piece.from, piece.to].some((at) => signedDistance(at) > -JOIN_MM),
       );
       if (shoulder)
         throw new Fault(
           'ends.shoulder',
           (mm) =>
-            `the cut of the ${side} end runs through the shoulder of "${edge.name}" at station ${mm(segmentStart(shoulder).x)}. ` +
+            `the cut of the ${side} end runs through the shoulder of "${edge.name}" at station ${mm(pieceStart(shoulder).x)}. ` +
             'Set the shoulder farther in, or make the angle of the end smaller.',
           key,
         );
@@ -68,15 +68,15 @@ export function mustKeepShoulders(
 }
 
 /** Wood thinner than this is none, mm: a shaving is thicker. The width itself is true to a hundredth of it. */
-const NO_WOOD_MM = 0.01;
+const MIN_WOOD_MM = 0.01;
 
 /**
  * Where edges end in a point, the part is narrowest there; anywhere else it falls in two.
  * @throws Fault `part.edges-touch`
  */
-export function mustNotTouch(lower: PartEdge, upper: PartEdge, { width, at }: Narrowest): void {
-  const isEnd = [edgeStart, edgeEnd].some((end) => distance(end(lower), at) < NO_WOOD_MM);
-  if (width < NO_WOOD_MM && !isEnd)
+export function assertNotTouching(lower: PartEdge, upper: PartEdge, { width, at }: LeastWidth): void {
+  const isEnd = [edgeStart, edgeEnd].some((end) => distance(end(lower), at) < MIN_WOOD_MM);
+  if (width < MIN_WOOD_MM && !isEnd)
     throw new Fault(
       'part.edges-touch',
       (mm) =>
@@ -87,7 +87,7 @@ export function mustNotTouch(lower: PartEdge, upper: PartEdge, { width, at }: Na
 }
 
 /** @throws Fault `part.edges-cross` where the edges do, `at` a place */
-export function mustKeepApart(lower: PartEdge, upper: PartEdge, at: Point | undefined): void {
+export function assertNotCrossing(lower: PartEdge, upper: PartEdge, at: Point | undefined): void {
   if (at)
     throw new Fault(
       'part.edges-cross',
@@ -102,7 +102,7 @@ export function mustKeepApart(lower: PartEdge, upper: PartEdge, at: Point | unde
  * A half ellipse on a slanting chord can overhang the step that it stands on.
  * @throws Fault `part.edge-crosses-itself`
  */
-export function mustNotCrossItself({ name }: PartEdge, chain: Chain): void {
+export function assertNotSelfCrossing({ name }: PartEdge, chain: PolylineBvh): void {
   const at = selfCrossing(chain);
   if (at)
     throw new Fault(

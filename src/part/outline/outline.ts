@@ -1,38 +1,38 @@
 import type { Curve } from '../../curves/curve.ts';
-import { piecesLength, pointAt, segmentEnd, segmentStart } from '../../curves/geometry/evaluate.ts';
+import { evaluate, pieceEnd, pieceStart, piecesLength } from '../../curves/geometry/evaluate.ts';
 import type { Piece, Segment } from '../../curves/geometry/pieces/piece.ts';
-import { distance, type Point, pointOf } from '../../curves/geometry/point.ts';
-import { pieceStretch, stretchOf } from '../../curves/geometry/subcurve.ts';
+import { distance, type Point, toPoint } from '../../curves/geometry/point.ts';
+import { subcurve, subsegment } from '../../curves/geometry/subcurve.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { reversePath, reversePiece } from '../../curves/geometry/transform.ts';
 import type { Job } from '../../job/job.ts';
 import { Fault } from '../../units/fault.ts';
 import { edgeEnd, edgePath, edgePieces, edgeStart } from '../edge.ts';
-import { type Kept, keep, keptBetween, onlyAt } from '../ends/clip-pieces.ts';
+import { clipOneEnd, clipPieces, findPieceRange, type PieceRange } from '../ends/clip-pieces.ts';
 import {
-  cutAt,
+  clipPlaneAt,
   type EndPlane,
   type EndPlanes,
-  endPlane,
   isSquare,
+  makeEndPlane,
   type PartEnd,
 } from '../ends/end-planes.ts';
-import { tenonsOf, withoutTenons } from '../ends/tenons.ts';
+import { findTenons, withoutTenons } from '../ends/tenons.ts';
 import { offsetAt } from '../offsets.ts';
-import type { Part, PartEdge, Shape, Tenon } from '../part.ts';
-import { crossing, type Narrowest, narrowest } from './least-width.ts';
+import type { Part, PartEdge, PartShape, Tenon } from '../part.ts';
+import { findLeastWidth, firstCrossing, type LeastWidth } from './least-width.ts';
 import {
-  mustEndTogether,
-  mustKeepApart,
-  mustKeepShoulders,
-  mustNotCrossItself,
-  mustNotTouch,
+  assertEndsAligned,
+  assertNotCrossing,
+  assertNotSelfCrossing,
+  assertNotTouching,
+  assertShouldersKept,
 } from './outline-checks.ts';
-import { Chain } from './polyline-bvh.ts';
+import { PolylineBvh } from './polyline-bvh.ts';
 
 /** The line to cut, as it is drawn and as it is exactly. */
 export interface Outline {
-  readonly shape: Exclude<Shape, { type: 'half' }>;
+  readonly shape: Exclude<PartShape, { type: 'half' }>;
   /** The exact pieces in the order of the shape, for its parallel. */
   readonly exact: readonly Piece[];
   /** How the ends of a closed part are cut; absent for a line. */
@@ -44,7 +44,7 @@ export interface Outline {
  * @throws Fault `part.ends-not-square`, `part.edges-cross`, `part.edge-crosses-itself`, `part.edges-touch`,
  *   `ends.one-edge`, `ends.no-thickness`, `ends.cut-twice`, `ends.shoulder`
  */
-export function outlineOf(edges: Part['edges'], job: Job): Outline {
+export function makeOutline(edges: Part['edges'], job: Job): Outline {
   const [edge, other] = edges;
   return other ? closedOutline([edge, other], job) : lineOutline(edge, job);
 }
@@ -58,12 +58,12 @@ function lineOutline(edge: PartEdge, { ends }: Job): Outline {
       `ends.${leaning}`,
     );
   const exact = edgePieces(edge);
-  mustNotCrossItself(edge, new Chain(exact));
-  return { shape: lineShape(edge), exact };
+  assertNotSelfCrossing(edge, new PolylineBvh(exact));
+  return { shape: makeLineShape(edge), exact };
 }
 
 /** One edge as a line pattern with its chord. */
-export const lineShape = (edge: PartEdge): Extract<Shape, { type: 'line' }> => ({
+export const makeLineShape = (edge: PartEdge): Extract<PartShape, { type: 'line' }> => ({
   type: 'line',
   line: edgePath(edge),
   chord: [edgeStart(edge), edgeEnd(edge)],
@@ -71,46 +71,46 @@ export const lineShape = (edge: PartEdge): Extract<Shape, { type: 'line' }> => (
 
 /** Counter-clockwise from the lower left corner. */
 function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline {
-  const [lower, upper] = inOrder(edges);
-  mustEndTogether(lower, upper, job.rule);
-  const [below, above] = [new Chain(edgePieces(lower)), new Chain(edgePieces(upper))];
-  mustNotCrossItself(lower, below);
-  mustNotCrossItself(upper, above);
-  mustKeepApart(lower, upper, crossing(below, above));
+  const [lower, upper] = lowerFirst(edges);
+  assertEndsAligned(lower, upper, job.rule);
+  const [below, above] = [new PolylineBvh(edgePieces(lower)), new PolylineBvh(edgePieces(upper))];
+  assertNotSelfCrossing(lower, below);
+  assertNotSelfCrossing(upper, above);
+  assertNotCrossing(lower, upper, firstCrossing(below, above));
   const planes = planesOf(lower, upper, job);
-  mustKeepShoulders([lower, upper], planes, job);
-  const [low, high] = [cutShort(lower, planes), cutShort(upper, planes)];
-  const all = narrowest(chainOf(low, lower, below), chainOf(high, upper, above));
-  mustNotTouch(low, high, all);
-  const tenons = tenonsOf(low, high);
+  assertShouldersKept([lower, upper], planes, job);
+  const [low, high] = [clipEdge(lower, planes), clipEdge(upper, planes)];
+  const all = findLeastWidth(chainOf(low, lower, below), chainOf(high, upper, above));
+  assertNotTouching(low, high, all);
+  const tenons = findTenons(low, high);
   const leastWidth = tenons.length > 0 ? widthBetween(low, high, tenons) : all;
   return {
     shape: { type: 'closed', outline: pathAround(low, high), leastWidth, tenons },
     exact: piecesAround(low, high),
-    ends: [partEnd(planes.left, [lower, upper], job), partEnd(planes.right, [lower, upper], job)],
+    ends: [makePartEnd(planes.left, [lower, upper], job), makePartEnd(planes.right, [lower, upper], job)],
   };
 }
 
-const widthBetween = (low: PartEdge, high: PartEdge, tenons: readonly Tenon[]): Narrowest =>
-  narrowest(new Chain(withoutTenons(low, tenons)), new Chain(withoutTenons(high, tenons)));
+const widthBetween = (low: PartEdge, high: PartEdge, tenons: readonly Tenon[]): LeastWidth =>
+  findLeastWidth(new PolylineBvh(withoutTenons(low, tenons)), new PolylineBvh(withoutTenons(high, tenons)));
 
 /** The chain of an edge as it is cut: the whole edge's own where nothing was cut off. */
-const chainOf = (cut: PartEdge, whole: PartEdge, chain: Chain): Chain =>
-  cut === whole ? chain : new Chain(edgePieces(cut));
+const chainOf = (cut: PartEdge, whole: PartEdge, chain: PolylineBvh): PolylineBvh =>
+  cut === whole ? chain : new PolylineBvh(edgePieces(cut));
 
 const planesOf = (lower: PartEdge, upper: PartEdge, job: Job): EndPlanes => ({
-  left: endPlane(job, 'left', [edgeStart(lower), edgeStart(upper)]),
-  right: endPlane(job, 'right', [edgeEnd(lower), edgeEnd(upper)]),
+  left: makeEndPlane(job, 'left', [edgeStart(lower), edgeStart(upper)]),
+  right: makeEndPlane(job, 'right', [edgeEnd(lower), edgeEnd(upper)]),
 });
 
 /** The edges of a part as its ends leave them on the marked face; of two, the lower one first. */
 export function edgesAsCut({ edges, ends, job }: Pick<Part, 'edges' | 'ends' | 'job'>): readonly PartEdge[] {
   const [edge, other] = edges;
   if (!other) return [edge];
-  const [lower, upper] = inOrder([edge, other]);
+  const [lower, upper] = lowerFirst([edge, other]);
   if (!ends) return [lower, upper];
   const planes = planesOf(lower, upper, job);
-  return [cutShort(lower, planes), cutShort(upper, planes)];
+  return [clipEdge(lower, planes), clipEdge(upper, planes)];
 }
 
 /**
@@ -120,30 +120,32 @@ export function edgesAsCut({ edges, ends, job }: Pick<Part, 'edges' | 'ends' | '
 export function outlineFromAbove({ edges, ends, job }: Pick<Part, 'edges' | 'ends' | 'job'>) {
   const [edge, other] = edges;
   if (!ends || !other) return undefined;
-  const [lower, upper] = inOrder([edge, other]);
+  const [lower, upper] = lowerFirst([edge, other]);
   const planes = planesOf(lower, upper, job);
-  const outer = { left: outermost(planes.left, job), right: outermost(planes.right, job) };
+  const outer = { left: outermostPlane(planes.left, job), right: outermostPlane(planes.right, job) };
   if (outer.left === planes.left && outer.right === planes.right) return undefined;
-  const [low, high] = [cutShort(lower, outer), cutShort(upper, outer)];
+  const [low, high] = [clipEdge(lower, outer), clipEdge(upper, outer)];
   return { outline: pathAround(low, high), exact: piecesAround(low, high) };
 }
 
 /** The plane so that it cuts the marked face where it cuts the face that reaches farther out. */
-function outermost(plane: EndPlane, { stock }: Job): EndPlane {
+function outermostPlane(plane: EndPlane, { stock }: Job): EndPlane {
   const out = Math.tan(plane.angles.splay) * (stock?.thickness ?? 0);
   return (plane.side === 'right' ? out : -out) > JOIN_MM ? { ...plane, reach: plane.reach + out } : plane;
 }
 
 /** Run by run what the cuts leave of an edge on the marked face; the edge itself where both ends are square. */
-function cutShort(edge: PartEdge, { left, right }: EndPlanes): PartEdge {
+function clipEdge(edge: PartEdge, { left, right }: EndPlanes): PartEdge {
   if (isSquare(left) && isSquare(right)) return edge;
-  const cuts = { left: cutAt(left, 0), right: cutAt(right, 0) };
-  const [exact, path] = [keptBetween(edgePieces(edge), cuts), keptBetween(edgePath(edge), cuts)];
+  const cuts = { left: clipPlaneAt(left, 0), right: clipPlaneAt(right, 0) };
+  const [exact, path] = [findPieceRange(edgePieces(edge), cuts), findPieceRange(edgePath(edge), cuts)];
   let [pieces, segments] = [0, 0];
   const runs = edge.runs.flatMap((run): Curve[] => {
     const kept = {
-      exact: keep(run.exact, shifted(exact, pieces), pieceStretch),
-      path: keep(run.path, shifted(path, segments), (segment, from, to) => [stretchOf(segment, from, to)]),
+      exact: clipPieces(run.exact, shiftRange(exact, pieces), subcurve),
+      path: clipPieces(run.path, shiftRange(path, segments), (segment, from, to) => [
+        subsegment(segment, from, to),
+      ]),
     };
     pieces += run.exact.length;
     segments += run.path.length;
@@ -152,55 +154,55 @@ function cutShort(edge: PartEdge, { left, right }: EndPlanes): PartEdge {
       {
         ...run,
         ...kept,
-        from: pointOf(segmentStart(kept.exact[0]!)),
-        to: pointOf(segmentEnd(kept.exact.at(-1)!)),
+        from: toPoint(pieceStart(kept.exact[0]!)),
+        to: toPoint(pieceEnd(kept.exact.at(-1)!)),
       },
     ];
   });
   return { name: edge.name, runs, length: runs.reduce((sum, run) => sum + piecesLength(run.exact), 0) };
 }
 
-const shifted = ({ from, to }: Kept, by: number): Kept => ({ from: from - by, to: to - by });
+const shiftRange = ({ from, to }: PieceRange, by: number): PieceRange => ({ from: from - by, to: to - by });
 
 /** The lower edge forth, the upper one back, and the ends between them. */
-const around = <T extends Piece>(forth: readonly T[], back: readonly T[]): (T | Segment)[] => [
+const joinAround = <T extends Piece>(forth: readonly T[], back: readonly T[]): (T | Segment)[] => [
   ...forth,
-  ...endLine(segmentEnd(forth.at(-1)!), segmentStart(back[0]!)),
+  ...endLine(pieceEnd(forth.at(-1)!), pieceStart(back[0]!)),
   ...back,
-  ...endLine(segmentEnd(back.at(-1)!), segmentStart(forth[0]!)),
+  ...endLine(pieceEnd(back.at(-1)!), pieceStart(forth[0]!)),
 ];
 
 const pathAround = (low: PartEdge, high: PartEdge): Segment[] =>
-  around(edgePath(low), reversePath(edgePath(high)));
+  joinAround(edgePath(low), reversePath(edgePath(high)));
 
 const piecesAround = (low: PartEdge, high: PartEdge): Piece[] =>
-  around(edgePieces(low), edgePieces(high).reverse().map(reversePiece));
+  joinAround(edgePieces(low), edgePieces(high).reverse().map(reversePiece));
 
 /** Across the part; none where the edges meet in a point. */
 const endLine = (from: Point, to: Point): Segment[] =>
-  distance(from, to) < JOIN_MM ? [] : [{ type: 'line', from: pointOf(from), to: pointOf(to) }];
+  distance(from, to) < JOIN_MM ? [] : [{ type: 'line', from: toPoint(from), to: toPoint(to) }];
 
 /** Where the plane cuts the edges of the part on both its faces: an edge runs alike through the wood. */
-function partEnd(plane: EndPlane, edges: readonly [PartEdge, PartEdge], job: Job): PartEnd {
+function makePartEnd(plane: EndPlane, edges: readonly [PartEdge, PartEdge], job: Job): PartEnd {
   const corner = (edge: PartEdge, depth: number): Point => {
     const isLeft = plane.side === 'left';
     if (isSquare(plane)) return isLeft ? edgeStart(edge) : edgeEnd(edge);
     const pieces = edgePieces(edge);
-    const { from, to } = keptBetween(pieces, onlyAt(plane.side, cutAt(plane, depth)));
-    return placeOn(pieces, isLeft ? from : to);
+    const { from, to } = findPieceRange(pieces, clipOneEnd(plane.side, clipPlaneAt(plane, depth)));
+    return pointAtParameter(pieces, isLeft ? from : to);
   };
   const on = (depth: number) => [corner(edges[0], depth), corner(edges[1], depth)] as const;
   return { side: plane.side, angles: plane.angles, face: on(0), back: on(job.stock?.thickness ?? 0) };
 }
 
 /** The place at a piece's number and the share of its way. */
-function placeOn(pieces: readonly Piece[], at: number): Point {
+function pointAtParameter(pieces: readonly Piece[], at: number): Point {
   const i = Math.min(Math.floor(at), pieces.length - 1);
-  return pointOf(pointAt(pieces[i]!, at - i));
+  return toPoint(evaluate(pieces[i]!, at - i));
 }
 
 /** The edge nearer the reference line first, judged half-way along. */
-export function inOrder([a, b]: readonly [PartEdge, PartEdge]): readonly [PartEdge, PartEdge] {
+export function lowerFirst([a, b]: readonly [PartEdge, PartEdge]): readonly [PartEdge, PartEdge] {
   const middle = (edgeStart(a).x + edgeEnd(a).x) / 2;
   const height = (edge: PartEdge): number =>
     offsetAt(edge, middle) ?? (edgeStart(edge).y + edgeEnd(edge).y) / 2;

@@ -1,5 +1,5 @@
-import { type Box, boxOf, unitedBox } from '../../curves/geometry/bounds.ts';
-import { along, type Place } from '../../curves/geometry/evaluate.ts';
+import { type Box, boundsOf, union } from '../../curves/geometry/bounds.ts';
+import { type CurvePoint, paramCurve } from '../../curves/geometry/evaluate.ts';
 import type { Piece } from '../../curves/geometry/pieces/piece.ts';
 import { cross, distance, type Point, subtract } from '../../curves/geometry/point.ts';
 
@@ -7,29 +7,29 @@ import { cross, distance, type Point, subtract } from '../../curves/geometry/poi
  * Straight links to one bent piece: on a 1 m run one each 16 mm, where a furniture curve strays less
  * than 0.1 mm from straight.
  */
-const LINKS = 64;
+const SEGMENTS_PER_PIECE = 64;
 /** Links in one box at the bottom: fewer boxes cost less than a few links looked at in vain. */
-const IN_A_BOX = 4;
+const LEAF_SIZE = 4;
 
 /** A run of neighbouring links and the box round them, in halves down to a few links. */
-interface Bundle {
+interface BvhNode {
   readonly box: Box;
   readonly first: number;
   readonly last: number;
-  readonly halves?: readonly [Bundle, Bundle];
+  readonly halves?: readonly [BvhNode, BvhNode];
 }
 
 /** A straight stretch from one place of a piece to the next. */
-interface Link {
-  readonly from: Place;
-  readonly to: Place;
+interface ChordSegment {
+  readonly from: CurvePoint;
+  readonly to: CurvePoint;
   /** Which piece, and the parameters of both places on it. */
   readonly piece: number;
   readonly start: number;
   readonly end: number;
 }
 
-export interface Nearest {
+export interface ClosestOnPolyline {
   readonly piece: number;
   readonly u: number;
   readonly gap: number;
@@ -39,54 +39,54 @@ export interface Nearest {
 const ROUNDING = 1e-9;
 
 /** An edge as a chain of straight links, which tells quickly what lies near a point or across its way. */
-export class Chain {
-  readonly links: readonly Link[];
-  readonly on: readonly ((u: number) => Place)[];
+export class PolylineBvh {
+  readonly segments: readonly ChordSegment[];
+  readonly evaluators: readonly ((u: number) => CurvePoint)[];
   /** Of each piece, mm. */
   readonly lengths: readonly number[];
-  private readonly root: Bundle;
+  private readonly root: BvhNode;
 
   constructor(pieces: readonly Piece[]) {
-    this.on = pieces.map(along);
-    this.links = pieces.flatMap(({ type }, piece) =>
-      linksOf(this.on[piece]!, piece, type === 'line' ? 1 : LINKS),
+    this.evaluators = pieces.map(paramCurve);
+    this.segments = pieces.flatMap(({ type }, piece) =>
+      sampleSegments(this.evaluators[piece]!, piece, type === 'line' ? 1 : SEGMENTS_PER_PIECE),
     );
-    const lengths = this.on.map(() => 0);
-    for (const { piece, from, to } of this.links) lengths[piece]! += distance(from, to);
+    const lengths = this.evaluators.map(() => 0);
+    for (const { piece, from, to } of this.segments) lengths[piece]! += distance(from, to);
     this.lengths = lengths;
-    this.root = this.bundle(0, this.links.length);
+    this.root = this.build(0, this.segments.length);
   }
 
-  private bundle(first: number, last: number): Bundle {
-    if (last - first <= IN_A_BOX) {
-      const box = boxOf(this.links.slice(first, last).flatMap(({ from, to }) => [from, to]));
+  private build(first: number, last: number): BvhNode {
+    if (last - first <= LEAF_SIZE) {
+      const box = boundsOf(this.segments.slice(first, last).flatMap(({ from, to }) => [from, to]));
       return { box, first, last };
     }
     const middle = (first + last) >> 1;
-    const halves = [this.bundle(first, middle), this.bundle(middle, last)] as const;
-    return { box: unitedBox([halves[0].box, halves[1].box]), first, last, halves };
+    const halves = [this.build(first, middle), this.build(middle, last)] as const;
+    return { box: union([halves[0].box, halves[1].box]), first, last, halves };
   }
 
   /**
    * The place of the chain nearest to a point, by its piece and parameter, and how far off it is, mm. It is
    * known to lie `within` so many mm: the sooner it is found.
    */
-  nearest(to: Point, within = Number.POSITIVE_INFINITY): Nearest {
+  closestPoint(to: Point, within = Number.POSITIVE_INFINITY): ClosestOnPolyline {
     let least = (within * (1 + ROUNDING) + ROUNDING) ** 2;
-    let found: Nearest = { piece: 0, u: 0, gap: within };
-    const look = ({ box, first, last, halves }: Bundle): void => {
-      if (!(squaredToBox(to, box) < least)) return;
+    let found: ClosestOnPolyline = { piece: 0, u: 0, gap: within };
+    const look = ({ box, first, last, halves }: BvhNode): void => {
+      if (!(squaredDistanceToBox(to, box) < least)) return;
       if (halves) {
         const [a, b] = halves;
-        const inOrder = squaredToBox(to, a.box) <= squaredToBox(to, b.box);
+        const inOrder = squaredDistanceToBox(to, a.box) <= squaredDistanceToBox(to, b.box);
         look(inOrder ? a : b);
         look(inOrder ? b : a);
         return;
       }
       for (let i = first; i < last; i++) {
-        const link = this.links[i]!;
-        const share = shareNearest(link, to);
-        const gap = squared(
+        const link = this.segments[i]!;
+        const share = closestParameter(link, to);
+        const gap = squaredDistance(
           to,
           link.from.x + (link.to.x - link.from.x) * share,
           link.from.y + (link.to.y - link.from.y) * share,
@@ -105,14 +105,14 @@ export class Chain {
   }
 
   /** Where the straight way from p to p2 first crosses or touches the chain, by the chain's order. */
-  crossing(p: Point, p2: Point, counts: (at: Point) => boolean): Point | undefined {
-    const way = boxOf([p, p2]);
-    const look = ({ box, first, last, halves }: Bundle): Point | undefined => {
-      if (apart(way, box)) return undefined;
+  firstIntersection(p: Point, p2: Point, counts: (at: Point) => boolean): Point | undefined {
+    const way = boundsOf([p, p2]);
+    const look = ({ box, first, last, halves }: BvhNode): Point | undefined => {
+      if (areDisjoint(way, box)) return undefined;
       if (halves) return look(halves[0]) ?? look(halves[1]);
       for (let i = first; i < last; i++) {
-        const { from, to } = this.links[i]!;
-        const at = meeting(p, p2, from, to);
+        const { from, to } = this.segments[i]!;
+        const at = intersectSegments(p, p2, from, to);
         if (at && counts(at)) return at;
       }
       return undefined;
@@ -121,23 +121,23 @@ export class Chain {
   }
 }
 
-function linksOf(at: (u: number) => Place, piece: number, count: number): Link[] {
+function sampleSegments(at: (u: number) => CurvePoint, piece: number, count: number): ChordSegment[] {
   const places = Array.from({ length: count + 1 }, (_, i) => at(i / count));
   return places
     .slice(1)
     .map((to, i) => ({ from: places[i]!, to, piece, start: i / count, end: (i + 1) / count }));
 }
 
-const squared = ({ x, y }: Point, x2: number, y2: number): number => (x2 - x) ** 2 + (y2 - y) ** 2;
+const squaredDistance = ({ x, y }: Point, x2: number, y2: number): number => (x2 - x) ** 2 + (y2 - y) ** 2;
 
-const squaredToBox = ({ x, y }: Point, { left, bottom, right, top }: Box): number =>
+const squaredDistanceToBox = ({ x, y }: Point, { left, bottom, right, top }: Box): number =>
   Math.max(left - x, x - right, 0) ** 2 + Math.max(bottom - y, y - top, 0) ** 2;
 
-const apart = (a: Box, b: Box): boolean =>
+const areDisjoint = (a: Box, b: Box): boolean =>
   a.right < b.left || b.right < a.left || a.top < b.bottom || b.top < a.bottom;
 
 /** The share of a link at which a point stands square off it, or its nearer end. */
-function shareNearest({ from, to }: Link, p: Point): number {
+function closestParameter({ from, to }: ChordSegment, p: Point): number {
   const x = to.x - from.x;
   const y = to.y - from.y;
   const share = ((p.x - from.x) * x + (p.y - from.y) * y) / (x * x + y * y);
@@ -145,7 +145,7 @@ function shareNearest({ from, to }: Link, p: Point): number {
 }
 
 /** Where two straight stretches cross or touch; parallel ones do not. */
-function meeting(p: Point, p2: Point, q: Point, q2: Point): Point | undefined {
+function intersectSegments(p: Point, p2: Point, q: Point, q2: Point): Point | undefined {
   const d = subtract(p2, p);
   const e = subtract(q2, q);
   const gap = subtract(q, p);

@@ -1,13 +1,13 @@
-import { along } from '../../curves/geometry/evaluate.ts';
+import { paramCurve } from '../../curves/geometry/evaluate.ts';
 import type { Piece, Segment } from '../../curves/geometry/pieces/piece.ts';
 import { distance } from '../../curves/geometry/point.ts';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
 import { parallelPath } from '../../curves/offset/offset-curve.ts';
 import { Fault } from '../../units/fault.ts';
 import type { Part } from '../part.ts';
-import { isBelow } from '../wood-side.ts';
-import { foot } from './least-width.ts';
-import { Chain } from './polyline-bvh.ts';
+import { isBelowReference } from '../wood-side.ts';
+import { closestOnEdge } from './least-width.ts';
+import { PolylineBvh } from './polyline-bvh.ts';
 
 /**
  * The true parallel of the finished line at a distance (mm), within `tolerance` of it: positive outside, in the
@@ -21,26 +21,27 @@ export function parallelLine(
   tolerance = FIT_MM,
 ): Segment[] {
   const closed = shape.type === 'closed';
-  const toTheRight = closed || isBelow(edges[0]);
+  const toTheRight = closed || isBelowReference(edges[0]);
   const path = parallelPath(exact, toTheRight ? -outside : outside, closed, tolerance);
-  if (outside < 0) mustKeepOff(path, exact, -outside);
+  if (outside < 0) assertParallelFits(path, exact, -outside);
   return path;
 }
 
 /** Places on each segment of a parallel at which it is held against the line. */
-const PLACES = 16;
+const CHECKS_PER_SEGMENT = 16;
 
 /**
  * A parallel inside a part narrower than twice its distance crosses that of the other edge: somewhere it then lies
  * nearer to the line than it should.
  * @throws Fault `parallel.no-room`
  */
-export function mustKeepOff(path: readonly Segment[], line: readonly Piece[], away: number): void {
-  const chain = new Chain(line);
-  for (const at of path.map(along))
-    for (let i = 0; i <= PLACES; i++) {
-      const place = at(i / PLACES);
-      if (distance(place, foot(place, chain, chain.nearest(place))) > away - 2 * FIT_MM) continue;
+export function assertParallelFits(path: readonly Segment[], line: readonly Piece[], away: number): void {
+  const chain = new PolylineBvh(line);
+  for (const at of path.map(paramCurve))
+    for (let i = 0; i <= CHECKS_PER_SEGMENT; i++) {
+      const place = at(i / CHECKS_PER_SEGMENT);
+      if (distance(place, closestOnEdge(place, chain, chain.closestPoint(place))) > away - 2 * FIT_MM)
+        continue;
       throw new Fault(
         'parallel.no-room',
         (mm) =>

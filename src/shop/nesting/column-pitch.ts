@@ -1,6 +1,6 @@
-import { mapPath } from '../../curves/geometry/transform.ts';
+import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Footprint } from '../stock/footprint.ts';
-import { liftOver, type Sides, sidesOf } from './min-separation.ts';
+import { minSeparation, type Silhouette, silhouetteOf } from './min-separation.ts';
 import type { StackPlace } from './stacking.ts';
 
 /**
@@ -12,11 +12,10 @@ export function columnPitch(
   paths: readonly [Footprint['paths'], Footprint['paths']],
   { footprint, gap }: { readonly footprint: Footprint; readonly gap: number },
 ): number {
-  const [own, other] = paths.map((all) => sidesOf(all.map((path) => mapPath(path, [0, 1, 1, 0, 0, 0])))) as [
-    Sides,
-    Sides,
-  ];
-  const sides = ({ other: isOther }: StackPlace): Sides => (isOther ? other : own);
+  const [own, other] = paths.map((all) =>
+    silhouetteOf(all.map((path) => transformPath(path, [0, 1, 1, 0, 0, 0]))),
+  ) as [Silhouette, Silhouette];
+  const sides = ({ other: isOther }: StackPlace): Silhouette => (isOther ? other : own);
   const near = (p: StackPlace, q: StackPlace): boolean => Math.abs(p.y - q.y) < footprint.width + gap + 1;
   const pitches = rows
     .slice(0, 2)
@@ -24,8 +23,8 @@ export function columnPitch(
       rows
         .filter((q) => near(p, q))
         .flatMap((q) => [
-          liftOver(sides(p), sides(q), q.y - p.y, gap),
-          liftOver(sides(q), sides(p), p.y - q.y, gap),
+          minSeparation(sides(p), sides(q), q.y - p.y, gap),
+          minSeparation(sides(q), sides(p), p.y - q.y, gap),
         ]),
     );
   return Math.min(Math.max(...pitches), footprint.length + gap);

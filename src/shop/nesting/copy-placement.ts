@@ -1,16 +1,16 @@
-import { type Affine, IDENTITY, product, shifted, turnsOver } from '../../curves/geometry/affine.ts';
+import { type Affine, IDENTITY, isReflection, multiply, translate } from '../../curves/geometry/affine.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
-import { mapPath } from '../../curves/geometry/transform.ts';
+import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Footprint } from '../stock/footprint.ts';
 
 /** How one copy lies: as it is, turned end for end on the same face, turned over lengthwise or end for end. */
-export type Lie = 'same' | 'turned' | 'over' | 'over-end';
+export type CopyOrientation = 'same' | 'turned' | 'over' | 'over-end';
 
 /** The lower left corner of a copy on the board, mm, and how it lies. */
-export interface Place {
+export interface CopyPosition {
   readonly x: number;
   readonly y: number;
-  readonly lie: Lie;
+  readonly orientation: CopyOrientation;
 }
 
 /** One copy on the board. */
@@ -22,7 +22,10 @@ export interface Copy {
 }
 
 /** A copy's own turn within its length and width. */
-function turnOf(lie: Lie, { length, width }: Pick<Footprint, 'length' | 'width'>): Affine {
+function orientationMatrix(
+  lie: CopyOrientation,
+  { length, width }: Pick<Footprint, 'length' | 'width'>,
+): Affine {
   switch (lie) {
     case 'same':
       return IDENTITY;
@@ -36,13 +39,14 @@ function turnOf(lie: Lie, { length, width }: Pick<Footprint, 'length' | 'width'>
 }
 
 /** The outline of a copy that lies so. */
-export const lyingPaths = (footprint: Footprint, lie: Lie): Footprint['paths'] =>
-  footprint.paths.map((path) => mapPath(path, turnOf(lie, footprint)));
+export const orientedPaths = (footprint: Footprint, lie: CopyOrientation): Footprint['paths'] =>
+  footprint.paths.map((path) => transformPath(path, orientationMatrix(lie, footprint)));
 
-export function copyAt(footprint: Footprint, { x, y, lie }: Place): Copy {
-  const toBoard = shifted(product(turnOf(lie, footprint), footprint.toBoard), x, y);
-  return { toBoard, over: turnsOver(toBoard) };
+export function placeCopy(footprint: Footprint, { x, y, orientation }: CopyPosition): Copy {
+  const toBoard = translate(multiply(orientationMatrix(orientation, footprint), footprint.toBoard), x, y);
+  return { toBoard, over: isReflection(toBoard) };
 }
 
 /** A copy's outline on the board. */
-export const onBoard = ({ toBoard }: Copy, path: readonly Segment[]): Segment[] => mapPath(path, toBoard);
+export const onBoard = ({ toBoard }: Copy, path: readonly Segment[]): Segment[] =>
+  transformPath(path, toBoard);

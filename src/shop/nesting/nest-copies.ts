@@ -2,29 +2,29 @@ import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { Fault } from '../../units/fault.ts';
 import { MAX_LENGTH_MM } from '../../units/parse-length.ts';
 import type { Footprint } from '../stock/footprint.ts';
-import type { Copy, Lie } from './copy-placement.ts';
+import type { Copy, CopyOrientation } from './copy-placement.ts';
 import {
+  type Arrangement,
   boxedColumns,
   copiesOn,
-  type Ground,
-  type Laid,
-  type Layout,
-  laid,
-  layByHand,
+  layoutByHandedness,
   layoutsOf,
-  type NestingWish,
-  type Way,
+  type NestingContext,
+  type NestingFigures,
+  type NestingLayout,
+  type NestingOptions,
+  nestingFigures,
 } from './nesting-layouts.ts';
-import { liftsOf } from './separation-cache.ts';
+import { cachedSeparation } from './separation-cache.ts';
 import { straightStack } from './stacking.ts';
 
 /** The order in which equal ways are preferred: the simplest to mark out first. */
-const WAYS: readonly Lie[] = ['same', 'turned', 'over', 'over-end'];
+const ARRANGEMENTS: readonly CopyOrientation[] = ['same', 'turned', 'over', 'over-end'];
 
 /** The copies of a part laid on boards, with what they use. */
-export interface Nesting extends Laid {
+export interface Nesting extends NestingFigures {
   /** How the copies lie to each other: the closest way there is, the simplest of equals. */
-  readonly way: Way;
+  readonly way: Arrangement;
   /** The board: as given, or as wide as all copies need. */
   readonly board: { readonly length: number; readonly width: number };
   /** Least clear distance between two copies, mm. */
@@ -32,9 +32,9 @@ export interface Nesting extends Laid {
   /** The copies on one board, counted from 1, in all as many as are wanted. */
   readonly copiesOn: (board: number) => readonly Copy[];
   /** Every way that was tried, that one among them. */
-  readonly ways: readonly Laid[];
+  readonly ways: readonly NestingFigures[];
   /** The same were each copy a rectangle: what following the curve saves. */
-  readonly rectangles: Laid;
+  readonly rectangles: NestingFigures;
 }
 
 /**
@@ -46,40 +46,47 @@ export interface Nesting extends Laid {
  * @throws Fault `nesting.too-short`, `nesting.too-narrow` where a board does not take one part; `nesting.too-large`; `nesting.kerf`,
  *   `nesting.between` where more is left between two than anyone saws or leaves
  */
-export function nest(footprint: Footprint, wish: NestingWish): Nesting {
-  mustBeNeighbours(wish);
-  mustTakeOne(footprint, wish.board);
-  const gap = wish.kerf + wish.between;
-  const ground: Ground = { footprint, wish, gap, lift: liftsOf(footprint, gap) };
-  const boxed = boxedColumns(footprint, wish.board.length, gap);
-  const rectangles = laid('rectangles', straightStack(footprint.width + gap), boxed, ground);
-  const layouts = waysFor(wish).map((way) =>
-    way === 'by-hand' ? layByHand(boxed, ground) : bestOf(layoutsOf(way, boxed, ground)),
+export function nest(footprint: Footprint, options: NestingOptions): Nesting {
+  assertSpacing(options);
+  assertPartFits(footprint, options.board);
+  const gap = options.kerf + options.between;
+  const ground: NestingContext = { footprint, options, gap, separation: cachedSeparation(footprint, gap) };
+  const boxed = boxedColumns(footprint, options.board.length, gap);
+  const rectangles = nestingFigures('rectangles', straightStack(footprint.width + gap), boxed, ground);
+  const layouts = arrangementsFor(options).map((way) =>
+    way === 'by-hand' ? layoutByHandedness(boxed, ground) : bestOf(layoutsOf(way, boxed, ground)),
   );
   const best = bestOf(layouts);
-  const board = { length: wish.board.length, width: wish.board.width ?? best.laid.width };
-  const ways = layouts.map((layout) => layout.laid);
-  return { ...best.laid, board, gap, copiesOn: (number) => copiesOn(number, best, ground), ways, rectangles };
+  const board = { length: options.board.length, width: options.board.width ?? best.figures.width };
+  const ways = layouts.map((layout) => layout.figures);
+  return {
+    ...best.figures,
+    board,
+    gap,
+    copiesOn: (number) => copiesOn(number, best, ground),
+    ways,
+    rectangles,
+  };
 }
 
-const bestOf = (layouts: readonly Layout[]): Layout =>
-  layouts.reduce((a, b) => (isBetter(b.laid, a.laid) ? b : a));
+const bestOf = (layouts: readonly NestingLayout[]): NestingLayout =>
+  layouts.reduce((a, b) => (isBetter(b.figures, a.figures) ? b : a));
 
 /** Fewer boards, or as many with room for more, or as much room and nearer together by what is worth it. */
-function isBetter(a: Laid, b: Laid): boolean {
+function isBetter(a: NestingFigures, b: NestingFigures): boolean {
   if (a.boards !== b.boards) return a.boards < b.boards;
-  return a.perBoard !== b.perBoard ? a.perBoard > b.perBoard : a.pitch < b.pitch - WORTH_MM;
+  return a.perBoard !== b.perBoard ? a.perBoard > b.perBoard : a.pitch < b.pitch - MIN_PITCH_GAIN_MM;
 }
 
 /** A way that saves less is not worth turning a pattern for. */
-const WORTH_MM = 0.1;
+const MIN_PITCH_GAIN_MM = 0.1;
 
 /**
  * A part that is not handed may lie any way; a handed one only turned, its mirror image only over, or, with two of
  * either hand, each by itself.
  */
-function waysFor({ handed, mirrored, quantity }: NestingWish): readonly Way[] {
-  if (!handed) return WAYS;
+function arrangementsFor({ handed, mirrored, quantity }: NestingOptions): readonly Arrangement[] {
+  if (!handed) return ARRANGEMENTS;
   if (!mirrored) return ['same', 'turned'];
   return quantity < 4 ? ['over', 'over-end'] : ['over', 'over-end', 'by-hand'];
 }
@@ -88,24 +95,24 @@ function waysFor({ handed, mirrored, quantity }: NestingWish): readonly Way[] {
  * Wider than any saw cuts, and farther apart than serves any curve, mm (common practice, no published source). The
  * farther apart copies lie, the more of their edges must be held against each other.
  */
-const [MOST_KERF_MM, MOST_BETWEEN_MM] = [25.4, 304.8];
+const [MAX_KERF_MM, MAX_BETWEEN_MM] = [25.4, 304.8];
 
-function mustBeNeighbours({ kerf, between }: NestingWish): void {
-  if (!(kerf >= 0 && kerf <= MOST_KERF_MM))
+function assertSpacing({ kerf, between }: NestingOptions): void {
+  if (!(kerf >= 0 && kerf <= MAX_KERF_MM))
     throw new Fault(
       'nesting.kerf',
-      (mm) => `no saw takes ${mm(kerf)}. Write how wide yours cuts, ${mm(MOST_KERF_MM)} at most.`,
+      (mm) => `no saw takes ${mm(kerf)}. Write how wide yours cuts, ${mm(MAX_KERF_MM)} at most.`,
       '--kerf',
     );
-  if (!(between >= 0 && between <= MOST_BETWEEN_MM))
+  if (!(between >= 0 && between <= MAX_BETWEEN_MM))
     throw new Fault(
       'nesting.between',
-      (mm) => `copies are not laid ${mm(between)} apart on one board. Write ${mm(MOST_BETWEEN_MM)} at most.`,
+      (mm) => `copies are not laid ${mm(between)} apart on one board. Write ${mm(MAX_BETWEEN_MM)} at most.`,
       '--between',
     );
 }
 
-function mustTakeOne({ length, width }: Footprint, board: NestingWish['board']): void {
+function assertPartFits({ length, width }: Footprint, board: NestingOptions['board']): void {
   if (Math.max(board.length, board.width ?? 0) > MAX_LENGTH_MM)
     throw new Fault(
       'nesting.too-large',

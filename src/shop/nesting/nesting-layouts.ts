@@ -1,19 +1,25 @@
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { Footprint } from '../stock/footprint.ts';
 import { columnPitch } from './column-pitch.ts';
-import { type Copy, copyAt, type Lie, lyingPaths, type Place } from './copy-placement.ts';
-import { handColumns, heightOf } from './mirrored-columns.ts';
-import type { LiftOf } from './separation-cache.ts';
-import { leastStack, type Stack, type StackPlace } from './stacking.ts';
+import {
+  type Copy,
+  type CopyOrientation,
+  type CopyPosition,
+  orientedPaths,
+  placeCopy,
+} from './copy-placement.ts';
+import { columnHeight, mirroredColumns } from './mirrored-columns.ts';
+import type { Separation } from './separation-cache.ts';
+import { lowestStack, type Stack, type StackPlace } from './stacking.ts';
 
 /**
  * How copies lie beside each other across the board: all the same way up, or every other one turned end for end on
  * the same face, turned over lengthwise, or turned over end for end; or each hand of a mirrored part for itself, every
  * other one of it turned end for end.
  */
-export type Way = Lie | 'by-hand';
+export type Arrangement = CopyOrientation | 'by-hand';
 
-export interface NestingWish {
+export interface NestingOptions {
   /** How many are wanted. */
   readonly quantity: number;
   /** Area of one finished part, mm². */
@@ -33,8 +39,8 @@ export interface NestingWish {
 }
 
 /** One way to lay the copies out, and what comes of it. */
-export interface Laid {
-  readonly way: Way | 'rectangles';
+export interface NestingFigures {
+  readonly way: Arrangement | 'rectangles';
   /** From one copy to the next across the board, mm, on average over those on a board (two at least). */
   readonly pitch: number;
   readonly across: number;
@@ -50,15 +56,15 @@ export interface Laid {
 }
 
 /** What every way of laying them has before it. */
-export interface Ground {
+export interface NestingContext {
   readonly footprint: Footprint;
-  readonly wish: NestingWish;
+  readonly options: NestingOptions;
   readonly gap: number;
-  readonly lift: LiftOf;
+  readonly separation: Separation;
 }
 
 /** How columns of copies follow each other along the board. */
-interface Columns {
+interface ColumnSpacing {
   readonly along: number;
   /** How far the copies of a column may be shifted along. */
   readonly slack: number;
@@ -67,117 +73,140 @@ interface Columns {
 }
 
 /** One way, laid. */
-export interface Layout {
-  readonly laid: Laid & { readonly way: Way };
+export interface NestingLayout {
+  readonly figures: NestingFigures & { readonly way: Arrangement };
   /** Columns for the quantity, and each one's copies. */
   readonly count: number;
-  readonly column: (index: number) => readonly Place[];
+  readonly column: (index: number) => readonly CopyPosition[];
   /** As of Columns. */
   readonly pitch?: number;
 }
 
 /** Columns one behind the other, each in its own share of the board's length. */
-export function boxedColumns({ length }: Footprint, board: number, gap: number): Columns {
+export function boxedColumns({ length }: Footprint, board: number, gap: number): ColumnSpacing {
   const along = Math.max(1, Math.floor((board + gap + JOIN_MM) / (length + gap)));
   return { along, slack: Math.max(0, (board + gap) / along - gap - length) };
 }
 
 /** A way with its columns one behind the other; and, on a board of a width, pushed into each other. */
-export function layoutsOf(way: Lie, boxed: Columns, ground: Ground): Layout[] {
+export function layoutsOf(
+  way: CopyOrientation,
+  boxed: ColumnSpacing,
+  ground: NestingContext,
+): NestingLayout[] {
   const stack = stackFor(way, boxed, ground);
   const first = layoutOf(way, stack, boxed, ground);
-  if (ground.wish.board.width === undefined) return [first];
+  if (ground.options.board.width === undefined) return [first];
   const straight = stackFor(way, { along: 1, slack: 0 }, ground);
-  const across = acrossOf(straight, boxed, ground);
+  const across = copiesAcross(straight, boxed, ground);
   // Nothing shifted, fewer may lie across: their own number tells whether columns are alike.
-  if (swapsHands(ground.wish, across)) return [first];
+  if (alternatesHands(ground.options, across)) return [first];
   const pitch = columnPitch(
     straight.places(across),
-    [ground.footprint.paths, lyingPaths(ground.footprint, way)],
+    [ground.footprint.paths, orientedPaths(ground.footprint, way)],
     ground,
   );
-  const along = 1 + Math.floor((ground.wish.board.length - ground.footprint.length + JOIN_MM) / pitch);
+  const along = 1 + Math.floor((ground.options.board.length - ground.footprint.length + JOIN_MM) / pitch);
   return [first, layoutOf(way, straight, { along, slack: 0, pitch }, ground)];
 }
 
 /** Column after column along the board; of mirrored ones every other copy is the other hand, counted through. */
-function layoutOf(way: Lie, stack: Stack, columns: Columns, ground: Ground): Layout {
-  const known = laid(way, stack, columns, ground);
+function layoutOf(
+  way: CopyOrientation,
+  stack: Stack,
+  columns: ColumnSpacing,
+  ground: NestingContext,
+): NestingLayout {
+  const known = nestingFigures(way, stack, columns, ground);
   const column = stack.places(known.across);
-  const both = [column, swapsHands(ground.wish, known.across) ? otherHand(column, way) : column].map(
-    (places) => places.map(({ x, y, other }): Place => ({ x, y, lie: other ? way : 'same' })),
+  const both = [
+    column,
+    alternatesHands(ground.options, known.across) ? mirrorStack(column, way) : column,
+  ].map((places) =>
+    places.map(({ x, y, other }): CopyPosition => ({ x, y, orientation: other ? way : 'same' })),
   );
-  const { quantity } = ground.wish;
+  const { quantity } = ground.options;
   return {
-    laid: known,
+    figures: known,
     count: Math.ceil(quantity / known.across),
     column: (i) => both[i % 2]!.slice(0, quantity - i * known.across),
     ...(columns.pitch !== undefined && { pitch: columns.pitch }),
   };
 }
 
-const pitchAlong = (columns: readonly (readonly Place[])[], { footprint, gap }: Ground): number =>
-  Math.max(...columns.flat().map(({ x }) => x)) + footprint.length + gap;
+const pitchAlong = (
+  columns: readonly (readonly CopyPosition[])[],
+  { footprint, gap }: NestingContext,
+): number => Math.max(...columns.flat().map(({ x }) => x)) + footprint.length + gap;
 
 /** Each hand by itself: the boards are counted column by column, and what they take is that of the first board. */
-export function layByHand(boxed: Columns, ground: Ground): Layout {
-  const { footprint, wish } = ground;
+export function layoutByHandedness(boxed: ColumnSpacing, ground: NestingContext): NestingLayout {
+  const { footprint, options } = ground;
   const stack = stackFor('turned', boxed, ground);
-  const full = laid('by-hand', stack, boxed, ground);
-  const { width: board = Number.POSITIVE_INFINITY } = wish.board;
-  const { count, column } = handColumns(wish.quantity, full.across, board - footprint.width + JOIN_MM, {
-    stack,
-    lift: ground.lift,
-  });
+  const full = nestingFigures('by-hand', stack, boxed, ground);
+  const { width: board = Number.POSITIVE_INFINITY } = options.board;
+  const { count, column } = mirroredColumns(
+    options.quantity,
+    full.across,
+    board - footprint.width + JOIN_MM,
+    {
+      stack,
+      separation: ground.separation,
+    },
+  );
   const onFirst = Array.from({ length: Math.min(boxed.along, count) }, (_, i) => column(i));
   const steps = onFirst.reduce((sum, places) => sum + places.length - 1, 0);
-  const heights = onFirst.map(heightOf);
+  const heights = onFirst.map(columnHeight);
   const width = footprint.width + Math.max(...heights);
   return {
-    laid: {
+    figures: {
       ...full,
       ...(steps > 0 && { pitch: heights.reduce((a, b) => a + b) / steps }),
       boards: Math.ceil(count / boxed.along),
       width,
-      yield: (full.perBoard * wish.area) / (wish.board.length * (wish.board.width ?? width)),
+      yield: (full.perBoard * options.area) / (options.board.length * (options.board.width ?? width)),
     },
     count,
     column,
   };
 }
 
-function stackFor(way: Lie, columns: Columns, ground: Ground): Stack {
+function stackFor(way: CopyOrientation, columns: ColumnSpacing, ground: NestingContext): Stack {
   const lift =
-    (below: Lie, above: Lie) =>
+    (below: CopyOrientation, above: CopyOrientation) =>
     (shift: number): number =>
-      ground.lift(below, above, shift);
-  return leastStack(
+      ground.separation(below, above, shift);
+  return lowestStack(
     {
       same: lift('same', 'same'),
       otherSame: lift(way, way),
       toOther: lift('same', way),
       fromOther: lift(way, 'same'),
     },
-    { alike: way === 'same', slack: columns.slack, across: (stack) => acrossOf(stack, columns, ground) },
+    { alike: way === 'same', slack: columns.slack, across: (stack) => copiesAcross(stack, columns, ground) },
   );
 }
 
 /** How many copies lie across the board. */
-function acrossOf(stack: Stack, { along }: Columns, { footprint, wish }: Ground): number {
-  const { width } = wish.board;
-  if (width === undefined) return Math.ceil(wish.quantity / along);
+function copiesAcross(
+  stack: Stack,
+  { along }: ColumnSpacing,
+  { footprint, options }: NestingContext,
+): number {
+  const { width } = options.board;
+  if (width === undefined) return Math.ceil(options.quantity / along);
   return stack.within(width - footprint.width + JOIN_MM);
 }
 
 /** What comes of a stack in columns. */
-export function laid<T extends Laid['way']>(
+export function nestingFigures<T extends NestingFigures['way']>(
   way: T,
   stack: Stack,
-  columns: Columns,
-  ground: Ground,
-): Laid & { way: T } {
-  const { footprint, wish } = ground;
-  const across = acrossOf(stack, columns, ground);
+  columns: ColumnSpacing,
+  ground: NestingContext,
+): NestingFigures & { way: T } {
+  const { footprint, options } = ground;
+  const across = copiesAcross(stack, columns, ground);
   const width = footprint.width + stack.height(across);
   const perBoard = across * columns.along;
   const shown = Math.max(2, across);
@@ -187,17 +216,17 @@ export function laid<T extends Laid['way']>(
     across,
     along: columns.along,
     perBoard,
-    boards: Math.ceil(wish.quantity / perBoard),
+    boards: Math.ceil(options.quantity / perBoard),
     width,
-    yield: (perBoard * wish.area) / (wish.board.length * (wish.board.width ?? width)),
+    yield: (perBoard * options.area) / (options.board.length * (options.board.width ?? width)),
   };
 }
 
 /** The copies on a board: column after column, as many as are left for it. */
 export function copiesOn(
   number: number,
-  { laid: { along }, count, column, ...layout }: Layout,
-  ground: Ground,
+  { figures: { along }, count, column, ...layout }: NestingLayout,
+  ground: NestingContext,
 ): Copy[] {
   const first = (number - 1) * along;
   const columns = Array.from({ length: Math.max(0, Math.min(along, count - first)) }, (_, i) =>
@@ -205,16 +234,16 @@ export function copiesOn(
   );
   const pitch = layout.pitch ?? pitchAlong(columns, ground);
   return columns.flatMap((places, i) =>
-    places.map((place) => copyAt(ground.footprint, { ...place, x: place.x + i * pitch })),
+    places.map((place) => placeCopy(ground.footprint, { ...place, x: place.x + i * pitch })),
   );
 }
 
 /** With an odd number across, the other hand leads in every other column of mirrored copies. */
-const swapsHands = ({ handed, mirrored }: NestingWish, across: number): boolean =>
+const alternatesHands = ({ handed, mirrored }: NestingOptions, across: number): boolean =>
   handed && mirrored && across % 2 === 1;
 
 /** The mirror image of a column, lowest copy first. */
-function otherHand(column: readonly StackPlace[], way: Lie): StackPlace[] {
+function mirrorStack(column: readonly StackPlace[], way: CopyOrientation): StackPlace[] {
   const [length, height] = [Math.max(...column.map(({ x }) => x)), column.at(-1)!.y];
   return way === 'over-end'
     ? column.map(({ x, y, other }) => ({ x: length - x, y, other: !other }))

@@ -1,4 +1,4 @@
-import { leastOnUnit } from '../../curves/numeric/roots-and-minima.ts';
+import { minimizeOn } from '../../curves/numeric/roots-and-minima.ts';
 
 /** Copies of one width laid across a board, each a step from the one before. */
 export interface Stack {
@@ -18,14 +18,14 @@ export interface StackPlace {
 }
 
 /** How far a copy must be lifted over another, mm, by its shift along the board. */
-type Lift = (shift: number) => number;
+type SeparationByShift = (shift: number) => number;
 
 /** Lifts of copies that lie one way or the other, over each other. */
-export interface Lifts {
-  readonly same: Lift;
-  readonly otherSame: Lift;
-  readonly toOther: Lift;
-  readonly fromOther: Lift;
+export interface StackSeparations {
+  readonly same: SeparationByShift;
+  readonly otherSame: SeparationByShift;
+  readonly toOther: SeparationByShift;
+  readonly fromOther: SeparationByShift;
 }
 
 /** One pitch throughout, nothing shifted. */
@@ -45,9 +45,9 @@ function evenStack(pitch: number, drift: number, most: number): Stack {
 }
 
 /** Shifts tried each way before the best is refined: parts of the room, 1/2 in of it in steps of 0.2 mm. */
-const SHIFTS = 60;
+const SHIFT_SAMPLES = 60;
 
-interface Room {
+interface StackLimits {
   /** All copies lie alike; otherwise every other one lies the other way. */
   readonly alike: boolean;
   /** How far copies may be shifted along, mm. */
@@ -57,24 +57,24 @@ interface Room {
 }
 
 /** The lowest stack of copies. */
-export const leastStack = (lifts: Lifts, room: Room): Stack =>
-  room.alike ? leaningStack(lifts.same, room) : alternatingStack(lifts, room);
+export const lowestStack = (lifts: StackSeparations, room: StackLimits): Stack =>
+  room.alike ? shiftedStack(lifts.same, room) : alternatingStack(lifts, room);
 
 /** Where a function of the shift is least, within the slack either way; no shift where that is as good. */
-function bestShift(height: Lift, slack: number): number {
+function bestShift(height: SeparationByShift, slack: number): number {
   if (slack === 0) return 0;
-  const { at, value } = leastOnUnit((u) => height((2 * u - 1) * slack), 2 * SHIFTS);
-  return value < height(0) - SHIFT_WORTH_MM ? (2 * at - 1) * slack : 0;
+  const { at, value } = minimizeOn((u) => height((2 * u - 1) * slack), 2 * SHIFT_SAMPLES);
+  return value < height(0) - MIN_SHIFT_GAIN_MM ? (2 * at - 1) * slack : 0;
 }
 
 /** A shift that saves less than a tenth of a saw cut's play is not worth setting out. */
-const SHIFT_WORTH_MM = 0.05;
+const MIN_SHIFT_GAIN_MM = 0.05;
 
 /** Rows more than the unshifted stack has that are tried; each leaves less room to shift. */
-const MORE_ROWS = 40;
+const MAX_EXTRA_ROWS = 40;
 
 /** All alike, each shifted along as much as the one before: the more there are, the less each may shift. */
-function leaningStack(lift: Lift, { slack, across }: Room): Stack {
+function shiftedStack(lift: SeparationByShift, { slack, across }: StackLimits): Stack {
   const straight = straightStack(Math.max(0, lift(0)));
   const leaning = (copies: number): Stack => {
     if (copies < 2) return straight;
@@ -85,7 +85,7 @@ function leaningStack(lift: Lift, { slack, across }: Room): Stack {
     return evenStack(Math.max(...pitches, 0), drift, copies);
   };
   let best = leaning(across(straight));
-  for (let more = 0; more < MORE_ROWS; more++) {
+  for (let more = 0; more < MAX_EXTRA_ROWS; more++) {
     const wanted = across(best);
     const next = leaning(wanted + 1);
     if (next === straight || across(next) <= wanted) break;
@@ -95,10 +95,13 @@ function leaningStack(lift: Lift, { slack, across }: Room): Stack {
 }
 
 /** Every other copy the other way, shifted along and back again. */
-function alternatingStack({ same, otherSame, toOther, fromOther }: Lifts, { slack }: Room): Stack {
+function alternatingStack(
+  { same, otherSame, toOther, fromOther }: StackSeparations,
+  { slack }: StackLimits,
+): Stack {
   const repeat = Math.max(same(0), otherSame(0), 0);
-  const known = new Map<number, Pace['steps']>();
-  const step = (shift: number): Pace['steps'] => {
+  const known = new Map<number, StepPair['steps']>();
+  const step = (shift: number): StepPair['steps'] => {
     const first = known.get(shift)?.[0] ?? Math.max(toOther(shift), 0);
     // Every other copy lies straight over the last but one.
     const second = known.get(shift)?.[1] ?? Math.max(fromOther(-shift), repeat - first, 0);
@@ -111,14 +114,14 @@ function alternatingStack({ same, otherSame, toOther, fromOther }: Lifts, { slac
 }
 
 /** The steps to a copy of the other way and back from it, and how far that other way is shifted. */
-interface Pace {
+interface StepPair {
   readonly shift: number;
   readonly steps: readonly [toOther: number, fromOther: number];
 }
 
 /** Two copies keep a pace of their own; more of them go on and on at the same one. The shorter step comes first. */
-function steppedStack(many: Pace, two: Pace): Stack {
-  const paceOf = (copies: number): Pace => (copies === 2 ? two : many);
+function steppedStack(many: StepPair, two: StepPair): Stack {
+  const paceOf = (copies: number): StepPair => (copies === 2 ? two : many);
   const height = (copies: number): number => {
     const { steps } = paceOf(copies);
     const pairs = Math.floor((copies - 1) / 2);

@@ -1,13 +1,13 @@
 import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
 import type { Part } from '../../part/part.ts';
-import { type Weights, weigh } from '../stock/weight.ts';
+import { type BoardWeights, weighPart } from '../stock/weight.ts';
 import { isStraight, type SawnEdge, sawnEdges } from './bends-and-corners.ts';
-import { adviseBlade, type BladeAdvice, type BladeAsk } from './blade-advice.ts';
-import { COMMON_TABLE, type SawTable, type Support, supportFor } from './board-support.ts';
-import { COMMON_HEIGHT_MM, COMMON_SAWS, type EndCut, endCut, type TableSaw } from './saw-depth.ts';
+import { adviseBlade, type BladeAdvice, type BladeOptions } from './blade-advice.ts';
+import { type BoardSupport, COMMON_TABLE, planSupport, type SawTable } from './board-support.ts';
+import { COMMON_HEIGHT_MM, COMMON_SAWS, type EndCut, planEndCut, type TableSaw } from './saw-depth.ts';
 
 /** The maker's own blade and saws; common ones where nothing is said. */
-export interface SawingAsk extends BladeAsk {
+export interface SawingOptions extends BladeOptions {
   readonly tableSaw?: TableSaw;
   readonly table?: SawTable;
   /** Under the band saw's raised guide, mm. */
@@ -21,28 +21,28 @@ export interface Sawing {
   readonly ends: readonly EndCut[];
   readonly tableSaw: TableSaw;
   readonly height: number;
-  readonly weights: Weights;
+  readonly weights: BoardWeights;
   readonly table: SawTable;
-  readonly support: Support;
+  readonly support: BoardSupport;
 }
 
 /**
  * Which blade saws a part's line, how deep its ends cut, and where its board must be borne.
  * @throws Fault `saw.blade-width`
  */
-export function adviseSawing(part: Part, ask: SawingAsk = {}): Sawing {
+export function adviseSawing(part: Part, ask: SawingOptions = {}): Sawing {
   const { tableSaw = COMMON_SAWS[0], table = COMMON_TABLE, height = COMMON_HEIGHT_MM } = ask;
   const edges = sawnEdges(part);
-  const weights = weigh(part);
+  const weights = weighPart(part);
   return {
     edges,
     blade: adviseBlade(part, edges, ask),
-    ends: (part.ends ?? []).map((end) => endCut(end, part.stock?.thickness, tableSaw)),
+    ends: (part.ends ?? []).map((end) => planEndCut(end, part.stock?.thickness, tableSaw)),
     tableSaw,
     height,
     weights,
     table,
-    support: supportFor(curvedOf(edges), weights.board, weights.boardBalance, table),
+    support: planSupport(bandSawnEdges(edges), weights.board, weights.boardBalance, table),
   };
 }
 
@@ -50,7 +50,7 @@ export function adviseSawing(part: Part, ask: SawingAsk = {}): Sawing {
  * A straight edge is planed, or sawn along a fence: the band saw is for the others, where there are any. Shoulders
  * are crosscuts of their own, for which the board is not fed along.
  */
-function curvedOf(edges: readonly SawnEdge[]): readonly SawnEdge[] {
+function bandSawnEdges(edges: readonly SawnEdge[]): readonly SawnEdge[] {
   const curved = edges.filter((edge) => !isStraight(edge));
   const fed = curved.length > 0 ? curved : edges;
   return fed.map((edge) => ({ ...edge, pieces: edge.pieces.filter((piece) => !isShoulder(piece)) }));

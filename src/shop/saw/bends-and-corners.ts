@@ -1,21 +1,21 @@
-import { type Place, pointAt, segmentEnd, segmentStart } from '../../curves/geometry/evaluate.ts';
-import { leastAlong, peaksAlong } from '../../curves/geometry/extrema.ts';
+import { type CurvePoint, evaluate, pieceEnd, pieceStart } from '../../curves/geometry/evaluate.ts';
+import { minimizeAlong, positivePeaks } from '../../curves/geometry/extrema.ts';
 import { isShoulder, type Piece } from '../../curves/geometry/pieces/piece.ts';
 import {
   add,
+  angleDifference,
   direction,
   distance,
-  leftOf,
+  leftNormal,
   type Point,
-  pointOf,
   scale,
-  turnBetween,
+  toPoint,
 } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { edgePieces } from '../../part/edge.ts';
 import { edgesAsCut } from '../../part/outline/outline.ts';
 import type { Part } from '../../part/part.ts';
-import { isBelow } from '../../part/wood-side.ts';
+import { isBelowReference } from '../../part/wood-side.ts';
 
 /** An edge as it is sawn, between the ends' cuts. */
 export interface SawnEdge {
@@ -34,7 +34,7 @@ export const sawnEdges = (part: Part): SawnEdge[] =>
   edgesAsCut(part).map((edge, i, all) => ({
     name: edge.name,
     pieces: edgePieces(edge),
-    wood: (all.length === 1 ? isBelow(edge) : i === 0) ? 'above' : 'below',
+    wood: (all.length === 1 ? isBelowReference(edge) : i === 0) ? 'above' : 'below',
   }));
 
 /** A bend of the line to saw: hollow (concave) where the waste lies inside it, round (convex) where the part does. */
@@ -47,10 +47,10 @@ export interface Bend {
 }
 
 /** Turning less than this is straight to a saw: 1 km of radius rises 0.1 mm on a metre. */
-const STRAIGHT_MM = 1e6;
+const STRAIGHT_RADIUS_MM = 1e6;
 
 /** Curvatures that differ by less than this share are as tight: a radius of 1 m by 1 mm, far under what a blade heeds. */
-const AS_TIGHT = 1e-3;
+const EQUAL_CURVATURE_SHARE = 1e-3;
 
 /**
  * The tightest bends of either sort on the line to saw, as tight as each other, edge by edge from left to right;
@@ -63,39 +63,39 @@ export function tightestBends(edges: readonly SawnEdge[], kind: Bend['kind'], al
   const most = Math.max(
     0,
     ...lines.flatMap(({ edge, side }) =>
-      edge.pieces.map((piece) => way(side) * sharpest(piece, way(side)).curvature),
+      edge.pieces.map((piece) => way(side) * tightestPlace(piece, way(side)).curvature),
     ),
   );
-  if (most <= 1 / STRAIGHT_MM) return [];
+  if (most <= 1 / STRAIGHT_RADIUS_MM) return [];
   return lines.flatMap(({ edge, side }) =>
-    tightPlaces(edge.pieces, way(side), most * (1 - AS_TIGHT)).map((place) => ({
+    tightPlaces(edge.pieces, way(side), most * (1 - EQUAL_CURVATURE_SHARE)).map((place) => ({
       kind,
       radius: 1 / Math.abs(place.curvature) + (kind === 'round' ? allowance : -allowance),
-      at: outside(place, -side * allowance),
+      at: offsetFrom(place, -side * allowance),
       edge: edge.name,
     })),
   );
 }
 
 /** Where a piece turns most to one side. An arc is as tight everywhere: its middle stands for it. */
-const sharpest = (piece: Piece, way: number): Place =>
-  piece.type === 'arc' ? pointAt(piece, 0.5) : leastAlong(piece, ({ curvature }) => -way * curvature);
+const tightestPlace = (piece: Piece, way: number): CurvePoint =>
+  piece.type === 'arc' ? evaluate(piece, 0.5) : minimizeAlong(piece, ({ curvature }) => -way * curvature);
 
 /** The tightest place of each stretch bent to one side by a curvature or more; of two pieces that meet in it, once. */
-function tightPlaces(pieces: readonly Piece[], way: number, least: number): Place[] {
+function tightPlaces(pieces: readonly Piece[], way: number, least: number): CurvePoint[] {
   const places = pieces.flatMap((piece) =>
     piece.type === 'arc'
-      ? [sharpest(piece, way)].filter(({ curvature }) => way * curvature >= least)
-      : peaksAlong(piece, ({ curvature }) => (way * curvature) / least - 1),
+      ? [tightestPlace(piece, way)].filter(({ curvature }) => way * curvature >= least)
+      : positivePeaks(piece, ({ curvature }) => (way * curvature) / least - 1),
   );
   return places.filter((place, i) => i === 0 || distance(place, places[i - 1]!) > JOIN_MM);
 }
 
-const outside = (place: Place, away: number): Point =>
-  add(place, scale(leftOf(direction(place.angle)), away));
+const offsetFrom = (place: CurvePoint, away: number): Point =>
+  add(place, scale(leftNormal(direction(place.angle)), away));
 
 /** Where the line turns at once: an inside corner has the waste in it. */
-export interface Corner {
+export interface LineCorner {
   readonly kind: 'inside' | 'outside';
   readonly at: Point;
   /** Radians, over 0. */
@@ -109,16 +109,16 @@ export interface Corner {
  * A turn that a saw notices, radians: a 1/2 in blade has 0.3 mm of play in its kerf (what its charted radius comes
  * to), and swings 0.3/12.7 = 1.4° in it.
  */
-const CORNER = (1.4 * Math.PI) / 180;
+const MIN_CORNER_TURN = (1.4 * Math.PI) / 180;
 
-export const cornersOf = (edges: readonly SawnEdge[]): Corner[] =>
+export const cornersOf = (edges: readonly SawnEdge[]): LineCorner[] =>
   edges.flatMap(({ name, pieces, wood }) =>
-    pieces.slice(1).flatMap((piece, i): Corner[] => {
-      const [before, after] = [segmentEnd(pieces[i]!), segmentStart(piece)];
-      const turn = turnBetween(before.angle, after.angle);
-      if (Math.abs(turn) <= CORNER) return [];
+    pieces.slice(1).flatMap((piece, i): LineCorner[] => {
+      const [before, after] = [pieceEnd(pieces[i]!), pieceStart(piece)];
+      const turn = angleDifference(before.angle, after.angle);
+      if (Math.abs(turn) <= MIN_CORNER_TURN) return [];
       const kind = turn > 0 === (wood === 'above') ? 'outside' : 'inside';
       const ofShoulder = isShoulder(pieces[i]!) || isShoulder(piece);
-      return [{ kind, at: pointOf(after), turn: Math.abs(turn), edge: name, ofShoulder }];
+      return [{ kind, at: toPoint(after), turn: Math.abs(turn), edge: name, ofShoulder }];
     }),
   );

@@ -36,20 +36,20 @@ export const BLADES: readonly Blade[] = [
 /** How wide a blade saws and how thick its band is, mm. */
 export interface Kerf {
   readonly kerf: number;
-  readonly gauge: number;
+  readonly bladeThickness: number;
 }
 
 /** Of a common blade of 1/4 to 3/4 in: its teeth set to about 0.04 in. Common practice, no published source. */
 export const COMMON_KERF_MM = 1;
 /** Its band is 0.025 in. Common practice, no published source. */
-export const COMMON_GAUGE_MM = 0.025 * MM_PER_INCH;
+export const COMMON_BLADE_THICKNESS_MM = 0.025 * MM_PER_INCH;
 
 /**
  * The radius at which a band w wide and g thick just lies in a kerf k wide, its back against one side and its
  * middle against the other: w² ÷ (8·(k − g)), mm. It rubs all along, so that no blade turns tighter.
  */
-export const fittingRadius = (width: number, { kerf, gauge }: Kerf): number =>
-  width ** 2 / (8 * (kerf - gauge));
+export const kerfLimitedRadius = (width: number, { kerf, bladeThickness }: Kerf): number =>
+  width ** 2 / (8 * (kerf - bladeThickness));
 
 /**
  * The least radius of the kerf's middle that a blade turns, mm: the chart's, on the straight line between its rows
@@ -57,9 +57,9 @@ export const fittingRadius = (width: number, { kerf, gauge }: Kerf): number =>
  * than fits its own kerf where that is known.
  * @throws Fault `saw.blade-width` for a blade wider than the chart goes
  */
-export function leastRadius(width: number, kerf?: Kerf): number {
+export function minBladeRadius(width: number, kerf?: Kerf): number {
   const charted = chartRadius(width);
-  return kerf ? Math.max(charted, fittingRadius(width, kerf)) : charted;
+  return kerf ? Math.max(charted, kerfLimitedRadius(width, kerf)) : charted;
 }
 
 /** Blades sold in millimetres are the inch ones by a rounded name: 13 mm is 1/2 in, 32 mm is 1 1/4 in. */

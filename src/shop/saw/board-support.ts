@@ -1,8 +1,8 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
-import { along, type Place, segmentEnd, segmentStart } from '../../curves/geometry/evaluate.ts';
+import { type CurvePoint, paramCurve, pieceEnd, pieceStart } from '../../curves/geometry/evaluate.ts';
 import type { Piece } from '../../curves/geometry/pieces/piece.ts';
-import { direction, dot, leftOf, type Point, subtract } from '../../curves/geometry/point.ts';
-import { PIECE_STEPS, rootsOnUnit } from '../../curves/numeric/roots-and-minima.ts';
+import { direction, dot, leftNormal, type Point, subtract } from '../../curves/geometry/point.ts';
+import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minima.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import type { SawnEdge } from './bends-and-corners.ts';
 
@@ -16,18 +16,18 @@ export interface SawTable {
 export const COMMON_TABLE: SawTable = { length: 16 * MM_PER_INCH, width: 16 * MM_PER_INCH };
 
 /** Over which edge of the table the weight hangs: before the blade, behind it, or to a side of the feed. */
-export type Beyond = 'infeed' | 'outfeed' | 'left' | 'right';
+export type TableEdge = 'infeed' | 'outfeed' | 'left' | 'right';
 
 /** A stretch of the cut during which the board tips off the table unless something bears it. */
-export interface Tip {
+export interface TippingStretch {
   readonly edge: string;
-  readonly beyond: Beyond;
+  readonly beyond: TableEdge;
   readonly from: number;
   readonly to: number;
 }
 
 /** A stand beside the table: under which station of the board, and how far from the blade, mm. */
-export interface Stand {
+export interface SupportStand {
   readonly where: 'infeed' | 'outfeed';
   /** Infeed: as the cut begins. Outfeed: as it ends. */
   readonly station: number;
@@ -36,9 +36,9 @@ export interface Stand {
   readonly walks: boolean;
 }
 
-export interface Support {
-  readonly tips: readonly Tip[];
-  readonly stands: readonly Stand[];
+export interface BoardSupport {
+  readonly tips: readonly TippingStretch[];
+  readonly stands: readonly SupportStand[];
   /** How far the board's far end swings sideways while it is fed, mm. */
   readonly swing: number;
 }
@@ -48,21 +48,26 @@ export interface Support {
  * tangent lies along the feed and the place at the blade; the board lies on the table while its balance point is over
  * it. The balance is that of the whole board, the heaviest it ever is.
  */
-export function supportFor(edges: readonly SawnEdge[], board: Box, balance: Point, table: SawTable): Support {
-  const tips = edges.flatMap((edge) => tipsOf(edge, balance, table));
-  return { tips, stands: standsFor(edges, tips, board, balance, table), swing: swingOf(edges, board) };
+export function planSupport(
+  edges: readonly SawnEdge[],
+  board: Box,
+  balance: Point,
+  table: SawTable,
+): BoardSupport {
+  const tips = edges.flatMap((edge) => tippingStretches(edge, balance, table));
+  return { tips, stands: placeStands(edges, tips, board, balance, table), swing: swingOf(edges, board) };
 }
 
 /** A point of the board in the table's frame, the blade at its middle: ahead of the teeth (still to come), and to the left. */
-function fromBlade(at: Point, cut: Place): { ahead: number; left: number } {
+function fromBlade(at: Point, cut: CurvePoint): { ahead: number; left: number } {
   const [way, off] = [direction(cut.angle), subtract(at, cut)];
-  return { ahead: dot(off, way), left: dot(off, leftOf(way)) };
+  return { ahead: dot(off, way), left: dot(off, leftNormal(way)) };
 }
 
-function tipsOf({ name, pieces }: SawnEdge, balance: Point, table: SawTable): Tip[] {
-  const tips: Tip[] = [];
-  for (const { from, to, middle } of pieces.flatMap((piece) => stretches(piece, balance, table))) {
-    for (const beyond of beyondOf(fromBlade(balance, middle), table)) {
+function tippingStretches({ name, pieces }: SawnEdge, balance: Point, table: SawTable): TippingStretch[] {
+  const tips: TippingStretch[] = [];
+  for (const { from, to, middle } of pieces.flatMap((piece) => balanceStretches(piece, balance, table))) {
+    for (const beyond of overhangsAt(fromBlade(balance, middle), table)) {
       const last = tips.findLast((tip) => tip.beyond === beyond);
       if (last && Math.abs(last.to - from) < SAME_MM) tips[tips.indexOf(last)] = { ...last, to };
       else tips.push({ edge: name, beyond, from, to });
@@ -75,18 +80,18 @@ function tipsOf({ name, pieces }: SawnEdge, balance: Point, table: SawTable): Ti
 const SAME_MM = 1e-3;
 
 /** The stretches of a piece between which the balance point passes an edge of the table. */
-function stretches(
+function balanceStretches(
   piece: Piece,
   balance: Point,
   table: SawTable,
-): { from: number; to: number; middle: Place }[] {
-  const at = along(piece);
+): { from: number; to: number; middle: CurvePoint }[] {
+  const at = paramCurve(piece);
   const off = (u: number) => fromBlade(balance, at(u));
   const passes = [
-    ...rootsOnUnit((u) => off(u).ahead - table.length / 2, PIECE_STEPS),
-    ...rootsOnUnit((u) => off(u).ahead + table.length / 2, PIECE_STEPS),
-    ...rootsOnUnit((u) => off(u).left - table.width / 2, PIECE_STEPS),
-    ...rootsOnUnit((u) => off(u).left + table.width / 2, PIECE_STEPS),
+    ...rootsOn((u) => off(u).ahead - table.length / 2, SAMPLES_PER_PIECE),
+    ...rootsOn((u) => off(u).ahead + table.length / 2, SAMPLES_PER_PIECE),
+    ...rootsOn((u) => off(u).left - table.width / 2, SAMPLES_PER_PIECE),
+    ...rootsOn((u) => off(u).left + table.width / 2, SAMPLES_PER_PIECE),
   ].sort((a, b) => a - b);
   const ends = [0, ...passes, 1];
   return ends.slice(1).flatMap((to, i) => {
@@ -95,8 +100,8 @@ function stretches(
   });
 }
 
-function beyondOf({ ahead, left }: { ahead: number; left: number }, table: SawTable): Beyond[] {
-  const all: [Beyond, boolean][] = [
+function overhangsAt({ ahead, left }: { ahead: number; left: number }, table: SawTable): TableEdge[] {
+  const all: [TableEdge, boolean][] = [
     ['infeed', ahead > table.length / 2],
     ['outfeed', -ahead > table.length / 2],
     ['left', left > table.width / 2],
@@ -110,17 +115,17 @@ function beyondOf({ ahead, left }: { ahead: number; left: number }, table: SawTa
  * the balance point, and the board's far end must not leave it before the balance point has come over the table. Behind
  * it is the same, run backwards. The middle of what serves is taken.
  */
-function standsFor(
+function placeStands(
   edges: readonly SawnEdge[],
-  tips: readonly Tip[],
+  tips: readonly TippingStretch[],
   board: Box,
   balance: Point,
   table: SawTable,
-): Stand[] {
-  const start = Math.min(...edges.map(({ pieces }) => segmentStart(pieces[0]!).x));
-  const end = Math.max(...edges.map(({ pieces }) => segmentEnd(pieces.at(-1)!).x));
+): SupportStand[] {
+  const start = Math.min(...edges.map(({ pieces }) => pieceStart(pieces[0]!).x));
+  const end = Math.max(...edges.map(({ pieces }) => pieceEnd(pieces.at(-1)!).x));
   const half = table.length / 2;
-  const stand = (where: Stand['where'], least: number, most: number): Stand[] => {
+  const stand = (where: SupportStand['where'], least: number, most: number): SupportStand[] => {
     if (!tips.some(({ beyond }) => beyond === where)) return [];
     const walks = least > most;
     const fromBlade = walks ? least : (least + most) / 2;
@@ -133,13 +138,13 @@ function standsFor(
 }
 
 /** Steps a piece is fed in to see its far end swing. */
-const FEEDS = 16;
+const FEED_STEPS = 16;
 
 function swingOf(edges: readonly SawnEdge[], board: Box): number {
   const swings = edges.map(({ pieces }) => {
     const places = pieces.flatMap((piece) => {
-      const at = along(piece);
-      return Array.from({ length: FEEDS + 1 }, (_, i) => at(i / FEEDS));
+      const at = paramCurve(piece);
+      return Array.from({ length: FEED_STEPS + 1 }, (_, i) => at(i / FEED_STEPS));
     });
     const middle = (board.bottom + board.top) / 2;
     const swing = (x: number): number => {

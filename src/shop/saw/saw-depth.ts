@@ -1,4 +1,4 @@
-import { bladeDepth, type EndAngles } from '../../part/ends/compound-angles.ts';
+import { bladeDepth, type CompoundAngles } from '../../part/ends/compound-angles.ts';
 import type { PartEnd } from '../../part/ends/end-planes.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 
@@ -20,9 +20,9 @@ export const COMMON_SAWS: readonly [TableSaw, TableSaw] = [
 ];
 
 /** As far as the blade of a table saw tilts, radians, and a hair of rounding. Common practice. */
-const MOST_TILT = (45 * Math.PI) / 180 + 1e-9;
+const MAX_BLADE_TILT = (45 * Math.PI) / 180 + 1e-9;
 /** As far as a miter gauge swings, radians. Common practice. */
-const MOST_SWING = (60 * Math.PI) / 180 + 1e-9;
+const MAX_MITER_SWING = (60 * Math.PI) / 180 + 1e-9;
 
 /** How much blade stands over the table, measured along it, at a tilt: evenly from upright to 45°. */
 export function bladeReach({ depth, depthAt45 }: TableSaw, bevel: number): number {
@@ -31,7 +31,7 @@ export function bladeReach({ depth, depthAt45 }: TableSaw, bevel: number): numbe
 }
 
 /** How an end can be cut on the saw. */
-export type Passes =
+export type CutPasses =
   /** Deep enough in one pass. */
   | 'one face'
   /** Half from either face. */
@@ -47,24 +47,24 @@ export interface EndCut {
   /** Of blade, along its tilt; absent where the thickness is not known. */
   readonly needs?: number;
   readonly reach: number;
-  readonly passes?: Passes;
+  readonly passes?: CutPasses;
 }
 
-export function endCut(end: PartEnd, thickness: number | undefined, saw: TableSaw): EndCut {
+export function planEndCut(end: PartEnd, thickness: number | undefined, saw: TableSaw): EndCut {
   const { bevel } = end.angles;
   const reach = bladeReach(saw, bevel);
-  if (isTooSteep(end.angles)) return { end, ...needs(thickness, bevel), reach, passes: 'too steep' };
+  if (isTooSteep(end.angles)) return { end, ...neededDepth(thickness, bevel), reach, passes: 'too steep' };
   if (thickness === undefined) return { end, reach };
   const depth = bladeDepth(thickness, bevel);
   const passes = depth <= reach ? 'one face' : depth / 2 <= reach ? 'two faces' : 'too thick';
   return { end, needs: depth, reach, passes };
 }
 
-const needs = (thickness: number | undefined, bevel: number): { needs?: number } =>
+const neededDepth = (thickness: number | undefined, bevel: number): { needs?: number } =>
   thickness === undefined ? {} : { needs: bladeDepth(thickness, bevel) };
 
-const isTooSteep = ({ miter, bevel }: EndAngles): boolean =>
-  Math.abs(bevel) > MOST_TILT || Math.abs(miter) > MOST_SWING;
+const isTooSteep = ({ miter, bevel }: CompoundAngles): boolean =>
+  Math.abs(bevel) > MAX_BLADE_TILT || Math.abs(miter) > MAX_MITER_SWING;
 
 /** Under the raised guide of a common 14 in band saw, mm: 6 in. Common practice, from memory. */
 export const COMMON_HEIGHT_MM = 6 * MM_PER_INCH;

@@ -16,7 +16,7 @@ export interface Allowances {
  * Width: 1/4 in, common practice, no published source. Thickness, for planing: at least 1/8 in (Griffith); in round
  * millimetres, 3.
  */
-const USUAL: Readonly<Record<Unit, Allowances>> = {
+const DEFAULT_ALLOWANCES: Readonly<Record<Unit, Allowances>> = {
   in: { length: MM_PER_INCH / 2, width: MM_PER_INCH / 4, thickness: MM_PER_INCH / 8 },
   mm: { length: 12.5, width: 6, thickness: 3 },
 };
@@ -32,7 +32,7 @@ export interface Blank {
 
 /** The part over all (saw line and long points), with what is to be left round it. */
 export function blankOf({ rule, stock, job }: Part, { length, width }: Footprint): Blank {
-  const usual = USUAL[rule.unit];
+  const usual = DEFAULT_ALLOWANCES[rule.unit];
   const allowances = { ...usual, width: job.widthAllowance ?? usual.width };
   return {
     length: length + allowances.length,
@@ -49,12 +49,15 @@ export function blankWarnings({ stock, rule }: Part, blank: Blank): Warning[] {
     if (have === undefined || have >= blank[side]) return [];
     const over = have - (blank[side] - blank.allowances[side]);
     return [
-      { code: `stock.blank-${side}`, message: shortWords(side, { have, wanted: blank[side], over }, rule) },
+      {
+        code: `stock.blank-${side}`,
+        message: shortageMessage(side, { have, wanted: blank[side], over }, rule),
+      },
     ];
   });
 }
 
-function shortWords(
+function shortageMessage(
   side: 'length' | 'width',
   { have, wanted, over }: { readonly have: number; readonly wanted: number; readonly over: number },
   rule: Rule,

@@ -1,25 +1,25 @@
 import { MM_PER_INCH } from '../../units/unit.ts';
 
 /** A board by its length, width and thickness, mm. */
-export interface Sizes {
+export interface BoardSize {
   readonly length: number;
   readonly width: number;
   readonly thickness: number;
 }
 
 /** Square inches on a foot of board a foot wide. */
-const SQUARE_INCHES = 144;
+const CUBIC_INCHES_PER_BOARD_FOOT = 144;
 
 /**
  * Board feet: thickness × width × length, all in inches, over 144; a board under 1 in thick counts as 1 in
  * (I. S. Griffith, Advanced Projects in Woodwork).
  */
-export function boardFeet({ length, width, thickness }: Sizes): number {
+export function boardFeet({ length, width, thickness }: BoardSize): number {
   const [t, w, l] = [thickness, width, length].map((mm) => mm / MM_PER_INCH) as [number, number, number];
-  return (Math.max(t, 1) * w * l) / SQUARE_INCHES;
+  return (Math.max(t, 1) * w * l) / CUBIC_INCHES_PER_BOARD_FOOT;
 }
 
-const MM3_IN_M3 = 1e9;
+const MM3_PER_M3 = 1e9;
 
-export const cubicMetres = ({ length, width, thickness }: Sizes): number =>
-  (length * width * thickness) / MM3_IN_M3;
+export const cubicMetres = ({ length, width, thickness }: BoardSize): number =>
+  (length * width * thickness) / MM3_PER_M3;

@@ -1,7 +1,7 @@
-import { type Affine, IDENTITY, shifted } from '../../curves/geometry/affine.ts';
-import { type Box, pathBox, unitedBox } from '../../curves/geometry/bounds.ts';
+import { type Affine, IDENTITY, translate } from '../../curves/geometry/affine.ts';
+import { type Box, pathBounds, union } from '../../curves/geometry/bounds.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
-import { mapPath } from '../../curves/geometry/transform.ts';
+import { transformPath } from '../../curves/geometry/transform.ts';
 import { outlineFromAbove } from '../../part/outline/outline.ts';
 import { parallelLine } from '../../part/outline/saw-line.ts';
 import type { Part } from '../../part/part.ts';
@@ -28,20 +28,20 @@ export function footprintOf(part: Part, grain: number): Footprint {
     throw new Fault('stock.grain', `the grain does not run at ${grain}. Give an angle.`, '--grain');
   const [cos, sin] = [Math.cos(grain), -Math.sin(grain)];
   const turn: Affine = grain === 0 ? IDENTITY : [cos, sin, -sin, cos, 0, 0];
-  const turned = pathsOf(part).map((path) => mapPath(path, turn));
-  const { left, bottom, right, top } = boxOfAll(turned);
+  const turned = outlinesToSaw(part).map((path) => transformPath(path, turn));
+  const { left, bottom, right, top } = boundsOfAll(turned);
   return {
-    paths: turned.map((path) => mapPath(path, shifted(IDENTITY, -left, -bottom))),
+    paths: turned.map((path) => transformPath(path, translate(IDENTITY, -left, -bottom))),
     length: right - left,
     width: top - bottom,
-    toBoard: shifted(turn, -left, -bottom),
+    toBoard: translate(turn, -left, -bottom),
   };
 }
 
-const boxOfAll = (paths: readonly (readonly Segment[])[]): Box => unitedBox(paths.map(pathBox));
+const boundsOfAll = (paths: readonly (readonly Segment[])[]): Box => union(paths.map(pathBounds));
 
 /** The line to cut on the marked face, and all that is seen from above where the other face reaches farther out. */
-function pathsOf(part: Part): (readonly Segment[])[] {
+function outlinesToSaw(part: Part): (readonly Segment[])[] {
   const { shape, saw, sawAllowance } = part;
   if (shape.type !== 'closed') return [saw.length > 0 ? [...shape.line, ...saw] : shape.line];
   const seen = outlineFromAbove(part);

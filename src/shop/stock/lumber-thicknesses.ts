@@ -1,7 +1,7 @@
 import { MM_PER_INCH } from '../../units/unit.ts';
 
 /** A thickness that hardwood is sold in: as sawn, and planed on both faces (S2S). */
-export interface Quarter {
+export interface LumberThickness {
   /** As the trade says it: "5/4", or "5/8 in" below an inch. */
   readonly name: string;
   /** mm */
@@ -14,7 +14,7 @@ export interface Quarter {
  * surfaced two sides; read in copies of the table, not in the rule book (10/4 planed: from memory). What a yard
  * sells as planed may be thinner or thicker: boards are to be measured.
  */
-const INCHES: readonly (readonly [name: string, rough: number, planed: number])[] = [
+const THICKNESS_TABLE: readonly (readonly [name: string, rough: number, planed: number])[] = [
   ['3/8 in', 3 / 8, 3 / 16],
   ['1/2 in', 1 / 2, 5 / 16],
   ['5/8 in', 5 / 8, 7 / 16],
@@ -30,16 +30,18 @@ const INCHES: readonly (readonly [name: string, rough: number, planed: number])[
   ['16/4', 4, 3 + 3 / 4],
 ];
 
-export const QUARTERS: readonly Quarter[] = INCHES.map(([name, rough, planed]) => ({
-  name,
-  rough: rough * MM_PER_INCH,
-  planed: planed * MM_PER_INCH,
-}));
+export const LUMBER_THICKNESSES: readonly LumberThickness[] = THICKNESS_TABLE.map(
+  ([name, rough, planed]) => ({
+    name,
+    rough: rough * MM_PER_INCH,
+    planed: planed * MM_PER_INCH,
+  }),
+);
 
 /** Boards glued up to a thickness. */
-export interface Layers {
+export interface LayerChoice {
   readonly count: number;
-  readonly quarter: Quarter;
+  readonly lumber: LumberThickness;
   /** What each board is planed down to, mm. */
   readonly each: number;
   /** Share of the rough thickness that is planed away. */
@@ -47,20 +49,20 @@ export interface Layers {
 }
 
 /** More boards than this, glued face to face, are asked for in the job or not at all. */
-const MOST_LAYERS = 4;
+const MAX_LAYERS = 4;
 
 /** A thickness meant to be just a quarter's planed one, typed in mm: 20.6 for 13/16 in. */
-const AS_MEANT_MM = 0.05;
+const ROUNDING_MM = 0.05;
 
 /** The thinnest rough boards that plane to a thickness in so many layers; undefined where none is thick enough. */
-export function layersOf(thickness: number, count: number): Layers | undefined {
+export function chooseLumber(thickness: number, count: number): LayerChoice | undefined {
   const each = thickness / count;
-  const quarter = QUARTERS.find(({ planed }) => planed >= each - AS_MEANT_MM);
-  return quarter && { count, quarter, each, waste: 1 - thickness / (count * quarter.rough) };
+  const lumber = LUMBER_THICKNESSES.find(({ planed }) => planed >= each - ROUNDING_MM);
+  return lumber && { count, lumber, each, waste: 1 - thickness / (count * lumber.rough) };
 }
 
 /** The layers asked for (more than one), or the choices from one board to a few, side by side. */
-export function layerChoices(thickness: number, asked: number): readonly Layers[] {
-  const counts = asked > 1 ? [asked] : Array.from({ length: MOST_LAYERS }, (_, i) => i + 1);
-  return counts.flatMap((count) => layersOf(thickness, count) ?? []);
+export function layerChoices(thickness: number, asked: number): readonly LayerChoice[] {
+  const counts = asked > 1 ? [asked] : Array.from({ length: MAX_LAYERS }, (_, i) => i + 1);
+  return counts.flatMap((count) => chooseLumber(thickness, count) ?? []);
 }

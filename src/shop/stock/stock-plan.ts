@@ -5,18 +5,18 @@ import { Fault } from '../../units/fault.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 import { type Nesting, nest } from '../nesting/nest-copies.ts';
 import { massOf } from '../wood/density.ts';
-import { knownSpecies } from '../wood/find-species.ts';
-import { bestGrain, type Runout, worstRunout } from '../wood/grain-runout.ts';
-import { type Band, strengthLeft } from '../wood/grain-strength.ts';
+import { findKnownSpecies } from '../wood/find-species.ts';
+import { bestGrainDirection, type Runout, worstRunout } from '../wood/grain-runout.ts';
+import { remainingStrength, type ShareRange } from '../wood/grain-strength.ts';
 import type { Species } from '../wood/species.ts';
 import { type Blank, blankOf } from './blank.ts';
-import { boardFeet, cubicMetres, type Sizes } from './board-feet.ts';
+import { type BoardSize, boardFeet, cubicMetres } from './board-feet.ts';
 import { type Footprint, footprintOf } from './footprint.ts';
-import { type Layers, layerChoices } from './lumber-thicknesses.ts';
-import { leastSection, type Section } from './weakest-section.ts';
+import { type LayerChoice, layerChoices } from './lumber-thicknesses.ts';
+import { type CrossSection, weakestSection } from './weakest-section.ts';
 
 /** What a maker may say about the wood and the saw; lengths mm. */
-export interface StockWish {
+export interface StockPlanOptions {
   readonly boardLength?: number;
   readonly boardWidth?: number;
   readonly kerf?: number;
@@ -30,10 +30,10 @@ export interface WoodPlan {
   readonly footprint: Footprint;
   readonly blank: Blank;
   /** Absent where the thickness is not known; empty where nothing sold is thick enough. */
-  readonly layers?: readonly Layers[];
+  readonly layers?: readonly LayerChoice[];
   /** Of a closed part whose thickness is known. */
-  readonly amount?: Amount;
-  readonly grain: Grain;
+  readonly amount?: WoodAmount;
+  readonly grain: GrainAdvice;
 }
 
 /** The same, and how its copies lie on boards. */
@@ -45,7 +45,7 @@ export interface StockPlan extends WoodPlan {
 }
 
 /** Of one blank and one finished part, and of all that are wanted. */
-export interface Amount {
+export interface WoodAmount {
   readonly boardFeet: number;
   readonly cubicMetres: number;
   /** kg; absent for a wood whose figures are not known. */
@@ -54,13 +54,13 @@ export interface Amount {
   readonly rough?: { readonly boardFeet: number; readonly cubicMetres: number };
 }
 
-export interface Grain {
+export interface GrainAdvice {
   readonly turn: number;
   readonly worst: Runout;
   /** Bending strength left there, of straight-grained wood. */
-  readonly strength: Band;
+  readonly strength: ShareRange;
   /** The weakest section, beside a straight board as wide as the blank; absent for a line pattern. */
-  readonly section?: Section;
+  readonly section?: CrossSection;
   /** Narrower than the part, and not among its sections: their mortises hold them. */
   readonly tenons: readonly Tenon[];
   /** A turn of the grain with less runout, where it is worth the trouble. */
@@ -68,21 +68,21 @@ export interface Grain {
 }
 
 /** What most table and band saw cuts are taken to lose, 1/8 in: common practice, no published source. */
-const USUAL_KERF: Readonly<Record<Unit, number>> = { in: MM_PER_INCH / 8, mm: 3 };
+const DEFAULT_KERF: Readonly<Record<Unit, number>> = { in: MM_PER_INCH / 8, mm: 3 };
 
 /**
  * Plans the wood of a part and lays its copies out on boards.
  * @throws Fault `nesting.too-short`, `nesting.too-narrow`, `nesting.one-edge` (boards given for a line pattern)
  */
-export function planStock(part: Part, wish: StockWish): StockPlan {
+export function planStock(part: Part, wish: StockPlanOptions): StockPlan {
   const wood = planWood(part, wish);
-  const kerf = wish.kerf ?? USUAL_KERF[part.rule.unit];
+  const kerf = wish.kerf ?? DEFAULT_KERF[part.rule.unit];
   const nesting = nestingOf(part, wood.footprint, wood.blank, { ...wish, kerf });
   return { ...wood, ...(nesting && { nesting }), kerf };
 }
 
 /** Plans the wood of a part without a thought for boards: laying copies out takes far longer than all of this. */
-export function planWood(part: Part, { grain: turn = 0 }: Pick<StockWish, 'grain'>): WoodPlan {
+export function planWood(part: Part, { grain: turn = 0 }: Pick<StockPlanOptions, 'grain'>): WoodPlan {
   const footprint = footprintOf(part, turn);
   const blank = blankOf(part, footprint);
   const thickness = part.stock?.thickness;
@@ -97,13 +97,13 @@ export function planWood(part: Part, { grain: turn = 0 }: Pick<StockWish, 'grain
   };
 }
 
-function amountOf(part: Part, blank: Blank, layers: Layers | undefined): Amount | undefined {
+function amountOf(part: Part, blank: Blank, layers: LayerChoice | undefined): WoodAmount | undefined {
   const solid = volumeOf(part);
   const { length, width, thickness } = blank;
   if (!solid || thickness === undefined) return undefined;
-  const sizes: Sizes = { length, width, thickness };
-  const species = knownSpecies(part.stock?.species);
-  const rough = layers && { ...sizes, thickness: layers.quarter.rough };
+  const sizes: BoardSize = { length, width, thickness };
+  const species = findKnownSpecies(part.stock?.species);
+  const rough = layers && { ...sizes, thickness: layers.lumber.rough };
   const boards = layers ? layers.count * part.quantity : 0;
   return {
     boardFeet: boardFeet(sizes),
@@ -125,7 +125,7 @@ function nestingOf(
   part: Part,
   footprint: Footprint,
   blank: Blank,
-  wish: StockWish & { readonly kerf: number },
+  wish: StockPlanOptions & { readonly kerf: number },
 ): Nesting | undefined {
   const { shape, stock } = part;
   if (shape.type !== 'closed') {
@@ -156,20 +156,20 @@ function nestingOf(
 }
 
 /** Less runout than this saved is not worth a turned pattern, radians. */
-const WORTH_TURNING = Math.PI / 180;
+const MIN_TURN_GAIN = Math.PI / 180;
 
-function grainOf(part: Part, turn: number, blank: Blank): Grain {
+function grainOf(part: Part, turn: number, blank: Blank): GrainAdvice {
   const worst = worstRunout(part, turn);
-  const section = leastSection(part, blank.width);
-  const best = bestGrain(part);
+  const section = weakestSection(part, blank.width);
+  const best = bestGrainDirection(part);
   const { angle } = worstRunout(part, best);
   return {
     turn,
     worst,
-    strength: strengthLeft(worst.angle),
+    strength: remainingStrength(worst.angle),
     ...(section && { section }),
     tenons: part.shape.type === 'closed' ? part.shape.tenons : [],
-    ...(angle < worst.angle - WORTH_TURNING && {
+    ...(angle < worst.angle - MIN_TURN_GAIN && {
       better: { turn: best, angle, width: footprintOf(part, best).width + blank.allowances.width },
     }),
   };

@@ -1,17 +1,17 @@
-import { nearestOn } from '../../curves/geometry/closest-point.ts';
-import { along } from '../../curves/geometry/evaluate.ts';
-import { leastAlong } from '../../curves/geometry/extrema.ts';
+import { closestPoint } from '../../curves/geometry/closest-point.ts';
+import { paramCurve } from '../../curves/geometry/evaluate.ts';
+import { minimizeAlong } from '../../curves/geometry/extrema.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
-import { add, direction, dot, leftOf, type Point, scale, subtract } from '../../curves/geometry/point.ts';
-import { PIECE_STEPS, rootsOnUnit } from '../../curves/numeric/roots-and-minima.ts';
+import { add, direction, dot, leftNormal, type Point, scale, subtract } from '../../curves/geometry/point.ts';
+import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minima.ts';
 import { edgePieces } from '../../part/edge.ts';
 import { isInTenon } from '../../part/ends/tenons.ts';
-import { type Cutting, isCutting, jointShape } from '../../part/joints/joint-shape.ts';
+import { type CuttingJoint, isCuttingJoint, jointShape } from '../../part/joints/joint-shape.ts';
 import { edgesAsCut } from '../../part/outline/outline.ts';
 import type { Part } from '../../part/part.ts';
 
 /** A cut square across the part, and what it bears in bending in the plane of the face. */
-export interface Section {
+export interface CrossSection {
   readonly at: Point;
   /** Across the part from edge to edge, mm. */
   readonly height: number;
@@ -27,65 +27,65 @@ export interface Section {
  * thickness. Runout, knots and glue lines are not in it, nor are tenons: what one bears is its joint's.
  * @param straight width of the straight board to compare with, mm
  */
-export function leastSection(part: Part, straight: number): Section | undefined {
+export function weakestSection(part: Part, straight: number): CrossSection | undefined {
   const { shape, joints } = part;
   if (shape.type !== 'closed') return undefined;
   const { leastWidth, tenons } = shape;
   const { width, at } = leastWidth;
-  const narrow: Section = { at, height: width, weakened: false, share: (width / straight) ** 2 };
+  const narrow: CrossSection = { at, height: width, weakened: false, share: (width / straight) ** 2 };
   const through = joints
-    .filter(isCutting)
+    .filter(isCuttingJoint)
     .flatMap((joint) => sectionsThrough(joint, part, straight))
     .filter((section) => !isInTenon(tenons, section.at.x));
   return [narrow, ...through].reduce((a, b) => (b.share < a.share ? b : a));
 }
 
 /** Sections cut through one joint from one end of it to the other: it may lie where the part tapers. */
-const CUTS = 9;
+const CUTS_PER_JOINT = 9;
 
-function sectionsThrough(joint: Cutting, part: Part, straight: number): Section[] {
+function sectionsThrough(joint: CuttingJoint, part: Part, straight: number): CrossSection[] {
   const { middle, outline } = jointShape(joint);
-  const way = direction(lieOf(part, middle));
-  const reach = reachOf(outline, middle, way);
-  return Array.from({ length: CUTS }, (_, i) => {
-    const at = add(middle, scale(way, reach * 0.98 * ((2 * i) / (CUTS - 1) - 1)));
+  const way = direction(partDirectionAt(part, middle));
+  const reach = jointReach(outline, middle, way);
+  return Array.from({ length: CUTS_PER_JOINT }, (_, i) => {
+    const at = add(middle, scale(way, reach * 0.98 * ((2 * i) / (CUTS_PER_JOINT - 1) - 1)));
     return sectionAt(part, at, way, straight);
   }).filter((section) => section !== undefined);
 }
 
 /** Which way the part runs at a place: half-way between its edges there. */
-function lieOf(part: Part, to: Point): number {
+function partDirectionAt(part: Part, to: Point): number {
   const angles = edgesAsCut(part).map((edge) => {
-    return nearestOn(edgePieces(edge).map(along), to).at.angle;
+    return closestPoint(edgePieces(edge).map(paramCurve), to).at.angle;
   });
   return angles.reduce((sum, angle) => sum + angle, 0) / angles.length;
 }
 
-const reachOf = (outline: readonly Segment[], middle: Point, way: Point): number =>
+const jointReach = (outline: readonly Segment[], middle: Point, way: Point): number =>
   Math.max(
     ...outline.map((one) => {
       const ahead = (at: Point): number => dot(subtract(at, middle), way);
-      return ahead(leastAlong(one, (at) => -ahead(at)));
+      return ahead(minimizeAlong(one, (at) => -ahead(at)));
     }),
   );
 
 /** Where a line square to the part meets a path, from `at`, mm. */
 function crossings(path: readonly Segment[], at: Point, way: Point): number[] {
   return path.flatMap((segment) => {
-    const on = along(segment);
-    return rootsOnUnit((u) => dot(subtract(on(u), at), way), PIECE_STEPS).map((u) =>
-      dot(subtract(on(u), at), leftOf(way)),
+    const on = paramCurve(segment);
+    return rootsOn((u) => dot(subtract(on(u), at), way), SAMPLES_PER_PIECE).map((u) =>
+      dot(subtract(on(u), at), leftNormal(way)),
     );
   });
 }
 
-function sectionAt(part: Part, at: Point, way: Point, straight: number): Section | undefined {
+function sectionAt(part: Part, at: Point, way: Point, straight: number): CrossSection | undefined {
   const { shape, joints, stock } = part;
   if (shape.type !== 'closed') return undefined;
   const edges = crossings(shape.outline, at, way);
   const [low, high] = [Math.max(...edges.filter((s) => s < 0)), Math.min(...edges.filter((s) => s > 0))];
   if (!Number.isFinite(high - low)) return undefined;
-  const taken = joints.filter(isCutting).flatMap((joint): Slice[] => {
+  const taken = joints.filter(isCuttingJoint).flatMap((joint): SectionSlice[] => {
     const hits = crossings(jointShape(joint).outline, at, way).filter((s) => s > low && s < high);
     if (hits.length < 2) return [];
     const depth =
@@ -94,7 +94,7 @@ function sectionAt(part: Part, at: Point, way: Point, straight: number): Section
   });
   const modulus = sectionModulus([{ low, high, share: 1 }, ...taken]);
   return {
-    at: add(at, scale(leftOf(way), (low + high) / 2)),
+    at: add(at, scale(leftNormal(way), (low + high) / 2)),
     height: high - low,
     weakened: taken.length > 0,
     share: modulus / (straight ** 2 / 6),
@@ -102,14 +102,14 @@ function sectionAt(part: Part, at: Point, way: Point, straight: number): Section
 }
 
 /** A stretch of a section's height, and the share of the thickness there: below 0 what is taken out. */
-export interface Slice {
+export interface SectionSlice {
   readonly low: number;
   readonly high: number;
   readonly share: number;
 }
 
 /** Section modulus per thickness, mm²: second moment about the centroid over the farther outside. The whole first. */
-export function sectionModulus(slices: readonly [Slice, ...Slice[]]): number {
+export function sectionModulus(slices: readonly [SectionSlice, ...SectionSlice[]]): number {
   const sum = (value: (low: number, high: number) => number): number =>
     slices.reduce((total, { low, high, share }) => total + share * value(low, high), 0);
   const area = sum((low, high) => high - low);

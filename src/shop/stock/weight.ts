@@ -1,14 +1,14 @@
-import { type Box, pathBox } from '../../curves/geometry/bounds.ts';
+import { type Box, pathBounds } from '../../curves/geometry/bounds.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { finishedLine } from '../../part/finished-line.ts';
 import { faceOf, volumeOf } from '../../part/outline/area-and-volume.ts';
 import type { Part } from '../../part/part.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { massOf } from '../wood/density.ts';
-import { findSpecies, knownSpecies } from '../wood/find-species.ts';
+import { findKnownSpecies, findSpecies } from '../wood/find-species.ts';
 
 /** What is lifted onto the saw, and what comes off it. */
-export interface Weights {
+export interface BoardWeights {
   /** The board the part is sawn from, as it lies under the part. */
   readonly board: Box;
   readonly boardBalance: Point;
@@ -19,7 +19,7 @@ export interface Weights {
 }
 
 /** What a job must say for its weight. */
-export function weightMissing({ stock }: Part): Warning[] {
+export function missingWeightWarnings({ stock }: Part): Warning[] {
   const missing = (code: string, message: string): Warning => ({ code, message });
   const words: Warning[] = [];
   if (stock?.thickness === undefined)
@@ -37,7 +37,7 @@ export function weightMissing({ stock }: Part): Warning[] {
       ),
     );
   else {
-    const unknown = whyUnknown(stock.species);
+    const unknown = unknownSpeciesMessage(stock.species);
     if (unknown !== undefined)
       words.push(missing('saw.unknown-species', `${unknown} Without it the weight is not known.`));
   }
@@ -45,7 +45,7 @@ export function weightMissing({ stock }: Part): Warning[] {
 }
 
 /** What is wrong with the name of a wood; undefined where its figures are known. */
-function whyUnknown(name: string): string | undefined {
+function unknownSpeciesMessage(name: string): string | undefined {
   try {
     findSpecies(name);
     return undefined;
@@ -55,13 +55,13 @@ function whyUnknown(name: string): string | undefined {
   }
 }
 
-export function weigh(part: Part): Weights {
+export function weighPart(part: Part): BoardWeights {
   const { shape, stock } = part;
   const board = boardUnder(part);
   const boardBalance = { x: (board.left + board.right) / 2, y: (board.bottom + board.top) / 2 };
   const solid = volumeOf(part);
   const face = shape.type === 'closed' ? faceOf(finishedLine(shape)) : undefined;
-  const species = knownSpecies(stock?.species);
+  const species = findKnownSpecies(stock?.species);
   const hasBoard = shape.type === 'closed' || stock?.width !== undefined;
   const { length, width } = sizeOf(board);
   return {
@@ -85,7 +85,7 @@ const sizeOf = ({ left, right, bottom, top }: Box): { length: number; width: num
  * job gives no size the board is as large as the lines.
  */
 function boardUnder({ shape, bounds, stock }: Part): Box {
-  const box = shape.type === 'closed' ? bounds : pathBox(finishedLine(shape));
+  const box = shape.type === 'closed' ? bounds : pathBounds(finishedLine(shape));
   const { length, width } = sizeOf(box);
   const more = Math.max(0, (stock?.length ?? 0) - length) / 2;
   const along = { left: box.left - more, right: box.right + more };

@@ -1,16 +1,16 @@
 import { Fault } from '../../units/fault.ts';
-import { downOnRule } from '../../units/floor-to-graduation.ts';
+import { floorToGraduation } from '../../units/floor-to-graduation.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
-import { bendingModulus, thicknessOfStiffness } from '../wood/bending-stiffness.ts';
+import { bendingModulus, thicknessForStiffness } from '../wood/bending-stiffness.ts';
 import type { Species } from '../wood/species.ts';
-import { thickestSafe } from '../wood/strain-limit.ts';
-import type { Bend, SprungLine } from './sprung-line.ts';
-import { nailBears, type Side } from './strip-nails.ts';
+import { maxSafeThickness } from '../wood/strain-limit.ts';
+import type { SprungLine, WorstBend } from './sprung-line.ts';
+import { nailCapacity, type StripSide } from './strip-nails.ts';
 
 /** What the maker says of the strip and the nails; the rest is chosen. Lengths mm, > 0. */
-export interface StripAsk {
+export interface StripOptions {
   readonly species: Species;
   /** The maker's rule: thicknesses are chosen on it. */
   readonly rule: Rule;
@@ -20,11 +20,11 @@ export interface StripAsk {
   readonly width?: number;
   readonly nailDiameter?: number;
   /** The face that the pencil follows. */
-  readonly traced?: Side;
+  readonly traced?: StripSide;
 }
 
 /** A strip to cut and the nails to hold it, mm. */
-export interface Strip {
+export interface ChosenStrip {
   /** At the start, for a tapered strip. */
   readonly thickness: number;
   readonly width: number;
@@ -33,12 +33,12 @@ export interface Strip {
   readonly overhang: number;
   readonly nailDiameter: number;
   /** The force one such nail bears on this strip, N. */
-  readonly nailBears: number;
+  readonly nailCapacity: number;
 }
 
-interface Habits {
+interface StripDefaults {
   readonly width: number;
-  readonly thickest: number;
+  readonly maxThickness: number;
   readonly nailDiameter: number;
   readonly overhang: number;
   readonly roundLength: number;
@@ -54,15 +54,15 @@ interface Habits {
  *   that the strip is not at its end where the pin presses
  * - round length 1 in, 10 mm: nobody cuts a batten closer
  */
-const HABITS: Readonly<Record<Unit, Habits>> = {
+const STRIP_DEFAULTS: Readonly<Record<Unit, StripDefaults>> = {
   in: {
     width: (3 / 4) * MM_PER_INCH,
-    thickest: MM_PER_INCH / 2,
+    maxThickness: MM_PER_INCH / 2,
     nailDiameter: (3 / 32) * MM_PER_INCH,
     overhang: 8 * MM_PER_INCH,
     roundLength: MM_PER_INCH,
   },
-  mm: { width: 20, thickest: 12, nailDiameter: 2.5, overhang: 200, roundLength: 10 },
+  mm: { width: 20, maxThickness: 12, nailDiameter: 2.5, overhang: 200, roundLength: 10 },
 };
 
 /**
@@ -72,48 +72,51 @@ const HABITS: Readonly<Record<Unit, Habits>> = {
  *
  * @throws Fault `strip.thickness`, `strip.width`, `strip.nail` for a size that is not over 0
  */
-export function chooseStrip(line: SprungLine, worst: Bend, ask: StripAsk): Strip {
-  const habits = HABITS[ask.rule.unit];
+export function chooseStrip(line: SprungLine, worst: WorstBend, ask: StripOptions): ChosenStrip {
+  const habits = STRIP_DEFAULTS[ask.rule.unit];
   const { overhang, roundLength } = habits;
-  const width = sized('width', ask.width ?? habits.width);
-  const nailDiameter = sized('nail', ask.nailDiameter ?? habits.nailDiameter);
-  const bears = nailBears(nailDiameter, width);
+  const width = positiveSize('width', ask.width ?? habits.width);
+  const nailDiameter = positiveSize('nail', ask.nailDiameter ?? habits.nailDiameter);
+  const bears = nailCapacity(nailDiameter, width);
   return {
-    thickness: sized('thickness', ask.thickness ?? thicknessFor(line, worst, ask, width, bears)),
+    thickness: positiveSize('thickness', ask.thickness ?? chooseThickness(line, worst, ask, width, bears)),
     width,
     cutLength: roundLength * Math.ceil((line.length + 2 * overhang) / roundLength),
     overhang,
     nailDiameter,
-    nailBears: bears,
+    nailCapacity: bears,
   };
 }
 
 /** The thickness chosen when none is asked. */
-function thicknessFor(
+function chooseThickness(
   { pins }: SprungLine,
-  { curvature }: Bend,
-  { species, rule }: StripAsk,
+  { curvature }: WorstBend,
+  { species, rule }: StripOptions,
   width: number,
   bears: number,
 ): number {
   const reaction = Math.max(0, ...pins.map((pin) => Math.abs(pin.reaction)));
   const borne = reaction > 0 ? bears / reaction : Number.POSITIVE_INFINITY;
   const thickest = Math.min(
-    thickestSafe(curvature, species),
-    thicknessOfStiffness(borne, bendingModulus(species), width),
-    HABITS[rule.unit].thickest,
+    maxSafeThickness(curvature, species),
+    thicknessForStiffness(borne, bendingModulus(species), width),
+    STRIP_DEFAULTS[rule.unit].maxThickness,
     width,
   );
-  return Math.max(downOnRule(thickest, rule), graduationMm(rule));
+  return Math.max(floorToGraduation(thickest, rule), graduationMm(rule));
 }
 
-const NAMES = {
+const SIZE_NAMES = {
   thickness: 'thickness of the strip',
   width: 'width of the strip',
   nail: 'diameter of the nails',
 };
 
-function sized(what: keyof typeof NAMES, mm: number): number {
+function positiveSize(what: keyof typeof SIZE_NAMES, mm: number): number {
   if (Number.isFinite(mm) && mm > 0) return mm;
-  throw new Fault(`strip.${what}`, `the ${NAMES[what]} is not over 0. Give a size over 0, or leave it out.`);
+  throw new Fault(
+    `strip.${what}`,
+    `the ${SIZE_NAMES[what]} is not over 0. Give a size over 0, or leave it out.`,
+  );
 }

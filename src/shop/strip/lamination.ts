@@ -1,10 +1,16 @@
 import { Fault } from '../../units/fault.ts';
-import { downOnRule } from '../../units/floor-to-graduation.ts';
+import { floorToGraduation } from '../../units/floor-to-graduation.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import type { Species } from '../wood/species.ts';
-import { fibreStrain, safeStrain, thickestSafe, type Verdict, verdictOn } from '../wood/strain-limit.ts';
+import {
+  fiberStrain,
+  maxSafeThickness,
+  type StrainVerdict,
+  safeStrain,
+  strainVerdict,
+} from '../wood/strain-limit.ts';
 
 /*
  * A part bent to its curve out of thin plies, glued up on a form. Each ply is bent alone and the glue then
@@ -16,27 +22,27 @@ import { fibreStrain, safeStrain, thickestSafe, type Verdict, verdictOn } from '
 
 /** The share of its curvature that a lamination of n equal plies loses off the form: 1/n². */
 export function lostShare(plies: number): number {
-  mustBePlies(plies);
+  assertPlies(plies);
   return 1 / plies ** 2;
 }
 
 /** How much sharper than the line the form must be, so that the line is left: n²/(n² − 1). */
 export const formFactor = (plies: number): number => 1 / (1 - lostShare(plies));
 
-function mustBePlies(plies: number): void {
-  if (Number.isInteger(plies) && plies >= 2 && plies <= MOST_PLIES) return;
+function assertPlies(plies: number): void {
+  if (Number.isInteger(plies) && plies >= 2 && plies <= MAX_PLIES) return;
   throw new Fault(
     'lamination.plies',
     plies === 1
       ? 'one ply alone springs back straight: nothing holds it. Use 2 or more.'
-      : `${plies} is no number of plies. Use a whole number from 2 to ${MOST_PLIES}.`,
+      : `${plies} is no number of plies. Use a whole number from 2 to ${MAX_PLIES}.`,
   );
 }
 
 /** A ply of veneer each in a part half a metre thick; more is a slip. */
-const MOST_PLIES = 1000;
+const MAX_PLIES = 1000;
 
-interface ChartRow {
+interface PlyChartRow {
   readonly upTo: number;
   readonly ply: number;
 }
@@ -45,7 +51,7 @@ interface ChartRow {
  * Strips that bend to a radius, soaked or damp, by a how-to page for makers (one source, its figures in
  * inches): 2 to 4 in 3/32; 4 to 8 in 1/8; 8 to 12 in 3/16; over 12 in 1/4.
  */
-const CHART: readonly ChartRow[] = (
+const PLY_CHART: readonly PlyChartRow[] = (
   [
     [4, 3 / 32],
     [8, 1 / 8],
@@ -54,13 +60,13 @@ const CHART: readonly ChartRow[] = (
   ] as const
 ).map(([upTo, ply]) => ({ upTo: upTo * MM_PER_INCH, ply: ply * MM_PER_INCH }));
 
-const CHART_FROM_MM = 2 * MM_PER_INCH;
+const PLY_CHART_MIN_RADIUS_MM = 2 * MM_PER_INCH;
 
 /** The chart's ply for a radius, mm; undefined where it says nothing: under 2 in. */
 export const chartPly = (radius: number): number | undefined =>
-  radius < CHART_FROM_MM ? undefined : CHART.find(({ upTo }) => radius <= upTo)?.ply;
+  radius < PLY_CHART_MIN_RADIUS_MM ? undefined : PLY_CHART.find(({ upTo }) => radius <= upTo)?.ply;
 
-export interface LaminationAsk {
+export interface LaminationOptions {
   readonly species: Species;
   readonly rule: Rule;
   /** Of the line at its tightest, 1/mm, > 0. */
@@ -84,7 +90,7 @@ export interface Lamination {
   /** Half of what breaks the wood’s average clear piece. */
   readonly safeStrain: number;
   /** Whether a ply bends to the form safely. */
-  readonly verdict: Verdict;
+  readonly verdict: StrainVerdict;
   /** The thickest that is safe on this form, mm. */
   readonly safePly: number;
   /** What a makers' chart gives for soaked strips, mm; absent where it says nothing, under a radius of 2 in. */
@@ -96,16 +102,16 @@ export interface Lamination {
  * @throws Fault `lamination.size` when neither thickness nor plies is asked, `lamination.plies`,
  *   `lamination.too-tight` where no ply of MOST_PLIES is thin enough
  */
-export function laminate(ask: LaminationAsk): Lamination {
+export function laminate(ask: LaminationOptions): Lamination {
   const { species, curvature, thickness } = ask;
-  const plies = ask.plies ?? pliesFor(ask);
+  const plies = ask.plies ?? fewestSafePlies(ask);
   const onForm = curvature * formFactor(plies);
-  const safePly = thickestSafe(onForm, species);
+  const safePly = maxSafeThickness(onForm, species);
   const plyThickness =
     thickness === undefined
-      ? Math.max(downOnRule(safePly, ask.rule), graduationMm(ask.rule))
+      ? Math.max(floorToGraduation(safePly, ask.rule), graduationMm(ask.rule))
       : thickness / plies;
-  const strain = fibreStrain(plyThickness, onForm);
+  const strain = fiberStrain(plyThickness, onForm);
   const chart = chartPly(1 / onForm);
   return {
     plies,
@@ -113,24 +119,24 @@ export function laminate(ask: LaminationAsk): Lamination {
     thickness: thickness ?? plies * plyThickness,
     strain,
     safeStrain: safeStrain(species),
-    verdict: verdictOn(strain, species),
+    verdict: strainVerdict(strain, species),
     safePly,
     ...(chart !== undefined && { chartPly: chart }),
   };
 }
 
 /** The fewest plies of the asked thickness that are safe on their own form. */
-function pliesFor({ species, curvature, thickness }: LaminationAsk): number {
+function fewestSafePlies({ species, curvature, thickness }: LaminationOptions): number {
   if (thickness === undefined)
     throw new Fault(
       'lamination.size',
       'a lamination needs its thickness or its number of plies. Give --thickness, --plies or both.',
     );
-  for (let plies = 2; plies <= MOST_PLIES; plies++)
-    if (thickness / plies <= thickestSafe(curvature * formFactor(plies), species)) return plies;
+  for (let plies = 2; plies <= MAX_PLIES; plies++)
+    if (thickness / plies <= maxSafeThickness(curvature * formFactor(plies), species)) return plies;
   throw new Fault(
     'lamination.too-tight',
     (mm) =>
-      `a lamination ${mm(thickness)} thick takes more than ${MOST_PLIES} plies at a radius of ${mm(1 / curvature)}. Make it thinner, or ease the curve.`,
+      `a lamination ${mm(thickness)} thick takes more than ${MAX_PLIES} plies at a radius of ${mm(1 / curvature)}. Make it thinner, or ease the curve.`,
   );
 }

@@ -1,14 +1,14 @@
 import type { Curve } from '../../curves/curve.ts';
 import { pinForces } from '../../curves/elastica/pin-reactions.ts';
-import { along } from '../../curves/geometry/evaluate.ts';
+import { paramCurve } from '../../curves/geometry/evaluate.ts';
 import type { TaperedSegment } from '../../curves/geometry/pieces/piece.ts';
 import { pinPushes, taperedStates } from '../../curves/geometry/pieces/tapered-series.ts';
 import { figuresOf } from '../../curves/measurements.ts';
-import type { EndPair, Step } from '../../job/job.ts';
+import type { EdgeStep, EndConditions } from '../../job/job.ts';
 import type { Part } from '../../part/part.ts';
 import { Fault } from '../../units/fault.ts';
-import type { StripAsk } from './choose-strip.ts';
-import { type SprungLine, sprungLine, type TaperSample, worstOfTaper } from './sprung-line.ts';
+import type { StripOptions } from './choose-strip.ts';
+import { type SprungLine, sprungLine, type TaperSample, worstTaperBend } from './sprung-line.ts';
 import { adviseStrip, type StripAdvice } from './strip-advice.ts';
 
 /** The advice for one curved run of a part. */
@@ -24,7 +24,7 @@ export type RunsAdvice = readonly [RunAdvice, ...RunAdvice[]];
 
 /** A curved run, and the thickness its own strip is planed to at the start, for a tapered one. */
 interface CurvedRun extends Omit<RunAdvice, 'advice'> {
-  readonly planed: number | undefined;
+  readonly jobThickness: number | undefined;
 }
 
 /**
@@ -33,12 +33,12 @@ interface CurvedRun extends Omit<RunAdvice, 'advice'> {
  * kinds of curve tell only how hard they bend a strip.
  * @throws Fault `strip.straight` for a part without a curve, and as `adviseStrip`
  */
-export function adviseStrips(part: Part, ask: StripAsk): RunsAdvice {
+export function adviseStrips(part: Part, ask: StripOptions): RunsAdvice {
   const runs = curvedRuns(part);
-  const even = runs.filter(({ planed }) => planed === undefined);
+  const even = runs.filter(({ jobThickness }) => jobThickness === undefined);
   const thinnest = Math.min(...even.map(({ line }) => adviseStrip(line, ask).thickness));
-  const [first, ...more] = runs.map(({ planed, ...run }) => {
-    const thickness = ask.thickness ?? planed ?? thinnest;
+  const [first, ...more] = runs.map(({ jobThickness, ...run }) => {
+    const thickness = ask.thickness ?? jobThickness ?? thinnest;
     return { ...run, advice: adviseStrip(run.line, { ...ask, thickness }) };
   });
   if (!first)
@@ -53,23 +53,23 @@ const curvedRuns = (part: Part): CurvedRun[] =>
   part.edges.flatMap((edge, e) =>
     edge.runs.flatMap((run, i) => {
       const step = part.job.edges[e]!.steps[i]!;
-      const line = springLine(run, step);
+      const line = sprungLineOf(run, step);
       const planed = step.kind === 'batten' ? step.strip?.from : undefined;
-      return line.worst ? [{ edge: edge.name, curve: run, line, planed }] : [];
+      return line.worst ? [{ edge: edge.name, curve: run, line, jobThickness: planed }] : [];
     }),
   );
 
 /** The run that strains the strip most. */
-export const hardestOf = (runs: RunsAdvice): RunAdvice =>
+export const mostStrained = (runs: RunsAdvice): RunAdvice =>
   runs.reduce((a, b) => (b.advice.strain > a.advice.strain ? b : a));
 
 /** The strip to plane: as the hardest run needs it, and as long as the longest. */
 export const stripToCut = (runs: RunsAdvice): StripAdvice => ({
-  ...hardestOf(runs).advice,
+  ...mostStrained(runs).advice,
   cutLength: Math.max(...runs.map(({ advice }) => advice.cutLength)),
 });
 
-function springLine(run: Curve, step: Step): SprungLine {
+function sprungLineOf(run: Curve, step: EdgeStep): SprungLine {
   if (step.kind !== 'batten') return withoutPins(run);
   const tapered = run.exact.filter((piece): piece is TaperedSegment => piece.type === 'tapered');
   if (tapered.length > 0) return taperedLine(run, tapered, step.ends);
@@ -91,19 +91,19 @@ function withoutPins(run: Curve): SprungLine {
 }
 
 /** Places a span at which a tapered strip is measured: its strain is smooth between two nails. */
-const SAMPLES = 64;
+const SAMPLES_PER_SPAN = 64;
 
-function taperedLine(run: Curve, spans: readonly TaperedSegment[], ends: EndPair): SprungLine {
+function taperedLine(run: Curve, spans: readonly TaperedSegment[], ends: EndConditions): SprungLine {
   const start = spans[0]!.thickness[0];
   const samples = spans.flatMap((span): TaperSample[] => {
     const state = taperedStates(span);
-    const at = along(span);
-    return Array.from({ length: SAMPLES + 1 }, (_, i) => {
-      const { x, y, curvature } = at(i / SAMPLES);
-      return { thickness: state(i / SAMPLES).thickness, curvature, at: { x, y } };
+    const at = paramCurve(span);
+    return Array.from({ length: SAMPLES_PER_SPAN + 1 }, (_, i) => {
+      const { x, y, curvature } = at(i / SAMPLES_PER_SPAN);
+      return { thickness: state(i / SAMPLES_PER_SPAN).thickness, curvature, at: { x, y } };
     });
   });
-  const worst = worstOfTaper(samples);
+  const worst = worstTaperBend(samples);
   const thicknessAt = [...spans.map(({ thickness }) => thickness[0]), spans.at(-1)!.thickness[1]];
   return {
     length: figuresOf(run).length,

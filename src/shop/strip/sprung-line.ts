@@ -1,21 +1,21 @@
 import type { Curve } from '../../curves/curve.ts';
-import { along, type Place } from '../../curves/geometry/evaluate.ts';
+import { type CurvePoint, paramCurve } from '../../curves/geometry/evaluate.ts';
 import { distance, type Point } from '../../curves/geometry/point.ts';
 import { figuresOf } from '../../curves/measurements.ts';
-import type { EndPair } from '../../job/job.ts';
+import type { EndConditions } from '../../job/job.ts';
 
 /** One run of the fair line as a strip is sprung to it. */
 export interface SprungLine {
   /** Along the line, mm. */
   readonly length: number;
   /** Where it bends a strip most; absent for a straight line. */
-  readonly worst?: Bend;
+  readonly worst?: WorstBend;
   /** From start to end, both ends included; empty for a line that no pins hold. */
   readonly pins: readonly SprungPin[];
-  readonly ends: EndPair;
+  readonly ends: EndConditions;
 }
 
-export interface Bend {
+export interface WorstBend {
   /** The line's curvature there, 1/mm, > 0, times `share`. */
   readonly curvature: number;
   /** Thickness there over the thickness at the start: 1 for a uniform strip. */
@@ -43,7 +43,7 @@ export interface SprungPin {
 export function sprungLine(
   curve: Curve,
   reactions: readonly number[],
-  ends: EndPair = ['free', 'free'],
+  ends: EndConditions = ['free', 'free'],
 ): SprungLine {
   if (reactions.length !== curve.pins.length)
     throw new TypeError(`${reactions.length} reactions for ${curve.pins.length} pins.`);
@@ -51,14 +51,19 @@ export function sprungLine(
   return {
     length,
     ...(tightest && { worst: { curvature: 1 / tightest.radius, share: 1, at: tightest.at } }),
-    pins: curve.pins.map((at, i) => ({ at, angle: angleAt(curve, at), reaction: reactions[i]!, share: 1 })),
+    pins: curve.pins.map((at, i) => ({
+      at,
+      angle: directionAtPin(curve, at),
+      reaction: reactions[i]!,
+      share: 1,
+    })),
     ends,
   };
 }
 
 /** The run's direction at a pin: pieces meet at pins. */
-function angleAt({ exact }: Curve, pin: Point): number {
-  const joins = exact.flatMap((piece): Place[] => [0, 1].map(along(piece)));
+function directionAtPin({ exact }: Curve, pin: Point): number {
+  const joins = exact.flatMap((piece): CurvePoint[] => [0, 1].map(paramCurve(piece)));
   return joins.reduce((a, b) => (distance(b, pin) < distance(a, pin) ? b : a)).angle;
 }
 
@@ -75,9 +80,9 @@ export interface TaperSample {
  * Where a tapered strip is strained most: not at the tightest place but where thickness times curvature is
  * greatest. Samples run from the start, the thickness at the first being the strip's; absent when all is straight.
  */
-export function worstOfTaper(samples: readonly TaperSample[]): Bend | undefined {
+export function worstTaperBend(samples: readonly TaperSample[]): WorstBend | undefined {
   const start = samples[0]?.thickness ?? 1;
-  let worst: Bend | undefined;
+  let worst: WorstBend | undefined;
   for (const { thickness, curvature, at } of samples) {
     const share = thickness / start;
     const sharpness = Math.abs(curvature) * share;

@@ -1,10 +1,10 @@
-import { add, direction, leftOf, type Point, scale } from '../../curves/geometry/point.ts';
+import { add, direction, leftNormal, type Point, scale } from '../../curves/geometry/point.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
-import { MPA_IN_PSI } from '../wood/pound-force.ts';
+import { MPA_PER_PSI } from '../wood/pound-force.ts';
 import type { SprungLine, SprungPin } from './sprung-line.ts';
 
 /** A side of the strip, going from its start to its end: left is up for a strip lying along the reference line. */
-export type Side = 'left' | 'right';
+export type StripSide = 'left' | 'right';
 
 /** A nail to drive, or a pair of nails. */
 export interface StripNail {
@@ -16,21 +16,21 @@ export interface StripNail {
    * The side of the strip it stands on: it keeps the strip from springing there. `either`: it bears no
    * load, so that one on either side will do. `both`: a held end, kept between two nails.
    */
-  readonly side: Side | 'either' | 'both';
+  readonly side: StripSide | 'either' | 'both';
   /** The middles of the nails: one; for `either` the two to choose from; for `both` two. */
-  readonly centres: readonly Point[];
+  readonly centers: readonly Point[];
 }
 
 /** What is nailed: a strip of a thickness (at its start), stiffness there, nails, the face the pencil follows. */
-export interface Nailing {
+export interface NailingOptions {
   readonly thickness: number;
   readonly stiffness: number;
   readonly diameter: number;
-  readonly traced: Side;
+  readonly traced: StripSide;
 }
 
 /** A reaction under this share of the greatest is rounding: the nail bears nothing. */
-const IDLE_SHARE = 1e-9;
+const UNLOADED_SHARE = 1e-9;
 
 /**
  * Where to drive the nails so that the traced face of the strip lies on the line. A nail is round and
@@ -42,41 +42,41 @@ const IDLE_SHARE = 1e-9;
  * 1/1000 of the line's rise, 1/600 where the nail stands within a tenth of an end: on a rise of 100 mm by half the
  * width of a pencil line at most.
  */
-export function nailsFor({ pins, ends }: SprungLine, nailing: Nailing): readonly StripNail[] {
+export function placeNails({ pins, ends }: SprungLine, nailing: NailingOptions): readonly StripNail[] {
   // A strip's curve does not depend on its stiffness; its forces are in proportion.
   const forces = pins.map(({ reaction }) => nailing.stiffness * reaction);
-  const idle = IDLE_SHARE * Math.max(...forces.map(Math.abs));
+  const idle = UNLOADED_SHARE * Math.max(...forces.map(Math.abs));
   return pins.map((pin, i) => {
     const force = forces[i]!;
     const held = (i === 0 && ends[0] === 'held') || (i === pins.length - 1 && ends[1] === 'held');
     const side = held ? 'both' : Math.abs(force) <= idle ? 'either' : force > 0 ? 'right' : 'left';
-    const sides: readonly Side[] = side === 'both' || side === 'either' ? ['left', 'right'] : [side];
+    const sides: readonly StripSide[] = side === 'both' || side === 'either' ? ['left', 'right'] : [side];
     return {
       at: pin.at,
       force: Math.abs(force),
       side,
-      centres: sides.map((each) => centreOn(each, pin, nailing)),
+      centers: sides.map((each) => nailCenter(each, pin, nailing)),
     };
   });
 }
 
-function centreOn(side: Side, { at, angle, share }: SprungPin, nailing: Nailing): Point {
+function nailCenter(side: StripSide, { at, angle, share }: SprungPin, nailing: NailingOptions): Point {
   const { thickness, diameter, traced } = nailing;
   const off = diameter / 2 + (side === traced ? 0 : thickness * share);
-  return add(at, scale(leftOf(direction(angle)), side === 'left' ? off : -off));
+  return add(at, scale(leftNormal(direction(angle)), side === 'left' ? off : -off));
 }
 
 /**
  * The face to run the pencil along: the one with fewer nails between the ends, where they would be in its
  * way; the left (upper) one of two alike.
  */
-export function clearFace(pins: readonly SprungPin[]): Side {
+export function chooseTracedFace(pins: readonly SprungPin[]): StripSide {
   const pushes = pins.slice(1, -1).map(({ reaction }) => Math.sign(reaction));
   return pushes.reduce((sum, push) => sum + push, 0) < 0 ? 'right' : 'left';
 }
 
 /** No wire nail thicker than this was in the formula's range, mm; thicker ones count as this strong. */
-const THICKEST_NAIL = 6;
+const MAX_FORMULA_DIAMETER_MM = 6;
 
 /**
  * The force a nail bears at half the height of a strip on edge without bending, N: half its yield moment
@@ -86,9 +86,9 @@ const THICKEST_NAIL = 6;
  * modulus D³/6 (American design practice for nails tested to ASTM F1575; read in lecture notes, not in the
  * standard). A 2.5 mm nail on a strip 20 mm wide: 98 N, about what one hand presses.
  */
-export function nailBears(diameter: number, width: number): number {
-  const inches = Math.min(diameter, THICKEST_NAIL) / MM_PER_INCH;
-  const yieldMpa = (130.4 - 213.9 * inches) * 1000 * MPA_IN_PSI;
+export function nailCapacity(diameter: number, width: number): number {
+  const inches = Math.min(diameter, MAX_FORMULA_DIAMETER_MM) / MM_PER_INCH;
+  const yieldMpa = (130.4 - 213.9 * inches) * 1000 * MPA_PER_PSI;
   const yieldMoment = (yieldMpa * diameter ** 3) / 6;
   return yieldMoment / width;
 }

@@ -1,10 +1,10 @@
 import type { Species } from './species.ts';
 
 /** Water, kg/m³, and the moisture that the figures of the woods stand for: indoor furniture has 6 to 12 %. */
-const WATER = 1000;
+const WATER_DENSITY = 1000;
 const MOISTURE = 0.12;
 /** Wood shrinks below 30 % moisture; this share of it is gone at 12 %. */
-const DRIED = (0.3 - MOISTURE) / 0.3;
+const SHRINKAGE_SHARE = (0.3 - MOISTURE) / 0.3;
 
 /**
  * Kilograms in a cubic metre at 12 % moisture: the specific gravity on the volume at 12 %, and the water in the wood
@@ -12,11 +12,12 @@ const DRIED = (0.3 - MOISTURE) / 0.3;
  * 0.265 × its specific gravity until oven dry (chapter 4, from memory).
  */
 export function densityOf({ specificGravity: g, source }: Species): number {
-  const dried = source.table === '5-5b' ? g / (1 - 0.265 * DRIED * g) : g;
-  return WATER * dried * (1 + MOISTURE);
+  const dried = source.table === '5-5b' ? g / (1 - 0.265 * SHRINKAGE_SHARE * g) : g;
+  return WATER_DENSITY * dried * (1 + MOISTURE);
 }
 
-const MM3_IN_M3 = 1e9;
+const MM3_PER_M3 = 1e9;
 
 /** kg of so many mm³. */
-export const massOf = (volume: number, species: Species): number => (volume / MM3_IN_M3) * densityOf(species);
+export const massOf = (volume: number, species: Species): number =>
+  (volume / MM3_PER_M3) * densityOf(species);

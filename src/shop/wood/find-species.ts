@@ -1,4 +1,4 @@
-import { nearName } from '../../job/parse/did-you-mean.ts';
+import { closestName } from '../../job/parse/did-you-mean.ts';
 import { Fault } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
 import { SPECIES, type Species } from './species.ts';
@@ -15,7 +15,7 @@ const wordsOf = (name: string): string[] => name.toLowerCase().match(/\p{L}+/gu)
 const namesOf = ({ name, alsoCalled }: Species): readonly string[] => [name, ...alsoCalled];
 
 /** The woods with a name that has all these words: "beech" is in "American beech". */
-function answering(words: readonly string[]): readonly Species[] {
+function speciesMatching(words: readonly string[]): readonly Species[] {
   if (words.length === 0) return [];
   return SPECIES.filter((species) =>
     namesOf(species).some((name) => {
@@ -34,7 +34,7 @@ function answering(words: readonly string[]): readonly Species[] {
  */
 export function findSpecies(name: string): Species {
   const words = wordsOf(name);
-  const found = answering(words);
+  const found = speciesMatching(words);
   const [one, ...others] = found;
   if (one && others.length === 0) return one;
   throw one ? ambiguous(name, found) : unknown(name, words.join(' '));
@@ -50,17 +50,17 @@ function ambiguous(name: string, found: readonly Species[]): Fault {
 
 function unknown(name: string, words: string): Fault {
   const known = `Known here: ${SPECIES.map((species) => species.name).join(', ')}.`;
-  const meant = nearSpecies(words);
+  const meant = suggestSpecies(words);
   const cure = meant === undefined ? known : `Did you mean "${meant}"? ${known}`;
   return new Fault('species.unknown', `${quoted(name)} is not a wood whose figures are known here. ${cure}`);
 }
 
 /** The nearest full name, or else the nearest kind of wood: "beach" is near "beech". */
-function nearSpecies(words: string): string | undefined {
+function suggestSpecies(words: string): string | undefined {
   const names = SPECIES.flatMap(namesOf);
   const spelt = new Map(names.map((name) => [wordsOf(name).join(' '), name]));
-  const near = nearName(words, [...spelt.keys()]);
-  return near === undefined ? nearName(words, names.flatMap(wordsOf)) : spelt.get(near);
+  const near = closestName(words, [...spelt.keys()]);
+  return near === undefined ? closestName(words, names.flatMap(wordsOf)) : spelt.get(near);
 }
 
 /**
@@ -69,12 +69,12 @@ function nearSpecies(words: string): string | undefined {
  *
  * @throws Fault as `findSpecies`, for the one asked for
  */
-export function stripSpecies(asked: string | undefined, ofStock: string | undefined): Species {
-  return asked === undefined ? (knownSpecies(ofStock) ?? findSpecies(BATTEN_WOOD)) : findSpecies(asked);
+export function chooseStripSpecies(asked: string | undefined, ofStock: string | undefined): Species {
+  return asked === undefined ? (findKnownSpecies(ofStock) ?? findSpecies(BATTEN_WOOD)) : findSpecies(asked);
 }
 
 /** The wood of a part's stock; undefined where it is not named, not known here, or may be several. */
-export function knownSpecies(ofStock: string | undefined): Species | undefined {
-  const [one, ...others] = answering(wordsOf(ofStock ?? ''));
+export function findKnownSpecies(ofStock: string | undefined): Species | undefined {
+  const [one, ...others] = speciesMatching(wordsOf(ofStock ?? ''));
   return others.length === 0 ? one : undefined;
 }

@@ -1,5 +1,5 @@
 /** A share of something, known only between two bounds. */
-export interface Band {
+export interface ShareRange {
   readonly least: number;
   readonly most: number;
 }
@@ -8,14 +8,14 @@ export interface Band {
  * Bending strength square to the grain over the strength along it: published from 0.04 to 0.10, by wood and
  * by author (Wood Handbook, chapter on mechanical properties; from memory).
  */
-const ACROSS: Band = { least: 0.04, most: 0.1 };
+const STRENGTH_ACROSS_GRAIN: ShareRange = { least: 0.04, most: 0.1 };
 
 /**
  * The bending strength left when the grain runs out of a strip at an angle (radians, 0 to π/2), as a share
  * of straight-grained wood: Hankinson's formula N = PQ/(P sin²θ + Q cos²θ), exponent 2.
  * A band, because Q/P is one: at 1 in 10 it is 0.81 to 0.92.
  */
-export function strengthLeft(slope: number): Band {
+export function remainingStrength(slope: number): ShareRange {
   const left = (across: number): number => across / (Math.sin(slope) ** 2 + across * Math.cos(slope) ** 2);
-  return { least: left(ACROSS.least), most: left(ACROSS.most) };
+  return { least: left(STRENGTH_ACROSS_GRAIN.least), most: left(STRENGTH_ACROSS_GRAIN.most) };
 }

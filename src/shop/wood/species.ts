@@ -1,4 +1,4 @@
-import { MPA_IN_PSI } from './pound-force.ts';
+import { MPA_PER_PSI } from './pound-force.ts';
 
 /** A wood as its strip bends: averages of small, clear, straight-grained pieces at 12 % moisture. */
 export interface Species {
@@ -11,10 +11,10 @@ export interface Species {
   readonly moe: number;
   /** Modulus of rupture in bending, MPa. */
   readonly mor: number;
-  readonly source: Source;
+  readonly source: SpeciesSource;
 }
 
-export interface Source {
+export interface SpeciesSource {
   /** Number of the table in chapter 5 of the Wood Handbook. */
   readonly table: '5-3b' | '5-5b';
   /** How its figures came here: read in the table, in a copy of it, or partly from memory. */
@@ -22,25 +22,25 @@ export interface Source {
 }
 
 /** Woods named after a place keep its capital. */
-const PLACE = /^(American|Honduran|Sitka)\b/;
+const PLACE_NAMES = /^(American|Honduran|Sitka)\b/;
 
 /** A wood's name within a sentence: "white oak", "Sitka spruce". */
-export const woodInSentence = ({ name }: Pick<Species, 'name'>): string =>
-  PLACE.test(name) ? name : `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
+export const speciesInSentence = ({ name }: Pick<Species, 'name'>): string =>
+  PLACE_NAMES.test(name) ? name : `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
 
 function wood(
   name: string,
   [specificGravity, millionPsiMoe, psiMor]: readonly [number, number, number],
-  table: Source['table'],
+  table: SpeciesSource['table'],
   alsoCalled: readonly string[] = [],
-  read: Source['read'] = 'in a copy',
+  read: SpeciesSource['read'] = 'in a copy',
 ): Species {
   return {
     name,
     alsoCalled,
     specificGravity,
-    moe: Math.round(millionPsiMoe * 1e4 * MPA_IN_PSI) * 100,
-    mor: Math.round(psiMor * 10 * MPA_IN_PSI) / 10,
+    moe: Math.round(millionPsiMoe * 1e4 * MPA_PER_PSI) * 100,
+    mor: Math.round(psiMor * 10 * MPA_PER_PSI) / 10,
     source: { table, read },
   };
 }

@@ -8,7 +8,7 @@ import type { Species } from './species.ts';
  */
 
 /** Strain of the outer fibres, without unit: thickness mm, curvature of the line 1/mm. */
-export const fibreStrain = (thickness: number, curvature: number): number =>
+export const fiberStrain = (thickness: number, curvature: number): number =>
   (thickness * Math.abs(curvature)) / 2;
 
 /** The strain at which the average clear piece breaks, were it elastic up to there: MOR/MOE. */
@@ -28,16 +28,16 @@ const SAFE_SHARE = 0.5;
 export const safeStrain = (species: Species): number => SAFE_SHARE * breakingStrain(species);
 
 /** `risky`: over the safe strain, short of where the average piece breaks. */
-export type Verdict = 'safe' | 'risky' | 'breaks';
+export type StrainVerdict = 'safe' | 'risky' | 'breaks';
 
 /** A strain this near the safe one, as a share, is the safe one: the roundings of thickness times curvature. */
-const ROUNDING = 1e-12;
+const ROUNDING_SHARE = 1e-12;
 
-export function verdictOn(strain: number, species: Species): Verdict {
-  if (strain <= safeStrain(species) * (1 + ROUNDING)) return 'safe';
+export function strainVerdict(strain: number, species: Species): StrainVerdict {
+  if (strain <= safeStrain(species) * (1 + ROUNDING_SHARE)) return 'safe';
   return strain < breakingStrain(species) ? 'risky' : 'breaks';
 }
 
 /** The thickest strip that is safe at a curvature (1/mm, > 0), mm: 2R × the safe strain. */
-export const thickestSafe = (curvature: number, species: Species): number =>
+export const maxSafeThickness = (curvature: number, species: Species): number =>
   (2 * safeStrain(species)) / Math.abs(curvature);

@@ -1,11 +1,11 @@
-import type { EndAngles } from '../../part/ends/compound-angles.ts';
+import type { CompoundAngles } from '../../part/ends/compound-angles.ts';
 import type { CutCorner } from '../../part/ends/end-planes.ts';
 
 /** How an angle is shown: with the minus of the terminal or that of print. */
 type ShowAngle = (radians: number) => string;
 
 /** "miter 6°, blade tilt 4°": what gauge and saw are set to; "square" for a cut that is. */
-export function settingWords({ miter, bevel }: EndAngles, show: ShowAngle): string {
+export function cutAngleWords({ miter, bevel }: CompoundAngles, show: ShowAngle): string {
   const told = [
     ...(miter === 0 ? [] : [`miter ${show(miter)}`]),
     ...(bevel === 0 ? [] : [`blade tilt ${show(bevel)}`]),
@@ -20,5 +20,5 @@ const FACES: Readonly<Record<CutCorner['on'], string>> = {
 };
 
 /** "station 17 5/32, offset 2 1/4, on the marked face": a corner of a cut, its lengths as `show` has them. */
-export const cornerWords = ({ x, y, on }: CutCorner, show: (mm: number) => string): string =>
+export const cutCornerWords = ({ x, y, on }: CutCorner, show: (mm: number) => string): string =>
   `station ${show(x)}, offset ${show(y)}, on ${FACES[on]}`;

@@ -1,61 +1,61 @@
 import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
 import { isSquare } from '../../part/ends/end-planes.ts';
 import { isHanded } from '../../part/handedness.ts';
-import { type Cutting, isCutting } from '../../part/joints/joint-shape.ts';
+import { type CuttingJoint, isCuttingJoint } from '../../part/joints/joint-shape.ts';
 import type { Part } from '../../part/part.ts';
 import { quoted } from '../../units/quoted.ts';
 import { showAngle } from '../../units/show-angle.ts';
 import { isStraight, type SawnEdge, tightestBends } from '../saw/bends-and-corners.ts';
 import type { BladeAdvice } from '../saw/blade-advice.ts';
-import type { Support } from '../saw/board-support.ts';
-import { settingWords } from './cut-angle-words.ts';
+import type { BoardSupport } from '../saw/board-support.ts';
+import { cutAngleWords } from './cut-angle-words.ts';
 import { shouldersIn, shoulderWords } from './describe-blade.ts';
-import type { LengthWords } from './length-format.ts';
+import type { LengthFormat } from './length-format.ts';
 
 /** The order of cuts for this part: what must be done while the board is still square comes first. */
 export function cutOrder(
   part: Part,
   edges: readonly SawnEdge[],
   blade: BladeAdvice,
-  support: Support,
-  words: LengthWords,
+  support: BoardSupport,
+  words: LengthFormat,
 ): string[] {
   const curved = edges.filter((edge) => !isStraight(edge));
   const straight = edges.filter(isStraight);
   const ends = endSteps(part, straight[0], support);
   return [
-    ...layerStep(part),
+    ...layerSteps(part),
     ...straight.map(
       ({ name }) => `Plane ${quoted(name)} straight and square to the face: everything registers on it.`,
     ),
     ...jointSteps(part, words),
     ...ends.before,
-    ...shoulderStep(blade, words),
+    ...shoulderSteps(blade, words),
     ...reliefSteps(blade, words),
-    ...beyondSteps(blade, words),
+    ...tooTightSteps(blade, words),
     ...curveSteps(part, curved, blade),
     ...ends.after,
-    ...handStep(part),
+    ...mirroredPartSteps(part),
   ];
 }
 
-const layerStep = ({ stock }: Part): string[] =>
+const layerSteps = ({ stock }: Part): string[] =>
   stock && stock.layers > 1
     ? [`Glue up the ${stock.layers} layers and let the glue harden; the pattern goes on the whole thickness.`]
     : [];
 
-function jointSteps({ joints }: Part, { about }: LengthWords): string[] {
-  const cutting = joints.filter(isCutting);
+function jointSteps({ joints }: Part, { rounded }: LengthFormat): string[] {
+  const cutting = joints.filter(isCuttingJoint);
   if (cutting.length === 0) return [];
   const which = cutting.map(
-    (joint) => `${joint.label ?? joint.kind} at station ${about(joint.at.x)}${slant(joint)}`,
+    (joint) => `${joint.label ?? joint.kind} at station ${rounded(joint.at.x)}${leanWords(joint)}`,
   );
   return [
     `Cut the joints (${which.join(', ')}) before any curve, while the faces are flat and the board clamps square.`,
   ];
 }
 
-const slant = (joint: Cutting): string =>
+const leanWords = (joint: CuttingJoint): string =>
   joint.kind === 'hole' && joint.lean
     ? `, leaning ${showAngle(joint.lean.by)} to the ${joint.lean.toward}`
     : '';
@@ -64,7 +64,7 @@ const slant = (joint: Cutting): string =>
 function endSteps(
   { ends }: Part,
   straight: SawnEdge | undefined,
-  { tips }: Support,
+  { tips }: BoardSupport,
 ): { before: string[]; after: string[] } {
   if (!ends) return { before: [], after: [] };
   const leaning = ends.filter((end) => !isSquare(end));
@@ -72,7 +72,7 @@ function endSteps(
   const on = straight ? `${quoted(straight.name)}, which stays straight,` : 'the board’s straight edge';
   const before = leaning.map(
     (end) =>
-      `Cut the ${end.side} end (${settingWords(end.angles, showAngle)}) before the curve, the marked face up and ${on} against the gauge: ` +
+      `Cut the ${end.side} end (${cutAngleWords(end.angles, showAngle)}) before the curve, the marked face up and ${on} against the gauge: ` +
       'the long point stands where the pattern has it.',
   );
   if (square.length === 0) return { before, after: [] };
@@ -97,7 +97,7 @@ function endSteps(
 }
 
 /** Across the grain first: the cuts along it then end in them, and what they part falls free. */
-function shoulderStep({ corners }: BladeAdvice, words: LengthWords): string[] {
+function shoulderSteps({ corners }: BladeAdvice, words: LengthFormat): string[] {
   const shoulders = shouldersIn(corners);
   if (shoulders.length === 0) return [];
   return [
@@ -106,22 +106,25 @@ function shoulderStep({ corners }: BladeAdvice, words: LengthWords): string[] {
   ];
 }
 
-const beyondSteps = ({ beyond }: BladeAdvice, { about }: LengthWords): string[] =>
-  beyond.map(({ kind, at, edge }) => {
-    const where = `the ${kind} at station ${about(at.x)} (${edge}), which no blade turns`;
+const tooTightSteps = ({ tooTightForAny }: BladeAdvice, { rounded }: LengthFormat): string[] =>
+  tooTightForAny.map(({ kind, at, edge }) => {
+    const where = `the ${kind} at station ${rounded(at.x)} (${edge}), which no blade turns`;
     return kind === 'hollow'
       ? `Bore ${where}, before you saw up to it, or leave it to a coping saw; and what else is nearly as tight.`
       : `Leave ${where}, to a coping saw or a rasp; and what else is nearly as tight.`;
   });
 
-function reliefSteps({ corners, asked, beyond }: BladeAdvice, { about }: LengthWords): string[] {
+function reliefSteps(
+  { corners, ownBlade, tooTightForAny }: BladeAdvice,
+  { rounded }: LengthFormat,
+): string[] {
   const places = [
     ...corners
       .filter(({ kind, ofShoulder }) => kind === 'inside' && !ofShoulder)
-      .map(({ at }) => `the inside corner at station ${about(at.x)}`),
-    ...(asked?.tooTight ?? [])
-      .filter((bend) => !beyond.includes(bend))
-      .map(({ kind, at, edge }) => `the tight ${kind} at station ${about(at.x)} (${edge})`),
+      .map(({ at }) => `the inside corner at station ${rounded(at.x)}`),
+    ...(ownBlade?.tooTight ?? [])
+      .filter((bend) => !tooTightForAny.includes(bend))
+      .map(({ kind, at, edge }) => `the tight ${kind} at station ${rounded(at.x)} (${edge})`),
   ];
   return places.length === 0
     ? []
@@ -141,19 +144,19 @@ function curveSteps({ sawAllowance }: Part, curved: readonly SawnEdge[], { corne
   );
   const whole = runsOut ? 'out through the waste past every outside corner' : 'its waste in one piece';
   const waste = first.pieces.some(isShoulder) ? 'from shoulder to shoulder' : whole;
-  if (!second) return [`Saw ${quoted(first.name)} ${line}, ${waste}.`, ...finish(sawAllowance)];
+  if (!second) return [`Saw ${quoted(first.name)} ${line}, ${waste}.`, ...smoothingSteps(sawAllowance)];
   return [
     `Saw ${quoted(first.name)} ${line}${isHollow ? ' first, its hollow while the whole width of the board stands behind it' : ' first'}.`,
     `Tape its offcut back on: the board keeps its weight and its straight edge for clamp and push block. Then saw ${quoted(second.name)}.`,
-    ...finish(sawAllowance),
+    ...smoothingSteps(sawAllowance),
   ];
 }
 
-const finish = (sawAllowance: number): string[] =>
+const smoothingSteps = (sawAllowance: number): string[] =>
   sawAllowance > 0 ? ['Take the saw marks off, down to the solid line.'] : [];
 
 /** Half a turn about the upright lays the other hand's edge against the gauge; its tilt would turn about with it. */
-function handStep(part: Part): string[] {
+function mirroredPartSteps(part: Part): string[] {
   if (part.job.pair !== 'mirrored' || !isHanded(part)) return [];
   const tilted = part.ends?.some(({ angles }) => angles.bevel !== 0) ?? false;
   return [

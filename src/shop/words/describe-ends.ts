@@ -1,33 +1,33 @@
-import type { EndAngles } from '../../part/ends/compound-angles.ts';
-import { type CutCorner, isSquare, longAndShort } from '../../part/ends/end-planes.ts';
+import type { CompoundAngles } from '../../part/ends/compound-angles.ts';
+import { type CutCorner, isSquare, longAndShortPoints } from '../../part/ends/end-planes.ts';
 import { showAngle } from '../../units/show-angle.ts';
-import { COMMON_SAWS, type EndCut, endCut, type TableSaw } from '../saw/saw-depth.ts';
-import { cornerWords, settingWords } from './cut-angle-words.ts';
-import type { LengthWords } from './length-format.ts';
+import { COMMON_SAWS, type EndCut, planEndCut, type TableSaw } from '../saw/saw-depth.ts';
+import { cutAngleWords, cutCornerWords } from './cut-angle-words.ts';
+import type { LengthFormat } from './length-format.ts';
 
 /** An end in words: its angles, long and short point, and whether the saw cuts through. */
-export function sayEnd(
+export function describeEnd(
   cut: EndCut,
   thickness: number | undefined,
   saw: TableSaw,
-  words: LengthWords,
+  words: LengthFormat,
 ): string[] {
   const { end } = cut;
   const depth = depthWords(cut, thickness, saw, words);
   if (isSquare(end)) return [`${end.side} end: square`, ...depth];
-  const { long, short } = longAndShort(end);
-  const at = (corner: CutCorner): string => cornerWords(corner, words.length);
+  const { long, short } = longAndShortPoints(end);
+  const at = (corner: CutCorner): string => cutCornerWords(corner, words.exact);
   return [
-    `${end.side} end: ${angleWords(end.angles)}`,
+    `${end.side} end: ${endAngleWords(end.angles)}`,
     `long point: ${at(long)}; short point: ${at(short)}`,
     ...depth,
   ];
 }
 
 /** "miter 6°, blade tilt 4°; as a leg stands rake 6°, splay 4°: a lean of 7.2° along a sight line 33.6° …". */
-function angleWords(angles: EndAngles): string {
+function endAngleWords(angles: CompoundAngles): string {
   const { rake, splay, lean, sight } = angles;
-  const saw = settingWords(angles, showAngle);
+  const saw = cutAngleWords(angles, showAngle);
   if (splay === 0) return `${saw}, blade upright`;
   const leg = `as a leg stands rake ${showAngle(rake)}, splay ${showAngle(splay)}`;
   const [edge, face] = [Math.abs(sight) <= Math.PI / 2, sight >= 0];
@@ -40,7 +40,7 @@ function depthWords(
   { needs, reach, passes, end }: EndCut,
   thickness: number | undefined,
   saw: TableSaw,
-  { length }: LengthWords,
+  { exact }: LengthFormat,
 ): string[] {
   const { bevel } = end.angles;
   if (passes === 'too steep')
@@ -51,16 +51,16 @@ function depthWords(
   if (needs === undefined || thickness === undefined) return [];
   const asks =
     bevel === 0
-      ? `${length(thickness)} thick needs ${length(needs)} of blade`
-      : `${length(thickness)} thick at a blade tilt of ${showAngle(Math.abs(bevel))} needs ${length(needs)} of blade`;
-  const gives = `${saw.name} gives ${length(reach)}`;
+      ? `${exact(thickness)} thick needs ${exact(needs)} of blade`
+      : `${exact(thickness)} thick at a blade tilt of ${showAngle(Math.abs(bevel))} needs ${exact(needs)} of blade`;
+  const gives = `${saw.name} gives ${exact(reach)}`;
   if (passes === 'one face') return [`${asks}, ${gives}: one pass.`];
   const larger = COMMON_SAWS.find(
-    (other) => other.depth > saw.depth && endCut(end, thickness, other).passes === 'one face',
+    (other) => other.depth > saw.depth && planEndCut(end, thickness, other).passes === 'one face',
   );
   const or = larger ? `, or take ${larger.name}` : '';
   return passes === 'two faces'
-    ? [`${asks}, ${gives}: cut from two faces${or}.`, SECOND_FACE]
+    ? [`${asks}, ${gives}: cut from two faces${or}.`, SECOND_FACE_WORDS]
     : [
         `${asks}, ${gives}, and two cuts leave wood between them: saw the rest by hand, guided by both kerfs` +
           `${or}, or cut the end on the band saw with a sled, its table tilted.`,
@@ -68,6 +68,6 @@ function depthWords(
 }
 
 /** Half a turn about the line across the part maps the cut's plane onto itself with the miter turned about. */
-const SECOND_FACE =
+const SECOND_FACE_WORDS =
   'For the second, turn the part end for end onto its other face, to the other side of the blade, and swing the ' +
   'gauge as far the other way; the blade’s tilt stays.';

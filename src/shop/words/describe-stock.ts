@@ -4,29 +4,29 @@ import { showNearest } from '../../units/graduation.ts';
 import { showPercent } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength } from '../../units/rule.ts';
 import { showAngle } from '../../units/show-angle.ts';
-import type { Laid } from '../nesting/nesting-layouts.ts';
-import type { Layers, Quarter } from '../stock/lumber-thicknesses.ts';
-import type { Amount, Grain, StockPlan, WoodPlan } from '../stock/stock-plan.ts';
-import type { Band } from '../wood/grain-strength.ts';
-import { woodInSentence } from '../wood/species.ts';
-import { massWords } from './describe-support.ts';
+import type { NestingFigures } from '../nesting/nesting-layouts.ts';
+import type { LayerChoice, LumberThickness } from '../stock/lumber-thicknesses.ts';
+import type { GrainAdvice, StockPlan, WoodAmount, WoodPlan } from '../stock/stock-plan.ts';
+import type { ShareRange } from '../wood/grain-strength.ts';
+import { speciesInSentence } from '../wood/species.ts';
+import { showMass } from './describe-support.ts';
 
 /** Nobody cuts a blank to a hair: the nearest mark. */
 const about = (mm: number, rule: Rule): string => readOnRule(mm, rule).text;
 
 /** "34 5/8 × 3 3/4 × 1 7/8 in". */
-export const saySizes = (sizes: readonly (number | undefined)[], rule: Rule): string =>
+export const showSizes = (sizes: readonly (number | undefined)[], rule: Rule): string =>
   `${sizes.flatMap((mm) => (mm === undefined ? [] : about(mm, rule))).join(' × ')} ${rule.unit}`;
 
 /** "62 %": to a whole one. */
-export const percent = (share: number): string => showPercent(share, 0);
+export const showWholePercent = (share: number): string => showPercent(share, 0);
 
 /** "38 to 62 %". */
-export const band = ({ least, most }: Band): string =>
-  least === most ? percent(least) : `${(least * 100).toFixed(0)} to ${percent(most)}`;
+export const showShareRange = ({ least, most }: ShareRange): string =>
+  least === most ? showWholePercent(least) : `${(least * 100).toFixed(0)} to ${showWholePercent(most)}`;
 
 /** The blank, and whether the job's stock gives it. */
-export function sayBlank({ stock, rule, shape }: Part, { blank, footprint }: StockPlan): string[] {
+export function describeBlank({ stock, rule, shape }: Part, { blank, footprint }: StockPlan): string[] {
   const { length, width, thickness, allowances } = blank;
   const extra = [
     `${showLength(allowances.length, rule)} of length`,
@@ -36,12 +36,12 @@ export function sayBlank({ stock, rule, shape }: Part, { blank, footprint }: Sto
   const gives = (['length', 'width'] as const).filter((side) => stock?.[side] !== undefined);
   const short = gives.some((side) => stock![side]! < blank[side]);
   return [
-    `takes up ${saySizes([footprint.length, footprint.width], rule)}${shape.type === 'closed' ? ', saw line and long points counted' : ': one edge only, so leave the wood beside it'}`,
-    `cut it to ${saySizes([length, width, thickness], rule)}: ${extra.join(', ')} over`,
+    `takes up ${showSizes([footprint.length, footprint.width], rule)}${shape.type === 'closed' ? ', saw line and long points counted' : ': one edge only, so leave the wood beside it'}`,
+    `cut it to ${showSizes([length, width, thickness], rule)}: ${extra.join(', ')} over`,
     ...(gives.length === 0
       ? []
       : [
-          `your stock, ${saySizes(
+          `your stock, ${showSizes(
             gives.map((side) => stock![side]),
             rule,
           )}, ${short ? 'is less than that' : 'gives it'}`,
@@ -53,53 +53,53 @@ export function sayBlank({ stock, rule, shape }: Part, { blank, footprint }: Sto
 }
 
 /** Rows under their heads: how many boards glued up, of which rough thickness. */
-export function layerRows(layers: readonly Layers[], rule: Rule): string[][] {
+export function layerRows(layers: readonly LayerChoice[], rule: Rule): string[][] {
   return [
     ['layers', 'rough', 'each planed to', 'planed away'],
-    ...layers.map(({ count, quarter, each, waste }) => [
+    ...layers.map(({ count, lumber, each, waste }) => [
       String(count),
-      roughName(quarter, rule),
+      roughName(lumber, rule),
       showLength(each, rule),
-      percent(waste),
+      showWholePercent(waste),
     ]),
   ];
 }
 
 /** "5/4 (31.75 mm)"; a name below an inch is its own measure where the maker's rule has inches. */
-const roughName = ({ name, rough }: Quarter, rule: Rule): string =>
-  rule.unit === 'in' && name.endsWith('in') ? name : `${name} (${sayRough(rough, rule)})`;
+const roughName = ({ name, rough }: LumberThickness, rule: Rule): string =>
+  rule.unit === 'in' && name.endsWith('in') ? name : `${name} (${showRough(rough, rule)})`;
 
 /** A rough thickness is in inches by name: its millimetres are told as they come. */
-const sayRough = (mm: number, rule: Rule): string =>
+const showRough = (mm: number, rule: Rule): string =>
   rule.unit === 'in' ? showLength(mm, rule) : `${Number(mm.toFixed(2))} mm`;
 
 /** As a yard of the maker's unit sells it: "1.5 board feet", "0.0036 m³". */
-export const sayVolume = (
-  { boardFeet, cubicMetres }: Pick<Amount, 'boardFeet' | 'cubicMetres'>,
+export const showVolume = (
+  { boardFeet, cubicMetres }: Pick<WoodAmount, 'boardFeet' | 'cubicMetres'>,
   { unit }: Rule,
   digits: number,
 ): string => (unit === 'in' ? `${boardFeet.toFixed(digits)} board feet` : `${cubicMetres.toFixed(4)} m³`);
 
 /** Volume and weight, of one and of all. */
-export function sayAmount({ quantity, stock, rule }: Part, { amount, layers }: StockPlan): string[] {
+export function describeAmount({ quantity, stock, rule }: Part, { amount, layers }: StockPlan): string[] {
   if (!amount) return [];
   const { rough, weight } = amount;
   const [first] = layers ?? [];
   return [
-    `a blank holds ${sayVolume(amount, rule, 2)}`,
+    `a blank holds ${showVolume(amount, rule, 2)}`,
     ...(rough && first
       ? [
-          `to buy for ${quantity}, in ${first.count > 1 ? `${first.count} layers of ` : ''}${first.quarter.name}: ` +
-            `${sayVolume(rough, rule, 1)}, before what a yard’s boards waste`,
+          `to buy for ${quantity}, in ${first.count > 1 ? `${first.count} layers of ` : ''}${first.lumber.name}: ` +
+            `${showVolume(rough, rule, 1)}, before what a yard’s boards waste`,
         ]
       : []),
     weight
-      ? `a finished part weighs about ${massWords(weight.part, rule.unit)}, its blank ${massWords(weight.blank, rule.unit)} (${woodInSentence(weight.species)})`
+      ? `a finished part weighs about ${showMass(weight.part, rule.unit)}, its blank ${showMass(weight.blank, rule.unit)} (${speciesInSentence(weight.species)})`
       : `no weight: ${stock?.species === undefined ? 'the job names no species' : `the figures of "${stock.species}" are not known here`}`,
   ];
 }
 
-const WAYS: Readonly<Record<Laid['way'], string>> = {
+const ARRANGEMENT_WORDS: Readonly<Record<NestingFigures['way'], string>> = {
   rectangles: 'as rectangles',
   same: 'all the same way up',
   turned: 'every other one turned end for end',
@@ -108,7 +108,7 @@ const WAYS: Readonly<Record<Laid['way'], string>> = {
   'by-hand': 'each hand by itself, every other one turned end for end',
 };
 
-export const sayWay = (way: Laid['way']): string => WAYS[way];
+export const arrangementWords = (way: NestingFigures['way']): string => ARRANGEMENT_WORDS[way];
 
 /** Rows under their heads: each way to lay the copies out, the best one starred. Nothing to lay out: none. */
 export function nestingRows({ nesting }: StockPlan, rule: Rule): string[][] {
@@ -116,39 +116,40 @@ export function nestingRows({ nesting }: StockPlan, rule: Rule): string[][] {
   return [
     ['* is laid closest', 'pitch', 'across', 'along', 'boards', 'used'],
     ...[nesting.rectangles, ...nesting.ways].map((laid) => [
-      `${sayWay(laid.way)}${laid.way === nesting.way ? ' *' : ''}`,
+      `${arrangementWords(laid.way)}${laid.way === nesting.way ? ' *' : ''}`,
       about(laid.pitch, rule),
       String(laid.across),
       String(laid.along),
       String(laid.boards),
-      percent(laid.yield),
+      showWholePercent(laid.yield),
     ]),
   ];
 }
 
 /** Degrees of runout and what to think of them: bands of our own, from the strength that Hankinson's formula leaves. */
-const BANDS: readonly (readonly [upTo: number, name: string, words: string])[] = [
+const RUNOUT_GRADES: readonly (readonly [upTo: number, name: string, words: string])[] = [
   [6, 'good', 'good: as strong as most straight stock'],
   [11, 'caution', 'take care: choose straight wood there, and keep knots away'],
   [20, 'weak', 'weak: choose wood whose grain sweeps with the curve, or turn the pattern'],
   [Number.POSITIVE_INFINITY, 'short', 'short grain: redesign, laminate, bend, or build it up'],
 ];
 
-const bandOf = ({ worst }: Grain) => BANDS.find(([upTo]) => (worst.angle * 180) / Math.PI <= upTo)!;
+const gradeOf = ({ worst }: GrainAdvice) =>
+  RUNOUT_GRADES.find(([upTo]) => (worst.angle * 180) / Math.PI <= upTo)!;
 
-export const runoutBand = (grain: Grain): string => bandOf(grain)[1];
+export const runoutGrade = (grain: GrainAdvice): string => gradeOf(grain)[1];
 
 /** Runout, what it leaves, the least section, and a better turn of the pattern. */
-export function sayGrain({ grain }: WoodPlan, rule: Rule): string[] {
+export function describeGrain({ grain }: WoodPlan, rule: Rule): string[] {
   const { worst, strength, section, tenons, better } = grain;
   const at = (mm: number): string => showLength(mm, rule);
   return [
-    `runs out ${showAngle(worst.angle)} at worst, on "${worst.edge}" at station ${at(worst.at.x)}: ${bandOf(grain)[2]}`,
-    `about ${band(strength)} of the bending strength is left there (Hankinson’s formula)`,
+    `runs out ${showAngle(worst.angle)} at worst, on "${worst.edge}" at station ${at(worst.at.x)}: ${gradeOf(grain)[2]}`,
+    `about ${showShareRange(strength)} of the bending strength is left there (Hankinson’s formula)`,
     ...(section
       ? [
           `weakest section ${at(section.height)} across at station ${at(section.at.x)}${section.weakened ? ', less its joint' : ''}: ` +
-            `${percent(section.share)} as strong in bending as the straight blank`,
+            `${showWholePercent(section.share)} as strong in bending as the straight blank`,
         ]
       : []),
     ...tenons.map(

@@ -3,23 +3,23 @@ import type { ShowLength, Warning } from '../../units/fault.ts';
 import { showPercent } from '../../units/number-format.ts';
 import { type Rule, showFine, showLength, showSize } from '../../units/rule.ts';
 import type { Unit } from '../../units/unit.ts';
-import { hardestOf, type RunsAdvice } from '../strip/part-strips.ts';
+import { mostStrained, type RunsAdvice } from '../strip/part-strips.ts';
 import type { StripAdvice } from '../strip/strip-advice.ts';
-import type { Side, StripNail } from '../strip/strip-nails.ts';
-import { strengthLeft } from '../wood/grain-strength.ts';
-import { NEWTONS_IN_LBF } from '../wood/pound-force.ts';
-import { woodInSentence } from '../wood/species.ts';
-import { band } from './describe-stock.ts';
+import type { StripNail, StripSide } from '../strip/strip-nails.ts';
+import { remainingStrength } from '../wood/grain-strength.ts';
+import { NEWTONS_PER_LBF } from '../wood/pound-force.ts';
+import { speciesInSentence } from '../wood/species.ts';
+import { showShareRange } from './describe-stock.ts';
 
 /** The force that a maker's own scales show, and newtons in it; in a kilogram-force by standard gravity. */
-const FELT = {
+const SCALE_FORCE = {
   mm: { name: 'kgf', newtons: 9.80665 },
-  in: { name: 'lbf', newtons: NEWTONS_IN_LBF },
+  in: { name: 'lbf', newtons: NEWTONS_PER_LBF },
 } as const;
 
 /** "13.3 N (1.4 kgf)": newtons, and what it feels like on the maker's own scales. */
 export function showForce(newtons: number, unit: Unit): string {
-  const felt = FELT[unit];
+  const felt = SCALE_FORCE[unit];
   return `${twoOrMoreDigits(newtons)} N (${twoOrMoreDigits(newtons / felt.newtons)} ${felt.name})`;
 }
 
@@ -30,24 +30,24 @@ const twoOrMoreDigits = (value: number): string =>
 /** "0.43 %". */
 const showStrain = (strain: number): string => showPercent(strain, 2);
 
-const FACES: Readonly<Record<Side, string>> = { left: 'upper', right: 'lower' };
-const BESIDE: Readonly<Record<Side, string>> = { left: 'above', right: 'below' };
+const FACE_NAMES: Readonly<Record<StripSide, string>> = { left: 'upper', right: 'lower' };
+const SIDE_WORDS: Readonly<Record<StripSide, string>> = { left: 'above', right: 'below' };
 
 /** Which strip, how far it is strained, and the thickest that is safe: one line each. */
-export function sayStrip(advice: StripAdvice, length: ShowLength, unit: Unit): string[] {
+export function describeStrip(advice: StripAdvice, length: ShowLength, unit: Unit): string[] {
   const { species, thickness, width, cutLength, overhang, tapered } = advice;
   const thick = tapered ? `${length(thickness)} thick at the start` : `${length(thickness)} thick`;
   return [
     `${species.name}, ${thick}, ${length(width)} wide, ${length(cutLength)} long: ` +
       `${length(overhang)} or more past the line at each end.`,
-    sayStrain(advice, length),
-    sayThickest(advice, length, unit),
+    strainWords(advice, length),
+    maxThicknessWords(advice, length, unit),
   ];
 }
 
 const VERDICTS = { safe: 'safe', risky: 'risky', breaks: 'it breaks' } as const;
 
-function sayStrain(
+function strainWords(
   { strain, worst, safeStrain, breakingStrain, verdict }: StripAdvice,
   mm: ShowLength,
 ): string {
@@ -60,53 +60,55 @@ function sayStrain(
 /** Where a strip cannot help. */
 const NO_STRIP = 'Ease the curve, or trace the printed pattern instead.';
 
-function sayThickest(
+function maxThicknessWords(
   { species, maxThickness, maxThicknessOnRule }: StripAdvice,
   length: ShowLength,
   unit: Unit,
 ): string {
   if (maxThicknessOnRule > 0)
-    return `Thickest safe strip of ${woodInSentence(species)}: ${length(maxThicknessOnRule)}.`;
+    return `Thickest safe strip of ${speciesInSentence(species)}: ${length(maxThicknessOnRule)}.`;
   return (
-    `No strip of ${woodInSentence(species)} that your rule can measure bends this far safely: it would be ` +
+    `No strip of ${speciesInSentence(species)} that your rule can measure bends this far safely: it would be ` +
     `${showFine(maxThickness, unit)} thick. ${NO_STRIP}`
   );
 }
 
 /** Where each nail stands, and what it bears: one line each, from start to end. */
-export function sayNails(advice: StripAdvice, rule: Rule): string[] {
+export function describeNails(advice: StripAdvice, rule: Rule): string[] {
   const { nails, nailDiameter, traced } = advice;
   if (nails.length === 0) return [];
   const length = (mm: number): string => showLength(mm, rule);
   const at = ({ x, y }: Point): string => `station ${length(x)}, offset ${length(y)}`;
   return [
-    `Trace along the ${FACES[traced]} face. The middles of ${showSize(nailDiameter, rule)} nails:`,
-    ...nails.map((nail) => `${nail.centres.map(at).join(joining(nail))}: ${sayNail(nail, rule.unit)}.`),
+    `Trace along the ${FACE_NAMES[traced]} face. The middles of ${showSize(nailDiameter, rule)} nails:`,
+    ...nails.map(
+      (nail) => `${nail.centers.map(at).join(conjunctionFor(nail))}: ${nailWords(nail, rule.unit)}.`,
+    ),
   ];
 }
 
-const joining = ({ side }: StripNail): string => (side === 'either' ? ' or ' : ' and ');
+const conjunctionFor = ({ side }: StripNail): string => (side === 'either' ? ' or ' : ' and ');
 
-function sayNail({ side, force }: StripNail, unit: Unit): string {
+function nailWords({ side, force }: StripNail, unit: Unit): string {
   if (side === 'either') return 'bears nothing, on either side of the strip';
   if (side === 'both') return 'a held end, kept between two nails and clamped straight beyond them';
-  return `${BESIDE[side]} the strip, ${showForce(force, unit)}`;
+  return `${SIDE_WORDS[side]} the strip, ${showForce(force, unit)}`;
 }
 
 /** What to heed with the strips of a part: each caution once, the hardest run's words first. */
-export function cautionsOf(runs: RunsAdvice, rule: Rule): Warning[] {
-  const all = [hardestOf(runs), ...runs].flatMap(({ advice }) =>
+export function partStripCautions(runs: RunsAdvice, rule: Rule): Warning[] {
+  const all = [mostStrained(runs), ...runs].flatMap(({ advice }) =>
     stripCautions(advice, (mm) => showLength(mm, rule), rule.unit),
   );
   return all.filter(({ code }, i) => all.findIndex((other) => other.code === code) === i);
 }
 
 /** Grain running out 1 in 10: as steep as a stressed slender part should have it. */
-const RUNOUT = Math.atan(1 / 10);
+const MAX_RUNOUT = Math.atan(1 / 10);
 
 /** What to heed with this strip. Those that can hurt come first. */
 export function stripCautions(advice: StripAdvice, length: ShowLength, unit: Unit): Warning[] {
-  return [...breakCautions(advice, length), ...nailCautions(advice, unit), ...habitCautions(advice)];
+  return [...breakCautions(advice, length), ...nailCautions(advice, unit), ...generalCautions(advice)];
 }
 
 function breakCautions(
@@ -124,28 +126,28 @@ function breakCautions(
   return [{ code: `strip.${verdict}`, message }];
 }
 
-function nailCautions({ nails, nailBears }: StripAdvice, unit: Unit): Warning[] {
+function nailCautions({ nails, nailCapacity }: StripAdvice, unit: Unit): Warning[] {
   const hardest = Math.max(0, ...nails.map(({ force }) => force));
-  if (hardest <= nailBears) return [];
+  if (hardest <= nailCapacity) return [];
   return [
     {
       code: 'strip.nails',
       message:
-        `a nail bears ${showForce(hardest, unit)}; one this thick should bear ${showForce(nailBears, unit)} at most. ` +
+        `a nail bears ${showForce(hardest, unit)}; one this thick should bear ${showForce(nailCapacity, unit)} at most. ` +
         `Screw blocks to the board instead, or take a thinner or narrower strip.`,
     },
   ];
 }
 
 /** What holds for every strip, and for every strip of a kind. */
-function habitCautions({ tapered, thickness, width }: StripAdvice): Warning[] {
+function generalCautions({ tapered, thickness, width }: StripAdvice): Warning[] {
   const cautions: readonly (readonly [applies: boolean, code: string, message: string])[] = [
     [true, 'strip.spring', 'a sprung strip flies when it is let go. Hold it while you draw each nail.'],
     [
       true,
       'strip.grain',
       'the figures are for clear, straight grain. Choose a strip without knots; grain that runs out ' +
-        `1 in 10 leaves it about ${band(strengthLeft(RUNOUT))} as strong.`,
+        `1 in 10 leaves it about ${showShareRange(remainingStrength(MAX_RUNOUT))} as strong.`,
     ],
     [true, 'strip.creep', 'a batten left sprung stays bent. Draw the line and take it off.'],
     [

@@ -1,25 +1,31 @@
-import type { Beyond, SawTable, Stand, Support, Tip } from '../saw/board-support.ts';
-import type { Weights } from '../stock/weight.ts';
-import type { LengthWords } from './length-format.ts';
+import type {
+  BoardSupport,
+  SawTable,
+  SupportStand,
+  TableEdge,
+  TippingStretch,
+} from '../saw/board-support.ts';
+import type { BoardWeights } from '../stock/weight.ts';
+import type { LengthFormat } from './length-format.ts';
 
 /** Kilograms in a pound: exact by definition. */
 const KG_PER_LB = 0.45359237;
 
 /** "9.4 lb", "4.3 kg": as much as wood's spread of weight deserves. */
-export function massWords(kg: number, unit: LengthWords['unit']): string {
+export function showMass(kg: number, unit: LengthFormat['unit']): string {
   const mass = unit === 'in' ? kg / KG_PER_LB : kg;
   return `${mass >= 100 ? mass.toFixed(0) : mass >= 1 ? mass.toFixed(1) : mass.toFixed(2)} ${unit === 'in' ? 'lb' : 'kg'}`;
 }
 
 /** Weight, balance, where the board tips off the table, and where to bear it. */
-export function saySupport(
-  weights: Weights,
-  support: Support,
+export function describeSupport(
+  weights: BoardWeights,
+  support: BoardSupport,
   table: SawTable,
-  words: LengthWords,
+  words: LengthFormat,
 ): string[] {
-  const { about } = words;
-  const size = `${about(table.length)} × ${about(table.width)}`;
+  const { rounded } = words;
+  const size = `${rounded(table.length)} × ${rounded(table.width)}`;
   return [
     ...weightWords(weights, words),
     ...(support.tips.length === 0
@@ -34,40 +40,40 @@ export function saySupport(
 }
 
 function weightWords(
-  { boardMass, partMass, boardBalance, balance }: Weights,
-  { about, unit }: LengthWords,
+  { boardMass, partMass, boardBalance, balance }: BoardWeights,
+  { rounded, unit }: LengthFormat,
 ): string[] {
-  const board = boardMass === undefined ? 'board' : `board: ${massWords(boardMass, unit)}`;
-  const lines = [`${board}, in balance at station ${about(boardBalance.x)}`];
+  const board = boardMass === undefined ? 'board' : `board: ${showMass(boardMass, unit)}`;
+  const lines = [`${board}, in balance at station ${rounded(boardBalance.x)}`];
   if (partMass !== undefined)
-    lines.push(`part: ${massWords(partMass, unit)}, in balance at station ${about(balance.x)}`);
+    lines.push(`part: ${showMass(partMass, unit)}, in balance at station ${rounded(balance.x)}`);
   return lines;
 }
 
-const HANGS: Readonly<Record<Beyond, string>> = {
+const OVERHANG_WORDS: Readonly<Record<TableEdge, string>> = {
   infeed: 'before the table (infeed)',
   outfeed: 'behind the table (outfeed)',
   left: 'over the left side of the table',
   right: 'over the right side of the table',
 };
 
-const tipWords = ({ edge, beyond, from, to }: Tip, { about }: LengthWords): string =>
-  `${edge}: from station ${about(from)} to ${about(to)} the weight hangs ${HANGS[beyond]}`;
+const tipWords = ({ edge, beyond, from, to }: TippingStretch, { rounded }: LengthFormat): string =>
+  `${edge}: from station ${rounded(from)} to ${rounded(to)} the weight hangs ${OVERHANG_WORDS[beyond]}`;
 
-function standWords({ where, station, fromBlade, walks }: Stand, { about }: LengthWords): string {
+function standWords({ where, station, fromBlade, walks }: SupportStand, { rounded }: LengthFormat): string {
   const when = where === 'infeed' ? 'as the cut begins' : 'as it ends';
-  const place = `under station ${about(station)} ${when}, ${about(fromBlade)} ${where === 'infeed' ? 'before' : 'behind'} the blade`;
+  const place = `under station ${rounded(station)} ${when}, ${rounded(fromBlade)} ${where === 'infeed' ? 'before' : 'behind'} the blade`;
   return walks
     ? `a helper, ${place}, who walks along with it`
     : `a stand or a helper on the ${where} side: ${place}`;
 }
 
 /** A swing less than this is kept by any roller, mm: a hand's breadth. */
-const SWINGS_MM = 50;
+const MIN_SWING_MM = 50;
 
-const swingWords = ({ swing }: Support, { about }: LengthWords): string[] =>
-  swing > SWINGS_MM
+const swingWords = ({ swing }: BoardSupport, { rounded }: LengthFormat): string[] =>
+  swing > MIN_SWING_MM
     ? [
-        `the free end swings ${about(swing)} sideways as the line turns: a flat top or balls rather than one roller, which would steer it.`,
+        `the free end swings ${rounded(swing)} sideways as the line turns: a flat top or balls rather than one roller, which would steer it.`,
       ]
     : [];

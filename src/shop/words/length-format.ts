@@ -2,10 +2,10 @@ import type { ShowLength } from '../../units/fault.ts';
 import type { Unit } from '../../units/unit.ts';
 
 /** How lengths stand in the words of a sawing: on the maker's rule, and the unit they are in. */
-export interface LengthWords {
+export interface LengthFormat {
   /** To a hair: what is cut to. */
-  readonly length: ShowLength;
+  readonly exact: ShowLength;
   /** To the nearest mark: radii, and where things stand. */
-  readonly about: ShowLength;
+  readonly rounded: ShowLength;
   readonly unit: Unit;
 }

@@ -2,19 +2,19 @@ import { isSquare } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
 import type { Warning } from '../../units/fault.ts';
 import type { SawnEdge } from '../saw/bends-and-corners.ts';
-import type { LengthWords } from './length-format.ts';
+import type { LengthFormat } from './length-format.ts';
 
 /** Under this length a part is held by a clamp or a sled, not by hand, mm: 12 in. Common practice. */
-const SHORT_MM = 305;
+const SHORT_PART_MM = 305;
 
 /** What to heed at the saw, for this part. What hurts first comes first. */
 export function sawCautions(
   part: Part,
   edges: readonly SawnEdge[],
   height: number,
-  words: LengthWords,
+  words: LengthFormat,
 ): Warning[] {
-  const { unit, length } = words;
+  const { unit, exact } = words;
   const thickness = part.stock?.thickness;
   const curves = edges.some(({ pieces }) => pieces.some(({ type }) => type !== 'line'));
   const both = (inch: string, mm: string): string => (unit === 'in' ? inch : mm);
@@ -22,7 +22,7 @@ export function sawCautions(
     [
       thickness !== undefined && thickness > height,
       'saw.too-high',
-      `the part is ${length(thickness ?? 0)} thick and ${length(height)} go under the guide. Saw it in layers, or with a bow saw.`,
+      `the part is ${exact(thickness ?? 0)} thick and ${exact(height)} go under the guide. Saw it in layers, or with a bow saw.`,
     ],
     [
       true,
@@ -45,7 +45,7 @@ export function sawCautions(
       'a leaning cut creeps along the gauge: clamp the part to it, a stop on the kept side only, the offcut free to fall.',
     ],
     [
-      part.bounds.right - part.bounds.left < SHORT_MM,
+      part.bounds.right - part.bounds.left < SHORT_PART_MM,
       'saw.short',
       'the part is short: clamp it to a sled or a larger board rather than hold it by hand.',
     ],

@@ -1,18 +1,18 @@
-import { CHORD_MM, type Chord } from '../../curves/geometry/flatten.ts';
-import { type Grid, type Place, pitchAcross, pitchDown, windowAt } from './grid.ts';
-import type { Laid } from './row-spans.ts';
+import { type Chord, FLATTEN_MM } from '../../curves/geometry/flatten.ts';
+import { columnSpacing, type Grid, type GridCell, rowSpacing, windowOfCell } from './grid.ts';
+import type { TurnedChords } from './row-spans.ts';
 
 /** How far beyond a window a chord still counts as near it, mm: more than a register mark's white. */
 const NEAR_MM = 10;
 
 /** The chords near a window, sorted into places once, so that a long pattern is not gone through for each. */
-export function nearChords({ ends }: Laid, grid: Grid): (place: Place) => readonly Chord[] {
+export function indexChordsByCell({ ends }: TurnedChords, grid: Grid): (place: GridCell) => readonly Chord[] {
   const found = new Map<number, Chord[]>();
-  const [across, down] = [pitchAcross(grid), pitchDown(grid)];
-  const reach = NEAR_MM + CHORD_MM;
+  const [across, down] = [columnSpacing(grid), rowSpacing(grid)];
+  const reach = NEAR_MM + FLATTEN_MM;
   const { left, top } = grid;
-  const windowRight = windowAt(grid, { row: 0, column: 0 }).right - left;
-  const windowBottom = top - windowAt(grid, { row: 0, column: 0 }).bottom;
+  const windowRight = windowOfCell(grid, { row: 0, column: 0 }).right - left;
+  const windowBottom = top - windowOfCell(grid, { row: 0, column: 0 }).bottom;
   const columnsOf = (low: number, high: number): [number, number] => [
     Math.max(0, Math.ceil((low - reach - left - windowRight) / across)),
     Math.min(grid.columns - 1, Math.floor((high + reach - left) / across)),

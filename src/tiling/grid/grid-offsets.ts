@@ -1,8 +1,8 @@
-import { type Frame, type Grid, LINE_PAD_MM, pitchAcross, pitchDown, windowsOver } from './grid.ts';
-import type { Laid } from './row-spans.ts';
+import { columnSpacing, type Grid, LINE_PAD_MM, minWindows, rowSpacing, type SheetFrame } from './grid.ts';
+import type { TurnedChords } from './row-spans.ts';
 
 /** How many windows in a row, where the first begins, mm, and how far that is from the plain place, mm. */
-export interface Stand {
+export interface GridOffset {
   readonly count: number;
   readonly start: number;
   readonly shift: number;
@@ -12,15 +12,21 @@ export interface Stand {
  * Where a row of windows may begin to hold a line from `low` to `high`: the fewest windows, spare room
  * shared evenly, then shifted; then one window more, shifted by up to a window. More would stand empty.
  */
-export function stands(low: number, high: number, pitch: number, overlap: number, step: number): Stand[] {
-  const middle = plainStand(low, high, pitch, overlap);
-  const fewest = middle.count;
-  const found = [middle];
+export function candidateOffsets(
+  low: number,
+  high: number,
+  pitch: number,
+  overlap: number,
+  step: number,
+): GridOffset[] {
+  const centred = centredOffset(low, high, pitch, overlap);
+  const fewest = centred.count;
+  const found = [centred];
   for (const count of [fewest, fewest + 1]) {
     if (count === 1) continue;
     const from = Math.max(high + LINE_PAD_MM - count * pitch - overlap, low - pitch - overlap / 2);
     const to = Math.min(low - LINE_PAD_MM, high - overlap / 2 - (count - 1) * pitch);
-    const plain = count === fewest ? middle.start : (from + to) / 2;
+    const plain = count === fewest ? centred.start : (from + to) / 2;
     const steps = Math.floor((to - from) / 2 / step);
     for (let k = -steps; k <= steps; k++) {
       const shift = Math.abs(k) * step + (count - fewest) * pitch;
@@ -31,13 +37,13 @@ export function stands(low: number, high: number, pitch: number, overlap: number
 }
 
 /** The fewest windows, spare room shared evenly. */
-function plainStand(low: number, high: number, pitch: number, overlap: number): Stand {
-  const count = windowsOver(high - low + 2 * LINE_PAD_MM, pitch, overlap);
+function centredOffset(low: number, high: number, pitch: number, overlap: number): GridOffset {
+  const count = minWindows(high - low + 2 * LINE_PAD_MM, pitch, overlap);
   return { count, start: (low + high - count * pitch - overlap) / 2, shift: 0 };
 }
 
 /** Windows in a row across and in a row down, y down for the latter. */
-export const gridOf = (frame: Frame, across: Stand, down: Stand): Grid => ({
+export const gridAt = (frame: SheetFrame, across: GridOffset, down: GridOffset): Grid => ({
   ...frame,
   rows: down.count,
   columns: across.count,
@@ -46,11 +52,11 @@ export const gridOf = (frame: Frame, across: Stand, down: Stand): Grid => ({
 });
 
 /** The fewest windows over some lines, spare room shared evenly. */
-export function plainGrid({ bounds }: Laid, frame: Frame): Grid {
+export function centredGrid({ bounds }: TurnedChords, frame: SheetFrame): Grid {
   const { left, right, bottom, top } = bounds;
-  return gridOf(
+  return gridAt(
     frame,
-    plainStand(left, right, pitchAcross(frame), frame.overlap),
-    plainStand(-top, -bottom, pitchDown(frame), frame.overlap),
+    centredOffset(left, right, columnSpacing(frame), frame.overlap),
+    centredOffset(-top, -bottom, rowSpacing(frame), frame.overlap),
   );
 }

@@ -1,12 +1,12 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
 import { Fault } from '../../units/fault.ts';
 import type { Orientation } from '../layout.ts';
-import { sidesOf } from '../paper/margins.ts';
-import { type PageFrame, type PageOptions, pageOf, windowOf } from '../paper/page-frame.ts';
+import { marginSides } from '../paper/margins.ts';
+import { type PageFrame, type PageOptions, pageFrame, windowOf } from '../paper/page-frame.ts';
 import { paperTitle } from '../paper/paper-sizes.ts';
 
 /** A sheet as it lies: what of it shows the pattern, and how far it overlaps the next, mm. */
-export interface Frame extends PageFrame {
+export interface SheetFrame extends PageFrame {
   readonly orientation: Orientation;
   readonly overlap: number;
 }
@@ -15,7 +15,7 @@ export interface Frame extends PageFrame {
  * Equal windows laid over a pattern, each overlapping the next. The frame is the part's, turned as it
  * lies on the paper: mm, y up. Rows count from the top, columns from the left, both from 0.
  */
-export interface Grid extends Frame {
+export interface Grid extends SheetFrame {
   readonly rows: number;
   readonly columns: number;
   /** The left top corner of the first window. */
@@ -23,7 +23,7 @@ export interface Grid extends Frame {
   readonly top: number;
 }
 
-export interface Place {
+export interface GridCell {
   readonly row: number;
   readonly column: number;
 }
@@ -42,48 +42,48 @@ export interface GridOptions extends PageOptions {
 }
 
 /** @throws Fault `layout.no-room` */
-export function frameOf(options: GridOptions, orientation: Orientation): Frame {
-  const page = pageOf(options, orientation);
-  checkRoom(page, options);
+export function sheetFrame(options: GridOptions, orientation: Orientation): SheetFrame {
+  const page = pageFrame(options, orientation);
+  validateWindow(page, options);
   return { ...page, orientation, overlap: options.overlap };
 }
 
 /** How far apart one window and the next begin, mm. */
-export const pitchAcross = (frame: Frame): number => windowWidth(frame) - frame.overlap;
-export const pitchDown = (frame: Frame): number => windowHeight(frame) - frame.overlap;
+export const columnSpacing = (frame: SheetFrame): number => windowWidth(frame) - frame.overlap;
+export const rowSpacing = (frame: SheetFrame): number => windowHeight(frame) - frame.overlap;
 
 /** The fewest windows in a row that hold an extent. */
-export function windowsOver(extent: number, pitch: number, overlap: number): number {
+export function minWindows(extent: number, pitch: number, overlap: number): number {
   // A rounding error more than a whole number of windows is no reason for another sheet.
   return Math.max(1, Math.ceil((extent - overlap) / pitch - 1e-9));
 }
 
-function checkRoom(page: PageFrame, { paper, margin, overlap }: GridOptions): void {
+function validateWindow(page: PageFrame, { paper, margin, overlap }: GridOptions): void {
   const { width, height } = windowOf(page);
   const window = Math.min(width, height);
   if (!(window >= Math.max(MIN_WINDOW_MM, 2 * overlap)))
     throw new Fault(
       'layout.no-room',
       (length) =>
-        `margins of up to ${length(Math.max(...Object.values(sidesOf(margin))))} and an overlap of ${length(overlap)} leave no room on ${paperTitle(paper)}: inside the margins it has ${length(Math.max(0, window))} one way. ` +
+        `margins of up to ${length(Math.max(...Object.values(marginSides(margin))))} and an overlap of ${length(overlap)} leave no room on ${paperTitle(paper)}: inside the margins it has ${length(Math.max(0, window))} one way. ` +
         `It needs ${length(Math.max(MIN_WINDOW_MM, 2 * overlap))}. Use smaller margins or overlap, or larger paper.`,
       '--paper',
     );
 }
 
-const windowWidth = (frame: Frame): number => windowOf(frame).width;
-const windowHeight = (frame: Frame): number => windowOf(frame).height;
+const windowWidth = (frame: SheetFrame): number => windowOf(frame).width;
+const windowHeight = (frame: SheetFrame): number => windowOf(frame).height;
 
 /** Everything a sheet shows. */
-export function windowAt(grid: Grid, { row, column }: Place): Box {
-  const left = grid.left + column * pitchAcross(grid);
-  const top = grid.top - row * pitchDown(grid);
+export function windowOfCell(grid: Grid, { row, column }: GridCell): Box {
+  const left = grid.left + column * columnSpacing(grid);
+  const top = grid.top - row * rowSpacing(grid);
   return { left, top, right: left + windowWidth(grid), bottom: top - windowHeight(grid) };
 }
 
 /** A sheet's own share: up to the middle of each overlap, to the window's edge on the outside. */
-export function cellAt(grid: Grid, { row, column }: Place): Box {
-  const { left, right, bottom, top } = windowAt(grid, { row, column });
+export function trimmedCell(grid: Grid, { row, column }: GridCell): Box {
+  const { left, right, bottom, top } = windowOfCell(grid, { row, column });
   const half = grid.overlap / 2;
   return {
     left: column > 0 ? left + half : left,
@@ -94,9 +94,9 @@ export function cellAt(grid: Grid, { row, column }: Place): Box {
 }
 
 /** "A1" top left; after Z comes AA. */
-export const sheetName = ({ row, column }: Place): string => `${rowLetters(row)}${column + 1}`;
+export const sheetName = ({ row, column }: GridCell): string => `${rowName(row)}${column + 1}`;
 
-function rowLetters(row: number): string {
+function rowName(row: number): string {
   const last = String.fromCharCode(65 + (row % 26));
-  return row < 26 ? last : rowLetters(Math.floor(row / 26) - 1) + last;
+  return row < 26 ? last : rowName(Math.floor(row / 26) - 1) + last;
 }

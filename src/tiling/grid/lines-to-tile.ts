@@ -4,47 +4,52 @@ import { endStrips } from '../../part/ends/fold-tabs.ts';
 import { finishedLine } from '../../part/finished-line.ts';
 import { landmarks } from '../../part/landmarks.ts';
 import type { Part } from '../../part/part.ts';
-import { edgeChecks } from '../check-crosses.ts';
-import type { Check } from '../layout.ts';
-import { jointPlaces, mustShow } from './required-content.ts';
+import { edgeCheckDistances } from '../check-crosses.ts';
+import type { CheckDistance } from '../layout.ts';
+import { jointPoints, requiredSegments } from './required-content.ts';
 
 /** Lines to print over sheets, mm, in a frame of their own. */
-export interface Lines {
+export interface LinesToTile {
   /** All that the sheets must show. */
   readonly all: readonly Segment[];
   /** Those of them that count for the least number of sheets. */
   readonly finished: readonly Segment[];
   /** Places that must be seen as well; they call for no sheet of their own. */
-  readonly also: readonly Point[];
+  readonly extraPoints: readonly Point[];
   /** Places that seams should keep away from. */
   readonly landmarks: readonly Point[];
   /** Distances to measure once all is taped, beside the diagonals. */
-  readonly checks: readonly Check[];
+  readonly checks: readonly CheckDistance[];
   /** What tells these lines from others, beside their sheets: it makes the code. */
   readonly identity: readonly unknown[];
 }
 
 /** All of a part that is printed. */
-export const linesOf = (part: Part): Lines => ({
-  all: [...linesToCut(part), ...mustShow(part)],
+export const linesToTile = (part: Part): LinesToTile => ({
+  all: [...linesToCut(part), ...requiredSegments(part)],
   finished: finishedLine(part.shape),
-  also: alsoShown(part),
-  landmarks: [...landmarks(part).map(({ at }) => at), ...jointPlaces(part)].filter(
-    ({ x }) => x <= lastStation(part),
+  extraPoints: extraPoints(part),
+  landmarks: [...landmarks(part).map(({ at }) => at), ...jointPoints(part)].filter(
+    ({ x }) => x <= lastDrawnStation(part),
   ),
-  checks: edgeChecks(part),
-  identity: [part.name, linesToCut(part), ...(part.joints.length > 0 ? [part.joints] : []), ...tilts(part)],
+  checks: edgeCheckDistances(part),
+  identity: [
+    part.name,
+    linesToCut(part),
+    ...(part.joints.length > 0 ? [part.joints] : []),
+    ...tiltedEndCuts(part),
+  ],
 });
 
 /** Ends that are tilted through the wood: their strips are part of the pattern. */
-const tilts = (part: Part): unknown[] => endStrips(part).map(({ cut }) => cut);
+const tiltedEndCuts = (part: Part): unknown[] => endStrips(part).map(({ cut }) => cut);
 
 /** The finished line and the saw line. */
 export const linesToCut = ({ shape, saw }: Part): Segment[] => [...finishedLine(shape), ...saw];
 
 /** The last station that is drawn: a half stops at its centre line. */
-const lastStation = ({ shape, bounds }: Part): number =>
+const lastDrawnStation = ({ shape, bounds }: Part): number =>
   shape.type === 'half' ? shape.centre[0].x : bounds.right;
 
 /** What is drawn beside the lines to cut and must be seen as well: the line that a half is flipped on. */
-const alsoShown = ({ shape }: Part): readonly Point[] => (shape.type === 'half' ? shape.centre : []);
+const extraPoints = ({ shape }: Part): readonly Point[] => (shape.type === 'half' ? shape.centre : []);

@@ -1,11 +1,11 @@
-import { type Affine, shifted } from '../../curves/geometry/affine.ts';
-import { movedBox } from '../../curves/geometry/bounds.ts';
+import { type Affine, translate } from '../../curves/geometry/affine.ts';
+import { translateBox } from '../../curves/geometry/bounds.ts';
 import type { Neighbours, RegisterMark, Sheet } from '../layout.ts';
-import { cellAt, type Grid, type Place, sheetName, windowAt } from './grid.ts';
+import { type Grid, type GridCell, sheetName, trimmedCell, windowOfCell } from './grid.ts';
 
 /** The printed places of a grid as sheets, each with its neighbours and the register marks it shares. */
-export function sheetsAt(
-  printed: readonly Place[],
+export function makeSheets(
+  printed: readonly GridCell[],
   grid: Grid,
   turn: Affine,
   marks: readonly RegisterMark[],
@@ -14,23 +14,23 @@ export function sheetsAt(
   for (const mark of marks) for (const name of mark.sheets) marksOf.get(name)?.push(mark);
   return printed.map((place) => {
     const name = sheetName(place);
-    const window = windowAt(grid, place);
+    const window = windowOfCell(grid, place);
     const [x, y] = [grid.margin.left - window.left, grid.margin.bottom - window.bottom];
     return {
       name,
       ...place,
       size: grid.size,
       stretch: grid.stretch,
-      toSheet: shifted(turn, x, y),
-      window: movedBox(window, x, y),
-      cell: movedBox(cellAt(grid, place), x, y),
+      toSheet: translate(turn, x, y),
+      window: translateBox(window, x, y),
+      cell: translateBox(trimmedCell(grid, place), x, y),
       neighbours: neighboursOf(place, marksOf),
       marks: marksOf.get(name) ?? [],
     };
   });
 }
 
-function neighboursOf({ row, column }: Place, printed: ReadonlyMap<string, unknown>): Neighbours {
+function neighboursOf({ row, column }: GridCell, printed: ReadonlyMap<string, unknown>): Neighbours {
   const beyond = (down: number, right: number): string | undefined => {
     const name = sheetName({ row: row + down, column: column + right });
     return printed.has(name) ? name : undefined;

@@ -1,5 +1,5 @@
 import { cross, type Point, subtract } from '../../curves/geometry/point.ts';
-import { type Frame, pitchAcross, pitchDown, windowsOver } from './grid.ts';
+import { columnSpacing, minWindows, rowSpacing, type SheetFrame } from './grid.ts';
 
 /** So many directions over a right angle, 0.1° apart: 5 mm in 3 m are lost between two of them. */
 const DIRECTIONS = 900;
@@ -15,7 +15,7 @@ const DIRECTIONS = 900;
  * line's diameter times δ/2 from the nearer, which is taken off; the least over all of them bounds every
  * turn. Both ways the paper may lie together make a right angle of directions a full turn.
  */
-export function leastSheets(line: readonly Point[], frames: readonly Frame[]): number {
+export function minSheets(line: readonly Point[], frames: readonly SheetFrame[]): number {
   const hull = convexHull(line);
   const step = Math.PI / 2 / DIRECTIONS;
   const [wide, high] = [extent(hull, 1, 0), extent(hull, 0, 1)];
@@ -24,15 +24,15 @@ export function leastSheets(line: readonly Point[], frames: readonly Frame[]): n
   for (let i = 0; i < DIRECTIONS; i++) {
     const [cos, sin] = [Math.cos(i * step), Math.sin(i * step)];
     const [across, down] = [extent(hull, cos, sin) - slack, extent(hull, -sin, cos) - slack];
-    for (const frame of frames) least = Math.min(least, sheetsOver(across, down, frame));
+    for (const frame of frames) least = Math.min(least, minSheetsForExtent(across, down, frame));
   }
   return least;
 }
 
 /** The fewest sheets in one piece that reach so far both ways. */
-export const sheetsOver = (across: number, down: number, frame: Frame): number =>
-  windowsOver(across, pitchAcross(frame), frame.overlap) +
-  windowsOver(down, pitchDown(frame), frame.overlap) -
+export const minSheetsForExtent = (across: number, down: number, frame: SheetFrame): number =>
+  minWindows(across, columnSpacing(frame), frame.overlap) +
+  minWindows(down, rowSpacing(frame), frame.overlap) -
   1;
 
 function extent(points: readonly Point[], x: number, y: number): number {

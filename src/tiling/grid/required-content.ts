@@ -3,7 +3,7 @@ import { type Point, point } from '../../curves/geometry/point.ts';
 import { polygon } from '../../curves/geometry/transform.ts';
 import type { Joint } from '../../job/job.ts';
 import { endStrips } from '../../part/ends/fold-tabs.ts';
-import { isCutting, jointShape } from '../../part/joints/joint-shape.ts';
+import { isCuttingJoint, jointShape } from '../../part/joints/joint-shape.ts';
 import { offsetsAt } from '../../part/offsets.ts';
 import type { Part } from '../../part/part.ts';
 
@@ -11,49 +11,49 @@ import type { Part } from '../../part/part.ts';
 const MARK_REACH_MM = 5;
 
 /** What is drawn beside the lines to cut and must be on paper whole: joints and the strips to fold. */
-export const mustShow = (part: Part): Segment[] => [
-  ...jointsShown(part).flatMap((joint) => [...outlineOf(joint), ...link(part, joint)]),
+export const requiredSegments = (part: Part): Segment[] => [
+  ...shownJoints(part).flatMap((joint) => [...jointOutline(joint), ...linkToNearestEdge(part, joint)]),
   ...endStrips(part).flatMap(({ outline }) => polygon(outline)),
 ];
 
 /** Where the joints stand: a seam across one would be sawn or chopped through. */
-export const jointPlaces = (part: Part): Point[] =>
-  jointsShown(part).flatMap((joint) => {
-    const at = placeOf(joint);
-    return at ? [at, ...outlineOf(joint).flatMap((one) => (one.type === 'line' ? [one.from] : []))] : [];
+export const jointPoints = (part: Part): Point[] =>
+  shownJoints(part).flatMap((joint) => {
+    const at = jointCentre(joint);
+    return at ? [at, ...jointOutline(joint).flatMap((one) => (one.type === 'line' ? [one.from] : []))] : [];
   });
 
 /** All joints; of a half pattern those of its own half. */
-export const jointsShown = ({ joints, shape }: Part): readonly Joint[] =>
-  shape.type === 'half' ? joints.filter((joint) => stationOf(joint) <= shape.centre[0].x) : joints;
+export const shownJoints = ({ joints, shape }: Part): readonly Joint[] =>
+  shape.type === 'half' ? joints.filter((joint) => jointStation(joint) <= shape.centre[0].x) : joints;
 
-function stationOf(joint: Joint): number {
+function jointStation(joint: Joint): number {
   if (joint.kind === 'mark') return joint.at;
   if (joint.kind !== 'centre-line') return joint.at.x;
   return 'at' in joint.line ? joint.line.at : Number.NEGATIVE_INFINITY;
 }
 
 /** The middle of a joint; none of a line across the part or along it. */
-function placeOf(joint: Joint): Point | undefined {
-  if (isCutting(joint)) return joint.at;
+function jointCentre(joint: Joint): Point | undefined {
+  if (isCuttingJoint(joint)) return joint.at;
   return joint.kind === 'mark' && joint.out !== undefined ? point(joint.at, joint.out) : undefined;
 }
 
-function outlineOf(joint: Joint): readonly Segment[] {
-  if (isCutting(joint)) return jointShape(joint).outline;
-  const at = placeOf(joint);
+function jointOutline(joint: Joint): readonly Segment[] {
+  if (isCuttingJoint(joint)) return jointShape(joint).outline;
+  const at = jointCentre(joint);
   if (!at) return [];
   const end = (x: number, y: number): Point => point(at.x + x * MARK_REACH_MM, at.y + y * MARK_REACH_MM);
-  return [line(end(-1, 0), end(1, 0)), line(end(0, -1), end(0, 1))];
+  return [lineSegment(end(-1, 0), end(1, 0)), lineSegment(end(0, -1), end(0, 1))];
 }
 
 /** From a joint square to the nearest edge: the sheets between are printed, so that all hang together. */
-function link({ edges }: Part, joint: Joint): Segment[] {
-  const at = placeOf(joint);
+function linkToNearestEdge({ edges }: Part, joint: Joint): Segment[] {
+  const at = jointCentre(joint);
   const offsets = at ? edges.flatMap((edge) => offsetsAt(edge, at.x)) : [];
   if (!at || offsets.length === 0) return [];
   const nearest = offsets.reduce((a, b) => (Math.abs(b - at.y) < Math.abs(a - at.y) ? b : a));
-  return [line(at, point(at.x, nearest))];
+  return [lineSegment(at, point(at.x, nearest))];
 }
 
-const line = (from: Point, to: Point): Segment => ({ type: 'line', from, to });
+const lineSegment = (from: Point, to: Point): Segment => ({ type: 'line', from, to });

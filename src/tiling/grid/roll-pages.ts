@@ -1,12 +1,12 @@
-import { turning } from '../../curves/geometry/affine.ts';
+import { rotate } from '../../curves/geometry/affine.ts';
 import type { Box } from '../../curves/geometry/bounds.ts';
 import type { Chord } from '../../curves/geometry/flatten.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { windowOf } from '../paper/page-frame.ts';
-import { type Frame, type Grid, LINE_PAD_MM, MIN_WINDOW_MM } from './grid.ts';
-import { plainGrid } from './grid-offsets.ts';
-import { laidOut, printedPlaces } from './row-spans.ts';
-import { hasBareSeam, type Subject, turns } from './search-grid.ts';
+import { type Grid, LINE_PAD_MM, MIN_WINDOW_MM, type SheetFrame } from './grid.ts';
+import { centredGrid } from './grid-offsets.ts';
+import { printedCells, turnChords } from './row-spans.ts';
+import { candidateTurns, hasBareSeam, type SearchSubject } from './search-grid.ts';
 
 /**
  * A part laid along a roll or across it, turned as asked. On `auto` it lies as it is, unless a turn by whole degrees
@@ -15,24 +15,24 @@ import { hasBareSeam, type Subject, turns } from './search-grid.ts';
  * nothing to shift for: a page is cut as long as the pattern needs. `least` is a number of pages that cannot be
  * bettered.
  */
-export function rollPlan(
-  { chords, coarse, also }: Subject,
-  frames: readonly Frame[],
+export function planRoll(
+  { chords, coarse, extraPoints }: SearchSubject,
+  frames: readonly SheetFrame[],
   turn: 'auto' | number,
-  least: number,
+  lowerBound: number,
 ): RollPlan {
-  const straight = rollAt(chords, also, frames, turn === 'auto' ? 0 : turn);
-  if (turn !== 'auto' || straight.sheets <= least) return straight;
-  const roughly = turns(coarse.length, 1)
-    .map((turnDeg) => rollAt(coarse, also, frames, turnDeg))
-    .filter(({ sheets }) => sheets < straight.sheets)
-    .sort(lessPaper);
-  for (const { turnDeg, sheets } of roughly) {
-    const plan = rollAt(chords, also, frames, turnDeg);
-    if (plan.sheets <= sheets && !hasBareSeam(laidOut(chords, turning(turnDeg), also), plan.grid))
+  const unturned = planRollAtTurn(chords, extraPoints, frames, turn === 'auto' ? 0 : turn);
+  if (turn !== 'auto' || unturned.sheets <= lowerBound) return unturned;
+  const coarsePlans = candidateTurns(coarse.length, 1)
+    .map((turnDeg) => planRollAtTurn(coarse, extraPoints, frames, turnDeg))
+    .filter(({ sheets }) => sheets < unturned.sheets)
+    .sort(comparePaperUse);
+  for (const { turnDeg, sheets } of coarsePlans) {
+    const plan = planRollAtTurn(chords, extraPoints, frames, turnDeg);
+    if (plan.sheets <= sheets && !hasBareSeam(turnChords(chords, rotate(turnDeg), extraPoints), plan.grid))
       return plan;
   }
-  return straight;
+  return unturned;
 }
 
 interface RollPlan {
@@ -44,55 +44,55 @@ interface RollPlan {
 }
 
 /** Fewer pages, then less paper. */
-const lessPaper = (a: RollPlan, b: RollPlan): number => a.sheets - b.sheets || a.area - b.area;
+const comparePaperUse = (a: RollPlan, b: RollPlan): number => a.sheets - b.sheets || a.area - b.area;
 
-function rollAt(
+function planRollAtTurn(
   chords: readonly Chord[],
   also: readonly Point[],
-  frames: readonly Frame[],
+  frames: readonly SheetFrame[],
   turnDeg: number,
 ): RollPlan {
-  const laid = laidOut(chords, turning(turnDeg), also);
+  const laid = turnChords(chords, rotate(turnDeg), also);
   const plans = frames.map((frame) => {
-    const grid = cutRoll(plainGrid(laid, frame), laid.bounds);
+    const grid = cutPages(centredGrid(laid, frame), laid.bounds);
     return {
       turnDeg,
       grid,
-      sheets: printedPlaces(laid, grid).length,
+      sheets: printedCells(laid, grid).length,
       area: grid.size.width * grid.size.height,
     };
   });
-  return plans.reduce((a, b) => (lessPaper(b, a) < 0 ? b : a));
+  return plans.reduce((a, b) => (comparePaperUse(b, a) < 0 ? b : a));
 }
 
 /**
  * A grid over the longest pages of a roll, its pages cut to the equal length that the pattern needs:
  * no shorter than the scale bars need, and the pattern in their middle.
  */
-function cutRoll(grid: Grid, bounds: Box): Grid {
-  return grid.orientation === 'upright' ? cutHeight(grid, bounds) : cutWidth(grid, bounds);
+function cutPages(grid: Grid, bounds: Box): Grid {
+  return grid.orientation === 'upright' ? cutPageHeight(grid, bounds) : cutPageWidth(grid, bounds);
 }
 
-function cutHeight(grid: Grid, { top, bottom }: Box): Grid {
-  const spare = spareOf(windowOf(grid).height, grid.rows, top - bottom, grid.overlap);
+function cutPageHeight(grid: Grid, { top, bottom }: Box): Grid {
+  const spare = spareLength(windowOf(grid).height, grid.rows, top - bottom, grid.overlap);
   const size = { ...grid.size, height: grid.size.height - spare };
   const { height } = windowOf({ ...grid, size });
-  return { ...grid, size, top: (top + bottom) / 2 + spanOf(height, grid.rows, grid.overlap) / 2 };
+  return { ...grid, size, top: (top + bottom) / 2 + windowsExtent(height, grid.rows, grid.overlap) / 2 };
 }
 
-function cutWidth(grid: Grid, { left, right }: Box): Grid {
-  const spare = spareOf(windowOf(grid).width, grid.columns, right - left, grid.overlap);
+function cutPageWidth(grid: Grid, { left, right }: Box): Grid {
+  const spare = spareLength(windowOf(grid).width, grid.columns, right - left, grid.overlap);
   const size = { ...grid.size, width: grid.size.width - spare };
   const { width } = windowOf({ ...grid, size });
-  return { ...grid, size, left: (left + right) / 2 - spanOf(width, grid.columns, grid.overlap) / 2 };
+  return { ...grid, size, left: (left + right) / 2 - windowsExtent(width, grid.columns, grid.overlap) / 2 };
 }
 
 /** How much of each page's window a pattern leaves empty. */
-function spareOf(window: number, count: number, pattern: number, overlap: number): number {
+function spareLength(window: number, count: number, pattern: number, overlap: number): number {
   const share = (pattern + 2 * LINE_PAD_MM + (count - 1) * overlap) / count;
   return window - Math.min(window, Math.max(MIN_WINDOW_MM, share));
 }
 
 /** From the first window's near edge to the last one's far edge. */
-const spanOf = (window: number, count: number, overlap: number): number =>
+const windowsExtent = (window: number, count: number, overlap: number): number =>
   count * (window - overlap) + overlap;

@@ -1,18 +1,18 @@
-import { type Affine, apply } from '../../curves/geometry/affine.ts';
-import { type Box, grown } from '../../curves/geometry/bounds.ts';
-import { CHORD_MM, type Chord } from '../../curves/geometry/flatten.ts';
+import { type Affine, transformPoint } from '../../curves/geometry/affine.ts';
+import { type Box, inflate } from '../../curves/geometry/bounds.ts';
+import { type Chord, FLATTEN_MM } from '../../curves/geometry/flatten.ts';
 import type { Point } from '../../curves/geometry/point.ts';
-import { type Frame, type Grid, type Place, pitchAcross, pitchDown } from './grid.ts';
+import { columnSpacing, type Grid, type GridCell, rowSpacing, type SheetFrame } from './grid.ts';
 
 /** Lines turned as they lie on the paper: four numbers a chord, fast to run through many times. */
-export interface Laid {
+export interface TurnedChords {
   /** x and y of a chord's start, then of its end, and so on. */
   readonly ends: Float64Array;
   readonly bounds: Box;
 }
 
 /** The chords turned, with bounds that hold the curves behind them and some places besides. */
-export function laidOut(chords: readonly Chord[], turn: Affine, also: readonly Point[]): Laid {
+export function turnChords(chords: readonly Chord[], turn: Affine, also: readonly Point[]): TurnedChords {
   const ends = new Float64Array(4 * chords.length);
   let [left, right] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   let [bottom, top] = [left, right];
@@ -23,13 +23,13 @@ export function laidOut(chords: readonly Chord[], turn: Affine, also: readonly P
     top = Math.max(top, y);
   };
   chords.forEach(({ from, to }, i) => {
-    const [a, b] = [apply(turn, from), apply(turn, to)];
+    const [a, b] = [transformPoint(turn, from), transformPoint(turn, to)];
     ends.set([a.x, a.y, b.x, b.y], 4 * i);
     widen(a);
     widen(b);
   });
-  for (const place of also) widen(apply(turn, place));
-  return { ends, bounds: grown({ left, right, bottom, top }, CHORD_MM) };
+  for (const place of also) widen(transformPoint(turn, place));
+  return { ends, bounds: inflate({ left, right, bottom, top }, FLATTEN_MM) };
 }
 
 /**
@@ -39,29 +39,29 @@ export function laidOut(chords: readonly Chord[], turn: Affine, also: readonly P
 const CORNER_CLEARANCE_MM = 3;
 
 /** The clearance, and how far a chord may lie from its curve. */
-const REACH_MM = CORNER_CLEARANCE_MM + CHORD_MM;
+const PADDING_MM = CORNER_CLEARANCE_MM + FLATTEN_MM;
 
 /** Where the lines run in one row of a grid. Stretches are pairs of numbers, sorted and apart. */
-export interface RowSpread {
+export interface RowSpans {
   /** The stretches of x whose sheets are printed: the lines in the row with the clearance all round. */
-  readonly held: readonly number[];
+  readonly padded: readonly number[];
   /** The stretches of x that the lines themselves cover in the row. */
-  readonly covered: readonly number[];
+  readonly exact: readonly number[];
   /** Where lines pass on to the row below, sorted. */
-  readonly passing: readonly number[];
+  readonly crossings: readonly number[];
 }
 
 /**
  * The lines cut into the rows of a grid. One pass serves every place of the columns: which sheets of a
  * row are printed depends on its stretches of x alone.
  */
-export function spreadOverRows({ ends }: Laid, frame: Frame, top: number, rows: number): RowSpread[] {
-  const pitch = pitchDown(frame);
+export function spansByRow({ ends }: TurnedChords, frame: SheetFrame, top: number, rows: number): RowSpans[] {
+  const pitch = rowSpacing(frame);
   const first = top - frame.overlap / 2;
-  const held = lists(rows);
-  const covered = lists(rows);
-  const passing = lists(rows);
-  const rowOf = (y: number): number => clamped(Math.floor((first - y) / pitch), rows);
+  const padded = emptyLists(rows);
+  const exact = emptyLists(rows);
+  const crossings = emptyLists(rows);
+  const rowOf = (y: number): number => clampIndex(Math.floor((first - y) / pitch), rows);
   for (let i = 0; i < ends.length; i += 4) {
     const x0 = ends[i]!;
     const y0 = ends[i + 1]!;
@@ -69,28 +69,28 @@ export function spreadOverRows({ ends }: Laid, frame: Frame, top: number, rows: 
     const y1 = ends[i + 3]!;
     const low = Math.min(y0, y1);
     const high = Math.max(y0, y1);
-    const last = rowOf(low - REACH_MM);
-    for (let row = rowOf(high + REACH_MM); row <= last; row++) {
+    const last = rowOf(low - PADDING_MM);
+    for (let row = rowOf(high + PADDING_MM); row <= last; row++) {
       const upper = row === 0 ? Number.POSITIVE_INFINITY : first - row * pitch;
       const lower = row === rows - 1 ? Number.NEGATIVE_INFINITY : first - (row + 1) * pitch;
-      if (low <= upper + REACH_MM && high >= lower - REACH_MM)
-        joinTo(held[row]!, x0, y0, x1, y1, lower - REACH_MM, upper + REACH_MM, REACH_MM);
+      if (low <= upper + PADDING_MM && high >= lower - PADDING_MM)
+        addSpan(padded[row]!, x0, y0, x1, y1, lower - PADDING_MM, upper + PADDING_MM, PADDING_MM);
       if (low > upper || high < lower) continue;
-      joinTo(covered[row]!, x0, y0, x1, y1, lower, upper, 0);
-      if (low < lower) passing[row]!.push(y0 === y1 ? x0 : x0 + ((x1 - x0) * (lower - y0)) / (y1 - y0));
+      addSpan(exact[row]!, x0, y0, x1, y1, lower, upper, 0);
+      if (low < lower) crossings[row]!.push(y0 === y1 ? x0 : x0 + ((x1 - x0) * (lower - y0)) / (y1 - y0));
     }
   }
-  return held.map((stretches, row) => ({
-    held: merged(stretches),
-    covered: merged(covered[row]!),
-    passing: passing[row]!.sort((a, b) => a - b),
+  return padded.map((stretches, row) => ({
+    padded: mergeSpans(stretches),
+    exact: mergeSpans(exact[row]!),
+    crossings: crossings[row]!.sort((a, b) => a - b),
   }));
 }
 
-const lists = (count: number): number[][] => Array.from({ length: count }, () => []);
+const emptyLists = (count: number): number[][] => Array.from({ length: count }, () => []);
 
 /** Adds the stretch of x that a chord covers between two heights to a list, to its last one if they meet. */
-function joinTo(
+function addSpan(
   list: number[],
   x0: number,
   y0: number,
@@ -114,7 +114,7 @@ function joinTo(
 }
 
 /** The stretches of a list sorted in place (few, and nearly in order), those that meet made one. */
-function merged(list: number[]): readonly number[] {
+function mergeSpans(list: number[]): readonly number[] {
   for (let i = 2; i < list.length; i += 2) {
     const [from, to] = [list[i]!, list[i + 1]!];
     let k = i;
@@ -136,22 +136,27 @@ function merged(list: number[]): readonly number[] {
   return list;
 }
 
-const clamped = (i: number, count: number): number => (i < 0 ? 0 : i >= count ? count - 1 : i);
+const clampIndex = (i: number, count: number): number => (i < 0 ? 0 : i >= count ? count - 1 : i);
 
 /** Which of so many columns, the first window's left at `left`, a place belongs to. */
-const columnOf = (x: number, frame: Frame, left: number, columns: number): number =>
-  clamped(Math.floor((x - left - frame.overlap / 2) / pitchAcross(frame)), columns);
+const columnIndex = (x: number, frame: SheetFrame, left: number, columns: number): number =>
+  clampIndex(Math.floor((x - left - frame.overlap / 2) / columnSpacing(frame)), columns);
 
 /** How many sheets are printed. */
-export function sheetCount(rows: readonly RowSpread[], frame: Frame, left: number, columns: number): number {
+export function countSheets(
+  rows: readonly RowSpans[],
+  frame: SheetFrame,
+  left: number,
+  columns: number,
+): number {
   const first = left + frame.overlap / 2;
-  const pitch = pitchAcross(frame);
+  const pitch = columnSpacing(frame);
   let count = 0;
-  for (const { held } of rows) {
+  for (const { padded } of rows) {
     let last = -1;
-    for (let i = 0; i < held.length; i += 2) {
-      const from = Math.max(last + 1, clamped(Math.floor((held[i]! - first) / pitch), columns));
-      const to = clamped(Math.floor((held[i + 1]! - first) / pitch), columns);
+    for (let i = 0; i < padded.length; i += 2) {
+      const from = Math.max(last + 1, clampIndex(Math.floor((padded[i]! - first) / pitch), columns));
+      const to = clampIndex(Math.floor((padded[i + 1]! - first) / pitch), columns);
       if (to >= from) count += to - from + 1;
       if (to > last) last = to;
     }
@@ -160,14 +165,14 @@ export function sheetCount(rows: readonly RowSpread[], frame: Frame, left: numbe
 }
 
 /** How many seams the lines cross: each is the side of two sheets, and counts once. */
-export function seamsCrossed(rows: readonly RowSpread[], grid: Grid): number {
+export function countSeamCrossings(rows: readonly RowSpans[], grid: Grid): number {
   let count = 0;
-  for (const { covered, passing } of rows) {
-    for (let i = 0; i < covered.length; i += 2)
-      count += columnAt(grid, covered[i + 1]!) - columnAt(grid, covered[i]!);
+  for (const { exact, crossings } of rows) {
+    for (let i = 0; i < exact.length; i += 2)
+      count += columnInGrid(grid, exact[i + 1]!) - columnInGrid(grid, exact[i]!);
     let last = -1;
-    for (const x of passing) {
-      const column = columnAt(grid, x);
+    for (const x of crossings) {
+      const column = columnInGrid(grid, x);
       if (column !== last) count++;
       last = column;
     }
@@ -175,15 +180,15 @@ export function seamsCrossed(rows: readonly RowSpread[], grid: Grid): number {
   return count;
 }
 
-const columnAt = (grid: Grid, x: number): number => columnOf(x, grid, grid.left, grid.columns);
+const columnInGrid = (grid: Grid, x: number): number => columnIndex(x, grid, grid.left, grid.columns);
 
 /** The printed places, row by row from the top, left to right. */
-export function printedPlaces(laid: Laid, grid: Grid): Place[] {
-  return spreadOverRows(laid, grid, grid.top, grid.rows).flatMap(({ held }, row) => {
+export function printedCells(laid: TurnedChords, grid: Grid): GridCell[] {
+  return spansByRow(laid, grid, grid.top, grid.rows).flatMap(({ padded }, row) => {
     const columns = new Set<number>();
-    for (let i = 0; i < held.length; i += 2) {
-      const to = columnAt(grid, held[i + 1]!);
-      for (let column = columnAt(grid, held[i]!); column <= to; column++) columns.add(column);
+    for (let i = 0; i < padded.length; i += 2) {
+      const to = columnInGrid(grid, padded[i + 1]!);
+      for (let column = columnInGrid(grid, padded[i]!); column <= to; column++) columns.add(column);
     }
     return [...columns].map((column) => ({ row, column }));
   });

@@ -1,13 +1,13 @@
-import { around } from '../../curves/geometry/bounds.ts';
-import { type Chord, passes } from '../../curves/geometry/flatten.ts';
-import { between, type Point } from '../../curves/geometry/point.ts';
-import { cellAt, type Grid, type Place, sheetName } from './grid.ts';
+import { squareAround } from '../../curves/geometry/bounds.ts';
+import { type Chord, segmentIntersectsBox } from '../../curves/geometry/flatten.ts';
+import { lerp, type Point } from '../../curves/geometry/point.ts';
+import { type Grid, type GridCell, sheetName, trimmedCell } from './grid.ts';
 
 /** The middle of the overlap of two printed neighbours: where the upper sheet is trimmed. */
 export interface Seam {
   /** Beneath, then on top once taped. */
   readonly sheets: readonly [string, string];
-  readonly places: readonly [Place, Place];
+  readonly cells: readonly [GridCell, GridCell];
   readonly from: Point;
   readonly to: Point;
 }
@@ -22,17 +22,17 @@ const REGISTER_GAP_MM = 1.5;
 const SHIFT_STEP_MM = 2;
 
 /** Every seam between printed sheets: the sheet at its left or above lies beneath. */
-export function seamsOf(grid: Grid, printed: readonly Place[]): Seam[] {
+export function findSeams(grid: Grid, printed: readonly GridCell[]): Seam[] {
   const names = new Set(printed.map(sheetName));
   return printed.flatMap((place) => {
-    const { left, right, top, bottom } = cellAt(grid, place);
+    const { left, right, top, bottom } = trimmedCell(grid, place);
     const [above, before] = [
       { row: place.row - 1, column: place.column },
       { row: place.row, column: place.column - 1 },
     ];
-    const seam = (beneath: Place, from: Point, to: Point): Seam[] =>
+    const seam = (beneath: GridCell, from: Point, to: Point): Seam[] =>
       names.has(sheetName(beneath))
-        ? [{ sheets: [sheetName(beneath), sheetName(place)], places: [beneath, place], from, to }]
+        ? [{ sheets: [sheetName(beneath), sheetName(place)], cells: [beneath, place], from, to }]
         : [];
     return [
       ...seam(before, { x: left, y: top }, { x: left, y: bottom }),
@@ -45,17 +45,17 @@ export function seamsOf(grid: Grid, printed: readonly Place[]): Seam[] {
  * Centres of a seam's two register marks: at its quarters, or near them where the line runs. Where a line
  * runs beside the seam so long that a mark finds no place, it is left out: the line joins the sheets there.
  */
-export const registerCentres = (seam: Seam, lines: readonly Chord[]): Point[] =>
-  [1 / 4, 3 / 4].flatMap((quarter) => clearOfLines(seam, quarter, lines) ?? []);
+export const registerMarkCentres = (seam: Seam, lines: readonly Chord[]): Point[] =>
+  [1 / 4, 3 / 4].flatMap((quarter) => centreClearOfLines(seam, quarter, lines) ?? []);
 
-function clearOfLines(seam: Seam, quarter: number, lines: readonly Chord[]): Point | undefined {
+function centreClearOfLines(seam: Seam, quarter: number, lines: readonly Chord[]): Point | undefined {
   const length = Math.hypot(seam.to.x - seam.from.x, seam.to.y - seam.from.y);
   const room = length / 4 - 2 * REGISTER_REACH_MM;
   for (let shift = 0; shift <= room; shift += SHIFT_STEP_MM)
     for (const side of [1, -1]) {
-      const at = between(seam.from, seam.to, quarter + (side * shift) / length);
-      const box = around(at, REGISTER_REACH_MM + REGISTER_GAP_MM);
-      if (!lines.some((line) => passes(line, box))) return at;
+      const at = lerp(seam.from, seam.to, quarter + (side * shift) / length);
+      const box = squareAround(at, REGISTER_REACH_MM + REGISTER_GAP_MM);
+      if (!lines.some((line) => segmentIntersectsBox(line, box))) return at;
     }
   return undefined;
 }

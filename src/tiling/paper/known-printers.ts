@@ -1,9 +1,9 @@
 import { parseDocument } from 'yaml';
-import { Findings } from '../../job/parse/diagnostics.ts';
-import { suggest } from '../../job/parse/did-you-mean.ts';
+import { Diagnostics } from '../../job/parse/diagnostics.ts';
+import { didYouMean } from '../../job/parse/did-you-mean.ts';
 import { readYaml } from '../../job/parse/read-yaml.ts';
-import { Table } from '../../job/parse/yaml-mapping.ts';
-import type { Entry } from '../../job/parse/yaml-node.ts';
+import { YamlMapping } from '../../job/parse/yaml-mapping.ts';
+import type { YamlNode } from '../../job/parse/yaml-node.ts';
 import { Fault } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
 import { type PrinterScale, parseScale } from './printer-scale.ts';
@@ -27,19 +27,19 @@ const CURE = 'Write across and down under each printer, such as "across: 99.7 %"
  */
 export function readPrinters(text: string): KnownPrinter[] {
   if (text.split('\n').every((line) => /^\s*(#|$)/.test(line))) return [];
-  const findings = new Findings();
+  const findings = new Diagnostics();
   const root = readYaml(text, { name: 'list of printers', lists: CURE }, findings);
-  const table = root && Table.of(root, CURE);
+  const table = root && YamlMapping.of(root, CURE);
   const printers = table?.names.map((name) => readPrinter(name, table.get(name)));
-  findings.throwAny();
+  findings.throwIfAny();
   return (printers ?? []).filter((printer) => printer !== undefined);
 }
 
-function readPrinter(name: string, entry: Entry | undefined): KnownPrinter | undefined {
-  const table = entry && Table.of(entry, CURE);
+function readPrinter(name: string, entry: YamlNode | undefined): KnownPrinter | undefined {
+  const table = entry && YamlMapping.of(entry, CURE);
   if (!table) return undefined;
-  entry.attempt(() => checkName(name));
-  table.keepTo({ known: ['across', 'down'] });
+  entry.attempt(() => validatePrinterName(name));
+  table.rejectUnknownKeys({ known: ['across', 'down'] });
   const scale = (side: 'across' | 'down'): number | undefined => {
     const value = table.require(side, `Write "${side}: 99.7 %", or run "fairlath printer set".`);
     const typed = value?.text('Write a share such as 99.7 %.');
@@ -53,7 +53,7 @@ function readPrinter(name: string, entry: Entry | undefined): KnownPrinter | und
 const NAME = /^[\p{L}\p{N}](?:[\p{L}\p{N} ._-]{0,38}[\p{L}\p{N}])?$/u;
 
 /** @throws Fault `printer.name` */
-export function checkName(name: string): void {
+export function validatePrinterName(name: string): void {
   if (!NAME.test(name))
     throw new Fault(
       'printer.name',
@@ -62,24 +62,24 @@ export function checkName(name: string): void {
 }
 
 /** The text with one printer added, or measured anew; all else in it stays, comments too. */
-export function withPrinter(text: string, { name, across, down }: KnownPrinter): string {
+export function addPrinter(text: string, { name, across, down }: KnownPrinter): string {
   const document = parseDocument(text, { schema: 'failsafe' });
   if (document.contents === null && document.commentBefore === null) document.commentBefore = HEADING;
-  document.set(name, document.createNode({ across: kept(across), down: kept(down) }));
+  document.set(name, document.createNode({ across: savedPercent(across), down: savedPercent(down) }));
   return document.toString();
 }
 
 /** In per cent, to 1e-8 of the length. */
-const kept = (scale: number): string => `${Number((scale * 100).toFixed(6))} %`;
+const savedPercent = (scale: number): string => `${Number((scale * 100).toFixed(6))} %`;
 
 /** @throws Fault `printer.unknown` */
-export function printerNamed(name: string, printers: readonly KnownPrinter[]): KnownPrinter {
+export function findPrinter(name: string, printers: readonly KnownPrinter[]): KnownPrinter {
   const found = printers.find((printer) => printer.name === name);
   if (found) return found;
   const cure =
     printers.length === 0
       ? 'None has been measured yet: print "fairlath printer sheet", measure it, then run "fairlath printer set".'
-      : suggest(
+      : didYouMean(
           name,
           printers.map((printer) => printer.name),
         );

@@ -1,15 +1,15 @@
-import { lyingMargins, type Margin, type Margins, sidesOf } from './margins.ts';
+import { landscapeMargins, type Margin, type Margins, marginSides } from './margins.ts';
 import type { Orientation, Paper } from './paper-sizes.ts';
-import { type PrinterScale, type Stretch, stretchOn, TRUE_PRINTER } from './printer-scale.ts';
+import { type PrinterScale, type PrinterStretch, pageStretch, TRUE_PRINTER } from './printer-scale.ts';
 
 /** A page as it lies before the maker once it is printed, in true mm. */
 export interface PageFrame {
-  readonly size: Size;
+  readonly size: PageSize;
   readonly margin: Margins;
-  readonly stretch: Stretch;
+  readonly stretch: PrinterStretch;
 }
 
-interface Size {
+interface PageSize {
   readonly width: number;
   readonly height: number;
 }
@@ -26,10 +26,10 @@ export interface PageOptions {
  * The page upright or lying, a roll at its longest. A printer that prints long makes the margins and the
  * window long as well: on the page itself they are as asked, so nothing leaves its printable part.
  */
-export function pageOf({ paper, margin, printer }: PageOptions, orientation: Orientation): PageFrame {
+export function pageFrame({ paper, margin, printer }: PageOptions, orientation: Orientation): PageFrame {
   const upright = orientation === 'upright';
-  const stretch = stretchOn(printer ?? TRUE_PRINTER, orientation);
-  const { top, right, bottom, left } = upright ? sidesOf(margin) : lyingMargins(sidesOf(margin));
+  const stretch = pageStretch(printer ?? TRUE_PRINTER, orientation);
+  const { top, right, bottom, left } = upright ? marginSides(margin) : landscapeMargins(marginSides(margin));
   const [width, height] = upright ? [paper.width, paper.height] : [paper.height, paper.width];
   return {
     size: { width: width * stretch.x, height: height * stretch.y },
@@ -44,7 +44,7 @@ export function pageOf({ paper, margin, printer }: PageOptions, orientation: Ori
 }
 
 /** What a page shows: all inside its margins. */
-export const windowOf = ({ size, margin }: Pick<PageFrame, 'size' | 'margin'>): Size => ({
+export const windowOf = ({ size, margin }: Pick<PageFrame, 'size' | 'margin'>): PageSize => ({
   width: size.width - margin.left - margin.right,
   height: size.height - margin.top - margin.bottom,
 });

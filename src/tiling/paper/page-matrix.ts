@@ -1,7 +1,7 @@
 import type { Affine } from '../../curves/geometry/affine.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import type { Sheet } from '../layout.ts';
-import type { Stretch } from './printer-scale.ts';
+import type { PrinterStretch } from './printer-scale.ts';
 
 /** PDF's unit is 1/72 in (ISO 32000-1, 8.3.2.3). */
 export const POINTS_PER_MM = 72 / MM_PER_INCH;
@@ -10,7 +10,10 @@ export const POINTS_PER_MM = 72 / MM_PER_INCH;
  * Points on the page for 1 mm on paper, along the page's width and height. Here, and nowhere else, a
  * printer's scale is made good: everything before this is in true mm.
  */
-export const pointsPerMm = ({ x, y }: Stretch): Stretch => ({ x: POINTS_PER_MM / x, y: POINTS_PER_MM / y });
+export const pointsPerMm = ({ x, y }: PrinterStretch): PrinterStretch => ({
+  x: POINTS_PER_MM / x,
+  y: POINTS_PER_MM / y,
+});
 
 /** Part mm → points on the sheet's page, from its lower left corner, y up. */
 export function pageMatrix({ toSheet: [a, b, c, d, e, f], stretch }: Sheet): Affine {

@@ -12,7 +12,7 @@ export interface Paper {
   readonly roll?: true;
 }
 
-const inches = (name: string, width: number, height: number): Paper => ({
+const inchPaper = (name: string, width: number, height: number): Paper => ({
   name,
   width: width * MM_PER_INCH,
   height: height * MM_PER_INCH,
@@ -23,9 +23,9 @@ const inches = (name: string, width: number, height: number): Paper => ({
  * Legal: 8.5 × 14 in, by custom.
  */
 export const PAPERS: readonly Paper[] = [
-  inches('letter', 8.5, 11),
-  inches('legal', 8.5, 14),
-  inches('tabloid', 11, 17),
+  inchPaper('letter', 8.5, 11),
+  inchPaper('legal', 8.5, 14),
+  inchPaper('tabloid', 11, 17),
   { name: 'a4', width: 210, height: 297 },
   { name: 'a3', width: 297, height: 420 },
 ];
@@ -34,7 +34,7 @@ export const PAPERS: readonly Paper[] = [
 export const PAPER_NAMES = PAPERS.map(({ name }) => name).join(', ');
 
 /** The sheet most printers hold where people measure in that unit. */
-export const USUAL_PAPER: Readonly<Record<Unit, string>> = { in: 'letter', mm: 'a4' };
+export const DEFAULT_PAPER: Readonly<Record<Unit, string>> = { in: 'letter', mm: 'a4' };
 
 /** The longest page PDF readers must take: 14,400 units of 1/72 in (ISO 32000-1, Annex C.2). */
 export const MAX_PAGE_MM = 200 * MM_PER_INCH;
@@ -46,7 +46,7 @@ const SIZE = /^(\d*\.?\d+)\s*(in|mm|cm)?\s*[x×]\s*(\d*\.?\d+)\s*(in|mm|cm)?$/i;
 
 const ROLL = /^roll\s*:\s*(\d*\.?\d+)\s*(in|mm|cm)?$/;
 
-const MM: Readonly<Record<string, number>> = { in: MM_PER_INCH, mm: 1, cm: 10 };
+const MM_PER_UNIT: Readonly<Record<string, number>> = { in: MM_PER_INCH, mm: 1, cm: 10 };
 
 /**
  * A paper by name ("letter"), by size ("13x19in", "13 x 19 in", "300mmx400mm"), stood upright, or off a
@@ -59,13 +59,13 @@ export function parsePaper(text: string): Paper {
   const named = PAPERS.find(({ name }) => name === plain);
   if (named) return named;
   const roll = ROLL.exec(plain);
-  if (roll) return rolled(text.trim(), roll);
+  if (roll) return parseRollWidth(text.trim(), roll);
   const size = SIZE.exec(plain);
-  return size ? sized(text.trim(), size) : unknown(text.trim());
+  return size ? parseSheetSize(text.trim(), size) : unknownPaper(text.trim());
 }
 
-function sized(text: string, [, across, acrossUnit, down, downUnit]: RegExpExecArray): Paper {
-  const [a, b] = [MM[acrossUnit ?? downUnit ?? ''], MM[downUnit ?? acrossUnit ?? '']];
+function parseSheetSize(text: string, [, across, acrossUnit, down, downUnit]: RegExpExecArray): Paper {
+  const [a, b] = [MM_PER_UNIT[acrossUnit ?? downUnit ?? ''], MM_PER_UNIT[downUnit ?? acrossUnit ?? '']];
   if (a === undefined || b === undefined)
     throw new Fault(
       'paper.no-unit',
@@ -73,18 +73,18 @@ function sized(text: string, [, across, acrossUnit, down, downUnit]: RegExpExecA
     );
   const sides = [Number(across) * a, Number(down) * b];
   const [width, height] = [Math.min(...sides), Math.max(...sides)];
-  checkSize(text, width, height);
+  validateSize(text, width, height);
   return { name: sizeName(width, height, acrossUnit ?? downUnit), width, height };
 }
 
-function rolled(text: string, [, width, unit]: RegExpExecArray): Paper {
-  const size = MM[unit ?? ''];
+function parseRollWidth(text: string, [, width, unit]: RegExpExecArray): Paper {
+  const size = MM_PER_UNIT[unit ?? ''];
   if (size === undefined)
     throw new Fault(
       'paper.no-unit',
       `paper "${text}" has no unit. Write roll:${width}in or roll:${width}mm.`,
     );
-  checkSize(text, Number(width) * size, Number(width) * size);
+  validateSize(text, Number(width) * size, Number(width) * size);
   return {
     name: `roll:${Number(width)}${unit}`,
     width: Number(width) * size,
@@ -94,11 +94,11 @@ function rolled(text: string, [, width, unit]: RegExpExecArray): Paper {
 }
 
 function sizeName(width: number, height: number, unit = 'mm'): string {
-  const size = (mm: number): number => Number((mm / (MM[unit] ?? 1)).toFixed(3));
+  const size = (mm: number): number => Number((mm / (MM_PER_UNIT[unit] ?? 1)).toFixed(3));
   return `${size(width)}x${size(height)}${unit}`;
 }
 
-function checkSize(text: string, width: number, height: number): void {
+function validateSize(text: string, width: number, height: number): void {
   if (width < MIN_PAPER_MM)
     throw new Fault(
       'paper.too-small',
@@ -113,8 +113,8 @@ function checkSize(text: string, width: number, height: number): void {
     );
 }
 
-function unknown(text: string): never {
-  const near = PAPERS.find(({ name }) => differs(name, text.toLowerCase()) <= MISSPELT);
+function unknownPaper(text: string): never {
+  const near = PAPERS.find(({ name }) => editDistance(name, text.toLowerCase()) <= MAX_EDITS);
   const hint = near ? `Did you mean "${near.name}"? ` : '';
   throw new Fault(
     'paper.unknown',
@@ -123,11 +123,11 @@ function unknown(text: string): never {
 }
 
 /** One slip in a short name: two would turn "a4" into "b5". */
-const MISSPELT = 1;
+const MAX_EDITS = 1;
 
 /** Letters to add, drop, change or swap to make one word of the other (optimal string alignment). */
-function differs(a: string, b: string): number {
-  if (Math.abs(a.length - b.length) > MISSPELT) return Number.POSITIVE_INFINITY;
+function editDistance(a: string, b: string): number {
+  if (Math.abs(a.length - b.length) > MAX_EDITS) return Number.POSITIVE_INFINITY;
   const rows = Array.from({ length: a.length + 1 }, (_, i) => [i]);
   const at = (i: number, j: number): number => rows[i]?.[j] ?? Number.POSITIVE_INFINITY;
   for (let j = 1; j <= b.length; j++) rows[0]?.push(j);

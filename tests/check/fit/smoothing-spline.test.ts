@@ -1,22 +1,22 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { solveSymmetric } from '../../../src/check/fit/cholesky.ts';
-import { fairCurve, gathered, smooth } from '../../../src/check/fit/smoothing-spline.ts';
-import { along } from '../../../src/curves/geometry/evaluate.ts';
+import { fairCurve, mergeStations, smoothingSpline } from '../../../src/check/fit/smoothing-spline.ts';
+import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import { spline } from '../../../src/curves/simple/spline.ts';
 import { normal, seeded } from '../bench.ts';
 
 const data = (ys: readonly number[], sigma = 1) =>
-  gathered(
+  mergeStations(
     ys.map((y, i) => ({ x: 100 * i, y })),
     sigma,
   );
 
 describe('without smoothing', () => {
   test('it passes through every point and leaves nothing to the errors', () => {
-    const { points, misfit, freedom, errors } = smooth(data([0, 8, 3, 9, 1], 0.5), 0);
+    const { points, misfit, degreesOfFreedom, errors } = smoothingSpline(data([0, 8, 3, 9, 1], 0.5), 0);
     expect(points.map(({ y }) => y)).toEqual([0, 8, 3, 9, 1]);
-    expect([misfit, freedom]).toEqual([0, 0]);
+    expect([misfit, degreesOfFreedom]).toEqual([0, 0]);
     expect(errors).toEqual([0.5, 0.5, 0.5, 0.5, 0.5]);
   });
 
@@ -25,9 +25,9 @@ describe('without smoothing', () => {
     // A point of no weight at the quarter (a standard error beyond measure) is put there by the spline alone.
     const points = [0, 50, 100, 150, 200].map((x) => ({ x, y: x === 100 ? 10 : x % 100 === 0 ? 0 : -77 }));
     const sigmas = points.map(({ x }) => (x % 100 === 0 ? 1e-3 : 1e6));
-    const { points: fair } = smooth({ points, sigmas }, 1);
+    const { points: fair } = smoothingSpline({ points, sigmas }, 1);
     expect(fair[1]!.y).toBeCloseTo((11 / 16) * 10, 5);
-    const drafted = along(spline([points[0]!, points[2]!, points[4]!], 'natural', 'natural').exact[0]!);
+    const drafted = paramCurve(spline([points[0]!, points[2]!, points[4]!], 'natural', 'natural').exact[0]!);
     expect(fair[1]!.y).toBeCloseTo(drafted(0.5).y, 5);
   });
 });
@@ -81,13 +81,13 @@ test('values, errors and freedom are those of the definition, on uneven stations
   const ys = [0, 4, 9, 12, 17, 14, 9, 1];
   const sigmas = [0.3, 0.3, 0.5, 0.2, 0.3, 0.4, 0.3, 0.3];
   for (const weight of [1e2, 1e5, 1e8]) {
-    const found = smooth({ points: xs.map((x, i) => ({ x, y: ys[i]! })), sigmas }, weight);
+    const found = smoothingSpline({ points: xs.map((x, i) => ({ x, y: ys[i]! })), sigmas }, weight);
     const { values, hat } = byDefinition(xs, ys, sigmas, weight);
     values.forEach((value, i) => {
       expect(found.points[i]!.y).toBeCloseTo(value, 8);
       expect(found.errors[i]!).toBeCloseTo(sigmas[i]! * Math.sqrt(hat[i]!), 8);
     });
-    expect(found.freedom).toBeCloseTo(xs.length - hat.reduce((sum, h) => sum + h, 0), 8);
+    expect(found.degreesOfFreedom).toBeCloseTo(xs.length - hat.reduce((sum, h) => sum + h, 0), 8);
   }
 });
 
@@ -95,8 +95,8 @@ describe('the fair curve', () => {
   test('leaves a misfit of just what the errors have free', () => {
     const random = seeded(3);
     const noisy = Array.from({ length: 30 }, (_, i) => 40 * Math.sin(i / 8) + 0.3 * normal(random));
-    const { misfit, freedom } = fairCurve(data(noisy, 0.3));
-    expect(misfit).toBeCloseTo(freedom, 5);
+    const { misfit, degreesOfFreedom } = fairCurve(data(noisy, 0.3));
+    expect(misfit).toBeCloseTo(degreesOfFreedom, 5);
   });
 
   test('of a straight edge is straight', () => {
@@ -126,7 +126,7 @@ describe('the fair curve', () => {
     fc.assert(
       fc.property(fc.array(number, { minLength: 4, maxLength: 20 }), number, number, (ys, raise, tilt) => {
         const moved = ys.map((y, i) => y + raise + (tilt * i) / 10);
-        const [a, b] = [smooth(data(ys), 1e5), smooth(data(moved), 1e5)];
+        const [a, b] = [smoothingSpline(data(ys), 1e5), smoothingSpline(data(moved), 1e5)];
         a.points.forEach(({ y }, i) => {
           expect(b.points[i]!.y).toBeCloseTo(y + raise + (tilt * i) / 10, 8);
         });
@@ -136,7 +136,7 @@ describe('the fair curve', () => {
 });
 
 test('readings at one station count as their mean, with the error of a mean', () => {
-  const { points, sigmas } = gathered(
+  const { points, sigmas } = mergeStations(
     [
       { x: 10, y: 2 },
       { x: 0, y: 1 },

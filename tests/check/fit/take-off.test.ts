@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { Line } from '../../../src/check/fit/signed-distance.ts';
-import { alike, type TakeOff, takeOff } from '../../../src/check/fit/take-off.ts';
-import { settingPoints, takenOffJob } from '../../../src/check/fit/take-off-job.ts';
-import { sortOut } from '../../../src/check/readings/find-outliers.ts';
-import { MAX_READINGS, type Reading } from '../../../src/check/readings/read-readings.ts';
-import { HAND_MM, readingSigma } from '../../../src/check/readings/reading-error.ts';
+import { ExtendedPath } from '../../../src/check/fit/signed-distance.ts';
+import { indistinguishableKinds, type TakeOff, takeOff } from '../../../src/check/fit/take-off.ts';
+import { settingPoints, writeTakeOffJob } from '../../../src/check/fit/take-off-job.ts';
+import { separateOutliers } from '../../../src/check/readings/find-outliers.ts';
+import { MAX_READINGS, type StationReading } from '../../../src/check/readings/read-readings.ts';
+import { HAND_SIGMA_MM, readingSigma } from '../../../src/check/readings/reading-error.ts';
 import { offsetAt } from '../../../src/part/offsets.ts';
 import type { PartEdge } from '../../../src/part/part.ts';
 import { defaultRule } from '../../../src/units/rule.ts';
@@ -24,8 +24,8 @@ const CURVES = {
 
 /** The curve taken off against the true edge, over its stations, mm. */
 function rmsOff({ kinds: [best] }: TakeOff, edge: PartEdge): number {
-  const line = new Line(best.curve.exact);
-  const off = stationsOf(edge, IN).map((x) => line.squareOff({ x, y: offsetAt(edge, x)! }).distance);
+  const line = new ExtendedPath(best.curve.exact);
+  const off = stationsOf(edge, IN).map((x) => line.signedDistance({ x, y: offsetAt(edge, x)! }).distance);
   return Math.sqrt(off.reduce((sum, d) => sum + d * d, 0) / off.length);
 }
 
@@ -37,15 +37,15 @@ const standardError = (unknowns: number, readings: number, sigma: number): numbe
   sigma * Math.sqrt(unknowns / readings);
 
 test('the error of a reading is rounding, g/√12, and the hand', () => {
-  expect(readingSigma(THIRTY_SECONDS)).toBeCloseTo(Math.sqrt((IN / 32) ** 2 / 12 + HAND_MM ** 2), 12);
+  expect(readingSigma(THIRTY_SECONDS)).toBeCloseTo(Math.sqrt((IN / 32) ** 2 / 12 + HAND_SIGMA_MM ** 2), 12);
 });
 
 describe('bad readings', () => {
   const leg = samplePart('hall-bench-leg.yaml').edges[1]!;
   const stations = stationsOf(leg, 2 * IN);
   const sigma = readingSigma(THIRTY_SECONDS);
-  const spoilt = (seed: number, at: number, by: number): Reading[] =>
-    byHand(trueReadings(leg, stations), THIRTY_SECONDS, HAND_MM, seeded(seed)).map((each, i) =>
+  const spoilt = (seed: number, at: number, by: number): StationReading[] =>
+    byHand(trueReadings(leg, stations), THIRTY_SECONDS, HAND_SIGMA_MM, seeded(seed)).map((each, i) =>
       i === at ? { ...each, offset: each.offset + by } : each,
     );
 
@@ -56,7 +56,7 @@ describe('bad readings', () => {
       const points = spoilt(seed, at, (seed % 2 === 0 ? 3 : -3) * (IN / 16)).map(
         ({ station: x, offset: y }) => ({ x, y }),
       );
-      const { bad } = sortOut(points, sigma);
+      const { bad } = separateOutliers(points, sigma);
       if (bad.length === 1 && bad[0]!.at.x === stations[at]) found++;
     }
     expect(found).toBeGreaterThanOrEqual(95);
@@ -67,7 +67,7 @@ describe('bad readings', () => {
       x: station,
       y: offset + (i === 7 ? 5 : 0),
     }));
-    const { bad, good } = sortOut(points, sigma);
+    const { bad, good } = separateOutliers(points, sigma);
     expect(bad).toHaveLength(1);
     expect(bad[0]!.off).toBeCloseTo(5, 0);
     expect(good).toHaveLength(points.length - 1);
@@ -78,7 +78,7 @@ describe('bad readings', () => {
       x: station,
       y: offset + (i === 3 ? -5 : i === 12 ? 6 : 0),
     }));
-    expect(sortOut(points, sigma).bad.map(({ at }) => at.x)).toEqual([stations[3], stations[12]]);
+    expect(separateOutliers(points, sigma).bad.map(({ at }) => at.x)).toEqual([stations[3], stations[12]]);
   });
 
   test('in good readings of every sample none is found', () => {
@@ -88,11 +88,11 @@ describe('bad readings', () => {
         const readings = byHand(
           trueReadings(edge, stationsOf(edge, 50)),
           THIRTY_SECONDS,
-          HAND_MM,
+          HAND_SIGMA_MM,
           seeded(seed),
         );
         expect(
-          sortOut(
+          separateOutliers(
             readings.map(({ station, offset }) => ({ x: station, y: offset })),
             sigma,
           ).bad,
@@ -146,7 +146,7 @@ describe('the kind of curve', () => {
       const exact = trueReadings(edge, stationsOf(edge, 2 * IN));
       let back = 0;
       for (let seed = 1; seed <= 100; seed++) {
-        const readings = byHand(exact, rule, HAND_MM, seeded(seed)).map((each, i) =>
+        const readings = byHand(exact, rule, HAND_SIGMA_MM, seeded(seed)).map((each, i) =>
           i === 6 ? { ...each, offset: each.offset + IN / 4 } : each,
         );
         const taken = takeOff(readings, rule);
@@ -163,10 +163,10 @@ describe('the kind of curve', () => {
     const readings = byHand(
       trueReadings(shallow, stationsOf(shallow, 4 * IN)),
       SIXTEENTHS,
-      HAND_MM,
+      HAND_SIGMA_MM,
       seeded(4),
     );
-    expect(alike(takeOff(readings, SIXTEENTHS)).length).toBeGreaterThan(0);
+    expect(indistinguishableKinds(takeOff(readings, SIXTEENTHS)).length).toBeGreaterThan(0);
   });
 });
 
@@ -179,21 +179,21 @@ describe('the job', () => {
   ])('of %s draws the curve taken off, with few pins', (name) => {
     const { edges, rule } = samplePart(name);
     const edge = edges.at(-1)!;
-    const readings = byHand(trueReadings(edge, stationsOf(edge, 40)), rule, HAND_MM, seeded(11));
+    const readings = byHand(trueReadings(edge, stationsOf(edge, 40)), rule, HAND_SIGMA_MM, seeded(11));
     const taken = takeOff(readings, rule);
-    const [again] = partOf(takenOffJob(taken, name, rule)).edges;
-    const line = new Line(taken.kinds[0].curve.exact);
+    const [again] = partOf(writeTakeOffJob(taken, name, rule)).edges;
+    const line = new ExtendedPath(taken.kinds[0].curve.exact);
     // Written to a thousandth of an inch or a hundredth of a millimetre.
     for (const { x } of taken.readings)
-      expect(Math.abs(line.squareOff({ x, y: offsetAt(again!, x) ?? Number.NaN }).distance)).toBeLessThan(
-        0.05,
-      );
+      expect(
+        Math.abs(line.signedDistance({ x, y: offsetAt(again!, x) ?? Number.NaN }).distance),
+      ).toBeLessThan(0.05);
     expect(settingPoints(taken.kinds[0].curve).length).toBeLessThan(readings.length);
   });
 
   test.each(['arc', 'bow', 'line'] as const)('of a %s is one', (kind) => {
     const taken = takeOff(trueReadings(CURVES[kind], stationsOf(CURVES[kind], 2 * IN)), THIRTY_SECONDS);
-    expect(takenOffJob(taken, 'Rail', THIRTY_SECONDS)).toMatch(new RegExp(`- ${kind}: \\[40`));
+    expect(writeTakeOffJob(taken, 'Rail', THIRTY_SECONDS)).toMatch(new RegExp(`- ${kind}: \\[40`));
   });
 
   test('a bad reading is told by which way it is off, without a "shy" that means a hair', () => {
@@ -202,7 +202,7 @@ describe('the job', () => {
       ...each,
       offset: each.offset + (i === 6 ? 3.4 : i === 18 ? -3.9 : 0),
     }));
-    const lines = takenOffJob(takeOff(readings, rule), 'Rail', rule).match(/reads .* say/g);
+    const lines = writeTakeOffJob(takeOff(readings, rule), 'Rail', rule).match(/reads .* say/g);
     expect(lines).toEqual([
       'reads 3.5 mm more than its neighbours say',
       'reads 4 mm less than its neighbours say',
@@ -212,7 +212,7 @@ describe('the job', () => {
   test('a name with marks of its own is kept', () => {
     const taken = takeOff(trueReadings(CURVES.arc, stationsOf(CURVES.arc, 4 * IN)), THIRTY_SECONDS);
     const name = 'Rail: "left" # 2';
-    expect(partOf(takenOffJob(taken, name, THIRTY_SECONDS)).name).toBe(name);
+    expect(partOf(writeTakeOffJob(taken, name, THIRTY_SECONDS)).name).toBe(name);
   });
 });
 
@@ -245,7 +245,7 @@ test('property: any readings give a curve that passes among them, and a job that
       const taken = takeOff(all, rule);
       const { kinds } = taken;
       for (const { rms, worst } of kinds) expect(worst).toBeGreaterThanOrEqual(rms);
-      partOf(takenOffJob(taken, 'Any', rule));
+      partOf(writeTakeOffJob(taken, 'Any', rule));
     }),
     { numRuns: 10 },
   );

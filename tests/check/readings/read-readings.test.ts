@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { cellsOf } from '../../../src/check/readings/csv-line.ts';
+import { splitCsvLine } from '../../../src/check/readings/csv-line.ts';
 import {
   MAX_FAULTS,
   MAX_LINE,
@@ -69,7 +69,7 @@ describe('readings are read however they are kept', () => {
     fc.assert(
       fc.property(fc.array(cell, { minLength: 1, maxLength: 5 }), (texts) => {
         const line = texts.map((text) => `"${text.replaceAll('"', '""')}"`).join(';');
-        expect((cellsOf(line, ';') as { text: string }[]).map(({ text }) => text)).toEqual(texts);
+        expect((splitCsvLine(line, ';') as { text: string }[]).map(({ text }) => text)).toEqual(texts);
       }),
     );
   });

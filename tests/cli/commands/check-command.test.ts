@@ -1,7 +1,7 @@
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { edgeNamed } from '../../../src/cli/options/edge-options.ts';
+import { selectEdge } from '../../../src/cli/options/edge-options.ts';
 import { samplePart } from '../../part/jobs.ts';
 import { SOON_MS } from '../../took.ts';
 import { csvOf, folderWith, leg, measured, offsetsOf } from '../measured-leg.ts';
@@ -240,6 +240,6 @@ describe('a mistake is answered with exit code 2 and a cure', () => {
 
 test('the edge must be named when there are two', () => {
   const part = samplePart('hall-bench-leg.yaml');
-  expect(() => edgeNamed(part, {})).toThrow(/"front" and "back"/);
-  expect(() => edgeNamed(part, { edge: 'rear' })).toThrow(/"rear"/);
+  expect(() => selectEdge(part, {})).toThrow(/"front" and "back"/);
+  expect(() => selectEdge(part, { edge: 'rear' })).toThrow(/"rear"/);
 });

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { apply } from '../../../src/curves/geometry/affine.ts';
+import { transformPoint } from '../../../src/curves/geometry/affine.ts';
 import { readDxf } from '../../export/read-dxf.ts';
 import { fairlath, freshFolder, root } from '../run.ts';
 
@@ -49,7 +49,7 @@ describe('fairlath draw', () => {
     const cut = lines.find(({ layer }) => layer === 'cut')!;
     expect(cut.bulges).toHaveLength(told.layers[0].lines + told.layers[0].arcs);
     // The mirrored leg's lower left corner stands at the right, 34 in along.
-    const corner = apply(told.toFile, { x: 0, y: 0 });
+    const corner = transformPoint(told.toFile, { x: 0, y: 0 });
     expect(corner.x).toBeCloseTo(34, 9);
     expect(cut.ends[0].x).toBeCloseTo(34, 7);
   });
@@ -88,7 +88,7 @@ describe('fairlath draw', () => {
     expect(cuts).toHaveLength(2);
     expect(cuts.flatMap(({ bulges }) => bulges)).toHaveLength(told.layers[0].lines + told.layers[0].arcs);
     cuts.forEach(({ ends: [start] }, i) => {
-      const corner = apply(told.board.copies[i], { x: 0, y: 0 });
+      const corner = transformPoint(told.board.copies[i], { x: 0, y: 0 });
       expect(start.x).toBeCloseTo(corner.x, 6);
       expect(start.y).toBeCloseTo(corner.y, 6);
     });

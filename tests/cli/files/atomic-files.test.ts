@@ -13,17 +13,17 @@ import {
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import {
-  mustBeFree,
   readText,
-  streamWhole,
-  writeNew,
-  writeWhole,
+  requireWritable,
+  streamFileAtomic,
+  writeFileAtomic,
+  writeNewFile,
 } from '../../../src/cli/files/atomic-files.ts';
 import { fairlath, freshFolder, root } from '../run.ts';
 
 test('a file written in chunks appears whole once the last is written', () => {
   const file = join(freshFolder(), 'a.txt');
-  streamWhole(file, (write) => {
+  streamFileAtomic(file, (write) => {
     write('one ');
     expect(existsSync(file)).toBe(false);
     write('two');
@@ -33,7 +33,7 @@ test('a file written in chunks appears whole once the last is written', () => {
 
 test('meanwhile nothing lies beside it that a kill could leave, unless it is larger than most', () => {
   const folder = freshFolder();
-  streamWhole(join(folder, 'a.txt'), (write) => {
+  streamFileAtomic(join(folder, 'a.txt'), (write) => {
     write('one ');
     expect(readdirSync(folder)).toEqual([]);
     write('-'.repeat(5e6));
@@ -46,7 +46,7 @@ test('meanwhile nothing lies beside it that a kill could leave, unless it is lar
 test('a name may be as long as the system takes, in any script', () => {
   const folder = freshFolder();
   const names = [`${'脚'.repeat(83)}.pdf`, `${'a'.repeat(39)}${'🪵'.repeat(50)}.pdf`];
-  for (const name of names) writeWhole(join(folder, name), 'whole');
+  for (const name of names) writeFileAtomic(join(folder, name), 'whole');
   expect(readdirSync(folder).sort()).toEqual(names.sort());
 });
 
@@ -55,8 +55,10 @@ test.each([
   ['=x.pdf', /-o x\.pdf.*\.\/=x\.pdf/],
   ['', /^"": this is no name/],
 ])('%j is no name for what is written', (name, says) => {
-  expect(() => mustBeFree(name, undefined, () => false, false) ?? writeWhole(name, '')).toThrow(says);
-  expect(() => writeNew(name, '')).toThrow(says);
+  expect(() => requireWritable(name, undefined, () => false, false) ?? writeFileAtomic(name, '')).toThrow(
+    says,
+  );
+  expect(() => writeNewFile(name, '')).toThrow(says);
   expect(existsSync(name)).toBe(false);
 });
 
@@ -72,7 +74,7 @@ test('work that fails half-way leaves the old file as it was and nothing beside 
   const file = join(folder, 'a.txt');
   writeFileSync(file, 'old');
   const failing = (): void =>
-    streamWhole(file, (write) => {
+    streamFileAtomic(file, (write) => {
       write('new');
       throw new Error('the pencil broke');
     });
@@ -92,7 +94,7 @@ test('what a killed run left of the same file is swept away once it is old, and 
   const others = ['.a.txt.99-1700000000001.part', '.a.txt.mine.part', '.b.txt.123-1700000000000.part'];
   leave(others[0]!, 0.1);
   for (const name of others.slice(1)) leave(name, 2);
-  streamWhole(join(folder, 'a.txt'), (write) => write('whole'));
+  streamFileAtomic(join(folder, 'a.txt'), (write) => write('whole'));
   expect(readdirSync(folder).sort()).toEqual([...others, 'a.txt'].sort());
 });
 
@@ -112,7 +114,7 @@ describe.skipIf(process.platform === 'win32')('links, pipes and permissions', ()
     writeFileSync(file, 'old');
     chmodSync(file, 0o660);
     symlinkSync('kept.txt', link);
-    writeWhole(link, 'new');
+    writeFileAtomic(link, 'new');
     expect(readFileSync(file, 'utf8')).toBe('new');
     expect(statSync(file).mode & 0o777).toBe(0o660);
     expect(lstatSync(link).isSymbolicLink()).toBe(true);
@@ -125,10 +127,10 @@ describe.skipIf(process.platform === 'win32')('links, pipes and permissions', ()
     symlinkSync('nowhere', lost);
     for (const file of [pipe, lost, '/dev/null'])
       expect(
-        told(() => mustBeFree(file, undefined, () => true, true)),
+        told(() => requireWritable(file, undefined, () => true, true)),
         file,
       ).toBe('file.not-plain');
-    expect(told(() => writeNew(lost, 'new'))).toBe('file.exists');
+    expect(told(() => writeNewFile(lost, 'new'))).toBe('file.exists');
     expect(readdirSync(folder).sort()).toEqual(['lost', 'pipe']);
   });
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { brief } from '../../../src/cli/output/truncate.ts';
+import { truncate } from '../../../src/cli/output/truncate.ts';
 import { parseNominal } from '../../../src/tiling/paper/printer-scale.ts';
 
 test('what was typed at length is cut short in a message, in quotes or not; anything else stands', () => {
@@ -9,10 +9,10 @@ test('what was typed at length is cut short in a message, in quotes or not; anyt
     `no edge "${'x '.repeat(2500)}".`,
     `${long}: no file`,
   ])
-    expect(brief(message).length).toBeLessThan(100);
-  expect(brief(`no edge "${long}". Known: "a".`)).toMatch(/^no edge "x+…". Known: "a".$/);
+    expect(truncate(message).length).toBeLessThan(100);
+  expect(truncate(`no edge "${long}". Known: "a".`)).toMatch(/^no edge "x+…". Known: "a".$/);
   const usual = `"a" has ${'many words '.repeat(60)}and "b" some.`;
-  expect(brief(usual)).toBe(usual);
+  expect(truncate(usual)).toBe(usual);
 });
 
 test('lines to measure that are longer than any length are longer than any paper', () => {

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arcPath } from '../../../src/curves/arcs/arc-path.ts';
-import { type BulgedArc, placeOn } from '../../../src/curves/arcs/biarc.ts';
+import { type BulgedArc, pointOnArc } from '../../../src/curves/arcs/biarc.ts';
 import { fitArcs } from '../../../src/curves/arcs/fit-arcs.ts';
 import { batten } from '../../../src/curves/elastica/batten.ts';
 import { bow } from '../../../src/curves/elastica/bow.ts';
-import { along, segmentEnd, segmentStart } from '../../../src/curves/geometry/evaluate.ts';
-import { farthestOff } from '../../../src/curves/geometry/max-deviation.ts';
+import { paramCurve, pieceEnd, pieceStart } from '../../../src/curves/geometry/evaluate.ts';
+import { maxDeviation } from '../../../src/curves/geometry/max-deviation.ts';
 import type { CubicSegment, Piece } from '../../../src/curves/geometry/pieces/piece.ts';
 import { distance, type Point, point } from '../../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../../src/curves/geometry/tolerance.ts';
@@ -73,7 +73,7 @@ describe('arcs in place of a curve', () => {
   test.each(NAMES)('%s: run from end to end and meet without a corner', (name) => {
     const exact = CURVES[name]!;
     const arcs = fitArcs(exact, FIT_MM, HELD);
-    const [start, end] = [segmentStart(exact[0]!), segmentEnd(exact.at(-1)!)];
+    const [start, end] = [pieceStart(exact[0]!), pieceEnd(exact.at(-1)!)];
     expect(distance(arcs[0]!.from, start)).toBeLessThan(1e-9);
     expect(distance(arcs.at(-1)!.to, end)).toBeLessThan(1e-9);
     expect(turn(tangents(arcs[0]!)[0], start.angle)).toBeLessThan(1e-9);
@@ -92,7 +92,7 @@ describe('arcs in place of a curve', () => {
  */
 function fewestByBruteForce(exact: readonly Piece[], tolerance: number, places: number): number {
   const spots = exact.flatMap((piece, k) => {
-    const at = along(piece);
+    const at = paramCurve(piece);
     const first = k === 0 ? 0 : 1;
     return Array.from({ length: places + 1 - first }, (_, i) => at((i + first) / places));
   });
@@ -223,8 +223,8 @@ test.each([
   expect(Math.max(...distancesFrom(meant(exact), placesOn(arcs.map(readArc), 10)))).toBeLessThanOrEqual(
     FIT_MM,
   );
-  const places = arcs.flatMap((arc) => [0.2, 0.5, 0.8].map((u) => placeOn(arc, u)));
-  expect(farthestOff(places, exact)).toBeLessThanOrEqual(FIT_MM);
+  const places = arcs.flatMap((arc) => [0.2, 0.5, 0.8].map((u) => pointOnArc(arc, u)));
+  expect(maxDeviation(places, exact)).toBeLessThanOrEqual(FIT_MM);
 });
 
 test('a spike between two gentle stretches takes no more arcs than it must', () => {
@@ -235,8 +235,8 @@ test('a spike between two gentle stretches takes no more arcs than it must', () 
   ).exact;
   const arcs = arcPath(spike, false, FIT_MM);
   expect(arcs.length).toBeLessThan(400);
-  const places = arcs.flatMap((arc) => [0.2, 0.5, 0.8].map((u) => placeOn(arc, u)));
-  expect(farthestOff(places, spike)).toBeLessThanOrEqual(FIT_MM);
+  const places = arcs.flatMap((arc) => [0.2, 0.5, 0.8].map((u) => pointOnArc(arc, u)));
+  expect(maxDeviation(places, spike)).toBeLessThanOrEqual(FIT_MM);
 });
 
 test('property: any strip over nails is followed within the tolerance, whatever its size', () => {
@@ -261,22 +261,22 @@ describe('the measure of what is drawn', () => {
       'natural',
       'natural',
     ).exact;
-    const places = spike.flatMap((piece) => Array.from({ length: 25 }, (_, i) => along(piece)(i / 24)));
-    expect(farthestOff(places, spike)).toBeLessThan(FIT_MM);
+    const places = spike.flatMap((piece) => Array.from({ length: 25 }, (_, i) => paramCurve(piece)(i / 24)));
+    expect(maxDeviation(places, spike)).toBeLessThan(FIT_MM);
   });
 
   test('finds a fault wherever it is', () => {
     const exact = CURVES['a bracket']!;
     const places = fitArcs(exact, FIT_MM, FREE).flatMap((arc) =>
-      Array.from({ length: 25 }, (_, i) => placeOn(arc, i / 24)),
+      Array.from({ length: 25 }, (_, i) => pointOnArc(arc, i / 24)),
     );
-    expect(farthestOff(places, exact)).toBeLessThanOrEqual(FIT_MM);
+    expect(maxDeviation(places, exact)).toBeLessThanOrEqual(FIT_MM);
     places.forEach((place, i) => {
       if (i % 40 !== 0) return;
       const moved = places.map((p) => (p === place ? point(p.x + 0.03, p.y - 0.04) : p));
       // The place moves by 0.05 mm, slanting: at most that, and more than the tolerance.
-      expect(farthestOff(moved, exact)).toBeGreaterThan(FIT_MM);
-      expect(farthestOff(moved, exact)).toBeLessThan(0.05 + FIT_MM);
+      expect(maxDeviation(moved, exact)).toBeGreaterThan(FIT_MM);
+      expect(maxDeviation(moved, exact)).toBeLessThan(0.05 + FIT_MM);
     });
   });
 });

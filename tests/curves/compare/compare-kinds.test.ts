@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { liesApart } from '../../../src/curves/compare/compare-kinds.ts';
-import { Profile } from '../../../src/curves/compare/height-over-chord.ts';
-import { gapBetween } from '../../../src/curves/compare/max-gap.ts';
+import { HeightFunction } from '../../../src/curves/compare/height-over-chord.ts';
+import { maxGap } from '../../../src/curves/compare/max-gap.ts';
 import type { Curve } from '../../../src/curves/curve.ts';
 import { batten } from '../../../src/curves/elastica/batten.ts';
 import { bow } from '../../../src/curves/elastica/bow.ts';
@@ -14,7 +14,7 @@ import { taperedBatten } from '../../../src/curves/tapered/tapered-batten.ts';
 import cases from '../../fixtures/batten-cases.json' with { type: 'json' };
 import { offsetAt } from '../shape-laws.ts';
 
-const greatestGap = (one: Curve, other: Curve) => gapBetween(new Profile(one), new Profile(other));
+const greatestGap = (one: Curve, other: Curve) => maxGap(new HeightFunction(one), new HeightFunction(other));
 
 const [A, B] = [point(0, 0), point(1000, 0)];
 

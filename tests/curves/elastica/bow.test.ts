@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { batten } from '../../../src/curves/elastica/batten.ts';
 import { bow } from '../../../src/curves/elastica/bow.ts';
 import { GAUSS_CONSTANT } from '../../../src/curves/elastica/rectangular-elastica.ts';
-import { along } from '../../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import type { ElasticaSegment } from '../../../src/curves/geometry/pieces/piece.ts';
 import { point } from '../../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../../src/curves/geometry/tolerance.ts';
@@ -120,7 +120,7 @@ describe('a bow as drawn', () => {
   test('ends where it is told and is as high as it is told', () => {
     fc.assert(
       fc.property(fc.double({ min: 1e-2, max: 90_000, noNaN: true }), (rise) => {
-        const at = along(stripOf(rise));
+        const at = paramCurve(stripOf(rise));
         expect(Math.hypot(at(1).x - 1000, at(1).y)).toBeLessThan(PROMISE * 1000);
         expect(Math.hypot(at(0.5).x - 500, at(0.5).y - rise)).toBeLessThan(PROMISE * Math.max(rise, 1000));
       }),
@@ -129,8 +129,8 @@ describe('a bow as drawn', () => {
 
   test('read backwards twice it is itself', () => {
     const strip = stripOf(400);
-    const again = along(reversePiece(reversePiece(strip)));
-    for (const u of [0, 0.3, 1]) expect(again(u).y).toBeCloseTo(along(strip)(u).y, 9);
+    const again = paramCurve(reversePiece(reversePiece(strip)));
+    for (const u of [0, 0.3, 1]) expect(again(u).y).toBeCloseTo(paramCurve(strip)(u).y, 9);
   });
 
   test.each([2, 100, 700, 1500])('keeps its path within the fit, %d mm high', (rise) => {

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { batten } from '../../../src/curves/elastica/batten.ts';
 import { bow } from '../../../src/curves/elastica/bow.ts';
 import { freeRiseLimit } from '../../../src/curves/elastica/three-pin-closed-form.ts';
-import { along, pieceLength } from '../../../src/curves/geometry/evaluate.ts';
+import { paramCurve, pieceLength } from '../../../src/curves/geometry/evaluate.ts';
 import type { ElasticaSegment } from '../../../src/curves/geometry/pieces/piece.ts';
 import { taperedStates } from '../../../src/curves/geometry/pieces/tapered-series.ts';
 import { distance, type Point } from '../../../src/curves/geometry/point.ts';
@@ -61,10 +61,10 @@ describe('an independent integrator of the strip’s own equation', () => {
     }));
     for (const { exact, to } of [batten(A, B, { through }), bow(A, B, 0.6)]) {
       exact.forEach((piece) => {
-        const at = along(piece);
+        const at = paramCurve(piece);
         expect(distance(endOf(piece as ElasticaSegment), at(1))).toBeLessThan(AGREES);
       });
-      expect(distance(along(exact.at(-1)!)(1), to)).toBeLessThan(AGREES);
+      expect(distance(paramCurve(exact.at(-1)!)(1), to)).toBeLessThan(AGREES);
     }
   });
 
@@ -83,7 +83,7 @@ describe('an independent integrator of the strip’s own equation', () => {
         },
         pieceLength(piece),
       );
-      expect(distance(end, along(piece)(1))).toBeLessThan(AGREES);
+      expect(distance(end, paramCurve(piece)(1))).toBeLessThan(AGREES);
       expect(taperedStates(piece)(1).thickness).toBeCloseTo(thin, 12);
     }
   });

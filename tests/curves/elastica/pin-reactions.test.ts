@@ -5,8 +5,8 @@ import { batten } from '../../../src/curves/elastica/batten.ts';
 import { pinForces, pulling } from '../../../src/curves/elastica/pin-reactions.ts';
 import { strip } from '../../../src/curves/elastica/solve-strip.ts';
 import { freeRiseLimit } from '../../../src/curves/elastica/three-pin-closed-form.ts';
-import { along, pieceLength } from '../../../src/curves/geometry/evaluate.ts';
-import { add, direction, leftOf, type Point, point, scale } from '../../../src/curves/geometry/point.ts';
+import { paramCurve, pieceLength } from '../../../src/curves/geometry/evaluate.ts';
+import { add, direction, leftNormal, type Point, point, scale } from '../../../src/curves/geometry/point.ts';
 import { FREE } from '../batten-cases.ts';
 
 const over = (...pins: [number, number][]): Point[] => pins.map(([x, y]) => ({ x, y }));
@@ -59,7 +59,7 @@ test('straight lines and arcs have no pins', () => {
 /** ½∫κ² ds by Simpson's rule: the work that bending a strip of EI = 1 takes. */
 const work = ({ exact }: Curve): number =>
   exact.reduce((sum, piece) => {
-    const at = along(piece);
+    const at = paramCurve(piece);
     const weight = (i: number): number => (i === 0 || i === STEPS ? 1 : i % 2 === 1 ? 4 : 2);
     const sums = Array.from({ length: STEPS + 1 }, (_, i) => weight(i) * at(i / STEPS).curvature ** 2);
     return sum + (sums.reduce((a, b) => a + b) * pieceLength(piece)) / (6 * STEPS);
@@ -93,7 +93,7 @@ test('property: a nail moved square to the strip does the work that its force sa
         nails.forEach((nail, i) => {
           const { angle, reaction } = forces[i + 1]!;
           const moved = (by: number): number =>
-            work(over(nails.with(i, add(nail, scale(leftOf(direction(angle)), by)))));
+            work(over(nails.with(i, add(nail, scale(leftNormal(direction(angle)), by)))));
           const step = 1e-4 * chord * Math.min(1, 10 * rise);
           const rate =
             (8 * (moved(step) - moved(-step)) - (moved(2 * step) - moved(-2 * step))) / (12 * step);

@@ -1,19 +1,19 @@
 import { describe, expect, test } from 'vitest';
 import {
-  lobeAcross,
-  lobeAlong,
-  lobeLength,
-  QUARTER_ALONG,
-  QUARTER_LENGTH,
+  elasticaS,
+  elasticaX,
+  elasticaY,
+  QUARTER_S,
+  QUARTER_Y,
 } from '../../../src/curves/elastica/rectangular-elastica.ts';
 import { strip } from '../../../src/curves/elastica/solve-strip.ts';
-import { along } from '../../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import { elasticaStates } from '../../../src/curves/geometry/pieces/elastica-series.ts';
 import type { ElasticaSegment } from '../../../src/curves/geometry/pieces/piece.ts';
 import { distance, type Point } from '../../../src/curves/geometry/point.ts';
-import { curveOf } from '../../../src/curves/make-curve.ts';
+import { makeCurve } from '../../../src/curves/make-curve.ts';
 import { apexOf, figuresOf } from '../../../src/curves/measurements.ts';
-import { rootsOnUnit } from '../../../src/curves/numeric/roots-and-minima.ts';
+import { rootsOn } from '../../../src/curves/numeric/roots-and-minima.ts';
 import { FREE, PROMISE, strips } from '../batten-cases.ts';
 
 const worst = (ours: readonly number[], theirs: readonly number[]): number => {
@@ -27,8 +27,8 @@ const STEEP = 1.2;
 /** The offset at a station, where the strip passes it once and not too steeply. */
 function offsetAt(spans: readonly ElasticaSegment[], station: number): number | undefined {
   const places = spans.flatMap((span) => {
-    const at = along(span);
-    return rootsOnUnit((u) => at(u).x - station, 64).map(at);
+    const at = paramCurve(span);
+    return rootsOn((u) => at(u).x - station, 64).map(at);
   });
   const gentle = places.every(
     ({ angle, y }) => Math.abs(angle) < STEEP && Math.abs(y - places[0]!.y) < PROMISE,
@@ -82,7 +82,7 @@ describe.each(strips)('strip $id', ({ pins, ends, outputs }) => {
   test('has the reference apex and inflections', () => {
     const apex = apexOf(spans, pins[0]!, pins.at(-1)!)!.at;
     expect(distance(apex, outputs.apex as Point)).toBeLessThan(PROMISE * chord);
-    const { inflections } = figuresOf(curveOf('batten', spans, { from: pins[0]!, to: pins.at(-1)! }, pins));
+    const { inflections } = figuresOf(makeCurve('batten', spans, { from: pins[0]!, to: pins.at(-1)! }, pins));
     const known = outputs.inflections as Point[];
     expect(inflections).toHaveLength(known.length);
     inflections.forEach((place, i) => {
@@ -133,9 +133,9 @@ test('a strip with its two ends held up evenly is the crest of one lobe', () => 
   ];
   const { spans } = strip([from, to], { start: { held: 1.2 }, end: { held: -1.2 } });
   const foot = Math.PI / 2 - 1.2;
-  const along = QUARTER_ALONG - lobeAlong(foot);
-  expect(spans[0]!.length / 1000).toBeCloseTo((QUARTER_LENGTH - lobeLength(foot)) / along, 12);
-  const rise = (lobeAcross(Math.PI / 2) - lobeAcross(foot)) / (2 * along);
+  const along = QUARTER_Y - elasticaY(foot);
+  expect(spans[0]!.length / 1000).toBeCloseTo((QUARTER_S - elasticaS(foot)) / along, 12);
+  const rise = (elasticaX(Math.PI / 2) - elasticaX(foot)) / (2 * along);
   expect(apexOf(spans, from, to)!.rise / 1000).toBeCloseTo(rise, 12);
 });
 

@@ -1,17 +1,29 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { grow, restingShape } from '../../../src/curves/elastica/continuation.ts';
-import { spanAt } from '../../../src/curves/elastica/newton-many-pins.ts';
+import { followContinuation, solveEquilibrium } from '../../../src/curves/elastica/continuation.ts';
+import { spanOffset } from '../../../src/curves/elastica/newton-many-pins.ts';
 import {
   type Strip,
   type StripEnd,
   type StripEnds,
   strip,
 } from '../../../src/curves/elastica/solve-strip.ts';
-import { courseOf, flat, type Pinned, straightShape } from '../../../src/curves/elastica/strip-problem.ts';
+import {
+  chordGeometry,
+  flatProblem,
+  type StripProblem,
+  straightState,
+} from '../../../src/curves/elastica/strip-problem.ts';
 import { type ElasticaState, elasticaStates } from '../../../src/curves/geometry/pieces/elastica-series.ts';
 import type { ElasticaSegment } from '../../../src/curves/geometry/pieces/piece.ts';
-import { add, direction, distance, leftOf, type Point, scale } from '../../../src/curves/geometry/point.ts';
+import {
+  add,
+  direction,
+  distance,
+  leftNormal,
+  type Point,
+  scale,
+} from '../../../src/curves/geometry/point.ts';
 import { integrate } from '../../../src/curves/numeric/gauss-legendre.ts';
 import { PROMISE } from '../batten-cases.ts';
 import { number, type PinSet, pinSets, stripOr } from '../strip-sets.ts';
@@ -104,7 +116,7 @@ test('property: turned and shifted pins give the same strip, turned and shifted'
       const found = stripOr(s);
       if (!found) return;
       const place = ({ x, y }: Point): Point =>
-        add({ x: shift, y: -shift }, add(scale(direction(turn), x), scale(leftOf(direction(turn)), y)));
+        add({ x: shift, y: -shift }, add(scale(direction(turn), x), scale(leftNormal(direction(turn)), y)));
       const other = moved(s, place, (a) => a + turn);
       agree(
         strip(other.pins, other.ends),
@@ -223,20 +235,24 @@ test('property: strips over 3 to 7 pins, offsets to half the chord, are those th
   fc.assert(
     fc.property(pinSets(0.5), ({ pins, ends }) => {
       const angle = (end: StripEnd): number | undefined => (end === 'free' ? undefined : end.held);
-      const over: Pinned = {
+      const over: StripProblem = {
         stations: pins.map(({ x }) => x / 1000),
         heights: pins.map(({ y }) => y / 1000),
         start: angle(ends.start),
         end: angle(ends.end),
       };
-      const ours = restingShape(over);
-      const walked = grow({ pins: flat(over), shape: straightShape(pins.length) }, over, 60);
+      const ours = solveEquilibrium(over);
+      const walked = followContinuation(
+        { pins: flatProblem(over), shape: straightState(pins.length) },
+        over,
+        60,
+      );
       expect(ours.share).toBeCloseTo(walked.share, 6);
       if (ours.share < 1) return;
-      expect(courseOf(over).chords).toHaveLength(pins.length - 1);
-      expect(ours.shape).toHaveLength(spanAt(pins.length, pins.length - 1));
-      ours.shape.forEach((value, i) => {
-        expect(Math.abs(value - walked.shape[i]!)).toBeLessThan(PROMISE * STEADY);
+      expect(chordGeometry(over).chords).toHaveLength(pins.length - 1);
+      expect(ours.state).toHaveLength(spanOffset(pins.length, pins.length - 1));
+      ours.state.forEach((value, i) => {
+        expect(Math.abs(value - walked.state[i]!)).toBeLessThan(PROMISE * STEADY);
       });
     }),
     { numRuns: 200 },

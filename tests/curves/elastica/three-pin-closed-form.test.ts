@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { GAUSS_CONSTANT } from '../../../src/curves/elastica/rectangular-elastica.ts';
-import { freeBatten, freeRiseLimit } from '../../../src/curves/elastica/three-pin-closed-form.ts';
-import { along, pointAt } from '../../../src/curves/geometry/evaluate.ts';
+import { freeRiseLimit, solveThreePinStrip } from '../../../src/curves/elastica/three-pin-closed-form.ts';
+import { evaluate, paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import { distance, type Point } from '../../../src/curves/geometry/point.ts';
 import { apexOf } from '../../../src/curves/measurements.ts';
-import { rootsOnUnit } from '../../../src/curves/numeric/roots-and-minima.ts';
+import { rootsOn } from '../../../src/curves/numeric/roots-and-minima.ts';
 import { pinsOf, reference } from '../reference.ts';
 
 /** The promise: points to 1e-9 of the chord, which is 1 in the reference. */
@@ -13,14 +13,14 @@ const PROMISE = 1e-9;
 
 const A = { x: 0, y: 0 };
 const B = { x: 1, y: 0 };
-const strip = (x: number, y: number) => freeBatten(A, { x, y }, B);
+const strip = (x: number, y: number) => solveThreePinStrip(A, { x, y }, B);
 
 describe('the free strip against the reference shapes', () => {
   test.each(reference.free3pin)('$id: tangents, curvature and lengths', (one) => {
     const [a, nail, b] = pinsOf(one) as [Point, Point, Point];
-    const [first, second] = freeBatten(a, nail, b);
+    const [first, second] = solveThreePinStrip(a, nail, b);
     const { theta_at_pins, kappa_at_pins, L_spans } = one.outputs;
-    const ends = [pointAt(first, 0), pointAt(second, 0), pointAt(second, 1)];
+    const ends = [evaluate(first, 0), evaluate(second, 0), evaluate(second, 1)];
     ends.forEach((end, i) => {
       expect(Math.abs(end.angle - theta_at_pins[i]!)).toBeLessThan(PROMISE);
       expect(Math.abs(end.curvature - kappa_at_pins[i]!)).toBeLessThan(PROMISE);
@@ -32,10 +32,10 @@ describe('the free strip against the reference shapes', () => {
 
   test.each(reference.free3pin)('$id: offsets at nine stations, and the apex', (one) => {
     const [a, nail, b] = pinsOf(one) as [Point, Point, Point];
-    const pieces = freeBatten(a, nail, b);
+    const pieces = solveThreePinStrip(a, nail, b);
     one.outputs.station_x.forEach((station, i) => {
-      const at = along(station <= nail.x ? pieces[0] : pieces[1]);
-      const places = [...rootsOnUnit((u) => at(u).x - station, 24), 1].map(at);
+      const at = paramCurve(station <= nail.x ? pieces[0] : pieces[1]);
+      const places = [...rootsOn((u) => at(u).x - station, 24), 1].map(at);
       const off = Math.min(
         ...places.map((p) => Math.abs(p.y - one.outputs.offsets_y[i]!) * Math.abs(Math.cos(p.angle))),
       );
@@ -58,7 +58,7 @@ describe('the free strip against the handbooks', () => {
       const x = Math.sqrt((a * (a + 2 * b)) / 3);
       const ratio = (x * (1 - b * b - x * x)) / (2 * a * a * b);
       const nail = 1e-5;
-      const apex = apexOf(freeBatten(A, { x: a * 1e6, y: nail * 1e6 }, { x: 1e6, y: 0 }), A, {
+      const apex = apexOf(solveThreePinStrip(A, { x: a * 1e6, y: nail * 1e6 }, { x: 1e6, y: 0 }), A, {
         x: 1e6,
         y: 0,
       })!;
@@ -105,8 +105,8 @@ describe('properties of the free strip', () => {
     fc.assert(
       fc.property(share, part, (x, of) => {
         const nail = { x, y: of * freeRiseLimit(x) };
-        const [first, second] = freeBatten(A, nail, B);
-        const [before, after, end] = [pointAt(first, 1), pointAt(second, 0), pointAt(second, 1)];
+        const [first, second] = solveThreePinStrip(A, nail, B);
+        const [before, after, end] = [evaluate(first, 1), evaluate(second, 0), evaluate(second, 1)];
         expect(distance(before, nail)).toBeLessThan(PROMISE);
         expect(distance(end, B)).toBeLessThan(PROMISE);
         expect(Math.abs(before.angle - after.angle)).toBeLessThan(PROMISE);
@@ -123,13 +123,13 @@ describe('properties of the free strip', () => {
         const [first] = strip(x, y);
         const [below] = strip(x, -y);
         expect(below.angle).toBeCloseTo(-first.angle, 12);
-        const [, reversed] = freeBatten(A, { x: 1 - x, y }, B);
-        expect(pointAt(reversed, 1).angle).toBeCloseTo(-first.angle, 9);
+        const [, reversed] = solveThreePinStrip(A, { x: 1 - x, y }, B);
+        expect(evaluate(reversed, 1).angle).toBeCloseTo(-first.angle, 9);
         const map = (p: Point): Point => ({
           x: 250 * (p.x * Math.cos(turn) - p.y * Math.sin(turn)),
           y: 250 * (p.x * Math.sin(turn) + p.y * Math.cos(turn)),
         });
-        const [moved] = freeBatten(map(A), map({ x, y }), map(B));
+        const [moved] = solveThreePinStrip(map(A), map({ x, y }), map(B));
         expect(Math.cos(moved.angle - first.angle - turn)).toBeCloseTo(1, 12);
         expect(moved.length / 250).toBeCloseTo(first.length, 9);
       }),

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { segmentBox } from '../../../src/curves/geometry/bounds.ts';
-import { pointAt } from '../../../src/curves/geometry/evaluate.ts';
+import { segmentBounds } from '../../../src/curves/geometry/bounds.ts';
+import { evaluate } from '../../../src/curves/geometry/evaluate.ts';
 import type { CubicSegment } from '../../../src/curves/geometry/pieces/piece.ts';
 
 const coordinate = fc.oneof(
@@ -26,14 +26,14 @@ test('the box of a symmetric hump reaches its top, though its end is a rounding 
     ],
   };
   // y(1/2) = 3/4 of the controls' height.
-  expect(segmentBox(hump).top).toBeCloseTo(75, 9);
+  expect(segmentBounds(hump).top).toBeCloseTo(75, 9);
 });
 
 test('property: every point of a cubic lies in its box', () => {
   fc.assert(
     fc.property(anyCubic, fc.double({ min: 0, max: 1, noNaN: true }), (cubic, u) => {
-      const { left, right, bottom, top } = segmentBox(cubic);
-      const { x, y } = pointAt(cubic, u);
+      const { left, right, bottom, top } = segmentBounds(cubic);
+      const { x, y } = evaluate(cubic, u);
       // 1e-9: rounding of coordinates of a metre.
       expect(x).toBeGreaterThanOrEqual(left - 1e-9);
       expect(x).toBeLessThanOrEqual(right + 1e-9);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { freeBatten, freeRiseLimit } from '../../../src/curves/elastica/three-pin-closed-form.ts';
-import { along } from '../../../src/curves/geometry/evaluate.ts';
+import { freeRiseLimit, solveThreePinStrip } from '../../../src/curves/elastica/three-pin-closed-form.ts';
+import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import { fitPath } from '../../../src/curves/geometry/fit-cubics.ts';
 import type { ArcSegment } from '../../../src/curves/geometry/pieces/piece.ts';
 import { FIT_MM } from '../../../src/curves/geometry/tolerance.ts';
@@ -9,7 +9,7 @@ import { arcToCubics } from '../../../src/curves/geometry/transform.ts';
 import { largestGap, spread, worstDistance } from '../measure.ts';
 
 const strip = (x: number, y: number, chord: number) =>
-  freeBatten({ x: 0, y: 0 }, { x: x * chord, y: y * chord }, { x: chord, y: 0 });
+  solveThreePinStrip({ x: 0, y: 0 }, { x: x * chord, y: y * chord }, { x: chord, y: 0 });
 
 describe('the fit of a strip', () => {
   test.each([1, 1e-1, 1e-2, FIT_MM, 1e-4])(
@@ -61,7 +61,7 @@ test('property: cubics for an arc stay within their tolerance of the circle', ()
       const rounding = 8 * Number.EPSILON * radius;
       for (const cubic of cubics)
         for (let i = 0; i <= 16; i++) {
-          const p = along(cubic)(i / 16);
+          const p = paramCurve(cubic)(i / 16);
           expect(Math.abs(Math.hypot(p.x - 3, p.y + 2) - radius)).toBeLessThanOrEqual(tolerance + rounding);
         }
     }),

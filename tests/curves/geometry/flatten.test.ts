@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { along, pointAt } from '../../../src/curves/geometry/evaluate.ts';
-import { CHORD_MM, chordsOf, crosses, nearestOn, passes } from '../../../src/curves/geometry/flatten.ts';
+import { evaluate, paramCurve } from '../../../src/curves/geometry/evaluate.ts';
+import {
+  chordsIntersect,
+  closestPointOnChord,
+  FLATTEN_MM,
+  flatten,
+  segmentIntersectsBox,
+} from '../../../src/curves/geometry/flatten.ts';
 import type { Segment } from '../../../src/curves/geometry/pieces/piece.ts';
 import { cross, distance, point, subtract } from '../../../src/curves/geometry/point.ts';
 
@@ -16,9 +22,9 @@ test.each([
   ['cubic', CUBIC],
 ])('the chords of an %s keep within their tolerance, and no closer than it takes', (_, segment) => {
   for (const tolerance of [1, 0.1, 0.005]) {
-    const chords = chordsOf([segment], tolerance);
+    const chords = flatten([segment], tolerance);
     const count = chords.length;
-    const at = along(segment);
+    const at = paramCurve(segment);
     let worst = 0;
     for (let i = 0; i < count; i++) {
       const { from, to } = chords[i]!;
@@ -37,7 +43,7 @@ test('a straight line is one chord', () => {
     { type: 'line', from: point(0, 0), to: point(5, 1) },
     { type: 'line', from: point(5, 1), to: point(7, 9) },
   ];
-  expect(chordsOf(path, 0.01)).toEqual([
+  expect(flatten(path, 0.01)).toEqual([
     { from: point(0, 0), to: point(5, 1) },
     { from: point(5, 1), to: point(7, 9) },
   ]);
@@ -64,9 +70,9 @@ const segment: fc.Arbitrary<Segment> = fc.oneof(
 test('property: every point of a curve lies within CHORD_MM of one of its chords', () => {
   fc.assert(
     fc.property(segment, fc.double({ min: 0, max: 1, noNaN: true }), (curve, u) => {
-      const { x, y } = pointAt(curve, u);
+      const { x, y } = evaluate(curve, u);
       const nearest = Math.min(
-        ...chordsOf([curve]).map(({ from, to }) => {
+        ...flatten([curve]).map(({ from, to }) => {
           const [dx, dy] = [to.x - from.x, to.y - from.y];
           const t = Math.min(
             1,
@@ -76,7 +82,7 @@ test('property: every point of a curve lies within CHORD_MM of one of its chords
         }),
       );
       // 1e-9: the rounding of coordinates of a few metres.
-      expect(nearest).toBeLessThanOrEqual(CHORD_MM + 1e-9);
+      expect(nearest).toBeLessThanOrEqual(FLATTEN_MM + 1e-9);
     }),
     { numRuns: 300 },
   );
@@ -86,9 +92,9 @@ test('property: a box round any point of a curve holds the curve', () => {
   const size = fc.double({ min: 1e-6, max: 100, noNaN: true });
   fc.assert(
     fc.property(segment, fc.double({ min: 0, max: 1, noNaN: true }), size, (curve, u, reach) => {
-      const { x, y } = pointAt(curve, u);
+      const { x, y } = evaluate(curve, u);
       const box = { left: x - reach, right: x + reach, bottom: y - reach, top: y + reach };
-      expect(chordsOf([curve]).some((chord) => passes(chord, box))).toBe(true);
+      expect(flatten([curve]).some((chord) => segmentIntersectsBox(chord, box))).toBe(true);
     }),
     { numRuns: 300 },
   );
@@ -96,14 +102,14 @@ test('property: a box round any point of a curve holds the curve', () => {
 
 test('a slanting line past a box corner does not pass through the box, though its own box does', () => {
   const chord = { from: point(0, 11), to: point(11, 0) };
-  expect(passes(chord, { left: 0, bottom: 0, right: 5, top: 5 })).toBe(false);
-  expect(passes(chord, { left: 0, bottom: 0, right: 6, top: 6 })).toBe(true);
+  expect(segmentIntersectsBox(chord, { left: 0, bottom: 0, right: 5, top: 5 })).toBe(false);
+  expect(segmentIntersectsBox(chord, { left: 0, bottom: 0, right: 6, top: 6 })).toBe(true);
 });
 
 test('an upright line beside a box does not pass through it, one inside does', () => {
   const box = { left: 0, bottom: 0, right: 10, top: 10 };
-  expect(passes({ from: point(11, -5), to: point(11, 20) }, box)).toBe(false);
-  expect(passes({ from: point(5, 4), to: point(5, 6) }, box)).toBe(true);
+  expect(segmentIntersectsBox({ from: point(11, -5), to: point(11, 20) }, box)).toBe(false);
+  expect(segmentIntersectsBox({ from: point(5, 4), to: point(5, 6) }, box)).toBe(true);
 });
 
 const places = fc.tuple(fc.integer({ min: -50, max: 50 }), fc.integer({ min: -50, max: 50 }));
@@ -112,7 +118,7 @@ const place = places.map(([x, y]) => point(x, y));
 test('property: no place of a chord is nearer than the one that is told, a chord of no length among them', () => {
   fc.assert(
     fc.property(place, place, place, (from, to, at) => {
-      const told = distance(nearestOn({ from, to }, at), at);
+      const told = distance(closestPointOnChord({ from, to }, at), at);
       const all = Array.from({ length: 101 }, (_, i) =>
         distance(point(from.x + ((to.x - from.x) * i) / 100, from.y + ((to.y - from.y) * i) / 100), at),
       );
@@ -127,9 +133,9 @@ test('property: no place of a chord is nearer than the one that is told, a chord
 test('chords cross, touch at an end, and keep apart', () => {
   const flat = { from: point(0, 0), to: point(10, 0) };
   const upright = (x: number, low: number, high: number) => ({ from: point(x, low), to: point(x, high) });
-  expect(crosses(flat, upright(5, -1, 1))).toBe(true);
-  expect(crosses(flat, upright(5, 0, 1))).toBe(true);
-  expect(crosses(flat, upright(10, -1, 0))).toBe(true);
-  expect(crosses(flat, upright(5, 0.1, 1))).toBe(false);
-  expect(crosses(flat, upright(10.1, -1, 1))).toBe(false);
+  expect(chordsIntersect(flat, upright(5, -1, 1))).toBe(true);
+  expect(chordsIntersect(flat, upright(5, 0, 1))).toBe(true);
+  expect(chordsIntersect(flat, upright(10, -1, 0))).toBe(true);
+  expect(chordsIntersect(flat, upright(5, 0.1, 1))).toBe(false);
+  expect(chordsIntersect(flat, upright(10.1, -1, 1))).toBe(false);
 });

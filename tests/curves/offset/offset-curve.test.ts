@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { batten } from '../../../src/curves/elastica/batten.ts';
 import { freeRiseLimit } from '../../../src/curves/elastica/three-pin-closed-form.ts';
-import { segmentEnd, segmentStart } from '../../../src/curves/geometry/evaluate.ts';
+import { pieceEnd, pieceStart } from '../../../src/curves/geometry/evaluate.ts';
 import type { ArcSegment, Piece, Segment } from '../../../src/curves/geometry/pieces/piece.ts';
 import { distance } from '../../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../../src/curves/geometry/tolerance.ts';
@@ -31,7 +31,7 @@ describe('the saw line beside a finished line', () => {
   test('beside the flattest half ellipse it goes round the sharp ends', () => {
     const { exact } = ellipse({ x: 0, y: 0 }, { x: 1e6, y: 0 }, 2e-5);
     const path = parallelPath(exact, 3, false);
-    const ends = [segmentStart(path[0]!), segmentEnd(path.at(-1)!)].map(({ x, y }) => [x, y]);
+    const ends = [pieceStart(path[0]!), pieceEnd(path.at(-1)!)].map(({ x, y }) => [x, y]);
     expect(ends).toEqual([
       [expect.closeTo(-3, 6), expect.closeTo(0, 6)],
       [expect.closeTo(1e6 + 3, 6), expect.closeTo(0, 6)],
@@ -65,15 +65,15 @@ describe('the saw line beside a finished line', () => {
 
   test('outside a square corner both sides run on until they meet', () => {
     const path = parallelPath(line([0, 0], [100, 0], [100, 50]), -5, false);
-    expect(path.map(segmentEnd).map(({ x, y }) => [x, y])).toContainEqual([105, -5]);
+    expect(path.map(pieceEnd).map(({ x, y }) => [x, y])).toContainEqual([105, -5]);
     expect(largestGap(path)).toBeLessThan(1e-9);
   });
 
   test('inside a square corner both sides are trimmed where they cross', () => {
     const path = parallelPath(line([0, 0], [100, 0], [100, 50]), 5, false);
     expect(path).toHaveLength(2);
-    expect(segmentEnd(path[0]!).x).toBeCloseTo(95, 9);
-    expect(segmentStart(path[1]!).y).toBeCloseTo(5, 9);
+    expect(pieceEnd(path[0]!).x).toBeCloseTo(95, 9);
+    expect(pieceStart(path[1]!).y).toBeCloseTo(5, 9);
   });
 
   test('a corner sharper than square is cut off at the distance, never nearer', () => {
@@ -87,8 +87,8 @@ describe('the saw line beside a finished line', () => {
   test('round a closed outline it closes', () => {
     const box = line([0, 0], [100, 0], [100, 40], [0, 40], [0, 0]);
     const path = parallelPath(box, -3, true);
-    expect(distance(segmentEnd(path.at(-1)!), segmentStart(path[0]!))).toBeLessThan(1e-9);
-    expect(path.map(segmentEnd).some(({ x, y }) => Math.hypot(x + 3, y + 3) < 1e-9)).toBe(true);
+    expect(distance(pieceEnd(path.at(-1)!), pieceStart(path[0]!))).toBeLessThan(1e-9);
+    expect(path.map(pieceEnd).some(({ x, y }) => Math.hypot(x + 3, y + 3) < 1e-9)).toBe(true);
   });
 });
 

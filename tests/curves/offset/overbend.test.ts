@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { Curve } from '../../../src/curves/curve.ts';
 import { batten } from '../../../src/curves/elastica/batten.ts';
 import { bow } from '../../../src/curves/elastica/bow.ts';
-import { along, piecesLength } from '../../../src/curves/geometry/evaluate.ts';
+import { paramCurve, piecesLength } from '../../../src/curves/geometry/evaluate.ts';
 import type { Piece } from '../../../src/curves/geometry/pieces/piece.ts';
 import { distance, point } from '../../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../../src/curves/geometry/tolerance.ts';
@@ -19,9 +19,9 @@ const free = { start: 'free', end: 'free' } as const;
 
 /** The sharpened line's end by an extrapolation solver for ordinary differential equations, piece by piece. */
 function endByOde(pieces: readonly Piece[], factor: number): number[] {
-  let state = [along(pieces[0]!)(0).x, along(pieces[0]!)(0).y, along(pieces[0]!)(0).angle];
+  let state = [paramCurve(pieces[0]!)(0).x, paramCurve(pieces[0]!)(0).y, paramCurve(pieces[0]!)(0).angle];
   for (const piece of pieces) {
-    const at = along(piece);
+    const at = paramCurve(piece);
     const solver = new odex.Solver(3);
     solver.absoluteTolerance = 1e-11;
     solver.relativeTolerance = 1e-11;
@@ -47,7 +47,7 @@ describe('a line with its curvature raised', () => {
     const { exact } = make();
     for (const factor of [64 / 63, 16 / 15, 4 / 3]) {
       const path = sharpen(exact, factor).flat();
-      const end = along(path.at(-1)!)(1);
+      const end = paramCurve(path.at(-1)!)(1);
       const [x, y, angle] = endByOde(exact, factor);
       expect(distance(end, point(x!, y!))).toBeLessThan(1e-6);
       expect(Math.abs(Math.sin((end.angle - angle!) / 2))).toBeLessThan(1e-7);
@@ -63,10 +63,10 @@ describe('a line with its curvature raised', () => {
   test.each(CURVES)('with a factor of 1 is the line itself: %s', (_name, make) => {
     const { exact } = make();
     sharpen(exact, 1).forEach((path, i) => {
-      const places = Array.from({ length: 401 }, (_, k) => along(exact[i]!)(k / 400));
+      const places = Array.from({ length: 401 }, (_, k) => paramCurve(exact[i]!)(k / 400));
       for (const segment of path)
         for (const u of [0, 0.3, 0.7, 1]) {
-          const at = along(segment)(u);
+          const at = paramCurve(segment)(u);
           const nearest = Math.min(...places.slice(1).map((b, k) => chordDistance(places[k]!, b, at)));
           // A chord of a four-hundredth of a 600 mm run of radius 150 mm and more lies 0.002 mm off it.
           expect(nearest).toBeLessThan(FIT_MM + 0.004);
@@ -101,7 +101,7 @@ describe('a line with its curvature raised', () => {
       fc.property(fc.integer({ min: 2, max: 20 }), (n) => {
         const factor = n ** 2 / (n ** 2 - 1);
         const back = sharpen(sharpen(exact, factor).flat(), 1 / factor).flat();
-        expect(distance(along(back.at(-1)!)(1), to)).toBeLessThan(4 * FIT_MM);
+        expect(distance(paramCurve(back.at(-1)!)(1), to)).toBeLessThan(4 * FIT_MM);
       }),
       { numRuns: 8 },
     );

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { pieceLength, pointAt } from '../../../src/curves/geometry/evaluate.ts';
+import { evaluate, pieceLength } from '../../../src/curves/geometry/evaluate.ts';
 import type { ArcSegment } from '../../../src/curves/geometry/pieces/piece.ts';
 import { direction, distance, scale } from '../../../src/curves/geometry/point.ts';
 import { figuresOf } from '../../../src/curves/measurements.ts';
@@ -44,7 +44,7 @@ describe('an arc by its rise', () => {
 
   test('a very flat arc keeps its ends to a millionth of a millimetre', () => {
     const curve = arc(...level(1000), { rise: 0.00125 }); // radius 100 km
-    expect(distance(pointAt(curve.exact[0]!, 1), { x: 1000, y: 0 })).toBeLessThan(1e-6);
+    expect(distance(evaluate(curve.exact[0]!, 1), { x: 1000, y: 0 })).toBeLessThan(1e-6);
   });
 });
 
@@ -84,7 +84,7 @@ describe('an arc by radius or by a point', () => {
         if (piece.type !== 'arc') throw new Error('a point off the chord makes an arc');
         const off = Math.abs(distance(piece.centre, through) - piece.radius);
         expect(off).toBeLessThan(1e-6);
-        expect(distance(pointAt(piece, 1), { x: 1000, y: 0 })).toBeLessThan(1e-6);
+        expect(distance(evaluate(piece, 1), { x: 1000, y: 0 })).toBeLessThan(1e-6);
         return pieceLength(piece) > 999.9;
       }),
     );

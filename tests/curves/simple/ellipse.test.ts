@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { along, pieceLength, velocity } from '../../../src/curves/geometry/evaluate.ts';
+import { derivative, paramCurve, pieceLength } from '../../../src/curves/geometry/evaluate.ts';
 import type { EllipseSegment } from '../../../src/curves/geometry/pieces/piece.ts';
 import { point } from '../../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../../src/curves/geometry/tolerance.ts';
@@ -16,7 +16,7 @@ const halfOf = (rise: number): EllipseSegment => ellipse(A, B, rise).exact[0] as
 
 /** The length by Gauss's rule on many short stretches: another way than the one under test. */
 function measured(piece: EllipseSegment): number {
-  const at = along(piece);
+  const at = paramCurve(piece);
   const parts = 200;
   let total = 0;
   for (let i = 0; i < parts; i++) total += integrate((u) => at(u).speed, i / parts, (i + 1) / parts);
@@ -26,7 +26,7 @@ function measured(piece: EllipseSegment): number {
 describe('half an ellipse on its chord', () => {
   test('a rise of half the chord is the half circle', () => {
     const [round, half] = [arc(A, B, { rise: 500 }), ellipse(A, B, 500)];
-    const [circle, oval] = [along(round.exact[0]!), along(half.exact[0]!)];
+    const [circle, oval] = [paramCurve(round.exact[0]!), paramCurve(half.exact[0]!)];
     for (const u of [0, 0.1, 0.25, 0.5, 0.9, 1]) {
       expect(oval(u).x).toBeCloseTo(circle(u).x, 9);
       expect(oval(u).y).toBeCloseTo(circle(u).y, 9);
@@ -45,7 +45,7 @@ describe('half an ellipse on its chord', () => {
   });
 
   test('it stands square to the chord, its radii b²/a at the ends and a²/b at the crown', () => {
-    const at = along(halfOf(200));
+    const at = paramCurve(halfOf(200));
     expect(at(0).angle).toBeCloseTo(Math.PI / 2, 12);
     expect(at(1).angle).toBeCloseTo(-Math.PI / 2, 12);
     expect(1 / at(0).curvature).toBeCloseTo(-(200 ** 2) / 500, 9);
@@ -63,10 +63,10 @@ describe('half an ellipse on its chord', () => {
   });
 
   test('its tangent, speed and curvature are the derivatives of its places', () => {
-    const [at, h] = [along(halfOf(-130)), 1e-6];
+    const [at, h] = [paramCurve(halfOf(-130)), 1e-6];
     for (const u of [0.01, 0.2, 0.5, 0.8]) {
       const [before, after] = [at(u - h), at(u + h)];
-      const { x, y } = velocity(at(u));
+      const { x, y } = derivative(at(u));
       expect(x).toBeCloseTo((after.x - before.x) / (2 * h), 4);
       expect(y).toBeCloseTo((after.y - before.y) / (2 * h), 4);
       const turned = (after.angle - before.angle) / (2 * h);

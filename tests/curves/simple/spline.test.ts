@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { freeBatten } from '../../../src/curves/elastica/three-pin-closed-form.ts';
-import { pointAt } from '../../../src/curves/geometry/evaluate.ts';
+import { solveThreePinStrip } from '../../../src/curves/elastica/three-pin-closed-form.ts';
+import { evaluate } from '../../../src/curves/geometry/evaluate.ts';
 import { distance, dot, type Point, subtract } from '../../../src/curves/geometry/point.ts';
 import { figuresOf } from '../../../src/curves/measurements.ts';
 import { type SplineEnd, spline } from '../../../src/curves/simple/spline.ts';
@@ -19,7 +19,7 @@ describe('the natural spline', () => {
       [1, 1],
       [2, 0],
     ]);
-    const at = pointAt(curve.exact[0]!, 0.5);
+    const at = evaluate(curve.exact[0]!, 0.5);
     expect(at.x).toBeCloseTo(0.5, 12);
     expect(at.y).toBeCloseTo(11 / 16, 12);
   });
@@ -32,7 +32,7 @@ describe('the natural spline', () => {
       [100, 0],
     ]);
     const expected = (0.375 * (1 - 0.0625 - 0.375 ** 2)) / (2 * 0.75 ** 2 * 0.25);
-    expect(pointAt(curve.exact[0]!, 0.5).y).toBeCloseTo(4 * expected, 10);
+    expect(evaluate(curve.exact[0]!, 0.5).y).toBeCloseTo(4 * expected, 10);
   });
 
   test('it is where the bent strip goes as it flattens', () => {
@@ -42,8 +42,8 @@ describe('the natural spline', () => {
       [1000, 0],
     ] as const;
     const [a, nail, b] = points(pairs) as [Point, Point, Point];
-    const strip = freeBatten(a, nail, b);
-    const places = natural(pairs).exact.flatMap((piece) => [0.25, 0.5, 0.75].map((u) => pointAt(piece, u)));
+    const strip = solveThreePinStrip(a, nail, b);
+    const places = natural(pairs).exact.flatMap((piece) => [0.25, 0.5, 0.75].map((u) => evaluate(piece, u)));
     expect(worstDistance(places, strip)).toBeLessThan(1e-6); // third order in rise/chord: 0.5·(0.0005)²
   });
 
@@ -58,7 +58,7 @@ describe('the natural spline', () => {
       [607, 148],
       [900, 400],
     ]);
-    const between = Array.from({ length: 21 }, (_, i) => pointAt(curve.exact[1]!, i / 20).y);
+    const between = Array.from({ length: 21 }, (_, i) => evaluate(curve.exact[1]!, i / 20).y);
     expect(Math.max(...between)).toBeLessThan(200 + 5);
     expect(Math.min(...between)).toBeGreaterThan(180 - 5);
   });
@@ -76,7 +76,7 @@ describe('held ends', () => {
       { held: 0 },
       { held: 0 },
     );
-    expect(pointAt(curve.exact[0]!, 0.5).y).toBeCloseTo(1.5, 12);
+    expect(evaluate(curve.exact[0]!, 0.5).y).toBeCloseTo(1.5, 12);
     expect(figuresOf(curve).endAngles[0]).toBeCloseTo(0, 12);
   });
 
@@ -93,7 +93,7 @@ describe('held ends', () => {
   });
 
   test('two points and natural ends make the straight line', () => {
-    const at = pointAt(
+    const at = evaluate(
       natural([
         [0, 0],
         [80, 30],
@@ -189,8 +189,8 @@ test('property: turned points give the turned curve, which passes them all witho
       const turned = spline(at.map(map), ...ends);
       expect(largestGap(curve.exact)).toBeLessThan(1e-9);
       curve.exact.forEach((piece, i) => {
-        expect(distance(map(pointAt(piece, 0.4)), pointAt(turned.exact[i]!, 0.4))).toBeLessThan(1e-7);
-        expect(distance(pointAt(piece, 0), at[i]!)).toBeLessThan(1e-9);
+        expect(distance(map(evaluate(piece, 0.4)), evaluate(turned.exact[i]!, 0.4))).toBeLessThan(1e-7);
+        expect(distance(evaluate(piece, 0), at[i]!)).toBeLessThan(1e-9);
       });
     }),
   );

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { batten } from '../../../src/curves/elastica/batten.ts';
-import { along } from '../../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import type { TaperedSegment } from '../../../src/curves/geometry/pieces/piece.ts';
 import {
   type PinPush,
@@ -13,7 +13,7 @@ import {
   cross,
   direction,
   distance,
-  leftOf,
+  leftNormal,
   type Point,
   point,
   scale,
@@ -24,7 +24,7 @@ import { reversePiece } from '../../../src/curves/geometry/transform.ts';
 import { figuresOf } from '../../../src/curves/measurements.ts';
 import { integrate } from '../../../src/curves/numeric/gauss-legendre.ts';
 import { taperedBatten } from '../../../src/curves/tapered/tapered-batten.ts';
-import { restNear, restTapered } from '../../../src/curves/tapered/tapered-equilibrium.ts';
+import { solveNearbyTapered, solveTapered } from '../../../src/curves/tapered/tapered-equilibrium.ts';
 import { Fault } from '../../../src/units/fault.ts';
 import cases from '../../fixtures/batten-cases.json' with { type: 'json' };
 import { type Draw, expectSameLineAnywhere, offsetAt, PROMISE, worstMiss } from '../shape-laws.ts';
@@ -56,7 +56,7 @@ describe('a tapered strip over three pins', () => {
       close(angle, outputs.theta_at_pins[i]!);
     });
     close(figures.endAngles[1], outputs.theta_at_pins[2]!);
-    close(along(spans[1]!)(0).curvature * 1000, outputs.kappa_at_pins[1]!);
+    close(paramCurve(spans[1]!)(0).curvature * 1000, outputs.kappa_at_pins[1]!);
     close(figures.apex!.at.x / 1000, outputs.apex.x);
     close(figures.apex!.at.y / 1000, outputs.apex.y);
     close(1000 / figures.tightest!.radius, outputs.max_abs_curvature);
@@ -70,7 +70,7 @@ describe('a tapered strip over three pins', () => {
     ] as const) {
       const [tapered, uniform] = [nailed(x, y, 1), batten(A, B, { nail: point(x, y) })];
       tapered.exact.forEach((piece, i) => {
-        const [here, there] = [along(piece), along(uniform.exact[i]!)];
+        const [here, there] = [paramCurve(piece), paramCurve(uniform.exact[i]!)];
         for (const u of [0, 0.3, 0.8, 1]) expect(distance(here(u), there(u))).toBeLessThan(PROMISE * 1000);
       });
     }
@@ -83,7 +83,7 @@ describe('a tapered strip over three pins', () => {
       [0.5, -11.18922],
       [0.7, -11.77497],
     ] as const) {
-      const { curvature } = along(spansOf(500, 0.1, ratio)[1]!)(0);
+      const { curvature } = paramCurve(spansOf(500, 0.1, ratio)[1]!)(0);
       expect((curvature * 1000) / (0.1 / 1000)).toBeCloseTo(bend, 4);
     }
   });
@@ -98,7 +98,7 @@ describe('a tapered strip over three pins', () => {
       }, 0);
     const nail = point(450, 120);
     const spans = spansOf(nail.x, nail.y, 0.5);
-    const { angle } = along(spans[1]!)(0);
+    const { angle } = paramCurve(spans[1]!)(0);
     const [tangent, normal] = [
       point(Math.cos(angle), Math.sin(angle)),
       point(-Math.sin(angle), Math.cos(angle)),
@@ -116,7 +116,7 @@ describe('a tapered strip over three pins', () => {
     const spans = spansOf(400, 200, 0.5);
     const pushes = pinPushes(spans).map(({ at, angle, across, endwise }) => {
       const along = direction(angle);
-      return { at, force: add(scale(along, endwise), scale(leftOf(along), across)) };
+      return { at, force: add(scale(along, endwise), scale(leftNormal(along), across)) };
     });
     const rest = pushes.reduce((sum, { force }) => add(sum, force), point(0, 0));
     expect(Math.hypot(rest.x, rest.y)).toBeLessThan(PROMISE * Math.abs(pushes[1]!.force.y));
@@ -245,7 +245,7 @@ describe('a tapered strip as drawn', () => {
       fc.property(setting, fc.double({ min: 0.25, max: 3, noNaN: true }), ({ share, rise }, ratio) => {
         const nail = point(share * 1000, rise * 1000);
         const [first, second] = spansOf(nail.x, nail.y, ratio) as [TaperedSegment, TaperedSegment];
-        const [one, two] = [along(first), along(second)];
+        const [one, two] = [paramCurve(first), paramCurve(second)];
         expect(distance(one(1), nail)).toBeLessThan(PROMISE * 1000);
         expect(distance(two(1), B)).toBeLessThan(PROMISE * 1000);
         expect(Math.abs(two(1).curvature)).toBeLessThan(1e-9 * Math.abs(two(0).curvature));
@@ -259,12 +259,12 @@ describe('a tapered strip as drawn', () => {
     // Two ways to the same strip, so that neither has slipped to a looped one on the way.
     fc.assert(
       fc.property(setting, fc.double({ min: 0.25, max: 4, noNaN: true }), ({ share, rise }, ratio) => {
-        const planed = restTapered(point(share, rise), ratio);
-        let bent = restTapered(point(share, rise / 10), ratio);
-        for (let i = 2; i <= 10; i++) bent &&= restNear(bent, point(share, (rise * i) / 10), ratio);
+        const planed = solveTapered(point(share, rise), ratio);
+        let bent = solveTapered(point(share, rise / 10), ratio);
+        for (let i = 2; i <= 10; i++) bent &&= solveNearbyTapered(bent, point(share, (rise * i) / 10), ratio);
         expect(planed === undefined).toBe(bent === undefined);
-        planed?.at.forEach((value, i) => {
-          expect(Math.abs(value - bent!.at[i]!)).toBeLessThan(PROMISE * Math.max(1, Math.abs(value)));
+        planed?.solution.forEach((value, i) => {
+          expect(Math.abs(value - bent!.solution[i]!)).toBeLessThan(PROMISE * Math.max(1, Math.abs(value)));
         });
       }),
       { numRuns: 25 },
@@ -278,8 +278,8 @@ describe('a tapered strip as drawn', () => {
 
   test('read backwards twice it is itself, and once the same line', () => {
     const [span] = spansOf(400, 250, 0.4) as [TaperedSegment];
-    const [here, back] = [along(span), along(reversePiece(span))];
-    const again = along(reversePiece(reversePiece(span)));
+    const [here, back] = [paramCurve(span), paramCurve(reversePiece(span))];
+    const again = paramCurve(reversePiece(reversePiece(span)));
     for (const u of [0, 0.3, 1]) {
       expect(distance(back(1 - u), here(u))).toBeLessThan(PROMISE * 1000);
       expect(back(1 - u).curvature).toBeCloseTo(-here(u).curvature, 12);

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { composeCard } from '../../../src/export/card/compose-card.ts';
-import { usualScale } from '../../../src/export/drawing/drawing-scale.ts';
+import { standardScale } from '../../../src/export/drawing/drawing-scale.ts';
 import { writePdf } from '../../../src/export/writers/pdf.ts';
 import { halfOf } from '../../../src/part/derived/half-pattern.ts';
 import { offsetsBeside } from '../../../src/part/offsets.ts';
 import type { Part } from '../../../src/part/part.ts';
 import { planStock } from '../../../src/shop/stock/stock-plan.ts';
 import { adviseStrips } from '../../../src/shop/strip/part-strips.ts';
-import { stripSpecies } from '../../../src/shop/wood/find-species.ts';
+import { chooseStripSpecies } from '../../../src/shop/wood/find-species.ts';
 import { parsePaper } from '../../../src/tiling/paper/paper-sizes.ts';
 import { readOnRule, showOnRule } from '../../../src/units/rule.ts';
 import { typesetFractions } from '../../../src/units/typeset.ts';
@@ -116,7 +116,7 @@ describe('the figures of a card', () => {
       expect(list.boardFeet).toBe(amount!.rough!.boardFeet.toFixed(1));
     }
     const runs = adviseStrips(part, {
-      species: stripSpecies(undefined, part.stock?.species),
+      species: chooseStripSpecies(undefined, part.stock?.species),
       rule: part.rule,
     });
     expect((lists.strip as { size: string }).size).toContain(about(runs[0].advice.thickness));
@@ -187,7 +187,7 @@ test('a part with many nails and joints keeps to one page, and the card says whe
 test('property: the drawing’s scale is the largest usual one that fits', () => {
   fc.assert(
     fc.property(fc.double({ min: 1e-4, max: 50, noNaN: true }), (most) => {
-      const scale = usualScale(most);
+      const scale = standardScale(most);
       expect(scale).toBeLessThanOrEqual(most * (1 + 1e-6));
       expect(scale).toBeGreaterThanOrEqual(most / 2 / (1 + 1e-6));
     }),

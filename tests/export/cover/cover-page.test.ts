@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { coverPages } from '../../../src/export/cover/cover-page.ts';
-import { settingOut } from '../../../src/export/drawing/dimensions.ts';
+import { patternCover } from '../../../src/export/cover/cover-page.ts';
+import { dimensionsOf } from '../../../src/export/drawing/dimensions.ts';
 import type { Page, Words } from '../../../src/export/drawing/drawing.ts';
 import { textWidth } from '../../../src/export/drawing/text-width.ts';
 import { parseJob } from '../../../src/job/parse/parse-job.ts';
@@ -19,7 +19,7 @@ const sample = (name: string): Part =>
 
 function coversOf(part: Part, paper: string, turn: 'auto' | number = 'auto') {
   const layout = layOut(part, { paper: parsePaper(paper), margin: 12.7, overlap: 15, turn });
-  return { layout, covers: coverPages(part, layout, settingOut(part)) };
+  return { layout, covers: patternCover(part, layout, dimensionsOf(part)) };
 }
 
 const wordsOn = ({ drawing }: Page): Words[] => drawing.items.filter((item) => item.type === 'words');
@@ -108,7 +108,7 @@ describe('the cover', () => {
         turn: 'auto',
         ...options,
       });
-      return textOn(coverPages(rail, layout, settingOut(rail)));
+      return textOn(patternCover(rail, layout, dimensionsOf(rail)));
     };
     // By hand: 2400 · (0.2/100 + 0.001) + 0.3 · √8 = 8.05 mm over nine sheets, up to the next half millimetre.
     expect(saying({})).toMatch(
@@ -190,7 +190,7 @@ describe('the cover', () => {
       turn: 'auto',
       printer: { name: 'shop-laser', across: 0.997, down: 1.003 },
     });
-    const text = textOn(coverPages(backLeg(), layout, settingOut(backLeg())));
+    const text = textOn(patternCover(backLeg(), layout, dimensionsOf(backLeg())));
     expect(text).toMatch(/drawn for the printer shop-laser that prints 99\.7 % across, 100\.3 % down/);
     expect(text).toMatch(/a true rule reads 100 mm/);
     for (const words of ['same share everywhere', 'one seam only', 'out of square'])
@@ -205,6 +205,6 @@ describe('the cover', () => {
     expect(layout.sheets).toHaveLength(1);
     expect(textOn(covers)).toMatch(/24 in roll.*This cover is an ordinary page/);
     const wide = { ...layout, margin: { top: 5, right: 5, bottom: 5, left: 200 } };
-    expect(textOn(coverPages(backLeg(), wide, settingOut(backLeg())))).toBe(textOn(covers));
+    expect(textOn(patternCover(backLeg(), wide, dimensionsOf(backLeg())))).toBe(textOn(covers));
   });
 });

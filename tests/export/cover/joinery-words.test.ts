@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { chordsOf, passes } from '../../../src/curves/geometry/flatten.ts';
-import { coverPages } from '../../../src/export/cover/cover-page.ts';
+import { flatten, segmentIntersectsBox } from '../../../src/curves/geometry/flatten.ts';
+import { patternCover } from '../../../src/export/cover/cover-page.ts';
 import { jointMeasures } from '../../../src/export/cover/joint-words.ts';
-import { settingOut } from '../../../src/export/drawing/dimensions.ts';
+import { dimensionsOf } from '../../../src/export/drawing/dimensions.ts';
 import type { Page } from '../../../src/export/drawing/drawing.ts';
 import { patternPages } from '../../../src/export/sheets/pattern-pages.ts';
 import type { Part } from '../../../src/part/part.ts';
@@ -26,7 +26,8 @@ const optionsOn = (paper: string) => ({
 const textOn = (pages: readonly Page[]): string =>
   pages.flatMap(({ drawing }) => wordsOf(drawing.items).map(({ text }) => text)).join(' ');
 
-const coverText = (part: Part, layout: Layout): string => textOn(coverPages(part, layout, settingOut(part)));
+const coverText = (part: Part, layout: Layout): string =>
+  textOn(patternCover(part, layout, dimensionsOf(part)));
 
 /** A cover on one great page, so that no line is broken by a page. */
 const coverOf = (part: Part): string => coverText(part, layOut(part, optionsOn('a3')));
@@ -52,12 +53,12 @@ function expectOffLines({ drawing, name }: Page): void {
   const drawn = drawing.items.flatMap((item) => (item.type === 'clip' ? strokesOf(item.items) : []));
   const lines = drawn
     .filter(({ style }) => ['cut', 'saw', 'joint', 'axis', 'fold'].includes(style))
-    .flatMap(({ path }) => chordsOf(path));
+    .flatMap(({ path }) => flatten(path));
   for (const one of wordsOf(drawing.items)) {
     const { box, into } = wordsFrame(one);
     const inside = { ...box, bottom: Math.max(0, box.bottom) };
     expect(
-      moved(lines, into).some((line) => passes(line, inside)),
+      moved(lines, into).some((line) => segmentIntersectsBox(line, inside)),
       `"${one.text}" on ${name}`,
     ).toBe(false);
   }

@@ -1,7 +1,7 @@
 import { createCanvas } from '@napi-rs/canvas';
 import pixelmatch from 'pixelmatch';
 import { expect, test } from 'vitest';
-import { apply } from '../../../src/curves/geometry/affine.ts';
+import { transformPoint } from '../../../src/curves/geometry/affine.ts';
 import type { Point } from '../../../src/curves/geometry/point.ts';
 import type { Page } from '../../../src/export/drawing/drawing.ts';
 import { patternPages } from '../../../src/export/sheets/pattern-pages.ts';
@@ -45,7 +45,7 @@ async function sheetsOf(part: Part, paper: string): Promise<Sheets> {
 /** A sheet's picture with a place of the part in its middle. */
 async function picture({ layout, bytes }: Sheets, sheet: Sheet, middle: Point): Promise<Uint8ClampedArray> {
   const page = await (await openPdf(bytes)).getPage(layout.sheets.indexOf(sheet) + 1);
-  const at = apply(pageMatrix(sheet), middle);
+  const at = transformPoint(pageMatrix(sheet), middle);
   const height = page.getViewport({ scale: 1 }).height;
   const viewport = page.getViewport({
     scale: SCALE,

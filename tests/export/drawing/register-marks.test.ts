@@ -1,6 +1,6 @@
 import { createCanvas } from '@napi-rs/canvas';
 import { describe, expect, test } from 'vitest';
-import { type Affine, apply, inverse } from '../../../src/curves/geometry/affine.ts';
+import { type Affine, invert, transformPoint } from '../../../src/curves/geometry/affine.ts';
 import type { Point } from '../../../src/curves/geometry/point.ts';
 import type { Page } from '../../../src/export/drawing/drawing.ts';
 import { patternPages } from '../../../src/export/sheets/pattern-pages.ts';
@@ -136,10 +136,16 @@ describe('sheets joined by the rings seen in their pictures', () => {
     // The second sheet is laid on the first by its rings alone; only the first is placed by our numbers.
     const joined = laidOn(onRight as [Point, Point], onLeft as [Point, Point]);
     const big = await dotsOf(great.lines, 1);
-    const back = inverse(pageMatrix(first));
+    const back = invert(pageMatrix(first));
     const onBig = pageMatrix(great.layout.sheets[0]);
     const place = (at: Point): Point =>
-      apply(toDots(big), apply(onBig, apply(back, apply(inverse(toDots(left)), apply(joined, at)))));
+      transformPoint(
+        toDots(big),
+        transformPoint(
+          onBig,
+          transformPoint(back, transformPoint(invert(toDots(left)), transformPoint(joined, at))),
+        ),
+      );
 
     const picture = await dotsOf(small.lines, page);
     expect(worstOff(picture, big, place)).toBeLessThan(JOINED_MM);

@@ -1,7 +1,7 @@
 import PDFDocument from 'pdfkit';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { CAUTIONS } from '../../../src/export/cover/cover-words.ts';
-import { fitted, textWidth, wrapText } from '../../../src/export/drawing/text-width.ts';
+import { textWidth, truncateToWidth, wrapText } from '../../../src/export/drawing/text-width.ts';
 import { fontBytes } from '../font.ts';
 
 let pdf: PDFKit.PDFDocument;
@@ -55,7 +55,7 @@ describe('words broken into lines', () => {
 
   test('a letter of two characters is never halved', () => {
     expect(wrapText('🪵🪵🪵', 3.3, 4)).toEqual(['🪵', '🪵', '🪵']);
-    expect(fitted('🪵🪵🪵', 3.3, 7)).toBe('🪵…');
+    expect(truncateToWidth('🪵🪵🪵', 3.3, 7)).toBe('🪵…');
   });
 
   test.each(['62 %', '3 9⁄16 in full', '0.5 mm shy', 'a\u00a0b\u00a0c'])(
@@ -73,7 +73,7 @@ describe('words broken into lines', () => {
 });
 
 test('a long name ends in an ellipsis', () => {
-  expect(fitted('Back leg', 5, 100)).toBe('Back leg');
-  expect(fitted('Back leg of a hall bench', 5, 30)).toMatch(/^Back leg.*…$/);
-  expect(textWidth(fitted('Back leg of a hall bench', 5, 30), 5)).toBeLessThanOrEqual(30);
+  expect(truncateToWidth('Back leg', 5, 100)).toBe('Back leg');
+  expect(truncateToWidth('Back leg of a hall bench', 5, 30)).toMatch(/^Back leg.*…$/);
+  expect(textWidth(truncateToWidth('Back leg of a hall bench', 5, 30), 5)).toBeLessThanOrEqual(30);
 });

@@ -1,19 +1,19 @@
 import { describe, expect, test } from 'vitest';
-import { apply } from '../../../src/curves/geometry/affine.ts';
+import { transformPoint } from '../../../src/curves/geometry/affine.ts';
 import type { Point } from '../../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../../src/curves/geometry/tolerance.ts';
-import { boxOfFull, type FullSize } from '../../../src/export/full-size/full-size.ts';
+import { type FullSize, fullSizeBounds } from '../../../src/export/full-size/full-size.ts';
 import { fullSizeOnBoard } from '../../../src/export/full-size/full-size-on-board.ts';
 import { writeDxf } from '../../../src/export/writers/dxf.ts';
 import type { Part } from '../../../src/part/part.ts';
-import { planStock, type StockWish } from '../../../src/shop/stock/stock-plan.ts';
+import { planStock, type StockPlanOptions } from '../../../src/shop/stock/stock-plan.ts';
 import { partOf, samplePart, sampleText } from '../../part/jobs.ts';
 import { isWithin, nearest } from '../../shop/laid.ts';
 import { farthestFrom, meant, placesOn } from '../drawn-line.ts';
 import { groupOf, svgLine, svgOf } from '../full-size-files.ts';
 import { type ReadLine, readDxf } from '../read-dxf.ts';
 
-const nested = (part: Part, wish: StockWish) => planStock(part, wish).nesting!;
+const nested = (part: Part, wish: StockPlanOptions) => planStock(part, wish).nesting!;
 
 const someOf = (name: string, quantity: number): Part =>
   partOf(`${sampleText(name).replace(/^quantity: .*$/m, '')}\nquantity: ${quantity}\n`);
@@ -26,7 +26,7 @@ const BETWEEN_MM = 0.01;
 
 const placesAlong = ({ line }: ReadLine): Point[] => placesOn(line, 40);
 
-const BOARDS: readonly (readonly [string, number, StockWish])[] = [
+const BOARDS: readonly (readonly [string, number, StockPlanOptions])[] = [
   ['hall-bench-leg.yaml', 3, { boardLength: 900, boardWidth: 260, kerf: 4 }],
   ['wall-shelf-bracket.yaml', 5, { boardLength: 700, boardWidth: 420, kerf: 3, between: 2 }],
   ['wall-shelf-bracket.yaml', 2, { boardLength: 500, boardWidth: 420, grain: 0.2 }],
@@ -47,7 +47,7 @@ describe.each(BOARDS)('%s, %i wanted', (name, quantity, wish) => {
       const cuts = linesOf(full, 'cut');
       expect(cuts.map(({ closed }) => closed)).toEqual(copies.map(() => true));
       copies.forEach(({ toBoard }, i) => {
-        const there = exact.map((place) => apply(toBoard, place));
+        const there = exact.map((place) => transformPoint(toBoard, place));
         expect(farthestFrom(cuts[i]!.line, there)).toBeLessThanOrEqual(FIT_MM);
         expect(farthestFrom(svgLine(full, 'cut', i), there)).toBeLessThanOrEqual(FIT_MM);
       });
@@ -117,7 +117,7 @@ describe('words', () => {
       const { at } = texts.find(({ text }) => text === String(i + 1))!;
       expect(cuts.map((cut) => isWithin(cut, at))).toEqual(cuts.map((_, j) => j === i));
     }
-    for (const { turn = 0 } of full.ground!.words)
+    for (const { turn = 0 } of full.background!.words)
       expect(Math.abs(turn)).toBeLessThanOrEqual(Math.PI / 2 + 1e-9);
   });
 
@@ -136,7 +136,7 @@ describe('words', () => {
     const file = readDxf(writeDxf(full, { unit: 'mm', splines: true }));
     expect(new Set(file.lines.map(({ layer }) => layer))).toEqual(new Set(['cut']));
     expect(file.texts).toEqual([]);
-    expect(boxOfFull(full).bottom).toBeGreaterThan(0);
+    expect(fullSizeBounds(full).bottom).toBeGreaterThan(0);
     expect(() => fullSizeOnBoard(part, nesting, { board: 1, only: ['joints'] })).toThrow(
       /nothing on the layer/,
     );

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { apply, shifted, turning } from '../../../src/curves/geometry/affine.ts';
-import { pathBox } from '../../../src/curves/geometry/bounds.ts';
+import { rotate, transformPoint, translate } from '../../../src/curves/geometry/affine.ts';
+import { pathBounds } from '../../../src/curves/geometry/bounds.ts';
 import { type Point, point } from '../../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../../src/curves/geometry/tolerance.ts';
 import { fullSize } from '../../../src/export/full-size/compose-full-size.ts';
-import { fullSizePage, mustFitPdf } from '../../../src/export/full-size/full-size-page.ts';
+import { assertFitsPdfPage, fullSizePage } from '../../../src/export/full-size/full-size-page.ts';
 import { writeDxf } from '../../../src/export/writers/dxf.ts';
 import { finishedLine } from '../../../src/part/finished-line.ts';
 import type { Part } from '../../../src/part/part.ts';
@@ -116,7 +116,7 @@ describe('a parallel', () => {
     const places = placesOn(svgLine(full, 'parallel'), 3);
     const off = distancesFrom(trueLine(leg), places);
     expect(Math.min(...off)).toBeGreaterThan(3 - FIT_MM);
-    const box = pathBox(finishedLine(leg.shape));
+    const box = pathBounds(finishedLine(leg.shape));
     const beyond = ({ x, y }: Point): boolean =>
       x < box.left || x > box.right || y < box.bottom || y > box.top;
     expect(places.some(beyond)).toBe(away > 0);
@@ -133,7 +133,7 @@ describe('copies', () => {
 
   test('a mirrored part is its mirror image in the same place, its words still to be read', () => {
     const full = fullSize(leg, { mirror: true });
-    const box = pathBox(finishedLine(leg.shape));
+    const box = pathBounds(finishedLine(leg.shape));
     const mirrored = exact.map(({ x, y }) => point(box.left + box.right - x, y));
     expect(farthestFrom(svgLine(full, 'cut'), mirrored)).toBeLessThanOrEqual(FIT_MM);
     const { lines } = readDxf(writeDxf(full, { unit: 'mm', splines: false }));
@@ -145,12 +145,12 @@ describe('copies', () => {
   });
 
   test('stand wherever they are placed, each whole', () => {
-    const moves = [shifted(turning(30), 500, -200), shifted(turning(180), 0, 900)] as const;
+    const moves = [translate(rotate(30), 500, -200), translate(rotate(180), 0, 900)] as const;
     const full = { ...fullSize(leg, { only: ['cut'] }), copies: moves };
     const { lines } = readDxf(writeDxf(full, { unit: 'mm', splines: false }));
     expect(lines.map(({ closed }) => closed)).toEqual([true, true]);
     moves.forEach((move, i) => {
-      const there = exact.map((place) => apply(move, place));
+      const there = exact.map((place) => transformPoint(move, place));
       expect(farthestFrom(lines[i]!.line, there)).toBeLessThanOrEqual(FIT_MM);
       expect(farthestFrom(svgLine(full, 'cut', i), there)).toBeLessThanOrEqual(FIT_MM);
     });
@@ -168,8 +168,8 @@ describe('the page', () => {
     const long = partOf(
       'part: Ridge\nunits: mm\nedges:\n  top:\n    - from: [0, 0]\n    - arc: [6000, 0]\n      rise: 300\n',
     );
-    expect(() => mustFitPdf(fullSizePage(fullSize(long)).drawing)).toThrow(/\.svg or a \.dxf/);
-    expect(() => mustFitPdf(fullSizePage(fullSize(leg)).drawing)).not.toThrow();
+    expect(() => assertFitsPdfPage(fullSizePage(fullSize(long)).drawing)).toThrow(/\.svg or a \.dxf/);
+    expect(() => assertFitsPdfPage(fullSizePage(fullSize(leg)).drawing)).not.toThrow();
   });
 });
 
@@ -188,7 +188,7 @@ test('property: whatever two battens bound, SVG and DXF follow them and each oth
       const full = fullSize(part, { only: ['cut'], mirror });
       const [dxf] = readDxf(writeDxf(full, { unit: 'mm', splines: false })).lines;
       expect(dxf!.closed).toBe(true);
-      const exact = placesOn(trueLine(part), 9).map((place) => apply(full.copies[0], place));
+      const exact = placesOn(trueLine(part), 9).map((place) => transformPoint(full.copies[0], place));
       const svg = svgLine(full, 'cut');
       expect(farthestFrom(dxf!.line, exact)).toBeLessThanOrEqual(FIT_MM);
       expect(farthestFrom(svg, exact)).toBeLessThanOrEqual(FIT_MM);

@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { describe, expect } from 'vitest';
-import { pathBox } from '../../../src/curves/geometry/bounds.ts';
+import { pathBounds } from '../../../src/curves/geometry/bounds.ts';
 import { piecesLength } from '../../../src/curves/geometry/evaluate.ts';
 import { type Point, point } from '../../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../../src/curves/geometry/tolerance.ts';
@@ -68,7 +68,7 @@ describe('a browser', () => {
     const { drawing, origin } = fullSizePage(full);
     const { length, box, places, size, words } = await seen(browser, svgOf(full));
     const pieces = part.exact;
-    const exact = pathBox(finishedLine(part.shape));
+    const exact = pathBounds(finishedLine(part.shape));
     expect(size.width / PX_PER_MM).toBeCloseTo(drawing.width, 1);
     expect(size.height / PX_PER_MM).toBeCloseTo(drawing.height, 1);
     // It measures a path by chords, each 1e-5 or so too short.

@@ -6,7 +6,7 @@ import {
   type Clip,
   type Drawing,
   type Item,
-  LINE_LOOKS,
+  LINE_APPEARANCES,
   type LineStyle,
   polyline,
   type Stroke,
@@ -69,7 +69,7 @@ function compared(one: Dots, other: Dots): { readonly ink: number; readonly diff
 /** Edges of lines, which no two readers grey alike. */
 const MAY_DIFFER = 0.06;
 
-const STYLES = Object.keys(LINE_LOOKS) as LineStyle[];
+const STYLES = Object.keys(LINE_APPEARANCES) as LineStyle[];
 
 const swatch = (...items: Item[]): Drawing => ({ width: 60, height: 6 * STYLES.length, items });
 const styleLine = (style: LineStyle, i: number): Stroke =>

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { apply } from '../../../src/curves/geometry/affine.ts';
-import { type Box, overlap } from '../../../src/curves/geometry/bounds.ts';
+import { transformPoint } from '../../../src/curves/geometry/affine.ts';
+import { type Box, boxesOverlap } from '../../../src/curves/geometry/bounds.ts';
 import { point } from '../../../src/curves/geometry/point.ts';
 import type { Item, Words } from '../../../src/export/drawing/drawing.ts';
 import { textWidth } from '../../../src/export/drawing/text-width.ts';
@@ -57,7 +57,8 @@ describe.each(CASES)('the gauge of %s on %s', (sample, paper, every, from) => {
     for (const { drawing } of pages) {
       const boxes = wordsOf(drawing.items).map((word) => ({ text: word.text, ...boxOf(word) }));
       boxes.forEach((a, i) => {
-        for (const b of boxes.slice(i + 1)) expect(overlap(a, b), `"${a.text}" on "${b.text}"`).toBe(false);
+        for (const b of boxes.slice(i + 1))
+          expect(boxesOverlap(a, b), `"${a.text}" on "${b.text}"`).toBe(false);
       });
     }
   });
@@ -67,7 +68,7 @@ describe.each(CASES)('the gauge of %s on %s', (sample, paper, every, from) => {
     for (const { strip, edge } of gauge.placed)
       for (const { station } of strip.ticks) {
         const found = sheets.some((sheet, i) => {
-          const at = apply(sheet.toSheet, point(station, edge));
+          const at = transformPoint(sheet.toSheet, point(station, edge));
           return pages[i]!.drawing.items.some(
             (item) =>
               item.type === 'clip' &&

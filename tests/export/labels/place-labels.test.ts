@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { apply } from '../../../src/curves/geometry/affine.ts';
+import { transformPoint } from '../../../src/curves/geometry/affine.ts';
 import type { Box } from '../../../src/curves/geometry/bounds.ts';
-import { type Chord, chordsOf, passes } from '../../../src/curves/geometry/flatten.ts';
+import { type Chord, flatten, segmentIntersectsBox } from '../../../src/curves/geometry/flatten.ts';
 import { distance, type Point } from '../../../src/curves/geometry/point.ts';
 import { cardPage } from '../../../src/export/card/compose-card.ts';
-import { printed, settingOut } from '../../../src/export/drawing/dimensions.ts';
+import { dimensionsOf, printedLength } from '../../../src/export/drawing/dimensions.ts';
 import type { Item } from '../../../src/export/drawing/drawing.ts';
-import { CAPITALS } from '../../../src/export/drawing/text-width.ts';
-import { NEAR_MM } from '../../../src/export/labels/place-labels.ts';
+import { CAP_HEIGHT } from '../../../src/export/drawing/text-width.ts';
+import { MAX_DISTANCE_WITHOUT_LEADER_MM } from '../../../src/export/labels/place-labels.ts';
 import { composePicture } from '../../../src/export/pictures/part-picture.ts';
 import { patternPages } from '../../../src/export/sheets/pattern-pages.ts';
 import { cornersOf } from '../../../src/part/landmarks.ts';
@@ -78,14 +78,14 @@ const CROWDED: [string, () => Part][] = [
 ];
 
 const chordsIn = (items: readonly Item[], style: string): Chord[] =>
-  strokesOf(items).flatMap((stroke) => (stroke.style === style ? chordsOf(stroke.path) : []));
+  strokesOf(items).flatMap((stroke) => (stroke.style === style ? flatten(stroke.path) : []));
 
 /** No line to a label runs through words or over another. */
 function expectNoneCrossed(items: readonly Item[]): number {
   const leads = chordsIn(items, 'lead');
   const words = wordsOf(items).map((one) => ({ text: one.text, box: boxOnSheet(one) }));
   for (const lead of leads) {
-    expect(words.filter(({ box }) => passes(lead, box)).map(({ text }) => text)).toEqual([]);
+    expect(words.filter(({ box }) => segmentIntersectsBox(lead, box)).map(({ text }) => text)).toEqual([]);
     expect(leads.filter((other) => crosses(lead, other))).toEqual([]);
   }
   return leads.length;
@@ -116,7 +116,7 @@ describe.each(CROWDED)('%s', (_, make) => {
         .map((one) => ({ ...one, box: boxOnSheet(one) }));
       for (const [i, one] of labels.entries())
         for (const other of labels.slice(i + 1)) {
-          if (Math.abs(one.at.y - other.at.y) > one.size * CAPITALS) continue;
+          if (Math.abs(one.at.y - other.at.y) > one.size * CAP_HEIGHT) continue;
           const gap = Math.max(one.box.left, other.box.left) - Math.min(one.box.right, other.box.right);
           expect(gap, `${one.text} | ${other.text}`).toBeGreaterThan(one.size * 0.49);
         }
@@ -124,8 +124,8 @@ describe.each(CROWDED)('%s', (_, make) => {
   });
 
   test('on its sheets every label of a place stands near it or has a line to it', () => {
-    const { landmarks, stations } = settingOut(part);
-    const show = (mm: number): string => printed(mm, part.rule);
+    const { landmarks, stations } = dimensionsOf(part);
+    const show = (mm: number): string => printedLength(mm, part.rule);
     const places = [
       ...landmarks.map((mark) => ({ text: `${mark.what} at ${show(mark.at.x)}`, feet: cornersOf(mark) })),
       ...stations.map(({ station, offsets }) => ({
@@ -142,7 +142,7 @@ describe.each(CROWDED)('%s', (_, make) => {
         const named = places.filter(({ text }) => text === word.text);
         if (named.length === 0) continue;
         labels++;
-        const feet = named.flatMap((place) => place.feet.map((foot) => apply(toSheet, foot)));
+        const feet = named.flatMap((place) => place.feet.map((foot) => transformPoint(toSheet, foot)));
         const box = boxOnSheet(word);
         // Its offset stands in a second line under it.
         const both = {
@@ -151,7 +151,9 @@ describe.each(CROWDED)('%s', (_, make) => {
           left: box.left - 12,
           right: box.right + 12,
         };
-        const near = feet.some((foot) => far(both, foot) <= NEAR_MM + SIGN_MM + SHORT_MM);
+        const near = feet.some(
+          (foot) => far(both, foot) <= MAX_DISTANCE_WITHOUT_LEADER_MM + SIGN_MM + SHORT_MM,
+        );
         const led = leads.some(
           ({ from, to }) =>
             far(both, from) < 2 && feet.some((foot) => distance(to, foot) <= SIGN_MM + SHORT_MM + 0.01),

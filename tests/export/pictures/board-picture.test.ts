@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { pathBox, unitedBox } from '../../../src/curves/geometry/bounds.ts';
+import { pathBounds, union } from '../../../src/curves/geometry/bounds.ts';
 import type { Item, Stroke } from '../../../src/export/drawing/drawing.ts';
 import { textWidth } from '../../../src/export/drawing/text-width.ts';
 import { composeBoard } from '../../../src/export/pictures/board-picture.ts';
@@ -19,8 +19,8 @@ test.each([
   const strokes = items.filter(isStroke);
   const cuts = strokes.filter(({ style }) => style === 'cut');
   expect(cuts).toHaveLength(plan.nesting!.copiesOn(1).length);
-  const board = pathBox(strokes.find(({ style }) => style === 'rule')!.path);
-  const drawn = unitedBox(strokes.filter(({ style }) => style !== 'rule').map(({ path }) => pathBox(path)));
+  const board = pathBounds(strokes.find(({ style }) => style === 'rule')!.path);
+  const drawn = union(strokes.filter(({ style }) => style !== 'rule').map(({ path }) => pathBounds(path)));
   // A micrometre: what the shifts of copies leave of rounding and of the outlines' fit.
   expect(drawn.left).toBeGreaterThan(board.left - 1e-3);
   expect(drawn.bottom).toBeGreaterThan(board.bottom - 1e-3);

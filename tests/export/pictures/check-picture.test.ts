@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { checkEdge } from '../../../src/check/check-edge.ts';
-import type { Reading } from '../../../src/check/readings/read-readings.ts';
-import { pathBox } from '../../../src/curves/geometry/bounds.ts';
+import type { StationReading } from '../../../src/check/readings/read-readings.ts';
+import { pathBounds } from '../../../src/curves/geometry/bounds.ts';
 import type { Drawing, Stroke, Words } from '../../../src/export/drawing/drawing.ts';
 import { textWidth } from '../../../src/export/drawing/text-width.ts';
 import { composeCheckPicture } from '../../../src/export/pictures/check-picture.ts';
@@ -19,7 +19,7 @@ function pictureOf(name: string, off: number, from?: 'chord'): Drawing {
   const edge = part.edges.at(-1)!;
   const base: BaseLine = from ? chordLine(edge) : REFERENCE_LINE;
   const end = edge.runs.at(-1)!.to.x;
-  const readings = [0.05, 0.2, 0.4, 0.6, 0.8, 0.95].map((share, i): Reading => {
+  const readings = [0.05, 0.2, 0.4, 0.6, 0.8, 0.95].map((share, i): StationReading => {
     const station = share * end;
     return { station, offset: offsetAt(edge, station, base)! + (i === 3 ? off : 0) };
   });
@@ -37,14 +37,14 @@ describe.each(SAMPLES)('the picture of %s', (name) => {
 
   test('the side where nothing stands out takes no more room than the band of the tolerance', () => {
     const [proud, shy] = [pictureOf(name, 3), pictureOf(name, -3)];
-    const low = (picture: Drawing): number => pathBox(strokes(picture, 'saw').at(-1)!.path).bottom;
+    const low = (picture: Drawing): number => pathBounds(strokes(picture, 'saw').at(-1)!.path).bottom;
     // Whatever is left free under the band, 22 mm of picture stand for 3 mm off, and 5.9 mm for the tolerance.
     expect(low(shy) - low(proud)).toBeCloseTo(22 - (0.8 / 3) * 22, 6);
     expect(shy.height).toBeCloseTo(proud.height, 6);
   });
 
   test('only the tooth at the station that is off has a length', () => {
-    const teeth = strokes(pictureOf(name, 3), 'station').map(({ path }) => pathBox(path));
+    const teeth = strokes(pictureOf(name, 3), 'station').map(({ path }) => pathBounds(path));
     const lengths = teeth.map(({ bottom, top }) => top - bottom);
     expect(lengths.filter((length) => length > 0.01)).toEqual([expect.closeTo(22, 6)]);
   });
@@ -53,7 +53,7 @@ describe.each(SAMPLES)('the picture of %s', (name) => {
     for (const from of [undefined, 'chord'] as const) {
       const picture = pictureOf(name, 3, from);
       const line = strokes(picture, 'cut')[0]!.path;
-      const box = pathBox(line);
+      const box = pathBounds(line);
       for (const { path } of strokes(picture, 'station')) {
         const [tooth] = path;
         if (tooth?.type !== 'line') throw new Error('a tooth is a straight line');
@@ -67,7 +67,7 @@ describe.each(SAMPLES)('the picture of %s', (name) => {
 test('every station out of the band is labelled, none on another or on the line of the tips', () => {
   const part = samplePart('hall-bench-leg.yaml');
   const edge = part.edges.at(-1)!;
-  const readings = [0, 2, 4, 6, 8, 10, 12, 14, 16].map((inches, i): Reading => {
+  const readings = [0, 2, 4, 6, 8, 10, 12, 14, 16].map((inches, i): StationReading => {
     const station = 25.4 * inches;
     return { station, offset: offsetAt(edge, station)! + [0, 0, 1.1, 1.6, 2.1, 2.4, 0.9, 0, 0][i]! };
   });
@@ -95,7 +95,10 @@ test('the second of a pair has a line of its own through what it is off, and roo
       part,
       edge,
       stations.map(
-        (station, i): Reading => ({ station, offset: offsetAt(edge, station)! + (i === 1 ? most : 0) }),
+        (station, i): StationReading => ({
+          station,
+          offset: offsetAt(edge, station)! + (i === 1 ? most : 0),
+        }),
       ),
       how,
     );
@@ -104,7 +107,7 @@ test('the second of a pair has a line of its own through what it is off, and roo
   const lines = strokes(picture, 'parallel');
   expect(lines).toHaveLength(1);
   expect(lines[0]!.path).toHaveLength(2);
-  const [line, tips] = [lines[0]!, strokes(picture, 'mark')[0]!].map(({ path }) => pathBox(path));
+  const [line, tips] = [lines[0]!, strokes(picture, 'mark')[0]!].map(({ path }) => pathBounds(path));
   expect(line!.top).toBeGreaterThan(tips!.top);
   const lowestWords = Math.min(
     ...labels(picture)

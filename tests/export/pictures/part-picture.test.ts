@@ -1,16 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { fairnessOf } from '../../../src/curves/fairness/fairness.ts';
-import { type Box, pathBox } from '../../../src/curves/geometry/bounds.ts';
-import { chordsOf } from '../../../src/curves/geometry/flatten.ts';
+import { type Box, pathBounds } from '../../../src/curves/geometry/bounds.ts';
+import { flatten } from '../../../src/curves/geometry/flatten.ts';
 import { distance, type Point, point } from '../../../src/curves/geometry/point.ts';
 import type { Drawing, Stroke, Words } from '../../../src/export/drawing/drawing.ts';
-import { ANY_FONT, CAPITALS, textWidth } from '../../../src/export/drawing/text-width.ts';
+import { CAP_HEIGHT, textWidth, WIDEST_FONT_FACTOR } from '../../../src/export/drawing/text-width.ts';
 import { composePicture } from '../../../src/export/pictures/part-picture.ts';
 import {
   type DrawnTooth,
-  drawnCombs,
+  drawCombs,
+  MAX_TOOTH_MM,
   pictureView,
-  TOOTH_MM,
 } from '../../../src/export/pictures/picture-view.ts';
 import { writeSvg } from '../../../src/export/writers/svg.ts';
 import type { Part } from '../../../src/part/part.ts';
@@ -27,9 +27,9 @@ const wordsOf = ({ items }: Drawing): Words[] => items.filter((item) => item.typ
 
 /** What words cover in any font, from the foot of a descender (0.2 of the size, as the font has it) to the capitals' top. */
 function boxOf({ text, at, size, anchor }: Words): Box {
-  const width = textWidth(text, size) * ANY_FONT;
+  const width = textWidth(text, size) * WIDEST_FONT_FACTOR;
   const left = at.x - { start: 0, middle: width / 2, end: width }[anchor];
-  return { left, right: left + width, bottom: at.y - 0.2 * size, top: at.y + CAPITALS * size };
+  return { left, right: left + width, bottom: at.y - 0.2 * size, top: at.y + CAP_HEIGHT * size };
 }
 
 const overlapping = (a: Box, b: Box): boolean =>
@@ -40,7 +40,7 @@ const STEP_MM = 0.2;
 
 /** Places all along some strokes. */
 const placesOn = (strokes: readonly Stroke[]): Point[] =>
-  chordsOf(strokes.flatMap(({ path }) => path)).flatMap(({ from, to }) => {
+  flatten(strokes.flatMap(({ path }) => path)).flatMap(({ from, to }) => {
     const steps = Math.ceil(distance(from, to) / STEP_MM) + 1;
     return Array.from({ length: steps + 1 }, (_, i) =>
       point(from.x + ((to.x - from.x) * i) / steps, from.y + ((to.y - from.y) * i) / steps),
@@ -66,7 +66,7 @@ function expectReadable(picture: Drawing): void {
   const { width, height, items } = picture;
   for (const item of items) {
     if (item.type === 'clip') throw new Error('a picture needs no clip');
-    const box = item.type === 'words' ? boxOf(item) : pathBox(item.path);
+    const box = item.type === 'words' ? boxOf(item) : pathBounds(item.path);
     expect(box.left).toBeGreaterThanOrEqual(0);
     expect(box.bottom).toBeGreaterThanOrEqual(0);
     expect(box.right).toBeLessThanOrEqual(width);
@@ -91,7 +91,7 @@ const textOn = (picture: Drawing): string =>
     .join(' ');
 
 /** The combs of a part as they are drawn, but for the scale of the part, which teeth do not have. */
-const combsOf = (part: Part): DrawnTooth[][] => drawnCombs(pictureView(part, 1, point(0, 0)));
+const combsOf = (part: Part): DrawnTooth[][] => drawCombs(pictureView(part, 1, point(0, 0)));
 
 const toothLength = ({ foot, tip }: DrawnTooth): number => distance(foot, tip);
 
@@ -108,24 +108,24 @@ describe.each(SAMPLES)('the picture of %s', (name) => {
 
   test('has the whole outline, to one scale both ways', () => {
     const [outline] = strokesOf(picture, 'cut');
-    const [drawn, real] = [pathBox(outline!.path), part.bounds];
+    const [drawn, real] = [pathBounds(outline!.path), part.bounds];
     const saw = strokesOf(picture, 'saw').flatMap(({ path }) => path);
-    const all = saw.length > 0 ? pathBox([...outline!.path, ...saw]) : drawn;
+    const all = saw.length > 0 ? pathBounds([...outline!.path, ...saw]) : drawn;
     const across = (all.right - all.left) / (real.right - real.left);
     expect((all.top - all.bottom) / (real.top - real.bottom)).toBeCloseTo(across, 6);
   });
 
   test('has a comb whose longest tooth is as long as told, no other longer', () => {
     const teeth = combsOf(part).flat();
-    expect(Math.max(...teeth.map(toothLength))).toBeCloseTo(TOOTH_MM, 9);
+    expect(Math.max(...teeth.map(toothLength))).toBeCloseTo(MAX_TOOTH_MM, 9);
     const drawn = teethOf(picture)
       .map(cornersOf)
       .map(([foot, tip]) => distance(foot!, tip!));
     // Half of those measured, none on straight pieces.
     const bent = teeth.filter(({ tooth }) => tooth.piece.type !== 'line');
     expect(drawn.length).toBeGreaterThan(bent.length / 3);
-    expect(Math.max(...drawn)).toBeLessThanOrEqual(TOOTH_MM * (1 + 1e-9));
-    expect(Math.max(...drawn)).toBeGreaterThan(TOOTH_MM * 0.9);
+    expect(Math.max(...drawn)).toBeLessThanOrEqual(MAX_TOOTH_MM * (1 + 1e-9));
+    expect(Math.max(...drawn)).toBeGreaterThan(MAX_TOOTH_MM * 0.9);
   });
 
   test('has teeth square to the line, on its round side', () => {
@@ -164,7 +164,7 @@ test('the teeth of a circular arc are all equally long, those of a straight run 
   const lengths = (type: string): number[] =>
     comb!.filter(({ tooth }) => tooth.piece.type === type).map(toothLength);
   expect(lengths('arc').length).toBeGreaterThan(20);
-  for (const length of lengths('arc')) expect(length).toBeCloseTo(TOOTH_MM, 9);
+  for (const length of lengths('arc')) expect(length).toBeCloseTo(MAX_TOOTH_MM, 9);
   for (const length of lengths('line')) expect(length).toBe(0);
 });
 
@@ -182,7 +182,7 @@ test('the comb of a batten that is free at its ends falls to nothing there', () 
 
 test('the comb of a batten that is held at an end does not', () => {
   const [comb] = combsOf(brace('batten: [400, 0]\n      through: [200, 30]\n      ends: [held, free]'));
-  expect(toothLength(comb![0]!)).toBeGreaterThan(TOOTH_MM / 4);
+  expect(toothLength(comb![0]!)).toBeGreaterThan(MAX_TOOTH_MM / 4);
   expect(toothLength(comb!.at(-1)!)).toBeLessThan(1e-6);
 });
 

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { type Box, grown, overlap, pathBox } from '../../../src/curves/geometry/bounds.ts';
-import { type Chord, chordsOf, passes } from '../../../src/curves/geometry/flatten.ts';
-import { between, distance } from '../../../src/curves/geometry/point.ts';
+import { type Box, boxesOverlap, inflate, pathBounds } from '../../../src/curves/geometry/bounds.ts';
+import { type Chord, flatten, segmentIntersectsBox } from '../../../src/curves/geometry/flatten.ts';
+import { distance, lerp } from '../../../src/curves/geometry/point.ts';
 import type { Stroke, Words } from '../../../src/export/drawing/drawing.ts';
-import { CAPITALS } from '../../../src/export/drawing/text-width.ts';
-import { NEAR_MM } from '../../../src/export/labels/place-labels.ts';
+import { CAP_HEIGHT } from '../../../src/export/drawing/text-width.ts';
+import { MAX_DISTANCE_WITHOUT_LEADER_MM } from '../../../src/export/labels/place-labels.ts';
 import { composeSawPicture } from '../../../src/export/pictures/saw-picture.ts';
 import type { Part } from '../../../src/part/part.ts';
 import { adviseSawing } from '../../../src/shop/saw/advise-sawing.ts';
@@ -26,7 +26,7 @@ function gapBetween(words: Box, ring: Box): Chord {
     y: clamp(words.bottom, middle.y, words.top),
   };
   const off = distance(from, middle);
-  return { from, to: between(middle, from, (ring.right - ring.left) / 2 / off) };
+  return { from, to: lerp(middle, from, (ring.right - ring.left) / 2 / off) };
 }
 
 const thin = (width: number): string =>
@@ -61,31 +61,31 @@ describe.each(PARTS)('%s on the saw', (_, part) => {
   test('what is said of a bend stands clear of the part and of the edge of its board', () => {
     const board = strokes.find(({ style }) => style === 'rule')!;
     const lines = [board, ...strokes.filter(({ style }) => style === 'cut' || style === 'saw')];
-    const chords = lines.flatMap(({ path }) => chordsOf(path));
+    const chords = lines.flatMap(({ path }) => flatten(path));
     for (const one of all.filter(isOfBend)) {
       const [left, right] = spanOf(one);
-      const box = { left, right, bottom: one.at.y, top: one.at.y + CAPITALS * one.size };
+      const box = { left, right, bottom: one.at.y, top: one.at.y + CAP_HEIGHT * one.size };
       expect(
-        chords.some((chord) => passes(chord, box)),
+        chords.some((chord) => segmentIntersectsBox(chord, box)),
         one.text,
       ).toBe(false);
     }
   });
 
   test('what is said of a bend stands by its ring, across no line of the part, or has a line to it', () => {
-    const rings = strokes.filter(isRing).map(({ path }) => pathBox(path));
-    const leads = strokes.filter(({ style }) => style === 'lead').map(({ path }) => pathBox(path));
+    const rings = strokes.filter(isRing).map(({ path }) => pathBounds(path));
+    const leads = strokes.filter(({ style }) => style === 'lead').map(({ path }) => pathBounds(path));
     const said = all.filter(isOfBend);
     expect(said).toHaveLength(rings.length);
-    const lines = chordsOf(strokes.filter(({ style }) => style === 'cut').flatMap(({ path }) => path));
+    const lines = flatten(strokes.filter(({ style }) => style === 'cut').flatMap(({ path }) => path));
     for (const [i, one] of said.entries()) {
       const [left, right] = spanOf(one);
-      const box = { left, right, bottom: one.at.y, top: one.at.y + CAPITALS * one.size };
-      if (leads.some((lead) => overlap(lead, grown(box, 1)))) continue;
+      const box = { left, right, bottom: one.at.y, top: one.at.y + CAP_HEIGHT * one.size };
+      if (leads.some((lead) => boxesOverlap(lead, inflate(box, 1)))) continue;
       const gaps = rings.map((ring) => gapBetween(box, ring));
       const own = distance(gaps[i]!.from, gaps[i]!.to);
       for (const { from, to } of gaps) expect(distance(from, to), one.text).toBeGreaterThan(own - 1);
-      expect(own, one.text).toBeLessThan(NEAR_MM + 1);
+      expect(own, one.text).toBeLessThan(MAX_DISTANCE_WITHOUT_LEADER_MM + 1);
       expect(
         lines.some((line) => crosses(line, gaps[i]!)),
         `"${one.text}" across a line`,
@@ -95,14 +95,14 @@ describe.each(PARTS)('%s on the saw', (_, part) => {
 
   test('what the stations are in stands over the end of their scale', () => {
     const named = all.find(({ text }) => text.startsWith('stations, '))!;
-    const scale = strokes.map(({ path }) => pathBox(path)).filter(({ bottom }) => bottom < named.at.y);
+    const scale = strokes.map(({ path }) => pathBounds(path)).filter(({ bottom }) => bottom < named.at.y);
     const end = Math.max(...scale.filter(({ top, bottom }) => top === bottom).map(({ right }) => right));
     expect(spanOf(named)[1]).toBeCloseTo(end, 6);
   });
 
   test('the part lies on its board, each stand under the station that the saw advice tells', () => {
-    const board = pathBox(strokes.find(({ style }) => style === 'rule')!.path);
-    const cut = pathBox(strokes.find(({ style }) => style === 'cut')!.path);
+    const board = pathBounds(strokes.find(({ style }) => style === 'rule')!.path);
+    const cut = pathBounds(strokes.find(({ style }) => style === 'cut')!.path);
     expect(cut.left).toBeGreaterThan(board.left - 1e-6);
     expect(cut.right).toBeLessThan(board.right + 1e-6);
     expect(cut.bottom).toBeGreaterThan(board.bottom - 1e-6);
@@ -111,7 +111,7 @@ describe.each(PARTS)('%s on the saw', (_, part) => {
     const scale = (board.right - board.left) / (right - left);
     const stands = strokes.filter(({ filled, style }) => filled && style === 'mark');
     const tops = stands
-      .map(({ path }) => pathBox(path))
+      .map(({ path }) => pathBounds(path))
       .filter(({ top }) => Math.abs(top - board.bottom) < 1e-6);
     expect(tops.map((box) => (box.left + box.right) / 2 - board.left)).toEqual(
       sawing.support.stands.map(({ station }) => expect.closeTo((station - left) * scale, 6)),

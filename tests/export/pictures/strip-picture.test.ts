@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { type Box, pathBox } from '../../../src/curves/geometry/bounds.ts';
-import { chordsOf } from '../../../src/curves/geometry/flatten.ts';
+import { type Box, pathBounds } from '../../../src/curves/geometry/bounds.ts';
+import { flatten } from '../../../src/curves/geometry/flatten.ts';
 import type { Point } from '../../../src/curves/geometry/point.ts';
 import type { Drawing } from '../../../src/export/drawing/drawing.ts';
-import { CAPITALS } from '../../../src/export/drawing/text-width.ts';
+import { CAP_HEIGHT } from '../../../src/export/drawing/text-width.ts';
 import { composeStripPicture } from '../../../src/export/pictures/strip-picture.ts';
 import type { Part } from '../../../src/part/part.ts';
 import { adviseStrips } from '../../../src/shop/strip/part-strips.ts';
-import { stripSpecies } from '../../../src/shop/wood/find-species.ts';
+import { chooseStripSpecies } from '../../../src/shop/wood/find-species.ts';
 import { partOf, samplePart } from '../../part/jobs.ts';
 import { expectOnPicture } from '../on-picture.ts';
 import { crosses, strokesOf, wordsOf } from '../words-on.ts';
@@ -42,7 +42,7 @@ const middleOf = ({ left, right, bottom, top }: Box): Point => ({
 });
 
 const pictureOf = (part: Part): Drawing => {
-  const species = stripSpecies(undefined, part.stock?.species);
+  const species = chooseStripSpecies(undefined, part.stock?.species);
   return composeStripPicture(part, adviseStrips(part, { species, rule: part.rule }));
 };
 
@@ -64,7 +64,7 @@ describe.each(PARTS)('the strip of %s', (_, part, nails) => {
     for (const { at, text } of numbers) {
       const nearest = Math.min(
         ...drawn.map(({ path }) => {
-          const { left, right, bottom, top } = pathBox(path);
+          const { left, right, bottom, top } = pathBounds(path);
           return Math.hypot((left + right) / 2 - at.x, (bottom + top) / 2 - at.y);
         }),
       );
@@ -74,12 +74,12 @@ describe.each(PARTS)('the strip of %s', (_, part, nails) => {
 
   test("has each number on its nail's side of the strip", () => {
     const faces = strokesOf(picture.items).filter(({ style, filled }) => style === 'mark' && !filled);
-    const line = chordsOf(faces.flatMap(({ path }) => path));
+    const line = flatten(faces.flatMap(({ path }) => path));
     let rings: Point[] = [];
     for (const item of picture.items) {
-      if (item.type === 'stroke' && item.filled) rings.push(middleOf(pathBox(item.path)));
+      if (item.type === 'stroke' && item.filled) rings.push(middleOf(pathBounds(item.path)));
       else if (item.type === 'words') {
-        const middle = { x: item.at.x, y: item.at.y + (item.size * CAPITALS) / 2 };
+        const middle = { x: item.at.x, y: item.at.y + (item.size * CAP_HEIGHT) / 2 };
         const isAcross = (to: Point): boolean => line.some((one) => crosses(one, { from: middle, to }));
         if (rings.length > 0)
           expect(

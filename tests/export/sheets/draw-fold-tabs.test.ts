@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { apply, inverse } from '../../../src/curves/geometry/affine.ts';
+import { invert, transformPoint } from '../../../src/curves/geometry/affine.ts';
 import { dot, type Point, subtract } from '../../../src/curves/geometry/point.ts';
 import { writePatternPdf } from '../../../src/export/writers/pdf.ts';
 import { endStrips } from '../../../src/part/ends/fold-tabs.ts';
@@ -26,9 +26,9 @@ describe('the strip beside a tilted end', () => {
     const layout = layOut(part, { paper: parsePaper('a4'), margin: 12.7, overlap: 15, turn: 'auto' });
     const { pages } = await readPdf(await writePatternPdf(part, layout, { font: fontBytes(), cover: false }));
     const strips = layout.sheets.flatMap((sheet, i) => {
-      const back = inverse(pageMatrix(sheet));
+      const back = invert(pageMatrix(sheet));
       return pages[i]!.strokes.filter((stroke) => looksLike(stroke, 'cut'))
-        .map(({ steps }) => steps.map(({ points }) => apply(back, points.at(-1)!)))
+        .map(({ steps }) => steps.map(({ points }) => transformPoint(back, points.at(-1)!)))
         .filter((line) => Math.abs(line[0]!.y) < 0.01 && line.at(-1)!.y < -IN);
     });
     expect(strips.length).toBeGreaterThanOrEqual(2);

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { apply, inverse } from '../../../src/curves/geometry/affine.ts';
-import { grown, pathBox } from '../../../src/curves/geometry/bounds.ts';
-import { chordsOf, passes } from '../../../src/curves/geometry/flatten.ts';
-import { mapPath } from '../../../src/curves/geometry/transform.ts';
+import { invert, transformPoint } from '../../../src/curves/geometry/affine.ts';
+import { inflate, pathBounds } from '../../../src/curves/geometry/bounds.ts';
+import { flatten, segmentIntersectsBox } from '../../../src/curves/geometry/flatten.ts';
+import { transformPath } from '../../../src/curves/geometry/transform.ts';
 import type { Stroke } from '../../../src/export/drawing/drawing.ts';
 import { hasFaceMark } from '../../../src/export/sheets/face-mark.ts';
 import { patternPages } from '../../../src/export/sheets/pattern-pages.ts';
@@ -25,12 +25,12 @@ const isLoop = (stroke: Stroke | undefined): boolean =>
 function loopsOn(part: Part, lay: typeof layOut) {
   const layout = lay(part, OPTIONS);
   return [...patternPages(part, layout, false).pages].flatMap(({ drawing }, i) => {
-    const back = inverse(layout.sheets[i]!.toSheet);
+    const back = invert(layout.sheets[i]!.toSheet);
     return strokesOf(drawing.items)
       .filter(isLoop)
       .map(({ path }) => {
         const controls = path.flatMap((segment) => (segment.type === 'cubic' ? segment.controls : []));
-        return { from: apply(back, controls[0]!), to: apply(back, controls.at(-1)!) };
+        return { from: transformPoint(back, controls[0]!), to: transformPoint(back, controls.at(-1)!) };
       });
   });
 }
@@ -72,7 +72,7 @@ test('on a crowded sheet they keep clear of every word', () => {
       // The V comes right after its loop.
       const loops = marks.filter((_, i) => [i, i - 1].some((k) => isLoop(marks[k])));
       seen += loops.length;
-      const places = loops.flatMap(({ path }) => chordsOf(path, 0.2).map(({ from }) => from));
+      const places = loops.flatMap(({ path }) => flatten(path, 0.2).map(({ from }) => from));
       for (const each of wordsOf(drawing.items)) {
         const { left, right, bottom, top } = boxOnSheet(each);
         const covered = places.filter(({ x, y }) => x > left && x < right && y > bottom && y < top);
@@ -98,22 +98,22 @@ test('property: on a rail with tenons they touch no shoulder and no end, and sta
   fc.assert(
     fc.property(within(12, 50), within(3, 30), within(3, 30), within(5, 60), (tenon, below, above, rise) => {
       const part = crest(tenon, below, above, rise);
-      const across = chordsOf(linesToCut(part)).filter(({ from, to }) => Math.abs(to.x - from.x) < 1e-6);
+      const across = flatten(linesToCut(part)).filter(({ from, to }) => Math.abs(to.x - from.x) < 1e-6);
       for (const lay of [layOut, layOutMirrored]) {
         const layout = lay(part, OPTIONS);
         const pages = [...patternPages(part, layout, false).pages];
         const marks = pages.flatMap(({ drawing }, i) => {
           const strokes = strokesOf(drawing.items);
-          const back = inverse(layout.sheets[i]!.toSheet);
+          const back = invert(layout.sheets[i]!.toSheet);
           return strokes
             .filter((_, k) => [k, k - 1].some((one) => isLoop(strokes[one])))
-            .map(({ path }) => mapPath(path, back));
+            .map(({ path }) => transformPath(path, back));
         });
         expect(marks.length).toBeGreaterThanOrEqual(4);
         for (const mark of marks)
-          for (const { from, to } of chordsOf(mark, 0.1)) {
-            const box = grown(pathBox([{ type: 'line', from, to }]), 0.7);
-            expect(across.filter((line) => passes(line, box))).toEqual([]);
+          for (const { from, to } of flatten(mark, 0.1)) {
+            const box = inflate(pathBounds([{ type: 'line', from, to }]), 0.7);
+            expect(across.filter((line) => segmentIntersectsBox(line, box))).toEqual([]);
             expect(from.x).toBeGreaterThan(tenon);
             expect(from.x).toBeLessThan(900 - tenon);
           }

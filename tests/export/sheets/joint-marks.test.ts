@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { apply, inverse } from '../../../src/curves/geometry/affine.ts';
+import { invert, transformPoint } from '../../../src/curves/geometry/affine.ts';
 import { distance, type Point } from '../../../src/curves/geometry/point.ts';
 import { writePatternPdf } from '../../../src/export/writers/pdf.ts';
 import type { Part } from '../../../src/part/part.ts';
@@ -39,9 +39,9 @@ beforeAll(async () => {
 /** The strokes of joints that some sheet shows, back on the part: each as the ends of its steps. */
 function jointsOn({ layout, pages }: Printed): Point[][] {
   return layout.sheets.flatMap((sheet, i) => {
-    const back = inverse(pageMatrix(sheet));
+    const back = invert(pageMatrix(sheet));
     return pages[i]!.strokes.filter((stroke) => looksLike(stroke, 'joint')).map(({ steps }) =>
-      steps.map(({ points }) => apply(back, points.at(-1)!)),
+      steps.map(({ points }) => transformPoint(back, points.at(-1)!)),
     );
   });
 }

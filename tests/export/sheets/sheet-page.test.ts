@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { apply, inverse, shifted } from '../../../src/curves/geometry/affine.ts';
-import { grown, pathBox } from '../../../src/curves/geometry/bounds.ts';
-import { type Chord, chordsOf, passes } from '../../../src/curves/geometry/flatten.ts';
+import { invert, transformPoint, translate } from '../../../src/curves/geometry/affine.ts';
+import { inflate, pathBounds } from '../../../src/curves/geometry/bounds.ts';
+import { type Chord, flatten, segmentIntersectsBox } from '../../../src/curves/geometry/flatten.ts';
 import type { Page } from '../../../src/export/drawing/drawing.ts';
 import { grainArrow } from '../../../src/export/sheets/grain-arrow.ts';
 import { patternPages } from '../../../src/export/sheets/pattern-pages.ts';
@@ -48,14 +48,14 @@ interface Composed {
 
 function compose(part: Part, paper: string, turn: 'auto' | number): Composed {
   const layout = layOut(part, { paper: parsePaper(paper), margin: 12.7, overlap: 15, turn });
-  const chords = chordsOf(linesToCut(part));
+  const chords = flatten(linesToCut(part));
   const sheets = [...patternPages(part, layout, false).pages].map((page, i) => {
     const sheet = layout.sheets[i]!;
     const lines = chords.map(({ from, to }) => ({
-      from: apply(sheet.toSheet, from),
-      to: apply(sheet.toSheet, to),
+      from: transformPoint(sheet.toSheet, from),
+      to: transformPoint(sheet.toSheet, to),
     }));
-    return { sheet, page, lines: lines.filter((line) => passes(line, sheet.window)) };
+    return { sheet, page, lines: lines.filter((line) => segmentIntersectsBox(line, sheet.window)) };
   });
   return { layout, sheets };
 }
@@ -66,11 +66,11 @@ function expectClear({ sheets }: Composed): void {
     for (const words of wordsOf(page.drawing.items)) {
       const { box, into } = wordsFrame(words);
       expect(
-        moved(lines, into).some((line) => passes(line, box)),
+        moved(lines, into).some((line) => segmentIntersectsBox(line, box)),
         `"${words.text}" on ${where}`,
       ).toBe(false);
       const mine = boxOnSheet(words);
-      const { left, right, bottom, top } = grown(sheet.window, 0.1);
+      const { left, right, bottom, top } = inflate(sheet.window, 0.1);
       expect(
         mine.left >= left && mine.right <= right && mine.bottom >= bottom && mine.top <= top,
         `"${words.text}" on ${where} is printed`,
@@ -79,15 +79,15 @@ function expectClear({ sheets }: Composed): void {
     for (const stroke of strokesOf(page.drawing.items).filter(
       ({ style }) => style === 'rule' || style === 'register',
     ))
-      for (const { from, to } of chordsOf(stroke.path)) {
+      for (const { from, to } of flatten(stroke.path)) {
         const turn = Math.atan2(to.y - from.y, to.x - from.x);
-        const into = inverse(
-          shifted([Math.cos(turn), Math.sin(turn), -Math.sin(turn), Math.cos(turn), 0, 0], from.x, from.y),
+        const into = invert(
+          translate([Math.cos(turn), Math.sin(turn), -Math.sin(turn), Math.cos(turn), 0, 0], from.x, from.y),
         );
         const length = Math.hypot(to.x - from.x, to.y - from.y);
         const box = { left: 0, right: length, bottom: -0.1, top: 0.1 };
         expect(
-          moved(lines, into).some((line) => passes(line, box)),
+          moved(lines, into).some((line) => segmentIntersectsBox(line, box)),
           `a ${stroke.style} stroke on ${where}`,
         ).toBe(false);
       }
@@ -123,9 +123,9 @@ test('the arrow of the grain keeps its tips off the lines that it stands between
     { left: 19, right: 20, bottom: 0, top: 40 },
     { left: 80, right: 81, bottom: 0, top: 40 },
   ];
-  const room = { area: { left: 0, right: 100, bottom: 0, top: 40 }, taken: [...lines] };
+  const room = { area: { left: 0, right: 100, bottom: 0, top: 40 }, occupied: [...lines] };
   const drawn = strokesOf(grainArrow({ sheet: one!.sheet }, room, { x: 50, y: 20 }));
-  const { left, right } = pathBox(drawn.flatMap(({ path }) => path));
+  const { left, right } = pathBounds(drawn.flatMap(({ path }) => path));
   expect(left).toBeGreaterThan(21);
   expect(right).toBeLessThan(79);
 });

@@ -8,7 +8,7 @@ import { point } from '../../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../../src/curves/geometry/tolerance.ts';
 import { fullSize } from '../../../src/export/full-size/compose-full-size.ts';
 import type { FullSize } from '../../../src/export/full-size/full-size.ts';
-import { figuresOfLines } from '../../../src/export/full-size/full-size-accuracy.ts';
+import { measureDrawnLines } from '../../../src/export/full-size/full-size-accuracy.ts';
 import { writeDxf } from '../../../src/export/writers/dxf.ts';
 import { partOf, SAMPLES, samplePart } from '../../part/jobs.ts';
 import { apart, type DrawnLine, distancesFrom, meant, placesOn } from '../drawn-line.ts';
@@ -47,7 +47,7 @@ describe('a DXF', () => {
   test('counts as many lines and arcs as the figures say', () => {
     const { lines } = fullSize(leg, { only: ['cut'] });
     const bulges = read(fullSize(leg, { only: ['cut'] })).lines.flatMap((line) => line.bulges);
-    const figures = figuresOfLines([{ line: lines[0]!, copies: [[1, 0, 0, 1, 0, 0]] }], 'arcs');
+    const figures = measureDrawnLines([{ line: lines[0]!, copies: [[1, 0, 0, 1, 0, 0]] }], 'arcs');
     expect(bulges.filter((bulge) => bulge === 0)).toHaveLength(figures.lines);
     expect(bulges.filter((bulge) => bulge !== 0)).toHaveLength(figures.arcs);
     expect(figures.worst).toBeLessThanOrEqual(FIT_MM);

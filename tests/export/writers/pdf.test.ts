@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { apply, inverse } from '../../../src/curves/geometry/affine.ts';
-import { pointAt } from '../../../src/curves/geometry/evaluate.ts';
+import { invert, transformPoint } from '../../../src/curves/geometry/affine.ts';
+import { evaluate } from '../../../src/curves/geometry/evaluate.ts';
 import { distance, type Point } from '../../../src/curves/geometry/point.ts';
 import { type Drawing, polyline } from '../../../src/export/drawing/drawing.ts';
 import { patternPages } from '../../../src/export/sheets/pattern-pages.ts';
@@ -51,11 +51,11 @@ describe('the finished line on paper', () => {
     for (const printed of all) {
       const off = distanceToLine(printed.part);
       sheetPages(printed).forEach((page, i) => {
-        const back = inverse(pageMatrix(printed.layout.sheets[i]!));
+        const back = invert(pageMatrix(printed.layout.sheets[i]!));
         const points = cutPoints(page);
         expect(points.length).toBeGreaterThan(20);
         for (const at of points.filter((_, k) => k % 5 === 0))
-          expect(off(apply(back, at))).toBeLessThan(PLACED_MM);
+          expect(off(transformPoint(back, at))).toBeLessThan(PLACED_MM);
       });
     }
   });
@@ -63,11 +63,11 @@ describe('the finished line on paper', () => {
   test('and the line of the part lies on it: none is left out', () => {
     const { part, layout } = leg;
     if (part.shape.type !== 'closed') throw new Error('the leg is closed');
-    const back = inverse(pageMatrix(layout.sheets[0]));
-    const drawn = cutPoints(sheetPages(leg)[0]!).map((at) => apply(back, at));
+    const back = invert(pageMatrix(layout.sheets[0]));
+    const drawn = cutPoints(sheetPages(leg)[0]!).map((at) => transformPoint(back, at));
     for (const segment of part.shape.outline)
       for (let i = 0; i <= 10; i++) {
-        const at = pointAt(segment, i / 10);
+        const at = evaluate(segment, i / 10);
         const nearest = Math.min(...drawn.slice(1).map((b, k) => toChord(drawn[k]!, b, at)));
         // Chords of a fortieth of a 660 mm cubic sag under 0.1 mm.
         expect(nearest).toBeLessThan(0.1);
@@ -97,7 +97,7 @@ describe('register marks', () => {
   test('of neighbours coincide on the part', () => {
     for (const printed of all) {
       const found = sheetPages(printed).flatMap((page, i) =>
-        rings(page).map((at) => apply(inverse(pageMatrix(printed.layout.sheets[i]!)), at)),
+        rings(page).map((at) => transformPoint(invert(pageMatrix(printed.layout.sheets[i]!)), at)),
       );
       expect(found.length).toBeGreaterThan(0);
       for (const at of found) {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { apply, inverse } from '../../../src/curves/geometry/affine.ts';
-import { between, distance, dot, type Point, subtract } from '../../../src/curves/geometry/point.ts';
+import { invert, transformPoint } from '../../../src/curves/geometry/affine.ts';
+import { distance, dot, lerp, type Point, subtract } from '../../../src/curves/geometry/point.ts';
 import { printerSheet } from '../../../src/export/cover/printer-sheet.ts';
 import { writePatternPdf, writePdf } from '../../../src/export/writers/pdf.ts';
 import type { Part } from '../../../src/part/part.ts';
@@ -53,11 +53,11 @@ function worst({ part, layout, pdf }: Printed): number {
   const off = distanceToLine(part);
   return Math.max(
     ...pdf.pages.flatMap((page, i) => {
-      const back = inverse(layout.sheets[i]!.toSheet);
+      const back = invert(layout.sheets[i]!.toSheet);
       const place = onPaper(page);
       return cutPoints(page)
         .filter((_, k) => k % 7 === 0)
-        .map((at) => off(apply(back, place(at))));
+        .map((at) => off(transformPoint(back, place(at))));
     }),
   );
 }
@@ -108,9 +108,9 @@ describe('a printer that prints 1.2 % long across and 0.7 % short down', () => {
     const { part, layout, pdf } = await print(archTop(), 0);
     const off = distanceToLine(part);
     pdf.pages.forEach((page, i) => {
-      const back = inverse(pageMatrix(layout.sheets[i]!));
+      const back = invert(pageMatrix(layout.sheets[i]!));
       for (const at of cutPoints(page).filter((_, k) => k % 9 === 0))
-        expect(off(apply(back, at))).toBeLessThan(CORRECTED_MM);
+        expect(off(transformPoint(back, at))).toBeLessThan(CORRECTED_MM);
     });
   });
 
@@ -135,7 +135,7 @@ describe('the printer sheet', () => {
           expect(
             strokes.filter(
               ([p, q]) =>
-                distance(between(p, q, 0.5), end) < 1e-3 &&
+                distance(lerp(p, q, 0.5), end) < 1e-3 &&
                 distance(p, q) > 3 * POINTS_PER_MM &&
                 Math.abs(dot(subtract(q, p), subtract(b, a))) < 1e-3 * distance(a, b),
             ),

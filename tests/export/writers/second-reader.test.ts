@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { type Affine, apply, inverse } from '../../../src/curves/geometry/affine.ts';
+import { type Affine, invert, transformPoint } from '../../../src/curves/geometry/affine.ts';
 import type { Point } from '../../../src/curves/geometry/point.ts';
 import { writePatternPdf } from '../../../src/export/writers/pdf.ts';
 import { pageMatrix } from '../../../src/tiling/paper/page-matrix.ts';
@@ -48,7 +48,7 @@ function pathPoints(svg: string, width: string): Point[] {
       const into = (matrix ?? '1,0,0,1,0,0').split(',').map(Number) as unknown as Affine;
       return [...d!.matchAll(/[MLC] ([\d. -]+)/g)].map(([, numbers]) => {
         const [x, y] = numbers!.trim().split(' ').map(Number).slice(-2);
-        return apply(into, { x: x!, y: y! });
+        return transformPoint(into, { x: x!, y: y! });
       });
     })
     .map(({ x, y }) => ({ x, y: height - y }));
@@ -77,7 +77,7 @@ describe.skipIf(missing.length > 0)(name, () => {
       const page = String(i + 2);
       const svg = run('pdftocairo', ['-svg', '-f', page, '-l', page, file, '-']);
       // The finished line is 0.35 mm wide: 0.992126 points.
-      const points = pathPoints(svg, '0.992126').map((at) => apply(inverse(pageMatrix(sheet)), at));
+      const points = pathPoints(svg, '0.992126').map((at) => transformPoint(invert(pageMatrix(sheet)), at));
       const onLine = points.filter(({ x, y }) => x > -1 && x < 864 && y > -1 && y < 100 && off({ x, y }) < 1);
       expect(onLine.length).toBeGreaterThan(4);
       for (const at of onLine) expect(off(at)).toBeLessThan(READ_MM);

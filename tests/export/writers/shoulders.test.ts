@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { FIT_MM } from '../../../src/curves/geometry/tolerance.ts';
 import { measuresSection } from '../../../src/export/card/card-measures.ts';
 import { offsetRows } from '../../../src/export/cover/cover-words.ts';
-import { settingOut } from '../../../src/export/drawing/dimensions.ts';
+import { dimensionsOf } from '../../../src/export/drawing/dimensions.ts';
 import { fullSize } from '../../../src/export/full-size/compose-full-size.ts';
 import { offsetsTable } from '../../../src/export/tables/offsets-table.ts';
 import { writeDxf } from '../../../src/export/writers/dxf.ts';
@@ -61,11 +61,11 @@ describe('a part with shoulders, read back', () => {
 describe('tables of a part with shoulders', () => {
   test('the card asks for no width at a shoulder, where there are two', () => {
     // Its stations are every 100 mm, and one shoulder stands at the first of them.
-    const { fillings } = measuresSection(
+    const { variants } = measuresSection(
       partOf(BRACKET.replaceAll('[25,', '[100,').replace('[90, 75]', '[150, 75]')),
       90,
     );
-    expect(JSON.stringify(fillings[0]!.list).match(/width at \d+/g)).toEqual(['width at 200']);
+    expect(JSON.stringify(variants[0]!.list).match(/width at \d+/g)).toEqual(['width at 200']);
   });
 
   const table = offsetsTable(front, [20, 25, 30], bracket.rule);
@@ -89,7 +89,7 @@ describe('tables of a part with shoulders', () => {
 
   test('on the cover have a row for either side, and what else stands there once', () => {
     const rail = samplePart('hall-bench/seat-rail.yaml');
-    const rows = offsetRows(rail, settingOut(rail));
+    const rows = offsetRows(rail, dimensionsOf(rail));
     expect(rows.filter(([station]) => station === '1')).toEqual([
       ['1', '3⁄4', '2 3⁄4', 'left of shoulder of lower, left of shoulder of upper'],
       ['1', '0', '3 1⁄4', 'right of shoulder of lower, right of shoulder of upper'],

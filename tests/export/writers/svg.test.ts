@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { pointAt, segmentEnd, segmentStart } from '../../../src/curves/geometry/evaluate.ts';
+import { evaluate, pieceEnd, pieceStart } from '../../../src/curves/geometry/evaluate.ts';
 import type {
   ArcSegment,
   CubicSegment,
@@ -12,7 +12,7 @@ import {
   circle,
   type Drawing,
   type Item,
-  LINE_LOOKS,
+  LINE_APPEARANCES,
   polyline,
   type Stroke,
   words,
@@ -47,13 +47,13 @@ const PLACES = Array.from({ length: 21 }, (_, i) => i / 20);
 
 /** The farthest that steps read back lie from a line or cubic, place by place. */
 const farFromCurve = (steps: readonly ReadStep[], segment: LineSegment | CubicSegment): number =>
-  Math.max(...PLACES.map((u) => distance(steps[0]!.at(u), pointAt(segment, u))));
+  Math.max(...PLACES.map((u) => distance(steps[0]!.at(u), evaluate(segment, u))));
 
 /** The farthest that steps read back lie from a circle; their ends are judged by their places. */
 function farFromArc(steps: readonly ReadStep[], arc: ArcSegment): number {
   const places = steps.flatMap(({ at }) => PLACES.map(at));
   const off = places.map((p) => Math.abs(distance(p, arc.centre) - arc.radius));
-  const ends = [distance(places[0]!, segmentStart(arc)), distance(places.at(-1)!, segmentEnd(arc))];
+  const ends = [distance(places[0]!, pieceStart(arc)), distance(places.at(-1)!, pieceEnd(arc))];
   return Math.max(...off, ...ends);
 }
 
@@ -79,11 +79,11 @@ describe('the page', () => {
 
   test('says how each kind of line looks, and each line stands among its kind', () => {
     const text = svg(
-      ...(Object.keys(LINE_LOOKS) as (keyof typeof LINE_LOOKS)[]).map((style) =>
+      ...(Object.keys(LINE_APPEARANCES) as (keyof typeof LINE_APPEARANCES)[]).map((style) =>
         polyline(style, [point(0, 0), point(9, 9)]),
       ),
     );
-    for (const [style, { width, colour, dash }] of Object.entries(LINE_LOOKS)) {
+    for (const [style, { width, colour, dash }] of Object.entries(LINE_APPEARANCES)) {
       const [, look] = text.match(new RegExp(`<g class="${style}" ([^>]*)>\n<path d=`))!;
       expect(look).toContain(`fill="none" stroke="${colour}" stroke-width="${width}"`);
       expect(look!.includes(`stroke-dasharray="${dash?.join(' ')}"`)).toBe(dash !== undefined);
@@ -144,7 +144,7 @@ describe('a path', () => {
       ...polyline('register', [point(0, 0), point(9, 0), point(9, 9)], true),
       filled: true,
     });
-    expect(text).toMatch(new RegExp(`<path d="[^"]*" fill="${LINE_LOOKS.register.colour}"/>`));
+    expect(text).toMatch(new RegExp(`<path d="[^"]*" fill="${LINE_APPEARANCES.register.colour}"/>`));
     expect(svg(circle('register', point(9, 9), 2))).not.toMatch(/<path [^>]*fill=/);
   });
 });
@@ -268,26 +268,6 @@ describe('words', () => {
   test('and so is the title', () => {
     expect(writeSvg(drawing(), '<script>"&')).toContain('<title>&lt;script&gt;&quot;&amp;</title>');
   });
-});
-
-test('what is drawn inside a rectangle only is grouped under that rectangle, each under its own', () => {
-  const clip = (left: number, text: string): Item => ({
-    type: 'clip',
-    left,
-    bottom: 20,
-    right: left + 30,
-    top: 60,
-    items: [words(text, point(left, 20), 3), polyline('cut', [point(0, 0), point(99, 99)])],
-  });
-  const text = svg(clip(10, 'A1'), clip(50, 'A2'));
-  expect(text).toContain('<clipPath id="clip1"><rect x="10" y="120" width="30" height="40"/></clipPath>');
-  expect(text).toContain('<clipPath id="clip2"><rect x="50" y="120" width="30" height="40"/></clipPath>');
-  expect(text).toMatch(
-    /<g clip-path="url\(#clip1\)"><text [^>]*>A1<\/text>\n<g class="cut" [^>]*>\n<path [^>]*\/>\n<\/g><\/g>/,
-  );
-  expect(text).toMatch(
-    /<g clip-path="url\(#clip2\)"><text [^>]*>A2<\/text>\n<g class="cut" [^>]*>\n<path [^>]*\/>\n<\/g><\/g>/,
-  );
 });
 
 describe('what is not finite is refused', () => {

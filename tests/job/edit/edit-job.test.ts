@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { editJob, inJobUnit } from '../../../src/job/edit/edit-job.ts';
+import { editJob, withJobUnit } from '../../../src/job/edit/edit-job.ts';
 import { parseJob } from '../../../src/job/parse/parse-job.ts';
 import { parseLength } from '../../../src/units/parse-length.ts';
 import { defaultRule, readOnRule } from '../../../src/units/rule.ts';
@@ -126,6 +126,6 @@ describe('a length typed in the unit on the screen', () => {
     [`2' 4"`, 'mm', 'in', `2' 4"`],
     ['0', 'mm', 'in', '0'],
   ] as const)('%s, typed in %s for a job in %s, is written as %s', (typed, typedIn, job, written) => {
-    expect(inJobUnit(typed, typedIn, job)).toBe(written);
+    expect(withJobUnit(typed, typedIn, job)).toBe(written);
   });
 });

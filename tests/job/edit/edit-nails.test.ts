@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { withNail, withoutNail } from '../../../src/job/edit/edit-nails.ts';
+import { insertNail, removeNail } from '../../../src/job/edit/edit-nails.ts';
 import { parseJob } from '../../../src/job/parse/parse-job.ts';
 import { sampleText } from '../../part/jobs.ts';
 
@@ -47,7 +47,7 @@ describe('a nail set in the text of a job', () => {
       [1, '450', [300, 450, 600]],
       [2, '700', [300, 600, 700]],
     ] as const) {
-      const set = withNail(text, KEY, index, [station, '41.5']);
+      const set = insertNail(text, KEY, index, [station, '41.5']);
       expect(stations(set)).toEqual(all);
       expect(remarks(set)).toEqual(remarks(text));
     }
@@ -58,8 +58,8 @@ describe('a nail set in the text of a job', () => {
     (_form, nails) => {
       const text = jobWith(nails);
       for (const index of [0, 1, 2]) {
-        const set = withNail(text, KEY, index, [['100', '450', '700'][index]!, '41.5']);
-        const back = withoutNail(set, KEY, index);
+        const set = insertNail(text, KEY, index, [['100', '450', '700'][index]!, '41.5']);
+        const back = removeNail(set, KEY, index);
         // A remark that was pushed on does not come back to its column.
         expect(back.replaceAll(/ +#/g, ' #')).toBe(text.replaceAll(/ +#/g, ' #'));
       }
@@ -68,71 +68,71 @@ describe('a nail set in the text of a job', () => {
 
   test('beside one that stands alone, makes a list of both on its line', () => {
     const leg = sampleText('hall-bench-leg.yaml');
-    const set = withNail(leg, 'edges.back[1].through', 1, ['20 1/2', '3 3/16']);
+    const set = insertNail(leg, 'edges.back[1].through', 1, ['20 1/2', '3 3/16']);
     expect(set).toBe(leg.replace('[12, 3 1/4]   ', '[[12, 3 1/4], [20 1/2, 3 3/16]]'));
   });
 
   test('beside one that stands alone with dashes, keeps its dashes', () => {
     const text = jobWith('through:\n        - 300  # along\n        - 40  # off');
-    expect(withNail(text, KEY, 1, ['600', '45'])).toBe(
+    expect(insertNail(text, KEY, 1, ['600', '45'])).toBe(
       jobWith('through:\n        - - 300  # along\n          - 40  # off\n        - [600, 45]'),
     );
   });
 
   test('goes above the remarks that stand over the next one', () => {
-    expect(withNail(jobWith(FORMS['with dashes']!), KEY, 1, ['450', '44'])).toContain(
+    expect(insertNail(jobWith(FORMS['with dashes']!), KEY, 1, ['450', '44'])).toContain(
       '# first\n        - [450, 44]\n        # over a tenon\n        - [600, 45]',
     );
   });
 
   test('has the white between its brackets that the others have', () => {
     const nails = FORMS['on one line, with white of its own']!;
-    expect(withNail(jobWith(nails), KEY, 1, ['450', '44'])).toBe(
+    expect(insertNail(jobWith(nails), KEY, 1, ['450', '44'])).toBe(
       jobWith('through: [ [ 300,40 ],[ 450,44 ],[ 600,45 ] ]'),
     );
   });
 
   test('on the last line of a file that does not end it', () => {
     const text = jobWith(FORMS['with dashes as far in as their name']!).trimEnd();
-    expect(withNail(text, KEY, 2, ['700', '30'])).toBe(`${text}\n      - [700, 30]`);
+    expect(insertNail(text, KEY, 2, ['700', '30'])).toBe(`${text}\n      - [700, 30]`);
   });
 
   test('of a spline is a pin', () => {
     const text = jobWith('through: [[300, 40], [600, 45]]', 'spline');
-    expect(stations(withNail(text, KEY, 1, ['450', '44']))).toEqual([300, 450, 600]);
+    expect(stations(insertNail(text, KEY, 1, ['450', '44']))).toEqual([300, 450, 600]);
   });
 
   test('where the job has no list of them is our own failure', () => {
-    expect(() => withNail(jobWith('apex: [450, 40]'), 'edges.top[1].apex[0]', 0, ['1', '1'])).toThrow(
+    expect(() => insertNail(jobWith('apex: [450, 40]'), 'edges.top[1].apex[0]', 0, ['1', '1'])).toThrow(
       'no nails',
     );
-    expect(() => withNail(jobWith('apex: [450, 40]'), KEY, 0, ['1', '1'])).toThrow('no nails');
+    expect(() => insertNail(jobWith('apex: [450, 40]'), KEY, 0, ['1', '1'])).toThrow('no nails');
   });
 });
 
 describe('a nail taken out of the text of a job', () => {
   test.each(Object.entries(FORMS))('%s, is gone, and every remark stays', (_form, nails) => {
     const text = jobWith(nails);
-    expect(stations(withoutNail(text, KEY, 0))).toEqual([600]);
-    expect(stations(withoutNail(text, KEY, 1))).toEqual([300]);
-    for (const index of [0, 1]) expect(remarks(withoutNail(text, KEY, index))).toEqual(remarks(text));
+    expect(stations(removeNail(text, KEY, 0))).toEqual([600]);
+    expect(stations(removeNail(text, KEY, 1))).toEqual([300]);
+    for (const index of [0, 1]) expect(remarks(removeNail(text, KEY, index))).toEqual(remarks(text));
   });
 
   test('takes its line along', () => {
-    expect(withoutNail(jobWith(FORMS['with dashes as far in as their name']!), KEY, 0)).toBe(
+    expect(removeNail(jobWith(FORMS['with dashes as far in as their name']!), KEY, 0)).toBe(
       jobWith('through:\n      - [600, 45]'),
     );
   });
 
   test('leaves what was said of it on a line of its own', () => {
-    expect(withoutNail(jobWith(FORMS['with dashes']!), KEY, 0)).toBe(
+    expect(removeNail(jobWith(FORMS['with dashes']!), KEY, 0)).toBe(
       jobWith('through:  # nails\n        # first\n        # over a tenon\n        - [600, 45]  # second'),
     );
   });
 
   test('is refused where it is the only one', () => {
     for (const nails of ['through: [300, 40]', 'through: [[300, 40]]', 'through:\n        - [300, 40]'])
-      expect(() => withoutNail(jobWith(nails), KEY, 0)).toThrow('Set another first');
+      expect(() => removeNail(jobWith(nails), KEY, 0)).toThrow('Set another first');
   });
 });
 
@@ -148,11 +148,11 @@ test('property: nails set and taken out in any order are those that the job then
         for (const { out, station, where } of moves) {
           if (out && model.length > 1) {
             const index = where % model.length;
-            text = withoutNail(text, KEY, index);
+            text = removeNail(text, KEY, index);
             model = model.toSpliced(index, 1);
           } else if (!out && !model.includes(station)) {
             const index = model.filter((x) => x < station).length;
-            text = withNail(text, KEY, index, [String(station), '40']);
+            text = insertNail(text, KEY, index, [String(station), '40']);
             model = model.toSpliced(index, 0, station);
           }
           expect(stations(text)).toEqual(model);

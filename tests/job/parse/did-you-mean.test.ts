@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { JOB_KEYS, JOINT_KEYS, STEP_KEYS, STEP_KINDS, STOCK_KEYS } from '../../../src/job/job-keys.ts';
-import { nearName } from '../../../src/job/parse/did-you-mean.ts';
+import { closestName } from '../../../src/job/parse/did-you-mean.ts';
 
 test.each([
   ['rize', 'rise'],
@@ -15,7 +15,7 @@ test.each([
   ['th', undefined],
   ['', undefined],
 ])('%j is taken for %j', (written, meant) => {
-  expect(nearName(written, ['through', 'rise', 'radius'])).toBe(meant);
+  expect(closestName(written, ['through', 'rise', 'radius'])).toBe(meant);
 });
 
 test.each([
@@ -29,23 +29,23 @@ test.each([
   ['grad', 'graduation', JOB_KEYS],
   ['thru', 'through', STEP_KEYS.batten],
 ] as const)('%j is short for %j', (written, meant, { known }) => {
-  expect(nearName(written, known)).toBe(meant);
+  expect(closestName(written, known)).toBe(meant);
 });
 
 test('two letters changed over are one slip, so that a short word is known by them', () => {
-  expect(nearName('ta', ['at', 'out'])).toBe('at');
-  expect(nearName('otu', ['at', 'out'])).toBe('out');
-  expect(nearName('edns', ['edges', 'ends'])).toBe('ends');
+  expect(closestName('ta', ['at', 'out'])).toBe('at');
+  expect(closestName('otu', ['at', 'out'])).toBe('out');
+  expect(closestName('edns', ['edges', 'ends'])).toBe('ends');
 });
 
 test('what may be short for several names is taken for none of them', () =>
-  expect(nearName('spl', ['splay', 'spline'])).toBeUndefined());
+  expect(closestName('spl', ['splay', 'spline'])).toBeUndefined());
 
 test('of two as near, the one whose letter is left out', () => {
-  expect(nearName('ot', ['at', 'out'])).toBe('out');
+  expect(closestName('ot', ['at', 'out'])).toBe('out');
 });
 
-test('a single letter is not taken for another', () => expect(nearName('a', ['b'])).toBeUndefined());
+test('a single letter is not taken for another', () => expect(closestName('a', ['b'])).toBeUndefined());
 
 describe('no false suggestions', () => {
   const VOCABULARIES = [JOB_KEYS, STOCK_KEYS, ...Object.values(JOINT_KEYS), ...Object.values(STEP_KEYS)].map(
@@ -59,7 +59,7 @@ describe('no false suggestions', () => {
         anyNames,
         fc.string({ unit: fc.constantFrom(...'adehilnorstuw'), maxLength: 9 }),
         (names, word) => {
-          const meant = nearName(word, names);
+          const meant = closestName(word, names);
           if (meant === undefined) return;
           const foreign = [...word].filter((letter) => !meant.includes(letter));
           expect(foreign.length).toBeLessThanOrEqual(Math.min(2, Math.floor(word.length / 2)));
@@ -74,7 +74,7 @@ describe('no false suggestions', () => {
         fc.string({ unit: fc.constantFrom(...'jkvxyz'), minLength: 3 }),
         (names, word) => {
           expect(
-            nearName(
+            closestName(
               word,
               names.filter((name) => !/[jkvxyz]/.test(name)),
             ),
@@ -86,7 +86,7 @@ describe('no false suggestions', () => {
   test('property: every name is taken for itself', () =>
     fc.assert(
       fc.property(anyNames, (names) => {
-        expect(names.map((name) => nearName(name, names))).toEqual(names);
+        expect(names.map((name) => closestName(name, names))).toEqual(names);
       }),
     ));
 
@@ -99,6 +99,6 @@ describe('no false suggestions', () => {
     ['angle', STEP_KEYS.arc],
     ['centre', STEP_KEYS.arc],
   ] as const)('%j is no slip of any name', (word, { known }) =>
-    expect(nearName(word, known)).toBeUndefined(),
+    expect(closestName(word, known)).toBeUndefined(),
   );
 });

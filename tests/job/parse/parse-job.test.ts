@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Edge } from '../../../src/job/job.ts';
 import { parseJob } from '../../../src/job/parse/parse-job.ts';
-import { locate } from '../../../src/job/source-positions.ts';
+import { findPosition } from '../../../src/job/source-positions.ts';
 import { STARTER_JOB } from '../../../src/job/starter-job.ts';
 import { makePart } from '../../../src/part/make-part.ts';
 import { faultsOf } from '../faults-of.ts';
@@ -78,9 +78,9 @@ test('every key has its place, and a key that is not written has that of the nea
   expect(places.get('edges.back[2]')).toEqual({ line: 20, column: 7 });
   expect(places.get('edges.back[2].apex')).toEqual({ line: 21, column: 13 });
   expect(places.get('edges.back[2].apex[1]')).toEqual({ line: 21, column: 18 });
-  expect(locate(places, 'edges.back[2].rise')).toEqual({ line: 20, column: 7 });
-  expect(locate(places, 'edges.back[7].apex[0]')).toEqual({ line: 17, column: 3 });
-  expect(locate(places, 'pair')).toEqual({ line: 1, column: 1 });
+  expect(findPosition(places, 'edges.back[2].rise')).toEqual({ line: 20, column: 7 });
+  expect(findPosition(places, 'edges.back[7].apex[0]')).toEqual({ line: 17, column: 3 });
+  expect(findPosition(places, 'pair')).toEqual({ line: 1, column: 1 });
 });
 
 test('what is not written holds its usual value', () => {

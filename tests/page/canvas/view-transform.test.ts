@@ -1,17 +1,17 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import {
-  fitted,
-  panned,
+  fitView,
+  panView,
   toPart,
   toScreen,
-  type View,
-  zoomed,
+  type ViewTransform,
+  zoomView,
 } from '../../../src/page/canvas/view-transform.ts';
 
 const MARGINS = { left: 50, right: 40, top: 30, bottom: 60 };
 const BOX = { left: -10, right: 890, bottom: 5, top: 95 };
-const view: View = fitted(BOX, 1000, 500, MARGINS);
+const view: ViewTransform = fitView(BOX, 1000, 500, MARGINS);
 
 test('the whole part lies inside the margins, and fills the room one way', () => {
   const [low, high] = [
@@ -31,10 +31,10 @@ test('property: screen and part tell of the same place, nearer, farther and move
   });
   fc.assert(
     fc.property(place, place, fc.double({ min: 0.1, max: 10, noNaN: true }), (p, about, factor) => {
-      const near = panned(zoomed(view, about, factor), 12, -7);
+      const near = panView(zoomView(view, about, factor), 12, -7);
       const back = toPart(near, toScreen(near, p));
       expect(Math.hypot(back.x - p.x, back.y - p.y)).toBeLessThan(1e-6);
-      const kept = toScreen(zoomed(view, about, factor), toPart(view, about));
+      const kept = toScreen(zoomView(view, about, factor), toPart(view, about));
       expect(Math.hypot(kept.x - about.x, kept.y - about.y)).toBeLessThan(1e-6);
     }),
   );

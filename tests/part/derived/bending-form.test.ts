@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { Curve } from '../../../src/curves/curve.ts';
-import { segmentEnd, segmentStart } from '../../../src/curves/geometry/evaluate.ts';
+import { pieceEnd, pieceStart } from '../../../src/curves/geometry/evaluate.ts';
 import { needsMirrorImage } from '../../../src/export/cover/pair-words.ts';
-import { formOf, tailMm } from '../../../src/part/derived/bending-form.ts';
+import { formOf, tailLength } from '../../../src/part/derived/bending-form.ts';
 import { offsetAt } from '../../../src/part/offsets.ts';
-import { edgeChecks } from '../../../src/tiling/check-crosses.ts';
+import { edgeCheckDistances } from '../../../src/tiling/check-crosses.ts';
 import { partOf, samplePart } from '../jobs.ts';
 
 const arch = partOf(
@@ -25,7 +25,7 @@ describe('a bending form', () => {
     expect(form.length).toBeCloseTo(2 * 637.5 * Math.asin(300 / 637.5), 9);
     expect(offsetAt(form.part.edges[0]!, form.chord / 2)).toBeCloseTo(form.rise, 6);
     // The line that is asked for lies under the form's, their middles over each other.
-    const [from, to] = [segmentStart(form.asked[0]!), segmentEnd(form.asked.at(-1)!)];
+    const [from, to] = [pieceStart(form.asked[0]!), pieceEnd(form.asked.at(-1)!)];
     expect(from.x + to.x).toBeCloseTo(form.chord, 9);
     expect(to.x - from.x).toBeCloseTo(600, 9);
   });
@@ -70,12 +70,12 @@ describe('a bending form', () => {
     expect(part.joints).toEqual([]);
     expect(part).not.toHaveProperty('ends');
     expect(needsMirrorImage(part)).toBe(false);
-    const [endToEnd] = edgeChecks(part);
+    const [endToEnd] = edgeCheckDistances(part);
     const [{ from }, , { to }] = part.edges[0]!.runs as [Curve, Curve, Curve];
     // Level with each other, 2 in of tail beyond the chord at each end.
     expect(from.y).toBeCloseTo(to.y, 9);
     expect(endToEnd!.length).toBeCloseTo(to.x - from.x, 9);
-    expect(endToEnd!.length).toBeCloseTo(chord + 2 * Math.sqrt(tailMm(part.rule) ** 2 - from.y ** 2), 9);
-    expect(tailMm(part.rule)).toBe(50.8);
+    expect(endToEnd!.length).toBeCloseTo(chord + 2 * Math.sqrt(tailLength(part.rule) ** 2 - from.y ** 2), 9);
+    expect(tailLength(part.rule)).toBe(50.8);
   });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { along, piecesLength } from '../../../src/curves/geometry/evaluate.ts';
+import { paramCurve, piecesLength } from '../../../src/curves/geometry/evaluate.ts';
 import type { Segment } from '../../../src/curves/geometry/pieces/piece.ts';
 import { distance } from '../../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../../src/curves/geometry/tolerance.ts';
@@ -41,7 +41,7 @@ function faultOf(part: Part): Fault {
   throw new Error('it was halved');
 }
 
-const ends = (path: readonly Segment[]) => [along(path[0]!)(0), along(path.at(-1)!)(1)] as const;
+const ends = (path: readonly Segment[]) => [paramCurve(path[0]!)(0), paramCurve(path.at(-1)!)(1)] as const;
 
 describe('half of a symmetric arch', () => {
   const whole = partOf(ARCH);
@@ -59,20 +59,20 @@ describe('half of a symmetric arch', () => {
 
   test('hangs together, and lies left of the centre line', () => {
     shape.line.slice(1).forEach((segment, i) => {
-      expect(distance(along(segment)(0), along(shape.line[i]!)(1))).toBeLessThan(1e-6);
+      expect(distance(paramCurve(segment)(0), paramCurve(shape.line[i]!)(1))).toBeLessThan(1e-6);
     });
     for (const segment of shape.line)
-      for (let i = 0; i <= 20; i++) expect(along(segment)(i / 20).x).toBeLessThanOrEqual(600 + 1e-6);
+      for (let i = 0; i <= 20; i++) expect(paramCurve(segment)(i / 20).x).toBeLessThanOrEqual(600 + 1e-6);
   });
 
   test('and its mirror image cover the whole: no place of the arch is left out', () => {
     const places = shape.line.flatMap((segment) =>
-      Array.from({ length: 401 }, (_, i) => along(segment)(i / 400)),
+      Array.from({ length: 401 }, (_, i) => paramCurve(segment)(i / 400)),
     );
     const both = [...places, ...places.map(({ x, y }) => ({ x: 1200 - x, y }))];
     for (const segment of finishedLine(whole.shape))
       for (let i = 0; i <= 40; i++) {
-        const at = along(segment)(i / 40);
+        const at = paramCurve(segment)(i / 40);
         // Places 620/400 mm apart: none on the line is farther from one than half of that.
         expect(Math.min(...both.map((place) => distance(place, at)))).toBeLessThan(0.9);
       }

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { along } from '../../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import type { Segment } from '../../../src/curves/geometry/pieces/piece.ts';
 import type { Point } from '../../../src/curves/geometry/point.ts';
 import { distance } from '../../../src/curves/geometry/point.ts';
-import { isInside } from '../../../src/curves/geometry/point-in-path.ts';
+import { isPointInPath } from '../../../src/curves/geometry/point-in-path.ts';
 import { halfOf } from '../../../src/part/derived/half-pattern.ts';
 import { isHanded } from '../../../src/part/handedness.ts';
-import { isCutting, jointShape } from '../../../src/part/joints/joint-shape.ts';
+import { isCuttingJoint, jointShape } from '../../../src/part/joints/joint-shape.ts';
 import { faultsOf, partOf } from '../jobs.ts';
 
 /** A hall bench rail 600 × 80 × 22, straight on both edges so that walls are read off at once. */
@@ -106,9 +106,9 @@ test('how far a joint is from a point agrees with the nearest place of its outli
         const { joints } = partOf(
           rail(`[{${kind}: {at: 300, out: 40, length: ${length}, width: ${width}, turn: ${turn}}}]`),
         );
-        const shape = jointShape(joints.filter(isCutting)[0]!);
-        expect(Math.abs(shape.away({ x, y }))).toBeCloseTo(nearest(shape.outline, { x, y }), 1);
-        expect(shape.away({ x, y }) < 0).toBe(isInside(shape.outline, { x, y }));
+        const shape = jointShape(joints.filter(isCuttingJoint)[0]!);
+        expect(Math.abs(shape.signedDistance({ x, y }))).toBeCloseTo(nearest(shape.outline, { x, y }), 1);
+        expect(shape.signedDistance({ x, y }) < 0).toBe(isPointInPath(shape.outline, { x, y }));
       },
     ),
     { numRuns: 100 },
@@ -118,7 +118,9 @@ test('how far a joint is from a point agrees with the nearest place of its outli
 /** By brute force, 400 places a segment. */
 const nearest = (path: readonly Segment[], p: Point): number =>
   Math.min(
-    ...path.flatMap((segment) => Array.from({ length: 401 }, (_, i) => distance(along(segment)(i / 400), p))),
+    ...path.flatMap((segment) =>
+      Array.from({ length: 401 }, (_, i) => distance(paramCurve(segment)(i / 400), p)),
+    ),
   );
 
 describe('pairs and halves', () => {

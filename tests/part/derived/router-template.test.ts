@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { along } from '../../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import type { Segment } from '../../../src/curves/geometry/pieces/piece.ts';
 import { distance, type Point } from '../../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../../src/curves/geometry/tolerance.ts';
@@ -21,7 +21,7 @@ const bush = (guideDiameter: number, bitDiameter: number, opening = false): Cutt
 
 const PLACES = 400;
 const placesOn = (path: readonly Segment[]): Point[] =>
-  path.flatMap((segment) => Array.from({ length: PLACES + 1 }, (_, i) => along(segment)(i / PLACES)));
+  path.flatMap((segment) => Array.from({ length: PLACES + 1 }, (_, i) => paramCurve(segment)(i / PLACES)));
 
 /** The least distance from a point to a path, by brute force over short chords. */
 function distanceTo(places: readonly Point[], { x, y }: Point): number {
@@ -47,7 +47,7 @@ edges:
 
 const cornersOf = ({ shape }: Part): string[] =>
   finishedLine(shape).map((segment) => {
-    const { x, y } = along(segment)(0);
+    const { x, y } = paramCurve(segment)(0);
     return `${x.toFixed(6)} ${y.toFixed(6)}`;
   });
 
@@ -86,7 +86,9 @@ describe('a router’s template', () => {
       const { part } = templateOf(whole, bush(16, 12, opening));
       for (const edge of part.edges)
         for (const run of edge.runs)
-          for (const at of [0.1, 0.5, 0.9].map((u) => along(run.path[Math.floor(run.path.length / 2)]!)(u)))
+          for (const at of [0.1, 0.5, 0.9].map((u) =>
+            paramCurve(run.path[Math.floor(run.path.length / 2)]!)(u),
+          ))
             expect(Math.abs(distanceTo(line, at) - 2)).toBeLessThan(2 * FIT_MM);
     }
   });

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { withNail } from '../../../src/job/edit/edit-nails.ts';
+import { insertNail } from '../../../src/job/edit/edit-nails.ts';
 import {
   linesForNails,
   type NewNail,
-  nailBeside,
+  nailAfter,
+  nailAtPointer,
   nailInWidestGap,
-  nailNear,
-  nailOf,
-  settableOn,
+  parseNailKey,
+  settableKinds,
 } from '../../../src/part/edit/new-nails.ts';
 import { offsetAt } from '../../../src/part/offsets.ts';
 import type { Part } from '../../../src/part/part.ts';
@@ -31,14 +31,14 @@ const back = (part: Part) => part.edges.find(({ name }) => name === 'back')!;
 
 describe('a nail set by hand', () => {
   test('stands on the line nearest to the hand, to the mark, between the nails beside it', () => {
-    const nail = nailNear(LEG, { x: 20 * INCH, y: 3.4 * INCH }, INCH)!;
+    const nail = nailAtPointer(LEG, { x: 20 * INCH, y: 3.4 * INCH }, INCH)!;
     expect(nail).toMatchObject({ what: 'nail', edge: 'back', key: 'edges.back[1].through', index: 1 });
     expect(Math.abs(nail.at.x / INCH - 20)).toBeLessThan(0.05);
     expect(Math.abs(nail.at.y - offsetAt(back(LEG), nail.at.x)!)).toBeLessThanOrEqual(HALF_MARK);
   });
 
   test('is none where no line is near', () => {
-    expect(nailNear(LEG, { x: 20 * INCH, y: 10 * INCH }, INCH)).toBeUndefined();
+    expect(nailAtPointer(LEG, { x: 20 * INCH, y: 10 * INCH }, INCH)).toBeUndefined();
   });
 
   test.each([
@@ -46,12 +46,12 @@ describe('a nail set by hand', () => {
     [300, 'an arc takes no nails'],
     [850, 'Write through in place of apex'],
   ])('at station %d is refused with what would do', (x, said) => {
-    expect(() => nailNear(KINDS, { x, y: 0 }, 60)).toThrow(said);
+    expect(() => nailAtPointer(KINDS, { x, y: 0 }, 60)).toThrow(said);
   });
 
   test('of a spline is a pin; where two lines meet, the one that takes it is meant', () => {
-    expect(settableOn(KINDS)).toEqual(['pin']);
-    expect(nailNear(KINDS, { x: 401, y: 3 }, 30)).toMatchObject({ what: 'pin', index: 0 });
+    expect(settableKinds(KINDS)).toEqual(['pin']);
+    expect(nailAtPointer(KINDS, { x: 401, y: 3 }, 30)).toMatchObject({ what: 'pin', index: 0 });
     expect(linesForNails(KINDS)).toEqual([KINDS.edges[0]!.runs[2]!.path]);
   });
 
@@ -63,8 +63,8 @@ describe('a nail set by hand', () => {
     fc.assert(
       fc.property(inches, (station) => {
         const hand = { x: station * INCH, y: offsetAt(back(LEG), station * INCH)! };
-        const nail = nailNear(LEG, hand, 1)!;
-        const part = partOf(withNail(sampleText('hall-bench-leg.yaml'), nail.key, nail.index, nail.typed));
+        const nail = nailAtPointer(LEG, hand, 1)!;
+        const part = partOf(insertNail(sampleText('hall-bench-leg.yaml'), nail.key, nail.index, nail.typed));
         for (const x of [1, 5, 9, 15, 21, 27, 33].map((inch) => inch * INCH)) {
           // The end of a span L turned by e/d lifts its middle by e/d · L/(3√3) at most (beam theory, end
           // moment alone): with d of 3 in and L of 22 in less than twice e.
@@ -82,10 +82,10 @@ describe('a nail set from the keyboard', () => {
 
   test('stands halfway from the place in hand to the next one', () => {
     const [end] = LEG.job.edges[1]!.steps;
-    expect(station(nailBeside(LEG, 'back', LEG.job.edges[1]!.from))).toBe('6');
-    expect(station(nailBeside(LEG, 'back', { x: 12 * INCH, y: 3.25 * INCH }))).toBe('23');
+    expect(station(nailAfter(LEG, 'back', LEG.job.edges[1]!.from))).toBe('6');
+    expect(station(nailAfter(LEG, 'back', { x: 12 * INCH, y: 3.25 * INCH }))).toBe('23');
     // From the last one back.
-    expect(station(nailBeside(LEG, 'back', end.to))).toBe('23');
+    expect(station(nailAfter(LEG, 'back', end.to))).toBe('23');
   });
 
   test('or in the widest gap, of the edge in hand if that takes any', () => {
@@ -99,17 +99,17 @@ describe('a nail set from the keyboard', () => {
   });
 
   test('is refused beside a line that takes none, and where no line of the part does', () => {
-    expect(() => nailBeside(LEG, 'front', { x: 0, y: 0 })).toThrow('a line takes no nails');
+    expect(() => nailAfter(LEG, 'front', { x: 0, y: 0 })).toThrow('a line takes no nails');
     const rail = partOf(sampleText('garden-arch-rail.yaml'));
     expect(() => nailInWidestGap(rail)).toThrow('Write through in place of apex');
     const arched = partOf(job('    - line: [200, 0]\n    - arc: [400, 0]\n      rise: 20\n'));
     expect(() => nailInWidestGap(arched)).toThrow('an arc takes no nails');
-    expect(settableOn(rail)).toEqual([]);
+    expect(settableKinds(rail)).toEqual([]);
   });
 });
 
 test('which nail a key names', () => {
-  expect(nailOf('edges.back[1].through[3]')).toEqual({ list: 'edges.back[1].through', index: 3 });
-  expect(nailOf('edges.back[1].through')).toBeUndefined();
-  expect(nailOf('edges.back[1].batten')).toBeUndefined();
+  expect(parseNailKey('edges.back[1].through[3]')).toEqual({ list: 'edges.back[1].through', index: 3 });
+  expect(parseNailKey('edges.back[1].through')).toBeUndefined();
+  expect(parseNailKey('edges.back[1].batten')).toBeUndefined();
 });

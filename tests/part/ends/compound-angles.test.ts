@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { bladeDepth, endAngles } from '../../../src/part/ends/compound-angles.ts';
+import { bladeDepth, compoundAngles } from '../../../src/part/ends/compound-angles.ts';
 import { showOnRule } from '../../../src/units/rule.ts';
 
 const rad = (degrees: number): number => (degrees * Math.PI) / 180;
@@ -34,7 +34,7 @@ describe('a leg’s rake and splay', () => {
     [12, 12, 16.73, 45],
     [5, 5, 7.05, 45],
   ])('of %f° and %f° lean %f° along a sight line at %f°', (rake, splay, lean, sight) => {
-    const angles = endAngles({ by: 'stance', rake: rad(rake), splay: rad(splay) });
+    const angles = compoundAngles({ by: 'stance', rake: rad(rake), splay: rad(splay) });
     expect(deg(angles.lean)).toBeCloseTo(lean, 2);
     expect(deg(angles.sight)).toBeCloseTo(sight, 2);
   });
@@ -42,8 +42,8 @@ describe('a leg’s rake and splay', () => {
   test('told by the saw’s angles it is the same lean', () => {
     fc.assert(
       fc.property(angle, angle, (rake, splay) => {
-        const leg = endAngles({ by: 'stance', rake, splay });
-        const saw = endAngles({ by: 'miter', miter: leg.miter, bevel: leg.bevel });
+        const leg = compoundAngles({ by: 'stance', rake, splay });
+        const saw = compoundAngles({ by: 'miter', miter: leg.miter, bevel: leg.bevel });
         for (const name of ['miter', 'bevel', 'rake', 'splay', 'lean'] as const)
           expect(saw[name]).toBeCloseTo(leg[name], ROUNDING);
         expect(Math.sin(saw.sight)).toBeCloseTo(Math.sin(leg.sight), 6);
@@ -54,8 +54,8 @@ describe('a leg’s rake and splay', () => {
   test('turned about, it leans as far the other way', () => {
     fc.assert(
       fc.property(angle, angle, (rake, splay) => {
-        const one = endAngles({ by: 'stance', rake, splay });
-        const other = endAngles({ by: 'stance', rake: -rake, splay: -splay });
+        const one = compoundAngles({ by: 'stance', rake, splay });
+        const other = compoundAngles({ by: 'stance', rake: -rake, splay: -splay });
         expect(other.miter).toBeCloseTo(-one.miter, ROUNDING);
         expect(other.bevel).toBeCloseTo(-one.bevel, ROUNDING);
         expect(other.lean).toBeCloseTo(one.lean, ROUNDING);
@@ -70,7 +70,7 @@ describe('a saw’s cut', () => {
       fc.property(angle, angle, (miter, bevel) => {
         // Square across, then tilted about the line across the part, then swung about the upright.
         const normal = times(aboutUpright(miter), times(aboutAcross(bevel), [1, 0, 0]));
-        const { rake, splay, lean } = endAngles({ by: 'miter', miter, bevel });
+        const { rake, splay, lean } = compoundAngles({ by: 'miter', miter, bevel });
         expect(normal[1] / normal[0]).toBeCloseTo(Math.tan(rake), 9);
         expect(normal[2] / normal[0]).toBeCloseTo(Math.tan(splay), 9);
         expect(Math.acos(normal[0])).toBeCloseTo(lean, 6);
@@ -107,7 +107,7 @@ describe('the mitred sides of splayed work', () => {
     // Corners stand in upright planes through the middle: the cut's normal in the side's own frame.
     const [half, slope] = [Math.PI / sides, rad(pitch)];
     const normal = [Math.cos(half), Math.sin(half) * Math.cos(slope), Math.sin(half) * Math.sin(slope)];
-    const angles = endAngles({
+    const angles = compoundAngles({
       by: 'stance',
       rake: Math.atan(normal[1]! / normal[0]!),
       splay: Math.atan(normal[2]! / normal[0]!),
@@ -127,5 +127,5 @@ test('3 1/2 in at a bevel of 12° needs 3 9/16 full of blade', () => {
 });
 
 test('a square end has no angle', () => {
-  expect(Object.values(endAngles({ by: 'square' }))).toEqual([0, 0, 0, 0, 0, 0]);
+  expect(Object.values(compoundAngles({ by: 'square' }))).toEqual([0, 0, 0, 0, 0, 0]);
 });

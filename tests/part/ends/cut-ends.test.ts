@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { offsetsSection } from '../../../src/export/card/card-offsets.ts';
 import { cardPage } from '../../../src/export/card/compose-card.ts';
-import { printedOffsets } from '../../../src/export/cover/offset-rows.ts';
-import { settingOut } from '../../../src/export/drawing/dimensions.ts';
-import { offsetsTable, withCutEnds } from '../../../src/export/tables/offsets-table.ts';
+import { offsetRowsOf } from '../../../src/export/cover/offset-rows.ts';
+import { dimensionsOf } from '../../../src/export/drawing/dimensions.ts';
+import { addCutEnds, offsetsTable } from '../../../src/export/tables/offsets-table.ts';
 import { gaugeStrip } from '../../../src/part/derived/story-stick.ts';
 import { cutEnds, isCutOff } from '../../../src/part/ends/cut-ends.ts';
 import { chordLine, REFERENCE_LINE, stationsOf } from '../../../src/part/offsets.ts';
@@ -52,7 +52,7 @@ describe('an edge that an end’s cut leaves short', () => {
 
   test('has in its table of offsets a row where it ends, and those past it are named', () => {
     const cuts = cutEnds(leaning, low);
-    const stations = withCutEnds(stationsOf(low, REFERENCE_LINE, 'mm', 100), cuts);
+    const stations = addCutEnds(stationsOf(low, REFERENCE_LINE, 'mm', 100), cuts);
     const { rows } = offsetsTable(low, stations, leaning.rule, REFERENCE_LINE, cuts);
     expect(rows.map(({ station, wood }) => [Math.round(station * 10) / 10, wood])).toEqual([
       [0, 'none'],
@@ -68,13 +68,13 @@ describe('an edge that an end’s cut leaves short', () => {
     const cuts = cutEnds(part, part.edges[1]!);
     const base = chordLine(part.edges[1]!);
     expect(cuts).toHaveLength(1);
-    const [end] = withCutEnds([], cuts, base);
+    const [end] = addCutEnds([], cuts, base);
     expect(isCutOff(cuts, end! - 0.1, base)).toBe(true);
     expect(isCutOff(cuts, end! + 0.1, base)).toBe(false);
   });
 
   test('has no offset past its end in printed tables, and a row where it ends', () => {
-    const rows = printedOffsets(leaning, settingOut(leaning));
+    const rows = offsetRowsOf(leaning, dimensionsOf(leaning));
     const at = (station: number) => rows.find((row) => Math.abs(row.station - station) < 0.05)!;
     for (const station of [0, 600]) expect(at(station).offsets).toEqual([undefined, expect.closeTo(60, 9)]);
     for (const station of [lean(20), 600 - lean(10)]) {
@@ -109,7 +109,7 @@ test('a gauge tells the stations that an edge passes more than once', () => {
 });
 
 test('the card has no box past an end, and tells of a straight edge where it ends', () => {
-  const { rows, list } = offsetsSection(brace('{left: {miter: -20}, right: {miter: 10}}'), 90).fillings[0]!;
+  const { rows, list } = offsetsSection(brace('{left: {miter: -20}, right: {miter: 10}}'), 90).variants[0]!;
   // The cuts leave the upper edge short by at least 60·tan of their angle, as it rises inwards.
   const stations = (list as { station: number; edges: { name: string }[] }[]).map(({ station }) => station);
   expect(stations.at(0)).toBeGreaterThan(lean(20));

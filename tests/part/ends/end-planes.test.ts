@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { pathBox } from '../../../src/curves/geometry/bounds.ts';
-import { along, segmentStart } from '../../../src/curves/geometry/evaluate.ts';
+import { pathBounds } from '../../../src/curves/geometry/bounds.ts';
+import { paramCurve, pieceStart } from '../../../src/curves/geometry/evaluate.ts';
 import { distance } from '../../../src/curves/geometry/point.ts';
 import { bladeDepth } from '../../../src/part/ends/compound-angles.ts';
-import { longAndShort, trueShape } from '../../../src/part/ends/end-planes.ts';
+import { longAndShortPoints, trueShape } from '../../../src/part/ends/end-planes.ts';
 import { finishedLine } from '../../../src/part/finished-line.ts';
 import type { Part } from '../../../src/part/part.ts';
 import { faultsOf, partOf } from '../jobs.ts';
@@ -53,7 +53,7 @@ describe('how the cut lies', () => {
   test('tilted through the wood, the long point of either face stands at the last station', () => {
     const part = partOf(leg('{left: {rake: 6, splay: 4}, right: {rake: 6, splay: 4}}'));
     for (const end of endsOf(part)) {
-      const { long } = longAndShort(end);
+      const { long } = longAndShortPoints(end);
       expect(long.x).toBeCloseTo(end.side === 'left' ? 0 : 860, 9);
       expect(long.on).toBe(end.side === 'left' ? 'face' : 'back');
       expect(end.back[0].x - end.face[0].x).toBeCloseTo(45 * tan(4), 9);
@@ -62,7 +62,7 @@ describe('how the cut lies', () => {
 
   test('square through the wood, long and short point are on both faces', () => {
     const [, right] = endsOf(partOf(leg('{right: {miter: 10}}')));
-    const { long, short } = longAndShort(right);
+    const { long, short } = longAndShortPoints(right);
     expect([long.on, short.on]).toEqual(['both faces', 'both faces']);
     expect(long.x - short.x).toBeCloseTo(short.y * tan(10), 9);
   });
@@ -159,9 +159,9 @@ test('whatever the angles, the outline stays closed, inside its stations, and th
       const outline = finishedLine(part.shape);
       outline.forEach((segment, i) => {
         const next = outline[(i + 1) % outline.length]!;
-        expect(distance(along(segment)(1), segmentStart(next))).toBeLessThan(0.01);
+        expect(distance(paramCurve(segment)(1), pieceStart(next))).toBeLessThan(0.01);
       });
-      const box = pathBox(outline);
+      const box = pathBounds(outline);
       expect(box.left).toBeGreaterThan(-1e-6);
       expect(box.right).toBeLessThan(860 + 1e-6);
       expect(part.bounds.left).toBeLessThan(box.left);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Part } from '../../../src/part/part.ts';
-import { leastSection } from '../../../src/shop/stock/weakest-section.ts';
+import { weakestSection } from '../../../src/shop/stock/weakest-section.ts';
 import { partOf, samplePart } from '../jobs.ts';
 
 const IN = 25.4;
@@ -136,6 +136,6 @@ describe('a tenon', () => {
       [400, 60],
     ];
     for (const rest of ['', pinned])
-      expect(leastSection(rail(upper, undefined, rest), 60)!.share).toBeCloseTo(1, 9);
+      expect(weakestSection(rail(upper, undefined, rest), 60)!.share).toBeCloseTo(1, 9);
   });
 });

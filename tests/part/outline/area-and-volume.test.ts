@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { along } from '../../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import type { Segment } from '../../../src/curves/geometry/pieces/piece.ts';
 import { direction, type Point, point } from '../../../src/curves/geometry/point.ts';
-import { mapSegment, reversePath } from '../../../src/curves/geometry/transform.ts';
+import { reversePath, transformSegment } from '../../../src/curves/geometry/transform.ts';
 import { finishedLine } from '../../../src/part/finished-line.ts';
 import { faceOf, volumeOf } from '../../../src/part/outline/area-and-volume.ts';
 import { partOf, samplePart } from '../jobs.ts';
@@ -14,7 +14,7 @@ const ROUNDING = 1e-12;
 /** The shoelace formula over chords of the path: an independent sum. */
 function shoelace(path: readonly Segment[], chords: number): { area: number; centroid: Point } {
   const points = path.flatMap((segment) => {
-    const at = along(segment);
+    const at = paramCurve(segment);
     return Array.from({ length: chords }, (_, i) => at(i / chords));
   });
   let [area, x, y] = [0, 0, 0];
@@ -68,7 +68,7 @@ describe('the face of a part', () => {
         fc.double({ min: -3000, max: 3000, noNaN: true }),
         (turn, shift) => {
           const { x: c, y: s } = direction(turn);
-          const moved = faceOf(path.map((one) => mapSegment(one, [c, s, -s, c, shift, -shift])));
+          const moved = faceOf(path.map((one) => transformSegment(one, [c, s, -s, c, shift, -shift])));
           const { x, y } = face.centroid;
           expect(Math.abs(moved.area / face.area - 1)).toBeLessThan(ROUNDING * 100);
           expect(moved.centroid.x).toBeCloseTo(c * x - s * y + shift, 7);

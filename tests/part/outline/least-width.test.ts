@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { batten } from '../../../src/curves/elastica/batten.ts';
-import { along } from '../../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import type { Piece } from '../../../src/curves/geometry/pieces/piece.ts';
 import { distance, type Point, point } from '../../../src/curves/geometry/point.ts';
 import { arc } from '../../../src/curves/simple/arc.ts';
 import { spline } from '../../../src/curves/simple/spline.ts';
-import { crossing, foot, narrowest } from '../../../src/part/outline/least-width.ts';
-import { Chain } from '../../../src/part/outline/polyline-bvh.ts';
+import { closestOnEdge, findLeastWidth, firstCrossing } from '../../../src/part/outline/least-width.ts';
+import { PolylineBvh } from '../../../src/part/outline/polyline-bvh.ts';
 import { distanceTo } from '../../curves/measure.ts';
 
 /** What `narrowest` promises. */
@@ -15,7 +15,7 @@ const WIDTH_MM = 1e-4;
 
 const num = (min: number, max: number) => fc.double({ min, max, noNaN: true, noDefaultInfinity: true });
 const line = (from: Point, to: Point): Piece => ({ type: 'line', from, to });
-const chain = (pieces: readonly Piece[]): Chain => new Chain(pieces);
+const chain = (pieces: readonly Piece[]): PolylineBvh => new PolylineBvh(pieces);
 const at = (y: number, ...rises: number[]): Point[] =>
   [0, ...rises, 0].map((rise, i, all) => point((1000 * i) / (all.length - 1), y + rise));
 
@@ -51,7 +51,7 @@ function slowWidth(a: readonly Piece[], b: readonly Piece[]): number {
   const off = toStretches(b);
   return Math.min(
     ...a.flatMap((piece) => {
-      const on = along(piece);
+      const on = paramCurve(piece);
       const widths = Array.from({ length: PLACES + 1 }, (_, i) => off(on(i / PLACES)));
       return widths.map((width, i) => {
         const isDip = width <= (widths[i - 1] ?? width) && width <= (widths[i + 1] ?? width);
@@ -64,7 +64,7 @@ function slowWidth(a: readonly Piece[], b: readonly Piece[]): number {
 /** A third of a millimetre long, a stretch strays (1/3)²/8/500 = 3e-5 mm from a curve of radius 500. */
 function toStretches(pieces: readonly Piece[]): (p: Point) => number {
   const ways = pieces.map((piece) => {
-    const on = along(piece);
+    const on = paramCurve(piece);
     return Array.from({ length: STRETCHES + 1 }, (_, i) => on(i / STRETCHES));
   });
   return (p) => Math.sqrt(Math.min(...ways.map((way) => squaredOff(p, way))));
@@ -95,7 +95,7 @@ describe('the narrowest place of a part', () => {
   test('property: is as narrow as a slow search finds it', () => {
     fc.assert(
       fc.property(lower, upper, (a, b) => {
-        const { width } = narrowest(chain(a), chain(b));
+        const { width } = findLeastWidth(chain(a), chain(b));
         expect(Math.abs(width - slowWidth(a, b))).toBeLessThan(WIDTH_MM);
       }),
       { numRuns: 40 },
@@ -105,7 +105,7 @@ describe('the narrowest place of a part', () => {
   test('property: is the same from either edge, and half-way between them', () => {
     fc.assert(
       fc.property(lower, upper, (a, b) => {
-        const [one, other] = [narrowest(chain(a), chain(b)), narrowest(chain(b), chain(a))];
+        const [one, other] = [findLeastWidth(chain(a), chain(b)), findLeastWidth(chain(b), chain(a))];
         expect(Math.abs(one.width - other.width)).toBeLessThan(WIDTH_MM);
         const off = (pieces: Piece[]): number =>
           Math.min(...pieces.map((piece) => distanceTo(piece, one.at)));
@@ -125,7 +125,7 @@ describe('the narrowest place of a part', () => {
       start: 2,
       sweep: -0.8,
     });
-    expect(narrowest(chain([round(1300)]), chain([round(1360)])).width).toBeCloseTo(60, 9);
+    expect(findLeastWidth(chain([round(1300)]), chain([round(1360)])).width).toBeCloseTo(60, 9);
   });
 
   test('property: the foot of a point lies on whichever piece is truly nearest, past a joint as well', () => {
@@ -138,7 +138,10 @@ describe('the narrowest place of a part', () => {
     fc.assert(
       fc.property(num(-0.03, 0.03), num(100, 700), (turn, r) => {
         const to = on(turn, r);
-        expect(distance(to, foot(to, circle, circle.nearest(to)))).toBeCloseTo(Math.abs(r - R), 9);
+        expect(distance(to, closestOnEdge(to, circle, circle.closestPoint(to)))).toBeCloseTo(
+          Math.abs(r - R),
+          9,
+        );
       }),
       { numRuns: 2000 },
     );
@@ -150,7 +153,8 @@ describe('the narrowest place of a part', () => {
       ...arc(point(x, 80), point(x + 500, 80), { rise: low - 80 }).exact,
     ];
     const width = (a: number, b: number): number =>
-      narrowest(chain([line(point(0, 0), point(1000, 0))]), chain([...hang(0, a), ...hang(500, b)])).width;
+      findLeastWidth(chain([line(point(0, 0), point(1000, 0))]), chain([...hang(0, a), ...hang(500, b)]))
+        .width;
     expect(width(50.01, 50)).toBeCloseTo(50, 9);
     expect(width(50, 50.01)).toBeCloseTo(50, 9);
   });
@@ -161,8 +165,8 @@ describe('where two edges cross', () => {
     fc.assert(
       fc.property(lower, upper, num(1, 400), (a, b, down) => {
         const moved = b.map((piece) => shifted(piece, -down));
-        const { width } = narrowest(chain(a), chain(moved));
-        const at = crossing(chain(a), chain(moved));
+        const { width } = findLeastWidth(chain(a), chain(moved));
+        const at = firstCrossing(chain(a), chain(moved));
         // The chain strays less than 0.1 mm from a furniture curve.
         if (at) expect(width).toBeLessThan(0.2);
         else expect(width).toBeGreaterThan(1e-9);
@@ -175,8 +179,8 @@ describe('where two edges cross', () => {
   test('ends that meet in a point do not count', () => {
     const tip = point(1000, 0);
     const pointed = [[line(point(0, 0), tip)], [line(point(0, 60), tip)]] as const;
-    expect(crossing(chain(pointed[0]), chain(pointed[1]))).toBeUndefined();
-    expect(narrowest(chain(pointed[0]), chain(pointed[1])).width).toBe(0);
+    expect(firstCrossing(chain(pointed[0]), chain(pointed[1]))).toBeUndefined();
+    expect(findLeastWidth(chain(pointed[0]), chain(pointed[1])).width).toBe(0);
   });
 
   test('a thousand pieces a side are told as surely', () => {
@@ -187,8 +191,8 @@ describe('where two edges cross', () => {
         return arc(point(i * 20, y), point(i * 20 + 20, y), { rise }).exact;
       }).flat();
     const [a, b] = [chain(wave(0, 1)), chain(wave(50, -1))];
-    expect(crossing(a, b)).toBeUndefined();
-    expect(narrowest(a, b).width).toBeCloseTo(46, 9);
+    expect(firstCrossing(a, b)).toBeUndefined();
+    expect(findLeastWidth(a, b).width).toBeCloseTo(46, 9);
   });
 });
 

@@ -1,16 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { lyingPaths } from '../../../src/shop/nesting/copy-placement.ts';
-import { liftOver, type Sides, sidesOf } from '../../../src/shop/nesting/min-separation.ts';
-import { handColumns, heightOf } from '../../../src/shop/nesting/mirrored-columns.ts';
+import { orientedPaths } from '../../../src/shop/nesting/copy-placement.ts';
+import { minSeparation, type Silhouette, silhouetteOf } from '../../../src/shop/nesting/min-separation.ts';
+import { columnHeight, mirroredColumns } from '../../../src/shop/nesting/mirrored-columns.ts';
 import { type Nesting, nest } from '../../../src/shop/nesting/nest-copies.ts';
 import {
   boxedColumns,
-  type Layout,
-  layByHand,
-  type NestingWish,
+  layoutByHandedness,
+  type NestingLayout,
+  type NestingOptions,
 } from '../../../src/shop/nesting/nesting-layouts.ts';
-import { liftsOf } from '../../../src/shop/nesting/separation-cache.ts';
+import { cachedSeparation } from '../../../src/shop/nesting/separation-cache.ts';
 import type { Stack } from '../../../src/shop/nesting/stacking.ts';
 import { footprintOf } from '../../../src/shop/stock/footprint.ts';
 import { partOf } from '../../part/jobs.ts';
@@ -20,15 +20,15 @@ describe('each hand by itself', () => {
   const leg = partOf(readFileSync('samples/hall-bench/leg.yaml', 'utf8'));
   const footprint = footprintOf(leg, 0);
   const pair = { handed: true, mirrored: true };
-  const lay = (quantity: number, board: NestingWish['board']): Nesting =>
+  const lay = (quantity: number, board: NestingOptions['board']): Nesting =>
     nest(footprint, wishFor(leg, { ...pair, quantity, board }));
-  const layoutByHand = (quantity: number, board: NestingWish['board']): Layout => {
-    const wish = wishFor(leg, { ...pair, quantity, board });
-    return layByHand(boxedColumns(footprint, board.length, KERF), {
+  const layoutByHand = (quantity: number, board: NestingOptions['board']): NestingLayout => {
+    const options = wishFor(leg, { ...pair, quantity, board });
+    return layoutByHandedness(boxedColumns(footprint, board.length, KERF), {
       footprint,
-      wish,
+      options,
       gap: KERF,
-      lift: liftsOf(footprint, KERF),
+      separation: cachedSeparation(footprint, KERF),
     });
   };
   const byHand = ({ ways }: Nesting) => ways.find(({ way }) => way === 'by-hand')!;
@@ -43,13 +43,12 @@ describe('each hand by itself', () => {
 
   test('two of one hand lie as near as a search over shifts finds', () => {
     const board = { length: footprint.length + 20, width: footprint.width * 1.98 };
-    const [own, turned] = (['same', 'turned'] as const).map((lie) => sidesOf(lyingPaths(footprint, lie))) as [
-      Sides,
-      Sides,
-    ];
+    const [own, turned] = (['same', 'turned'] as const).map((lie) =>
+      silhouetteOf(orientedPaths(footprint, lie)),
+    ) as [Silhouette, Silhouette];
     const searched = Array.from({ length: 81 }, (_, i) => i / 2 - 20).flatMap((shift) => [
-      liftOver(own, turned, shift, KERF),
-      liftOver(turned, own, shift, KERF),
+      minSeparation(own, turned, shift, KERF),
+      minSeparation(turned, own, shift, KERF),
     ]);
     const nesting = lay(4, board);
     expect(byHand(nesting).pitch).toBeLessThanOrEqual(Math.min(...searched) + 0.05);
@@ -80,9 +79,9 @@ describe('each hand by itself', () => {
   );
 
   test('the pitch told is the average over the columns of the first board; of lone copies that of two', () => {
-    const average = (quantity: number, board: NestingWish['board']): number => {
+    const average = (quantity: number, board: NestingOptions['board']): number => {
       const layout = layoutByHand(quantity, board);
-      const columns = Array.from({ length: Math.min(layout.laid.along, layout.count) }, (_, i) =>
+      const columns = Array.from({ length: Math.min(layout.figures.along, layout.count) }, (_, i) =>
         layout.column(i).map(({ y }) => y),
       );
       const heights = columns.map((ys) => Math.max(...ys) - Math.min(...ys));
@@ -93,12 +92,15 @@ describe('each hand by itself', () => {
     };
     for (const quantity of [5, 7, 9]) {
       const board = { length: 1450, width: 230 };
-      expect(layoutByHand(quantity, board).laid.pitch).toBeCloseTo(average(quantity, board), 9);
+      expect(layoutByHand(quantity, board).figures.pitch).toBeCloseTo(average(quantity, board), 9);
     }
     // Wide enough for one: none has a neighbour across.
-    const one = layoutByHand(4, { length: 480, width: footprint.width + 1 }).laid;
+    const one = layoutByHand(4, { length: 480, width: footprint.width + 1 }).figures;
     expect(one.across).toBe(1);
-    expect(one.pitch).toBeCloseTo(layoutByHand(4, { length: 480, width: 2 * footprint.width }).laid.pitch, 9);
+    expect(one.pitch).toBeCloseTo(
+      layoutByHand(4, { length: 480, width: 2 * footprint.width }).figures.pitch,
+      9,
+    );
   });
 
   test('hands that pass each other by lie beside each other, none below the board', () => {
@@ -107,14 +109,17 @@ describe('each hand by itself', () => {
       within: () => 3,
       places: (copies) => Array.from({ length: copies }, (_, i) => ({ x: 500 * i, y: 0, other: false })),
     };
-    const { column } = handColumns(4, 3, 0, { stack: beside, lift: () => Number.NEGATIVE_INFINITY });
+    const { column } = mirroredColumns(4, 3, 0, {
+      stack: beside,
+      separation: () => Number.NEGATIVE_INFINITY,
+    });
     expect(column(0).map(({ y }) => y)).toEqual([0, 0, 0]);
   });
 
   test('columns hold every one wanted, and no column more than it takes', () => {
-    const lift = liftsOf(footprint, KERF);
+    const separation = cachedSeparation(footprint, KERF);
     const step = (other: boolean) =>
-      Math.max(0, other ? lift('same', 'turned', 0) : lift('turned', 'same', 0));
+      Math.max(0, other ? separation('same', 'turned', 0) : separation('turned', 'same', 0));
     const stack: Stack = {
       height: (copies) => stack.places(copies).at(-1)!.y,
       within: () => 3,
@@ -128,11 +133,11 @@ describe('each hand by itself', () => {
     };
     for (let quantity = 4; quantity < 20; quantity++) {
       const room = stack.height(3);
-      const { count, column } = handColumns(quantity, 3, room, { stack, lift });
+      const { count, column } = mirroredColumns(quantity, 3, room, { stack, separation });
       const columns = Array.from({ length: count }, (_, i) => column(i));
-      const over = columns.flat().filter(({ lie }) => lie.startsWith('over'));
+      const over = columns.flat().filter(({ orientation }) => orientation.startsWith('over'));
       expect([columns.flat().length, over.length]).toEqual([quantity, Math.floor(quantity / 2)]);
-      expect(Math.max(...columns.map(heightOf))).toBeLessThanOrEqual(room + 1e-9);
+      expect(Math.max(...columns.map(columnHeight))).toBeLessThanOrEqual(room + 1e-9);
       expect(columns.every((one) => one.length > 0 && one.length <= 3)).toBe(true);
     }
   });

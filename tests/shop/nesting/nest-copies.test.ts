@@ -1,11 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { apply } from '../../../src/curves/geometry/affine.ts';
+import { transformPoint } from '../../../src/curves/geometry/affine.ts';
 import { point } from '../../../src/curves/geometry/point.ts';
-import { LAID_WITHIN_MM, liftOver, sidesOf } from '../../../src/shop/nesting/min-separation.ts';
+import {
+  minSeparation,
+  OUTLINE_TOLERANCE_MM,
+  silhouetteOf,
+} from '../../../src/shop/nesting/min-separation.ts';
 import { nest } from '../../../src/shop/nesting/nest-copies.ts';
 import { boxedColumns, copiesOn, layoutsOf } from '../../../src/shop/nesting/nesting-layouts.ts';
-import { liftsOf } from '../../../src/shop/nesting/separation-cache.ts';
+import { cachedSeparation } from '../../../src/shop/nesting/separation-cache.ts';
 import { type Footprint, footprintOf } from '../../../src/shop/stock/footprint.ts';
 import { Fault } from '../../../src/units/fault.ts';
 import { partOf, samplePart } from '../../part/jobs.ts';
@@ -41,20 +45,20 @@ describe('the least pitch', () => {
     const cos = (radius - 90) / radius;
     const s = -radius * cos + Math.sqrt((radius * cos) ** 2 + 2 * radius * KERF + KERF ** 2);
     const footprint = footprintOf(part, 0);
-    const sides = sidesOf(footprint.paths);
-    const lift = liftOver(sides, sides, 0, KERF);
+    const sides = silhouetteOf(footprint.paths);
+    const lift = minSeparation(sides, sides, 0, KERF);
     expect(lift).toBeGreaterThanOrEqual(60 + s - 1e-9);
-    expect(lift).toBeLessThan(60 + s + (4 * LAID_WITHIN_MM) / cos);
+    expect(lift).toBeLessThan(60 + s + (4 * OUTLINE_TOLERANCE_MM) / cos);
   });
 
   test.each(['wall-shelf-bracket.yaml', 'hall-bench-leg.yaml'])(
     '%s is lifted by what a search in steps of 0.05 mm finds, at any shift',
     (name) => {
       const { paths, length } = footprintOf(samplePart(name), 0);
-      const sides = sidesOf(paths);
+      const sides = silhouetteOf(paths);
       const own = placesOn(paths, length / 250);
       for (const shift of [-70, 0, 41]) {
-        const lift = liftOver(sides, sides, shift, KERF);
+        const lift = minSeparation(sides, sides, shift, KERF);
         const clearAt = (y: number): boolean =>
           nearest(
             own.map((p) => point(p.x + shift, p.y + y)),
@@ -70,13 +74,13 @@ describe('the least pitch', () => {
   test('the shift along that lets two lie closest is found within the room of the board', () => {
     const part = samplePart('wall-shelf-bracket.yaml');
     const footprint = footprintOf(part, 0);
-    const sides = sidesOf(footprint.paths);
+    const sides = silhouetteOf(footprint.paths);
     const board = { length: footprint.length + 60 };
     const { ways } = nest(footprint, wishFor(part, { board }));
-    const searched = Array.from({ length: 241 }, (_, i) => liftOver(sides, sides, i / 2 - 60, KERF));
+    const searched = Array.from({ length: 241 }, (_, i) => minSeparation(sides, sides, i / 2 - 60, KERF));
     const same = ways.find(({ way }) => way === 'same')!;
     expect(same.pitch).toBeLessThanOrEqual(Math.min(...searched) + 0.05);
-    expect(same.pitch).toBeLessThan(liftOver(sides, sides, 0, KERF) - 5);
+    expect(same.pitch).toBeLessThan(minSeparation(sides, sides, 0, KERF) - 5);
   });
 
   test('more to leave between them is more pitch, and nothing passes at no gap at all', () => {
@@ -185,9 +189,9 @@ allowance: {saw: 6}
       const footprint = footprintOf(part, 0);
       const board = { length: footprint.length * 2 + 60, width: footprint.width * 3 };
       const wish = wishFor(part, { quantity: 6, handed: true, mirrored: true, board });
-      const ground = { footprint, wish, gap: KERF, lift: liftsOf(footprint, KERF) };
+      const ground = { footprint, options: wish, gap: KERF, separation: cachedSeparation(footprint, KERF) };
       const [layout] = layoutsOf(way, boxedColumns(footprint, board.length, KERF), ground);
-      const { across, boards } = layout!.laid;
+      const { across, boards } = layout!.figures;
       expect([across % 2, new Set(layout!.column(0).map(({ x }) => x)).size]).toEqual([1, 2]);
       const laidOut = { board, gap: KERF, boards, copiesOn: (n: number) => copiesOn(n, layout!, ground) };
       mustKeepApart(part, laidOut);
@@ -266,7 +270,7 @@ allowance: {saw: ${saw}}
       );
       if (!lies) continue;
       counted++;
-      const at = apply(footprint.toBoard, place);
+      const at = transformPoint(footprint.toBoard, place);
       const depths = around.map((path) => nearest([at], path) * (isWithin(path, at) ? 1 : -1));
       beyond = Math.max(beyond, saw - Math.max(...depths));
     }

@@ -1,19 +1,23 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { along } from '../../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import type { Part } from '../../../src/part/part.ts';
 import { sawnEdges } from '../../../src/shop/saw/bends-and-corners.ts';
 import { adviseBlade, kerfRadius } from '../../../src/shop/saw/blade-advice.ts';
-import { BLADES, fittingRadius, leastRadius, widestBlade } from '../../../src/shop/saw/blades.ts';
-import { sayBlade } from '../../../src/shop/words/describe-blade.ts';
+import { BLADES, kerfLimitedRadius, minBladeRadius, widestBlade } from '../../../src/shop/saw/blades.ts';
+import { describeBlade } from '../../../src/shop/words/describe-blade.ts';
 import { showLength } from '../../../src/units/rule.ts';
 import { partOf } from '../../part/jobs.ts';
 
 const INCH = 25.4;
 const part = (edges: string, more = '') => partOf(`part: Rail\nunits: in\n${more}edges:\n${edges}`);
 const words = (width: number, of = part('')) => {
-  const about = (mm: number): string => showLength(mm, of.rule);
-  return sayBlade(adviseBlade(of, sawnEdges(of), { width }), { length: about, about, unit: 'in' }).join('\n');
+  const rounded = (mm: number): string => showLength(mm, of.rule);
+  return describeBlade(adviseBlade(of, sawnEdges(of), { width }), {
+    exact: rounded,
+    rounded,
+    unit: 'in',
+  }).join('\n');
 };
 
 /** The one hollow and the one round of a part with no more of either. */
@@ -36,7 +40,7 @@ describe('the chart', () => {
     [1, 7.625],
     [1.25, 9.875],
   ])('a %f in blade asks for a radius of %f in', (width, radius) => {
-    expect(leastRadius(width * INCH)).toBeCloseTo(radius * INCH, 9);
+    expect(minBladeRadius(width * INCH)).toBeCloseTo(radius * INCH, 9);
     expect(widestBlade(radius * INCH)?.width).toBeCloseTo(width * INCH, 9);
     expect(widestBlade(radius * INCH - 0.01)?.width ?? 0).toBeLessThan(width * INCH);
   });
@@ -44,7 +48,7 @@ describe('the chart', () => {
   test('blades between its rows ask for a radius between', () => {
     fc.assert(
       fc.property(fc.double({ min: 1, max: 31.75, noNaN: true }), (width) => {
-        const radius = leastRadius(width);
+        const radius = minBladeRadius(width);
         for (const row of BLADES)
           if (row.width <= width) expect(radius).toBeGreaterThanOrEqual(row.radius - 1e-9);
           else expect(radius).toBeLessThanOrEqual(row.radius + 1e-9);
@@ -53,8 +57,8 @@ describe('the chart', () => {
   });
 
   test('a blade sold as 32 mm is the 1 1/4 in one; a wider one is refused', () => {
-    expect(leastRadius(32)).toBeGreaterThan(9.875 * INCH);
-    expect(() => leastRadius(33)).toThrow(/saws no curves/);
+    expect(minBladeRadius(32)).toBeGreaterThan(9.875 * INCH);
+    expect(() => minBladeRadius(33)).toThrow(/saws no curves/);
   });
 });
 
@@ -66,19 +70,22 @@ describe('the kerf', () => {
         fc.double({ min: 3, max: 25, noNaN: true }),
         fc.double({ min: 0.3, max: 1, noNaN: true }),
         fc.double({ min: 0.2, max: 1, noNaN: true }),
-        (width, gauge, play) => {
-          const radius = fittingRadius(width, { kerf: gauge + play, gauge });
-          const [inner, outer] = [radius - (gauge + play) / 2, radius + (gauge + play) / 2];
+        (width, bladeThickness, play) => {
+          const radius = kerfLimitedRadius(width, { kerf: bladeThickness + play, bladeThickness });
+          const [inner, outer] = [radius - (bladeThickness + play) / 2, radius + (bladeThickness + play) / 2];
           // Exact: w²/4 = outer² − (inner + gauge)²; the rule drops gauge/2 beside the radius, on the safe side.
-          expect(Math.hypot(width / 2, inner + gauge)).toBeLessThanOrEqual(outer + 1e-9);
+          expect(Math.hypot(width / 2, inner + bladeThickness)).toBeLessThanOrEqual(outer + 1e-9);
         },
       ),
     );
   });
 
   test('a worn set asks for more than the chart, a wide one for no less', () => {
-    expect(leastRadius(12.7, { kerf: 0.8, gauge: 0.635 })).toBeCloseTo(12.7 ** 2 / (8 * 0.165), 9);
-    expect(leastRadius(12.7, { kerf: 1.4, gauge: 0.635 })).toBeCloseTo(63.5, 9);
+    expect(minBladeRadius(12.7, { kerf: 0.8, bladeThickness: 0.635 })).toBeCloseTo(
+      12.7 ** 2 / (8 * 0.165),
+      9,
+    );
+    expect(minBladeRadius(12.7, { kerf: 1.4, bladeThickness: 0.635 })).toBeCloseTo(63.5, 9);
   });
 
   test('lies in the waste: half of it tightens a hollow and eases a round', () => {
@@ -222,8 +229,8 @@ describe('the edges as they are sawn', () => {
       ['upper', 'below'],
     ]);
     for (const { pieces } of sawnEdges(lens)) {
-      expect(along(pieces[0]!)(0).x).toBeCloseTo(0, 9);
-      expect(along(pieces.at(-1)!)(1).x).toBeCloseTo(10 * INCH, 9);
+      expect(paramCurve(pieces[0]!)(0).x).toBeCloseTo(0, 9);
+      expect(paramCurve(pieces.at(-1)!)(1).x).toBeCloseTo(10 * INCH, 9);
     }
   });
 

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { along, type Place } from '../../../src/curves/geometry/evaluate.ts';
+import { type CurvePoint, paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import { arc } from '../../../src/curves/simple/arc.ts';
 import { line } from '../../../src/curves/simple/line.ts';
 import type { SawnEdge } from '../../../src/shop/saw/bends-and-corners.ts';
-import { type Beyond, type SawTable, supportFor } from '../../../src/shop/saw/board-support.ts';
+import { planSupport, type SawTable, type TableEdge } from '../../../src/shop/saw/board-support.ts';
 
 const TABLE: SawTable = { length: 400, width: 400 };
 const edge = (pieces: SawnEdge['pieces']): SawnEdge => ({ name: 'a', pieces, wood: 'below' });
@@ -13,7 +13,7 @@ const middle = (length: number, width: number) => ({ x: length / 2, y: width / 2
 const straight = (length: number, y: number) => edge(line({ x: 0, y }, { x: length, y }).exact);
 
 test('a bar of 1000 mm hangs before a 400 mm table until 300, and behind it from 700', () => {
-  const { tips } = supportFor([straight(1000, 50)], boxOf(1000, 100), middle(1000, 100), TABLE);
+  const { tips } = planSupport([straight(1000, 50)], boxOf(1000, 100), middle(1000, 100), TABLE);
   expect(tips).toMatchObject([
     { beyond: 'infeed', from: 0, to: expect.closeTo(300, 6) },
     { beyond: 'outfeed', from: expect.closeTo(700, 6), to: 1000 },
@@ -21,14 +21,14 @@ test('a bar of 1000 mm hangs before a 400 mm table until 300, and behind it from
 });
 
 test('a bar no longer than the table never tips', () => {
-  expect(supportFor([straight(400, 50)], boxOf(400, 100), middle(400, 100), TABLE)).toMatchObject({
+  expect(planSupport([straight(400, 50)], boxOf(400, 100), middle(400, 100), TABLE)).toMatchObject({
     tips: [],
     stands: [],
   });
 });
 
 /** The board as a grid of equal weights laid on the table: turned and shifted with the cut, then averaged. */
-function beyondByGrid(cut: Place, length: number, width: number, table: SawTable): Beyond[] {
+function beyondByGrid(cut: CurvePoint, length: number, width: number, table: SawTable): TableEdge[] {
   const [c, s] = [Math.cos(-cut.angle), Math.sin(-cut.angle)];
   let [ahead, left] = [0, 0];
   const N = 20;
@@ -38,7 +38,7 @@ function beyondByGrid(cut: Place, length: number, width: number, table: SawTable
       ahead += (c * x - s * y) / N ** 2;
       left += (s * x + c * y) / N ** 2;
     }
-  const found: Beyond[] = [];
+  const found: TableEdge[] = [];
   if (ahead > table.length / 2) found.push('infeed');
   if (ahead < -table.length / 2) found.push('outfeed');
   if (left > table.width / 2) found.push('left');
@@ -58,8 +58,8 @@ test('where a board tips on a curved cut is where its own weights, laid on the t
       (length, share, tableLength, tableWidth) => {
         const [width, table] = [length * (share + 0.05), { length: tableLength, width: tableWidth }];
         const { exact } = arc({ x: 0, y: 0 }, { x: length, y: 0 }, { rise: share * length });
-        const { tips } = supportFor([edge(exact)], boxOf(length, width), middle(length, width), table);
-        const at = along(exact[0]!);
+        const { tips } = planSupport([edge(exact)], boxOf(length, width), middle(length, width), table);
+        const at = paramCurve(exact[0]!);
         for (let i = 1; i < 60; i++) {
           const cut = at(i / 60);
           // Within a hair of where it begins to tip either answer is right.
@@ -87,7 +87,7 @@ describe('stands', () => {
           const balance = (left + right) / 2;
           const table = { length: depth, width: 400 };
           const board = { left, right, bottom: 0, top: 100 };
-          const { stands } = supportFor([straight(cut, 50)], board, { x: balance, y: 50 }, table);
+          const { stands } = planSupport([straight(cut, 50)], board, { x: balance, y: 50 }, table);
           if (stands.some(({ walks }) => walks)) return;
           for (let i = 0; i <= 100; i++) {
             const station = (cut * i) / 100;
@@ -106,7 +106,7 @@ describe('stands', () => {
   });
 
   test('stand under stations of the board: half its length and a quarter of the table from the blade', () => {
-    const { stands } = supportFor([straight(1000, 50)], boxOf(1000, 100), middle(1000, 100), TABLE);
+    const { stands } = planSupport([straight(1000, 50)], boxOf(1000, 100), middle(1000, 100), TABLE);
     expect(stands).toEqual([
       { where: 'infeed', station: 600, fromBlade: 600, walks: false },
       { where: 'outfeed', station: 400, fromBlade: 600, walks: false },
@@ -116,19 +116,19 @@ describe('stands', () => {
   test('do not serve a board far heavier at its end than the cut is long: a helper walks', () => {
     const board = { left: 0, right: 3000, bottom: 0, top: 100 };
     const short = edge(line({ x: 0, y: 50 }, { x: 3000, y: 50 }).exact);
-    const { stands } = supportFor([short], board, { x: 2400, y: 50 }, TABLE);
+    const { stands } = planSupport([short], board, { x: 2400, y: 50 }, TABLE);
     expect(stands.find(({ where }) => where === 'infeed')?.walks).toBe(true);
   });
 });
 
 test('a straight cut does not swing; a quarter of a circle swings the far end by as much as its chords turn', () => {
-  expect(supportFor([straight(1000, 50)], boxOf(1000, 100), middle(1000, 100), TABLE).swing).toBeCloseTo(
+  expect(planSupport([straight(1000, 50)], boxOf(1000, 100), middle(1000, 100), TABLE).swing).toBeCloseTo(
     0,
     9,
   );
   const quarter = edge(arc({ x: 0, y: 0 }, { x: 1000, y: 0 }, { rise: 500 * (Math.SQRT2 - 1) }).exact);
   // The tangent leaves at 45°: an end 1000 mm away on the chord lies 1000·sin 45° to the side, and none at the blade.
-  const { swing } = supportFor(
+  const { swing } = planSupport(
     [quarter],
     { left: 0, right: 1000, bottom: 0, top: 0 },
     { x: 500, y: 0 },

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { bladeReach, COMMON_SAWS, endCut } from '../../../src/shop/saw/saw-depth.ts';
-import { sayEnd } from '../../../src/shop/words/describe-ends.ts';
+import { bladeReach, COMMON_SAWS, planEndCut } from '../../../src/shop/saw/saw-depth.ts';
+import { describeEnd } from '../../../src/shop/words/describe-ends.ts';
 import { showLength } from '../../../src/units/rule.ts';
 import { partOf } from '../../part/jobs.ts';
 
@@ -25,11 +25,11 @@ ends: ${ends}
 
 const right = (ends: string, thickness?: string, saw = SAW) => {
   const part = post(ends, thickness);
-  const about = (mm: number): string => showLength(mm, part.rule);
-  const cut = endCut(part.ends![1], part.stock?.thickness, saw);
+  const rounded = (mm: number): string => showLength(mm, part.rule);
+  const cut = planEndCut(part.ends![1], part.stock?.thickness, saw);
   return {
     cut,
-    words: sayEnd(cut, part.stock?.thickness, saw, { length: about, about, unit: 'in' }).join('\n'),
+    words: describeEnd(cut, part.stock?.thickness, saw, { exact: rounded, rounded, unit: 'in' }).join('\n'),
   };
 };
 

@@ -5,15 +5,19 @@ import { adviseSawing } from '../../../src/shop/saw/advise-sawing.ts';
 import { sawnEdges, tightestBends } from '../../../src/shop/saw/bends-and-corners.ts';
 import { adviseBlade } from '../../../src/shop/saw/blade-advice.ts';
 import { cutOrder } from '../../../src/shop/words/cut-order.ts';
-import { sayBlade } from '../../../src/shop/words/describe-blade.ts';
+import { describeBlade } from '../../../src/shop/words/describe-blade.ts';
 import { showLength } from '../../../src/units/rule.ts';
 import { partOf } from '../../part/jobs.ts';
 
 const INCH = 25.4;
 const part = (edges: string) => partOf(`part: Rail\nunits: in\nedges:\n${edges}`);
 const words = (width: number, of: Part) => {
-  const about = (mm: number): string => showLength(mm, of.rule);
-  return sayBlade(adviseBlade(of, sawnEdges(of), { width }), { length: about, about, unit: 'in' }).join('\n');
+  const rounded = (mm: number): string => showLength(mm, of.rule);
+  return describeBlade(adviseBlade(of, sawnEdges(of), { width }), {
+    exact: rounded,
+    rounded,
+    unit: 'in',
+  }).join('\n');
 };
 
 describe('places as tight as each other', () => {
@@ -65,8 +69,8 @@ describe('places as tight as each other', () => {
 
   test('each has its relief cut in the order of cuts', () => {
     const { edges, blade, support } = adviseSawing(arcs, { width: 12.7 });
-    const about = (mm: number): string => showLength(mm, arcs.rule);
-    expect(cutOrder(arcs, edges, blade, support, { length: about, about, unit: 'in' })).toContain(
+    const rounded = (mm: number): string => showLength(mm, arcs.rule);
+    expect(cutOrder(arcs, edges, blade, support, { exact: rounded, rounded, unit: 'in' })).toContain(
       'Saw relief cuts through the waste, just short of the line, at the tight hollow at station 3 in (lower) and ' +
         'the tight hollow at station 9 in (lower) and the tight hollow at station 6 in (upper).',
     );

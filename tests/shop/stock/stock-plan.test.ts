@@ -1,16 +1,20 @@
 import { describe, expect, test } from 'vitest';
-import { segmentEnd, segmentStart } from '../../../src/curves/geometry/evaluate.ts';
+import { pieceEnd, pieceStart } from '../../../src/curves/geometry/evaluate.ts';
 import { distance } from '../../../src/curves/geometry/point.ts';
 import { edgePieces } from '../../../src/part/edge.ts';
 import { edgesAsCut } from '../../../src/part/outline/outline.ts';
 import type { Part } from '../../../src/part/part.ts';
 import { blankWarnings } from '../../../src/shop/stock/blank.ts';
 import { boardFeet, cubicMetres } from '../../../src/shop/stock/board-feet.ts';
-import { layerChoices, layersOf, QUARTERS } from '../../../src/shop/stock/lumber-thicknesses.ts';
+import {
+  chooseLumber,
+  LUMBER_THICKNESSES,
+  layerChoices,
+} from '../../../src/shop/stock/lumber-thicknesses.ts';
 import { planStock } from '../../../src/shop/stock/stock-plan.ts';
-import { leastSection, sectionModulus } from '../../../src/shop/stock/weakest-section.ts';
-import { bestGrain, worstRunout } from '../../../src/shop/wood/grain-runout.ts';
-import { layerRows, runoutBand } from '../../../src/shop/words/describe-stock.ts';
+import { sectionModulus, weakestSection } from '../../../src/shop/stock/weakest-section.ts';
+import { bestGrainDirection, worstRunout } from '../../../src/shop/wood/grain-runout.ts';
+import { layerRows, runoutGrade } from '../../../src/shop/words/describe-stock.ts';
 import { defaultRule } from '../../../src/units/rule.ts';
 import { partOf, samplePart } from '../../part/jobs.ts';
 
@@ -65,7 +69,7 @@ describe('board feet', () => {
 describe('rough thicknesses', () => {
   test('3/16 in is planed off up to 1 1/2 in, and 1/4 in off more', () => {
     // The rule behind the NHLA table: 4/4 to 13/16, 6/4 to 1 5/16, 8/4 to 1 3/4.
-    for (const { rough, planed } of QUARTERS) {
+    for (const { rough, planed } of LUMBER_THICKNESSES) {
       const off = rough <= 1.5 * IN ? 3 / 16 : 1 / 4;
       expect((rough - planed) / IN).toBeCloseTo(off, 12);
     }
@@ -79,12 +83,12 @@ describe('rough thicknesses', () => {
     [3, 2, '7/4'],
     [3.75, 1, '16/4'],
   ])('%f in takes %i of %s', (inches, count, quarter) => {
-    expect(layersOf(inches * IN, count)?.quarter.name).toBe(quarter);
+    expect(chooseLumber(inches * IN, count)?.lumber.name).toBe(quarter);
   });
 
   test('what is planed away is the rest of the rough thickness', () => {
     // 1 3/4 in out of two of 5/4: 1.75 of 2.5 in.
-    expect(layersOf(1.75 * IN, 2)?.waste).toBeCloseTo(0.3, 12);
+    expect(chooseLumber(1.75 * IN, 2)?.waste).toBeCloseTo(0.3, 12);
   });
 
   test('every rough thickness is told in mm as well where the rule has them', () => {
@@ -179,7 +183,7 @@ describe('grain', () => {
 
   test('the best turn halves what a part that lies askew runs out', () => {
     const bracket = samplePart('wall-shelf-bracket.yaml');
-    const best = bestGrain(bracket);
+    const best = bestGrainDirection(bracket);
     const worst = worstRunout(bracket, best).angle;
     for (let turn = -60; turn <= 60; turn += 1.5)
       expect(worstRunout(bracket, turn * RADIANS).angle).toBeGreaterThan(worst - 0.25 * RADIANS);
@@ -211,14 +215,14 @@ describe('grain', () => {
     [15, 'weak'],
     [30, 'short'],
   ])('%f° of runout is %s', (degrees, band) => {
-    expect(runoutBand(planStock(plank(''), { grain: degrees * RADIANS }).grain)).toBe(band);
+    expect(runoutGrade(planStock(plank(''), { grain: degrees * RADIANS }).grain)).toBe(band);
   });
 
   test('what an end cut takes off an edge no longer counts', () => {
     const cut = arched(80, 'ends: {left: {miter: 30}, right: {miter: -30}}\n');
     const [left, right] = cut.ends!;
     const edges = edgesAsCut(cut).map(edgePieces);
-    const tips = edges.map((pieces) => [segmentStart(pieces[0]!), segmentEnd(pieces.at(-1)!)]);
+    const tips = edges.map((pieces) => [pieceStart(pieces[0]!), pieceEnd(pieces.at(-1)!)]);
     tips.forEach(([start, end], i) => {
       expect(distance(start!, left.face[i]!)).toBeLessThan(1e-6);
       expect(distance(end!, right.face[i]!)).toBeLessThan(1e-6);
@@ -243,12 +247,12 @@ describe('the weakest section', () => {
   });
 
   test('half as wide as the blank leaves a quarter', () => {
-    expect(leastSection(plank(''), 120)?.share).toBeCloseTo(0.25, 9);
+    expect(weakestSection(plank(''), 120)?.share).toBeCloseTo(0.25, 9);
   });
 
   test('a mortise through it, and one half-way in', () => {
     const mortise = (depth: string): number =>
-      leastSection(plank(`joints:\n  - mortise: {at: 250, out: 30, length: 40, width: 20${depth}}\n`), 60)!
+      weakestSection(plank(`joints:\n  - mortise: {at: 250, out: 30, length: 40, width: 20${depth}}\n`), 60)!
         .share;
     expect(mortise('')).toBeCloseTo(1 - (20 / 60) ** 3, 9);
     expect(mortise(', depth: 15')).toBeCloseTo(1 - (20 / 60) ** 3 / 2, 9);
@@ -256,7 +260,7 @@ describe('the weakest section', () => {
 
   test('a hole off the middle, by hand', () => {
     // 10 mm at 45 of 60: area 50, axis (60·30 − 10·45)/50 = 27; I = 18000 + 60·9 − 10³/12 − 10·18²; over 33.
-    const share = leastSection(plank('joints:\n  - hole: {at: 250, out: 45, diameter: 10}\n'), 60)!;
+    const share = weakestSection(plank('joints:\n  - hole: {at: 250, out: 45, diameter: 10}\n'), 60)!;
     expect(share.weakened).toBe(true);
     expect(share.share).toBeCloseTo((18000 + 540 - 1000 / 12 - 3240) / 33 / 600, 6);
   });
@@ -266,6 +270,6 @@ test('a line pattern has a blank and grain, no weight and no nesting; boards for
   const line = samplePart('hall-bench-stretcher.yaml');
   const plan = planStock(line, {});
   expect([plan.amount, plan.nesting, plan.grain.section]).toEqual([undefined, undefined, undefined]);
-  expect(plan.layers?.[0]?.quarter.name).toBe('5/4');
+  expect(plan.layers?.[0]?.lumber.name).toBe('5/4');
   expect(() => planStock(line, { boardWidth: 200 })).toThrow(/Set out the other edge/);
 });

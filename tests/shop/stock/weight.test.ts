@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { along } from '../../../src/curves/geometry/evaluate.ts';
+import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import { planStock } from '../../../src/shop/stock/stock-plan.ts';
-import { weigh, weightMissing } from '../../../src/shop/stock/weight.ts';
+import { missingWeightWarnings, weighPart } from '../../../src/shop/stock/weight.ts';
 import { densityOf } from '../../../src/shop/wood/density.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
 import { partOf, samplePart } from '../../part/jobs.ts';
@@ -31,7 +31,7 @@ describe('the weight', () => {
   });
 
   test('of a plank of 1000 × 100 × 40 mm and of the board it comes from', () => {
-    const { partMass, boardMass, balance } = weigh(
+    const { partMass, boardMass, balance } = weighPart(
       plank('stock: {species: white oak, length: 1200, width: 150, thickness: 40}'),
     );
     expect(partMass).toBeCloseTo(1 * 0.1 * 0.04 * 761.6, 9);
@@ -42,7 +42,7 @@ describe('the weight', () => {
   test('is the same before the saw and in the plan of the stock, of an import too', () => {
     for (const species of ['teak', 'honduran mahogany', 'white oak']) {
       const part = plank(`stock: {species: ${species}, length: 1200, width: 150, thickness: 40}`);
-      expect(planStock(part, {}).amount?.weight?.part).toBeCloseTo(weigh(part).partMass!, 12);
+      expect(planStock(part, {}).amount?.weight?.part).toBeCloseTo(weighPart(part).partMass!, 12);
     }
   });
 
@@ -50,7 +50,7 @@ describe('the weight', () => {
     const part = samplePart('hall-bench-leg.yaml');
     if (part.shape.type !== 'closed') throw new Error('the leg is closed');
     const corners = part.shape.outline.flatMap((segment) => {
-      const at = along(segment);
+      const at = paramCurve(segment);
       return Array.from({ length: 200 }, (_, i) => at(i / 200));
     });
     let [area, moment] = [0, 0];
@@ -60,7 +60,7 @@ describe('the weight', () => {
       area += twice / 2;
       moment += (twice * (p.x + q.x)) / 6;
     });
-    const { balance, partMass } = weigh(part);
+    const { balance, partMass } = weighPart(part);
     // 200 chords a segment leave 1/200² of a rise of 40 mm
     expect(balance.x).toBeCloseTo(moment / area, 2);
     expect(partMass! / (area * 1.75 * 25.4 * 761.6e-9)).toBeCloseTo(1, 4);
@@ -68,7 +68,7 @@ describe('the weight', () => {
 });
 
 describe('a job that does not tell enough', () => {
-  const codes = (stock: string) => weightMissing(plank(stock)).map(({ code }) => code);
+  const codes = (stock: string) => missingWeightWarnings(plank(stock)).map(({ code }) => code);
 
   test.each([
     ['', ['saw.no-thickness', 'saw.no-species']],
@@ -79,14 +79,14 @@ describe('a job that does not tell enough', () => {
     ['stock: {species: white oak, thickness: 40}', []],
   ])('%s', (stock, missing) => {
     expect(codes(stock)).toEqual(missing);
-    const weights = weigh(plank(stock));
+    const weights = weighPart(plank(stock));
     expect(weights.partMass === undefined).toBe(missing.length > 0);
     expect(weights.balance.x).toBeCloseTo(500, 9);
   });
 });
 
 test('one line on a board weighs its board, whose edge lies on the reference line', () => {
-  const { boardMass, partMass, board } = weigh(samplePart('hall-bench-stretcher.yaml'));
+  const { boardMass, partMass, board } = weighPart(samplePart('hall-bench-stretcher.yaml'));
   expect(boardMass).toBeCloseTo(48 * 2.25 * 0.875 * 25.4 ** 3 * 761.6e-9, 9);
   expect(partMass).toBeUndefined();
   expect([board.bottom, board.top]).toEqual([0, 2.25 * 25.4]);
@@ -94,7 +94,7 @@ test('one line on a board weighs its board, whose edge lies on the reference lin
 
 test('the board under one line lies on the side of the reference line on which most of the line is', () => {
   const rail = (from: number, to: number) => {
-    const { board, boardBalance } = weigh(
+    const { board, boardBalance } = weighPart(
       partOf(
         `part: Rail\nunits: mm\nstock: {width: 80, length: 700}\nedges:\n  a:\n    - from: [0, ${from}]\n    - line: [600, ${to}]\n`,
       ),

@@ -2,16 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { TaperedSegment } from '../../../src/curves/geometry/pieces/piece.ts';
 import { pinPushes } from '../../../src/curves/geometry/pieces/tapered-series.ts';
-import { add, direction, leftOf, type Point, point, scale } from '../../../src/curves/geometry/point.ts';
+import { add, direction, leftNormal, type Point, point, scale } from '../../../src/curves/geometry/point.ts';
 import type { Part } from '../../../src/part/part.ts';
-import type { StripAsk } from '../../../src/shop/strip/choose-strip.ts';
-import { adviseStrips, hardestOf, type RunAdvice } from '../../../src/shop/strip/part-strips.ts';
+import type { StripOptions } from '../../../src/shop/strip/choose-strip.ts';
+import { adviseStrips, mostStrained, type RunAdvice } from '../../../src/shop/strip/part-strips.ts';
 import { bendingModulus, stripStiffness } from '../../../src/shop/wood/bending-stiffness.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
 import { defaultRule } from '../../../src/units/rule.ts';
 import { partOf, SAMPLES, samplePart } from '../../part/jobs.ts';
 
-const inMm: StripAsk = { species: findSpecies('white oak'), rule: defaultRule('mm') };
+const inMm: StripOptions = { species: findSpecies('white oak'), rule: defaultRule('mm') };
 const SIZED = { ...inMm, thickness: 5, width: 20 };
 
 const brace = (steps: string): Part =>
@@ -19,12 +19,15 @@ const brace = (steps: string): Part =>
 
 const batten = (rest: string, end = '[600, 0]'): Part => brace(`batten: ${end}\n      ${rest}`);
 
-const only = (part: Part, ask: StripAsk = SIZED): RunAdvice => adviseStrips(part, ask)[0];
+const only = (part: Part, ask: StripOptions = SIZED): RunAdvice => adviseStrips(part, ask)[0];
 
 /** What every nail pushes the strip with, N, from its side and the strip's direction there. */
 const pushes = ({ line, advice }: RunAdvice): Point[] =>
   advice.nails.map(({ force, side }, i) =>
-    scale(leftOf(direction(line.pins[i]!.angle)), side === 'right' ? force : side === 'left' ? -force : 0),
+    scale(
+      leftNormal(direction(line.pins[i]!.angle)),
+      side === 'right' ? force : side === 'left' ? -force : 0,
+    ),
   );
 
 const total = (forces: readonly Point[]): Point => forces.reduce(add, point(0, 0));
@@ -68,7 +71,7 @@ describe('the strip of a part', () => {
       alone[1]!.thickness,
       alone[1]!.thickness,
     ]);
-    expect(hardestOf([gentle, sharp!])).toBe(sharp);
+    expect(mostStrained([gentle, sharp!])).toBe(sharp);
   });
 
   test.each(SAMPLES)('of %s: safe on every run, whatever its kind', (name) => {
@@ -172,7 +175,7 @@ describe('the nails of an even strip', () => {
 
   test('stand in pairs where an end is held', () => {
     const run = only(batten('through: [300, 60]\n      ends: [held, free]'));
-    expect(run.advice.nails.map(({ side, centres }) => [side, centres.length])).toEqual([
+    expect(run.advice.nails.map(({ side, centers }) => [side, centers.length])).toEqual([
       ['both', 2],
       ['right', 1],
       ['left', 1],
@@ -217,12 +220,12 @@ describe('the nails of a tapered strip', () => {
     expect(alike.advice.tapered).toBe(false);
     expect(Math.abs(alike.advice.strain / even.advice.strain - 1)).toBeLessThan(1e-6);
     expect(Math.abs(alike.advice.maxThickness / even.advice.maxThickness - 1)).toBeLessThan(1e-6);
-    even.advice.nails.forEach(({ force, side, centres }, i) => {
+    even.advice.nails.forEach(({ force, side, centers }, i) => {
       const nail = alike.advice.nails[i]!;
       expect(Math.abs(nail.force / force - 1)).toBeLessThan(1e-6);
       expect(nail.side).toBe(side);
-      expect(nail.centres[0]!.x).toBeCloseTo(centres[0]!.x, 6);
-      expect(nail.centres[0]!.y).toBeCloseTo(centres[0]!.y, 6);
+      expect(nail.centers[0]!.x).toBeCloseTo(centers[0]!.x, 6);
+      expect(nail.centers[0]!.y).toBeCloseTo(centers[0]!.y, 6);
     });
   });
 

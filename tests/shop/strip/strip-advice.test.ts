@@ -1,19 +1,19 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { StripAsk } from '../../../src/shop/strip/choose-strip.ts';
+import type { StripOptions } from '../../../src/shop/strip/choose-strip.ts';
 import { adviseStrip } from '../../../src/shop/strip/strip-advice.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
 import { SPECIES } from '../../../src/shop/wood/species.ts';
 import { safeStrain } from '../../../src/shop/wood/strain-limit.ts';
 import { Fault } from '../../../src/units/fault.ts';
-import { downOnRule } from '../../../src/units/floor-to-graduation.ts';
+import { floorToGraduation } from '../../../src/units/floor-to-graduation.ts';
 import { graduationMm } from '../../../src/units/graduation.ts';
 import { defaultRule, showLength } from '../../../src/units/rule.ts';
 import { anyShallowLine, shallowLine } from '../lines.ts';
 
 const species = findSpecies('white oak');
-const inMm: StripAsk = { species, rule: defaultRule('mm') };
-const inInches: StripAsk = { species, rule: defaultRule('in') };
+const inMm: StripOptions = { species, rule: defaultRule('mm') };
+const inInches: StripOptions = { species, rule: defaultRule('in') };
 
 test('a strip of white oak, 25 × 6 mm, over 1000 mm with 50 mm rise', () => {
   const advice = adviseStrip(shallowLine(1000, 50), { ...inMm, width: 25, thickness: 6 });
@@ -39,7 +39,7 @@ test('a strip too thick is risky, and one thicker yet breaks', () => {
 test('without a size asked, the strip and the nails are of sizes on the maker’s own rule', () => {
   const line = shallowLine(863.6, 36);
   const [metric, inches] = [adviseStrip(line, inMm), adviseStrip(line, inInches)];
-  const shown = ({ rule }: StripAsk, ...lengths: number[]) => lengths.map((mm) => showLength(mm, rule));
+  const shown = ({ rule }: StripOptions, ...lengths: number[]) => lengths.map((mm) => showLength(mm, rule));
   expect(shown(inMm, metric.width, metric.nailDiameter, metric.overhang)).toEqual([
     '20 mm',
     '2.5 mm',
@@ -54,7 +54,7 @@ test('without a size asked, the strip and the nails are of sizes on the maker’
     [metric, inMm],
     [inches, inInches],
   ] as const)
-    expect(downOnRule(thickness, rule)).toBe(thickness);
+    expect(floorToGraduation(thickness, rule)).toBe(thickness);
 });
 
 test('a strip is cut to a round length, up', () => {
@@ -66,7 +66,7 @@ test('a strip is cut to a round length, up', () => {
   );
 });
 
-const anyAsk: fc.Arbitrary<StripAsk> = fc.record({
+const anyAsk: fc.Arbitrary<StripOptions> = fc.record({
   species: fc.constantFrom(...SPECIES),
   rule: fc.constantFrom(defaultRule('mm'), defaultRule('in')),
 });
@@ -75,13 +75,13 @@ test('property: the strip chosen is safe where one graduation is, no thicker tha
   fc.assert(
     fc.property(anyShallowLine(), anyAsk, (line, ask) => {
       const advice = adviseStrip(line, ask);
-      const { thickness, verdict, maxThicknessOnRule, nails, nailBears } = advice;
+      const { thickness, verdict, maxThicknessOnRule, nails, nailCapacity } = advice;
       const least = graduationMm(ask.rule);
       expect(thickness).toBeGreaterThanOrEqual(least);
       expect(thickness).toBeLessThanOrEqual(Math.max(12.7, least));
       expect(verdict === 'safe').toBe(maxThicknessOnRule >= least);
       if (thickness > least)
-        for (const { force } of nails) expect(force).toBeLessThanOrEqual(nailBears * (1 + 1e-12));
+        for (const { force } of nails) expect(force).toBeLessThanOrEqual(nailCapacity * (1 + 1e-12));
     }),
   );
 });

@@ -40,8 +40,8 @@ describe.each(Object.entries(PARTS))('%s', (_, part) => {
   const faces = stripFaces(curve, advice);
 
   test('every nail touches the strip, and reaches into it nowhere', () => {
-    for (const { centres } of advice.nails)
-      for (const centre of centres) {
+    for (const { centers } of advice.nails)
+      for (const centre of centers) {
         const gaps = [faces.traced, faces.other].map((face) => toChain(centre, face));
         // Chords between the places of a face stray by a hundredth of a millimetre from it.
         expect(Math.min(...gaps)).toBeCloseTo(advice.nailDiameter / 2, 1);

@@ -3,13 +3,13 @@ import { expect, test } from 'vitest';
 import type { Curve } from '../../../src/curves/curve.ts';
 import { batten } from '../../../src/curves/elastica/batten.ts';
 import { freeRiseLimit } from '../../../src/curves/elastica/three-pin-closed-form.ts';
-import { along, type Place } from '../../../src/curves/geometry/evaluate.ts';
+import { type CurvePoint, paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import {
   add,
   cross,
   direction,
   distance,
-  leftOf,
+  leftNormal,
   type Point,
   point,
   scale,
@@ -18,23 +18,28 @@ import {
 import { figuresOf } from '../../../src/curves/measurements.ts';
 import { type SprungLine, sprungLine } from '../../../src/shop/strip/sprung-line.ts';
 import {
-  clearFace,
-  type Nailing,
-  nailBears,
-  nailsFor,
-  type Side,
+  chooseTracedFace,
+  type NailingOptions,
+  nailCapacity,
+  placeNails,
+  type StripSide,
 } from '../../../src/shop/strip/strip-nails.ts';
 import { SPECIES } from '../../../src/shop/wood/species.ts';
-import { thickestSafe } from '../../../src/shop/wood/strain-limit.ts';
+import { maxSafeThickness } from '../../../src/shop/wood/strain-limit.ts';
 import { battenReactions, QUOTIENT_ERROR, shallowLine } from '../lines.ts';
 
 const arch = shallowLine(1000, 50);
-const nailing = (traced: Side): Nailing => ({ thickness: 6, stiffness: 12300 * 450, diameter: 2.5, traced });
-const heights = (line: SprungLine, traced: Side): number[][] =>
-  nailsFor(line, nailing(traced)).map(({ centres }) => centres.map(({ y }) => y));
+const nailing = (traced: StripSide): NailingOptions => ({
+  thickness: 6,
+  stiffness: 12300 * 450,
+  diameter: 2.5,
+  traced,
+});
+const heights = (line: SprungLine, traced: StripSide): number[][] =>
+  placeNails(line, nailing(traced)).map(({ centers }) => centers.map(({ y }) => y));
 
 test('an arch is pushed up by its nail from below and kept down by those of its ends from above', () => {
-  const nails = nailsFor(arch, nailing('left'));
+  const nails = placeNails(arch, nailing('left'));
   expect(nails.map(({ side }) => side)).toEqual(['left', 'right', 'left']);
   // 48·12300·450·50/1000³ (simple beam, centre load), half of it at each end
   expect(nails.map(({ force }) => force.toFixed(3))).toEqual(['6.642', '13.284', '6.642']);
@@ -63,38 +68,40 @@ test('where the strip is thinner the nails on its far face stand closer', () => 
 test('a nail stands square off a sloping line', () => {
   const slope = Math.atan2(3, 4);
   const pins = arch.pins.map((pin) => ({ ...pin, angle: slope }));
-  const [{ at, centres }] = nailsFor({ ...arch, pins }, nailing('left')) as [ReturnType<typeof nailsFor>[0]];
+  const [{ at, centers }] = placeNails({ ...arch, pins }, nailing('left')) as [
+    ReturnType<typeof placeNails>[0],
+  ];
   // 1.25 mm along (−3/5, 4/5)
-  expect(centres[0]!.x - at.x).toBeCloseTo(-0.75, 12);
-  expect(centres[0]!.y - at.y).toBeCloseTo(1, 12);
+  expect(centers[0]!.x - at.x).toBeCloseTo(-0.75, 12);
+  expect(centers[0]!.y - at.y).toBeCloseTo(1, 12);
 });
 
 test('a held end stands between two nails, a nail without load on either side', () => {
   const idle = { ...arch.pins[1]!, reaction: 1e-20 };
   const line: SprungLine = { ...arch, ends: ['held', 'free'], pins: [...arch.pins, idle, arch.pins[2]!] };
-  const nails = nailsFor(line, nailing('left'));
+  const nails = placeNails(line, nailing('left'));
   expect(nails.map(({ side }) => side)).toEqual(['both', 'right', 'left', 'either', 'left']);
-  expect(nails[0]!.centres.map(({ y }) => y)).toEqual([1.25, -7.25]);
-  expect(nails[3]!.centres).toHaveLength(2);
+  expect(nails[0]!.centers.map(({ y }) => y)).toEqual([1.25, -7.25]);
+  expect(nails[3]!.centers).toHaveLength(2);
 });
 
 test('the pencil runs along the face that has fewer nails between the ends', () => {
   const push = (...reactions: number[]) => reactions.map((reaction) => ({ ...arch.pins[0]!, reaction }));
-  expect(clearFace(push(-1, 2, -1))).toBe('left');
-  expect(clearFace(push(1, -2, 1))).toBe('right');
-  expect(clearFace(push(-1, 2, -2, 1))).toBe('left');
-  expect(clearFace(push(1, 2, -2, -9, 1))).toBe('right');
-  expect(clearFace([])).toBe('left');
+  expect(chooseTracedFace(push(-1, 2, -1))).toBe('left');
+  expect(chooseTracedFace(push(1, -2, 1))).toBe('right');
+  expect(chooseTracedFace(push(-1, 2, -2, 1))).toBe('left');
+  expect(chooseTracedFace(push(1, 2, -2, -9, 1))).toBe('right');
+  expect(chooseTracedFace([])).toBe('left');
 });
 
 test('a 2.5 mm nail bears 98 N half way up a strip 20 mm wide', () => {
   // Fyb = 130.4 − 213.9·(2.5/25.4) = 109.35 ksi = 753.9 MPa; M = 753.9·2.5³/6 = 1963 N·mm; M/2 over 10 mm
-  expect(nailBears(2.5, 20)).toBeCloseTo(98.2, 1);
-  expect(nailBears(2.5, 40)).toBeCloseTo(49.1, 1);
+  expect(nailCapacity(2.5, 20)).toBeCloseTo(98.2, 1);
+  expect(nailCapacity(2.5, 40)).toBeCloseTo(49.1, 1);
 });
 
 test('a thicker nail bears more, up to spikes', () => {
-  const bears = [1, 2, 3, 5, 8, 12, 20].map((diameter) => nailBears(diameter, 20));
+  const bears = [1, 2, 3, 5, 8, 12, 20].map((diameter) => nailCapacity(diameter, 20));
   expect(bears).toEqual(bears.toSorted((a, b) => a - b));
 });
 
@@ -113,18 +120,19 @@ test('the line of a run has its length, its tightest place and the slope at each
     tightest!.at,
   ]);
   expect([pins[0]!.angle, pins[2]!.angle]).toEqual(endAngles.map((angle) => expect.closeTo(angle, 12)));
-  expect(pins[1]!.angle).toBeCloseTo(along(curve.exact[1]!)(0).angle, 12);
+  expect(pins[1]!.angle).toBeCloseTo(paramCurve(curve.exact[1]!)(0).angle, 12);
 });
 
 /** How far the face strays, as a share of the line's rise: what the comment of `nailsFor` promises. */
 const STRAYS = { among: 1 / 1000, nearAnEnd: 1 / 600 };
 const STEPS = 400;
-const off = ({ x, y, angle }: Place, by: number): Point => add({ x, y }, scale(leftOf(direction(angle)), by));
-const placesOf = ({ exact }: Curve, steps: number): Place[] =>
-  exact.flatMap((piece) => Array.from({ length: steps + 1 }, (_, i) => along(piece)(i / steps)));
+const off = ({ x, y, angle }: CurvePoint, by: number): Point =>
+  add({ x, y }, scale(leftNormal(direction(angle)), by));
+const placesOf = ({ exact }: Curve, steps: number): CurvePoint[] =>
+  exact.flatMap((piece) => Array.from({ length: steps + 1 }, (_, i) => paramCurve(piece)(i / steps)));
 
 /** The greatest distance of points from a line given by many of its places, mm: square off the circle there. */
-function farthest(points: readonly Point[], line: readonly Place[]): number {
+function farthest(points: readonly Point[], line: readonly CurvePoint[]): number {
   const offLine = (p: Point): number => {
     const near = line.reduce((a, b) => (distance(b, p) < distance(a, p) ? b : a));
     const [way, gap] = [direction(near.angle), subtract(p, near)];
@@ -143,7 +151,7 @@ test('property: the traced face of the thickest safe strip lies on the line, wha
       const { apex } = figuresOf(line);
       fc.pre(apex!.rise < chord / 3);
       const { pins, worst } = sprungLine(line, battenReactions(line));
-      const thickness = thickestSafe(worst!.curvature, species);
+      const thickness = maxSafeThickness(worst!.curvature, species);
       const most = x < 0.1 || x > 0.9 ? STRAYS.nearAnEnd : STRAYS.among;
       for (const half of [thickness / 2, -thickness / 2]) {
         // The middle of the strip is the batten over the pins moved off the line by half its thickness.
@@ -162,7 +170,7 @@ test.each([point(500, 50), point(300, 80), point(250, 300), point(700, -120)])(
   (nail) => {
     const line = batten(point(0, 0), point(1000, 0), { nail });
     const { pins } = sprungLine(line, battenReactions(line));
-    const forces = pins.map(({ angle, reaction }) => scale(leftOf(direction(angle)), reaction));
+    const forces = pins.map(({ angle, reaction }) => scale(leftNormal(direction(angle)), reaction));
     const hardest = Math.max(...pins.map(({ reaction }) => Math.abs(reaction)));
     const sum = forces.reduce(add);
     const moment = forces.reduce((turn, force, i) => turn + cross(pins[i]!.at, force), 0);

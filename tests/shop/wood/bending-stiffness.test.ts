@@ -3,10 +3,10 @@ import { expect, test } from 'vitest';
 import {
   bendingModulus,
   stripStiffness,
-  thicknessOfStiffness,
+  thicknessForStiffness,
 } from '../../../src/shop/wood/bending-stiffness.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
-import { strengthLeft } from '../../../src/shop/wood/grain-strength.ts';
+import { remainingStrength } from '../../../src/shop/wood/grain-strength.ts';
 
 /** A few roundings of a double. */
 const ROUNDING = 1e-13;
@@ -41,7 +41,7 @@ test('property: stiffness goes with the width and with the cube of the thickness
 test('property: the thickness of a stiffness has that stiffness', () => {
   fc.assert(
     fc.property(size(5, 60), size(1, 20), (width, thickness) => {
-      const back = thicknessOfStiffness(stripStiffness(12000, width, thickness), 12000, width);
+      const back = thicknessForStiffness(stripStiffness(12000, width, thickness), 12000, width);
       expect(Math.abs(back / thickness - 1)).toBeLessThan(ROUNDING);
     }),
   );
@@ -56,14 +56,14 @@ test.each([
 ])('grain running out 1 in %d leaves about as much strength as the Handbook says', (run, share) => {
   // Wood Handbook, strength against slope of grain, modulus of rupture (from memory); measured against
   // formula: they part by up to 3 hundredths, and the table lies near the lower bound.
-  const { least, most } = strengthLeft(Math.atan(1 / run));
+  const { least, most } = remainingStrength(Math.atan(1 / run));
   expect(Math.abs(least - share)).toBeLessThan(0.035);
   expect(most).toBeGreaterThan(share);
 });
 
 test('straight grain keeps all its strength, grain square across keeps 4 to 10 %', () => {
-  expect(strengthLeft(0)).toEqual({ least: 1, most: 1 });
-  const across = strengthLeft(Math.PI / 2);
+  expect(remainingStrength(0)).toEqual({ least: 1, most: 1 });
+  const across = remainingStrength(Math.PI / 2);
   expect(across.least).toBeCloseTo(0.04, 12);
   expect(across.most).toBeCloseTo(0.1, 12);
 });

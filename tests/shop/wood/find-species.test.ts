@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { findSpecies, stripSpecies } from '../../../src/shop/wood/find-species.ts';
+import { chooseStripSpecies, findSpecies } from '../../../src/shop/wood/find-species.ts';
 import { SPECIES } from '../../../src/shop/wood/species.ts';
 import { Fault } from '../../../src/units/fault.ts';
 
@@ -73,10 +73,10 @@ test.each(['bamboo', '', '12', '  ', 'x'.repeat(100_000), 'European oak'])(
 );
 
 test('the strip is of the wood asked for, or of the stock, or else of white ash', () => {
-  expect(stripSpecies('teak', 'white oak').name).toBe('Teak');
-  expect(stripSpecies(undefined, 'white oak').name).toBe('White oak');
-  expect(stripSpecies(undefined, 'birch plywood').name).toBe('White ash');
-  expect(stripSpecies(undefined, 'oak').name).toBe('White ash');
-  expect(stripSpecies(undefined, undefined).name).toBe('White ash');
-  expect(() => stripSpecies('plywood', 'white oak')).toThrow(Fault);
+  expect(chooseStripSpecies('teak', 'white oak').name).toBe('Teak');
+  expect(chooseStripSpecies(undefined, 'white oak').name).toBe('White oak');
+  expect(chooseStripSpecies(undefined, 'birch plywood').name).toBe('White ash');
+  expect(chooseStripSpecies(undefined, 'oak').name).toBe('White ash');
+  expect(chooseStripSpecies(undefined, undefined).name).toBe('White ash');
+  expect(() => chooseStripSpecies('plywood', 'white oak')).toThrow(Fault);
 });

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { bestGrain, worstRunout } from '../../../src/shop/wood/grain-runout.ts';
+import { bestGrainDirection, worstRunout } from '../../../src/shop/wood/grain-runout.ts';
 import { partOf } from '../../part/jobs.ts';
 
 const part = (step: string) =>
@@ -23,5 +23,5 @@ test('a part along its grain runs out nowhere', () => {
 test('a shoulder is end grain and no runout: what lies on either side of it counts', () => {
   const stepped = part('line: [200, 0]\n    - line: [200, 40]\n    - line: [500, 70]');
   expect(1 / Math.tan(worstRunout(stepped, 0).angle)).toBeCloseTo(10, 9);
-  expect(bestGrain(stepped)).toBeCloseTo(Math.atan(0.1) / 2, 2);
+  expect(bestGrainDirection(stepped)).toBeCloseTo(Math.atan(0.1) / 2, 2);
 });

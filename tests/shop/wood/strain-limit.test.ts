@@ -1,16 +1,16 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { worstOfTaper } from '../../../src/shop/strip/sprung-line.ts';
+import { worstTaperBend } from '../../../src/shop/strip/sprung-line.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
 import { SPECIES } from '../../../src/shop/wood/species.ts';
 import {
   breakingStrain,
-  fibreStrain,
+  fiberStrain,
+  maxSafeThickness,
   safeStrain,
-  thickestSafe,
-  verdictOn,
+  strainVerdict,
 } from '../../../src/shop/wood/strain-limit.ts';
-import { downOnRule } from '../../../src/units/floor-to-graduation.ts';
+import { floorToGraduation } from '../../../src/units/floor-to-graduation.ts';
 import { graduationMm } from '../../../src/units/graduation.ts';
 import type { Rule } from '../../../src/units/rule.ts';
 
@@ -29,8 +29,8 @@ const anyRule: fc.Arbitrary<Rule> = fc.constantFrom<Rule>(
 
 test('6 mm at a radius of 637.5 mm is strained 0.47 %', () => {
   // 6 / (2 · 637.5), by hand
-  expect(fibreStrain(6, 1 / 637.5)).toBeCloseTo(0.00470588, 8);
-  expect(fibreStrain(6, -1 / 637.5)).toBeCloseTo(0.00470588, 8);
+  expect(fiberStrain(6, 1 / 637.5)).toBeCloseTo(0.00470588, 8);
+  expect(fiberStrain(6, -1 / 637.5)).toBeCloseTo(0.00470588, 8);
 });
 
 test('white oak breaks at a radius of 59 thicknesses; a safe one is twice that', () => {
@@ -41,18 +41,18 @@ test('white oak breaks at a radius of 59 thicknesses; a safe one is twice that',
 
 test('safe up to the safe strain, risky over it, broken at MOR/MOE', () => {
   const [safe, breaking] = [safeStrain(oak), breakingStrain(oak)];
-  expect(verdictOn(safe, oak)).toBe('safe');
-  expect(verdictOn(safe * (1 + 1e-9), oak)).toBe('risky');
-  expect(verdictOn(breaking * (1 - ROUNDING), oak)).toBe('risky');
-  expect(verdictOn(breaking, oak)).toBe('breaks');
+  expect(strainVerdict(safe, oak)).toBe('safe');
+  expect(strainVerdict(safe * (1 + 1e-9), oak)).toBe('risky');
+  expect(strainVerdict(breaking * (1 - ROUNDING), oak)).toBe('risky');
+  expect(strainVerdict(breaking, oak)).toBe('breaks');
 });
 
 test('property: strain goes with thickness and with curvature', () => {
   fc.assert(
     fc.property(positive(0.5, 25), positive(1e-5, 0.05), positive(0.1, 10), (t, curvature, k) => {
-      const strain = fibreStrain(t, curvature);
-      expect(Math.abs(fibreStrain(k * t, curvature) / (k * strain) - 1)).toBeLessThan(ROUNDING);
-      expect(Math.abs(fibreStrain(t, k * curvature) / (k * strain) - 1)).toBeLessThan(ROUNDING);
+      const strain = fiberStrain(t, curvature);
+      expect(Math.abs(fiberStrain(k * t, curvature) / (k * strain) - 1)).toBeLessThan(ROUNDING);
+      expect(Math.abs(fiberStrain(t, k * curvature) / (k * strain) - 1)).toBeLessThan(ROUNDING);
     }),
   );
 });
@@ -60,11 +60,11 @@ test('property: strain goes with thickness and with curvature', () => {
 test('property: the thickest strip on the rule is safe, and one graduation more is not', () => {
   fc.assert(
     fc.property(anyWood, anyRule, positive(1e-5, 0.02), (wood, rule, curvature) => {
-      const thickest = downOnRule(thickestSafe(curvature, wood), rule);
-      expect(verdictOn(fibreStrain(thickest, curvature), wood)).toBe('safe');
-      expect(verdictOn(fibreStrain(thickestSafe(curvature, wood), curvature), wood)).toBe('safe');
+      const thickest = floorToGraduation(maxSafeThickness(curvature, wood), rule);
+      expect(strainVerdict(fiberStrain(thickest, curvature), wood)).toBe('safe');
+      expect(strainVerdict(fiberStrain(maxSafeThickness(curvature, wood), curvature), wood)).toBe('safe');
       // Not by the verdict: the graduation may lie on the limit but for rounding.
-      const more = fibreStrain(thickest + graduationMm(rule), curvature);
+      const more = fiberStrain(thickest + graduationMm(rule), curvature);
       expect(more).toBeGreaterThan(safeStrain(wood) * (1 - ROUNDING));
     }),
   );
@@ -72,14 +72,14 @@ test('property: the thickest strip on the rule is safe, and one graduation more 
 
 test('a thickness just under a graduation goes down to the one before, one just on it stays', () => {
   const rule: Rule = { unit: 'in', graduation: { numerator: 1, denominator: 32 } };
-  expect(downOnRule(25.4 / 4, rule)).toBe(25.4 / 4);
-  expect(downOnRule(25.4 / 4 - 1e-12, rule)).toBe((7 / 32) * 25.4);
-  expect(downOnRule(0.5, rule)).toBe(0);
+  expect(floorToGraduation(25.4 / 4, rule)).toBe(25.4 / 4);
+  expect(floorToGraduation(25.4 / 4 - 1e-12, rule)).toBe((7 / 32) * 25.4);
+  expect(floorToGraduation(0.5, rule)).toBe(0);
 });
 
 test('a tapered strip is worst where thickness times curvature is greatest', () => {
   const at = (x: number) => ({ x, y: 0 });
-  const worst = worstOfTaper([
+  const worst = worstTaperBend([
     { thickness: 8, curvature: 0, at: at(0) },
     { thickness: 6, curvature: -0.001, at: at(500) },
     { thickness: 5, curvature: -0.00115, at: at(700) },
@@ -87,11 +87,11 @@ test('a tapered strip is worst where thickness times curvature is greatest', () 
   ])!;
   // At 500: 6 · 0.001 = 0.006; at 700: 5 · 0.00115 = 0.00575, though the curve is tighter there.
   expect(worst.at.x).toBe(500);
-  expect(fibreStrain(8, worst.curvature)).toBeCloseTo(0.006 / 2, 12);
+  expect(fiberStrain(8, worst.curvature)).toBeCloseTo(0.006 / 2, 12);
   expect(worst.share / worst.curvature).toBeCloseTo(1000, 9);
 });
 
 test('a straight tapered strip is strained nowhere', () => {
-  expect(worstOfTaper([{ thickness: 8, curvature: 0, at: { x: 0, y: 0 } }])).toBeUndefined();
-  expect(worstOfTaper([])).toBeUndefined();
+  expect(worstTaperBend([{ thickness: 8, curvature: 0, at: { x: 0, y: 0 } }])).toBeUndefined();
+  expect(worstTaperBend([])).toBeUndefined();
 });

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { adviseSawing } from '../../../src/shop/saw/advise-sawing.ts';
 import { cutOrder } from '../../../src/shop/words/cut-order.ts';
-import { sayBlade } from '../../../src/shop/words/describe-blade.ts';
-import type { LengthWords } from '../../../src/shop/words/length-format.ts';
+import { describeBlade } from '../../../src/shop/words/describe-blade.ts';
+import type { LengthFormat } from '../../../src/shop/words/length-format.ts';
 import { sawCautions } from '../../../src/shop/words/saw-cautions.ts';
 import { partOf } from '../../part/jobs.ts';
 
@@ -24,9 +24,9 @@ const BACK = `
 
 const partWith = (edges: string, more = '') =>
   partOf(`part: Leg\nunits: mm\nstock: {species: white oak, thickness: 40}\nedges:${edges}${more}`);
-const wording: LengthWords = {
-  length: (mm) => `${mm} mm`,
-  about: (mm) => `${Math.round(mm)} mm`,
+const wording: LengthFormat = {
+  exact: (mm) => `${mm} mm`,
+  rounded: (mm) => `${Math.round(mm)} mm`,
   unit: 'mm',
 };
 
@@ -155,7 +155,7 @@ describe('shoulders', () => {
   });
 
   test('are told with the blade in one line, their outside corners with them', () => {
-    const told = sayBlade(blade, wording).filter((line) => /corner|shoulder/.test(line));
+    const told = describeBlade(blade, wording).filter((line) => /corner|shoulder/.test(line));
     expect(told).toHaveLength(1);
     expect(blade.corners.map(({ kind, ofShoulder }) => [kind, ofShoulder])).toEqual([
       ['inside', true],

@@ -1,16 +1,21 @@
 import { expect, test } from 'vitest';
-import type { StripAsk } from '../../../src/shop/strip/choose-strip.ts';
+import type { StripOptions } from '../../../src/shop/strip/choose-strip.ts';
 import { adviseStrip } from '../../../src/shop/strip/strip-advice.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
-import { sayNails, sayStrip, showForce, stripCautions } from '../../../src/shop/words/describe-strip.ts';
+import {
+  describeNails,
+  describeStrip,
+  showForce,
+  stripCautions,
+} from '../../../src/shop/words/describe-strip.ts';
 import { defaultRule, showLength } from '../../../src/units/rule.ts';
 import { shallowLine } from '../lines.ts';
 
 const rule = defaultRule('mm');
 const length = (mm: number): string => showLength(mm, rule);
-const ask: StripAsk = { species: findSpecies('white oak'), rule };
+const ask: StripOptions = { species: findSpecies('white oak'), rule };
 const line = shallowLine(1000, 50);
-const codes = (more: Partial<StripAsk>, of = line): string[] =>
+const codes = (more: Partial<StripOptions>, of = line): string[] =>
   stripCautions(adviseStrip(of, { ...ask, ...more }), length, 'mm').map(({ code }) => code);
 
 test('a force is told in newtons and as it feels', () => {
@@ -21,7 +26,7 @@ test('a force is told in newtons and as it feels', () => {
 });
 
 test('the strip in words', () => {
-  expect(sayStrip(adviseStrip(line, { ...ask, thickness: 6 }), length, 'mm')).toEqual([
+  expect(describeStrip(adviseStrip(line, { ...ask, thickness: 6 }), length, 'mm')).toEqual([
     'White oak, 6 mm thick, 20 mm wide, 1400 mm long: 200 mm or more past the line at each end.',
     'Strain 0.18 % at station 500 mm, radius 1666.5 mm full: safe. ' +
       'Safe up to 0.43 %; the average clear piece breaks at about 0.85 %.',
@@ -32,7 +37,7 @@ test('the strip in words', () => {
 test('the nails in words', () => {
   const advice = adviseStrip(line, { ...ask, thickness: 6, nailDiameter: 3 });
   // 1.1 × 13.284 N at 25 mm wide (see the strip's own test) is 11.69 N at 20 mm
-  expect(sayNails(advice, rule)).toEqual([
+  expect(describeNails(advice, rule)).toEqual([
     'Trace along the upper face. The middles of 3 mm nails:',
     'station 0 mm, offset 1.5 mm: above the strip, 5.8 N (0.60 kgf).',
     'station 500 mm, offset 42.5 mm: below the strip, 12 N (1.2 kgf).',
@@ -41,11 +46,11 @@ test('the nails in words', () => {
 });
 
 test('a line without nails has none to tell of', () => {
-  expect(sayNails(adviseStrip({ ...line, pins: [] }, ask), rule)).toEqual([]);
+  expect(describeNails(adviseStrip({ ...line, pins: [] }, ask), rule)).toEqual([]);
 });
 
 test('a curve tighter than any strip says so instead of a thickness', () => {
-  const words = sayStrip(adviseStrip(shallowLine(120, 30), ask), length, 'mm').at(-1);
+  const words = describeStrip(adviseStrip(shallowLine(120, 30), ask), length, 'mm').at(-1);
   expect(words).toContain('No strip of white oak');
   expect(words).toContain('0.34 mm');
 });
@@ -88,6 +93,6 @@ test('an inch job speaks inches and pounds', () => {
   const inches = defaultRule('in');
   const inInches = (mm: number): string => showLength(mm, inches);
   const advice = adviseStrip(line, { ...ask, rule: inches });
-  expect(sayStrip(advice, inInches, 'in').join('\n')).toContain('3/4 in wide');
-  expect(sayNails(advice, inches).join('\n')).toContain('lbf');
+  expect(describeStrip(advice, inInches, 'in').join('\n')).toContain('3/4 in wide');
+  expect(describeNails(advice, inches).join('\n')).toContain('lbf');
 });

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { massWords } from '../../../src/shop/words/describe-support.ts';
+import { showMass } from '../../../src/shop/words/describe-support.ts';
 
 test('a weight is told in the maker’s unit', () => {
   // 1 lb is 0.45359237 kg by definition
-  expect(massWords(4.5359237, 'in')).toBe('10.0 lb');
-  expect(massWords(4.5359237, 'mm')).toBe('4.5 kg');
-  expect(massWords(0.354, 'mm')).toBe('0.35 kg');
+  expect(showMass(4.5359237, 'in')).toBe('10.0 lb');
+  expect(showMass(4.5359237, 'mm')).toBe('4.5 kg');
+  expect(showMass(0.354, 'mm')).toBe('0.35 kg');
 });

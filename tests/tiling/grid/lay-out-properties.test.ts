@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { apply, inverse } from '../../../src/curves/geometry/affine.ts';
-import { grown } from '../../../src/curves/geometry/bounds.ts';
-import { pointAt } from '../../../src/curves/geometry/evaluate.ts';
-import { chordsOf, passes } from '../../../src/curves/geometry/flatten.ts';
+import { invert, transformPoint } from '../../../src/curves/geometry/affine.ts';
+import { inflate } from '../../../src/curves/geometry/bounds.ts';
+import { evaluate } from '../../../src/curves/geometry/evaluate.ts';
+import { flatten, segmentIntersectsBox } from '../../../src/curves/geometry/flatten.ts';
 import type { Point } from '../../../src/curves/geometry/point.ts';
 import type { Part } from '../../../src/part/part.ts';
-import { cellAt, windowAt } from '../../../src/tiling/grid/grid.ts';
+import { trimmedCell, windowOfCell } from '../../../src/tiling/grid/grid.ts';
 import { linesToCut } from '../../../src/tiling/grid/lines-to-tile.ts';
 import type { Layout, Sheet } from '../../../src/tiling/layout.ts';
-import { sidesOf } from '../../../src/tiling/paper/margins.ts';
+import { marginSides } from '../../../src/tiling/paper/margins.ts';
 import { PAPERS } from '../../../src/tiling/paper/paper-sizes.ts';
 import { layOut, MIN_OVERLAP_MM } from '../../../src/tiling/tile.ts';
 import { gentlePart } from '../parts.ts';
@@ -33,7 +33,7 @@ describe('property: whatever the part, paper and turn', () => {
     check((part, { sheets }) => {
       for (const segment of linesToCut(part))
         for (let i = 0; i <= 60; i++) {
-          const at = pointAt(segment, i / 60);
+          const at = evaluate(segment, i / 60);
           expect(sheets.some((sheet) => holds(sheet, 'cell', at))).toBe(true);
         }
     });
@@ -83,8 +83,8 @@ describe('property: whatever the part, paper and turn', () => {
         const right = sheets.find(({ name }) => name === sheet.neighbours.right);
         const below = sheets.find(({ name }) => name === sheet.neighbours.below);
         const away = (other: Sheet): Point => {
-          const { x, y } = apply(inverse(other.toSheet), { x: 0, y: 0 });
-          return apply(sheet.toSheet, { x, y });
+          const { x, y } = transformPoint(invert(other.toSheet), { x: 0, y: 0 });
+          return transformPoint(sheet.toSheet, { x, y });
         };
         if (right) expect(sheet.window.right - (away(right).x + right.window.left)).toBeCloseTo(overlap, 6);
         if (below) expect(away(below).y + below.window.top - sheet.window.bottom).toBeCloseTo(overlap, 6);
@@ -102,13 +102,13 @@ describe('property: whatever the part, paper and turn', () => {
 
   test('every printed sheet holds some of the line, or lies within the corner clearance of it', () => {
     check((part, { sheets }) => {
-      const chords = chordsOf(linesToCut(part));
+      const chords = flatten(linesToCut(part));
       for (const sheet of sheets) {
         const own = chords.map(({ from, to }) => ({
-          from: apply(sheet.toSheet, from),
-          to: apply(sheet.toSheet, to),
+          from: transformPoint(sheet.toSheet, from),
+          to: transformPoint(sheet.toSheet, to),
         }));
-        expect(own.some((chord) => passes(chord, grown(sheet.cell, 3.01)))).toBe(true);
+        expect(own.some((chord) => segmentIntersectsBox(chord, inflate(sheet.cell, 3.01)))).toBe(true);
       }
     });
   });
@@ -118,7 +118,7 @@ test('cells tile the windows of a grid without gaps', () => {
   const grid = {
     orientation: 'upright',
     size: { width: 210, height: 297 },
-    margin: sidesOf(10),
+    margin: marginSides(10),
     stretch: { x: 1, y: 1 },
     overlap: 15,
     rows: 3,
@@ -128,9 +128,9 @@ test('cells tile the windows of a grid without gaps', () => {
   } as const;
   for (let row = 0; row < 3; row++)
     for (let column = 0; column < 3; column++)
-      expect(cellAt(grid, { row, column }).right).toBeCloseTo(
-        cellAt(grid, { row, column: column + 1 }).left,
+      expect(trimmedCell(grid, { row, column }).right).toBeCloseTo(
+        trimmedCell(grid, { row, column: column + 1 }).left,
         9,
       );
-  expect(cellAt(grid, { row: 0, column: 0 }).left).toBe(windowAt(grid, { row: 0, column: 0 }).left);
+  expect(trimmedCell(grid, { row: 0, column: 0 }).left).toBe(windowOfCell(grid, { row: 0, column: 0 }).left);
 });

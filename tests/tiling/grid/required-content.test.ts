@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { apply } from '../../../src/curves/geometry/affine.ts';
+import { transformPoint } from '../../../src/curves/geometry/affine.ts';
 import { add, type Point, point } from '../../../src/curves/geometry/point.ts';
 import { endStrips } from '../../../src/part/ends/fold-tabs.ts';
 import type { Layout } from '../../../src/tiling/layout.ts';
@@ -20,7 +20,7 @@ const panel = (joints: string) =>
 /** Whether some sheet shows a place of the part. */
 const isShown = ({ sheets }: Layout, at: Point): boolean =>
   sheets.some(({ toSheet, window }) => {
-    const { x, y } = apply(toSheet, at);
+    const { x, y } = transformPoint(toSheet, at);
     return x >= window.left && x <= window.right && y >= window.bottom && y <= window.top;
   });
 
@@ -84,7 +84,7 @@ test('turned over, the part lies on paper as its mirror image', () => {
   const [first, mirrored] = [layOut(leg(), OPTIONS), layOutMirrored(leg(), OPTIONS)];
   const [a, b, c] = [point(0, 0), point(100, 0), point(0, 50)];
   const turnOf = ({ sheets: [{ toSheet }] }: Layout): number => {
-    const [p, q, r] = [a, b, c].map((at) => apply(toSheet, at)) as [Point, Point, Point];
+    const [p, q, r] = [a, b, c].map((at) => transformPoint(toSheet, at)) as [Point, Point, Point];
     const [u, v] = [add(q, point(-p.x, -p.y)), add(r, point(-p.x, -p.y))];
     return Math.sign(u.x * v.y - u.y * v.x);
   };

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { apply, turning } from '../../../src/curves/geometry/affine.ts';
-import { chordsOf } from '../../../src/curves/geometry/flatten.ts';
+import { rotate, transformPoint } from '../../../src/curves/geometry/affine.ts';
+import { flatten } from '../../../src/curves/geometry/flatten.ts';
 import { point } from '../../../src/curves/geometry/point.ts';
 import type { Part, PartEdge } from '../../../src/part/part.ts';
-import { type Frame, frameOf, pitchAcross, pitchDown } from '../../../src/tiling/grid/grid.ts';
+import { columnSpacing, rowSpacing, type SheetFrame, sheetFrame } from '../../../src/tiling/grid/grid.ts';
 import { linesToCut } from '../../../src/tiling/grid/lines-to-tile.ts';
-import { laidOut, sheetCount, spreadOverRows } from '../../../src/tiling/grid/row-spans.ts';
+import { countSheets, spansByRow, turnChords } from '../../../src/tiling/grid/row-spans.ts';
 import type { Layout } from '../../../src/tiling/layout.ts';
 import { parsePaper } from '../../../src/tiling/paper/paper-sizes.ts';
 import { layOut } from '../../../src/tiling/tile.ts';
@@ -93,27 +93,27 @@ describe('the sheets it saves', () => {
 
 /** The fewest sheets over turns and shifts, all of them tried, finely and at odd values. */
 function bruteForce(part: Part, paper: string, turnStep: number, shiftStep: number): number {
-  const lines = chordsOf(linesToCut(part));
+  const lines = flatten(linesToCut(part));
   let least = Number.POSITIVE_INFINITY;
   for (const orientation of ['upright', 'lying'] as const) {
-    const frame = frameOf({ paper: parsePaper(paper), ...MARGINS }, orientation);
+    const frame = sheetFrame({ paper: parsePaper(paper), ...MARGINS }, orientation);
     for (let turn = -90 + turnStep / 3; turn < 90; turn += turnStep)
       least = Math.min(least, leastAt(lines, frame, turn, shiftStep));
   }
   return least;
 }
 
-function leastAt(lines: ReturnType<typeof chordsOf>, frame: Frame, turn: number, step: number): number {
-  const view = laidOut(lines, turning(turn), []);
+function leastAt(lines: ReturnType<typeof flatten>, frame: SheetFrame, turn: number, step: number): number {
+  const view = turnChords(lines, rotate(turn), []);
   const { left, right, bottom, top } = view.bounds;
-  const [across, down] = [pitchAcross(frame), pitchDown(frame)];
+  const [across, down] = [columnSpacing(frame), rowSpacing(frame)];
   const columns = Math.ceil((right - left) / across) + 1;
   const rows = Math.ceil((top - bottom) / down) + 1;
   let least = Number.POSITIVE_INFINITY;
   for (let y = 1; y < down; y += step) {
-    const spread = spreadOverRows(view, frame, top + y, rows);
+    const spread = spansByRow(view, frame, top + y, rows);
     for (let x = 1; x < across; x += step)
-      least = Math.min(least, sheetCount(spread, frame, left - x, columns));
+      least = Math.min(least, countSheets(spread, frame, left - x, columns));
   }
   return least;
 }
@@ -182,6 +182,6 @@ describe('the lower bound', () => {
 
 test('a corner of the part lies where the turn puts it', () => {
   const { sheets, turnDeg } = laid(archTop(), 'a3');
-  const [a, b] = [point(0, 0), point(100, 0)].map((at) => apply(sheets[0].toSheet, at));
+  const [a, b] = [point(0, 0), point(100, 0)].map((at) => transformPoint(sheets[0].toSheet, at));
   expect((Math.atan2(b!.y - a!.y, b!.x - a!.x) * 180) / Math.PI).toBeCloseTo(turnDeg, 9);
 });

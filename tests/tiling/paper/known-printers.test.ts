@@ -1,12 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import { PlacedFault } from '../../../src/job/job-faults.ts';
 import {
-  checkName,
-  printerNamed,
+  addPrinter,
+  findPrinter,
   readPrinters,
-  withPrinter,
+  validatePrinterName,
 } from '../../../src/tiling/paper/known-printers.ts';
-import { parseNominal, parseScale, percentOf, stretchOn } from '../../../src/tiling/paper/printer-scale.ts';
+import {
+  pageStretch,
+  parseNominal,
+  parseScale,
+  scalePercent,
+} from '../../../src/tiling/paper/printer-scale.ts';
 import { Fault, Faults } from '../../../src/units/fault.ts';
 
 function faultsOf(work: () => unknown): readonly Fault[] {
@@ -58,14 +63,14 @@ describe('a printer’s scale', () => {
 
   test('belongs to the paper: a lying page has its height across the paper', () => {
     const scale = { across: 1.012, down: 0.993 };
-    expect(stretchOn(scale, 'upright')).toEqual({ x: 1.012, y: 0.993 });
-    expect(stretchOn(scale, 'lying')).toEqual({ x: 0.993, y: 1.012 });
+    expect(pageStretch(scale, 'upright')).toEqual({ x: 1.012, y: 0.993 });
+    expect(pageStretch(scale, 'lying')).toEqual({ x: 0.993, y: 1.012 });
   });
 
   test('lines under 100 mm tell no scale', () => {
     expect(faultsOf(() => parseNominal('99mm'))[0]?.code).toBe('printer.nominal');
     expect(parseNominal('7.5in')).toBeCloseTo(190.5, 12);
-    expect(percentOf(0.997)).toBe('99.7 %');
+    expect(scalePercent(0.997)).toBe('99.7 %');
   });
 });
 
@@ -73,18 +78,18 @@ describe('the list of printers', () => {
   const printer = { name: 'shop-laser', across: 0.997, down: 1.003 };
 
   test('keeps what is put into it, and says what it is', () => {
-    const text = withPrinter('', printer);
+    const text = addPrinter('', printer);
     expect(text).toMatch(/^# .*printer/);
     expect(readPrinters(text)).toEqual([printer]);
-    const more = withPrinter(text, { name: 'office inkjet', across: 1.0012345678, down: 1 });
+    const more = addPrinter(text, { name: 'office inkjet', across: 1.0012345678, down: 1 });
     const read = readPrinters(more);
     expect(read.map(({ name }) => name)).toEqual(['shop-laser', 'office inkjet']);
     expect(read[1]!.across).toBeCloseTo(1.0012345678, 7);
   });
 
   test('a printer measured anew replaces itself, and the maker’s own remarks stay', () => {
-    const text = `# mine\n${withPrinter('', printer)}# the old one\nattic:\n  across: 99 % # worn\n  down: 100 %\n`;
-    const again = withPrinter(text, { ...printer, across: 1 });
+    const text = `# mine\n${addPrinter('', printer)}# the old one\nattic:\n  across: 99 % # worn\n  down: 100 %\n`;
+    const again = addPrinter(text, { ...printer, across: 1 });
     expect(readPrinters(again)).toEqual([
       { ...printer, across: 1 },
       { name: 'attic', across: 0.99, down: 1 },
@@ -125,17 +130,17 @@ describe('the list of printers', () => {
   });
 
   test('a name not in it is answered with the nearest, and the list', () => {
-    const [fault] = faultsOf(() => printerNamed('shop-lazer', [printer]));
+    const [fault] = faultsOf(() => findPrinter('shop-lazer', [printer]));
     expect(fault!.message).toMatch(/"shop-lazer".*Did you mean "shop-laser"\?.*shop-laser/);
-    expect(faultsOf(() => printerNamed('x', []))[0]!.message).toMatch(/printer sheet/);
-    expect(printerNamed('shop-laser', [printer])).toEqual(printer);
+    expect(faultsOf(() => findPrinter('x', []))[0]!.message).toMatch(/printer sheet/);
+    expect(findPrinter('shop-laser', [printer])).toEqual(printer);
   });
 
   test.each(['', ' ', '-x', 'a:b', 'x'.repeat(41), 'a\nb', '__proto__.'])('%j is no name', (name) => {
-    expect(faultsOf(() => checkName(name))[0]?.code).toBe('printer.name');
+    expect(faultsOf(() => validatePrinterName(name))[0]?.code).toBe('printer.name');
   });
 
   test.each(['shop-laser', 'office inkjet', 'Büro 2', 'x'])('%j is a name', (name) => {
-    expect(() => checkName(name)).not.toThrow();
+    expect(() => validatePrinterName(name)).not.toThrow();
   });
 });

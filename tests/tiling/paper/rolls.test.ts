@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { apply, inverse } from '../../../src/curves/geometry/affine.ts';
-import { unitedBox } from '../../../src/curves/geometry/bounds.ts';
-import { CHORD_MM } from '../../../src/curves/geometry/flatten.ts';
+import { invert, transformPoint } from '../../../src/curves/geometry/affine.ts';
+import { union } from '../../../src/curves/geometry/bounds.ts';
+import { FLATTEN_MM } from '../../../src/curves/geometry/flatten.ts';
 import { halfOf } from '../../../src/part/derived/half-pattern.ts';
 import type { Part } from '../../../src/part/part.ts';
 import type { Layout, Sheet } from '../../../src/tiling/layout.ts';
-import { lyingMargins } from '../../../src/tiling/paper/margins.ts';
+import { landscapeMargins } from '../../../src/tiling/paper/margins.ts';
 import { POINTS_PER_MM } from '../../../src/tiling/paper/page-matrix.ts';
 import { parsePaper } from '../../../src/tiling/paper/paper-sizes.ts';
 import { layOut } from '../../../src/tiling/tile.ts';
@@ -67,7 +67,7 @@ describe('a roll', () => {
     expect(orientation).toBe('lying');
     expect(sheets[0].size.height).toBeCloseTo(609.6, 9);
     // 34 in and a saw line of 1/16 in at both ends, a pad of 1 mm and the margins of 12.7 mm; lines are known to CHORD_MM.
-    expect(sheets[0].size.width).toBeCloseTo(34 * 25.4 + 2 * (25.4 / 16 + CHORD_MM + 1 + 12.7), 6);
+    expect(sheets[0].size.width).toBeCloseTo(34 * 25.4 + 2 * (25.4 / 16 + FLATTEN_MM + 1 + 12.7), 6);
   });
 
   test('of two ways that take one page it takes the one with less paper', () => {
@@ -126,11 +126,11 @@ edges:
         (part, paper, turn) => {
           const layout = layOn(part, paper, turn);
           expect(longest(layout)).toBeLessThanOrEqual(MOST_UNITS);
-          const shown = unitedBox(
+          const shown = union(
             layout.sheets.map(({ window, toSheet }) => {
-              const back = inverse(toSheet);
+              const back = invert(toSheet);
               const corners = [window.left, window.right].flatMap((x) =>
-                [window.bottom, window.top].map((y) => apply(back, { x, y })),
+                [window.bottom, window.top].map((y) => transformPoint(back, { x, y })),
               );
               const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
               return {
@@ -175,7 +175,7 @@ describe('margins a side', () => {
   });
 
   test('on a lying page the wider of each pair counts on both sides: it may be turned either way', () => {
-    expect(lyingMargins(sides)).toEqual({ top: 10, bottom: 10, left: 20, right: 20 });
+    expect(landscapeMargins(sides)).toEqual({ top: 10, bottom: 10, left: 20, right: 20 });
     const { sheets } = layOut(backLeg(), {
       paper: parsePaper('a4'),
       margin: sides,

@@ -1,4 +1,4 @@
-import { term } from '../../numeric/taylor-series.ts';
+import { productTerm } from '../../numeric/taylor-series.ts';
 import type { ElasticaSegment } from './piece.ts';
 
 /** Where the strip is and how it bends at one place along it. */
@@ -20,27 +20,27 @@ const ORDER = 22;
 const STEP = 0.45;
 
 /** A term so small beside the largest of its series is lost in rounding, were there two dozen of them. */
-const LOST = 2 ** -60;
+const NEGLIGIBLE = 2 ** -60;
 /** So many lost in a row end a series: from a free end without thrust three of four terms are nothing at all. */
-const IN_A_ROW = 4;
+const CONSECUTIVE_NEGLIGIBLE = 4;
 
 /**
  * How quickly the solution runs through its period, 1/mm: w² is the force in the strip per its
  * stiffness, κ′ across it and κ²/2 + thrust along it; constant along a span.
  */
-export const pace = (curvature: number, rate: number, thrust = 0): number =>
+export const frequency = (curvature: number, rate: number, thrust = 0): number =>
   Math.sqrt(Math.hypot(rate, curvature ** 2 / 2 + thrust));
 
-const series = (): number[] => new Array<number>(ORDER + 2).fill(0);
+const newSeries = (): number[] => new Array<number>(ORDER + 2).fill(0);
 
 /** Room for the series that are needed only while a step is worked out. */
-const square = series();
-const turn = series();
-const cosine = series();
-const sine = series();
+const squaredCurvature = newSeries();
+const angleDerivative = newSeries();
+const cosine = newSeries();
+const sine = newSeries();
 
 /** The series of one step, each in the share of its length h that has been run. */
-interface Step {
+interface SeriesStep {
   readonly start: ElasticaState;
   readonly h: number;
   /** What is added to the start's, per share run: the term of v is first. */
@@ -50,35 +50,40 @@ interface Step {
   /** Whole. */
   readonly curvature: readonly number[];
   /** The last term that tells in any of them: a shallow strip needs half of ORDER. */
-  readonly last: number;
+  readonly lastTerm: number;
 }
 
 /** One step of length h along κ″ = −κ³/2 − thrust·κ, θ′ = κ, x′ = cos θ, y′ = sin θ, by series in s/h. */
-function stepFrom(start: ElasticaState, h: number, thrust: number): Step {
-  const K = series();
-  const bent = curvatureTerms(K, start, h, thrust);
-  const led = directionTerms(K, start.angle, h);
-  const [x, y, angle] = [series(), series(), series()];
-  for (let n = 0; n <= led; n++) {
+function expandStep(start: ElasticaState, h: number, thrust: number): SeriesStep {
+  const K = newSeries();
+  const curvatureLast = fillCurvatureTerms(K, start, h, thrust);
+  const directionLast = fillDirectionTerms(K, start.angle, h);
+  const [x, y, angle] = [newSeries(), newSeries(), newSeries()];
+  for (let n = 0; n <= directionLast; n++) {
     const share = h / (n + 1);
     x[n] = cosine[n]! * share;
     y[n] = sine[n]! * share;
   }
-  for (let n = 0; n <= bent; n++) angle[n] = (K[n]! * h) / (n + 1);
-  return { start, h, x, y, angle, curvature: K, last: Math.max(bent, led) };
+  for (let n = 0; n <= curvatureLast; n++) angle[n] = (K[n]! * h) / (n + 1);
+  return { start, h, x, y, angle, curvature: K, lastTerm: Math.max(curvatureLast, directionLast) };
 }
 
 /** Fills in the series of the curvature, and gives the last term that tells. */
-function curvatureTerms(K: number[], { curvature, rate }: ElasticaState, h: number, thrust: number): number {
+function fillCurvatureTerms(
+  K: number[],
+  { curvature, rate }: ElasticaState,
+  h: number,
+  thrust: number,
+): number {
   K[0] = curvature;
   K[1] = rate * h;
   let most = Math.max(Math.abs(curvature), Math.abs(rate * h));
   let last = 1;
-  for (let n = 0; n < ORDER && n + 2 - last <= IN_A_ROW; n++) {
-    square[n] = term(K, K, n);
-    const next = (-(term(square, K, n) / 2 + thrust * K[n]!) * h * h) / ((n + 1) * (n + 2));
+  for (let n = 0; n < ORDER && n + 2 - last <= CONSECUTIVE_NEGLIGIBLE; n++) {
+    squaredCurvature[n] = productTerm(K, K, n);
+    const next = (-(productTerm(squaredCurvature, K, n) / 2 + thrust * K[n]!) * h * h) / ((n + 1) * (n + 2));
     K[n + 2] = next;
-    if (!(Math.abs(next) > LOST * most)) continue;
+    if (!(Math.abs(next) > NEGLIGIBLE * most)) continue;
     most = Math.max(most, Math.abs(next));
     last = n + 2;
   }
@@ -86,18 +91,18 @@ function curvatureTerms(K: number[], { curvature, rate }: ElasticaState, h: numb
 }
 
 /** The same for cosine and sine of the angle. */
-function directionTerms(K: readonly number[], angle: number, h: number): number {
+function fillDirectionTerms(K: readonly number[], angle: number, h: number): number {
   cosine[0] = Math.cos(angle);
   sine[0] = Math.sin(angle);
   let [mostCosine, mostSine] = [Math.abs(cosine[0]), Math.abs(sine[0])];
   let last = 0;
-  for (let n = 0; n < ORDER && n + 1 - last <= IN_A_ROW; n++) {
-    turn[n] = K[n]! * h; // (n + 1) × the angle's own term n + 1
-    const across = -term(turn, sine, n) / (n + 1);
-    const up = term(turn, cosine, n) / (n + 1);
+  for (let n = 0; n < ORDER && n + 1 - last <= CONSECUTIVE_NEGLIGIBLE; n++) {
+    angleDerivative[n] = K[n]! * h; // (n + 1) × the angle's own term n + 1
+    const across = -productTerm(angleDerivative, sine, n) / (n + 1);
+    const up = productTerm(angleDerivative, cosine, n) / (n + 1);
     cosine[n + 1] = across;
     sine[n + 1] = up;
-    if (!(Math.abs(across) > LOST * mostCosine || Math.abs(up) > LOST * mostSine)) continue;
+    if (!(Math.abs(across) > NEGLIGIBLE * mostCosine || Math.abs(up) > NEGLIGIBLE * mostSine)) continue;
     mostCosine = Math.max(mostCosine, Math.abs(across));
     mostSine = Math.max(mostSine, Math.abs(up));
     last = n + 1;
@@ -106,14 +111,14 @@ function directionTerms(K: readonly number[], angle: number, h: number): number 
 }
 
 /** The state at a share v of a step. */
-function stateOn(step: Step, v: number): ElasticaState {
-  const { start, h, x: xs, y: ys, angle: angles, curvature: curvatures, last } = step;
+function evaluateStep(step: SeriesStep, v: number): ElasticaState {
+  const { start, h, x: xs, y: ys, angle: angles, curvature: curvatures, lastTerm } = step;
   let x = 0;
   let y = 0;
   let angle = 0;
   let curvature = 0;
   let rate = 0;
-  for (let n = last; n >= 0; n--) {
+  for (let n = lastTerm; n >= 0; n--) {
     x = x * v + xs[n]!;
     y = y * v + ys[n]!;
     angle = angle * v + angles[n]!;
@@ -130,26 +135,26 @@ function stateOn(step: Step, v: number): ElasticaState {
 }
 
 /** The series of stretches looked at lately: every figure, fit and parallel of a stretch runs along the same ones. */
-const known = new WeakMap<ElasticaSegment, (s: number) => ElasticaState>();
+const statesBySegment = new WeakMap<ElasticaSegment, (s: number) => ElasticaState>();
 
 /**
  * The state at any length s from the start of a stretch of strip, 0 ≤ s ≤ length.
  * Error below 1e-12 of the length (series, see ORDER; rounding adds a few ulp a step).
  */
 export function elasticaStates(segment: ElasticaSegment): (s: number) => ElasticaState {
-  const states = known.get(segment) ?? workedOut(segment);
-  known.set(segment, states);
+  const states = statesBySegment.get(segment) ?? computeStates(segment);
+  statesBySegment.set(segment, states);
   return states;
 }
 
-function workedOut(segment: ElasticaSegment): (s: number) => ElasticaState {
+function computeStates(segment: ElasticaSegment): (s: number) => ElasticaState {
   const { from, length, angle, curvature, curvatureRate: rate, thrust = 0 } = segment;
-  const count = Math.max(1, Math.ceil((pace(curvature, rate, thrust) * length) / STEP));
+  const count = Math.max(1, Math.ceil((frequency(curvature, rate, thrust) * length) / STEP));
   const h = length / count;
-  const steps = [stepFrom({ ...from, angle, curvature, rate }, h, thrust)];
-  while (steps.length < count) steps.push(stepFrom(stateOn(steps.at(-1)!, 1), h, thrust));
+  const steps = [expandStep({ ...from, angle, curvature, rate }, h, thrust)];
+  while (steps.length < count) steps.push(expandStep(evaluateStep(steps.at(-1)!, 1), h, thrust));
   return (s) => {
     const i = Math.min(count - 1, Math.max(0, Math.floor(s / h)));
-    return stateOn(steps[i]!, s / h - i);
+    return evaluateStep(steps[i]!, s / h - i);
   };
 }

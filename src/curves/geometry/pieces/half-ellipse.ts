@@ -1,8 +1,8 @@
 import { ellipticIntegrals } from '../../numeric/elliptic-integrals.ts';
-import { add, angleOf, between, direction, distance, leftOf, type Point, scale } from '../point.ts';
+import { add, angleFrom, direction, distance, leftNormal, lerp, type Point, scale } from '../point.ts';
 import type { EllipseSegment } from './piece.ts';
 
-interface OnEllipse extends Point {
+interface EllipsePoint extends Point {
   readonly angle: number;
   readonly curvature: number;
   /** Change of place with u, mm. */
@@ -10,11 +10,11 @@ interface OnEllipse extends Point {
 }
 
 /** Places by the eccentric angle φ = π(1 − u): the shadow of a point going evenly round a half circle. */
-export function alongEllipse({ from, to, rise }: EllipseSegment): (u: number) => OnEllipse {
-  const chord = angleOf(from, to);
-  const centre = between(from, to, 0.5);
+export function paramEllipse({ from, to, rise }: EllipseSegment): (u: number) => EllipsePoint {
+  const chord = angleFrom(from, to);
+  const centre = lerp(from, to, 0.5);
   const half = distance(from, to) / 2;
-  const [along, across] = [scale(direction(chord), half), scale(leftOf(direction(chord)), rise)];
+  const [along, across] = [scale(direction(chord), half), scale(leftNormal(direction(chord)), rise)];
   return (u) => {
     // Both from the nearer end, so that the half ends on the chord and square to it.
     const near = Math.PI * Math.min(u, 1 - u);

@@ -1,5 +1,5 @@
-import { term } from '../../numeric/taylor-series.ts';
-import { direction, dot, leftOf, type Point, subtract } from '../point.ts';
+import { productTerm } from '../../numeric/taylor-series.ts';
+import { direction, dot, leftNormal, type Point, subtract } from '../point.ts';
 import type { TaperedSegment } from './piece.ts';
 
 /*
@@ -24,12 +24,12 @@ export interface TaperedState extends Point {
  * high-order Taylor methods", Experimental Mathematics 14 (2005)): 0.2^22 = 4e-16 is left of a step.
  */
 const ORDER = 22;
-const SHARE = 0.2;
+const STEP_SHARE = 0.2;
 /** Steps before a stretch counts as wound up: one that a maker can bend takes 3 to 20. */
-const MOST_STEPS = 300;
+const MAX_STEPS = 300;
 
 /** The series of one step, from share u of the stretch on. */
-interface Step {
+interface TaperedStep {
   readonly u: number;
   readonly x: readonly number[];
   readonly y: readonly number[];
@@ -40,42 +40,48 @@ interface Step {
   readonly reach: number;
 }
 
-const series = (start: number): number[] => {
+const newSeries = (start: number): number[] => {
   const terms = new Array<number>(ORDER + 1).fill(0);
   terms[0] = start;
   return terms;
 };
 
 /** Room for the series that are needed only while a step is worked out. */
-const cos = series(0);
-const sin = series(0);
+const cos = newSeries(0);
+const sin = newSeries(0);
 /** 1/t³. */
-const limp = series(0);
-const curvature = series(0);
-const turn = series(0);
+const inverseCubedThickness = newSeries(0);
+const curvature = newSeries(0);
+const angleDerivative = newSeries(0);
 
-function stepFrom(strip: TaperedSegment, u: number, start: Point, angle0: number, moment0: number): Step {
+function expandStep(
+  strip: TaperedSegment,
+  u: number,
+  start: Point,
+  angle0: number,
+  moment0: number,
+): TaperedStep {
   const { force, length, thickness } = strip;
   const slope = thickness[1] - thickness[0];
   const thick = thickness[0] + slope * u;
-  const [x, y] = [series(start.x), series(start.y)];
-  const [angle, moment, work] = [series(angle0), series(moment0), series(0)];
+  const [x, y] = [newSeries(start.x), newSeries(start.y)];
+  const [angle, moment, work] = [newSeries(angle0), newSeries(moment0), newSeries(0)];
   cos[0] = Math.cos(angle0);
   sin[0] = Math.sin(angle0);
-  limp[0] = thick ** -3;
+  inverseCubedThickness[0] = thick ** -3;
   for (let n = 0; n < ORDER; n++) {
     const next = n + 1;
-    curvature[n] = term(moment, limp, n);
-    turn[n] = length * curvature[n]!; // (n + 1) × the angle's own term n + 1
+    curvature[n] = productTerm(moment, inverseCubedThickness, n);
+    angleDerivative[n] = length * curvature[n]!; // (n + 1) × the angle's own term n + 1
     // t·(t⁻³)′ = −3·t′·t⁻³, term by term.
-    limp[next] = (-slope * (n + 3) * limp[n]!) / (thick * next);
-    angle[next] = turn[n]! / next;
-    cos[next] = -term(turn, sin, n) / next;
-    sin[next] = term(turn, cos, n) / next;
+    inverseCubedThickness[next] = (-slope * (n + 3) * inverseCubedThickness[n]!) / (thick * next);
+    angle[next] = angleDerivative[n]! / next;
+    cos[next] = -productTerm(angleDerivative, sin, n) / next;
+    sin[next] = productTerm(angleDerivative, cos, n) / next;
     moment[next] = (length * (force.y * cos[n]! - force.x * sin[n]!)) / next;
     x[next] = (length * cos[n]!) / next;
     y[next] = (length * sin[n]!) / next;
-    work[next] = (length * term(moment, curvature, n)) / next;
+    work[next] = (length * productTerm(moment, curvature, n)) / next;
   }
   const size = (n: number): number => Math.max(Math.abs(cos[n]!), Math.abs(sin[n]!), Math.abs(angle[n]!));
   const radius = Math.min(
@@ -83,24 +89,33 @@ function stepFrom(strip: TaperedSegment, u: number, start: Point, angle0: number
     size(ORDER - 1) ** (-1 / (ORDER - 1)),
     thick / Math.abs(slope),
   );
-  return { u, x, y, angle, moment, work, reach: Math.max(SHARE * radius, 1 / MOST_STEPS) };
+  return { u, x, y, angle, moment, work, reach: Math.max(STEP_SHARE * radius, 1 / MAX_STEPS) };
 }
 
 /** The value of a series h beyond its start. */
-function sum(terms: readonly number[], h: number): number {
+function evaluateSeries(terms: readonly number[], h: number): number {
   let value = 0;
   for (let n = ORDER; n >= 0; n--) value = value * h + terms[n]!;
   return value;
 }
 
-const pointOn = ({ x, y }: Step, h: number): Point => ({ x: sum(x, h), y: sum(y, h) });
+const pointOnStep = ({ x, y }: TaperedStep, h: number): Point => ({
+  x: evaluateSeries(x, h),
+  y: evaluateSeries(y, h),
+});
 
-function* stepsOf(strip: TaperedSegment): Generator<Step> {
-  let step = stepFrom(strip, 0, strip.from, strip.angle, strip.moment);
+function* stepsOf(strip: TaperedSegment): Generator<TaperedStep> {
+  let step = expandStep(strip, 0, strip.from, strip.angle, strip.moment);
   yield step;
   while (step.u + step.reach < 1) {
     const h = step.reach;
-    step = stepFrom(strip, step.u + h, pointOn(step, h), sum(step.angle, h), sum(step.moment, h));
+    step = expandStep(
+      strip,
+      step.u + h,
+      pointOnStep(step, h),
+      evaluateSeries(step.angle, h),
+      evaluateSeries(step.moment, h),
+    );
     yield step;
   }
 }
@@ -115,25 +130,32 @@ export function taperedStates(strip: TaperedSegment): (u: number) => TaperedStat
   return (u) => {
     const step = steps.findLast((s) => s.u <= u) ?? steps[0]!;
     const h = u - step.u;
-    const moment = sum(step.moment, h);
+    const moment = evaluateSeries(step.moment, h);
     const thickness = thick0 + (thick1 - thick0) * u;
     const curvature = moment / thickness ** 3;
     const strain = (Math.abs(curvature) * thickness) / 2;
-    return { ...pointOn(step, h), angle: sum(step.angle, h), curvature, moment, thickness, strain };
+    return {
+      ...pointOnStep(step, h),
+      angle: evaluateSeries(step.angle, h),
+      curvature,
+      moment,
+      thickness,
+      strain,
+    };
   };
 }
 
 /** Where a stretch ends, for the search of its shape; `work` is ∫ M κ ds along all of it. */
 export function taperedEnd(strip: TaperedSegment): Point & { angle: number; moment: number; work: number } {
   let work = 0;
-  let last: Step | undefined;
+  let last: TaperedStep | undefined;
   for (const step of stepsOf(strip)) {
-    if (last) work += sum(last.work, last.reach);
+    if (last) work += evaluateSeries(last.work, last.reach);
     last = step;
   }
   const [step, h] = [last!, 1 - last!.u];
-  const [angle, moment] = [sum(step.angle, h), sum(step.moment, h)];
-  return { ...pointOn(step, h), angle, moment, work: work + sum(step.work, h) };
+  const [angle, moment] = [evaluateSeries(step.angle, h), evaluateSeries(step.moment, h)];
+  return { ...pointOnStep(step, h), angle, moment, work: work + evaluateSeries(step.work, h) };
 }
 
 /** The same stretch from its end to its start. */
@@ -175,7 +197,7 @@ export function pinPushes(spans: readonly TaperedSegment[]): PinPush[] {
   return states.map(({ x, y, angle, moment }, i) => {
     const force = subtract(spans[i]?.force ?? NO_FORCE, before[i]!);
     const along = direction(angle);
-    return { at: { x, y }, angle, across: dot(force, leftOf(along)), endwise: dot(force, along), moment };
+    return { at: { x, y }, angle, across: dot(force, leftNormal(along)), endwise: dot(force, along), moment };
   });
 }
 
