@@ -27,13 +27,15 @@ export function medianRange(values: readonly number[]): Range {
   return [inOrder.at(left - 1)!, inOrder.at(-left)!];
 }
 
+/** The time of one call, ms. */
+export function once(work: () => unknown): number {
+  const started = performance.now();
+  work();
+  return performance.now() - started;
+}
+
 /** The median time of one call, ms. Runs differ by their number, the same in every process. */
 export function median(work: (i: number) => unknown, runs = RUNS): number {
   for (let i = 0; i < WARM_UP; i++) work(i);
-  const times = Array.from({ length: runs }, (_, i) => {
-    const started = performance.now();
-    work(i);
-    return performance.now() - started;
-  });
-  return medianOf(times);
+  return medianOf(Array.from({ length: runs }, (_, i) => once(() => work(i))));
 }

@@ -1,12 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { takeOff } from '../../src/check/fit/take-off.ts';
+import { MAX_READINGS } from '../../src/check/readings/read-readings.ts';
 import { streamPatternPdf } from '../../src/export/writers/pdf.ts';
 import { parseJob } from '../../src/job/parse/parse-job.ts';
 import { makePart } from '../../src/part/make-part.ts';
 import type { Part } from '../../src/part/part.ts';
 import { parsePaper } from '../../src/tiling/paper/paper-sizes.ts';
 import { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, type LayOutOptions, layOut } from '../../src/tiling/tile.ts';
-import { type Figure, median } from './figure.ts';
+import { defaultRule } from '../../src/units/rule.ts';
+import { noise } from '../check/bench.ts';
+import { type Figure, median, once } from './figure.ts';
 
 export const readSample = (name: string): string => readFileSync(`samples/${name}.yaml`, 'utf8');
 
@@ -83,6 +87,11 @@ export const partFigures = (): Figure[] => {
       value: median(() => layOut(arch, optionsOn('a4')), 5),
       unit: 'ms',
       goal: 1000,
+    },
+    {
+      name: 'take off the most readings, of no curve at all',
+      value: once(() => takeOff(noise(MAX_READINGS), defaultRule('mm'))),
+      unit: 'ms',
     },
   ];
 };

@@ -47,3 +47,9 @@ export const byHand = (
     station,
     offset: readOnRule(offset + handMm * normal(random), rule).mark,
   }));
+
+/** Readings that no curve passes, each up to 200 mm anywhere. */
+export function noise(count: number): StationReading[] {
+  const random = seeded(1);
+  return Array.from({ length: count }, (_, i) => ({ station: i, offset: 200 * random() }));
+}

@@ -1,36 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { nailForApex as nailed } from '../../../src/curves/elastica/nail-for-apex.ts';
 import { GAUSS_CONSTANT } from '../../../src/curves/elastica/rectangular-elastica.ts';
 import { type StripEnds, strip } from '../../../src/curves/elastica/solve-strip.ts';
 import { distance, type Point } from '../../../src/curves/geometry/point.ts';
 import { apexOf } from '../../../src/curves/measurements.ts';
-import { Fault } from '../../../src/units/fault.ts';
+import { FROM, faultOf, HELD, nailForApex, nearest, TO } from '../apex-faults.ts';
 import { FREE, PROMISE } from '../batten-cases.ts';
 import { number, stripOr } from '../strip-sets.ts';
-
-const nailForApex = (...given: Parameters<typeof nailed>) => nailed(...given).nail;
-
-const [FROM, TO] = [
-  { x: 0, y: 0 },
-  { x: 1000, y: 0 },
-];
-const HELD: StripEnds = { start: { held: 0 }, end: { held: 0 } };
-const MIXED: StripEnds = { start: { held: 0 }, end: 'free' };
-
-const faultOf = (apex: Point, ends: StripEnds): Fault => {
-  try {
-    nailForApex(FROM, TO, apex, ends);
-  } catch (fault) {
-    if (fault instanceof Fault) return fault;
-    throw fault;
-  }
-  throw new Error('a nail was found');
-};
-
-/** The station that the fault names as the nearest. */
-const nearest = (apex: Point, ends: StripEnds): number =>
-  Number(/nearest it can do is ([\d.]+) mm/.exec(faultOf(apex, ends).message)![1]);
 
 test.each([FREE, HELD])('an apex in the middle of equal ends is where the nail goes', (ends) => {
   const nail = nailForApex(FROM, TO, { x: 500, y: 210 }, ends);
@@ -92,24 +68,6 @@ describe('where no nail brings the apex, the fault names the nearest', () => {
 
   test('both held, shallow: 2/3 of the chord', () => {
     expect(nearest({ x: 900, y: 0.1 }, HELD)).toBeCloseTo(2000 / 3, 2);
-  });
-
-  test.each([
-    ['free', 300, FREE],
-    ['both held', 150, HELD],
-    ['held at the start', 200, MIXED],
-    ['held leaning', 200, { start: { held: 0.3 }, end: 'free' } as StripEnds],
-  ])('%s, %i high: a nail is found a hair inside, and none a hair outside', (_, y, ends) => {
-    const [low, high] = [nearest({ x: 20, y }, ends), nearest({ x: 980, y }, ends)];
-    for (const [limit, inward] of [
-      [low, 1],
-      [high, -1],
-    ] as const) {
-      expect(() => nailForApex(FROM, TO, { x: limit + inward * 0.01, y }, ends)).not.toThrow();
-      expect(() => nailForApex(FROM, TO, { x: limit - inward * 0.01, y }, ends)).toThrow(
-        expect.objectContaining({ code: 'batten.no-such-apex' }),
-      );
-    }
   });
 
   test.each([FREE, HELD])("too high for any: up to Gauss's constant of the chord", (ends) => {

@@ -1,38 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { composeCard } from '../../../src/export/card/compose-card.ts';
 import { standardScale } from '../../../src/export/drawing/drawing-scale.ts';
 import { writePdf } from '../../../src/export/writers/pdf.ts';
 import { halfOf } from '../../../src/part/derived/half-pattern.ts';
-import { offsetsBeside } from '../../../src/part/offsets.ts';
 import type { Part } from '../../../src/part/part.ts';
-import { planStock } from '../../../src/shop/stock/stock-plan.ts';
-import { adviseStrips } from '../../../src/shop/strip/part-strips.ts';
-import { chooseStripSpecies } from '../../../src/shop/wood/find-species.ts';
-import { parsePaper } from '../../../src/tiling/paper/paper-sizes.ts';
-import { readOnRule, showOnRule } from '../../../src/units/rule.ts';
-import { typesetFractions } from '../../../src/units/typeset.ts';
-import { BENCH, partOf, SAMPLES, samplePart } from '../../part/jobs.ts';
+import { partOf, samplePart } from '../../part/jobs.ts';
 import { boxOf, clashes, faultsOf } from '../card-faults.ts';
-import { fontBytes } from '../font.ts';
-import { readPdf } from '../read-pdf.ts';
 
-const font = fontBytes();
+import { ALL, cardOf, font, readCard } from '../sample-cards.ts';
+
 const POINTS_PER_MM = 72 / 25.4;
-const ALL = [...SAMPLES, ...BENCH];
-
-const cardOf = (part: Part, paper = part.rule.unit === 'in' ? 'letter' : 'a4') =>
-  composeCard(part, { paper: parsePaper(paper) });
-
-/** A sample's card is composed once for all that is asked of it. */
-const cards = new Map<string, ReturnType<typeof composeCard>>();
-function sampleCard(name: string) {
-  const card = cards.get(name) ?? cardOf(samplePart(name));
-  cards.set(name, card);
-  return card;
-}
-
-const readCard = async (name: string) => readPdf(await writePdf([sampleCard(name).page], name, font));
 
 describe('a job card read back from its PDF', () => {
   test.each(ALL)(
@@ -73,70 +50,6 @@ describe('a job card read back from its PDF', () => {
   test('the same job gives the same bytes', async () => {
     const write = async () => writePdf([cardOf(samplePart('hall-bench/leg.yaml')).page], 'leg', font);
     expect(await write()).toEqual(await write());
-  });
-});
-
-type OffsetList = readonly {
-  readonly station: number;
-  readonly side?: 'left' | 'right';
-  readonly shown: string;
-  readonly edges: readonly { readonly name: string; readonly offset: number; readonly shown: string }[];
-}[];
-
-const typeset = (shown: string): string => typesetFractions(shown).replace(/^-/, '−');
-
-describe('the figures of a card', () => {
-  test.each(ALL)('%s: offsets are those of the part, as the rule shows them', async (name) => {
-    const part = samplePart(name);
-    const { lists } = sampleCard(name);
-    const rows = lists.offsets as OffsetList;
-    expect(rows.length).toBeGreaterThan(3);
-    const onPaper = new Set((await readCard(name)).pages[0]!.words.map(({ text }) => text));
-    for (const { station, side, shown, edges } of rows) {
-      expect(shown).toBe(typeset(showOnRule(station, part.rule)));
-      expect(onPaper).toContain(shown);
-      for (const { name: edge, offset, shown: told } of edges) {
-        const beside = offsetsBeside(part.edges.find((each) => each.name === edge)!, station);
-        expect(offset).toBe(beside.at(side === 'right' ? -1 : 0)?.offset);
-        expect(told).toBe(typeset(showOnRule(offset, part.rule)));
-      }
-    }
-  });
-
-  test.each(ALL)('%s: blank, strip and board feet are those that stock and batten tell', (name) => {
-    const part = samplePart(name);
-    const { lists } = sampleCard(name);
-    const { blank, amount } = planStock(part, {});
-    const about = (mm: number): string => typeset(readOnRule(mm, part.rule).text);
-    const list = lists.cutList as { readonly rough: string; readonly boardFeet: string };
-    if (part.shape.type === 'closed') {
-      expect(list.rough).toBe(
-        `${[blank.length, blank.width, blank.thickness!].map(about).join(' × ')} ${part.rule.unit}`,
-      );
-      expect(list.boardFeet).toBe(amount!.rough!.boardFeet.toFixed(1));
-    }
-    const runs = adviseStrips(part, {
-      species: chooseStripSpecies(undefined, part.stock?.species),
-      rule: part.rule,
-    });
-    expect((lists.strip as { size: string }).size).toContain(about(runs[0].advice.thickness));
-  });
-
-  test('a leg’s diagonals join the corners that its slanting ends leave', () => {
-    const part = samplePart('hall-bench/leg.yaml');
-    const [left, right] = part.ends!;
-    const measures = sampleCard('hall-bench/leg.yaml').lists.measures as { label: string; length: number }[];
-    const { x, y } = { x: right.face[1].x - left.face[0].x, y: right.face[1].y - left.face[0].y };
-    expect(measures.find(({ label }) => label === 'outer left to inner right')!.length).toBeCloseTo(
-      Math.hypot(x, y),
-      9,
-    );
-  });
-
-  test('both ends of the leg are set to its miter and blade tilt', () => {
-    // atan(tan 4° · cos 6°) = 3.978°: a tenth of a degree is as near as a saw is set.
-    const [ends] = sampleCard('hall-bench/leg.yaml').lists.saw as { what: string; value: string }[];
-    expect(ends).toMatchObject({ what: 'both ends', value: 'miter 6°, blade tilt 4°' });
   });
 });
 

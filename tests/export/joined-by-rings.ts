@@ -1,20 +1,18 @@
 import { createCanvas } from '@napi-rs/canvas';
-import { describe, expect, test } from 'vitest';
-import { type Affine, invert, transformPoint } from '../../../src/curves/geometry/affine.ts';
-import type { Point } from '../../../src/curves/geometry/point.ts';
-import type { Page } from '../../../src/export/drawing/drawing.ts';
-import { patternPages } from '../../../src/export/sheets/pattern-pages.ts';
-import { writePdf } from '../../../src/export/writers/pdf.ts';
-import type { Part } from '../../../src/part/part.ts';
-import type { Layout } from '../../../src/tiling/layout.ts';
-import { pageMatrix } from '../../../src/tiling/paper/page-matrix.ts';
-import { parsePaper } from '../../../src/tiling/paper/paper-sizes.ts';
-import { layOut } from '../../../src/tiling/tile.ts';
-import { samplePart } from '../../part/jobs.ts';
-import { backLeg } from '../../tiling/parts.ts';
-import { fontBytes } from '../font.ts';
-import { openPdf } from '../read-pdf.ts';
-import { type Dots, findRings } from '../rings.ts';
+import { expect } from 'vitest';
+import { type Affine, invert, transformPoint } from '../../src/curves/geometry/affine.ts';
+import type { Point } from '../../src/curves/geometry/point.ts';
+import type { Page } from '../../src/export/drawing/drawing.ts';
+import { patternPages } from '../../src/export/sheets/pattern-pages.ts';
+import { writePdf } from '../../src/export/writers/pdf.ts';
+import type { Part } from '../../src/part/part.ts';
+import type { Layout } from '../../src/tiling/layout.ts';
+import { pageMatrix } from '../../src/tiling/paper/page-matrix.ts';
+import { parsePaper } from '../../src/tiling/paper/paper-sizes.ts';
+import { layOut } from '../../src/tiling/tile.ts';
+import { fontBytes } from './font.ts';
+import { openPdf } from './read-pdf.ts';
+import { type Dots, findRings } from './rings.ts';
 
 /** 200 dots to the inch: a dot is 0.127 mm. */
 const SCALE = 200 / 72;
@@ -116,71 +114,36 @@ function worstOff(picture: Dots, big: Dots, place: (at: Point) => Point): number
   return Math.max(...seen) / DOTS_PER_MM;
 }
 
-describe('sheets joined by the rings seen in their pictures', () => {
-  test.each([
-    ['a back leg', backLeg],
-    ['a stretcher', () => samplePart('hall-bench-stretcher.yaml')],
-  ])('show the line of %s where one great sheet has it', async (_, make) => {
-    const small = await picturesOf(make(), 'letter');
-    const great = await picturesOf(make(), '1300x300mm');
-    const [first] = small.layout.sheets;
-    const second = small.layout.sheets.find(({ name }) => name === first.neighbours.right)!;
-    const page = small.layout.sheets.indexOf(second) + 1;
-    const [left, right] = [await dotsOf(small.whole, 1), await dotsOf(small.whole, page)];
-    const radius = RING_MM * DOTS_PER_MM;
-    const onLeft = downOne(findRings(left, radius), 'right');
-    const onRight = downOne(findRings(right, radius), 'left');
-    expect(onLeft).toHaveLength(2);
-    expect(onRight).toHaveLength(2);
+/** Two sheets are joined by the rings seen in their pictures, and show the line where one great sheet has it. */
+export async function joinByRings(part: Part): Promise<void> {
+  const small = await picturesOf(part, 'letter');
+  const great = await picturesOf(part, '1300x300mm');
+  const [first] = small.layout.sheets;
+  const second = small.layout.sheets.find(({ name }) => name === first.neighbours.right)!;
+  const page = small.layout.sheets.indexOf(second) + 1;
+  const [left, right] = [await dotsOf(small.whole, 1), await dotsOf(small.whole, page)];
+  const radius = RING_MM * DOTS_PER_MM;
+  const onLeft = downOne(findRings(left, radius), 'right');
+  const onRight = downOne(findRings(right, radius), 'left');
+  expect(onLeft).toHaveLength(2);
+  expect(onRight).toHaveLength(2);
 
-    // The second sheet is laid on the first by its rings alone; only the first is placed by our numbers.
-    const joined = laidOn(onRight as [Point, Point], onLeft as [Point, Point]);
-    const big = await dotsOf(great.lines, 1);
-    const back = invert(pageMatrix(first));
-    const onBig = pageMatrix(great.layout.sheets[0]);
-    const place = (at: Point): Point =>
+  // The second sheet is laid on the first by its rings alone; only the first is placed by our numbers.
+  const joined = laidOn(onRight as [Point, Point], onLeft as [Point, Point]);
+  const big = await dotsOf(great.lines, 1);
+  const back = invert(pageMatrix(first));
+  const onBig = pageMatrix(great.layout.sheets[0]);
+  const place = (at: Point): Point =>
+    transformPoint(
+      toDots(big),
       transformPoint(
-        toDots(big),
-        transformPoint(
-          onBig,
-          transformPoint(back, transformPoint(invert(toDots(left)), transformPoint(joined, at))),
-        ),
-      );
+        onBig,
+        transformPoint(back, transformPoint(invert(toDots(left)), transformPoint(joined, at))),
+      ),
+    );
 
-    const picture = await dotsOf(small.lines, page);
-    expect(worstOff(picture, big, place)).toBeLessThan(JOINED_MM);
-    const astray = (at: Point): Point => place({ x: at.x, y: at.y + 0.3 * DOTS_PER_MM });
-    expect(worstOff(picture, big, astray)).toBeGreaterThan(JOINED_MM);
-  });
-
-  test('a ring is found to a seventh of a dot wherever it stands between the dots', () => {
-    const size = 80;
-    for (const [dx, dy] of [
-      [0, 0],
-      [0.5, 0.25],
-      [0.3, 0.8],
-    ] as const) {
-      const canvas = createCanvas(size, size);
-      const context = canvas.getContext('2d');
-      context.fillStyle = 'white';
-      context.fillRect(0, 0, size, size);
-      const [x, y] = [40 + dx, 40 + dy];
-      context.lineWidth = 1.02;
-      context.beginPath();
-      context.arc(x, y, 23.6, 0, 2 * Math.PI);
-      context.stroke();
-      context.beginPath();
-      context.moveTo(x - 39, y);
-      context.lineTo(x + 39, y);
-      context.moveTo(x, y - 39);
-      context.lineTo(x, y + 39);
-      context.stroke();
-      const { data } = context.getImageData(0, 0, size, size);
-      const dark = new Uint8Array(size * size).map((_, i) => 255 - (data[4 * i] ?? 255));
-      const [ring] = findRings({ width: size, height: size, dark }, 23.6);
-      // Dots are known by their middles: half a dot from the canvas's own count.
-      expect(Math.abs(ring!.x - (x - 0.5))).toBeLessThan(0.15);
-      expect(Math.abs(ring!.y - (y - 0.5))).toBeLessThan(0.15);
-    }
-  });
-});
+  const picture = await dotsOf(small.lines, page);
+  expect(worstOff(picture, big, place)).toBeLessThan(JOINED_MM);
+  const astray = (at: Point): Point => place({ x: at.x, y: at.y + 0.3 * DOTS_PER_MM });
+  expect(worstOff(picture, big, astray)).toBeGreaterThan(JOINED_MM);
+}
