@@ -18,11 +18,12 @@ const withoutWoff2 = {
   },
 };
 
+const INFLATE = /[\\/]tiny-inflate[\\/]index\.js$/;
 /** The tables of letters and the font are packed: zlib unpacks them in a tenth of the time of the package for browsers. */
 const unpackedByZlib = {
   name: 'unpacked-by-zlib',
   setup(bundle) {
-    bundle.onLoad({ filter: /[\\/]tiny-inflate[\\/]index\.js$/ }, () => ({
+    bundle.onLoad({ filter: INFLATE }, () => ({
       contents: `
         const { inflateRawSync } = require('node:zlib');
         module.exports = (packed, into) => {
@@ -50,9 +51,18 @@ const withoutOtherPrograms = {
   },
 };
 
-const script = (name, options) =>
-  build({
+/** The files whose code a script holds, without those that a plugin has replaced. */
+const filesIn = ({ outputs }) =>
+  Object.values(outputs)
+    .flatMap(({ inputs }) => Object.entries(inputs))
+    .filter(([, { bytesInOutput }]) => bytesInOutput > 0)
+    .map(([file]) => file)
+    .filter((file) => !WITHOUT_WOFF2.filter.test(file) && !INFLATE.test(file));
+
+async function script(name, options) {
+  const { metafile } = await build({
     absWorkingDir: root,
+    metafile: true,
     outfile: join(root, 'dist', 'cli', `${name}.cjs`),
     bundle: true,
     minify: true,
@@ -64,6 +74,8 @@ const script = (name, options) =>
     banner: { js: `const fileUrl = require('node:url').pathToFileURL(__filename).href;` },
     ...options,
   });
+  return filesIn(metafile);
+}
 
 /** A script of the commands that an expression lists; the expression may use what `imports` brings. */
 const commandScript = (name, imports, commands) =>
@@ -84,9 +96,10 @@ async function commandNames() {
   return Object.keys(COMMANDS);
 }
 
+/** The files that the scripts are made of. */
 export async function buildCli() {
   const names = await commandNames();
-  await Promise.all([
+  const files = await Promise.all([
     script('parts/pdfkit', {
       entryPoints: [PDF_LIBRARY],
       plugins: [withoutWoff2, unpackedByZlib],
@@ -97,4 +110,5 @@ export async function buildCli() {
       commandScript(name, `import { makeCommand } from './commands/${name}-command.ts';`, '[makeCommand]'),
     ),
   ]);
+  return files.flat();
 }

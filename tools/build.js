@@ -1,8 +1,9 @@
-// npm run build: dist/cli/ (see tools/build-cli.js), dist/index.js and its types, dist/fairlath.html.
+// npm run build: dist/cli/ (see tools/build-cli.js), dist/index.js and its types, dist/fairlath.html, the notices.
 import { rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 import { buildCli } from './build-cli.js';
+import { noticesOf } from './notices.js';
 import { buildPage } from './page-build.js';
 import { fail, fingerprint, root, runTool, stamp } from './setup.js';
 
@@ -21,10 +22,16 @@ const library = {
   packages: 'external',
 };
 
+const NOTICES = 'dist/cli and dist/fairlath.html hold code and type of these packages, under these licenses.';
+
 async function buildAll() {
   const sources = fingerprint();
   rmSync(dist, { recursive: true, force: true });
-  await Promise.all([buildCli(), build(library), buildPage()]);
+  const [cliFiles, pageFiles] = await Promise.all([buildCli(), buildPage(), build(library)]);
+  writeFileSync(
+    join(dist, 'THIRD-PARTY-NOTICES.txt'),
+    `${NOTICES}\n\n${noticesOf([...cliFiles, ...pageFiles])}`,
+  );
   const types = runTool('typescript/bin/tsc', ['-p', 'tsconfig.build.json']);
   if (types.status !== 0) fail(`${types.stdout}${types.stderr}`);
   writeFileSync(stamp, sources);

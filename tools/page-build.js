@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
 import { viteSingleFile } from 'vite-plugin-singlefile';
+import { noticesOf } from './notices.js';
 import { root } from './setup.js';
 import { WITHOUT_WOFF2 } from './woff2.js';
 
@@ -63,17 +64,36 @@ const bodies = (html, tag) =>
 
 const hashed = (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
 
+/** Lists the modules of a build before they become one file. */
+const listing = (files) => ({
+  name: 'listing',
+  generateBundle(_, bundle) {
+    for (const { modules = {} } of Object.values(bundle))
+      files.push(...Object.keys(modules).filter((file) => !WITHOUT_WOFF2.filter.test(file)));
+  },
+});
+
+/** At the end, where the notices cost no time before the page is drawn. */
+function withNotices(html, files) {
+  const notices = noticesOf(files);
+  if (/--!?>/.test(notices)) throw new Error('A license notice has the end of a comment in it.');
+  return `${html.trimEnd()}\n<!--\nThis page holds code and type of these packages, under these licenses.\n\n${notices}-->\n`;
+}
+
+/** The files that the page is made of. */
 export async function buildPage() {
+  const files = [];
   const { output } = await build({
     configFile: false,
     root: join(root, 'src', 'page'),
     logLevel: 'silent',
-    plugins: [builtIn, withoutWoff2, viteSingleFile({ removeViteModuleLoader: true })],
+    plugins: [builtIn, withoutWoff2, listing(files), viteSingleFile({ removeViteModuleLoader: true })],
     build: { write: false, target: 'es2023', modulePreload: false, chunkSizeWarningLimit: 4096 },
   });
   const html = output.find(({ fileName }) => fileName === 'index.html').source;
   mkdirSync(join(root, 'dist'), { recursive: true });
-  writeFileSync(OUTPUT, withPolicy(String(html)));
+  writeFileSync(OUTPUT, withNotices(withPolicy(String(html)), files));
+  return files;
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) await buildPage();

@@ -16,6 +16,7 @@ const BUILD_INPUTS = [
   'bin/fairlath.js',
   'tools/build.js',
   'tools/build-cli.js',
+  'tools/notices.js',
   'tools/page-build.js',
   'tools/woff2.js',
 ];
@@ -41,8 +42,9 @@ function installPackages() {
   if (Number.parseInt(node, 10) < OLDEST_NODE) {
     fail(`This is Node ${node}, which is too old. fairlath needs Node ${OLDEST_NODE} or newer.`);
   }
-  // The log level: under `npm start --silent` npm would fail without a word.
-  if (!isInstalled()) step('Installing packages ...', 'npm', ['ci', '--loglevel=error']);
+  // No package here needs its install script, and npm stops to ask about them. The log level: under
+  // `npm start --silent` npm would fail without a word.
+  if (!isInstalled()) step('Installing packages ...', 'npm', ['ci', '--ignore-scripts', '--loglevel=error']);
 }
 
 /** Whether node_modules holds what package-lock.json asks for, by the list npm leaves there when it has finished. */
@@ -77,7 +79,7 @@ export function fingerprint() {
 }
 
 /** Runs one step of the setting up; its output is shown only if it fails. */
-function step(line, command, args) {
+export function step(line, command, args) {
   console.error(line);
   // On Windows npm is a batch file, which only a shell can start.
   const shell = command === 'npm' && process.platform === 'win32';
