@@ -63,6 +63,7 @@ function formatMark(above: number, below: number, inFraction: boolean): string {
 
 const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b));
 
+/** `roundToGraduation` in exact fractions: for every length, but slow. */
 export function roundInFractions(size: number, graduation: Graduation, unit: Unit): RoundedMark {
   const { numerator, denominator } = graduation;
   const step = new Fraction(BigInt(numerator), BigInt(denominator));

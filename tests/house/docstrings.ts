@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import ts from 'typescript';
+import type { Source } from './source.ts';
 
 /** A name of the public API and what it stands for. */
 interface Named {
@@ -50,4 +51,43 @@ export function undocumented(root: string, files: readonly string[]): string[] {
     .flatMap((one) => [one, ...membersOf(one)])
     .filter(isBare)
     .map(({ name }) => name);
+}
+
+/** A function longer than this, in lines, does more than its name can say. */
+const LONGEST_BARE = 10;
+
+const isNumeric = ({ type }: ts.ParameterDeclaration): boolean => type?.kind === ts.SyntaxKind.NumberKeyword;
+
+interface ExportedFunction {
+  readonly name: string;
+  readonly statement: ts.Statement;
+  readonly parameters: readonly ts.ParameterDeclaration[];
+}
+
+/** The functions that a statement exports, written as a declaration or as a constant. */
+function exportedFunctions(statement: ts.Statement): ExportedFunction[] {
+  if (!(ts.canHaveModifiers(statement) && ts.getModifiers(statement)?.some(isExport))) return [];
+  if (ts.isFunctionDeclaration(statement))
+    return [{ name: statement.name?.text ?? 'default', statement, parameters: [...statement.parameters] }];
+  if (!ts.isVariableStatement(statement)) return [];
+  return statement.declarationList.declarations.flatMap(({ name, initializer }) =>
+    initializer && ts.isArrowFunction(initializer) && ts.isIdentifier(name)
+      ? [{ name: name.text, statement, parameters: [...initializer.parameters] }]
+      : [],
+  );
+}
+
+const isExport = ({ kind }: ts.ModifierLike): boolean => kind === ts.SyntaxKind.ExportKeyword;
+
+/** Exported functions without a docstring that are long, or take a number whose unit nobody can guess. */
+export function undocumentedFunctions(sources: readonly Source[]): string[] {
+  return sources.flatMap(({ path, text }) => {
+    const file = ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true);
+    const linesOf = (node: ts.Node): number => node.getText(file).split('\n').length;
+    return file.statements
+      .flatMap(exportedFunctions)
+      .filter(({ statement }) => ts.getJSDocCommentsAndTags(statement).length === 0)
+      .filter(({ statement, parameters }) => linesOf(statement) > LONGEST_BARE || parameters.some(isNumeric))
+      .map(({ name }) => `${path}: ${name}`);
+  });
 }

@@ -93,6 +93,7 @@ function verdictText({ verdict, tolerance, worst, readings }: EdgeCheck, rule: R
   return `within ${limit}${sure} (${counted})`;
 }
 
+/** The differences between the two parts of a pair, station by station, and as a whole. */
 export function pairText({ readings, worst, rms }: PairCheck, rule: Rule): string {
   const rows = readings.map(({ station, difference }) => [
     `  ${showOnRule(station, rule)}`,

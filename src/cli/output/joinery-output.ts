@@ -36,6 +36,7 @@ export function jointJson(joint: Joint, i: number): object {
   return { number: i + 1, kind, ...given };
 }
 
+/** The angles of each end whose cut slants, as a table; nothing for square ends. */
 export function endsText(part: Part): string[] {
   if (slantedEnds(part).length === 0) return [];
   const rows = part.ends!.flatMap((end) => {

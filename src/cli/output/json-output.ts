@@ -7,6 +7,7 @@ import { writeLine } from './stdout.ts';
 /** Points as JSON has them: [x, y]. */
 export const pointJson = ({ x, y }: Point): readonly [number, number] => [x, y];
 
+/** Angles are radians inside, and degrees in JSON. */
 export const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
 /** The angles of an end's cut. */

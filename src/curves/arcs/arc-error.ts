@@ -24,6 +24,7 @@ const SPARSE_TOLERANCE = 1 / 8;
 /** Whether one arc or two in a row lie within the tolerance of the spots from one to another. */
 export type ArcTest = (arcs: readonly BulgedArc[], from: number, to: number) => boolean;
 
+/** The test of one arc or two in a row against the samples, for a tolerance in mm. */
 export function withinTolerance(spots: readonly ArcSample[], tolerance: number): ArcTest {
   const most = tolerance * SAMPLING_MARGIN;
   return (arcs, from, to) => {

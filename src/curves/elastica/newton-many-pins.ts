@@ -23,6 +23,7 @@ export interface ChordGeometry {
 /** Angle at every pin, then curvature, rate and length of every span in the span's own measure. */
 export type StateVector = Float64Array;
 
+/** Where span i starts in the state of a strip over so many pins. */
 export const spanOffset = (pins: number, i: number): number => pins + 3 * i;
 
 /** A Newton step turns no pin by more, radians, and changes no length by more than this share. */

@@ -22,8 +22,11 @@ export const QUARTER_Y = integrateY(Math.PI / 2);
 /** S(π/2) = √2·K(1/√2), the lemniscate constant. */
 export const QUARTER_S = integrateS(Math.PI / 2);
 
+/** Y(a): the way along the force, for a turn a in [0, π], radians. */
 export const elasticaY = (a: number): number => mirrored(integrateY, QUARTER_Y, a);
+/** S(a): the length. */
 export const elasticaS = (a: number): number => mirrored(integrateS, QUARTER_S, a);
+/** X(a): the way across the force. */
 export const elasticaX = (a: number): number => 2 * Math.sqrt(Math.sin(a));
 
 /**

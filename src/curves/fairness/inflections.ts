@@ -11,6 +11,7 @@ function bentTeeth(sweep: readonly Tooth[], straight: number): Tooth[] {
   return sweep.filter(({ curvature }) => Math.abs(curvature) > least);
 }
 
+/** Where the comb changes sides. Curvatures up to `straight` (1/mm) take no side. */
 export function combInflections(sweep: readonly Tooth[], straight: number): Point[] {
   const bent = bentTeeth(sweep, straight);
   return bent.flatMap((tooth, i) => {

@@ -42,6 +42,7 @@ const QUARTER_TURNS: readonly (readonly [cos: number, sin: number])[] = [
   [0, -1],
 ];
 
+/** The matrix followed by a shift, to the right and up. */
 export const translate = ([a, b, c, d, e, f]: Affine, x: number, y: number): Affine => [
   a,
   b,
@@ -51,6 +52,7 @@ export const translate = ([a, b, c, d, e, f]: Affine, x: number, y: number): Aff
   f + y,
 ];
 
+/** The matrix followed by an even scale about the origin. */
 export const scaleMatrix = (matrix: Affine, k: number): Affine => {
   const [a, b, c, d, e, f] = matrix;
   return [a * k, b * k, c * k, d * k, e * k, f * k];

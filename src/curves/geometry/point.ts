@@ -6,16 +6,19 @@ export interface Point {
   readonly y: number;
 }
 
+/** A place by its station and offset, mm. */
 export const point = (x: number, y: number): Point => ({ x, y });
 /** The point alone, of something that knows more of its place. */
 export const toPoint = ({ x, y }: Point): Point => ({ x, y });
 export const add = (a: Point, b: Point): Point => ({ x: a.x + b.x, y: a.y + b.y });
 export const subtract = (a: Point, b: Point): Point => ({ x: a.x - b.x, y: a.y - b.y });
+/** The vector a, k times as long. */
 export const scale = (a: Point, k: number): Point => ({ x: a.x * k, y: a.y * k });
 export const dot = (a: Point, b: Point): number => a.x * b.x + a.y * b.y;
 /** z of a × b: positive when b lies to the left of a. */
 export const cross = (a: Point, b: Point): number => a.x * b.y - a.y * b.x;
 export const distance = (a: Point, b: Point): number => Math.hypot(b.x - a.x, b.y - a.y);
+/** The place at a share t of the way from a to b. */
 export const lerp = (a: Point, b: Point, t: number): Point => ({
   x: a.x + (b.x - a.x) * t,
   y: a.y + (b.y - a.y) * t,

@@ -14,6 +14,7 @@ export const printedLengthWords = (rule: Rule): LengthFormat => ({
 /** To the nearest mark, with its unit: nobody cuts a blank or sets a stand to a hair. */
 export const about = (mm: number, rule: Rule): string => `${bareAbout(mm, rule)} ${rule.unit}`;
 
+/** A length (mm) at its nearest mark, without its unit, its fractions set. */
 export const bareAbout = (mm: number, rule: Rule): string => typesetFractions(readOnRule(mm, rule).text);
 
 /** As a sentence of its own, its fractions set. */

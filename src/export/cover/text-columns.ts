@@ -20,6 +20,7 @@ export const BODY_MM = 3.3;
 /** First baseline below a row's top, parts of the type size. */
 const BASELINE_SHARE = 0.95;
 
+/** Empty space between two rows, mm high. */
 export const blankRow = (height: number): TextRow => ({ height, blank: true, draw: () => [] });
 
 export const headingRow = (text: string): TextRow => ({

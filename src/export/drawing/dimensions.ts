@@ -32,6 +32,7 @@ export interface Station {
 /** So many stations fill a cover's column and stand three or four to a sheet. */
 const MAX_PRINTED_STATIONS = 12;
 
+/** The dimensions of a part: its stations with the offsets of every edge. */
 export function dimensionsOf(part: Part, mostStations = MAX_PRINTED_STATIONS): Dimensions {
   const [from, to] = stationRange(part.edges);
   const end = part.shape.type === 'half' ? part.shape.centre[0].x : to;
@@ -44,6 +45,7 @@ export function dimensionsOf(part: Part, mostStations = MAX_PRINTED_STATIONS): D
   };
 }
 
+/** The offsets of every edge at one station, mm; undefined where the end is cut off. */
 export const stationAt = (part: Part, station: number): Station => ({
   station,
   offsets: part.edges.map((edge) =>

@@ -121,6 +121,7 @@ export const polyline = (style: LineStyle, points: readonly Point[], closed = fa
   ...(closed ? { closed } : {}),
 });
 
+/** A full circle, its radius in mm. */
 export const circle = (style: LineStyle, centre: Point, radius: number): Stroke => ({
   type: 'stroke',
   style,
@@ -128,6 +129,7 @@ export const circle = (style: LineStyle, centre: Point, radius: number): Stroke 
   closed: true,
 });
 
+/** A text at a place, its size in mm. */
 export const words = (
   text: string,
   at: Point,

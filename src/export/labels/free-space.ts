@@ -72,6 +72,7 @@ function isCornerFree(
   return true;
 }
 
+/** The box of a width and height (mm) whose lower left corner is at a place. */
 export const boxAt = ({ x, y }: Point, width: number, height: number): Box => ({
   left: x,
   right: x + width,

@@ -13,6 +13,7 @@ export interface PictureView {
   readonly path: (path: readonly Segment[]) => Segment[];
 }
 
+/** A part seen at a scale (page mm per part mm) and shifted on its page. */
 export const pictureView = (part: Part, factor: number, shift: Point): PictureView => ({
   part,
   factor,

@@ -38,6 +38,7 @@ export const SHEET_CHORD_MM = 0.1;
 
 export const patternLines = (part: Part): PatternLines => flatten(linesToCut(part), SHEET_CHORD_MM);
 
+/** What every mark of one sheet needs to know of the pattern and of the sheet. */
 export function sheetContext(
   { part, layout, dimensions, lines, notes }: Pattern,
   sheet: Sheet,

@@ -82,6 +82,7 @@ function headerVariables({ release, unit, lengths, box }: DxfDocument, lastHandl
   ];
 }
 
+/** A handle as DXF writes it: hexadecimal, in capitals. */
 export const handleText = (handle: number): string => handle.toString(16).toUpperCase();
 
 interface TableRecord {

@@ -20,6 +20,7 @@ function decimal(value: number, decimals: number): string {
   return Number(value.toFixed(decimals)) === 0 ? '0.0' : `${whole}.${kept}`;
 }
 
+/** A number without a unit, as a group code and its value. */
 export const realTag = (code: number, value: number): Tag => [code, decimal(value, RATIO_DECIMALS)];
 
 /** Lengths (mm) in the file's unit. */

@@ -18,6 +18,7 @@ const EDGE_CURE = 'Write an edge as a list: first "- from: [0, 0]", then steps s
 
 const FROM_CURE = 'An edge starts with "- from: [station, offset]".';
 
+/** Reads the edges of a job; undefined where a mistake was found. */
 export function readEdges(entry: YamlNode, unit: Unit): Job['edges'] | undefined {
   const table = YamlMapping.of(entry, 'Write a name for each edge, and under it its list of steps.');
   if (!table) return undefined;

@@ -124,6 +124,7 @@ export class YamlNode {
   }
 }
 
+/** The line and column (from 1) of a character offset in the source text. */
 export function positionAt(source: SourceText, offset: number): SourcePosition {
   const { line, col } = source.lines.linePos(offset);
   return { line, column: col };

@@ -31,6 +31,7 @@ export type Evaluation =
   | { readonly evaluated: EvaluatedJob; readonly faults: readonly [] }
   | { readonly evaluated?: never; readonly faults: readonly JobDiagnostic[] };
 
+/** The part, figures, warnings and faults of a job text. */
 export function evaluateJob(text: string): Evaluation {
   let places: SourcePositions = new Map();
   try {

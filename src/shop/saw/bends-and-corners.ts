@@ -111,6 +111,7 @@ export interface LineCorner {
  */
 const MIN_CORNER_TURN = (1.4 * Math.PI) / 180;
 
+/** The corners of the sawn edges, where two pieces meet at an angle. */
 export const cornersOf = (edges: readonly SawnEdge[]): LineCorner[] =>
   edges.flatMap(({ name, pieces, wood }) =>
     pieces.slice(1).flatMap((piece, i): LineCorner[] => {

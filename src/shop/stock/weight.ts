@@ -55,6 +55,7 @@ function unknownSpeciesMessage(name: string): string | undefined {
   }
 }
 
+/** What a part and the board under it weigh, and where each balances. */
 export function weighPart(part: Part): BoardWeights {
   const { shape, stock } = part;
   const board = boardUnder(part);

@@ -33,6 +33,7 @@ export type StrainVerdict = 'safe' | 'risky' | 'breaks';
 /** A strain this near the safe one, as a share, is the safe one: the roundings of thickness times curvature. */
 const ROUNDING_SHARE = 1e-12;
 
+/** Whether wood of a species stands a strain (a share of the length). */
 export function strainVerdict(strain: number, species: Species): StrainVerdict {
   if (strain <= safeStrain(species) * (1 + ROUNDING_SHARE)) return 'safe';
   return strain < breakingStrain(species) ? 'risky' : 'breaks';
