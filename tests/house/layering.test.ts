@@ -39,6 +39,11 @@ describe('these are found', () => {
     ['Node in the core, by its bare name', 'src/units/length.ts', `import path from 'path';`],
     ['a file from outside src', 'src/job/parse.ts', `import '../../tests/fixtures/leg.ts';`],
     ['a folder that is on no floor', 'src/helpers/misc.ts', ''],
+    ['a folder of the curves that is on no layer', 'src/curves/helpers/misc.ts', ''],
+    ['numeric using geometry', 'src/curves/numeric/newton.ts', `import '../geometry/point.ts';`],
+    ['geometry using the curve', 'src/curves/geometry/pieces/piece.ts', `import '../../curve.ts';`],
+    ['a plain curve using the strip', 'src/curves/simple/arc.ts', `import '../elastica/bow.ts';`],
+    ['arcs using fairness', 'src/curves/arcs/biarc.ts', `import '../fairness/remark.ts';`],
     ['an API file with code of its own', 'src/index.ts', 'export const answer = 42;'],
     ['an API file that gives out the command line', 'src/index.ts', `export * from './cli/main.ts';`],
   ])('%s', (_, path, text) => {
