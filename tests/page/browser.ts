@@ -1,17 +1,16 @@
-import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import {
   type Browser,
   type BrowserContextOptions,
   chromium,
-  type Download,
   type Page,
   type ViewportSize,
 } from 'playwright-core';
 import { test as bare } from 'vitest';
 import { browserPath } from '../../tools/browser.js';
 import { root } from '../cli/run.ts';
+import { rested } from './on-page.ts';
 
 /** The page as it is built: one file, opened as by a double click. */
 const PAGE = pathToFileURL(join(root, 'dist', 'fairlath.html')).href;
@@ -28,7 +27,12 @@ const ARGUMENTS = [
 
 /** A real browser, unpacked from its package: nothing is installed on the system. */
 const startBrowser = (): Promise<Browser> =>
-  chromium.launch({ executablePath: browserPath(), args: ARGUMENTS });
+  chromium.launch({
+    executablePath: browserPath(),
+    args: ARGUMENTS,
+    // What the browser leaves behind goes with the rest.
+    env: { ...process.env, TMPDIR: process.env.FAIRLATH_TESTS },
+  });
 
 interface Watched {
   readonly page: Page;
@@ -53,6 +57,9 @@ interface Setting {
 
 /** By what a tab is born with: a new tab takes longer than a page opened in it anew. */
 type Tabs = Map<string, Promise<Watched>>;
+
+/** So many stay open: each is a process of its own. */
+const MOST_TABS = 4;
 
 export type OpenPage = (setting?: Setting, init?: string) => Promise<Watched>;
 
@@ -82,10 +89,7 @@ async function openPage(
   { viewport = { width: 1280, height: 900 }, colorScheme = 'light', ...born }: Setting = {},
   init = WITHOUT_PICKERS,
 ): Promise<Watched> {
-  const key = JSON.stringify([born, init]);
-  const tab = tabs.get(key) ?? newTab(browser, born, init);
-  tabs.set(key, tab);
-  const { page, requests, complaints } = await tab;
+  const { page, requests, complaints } = await tabFor(browser, tabs, born, init);
   await page.mouse.up();
   await page.mouse.move(0, 0);
   await page.setViewportSize(viewport);
@@ -94,6 +98,26 @@ async function openPage(
   await page.goto(`${PAGE}?anew`);
   await rested(page);
   return { page, requests, complaints };
+}
+
+async function tabFor(
+  browser: Browser,
+  tabs: Tabs,
+  born: BrowserContextOptions,
+  init: string,
+): Promise<Watched> {
+  const key = JSON.stringify([born, init]);
+  const tab = tabs.get(key) ?? newTab(browser, born, init);
+  // What was asked for last comes last.
+  tabs.delete(key);
+  tabs.set(key, tab);
+  const [longest] = tabs.keys();
+  if (tabs.size > MOST_TABS && longest !== undefined) {
+    const left = await tabs.get(longest);
+    tabs.delete(longest);
+    await left?.page.context().close();
+  }
+  return tab;
 }
 
 async function newTab(browser: Browser, born: BrowserContextOptions, init: string): Promise<Watched> {
@@ -105,90 +129,4 @@ async function newTab(browser: Browser, born: BrowserContextOptions, init: strin
   page.on('pageerror', (error) => complaints.push(error.message));
   await page.addInitScript(FORGET + init);
   return { page, requests, complaints };
-}
-
-/** The hand has rested, and what takes longer than a frame is worked out. */
-export async function rested(page: Page): Promise<void> {
-  await page.locator('#figures-later .figure').first().waitFor();
-  await page.locator('#figures-later.old, .figure.old').first().waitFor({ state: 'detached' });
-}
-
-export const grip = (page: Page, key: string) => page.locator(`[data-key="${key}"]`);
-
-/** The middle of a grip on the screen. */
-export async function middleOf(page: Page, key: string): Promise<{ x: number; y: number }> {
-  const box = await grip(page, key).locator('.reach').boundingBox();
-  if (!box) throw new Error(`there is no grip ${key}`);
-  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-}
-
-/** The job as it stands in the panel. */
-export const jobText = (page: Page): Promise<string> => page.locator('#job-text').inputValue();
-
-/** The job file opened: only then it follows the hand at every move. */
-export const openJobFile = (page: Page): Promise<void> =>
-  page.evaluate("document.getElementById('job-panel').open = true");
-
-/** The value beside a figure's name. */
-export const figure = async (page: Page, label: string): Promise<string> => {
-  const row = page.locator('.figure', { has: page.locator('dt', { hasText: new RegExp(`^${label}$`) }) });
-  return ((await row.first().locator('dd').textContent()) ?? '')
-    .replaceAll('\u00a0', ' ')
-    .replaceAll('\u2044', '/');
-};
-
-/** Lays another of the built-in parts on the bench. */
-export async function begin(page: Page, name: string): Promise<void> {
-  await page.locator('#samples').selectOption({ label: name });
-  await rested(page);
-}
-
-export async function downloaded(
-  page: Page,
-  work: () => Promise<void>,
-): Promise<{ name: string; bytes: Buffer }> {
-  const [file] = await Promise.all([page.waitForEvent('download'), work()]);
-  return { name: (file as Download).suggestedFilename(), bytes: readFileSync(await file.path()) };
-}
-
-/** The next frame is drawn. */
-export const drawn = (page: Page): Promise<unknown> =>
-  page.evaluate('new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))');
-
-/** The leg's nail, its station typed. */
-export const NAIL = 'edges.back[1].through[0]';
-export const STATION = 'back, nail: station, in';
-
-export async function typeStation(page: Page, station: string): Promise<void> {
-  await page.getByLabel(STATION).fill(station);
-  await page.getByLabel(STATION).press('Enter');
-  await rested(page);
-}
-
-/** Takes hold of the nail, and moves it so far, px. */
-export async function takeHold(page: Page, across: number): Promise<{ x: number; y: number }> {
-  const { x, y } = await middleOf(page, NAIL);
-  await page.mouse.move(x, y);
-  await page.mouse.down();
-  await page.mouse.move(x + across, y);
-  await drawn(page);
-  return { x, y };
-}
-
-/** Pixels an inch: the leg's front edge is 34 in long. */
-export async function inch(page: Page): Promise<number> {
-  const [from, to] = [
-    await middleOf(page, 'edges.front[0].from'),
-    await middleOf(page, 'edges.front[1].line'),
-  ];
-  return (to.x - from.x) / 34;
-}
-
-/** Takes hold of a grip and moves the mouse by so many pixels, without letting go. */
-export async function drag(page: Page, key: string, x: number, y: number): Promise<void> {
-  const from = await middleOf(page, key);
-  await page.mouse.move(from.x, from.y);
-  await page.mouse.down();
-  await page.mouse.move(from.x + x, from.y + y, { steps: 6 });
-  await drawn(page);
 }

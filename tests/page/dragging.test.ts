@@ -1,5 +1,6 @@
 import { describe, expect } from 'vitest';
-import { begin, drag, figure, inch, jobText, middleOf, NAIL, openJobFile, rested, test } from './browser.ts';
+import { test } from './browser.ts';
+import { begin, drag, figure, inch, jobText, middleOf, NAIL, openJobFile, rested } from './on-page.ts';
 
 const APEX = 'edges.upper[1].apex';
 

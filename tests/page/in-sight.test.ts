@@ -1,6 +1,7 @@
 import type { ViewportSize } from 'playwright-core';
 import { expect } from 'vitest';
-import { begin, test } from './browser.ts';
+import { test } from './browser.ts';
+import { begin } from './on-page.ts';
 import { SCREENS } from './screens.ts';
 
 test.for(['phone', 'tablet upright', 'tablet lying'] as const)(

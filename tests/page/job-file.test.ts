@@ -1,5 +1,6 @@
 import { describe, expect } from 'vitest';
-import { jobText, test } from './browser.ts';
+import { test } from './browser.ts';
+import { jobText } from './on-page.ts';
 
 describe('the job file', () => {
   test('ten megabytes pasted are refused in a moment, into the job or among the readings', async ({

@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
 import { describe, expect } from 'vitest';
 import { sampleText } from '../part/jobs.ts';
-import { begin, jobText, rested, STATION, test, typeStation } from './browser.ts';
+import { test } from './browser.ts';
+import { begin, jobText, rested, STATION, typeStation } from './on-page.ts';
 
 /** Another tab of the same browser; it counts what it writes and removes of jobs. */
 async function anotherTab(page: Page, init = ''): Promise<Page> {

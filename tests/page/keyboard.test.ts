@@ -1,6 +1,7 @@
 import { describe, expect } from 'vitest';
-import { grip, jobText, NAIL, test } from './browser.ts';
+import { test } from './browser.ts';
 import { inHand, nails, out, set } from './nails.ts';
+import { grip, jobText, NAIL } from './on-page.ts';
 
 describe('by keyboard alone', () => {
   test('tab to a point, arrows by a graduation, shift for ten, Escape takes it back', async ({

@@ -1,6 +1,7 @@
 import { describe, expect } from 'vitest';
 import { sampleText } from '../part/jobs.ts';
-import { figure, jobText, rested, STATION, test } from './browser.ts';
+import { test } from './browser.ts';
+import { figure, jobText, rested, STATION } from './on-page.ts';
 
 describe('lengths', () => {
   test('are typed as on a rule, in any unit', async ({ openPage }) => {

@@ -1,6 +1,7 @@
 import { describe, expect } from 'vitest';
-import { grip, jobText, middleOf, NAIL, openJobFile, test, typeStation } from './browser.ts';
+import { test } from './browser.ts';
 import { besideLine, inHand, nails, out, set } from './nails.ts';
+import { grip, jobText, middleOf, NAIL, openJobFile, typeStation } from './on-page.ts';
 
 describe('nails on the drawing', () => {
   test('by mouse: one is set where the line is touched, the rest of the text as it was, undone in one step', async ({

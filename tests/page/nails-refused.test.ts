@@ -1,6 +1,7 @@
 import { describe, expect } from 'vitest';
-import { begin, grip, jobText, middleOf, NAIL, rested, test } from './browser.ts';
+import { test } from './browser.ts';
 import { END, faults, set } from './nails.ts';
+import { begin, grip, jobText, middleOf, NAIL, rested } from './on-page.ts';
 
 describe('nails that cannot be', () => {
   test('what cannot be is said where mistakes are told, and the part stays', async ({ openPage }) => {

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { jobText, middleOf, NAIL } from './browser.ts';
+import { jobText, middleOf, NAIL } from './on-page.ts';
 
 export const END = 'edges.back[1].batten';
 

@@ -1,7 +1,8 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { describe, expect } from 'vitest';
-import { begin, rested, test } from './browser.ts';
+import { test } from './browser.ts';
+import { begin, rested } from './on-page.ts';
 import { layOpen, SCHEMES } from './screens.ts';
 
 interface Violation {

@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect } from 'vitest';
 import { root } from '../cli/run.ts';
-import { begin, jobText, rested, test, typeStation } from './browser.ts';
+import { test } from './browser.ts';
+import { begin, jobText, rested, typeStation } from './on-page.ts';
 
 const focused = (page: Page): Promise<unknown> => page.evaluate('document.activeElement.textContent');
 

@@ -1,5 +1,6 @@
 import { describe, expect } from 'vitest';
-import { jobText, test } from './browser.ts';
+import { test } from './browser.ts';
+import { jobText } from './on-page.ts';
 import { answer, openSlowly, SLOW_FILE } from './slow-file.ts';
 
 describe('files that are refused', () => {

@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { fairlath, freshFolder } from '../cli/run.ts';
-import { downloaded, type OpenPage, rested } from './browser.ts';
+import type { OpenPage } from './browser.ts';
+import { downloaded, rested } from './on-page.ts';
 
 /** What makes each paper on the command line, by how its name ends on the page; the offsets are told, not written. */
 const COMMANDS: readonly (readonly [label: string, ending: string, command: readonly string[]])[] = [

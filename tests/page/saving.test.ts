@@ -1,6 +1,7 @@
 import { describe, expect } from 'vitest';
 import { sampleText } from '../part/jobs.ts';
-import { begin, downloaded, drawn, jobText, takeHold, test, typeStation } from './browser.ts';
+import { test } from './browser.ts';
+import { begin, downloaded, drawn, jobText, takeHold, typeStation } from './on-page.ts';
 
 describe('saving', () => {
   test('another job taken up is undone like any step, and each goes back into its own file', async ({

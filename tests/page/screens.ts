@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { rested } from './browser.ts';
+import { rested } from './on-page.ts';
 
 export const SCREENS = {
   phone: { width: 360, height: 740 },

@@ -1,5 +1,6 @@
 import { describe, expect } from 'vitest';
-import { drag, jobText, middleOf, openJobFile, test } from './browser.ts';
+import { test } from './browser.ts';
+import { drag, jobText, middleOf, openJobFile } from './on-page.ts';
 
 describe('a shoulder', () => {
   test('a shoulder stays square, dragged by a corner or typed, and is told from either side', async ({

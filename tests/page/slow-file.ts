@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { drawn } from './browser.ts';
+import { drawn } from './on-page.ts';
 
 /** A file that is read once `answer` is called with its text. */
 export const SLOW_FILE = `

@@ -1,6 +1,7 @@
 import { describe, expect } from 'vitest';
 import { sampleText } from '../part/jobs.ts';
-import { begin, drawn, grip, jobText, NAIL, STATION, takeHold, test } from './browser.ts';
+import { test } from './browser.ts';
+import { begin, drawn, grip, jobText, NAIL, STATION, takeHold } from './on-page.ts';
 import { answer, openSlowly, SLOW_FILE } from './slow-file.ts';
 
 describe('files that come late', () => {

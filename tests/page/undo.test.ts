@@ -1,5 +1,6 @@
 import { describe, expect } from 'vitest';
-import { drawn, jobText, openJobFile, takeHold, test, typeStation } from './browser.ts';
+import { test } from './browser.ts';
+import { drawn, jobText, openJobFile, takeHold, typeStation } from './on-page.ts';
 
 describe('what is undone', () => {
   test('what is undone while the hand holds a point stays undone', async ({ openPage }) => {

@@ -1,5 +1,6 @@
 import { describe, expect } from 'vitest';
-import { drawn, inch, jobText, middleOf, NAIL, openJobFile, rested, takeHold, test } from './browser.ts';
+import { test } from './browser.ts';
+import { drawn, inch, jobText, middleOf, NAIL, openJobFile, rested, takeHold } from './on-page.ts';
 
 describe('wheel and fingers', () => {
   test('a wheel moves the page, and with ctrl it looks nearer', async ({ openPage }) => {

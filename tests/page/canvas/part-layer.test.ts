@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect } from 'vitest';
 import { root } from '../../cli/run.ts';
-import { begin, rested, test } from '../browser.ts';
+import { test } from '../browser.ts';
+import { begin, rested } from '../on-page.ts';
 
 test('where ends lean a grip past the cut is tied to the end of its line', async ({ openPage }) => {
   const { page } = await openPage();

@@ -1,5 +1,6 @@
 import { describe, expect } from 'vitest';
-import { downloaded, figure, rested, test } from '../browser.ts';
+import { test } from '../browser.ts';
+import { downloaded, figure, rested } from '../on-page.ts';
 
 describe('papers', () => {
   test('the sheets are counted when the hand rests, and lie over the part on demand', async ({

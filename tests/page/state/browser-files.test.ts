@@ -2,7 +2,8 @@ import type { FileChooser } from 'playwright-core';
 import { describe, expect } from 'vitest';
 import { parseJob } from '../../../src/job/parse/parse-job.ts';
 import { SAMPLES, sampleText } from '../../part/jobs.ts';
-import { begin, downloaded, jobText, openJobFile, test } from '../browser.ts';
+import { test } from '../browser.ts';
+import { begin, downloaded, jobText, openJobFile } from '../on-page.ts';
 import { answer, openSlowly, SLOW_FILE } from '../slow-file.ts';
 
 describe('files', () => {
