@@ -20,7 +20,7 @@ import { forceOption, outputOption } from '../options/shared-options.ts';
 import { printJson } from '../output/json-output.ts';
 import { optionContext, withFaultContext } from '../output/report-errors.ts';
 import { writeLine } from '../output/stdout.ts';
-import { formatColumns } from '../output/text-table.ts';
+import { textTable } from '../output/text-table.ts';
 
 interface DrawOptions extends BoardOptions {
   readonly output?: string;
@@ -239,7 +239,7 @@ function asText(
   ]);
   return [
     `${part.name}, full size, is in ${output}: ${showLength(size.width, rule)} by ${showLength(size.height, rule)} over all.`,
-    formatColumns(rows),
+    textTable(rows),
     `Nothing drawn lies more than ${Math.max(figures.worst, 0.0001).toFixed(4)} mm off the exact line.`,
     quantityText(part, board),
   ]

@@ -12,7 +12,7 @@ import { atOption, parseLengthOption } from '../options/option-values.ts';
 import { edgeOption, everyOption, fromOption } from '../options/shared-options.ts';
 import { printJson } from '../output/json-output.ts';
 import { writeLine, writeText } from '../output/stdout.ts';
-import { formatColumns } from '../output/text-table.ts';
+import { textTable } from '../output/text-table.ts';
 
 interface OffsetsOptions extends EdgeOptions {
   readonly every?: string;
@@ -108,7 +108,7 @@ function asText(part: Part, tables: readonly OffsetsTable[], { from }: OffsetsOp
   const line = from === 'chord' ? 'the edge’s chord' : 'the reference line';
   const blocks = tables.map(({ name, rows }) => {
     const body = rows.map((row) => [`  ${showOnRule(row.station, part.rule)}`, row.shown, rowNote(row)]);
-    return `${name}\n${formatColumns([['  station', 'offset', ''], ...body])}`;
+    return `${name}\n${textTable([['  station', 'offset', ''], ...body])}`;
   });
   return `${part.name}: stations along ${line}, offsets square off it, ${unit}\n\n${blocks.join('\n\n')}`;
 }

@@ -18,7 +18,7 @@ import { addHelpSections } from '../help.ts';
 import { atOption } from '../options/option-values.ts';
 import { forceOption, outputOption, paperOption } from '../options/shared-options.ts';
 import { writeLine } from '../output/stdout.ts';
-import { formatColumns } from '../output/text-table.ts';
+import { textTable } from '../output/text-table.ts';
 
 const NOMINAL_TEXT = `${NOMINAL_LINE_MM} mm`;
 
@@ -182,7 +182,7 @@ const listCommand = (): Command =>
 const printerTable = (printers: readonly KnownPrinter[]): string =>
   printers.length === 0
     ? 'No printer has been measured yet. Begin with "fairlath printer sheet".'
-    : formatColumns([
+    : textTable([
         ['printer', 'across', 'down'],
         ...printers.map(({ name, across, down }) => [name, scalePercent(across), scalePercent(down)]),
       ]);

@@ -15,6 +15,7 @@ import { forceOption, pictureOption } from '../options/shared-options.ts';
 import { endJson, endsText, jointJson, jointsText } from '../output/joinery-output.ts';
 import { degrees, pointJson, printJson } from '../output/json-output.ts';
 import { writeLine } from '../output/stdout.ts';
+import { textTable } from '../output/text-table.ts';
 
 interface ShowOptions {
   readonly picture?: string;
@@ -153,7 +154,7 @@ function runText(run: Curve, rule: Rule): string {
       : [`  ${run.kind}`, `${at(run.from)}  to  ${at(run.to)}`],
     ...figureRows(run, figuresOf(run), rule, at),
   ];
-  return formatLabeledRows(rows);
+  return textTable(rows, { align: 'left', gap: 2, firstWidth: LABEL_WIDTH });
 }
 
 function figureRows(run: Curve, figures: Figures, rule: Rule, at: (p: Point) => string): string[][] {
@@ -196,9 +197,6 @@ function apartText({ kind, worst, at, sameApex }: CurveComparison, rule: Rule): 
 
 /** Wide enough for the longest name, so that every run's figures stand under each other. */
 const LABEL_WIDTH = '    inflection'.length;
-
-const formatLabeledRows = (rows: readonly (readonly string[])[]): string =>
-  rows.map(([name, value]) => `${name!.padEnd(LABEL_WIDTH)}  ${value}`).join('\n');
 
 function widthText({ shape, rule }: Part): string[] {
   if (shape.type !== 'closed') return [];

@@ -31,7 +31,7 @@ import { forceOption, pictureOption } from '../options/shared-options.ts';
 import { degrees, printJson } from '../output/json-output.ts';
 import { optionContext, withFaultContext } from '../output/report-errors.ts';
 import { writeLine } from '../output/stdout.ts';
-import { formatColumns } from '../output/text-table.ts';
+import { textTable } from '../output/text-table.ts';
 
 interface StockOptions extends BoardOptions {
   readonly picture?: string;
@@ -178,7 +178,7 @@ function asText(part: Part, plan: StockPlan): string {
   const list = (title: string, lines: readonly string[]): string[] =>
     lines.length > 0 ? [[title, ...lines].join('\n  ')] : [];
   const rows = (title: string, table: readonly (readonly string[])[]): string[] =>
-    table.length > 1 ? list(title, formatColumns(table).split('\n')) : [];
+    table.length > 1 ? list(title, textTable(table).split('\n')) : [];
   return [
     [part.name, quantityText(part)].filter((line) => line !== '').join('\n'),
     ...list('Blank', describeBlank(part, plan)),

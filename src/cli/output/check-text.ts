@@ -6,7 +6,7 @@ import type { Part } from '../../part/part.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import { degrees } from './json-output.ts';
-import { formatColumns } from './text-table.ts';
+import { textTable } from './text-table.ts';
 
 const MARK_TEXT: Readonly<Record<StationVerdict, string>> = {
   true: '',
@@ -23,7 +23,7 @@ export function checkText(part: Part, check: EdgeCheck, beforeSanding: boolean):
   const head = ['  station', 'line', 'measured', 'off', '', ...(beforeSanding ? ['to finish'] : []), ''];
   return [
     `${part.name}, ${check.edge}: measured against ${line}, ${rule.unit}`,
-    formatColumns([head, ...rows]),
+    textTable([head, ...rows]),
     [...worstText(check, rule), ...fitText(check, rule), ...apexText(check, rule)].join('\n'),
     verdictText(check, rule),
   ].join('\n\n');
@@ -102,7 +102,7 @@ export function pairText({ readings, worst, rms }: PairCheck, rule: Rule): strin
   ]);
   return [
     'the second of the pair against the first:',
-    formatColumns([['  station', 'off', ''], ...rows]),
+    textTable([['  station', 'off', ''], ...rows]),
     `worst ${showExact(worst, rule)}; rms ${showExact(rms, rule)}`,
   ].join('\n');
 }

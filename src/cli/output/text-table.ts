@@ -1,12 +1,21 @@
-/** Rows of cells as aligned columns, three spaces between; the first column left, the others right. */
-export function formatColumns(rows: readonly (readonly string[])[]): string {
-  const widths = (rows[0] ?? []).map((_, i) => Math.max(...rows.map((row) => row[i]?.length ?? 0)));
-  return rows
-    .map((row) =>
-      row
-        .map((cell, i) => (i === 0 ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!)))
-        .join('   ')
-        .trimEnd(),
-    )
-    .join('\n');
+interface TableLayout {
+  /** Of every column but the first, which is always left. */
+  readonly align?: 'left' | 'right';
+  /** Spaces between two columns. */
+  readonly gap?: number;
+  /** Least width of the first column, so that several tables line up. */
+  readonly firstWidth?: number;
+}
+
+/** Rows of cells as aligned columns of characters. */
+export function textTable(
+  rows: readonly (readonly string[])[],
+  { align = 'right', gap = 3, firstWidth = 0 }: TableLayout = {},
+): string {
+  const widths = (rows[0] ?? []).map((_, i) =>
+    Math.max(i === 0 ? firstWidth : 0, ...rows.map((row) => row[i]?.length ?? 0)),
+  );
+  const pad = (cell: string, i: number): string =>
+    i === 0 || align === 'left' ? cell.padEnd(widths[i] ?? 0) : cell.padStart(widths[i] ?? 0);
+  return rows.map((row) => row.map(pad).join(' '.repeat(gap)).trimEnd()).join('\n');
 }

@@ -4,7 +4,7 @@ import { cornersOnFace } from '../../part/edge-corners.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { edgeCheckDistances } from '../../tiling/check-crosses.ts';
 import { dimensionsOf, lengthWithoutUnit, printedLength, stationSides } from '../drawing/dimensions.ts';
-import { boxTable } from './card-rows.ts';
+import { formTable } from '../tables/paper-table.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
 
 /** Something to measure on the finished part, mm. */
@@ -84,11 +84,15 @@ export function measuresSection(part: Part, width: number): CardSection {
   const filling = (count: number): SectionVariant => {
     const measures = all.slice(0, count);
     return {
-      rows: boxTable(
+      rows: formTable(
         [
-          { head: part.rule.unit, cells: measures.map(({ length }) => lengthWithoutUnit(length, part.rule)) },
-          { head: 'made', boxes: measures.map(() => true) },
-          { head: '', notes: measures.map(({ label }) => label) },
+          {
+            kind: 'figures',
+            head: part.rule.unit,
+            cells: measures.map(({ length }) => lengthWithoutUnit(length, part.rule)),
+          },
+          { kind: 'boxes', head: 'made', cells: measures.map(() => true) },
+          { kind: 'notes', head: '', cells: measures.map(({ label }) => label) },
         ],
         width,
       ),

@@ -6,7 +6,7 @@ import type { Part, PartEdge } from '../../part/part.ts';
 import { landmarkName, landmarkNote, type OffsetRow, offsetRowsOf } from '../cover/offset-rows.ts';
 import { blankRow, paragraph } from '../cover/text-columns.ts';
 import { dimensionsOf, lengthWithoutUnit, printedLength } from '../drawing/dimensions.ts';
-import { boxTable, type TableColumn } from './card-rows.ts';
+import { type FormColumn, formTable } from '../tables/paper-table.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
 
 /** How many stations to try for, besides the landmarks; fewer where the page is full. */
@@ -42,7 +42,7 @@ export function offsetsSection(part: Part, width: number): CardSection {
     return {
       rows: [
         ...(rows.length > 0
-          ? [...boxTable(offsetColumns(part, bent, rows), width, NOTES_OVERRUN_MM), blankRow(1.4)]
+          ? [...formTable(offsetColumns(part, bent, rows), width, NOTES_OVERRUN_MM), blankRow(1.4)]
           : []),
         ...[...level, ...(thinned ? [MORE_OFFSETS_NOTE] : [])].flatMap((words) => paragraph(words, width)),
       ],
@@ -86,25 +86,27 @@ function candidateTables(part: Part, bent: readonly PartEdge[]): OffsetRow[][] {
   return fitting.length > 0 ? fitting : [tables.at(-1)!.slice(0, MAX_ROWS)];
 }
 
-function offsetColumns(part: Part, edges: readonly PartEdge[], rows: readonly OffsetRow[]): TableColumn[] {
-  const figures = edges.flatMap((edge): TableColumn[] => {
+function offsetColumns(part: Part, edges: readonly PartEdge[], rows: readonly OffsetRow[]): FormColumn[] {
+  const figures = edges.flatMap((edge): FormColumn[] => {
     const e = part.edges.indexOf(edge);
     const offsets = rows.map((row) => row.offsets[e]);
     return [
       {
+        kind: 'figures',
         head: edge.name,
         cells: offsets.map((offset) => (offset === undefined ? '' : lengthWithoutUnit(offset, part.rule))),
       },
-      { head: 'made', boxes: offsets.map((offset) => offset !== undefined) },
+      { kind: 'boxes', head: 'made', cells: offsets.map((offset) => offset !== undefined) },
     ];
   });
   return [
     {
+      kind: 'figures',
       head: `at, ${part.rule.unit}`,
       cells: rows.map(({ station }) => lengthWithoutUnit(station, part.rule)),
     },
     ...figures,
-    { head: '', notes: rows.map((row) => rowNotes(row, edges.length)) },
+    { kind: 'notes', head: '', cells: rows.map((row) => rowNotes(row, edges.length)) },
   ];
 }
 

@@ -13,9 +13,9 @@ import { reachWords } from '../cover/end-words.ts';
 import { angleWords } from '../cover/joint-words.ts';
 import { numberedSteps, paragraph } from '../cover/text-columns.ts';
 import { lengthWithoutUnit, printedLength } from '../drawing/dimensions.ts';
-import { settingRows } from './card-rows.ts';
 import { about, printedLengthWords, sentence } from './card-words.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
+import { settingRows } from './setting-rows.ts';
 
 /** Something to set on a machine, and the words that go with it. */
 interface MachineSetting {

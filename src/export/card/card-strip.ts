@@ -5,11 +5,12 @@ import type { StripNail } from '../../shop/strip/strip-nails.ts';
 import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
 import { describeStrip, showForce } from '../../shop/words/describe-strip.ts';
 import { Fault } from '../../units/fault.ts';
-import { blankRow, paragraph, type TextRow, table } from '../cover/text-columns.ts';
+import { blankRow, paragraph, type TextRow } from '../cover/text-columns.ts';
 import { lengthWithoutUnit, printedSize } from '../drawing/dimensions.ts';
-import { settingRows } from './card-rows.ts';
+import { wordTable } from '../tables/paper-table.ts';
 import { bareAbout, printedLengthWords, sentence } from './card-words.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
+import { settingRows } from './setting-rows.ts';
 
 /** The strip for each curved run; undefined for a part without a curve. */
 export function adviseCurvedRuns(part: Part): RunsAdvice | undefined {
@@ -103,7 +104,7 @@ function nailTableRows(
       `Middles of ${size} nails; trace along the ${advice.traced === 'left' ? 'upper' : 'lower'} face:`,
       width,
     ).map((row) => ({ ...row, withNext: true })),
-    ...table(body, width, [`at, ${rule.unit}`, 'out', '']),
+    ...wordTable(body, width, [`at, ${rule.unit}`, 'out', '']),
     blankRow(1),
   ];
 }

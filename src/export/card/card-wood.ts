@@ -7,7 +7,8 @@ import type { WoodPlan } from '../../shop/stock/stock-plan.ts';
 import { describeGrain, showVolume } from '../../shop/words/describe-stock.ts';
 import type { Rule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
-import { blankRow, paragraph, type TextRow, table } from '../cover/text-columns.ts';
+import { blankRow, paragraph, type TextRow } from '../cover/text-columns.ts';
+import { wordTable } from '../tables/paper-table.ts';
 import { about, bareAbout, sentence } from './card-words.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
 
@@ -76,7 +77,7 @@ export function woodSection(part: Part, plan: WoodPlan, width: number): CardSect
   const warnings = blankWarnings(part, plan.blank).map(({ message }) => sentence(message));
   const filling = (notes: readonly string[]): SectionVariant => ({
     rows: [
-      ...table(list, width),
+      ...wordTable(list, width),
       blankRow(1.2),
       ...notes.flatMap((note): TextRow[] => paragraph(note, width)),
     ],

@@ -5,6 +5,7 @@ import { type Rule, readOnRule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 import { type Dimensions, lengthWithoutUnit } from '../drawing/dimensions.ts';
+import { wordTable } from '../tables/paper-table.ts';
 import {
   ANGLE_HEAD,
   angleRow,
@@ -14,7 +15,7 @@ import {
   slantedEnds,
 } from './end-words.ts';
 import { angleWords, jointSize, TOWARD_WORDS } from './joint-words.ts';
-import { blankRow, headingRow, paragraph, type TextRow, table } from './text-columns.ts';
+import { blankRow, headingRow, paragraph, type TextRow } from './text-columns.ts';
 import { trueEndShapeRow } from './true-end-shape.ts';
 
 /** How the ends are sawn: angles, points, the true shape of the cut. Nothing of a part whose ends are square. */
@@ -22,7 +23,7 @@ export function endRows(part: Part, width: number): TextRow[] {
   const leaning = slantedEnds(part);
   if (leaning.length === 0) return [];
   return [
-    ...table((part.ends ?? []).map(angleRow), width, ANGLE_HEAD),
+    ...wordTable((part.ends ?? []).map(angleRow), width, ANGLE_HEAD),
     blankRow(1),
     ...paragraph(SIGN_CONVENTION, width),
     ...paragraph(SIGHT_LINE_WORDS, width),
@@ -55,7 +56,7 @@ export const jointRows = ({ rule }: Part, { joints }: Dimensions, width: number)
   joints.length === 0
     ? []
     : [
-        ...table(
+        ...wordTable(
           joints.map((joint, i) => jointRow(joint, i + 1, rule)),
           width,
           ['', `at, ${rule.unit}`, 'out', ''],

@@ -7,6 +7,7 @@ import { DEFAULT_PAPER, type Paper, parsePaper } from '../../tiling/paper/paper-
 import type { Dimensions } from '../drawing/dimensions.ts';
 import { type Item, type Page, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth, truncateToWidth, wrapText } from '../drawing/text-width.ts';
+import { wordTable } from '../tables/paper-table.ts';
 import { assemblyMap, type MapLine } from './assembly-map.ts';
 import { coverSection, endRows, jointRows } from './cover-joinery.ts';
 import {
@@ -27,7 +28,7 @@ import {
 } from './cover-words.ts';
 import { pairWords, patternTitle } from './pair-words.ts';
 import type { PatternNotes } from './pattern-notes.ts';
-import { blankRow, fillColumns, numberedSteps, paragraph, type TextRow, table } from './text-columns.ts';
+import { blankRow, fillColumns, numberedSteps, paragraph, type TextRow } from './text-columns.ts';
 
 /** Type sizes to try for the title, mm; a name too long for the least is cut. */
 const TITLES_MM = [10, 8, 6] as const;
@@ -168,7 +169,7 @@ function patternCoverRows(
       paragraphs(pairWords(part, layout)),
     ),
     ...coverSection('Measure before you cut', [
-      ...table(measureRows(part, layout, setting), width),
+      ...wordTable(measureRows(part, layout, setting), width),
       blankRow(1),
       ...paragraphs([
         toleranceSentence(layout),
@@ -186,7 +187,7 @@ function patternCoverRows(
         )),
     ...coverSection(
       'Offsets, square off the reference line',
-      table(offsetRows(part, setting), width, offsetHead(part)),
+      wordTable(offsetRows(part, setting), width, offsetHead(part)),
     ),
     ...coverSection('The ends', endRows(part, width)),
     ...coverSection('The joints, on the marked face', jointRows(part, setting, width)),

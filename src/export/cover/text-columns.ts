@@ -1,6 +1,6 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
-import { type Item, polyline, words } from '../drawing/drawing.ts';
-import { LINE_SPACING, textWidth, wrapText } from '../drawing/text-width.ts';
+import { type Item, words } from '../drawing/drawing.ts';
+import { LINE_SPACING, wrapText } from '../drawing/text-width.ts';
 
 /** A strip across a column that is not broken: a line of words, a row of a table. */
 export interface TextRow {
@@ -18,7 +18,7 @@ const HEADING_MM = 4.4;
 export const BODY_MM = 3.3;
 
 /** First baseline below a row's top, parts of the type size. */
-const BASELINE_SHARE = 0.95;
+export const BASELINE_SHARE = 0.95;
 
 /** Empty space between two rows, mm high. */
 export const blankRow = (height: number): TextRow => ({ height, blank: true, draw: () => [] });
@@ -29,7 +29,8 @@ export const headingRow = (text: string): TextRow => ({
   draw: (x, top) => [words(text, { x, y: top - HEADING_MM * BASELINE_SHARE }, HEADING_MM)],
 });
 
-const bodyRow = (indent: number, text: string, before = ''): TextRow => ({
+/** One line of body text, indented; `before` hangs at the left. */
+export const bodyRow = (indent: number, text: string, before = ''): TextRow => ({
   height: BODY_MM * LINE_SPACING,
   draw: (x, top) => {
     const y = top - BODY_MM * BASELINE_SHARE;
@@ -44,7 +45,7 @@ export const paragraph = (text: string, width: number): TextRow[] => [
   blankRow(1),
 ];
 
-const keepTogether = (rows: readonly TextRow[]): TextRow[] =>
+export const keepTogether = (rows: readonly TextRow[]): TextRow[] =>
   rows.map((row, i) => ({ ...row, withNext: i < rows.length - 1 }));
 
 const NUMBER_INDENT_MM = 5;
@@ -59,55 +60,6 @@ export const numberedSteps = (texts: readonly string[], width: number): TextRow[
     ),
     blankRow(0.8),
   ]);
-
-const CELL_GAP_MM = 4;
-const HEAD_GAP_MM = 1.6;
-const MIN_CELL_MM = 15;
-
-/** A table set as narrow as its words, kept together; the last cell of a row may run to more lines. */
-export function table(
-  body: readonly (readonly string[])[],
-  width: number,
-  head?: readonly string[],
-): TextRow[] {
-  const rows = head ? [head, ...body] : body;
-  const count = Math.max(...rows.map((row) => row.length));
-  const lefts = [0];
-  for (let i = 0; i < count; i++) {
-    const widest = Math.max(...rows.map((row) => textWidth(row[i] ?? '', BODY_MM)));
-    lefts.push((lefts.at(-1) ?? 0) + widest + CELL_GAP_MM);
-  }
-  const wide = Math.min(width, lefts.pop() ?? width);
-  const set = rows.map((row) => tableRow(row, lefts, width));
-  const [first, ...others] = set;
-  return keepTogether(head && first ? [first, headRule(wide), ...others] : set);
-}
-
-function tableRow(row: readonly string[], lefts: readonly number[], width: number): TextRow {
-  const last = Math.max(MIN_CELL_MM, width - (lefts.at(-1) ?? 0));
-  const cells = row.map((text, i) => (i === lefts.length - 1 ? wrapText(text, BODY_MM, last) : [text]));
-  const draw = (x: number, top: number): Item[] =>
-    cells.flatMap((lines, i) =>
-      lines.map((line, j) =>
-        words(
-          line,
-          { x: x + (lefts[i] ?? 0), y: top - BODY_MM * (BASELINE_SHARE + LINE_SPACING * j) },
-          BODY_MM,
-        ),
-      ),
-    );
-  return { height: BODY_MM * LINE_SPACING * Math.max(1, ...cells.map(({ length }) => length)), draw };
-}
-
-const headRule = (width: number): TextRow => ({
-  height: HEAD_GAP_MM,
-  draw: (x, top) => [
-    polyline('rule', [
-      { x, y: top - 0.5 },
-      { x: x + width, y: top - 0.5 },
-    ]),
-  ],
-});
 
 /**
  * Rows set into columns, one after the other; what finds no room is handed back. A heading keeps its

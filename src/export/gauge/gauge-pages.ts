@@ -9,9 +9,10 @@ import {
   tapeSteps,
   toleranceSentence,
 } from '../cover/cover-words.ts';
-import { blankRow, numberedSteps, paragraph, type TextRow, table } from '../cover/text-columns.ts';
+import { blankRow, numberedSteps, paragraph, type TextRow } from '../cover/text-columns.ts';
 import { graduationText, toleranceText } from '../drawing/dimensions.ts';
 import type { Page } from '../drawing/drawing.ts';
+import { wordTable } from '../tables/paper-table.ts';
 import { type LaidGauge, stripOutline } from './gauge-layout.ts';
 import { gaugePage } from './gauge-page.ts';
 
@@ -47,7 +48,7 @@ function gaugeCoverRows(gauge: LaidGauge, width: number): TextRow[] {
     ...coverSection('Put it on the stick', numberedSteps(stickSteps(gauge), width)),
     ...coverSection('Read the part', numberedSteps(readSteps(gauge), width)),
     ...coverSection('Measure before you use it', [
-      ...table(checkDistanceRows(layout, part.rule), width),
+      ...wordTable(checkDistanceRows(layout, part.rule), width),
       blankRow(1),
       ...[toleranceSentence(layout), ...longMeasureAdvice(layout, part.rule), ...REMEDIES].flatMap((text) =>
         paragraph(text, width),

@@ -1,0 +1,189 @@
+import { BASELINE_SHARE, BODY_MM, keepTogether, type TextRow } from '../cover/text-columns.ts';
+import { type Item, polyline, words } from '../drawing/drawing.ts';
+import { LINE_SPACING, textWidth, truncateToWidth, wrapText } from '../drawing/text-width.ts';
+
+/** One cell of a row: lines of text, or an empty box to write in; `left` and `width` in mm from the table's left. */
+interface TableCell {
+  readonly left: number;
+  readonly width: number;
+  readonly size: number;
+  readonly content: readonly string[] | 'box';
+}
+
+const BOX_HEIGHT_MM = 5;
+const BOX_FOOT_MM = 0.5;
+
+/** @param baseline from the top of the row down to its first baseline, mm */
+const tableRow = (cells: readonly TableCell[], height: number, baseline: number): TextRow => ({
+  height,
+  draw: (x, top) =>
+    cells.flatMap(({ left, width, size, content }): Item[] =>
+      content === 'box'
+        ? [writingBox(x + left, top - height + BOX_FOOT_MM, width)]
+        : content.map((line, i) =>
+            words(line, { x: x + left, y: top - baseline - BODY_MM * LINE_SPACING * i }, size),
+          ),
+    ),
+});
+
+function writingBox(left: number, bottom: number, width: number): Item {
+  const [right, top] = [left + width, bottom + BOX_HEIGHT_MM];
+  const corners = [
+    { x: left, y: bottom },
+    { x: right, y: bottom },
+    { x: right, y: top },
+    { x: left, y: top },
+  ];
+  return polyline('rule', corners, true);
+}
+
+const widestText = (texts: readonly string[], size: number): number =>
+  Math.max(...texts.map((text) => textWidth(text, size)));
+
+/** Columns side by side with their left sides, and where the next one would begin, mm. */
+function placeColumns<T extends { readonly width: number }>(columns: readonly T[], gap: number) {
+  let left = 0;
+  const placed = columns.map((column) => {
+    const at = { ...column, left };
+    left += column.width + gap;
+    return at;
+  });
+  return { placed, end: left };
+}
+
+const WORD_GAP_MM = 4;
+const HEAD_GAP_MM = 1.6;
+const MIN_LAST_CELL_MM = 15;
+
+/** A table as narrow as its words, kept together; the last cell of a row may run to several lines. */
+export function wordTable(
+  body: readonly (readonly string[])[],
+  width: number,
+  head?: readonly string[],
+): TextRow[] {
+  const rows = head ? [head, ...body] : body;
+  const count = Math.max(...rows.map((row) => row.length));
+  const columns = Array.from({ length: count }, (_, i) => ({
+    width: widestText(
+      rows.map((row) => row[i] ?? ''),
+      BODY_MM,
+    ),
+  }));
+  const { placed, end } = placeColumns(columns, WORD_GAP_MM);
+  const drawn = rows.map((row) => {
+    const cells = placed.slice(0, row.length).map((column, i): TableCell => {
+      const text = row[i] ?? '';
+      const room = Math.max(MIN_LAST_CELL_MM, width - column.left);
+      return { ...column, size: BODY_MM, content: i === count - 1 ? wrapText(text, BODY_MM, room) : [text] };
+    });
+    const lines = Math.max(1, ...cells.map(({ content }) => content.length));
+    return tableRow(cells, BODY_MM * LINE_SPACING * lines, BODY_MM * BASELINE_SHARE);
+  });
+  const [first, ...others] = drawn;
+  return keepTogether(head && first ? [first, headRule(Math.min(width, end)), ...others] : drawn);
+}
+
+const headRule = (width: number): TextRow => ({
+  height: HEAD_GAP_MM,
+  draw: (x, top) => [
+    polyline('rule', [
+      { x, y: top - 0.5 },
+      { x: x + width, y: top - 0.5 },
+    ]),
+  ],
+});
+
+/** Figures to read off the wall at arm's length, mm. */
+const FIGURE_SIZE_MM = 3.9;
+/** High enough to write a figure by hand. */
+const FORM_ROW_MM = 6;
+/** From the top of a row to the baseline of its figures. */
+const FORM_BASELINE_MM = FORM_ROW_MM - 1.7;
+const BOX_WIDTH_MM = { min: 11.5, max: 24 } as const;
+const FORM_GAP_MM = 3;
+/** Notes are cut rather than take more than this from the boxes. */
+const MIN_NOTE_WIDTH_MM = 14;
+/** A text exactly as wide as its column fits it in spite of rounding. */
+const ROUNDING_MM = 1e-6;
+
+/** A column of figures, of notes about them, or of boxes to write in; `true` draws a box, `false` and '' nothing. */
+export interface FormColumn {
+  readonly kind: 'figures' | 'notes' | 'boxes';
+  readonly head: string;
+  readonly cells: readonly (string | boolean)[];
+}
+
+/**
+ * A table with boxes to write in. Columns of text are as wide as their text; the boxes share the width that is left.
+ * Where that is too little, the figures are set smaller, and then the last columns are left out.
+ * @param overrun how far notes may run into the white beside the table before they are cut, mm
+ */
+export function formTable(columns: readonly FormColumn[], width: number, overrun = 0): TextRow[] {
+  for (const size of [FIGURE_SIZE_MM, BODY_MM]) {
+    const sized = sizeColumns(columns, width, overrun, size);
+    if (sized) return formRows(sized);
+  }
+  return columns.length > 1
+    ? formTable(columns.slice(0, -1), width, overrun)
+    : formRows(columns.map((column) => ({ ...column, size: BODY_MM, width })));
+}
+
+interface SizedColumn extends FormColumn {
+  readonly size: number;
+  readonly width: number;
+}
+
+/** The columns with figures of this size; undefined where the page is too narrow for them. */
+function sizeColumns(
+  columns: readonly FormColumn[],
+  width: number,
+  overrun: number,
+  figureSize: number,
+): SizedColumn[] | undefined {
+  const natural = columns.map((column): SizedColumn => {
+    const size = column.kind === 'figures' ? figureSize : BODY_MM;
+    const texts = column.cells.filter((cell) => typeof cell === 'string');
+    return { ...column, size, width: Math.max(textWidth(column.head, BODY_MM), widestText(texts, size)) };
+  });
+  const total = (kind: FormColumn['kind']): number =>
+    natural.reduce((sum, column) => sum + (column.kind === kind ? column.width : 0), 0);
+  const boxes = columns.filter(({ kind }) => kind === 'boxes').length;
+  const notes = total('notes');
+  const inside = width - FORM_GAP_MM * (columns.length - 1) - total('figures');
+  const missing = notes + boxes * BOX_WIDTH_MM.min - inside;
+  const left = inside + (notes > 0 ? Math.min(overrun, Math.max(0, missing)) : 0);
+  const note = Math.min(notes, left - boxes * BOX_WIDTH_MM.min);
+  // Smaller figures come before notes that are cut short.
+  if (note < (figureSize > BODY_MM ? notes : Math.min(notes, MIN_NOTE_WIDTH_MM))) return undefined;
+  const box = Math.min(BOX_WIDTH_MM.max, (left - note) / Math.max(1, boxes));
+  const widths = { boxes: box, notes: note };
+  return natural.map((column) =>
+    column.kind === 'figures' ? column : { ...column, width: widths[column.kind] },
+  );
+}
+
+function formRows(columns: readonly SizedColumn[]): TextRow[] {
+  const { placed } = placeColumns(columns, FORM_GAP_MM);
+  const cell = (
+    column: (typeof placed)[number],
+    value: string | boolean | undefined,
+    size: number,
+  ): TableCell => {
+    const text = typeof value === 'string' ? truncateToWidth(value, size, column.width + ROUNDING_MM) : '';
+    return { ...column, size, content: value === true ? 'box' : text === '' ? [] : [text] };
+  };
+  const heads = placed.map((column) => cell(column, column.head, BODY_MM));
+  const count = Math.max(...columns.map(({ cells }) => cells.length));
+  return [
+    ...(heads.some(({ content }) => content.length > 0)
+      ? [{ ...tableRow(heads, BODY_MM * LINE_SPACING + 0.8, BODY_MM), withNext: true }]
+      : []),
+    ...Array.from({ length: count }, (_, r) =>
+      tableRow(
+        placed.map((column) => cell(column, column.cells[r], column.size)),
+        FORM_ROW_MM,
+        FORM_BASELINE_MM,
+      ),
+    ),
+  ];
+}
