@@ -1,10 +1,9 @@
+import { showMillimeters } from './number-format.ts';
 /** Shows a length (mm) in the words of whoever reads it: "12 11/32 in", "730 mm". */
 export type ShowLength = (mm: number) => string;
 
 /** A sentence or two, with its lengths left open until the reader's unit is known. */
 export type Wording = string | ((length: ShowLength) => string);
-
-const plainMillimetres: ShowLength = (mm) => `${Number(mm.toFixed(3))} mm`;
 
 const formatWording = (wording: Wording, length: ShowLength): string =>
   typeof wording === 'string' ? wording : wording(length);
@@ -23,7 +22,7 @@ export class Fault extends Error {
     /** The place in the job file, or the option; absent where none is known. */
     readonly key?: string,
   ) {
-    super(formatWording(wording, plainMillimetres));
+    super(formatWording(wording, showMillimeters));
     this.name = 'Fault';
   }
 

@@ -1,10 +1,11 @@
 import Fraction from 'fraction.js';
 import { findUnit } from './length-unit.ts';
+import { showFine } from './number-format.ts';
 import { parseNumber } from './parse-number.ts';
 import { type Graduation, roundToGraduation } from './round-to-graduation.ts';
 import { splitTyped } from './split-typed.ts';
 import { type MakeTextFault, textFaultMaker } from './text-fault.ts';
-import { MM_PER_INCH, type Unit } from './unit.ts';
+import type { Unit } from './unit.ts';
 
 /** A maker's rule: its unit and its finest graduation, a fraction of that unit. */
 export interface Rule {
@@ -99,10 +100,6 @@ export function showLength(mm: number, rule: Rule): string {
   const { text, hair } = readOnRule(mm, rule);
   return hair === '' ? `${text} ${rule.unit}` : `${text} ${rule.unit} ${hair}`;
 }
-
-/** A length finer than a rule shows it, as off a caliper: "0.286 in", "9.74 mm". */
-export const showFine = (mm: number, unit: Unit): string =>
-  unit === 'in' ? `${Number((mm / MM_PER_INCH).toFixed(3))} in` : `${Number(mm.toFixed(2))} mm`;
 
 /** The rounding of a length in doubles, mm: as near as that it stands on a mark. */
 const ON_MARK_MM = 1e-9;

@@ -89,7 +89,7 @@ describe('verdict and marks', () => {
   test('on the lower edge of a part more wood lies downwards', () => {
     const front = edgeNamed('front');
     const { readings } = checkEdge(part, front, [{ station: 5 * IN, offset: -2 }], how);
-    expect(readings[0]).toMatchObject({ deviation: -2, proud: 2, mark: 'high' });
+    expect(readings[0]).toMatchObject({ deviation: -2, proud: 2, verdict: 'high' });
   });
 
   test('before sanding the line is the saw line: what stands on it has the allowance left', () => {

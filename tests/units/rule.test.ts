@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { showFine } from '../../src/units/number-format.ts';
 import { parseLength } from '../../src/units/parse-length.ts';
 import {
   defaultRule,
   parseGraduation,
   type Rule,
   readOnRule,
-  showFine,
   showLength,
   showOnRule,
   showSize,

@@ -2,8 +2,9 @@ import type { Curve } from '../../curves/curve.ts';
 import { angleFrom, cross, direction, distance, type Point, subtract } from '../../curves/geometry/point.ts';
 import { apexOf } from '../../curves/measurements.ts';
 import { showNearest } from '../../units/graduation.ts';
+import { capitalize, inUnit, showTwoFigures, trimmed } from '../../units/number-format.ts';
 import { type Rule, showLength } from '../../units/rule.ts';
-import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
+import type { Unit } from '../../units/unit.ts';
 import { indistinguishableKinds, type TakeOff } from './take-off.ts';
 
 /** Decimals of a written length: 0.025 mm and 0.01 mm, a tenth of what a hand can set out. */
@@ -24,7 +25,7 @@ export function writeTakeOffJob(taken: TakeOff, name: string, rule: Rule): strin
   const { unit } = rule;
   const { numerator, denominator } = rule.graduation;
   return [
-    `# Taken off a part: the fair curve through ${readings.length} stations. ${sentence(KIND_WITH_ARTICLE[best.kind])} lies best on them.`,
+    `# Taken off a part: the fair curve through ${readings.length} stations. ${capitalize(KIND_WITH_ARTICLE[best.kind])} lies best on them.`,
     ...takeOffRemarks(taken, rule).map((line) => `# ${line}`),
     `part: ${JSON.stringify(name)}`,
     `units: ${unit}`,
@@ -41,13 +42,10 @@ export function writeTakeOffJob(taken: TakeOff, name: string, rule: Rule): strin
   ].join('\n');
 }
 
-const sentence = (text: string): string => text[0]!.toUpperCase() + text.slice(1);
-
 /** What the readings say of each kind and of each bad reading, a line each. */
 export function takeOffRemarks(taken: TakeOff, rule: Rule): string[] {
   const { kinds, outliers, sigma } = taken;
-  const about = (mm: number): string =>
-    `${Number((rule.unit === 'in' ? mm / MM_PER_INCH : mm).toPrecision(2))} ${rule.unit}`;
+  const about = (mm: number): string => showTwoFigures(mm, rule.unit);
   const cannotTell = indistinguishableKinds(taken).map(({ kind }) => KIND_WITH_ARTICLE[kind]);
   return [
     `One reading is taken to err by ${about(sigma)} (standard deviation): the rule’s rounding and the hand.`,
@@ -104,6 +102,4 @@ function riseOf({ exact, from, to }: Curve): number {
 
 const pointText = ({ x, y }: Point, unit: Unit): string => `[${lengthText(x, unit)}, ${lengthText(y, unit)}]`;
 
-const lengthText = (mm: number, unit: Unit): string =>
-  // Added to 0, a minus 0 loses its sign.
-  String(Number((unit === 'in' ? mm / MM_PER_INCH : mm).toFixed(DECIMALS[unit])) + 0);
+const lengthText = (mm: number, unit: Unit): string => trimmed(inUnit(mm, unit), DECIMALS[unit]);

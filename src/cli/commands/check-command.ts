@@ -6,6 +6,7 @@ import { suspectReadings } from '../../check/suspect-readings.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
+import { degrees } from '../../units/number-format.ts';
 import { writePicture } from '../files/picture-file.ts';
 import { type MeasuredReadings, parseReadingOptions, readReadingsFile } from '../files/readings-file.ts';
 import { selectBaseLine, selectEdge } from '../options/edge-options.ts';
@@ -13,7 +14,7 @@ import { addJobArgument, type JobInput, printWarnings, readJobInput } from '../o
 import { parseLengthOption } from '../options/option-values.ts';
 import { edgeOption, forceOption, fromOption, pictureOption } from '../options/shared-options.ts';
 import { checkText, pairText } from '../output/check-text.ts';
-import { degrees, printJson } from '../output/json-output.ts';
+import { printJson } from '../output/json-output.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 import { writeLine } from '../output/stdout.ts';
 

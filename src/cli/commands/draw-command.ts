@@ -8,6 +8,7 @@ import type { FullSize } from '../../export/full-size/full-size.ts';
 import { didYouMean } from '../../job/parse/did-you-mean.ts';
 import type { Part } from '../../part/part.ts';
 import { Fault } from '../../units/fault.ts';
+import { showCount } from '../../units/number-format.ts';
 import { showLength } from '../../units/rule.ts';
 import type { DrawnBoard } from '../draw/draw-board.ts';
 import type { DrawingFormat, RenderedDrawing } from '../draw/render-drawing.ts';
@@ -260,5 +261,4 @@ function quantityText({ quantity, rule, shape }: Part, board?: DrawnBoard): stri
   return `Board ${number} of ${of}, ${size}: ${copies} of the ${quantity} wanted${apart}.${next}`;
 }
 
-const countText = (count: number, what: string): string =>
-  count === 0 ? '' : `${count} ${what}${count === 1 ? '' : 's'}`;
+const countText = (count: number, what: string): string => (count === 0 ? '' : showCount(count, what));

@@ -10,6 +10,7 @@ import { pageMatrix } from '../../tiling/paper/page-matrix.ts';
 import { paperTitle } from '../../tiling/paper/paper-sizes.ts';
 import { printerScaleText } from '../../tiling/paper/printer-scale.ts';
 import { type LayOutOptions, layOut } from '../../tiling/tile.ts';
+import { showCount } from '../../units/number-format.ts';
 import { requireWritable, streamFileAtomic } from '../files/atomic-files.ts';
 import { requireExtension } from '../files/file-extension.ts';
 import { loadFont } from '../files/load-font.ts';
@@ -253,5 +254,4 @@ function asText(
   ].join('\n');
 }
 
-const sheetCount = ({ sheets }: Layout): string =>
-  sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
+const sheetCount = ({ sheets }: Layout): string => showCount(sheets.length, 'sheet');

@@ -11,13 +11,14 @@ import type { LengthFormat } from '../../shop/words/length-format.ts';
 import { sawCautions } from '../../shop/words/saw-cautions.ts';
 import type { Warning } from '../../units/fault.ts';
 import { showNearest } from '../../units/graduation.ts';
+import { degrees } from '../../units/number-format.ts';
 import { type Rule, showLength } from '../../units/rule.ts';
 import { writePicture } from '../files/picture-file.ts';
 import { addJobArgument, printWarnings, readJobInput } from '../options/job-input.ts';
 import { atOption } from '../options/option-values.ts';
 import { readSaws, requireBlade, type SawOptions } from '../options/saw-options.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
-import { anglesJson, degrees, printJson } from '../output/json-output.ts';
+import { anglesJson, printJson } from '../output/json-output.ts';
 import { optionContext, withFaultContext } from '../output/report-errors.ts';
 import { writeLine } from '../output/stdout.ts';
 

@@ -7,13 +7,13 @@ import type { Point } from '../../curves/geometry/point.ts';
 import { type Figures, figuresOf } from '../../curves/measurements.ts';
 import type { Part, PartEdge, Tenon } from '../../part/part.ts';
 import { showNearest } from '../../units/graduation.ts';
+import { degrees, showAngle } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../../units/rule.ts';
-import { showAngle } from '../../units/show-angle.ts';
 import { writePicture } from '../files/picture-file.ts';
 import { addJobArgument, printWarnings, readJobInput } from '../options/job-input.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
 import { endJson, endsText, jointJson, jointsText } from '../output/joinery-output.ts';
-import { degrees, pointJson, printJson } from '../output/json-output.ts';
+import { pointJson, printJson } from '../output/json-output.ts';
 import { writeLine } from '../output/stdout.ts';
 import { textTable } from '../output/text-table.ts';
 

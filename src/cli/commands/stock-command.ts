@@ -14,11 +14,11 @@ import {
   nestingRows,
   runoutGrade,
   STOCK_CAUTIONS,
-  showSizes,
 } from '../../shop/words/describe-stock.ts';
 import type { Warning } from '../../units/fault.ts';
+import { showSizes } from '../../units/graduation.ts';
+import { degrees, showAngle } from '../../units/number-format.ts';
 import { showLength } from '../../units/rule.ts';
-import { showAngle } from '../../units/show-angle.ts';
 import { writePicture } from '../files/picture-file.ts';
 import {
   addBoardOptions,
@@ -28,7 +28,7 @@ import {
 } from '../options/board-options.ts';
 import { addJobArgument, printWarnings, readJobInput } from '../options/job-input.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
-import { degrees, printJson } from '../output/json-output.ts';
+import { printJson } from '../output/json-output.ts';
 import { optionContext, withFaultContext } from '../output/report-errors.ts';
 import { writeLine } from '../output/stdout.ts';
 import { textTable } from '../output/text-table.ts';

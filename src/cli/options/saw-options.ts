@@ -3,7 +3,7 @@ import { COMMON_BLADE_THICKNESS_MM, COMMON_KERF_MM, type Kerf } from '../../shop
 import type { SawTable } from '../../shop/saw/board-support.ts';
 import type { TableSaw } from '../../shop/saw/saw-depth.ts';
 import { Fault } from '../../units/fault.ts';
-import { showFine } from '../../units/rule.ts';
+import { showFine } from '../../units/number-format.ts';
 import type { Unit } from '../../units/unit.ts';
 import { optionOwnerFault, parseLengthOption } from './option-values.ts';
 

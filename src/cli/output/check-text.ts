@@ -3,9 +3,8 @@ import type { PairCheck } from '../../check/compare-pair.ts';
 import { maxReadingError } from '../../check/readings/reading-error.ts';
 import { MIN_ALIGNMENT_READINGS } from '../../check/suspect-readings.ts';
 import type { Part } from '../../part/part.ts';
+import { degrees, showFixed } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../../units/rule.ts';
-import { MM_PER_INCH } from '../../units/unit.ts';
-import { degrees } from './json-output.ts';
 import { textTable } from './text-table.ts';
 
 const MARK_TEXT: Readonly<Record<StationVerdict, string>> = {
@@ -44,8 +43,7 @@ function rowOf(each: Deviation, { rule, sawAllowance }: Part, beforeSanding: boo
 }
 
 /** Beside the rule's marks: nearer than the hand reads. */
-const showExact = (mm: number, { unit }: Rule): string =>
-  unit === 'in' ? `${(mm / MM_PER_INCH).toFixed(2)} in` : `${mm.toFixed(1)} mm`;
+const showExact = (mm: number, { unit }: Rule): string => showFixed(mm, unit, { in: 2, mm: 1 });
 
 /** "1/16 proud": more wood than asked for; "1/16 shy": less. */
 function deviationText(proud: number, rule: Rule, none = 'on the line'): string {

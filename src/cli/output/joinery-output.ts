@@ -3,8 +3,9 @@ import { jointMeasures, jointName } from '../../export/cover/joint-words.ts';
 import type { Joint } from '../../job/job.ts';
 import { type CutCorner, longAndShortPoints, type PartEnd, trueShape } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
+import { degrees } from '../../units/number-format.ts';
 import { type Rule, showOnRule } from '../../units/rule.ts';
-import { anglesJson, degrees, pointJson } from './json-output.ts';
+import { anglesJson, pointJson } from './json-output.ts';
 
 /** Ends and joints of a part, as `show` tells them. */
 

@@ -2,13 +2,11 @@ import type { Point } from '../../curves/geometry/point.ts';
 import type { CompoundAngles } from '../../part/ends/compound-angles.ts';
 import type { Part } from '../../part/part.ts';
 import type { Warning } from '../../units/fault.ts';
+import { degrees } from '../../units/number-format.ts';
 import { writeLine } from './stdout.ts';
 
 /** Points as JSON has them: [x, y]. */
 export const pointJson = ({ x, y }: Point): readonly [number, number] => [x, y];
-
-/** Angles are radians inside, and degrees in JSON. */
-export const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
 /** The angles of an end's cut. */
 export const anglesJson = (angles: CompoundAngles): object => ({

@@ -1,6 +1,7 @@
 import { PlacedFault } from '../../job/job-faults.ts';
 import { findPosition, type SourcePosition, type SourcePositions } from '../../job/source-positions.ts';
 import { Fault, Faults, type ShowLength } from '../../units/fault.ts';
+import { showMillimeters } from '../../units/number-format.ts';
 import { truncate } from './truncate.ts';
 
 /** What an error message needs of the job it speaks of. */
@@ -22,7 +23,7 @@ export const optionContext = (context: FaultContext): FaultContext => ({
 /** Before the job's unit is known. */
 export const plainContext: FaultContext = {
   positions: NO_POSITIONS,
-  length: (mm) => `${Number(mm.toFixed(3))} mm`,
+  length: showMillimeters,
 };
 
 /** Faults of a job, ready to be told: file, place, and lengths in the job's unit. */

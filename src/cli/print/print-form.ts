@@ -5,7 +5,8 @@ import { formFactor, type Lamination, laminate, lostShare } from '../../shop/str
 import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
 import { type LayOutOptions, layOut } from '../../tiling/tile.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
-import { showFine, showLength } from '../../units/rule.ts';
+import { showFine } from '../../units/number-format.ts';
+import { showLength } from '../../units/rule.ts';
 import { selectEdges } from '../options/edge-options.ts';
 import { atOption, parseLengthOption } from '../options/option-values.ts';
 import { pointJson } from '../output/json-output.ts';

@@ -1,5 +1,5 @@
 import type { ShowLength } from '../../units/fault.ts';
-import { showAngle } from '../../units/show-angle.ts';
+import { showAngle } from '../../units/number-format.ts';
 import type { Curve } from '../curve.ts';
 import { isShoulder } from '../geometry/pieces/piece.ts';
 import { angleDifference, type Point, toPoint } from '../geometry/point.ts';

@@ -5,10 +5,12 @@ import type { StripNail } from '../../shop/strip/strip-nails.ts';
 import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
 import { describeStrip, showForce } from '../../shop/words/describe-strip.ts';
 import { Fault } from '../../units/fault.ts';
+import { showSizes } from '../../units/graduation.ts';
+import { typesetFractions } from '../../units/typeset.ts';
 import { blankRow, paragraph, type TextRow } from '../cover/text-columns.ts';
 import { lengthWithoutUnit, printedSize } from '../drawing/dimensions.ts';
 import { wordTable } from '../tables/paper-table.ts';
-import { bareAbout, printedLengthWords, sentence } from './card-words.ts';
+import { printedLengthWords, sentence } from './card-words.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
 import { settingRows } from './setting-rows.ts';
 
@@ -60,7 +62,7 @@ export function stripSection(part: Part, runs: RunsAdvice | undefined, width: nu
 
 /** "1⁄4 × 3⁄4 × 51 in": thickness, width, length. */
 const stripSizeWords = ({ rule }: Part, { thickness, width, cutLength }: StripAdvice): string =>
-  `${[thickness, width, cutLength].map((mm) => bareAbout(mm, rule)).join(' × ')} ${rule.unit}`;
+  typesetFractions(showSizes([thickness, width, cutLength], rule));
 
 interface NailRow extends StripNail {
   readonly edge: string;

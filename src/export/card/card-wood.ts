@@ -5,11 +5,12 @@ import { blankWarnings } from '../../shop/stock/blank.ts';
 import type { LayerChoice } from '../../shop/stock/lumber-thicknesses.ts';
 import type { WoodPlan } from '../../shop/stock/stock-plan.ts';
 import { describeGrain, showVolume } from '../../shop/words/describe-stock.ts';
+import { showSizes } from '../../units/graduation.ts';
 import type { Rule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { blankRow, paragraph, type TextRow } from '../cover/text-columns.ts';
 import { wordTable } from '../tables/paper-table.ts';
-import { about, bareAbout, sentence } from './card-words.ts';
+import { about, sentence } from './card-words.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
 
 /** One line of the cut list. */
@@ -35,8 +36,7 @@ function finishedBounds(part: Part): Box {
 export function cutListRow(part: Part, { blank, layers, amount }: WoodPlan): CutListRow {
   const { rule, stock, shape } = part;
   const { left, right, bottom, top } = finishedBounds(part);
-  const sizes = (...mm: (number | undefined)[]): string =>
-    `${mm.flatMap((one) => (one === undefined ? [] : [bareAbout(one, rule)])).join(' × ')} ${rule.unit}`;
+  const sizes = (...mm: (number | undefined)[]): string => typesetFractions(showSizes(mm, rule));
   const closed = shape.type === 'closed';
   return {
     part: part.name,

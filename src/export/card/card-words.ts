@@ -1,6 +1,8 @@
 import type { Part } from '../../part/part.ts';
 import type { LengthFormat } from '../../shop/words/length-format.ts';
-import { type Rule, readOnRule } from '../../units/rule.ts';
+import { showNearest } from '../../units/graduation.ts';
+import { capitalize } from '../../units/number-format.ts';
+import type { Rule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { printedLength } from '../drawing/dimensions.ts';
 
@@ -12,14 +14,10 @@ export const printedLengthWords = (rule: Rule): LengthFormat => ({
 });
 
 /** To the nearest mark, with its unit: nobody cuts a blank or sets a stand to a hair. */
-export const about = (mm: number, rule: Rule): string => `${bareAbout(mm, rule)} ${rule.unit}`;
-
-/** A length (mm) at its nearest mark, without its unit, its fractions set. */
-export const bareAbout = (mm: number, rule: Rule): string => typesetFractions(readOnRule(mm, rule).text);
+export const about = (mm: number, rule: Rule): string => typesetFractions(showNearest(mm, rule));
 
 /** As a sentence of its own, its fractions set. */
-export const sentence = (text: string): string =>
-  typesetFractions(text.charAt(0).toUpperCase() + text.slice(1));
+export const sentence = (text: string): string => typesetFractions(capitalize(text));
 
 /** "make 4, 2 of them mirrored". */
 export const quantityWords = ({ quantity, job }: Part): string =>

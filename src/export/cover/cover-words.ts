@@ -13,6 +13,7 @@ import {
 import type { Layout } from '../../tiling/layout.ts';
 import { type Paper, paperTitle } from '../../tiling/paper/paper-sizes.ts';
 import { NOMINAL_LINE_MM, type PrinterScale, printerScaleText } from '../../tiling/paper/printer-scale.ts';
+import { joinList, showCount } from '../../units/number-format.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import {
@@ -34,7 +35,7 @@ export const patternSubtitle = (
   { paper, orientation, sheets, code, mirrored }: Layout,
   what = 'pattern',
 ): string => {
-  const count = sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
+  const count = showCount(sheets.length, 'sheet');
   const whole = part.shape.type === 'half' ? `half ${what}, to flip on its centre line` : what;
   return `Full-size ${mirrored ? 'mirrored ' : ''}${whole} · ${quantityWords(part)} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationText(part.rule)}`;
 };
@@ -124,11 +125,10 @@ export function longMeasureAdvice(layout: Layout, rule: Rule): string[] {
     ...(layout.paper.roll ? [] : ['larger paper or a roll']),
     'long measures checked with a steel rule once all is taped: what measures right is right, whatever ± says',
   ];
-  return [`${toleranceText(most, rule)} is more than joints forgive. What helps: ${joinWithCommas(ways)}.`];
+  return [
+    `${toleranceText(most, rule)} is more than joints forgive. What helps: ${joinList(ways, ', and ')}.`,
+  ];
 }
-
-const joinWithCommas = (all: readonly string[]): string =>
-  all.length === 1 ? all[0]! : `${all.slice(0, -1).join(', ')}, and ${all.at(-1)}`;
 
 /** What a measure that is off tells. */
 export const REMEDIES: readonly string[] = [

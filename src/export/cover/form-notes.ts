@@ -3,8 +3,7 @@ import { tailLength } from '../../part/derived/bending-form.ts';
 import type { Part } from '../../part/part.ts';
 import type { Lamination } from '../../shop/strip/lamination.ts';
 import { type Species, speciesInSentence } from '../../shop/wood/species.ts';
-import { showPercent } from '../../units/number-format.ts';
-import { showFine } from '../../units/rule.ts';
+import { showFine, showPercent } from '../../units/number-format.ts';
 import { printedLength } from '../drawing/dimensions.ts';
 import type { PatternNotes } from './pattern-notes.ts';
 

@@ -1,5 +1,5 @@
 import type { Joint, Toward } from '../../job/job.ts';
-import { showAngle } from '../../units/show-angle.ts';
+import { showAngle } from '../../units/number-format.ts';
 
 /** How a length is told: off the rule, without its unit. */
 type ShowJointLength = (mm: number) => string;

@@ -1,6 +1,7 @@
 import type { Cutter, Template } from '../../part/derived/router-template.ts';
 import { finishedLine } from '../../part/finished-line.ts';
 import type { Part } from '../../part/part.ts';
+import { capitalize } from '../../units/number-format.ts';
 import { printedSize } from '../drawing/dimensions.ts';
 import type { PatternNotes } from './pattern-notes.ts';
 
@@ -31,7 +32,7 @@ export function templateNotes(part: Part, { inside, warnings }: Template, cutter
             ? 'Cut the opening to the solid line. The guide runs inside it, and the recess gets the part’s shape; its inside corners come out as round as the bit.'
             : `Cut the template to the solid line and let it run on past the ends of the cut, so that the guide bears before the bit touches wood and after it leaves.${inside > 0 ? ` Where it has a sharp outside corner the guide rolls round it and the part gets a radius of ${offset}.` : ''}`,
           'Smooth its edge: every bump is copied. Rout a piece of scrap and measure before the part.',
-          ...warnings.map(({ message }) => `${message[0]!.toUpperCase()}${message.slice(1)}`),
+          ...warnings.map(({ message }) => capitalize(message)),
         ],
       },
     ],

@@ -1,4 +1,5 @@
 import { paperTitle } from '../../tiling/paper/paper-sizes.ts';
+import { showCount } from '../../units/number-format.ts';
 import { coverSection } from '../cover/cover-joinery.ts';
 import { composeCover } from '../cover/cover-page.ts';
 import {
@@ -36,7 +37,7 @@ const gaugeCover = (gauge: LaidGauge): Page[] =>
   });
 
 function gaugeSubtitle({ part, layout: { paper, orientation, sheets, code } }: LaidGauge): string {
-  const count = sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
+  const count = showCount(sheets.length, 'sheet');
   return `Full-size gauge for a story stick · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationText(part.rule)}`;
 }
 

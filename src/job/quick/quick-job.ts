@@ -1,4 +1,5 @@
 import { point } from '../../curves/geometry/point.ts';
+import { capitalize } from '../../units/number-format.ts';
 import { defaultRule, parseGraduation } from '../../units/rule.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { EdgeStep, EndConditions, Job } from '../job.ts';
@@ -101,7 +102,7 @@ const HAS_UNIT = /[\p{L}'"′″’”]/u;
 /** "Batten 28 in, rise 3/4 in". */
 function nameFromOptions({ curve, chord, rise, nail, radius }: QuickOptions, unit: Unit): string {
   const shown = (typed = ''): string => (HAS_UNIT.test(typed) ? typed.trim() : `${typed.trim()} ${unit}`);
-  const kind = curve[0]!.toUpperCase() + curve.slice(1);
+  const kind = capitalize(curve);
   if (radius !== undefined) return `${kind} ${shown(chord)}, radius ${shown(radius)}`;
   const at = nail === undefined ? '' : ` at ${shown(nail)}`;
   return `${kind} ${shown(chord)}, rise ${shown(rise)}${at}`;

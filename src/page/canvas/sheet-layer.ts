@@ -6,6 +6,7 @@ import type { Layout, Sheet } from '../../tiling/layout.ts';
 import { layOutMirrored } from '../../tiling/mirrored-layout.ts';
 import { DEFAULT_PAPER, PAPERS, paperTitle, parsePaper } from '../../tiling/paper/paper-sizes.ts';
 import { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, type LayOutOptions, layOut } from '../../tiling/tile.ts';
+import { showCount } from '../../units/number-format.ts';
 import { byId, el, updateText } from '../dom.ts';
 import type { PatternLayouts } from '../panels/downloads.ts';
 import { faultsOf } from '../state/evaluate-job.ts';
@@ -48,7 +49,7 @@ export class SheetLayer {
     const { layout } = this;
     if (!layout) return this.fault && 'none: see “Take to the bench”';
     const { length } = layout.sheets;
-    return `${length} ${length === 1 ? 'sheet' : 'sheets'} of ${paperTitle(layout.paper)}`;
+    return `${showCount(length, 'sheet')} of ${paperTitle(layout.paper)}`;
   }
 
   get isUpToDate(): boolean {

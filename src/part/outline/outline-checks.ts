@@ -4,17 +4,13 @@ import { distance, type Point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { Job } from '../../job/job.ts';
 import { Fault } from '../../units/fault.ts';
+import { showTwoFigures } from '../../units/number-format.ts';
 import type { Rule } from '../../units/rule.ts';
-import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 import { edgeEnd, edgePieces, edgeStart } from '../edge.ts';
 import { clipPlaneAt, type EndPlanes, isSquare } from '../ends/end-planes.ts';
 import type { PartEdge } from '../part.ts';
 import { type LeastWidth, selfCrossing } from './least-width.ts';
 import type { PolylineBvh } from './polyline-bvh.ts';
-
-/** Two figures of a length that no rule shows: "0.12 mm". */
-const showSmall = (mm: number, unit: Unit): string =>
-  `${Number((Math.abs(mm) / (unit === 'in' ? MM_PER_INCH : 1)).toPrecision(2))} ${unit}`;
 
 /**
  * An end is cut straight through both edges.
@@ -31,7 +27,7 @@ export function assertEndsAligned(lower: PartEdge, upper: PartEdge, { unit }: Ru
         'part.ends-not-square',
         (mm) =>
           `at the ${side} end "${lower.name}" stands at station ${mm(a.x)} and "${upper.name}" at ${mm(b.x)}` +
-          `${mm(a.x) === mm(b.x) ? `, ${showSmall(a.x - b.x, unit)} apart` : ''}. ` +
+          `${mm(a.x) === mm(b.x) ? `, ${showTwoFigures(Math.abs(a.x - b.x), unit)} apart` : ''}. ` +
           `Give both edges the same station there, the long point; "ends: {${side}: {miter: 6}}" cuts it at an angle.`,
         `edges.${upper.name}`,
       );

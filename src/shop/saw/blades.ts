@@ -1,4 +1,5 @@
 import { Fault, type ShowLength } from '../../units/fault.ts';
+import { trimmed } from '../../units/number-format.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 
 /** A band-saw blade of the trade, and the least radius it turns, mm. */
@@ -86,5 +87,5 @@ export const widestBlade = (radius: number): Blade | undefined =>
 export function bladeName(width: number, unit: Unit, length: ShowLength): string {
   const row = BLADES.find((each) => Math.abs(each.width - width) < 0.1);
   if (!row) return length(width);
-  return unit === 'in' ? `${row.name} in` : `${Number(row.width.toFixed(1))} mm (${row.name} in)`;
+  return unit === 'in' ? `${row.name} in` : `${trimmed(row.width, 1)} mm (${row.name} in)`;
 }

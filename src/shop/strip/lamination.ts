@@ -1,6 +1,5 @@
 import { Fault } from '../../units/fault.ts';
-import { floorToGraduation } from '../../units/floor-to-graduation.ts';
-import { graduationMm } from '../../units/graduation.ts';
+import { floorToGraduation, graduationMm } from '../../units/graduation.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import type { Species } from '../wood/species.ts';

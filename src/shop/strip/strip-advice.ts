@@ -1,6 +1,6 @@
 import type { Point } from '../../curves/geometry/point.ts';
 import { Fault } from '../../units/fault.ts';
-import { floorToGraduation } from '../../units/floor-to-graduation.ts';
+import { floorToGraduation } from '../../units/graduation.ts';
 import { bendingModulus, stripStiffness } from '../wood/bending-stiffness.ts';
 import type { Species } from '../wood/species.ts';
 import {

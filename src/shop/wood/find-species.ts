@@ -1,5 +1,6 @@
 import { closestName } from '../../job/parse/did-you-mean.ts';
 import { Fault } from '../../units/fault.ts';
+import { joinList } from '../../units/number-format.ts';
 import { quoted } from '../../units/quoted.ts';
 import { SPECIES, type Species } from './species.ts';
 
@@ -44,7 +45,7 @@ function ambiguous(name: string, found: readonly Species[]): Fault {
   const names = found.map((species) => species.name);
   return new Fault(
     'species.ambiguous',
-    `${quoted(name)} may be ${names.slice(0, -1).join(', ')} or ${names.at(-1)}. Write which it is.`,
+    `${quoted(name)} may be ${joinList(names, ' or ')}. Write which it is.`,
   );
 }
 

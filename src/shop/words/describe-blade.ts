@@ -1,7 +1,7 @@
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { ShowLength } from '../../units/fault.ts';
-import { showAngle } from '../../units/show-angle.ts';
-import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
+import { showAngle, showFixed } from '../../units/number-format.ts';
+import type { Unit } from '../../units/unit.ts';
 import type { Bend, LineCorner } from '../saw/bends-and-corners.ts';
 import { type BladeAdvice, everyBladeTurns, type OwnBlade } from '../saw/blade-advice.ts';
 import { BLADES, bladeName, COMMON_KERF_MM, minBladeRadius } from '../saw/blades.ts';
@@ -63,8 +63,7 @@ function ownBladeWords({ width, minRadius: least, kerf, tooTight }: OwnBlade, wo
 }
 
 /** A kerf, finer than a rule shows it: "1.1 mm", "0.043 in". */
-const showKerf = (mm: number, unit: Unit): string =>
-  unit === 'in' ? `${(mm / MM_PER_INCH).toFixed(3)} in` : `${mm.toFixed(1)} mm`;
+const showKerf = (mm: number, unit: Unit): string => showFixed(mm, unit, { in: 3, mm: 1 });
 
 function cureWords(tooTight: readonly Bend[], { rounded, unit }: LengthFormat): string {
   const radius = Math.min(...tooTight.map((bend) => bend.radius)) - COMMON_KERF_MM / 2;

@@ -1,29 +1,20 @@
 import type { Part } from '../../part/part.ts';
 import type { Warning } from '../../units/fault.ts';
-import { showNearest } from '../../units/graduation.ts';
-import { showPercent } from '../../units/number-format.ts';
+import { showNearest, showSizes } from '../../units/graduation.ts';
+import {
+  degrees,
+  showAngle,
+  showFine,
+  showPercent,
+  showPercentRange,
+  trimmed,
+} from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength } from '../../units/rule.ts';
-import { showAngle } from '../../units/show-angle.ts';
 import type { NestingFigures } from '../nesting/nesting-layouts.ts';
 import type { LayerChoice, LumberThickness } from '../stock/lumber-thicknesses.ts';
 import type { GrainAdvice, StockPlan, WoodAmount, WoodPlan } from '../stock/stock-plan.ts';
-import type { ShareRange } from '../wood/grain-strength.ts';
 import { speciesInSentence } from '../wood/species.ts';
 import { showMass } from './describe-support.ts';
-
-/** Nobody cuts a blank to a hair: the nearest mark. */
-const about = (mm: number, rule: Rule): string => readOnRule(mm, rule).text;
-
-/** "34 5/8 × 3 3/4 × 1 7/8 in". */
-export const showSizes = (sizes: readonly (number | undefined)[], rule: Rule): string =>
-  `${sizes.flatMap((mm) => (mm === undefined ? [] : about(mm, rule))).join(' × ')} ${rule.unit}`;
-
-/** "62 %": to a whole one. */
-export const showWholePercent = (share: number): string => showPercent(share, 0);
-
-/** "38 to 62 %". */
-export const showShareRange = ({ least, most }: ShareRange): string =>
-  least === most ? showWholePercent(least) : `${(least * 100).toFixed(0)} to ${showWholePercent(most)}`;
 
 /** The blank, and whether the job's stock gives it. */
 export function describeBlank({ stock, rule, shape }: Part, { blank, footprint }: StockPlan): string[] {
@@ -60,7 +51,7 @@ export function layerRows(layers: readonly LayerChoice[], rule: Rule): string[][
       String(count),
       roughName(lumber, rule),
       showLength(each, rule),
-      showWholePercent(waste),
+      showPercent(waste),
     ]),
   ];
 }
@@ -71,7 +62,7 @@ const roughName = ({ name, rough }: LumberThickness, rule: Rule): string =>
 
 /** A rough thickness is in inches by name: its millimetres are told as they come. */
 const showRough = (mm: number, rule: Rule): string =>
-  rule.unit === 'in' ? showLength(mm, rule) : `${Number(mm.toFixed(2))} mm`;
+  rule.unit === 'in' ? showLength(mm, rule) : showFine(mm, 'mm');
 
 /** As a yard of the maker's unit sells it: "1.5 board feet", "0.0036 m³". */
 export const showVolume = (
@@ -117,11 +108,11 @@ export function nestingRows({ nesting }: StockPlan, rule: Rule): string[][] {
     ['* is laid closest', 'pitch', 'across', 'along', 'boards', 'used'],
     ...[nesting.rectangles, ...nesting.ways].map((laid) => [
       `${arrangementWords(laid.way)}${laid.way === nesting.way ? ' *' : ''}`,
-      about(laid.pitch, rule),
+      readOnRule(laid.pitch, rule).text,
       String(laid.across),
       String(laid.along),
       String(laid.boards),
-      showWholePercent(laid.yield),
+      showPercent(laid.yield),
     ]),
   ];
 }
@@ -134,8 +125,7 @@ const RUNOUT_GRADES: readonly (readonly [upTo: number, name: string, words: stri
   [Number.POSITIVE_INFINITY, 'short', 'short grain: redesign, laminate, bend, or build it up'],
 ];
 
-const gradeOf = ({ worst }: GrainAdvice) =>
-  RUNOUT_GRADES.find(([upTo]) => (worst.angle * 180) / Math.PI <= upTo)!;
+const gradeOf = ({ worst }: GrainAdvice) => RUNOUT_GRADES.find(([upTo]) => degrees(worst.angle) <= upTo)!;
 
 export const runoutGrade = (grain: GrainAdvice): string => gradeOf(grain)[1];
 
@@ -145,11 +135,11 @@ export function describeGrain({ grain }: WoodPlan, rule: Rule): string[] {
   const at = (mm: number): string => showLength(mm, rule);
   return [
     `runs out ${showAngle(worst.angle)} at worst, on "${worst.edge}" at station ${at(worst.at.x)}: ${gradeOf(grain)[2]}`,
-    `about ${showShareRange(strength)} of the bending strength is left there (Hankinson’s formula)`,
+    `about ${showPercentRange(strength.least, strength.most)} of the bending strength is left there (Hankinson’s formula)`,
     ...(section
       ? [
           `weakest section ${at(section.height)} across at station ${at(section.at.x)}${section.weakened ? ', less its joint' : ''}: ` +
-            `${showWholePercent(section.share)} as strong in bending as the straight blank`,
+            `${showPercent(section.share)} as strong in bending as the straight blank`,
         ]
       : []),
     ...tenons.map(
@@ -158,7 +148,7 @@ export function describeGrain({ grain }: WoodPlan, rule: Rule): string[] {
     ),
     ...(better
       ? [
-          `turned ${showAngle(better.turn)} (--grain ${Number(((better.turn * 180) / Math.PI).toFixed(1))}) it would run out ${showAngle(better.angle)} at worst, ` +
+          `turned ${showAngle(better.turn)} (--grain ${trimmed(degrees(better.turn), 1)}) it would run out ${showAngle(better.angle)} at worst, ` +
             `on a blank ${showNearest(better.width, rule)} wide`,
         ]
       : []),

@@ -1,7 +1,7 @@
 import type { Point } from '../../curves/geometry/point.ts';
 import type { ShowLength, Warning } from '../../units/fault.ts';
-import { showPercent } from '../../units/number-format.ts';
-import { type Rule, showFine, showLength, showSize } from '../../units/rule.ts';
+import { showFine, showMagnitude, showPercent, showPercentRange } from '../../units/number-format.ts';
+import { type Rule, showLength, showSize } from '../../units/rule.ts';
 import type { Unit } from '../../units/unit.ts';
 import { mostStrained, type RunsAdvice } from '../strip/part-strips.ts';
 import type { StripAdvice } from '../strip/strip-advice.ts';
@@ -9,7 +9,6 @@ import type { StripNail, StripSide } from '../strip/strip-nails.ts';
 import { remainingStrength } from '../wood/grain-strength.ts';
 import { NEWTONS_PER_LBF } from '../wood/pound-force.ts';
 import { speciesInSentence } from '../wood/species.ts';
-import { showShareRange } from './describe-stock.ts';
 
 /** The force that a maker's own scales show, and newtons in it; in a kilogram-force by standard gravity. */
 const SCALE_FORCE = {
@@ -20,14 +19,9 @@ const SCALE_FORCE = {
 /** "13.3 N (1.4 kgf)": newtons, and what it feels like on the maker's own scales. */
 export function showForce(newtons: number, unit: Unit): string {
   const felt = SCALE_FORCE[unit];
-  return `${twoOrMoreDigits(newtons)} N (${twoOrMoreDigits(newtons / felt.newtons)} ${felt.name})`;
+  return `${showMagnitude(newtons, 10)} N (${showMagnitude(newtons / felt.newtons, 10)} ${felt.name})`;
 }
 
-/** As many digits as wood deserves: 0.42, 3.1, 13, 130. */
-const twoOrMoreDigits = (value: number): string =>
-  value >= 10 ? value.toFixed(0) : value >= 1 ? value.toFixed(1) : value.toFixed(2);
-
-/** "0.43 %". */
 const showStrain = (strain: number): string => showPercent(strain, 2);
 
 const FACE_NAMES: Readonly<Record<StripSide, string>> = { left: 'upper', right: 'lower' };
@@ -141,13 +135,14 @@ function nailCautions({ nails, nailCapacity }: StripAdvice, unit: Unit): Warning
 
 /** What holds for every strip, and for every strip of a kind. */
 function generalCautions({ tapered, thickness, width }: StripAdvice): Warning[] {
+  const left = remainingStrength(MAX_RUNOUT);
   const cautions: readonly (readonly [applies: boolean, code: string, message: string])[] = [
     [true, 'strip.spring', 'a sprung strip flies when it is let go. Hold it while you draw each nail.'],
     [
       true,
       'strip.grain',
       'the figures are for clear, straight grain. Choose a strip without knots; grain that runs out ' +
-        `1 in 10 leaves it about ${showShareRange(remainingStrength(MAX_RUNOUT))} as strong.`,
+        `1 in 10 leaves it about ${showPercentRange(left.least, left.most)} as strong.`,
     ],
     [true, 'strip.creep', 'a batten left sprung stays bent. Draw the line and take it off.'],
     [

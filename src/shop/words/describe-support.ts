@@ -1,3 +1,4 @@
+import { showMagnitude } from '../../units/number-format.ts';
 import type {
   BoardSupport,
   SawTable,
@@ -14,7 +15,7 @@ const KG_PER_LB = 0.45359237;
 /** "9.4 lb", "4.3 kg": as much as wood's spread of weight deserves. */
 export function showMass(kg: number, unit: LengthFormat['unit']): string {
   const mass = unit === 'in' ? kg / KG_PER_LB : kg;
-  return `${mass >= 100 ? mass.toFixed(0) : mass >= 1 ? mass.toFixed(1) : mass.toFixed(2)} ${unit === 'in' ? 'lb' : 'kg'}`;
+  return `${showMagnitude(mass, 100)} ${unit === 'in' ? 'lb' : 'kg'}`;
 }
 
 /** Weight, balance, where the board tips off the table, and where to bear it. */

@@ -5,6 +5,7 @@ import { readYaml } from '../../job/parse/read-yaml.ts';
 import { YamlMapping } from '../../job/parse/yaml-mapping.ts';
 import type { YamlNode } from '../../job/parse/yaml-node.ts';
 import { Fault } from '../../units/fault.ts';
+import { trimmed } from '../../units/number-format.ts';
 import { quoted } from '../../units/quoted.ts';
 import { type PrinterScale, parseScale } from './printer-scale.ts';
 
@@ -70,7 +71,7 @@ export function addPrinter(text: string, { name, across, down }: KnownPrinter): 
 }
 
 /** In per cent, to 1e-8 of the length. */
-const savedPercent = (scale: number): string => `${Number((scale * 100).toFixed(6))} %`;
+const savedPercent = (scale: number): string => `${trimmed(scale * 100, 6)} %`;
 
 /** @throws Fault `printer.unknown` */
 export function findPrinter(name: string, printers: readonly KnownPrinter[]): KnownPrinter {

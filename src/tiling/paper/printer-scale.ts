@@ -1,4 +1,5 @@
 import { Fault } from '../../units/fault.ts';
+import { trimmed } from '../../units/number-format.ts';
 import { parseLength } from '../../units/parse-length.ts';
 import { quoted } from '../../units/quoted.ts';
 import type { Orientation } from './paper-sizes.ts';
@@ -64,7 +65,7 @@ function validateScale(scale: number, text: string, nominal: number): void {
 }
 
 /** "99.7 %", to a thousandth of a per cent: 0.002 mm on 200 mm. */
-export const scalePercent = (scale: number): string => `${Number((scale * 100).toFixed(3))} %`;
+export const scalePercent = (scale: number): string => `${trimmed(scale * 100, 3)} %`;
 
 /** "99.7 % across, 100.3 % down". */
 export const printerScaleText = ({ across, down }: PrinterScale): string =>

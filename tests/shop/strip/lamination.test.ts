@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { chartPly, formFactor, laminate, lostShare } from '../../../src/shop/strip/lamination.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
-import { defaultRule, showFine } from '../../../src/units/rule.ts';
+import { showFine } from '../../../src/units/number-format.ts';
+import { defaultRule } from '../../../src/units/rule.ts';
 
 const IN = 25.4;
 const rule = defaultRule('in');

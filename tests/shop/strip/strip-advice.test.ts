@@ -6,8 +6,7 @@ import { findSpecies } from '../../../src/shop/wood/find-species.ts';
 import { SPECIES } from '../../../src/shop/wood/species.ts';
 import { safeStrain } from '../../../src/shop/wood/strain-limit.ts';
 import { Fault } from '../../../src/units/fault.ts';
-import { floorToGraduation } from '../../../src/units/floor-to-graduation.ts';
-import { graduationMm } from '../../../src/units/graduation.ts';
+import { floorToGraduation, graduationMm } from '../../../src/units/graduation.ts';
 import { defaultRule, showLength } from '../../../src/units/rule.ts';
 import { anyShallowLine, shallowLine } from '../lines.ts';
 

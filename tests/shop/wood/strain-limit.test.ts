@@ -10,8 +10,7 @@ import {
   safeStrain,
   strainVerdict,
 } from '../../../src/shop/wood/strain-limit.ts';
-import { floorToGraduation } from '../../../src/units/floor-to-graduation.ts';
-import { graduationMm } from '../../../src/units/graduation.ts';
+import { floorToGraduation, graduationMm } from '../../../src/units/graduation.ts';
 import type { Rule } from '../../../src/units/rule.ts';
 
 const oak = findSpecies('white oak');
