@@ -12,24 +12,23 @@ import { assertReadings, faultAtReading, type StationReading } from './readings/
 import { maxReadingError, readingSigma } from './readings/reading-error.ts';
 import { readingsInOtherUnit } from './suspect-unit.ts';
 
-/** One station of the comparison, mm. */
 export interface Deviation {
   readonly station: number;
   readonly measured: number;
   readonly design: number;
-  /** measured − design: positive the way offsets grow. */
+  /** measured − design, positive the way offsets grow, mm. */
   readonly deviation: number;
-  /** The same outwards: positive where there is more wood than asked for. */
+  /** The same outward, mm: positive where there is more wood than the line asks for. */
   readonly proud: number;
   readonly verdict: StationVerdict;
 }
 
-/** What is to be done at a station: nothing, take wood off, live with it, or the wood is gone. */
+/** `true` is on the line, `high` has wood to take off, `shy` is inside a saw line, `lost` is past the finished line. */
 export type StationVerdict = 'true' | 'high' | 'shy' | 'lost';
 
 export interface EdgeCheck {
   readonly edge: string;
-  /** The line it was compared with, and the line that stations and offsets were measured along. */
+  /** The line the readings are compared with; `base` is the line that stations and offsets are measured along. */
   readonly line: PartEdge;
   readonly base: BaseLine;
   readonly tolerance: number;
@@ -37,7 +36,7 @@ export interface EdgeCheck {
   readonly worst: number;
   readonly rms: number;
   readonly bestFit: RigidFit;
-  /** How proud the part lies as it was set, by the best fit, at the first and the last station. */
+  /** How proud the part lies by the rigid fit, at the first and at the last station. */
   readonly endDeviations: readonly [EndDeviation, EndDeviation];
   readonly apexes: readonly MeasuredApex[];
   readonly verdict: 'within' | 'outside';
@@ -45,26 +44,23 @@ export interface EdgeCheck {
 
 export interface EndDeviation {
   readonly station: number;
-  /** mm, as of a Deviation. */
   readonly proud: number;
 }
 
 export interface CheckOptions {
-  /** Along which stations and offsets were measured. */
   readonly base: BaseLine;
-  /** mm */
   readonly tolerance: number;
-  /** Compare with the line to saw to instead of the finished line. */
+  /** Compare with the saw line instead of the finished line. */
   readonly beforeSanding: boolean;
 }
 
 /**
- * A measured edge against its line, station by station and as a whole.
- *
- * Outside is said only of what is outside for certain: a reading counts as off by more than the tolerance when
- * it is so even with half a graduation, the most that reading the rule can err, in its favour.
+ * Compares a measured edge with its line, station by station and as a whole.
+ * A reading counts as off only where it is off by more than the tolerance and half a graduation, the most that reading
+ * the rule can err.
  * @param readings one or more
- * @throws Fault `readings.none`, `readings.not-finite`, `check.other-unit`; Faults `check.no-such-station` for each reading beyond the line's ends
+ * @throws Fault `readings.none`, `readings.not-finite`, `check.other-unit`; Faults `check.no-such-station` for each
+ *   reading beyond the line's ends
  */
 export function checkEdge(
   part: Part,
@@ -154,7 +150,7 @@ const noSuchStation = (edge: PartEdge, reading: StationReading): Fault =>
     ),
   );
 
-/** Readings that belong to one run alone: in a shoulder it may be either side's. */
+/** A reading within one graduation of a shoulder may belong to the run on either side of it. */
 function awayFromShoulders(
   edge: PartEdge,
   readings: readonly StationReading[],

@@ -2,7 +2,7 @@ import type { Deviation } from './check-edge.ts';
 import { maxAbs, rootMeanSquare } from './fit/rigid-fit.ts';
 import type { StationReading } from './readings/read-readings.ts';
 
-/** How the second part of a pair differs from the first at one station, mm: positive where it has more wood. */
+/** `difference` is in mm, positive where the second part has more wood. */
 export interface PairDifference {
   readonly station: number;
   readonly difference: number;
@@ -14,13 +14,12 @@ export interface PairCheck {
   readonly rms: number;
 }
 
-/** A part's mirror image lies on the other side of the reference line. */
 export const mirrorReadings = (readings: readonly StationReading[]): StationReading[] =>
   readings.map((reading) => ({ ...reading, offset: -reading.offset }));
 
 /**
- * The second part against the first, at the second's stations that lie between the first's: what each is off
- * the line is compared, so that between two readings only the little that was sawn wrong has to be judged.
+ * Compares the deviations of the second part with those of the first, interpolated at the second's stations.
+ * Deviations are nearly straight between two readings, so interpolating them errs less than interpolating offsets.
  * @returns undefined when no station of the second lies among the first's
  */
 export function comparePair(

@@ -18,11 +18,11 @@ import type { Part, PartEdge } from '../part/part.ts';
 import { woodIsAbove } from '../part/wood-side.ts';
 import { Fault } from '../units/fault.ts';
 
-/** Which way out of the wood lies, as offsets grow: 1 up, −1 down. */
+/** The outward direction along the offset axis: 1 up, −1 down. */
 export const outwardSign = (part: Part, edge: PartEdge): 1 | -1 => (woodIsAbove(part, edge) ? -1 : 1);
 
 /**
- * The line to saw to, beside one edge: its parallel at the saw allowance, outside the wood.
+ * The saw line beside one edge: its parallel at the saw allowance, outside the wood.
  * @throws Fault `check.no-allowance` where the job has none, `parallel.folds`, `parallel.no-room`
  */
 export function sawLineOfEdge(part: Part, edge: PartEdge): PartEdge {
@@ -38,8 +38,8 @@ export function sawLineOfEdge(part: Part, edge: PartEdge): PartEdge {
 }
 
 /**
- * A straight end no longer than the allowance, as past a shoulder, run on by it: there the line to saw to is the
- * shoulder's, and on its way round the part's end.
+ * Extends a straight end that is no longer than the allowance, as beside a shoulder: there the saw line is the
+ * shoulder's and passes round the part's end.
  */
 function extendShortEnds(pieces: readonly Piece[], allowance: number): Piece[] {
   const runOn = (piece: Piece, end: 'from' | 'to'): Piece => {
@@ -53,10 +53,9 @@ function extendShortEnds(pieces: readonly Piece[], allowance: number): Piece[] {
 }
 
 /**
- * The line's offset at a station; where it doubles back, the one nearest to what was measured. Within `near` (mm) of a
- * shoulder, which a rule laid along cannot tell from its station, that may be any place of the shoulder. Up to `slack`
- * (mm) beyond its ends the line runs on straight: an end is read to the nearest graduation too, and a saw line stops
- * short of a sloping end.
+ * The line's offset at a station; where the line doubles back, the offset nearest to the measured one.
+ * Within `near` (mm) of a shoulder any offset on the shoulder counts, since a rule cannot tell its station.
+ * Up to `slack` (mm) beyond its ends the line continues straight, since an end is read to the nearest graduation too.
  */
 export function designOffsetAt(
   edge: PartEdge,

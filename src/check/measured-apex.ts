@@ -9,20 +9,19 @@ import { readingPoint } from './fit/rigid-fit.ts';
 import { fairCurve, mergeStations } from './fit/smoothing-spline.ts';
 import type { StationReading } from './readings/read-readings.ts';
 
-/** Where the apex of a run was asked for and where the sawn part has it. */
 export interface MeasuredApex {
   readonly design: Apex;
   readonly measured: Apex;
 }
 
-/** Fewer stations than this near the top do not tell where it is: a parabola takes three. */
+/** A parabola takes three stations; two more show where its top is. */
 const MIN_APEX_STATIONS = 5;
-/** The part of a run, of its chord, that counts as near the top, to each side. */
+/** A reading counts as near the apex within this share of the chord, to each side. */
 const APEX_WINDOW = 0.4;
 
 /**
- * The apex of the sawn part: of the fair curve through the readings near the top, the place farthest from the
- * run's own chord. Undefined with too few readings there, or when they go on rising to the last of them.
+ * The measured apex of a run: the place farthest from the run's chord on the fair curve through the readings near it.
+ * Undefined with too few readings there, or where they rise up to the last of them.
  */
 export function measuredApex(
   run: Curve,

@@ -12,16 +12,15 @@ import type { StationReading } from './readings/read-readings.ts';
 import { maxReadingError, readingSigma } from './readings/reading-error.ts';
 import { readingsInOtherUnit } from './suspect-unit.ts';
 
-/** Shift and turn lie well on any two readings; a third and a fourth can speak against them. */
+/** Shift and turn fit any two readings; a third and a fourth can contradict them. */
 export const MIN_ALIGNMENT_READINGS = 4;
 
 /**
- * Set straight, a crooked part keeps at most this share of its rms: shift and turn then explain three quarters of
- * the squares, in four readings or more. One place sawn wrong draws the best fit towards it, too, but keeps most.
+ * Shift and turn then explain three quarters of the squares. One place sawn wrong draws the fit too, but keeps most of
+ * its rms.
  */
 const MAX_REMAINING_RMS_SHARE = 0.5;
 
-/** The part within once it is set straight: set wrong against the rule, or sawn so as a whole. */
 const isMisaligned = ({ verdict, bestFit, tolerance, readings, rms }: EdgeCheck, rule: Rule): boolean =>
   verdict === 'outside' &&
   readings.length >= MIN_ALIGNMENT_READINGS &&
@@ -29,9 +28,8 @@ const isMisaligned = ({ verdict, bestFit, tolerance, readings, rms }: EdgeCheck,
   bestFit.rms <= MAX_REMAINING_RMS_SHARE * rms;
 
 /**
- * What speaks against the readings: those past the cut of an end; and where a part is outside what speaks for a slip of
- * the measuring rather than of the saw: readings taken the wrong way round, a part set crooked, one reading far off its
- * neighbours. Wood is gone for good, a reading is taken anew.
+ * What speaks against the readings: readings past the cut of an end and, where the part is outside, signs that the
+ * measuring is wrong rather than the wood. Wood is gone for good, a reading can be repeated.
  * @param readings those that were checked
  */
 export function suspectReadings(
@@ -47,7 +45,6 @@ export function suspectReadings(
   ];
 }
 
-/** Readings past the cut of an end: on the line or not, they tell nothing once the end is off. */
 function readingsPastCut(
   part: Part,
   edge: PartEdge,
@@ -88,7 +85,7 @@ function measuringMistakes(
     : outlierWarnings(check, part.rule);
 }
 
-/** Readings that lie on the line only when they are read so were written down so: by this much nearer, rms. */
+/** Readings count as misread where the other way of reading them lowers the rms by this factor. */
 const MISREAD_RMS_FACTOR = 4;
 
 interface Misreading {
@@ -152,7 +149,7 @@ function possibleMisreadings(
   ];
 }
 
-/** Where both ends lie off alike, a part sawn too wide or too narrow reads no other than one set off the rule. */
+/** Where both ends are off alike, a part sawn too narrow reads like a part set off the rule. */
 function misalignedWarning({ endDeviations }: EdgeCheck, rule: Rule): Warning {
   const [start, end] = endDeviations.map(({ proud }) => readOnRule(proud, rule).mark);
   return {
@@ -164,7 +161,7 @@ function misalignedWarning({ endDeviations }: EdgeCheck, rule: Rule): Warning {
   };
 }
 
-/** Sawn wood runs on from reading to reading; one that stands out by itself is more often a slip of the rule. */
+/** A saw leaves a smooth error; a reading that stands out alone is more often a mistake of the rule. */
 function outlierWarnings({ readings, tolerance }: EdgeCheck, rule: Rule): Warning[] {
   const rising = readings
     .map(({ station, deviation }) => ({ x: station, y: deviation }))

@@ -6,13 +6,10 @@ import { type Rule, showLength } from '../units/rule.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
 import type { StationReading } from './readings/read-readings.ts';
 
-/**
- * The longest part that is taken as it is, mm: 6 m, near 20 ft. Boards are sold no longer, and the widest arch and the
- * longest bench need none. Common practice, no published source.
- */
+/** 6 m, near 20 ft: boards are sold no longer. Common practice, no published source. */
 const MAX_PART_MM = 6000;
 
-/** A part this short is as long in inches as the furniture is for which it would be measured, mm. */
+/** Furniture of as many inches would be measured so, mm. */
 const SHORT_PART_MM = 100;
 
 /** A rule in mm shows tenths at the finest, a rule in inches 1/64. */
@@ -20,7 +17,7 @@ const [TENTHS_PER_MM, MARKS_PER_INCH] = [10, 64];
 
 const isWhole = (x: number): boolean => Math.abs(x - Math.round(x)) < 1e-6;
 
-/** Whether readings in mm are the fractions of a rule in inches: halves may be either's, quarters are not. */
+/** Halves may be of either rule, quarters are not. */
 const areInchFractions = (readings: readonly StationReading[]): boolean => {
   const figures = readings.flatMap(({ station, offset }) => [station, offset]);
   return (
@@ -28,7 +25,6 @@ const areInchFractions = (readings: readonly StationReading[]): boolean => {
   );
 };
 
-/** What speaks for readings of a part that were taken in the other unit than they are read in. */
 export function suspectUnitWarnings(readings: readonly StationReading[], rule: Rule): Warning[] {
   const stations = readings.map(({ station }) => station);
   const length = Math.max(...stations) - Math.min(...stations);
@@ -51,8 +47,8 @@ export function suspectUnitWarnings(readings: readonly StationReading[], rule: R
 const otherUnitWarning = (message: string): Warning => ({ code: 'take-off.other-unit', message });
 
 /**
- * Readings as they are if they were taken in the other unit than a bare number is read in, where they would all stand
- * between an edge's ends and go over half of it: a few near its start fit any unit. Undefined where they would not.
+ * The readings as taken in the other unit, where they then lie between the edge's ends and span more than half of it; a
+ * few near its start fit any unit.
  */
 export function readingsInOtherUnit(
   edge: PartEdge,

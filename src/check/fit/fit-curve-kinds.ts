@@ -12,26 +12,25 @@ import { ExtendedPath } from './signed-distance.ts';
 
 export type FittedKind = 'line' | 'arc' | 'batten' | 'bow' | 'spline';
 
-/** One kind of curve laid on the readings as well as it goes. */
 export interface KindFit {
   readonly kind: FittedKind;
   readonly curve: Curve;
-  /** Distances of the readings, square to the curve, mm. */
+  /** Largest distance of a reading, square to the curve, mm. */
   readonly worst: number;
   readonly rms: number;
-  /** Schwarz's criterion, misfit + unknowns·ln(readings): the kind with the least has earned its unknowns. */
+  /** Schwarz's criterion, misfit + parameters·ln(readings): the least cost wins. */
   readonly cost: number;
 }
 
-/** Pins that a spline may take between its ends: more are for a fair line's readings, not for its job. */
+/** Pins between a spline's ends. A job with more pins than this is no longer easy to edit. */
 const MAX_PINS = 12;
 
 /**
- * A line, an arc, a batten over one nail, a bow and a spline over few pins, each laid on the readings by least
- * squares of the distances square to the exact curve, best first. Kinds that do not exist for the bend are
- * left out. (Schwarz, "Estimating the dimension of a model", Annals of Statistics 6, 1978.)
+ * Fits a line, an arc, a bow, a batten over one nail and a spline with few pins by least squares of the normal
+ * distances, best first. A kind that does not exist for the bend is left out.
+ * Source of the criterion: Schwarz, "Estimating the dimension of a model", Annals of Statistics 6, 1978.
  * @param readings five or more, at rising stations
- * @param fair the fair curve's values at those stations, from which the fits start
+ * @param fair the fair curve's values at those stations, where the fits start
  */
 export function fitCurveKinds(readings: readonly Point[], fair: readonly Point[], sigma: number): KindFit[] {
   const [from, to] = [fair[0]!, fair.at(-1)!];
@@ -70,7 +69,6 @@ export function fitCurveKinds(readings: readonly Point[], fair: readonly Point[]
 
 type CurveFamily = (unknowns: readonly number[]) => Curve;
 
-/** The fair curve's place farthest from its chord, not at an end. */
 function farthestFromChord(fair: readonly Point[]): Point {
   const [from, to] = [fair[0]!, fair.at(-1)!];
   const height = (p: Point): number => Math.abs(cross(subtract(to, from), subtract(p, from)));
@@ -95,7 +93,7 @@ function fitCurveKind(
   return [{ kind, curve: make(parameters), worst: maxAbs(residuals), rms: rootMeanSquare(residuals), cost }];
 }
 
-/** The spline with one pin, two, … until the readings' own errors are all that is left, or no pin helps. */
+/** Adds pins one by one until only the readings' own errors are left, or no pin helps. */
 function fitSplineWithFewestPins(
   readings: readonly Point[],
   fair: readonly Point[],
@@ -124,7 +122,6 @@ function fitSplineWithFewestPins(
   return best ? [best] : [];
 }
 
-/** The ends and so many places evenly between them, on the fair curve. */
 function evenlySpacedPoints(fair: readonly Point[], pins: number): Point[] {
   const [from, to] = [fair[0]!, fair.at(-1)!];
   return Array.from({ length: pins + 2 }, (_, i) => {

@@ -1,17 +1,20 @@
 import { normalEquations, solveSymmetric } from './cholesky.ts';
 
-/** Trial steps before giving up: a fit to readings settles in 5 to 15. */
+/** A fit to readings converges in 5 to 15 trial steps. */
 const MAX_TRIAL_STEPS = 60;
 /** Step of the difference quotients, mm: far above rounding, far below what bends a curve. */
 const DIFFERENCE_STEP_MM = 1e-4;
-/** Settled when a step improves the sum of squares by less than this share. */
+/** The fit has converged when a step improves the sum of squares by less than this share. */
 const MIN_GAIN = 1e-8;
-/** After a step that improves it by less, the slopes have hardly changed and are used again: they are the dear part. */
+/**
+ * After a step that gains less than this share the Jacobian has hardly changed. It is the expensive part, so it is
+ * reused.
+ */
 const REUSE_JACOBIAN_GAIN = 0.02;
-/** How much the first step is damped, and how damping changes after a good and a bad step (Marquardt 1963). */
+/** Source: Marquardt, "An algorithm for least-squares estimation of nonlinear parameters", 1963. */
 const [DAMPING, DAMPING_DECREASE, DAMPING_INCREASE] = [1e-3, 0.2, 5];
 
-/** Residuals for some unknowns, mm; undefined where there is no such curve. */
+/** Residuals at some parameters, mm; undefined where there is no such curve. */
 export type ResidualFunction = (at: readonly number[]) => readonly number[] | undefined;
 
 export interface LeastSquaresFit {
@@ -20,8 +23,8 @@ export interface LeastSquaresFit {
 }
 
 /**
- * The unknowns (mm) of least squares, from a start near them: Levenberg and Marquardt's damped Gauss–Newton,
- * slopes by differences.
+ * Least squares by Levenberg and Marquardt's damped Gauss–Newton, with slopes by differences.
+ * @param start parameters near the solution, mm
  * @returns undefined when there is no curve at the start
  */
 export function levenbergMarquardt(
@@ -50,7 +53,6 @@ export function levenbergMarquardt(
 export const sumOfSquares = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value * value, 0);
 
-/** By each unknown, how the residuals change. */
 function jacobianColumns(
   residuals: ResidualFunction,
   at: readonly number[],

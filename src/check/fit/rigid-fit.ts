@@ -6,29 +6,30 @@ import { normalEquations, solveSymmetric } from './cholesky.ts';
 import { ExtendedPath } from './signed-distance.ts';
 
 /**
- * How the sawn part lies against the rule, as a whole: the line turned about station 0 of the base line, then
- * shifted square to the base line, lies best on the readings. What is left is how it was sawn.
+ * The turn about station 0 of the base line, and then the shift square to the base line, that lay the line best on the
+ * readings. The residuals show how the part was sawn.
  */
 export interface RigidFit {
   /** mm, positive the way offsets grow. */
   readonly shift: number;
   /** Radians, counter-clockwise. */
   readonly turn: number;
-  /** Distance of each reading from the line so laid, square to it, mm; positive to the line's left. */
+  /** Distance of each reading from the moved line, square to it, mm, positive to the line's left. */
   readonly residuals: readonly number[];
   readonly worst: number;
   readonly rms: number;
 }
 
-/** Steps before giving up; on a furniture part 3 or 4 settle it, and one that makes it worse is halved. */
+/** A furniture part converges in 3 or 4 steps; a step that makes the fit worse is halved. */
 const MAX_STEPS = 60;
-/** Settled when the farthest reading moves by less, mm. */
+/** The fit has converged when the farthest reading moves by less, mm. */
 const CONVERGED_MM = 1e-11;
 
 /**
- * Least squares of the distances square to the exact curve, over shift and turn, by Gauss–Newton: as a foot
- * is where the distance is least, sliding it along the line changes nothing, and a reading's distance changes
- * by the part of its motion along the normal. One reading, or several at one station, tell no turn.
+ * Gauss–Newton least squares of the normal distances over shift and turn.
+ * A foot is where the distance is least, so sliding it changes nothing: a distance changes by the part of the reading's
+ * motion along the normal.
+ * Readings at one station alone give no turn.
  */
 export function fitRigid(
   pieces: readonly Piece[],
@@ -65,7 +66,6 @@ interface Residual {
 const sumOfSquaredDistances = (off: readonly Residual[]): number =>
   off.reduce((sum, { distance }) => sum + distance ** 2, 0);
 
-/** A reading's distance once it is moved back onto the line's own place, and how that changes with the motion. */
 function residualOf(
   line: ExtendedPath,
   reading: StationReading,
@@ -104,7 +104,6 @@ export const maxAbs = (off: readonly number[]): number => Math.max(...off.map(Ma
 export const rootMeanSquare = (off: readonly number[]): number =>
   Math.sqrt(off.reduce((sum, d) => sum + d * d, 0) / off.length);
 
-/** The place of a reading on the part. */
 export const readingPoint = ({ station, offset }: StationReading, { origin, angle }: BaseLine): Point => {
   const way = direction(angle);
   return add(origin, add(scale(way, station), scale(leftNormal(way), offset)));

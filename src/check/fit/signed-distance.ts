@@ -2,24 +2,22 @@ import { type CurvePoint, paramCurve } from '../../curves/geometry/evaluate.ts';
 import type { Piece } from '../../curves/geometry/pieces/piece.ts';
 import { direction, dot, leftNormal, type Point, subtract } from '../../curves/geometry/point.ts';
 
-/** Where a point lies off a line, measured square to it. */
 export interface SignedDistance {
-  /** mm; positive to the left of the line. */
+  /** mm, positive to the left of the line. */
   readonly distance: number;
-  /** The line's left normal at the foot. */
   readonly normal: Point;
 }
 
-/** Samples of one piece to start from: no piece of ours turns more than a few times. */
+/** Starting samples of one piece: no piece here turns more than a few times. */
 const SAMPLES_PER_PIECE = 12;
 const POINTS_PER_PIECE = SAMPLES_PER_PIECE + 1;
-/** Newton steps to the foot; between two samples it takes 3 or 4. */
+/** Between two samples Newton's method takes 3 or 4 steps. */
 const MAX_NEWTON_STEPS = 30;
 
-/** Contiguous pieces as a line to measure square off; past its two ends it runs on straight. */
+/** Contiguous pieces that run on straight past their two ends. */
 export class ExtendedPath {
   private readonly places: readonly ((u: number) => CurvePoint)[];
-  /** x and y of every sample in turn: this is the inner loop of a fit. */
+  /** x and y of each sample in turn: this is the inner loop of a fit. */
   private readonly samples: Float64Array;
 
   constructor(pieces: readonly Piece[]) {
@@ -33,7 +31,7 @@ export class ExtendedPath {
     );
   }
 
-  /** How far a point lies off the line, at its nearest foot. Exact to rounding where the line is smooth. */
+  /** Signed distance of a point from the line, at its nearest foot; exact to rounding where the line is smooth. */
   signedDistance(p: Point): SignedDistance {
     const foot = this.footOf(p);
     const normal = leftNormal(direction(foot.angle));
@@ -68,11 +66,10 @@ export class ExtendedPath {
   }
 }
 
-/** Newton's step of u to where the tangent is square to the way to p. */
 function newtonStepToFoot({ x, y, angle, curvature, speed }: CurvePoint, p: Point): number {
   const way = direction(angle);
   const out = subtract(p, { x, y });
   const bend = 1 - curvature * dot(leftNormal(way), out);
-  // Past the centre of curvature the distance is greatest, not least: go on as if straight.
+  // Past the center of curvature the distance is greatest, not least: step as if the line were straight.
   return dot(way, out) / (speed * Math.max(bend, 0.25));
 }

@@ -1,29 +1,29 @@
 import type { Point } from '../../curves/geometry/point.ts';
 
-/** What the spline passes near: points at rising stations, and each point's standard error, mm. */
+/** Points at rising stations, with the standard error of each, mm. */
 export interface WeightedPoints {
   readonly points: readonly Point[];
   readonly sigmas: readonly number[];
 }
 
-/** The natural cubic spline that smooths some points, told by its values at their stations. */
+/** The natural cubic spline near some points, as its values at their stations. */
 export interface SmoothedCurve {
   readonly points: readonly Point[];
-  /** Standard error of each value, mm, if the points' own errors are what they are said to be. */
+  /** Standard error of each value, mm, given the points' own errors. */
   readonly errors: readonly number[];
   /** Σ((value − point)/sigma)². */
   readonly misfit: number;
-  /** How many of the readings the errors still have free: points less what the curve takes up. */
+  /** The number of points less the degrees of freedom that the curve takes up. */
   readonly degreesOfFreedom: number;
 }
 
 /**
- * The curve of least Σ((y − g)/sigma)² + weight·∫g″²: a natural cubic spline (Reinsch, "Smoothing by spline
- * functions", Numerische Mathematik 10, 1967). Weight 0 passes through every point.
+ * The curve of least Σ((y − g)/sigma)² + weight·∫g″²: a natural cubic spline (Reinsch, "Smoothing by spline functions",
+ * Numerische Mathematik 10, 1967). Weight 0 passes through every point.
  *
- * Solved for the second derivatives as there: (R + weight·QᵀΣ²Q)γ = Qᵀy, g = y − weight·Σ²Qγ, R and Q the
- * tridiagonal matrices of the spacings; the errors from the middle bands of the inverse (Hutchinson & de Hoog,
- * "Smoothing noisy data with spline functions", Numerische Mathematik 47, 1985). Work grows with the points.
+ * As there, it solves (R + weight·QᵀΣ²Q)γ = Qᵀy for the second derivatives γ; then g = y − weight·Σ²Qγ. R and Q are the
+ * tridiagonal matrices of the spacings. The errors come from the middle bands of the inverse (Hutchinson & de Hoog,
+ * "Smoothing noisy data with spline functions", Numerische Mathematik 47, 1985). Time is linear in the points.
  * @param weight ≥ 0, mm³ per unit of misfit
  */
 export function smoothingSpline({ points, sigmas }: WeightedPoints, weight: number): SmoothedCurve {
@@ -50,7 +50,7 @@ type InverseBand = readonly [number, number, number];
 /** R + weight·QᵀΣ²Q for the inner stations, factored as L·D·Lᵀ. */
 class ReinschSystem {
   private readonly inner: number;
-  /** Column j of Q: what the second difference at inner station j takes of the three points round it. */
+  /** Column j of Q: the weights of the second difference at inner station j. */
   private readonly qColumns: InverseBand[] = [];
   private readonly pivots: number[] = [];
   private readonly next: number[] = [];
@@ -86,7 +86,7 @@ class ReinschSystem {
     }
   }
 
-  /** The second derivatives at the inner stations. */
+  /** γ, the second derivatives at the inner stations. */
   solve(): number[] {
     const bends: number[] = [];
     for (let j = 0; j < this.inner; j++) {
@@ -111,7 +111,7 @@ class ReinschSystem {
     return this.heights.map((_, i) => this.qRow(i).reduce((sum, [j, q]) => sum + q * bends[j]!, 0));
   }
 
-  /** The middle of the inverse: of each row its diagonal and the two entries after it. */
+  /** The middle of the inverse: of each row the diagonal and the two entries after it. */
   inverse(): InverseBand[] {
     const bands: InverseBand[] = [];
     const at = (j: number, k: 0 | 1 | 2): number => bands[j]?.[k] ?? 0;
@@ -124,7 +124,7 @@ class ReinschSystem {
     return bands;
   }
 
-  /** (Q·inverse·Qᵀ) of one point with itself. */
+  /** The diagonal entry i of Q·inverse·Qᵀ. */
   leverage(inverse: readonly InverseBand[], i: number): number {
     const row = this.qRow(i);
     return row.reduce(
@@ -145,15 +145,14 @@ class ReinschSystem {
   }
 }
 
-/** Halvings of the weight's logarithm: from 34 decades to a part in 10^9. */
+/** Halvings of the weight’s logarithm: its range of 44 shrinks to the rounding of a double. */
 const BISECTION_STEPS = 60;
-/** Weights tried, per length³/sigma²: from a curve through every point to a straight line, as far as a double tells. */
+/** Weights per length³/sigma², from a curve through every point to a straight line: a double resolves no more. */
 const [MIN_WEIGHT, MAX_WEIGHT] = [1e-16, 1e3];
 
 /**
- * The fairest curve that the points' errors allow: as little bending as leaves a misfit of just what those
- * errors would, one for each reading they have free (the discrepancy principle, with the freedom that the
- * curve itself takes up left out of the count, so that it does not come out too stiff).
+ * The fairest curve that the points' errors allow, by the discrepancy principle: the misfit equals the degrees of
+ * freedom. Without the freedom that the curve takes up, the curve would come out too stiff.
  * @param data three points or more
  */
 export function fairCurve(data: WeightedPoints): SmoothedCurve {
@@ -171,10 +170,10 @@ export function fairCurve(data: WeightedPoints): SmoothedCurve {
   return smoothingSpline(data, Math.exp(low));
 }
 
-/** Stations nearer than this are one, mm: no rule tells them apart, and the curve between them is all error. */
+/** Stations nearer than this are one, mm: no rule tells them apart, and a curve between them shows only error. */
 const SAME_STATION_MM = 0.01;
 
-/** Points at rising stations, those at one station put together as their mean. */
+/** Points at rising stations; points at one station become their mean. */
 export function mergeStations(points: readonly Point[], sigma: number): WeightedPoints {
   const stations: { readonly x: number; readonly ys: number[] }[] = [];
   for (const { x, y } of points.toSorted((a, b) => a.x - b.x)) {

@@ -7,7 +7,7 @@ import { type Rule, showLength } from '../../units/rule.ts';
 import type { Unit } from '../../units/unit.ts';
 import { indistinguishableKinds, type TakeOff } from './take-off.ts';
 
-/** Decimals of a written length: 0.025 mm and 0.01 mm, a tenth of what a hand can set out. */
+/** 0.025 mm and 0.01 mm: a tenth of what a hand can set out. */
 const DECIMALS: Readonly<Record<Unit, number>> = { in: 3, mm: 2 };
 
 const KIND_WITH_ARTICLE = {
@@ -18,7 +18,7 @@ const KIND_WITH_ARTICLE = {
   spline: 'a spline',
 } as const;
 
-/** The curve taken off as the text of a job file, with what was found in remarks. */
+/** The text of a job file with the fitted curve, and remarks on how it was found. */
 export function writeTakeOffJob(taken: TakeOff, name: string, rule: Rule): string {
   const { kinds, readings } = taken;
   const [best] = kinds;
@@ -42,7 +42,6 @@ export function writeTakeOffJob(taken: TakeOff, name: string, rule: Rule): strin
   ].join('\n');
 }
 
-/** What the readings say of each kind and of each bad reading, a line each. */
 export function takeOffRemarks(taken: TakeOff, rule: Rule): string[] {
   const { kinds, outliers, sigma } = taken;
   const about = (mm: number): string => showTwoFigures(mm, rule.unit);
@@ -65,7 +64,7 @@ export function takeOffRemarks(taken: TakeOff, rule: Rule): string[] {
   ];
 }
 
-/** The places that set the curve: its ends, and nails or pins between; of an arc or bow its apex. */
+/** The points that set a curve: its ends, and its nails, pins or apex between them. */
 export function settingPoints(curve: Curve): Point[] {
   const { kind, from, to, pins } = curve;
   if (kind === 'batten' || kind === 'spline') return [...pins];

@@ -9,19 +9,18 @@ import { fairCurve, mergeStations, type SmoothedCurve } from './smoothing-spline
 
 /** A curve taken off an existing part. */
 export interface TakeOff {
-  /** Standard deviation that one reading is taken to have, mm. */
+  /** Assumed standard deviation of one reading, mm. */
   readonly sigma: number;
-  /** Bad readings, left out of all that follows. */
+  /** Readings that are left out of all that follows. */
   readonly outliers: readonly Outlier[];
-  /** The readings kept, at rising stations, one a station. */
+  /** The readings that are kept, at rising stations, one for each station. */
   readonly readings: readonly Point[];
-  /** The fair curve through them. */
   readonly fair: SmoothedCurve;
-  /** Every kind of curve laid on them, best first. */
+  /** Every kind of curve fitted to the readings, best first. */
   readonly kinds: readonly [KindFit, ...KindFit[]];
 }
 
-/** Ends, apex and something to each side to tell one curve from another. */
+/** Two ends, the apex and a station on each side of the apex tell one curve from another. */
 const MIN_TAKE_OFF_STATIONS = 5;
 
 /**
@@ -57,16 +56,16 @@ function fitReadings(good: readonly Point[], sigma: number): ReadingsFit {
 }
 
 /**
- * A reading that belongs to the rest costs their best kind no more than chance: the square of a normal error stays
- * below 2² 95 times in 100.
+ * A good reading raises the best kind's cost by no more than chance: the square of a normal error stays below 2² 95
+ * times in 100.
  */
 const MAX_RESTORE_COST = 4;
-/** More readings left out than this are no accident of an end, and each takes a fit of every kind. */
+/** More outliers than this do not come from a badly judged end, and each costs a fit of every kind. */
 const MAX_RESTORED = 4;
 
 /**
- * Readings left out that a kind of curve takes in with the rest go back to them, the nearest first. A parabola
- * through its neighbours judges a reading at an end badly where a nail stands near, and a part must not lose
+ * Restores outliers that a kind of curve passes as well as the other readings, the nearest first.
+ * A parabola through its neighbors judges a reading at an end badly where a nail stands near, and a part must not lose
  * its end by that.
  */
 function restoreOutliers(laid: ReadingsFit, bad: readonly Outlier[], sigma: number): TakeOff {
@@ -93,12 +92,8 @@ const toTakeOff = (
   kinds,
 });
 
-/**
- * Costs closer than this are alike: about one chance in twelve that the dearer kind is the true one, by
- * Schwarz's criterion (its exponential by half).
- */
+/** With costs this close the dearer kind is the true one about once in twelve, by Schwarz's criterion (exp(−cost/2)). */
 const INDISTINGUISHABLE_COST = 5;
 
-/** The kinds that the readings cannot tell from the best one. */
 export const indistinguishableKinds = ({ kinds: [best, ...others] }: TakeOff): KindFit[] =>
   others.filter(({ cost }) => cost - best.cost < INDISTINGUISHABLE_COST);

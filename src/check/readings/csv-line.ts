@@ -1,20 +1,17 @@
-/** One cell of a line, and the column (from 1) where what stands in it begins. */
+/** `column` counts from 1. */
 export interface CsvCell {
   readonly text: string;
   readonly column: number;
 }
 
-/** A quote that is opened and not closed on its line, and where. */
+/** Column of a quote that is not closed on its line. */
 export interface UnclosedQuote {
   readonly openQuote: number;
 }
 
 export type CsvSeparator = ',' | ';' | '\t';
 
-/**
- * What parts the cells of a table: a tab or a semicolon where most of its lines hold one, so that commas can be what
- * they like, and a title above the table says nothing.
- */
+/** A tab or a semicolon counts where most lines hold one: commas may then be decimal, and a title line decides nothing. */
 export function detectSeparator(lines: readonly string[]): CsvSeparator {
   const most = (sign: CsvSeparator): boolean =>
     2 * lines.filter((line) => line.includes(sign)).length > lines.length;
@@ -22,10 +19,9 @@ export function detectSeparator(lines: readonly string[]): CsvSeparator {
 }
 
 /**
- * The cells of one line of comma-separated text, as spreadsheets write it (RFC 4180), with two liberties that
- * readings need: a quote inside a cell is an inch mark (28 3/4"), and # starts a remark.
- *
- * Written here because the usual readers refuse such a quote, or tell the line of a mistake but not its column.
+ * The cells of one line of comma-separated text as spreadsheets write it (RFC 4180), with two additions for readings: a
+ * quote inside a cell is an inch mark (28 3/4"), and # starts a remark.
+ * The usual readers refuse such a quote, or give the line of a mistake but not its column.
  */
 export function splitCsvLine(line: string, separator: CsvSeparator): CsvCell[] | UnclosedQuote {
   const cells: CsvCell[] = [];
@@ -64,7 +60,6 @@ function quotedCell(line: string, from: number): ParsedCell | undefined {
   return undefined;
 }
 
-/** Where a cell ends: at the separator, at a remark, or with the line. */
 function cellEnd(line: string, from: number, separator: CsvSeparator): number {
   let at = from;
   while (at < line.length && line[at] !== separator && line[at] !== '#') at++;

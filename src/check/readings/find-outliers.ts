@@ -1,10 +1,9 @@
 import type { Point } from '../../curves/geometry/point.ts';
 import { normalEquations, solveSymmetric } from '../fit/cholesky.ts';
 
-/** A reading that does not fit its neighbours. */
 export interface Outlier {
   readonly at: Point;
-  /** How far it lies off the curve of its neighbours, mm. */
+  /** Distance from the curve through its neighbors, mm. */
   readonly off: number;
 }
 
@@ -14,26 +13,27 @@ export interface SortedReadings {
 }
 
 /**
- * A reading this many standard deviations off its neighbours' curve is bad. Of a hundred good readings, ten
- * thousand times over, about seven are off by as much by chance.
+ * A reading this many standard deviations off is an outlier. Simulated: seven of ten thousand sets of a hundred good
+ * readings have one by chance.
  */
 const OUTLIER_SIGMAS = 5;
-/** Neighbours that judge a reading: four to each side, where there are. */
+/** Four to each side of the reading, where there are. */
 const NEIGHBORS = 8;
-/** Fewer than this to judge with leave nothing over to tell who is wrong. */
+/** With fewer neighbors than this none is left over to show which reading is wrong. */
 const MIN_NEIGHBORS = 5;
 /**
- * Neighbours that scatter by up to so many standard deviations may do so by chance (χ² of 4 degrees of freedom
- * stays below 1.54² times their number 95 times in 100); beyond it they are spoilt by one that is bad.
+ * Neighbors may scatter by so many standard deviations by chance: χ² of 4 degrees of freedom stays below 4·1.54² 95
+ * times in 100. Beyond that, one of them is bad.
  */
 const CHANCE_SCATTER = 1.54;
-/** More bad readings than this share are no slips: the readings as a whole are then not of a fair curve. */
+/** With more outliers than this share the readings as a whole are not of a fair curve. */
 const MAX_OUTLIER_SHARE = 0.2;
 
 /**
- * Sets bad readings apart, the worst first, each judged by a parabola (a cubic where eight are to hand) through
- * its neighbours without itself. A bad neighbour spoils that curve, which shows in how ill the neighbours lie
- * on it, and counts less by as much: so the bad one is found, and not those beside it.
+ * Separates outliers, the worst first. A parabola (a cubic with eight neighbors) through its neighbors judges each
+ * reading.
+ * A bad neighbor spoils that curve, but then the neighbors scatter round it and the judgment counts less: so the bad
+ * reading is found, and not those beside it.
  * @param points at rising stations
  */
 export function separateOutliers(points: readonly Point[], sigma: number): SortedReadings {
@@ -54,7 +54,7 @@ export function separateOutliers(points: readonly Point[], sigma: number): Sorte
   return { good, bad: bad.toSorted((a, b) => a.at.x - b.at.x) };
 }
 
-/** How far reading i lies off its neighbours' curve, in mm and in standard deviations of that distance. */
+/** Distance of reading i from its neighbors' curve, in mm and in standard deviations. */
 function compareWithNeighbors(
   points: readonly Point[],
   i: number,
@@ -74,7 +74,7 @@ function compareWithNeighbors(
     near.map((p) => p.y),
   );
   const curve = solveSymmetric(matrix, right);
-  // The curve's value at the station itself is its first coefficient.
+  // The powers are taken about the station, so the curve's value there is its first coefficient.
   const spread = solveSymmetric(matrix, powers(x))?.[0];
   if (!curve || spread === undefined) return undefined;
   const misfit = near.reduce((sum, p, k) => {

@@ -8,38 +8,35 @@ import { quoted } from '../../units/quoted.ts';
 import type { Unit } from '../../units/unit.ts';
 import { type CsvCell, type CsvSeparator, detectSeparator, splitCsvLine } from './csv-line.ts';
 
-/** What was read off a rule at one station, mm, and where that was written down. */
+/** What a rule showed at one station, mm, and where it was written down. */
 export interface StationReading {
   readonly station: number;
   readonly offset: number;
-  /** Absent for a reading given on the command line. */
+  /** Absent for a reading of the command line. */
   readonly place?: SourcePosition;
 }
 
-/** A reading a station, a station every 10 mm of a 10 m part: more are a log, not a measured part. */
+/** A reading every 10 mm of a 10 m part. More are a log, not a measured part. */
 export const MAX_READINGS = 1000;
-/** The longest line: two lengths take 40 characters, the rest is for a remark. */
+/** Two lengths take 40 characters; the rest is room for a remark. */
 export const MAX_LINE = 1000;
-/** So many mistakes are told; after that it is the wrong file. */
+/** A file with more mistakes than this is the wrong file. */
 export const MAX_FAULTS = 20;
 
-/** Characters that no text editor writes, and what is left of text in another encoding. */
+/** Control characters, and what is left of text in another encoding. */
 const NOT_TEXT = /[^\P{Cc}\t\r\n]|\uFFFD/u;
 
 const EXAMPLE = '6, 1/2';
 
-/** Blank lines and remarks. */
 const BLANK_OR_REMARK = /^\s*(#|$)/;
 
 /**
- * Readings as a maker keeps them: a station and an offset a line, typed as on a rule, separated by a comma, a
- * semicolon or a tab; where it is no comma, a decimal comma will do, as spreadsheets write it. Names of columns may
- * stand first ("station, offset"; "station_mm"; "measured" counts before "offset", so that a printed table of offsets
- * can be filled in); blank lines and # remarks are passed over.
- *
+ * Reads one station and one offset a line, as typed on a rule, separated by a comma, a semicolon or a tab.
+ * Where the separator is not a comma, a decimal comma is read, as spreadsheets write it. Column names may come first
+ * ("station, offset"; "station_mm"); "measured" counts before "offset", so that a printed table can be filled in.
  * @param text at most `MAX_JOB_BYTES` and `MAX_JOB_LINES`; a longer one is refused unread
  * @param unit the unit of a bare number
- * @returns in the order of the file, at least one
+ * @returns one or more, in the order of the file
  * @throws JobFaults every mistake with its line and column: `readings.too-big`, `readings.not-text`,
  *   `readings.long-line`, `readings.too-many`, `readings.open-quote`, `readings.cells`, `readings.columns`,
  *   `readings.missing`, `readings.none`, and those of a length
@@ -54,7 +51,6 @@ export function readReadings(text: string, unit: Unit): StationReading[] {
   return readings;
 }
 
-/** That there are readings, of finite numbers: `readReadings` gives no others. */
 export function assertReadings(readings: readonly StationReading[]): void {
   if (readings.length === 0) throw new Fault('readings.none', 'no readings are given. Measure at a station.');
   if (!readings.every(({ station, offset }) => Number.isFinite(station) && Number.isFinite(offset)))
@@ -78,7 +74,7 @@ interface CsvColumn {
 interface CsvColumns {
   readonly station: CsvColumn;
   readonly offset: CsvColumn;
-  /** Whether the file names its columns; others may then stand beside these two. */
+  /** Whether the file names its columns: then others may stand beside these two. */
   readonly named: boolean;
 }
 
@@ -123,7 +119,7 @@ class ReadingsParser {
     return this.readCells(cells, this.columns, number);
   }
 
-  /** A line that nothing parts: what stands on it is not looked into, or each would be told twice. */
+  /** The one value is not read, or each such line would give two mistakes. */
   private reportOne({ column }: CsvCell, line: number): undefined {
     const sign = { ',': 'comma', ';': 'semicolon', '\t': 'tab' }[this.separator];
     const cure = `Write both, with a ${sign} between them, or # before the line: ${EXAMPLE}.`;
@@ -194,7 +190,7 @@ class ReadingsParser {
     }
   }
 
-  /** Where no comma parts the cells, one before one or two last digits is a decimal comma: 1,200 may be thousands. */
+  /** A comma before one or two last digits is a decimal comma; 1,200 may be thousands. */
   private withPoint(text: string): string {
     return this.separator === ',' ? text : text.replace(/(?<=^-?\d+),(?=\d{1,2}(?!\d))/, '.');
   }
@@ -210,7 +206,7 @@ class ReadingsParser {
 }
 
 /**
- * A reading given as "6=1/2".
+ * Reads "6=1/2".
  * @throws Fault `readings.cells` without the sign, and those of a length
  */
 export function parseReading(typed: string, unit: Unit): StationReading {
@@ -220,6 +216,5 @@ export function parseReading(typed: string, unit: Unit): StationReading {
   return { station: parseLength(station, unit), offset: parseLength(offset, unit) };
 }
 
-/** A fault of one reading, placed where it was written. */
 export const faultAtReading = ({ place }: StationReading, fault: Fault): Fault =>
   place ? new PlacedFault(fault, place) : fault.at('--reading');

@@ -4,8 +4,8 @@ import { minSeparation, type Silhouette, silhouetteOf } from './min-separation.t
 import type { StackPlace } from './stacking.ts';
 
 /**
- * The least way along from a column to the next one like it: copies are laid beside each other as they are across, with
- * the board's two directions exchanged. Rows repeat by twos, so that every pair of neighbours has one of the first two.
+ * The least distance from a column to the next one like it: columns are laid along the board as copies are across it.
+ * Rows repeat in pairs, so each pair of neighbors has one of the first two rows.
  */
 export function columnPitch(
   rows: readonly StackPlace[],

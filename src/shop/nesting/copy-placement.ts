@@ -3,10 +3,10 @@ import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Footprint } from '../stock/footprint.ts';
 
-/** How one copy lies: as it is, turned end for end on the same face, turned over lengthwise or end for end. */
+/** As the part is, turned end for end on the same face, turned over lengthwise, or turned over end for end. */
 export type CopyOrientation = 'same' | 'turned' | 'over' | 'over-end';
 
-/** The lower left corner of a copy on the board, mm, and how it lies. */
+/** The lower left corner of a copy on the board, mm. */
 export interface CopyPosition {
   readonly x: number;
   readonly y: number;
@@ -15,13 +15,12 @@ export interface CopyPosition {
 
 /** One copy on the board. */
 export interface Copy {
-  /** From the part's frame to the board's: x along it from its lower left corner, y across. Keeps shapes. */
+  /** From the part's frame to the board's: x along the board from its lower left corner, y across. Keeps shapes. */
   readonly toBoard: Affine;
-  /** Whether it lies turned over: the pattern's back is up. */
+  /** Whether the copy lies turned over: the pattern's back is up. */
   readonly over: boolean;
 }
 
-/** A copy's own turn within its length and width. */
 function orientationMatrix(
   lie: CopyOrientation,
   { length, width }: Pick<Footprint, 'length' | 'width'>,
@@ -38,7 +37,6 @@ function orientationMatrix(
   }
 }
 
-/** The outline of a copy that lies so. */
 export const orientedPaths = (footprint: Footprint, lie: CopyOrientation): Footprint['paths'] =>
   footprint.paths.map((path) => transformPath(path, orientationMatrix(lie, footprint)));
 

@@ -4,28 +4,26 @@ import { cross, type Point, toPoint } from '../../curves/geometry/point.ts';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
 
 /**
- * Outlines are laid beside each other as chords within this of them, mm, and kept that much farther apart on both
- * sides: they never come closer than asked, and where they come closest they are at most four times this, 0.02 mm,
- * farther apart.
+ * Outlines become chords within this, mm, kept that much farther apart on both sides. Copies never come closer than
+ * asked; where they come closest they are at most four times this, 0.02 mm, farther apart.
  */
 export const OUTLINE_TOLERANCE_MM = FIT_MM;
 
-/** A chord from left to right. */
 interface RightwardChord {
   readonly left: Point;
   readonly right: Point;
 }
 
-/** An outline as its neighbours across the board meet it: the edges that look up and those that look down. */
+/** The chords of an outline that face its neighbors across the board, from left to right. */
 export interface Silhouette {
   readonly upper: readonly RightwardChord[];
   readonly lower: readonly RightwardChord[];
 }
 
-/** A chord as good as upright meets nothing that its ends, which its neighbours share, do not; and has no slope in doubles. */
+/** A chord this near to vertical has no slope in doubles, and its ends, which its neighbors share, stand for it. */
 const VERTICAL_MM = 1e-9;
 
-/** The sides of a figure made of closed contiguous paths, either way round; they may overlap. */
+/** The sides of closed contiguous paths, either way round; they may overlap. */
 export function silhouetteOf(paths: readonly (readonly Segment[])[]): Silhouette {
   const [upper, lower]: [RightwardChord[], RightwardChord[]] = [[], []];
   for (const path of paths) {
@@ -44,19 +42,18 @@ export function silhouetteOf(paths: readonly (readonly Segment[])[]): Silhouette
   return { upper: upper.sort(fromLeft), lower: lower.sort(fromLeft) };
 }
 
-/** Twice the area, over 0 counter-clockwise. */
+/** Positive counter-clockwise. */
 const signedDoubleArea = (chords: readonly Chord[]): number =>
   chords.reduce((sum, { from, to }) => sum + cross(from, to), 0);
 
 /**
- * How far a figure must be lifted, mm, to lie above another with a gap between them all along, when it is also
- * shifted along: laid down from above, it stops there. Minus infinity where it would pass the other by.
- *
- * The greatest lift over all pairs of places, one on either figure. For two chords their differences fill a
- * parallelogram, and the lift over it is greatest on its border, where it has a closed form.
+ * How far to lift a figure, mm, so that it clears another by a gap all along when it is also shifted along; −∞ where
+ * the two pass each other.
+ * The largest lift over all pairs of chords, one from each figure. The differences of two chords fill a parallelogram,
+ * whose lift is largest on its border, where it has a closed form.
  */
 export function minSeparation(below: Silhouette, above: Silhouette, shift: number, gap: number): number {
-  // Every few edges first: once the lift is nearly known, most pairs are seen at a glance not to raise it.
+  // A coarse pass first: near the final lift most pairs are rejected at once.
   const some = greatestSeparation(below.upper, above.lower, shift, gap, {
     step: COARSE_STEP,
     lift: Number.NEGATIVE_INFINITY,
@@ -64,7 +61,7 @@ export function minSeparation(below: Silhouette, above: Silhouette, shift: numbe
   return greatestSeparation(below.upper, above.lower, shift, gap, { step: 1, lift: some });
 }
 
-/** Of so many edges one is enough for a first lift: fewer find too low a one, more take as long as all. */
+/** Fewer chords find too low a first lift; more take as long as all. */
 const COARSE_STEP = 8;
 
 function greatestSeparation(
@@ -80,7 +77,7 @@ function greatestSeparation(
   for (let k = 0; k < upper.length; k += from.step) {
     const a = upper[k]!;
     const highest = Math.max(a.left.y, a.right.y) + reach;
-    // Chords run from left to right: what has fallen behind this one is behind all that follow.
+    // Chords run from left to right: what lies behind this one lies behind all that follow.
     while (first < lower.length && lower[first]!.right.x + shift + reach < a.left.x) first++;
     for (let i = first; i < lower.length; i++) {
       const b = lower[i]!;
@@ -92,7 +89,7 @@ function greatestSeparation(
   return lift;
 }
 
-/** Over the four sides of the parallelogram. Asked thousands of times a stack, so it makes nothing. */
+/** Over the four sides of the parallelogram. This is a hot path, called thousands of times, so it allocates nothing. */
 function chordSeparation(
   { left: p, right: q }: RightwardChord,
   { left: r, right: s }: RightwardChord,
@@ -108,7 +105,7 @@ function chordSeparation(
   );
 }
 
-/** The most of y + √(reach² − x²) on a straight line from left to right, within reach of x = 0. */
+/** The maximum of y + √(reach² − x²) on a straight line from left to right, within reach of x = 0. */
 function borderSeparation(fromX: number, fromY: number, toX: number, toY: number, reach: number): number {
   const [low, high] = [Math.max(fromX, -reach), Math.min(toX, reach)];
   if (low > high) return Number.NEGATIVE_INFINITY;

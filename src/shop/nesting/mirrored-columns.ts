@@ -8,14 +8,14 @@ interface HandStack {
   readonly separation: Separation;
 }
 
-/** Columns of a mirrored part with each hand for itself, the first before the second; only one column has both. */
+/** Columns of a mirrored pair: those of the first hand, then those of the second; at most one has both. */
 export interface MirroredColumns {
   readonly count: number;
   readonly column: (number: number) => readonly CopyPosition[];
 }
 
 /**
- * @param across how many of one hand lie in a column
+ * @param across copies of one hand in a column
  * @param room the height (see `Stack`) that a column of both hands may take, mm
  */
 export function mirroredColumns(
@@ -45,7 +45,6 @@ export function mirroredColumns(
 
 export const columnHeight = (column: readonly CopyPosition[]): number => column.at(-1)?.y ?? 0;
 
-/** So many of the first hand, and above them as many of the second, up to the most, as the room takes. */
 function fillWithBothHands(
   first: number,
   most: number,
@@ -63,7 +62,6 @@ function fillWithBothHands(
 const columnOfOneHand = (copies: number, { stack }: HandStack): CopyPosition[] =>
   stack.places(copies).map(({ x, y, other }) => ({ x, y, orientation: other ? 'turned' : 'same' }));
 
-/** The mirror image of copies, laid above them, whichever way is lower. */
 function lowestMixedColumn(
   below: readonly CopyPosition[],
   own: readonly CopyPosition[],
@@ -84,7 +82,7 @@ function lowestMixedColumn(
   return columns.reduce((a, b) => (columnHeight(b) < columnHeight(a) ? b : a));
 }
 
-/** Copies farther from the border than the third lie behind others that lie as they do. */
+/** Copies farther from the border lie behind others that lie as they do. */
 const BORDER_COPIES = 3;
 
 const MIRRORED_ORIENTATION: Readonly<
@@ -94,7 +92,7 @@ const MIRRORED_ORIENTATION: Readonly<
   along: { same: 'over-end', turned: 'over', over: 'turned', 'over-end': 'same' },
 };
 
-/** A column seen in a mirror that exchanges its top and its foot, or its left and its right; lowest copy first. */
+/** The column mirrored top to bottom or left to right, lowest copy first. */
 function mirrorColumn(column: readonly CopyPosition[], way: 'across' | 'along'): CopyPosition[] {
   const [length, height] = [Math.max(...column.map(({ x }) => x)), columnHeight(column)];
   const lie = (place: CopyPosition): CopyOrientation => MIRRORED_ORIENTATION[way][place.orientation];

@@ -18,33 +18,33 @@ import {
 import { cachedSeparation } from './separation-cache.ts';
 import { straightStack } from './stacking.ts';
 
-/** The order in which equal ways are preferred: the simplest to mark out first. */
+/** Equal arrangements are preferred in this order: the simplest to mark out first. */
 const ARRANGEMENTS: readonly CopyOrientation[] = ['same', 'turned', 'over', 'over-end'];
 
-/** The copies of a part laid on boards, with what they use. */
+/** The copies of a part laid on boards. */
 export interface Nesting extends NestingFigures {
-  /** How the copies lie to each other: the closest way there is, the simplest of equals. */
+  /** The closest arrangement, the simplest of equals. */
   readonly way: Arrangement;
   /** The board: as given, or as wide as all copies need. */
   readonly board: { readonly length: number; readonly width: number };
   /** Least clear distance between two copies, mm. */
   readonly gap: number;
-  /** The copies on one board, counted from 1, in all as many as are wanted. */
+  /** The copies on one board, counted from 1. */
   readonly copiesOn: (board: number) => readonly Copy[];
-  /** Every way that was tried, that one among them. */
+  /** Every arrangement that was tried, the best one among them. */
   readonly ways: readonly NestingFigures[];
-  /** The same were each copy a rectangle: what following the curve saves. */
+  /** The same if each copy were a rectangle: what following the curve saves. */
   readonly rectangles: NestingFigures;
 }
 
 /**
- * Lays the copies of a part out on boards: across as close as the outlines allow, each clear of the next by the
- * kerf and what is left beside it; along, one behind the other, or, where more go on a board, column into column.
+ * Lays the copies of a part out on boards. Across, copies lie as close as their outlines allow, clear of each other by
+ * the kerf and `between`; along, one behind the other or, where more go on a board, column into column.
  *
- * The shift along the board that lets them lie closest is sought within the room that the board's length leaves; the
- * pitch at that shift is exact within LAID_WITHIN_MM (see there).
- * @throws Fault `nesting.too-short`, `nesting.too-narrow` where a board does not take one part; `nesting.too-large`; `nesting.kerf`,
- *   `nesting.between` where more is left between two than anyone saws or leaves
+ * The best shift along the board is sought within the room that its length leaves; the pitch at that shift is exact
+ * within OUTLINE_TOLERANCE_MM.
+ * @throws Fault `nesting.too-short`, `nesting.too-narrow` where a board does not take one part; `nesting.too-large`;
+ *   `nesting.kerf`, `nesting.between` for more than anyone saws or leaves
  */
 export function nest(footprint: Footprint, options: NestingOptions): Nesting {
   assertSpacing(options);
@@ -72,19 +72,15 @@ export function nest(footprint: Footprint, options: NestingOptions): Nesting {
 const bestOf = (layouts: readonly NestingLayout[]): NestingLayout =>
   layouts.reduce((a, b) => (isBetter(b.figures, a.figures) ? b : a));
 
-/** Fewer boards, or as many with room for more, or as much room and nearer together by what is worth it. */
+/** Fewer boards win, then more copies on a board, then a pitch smaller by enough to matter. */
 function isBetter(a: NestingFigures, b: NestingFigures): boolean {
   if (a.boards !== b.boards) return a.boards < b.boards;
   return a.perBoard !== b.perBoard ? a.perBoard > b.perBoard : a.pitch < b.pitch - MIN_PITCH_GAIN_MM;
 }
 
-/** A way that saves less is not worth turning a pattern for. */
+/** A smaller gain is not worth turning a pattern for. */
 const MIN_PITCH_GAIN_MM = 0.1;
 
-/**
- * A part that is not handed may lie any way; a handed one only turned, its mirror image only over, or, with two of
- * either hand, each by itself.
- */
 function arrangementsFor({ handed, mirrored, quantity }: NestingOptions): readonly Arrangement[] {
   if (!handed) return ARRANGEMENTS;
   if (!mirrored) return ['same', 'turned'];
@@ -92,8 +88,8 @@ function arrangementsFor({ handed, mirrored, quantity }: NestingOptions): readon
 }
 
 /**
- * Wider than any saw cuts, and farther apart than serves any curve, mm (common practice, no published source). The
- * farther apart copies lie, the more of their edges must be held against each other.
+ * Wider than any saw cuts, and farther apart than serves any curve, mm. Common practice, no published source. The
+ * farther apart copies lie, the more chords are compared.
  */
 const [MAX_KERF_MM, MAX_BETWEEN_MM] = [25.4, 304.8];
 

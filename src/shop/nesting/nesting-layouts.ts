@@ -13,41 +13,38 @@ import type { Separation } from './separation-cache.ts';
 import { lowestStack, type Stack, type StackPlace } from './stacking.ts';
 
 /**
- * How copies lie beside each other across the board: all the same way up, or every other one turned end for end on
- * the same face, turned over lengthwise, or turned over end for end; or each hand of a mirrored part for itself, every
- * other one of it turned end for end.
+ * All the same way, every other copy in another orientation, or each hand of a mirrored pair in columns of its own
+ * (every other copy turned end for end).
  */
 export type Arrangement = CopyOrientation | 'by-hand';
 
 export interface NestingOptions {
-  /** How many are wanted. */
   readonly quantity: number;
   /** Area of one finished part, mm². */
   readonly area: number;
-  /** A part that differs from its mirror image turned over may not be turned over. */
+  /** Whether the part differs from its mirror image; it may then not be turned over. */
   readonly handed: boolean;
-  /** Half of them are mirror images. */
+  /** Whether half of the copies are mirror images. */
   readonly mirrored: boolean;
-  /** What the saw takes between two parts, and what is left beside it, mm. */
+  /** The saw cut between two parts, mm; `between` is left beside the cut. */
   readonly kerf: number;
   readonly between: number;
   readonly board: {
     readonly length: number;
-    /** Absent: as wide as all of them need. */
+    /** Absent: as wide as all copies need. */
     readonly width?: number;
   };
 }
 
-/** One way to lay the copies out, and what comes of it. */
 export interface NestingFigures {
   readonly way: Arrangement | 'rectangles';
-  /** From one copy to the next across the board, mm, on average over those on a board (two at least). */
+  /** From one copy to the next across the board, mm: the average over the copies on a board, two at least. */
   readonly pitch: number;
   readonly across: number;
   readonly along: number;
-  /** On a full board; by hand, on one of which every column holds one hand. */
+  /** On a full board; by hand, on one where every column holds one hand. */
   readonly perBoard: number;
-  /** Boards for the quantity. */
+  /** For the whole quantity. */
   readonly boards: number;
   /** The width of the board that the copies take, mm. */
   readonly width: number;
@@ -55,7 +52,6 @@ export interface NestingFigures {
   readonly yield: number;
 }
 
-/** What every way of laying them has before it. */
 export interface NestingContext {
   readonly footprint: Footprint;
   readonly options: NestingOptions;
@@ -63,22 +59,20 @@ export interface NestingContext {
   readonly separation: Separation;
 }
 
-/** How columns of copies follow each other along the board. */
 interface ColumnSpacing {
   readonly along: number;
-  /** How far the copies of a column may be shifted along. */
+  /** How far the copies of a column may be shifted along the board, mm. */
   readonly slack: number;
   /** From one column to the next, mm; absent: each as long as its copies take, with the gap. */
   readonly pitch?: number;
 }
 
-/** One way, laid. */
 export interface NestingLayout {
   readonly figures: NestingFigures & { readonly way: Arrangement };
-  /** Columns for the quantity, and each one's copies. */
+  /** Columns for the quantity. */
   readonly count: number;
   readonly column: (index: number) => readonly CopyPosition[];
-  /** As of Columns. */
+  /** As in ColumnSpacing. */
   readonly pitch?: number;
 }
 
@@ -88,7 +82,7 @@ export function boxedColumns({ length }: Footprint, board: number, gap: number):
   return { along, slack: Math.max(0, (board + gap) / along - gap - length) };
 }
 
-/** A way with its columns one behind the other; and, on a board of a width, pushed into each other. */
+/** Columns one behind the other and, on a board of a given width, pushed into each other. */
 export function layoutsOf(
   way: CopyOrientation,
   boxed: ColumnSpacing,
@@ -99,7 +93,7 @@ export function layoutsOf(
   if (ground.options.board.width === undefined) return [first];
   const straight = stackFor(way, { along: 1, slack: 0 }, ground);
   const across = copiesAcross(straight, boxed, ground);
-  // Nothing shifted, fewer may lie across: their own number tells whether columns are alike.
+  // Without the shift fewer may lie across: their own number decides whether columns are alike.
   if (alternatesHands(ground.options, across)) return [first];
   const pitch = columnPitch(
     straight.places(across),
@@ -110,7 +104,6 @@ export function layoutsOf(
   return [first, layoutOf(way, straight, { along, slack: 0, pitch }, ground)];
 }
 
-/** Column after column along the board; of mirrored ones every other copy is the other hand, counted through. */
 function layoutOf(
   way: CopyOrientation,
   stack: Stack,
@@ -139,7 +132,7 @@ const pitchAlong = (
   { footprint, gap }: NestingContext,
 ): number => Math.max(...columns.flat().map(({ x }) => x)) + footprint.length + gap;
 
-/** Each hand by itself: the boards are counted column by column, and what they take is that of the first board. */
+/** Each hand in columns of its own: boards are counted column by column, and the figures are those of the first board. */
 export function layoutByHandedness(boxed: ColumnSpacing, ground: NestingContext): NestingLayout {
   const { footprint, options } = ground;
   const stack = stackFor('turned', boxed, ground);
@@ -187,7 +180,6 @@ function stackFor(way: CopyOrientation, columns: ColumnSpacing, ground: NestingC
   );
 }
 
-/** How many copies lie across the board. */
 function copiesAcross(
   stack: Stack,
   { along }: ColumnSpacing,
@@ -198,7 +190,6 @@ function copiesAcross(
   return stack.within(width - footprint.width + JOIN_MM);
 }
 
-/** What comes of a stack in columns. */
 export function nestingFigures<T extends NestingFigures['way']>(
   way: T,
   stack: Stack,
@@ -242,7 +233,6 @@ export function copiesOn(
 const alternatesHands = ({ handed, mirrored }: NestingOptions, across: number): boolean =>
   handed && mirrored && across % 2 === 1;
 
-/** The mirror image of a column, lowest copy first. */
 function mirrorStack(column: readonly StackPlace[], way: CopyOrientation): StackPlace[] {
   const [length, height] = [Math.max(...column.map(({ x }) => x)), column.at(-1)!.y];
   return way === 'over-end'

@@ -2,10 +2,10 @@ import type { Footprint } from '../stock/footprint.ts';
 import { type CopyOrientation, orientedPaths } from './copy-placement.ts';
 import { minSeparation, type Silhouette, silhouetteOf } from './min-separation.ts';
 
-/** How far a copy that lies one way must be lifted over one that lies another, mm, by its shift along. */
+/** How far a copy must be lifted over another, mm, by their orientations and the shift along the board. */
 export type Separation = (below: CopyOrientation, above: CopyOrientation, shift: number) => number;
 
-/** The lifts of a part's copies over each other; what would clear a rectangle is always enough. */
+/** Separations of a part's copies; the width of a rectangle is always enough. */
 export function cachedSeparation(footprint: Footprint, gap: number): Separation {
   const known = new Map<CopyOrientation, Silhouette>();
   const sides = (lie: CopyOrientation): Silhouette => {

@@ -1,10 +1,10 @@
 import { minimizeOn } from '../../curves/numeric/roots-and-minima.ts';
 
-/** Copies of one width laid across a board, each a step from the one before. */
+/** Copies laid across a board, one above the other. */
 export interface Stack {
-  /** From the first copy to the last of so many, across the board, mm. */
+  /** From the first copy to the last, across the board, mm. */
   readonly height: (copies: number) => number;
-  /** The most copies whose height (see there) is within this. */
+  /** The most copies whose height is within this. */
   readonly within: (height: number) => number;
   readonly places: (copies: number) => readonly StackPlace[];
 }
@@ -13,14 +13,13 @@ export interface StackPlace {
   /** Along the board and across it, mm, never below 0. */
   readonly x: number;
   readonly y: number;
-  /** Whether it lies the other way. */
+  /** Whether the copy has the other orientation. */
   readonly other: boolean;
 }
 
-/** How far a copy must be lifted over another, mm, by its shift along the board. */
 type SeparationByShift = (shift: number) => number;
 
-/** Lifts of copies that lie one way or the other, over each other. */
+/** Separations by the shift along the board, mm, between copies of one orientation or the other. */
 export interface StackSeparations {
   readonly same: SeparationByShift;
   readonly otherSame: SeparationByShift;
@@ -28,7 +27,6 @@ export interface StackSeparations {
   readonly fromOther: SeparationByShift;
 }
 
-/** One pitch throughout, nothing shifted. */
 export const straightStack = (pitch: number): Stack => evenStack(pitch, 0, Number.POSITIVE_INFINITY);
 
 function evenStack(pitch: number, drift: number, most: number): Stack {
@@ -44,43 +42,42 @@ function evenStack(pitch: number, drift: number, most: number): Stack {
   };
 }
 
-/** Shifts tried each way before the best is refined: parts of the room, 1/2 in of it in steps of 0.2 mm. */
+/** Shifts tried each way before the best is refined: on 1/2 in of room, steps of 0.2 mm. */
 const SHIFT_SAMPLES = 60;
 
 interface StackLimits {
-  /** All copies lie alike; otherwise every other one lies the other way. */
+  /** All copies have one orientation; otherwise every other one has the other. */
   readonly alike: boolean;
   /** How far copies may be shifted along, mm. */
   readonly slack: number;
-  /** How many copies a stack is asked for. */
+  /** How many copies a stack has to hold. */
   readonly across: (stack: Stack) => number;
 }
 
-/** The lowest stack of copies. */
 export const lowestStack = (lifts: StackSeparations, room: StackLimits): Stack =>
   room.alike ? shiftedStack(lifts.same, room) : alternatingStack(lifts, room);
 
-/** Where a function of the shift is least, within the slack either way; no shift where that is as good. */
+/** The shift within the slack, either way, at which a height is least; 0 where that is as good. */
 function bestShift(height: SeparationByShift, slack: number): number {
   if (slack === 0) return 0;
   const { at, value } = minimizeOn((u) => height((2 * u - 1) * slack), 2 * SHIFT_SAMPLES);
   return value < height(0) - MIN_SHIFT_GAIN_MM ? (2 * at - 1) * slack : 0;
 }
 
-/** A shift that saves less than a tenth of a saw cut's play is not worth setting out. */
+/** Less gain than a tenth of a saw cut's play is not worth setting out. */
 const MIN_SHIFT_GAIN_MM = 0.05;
 
-/** Rows more than the unshifted stack has that are tried; each leaves less room to shift. */
+/** Each extra row leaves less room to shift. */
 const MAX_EXTRA_ROWS = 40;
 
-/** All alike, each shifted along as much as the one before: the more there are, the less each may shift. */
+/** Each copy is shifted by as much as the one before: the more copies, the less each may shift. */
 function shiftedStack(lift: SeparationByShift, { slack, across }: StackLimits): Stack {
   const straight = straightStack(Math.max(0, lift(0)));
   const leaning = (copies: number): Stack => {
     if (copies < 2) return straight;
     const drift = bestShift(lift, slack / (copies - 1));
     if (drift === 0) return straight;
-    // Copies farther apart than neighbours must pass clear of each other, too.
+    // Copies farther apart than neighbors must clear each other, too.
     const pitches = Array.from({ length: copies - 1 }, (_, k) => lift((k + 1) * drift) / (k + 1));
     return evenStack(Math.max(...pitches, 0), drift, copies);
   };
@@ -94,7 +91,6 @@ function shiftedStack(lift: SeparationByShift, { slack, across }: StackLimits): 
   return best;
 }
 
-/** Every other copy the other way, shifted along and back again. */
 function alternatingStack(
   { same, otherSame, toOther, fromOther }: StackSeparations,
   { slack }: StackLimits,
@@ -103,7 +99,7 @@ function alternatingStack(
   const known = new Map<number, StepPair['steps']>();
   const step = (shift: number): StepPair['steps'] => {
     const first = known.get(shift)?.[0] ?? Math.max(toOther(shift), 0);
-    // Every other copy lies straight over the last but one.
+    // Every other copy lies straight above the last but one.
     const second = known.get(shift)?.[1] ?? Math.max(fromOther(-shift), repeat - first, 0);
     known.set(shift, [first, second]);
     return [first, second];
@@ -113,13 +109,13 @@ function alternatingStack(
   return steppedStack({ shift: many, steps: step(many) }, { shift: two, steps: step(two) });
 }
 
-/** The steps to a copy of the other way and back from it, and how far that other way is shifted. */
+/** The steps to a copy of the other orientation and back, and that copy's shift. */
 interface StepPair {
   readonly shift: number;
   readonly steps: readonly [toOther: number, fromOther: number];
 }
 
-/** Two copies keep a pace of their own; more of them go on and on at the same one. The shorter step comes first. */
+/** Two copies have a pair of steps of their own; more repeat one pair. The shorter step comes first. */
 function steppedStack(many: StepPair, two: StepPair): Stack {
   const paceOf = (copies: number): StepPair => (copies === 2 ? two : many);
   const height = (copies: number): number => {

@@ -6,7 +6,7 @@ import { adviseBlade, type BladeAdvice, type BladeOptions } from './blade-advice
 import { type BoardSupport, COMMON_TABLE, planSupport, type SawTable } from './board-support.ts';
 import { COMMON_HEIGHT_MM, COMMON_SAWS, type EndCut, planEndCut, type TableSaw } from './saw-depth.ts';
 
-/** The maker's own blade and saws; common ones where nothing is said. */
+/** The maker's own blade and saws; absent ones are common ones. */
 export interface SawingOptions extends BladeOptions {
   readonly tableSaw?: TableSaw;
   readonly table?: SawTable;
@@ -27,7 +27,7 @@ export interface Sawing {
 }
 
 /**
- * Which blade saws a part's line, how deep its ends cut, and where its board must be borne.
+ * Plans which blade saws a part's line, how deep its ends cut, and where its board needs support.
  * @throws Fault `saw.blade-width`
  */
 export function adviseSawing(part: Part, ask: SawingOptions = {}): Sawing {
@@ -47,8 +47,8 @@ export function adviseSawing(part: Part, ask: SawingOptions = {}): Sawing {
 }
 
 /**
- * A straight edge is planed, or sawn along a fence: the band saw is for the others, where there are any. Shoulders
- * are crosscuts of their own, for which the board is not fed along.
+ * The band saw saws the curved edges where there are any, since straight ones are planed or sawn along a fence.
+ * Shoulders are crosscuts, for which the board is not fed along.
  */
 function bandSawnEdges(edges: readonly SawnEdge[]): readonly SawnEdge[] {
   const curved = edges.filter((edge) => !isStraight(edge));

@@ -22,14 +22,13 @@ export interface SawnEdge {
   readonly name: string;
   /** The finished line, exact, from left to right. */
   readonly pieces: readonly Piece[];
-  /** On which side of it the part lies. */
+  /** The side of the line on which the part lies. */
   readonly wood: 'above' | 'below';
 }
 
 export const isStraight = ({ pieces }: SawnEdge): boolean =>
   pieces.length === 1 && pieces[0]!.type === 'line';
 
-/** The edges of a part as they are sawn: of a closed part without what the ends cut off. */
 export const sawnEdges = (part: Part): SawnEdge[] =>
   edgesAsCut(part).map((edge, i, all) => ({
     name: edge.name,
@@ -37,25 +36,25 @@ export const sawnEdges = (part: Part): SawnEdge[] =>
     wood: (all.length === 1 ? isBelowReference(edge) : i === 0) ? 'above' : 'below',
   }));
 
-/** A bend of the line to saw: hollow (concave) where the waste lies inside it, round (convex) where the part does. */
+/** `hollow` (concave) has the waste inside it, `round` (convex) has the part inside it. */
 export interface Bend {
   readonly kind: 'hollow' | 'round';
-  /** Of the line to saw itself, mm. */
+  /** Of the saw line itself, mm. */
   readonly radius: number;
   readonly at: Point;
   readonly edge: string;
 }
 
-/** Turning less than this is straight to a saw: 1 km of radius rises 0.1 mm on a metre. */
+/** A larger radius is straight to a saw: 1 km rises 0.1 mm on a meter. */
 const STRAIGHT_RADIUS_MM = 1e6;
 
-/** Curvatures that differ by less than this share are as tight: a radius of 1 m by 1 mm, far under what a blade heeds. */
+/** Far less than a blade feels: a radius of 1 m counts as equal within 1 mm. */
 const EQUAL_CURVATURE_SHARE = 1e-3;
 
 /**
- * The tightest bends of either sort on the line to saw, as tight as each other, edge by edge from left to right;
- * empty where nothing bends so. The line runs `allowance` outside the finished one: there a hollow is as much
- * tighter and a round as much easier, as their parallels are.
+ * The tightest bends of one kind on the saw line: all that are as tight, edge by edge from left to right; none where
+ * nothing bends so.
+ * The saw line runs `allowance` outside the finished line, so a hollow is tighter and a round easier by as much.
  */
 export function tightestBends(edges: readonly SawnEdge[], kind: Bend['kind'], allowance: number): Bend[] {
   const lines = edges.map((edge) => ({ edge, side: edge.wood === 'above' ? 1 : -1 }));
@@ -77,11 +76,11 @@ export function tightestBends(edges: readonly SawnEdge[], kind: Bend['kind'], al
   );
 }
 
-/** Where a piece turns most to one side. An arc is as tight everywhere: its middle stands for it. */
+/** An arc is as tight everywhere: its middle stands for it. */
 const tightestPlace = (piece: Piece, way: number): CurvePoint =>
   piece.type === 'arc' ? evaluate(piece, 0.5) : minimizeAlong(piece, ({ curvature }) => -way * curvature);
 
-/** The tightest place of each stretch bent to one side by a curvature or more; of two pieces that meet in it, once. */
+/** The tightest place of each stretch bent by a curvature or more. Two pieces that meet there give one place. */
 function tightPlaces(pieces: readonly Piece[], way: number, least: number): CurvePoint[] {
   const places = pieces.flatMap((piece) =>
     piece.type === 'arc'
@@ -94,21 +93,18 @@ function tightPlaces(pieces: readonly Piece[], way: number, least: number): Curv
 const offsetFrom = (place: CurvePoint, away: number): Point =>
   add(place, scale(leftNormal(direction(place.angle)), away));
 
-/** Where the line turns at once: an inside corner has the waste in it. */
+/** An `inside` corner has the waste in it. */
 export interface LineCorner {
   readonly kind: 'inside' | 'outside';
   readonly at: Point;
-  /** Radians, over 0. */
+  /** Radians, > 0. */
   readonly turn: number;
   readonly edge: string;
-  /** Whether one of the lines that meet in it is a shoulder. */
+  /** Whether one of the two lines is a shoulder. */
   readonly ofShoulder: boolean;
 }
 
-/**
- * A turn that a saw notices, radians: a 1/2 in blade has 0.3 mm of play in its kerf (what its charted radius comes
- * to), and swings 0.3/12.7 = 1.4° in it.
- */
+/** A 1/2 in blade has 0.3 mm of play in its kerf, by its charted radius, so it swings 0.3/12.7 = 1.4°. */
 const MIN_CORNER_TURN = (1.4 * Math.PI) / 180;
 
 /** The corners of the sawn edges, where two pieces meet at an angle. */

@@ -2,25 +2,25 @@ import type { Part } from '../../part/part.ts';
 import { type Bend, cornersOf, type LineCorner, type SawnEdge, tightestBends } from './bends-and-corners.ts';
 import { BLADES, type Blade, COMMON_KERF_MM, type Kerf, minBladeRadius, widestBlade } from './blades.ts';
 
-/** What the line to saw asks of a band-saw blade. */
+/** What the saw line demands of a band-saw blade. */
 export interface BladeAdvice {
-  /** The tightest of either sort, as tight as each other; empty where nothing bends so. */
+  /** The tightest hollows, all as tight as each other; `rounds` likewise. */
   readonly hollows: readonly Bend[];
   readonly rounds: readonly Bend[];
   readonly corners: readonly LineCorner[];
   /** The widest blade of the chart that turns every bend; absent where none does. */
   readonly widest?: Blade;
-  /** Of the tightest hollows and rounds those that no blade of the chart turns. */
+  /** Of the hollows and rounds, those that no blade of the chart turns. */
   readonly tooTightForAny: readonly Bend[];
   readonly ownBlade?: OwnBlade;
 }
 
-/** The maker's own blade against the line. */
+/** The maker's own blade compared with the line. */
 export interface OwnBlade {
   readonly width: number;
   readonly minRadius: number;
   readonly kerf?: Kerf;
-  /** Of the tightest hollows and rounds those that it does not turn. */
+  /** Of the hollows and rounds, those that this blade does not turn. */
   readonly tooTight: readonly Bend[];
 }
 
@@ -29,7 +29,6 @@ export interface BladeOptions {
   readonly kerf?: Kerf;
 }
 
-/** Which blade saws the line, and whether the maker's own does. */
 export function adviseBlade(
   part: Part,
   edges: readonly SawnEdge[],
@@ -52,8 +51,8 @@ export function adviseBlade(
 }
 
 /**
- * The radius that the blade itself goes round, mm. It follows the middle of its kerf, and the kerf lies in the
- * waste with one side on the line: half a kerf farther in round a hollow, half a kerf farther out round a round.
+ * The radius of the kerf's middle, mm. The kerf lies in the waste with one side on the line: half a kerf farther in
+ * round a hollow, half a kerf farther out round a round.
  */
 export const kerfRadius = ({ kind, radius }: Bend, kerf: number): number =>
   kind === 'hollow' ? radius - kerf / 2 : radius + kerf / 2;
@@ -73,5 +72,4 @@ function checkOwnBlade(
   };
 }
 
-/** Whether every blade of the chart turns the line. */
 export const everyBladeTurns = ({ widest }: BladeAdvice): boolean => widest === BLADES.at(-1);

@@ -18,9 +18,9 @@ const blade = (name: string, width: number, radius: number): Blade => ({
 
 /**
  * The least radius by width, inches. Common practice: band-saw manuals and a chart on the web disagree by up to a
- * quarter, and each row is the largest figure of any, so that none of them says the blade does not turn. (The
- * others: 3/16; 5/16; 5/8; 1 1/4 to 1 7/16; 2 1/2; 3 3/4; 5 7/16; 7 to 7 1/4.) Sharp blades with a good set in
- * stock of common thickness; a worn one turns less.
+ * quarter. Each row has the largest figure of any, so that none of them says that the blade does not turn. (The others:
+ * 3/16; 5/16; 5/8; 1 1/4 to 1 7/16; 2 1/2; 3 3/4; 5 7/16; 7 to 7 1/4.) For sharp blades with a good set in stock of
+ * common thickness; a worn one turns less.
  */
 export const BLADES: readonly Blade[] = [
   blade('1/8', 1 / 8, 1 / 4),
@@ -34,28 +34,27 @@ export const BLADES: readonly Blade[] = [
   blade('1 1/4', 1.25, 9.875),
 ];
 
-/** How wide a blade saws and how thick its band is, mm. */
+/** How wide a blade cuts and how thick its band is, mm. */
 export interface Kerf {
   readonly kerf: number;
   readonly bladeThickness: number;
 }
 
-/** Of a common blade of 1/4 to 3/4 in: its teeth set to about 0.04 in. Common practice, no published source. */
+/** Of a common blade of 1/4 to 3/4 in, its teeth set to about 0.04 in. Common practice, no published source. */
 export const COMMON_KERF_MM = 1;
-/** Its band is 0.025 in. Common practice, no published source. */
+/** Common practice, no published source. */
 export const COMMON_BLADE_THICKNESS_MM = 0.025 * MM_PER_INCH;
 
 /**
- * The radius at which a band w wide and g thick just lies in a kerf k wide, its back against one side and its
- * middle against the other: w² ÷ (8·(k − g)), mm. It rubs all along, so that no blade turns tighter.
+ * The radius at which a band w wide and g thick just fits a kerf k wide, its back against one side and its middle
+ * against the other: w² ÷ (8·(k − g)), mm. No blade turns tighter.
  */
 export const kerfLimitedRadius = (width: number, { kerf, bladeThickness }: Kerf): number =>
   width ** 2 / (8 * (kerf - bladeThickness));
 
 /**
- * The least radius of the kerf's middle that a blade turns, mm: the chart's, on the straight line between its rows
- * for widths between them (the true law is hollow, about 10·w² in inches: the line asks for more), but never less
- * than fits its own kerf where that is known.
+ * The least radius of the kerf's middle that a blade turns, mm: the chart's, and never less than fits its own kerf.
+ * Between rows the chart is interpolated on a straight line; the true law, about 10·w² in inches, lies below it.
  * @throws Fault `saw.blade-width` for a blade wider than the chart goes
  */
 export function minBladeRadius(width: number, kerf?: Kerf): number {
@@ -63,7 +62,7 @@ export function minBladeRadius(width: number, kerf?: Kerf): number {
   return kerf ? Math.max(charted, kerfLimitedRadius(width, kerf)) : charted;
 }
 
-/** Blades sold in millimetres are the inch ones by a rounded name: 13 mm is 1/2 in, 32 mm is 1 1/4 in. */
+/** Blades sold in millimeters are the inch ones under a rounded name: 13 mm is 1/2 in, 32 mm is 1 1/4 in. */
 const SAME_BLADE_MM = 0.5;
 
 function chartRadius(width: number): number {
@@ -79,11 +78,11 @@ function chartRadius(width: number): number {
   return from.radius + ((to.radius - from.radius) * (width - from.width)) / (to.width - from.width);
 }
 
-/** The widest blade of the chart that turns a radius of its kerf's middle; undefined where none does. */
+/** The widest blade of the chart that turns a radius of the kerf's middle, mm. */
 export const widestBlade = (radius: number): Blade | undefined =>
   BLADES.findLast((row) => row.radius <= radius);
 
-/** "the 1/2 in blade", "12.7 mm (1/2 in)": as it is asked for in the shop. */
+/** "1/2 in", "12.7 mm (1/2 in)": as it is asked for in a store. */
 export function bladeName(width: number, unit: Unit, length: ShowLength): string {
   const row = BLADES.find((each) => Math.abs(each.width - width) < 0.1);
   if (!row) return length(width);

@@ -6,7 +6,7 @@ import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minim
 import { MM_PER_INCH } from '../../units/unit.ts';
 import type { SawnEdge } from './bends-and-corners.ts';
 
-/** A band saw's table, mm, its blade in the middle: along the feed, and across it. */
+/** A band saw's table along the feed and across it, mm; the blade is in its middle. */
 export interface SawTable {
   readonly length: number;
   readonly width: number;
@@ -15,10 +15,10 @@ export interface SawTable {
 /** Of a common 14 in band saw. Common practice, no published source. */
 export const COMMON_TABLE: SawTable = { length: 16 * MM_PER_INCH, width: 16 * MM_PER_INCH };
 
-/** Over which edge of the table the weight hangs: before the blade, behind it, or to a side of the feed. */
+/** The edge of the table over which the weight hangs: before the blade, behind it, or to a side of the feed. */
 export type TableEdge = 'infeed' | 'outfeed' | 'left' | 'right';
 
-/** A stretch of the cut during which the board tips off the table unless something bears it. */
+/** A stretch of the cut during which the board tips off the table, by stations, mm. */
 export interface TippingStretch {
   readonly edge: string;
   readonly beyond: TableEdge;
@@ -26,13 +26,13 @@ export interface TippingStretch {
   readonly to: number;
 }
 
-/** A stand beside the table: under which station of the board, and how far from the blade, mm. */
+/** A stand beside the table: the station of the board above it, and its distance from the blade, mm. */
 export interface SupportStand {
   readonly where: 'infeed' | 'outfeed';
   /** Infeed: as the cut begins. Outfeed: as it ends. */
   readonly station: number;
   readonly fromBlade: number;
-  /** No one place bears the board all the while it tips: a helper walks along with it. */
+  /** No one place supports the board all the time: a helper walks along with it. */
   readonly walks: boolean;
 }
 
@@ -44,9 +44,9 @@ export interface BoardSupport {
 }
 
 /**
- * Where a board tips as it is fed past the blade from its left end to its right. At each place of the cut the line's
- * tangent lies along the feed and the place at the blade; the board lies on the table while its balance point is over
- * it. The balance is that of the whole board, the heaviest it ever is.
+ * Where a board tips as it is fed past the blade from its left end to its right.
+ * At each place of the cut the line's tangent lies along the feed. The board lies on the table while its balance point
+ * is over the table. The balance is that of the whole board, the heaviest it ever is.
  */
 export function planSupport(
   edges: readonly SawnEdge[],
@@ -58,7 +58,7 @@ export function planSupport(
   return { tips, stands: placeStands(edges, tips, board, balance, table), swing: swingOf(edges, board) };
 }
 
-/** A point of the board in the table's frame, the blade at its middle: ahead of the teeth (still to come), and to the left. */
+/** A point of the board in the table's frame, the blade at the origin: ahead of the teeth, and to the left. */
 function fromBlade(at: Point, cut: CurvePoint): { ahead: number; left: number } {
   const [way, off] = [direction(cut.angle), subtract(at, cut)];
   return { ahead: dot(off, way), left: dot(off, leftNormal(way)) };
@@ -111,9 +111,10 @@ function overhangsAt({ ahead, left }: { ahead: number; left: number }, table: Sa
 }
 
 /**
- * One stand before the table and one behind it, where they are needed. Before it: as the cut begins it must lie beyond
- * the balance point, and the board's far end must not leave it before the balance point has come over the table. Behind
- * it is the same, run backwards. The middle of what serves is taken.
+ * One stand before the table and one behind it, where they are needed.
+ * The infeed stand must lie beyond the balance point as the cut begins, and the board's far end must not leave it
+ * before the balance point is over the table. The outfeed stand is the same, run backward. The middle of the range is
+ * taken.
  */
 function placeStands(
   edges: readonly SawnEdge[],
@@ -137,7 +138,6 @@ function placeStands(
   ];
 }
 
-/** Steps a piece is fed in to see its far end swing. */
 const FEED_STEPS = 16;
 
 function swingOf(edges: readonly SawnEdge[], board: Box): number {

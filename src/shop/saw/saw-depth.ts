@@ -2,7 +2,7 @@ import { bladeDepth, type CompoundAngles } from '../../part/ends/compound-angles
 import type { PartEnd } from '../../part/ends/end-planes.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 
-/** How far the blade of a table saw stands over its table, mm: upright, and tilted to 45°. */
+/** How far the blade of a table saw stands over the table, mm: upright, and tilted to 45°. */
 export interface TableSaw {
   readonly name: string;
   readonly depth: number;
@@ -12,25 +12,24 @@ export interface TableSaw {
 
 /**
  * Common practice, from memory: 3 1/8 in upright and 2 1/8 to 2 1/4 in at 45° (3 1/8 in along the blade is 2 7/32
- * there), 4 in and 2 3/4 in. Any one saw may differ: the command takes its own figures.
+ * there); 4 in and 2 3/4 in. Any one saw may differ: the command takes its own figures.
  */
 export const COMMON_SAWS: readonly [TableSaw, TableSaw] = [
   { name: 'a common 10 in table saw', depth: 3.125 * MM_PER_INCH },
   { name: 'a common 12 in table saw', depth: 4 * MM_PER_INCH, depthAt45: 2.75 * MM_PER_INCH },
 ];
 
-/** As far as the blade of a table saw tilts, radians, and a hair of rounding. Common practice. */
+/** Radians, with a margin for rounding. Common practice. */
 const MAX_BLADE_TILT = (45 * Math.PI) / 180 + 1e-9;
-/** As far as a miter gauge swings, radians. Common practice. */
+/** Of a miter gauge, radians, with a margin for rounding. Common practice. */
 const MAX_MITER_SWING = (60 * Math.PI) / 180 + 1e-9;
 
-/** How much blade stands over the table, measured along it, at a tilt: evenly from upright to 45°. */
+/** How much blade stands over the table, along the blade, mm: interpolated from upright to 45°. */
 export function bladeReach({ depth, depthAt45 }: TableSaw, bevel: number): number {
   const tilted = depthAt45 === undefined ? depth : depthAt45 * Math.SQRT2;
   return depth + (tilted - depth) * Math.min(1, Math.abs(bevel) / (Math.PI / 4));
 }
 
-/** How an end can be cut on the saw. */
 export type CutPasses =
   /** Deep enough in one pass. */
   | 'one face'
@@ -38,13 +37,12 @@ export type CutPasses =
   | 'two faces'
   /** Wood is left between the two. */
   | 'too thick'
-  /** The blade does not tilt that far, or the gauge does not swing. */
+  /** The blade does not tilt, or the gauge does not swing, that far. */
   | 'too steep';
 
-/** An end's cut on a table saw. */
 export interface EndCut {
   readonly end: PartEnd;
-  /** Of blade, along its tilt; absent where the thickness is not known. */
+  /** Of blade, along its tilt, mm; absent where the thickness is not known. */
   readonly needs?: number;
   readonly reach: number;
   readonly passes?: CutPasses;
@@ -66,5 +64,5 @@ const neededDepth = (thickness: number | undefined, bevel: number): { needs?: nu
 const isTooSteep = ({ miter, bevel }: CompoundAngles): boolean =>
   Math.abs(bevel) > MAX_BLADE_TILT || Math.abs(miter) > MAX_MITER_SWING;
 
-/** Under the raised guide of a common 14 in band saw, mm: 6 in. Common practice, from memory. */
+/** Under the raised guide of a common 14 in band saw, 6 in. Common practice, from memory. */
 export const COMMON_HEIGHT_MM = 6 * MM_PER_INCH;

@@ -4,7 +4,6 @@ import { type Rule, showLength } from '../../units/rule.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 import type { Footprint } from './footprint.ts';
 
-/** Wood beyond what is needed, mm. */
 export interface Allowances {
   readonly length: number;
   readonly width: number;
@@ -12,9 +11,9 @@ export interface Allowances {
 }
 
 /**
- * Length: 1/2 in (I. S. Griffith, Advanced Projects in Woodwork; 12.5 mm in a trade encyclopaedia's cutting lists).
+ * Length: 1/2 in (I. S. Griffith, Advanced Projects in Woodwork; 12.5 mm in a trade encyclopedia's cutting lists).
  * Width: 1/4 in, common practice, no published source. Thickness, for planing: at least 1/8 in (Griffith); in round
- * millimetres, 3.
+ * millimeters, 3.
  */
 const DEFAULT_ALLOWANCES: Readonly<Record<Unit, Allowances>> = {
   in: { length: MM_PER_INCH / 2, width: MM_PER_INCH / 4, thickness: MM_PER_INCH / 8 },
@@ -30,7 +29,7 @@ export interface Blank {
   readonly allowances: Allowances;
 }
 
-/** The part over all (saw line and long points), with what is to be left round it. */
+/** The part over all (saw line and long points), with the allowances around it. */
 export function blankOf({ rule, stock, job }: Part, { length, width }: Footprint): Blank {
   const usual = DEFAULT_ALLOWANCES[rule.unit];
   const allowances = { ...usual, width: job.widthAllowance ?? usual.width };
@@ -42,7 +41,7 @@ export function blankOf({ rule, stock, job }: Part, { length, width }: Footprint
   };
 }
 
-/** Where the stock at hand is smaller than the blank: what it leaves of the allowance, or that it is too small. */
+/** Warns where the stock is smaller than the blank. */
 export function blankWarnings({ stock, rule }: Part, blank: Blank): Warning[] {
   return (['length', 'width'] as const).flatMap((side): Warning[] => {
     const have = stock?.[side];

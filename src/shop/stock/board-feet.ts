@@ -1,18 +1,18 @@
 import { MM_PER_INCH } from '../../units/unit.ts';
 
-/** A board by its length, width and thickness, mm. */
+/** mm */
 export interface BoardSize {
   readonly length: number;
   readonly width: number;
   readonly thickness: number;
 }
 
-/** Square inches on a foot of board a foot wide. */
+/** One foot of a board one foot wide and one inch thick. */
 const CUBIC_INCHES_PER_BOARD_FOOT = 144;
 
 /**
- * Board feet: thickness × width × length, all in inches, over 144; a board under 1 in thick counts as 1 in
- * (I. S. Griffith, Advanced Projects in Woodwork).
+ * Thickness × width × length in inches, over 144; a board under 1 in thick counts as 1 in (I. S. Griffith, Advanced
+ * Projects in Woodwork).
  */
 export function boardFeet({ length, width, thickness }: BoardSize): number {
   const [t, w, l] = [thickness, width, length].map((mm) => mm / MM_PER_INCH) as [number, number, number];

@@ -7,21 +7,22 @@ import { parallelLine } from '../../part/outline/saw-line.ts';
 import type { Part } from '../../part/part.ts';
 import { Fault } from '../../units/fault.ts';
 
-/** What a part takes of a board, seen from above: it lies along the board with its lower left corner at 0, 0. */
+/** What a part covers of a board, seen from above, with its lower left corner at 0, 0. */
 export interface Footprint {
   /** Closed paths that may overlap; one open path for a line pattern. */
   readonly paths: readonly (readonly Segment[])[];
   readonly length: number;
   readonly width: number;
-  /** From the part's frame to here. */
+  /** From the part's frame to the footprint's. */
   readonly toBoard: Affine;
 }
 
 /**
- * The outline to saw, or the finished one, with what a slanting end has on the other face, turned so that the grain
- * runs along the board: all of the wood, within FIT_MM.
- * @param grain the way of the grain on the part, radians counter-clockwise from the reference line
- * @throws Fault `stock.grain` where it is not finite; `parallel.folds` where no saw line runs round a slanting end's other face
+ * The outline to saw, or the finished one, and what a slanting end has on the other face, turned so that the grain runs
+ * along the board. It holds all of the wood, within FIT_MM.
+ * @param grain direction of the grain on the part, radians counter-clockwise from the reference line
+ * @throws Fault `stock.grain` where it is not finite; `parallel.folds` where no saw line runs round a slanting end's
+ *   other face
  */
 export function footprintOf(part: Part, grain: number): Footprint {
   if (!Number.isFinite(grain))
@@ -40,7 +41,7 @@ export function footprintOf(part: Part, grain: number): Footprint {
 
 const boundsOfAll = (paths: readonly (readonly Segment[])[]): Box => union(paths.map(pathBounds));
 
-/** The line to cut on the marked face, and all that is seen from above where the other face reaches farther out. */
+/** The line to cut on the face, and the other face where it reaches farther out. */
 function outlinesToSaw(part: Part): (readonly Segment[])[] {
   const { shape, saw, sawAllowance } = part;
   if (shape.type !== 'closed') return [saw.length > 0 ? [...shape.line, ...saw] : shape.line];

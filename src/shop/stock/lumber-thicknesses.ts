@@ -1,6 +1,6 @@
 import { MM_PER_INCH } from '../../units/unit.ts';
 
-/** A thickness that hardwood is sold in: as sawn, and planed on both faces (S2S). */
+/** A thickness that hardwood is sold in: rough, and planed on both faces (S2S). */
 export interface LumberThickness {
   /** As the trade says it: "5/4", or "5/8 in" below an inch. */
   readonly name: string;
@@ -10,9 +10,9 @@ export interface LumberThickness {
 }
 
 /**
- * Standard thicknesses of the National Hardwood Lumber Association's rules for hardwood, in inches: rough, and
- * surfaced two sides; read in copies of the table, not in the rule book (10/4 planed: from memory). What a yard
- * sells as planed may be thinner or thicker: boards are to be measured.
+ * Standard thicknesses of the National Hardwood Lumber Association's rules for hardwood, in inches: rough, and surfaced
+ * two sides. Read in copies of the table, not in the rule book (10/4 planed: from memory). What a yard sells as planed
+ * may be thinner or thicker: boards are to be measured.
  */
 const THICKNESS_TABLE: readonly (readonly [name: string, rough: number, planed: number])[] = [
   ['3/8 in', 3 / 8, 3 / 16],
@@ -42,16 +42,16 @@ export const LUMBER_THICKNESSES: readonly LumberThickness[] = THICKNESS_TABLE.ma
 export interface LayerChoice {
   readonly count: number;
   readonly lumber: LumberThickness;
-  /** What each board is planed down to, mm. */
+  /** The thickness each board is planed down to, mm. */
   readonly each: number;
   /** Share of the rough thickness that is planed away. */
   readonly waste: number;
 }
 
-/** More boards than this, glued face to face, are asked for in the job or not at all. */
+/** Nobody glues up more boards than this, face to face, unless the job says so. */
 const MAX_LAYERS = 4;
 
-/** A thickness meant to be just a quarter's planed one, typed in mm: 20.6 for 13/16 in. */
+/** A planed thickness typed in mm is rounded: 20.6 for 13/16 in. */
 const ROUNDING_MM = 0.05;
 
 /** The thinnest rough boards that plane to a thickness in so many layers; undefined where none is thick enough. */
@@ -61,7 +61,7 @@ export function chooseLumber(thickness: number, count: number): LayerChoice | un
   return lumber && { count, lumber, each, waste: 1 - thickness / (count * lumber.rough) };
 }
 
-/** The layers asked for (more than one), or the choices from one board to a few, side by side. */
+/** The layers asked for (more than one), or the choices from one board up. */
 export function layerChoices(thickness: number, asked: number): readonly LayerChoice[] {
   const counts = asked > 1 ? [asked] : Array.from({ length: MAX_LAYERS }, (_, i) => i + 1);
   return counts.flatMap((count) => chooseLumber(thickness, count) ?? []);

@@ -21,7 +21,7 @@ export interface StockPlanOptions {
   readonly boardWidth?: number;
   readonly kerf?: number;
   readonly between?: number;
-  /** Way of the grain on the part, radians counter-clockwise from the reference line. */
+  /** Direction of the grain on the part, radians counter-clockwise from the reference line. */
   readonly grain?: number;
 }
 
@@ -36,30 +36,30 @@ export interface WoodPlan {
   readonly grain: GrainAdvice;
 }
 
-/** The same, and how its copies lie on boards. */
+/** The wood of a part, and how its copies lie on boards. */
 export interface StockPlan extends WoodPlan {
   /** Of a closed part. */
   readonly nesting?: Nesting;
-  /** What the saw takes between two copies, mm. */
+  /** The saw cut between two copies, mm. */
   readonly kerf: number;
 }
 
-/** Of one blank and one finished part, and of all that are wanted. */
+/** Of one blank and one finished part; `rough` is of the whole quantity. */
 export interface WoodAmount {
   readonly boardFeet: number;
   readonly cubicMetres: number;
   /** kg; absent for a wood whose figures are not known. */
   readonly weight?: { readonly species: Species; readonly part: number; readonly blank: number };
-  /** Of all blanks, of boards in the rough thickness of the first choice of layers. */
+  /** Of boards in the rough thickness of the first choice of layers. */
   readonly rough?: { readonly boardFeet: number; readonly cubicMetres: number };
 }
 
 export interface GrainAdvice {
   readonly turn: number;
   readonly worst: Runout;
-  /** Bending strength left there, of straight-grained wood. */
+  /** Bending strength left there, as a share of straight-grained wood. */
   readonly strength: ShareRange;
-  /** The weakest section, beside a straight board as wide as the blank; absent for a line pattern. */
+  /** The weakest section, compared with a straight board as wide as the blank; absent for a line pattern. */
   readonly section?: CrossSection;
   /** Narrower than the part, and not among its sections: their mortises hold them. */
   readonly tenons: readonly Tenon[];
@@ -67,7 +67,7 @@ export interface GrainAdvice {
   readonly better?: { readonly turn: number; readonly angle: number; readonly width: number };
 }
 
-/** What most table and band saw cuts are taken to lose, 1/8 in: common practice, no published source. */
+/** What most table and band saws cut, 1/8 in. Common practice, no published source. */
 const DEFAULT_KERF: Readonly<Record<Unit, number>> = { in: MM_PER_INCH / 8, mm: 3 };
 
 /**
@@ -81,7 +81,7 @@ export function planStock(part: Part, wish: StockPlanOptions): StockPlan {
   return { ...wood, ...(nesting && { nesting }), kerf };
 }
 
-/** Plans the wood of a part without a thought for boards: laying copies out takes far longer than all of this. */
+/** Plans the wood of a part without boards, since laying copies out takes far longer than all of this. */
 export function planWood(part: Part, { grain: turn = 0 }: Pick<StockPlanOptions, 'grain'>): WoodPlan {
   const footprint = footprintOf(part, turn);
   const blank = blankOf(part, footprint);
@@ -155,7 +155,7 @@ function nestingOf(
   });
 }
 
-/** Less runout than this saved is not worth a turned pattern, radians. */
+/** Less runout saved than this is not worth a turned pattern, radians. */
 const MIN_TURN_GAIN = Math.PI / 180;
 
 function grainOf(part: Part, turn: number, blank: Blank): GrainAdvice {

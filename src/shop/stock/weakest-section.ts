@@ -10,21 +10,21 @@ import { type CuttingJoint, isCuttingJoint, jointShape } from '../../part/joints
 import { edgesAsCut } from '../../part/outline/outline.ts';
 import type { Part } from '../../part/part.ts';
 
-/** A cut square across the part, and what it bears in bending in the plane of the face. */
+/** A cut square across the part, and its strength in bending in the plane of the face. */
 export interface CrossSection {
   readonly at: Point;
-  /** Across the part from edge to edge, mm. */
+  /** From edge to edge, mm. */
   readonly height: number;
-  /** Whether a mortise, slot or hole is taken out of it. */
+  /** Whether a joint is cut out of the section. */
   readonly weakened: boolean;
-  /** Its section modulus, per thickness, over that of a straight board of a given width. */
+  /** Its section modulus over that of a straight board of the same thickness. */
   readonly share: number;
 }
 
 /**
- * The weakest section of a closed part: the narrowest one, or one through a joint. A rectangle h high has the section
- * modulus t·h²/6; what a joint takes out is subtracted by the parallel axis theorem, for its depth's share of the
- * thickness. Runout, knots and glue lines are not in it, nor are tenons: what one bears is its joint's.
+ * The weakest section of a closed part: the narrowest one, or one through a joint.
+ * A rectangle h high has the section modulus t·h²/6; what a joint takes out is subtracted by the parallel axis theorem,
+ * for its depth's share of the thickness. Runout, knots, glue lines and tenons do not count.
  * @param straight width of the straight board to compare with, mm
  */
 export function weakestSection(part: Part, straight: number): CrossSection | undefined {
@@ -40,7 +40,7 @@ export function weakestSection(part: Part, straight: number): CrossSection | und
   return [narrow, ...through].reduce((a, b) => (b.share < a.share ? b : a));
 }
 
-/** Sections cut through one joint from one end of it to the other: it may lie where the part tapers. */
+/** Sections along one joint, from end to end: the part may taper there. */
 const CUTS_PER_JOINT = 9;
 
 function sectionsThrough(joint: CuttingJoint, part: Part, straight: number): CrossSection[] {
@@ -53,7 +53,7 @@ function sectionsThrough(joint: CuttingJoint, part: Part, straight: number): Cro
   }).filter((section) => section !== undefined);
 }
 
-/** Which way the part runs at a place: half-way between its edges there. */
+/** Half-way between the directions of the part's edges at a point, radians. */
 function partDirectionAt(part: Part, to: Point): number {
   const angles = edgesAsCut(part).map((edge) => {
     return closestPoint(edgePieces(edge).map(paramCurve), to).at.angle;
@@ -69,7 +69,7 @@ const jointReach = (outline: readonly Segment[], middle: Point, way: Point): num
     }),
   );
 
-/** Where a line square to the part meets a path, from `at`, mm. */
+/** Where a line square to the part meets a path, mm from `at`. */
 function crossings(path: readonly Segment[], at: Point, way: Point): number[] {
   return path.flatMap((segment) => {
     const on = paramCurve(segment);
@@ -101,14 +101,17 @@ function sectionAt(part: Part, at: Point, way: Point, straight: number): CrossSe
   };
 }
 
-/** A stretch of a section's height, and the share of the thickness there: below 0 what is taken out. */
+/** A stretch of a section, and its share of the thickness: negative where wood is taken out. */
 export interface SectionSlice {
   readonly low: number;
   readonly high: number;
   readonly share: number;
 }
 
-/** Section modulus per thickness, mm²: second moment about the centroid over the farther outside. The whole first. */
+/**
+ * Section modulus per thickness, mm²: second moment about the centroid over the distance to the farther outside. The
+ * first slice is the whole section.
+ */
 export function sectionModulus(slices: readonly [SectionSlice, ...SectionSlice[]]): number {
   const sum = (value: (low: number, high: number) => number): number =>
     slices.reduce((total, { low, high, share }) => total + share * value(low, high), 0);

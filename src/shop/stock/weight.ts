@@ -7,18 +7,18 @@ import { Fault, type Warning } from '../../units/fault.ts';
 import { massOf } from '../wood/density.ts';
 import { findKnownSpecies, findSpecies } from '../wood/find-species.ts';
 
-/** What is lifted onto the saw, and what comes off it. */
+/** What is lifted onto the saw, and what comes off it: kg and mm. */
 export interface BoardWeights {
   /** The board the part is sawn from, as it lies under the part. */
   readonly board: Box;
   readonly boardBalance: Point;
-  /** Of a closed part: of the finished part; of one line on a board, the board's. */
+  /** Of the finished part; of one line on a board, the board's. */
   readonly balance: Point;
   readonly boardMass?: number;
   readonly partMass?: number;
 }
 
-/** What a job must say for its weight. */
+/** Warns of what a job does not say about its weight. */
 export function missingWeightWarnings({ stock }: Part): Warning[] {
   const missing = (code: string, message: string): Warning => ({ code, message });
   const words: Warning[] = [];
@@ -44,7 +44,6 @@ export function missingWeightWarnings({ stock }: Part): Warning[] {
   return words;
 }
 
-/** What is wrong with the name of a wood; undefined where its figures are known. */
 function unknownSpeciesMessage(name: string): string | undefined {
   try {
     findSpecies(name);
@@ -82,8 +81,8 @@ const sizeOf = ({ left, right, bottom, top }: Box): { length: number; width: num
 });
 
 /**
- * Where the board lies: the part in the middle of it, or, under one line, its edge on the reference line. Where the
- * job gives no size the board is as large as the lines.
+ * The part lies in the middle of the board, but one line on a board has the board's edge on the reference line. Where
+ * the job gives no size the board is as large as the lines.
  */
 function boardUnder({ shape, bounds, stock }: Part): Box {
   const box = shape.type === 'closed' ? bounds : pathBounds(finishedLine(shape));

@@ -8,30 +8,30 @@ import { maxSafeThickness } from '../wood/strain-limit.ts';
 import type { SprungLine, WorstBend } from './sprung-line.ts';
 import { nailCapacity, type StripSide } from './strip-nails.ts';
 
-/** What the maker says of the strip and the nails; the rest is chosen. Lengths mm, > 0. */
+/** What the maker says of the batten and the nails; the rest is chosen. Lengths mm, > 0. */
 export interface StripOptions {
   readonly species: Species;
-  /** The maker's rule: thicknesses are chosen on it. */
+  /** Thicknesses are chosen on the maker's rule. */
   readonly rule: Rule;
-  /** At the start, for a tapered strip. */
+  /** At the start, for a tapered batten. */
   readonly thickness?: number;
-  /** The strip's height as it stands on edge. */
+  /** The batten's height as it stands on edge. */
   readonly width?: number;
   readonly nailDiameter?: number;
   /** The face that the pencil follows. */
   readonly traced?: StripSide;
 }
 
-/** A strip to cut and the nails to hold it, mm. */
+/** A batten to cut and the nails to hold it, mm. */
 export interface ChosenStrip {
-  /** At the start, for a tapered strip. */
+  /** At the start, for a tapered batten. */
   readonly thickness: number;
   readonly width: number;
-  /** As long as the line and an overhang at each end, up to a round length. */
+  /** The line and an overhang at each end, up to a round length. */
   readonly cutLength: number;
   readonly overhang: number;
   readonly nailDiameter: number;
-  /** The force one such nail bears on this strip, N. */
+  /** The force that one nail bears on this batten, N. */
   readonly nailCapacity: number;
 }
 
@@ -44,13 +44,12 @@ interface StripDefaults {
 }
 
 /**
- * What is taken when the maker does not say, in sizes of their own rule. No source but bench practice.
+ * Sizes where the maker gives none. Common practice, no published source.
  * - width 3/4 in, 20 mm: stands on edge without tipping, and comes out of a 1 in board
- * - thickest 1/2 in, 12 mm: a gentle curve would allow more, but a stiffer strip is hard to spring by
- *   hand and no fairer
+ * - thickness up to 1/2 in, 12 mm: a stiffer batten is hard to spring by hand and no fairer
  * - nail 3/32 in, 2.5 mm: a small wire nail, stiff enough, and its hole does no harm in a bench board
- * - overhang 8 in, 200 mm at each end: battens run 6 to 12 in past the curve, to be gripped, and so
- *   that the strip is not at its end where the pin presses
+ * - overhang 8 in, 200 mm at each end: battens run 6 to 12 in past the curve, to be gripped, and so that the batten
+ *   does not end where the nail presses
  * - round length 1 in, 10 mm: nobody cuts a batten closer
  */
 const STRIP_DEFAULTS: Readonly<Record<Unit, StripDefaults>> = {
@@ -65,10 +64,9 @@ const STRIP_DEFAULTS: Readonly<Record<Unit, StripDefaults>> = {
 };
 
 /**
- * The strip as far as the maker says, and the rest chosen. Without a thickness asked, the thickest on the rule
- * that is safe, no thicker than a batten usually is nor than it is wide, and that the nails bear; one
- * graduation at the least, safe or not.
- *
+ * The batten with the sizes that the maker gives, and the rest chosen.
+ * The chosen thickness is the thickest on the rule that is safe, no thicker than a usual batten or than it is wide, and
+ * that the nails hold; one graduation at least, safe or not.
  * @throws Fault `strip.thickness`, `strip.width`, `strip.nail` for a size that is not over 0
  */
 export function chooseStrip(line: SprungLine, worst: WorstBend, ask: StripOptions): ChosenStrip {
@@ -87,7 +85,6 @@ export function chooseStrip(line: SprungLine, worst: WorstBend, ask: StripOption
   };
 }
 
-/** The thickness chosen when none is asked. */
 function chooseThickness(
   { pins }: SprungLine,
   { curvature }: WorstBend,

@@ -12,11 +12,10 @@ import {
 } from '../wood/strain-limit.ts';
 
 /*
- * A part bent to its curve out of thin plies, glued up on a form. Each ply is bent alone and the glue then
- * locks them together: off the form the whole, n³ times as stiff as one ply, straightens under what n plies
- * push back with, and so loses 1/n² of its curvature everywhere. That is elementary beam theory for equal
- * plies, elastic wood and glue that does not creep, and common practice among boat builders; real wood and
- * glue differ, by species, glue and radius. A trial piece tells.
+ * A part bent to its curve out of thin plies, glued up on a form. Each ply is bent alone, then the glue locks them
+ * together. Off the form the whole is n³ times as stiff as one ply and straightens under what n plies push back with:
+ * it loses 1/n² of its curvature everywhere. That is elementary beam theory for equal plies, elastic wood and glue that
+ * does not creep, and common practice among boat builders. Real wood and glue differ; a trial piece shows by how much.
  */
 
 /** The share of its curvature that a lamination of n equal plies loses off the form: 1/n². */
@@ -38,7 +37,7 @@ function assertPlies(plies: number): void {
   );
 }
 
-/** A ply of veneer each in a part half a metre thick; more is a slip. */
+/** Half a meter of veneers; more is a mistake. */
 const MAX_PLIES = 1000;
 
 interface PlyChartRow {
@@ -47,8 +46,8 @@ interface PlyChartRow {
 }
 
 /**
- * Strips that bend to a radius, soaked or damp, by a how-to page for makers (one source, its figures in
- * inches): 2 to 4 in 3/32; 4 to 8 in 1/8; 8 to 12 in 3/16; over 12 in 1/4.
+ * Plies that bend to a radius, soaked or damp, by a how-to page for makers (one source, in inches): radius 2 to 4 in,
+ * ply 3/32; 4 to 8 in, 1/8; 8 to 12 in, 3/16; over 12 in, 1/4.
  */
 const PLY_CHART: readonly PlyChartRow[] = (
   [
@@ -61,7 +60,7 @@ const PLY_CHART: readonly PlyChartRow[] = (
 
 const PLY_CHART_MIN_RADIUS_MM = 2 * MM_PER_INCH;
 
-/** The chart's ply for a radius, mm; undefined where it says nothing: under 2 in. */
+/** The chart's ply for a radius, mm; undefined under 2 in, where the chart has no row. */
 export const chartPly = (radius: number): number | undefined =>
   radius < PLY_CHART_MIN_RADIUS_MM ? undefined : PLY_CHART.find(({ upTo }) => radius <= upTo)?.ply;
 
@@ -70,9 +69,9 @@ export interface LaminationOptions {
   readonly rule: Rule;
   /** Of the line at its tightest, 1/mm, > 0. */
   readonly curvature: number;
-  /** Of all plies together, mm; with it alone the plies are counted. */
+  /** Of all plies together, mm; given alone, the plies are counted. */
   readonly thickness?: number;
-  /** With it alone each ply is as thick as is safe. */
+  /** Given alone, each ply is as thick as is safe. */
   readonly plies?: number;
 }
 
@@ -92,14 +91,14 @@ export interface Lamination {
   readonly verdict: StrainVerdict;
   /** The thickest that is safe on this form, mm. */
   readonly safePly: number;
-  /** What a makers' chart gives for soaked strips, mm; absent where it says nothing, under a radius of 2 in. */
+  /** What a makers' chart gives for soaked plies, mm; absent under a radius of 2 in. */
   readonly chartPly?: number;
 }
 
 /**
  * How many plies, and how thick: safe where the form is tightest.
  * @throws Fault `lamination.size` when neither thickness nor plies is asked, `lamination.plies`,
- *   `lamination.too-tight` where no ply of MOST_PLIES is thin enough
+ *   `lamination.too-tight` where no ply of MAX_PLIES is thin enough
  */
 export function laminate(ask: LaminationOptions): Lamination {
   const { species, curvature, thickness } = ask;
@@ -124,7 +123,6 @@ export function laminate(ask: LaminationOptions): Lamination {
   };
 }
 
-/** The fewest plies of the asked thickness that are safe on their own form. */
 function fewestSafePlies({ species, curvature, thickness }: LaminationOptions): number {
   if (thickness === undefined)
     throw new Fault(

@@ -11,7 +11,6 @@ import type { StripOptions } from './choose-strip.ts';
 import { type SprungLine, sprungLine, type TaperSample, worstTaperBend } from './sprung-line.ts';
 import { adviseStrip, type StripAdvice } from './strip-advice.ts';
 
-/** The advice for one curved run of a part. */
 export interface RunAdvice {
   readonly edge: string;
   readonly curve: Curve;
@@ -19,18 +18,17 @@ export interface RunAdvice {
   readonly advice: StripAdvice;
 }
 
-/** Of every curved run of a part, in its order. */
 export type RunsAdvice = readonly [RunAdvice, ...RunAdvice[]];
 
-/** A curved run, and the thickness its own strip is planed to at the start, for a tapered one. */
+/** `jobThickness` is what the job planes a tapered batten to at its start, mm. */
 interface CurvedRun extends Omit<RunAdvice, 'advice'> {
   readonly jobThickness: number | undefined;
 }
 
 /**
- * One even strip for all the curved runs of a part: where no thickness is asked, the thinnest that any
- * of them needs. A tapered strip is as thick as the job planes it. A batten's nails come with it; other
- * kinds of curve tell only how hard they bend a strip.
+ * One even batten for all the curved runs of a part: the thinnest that any of them needs, where no thickness is asked.
+ * A tapered batten is as thick as the job planes it.
+ * Only a batten has nails; other kinds of curve give the strain alone.
  * @throws Fault `strip.straight` for a part without a curve, and as `adviseStrip`
  */
 export function adviseStrips(part: Part, ask: StripOptions): RunsAdvice {
@@ -59,11 +57,10 @@ const curvedRuns = (part: Part): CurvedRun[] =>
     }),
   );
 
-/** The run that strains the strip most. */
 export const mostStrained = (runs: RunsAdvice): RunAdvice =>
   runs.reduce((a, b) => (b.advice.strain > a.advice.strain ? b : a));
 
-/** The strip to plane: as the hardest run needs it, and as long as the longest. */
+/** The batten to plane: as the most strained run needs it, and as long as the longest. */
 export const stripToCut = (runs: RunsAdvice): StripAdvice => ({
   ...mostStrained(runs).advice,
   cutLength: Math.max(...runs.map(({ advice }) => advice.cutLength)),
@@ -90,7 +87,7 @@ function withoutPins(run: Curve): SprungLine {
   };
 }
 
-/** Places a span at which a tapered strip is measured: its strain is smooth between two nails. */
+/** The strain of a tapered batten is smooth between two nails. */
 const SAMPLES_PER_SPAN = 64;
 
 function taperedLine(run: Curve, spans: readonly TaperedSegment[], ends: EndConditions): SprungLine {

@@ -4,11 +4,11 @@ import { distance, type Point } from '../../curves/geometry/point.ts';
 import { figuresOf } from '../../curves/measurements.ts';
 import type { EndConditions } from '../../job/job.ts';
 
-/** One run of the fair line as a strip is sprung to it. */
+/** One run of the fair line as a batten is sprung to it. */
 export interface SprungLine {
   /** Along the line, mm. */
   readonly length: number;
-  /** Where it bends a strip most; absent for a straight line. */
+  /** Where the line bends a batten most; absent for a straight line. */
   readonly worst?: WorstBend;
   /** From start to end, both ends included; empty for a line that no pins hold. */
   readonly pins: readonly SprungPin[];
@@ -18,27 +18,26 @@ export interface SprungLine {
 export interface WorstBend {
   /** The line's curvature there, 1/mm, > 0, times `share`. */
   readonly curvature: number;
-  /** Thickness there over the thickness at the start: 1 for a uniform strip. */
+  /** Thickness there over the thickness at the start: 1 for an even batten. */
   readonly share: number;
   readonly at: Point;
 }
 
 export interface SprungPin {
-  /** Where the strip touches the pin, on the line. */
   readonly at: Point;
   /** The line's direction there, radians counter-clockwise from the reference line. */
   readonly angle: number;
-  /** Force on a strip of EI = 1, 1/mm², positive to the strip's left, going from start to end. */
+  /** Force on a batten of EI = 1, 1/mm², positive to the batten's left, going from start to end. */
   readonly reaction: number;
-  /** Thickness here over the thickness at the start: 1 for a uniform strip. */
+  /** As in WorstBend. */
   readonly share: number;
 }
 
 /**
- * A uniform strip sprung to a run. One reaction a pin, the ends included: κ′ after the pin less κ′ before
- * it, in 1/mm². No reactions for a run without pins.
- *
- * @throws TypeError when reactions and pins differ in number: a failure of the program
+ * An even batten sprung to a run.
+ * @param reactions for each pin, ends included, κ′ after the pin less κ′ before it, 1/mm²; none for a run without
+ *   pins
+ * @throws TypeError when reactions and pins differ in number: a bug
  */
 export function sprungLine(
   curve: Curve,
@@ -61,13 +60,12 @@ export function sprungLine(
   };
 }
 
-/** The run's direction at a pin: pieces meet at pins. */
 function directionAtPin({ exact }: Curve, pin: Point): number {
   const joins = exact.flatMap((piece): CurvePoint[] => [0, 1].map(paramCurve(piece)));
   return joins.reduce((a, b) => (distance(b, pin) < distance(a, pin) ? b : a)).angle;
 }
 
-/** The strip at one place along its length. */
+/** The batten at one place along its length. */
 export interface TaperSample {
   /** mm, > 0. */
   readonly thickness: number;
@@ -77,8 +75,8 @@ export interface TaperSample {
 }
 
 /**
- * Where a tapered strip is strained most: not at the tightest place but where thickness times curvature is
- * greatest. Samples run from the start, the thickness at the first being the strip's; absent when all is straight.
+ * Where a tapered batten is strained most: where thickness times curvature is greatest.
+ * @param samples from the start, where the thickness is the batten's
  */
 export function worstTaperBend(samples: readonly TaperSample[]): WorstBend | undefined {
   const start = samples[0]?.thickness ?? 1;

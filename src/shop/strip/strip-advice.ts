@@ -15,31 +15,28 @@ import { type ChosenStrip, chooseStrip, type StripOptions } from './choose-strip
 import type { SprungLine } from './sprung-line.ts';
 import { chooseTracedFace, placeNails, type StripNail, type StripSide } from './strip-nails.ts';
 
-/** Which strip does the curve, and how to hold it. Plain data: mm, N, strains without unit. */
+/** Which batten makes the curve, and how to hold it: plain data in mm and N; strains have no unit. */
 export interface StripAdvice extends ChosenStrip {
   readonly species: Species;
-  /** Of the outer fibres at the worst place. */
+  /** Of the outer fibers at the worst place. */
   readonly strain: number;
   readonly worst: { readonly at: Point; readonly radius: number };
   readonly safeStrain: number;
   readonly breakingStrain: number;
   readonly verdict: StrainVerdict;
-  /** The thickest strip of this wood that is safe, to full precision; at the start, for a tapered strip. */
+  /** The thickest safe batten of this wood, at the start for a tapered one, to full precision, mm. */
   readonly maxThickness: number;
-  /** The same down on the maker's rule; 0 when even one graduation is too thick. */
+  /** The same rounded down on the maker's rule; 0 when even one graduation is too thick. */
   readonly maxThicknessOnRule: number;
   /** The face that the pencil follows. */
   readonly traced: StripSide;
   readonly nails: readonly StripNail[];
-  /** Whether the strip is thinner at one end. */
   readonly tapered: boolean;
 }
 
 /**
- * Which strip does the curve, by plain bending: strain t/(2R) at the worst place, force EI times the
- * reaction of the pin.
- *
- * @throws Fault `strip.straight` for a line that bends nothing, and as `chooseStrip`
+ * Which batten makes the curve, by plain bending: strain t/(2R) at the worst place, force EI times the pin's reaction.
+ * @throws Fault `strip.straight` for a straight line, and as `chooseStrip`
  */
 export function adviseStrip(line: SprungLine, ask: StripOptions): StripAdvice {
   const { worst, pins } = line;

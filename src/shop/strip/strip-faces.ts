@@ -5,23 +5,22 @@ import { taperedStates } from '../../curves/geometry/pieces/tapered-series.ts';
 import { add, direction, leftNormal, type Point, scale } from '../../curves/geometry/point.ts';
 import type { StripAdvice } from './strip-advice.ts';
 
-/** The two long faces of a sprung strip, from its start to its end, mm. */
+/** The two long faces of a sprung batten, from its start to its end, mm. */
 export interface StripFaces {
   /** The face on the line, that the pencil follows. */
   readonly traced: readonly Point[];
   readonly other: readonly Point[];
 }
 
-/** Places a piece: between two of them a strip that does not break strays from its chord by far less than a pencil line. */
+/** Between two samples a batten that does not break strays from its chord by far less than a pencil line. */
 const SAMPLES_PER_PIECE = 48;
 
-/** A place of the line and how thick the strip is there, mm. */
 interface StripSample {
   readonly place: CurvePoint;
   readonly thick: number;
 }
 
-/** How a strip lies on a run, its ends straight on beyond it: nothing bends it there. */
+/** How a batten lies on a run; its ends run straight on, since nothing bends them there. */
 export function stripFaces(curve: Curve, { thickness, overhang, traced }: StripAdvice): StripFaces {
   const sections = curve.exact.flatMap(sampleStrip);
   const [first, last] = [sections[0]!, sections.at(-1)!];

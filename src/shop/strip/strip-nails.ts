@@ -3,25 +3,28 @@ import { MM_PER_INCH } from '../../units/unit.ts';
 import { MPA_PER_PSI } from '../wood/pound-force.ts';
 import type { SprungLine, SprungPin } from './sprung-line.ts';
 
-/** A side of the strip, going from its start to its end: left is up for a strip lying along the reference line. */
+/** A side of the batten, going from its start to its end: left is up for a batten along the reference line. */
 export type StripSide = 'left' | 'right';
 
 /** A nail to drive, or a pair of nails. */
 export interface StripNail {
   /** Where the traced face passes, on the line. */
   readonly at: Point;
-  /** How hard nail and strip press on each other, N. */
+  /** The force between nail and batten, N. */
   readonly force: number;
   /**
-   * The side of the strip it stands on: it keeps the strip from springing there. `either`: it bears no
-   * load, so that one on either side will do. `both`: a held end, kept between two nails.
+   * The side of the batten on which the nail stands. `either`: it bears no load. `both`: a held end, kept between two
+   * nails.
    */
   readonly side: StripSide | 'either' | 'both';
-  /** The middles of the nails: one; for `either` the two to choose from; for `both` two. */
+  /** The middle of the nail; for `either` the two to choose from, for `both` two nails. */
   readonly centers: readonly Point[];
 }
 
-/** What is nailed: a strip of a thickness (at its start), stiffness there, nails, the face the pencil follows. */
+/**
+ * Thickness (mm) and stiffness (N·mm²) of the batten at its start, the nails' diameter (mm), the face that the pencil
+ * follows.
+ */
 export interface NailingOptions {
   readonly thickness: number;
   readonly stiffness: number;
@@ -33,17 +36,16 @@ export interface NailingOptions {
 const UNLOADED_SHARE = 1e-9;
 
 /**
- * Where to drive the nails so that the traced face of the strip lies on the line. A nail is round and
- * touches a face: on the traced side its middle stands half its diameter off the line, on the other side
- * the strip's thickness more. Nails on both sides of a strip are the rule: those of the ends hold it down.
+ * Where to drive the nails so that the traced face of the batten lies on the line. On the traced side a nail's middle
+ * is half its diameter off the line, on the other side the batten's thickness more.
  *
- * The curve is that of the strip's middle, here taken for its face, half a thickness off. Over one nail, for the
- * thickest safe strip of any wood here and a line up to a third of its chord high, the face so held strays by less than
- * 1/1000 of the line's rise, 1/600 where the nail stands within a tenth of an end: on a rise of 100 mm by half the
- * width of a pencil line at most.
+ * The curve is that of the batten's middle, here taken for its face, half a thickness off. Over one nail, for the
+ * thickest safe batten of any wood here and a line up to a third of its chord high, the face so held strays by less
+ * than 1/1000 of the line's rise, 1/600 where the nail is within a tenth of an end: on a rise of 100 mm, half the width
+ * of a pencil line at most.
  */
 export function placeNails({ pins, ends }: SprungLine, nailing: NailingOptions): readonly StripNail[] {
-  // A strip's curve does not depend on its stiffness; its forces are in proportion.
+  // A batten's curve does not depend on its stiffness; its forces are in proportion.
   const forces = pins.map(({ reaction }) => nailing.stiffness * reaction);
   const idle = UNLOADED_SHARE * Math.max(...forces.map(Math.abs));
   return pins.map((pin, i) => {
@@ -67,24 +69,24 @@ function nailCenter(side: StripSide, { at, angle, share }: SprungPin, nailing: N
 }
 
 /**
- * The face to run the pencil along: the one with fewer nails between the ends, where they would be in its
- * way; the left (upper) one of two alike.
+ * The face with fewer nails between the ends, where they would be in the pencil's way; the left (upper) one of two
+ * alike.
  */
 export function chooseTracedFace(pins: readonly SprungPin[]): StripSide {
   const pushes = pins.slice(1, -1).map(({ reaction }) => Math.sign(reaction));
   return pushes.reduce((sum, push) => sum + push, 0) < 0 ? 'right' : 'left';
 }
 
-/** No wire nail thicker than this was in the formula's range, mm; thicker ones count as this strong. */
+/** The formula is known up to this diameter, mm; a thicker nail counts as this strong. */
 const MAX_FORMULA_DIAMETER_MM = 6;
 
 /**
- * The force a nail bears at half the height of a strip on edge without bending, N: half its yield moment
- * over that lever.
+ * The force that a nail bears at half the height of a batten on edge without bending, N: half its yield moment over
+ * that lever.
  *
- * Bending yield strength of low-carbon nails: 130.4 − 213.9·D ksi, D in inches, on the plastic section
- * modulus D³/6 (American design practice for nails tested to ASTM F1575; read in lecture notes, not in the
- * standard). A 2.5 mm nail on a strip 20 mm wide: 98 N, about what one hand presses.
+ * Bending yield strength of low-carbon nails: 130.4 − 213.9·D ksi, D in inches, on the plastic section modulus D³/6
+ * (American design practice for nails tested to ASTM F1575; read in lecture notes, not in the standard). A 2.5 mm nail
+ * on a batten 20 mm wide: 98 N, about what one hand presses.
  */
 export function nailCapacity(diameter: number, width: number): number {
   const inches = Math.min(diameter, MAX_FORMULA_DIAMETER_MM) / MM_PER_INCH;

@@ -4,13 +4,10 @@ import { joinList } from '../../units/number-format.ts';
 import { quoted } from '../../units/quoted.ts';
 import { SPECIES, type Species } from './species.ts';
 
-/**
- * What a maker takes for a batten when nothing else is asked: straight in the grain, sold everywhere,
- * and it bends farther before it breaks than most woods as easily had.
- */
+/** Straight in the grain, sold everywhere, and it bends farther before it breaks than most woods as easily had. */
 const BATTEN_WOOD = 'White ash';
 
-/** The words of a name, small, without hyphens or commas: "Yellow-poplar" is "yellow poplar". */
+/** In small letters, without hyphens or commas: "Yellow-poplar" gives "yellow" and "poplar". */
 const wordsOf = (name: string): string[] => name.toLowerCase().match(/\p{L}+/gu) ?? [];
 
 const namesOf = ({ name, alsoCalled }: Species): readonly string[] => [name, ...alsoCalled];
@@ -27,11 +24,9 @@ function speciesMatching(words: readonly string[]): readonly Species[] {
 }
 
 /**
- * The wood of a name, in small or capital letters, by its full name or by as many of its words as
- * tell it apart: "White oak", "beech", "douglas fir", "sugar maple".
- *
- * @throws Fault `species.ambiguous` listing the woods that "oak" may be; `species.unknown` with the
- *   nearest name and all that are known
+ * Finds a wood by its full name or by as many words as single it out, in any case: "White oak", "beech", "douglas fir".
+ * @throws Fault `species.ambiguous` listing the woods that "oak" may be; `species.unknown` with the nearest name and
+ *   all that are known
  */
 export function findSpecies(name: string): Species {
   const words = wordsOf(name);
@@ -56,7 +51,7 @@ function unknown(name: string, words: string): Fault {
   return new Fault('species.unknown', `${quoted(name)} is not a wood whose figures are known here. ${cure}`);
 }
 
-/** The nearest full name, or else the nearest kind of wood: "beach" is near "beech". */
+/** The nearest full name, or else the nearest single word: "beach" is near "beech". */
 function suggestSpecies(words: string): string | undefined {
   const names = SPECIES.flatMap(namesOf);
   const spelt = new Map(names.map((name) => [wordsOf(name).join(' '), name]));
@@ -65,16 +60,15 @@ function suggestSpecies(words: string): string | undefined {
 }
 
 /**
- * The wood of a strip: the one asked for, or else the one of the part's own stock, where an offcut is
- * at hand, or else white ash. Stock may be of anything, so that a stock unknown here is no fault.
- *
+ * The wood of a batten: the one asked for, or else that of the part's stock, where an offcut is at hand, or else white
+ * ash. Unknown stock is not a mistake.
  * @throws Fault as `findSpecies`, for the one asked for
  */
 export function chooseStripSpecies(asked: string | undefined, ofStock: string | undefined): Species {
   return asked === undefined ? (findKnownSpecies(ofStock) ?? findSpecies(BATTEN_WOOD)) : findSpecies(asked);
 }
 
-/** The wood of a part's stock; undefined where it is not named, not known here, or may be several. */
+/** The wood of a part's stock; undefined where it is not named, not known, or may be several. */
 export function findKnownSpecies(ofStock: string | undefined): Species | undefined {
   const [one, ...others] = speciesMatching(wordsOf(ofStock ?? ''));
   return others.length === 0 ? one : undefined;

@@ -7,7 +7,6 @@ import { edgePieces } from '../../part/edge.ts';
 import { edgesAsCut } from '../../part/outline/outline.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 
-/** Where the grain runs out of an edge. */
 export interface Runout {
   /** Between the edge and the grain, radians, 0 to π/2. */
   readonly angle: number;
@@ -15,19 +14,19 @@ export interface Runout {
   readonly at: Point;
 }
 
-/** Steps that tell apart the places of one piece that run most across the grain. */
+/** Enough to tell apart the places of one piece that run most across the grain. */
 const RUNOUT_SAMPLES = 48;
 
-/** The angle between two directions that have no head or tail, 0 to π/2. */
+/** The angle between two lines without direction, 0 to π/2. */
 const acuteAngle = (angle: number): number =>
   Math.atan2(Math.abs(Math.sin(angle)), Math.abs(Math.cos(angle)));
 
-/** What the grain may run out of: a shoulder is end grain and meant to be, as the cut of an end is. */
+/** Without shoulders, which are meant to be end grain. */
 const longGrainPieces = (edge: PartEdge): Piece[] => edgePieces(edge).filter((piece) => !isShoulder(piece));
 
 /**
- * The place on the edges of a part where they run most across the grain; end cuts and shoulders do not count.
- * @param grain the way of the grain, radians counter-clockwise from the reference line
+ * The place on the edges of a part that runs most across the grain.
+ * @param grain direction of the grain, radians counter-clockwise from the reference line
  */
 export function worstRunout(part: Part, grain: number): Runout {
   const places = edgesAsCut(part).flatMap((edge) =>
@@ -46,7 +45,7 @@ export function worstRunout(part: Part, grain: number): Runout {
 /** A pattern is turned by a protractor: half a degree is as near as it goes. */
 const TURN_STEP = Math.PI / 360;
 
-/** The way of the grain that makes the worst runout least, to half a degree: half-way between the steepest edges. */
+/** The direction of the grain with the least worst runout, to half a degree: half-way between the steepest edges. */
 export function bestGrainDirection(part: Part): number {
   const pieces = edgesAsCut(part).flatMap(longGrainPieces);
   const [most, least] = [1, -1].map(
@@ -55,7 +54,7 @@ export function bestGrainDirection(part: Part): number {
   return Math.round((most! + least!) / 2 / TURN_STEP) * TURN_STEP;
 }
 
-/** The greatest angle of a piece with the reference line, the one way up or the other, −π/2 to π/2. */
+/** The steepest angle of a piece with the reference line, up (way 1) or down (way −1), −π/2 to π/2. */
 function steepestAngle(piece: Piece, way: number): number {
   const at = paramCurve(piece);
   const slope = (u: number): number => way * Math.atan(Math.tan(at(u).angle));

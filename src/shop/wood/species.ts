@@ -1,13 +1,13 @@
 import { MPA_PER_PSI } from './pound-force.ts';
 
-/** A wood as its strip bends: averages of small, clear, straight-grained pieces at 12 % moisture. */
+/** A wood in bending: averages of small, clear, straight-grained pieces at 12 % moisture. */
 export interface Species {
   readonly name: string;
   /** Other names the trade uses for the same wood. */
   readonly alsoCalled: readonly string[];
   /** Oven-dry weight over the weight of as much water as the wood is large at 12 % moisture (imports: green). */
   readonly specificGravity: number;
-  /** Modulus of elasticity as tabulated, MPa, rounded to 100: from a centre-loaded beam 14 depths long. */
+  /** Modulus of elasticity as tabulated, MPa, rounded to 100: from a center-loaded beam 14 depths long. */
   readonly moe: number;
   /** Modulus of rupture in bending, MPa. */
   readonly mor: number;
@@ -21,10 +21,10 @@ export interface SpeciesSource {
   readonly read: 'in the table' | 'in a copy' | 'partly from memory';
 }
 
-/** Woods named after a place keep its capital. */
+/** Woods named after a place keep their capital. */
 const PLACE_NAMES = /^(American|Honduran|Sitka)\b/;
 
-/** A wood's name within a sentence: "white oak", "Sitka spruce". */
+/** "white oak", "Sitka spruce". */
 export const speciesInSentence = ({ name }: Pick<Species, 'name'>): string =>
   PLACE_NAMES.test(name) ? name : `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
 

@@ -1,10 +1,10 @@
 import type { CompoundAngles } from '../../part/ends/compound-angles.ts';
 import type { CutCorner } from '../../part/ends/end-planes.ts';
 
-/** How an angle is shown: with the minus of the terminal or that of print. */
+/** In the terminal's signs or in those of print. */
 type ShowAngle = (radians: number) => string;
 
-/** "miter 6°, blade tilt 4°": what gauge and saw are set to; "square" for a cut that is. */
+/** "miter 6°, blade tilt 4°", or "square": how to set the gauge and the saw. */
 export function cutAngleWords({ miter, bevel }: CompoundAngles, show: ShowAngle): string {
   const told = [
     ...(miter === 0 ? [] : [`miter ${show(miter)}`]),
@@ -19,6 +19,6 @@ const FACES: Readonly<Record<CutCorner['on'], string>> = {
   'both faces': 'both faces',
 };
 
-/** "station 17 5/32, offset 2 1/4, on the marked face": a corner of a cut, its lengths as `show` has them. */
+/** "station 17 5/32, offset 2 1/4, on the marked face". */
 export const cutCornerWords = ({ x, y, on }: CutCorner, show: (mm: number) => string): string =>
   `station ${show(x)}, offset ${show(y)}, on ${FACES[on]}`;

@@ -12,7 +12,7 @@ import { cutAngleWords } from './cut-angle-words.ts';
 import { shouldersIn, shoulderWords } from './describe-blade.ts';
 import type { LengthFormat } from './length-format.ts';
 
-/** The order of cuts for this part: what must be done while the board is still square comes first. */
+/** The order of cuts: what needs a square board comes first. */
 export function cutOrder(
   part: Part,
   edges: readonly SawnEdge[],
@@ -60,7 +60,7 @@ const leanWords = (joint: CuttingJoint): string =>
     ? `, leaning ${showAngle(joint.lean.by)} to the ${joint.lean.toward}`
     : '';
 
-/** Ends that lean are cut while both straight edges stand; square ones wait where a straight edge stays. */
+/** Leaning ends are cut while both edges are straight; square ones wait where a straight edge stays. */
 function endSteps(
   { ends }: Part,
   straight: SawnEdge | undefined,
@@ -96,7 +96,7 @@ function endSteps(
   };
 }
 
-/** Across the grain first: the cuts along it then end in them, and what they part falls free. */
+/** Crosscuts come first: the cuts along the grain then end in them, and the waste falls free. */
 function shoulderSteps({ corners }: BladeAdvice, words: LengthFormat): string[] {
   const shoulders = shouldersIn(corners);
   if (shoulders.length === 0) return [];
@@ -131,7 +131,7 @@ function reliefSteps(
     : [`Saw relief cuts through the waste, just short of the line, at ${places.join(' and ')}.`];
 }
 
-/** The hollow edge first, while all of the board's width stands behind it; its offcut taped back for the next. */
+/** The hollow edge comes first, while all of the board's width is behind it. */
 function curveSteps({ sawAllowance }: Part, curved: readonly SawnEdge[], { corners }: BladeAdvice): string[] {
   const hollow = (edge: SawnEdge): number =>
     tightestBends([edge], 'hollow', 0)[0]?.radius ?? Number.MAX_VALUE;
@@ -155,7 +155,7 @@ function curveSteps({ sawAllowance }: Part, curved: readonly SawnEdge[], { corne
 const smoothingSteps = (sawAllowance: number): string[] =>
   sawAllowance > 0 ? ['Take the saw marks off, down to the solid line.'] : [];
 
-/** Half a turn about the upright lays the other hand's edge against the gauge; its tilt would turn about with it. */
+/** Half a turn about the vertical lays the other hand's edge against the gauge; a tilted cut would turn with it. */
 function mirroredPartSteps(part: Part): string[] {
   if (part.job.pair !== 'mirrored' || !isHanded(part)) return [];
   const tilted = part.ends?.some(({ angles }) => angles.bevel !== 0) ?? false;

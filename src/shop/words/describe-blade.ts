@@ -7,7 +7,6 @@ import { type BladeAdvice, everyBladeTurns, type OwnBlade } from '../saw/blade-a
 import { BLADES, bladeName, COMMON_KERF_MM, minBladeRadius } from '../saw/blades.ts';
 import type { LengthFormat } from './length-format.ts';
 
-/** The blade in words: the tightest bends, the widest blade, corners, and the maker's own blade. */
 export function describeBlade(advice: BladeAdvice, words: LengthFormat): string[] {
   const { hollows, rounds, ownBlade } = advice;
   return [
@@ -19,7 +18,7 @@ export function describeBlade(advice: BladeAdvice, words: LengthFormat): string[
   ];
 }
 
-/** "radius 3 1/2 in at station 12 in (back)", or at all the stations where it is as tight. */
+/** "radius 3 1/2 in at station 12 in (back)". */
 const bendWords = (bends: readonly Bend[], words: LengthFormat): string =>
   bends[0] ? `radius ${words.rounded(bends[0].radius)} at ${stationWords(bends, words)}` : 'none';
 
@@ -62,7 +61,6 @@ function ownBladeWords({ width, minRadius: least, kerf, tooTight }: OwnBlade, wo
   return `the ${name} blade does not turn ${bends.join(' nor ')}: ${fits}. ${cureWords(tooTight, words)}`;
 }
 
-/** A kerf, finer than a rule shows it: "1.1 mm", "0.043 in". */
 const showKerf = (mm: number, unit: Unit): string => showFixed(mm, unit, { in: 3, mm: 1 });
 
 function cureWords(tooTight: readonly Bend[], { rounded, unit }: LengthFormat): string {
@@ -73,11 +71,10 @@ function cureWords(tooTight: readonly Bend[], { rounded, unit }: LengthFormat): 
   return `Nibble the waste away, saw relief cuts through it to ${there}${blade}.`;
 }
 
-/** Inside corners of shoulders; the outside corner of such a shoulder needs no word of its own. */
+/** The outside corner of a shoulder needs no words of its own. */
 export const shouldersIn = (corners: readonly LineCorner[]): readonly LineCorner[] =>
   corners.filter(({ kind, ofShoulder }) => ofShoulder && kind === 'inside');
 
-/** "shoulders at stations 1 in (top), 13 in (top)". */
 export const shoulderWords = (shoulders: readonly LineCorner[], words: LengthFormat): string =>
   `${shoulders.length > 1 ? 'shoulders' : 'shoulder'} at ${stationWords(shoulders, words)}`;
 

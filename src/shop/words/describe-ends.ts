@@ -5,7 +5,6 @@ import { COMMON_SAWS, type EndCut, planEndCut, type TableSaw } from '../saw/saw-
 import { cutAngleWords, cutCornerWords } from './cut-angle-words.ts';
 import type { LengthFormat } from './length-format.ts';
 
-/** An end in words: its angles, long and short point, and whether the saw cuts through. */
 export function describeEnd(
   cut: EndCut,
   thickness: number | undefined,
@@ -67,7 +66,7 @@ function depthWords(
       ];
 }
 
-/** Half a turn about the line across the part maps the cut's plane onto itself with the miter turned about. */
+/** Half a turn about the line across the part maps the plane of the cut onto itself, with the miter reversed. */
 const SECOND_FACE_WORDS =
   'For the second, turn the part end for end onto its other face, to the other side of the blade, and swing the ' +
   'gauge as far the other way; the blade’s tilt stays.';

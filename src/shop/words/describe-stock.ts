@@ -16,7 +16,7 @@ import type { GrainAdvice, StockPlan, WoodAmount, WoodPlan } from '../stock/stoc
 import { speciesInSentence } from '../wood/species.ts';
 import { showMass } from './describe-support.ts';
 
-/** The blank, and whether the job's stock gives it. */
+/** The blank, and whether the job's stock is large enough. */
 export function describeBlank({ stock, rule, shape }: Part, { blank, footprint }: StockPlan): string[] {
   const { length, width, thickness, allowances } = blank;
   const extra = [
@@ -43,7 +43,6 @@ export function describeBlank({ stock, rule, shape }: Part, { blank, footprint }
   ];
 }
 
-/** Rows under their heads: how many boards glued up, of which rough thickness. */
 export function layerRows(layers: readonly LayerChoice[], rule: Rule): string[][] {
   return [
     ['layers', 'rough', 'each planed to', 'planed away'],
@@ -56,22 +55,21 @@ export function layerRows(layers: readonly LayerChoice[], rule: Rule): string[][
   ];
 }
 
-/** "5/4 (31.75 mm)"; a name below an inch is its own measure where the maker's rule has inches. */
+/** "5/4 (31.75 mm)"; a name in inches needs no size beside it where the rule has inches. */
 const roughName = ({ name, rough }: LumberThickness, rule: Rule): string =>
   rule.unit === 'in' && name.endsWith('in') ? name : `${name} (${showRough(rough, rule)})`;
 
-/** A rough thickness is in inches by name: its millimetres are told as they come. */
+/** A rough thickness is on an inch mark: in millimeters it is on none. */
 const showRough = (mm: number, rule: Rule): string =>
   rule.unit === 'in' ? showLength(mm, rule) : showFine(mm, 'mm');
 
-/** As a yard of the maker's unit sells it: "1.5 board feet", "0.0036 m³". */
+/** "1.5 board feet", "0.0036 m³": as a yard of the maker's unit sells it. */
 export const showVolume = (
   { boardFeet, cubicMetres }: Pick<WoodAmount, 'boardFeet' | 'cubicMetres'>,
   { unit }: Rule,
   digits: number,
 ): string => (unit === 'in' ? `${boardFeet.toFixed(digits)} board feet` : `${cubicMetres.toFixed(4)} m³`);
 
-/** Volume and weight, of one and of all. */
 export function describeAmount({ quantity, stock, rule }: Part, { amount, layers }: StockPlan): string[] {
   if (!amount) return [];
   const { rough, weight } = amount;
@@ -101,7 +99,7 @@ const ARRANGEMENT_WORDS: Readonly<Record<NestingFigures['way'], string>> = {
 
 export const arrangementWords = (way: NestingFigures['way']): string => ARRANGEMENT_WORDS[way];
 
-/** Rows under their heads: each way to lay the copies out, the best one starred. Nothing to lay out: none. */
+/** A head and a row for each arrangement, the best one starred; none where nothing is laid out. */
 export function nestingRows({ nesting }: StockPlan, rule: Rule): string[][] {
   if (!nesting) return [];
   return [
@@ -117,7 +115,7 @@ export function nestingRows({ nesting }: StockPlan, rule: Rule): string[][] {
   ];
 }
 
-/** Degrees of runout and what to think of them: bands of our own, from the strength that Hankinson's formula leaves. */
+/** Runout in degrees. The grades are ours, from the strength that Hankinson's formula leaves. */
 const RUNOUT_GRADES: readonly (readonly [upTo: number, name: string, words: string])[] = [
   [6, 'good', 'good: as strong as most straight stock'],
   [11, 'caution', 'take care: choose straight wood there, and keep knots away'],
@@ -129,7 +127,6 @@ const gradeOf = ({ worst }: GrainAdvice) => RUNOUT_GRADES.find(([upTo]) => degre
 
 export const runoutGrade = (grain: GrainAdvice): string => gradeOf(grain)[1];
 
-/** Runout, what it leaves, the least section, and a better turn of the pattern. */
 export function describeGrain({ grain }: WoodPlan, rule: Rule): string[] {
   const { worst, strength, section, tenons, better } = grain;
   const at = (mm: number): string => showLength(mm, rule);
@@ -155,7 +152,6 @@ export function describeGrain({ grain }: WoodPlan, rule: Rule): string[] {
   ];
 }
 
-/** What the figures are not. */
 export const STOCK_CAUTIONS: readonly Warning[] = [
   {
     code: 'stock.guidance',

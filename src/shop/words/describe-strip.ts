@@ -10,13 +10,13 @@ import { remainingStrength } from '../wood/grain-strength.ts';
 import { NEWTONS_PER_LBF } from '../wood/pound-force.ts';
 import { speciesInSentence } from '../wood/species.ts';
 
-/** The force that a maker's own scales show, and newtons in it; in a kilogram-force by standard gravity. */
+/** What the maker's own scales show; a kilogram-force is by standard gravity. */
 const SCALE_FORCE = {
   mm: { name: 'kgf', newtons: 9.80665 },
   in: { name: 'lbf', newtons: NEWTONS_PER_LBF },
 } as const;
 
-/** "13.3 N (1.4 kgf)": newtons, and what it feels like on the maker's own scales. */
+/** "13.3 N (1.4 kgf)". */
 export function showForce(newtons: number, unit: Unit): string {
   const felt = SCALE_FORCE[unit];
   return `${showMagnitude(newtons, 10)} N (${showMagnitude(newtons / felt.newtons, 10)} ${felt.name})`;
@@ -27,7 +27,6 @@ const showStrain = (strain: number): string => showPercent(strain, 2);
 const FACE_NAMES: Readonly<Record<StripSide, string>> = { left: 'upper', right: 'lower' };
 const SIDE_WORDS: Readonly<Record<StripSide, string>> = { left: 'above', right: 'below' };
 
-/** Which strip, how far it is strained, and the thickest that is safe: one line each. */
 export function describeStrip(advice: StripAdvice, length: ShowLength, unit: Unit): string[] {
   const { species, thickness, width, cutLength, overhang, tapered } = advice;
   const thick = tapered ? `${length(thickness)} thick at the start` : `${length(thickness)} thick`;
@@ -51,7 +50,6 @@ function strainWords(
   );
 }
 
-/** Where a strip cannot help. */
 const NO_STRIP = 'Ease the curve, or trace the printed pattern instead.';
 
 function maxThicknessWords(
@@ -67,7 +65,7 @@ function maxThicknessWords(
   );
 }
 
-/** Where each nail stands, and what it bears: one line each, from start to end. */
+/** Where each nail stands and what it bears, from start to end. */
 export function describeNails(advice: StripAdvice, rule: Rule): string[] {
   const { nails, nailDiameter, traced } = advice;
   if (nails.length === 0) return [];
@@ -89,7 +87,7 @@ function nailWords({ side, force }: StripNail, unit: Unit): string {
   return `${SIDE_WORDS[side]} the strip, ${showForce(force, unit)}`;
 }
 
-/** What to heed with the strips of a part: each caution once, the hardest run's words first. */
+/** Each caution once, in the words of the most strained run. */
 export function partStripCautions(runs: RunsAdvice, rule: Rule): Warning[] {
   const all = [mostStrained(runs), ...runs].flatMap(({ advice }) =>
     stripCautions(advice, (mm) => showLength(mm, rule), rule.unit),
@@ -100,7 +98,7 @@ export function partStripCautions(runs: RunsAdvice, rule: Rule): Warning[] {
 /** Grain running out 1 in 10: as steep as a stressed slender part should have it. */
 const MAX_RUNOUT = Math.atan(1 / 10);
 
-/** What to heed with this strip. Those that can hurt come first. */
+/** Cautions about what can hurt come first. */
 export function stripCautions(advice: StripAdvice, length: ShowLength, unit: Unit): Warning[] {
   return [...breakCautions(advice, length), ...nailCautions(advice, unit), ...generalCautions(advice)];
 }
@@ -133,7 +131,6 @@ function nailCautions({ nails, nailCapacity }: StripAdvice, unit: Unit): Warning
   ];
 }
 
-/** What holds for every strip, and for every strip of a kind. */
 function generalCautions({ tapered, thickness, width }: StripAdvice): Warning[] {
   const left = remainingStrength(MAX_RUNOUT);
   const cautions: readonly (readonly [applies: boolean, code: string, message: string])[] = [

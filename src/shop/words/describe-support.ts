@@ -9,16 +9,16 @@ import type {
 import type { BoardWeights } from '../stock/weight.ts';
 import type { LengthFormat } from './length-format.ts';
 
-/** Kilograms in a pound: exact by definition. */
+/** Exact by definition. */
 const KG_PER_LB = 0.45359237;
 
-/** "9.4 lb", "4.3 kg": as much as wood's spread of weight deserves. */
+/** "9.4 lb", "4.3 kg": as many digits as the variation of wood deserves. */
 export function showMass(kg: number, unit: LengthFormat['unit']): string {
   const mass = unit === 'in' ? kg / KG_PER_LB : kg;
   return `${showMagnitude(mass, 100)} ${unit === 'in' ? 'lb' : 'kg'}`;
 }
 
-/** Weight, balance, where the board tips off the table, and where to bear it. */
+/** Weight, balance, where the board tips off the table, and where to support it. */
 export function describeSupport(
   weights: BoardWeights,
   support: BoardSupport,
@@ -69,7 +69,7 @@ function standWords({ where, station, fromBlade, walks }: SupportStand, { rounde
     : `a stand or a helper on the ${where} side: ${place}`;
 }
 
-/** A swing less than this is kept by any roller, mm: a hand's breadth. */
+/** Any roller keeps a smaller swing: a hand's breadth. */
 const MIN_SWING_MM = 50;
 
 const swingWords = ({ swing }: BoardSupport, { rounded }: LengthFormat): string[] =>

@@ -1,9 +1,9 @@
 import type { ShowLength } from '../../units/fault.ts';
 import type { Unit } from '../../units/unit.ts';
 
-/** How lengths stand in the words of a sawing: on the maker's rule, and the unit they are in. */
+/** How lengths read in a sentence, on the maker's rule. */
 export interface LengthFormat {
-  /** To a hair: what is cut to. */
+  /** With "full" or "shy": what is cut to. */
   readonly exact: ShowLength;
   /** To the nearest mark: radii, and where things stand. */
   readonly rounded: ShowLength;

@@ -4,10 +4,10 @@ import type { Warning } from '../../units/fault.ts';
 import type { SawnEdge } from '../saw/bends-and-corners.ts';
 import type { LengthFormat } from './length-format.ts';
 
-/** Under this length a part is held by a clamp or a sled, not by hand, mm: 12 in. Common practice. */
+/** A clamp or a sled holds a shorter part, not a hand: 12 in. Common practice. */
 const SHORT_PART_MM = 305;
 
-/** What to heed at the saw, for this part. What hurts first comes first. */
+/** What to heed at the saw for this part; what can hurt comes first. */
 export function sawCautions(
   part: Part,
   edges: readonly SawnEdge[],
