@@ -53,3 +53,8 @@ export interface Warning {
   readonly code: string;
   readonly message: string;
 }
+
+/** Those of some warnings that apply, in order. */
+export const warningsThatApply = (
+  warnings: readonly (readonly [applies: boolean, code: string, message: string])[],
+): Warning[] => warnings.filter(([applies]) => applies).map(([, code, message]) => ({ code, message }));

@@ -40,8 +40,4 @@ export const showAngle = (radians: number): string => `${trimmed(degrees(radians
 /** "1 sheet", "3 sheets". */
 export const showCount = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
 
-/** A list in a sentence, `last` before its last item: "a, b or c". */
-export const joinList = (items: readonly string[], last: string): string =>
-  items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')}${last}${items.at(-1)}`;
-
 export const capitalize = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

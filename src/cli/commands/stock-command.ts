@@ -156,7 +156,7 @@ function grainJson({ grain }: StockPlan): object {
     offset: worst.at.y,
     strength: strength.least,
     strengthMost: strength.most,
-    band: runoutGrade(grain),
+    band: runoutGrade(grain).grade,
     ...(section && {
       sectionRatio: section.share,
       section: {

@@ -13,7 +13,8 @@ import {
 import type { Layout } from '../../tiling/layout.ts';
 import { type Paper, paperTitle } from '../../tiling/paper/paper-sizes.ts';
 import { NOMINAL_LINE_MM, type PrinterScale, printerScaleText } from '../../tiling/paper/printer-scale.ts';
-import { joinList, showCount } from '../../units/number-format.ts';
+import { joinList } from '../../units/lists.ts';
+import { showCount } from '../../units/number-format.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import {

@@ -7,7 +7,7 @@ import type { Part } from '../../part/part.ts';
 import { type Copy, onBoard } from '../../shop/nesting/copy-placement.ts';
 import type { Nesting } from '../../shop/nesting/nest-copies.ts';
 import type { StockPlan } from '../../shop/stock/stock-plan.ts';
-import { arrangementWords } from '../../shop/words/describe-stock.ts';
+import { ARRANGEMENT_WORDS } from '../../shop/words/describe-stock.ts';
 import { showAngle, showPercent } from '../../units/number-format.ts';
 import { printedLength } from '../drawing/dimensions.ts';
 import { type Drawing, type Item, polyline, type Stroke, words } from '../drawing/drawing.ts';
@@ -181,7 +181,7 @@ function boardNotes(
 ): string[] {
   const { way, pitch, gap, perBoard, boards, across, along } = nesting;
   return [
-    `${arrangementWords(way)}: ${across} across by ${along} along, ${perBoard} on a board, ${quantity} on ${boards}; they take ${printedLength(nesting.width, rule)} of the width`,
+    `${ARRANGEMENT_WORDS[way]}: ${across} across by ${along} along, ${perBoard} on a board, ${quantity} on ${boards}; they take ${printedLength(nesting.width, rule)} of the width`,
     `${printedLength(pitch, rule)} across the board from one to the next, never closer than ${printedLength(gap, rule)}; rectangles would take ${printedLength(nesting.rectangles.pitch, rule)}`,
     `${showPercent(nesting.yield)} of a full board becomes parts, ${showPercent(1 - nesting.yield)} is waste` +
       (grain.turn === 0 ? '' : `; the pattern is turned ${showAngle(grain.turn)} to the grain`),

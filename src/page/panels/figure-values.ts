@@ -181,7 +181,7 @@ const MIN_RUNOUT = 1e-3;
 function runoutFigure({ grain }: WoodPlan, { ruleText }: LengthFormats): FigureText[] {
   const { angle, at, edge } = grain.worst;
   if (angle < MIN_RUNOUT) return [];
-  const band = runoutGrade(grain);
+  const band = runoutGrade(grain).grade;
   const value = `${showAngle(angle)} at station ${ruleText(at.x)}${band === 'short' ? ': short grain' : ''}`;
   return [{ id: 'grain', label: 'grain runs out', value, at, edge, isWarning: band === 'short' }];
 }

@@ -1,6 +1,6 @@
 import { closestName } from '../../job/parse/did-you-mean.ts';
 import { Fault } from '../../units/fault.ts';
-import { joinList } from '../../units/number-format.ts';
+import { joinList } from '../../units/lists.ts';
 import { quoted } from '../../units/quoted.ts';
 import { SPECIES, type Species } from './species.ts';
 

@@ -1,6 +1,7 @@
 import type { Part } from '../../part/part.ts';
 import type { Warning } from '../../units/fault.ts';
 import { showNearest, showSizes } from '../../units/graduation.ts';
+import { present } from '../../units/lists.ts';
 import {
   degrees,
   showAngle,
@@ -19,28 +20,20 @@ import { showMass } from './describe-support.ts';
 /** The blank, and whether the job's stock is large enough. */
 export function describeBlank({ stock, rule, shape }: Part, { blank, footprint }: StockPlan): string[] {
   const { length, width, thickness, allowances } = blank;
-  const extra = [
+  const extra = present(
     `${showLength(allowances.length, rule)} of length`,
     `${showLength(allowances.width, rule)} of width`,
-    ...(thickness === undefined ? [] : [`${showLength(allowances.thickness, rule)} to plane`]),
-  ];
-  const gives = (['length', 'width'] as const).filter((side) => stock?.[side] !== undefined);
-  const short = gives.some((side) => stock![side]! < blank[side]);
-  return [
+    thickness !== undefined && `${showLength(allowances.thickness, rule)} to plane`,
+  );
+  const given = [stock?.length, stock?.width];
+  const short = (stock?.length ?? length) < length || (stock?.width ?? width) < width;
+  return present(
     `takes up ${showSizes([footprint.length, footprint.width], rule)}${shape.type === 'closed' ? ', saw line and long points counted' : ': one edge only, so leave the wood beside it'}`,
     `cut it to ${showSizes([length, width, thickness], rule)}: ${extra.join(', ')} over`,
-    ...(gives.length === 0
-      ? []
-      : [
-          `your stock, ${showSizes(
-            gives.map((side) => stock![side]),
-            rule,
-          )}, ${short ? 'is less than that' : 'gives it'}`,
-        ]),
-    ...(thickness === undefined
-      ? ['for thickness, layers and weight write "thickness: 7/8 in" under stock']
-      : []),
-  ];
+    given.some((size) => size !== undefined) &&
+      `your stock, ${showSizes(given, rule)}, ${short ? 'is less than that' : 'gives it'}`,
+    thickness === undefined && 'for thickness, layers and weight write "thickness: 7/8 in" under stock',
+  );
 }
 
 export function layerRows(layers: readonly LayerChoice[], rule: Rule): string[][] {
@@ -74,21 +67,19 @@ export function describeAmount({ quantity, stock, rule }: Part, { amount, layers
   if (!amount) return [];
   const { rough, weight } = amount;
   const [first] = layers ?? [];
-  return [
+  return present(
     `a blank holds ${showVolume(amount, rule, 2)}`,
-    ...(rough && first
-      ? [
-          `to buy for ${quantity}, in ${first.count > 1 ? `${first.count} layers of ` : ''}${first.lumber.name}: ` +
-            `${showVolume(rough, rule, 1)}, before what a yard’s boards waste`,
-        ]
-      : []),
+    rough &&
+      first &&
+      `to buy for ${quantity}, in ${first.count > 1 ? `${first.count} layers of ` : ''}${first.lumber.name}: ` +
+        `${showVolume(rough, rule, 1)}, before what a yard’s boards waste`,
     weight
       ? `a finished part weighs about ${showMass(weight.part, rule.unit)}, its blank ${showMass(weight.blank, rule.unit)} (${speciesInSentence(weight.species)})`
       : `no weight: ${stock?.species === undefined ? 'the job names no species' : `the figures of "${stock.species}" are not known here`}`,
-  ];
+  );
 }
 
-const ARRANGEMENT_WORDS: Readonly<Record<NestingFigures['way'], string>> = {
+export const ARRANGEMENT_WORDS: Readonly<Record<NestingFigures['way'], string>> = {
   rectangles: 'as rectangles',
   same: 'all the same way up',
   turned: 'every other one turned end for end',
@@ -97,15 +88,13 @@ const ARRANGEMENT_WORDS: Readonly<Record<NestingFigures['way'], string>> = {
   'by-hand': 'each hand by itself, every other one turned end for end',
 };
 
-export const arrangementWords = (way: NestingFigures['way']): string => ARRANGEMENT_WORDS[way];
-
 /** A head and a row for each arrangement, the best one starred; none where nothing is laid out. */
 export function nestingRows({ nesting }: StockPlan, rule: Rule): string[][] {
   if (!nesting) return [];
   return [
     ['* is laid closest', 'pitch', 'across', 'along', 'boards', 'used'],
     ...[nesting.rectangles, ...nesting.ways].map((laid) => [
-      `${arrangementWords(laid.way)}${laid.way === nesting.way ? ' *' : ''}`,
+      `${ARRANGEMENT_WORDS[laid.way]}${laid.way === nesting.way ? ' *' : ''}`,
       readOnRule(laid.pitch, rule).text,
       String(laid.across),
       String(laid.along),
@@ -116,40 +105,37 @@ export function nestingRows({ nesting }: StockPlan, rule: Rule): string[][] {
 }
 
 /** Runout in degrees. The grades are ours, from the strength that Hankinson's formula leaves. */
-const RUNOUT_GRADES: readonly (readonly [upTo: number, name: string, words: string])[] = [
-  [6, 'good', 'good: as strong as most straight stock'],
-  [11, 'caution', 'take care: choose straight wood there, and keep knots away'],
-  [20, 'weak', 'weak: choose wood whose grain sweeps with the curve, or turn the pattern'],
-  [Number.POSITIVE_INFINITY, 'short', 'short grain: redesign, laminate, bend, or build it up'],
+const RUNOUT_GRADES: readonly { upTo: number; grade: string; words: string }[] = [
+  { upTo: 6, grade: 'good', words: 'good: as strong as most straight stock' },
+  { upTo: 11, grade: 'caution', words: 'take care: choose straight wood there, and keep knots away' },
+  {
+    upTo: 20,
+    grade: 'weak',
+    words: 'weak: choose wood whose grain sweeps with the curve, or turn the pattern',
+  },
 ];
+const SHORT_GRAIN = { grade: 'short', words: 'short grain: redesign, laminate, bend, or build it up' };
 
-const gradeOf = ({ worst }: GrainAdvice) => RUNOUT_GRADES.find(([upTo]) => degrees(worst.angle) <= upTo)!;
-
-export const runoutGrade = (grain: GrainAdvice): string => gradeOf(grain)[1];
+export const runoutGrade = ({ worst }: GrainAdvice): { readonly grade: string; readonly words: string } =>
+  RUNOUT_GRADES.find(({ upTo }) => degrees(worst.angle) <= upTo) ?? SHORT_GRAIN;
 
 export function describeGrain({ grain }: WoodPlan, rule: Rule): string[] {
   const { worst, strength, section, tenons, better } = grain;
   const at = (mm: number): string => showLength(mm, rule);
-  return [
-    `runs out ${showAngle(worst.angle)} at worst, on "${worst.edge}" at station ${at(worst.at.x)}: ${gradeOf(grain)[2]}`,
+  return present(
+    `runs out ${showAngle(worst.angle)} at worst, on "${worst.edge}" at station ${at(worst.at.x)}: ${runoutGrade(grain).words}`,
     `about ${showPercentRange(strength.least, strength.most)} of the bending strength is left there (Hankinson’s formula)`,
-    ...(section
-      ? [
-          `weakest section ${at(section.height)} across at station ${at(section.at.x)}${section.weakened ? ', less its joint' : ''}: ` +
-            `${showPercent(section.share)} as strong in bending as the straight blank`,
-        ]
-      : []),
+    section &&
+      `weakest section ${at(section.height)} across at station ${at(section.at.x)}${section.weakened ? ', less its joint' : ''}: ` +
+        `${showPercent(section.share)} as strong in bending as the straight blank`,
     ...tenons.map(
       ({ side, width }) =>
         `${side} tenon ${at(width)} across: what it bears is its joint’s, and not told here`,
     ),
-    ...(better
-      ? [
-          `turned ${showAngle(better.turn)} (--grain ${trimmed(degrees(better.turn), 1)}) it would run out ${showAngle(better.angle)} at worst, ` +
-            `on a blank ${showNearest(better.width, rule)} wide`,
-        ]
-      : []),
-  ];
+    better &&
+      `turned ${showAngle(better.turn)} (--grain ${trimmed(degrees(better.turn), 1)}) it would run out ${showAngle(better.angle)} at worst, ` +
+        `on a blank ${showNearest(better.width, rule)} wide`,
+  );
 }
 
 export const STOCK_CAUTIONS: readonly Warning[] = [

@@ -1,5 +1,5 @@
 import type { Point } from '../../curves/geometry/point.ts';
-import type { ShowLength, Warning } from '../../units/fault.ts';
+import { type ShowLength, type Warning, warningsThatApply } from '../../units/fault.ts';
 import { showFine, showMagnitude, showPercent, showPercentRange } from '../../units/number-format.ts';
 import { type Rule, showLength, showSize } from '../../units/rule.ts';
 import type { Unit } from '../../units/unit.ts';
@@ -73,13 +73,12 @@ export function describeNails(advice: StripAdvice, rule: Rule): string[] {
   const at = ({ x, y }: Point): string => `station ${length(x)}, offset ${length(y)}`;
   return [
     `Trace along the ${FACE_NAMES[traced]} face. The middles of ${showSize(nailDiameter, rule)} nails:`,
-    ...nails.map(
-      (nail) => `${nail.centers.map(at).join(conjunctionFor(nail))}: ${nailWords(nail, rule.unit)}.`,
-    ),
+    ...nails.map((nail) => {
+      const places = nail.centers.map(at).join(nail.side === 'either' ? ' or ' : ' and ');
+      return `${places}: ${nailWords(nail, rule.unit)}.`;
+    }),
   ];
 }
-
-const conjunctionFor = ({ side }: StripNail): string => (side === 'either' ? ' or ' : ' and ');
 
 function nailWords({ side, force }: StripNail, unit: Unit): string {
   if (side === 'either') return 'bears nothing, on either side of the strip';
@@ -111,10 +110,8 @@ function breakCautions(
   const cure = maxThicknessOnRule > 0 ? 'Take a thinner one.' : NO_STRIP;
   const splinters =
     'A strip that snaps throws splinters: wear eye protection, and keep your face out of its plane.';
-  const message =
-    verdict === 'breaks'
-      ? `a strip ${length(thickness)} thick breaks before it reaches this curve. ${cure} ${splinters}`
-      : `a strip ${length(thickness)} thick may break, or stay bent. ${cure} ${splinters}`;
+  const risk = verdict === 'breaks' ? 'breaks before it reaches this curve' : 'may break, or stay bent';
+  const message = `a strip ${length(thickness)} thick ${risk}. ${cure} ${splinters}`;
   return [{ code: `strip.${verdict}`, message }];
 }
 
@@ -133,7 +130,7 @@ function nailCautions({ nails, nailCapacity }: StripAdvice, unit: Unit): Warning
 
 function generalCautions({ tapered, thickness, width }: StripAdvice): Warning[] {
   const left = remainingStrength(MAX_RUNOUT);
-  const cautions: readonly (readonly [applies: boolean, code: string, message: string])[] = [
+  return warningsThatApply([
     [true, 'strip.spring', 'a sprung strip flies when it is let go. Hold it while you draw each nail.'],
     [
       true,
@@ -148,6 +145,5 @@ function generalCautions({ tapered, thickness, width }: StripAdvice): Warning[] 
       'a strip thicker than it is wide bends out of the board. Take a wider one.',
     ],
     [tapered, 'strip.taper', 'a tapered strip slides between its nails, thick end first. Stop that end.'],
-  ];
-  return cautions.filter(([applies]) => applies).map(([, code, message]) => ({ code, message }));
+  ]);
 }

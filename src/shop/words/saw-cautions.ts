@@ -1,6 +1,6 @@
 import { isSquare } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
-import type { Warning } from '../../units/fault.ts';
+import { type Warning, warningsThatApply } from '../../units/fault.ts';
 import type { SawnEdge } from '../saw/bends-and-corners.ts';
 import type { LengthFormat } from './length-format.ts';
 
@@ -18,7 +18,7 @@ export function sawCautions(
   const thickness = part.stock?.thickness;
   const curves = edges.some(({ pieces }) => pieces.some(({ type }) => type !== 'line'));
   const both = (inch: string, mm: string): string => (unit === 'in' ? inch : mm);
-  const cautions: readonly (readonly [applies: boolean, code: string, message: string])[] = [
+  return warningsThatApply([
     [
       thickness !== undefined && thickness > height,
       'saw.too-high',
@@ -55,6 +55,5 @@ export function sawCautions(
       'saw.manual',
       'the saw’s own manual and the rules of your place come before anything said here. Unplug it to change or tilt the blade.',
     ],
-  ];
-  return cautions.filter(([applies]) => applies).map(([, code, message]) => ({ code, message }));
+  ]);
 }
