@@ -22,7 +22,7 @@ const blade = (name: string, width: number, radius: number): Blade => ({
  * 3/16; 5/16; 5/8; 1 1/4 to 1 7/16; 2 1/2; 3 3/4; 5 7/16; 7 to 7 1/4.) For sharp blades with a good set in stock of
  * common thickness; a worn one turns less.
  */
-export const BLADES: readonly Blade[] = [
+export const BLADES: readonly [Blade, ...Blade[]] = [
   blade('1/8', 1 / 8, 1 / 4),
   blade('3/16', 3 / 16, 3 / 8),
   blade('1/4', 1 / 4, 5 / 8),
@@ -66,15 +66,15 @@ export function minBladeRadius(width: number, kerf?: Kerf): number {
 const SAME_BLADE_MM = 0.5;
 
 function chartRadius(width: number): number {
-  const [narrowest, widest] = [BLADES[0]!, BLADES.at(-1)!];
+  const widest = BLADES.at(-1) ?? BLADES[0];
   if (width > widest.width + SAME_BLADE_MM)
     throw new Fault(
       'saw.blade-width',
       (mm) => `a blade ${mm(width)} wide saws no curves. Give one of ${mm(widest.width)} or less.`,
     );
-  if (width <= narrowest.width) return narrowest.radius;
-  const above = BLADES.findIndex((row) => row.width >= width);
-  const [from, to] = above > 0 ? [BLADES[above - 1]!, BLADES[above]!] : [BLADES.at(-2)!, widest];
+  const from = BLADES.findLast((row, i) => row.width < width && i < BLADES.length - 1);
+  if (!from) return BLADES[0].radius;
+  const to = BLADES.find((row) => row.width > from.width) ?? widest;
   return from.radius + ((to.radius - from.radius) * (width - from.width)) / (to.width - from.width);
 }
 

@@ -3,6 +3,7 @@ import { isSquare } from '../../part/ends/end-planes.ts';
 import { isHanded } from '../../part/handedness.ts';
 import { type CuttingJoint, isCuttingJoint } from '../../part/joints/joint-shape.ts';
 import type { Part } from '../../part/part.ts';
+import { present } from '../../units/lists.ts';
 import { showAngle } from '../../units/number-format.ts';
 import { quoted } from '../../units/quoted.ts';
 import { isStraight, type SawnEdge, tightestBends } from '../saw/bends-and-corners.ts';
@@ -23,36 +24,31 @@ export function cutOrder(
   const curved = edges.filter((edge) => !isStraight(edge));
   const straight = edges.filter(isStraight);
   const ends = endSteps(part, straight[0], support);
-  return [
-    ...layerSteps(part),
+  return present(
+    part.stock &&
+      part.stock.layers > 1 &&
+      `Glue up the ${part.stock.layers} layers and let the glue harden; the pattern goes on the whole thickness.`,
     ...straight.map(
       ({ name }) => `Plane ${quoted(name)} straight and square to the face: everything registers on it.`,
     ),
-    ...jointSteps(part, words),
+    jointStep(part, words),
     ...ends.before,
-    ...shoulderSteps(blade, words),
-    ...reliefSteps(blade, words),
+    shoulderStep(blade, words),
+    reliefStep(blade, words),
     ...tooTightSteps(blade, words),
     ...curveSteps(part, curved, blade),
     ...ends.after,
-    ...mirroredPartSteps(part),
-  ];
+    mirroredPartStep(part),
+  );
 }
 
-const layerSteps = ({ stock }: Part): string[] =>
-  stock && stock.layers > 1
-    ? [`Glue up the ${stock.layers} layers and let the glue harden; the pattern goes on the whole thickness.`]
-    : [];
-
-function jointSteps({ joints }: Part, { rounded }: LengthFormat): string[] {
+function jointStep({ joints }: Part, { rounded }: LengthFormat): string | undefined {
   const cutting = joints.filter(isCuttingJoint);
-  if (cutting.length === 0) return [];
+  if (cutting.length === 0) return undefined;
   const which = cutting.map(
     (joint) => `${joint.label ?? joint.kind} at station ${rounded(joint.at.x)}${leanWords(joint)}`,
   );
-  return [
-    `Cut the joints (${which.join(', ')}) before any curve, while the faces are flat and the board clamps square.`,
-  ];
+  return `Cut the joints (${which.join(', ')}) before any curve, while the faces are flat and the board clamps square.`;
 }
 
 const leanWords = (joint: CuttingJoint): string =>
@@ -76,34 +72,26 @@ function endSteps(
       'the long point stands where the pattern has it.',
   );
   if (square.length === 0) return { before, after: [] };
-  const which = square.map(({ side }) => side).join(' and ');
-  const many = square.length > 1 ? 'ends' : 'end';
-  if (!straight)
-    return {
-      before: [
-        ...before,
-        `Square the ${which} ${many} now: after the curves the part has no straight edge for the gauge.`,
-      ],
-      after: [],
-    };
+  const which = `${square.map(({ side }) => side).join(' and ')} ${square.length > 1 ? 'ends' : 'end'}`;
+  if (!straight) {
+    before.push(`Square the ${which} now: after the curves the part has no straight edge for the gauge.`);
+    return { before, after: [] };
+  }
   const why = tips.length > 0 ? 'it lengthens the board’s bearing and' : 'it';
-  return {
-    before: [
-      ...before,
-      `Leave the waste on the ${which} ${many}: ${why} keeps your hands off the blade as the cut runs in or out.`,
-    ],
-    after: [`Square the ${which} ${many} last, ${quoted(straight.name)} against the gauge.`],
-  };
+  before.push(
+    `Leave the waste on the ${which}: ${why} keeps your hands off the blade as the cut runs in or out.`,
+  );
+  return { before, after: [`Square the ${which} last, ${quoted(straight.name)} against the gauge.`] };
 }
 
 /** Crosscuts come first: the cuts along the grain then end in them, and the waste falls free. */
-function shoulderSteps({ corners }: BladeAdvice, words: LengthFormat): string[] {
+function shoulderStep({ corners }: BladeAdvice, words: LengthFormat): string | undefined {
   const shoulders = shouldersIn(corners);
-  if (shoulders.length === 0) return [];
-  return [
+  if (shoulders.length === 0) return undefined;
+  return (
     `Crosscut the ${shoulderWords(shoulders, words)} straight in from the waste, square to the reference line, ` +
-      'as deep as the inside corner and no deeper: the cut along the edge ends there.',
-  ];
+    'as deep as the inside corner and no deeper: the cut along the edge ends there.'
+  );
 }
 
 const tooTightSteps = ({ tooTightForAny }: BladeAdvice, { rounded }: LengthFormat): string[] =>
@@ -114,10 +102,10 @@ const tooTightSteps = ({ tooTightForAny }: BladeAdvice, { rounded }: LengthForma
       : `Leave ${where}, to a coping saw or a rasp; and what else is nearly as tight.`;
   });
 
-function reliefSteps(
+function reliefStep(
   { corners, ownBlade, tooTightForAny }: BladeAdvice,
   { rounded }: LengthFormat,
-): string[] {
+): string | undefined {
   const places = [
     ...corners
       .filter(({ kind, ofShoulder }) => kind === 'inside' && !ofShoulder)
@@ -126,9 +114,8 @@ function reliefSteps(
       .filter((bend) => !tooTightForAny.includes(bend))
       .map(({ kind, at, edge }) => `the tight ${kind} at station ${rounded(at.x)} (${edge})`),
   ];
-  return places.length === 0
-    ? []
-    : [`Saw relief cuts through the waste, just short of the line, at ${places.join(' and ')}.`];
+  if (places.length === 0) return undefined;
+  return `Saw relief cuts through the waste, just short of the line, at ${places.join(' and ')}.`;
 }
 
 /** The hollow edge comes first, while all of the board's width is behind it. */
@@ -144,25 +131,20 @@ function curveSteps({ sawAllowance }: Part, curved: readonly SawnEdge[], { corne
   );
   const whole = runsOut ? 'out through the waste past every outside corner' : 'its waste in one piece';
   const waste = first.pieces.some(isShoulder) ? 'from shoulder to shoulder' : whole;
-  if (!second) return [`Saw ${quoted(first.name)} ${line}, ${waste}.`, ...smoothingSteps(sawAllowance)];
-  return [
-    `Saw ${quoted(first.name)} ${line}${isHollow ? ' first, its hollow while the whole width of the board stands behind it' : ' first'}.`,
-    `Tape its offcut back on: the board keeps its weight and its straight edge for clamp and push block. Then saw ${quoted(second.name)}.`,
-    ...smoothingSteps(sawAllowance),
-  ];
+  const why = isHollow ? ', its hollow while the whole width of the board stands behind it' : '';
+  return present(
+    `Saw ${quoted(first.name)} ${line}${second ? ` first${why}` : `, ${waste}`}.`,
+    second &&
+      `Tape its offcut back on: the board keeps its weight and its straight edge for clamp and push block. Then saw ${quoted(second.name)}.`,
+    sawAllowance > 0 && 'Take the saw marks off, down to the solid line.',
+  );
 }
 
-const smoothingSteps = (sawAllowance: number): string[] =>
-  sawAllowance > 0 ? ['Take the saw marks off, down to the solid line.'] : [];
-
 /** Half a turn about the vertical lays the other hand's edge against the gauge; a tilted cut would turn with it. */
-function mirroredPartSteps(part: Part): string[] {
-  if (part.job.pair !== 'mirrored' || !isHanded(part)) return [];
-  const tilted = part.ends?.some(({ angles }) => angles.bevel !== 0) ?? false;
-  return [
-    tilted
-      ? 'For the other hand of the pair take the mirrored pattern, and cut its ends with the board’s far edge against the ' +
-        'gauge, swung as far the other way; the blade’s tilt stays.'
-      : 'For the other hand of the pair take the mirrored pattern.',
-  ];
+function mirroredPartStep(part: Part): string | undefined {
+  if (part.job.pair !== 'mirrored' || !isHanded(part)) return undefined;
+  const take = 'For the other hand of the pair take the mirrored pattern';
+  return part.ends?.some(({ angles }) => angles.bevel !== 0)
+    ? `${take}, and cut its ends with the board’s far edge against the gauge, swung as far the other way; the blade’s tilt stays.`
+    : `${take}.`;
 }

@@ -1,5 +1,6 @@
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { ShowLength } from '../../units/fault.ts';
+import { present } from '../../units/lists.ts';
 import { showAngle, showFixed } from '../../units/number-format.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { Bend, LineCorner } from '../saw/bends-and-corners.ts';
@@ -9,13 +10,13 @@ import type { LengthFormat } from './length-format.ts';
 
 export function describeBlade(advice: BladeAdvice, words: LengthFormat): string[] {
   const { hollows, rounds, ownBlade } = advice;
-  return [
+  return present(
     `tightest hollow (concave): ${bendWords(hollows, words)}`,
     `tightest round (convex): ${bendWords(rounds, words)}`,
     widestWords(advice, words),
-    ...(ownBlade ? [ownBladeWords(ownBlade, words)] : []),
+    ownBlade && ownBladeWords(ownBlade, words),
     ...cornerWords(advice, words),
-  ];
+  );
 }
 
 /** "radius 3 1/2 in at station 12 in (back)". */
@@ -39,7 +40,7 @@ function widestWords(advice: BladeAdvice, { rounded, unit }: LengthFormat): stri
       `widest blade that turns them: ${bladeName(widest.width, unit, rounded)}, which asks for a radius of ` +
       `${rounded(widest.radius)} by the cautious charts; blades and stock differ, so try it on the waste.`
     );
-  const narrowest = BLADES[0]!;
+  const [narrowest] = BLADES;
   return (
     `no band-saw blade turns this: the narrowest, ${bladeName(narrowest.width, unit, rounded)}, asks for a radius of ` +
     `${rounded(narrowest.radius)}. Bore the tight places, or saw them with a coping saw.`
@@ -80,15 +81,17 @@ export const shoulderWords = (shoulders: readonly LineCorner[], words: LengthFor
 
 function cornerWords({ corners }: BladeAdvice, words: LengthFormat): string[] {
   const shoulders = shouldersIn(corners);
-  const isTold = (corner: LineCorner): boolean =>
+  const isOfShoulder = (corner: LineCorner): boolean =>
     corner.ofShoulder &&
     shoulders.some(({ edge, at }) => edge === corner.edge && Math.abs(at.x - corner.at.x) < JOIN_MM);
   const it = shoulders.length > 1 ? 'them' : 'it';
-  const told = `no blade turns into ${it}. Crosscut ${it} from the waste first.`;
-  return [
-    ...(shoulders.length > 0 ? [`${shoulderWords(shoulders, words)}: ${told}`] : []),
-    ...corners.filter((corner) => !isTold(corner)).map((corner) => cornerTurnWords(corner, words.rounded)),
-  ];
+  return present(
+    shoulders.length > 0 &&
+      `${shoulderWords(shoulders, words)}: no blade turns into ${it}. Crosscut ${it} from the waste first.`,
+    ...corners
+      .filter((corner) => !isOfShoulder(corner))
+      .map((corner) => cornerTurnWords(corner, words.rounded)),
+  );
 }
 
 function cornerTurnWords({ kind, at, turn, edge }: LineCorner, about: ShowLength): string {

@@ -48,20 +48,17 @@ function depthWords(
         'or on a sled whose wedge carries the part at that angle.',
     ];
   if (needs === undefined || thickness === undefined) return [];
-  const asks =
-    bevel === 0
-      ? `${exact(thickness)} thick needs ${exact(needs)} of blade`
-      : `${exact(thickness)} thick at a blade tilt of ${showAngle(Math.abs(bevel))} needs ${exact(needs)} of blade`;
-  const gives = `${saw.name} gives ${exact(reach)}`;
-  if (passes === 'one face') return [`${asks}, ${gives}: one pass.`];
+  const tilt = bevel === 0 ? '' : ` at a blade tilt of ${showAngle(Math.abs(bevel))}`;
+  const depths = `${exact(thickness)} thick${tilt} needs ${exact(needs)} of blade, ${saw.name} gives ${exact(reach)}`;
+  if (passes === 'one face') return [`${depths}: one pass.`];
   const larger = COMMON_SAWS.find(
     (other) => other.depth > saw.depth && planEndCut(end, thickness, other).passes === 'one face',
   );
   const or = larger ? `, or take ${larger.name}` : '';
   return passes === 'two faces'
-    ? [`${asks}, ${gives}: cut from two faces${or}.`, SECOND_FACE_WORDS]
+    ? [`${depths}: cut from two faces${or}.`, SECOND_FACE_WORDS]
     : [
-        `${asks}, ${gives}, and two cuts leave wood between them: saw the rest by hand, guided by both kerfs` +
+        `${depths}, and two cuts leave wood between them: saw the rest by hand, guided by both kerfs` +
           `${or}, or cut the end on the band saw with a sled, its table tilted.`,
       ];
 }

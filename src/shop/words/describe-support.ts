@@ -1,3 +1,4 @@
+import { present } from '../../units/lists.ts';
 import { showMagnitude } from '../../units/number-format.ts';
 import type {
   BoardSupport,
@@ -27,17 +28,17 @@ export function describeSupport(
 ): string[] {
   const { rounded } = words;
   const size = `${rounded(table.length)} × ${rounded(table.width)}`;
-  return [
-    ...weightWords(weights, words),
-    ...(support.tips.length === 0
-      ? [`on a table of ${size} it lies in balance from the first of the cut to the last.`]
-      : [
-          `fed left end first over a table of ${size}, the blade in its middle:`,
-          ...support.tips.map((tip) => tipWords(tip, words)),
-          ...support.stands.map((stand) => standWords(stand, words)),
-          ...swingWords(support, words),
-        ]),
-  ];
+  const balance = weightWords(weights, words);
+  if (support.tips.length === 0)
+    return [...balance, `on a table of ${size} it lies in balance from the first of the cut to the last.`];
+  return present(
+    ...balance,
+    `fed left end first over a table of ${size}, the blade in its middle:`,
+    ...support.tips.map((tip) => tipWords(tip, words)),
+    ...support.stands.map((stand) => standWords(stand, words)),
+    support.swing > MIN_SWING_MM &&
+      `the free end swings ${rounded(support.swing)} sideways as the line turns: a flat top or balls rather than one roller, which would steer it.`,
+  );
 }
 
 function weightWords(
@@ -45,10 +46,11 @@ function weightWords(
   { rounded, unit }: LengthFormat,
 ): string[] {
   const board = boardMass === undefined ? 'board' : `board: ${showMass(boardMass, unit)}`;
-  const lines = [`${board}, in balance at station ${rounded(boardBalance.x)}`];
-  if (partMass !== undefined)
-    lines.push(`part: ${showMass(partMass, unit)}, in balance at station ${rounded(balance.x)}`);
-  return lines;
+  return present(
+    `${board}, in balance at station ${rounded(boardBalance.x)}`,
+    partMass !== undefined &&
+      `part: ${showMass(partMass, unit)}, in balance at station ${rounded(balance.x)}`,
+  );
 }
 
 const OVERHANG_WORDS: Readonly<Record<TableEdge, string>> = {
@@ -71,10 +73,3 @@ function standWords({ where, station, fromBlade, walks }: SupportStand, { rounde
 
 /** Any roller keeps a smaller swing: a hand's breadth. */
 const MIN_SWING_MM = 50;
-
-const swingWords = ({ swing }: BoardSupport, { rounded }: LengthFormat): string[] =>
-  swing > MIN_SWING_MM
-    ? [
-        `the free end swings ${rounded(swing)} sideways as the line turns: a flat top or balls rather than one roller, which would steer it.`,
-      ]
-    : [];

@@ -215,7 +215,7 @@ describe('grain', () => {
     [15, 'weak'],
     [30, 'short'],
   ])('%f° of runout is %s', (degrees, band) => {
-    expect(runoutGrade(planStock(plank(''), { grain: degrees * RADIANS }).grain)).toBe(band);
+    expect(runoutGrade(planStock(plank(''), { grain: degrees * RADIANS }).grain).grade).toBe(band);
   });
 
   test('what an end cut takes off an edge no longer counts', () => {
