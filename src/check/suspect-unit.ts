@@ -25,6 +25,7 @@ const areInchFractions = (readings: readonly StationReading[]): boolean => {
   );
 };
 
+/** Warns where readings of a part look as if they were taken in the other unit. */
 export function suspectUnitWarnings(readings: readonly StationReading[], rule: Rule): Warning[] {
   const stations = readings.map(({ station }) => station);
   const length = Math.max(...stations) - Math.min(...stations);

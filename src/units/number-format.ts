@@ -32,6 +32,7 @@ export const showPercent = (share: number, places = 0): string => `${(share * 10
 export const showPercentRange = (least: number, most: number): string =>
   least === most ? showPercent(least) : `${(least * 100).toFixed(0)} to ${showPercent(most)}`;
 
+/** Radians in degrees. */
 export const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
 /** An angle in degrees, to a tenth, finer than a saw's scale: "6°", "7.5°", "-4°". */

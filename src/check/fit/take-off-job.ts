@@ -42,6 +42,7 @@ export function writeTakeOffJob(taken: TakeOff, name: string, rule: Rule): strin
   ].join('\n');
 }
 
+/** How well each kind fits, and which readings are left out, a line each. */
 export function takeOffRemarks(taken: TakeOff, rule: Rule): string[] {
   const { kinds, outliers, sigma } = taken;
   const about = (mm: number): string => showTwoFigures(mm, rule.unit);

@@ -190,6 +190,7 @@ function copiesAcross(
   return stack.within(width - footprint.width + JOIN_MM);
 }
 
+/** The figures of one arrangement whose columns are all alike. */
 export function nestingFigures<T extends NestingFigures['way']>(
   way: T,
   stack: Stack,

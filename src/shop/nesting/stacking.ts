@@ -27,6 +27,7 @@ export interface StackSeparations {
   readonly fromOther: SeparationByShift;
 }
 
+/** A stack of one pitch (mm), nothing shifted. */
 export const straightStack = (pitch: number): Stack => evenStack(pitch, 0, Number.POSITIVE_INFINITY);
 
 function evenStack(pitch: number, drift: number, most: number): Stack {

@@ -29,6 +29,7 @@ export interface BladeOptions {
   readonly kerf?: Kerf;
 }
 
+/** Finds the blade for the line, and whether the maker's own does. */
 export function adviseBlade(
   part: Part,
   edges: readonly SawnEdge[],

@@ -5,6 +5,7 @@ import { COMMON_SAWS, type EndCut, planEndCut, type TableSaw } from '../saw/saw-
 import { cutAngleWords, cutCornerWords } from './cut-angle-words.ts';
 import type { LengthFormat } from './length-format.ts';
 
+/** An end's angles, its long and short point, and how the saw cuts through. */
 export function describeEnd(
   cut: EndCut,
   thickness: number | undefined,

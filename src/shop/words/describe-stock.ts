@@ -36,6 +36,7 @@ export function describeBlank({ stock, rule, shape }: Part, { blank, footprint }
   );
 }
 
+/** A head and a row for each number of boards glued up. */
 export function layerRows(layers: readonly LayerChoice[], rule: Rule): string[][] {
   return [
     ['layers', 'rough', 'each planed to', 'planed away'],
@@ -63,6 +64,7 @@ export const showVolume = (
   digits: number,
 ): string => (unit === 'in' ? `${boardFeet.toFixed(digits)} board feet` : `${cubicMetres.toFixed(4)} m³`);
 
+/** Volume and weight, of one and of all. */
 export function describeAmount({ quantity, stock, rule }: Part, { amount, layers }: StockPlan): string[] {
   if (!amount) return [];
   const { rough, weight } = amount;
@@ -119,6 +121,7 @@ const SHORT_GRAIN = { grade: 'short', words: 'short grain: redesign, laminate, b
 export const runoutGrade = ({ worst }: GrainAdvice): { readonly grade: string; readonly words: string } =>
   RUNOUT_GRADES.find(({ upTo }) => degrees(worst.angle) <= upTo) ?? SHORT_GRAIN;
 
+/** Runout, the strength left, the weakest section, and a better turn of the pattern. */
 export function describeGrain({ grain }: WoodPlan, rule: Rule): string[] {
   const { worst, strength, section, tenons, better } = grain;
   const at = (mm: number): string => showLength(mm, rule);
