@@ -1,5 +1,4 @@
 import { figuresOf } from '../curves/measurements.ts';
-import { edgePieces } from '../part/edge.ts';
 import { type BaseLine, shoulderCorners } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { Fault, Faults } from '../units/fault.ts';
@@ -70,7 +69,7 @@ export function checkEdge(
 ): EdgeCheck {
   assertReadings(readings);
   const line = beforeSanding ? sawLineOfEdge(part, edge) : edge;
-  const outside = outwardSign(part, edge);
+  const outside = outwardSign(edge);
   const spare = beforeSanding ? part.sawAllowance : 0;
   const limit = tolerance + maxReadingError(part.rule);
   const near = graduationMm(part.rule);
@@ -82,7 +81,7 @@ export function checkEdge(
     return { station, measured, design, deviation, proud, verdict: stationVerdict(proud, limit, spare) };
   });
   const off = deviations.map(({ deviation }) => deviation);
-  const fit = fitRigid(edgePieces(line), readings, base);
+  const fit = fitRigid(line.pieces, readings, base);
   const stations = readings.map(({ station }) => station);
   const lieAt = (station: number): EndDeviation => ({
     station,

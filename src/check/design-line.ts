@@ -1,4 +1,4 @@
-import { pieceEnd, pieceStart, piecesLength } from '../curves/geometry/evaluate.ts';
+import { pieceEnd, pieceStart } from '../curves/geometry/evaluate.ts';
 import type { Piece } from '../curves/geometry/pieces/piece.ts';
 import {
   add,
@@ -12,14 +12,13 @@ import {
 } from '../curves/geometry/point.ts';
 import { makeCurveFromPath } from '../curves/make-curve.ts';
 import { parallelPath } from '../curves/offset/offset-curve.ts';
-import { edgePieces } from '../part/edge.ts';
+import { makeEdge } from '../part/edge.ts';
 import { type BaseLine, offsetsAt, shoulderCorners } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
-import { woodIsAbove } from '../part/wood-side.ts';
 import { Fault } from '../units/fault.ts';
 
 /** The outward direction along the offset axis: 1 up, −1 down. */
-export const outwardSign = (part: Part, edge: PartEdge): 1 | -1 => (woodIsAbove(part, edge) ? -1 : 1);
+export const outwardSign = (edge: PartEdge): 1 | -1 => (edge.woodIsAbove ? -1 : 1);
 
 /**
  * The saw line beside one edge: its parallel at the saw allowance, outside the wood.
@@ -32,9 +31,9 @@ export function sawLineOfEdge(part: Part, edge: PartEdge): PartEdge {
       'the job has no saw line. Write "saw: 1/16 in" under allowance.',
       '--before-sanding',
     );
-  const pieces = extendShortEnds(edgePieces(edge), part.sawAllowance);
-  const path = parallelPath(pieces, outwardSign(part, edge) * part.sawAllowance, false);
-  return { name: edge.name, runs: [makeCurveFromPath(edge.runs[0]!.kind, path)], length: piecesLength(path) };
+  const pieces = extendShortEnds(edge.pieces, part.sawAllowance);
+  const path = parallelPath(pieces, outwardSign(edge) * part.sawAllowance, false);
+  return makeEdge(edge, [makeCurveFromPath(edge.runs[0]!.kind, path)]);
 }
 
 /**
@@ -81,7 +80,7 @@ function extrapolatedOffset(
   base: BaseLine,
   slack: number,
 ): number | undefined {
-  const pieces = edgePieces(edge);
+  const pieces = edge.pieces;
   const way = direction(base.angle);
   for (const end of [pieceStart(pieces[0]!), pieceEnd(pieces.at(-1)!)]) {
     const out = subtract(end, base.origin);

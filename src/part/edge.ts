@@ -1,18 +1,50 @@
-import type { Piece, Segment } from '../curves/geometry/pieces/piece.ts';
+import type { Curve } from '../curves/curve.ts';
+import { piecesLength } from '../curves/geometry/evaluate.ts';
 import type { Point } from '../curves/geometry/point.ts';
-import type { PartEdge } from './part.ts';
+import type { Part, PartEdge, PartRun } from './part.ts';
 
-/** The exact pieces of an edge, from its start to its end. */
-export const edgePieces = ({ runs }: Pick<PartEdge, 'runs'>): Piece[] => runs.flatMap(({ exact }) => exact);
+/** An edge of runs, with what is asked of it again and again worked out once. */
+export function makeEdge(
+  { name, key, woodIsAbove }: Pick<PartEdge, 'name' | 'key' | 'woodIsAbove'>,
+  runs: readonly (Curve | PartRun)[],
+): PartEdge {
+  return {
+    name,
+    key,
+    runs,
+    pieces: runs.flatMap(({ exact }) => exact),
+    path: runs.flatMap(({ path }) => path),
+    length: runs.reduce((sum, run) => sum + piecesLength(run.exact), 0),
+    woodIsAbove,
+  };
+}
 
-/** The same as writers draw them. */
-export const edgePath = ({ runs }: PartEdge): Segment[] => runs.flatMap(({ path }) => path);
-
-export const edgeStart = ({ runs }: PartEdge): Point => runs[0]!.from;
-export const edgeEnd = ({ runs }: PartEdge): Point => runs.at(-1)!.to;
+export const edgeStart = ({ runs }: Pick<PartEdge, 'runs'>): Point => runs[0]!.from;
+export const edgeEnd = ({ runs }: Pick<PartEdge, 'runs'>): Point => runs.at(-1)!.to;
 
 /** The stations between which some edges lie, mm. */
 export function stationRange(edges: readonly PartEdge[]): readonly [from: number, to: number] {
   const ends = edges.flatMap((edge) => [edgeStart(edge).x, edgeEnd(edge).x]);
   return [Math.min(...ends), Math.max(...ends)];
+}
+
+/** Of two edges the one nearer the reference line first. */
+export const lowerFirst = ([a, b]: readonly [PartEdge, PartEdge]): readonly [PartEdge, PartEdge] =>
+  a.woodIsAbove ? [a, b] : [b, a];
+
+/** Of a part with two edges the one nearer the reference line. */
+export function lowerEdge({ edges }: Pick<Part, 'edges'>): PartEdge {
+  const [edge, other] = edges;
+  return other ? lowerFirst([edge, other])[0] : edge;
+}
+
+/** Where an edge begins and ends on the marked face once the ends are cut. */
+export function cornersOnFace(
+  part: Pick<Part, 'edges' | 'ends'>,
+  edge: PartEdge,
+): readonly [from: Point, to: Point] {
+  const { ends } = part;
+  if (!ends) return [edgeStart(edge), edgeEnd(edge)];
+  const which = edge === lowerEdge(part) ? 0 : 1;
+  return [ends[0].face[which], ends[1].face[which]];
 }

@@ -1,13 +1,12 @@
 import { pathBounds } from '../curves/geometry/bounds.ts';
-import { piecesLength } from '../curves/geometry/evaluate.ts';
 import type { Segment } from '../curves/geometry/pieces/piece.ts';
 import type { Job } from '../job/job.ts';
 import { Fault, Faults } from '../units/fault.ts';
 import { stockFaults } from './check-stock-fit.ts';
 import { stationRange } from './edge.ts';
-import { makeEdgeRuns } from './edge-runs.ts';
 import { finishedLine } from './finished-line.ts';
 import { type JointContext, jointFaults, jointWarnings } from './joints/joint-checks.ts';
+import { makeEdgeRuns, makeEdges } from './make-edges.ts';
 import { makeOutline } from './outline/outline.ts';
 import { parallelLine } from './outline/saw-line.ts';
 import type { Part, PartEdge, PartShape } from './part.ts';
@@ -19,11 +18,9 @@ import { nailWarnings, stockWarnings } from './part-warnings.ts';
  */
 export function makePart(job: Job): Part {
   const faults: Fault[] = [];
-  const edges = job.edges.map((edge): PartEdge => {
-    const runs = makeEdgeRuns(edge, faults);
-    return { name: edge.name, runs, length: runs.reduce((sum, run) => sum + piecesLength(run.exact), 0) };
-  }) as readonly PartEdge[] as Part['edges']; // as many as the job has
+  const runs = job.edges.map((edge) => makeEdgeRuns(edge, faults));
   throwIfAny(faults);
+  const edges = makeEdges(job.edges, runs);
   const outline = collectFault(faults, () => makeOutline(edges, job));
   throwIfAny(faults);
   const { shape, exact, ends } = outline!;
@@ -40,6 +37,7 @@ export function makePart(job: Job): Part {
     name: job.part,
     rule: job.rule,
     quantity: job.quantity,
+    ...(job.pair && { pair: job.pair }),
     ...(job.stock && { stock: job.stock }),
     ...(job.notes !== undefined && { notes: job.notes }),
     edges,
@@ -48,6 +46,7 @@ export function makePart(job: Job): Part {
     ...(ends && { ends }),
     joints: job.joints,
     sawAllowance: job.sawAllowance,
+    ...(job.widthAllowance !== undefined && { widthAllowance: job.widthAllowance }),
     saw: saw!,
     bounds,
     warnings: [
@@ -55,7 +54,6 @@ export function makePart(job: Job): Part {
       ...stockWarnings(job, bounds),
       ...jointWarnings(job.joints, ground, job.rule),
     ],
-    job,
   };
 }
 

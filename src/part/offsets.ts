@@ -6,7 +6,7 @@ import { rootsOn } from '../curves/numeric/roots-and-minima.ts';
 import type { EndSide } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
 import { MM_PER_INCH, type Unit } from '../units/unit.ts';
-import { edgeEnd, edgePieces, edgeStart } from './edge.ts';
+import { edgeEnd, edgeStart } from './edge.ts';
 import type { PartEdge } from './part.ts';
 
 /** The line stations are measured along and offsets square off: a point on it and its direction. */
@@ -68,14 +68,14 @@ export const SAME_OFFSET_MM = 1e-6;
  * outside it, both ends of a shoulder, several where the line stands steeper than square and doubles back.
  * Exact to the curve's own accuracy times the line's slope at the station.
  */
-export function offsetsAt(edge: Pick<PartEdge, 'runs'>, station: number, base = REFERENCE_LINE): number[] {
+export function offsetsAt(edge: Pick<PartEdge, 'pieces'>, station: number, base = REFERENCE_LINE): number[] {
   const run = direction(base.angle);
   const offsets: number[] = [];
   const add = (p: Point): void => {
     const offset = dot(subtract(p, base.origin), leftNormal(run));
     if (!offsets.some((known) => Math.abs(known - offset) < SAME_OFFSET_MM)) offsets.push(offset);
   };
-  for (const piece of edgePieces(edge)) {
+  for (const piece of edge.pieces) {
     if (!mayReach(sampledBounds(piece), station, base)) continue;
     const at = paramCurve(piece);
     const past = (u: number): number => dot(subtract(at(u), base.origin), run) - station;
@@ -96,12 +96,12 @@ export interface ShoulderCorner {
 }
 
 /** The corners of an edge's shoulders in its order. Along its chord the two of one stand at stations of their own. */
-export function shoulderCorners(edge: Pick<PartEdge, 'runs'>, base = REFERENCE_LINE): ShoulderCorner[] {
+export function shoulderCorners(edge: Pick<PartEdge, 'pieces'>, base = REFERENCE_LINE): ShoulderCorner[] {
   const corner = (p: Point, side: EndSide): ShoulderCorner => {
     const { x: station, y: offset } = toBaseLine(p, base);
     return { station, offset, side };
   };
-  const shoulders = edgePieces(edge).filter(isShoulder);
+  const shoulders = edge.pieces.filter(isShoulder);
   return shoulders.flatMap(({ from, to }) => [corner(from, 'left'), corner(to, 'right')]);
 }
 

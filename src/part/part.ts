@@ -2,7 +2,7 @@ import type { Curve } from '../curves/curve.ts';
 import type { Box } from '../curves/geometry/bounds.ts';
 import type { Piece, Segment } from '../curves/geometry/pieces/piece.ts';
 import type { Point } from '../curves/geometry/point.ts';
-import type { EndSide, Job, Joint, Stock } from '../job/job.ts';
+import type { EdgeStep, EndSide, Joint, PairKind, Stock } from '../job/job.ts';
 import type { Warning } from '../units/fault.ts';
 import type { Rule } from '../units/rule.ts';
 import type { PartEnd } from './ends/end-planes.ts';
@@ -15,6 +15,8 @@ export interface Part {
   readonly rule: Rule;
   /** How many to make, both hands of a pair counted. */
   readonly quantity: number;
+  /** Whether the parts are all alike, or half of them the mirror image of the others; absent for neither. */
+  readonly pair?: PairKind;
   /** The wood it is made of, as far as the job tells. */
   readonly stock?: Stock;
   /** The maker’s own words. */
@@ -31,20 +33,38 @@ export interface Part {
   readonly joints: readonly Joint[];
   /** How far outside the finished line the saw line runs, mm; 0 when there is none. */
   readonly sawAllowance: number;
+  /** How much wider than the part its blank is to be, mm; absent where the job does not say. */
+  readonly widthAllowance?: number;
   /** The line to saw to, contiguous; empty when there is no saw allowance. */
   readonly saw: readonly Segment[];
   /** Round the finished lines and the saw line. */
   readonly bounds: Box;
   /** What the maker should know before he cuts; none of it stops the work. */
   readonly warnings: readonly Warning[];
-  /** What the part was worked out from. */
-  readonly job: Job;
 }
 
+/** One edge of a part, from its start to its end. */
 export interface PartEdge {
   readonly name: string;
-  readonly runs: readonly Curve[];
+  /** Its key in the job file: "edges.back". */
+  readonly key: string;
+  readonly runs: readonly PartRun[];
+  /** The exact pieces of all runs. */
+  readonly pieces: readonly Piece[];
+  /** The same as writers draw them. */
+  readonly path: readonly Segment[];
+  /** Along the curve, mm. */
   readonly length: number;
+  /**
+   * Whether the wood is above it, where offsets grow: above the lower one of two edges (judged half-way along), and
+   * from a single edge towards the reference line.
+   */
+  readonly woodIsAbove: boolean;
+}
+
+/** A run of an edge; `step` is the step of the job that makes it, absent where the run is derived. */
+export interface PartRun extends Curve {
+  readonly step?: EdgeStep;
 }
 
 /**

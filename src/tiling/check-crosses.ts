@@ -1,7 +1,7 @@
 import { type Box, boxesOverlap, squareAround } from '../curves/geometry/bounds.ts';
 import { type Chord, segmentIntersectsBox } from '../curves/geometry/flatten.ts';
 import { distance, type Point } from '../curves/geometry/point.ts';
-import { cornersOnFace } from '../part/edge-corners.ts';
+import { cornersOnFace } from '../part/edge.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { type Grid, type GridCell, sheetName, trimmedCell } from './grid/grid.ts';
 import type { CheckCross, CheckDistance } from './layout.ts';

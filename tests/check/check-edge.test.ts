@@ -5,7 +5,6 @@ import { comparePair, mirrorReadings } from '../../src/check/compare-pair.ts';
 import { fitRigid } from '../../src/check/fit/rigid-fit.ts';
 import { ExtendedPath } from '../../src/check/fit/signed-distance.ts';
 import type { StationReading } from '../../src/check/readings/read-readings.ts';
-import { edgePieces } from '../../src/part/edge.ts';
 import { chordLine, REFERENCE_LINE } from '../../src/part/offsets.ts';
 import type { PartEdge } from '../../src/part/part.ts';
 import { readOnRule } from '../../src/units/rule.ts';
@@ -136,7 +135,7 @@ describe('best fit', () => {
     for (const name of ['hall-bench-leg.yaml', 'garden-arch-rail.yaml', 'wall-shelf-bracket.yaml']) {
       const edge = samplePart(name).edges.at(-1)!;
       const readings = laid(trueReadings(edge, stationsOf(edge, 40)), shift, turn);
-      const fit = fitRigid(edgePieces(edge), readings, REFERENCE_LINE);
+      const fit = fitRigid(edge.pieces, readings, REFERENCE_LINE);
       expect(Math.abs(fit.shift - shift)).toBeLessThan(1e-6);
       expect(Math.abs(fit.turn - turn)).toBeLessThan(1e-6);
       expect(fit.worst).toBeLessThan(1e-6);
@@ -146,19 +145,19 @@ describe('best fit', () => {
   test('from the chord the same part lies the same way about the chord', () => {
     const base = chordLine(back);
     const readings = laid(trueReadings(back, stations.slice(1, -1), base), 1.5, 0.01);
-    const fit = fitRigid(edgePieces(back), readings, base);
+    const fit = fitRigid(back.pieces, readings, base);
     expect(Math.abs(fit.shift - 1.5)).toBeLessThan(1e-6);
     expect(Math.abs(fit.turn - 0.01)).toBeLessThan(1e-6);
   });
 
   test('a part sawn wrong stays wrong', () => {
     const hump = moved(trueReadings(back, stations), (x) => 3 * Math.exp(-(((x - 600) / 80) ** 2)));
-    expect(fitRigid(edgePieces(back), hump, REFERENCE_LINE).worst).toBeGreaterThan(1.5);
+    expect(fitRigid(back.pieces, hump, REFERENCE_LINE).worst).toBeGreaterThan(1.5);
   });
 
   test('one reading tells a shift and no turn', () => {
     const { shift, turn } = fitRigid(
-      edgePieces(back),
+      back.pieces,
       moved(trueReadings(back, [400]), () => 2),
       REFERENCE_LINE,
     );
@@ -167,7 +166,7 @@ describe('best fit', () => {
   });
 
   test('property: no shift or turn near the best one does better', () => {
-    const line = new ExtendedPath(edgePieces(back));
+    const line = new ExtendedPath(back.pieces);
     const small = fc.double({ min: -2, max: 2, noNaN: true, noDefaultInfinity: true });
     fc.assert(
       fc.property(fc.array(small, { minLength: 18, maxLength: 18 }), small, small, (noise, across, about) => {
@@ -175,7 +174,7 @@ describe('best fit', () => {
           ...each,
           offset: each.offset + noise[i]!,
         }));
-        const best = fitRigid(edgePieces(back), readings, REFERENCE_LINE);
+        const best = fitRigid(back.pieces, readings, REFERENCE_LINE);
         const [shift, turn] = [best.shift + across / 10, best.turn + about / 1e4];
         const set = readings.map(({ station: x, offset: y }) => ({
           station: x * Math.cos(turn) + (y - shift) * Math.sin(turn),

@@ -4,10 +4,9 @@ import type { Piece, Segment } from '../../src/curves/geometry/pieces/piece.ts';
 import type { Point } from '../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../src/curves/geometry/tolerance.ts';
 import { templateOf } from '../../src/part/derived/router-template.ts';
-import { edgePieces } from '../../src/part/edge.ts';
+import { lowerFirst } from '../../src/part/edge.ts';
 import { finishedLine } from '../../src/part/finished-line.ts';
 import { volumeOf } from '../../src/part/outline/area-and-volume.ts';
-import { lowerFirst } from '../../src/part/outline/outline.ts';
 import type { Part, PartEdge } from '../../src/part/part.ts';
 import { faultsOf } from '../fuzz/answers.ts';
 import { Random, ROUNDS } from '../fuzz/random.ts';
@@ -83,13 +82,13 @@ const momentsOf = (polygon: readonly Point[]): [number, number, number] =>
 const SLICES = 24;
 
 /** Volume and balance of a part cut into slices, each of them the edges' own polygon less what its two ends cut off. */
-function slowSolid({ edges, job }: Part): { volume: number; x: number; y: number } {
+function slowSolid({ edges, ends, stock }: Part): { volume: number; x: number; y: number } {
   const [lower, upper] = lowerFirst(edges as [PartEdge, PartEdge]);
-  const polygon = [...placesOn(edgePieces(lower), 100), lower.runs.at(-1)!.to];
-  polygon.push(...[...placesOn(edgePieces(upper), 100), upper.runs.at(-1)!.to].reverse());
-  const thickness = job.stock!.thickness!;
+  const polygon = [...placesOn(lower.pieces, 100), lower.runs.at(-1)!.to];
+  polygon.push(...[...placesOn(upper.pieces, 100), upper.runs.at(-1)!.to].reverse());
+  const thickness = stock!.thickness!;
   const cuts = ([-1, 1] as const).map((out) => {
-    const { rake, splay } = job.ends![out < 0 ? 'left' : 'right'] as { rake: number; splay: number };
+    const { rake, splay } = ends![out < 0 ? 0 : 1].angles;
     const [across, through] = [Math.tan(rake), Math.tan(splay)];
     const tips = [lower, upper].map(({ runs }) => (out < 0 ? runs[0]!.from : runs.at(-1)!.to));
     const far = ({ x, y }: Point, depth: number): number => out * (x + across * y - through * depth);

@@ -3,7 +3,6 @@ import { paramCurve } from '../../src/curves/geometry/evaluate.ts';
 import type { Piece } from '../../src/curves/geometry/pieces/piece.ts';
 import { distance, type Point, point } from '../../src/curves/geometry/point.ts';
 import { formOf } from '../../src/part/derived/bending-form.ts';
-import { edgePieces } from '../../src/part/edge.ts';
 import type { Part } from '../../src/part/part.ts';
 import { sawnEdges } from '../../src/shop/saw/bends-and-corners.ts';
 import { adviseBlade } from '../../src/shop/saw/blade-advice.ts';
@@ -171,7 +170,7 @@ test('plies sprung back off their form lie on the line that was asked for, all a
       const form = formOf(part, edge, formFactor(plies));
       const face = form.part.edges[0]!.runs[1]!.exact;
       const points = face.flatMap((piece, k) => pointsOn(piece, 200).slice(k === 0 ? 0 : 1));
-      const asked = edgePieces(edge);
+      const asked = edge.pieces;
       const chord = distance(paramCurve(asked[0]!)(0), paramCurve(asked.at(-1)!)(1));
       const told = `case ${i}: ${edge.runs[0]!.kind}, ${plies} plies`;
       const left = relaxed(points, slowlyLeft(plies));

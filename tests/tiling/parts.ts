@@ -4,7 +4,9 @@ import { pathBounds } from '../../src/curves/geometry/bounds.ts';
 import type { Segment } from '../../src/curves/geometry/pieces/piece.ts';
 import { type Point, point } from '../../src/curves/geometry/point.ts';
 import { reversePath } from '../../src/curves/geometry/transform.ts';
-import type { Edge, EdgeStep, Job } from '../../src/job/job.ts';
+import type { EdgeStep } from '../../src/job/job.ts';
+import { makeEdge } from '../../src/part/edge.ts';
+import { isBelowReference } from '../../src/part/make-edges.ts';
 import type { Part, PartEdge } from '../../src/part/part.ts';
 import type { Rule } from '../../src/units/rule.ts';
 
@@ -60,24 +62,18 @@ function stepOf({ kind, to, pins }: Curve, key: string): EdgeStep {
   return kind === 'arc' ? { kind, to, key, by: { rise: 1 } } : { kind: 'line', to, key };
 }
 
-function edgeOf({ name, runs }: Sketch['edges'][number]): Edge {
-  const [first, ...rest] = runs.map((run, i) => stepOf(run, `edges.${name}[${i + 1}]`));
-  return { name, from: runs[0]!.from, steps: [first!, ...rest], key: `edges.${name}` };
+function edgeOf({ name, runs }: Sketch['edges'][number], woodIsAbove: boolean): PartEdge {
+  const key = `edges.${name}`;
+  const withSteps = runs.map((run, i) => ({ ...run, step: stepOf(run, `${key}[${i + 1}]`) }));
+  return { ...makeEdge({ name, key, woodIsAbove }, withSteps), length: 0 };
 }
 
-function jobOf({ name, rule = INCHES, edges, sawAllowance = 0 }: Sketch): Job {
-  const [lower, upper] = edges.map(edgeOf);
-  return {
-    part: name,
-    rule,
-    quantity: 1,
-    edges: upper ? [lower!, upper] : [lower!],
-    joints: [],
-    sawAllowance,
-  };
+function edgesOf([first, second]: Sketch['edges']): Part['edges'] {
+  const edge = edgeOf(first!, true);
+  return second ? [edge, edgeOf(second, false)] : [{ ...edge, woodIsAbove: isBelowReference(edge) }];
 }
 
-/** A part from its edges, and a job that has its runs in kind. */
+/** A part from its edges, with runs of their kind. */
 function partOf(sketch: Sketch): Part {
   const { name, rule = INCHES, edges, saw = [], sawAllowance = 0 } = sketch;
   const paths = edges.map(({ runs }) => runs.flatMap(({ path }) => path));
@@ -93,7 +89,7 @@ function partOf(sketch: Sketch): Part {
     quantity: 1,
     joints: [],
     exact: outline,
-    edges: edges.map((edge) => ({ ...edge, length: 0 })) as readonly PartEdge[] as Part['edges'],
+    edges: edgesOf(edges),
     shape: upper
       ? { type: 'closed', outline, leastWidth: { width: 10, at: a }, tenons: [] }
       : { type: 'line', line: lower, chord: [a, b] },
@@ -101,7 +97,6 @@ function partOf(sketch: Sketch): Part {
     saw,
     bounds: pathBounds([...outline, ...saw]),
     warnings: [],
-    job: jobOf(sketch),
   };
 }
 

@@ -1,6 +1,6 @@
 import { distance } from '../../curves/geometry/point.ts';
 import { figuresOf } from '../../curves/measurements.ts';
-import { cornersOnFace } from '../../part/edge-corners.ts';
+import { cornersOnFace } from '../../part/edge.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { edgeCheckDistances } from '../../tiling/check-crosses.ts';
 import { dimensionsOf, lengthWithoutUnit, printedLength, stationSides } from '../drawing/dimensions.ts';

@@ -1,6 +1,5 @@
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import { edgeStart } from '../../part/edge.ts';
-import { cornersOnFace } from '../../part/edge-corners.ts';
+import { cornersOnFace, edgeStart } from '../../part/edge.ts';
 import { cutEnds } from '../../part/ends/cut-ends.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { landmarkName, landmarkNote, type OffsetRow, offsetRowsOf } from '../cover/offset-rows.ts';

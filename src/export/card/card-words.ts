@@ -20,7 +20,7 @@ export const about = (mm: number, rule: Rule): string => typesetFractions(showNe
 export const sentence = (text: string): string => typesetFractions(capitalize(text));
 
 /** "make 4, 2 of them mirrored". */
-export const quantityWords = ({ quantity, job }: Part): string =>
-  job.pair === 'mirrored' && quantity > 1
+export const quantityWords = ({ quantity, pair }: Part): string =>
+  pair === 'mirrored' && quantity > 1
     ? `make ${quantity}, ${quantity / 2} of them mirrored`
     : `make ${quantity}`;

@@ -165,7 +165,7 @@ function patternCoverRows(
     ...coverSection('Tape', numberedSteps(tapeSteps(layout), width)),
     ...coverSection('Flip', numberedSteps(flipSteps(part), width)),
     ...coverSection(
-      part.job.pair === 'identical' ? 'All alike' : 'The pair',
+      part.pair === 'identical' ? 'All alike' : 'The pair',
       paragraphs(pairWords(part, layout)),
     ),
     ...coverSection('Measure before you cut', [

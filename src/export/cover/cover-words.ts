@@ -158,15 +158,15 @@ export const offsetHead = ({ edges, rule }: Part): string[] => [
 /** Which curve each run is, in one plain sentence; runs of one kind share theirs. */
 export function curveSentences(part: Part): string[] {
   const runs = new Map<string, string[]>();
-  part.edges.forEach(({ name, runs: edgeRuns }, e) => {
-    edgeRuns.forEach((run, i) => {
+  for (const { name, runs: edgeRuns } of part.edges)
+    for (const run of edgeRuns) {
       const isStep = run.exact.some(isShoulder);
-      const words = isStep ? SHOULDER_WORDS : curveWords(part.job.edges[e]!.steps[i]!, run, part.rule);
+      const words = isStep ? SHOULDER_WORDS : run.step && curveWords(run.step, run, part.rule);
+      if (words === undefined) continue;
       const [from, to] = [run.from.x, run.to.x].map((station) => printedLength(station, part.rule));
       const stretch = `${name}, ${isStep ? `at ${from}` : `${from} to ${to}`}`;
       runs.set(words, [...(runs.get(words) ?? []), stretch]);
-    });
-  });
+    }
   return [...runs].map(([words, stretches]) => `${stretches.join('; ')}: ${words}`);
 }
 

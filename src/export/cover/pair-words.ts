@@ -7,7 +7,7 @@ import type { Layout } from '../../tiling/layout.ts';
  * and right, so that its mirror image is the part itself turned end for end.
  */
 export const needsMirrorImage = (part: Part): boolean =>
-  part.job.pair === 'mirrored' && isHanded(part) && part.shape.type !== 'half';
+  part.pair === 'mirrored' && isHanded(part) && part.shape.type !== 'half';
 
 /** "Back leg, mirrored". */
 export const patternTitle = ({ name }: Part, { mirrored }: Pick<Layout, 'mirrored'>): string =>
@@ -22,9 +22,9 @@ const FACE_MARK_WORDS =
 
 /** How a pair, or a number of like parts, comes out of the paper. */
 export function pairWords(part: Part, layout: Layout): string[] {
-  const { job, shape } = part;
-  if (job.pair === undefined) return [];
-  if (job.pair === 'identical')
+  const { pair, shape } = part;
+  if (pair === undefined) return [];
+  if (pair === 'identical')
     return [`Make all ${part.quantity} alike from this one pattern, the same face up each time.`];
   if (needsMirrorImage(part)) return [mirroredPatternWords(layout), FACE_MARK_WORDS];
   if (shape.type === 'half')

@@ -2,7 +2,6 @@ import type { Deviation, EdgeCheck } from '../../check/check-edge.ts';
 import { maxAbs } from '../../check/fit/rigid-fit.ts';
 import { direction, type Point } from '../../curves/geometry/point.ts';
 import { transformPath } from '../../curves/geometry/transform.ts';
-import { edgePath } from '../../part/edge.ts';
 import { toBaseLine } from '../../part/offsets.ts';
 import type { Part } from '../../part/part.ts';
 import type { Rule } from '../../units/rule.ts';
@@ -112,7 +111,7 @@ const deviationReach = (
 function edgeStroke(check: EdgeCheck, { factor, shift }: CheckView): Item {
   const way = direction(check.base.angle);
   const origin = toBaseLine({ x: 0, y: 0 }, check.base);
-  const path = edgePath(check.line);
+  const path = check.line.path;
   const matrix = [
     way.x * factor,
     -way.y * factor,

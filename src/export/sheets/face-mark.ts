@@ -13,8 +13,7 @@ import {
   scale,
   subtract,
 } from '../../curves/geometry/point.ts';
-import { edgePath } from '../../part/edge.ts';
-import { cornersOnFace, lowerEdge } from '../../part/edge-corners.ts';
+import { cornersOnFace, lowerEdge } from '../../part/edge.ts';
 import { isHanded } from '../../part/handedness.ts';
 import type { Part } from '../../part/part.ts';
 import { polyline, type Stroke } from '../drawing/drawing.ts';
@@ -38,7 +37,7 @@ export function faceMark(view: SheetContext, room: OccupiedSpace): Stroke[] {
   if (!hasFaceMark(view.part)) return [];
   const edge = lowerEdge(view.part);
   const [from, to] = cornersOnFace(view.part, edge);
-  for (const segment of segmentsToTry(edgePath(edge))) {
+  for (const segment of segmentsToTry(edge.path)) {
     const place = paramCurve(segment);
     for (let i = 1; i < TRIES_PER_SEGMENT; i++) {
       const { x, y, angle } = place(i / TRIES_PER_SEGMENT);
@@ -64,7 +63,7 @@ function segmentsToTry(edge: readonly Segment[]): Segment[] {
 
 /** Whether a part has a face and an edge to mark: it differs from its mirror image, or is wanted with it. */
 export const hasFaceMark = (part: Part): boolean =>
-  part.shape.type === 'closed' && (part.job.pair === 'mirrored' || isHanded(part));
+  part.shape.type === 'closed' && (part.pair === 'mirrored' || isHanded(part));
 
 /** The loop inside the edge and the V outside it, from their common foot; mm along the edge and into the part. */
 const LOOP: readonly (readonly [Point, Point, Point, Point])[] = [

@@ -1,5 +1,5 @@
 import type { Path, Text } from '@svgdotjs/svg.js';
-import { lowerEdge } from '../../part/edge-corners.ts';
+import { lowerEdge } from '../../part/edge.ts';
 import { offsetAt } from '../../part/offsets.ts';
 import type { Part } from '../../part/part.ts';
 import { type UnmarkedApex, unmarkedApexes } from '../../part/unmarked-apexes.ts';

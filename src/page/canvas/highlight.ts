@@ -57,7 +57,7 @@ export class Highlight {
       this.ring.center(x, y);
     }
     const runs = at ? [] : (this.store.evaluated?.part.edges.filter(({ name }) => name === edge) ?? []);
-    this.edgePath.attr('d', pathData(runs.flatMap(({ runs: all }) => all.flatMap(({ path }) => path))));
+    this.edgePath.attr('d', pathData(runs.flatMap(({ path }) => path)));
     this.viewport.alignToPart(this.edgePath);
   }
 }

@@ -1,8 +1,7 @@
 import { drawCombs, pictureView } from '../../export/pictures/picture-view.ts';
 import { jointLines } from '../../export/sheets/joint-marks.ts';
 import { pathData } from '../../export/writers/svg.ts';
-import { edgeEnd, edgeStart } from '../../part/edge.ts';
-import { cornersOnFace } from '../../part/edge-corners.ts';
+import { cornersOnFace, edgeEnd, edgeStart } from '../../part/edge.ts';
 import { isSquare } from '../../part/ends/end-planes.ts';
 import { finishedLine } from '../../part/finished-line.ts';
 import type { Part } from '../../part/part.ts';

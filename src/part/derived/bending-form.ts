@@ -17,7 +17,8 @@ import { apexOf } from '../../curves/measurements.ts';
 import { sharpen } from '../../curves/offset/overbend.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
-import { edgeEnd, edgePath, edgePieces, edgeStart } from '../edge.ts';
+import { edgeEnd, edgeStart, makeEdge } from '../edge.ts';
+import { isBelowReference } from '../make-edges.ts';
 import type { Part, PartEdge } from '../part.ts';
 
 /** A form to bend plies over, as a part of its own: its line is the form's face. */
@@ -50,7 +51,7 @@ export const tailLength = ({ unit }: Rule): number => (unit === 'in' ? 2 * MM_PE
  * @throws Fault `sharpen.corner`
  */
 export function formOf(part: Part, edge: PartEdge, factor: number): Form {
-  const pieces = edgePieces(edge);
+  const { pieces } = edge;
   const line = levelOnChord(sharpen(pieces, factor).flat());
   const [start, end] = [pieceStart(line[0]!), pieceEnd(line.at(-1)!)];
   const chord = distance(start, end);
@@ -62,18 +63,17 @@ export function formOf(part: Part, edge: PartEdge, factor: number): Form {
     makeCurveFromPath('spline', line),
     makeCurveFromPath('line', [after]),
   ];
-  const path = [before, ...line, after];
-  const asked = edgePath(edge);
+  const face = makeEdge(edge, runs);
+  const { path } = face;
+  const asked = edge.path;
   const askedChord = distance(edgeStart(edge), edgeEnd(edge));
-  const { stock: _stock, notes: _notes, ends: _ends, ...kept } = part;
-  const { pair: _pair, ...job } = part.job;
+  const { stock: _stock, notes: _notes, ends: _ends, pair: _pair, ...kept } = part;
   return {
     part: {
       ...kept,
-      job,
       name: `Form for ${edge.name}: ${part.name}`,
       quantity: 1,
-      edges: [{ name: edge.name, runs, length: piecesLength(path) }],
+      edges: [{ ...face, woodIsAbove: isBelowReference(face) }],
       shape: { type: 'line', line: path, chord: [toPoint(start), toPoint(end)] },
       exact: path,
       joints: [],

@@ -4,7 +4,7 @@ import { type Point, point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { Joint } from '../../job/job.ts';
 import { Fault } from '../../units/fault.ts';
-import { edgePath, stationRange } from '../edge.ts';
+import { stationRange } from '../edge.ts';
 import { finishedLine } from '../finished-line.ts';
 import { offsetsAt } from '../offsets.ts';
 import type { Part, PartEdge, PartShape } from '../part.ts';
@@ -45,7 +45,7 @@ function middleStation(edges: readonly PartEdge[]): number {
 }
 
 function assertSymmetric(edge: PartEdge, station: number): void {
-  const { off, at } = maxAsymmetry(edgePath(edge), station);
+  const { off, at } = maxAsymmetry(edge.path, station);
   if (off <= SYMMETRY_MM) return;
   throw new Fault(
     'half.not-symmetric',

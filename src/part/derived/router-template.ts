@@ -1,6 +1,6 @@
 import type { Curve } from '../../curves/curve.ts';
 import { pathBounds } from '../../curves/geometry/bounds.ts';
-import { pieceEnd, pieceStart, piecesLength } from '../../curves/geometry/evaluate.ts';
+import { pieceEnd, pieceStart } from '../../curves/geometry/evaluate.ts';
 import { positivePeaks } from '../../curves/geometry/extrema.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { angleFrom, cross, direction, distance, subtract } from '../../curves/geometry/point.ts';
@@ -10,14 +10,13 @@ import { makeCurveFromPath } from '../../curves/make-curve.ts';
 import { offsetPieces } from '../../curves/offset/offset-curve.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { type Rule, showLength, showSize } from '../../units/rule.ts';
-import { edgeEnd, edgePieces } from '../edge.ts';
+import { edgeEnd, makeEdge } from '../edge.ts';
 import { finishedLine } from '../finished-line.ts';
 import { findLeastWidth } from '../outline/least-width.ts';
 import { edgesAsCut, makeLineShape } from '../outline/outline.ts';
 import { PolylineBvh } from '../outline/polyline-bvh.ts';
 import { assertParallelFits } from '../outline/saw-line.ts';
 import type { Part, PartEdge } from '../part.ts';
-import { woodIsAbove } from '../wood-side.ts';
 
 /** What follows the template and what cuts, diameters mm, > 0. */
 export interface Cutter {
@@ -91,7 +90,7 @@ function offsetShape(part: Part, inside: number): TemplateShape {
   if (part.shape.type === 'closed') return offsetOutline(part, inside);
   const [edge] = part.edges;
   // Stations run to the right: what lies above is on the left.
-  const sides = offsetPieces(edgePieces(edge), woodIsAbove(part, edge) ? inside : -inside, false);
+  const sides = offsetPieces(edge.pieces, edge.woodIsAbove ? inside : -inside, false);
   const beside = offsetEdge(edge, sides);
   return { edges: [beside], shape: makeLineShape(beside) };
 }
@@ -100,10 +99,10 @@ function offsetShape(part: Part, inside: number): TemplateShape {
 function offsetOutline(part: Part, inside: number): TemplateShape {
   const sides = offsetPieces(part.exact, inside, true);
   const [lower, upper] = edgesAsCut(part) as readonly [PartEdge, PartEdge];
-  const under = sides.slice(0, edgePieces(lower).length);
+  const under = sides.slice(0, lower.pieces.length);
   const ends = distance(edgeEnd(lower), edgeEnd(upper)) < JOIN_MM ? 0 : 1;
   const start = under.length + ends;
-  const over = sides.slice(start, start + edgePieces(upper).length);
+  const over = sides.slice(start, start + upper.pieces.length);
   // Where the parallel grows round a corner, each edge runs on straight up to it.
   const intoUnder = sides.at(-1)!.corner.slice(-1);
   const intoOver = sides[start - 1]!.corner.slice(-1);
@@ -113,10 +112,7 @@ function offsetOutline(part: Part, inside: number): TemplateShape {
     offsetEdge(upper, reverseSides(over), reversePath(outOf(over)), reversePath(intoOver)),
   ] as const;
   const outline = sides.flatMap(({ side, corner }) => [...side, ...corner]);
-  const leastWidth = findLeastWidth(
-    new PolylineBvh(edgePieces(beside[0])),
-    new PolylineBvh(edgePieces(beside[1])),
-  );
+  const leastWidth = findLeastWidth(new PolylineBvh(beside[0].pieces), new PolylineBvh(beside[1].pieces));
   return {
     edges: part.edges[0].name === lower.name ? beside : [beside[1], beside[0]],
     shape: { type: 'closed', outline, leastWidth, tenons: [] },
@@ -135,17 +131,17 @@ const reverseSides = (sides: OffsetSides): OffsetSides =>
  * two runs runs on straight, each has its own.
  */
 function offsetEdge(
-  { name, runs }: PartEdge,
+  edge: PartEdge,
   sides: OffsetSides,
   into: readonly Segment[] = [],
   outOf: readonly Segment[] = [],
 ): PartEdge {
   let next = 0;
   let lead = into;
-  const beside = runs.flatMap((run, r): Curve[] => {
+  const beside = edge.runs.flatMap((run, r): Curve[] => {
     const own = sides.slice(next, next + run.exact.length);
     next += run.exact.length;
-    const isLast = r === runs.length - 1;
+    const isLast = r === edge.runs.length - 1;
     const last = own.at(-1)!;
     const inner = own.slice(0, -1).flatMap(({ side, corner }) => [...side, ...corner]);
     const trail = isLast ? outOf : last.corner.slice(0, 1);
@@ -155,7 +151,7 @@ function offsetEdge(
     const kind = run.kind === 'line' || run.kind === 'arc' ? run.kind : 'spline';
     return [makeCurveFromPath(kind, path)];
   });
-  return { name, runs: beside, length: piecesLength(beside.flatMap(({ exact }) => exact)) };
+  return makeEdge(edge, beside);
 }
 
 /** Lines that run on straight as one. */
@@ -175,9 +171,9 @@ const SMOOTH_RADIANS = 1e-7;
 function unreachableWarnings(part: Part, cutter: Cutter): Warning[] {
   const bit = cutter.bitDiameter / 2;
   return part.edges.flatMap((edge) => {
-    const pieces = edgePieces(edge);
+    const pieces = edge.pieces;
     // The sign of curvature, along an edge from left to right, that is a hollow.
-    const hollow = (woodIsAbove(part, edge) ? -1 : 1) * (cutter.opening ? -1 : 1);
+    const hollow = (edge.woodIsAbove ? -1 : 1) * (cutter.opening ? -1 : 1);
     const tight = pieces
       .flatMap((piece) => positivePeaks(piece, ({ curvature }) => hollow * curvature * bit - 1))
       .map((place) =>

@@ -2,10 +2,10 @@ import { angleFrom, cross, direction, distance, type Point, subtract } from '../
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { apexOf } from '../../curves/measurements.ts';
 import type { Edit } from '../../job/edit/edit-job.ts';
-import type { Edge, EdgeStep } from '../../job/job.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
-import type { Part } from '../part.ts';
+import { edgeEnd, edgeStart } from '../edge.ts';
+import type { Part, PartEdge, PartRun } from '../part.ts';
 
 /** A place of the part that a hand may take hold of, and the lengths of the job that it sets. Plain data. */
 export interface Grip {
@@ -32,28 +32,31 @@ export interface GripLength {
 }
 
 /** Every place of a part that can be moved, edge by edge from its start. */
-export const gripsOf = (part: Part): Grip[] =>
-  part.job.edges.flatMap((edge, e) => [
-    makePointGrip(edge, 'end', `${edge.key}[0].from`, edge.from, oppositeEndLengths(part, edge, 'start')),
-    ...edge.steps.flatMap((step, i) => {
-      const last = i === edge.steps.length - 1;
-      const from = edge.steps[i - 1]?.to ?? edge.from;
-      const end = `${step.key}.${step.kind}`;
+export const gripsOf = ({ edges }: Pick<Part, 'edges'>): Grip[] =>
+  edges.flatMap((edge) => [
+    makePointGrip(edge, 'end', ...startOf(edge), oppositeEndLengths(edges, edge, startOf)),
+    ...edge.runs.flatMap((run, i) => {
+      const last = i === edge.runs.length - 1;
+      const also = last ? oppositeEndLengths(edges, edge, endOf) : shoulderPartner(edge, run);
       return [
-        ...gripsBetweenEnds(edge, step, [from, step.to], () => part.edges[e]!.runs[i]!.exact),
-        makePointGrip(
-          edge,
-          last ? 'end' : 'join',
-          end,
-          step.to,
-          last ? oppositeEndLengths(part, edge, 'end') : shoulderPartner(edge, i),
-        ),
+        ...gripsBetweenEnds(edge, run),
+        makePointGrip(edge, last ? 'end' : 'join', endKey(run), run.to, also),
       ];
     }),
   ]);
 
+/** A point of the job and its key. */
+type KeyedPoint = readonly [key: string, at: Point];
+
+const startOf = (edge: PartEdge): KeyedPoint => [`${edge.key}[0].from`, edgeStart(edge)];
+
+const endOf = (edge: PartEdge): KeyedPoint => [endKey(edge.runs.at(-1)), edgeEnd(edge)];
+
+/** The key of the point that a run ends in: "edges.back[1].batten". */
+const endKey = (run: PartRun | undefined): string => `${run?.step?.key}.${run?.step?.kind}`;
+
 function makePointGrip(
-  { name }: Edge,
+  { name }: PartEdge,
   what: Grip['what'],
   key: string,
   at: Point,
@@ -66,45 +69,39 @@ function makePointGrip(
   return { key, what, edge: name, at, sets: [...sets, ...also] };
 }
 
-/** The stations of the other edge's end where both stand at one: a square end moves as a whole. */
-function oppositeEndLengths({ job }: Part, edge: Edge, side: 'start' | 'end'): GripLength[] {
-  const endOf = ({ key, from, steps }: Edge): { key: string; at: Point } => {
-    const last = steps.at(-1)!;
-    return side === 'start'
-      ? { key: `${key}[0].from`, at: from }
-      : { key: `${last.key}.${last.kind}`, at: last.to };
-  };
-  return job.edges
+/** The station of the other edge's end where both have the same one: a square end moves as a whole. */
+const oppositeEndLengths = (
+  edges: Part['edges'],
+  edge: PartEdge,
+  pointOf: (edge: PartEdge) => KeyedPoint,
+): GripLength[] =>
+  edges
     .filter((other) => other !== edge)
-    .map(endOf)
-    .filter(({ at }) => Math.abs(at.x - endOf(edge).at.x) <= JOIN_MM)
-    .map(({ key, at }) => ({ key: `${key}[0]`, mm: at.x, what: 'station' }));
+    .map(pointOf)
+    .filter(([, at]) => Math.abs(at.x - pointOf(edge)[1].x) <= JOIN_MM)
+    .map(([key, at]) => ({ key: `${key}[0]`, mm: at.x, what: 'station' }));
+
+/** The station of the other corner of a shoulder that ends or begins with a run: it stays square as it moves. */
+function shoulderPartner({ runs }: PartEdge, run: PartRun): GripLength[] {
+  const i = runs.indexOf(run);
+  return [runs[i - 1], runs[i + 1]].flatMap((other) =>
+    other && Math.abs(other.to.x - run.to.x) <= JOIN_MM
+      ? [{ key: `${endKey(other)}[0]`, mm: other.to.x, what: 'station' as const }]
+      : [],
+  );
 }
 
-/** The station of the other corner of a shoulder that ends or begins with a step: it stays square as it moves. */
-function shoulderPartner({ steps }: Edge, i: number): GripLength[] {
-  const isOver = (at: Point): boolean => Math.abs(at.x - steps[i]!.to.x) <= JOIN_MM;
-  return [i - 1, i + 1].flatMap((other) => {
-    const step = steps[other];
-    return step && isOver(step.to)
-      ? [{ key: `${step.key}.${step.kind}[0]`, mm: step.to.x, what: 'station' as const }]
-      : [];
-  });
-}
-
-/** What a step passes between its ends. */
-function gripsBetweenEnds(
-  edge: Edge,
-  step: EdgeStep,
-  chord: readonly [Point, Point],
-  pieces: () => Parameters<typeof apexOf>[0],
-): Grip[] {
+/** The grips of a run between its ends. */
+function gripsBetweenEnds(edge: PartEdge, { step, from, to, exact }: PartRun): Grip[] {
+  if (!step) return [];
   const many = (what: 'nail' | 'pin', points: readonly Point[]): Grip[] =>
     points.map((at, i) => makePointGrip(edge, what, `${step.key}.through[${i}]`, at));
   const over = (what: 'rise' | 'radius', mm: number): Grip[] => {
-    const at = apexOf(pieces(), ...chord)?.at;
+    const at = apexOf(exact, from, to)?.at;
     const key = `${step.key}.${what}`;
-    return at ? [{ key, what: 'apex', edge: edge.name, at, sets: [{ key, mm, what, chord }] }] : [];
+    return at
+      ? [{ key, what: 'apex', edge: edge.name, at, sets: [{ key, mm, what, chord: [from, to] }] }]
+      : [];
   };
   switch (step.kind) {
     case 'line':

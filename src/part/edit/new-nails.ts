@@ -35,15 +35,16 @@ interface SettableRun {
   readonly places: readonly Point[];
 }
 
-function settableRuns({ job, edges }: Part): SettableRun[] {
-  return job.edges.flatMap(({ name, from, steps }, e) =>
-    steps.map((step, i) => {
+const settableRuns = ({ edges }: Part): SettableRun[] =>
+  edges.flatMap(({ name, runs }) =>
+    runs.flatMap((run) => {
+      const { step } = run;
+      if (!step) return [];
       const passed = pointsPassed(step);
-      const places = [steps[i - 1]?.to ?? from, ...(passed?.points ?? []), step.to];
-      return { edge: name, step, curve: edges[e]!.runs[i]!, what: passed?.what, places };
+      const places = [run.from, ...(passed?.points ?? []), run.to];
+      return [{ edge: name, step, curve: run, what: passed?.what, places }];
     }),
   );
-}
 
 /** What a step passes any number of; nothing where the job says no more than one place of it. */
 function pointsPassed(step: EdgeStep): { what: NewNail['what']; points: readonly Point[] } | undefined {
@@ -112,7 +113,7 @@ export function nailInWidestGap(part: Part, edge?: string): NewNail {
   const own = gaps.filter(({ run }) => run.edge === edge);
   const [widest] = (own.length > 0 ? own : gaps).toSorted((a, b) => gapWidth(b) - gapWidth(a));
   if (widest) return nailInGap(part, widest);
-  const steps = part.job.edges.flatMap((each) => each.steps);
+  const steps = settableRuns(part).map(({ step }) => step);
   const nearest = steps.find(({ kind }) => kind === 'batten') ?? steps.find(({ kind }) => kind !== 'line');
   throw new Fault('nails.none-here', whyNoNail(nearest ?? steps[0]!), (nearest ?? steps[0])?.key);
 }
@@ -134,7 +135,7 @@ const nailInGap = (part: Part, { run, from, to }: NailGap): NewNail =>
 /** On the line at the graduation nearest in station, the offset to the graduation as well. */
 function makeNail({ rule }: Part, { edge, step, curve, what, places }: SettableRun, near: Point): NewNail {
   const station = readOnRule(near.x, rule);
-  const offsets = offsetsAt({ runs: [curve] }, station.mark);
+  const offsets = offsetsAt({ pieces: curve.exact }, station.mark);
   const [onLine = near.y] = offsets.toSorted((a, b) => Math.abs(a - near.y) - Math.abs(b - near.y));
   const offset = readOnRule(onLine, rule);
   const index = places.slice(1, -1).filter(({ x }) => x < station.mark).length;

@@ -1,8 +1,7 @@
 import { distance, type Point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { EndSide } from '../../job/job.ts';
-import { edgeEnd, edgeStart } from '../edge.ts';
-import { cornersOnFace } from '../edge-corners.ts';
+import { cornersOnFace, edgeEnd, edgeStart } from '../edge.ts';
 import { type BaseLine, SAME_OFFSET_MM, toBaseLine } from '../offsets.ts';
 import type { Part, PartEdge } from '../part.ts';
 

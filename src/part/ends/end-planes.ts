@@ -19,9 +19,7 @@ export interface EndPlanes {
 }
 
 /** One end of a closed part as it is cut. */
-export interface PartEnd {
-  readonly side: EndSide;
-  readonly angles: CompoundAngles;
+export interface PartEnd extends EndPlane {
   /** The cut line on the marked face, from the lower edge to the upper one. */
   readonly face: readonly [low: Point, high: Point];
   /** The same on the other face; the face's own where the cut is square through the wood. */

@@ -3,8 +3,7 @@ import { isShoulder, type Piece } from '../../curves/geometry/pieces/piece.ts';
 import { add, direction, leftNormal, type Point, scale } from '../../curves/geometry/point.ts';
 import { subcurve } from '../../curves/geometry/subcurve.ts';
 import type { EndSide } from '../../job/job.ts';
-import { edgePieces } from '../edge.ts';
-import { lowerEdge } from '../edge-corners.ts';
+import { lowerEdge } from '../edge.ts';
 import type { Part, PartEdge } from '../part.ts';
 import { clipOneEnd, clipPieces, findPieceRange } from './clip-pieces.ts';
 import { clipPlaneAt, type EndPlane, type PartEnd } from './end-planes.ts';
@@ -76,10 +75,12 @@ function lengthToShoulder(fromEnd: readonly Piece[]): number {
 }
 
 /** What is left of an edge at a depth under the face, the other end uncut. */
-function edgeLeftAtDepth({ side, angles, face }: PartEnd, edge: PartEdge): (depth: number) => Piece[] {
+function edgeLeftAtDepth(
+  { side, angles, face }: PartEnd,
+  { pieces }: PartEdge,
+): (depth: number) => readonly Piece[] {
   const [{ x, y }] = face;
   const plane: EndPlane = { side, angles, reach: x + Math.tan(angles.rake) * y };
-  const pieces = edgePieces(edge);
   return (depth) =>
     clipPieces(pieces, findPieceRange(pieces, clipOneEnd(side, clipPlaneAt(plane, depth))), subcurve);
 }

@@ -2,7 +2,7 @@ import { pieceEnd, pieceStart } from '../../curves/geometry/evaluate.ts';
 import { isShoulder, type LineSegment, type Piece } from '../../curves/geometry/pieces/piece.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { EndSide } from '../../job/job.ts';
-import { edgePieces, stationRange } from '../edge.ts';
+import { stationRange } from '../edge.ts';
 import { findLeastWidth } from '../outline/least-width.ts';
 import { PolylineBvh } from '../outline/polyline-bvh.ts';
 import type { PartEdge, Tenon } from '../part.ts';
@@ -23,7 +23,7 @@ export const findTenons = (lower: PartEdge, upper: PartEdge): Tenon[] =>
 function findTenonAt(side: EndSide, lower: PartEdge, upper: PartEdge): Tenon | undefined {
   const out = side === 'left' ? -1 : 1;
   const first = [lower, upper].map((edge) => {
-    const shoulders = edgePieces(edge).filter(isShoulder);
+    const shoulders = edge.pieces.filter(isShoulder);
     return side === 'left' ? shoulders[0] : shoulders.at(-1);
   });
   const stations = first.flatMap((one) => (one ? [one.from.x] : []));
@@ -38,7 +38,7 @@ function findTenonAt(side: EndSide, lower: PartEdge, upper: PartEdge): Tenon | u
   });
   if (!isWider) return undefined;
   const [low, high] = [lower, upper].map(
-    (edge) => new PolylineBvh(piecesOutside(edgePieces(edge), side, shoulder)),
+    (edge) => new PolylineBvh(piecesOutside(edge.pieces, side, shoulder)),
   );
   return { side, shoulder, ...findLeastWidth(low!, high!) };
 }
@@ -47,7 +47,7 @@ const isShoulderAt = (piece: Piece, station: number): piece is LineSegment =>
   isShoulder(piece) && Math.abs(piece.from.x - station) < JOIN_MM;
 
 /** The pieces from a shoulder to the end; all of an edge that has none there, its other places being farther off. */
-function piecesOutside(pieces: Piece[], side: EndSide, shoulder: number): Piece[] {
+function piecesOutside(pieces: readonly Piece[], side: EndSide, shoulder: number): readonly Piece[] {
   const at = pieces.findIndex((piece) => isShoulderAt(piece, shoulder));
   if (at >= 0) return side === 'left' ? pieces.slice(0, at) : pieces.slice(at + 1);
   const reaches = (piece: Piece): boolean =>
@@ -56,12 +56,12 @@ function piecesOutside(pieces: Piece[], side: EndSide, shoulder: number): Piece[
 }
 
 /** An edge without what of it lies along tenons. */
-export const withoutTenons = (edge: PartEdge, tenons: readonly Tenon[]): Piece[] =>
+export const withoutTenons = (edge: PartEdge, tenons: readonly Tenon[]): readonly Piece[] =>
   tenons.reduce((pieces, { side, shoulder }) => {
     const at = pieces.findIndex((piece) => isShoulderAt(piece, shoulder));
     if (at < 0) return pieces;
     return side === 'left' ? pieces.slice(at + 1) : pieces.slice(0, at);
-  }, edgePieces(edge));
+  }, edge.pieces);
 
 /** Whether a station lies in a tenon. */
 export const isInTenon = (tenons: readonly Tenon[], station: number): boolean =>

@@ -6,7 +6,7 @@ import type { Job } from '../../job/job.ts';
 import { Fault } from '../../units/fault.ts';
 import { showTwoFigures } from '../../units/number-format.ts';
 import type { Rule } from '../../units/rule.ts';
-import { edgeEnd, edgePieces, edgeStart } from '../edge.ts';
+import { edgeEnd, edgeStart } from '../edge.ts';
 import { clipPlaneAt, type EndPlanes, isSquare } from '../ends/end-planes.ts';
 import type { PartEdge } from '../part.ts';
 import { type LeastWidth, selfCrossing } from './least-width.ts';
@@ -49,7 +49,7 @@ export function assertShouldersKept(
     );
   for (const { signedDistance, key, side } of cuts)
     for (const edge of edges) {
-      const shoulder = edgePieces(edge).find(
+      const shoulder = edge.pieces.find(
         (piece) => isShoulder(piece) && [piece.from, piece.to].some((at) => signedDistance(at) > -JOIN_MM),
       );
       if (shoulder)

@@ -1,5 +1,4 @@
-import type { Curve } from '../../curves/curve.ts';
-import { evaluate, pieceEnd, pieceStart, piecesLength } from '../../curves/geometry/evaluate.ts';
+import { evaluate, pieceEnd, pieceStart } from '../../curves/geometry/evaluate.ts';
 import type { Piece, Segment } from '../../curves/geometry/pieces/piece.ts';
 import { distance, type Point, toPoint } from '../../curves/geometry/point.ts';
 import { subcurve, subsegment } from '../../curves/geometry/subcurve.ts';
@@ -7,7 +6,7 @@ import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { reversePath, reversePiece } from '../../curves/geometry/transform.ts';
 import type { Job } from '../../job/job.ts';
 import { Fault } from '../../units/fault.ts';
-import { edgeEnd, edgePath, edgePieces, edgeStart } from '../edge.ts';
+import { edgeEnd, edgeStart, lowerFirst, makeEdge } from '../edge.ts';
 import { clipOneEnd, clipPieces, findPieceRange, type PieceRange } from '../ends/clip-pieces.ts';
 import {
   clipPlaneAt,
@@ -18,8 +17,7 @@ import {
   type PartEnd,
 } from '../ends/end-planes.ts';
 import { findTenons, withoutTenons } from '../ends/tenons.ts';
-import { offsetAt } from '../offsets.ts';
-import type { Part, PartEdge, PartShape, Tenon } from '../part.ts';
+import type { Part, PartEdge, PartRun, PartShape, Tenon } from '../part.ts';
 import { findLeastWidth, firstCrossing, type LeastWidth } from './least-width.ts';
 import {
   assertEndsAligned,
@@ -57,7 +55,7 @@ function lineOutline(edge: PartEdge, { ends }: Job): Outline {
       'one edge is a line on a board and has no end to cut. Set out the other edge too, or leave this out.',
       `ends.${leaning}`,
     );
-  const exact = edgePieces(edge);
+  const exact = edge.pieces;
   assertNotSelfCrossing(edge, new PolylineBvh(exact));
   return { shape: makeLineShape(edge), exact };
 }
@@ -65,7 +63,7 @@ function lineOutline(edge: PartEdge, { ends }: Job): Outline {
 /** One edge as a line pattern with its chord. */
 export const makeLineShape = (edge: PartEdge): Extract<PartShape, { type: 'line' }> => ({
   type: 'line',
-  line: edgePath(edge),
+  line: edge.path,
   chord: [edgeStart(edge), edgeEnd(edge)],
 });
 
@@ -73,7 +71,7 @@ export const makeLineShape = (edge: PartEdge): Extract<PartShape, { type: 'line'
 function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline {
   const [lower, upper] = lowerFirst(edges);
   assertEndsAligned(lower, upper, job.rule);
-  const [below, above] = [new PolylineBvh(edgePieces(lower)), new PolylineBvh(edgePieces(upper))];
+  const [below, above] = [new PolylineBvh(lower.pieces), new PolylineBvh(upper.pieces)];
   assertNotSelfCrossing(lower, below);
   assertNotSelfCrossing(upper, above);
   assertNotCrossing(lower, upper, firstCrossing(below, above));
@@ -96,7 +94,7 @@ const widthBetween = (low: PartEdge, high: PartEdge, tenons: readonly Tenon[]): 
 
 /** The chain of an edge as it is cut: the whole edge's own where nothing was cut off. */
 const chainOf = (cut: PartEdge, whole: PartEdge, chain: PolylineBvh): PolylineBvh =>
-  cut === whole ? chain : new PolylineBvh(edgePieces(cut));
+  cut === whole ? chain : new PolylineBvh(cut.pieces);
 
 const planesOf = (lower: PartEdge, upper: PartEdge, job: Job): EndPlanes => ({
   left: makeEndPlane(job, 'left', [edgeStart(lower), edgeStart(upper)]),
@@ -104,12 +102,12 @@ const planesOf = (lower: PartEdge, upper: PartEdge, job: Job): EndPlanes => ({
 });
 
 /** The edges of a part as its ends leave them on the marked face; of two, the lower one first. */
-export function edgesAsCut({ edges, ends, job }: Pick<Part, 'edges' | 'ends' | 'job'>): readonly PartEdge[] {
+export function edgesAsCut({ edges, ends }: Pick<Part, 'edges' | 'ends'>): readonly PartEdge[] {
   const [edge, other] = edges;
   if (!other) return [edge];
   const [lower, upper] = lowerFirst([edge, other]);
   if (!ends) return [lower, upper];
-  const planes = planesOf(lower, upper, job);
+  const planes = { left: ends[0], right: ends[1] };
   return [clipEdge(lower, planes), clipEdge(upper, planes)];
 }
 
@@ -117,19 +115,18 @@ export function edgesAsCut({ edges, ends, job }: Pick<Part, 'edges' | 'ends' | '
  * The outline of a part seen from above, as it is drawn and as it is exactly: an edge runs alike through the wood, so
  * that each end lies where the face that reaches farther out is cut. Undefined where the marked face hides all.
  */
-export function outlineFromAbove({ edges, ends, job }: Pick<Part, 'edges' | 'ends' | 'job'>) {
+export function outlineFromAbove({ edges, ends, stock }: Pick<Part, 'edges' | 'ends' | 'stock'>) {
   const [edge, other] = edges;
   if (!ends || !other) return undefined;
   const [lower, upper] = lowerFirst([edge, other]);
-  const planes = planesOf(lower, upper, job);
-  const outer = { left: outermostPlane(planes.left, job), right: outermostPlane(planes.right, job) };
-  if (outer.left === planes.left && outer.right === planes.right) return undefined;
+  const outer = { left: outermostPlane(ends[0], stock), right: outermostPlane(ends[1], stock) };
+  if (outer.left === ends[0] && outer.right === ends[1]) return undefined;
   const [low, high] = [clipEdge(lower, outer), clipEdge(upper, outer)];
   return { outline: pathAround(low, high), exact: piecesAround(low, high) };
 }
 
 /** The plane so that it cuts the marked face where it cuts the face that reaches farther out. */
-function outermostPlane(plane: EndPlane, { stock }: Job): EndPlane {
+function outermostPlane(plane: EndPlane, stock: Part['stock']): EndPlane {
   const out = Math.tan(plane.angles.splay) * (stock?.thickness ?? 0);
   return (plane.side === 'right' ? out : -out) > JOIN_MM ? { ...plane, reach: plane.reach + out } : plane;
 }
@@ -138,9 +135,9 @@ function outermostPlane(plane: EndPlane, { stock }: Job): EndPlane {
 function clipEdge(edge: PartEdge, { left, right }: EndPlanes): PartEdge {
   if (isSquare(left) && isSquare(right)) return edge;
   const cuts = { left: clipPlaneAt(left, 0), right: clipPlaneAt(right, 0) };
-  const [exact, path] = [findPieceRange(edgePieces(edge), cuts), findPieceRange(edgePath(edge), cuts)];
+  const [exact, path] = [findPieceRange(edge.pieces, cuts), findPieceRange(edge.path, cuts)];
   let [pieces, segments] = [0, 0];
-  const runs = edge.runs.flatMap((run): Curve[] => {
+  const runs = edge.runs.flatMap((run): PartRun[] => {
     const kept = {
       exact: clipPieces(run.exact, shiftRange(exact, pieces), subcurve),
       path: clipPieces(run.path, shiftRange(path, segments), (segment, from, to) => [
@@ -159,7 +156,7 @@ function clipEdge(edge: PartEdge, { left, right }: EndPlanes): PartEdge {
       },
     ];
   });
-  return { name: edge.name, runs, length: runs.reduce((sum, run) => sum + piecesLength(run.exact), 0) };
+  return makeEdge(edge, runs);
 }
 
 const shiftRange = ({ from, to }: PieceRange, by: number): PieceRange => ({ from: from - by, to: to - by });
@@ -172,11 +169,10 @@ const joinAround = <T extends Piece>(forth: readonly T[], back: readonly T[]): (
   ...endLine(pieceEnd(back.at(-1)!), pieceStart(forth[0]!)),
 ];
 
-const pathAround = (low: PartEdge, high: PartEdge): Segment[] =>
-  joinAround(edgePath(low), reversePath(edgePath(high)));
+const pathAround = (low: PartEdge, high: PartEdge): Segment[] => joinAround(low.path, reversePath(high.path));
 
 const piecesAround = (low: PartEdge, high: PartEdge): Piece[] =>
-  joinAround(edgePieces(low), edgePieces(high).reverse().map(reversePiece));
+  joinAround(low.pieces, high.pieces.toReversed().map(reversePiece));
 
 /** Across the part; none where the edges meet in a point. */
 const endLine = (from: Point, to: Point): Segment[] =>
@@ -187,24 +183,16 @@ function makePartEnd(plane: EndPlane, edges: readonly [PartEdge, PartEdge], job:
   const corner = (edge: PartEdge, depth: number): Point => {
     const isLeft = plane.side === 'left';
     if (isSquare(plane)) return isLeft ? edgeStart(edge) : edgeEnd(edge);
-    const pieces = edgePieces(edge);
+    const pieces = edge.pieces;
     const { from, to } = findPieceRange(pieces, clipOneEnd(plane.side, clipPlaneAt(plane, depth)));
     return pointAtParameter(pieces, isLeft ? from : to);
   };
   const on = (depth: number) => [corner(edges[0], depth), corner(edges[1], depth)] as const;
-  return { side: plane.side, angles: plane.angles, face: on(0), back: on(job.stock?.thickness ?? 0) };
+  return { ...plane, face: on(0), back: on(job.stock?.thickness ?? 0) };
 }
 
 /** The place at a piece's number and the share of its way. */
 function pointAtParameter(pieces: readonly Piece[], at: number): Point {
   const i = Math.min(Math.floor(at), pieces.length - 1);
   return toPoint(evaluate(pieces[i]!, at - i));
-}
-
-/** The edge nearer the reference line first, judged half-way along. */
-export function lowerFirst([a, b]: readonly [PartEdge, PartEdge]): readonly [PartEdge, PartEdge] {
-  const middle = (edgeStart(a).x + edgeEnd(a).x) / 2;
-  const height = (edge: PartEdge): number =>
-    offsetAt(edge, middle) ?? (edgeStart(edge).y + edgeEnd(edge).y) / 2;
-  return height(a) <= height(b) ? [a, b] : [b, a];
 }

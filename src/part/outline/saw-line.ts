@@ -5,7 +5,6 @@ import { FIT_MM } from '../../curves/geometry/tolerance.ts';
 import { parallelPath } from '../../curves/offset/offset-curve.ts';
 import { Fault } from '../../units/fault.ts';
 import type { Part } from '../part.ts';
-import { isBelowReference } from '../wood-side.ts';
 import { closestOnEdge } from './least-width.ts';
 import { PolylineBvh } from './polyline-bvh.ts';
 
@@ -21,7 +20,7 @@ export function parallelLine(
   tolerance = FIT_MM,
 ): Segment[] {
   const closed = shape.type === 'closed';
-  const toTheRight = closed || isBelowReference(edges[0]);
+  const toTheRight = closed || edges[0].woodIsAbove;
   const path = parallelPath(exact, toTheRight ? -outside : outside, closed, tolerance);
   if (outside < 0) assertParallelFits(path, exact, -outside);
   return path;

@@ -12,10 +12,8 @@ import {
   toPoint,
 } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import { edgePieces } from '../../part/edge.ts';
 import { edgesAsCut } from '../../part/outline/outline.ts';
 import type { Part } from '../../part/part.ts';
-import { isBelowReference } from '../../part/wood-side.ts';
 
 /** An edge as it is sawn, between the ends' cuts. */
 export interface SawnEdge {
@@ -30,10 +28,10 @@ export const isStraight = ({ pieces }: SawnEdge): boolean =>
   pieces.length === 1 && pieces[0]!.type === 'line';
 
 export const sawnEdges = (part: Part): SawnEdge[] =>
-  edgesAsCut(part).map((edge, i, all) => ({
+  edgesAsCut(part).map((edge) => ({
     name: edge.name,
-    pieces: edgePieces(edge),
-    wood: (all.length === 1 ? isBelowReference(edge) : i === 0) ? 'above' : 'below',
+    pieces: edge.pieces,
+    wood: edge.woodIsAbove ? 'above' : 'below',
   }));
 
 /** `hollow` (concave) has the waste inside it, `round` (convex) has the part inside it. */

@@ -30,9 +30,9 @@ export interface Blank {
 }
 
 /** The part over all (saw line and long points), with the allowances around it. */
-export function blankOf({ rule, stock, job }: Part, { length, width }: Footprint): Blank {
+export function blankOf({ rule, stock, widthAllowance }: Part, { length, width }: Footprint): Blank {
   const usual = DEFAULT_ALLOWANCES[rule.unit];
-  const allowances = { ...usual, width: job.widthAllowance ?? usual.width };
+  const allowances = { ...usual, width: widthAllowance ?? usual.width };
   return {
     length: length + allowances.length,
     width: width + allowances.width,

@@ -145,7 +145,7 @@ function nestingOf(
     quantity: part.quantity,
     area: faceOf(shape.outline).area,
     handed: isHanded(part),
-    mirrored: part.job.pair === 'mirrored',
+    mirrored: part.pair === 'mirrored',
     kerf: wish.kerf,
     between: wish.between ?? 0,
     board: {

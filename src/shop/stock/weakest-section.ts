@@ -4,7 +4,6 @@ import { minimizeAlong } from '../../curves/geometry/extrema.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { add, direction, dot, leftNormal, type Point, scale, subtract } from '../../curves/geometry/point.ts';
 import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minima.ts';
-import { edgePieces } from '../../part/edge.ts';
 import { isInTenon } from '../../part/ends/tenons.ts';
 import { type CuttingJoint, isCuttingJoint, jointShape } from '../../part/joints/joint-shape.ts';
 import { edgesAsCut } from '../../part/outline/outline.ts';
@@ -56,7 +55,7 @@ function sectionsThrough(joint: CuttingJoint, part: Part, straight: number): Cro
 /** Half-way between the directions of the part's edges at a point, radians. */
 function partDirectionAt(part: Part, to: Point): number {
   const angles = edgesAsCut(part).map((edge) => {
-    return closestPoint(edgePieces(edge).map(paramCurve), to).at.angle;
+    return closestPoint(edge.pieces.map(paramCurve), to).at.angle;
   });
   return angles.reduce((sum, angle) => sum + angle, 0) / angles.length;
 }

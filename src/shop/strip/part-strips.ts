@@ -48,11 +48,11 @@ export function adviseStrips(part: Part, ask: StripOptions): RunsAdvice {
 }
 
 const curvedRuns = (part: Part): CurvedRun[] =>
-  part.edges.flatMap((edge, e) =>
-    edge.runs.flatMap((run, i) => {
-      const step = part.job.edges[e]!.steps[i]!;
+  part.edges.flatMap((edge) =>
+    edge.runs.flatMap((run) => {
+      const { step } = run;
       const line = sprungLineOf(run, step);
-      const planed = step.kind === 'batten' ? step.strip?.from : undefined;
+      const planed = step?.kind === 'batten' ? step.strip?.from : undefined;
       return line.worst ? [{ edge: edge.name, curve: run, line, jobThickness: planed }] : [];
     }),
   );
@@ -66,8 +66,8 @@ export const stripToCut = (runs: RunsAdvice): StripAdvice => ({
   cutLength: Math.max(...runs.map(({ advice }) => advice.cutLength)),
 });
 
-function sprungLineOf(run: Curve, step: EdgeStep): SprungLine {
-  if (step.kind !== 'batten') return withoutPins(run);
+function sprungLineOf(run: Curve, step: EdgeStep | undefined): SprungLine {
+  if (step?.kind !== 'batten') return withoutPins(run);
   const tapered = run.exact.filter((piece): piece is TaperedSegment => piece.type === 'tapered');
   if (tapered.length > 0) return taperedLine(run, tapered, step.ends);
   return sprungLine(

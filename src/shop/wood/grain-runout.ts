@@ -3,7 +3,6 @@ import { minimizeAlong } from '../../curves/geometry/extrema.ts';
 import { isShoulder, type Piece } from '../../curves/geometry/pieces/piece.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { minimizeOn } from '../../curves/numeric/roots-and-minima.ts';
-import { edgePieces } from '../../part/edge.ts';
 import { edgesAsCut } from '../../part/outline/outline.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 
@@ -22,7 +21,7 @@ const acuteAngle = (angle: number): number =>
   Math.atan2(Math.abs(Math.sin(angle)), Math.abs(Math.cos(angle)));
 
 /** Without shoulders, which are meant to be end grain. */
-const longGrainPieces = (edge: PartEdge): Piece[] => edgePieces(edge).filter((piece) => !isShoulder(piece));
+const longGrainPieces = (edge: PartEdge): Piece[] => edge.pieces.filter((piece) => !isShoulder(piece));
 
 /**
  * The place on the edges of a part that runs most across the grain.

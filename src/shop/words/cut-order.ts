@@ -142,7 +142,7 @@ function curveSteps({ sawAllowance }: Part, curved: readonly SawnEdge[], { corne
 
 /** Half a turn about the vertical lays the other hand's edge against the gauge; a tilted cut would turn with it. */
 function mirroredPartStep(part: Part): string | undefined {
-  if (part.job.pair !== 'mirrored' || !isHanded(part)) return undefined;
+  if (part.pair !== 'mirrored' || !isHanded(part)) return undefined;
   const take = 'For the other hand of the pair take the mirrored pattern';
   return part.ends?.some(({ angles }) => angles.bevel !== 0)
     ? `${take}, and cut its ends with the board’s far edge against the gauge, swung as far the other way; the blade’s tilt stays.`

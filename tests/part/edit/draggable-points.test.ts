@@ -65,8 +65,8 @@ describe('a grip that is moved', () => {
   });
 
   test('takes the other edge’s square end along', () => {
-    const { edges } = partOf(moved(sampleText('hall-bench-leg.yaml'), 'edges.back[1].batten', [35, 2])).job;
-    expect(edges.map(({ steps }) => steps.at(-1)!.to.x)).toEqual([35 * INCH, 35 * INCH]);
+    const { edges } = partOf(moved(sampleText('hall-bench-leg.yaml'), 'edges.back[1].batten', [35, 2]));
+    expect(edges.map(({ runs }) => runs.at(-1)!.to.x)).toEqual([35 * INCH, 35 * INCH]);
   });
 
   test('gives an arc the rise under the hand, above its chord or below', () => {

@@ -81,11 +81,11 @@ describe('a nail set from the keyboard', () => {
   const station = ({ typed }: NewNail): string => typed[0];
 
   test('stands halfway from the place in hand to the next one', () => {
-    const [end] = LEG.job.edges[1]!.steps;
-    expect(station(nailAfter(LEG, 'back', LEG.job.edges[1]!.from))).toBe('6');
+    const [end] = LEG.edges[1]!.runs;
+    expect(station(nailAfter(LEG, 'back', LEG.edges[1]!.runs[0]!.from))).toBe('6');
     expect(station(nailAfter(LEG, 'back', { x: 12 * INCH, y: 3.25 * INCH }))).toBe('23');
     // From the last one back.
-    expect(station(nailAfter(LEG, 'back', end.to))).toBe('23');
+    expect(station(nailAfter(LEG, 'back', end!.to))).toBe('23');
   });
 
   test('or in the widest gap, of the edge in hand if that takes any', () => {

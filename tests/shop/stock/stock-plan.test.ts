@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { pieceEnd, pieceStart } from '../../../src/curves/geometry/evaluate.ts';
 import { distance } from '../../../src/curves/geometry/point.ts';
-import { edgePieces } from '../../../src/part/edge.ts';
 import { edgesAsCut } from '../../../src/part/outline/outline.ts';
 import type { Part } from '../../../src/part/part.ts';
 import { blankWarnings } from '../../../src/shop/stock/blank.ts';
@@ -221,7 +220,7 @@ describe('grain', () => {
   test('what an end cut takes off an edge no longer counts', () => {
     const cut = arched(80, 'ends: {left: {miter: 30}, right: {miter: -30}}\n');
     const [left, right] = cut.ends!;
-    const edges = edgesAsCut(cut).map(edgePieces);
+    const edges = edgesAsCut(cut).map(({ pieces }) => pieces);
     const tips = edges.map((pieces) => [pieceStart(pieces[0]!), pieceEnd(pieces.at(-1)!)]);
     tips.forEach(([start, end], i) => {
       expect(distance(start!, left.face[i]!)).toBeLessThan(1e-6);

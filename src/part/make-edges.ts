@@ -9,14 +9,41 @@ import { ellipse } from '../curves/simple/ellipse.ts';
 import { line } from '../curves/simple/line.ts';
 import { spline } from '../curves/simple/spline.ts';
 import { taperedBatten } from '../curves/tapered/tapered-batten.ts';
-import type { Edge, EdgeStep, EndCondition } from '../job/job.ts';
+import type { Edge, EdgeStep, EndCondition, Job } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
+import { edgeEnd, edgeStart, makeEdge } from './edge.ts';
+import { offsetAt } from './offsets.ts';
+import type { Part, PartEdge, PartRun } from './part.ts';
+
+/** The edges of a job, given the runs of each. */
+export function makeEdges(edges: Job['edges'], runs: readonly (readonly PartRun[])[]): Part['edges'] {
+  const [first, second] = edges.map((edge, i) => makeEdge({ ...edge, woodIsAbove: false }, runs[i] ?? []));
+  if (!first) throw new Error('a job has at least one edge');
+  if (!second) return [{ ...first, woodIsAbove: isBelowReference(first) }];
+  const isFirstLower = heightOf(first, first) <= heightOf(second, first);
+  return [
+    { ...first, woodIsAbove: isFirstLower },
+    { ...second, woodIsAbove: !isFirstLower },
+  ];
+}
+
+/** An edge's offset half-way along another one. */
+function heightOf(edge: PartEdge, along: PartEdge): number {
+  const middle = (edgeStart(along).x + edgeEnd(along).x) / 2;
+  return offsetAt(edge, middle) ?? (edgeStart(edge).y + edgeEnd(edge).y) / 2;
+}
+
+/** Whether an edge lies below the reference line, judged half-way along. */
+export function isBelowReference(edge: PartEdge): boolean {
+  const [from, to] = [edgeStart(edge), edgeEnd(edge)];
+  return (offsetAt(edge, (from.x + to.x) / 2) ?? from.y + to.y) < 0;
+}
 
 /** The runs of an edge, each from where the last one ended; every run's fault goes to `faults`. */
-export function makeEdgeRuns(edge: Edge, faults: Fault[]): Curve[] {
+export function makeEdgeRuns(edge: Edge, faults: Fault[]): PartRun[] {
   return edge.steps.flatMap((step, i) => {
     try {
-      return [makeRun(edge, i)];
+      return [{ ...makeRun(edge, i), step }];
     } catch (error) {
       if (!(error instanceof Fault)) throw error;
       faults.push(error.at(step.key));
