@@ -123,7 +123,7 @@ export class Store {
 
   /** What the hand asked for cannot be: it is told until something else is asked. The text stays. */
   reject(faults: readonly JobDiagnostic[]): void {
-    this.rejected = faults.map((fault) => ({ ...fault, place: undefined }));
+    this.rejected = faults.map((fault) => ({ ...fault, position: undefined }));
     this.notify();
   }
 
