@@ -1,11 +1,10 @@
-/** The element of the page with this id; the page is ours, so that it is there. */
+/** The element with this id; throws our bug error if the page does not have it. */
 export function byId<T extends HTMLElement = HTMLElement>(id: string): T {
   const found = document.getElementById(id);
   if (!found) throw new Error(`the page has no #${id}`);
   return found as T;
 }
 
-/** A new element with its attributes and what stands in it. */
 export function el<K extends keyof HTMLElementTagNameMap>(
   tag: K,
   attributes: Readonly<Record<string, string>> = {},
@@ -18,8 +17,8 @@ export function el<K extends keyof HTMLElementTagNameMap>(
 }
 
 /**
- * Writes text only where it is another: what is the same is not laid out again. The node's own text is
- * changed in its place, as the browser makes its style anew for one put there instead.
+ * Writes text only where it changes, and into the existing text node: a new node makes the browser style it
+ * again.
  */
 export function updateText(node: Node, text: string): void {
   const { firstChild: own } = node;
@@ -28,7 +27,6 @@ export function updateText(node: Node, text: string): void {
   } else if (own || text !== '') node.textContent = text;
 }
 
-/** Sets an attribute only where it is another. */
 export function updateAttribute(node: Element, name: string, value: string): void {
   if (node.getAttribute(name) !== value) node.setAttribute(name, value);
 }

@@ -2,7 +2,7 @@ import { byId } from './dom.ts';
 import type { JobFiles } from './state/job-files.ts';
 import type { Store } from './state/store.ts';
 
-/** Steps back and forward, by their buttons and by the keys that every program has for them; open and save. */
+/** Undo and redo by button and by the usual keys; open and save. */
 export function bindKeyboard(bench: Store, shelf: JobFiles): void {
   const [back, forward] = [byId<HTMLButtonElement>('back'), byId<HTMLButtonElement>('forward')];
   back.addEventListener('click', () => bench.undo());
@@ -25,7 +25,7 @@ function shortcutAction(event: KeyboardEvent, bench: Store, shelf: JobFiles): ((
   // A key that is held down asks once.
   if (key === 's') return () => event.repeat || shelf.save();
   if (key === 'o') return () => event.repeat || shelf.open();
-  // Where anything but the job is typed the browser's own undo is meant.
+  // In other fields the browser's own undo is meant.
   if (event.target instanceof Element && event.target.matches('input[type="text"], #readings'))
     return undefined;
   if (key === 'y' || (key === 'z' && event.shiftKey)) return () => bench.redo();

@@ -25,11 +25,11 @@ import { FileStatus } from './state/file-status.ts';
 import { FIRST_JOB, JobFiles } from './state/job-files.ts';
 import { Store } from './state/store.ts';
 
-/** A part longer than so many times its width has its notes below it, a stout one beside it. */
+/** A longer part has its notes below the drawing, a stouter one beside it. */
 const LONG_ASPECT = 2.2;
-/** A part so many times as long for its width, or as stout, has become another: the page is laid out anew for it. */
+/** Lay out the page again when the aspect ratio changes by more than this factor. */
 const RELAYOUT_RATIO = 1.5;
-/** On a low screen (a phone that lies, a page seen at 200 %) the notes stand beside any part. */
+/** On a low screen (a phone in landscape, a page at 200%) the notes are beside any part. */
 const LOW_SCREEN = matchMedia('(max-height: 35em)');
 
 const store = new Store(FIRST_JOB);
@@ -61,7 +61,7 @@ store.onChange(() => {
   if (store.rule.unit !== unit) showUnit(store.rule.unit);
 });
 store.onIdle(() => {
-  // A hand that still holds something must not have the part moved away under it.
+  // A part must not move away under a drag.
   if (!store.evaluated || store.previewText !== undefined) return;
   const change = aspect() / laidOutFor;
   if (Math.max(change, 1 / change) > RELAYOUT_RATIO) layOutPage();
@@ -70,7 +70,6 @@ store.onIdle(() => {
 store.notify();
 void loadPageFont();
 
-/** Another part lies on the bench: it is drawn whole, and the page is laid out for its shape. */
 function showNewJob(): void {
   job = store.jobNumber;
   figurePanel.clear();
@@ -85,13 +84,11 @@ function layOutPage(): void {
   document.body.style.setProperty('--aspect', laidOutFor.toFixed(2));
 }
 
-/** The part's length over its width. */
 function aspect(): number {
   const { left, right, bottom, top } = store.evaluated!.part.bounds;
   return (right - left) / Math.max(top - bottom, 1);
 }
 
-/** The switch and the rules show the unit that the job is in, or the one that was asked for. */
 function showUnit(now: Unit): void {
   unit = now;
   for (const radio of units()) radio.checked = radio.value === now;

@@ -9,20 +9,20 @@ import { toPart, toScreen } from './view-transform.ts';
 import { RULE_PX, type Viewport } from './viewport.ts';
 
 const TICK_PX = 12;
-/** From the apex to the baseline of its words, above it and below. */
+/** From the apex to the baseline of its label, above and below. */
 const [ABOVE_PX, BELOW_PX] = [20, 34];
-/** A line that leans more than this at its apex, radians, runs through words set in the middle: 1 in 12. */
+/** A line that slopes more than this at its apex, radians, would run through a centered label: 1 in 12. */
 const MAX_CENTERED_SLOPE = 1 / 12;
-/** From a leaning line's tick to its words, px, and what a letter of them takes at most. */
+/** From a sloping line's tick to its label, and the width of a letter, px. */
 const [BESIDE_PX, LETTER_PX] = [8, 7.5];
 
-/** A tick and its words, kept from one frame to the next: to make them anew takes longer than to move them. */
+/** A tick and its label, reused from frame to frame: moving them is faster than making them. */
 interface ApexLabel {
   readonly tick: Path;
   readonly words: Text;
 }
 
-/** A pencil tick and its reading at every apex that no grip stands in: a nail off the middle is not the apex. */
+/** A tick and a reading at every apex without a handle: a nail off the middle is not the apex. */
 export class ApexLabels {
   private readonly labels: ApexLabel[] = [];
 
@@ -60,12 +60,12 @@ export class ApexLabels {
     const wide = reads.length * LETTER_PX;
     const anchor = this.anchorFor(x, isRound ? tilt : -tilt, wide);
     const left = { start: x, middle: this.viewport.labelMiddle(x, wide) - wide / 2, end: x - wide };
-    // On the hollow side, clear of the teeth that show how sharply the line bends.
+    // On the hollow side, clear of the curvature comb.
     const clear =
       anchor && isRound ? this.clearanceBelow(apex, part, [left[anchor], left[anchor] + wide]) : y;
-    // Words that stand off below it are linked to their tick.
+    // The tick reaches down to a label that is farther below.
     updateAttribute(tick.node, 'd', `M${x} ${y - TICK_PX}V${clear + TICK_PX}`);
-    // Where the line would run through them the tick stands alone; they are among the figures, too.
+    // Where the line would run through the label the tick is alone; the figures have the reading too.
     updateText(words.node, anchor ? reads : '');
     if (!anchor) return;
     updateAttribute(words.node, 'class', anchor);
@@ -74,7 +74,7 @@ export class ApexLabels {
     updateAttribute(words.node, 'y', String(isRound ? clear + BELOW_PX : y - ABOVE_PX));
   }
 
-  /** How far down the sheet the line reaches over words in the hollow under an apex, px; or a part too thin for them. */
+  /** How far down the sheet a label in the hollow under an apex must start, px. */
   private clearanceBelow(
     { at, edge }: UnmarkedApex,
     part: Part,
@@ -83,7 +83,7 @@ export class ApexLabels {
     const { view } = this.viewport;
     const down = (offset: number): number => toScreen(view, { x: 0, y: offset }).y;
     const y = down(at.y);
-    // Under a single line there is its chord.
+    // Below a single line there is its chord.
     if (part.edges.length > 1 && edge === lowerEdge(part)) {
       const ends = words.map((x) => offsetAt(edge, toPart(view, { x, y }).x) ?? at.y);
       return Math.max(y, ...ends.map(down));
@@ -92,7 +92,7 @@ export class ApexLabels {
     return low - y < BELOW_PX + ABOVE_PX ? Math.max(low, y) : y;
   }
 
-  /** Beside the tick where the line leaves room, if the sheet does: to its right under a line that rises. */
+  /** Beside the tick where the line and the sheet leave room: to its right under a line that rises. */
   private anchorFor(x: number, rising: number, words: number): 'start' | 'middle' | 'end' | undefined {
     const { width } = this.viewport.view;
     if (Math.abs(rising) <= MAX_CENTERED_SLOPE) return 'middle';

@@ -18,15 +18,17 @@ interface ComparedCurve extends CurveComparison {
   readonly edge: string;
 }
 
-/** Words on the sheet: their middle, and half of what they take, px. */
+/** A label on the drawing: its middle and half its size, px. */
 interface PlacedLabel extends Point {
   readonly half: number;
 }
 
-/** A letter of the drawing, about, and a line of them, px. */
+/** About the size of a letter and of a line of text, px. */
 const [LETTER_PX, LINE_PX] = [7.5, 19];
 
-/** Other kinds of curve laid over the part's own, with what they are off at worst; once the hand rests. */
+/**
+ * Other kinds of curve over the part's own, with their largest deviation; updated when the pointer is idle.
+ */
 export class ComparisonLayer {
   private compared: readonly ComparedCurve[] = [];
   private readonly boxes = new Map<ComparedKind, HTMLInputElement>();
@@ -75,13 +77,12 @@ export class ComparisonLayer {
       const messageFor = isSame ? `${kind}: the same` : `${kind} ${this.store.roundedText(worst)}`;
       const room = this.findLabelRoom(messageFor, { x, y: y - 12 }, written);
       written.push(room);
-      // Where the sheet is full they stand in the list alone.
+      // Where the sheet is full the text is in the list only.
       if (room.y < LINE_PX) continue;
       layer.plain(messageFor).attr({ x: room.x, y: room.y, class: 'middle' });
     }
   }
 
-  /** Over a place, inside the sheet, and over what is written there already. */
   private findLabelRoom(words: string, { x, y }: Point, written: readonly PlacedLabel[]): PlacedLabel {
     const half = (words.length * LETTER_PX) / 2;
     const middle = this.viewport.labelMiddle(x, 2 * half);

@@ -8,10 +8,10 @@ import type { RuleLayer } from './rule-layer.ts';
 import { toScreen } from './view-transform.ts';
 import { HEADROOM_PX, type Viewport } from './viewport.ts';
 
-/** A finger's breadth: what the hand takes hold of is at least so far across, px. */
+/** Least radius of a handle's touch area, px: a finger's breadth across. */
 const TARGET_PX = 22;
 
-/** Signs that tell apart without colour: a nail is a ring with its point, a pin a ring, an end a square … */
+/** Shapes that differ without color: a nail is a ring with its point, a pin a ring, an end a square … */
 const SYMBOLS: Readonly<Record<Grip['what'], string>> = {
   nail: 'M-8 0a8 8 0 1 0 16 0a8 8 0 1 0-16 0M-1.5 0a1.5 1.5 0 1 0 3 0a1.5 1.5 0 1 0-3 0',
   pin: 'M-7 0a7 7 0 1 0 14 0a7 7 0 1 0-14 0',
@@ -20,10 +20,9 @@ const SYMBOLS: Readonly<Record<Grip['what'], string>> = {
   end: 'M-7-7H7V7H-7Z',
 };
 
-/** A letter of the words beside what is in hand takes at most so much, px. */
 const LETTER_PX = 11;
 
-/** Graduations at a time with the arrow keys, and with shift. */
+/** Graduations per arrow key, and with shift. */
 const [ONE, TEN] = [1, 10];
 const ARROWS: Readonly<Record<string, readonly [along: number, off: number]>> = {
   ArrowLeft: [-1, 0],
@@ -32,7 +31,7 @@ const ARROWS: Readonly<Record<string, readonly [along: number, off: number]>> = 
   ArrowDown: [0, -1],
 };
 
-/** Each by its edge: "back, nail"; "back, left end"; "back, nail 2" where it has several. */
+/** Names by edge: "back, nail"; "back, left end"; "back, nail 2" where an edge has several. */
 export function handleNames(grips: readonly Grip[]): string[] {
   const counts = new Map<string, number>();
   const numbered = grips.map(({ edge, what, key }) => {
@@ -49,17 +48,17 @@ interface HandleElement {
   readonly group: G;
   handle: Grip;
   name: string;
-  /** As it was drawn last: most grips stay where they are while one is dragged. */
+  /** What was drawn last: most handles stay where they are while one is dragged. */
   lastDrawn: string;
 }
 
-/** The places to take hold of, each a control of its own: dragged, or moved by the arrow keys. */
+/** The handles on the drawing, each a control of its own: dragged, or moved by the arrow keys. */
 export class HandleLayer {
   private readonly elements = new Map<string, HandleElement>();
   private readonly label;
   private heldKey: string | undefined;
   private readonly holdListeners: (() => void)[] = [];
-  /** The text, and of which job, before the keys began to move something: Escape goes back to it. */
+  /** The job before the arrow keys changed it, for Escape. */
   private beforeKeys: { readonly text: string; readonly job: number } | undefined;
 
   constructor(
@@ -88,7 +87,7 @@ export class HandleLayer {
     this.markHeld();
   }
 
-  /** A grip that is no more hands the keyboard on to the nearest of its kind and edge. */
+  /** A handle that disappears passes its focus to the nearest one of its kind and edge. */
   private remove({ group, handle: { key, edge, what, at } }: HandleElement, grips: readonly Grip[]): void {
     const { activeElement } = document;
     const hadKeyboard =
@@ -101,7 +100,6 @@ export class HandleLayer {
     group.remove();
   }
 
-  /** What is in hand, and what it is called. */
   get grip(): Grip | undefined {
     return this.heldElement?.handle;
   }
@@ -114,12 +112,10 @@ export class HandleLayer {
     return this.heldKey === undefined ? undefined : this.elements.get(this.heldKey);
   }
 
-  /** Called when the hand takes hold of another grip, or of none. */
   onHold(listener: () => void): void {
     this.holdListeners.push(listener);
   }
 
-  /** The grip nearest to a place on the screen, if one is within reach. */
   nearestHandle(at: Point, reach: number): Grip | undefined {
     const far = ({ handle }: HandleElement): number => {
       const { x, y } = toScreen(this.viewport.view, handle.at);
@@ -131,7 +127,7 @@ export class HandleLayer {
     return first?.handle;
   }
 
-  /** Shows a grip as the one in hand, without its stealing the keyboard from a field that names it. */
+  /** Marks a handle as held without taking the focus from a field that names it. */
   hold(key: string | undefined): void {
     this.heldKey = key;
     this.markHeld();
@@ -159,9 +155,9 @@ export class HandleLayer {
       this.hold(grip.key);
     });
     group.node.addEventListener('blur', ({ relatedTarget }) => {
-      // What is done to the grip in hand does not take it out of the hand.
+      // The buttons that act on the held handle do not release it.
       if (relatedTarget instanceof Element && relatedTarget.closest('#nails')) return;
-      // A move that made no part is given up with the grip.
+      // A move that made no part is dropped with the handle.
       this.store.commit();
       this.store.endCoalescing();
       this.hold(undefined);
@@ -189,7 +185,7 @@ export class HandleLayer {
     updateAttribute(node, 'aria-valuenow', grip.at.x.toFixed(1));
   }
 
-  /** The grip in hand: its hair on the rules, and what it reads beside it. */
+  /** Marks the held handle, its crosshair on the rules and its reading. */
   private markHeld(): void {
     const handle = this.heldElement;
     for (const [key, { group }] of this.elements) group.node.classList.toggle('held', key === this.heldKey);
@@ -199,7 +195,7 @@ export class HandleLayer {
     updateText(this.label.node, valueText);
     if (!handle) return;
     const { x, y } = toScreen(this.viewport.view, handle.handle.at);
-    // Above the finger, or below it near the sheet's upper side.
+    // Above the finger, or below it near the top of the sheet.
     updateAttribute(this.label.node, 'x', String(this.viewport.labelMiddle(x, valueText.length * LETTER_PX)));
     updateAttribute(this.label.node, 'y', String(y > HEADROOM_PX - 1 ? y - 34 : y + 52));
   }
@@ -223,7 +219,7 @@ export class HandleLayer {
     this.store.preview(
       editJob(evaluated.text, gripNudged(grip, arrow[0] * by, arrow[1] * by, evaluated.part)),
     );
-    // What makes no part is told, and the line stays where it is.
+    // If the edit is invalid, report it and keep the last valid curve.
     if (this.store.isUpToDate) this.store.commit(key);
   }
 }

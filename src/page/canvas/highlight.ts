@@ -4,7 +4,7 @@ import type { Store } from '../state/store.ts';
 import { toScreen } from './view-transform.ts';
 import type { Viewport } from './viewport.ts';
 
-/** A place to show on the drawing: a point, or a whole edge where nothing nearer is known. */
+/** A place to show on the drawing: a point, or a whole edge if no point is known. */
 export interface HighlightTarget {
   readonly at?: Point | undefined;
   readonly edge?: string | undefined;
@@ -12,11 +12,11 @@ export interface HighlightTarget {
 
 const RING_PX = 16;
 
-/** Shows on the drawing what is spoken of beside it. */
+/** Shows on the drawing the place that a text beside it refers to. */
 export class Highlight {
   private readonly edgePath;
   private readonly ring;
-  /** What is pointed at or has the keyboard, and where its place is by now. */
+  /** The element under the pointer or with the focus, and the place it refers to. */
   private active: { readonly node: Node; readonly spot: () => HighlightTarget | undefined } | undefined;
 
   constructor(
@@ -32,12 +32,11 @@ export class Highlight {
     this.draw();
   }
 
-  /** To be called once what was attached may speak of another place, or is gone from the page. */
+  /** Call this when an attached element may refer to another place or has left the page. */
   refresh(): void {
     if (this.active) this.draw();
   }
 
-  /** Makes a part of the page show its place while it is pointed at or has the keyboard. */
   attach(node: HTMLElement, spot: () => HighlightTarget | undefined): void {
     const show = (shown: typeof this.active): void => {
       this.active = shown;

@@ -4,12 +4,10 @@ import type { Store } from '../state/store.ts';
 import { toScreen } from './view-transform.ts';
 import type { Viewport } from './viewport.ts';
 
-/** As large as the nail will be. */
 const RING_PX = 8;
-/** From the ring to the words over it. */
 const WORDS_PX = 34;
 
-/** While a nail is to be set: the lines that take one, and the nail where a mouse would set it. */
+/** While a nail is being set: the curves that take one, and the nail at the mouse. */
 export class NailPreview {
   private readonly lines;
   private readonly ring;
@@ -26,7 +24,7 @@ export class NailPreview {
     this.ring = layer.circle(2 * RING_PX).addClass('ghost');
     this.words = layer.plain('').addClass('middle');
     viewport.onViewChange(() => this.draw());
-    // Where the mouse would set it by now, its next move tells.
+    // The next move of the mouse shows where the nail would be now.
     store.onChange(() => {
       if (this.isActive) this.show(undefined);
     });

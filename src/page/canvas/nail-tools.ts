@@ -19,10 +19,10 @@ import { NailPreview } from './nail-preview.ts';
 import { toPart } from './view-transform.ts';
 import { reachFor, type Viewport } from './viewport.ts';
 
-/** Nails set on a line of the drawing and taken out of it: by button and hand, or by the keys N and Delete. */
+/** Sets nails on a curve and removes them, by button and pointer or by the keys N and Delete. */
 export class NailTools {
   private placing = false;
-  /** Of what was in hand last: a keyboard's nail is set there. */
+  /** The edge of the last held handle: a nail set by keyboard goes there. */
   private lastEdge: string | undefined;
   private readonly setButton = byId<HTMLButtonElement>('nail-set');
   private readonly removeButton = byId<HTMLButtonElement>('nail-out');
@@ -39,14 +39,13 @@ export class NailTools {
     this.listen();
   }
 
-  /** Whether the next touch of a line sets a nail. */
   get isPlacing(): boolean {
     return this.placing;
   }
 
-  /** The hand touches the sheet: a nail stands in the line if one is near, to be moved on at once. */
+  /** Sets a nail where the pointer touches a curve, ready to be dragged on. */
   placeNailAt(hand: Point, reach: number): Grip | undefined {
-    // What was in hand is laid down first: its going would end the step that begins here.
+    // Release the held handle first: losing it would end the step that begins here.
     this.handleLayer.release();
     const nail = this.tryOnPart((part) => this.nailNearPointer(part, hand, reach));
     if (!nail) return undefined;
@@ -64,13 +63,13 @@ export class NailTools {
   private listen(): void {
     const { node } = this.viewport.svg;
     this.setButton.addEventListener('click', ({ detail }) => {
-      // A keyboard's click touches no line: its nail stands at once, and the arrow keys move it.
+      // A keyboard click touches no curve: the nail is set at once, and the arrow keys move it.
       if (detail === 0) this.placeNail((part) => nailInWidestGap(part, this.lastEdge));
       else this.setPlacing(!this.placing);
     });
     this.removeButton.addEventListener('click', () => this.removeHeldNail());
     const own = byId('nails');
-    // A press of a button leaves the nail in hand.
+    // Pressing a button keeps the nail held.
     own.addEventListener('mousedown', (event) => event.preventDefault());
     own.addEventListener('focusout', ({ relatedTarget }) => {
       const stays = relatedTarget instanceof Element && relatedTarget.closest('#nails, .grip');
@@ -94,9 +93,9 @@ export class NailTools {
     event.preventDefault();
   }
 
-  /** The button stays pressed until a nail stands, or the hand thinks better of it. */
+  /** The button stays pressed until a nail is set or the action is canceled. */
   private setPlacing(isSetting: boolean): void {
-    // What no line takes is said before the hand looks for one.
+    // Say at once if no curve takes a nail.
     if (isSetting && !this.tryOnPart((part) => nailInWidestGap(part))) return;
     this.placing = isSetting;
     this.setButton.setAttribute('aria-pressed', String(isSetting));
@@ -104,7 +103,6 @@ export class NailTools {
     this.nailPreview.setActive(isSetting);
   }
 
-  /** Where it would stand, before a mouse is pressed. */
   private previewNail(event: PointerEvent): void {
     if (!this.placing || event.pointerType !== 'mouse' || !this.store.evaluated) return;
     try {
@@ -134,7 +132,7 @@ export class NailTools {
   private removeHeldNail(): void {
     const { grip } = this.handleLayer;
     const text = grip && this.tryOnPart(() => this.textWithout(grip.key));
-    // What stands there now comes to hand: the next nail, or the last one's neighbour.
+    // The nail that takes its place is held next.
     if (text !== undefined && this.pushOrReject(text)) this.handleLayer.focus(grip!.key);
   }
 
@@ -155,7 +153,7 @@ export class NailTools {
     throw new Fault('nails.not-one', wording, key);
   }
 
-  /** What comes of the part; or nothing, and it is told why. */
+  /** The result of the work on the part; undefined after the reason was reported. */
   private tryOnPart<T>(work: (part: Part) => T): T | undefined {
     const { evaluated, canEdit } = this.store;
     try {

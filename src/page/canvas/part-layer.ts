@@ -9,13 +9,12 @@ import { updateAttribute } from '../dom.ts';
 import type { Store } from '../state/store.ts';
 import type { Viewport } from './viewport.ts';
 
-/** Pixels for a millimetre of a printed picture: the comb's teeth are as long as on paper, or half on a phone. */
+/** Pixels per millimeter of a printed picture: the comb is as long as on paper, or half on a phone. */
 const PICTURE_PX = { wide: 3, narrow: 1.6 } as const;
-/** Teeth drawn on one piece, its two ends among them. */
 const TEETH_PER_PIECE = { wide: 48, narrow: 12 } as const;
 const NARROW_PX = 600;
 
-/** The part's lines: finished, to saw to, chord; and on demand its curvature as a comb. */
+/** The part's finished line, saw line and chord, and its curvature comb. */
 export class PartLayer {
   private readonly group;
   private readonly cut;
@@ -91,7 +90,6 @@ export class PartLayer {
   }
 }
 
-/** What is laid out on the face, as on the pattern. */
 const jointData = (part: Part): string =>
   part.joints
     .flatMap((joint) => jointLines(part, joint))
@@ -101,7 +99,7 @@ const jointData = (part: Part): string =>
 const chordData = ({ shape }: Part): string =>
   shape.type === 'line' ? pathData([{ type: 'line', from: shape.chord[0], to: shape.chord[1] }]) : '';
 
-/** From where leaning ends cut each edge off to where it is set out, its long point: there stand its grips. */
+/** From where a leaning end cuts each edge to its long point, where the handles are. */
 const longPointData = (part: Part): string =>
   part.ends?.every(isSquare)
     ? ''

@@ -8,26 +8,26 @@ import type { NailTools } from './nail-tools.ts';
 import { toPart } from './view-transform.ts';
 import { reachFor, type Viewport } from './viewport.ts';
 
-/** One notch of a wheel. */
+/** Zoom factor of one notch of a wheel. */
 const ZOOM_PER_WHEEL_PX = 1.0015;
 
 interface DraggedHandle {
   readonly pointer: number;
   readonly handle: Grip;
   readonly evaluated: EvaluatedJob;
-  /** The job before: Escape goes back to it. */
+  /** The text before the drag, for Escape. */
   readonly textBefore: string;
-  /** Where on the part the pointer took hold: the grip moves as far as the pointer, it does not jump under it. */
+  /** Where the drag began on the part: the handle moves as far as the pointer and does not jump to it. */
   readonly from: Point;
-  /** Where the pointer is by now, px; nowhere else before it has moved. */
+  /** The pointer's last position, px; undefined until it moves. */
   to: Point | undefined;
 }
 
-/** The hand on the sheet: it drags what it takes hold of, and moves the sheet where it takes hold of nothing. */
+/** Drags a handle, or pans and zooms the sheet where there is none. */
 export class PointerDrag {
   private hold: DraggedHandle | undefined;
   private frame = 0;
-  /** Pointers on the bare sheet: one moves it, two spread it. */
+  /** Pointers on the bare sheet: one pans, two zoom. */
   private readonly sheetPointers = new Map<number, Point>();
 
   constructor(
@@ -49,7 +49,7 @@ export class PointerDrag {
       },
       { capture: true },
     );
-    // Undone, stepped or another job opened meanwhile: what the hand holds is of a text that is no more.
+    // After an undo or another job the drag belongs to a text that no longer exists.
     store.onChange(() => {
       if (this.hold && store.previewText === undefined) this.end();
     });
@@ -60,7 +60,7 @@ export class PointerDrag {
     const at = this.viewport.pointerPosition(event);
     const reach = reachFor(event);
     const textBefore = this.store.text;
-    // A second finger on the sheet takes hold of nothing.
+    // A second finger takes hold of nothing.
     const handle = this.sheetPointers.size > 0 ? undefined : this.handleAt(at, reach);
     this.viewport.svg.node.setPointerCapture(event.pointerId);
     event.preventDefault();
@@ -142,7 +142,7 @@ export class PointerDrag {
     this.viewport.zoom(spread(at) / Math.max(spread(last), 1), middle);
   }
 
-  /** With ctrl, as the pad's two fingers send it; a bare wheel moves the page, which goes on below the sheet. */
+  /** With ctrl, as a touch pad sends a pinch. A bare wheel scrolls the page. */
   private onWheel(event: WheelEvent): void {
     if (!event.ctrlKey && !event.metaKey) return;
     event.preventDefault();

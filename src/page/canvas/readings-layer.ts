@@ -14,26 +14,25 @@ import type { Highlight } from './highlight.ts';
 import { toScreen } from './view-transform.ts';
 import { RULE_PX, type Viewport } from './viewport.ts';
 
-/** What is off at worst stands off so far on the screen, px; never more than so many times as large. */
+/** Size of the largest deviation on the screen, px, and the most that deviations are enlarged. */
 const [WORST_PX, MAX_TIMES] = [60, 100];
 
 const warningLine = (text: string): MessageLine => ({ text, className: 'warning' });
 
-/** Of one part: its readings, and the edge they are of once that is chosen. */
 interface SavedReadings {
   readonly text: string;
   readonly edge: string | undefined;
 }
 
-/** Readings of a sawn part laid over its line, what is off drawn many times as large. */
+/** Readings of a sawn part over its line, with the deviations enlarged. */
 export class ReadingsLayer {
   private check: EdgeCheck | undefined;
-  /** What was to be put among the readings and could not be: it is told until they are changed. */
+  /** Why the last input was refused; shown until the readings change. */
   private rejected: readonly string[] = [];
   private readonly text = byId<HTMLTextAreaElement>('readings');
   private readonly edge = byId<HTMLSelectElement>('readings-edge');
   private readonly messageList;
-  /** Of each job that has lain on the bench, by number: they are of its part and of no other. */
+  /** By job number: readings belong to one part only. */
   private readonly savedByJob = new Map<number, SavedReadings>();
   private chosen: string | undefined;
   private jobNumber: number;
@@ -69,7 +68,7 @@ export class ReadingsLayer {
     const { jobNumber } = this;
     try {
       const opened = await openTextFile('.csv,.txt');
-      // They are of the part that lay on the bench when they were asked for.
+      // They belong to the part that was shown when they were asked for.
       if (!opened || jobNumber !== this.jobNumber) return;
       if (describeExcess(opened.text) !== undefined) {
         this.reject(opened.text);
@@ -83,7 +82,6 @@ export class ReadingsLayer {
     }
   }
 
-  /** Tells why a text is not let in; the readings stay as they were. */
   private reject(text: string): void {
     try {
       readReadings(text, this.store.rule.unit);
@@ -108,7 +106,6 @@ export class ReadingsLayer {
     this.draw();
   }
 
-  /** The readings held against their edge; undefined where there are none. */
   private checkReadings(part: Part): EdgeCheck | undefined {
     const edge = part.edges.find(({ name }) => name === this.edge.value);
     const text = this.text.value;
@@ -131,7 +128,7 @@ export class ReadingsLayer {
     this.jobNumber = jobNumber;
   }
 
-  /** The curved edge first: the straight one is seldom what is measured. */
+  /** The curved edge comes first: the straight one is seldom measured. */
   private offerEdges(edges: readonly PartEdge[]): void {
     const names = edges.map(({ name }) => name);
     const offered = [...this.edge.options].map(({ value }) => value);
@@ -154,7 +151,6 @@ export class ReadingsLayer {
     return [{ text: whole }, ...rows];
   }
 
-  /** "1/16 in proud": more wood than asked for. */
   private off(proud: number): string {
     if (readOnRule(proud, this.store.rule).mark === 0) return 'on the line';
     return `${this.store.roundedText(Math.abs(proud))} ${proud > 0 ? 'proud' : 'shy'}`;

@@ -6,10 +6,10 @@ import { toPart, toScreen } from './view-transform.ts';
 import { RULE_PX, type Viewport } from './viewport.ts';
 
 const TICK_PX = 15;
-/** So many figures stand beside a mark of the upright rule. */
+/** The most characters that fit beside a mark of the upright rule. */
 const MAX_FIGURES_BESIDE = 4;
 
-/** A rule along the lower side and one up the left side, with a hair at the place in hand. */
+/** A rule along the lower side and one up the left side, with a crosshair at the held point. */
 export class RuleLayer {
   private pointed: Point | undefined;
   private readonly crosshair;
@@ -25,7 +25,6 @@ export class RuleLayer {
     viewport.onViewChange(() => this.draw());
   }
 
-  /** The rules as they lie; to be called when the unit or the view has changed. */
   draw(): void {
     const { width, height } = this.viewport.view;
     const low = height - RULE_PX.across;
@@ -41,7 +40,6 @@ export class RuleLayer {
     this.pointAt(this.pointed);
   }
 
-  /** Shows where a place stands on both rules. */
   pointAt(place: Point | undefined): void {
     this.pointed = place;
     if (!place) {
@@ -79,7 +77,7 @@ export class RuleLayer {
       const { y } = toScreen(view, { x: 0, y: mm });
       marks += `M${RULE_PX.left} ${y}h${-TICK_PX * share}`;
       if (label === undefined || y <= 12 || y >= low - 6) continue;
-      // A long figure stands over its mark, which leaves it no room beside it.
+      // A long number is placed above its mark, which leaves no room beside it.
       const at =
         label.length > MAX_FIGURES_BESIDE
           ? { x: RULE_PX.left - 3, y: y - 4 }

@@ -2,39 +2,37 @@ import { type Rule, readOnRule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 
-/** One mark of a rule. */
 export interface Tick {
   readonly mm: number;
-  /** How long it is drawn, a part of the longest. */
+  /** Length as a share of the longest mark. */
   readonly share: number;
   readonly label?: string;
 }
 
-/** The marks of a rule from fine to coarse, in its unit: each divides the next. */
+/** Spacings of the marks from fine to coarse, in the rule's unit: each divides the next. */
 const TICK_SPACINGS: Readonly<Record<Unit, readonly number[]>> = {
   in: [1 / 64, 1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 12, 120, 1200, 12_000],
   mm: [0.5, 1, 5, 10, 50, 100, 500, 1000, 5000, 10_000, 50_000, 100_000],
 };
 
-/** What stands in figures beside the marks. */
 const LABEL_SPACINGS: Readonly<Record<Unit, readonly number[]>> = {
   in: [1 / 8, 1 / 4, 1 / 2, 1, 2, 3, 6, 12, 24, 48, 120, 240, 480, 1200, 2400, 4800, 12_000],
   mm: [1, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000, 100_000, 200_000, 500_000],
 };
 
-/** Marks closer than this run into a grey, px. */
+/** Closer marks merge into gray, px. */
 const MIN_TICK_PX = 4;
-/** Figures need this much room, px. */
+/** Room that a number needs, px. */
 const MIN_LABEL_PX = 46;
-/** A view of nearly nothing would ask for marks without end. */
+/** Bounds the work for a view that is nearly empty. */
 const MAX_TICKS = 2000;
 
-/** A share of a mark that is rounding. */
+/** A smaller share of a mark is rounding. */
 const ROUNDING = 1e-9;
 
 const TICK_SHARES = [0.3, 0.45, 0.6, 0.75, 1];
 
-/** The marks of a rule between two places, as fine as a screen of so many pixels a millimetre shows them. */
+/** The marks of a rule between two places, as fine as this scale (px per mm) can show. */
 export function ticksBetween(from: number, to: number, pxPerMm: number, rule: Rule): Tick[] {
   const { unit } = rule;
   const size = unit === 'in' ? MM_PER_INCH : 1;

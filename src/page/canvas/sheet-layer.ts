@@ -14,18 +14,16 @@ import type { Store } from '../state/store.ts';
 import { toScreen } from './view-transform.ts';
 import type { Viewport } from './viewport.ts';
 
-/** How the pattern lies over its sheets, worked out when the hand rests, and drawn over the part on demand. */
+/** The layout over sheets, computed when the pointer is idle and drawn over the part. */
 export class SheetLayer {
-  /** The last layout; its count is shown grey while the part is another by now. */
+  /** The last layout; its count turns gray as soon as the part changes. */
   layout: Layout | undefined;
   private isFresh = false;
   private readonly paper = byId<HTMLSelectElement>('paper');
   private readonly turn = byId<HTMLSelectElement>('turn');
   private readonly showBox = byId<HTMLInputElement>('show-sheets');
-  /** No paper is asked for: the one that goes with the job's unit. */
   private readonly defaultPaper = el('option', { value: '' });
   private readonly status = byId('sheets-said');
-  /** Why the part cannot be laid over sheets. */
   fault = '';
 
   constructor(
@@ -44,7 +42,7 @@ export class SheetLayer {
     store.onIdle(() => this.layOut());
   }
 
-  /** "4 sheets of letter"; nothing before the hand has rested once. */
+  /** "4 sheets of letter"; empty before the first layout. */
   get countText(): string {
     const { layout } = this;
     if (!layout) return this.fault && 'none: see “Take to the bench”';
@@ -56,7 +54,6 @@ export class SheetLayer {
     return this.isFresh;
   }
 
-  /** Another part lies on the bench. */
   clear(): void {
     this.layout = undefined;
     this.fault = '';
@@ -73,7 +70,6 @@ export class SheetLayer {
     this.onLaidOut();
   }
 
-  /** The part over its sheets and, where the other of a pair has a pattern of its own, that one over its own. */
   layouts(part: Part): PatternLayouts {
     const { layout, fault } = this.tryLayOut(part);
     const isPair = layout !== undefined && needsMirrorImage(part);
@@ -125,7 +121,6 @@ export class SheetLayer {
   }
 }
 
-/** The corners of a sheet's own share, on the part. */
 function cornersOf({ cell: { left, right, bottom, top }, toSheet }: Sheet): Point[] {
   const toPart = invert(toSheet);
   return [

@@ -1,13 +1,13 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 
-/** How the part lies on the screen: pixels, y down, one scale both ways. */
+/** How the part is shown: pixels, y down, one scale both ways. */
 export interface ViewTransform {
   readonly width: number;
   readonly height: number;
-  /** Pixels a millimetre. */
+  /** Pixels per millimeter. */
   readonly scale: number;
-  /** Where station 0, offset 0 lies. */
+  /** Where station 0, offset 0 is. */
   readonly origin: Point;
 }
 
@@ -21,7 +21,7 @@ export const toPart = ({ scale, origin }: ViewTransform, { x, y }: Point): Point
   y: (origin.y - y) / scale,
 });
 
-/** The whole of a box, as large as the room inside some margins lets it be, in its middle. */
+/** The view that shows a whole box, centered inside the margins. */
 export function fitView(box: Box, width: number, height: number, margins: Box): ViewTransform {
   const [across, up] = [width - margins.left - margins.right, height - margins.top - margins.bottom];
   const scale = Math.min(
@@ -39,10 +39,10 @@ export function fitView(box: Box, width: number, height: number, margins: Box): 
   };
 }
 
-/** A tenth of a millimetre as wide as a finger, and the longest length there is, 1 km, on a phone. */
+/** From 0.1 mm as wide as a finger to the longest length there is, 1 km, on a phone. */
 const [MAX_SCALE, MIN_SCALE] = [400, 1e-4];
 
-/** Nearer or farther by a factor, about a place on the screen. */
+/** Zooms by a factor about a place on the screen. */
 export function zoomView(view: ViewTransform, about: Point, factor: number): ViewTransform {
   const scale = Math.min(Math.max(view.scale * factor, MIN_SCALE), MAX_SCALE);
   const k = scale / view.scale;
@@ -53,7 +53,6 @@ export function zoomView(view: ViewTransform, about: Point, factor: number): Vie
   return { ...view, scale, origin };
 }
 
-/** The view moved, in pixels. */
 export const panView = (view: ViewTransform, x: number, y: number): ViewTransform => ({
   ...view,
   origin: { x: view.origin.x + x, y: view.origin.y + y },

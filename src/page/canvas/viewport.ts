@@ -3,7 +3,7 @@ import type { Box } from '../../curves/geometry/bounds.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { fitView, panView, toScreen, type ViewTransform, zoomView } from './view-transform.ts';
 
-/** The layers of the drawing, from the paper up. */
+/** The layers of the drawing, from the bottom up. */
 const LAYERS = [
   'sheets',
   'comb',
@@ -19,32 +19,31 @@ const LAYERS = [
 ] as const;
 export type CanvasLayer = (typeof LAYERS)[number];
 
-/** The rules along the sheet's left and lower sides, px. */
 export const RULE_PX = { across: 40, left: 50 } as const;
-/** White between the part and the rules: a finger's breadth for what hangs off its line. */
+/** White between the part and the rules: a finger's breadth for handles and labels. */
 const MARGIN_PX = 44;
-/** From the middle of what stands on the part to its side: nearer to the sheet's own side it is cut off. */
+/** Half the width of a handle: nearer to the edge of the sheet it is cut off. */
 const HANDLE_HALF_PX = 11;
-/** A part that could be drawn so many times as large has shrunk. */
+/** A part that could be drawn this many times as large has shrunk. */
 const SHRINK_FACTOR = 2;
-/** Over the part: there the words of what is in hand stand, clear of the finger. */
+/** Room above the part for the held handle's reading, clear of the finger. */
 export const HEADROOM_PX = 52;
-/** Nothing smaller is drawn into: a pane that is folded away. */
+/** A pane that is folded away has no size. */
 const MIN_SIZE_PX = 40;
 
-/** How near the pointer must come to take hold, px: a mouse is surer than a finger. */
+/** How near the pointer must come to take hold, px: a mouse is more precise than a finger. */
 const REACH_PX = { mouse: 18, other: 30 } as const;
 
 export const reachFor = ({ pointerType }: PointerEvent): number =>
   pointerType === 'mouse' ? REACH_PX.mouse : REACH_PX.other;
 
-/** The sheet that the part is drawn on: its layers, and how the part lies on the screen. */
+/** The drawing area: its layers, and the view of the part. */
 export class Viewport {
   readonly svg: Svg;
   view: ViewTransform;
   private readonly layers = new Map<CanvasLayer, G>();
   private readonly viewListeners: (() => void)[] = [];
-  /** The hand has chosen how to look: the view stays when the window changes. */
+  /** The user panned or zoomed: the view stays when the window changes. */
   private isUserView = false;
 
   constructor(
@@ -61,19 +60,17 @@ export class Viewport {
     return this.layers.get(name)!;
   }
 
-  /** Called whenever the part lies otherwise on the screen. */
   onViewChange(listener: () => void): void {
     this.viewListeners.push(listener);
   }
 
-  /** The part as large as the sheet lets it be. */
   fit(bounds = this.bounds): void {
     this.bounds = bounds;
     this.isUserView = false;
     this.setView(this.viewOfWholePart());
   }
 
-  /** Fits a part that has grown off the sheet or shrunk to a corner of it, unless the hand chose how to look. */
+  /** Fits a part that has grown off the sheet or shrunk into a corner, unless the user chose the view. */
   keepInSight(bounds: Box): void {
     const { width, height, scale } = this.view;
     const [low, high] = [
@@ -100,18 +97,17 @@ export class Viewport {
     this.setView(panView(this.view, x, y));
   }
 
-  /** A place of the pointer on the sheet, px. */
   pointerPosition({ clientX, clientY }: { readonly clientX: number; readonly clientY: number }): Point {
     const { left, top } = this.svg.node.getBoundingClientRect();
     return { x: clientX - left, y: clientY - top };
   }
 
-  /** Where words have their middle: at a place, or as near to it as keeps them between the rule and the right side. */
+  /** The x of a label's middle, moved as little as keeps it between the rule and the right side. */
   labelMiddle(x: number, width: number): number {
     return Math.max(Math.min(x, this.view.width - width / 2), RULE_PX.left + width / 2);
   }
 
-  /** Puts what is drawn in part mm, y down, where the part lies. */
+  /** Places a group drawn in part mm, y down. */
   alignToPart(group: Element): void {
     const { scale, origin } = this.view;
     group.attr('transform', `translate(${origin.x} ${origin.y}) scale(${scale})`);

@@ -6,15 +6,14 @@ import type { FileStatus } from '../state/file-status.ts';
 import type { Store } from '../state/store.ts';
 import { DOWNLOADS, type Download, fileName, offsetsTables } from './downloads.ts';
 
-/** What was written stands on the screen: what takes longer than a frame would keep it off. */
+/** Yield so that the status text paints before the slow work starts. */
 const nextPaint = (): Promise<void> =>
   new Promise((resolve) => {
     requestAnimationFrame(() => setTimeout(resolve));
   });
 
-/** The papers to take to the bench, and the table of offsets to read off. */
 export class DownloadsPanel {
-  /** What is being made: a second click asks for no second copy of it. */
+  /** What is being made: a second click does not start it again. */
   private readonly inProgress = new Set<Download>();
 
   constructor(

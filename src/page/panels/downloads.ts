@@ -21,24 +21,22 @@ import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
 import type { Layout } from '../../tiling/layout.ts';
 import { DEFAULT_PAPER, parsePaper } from '../../tiling/paper/paper-sizes.ts';
 
-/** The part over sheets, once it has been laid; of a handed pair the mirrored pattern too. */
+/** The part laid over sheets, and the mirrored pattern of a mirrored pair. */
 export interface PatternLayouts {
   readonly layout: Layout | undefined;
   readonly mirrored: Layout | undefined;
-  /** Why it could not be laid. */
   readonly fault: string;
 }
 
-/** A paper to take to the bench. */
 export interface Download {
   readonly label: string;
   readonly type: string;
   readonly suffix: string;
-  /** Laid over sheets where it asks for that: it takes longer than most papers. */
+  /** Whether it needs the layout over sheets, which takes longer than most papers. */
   readonly make: (part: Part, layouts: () => PatternLayouts, font: Uint8Array) => Promise<BlobPart>;
 }
 
-/** All that can be taken from the page, in the order it is offered: a new writer is one more line here. */
+/** Everything that can be downloaded, in the order of the list. A new paper is one more entry here. */
 export const DOWNLOADS: readonly Download[] = [
   {
     label: 'The pattern, full size (PDF)',
@@ -121,7 +119,6 @@ export const DOWNLOADS: readonly Download[] = [
 
 export const fileName = ({ name }: Part, { suffix }: Download): string => fileNameFor(name, suffix);
 
-/** The offsets of every edge at stations a maker would tick. */
 export const offsetsTables = (part: Part): OffsetsTable[] =>
   part.edges.map((edge) => {
     const cuts = cutEnds(part, edge);

@@ -9,7 +9,10 @@ interface FigureRow {
   figure: FigureText;
 }
 
-/** Figures as a list of names and values; the same rows stay from frame to frame, only their words change. */
+/**
+ * Figures as a list of names and values. Rows are reused from frame to frame, so that none loses the keyboard
+ * focus.
+ */
 export class FigureList {
   private readonly rows = new Map<string, FigureRow>();
 

@@ -5,7 +5,7 @@ import type { Store } from '../state/store.ts';
 import { FigureList } from './figure-list.ts';
 import { curvedRuns, quickFigures, slowFigures } from './figure-values.ts';
 
-/** The figures beside the drawing: some in every frame, the others grey until the hand rests. */
+/** The figures beside the drawing. Slow ones turn gray until the pointer is idle. */
 export class FigurePanel {
   private readonly quickList;
   private readonly slowList;
@@ -24,7 +24,6 @@ export class FigurePanel {
     store.onIdle(() => this.drawSlow());
   }
 
-  /** Another part lies on the bench: nothing of the last one stays. */
   clear(): void {
     this.slowList.show([]);
   }
@@ -47,7 +46,7 @@ export class FigurePanel {
     updateText(byId('spoken'), diagnostics[0]?.message(lengthText) ?? this.spokenSummary());
   }
 
-  /** What has come of it, for who cannot see the drawing. */
+  /** The result in words, for someone who cannot see the drawing. */
   private spokenSummary(): string {
     const { evaluated, ruleText, lengthText } = this.store;
     const said = (evaluated ? curvedRuns(evaluated) : []).flatMap(({ prefix, figures: { apex } }) =>

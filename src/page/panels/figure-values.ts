@@ -17,27 +17,25 @@ import { NO_BREAK } from '../../units/typeset.ts';
 import type { HighlightTarget } from '../canvas/highlight.ts';
 import type { EvaluatedJob } from '../state/evaluate-job.ts';
 
-/** One figure of the part, in words, and where it is. */
+/** One figure of the part in words, with its place on the drawing. */
 export interface FigureText extends HighlightTarget {
-  /** The same from one frame to the next. */
+  /** Stable from frame to frame. */
   readonly id: string;
   readonly label: string;
   readonly value: string;
-  /** A warning is said louder. */
   readonly isWarning?: boolean;
 }
 
-/** Lengths as they are shown, with their unit and without. */
 export interface LengthFormats {
   readonly lengthText: ShowLength;
   readonly ruleText: ShowLength;
-  /** Without a hair. */
   readonly roundedText: ShowLength;
-  /** The rule they are shown on. */
   readonly rule: Rule;
 }
 
-/** What is true in every frame: apex, rise, tightest radius and length of each curved run; least width. */
+/**
+ * Figures recomputed in every frame: apex, rise, tightest radius and length of each curved run; least width.
+ */
 export function quickFigures(made: EvaluatedJob, speech: LengthFormats): FigureText[] {
   const { part } = made;
   const curved = curvedRuns(made);
@@ -49,7 +47,7 @@ export function quickFigures(made: EvaluatedJob, speech: LengthFormats): FigureT
 }
 
 interface NamedRun {
-  /** Before its figures where the part has several: "upper, "; "upper, arc 2, " where its edge has several. */
+  /** "upper, " where the part has several curved runs; "upper, arc 2, " where the edge has several. */
   readonly prefix: string;
   readonly edge: PartEdge;
   readonly run: Curve;
@@ -57,7 +55,6 @@ interface NamedRun {
   readonly figures: Figures;
 }
 
-/** Every run that is no line, in the part's order. */
 export function curvedRuns({ part, figures }: EvaluatedJob): NamedRun[] {
   const curved = part.edges.flatMap((edge, e) =>
     edge.runs.flatMap((run, i) => (run.kind === 'line' ? [] : [{ edge, run, i, figures: figures[e]![i]! }])),
@@ -137,7 +134,7 @@ const lengthFigures = ({ edges }: Part, { lengthText }: LengthFormats): FigureTe
     edge: edge.name,
   }));
 
-/** What is worked out once the hand rests: strip, grain, wood, how fair each edge is, warnings. */
+/** Figures computed when the pointer is idle: batten, grain, wood, fairness of each edge, warnings. */
 export function slowFigures(part: Part, speech: LengthFormats): FigureText[] {
   const wood = planWood(part, {});
   return [
@@ -169,13 +166,13 @@ function stripFigures(part: Part, { lengthText }: LengthFormats): FigureText[] {
     const isWarning = advice.verdict !== 'safe';
     return [{ id: 'strip', label: 'strain of the strip', value, at: advice.worst.at, edge, isWarning }];
   } catch (error) {
-    // A straight part bends no strip.
+    // A straight part has no batten.
     if (error instanceof Fault) return [];
     throw error;
   }
 }
 
-/** Shallower than this the grain runs from end to end of any part: 1 mm in a metre. */
+/** Smaller slopes leave the grain running from end to end of any part: 1 mm in a meter. */
 const MIN_RUNOUT = 1e-3;
 
 function runoutFigure({ grain }: WoodPlan, { ruleText }: LengthFormats): FigureText[] {
@@ -186,7 +183,6 @@ function runoutFigure({ grain }: WoodPlan, { ruleText }: LengthFormats): FigureT
   return [{ id: 'grain', label: 'grain runs out', value, at, edge, isWarning: band === 'short' }];
 }
 
-/** What to cut and to buy, and what a finished part weighs, as far as the job names its wood. */
 function woodFigures(
   { quantity }: Part,
   { blank, layers, amount }: WoodPlan,
@@ -216,7 +212,6 @@ const fairFigures = ({ name, runs }: PartEdge, { lengthText }: LengthFormats): F
     isWarning: code !== 'fairness.fair' && code !== 'fairness.straight',
   }));
 
-/** A warning names its edge in quotes. */
 function edgeNamedIn({ edges }: Part, message: string): HighlightTarget {
   const edge = edges.find(({ name }) => message.includes(`"${name}"`)) ?? edges[0];
   return edge ? { edge: edge.name } : {};

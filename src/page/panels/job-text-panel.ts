@@ -6,17 +6,16 @@ import { evaluateJob, type JobDiagnostic } from '../state/evaluate-job.ts';
 import type { Store } from '../state/store.ts';
 import { MessageList } from './message-list.ts';
 
-/** More mistakes than anyone mends at a time: the rest are only counted. */
+/** Nobody mends more mistakes at a time; the rest are only counted. */
 const MAX_FAULTS_SHOWN = 40;
 
-/** The job file: the text beside its line numbers, each mistake at its line with its cure. */
+/** The job file: its text with line numbers, and each mistake with its cure. */
 export class JobTextPanel {
   private readonly text = byId<HTMLTextAreaElement>('job-text');
   private readonly lines = byId('job-lines');
   private readonly faultList;
   private readonly sheetFault = byId('fault-said');
   private readonly panel = byId<HTMLDetailsElement>('job-panel');
-  /** How many lines are numbered, and which are wrong. */
   private numbered = '';
 
   constructor(
@@ -34,14 +33,14 @@ export class JobTextPanel {
     store.onChange(() => this.draw());
   }
 
-  /** A field ends its lines by \n alone: a file that ends them otherwise is saved as it came. */
+  /** A text area ends lines with \n only; this restores the line ends of the file. */
   private get typed(): string {
     return this.text.value.replaceAll('\n', lineEnding(this.store.text));
   }
 
   draw(): void {
     const { text, faults, diagnostics, previewText } = this.store;
-    // What nobody sees need not follow the hand.
+    // A closed panel need not follow the pointer.
     if (previewText === undefined || this.panel.open) {
       if (this.typed !== text) this.setText(text);
       this.numberLines(text, faults);
@@ -49,7 +48,7 @@ export class JobTextPanel {
     this.showFaults(diagnostics);
   }
 
-  /** Another text in the field; who types goes on typing where it is another, not at its end. */
+  /** Replaces the text and keeps the caret where it changes, not at the end. */
   private setText(text: string): void {
     const before = this.text.value;
     this.text.value = text;
@@ -86,11 +85,10 @@ export class JobTextPanel {
       };
     });
     this.faultList.show(left > 0 ? [...said, { text: `and ${left} more`, className: 'more' }] : said);
-    // On the sheet, too: the notes may be scrolled away while the hand drags.
+    // Also shown on the drawing: the notes may be scrolled away during a drag.
     updateText(this.sheetFault, faults[0]?.message(lengthText) ?? '');
   }
 
-  /** The place that a fault's key names: a grip's, or else its edge. */
   private targetOf({ key }: JobDiagnostic): HighlightTarget | undefined {
     const { evaluated } = this.store;
     const grip = evaluated?.handles.find(

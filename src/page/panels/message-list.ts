@@ -1,7 +1,7 @@
 import type { Highlight, HighlightTarget } from '../canvas/highlight.ts';
 import { el, updateText } from '../dom.ts';
 
-/** A line of words; a button where it has a place to show. */
+/** A line of text; a button if it has a place to show. */
 export interface MessageLine {
   readonly text: string;
   readonly className?: string;
@@ -15,7 +15,7 @@ interface MessageRow {
   line: MessageLine;
 }
 
-/** Lines of words: the same rows stay, only their words change, so that none loses the keyboard. */
+/** Lines of text. Rows are reused, so that none loses the keyboard focus. */
 export class MessageList {
   private readonly rows: MessageRow[] = [];
 

@@ -9,9 +9,8 @@ interface LengthField {
   readonly input: HTMLInputElement;
   readonly wrong: HTMLElement;
   length: GripLength;
-  /** The length as it stands, and its unit: most stay while one is dragged. */
   lastValue: string;
-  /** Whether that is what is written in it; not while someone types. */
+  /** Whether the field shows this value; false while someone types in it. */
   isShown: boolean;
 }
 
@@ -21,11 +20,11 @@ interface PointRow {
   grip: Grip;
 }
 
-/** A rise stands under neither heading: it is named beside its place. */
+/** A rise belongs to neither column, so its name is shown beside it. */
 const titleOf = ({ name, fields: [first, second] }: PointRow): string =>
   first && !second ? `${name}: ${first.length.what}` : name;
 
-/** Every place of the part with its lengths, to be typed as on a rule. */
+/** Fields for the lengths of every point of the part, to be typed as on a rule. */
 export class PointFields {
   private rows: PointRow[] = [];
   private job: number | undefined;
@@ -43,7 +42,7 @@ export class PointFields {
     this.host.toggleAttribute('inert', !canEdit);
     if (!evaluated) return;
     const same =
-      // What is half typed is of the part it was typed for.
+      // A half-typed value belongs to the part that it was typed for.
       this.job === this.store.jobNumber &&
       this.rows.length === evaluated.handles.length &&
       this.rows.every(
@@ -70,7 +69,7 @@ export class PointFields {
   }
 
   private rowOf(grip: Grip, name: string): PointRow {
-    // The other edge's square end follows: its station is not typed a second time.
+    // The square end of the other edge follows, so its station has no field of its own.
     const own = grip.sets.filter(({ key }) => key.startsWith(grip.key));
     const row: PointRow = { name, grip, fields: own.map((length) => this.fieldOf(length, () => row)) };
     return row;
@@ -139,7 +138,7 @@ export class PointFields {
       if (now !== field.lastValue) {
         field.lastValue = now;
         field.isShown = false;
-        // What was typed wrong stays beside its reason until the place is another.
+        // A wrong value stays beside its message until the point changes.
         this.showError(field, '');
         updateAttribute(field.input, 'aria-label', `${row.name}: ${what}, ${this.store.rule.unit}`);
       }

@@ -12,15 +12,13 @@ export function bindThemeSwitch(): void {
   try {
     choice.value = localStorage.getItem(STORAGE_KEY) ?? 'device';
   } catch {
-    // The browser keeps nothing: the switch works all the same.
+    // The browser stores nothing; the switch works all the same.
   }
   choice.addEventListener('change', () => {
     apply();
     try {
       localStorage.setItem(STORAGE_KEY, choice.value);
-    } catch {
-      // As above.
-    }
+    } catch {}
   });
   apply();
 }

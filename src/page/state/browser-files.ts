@@ -1,14 +1,14 @@
 import { describeExcess, MAX_JOB_BYTES } from '../../job/parse/read-yaml.ts';
 import { el } from '../dom.ts';
 
-/** A file that was opened, and how to write back to it where the browser lets a page do that. */
+/** A file that was opened, and a way to write back to it where the browser has one. */
 export interface OpenedFile {
   readonly name: string;
   readonly text: string;
   readonly handle?: FileHandle;
 }
 
-/** Of the File System Access API, which not every browser has, what is used here. */
+/** The part of the File System Access API that is used here; not every browser has it. */
 export interface FileHandle {
   readonly name: string;
   getFile(): Promise<File>;
@@ -22,16 +22,15 @@ interface Pickers {
 
 const pickers = window as unknown as Pickers;
 
-/** Why a browser could not do what it was asked. */
 export const errorText = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
-/** Where a page that may write no file leaves one. */
+/** Where a page that cannot write files puts one. */
 export const downloadedMessage = (name: string): string => `${name} is among your downloads.`;
 
-/** Longer than any job or list of readings may be: what is cut off is refused there as too long. */
+/** Longer than any job or list of readings may be; the job reader refuses the rest as too long. */
 const MAX_READ_BYTES = 2 * MAX_JOB_BYTES;
 
-/** Lets the user choose a text file; undefined if they think better of it. */
+/** Lets the user choose a text file; undefined if the user cancels. */
 export async function openTextFile(endings: string): Promise<OpenedFile | undefined> {
   if (!pickers.showOpenFilePicker) return await chooseWithInput(endings);
   const handle = await unlessCanceled(async () => (await pickers.showOpenFilePicker?.())?.[0]);
@@ -41,8 +40,8 @@ export async function openTextFile(endings: string): Promise<OpenedFile | undefi
 export const readBlobText = (file: Blob): Promise<string> => file.slice(0, MAX_READ_BYTES).text();
 
 /**
- * Lets no text into a field that is too long for any job or list of readings: to lay out its lines alone would take
- * the browser minutes. What was there stays, and the text is handed to who tells why.
+ * Keeps a text out of a field if it is too long for any job or list of readings: the browser would take
+ * minutes to lay it out. `onReject` gets the text.
  */
 export function rejectTooLongInput(field: HTMLTextAreaElement, refused: (text: string) => void): void {
   field.addEventListener('beforeinput', (event) => {
@@ -55,7 +54,7 @@ export function rejectTooLongInput(field: HTMLTextAreaElement, refused: (text: s
 
 function chooseWithInput(endings: string): Promise<OpenedFile | undefined> {
   const input = el('input', { type: 'file', accept: endings, hidden: '' });
-  // Some browsers forget one that is in no page before a file has been chosen.
+  // Some browsers forget an input that is not in the page.
   document.body.append(input);
   return new Promise((resolve) => {
     const chosen = async (file?: File): Promise<void> => {
@@ -68,7 +67,7 @@ function chooseWithInput(endings: string): Promise<OpenedFile | undefined> {
   });
 }
 
-/** Writes to a file chosen before, or to one chosen now; false if the user thinks better of it. */
+/** Writes to a known file, or to one chosen now; false if the user cancels. */
 export async function saveTextFile(
   text: string,
   name: string,
@@ -99,7 +98,6 @@ async function unlessCanceled<T>(work: () => Promise<T>): Promise<T | undefined>
 /** Long enough for a slow disk to have taken the file, ms. */
 const REVOKE_AFTER_MS = 60_000;
 
-/** Hands a file to the browser's downloads. */
 export function download(data: BlobPart, name: string, type: string): void {
   const url = URL.createObjectURL(new Blob([data], { type }));
   el('a', { href: url, download: name }).click();

@@ -8,17 +8,16 @@ import { makePart } from '../../part/make-part.ts';
 import type { Part } from '../../part/part.ts';
 import { Fault, Faults, type ShowLength } from '../../units/fault.ts';
 
-/** A job that makes a part, worked out as far as every frame needs it. */
+/** A job that makes a part, with the figures that every frame needs. */
 export interface EvaluatedJob {
   readonly text: string;
   readonly part: Part;
   readonly positions: SourcePositions;
   readonly handles: readonly Grip[];
-  /** Of every run of every edge, in the part's order. */
+  /** For each run of each edge. */
   readonly figures: readonly (readonly Figures[])[];
 }
 
-/** A mistake of the job, ready to be told. */
 export interface JobDiagnostic {
   readonly code: string;
   readonly key: string;
@@ -26,12 +25,11 @@ export interface JobDiagnostic {
   readonly message: (length: ShowLength) => string;
 }
 
-/** What has come of a job's text: a part, or everything that is wrong with it. */
+/** Result of evaluating a job: a part, or its mistakes. */
 export type Evaluation =
   | { readonly evaluated: EvaluatedJob; readonly faults: readonly [] }
   | { readonly evaluated?: never; readonly faults: readonly JobDiagnostic[] };
 
-/** The part, figures, warnings and faults of a job text. */
 export function evaluateJob(text: string): Evaluation {
   let places: SourcePositions = new Map();
   try {
@@ -50,14 +48,14 @@ function evaluateParsed(text: string, job: Job, positions: SourcePositions): Eva
   return { text, part, positions, handles: gripsOf(part), figures };
 }
 
-/** What the user got wrong; anything else is a failure of ours and is passed on. */
+/** The user's mistakes; anything else is a bug and is thrown on. */
 export function faultsOf(error: unknown): readonly Fault[] {
   if (error instanceof Faults) return error.list;
   if (error instanceof Fault) return [error];
   throw error;
 }
 
-/** A failure of ours must not take the page down with it: the last part stays, and the maker is told. */
+/** A bug must not take the page down: the last part stays, and the maker is told. */
 const bugDiagnostic = (error: unknown): JobDiagnostic => ({
   code: 'page.failed',
   key: '',
@@ -66,11 +64,9 @@ const bugDiagnostic = (error: unknown): JobDiagnostic => ({
     `this is a fault of the program, not of your job: ${error instanceof Error ? error.message : String(error)}`,
 });
 
-/** A mistake as it is told: with the line it stands in, if it stands in any. */
 export const messageWithLine = (fault: Fault, length: ShowLength): string =>
   `${fault instanceof PlacedFault ? `line ${fault.place.line}: ` : ''}${fault.messageIn(length)}`;
 
-/** A mistake with its place in the job. */
 export const toDiagnostic = (fault: Fault, places: SourcePositions): JobDiagnostic => ({
   code: fault.code,
   key: fault.key ?? '',

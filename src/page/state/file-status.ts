@@ -1,10 +1,10 @@
 import { byId, updateText } from '../dom.ts';
 import type { Store } from './store.ts';
 
-/** What has come of a file, on the sheet: it stands until the hand does something after it. */
+/** The result of a file action, shown on the drawing until the next change. */
 export class FileStatus {
   private readonly node = byId('file-said');
-  /** What comes while the hand drags stands on after it lets go: only its next move takes it away. */
+  /** A message that arrives during a drag stays when it ends: only the next change removes it. */
   private hasBegun = false;
 
   constructor(bench: Store) {

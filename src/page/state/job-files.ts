@@ -18,27 +18,22 @@ import { evaluateJob, type JobDiagnostic } from './evaluate-job.ts';
 import type { FileStatus } from './file-status.ts';
 import type { Store } from './store.ts';
 
-/** The part that a fresh page shows. */
 export const FIRST_JOB = SAMPLES[0]?.text ?? STARTER_JOB;
 
-/** The parts of ours to begin from. */
 const STARTING_JOBS = [...SAMPLES, { name: 'A new part, with every key explained', text: STARTER_JOB }];
 
-/** A disk or a network that has gone may keep a save waiting for good. */
+/** A lost disk or network may keep a save waiting forever. */
 const SAVE_PENDING =
   'The save before this one is not done yet: this one follows it. If neither ends, copy the text of the job file elsewhere.';
 
-/** What stands for bytes that are no UTF-8. */
+/** Stands for bytes that are not UTF-8. */
 const REPLACEMENT_CHARACTER = '\uFFFD';
 
-/**
- * Of a file that is too long only the beginning is read, and of one in another coding not every letter: such a text
- * must not be saved over the file.
- */
+/** A file that is too long or not UTF-8 is read only in part: such a text must not be saved over the file. */
 const isReadCompletely = (text: string): boolean =>
   describeExcess(text) === undefined && !text.includes(REPLACEMENT_CHARACTER);
 
-/** Why a file is not taken up: its name and the line, as its text is nowhere on the page. */
+/** Why a file is not opened: its name and line, as its text is not on the page. */
 const openDiagnostics = ({ name, text }: OpenedFile): JobDiagnostic[] =>
   evaluateJob(text).faults.map(({ position, message, ...fault }) => ({
     ...fault,
@@ -54,14 +49,14 @@ interface KnownFile {
   readonly name: string;
 }
 
-/** Where jobs come from and go to: files, our own parts, what the last visit left. */
+/** Opens and saves jobs: files, samples, and the job of the last visit. */
 export class JobFiles {
-  /** By the job's number the file it came from, where the browser lets us write back to it. */
+  /** The file of each job number, where the browser can write back to it. */
   private readonly files = new Map<number, KnownFile>();
   private saving = Promise.resolve();
-  /** Saves that were asked for and are not done. */
+  /** Saves that are requested and not done. */
   private pendingSaves = 0;
-  /** How many jobs have been asked for, and which of them lies on the bench. */
+  /** The number of jobs requested, and the one that is open. */
   private requested = 0;
   private loaded = 0;
   private readonly keep = new Keep(FIRST_JOB, [() => sessionStorage, () => localStorage]);
@@ -73,7 +68,7 @@ export class JobFiles {
     const left = this.keep.left();
     if (left) this.offerPreviousJob(left);
     store.onIdle(() => this.keepJob());
-    // The page may be closed before the hand has rested.
+    // The page may be closed before the pointer is idle.
     window.addEventListener('pagehide', () => this.keepJob());
     window.addEventListener('storage', ({ key, newValue }) => {
       if (newValue === null) this.keep.removed(key);
@@ -81,13 +76,12 @@ export class JobFiles {
     this.offerStartingJobs();
     byId('open').addEventListener('click', () => this.open());
     byId('save').addEventListener('click', () => this.save());
-    // A job file may simply be let fall on the page.
     window.addEventListener('dragover', (event) => {
       if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
     });
     window.addEventListener('drop', (event) => {
       const [dropped] = event.dataTransfer?.files ?? [];
-      // Words that are moved within a field are the browser's to move.
+      // Text that is dragged within a field is the browser's to move.
       if (!dropped) return;
       event.preventDefault();
       void this.load(async () => ({ name: dropped.name, text: await readBlobText(dropped) }));
@@ -98,7 +92,7 @@ export class JobFiles {
     return this.load(() => openTextFile('.yaml,.yml'));
   }
 
-  /** A file is taken up once it is read, unless one that was asked for later has come sooner. */
+  /** Opens a file once it is read, unless a later request came first. */
   private async load(read: () => Promise<OpenedFile | undefined>): Promise<void> {
     const asked = ++this.requested;
     try {
@@ -111,7 +105,7 @@ export class JobFiles {
     }
   }
 
-  /** One save after the other: of two at a time into one file the older text could come last. */
+  /** One save after another: of two at a time into one file the older text could come last. */
   save(): Promise<void> {
     const { jobNumber, text, evaluated } = this.store;
     if (this.pendingSaves++ > 0) this.fileStatus.show(SAVE_PENDING);
@@ -130,7 +124,7 @@ export class JobFiles {
       if (saved !== 'downloaded') this.files.set(job, { handle: saved, name: saved.name });
       this.fileStatus.show(saved === 'downloaded' ? downloadedMessage(name) : `${saved.name} is saved.`);
     } catch (error) {
-      // The file may have gone, or the browser may have been told not to write: the job is not lost by that.
+      // The file may be gone or write access refused: the job is not lost by that.
       download(text, name, 'text/yaml');
       this.fileStatus.show(
         `${name} could not be written (${errorText(error)}): ${downloadedMessage('a copy')}`,
@@ -151,11 +145,11 @@ export class JobFiles {
       const chosen = choice.value === '' ? undefined : STARTING_JOBS[Number(choice.value)];
       if (chosen) this.startJob(chosen.text, undefined, 'samples');
     });
-    // One that is undone or changed can be chosen anew.
+    // Reset the list when the job differs from the sample, so that it can be chosen again.
     this.store.onChange(() => {
       if (STARTING_JOBS[Number(choice.value)]?.text !== this.store.text) choice.value = '';
     });
-    // The arrow keys go from one to the next, which counts as one step.
+    // The arrow keys go from one sample to the next, which counts as one step.
     choice.addEventListener('blur', () => {
       choice.value = '';
       this.store.endCoalescing();
@@ -178,7 +172,7 @@ export class JobFiles {
     byId('kept-take').addEventListener('click', () => {
       offer.hidden = true;
       this.startJob(left.text);
-      // Where it cannot be kept again it stays with the visit that left it.
+      // If it cannot be saved here it stays with the visit that left it.
       if (this.keepJob()) this.keep.forget(left);
     });
   }

@@ -5,12 +5,12 @@ import type { Unit } from '../../units/unit.ts';
 import { type EvaluatedJob, type Evaluation, evaluateJob, type JobDiagnostic } from './evaluate-job.ts';
 import { endCoalescing, type History, pushJob, pushText, redo, startHistory, undo } from './undo-history.ts';
 
-/** The hand rests when nothing has moved for so long, ms: shorter than a blink, longer than between two moves. */
+/** Idle time after the last change, ms: shorter than a blink, longer than between two moves. */
 const IDLE_MS = 140;
 
 /**
- * What lies on the bench. The text of the job is all the state there is: parts, drawings and figures follow
- * from it. A drag tries texts, and only where the hand lets go one becomes a step.
+ * The state of the page. The job text is all there is: part, drawing and figures follow from it. A drag
+ * previews texts; releasing it pushes the last valid one as a step.
  */
 export class Store {
   private history: History;
@@ -30,47 +30,46 @@ export class Store {
     this.lastValid = this.evaluation.evaluated;
   }
 
-  /** Called at every change, in the frame it happens. */
+  /** Called at every change, in its frame. */
   onChange(listener: () => void): void {
     this.changeListeners.push(listener);
   }
 
-  /** Called once the hand rests: for what takes longer than a frame. */
+  /** Called when the pointer is idle, for work that takes longer than a frame. */
   onIdle(listener: () => void): void {
     this.idleListeners.push(listener);
   }
 
-  /** The job's text; while a drag tries one out, that one if it makes a part. */
+  /** The job's text; during a drag the previewed text, if it is valid. */
   get text(): string {
     return this.pending ? (this.lastValid?.text ?? this.history.now.text) : this.history.now.text;
   }
 
-  /** Which of the jobs that have lain on the bench, by number. */
   get jobNumber(): number {
     return this.history.now.jobNumber;
   }
 
-  /** The last part that could be made; nothing where there has been none yet. */
+  /** The last valid part; undefined before the first. */
   get evaluated(): EvaluatedJob | undefined {
     return this.lastValid;
   }
 
-  /** What is wrong with the text, or with what the hand tries. */
+  /** Mistakes in the text, or in the previewed text. */
   get faults(): readonly JobDiagnostic[] {
     return (this.pending ?? this.evaluation).faults;
   }
 
-  /** All that is to be told: what the hand asked for last and could not have, and what is wrong. */
+  /** All messages: the last rejected action, then mistakes in the job. */
   get diagnostics(): readonly JobDiagnostic[] {
     return [...this.rejected, ...this.faults];
   }
 
-  /** Whether the drawing shows the text, and not the last part before a mistake. */
+  /** True if the drawing matches the text (not the last valid part). */
   get isUpToDate(): boolean {
     return this.faults.length === 0;
   }
 
-  /** Whether the text itself is sound, so that its points can be moved. */
+  /** Whether the text itself is valid, so that its points can be moved. */
   get canEdit(): boolean {
     return this.evaluation.evaluated !== undefined;
   }
@@ -83,7 +82,7 @@ export class Store {
     return this.history.future.length > 0;
   }
 
-  /** The rule that lengths are shown on: the job's own, or that of the other unit. */
+  /** The job's own rule, or that of the unit chosen on the page. */
   get rule(): Rule {
     const own = this.evaluated?.part.rule ?? defaultRule('in');
     return this.displayUnit === undefined || this.displayUnit === own.unit
@@ -91,15 +90,13 @@ export class Store {
       : defaultRule(this.displayUnit);
   }
 
-  /** On that rule, with its unit and without; a length is never broken between two lines. */
   readonly lengthText: ShowLength = (mm) => typesetLength(showLength(mm, this.rule));
   readonly ruleText: ShowLength = (mm) => typesetLength(showOnRule(mm, this.rule));
 
-  /** Without a hair: nobody sets out a length along the line or a radius to one. */
+  /** Without "full" or "shy": lengths along a curve and radii need no such precision. */
   readonly roundedText: ShowLength = (mm) =>
     typesetLength(`${readOnRule(mm, this.rule).text} ${this.rule.unit}`);
 
-  /** As a person types it, to the nearest graduation. */
   readonly inputText: ShowLength = (mm) => readOnRule(mm, this.rule).text;
 
   showIn(unit: Unit): void {
@@ -107,12 +104,10 @@ export class Store {
     this.notify();
   }
 
-  /** The text that is tried out, right or wrong. */
   get previewText(): string | undefined {
     return this.pendingText;
   }
 
-  /** Tries a text while the hand moves. */
   preview(text: string): void {
     this.rejected = [];
     this.pendingText = text;
@@ -121,13 +116,13 @@ export class Store {
     this.notify();
   }
 
-  /** What the hand asked for cannot be: it is told until something else is asked. The text stays. */
+  /** Reports a rejected action until the next one. The text stays. */
   reject(faults: readonly JobDiagnostic[]): void {
     this.rejected = faults.map((fault) => ({ ...fault, position: undefined }));
     this.notify();
   }
 
-  /** The hand lets go: the last part that could be made is the next step. Faults of a try are told no more. */
+  /** Ends a drag: the last valid preview becomes the next step. */
   commit(burst?: string): void {
     if (!this.pending) return;
     this.clearPreview();
@@ -136,19 +131,19 @@ export class Store {
     this.notify();
   }
 
-  /** The next step, right or wrong; `burst` joins it to the one before. */
+  /** Adds a step, valid or not; `burst` joins it to the one before. */
   push(text: string, burst?: string): void {
     this.applyHistory(pushText(this.history, text, burst));
   }
 
-  /** The next step if it makes a part; otherwise nothing changes, and what is wrong is handed back. */
+  /** Adds a step if it is valid, and returns the mistakes otherwise. */
   pushIfValid(text: string, burst?: string): readonly JobDiagnostic[] {
     const { faults } = evaluateJob(text);
     if (faults.length === 0) this.push(text, burst);
     return faults;
   }
 
-  /** Another job takes the place of this one: a step that goes back like any other. */
+  /** Replaces the job, as a step that can be undone. */
   startJob(text: string, burst?: string): void {
     this.applyHistory(pushJob(this.history, text, burst));
   }
@@ -180,7 +175,6 @@ export class Store {
     this.pendingText = undefined;
   }
 
-  /** Tells everyone how things stand. */
   notify(): void {
     for (const listener of this.changeListeners) listener();
     clearTimeout(this.timer);
@@ -190,6 +184,6 @@ export class Store {
   }
 }
 
-/** A length as the page shows it: real fractions, and never broken between two lines. */
+/** A length for the page: real fractions, and no line break inside. */
 const typesetLength = (shown: string): string =>
   typesetFractions(shown).replaceAll(' ', NO_BREAK).replace(/^-/, '−');

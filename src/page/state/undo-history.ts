@@ -1,21 +1,20 @@
-/** The steps of the work, each a whole text of the job: going back and forward changes nothing else. */
+/** The steps of the work. Each is a whole job text: undo and redo change nothing else. */
 export interface History {
   readonly past: readonly HistoryEntry[];
   readonly now: HistoryEntry;
   readonly future: readonly HistoryEntry[];
-  /** How many jobs have lain on the bench: the number of one is never another's, even once it is undone. */
+  /** Counts every job ever opened, so that a number is never used twice, even after an undo. */
   readonly jobCount: number;
 }
 
 interface HistoryEntry {
   readonly text: string;
-  /** What made it; steps of one burst (the same grip nudged, one stretch of typing) count as one. */
+  /** Steps with the same key (one handle nudged, one stretch of typing) count as one. */
   readonly coalesceKey: string | undefined;
-  /** Which of the jobs that have lain on the bench: another one taken up is a step, too, and loses nothing. */
+  /** Opening another job is a step too, and loses nothing. */
   readonly jobNumber: number;
 }
 
-/** A day's work at a kilobyte a step. */
 const MAX_STEPS = 1000;
 
 export const startHistory = (text: string): History => ({
@@ -25,14 +24,13 @@ export const startHistory = (text: string): History => ({
   jobCount: 1,
 });
 
-/** One more step; what was undone before it is gone. The same text again is no step. */
+/** Adds a step and drops the redo steps. The same text again is not a step. */
 export function pushText(history: History, text: string, coalesceKey?: string): History {
   return text === history.now.text
     ? history
     : pushEntry(history, { text, coalesceKey, jobNumber: history.now.jobNumber });
 }
 
-/** Another job takes the place of this one. */
 export const pushJob = (history: History, text: string, coalesceKey?: string): History =>
   pushEntry(
     { ...history, jobCount: history.jobCount + 1 },
@@ -44,7 +42,6 @@ function pushEntry({ past, now, jobCount }: History, step: HistoryEntry): Histor
   return { past: goesOn ? past : [...past, now].slice(-MAX_STEPS), now: step, future: [], jobCount };
 }
 
-/** Ends a burst: the next step counts by itself. */
 export const endCoalescing = (history: History): History => ({
   ...history,
   now: { ...history.now, coalesceKey: undefined },
