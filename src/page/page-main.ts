@@ -33,7 +33,7 @@ const RELAYOUT_RATIO = 1.5;
 const LOW_SCREEN = matchMedia('(max-height: 35em)');
 
 const store = new Store(FIRST_JOB);
-const viewport = new Viewport(byId('drawing'), store.evaluated!.part.bounds);
+const viewport = new Viewport(byId('drawing'), store.shown.part.bounds);
 const ruleLayer = new RuleLayer(viewport, store);
 const partLayer = new PartLayer(viewport, store);
 const handleLayer = new HandleLayer(viewport, store, ruleLayer);
@@ -85,7 +85,7 @@ function layOutPage(): void {
 }
 
 function aspect(): number {
-  const { left, right, bottom, top } = store.evaluated!.part.bounds;
+  const { left, right, bottom, top } = store.shown.part.bounds;
   return (right - left) / Math.max(top - bottom, 1);
 }
 

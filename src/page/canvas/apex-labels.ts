@@ -38,7 +38,7 @@ export class ApexLabels {
     const { evaluated, isUpToDate } = this.store;
     this.viewport.layer('apexes').node.classList.toggle('faint', !isUpToDate);
     const bare = evaluated ? unmarkedApexes(evaluated.part, evaluated.figures, evaluated.handles) : [];
-    for (const [i, apex] of bare.entries()) this.placeLabel(this.labelFor(i), apex, evaluated!.part);
+    for (const [i, apex] of bare.entries()) this.placeLabel(this.labelFor(i), apex, this.store.shown.part);
     for (const { tick, words } of this.labels.splice(bare.length)) {
       tick.remove();
       words.remove();

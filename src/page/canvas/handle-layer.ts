@@ -2,6 +2,7 @@ import type { G } from '@svgdotjs/svg.js';
 import type { Point } from '../../curves/geometry/point.ts';
 import { editJob } from '../../job/edit/edit-job.ts';
 import { type Grip, gripNudged } from '../../part/edit/draggable-points.ts';
+import { itemAt } from '../../units/checked.ts';
 import { updateAttribute, updateText } from '../dom.ts';
 import type { Store } from '../state/store.ts';
 import type { RuleLayer } from './rule-layer.ts';
@@ -81,7 +82,7 @@ export class HandleLayer {
       this.placeElement(
         this.elements.get(heldHandle.key) ?? this.addElement(heldHandle),
         heldHandle,
-        names[i]!,
+        itemAt(names, i),
       );
     for (const each of gone) this.remove(each, grips);
     this.markHeld();
@@ -175,7 +176,7 @@ export class HandleLayer {
     const now = `${x} ${y} ${grip.at.x} ${grip.at.y} ${this.store.rule.unit} ${name}`;
     if (now === handle.lastDrawn) return;
     handle.lastDrawn = now;
-    const { bounds } = this.store.evaluated!.part;
+    const { bounds } = this.store.shown.part;
     const { node } = handle.group;
     updateAttribute(node, 'transform', `translate(${x} ${y})`);
     updateAttribute(node, 'aria-label', name);

@@ -131,9 +131,10 @@ export class NailTools {
 
   private removeHeldNail(): void {
     const { grip } = this.handleLayer;
-    const text = grip && this.tryOnPart(() => this.textWithout(grip.key));
+    if (!grip) return;
+    const text = this.tryOnPart(() => this.textWithout(grip.key));
     // The nail that takes its place is held next.
-    if (text !== undefined && this.pushOrReject(text)) this.handleLayer.focus(grip!.key);
+    if (text !== undefined && this.pushOrReject(text)) this.handleLayer.focus(grip.key);
   }
 
   private pushOrReject(text: string): boolean {
@@ -143,11 +144,11 @@ export class NailTools {
   }
 
   private readonly textWith = ({ key, index, typed }: NewNail): string =>
-    insertNail(this.store.evaluated!.text, key, index, typed);
+    insertNail(this.store.shown.text, key, index, typed);
 
   private textWithout(key: string): string {
     const nail = parseNailKey(key);
-    if (nail) return removeNail(this.store.evaluated!.text, nail.list, nail.index);
+    if (nail) return removeNail(this.store.shown.text, nail.list, nail.index);
     const wording =
       'only nails of a batten and pins of a spline can be taken out: the line needs this place. Move it instead.';
     throw new Fault('nails.not-one', wording, key);

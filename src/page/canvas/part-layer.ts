@@ -5,6 +5,7 @@ import { cornersOnFace, edgeEnd, edgeStart } from '../../part/edge.ts';
 import { isSquare } from '../../part/ends/end-planes.ts';
 import { finishedLine } from '../../part/finished-line.ts';
 import type { Part } from '../../part/part.ts';
+import { itemAt } from '../../units/checked.ts';
 import { updateAttribute } from '../dom.ts';
 import type { Store } from '../state/store.ts';
 import type { Viewport } from './viewport.ts';
@@ -82,7 +83,7 @@ export class PartLayer {
           )
           .map(({ tooth, foot, tip }, i, all) => {
             const goesOn = all[i - 1]?.tooth.piece === tooth.piece;
-            return `${goesOn ? `M${at(all[i - 1]!.tip)}L${at(tip)}` : ''}M${at(foot)}L${at(tip)}`;
+            return `${goesOn ? `M${at(itemAt(all, i - 1).tip)}L${at(tip)}` : ''}M${at(foot)}L${at(tip)}`;
           })
           .join(''),
       )

@@ -1,3 +1,4 @@
+import { firstOf } from '../../units/checked.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
@@ -41,7 +42,7 @@ export function ticksBetween(from: number, to: number, pxPerMm: number, rule: Ru
   const shown = TICK_SPACINGS[unit].slice(first < 0 ? -1 : first).slice(0, TICK_SHARES.length);
   const labelled =
     LABEL_SPACINGS[unit].find((mark) => px(mark) >= MIN_LABEL_PX) ?? LABEL_SPACINGS[unit].at(-1)!;
-  const step = Math.min(shown[0]!, labelled);
+  const step = Math.min(firstOf(shown), labelled);
   const [low, high] = [Math.ceil(from / size / step - ROUNDING), Math.floor(to / size / step + ROUNDING)];
   const ticks: Tick[] = [];
   for (let i = low; i <= Math.min(high, low + MAX_TICKS); i++) {
@@ -50,7 +51,7 @@ export function ticksBetween(from: number, to: number, pxPerMm: number, rule: Ru
     const label = isMultiple(at, labelled) ? { label: tickLabel(at * size, rule) } : {};
     ticks.push({
       mm: at * size,
-      share: TICK_SHARES[TICK_SHARES.length - shown.length + level] ?? TICK_SHARES[0]!,
+      share: TICK_SHARES[TICK_SHARES.length - shown.length + level] ?? firstOf(TICK_SHARES),
       ...label,
     });
   }

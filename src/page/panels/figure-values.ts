@@ -9,6 +9,7 @@ import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
 import { speciesInSentence } from '../../shop/wood/species.ts';
 import { runoutGrade, showVolume } from '../../shop/words/describe-stock.ts';
 import { showMass } from '../../shop/words/describe-support.ts';
+import { itemAt } from '../../units/checked.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import { Fault } from '../../units/fault.ts';
 import { showAngle, showPercent } from '../../units/number-format.ts';
@@ -57,7 +58,9 @@ interface NamedRun {
 
 export function curvedRuns({ part, figures }: EvaluatedJob): NamedRun[] {
   const curved = part.edges.flatMap((edge, e) =>
-    edge.runs.flatMap((run, i) => (run.kind === 'line' ? [] : [{ edge, run, i, figures: figures[e]![i]! }])),
+    edge.runs.flatMap((run, i) =>
+      run.kind === 'line' ? [] : [{ edge, run, i, figures: itemAt(itemAt(figures, e), i) }],
+    ),
   );
   return curved.map((each) => {
     const own = curved.filter(({ edge }) => edge === each.edge);

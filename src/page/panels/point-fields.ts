@@ -1,5 +1,6 @@
 import { editJob, withJobUnit } from '../../job/edit/edit-job.ts';
 import type { Grip, GripLength } from '../../part/edit/draggable-points.ts';
+import { itemAt } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { type HandleLayer, handleNames } from '../canvas/handle-layer.ts';
 import { el, updateAttribute, updateText } from '../dom.ts';
@@ -46,16 +47,16 @@ export class PointFields {
       this.job === this.store.jobNumber &&
       this.rows.length === evaluated.handles.length &&
       this.rows.every(
-        ({ grip }, i) => grip.key === evaluated.handles[i]!.key && grip.edge === evaluated.handles[i]!.edge,
+        ({ grip }, i) => grip.key === evaluated.handles[i]?.key && grip.edge === evaluated.handles[i]?.edge,
       );
     if (!same) this.buildRows(evaluated.handles);
-    for (const [i, row] of this.rows.entries()) this.fill(row, evaluated.handles[i]!);
+    for (const [i, row] of this.rows.entries()) this.fill(row, itemAt(evaluated.handles, i));
   }
 
   private buildRows(grips: readonly Grip[]): void {
     const names = handleNames(grips);
     this.job = this.store.jobNumber;
-    this.rows = grips.map((grip, i) => this.rowOf(grip, names[i]!));
+    this.rows = grips.map((grip, i) => this.rowOf(grip, itemAt(names, i)));
     const lines = this.rows.map((row) =>
       el(
         'div',
@@ -132,7 +133,7 @@ export class PointFields {
   private fill(row: PointRow, grip: Grip): void {
     row.grip = grip;
     row.fields.forEach((field, i) => {
-      field.length = grip.sets[i]!;
+      field.length = itemAt(grip.sets, i);
       const { what, mm } = field.length;
       const now = `${mm} ${this.store.rule.unit}`;
       if (now !== field.lastValue) {

@@ -41,7 +41,7 @@ export const readBlobText = (file: Blob): Promise<string> => file.slice(0, MAX_R
 
 /**
  * Keeps a text out of a field if it is too long for any job or list of readings: the browser would take
- * minutes to lay it out. `onReject` gets the text.
+ * minutes to lay it out. `refused` gets the text.
  */
 export function rejectTooLongInput(field: HTMLTextAreaElement, refused: (text: string) => void): void {
   field.addEventListener('beforeinput', (event) => {

@@ -54,6 +54,12 @@ export class Store {
     return this.lastValid;
   }
 
+  /** The last valid part, for what is shown only where there is one. */
+  get shown(): EvaluatedJob {
+    if (!this.lastValid) throw new Error('no part has been made yet');
+    return this.lastValid;
+  }
+
   /** Mistakes in the text, or in the previewed text. */
   get faults(): readonly JobDiagnostic[] {
     return (this.pending ?? this.evaluation).faults;
