@@ -5,9 +5,15 @@ const { enableCompileCache } = require('node:module');
 const { join } = require('node:path');
 const { setFlagsFromString } = require('node:v8');
 
-/** Later optimization: most functions of a short run are not called often enough to pay for it. Other Nodes may not know the flag. */
-const LATER = { 20: '--interrupt-budget=1000000' }[Number.parseInt(process.versions.node, 10)];
-if (LATER) setFlagsFromString(LATER);
+/**
+ * Node optimizes a function later: most functions of a short run are not called often enough to pay for that. Where Node
+ * keeps what it has compiled, it compiles all functions at once, so that it can keep them all. Together this saves a
+ * quarter to a third of the time of `print`. Other Nodes may not know the flags.
+ */
+const KEEP_ALL = '--no-lazy --invocation-count-for-turbofan=45000 --invocation-count-for-maglev=6000';
+const FLAGS = { 20: '--interrupt-budget=1000000', 22: KEEP_ALL, 24: KEEP_ALL };
+const flags = FLAGS[Number.parseInt(process.versions.node, 10)];
+if (flags) setFlagsFromString(flags);
 enableCompileCache?.();
 
 /** Runs the command that process.argv names, or for the list of commands the script with all of them. */

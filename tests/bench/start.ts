@@ -9,7 +9,7 @@ import { bareScript } from './bare-script.ts';
 import { type Figure, medianOf, medianRange } from './figure.ts';
 import { optionsOn, readSample } from './parts.ts';
 import { byTurns, folder } from './run.ts';
-import { asModules, withoutCompileCache, withoutLaterOptimization, withoutOwnScripts } from './variants.ts';
+import { asModules, withoutCompileCache, withoutFlags, withoutOwnScripts } from './variants.ts';
 
 const bin = resolve('bin/fairlath.js');
 const LEG = resolve('samples/hall-bench-leg.yaml');
@@ -64,7 +64,7 @@ function commandFigures(
     modules: [modules, ...words],
     anew: [withoutCompileCache(), ...words],
     all: [withoutOwnScripts(), ...words],
-    hasty: [withoutLaterOptimization(), ...words],
+    hasty: [withoutFlags(), ...words],
   });
   type Way = keyof (typeof turns)[number];
   const median = (of: (turn: Record<Way, number>) => number) => {
@@ -87,6 +87,6 @@ function commandFigures(
     gain('all measures together', 'made', 'modules'),
     gain('a script of its own', 'made', 'all'),
     gain("Node's compile cache", 'made', 'anew'),
-    gain('later optimization', 'made', 'hasty'),
+    gain('the flags of the runtime', 'made', 'hasty'),
   ];
 }

@@ -36,8 +36,8 @@ export function withoutOwnScripts(): string {
 /** Node compiles every script again. */
 export const withoutCompileCache = (): string => changed('anew', /^enableCompileCache.*$/m);
 
-/** Node optimizes functions as soon as it always does. */
-export const withoutLaterOptimization = (): string => changed('hasty', /^if .*setFlagsFromString\(.*$/m);
+/** Node optimizes and compiles functions when it always does. */
+export const withoutFlags = (): string => changed('hasty', /^if .*setFlagsFromString\(.*$/m);
 
 /** The sources as modules, and the packages as they come: what a program is that nobody has bundled. */
 export async function asModules(): Promise<string> {
