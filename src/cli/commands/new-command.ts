@@ -1,6 +1,6 @@
 import { readdirSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { Command } from 'commander';
 import { STARTER_JOB } from '../../job/starter-job.ts';
 import { Fault } from '../../units/fault.ts';
@@ -13,8 +13,9 @@ interface NewOptions {
   readonly json?: boolean;
 }
 
-/** The folder of the samples, in the package as here two folders below its root. */
-const PACKAGED_SAMPLES = fileURLToPath(new URL('../../../samples', import.meta.url));
+/** The folder of the samples in the package, wherever in the package this runs. */
+const packagedSamples = (): string =>
+  join(dirname(createRequire(import.meta.url).resolve('fairlath/package.json')), SAMPLES);
 const SAMPLES = 'samples';
 
 /** `fairlath new FILE`: a commented starter job; `fairlath new --samples`: the sample jobs. */
@@ -53,8 +54,9 @@ function writeStarter(file: string, { json }: NewOptions): void {
 }
 
 function writeSamples({ json }: NewOptions): void {
-  const files = sampleNames().map((name) => ({
-    from: join(PACKAGED_SAMPLES, name),
+  const packaged = packagedSamples();
+  const files = sampleNames(packaged).map((name) => ({
+    from: join(packaged, name),
     to: join(SAMPLES, name),
   }));
   for (const { to } of files) mustBeNew(to);
@@ -70,12 +72,12 @@ function writeSamples({ json }: NewOptions): void {
   );
 }
 
-function sampleNames(): string[] {
+function sampleNames(folder: string): string[] {
   try {
-    return readdirSync(PACKAGED_SAMPLES, { recursive: true, encoding: 'utf8' })
+    return readdirSync(folder, { recursive: true, encoding: 'utf8' })
       .filter((name) => /\.(?:yaml|csv)$/.test(name))
       .sort();
   } catch (error) {
-    throw fileFault(PACKAGED_SAMPLES, error);
+    throw fileFault(folder, error);
   }
 }
