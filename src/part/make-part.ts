@@ -4,12 +4,12 @@ import type { Job } from '../job/job.ts';
 import { Fault, Faults } from '../units/fault.ts';
 import { stockFaults } from './check-stock-fit.ts';
 import { stationRange } from './edge.ts';
-import { finishedLine } from './finished-line.ts';
 import { type JointContext, jointFaults, jointWarnings } from './joints/joint-checks.ts';
 import { makeEdgeRuns, makeEdges } from './make-edges.ts';
 import { makeOutline } from './outline/outline.ts';
 import { parallelLine } from './outline/saw-line.ts';
 import type { Part, PartEdge, PartShape } from './part.ts';
+import { finishedLine } from './part-lines.ts';
 import { nailWarnings, stockWarnings } from './part-warnings.ts';
 
 /**

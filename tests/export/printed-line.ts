@@ -1,8 +1,8 @@
 import { evaluate } from '../../src/curves/geometry/evaluate.ts';
 import { distance, type Point } from '../../src/curves/geometry/point.ts';
 import { LINE_APPEARANCES, type LineStyle } from '../../src/export/drawing/drawing.ts';
-import { finishedLine } from '../../src/part/finished-line.ts';
 import type { Part } from '../../src/part/part.ts';
+import { finishedLine } from '../../src/part/part-lines.ts';
 import type { ReadPage, ReadStroke } from './read-pdf.ts';
 
 export const looksLike = (stroke: ReadStroke, style: LineStyle): boolean =>

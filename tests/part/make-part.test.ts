@@ -4,7 +4,7 @@ import { pieceEnd, pieceStart } from '../../src/curves/geometry/evaluate.ts';
 import type { Segment } from '../../src/curves/geometry/pieces/piece.ts';
 import { distance } from '../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../src/curves/geometry/tolerance.ts';
-import { finishedLine } from '../../src/part/finished-line.ts';
+import { finishedLine } from '../../src/part/part-lines.ts';
 import { largestGap, spread, worstDistance } from '../curves/measure.ts';
 import { faultsOf, partOf, SAMPLES, samplePart } from './jobs.ts';
 

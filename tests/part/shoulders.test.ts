@@ -7,7 +7,6 @@ import { halfOf } from '../../src/part/derived/half-pattern.ts';
 import { templateOf } from '../../src/part/derived/router-template.ts';
 import { gaugeStrip } from '../../src/part/derived/story-stick.ts';
 import { endStrips } from '../../src/part/ends/fold-tabs.ts';
-import { finishedLine } from '../../src/part/finished-line.ts';
 import { landmarks } from '../../src/part/landmarks.ts';
 import {
   chordLine,
@@ -18,6 +17,7 @@ import {
   stationsOf,
 } from '../../src/part/offsets.ts';
 import type { Part } from '../../src/part/part.ts';
+import { finishedLine } from '../../src/part/part-lines.ts';
 import { worstRunout } from '../../src/shop/wood/grain-runout.ts';
 import { faultsOf, partOf, samplePart } from './jobs.ts';
 

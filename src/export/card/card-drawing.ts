@@ -1,16 +1,13 @@
 import { type Box, boundsOf, pathBounds } from '../../curves/geometry/bounds.ts';
 import { flatten } from '../../curves/geometry/flatten.ts';
-import type { Segment } from '../../curves/geometry/pieces/piece.ts';
-import { distance, type Point } from '../../curves/geometry/point.ts';
-import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { EndSide } from '../../job/job.ts';
-import { finishedLine, patternChord } from '../../part/finished-line.ts';
 import type { Landmark, Part } from '../../part/part.ts';
+import { finishedLine, partLines, patternChord } from '../../part/part-lines.ts';
 import { cutAngleWords } from '../../shop/words/cut-angle-words.ts';
 import { slantedEnds } from '../cover/end-words.ts';
 import { angleWords } from '../cover/joint-words.ts';
 import type { Dimensions } from '../drawing/dimensions.ts';
-import { type Item, type LineStyle, polyline, type Stroke, words } from '../drawing/drawing.ts';
+import { type Item, LINE_STYLES, polyline, type Stroke, words } from '../drawing/drawing.ts';
 import { standardScale } from '../drawing/drawing-scale.ts';
 import { LINE_SPACING, textWidth } from '../drawing/text-width.ts';
 import { boxesAlongLines, boxesBeside, type OccupiedSpace, reserveFirst } from '../labels/free-space.ts';
@@ -94,23 +91,13 @@ function drawingBounds(part: Part): Box {
   ]);
 }
 
-function partStrokes({ part, path }: PictureView): Stroke[] {
-  const closed = part.shape.type === 'closed';
-  const stroke = (style: LineStyle, lines: readonly Segment[], shut: boolean): Stroke[] =>
-    lines.length === 0 ? [] : [{ type: 'stroke', style, path: path(lines), closed: shut }];
-  const straight = (style: LineStyle, ends: readonly [Point, Point] | undefined): Stroke[] =>
-    ends ? stroke(style, [{ type: 'line', from: ends[0], to: ends[1] }], false) : [];
-  const hidden = (part.ends ?? []).filter(
-    ({ face, back }) => distance(face[0], back[0]) > JOIN_MM || distance(face[1], back[1]) > JOIN_MM,
-  );
-  return [
-    ...stroke('saw', part.saw, closed),
-    ...stroke('cut', finishedLine(part.shape), closed),
-    ...straight('chord', patternChord(part.shape)),
-    ...hidden.flatMap(({ back }) => straight('trim', back)),
-    ...(part.shape.type === 'half' ? straight('centre', part.shape.centre) : []),
-  ];
-}
+const partStrokes = ({ part, path }: PictureView): Stroke[] =>
+  partLines(part, ['saw', 'finished', 'chord', 'back', 'centre']).map((line) => ({
+    type: 'stroke',
+    style: line.role === 'back' ? 'trim' : LINE_STYLES[line.role],
+    path: path(line.path),
+    closed: line.closed,
+  }));
 
 const jointStrokes = ({ part, path }: PictureView, { joints }: Dimensions): Stroke[] =>
   joints.flatMap((joint) =>

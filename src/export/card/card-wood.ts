@@ -1,6 +1,6 @@
 import { type Box, pathBounds, union } from '../../curves/geometry/bounds.ts';
-import { finishedLine } from '../../part/finished-line.ts';
 import type { Part } from '../../part/part.ts';
+import { finishedLine } from '../../part/part-lines.ts';
 import { blankWarnings } from '../../shop/stock/blank.ts';
 import type { LayerChoice } from '../../shop/stock/lumber-thicknesses.ts';
 import type { WoodPlan } from '../../shop/stock/stock-plan.ts';

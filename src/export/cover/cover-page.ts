@@ -1,6 +1,6 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
-import { finishedLine } from '../../part/finished-line.ts';
 import type { Part } from '../../part/part.ts';
+import { finishedLine } from '../../part/part-lines.ts';
 import type { Layout } from '../../tiling/layout.ts';
 import { marginSides } from '../../tiling/paper/margins.ts';
 import { DEFAULT_PAPER, type Paper, parsePaper } from '../../tiling/paper/paper-sizes.ts';

@@ -1,6 +1,6 @@
 import type { Cutter, Template } from '../../part/derived/router-template.ts';
-import { finishedLine } from '../../part/finished-line.ts';
 import type { Part } from '../../part/part.ts';
+import { finishedLine } from '../../part/part-lines.ts';
 import { capitalize } from '../../units/number-format.ts';
 import { printedSize } from '../drawing/dimensions.ts';
 import type { PatternNotes } from './pattern-notes.ts';

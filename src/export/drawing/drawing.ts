@@ -1,5 +1,6 @@
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
+import type { LineRole } from '../../part/part-lines.ts';
 import type { PrinterStretch } from '../../tiling/paper/printer-scale.ts';
 
 /**
@@ -31,6 +32,15 @@ export type LineStyle =
   | 'lead' // from a label to what it names
   | 'rule' // scale bars, frames, the grain arrow
   | 'map'; // the sheets on the assembly map
+
+/** How the lines of a part are drawn, each by what it is for. */
+export const LINE_STYLES: Readonly<Record<LineRole, LineStyle>> = {
+  finished: 'cut',
+  saw: 'saw',
+  chord: 'chord',
+  centre: 'centre',
+  back: 'fold',
+};
 
 export interface LineAppearance {
   /** mm */

@@ -1,14 +1,15 @@
 import { type Affine, IDENTITY } from '../../curves/geometry/affine.ts';
 import { pathBounds } from '../../curves/geometry/bounds.ts';
 import { mergeCollinear } from '../../curves/geometry/merge-collinear.ts';
-import { patternChord } from '../../part/finished-line.ts';
+import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { parallelLine } from '../../part/outline/saw-line.ts';
 import type { Part } from '../../part/part.ts';
+import { partLines } from '../../part/part-lines.ts';
 import { shownJoints } from '../../tiling/grid/required-content.ts';
 import { Fault } from '../../units/fault.ts';
 import { jointMeasures, jointName } from '../cover/joint-words.ts';
 import { lengthWithoutUnit } from '../drawing/dimensions.ts';
-import type { LayerName } from '../drawing/drawing.ts';
+import { type LayerName, LINE_STYLES } from '../drawing/drawing.ts';
 import { jointLines } from '../sheets/joint-marks.ts';
 import { CURVE_FIT_MM, curvePath, type FullLine, type FullSize, usedLayers } from './full-size.ts';
 import { markLabels, markLines, partTitleWords } from './full-size-marks.ts';
@@ -38,10 +39,9 @@ export function fullSize(part: Part, { only, parallel, mirror }: FullSizeOptions
 export const fullSizeLines = (part: Part, parallel?: number): FullLine[] => [
   ...markLines(part),
   ...layoutLines(part),
-  ...chordLines(part),
+  ...partFullLines(part, ['chord']),
   ...parallelLines(part, parallel),
-  ...sawLines(part),
-  cutLine(part),
+  ...partFullLines(part, ['saw', 'finished']),
 ];
 
 /**
@@ -73,17 +73,25 @@ const nothingDrawnFault = (only: readonly LayerName[]): Fault =>
     '--only',
   );
 
-const isClosedPart = ({ edges }: Part): boolean => edges.length > 1;
+type FullSizeRole = 'finished' | 'saw' | 'chord';
 
-function cutLine(part: Part): FullLine {
-  return {
-    layer: 'cut',
-    style: 'cut',
-    title: 'Finished line',
-    exact: part.exact,
-    closed: isClosedPart(part),
-  };
-}
+const LAYERS: Readonly<Record<FullSizeRole, Pick<FullLine, 'layer' | 'title'>>> = {
+  finished: { layer: 'cut', title: 'Finished line' },
+  saw: { layer: 'saw', title: 'Saw to this line' },
+  chord: { layer: 'marks', title: 'Chord' },
+};
+
+/** The lines of a part with these roles; the saw line as finely fitted as a full size is drawn. */
+const partFullLines = (part: Part, roles: readonly FullSizeRole[]): FullLine[] =>
+  partLines(part, roles).map(({ role, pieces, closed }) => ({
+    ...LAYERS[role],
+    style: LINE_STYLES[role],
+    exact: role === 'saw' ? fineParallel(part, part.sawAllowance) : pieces,
+    closed,
+  }));
+
+const fineParallel = (part: Part, distance: number): Segment[] =>
+  mergeCollinear(parallelLine(part, distance, CURVE_FIT_MM));
 
 /** What is cut out of the face is on a layer of its own; crosses, centre lines and marks are marks. */
 function layoutLines(part: Part): FullLine[] {
@@ -101,12 +109,6 @@ function layoutLines(part: Part): FullLine[] {
   );
 }
 
-function sawLines(part: Part): FullLine[] {
-  if (part.sawAllowance === 0) return [];
-  const exact = mergeCollinear(parallelLine(part, part.sawAllowance, CURVE_FIT_MM));
-  return [{ layer: 'saw', style: 'saw', title: 'Saw to this line', exact, closed: isClosedPart(part) }];
-}
-
 function parallelLines(part: Part, distance: number | undefined): FullLine[] {
   if (distance === undefined) return [];
   if (distance === 0)
@@ -115,8 +117,10 @@ function parallelLines(part: Part, distance: number | undefined): FullLine[] {
       'a parallel 0 away is the line itself. Give a distance: positive outside, negative inside.',
       '--parallel',
     );
-  const exact = withParallelOption(() => mergeCollinear(parallelLine(part, distance, CURVE_FIT_MM)));
-  return [{ layer: 'parallel', style: 'parallel', title: 'Parallel', exact, closed: isClosedPart(part) }];
+  const exact = withParallelOption(() => fineParallel(part, distance));
+  return [
+    { layer: 'parallel', style: 'parallel', title: 'Parallel', exact, closed: part.shape.type === 'closed' },
+  ];
 }
 
 function withParallelOption<T>(make: () => T): T {
@@ -125,13 +129,4 @@ function withParallelOption<T>(make: () => T): T {
   } catch (error) {
     throw error instanceof Fault ? error.at('--parallel') : error;
   }
-}
-
-function chordLines({ shape }: Part): FullLine[] {
-  const chord = patternChord(shape);
-  if (!chord) return [];
-  const [from, to] = chord;
-  return [
-    { layer: 'marks', style: 'chord', title: 'Chord', exact: [{ type: 'line', from, to }], closed: false },
-  ];
 }

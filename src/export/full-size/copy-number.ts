@@ -1,8 +1,8 @@
 import { flatten } from '../../curves/geometry/flatten.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
-import { finishedLine } from '../../part/finished-line.ts';
 import { isHanded } from '../../part/handedness.ts';
 import type { Part } from '../../part/part.ts';
+import { finishedLine } from '../../part/part-lines.ts';
 import type { Copy } from '../../shop/nesting/copy-placement.ts';
 import { shownJoints } from '../../tiling/grid/required-content.ts';
 import { stationAt } from '../drawing/dimensions.ts';

@@ -1,9 +1,9 @@
 import { type Box, boxesOverlap, inflate, pathBounds, squareAround } from '../../curves/geometry/bounds.ts';
 import { flatten } from '../../curves/geometry/flatten.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
-import { finishedLine } from '../../part/finished-line.ts';
 import { isGivenPoint, isOnUpperEdge, landmarks } from '../../part/landmarks.ts';
 import type { Landmark, Part } from '../../part/part.ts';
+import { finishedLine } from '../../part/part-lines.ts';
 import { lengthWithoutUnit, offsetText, printedLength } from '../drawing/dimensions.ts';
 import { type Words, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth } from '../drawing/text-width.ts';

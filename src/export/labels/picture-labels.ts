@@ -1,9 +1,9 @@
 import { type Box, boundsOf, inflate, pathBounds } from '../../curves/geometry/bounds.ts';
 import { type Chord, flatten } from '../../curves/geometry/flatten.ts';
 import { distance, type Point } from '../../curves/geometry/point.ts';
-import { finishedLine } from '../../part/finished-line.ts';
 import { cornersOf, isGivenPoint, isOnUpperEdge } from '../../part/landmarks.ts';
 import type { Landmark } from '../../part/part.ts';
+import { finishedLine } from '../../part/part-lines.ts';
 import { jointName } from '../cover/joint-words.ts';
 import { dimensionsOf, lengthWithoutUnit, offsetText } from '../drawing/dimensions.ts';
 import { circle, type Item, polyline, type Stroke, words } from '../drawing/drawing.ts';

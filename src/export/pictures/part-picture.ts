@@ -14,7 +14,7 @@ import {
   PICTURE_WIDTH_MM,
   wrapPictureText,
 } from './picture-frame.ts';
-import { partLines } from './picture-lines.ts';
+import { pictureLines } from './picture-lines.ts';
 import { type DrawnTooth, drawCombs, pictureView } from './picture-view.ts';
 import { titledStationAxis } from './station-axis.ts';
 
@@ -49,7 +49,7 @@ export function composePicture(part: Part): Drawing {
   const head = [`${scaleRatio(factor)}; the teeth show how sharply the line bends`];
   return framePicture({ title: part.name, head, foot: remarks }, ceiling, [
     ...combs.flatMap(combStrokes),
-    ...partLines(view),
+    ...pictureLines(view),
     ...pictureLabels(view, combs, area),
     ...titledStationAxis(view, ruleAt),
   ]);

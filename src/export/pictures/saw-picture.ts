@@ -1,8 +1,8 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
 import { flatten } from '../../curves/geometry/flatten.ts';
 import type { Point } from '../../curves/geometry/point.ts';
-import { finishedLine } from '../../part/finished-line.ts';
 import type { Part } from '../../part/part.ts';
+import { finishedLine } from '../../part/part-lines.ts';
 import type { Sawing } from '../../shop/saw/advise-sawing.ts';
 import type { SupportStand, TableEdge, TippingStretch } from '../../shop/saw/board-support.ts';
 import { cutOrder } from '../../shop/words/cut-order.ts';
@@ -23,7 +23,7 @@ import {
   PICTURE_WIDTH_MM,
   wrapPictureText,
 } from './picture-frame.ts';
-import { partLines } from './picture-lines.ts';
+import { pictureLines } from './picture-lines.ts';
 import { type PictureView, pictureView } from './picture-view.ts';
 import { titledStationAxis } from './station-axis.ts';
 
@@ -64,7 +64,7 @@ export function composeSawPicture(part: Part, sawing: Sawing): Drawing {
     y: bottom - board.bottom * factor,
   };
   const view = pictureView(part, factor, shift);
-  const lines = partLines(view);
+  const lines = pictureLines(view);
   const area = {
     left: PICTURE_MARGIN_MM,
     right: PICTURE_WIDTH_MM - PICTURE_MARGIN_MM,

@@ -1,8 +1,8 @@
 import { boundsOf, union } from '../../curves/geometry/bounds.ts';
 import { flatten } from '../../curves/geometry/flatten.ts';
 import { add, distance, type Point, scale, subtract } from '../../curves/geometry/point.ts';
-import { finishedLine } from '../../part/finished-line.ts';
 import type { Part } from '../../part/part.ts';
+import { finishedLine } from '../../part/part-lines.ts';
 import { type RunAdvice, type RunsAdvice, stripToCut } from '../../shop/strip/part-strips.ts';
 import { type StripFaces, stripFaces } from '../../shop/strip/strip-faces.ts';
 import { describeNails, describeStrip, partStripCautions } from '../../shop/words/describe-strip.ts';

@@ -1,11 +1,12 @@
 import { type Box, inflate, squareAround } from '../../curves/geometry/bounds.ts';
 import type { Chord } from '../../curves/geometry/flatten.ts';
-import { type Point, point } from '../../curves/geometry/point.ts';
-import { patternChord } from '../../part/finished-line.ts';
+import type { Segment } from '../../curves/geometry/pieces/piece.ts';
+import { point } from '../../curves/geometry/point.ts';
+import { type LineRole, partLines } from '../../part/part-lines.ts';
 import { CROSS_REACH_MM } from '../../tiling/check-crosses.ts';
 import { REGISTER_REACH_MM } from '../../tiling/grid/seams.ts';
 import type { Sheet } from '../../tiling/layout.ts';
-import { type Item, type Page, polyline, type Stroke } from '../drawing/drawing.ts';
+import { type Item, LINE_STYLES, type Page, type Stroke } from '../drawing/drawing.ts';
 import { boxesAlongLines, type OccupiedSpace } from '../labels/free-space.ts';
 import type { LabelContext } from '../labels/place-labels.ts';
 import { continuationArrows } from './continuation-arrows.ts';
@@ -68,48 +69,33 @@ export function sheetPage(pattern: Pattern, sheet: Sheet): Page {
 }
 
 /** The lines of the part. Each is drawn whole, so that its dashes agree from sheet to sheet. */
-function partLinesOnSheet(view: SheetContext): Stroke[] {
-  const { shape, saw } = view.part;
-  const closed = shape.type === 'closed';
-  const chord = patternChord(shape);
-  return [
-    ...(chord ? [strokeOnSheet(view, 'chord', [{ type: 'line', from: chord[0], to: chord[1] }])] : []),
-    ...(shape.type === 'half' ? [centreLine(view, shape.centre)] : []),
-    ...(saw.length > 0 ? [strokeOnSheet(view, 'saw', saw, closed)] : []),
-    closed ? strokeOnSheet(view, 'cut', shape.outline, true) : strokeOnSheet(view, 'cut', shape.line),
-  ];
-}
+const partLinesOnSheet = (view: SheetContext): Stroke[] =>
+  linesOnSheet(view, ['chord', 'centre', 'saw', 'finished']);
 
-function chordAndCentreLine(view: SheetContext): Chord[] {
-  const { shape } = view.part;
-  const chord = patternChord(shape);
-  const centre = shape.type === 'half' ? centreLine(view, shape.centre) : undefined;
-  return [
-    ...(chord ? [{ from: onSheet(view, chord[0]), to: onSheet(view, chord[1]) }] : []),
-    ...(centre ? straightChords([centre]) : []),
-  ];
-}
+const chordAndCentreLine = (view: SheetContext): Chord[] =>
+  straightChords(linesOnSheet(view, ['chord', 'centre']));
+
+const linesOnSheet = (view: SheetContext, roles: readonly LineRole[]): Stroke[] =>
+  partLines(view.part, roles).map(({ role, path, closed }) => ({
+    type: 'stroke',
+    style: LINE_STYLES[role],
+    path: pathOnSheet(view, role === 'centre' ? extendLine(path) : path),
+    ...(closed && { closed }),
+  }));
 
 /** A line to flip on runs this far past the part, to be laid on a line squared across the wood, mm. */
 const CENTRE_PAST_MM = 12;
 
-const centreLine = (view: SheetContext, [low, high]: readonly [Point, Point]): Stroke =>
-  polyline('centre', [
-    onSheet(view, point(low.x, low.y - CENTRE_PAST_MM)),
-    onSheet(view, point(high.x, high.y + CENTRE_PAST_MM)),
-  ]);
-
-const strokeOnSheet = (
-  view: SheetContext,
-  style: Stroke['style'],
-  path: Stroke['path'],
-  closed = false,
-): Stroke => ({
-  type: 'stroke',
-  style,
-  path: pathOnSheet(view, path),
-  ...(closed ? { closed } : {}),
-});
+const extendLine = (path: readonly Segment[]): Segment[] =>
+  path.flatMap((line) =>
+    line.type === 'line'
+      ? {
+          ...line,
+          from: point(line.from.x, line.from.y - CENTRE_PAST_MM),
+          to: point(line.to.x, line.to.y + CENTRE_PAST_MM),
+        }
+      : [],
+  );
 
 /**
  * Names, bars and labels, each where it covers nothing. The sheet's name and its bars look best when

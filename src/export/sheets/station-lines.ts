@@ -1,10 +1,10 @@
 import { type Box, boundsOf, boxesOverlap, inflate } from '../../curves/geometry/bounds.ts';
 import { segmentIntersectsBox } from '../../curves/geometry/flatten.ts';
 import { add, distance, type Point, point, scale } from '../../curves/geometry/point.ts';
-import { patternChord } from '../../part/finished-line.ts';
 import { cornersOf, isGivenPoint } from '../../part/landmarks.ts';
 import { offsetsBeside } from '../../part/offsets.ts';
 import type { Landmark, Part } from '../../part/part.ts';
+import { patternChord } from '../../part/part-lines.ts';
 import { offsetText, printedLength } from '../drawing/dimensions.ts';
 import { circle, type Item, polyline, type Stroke, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth } from '../drawing/text-width.ts';

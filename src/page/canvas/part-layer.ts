@@ -3,8 +3,8 @@ import { jointLines } from '../../export/sheets/joint-marks.ts';
 import { pathData } from '../../export/writers/svg.ts';
 import { cornersOnFace, edgeEnd, edgeStart } from '../../part/edge.ts';
 import { isSquare } from '../../part/ends/end-planes.ts';
-import { finishedLine } from '../../part/finished-line.ts';
 import type { Part } from '../../part/part.ts';
+import { type LineRole, partLines } from '../../part/part-lines.ts';
 import { itemAt } from '../../units/checked.ts';
 import { updateAttribute } from '../dom.ts';
 import type { Store } from '../state/store.ts';
@@ -53,12 +53,10 @@ export class PartLayer {
     const { evaluated, isUpToDate } = this.store;
     this.group.node.classList.toggle('faint', !isUpToDate);
     if (!evaluated) return;
-    const { shape, saw } = evaluated.part;
-    const closed = shape.type === 'closed';
-    updateAttribute(this.cut.node, 'd', pathData(finishedLine(shape), closed));
-    updateAttribute(this.saw.node, 'd', pathData(saw, closed));
+    updateAttribute(this.cut.node, 'd', lineData(evaluated.part, 'finished'));
+    updateAttribute(this.saw.node, 'd', lineData(evaluated.part, 'saw'));
     updateAttribute(this.joints.node, 'd', jointData(evaluated.part));
-    updateAttribute(this.chord.node, 'd', chordData(evaluated.part));
+    updateAttribute(this.chord.node, 'd', lineData(evaluated.part, 'chord'));
     updateAttribute(this.longPoints.node, 'd', longPointData(evaluated.part));
     this.drawComb();
   }
@@ -97,8 +95,10 @@ const jointData = (part: Part): string =>
     .map(({ path, closed }) => pathData(path, closed))
     .join('');
 
-const chordData = ({ shape }: Part): string =>
-  shape.type === 'line' ? pathData([{ type: 'line', from: shape.chord[0], to: shape.chord[1] }]) : '';
+const lineData = (part: Part, role: LineRole): string =>
+  partLines(part, [role])
+    .map(({ path, closed }) => pathData(path, closed))
+    .join('');
 
 /** From where a leaning end cuts each edge to its long point, where the handles are. */
 const longPointData = (part: Part): string =>

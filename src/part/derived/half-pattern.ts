@@ -5,9 +5,9 @@ import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { Joint } from '../../job/job.ts';
 import { Fault } from '../../units/fault.ts';
 import { stationRange } from '../edge.ts';
-import { finishedLine } from '../finished-line.ts';
 import { offsetsAt } from '../offsets.ts';
 import type { Part, PartEdge, PartShape } from '../part.ts';
+import { finishedLine } from '../part-lines.ts';
 import { clipLeftOfStation } from './clip-path.ts';
 import { maxAsymmetry, SYMMETRY_MM } from './symmetry.ts';
 

@@ -11,12 +11,12 @@ import { offsetPieces } from '../../curves/offset/offset-curve.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { type Rule, showLength, showSize } from '../../units/rule.ts';
 import { edgeEnd, makeEdge } from '../edge.ts';
-import { finishedLine } from '../finished-line.ts';
 import { findLeastWidth } from '../outline/least-width.ts';
 import { edgesAsCut, makeLineShape } from '../outline/outline.ts';
 import { PolylineBvh } from '../outline/polyline-bvh.ts';
 import { assertParallelFits } from '../outline/saw-line.ts';
 import type { Part, PartEdge } from '../part.ts';
+import { finishedLine } from '../part-lines.ts';
 
 /** What follows the template and what cuts, diameters mm, > 0. */
 export interface Cutter {

@@ -4,9 +4,9 @@ import { add, type Point, point, scale, subtract, toPoint } from '../../curves/g
 import { polygon } from '../../curves/geometry/transform.ts';
 import { integrate } from '../../curves/numeric/gauss-legendre.ts';
 import type { PartEnd } from '../ends/end-planes.ts';
-import { finishedLine } from '../finished-line.ts';
 import { isCuttingJoint, jointShape, leanShift, leanStretch } from '../joints/joint-shape.ts';
 import type { Part } from '../part.ts';
+import { finishedLine } from '../part-lines.ts';
 
 /** How large a flat figure is and where it balances. */
 export interface AreaAndCentroid {

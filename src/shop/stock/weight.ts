@@ -1,8 +1,8 @@
 import { type Box, pathBounds } from '../../curves/geometry/bounds.ts';
 import type { Point } from '../../curves/geometry/point.ts';
-import { finishedLine } from '../../part/finished-line.ts';
 import { faceOf, volumeOf } from '../../part/outline/area-and-volume.ts';
 import type { Part } from '../../part/part.ts';
+import { finishedLine } from '../../part/part-lines.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { massOf } from '../wood/density.ts';
 import { findKnownSpecies, findSpecies } from '../wood/find-species.ts';

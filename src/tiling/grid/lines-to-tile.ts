@@ -1,9 +1,9 @@
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { endStrips } from '../../part/ends/fold-tabs.ts';
-import { finishedLine } from '../../part/finished-line.ts';
 import { landmarks } from '../../part/landmarks.ts';
 import type { Part } from '../../part/part.ts';
+import { finishedLine, partLines } from '../../part/part-lines.ts';
 import { edgeCheckDistances } from '../check-crosses.ts';
 import type { CheckDistance } from '../layout.ts';
 import { jointPoints, requiredSegments } from './required-content.ts';
@@ -45,7 +45,8 @@ export const linesToTile = (part: Part): LinesToTile => ({
 const tiltedEndCuts = (part: Part): unknown[] => endStrips(part).map(({ cut }) => cut);
 
 /** The finished line and the saw line. */
-export const linesToCut = ({ shape, saw }: Part): Segment[] => [...finishedLine(shape), ...saw];
+export const linesToCut = (part: Part): Segment[] =>
+  partLines(part, ['finished', 'saw']).flatMap(({ path }) => path);
 
 /** The last station that is drawn: a half stops at its centre line. */
 const lastDrawnStation = ({ shape, bounds }: Part): number =>

@@ -5,10 +5,10 @@ import type { Segment } from '../../../src/curves/geometry/pieces/piece.ts';
 import { distance, type Point } from '../../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../../src/curves/geometry/tolerance.ts';
 import { type Cutter, templateOf } from '../../../src/part/derived/router-template.ts';
-import { finishedLine } from '../../../src/part/finished-line.ts';
 import { offsetAt } from '../../../src/part/offsets.ts';
 import { parallelLine } from '../../../src/part/outline/saw-line.ts';
 import type { Part } from '../../../src/part/part.ts';
+import { finishedLine } from '../../../src/part/part-lines.ts';
 import { partOf, SAMPLES, samplePart } from '../jobs.ts';
 
 const IN = 25.4;

@@ -5,8 +5,8 @@ import { paramCurve, pieceStart } from '../../../src/curves/geometry/evaluate.ts
 import { distance } from '../../../src/curves/geometry/point.ts';
 import { bladeDepth } from '../../../src/part/ends/compound-angles.ts';
 import { longAndShortPoints, trueShape } from '../../../src/part/ends/end-planes.ts';
-import { finishedLine } from '../../../src/part/finished-line.ts';
 import type { Part } from '../../../src/part/part.ts';
+import { finishedLine } from '../../../src/part/part-lines.ts';
 import { faultsOf, partOf } from '../jobs.ts';
 
 const degrees = (angle: number): number => (angle * 180) / Math.PI;

@@ -4,8 +4,8 @@ import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import type { Segment } from '../../../src/curves/geometry/pieces/piece.ts';
 import { direction, type Point, point } from '../../../src/curves/geometry/point.ts';
 import { reversePath, transformSegment } from '../../../src/curves/geometry/transform.ts';
-import { finishedLine } from '../../../src/part/finished-line.ts';
 import { faceOf, volumeOf } from '../../../src/part/outline/area-and-volume.ts';
+import { finishedLine } from '../../../src/part/part-lines.ts';
 import { partOf, samplePart } from '../jobs.ts';
 
 /** Rounding over a few hundred Gauss points, as a share of what is summed. */
