@@ -22,10 +22,10 @@ export interface Copy {
 }
 
 function orientationMatrix(
-  lie: CopyOrientation,
+  orientation: CopyOrientation,
   { length, width }: Pick<Footprint, 'length' | 'width'>,
 ): Affine {
-  switch (lie) {
+  switch (orientation) {
     case 'same':
       return IDENTITY;
     case 'turned':
@@ -37,12 +37,33 @@ function orientationMatrix(
   }
 }
 
-export const orientedPaths = (footprint: Footprint, lie: CopyOrientation): Footprint['paths'] =>
-  footprint.paths.map((path) => transformPath(path, orientationMatrix(lie, footprint)));
+export const orientedPaths = (footprint: Footprint, orientation: CopyOrientation): Footprint['paths'] =>
+  footprint.paths.map((path) => transformPath(path, orientationMatrix(orientation, footprint)));
 
 export function placeCopy(footprint: Footprint, { x, y, orientation }: CopyPosition): Copy {
   const toBoard = translate(multiply(orientationMatrix(orientation, footprint), footprint.toBoard), x, y);
   return { toBoard, over: isReflection(toBoard) };
+}
+
+const MIRRORED_ORIENTATION: Readonly<
+  Record<'across' | 'along', Readonly<Record<CopyOrientation, CopyOrientation>>>
+> = {
+  across: { same: 'over', turned: 'over-end', over: 'same', 'over-end': 'turned' },
+  along: { same: 'over-end', turned: 'over', over: 'turned', 'over-end': 'same' },
+};
+
+export const columnHeight = (column: readonly CopyPosition[]): number => column.at(-1)?.y ?? 0;
+
+/** The column mirrored top to bottom or left to right, lowest copy first. */
+export function mirrorColumn(column: readonly CopyPosition[], way: 'across' | 'along'): CopyPosition[] {
+  const [length, height] = [Math.max(...column.map(({ x }) => x)), columnHeight(column)];
+  const mirrored = column.map(({ x, y, orientation }): CopyPosition => {
+    const other = MIRRORED_ORIENTATION[way][orientation];
+    return way === 'along'
+      ? { x: length - x, y, orientation: other }
+      : { x, y: height - y, orientation: other };
+  });
+  return way === 'along' ? mirrored : mirrored.reverse();
 }
 
 /** A copy's outline on the board. */

@@ -2,6 +2,9 @@ import { type Chord, flatten } from '../../curves/geometry/flatten.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { cross, type Point, toPoint } from '../../curves/geometry/point.ts';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
+import { transformPath } from '../../curves/geometry/transform.ts';
+import type { Footprint } from '../stock/footprint.ts';
+import { type CopyOrientation, orientedPaths } from './copy-placement.ts';
 
 /**
  * Outlines become chords within this, mm, kept that much farther apart on both sides. Copies never come closer than
@@ -112,4 +115,31 @@ function borderSeparation(fromX: number, fromY: number, toX: number, toY: number
   const slope = (toY - fromY) / (toX - fromX);
   const x = Math.min(Math.max((reach * slope) / Math.sqrt(1 + slope * slope), low), high);
   return fromY + slope * (x - fromX) + Math.sqrt(Math.max(0, reach * reach - x * x));
+}
+
+/** How far a copy must be lifted over another, mm, by their orientations and the shift along the board. */
+export type Separation = (below: CopyOrientation, above: CopyOrientation, shift: number) => number;
+
+/**
+ * Separations of a part's copies across the board, or along it with the board's two directions exchanged.
+ * The side of a rectangle and the gap are always enough.
+ */
+export function cachedSeparation(
+  footprint: Footprint,
+  gap: number,
+  direction: 'across' | 'along' = 'across',
+): Separation {
+  const known = new Map<CopyOrientation, Silhouette>();
+  const silhouette = (orientation: CopyOrientation): Silhouette => {
+    const found = known.get(orientation) ?? silhouetteOf(pathsOf(orientation));
+    known.set(orientation, found);
+    return found;
+  };
+  const pathsOf = (orientation: CopyOrientation): Footprint['paths'] => {
+    const paths = orientedPaths(footprint, orientation);
+    return direction === 'across' ? paths : paths.map((path) => transformPath(path, [0, 1, 1, 0, 0, 0]));
+  };
+  const enough = gap + (direction === 'across' ? footprint.width : footprint.length);
+  return (below, above, shift) =>
+    Math.min(minSeparation(silhouette(below), silhouette(above), shift, gap), enough);
 }

@@ -1,5 +1,5 @@
-import type { CopyOrientation, CopyPosition } from './copy-placement.ts';
-import type { Separation } from './separation-cache.ts';
+import { type CopyPosition, columnHeight, mirrorColumn } from './copy-placement.ts';
+import type { Separation } from './min-separation.ts';
 import type { Stack } from './stacking.ts';
 
 interface HandStack {
@@ -33,17 +33,12 @@ export function mirroredColumns(
   return {
     count: before + Math.ceil(left / across),
     column: (number) => {
-      if (number < full) return columnOfOneHand(across, hands);
+      if (number < full) return hands.stack.places(across);
       if (number < before) return both;
-      return mirrorColumn(
-        columnOfOneHand(Math.min(across, left - (number - before) * across), hands),
-        'across',
-      );
+      return mirrorColumn(hands.stack.places(Math.min(across, left - (number - before) * across)), 'across');
     },
   };
 }
-
-export const columnHeight = (column: readonly CopyPosition[]): number => column.at(-1)?.y ?? 0;
 
 function fillWithBothHands(
   first: number,
@@ -51,21 +46,18 @@ function fillWithBothHands(
   room: number,
   hands: HandStack,
 ): readonly CopyPosition[] {
-  const below = columnOfOneHand(first, hands);
+  const below = hands.stack.places(first);
   for (let second = most; second > 0; second--) {
-    const column = lowestMixedColumn(below, columnOfOneHand(second, hands), hands.separation);
+    const column = lowestMixedColumn(below, hands.stack.places(second), hands.separation);
     if (columnHeight(column) <= room) return column;
   }
   return below;
 }
 
-const columnOfOneHand = (copies: number, { stack }: HandStack): CopyPosition[] =>
-  stack.places(copies).map(({ x, y, other }) => ({ x, y, orientation: other ? 'turned' : 'same' }));
-
 function lowestMixedColumn(
   below: readonly CopyPosition[],
   own: readonly CopyPosition[],
-  lift: Separation,
+  separation: Separation,
 ): CopyPosition[] {
   const columns = (['across', 'along'] as const).map((way) => {
     const above = mirrorColumn(own, way);
@@ -74,7 +66,9 @@ function lowestMixedColumn(
       ...below
         .slice(-BORDER_COPIES)
         .flatMap((p) =>
-          above.slice(0, BORDER_COPIES).map((q) => p.y + lift(p.orientation, q.orientation, q.x - p.x) - q.y),
+          above
+            .slice(0, BORDER_COPIES)
+            .map((q) => p.y + separation(p.orientation, q.orientation, q.x - p.x) - q.y),
         ),
     );
     return [...below, ...above.map((place) => ({ ...place, y: place.y + step }))];
@@ -84,19 +78,3 @@ function lowestMixedColumn(
 
 /** Copies farther from the border lie behind others that lie as they do. */
 const BORDER_COPIES = 3;
-
-const MIRRORED_ORIENTATION: Readonly<
-  Record<'across' | 'along', Readonly<Record<CopyOrientation, CopyOrientation>>>
-> = {
-  across: { same: 'over', turned: 'over-end', over: 'same', 'over-end': 'turned' },
-  along: { same: 'over-end', turned: 'over', over: 'turned', 'over-end': 'same' },
-};
-
-/** The column mirrored top to bottom or left to right, lowest copy first. */
-function mirrorColumn(column: readonly CopyPosition[], way: 'across' | 'along'): CopyPosition[] {
-  const [length, height] = [Math.max(...column.map(({ x }) => x)), columnHeight(column)];
-  const lie = (place: CopyPosition): CopyOrientation => MIRRORED_ORIENTATION[way][place.orientation];
-  return way === 'along'
-    ? column.map((place) => ({ x: length - place.x, y: place.y, orientation: lie(place) }))
-    : column.map((place) => ({ x: place.x, y: height - place.y, orientation: lie(place) })).reverse();
-}

@@ -3,6 +3,7 @@ import { Fault } from '../../units/fault.ts';
 import { MAX_LENGTH_MM } from '../../units/parse-length.ts';
 import type { Footprint } from '../stock/footprint.ts';
 import type { Copy, CopyOrientation } from './copy-placement.ts';
+import { cachedSeparation } from './min-separation.ts';
 import {
   type Arrangement,
   boxedColumns,
@@ -15,7 +16,6 @@ import {
   type NestingOptions,
   nestingFigures,
 } from './nesting-layouts.ts';
-import { cachedSeparation } from './separation-cache.ts';
 import { straightStack } from './stacking.ts';
 
 /** Equal arrangements are preferred in this order: the simplest to mark out first. */
@@ -50,11 +50,11 @@ export function nest(footprint: Footprint, options: NestingOptions): Nesting {
   assertSpacing(options);
   assertPartFits(footprint, options.board);
   const gap = options.kerf + options.between;
-  const ground: NestingContext = { footprint, options, gap, separation: cachedSeparation(footprint, gap) };
+  const context: NestingContext = { footprint, options, gap, separation: cachedSeparation(footprint, gap) };
   const boxed = boxedColumns(footprint, options.board.length, gap);
-  const rectangles = nestingFigures('rectangles', straightStack(footprint.width + gap), boxed, ground);
+  const rectangles = nestingFigures('rectangles', straightStack(footprint.width + gap), boxed, context);
   const layouts = arrangementsFor(options).map((way) =>
-    way === 'by-hand' ? layoutByHandedness(boxed, ground) : bestOf(layoutsOf(way, boxed, ground)),
+    way === 'by-hand' ? layoutByHandedness(boxed, context) : bestOf(layoutsOf(way, boxed, context)),
   );
   const best = bestOf(layouts);
   const board = { length: options.board.length, width: options.board.width ?? best.figures.width };
@@ -63,7 +63,7 @@ export function nest(footprint: Footprint, options: NestingOptions): Nesting {
     ...best.figures,
     board,
     gap,
-    copiesOn: (number) => copiesOn(number, best, ground),
+    copiesOn: (number) => copiesOn(number, best, context),
     ways,
     rectangles,
   };

@@ -1,16 +1,16 @@
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { Footprint } from '../stock/footprint.ts';
-import { columnPitch } from './column-pitch.ts';
 import {
   type Copy,
   type CopyOrientation,
   type CopyPosition,
-  orientedPaths,
+  columnHeight,
+  mirrorColumn,
   placeCopy,
 } from './copy-placement.ts';
-import { columnHeight, mirroredColumns } from './mirrored-columns.ts';
-import type { Separation } from './separation-cache.ts';
-import { lowestStack, type Stack, type StackPlace } from './stacking.ts';
+import { cachedSeparation, type Separation } from './min-separation.ts';
+import { mirroredColumns } from './mirrored-columns.ts';
+import { lowestStack, type Stack } from './stacking.ts';
 
 /**
  * All the same way, every other copy in another orientation, or each hand of a mirrored pair in columns of its own
@@ -86,67 +86,66 @@ export function boxedColumns({ length }: Footprint, board: number, gap: number):
 export function layoutsOf(
   way: CopyOrientation,
   boxed: ColumnSpacing,
-  ground: NestingContext,
+  context: NestingContext,
 ): NestingLayout[] {
-  const stack = stackFor(way, boxed, ground);
-  const first = layoutOf(way, stack, boxed, ground);
-  if (ground.options.board.width === undefined) return [first];
-  const straight = stackFor(way, { along: 1, slack: 0 }, ground);
-  const across = copiesAcross(straight, boxed, ground);
+  const { footprint, options } = context;
+  const first = layoutOf(way, stackFor(way, boxed, context), boxed, context);
+  if (options.board.width === undefined) return [first];
+  const straight = stackFor(way, { along: 1, slack: 0 }, context);
+  const across = copiesAcross(straight, boxed, context);
   // Without the shift fewer may lie across: their own number decides whether columns are alike.
-  if (alternatesHands(ground.options, across)) return [first];
-  const pitch = columnPitch(
-    straight.places(across),
-    [ground.footprint.paths, orientedPaths(ground.footprint, way)],
-    ground,
-  );
-  const along = 1 + Math.floor((ground.options.board.length - ground.footprint.length + JOIN_MM) / pitch);
-  return [first, layoutOf(way, straight, { along, slack: 0, pitch }, ground)];
+  if (alternatesHands(options, across)) return [first];
+  const pitch = columnPitch(straight.places(across), context);
+  const along = 1 + Math.floor((options.board.length - footprint.length + JOIN_MM) / pitch);
+  return [first, layoutOf(way, straight, { along, slack: 0, pitch }, context)];
+}
+
+/** The least distance from a column to the next one like it. Rows repeat in pairs, so two of them stand for all. */
+function columnPitch(rows: readonly CopyPosition[], { footprint, gap }: NestingContext): number {
+  const separation = cachedSeparation(footprint, gap, 'along');
+  const pitches = rows
+    .slice(0, 2)
+    .flatMap((p) =>
+      rows
+        .filter((q) => Math.abs(p.y - q.y) < footprint.width + gap + 1)
+        .flatMap((q) => [
+          separation(p.orientation, q.orientation, q.y - p.y),
+          separation(q.orientation, p.orientation, p.y - q.y),
+        ]),
+    );
+  return Math.max(...pitches);
 }
 
 function layoutOf(
   way: CopyOrientation,
   stack: Stack,
   columns: ColumnSpacing,
-  ground: NestingContext,
+  context: NestingContext,
 ): NestingLayout {
-  const known = nestingFigures(way, stack, columns, ground);
-  const column = stack.places(known.across);
-  const both = [
-    column,
-    alternatesHands(ground.options, known.across) ? mirrorStack(column, way) : column,
-  ].map((places) =>
-    places.map(({ x, y, other }): CopyPosition => ({ x, y, orientation: other ? way : 'same' })),
-  );
-  const { quantity } = ground.options;
+  const { quantity } = context.options;
+  const figures = nestingFigures(way, stack, columns, context);
+  const { across } = figures;
+  const even = stack.places(across);
+  const odd = alternatesHands(context.options, across)
+    ? mirrorColumn(even, way === 'over-end' ? 'along' : 'across')
+    : even;
   return {
-    figures: known,
-    count: Math.ceil(quantity / known.across),
-    column: (i) => both[i % 2]!.slice(0, quantity - i * known.across),
+    figures,
+    count: Math.ceil(quantity / across),
+    column: (i) => (i % 2 === 0 ? even : odd).slice(0, quantity - i * across),
     ...(columns.pitch !== undefined && { pitch: columns.pitch }),
   };
 }
 
-const pitchAlong = (
-  columns: readonly (readonly CopyPosition[])[],
-  { footprint, gap }: NestingContext,
-): number => Math.max(...columns.flat().map(({ x }) => x)) + footprint.length + gap;
-
 /** Each hand in columns of its own: boards are counted column by column, and the figures are those of the first board. */
-export function layoutByHandedness(boxed: ColumnSpacing, ground: NestingContext): NestingLayout {
-  const { footprint, options } = ground;
-  const stack = stackFor('turned', boxed, ground);
-  const full = nestingFigures('by-hand', stack, boxed, ground);
+export function layoutByHandedness(boxed: ColumnSpacing, context: NestingContext): NestingLayout {
+  const { footprint, options } = context;
+  const stack = stackFor('turned', boxed, context);
+  const full = nestingFigures('by-hand', stack, boxed, context);
   const { width: board = Number.POSITIVE_INFINITY } = options.board;
-  const { count, column } = mirroredColumns(
-    options.quantity,
-    full.across,
-    board - footprint.width + JOIN_MM,
-    {
-      stack,
-      separation: ground.separation,
-    },
-  );
+  const room = board - footprint.width + JOIN_MM;
+  const hands = { stack, separation: context.separation };
+  const { count, column } = mirroredColumns(options.quantity, full.across, room, hands);
   const onFirst = Array.from({ length: Math.min(boxed.along, count) }, (_, i) => column(i));
   const steps = onFirst.reduce((sum, places) => sum + places.length - 1, 0);
   const heights = onFirst.map(columnHeight);
@@ -164,21 +163,11 @@ export function layoutByHandedness(boxed: ColumnSpacing, ground: NestingContext)
   };
 }
 
-function stackFor(way: CopyOrientation, columns: ColumnSpacing, ground: NestingContext): Stack {
-  const lift =
-    (below: CopyOrientation, above: CopyOrientation) =>
-    (shift: number): number =>
-      ground.separation(below, above, shift);
-  return lowestStack(
-    {
-      same: lift('same', 'same'),
-      otherSame: lift(way, way),
-      toOther: lift('same', way),
-      fromOther: lift(way, 'same'),
-    },
-    { alike: way === 'same', slack: columns.slack, across: (stack) => copiesAcross(stack, columns, ground) },
-  );
-}
+const stackFor = (way: CopyOrientation, columns: ColumnSpacing, context: NestingContext): Stack =>
+  lowestStack(way, context.separation, {
+    slack: columns.slack,
+    across: (stack) => copiesAcross(stack, columns, context),
+  });
 
 function copiesAcross(
   stack: Stack,
@@ -195,10 +184,10 @@ export function nestingFigures<T extends NestingFigures['way']>(
   way: T,
   stack: Stack,
   columns: ColumnSpacing,
-  ground: NestingContext,
+  context: NestingContext,
 ): NestingFigures & { way: T } {
-  const { footprint, options } = ground;
-  const across = copiesAcross(stack, columns, ground);
+  const { footprint, options } = context;
+  const across = copiesAcross(stack, columns, context);
   const width = footprint.width + stack.height(across);
   const perBoard = across * columns.along;
   const shown = Math.max(2, across);
@@ -218,25 +207,19 @@ export function nestingFigures<T extends NestingFigures['way']>(
 export function copiesOn(
   number: number,
   { figures: { along }, count, column, ...layout }: NestingLayout,
-  ground: NestingContext,
+  context: NestingContext,
 ): Copy[] {
   const first = (number - 1) * along;
   const columns = Array.from({ length: Math.max(0, Math.min(along, count - first)) }, (_, i) =>
     column(first + i),
   );
-  const pitch = layout.pitch ?? pitchAlong(columns, ground);
+  const ends = columns.flat().map(({ x }) => x);
+  const pitch = layout.pitch ?? Math.max(...ends) + context.footprint.length + context.gap;
   return columns.flatMap((places, i) =>
-    places.map((place) => placeCopy(ground.footprint, { ...place, x: place.x + i * pitch })),
+    places.map((place) => placeCopy(context.footprint, { ...place, x: place.x + i * pitch })),
   );
 }
 
 /** With an odd number across, the other hand leads in every other column of mirrored copies. */
 const alternatesHands = ({ handed, mirrored }: NestingOptions, across: number): boolean =>
   handed && mirrored && across % 2 === 1;
-
-function mirrorStack(column: readonly StackPlace[], way: CopyOrientation): StackPlace[] {
-  const [length, height] = [Math.max(...column.map(({ x }) => x)), column.at(-1)!.y];
-  return way === 'over-end'
-    ? column.map(({ x, y, other }) => ({ x: length - x, y, other: !other }))
-    : column.map(({ x, y, other }) => ({ x, y: height - y, other: !other })).reverse();
-}

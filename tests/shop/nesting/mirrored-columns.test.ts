@@ -1,8 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { orientedPaths } from '../../../src/shop/nesting/copy-placement.ts';
-import { minSeparation, type Silhouette, silhouetteOf } from '../../../src/shop/nesting/min-separation.ts';
-import { columnHeight, mirroredColumns } from '../../../src/shop/nesting/mirrored-columns.ts';
+import { columnHeight, orientedPaths } from '../../../src/shop/nesting/copy-placement.ts';
+import {
+  cachedSeparation,
+  minSeparation,
+  type Silhouette,
+  silhouetteOf,
+} from '../../../src/shop/nesting/min-separation.ts';
+import { mirroredColumns } from '../../../src/shop/nesting/mirrored-columns.ts';
 import { type Nesting, nest } from '../../../src/shop/nesting/nest-copies.ts';
 import {
   boxedColumns,
@@ -10,7 +15,6 @@ import {
   type NestingLayout,
   type NestingOptions,
 } from '../../../src/shop/nesting/nesting-layouts.ts';
-import { cachedSeparation } from '../../../src/shop/nesting/separation-cache.ts';
 import type { Stack } from '../../../src/shop/nesting/stacking.ts';
 import { footprintOf } from '../../../src/shop/stock/footprint.ts';
 import { partOf } from '../../part/jobs.ts';
@@ -107,7 +111,8 @@ describe('each hand by itself', () => {
     const beside: Stack = {
       height: () => 0,
       within: () => 3,
-      places: (copies) => Array.from({ length: copies }, (_, i) => ({ x: 500 * i, y: 0, other: false })),
+      places: (copies) =>
+        Array.from({ length: copies }, (_, i) => ({ x: 500 * i, y: 0, orientation: 'same' })),
     };
     const { column } = mirroredColumns(4, 3, 0, {
       stack: beside,
@@ -127,7 +132,7 @@ describe('each hand by itself', () => {
         let y = 0;
         return Array.from({ length: copies }, (_, i) => {
           if (i > 0) y += step(i % 2 === 1);
-          return { x: 0, y, other: i % 2 === 1 };
+          return { x: 0, y, orientation: i % 2 === 1 ? 'turned' : 'same' };
         });
       },
     };

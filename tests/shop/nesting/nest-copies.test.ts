@@ -3,13 +3,13 @@ import { describe, expect, test } from 'vitest';
 import { transformPoint } from '../../../src/curves/geometry/affine.ts';
 import { point } from '../../../src/curves/geometry/point.ts';
 import {
+  cachedSeparation,
   minSeparation,
   OUTLINE_TOLERANCE_MM,
   silhouetteOf,
 } from '../../../src/shop/nesting/min-separation.ts';
 import { nest } from '../../../src/shop/nesting/nest-copies.ts';
 import { boxedColumns, copiesOn, layoutsOf } from '../../../src/shop/nesting/nesting-layouts.ts';
-import { cachedSeparation } from '../../../src/shop/nesting/separation-cache.ts';
 import { type Footprint, footprintOf } from '../../../src/shop/stock/footprint.ts';
 import { Fault } from '../../../src/units/fault.ts';
 import { partOf, samplePart } from '../../part/jobs.ts';
