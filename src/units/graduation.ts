@@ -1,5 +1,6 @@
-import { type Rule, readOnRule } from './rule.ts';
-import { MM_PER_INCH } from './unit.ts';
+import type { ShowLength } from './fault.ts';
+import { type Rule, readOnRule, showLength } from './rule.ts';
+import { MM_PER_INCH, type Unit } from './unit.ts';
 
 /** One graduation of a rule, mm. */
 export const graduationMm = ({ unit, graduation: { numerator, denominator } }: Rule): number =>
@@ -18,3 +19,19 @@ export const showNearest = (mm: number, rule: Rule): string => `${readOnRule(mm,
 /** "34 5/8 × 3 3/4 × 1 7/8 in": sizes to the nearest mark, those that are not known left out. */
 export const showSizes = (sizes: readonly (number | undefined)[], rule: Rule): string =>
   `${sizes.flatMap((mm) => (mm === undefined ? [] : readOnRule(mm, rule).text)).join(' × ')} ${rule.unit}`;
+
+/** How lengths read in a sentence, on the maker's rule. */
+export interface LengthFormat {
+  /** With "full" or "shy": what is cut to. */
+  readonly exact: ShowLength;
+  /** To the nearest mark: radii, and where things stand. */
+  readonly rounded: ShowLength;
+  readonly unit: Unit;
+}
+
+/** Lengths as the terminal shows them. */
+export const lengthFormat = (rule: Rule): LengthFormat => ({
+  exact: (mm) => showLength(mm, rule),
+  rounded: (mm) => showNearest(mm, rule),
+  unit: rule.unit,
+});

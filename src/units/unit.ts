@@ -3,3 +3,14 @@ export type Unit = 'in' | 'mm';
 
 /** Millimetres in an inch: exact by definition (international yard and pound agreement, 1959). */
 export const MM_PER_INCH = 25.4;
+
+export const MM3_PER_M3 = 1e9;
+
+/** Newtons in a pound-force (standard gravity): exact by definition. */
+export const NEWTONS_PER_LBF = 4.4482216152605;
+
+/** Megapascals in a pound-force per square inch. */
+export const MPA_PER_PSI = NEWTONS_PER_LBF / MM_PER_INCH ** 2;
+
+/** Kilograms in a pound: exact by definition. */
+export const KG_PER_LB = 0.45359237;

@@ -7,12 +7,10 @@ import { cutOrder } from '../../shop/words/cut-order.ts';
 import { describeBlade } from '../../shop/words/describe-blade.ts';
 import { describeEnd } from '../../shop/words/describe-ends.ts';
 import { describeSupport } from '../../shop/words/describe-support.ts';
-import type { LengthFormat } from '../../shop/words/length-format.ts';
 import { sawCautions } from '../../shop/words/saw-cautions.ts';
 import type { Warning } from '../../units/fault.ts';
-import { showNearest } from '../../units/graduation.ts';
+import { type LengthFormat, lengthFormat } from '../../units/graduation.ts';
 import { degrees } from '../../units/number-format.ts';
-import { type Rule, showLength } from '../../units/rule.ts';
 import { writePicture } from '../files/picture-file.ts';
 import { addJobArgument, printWarnings, readJobInput } from '../options/job-input.ts';
 import { atOption } from '../options/option-values.ts';
@@ -75,7 +73,7 @@ export const makeCommand = (): Command =>
   ).action(async (file: string | undefined, options: SawOptions) => {
     requireBlade(options);
     const { part, context, file: job } = readJobInput(file, { ...options });
-    const words = lengthWordsFor(part.rule);
+    const words = lengthFormat(part.rule);
     const sawing = withFaultContext(optionContext(context), () =>
       atOption('--blade', () => adviseSawing(part, readSaws(options, words.unit))),
     );
@@ -93,12 +91,6 @@ export const makeCommand = (): Command =>
     printWarnings(part);
     for (const { message } of missing) console.error(`warning: ${message}`);
   });
-
-const lengthWordsFor = (rule: Rule): LengthFormat => ({
-  exact: (mm) => showLength(mm, rule),
-  rounded: (mm) => showNearest(mm, rule),
-  unit: rule.unit,
-});
 
 function asJson({ ends, blade, weights, support, tableSaw, height, table }: Sawing): object {
   return {

@@ -1,6 +1,5 @@
 import type { Part } from '../../part/part.ts';
-import type { LengthFormat } from '../../shop/words/length-format.ts';
-import { showNearest } from '../../units/graduation.ts';
+import { type LengthFormat, showNearest } from '../../units/graduation.ts';
 import { capitalize } from '../../units/number-format.ts';
 import type { Rule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';

@@ -77,19 +77,19 @@ function greatestSeparation(
   const reach = gap + 2 * OUTLINE_TOLERANCE_MM;
   let { lift } = from;
   let first = 0;
-  for (let k = 0; k < upper.length; k += from.step) {
-    const a = upper[k]!;
+  for (let k = 0; ; k += from.step) {
+    const a = upper[k];
+    if (!a) return lift;
     const highest = Math.max(a.left.y, a.right.y) + reach;
     // Chords run from left to right: what lies behind this one lies behind all that follow.
-    while (first < lower.length && lower[first]!.right.x + shift + reach < a.left.x) first++;
-    for (let i = first; i < lower.length; i++) {
-      const b = lower[i]!;
-      if (b.left.x + shift - reach > a.right.x) break;
+    while ((lower[first]?.right.x ?? Number.POSITIVE_INFINITY) + shift + reach < a.left.x) first++;
+    for (let i = first; ; i++) {
+      const b = lower[i];
+      if (!b || b.left.x + shift - reach > a.right.x) break;
       if (highest - Math.min(b.left.y, b.right.y) > lift)
         lift = Math.max(lift, chordSeparation(a, b, shift, reach));
     }
   }
-  return lift;
 }
 
 /** Over the four sides of the parallelogram. This is a hot path, called thousands of times, so it allocates nothing. */

@@ -109,23 +109,24 @@ function assertSpacing({ kerf, between }: NestingOptions): void {
 }
 
 function assertPartFits({ length, width }: Footprint, board: NestingOptions['board']): void {
+  const { width: across = Number.POSITIVE_INFINITY } = board;
   if (Math.max(board.length, board.width ?? 0) > MAX_LENGTH_MM)
     throw new Fault(
       'nesting.too-large',
       (mm) => `no board is larger than ${mm(MAX_LENGTH_MM)}. Write its length and width.`,
     );
   if (!(length <= board.length + JOIN_MM))
-    throw new Fault(
-      'nesting.too-short',
-      (mm) =>
-        `the part takes ${mm(length)} along a board of ${mm(board.length)}. Take one of ${mm(length)} or more.`,
-      '--board-length',
-    );
-  if (board.width !== undefined && !(width <= board.width + JOIN_MM))
-    throw new Fault(
-      'nesting.too-narrow',
-      (mm) =>
-        `the part takes ${mm(width)} across a board of ${mm(board.width!)}. Take one of ${mm(width)} or more.`,
-      '--board-width',
-    );
+    throw tooSmallFault('short', 'length', ['along', length, board.length]);
+  if (!(width <= across + JOIN_MM)) throw tooSmallFault('narrow', 'width', ['across', width, across]);
 }
+
+const tooSmallFault = (
+  what: 'short' | 'narrow',
+  side: 'length' | 'width',
+  [way, part, board]: readonly [way: string, part: number, board: number],
+): Fault =>
+  new Fault(
+    `nesting.too-${what}`,
+    (mm) => `the part takes ${mm(part)} ${way} a board of ${mm(board)}. Take one of ${mm(part)} or more.`,
+    `--board-${side}`,
+  );

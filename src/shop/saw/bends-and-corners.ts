@@ -14,6 +14,7 @@ import {
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { edgesAsCut } from '../../part/outline/outline.ts';
 import type { Part } from '../../part/part.ts';
+import { neighbors } from '../../units/checked.ts';
 
 /** An edge as it is sawn, between the ends' cuts. */
 export interface SawnEdge {
@@ -25,7 +26,7 @@ export interface SawnEdge {
 }
 
 export const isStraight = ({ pieces }: SawnEdge): boolean =>
-  pieces.length === 1 && pieces[0]!.type === 'line';
+  pieces.length === 1 && pieces[0]?.type === 'line';
 
 export const sawnEdges = (part: Part): SawnEdge[] =>
   edgesAsCut(part).map((edge) => ({
@@ -57,12 +58,10 @@ const EQUAL_CURVATURE_SHARE = 1e-3;
 export function tightestBends(edges: readonly SawnEdge[], kind: Bend['kind'], allowance: number): Bend[] {
   const lines = edges.map((edge) => ({ edge, side: edge.wood === 'above' ? 1 : -1 }));
   const way = (side: number): number => (kind === 'round' ? side : -side);
-  const most = Math.max(
-    0,
-    ...lines.flatMap(({ edge, side }) =>
-      edge.pieces.map((piece) => way(side) * tightestPlace(piece, way(side)).curvature),
-    ),
+  const curvatures = lines.flatMap(({ edge, side }) =>
+    edge.pieces.map((piece) => way(side) * tightestPlace(piece, way(side)).curvature),
   );
+  const most = Math.max(0, ...curvatures);
   if (most <= 1 / STRAIGHT_RADIUS_MM) return [];
   return lines.flatMap(({ edge, side }) =>
     tightPlaces(edge.pieces, way(side), most * (1 - EQUAL_CURVATURE_SHARE)).map((place) => ({
@@ -85,7 +84,10 @@ function tightPlaces(pieces: readonly Piece[], way: number, least: number): Curv
       ? [tightestPlace(piece, way)].filter(({ curvature }) => way * curvature >= least)
       : positivePeaks(piece, ({ curvature }) => (way * curvature) / least - 1),
   );
-  return places.filter((place, i) => i === 0 || distance(place, places[i - 1]!) > JOIN_MM);
+  return places.filter((place, i) => {
+    const before = places[i - 1];
+    return !before || distance(place, before) > JOIN_MM;
+  });
 }
 
 const offsetFrom = (place: CurvePoint, away: number): Point =>
@@ -108,12 +110,12 @@ const MIN_CORNER_TURN = (1.4 * Math.PI) / 180;
 /** The corners of the sawn edges, where two pieces meet at an angle. */
 export const cornersOf = (edges: readonly SawnEdge[]): LineCorner[] =>
   edges.flatMap(({ name, pieces, wood }) =>
-    pieces.slice(1).flatMap((piece, i): LineCorner[] => {
-      const [before, after] = [pieceEnd(pieces[i]!), pieceStart(piece)];
+    neighbors(pieces).flatMap(([piece, next]): LineCorner[] => {
+      const [before, after] = [pieceEnd(piece), pieceStart(next)];
       const turn = angleDifference(before.angle, after.angle);
       if (Math.abs(turn) <= MIN_CORNER_TURN) return [];
       const kind = turn > 0 === (wood === 'above') ? 'outside' : 'inside';
-      const ofShoulder = isShoulder(pieces[i]!) || isShoulder(piece);
+      const ofShoulder = isShoulder(piece) || isShoulder(next);
       return [{ kind, at: toPoint(after), turn: Math.abs(turn), edge: name, ofShoulder }];
     }),
   );

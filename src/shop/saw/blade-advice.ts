@@ -40,14 +40,15 @@ export function adviseBlade(
   const bends = [...hollows, ...rounds];
   const turned = (bend: Bend): number => kerfRadius(bend, kerf?.kerf ?? COMMON_KERF_MM);
   const widest = widestBlade(Math.min(Number.MAX_VALUE, ...bends.map(turned)));
-  const ownBlade = width === undefined ? undefined : checkOwnBlade(width, kerf, bends, turned);
+  const minRadius = width === undefined ? 0 : minBladeRadius(width, kerf);
+  const tooTight = bends.filter((bend) => turned(bend) < minRadius);
   return {
     hollows,
     rounds,
     corners: cornersOf(edges),
     ...(widest && { widest }),
     tooTightForAny: bends.filter((bend) => !widestBlade(turned(bend))),
-    ...(ownBlade && { ownBlade }),
+    ...(width !== undefined && { ownBlade: { width, minRadius, ...(kerf && { kerf }), tooTight } }),
   };
 }
 
@@ -57,20 +58,5 @@ export function adviseBlade(
  */
 export const kerfRadius = ({ kind, radius }: Bend, kerf: number): number =>
   kind === 'hollow' ? radius - kerf / 2 : radius + kerf / 2;
-
-function checkOwnBlade(
-  width: number,
-  kerf: Kerf | undefined,
-  bends: readonly Bend[],
-  turned: (bend: Bend) => number,
-): OwnBlade {
-  const least = minBladeRadius(width, kerf);
-  return {
-    width,
-    minRadius: least,
-    ...(kerf && { kerf }),
-    tooTight: bends.filter((bend) => turned(bend) < least),
-  };
-}
 
 export const everyBladeTurns = ({ widest }: BladeAdvice): boolean => widest === BLADES.at(-1);

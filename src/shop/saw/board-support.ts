@@ -3,6 +3,8 @@ import { type CurvePoint, paramCurve, pieceEnd, pieceStart } from '../../curves/
 import type { Piece } from '../../curves/geometry/pieces/piece.ts';
 import { direction, dot, leftNormal, type Point, subtract } from '../../curves/geometry/point.ts';
 import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minima.ts';
+import { firstOf, lastOf, neighbors } from '../../units/checked.ts';
+import { present } from '../../units/lists.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import type { SawnEdge } from './bends-and-corners.ts';
 
@@ -86,29 +88,24 @@ function balanceStretches(
   table: SawTable,
 ): { from: number; to: number; middle: CurvePoint }[] {
   const at = paramCurve(piece);
-  const off = (u: number) => fromBlade(balance, at(u));
-  const passes = [
-    ...rootsOn((u) => off(u).ahead - table.length / 2, SAMPLES_PER_PIECE),
-    ...rootsOn((u) => off(u).ahead + table.length / 2, SAMPLES_PER_PIECE),
-    ...rootsOn((u) => off(u).left - table.width / 2, SAMPLES_PER_PIECE),
-    ...rootsOn((u) => off(u).left + table.width / 2, SAMPLES_PER_PIECE),
-  ].sort((a, b) => a - b);
-  const ends = [0, ...passes, 1];
-  return ends.slice(1).flatMap((to, i) => {
-    const from = ends[i]!;
-    return to > from ? [{ from: at(from).x, to: at(to).x, middle: at((from + to) / 2) }] : [];
+  const passes = (['ahead', 'left'] as const).flatMap((side) => {
+    const half = (side === 'ahead' ? table.length : table.width) / 2;
+    return [half, -half].flatMap((edge) =>
+      rootsOn((u) => fromBlade(balance, at(u))[side] - edge, SAMPLES_PER_PIECE),
+    );
   });
+  return neighbors([0, ...passes.sort((a, b) => a - b), 1]).flatMap(([from, to]) =>
+    to > from ? [{ from: at(from).x, to: at(to).x, middle: at((from + to) / 2) }] : [],
+  );
 }
 
-function overhangsAt({ ahead, left }: { ahead: number; left: number }, table: SawTable): TableEdge[] {
-  const all: [TableEdge, boolean][] = [
-    ['infeed', ahead > table.length / 2],
-    ['outfeed', -ahead > table.length / 2],
-    ['left', left > table.width / 2],
-    ['right', -left > table.width / 2],
-  ];
-  return all.filter(([, is]) => is).map(([beyond]) => beyond);
-}
+const overhangsAt = ({ ahead, left }: { ahead: number; left: number }, table: SawTable): TableEdge[] =>
+  present<TableEdge>(
+    ahead > table.length / 2 && 'infeed',
+    -ahead > table.length / 2 && 'outfeed',
+    left > table.width / 2 && 'left',
+    -left > table.width / 2 && 'right',
+  );
 
 /**
  * One stand before the table and one behind it, where they are needed.
@@ -123,8 +120,8 @@ function placeStands(
   balance: Point,
   table: SawTable,
 ): SupportStand[] {
-  const start = Math.min(...edges.map(({ pieces }) => pieceStart(pieces[0]!).x));
-  const end = Math.max(...edges.map(({ pieces }) => pieceEnd(pieces.at(-1)!).x));
+  const start = Math.min(...edges.map(({ pieces }) => pieceStart(firstOf(pieces)).x));
+  const end = Math.max(...edges.map(({ pieces }) => pieceEnd(lastOf(pieces)).x));
   const half = table.length / 2;
   const stand = (where: SupportStand['where'], least: number, most: number): SupportStand[] => {
     if (!tips.some(({ beyond }) => beyond === where)) return [];

@@ -48,18 +48,17 @@ export interface EndCut {
   readonly passes?: CutPasses;
 }
 
+/** How a table saw cuts an end through a thickness, mm. */
 export function planEndCut(end: PartEnd, thickness: number | undefined, saw: TableSaw): EndCut {
   const { bevel } = end.angles;
   const reach = bladeReach(saw, bevel);
-  if (isTooSteep(end.angles)) return { end, ...neededDepth(thickness, bevel), reach, passes: 'too steep' };
-  if (thickness === undefined) return { end, reach };
-  const depth = bladeDepth(thickness, bevel);
-  const passes = depth <= reach ? 'one face' : depth / 2 <= reach ? 'two faces' : 'too thick';
-  return { end, needs: depth, reach, passes };
+  const needs = thickness === undefined ? undefined : bladeDepth(thickness, bevel);
+  const passes = isTooSteep(end.angles) ? 'too steep' : needs !== undefined && passesFor(needs, reach);
+  return { end, ...(needs !== undefined && { needs }), reach, ...(passes && { passes }) };
 }
 
-const neededDepth = (thickness: number | undefined, bevel: number): { needs?: number } =>
-  thickness === undefined ? {} : { needs: bladeDepth(thickness, bevel) };
+const passesFor = (depth: number, reach: number): CutPasses =>
+  depth <= reach ? 'one face' : depth / 2 <= reach ? 'two faces' : 'too thick';
 
 const isTooSteep = ({ miter, bevel }: CompoundAngles): boolean =>
   Math.abs(bevel) > MAX_BLADE_TILT || Math.abs(miter) > MAX_MITER_SWING;

@@ -1,6 +1,6 @@
 import type { Part } from '../../part/part.ts';
 import type { Warning } from '../../units/fault.ts';
-import { type Rule, showLength } from '../../units/rule.ts';
+import { showLength } from '../../units/rule.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 import type { Footprint } from './footprint.ts';
 
@@ -42,29 +42,15 @@ export function blankOf({ rule, stock, widthAllowance }: Part, { length, width }
 }
 
 /** Warns where the stock is smaller than the blank. */
-export function blankWarnings({ stock, rule }: Part, blank: Blank): Warning[] {
-  return (['length', 'width'] as const).flatMap((side): Warning[] => {
+export const blankWarnings = ({ stock, rule }: Part, blank: Blank): Warning[] =>
+  (['length', 'width'] as const).flatMap((side): Warning[] => {
     const have = stock?.[side];
     if (have === undefined || have >= blank[side]) return [];
     const over = have - (blank[side] - blank.allowances[side]);
-    return [
-      {
-        code: `stock.blank-${side}`,
-        message: shortageMessage(side, { have, wanted: blank[side], over }, rule),
-      },
-    ];
+    const cure =
+      over < 0
+        ? 'Take larger stock, or turn the grain back.'
+        : `That leaves ${showLength(over, rule)} over the saw line: mind where you lay the pattern.`;
+    const sizes = `the stock’s ${side} is ${showLength(have, rule)}; a blank with allowance takes ${showLength(blank[side], rule)}`;
+    return [{ code: `stock.blank-${side}`, message: `${sizes}. ${cure}` }];
   });
-}
-
-function shortageMessage(
-  side: 'length' | 'width',
-  { have, wanted, over }: { readonly have: number; readonly wanted: number; readonly over: number },
-  rule: Rule,
-): string {
-  const [is, asks] = [showLength(have, rule), showLength(wanted, rule)];
-  const cure =
-    over < 0
-      ? 'Take larger stock, or turn the grain back.'
-      : `That leaves ${showLength(over, rule)} over the saw line: mind where you lay the pattern.`;
-  return `the stock’s ${side} is ${is}; a blank with allowance takes ${asks}. ${cure}`;
-}

@@ -1,4 +1,4 @@
-import { MM_PER_INCH } from '../../units/unit.ts';
+import { MM_PER_INCH, MM3_PER_M3 } from '../../units/unit.ts';
 
 /** mm */
 export interface BoardSize {
@@ -15,11 +15,9 @@ const CUBIC_INCHES_PER_BOARD_FOOT = 144;
  * Projects in Woodwork).
  */
 export function boardFeet({ length, width, thickness }: BoardSize): number {
-  const [t, w, l] = [thickness, width, length].map((mm) => mm / MM_PER_INCH) as [number, number, number];
-  return (Math.max(t, 1) * w * l) / CUBIC_INCHES_PER_BOARD_FOOT;
+  const thick = Math.max(thickness / MM_PER_INCH, 1);
+  return (thick * (width / MM_PER_INCH) * (length / MM_PER_INCH)) / CUBIC_INCHES_PER_BOARD_FOOT;
 }
-
-const MM3_PER_M3 = 1e9;
 
 export const cubicMetres = ({ length, width, thickness }: BoardSize): number =>
   (length * width * thickness) / MM3_PER_M3;

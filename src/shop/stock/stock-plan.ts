@@ -85,8 +85,8 @@ export function planStock(part: Part, wish: StockPlanOptions): StockPlan {
 export function planWood(part: Part, { grain: turn = 0 }: Pick<StockPlanOptions, 'grain'>): WoodPlan {
   const footprint = footprintOf(part, turn);
   const blank = blankOf(part, footprint);
-  const thickness = part.stock?.thickness;
-  const layers = thickness === undefined ? undefined : layerChoices(thickness, part.stock!.layers);
+  const { stock } = part;
+  const layers = stock?.thickness === undefined ? undefined : layerChoices(stock.thickness, stock.layers);
   const amount = amountOf(part, blank, layers?.[0]);
   return {
     footprint,

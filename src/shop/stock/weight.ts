@@ -3,7 +3,7 @@ import type { Point } from '../../curves/geometry/point.ts';
 import { faceOf, volumeOf } from '../../part/outline/area-and-volume.ts';
 import type { Part } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
-import { Fault, type Warning } from '../../units/fault.ts';
+import { Fault, type Warning, warningsThatApply } from '../../units/fault.ts';
 import { massOf } from '../wood/density.ts';
 import { findKnownSpecies, findSpecies } from '../wood/find-species.ts';
 
@@ -20,28 +20,20 @@ export interface BoardWeights {
 
 /** Warns of what a job does not say about its weight. */
 export function missingWeightWarnings({ stock }: Part): Warning[] {
-  const missing = (code: string, message: string): Warning => ({ code, message });
-  const words: Warning[] = [];
-  if (stock?.thickness === undefined)
-    words.push(
-      missing(
-        'saw.no-thickness',
-        'the thickness is not known, and with it the weight and the depth of cut. Write "thickness: 1 3/4 in" under stock.',
-      ),
-    );
-  if (stock?.species === undefined)
-    words.push(
-      missing(
-        'saw.no-species',
-        'the wood is not known, and so not its weight. Write "species: white oak" under stock.',
-      ),
-    );
-  else {
-    const unknown = unknownSpeciesMessage(stock.species);
-    if (unknown !== undefined)
-      words.push(missing('saw.unknown-species', `${unknown} Without it the weight is not known.`));
-  }
-  return words;
+  const unknown = stock?.species === undefined ? undefined : unknownSpeciesMessage(stock.species);
+  return warningsThatApply([
+    [
+      stock?.thickness === undefined,
+      'saw.no-thickness',
+      'the thickness is not known, and with it the weight and the depth of cut. Write "thickness: 1 3/4 in" under stock.',
+    ],
+    [
+      stock?.species === undefined,
+      'saw.no-species',
+      'the wood is not known, and so not its weight. Write "species: white oak" under stock.',
+    ],
+    [unknown !== undefined, 'saw.unknown-species', `${unknown} Without it the weight is not known.`],
+  ]);
 }
 
 function unknownSpeciesMessage(name: string): string | undefined {

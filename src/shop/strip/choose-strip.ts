@@ -1,7 +1,7 @@
 import { Fault } from '../../units/fault.ts';
 import { floorToGraduation, graduationMm } from '../../units/graduation.ts';
 import type { Rule } from '../../units/rule.ts';
-import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
+import { MM_PER_INCH } from '../../units/unit.ts';
 import { bendingModulus, thicknessForStiffness } from '../wood/bending-stiffness.ts';
 import type { Species } from '../wood/species.ts';
 import { maxSafeThickness } from '../wood/strain-limit.ts';
@@ -35,14 +35,6 @@ export interface ChosenStrip {
   readonly nailCapacity: number;
 }
 
-interface StripDefaults {
-  readonly width: number;
-  readonly maxThickness: number;
-  readonly nailDiameter: number;
-  readonly overhang: number;
-  readonly roundLength: number;
-}
-
 /**
  * Sizes where the maker gives none. Common practice, no published source.
  * - width 3/4 in, 20 mm: stands on edge without tipping, and comes out of a 1 in board
@@ -52,7 +44,7 @@ interface StripDefaults {
  *   does not end where the nail presses
  * - round length 1 in, 10 mm: nobody cuts a batten closer
  */
-const STRIP_DEFAULTS: Readonly<Record<Unit, StripDefaults>> = {
+const STRIP_DEFAULTS = {
   in: {
     width: (3 / 4) * MM_PER_INCH,
     maxThickness: MM_PER_INCH / 2,
@@ -61,7 +53,7 @@ const STRIP_DEFAULTS: Readonly<Record<Unit, StripDefaults>> = {
     roundLength: MM_PER_INCH,
   },
   mm: { width: 20, maxThickness: 12, nailDiameter: 2.5, overhang: 200, roundLength: 10 },
-};
+} as const;
 
 /**
  * The batten with the sizes that the maker gives, and the rest chosen.
@@ -70,10 +62,10 @@ const STRIP_DEFAULTS: Readonly<Record<Unit, StripDefaults>> = {
  * @throws Fault `strip.thickness`, `strip.width`, `strip.nail` for a size that is not over 0
  */
 export function chooseStrip(line: SprungLine, worst: WorstBend, ask: StripOptions): ChosenStrip {
-  const habits = STRIP_DEFAULTS[ask.rule.unit];
-  const { overhang, roundLength } = habits;
-  const width = positiveSize('width', ask.width ?? habits.width);
-  const nailDiameter = positiveSize('nail', ask.nailDiameter ?? habits.nailDiameter);
+  const defaults = STRIP_DEFAULTS[ask.rule.unit];
+  const { overhang, roundLength } = defaults;
+  const width = positiveSize('width', ask.width ?? defaults.width);
+  const nailDiameter = positiveSize('nail', ask.nailDiameter ?? defaults.nailDiameter);
   const bears = nailCapacity(nailDiameter, width);
   return {
     thickness: positiveSize('thickness', ask.thickness ?? chooseThickness(line, worst, ask, width, bears)),

@@ -6,6 +6,7 @@ import { pinPushes, taperedStates } from '../../curves/geometry/pieces/tapered-s
 import { figuresOf } from '../../curves/measurements.ts';
 import type { EdgeStep, EndConditions } from '../../job/job.ts';
 import type { Part } from '../../part/part.ts';
+import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import type { StripOptions } from './choose-strip.ts';
 import { type SprungLine, sprungLine, type TaperSample, worstTaperBend } from './sprung-line.ts';
@@ -91,7 +92,7 @@ function withoutPins(run: Curve): SprungLine {
 const SAMPLES_PER_SPAN = 64;
 
 function taperedLine(run: Curve, spans: readonly TaperedSegment[], ends: EndConditions): SprungLine {
-  const start = spans[0]!.thickness[0];
+  const [start] = firstOf(spans).thickness;
   const samples = spans.flatMap((span): TaperSample[] => {
     const state = taperedStates(span);
     const at = paramCurve(span);
@@ -101,7 +102,7 @@ function taperedLine(run: Curve, spans: readonly TaperedSegment[], ends: EndCond
     });
   });
   const worst = worstTaperBend(samples);
-  const thicknessAt = [...spans.map(({ thickness }) => thickness[0]), spans.at(-1)!.thickness[1]];
+  const thicknessAt = [...spans.map(({ thickness }) => thickness[0]), lastOf(spans).thickness[1]];
   return {
     length: figuresOf(run).length,
     ...(worst && { worst }),
@@ -110,7 +111,7 @@ function taperedLine(run: Curve, spans: readonly TaperedSegment[], ends: EndCond
       at,
       angle,
       reaction: across / start ** 3,
-      share: thicknessAt[i]! / start,
+      share: itemAt(thicknessAt, i) / start,
     })),
     ends,
   };

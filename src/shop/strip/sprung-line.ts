@@ -3,6 +3,7 @@ import { type CurvePoint, paramCurve } from '../../curves/geometry/evaluate.ts';
 import { distance, type Point } from '../../curves/geometry/point.ts';
 import { figuresOf } from '../../curves/measurements.ts';
 import type { EndConditions } from '../../job/job.ts';
+import { itemAt } from '../../units/checked.ts';
 
 /** One run of the fair line as a batten is sprung to it. */
 export interface SprungLine {
@@ -53,7 +54,7 @@ export function sprungLine(
     pins: curve.pins.map((at, i) => ({
       at,
       angle: directionAtPin(curve, at),
-      reaction: reactions[i]!,
+      reaction: itemAt(reactions, i),
       share: 1,
     })),
     ends,

@@ -45,30 +45,25 @@ export function adviseStrip(line: SprungLine, ask: StripOptions): StripAdvice {
       'strip.straight',
       'the line is straight and bends no strip. Draw it along a straightedge.',
     );
+  const { species, rule } = ask;
   const strip = chooseStrip(line, worst, ask);
   const traced = ask.traced ?? chooseTracedFace(pins);
   const { thickness, width, nailDiameter: diameter } = strip;
-  const stiffness = stripStiffness(bendingModulus(ask.species), width, thickness);
+  const stiffness = stripStiffness(bendingModulus(species), width, thickness);
+  const strain = fiberStrain(thickness, worst.curvature);
+  const maxThickness = maxSafeThickness(worst.curvature, species);
   return {
     ...strip,
-    ...strainFigures(fiberStrain(thickness, worst.curvature), ask.species),
-    ...maxThicknessFigures(worst.curvature, ask),
+    species,
+    strain,
+    safeStrain: safeStrain(species),
+    breakingStrain: breakingStrain(species),
+    verdict: strainVerdict(strain, species),
+    maxThickness,
+    maxThicknessOnRule: floorToGraduation(maxThickness, rule),
     worst: { at: worst.at, radius: worst.share / worst.curvature },
     traced,
     nails: placeNails(line, { thickness, stiffness, diameter, traced }),
     tapered: pins.some(({ share }) => share !== 1),
   };
-}
-
-const strainFigures = (strain: number, species: Species) => ({
-  species,
-  strain,
-  safeStrain: safeStrain(species),
-  breakingStrain: breakingStrain(species),
-  verdict: strainVerdict(strain, species),
-});
-
-function maxThicknessFigures(curvature: number, { species, rule }: StripOptions) {
-  const maxThickness = maxSafeThickness(curvature, species);
-  return { maxThickness, maxThicknessOnRule: floorToGraduation(maxThickness, rule) };
 }

@@ -3,6 +3,7 @@ import { type CurvePoint, paramCurve } from '../../curves/geometry/evaluate.ts';
 import type { Piece } from '../../curves/geometry/pieces/piece.ts';
 import { taperedStates } from '../../curves/geometry/pieces/tapered-series.ts';
 import { add, direction, leftNormal, type Point, scale } from '../../curves/geometry/point.ts';
+import { firstOf, lastOf } from '../../units/checked.ts';
 import type { StripAdvice } from './strip-advice.ts';
 
 /** The two long faces of a sprung batten, from its start to its end, mm. */
@@ -23,7 +24,7 @@ interface StripSample {
 /** How a batten lies on a run; its ends run straight on, since nothing bends them there. */
 export function stripFaces(curve: Curve, { thickness, overhang, traced }: StripAdvice): StripFaces {
   const sections = curve.exact.flatMap(sampleStrip);
-  const [first, last] = [sections[0]!, sections.at(-1)!];
+  const [first, last] = [firstOf(sections), lastOf(sections)];
   const start = first.thick;
   const lying = [extendStraight(first, -overhang), ...sections, extendStraight(last, overhang)];
   const away = traced === 'left' ? -1 : 1;

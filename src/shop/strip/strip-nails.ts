@@ -1,6 +1,5 @@
 import { add, direction, leftNormal, type Point, scale } from '../../curves/geometry/point.ts';
-import { MM_PER_INCH } from '../../units/unit.ts';
-import { MPA_PER_PSI } from '../wood/pound-force.ts';
+import { MM_PER_INCH, MPA_PER_PSI } from '../../units/unit.ts';
 import type { SprungLine, SprungPin } from './sprung-line.ts';
 
 /** A side of the batten, going from its start to its end: left is up for a batten along the reference line. */
@@ -46,10 +45,10 @@ const UNLOADED_SHARE = 1e-9;
  */
 export function placeNails({ pins, ends }: SprungLine, nailing: NailingOptions): readonly StripNail[] {
   // A batten's curve does not depend on its stiffness; its forces are in proportion.
-  const forces = pins.map(({ reaction }) => nailing.stiffness * reaction);
-  const idle = UNLOADED_SHARE * Math.max(...forces.map(Math.abs));
+  const forceOn = ({ reaction }: SprungPin): number => nailing.stiffness * reaction;
+  const idle = UNLOADED_SHARE * Math.max(...pins.map((pin) => Math.abs(forceOn(pin))));
   return pins.map((pin, i) => {
-    const force = forces[i]!;
+    const force = forceOn(pin);
     const held = (i === 0 && ends[0] === 'held') || (i === pins.length - 1 && ends[1] === 'held');
     const side = held ? 'both' : Math.abs(force) <= idle ? 'either' : force > 0 ? 'right' : 'left';
     const sides: readonly StripSide[] = side === 'both' || side === 'either' ? ['left', 'right'] : [side];

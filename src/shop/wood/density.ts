@@ -1,3 +1,4 @@
+import { MM3_PER_M3 } from '../../units/unit.ts';
 import type { Species } from './species.ts';
 
 /** Water, kg/m³, and the moisture that the figures of the woods stand for: indoor furniture has 6 to 12 %. */
@@ -15,8 +16,6 @@ export function densityOf({ specificGravity: g, source }: Species): number {
   const dried = source.table === '5-5b' ? g / (1 - 0.265 * SHRINKAGE_SHARE * g) : g;
   return WATER_DENSITY * dried * (1 + MOISTURE);
 }
-
-const MM3_PER_M3 = 1e9;
 
 /** kg of so many mm³. */
 export const massOf = (volume: number, species: Species): number =>

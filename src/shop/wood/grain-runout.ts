@@ -47,10 +47,9 @@ const TURN_STEP = Math.PI / 360;
 /** The direction of the grain with the least worst runout, to half a degree: half-way between the steepest edges. */
 export function bestGrainDirection(part: Part): number {
   const pieces = edgesAsCut(part).flatMap(longGrainPieces);
-  const [most, least] = [1, -1].map(
-    (way) => way * Math.max(...pieces.map((piece) => steepestAngle(piece, way))),
-  );
-  return Math.round((most! + least!) / 2 / TURN_STEP) * TURN_STEP;
+  const steepest = (way: 1 | -1): number =>
+    way * Math.max(...pieces.map((piece) => steepestAngle(piece, way)));
+  return Math.round((steepest(1) + steepest(-1)) / 2 / TURN_STEP) * TURN_STEP;
 }
 
 /** The steepest angle of a piece with the reference line, up (way 1) or down (way −1), −π/2 to π/2. */

@@ -1,4 +1,4 @@
-import { MPA_PER_PSI } from './pound-force.ts';
+import { MPA_PER_PSI } from '../../units/unit.ts';
 
 /** A wood in bending: averages of small, clear, straight-grained pieces at 12 % moisture. */
 export interface Species {

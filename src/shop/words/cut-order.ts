@@ -3,6 +3,7 @@ import { isSquare } from '../../part/ends/end-planes.ts';
 import { isHanded } from '../../part/handedness.ts';
 import { type CuttingJoint, isCuttingJoint } from '../../part/joints/joint-shape.ts';
 import type { Part } from '../../part/part.ts';
+import type { LengthFormat } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { showAngle } from '../../units/number-format.ts';
 import { quoted } from '../../units/quoted.ts';
@@ -11,7 +12,6 @@ import type { BladeAdvice } from '../saw/blade-advice.ts';
 import type { BoardSupport } from '../saw/board-support.ts';
 import { cutAngleWords } from './cut-angle-words.ts';
 import { shouldersIn, shoulderWords } from './describe-blade.ts';
-import type { LengthFormat } from './length-format.ts';
 
 /** The order of cuts: what needs a square board comes first. */
 export function cutOrder(

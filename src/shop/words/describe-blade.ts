@@ -1,12 +1,12 @@
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { ShowLength } from '../../units/fault.ts';
+import type { LengthFormat } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { showAngle, showFixed } from '../../units/number-format.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { Bend, LineCorner } from '../saw/bends-and-corners.ts';
 import { type BladeAdvice, everyBladeTurns, type OwnBlade } from '../saw/blade-advice.ts';
 import { BLADES, bladeName, COMMON_KERF_MM, minBladeRadius } from '../saw/blades.ts';
-import type { LengthFormat } from './length-format.ts';
 
 export function describeBlade(advice: BladeAdvice, words: LengthFormat): string[] {
   const { hollows, rounds, ownBlade } = advice;

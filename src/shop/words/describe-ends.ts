@@ -1,9 +1,9 @@
 import type { CompoundAngles } from '../../part/ends/compound-angles.ts';
 import { type CutCorner, isSquare, longAndShortPoints } from '../../part/ends/end-planes.ts';
+import type { LengthFormat } from '../../units/graduation.ts';
 import { showAngle } from '../../units/number-format.ts';
 import { COMMON_SAWS, type EndCut, planEndCut, type TableSaw } from '../saw/saw-depth.ts';
 import { cutAngleWords, cutCornerWords } from './cut-angle-words.ts';
-import type { LengthFormat } from './length-format.ts';
 
 /** An end's angles, its long and short point, and how the saw cuts through. */
 export function describeEnd(

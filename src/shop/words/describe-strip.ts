@@ -2,12 +2,11 @@ import type { Point } from '../../curves/geometry/point.ts';
 import { type ShowLength, type Warning, warningsThatApply } from '../../units/fault.ts';
 import { showFine, showMagnitude, showPercent, showPercentRange } from '../../units/number-format.ts';
 import { type Rule, showLength, showSize } from '../../units/rule.ts';
-import type { Unit } from '../../units/unit.ts';
+import { NEWTONS_PER_LBF, type Unit } from '../../units/unit.ts';
 import { mostStrained, type RunsAdvice } from '../strip/part-strips.ts';
 import type { StripAdvice } from '../strip/strip-advice.ts';
 import type { StripNail, StripSide } from '../strip/strip-nails.ts';
 import { remainingStrength } from '../wood/grain-strength.ts';
-import { NEWTONS_PER_LBF } from '../wood/pound-force.ts';
 import { speciesInSentence } from '../wood/species.ts';
 
 /** What the maker's own scales show; a kilogram-force is by standard gravity. */

@@ -1,5 +1,7 @@
+import type { LengthFormat } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { showMagnitude } from '../../units/number-format.ts';
+import { KG_PER_LB } from '../../units/unit.ts';
 import type {
   BoardSupport,
   SawTable,
@@ -8,10 +10,6 @@ import type {
   TippingStretch,
 } from '../saw/board-support.ts';
 import type { BoardWeights } from '../stock/weight.ts';
-import type { LengthFormat } from './length-format.ts';
-
-/** Exact by definition. */
-const KG_PER_LB = 0.45359237;
 
 /** "9.4 lb", "4.3 kg": as many digits as the variation of wood deserves. */
 export function showMass(kg: number, unit: LengthFormat['unit']): string {

@@ -1,8 +1,8 @@
 import { isSquare } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
 import { type Warning, warningsThatApply } from '../../units/fault.ts';
+import type { LengthFormat } from '../../units/graduation.ts';
 import type { SawnEdge } from '../saw/bends-and-corners.ts';
-import type { LengthFormat } from './length-format.ts';
 
 /** A clamp or a sled holds a shorter part, not a hand: 12 in. Common practice. */
 const SHORT_PART_MM = 305;

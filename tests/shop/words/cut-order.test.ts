@@ -2,8 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { adviseSawing } from '../../../src/shop/saw/advise-sawing.ts';
 import { cutOrder } from '../../../src/shop/words/cut-order.ts';
 import { describeBlade } from '../../../src/shop/words/describe-blade.ts';
-import type { LengthFormat } from '../../../src/shop/words/length-format.ts';
 import { sawCautions } from '../../../src/shop/words/saw-cautions.ts';
+import type { LengthFormat } from '../../../src/units/graduation.ts';
 import { partOf } from '../../part/jobs.ts';
 
 const STRAIGHT = `
