@@ -1,21 +1,27 @@
 import { type Box, boundsOf, pathBounds } from '../../curves/geometry/bounds.ts';
 import { flatten } from '../../curves/geometry/flatten.ts';
-import type { EndSide } from '../../job/job.ts';
 import type { Landmark, Part } from '../../part/part.ts';
 import { finishedLine, partLines, patternChord } from '../../part/part-lines.ts';
 import { cutAngleWords } from '../../shop/words/cut-angle-words.ts';
 import { slantedEnds } from '../cover/end-words.ts';
 import { angleWords } from '../cover/joint-words.ts';
-import type { Dimensions } from '../drawing/dimensions.ts';
-import { type Item, LINE_STYLES, polyline, type Stroke, words } from '../drawing/drawing.ts';
+import { type Dimensions, offsetsAtStation } from '../drawing/dimensions.ts';
+import { type Item, LINE_STYLES, polyline, type Stroke } from '../drawing/drawing.ts';
 import { standardScale } from '../drawing/drawing-scale.ts';
-import { LINE_SPACING, textWidth } from '../drawing/text-width.ts';
-import { boxesAlongLines, boxesBeside, type OccupiedSpace, reserveFirst } from '../labels/free-space.ts';
-import { type LabelFont, pictureJointLabels, pictureLandmarkLabels } from '../labels/picture-labels.ts';
+import { LINE_SPACING } from '../drawing/text-width.ts';
+import { boxesBeside } from '../labels/free-space.ts';
+import { pictureJointLabels, pictureLandmarkLabels, pictureSpace } from '../labels/picture-labels.ts';
+import {
+  type Label,
+  type LabelFont,
+  type LabelSpace,
+  type LabelStyle,
+  placeLabels,
+  textBlock,
+} from '../labels/place-labels.ts';
 import { type PictureView, pictureView } from '../pictures/picture-view.ts';
 import { stationAxis } from '../pictures/station-axis.ts';
 import { jointLines } from '../sheets/joint-marks.ts';
-import { offsetsAtStation } from '../sheets/station-lines.ts';
 
 const LABEL_MM = 3.3;
 /** In our own font, for a PDF holds it. */
@@ -26,7 +32,7 @@ const LABEL_BAND_MM = 10.5;
 const STATION_AXIS_MM = 6;
 /** A station's line runs this far past the part. */
 const STATION_OVERRUN_MM = 1.2;
-const CLEARANCE_MM = 0.8;
+const END_LABEL: LabelStyle = { ...CARD_FACE, padding: 1.6, baseline: LINE_SPACING - 0.35 };
 
 /** The drawing of a card, and where it ends. */
 export interface CardDrawing {
@@ -58,19 +64,12 @@ export function cardDrawing(part: Part, setting: Dimensions, space: Box, enlarge
   const rule = ceiling - (top - bottom) * factor - LABEL_BAND_MM;
   const strokes = [...partStrokes(view), ...jointStrokes(view, setting)];
   const stations = stationStrokes(view, setting);
-  const room: OccupiedSpace = {
-    area: { left: space.left, right: space.right, bottom: rule + 2.5, top: space.top },
-    occupied: boxesAlongLines(flatten([...strokes, ...stations].flatMap(({ path }) => path)), CLEARANCE_MM),
-  };
-  const drawn = new Set(room.occupied);
+  const area = { left: space.left, right: space.right, bottom: rule + 2.5, top: space.top };
+  const labelSpace = pictureSpace(view, area, flatten([...strokes, ...stations].flatMap(({ path }) => path)));
   const labels = [
-    ...pictureJointLabels(view, room, { font: CARD_FACE, drawn }),
-    ...endLabels(view, room),
-    ...pictureLandmarkLabels(view, byImportance(setting.landmarks), room, {
-      font: CARD_FACE,
-      drawn,
-      maxLabels: MAX_MARK_LABELS,
-    }),
+    ...pictureJointLabels(view, labelSpace, CARD_FACE),
+    ...endLabels(view, labelSpace),
+    ...pictureLandmarkLabels(view, byImportance(setting.landmarks), labelSpace, CARD_FACE, MAX_MARK_LABELS),
   ];
   return {
     items: [...stations, ...stationAxis(view, rule, CARD_FACE), ...strokes, ...labels],
@@ -125,23 +124,27 @@ const stationStrokes = ({ part, at }: PictureView, { stations }: Dimensions): St
     ];
   });
 
-/** The angles of an end that is not square, beside it. */
-const endLabels = (view: PictureView, room: OccupiedSpace): Item[] =>
-  slantedEnds(view.part).flatMap(({ side, face, back, angles }) =>
-    labelBeside(room, boundsOf([...face, ...back].map(view.at)), side, cutAngleWords(angles, angleWords)),
+/** The angles of an end that is not square, beside it: outside the part where there is room. */
+const endLabels = (view: PictureView, space: LabelSpace): Item[] =>
+  placeLabels(
+    space,
+    slantedEnds(view.part).map(({ side, face, back, angles }): Label => {
+      const anchor = boundsOf([...face, ...back].map(view.at));
+      const isInside = ({ left, right }: Box): boolean =>
+        side === 'left' ? left >= anchor.right : right <= anchor.left;
+      return {
+        anchor,
+        competing: [],
+        blocks: [textBlock([cutAngleWords(angles, angleWords)], END_LABEL)],
+        candidates: ({ width, height }) => {
+          const boxes = boxesBeside(anchor, width, height);
+          return [...boxes.filter((one) => !isInside(one)), ...boxes.filter(isInside)].map((box) => ({
+            box,
+          }));
+        },
+      };
+    }),
   );
-
-/** Outside the part where there is room. */
-function labelBeside(room: OccupiedSpace, beside: Box, side: EndSide, text: string): Item[] {
-  const isInside = ({ left, right }: Box): boolean =>
-    side === 'left' ? left >= beside.right : right <= beside.left;
-  const boxes = boxesBeside(beside, textWidth(text, LABEL_MM) + 2 * CLEARANCE_MM, LABEL_MM * LINE_SPACING);
-  const box = reserveFirst(room, [...boxes.filter((one) => !isInside(one)), ...boxes.filter(isInside)]);
-  if (!box) return [];
-  return [
-    words(text, { x: (box.left + box.right) / 2, y: box.bottom + LABEL_MM * 0.35 }, LABEL_MM, 'middle'),
-  ];
-}
 
 /** More labels than this are a thicket. */
 const MAX_MARK_LABELS = 12;

@@ -7,7 +7,7 @@ import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Layout, Sheet } from '../../tiling/layout.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, textWidth } from '../drawing/text-width.ts';
-import { boxesAlongLines, type OccupiedSpace, reserveNear } from '../labels/free-space.ts';
+import { type Block, boxesAlongLines, placeNear } from '../labels/free-space.ts';
 
 /** Type sizes to try for a sheet's name. */
 const NAME_SIZES_MM = [5, 4, 3, 2.4, 1.8];
@@ -31,9 +31,9 @@ interface MapSpace {
 export function assemblyMap(lines: readonly MapLine[], layout: Layout, space: MapSpace) {
   const cells = layout.sheets.map((sheet) => {
     const { x, y } = sheetShift(layout, sheet);
-    return translateBox(sheet.cell, x, y);
+    return { name: sheet.name, cell: translateBox(sheet.cell, x, y) };
   });
-  const all = union(cells);
+  const all = union(cells.map(({ cell }) => cell));
   const k = Math.min(space.width / (all.right - all.left), space.height / (all.top - all.bottom));
   const draw = (left: number, top: number): Item[] => {
     const place: Affine = [k, 0, 0, k, left - k * all.left, top - k * all.top];
@@ -50,7 +50,7 @@ export function assemblyMap(lines: readonly MapLine[], layout: Layout, space: Ma
     ];
     const middle = point(left + (k * (all.right - all.left)) / 2, top - (k * (all.top - all.bottom)) / 2);
     return [
-      ...layout.sheets.flatMap((sheet, i) => sheetOnMap(sheet.name, boxOnMap(cells[i]!, place), taken)),
+      ...cells.flatMap(({ name, cell }) => sheetOnMap(name, boxOnMap(cell, place), taken)),
       ...drawn.map((line): Item => ({ type: 'stroke', style: 'cut', ...line })),
       ...crosses.flatMap((cross) => crossOnMap(cross, middle)),
     ];
@@ -77,10 +77,15 @@ function sheetOnMap(name: string, cell: Box, occupied: Box[]): Item[] {
   const { left, right, bottom, top } = cell;
   const corners = [point(left, bottom), point(right, bottom), point(right, top), point(left, top)];
   const outline = polyline('map', [...corners, point(left, bottom)]);
-  const room: OccupiedSpace = { area: inflate(cell, -0.8), occupied };
+  const space = { area: inflate(cell, -0.8), occupied };
   for (const size of NAME_SIZES_MM) {
-    const box = reserveNear(room, point(left, top), textWidth(name, size), size * CAP_HEIGHT);
-    if (box) return [outline, words(name, point(box.left, box.bottom), size)];
+    const block: Block = {
+      width: textWidth(name, size),
+      height: size * CAP_HEIGHT,
+      draw: (box) => [words(name, point(box.left, box.bottom), size)],
+    };
+    const items = placeNear(space, point(left, top), block);
+    if (items) return [outline, ...items];
   }
   return [outline];
 }

@@ -6,6 +6,7 @@ import { endStrips, type FoldTab } from '../../part/ends/fold-tabs.ts';
 import { cornersOf, landmarks } from '../../part/landmarks.ts';
 import { offsetAt, offsetsBeside, stationSpacing, stationsEvery } from '../../part/offsets.ts';
 import type { Landmark, Part } from '../../part/part.ts';
+import { patternChord } from '../../part/part-lines.ts';
 import { shownJoints } from '../../tiling/grid/required-content.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
@@ -64,6 +65,15 @@ export function stationSides(part: Part, station: number): Station[] {
     side,
     offsets: beside.map((all) => (side === 'left' ? all[0] : all.at(-1))?.offset),
   }));
+}
+
+/** The offsets of the edges at a station, both of a shoulder; on a line pattern also that of the chord. */
+export function offsetsAtStation({ edges, shape }: Part, station: number): number[] {
+  const offsets = edges.flatMap((edge) => offsetsBeside(edge, station).map(({ offset }) => offset));
+  const chord = patternChord(shape);
+  if (!chord || offsets.length === 0) return offsets;
+  const [from, to] = chord;
+  return [...offsets, from.y + ((to.y - from.y) * (station - from.x)) / (to.x - from.x)];
 }
 
 /** What a landmark's offset reads; of a shoulder those of both its corners, the left one first. */

@@ -20,7 +20,7 @@ export const BOX_MM = { width: 19, height: 8 } as const;
 export const TURNED_MM = 6;
 
 /** How the labels of a gauge stand: along the stick while they find room, else upright, else not all. */
-export interface LabelStyle {
+export interface GaugeLabelStyle {
   readonly turned: boolean;
   /** Every so many plain stations have a label; the other ticks stand bare. */
   readonly every: number;
@@ -66,7 +66,10 @@ export const turnedStation = ({ what, station }: GaugeLabel): string =>
 const SAME_SHARE = 1e-6;
 
 /** Those of a strip's ticks that have a label: all landmarks, and the stations at every so many spacings. */
-export const labelledTicks = ({ ticks, spacing }: GaugeStrip, { every }: LabelStyle): readonly GaugeTick[] =>
+export const labelledTicks = (
+  { ticks, spacing }: GaugeStrip,
+  { every }: GaugeLabelStyle,
+): readonly GaugeTick[] =>
   ticks.filter(({ what, station }) => {
     const steps = station / (spacing * every);
     return every === 1 || what !== 'station' || Math.abs(steps - Math.round(steps)) < SAME_SHARE;
@@ -81,7 +84,7 @@ export const LABEL_STEPS: Readonly<Record<Unit, readonly number[]>> = {
 /** Middles of the labels of some ticks between two places of the stick; undefined without room for all. */
 export const labelMiddles = (
   labels: readonly GaugeLabel[],
-  { turned }: LabelStyle,
+  { turned }: GaugeLabelStyle,
   low: number,
   high: number,
 ): number[] | undefined =>

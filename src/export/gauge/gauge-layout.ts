@@ -10,9 +10,9 @@ import { Fault } from '../../units/fault.ts';
 import {
   BOX_MM,
   type GaugeLabel,
+  type GaugeLabelStyle,
   gaugeLabel,
   LABEL_STEPS,
-  type LabelStyle,
   labelledTicks,
   labelMiddles,
   turnedLength,
@@ -33,7 +33,7 @@ export interface Gauge {
 /** A gauge laid over sheets: station along x, each strip below its working edge, mm. */
 export interface LaidGauge extends Gauge {
   readonly layout: Layout;
-  readonly style: LabelStyle;
+  readonly style: GaugeLabelStyle;
   readonly placed: readonly PlacedStrip[];
 }
 
@@ -92,7 +92,11 @@ export function layOutGauge(gauge: Gauge, options: Omit<LayOutOptions, 'turn'>):
 export const worthReading = (strips: readonly GaugeStrip[], { rule }: Part): readonly GaugeStrip[] =>
   strips.filter((strip) => !isOnBase(strip, rule));
 
-function layOutWithStyle(gauge: Gauge, style: LabelStyle, options: Omit<LayOutOptions, 'turn'>): LaidGauge {
+function layOutWithStyle(
+  gauge: Gauge,
+  style: GaugeLabelStyle,
+  options: Omit<LayOutOptions, 'turn'>,
+): LaidGauge {
   const placed = placeStrips(gauge, style);
   return {
     ...gauge,
@@ -102,7 +106,7 @@ function layOutWithStyle(gauge: Gauge, style: LabelStyle, options: Omit<LayOutOp
   };
 }
 
-function placeStrips({ strips, part }: Gauge, style: LabelStyle): PlacedStrip[] {
+function placeStrips({ strips, part }: Gauge, style: GaugeLabelStyle): PlacedStrip[] {
   const heights = strips.map(({ ticks }) =>
     stripHeight(
       ticks.map((tick) => gaugeLabel(tick, part.rule)),
@@ -117,7 +121,7 @@ function placeStrips({ strips, part }: Gauge, style: LabelStyle): PlacedStrip[] 
   });
 }
 
-const stripHeight = (labels: readonly GaugeLabel[], { turned }: LabelStyle): number =>
+const stripHeight = (labels: readonly GaugeLabel[], { turned }: GaugeLabelStyle): number =>
   BAND_MM +
   BOX_GAP_MM +
   (turned

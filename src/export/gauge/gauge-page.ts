@@ -1,15 +1,14 @@
-import { inflate, squareAround } from '../../curves/geometry/bounds.ts';
+import { type Box, boundsOf, inflate } from '../../curves/geometry/bounds.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
-import { CROSS_REACH_MM } from '../../tiling/check-crosses.ts';
-import { REGISTER_REACH_MM } from '../../tiling/grid/seams.ts';
-import type { Layout, Sheet } from '../../tiling/layout.ts';
+import type { Sheet } from '../../tiling/layout.ts';
 import { toleranceText } from '../drawing/dimensions.ts';
-import { type Item, type Page, polyline, type Stroke, type Words, words } from '../drawing/drawing.ts';
+import { type Page, polyline, type Stroke, type Words, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, LINE_SPACING, textWidth, truncateToWidth } from '../drawing/text-width.ts';
-import type { OccupiedSpace } from '../labels/free-space.ts';
-import { checkCrossMarks, registerMarks, seamLabels, trimLines } from '../sheets/register-marks.ts';
+import { placeNear } from '../labels/free-space.ts';
+import { seamLabels } from '../sheets/register-marks.ts';
 import { scaleBars } from '../sheets/scale-bars.ts';
-import { onSheet, type SheetContext } from '../sheets/sheet-context.ts';
+import { type LabelledSheet, onSheet, type SheetContext } from '../sheets/sheet-context.ts';
+import { composeSheet, spaceBeside } from '../sheets/sheet-page.ts';
 import { titleBlock } from '../sheets/title-block.ts';
 import {
   BOX_MM,
@@ -35,62 +34,42 @@ import {
 } from './gauge-layout.ts';
 import { gaugePicture } from './gauge-picture.ts';
 
-/** White between furniture and the trim lines, mm. */
-const INSET_MM = 3;
 const BAND_TYPE_MM = 3;
 
 /** One sheet of a gauge at true size. */
 export function gaugePage(gauge: LaidGauge, sheet: Sheet): Page {
-  const view = gaugeSheetContext(gauge, sheet);
-  const strips = gauge.placed.flatMap((placed) => drawStrip(gauge, view, placed));
-  const room = gaugeSpace(gauge, view);
-  const items: Item[] = [
-    { type: 'clip', ...sheet.window, items: strips },
-    ...trimLines(sheet),
-    ...registerMarks(view),
-    ...checkCrossMarks(view),
-    ...seamLabels(view, room.occupied),
-    ...gaugeAnnotations(gauge, view, room),
-  ];
-  const { width, height } = sheet.size;
-  return { name: sheet.name, drawing: { width, height, items }, stretch: sheet.stretch };
+  const labelled = gaugeSheet(gauge, sheet);
+  const { area } = labelled.space;
+  const strips = gauge.placed.flatMap((placed) => drawStrip(gauge, labelled, placed));
+  const picture = gaugePicture(gauge);
+  const isFirst = sheet === gauge.layout.sheets[0];
+  return composeSheet(labelled, strips, [
+    ...seamLabels(labelled),
+    ...(titleBlock(labelled) ?? []),
+    ...(scaleBars(labelled, 'across', { x: area.left, y: area.bottom }) ?? []),
+    ...((isFirst && placeNear(labelled.space, point(area.right - picture.width, area.bottom), picture)) ||
+      []),
+  ]);
 }
 
-const gaugeSheetContext = ({ part, layout }: LaidGauge, sheet: Sheet): SheetContext => ({
-  part: { ...part, name: `Gauge: ${part.name}` },
-  layout,
-  sheet,
-  dimensions: { stations: [], landmarks: [], joints: [], foldTabs: [] },
-  lines: [],
-});
-
-/** The name, the bar along the stick, and on the first sheet how the gauge is read. */
-function gaugeAnnotations(gauge: LaidGauge, view: SheetContext, room: OccupiedSpace): Item[] {
-  const { left, bottom, right } = room.area;
-  const whole: OccupiedSpace = { area: inflate(view.sheet.window, -1), occupied: room.occupied };
-  const name = titleBlock(view, [room, whole]) ?? [];
-  const bars = scaleBars([room, whole], 'across', { x: left, y: bottom }) ?? [];
-  const isFirst = view.sheet === gauge.layout.sheets[0];
-  return [...name, ...bars, ...(isFirst ? gaugePicture(gauge, room, point(right, bottom)) : [])];
-}
-
-function gaugeSpace({ placed, layout }: LaidGauge, view: SheetContext): OccupiedSpace {
-  const { sheet } = view;
-  return {
-    area: inflate(sheet.cell, -INSET_MM),
-    occupied: [
-      ...placed.map(({ strip, top, bottom }) => {
-        const [low, high] = [onSheet(view, point(strip.from, bottom)), onSheet(view, point(strip.to, top))];
-        return inflate({ left: low.x, bottom: low.y, right: high.x, top: high.y }, 1);
-      }),
-      ...sheet.marks.map(({ at }) => squareAround(onSheet(view, at), REGISTER_REACH_MM + 1)),
-      ...crossesOn(layout, sheet).map((at) => squareAround(onSheet(view, at), CROSS_REACH_MM)),
-    ],
+/** A sheet of strips alone: nothing on it has a label that must be placed. */
+function gaugeSheet({ part, layout, placed }: LaidGauge, sheet: Sheet): LabelledSheet {
+  const context: SheetContext = {
+    part: { ...part, name: `Gauge: ${part.name}` },
+    layout,
+    sheet,
+    dimensions: { stations: [], landmarks: [], joints: [], foldTabs: [] },
+    lines: [],
   };
+  const strips = placed.map(({ strip, top, bottom }) =>
+    inflate(
+      boundsOf([onSheet(context, point(strip.from, bottom)), onSheet(context, point(strip.to, top))]),
+      1,
+    ),
+  );
+  const space = { ...spaceBeside(context, strips), anchors: [], lines: [], crossable: new Set<Box>() };
+  return { ...context, space, stationAnchors: [], jointAnchors: [] };
 }
-
-const crossesOn = ({ crosses }: Layout, { name }: Sheet): Point[] =>
-  crosses.filter(({ sheet }) => sheet === name).map(({ at }) => at);
 
 /** A strip's own frame on a sheet: the station, and how far from the working edge into the strip, mm. */
 interface StripFrame {

@@ -1,7 +1,8 @@
-import { add, type Point, point } from '../../curves/geometry/point.ts';
+import type { Box } from '../../curves/geometry/bounds.ts';
+import { type Point, point } from '../../curves/geometry/point.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { LINE_SPACING } from '../drawing/text-width.ts';
-import { type OccupiedSpace, reserveNear } from '../labels/free-space.ts';
+import type { Block } from '../labels/free-space.ts';
 import type { LaidGauge } from './gauge-layout.ts';
 
 const WIDTH_MM = 84;
@@ -16,11 +17,15 @@ const SHOWN_MM = 40.6;
 const RISE_MM = 37;
 
 /** How the offset is measured: the stick along its line, a rule square off it to the edge. */
-export function gaugePicture({ from, placed }: LaidGauge, room: OccupiedSpace, wished: Point): Item[] {
-  const spot = reserveNear(room, point(wished.x - WIDTH_MM, wished.y), WIDTH_MM, HEIGHT_MM);
-  if (!spot) return [];
+export const gaugePicture = (gauge: LaidGauge): Block => ({
+  width: WIDTH_MM,
+  height: HEIGHT_MM,
+  draw: (box) => drawPicture(gauge, box),
+});
+
+function drawPicture({ from, placed }: LaidGauge, box: Box): Item[] {
   const isBelow = placed.every(({ out }) => out < 0);
-  const on = (x: number, y: number): Point => add(point(spot.left, spot.bottom), point(x, y));
+  const on = (x: number, y: number): Point => point(box.left + x, box.bottom + y);
   const at = (x: number, y: number): Point => on(x, isBelow ? HEIGHT_MM + STICK.bottom - y : y);
   const [a, b, c, d] = LINE.map(({ x, y }) => at(x, y)) as [Point, Point, Point, Point];
   const { bottom, top } = STICK;

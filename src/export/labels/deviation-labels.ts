@@ -5,7 +5,7 @@ import type { Point } from '../../curves/geometry/point.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { type Item, words } from '../drawing/drawing.ts';
-import { SCREEN_FONT, widthInFont } from './picture-labels.ts';
+import { SCREEN_FONT, widthInFont } from './place-labels.ts';
 
 const LABEL_MM = SCREEN_FONT.size;
 

@@ -1,38 +1,42 @@
 import { type Box, inflate } from '../../curves/geometry/bounds.ts';
 import { type Chord, FLATTEN_MM } from '../../curves/geometry/flatten.ts';
 import type { Point } from '../../curves/geometry/point.ts';
+import type { Item } from '../drawing/drawing.ts';
 
-/**
- * Room on one sheet: the rectangle that words and bars may fill, and what is taken in it already.
- * `taken` grows as things are placed; nothing placed covers a line to cut, a mark or another word.
- */
+/** The rectangle that words and bars may fill, and the boxes in it that already hold something, mm. */
 export interface OccupiedSpace {
   readonly area: Box;
+  /** Grows as things are placed. */
   readonly occupied: Box[];
-  /** Those of it that hold the lines to cut: a mark at the edge touches these and nothing else. */
+  /** The boxes that hold the lines to cut: a face mark may touch these and no others. */
   readonly lineBoxes?: ReadonlySet<Box>;
 }
 
-/** A block exactly as large as its room still fits, whatever the last bits say. */
+/** Something to place whole: words, an arrow, a table. Sizes in mm. */
+export interface Block {
+  readonly width: number;
+  readonly height: number;
+  readonly draw: (box: Box) => Item[];
+}
+
+/** A block exactly as large as its space still fits, whatever the last bits say. */
 const ROUNDING_MM = 1e-6;
 
-/** How finely free places are sought, mm. */
+/** The step of a search for a free place, mm. */
 const STEP_MM = 2.5;
 
-/** A slanting line is taken as a row of boxes no thicker than this, mm: thinner finds no more room. */
+/** A slanting line is covered by a row of boxes no thicker than this, mm: thinner ones free no more space. */
 const MAX_BOX_THICKNESS_MM = 3;
 
-/** Boxes that hold a line, with white on both sides. */
+/** Boxes that hold lines, with white on both sides, mm. */
 export const boxesAlongLines = (lines: readonly Chord[], white: number): Box[] =>
   lines.flatMap(({ from, to }) => {
-    const parts = Math.max(
-      1,
-      Math.ceil(Math.min(Math.abs(to.x - from.x), Math.abs(to.y - from.y)) / MAX_BOX_THICKNESS_MM),
-    );
+    const [dx, dy] = [to.x - from.x, to.y - from.y];
+    const parts = Math.max(1, Math.ceil(Math.min(Math.abs(dx), Math.abs(dy)) / MAX_BOX_THICKNESS_MM));
     return Array.from({ length: parts }, (_, i) => {
       const [a, b] = [i / parts, (i + 1) / parts];
-      const [ax, bx] = [from.x + (to.x - from.x) * a, from.x + (to.x - from.x) * b];
-      const [ay, by] = [from.y + (to.y - from.y) * a, from.y + (to.y - from.y) * b];
+      const [ax, bx] = [from.x + dx * a, from.x + dx * b];
+      const [ay, by] = [from.y + dy * a, from.y + dy * b];
       const box = {
         left: Math.min(ax, bx),
         right: Math.max(ax, bx),
@@ -43,12 +47,12 @@ export const boxesAlongLines = (lines: readonly Chord[], white: number): Box[] =
     });
   });
 
-export const isFree = (room: OccupiedSpace, { left, right, bottom, top }: Box): boolean =>
-  isCornerFree(room, left, bottom, right - left, top - bottom);
+export const isFree = (space: OccupiedSpace, { left, right, bottom, top }: Box): boolean =>
+  isCornerFree(space, left, bottom, right - left, top - bottom);
 
 /**
- * The same of a block by its lower left corner; asked thousands of times a sheet, so it makes nothing. What lies in the
- * way here lies in the way of the next place, too, as a rule: it is asked sooner from now on.
+ * Whether a block is free by its lower left corner. This runs thousands of times a sheet, so it allocates nothing. A
+ * box that blocks one place mostly blocks the next one as well, so it moves forward in the list.
  */
 function isCornerFree(
   { area, occupied }: OccupiedSpace,
@@ -56,18 +60,20 @@ function isCornerFree(
   bottom: number,
   width: number,
   height: number,
-) {
+): boolean {
   const right = left + width;
   const top = bottom + height;
   if (left < area.left - ROUNDING_MM || right > area.right + ROUNDING_MM) return false;
   if (bottom < area.bottom - ROUNDING_MM || top > area.top + ROUNDING_MM) return false;
-  for (let i = 0; i < occupied.length; i++) {
-    const one = occupied[i]!;
-    if (one.left >= right || left >= one.right || one.bottom >= top || bottom >= one.top) continue;
-    const sooner = i >> 1;
-    occupied[i] = occupied[sooner]!;
-    occupied[sooner] = one;
-    return false;
+  let i = 0;
+  for (const one of occupied) {
+    if (one.left < right && left < one.right && one.bottom < top && bottom < one.top) {
+      const forward = i >> 1;
+      occupied[i] = occupied[forward] ?? one;
+      occupied[forward] = one;
+      return false;
+    }
+    i++;
   }
   return true;
 }
@@ -80,26 +86,25 @@ export const boxAt = ({ x, y }: Point, width: number, height: number): Box => ({
   top: y + height,
 });
 
-/** The first of some boxes that is free, taken from then on. */
-export function reserveFirst(room: OccupiedSpace, boxes: Iterable<Box>): Box | undefined {
-  for (const box of boxes)
-    if (isFree(room, box)) {
-      room.occupied.push(box);
-      return box;
-    }
-  return undefined;
-}
+/** The box of a width and height (mm) around a place. */
+export const boxAround = ({ x, y }: Point, width: number, height: number): Box =>
+  boxAt({ x: x - width / 2, y: y - height / 2 }, width, height);
 
-/** How far off a thing its label may stand, mm. */
+export const centreOf = ({ left, right, bottom, top }: Box): Point => ({
+  x: (left + right) / 2,
+  y: (bottom + top) / 2,
+});
+
+/** Distances from an anchor to its label, mm. */
 export const BESIDE_MM = [1.5, 4, 8, 13];
-/** Steps of a label's own size that it may be moved along the thing's side. */
+/** Shifts of a label along the side of its anchor, shares of both their lengths. */
 const SLIDE_SHARES = [0, 0.25, -0.25, 0.5, -0.5, 0.8, -0.8];
 
-/** Where a block may stand beside a box, free or not: above, below, right or left, close before far. */
-export function boxesBeside(beside: Box, width: number, height: number, offs = BESIDE_MM): Box[] {
+/** Places for a block (mm) beside a box, free or not: above, below, right or left, close before far. */
+export function boxesBeside(beside: Box, width: number, height: number, distances = BESIDE_MM): Box[] {
   const [x, y] = [(beside.left + beside.right - width) / 2, (beside.bottom + beside.top - height) / 2];
   const [wide, high] = [width + beside.right - beside.left, height + beside.top - beside.bottom];
-  const corners = offs.flatMap((off) =>
+  const corners = distances.flatMap((off) =>
     SLIDE_SHARES.flatMap((slide) => [
       { x: x + slide * wide, y: beside.top + off },
       { x: x + slide * wide, y: beside.bottom - off - height },
@@ -110,57 +115,42 @@ export function boxesBeside(beside: Box, width: number, height: number, offs = B
   return corners.map((corner) => boxAt(corner, width, height));
 }
 
-/** The first of them that is free, taken from then on. */
-export const reserveBeside = (
-  room: OccupiedSpace,
-  beside: Box,
-  width: number,
-  height: number,
-): Box | undefined => reserveFirst(room, boxesBeside(beside, width, height));
-
-/** Where a block's lower left corner may stand in a room, taken or not: all over it. */
-function candidateCorners(
-  { area }: OccupiedSpace,
-  width: number,
-  height: number,
-): { xs: number[]; ys: number[] } {
-  const steps = (low: number, high: number): number[] =>
-    high < low - ROUNDING_MM
-      ? []
-      : [
-          ...Array.from({ length: Math.floor((high - low) / STEP_MM) + 1 }, (_, i) => low + i * STEP_MM),
-          high,
-        ];
-  return { xs: steps(area.left, area.right - width), ys: steps(area.bottom, area.top - height) };
+/** From low to high in steps, and high itself; none where a block has no room. */
+function steps(low: number, high: number): number[] {
+  if (high < low - ROUNDING_MM) return [];
+  const count = Math.floor((high - low) / STEP_MM) + 1;
+  return [...Array.from({ length: count }, (_, i) => low + i * STEP_MM), high];
 }
 
-/** Where a block may stand in a room, taken or not. */
-export function* candidateBoxes(room: OccupiedSpace, width: number, height: number): Generator<Box> {
-  const { xs, ys } = candidateCorners(room, width, height);
-  for (const x of xs) for (const y of ys) yield boxAt({ x, y }, width, height);
+/** Places for a block (mm) all over a space, free or not. */
+export function* candidateBoxes({ area }: OccupiedSpace, width: number, height: number): Generator<Box> {
+  const ys = steps(area.bottom, area.top - height);
+  for (const x of steps(area.left, area.right - width))
+    for (const y of ys) yield boxAt({ x, y }, width, height);
 }
 
-/** How far a block's lower left corner stands from a wished one, squared. */
+/** How far the lower left corner of a box is from a wished place, squared. */
 export const squaredDistance = (wished: Point, { left, bottom }: Box): number =>
   (left - wished.x) ** 2 + (bottom - wished.y) ** 2;
 
-/** A free place for a block, its lower left corner as near as can be to a wished one. */
+/** A free place for a block (mm), its lower left corner as near as possible to a wished one. */
 export function nearestFree(
-  room: OccupiedSpace,
+  space: OccupiedSpace,
   wished: Point,
   width: number,
   height: number,
 ): Box | undefined {
-  const corners = candidateCorners(room, width, height);
-  const xs = corners.xs.sort((a, b) => Math.abs(a - wished.x) - Math.abs(b - wished.x) || a - b);
-  const ys = corners.ys.sort((a, b) => Math.abs(a - wished.y) - Math.abs(b - wished.y) || a - b);
+  const { left, right, bottom, top } = space.area;
+  const byDistance = (all: number[], to: number): number[] =>
+    all.sort((a, b) => Math.abs(a - to) - Math.abs(b - to) || a - b);
+  const ys = byDistance(steps(bottom, top - height), wished.y);
   let [best, nearest]: [Point | undefined, number] = [undefined, Number.POSITIVE_INFINITY];
-  for (const x of xs) {
+  for (const x of byDistance(steps(left, right - width), wished.x)) {
     const squaredAside = (x - wished.x) ** 2;
     if (squaredAside >= nearest) break;
     const y = ys.find((one) => {
       const squared = squaredAside + (one - wished.y) ** 2;
-      return squared >= nearest || isCornerFree(room, x, one, width, height);
+      return squared >= nearest || isCornerFree(space, x, one, width, height);
     });
     if (y === undefined || squaredAside + (y - wished.y) ** 2 >= nearest) continue;
     [best, nearest] = [{ x, y }, squaredAside + (y - wished.y) ** 2];
@@ -168,14 +158,10 @@ export function nearestFree(
   return best && boxAt(best, width, height);
 }
 
-/** The same, taken from then on. */
-export function reserveNear(
-  room: OccupiedSpace,
-  wished: Point,
-  width: number,
-  height: number,
-): Box | undefined {
-  const box = nearestFree(room, wished, width, height);
-  if (box) room.occupied.push(box);
-  return box;
+/** Draws a block at the free place nearest to a wished lower left corner, and reserves it. Undefined without room. */
+export function placeNear(space: OccupiedSpace, wished: Point, block: Block): Item[] | undefined {
+  const box = nearestFree(space, wished, block.width, block.height);
+  if (!box) return undefined;
+  space.occupied.push(box);
+  return block.draw(box);
 }

@@ -6,151 +6,208 @@ import {
   segmentIntersectsBox,
 } from '../../curves/geometry/flatten.ts';
 import { distance, dot, type Point, subtract } from '../../curves/geometry/point.ts';
-import { polyline, type Stroke } from '../drawing/drawing.ts';
-import { BESIDE_MM, boxesAlongLines, boxesBeside, isFree, type OccupiedSpace } from './free-space.ts';
+import { type Item, polyline, words } from '../drawing/drawing.ts';
+import { LINE_SPACING, textWidth, WIDEST_FONT_FACTOR } from '../drawing/text-width.ts';
+import {
+  BESIDE_MM,
+  type Block,
+  boxesAlongLines,
+  boxesBeside,
+  centreOf,
+  isFree,
+  type OccupiedSpace,
+} from './free-space.ts';
 
-/** A label farther than this, mm, from what it names has a line to it: two lines of its own type. */
+/** A label farther than this, mm, from its anchor has a leader: two lines of its own type. */
 export const MAX_DISTANCE_WITHOUT_LEADER_MM = 6;
-/** A label so much nearer, mm, to what another label names would be read as that one's. */
+/** A label this much nearer, mm, to another anchor is taken for that one's. */
 const MISTAKEN_MARGIN_MM = 0.5;
-/** How far a line to a label keeps off what another label names, and other words off that line, mm. */
+/** White between a leader and other anchors, and between a leader and words, mm. */
 const LEADER_WHITE_MM = 0.8;
-
-/** Free places from which no line gets through, after which a label is left out: all about it is crowded. */
+/** Free places that no leader reaches, after which a label is left out: the drawing is crowded there. */
 const MAX_LEADERS_TRIED = 40;
+/** A leader leans at most 60° off the normal of the part's line: a flatter one reads as that line. */
+const MIN_LEADER_COSINE = 0.5;
+/** Distances from an anchor to its label, mm: with a leader farther than without. */
+const DISTANCES_WITH_LEADER_MM = [...BESIDE_MM, 20, 28];
 
-/** Where a label may stand, and where a line to it would end: short of what it names. */
+/** What labels are set in: the size of their type, mm, and how much wider than our own font the words may run. */
+export interface LabelFont {
+  readonly size: number;
+  readonly widthFactor: number;
+}
+
+/** A picture is an SVG, shown in whatever font its reader has. */
+export const SCREEN_FONT: LabelFont = { size: 3, widthFactor: WIDEST_FONT_FACTOR };
+
+/** How wide words may run, mm. */
+export const widthInFont = (text: string, { size, widthFactor }: LabelFont): number =>
+  textWidth(text, size) * widthFactor;
+
+/** How lines of words fill their box. Shares are of the type size. */
+export interface LabelStyle extends LabelFont {
+  /** White at both sides together, mm. */
+  readonly padding: number;
+  /** From the top of the box to the first baseline, a share. */
+  readonly baseline: number;
+  /** Height of the box for each line, a share; LINE_SPACING where absent. */
+  readonly lineHeight?: number;
+}
+
+/** The labels of a sheet. */
+export const SHEET_LABEL: LabelStyle = { size: 3.2, widthFactor: 1, padding: 1, baseline: 0.85 };
+
+/** Lines of words, centered one under the other. */
+export const textBlock = (lines: readonly string[], style: LabelStyle): Block => ({
+  width: Math.max(...lines.map((line) => widthInFont(line, style))) + style.padding,
+  height: lines.length * (style.lineHeight ?? LINE_SPACING) * style.size,
+  draw: (box) =>
+    lines.map((line, i) => {
+      const y = box.top - style.size * (style.baseline + LINE_SPACING * i);
+      return words(line, { x: centreOf(box).x, y }, style.size, 'middle');
+    }),
+});
+
+/** Free space on one drawing, and what is named there, mm on the paper. */
+export interface LabelSpace extends OccupiedSpace {
+  /** The places that one label each may name. */
+  readonly anchors: readonly Box[];
+  /** The part's lines: a label and its anchor lie on the same side of them. */
+  readonly lines: readonly Chord[];
+  /** The occupied boxes that hold lines: a leader may cross these and no others. */
+  readonly crossable: ReadonlySet<Box>;
+}
+
+/** A place for a label. */
 export interface LabelCandidate {
   readonly box: Box;
-  readonly tip: Point;
-  /** Square off the part's line there, a unit vector: a line to a label that ran along that one would be taken for it. */
+  /** Where a leader ends, short of the anchor; absent where a label needs none. */
+  readonly tip?: Point;
+  /** Normal of the part's line at the anchor, a unit vector. */
   readonly normal?: Point;
 }
 
-/** A line to a label leans at most this far off the square to the part's line: 60°, as the part of it that runs square. */
-const MIN_LEADER_COSINE = 0.5;
-
-/** How far off a joint its label may stand, mm: with a line to it farther than without. */
-const DISTANCES_WITH_LEADER_MM = [...BESIDE_MM, 20, 28];
-
-/** Where a label may stand beside a joint's lines or the like, close before far. */
-export function candidatesBeside(lines: readonly Chord[], width: number, height: number): LabelCandidate[] {
-  const around = boundsOf(lines.flatMap(({ from, to }) => [from, to]));
-  return boxesBeside(around, width, height, DISTANCES_WITH_LEADER_MM).map((box) => {
-    const middle = { x: (box.left + box.right) / 2, y: (box.bottom + box.top) / 2 };
-    const feet = lines.map((line) => closestPointOnChord(line, middle));
-    return { box, tip: feet.reduce((a, b) => (distance(b, middle) < distance(a, middle) ? b : a)) };
-  });
+/** One wording of a label, ready to draw. */
+export interface LabelBlock extends Block {
+  /** A leader may run across the part's lines. */
+  readonly mayCrossLines?: boolean;
+  /** White to keep around the box, mm; none where absent. */
+  readonly white?: { readonly x: number; readonly y: number };
 }
 
-/** All that is named on one drawing, mm on the paper. */
-export interface LabelContext {
-  /** The places that one label each may name. */
-  readonly anchors: readonly Box[];
-  /** The lines that part what a label names from where it may stand: those of the part. */
-  readonly lines: readonly Chord[];
-  /** Those boxes of the room that hold lines, which the line to a label may cross; the others it may not. */
-  readonly drawn: ReadonlySet<Box>;
-}
-
-/** Which of the things a label names, which ones it must not be taken for, and whether its line may cross the part's. */
-export interface LabelTarget {
+export interface Label {
+  /** What the label names. */
   readonly anchor: Box;
-  readonly competingAnchors: readonly Box[];
-  readonly mayCrossLines: boolean;
+  /** Anchors that a reader could take the label for. */
+  readonly competing: readonly Box[];
+  /** Whether another anchor is the same place; the anchor itself is. */
+  readonly isSame?: (other: Box) => boolean;
+  /** Its wordings, the best first. */
+  readonly blocks: readonly LabelBlock[];
+  /** Places to try, the best first. */
+  readonly candidates: (block: Block) => readonly LabelCandidate[];
 }
 
-/** A label's place, taken from then on, and the line to it where it stands too far off or nearer to another thing. */
-export interface LabelPlacement {
-  readonly box: Box;
-  readonly leader: readonly Stroke[];
-}
+/**
+ * Draws each label, with a leader where it needs one, at the first place where it covers nothing and is not taken
+ * for another's. A label without such a place is left out.
+ */
+export const placeLabels = (space: LabelSpace, labels: readonly Label[]): Item[] =>
+  labels.flatMap((label) => placeLabel(space, label));
 
-/** The first place that needs no line, else the first whose line crosses nothing that is said or named. */
-export function placeLabel(
-  room: OccupiedSpace,
-  context: LabelContext,
-  target: LabelTarget,
-  candidates: readonly LabelCandidate[],
-): LabelPlacement | undefined {
-  // What is cheap to ask is asked first: a crowded drawing has thousands of spots.
-  const withoutLeader = candidates.find(
-    (spot) =>
-      isUnambiguous(spot, target) &&
-      isFree(room, spot.box) &&
-      !crossesAnyLine(leaderLine(spot), context.lines),
-  );
-  if (withoutLeader) {
-    room.occupied.push(withoutLeader.box);
-    return { box: withoutLeader.box, leader: [] };
+function placeLabel(space: LabelSpace, label: Label): Item[] {
+  const isOther = (other: Box): boolean => other !== label.anchor && !label.isSame?.(other);
+  const competing = label.competing.filter(isOther);
+  const others = space.anchors.filter(isOther);
+  for (const block of label.blocks) {
+    const candidates = label.candidates(block);
+    const near = candidates.find((one) => isClearWithoutLeader(space, label.anchor, competing, one));
+    if (near) return reserve(space, block, near.box);
+    let tried = 0;
+    for (const { box, tip, normal } of candidates) {
+      if (!tip || tried >= MAX_LEADERS_TRIED) break;
+      const leader = leaderLine(box, tip);
+      if (!isLeaderSteep(leader, normal) || !isFree(space, box)) continue;
+      tried++;
+      if (!isLeaderClear(space, others, leader, block.mayCrossLines ?? false)) continue;
+      const items = reserve(space, block, box);
+      space.occupied.push(...boxesAlongLines([leader], LEADER_WHITE_MM));
+      return [polyline('lead', [leader.from, leader.to]), ...items];
+    }
   }
-  let tried = 0;
-  const withLeader = candidates.find(
-    (spot) =>
-      tried < MAX_LEADERS_TRIED &&
-      isLeaderSteep(spot) &&
-      isFree(room, spot.box) &&
-      ++tried > 0 &&
-      isLeaderClear(room, context, target, leaderLine(spot)),
-  );
-  if (!withLeader) return undefined;
-  const lead = leaderLine(withLeader);
-  room.occupied.push(withLeader.box, ...boxesAlongLines([lead], LEADER_WHITE_MM));
-  return { box: withLeader.box, leader: [polyline('lead', [lead.from, lead.to])] };
+  return [];
 }
 
-/** From the side of the label nearest to its tip. */
-const leaderLine = ({ box, tip }: LabelCandidate): Chord => ({ from: nearestInBox(box, tip), to: tip });
+function reserve({ occupied }: OccupiedSpace, { white, draw }: LabelBlock, box: Box): Item[] {
+  const { left, right, bottom, top } = box;
+  const { x, y } = white ?? { x: 0, y: 0 };
+  occupied.push({ left: left - x, right: right + x, bottom: bottom - y, top: top + y });
+  return draw(box);
+}
 
-const nearestInBox = ({ left, right, bottom, top }: Box, { x, y }: Point): Point => ({
-  x: Math.min(Math.max(x, left), right),
-  y: Math.min(Math.max(y, bottom), top),
+// A crowded drawing has thousands of candidates, so the cheap questions come first.
+const isClearWithoutLeader = (
+  space: LabelSpace,
+  anchor: Box,
+  competing: readonly Box[],
+  { box, tip }: LabelCandidate,
+): boolean =>
+  (!tip || isUnambiguous(box, tip, anchor, competing)) &&
+  isFree(space, box) &&
+  !(tip && crossesAny(leaderLine(box, tip), space.lines));
+
+/** From the side of the label nearest to the tip. */
+const leaderLine = ({ left, right, bottom, top }: Box, tip: Point): Chord => ({
+  from: { x: Math.min(Math.max(tip.x, left), right), y: Math.min(Math.max(tip.y, bottom), top) },
+  to: tip,
 });
 
-/** Whether a label is seen to belong to its own thing, without a line. */
-function isUnambiguous(spot: LabelCandidate, { anchor, competingAnchors }: LabelTarget): boolean {
-  const { from, to } = leaderLine(spot);
+/** Whether a reader sees without a leader which anchor a label belongs to. */
+function isUnambiguous(box: Box, tip: Point, anchor: Box, competing: readonly Box[]): boolean {
+  const { from, to } = leaderLine(box, tip);
   if (distance(from, to) > MAX_DISTANCE_WITHOUT_LEADER_MM) return false;
-  const middle = boundsOf([
-    { x: (spot.box.left + spot.box.right) / 2, y: (spot.box.bottom + spot.box.top) / 2 },
-  ]);
-  const mine = Math.min(distance(from, to), boxDistance(spot.box, anchor));
+  const middle = boundsOf([centreOf(box)]);
+  const mine = Math.min(distance(from, to), boxDistance(box, anchor));
   const mineFromMiddle = boxDistance(middle, anchor);
-  return !competingAnchors.some(
+  return !competing.some(
     (other) =>
-      other !== anchor &&
-      (boxDistance(spot.box, other) < mine - MISTAKEN_MARGIN_MM ||
-        boxDistance(middle, other) < mineFromMiddle),
+      boxDistance(box, other) < mine - MISTAKEN_MARGIN_MM || boxDistance(middle, other) < mineFromMiddle,
   );
 }
 
-function isLeaderSteep(spot: LabelCandidate): boolean {
-  const { from, to } = leaderLine(spot);
-  return !spot.normal || dot(subtract(from, to), spot.normal) >= MIN_LEADER_COSINE * distance(from, to);
-}
+const isLeaderSteep = ({ from, to }: Chord, normal: Point | undefined): boolean =>
+  !normal || dot(subtract(from, to), normal) >= MIN_LEADER_COSINE * distance(from, to);
 
-/** How far apart two boxes stand; 0 where they touch. */
+/** The distance between two boxes, 0 where they touch. */
 const boxDistance = (a: Box, b: Box): number =>
   Math.hypot(
     Math.max(0, a.left - b.right, b.left - a.right),
     Math.max(0, a.bottom - b.top, b.bottom - a.top),
   );
 
-function isLeaderClear(
-  { occupied }: OccupiedSpace,
-  { anchors, lines, drawn }: LabelContext,
-  { anchor, mayCrossLines }: LabelTarget,
-  lead: Chord,
-) {
-  if (!mayCrossLines && crossesAnyLine(lead, lines)) return false;
-  return (
-    !anchors.some(
-      (other) => other !== anchor && segmentIntersectsBox(lead, inflate(other, LEADER_WHITE_MM)),
-    ) && !occupied.some((one) => !drawn.has(one) && segmentIntersectsBox(lead, one))
-  );
+const isLeaderClear = (
+  { occupied, lines, crossable }: LabelSpace,
+  others: readonly Box[],
+  leader: Chord,
+  mayCrossLines: boolean,
+): boolean =>
+  (mayCrossLines || !crossesAny(leader, lines)) &&
+  !others.some((other) => segmentIntersectsBox(leader, inflate(other, LEADER_WHITE_MM))) &&
+  !occupied.some((one) => !crossable.has(one) && segmentIntersectsBox(leader, one));
+
+function crossesAny(leader: Chord, lines: readonly Chord[]): boolean {
+  const box = boundsOf([leader.from, leader.to]);
+  return lines.some((line) => segmentIntersectsBox(line, box) && chordsIntersect(leader, line));
 }
 
-const crossesAnyLine = (lead: Chord, lines: readonly Chord[]): boolean => {
-  const box = boundsOf([lead.from, lead.to]);
-  return lines.some((line) => segmentIntersectsBox(line, box) && chordsIntersect(lead, line));
-};
+/** Candidates beside a joint's lines or the like, close before far. */
+export const candidatesBeside =
+  (lines: readonly Chord[]) =>
+  ({ width, height }: Block): LabelCandidate[] => {
+    const around = boundsOf(lines.flatMap(({ from, to }) => [from, to]));
+    return boxesBeside(around, width, height, DISTANCES_WITH_LEADER_MM).map((box) => {
+      const middle = centreOf(box);
+      const feet = lines.map((line) => closestPointOnChord(line, middle));
+      return { box, tip: feet.reduce((a, b) => (distance(b, middle) < distance(a, middle) ? b : a)) };
+    });
+  };

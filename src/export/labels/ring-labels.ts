@@ -1,42 +1,39 @@
-import { type Box, pathBounds, union } from '../../curves/geometry/bounds.ts';
+import { pathBounds } from '../../curves/geometry/bounds.ts';
 import { type Chord, flatten } from '../../curves/geometry/flatten.ts';
-import { type Item, type Stroke, words } from '../drawing/drawing.ts';
+import type { Item, Stroke } from '../drawing/drawing.ts';
 import { CAP_HEIGHT } from '../drawing/text-width.ts';
-import { PICTURE_LABEL_MM } from '../pictures/picture-frame.ts';
 import type { OccupiedSpace } from './free-space.ts';
-import { SCREEN_FONT, widthInFont } from './picture-labels.ts';
-import { candidatesBeside, type LabelContext, type LabelPlacement, placeLabel } from './place-labels.ts';
+import {
+  candidatesBeside,
+  type LabelSpace,
+  type LabelStyle,
+  placeLabels,
+  SCREEN_FONT,
+  textBlock,
+} from './place-labels.ts';
 
-/** What is said of a place in a picture, and the ring there; two of a strip's end held between nails. */
+/** The words for a place in a picture, and the ring there; two rings where two nails clamp a batten's end. */
 export interface RingLabel {
   readonly text: string;
   readonly rings: readonly Stroke[];
 }
 
+const STYLE: LabelStyle = { ...SCREEN_FONT, padding: 0, lineHeight: 1, baseline: (1 + CAP_HEIGHT) / 2 };
+
 /** Rings in a picture, each with its label on its own side of the lines where that finds room. */
 export function ringLabels(all: readonly RingLabel[], lines: readonly Chord[], room: OccupiedSpace): Item[] {
-  const anchors = all.map(({ rings }) => union(rings.map(({ path }) => pathBounds(path))));
-  const named: LabelContext = { anchors, lines, drawn: new Set([...room.occupied, ...anchors]) };
-  room.occupied.push(...anchors);
-  return all.flatMap(({ text, rings }, i): readonly Item[] => {
-    const led = placeRingLabel(text, rings, anchors[i]!, named, room);
-    if (!led) return rings;
-    const { left, right, bottom, top } = led.box;
-    const foot = { x: (left + right) / 2, y: (bottom + top - PICTURE_LABEL_MM * CAP_HEIGHT) / 2 };
-    return [...rings, ...led.leader, words(text, foot, PICTURE_LABEL_MM, 'middle')];
+  const named = all.map((one) => {
+    const path = one.rings.flatMap((ring) => ring.path);
+    return { ...one, path, anchor: pathBounds(path) };
   });
-}
-
-function placeRingLabel(
-  text: string,
-  rings: readonly Stroke[],
-  own: Box,
-  named: LabelContext,
-  room: OccupiedSpace,
-): LabelPlacement | undefined {
-  const around = flatten(rings.flatMap(({ path }) => path));
-  const spots = candidatesBeside(around, widthInFont(text, SCREEN_FONT), PICTURE_LABEL_MM);
-  const take = (mayCrossLines: boolean) =>
-    placeLabel(room, named, { anchor: own, competingAnchors: named.anchors, mayCrossLines }, spots);
-  return take(false) ?? take(true);
+  const anchors = named.map(({ anchor }) => anchor);
+  const crossable = new Set([...room.occupied, ...anchors]);
+  room.occupied.push(...anchors);
+  const space: LabelSpace = { ...room, anchors, lines, crossable };
+  return named.flatMap(({ text, rings, path, anchor }): readonly Item[] => {
+    const block = textBlock([text], STYLE);
+    const blocks = [block, { ...block, mayCrossLines: true }];
+    const label = { anchor, competing: anchors, blocks, candidates: candidatesBeside(flatten(path)) };
+    return [...rings, ...placeLabels(space, [label])];
+  });
 }

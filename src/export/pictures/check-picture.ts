@@ -8,7 +8,7 @@ import type { Rule } from '../../units/rule.ts';
 import { lengthWithoutUnit, printedLength } from '../drawing/dimensions.ts';
 import { type Drawing, type Item, type LineStyle, polyline, words } from '../drawing/drawing.ts';
 import { deviationLabels } from '../labels/deviation-labels.ts';
-import { SCREEN_FONT, widthInFont } from '../labels/picture-labels.ts';
+import { SCREEN_FONT, widthInFont } from '../labels/place-labels.ts';
 import {
   framePicture,
   PICTURE_INNER_MM,

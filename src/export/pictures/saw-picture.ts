@@ -12,7 +12,7 @@ import { circle, type Drawing, type Item, polyline, type Stroke, words } from '.
 import { scaleRatio, standardScale } from '../drawing/drawing-scale.ts';
 import { CAP_HEIGHT } from '../drawing/text-width.ts';
 import { boxesAlongLines, type OccupiedSpace } from '../labels/free-space.ts';
-import { SCREEN_FONT, widthInFont } from '../labels/picture-labels.ts';
+import { SCREEN_FONT, widthInFont } from '../labels/place-labels.ts';
 import { ringLabels } from '../labels/ring-labels.ts';
 import {
   footTop,

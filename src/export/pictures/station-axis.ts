@@ -2,7 +2,7 @@ import { stationRange } from '../../part/edge.ts';
 import { stationSpacing, stationsEvery } from '../../part/offsets.ts';
 import { lengthWithoutUnit } from '../drawing/dimensions.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
-import { type LabelFont, SCREEN_FONT, widthInFont } from '../labels/picture-labels.ts';
+import { type LabelFont, SCREEN_FONT, widthInFont } from '../labels/place-labels.ts';
 import { PICTURE_LABEL_MM } from './picture-frame.ts';
 import type { PictureView } from './picture-view.ts';
 

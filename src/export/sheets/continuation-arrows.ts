@@ -1,10 +1,11 @@
-import { type Box, boundsOf, inflate } from '../../curves/geometry/bounds.ts';
+import { boundsOf, inflate } from '../../curves/geometry/bounds.ts';
 import type { Chord } from '../../curves/geometry/flatten.ts';
-import { add, lerp, type Point, point, scale } from '../../curves/geometry/point.ts';
+import { add, leftNormal, lerp, type Point, point, scale } from '../../curves/geometry/point.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, textWidth } from '../drawing/text-width.ts';
-import { boxAt, type OccupiedSpace, reserveFirst } from '../labels/free-space.ts';
-import { boxContains, type SheetContext } from './sheet-context.ts';
+import { type Block, boxAt } from '../labels/free-space.ts';
+import { type Label, type LabelBlock, type LabelCandidate, placeLabels } from '../labels/place-labels.ts';
+import { boxContains, type LabelledSheet, type SheetContext } from './sheet-context.ts';
 
 /** The arrow and the name beside it, mm. */
 const ARROW_MM = 5;
@@ -12,16 +13,19 @@ const HEAD_MM = 1.6;
 const NAME_MM = 3.2;
 const GAP_MM = 1.2;
 
-/** How far off the line the arrow may stand, mm; where none is free the sheet is crowded enough. */
+/** How far off the line the arrow may be, mm; where no place is free the sheet is crowded enough. */
 const ARROW_DISTANCES_MM = [2, 3.5, 5, 8, 12];
 
 /** Lines that cross a seam nearer to each other than this, mm, have one arrow: the line and its saw line. */
 const SAME_CROSSING_MM = 12;
 
-/** Finished lines and saw lines leave a sheet this many times at most before the arrows stop helping. */
+/** A sheet has at most this many arrows: more would not help. */
 const MAX_ARROWS = 8;
 
-/** A seam as the sheet sees it: its line, which way the neighbour lies, and its name. */
+/** A crossing lies on its seam but for rounding, mm. */
+const ROUNDING_MM = 0.01;
+
+/** A seam as the sheet sees it: its line, the unit vector to the neighbour, and the neighbour's name. */
 interface SeamSide {
   readonly name: string;
   readonly from: Point;
@@ -30,11 +34,21 @@ interface SeamSide {
 }
 
 /** Where a line leaves the sheet: a small arrow with the name of the sheet that it runs on to. */
-export const continuationArrows = (view: SheetContext, room: OccupiedSpace): Item[] =>
-  seamSides(view)
-    .flatMap((side) => seamCrossings(view.lines, side).map((at) => ({ side, at })))
-    .slice(0, MAX_ARROWS)
-    .flatMap(({ side, at }) => placeArrow(room, side, at));
+export const continuationArrows = (sheet: LabelledSheet): Item[] =>
+  placeLabels(
+    sheet.space,
+    seamSides(sheet)
+      .flatMap((side) => seamCrossings(sheet.lines, side).map((at) => ({ side, at })))
+      .slice(0, MAX_ARROWS)
+      .map(
+        ({ side, at }): Label => ({
+          anchor: boundsOf([at]),
+          competing: [],
+          blocks: [arrowBlock(side)],
+          candidates: (block) => besideCrossing(sheet, side.out, at, block),
+        }),
+      ),
+  );
 
 function seamSides({ sheet: { cell, neighbours } }: SheetContext): SeamSide[] {
   const { left, right, bottom, top } = cell;
@@ -52,41 +66,45 @@ function seamSides({ sheet: { cell, neighbours } }: SheetContext): SeamSide[] {
 function seamCrossings(lines: readonly Chord[], { from, to, out }: SeamSide): Point[] {
   const past = (at: Point): number => (at.x - from.x) * out.x + (at.y - from.y) * out.y;
   const along = (at: Point): number => at.x + at.y;
+  const seam = inflate(boundsOf([from, to]), ROUNDING_MM);
+  let last = Number.NEGATIVE_INFINITY;
   return lines
     .flatMap((line) => {
       const [a, b] = [past(line.from), past(line.to)];
       return a * b < 0 ? [lerp(line.from, line.to, a / (a - b))] : [];
     })
-    .filter((at) => boxContains(inflate(boundsOf([from, to]), ROUNDING_MM), at))
+    .filter((at) => boxContains(seam, at))
     .sort((a, b) => along(a) - along(b))
-    .filter((at, i, all) => i === 0 || along(at) - along(all[i - 1]!) > SAME_CROSSING_MM);
+    .filter((at) => {
+      const isNew = along(at) - last > SAME_CROSSING_MM;
+      last = along(at);
+      return isNew;
+    });
 }
 
-/** A crossing lies on its seam but for rounding, mm. */
-const ROUNDING_MM = 0.01;
-
-function placeArrow(room: OccupiedSpace, { name, out }: SeamSide, at: Point): Item[] {
+/** The arrow next to the seam, the name behind it or beside it. */
+function arrowBlock({ name, out }: SeamSide): LabelBlock {
   const [wide, high] = [textWidth(name, NAME_MM), NAME_MM * CAP_HEIGHT];
   const flat = out.y === 0;
-  const [width, height] = flat
-    ? [ARROW_MM + GAP_MM + wide, high + 0.6]
-    : [2 * HEAD_MM + GAP_MM + wide, ARROW_MM];
-  const box = reserveFirst(room, arrowBoxes(room, out, at, width, height));
-  if (!box) return [];
-  // Words close beside a sheet's name would read on into it.
-  room.occupied.push(inflate(box, GAP_MM));
-  const middle = (box.bottom + box.top) / 2;
-  // The arrow stands next to the seam, the name behind it or beside it.
-  const tip = flat
-    ? point(out.x > 0 ? box.right : box.left, middle)
-    : point(box.left + HEAD_MM, out.y > 0 ? box.top : box.bottom);
-  const text = flat ? (out.x > 0 ? box.left : box.right - wide) : box.right - wide;
-  return [...drawArrow(tip, out), words(name, point(text, middle - high / 2), NAME_MM)];
+  return {
+    width: (flat ? ARROW_MM : 2 * HEAD_MM) + GAP_MM + wide,
+    height: flat ? high + 0.6 : ARROW_MM,
+    // Words close beside a sheet's name would read on into it.
+    white: { x: GAP_MM, y: GAP_MM },
+    draw: ({ left, right, bottom, top }) => {
+      const middle = (bottom + top) / 2;
+      const tip = flat
+        ? point(out.x > 0 ? right : left, middle)
+        : point(left + HEAD_MM, out.y > 0 ? top : bottom);
+      const text = flat && out.x > 0 ? left : right - wide;
+      return [...drawArrow(tip, out), words(name, point(text, middle - high / 2), NAME_MM)];
+    },
+  };
 }
 
 function drawArrow(tip: Point, out: Point): Item[] {
-  const side = point(-out.y, out.x);
-  const barb = (way: number): Point => add(add(tip, scale(out, -HEAD_MM)), scale(side, way * HEAD_MM * 0.6));
+  const barb = (way: number): Point =>
+    add(add(tip, scale(out, -HEAD_MM)), scale(leftNormal(out), way * HEAD_MM * 0.6));
   return [
     polyline('mark', [add(tip, scale(out, -ARROW_MM)), tip]),
     polyline('mark', [barb(1), tip, barb(-1)]),
@@ -94,15 +112,18 @@ function drawArrow(tip: Point, out: Point): Item[] {
 }
 
 /** Just inside the seam, on either side of the line, near before far. */
-function arrowBoxes({ area }: OccupiedSpace, out: Point, at: Point, width: number, height: number): Box[] {
+function besideCrossing(
+  { space: { area } }: LabelledSheet,
+  out: Point,
+  at: Point,
+  { width, height }: Block,
+): LabelCandidate[] {
+  const corner = (beyond: number): Point =>
+    out.y === 0
+      ? point(out.x > 0 ? area.right - width : area.left, beyond)
+      : point(beyond, out.y > 0 ? area.top - height : area.bottom);
+  const [middle, size] = out.y === 0 ? [at.y, height] : [at.x, width];
   return ARROW_DISTANCES_MM.flatMap((away) =>
-    [1, -1].map((way) => {
-      if (out.y === 0) {
-        const y = way > 0 ? at.y + away : at.y - away - height;
-        return boxAt(point(out.x > 0 ? area.right - width : area.left, y), width, height);
-      }
-      const x = way > 0 ? at.x + away : at.x - away - width;
-      return boxAt(point(x, out.y > 0 ? area.top - height : area.bottom), width, height);
-    }),
+    [middle + away, middle - away - size].map((start) => ({ box: boxAt(corner(start), width, height) })),
   );
 }

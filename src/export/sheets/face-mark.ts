@@ -17,8 +17,8 @@ import { cornersOnFace, lowerEdge } from '../../part/edge.ts';
 import { isHanded } from '../../part/handedness.ts';
 import type { Part } from '../../part/part.ts';
 import { polyline, type Stroke } from '../drawing/drawing.ts';
-import { boxesAlongLines, isFree, type OccupiedSpace } from '../labels/free-space.ts';
-import { boxContains, onSheet, pathOnSheet, type SheetContext } from './sheet-context.ts';
+import { boxesAlongLines, centreOf, isFree, type OccupiedSpace } from '../labels/free-space.ts';
+import { boxContains, type LabelledSheet, onSheet, pathOnSheet, type SheetContext } from './sheet-context.ts';
 
 /** Places tried along each segment of the edge. */
 const TRIES_PER_SEGMENT = 24;
@@ -33,20 +33,22 @@ const AT_EDGE_MM = 5.5;
  * tail runs to the reference edge, and a V that meets it from the edge's own side. Common practice, no published
  * source. Once on every sheet that shows the edge and has room.
  */
-export function faceMark(view: SheetContext, room: OccupiedSpace): Stroke[] {
-  if (!hasFaceMark(view.part)) return [];
-  const edge = lowerEdge(view.part);
-  const [from, to] = cornersOnFace(view.part, edge);
+export function faceMark(sheet: LabelledSheet): Stroke[] {
+  const { part, space } = sheet;
+  if (!hasFaceMark(part)) return [];
+  const edge = lowerEdge(part);
+  const [from, to] = cornersOnFace(part, edge);
   for (const segment of segmentsToTry(edge.path)) {
     const place = paramCurve(segment);
     for (let i = 1; i < TRIES_PER_SEGMENT; i++) {
       const { x, y, angle } = place(i / TRIES_PER_SEGMENT);
       if (x < from.x + END_MM || x > to.x - END_MM) continue;
-      if (!boxContains(view.sheet.cell, onSheet(view, point(x, y)))) continue;
-      const marks = faceMarkStrokes(view, point(x, y), angle);
-      if (!isFaceMarkFree(room, marks, faceMarkFoot(view, point(x, y), angle))) continue;
-      room.occupied.push(...boxesAlongLines(strokeChords(marks), WHITE_MM));
-      return marks;
+      if (!boxContains(sheet.sheet.cell, onSheet(sheet, point(x, y)))) continue;
+      const strokes = faceMarkStrokes(sheet, point(x, y), angle);
+      const chords = strokes.flatMap(({ path }) => flatten(path, 0.2));
+      if (!isFaceMarkFree(space, chords, faceMarkFoot(sheet, point(x, y), angle))) continue;
+      space.occupied.push(...boxesAlongLines(chords, WHITE_MM));
+      return strokes;
     }
   }
   return [];
@@ -54,11 +56,15 @@ export function faceMark(view: SheetContext, room: OccupiedSpace): Stroke[] {
 
 /** Along a tenon last: its cheeks are sawn off, and the marks with them. */
 function segmentsToTry(edge: readonly Segment[]): Segment[] {
-  const [second, last] = [edge[1], edge.length - 1];
-  const onTenon = new Set<Segment>();
-  if (second && isShoulder(second)) onTenon.add(edge[0]!);
-  if (last > 0 && isShoulder(edge[last - 1]!)) onTenon.add(edge[last]!);
-  return [...edge.filter((one) => !onTenon.has(one)), ...onTenon].filter((one) => !isShoulder(one));
+  const isShoulderAt = (i: number): boolean => {
+    const segment = edge[i];
+    return segment !== undefined && isShoulder(segment);
+  };
+  const last = edge.length - 1;
+  const onTenon = edge.filter(
+    (_, i) => (i === 0 && isShoulderAt(1)) || (i === last && isShoulderAt(last - 1)),
+  );
+  return [...edge.filter((one) => !onTenon.includes(one)), ...onTenon].filter((one) => !isShoulder(one));
 }
 
 /** Whether a part has a face and an edge to mark: it differs from its mirror image, or is wanted with it. */
@@ -87,8 +93,6 @@ function faceMarkStrokes(view: SheetContext, foot: Point, angle: number): Stroke
   ];
 }
 
-const strokeChords = (marks: readonly Stroke[]): Chord[] => marks.flatMap(({ path }) => flatten(path, 0.2));
-
 /** Where marks stand on the sheet, and what of it they may touch there. */
 interface FaceMarkFoot {
   readonly at: Point;
@@ -112,18 +116,15 @@ function faceMarkFoot(view: SheetContext, on: Point, angle: number): FaceMarkFoo
 
 /** Free of all words and signs, and of the lines to cut but for where they touch the edge. */
 function isFaceMarkFree(
-  room: OccupiedSpace,
-  marks: readonly Stroke[],
+  space: OccupiedSpace,
+  marks: readonly Chord[],
   { at, near, across }: FaceMarkFoot,
 ): boolean {
   const atEdge: OccupiedSpace = {
-    area: room.area,
-    occupied: [...room.occupied.filter((one) => !room.lineBoxes?.has(one)), ...across],
+    area: space.area,
+    occupied: [...space.occupied.filter((one) => !space.lineBoxes?.has(one)), ...across],
   };
-  return boxesAlongLines(strokeChords(marks), 0).every((box) =>
-    isFree(distance(at, middleOf(box)) > near ? room : atEdge, box),
+  return boxesAlongLines(marks, 0).every((box) =>
+    isFree(distance(at, centreOf(box)) > near ? space : atEdge, box),
   );
 }
-
-const middleOf = ({ left, right, bottom, top }: OccupiedSpace['area']): Point =>
-  point((left + right) / 2, (bottom + top) / 2);

@@ -1,18 +1,24 @@
 import { type Box, pathBounds } from '../../curves/geometry/bounds.ts';
-import { type Chord, flatten, segmentIntersectsBox } from '../../curves/geometry/flatten.ts';
-import type { Segment } from '../../curves/geometry/pieces/piece.ts';
-import { add, direction, type Point, point, scale } from '../../curves/geometry/point.ts';
+import { flatten } from '../../curves/geometry/flatten.ts';
+import type { LineSegment, Segment } from '../../curves/geometry/pieces/piece.ts';
+import { add, direction, leftNormal, type Point, point, scale } from '../../curves/geometry/point.ts';
 import type { Joint, Recess } from '../../job/job.ts';
 import { type CuttingJoint, isCuttingJoint, jointShape, leanShift } from '../../part/joints/joint-shape.ts';
 import type { Part } from '../../part/part.ts';
+import { firstOf, itemAt } from '../../units/checked.ts';
+import type { ShowLength } from '../../units/fault.ts';
 import { jointMeasures, jointName, jointPlace, jointSize } from '../cover/joint-words.ts';
-import { lengthWithoutUnit } from '../drawing/dimensions.ts';
-import { type Item, type LineStyle, type Stroke, words } from '../drawing/drawing.ts';
-import { LINE_SPACING, textWidth } from '../drawing/text-width.ts';
-import type { OccupiedSpace } from '../labels/free-space.ts';
-import { candidatesBeside, type LabelContext, type LabelTarget, placeLabel } from '../labels/place-labels.ts';
-import { boxContains, onSheet, pathOnSheet, type SheetContext } from './sheet-context.ts';
-import { offsetsAtStation } from './station-lines.ts';
+import { lengthWithoutUnit, offsetsAtStation } from '../drawing/dimensions.ts';
+import type { Item, LineStyle, Stroke } from '../drawing/drawing.ts';
+import {
+  candidatesBeside,
+  type Label,
+  type LabelBlock,
+  placeLabels,
+  SHEET_LABEL,
+  textBlock,
+} from '../labels/place-labels.ts';
+import { boxContains, type LabelledSheet, onSheet, pathOnSheet, type SheetContext } from './sheet-context.ts';
 
 /** A hole's cross stands out this far, mm, so that its middle is found again under the point of an awl. */
 const CROSS_PAST_MM = 4;
@@ -24,8 +30,6 @@ const PAST_MM = 6;
 const ARROW_MM = 9;
 const HEAD_MM = 2;
 
-const LABEL_MM = 3.2;
-
 /** One line of a joint as it lies on the face, mm on the part. */
 interface JointLine {
   readonly style: LineStyle;
@@ -34,23 +38,17 @@ interface JointLine {
 }
 
 /** The joints laid out on the face, over one sheet. */
-export const jointStrokes = (view: SheetContext): Stroke[] =>
-  view.dimensions.joints.flatMap((joint) =>
-    jointLines(view.part, joint).map(
+export const jointStrokes = (context: SheetContext): Stroke[] =>
+  context.dimensions.joints.flatMap((joint) =>
+    jointLines(context.part, joint).map(
       ({ style, path, closed }): Stroke => ({
         type: 'stroke',
         style,
-        path: pathOnSheet(view, path),
+        path: pathOnSheet(context, path),
         ...(closed && { closed }),
       }),
     ),
   );
-
-/** The same lines as words must keep clear of them. */
-export const jointChordsOnSheet = (view: SheetContext): Chord[] =>
-  jointStrokes(view)
-    .flatMap(({ path }) => flatten(path))
-    .filter((chord) => segmentIntersectsBox(chord, view.sheet.window));
 
 /** All that is drawn of a joint, mm on the part. */
 export function jointLines(part: Part, joint: Joint): JointLine[] {
@@ -92,7 +90,7 @@ function cross(style: LineStyle, at: Point, arm: number, turn: number): JointLin
 function leanArrow(at: Point, way: Point, reach: number): JointLine[] {
   const tip = add(at, scale(way, reach));
   const barb = (side: 1 | -1): Point =>
-    add(tip, add(scale(way, -HEAD_MM), scale(point(-way.y, way.x), (side * HEAD_MM) / 2)));
+    add(tip, add(scale(way, -HEAD_MM), scale(leftNormal(way), (side * HEAD_MM) / 2)));
   return [
     { style: 'mark', path: [segmentBetween(at, tip)] },
     { style: 'mark', path: [segmentBetween(barb(1), tip), segmentBetween(tip, barb(-1))] },
@@ -115,55 +113,45 @@ function lineAcross(part: Part, station: number): Segment {
 
 const segmentBetween = (from: Point, to: Point): Segment => ({ type: 'line', from, to });
 
+/** The joints as their labels name them, in the order of their numbers, mm on the sheet. */
+export const jointAnchors = (context: SheetContext): Box[] =>
+  context.dimensions.joints.map((joint) =>
+    pathBounds(pathOnSheet(context, labelAnchor(context.part, joint).path)),
+  );
+
 /** Each joint's name and measures beside it, on the sheet that holds its middle: at worst its number alone. */
-export function jointLabels(view: SheetContext, room: OccupiedSpace, named: LabelContext): Item[] {
-  const rivals = jointAnchors(view);
-  return view.dimensions.joints.flatMap((joint, i) => {
-    const anchor = labelAnchor(view.part, joint);
-    if (!boxContains(view.sheet.cell, onSheet(view, anchor.at))) return [];
-    const beside = flatten(pathOnSheet(view, anchor.path));
-    const show = (mm: number): string => lengthWithoutUnit(mm, view.part.rule);
-    const said = jointLabelWordings(`${i + 1}`, joint, show);
-    // All of it outside the part tells more than its number within.
-    for (const [wordings, across] of [
-      [said.full, false],
-      [said.full, true],
-      [said.short, false],
-      [said.short, true],
-    ] as const)
-      for (const lines of wordings) {
-        const naming = { anchor: rivals[i]!, competingAnchors: rivals, mayCrossLines: across };
-        const items = labelBesideJoint(room, named, naming, beside, lines);
-        if (items.length > 0) return items;
-      }
-    return [];
+export function jointLabels(sheet: LabelledSheet): Item[] {
+  const { part, jointAnchors: anchors } = sheet;
+  const show = (mm: number): string => lengthWithoutUnit(mm, part.rule);
+  const labels = sheet.dimensions.joints.flatMap((joint, i): Label[] => {
+    const { at, path } = labelAnchor(part, joint);
+    if (!boxContains(sheet.sheet.cell, onSheet(sheet, at))) return [];
+    const candidates = candidatesBeside(flatten(pathOnSheet(sheet, path)));
+    const blocks = jointLabelBlocks(`${i + 1}`, joint, show);
+    return [{ anchor: itemAt(anchors, i), competing: anchors, blocks, candidates }];
   });
+  return placeLabels(sheet.space, labels);
 }
 
-/** The joints as their labels stand beside them, in the order of their numbers. */
-export const jointAnchors = (view: SheetContext): Box[] =>
-  view.dimensions.joints.map((joint) => pathBounds(pathOnSheet(view, labelAnchor(view.part, joint).path)));
-
-/** What a joint's label may say: all in two lines or in more and narrower ones; its name alone, its number. */
-function jointLabelWordings(
-  number: string,
-  joint: Joint,
-  show: (mm: number) => string,
-): { readonly full: readonly string[][]; readonly short: readonly string[][] } {
+/** All of a joint in two lines, or in more and narrower ones; its name alone; its number. */
+function jointLabelBlocks(number: string, joint: Joint, show: ShowLength): LabelBlock[] {
   const name = `${number} ${jointName(joint)}`;
   const [place, size] = [jointPlace(joint, show), jointSize(joint, show)];
   const sizes = size === '' ? [] : [size];
-  return {
-    full: [
-      [name, jointMeasures(joint, show)],
-      [name, place, ...sizes],
-      [name, place, ...sizes.flatMap((all) => all.split(', '))],
-    ],
-    short: [[name], [number]],
-  };
+  const full = [
+    [name, jointMeasures(joint, show)],
+    [name, place, ...sizes],
+    [name, place, ...sizes.flatMap((all) => all.split(', '))],
+  ];
+  // All of it outside the part tells more than its number within.
+  return [full, [[name], [number]]].flatMap((wordings) =>
+    [false, true].flatMap((mayCrossLines) =>
+      wordings.map((lines) => ({ ...textBlock(lines, SHEET_LABEL), mayCrossLines })),
+    ),
+  );
 }
 
-/** What a label stands beside, mm on the part: a joint, one end of a line, the middle of a mark. */
+/** What a label names, mm on the part: a joint, one end of a line, the middle of a mark. */
 export function labelAnchor(
   part: Part,
   joint: Joint,
@@ -171,33 +159,14 @@ export function labelAnchor(
   const lines = jointLines(part, joint);
   if (isCuttingJoint(joint)) return { at: joint.at, path: lines.flatMap(({ path }) => path) };
   const at =
-    joint.kind === 'mark' && joint.out !== undefined ? point(joint.at, joint.out) : nameEnd(lines[0]!.path);
+    joint.kind === 'mark' && joint.out !== undefined
+      ? point(joint.at, joint.out)
+      : nameEnd(firstOf(firstOf(lines).path));
   return { at, path: [segmentBetween(at, at)] };
 }
 
 /** A line across the part is named at its upper end, one along it at its left end. */
-function nameEnd([first]: readonly Segment[]): Point {
-  const { from, to } = first as Extract<Segment, { type: 'line' }>;
+function nameEnd(segment: Segment): Point {
+  const { from, to } = segment as LineSegment;
   return from.x < to.x ? from : to;
-}
-
-function labelBesideJoint(
-  room: OccupiedSpace,
-  named: LabelContext,
-  naming: LabelTarget,
-  beside: readonly Chord[],
-  lines: readonly string[],
-): Item[] {
-  const width = Math.max(...lines.map((text) => textWidth(text, LABEL_MM))) + 1;
-  const height = lines.length * LINE_SPACING * LABEL_MM;
-  const led = placeLabel(room, named, naming, candidatesBeside(beside, width, height));
-  if (!led) return [];
-  const { box, leader } = led;
-  return [
-    ...leader,
-    ...lines.map((text, i) => {
-      const at = point((box.left + box.right) / 2, box.top - LABEL_MM * (0.85 + LINE_SPACING * i));
-      return words(text, at, LABEL_MM, 'middle');
-    }),
-  ];
 }

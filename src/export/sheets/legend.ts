@@ -1,61 +1,54 @@
-import type { Point } from '../../curves/geometry/point.ts';
 import { isCuttingJoint } from '../../part/joints/joint-shape.ts';
 import { printedLength } from '../drawing/dimensions.ts';
 import { type Item, type LineStyle, polyline, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth } from '../drawing/text-width.ts';
-import { type OccupiedSpace, reserveNear } from '../labels/free-space.ts';
+import { type Block, placeNear } from '../labels/free-space.ts';
 import { hasFaceMark } from './face-mark.ts';
-import type { SheetContext } from './sheet-context.ts';
+import type { LabelledSheet, SheetContext } from './sheet-context.ts';
 
 const WORDS_MM = 3.2;
+const PITCH_MM = WORDS_MM * LINE_SPACING * 1.1;
+/** The sample of a line, and from its start to the words, mm. */
 const SAMPLE_MM = 14;
-const LEGEND_WHITE_MM = 1.5;
+const INDENT_MM = SAMPLE_MM + 3;
+const WHITE_MM = 1.5;
 
-/** What each kind of line means. */
-export function legend(view: SheetContext, room: OccupiedSpace, wished: Point): Item[] {
-  const rows = legendEntries(view);
-  const pitch = WORDS_MM * LINE_SPACING * 1.1;
-  const width = SAMPLE_MM + 3 + Math.max(...rows.map(([, text]) => textWidth(text, WORDS_MM)));
-  const height = rows.length * pitch + 2 * LEGEND_WHITE_MM;
-  const box = reserveNear(room, { x: wished.x - width, y: wished.y }, width, height);
-  if (!box) return [];
-  return rows.flatMap(([style, text], i) => {
-    const y = box.top - LEGEND_WHITE_MM - pitch * (i + 0.75);
-    return [
-      polyline(style, [
-        { x: box.left, y: y + 1 },
-        { x: box.left + SAMPLE_MM, y: y + 1 },
-      ]),
-      words(text, { x: box.left + SAMPLE_MM + 3, y }, WORDS_MM),
-    ];
-  });
+type Entry = readonly [style: LineStyle, text: string];
+
+/** What each kind of line means, in the lower right corner. */
+export function legend(sheet: LabelledSheet): Item[] {
+  const block = legendBlock(legendEntries(sheet));
+  const { right, bottom } = sheet.space.area;
+  return placeNear(sheet.space, { x: right - block.width, y: bottom }, block) ?? [];
 }
 
-function legendEntries({ part, sheet, dimensions, notes }: SheetContext): [LineStyle, string][] {
+const legendBlock = (entries: readonly Entry[]): Block => ({
+  width: INDENT_MM + Math.max(...entries.map(([, text]) => textWidth(text, WORDS_MM))),
+  height: entries.length * PITCH_MM + 2 * WHITE_MM,
+  draw: ({ left, top }) =>
+    entries.flatMap(([style, text], i) => {
+      const y = top - WHITE_MM - PITCH_MM * (i + 0.75);
+      return [
+        polyline(style, [
+          { x: left, y: y + 1 },
+          { x: left + SAMPLE_MM, y: y + 1 },
+        ]),
+        words(text, { x: left + INDENT_MM, y }, WORDS_MM),
+      ];
+    }),
+});
+
+function legendEntries({ part, sheet, dimensions, notes }: SheetContext): Entry[] {
   const saw = part.sawAllowance > 0;
+  const when = (is: boolean, style: LineStyle, text: string): Entry[] => (is ? [[style, text]] : []);
   return [
     ['cut', notes?.line ?? (saw ? 'finished line' : 'line to cut')],
-    ...(notes ? ([['station', notes.referenceCurve.label]] as [LineStyle, string][]) : []),
-    ...(saw
-      ? ([['saw', `saw line, ${printedLength(part.sawAllowance, part.rule)} outside it`]] as [
-          LineStyle,
-          string,
-        ][])
-      : []),
-    ...(part.shape.type === 'half'
-      ? ([['centre', 'centre line: flip the pattern over on it']] as [LineStyle, string][])
-      : []),
-    ...(dimensions.joints.some(isCuttingJoint)
-      ? ([['joint', 'joint on the marked face']] as [LineStyle, string][])
-      : []),
-    ...(dimensions.foldTabs.length > 0
-      ? ([['fold', 'fold over the edge beside a bevel']] as [LineStyle, string][])
-      : []),
-    ...(hasFaceMark(part)
-      ? ([['mark', 'loop: marked face; V: reference edge']] as [LineStyle, string][])
-      : []),
-    ...(Object.keys(sheet.neighbours).length > 0
-      ? ([['trim', 'edge of a trimmed sheet']] as [LineStyle, string][])
-      : []),
+    ...when(notes !== undefined, 'station', notes?.referenceCurve.label ?? ''),
+    ...when(saw, 'saw', `saw line, ${printedLength(part.sawAllowance, part.rule)} outside it`),
+    ...when(part.shape.type === 'half', 'centre', 'centre line: flip the pattern over on it'),
+    ...when(dimensions.joints.some(isCuttingJoint), 'joint', 'joint on the marked face'),
+    ...when(dimensions.foldTabs.length > 0, 'fold', 'fold over the edge beside a bevel'),
+    ...when(hasFaceMark(part), 'mark', 'loop: marked face; V: reference edge'),
+    ...when(Object.keys(sheet.neighbours).length > 0, 'trim', 'edge of a trimmed sheet'),
   ];
 }

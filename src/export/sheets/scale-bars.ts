@@ -1,6 +1,8 @@
 import { type Box, boxesOverlap } from '../../curves/geometry/bounds.ts';
 import type { Point } from '../../curves/geometry/point.ts';
-import type { Item } from '../drawing/drawing.ts';
+import { MM_PER_INCH } from '../../units/unit.ts';
+import { type Item, polyline, words } from '../drawing/drawing.ts';
+import { textWidth } from '../drawing/text-width.ts';
 import {
   candidateBoxes,
   isFree,
@@ -8,98 +10,186 @@ import {
   type OccupiedSpace,
   squaredDistance,
 } from '../labels/free-space.ts';
-import {
-  type BarDirection,
-  barBlockSize,
-  barLabelBoxes,
-  drawScaleBars,
-  everyBarEnd,
-  SCALE_BARS,
-  type ScaleBar,
-  type ScaleBarBlock,
-} from './scale-bar-block.ts';
+import { type LabelledSheet, windowSpace } from './sheet-context.ts';
 
-/** Where a label may stand along its bar, parts of its length: the middle if it can. */
+/** One in each unit: a maker with only one rule can measure as well. */
+const SCALE_BARS = [
+  { label: '100 mm', length: 100, ticks: 10 },
+  { label: '4 in', length: 4 * MM_PER_INCH, ticks: 8 },
+] as const;
+
+type ScaleBar = (typeof SCALE_BARS)[number];
+type BarDirection = 'across' | 'down';
+
+/** Some bars, one above the other, at their place on a sheet, and where along them their labels are. */
+interface BarBlock {
+  readonly bars: readonly ScaleBar[];
+  readonly direction: BarDirection;
+  readonly box: Box;
+  /** A share of the length. */
+  readonly label: number;
+}
+
+const END_TICK_MM = 2.6;
+const TICK_MM = 1.3;
+const LABEL_MM = 3.2;
+
+/** White before and after the bars, and from one to the next, mm. */
+const END_WHITE_MM = 2.5;
+const PITCH_MM = 7;
+
+/** A bar is drawn in pieces of about this length, mm, so that it can stop short of a line it must cross. */
+const PIECE_MM = 1;
+
+/** Where a label may be along its bar, shares of the length: the middle if possible. */
 const LABEL_PLACES = [0.5, 0.25, 0.75, 0.12, 0.88] as const;
 
 /**
- * The 100 mm and 4 in bars, across or down, as near as can be to a wished corner of the first room that
- * holds them: together, or one by one on a crowded sheet. Where no free place is long enough the bars
- * stop short of the lines they meet and go on beyond; their ends and labels always stand free.
- * Undefined when not even that can be had.
+ * The 100 mm and 4 in bars, across or down, as near as possible to a wished corner: together, or one by one on a
+ * crowded sheet. They are measured before the sheets are trimmed, so where necessary they run into the overlaps.
+ * Where no free place is long enough the bars stop short of the lines they meet and go on beyond. Their ends and
+ * labels are always free. Undefined where even that has no room.
  */
-export function scaleBars(
-  rooms: readonly OccupiedSpace[],
-  run: BarDirection,
-  wished: Point,
-): Item[] | undefined {
-  const together = placeBarBlock(rooms, SCALE_BARS, run, wished);
+export function scaleBars(sheet: LabelledSheet, direction: BarDirection, wished: Point): Item[] | undefined {
+  const spaces = [sheet.space, windowSpace(sheet)];
+  const together = placeBars(spaces, SCALE_BARS, direction, wished);
   if (together) return together;
-  const alone = SCALE_BARS.map((bar) => placeBarBlock(rooms, [bar], run, wished));
+  const alone = SCALE_BARS.map((bar) => placeBars(spaces, [bar], direction, wished));
   return alone.every((items) => items !== undefined) ? alone.flat() : undefined;
 }
 
-function placeBarBlock(
-  rooms: readonly OccupiedSpace[],
+function placeBars(
+  spaces: readonly OccupiedSpace[],
   bars: readonly ScaleBar[],
-  run: BarDirection,
+  direction: BarDirection,
   wished: Point,
 ): Item[] | undefined {
-  for (const room of rooms) {
-    const block = unbrokenBlock(room, bars, run, wished) ?? leastBrokenBlock(room, bars, run, wished);
+  const length = Math.max(...bars.map((bar) => bar.length)) + 2 * END_WHITE_MM;
+  const height = 1.5 + PITCH_MM * bars.length;
+  const [wide, high] = direction === 'across' ? [length, height] : [height, length];
+  for (const space of spaces) {
+    const box = nearestFree(space, wished, wide, high);
+    const block = box
+      ? { bars, direction, box, label: LABEL_PLACES[0] }
+      : leastBroken(space, candidateBoxes(space, wide, high), wished, { bars, direction });
     if (!block) continue;
-    const items = drawScaleBars(block, room.occupied);
-    room.occupied.push(block.box);
+    const items = drawBars(block, space.occupied);
+    space.occupied.push(block.box);
     return items;
   }
   return undefined;
 }
 
-function unbrokenBlock(
-  room: OccupiedSpace,
-  bars: readonly ScaleBar[],
-  direction: BarDirection,
-  wished: Point,
-): ScaleBarBlock | undefined {
-  const box = nearestFree(room, wished, ...barBlockSize(bars, direction));
-  return box && { bars, direction, box, label: LABEL_PLACES[0] };
-}
-
 /** The block whose bars are broken least, the nearest of equals. */
-function leastBrokenBlock(
-  room: OccupiedSpace,
-  bars: readonly ScaleBar[],
-  direction: BarDirection,
+function leastBroken(
+  space: OccupiedSpace,
+  boxes: Iterable<Box>,
   wished: Point,
-): ScaleBarBlock | undefined {
-  let best: ScaleBarBlock | undefined;
-  let least = Number.POSITIVE_INFINITY;
-  let nearest = Number.POSITIVE_INFINITY;
-  for (const box of candidateBoxes(room, ...barBlockSize(bars, direction))) {
-    const far = squaredDistance(wished, box);
-    const most = far < nearest ? least : least - 1;
-    const crossed = countCovered(room, box, most);
-    const block = crossed > most ? undefined : withFreeLabels(room, { bars, direction, box });
+  what: Pick<BarBlock, 'bars' | 'direction'>,
+): BarBlock | undefined {
+  let best: BarBlock | undefined;
+  let [least, nearest] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+  for (const box of boxes) {
+    const squared = squaredDistance(wished, box);
+    const most = squared < nearest ? least : least - 1;
+    const covered = countCovered(space, box, most);
+    const block = covered > most ? undefined : withFreeLabels(space, { ...what, box });
     if (!block) continue;
-    best = block;
-    least = crossed;
-    nearest = far;
+    [best, least, nearest] = [block, covered, squared];
   }
   return best;
 }
 
-/** How many taken boxes a block covers; counted until there are more than `most`. */
+/** How many occupied boxes a block covers; counted until there are more than `most`. */
 function countCovered({ occupied }: OccupiedSpace, box: Box, most: number): number {
   let count = 0;
-  for (let i = 0; i < occupied.length; i++) if (boxesOverlap(occupied[i]!, box) && ++count > most) break;
+  for (const one of occupied) if (boxesOverlap(one, box) && ++count > most) break;
   return count;
 }
 
-/** The block with its labels where they stand free; undefined where they or the bars' ends do not. */
-function withFreeLabels(room: OccupiedSpace, bare: Omit<ScaleBarBlock, 'label'>): ScaleBarBlock | undefined {
-  if (!everyBarEnd(bare, (end) => isFree(room, end))) return undefined;
-  const label = LABEL_PLACES.find((one) =>
-    barLabelBoxes({ ...bare, label: one }).every((box) => isFree(room, box)),
-  );
-  return label === undefined ? undefined : { ...bare, label };
+/** The block with its labels where they are free; undefined where they or the ends of the bars are not. */
+function withFreeLabels(space: OccupiedSpace, unlabelled: Omit<BarBlock, 'label'>): BarBlock | undefined {
+  const blockAt = (label: number): BarBlock => ({ ...unlabelled, label });
+  if (!barEnds(blockAt(0)).every((end) => isFree(space, end))) return undefined;
+  const label = LABEL_PLACES.find((one) => barLabels(blockAt(one)).every((box) => isFree(space, box)));
+  return label === undefined ? undefined : blockAt(label);
 }
+
+/** From the block's own frame, in which its bars are horizontal, to the sheet. */
+const pointInBlock = ({ box, direction }: BarBlock, x: number, y: number): Point =>
+  direction === 'across' ? { x: box.left + x, y: box.bottom + y } : { x: box.right - y, y: box.bottom + x };
+
+function boxInBlock(block: BarBlock, left: number, bottom: number, right: number, top: number): Box {
+  const a = pointInBlock(block, left, bottom);
+  const b = pointInBlock(block, right, top);
+  return {
+    left: Math.min(a.x, b.x),
+    right: Math.max(a.x, b.x),
+    bottom: Math.min(a.y, b.y),
+    top: Math.max(a.y, b.y),
+  };
+}
+
+const baseline = ({ bars }: BarBlock, bar: ScaleBar): number =>
+  2 + PITCH_MM * (bars.length - 1 - bars.indexOf(bar));
+
+const barEnds = (block: BarBlock): Box[] =>
+  block.bars.flatMap((bar) => {
+    const base = baseline(block, bar);
+    return [0, bar.length].map((x) =>
+      boxInBlock(block, x, base - END_TICK_MM / 2, x + 2 * END_WHITE_MM, base + END_TICK_MM / 2),
+    );
+  });
+
+const barLabels = (block: BarBlock): Box[] =>
+  block.bars.map((bar) => {
+    const half = textWidth(bar.label, LABEL_MM) / 2 + 1;
+    const [middle, base] = [labelMiddle(block, bar), baseline(block, bar)];
+    return boxInBlock(block, middle - half, base, middle + half, base + TICK_MM + LABEL_MM);
+  });
+
+const labelMiddle = ({ label }: BarBlock, { length }: ScaleBar): number => END_WHITE_MM + length * label;
+
+/** The bars, which leave clear what is in their way already. */
+function drawBars(block: BarBlock, occupied: OccupiedSpace['occupied']): Item[] {
+  const inTheWay = occupied.filter((one) => boxesOverlap(one, block.box));
+  const isCovered = (box: Box): boolean => inTheWay.some((one) => boxesOverlap(one, box));
+  return block.bars.flatMap((bar) => [
+    ...barLine(block, bar, isCovered),
+    ...barTicks(block, bar, isCovered),
+    words(
+      bar.label,
+      pointInBlock(block, labelMiddle(block, bar), baseline(block, bar) + TICK_MM + 0.9),
+      LABEL_MM,
+      'middle',
+      block.direction === 'across' ? 0 : Math.PI / 2,
+    ),
+  ]);
+}
+
+/** The bar itself: one line, or the pieces of it that are free. */
+function barLine(block: BarBlock, bar: ScaleBar, isCovered: (box: Box) => boolean): Item[] {
+  const base = baseline(block, bar);
+  const count = Math.round(bar.length / PIECE_MM);
+  const at = (i: number): number => END_WHITE_MM + (bar.length * i) / count;
+  const pieces: [from: number, to: number][] = [];
+  for (let i = 0; i < count; i++) {
+    const last = pieces.at(-1);
+    if (isCovered(boxInBlock(block, at(i), base - 0.1, at(i + 1), base + 0.1))) continue;
+    if (last?.[1] === i) last[1] = i + 1;
+    else pieces.push([i, i + 1]);
+  }
+  return pieces.map(([from, to]) =>
+    polyline('rule', [pointInBlock(block, at(from), base), pointInBlock(block, at(to), base)]),
+  );
+}
+
+const barTicks = (block: BarBlock, bar: ScaleBar, isCovered: (box: Box) => boolean): Item[] =>
+  Array.from({ length: bar.ticks + 1 }, (_, i) => {
+    const x = END_WHITE_MM + (bar.length * i) / bar.ticks;
+    const isEnd = i === 0 || i === bar.ticks;
+    const low = baseline(block, bar) - (isEnd ? END_TICK_MM / 2 : 0);
+    const high = low + (isEnd ? END_TICK_MM : TICK_MM);
+    if (isCovered(boxInBlock(block, x - 0.1, low, x + 0.1, high))) return [];
+    return [polyline('rule', [pointInBlock(block, x, low), pointInBlock(block, x, high)])];
+  }).flat();

@@ -1,5 +1,5 @@
 import { invert, transformPoint } from '../../curves/geometry/affine.ts';
-import { type Box, inflate, pathBounds } from '../../curves/geometry/bounds.ts';
+import { type Box, boundsOf, inflate } from '../../curves/geometry/bounds.ts';
 import { type Chord, flatten, segmentIntersectsBox } from '../../curves/geometry/flatten.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
@@ -9,73 +9,66 @@ import { linesToCut } from '../../tiling/grid/lines-to-tile.ts';
 import type { Layout, Sheet } from '../../tiling/layout.ts';
 import type { PatternNotes } from '../cover/pattern-notes.ts';
 import type { Dimensions } from '../drawing/dimensions.ts';
+import type { OccupiedSpace } from '../labels/free-space.ts';
+import type { LabelSpace } from '../labels/place-labels.ts';
 
 /** What all the sheets of a pattern are composed from. */
 export interface Pattern {
   readonly part: Part;
   readonly layout: Layout;
   readonly dimensions: Dimensions;
-  readonly lines: PatternLines;
-  readonly notes?: PatternNotes;
-}
-
-/** All that one sheet is composed from. */
-export interface SheetContext {
-  readonly part: Part;
-  readonly layout: Layout;
-  readonly sheet: Sheet;
-  readonly dimensions: Dimensions;
-  /** The lines to cut as they run over this sheet, mm on the sheet. */
+  /** The lines to cut, and the thin reference curve beside them, mm on the part. */
   readonly lines: readonly Chord[];
   readonly notes?: PatternNotes;
 }
 
-/** The lines to cut, worked out once for all the sheets, mm on the part. */
-export type PatternLines = readonly Chord[];
+/** What one sheet is composed from. Its lines are those that run over it, mm on the sheet. */
+export interface SheetContext extends Pattern {
+  readonly sheet: Sheet;
+}
 
-/** How far those chords may lie from the lines, mm: a fraction of the white that is kept from them. */
+/** A sheet while it is labelled. */
+export interface LabelledSheet extends SheetContext {
+  readonly space: LabelSpace;
+  /** Places that the labels of landmarks and stations name, and those that the labels of joints name, mm on the sheet. */
+  readonly stationAnchors: readonly Box[];
+  readonly jointAnchors: readonly Box[];
+}
+
+/** How far the chords of a pattern may lie from its lines, mm: a fraction of the white round them. */
 export const SHEET_CHORD_MM = 0.1;
 
-export const patternLines = (part: Part): PatternLines => flatten(linesToCut(part), SHEET_CHORD_MM);
+/** A part with its lines flattened once for all the sheets. */
+export function patternOf(part: Part, layout: Layout, dimensions: Dimensions, notes?: PatternNotes): Pattern {
+  const path = [...linesToCut(part), ...(notes?.referenceCurve.path ?? [])];
+  const lines = flatten(path, SHEET_CHORD_MM);
+  return { part, layout, dimensions, lines, ...(notes && { notes }) };
+}
 
 /** What every mark of one sheet needs to know of the pattern and of the sheet. */
-export function sheetContext(
-  { part, layout, dimensions, lines, notes }: Pattern,
-  sheet: Sheet,
-): SheetContext {
+export function sheetContext(pattern: Pattern, sheet: Sheet): SheetContext {
   const shown = boxOnPart(sheet);
-  const near = lines.filter(
-    ({ from, to }) =>
-      Math.max(from.x, to.x) >= shown.left &&
-      Math.min(from.x, to.x) <= shown.right &&
-      Math.max(from.y, to.y) >= shown.bottom &&
-      Math.min(from.y, to.y) <= shown.top,
-  );
-  const onPaper = near
+  const lines = pattern.lines
+    .filter(
+      ({ from, to }) =>
+        Math.max(from.x, to.x) >= shown.left &&
+        Math.min(from.x, to.x) <= shown.right &&
+        Math.max(from.y, to.y) >= shown.bottom &&
+        Math.min(from.y, to.y) <= shown.top,
+    )
     .map(({ from, to }) => ({
       from: transformPoint(sheet.toSheet, from),
       to: transformPoint(sheet.toSheet, to),
     }))
     .filter((chord) => segmentIntersectsBox(chord, sheet.window));
-  return { part, layout, sheet, dimensions, lines: onPaper, ...(notes && { notes }) };
+  return { ...pattern, sheet, lines };
 }
 
-/** Round all that a sheet shows, mm on the part, a little larger. */
+/** All that a sheet shows and a little more, mm on the part. */
 function boxOnPart({ toSheet, window }: Sheet): Box {
   const { left, right, bottom, top } = inflate(window, 1);
-  const back = invert(toSheet);
-  return pathBounds([
-    {
-      type: 'line',
-      from: transformPoint(back, point(left, bottom)),
-      to: transformPoint(back, point(right, top)),
-    },
-    {
-      type: 'line',
-      from: transformPoint(back, point(left, top)),
-      to: transformPoint(back, point(right, bottom)),
-    },
-  ]);
+  const corners = [point(left, bottom), point(right, bottom), point(right, top), point(left, top)];
+  return boundsOf(corners.map((corner) => transformPoint(invert(toSheet), corner)));
 }
 
 export const onSheet = ({ sheet }: SheetContext, at: Point): Point => transformPoint(sheet.toSheet, at);
@@ -91,3 +84,9 @@ export const offsetDirection = ({ sheet }: SheetContext): Point => ({
 
 export const boxContains = (box: Box, { x, y }: Point): boolean =>
   x >= box.left && x <= box.right && y >= box.bottom && y <= box.top;
+
+/** All of a sheet's window, with the overlaps that are cut away or covered. */
+export const windowSpace = ({ sheet, space }: LabelledSheet): OccupiedSpace => ({
+  area: inflate(sheet.window, -1),
+  occupied: space.occupied,
+});

@@ -123,8 +123,8 @@ test('the arrow of the grain keeps its tips off the lines that it stands between
     { left: 19, right: 20, bottom: 0, top: 40 },
     { left: 80, right: 81, bottom: 0, top: 40 },
   ];
-  const room = { area: { left: 0, right: 100, bottom: 0, top: 40 }, occupied: [...lines] };
-  const drawn = strokesOf(grainArrow({ sheet: one!.sheet }, room, { x: 50, y: 20 }));
+  const space = { area: { left: 0, right: 100, bottom: 0, top: 40 }, occupied: [...lines] };
+  const drawn = strokesOf(grainArrow({ sheet: one!.sheet, space }));
   const { left, right } = pathBounds(drawn.flatMap(({ path }) => path));
   expect(left).toBeGreaterThan(21);
   expect(right).toBeLessThan(79);
