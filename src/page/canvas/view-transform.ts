@@ -53,6 +53,7 @@ export function zoomView(view: ViewTransform, about: Point, factor: number): Vie
   return { ...view, scale, origin };
 }
 
+/** Moves the view by x and y on the screen, px. */
 export const panView = (view: ViewTransform, x: number, y: number): ViewTransform => ({
   ...view,
   origin: { x: view.origin.x + x, y: view.origin.y + y },

@@ -56,6 +56,7 @@ interface NamedRun {
   readonly figures: Figures;
 }
 
+/** The curved runs of every edge. Where an edge has several, each name says which. */
 export function curvedRuns({ part, figures }: EvaluatedJob): NamedRun[] {
   const curved = part.edges.flatMap((edge, e) =>
     edge.runs.flatMap((run, i) =>

@@ -30,6 +30,7 @@ export type Evaluation =
   | { readonly evaluated: EvaluatedJob; readonly faults: readonly [] }
   | { readonly evaluated?: never; readonly faults: readonly JobDiagnostic[] };
 
+/** Makes the part of a text, or lists everything that is wrong with the text. A bug is listed too: the page goes on. */
 export function evaluateJob(text: string): Evaluation {
   let places: SourcePositions = new Map();
   try {
