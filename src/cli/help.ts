@@ -1,7 +1,8 @@
 import { type Command, Help } from 'commander';
 import { MEASURE } from '../units/typeset.ts';
+import { EXIT_CODE_HELP } from './exit-codes.ts';
+import { truncate } from './output/report-errors.ts';
 import { writeText } from './output/stdout.ts';
-import { truncate } from './output/truncate.ts';
 
 /** What stands below a command's options: how it works, what it reads and writes, cautions, examples. */
 export interface HelpSections {
@@ -18,8 +19,6 @@ export interface HelpSections {
 export const LENGTH_SYNTAX =
   'Lengths are typed as you say them: 28 3/4, 28-3/4", 2\' 4 1/2" or 730 mm. On the command line, one with a space or ' +
   'an inch mark in it stands between quotes.';
-
-const EXIT_CODE_HELP = '0 done, 2 a mistake in what was given, 1 a failure of the program';
 
 /** Wider than this the eye loses the line, however wide the window is. */
 const MAX_HELP_WIDTH = 100;

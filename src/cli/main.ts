@@ -1,11 +1,9 @@
 import { Command, CommanderError } from 'commander';
+import { EXIT_CODES, type Outcome, outcomeOf } from './exit-codes.ts';
 import { addHelpSections, applyHelpStyle, LENGTH_SYNTAX } from './help.ts';
 import { reportError } from './output/report-errors.ts';
 
-/** The user's mistake: command line, job file, an input that cannot be read, an output in the way. */
-const USER_MISTAKE = 2;
-
-/** Made anew for every run: the parser keeps in a command what it was given. */
+/** A new program for every run: the parser keeps in a command what it was given. */
 const makeProgram = (): Command =>
   addHelpSections(
     applyHelpStyle(new Command('fairlath'))
@@ -48,13 +46,21 @@ function registerCommand(parent: Command, path: string, command: Command): void 
 }
 
 /** Runs the command line of `process.argv` with these commands, and sets the exit code. */
-export async function run(commands: readonly (() => Command | Promise<Command>)[]): Promise<void> {
+export async function run(commands: readonly (() => Command | Promise<Command>)[]): Promise<Outcome> {
+  const outcome = await attempt(commands);
+  process.exitCode = outcome.exitCode;
+  return outcome;
+}
+
+async function attempt(commands: readonly (() => Command | Promise<Command>)[]): Promise<Outcome> {
   try {
     const program = makeProgram();
     for (const make of commands) registerCommand(program, 'fairlath', await make());
     await program.parseAsync();
+    return { exitCode: EXIT_CODES.done, faults: [] };
   } catch (error) {
-    if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : USER_MISTAKE;
-    else process.exitCode = reportError(error);
+    // What the parser refuses it has said already.
+    if (!(error instanceof CommanderError)) reportError(error);
+    return outcomeOf(error);
   }
 }

@@ -1,94 +1,82 @@
-import { Command } from 'commander';
+import type { Command } from 'commander';
+import type { Drawing } from '../../export/drawing/drawing.ts';
 import type { Part } from '../../part/part.ts';
 import { adviseStrips, type RunsAdvice, stripToCut } from '../../shop/strip/part-strips.ts';
 import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
 import { describeNails, describeStrip, partStripCautions } from '../../shop/words/describe-strip.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { showLength } from '../../units/rule.ts';
+import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/picture-file.ts';
-import { addJobArgument, printWarnings, readJobInput } from '../options/job-input.ts';
-import { atOption, parseLengthOption } from '../options/option-values.ts';
+import { type OptionValues, option } from '../options/option-spec.ts';
+import { atOption, readLengths } from '../options/option-values.ts';
 import { forceOption, pictureOption, speciesOption } from '../options/shared-options.ts';
-import { pointJson, printJson } from '../output/json-output.ts';
+import { pointJson } from '../output/json-output.ts';
 import { optionContext, withFaultContext } from '../output/report-errors.ts';
-import { writeLine } from '../output/stdout.ts';
 
-interface BattenOptions {
-  readonly species?: string;
-  readonly thickness?: string;
-  readonly width?: string;
-  readonly picture?: string;
-  readonly force?: boolean;
-  readonly json?: boolean;
-}
+const OPTIONS = [
+  speciesOption('the strip'),
+  option(
+    '--thickness <length>',
+    'of the strip where it starts (default: the thickest that is safe and that its nails bear, 1/2 in or 12 mm at most)',
+  ),
+  option('--width <length>', 'of the strip as it stands on edge (default: 3/4 in or 20 mm)'),
+  pictureOption('also draw the strip over its nails, to scale'),
+  forceOption,
+] as const;
 
 /** `fairlath batten JOB`: which strip does the curve, and how to hold it. */
 export const makeCommand = (): Command =>
-  addJobArgument(
-    new Command('batten')
-      .summary('which strip takes the curve, and where to nail it')
-      .description(
-        'Say which strip takes the curve: thickness and length, its strain beside what is safe and what breaks it, ' +
-          'where the middle of each nail goes, and the force each nail bears.',
-      )
-      .addOption(speciesOption('the strip'))
-      .option(
-        '--thickness <length>',
-        'of the strip where it starts (default: the thickest that is safe and that its nails bear, 1/2 in or 12 mm at most)',
-      )
-      .option('--width <length>', 'of the strip as it stands on edge (default: 3/4 in or 20 mm)')
-      .addOption(pictureOption('also draw the strip over its nails, to scale'))
-      .addOption(forceOption()),
-    {
-      notes: [
-        'The figures are averages of clear, straight-grained wood (USDA Wood Handbook). Half of the breaking strain ' +
-          'counts as safe; your strip may be weaker.',
-      ],
-      files: 'Reads JOB. Writes the SVG that --picture names.',
-      care: 'A sprung strip flies when it is let go. Wear eye protection, and hold it down while you draw the nails.',
-      examples: [
-        'fairlath batten samples/hall-bench-leg.yaml',
-        'fairlath batten samples/hall-bench-leg.yaml --picture strip.svg',
-        'fairlath batten samples/garden-arch-rail.yaml --species "Sitka spruce" --thickness 8',
-        'fairlath batten --curve batten --chord 28 --rise 3/4 --nail 12 --species ash',
-      ],
+  jobCommand({
+    name: 'batten',
+    summary: 'which strip takes the curve, and where to nail it',
+    description:
+      'Say which strip takes the curve: thickness and length, its strain beside what is safe and what breaks it, ' +
+      'where the middle of each nail goes, and the force each nail bears.',
+    options: OPTIONS,
+    notes: [
+      'The figures are averages of clear, straight-grained wood (USDA Wood Handbook). Half of the breaking strain ' +
+        'counts as safe; your strip may be weaker.',
+    ],
+    files: 'Reads JOB. Writes the SVG that --picture names.',
+    care: 'A sprung strip flies when it is let go. Wear eye protection, and hold it down while you draw the nails.',
+    examples: [
+      'fairlath batten samples/hall-bench-leg.yaml',
+      'fairlath batten samples/hall-bench-leg.yaml --picture strip.svg',
+      'fairlath batten samples/garden-arch-rail.yaml --species "Sitka spruce" --thickness 8',
+      'fairlath batten --curve batten --chord 28 --rise 3/4 --nail 12 --species ash',
+    ],
+    run: async ({ part, context, file }, options) => {
+      const runs = withFaultContext(optionContext(context), () => adviseFromOptions(part, options));
+      await writePicture(options, [file], `${part.name}: the strip`, () => composePicture(part, runs));
+      const cautions = partStripCautions(runs, part.rule);
+      return {
+        part,
+        jsonWarnings: [...part.warnings, ...cautions],
+        json: () => asJson(runs),
+        text: () => asText(part, runs, cautions),
+      };
     },
-  ).action(async (file: string | undefined, options: BattenOptions) => {
-    const { part, context, file: job } = readJobInput(file, { ...options });
-    const runs = withFaultContext(optionContext(context), () => adviseFromOptions(part, options));
-    const { picture: output, force } = options;
-    if (output !== undefined)
-      await writePicture({ output, inputs: [job], force }, `${part.name}: the strip`, async () => {
-        const { composeStripPicture } = await import('../../export/pictures/strip-picture.ts');
-        try {
-          return composeStripPicture(part, runs);
-        } catch (error) {
-          if (!(error instanceof Fault) || error.code !== 'strip.no-nails') throw error;
-          throw new Fault(error.code, `${error.message} ${SHOW_PICTURE_HINT}`, '--picture');
-        }
-      });
-    const cautions = partStripCautions(runs, part.rule);
-    if (options.json) printJson('batten', part, asJson(runs), [...part.warnings, ...cautions]);
-    else writeLine(asText(part, runs, cautions));
-    printWarnings(part);
   });
+
+async function composePicture(part: Part, runs: RunsAdvice): Promise<Drawing> {
+  const { composeStripPicture } = await import('../../export/pictures/strip-picture.ts');
+  try {
+    return composeStripPicture(part, runs);
+  } catch (error) {
+    if (!(error instanceof Fault) || error.code !== 'strip.no-nails') throw error;
+    throw new Fault(error.code, `${error.message} ${SHOW_PICTURE_HINT}`, '--picture');
+  }
+}
 
 const SHOW_PICTURE_HINT = 'For that: fairlath show JOB --picture FILE.svg.';
 
-function adviseFromOptions(part: Part, options: BattenOptions): RunsAdvice {
-  const length = (option: 'thickness' | 'width'): { [option]?: number } => {
-    const typed = options[option];
-    return typed === undefined
-      ? {}
-      : { [option]: parseLengthOption(`--${option}`, typed, part.rule.unit, 'positive') };
-  };
-  return adviseStrips(part, {
+const adviseFromOptions = (part: Part, options: OptionValues<typeof OPTIONS>): RunsAdvice =>
+  adviseStrips(part, {
     species: atOption('--species', () => chooseStripSpecies(options.species, part.stock?.species)),
     rule: part.rule,
-    ...length('thickness'),
-    ...length('width'),
+    ...readLengths(options, { thickness: 'positive', width: 'positive' }, part.rule.unit),
   });
-}
 
 function asJson(runs: RunsAdvice): object {
   const advice = stripToCut(runs);

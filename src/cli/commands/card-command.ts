@@ -1,4 +1,4 @@
-import { Command } from 'commander';
+import type { Command } from 'commander';
 import { fileNameFor } from '../../export/drawing/file-name.ts';
 import type { Part } from '../../part/part.ts';
 import {
@@ -9,69 +9,57 @@ import {
   parsePaper,
 } from '../../tiling/paper/paper-sizes.ts';
 import { Fault } from '../../units/fault.ts';
-import { requireWritable, writeFileAtomic } from '../files/atomic-files.ts';
-import { requireExtension } from '../files/file-extension.ts';
+import { jobCommand } from '../define-command.ts';
+import { writeFileAtomic } from '../files/atomic-write.ts';
 import { loadFont } from '../files/load-font.ts';
-import { isOwnPdf } from '../files/own-files.ts';
-import { addJobArgument, printWarnings, readJobInput } from '../options/job-input.ts';
+import { requireOutput } from '../files/output-file.ts';
+import { type OptionValues, option } from '../options/option-spec.ts';
 import { atOption } from '../options/option-values.ts';
 import { forceOption, outputOption } from '../options/shared-options.ts';
-import { printJson } from '../output/json-output.ts';
 import { optionContext, withFaultContext } from '../output/report-errors.ts';
-import { writeLine } from '../output/stdout.ts';
 
-interface CardCommandOptions {
-  readonly output?: string;
-  readonly paper?: string;
-  readonly force?: boolean;
-  readonly json?: boolean;
-}
+const OPTIONS = [
+  outputOption('the PDF to write (default: the part’s name and "card", in the current folder)'),
+  option('--paper <size>', `one of ${PAPER_NAMES} (default: letter, or a4 for a job in mm)`),
+  forceOption,
+] as const;
 
 /** `fairlath card JOB -o FILE.pdf`: one page for the shop wall. */
 export const makeCommand = (): Command =>
-  addJobArgument(
-    new Command('card')
-      .summary('one page for the shop wall')
-      .description(
-        'Write the job card, one page for the shop wall: drawing to scale, offsets, wood and cut list, strip, saw, ' +
-          'order of cuts and measures, with boxes for what came out.',
-      )
-      .addOption(
-        outputOption('the PDF to write (default: the part’s name and "card", in the current folder)'),
-      )
-      .option('--paper <size>', `one of ${PAPER_NAMES} (default: letter, or a4 for a job in mm)`)
-      .addOption(forceOption()),
-    {
-      notes: [
-        'The card is no pattern: its drawing is to scale. What does not fit on the page, the card says where to find.',
-      ],
-      files: 'Reads JOB. Writes the PDF.',
-      examples: [
-        'fairlath card samples/hall-bench-leg.yaml',
-        'fairlath card samples/garden-arch-rail.yaml --paper a3 -o rail-card.pdf',
-        'fairlath card --curve batten --chord 28 --rise 3/4 --nail 12 -o curve-card.pdf',
-      ],
+  jobCommand({
+    name: 'card',
+    summary: 'one page for the shop wall',
+    description:
+      'Write the job card, one page for the shop wall: drawing to scale, offsets, wood and cut list, strip, saw, ' +
+      'order of cuts and measures, with boxes for what came out.',
+    options: OPTIONS,
+    notes: [
+      'The card is no pattern: its drawing is to scale. What does not fit on the page, the card says where to find.',
+    ],
+    files: 'Reads JOB. Writes the PDF.',
+    examples: [
+      'fairlath card samples/hall-bench-leg.yaml',
+      'fairlath card samples/garden-arch-rail.yaml --paper a3 -o rail-card.pdf',
+      'fairlath card --curve batten --chord 28 --rise 3/4 --nail 12 -o curve-card.pdf',
+    ],
+    run: async ({ part, context, file }, options) => {
+      const output = options.output ?? fileNameFor(`${part.name} card`, '.pdf');
+      const paper = readCardPaper(part, options);
+      requireOutput(output, { ending: '.pdf', inputs: [file], force: options.force });
+      const { composeCard } = await import('../../export/card/compose-card.ts');
+      const { writePdf } = await import('../../export/writers/pdf.ts');
+      const card = withFaultContext(optionContext(context), () => composeCard(part, { paper }));
+      writeFileAtomic(output, await writePdf([card.page], `${part.name}, card`, loadFont()));
+      return {
+        part,
+        json: () => ({ file: output, paper: paper.name, scale: card.scale, ...card.lists }),
+        text: () =>
+          `${part.name}: the card is in ${output}\nPrint it at 100 %, so that its drawing is to scale.`,
+      };
     },
-  ).action(async (file: string | undefined, options: CardCommandOptions) => {
-    const { part, file: input, context } = readJobInput(file, { ...options });
-    const output = options.output ?? fileNameFor(`${part.name} card`, '.pdf');
-    const paper = readCardPaper(part, options);
-    requireWritable(output, input, isOwnPdf, options.force ?? false);
-    requireExtension(output, '.pdf');
-    const { composeCard } = await import('../../export/card/compose-card.ts');
-    const { writePdf } = await import('../../export/writers/pdf.ts');
-    const card = withFaultContext(optionContext(context), () => composeCard(part, { paper }));
-    writeFileAtomic(output, await writePdf([card.page], `${part.name}, card`, loadFont()));
-    printWarnings(part);
-    if (options.json)
-      printJson('card', part, { file: output, paper: paper.name, scale: card.scale, ...card.lists });
-    else
-      writeLine(
-        `${part.name}: the card is in ${output}\nPrint it at 100 %, so that its drawing is to scale.`,
-      );
   });
 
-function readCardPaper({ rule }: Part, { paper }: CardCommandOptions): Paper {
+function readCardPaper({ rule }: Part, { paper }: OptionValues<typeof OPTIONS>): Paper {
   return atOption('--paper', () => {
     const found = parsePaper(paper ?? DEFAULT_PAPER[rule.unit]);
     if (PAPERS.includes(found)) return found;

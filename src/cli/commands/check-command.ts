@@ -1,4 +1,4 @@
-import { Command } from 'commander';
+import type { Command } from 'commander';
 import { type CheckOptions, checkEdge, type EdgeCheck } from '../../check/check-edge.ts';
 import { comparePair, mirrorReadings, type PairCheck } from '../../check/compare-pair.ts';
 import type { StationReading } from '../../check/readings/read-readings.ts';
@@ -7,94 +7,86 @@ import type { Part, PartEdge } from '../../part/part.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { degrees } from '../../units/number-format.ts';
+import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/picture-file.ts';
 import { type MeasuredReadings, parseReadingOptions, readReadingsFile } from '../files/readings-file.ts';
 import { selectBaseLine, selectEdge } from '../options/edge-options.ts';
-import { addJobArgument, type JobInput, printWarnings, readJobInput } from '../options/job-input.ts';
+import type { JobInput } from '../options/job-input.ts';
+import { type OptionValues, option, repeatedOption } from '../options/option-spec.ts';
 import { parseLengthOption } from '../options/option-values.ts';
 import { edgeOption, forceOption, fromOption, pictureOption } from '../options/shared-options.ts';
 import { checkText, pairText } from '../output/check-text.ts';
-import { printJson } from '../output/json-output.ts';
 import { withFaultContext } from '../output/report-errors.ts';
-import { writeLine } from '../output/stdout.ts';
 
-interface CheckCommandOptions {
-  readonly measured?: string;
-  readonly reading: readonly string[];
-  readonly edge?: string;
-  readonly from?: string;
-  readonly tolerance?: string;
-  readonly beforeSanding?: boolean;
-  readonly pair?: string;
-  readonly mirrored?: boolean;
-  readonly picture?: string;
-  readonly force?: boolean;
-  readonly json?: boolean;
-}
+const OPTIONS = [
+  option(
+    '--measured <FILE.csv>',
+    'your readings, a line each: station, comma, offset, as you read them off the rule',
+  ),
+  repeatedOption('--reading <station=offset>', 'one reading, such as "6=2 19/32"; repeat it for each'),
+  edgeOption('the edge you measured; needed where the part has two'),
+  fromOption,
+  option('--tolerance <length>', 'how far off the line is still good (default: one graduation of your rule)'),
+  option('--before-sanding', 'compare with the line to saw to, and say what is left to take off'),
+  option('--pair <FILE.csv>', 'readings of the second of a pair, held against the first as well'),
+  option('--mirrored', 'the second was measured mirrored, its offsets on the other side of the line'),
+  pictureOption('also draw the line with what is off it, enlarged; with --pair, of both parts'),
+  forceOption,
+] as const;
+
+type CheckCommandOptions = OptionValues<typeof OPTIONS>;
 
 /** `fairlath check JOB`: does the sawn part match the line? */
 export const makeCommand = (): Command =>
-  addJobArgument(
-    new Command('check')
-      .summary('the sawn part against the line')
-      .description(
-        'Check the sawn part against the line: how far proud or shy it is at every station you measured, and whether ' +
-          'it is within the tolerance.',
-      )
-      .option(
-        '--measured <FILE.csv>',
-        'your readings, a line each: station, comma, offset, as you read them off the rule',
-      )
-      .option(
-        '--reading <station=offset>',
-        'one reading, such as "6=2 19/32"; repeat it for each',
-        (each, all: string[]) => [...all, each],
-        [],
-      )
-      .addOption(edgeOption('the edge you measured; needed where the part has two'))
-      .addOption(fromOption())
-      .option(
-        '--tolerance <length>',
-        'how far off the line is still good (default: one graduation of your rule)',
-      )
-      .option('--before-sanding', 'compare with the line to saw to, and say what is left to take off')
-      .option('--pair <FILE.csv>', 'readings of the second of a pair, held against the first as well')
-      .option('--mirrored', 'the second was measured mirrored, its offsets on the other side of the line')
-      .addOption(
-        pictureOption('also draw the line with what is off it, enlarged; with --pair, of both parts'),
-      )
-      .addOption(forceOption()),
-    {
-      needs: ['--measured FILE', '--reading STATION=OFFSET ...'],
-      notes: [
-        'Proud is more wood than asked for, shy is less. A part laid crooked against the rule is told from one sawn ' +
-          'wrong: the line is shifted and turned to lie best on the readings, and what is left is the sawing.',
-        'Readings taken from the wrong end, on the wrong side or changed over are told, and one that stands off its ' +
-          'neighbours: measure again before you take wood off.',
-        'A part outside the tolerance is an answer, not a mistake: the exit code is 0.',
-      ],
-      files: 'Reads JOB and the readings. Writes the SVG that --picture names.',
-      examples: [
-        'fairlath check samples/hall-bench-leg.yaml --edge back --measured samples/hall-bench-leg-measured.csv',
-        'fairlath check samples/hall-bench-leg.yaml --edge back --measured samples/hall-bench-leg-measured.csv --picture check.svg',
-        'fairlath check samples/hall-bench-leg.yaml --edge back --before-sanding --reading "12=3 5/16"',
-        'fairlath check --curve arc --chord 28 --rise 3/4 --reading 7=9/16 --reading 14=3/4',
-      ],
+  jobCommand({
+    name: 'check',
+    summary: 'the sawn part against the line',
+    description:
+      'Check the sawn part against the line: how far proud or shy it is at every station you measured, and whether ' +
+      'it is within the tolerance.',
+    options: OPTIONS,
+    needs: ['--measured FILE', '--reading STATION=OFFSET ...'],
+    notes: [
+      'Proud is more wood than asked for, shy is less. A part laid crooked against the rule is told from one sawn ' +
+        'wrong: the line is shifted and turned to lie best on the readings, and what is left is the sawing.',
+      'Readings taken from the wrong end, on the wrong side or changed over are told, and one that stands off its ' +
+        'neighbours: measure again before you take wood off.',
+      'A part outside the tolerance is an answer, not a mistake: the exit code is 0.',
+    ],
+    files: 'Reads JOB and the readings. Writes the SVG that --picture names.',
+    examples: [
+      'fairlath check samples/hall-bench-leg.yaml --edge back --measured samples/hall-bench-leg-measured.csv',
+      'fairlath check samples/hall-bench-leg.yaml --edge back --measured samples/hall-bench-leg-measured.csv --picture check.svg',
+      'fairlath check samples/hall-bench-leg.yaml --edge back --before-sanding --reading "12=3 5/16"',
+      'fairlath check --curve arc --chord 28 --rise 3/4 --reading 7=9/16 --reading 14=3/4',
+    ],
+    run: async (input, options) => {
+      const { part, file } = input;
+      const edge = selectEdge(part, options);
+      const how = readCheckOptions(part, edge, options);
+      const measured = readMeasuredPart(input, options);
+      const check = withFaultContext(measured.context, () => checkEdge(part, edge, measured.readings, how));
+      const second = checkSecondPart(input, edge, how, options);
+      const pair = second && requirePair(check, second.check, options);
+      await writePicture(options, [file, options.measured, options.pair], part.name, async () => {
+        const { composeCheckPicture } = await import('../../export/pictures/check-picture.ts');
+        return composeCheckPicture(part, check, second?.check.readings);
+      });
+      const suspects = suspectReadings(part, edge, check, measured.readings, how);
+      const ofSecond = second ? suspectReadingsOfSecond(part, edge, second, how, options) : [];
+      return {
+        part,
+        jsonWarnings: [...part.warnings, ...suspects, ...ofSecond],
+        json: () => ({ ...asJson(check), ...(pair && { pair }) }),
+        text: () =>
+          [
+            checkText(part, check, how.beforeSanding),
+            ...suspects.map(({ message }) => message),
+            ...(pair ? [pairText(pair, part.rule)] : []),
+            ...ofSecond.map(({ message }) => message),
+          ].join('\n\n'),
+      };
     },
-  ).action(async (file: string | undefined, options: CheckCommandOptions) => {
-    const given = readJobInput(file, { ...options });
-    const { part } = given;
-    const edge = selectEdge(part, options);
-    const how = readCheckOptions(part, edge, options);
-    const measured = readMeasuredPart(given, options);
-    const check = withFaultContext(measured.context, () => checkEdge(part, edge, measured.readings, how));
-    const second = checkSecondPart(given, edge, how, options);
-    const pair = second && requirePair(check, second.check, options);
-    if (options.picture !== undefined)
-      await writeCheckPicture(part, check, second?.check, options, given.file);
-    const doubts = suspectReadings(part, edge, check, measured.readings, how);
-    const ofSecond = second ? suspectReadingsOfSecond(part, edge, second, how, options) : [];
-    printCheck(part, check, { doubts, ofSecond }, pair, options);
   });
 
 function readCheckOptions(part: Part, edge: PartEdge, options: CheckCommandOptions): CheckOptions {
@@ -122,7 +114,7 @@ function readMeasuredPart(
   );
 }
 
-/** The second of a pair against the line as well, its readings as it lies like the first. */
+/** The second of a pair, checked against the line. Its readings are those of a part that lies like the first. */
 interface SecondPart {
   readonly check: EdgeCheck;
   readonly readings: readonly StationReading[];
@@ -143,7 +135,7 @@ function checkSecondPart(
   return { check: withFaultContext(second, () => checkEdge(part, edge, laid, how)), readings: laid };
 }
 
-/** A slip in measuring the second would else be told as a second part unlike the first. */
+/** Without these a slip in measuring the second part would look like a part unlike the first. */
 const suspectReadingsOfSecond = (
   part: Part,
   edge: PartEdge,
@@ -163,41 +155,6 @@ function requirePair(first: EdgeCheck, second: EdgeCheck, { pair }: CheckCommand
     'check.pair-apart',
     `--pair: no station of ${pair} lies among those of the first part. Measure both at the same stations.`,
   );
-}
-
-async function writeCheckPicture(
-  part: Part,
-  check: EdgeCheck,
-  second: EdgeCheck | undefined,
-  { picture, measured, pair, force }: CheckCommandOptions,
-  job: string | undefined,
-): Promise<void> {
-  await writePicture({ output: picture!, inputs: [job, measured, pair], force }, part.name, async () => {
-    const { composeCheckPicture } = await import('../../export/pictures/check-picture.ts');
-    return composeCheckPicture(part, check, second?.readings);
-  });
-}
-
-function printCheck(
-  part: Part,
-  check: EdgeCheck,
-  { doubts, ofSecond }: { readonly doubts: readonly Warning[]; readonly ofSecond: readonly Warning[] },
-  pair: PairCheck | undefined,
-  { json, beforeSanding }: CheckCommandOptions,
-): void {
-  printWarnings(part);
-  if (json) {
-    const warnings = [...part.warnings, ...doubts, ...ofSecond];
-    printJson('check', part, { ...asJson(check), ...(pair && { pair }) }, warnings);
-    return;
-  }
-  const blocks = [
-    checkText(part, check, beforeSanding ?? false),
-    ...doubts.map(({ message }) => message),
-    ...(pair ? [pairText(pair, part.rule)] : []),
-    ...ofSecond.map(({ message }) => message),
-  ];
-  writeLine(blocks.join('\n\n'));
 }
 
 function asJson({ edge, tolerance, readings, worst, rms, bestFit, verdict }: EdgeCheck): object {

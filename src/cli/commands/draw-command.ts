@@ -1,8 +1,7 @@
-import { basename, extname } from 'node:path';
-import { Command } from 'commander';
+import { extname } from 'node:path';
+import type { Command } from 'commander';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
 import type { LayerName } from '../../export/drawing/drawing.ts';
-import { fileNameFor } from '../../export/drawing/file-name.ts';
 import type { FullSizeOptions } from '../../export/full-size/compose-full-size.ts';
 import type { FullSize } from '../../export/full-size/full-size.ts';
 import { didYouMean } from '../../job/parse/did-you-mean.ts';
@@ -10,103 +9,93 @@ import type { Part } from '../../part/part.ts';
 import { Fault } from '../../units/fault.ts';
 import { showCount } from '../../units/number-format.ts';
 import { showLength } from '../../units/rule.ts';
+import { jobCommand } from '../define-command.ts';
 import type { DrawnBoard } from '../draw/draw-board.ts';
 import type { DrawingFormat, RenderedDrawing } from '../draw/render-drawing.ts';
-import { requireWritable, writeFileAtomic } from '../files/atomic-files.ts';
-import { isOwnDxf, isOwnPdf, isOwnSvg } from '../files/own-files.ts';
-import { addBoardOptions, type BoardOptions } from '../options/board-options.ts';
-import { addJobArgument, type JobInput, printWarnings, readJobInput } from '../options/job-input.ts';
+import { writeFileAtomic } from '../files/atomic-write.ts';
+import { requireOutput } from '../files/output-file.ts';
+import { BOARD_OPTIONS } from '../options/board-options.ts';
+import { defaultOutput, type JobInput, type QuickValues } from '../options/job-input.ts';
+import { group, type OptionValues, option } from '../options/option-spec.ts';
 import { parseLengthOption } from '../options/option-values.ts';
 import { forceOption, outputOption } from '../options/shared-options.ts';
-import { printJson } from '../output/json-output.ts';
 import { optionContext, withFaultContext } from '../output/report-errors.ts';
-import { writeLine } from '../output/stdout.ts';
 import { textTable } from '../output/text-table.ts';
 
-interface DrawOptions extends BoardOptions {
-  readonly output?: string;
-  readonly only?: string;
-  readonly parallel?: string;
-  readonly mirror?: boolean;
-  readonly nest?: boolean;
-  readonly board?: string;
-  readonly splines?: boolean;
-  readonly units?: string;
-  readonly force?: boolean;
-  readonly json?: boolean;
-}
+const OPTIONS = [
+  outputOption('a file ending in .svg, .dxf or .pdf (default: the job’s name.svg in the current folder)'),
+  option(
+    '--only <layers>',
+    'these layers only: cut, saw, parallel, joints, marks, text, board (default: all)',
+  ),
+  option(
+    '--parallel <length>',
+    'also a line at this distance from the finished one: positive outside, as the saw line; negative inside',
+  ),
+  option('--mirror', 'left and right changed over: the other part of a pair'),
+  option(
+    '--splines',
+    'a DXF with its curves as splines (release 2000) instead of lines and arcs (release 12)',
+  ),
+  forceOption,
+  group('All that are wanted, on a board:'),
+  option('--nest', 'the copies as they lie closest on a board, its lower left corner at 0, 0'),
+  option('--board <number>', 'which of the boards, where they take more than one (default: 1)'),
+  ...BOARD_OPTIONS,
+  group('Options:'),
+] as const;
+
+/** --units is an option of every command that takes a job: here it is the unit of a DXF as well. */
+type DrawOptions = OptionValues<typeof OPTIONS> & Pick<QuickValues, 'units'>;
 
 /** `fairlath draw JOB -o FILE`: the whole part at true size in one drawing. */
 export const makeCommand = (): Command =>
-  addJobArgument(
-    addBoardOptions(
-      new Command('draw')
-        .summary('the whole part in one drawing, for a machine')
-        .description(
-          'Draw the whole part, or all that are wanted on their board, full size: for a laser, a router, a plotter or ' +
-            'a colleague.',
-        )
-        .addOption(
-          outputOption(
-            'a file ending in .svg, .dxf or .pdf (default: the job’s name.svg in the current folder)',
-          ),
-        )
-        .option(
-          '--only <layers>',
-          'these layers only: cut, saw, parallel, joints, marks, text, board (default: all)',
-        )
-        .option(
-          '--parallel <length>',
-          'also a line at this distance from the finished one: positive outside, as the saw line; negative inside',
-        )
-        .option('--mirror', 'left and right changed over: the other part of a pair')
-        .option(
-          '--splines',
-          'a DXF with its curves as splines (release 2000) instead of lines and arcs (release 12)',
-        )
-        .addOption(forceOption())
-        .optionsGroup('All that are wanted, on a board:')
-        .option('--nest', 'the copies as they lie closest on a board, its lower left corner at 0, 0')
-        .option('--board <number>', 'which of the boards, where they take more than one (default: 1)'),
-    ).optionsGroup('Options:'),
-    {
-      notes: [
-        'A DXF is in mm, its x the station and its y the offset; --units in writes its numbers in inches. Its arcs lie ' +
-          `within ${FIT_MM} mm of the exact curve. An SVG and a PDF carry their size themselves: open or print them at 100 %.`,
-        'What a cutter takes off depends on the machine: let its own program set the tool to the outside of the line, ' +
-          'or ask for a parallel.',
-        '--nest lays out as many as the job wants, as close as fairlath stock does: give what the saw or the cutter ' +
-          'takes as --kerf. Each part has its number; a mirrored one comes out as the other hand.',
-      ],
-      files: 'Reads JOB. Writes the drawing.',
-      care: 'Keep to the manual of the machine.',
-      examples: [
-        'fairlath draw samples/hall-bench-leg.yaml',
-        'fairlath draw samples/hall-bench-leg.yaml -o leg.dxf --only cut,marks',
-        'fairlath draw samples/garden-arch-rail.yaml -o rail.dxf --parallel 3mm --units in',
-        'fairlath draw samples/wall-shelf-bracket.yaml -o bracket.pdf --mirror',
-        'fairlath draw samples/wall-shelf-bracket.yaml -o board.dxf --nest --board-width 400 --board-length 900 --kerf 8',
-        'fairlath draw --curve batten --chord 28 --rise 3/4 --nail 12 -o curve.svg --only cut',
-      ],
+  jobCommand({
+    name: 'draw',
+    summary: 'the whole part in one drawing, for a machine',
+    description:
+      'Draw the whole part, or all that are wanted on their board, full size: for a laser, a router, a plotter or ' +
+      'a colleague.',
+    options: OPTIONS,
+    ownUnits: true,
+    notes: [
+      'A DXF is in mm, its x the station and its y the offset; --units in writes its numbers in inches. Its arcs lie ' +
+        `within ${FIT_MM} mm of the exact curve. An SVG and a PDF carry their size themselves: open or print them at 100 %.`,
+      'What a cutter takes off depends on the machine: let its own program set the tool to the outside of the line, ' +
+        'or ask for a parallel.',
+      '--nest lays out as many as the job wants, as close as fairlath stock does: give what the saw or the cutter ' +
+        'takes as --kerf. Each part has its number; a mirrored one comes out as the other hand.',
+    ],
+    files: 'Reads JOB. Writes the drawing.',
+    care: 'Keep to the manual of the machine.',
+    examples: [
+      'fairlath draw samples/hall-bench-leg.yaml',
+      'fairlath draw samples/hall-bench-leg.yaml -o leg.dxf --only cut,marks',
+      'fairlath draw samples/garden-arch-rail.yaml -o rail.dxf --parallel 3mm --units in',
+      'fairlath draw samples/wall-shelf-bracket.yaml -o bracket.pdf --mirror',
+      'fairlath draw samples/wall-shelf-bracket.yaml -o board.dxf --nest --board-width 400 --board-length 900 --kerf 8',
+      'fairlath draw --curve batten --chord 28 --rise 3/4 --nail 12 -o curve.svg --only cut',
+    ],
+    run: async (input, options) => {
+      const { part, context, file } = input;
+      const output = options.output ?? defaultOutput(input, '.svg');
+      const format = formatFromExtension(output);
+      validateFormatOptions(format, options, file !== undefined);
+      validateNestOptions(options);
+      requireOutput(output, { ending: `.${format}`, inputs: [file], force: options.force });
+      const unit = options.units === 'in' ? 'in' : 'mm';
+      const { full, board } = await composeDrawing(input, options);
+      const { renderDrawing } = await import('../draw/render-drawing.ts');
+      const drawn = withFaultContext(optionContext(context), () =>
+        renderDrawing(part, full, { format, unit, splines: options.splines ?? false }),
+      );
+      writeFileAtomic(output, await drawn.content());
+      return {
+        part,
+        json: () => ({ file: output, format, ...asJson(drawn, board) }),
+        text: () => asText(part, drawn, output, board),
+      };
     },
-  ).action(async (file: string | undefined, options: DrawOptions) => {
-    const given = readJobInput(file, { ...options, ...(file !== undefined && { units: undefined }) });
-    const output = options.output ?? defaultSvgName(given);
-    const format = formatFromExtension(output);
-    validateFormatOptions(format, options, file !== undefined);
-    validateNestOptions(options);
-    requireWritable(output, given.file, IS_OWN_FILE[format], options.force ?? false);
-    const unit = options.units === 'in' ? 'in' : 'mm';
-    const asked = { format, unit, splines: options.splines ?? false } as const;
-    const { full, board } = await composeDrawing(given, options);
-    const { renderDrawing } = await import('../draw/render-drawing.ts');
-    const drawn = withFaultContext(optionContext(given.context), () =>
-      renderDrawing(given.part, full, asked),
-    );
-    writeFileAtomic(output, await drawn.content());
-    printWarnings(given.part);
-    if (options.json) printJson('draw', given.part, { file: output, format, ...asJson(drawn, board) });
-    else writeLine(asText(given.part, drawn, output, board));
   });
 
 /** The part, or all that are wanted on one of their boards. */
@@ -155,8 +144,6 @@ function validateNestOptions({
     throw new Fault('draw.nest', `${stray[0]} is for copies on a board. Add --nest, or leave it out.`);
 }
 
-const IS_OWN_FILE = { svg: isOwnSvg, dxf: isOwnDxf, pdf: isOwnPdf } as const;
-
 function formatFromExtension(file: string): DrawingFormat {
   const ending = extname(file).slice(1).toLowerCase();
   if (ending === 'svg' || ending === 'dxf' || ending === 'pdf') return ending;
@@ -188,9 +175,6 @@ function validateFormatOptions(
       `--units is for the numbers of a DXF; an ${format.toUpperCase()} is true in either. Leave it out.`,
     );
 }
-
-const defaultSvgName = ({ file, part }: JobInput): string =>
-  file === undefined ? fileNameFor(part.name, '.svg') : `${basename(file, extname(file))}.svg`;
 
 function readFullSizeOptions(part: Part, { only, parallel }: DrawOptions): Omit<FullSizeOptions, 'mirror'> {
   return {

@@ -1,50 +1,50 @@
 import { readdirSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
-import { Command } from 'commander';
+import type { Command } from 'commander';
 import { STARTER_JOB } from '../../job/starter-job.ts';
 import { Fault } from '../../units/fault.ts';
-import { fileFault, makeFolder, mustBeNew, readText, writeNewFile } from '../files/atomic-files.ts';
-import { addHelpSections } from '../help.ts';
+import { plainCommand } from '../define-command.ts';
+import { makeFolder, writeNewFile } from '../files/atomic-write.ts';
+import { requireNewFile } from '../files/output-file.ts';
+import { readText } from '../files/read-text.ts';
+import { wrapError } from '../files/system-errors.ts';
+import { option } from '../options/option-spec.ts';
 import { writeLine } from '../output/stdout.ts';
 
-interface NewOptions {
-  readonly samples?: boolean;
-  readonly json?: boolean;
-}
+const SAMPLES = 'samples';
 
 /** The folder of the samples in the package, wherever in the package this runs. */
 const packagedSamples = (): string =>
   join(dirname(createRequire(import.meta.url).resolve('fairlath/package.json')), SAMPLES);
-const SAMPLES = 'samples';
 
 /** `fairlath new FILE`: a commented starter job; `fairlath new --samples`: the sample jobs. */
 export const makeCommand = (): Command =>
-  addHelpSections(
-    new Command('new')
-      .summary('write a starter job to change into your own')
-      .description(
-        'Write a commented starter job, a bench apron with every key that a job can hold, to change into your own.',
-      )
-      .usage('FILE [options]')
-      .argument('[FILE]', 'the job file to write, such as leg.yaml')
-      .option('--samples', `write the sample jobs and readings into the folder ${SAMPLES}, in place of FILE`)
-      .option('--json', 'answer with one JSON object for programs'),
-    {
-      files: `Writes FILE, or the files of the folder ${SAMPLES}, and never over a file that exists.`,
-      examples: ['fairlath new leg.yaml', 'fairlath new --samples'],
+  plainCommand({
+    name: 'new',
+    summary: 'write a starter job to change into your own',
+    description:
+      'Write a commented starter job, a bench apron with every key that a job can hold, to change into your own.',
+    usage: 'FILE [options]',
+    argument: ['[FILE]', 'the job file to write, such as leg.yaml'],
+    options: [
+      option('--samples', `write the sample jobs and readings into the folder ${SAMPLES}, in place of FILE`),
+      option('--json', 'answer with one JSON object for programs'),
+    ],
+    files: `Writes FILE, or the files of the folder ${SAMPLES}, and never over a file that exists.`,
+    examples: ['fairlath new leg.yaml', 'fairlath new --samples'],
+    run: ({ samples = false, json = false }, file) => {
+      if ((file === undefined) !== samples)
+        throw new Fault(
+          'new.what',
+          'new writes FILE or the samples. Use FILE or --samples, not both, such as fairlath new leg.yaml',
+        );
+      if (file === undefined) writeSamples(json);
+      else writeStarter(file, json);
     },
-  ).action((file: string | undefined, options: NewOptions) => {
-    if ((file === undefined) === (options.samples === undefined))
-      throw new Fault(
-        'new.what',
-        'new writes FILE or the samples. Use FILE or --samples, not both, such as fairlath new leg.yaml',
-      );
-    if (file === undefined) writeSamples(options);
-    else writeStarter(file, options);
   });
 
-function writeStarter(file: string, { json }: NewOptions): void {
+function writeStarter(file: string, json: boolean): void {
   writeNewFile(file, STARTER_JOB);
   writeLine(
     json
@@ -53,13 +53,13 @@ function writeStarter(file: string, { json }: NewOptions): void {
   );
 }
 
-function writeSamples({ json }: NewOptions): void {
+function writeSamples(json: boolean): void {
   const packaged = packagedSamples();
   const files = sampleNames(packaged).map((name) => ({
     from: join(packaged, name),
     to: join(SAMPLES, name),
   }));
-  for (const { to } of files) mustBeNew(to);
+  for (const { to } of files) requireNewFile(to);
   makeFolder(SAMPLES);
   for (const { from, to } of files) {
     makeFolder(dirname(to));
@@ -72,12 +72,9 @@ function writeSamples({ json }: NewOptions): void {
   );
 }
 
-function sampleNames(folder: string): string[] {
-  try {
-    return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+const sampleNames = (folder: string): string[] =>
+  wrapError(folder, () =>
+    readdirSync(folder, { recursive: true, encoding: 'utf8' })
       .filter((name) => /\.(?:yaml|csv)$/.test(name))
-      .sort();
-  } catch (error) {
-    throw fileFault(folder, error);
-  }
-}
+      .sort(),
+  );

@@ -1,4 +1,4 @@
-import { Command } from 'commander';
+import type { Command } from 'commander';
 import { addCutEnds, type OffsetsTable, offsetsTable, rowNote } from '../../export/tables/offsets-table.ts';
 import { offsetsCsv } from '../../export/writers/offsets-csv.ts';
 import { cutEnds } from '../../part/ends/cut-ends.ts';
@@ -6,56 +6,52 @@ import { assertFewStations, type BaseLine } from '../../part/offsets.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { type Rule, showOnRule } from '../../units/rule.ts';
-import { type EdgeOptions, selectBaseLine, selectEdges, stationsAtSpacing } from '../options/edge-options.ts';
-import { addJobArgument, printWarnings, readJobInput } from '../options/job-input.ts';
+import { jobCommand } from '../define-command.ts';
+import { selectBaseLine, selectEdges, stationsAtSpacing } from '../options/edge-options.ts';
+import { type OptionValues, option } from '../options/option-spec.ts';
 import { atOption, parseLengthOption } from '../options/option-values.ts';
 import { edgeOption, everyOption, fromOption } from '../options/shared-options.ts';
-import { printJson } from '../output/json-output.ts';
-import { writeLine, writeText } from '../output/stdout.ts';
 import { textTable } from '../output/text-table.ts';
 
-interface OffsetsOptions extends EdgeOptions {
-  readonly every?: string;
-  readonly at?: string;
-  readonly csv?: boolean;
-  readonly json?: boolean;
-}
+const OPTIONS = [
+  edgeOption('of this edge only (default: of all)'),
+  everyOption,
+  option('--at <stations>', 'at these stations only, such as "6, 12, 18 1/2"; not with --every'),
+  fromOption,
+  option('--csv', 'as comma-separated lines, for a spreadsheet'),
+] as const;
+
+type OffsetsOptions = OptionValues<typeof OPTIONS>;
 
 /** `fairlath offsets JOB`: the table of offsets for laying out with a rule. */
 export const makeCommand = (): Command =>
-  addJobArgument(
-    new Command('offsets')
-      .summary('the table of offsets, for laying out with a rule')
-      .description(
-        'Print the table of offsets: how far each edge lies off the reference line, station by station, rounded to ' +
-          'your rule; "full" is a hair over the mark, "shy" a hair under it. A shoulder has a row for either side.' +
-          ' Where a leaning cut leaves an edge short, a row tells where its wood ends; those past it are for setting the line out.',
-      )
-      .addOption(edgeOption('of this edge only (default: of all)'))
-      .addOption(everyOption())
-      .option('--at <stations>', 'at these stations only, such as "6, 12, 18 1/2"; not with --every')
-      .addOption(fromOption())
-      .option('--csv', 'as comma-separated lines, for a spreadsheet'),
-    {
-      files: 'Reads JOB. Writes no file: add "> table.csv" to keep what it prints.',
-      examples: [
-        'fairlath offsets samples/hall-bench-leg.yaml --every 2',
-        'fairlath offsets samples/hall-bench-leg.yaml --edge back --at "6, 12, 18 1/2"',
-        'fairlath offsets --curve arc --chord 600 --rise 75 --units mm --from chord --csv',
-      ],
+  jobCommand({
+    name: 'offsets',
+    summary: 'the table of offsets, for laying out with a rule',
+    description:
+      'Print the table of offsets: how far each edge lies off the reference line, station by station, rounded to ' +
+      'your rule; "full" is a hair over the mark, "shy" a hair under it. A shoulder has a row for either side.' +
+      ' Where a leaning cut leaves an edge short, a row tells where its wood ends; those past it are for setting the line out.',
+    options: OPTIONS,
+    files: 'Reads JOB. Writes no file: add "> table.csv" to keep what it prints.',
+    examples: [
+      'fairlath offsets samples/hall-bench-leg.yaml --every 2',
+      'fairlath offsets samples/hall-bench-leg.yaml --edge back --at "6, 12, 18 1/2"',
+      'fairlath offsets --curve arc --chord 600 --rise 75 --units mm --from chord --csv',
+    ],
+    run: ({ part }, options) => {
+      const tables = selectEdges(part, options).map((edge) => buildTable(part, edge, options));
+      return {
+        part,
+        warnings: [...part.warnings, ...tables.flatMap((table) => doublesBackWarnings(table, part.rule))],
+        json: () => ({ edges: tables.map(asJson) }),
+        // The lines of the CSV end by themselves.
+        text: () =>
+          options.csv ? offsetsCsv(part.rule, tables).replace(/\n$/, '') : asText(part, tables, options),
+      };
     },
-  ).action((file: string | undefined, options: OffsetsOptions) => {
-    const { part } = readJobInput(file, { ...options });
-    const warnings: Warning[] = [];
-    const tables = selectEdges(part, options).map((edge) => buildTable(part, edge, options, warnings));
-    printWarnings({ ...part, warnings: [...part.warnings, ...warnings] });
-    if (options.json)
-      printJson('offsets', part, { edges: tables.map(asJson) }, [...part.warnings, ...warnings]);
-    else if (options.csv) writeText(offsetsCsv(part.rule, tables));
-    else writeLine(asText(part, tables, options));
   });
 
-/** What a program is told of a table. */
 const asJson = ({ name, rows }: OffsetsTable): object => ({
   name,
   rows: rows.map(({ station, offset, side, wood, shown }) => ({
@@ -67,7 +63,7 @@ const asJson = ({ name, rows }: OffsetsTable): object => ({
   })),
 });
 
-function buildTable(part: Part, edge: PartEdge, options: OffsetsOptions, warnings: Warning[]): OffsetsTable {
+function buildTable(part: Part, edge: PartEdge, options: OffsetsOptions): OffsetsTable {
   const { rule } = part;
   const [base, cuts] = [selectBaseLine(edge, options), cutEnds(part, edge)];
   const asked = requestedStations(edge, base, rule, options);
@@ -79,13 +75,16 @@ function buildTable(part: Part, edge: PartEdge, options: OffsetsOptions, warning
       'command.no-such-station',
       `--at: the edge "${edge.name}" has no station ${showOnRule(beyond, rule)}. Name stations between its ends.`,
     );
-  for (const { station, passes } of table.rows.filter((row) => row.passes > 1))
-    warnings.push({
-      code: 'offsets.doubles-back',
-      message: `the edge "${edge.name}" passes station ${showOnRule(station, rule)} ${passes} times; the table gives the first.`,
-    });
   return table;
 }
+
+const doublesBackWarnings = ({ name, rows }: OffsetsTable, rule: Rule): Warning[] =>
+  rows
+    .filter(({ passes }) => passes > 1)
+    .map(({ station, passes }) => ({
+      code: 'offsets.doubles-back',
+      message: `the edge "${name}" passes station ${showOnRule(station, rule)} ${passes} times; the table gives the first.`,
+    }));
 
 function requestedStations(
   edge: PartEdge,

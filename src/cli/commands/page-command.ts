@@ -1,7 +1,9 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { Command } from 'commander';
+import type { Command } from 'commander';
 import { Fault } from '../../units/fault.ts';
-import { addHelpSections } from '../help.ts';
+import { plainCommand } from '../define-command.ts';
+import { errorCode } from '../files/system-errors.ts';
+import { option } from '../options/option-spec.ts';
 import { writeLine } from '../output/stdout.ts';
 
 /** Always the same one: a browser keeps the last job by the page's address. */
@@ -10,44 +12,38 @@ const DEFAULT_PORT = 4718;
 /** Lower ports belong to the system. */
 const [MIN_PORT, MAX_PORT] = [1024, 65_535];
 
-interface PageCommandOptions {
-  readonly port?: string;
-  readonly json?: boolean;
-}
-
 /** `fairlath page`: the whole job by hand and eye, in a browser. */
 export const makeCommand = (): Command =>
-  addHelpSections(
-    new Command('page')
-      .summary('the whole job by hand and eye, in your browser')
-      .description(
-        'Serve the page, the whole job by hand and eye in your browser: drag, type, look, print. Nothing leaves this ' +
-          'computer.',
-      )
-      .usage('[options]')
-      .option('--port <number>', `where it is served, ${MIN_PORT} to ${MAX_PORT} (default: ${DEFAULT_PORT})`)
-      .option('--json', 'answer with one JSON object for programs: url, port'),
-    {
-      notes: [
-        'Open the address it prints in a browser on this computer; Ctrl-C ends it. The page is one file and needs no ' +
-          'server: dist/fairlath.html opens by a double click, too, without any network.',
-      ],
-      files: 'Reads and writes no file: the page opens and saves jobs by itself.',
-      examples: ['fairlath page', 'fairlath page --port 5050'],
+  plainCommand({
+    name: 'page',
+    summary: 'the whole job by hand and eye, in your browser',
+    description:
+      'Serve the page, the whole job by hand and eye in your browser: drag, type, look, print. Nothing leaves this ' +
+      'computer.',
+    usage: '[options]',
+    options: [
+      option('--port <number>', `where it is served, ${MIN_PORT} to ${MAX_PORT} (default: ${DEFAULT_PORT})`),
+      option('--json', 'answer with one JSON object for programs: url, port'),
+    ],
+    notes: [
+      'Open the address it prints in a browser on this computer; Ctrl-C ends it. The page is one file and needs no ' +
+        'server: dist/fairlath.html opens by a double click, too, without any network.',
+    ],
+    files: 'Reads and writes no file: the page opens and saves jobs by itself.',
+    examples: ['fairlath page', 'fairlath page --port 5050'],
+    run: async ({ port: typed, json }) => {
+      const { servePage } = await import('../page-server.ts');
+      const asked = typed === undefined ? DEFAULT_PORT : parsePort(typed);
+      const { url, port, close } = await servePage(readPageHtml(), asked).catch((error: unknown) => {
+        throw portFault(asked, error);
+      });
+      for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void close());
+      writeLine(
+        json
+          ? JSON.stringify({ command: 'page', url, port, warnings: [] })
+          : `${url} is the page. Open it in a browser on this computer; Ctrl-C here ends it.`,
+      );
     },
-  ).action(async ({ port, json }: PageCommandOptions) => {
-    const { servePage } = await import('../page-server.ts');
-    const asked = port === undefined ? DEFAULT_PORT : parsePort(port);
-    const served = await servePage(readPageHtml(), asked).catch((error: unknown) => {
-      throw portFault(asked, error);
-    });
-    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void served.close());
-    const { url } = served;
-    writeLine(
-      json
-        ? JSON.stringify({ command: 'page', url, port: served.port, warnings: [] })
-        : `${url} is the page. Open it in a browser on this computer; Ctrl-C here ends it.`,
-    );
   });
 
 /** In the folder of the bundled command line; a command that loads by itself lies one folder deeper. */
@@ -72,7 +68,7 @@ function parsePort(typed: string): number {
 }
 
 function portFault(port: number, error: unknown): unknown {
-  const { code } = error as NodeJS.ErrnoException;
+  const code = errorCode(error);
   const another = port === MAX_PORT ? port - 1 : port + 1;
   if (code === 'EADDRINUSE')
     return new Fault(

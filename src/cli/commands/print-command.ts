@@ -1,6 +1,4 @@
-import { basename, extname } from 'node:path';
-import { Command } from 'commander';
-import { fileNameFor } from '../../export/drawing/file-name.ts';
+import type { Command } from 'commander';
 import { halfOf } from '../../part/derived/half-pattern.ts';
 import type { Part } from '../../part/part.ts';
 import { expectedError } from '../../tiling/expected-error.ts';
@@ -11,111 +9,56 @@ import { paperTitle } from '../../tiling/paper/paper-sizes.ts';
 import { printerScaleText } from '../../tiling/paper/printer-scale.ts';
 import { type LayOutOptions, layOut } from '../../tiling/tile.ts';
 import { showCount } from '../../units/number-format.ts';
-import { requireWritable, streamFileAtomic } from '../files/atomic-files.ts';
-import { requireExtension } from '../files/file-extension.ts';
+import { jobCommand } from '../define-command.ts';
+import { streamFileAtomic } from '../files/atomic-write.ts';
 import { loadFont } from '../files/load-font.ts';
-import { isOwnPdf } from '../files/own-files.ts';
-import { addJobArgument, type JobInput, printWarnings, readJobInput } from '../options/job-input.ts';
+import { requireOutput } from '../files/output-file.ts';
+import { defaultOutput } from '../options/job-input.ts';
+import { group, type OptionValues, option } from '../options/option-spec.ts';
 import { atOption } from '../options/option-values.ts';
-import {
-  edgeOption,
-  everyOption,
-  forceOption,
-  fromOption,
-  outputOption,
-  paperOption,
-  speciesOption,
-} from '../options/shared-options.ts';
-import {
-  type PrintTarget,
-  readSheetOptions,
-  requireOneTarget,
-  type SheetLayoutOptions,
-} from '../options/sheet-options.ts';
-import { pointJson, printJson } from '../output/json-output.ts';
-import { progressReporter } from '../output/print-progress.ts';
+import { requireOneTarget } from '../options/print-target.ts';
+import { edgeOption, forceOption, outputOption } from '../options/shared-options.ts';
+import { readSheetOptions, SHEET_OPTIONS } from '../options/sheet-options.ts';
+import { pointJson } from '../output/json-output.ts';
 import { optionContext, withFaultContextAsync } from '../output/report-errors.ts';
-import { writeLine } from '../output/stdout.ts';
-import type { PreparedPrint } from '../print/prepared-print.ts';
-import { type FormOptions, prepareForm } from '../print/print-form.ts';
-import { type GaugeOptions, prepareGauge } from '../print/print-gauge.ts';
-import { prepareTemplate, type TemplateOptions } from '../print/print-template.ts';
+import { type PreparedPrint, progressReporter } from '../print/prepared-print.ts';
+import { FORM_OPTIONS, prepareForm } from '../print/print-form.ts';
+import { GAUGE_OPTIONS, prepareGauge } from '../print/print-gauge.ts';
+import { prepareTemplate, TEMPLATE_OPTIONS } from '../print/print-template.ts';
 
-interface PrintOptions
-  extends SheetLayoutOptions,
-    GaugeOptions,
-    FormOptions,
-    Omit<TemplateOptions, 'half'>,
-    PrintTarget {
-  readonly output?: string;
-  readonly cover: boolean;
-  readonly force?: boolean;
-  readonly json?: boolean;
-}
-
-/** How the part is laid over its sheets. */
-const addSheetOptions = (command: Command): Command =>
-  command
-    .summary('the part full size, over sheets that tape up true')
-    .description('Print the part full size, as a PDF over ordinary sheets that tape up true, with a cover.')
-    .addOption(outputOption('the PDF to write (default: the job’s name with .pdf, in the current folder)'))
-    .addOption(paperOption('letter, or a4 for a job in mm'))
-    .option(
-      '--margin <length>',
-      'paper left white: one length all round, or four as "top, right, bottom, left" of the upright paper ' +
-        '(default: 1/2 in; few printers reach closer)',
-    )
-    .option('--overlap <length>', 'what neighbouring sheets share (default: 15 mm)')
-    .option(
-      '--turn <degrees>',
-      'turn the part on the paper by so much, or auto, only where that saves a sheet (default: auto)',
-      'auto',
-    )
-    .option('--max-sheets <count>', 'refuse a pattern of more sheets than this (default: 200)')
-    .option(
-      '--printer <name>',
-      'make good what this printer was measured to be off; see fairlath printer --help',
-    )
-    .option(
-      '--scale-across <measured>',
-      'the same by hand: what 200 mm across the paper measure as printed, or a percentage (default: 100 %)',
-    )
-    .option('--scale-down <measured>', 'the same down the paper, along its long side (default: 100 %)')
-    .option(
-      '--half',
-      'of a part alike left and right of its middle: one half, with a centre line to flip it on',
-    )
-    .option('--no-cover', 'leave out the page with the map, the taping steps and the measures')
-    .addOption(forceOption());
-
-/** What is printed in place of the part, one of them. */
-const addOtherPrintOptions = (command: Command): Command =>
-  command
-    .optionsGroup('Instead of the pattern, one of:')
-    .option('--gauge', 'strips for a story stick: the stations at true size, with the offsets to read there')
-    .addOption(everyOption())
-    .addOption(fromOption())
-    .option(
-      '--template',
-      'a template for the router, smaller all round than the part; needs --bit, and --bush or --bearing',
-    )
-    .option('--bit <diameter>', 'of the router bit')
-    .option('--bush <diameter>', 'outside diameter of the guide bush')
-    .option('--bearing <diameter>', 'of the bearing on the bit')
-    .option('--opening', 'the template as an opening, for a recess of the part’s shape: larger all round')
-    .option(
-      '--form',
-      'the form to laminate an edge on, sharper by what springs back; needs --thickness, --plies or both',
-    )
-    .option('--thickness <length>', 'of all plies together (default: each ply as thick as is safe)')
-    .option('--plies <count>', 'how many (default: the fewest that are safe)')
-    .addOption(speciesOption('the plies'))
-    .addOption(edgeOption('for --gauge, of this edge only; for --form, the edge its face touches'))
-    .optionsGroup('Options:');
+const OPTIONS = [
+  outputOption('the PDF to write (default: the job’s name with .pdf, in the current folder)'),
+  ...SHEET_OPTIONS,
+  option(
+    '--half',
+    'of a part alike left and right of its middle: one half, with a centre line to flip it on',
+  ),
+  option('--no-cover', 'leave out the page with the map, the taping steps and the measures'),
+  forceOption,
+  group('Instead of the pattern, one of:'),
+  option('--gauge', 'strips for a story stick: the stations at true size, with the offsets to read there'),
+  ...GAUGE_OPTIONS,
+  option(
+    '--template',
+    'a template for the router, smaller all round than the part; needs --bit, and --bush or --bearing',
+  ),
+  ...TEMPLATE_OPTIONS,
+  option(
+    '--form',
+    'the form to laminate an edge on, sharper by what springs back; needs --thickness, --plies or both',
+  ),
+  ...FORM_OPTIONS,
+  edgeOption('for --gauge, of this edge only; for --form, the edge its face touches'),
+  group('Options:'),
+] as const;
 
 /** `fairlath print JOB -o FILE.pdf`: the full-size pattern over ordinary sheets. */
 export const makeCommand = (): Command =>
-  addJobArgument(addOtherPrintOptions(addSheetOptions(new Command('print'))), {
+  jobCommand({
+    name: 'print',
+    summary: 'the part full size, over sheets that tape up true',
+    description: 'Print the part full size, as a PDF over ordinary sheets that tape up true, with a cover.',
+    options: OPTIONS,
     notes: [
       'Print at 100 % ("actual size", no fitting to the page), on one side, and measure the bars on every sheet before ' +
         'you tape.',
@@ -136,30 +79,31 @@ export const makeCommand = (): Command =>
       'fairlath print samples/hall-bench-leg.yaml --template --bush 5/8 --bit 1/2',
       'fairlath print samples/garden-arch-rail.yaml --form --edge lower --thickness 75',
     ],
-  }).action(async (file: string | undefined, options: PrintOptions) => {
-    requireOneTarget(options);
-    const given = readJobInput(file, { ...options });
-    const output = options.output ?? defaultPdfName(given);
-    requireWritable(output, given.file, isOwnPdf, options.force ?? false);
-    requireExtension(output, '.pdf');
-    const printed = await withFaultContextAsync(optionContext(given.context), () =>
-      preparePrint(given.part, options),
-    );
-    const { streamPdf } = await import('../../export/writers/pdf.ts');
-    const { title, pages, names } = printed;
-    const codes = layoutsOf(printed).map(({ code }) => code);
-    const wrote = options.json ? undefined : progressReporter(names.length);
-    streamFileAtomic(output, (write) =>
-      streamPdf(pages, `${title}, ${codes.join(' and ')}`, { font: loadFont(), wrote }, write),
-    );
-    const part = { ...printed.part, warnings: [...given.part.warnings, ...(printed.warnings ?? [])] };
-    printWarnings(part);
-    if (options.json) printJson('print', part, asJson(printed, output));
-    else writeLine(asText(printed, options.cover, output));
+    validate: requireOneTarget,
+    run: async (input, options) => {
+      const output = options.output ?? defaultOutput(input, '.pdf');
+      requireOutput(output, { ending: '.pdf', inputs: [input.file], force: options.force });
+      const printed = await withFaultContextAsync(optionContext(input.context), () =>
+        preparePrint(input.part, options),
+      );
+      const { streamPdf } = await import('../../export/writers/pdf.ts');
+      const { title, pages, names, warnings = [] } = printed;
+      const codes = layoutsOf(printed).map(({ code }) => code);
+      const wrote = options.json ? undefined : progressReporter(names.length);
+      streamFileAtomic(output, (write) =>
+        streamPdf(pages, `${title}, ${codes.join(' and ')}`, { font: loadFont(), wrote }, write),
+      );
+      return {
+        part: printed.part,
+        warnings: [...input.part.warnings, ...warnings],
+        json: () => asJson(printed, output),
+        text: () => asText(printed, options.cover, output),
+      };
+    },
   });
 
 /** What the options make of the part. */
-async function preparePrint(part: Part, options: PrintOptions): Promise<PreparedPrint> {
+async function preparePrint(part: Part, options: OptionValues<typeof OPTIONS>): Promise<PreparedPrint> {
   const sheets = readSheetOptions(part, options);
   if (options.gauge) return prepareGauge(part, options, sheets, options.cover);
   if (options.template) return prepareTemplate(part, options, sheets, options.cover);
@@ -180,10 +124,6 @@ async function preparePattern(part: Part, sheets: LayOutOptions, cover: boolean)
     ...(mirrored ? { mirrored } : { messages: pairWords(part, layout) }),
     ...pairPages(part, layouts, cover),
   };
-}
-
-function defaultPdfName({ file, part }: JobInput): string {
-  return file === undefined ? fileNameFor(part.name, '.pdf') : `${basename(file, extname(file))}.pdf`;
 }
 
 const layoutsOf = ({ layout, mirrored }: PreparedPrint): Layout[] =>

@@ -1,4 +1,4 @@
-import { Command } from 'commander';
+import type { Command } from 'commander';
 import { type KnownPrinter, validatePrinterName } from '../../tiling/paper/known-printers.ts';
 import { DEFAULT_PAPER, paperTitle, parsePaper } from '../../tiling/paper/paper-sizes.ts';
 import {
@@ -9,14 +9,14 @@ import {
   scalePercent,
   shellArgument,
 } from '../../tiling/paper/printer-scale.ts';
-import { requireWritable, writeFileAtomic } from '../files/atomic-files.ts';
-import { requireExtension } from '../files/file-extension.ts';
+import { plainCommand } from '../define-command.ts';
+import { writeFileAtomic } from '../files/atomic-write.ts';
 import { loadFont } from '../files/load-font.ts';
-import { isOwnPdf } from '../files/own-files.ts';
+import { requireOutput } from '../files/output-file.ts';
 import { knownPrinters, printersFilePath, savePrinter } from '../files/printers-file.ts';
-import { addHelpSections } from '../help.ts';
+import { option, optionWithDefault, requiredOption } from '../options/option-spec.ts';
 import { atOption } from '../options/option-values.ts';
-import { forceOption, outputOption, paperOption } from '../options/shared-options.ts';
+import { forceOption, paperHelp } from '../options/shared-options.ts';
 import { writeLine } from '../output/stdout.ts';
 import { textTable } from '../output/text-table.ts';
 
@@ -28,87 +28,80 @@ const PRINTERS_FILE_HELP =
 
 const NOMINAL_NOTE = 'A bare number is in mm.';
 
-/** `fairlath printer …`: how true a printer prints, measured once and made good ever after. */
+/** `fairlath printer …`: how true a printer prints, measured once and corrected from then on. */
 export const makeCommand = (): Command =>
-  addHelpSections(
-    new Command('printer')
-      .summary('measure how true a printer prints')
-      .description(
-        'Measure how true a printer prints, once: patterns printed with --printer NAME then make it good on every sheet.',
-      )
-      .usage('sheet | set NAME | list')
-      .helpCommand(false)
-      .addCommand(sheetCommand())
-      .addCommand(setCommand())
-      .addCommand(listCommand()),
-    {
-      notes: [
-        'Print the sheet at 100 %, measure its two lines, type what you measured, then print your patterns with ' +
-          '--printer NAME.',
-      ],
-      files: PRINTERS_FILE_HELP,
-      examples: [
-        'fairlath printer sheet -o printer.pdf',
-        'fairlath printer set shop-laser --across 199.4mm --down 200.6mm',
-        'fairlath printer list',
-        'fairlath print samples/hall-bench-leg.yaml --printer shop-laser',
-      ],
-    },
-  );
-
-interface PrinterSheetOptions {
-  readonly output: string;
-  readonly paper: string;
-  readonly nominal: string;
-  readonly force?: boolean;
-  readonly json?: boolean;
-}
+  plainCommand({
+    name: 'printer',
+    summary: 'measure how true a printer prints',
+    description:
+      'Measure how true a printer prints, once: patterns printed with --printer NAME then make it good on every sheet.',
+    usage: 'sheet | set NAME | list',
+    options: [],
+    subcommands: [sheetCommand(), setCommand(), listCommand()],
+    notes: [
+      'Print the sheet at 100 %, measure its two lines, type what you measured, then print your patterns with ' +
+        '--printer NAME.',
+    ],
+    files: PRINTERS_FILE_HELP,
+    examples: [
+      'fairlath printer sheet -o printer.pdf',
+      'fairlath printer set shop-laser --across 199.4mm --down 200.6mm',
+      'fairlath printer list',
+      'fairlath print samples/hall-bench-leg.yaml --printer shop-laser',
+    ],
+  });
 
 const sheetCommand = (): Command =>
-  addHelpSections(
-    new Command('sheet')
-      .summary('a page with two long lines to measure')
-      .description(
-        'Write a page with two long lines to print and measure, one across the paper and one down it.',
-      )
-      .usage('[options]')
-      .addOption(
-        outputOption('the PDF to write (default: printer-sheet.pdf in the current folder)').default(
-          'printer-sheet.pdf',
-        ),
-      )
-      .addOption(paperOption(DEFAULT_PAPER.mm).default(DEFAULT_PAPER.mm))
-      .option('--nominal <length>', `how long the lines are drawn (default: ${NOMINAL_TEXT})`, NOMINAL_TEXT)
-      .addOption(forceOption())
-      .option('--json', 'answer with one JSON object for programs: mm'),
-    {
-      notes: [
-        'Across is along the short side of the paper, down along its long side, whichever way a page lies.',
-        NOMINAL_NOTE,
-      ],
-      files: 'Writes the PDF.',
-      examples: [
-        'fairlath printer sheet --paper letter',
-        'fairlath printer sheet --paper letter --nominal 7.5in -o inches.pdf',
-      ],
-    },
-  ).action(async ({ output, ...options }: PrinterSheetOptions) => {
-    const paper = atOption('--paper', () => parsePaper(options.paper));
-    const nominal = atOption('--nominal', () => parseNominal(options.nominal));
-    requireWritable(output, undefined, isOwnPdf, options.force ?? false);
-    requireExtension(output, '.pdf');
-    const { printerSheet } = await import('../../export/cover/printer-sheet.ts');
-    const { writePdf } = await import('../../export/writers/pdf.ts');
-    const pages = printerSheet(paper, nominal, lengthWithUnit(options.nominal));
-    writeFileAtomic(output, await writePdf(pages, `Printer sheet, ${paperTitle(paper)}`, loadFont()));
-    if (options.json)
-      writeJson({ command: 'printer sheet', units: 'mm', file: output, paper: paper.name, nominal });
-    else
+  plainCommand({
+    name: 'sheet',
+    summary: 'a page with two long lines to measure',
+    description:
+      'Write a page with two long lines to print and measure, one across the paper and one down it.',
+    usage: '[options]',
+    options: [
+      optionWithDefault(
+        '-o, --output <FILE>',
+        'the PDF to write (default: printer-sheet.pdf in the current folder)',
+        'printer-sheet.pdf',
+      ),
+      optionWithDefault('--paper <size>', paperHelp(DEFAULT_PAPER.mm), DEFAULT_PAPER.mm),
+      optionWithDefault(
+        '--nominal <length>',
+        `how long the lines are drawn (default: ${NOMINAL_TEXT})`,
+        NOMINAL_TEXT,
+      ),
+      forceOption,
+      option('--json', 'answer with one JSON object for programs: mm'),
+    ],
+    notes: [
+      'Across is along the short side of the paper, down along its long side, whichever way a page lies.',
+      NOMINAL_NOTE,
+    ],
+    files: 'Writes the PDF.',
+    examples: [
+      'fairlath printer sheet --paper letter',
+      'fairlath printer sheet --paper letter --nominal 7.5in -o inches.pdf',
+    ],
+    run: async ({ output, force, json, ...typed }) => {
+      const paper = atOption('--paper', () => parsePaper(typed.paper));
+      const nominal = atOption('--nominal', () => parseNominal(typed.nominal));
+      requireOutput(output, { ending: '.pdf', inputs: [], force });
+      const { printerSheet } = await import('../../export/cover/printer-sheet.ts');
+      const { writePdf } = await import('../../export/writers/pdf.ts');
+      const length = lengthWithUnit(typed.nominal);
+      const pages = printerSheet(paper, nominal, length);
+      writeFileAtomic(output, await writePdf(pages, `Printer sheet, ${paperTitle(paper)}`, loadFont()));
+      if (json) {
+        writeJson({ command: 'printer sheet', units: 'mm', file: output, paper: paper.name, nominal });
+        return;
+      }
+      const nominalOption = nominal === NOMINAL_LINE_MM ? '' : ` --nominal ${shellArgument(length)}`;
       writeLine(
-        `${output} has a line of ${lengthWithUnit(options.nominal)} across and one down. ` +
+        `${output} has a line of ${length} across and one down. ` +
           'Print it at 100 %, measure both, then type what they measure:\n' +
-          `  fairlath printer set NAME --across MEASURED --down MEASURED${nominal === NOMINAL_LINE_MM ? '' : ` --nominal ${shellArgument(lengthWithUnit(options.nominal))}`}`,
+          `  fairlath printer set NAME --across MEASURED --down MEASURED${nominalOption}`,
       );
+    },
   });
 
 /** "200 mm" as typed, with the unit that a bare number has. */
@@ -117,66 +110,65 @@ const lengthWithUnit = (typed: string): string => {
   return /[\d.]$/.test(plain) ? `${plain} mm` : plain;
 };
 
-interface PrinterSetOptions {
-  readonly across: string;
-  readonly down: string;
-  readonly nominal: string;
-  readonly json?: boolean;
-}
-
 const setCommand = (): Command =>
-  addHelpSections(
-    new Command('set')
-      .summary('keep what the lines of the sheet measured')
-      .description(
-        'Keep what the two lines of the printer sheet measured, under a name of yours for the printer.',
-      )
-      .usage('NAME --across MEASURED --down MEASURED [options]')
-      .argument('<NAME>', 'your own name for the printer, such as shop-laser')
-      .requiredOption(
+  plainCommand({
+    name: 'set',
+    summary: 'keep what the lines of the sheet measured',
+    description:
+      'Keep what the two lines of the printer sheet measured, under a name of yours for the printer.',
+    usage: 'NAME --across MEASURED --down MEASURED [options]',
+    argument: ['<NAME>', 'your own name for the printer, such as shop-laser'],
+    options: [
+      requiredOption(
         '--across <measured>',
         'the line along the short side as it measures: 199.4mm, "7 27/32in" or 99.7%; required',
-      )
-      .requiredOption('--down <measured>', 'the line along the long side likewise; required')
-      .option('--nominal <length>', `how long the lines were drawn (default: ${NOMINAL_TEXT})`, NOMINAL_TEXT)
-      .option('--json', 'answer with one JSON object for programs: mm printed a mm'),
-    {
-      notes: [`Setting a name again replaces its measures. ${NOMINAL_NOTE}`],
-      files: PRINTERS_FILE_HELP,
-      examples: [
-        'fairlath printer set shop-laser --across 199.4mm --down 200.6mm',
-        'fairlath printer set "office inkjet" --across 7.53in --down 7.49in --nominal 7.5in',
-      ],
+      ),
+      requiredOption('--down <measured>', 'the line along the long side likewise; required'),
+      optionWithDefault(
+        '--nominal <length>',
+        `how long the lines were drawn (default: ${NOMINAL_TEXT})`,
+        NOMINAL_TEXT,
+      ),
+      option('--json', 'answer with one JSON object for programs: mm printed a mm'),
+    ],
+    notes: [`Setting a name again replaces its measures. ${NOMINAL_NOTE}`],
+    files: PRINTERS_FILE_HELP,
+    examples: [
+      'fairlath printer set shop-laser --across 199.4mm --down 200.6mm',
+      'fairlath printer set "office inkjet" --across 7.53in --down 7.49in --nominal 7.5in',
+    ],
+    run: (typed, name) => {
+      atOption('NAME', () => validatePrinterName(name));
+      const nominal = atOption('--nominal', () => parseNominal(typed.nominal));
+      const printer = {
+        name,
+        across: atOption('--across', () => parseScale(typed.across, nominal)),
+        down: atOption('--down', () => parseScale(typed.down, nominal)),
+      };
+      savePrinter(printer);
+      if (typed.json) writeJson({ command: 'printer set', file: printersFilePath(), printer });
+      else
+        writeLine(
+          `${name} prints ${printerScaleText(printer)}. Kept in ${printersFilePath()}\n` +
+            `Print with --printer ${shellArgument(name)} from now on: it is made good on every sheet.`,
+        );
     },
-  ).action((name: string, options: PrinterSetOptions) => {
-    atOption('NAME', () => validatePrinterName(name));
-    const nominal = atOption('--nominal', () => parseNominal(options.nominal));
-    const printer = {
-      name,
-      across: atOption('--across', () => parseScale(options.across, nominal)),
-      down: atOption('--down', () => parseScale(options.down, nominal)),
-    };
-    savePrinter(printer);
-    if (options.json) writeJson({ command: 'printer set', file: printersFilePath(), printer });
-    else
-      writeLine(
-        `${name} prints ${printerScaleText(printer)}. Kept in ${printersFilePath()}\n` +
-          `Print with --printer ${shellArgument(name)} from now on: it is made good on every sheet.`,
-      );
   });
 
 const listCommand = (): Command =>
-  addHelpSections(
-    new Command('list')
-      .summary('the printers measured so far')
-      .description('List the printers measured so far, with how much each is off.')
-      .usage('[options]')
-      .option('--json', 'answer with one JSON object for programs'),
-    { files: PRINTERS_FILE_HELP, examples: ['fairlath printer list'] },
-  ).action((options: { json?: boolean }) => {
-    const printers = knownPrinters();
-    if (options.json) writeJson({ command: 'printer list', file: printersFilePath(), printers });
-    else writeLine(printerTable(printers));
+  plainCommand({
+    name: 'list',
+    summary: 'the printers measured so far',
+    description: 'List the printers measured so far, with how much each is off.',
+    usage: '[options]',
+    options: [option('--json', 'answer with one JSON object for programs')],
+    files: PRINTERS_FILE_HELP,
+    examples: ['fairlath printer list'],
+    run: ({ json }) => {
+      const printers = knownPrinters();
+      if (json) writeJson({ command: 'printer list', file: printersFilePath(), printers });
+      else writeLine(printerTable(printers));
+    },
   });
 
 const printerTable = (printers: readonly KnownPrinter[]): string =>

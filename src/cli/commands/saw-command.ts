@@ -1,4 +1,4 @@
-import { Command } from 'commander';
+import type { Command } from 'commander';
 import type { Part } from '../../part/part.ts';
 import { adviseSawing, type Sawing } from '../../shop/saw/advise-sawing.ts';
 import type { Bend } from '../../shop/saw/bends-and-corners.ts';
@@ -11,85 +11,63 @@ import { sawCautions } from '../../shop/words/saw-cautions.ts';
 import type { Warning } from '../../units/fault.ts';
 import { type LengthFormat, lengthFormat } from '../../units/graduation.ts';
 import { degrees } from '../../units/number-format.ts';
+import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/picture-file.ts';
-import { addJobArgument, printWarnings, readJobInput } from '../options/job-input.ts';
 import { atOption } from '../options/option-values.ts';
-import { readSaws, requireBlade, type SawOptions } from '../options/saw-options.ts';
+import { readSaws, requireBlade, SAW_OPTIONS } from '../options/saw-options.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
-import { anglesJson, printJson } from '../output/json-output.ts';
+import { anglesJson } from '../output/json-output.ts';
 import { optionContext, withFaultContext } from '../output/report-errors.ts';
-import { writeLine } from '../output/stdout.ts';
 
 /** `fairlath saw JOB`: how to saw the part. */
 export const makeCommand = (): Command =>
-  addJobArgument(
-    new Command('saw')
-      .summary('blade, depth of cut, support, order of cuts')
-      .description(
-        'Say how to saw the part: the widest band-saw blade that turns the line, depth of cut and saw settings at the ' +
-          'ends, where the board must be borne, and the order of cuts.',
-      )
-      .option('--blade <width>', 'of your band-saw blade: does it turn the line?')
-      .option('--kerf <length>', 'how wide that blade saws (default: 1 mm, about 0.04 in)')
-      .option(
-        '--gauge <length>',
-        'how thick its band is, less than the kerf (default: 0.025 in, about 0.6 mm)',
-      )
-      .option(
-        '--depth-of-cut <length>',
-        'of your table saw, blade upright (default: 3 1/8 in, a common 10 in saw)',
-      )
-      .option(
-        '--depth-at-45 <length>',
-        'of your table saw, blade tilted 45° (default: the same length of blade as upright)',
-      )
-      .option(
-        '--height <length>',
-        'that the band saw takes under its raised guide (default: 6 in, a common 14 in band saw)',
-      )
-      .option(
-        '--table <length x width>',
-        'of the band saw, along the feed and across it, such as 16x20 (default: 16x16 in)',
-      )
-      .addOption(pictureOption('also draw the board on the saw: bends, stands, order of cuts'))
-      .addOption(forceOption()),
-    {
-      notes: [
-        'Least radii are common practice: charts of blade widths disagree, and the most cautious figure of each is ' +
-          'taken. The defaults are those of common saws, from memory: measure your own and give it.',
-      ],
-      files: 'Reads JOB. Writes the SVG that --picture names.',
-      care:
-        'The manual of your saw comes first. Wear eye protection, set the guide just above the work, keep your hands ' +
-        'out of the line of the blade, support long stock, and stop the blade before you back out of a cut.',
-      examples: [
-        'fairlath saw samples/hall-bench-leg.yaml',
-        'fairlath saw samples/hall-bench-leg.yaml --picture saw.svg',
-        'fairlath saw samples/wall-shelf-bracket.yaml --blade 13 --kerf 1.1 --gauge 0.6',
-        'fairlath saw samples/garden-arch-rail.yaml --table 400x500 --depth-of-cut 79',
-        'fairlath saw --curve arc --chord 12 --rise 4 --blade 3/4',
-      ],
-    },
-  ).action(async (file: string | undefined, options: SawOptions) => {
-    requireBlade(options);
-    const { part, context, file: job } = readJobInput(file, { ...options });
-    const words = lengthFormat(part.rule);
-    const sawing = withFaultContext(optionContext(context), () =>
-      atOption('--blade', () => adviseSawing(part, readSaws(options, words.unit))),
-    );
-    const { picture: output, force } = options;
-    if (output !== undefined)
-      await writePicture({ output, inputs: [job], force }, `${part.name}: the saw`, async () => {
+  jobCommand({
+    name: 'saw',
+    summary: 'blade, depth of cut, support, order of cuts',
+    description:
+      'Say how to saw the part: the widest band-saw blade that turns the line, depth of cut and saw settings at the ' +
+      'ends, where the board must be borne, and the order of cuts.',
+    options: [
+      ...SAW_OPTIONS,
+      pictureOption('also draw the board on the saw: bends, stands, order of cuts'),
+      forceOption,
+    ],
+    notes: [
+      'Least radii are common practice: charts of blade widths disagree, and the most cautious figure of each is ' +
+        'taken. The defaults are those of common saws, from memory: measure your own and give it.',
+    ],
+    files: 'Reads JOB. Writes the SVG that --picture names.',
+    care:
+      'The manual of your saw comes first. Wear eye protection, set the guide just above the work, keep your hands ' +
+      'out of the line of the blade, support long stock, and stop the blade before you back out of a cut.',
+    examples: [
+      'fairlath saw samples/hall-bench-leg.yaml',
+      'fairlath saw samples/hall-bench-leg.yaml --picture saw.svg',
+      'fairlath saw samples/wall-shelf-bracket.yaml --blade 13 --kerf 1.1 --gauge 0.6',
+      'fairlath saw samples/garden-arch-rail.yaml --table 400x500 --depth-of-cut 79',
+      'fairlath saw --curve arc --chord 12 --rise 4 --blade 3/4',
+    ],
+    validate: requireBlade,
+    run: async ({ part, context, file }, options) => {
+      const words = lengthFormat(part.rule);
+      const sawing = withFaultContext(optionContext(context), () =>
+        atOption('--blade', () => adviseSawing(part, readSaws(options, words.unit))),
+      );
+      await writePicture(options, [file], `${part.name}: the saw`, async () => {
         const { composeSawPicture } = await import('../../export/pictures/saw-picture.ts');
         return composeSawPicture(part, sawing);
       });
-    // A quick line has no stock to write it under.
-    const missing = file === undefined ? [] : missingWeightWarnings(part);
-    const cautions = sawCautions(part, sawing.edges, sawing.height, words);
-    if (options.json) printJson('saw', part, asJson(sawing), [...part.warnings, ...missing, ...cautions]);
-    else writeLine(asText(part, sawing, cautions, words));
-    printWarnings(part);
-    for (const { message } of missing) console.error(`warning: ${message}`);
+      // A quick line has no stock: the warnings name keys to write there.
+      const warnings = [...part.warnings, ...(file === undefined ? [] : missingWeightWarnings(part))];
+      const cautions = sawCautions(part, sawing.edges, sawing.height, words);
+      return {
+        part,
+        warnings,
+        jsonWarnings: [...warnings, ...cautions],
+        json: () => asJson(sawing),
+        text: () => asText(part, sawing, cautions, words),
+      };
+    },
   });
 
 function asJson({ ends, blade, weights, support, tableSaw, height, table }: Sawing): object {

@@ -1,4 +1,4 @@
-import { Command } from 'commander';
+import type { Command } from 'commander';
 import { type CurveComparison, liesApart } from '../../curves/compare/compare-kinds.ts';
 import type { Curve } from '../../curves/curve.ts';
 import { fairnessOf } from '../../curves/fairness/fairness.ts';
@@ -9,54 +9,39 @@ import type { Part, PartEdge, Tenon } from '../../part/part.ts';
 import { showNearest } from '../../units/graduation.ts';
 import { degrees, showAngle } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../../units/rule.ts';
+import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/picture-file.ts';
-import { addJobArgument, printWarnings, readJobInput } from '../options/job-input.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
 import { endJson, endsText, jointJson, jointsText } from '../output/joinery-output.ts';
-import { pointJson, printJson } from '../output/json-output.ts';
-import { writeLine } from '../output/stdout.ts';
+import { pointJson } from '../output/json-output.ts';
 import { textTable } from '../output/text-table.ts';
-
-interface ShowOptions {
-  readonly picture?: string;
-  readonly force?: boolean;
-  readonly json?: boolean;
-}
 
 /** `fairlath show JOB`: the curve in figures. */
 export const makeCommand = (): Command =>
-  addJobArgument(
-    new Command('show')
-      .summary('the curve in figures, and how fair it is')
-      .description(
-        'Show the part in figures: apex, nail, rise, length, tightest radius, angles at the ends, how fair each edge ' +
-          'is, and how far other kinds of curve of the same rise lie off.',
-      )
-      .addOption(pictureOption('also draw the part with its curvature as a comb, to look at'))
-      .addOption(forceOption()),
-    {
-      notes: [
-        'The nail is not the apex: unless it stands in the middle, a strip rises higher in its longer span.',
-      ],
-      files: 'Reads JOB. Writes the SVG that --picture names.',
-      examples: [
-        'fairlath show samples/hall-bench-leg.yaml',
-        'fairlath show samples/hall-bench-leg.yaml --picture leg.svg',
-        'fairlath show samples/garden-arch-rail.yaml --json',
-        'fairlath show --curve batten --chord 28 --rise 3/4 --nail 12',
-      ],
-    },
-  ).action(async (file: string | undefined, options: ShowOptions) => {
-    const { part, file: input } = readJobInput(file, { ...options });
-    const { picture: output, force } = options;
-    if (output !== undefined)
-      await writePicture({ output, inputs: [input], force }, part.name, async () => {
+  jobCommand({
+    name: 'show',
+    summary: 'the curve in figures, and how fair it is',
+    description:
+      'Show the part in figures: apex, nail, rise, length, tightest radius, angles at the ends, how fair each edge ' +
+      'is, and how far other kinds of curve of the same rise lie off.',
+    options: [pictureOption('also draw the part with its curvature as a comb, to look at'), forceOption],
+    notes: [
+      'The nail is not the apex: unless it stands in the middle, a strip rises higher in its longer span.',
+    ],
+    files: 'Reads JOB. Writes the SVG that --picture names.',
+    examples: [
+      'fairlath show samples/hall-bench-leg.yaml',
+      'fairlath show samples/hall-bench-leg.yaml --picture leg.svg',
+      'fairlath show samples/garden-arch-rail.yaml --json',
+      'fairlath show --curve batten --chord 28 --rise 3/4 --nail 12',
+    ],
+    run: async ({ part, file }, options) => {
+      await writePicture(options, [file], part.name, async () => {
         const { composePicture } = await import('../../export/pictures/part-picture.ts');
         return composePicture(part);
       });
-    printWarnings(part);
-    if (options.json) printJson('show', part, asJson(part));
-    else writeLine(asText(part));
+      return { part, json: () => asJson(part), text: () => asText(part) };
+    },
   });
 
 function asJson(part: Part): object {

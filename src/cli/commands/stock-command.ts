@@ -1,4 +1,4 @@
-import { Command } from 'commander';
+import type { Command } from 'commander';
 import type { Part } from '../../part/part.ts';
 import type { Nesting } from '../../shop/nesting/nest-copies.ts';
 import type { NestingFigures } from '../../shop/nesting/nesting-layouts.ts';
@@ -19,80 +19,62 @@ import type { Warning } from '../../units/fault.ts';
 import { showSizes } from '../../units/graduation.ts';
 import { degrees, showAngle } from '../../units/number-format.ts';
 import { showLength } from '../../units/rule.ts';
+import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/picture-file.ts';
-import {
-  addBoardOptions,
-  type BoardOptions,
-  readStockOptions,
-  requireNesting,
-} from '../options/board-options.ts';
-import { addJobArgument, printWarnings, readJobInput } from '../options/job-input.ts';
+import { BOARD_OPTIONS, readStockOptions, requireNesting } from '../options/board-options.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
-import { printJson } from '../output/json-output.ts';
 import { optionContext, withFaultContext } from '../output/report-errors.ts';
-import { writeLine } from '../output/stdout.ts';
 import { textTable } from '../output/text-table.ts';
-
-interface StockOptions extends BoardOptions {
-  readonly picture?: string;
-  readonly force?: boolean;
-  readonly json?: boolean;
-}
 
 /** `fairlath stock JOB`: the wood a part takes. */
 export const makeCommand = (): Command =>
-  addJobArgument(
-    addBoardOptions(
-      new Command('stock')
-        .summary('the wood: blank, boards, weight, grain')
-        .description(
-          'Plan the wood: the blank with its allowances, rough boards and layers, board feet or cubic metres and weight, the copies laid ' +
-            'on boards, where the grain runs out most, and the weakest section.',
-        ),
-    )
-      .addOption(pictureOption('also draw the board with the copies on it, to scale'))
-      .addOption(forceOption()),
-    {
-      notes: [
-        'The blank is the part over all (saw line, long points) with 1/2 in more of length, 1/4 in of width ("width" ' +
-          'under "allowance" in the job changes it) and 1/8 in of thickness to plane. Copies lie as close as their ' +
-          'curved outlines allow, never closer than the kerf.',
-        'Volume and weight are of one blank and one finished part, and of the whole quantity where it says so.',
-      ],
-      files: 'Reads JOB. Writes the SVG that --picture names.',
-      examples: [
-        'fairlath stock samples/hall-bench-leg.yaml --board-width 10',
-        'fairlath stock samples/hall-bench-leg.yaml --board-width 10 --picture board.svg',
-        'fairlath stock samples/wall-shelf-bracket.yaml --board-width 250 --board-length 900',
-        'fairlath stock samples/wall-shelf-bracket.yaml --board-width 160 --grain "1 in 3"',
-      ],
+  jobCommand({
+    name: 'stock',
+    summary: 'the wood: blank, boards, weight, grain',
+    description:
+      'Plan the wood: the blank with its allowances, rough boards and layers, board feet or cubic metres and weight, the copies laid ' +
+      'on boards, where the grain runs out most, and the weakest section.',
+    options: [
+      ...BOARD_OPTIONS,
+      pictureOption('also draw the board with the copies on it, to scale'),
+      forceOption,
+    ],
+    notes: [
+      'The blank is the part over all (saw line, long points) with 1/2 in more of length, 1/4 in of width ("width" ' +
+        'under "allowance" in the job changes it) and 1/8 in of thickness to plane. Copies lie as close as their ' +
+        'curved outlines allow, never closer than the kerf.',
+      'Volume and weight are of one blank and one finished part, and of the whole quantity where it says so.',
+    ],
+    files: 'Reads JOB. Writes the SVG that --picture names.',
+    examples: [
+      'fairlath stock samples/hall-bench-leg.yaml --board-width 10',
+      'fairlath stock samples/hall-bench-leg.yaml --board-width 10 --picture board.svg',
+      'fairlath stock samples/wall-shelf-bracket.yaml --board-width 250 --board-length 900',
+      'fairlath stock samples/wall-shelf-bracket.yaml --board-width 160 --grain "1 in 3"',
+    ],
+    run: async ({ part, context, file }, options) => {
+      const plan = withFaultContext(optionContext(context), () =>
+        planStock(part, readStockOptions(part, options)),
+      );
+      if (options.picture !== undefined) {
+        const nesting = requireNesting(plan, '--picture');
+        await writePicture(options, [file], `${part.name}: the board`, async () => {
+          const { composeBoard } = await import('../../export/pictures/board-picture.ts');
+          return composeBoard(part, plan, nesting);
+        });
+      }
+      // Where boards are given, the blanks do not come from the stock.
+      const fromStock = options.boardLength === undefined && options.boardWidth === undefined;
+      const warnings = [...part.warnings, ...(fromStock ? blankWarnings(part, plan.blank) : [])];
+      return {
+        part,
+        warnings,
+        jsonWarnings: [...warnings, ...STOCK_CAUTIONS],
+        json: () => asJson(part, plan),
+        text: () => asText(part, plan),
+      };
     },
-  ).action(async (file: string | undefined, options: StockOptions) => {
-    const { part, context, file: input } = readJobInput(file, { ...options });
-    const plan = withFaultContext(optionContext(context), () =>
-      planStock(part, readStockOptions(part, options)),
-    );
-    if (options.picture !== undefined) await writeBoardPicture(part, plan, input, options);
-    // With boards given, the stock is not what the blanks come from.
-    const fromStock = options.boardLength === undefined && options.boardWidth === undefined;
-    const warnings = [...part.warnings, ...(fromStock ? blankWarnings(part, plan.blank) : [])];
-    if (options.json) printJson('stock', part, asJson(part, plan), [...warnings, ...STOCK_CAUTIONS]);
-    else writeLine(asText(part, plan));
-    printWarnings({ ...part, warnings });
   });
-
-async function writeBoardPicture(
-  part: Part,
-  plan: StockPlan,
-  input: string | undefined,
-  { picture, force }: StockOptions,
-): Promise<void> {
-  const nesting = requireNesting(plan, '--picture');
-  await writePicture({ output: picture!, inputs: [input], force }, `${part.name}: the board`, async () => {
-    const { composeBoard } = await import('../../export/pictures/board-picture.ts');
-    return composeBoard(part, plan, nesting);
-  });
-}
 
 /** Sizes, board feet and mass are of one blank and one finished part; `inAll` is of the quantity. */
 function asJson(part: Part, plan: StockPlan): object {

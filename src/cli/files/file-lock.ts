@@ -1,22 +1,22 @@
 import { readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { Fault } from '../../units/fault.ts';
-import { fileFault } from './atomic-files.ts';
 import { sleep } from './sleep.ts';
+import { wrapError } from './system-errors.ts';
 
-/** The work takes milliseconds: a sign seen for as long is left of a run that was killed, ms. */
-const STALE_MS = 5000;
-/** A hundred runs at once are done sooner, and so is one after a few that were killed, ms. */
+/** The work takes milliseconds: a lock seen for as long is left from a run that was killed, ms. */
+const STALE_LOCK_MS = 5000;
+/** A hundred runs at once take less, and so does one after a few that were killed, ms. */
 const MAX_WAIT_MS = 30_000;
-/** The longest pause before the next try, ms. No two are alike, so that two runs do not go on meeting. */
+/** The longest pause before the next attempt, ms. Pauses are random: two runs do not keep colliding. */
 const MAX_PAUSE_MS = 20;
 
 /**
- * Does work on a file while no other run does. Each run puts up a sign of its own beside the file, then looks round: it
- * works if there is no other, else takes its own down and tries again. Of two, the later sees the sooner's, so that never
- * both work. Every sign has a name that no other has: to take down one that was left can end no other's work.
+ * Works on a file while no other run does. Each run places a lock of its own beside the file, then looks for others. It
+ * works if there are none, else it removes its lock and tries again. The later of two runs sees the lock of the
+ * earlier, so both never work at once. Every lock has its own name: to remove a stale one can end no other's work.
  *
- * @throws Fault `file.busy`; `file.failed` where no sign can be put up
+ * @throws Fault `file.busy`; `file.failed` where no lock can be placed
  */
 export function withLock<T>(file: string, work: () => T): T {
   const until = performance.now() + MAX_WAIT_MS;
@@ -24,9 +24,9 @@ export function withLock<T>(file: string, work: () => T): T {
   for (;;) {
     const ownLock = newLockPath(file);
     try {
-      const otherLocks = placeLock(file, ownLock);
+      const otherLocks = wrapError(file, () => placeLock(file, ownLock));
       if (otherLocks.length === 0) return work();
-      for (const sign of otherLocks) if (isStale(sign, firstSeen)) rmSync(sign, { force: true });
+      for (const lock of otherLocks) if (isStale(lock, firstSeen)) rmSync(lock, { force: true });
     } finally {
       rmSync(ownLock, { force: true });
     }
@@ -44,25 +44,21 @@ const newLockPath = (file: string): string =>
     `${lockPrefix(file)}${process.pid}-${Math.random().toString(36).slice(2)}${LOCK_SUFFIX}`,
   );
 
-/** Puts up a sign; the other signs that stand then. */
+/** Places a lock and gives the others that there are then. */
 function placeLock(file: string, own: string): string[] {
-  try {
-    writeFileSync(own, '', { flag: 'wx' });
-    return readdirSync(dirname(file))
-      .filter((name) => name.startsWith(lockPrefix(file)) && name.endsWith(LOCK_SUFFIX))
-      .map((name) => join(dirname(file), name))
-      .filter((sign) => sign !== own);
-  } catch (error) {
-    throw fileFault(file, error);
-  }
+  writeFileSync(own, '', { flag: 'wx' });
+  return readdirSync(dirname(file))
+    .filter((name) => name.startsWith(lockPrefix(file)) && name.endsWith(LOCK_SUFFIX))
+    .map((name) => join(dirname(file), name))
+    .filter((lock) => lock !== own);
 }
 
-/** By how long it has been watched, not by its date: the clock of another machine's disk may be off. */
-function isStale(sign: string, since: Map<string, number>): boolean {
+/** By the time it has been watched, not by its date: the clock of another machine's disk may be off. */
+function isStale(lock: string, firstSeen: Map<string, number>): boolean {
   const now = performance.now();
-  const first = since.get(sign) ?? now;
-  since.set(sign, first);
-  return now - first > STALE_MS;
+  const first = firstSeen.get(lock) ?? now;
+  firstSeen.set(lock, first);
+  return now - first > STALE_LOCK_MS;
 }
 
 const busyFault = (file: string): Fault =>

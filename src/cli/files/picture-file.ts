@@ -1,26 +1,26 @@
 import type { Drawing } from '../../export/drawing/drawing.ts';
-import { requireWritable, writeFileAtomic } from './atomic-files.ts';
-import { requireExtension } from './file-extension.ts';
-import { isOwnSvg } from './own-files.ts';
+import { writeFileAtomic } from './atomic-write.ts';
+import { requireOutput } from './output-file.ts';
 
-/** A picture asked for beside what is told, and what it must not be written over. */
-export interface PictureRequest {
-  readonly output: string;
-  readonly inputs: readonly (string | undefined)[];
-  readonly force: boolean | undefined;
+/** The options of a command that draws a picture. */
+export interface PictureOptions {
+  readonly picture?: string;
+  readonly force?: boolean;
 }
 
 /**
- * Draws a picture into a file of its own; what draws it is loaded only then.
- * @throws Fault as `mustBeFree`, `writeWhole` and `compose`
+ * Writes the picture that --picture names, if any. The code that draws it is loaded only then.
+ * @param inputs the files that the command reads, which are never replaced
+ * @throws Fault those of `requireOutput`, `writeFileAtomic` and `compose`
  */
 export async function writePicture(
-  { output, inputs, force }: PictureRequest,
+  { picture, force }: PictureOptions,
+  inputs: readonly (string | undefined)[],
   title: string,
   compose: () => Promise<Drawing>,
 ): Promise<void> {
-  for (const input of inputs) requireWritable(output, input, isOwnSvg, force ?? false);
-  requireExtension(output, '.svg');
+  if (picture === undefined) return;
+  requireOutput(picture, { ending: '.svg', inputs, force });
   const { writeSvg } = await import('../../export/writers/svg.ts');
-  writeFileAtomic(output, writeSvg(await compose(), title));
+  writeFileAtomic(picture, writeSvg(await compose(), title));
 }

@@ -3,12 +3,14 @@ import { dirname, isAbsolute, join } from 'node:path';
 import { addPrinter, type KnownPrinter, readPrinters } from '../../tiling/paper/known-printers.ts';
 import { Fault } from '../../units/fault.ts';
 import { plainContext, withFaultContext } from '../output/report-errors.ts';
-import { lstatIfExists, makeFolder, readText, writeFileAtomic } from './atomic-files.ts';
+import { makeFolder, writeFileAtomic } from './atomic-write.ts';
 import { withLock } from './file-lock.ts';
+import { lstatIfExists } from './output-file.ts';
+import { readText } from './read-text.ts';
 
 /**
- * Where the measured printers are kept: fairlath/printers.yaml in the user's settings folder
- * (XDG Base Directory Specification: a folder that is not absolute is passed over).
+ * The file of the measured printers: fairlath/printers.yaml in the user's settings folder (XDG Base Directory
+ * Specification: a folder that is not absolute is ignored).
  * @throws Fault `printers.no-home`
  */
 export function printersFilePath(): string {
@@ -17,13 +19,13 @@ export function printersFilePath(): string {
   return join(settings, 'fairlath', 'printers.yaml');
 }
 
-/** Node gives what HOME says, be it nothing, and throws where nobody knows the user. */
+/** Node gives the value of HOME, even where it is empty, and throws where the system does not know the user. */
 function homeFolder(): string {
   try {
     const home = homedir();
     if (isAbsolute(home)) return home;
   } catch {
-    // Told below.
+    // The fault below says it.
   }
   throw new Fault(
     'printers.no-home',
@@ -36,11 +38,11 @@ const readIfExists = (file: string): string => (lstatIfExists(file) ? readText(f
 const parsePrintersFile = (file: string, text: string): KnownPrinter[] =>
   withFaultContext({ ...plainContext, file }, () => readPrinters(text));
 
-/** The printers measured so far; a file that cannot be read right through is told, never passed over. */
+/** The printers measured so far. A file that cannot be read completely is a fault, never ignored. */
 export const knownPrinters = (): KnownPrinter[] =>
   parsePrintersFile(printersFilePath(), readIfExists(printersFilePath()));
 
-/** Keeps one printer beside the others; a file with mistakes in it is left as it is. */
+/** Keeps one printer beside the others. A file with mistakes stays as it is. */
 export function savePrinter(printer: KnownPrinter): void {
   const file = printersFilePath();
   const folder = dirname(file);

@@ -2,22 +2,22 @@ import { parseReading, readReadings, type StationReading } from '../../check/rea
 import { Fault, Faults, type ShowLength } from '../../units/fault.ts';
 import type { Unit } from '../../units/unit.ts';
 import { type FaultContext, plainContext, withFaultContext } from '../output/report-errors.ts';
-import { readText } from './atomic-files.ts';
+import { readText } from './read-text.ts';
 
-/** Readings, and how to speak of them. */
+/** Readings, and what a message needs to know of them. */
 export interface MeasuredReadings {
   readonly readings: readonly StationReading[];
   readonly context: FaultContext;
 }
 
-/** The readings of a file; what is wrong with them is told by file, line and column. */
+/** The readings of a file. Each mistake names its line and column. */
 export function readReadingsFile(file: string, unit: Unit, length: ShowLength): MeasuredReadings {
   const context: FaultContext = { ...plainContext, file, length };
   const text = readText(file);
   return { readings: withFaultContext(context, () => readReadings(text, unit)), context };
 }
 
-/** The readings given one by one as --reading 6=1/2; all that is wrong with them in one go. */
+/** The readings given one by one as --reading 6=1/2, or all mistakes in them. */
 export function parseReadingOptions(
   options: readonly string[],
   unit: Unit,

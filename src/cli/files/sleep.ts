@@ -1,5 +1,6 @@
-/** What a pipe that is full, or empty, is given before it is tried again, ms. */
-const DEFAULT_SLEEP_MS = 5;
+/** How long a full or an empty pipe is left alone before the next attempt, ms. */
+const PIPE_PAUSE_MS = 5;
 
-export const sleep = (ms = DEFAULT_SLEEP_MS): void =>
+/** Waits without giving way, ms. */
+export const sleep = (ms = PIPE_PAUSE_MS): void =>
   void Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, ms);

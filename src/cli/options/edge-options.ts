@@ -2,13 +2,12 @@ import { type BaseLine, chordLine, REFERENCE_LINE, stationsOf } from '../../part
 import type { Part, PartEdge } from '../../part/part.ts';
 import { Fault } from '../../units/fault.ts';
 import type { Unit } from '../../units/unit.ts';
+import type { OptionValues } from './option-spec.ts';
 import { atOption, parseLengthOption } from './option-values.ts';
+import type { edgeOption, fromOption } from './shared-options.ts';
 
-/** The options that say along what stations and offsets are measured, as typed. */
-export interface EdgeOptions {
-  readonly edge?: string;
-  readonly from?: string;
-}
+/** The options that choose the edge and the line that stations and offsets are measured from, as typed. */
+export type EdgeOptions = OptionValues<readonly [ReturnType<typeof edgeOption>, typeof fromOption]>;
 
 /**
  * The edge that is named, or all of them.

@@ -2,7 +2,7 @@ import { Fault } from '../../units/fault.ts';
 import { parseLength, type Sign } from '../../units/parse-length.ts';
 import type { Unit } from '../../units/unit.ts';
 
-/** Reads what an option holds; what is wrong with it is placed at the option. */
+/** Reads the value of an option. A fault of it gets the option as its key. */
 export function atOption<T>(option: string, read: () => T): T {
   try {
     return read();
@@ -11,13 +11,29 @@ export function atOption<T>(option: string, read: () => T): T {
   }
 }
 
-/** An option of which nothing would come, as those that have a use for it are not typed. */
-export const optionOwnerFault = (option: string, ...users: readonly string[]): Fault =>
+/** An option that has no effect without one of the options it belongs to. */
+export const optionOwnerFault = (option: string, ...owners: readonly string[]): Fault =>
   new Fault(
     'command.belongs',
-    `--${option} belongs to ${users.map((user) => `--${user}`).join(' or ')}. Add that, or leave it out.`,
+    `--${option} belongs to ${owners.map((owner) => `--${owner}`).join(' or ')}. Add that, or leave it out.`,
   );
 
 /** The length typed after an option, in the job's unit unless it carries its own. */
 export const parseLengthOption = (option: string, typed: string, unit: Unit, sign: Sign = 'any'): number =>
   atOption(option, () => parseLength(typed, unit, sign));
+
+/** The lengths among these options, by their names; absent where none is typed. "depthOfCut" is --depth-of-cut. */
+export function readLengths<K extends string>(
+  options: { readonly [key in NoInfer<K>]?: string },
+  signs: { readonly [key in K]: Sign },
+  unit: Unit,
+): { [key in K]?: number } {
+  const lengths: { [key in K]?: number } = {};
+  for (const key in signs) {
+    const typed = options[key];
+    if (typed !== undefined) lengths[key] = parseLengthOption(flagOf(key), typed, unit, signs[key]);
+  }
+  return lengths;
+}
+
+const flagOf = (key: string): string => `--${key.replace(/[A-Z]|\d+/g, (word) => `-${word.toLowerCase()}`)}`;

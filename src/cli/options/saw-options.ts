@@ -5,20 +5,33 @@ import type { TableSaw } from '../../shop/saw/saw-depth.ts';
 import { Fault } from '../../units/fault.ts';
 import { showFine } from '../../units/number-format.ts';
 import type { Unit } from '../../units/unit.ts';
-import { optionOwnerFault, parseLengthOption } from './option-values.ts';
+import { type OptionValues, option } from './option-spec.ts';
+import { optionOwnerFault, parseLengthOption, readLengths } from './option-values.ts';
 
-export interface SawOptions {
-  readonly blade?: string;
-  readonly kerf?: string;
-  readonly gauge?: string;
-  readonly depthOfCut?: string;
-  readonly depthAt45?: string;
-  readonly height?: string;
-  readonly table?: string;
-  readonly picture?: string;
-  readonly force?: boolean;
-  readonly json?: boolean;
-}
+/** The maker's own blade and saws. */
+export const SAW_OPTIONS = [
+  option('--blade <width>', 'of your band-saw blade: does it turn the line?'),
+  option('--kerf <length>', 'how wide that blade saws (default: 1 mm, about 0.04 in)'),
+  option('--gauge <length>', 'how thick its band is, less than the kerf (default: 0.025 in, about 0.6 mm)'),
+  option(
+    '--depth-of-cut <length>',
+    'of your table saw, blade upright (default: 3 1/8 in, a common 10 in saw)',
+  ),
+  option(
+    '--depth-at-45 <length>',
+    'of your table saw, blade tilted 45° (default: the same length of blade as upright)',
+  ),
+  option(
+    '--height <length>',
+    'that the band saw takes under its raised guide (default: 6 in, a common 14 in band saw)',
+  ),
+  option(
+    '--table <length x width>',
+    'of the band saw, along the feed and across it, such as 16x20 (default: 16x16 in)',
+  ),
+] as const;
+
+type SawOptions = OptionValues<typeof SAW_OPTIONS>;
 
 /** @throws Fault `command.belongs` */
 export function requireBlade(options: SawOptions): void {
@@ -26,17 +39,12 @@ export function requireBlade(options: SawOptions): void {
     if (options[option] !== undefined && options.blade === undefined) throw optionOwnerFault(option, 'blade');
 }
 
-/** The maker's own blade and saws, in the job's unit. */
+/** The blade and the saws of the options, in the job's unit. */
 export function readSaws(options: SawOptions, unit: Unit): SawingOptions {
-  const length = (option: string, typed: string | undefined): number | undefined =>
-    typed === undefined ? undefined : parseLengthOption(option, typed, unit, 'positive');
-  const width = length('--blade', options.blade);
-  const kerf = resolveKerf(length('--kerf', options.kerf), length('--gauge', options.gauge), unit);
-  const tableSaw = resolveTableSaw(
-    length('--depth-of-cut', options.depthOfCut),
-    length('--depth-at-45', options.depthAt45),
-  );
-  const height = length('--height', options.height);
+  const lengths = readLengths(options, SAW_LENGTHS, unit);
+  const { blade: width, height } = lengths;
+  const kerf = resolveKerf(lengths.kerf, lengths.gauge, unit);
+  const tableSaw = resolveTableSaw(lengths.depthOfCut, lengths.depthAt45);
   return {
     ...(width !== undefined && { width }),
     ...(kerf && { kerf }),
@@ -45,6 +53,15 @@ export function readSaws(options: SawOptions, unit: Unit): SawingOptions {
     ...(options.table !== undefined && { table: parseSawTable(options.table, unit) }),
   };
 }
+
+const SAW_LENGTHS = {
+  blade: 'positive',
+  kerf: 'positive',
+  gauge: 'positive',
+  depthOfCut: 'positive',
+  depthAt45: 'positive',
+  height: 'positive',
+} as const;
 
 function resolveKerf(kerf: number | undefined, gauge: number | undefined, unit: Unit): Kerf | undefined {
   if (kerf === undefined && gauge === undefined) return undefined;

@@ -14,63 +14,37 @@ import { Fault } from '../../units/fault.ts';
 import { parseLength } from '../../units/parse-length.ts';
 import type { Unit } from '../../units/unit.ts';
 import { knownPrinters } from '../files/printers-file.ts';
-import { atOption, optionOwnerFault, parseLengthOption } from './option-values.ts';
+import { type OptionValues, option, optionWithDefault } from './option-spec.ts';
+import { atOption, parseLengthOption } from './option-values.ts';
+import { paperHelp } from './shared-options.ts';
 
-/** The options of print that say how the part is laid over its sheets, as typed. */
-export interface SheetLayoutOptions {
-  readonly paper?: string;
-  readonly margin?: string;
-  readonly overlap?: string;
-  readonly turn: string;
-  readonly maxSheets?: string;
-  readonly printer?: string;
-  readonly scaleAcross?: string;
-  readonly scaleDown?: string;
-}
+/** How the part is laid out over its sheets. */
+export const SHEET_OPTIONS = [
+  option('--paper <size>', paperHelp('letter, or a4 for a job in mm')),
+  option(
+    '--margin <length>',
+    'paper left white: one length all round, or four as "top, right, bottom, left" of the upright paper ' +
+      '(default: 1/2 in; few printers reach closer)',
+  ),
+  option('--overlap <length>', 'what neighbouring sheets share (default: 15 mm)'),
+  optionWithDefault(
+    '--turn <degrees>',
+    'turn the part on the paper by so much, or auto, only where that saves a sheet (default: auto)',
+    'auto',
+  ),
+  option('--max-sheets <count>', 'refuse a pattern of more sheets than this (default: 200)'),
+  option(
+    '--printer <name>',
+    'make good what this printer was measured to be off; see fairlath printer --help',
+  ),
+  option(
+    '--scale-across <measured>',
+    'the same by hand: what 200 mm across the paper measure as printed, or a percentage (default: 100 %)',
+  ),
+  option('--scale-down <measured>', 'the same down the paper, along its long side (default: 100 %)'),
+] as const;
 
-/** What is printed instead of the whole pattern, one of them. */
-export interface PrintTarget {
-  readonly half?: boolean;
-  readonly gauge?: boolean;
-  readonly template?: boolean;
-  readonly form?: boolean;
-}
-
-/** Options that only one of these has a use for. */
-const OPTION_OWNERS: Readonly<Record<string, readonly ('gauge' | 'template' | 'form')[]>> = {
-  every: ['gauge'],
-  from: ['gauge'],
-  edge: ['gauge', 'form'],
-  bush: ['template'],
-  bearing: ['template'],
-  bit: ['template'],
-  opening: ['template'],
-  thickness: ['form'],
-  plies: ['form'],
-  species: ['form'],
-};
-
-/** @throws Fault `command.two-prints`, `command.no-half`, `command.belongs` */
-export function requireOneTarget(options: PrintTarget): void {
-  const { half, gauge, template, form } = options;
-  const asked = Object.entries({ gauge, template, form }).filter(([, on]) => on);
-  const [one, other] = asked.map(([name]) => `--${name}`);
-  if (one && other)
-    throw new Fault(
-      'command.two-prints',
-      `${one} and ${other} exclude each other: each is a print of its own. Print one, then the other.`,
-    );
-  for (const [option, users] of Object.entries(OPTION_OWNERS))
-    if ((options as Record<string, unknown>)[option] !== undefined && !users.some((user) => options[user]))
-      throw optionOwnerFault(option, ...users);
-  if (half && (gauge || form))
-    throw new Fault(
-      'command.no-half',
-      gauge
-        ? '--half: a gauge is walked along the whole part. Leave --half out.'
-        : '--half: a form is built in one piece, clamps and all. Leave --half out.',
-    );
-}
+type SheetLayoutOptions = OptionValues<typeof SHEET_OPTIONS>;
 
 /** @throws Fault of each option, with its name as the key */
 export function readSheetOptions({ rule }: Part, options: SheetLayoutOptions): LayOutOptions {
@@ -90,7 +64,7 @@ export function readSheetOptions({ rule }: Part, options: SheetLayoutOptions): L
   };
 }
 
-/** How the pattern's printer prints; undefined when nothing is said of it. */
+/** The scale of the printer; undefined where no option gives it. */
 function readPrinterScale({ printer, scaleAcross, scaleDown }: SheetLayoutOptions): PrinterScale | undefined {
   const isTyped = scaleAcross !== undefined || scaleDown !== undefined;
   if (printer !== undefined && isTyped)
@@ -109,14 +83,14 @@ function readPrinterScale({ printer, scaleAcross, scaleDown }: SheetLayoutOption
 /** One length for all sides, or "top,right,bottom,left", clockwise from the top of the upright paper. */
 function parseMargin(typed: string, unit: Unit): Margin {
   const sides = typed.split(',').map((side) => parseLength(side, unit, 'not-negative'));
-  const [top, right, bottom, left] = sides;
+  const [top, right, bottom, left, ...more] = sides;
   if (top !== undefined && sides.length === 1) return top;
-  if (sides.length !== 4)
-    throw new Fault(
-      'command.margin',
-      `"${typed}" has ${sides.length} lengths. Give one for all sides, or four as top,right,bottom,left; write decimals with a point.`,
-    );
-  return { top: top!, right: right!, bottom: bottom!, left: left! };
+  if (top !== undefined && right !== undefined && bottom !== undefined && left !== undefined && !more.length)
+    return { top, right, bottom, left };
+  throw new Fault(
+    'command.margin',
+    `"${typed}" has ${sides.length} lengths. Give one for all sides, or four as top,right,bottom,left; write decimals with a point.`,
+  );
 }
 
 function parseTurn(typed: string): 'auto' | number {

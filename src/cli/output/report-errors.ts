@@ -1,10 +1,9 @@
 import { PlacedFault } from '../../job/job-faults.ts';
-import { findPosition, type SourcePosition, type SourcePositions } from '../../job/source-positions.ts';
+import { findPosition, type SourcePositions } from '../../job/source-positions.ts';
 import { Fault, Faults, type ShowLength } from '../../units/fault.ts';
 import { showMillimeters } from '../../units/number-format.ts';
-import { truncate } from './truncate.ts';
 
-/** What an error message needs of the job it speaks of. */
+/** What an error message needs to know of the job. */
 export interface FaultContext {
   /** The file's name as the user gave it; absent for a quick line. */
   readonly file?: string;
@@ -14,7 +13,7 @@ export interface FaultContext {
 
 const NO_POSITIONS: SourcePositions = new Map();
 
-/** How to speak of what options ask for: no place of the job file is wrong, and which edge is meant its name says. */
+/** For faults of options: they have no position in the job file. */
 export const optionContext = (context: FaultContext): FaultContext => ({
   ...context,
   positions: NO_POSITIONS,
@@ -26,70 +25,84 @@ export const plainContext: FaultContext = {
   length: showMillimeters,
 };
 
-/** Faults of a job, ready to be told: file, place, and lengths in the job's unit. */
+/** Faults with their messages: file, position, and lengths in the job's unit. */
 class ExplainedFaults extends Error {
-  constructor(readonly lines: readonly string[]) {
+  constructor(
+    readonly faults: readonly Fault[],
+    readonly lines: readonly string[],
+  ) {
     super(lines.join('\n'));
-    this.name = 'JobTrouble';
+    this.name = 'ExplainedFaults';
   }
 }
 
-/** Runs work on a job; what is wrong with the job comes out as a JobTrouble. */
+/** Runs work on a job. Its faults are thrown again with their messages. */
 export function withFaultContext<T>(context: FaultContext, work: () => T): T {
   try {
     return work();
   } catch (error) {
-    throw explainFault(error, context);
+    throw explainFaults(error, context);
   }
 }
 
-/** The same for work that waits, for a module to be loaded. */
+/** The same for work that waits for a module to load. */
 export async function withFaultContextAsync<T>(context: FaultContext, work: () => Promise<T>): Promise<T> {
   try {
     return await work();
   } catch (error) {
-    throw explainFault(error, context);
+    throw explainFaults(error, context);
   }
 }
 
-function explainFault(error: unknown, context: FaultContext): unknown {
-  if (error instanceof Faults)
-    return new ExplainedFaults(error.list.map((fault) => formatFault(fault, context)));
-  if (error instanceof Fault) return new ExplainedFaults([formatFault(error, context)]);
-  return error;
+function explainFaults(error: unknown, context: FaultContext): unknown {
+  const faults = error instanceof ExplainedFaults ? [] : faultsOf(error);
+  if (faults.length === 0) return error;
+  return new ExplainedFaults(
+    faults,
+    faults.map((fault) => formatFault(fault, context)),
+  );
+}
+
+/** The mistakes that an error holds; none where it is a failure of fairlath. */
+export function faultsOf(error: unknown): readonly Fault[] {
+  if (error instanceof ExplainedFaults) return error.faults;
+  if (error instanceof Faults) return error.list;
+  return error instanceof Fault ? [error] : [];
 }
 
 /** `FILE:LINE:COL: key: what is wrong. What would be right.` */
 function formatFault(fault: Fault, { file, positions, length }: FaultContext): string {
-  const place: SourcePosition | undefined =
-    fault instanceof PlacedFault ? fault.place : findPosition(positions, fault.key ?? '');
-  // An option's mistake stands on the command line, not in the file.
+  const position = fault instanceof PlacedFault ? fault.place : findPosition(positions, fault.key ?? '');
+  // The mistake of an option is on the command line, not in the file.
   const inFile = file !== undefined && !fault.key?.startsWith('--');
-  const where = !inFile ? 'error' : place ? `${file}:${place.line}:${place.column}` : file;
-  const key = fault.key ? `${fault.key}: ` : '';
-  return `${where}: ${key}${fault.messageIn(length)}`;
+  const where = !inFile ? 'error' : position ? `${file}:${position.line}:${position.column}` : file;
+  return `${where}: ${withKey(fault, fault.messageIn(length))}`;
 }
 
-/**
- * Tells what stopped the work and gives the exit code: 2 the user's mistake, 1 our failure.
- * Never a stack trace; for our own failure the message, and what to do with it.
- */
-export function reportError(error: unknown): number {
-  if (error instanceof ExplainedFaults) return printErrors(error.lines, 2);
-  if (error instanceof Faults)
-    return printErrors(
-      error.list.map((fault) => `error: ${keyAndMessage(fault)}`),
-      2,
-    );
-  if (error instanceof Fault) return printErrors([`error: ${keyAndMessage(error)}`], 2);
+const withKey = ({ key }: Fault, message: string): string => (key ? `${key}: ${message}` : message);
+
+/** Prints what stopped the work. Never a stack trace; a failure of fairlath says that it is one. */
+export function reportError(error: unknown): void {
+  for (const line of linesOf(error)) console.error(truncate(line));
+}
+
+function linesOf(error: unknown): readonly string[] {
+  if (error instanceof ExplainedFaults) return error.lines;
+  const faults = faultsOf(error);
+  if (faults.length > 0) return faults.map((fault) => `error: ${withKey(fault, fault.message)}`);
   const message = error instanceof Error ? error.message : String(error);
-  return printErrors([`fairlath failed: ${message}`, 'This is a fault of the program, not of your job.'], 1);
+  return [`fairlath failed: ${message}`, 'This is a fault of the program, not of your job.'];
 }
 
-const keyAndMessage = (fault: Fault): string =>
-  fault.key ? `${fault.key}: ${fault.message}` : fault.message;
+/** No name, length or path that anybody means is longer than this. */
+const MAX_ECHO_LETTERS = 300;
+/** Enough to recognize what was typed. */
+const KEPT_LETTERS = 60;
 
-function printErrors(lines: readonly string[], code: number): number {
-  for (const line of lines) console.error(truncate(line));
-  return code;
-}
+const cut = (text: string): string => `${[...text].slice(0, KEPT_LETTERS).join('')}…`;
+
+/** A message with what was typed cut short where nobody would read it: what is in quotes, and any single word. */
+export const truncate = (message: string): string =>
+  message
+    .replaceAll(/"[^"]*"/g, (quote) => (quote.length > MAX_ECHO_LETTERS ? `${cut(quote)}"` : quote))
+    .replaceAll(/\S+/g, (word) => (word.length > MAX_ECHO_LETTERS ? cut(word) : word));

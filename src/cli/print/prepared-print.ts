@@ -20,3 +20,14 @@ export interface PreparedPrint {
   readonly messages?: readonly string[];
   readonly warnings?: readonly Warning[];
 }
+
+/** Nobody waits long for fewer pages than this. */
+const MIN_PROGRESS_PAGES = 50;
+
+/** Counts the pages on a terminal as they are written; undefined where nobody watches or they are few. */
+export function progressReporter(pages: number): ((written: number) => void) | undefined {
+  if (pages <= MIN_PROGRESS_PAGES || !process.stderr.isTTY) return undefined;
+  return (written) => {
+    process.stderr.write(`\r${written} of ${pages} pages${written === pages ? '\n' : ''}`);
+  };
+}

@@ -7,17 +7,21 @@ import { type LayOutOptions, layOut } from '../../tiling/tile.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { showFine } from '../../units/number-format.ts';
 import { showLength } from '../../units/rule.ts';
-import { selectEdges } from '../options/edge-options.ts';
-import { atOption, parseLengthOption } from '../options/option-values.ts';
+import { type EdgeOptions, selectEdges } from '../options/edge-options.ts';
+import { type OptionValues, option } from '../options/option-spec.ts';
+import { atOption, readLengths } from '../options/option-values.ts';
+import { speciesOption } from '../options/shared-options.ts';
 import { pointJson } from '../output/json-output.ts';
 import type { PreparedPrint } from './prepared-print.ts';
 
-export interface FormOptions {
-  readonly edge?: string;
-  readonly plies?: string;
-  readonly thickness?: string;
-  readonly species?: string;
-}
+/** What belongs to `print --form`. */
+export const FORM_OPTIONS = [
+  option('--thickness <length>', 'of all plies together (default: each ply as thick as is safe)'),
+  option('--plies <count>', 'how many (default: the fewest that are safe)'),
+  speciesOption('the plies'),
+] as const;
+
+type FormOptions = OptionValues<typeof FORM_OPTIONS> & Pick<EdgeOptions, 'edge'>;
 
 /** `print --form`: the pattern of the form that the part is laminated on. */
 export async function prepareForm(
@@ -67,15 +71,11 @@ function selectCurvedEdge(part: Part, options: FormOptions): { edge: PartEdge; c
   return first;
 }
 
-function readPlySizes(
-  { rule }: Part,
-  { plies, thickness }: FormOptions,
-): { plies?: number; thickness?: number } {
+function readPlySizes({ rule }: Part, options: FormOptions): { plies?: number; thickness?: number } {
+  const { plies } = options;
   return {
     ...(plies !== undefined && { plies: atOption('--plies', () => parsePlies(plies)) }),
-    ...(thickness !== undefined && {
-      thickness: parseLengthOption('--thickness', thickness, rule.unit, 'positive'),
-    }),
+    ...readLengths(options, { thickness: 'positive' }, rule.unit),
   };
 }
 

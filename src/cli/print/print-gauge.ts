@@ -6,12 +6,15 @@ import { Fault, type Warning } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { type Rule, showLength, showOnRule } from '../../units/rule.ts';
 import { type EdgeOptions, selectBaseLine, selectEdges, stationsAtSpacing } from '../options/edge-options.ts';
+import type { OptionValues } from '../options/option-spec.ts';
 import { atOption } from '../options/option-values.ts';
+import { everyOption, fromOption } from '../options/shared-options.ts';
 import type { PreparedPrint } from './prepared-print.ts';
 
-export interface GaugeOptions extends EdgeOptions {
-  readonly every?: string;
-}
+/** What belongs to `print --gauge`. */
+export const GAUGE_OPTIONS = [everyOption, fromOption] as const;
+
+type GaugeOptions = OptionValues<typeof GAUGE_OPTIONS> & Pick<EdgeOptions, 'edge'>;
 
 /** `print --gauge`: strips for a story stick instead of the pattern. */
 export async function prepareGauge(

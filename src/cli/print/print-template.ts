@@ -4,16 +4,19 @@ import type { Part } from '../../part/part.ts';
 import { type LayOutOptions, layOut } from '../../tiling/tile.ts';
 import { Fault } from '../../units/fault.ts';
 import { showSize } from '../../units/rule.ts';
+import { type OptionValues, option } from '../options/option-spec.ts';
 import { atOption, parseLengthOption } from '../options/option-values.ts';
 import type { PreparedPrint } from './prepared-print.ts';
 
-export interface TemplateOptions {
-  readonly bush?: string;
-  readonly bearing?: string;
-  readonly bit?: string;
-  readonly opening?: boolean;
-  readonly half?: boolean;
-}
+/** What belongs to `print --template`. */
+export const TEMPLATE_OPTIONS = [
+  option('--bit <diameter>', 'of the router bit'),
+  option('--bush <diameter>', 'outside diameter of the guide bush'),
+  option('--bearing <diameter>', 'of the bearing on the bit'),
+  option('--opening', 'the template as an opening, for a recess of the part’s shape: larger all round'),
+] as const;
+
+type TemplateOptions = OptionValues<typeof TEMPLATE_OPTIONS> & { readonly half?: boolean };
 
 /** `print --template`: the pattern of a router's template instead of the part's. */
 export async function prepareTemplate(
@@ -43,7 +46,8 @@ export async function prepareTemplate(
 }
 
 /** @throws Fault `template.guide`, `template.no-bit` */
-function readCutter({ rule: { unit } }: Part, { bush, bearing, bit, opening }: TemplateOptions): Cutter {
+function readCutter({ rule: { unit } }: Part, options: TemplateOptions): Cutter {
+  const { bush, bearing, bit, opening = false } = options;
   if ((bush === undefined) === (bearing === undefined))
     throw new Fault(
       'template.guide',
@@ -52,15 +56,13 @@ function readCutter({ rule: { unit } }: Part, { bush, bearing, bit, opening }: T
     );
   if (bit === undefined)
     throw new Fault('template.no-bit', 'a template needs the bit’s diameter: --bit 1/2.', '--template');
-  return {
-    guide: bush === undefined ? 'bearing' : 'bush',
-    guideDiameter:
-      bush === undefined
-        ? parseLengthOption('--bearing', bearing!, unit, 'positive')
-        : parseLengthOption('--bush', bush, unit, 'positive'),
-    bitDiameter: parseLengthOption('--bit', bit, unit, 'positive'),
-    opening: opening ?? false,
-  };
+  const diameter = (option: string, typed: string): number =>
+    parseLengthOption(option, typed, unit, 'positive');
+  const guide =
+    bush === undefined
+      ? ({ guide: 'bearing', guideDiameter: diameter('--bearing', bearing ?? '') } as const)
+      : ({ guide: 'bush', guideDiameter: diameter('--bush', bush) } as const);
+  return { ...guide, bitDiameter: diameter('--bit', bit), opening };
 }
 
 function asText(part: Part, { inside }: Template, { guide, guideDiameter, bitDiameter }: Cutter): string {

@@ -1,0 +1,111 @@
+import {
+  closeSync,
+  existsSync,
+  fchmodSync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { Fault } from '../../units/fault.ts';
+import { requireNewFile, statIfExists } from './output-file.ts';
+import { fileFault, wrapError } from './system-errors.ts';
+
+/** Writes a file completely or not at all: first a temporary file in the same folder, which is then renamed. */
+export const writeFileAtomic = (file: string, bytes: Uint8Array | string): void =>
+  streamFileAtomic(file, (write) => write(bytes));
+
+/** Writes a file under a name where nothing exists. */
+export function writeNewFile(file: string, text: string): void {
+  requireNewFile(file);
+  writeFileAtomic(file, text);
+}
+
+/** Chunks kept in memory before there is a temporary file. Only a pattern of a thousand sheets needs one before its end. */
+const MAX_BUFFERED_BYTES = 2 ** 22;
+
+/**
+ * Writes a file in chunks, completely or not at all: `work` gets the function that writes the next chunk. An error of
+ * `work` leaves nothing behind and is passed on. A link is followed, and the file keeps its permissions.
+ * @throws Fault `file.no-folder`, `file.failed`
+ */
+export function streamFileAtomic(
+  file: string,
+  work: (write: (chunk: Uint8Array | string) => void) => void,
+): void {
+  if (!existsSync(dirname(file))) throw noFolderFault(file);
+  const target = existsSync(file) ? realpathSync(file) : file;
+  const mode = statIfExists(target)?.mode;
+  const prefix = `.${[...basename(target)].slice(0, TEMP_NAME_LETTERS).join('')}.`;
+  const tempFile = join(dirname(target), `${prefix}${process.pid}-${Date.now()}.part`);
+  let fd: number | undefined;
+  let buffered: (Uint8Array | string)[] = [];
+  let size = 0;
+  const write = (): void => {
+    if (fd === undefined) {
+      fd = openSync(tempFile, 'wx');
+      if (mode !== undefined) fchmodSync(fd, mode);
+    }
+    for (const chunk of buffered) writeFileSync(fd, chunk);
+    buffered = [];
+    size = 0;
+  };
+  try {
+    try {
+      work((chunk) => {
+        buffered.push(chunk);
+        size += chunk.length;
+        if (size > MAX_BUFFERED_BYTES) wrapError(file, write);
+      });
+      wrapError(file, write);
+    } finally {
+      if (fd !== undefined) closeSync(fd);
+    }
+    wrapError(file, () => renameSync(tempFile, target));
+  } catch (error) {
+    rmSync(tempFile, { force: true });
+    throw error;
+  }
+  removeStaleTempFiles(dirname(target), prefix);
+}
+
+/** An output need not exist, but its folder must. */
+const noFolderFault = (file: string): Fault =>
+  new Fault(
+    'file.no-folder',
+    `${file}: there is no folder ${dirname(file)}. Make it first, or choose another place.`,
+  );
+
+/** The letters of a file's name in its temporary file's: a name has at most 255 bytes, and a letter may take four. */
+const TEMP_NAME_LETTERS = 40;
+
+/** No write takes as long, ms: an older temporary file is left from a run that was killed. */
+const STALE_TEMP_MS = 3_600_000;
+
+/** Removes the temporary files that killed runs have left of a file of this name, where that is possible. */
+function removeStaleTempFiles(folder: string, prefix: string): void {
+  const isTemp = (name: string): boolean =>
+    name.startsWith(prefix) && /^\d+-\d+\.part$/.test(name.slice(prefix.length));
+  try {
+    for (const name of readdirSync(folder).filter(isTemp)) {
+      const path = join(folder, name);
+      if (Date.now() - statSync(path).mtimeMs > STALE_TEMP_MS) rmSync(path);
+    }
+  } catch {
+    // Nobody asked for it: the file is another user's, the folder cannot be read, or two runs clean up at once.
+  }
+}
+
+/** Makes one folder. For all folders of a path Node tries without end where the system has no room for them. */
+export function makeFolder(folder: string): void {
+  try {
+    mkdirSync(folder);
+  } catch (error) {
+    if (!existsSync(folder)) throw fileFault(folder, error);
+  }
+}

@@ -1,0 +1,92 @@
+import { accessSync, constants, lstatSync, readFileSync, type Stats, statSync } from 'node:fs';
+import { extname } from 'node:path';
+import { Fault } from '../../units/fault.ts';
+import { IS_OWN_FILE, type OutputEnding } from './own-files.ts';
+import { fileFault, wrapError } from './system-errors.ts';
+
+/** What an output must not replace. */
+export interface OutputRules {
+  readonly ending: OutputEnding;
+  /** The files that the command reads. */
+  readonly inputs: readonly (string | undefined)[];
+  /** Whether a file that fairlath did not write may be replaced. */
+  readonly force: boolean | undefined;
+}
+
+/**
+ * Requires that an output may be written: not over an input, nor over a file that fairlath did not write, nor under the
+ * ending of another kind of file. A folder, a device, a pipe and a broken link are never replaced.
+ * @throws Fault `file.not-meant`, `file.is-input`, `file.exists`, `file.not-plain`, `file.failed`, `file.other-kind`
+ */
+export function requireOutput(file: string, rules: OutputRules): void {
+  requireWritable(file, rules);
+  requireEnding(file, rules.ending);
+}
+
+function requireWritable(file: string, { ending, inputs, force = false }: OutputRules): void {
+  rejectMisleadingName(file);
+  if (!lstatIfExists(file)) return;
+  const found = statIfExists(file);
+  if (found?.isDirectory()) throw fileFault(file, { code: 'EISDIR' });
+  if (!found?.isFile()) throw new Fault('file.not-plain', `${file}: this is no ordinary file. Name one.`);
+  if (inputs.some((input) => input !== undefined && isSameFile(found, statIfExists(input))))
+    throw new Fault(
+      'file.is-input',
+      `${file}: this is the file that is read, and it is never written over. Choose another name.`,
+    );
+  wrapError(file, () => accessSync(file, constants.W_OK));
+  if (force || (found.size <= MAX_OWN_FILE_BYTES && isOwnFile(file, ending))) return;
+  throw new Fault(
+    'file.exists',
+    `${file}: this file exists and is not one of ours. Choose another name, or add --force to replace it.`,
+  );
+}
+
+/** No pattern is as large, not even of ten thousand sheets. To read more could take more memory than there is. */
+const MAX_OWN_FILE_BYTES = 2 ** 27;
+
+const isOwnFile = (file: string, ending: OutputEnding): boolean =>
+  IS_OWN_FILE[ending](wrapError(file, () => readFileSync(file)));
+
+/** Requires a name under which nothing exists, not even a broken link. */
+export function requireNewFile(file: string): void {
+  rejectMisleadingName(file);
+  if (lstatIfExists(file))
+    throw new Fault(
+      'file.exists',
+      `${file}: this file exists, and new never overwrites. Choose another name.`,
+    );
+}
+
+/** Refuses the names that other programs take for something else. With its folder such a name is plain. */
+function rejectMisleadingName(file: string): void {
+  const slip =
+    file === '-'
+      ? 'what is written goes to a file, not to standard output. Name one'
+      : file.startsWith('=') && `a name follows after a space: -o ${file.slice(1)}. Type that`;
+  if (slip) throw new Fault('file.not-meant', `${file}: ${slip}, or ./${file} for a file of this name.`);
+}
+
+/** A program that opens files by their ending would not open one with another. A name without an ending is fine. */
+function requireEnding(file: string, ending: OutputEnding): void {
+  const found = extname(file).toLowerCase();
+  if ((ending !== '.pdf' && ending !== '.svg') || found === ending || found === '') return;
+  const elsewhere =
+    ending === '.pdf' && (found === '.svg' || found === '.dxf')
+      ? ` The whole part as ${found.slice(1).toUpperCase()}: fairlath draw.`
+      : '';
+  throw new Fault(
+    'file.other-kind',
+    `${file}: what is written is ${ending === '.pdf' ? 'a PDF' : 'an SVG'}. Name a file ending in ${ending}.${elsewhere}`,
+  );
+}
+
+/** What is under a name, links not followed; undefined where there is nothing. */
+export const lstatIfExists = (file: string): Stats | undefined =>
+  wrapError(file, () => lstatSync(file, { throwIfNoEntry: false }));
+
+/** Links are followed; undefined where there is nothing. */
+export const statIfExists = (file: string): Stats | undefined =>
+  wrapError(file, () => statSync(file, { throwIfNoEntry: false }));
+
+const isSameFile = (a: Stats, b: Stats | undefined): boolean => a.ino === b?.ino && a.dev === b.dev;

@@ -1,0 +1,35 @@
+import { closeSync, constants, openSync, readSync } from 'node:fs';
+import { MAX_JOB_BYTES } from '../../job/parse/read-yaml.ts';
+import { sleep } from './sleep.ts';
+import { errorCode, wrapError } from './system-errors.ts';
+
+/**
+ * The text of a job file or of readings. Reading stops beyond the longest that either may be. A pipe that has a writer
+ * is waited for; a pipe that has none is empty.
+ * @throws Fault `file.failed`
+ */
+export function readText(file: string): string {
+  const fd = wrapError(file, () => openSync(file, constants.O_RDONLY | constants.O_NONBLOCK));
+  try {
+    const bytes = Buffer.alloc(MAX_JOB_BYTES + 1);
+    let size = 0;
+    for (;;) {
+      const got = wrapError(file, () => readChunk(fd, bytes, size));
+      size += got;
+      if (got === 0 || size === bytes.length) return bytes.toString('utf8', 0, size);
+    }
+  } finally {
+    closeSync(fd);
+  }
+}
+
+function readChunk(fd: number, bytes: Buffer, from: number): number {
+  for (;;) {
+    try {
+      return readSync(fd, bytes, from, bytes.length - from, null);
+    } catch (error) {
+      if (errorCode(error) !== 'EAGAIN') throw error;
+      sleep();
+    }
+  }
+}

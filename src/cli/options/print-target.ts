@@ -1,0 +1,46 @@
+import { Fault } from '../../units/fault.ts';
+import { optionOwnerFault } from './option-values.ts';
+
+/** What is printed instead of the whole pattern, one of them. */
+export interface PrintTarget {
+  readonly half?: boolean;
+  readonly gauge?: boolean;
+  readonly template?: boolean;
+  readonly form?: boolean;
+}
+
+/** Options that only one of these has a use for. */
+const OPTION_OWNERS: Readonly<Record<string, readonly ('gauge' | 'template' | 'form')[]>> = {
+  every: ['gauge'],
+  from: ['gauge'],
+  edge: ['gauge', 'form'],
+  bush: ['template'],
+  bearing: ['template'],
+  bit: ['template'],
+  opening: ['template'],
+  thickness: ['form'],
+  plies: ['form'],
+  species: ['form'],
+};
+
+/** @throws Fault `command.two-prints`, `command.no-half`, `command.belongs` */
+export function requireOneTarget(options: PrintTarget): void {
+  const { half, gauge, template, form } = options;
+  const asked = Object.entries({ gauge, template, form }).filter(([, on]) => on);
+  const [one, other] = asked.map(([name]) => `--${name}`);
+  if (one && other)
+    throw new Fault(
+      'command.two-prints',
+      `${one} and ${other} exclude each other: each is a print of its own. Print one, then the other.`,
+    );
+  for (const [option, users] of Object.entries(OPTION_OWNERS))
+    if ((options as Record<string, unknown>)[option] !== undefined && !users.some((user) => options[user]))
+      throw optionOwnerFault(option, ...users);
+  if (half && (gauge || form))
+    throw new Fault(
+      'command.no-half',
+      gauge
+        ? '--half: a gauge is walked along the whole part. Leave --half out.'
+        : '--half: a form is built in one piece, clamps and all. Leave --half out.',
+    );
+}
