@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { fairlath, freshFolder, root } from './run.ts';
+import { fairlath, freshFolder, LEG, root } from './run.ts';
+import { expectWords } from './words.ts';
 
 const COMMANDS = [
   'new',
@@ -28,12 +29,12 @@ function folderWithSamples(): string {
   return folder;
 }
 
-const told = new Map<string, ReturnType<typeof fairlath>>();
+const helps = new Map<string, ReturnType<typeof fairlath>>();
 
 /** The help of a command, asked for once. */
 function helpOf(command: string): ReturnType<typeof fairlath> {
-  const help = told.get(command) ?? fairlath([...command.split(' ').filter(Boolean), '--help']);
-  told.set(command, help);
+  const help = helps.get(command) ?? fairlath([...command.split(' ').filter(Boolean), '--help']);
+  helps.set(command, help);
   return help;
 }
 
@@ -48,6 +49,9 @@ describe('help', () => {
     const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
     expect(fairlath(['--version']).out).toBe(`${version}\n`);
   });
+
+  test('the words of the program itself and of the page are the reviewed ones', () =>
+    expectWords('fairlath', [['--help'], ['shwo', LEG], ['page', '--help'], ['page', '--port', '80']]));
 
   test('lists every command', () => {
     const { code, out } = helpOf('');

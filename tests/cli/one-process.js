@@ -59,11 +59,11 @@ async function run({ args, cwd, settings }) {
   process.env.XDG_CONFIG_HOME = settings;
   process.exitCode = undefined;
   process.chdir(cwd);
-  await start().catch((error) => {
+  const outcome = await start().catch((error) => {
     process.exitCode = 1;
     said.err += error.stack;
   });
-  return { code: process.exitCode ?? 0, ...said };
+  return { code: process.exitCode ?? 0, ...said, faults: outcome?.faults ?? [] };
 }
 
 const { start } = createRequire(import.meta.url)(BIN);

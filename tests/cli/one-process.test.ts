@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { fairlath, fairlathAlone, freshFolder, root } from './run.ts';
+import { type Answer, fairlath, fairlathAlone, freshFolder, root } from './run.ts';
 
 const leg = join(root, 'samples/hall-bench/leg.yaml');
 const measured = join(root, 'samples/hall-bench-leg-measured.csv');
@@ -33,7 +33,7 @@ const ONE_AFTER_ANOTHER: readonly (readonly string[])[] = [
 ];
 
 /** What every command answers, and what lies in their folder afterwards. */
-function session(run: typeof fairlath) {
+function session(run: (args: readonly string[], cwd: string, settings: string) => Answer) {
   const folder = freshFolder();
   const answers = ONE_AFTER_ANOTHER.map((args) => {
     const { code, out, err } = run(args, folder, folder);

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync } from 'node:fs';
+import { cpSync, mkdtempSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -14,8 +14,36 @@ export interface Answer {
   readonly err: string;
 }
 
+/** With the stable code and the place of each mistake. */
+export interface AnswerWithFaults extends Answer {
+  readonly faults: readonly { readonly code: string; readonly key?: string }[];
+}
+
 /** A folder for one test's files, inside the one that is removed at the end (see tests/one-folder.ts). */
 export const freshFolder = (): string => mkdtempSync(join(process.env.FAIRLATH_TESTS ?? tmpdir(), 'own-'));
+
+/** A folder with these files in it. */
+export function folderWith(files: Readonly<Record<string, string | Buffer>>): string {
+  const folder = freshFolder();
+  for (const [name, content] of Object.entries(files)) writeFileSync(join(folder, name), content);
+  return folder;
+}
+
+/** The samples as the examples of the help name them, from a folder that has them or from the root of the project. */
+export const LEG = 'samples/hall-bench-leg.yaml';
+export const RAIL = 'samples/garden-arch-rail.yaml';
+export const BRACKET = 'samples/wall-shelf-bracket.yaml';
+export const MEASURED = 'samples/hall-bench-leg-measured.csv';
+
+/** A folder with the jobs and readings of the samples, and what lies in it by now. */
+export function folderWithSamples(): { readonly path: string; readonly files: () => string[] } {
+  const path = freshFolder();
+  cpSync(join(root, 'samples'), join(path, 'samples'), {
+    recursive: true,
+    filter: (from) => statSync(from).isDirectory() || /\.(yaml|csv)$/.test(from),
+  });
+  return { path, files: () => readdirSync(path, { recursive: true, encoding: 'utf8' }).toSorted() };
+}
 
 /** Settings of these tests alone: the user's own printers are neither read nor changed. */
 const ownSettings = freshFolder();
@@ -53,7 +81,7 @@ export function fairlathMeasured(args: readonly string[], cwd: string) {
   return { code: status, out: stdout, err: stderr, cpu, memory };
 }
 
-type Ask = (command: object) => Answer;
+type Ask = (command: object) => AnswerWithFaults;
 
 /** A process that takes commands, behind a thread, so that the test can wait without giving way. */
 function opened(): Ask {
@@ -68,7 +96,7 @@ function opened(): Ask {
     Atomics.store(answered, 0, 0);
     port.postMessage(command);
     Atomics.wait(answered, 0, 0);
-    return receiveMessageOnPort(port)!.message as Answer;
+    return receiveMessageOnPort(port)!.message as AnswerWithFaults;
   };
 }
 
@@ -78,7 +106,7 @@ let ask: Ask | undefined;
  * Runs the built command line in a process that stays for the next command: the same answer as
  * `fairlathAlone`, which tests/cli/one-process.test.ts proves, in a tenth of the time.
  */
-export function fairlath(args: readonly string[], cwd = root, settings = ownSettings): Answer {
+export function fairlath(args: readonly string[], cwd = root, settings = ownSettings): AnswerWithFaults {
   ask ??= opened();
   return ask({ args, cwd, settings });
 }

@@ -1,24 +1,61 @@
-import { copyFileSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readdirSync, readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { SAMPLES, sampleText } from '../../part/jobs.ts';
-import { fairlath, freshFolder, root } from '../run.ts';
+import { RAIL as MITERED_RAIL, LEG as SPLAYED_LEG } from '../../export/joinery.ts';
+import { SAMPLES } from '../../part/jobs.ts';
+import { fairlath, folderWith, freshFolder, LEG, RAIL, root } from '../run.ts';
+import { expectWords, type Mistake, testMistakes } from '../words.ts';
 
-const leg = join(root, 'samples/hall-bench-leg.yaml');
+const leg = join(root, LEG);
+const json = (args: readonly string[], folder = freshFolder()) =>
+  JSON.parse(fairlath(['print', ...args, '--json'], folder).out);
+const WIDE = [
+  'print',
+  '--curve',
+  'arc',
+  '--chord',
+  '30000',
+  '--rise',
+  '9000',
+  '--units',
+  'mm',
+  '-o',
+  'a.pdf',
+];
+
+const MISTAKES: readonly Mistake[] = [
+  [['print', LEG, '--paper', 'leter', '-o', 'x.pdf'], 'paper.unknown', '--paper'],
+  [['print', LEG, '--paper', '13x19', '-o', 'x.pdf'], 'paper.no-unit', '--paper'],
+  [['print', LEG, '--paper', 'roll:24'], 'paper.no-unit', '--paper'],
+  [['print', LEG, '--overlap', '190 mm', '-o', 'x.pdf'], 'layout.no-room', '--paper'],
+  [['print', LEG, '--overlap', '1 mm', '-o', 'x.pdf'], 'layout.overlap', '--overlap'],
+  [['print', LEG, '--overlap', 'wide', '-o', 'x.pdf'], 'length.not-a-number', '--overlap'],
+  [['print', LEG, '--margin', '12abc', '-o', 'x.pdf'], 'length.unknown-unit', '--margin'],
+  [['print', LEG, '--margin', '1/2,1/2'], 'command.margin', '--margin'],
+  [['print', LEG, '--margin', '1,1,1,1,1'], 'command.margin', '--margin'],
+  [['print', LEG, '--turn', 'sideways', '-o', 'x.pdf'], 'command.turn', '--turn'],
+  [['print', LEG, '--max-sheets', 'all', '-o', 'x.pdf'], 'command.max-sheets', '--max-sheets'],
+  [['print', LEG, '--max-sheets', '3', '-o', 'x.pdf'], 'layout.too-many-sheets', '--max-sheets'],
+  [['print', LEG, '--printer', 'shp'], 'printer.unknown', '--printer'],
+  [['print', LEG, '--printer', 'a', '--scale-down', '99%'], 'command.two-scales'],
+  [['print', LEG, '--scale-across', '80%'], 'printer.scale', '--scale-across'],
+  [['print', LEG, '--half'], 'half.not-symmetric', '--half'],
+  [['print', LEG, '-o', 'leg.svg'], 'file.other-kind'],
+  [['print', LEG, '-o', 'no/such/a.pdf'], 'file.no-folder'],
+  [WIDE, 'layout.too-many-sheets', '--max-sheets'],
+];
 
 describe('fairlath print', () => {
-  test.each(SAMPLES)('prints the sample %s and says where it is and how to print it', (name) => {
+  test.each(SAMPLES)('writes the sample %s as one PDF and nothing beside it', (name) => {
     const folder = freshFolder();
-    const { code, out, err } = fairlath(['print', join(root, 'samples', name)], folder);
+    const { code, err } = fairlath(['print', join(root, 'samples', name)], folder);
     expect({ code, err }).toEqual({ code: 0, err: '' });
     const file = name.replace('.yaml', '.pdf');
-    expect(out).toContain(file);
-    expect(out).toMatch(/100 %/);
     expect(readFileSync(join(folder, file)).subarray(0, 5).toString()).toBe('%PDF-');
-    expect(readdirSync(folder)).toEqual([file]); // nothing left lying beside it
+    expect(readdirSync(folder)).toEqual([file]);
   });
 
-  test('same job, same bytes; its own output is replaced', () => {
+  test('the same job gives the same bytes, and replaces its own output', () => {
     const folder = freshFolder();
     fairlath(['print', leg, '-o', 'a.pdf'], folder);
     const first = readFileSync(join(folder, 'a.pdf'));
@@ -26,11 +63,8 @@ describe('fairlath print', () => {
     expect(readFileSync(join(folder, 'a.pdf'))).toEqual(first);
   });
 
-  test('its JSON names every sheet with its page and map', () => {
-    const folder = freshFolder();
-    const { sheets, checks, paper } = JSON.parse(
-      fairlath(['print', leg, '--paper', 'a4', '--json'], folder).out,
-    );
+  test('its JSON names every sheet with its page and its map to the page', () => {
+    const { sheets, checks, paper } = json([leg, '--paper', 'a4']);
     expect(paper).toBe('a4');
     expect(sheets[0]).toMatchObject({ name: 'A1', page: 2 });
     for (const { toPage } of sheets) {
@@ -42,62 +76,88 @@ describe('fairlath print', () => {
       expect(Math.hypot(to[0] - from[0], to[1] - from[1])).toBeCloseTo(length, 9);
   });
 
-  test('it says how many sheets the search saves, in words and in figures', () => {
-    const folder = freshFolder();
-    const rail = join(root, 'samples/garden-arch-rail.yaml');
-    const told = JSON.parse(fairlath(['print', rail, '--json'], folder).out);
-    expect(told.lowerBound).toBeLessThanOrEqual(told.sheets.length);
-    expect(told.sheets.length).toBeLessThan(told.plainSheets);
-    expect(fairlath(['print', rail], folder).out).toContain(
-      `${told.sheets.length} sheets instead of ${told.plainSheets} of A4`,
-    );
+  test('the rail takes fewer sheets than a plain grid, and no fewer than the bound', () => {
+    const { sheets, plainSheets, lowerBound } = json([join(root, RAIL)]);
+    expect(lowerBound).toBeLessThanOrEqual(sheets.length);
+    expect(sheets.length).toBeLessThan(plainSheets);
   });
 
-  test('a pattern of many sheets is refused with the way to print it, and then printed', () => {
+  test('a pattern of many sheets is written with the option that its refusal names', () => {
     const folder = freshFolder();
-    const wide = [
-      'print',
-      '--curve',
-      'arc',
-      '--chord',
-      '30000',
-      '--rise',
-      '9000',
-      '--units',
-      'mm',
-      '-o',
-      'a.pdf',
-    ];
-    const { code, err } = fairlath(wide, folder);
-    expect(code).toBe(2);
-    const [option, count] = /--max-sheets \d+/.exec(err)![0].split(' ') as [string, string];
+    const [option, count] = /--max-sheets \d+/.exec(fairlath(WIDE, folder).err)?.[0].split(' ') ?? [];
     expect(readdirSync(folder)).toEqual([]);
-    const told = fairlath([...wide, option, count], folder);
-    expect(told).toMatchObject({ code: 0, err: '' }); // no progress where nobody watches
+    // No progress is shown where nobody watches.
+    expect(fairlath([...WIDE, option ?? '', count ?? ''], folder)).toMatchObject({ code: 0, err: '' });
     expect(readdirSync(folder)).toEqual(['a.pdf']);
   });
 
-  test('the job file itself and files of others are left alone', () => {
-    const folder = freshFolder();
+  test('the job and the files of others are left alone', () => {
+    const folder = folderWith({ 'letter.pdf': '%PDF-1.4 someone else’s letter' });
     copyFileSync(leg, join(folder, 'leg.yaml'));
     symlinkSync('leg.yaml', join(folder, 'link.yaml'));
-    writeFileSync(join(folder, 'letter.pdf'), '%PDF-1.4 someone else’s letter');
     mkdirSync(join(folder, 'folder.pdf'));
-    for (const output of ['leg.yaml', 'link.yaml', 'letter.pdf', 'folder.pdf']) {
-      const { code, err } = fairlath(['print', 'leg.yaml', '-o', output], folder);
-      expect(code).toBe(2);
-      expect(err).toContain(output);
-    }
+    for (const [output, fault] of [
+      ['leg.yaml', 'file.is-input'],
+      ['link.yaml', 'file.is-input'],
+      ['letter.pdf', 'file.exists'],
+      ['folder.pdf', 'file.failed'],
+    ] as const)
+      expect(fairlath(['print', 'leg.yaml', '-o', output], folder)).toMatchObject({
+        code: 2,
+        err: expect.stringContaining(output),
+        faults: [{ code: fault }],
+      });
     expect(readFileSync(join(folder, 'letter.pdf'), 'utf8')).toContain('someone else');
-    expect(readFileSync(join(folder, 'leg.yaml'), 'utf8')).toBe(sampleText('hall-bench-leg.yaml'));
+    expect(readFileSync(join(folder, 'leg.yaml'))).toEqual(readFileSync(leg));
     expect(fairlath(['print', 'leg.yaml', '-o', 'letter.pdf', '--force'], folder).code).toBe(0);
   });
 
-  test('a folder that is not there is told, and nothing is written', () => {
-    const folder = freshFolder();
-    const { code, err } = fairlath(['print', leg, '-o', 'no/such/a.pdf'], folder);
-    expect(code).toBe(2);
-    expect(err).toMatch(/no\/such\/a\.pdf/);
-    expect(readdirSync(folder)).toEqual([]);
+  test('--half gives its center line', () => {
+    const { half } = json([join(root, RAIL), '--half']);
+    expect(half.centreLine.map(([x]: [number]) => x)).toEqual([930, 930]);
+  });
+
+  test('a roll takes the pattern on one page', () => {
+    const { sheets, paper } = json([leg, '--paper', 'roll:24in']);
+    expect(paper).toBe('roll:24in');
+    expect(sheets).toHaveLength(1);
+  });
+
+  testMistakes(MISTAKES);
+
+  test('its words are the reviewed ones', () =>
+    expectWords(
+      'print',
+      [
+        ['print', '--help'],
+        ...SAMPLES.map((name) => ['print', `samples/${name}`]),
+        ['print', RAIL, '--half', '--no-cover'],
+        ['print', LEG, '--paper', 'roll:24in', '--scale-across', '199.4mm'],
+        ['print', 'splayed-leg.yaml'],
+        ['print', 'mitered-rail.yaml'],
+        ...MISTAKES.map(([args]) => args),
+      ],
+      { 'splayed-leg.yaml': SPLAYED_LEG, 'mitered-rail.yaml': MITERED_RAIL },
+    ));
+});
+
+describe('fairlath print of a mirrored pair', () => {
+  test('writes both patterns of a part with joints, each sheet with its map to the page', () => {
+    const folder = folderWith({ 'leg.yaml': SPLAYED_LEG });
+    const { file, sheets, code, mirrored } = json(['leg.yaml'], folder);
+    expect(file).toBe('leg.pdf');
+    expect(mirrored.code).not.toBe(code);
+    const pages = sheets.map(({ page }: { page: number }) => page);
+    expect(new Set(pages).size).toBe(sheets.length);
+    for (const { name, toPage, ...sheet } of sheets) {
+      const [a, b, c, d] = toPage;
+      expect(Math.sign(a * d - b * c)).toBe(sheet.mirrored ? -1 : 1);
+      expect(name.endsWith('m')).toBe(sheet.mirrored === true);
+    }
+    expect(sheets.some((sheet: { mirrored?: boolean }) => sheet.mirrored)).toBe(true);
+  });
+
+  test('writes one pattern of a part that is alike on both faces', () => {
+    expect(json(['rail.yaml'], folderWith({ 'rail.yaml': MITERED_RAIL })).mirrored).toBeUndefined();
   });
 });

@@ -2,13 +2,26 @@ import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { fairlath, freshFolder, root } from '../run.ts';
+import { fairlath, freshFolder, LEG, root } from '../run.ts';
+import { expectWords, type Mistake, testMistakes } from '../words.ts';
 
-const leg = join(root, 'samples/hall-bench-leg.yaml');
-const rail = join(root, 'samples/garden-arch-rail.yaml');
+const leg = join(root, LEG);
+const LINES = ['--across', '200mm', '--down', '200mm'];
+
+const MISTAKES: readonly Mistake[] = [
+  [['printer', 'set', 'a', '--across', '180mm', '--down', '200mm'], 'printer.scale', '--across'],
+  [['printer', 'set', 'a', '--across', '200mm'], 'commander.missingMandatoryOptionValue'],
+  [['printer', 'set', 'a/b', ...LINES], 'printer.name', 'NAME'],
+  [['printer', 'set', 'a', ...LINES, '--nominal', '5mm'], 'printer.nominal', '--nominal'],
+  [['printer', 'sheet', '--paper', 'a4', '--nominal', '300mm'], 'printer.no-room'],
+  [['printer', 'sheet', '--nominal', '10000000'], 'printer.nominal', '--nominal'],
+  [['printer', 'sheet', '--paper', 'a44'], 'paper.unknown', '--paper'],
+  [['printer', 'sheet', '-o', 'sheet.png'], 'file.other-kind'],
+  [['printer', 'lst'], 'commander.unknownCommand'],
+];
 
 /** A computer of its own: an empty folder to work in, and settings that nobody else has touched. */
-function bench() {
+function computer() {
   const [folder, settings] = [freshFolder(), freshFolder()];
   const file = join(settings, 'fairlath', 'printers.yaml');
   return { folder, settings, file, run: (...args: string[]) => fairlath(args, folder, settings) };
@@ -32,9 +45,9 @@ const setAlone = (settings: string, name: string): Promise<number | null> =>
   });
 
 describe('fairlath printer', () => {
-  test('a printer is measured, listed, and made good on the pattern', () => {
-    const { run, file, folder } = bench();
-    expect(run('printer', 'list').out).toMatch(/No printer .*printer sheet/);
+  test('a printer is measured, listed, and corrected on the pattern', () => {
+    const { run, file, folder } = computer();
+    expect(JSON.parse(run('printer', 'list', '--json').out).printers).toEqual([]);
     expect(run('printer', 'sheet', '--paper', 'letter')).toMatchObject({ code: 0, err: '' });
     expect(existsSync(join(folder, 'printer-sheet.pdf'))).toBe(true);
     expect(run('printer', 'set', 'shop-laser', '--across', '199.4mm', '--down', '200.6mm').code).toBe(0);
@@ -42,7 +55,8 @@ describe('fairlath printer', () => {
       /^#[\s\S]*shop-laser:\n {2}across: 99\.7 %\n {2}down: 100\.3 %\n/,
     );
     expect(readdirSync(join(file, '..'))).toEqual(['printers.yaml']);
-    expect(run('printer', 'list').out).toMatch(/shop-laser +99\.7 % +100\.3 %/);
+    const listed = JSON.parse(run('printer', 'list', '--json').out);
+    expect(listed.printers).toEqual([{ name: 'shop-laser', across: 0.997, down: 1.003 }]);
 
     const { out } = run('print', leg, '--printer', 'shop-laser', '--json');
     const { sheets, printer, checks } = JSON.parse(out);
@@ -54,8 +68,8 @@ describe('fairlath printer', () => {
     expect(checks[0].tolerance).toBeGreaterThan(0);
   });
 
-  test('its JSON carries the measures and the file', () => {
-    const { run, file } = bench();
+  test('its JSON has the measures and the file', () => {
+    const { run, file } = computer();
     const sheet = JSON.parse(
       run('printer', 'sheet', '--paper', 'letter', '--nominal', '7.5in', '--json').out,
     );
@@ -81,8 +95,8 @@ describe('fairlath printer', () => {
     expect(JSON.parse(run('printer', 'list', '--json').out).printers).toHaveLength(1);
   });
 
-  test('set by twelve processes at once, none is lost', async () => {
-    const { settings, file, run } = bench();
+  test('twelve processes set a printer at once, and none is lost', async () => {
+    const { settings, file, run } = computer();
     const names = Array.from({ length: 12 }, (_, i) => `shop-${i}`);
     const codes = await Promise.all(names.map((name) => setAlone(settings, name)));
     expect(codes).toEqual(names.map(() => 0));
@@ -91,8 +105,8 @@ describe('fairlath printer', () => {
     expect(readdirSync(join(file, '..'))).toEqual(['printers.yaml']);
   });
 
-  test('what a killed run has left is waited for, then cleared away', () => {
-    const { file, run } = bench();
+  test('a lock left by a killed run is waited for, then removed', () => {
+    const { file, run } = computer();
     mkdirSync(join(file, '..'));
     writeFileSync(join(file, '..', '.printers.yaml.1-left.busy'), '');
     writeFileSync(join(file, '..', 'mine.busy'), '');
@@ -100,17 +114,14 @@ describe('fairlath printer', () => {
     expect(readdirSync(join(file, '..')).toSorted()).toEqual(['mine.busy', 'printers.yaml']);
   });
 
-  test('lines of another length are told with the option to type, as one argument', () => {
-    const { run } = bench();
-    const { out } = run('printer', 'sheet', '--paper', 'letter', '--nominal', '7 1/2"');
-    expect(out).toMatch(/a line of 7 1\/2 in across/);
-    expect(out).toContain('--nominal "7 1/2 in"');
-    const set = run('printer', 'set', 'a', '--across', '7 1/2in', '--down', '100%', '--nominal', '7 1/2 in');
-    expect(set.out).toMatch(/100 % across, 100 % down/);
+  test('takes lines of another length by --nominal', () => {
+    const set = ['printer', 'set', 'a', '--across', '7 1/2in', '--down', '100%', '--nominal', '7 1/2 in'];
+    const { printer } = JSON.parse(computer().run(...set, '--json').out);
+    expect(printer).toEqual({ name: 'a', across: expect.closeTo(1, 12), down: 1 });
   });
 
-  test('a broken list is told with its place, and neither passed over nor written over', () => {
-    const { run, file } = bench();
+  test('a list with a mistake is refused at its place, and neither ignored nor written over', () => {
+    const { run, file } = computer();
     mkdirSync(join(file, '..'));
     writeFileSync(file, '# mine\nshop:\n  across: 99.7 %\n  down: wide\n');
     for (const args of [
@@ -118,21 +129,22 @@ describe('fairlath printer', () => {
       ['printer', 'set', 'other', '--across', '200mm', '--down', '200mm'],
       ['print', leg, '--printer', 'shop'],
     ]) {
-      const { code, err } = run(...args);
+      const { code, err, faults } = run(...args);
       expect({ args, code }).toEqual({ args, code: 2 });
-      expect(err).toMatch(/printers\.yaml:4:9: shop\.down: "wide" has no number/);
+      expect(faults).toEqual([{ code: 'length.not-a-number', key: 'shop.down' }]);
+      expect(err).toMatch(/printers\.yaml:4:9: /);
     }
     expect(readFileSync(file, 'utf8')).toBe('# mine\nshop:\n  across: 99.7 %\n  down: wide\n');
   });
 
   test.skipIf(!existsSync('/proc/self'))(
-    'a home that is none, or takes no folders, is told and not waited for',
+    'a home that is none, or takes no folders, is refused at once',
     () => {
       const env = (home: string) => ({ ...process.env, XDG_CONFIG_HOME: '', HOME: home });
       const set = ['printer', 'set', 'shop-laser', '--across', '99.7%', '--down', '100%'];
-      for (const [home, says] of [
-        ['', /Set HOME, or XDG_CONFIG_HOME/],
-        ['/proc', /\.config: there is no such file/],
+      for (const [home, place] of [
+        ['', /^error: .*HOME/],
+        ['/proc', /^error: .*\.config: /],
       ] as const) {
         const cwd = freshFolder();
         const words = [join(root, 'bin/fairlath.js'), ...set];
@@ -142,77 +154,46 @@ describe('fairlath printer', () => {
           encoding: 'utf8',
           timeout: 60_000,
         });
-        expect(stderr).toMatch(says);
+        expect(stderr).toMatch(place);
         expect(status).toBe(2);
         expect(readdirSync(cwd)).toEqual([]);
       }
     },
   );
 
-  test('a list that cannot be reached is told, not taken for an empty one', () => {
-    const { file, run } = bench();
+  test('a list behind a circle of links is refused, not taken for an empty one', () => {
+    const { file, run } = computer();
     mkdirSync(join(file, '..'));
     symlinkSync(file, file);
-    const { code, err } = run('printer', 'list');
-    expect({ code, err }).toEqual({
-      code: 2,
-      err: expect.stringMatching(/printers\.yaml: links lead round/),
-    });
+    expect(run('printer', 'list')).toMatchObject({ code: 2, out: '', faults: [{ code: 'file.failed' }] });
   });
 
-  test('a settings folder that cannot be one is told', () => {
-    const { folder, file } = bench();
+  test('a settings folder that is a file is refused', () => {
+    const { folder, file } = computer();
     writeFileSync(join(folder, 'settings'), '');
     const answer = fairlath(
       ['printer', 'set', 'a', '--across', '200mm', '--down', '200mm'],
       folder,
       join(folder, 'settings'),
     );
-    expect(answer.code).toBe(2);
-    expect(answer.err).toMatch(/settings/);
+    expect(answer).toMatchObject({ code: 2, faults: [{ code: 'file.failed' }] });
+    expect(answer.err).toContain(join(folder, 'settings'));
     expect(existsSync(file)).toBe(false);
   });
 
-  test.each([
-    [['printer', 'set', 'a', '--across', '180mm', '--down', '200mm'], /--across: .*90 %.*5 %/],
-    [['printer', 'set', 'a', '--across', '200mm'], /--down/],
-    [['printer', 'set', 'a/b', '--across', '200mm', '--down', '200mm'], /no name for a printer/],
-    [
-      ['printer', 'set', 'a', '--across', '200mm', '--down', '200mm', '--nominal', '5mm'],
-      /--nominal.*too short/,
-    ],
-    [['printer', 'sheet', '--paper', 'a4', '--nominal', '300mm'], /do not fit on A4/],
-    [['printer', 'sheet', '--paper', 'a44'], /Did you mean "a4"/],
-    [['printer', 'lst'], /list/],
-    [['print', leg, '--printer', 'shp'], /no printer "shp" has been measured.*printer sheet/],
-    [['print', leg, '--printer', 'a', '--scale-down', '99%'], /exclude each other/],
-    [['print', leg, '--scale-across', '80%'], /--scale-across: .*80 %/],
-    [['print', leg, '--half'], /--half: .*off its mirror image at station/],
-    [['print', leg, '--margin', '1/2,1/2'], /--margin: .*2 lengths.*top,right,bottom,left/],
-    [['print', leg, '--paper', 'roll:24'], /roll:24in or roll:24mm/],
-  ])('fairlath %j is answered with a cure', (args, says) => {
-    const { run, folder } = bench();
-    const { code, out, err } = run(...args);
-    expect(err).toMatch(says);
-    expect(code).toBe(2);
-    expect(out).toBe('');
-    expect(err).not.toMatch(/\n\s+at |node:internal|TypeError/);
-    expect(readdirSync(folder)).toEqual([]);
-  });
-});
+  testMistakes(MISTAKES);
 
-describe('fairlath print', () => {
-  test('--half says so, and gives its centre line', () => {
-    const { run } = bench();
-    expect(run('print', rail, '--half').out).toMatch(/one half to flip on its centre line/);
-    const { half } = JSON.parse(run('print', rail, '--half', '--json').out);
-    expect(half.centreLine.map(([x]: [number]) => x)).toEqual([930, 930]);
-  });
-
-  test('on a roll it is one page', () => {
-    const { run } = bench();
-    const { sheets, paper } = JSON.parse(run('print', leg, '--paper', 'roll:24in', '--json').out);
-    expect(paper).toBe('roll:24in');
-    expect(sheets).toHaveLength(1);
-  });
+  test('its words are the reviewed ones', () =>
+    expectWords('printer', [
+      ...[[], ['sheet'], ['set'], ['list']].map((words) => ['printer', ...words, '--help']),
+      ['printer', 'list'],
+      ['printer', 'sheet', '--paper', 'letter'],
+      ['printer', 'sheet', '--paper', 'letter', '--nominal', '7 1/2"'],
+      ['printer', 'set', 'shop-laser', '--across', '199.4mm', '--down', '200.6mm'],
+      ['printer', 'set', 'old one', '--across', '7.53in', '--down', '99%', '--nominal', '7.5in'],
+      ['printer', 'list'],
+      ['print', LEG, '--printer', 'shop-laser'],
+      ['print', LEG, '--printer', 'shop-lazer'],
+      ...MISTAKES.map(([args]) => args),
+    ]));
 });

@@ -2,7 +2,8 @@ import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { SAMPLES } from '../../part/jobs.ts';
-import { fairlath, freshFolder, root } from '../run.ts';
+import { fairlath, freshFolder, LEG, root } from '../run.ts';
+import { expectWords, type Mistake, testMistakes } from '../words.ts';
 
 const folder = freshFolder();
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -15,7 +16,7 @@ function job(text: string): string {
   return file;
 }
 
-const LEG = `part: Splayed leg
+const SPLAYED = `part: Splayed leg
 units: in
 graduation: 1/16
 stock: {species: white oak, length: 36, width: 5, thickness: 3 1/2}
@@ -30,12 +31,23 @@ ends:
   right: {bevel: 12}
 `;
 
+const NO_STOCK = SPLAYED.replace(/stock:.*\n/, '').replace(/ends:[\s\S]*/, '');
+
+const MISTAKES: readonly Mistake[] = [
+  [['saw', LEG, '--table', '16'], 'saw.table', '--table'],
+  [['saw', LEG, '--table', '0x16'], 'length.zero', '--table'],
+  [['saw', LEG, '--blade', '3in'], 'saw.blade-width', '--blade'],
+  [['saw', LEG, '--blade', '1/2', '--kerf', '0.02in'], 'saw.kerf', '--kerf'],
+  [['saw', LEG, '--kerf', '1.2mm'], 'command.belongs'],
+  [['saw', LEG, '--gauge', '0.6mm'], 'command.belongs'],
+  [['saw', LEG, '--depth-at-45', '2'], 'saw.depth', '--depth-at-45'],
+  [['saw', LEG, '--depth-of-cut', '2', '--depth-at-45', '3'], 'saw.depth', '--depth-at-45'],
+  [['saw', LEG, '--height', 'tall'], 'length.not-a-number', '--height'],
+  [['saw', LEG, '--picture', 'saw.pdf'], 'file.other-kind'],
+];
+
 describe('fairlath saw', () => {
-  test.each(SAMPLES)('%s is sawn, told and in figures', (name) => {
-    const told = fairlath(['saw', sample(name)]);
-    expect(told).toMatchObject({ code: 0, err: '' });
-    for (const block of ['Blade of the band saw', 'Support:', 'Order of cuts:', 'Take care:'])
-      expect(told.out).toContain(block);
+  test.each(SAMPLES)('gives the settings of the saw for the sample %s', (name) => {
     const { ends, blade, support, units } = json([sample(name)]);
     expect(units).toBe('mm');
     expect(ends.length === 0 || ends.length === 2).toBe(true);
@@ -44,8 +56,8 @@ describe('fairlath saw', () => {
     expect(support.balanceStation).toBeGreaterThan(0);
   });
 
-  test('an end in figures: angles in degrees, depth in mm', () => {
-    const [left, right] = json([job(LEG)]).ends;
+  test('gives the angles of an end in degrees and its depth in mm', () => {
+    const [left, right] = json([job(SPLAYED)]).ends;
     expect(left).toMatchObject({ end: 'left', miterDeg: 0, bevelDeg: 0, leanDeg: 0, sightDeg: 0 });
     expect(left.bladeDepth).toBeCloseTo(88.9, 9);
     expect(right).toMatchObject({ end: 'right', passes: 'two faces' });
@@ -55,41 +67,41 @@ describe('fairlath saw', () => {
     expect(right.bladeDepth).toBeCloseTo(88.9 / Math.cos(Math.PI / 15), 9);
   });
 
-  test('depth of cut in words, on the maker’s rule', () => {
-    expect(fairlath(['saw', job(LEG), '--depth-of-cut', '3 1/8']).out).toContain(
-      '3 1/2 in thick at a blade tilt of 12° needs 3 9/16 in full of blade, this saw gives 3 1/8 in: cut from two faces',
-    );
-    expect(fairlath(['saw', job(LEG), '--depth-of-cut', '4']).out).toContain('this saw gives 4 in: one pass');
+  test.each([
+    ['3 1/8', 'two faces'],
+    ['4', 'one face'],
+  ])('a table saw that cuts %s deep takes 3 1/2 in at 12° in %s', (depth, passes) => {
+    const { ends, tableSaw } = json([job(SPLAYED), '--depth-of-cut', depth]);
+    expect(ends[1].passes).toBe(passes);
+    expect(ends[1].bladeReach).toBeLessThanOrEqual(tableSaw.depthOfCut);
   });
 
-  test('without a thickness or a wood no weight is made up, and the key to add is named', () => {
-    const file = job(LEG.replace(/stock:.*\n/, '').replace(/ends:[\s\S]*/, ''));
+  test('without a thickness or a wood there is no weight, and a warning for each', () => {
+    const file = job(NO_STOCK);
     const { support, ends, warnings } = json([file]);
     expect([support.mass, ends[0].bladeDepth]).toEqual([null, null]);
     expect(support.balanceStation).toBeCloseTo(17 * 25.4, 6);
     expect(warnings.map(({ code }: { code: string }) => code)).toEqual(
       expect.arrayContaining(['saw.no-thickness', 'saw.no-species']),
     );
-    expect(fairlath(['saw', file]).err).toMatch(
-      /"thickness: 1 3\/4 in" under stock[\s\S]*"species: white oak"/,
-    );
   });
 
-  test('a picture has the board with its stands, and is never drawn over a file of the maker’s', () => {
+  test('draws a picture, and never over a file of the user', () => {
     expect(fairlath(['saw', sample('hall-bench-leg.yaml'), '--picture', 'saw.svg'], folder).code).toBe(0);
-    expect(readFileSync(join(folder, 'saw.svg'), 'utf8')).toContain(
-      'stand before the table, as the cut begins',
-    );
-    const own = job(LEG);
-    expect(fairlath(['saw', sample('hall-bench-leg.yaml'), '--picture', own], folder).code).toBe(2);
-    expect(readFileSync(own, 'utf8')).toBe(LEG);
+    expect(readFileSync(join(folder, 'saw.svg'), 'utf8')).toMatch(/^<svg /);
+    const own = job(SPLAYED);
+    expect(fairlath(['saw', own, '--picture', own, '--force'], folder)).toMatchObject({
+      code: 2,
+      faults: [{ code: 'file.is-input' }],
+    });
+    expect(readFileSync(own, 'utf8')).toBe(SPLAYED);
   });
 
   test('a straight line has no tightest bend', () => {
-    expect(json([job(LEG)]).blade).toMatchObject({ tightestConcave: null, tightestConvex: null });
+    expect(json([job(SPLAYED)]).blade).toMatchObject({ tightestConcave: null, tightestConvex: null });
   });
 
-  test('the maker’s own blade is asked about', () => {
+  test('tells whether the maker’s own blade turns the line', () => {
     // A half circle of 3 in radius, and half a kerf more: the 3/4 in blade asks for 5 1/2
     const arc = ['--curve', 'arc', '--chord', '6', '--rise', '3'];
     const { blade } = json([...arc, '--blade', '3/4']);
@@ -99,13 +111,12 @@ describe('fairlath saw', () => {
     expect(json([...arc, '--blade', '1/2']).blade.asked.turns).toBe(true);
   });
 
-  test('all places as tight as the tightest are told, the first of them by itself', () => {
+  test('lists all places as tight as the tightest, and the first by itself', () => {
     const args = ['--curve', 'ellipse', '--chord', '10', '--rise', '2'];
     const { blade } = json(args);
     expect(blade.tightestConvexPlaces).toMatchObject([{ station: 0 }, { station: expect.closeTo(254, 6) }]);
     expect(blade.tightestConvexAt).toEqual(blade.tightestConvexPlaces[0]);
     expect([blade.tightestConcaveAt, blade.tightestConcavePlaces]).toEqual([null, []]);
-    expect(fairlath(['saw', ...args]).out).toMatch(/tightest round .* at stations 0 in \(.*\), 10 in \(/);
   });
 
   test('a table as long as the board needs no stand', () => {
@@ -113,22 +124,21 @@ describe('fairlath saw', () => {
     expect(json([sample('hall-bench-leg.yaml'), '--table', '40x30']).support.stands).toEqual([]);
   });
 
-  test.each([
-    [['--table', '16'], /--table: "16" is no size/],
-    [['--table', '0x16'], /--table/],
-    [['--blade', '3in'], /^error: --blade: .*1 1\/4 in or less/],
-    [
-      ['--blade', '1/2', '--kerf', '0.02in'],
-      /--kerf: a kerf of 0\.02 in leaves no room for a band 0\.025 in thick/,
-    ],
-    [['--kerf', '1.2mm'], /^error: --kerf belongs to --blade/],
-    [['--gauge', '0.6mm'], /^error: --gauge belongs to --blade/],
-    [['--depth-at-45', '2'], /--depth-at-45: .*--depth-of-cut/],
-    [['--depth-of-cut', '2', '--depth-at-45', '3'], /--depth-at-45: .*more than/],
-    [['--height', 'tall'], /--height/],
-  ])('%s is told with a cure', (args, says) => {
-    const { code, err } = fairlath(['saw', sample('hall-bench-leg.yaml'), ...args]);
-    expect(code).toBe(2);
-    expect(err).toMatch(says);
-  });
+  testMistakes(MISTAKES);
+
+  test('its words are the reviewed ones', () =>
+    expectWords(
+      'saw',
+      [
+        ['saw', '--help'],
+        ...SAMPLES.map((name) => ['saw', `samples/${name}`]),
+        ['saw', 'splayed.yaml', '--depth-of-cut', '3 1/8'],
+        ['saw', 'splayed.yaml', '--depth-of-cut', '4', '--table', '40x30'],
+        ['saw', 'no-stock.yaml'],
+        ['saw', '--curve', 'ellipse', '--chord', '10', '--rise', '2'],
+        ['saw', '--curve', 'arc', '--chord', '6', '--rise', '3', '--blade', '3/4'],
+        ...MISTAKES.map(([args]) => args),
+      ],
+      { 'splayed.yaml': SPLAYED, 'no-stock.yaml': NO_STOCK },
+    ));
 });

@@ -1,15 +1,28 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { csvOf, folderWith, measured, offsetsOf } from '../measured-leg.ts';
-import { fairlath, freshFolder } from '../run.ts';
+import { csvOf, offsetsOf } from '../measured-leg.ts';
+import { fairlath, folderWith, freshFolder, MEASURED, root } from '../run.ts';
+import { expectWords, type Mistake, testMistakes } from '../words.ts';
+
+const measured = join(root, MEASURED);
+
+const MISTAKES: readonly Mistake[] = [
+  [['take-off', MEASURED, '--units', 'ft'], 'command.units'],
+  [['take-off', MEASURED, '--graduation', '0'], 'graduation.zero', '--graduation'],
+  [['take-off', MEASURED, '--name', 'x'.repeat(81)], 'job.text', '--name'],
+  [['take-off', MEASURED, '--name', ''], 'job.empty', '--name'],
+  [['take-off', MEASURED, '-o', 'a.yaml', '--picture', 'a.yaml'], 'command.one-file'],
+  [['take-off', MEASURED, '-o', MEASURED, '--force'], 'file.is-input'],
+];
+
+const FEW = '0,0\n10,1\n20,0\n';
 
 describe('fairlath take-off', () => {
-  test('writes a job that show, print and check take at once', () => {
+  test('writes a job that show, print and check take as it is', () => {
     const folder = freshFolder();
-    const { code, out } = fairlath(['take-off', measured, '-o', 'leg.yaml', '--name', 'Old leg'], folder);
-    expect(code).toBe(0);
-    expect(out).toMatch(/leg\.yaml: a spline lies best/);
+    const args = ['take-off', measured, '-o', 'leg.yaml', '--name', 'Old leg', '--json'];
+    expect(JSON.parse(fairlath(args, folder).out)).toMatchObject({ file: 'leg.yaml', kind: 'spline' });
     expect(fairlath(['show', 'leg.yaml'], folder)).toMatchObject({ code: 0, err: '' });
     expect(fairlath(['print', 'leg.yaml'], folder).code).toBe(0);
     const { verdict } = JSON.parse(
@@ -21,23 +34,23 @@ describe('fairlath take-off', () => {
   test('its JSON names the kinds, the bad readings and the pins', () => {
     const rows = offsetsOf('2').map((row, i) => ({ ...row, offset: row.offset + (i === 7 ? 5 : 0) }));
     const folder = folderWith({ 'leg.csv': csvOf(rows) });
-    const told = JSON.parse(fairlath(['take-off', 'leg.csv', '-o', 'leg.yaml', '--json'], folder).out);
-    expect(told).toMatchObject({ command: 'take-off', units: 'mm', kind: 'batten', file: 'leg.yaml' });
-    expect(told.kinds.map(({ kind }: { kind: string }) => kind).toSorted()).toEqual([
+    const answer = JSON.parse(fairlath(['take-off', 'leg.csv', '-o', 'leg.yaml', '--json'], folder).out);
+    expect(answer).toMatchObject({ command: 'take-off', units: 'mm', kind: 'batten', file: 'leg.yaml' });
+    expect(answer.kinds.map(({ kind }: { kind: string }) => kind).toSorted()).toEqual([
       'arc',
       'batten',
       'bow',
       'line',
       'spline',
     ]);
-    expect(told.outliers).toHaveLength(1);
-    expect(told.outliers[0].station).toBeCloseTo(14 * 25.4, 6);
-    expect(told.outliers[0].off).toBeCloseTo(5, 0);
-    expect(told.sigma).toBeGreaterThan(25.4 / 32 / Math.sqrt(12));
+    expect(answer.outliers).toHaveLength(1);
+    expect(answer.outliers[0].station).toBeCloseTo(14 * 25.4, 6);
+    expect(answer.outliers[0].off).toBeCloseTo(5, 0);
+    expect(answer.sigma).toBeGreaterThan(25.4 / 32 / Math.sqrt(12));
     // The nail of the leg's own job.
-    expect(told.pins[1][0]).toBeCloseTo(12 * 25.4, 0);
-    expect(told.pins[1][1]).toBeCloseTo(3.25 * 25.4, 1);
-    expect(readFileSync(join(folder, 'leg.yaml'), 'utf8')).toMatch(/# station 14 in: .*measure it again/);
+    expect(answer.pins[1][0]).toBeCloseTo(12 * 25.4, 0);
+    expect(answer.pins[1][1]).toBeCloseTo(3.25 * 25.4, 1);
+    expect(readFileSync(join(folder, 'leg.yaml'), 'utf8')).toMatch(/^# station 14 in: /m);
   });
 
   test('never overwrites without --force, and never its readings', () => {
@@ -49,21 +62,24 @@ describe('fairlath take-off', () => {
     expect(readFileSync(join(folder, 'leg.yaml'), 'utf8')).toContain('edges:');
   });
 
-  test.each([
-    { args: ['--units', 'ft'], says: /inches \(in\) or millimetres \(mm\)/ },
-    { args: ['--graduation', '0'], says: /--graduation/ },
-    { args: ['--name', 'x'.repeat(81)], says: /^error: --name: the text is too long. Keep it to 80/ },
-    { args: ['--name', ''], says: /^error: --name: nothing is written here/ },
-  ])('take-off $args is a mistake', ({ args, says }) => {
-    const { code, err } = fairlath(['take-off', measured, ...args], freshFolder());
-    expect(code).toBe(2);
-    expect(err).toMatch(says);
+  testMistakes(MISTAKES);
+
+  test('refuses too few readings as a mistake of the file', () => {
+    const { code, err, faults } = fairlath(['take-off', 'leg.csv'], folderWith({ 'leg.csv': FEW }));
+    expect({ code, faults }).toEqual({ code: 2, faults: [{ code: 'take-off.too-few' }] });
+    expect(err).toMatch(/^leg\.csv: /);
   });
 
-  test('too few readings are a mistake of the file', () => {
-    const folder = folderWith({ 'leg.csv': '0,0\n10,1\n20,0\n' });
-    const { code, err } = fairlath(['take-off', 'leg.csv'], folder);
-    expect(code).toBe(2);
-    expect(err).toMatch(/^leg\.csv: fewer than 5 stations/);
-  });
+  test('its words are the reviewed ones', () =>
+    expectWords(
+      'take-off',
+      [
+        ['take-off', '--help'],
+        ['take-off', MEASURED],
+        ['take-off', MEASURED],
+        ['take-off', 'few.csv'],
+        ...MISTAKES.map(([args]) => args),
+      ],
+      { 'few.csv': FEW },
+    ));
 });

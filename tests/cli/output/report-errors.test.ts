@@ -1,8 +1,7 @@
 import { expect, test } from 'vitest';
-import { truncate } from '../../../src/cli/output/truncate.ts';
-import { parseNominal } from '../../../src/tiling/paper/printer-scale.ts';
+import { truncate } from '../../../src/cli/output/report-errors.ts';
 
-test('what was typed at length is cut short in a message, in quotes or not; anything else stands', () => {
+test('a message cuts what was typed at length short, in quotes or not, and nothing else', () => {
   const long = 'x'.repeat(5000);
   for (const message of [
     `no edge "${long}". Known: "a".`,
@@ -13,8 +12,4 @@ test('what was typed at length is cut short in a message, in quotes or not; anyt
   expect(truncate(`no edge "${long}". Known: "a".`)).toMatch(/^no edge "x+…". Known: "a".$/);
   const usual = `"a" has ${'many words '.repeat(60)}and "b" some.`;
   expect(truncate(usual)).toBe(usual);
-});
-
-test('lines to measure that are longer than any length are longer than any paper', () => {
-  expect(() => parseNominal('10000000')).toThrow(/"10000000" is longer than any paper/);
 });

@@ -1,0 +1,117 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { fairlath, freshFolder, LEG, RAIL, root } from '../run.ts';
+import { expectWords, type Mistake, testMistakes } from '../words.ts';
+
+const leg = join(root, LEG);
+const rail = join(root, RAIL);
+
+function json(args: readonly string[]) {
+  const { code, out, err } = fairlath(['print', ...args, '--json'], freshFolder());
+  expect({ code, err }).toEqual({ code: 0, err: '' });
+  return JSON.parse(out);
+}
+
+const BULGE = [
+  '--curve',
+  'arc',
+  '--chord',
+  '100',
+  '--rise',
+  '95',
+  '--units',
+  'mm',
+  '--gauge',
+  '--every',
+  '50',
+];
+const TOOLS = ['--template', '--bush', '17', '--bit', '12.7', '--paper', 'roll:610mm', '-o', 'tools.pdf'];
+
+const MISTAKES: readonly Mistake[] = [
+  [['print', LEG, '--gauge', '--form'], 'command.two-prints'],
+  [['print', LEG, '--gauge', '--template'], 'command.two-prints'],
+  [['print', LEG, '--template', '--form'], 'command.two-prints'],
+  [['print', LEG, '--gauge', '--half'], 'command.no-half'],
+  [['print', LEG, '--form', '--half'], 'command.no-half'],
+  [['print', LEG, '--bush', '5/8'], 'command.belongs'],
+  [['print', LEG, '--from', 'chord'], 'command.belongs'],
+  [['print', LEG, '--gauge', '--plies', '4'], 'command.belongs'],
+  [['print', LEG, '--template', '--bush', '1', '--edge', 'back'], 'command.belongs'],
+  [['print', LEG, '--gauge', '--turn', '90'], 'gauge.turn', '--turn'],
+  [['print', LEG, '--gauge', '--edge', 'front'], 'gauge.nothing-to-read', '--gauge'],
+  [['print', LEG, '--gauge', '--every', '1/1000000'], 'offsets.too-many-stations', '--every'],
+  [['print', LEG, '--template'], 'template.guide', '--template'],
+  [['print', LEG, '--template', '--bush', '5/8'], 'template.no-bit', '--template'],
+  [['print', LEG, '--template', '--bush', '1/2', '--bit', '5/8'], 'template.bush', '--template'],
+  [['print', LEG, '--form'], 'lamination.size', '--form'],
+  [['print', LEG, '--form', '--plies', '1'], 'lamination.plies', '--plies'],
+  [['print', LEG, '--form', '--plies', 'many'], 'form.plies', '--plies'],
+  [['print', LEG, '--form', '--edge', 'front', '--plies', '4'], 'form.straight', '--form'],
+  [['print', RAIL, '--form', '--plies', '4'], 'form.which-edge', '--form'],
+  [['print', LEG, '--form', '--plies', '4', '--species', 'oak'], 'species.ambiguous', '--species'],
+];
+
+describe('instead of the pattern print writes', () => {
+  test.each([
+    ['a gauge', ['--gauge']],
+    ['a template', ['--template', '--bush', '5/8', '--bit', '1/2']],
+    ['a form', ['--form', '--thickness', '1']],
+  ])('%s as a PDF of its own, with the same keys in its JSON', (_name, args) => {
+    const folder = freshFolder();
+    const { code, out } = fairlath(['print', leg, ...args, '-o', 'a.pdf', '--json'], folder);
+    expect(code).toBe(0);
+    const { sheets, checks, paper, code: pattern } = JSON.parse(out);
+    expect(paper).toBe('letter');
+    expect(pattern).toMatch(/^[2-9A-Z]{6}$/);
+    expect(sheets[0]).toMatchObject({ name: 'A1', toPage: expect.any(Array) });
+    expect(checks.length).toBeGreaterThanOrEqual(3);
+    const first = readFileSync(join(folder, 'a.pdf'));
+    expect(fairlath(['print', leg, ...args, '-o', 'a.pdf'], folder).code).toBe(0);
+    expect(readFileSync(join(folder, 'a.pdf'))).toEqual(first);
+    expect(readdirSync(folder)).toEqual(['a.pdf']);
+  });
+
+  test('a gauge, with a warning where the edge passes a station twice', () => {
+    const { code, out } = fairlath(['print', ...BULGE, '--json'], freshFolder());
+    expect(code).toBe(0);
+    expect(JSON.parse(out).warnings).toMatchObject([{ code: 'gauge.doubles-back' }]);
+  });
+
+  test('a gauge whose readings are within the tolerance when they are typed back', () => {
+    const { gauge } = json([leg, '--gauge', '--every', '2']);
+    expect(gauge.strips.map(({ edge }: { edge: string }) => edge)).toEqual(['back']);
+    const stations: { station: number; offset: number }[] = gauge.strips[0].stations;
+    const readings = stations.flatMap(({ station, offset }) => ['--reading', `${station}mm=${offset}mm`]);
+    const check = JSON.parse(fairlath(['check', leg, '--edge', 'back', ...readings, '--json']).out);
+    expect(check.worst).toBeLessThan(1e-5);
+    expect(check.verdict).toBe('within');
+    expect(gauge.tolerance).toBeCloseTo(25.4 / 32, 12);
+  });
+
+  test('a template smaller by half of guide less bit: 3/4 and 1/2 in give 1/8', () => {
+    const { template } = json([leg, '--template', '--bush', '3/4', '--bit', '1/2']);
+    expect(template.inside).toBeCloseTo(25.4 / 8, 12);
+    expect(json([rail, '--template', '--bearing', '12', '--bit', '12', '--half']).half).toBeDefined();
+  });
+
+  test('a form with its plies and the share that springs back', () => {
+    const { form } = json([rail, '--form', '--edge', 'lower', '--thickness', '75', '--plies', '5']);
+    expect(form).toMatchObject({ edge: 'lower', species: 'White oak', plies: 5, plyThickness: 15 });
+    expect(form.springback.share).toBeCloseTo(1 / 25, 12);
+    expect(form.line.askedRise).toBeCloseTo(150, 6);
+  });
+
+  testMistakes(MISTAKES);
+
+  test('their words are the reviewed ones', () =>
+    expectWords('print-targets', [
+      ['print', LEG, '--gauge', '--every', '2'],
+      ['print', ...BULGE],
+      ['print', RAIL, ...TOOLS],
+      ['print', RAIL, '--template', '--bearing', '12', '--bit', '12', '--half', '-o', 'half.pdf'],
+      ['print', RAIL, '--form', '--edge', 'lower', '--thickness', '75', '--plies', '5', '-o', 'form.pdf'],
+      ['print', RAIL, '--form', '--edge', 'lower', '--thickness', '300', '--plies', '2', '-o', 'thick.pdf'],
+      ...MISTAKES.map(([args]) => args),
+    ]));
+});
