@@ -1,5 +1,7 @@
 import type { Point } from '../curves/geometry/point.ts';
 import type { Rule } from '../units/rule.ts';
+import type { Joint } from './joints/joint-kinds.ts';
+import type { EdgeStep } from './steps/step-kinds.ts';
 
 /** A part as set out on the bench: what the maker wrote down, in millimetres. Plain data. */
 export interface Job {
@@ -49,81 +51,10 @@ export type EndSetting =
   | { readonly by: 'miter'; readonly miter: number; readonly bevel: number }
   | { readonly by: 'stance'; readonly rake: number; readonly splay: number };
 
-/** Something laid out on the marked face: stations from the reference end, offsets from the reference line. */
-export type Joint = { readonly key: string; readonly label?: string } & (
-  | ({ readonly kind: 'mortise' | 'slot' } & Recess)
-  | {
-      readonly kind: 'hole';
-      readonly at: Point;
-      readonly diameter: number;
-      readonly depth?: number;
-      readonly lean?: Lean;
-    }
-  /** Across the part at a station, or along it at an offset. */
-  | { readonly kind: 'centre-line'; readonly line: { readonly at: number } | { readonly out: number } }
-  /** Across the part at a station; a cross where an offset is given too. */
-  | { readonly kind: 'mark'; readonly at: number; readonly out?: number; readonly label: string }
-);
-
-/** A mortise, or a slot with round ends: its middle, its size over all, how far it is turned (radians). */
-export interface Recess {
-  readonly at: Point;
-  readonly length: number;
-  readonly width: number;
-  readonly turn: number;
-  /** Absent: right through. */
-  readonly depth?: number;
-}
-
-/** A hole off square to the face: by how much (radians, over 0) and to which side it runs as it goes in. */
-export interface Lean {
-  readonly by: number;
-  readonly toward: Toward;
-}
-
-/** To the left or right end, away from the reference line (out) or towards it (in). */
-export type Toward = 'left' | 'right' | 'out' | 'in';
-
 export interface Edge {
   readonly name: string;
   readonly from: Point;
   readonly steps: readonly [EdgeStep, ...EdgeStep[]];
   /** The key of this edge in the job file ("edges.back"): where its faults are reported. */
   readonly key: string;
-}
-
-/** One stretch of an edge, from where the last one ended to `to`. */
-export type EdgeStep = { readonly to: Point; readonly key: string } & (
-  | { readonly kind: 'line' }
-  | { readonly kind: 'arc'; readonly by: ArcInput }
-  | {
-      readonly kind: 'batten';
-      readonly by: BattenInput;
-      readonly ends: EndConditions;
-      readonly strip?: TaperInput;
-    }
-  /** A rise is positive away from the reference line, as an arc's. */
-  | { readonly kind: 'bow'; readonly rise: number }
-  | { readonly kind: 'ellipse'; readonly rise: number }
-  | { readonly kind: 'spline'; readonly through: readonly Point[]; readonly ends: EndConditions }
-);
-
-export type ArcInput =
-  | { readonly through: Point }
-  /** Positive: away from the reference line (to the left, going from start to end). */
-  | { readonly rise: number }
-  /** Positive: bulges as a positive rise does; the lesser arc. */
-  | { readonly radius: number };
-
-/** One nail or more between the ends, in order; or the apex the strip shall have over one nail. */
-export type BattenInput = { readonly through: readonly [Point, ...Point[]] } | { readonly apex: Point };
-
-/** How a strip's end is kept: sprung over a pin, or tangent to the neighbouring line. */
-export type EndCondition = 'free' | 'held';
-export type EndConditions = readonly [start: EndCondition, end: EndCondition];
-
-/** A strip planed thinner from its start to its end: its thickness at both, mm. */
-export interface TaperInput {
-  readonly from: number;
-  readonly to: number;
 }

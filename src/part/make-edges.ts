@@ -1,15 +1,9 @@
 import type { Curve } from '../curves/curve.ts';
-import { batten } from '../curves/elastica/batten.ts';
-import { bow } from '../curves/elastica/bow.ts';
-import type { StripEnds } from '../curves/elastica/solve-strip.ts';
 import { pieceEnd, pieceStart } from '../curves/geometry/evaluate.ts';
 import { angleFrom, type Point } from '../curves/geometry/point.ts';
-import { arc } from '../curves/simple/arc.ts';
-import { ellipse } from '../curves/simple/ellipse.ts';
-import { line } from '../curves/simple/line.ts';
-import { spline } from '../curves/simple/spline.ts';
-import { taperedBatten } from '../curves/tapered/tapered-batten.ts';
-import type { Edge, EdgeStep, EndCondition, Job } from '../job/job.ts';
+import type { Edge, Job } from '../job/job.ts';
+import { type EdgeStep, isRigidStep, stepEnds, stepRun } from '../job/steps/step-kinds.ts';
+import { firstOf, lastOf } from '../units/checked.ts';
 import { Fault } from '../units/fault.ts';
 import { edgeEnd, edgeStart, makeEdge } from './edge.ts';
 import { offsetAt } from './offsets.ts';
@@ -43,7 +37,7 @@ export function isBelowReference(edge: PartEdge): boolean {
 export function makeEdgeRuns(edge: Edge, faults: Fault[]): PartRun[] {
   return edge.steps.flatMap((step, i) => {
     try {
-      return [{ ...makeRun(edge, i), step }];
+      return [{ ...makeRun(edge, i, step), step }];
     } catch (error) {
       if (!(error instanceof Fault)) throw error;
       faults.push(error.at(step.key));
@@ -52,65 +46,27 @@ export function makeEdgeRuns(edge: Edge, faults: Fault[]): PartRun[] {
   });
 }
 
-const stepStart = (edge: Edge, i: number): Point => (i === 0 ? edge.from : edge.steps[i - 1]!.to);
+const stepStart = (edge: Edge, i: number): Point => edge.steps[i - 1]?.to ?? edge.from;
 
-function makeRun(edge: Edge, i: number): Curve {
-  const step = edge.steps[i]!;
+function makeRun(edge: Edge, i: number, step: EdgeStep): Curve {
   const from = stepStart(edge, i);
-  switch (step.kind) {
-    case 'line':
-      return line(from, step.to);
-    case 'arc':
-      return arc(from, step.to, step.by);
-    case 'bow':
-      return bow(from, step.to, step.rise);
-    case 'ellipse':
-      return ellipse(from, step.to, step.rise);
-    case 'batten':
-      return makeBattenRun(step, from, stripEnds(edge, i, step.ends));
-    case 'spline': {
-      const { start, end } = stripEnds(edge, i, step.ends);
-      const pins = [from, ...step.through, step.to];
-      return spline(pins, start === 'free' ? 'natural' : start, end === 'free' ? 'natural' : end);
-    }
-  }
+  // A held end leaves along the line or arc that it meets; along the run's own chord where there is none.
+  const [start, end] = stepEnds(step);
+  const held = (angle: number | undefined) => ({ held: angle ?? angleFrom(from, step.to) });
+  return stepRun(from, step, {
+    start: start === 'free' ? 'free' : held(neighborAngle(edge, i - 1, -1)),
+    end: end === 'free' ? 'free' : held(neighborAngle(edge, i + 1, 1)),
+  });
 }
-
-function makeBattenRun(step: Extract<EdgeStep, { kind: 'batten' }>, from: Point, ends: StripEnds): Curve {
-  const { by, strip, to } = step;
-  if (!strip) return batten(from, to, by, ends);
-  if ('apex' in by) return taperedBatten(from, to, by, strip, ends);
-  const [nail, another] = by.through;
-  if (another)
-    throw new Fault(
-      'batten.taper-nails',
-      'a tapered strip is bent over one nail only. Keep one, or leave out "strip" for an even strip.',
-    );
-  return taperedBatten(from, to, { nail }, strip, ends);
-}
-
-/** A held end leaves along the line or arc it meets; along the run's own chord where there is none. */
-function stripEnds(edge: Edge, i: number, [start, end]: readonly [EndCondition, EndCondition]): StripEnds {
-  const chord = angleFrom(stepStart(edge, i), edge.steps[i]!.to);
-  const kept = (how: EndCondition, angle: number | undefined): StripEnds['start'] =>
-    how === 'free' ? 'free' : { held: angle ?? chord };
-  return {
-    start: kept(start, neighbourAngle(edge, i - 1, pieceEnd)),
-    end: kept(end, neighbourAngle(edge, i + 1, pieceStart)),
-  };
-}
-
-const isRigid = (step: EdgeStep): boolean => step.kind === 'line' || step.kind === 'arc';
 
 /**
- * The direction in which a neighbouring line or arc meets a held end; strips give way and set none. A shoulder
- * lies across the strip: it is held in line with what comes beyond.
+ * The direction in which a line or an arc meets a held end beside it, `way` from the end; strips give way and set
+ * none. A shoulder is square to the strip: the strip is held in line with what comes beyond.
  */
-function neighbourAngle(edge: Edge, i: number, meet: typeof pieceEnd): number | undefined {
+function neighborAngle(edge: Edge, i: number, way: 1 | -1): number | undefined {
   const step = edge.steps[i];
-  if (!step || !isRigid(step)) return undefined;
-  if (step.to.x === stepStart(edge, i).x)
-    return neighbourAngle(edge, meet === pieceEnd ? i - 1 : i + 1, meet);
-  const run = makeRun(edge, i);
-  return meet(meet === pieceEnd ? run.exact.at(-1)! : run.exact[0]!).angle;
+  if (!step || !isRigidStep(step)) return undefined;
+  if (step.to.x === stepStart(edge, i).x) return neighborAngle(edge, i + way, way);
+  const { exact } = makeRun(edge, i, step);
+  return way === 1 ? pieceStart(firstOf(exact)).angle : pieceEnd(lastOf(exact)).angle;
 }

@@ -38,6 +38,9 @@ export const degrees = (radians: number): number => (radians * 180) / Math.PI;
 /** An angle in degrees, to a tenth, finer than a saw's scale: "6°", "7.5°", "-4°". */
 export const showAngle = (radians: number): string => `${trimmed(degrees(radians), 1)}°`;
 
+/** The same with a true minus sign, as on paper: "7.5°", "−4°". */
+export const typesetAngle = (radians: number): string => showAngle(radians).replace('-', '−');
+
 /** "1 sheet", "3 sheets". */
 export const showCount = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
 

@@ -2,14 +2,9 @@ import { spawnSync } from 'node:child_process';
 import { copyFileSync, existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import {
-  ALLOWANCE_KEYS,
-  END_KEYS,
-  JOB_KEYS,
-  JOINT_KEYS,
-  STEP_KEYS,
-  STOCK_KEYS,
-} from '../../src/job/job-keys.ts';
+import { ALLOWANCE_KEYS, END_KEYS, JOB_KEYS, STOCK_KEYS } from '../../src/job/job-keys.ts';
+import { JOINT_KINDS, JOINT_NAMES } from '../../src/job/joints/joint-kinds.ts';
+import { STEP_NAMES, stepKeys } from '../../src/job/steps/step-kinds.ts';
 import { freshFolder, root } from '../cli/run.ts';
 import { partOf, sampleText } from '../part/jobs.ts';
 
@@ -22,9 +17,9 @@ describe('the job file, told', () => {
 
   test('every key that a job may hold is there', () => {
     const vocabularies = [JOB_KEYS, STOCK_KEYS, ALLOWANCE_KEYS, END_KEYS];
-    const known = [...vocabularies, ...Object.values(STEP_KEYS), ...Object.values(JOINT_KEYS)].flatMap(
-      (one) => one.known,
-    );
+    const ofSteps = STEP_NAMES.flatMap(stepKeys);
+    const ofJoints = Object.values(JOINT_KINDS).flatMap(({ keys }) => keys);
+    const known = [...vocabularies.flat(), ...STEP_NAMES, ...ofSteps, ...JOINT_NAMES, ...ofJoints];
     const quoted = [...text.replace(/^```[\s\S]*?^```/gm, '').matchAll(/`([^`]+)`/g)]
       .map(([, code]) => code)
       .join(' ');

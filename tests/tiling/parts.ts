@@ -4,7 +4,7 @@ import { pathBounds } from '../../src/curves/geometry/bounds.ts';
 import type { Segment } from '../../src/curves/geometry/pieces/piece.ts';
 import { type Point, point } from '../../src/curves/geometry/point.ts';
 import { reversePath } from '../../src/curves/geometry/transform.ts';
-import type { EdgeStep } from '../../src/job/job.ts';
+import type { EdgeStep } from '../../src/job/steps/step-kinds.ts';
 import { makeEdge } from '../../src/part/edge.ts';
 import { isBelowReference } from '../../src/part/make-edges.ts';
 import type { Part, PartEdge } from '../../src/part/part.ts';

@@ -1,6 +1,6 @@
 import { angleRow, reachWords, SIGN_CONVENTION, slantedEnds } from '../../export/cover/end-words.ts';
 import { jointMeasures, jointName } from '../../export/cover/joint-words.ts';
-import type { Joint } from '../../job/job.ts';
+import type { Joint } from '../../job/joints/joint-kinds.ts';
 import { type CutCorner, longAndShortPoints, type PartEnd, trueShape } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
 import { degrees } from '../../units/number-format.ts';

@@ -3,8 +3,8 @@ import { flatten } from '../../curves/geometry/flatten.ts';
 import type { Landmark, Part } from '../../part/part.ts';
 import { finishedLine, partLines, patternChord } from '../../part/part-lines.ts';
 import { cutAngleWords } from '../../shop/words/cut-angle-words.ts';
+import { typesetAngle } from '../../units/number-format.ts';
 import { slantedEnds } from '../cover/end-words.ts';
-import { angleWords } from '../cover/joint-words.ts';
 import { type Dimensions, offsetsAtStation } from '../drawing/dimensions.ts';
 import { type Item, LINE_STYLES, polyline, type Stroke } from '../drawing/drawing.ts';
 import { standardScale } from '../drawing/drawing-scale.ts';
@@ -135,7 +135,7 @@ const endLabels = (view: PictureView, space: LabelSpace): Item[] =>
       return {
         anchor,
         competing: [],
-        blocks: [textBlock([cutAngleWords(angles, angleWords)], END_LABEL)],
+        blocks: [textBlock([cutAngleWords(angles, typesetAngle)], END_LABEL)],
         candidates: ({ width, height }) => {
           const boxes = boxesBeside(anchor, width, height);
           return [...boxes.filter((one) => !isInside(one)), ...boxes.filter(isInside)].map((box) => ({

@@ -8,9 +8,9 @@ import { cutAngleWords } from '../../shop/words/cut-angle-words.ts';
 import { cutOrder } from '../../shop/words/cut-order.ts';
 import { describeBlade } from '../../shop/words/describe-blade.ts';
 import { describeEnd } from '../../shop/words/describe-ends.ts';
+import { typesetAngle } from '../../units/number-format.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { reachWords } from '../cover/end-words.ts';
-import { angleWords } from '../cover/joint-words.ts';
 import { numberedSteps, paragraph } from '../cover/text-columns.ts';
 import { lengthWithoutUnit, printedLength } from '../drawing/dimensions.ts';
 import { about, printedLengthWords, sentence } from './card-words.ts';
@@ -49,7 +49,7 @@ function endSettings(part: Part, { ends, tableSaw }: Sawing): MachineSetting[] {
   const settings = ends.map((cut): MachineSetting & { readonly side: string } => ({
     side: cut.end.side,
     what: `${cut.end.side} end`,
-    value: cutAngleWords(cut.end.angles, angleWords),
+    value: cutAngleWords(cut.end.angles, typesetAngle),
     notes: endNotes(part, cut, tableSaw),
     requiredNotes: 0,
   }));

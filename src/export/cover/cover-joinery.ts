@@ -1,6 +1,10 @@
-import type { Joint, Toward } from '../../job/job.ts';
+import type { Toward } from '../../job/joints/joint-kind.ts';
+import type { Joint } from '../../job/joints/joint-kinds.ts';
+import { jointLean, jointOrigin, jointSize } from '../../job/joints/joint-kinds.ts';
+import { TOWARD_WORDS } from '../../job/joints/lean.ts';
 import type { PartEnd } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
+import { typesetAngle } from '../../units/number-format.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
@@ -14,7 +18,6 @@ import {
   SIGN_CONVENTION,
   slantedEnds,
 } from './end-words.ts';
-import { angleWords, jointSize, TOWARD_WORDS } from './joint-words.ts';
 import { blankRow, headingRow, paragraph, type TextRow } from './text-columns.ts';
 import { trueEndShapeRow } from './true-end-shape.ts';
 
@@ -67,16 +70,10 @@ export const jointRows = ({ rule }: Part, { joints }: Dimensions, width: number)
 
 function jointRow(joint: Joint, number: number, rule: Rule): string[] {
   const show = (mm: number | undefined): string => (mm === undefined ? '' : lengthWithoutUnit(mm, rule));
-  const [at, out] = jointCoordinates(joint);
+  const { at, out } = jointOrigin(joint);
   const name = [joint.kind.replace('-', ' '), ...(joint.label === undefined ? [] : [joint.label])].join(', ');
   const size = jointSize(joint, show);
   return [`${number}`, show(at), show(out), size === '' ? name : `${name}: ${size}`];
-}
-
-function jointCoordinates(joint: Joint): [at: number | undefined, out: number | undefined] {
-  if (joint.kind === 'mark') return [joint.at, joint.out];
-  if (joint.kind !== 'centre-line') return [joint.at.x, joint.at.y];
-  return 'at' in joint.line ? [joint.line.at, undefined] : [undefined, joint.line.out];
 }
 
 /** A wedge is planed to its rise over this run, mm, read on a rule of the finest common marks. */
@@ -96,14 +93,15 @@ const RAISED_SIDE: Readonly<Record<Toward, string>> = {
 /** For holes that lean: the wedge for the table of a drill press. */
 function wedgeParagraphs(joints: readonly Joint[], { unit }: Rule): string[] {
   const { run, rule } = WEDGE_RUNS[unit];
-  const leaning = joints.flatMap((joint, i) =>
-    joint.kind === 'hole' && joint.lean ? [{ lean: joint.lean, number: i + 1 }] : [],
-  );
+  const leaning = joints.flatMap((joint, i) => {
+    const lean = jointLean(joint);
+    return lean ? [{ lean, number: i + 1 }] : [];
+  });
   if (leaning.length === 0) return [];
   const told = leaning.map(({ lean, number }) => {
     const rise = readOnRule(run * Math.tan(lean.by), rule).text;
     const over = `${typesetFractions(rise)} in ${readOnRule(run, rule).text}`;
-    return `Hole ${number}: ${angleWords(lean.by)} is ${over} ${unit}; it runs ${TOWARD_WORDS[lean.toward]}, so raise ${RAISED_SIDE[lean.toward]}.`;
+    return `Hole ${number}: ${typesetAngle(lean.by)} is ${over} ${unit}; it runs ${TOWARD_WORDS[lean.toward]}, so raise ${RAISED_SIDE[lean.toward]}.`;
   });
   return [
     `A wedge of that rise over that run, under the work, tilts it for a hole that leans. ${told.join(' ')}`,

@@ -1,7 +1,6 @@
-import type { Curve } from '../../curves/curve.ts';
 import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
-import type { EdgeStep, EndConditions, TaperInput } from '../../job/job.ts';
+import { stepSentence } from '../../job/steps/step-kinds.ts';
 import type { Part } from '../../part/part.ts';
 import {
   DAMP_STRAIN,
@@ -157,11 +156,12 @@ export const offsetHead = ({ edges, rule }: Part): string[] => [
 
 /** Which curve each run is, in one plain sentence; runs of one kind share theirs. */
 export function curveSentences(part: Part): string[] {
+  const show = (mm: number): string => printedLength(mm, part.rule);
   const runs = new Map<string, string[]>();
   for (const { name, runs: edgeRuns } of part.edges)
     for (const run of edgeRuns) {
       const isStep = run.exact.some(isShoulder);
-      const words = isStep ? SHOULDER_WORDS : run.step && curveWords(run.step, run, part.rule);
+      const words = isStep ? SHOULDER_WORDS : run.step && stepSentence(run.step, run, show);
       if (words === undefined) continue;
       const [from, to] = [run.from.x, run.to.x].map((station) => printedLength(station, part.rule));
       const stretch = `${name}, ${isStep ? `at ${from}` : `${from} to ${to}`}`;
@@ -171,35 +171,6 @@ export function curveSentences(part: Part): string[] {
 }
 
 const SHOULDER_WORDS = 'a shoulder, square to the reference line.';
-
-function curveWords(step: EdgeStep, run: Curve, rule: Rule): string {
-  switch (step.kind) {
-    case 'line':
-      return 'straight.';
-    case 'arc': {
-      const [first] = run.path;
-      return `part of a circle${first?.type === 'arc' ? ` of radius ${printedLength(first.radius, rule)}` : ''}.`;
-    }
-    case 'batten':
-      return step.strip ? taperedWords(step.strip, rule) : battenWords(step.ends);
-    case 'bow':
-      return 'the line of a springy strip whose two ends a string draws together.';
-    case 'ellipse':
-      return 'half an ellipse standing on its chord.';
-    case 'spline':
-      return 'a smooth drafting curve through the given points; close to a batten’s line while it is shallow, but not one.';
-  }
-}
-
-function battenWords([start, end]: EndConditions): string {
-  const held = start === 'held' ? (end === 'held' ? 'both ends' : 'its start') : 'its end';
-  const ends = start === 'free' && end === 'free' ? '' : `, ${held} held in line with what it meets`;
-  return `the line that an even, springy batten takes when it is bent over nails and may slide along them${ends}.`;
-}
-
-const taperedWords = ({ from, to }: TaperInput, rule: Rule): string =>
-  `the line of a springy batten planed from ${printedLength(from, rule)} thick to ${printedLength(to, rule)}, bent over one nail; ` +
-  'such a strip creeps thick end first, so that friction or a stop must hold that end.';
 
 export const sawSentence = ({ sawAllowance, rule }: Part): string =>
   sawAllowance > 0

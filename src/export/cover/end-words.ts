@@ -2,7 +2,7 @@ import type { CompoundAngles } from '../../part/ends/compound-angles.ts';
 import { isSquare, longAndShortPoints, type PartEnd } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
 import { cutCornerWords } from '../../shop/words/cut-angle-words.ts';
-import { angleWords } from './joint-words.ts';
+import { typesetAngle } from '../../units/number-format.ts';
 
 /** Off the rule, without its unit. */
 type ShowEndLength = (mm: number) => string;
@@ -20,7 +20,7 @@ export const angleRow = (end: PartEnd): string[] =>
     : [
         end.side,
         ...(['miter', 'bevel', 'rake', 'splay', 'lean', 'sight'] as const).map((name: keyof CompoundAngles) =>
-          angleWords(end.angles[name]),
+          typesetAngle(end.angles[name]),
         ),
       ];
 

@@ -1,5 +1,6 @@
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import type { EndSide, Joint } from '../../job/job.ts';
+import type { EndSide } from '../../job/job.ts';
+import type { Joint } from '../../job/joints/joint-kinds.ts';
 import { stationRange } from '../../part/edge.ts';
 import { cutEnds, isCutOff } from '../../part/ends/cut-ends.ts';
 import { endStrips, type FoldTab } from '../../part/ends/fold-tabs.ts';

@@ -1,15 +1,21 @@
 import { type Box, pathBounds } from '../../curves/geometry/bounds.ts';
 import { flatten } from '../../curves/geometry/flatten.ts';
 import type { LineSegment, Segment } from '../../curves/geometry/pieces/piece.ts';
-import { add, direction, leftNormal, type Point, point, scale } from '../../curves/geometry/point.ts';
-import type { Joint, Recess } from '../../job/job.ts';
-import { type CuttingJoint, isCuttingJoint, jointShape, leanShift } from '../../part/joints/joint-shape.ts';
+import { type Point, point } from '../../curves/geometry/point.ts';
+import type { JointLine } from '../../job/joints/joint-kind.ts';
+import {
+  drawJoint,
+  isCuttingJoint,
+  type Joint,
+  jointPoint,
+  jointSize,
+} from '../../job/joints/joint-kinds.ts';
 import type { Part } from '../../part/part.ts';
 import { firstOf, itemAt } from '../../units/checked.ts';
 import type { ShowLength } from '../../units/fault.ts';
-import { jointMeasures, jointName, jointPlace, jointSize } from '../cover/joint-words.ts';
+import { jointMeasures, jointName, jointPlace } from '../cover/joint-words.ts';
 import { lengthWithoutUnit, offsetsAtStation } from '../drawing/dimensions.ts';
-import type { Item, LineStyle, Stroke } from '../drawing/drawing.ts';
+import type { Item, Stroke } from '../drawing/drawing.ts';
 import {
   candidatesBeside,
   type Label,
@@ -20,23 +26,8 @@ import {
 } from '../labels/place-labels.ts';
 import { boxContains, type LabelledSheet, onSheet, pathOnSheet, type SheetContext } from './sheet-context.ts';
 
-/** A hole's cross stands out this far, mm, so that its middle is found again under the point of an awl. */
-const CROSS_PAST_MM = 4;
-/** Half the cross of a mark. */
-const MARK_ARM_MM = 5;
 /** A centre line or a mark across the part runs this far past its edges, mm. */
 const PAST_MM = 6;
-/** From a leaning hole the arrow that shows which way it runs, mm. */
-const ARROW_MM = 9;
-const HEAD_MM = 2;
-
-/** One line of a joint as it lies on the face, mm on the part. */
-interface JointLine {
-  readonly style: LineStyle;
-  readonly path: readonly Segment[];
-  readonly closed?: boolean;
-}
-
 /** The joints laid out on the face, over one sheet. */
 export const jointStrokes = (context: SheetContext): Stroke[] =>
   context.dimensions.joints.flatMap((joint) =>
@@ -51,57 +42,12 @@ export const jointStrokes = (context: SheetContext): Stroke[] =>
   );
 
 /** All that is drawn of a joint, mm on the part. */
-export function jointLines(part: Part, joint: Joint): JointLine[] {
-  switch (joint.kind) {
-    case 'centre-line':
-      return [{ style: 'axis', path: [centreLine(part, joint.line)] }];
-    case 'mark':
-      return joint.out === undefined
-        ? [{ style: 'mark', path: [lineAcross(part, joint.at)] }]
-        : cross('mark', point(joint.at, joint.out), MARK_ARM_MM, 0);
-    default:
-      return [{ style: 'joint', path: jointShape(joint).outline, closed: true }, ...jointCentreMarks(joint)];
-  }
-}
-
-/** Where a bit is set: in the middle of a hole, at both ends of a slot. */
-function jointCentreMarks(joint: CuttingJoint): JointLine[] {
-  if (joint.kind === 'slot')
-    return slotEnds(joint).flatMap((at) => cross('axis', at, joint.width / 2 + CROSS_PAST_MM, joint.turn));
-  if (joint.kind !== 'hole') return [];
-  const { at, diameter, lean } = joint;
-  return [
-    ...cross('axis', at, diameter / 2 + CROSS_PAST_MM, 0),
-    ...(lean ? leanArrow(at, leanShift({ ...lean, by: Math.PI / 4 }, 1), diameter / 2 + ARROW_MM) : []),
-  ];
-}
-
-const slotEnds = ({ at, length, width, turn }: Recess): Point[] =>
-  [1, -1].map((side) => add(at, scale(direction(turn), (side * (length - width)) / 2)));
-
-function cross(style: LineStyle, at: Point, arm: number, turn: number): JointLine[] {
-  return [direction(turn), direction(turn + Math.PI / 2)].map((way) => ({
-    style,
-    path: [segmentBetween(add(at, scale(way, -arm)), add(at, scale(way, arm)))],
-  }));
-}
-
-/** `way` is a unit vector along the part or across it. */
-function leanArrow(at: Point, way: Point, reach: number): JointLine[] {
-  const tip = add(at, scale(way, reach));
-  const barb = (side: 1 | -1): Point =>
-    add(tip, add(scale(way, -HEAD_MM), scale(leftNormal(way), (side * HEAD_MM) / 2)));
-  return [
-    { style: 'mark', path: [segmentBetween(at, tip)] },
-    { style: 'mark', path: [segmentBetween(barb(1), tip), segmentBetween(tip, barb(-1))] },
-  ];
-}
-
-function centreLine(part: Part, place: { readonly at: number } | { readonly out: number }): Segment {
-  if ('at' in place) return lineAcross(part, place.at);
-  const { left, right } = part.bounds;
-  return segmentBetween(point(left - PAST_MM, place.out), point(right + PAST_MM, place.out));
-}
+export const jointLines = (part: Part, joint: Joint): readonly JointLine[] =>
+  drawJoint(joint, {
+    across: (station) => lineAcross(part, station),
+    along: (offset) =>
+      segmentBetween(point(part.bounds.left - PAST_MM, offset), point(part.bounds.right + PAST_MM, offset)),
+  });
 
 /** From edge to edge at a station and a little past them, from below. */
 function lineAcross(part: Part, station: number): Segment {
@@ -158,10 +104,7 @@ export function labelAnchor(
 ): { readonly at: Point; readonly path: readonly Segment[] } {
   const lines = jointLines(part, joint);
   if (isCuttingJoint(joint)) return { at: joint.at, path: lines.flatMap(({ path }) => path) };
-  const at =
-    joint.kind === 'mark' && joint.out !== undefined
-      ? point(joint.at, joint.out)
-      : nameEnd(firstOf(firstOf(lines).path));
+  const at = jointPoint(joint) ?? nameEnd(firstOf(firstOf(lines).path));
   return { at, path: [segmentBetween(at, at)] };
 }
 

@@ -1,4 +1,4 @@
-import { isCuttingJoint } from '../../part/joints/joint-shape.ts';
+import { isCuttingJoint } from '../../job/joints/joint-kinds.ts';
 import { printedLength } from '../drawing/dimensions.ts';
 import { type Item, type LineStyle, polyline, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth } from '../drawing/text-width.ts';

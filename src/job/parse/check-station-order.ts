@@ -1,6 +1,6 @@
 import { distance } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import type { StepKind } from '../job-keys.ts';
+import type { StepKindName } from '../steps/step-kinds.ts';
 import type { Coordinate } from './read-points.ts';
 
 /**
@@ -9,7 +9,7 @@ import type { Coordinate } from './read-points.ts';
  * that does not, at that point.
  */
 export function checkStationOrder(
-  kind: StepKind,
+  kind: StepKindName,
   start: Coordinate,
   pins: readonly Coordinate[],
   end: Coordinate,

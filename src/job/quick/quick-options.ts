@@ -1,11 +1,12 @@
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
+import type { Taper } from '../../curves/tapered/tapered-batten.ts';
 import { Fault, Faults } from '../../units/fault.ts';
 import { parseLength } from '../../units/parse-length.ts';
 import { quoted } from '../../units/quoted.ts';
 import type { Unit } from '../../units/unit.ts';
-import type { EndCondition, EndConditions, TaperInput } from '../job.ts';
 import { didYouMean } from '../parse/did-you-mean.ts';
 import { suggestUnit } from '../parse/unit-word.ts';
+import type { EndCondition, EndConditions } from '../steps/end-conditions.ts';
 
 /** A curve over a chord, each option as typed on the command line: `--chord 28 --rise 3/4`. */
 export interface QuickOptions {
@@ -72,8 +73,8 @@ export class QuickOptionReader {
     if (!this.has('nail')) return chord && chord / 2;
     const nail = this.readLength('nail', unit);
     if (nail === undefined || chord === undefined || (nail > JOIN_MM && nail < chord - JOIN_MM)) return nail;
-    const readEnds = `0 and ${this.options.chord.trim()}`;
-    return this.report('nail', 'quick.nail', `the nail is not on the chord. Put it between ${readEnds}.`);
+    const ends = `0 and ${this.options.chord.trim()}`;
+    return this.report('nail', 'quick.nail', `the nail is not on the chord. Put it between ${ends}.`);
   }
 
   readWord<Word extends string>(option: 'curve' | 'units', words: readonly Word[]): Word | undefined {
@@ -92,7 +93,7 @@ export class QuickOptionReader {
   }
 
   /** One word for both ends or one for each, a comma between; free where nothing is typed. */
-  ends(words: readonly ['free' | 'natural', 'held']): EndConditions | undefined {
+  readEnds(words: readonly ['free' | 'natural', 'held']): EndConditions | undefined {
     if (this.options.ends === undefined) return ['free', 'free'];
     const typed = this.options.ends.split(',');
     if (typed.length > 2)
@@ -103,8 +104,10 @@ export class QuickOptionReader {
     return [kept(start), kept(end ?? start)];
   }
 
-  readTaper(unit: Unit): TaperInput | undefined {
-    const typed = this.options.strip!.split(/\s+to\s+/);
+  /** The thickness of a strip at both ends; undefined for an even strip. */
+  readTaper(unit: Unit): Taper | undefined {
+    const typed = this.options.strip?.split(/\s+to\s+/);
+    if (!typed) return undefined;
     if (typed.length !== 2)
       return this.report('strip', 'quick.strip', 'give the thickness at both ends: --strip "1/4 to 1/8".');
     const [from, to] = typed.map((each) => this.attempt('strip', () => parseLength(each, unit, 'positive')));

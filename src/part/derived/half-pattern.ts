@@ -2,7 +2,7 @@ import { pathBounds } from '../../curves/geometry/bounds.ts';
 import { pieceEnd } from '../../curves/geometry/evaluate.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import type { Joint } from '../../job/job.ts';
+import { type Joint, jointAngles, jointLengths, jointOrigin } from '../../job/joints/joint-kinds.ts';
 import { Fault } from '../../units/fault.ts';
 import { stationRange } from '../edge.ts';
 import { offsetsAt } from '../offsets.ts';
@@ -85,30 +85,14 @@ function assertJointsMirrored(joints: Part['joints'], station: number): void {
 /** What a joint is and where, seen from the middle towards its right (or, by −1, its left). */
 function jointSignature(joint: Joint, station: number, way: 1 | -1): string {
   const near = (mm: number): number => Math.round(mm / SYMMETRY_MM) + 0;
-  const off = (x: number): number => near(way * (x - station));
-  switch (joint.kind) {
-    case 'mortise':
-    case 'slot': {
-      const turn = Math.round((way * joint.turn) / ANGLE_TOLERANCE) + 0;
-      return [
-        joint.kind,
-        off(joint.at.x),
-        near(joint.at.y),
-        near(joint.length),
-        near(joint.width),
-        turn,
-      ].join();
-    }
-    case 'hole': {
-      const side = { right: way, left: -way, out: 'out', in: 'in' }[joint.lean?.toward ?? 'out'];
-      const lean = joint.lean ? [Math.round(joint.lean.by / ANGLE_TOLERANCE), side].join() : '';
-      return ['hole', off(joint.at.x), near(joint.at.y), near(joint.diameter), lean].join();
-    }
-    case 'centre-line':
-      return 'at' in joint.line ? `across,${off(joint.line.at)}` : `along,${near(joint.line.out)}`;
-    case 'mark':
-      return ['mark', off(joint.at), joint.out === undefined ? '' : near(joint.out)].join();
-  }
+  const { at, out } = jointOrigin(joint);
+  return [
+    joint.kind,
+    at === undefined ? '' : near(way * (at - station)),
+    out === undefined ? '' : near(out),
+    ...jointLengths(joint).map(near),
+    ...jointAngles(joint, way).map((angle) => Math.round(angle / ANGLE_TOLERANCE) + 0),
+  ].join();
 }
 
 function middlePoint(edge: PartEdge, station: number): Point {

@@ -2,6 +2,7 @@ import { angleFrom, cross, direction, distance, type Point, subtract } from '../
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { apexOf } from '../../curves/measurements.ts';
 import type { Edit } from '../../job/edit/edit-job.ts';
+import { stepHandles } from '../../job/steps/step-kinds.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import { edgeEnd, edgeStart } from '../edge.ts';
@@ -94,31 +95,15 @@ function shoulderPartner({ runs }: PartEdge, run: PartRun): GripLength[] {
 /** The grips of a run between its ends. */
 function gripsBetweenEnds(edge: PartEdge, { step, from, to, exact }: PartRun): Grip[] {
   if (!step) return [];
-  const many = (what: 'nail' | 'pin', points: readonly Point[]): Grip[] =>
-    points.map((at, i) => makePointGrip(edge, what, `${step.key}.through[${i}]`, at));
-  const over = (what: 'rise' | 'radius', mm: number): Grip[] => {
+  return stepHandles(step).flatMap((handle): Grip[] => {
+    const key = `${step.key}.${handle.key}`;
+    if ('at' in handle) return [makePointGrip(edge, handle.what, key, handle.at)];
     const at = apexOf(exact, from, to)?.at;
-    const key = `${step.key}.${what}`;
+    const { what, mm } = handle;
     return at
       ? [{ key, what: 'apex', edge: edge.name, at, sets: [{ key, mm, what, chord: [from, to] }] }]
       : [];
-  };
-  switch (step.kind) {
-    case 'line':
-      return [];
-    case 'batten':
-      return 'apex' in step.by
-        ? [makePointGrip(edge, 'apex', `${step.key}.apex`, step.by.apex)]
-        : many('nail', step.by.through);
-    case 'spline':
-      return many('pin', step.through);
-    case 'bow':
-    case 'ellipse':
-      return over('rise', step.rise);
-    case 'arc':
-      if ('through' in step.by) return [makePointGrip(edge, 'pin', `${step.key}.through`, step.by.through)];
-      return 'rise' in step.by ? over('rise', step.by.rise) : over('radius', step.by.radius);
-  }
+  });
 }
 
 /**

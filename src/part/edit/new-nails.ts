@@ -4,7 +4,7 @@ import { paramCurve } from '../../curves/geometry/evaluate.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { distance, type Point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import type { EdgeStep } from '../../job/job.ts';
+import { aStep, type EdgeStep, stepPointList } from '../../job/steps/step-kinds.ts';
 import { Fault } from '../../units/fault.ts';
 import { readOnRule } from '../../units/rule.ts';
 import { offsetsAt } from '../offsets.ts';
@@ -40,18 +40,11 @@ const settableRuns = ({ edges }: Part): SettableRun[] =>
     runs.flatMap((run) => {
       const { step } = run;
       if (!step) return [];
-      const passed = pointsPassed(step);
+      const passed = stepPointList(step);
       const places = [run.from, ...(passed?.points ?? []), run.to];
       return [{ edge: name, step, curve: run, what: passed?.what, places }];
     }),
   );
-
-/** What a step passes any number of; nothing where the job says no more than one place of it. */
-function pointsPassed(step: EdgeStep): { what: NewNail['what']; points: readonly Point[] } | undefined {
-  if (step.kind === 'spline') return { what: 'pin', points: step.through };
-  if (step.kind === 'batten' && 'through' in step.by) return { what: 'nail', points: step.by.through };
-  return undefined;
-}
 
 /** What can be set on a part, in the order of its edges: 'nail', 'pin', both or nothing. */
 export const settableKinds = (part: Part): NewNail['what'][] => [
@@ -147,5 +140,5 @@ function whyNoNail(step: EdgeStep): string {
   if (step.kind === 'batten')
     return 'this batten is given its apex, and its nail follows from that. Write through in place of apex to set nails.';
   const cure = 'A batten through nails does, and a spline through pins.';
-  return `${step.kind === 'arc' || step.kind === 'ellipse' ? 'an' : 'a'} ${step.kind} takes no nails. ${cure}`;
+  return `${aStep(step.kind)} takes no nails. ${cure}`;
 }

@@ -4,10 +4,17 @@ import type { Point } from '../../curves/geometry/point.ts';
 import { isPointInPath } from '../../curves/geometry/point-in-path.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { minimizeOn } from '../../curves/numeric/roots-and-minima.ts';
-import type { Joint } from '../../job/job.ts';
+import type { JointShape } from '../../job/joints/joint-kind.ts';
+import {
+  type CuttingJoint,
+  isCuttingJoint,
+  type Joint,
+  jointLean,
+  jointOrigin,
+  jointShape,
+} from '../../job/joints/joint-kinds.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { type Rule, showLength } from '../../units/rule.ts';
-import { type CuttingJoint, isCuttingJoint, type JointShape, jointShape } from './joint-shape.ts';
 
 /** A wall thinner than this splits when the joint is cut or driven home: common practice, no published source. */
 const THIN_WALL_MM = 6;
@@ -30,9 +37,7 @@ export interface JointContext {
 /** Where a joint comes out: on the face, and on the back where it leans and goes right through. */
 const shapesOnFaces = (joint: CuttingJoint, thickness: number | undefined): JointShape[] => [
   jointShape(joint),
-  ...(joint.kind === 'hole' && joint.lean && thickness !== undefined
-    ? [jointShape(joint, joint.depth ?? thickness)]
-    : []),
+  ...(jointLean(joint) && thickness !== undefined ? [jointShape(joint, joint.depth ?? thickness)] : []),
 ];
 
 /** Joints that stand outside the part, across an edge, in the wood that is sawn away, or in each other. */
@@ -64,12 +69,7 @@ function findMisplacement(joint: Joint, ground: JointContext): Fault | undefined
 }
 
 function findLineMisplacement(joint: Joint, ground: JointContext): Fault | undefined {
-  const x =
-    joint.kind === 'mark'
-      ? joint.at
-      : joint.kind === 'centre-line' && 'at' in joint.line
-        ? joint.line.at
-        : ground.from;
+  const x = jointOrigin(joint).at ?? ground.from;
   return x < ground.from - JOIN_MM || x > ground.to + JOIN_MM ? outsideFault(joint, x, ground) : undefined;
 }
 

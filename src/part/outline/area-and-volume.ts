@@ -3,8 +3,9 @@ import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { add, type Point, point, scale, subtract, toPoint } from '../../curves/geometry/point.ts';
 import { polygon } from '../../curves/geometry/transform.ts';
 import { integrate } from '../../curves/numeric/gauss-legendre.ts';
+import { isCuttingJoint, jointLean, jointShape } from '../../job/joints/joint-kinds.ts';
+import { leanShift, leanStretch } from '../../job/joints/lean.ts';
 import type { PartEnd } from '../ends/end-planes.ts';
-import { isCuttingJoint, jointShape, leanShift, leanStretch } from '../joints/joint-shape.ts';
 import type { Part } from '../part.ts';
 import { finishedLine } from '../part-lines.ts';
 
@@ -79,7 +80,7 @@ export function volumeOf({ shape, ends, joints, stock }: Part): Solid | undefine
   const taken = joints.filter(isCuttingJoint).map((joint): Moments => {
     const depth = Math.min(joint.depth ?? thickness, thickness);
     const { area, centroid } = faceOf(jointShape(joint).outline);
-    const lean = joint.kind === 'hole' ? joint.lean : undefined;
+    const lean = jointLean(joint);
     const opened = { area: area * leanStretch(lean), centroid: add(centroid, leanShift(lean, depth / 2)) };
     return scaleMoments(opened, -depth);
   });

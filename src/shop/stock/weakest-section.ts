@@ -4,8 +4,8 @@ import { minimizeAlong } from '../../curves/geometry/extrema.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { add, direction, dot, leftNormal, type Point, scale, subtract } from '../../curves/geometry/point.ts';
 import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minima.ts';
+import { type CuttingJoint, isCuttingJoint, jointShape } from '../../job/joints/joint-kinds.ts';
 import { isInTenon } from '../../part/ends/tenons.ts';
-import { type CuttingJoint, isCuttingJoint, jointShape } from '../../part/joints/joint-shape.ts';
 import { edgesAsCut } from '../../part/outline/outline.ts';
 import type { Part } from '../../part/part.ts';
 

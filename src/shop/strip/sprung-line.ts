@@ -2,7 +2,7 @@ import type { Curve } from '../../curves/curve.ts';
 import { type CurvePoint, paramCurve } from '../../curves/geometry/evaluate.ts';
 import { distance, type Point } from '../../curves/geometry/point.ts';
 import { figuresOf } from '../../curves/measurements.ts';
-import type { EndConditions } from '../../job/job.ts';
+import type { EndConditions } from '../../job/steps/end-conditions.ts';
 import { itemAt } from '../../units/checked.ts';
 
 /** One run of the fair line as a batten is sprung to it. */

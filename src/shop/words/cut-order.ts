@@ -1,7 +1,7 @@
 import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
+import { type CuttingJoint, isCuttingJoint, jointLean } from '../../job/joints/joint-kinds.ts';
 import { isSquare } from '../../part/ends/end-planes.ts';
 import { isHanded } from '../../part/handedness.ts';
-import { type CuttingJoint, isCuttingJoint } from '../../part/joints/joint-shape.ts';
 import type { Part } from '../../part/part.ts';
 import type { LengthFormat } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
@@ -51,10 +51,10 @@ function jointStep({ joints }: Part, { rounded }: LengthFormat): string | undefi
   return `Cut the joints (${which.join(', ')}) before any curve, while the faces are flat and the board clamps square.`;
 }
 
-const leanWords = (joint: CuttingJoint): string =>
-  joint.kind === 'hole' && joint.lean
-    ? `, leaning ${showAngle(joint.lean.by)} to the ${joint.lean.toward}`
-    : '';
+function leanWords(joint: CuttingJoint): string {
+  const lean = jointLean(joint);
+  return lean ? `, leaning ${showAngle(lean.by)} to the ${lean.toward}` : '';
+}
 
 /** Leaning ends are cut while both edges are straight; square ones wait where a straight edge stays. */
 function endSteps(

@@ -1,9 +1,14 @@
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { polygon } from '../../curves/geometry/transform.ts';
-import type { Joint } from '../../job/job.ts';
+import {
+  isCuttingJoint,
+  type Joint,
+  jointOrigin,
+  jointPoint,
+  jointShape,
+} from '../../job/joints/joint-kinds.ts';
 import { endStrips } from '../../part/ends/fold-tabs.ts';
-import { isCuttingJoint, jointShape } from '../../part/joints/joint-shape.ts';
 import { offsetsAt } from '../../part/offsets.ts';
 import type { Part } from '../../part/part.ts';
 
@@ -19,29 +24,19 @@ export const requiredSegments = (part: Part): Segment[] => [
 /** Where the joints stand: a seam across one would be sawn or chopped through. */
 export const jointPoints = (part: Part): Point[] =>
   shownJoints(part).flatMap((joint) => {
-    const at = jointCentre(joint);
+    const at = jointPoint(joint);
     return at ? [at, ...jointOutline(joint).flatMap((one) => (one.type === 'line' ? [one.from] : []))] : [];
   });
 
 /** All joints; of a half pattern those of its own half. */
 export const shownJoints = ({ joints, shape }: Part): readonly Joint[] =>
-  shape.type === 'half' ? joints.filter((joint) => jointStation(joint) <= shape.centre[0].x) : joints;
-
-function jointStation(joint: Joint): number {
-  if (joint.kind === 'mark') return joint.at;
-  if (joint.kind !== 'centre-line') return joint.at.x;
-  return 'at' in joint.line ? joint.line.at : Number.NEGATIVE_INFINITY;
-}
-
-/** The middle of a joint; none of a line across the part or along it. */
-function jointCentre(joint: Joint): Point | undefined {
-  if (isCuttingJoint(joint)) return joint.at;
-  return joint.kind === 'mark' && joint.out !== undefined ? point(joint.at, joint.out) : undefined;
-}
+  shape.type === 'half'
+    ? joints.filter((joint) => (jointOrigin(joint).at ?? Number.NEGATIVE_INFINITY) <= shape.centre[0].x)
+    : joints;
 
 function jointOutline(joint: Joint): readonly Segment[] {
   if (isCuttingJoint(joint)) return jointShape(joint).outline;
-  const at = jointCentre(joint);
+  const at = jointPoint(joint);
   if (!at) return [];
   const end = (x: number, y: number): Point => point(at.x + x * MARK_REACH_MM, at.y + y * MARK_REACH_MM);
   return [lineSegment(end(-1, 0), end(1, 0)), lineSegment(end(0, -1), end(0, 1))];
@@ -49,7 +44,7 @@ function jointOutline(joint: Joint): readonly Segment[] {
 
 /** From a joint square to the nearest edge: the sheets between are printed, so that all hang together. */
 function linkToNearestEdge({ edges }: Part, joint: Joint): Segment[] {
-  const at = jointCentre(joint);
+  const at = jointPoint(joint);
   const offsets = at ? edges.flatMap((edge) => offsetsAt(edge, at.x)) : [];
   if (!at || offsets.length === 0) return [];
   const nearest = offsets.reduce((a, b) => (Math.abs(b - at.y) < Math.abs(a - at.y) ? b : a));

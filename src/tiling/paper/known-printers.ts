@@ -2,8 +2,7 @@ import { parseDocument } from 'yaml';
 import { Diagnostics } from '../../job/parse/diagnostics.ts';
 import { didYouMean } from '../../job/parse/did-you-mean.ts';
 import { readYaml } from '../../job/parse/read-yaml.ts';
-import { YamlMapping } from '../../job/parse/yaml-mapping.ts';
-import type { YamlNode } from '../../job/parse/yaml-node.ts';
+import { type NamedNode, YamlMapping } from '../../job/parse/yaml-mapping.ts';
 import { Fault } from '../../units/fault.ts';
 import { trimmed } from '../../units/number-format.ts';
 import { quoted } from '../../units/quoted.ts';
@@ -30,17 +29,17 @@ export function readPrinters(text: string): KnownPrinter[] {
   if (text.split('\n').every((line) => /^\s*(#|$)/.test(line))) return [];
   const findings = new Diagnostics();
   const root = readYaml(text, { name: 'list of printers', lists: CURE }, findings);
-  const table = root && YamlMapping.of(root, CURE);
-  const printers = table?.names.map((name) => readPrinter(name, table.get(name)));
+  const mapping = root && YamlMapping.of(root, CURE);
+  const printers = mapping?.entries.map(readPrinter);
   findings.throwIfAny();
   return (printers ?? []).filter((printer) => printer !== undefined);
 }
 
-function readPrinter(name: string, entry: YamlNode | undefined): KnownPrinter | undefined {
-  const table = entry && YamlMapping.of(entry, CURE);
+function readPrinter({ name, node }: NamedNode): KnownPrinter | undefined {
+  const table = YamlMapping.of(node, CURE);
   if (!table) return undefined;
-  entry.attempt(() => validatePrinterName(name));
-  table.rejectUnknownKeys({ known: ['across', 'down'] });
+  node.attempt(() => validatePrinterName(name));
+  table.rejectUnknownKeys(['across', 'down']);
   const scale = (side: 'across' | 'down'): number | undefined => {
     const value = table.require(side, `Write "${side}: 99.7 %", or run "fairlath printer set".`);
     const typed = value?.text('Write a share such as 99.7 %.');

@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { JOB_KEYS, JOINT_KEYS, STEP_KEYS, STEP_KINDS, STOCK_KEYS } from '../../../src/job/job-keys.ts';
+import { JOB_KEYS, STOCK_KEYS } from '../../../src/job/job-keys.ts';
+import { JOINT_KINDS } from '../../../src/job/joints/joint-kinds.ts';
 import { closestName } from '../../../src/job/parse/did-you-mean.ts';
+import { STEP_NAMES, stepKeys } from '../../../src/job/steps/step-kinds.ts';
 
 test.each([
   ['rize', 'rise'],
@@ -19,16 +21,16 @@ test.each([
 });
 
 test.each([
-  ['dia', 'diameter', JOINT_KEYS.hole],
-  ['len', 'length', JOINT_KEYS.slot],
-  ['lth', 'length', JOINT_KEYS.slot],
-  ['wid', 'width', JOINT_KEYS.slot],
+  ['dia', 'diameter', JOINT_KINDS.hole.keys],
+  ['len', 'length', JOINT_KINDS.slot.keys],
+  ['lth', 'length', JOINT_KINDS.slot.keys],
+  ['wid', 'width', JOINT_KINDS.slot.keys],
   ['thk', 'thickness', STOCK_KEYS],
   ['thick', 'thickness', STOCK_KEYS],
   ['qty', 'quantity', JOB_KEYS],
   ['grad', 'graduation', JOB_KEYS],
-  ['thru', 'through', STEP_KEYS.batten],
-] as const)('%j is short for %j', (written, meant, { known }) => {
+  ['thru', 'through', stepKeys('batten')],
+] as const)('%j is short for %j', (written, meant, known) => {
   expect(closestName(written, known)).toBe(meant);
 });
 
@@ -48,10 +50,13 @@ test('of two as near, the one whose letter is left out', () => {
 test('a single letter is not taken for another', () => expect(closestName('a', ['b'])).toBeUndefined());
 
 describe('no false suggestions', () => {
-  const VOCABULARIES = [JOB_KEYS, STOCK_KEYS, ...Object.values(JOINT_KEYS), ...Object.values(STEP_KEYS)].map(
-    ({ known }) => known,
-  );
-  const anyNames = fc.constantFrom(...VOCABULARIES, STEP_KINDS);
+  const VOCABULARIES = [
+    JOB_KEYS,
+    STOCK_KEYS,
+    ...Object.values(JOINT_KINDS).map(({ keys }) => keys),
+    ...STEP_NAMES.map(stepKeys),
+  ];
+  const anyNames = fc.constantFrom(...VOCABULARIES, STEP_NAMES);
 
   test('property: what is taken for a name has most of its letters from it', () =>
     fc.assert(
@@ -95,10 +100,8 @@ describe('no false suggestions', () => {
     ['date', JOB_KEYS],
     ['price', STOCK_KEYS],
     ['wood', STOCK_KEYS],
-    ['offset', JOINT_KEYS.mortise],
-    ['angle', STEP_KEYS.arc],
-    ['centre', STEP_KEYS.arc],
-  ] as const)('%j is no slip of any name', (word, { known }) =>
-    expect(closestName(word, known)).toBeUndefined(),
-  );
+    ['offset', JOINT_KINDS.mortise.keys],
+    ['angle', stepKeys('arc')],
+    ['centre', stepKeys('arc')],
+  ] as const)('%j is no slip of any name', (word, known) => expect(closestName(word, known)).toBeUndefined());
 });

@@ -5,9 +5,9 @@ import type { Segment } from '../../../src/curves/geometry/pieces/piece.ts';
 import type { Point } from '../../../src/curves/geometry/point.ts';
 import { distance } from '../../../src/curves/geometry/point.ts';
 import { isPointInPath } from '../../../src/curves/geometry/point-in-path.ts';
+import { isCuttingJoint, jointShape } from '../../../src/job/joints/joint-kinds.ts';
 import { halfOf } from '../../../src/part/derived/half-pattern.ts';
 import { isHanded } from '../../../src/part/handedness.ts';
-import { isCuttingJoint, jointShape } from '../../../src/part/joints/joint-shape.ts';
 import { faultsOf, partOf } from '../jobs.ts';
 
 /** A hall bench rail 600 × 80 × 22, straight on both edges so that walls are read off at once. */

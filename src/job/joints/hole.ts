@@ -1,0 +1,96 @@
+import { add, type Point, scale, subtract } from '../../curves/geometry/point.ts';
+import { typesetAngle } from '../../units/number-format.ts';
+import type { Unit } from '../../units/unit.ts';
+import { omitUndefined, readAngle, readWord } from '../parse/read-values.ts';
+import type { YamlMapping } from '../parse/yaml-mapping.ts';
+import type { JointKind, JointShape, Lean } from './joint-kind.ts';
+import { arrow, CROSS_PAST_MM, cross } from './joint-lines.ts';
+import { LEAN_DIRECTIONS, leanShift, leanStretch, TOWARD_WORDS } from './lean.ts';
+import { optionalLength, readMiddle, requireLength } from './read-measures.ts';
+import { depthWords } from './recess.ts';
+
+export interface Hole {
+  readonly at: Point;
+  readonly diameter: number;
+  /** Absent: right through. */
+  readonly depth?: number;
+  readonly lean?: Lean;
+}
+
+/** From a leaning hole the arrow that shows which way it runs, mm. */
+const ARROW_MM = 9;
+
+/** No drill is set up flatter than this to the face. */
+const MAX_HOLE_LEAN = (60 * Math.PI) / 180;
+
+/** A round hole, square to the face or leaning. */
+export const hole: JointKind<Hole> = {
+  keys: ['at', 'out', 'diameter', 'depth', 'lean', 'toward', 'label'],
+  read,
+  place: ({ at }) => ({ at: at.x, out: at.y }),
+  size: ({ diameter, depth, lean }, show) => [
+    `${show(diameter)} across`,
+    depthWords(depth, show),
+    ...(lean ? [`leans ${typesetAngle(lean.by)} ${TOWARD_WORDS[lean.toward]}`] : []),
+  ],
+  lengths: ({ diameter }) => [diameter],
+  angles: ({ lean }, side) => {
+    const { x, y } = lean ? scale(LEAN_DIRECTIONS[lean.toward], lean.by) : { x: 0, y: 0 };
+    return [side * x, y];
+  },
+  shape,
+  lean: ({ lean }) => lean,
+  lines: (joint) => {
+    const { at, diameter, lean } = joint;
+    const tip = diameter / 2 + ARROW_MM;
+    return [
+      { style: 'joint', path: shape(joint, 0).outline, closed: true },
+      ...cross('axis', at, diameter / 2 + CROSS_PAST_MM, 0),
+      ...(lean ? arrow(at, LEAN_DIRECTIONS[lean.toward], tip) : []),
+    ];
+  },
+};
+
+function read(mapping: YamlMapping, unit: Unit): Hole | undefined {
+  const at = readMiddle(mapping, unit);
+  const diameter = requireLength(mapping, 'diameter', unit);
+  const rest = omitUndefined({ depth: optionalLength(mapping, 'depth', unit), lean: readLean(mapping) });
+  return at && diameter !== undefined ? { at, diameter, ...rest } : undefined;
+}
+
+function readLean(mapping: YamlMapping): Lean | undefined {
+  const [entry, way] = [mapping.get('lean'), mapping.get('toward')];
+  if (!entry) {
+    if (!mapping.isMissing('lean')) return undefined;
+    const wording = 'a hole without a lean runs nowhere. Give its lean, or take this out.';
+    return way?.reportAtName('job.missing', wording);
+  }
+  const by = readAngle(entry);
+  const toward = way ? readWord(way, ['right', 'left', 'out', 'in'] as const) : 'right';
+  if (by === undefined || toward === undefined) return undefined;
+  if (by > 0 && by <= MAX_HOLE_LEAN) return { by, toward };
+  return entry.report(
+    'job.lean',
+    'a hole leans by more than 0 and by 60 degrees at most. "toward: left, right, out or in" says which way.',
+  );
+}
+
+/**
+ * A hole is marked as the drill is round. A leaning drill opens an ellipse longer by 1/cos of its lean: what is
+ * beside it keeps clear of the slot round that ellipse.
+ */
+function shape({ at, diameter, lean }: Hole, depth: number): JointShape {
+  const [centre, radius] = [add(at, leanShift(lean, depth)), diameter / 2];
+  const longer = lean
+    ? scale(LEAN_DIRECTIONS[lean.toward], radius * (leanStretch(lean) - 1))
+    : { x: 0, y: 0 };
+  const [past, aside] = [Math.abs(longer.x), Math.abs(longer.y)];
+  return {
+    outline: [{ type: 'arc', centre, radius, start: 0, sweep: 2 * Math.PI }],
+    middle: centre,
+    signedDistance: (p) => {
+      const { x, y } = subtract(p, centre);
+      return Math.hypot(Math.max(Math.abs(x) - past, 0), Math.max(Math.abs(y) - aside, 0)) - radius;
+    },
+  };
+}

@@ -1,0 +1,68 @@
+import type { Point } from '../../curves/geometry/point.ts';
+import type { ShowLength } from '../../units/fault.ts';
+import { centreLine } from './centre-line.ts';
+import { hole } from './hole.ts';
+import type { JointFace, JointKind, JointLine, JointShape, JointView, Lean } from './joint-kind.ts';
+import { mark } from './mark.ts';
+import { mortise } from './mortise.ts';
+import { slot } from './slot.ts';
+
+/** Every kind of joint, by its name in the job file, in the order that messages list them. */
+export const JOINT_KINDS = { mortise, hole, slot, 'centre-line': centreLine, mark };
+
+export type JointKindName = keyof typeof JOINT_KINDS;
+export const JOINT_NAMES = Object.keys(JOINT_KINDS) as JointKindName[];
+type MeasuresOf<Kind> = Kind extends JointKind<infer Measures> ? Measures : never;
+
+/** A thing laid out on the marked face: stations from the reference end, offsets from the reference line. */
+export type Joint = {
+  [Kind in JointKindName]: {
+    readonly key: string;
+    readonly label?: string;
+    readonly kind: Kind;
+  } & MeasuresOf<(typeof JOINT_KINDS)[Kind]>;
+}[JointKindName];
+
+/** A joint that takes wood away; without a depth (mm), right through. */
+export type CuttingJoint = Extract<Joint, { readonly at: Point }> & { readonly depth?: number };
+
+function viewOf({ kind }: Joint): JointView<Joint> {
+  // The record of its own kind takes this joint, which the compiler cannot follow through the union.
+  const view: JointView<never> = JOINT_KINDS[kind];
+  return view;
+}
+
+export const isCuttingJoint = (joint: Joint): joint is CuttingJoint => viewOf(joint).shape !== undefined;
+
+/** Its station and offset, mm; absent where it runs over the whole face. */
+export const jointOrigin = (joint: Joint): ReturnType<JointView<Joint>['place']> =>
+  viewOf(joint).place(joint);
+
+/** Its middle on the face; none of a line that runs across the part or along it. */
+export function jointPoint(joint: Joint): Point | undefined {
+  const { at, out } = jointOrigin(joint);
+  return at === undefined || out === undefined ? undefined : { x: at, y: out };
+}
+
+/** Its size in words: "2 × 3/8, 1 deep"; empty for a line or a mark. */
+export const jointSize = (joint: Joint, show: ShowLength): string =>
+  viewOf(joint).size(joint, show).join(', ');
+
+export const drawJoint = (joint: Joint, face: JointFace): readonly JointLine[] =>
+  viewOf(joint).lines(joint, face);
+
+/** Its lengths, mm, which its mirror image shares. */
+export const jointLengths = (joint: Joint): readonly number[] => viewOf(joint).lengths(joint);
+
+/** Its angles, radians, as they are, or as its mirror image has them (−1). */
+export const jointAngles = (joint: Joint, side: 1 | -1): readonly number[] =>
+  viewOf(joint).angles?.(joint, side) ?? [];
+
+/** The joint on the face, or at a depth under it (mm), where a leaning hole has moved sideways. */
+export function jointShape(joint: CuttingJoint, depth = 0): JointShape {
+  const shape = viewOf(joint).shape?.(joint, depth);
+  if (!shape) throw new Error(`a ${joint.kind} takes no wood`);
+  return shape;
+}
+
+export const jointLean = (joint: Joint): Lean | undefined => viewOf(joint).lean?.(joint);

@@ -1,0 +1,29 @@
+import { point } from '../../curves/geometry/point.ts';
+import { omitUndefined } from '../parse/read-values.ts';
+import type { JointKind } from './joint-kind.ts';
+import { cross } from './joint-lines.ts';
+import { optionalLength, requireLength } from './read-measures.ts';
+
+/** Across the part at a station; a cross where an offset is given too, mm. */
+export interface Mark {
+  readonly at: number;
+  readonly out?: number;
+}
+
+/** Half the cross of a mark, mm. */
+const ARM_MM = 5;
+
+export const mark: JointKind<Mark> = {
+  keys: ['at', 'out', 'label'],
+  read: (mapping, unit) => {
+    const at = requireLength(mapping, 'at', unit, 'any');
+    const label = mapping.require('label', 'Say what the mark is for: label: seat line.');
+    const rest = omitUndefined({ out: optionalLength(mapping, 'out', unit, 'any') });
+    return at !== undefined && label ? { at, ...rest } : undefined;
+  },
+  place: ({ at, out }) => ({ at, out }),
+  size: () => [],
+  lengths: () => [],
+  lines: ({ at, out }, { across }) =>
+    out === undefined ? [{ style: 'mark', path: [across(at)] }] : cross('mark', point(at, out), ARM_MM, 0),
+};

@@ -1,0 +1,41 @@
+import { type Point, point } from '../../curves/geometry/point.ts';
+import type { Unit } from '../../units/unit.ts';
+import { readLength } from '../parse/read-values.ts';
+import type { YamlMapping } from '../parse/yaml-mapping.ts';
+
+const MEANINGS = {
+  at: 'the station of its middle, from the reference end',
+  out: 'the offset of its middle, from the reference line',
+  length: 'over all, along the part',
+  width: 'over all, across the part',
+  diameter: 'of the bit',
+} as const;
+
+/** A length (mm) that must be given. */
+export function requireLength(
+  mapping: YamlMapping,
+  name: keyof typeof MEANINGS,
+  unit: Unit,
+  sign: 'any' | 'positive' = 'positive',
+): number | undefined {
+  const entry = mapping.require(name, `Give its ${name} as a length: ${MEANINGS[name]}.`);
+  return entry && readLength(entry, unit, sign);
+}
+
+/** A length (mm) that may be left out. One that cannot be read has its fault already. */
+export function optionalLength(
+  mapping: YamlMapping,
+  name: string,
+  unit: Unit,
+  sign: 'any' | 'positive' = 'positive',
+): number | undefined {
+  const entry = mapping.get(name);
+  return entry && readLength(entry, unit, sign);
+}
+
+/** The middle of a joint, by its station and offset. */
+export function readMiddle(mapping: YamlMapping, unit: Unit): Point | undefined {
+  const x = requireLength(mapping, 'at', unit, 'any');
+  const y = requireLength(mapping, 'out', unit, 'any');
+  return x === undefined || y === undefined ? undefined : point(x, y);
+}

@@ -1,0 +1,66 @@
+import {
+  add,
+  direction,
+  dot,
+  leftNormal,
+  type Point,
+  point,
+  scale,
+  subtract,
+} from '../../curves/geometry/point.ts';
+import type { ShowLength } from '../../units/fault.ts';
+import { typesetAngle } from '../../units/number-format.ts';
+import type { Unit } from '../../units/unit.ts';
+import { omitUndefined, readAngle } from '../parse/read-values.ts';
+import type { YamlMapping } from '../parse/yaml-mapping.ts';
+import { optionalLength, readMiddle, requireLength } from './read-measures.ts';
+
+/** A mortise, or a slot with round ends: its middle, its size over all, its turn (radians). */
+export interface Recess {
+  readonly at: Point;
+  readonly length: number;
+  readonly width: number;
+  readonly turn: number;
+  /** Absent: right through. */
+  readonly depth?: number;
+}
+
+/** What mortises and slots have in common. */
+export const RECESS = {
+  keys: ['at', 'out', 'length', 'width', 'turn', 'depth', 'label'],
+  place: ({ at }: Recess) => ({ at: at.x, out: at.y }),
+  size: ({ length, width, turn, depth }: Recess, show: ShowLength) => [
+    `${show(length)} × ${show(width)}`,
+    ...(turn === 0 ? [] : [`turned ${typesetAngle(turn)}`]),
+    depthWords(depth, show),
+  ],
+  lengths: ({ length, width }: Recess) => [length, width],
+  angles: ({ turn }: Recess, side: 1 | -1) => [side * turn],
+} as const;
+
+/** "1 deep"; no depth is right through. */
+export const depthWords = (depth: number | undefined, show: ShowLength): string =>
+  depth === undefined ? 'right through' : `${show(depth)} deep`;
+
+export function readRecess(mapping: YamlMapping, unit: Unit): Recess | undefined {
+  const at = readMiddle(mapping, unit);
+  const length = requireLength(mapping, 'length', unit);
+  const width = requireLength(mapping, 'width', unit);
+  const turned = mapping.get('turn');
+  const turn = turned ? readAngle(turned) : 0;
+  const rest = omitUndefined({ depth: optionalLength(mapping, 'depth', unit) });
+  if (!at || length === undefined || width === undefined || turn === undefined) return undefined;
+  return { at, length, width, turn, ...rest };
+}
+
+/** A recess's own frame: x along it, y across, from its middle. */
+export function recessFrame({ at, turn }: Recess) {
+  const way = direction(turn);
+  return {
+    toFace: ({ x, y }: Point): Point => add(at, add(scale(way, x), scale(leftNormal(way), y))),
+    toRecess: (p: Point): Point => {
+      const q = subtract(p, at);
+      return point(dot(q, way), dot(q, leftNormal(way)));
+    },
+  };
+}

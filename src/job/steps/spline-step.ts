@@ -1,0 +1,41 @@
+import { type Point, point } from '../../curves/geometry/point.ts';
+import { spline } from '../../curves/simple/spline.ts';
+import { readPoints } from '../parse/read-points.ts';
+import { type EndConditions, readEnds } from './end-conditions.ts';
+import { pointHandles, type StepKind } from './step-kind.ts';
+
+export interface SplineFields {
+  readonly through: readonly Point[];
+  readonly ends: EndConditions;
+}
+
+const END_WORDS = ['natural', 'held'] as const;
+
+/** A drafting curve through any number of points. */
+export const splineStep: StepKind<SplineFields> = {
+  keys: ['through', 'ends'],
+  read: (mapping, unit) => {
+    const cure = 'Give a spline the points it passes: through: [[12, 3], [20, 4]].';
+    const through = mapping.require('through', cure);
+    const points = through && readPoints(through, unit);
+    const ends = readEnds(mapping, END_WORDS);
+    return points && ends && { fields: { through: points.map(({ at }) => at), ends }, points };
+  },
+  run: (from, { through, to }, { start, end }) =>
+    spline([from, ...through, to], start === 'free' ? 'natural' : start, end === 'free' ? 'natural' : end),
+  ends: ({ ends }) => ends,
+  handles: ({ through }) => pointHandles('pin', through),
+  pointList: ({ through }) => ({ what: 'pin', points: through }),
+  sentence: () =>
+    'a smooth drafting curve through the given points; close to a batten’s line while it is shallow, but not one.',
+  quick: {
+    options: ['nail', 'ends'],
+    read: (options, chord, unit) => {
+      const rise = options.requireLength('rise', unit);
+      const nail = options.readNail(chord, unit);
+      const ends = options.readEnds(END_WORDS);
+      if (rise === undefined || nail === undefined || !ends) return undefined;
+      return { through: [point(nail, rise)], ends };
+    },
+  },
+};

@@ -1,0 +1,60 @@
+import type { Curve } from '../../curves/curve.ts';
+import type { StripEnds } from '../../curves/elastica/solve-strip.ts';
+import type { Point } from '../../curves/geometry/point.ts';
+import type { ShowLength } from '../../units/fault.ts';
+import { arcStep } from './arc-step.ts';
+import { battenStep } from './batten-step.ts';
+import type { EndConditions } from './end-conditions.ts';
+import { lineStep } from './line-step.ts';
+import { bowStep, ellipseStep } from './rise-steps.ts';
+import { splineStep } from './spline-step.ts';
+import type { PointList, StepHandle, StepKind, StepView } from './step-kind.ts';
+
+/** Every kind of step, by its name in the job file, in the order that messages list them. */
+export const STEP_KINDS = {
+  line: lineStep,
+  arc: arcStep,
+  batten: battenStep,
+  bow: bowStep,
+  spline: splineStep,
+  ellipse: ellipseStep,
+};
+
+export type StepKindName = keyof typeof STEP_KINDS;
+export const STEP_NAMES = Object.keys(STEP_KINDS) as StepKindName[];
+
+/** The names that the job file may give in a step of this kind. */
+export const stepKeys = (kind: StepKindName): readonly string[] => [kind, ...STEP_KINDS[kind].keys];
+
+type FieldsOf<Kind> = Kind extends StepKind<infer Fields> ? Fields : never;
+
+/** "a line", "an arc". */
+export const aStep = (kind: StepKindName): string => `${/^[aeo]/.test(kind) ? 'an' : 'a'} ${kind}`;
+
+/** One stretch of an edge, from where the last one ended to `to`. */
+export type EdgeStep = {
+  [Kind in StepKindName]: { readonly to: Point; readonly key: string; readonly kind: Kind } & FieldsOf<
+    (typeof STEP_KINDS)[Kind]
+  >;
+}[StepKindName];
+
+function viewOf({ kind }: EdgeStep): StepView<EdgeStep> {
+  // The record of its own kind takes this step, which the compiler cannot follow through the union.
+  const view: StepView<never> = STEP_KINDS[kind];
+  return view;
+}
+
+/** @throws Fault where there is no such curve */
+export const stepRun = (from: Point, step: EdgeStep, ends: StripEnds): Curve =>
+  viewOf(step).run(from, step, ends);
+
+export const isRigidStep = (step: EdgeStep): boolean => viewOf(step).isRigid ?? false;
+
+export const stepEnds = (step: EdgeStep): EndConditions => viewOf(step).ends?.(step) ?? ['free', 'free'];
+
+export const stepHandles = (step: EdgeStep): readonly StepHandle[] => viewOf(step).handles?.(step) ?? [];
+
+export const stepPointList = (step: EdgeStep): PointList | undefined => viewOf(step).pointList?.(step);
+
+export const stepSentence = (step: EdgeStep, run: Curve, show: ShowLength): string =>
+  viewOf(step).sentence(step, run, show);
