@@ -3,7 +3,7 @@ import type { CubicSegment } from '../../src/curves/geometry/pieces/piece.ts';
 import { lerp, type Point, point } from '../../src/curves/geometry/point.ts';
 import type { LineStyle } from '../../src/export/drawing/drawing.ts';
 import type { FullSize } from '../../src/export/full-size/full-size.ts';
-import { fullSizePage } from '../../src/export/full-size/full-size-page.ts';
+import { fullSizePage } from '../../src/export/full-size/full-size-files.ts';
 import { writePdf } from '../../src/export/writers/pdf.ts';
 import { writeSvg } from '../../src/export/writers/svg.ts';
 import { POINTS_PER_MM } from '../../src/tiling/paper/page-matrix.ts';

@@ -2,9 +2,17 @@ import { type Affine, scaleMatrix, translate } from '../../curves/geometry/affin
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
 import type { LayerName } from '../../export/drawing/drawing.ts';
 import { drawnLines, type FullSize, fullSizeBounds, usedLayers } from '../../export/full-size/full-size.ts';
-import { type FullSizeFigures, measureDrawnLines } from '../../export/full-size/full-size-accuracy.ts';
-import { fullSizeDxf, fullSizeSvg } from '../../export/full-size/full-size-files.ts';
-import { assertFitsPdfPage, fullSizePage } from '../../export/full-size/full-size-page.ts';
+import {
+  type FullSizeFigures,
+  measureDrawnLines,
+  totalFigures,
+} from '../../export/full-size/full-size-accuracy.ts';
+import {
+  assertFitsPdfPage,
+  fullSizeDxf,
+  fullSizePage,
+  fullSizeSvg,
+} from '../../export/full-size/full-size-files.ts';
 import type { Part } from '../../part/part.ts';
 import { POINTS_PER_MM } from '../../tiling/paper/page-matrix.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
@@ -44,7 +52,7 @@ export function renderDrawing(part: Part, full: FullSize, options: DrawingFileOp
         as,
       ),
     }));
-  const figures = measureDrawnLines(lines, as);
+  const figures = totalFigures(layers);
   if (figures.worst > FIT_MM) throw new Error(`the drawing came out ${figures.worst} mm off the line`);
   return {
     figures,

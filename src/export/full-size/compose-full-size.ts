@@ -11,7 +11,7 @@ import { jointMeasures, jointName } from '../cover/joint-words.ts';
 import { lengthWithoutUnit } from '../drawing/dimensions.ts';
 import { type LayerName, LINE_STYLES } from '../drawing/drawing.ts';
 import { jointLines } from '../sheets/joint-marks.ts';
-import { CURVE_FIT_MM, curvePath, type FullLine, type FullSize, usedLayers } from './full-size.ts';
+import { CURVE_FIT_MM, type FullLine, type FullSize, fullLine, usedLayers } from './full-size.ts';
 import { markLabels, markLines, partTitleWords } from './full-size-marks.ts';
 
 export interface FullSizeOptions {
@@ -29,7 +29,7 @@ export interface FullSizeOptions {
  */
 export function fullSize(part: Part, { only, parallel, mirror }: FullSizeOptions = {}): FullSize {
   const lines = fullSizeLines(part, parallel);
-  const { left, right } = pathBounds(lines.flatMap(curvePath));
+  const { left, right } = pathBounds(lines.flatMap(({ path }) => path));
   const copy: Affine = mirror ? [-1, 0, 0, 1, left + right, 0] : IDENTITY;
   const words = [...partTitleWords(part), ...markLabels(part)];
   return selectLayers({ name: part.name, lines, words, copies: [copy] }, only);
@@ -83,22 +83,24 @@ const LAYERS: Readonly<Record<FullSizeRole, Pick<FullLine, 'layer' | 'title'>>> 
 
 /** The lines of a part with these roles; the saw line as finely fitted as a full size is drawn. */
 const partFullLines = (part: Part, roles: readonly FullSizeRole[]): FullLine[] =>
-  partLines(part, roles).map(({ role, pieces, closed }) => ({
-    ...LAYERS[role],
-    style: LINE_STYLES[role],
-    exact: role === 'saw' ? fineParallel(part, part.sawAllowance) : pieces,
-    closed,
-  }));
+  partLines(part, roles).map(({ role, pieces, closed }) =>
+    fullLine({
+      ...LAYERS[role],
+      style: LINE_STYLES[role],
+      exact: role === 'saw' ? fineParallel(part, part.sawAllowance) : pieces,
+      closed,
+    }),
+  );
 
 const fineParallel = (part: Part, distance: number): Segment[] =>
   mergeCollinear(parallelLine(part, distance, CURVE_FIT_MM));
 
-/** What is cut out of the face is on a layer of its own; crosses, centre lines and marks are marks. */
+/** What is cut out of the face has a layer of its own; crosses, center lines and marks are marks. */
 function layoutLines(part: Part): FullLine[] {
   const show = (mm: number): string => lengthWithoutUnit(mm, part.rule);
   return shownJoints(part).flatMap((joint) =>
-    jointLines(part, joint).map(
-      ({ style, path, closed = false }): FullLine => ({
+    jointLines(part, joint).map(({ style, path, closed = false }) =>
+      fullLine({
         layer: style === 'joint' ? 'joints' : 'marks',
         style,
         title: `${jointName(joint)}, ${jointMeasures(joint, show)}`,
@@ -117,15 +119,10 @@ function parallelLines(part: Part, distance: number | undefined): FullLine[] {
       'a parallel 0 away is the line itself. Give a distance: positive outside, negative inside.',
       '--parallel',
     );
-  const exact = withParallelOption(() => fineParallel(part, distance));
-  return [
-    { layer: 'parallel', style: 'parallel', title: 'Parallel', exact, closed: part.shape.type === 'closed' },
-  ];
-}
-
-function withParallelOption<T>(make: () => T): T {
   try {
-    return make();
+    const exact = fineParallel(part, distance);
+    const closed = part.shape.type === 'closed';
+    return [fullLine({ layer: 'parallel', style: 'parallel', title: 'Parallel', exact, closed })];
   } catch (error) {
     throw error instanceof Fault ? error.at('--parallel') : error;
   }

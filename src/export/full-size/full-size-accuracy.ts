@@ -2,8 +2,7 @@ import { pointOnArc } from '../../curves/arcs/biarc.ts';
 import { paramCurve } from '../../curves/geometry/evaluate.ts';
 import { maxDeviation } from '../../curves/geometry/max-deviation.ts';
 import type { Point } from '../../curves/geometry/point.ts';
-import { arcsOf } from '../writers/dxf.ts';
-import { CURVE_FIT_MM, curvePath, type DrawnLine, type FullLine } from './full-size.ts';
+import { CURVE_FIT_MM, type DrawnLine, type FullLine } from './full-size.ts';
 
 /** What a file draws: how much of what kind, and how true. */
 export interface FullSizeFigures {
@@ -21,38 +20,33 @@ const SAMPLES_PER_SEGMENT = 24;
 const SAMPLE_PARAMETERS = Array.from({ length: SAMPLES_PER_SEGMENT + 1 }, (_, i) => i / SAMPLES_PER_SEGMENT);
 
 /** The figures of some lines in all their copies, drawn as arcs or as curves. */
-export function measureDrawnLines(drawn: readonly DrawnLine[], as: 'arcs' | 'curves'): FullSizeFigures {
-  const each = drawn.map(({ line, copies }) => ({
-    ...(as === 'arcs' ? arcFigures : curveFigures)(line),
-    times: copies.length,
-  }));
-  const sum = (count: (one: FullSizeFigures) => number): number =>
-    each.reduce((all, one) => all + one.times * count(one), 0);
-  return {
-    lines: sum((one) => one.lines),
-    arcs: sum((one) => one.arcs),
-    curves: sum((one) => one.curves),
-    worst: Math.max(0, ...each.map(({ worst }) => worst)),
-  };
+export const measureDrawnLines = (drawn: readonly DrawnLine[], as: 'arcs' | 'curves'): FullSizeFigures =>
+  totalFigures(
+    drawn.map(({ line, copies: { length: times } }) => {
+      const { lines, arcs, curves, worst } = as === 'arcs' ? arcFigures(line) : curveFigures(line);
+      return { lines: times * lines, arcs: times * arcs, curves: times * curves, worst };
+    }),
+  );
+
+export function totalFigures(each: readonly FullSizeFigures[]): FullSizeFigures {
+  const sum = (key: 'lines' | 'arcs' | 'curves'): number => each.reduce((all, one) => all + one[key], 0);
+  const worst = Math.max(0, ...each.map((one) => one.worst));
+  return { lines: sum('lines'), arcs: sum('arcs'), curves: sum('curves'), worst };
 }
 
 function arcFigures(line: FullLine): FullSizeFigures {
-  const arcs = arcsOf(line);
+  const arcs = line.arcs();
   const straight = arcs.filter(({ bulge }) => bulge === 0).length;
-  const places = arcs.flatMap((arc) => SAMPLE_PARAMETERS.map((u) => pointOnArc(arc, u)));
-  return { lines: straight, arcs: arcs.length - straight, curves: 0, worst: maxLineDeviation(line, places) };
+  const samples = arcs.flatMap((arc) => SAMPLE_PARAMETERS.map((u) => pointOnArc(arc, u)));
+  return { lines: straight, arcs: arcs.length - straight, curves: 0, worst: maxLineDeviation(line, samples) };
 }
 
 function curveFigures(line: FullLine): FullSizeFigures {
-  const path = curvePath(line);
+  const { path } = line;
   const count = (type: string): number => path.filter((segment) => segment.type === type).length;
-  const places = path.flatMap((segment) => SAMPLE_PARAMETERS.map(paramCurve(segment)));
-  return {
-    lines: count('line'),
-    arcs: count('arc'),
-    curves: count('cubic'),
-    worst: maxLineDeviation(line, places),
-  };
+  const samples = path.flatMap((segment) => SAMPLE_PARAMETERS.map(paramCurve(segment)));
+  const worst = maxLineDeviation(line, samples);
+  return { lines: count('line'), arcs: count('arc'), curves: count('cubic'), worst };
 }
 
 /** A parallel is itself known within CURVE_FIT_MM only. */

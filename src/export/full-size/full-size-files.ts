@@ -1,10 +1,72 @@
+import type { Box } from '../../curves/geometry/bounds.ts';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
+import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Part } from '../../part/part.ts';
+import { MAX_PAGE_MM } from '../../tiling/paper/paper-sizes.ts';
+import { Fault } from '../../units/fault.ts';
 import type { Unit } from '../../units/unit.ts';
-import type { Drawing } from '../drawing/drawing.ts';
+import type { Drawing, Item, Stroke } from '../drawing/drawing.ts';
 import { writeDxf } from '../writers/dxf.ts';
 import { writeSvg } from '../writers/svg.ts';
-import type { FullSize } from './full-size.ts';
+import {
+  type DrawnLine,
+  drawnLines,
+  drawnWords,
+  type FullSize,
+  fullSizeBounds,
+  usedLayers,
+} from './full-size.ts';
+
+/** White round what is drawn, mm: a line on the very edge of a page loses half its width. */
+const PAGE_MARGIN_MM = 5;
+
+/** The full size on a page of its own, and where the part's origin lies on it, mm from the lower left corner. */
+export interface FullSizePage {
+  readonly drawing: Drawing;
+  readonly origin: readonly [x: number, y: number];
+}
+
+/** Curves as cubics within CURVE_FIT_MM, layer by layer. */
+export function fullSizePage(full: FullSize): FullSizePage {
+  const box = fullSizeBounds(full);
+  const origin = [PAGE_MARGIN_MM - box.left, PAGE_MARGIN_MM - box.bottom] as const;
+  const strokes = drawnLines(full, origin).flatMap(lineStrokes);
+  const items = usedLayers(full).flatMap((layer): Item[] =>
+    layer === 'text' ? drawnWords(full, origin) : strokes.filter((stroke) => stroke.layer === layer),
+  );
+  return { drawing: { ...pageSize(box), items }, origin };
+}
+
+const pageSize = ({ left, right, bottom, top }: Box): { width: number; height: number } => ({
+  width: right - left + 2 * PAGE_MARGIN_MM,
+  height: top - bottom + 2 * PAGE_MARGIN_MM,
+});
+
+function lineStrokes({ line, copies }: DrawnLine): Stroke[] {
+  const { layer, style, title, closed, path } = line;
+  return copies.map((copy) => ({
+    type: 'stroke',
+    layer,
+    style,
+    title,
+    path: transformPath(path, copy),
+    ...(closed && { closed }),
+  }));
+}
+
+/**
+ * That one PDF page holds it.
+ * @throws Fault `draw.page-too-long`
+ */
+export function assertFitsPdfPage({ width, height }: Drawing): void {
+  if (Math.max(width, height) <= MAX_PAGE_MM) return;
+  throw new Fault(
+    'draw.page-too-long',
+    (mm) =>
+      `the drawing is ${mm(width)} by ${mm(height)}, and a page of a PDF may be ${mm(MAX_PAGE_MM)} at most. ` +
+      'Draw an .svg or a .dxf, which have no limit, or print the part over sheets.',
+  );
+}
 
 /** A part at full size as DXF, or all that lie on a board. */
 export const fullSizeDxf = (part: Part, full: FullSize, as: { unit: Unit; splines: boolean }): string =>

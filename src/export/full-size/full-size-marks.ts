@@ -8,7 +8,7 @@ import { lengthWithoutUnit, offsetText, printedLength } from '../drawing/dimensi
 import { type Words, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth } from '../drawing/text-width.ts';
 import { boxesAlongLines, nearestFree, type OccupiedSpace } from '../labels/free-space.ts';
-import type { FullLine } from './full-size.ts';
+import { type FullLine, fullLine } from './full-size.ts';
 
 /** Marks and letters at their usual size, mm, and the part (from corner to corner) on which they have it. */
 const MARK_SIZE_MM = 3;
@@ -32,13 +32,14 @@ export function markLines(part: Part): FullLine[] {
   const reach = (MARK_SIZE_MM * letterScale(part)) / 2;
   return markedLandmarks(part).flatMap((mark) => {
     const { x, y } = mark.at;
-    const tick = (dx: number, dy: number): FullLine => ({
-      layer: 'marks',
-      style: 'mark',
-      title: markTitle(part, mark),
-      exact: [{ type: 'line', from: point(x - dx, y - dy), to: point(x + dx, y + dy) }],
-      closed: false,
-    });
+    const tick = (dx: number, dy: number): FullLine =>
+      fullLine({
+        layer: 'marks',
+        style: 'mark',
+        title: markTitle(part, mark),
+        exact: [{ type: 'line', from: point(x - dx, y - dy), to: point(x + dx, y + dy) }],
+        closed: false,
+      });
     if (mark.what === 'shoulder') return [];
     return isGivenPoint(mark.what) ? [tick(reach, 0), tick(0, reach)] : [tick(0, reach)];
   });

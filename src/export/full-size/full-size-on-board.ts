@@ -10,7 +10,7 @@ import { type Words, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT } from '../drawing/text-width.ts';
 import { type FullSizeOptions, fullSizeLines, selectLayers } from './compose-full-size.ts';
 import { copyNumber, placeTextInWood } from './copy-number.ts';
-import type { FullLine, FullSize } from './full-size.ts';
+import { type FullLine, type FullSize, fullLine } from './full-size.ts';
 import { letterScale, NAME_SIZE_MM, overallSizeWords, titleWords } from './full-size-marks.ts';
 
 /** As of a full size; the hands of a pair are the nesting's own. */
@@ -71,15 +71,14 @@ function assertParallelsApart(parallel: number, { sawAllowance }: Part, { gap, c
   );
 }
 
-function boardLine({ board: { length, width } }: Nesting): FullLine {
-  return {
+const boardLine = ({ board: { length, width } }: Nesting): FullLine =>
+  fullLine({
     layer: 'board',
     style: 'rule',
     title: 'Board',
     exact: polygon([point(0, 0), point(length, 0), point(length, width), point(0, width)]),
     closed: true,
-  };
-}
+  });
 
 /** Below the board: what lies on it, and what the drawing must measure. */
 function boardWords(part: Part, { board, boards, copiesOn }: Nesting, number: number): Words[] {

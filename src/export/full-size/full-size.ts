@@ -1,3 +1,5 @@
+import { arcPath } from '../../curves/arcs/arc-path.ts';
+import type { BulgedArc } from '../../curves/arcs/biarc.ts';
 import {
   type Affine,
   IDENTITY,
@@ -26,9 +28,9 @@ export const ARC_FIT_MM = FIT_MM * 0.88;
 /** A whole part at true size, before any file format, in the part's own frame, mm. */
 export interface FullSize extends Background {
   readonly name: string;
-  /** Where it is drawn, once for each: moved, turned or mirrored, never stretched. */
+  /** Where the part is drawn, one map for each copy: moved, turned or mirrored, never stretched. */
   readonly copies: readonly [Affine, ...Affine[]];
-  /** What is drawn once, in the drawing's own frame: the board that copies lie on, and words about them. */
+  /** Drawn once, in the drawing's own frame: the board that copies lie on, and words about them. */
   readonly background?: Background;
 }
 
@@ -37,14 +39,31 @@ interface Background {
   readonly words: readonly Words[];
 }
 
-export interface FullLine {
+interface LineMeaning {
   readonly layer: Exclude<LayerName, 'text'>;
   readonly style: LineStyle;
-  /** What it is, in the maker's words. */
+  /** What the line is, in the maker's words. */
   readonly title: string;
-  /** Contiguous; within CURVE_FIT_MM of the true line where it is a parallel, else the line itself. */
+  /** Contiguous; a parallel lies within CURVE_FIT_MM of the true line, any other line is the true line. */
   readonly exact: readonly Piece[];
   readonly closed: boolean;
+}
+
+/** A line with the two forms that files draw. */
+export interface FullLine extends LineMeaning {
+  /** Within CURVE_FIT_MM of `exact`, with cubics for its curves. */
+  readonly path: readonly Segment[];
+  /** Within ARC_FIT_MM of `exact`, as lines and arcs; fitted on the first call, as only a DXF needs them. */
+  readonly arcs: () => readonly BulgedArc[];
+}
+
+export function fullLine(line: LineMeaning): FullLine {
+  let arcs: readonly BulgedArc[] | undefined;
+  return {
+    ...line,
+    path: fitPath(line.exact, CURVE_FIT_MM),
+    arcs: () => (arcs ??= arcPath(line.exact, line.closed, ARC_FIT_MM)),
+  };
 }
 
 /** A line and everywhere it is drawn. */
@@ -56,25 +75,23 @@ export interface DrawnLine {
 /** How far a drawing is moved: right and up, mm. */
 type Translation = readonly [x: number, y: number];
 
-const NO_TRANSLATION: Translation = [0, 0];
-const ONCE: readonly Affine[] = [IDENTITY];
-
-/** All lines of a drawing, the ground's first. */
-export function drawnLines({ background, lines, copies }: FullSize, [x, y] = NO_TRANSLATION): DrawnLine[] {
-  const at = (places: readonly Affine[]): Affine[] => places.map((place) => translate(place, x, y));
-  return [
-    ...(background?.lines ?? []).map((line) => ({ line, copies: at(ONCE) })),
-    ...lines.map((line) => ({ line, copies: at(copies) })),
+/** The background, then the part, each with the places where it is drawn. */
+function drawnGroups({ background, lines, words, copies }: FullSize, [x, y]: Translation) {
+  const groups = [
+    { lines: [], words: [], ...background, copies: [IDENTITY] },
+    { lines, words, copies },
   ];
+  return groups.map((group) => ({ ...group, copies: group.copies.map((copy) => translate(copy, x, y)) }));
 }
 
-/** All words of a drawing, where they stand in it. */
-export const drawnWords = ({ background, words, copies }: FullSize, [x, y] = NO_TRANSLATION): Words[] =>
-  [
-    { words: background?.words ?? [], copies: ONCE },
-    { words, copies },
-  ].flatMap((set) =>
-    set.copies.flatMap((copy) => set.words.map((each) => transformWords(translate(copy, x, y), each))),
+/** All lines of a drawing, moved right and up in mm; the background's first. */
+export const drawnLines = (full: FullSize, by: Translation = [0, 0]): DrawnLine[] =>
+  drawnGroups(full, by).flatMap(({ lines, copies }) => lines.map((line) => ({ line, copies })));
+
+/** All words of a drawing, moved right and up in mm. */
+export const drawnWords = (full: FullSize, by: Translation = [0, 0]): Words[] =>
+  drawnGroups(full, by).flatMap(({ words, copies }) =>
+    copies.flatMap((copy) => words.map((each) => transformWords(copy, each))),
   );
 
 /** The layers that hold anything, in the order they are drawn. */
@@ -84,10 +101,7 @@ export function usedLayers(full: FullSize): LayerName[] {
   return LAYER_ORDER.filter((layer) => used.has(layer));
 }
 
-/** The line as writers of cubics draw it, in the part's frame. */
-export const curvePath = ({ exact }: FullLine): Segment[] => fitPath(exact, CURVE_FIT_MM);
-
-/** Words on one copy: set the right way round even where the part is mirrored. */
+/** Words on one copy, readable even where the part is mirrored. */
 function transformWords(copy: Affine, words: Words): Words {
   const [a, b, c, d] = copy;
   const turn = words.turn ?? 0;
@@ -103,16 +117,15 @@ function transformWords(copy: Affine, words: Words): Words {
   };
 }
 
-/** Round all that is drawn, mm. */
+/** The bounds of all that is drawn, mm. */
 export function fullSizeBounds(full: FullSize): Box {
-  const lines = drawnLines(full).flatMap(({ line, copies }) => {
-    const path = curvePath(line);
-    return copies.map((copy) => pathBounds(transformPath(path, copy)));
-  });
+  const lines = drawnLines(full).flatMap(({ line, copies }) =>
+    copies.map((copy) => pathBounds(transformPath(line.path, copy))),
+  );
   return union([...lines, ...drawnWords(full).map(wordsBounds)]);
 }
 
-/** Round one line of words, with what of its letters hangs below; about, where they are turned. */
+/** The bounds of one line of words, descenders included. */
 function wordsBounds({ text, at, size, anchor, turn = 0 }: Words): Box {
   const width = textWidth(text, size);
   const from = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width;

@@ -8,7 +8,6 @@ import { transformPath, transformSegment } from '../../curves/geometry/transform
 import { MM_PER_INCH } from '../../units/unit.ts';
 import {
   ARC_FIT_MM,
-  curvePath,
   drawnLines,
   drawnWords,
   type FullLine,
@@ -44,15 +43,6 @@ export function writeDxf(full: FullSize, { unit, splines, about = [] }: DxfOptio
   return formatTags(documentTags(frame, entities.tags, entities.handle));
 }
 
-const ARCS_BY_LINE = new WeakMap<FullLine, readonly BulgedArc[]>();
-
-/** The line as lines and arcs, in the part's frame; fitted once. */
-export function arcsOf(line: FullLine): readonly BulgedArc[] {
-  const arcs = ARCS_BY_LINE.get(line) ?? arcPath(line.exact, line.closed, ARC_FIT_MM);
-  ARCS_BY_LINE.set(line, arcs);
-  return arcs;
-}
-
 /** Beyond rounding only a whole turn is one. */
 const isFullCircle = (path: readonly { readonly type: string; readonly sweep?: number }[]): boolean =>
   path.length === 1 && Math.abs(Math.abs(path[0]?.sweep ?? 0) - 2 * Math.PI) < 1e-9;
@@ -63,7 +53,7 @@ function drawArcs(entities: DxfEntities, line: FullLine, copies: readonly Affine
     for (const copy of copies) drawCircle(entities, line, first, copy);
     return;
   }
-  const arcs = arcsOf(line);
+  const arcs = line.arcs();
   for (const copy of copies)
     entities.polyline(
       line.layer,
@@ -87,7 +77,7 @@ function mapArc({ from, to, bulge }: BulgedArc, copy: Affine): BulgedArc {
 }
 
 function drawCurves(entities: DxfEntities, line: FullLine, copies: readonly Affine[]): void {
-  const path = curvePath(line);
+  const { path } = line;
   if (!path.some(({ type }) => type === 'cubic')) {
     drawArcs(entities, line, copies);
     return;

@@ -1,8 +1,7 @@
 import { cardPage } from '../../export/card/compose-card.ts';
 import { fileNameFor } from '../../export/drawing/file-name.ts';
 import { fullSize } from '../../export/full-size/compose-full-size.ts';
-import { fullSizeDxf, fullSizeSvg } from '../../export/full-size/full-size-files.ts';
-import { fullSizePage } from '../../export/full-size/full-size-page.ts';
+import { fullSizeDxf, fullSizePage, fullSizeSvg } from '../../export/full-size/full-size-files.ts';
 import { composeBoard } from '../../export/pictures/board-picture.ts';
 import { composePicture } from '../../export/pictures/part-picture.ts';
 import { composeSawPicture } from '../../export/pictures/saw-picture.ts';

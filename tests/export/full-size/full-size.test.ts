@@ -5,7 +5,7 @@ import { pathBounds } from '../../../src/curves/geometry/bounds.ts';
 import { type Point, point } from '../../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../../src/curves/geometry/tolerance.ts';
 import { fullSize } from '../../../src/export/full-size/compose-full-size.ts';
-import { assertFitsPdfPage, fullSizePage } from '../../../src/export/full-size/full-size-page.ts';
+import { assertFitsPdfPage, fullSizePage } from '../../../src/export/full-size/full-size-files.ts';
 import { writeDxf } from '../../../src/export/writers/dxf.ts';
 import type { Part } from '../../../src/part/part.ts';
 import { finishedLine } from '../../../src/part/part-lines.ts';

@@ -12,8 +12,7 @@ import {
   type Stroke,
 } from '../../../src/export/drawing/drawing.ts';
 import { fullSize } from '../../../src/export/full-size/compose-full-size.ts';
-import { fullSizeSvg } from '../../../src/export/full-size/full-size-files.ts';
-import { fullSizePage } from '../../../src/export/full-size/full-size-page.ts';
+import { fullSizePage, fullSizeSvg } from '../../../src/export/full-size/full-size-files.ts';
 import { composePicture } from '../../../src/export/pictures/part-picture.ts';
 import { composeSawPicture } from '../../../src/export/pictures/saw-picture.ts';
 import { writeSvg } from '../../../src/export/writers/svg.ts';
