@@ -3,22 +3,19 @@ import type { Point } from '../../curves/geometry/point.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { showLength } from '../../units/rule.ts';
 import { type Drawing, type Item, polyline } from '../drawing/drawing.ts';
-import { scaleRatio, standardScale } from '../drawing/drawing-scale.ts';
+import { scaleRatio } from '../drawing/drawing-scale.ts';
 import { pictureLabels } from '../labels/picture-labels.ts';
 import {
-  footTop,
+  fitStandardScale,
   framePicture,
-  PICTURE_INNER_MM,
+  labelArea,
   PICTURE_LABEL_MM,
-  PICTURE_MARGIN_MM,
-  PICTURE_WIDTH_MM,
   wrapPictureText,
 } from './picture-frame.ts';
 import { pictureLines } from './picture-lines.ts';
 import { type DrawnTooth, drawCombs, pictureView } from './picture-view.ts';
 import { titledStationAxis } from './station-axis.ts';
 
-/** A tall part is drawn smaller rather than let the picture grow far higher than it is wide. */
 const MAX_HEIGHT_MM = 170;
 
 /**
@@ -27,35 +24,32 @@ const MAX_HEIGHT_MM = 170;
  * how fair each edge is.
  */
 export function composePicture(part: Part): Drawing {
-  const { left, bottom: low, right, top: high } = part.bounds;
-  const factor = standardScale(
-    Math.min(PICTURE_INNER_MM / (right - left), MAX_HEIGHT_MM / Math.max(high - low, Number.EPSILON)),
-  );
-  const remarks = part.edges.flatMap((edge) => fairnessLines(part, edge));
-  const ruleAt = footTop(remarks) + 3 * PICTURE_LABEL_MM;
-  const floor = ruleAt + 2 * PICTURE_LABEL_MM;
-  const beyond = combReach(part, factor);
-  const bottom = floor + beyond.below;
-  const ceiling = bottom + (high - low) * factor + beyond.above;
-  const shift = { x: (PICTURE_WIDTH_MM - (left + right) * factor) / 2, y: bottom - low * factor };
-  const view = pictureView(part, factor, shift);
-  const combs = drawCombs(view);
-  const area = {
-    left: PICTURE_MARGIN_MM,
-    right: PICTURE_WIDTH_MM - PICTURE_MARGIN_MM,
-    bottom: floor,
-    top: ceiling,
-  };
-  const head = [`${scaleRatio(factor)}; the teeth show how sharply the line bends`];
-  return framePicture({ title: part.name, head, foot: remarks }, ceiling, [
-    ...combs.flatMap(combStrokes),
-    ...pictureLines(view),
-    ...pictureLabels(view, combs, area),
-    ...titledStationAxis(view, ruleAt),
-  ]);
+  const { bounds } = part;
+  const factor = fitStandardScale(bounds, MAX_HEIGHT_MM);
+  const { below, above } = combReach(part, factor);
+  return framePicture(part, {
+    bounds,
+    factor,
+    below: AXIS_MM + below,
+    above,
+    head: [`${scaleRatio(factor)}; the teeth show how sharply the line bends`],
+    foot: part.edges.flatMap((edge) => fairnessLines(part, edge)),
+    draw: (view, { floor, ceiling }) => {
+      const combs = drawCombs(view);
+      return [
+        ...combs.flatMap(combStrokes),
+        ...pictureLines(view),
+        ...pictureLabels(view, combs, labelArea(floor + AXIS_MM, ceiling)),
+        ...titledStationAxis(view, floor + 3 * PICTURE_LABEL_MM),
+      ];
+    },
+  });
 }
 
-/** A label under or over a tick, mm: what is kept free beyond the part where no tooth stands. */
+/** The station axis with its figures below and its title above. */
+const AXIS_MM = 5 * PICTURE_LABEL_MM;
+
+/** Kept free beyond the part where no tooth stands: a label under or over a tick, mm. */
 const LABEL_BAND_MM = 4 * PICTURE_LABEL_MM;
 
 /** How far teeth and labels reach below and above the part as drawn, mm. */
@@ -82,14 +76,15 @@ const TEETH_PER_PIECE = 24;
 /** Teeth, and a line along their tips that breaks where the curvature may jump; none on a straight piece. */
 function combStrokes(comb: readonly DrawnTooth[]): Item[] {
   const bent = comb.filter(({ tooth }) => tooth.piece.type !== 'line');
-  const tips: Point[][] = [];
-  bent.forEach(({ tooth, tip }, i) => {
-    if (i === 0 || tooth.piece !== bent[i - 1]!.tooth.piece) tips.push([]);
-    tips.at(-1)!.push(tip);
-  });
+  const tips = new Map<DrawnTooth['tooth']['piece'], Point[]>();
+  for (const { tooth, tip } of bent) {
+    const line = tips.get(tooth.piece);
+    if (line) line.push(tip);
+    else tips.set(tooth.piece, [tip]);
+  }
   const drawn = bent.filter(({ tooth }) => Number.isInteger(tooth.u * TEETH_PER_PIECE));
   return [
     ...drawn.map(({ foot, tip }) => polyline('station', [foot, tip])),
-    ...tips.map((line) => polyline('mark', line)),
+    ...[...tips.values()].map((line) => polyline('mark', line)),
   ];
 }

@@ -1,8 +1,10 @@
 import { curvatureComb, type Tooth } from '../../curves/fairness/curvature-comb.ts';
+import type { Box } from '../../curves/geometry/bounds.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
-import { add, direction, leftNormal, type Point, scale } from '../../curves/geometry/point.ts';
+import { add, direction, leftNormal, type Point, point, scale } from '../../curves/geometry/point.ts';
 import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Part } from '../../part/part.ts';
+import { polyline, type Stroke } from '../drawing/drawing.ts';
 
 /** A part seen at one scale both ways, from part mm to picture mm. */
 export interface PictureView {
@@ -20,6 +22,12 @@ export const pictureView = (part: Part, factor: number, shift: Point): PictureVi
   at: (p) => add(scale(p, factor), shift),
   path: (path) => transformPath(path, [factor, 0, 0, factor, shift.x, shift.y]),
 });
+
+/** The edge of a board, mm of the part's frame. */
+export function boardOutline({ left, right, bottom, top }: Box, { at }: PictureView): Stroke {
+  const start = point(left, bottom);
+  return polyline('rule', [start, point(right, bottom), point(right, top), point(left, top), start].map(at));
+}
 
 /** A tooth of the curvature comb as drawn: from the line outwards, on its round side. */
 export interface DrawnTooth {

@@ -1,6 +1,5 @@
-import type { Box } from '../../curves/geometry/bounds.ts';
 import { flatten } from '../../curves/geometry/flatten.ts';
-import type { Point } from '../../curves/geometry/point.ts';
+import { type Point, point } from '../../curves/geometry/point.ts';
 import type { Part } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
 import type { Sawing } from '../../shop/saw/advise-sawing.ts';
@@ -8,38 +7,36 @@ import type { SupportStand, TableEdge, TippingStretch } from '../../shop/saw/boa
 import { cutOrder } from '../../shop/words/cut-order.ts';
 import { sawCautions } from '../../shop/words/saw-cautions.ts';
 import { printedLengthWords, sentence } from '../card/card-words.ts';
-import { circle, type Drawing, type Item, polyline, type Stroke, words } from '../drawing/drawing.ts';
-import { scaleRatio, standardScale } from '../drawing/drawing-scale.ts';
-import { CAP_HEIGHT } from '../drawing/text-width.ts';
+import { circle, type Drawing, type Item, polyline, words } from '../drawing/drawing.ts';
+import { scaleRatio } from '../drawing/drawing-scale.ts';
 import { boxesAlongLines, type OccupiedSpace } from '../labels/free-space.ts';
 import { SCREEN_FONT, widthInFont } from '../labels/place-labels.ts';
 import { ringLabels } from '../labels/ring-labels.ts';
 import {
-  footTop,
+  fitStandardScale,
   framePicture,
-  PICTURE_INNER_MM,
+  labelArea,
+  labelBaseline,
   PICTURE_LABEL_MM,
   PICTURE_MARGIN_MM,
   PICTURE_WIDTH_MM,
   wrapPictureText,
 } from './picture-frame.ts';
 import { pictureLines } from './picture-lines.ts';
-import { type PictureView, pictureView } from './picture-view.ts';
+import { boardOutline, type PictureView } from './picture-view.ts';
 import { titledStationAxis } from './station-axis.ts';
 
-/** A tall board is drawn smaller rather than let the picture grow far higher than it is wide. */
 const MAX_HEIGHT_MM = 130;
-/** Rings at bends, and half the foot of a stand. */
 const RING_RADIUS_MM = 1.2;
 const STAND_HALF_MM = 2.4;
-/** White round lines that no label covers. */
+/** White around lines, which no label covers. */
 const CLEARANCE_MM = 0.6;
 /** A row of words under the board: stands, then each stretch where it tips. */
 const ROW_MM = 5;
 const LABEL_GAP_MM = 1.5;
 /** Over the board: the arrow of the cut, and room for a label. */
 const HEADROOM_MM = 16;
-/** Of that the labels’ share. */
+/** The share of that for labels. */
 const LABEL_BAND_MM = 7;
 const FEED_ARROW_MM = 40;
 const ARROW_HEAD_MM = 2.4;
@@ -52,51 +49,31 @@ const ARROW_HEAD_MM = 2.4;
 export function composeSawPicture(part: Part, sawing: Sawing): Drawing {
   const { board } = sawing.weights;
   const { tips, stands } = sawing.support;
-  const [wide, high] = [board.right - board.left, board.top - board.bottom];
-  const factor = standardScale(Math.min((PICTURE_INNER_MM - 2 * STAND_HALF_MM) / wide, MAX_HEIGHT_MM / high));
-  const foot = sawingLines(part, sawing);
-  const rows = stands.length + tips.length;
-  const ruleAt = footTop(foot) + 3 * PICTURE_LABEL_MM;
-  const bottom = ruleAt + 3 * PICTURE_LABEL_MM + rows * ROW_MM;
-  const top = bottom + high * factor;
-  const shift = {
-    x: (PICTURE_WIDTH_MM - (board.left + board.right) * factor) / 2,
-    y: bottom - board.bottom * factor,
-  };
-  const view = pictureView(part, factor, shift);
-  const lines = pictureLines(view);
-  const area = {
-    left: PICTURE_MARGIN_MM,
-    right: PICTURE_WIDTH_MM - PICTURE_MARGIN_MM,
-    bottom,
-    top: top + LABEL_BAND_MM,
-  };
-  const edge = boardOutline(board, view);
-  const room = {
-    area,
-    occupied: boxesAlongLines(flatten([...lines, edge].flatMap(({ path }) => path)), CLEARANCE_MM),
-  };
-  const head = [`${scaleRatio(factor)}; the board on the band saw, fed left end first`];
-  return framePicture({ title: part.name, head, foot }, top + HEADROOM_MM, [
-    edge,
-    ...lines,
-    ...bendItems(part, sawing, view, room),
-    ...feedArrow(view.at({ x: board.left, y: board.top })),
-    ...stands.flatMap((stand, i) => standItems(stand, view, bottom, bottom - ROW_MM * (i + 1))),
-    ...tips.flatMap((tip, i) => tipItems(tip, view, bottom - ROW_MM * (stands.length + i + 1))),
-    ...titledStationAxis(view, ruleAt),
-  ]);
-}
-
-function boardOutline({ left, right, bottom, top }: Box, { at }: PictureView): Stroke {
-  const corners = [
-    { x: left, y: bottom },
-    { x: right, y: bottom },
-    { x: right, y: top },
-    { x: left, y: top },
-    { x: left, y: bottom },
-  ];
-  return polyline('rule', corners.map(at));
+  const factor = fitStandardScale(board, MAX_HEIGHT_MM, 2 * STAND_HALF_MM);
+  return framePicture(part, {
+    bounds: board,
+    factor,
+    below: 6 * PICTURE_LABEL_MM + (stands.length + tips.length) * ROW_MM,
+    above: HEADROOM_MM,
+    head: [`${scaleRatio(factor)}; the board on the band saw, fed left end first`],
+    foot: sawingLines(part, sawing),
+    draw: (view, { floor, bottom, top }) => {
+      const row = (i: number): number => bottom - ROW_MM * (i + 1);
+      const lines = [boardOutline(board, view), ...pictureLines(view)];
+      const space = {
+        area: labelArea(bottom, top + LABEL_BAND_MM),
+        occupied: boxesAlongLines(flatten(lines.flatMap(({ path }) => path)), CLEARANCE_MM),
+      };
+      return [
+        ...lines,
+        ...bendItems(part, sawing, view, space),
+        ...feedArrow(view.at(point(board.left, board.top))),
+        ...stands.flatMap((stand, i) => standItems(stand, view, bottom, row(i))),
+        ...tips.flatMap((tip, i) => tipItems(tip, view, row(stands.length + i))),
+        ...titledStationAxis(view, floor + 3 * PICTURE_LABEL_MM),
+      ];
+    },
+  });
 }
 
 /** The tightest hollows and rounds of the line to saw, and the corners that ask for a relief cut. */
@@ -125,47 +102,34 @@ function bendItems(
 }
 
 /** Over the left end of the board: an arrow from where the blade comes in. */
-function feedArrow({ x, y }: Point): Item[] {
-  const [from, to] = [
-    { x, y: y + (LABEL_BAND_MM + HEADROOM_MM) / 2 },
-    { x: x + FEED_ARROW_MM, y: y + (LABEL_BAND_MM + HEADROOM_MM) / 2 },
-  ];
-  const head = [-1, 1].map((side) => ({ x: to.x - ARROW_HEAD_MM, y: to.y + (side * ARROW_HEAD_MM) / 2 }));
+function feedArrow(corner: Point): Item[] {
+  const y = corner.y + (LABEL_BAND_MM + HEADROOM_MM) / 2;
+  const tip = point(corner.x + FEED_ARROW_MM, y);
+  const back = tip.x - ARROW_HEAD_MM;
+  const half = ARROW_HEAD_MM / 2;
   return [
-    polyline('rule', [from, to]),
-    polyline('rule', [head[0]!, to, head[1]!]),
-    words(
-      'so the cut runs',
-      { x: to.x + 2, y: to.y - (PICTURE_LABEL_MM * CAP_HEIGHT) / 2 },
-      PICTURE_LABEL_MM,
-    ),
+    polyline('rule', [point(corner.x, y), tip]),
+    polyline('rule', [point(back, y - half), tip, point(back, y + half)]),
+    words('so the cut runs', point(tip.x + 2, labelBaseline(y)), PICTURE_LABEL_MM),
   ];
 }
 
-/** A stand under the board, at the place that it bears when it is put there, and its name in a row below. */
+/** A stand under the board at the station where it carries the board, and its name in a row below. */
 function standItems(
   { where, station, walks }: SupportStand,
   { at }: PictureView,
   top: number,
   row: number,
 ): Item[] {
-  const { x } = at({ x: station, y: 0 });
+  const { x } = at(point(station, 0));
   const foot = top - STAND_HALF_MM * 1.5;
-  const post = [
-    { x: x - STAND_HALF_MM, y: foot },
-    { x: x + STAND_HALF_MM, y: foot },
-    { x, y: top },
-  ];
-  const down = [
-    { x, y: foot },
-    { x, y: row },
-  ];
+  const post = [point(x - STAND_HALF_MM, foot), point(x + STAND_HALF_MM, foot), point(x, top)];
   const what = walks ? 'helper' : 'stand';
   const when = where === 'infeed' ? 'before the table, as the cut begins' : 'behind the table, as it ends';
   return [
     { ...polyline('mark', post, true), filled: true },
-    polyline('rule', down),
-    ...rowLabel(`${what} ${when}`, x, 0, row, 'outward'),
+    polyline('rule', [point(x, foot), point(x, row)]),
+    rowLabel(`${what} ${when}`, x, 0, row, 'outward'),
   ];
 }
 
@@ -176,44 +140,37 @@ const OVERHANG_WORDS: Readonly<Record<TableEdge, string>> = {
   right: 'over the right of the table',
 };
 
-/** A stretch of the cut, as a bar over its stations. */
+/** A stretch of the cut in which the board tips, as a bar over its stations. */
 function tipItems({ edge, beyond, from, to }: TippingStretch, { at }: PictureView, y: number): Item[] {
-  const [left, right] = [at({ x: from, y: 0 }).x, at({ x: to, y: 0 }).x];
+  const [left, right] = [at(point(from, 0)).x, at(point(to, 0)).x];
   const tick = (x: number): Item =>
-    polyline('mark', [
-      { x, y: y - RING_RADIUS_MM },
-      { x, y: y + RING_RADIUS_MM },
-    ]);
-  const bar = polyline('mark', [
-    { x: left, y },
-    { x: right, y },
-  ]);
-  const middle = (left + right) / 2;
+    polyline('mark', [point(x, y - RING_RADIUS_MM), point(x, y + RING_RADIUS_MM)]);
+  const text = `${edge}: the weight hangs ${OVERHANG_WORDS[beyond]}`;
   return [
-    bar,
+    polyline('mark', [point(left, y), point(right, y)]),
     tick(left),
     tick(right),
-    ...rowLabel(`${edge}: the weight hangs ${OVERHANG_WORDS[beyond]}`, middle, (right - left) / 2, y),
+    rowLabel(text, (left + right) / 2, (right - left) / 2, y),
   ];
 }
 
 /**
  * Words beside something in a row: towards the middle, or outward where that leaves them on the picture; over it where
- * it is so wide that they stand on neither side.
+ * it is so wide that they fit on neither side.
+ * @param half of its width, mm
  */
-function rowLabel(text: string, x: number, half: number, y: number, way?: 'outward'): Item[] {
-  const foot = y - (PICTURE_LABEL_MM * CAP_HEIGHT) / 2;
+function rowLabel(text: string, x: number, half: number, y: number, way?: 'outward'): Item {
+  const foot = labelBaseline(y);
   const isLeft = x < PICTURE_WIDTH_MM / 2;
   const outward = (isLeft ? x : PICTURE_WIDTH_MM - x) - half - LABEL_GAP_MM - PICTURE_MARGIN_MM;
   const inward = PICTURE_WIDTH_MM - 2 * (half + LABEL_GAP_MM + PICTURE_MARGIN_MM) - outward;
   const width = widthInFont(text, SCREEN_FONT);
   if (width > Math.max(outward, inward))
-    return [words(text, { x, y: y + CLEARANCE_MM }, PICTURE_LABEL_MM, 'middle')];
+    return words(text, point(x, y + CLEARANCE_MM), PICTURE_LABEL_MM, 'middle');
   const goesOut = width < outward && (way === 'outward' || width > inward);
-  const toRight = isLeft !== goesOut;
-  return toRight
-    ? [words(text, { x: x + half + LABEL_GAP_MM, y: foot }, PICTURE_LABEL_MM)]
-    : [words(text, { x: x - half - LABEL_GAP_MM, y: foot }, PICTURE_LABEL_MM, 'end')];
+  return isLeft === goesOut
+    ? words(text, point(x - half - LABEL_GAP_MM, foot), PICTURE_LABEL_MM, 'end')
+    : words(text, point(x + half + LABEL_GAP_MM, foot), PICTURE_LABEL_MM);
 }
 
 function sawingLines(part: Part, { edges, blade, support, height }: Sawing): string[] {

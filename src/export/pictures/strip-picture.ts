@@ -9,21 +9,18 @@ import { describeNails, describeStrip, partStripCautions } from '../../shop/word
 import { Fault } from '../../units/fault.ts';
 import { printedLengthWords, sentence } from '../card/card-words.ts';
 import { circle, type Drawing, polyline, type Stroke } from '../drawing/drawing.ts';
-import { scaleRatio, standardScale } from '../drawing/drawing-scale.ts';
+import { scaleRatio } from '../drawing/drawing-scale.ts';
 import { boxesAlongLines } from '../labels/free-space.ts';
 import { type RingLabel, ringLabels } from '../labels/ring-labels.ts';
 import {
-  footTop,
+  fitStandardScale,
   framePicture,
-  PICTURE_INNER_MM,
+  labelArea,
   PICTURE_LABEL_MM,
-  PICTURE_MARGIN_MM,
-  PICTURE_WIDTH_MM,
   wrapPictureText,
 } from './picture-frame.ts';
-import { type PictureView, pictureView } from './picture-view.ts';
+import type { PictureView } from './picture-view.ts';
 
-/** A tall part is drawn smaller rather than let the picture grow far higher than it is wide. */
 const MAX_HEIGHT_MM = 150;
 /** A nail to scale would be a speck: it is drawn with this radius, touching the strip where it does. */
 const NAIL_RADIUS_MM = 1;
@@ -44,36 +41,28 @@ export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
       'strip.no-nails',
       'the part has no batten, so that no nails hold a strip to it. Its curvature can be drawn instead.',
     );
-  const lying = nailed.map(({ curve, advice }) => stripOutline(stripFaces(curve, advice)));
-  const foot = stripLines(part, runs);
-  const round = union([part.bounds, ...lying.map(boundsOf)]);
-  const [wide, high] = [round.right - round.left, round.top - round.bottom];
-  const factor = standardScale(Math.min(PICTURE_INNER_MM / wide, MAX_HEIGHT_MM / high));
-  const bottom = footTop(foot) + SURROUND_MM;
-  const ceiling = bottom + high * factor + SURROUND_MM;
-  const shift = {
-    x: (PICTURE_WIDTH_MM - (round.left + round.right) * factor) / 2,
-    y: bottom - round.bottom * factor,
-  };
-  const view = pictureView(part, factor, shift);
-  const line = view.path(finishedLine(part.shape));
-  const faces = lying.map((points) => polyline('mark', points.map(view.at), true));
-  const strip = flatten(faces.flatMap(({ path }) => path));
-  const room = {
-    area: {
-      left: PICTURE_MARGIN_MM,
-      right: PICTURE_WIDTH_MM - PICTURE_MARGIN_MM,
-      bottom: bottom - SURROUND_MM,
-      top: ceiling,
+  const outlines = nailed.map(({ curve, advice }) => stripOutline(stripFaces(curve, advice)));
+  const bounds = union([part.bounds, ...outlines.map(boundsOf)]);
+  const factor = fitStandardScale(bounds, MAX_HEIGHT_MM);
+  return framePicture(part, {
+    bounds,
+    factor,
+    below: SURROUND_MM,
+    above: SURROUND_MM,
+    head: [`${scaleRatio(factor)}, the nails larger; the face on the black line is the one to trace`],
+    foot: stripLines(part, runs),
+    draw: (view, { floor, ceiling }) => {
+      const path = view.path(finishedLine(part.shape));
+      const faces = outlines.map((points) => polyline('mark', points.map(view.at), true));
+      const strip = flatten(faces.flatMap((face) => face.path));
+      const occupied = boxesAlongLines([...flatten(path), ...strip], CLEARANCE_MM);
+      return [
+        ...faces,
+        { type: 'stroke', style: 'cut', path, closed: part.shape.type === 'closed' },
+        ...ringLabels(numberedNails(nailed, view), strip, { area: labelArea(floor, ceiling), occupied }),
+      ];
     },
-    occupied: boxesAlongLines([...flatten(line), ...strip], CLEARANCE_MM),
-  };
-  const head = [`${scaleRatio(factor)}, the nails larger; the face on the black line is the one to trace`];
-  return framePicture({ title: part.name, head, foot }, ceiling, [
-    ...faces,
-    { type: 'stroke', style: 'cut', path: line, closed: part.shape.type === 'closed' },
-    ...ringLabels(numberedNails(nailed, view), strip, room),
-  ]);
+  });
 }
 
 const stripOutline = ({ traced, other }: StripFaces): Point[] => [...traced, ...other.toReversed()];
