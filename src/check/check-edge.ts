@@ -1,6 +1,7 @@
 import { figuresOf } from '../curves/measurements.ts';
 import { type BaseLine, shoulderCorners } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
+import { firstOf } from '../units/checked.ts';
 import { Fault, Faults } from '../units/fault.ts';
 import { graduationMm } from '../units/graduation.ts';
 import type { Rule } from '../units/rule.ts';
@@ -68,22 +69,33 @@ export function checkEdge(
   { base, tolerance, beforeSanding }: CheckOptions,
 ): EdgeCheck {
   assertReadings(readings);
+  const { rule } = part;
   const line = beforeSanding ? sawLineOfEdge(part, edge) : edge;
   const outside = outwardSign(edge);
   const spare = beforeSanding ? part.sawAllowance : 0;
-  const limit = tolerance + maxReadingError(part.rule);
-  const near = graduationMm(part.rule);
-  const designs = designOffsets(line, readings, base, { near, slack: spare + near }, part.rule);
-  const deviations = readings.map(({ station, offset: measured }, i): Deviation => {
-    const design = designs[i]!;
-    const deviation = measured - design;
-    const proud = outside * deviation;
-    return { station, measured, design, deviation, proud, verdict: stationVerdict(proud, limit, spare) };
-  });
+  const limit = tolerance + maxReadingError(rule);
+  const near = graduationMm(rule);
+  const [deviations, beyond]: [Deviation[], StationReading[]] = [[], []];
+  for (const reading of readings) {
+    const { station, offset: measured } = reading;
+    const design = designOffsetAt(line, station, measured, base, { near, slack: spare + near });
+    if (design === undefined) beyond.push(reading);
+    else {
+      const deviation = measured - design;
+      const proud = outside * deviation;
+      const verdict = stationVerdict(proud, limit, spare);
+      deviations.push({ station, measured, design, deviation, proud, verdict });
+    }
+  }
+  const [first, ...rest] = beyond.map((reading) => noSuchStation(line, reading));
+  if (first)
+    throw readingsInOtherUnit(line, readings, base, rule)
+      ? faultAtReading(firstOf(readings), otherUnit(line, rule))
+      : new Faults([first, ...rest]);
   const off = deviations.map(({ deviation }) => deviation);
   const fit = fitRigid(line.pieces, readings, base);
   const stations = readings.map(({ station }) => station);
-  const lieAt = (station: number): EndDeviation => ({
+  const endDeviation = (station: number): EndDeviation => ({
     station,
     proud: outside * (fit.shift + station * Math.tan(fit.turn)),
   });
@@ -96,32 +108,12 @@ export function checkEdge(
     worst: maxAbs(off),
     rms: rootMeanSquare(off),
     bestFit: fit,
-    endDeviations: [lieAt(Math.min(...stations)), lieAt(Math.max(...stations))],
+    endDeviations: [endDeviation(Math.min(...stations)), endDeviation(Math.max(...stations))],
     apexes: beforeSanding
       ? []
-      : measuredApexes(edge, awayFromShoulders(edge, readings, base, near), base, readingSigma(part.rule)),
+      : measuredApexes(edge, awayFromShoulders(edge, readings, base, near), base, readingSigma(rule)),
     verdict: maxAbs(off) > limit ? 'outside' : 'within',
   };
-}
-
-function designOffsets(
-  line: PartEdge,
-  readings: readonly StationReading[],
-  base: BaseLine,
-  reach: { readonly near: number; readonly slack: number },
-  rule: Rule,
-): number[] {
-  const beyond: Fault[] = [];
-  const designs = readings.flatMap((reading) => {
-    const design = designOffsetAt(line, reading.station, reading.offset, base, reach);
-    if (design === undefined) beyond.push(noSuchStation(line, reading));
-    return design ?? [];
-  });
-  const [first, ...rest] = beyond;
-  if (!first) return designs;
-  if (readingsInOtherUnit(line, readings, base, rule))
-    throw faultAtReading(readings[0]!, otherUnit(line, rule));
-  throw new Faults([first, ...rest]);
 }
 
 const otherUnit = ({ name }: PartEdge, { unit }: Rule): Fault => {

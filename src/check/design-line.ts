@@ -15,6 +15,7 @@ import { parallelPath } from '../curves/offset/offset-curve.ts';
 import { makeEdge } from '../part/edge.ts';
 import { type BaseLine, offsetsAt, shoulderCorners } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
+import { firstOf, lastOf } from '../units/checked.ts';
 import { Fault } from '../units/fault.ts';
 
 /** The outward direction along the offset axis: 1 up, −1 down. */
@@ -33,7 +34,7 @@ export function sawLineOfEdge(part: Part, edge: PartEdge): PartEdge {
     );
   const pieces = extendShortEnds(edge.pieces, part.sawAllowance);
   const path = parallelPath(pieces, outwardSign(edge) * part.sawAllowance, false);
-  return makeEdge(edge, [makeCurveFromPath(edge.runs[0]!.kind, path)]);
+  return makeEdge(edge, [makeCurveFromPath(firstOf(edge.runs).kind, path)]);
 }
 
 /**
@@ -80,9 +81,8 @@ function extrapolatedOffset(
   base: BaseLine,
   slack: number,
 ): number | undefined {
-  const pieces = edge.pieces;
   const way = direction(base.angle);
-  for (const end of [pieceStart(pieces[0]!), pieceEnd(pieces.at(-1)!)]) {
+  for (const end of [pieceStart(firstOf(edge.pieces)), pieceEnd(lastOf(edge.pieces))]) {
     const out = subtract(end, base.origin);
     const past = station - dot(out, way);
     if (Math.abs(past) <= slack) return dot(out, leftNormal(way)) + past * Math.tan(end.angle - base.angle);

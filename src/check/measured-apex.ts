@@ -5,6 +5,7 @@ import { type Apex, apexOf } from '../curves/measurements.ts';
 import { spline } from '../curves/simple/spline.ts';
 import { undefinedOnFault } from '../curves/try-curve.ts';
 import type { BaseLine } from '../part/offsets.ts';
+import { firstOf, lastOf } from '../units/checked.ts';
 import { readingPoint } from './fit/rigid-fit.ts';
 import { fairCurve, mergeStations } from './fit/smoothing-spline.ts';
 import type { StationReading } from './readings/read-readings.ts';
@@ -50,6 +51,6 @@ export function measuredApex(
   const measured = drawn && apexOf(drawn.exact, run.from, run.to);
   if (!measured) return undefined;
   const at = dot(subtract(measured.at, run.from), way);
-  const inside = at > fair[0]!.x + JOIN_MM && at < fair.at(-1)!.x - JOIN_MM;
+  const inside = at > firstOf(fair).x + JOIN_MM && at < lastOf(fair).x - JOIN_MM;
   return inside ? { design, measured } : undefined;
 }

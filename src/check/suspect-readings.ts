@@ -1,9 +1,10 @@
 import { undefinedOnFault } from '../curves/try-curve.ts';
 import { cutEnds, isCutOff } from '../part/ends/cut-ends.ts';
-import { stationRangeAlong, toBaseLine } from '../part/offsets.ts';
+import { type BaseLine, stationRangeAlong, toBaseLine } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import type { Warning } from '../units/fault.ts';
 import { graduationMm, showNearest } from '../units/graduation.ts';
+import { present } from '../units/lists.ts';
 import { type Rule, readOnRule, showLength } from '../units/rule.ts';
 import { type CheckOptions, checkEdge, type EdgeCheck } from './check-edge.ts';
 import { mirrorReadings } from './compare-pair.ts';
@@ -27,6 +28,9 @@ const isMisaligned = ({ verdict, bestFit, tolerance, readings, rms }: EdgeCheck,
   bestFit.worst <= tolerance + maxReadingError(rule) &&
   bestFit.rms <= MAX_REMAINING_RMS_SHARE * rms;
 
+/** Readings count as misread where the other way of reading them lowers the rms by this factor. */
+const MISREAD_RMS_FACTOR = 4;
+
 /**
  * What speaks against the readings: readings past the cut of an end and, where the part is outside, signs that the
  * measuring is wrong rather than the wood. Wood is gone for good, a reading can be repeated.
@@ -37,128 +41,90 @@ export function suspectReadings(
   edge: PartEdge,
   check: EdgeCheck,
   readings: readonly StationReading[],
-  how: CheckOptions,
-): Warning[] {
-  return [
-    ...readingsPastCut(part, edge, readings, how),
-    ...measuringMistakes(part, edge, check, readings, how),
-  ];
-}
-
-function readingsPastCut(
-  part: Part,
-  edge: PartEdge,
-  readings: readonly StationReading[],
-  { base }: CheckOptions,
+  options: CheckOptions,
 ): Warning[] {
   const { rule } = part;
-  return cutEnds(part, edge).flatMap((cut) => {
-    // An end is read to the nearest graduation, too.
-    const near = graduationMm(rule) * (cut.side === 'left' ? 1 : -1);
-    const past = readings.filter(({ station }) => isCutOff([cut], station + near, base));
-    if (past.length === 0) return [];
-    const stations = past.map(({ station }) => showLength(station, rule)).join(', ');
-    const turn = cut.side === 'left' ? 'begins' : 'ends';
-    return [
-      {
-        code: 'check.past-end',
-        message:
-          `Once the ${cut.side} end is cut there is no wood on "${edge.name}" at station ${stations}: it ${turn} at ` +
-          `${showLength(toBaseLine(cut.at, base).x, rule)}. A reading there counts before the cut alone, while the line runs on.`,
-      },
-    ];
-  });
-}
-
-function measuringMistakes(
-  part: Part,
-  edge: PartEdge,
-  check: EdgeCheck,
-  readings: readonly StationReading[],
-  how: CheckOptions,
-): Warning[] {
-  if (check.verdict === 'within') return [];
-  const misread = findMisreading(part, edge, check, readings, how);
-  if (misread) return [misread];
-  return isMisaligned(check, part.rule)
-    ? [misalignedWarning(check, part.rule)]
-    : outlierWarnings(check, part.rule);
-}
-
-/** Readings count as misread where the other way of reading them lowers the rms by this factor. */
-const MISREAD_RMS_FACTOR = 4;
-
-interface Misreading {
-  readonly code: string;
-  readonly message: string;
-  readonly readings: readonly StationReading[];
-}
-
-function findMisreading(
-  part: Part,
-  edge: PartEdge,
-  check: EdgeCheck,
-  readings: readonly StationReading[],
-  how: CheckOptions,
-): Warning | undefined {
-  if (readings.length < MIN_ALIGNMENT_READINGS) return undefined;
-  const isIt = ({ readings: otherwise }: Misreading): boolean => {
-    const found = undefinedOnFault(() => checkEdge(part, edge, otherwise, how));
+  const pastCut = readingsPastCut(part, edge, readings, options.base);
+  if (check.verdict === 'within') return pastCut;
+  const isMisread = ({ readings: otherwise }: Misreading): boolean => {
+    const found = undefinedOnFault(() => checkEdge(part, edge, otherwise, options));
     return found !== undefined && found.rms * MISREAD_RMS_FACTOR < check.rms;
   };
-  const way = possibleMisreadings(edge, readings, how, part.rule).find(isIt);
-  return way && { code: way.code, message: way.message };
+  const misread =
+    readings.length >= MIN_ALIGNMENT_READINGS &&
+    possibleMisreadings(edge, readings, options.base, rule).find(isMisread);
+  if (misread) return [...pastCut, misread.warning];
+  if (isMisaligned(check, rule)) return [...pastCut, misalignedWarning(check, rule)];
+  return [...pastCut, ...outlierWarnings(check, rule)];
+}
+
+const readingsPastCut = (
+  part: Part,
+  edge: PartEdge,
+  readings: readonly StationReading[],
+  base: BaseLine,
+): Warning[] =>
+  cutEnds(part, edge).flatMap((cut) => {
+    const show = (mm: number): string => showLength(mm, part.rule);
+    // An end is read to the nearest graduation, too.
+    const near = graduationMm(part.rule) * (cut.side === 'left' ? 1 : -1);
+    const past = readings.filter(({ station }) => isCutOff([cut], station + near, base));
+    if (past.length === 0) return [];
+    const stations = past.map(({ station }) => show(station)).join(', ');
+    const turn = cut.side === 'left' ? 'begins' : 'ends';
+    const message =
+      `Once the ${cut.side} end is cut there is no wood on "${edge.name}" at station ${stations}: it ${turn} at ` +
+      `${show(toBaseLine(cut.at, base).x)}. A reading there counts before the cut alone, while the line runs on.`;
+    return [{ code: 'check.past-end', message }];
+  });
+
+/** Another way of reading the readings, and the warning if they then lie on the line. */
+interface Misreading {
+  readonly warning: Warning;
+  readonly readings: readonly StationReading[];
 }
 
 function possibleMisreadings(
   edge: PartEdge,
   readings: readonly StationReading[],
-  { base }: CheckOptions,
+  base: BaseLine,
   rule: Rule,
 ): Misreading[] {
   const [from, to] = stationRangeAlong(edge, base);
-  const otherUnit = readingsInOtherUnit(edge, readings, base, rule);
-  return [
-    {
-      code: 'check.other-end',
-      message:
-        'Counted from the other end, the readings lie on the line far better. Count the stations from the left end, the part the right way round, and measure again.',
-      readings: readings.map((each) => ({ ...each, station: from + to - each.station })),
-    },
-    {
-      code: 'check.other-side',
-      message:
-        'With their offsets on the other side of the line, the readings lie on it far better. Change the signs of the offsets.',
-      readings: mirrorReadings(readings),
-    },
-    {
-      code: 'check.changed-over',
-      message:
-        'With station and offset changed over, the readings lie on the line far better. Write the station first.',
-      readings: readings.map((each) => ({ ...each, station: each.offset, offset: each.station })),
-    },
-    ...(otherUnit
-      ? [
-          {
-            code: 'check.other-unit',
-            message: `Taken in ${rule.unit === 'in' ? 'mm' : 'inches'}, the readings lie on the line far better. Write their unit with them.`,
-            readings: otherUnit,
-          },
-        ]
-      : []),
-  ];
+  const as = (code: string, message: string, otherwise: readonly StationReading[] | undefined) =>
+    otherwise && { warning: { code, message }, readings: otherwise };
+  return present(
+    as(
+      'check.other-end',
+      'Counted from the other end, the readings lie on the line far better. Count the stations from the left end, the part the right way round, and measure again.',
+      readings.map((each) => ({ ...each, station: from + to - each.station })),
+    ),
+    as(
+      'check.other-side',
+      'With their offsets on the other side of the line, the readings lie on it far better. Change the signs of the offsets.',
+      mirrorReadings(readings),
+    ),
+    as(
+      'check.changed-over',
+      'With station and offset changed over, the readings lie on the line far better. Write the station first.',
+      readings.map((each) => ({ ...each, station: each.offset, offset: each.station })),
+    ),
+    as(
+      'check.other-unit',
+      `Taken in ${rule.unit === 'in' ? 'mm' : 'inches'}, the readings lie on the line far better. Write their unit with them.`,
+      readingsInOtherUnit(edge, readings, base, rule),
+    ),
+  );
 }
 
 /** Where both ends are off alike, a part sawn too narrow reads like a part set off the rule. */
-function misalignedWarning({ endDeviations }: EdgeCheck, rule: Rule): Warning {
-  const [start, end] = endDeviations.map(({ proud }) => readOnRule(proud, rule).mark);
-  return {
-    code: 'check.set-crooked',
-    message:
-      start === end
-        ? `It is ${showLength(Math.abs(start!), rule)} ${start! > 0 ? 'proud' : 'shy'} all along: the part lay that much off the rule, or is sawn so. Measure its width to tell.`
-        : 'The part lay crooked against the rule, or is sawn so: set true to it, it is within. Lay it anew and measure; where it reads the same again, it is sawn so.',
-  };
+function misalignedWarning({ endDeviations: [first, last] }: EdgeCheck, rule: Rule): Warning {
+  const start = readOnRule(first.proud, rule).mark;
+  const message =
+    start === readOnRule(last.proud, rule).mark
+      ? `It is ${showLength(Math.abs(start), rule)} ${start > 0 ? 'proud' : 'shy'} all along: the part lay that much off the rule, or is sawn so. Measure its width to tell.`
+      : 'The part lay crooked against the rule, or is sawn so: set true to it, it is within. Lay it anew and measure; where it reads the same again, it is sawn so.';
+  return { code: 'check.set-crooked', message };
 }
 
 /** A saw leaves a smooth error; a reading that stands out alone is more often a mistake of the rule. */

@@ -1,6 +1,6 @@
 import { type BaseLine, stationRangeAlong } from '../part/offsets.ts';
 import type { PartEdge } from '../part/part.ts';
-import type { Warning } from '../units/fault.ts';
+import { type Warning, warningsThatApply } from '../units/fault.ts';
 import { graduationMm } from '../units/graduation.ts';
 import { type Rule, showLength } from '../units/rule.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
@@ -29,23 +29,21 @@ const areInchFractions = (readings: readonly StationReading[]): boolean => {
 export function suspectUnitWarnings(readings: readonly StationReading[], rule: Rule): Warning[] {
   const stations = readings.map(({ station }) => station);
   const length = Math.max(...stations) - Math.min(...stations);
-  if (rule.unit === 'in' && length > MAX_PART_MM)
-    return [
-      otherUnitWarning(
-        `the part would be ${showLength(length, rule)} long. If the readings are in mm, read them again with --units mm.`,
-      ),
-    ];
   const isShort = stations.every((station) => Math.abs(station) <= SHORT_PART_MM);
-  if (rule.unit === 'mm' && isShort && areInchFractions(readings))
-    return [
-      otherUnitWarning(
-        `the part would be ${showLength(length, rule)} long, and its readings are fractions as of a rule in inches. If they are, read them again with --units in.`,
-      ),
-    ];
-  return [];
+  const size = `the part would be ${showLength(length, rule)} long`;
+  return warningsThatApply([
+    [
+      rule.unit === 'in' && length > MAX_PART_MM,
+      'take-off.other-unit',
+      `${size}. If the readings are in mm, read them again with --units mm.`,
+    ],
+    [
+      rule.unit === 'mm' && isShort && areInchFractions(readings),
+      'take-off.other-unit',
+      `${size}, and its readings are fractions as of a rule in inches. If they are, read them again with --units in.`,
+    ],
+  ]);
 }
-
-const otherUnitWarning = (message: string): Warning => ({ code: 'take-off.other-unit', message });
 
 /**
  * The readings as taken in the other unit, where they then lie between the edge's ends and span more than half of it; a

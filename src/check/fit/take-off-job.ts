@@ -2,6 +2,7 @@ import type { Curve } from '../../curves/curve.ts';
 import { angleFrom, cross, direction, distance, type Point, subtract } from '../../curves/geometry/point.ts';
 import { apexOf } from '../../curves/measurements.ts';
 import { showNearest } from '../../units/graduation.ts';
+import { present } from '../../units/lists.ts';
 import { capitalize, inUnit, showTwoFigures, trimmed } from '../../units/number-format.ts';
 import { type Rule, showLength } from '../../units/rule.ts';
 import type { Unit } from '../../units/unit.ts';
@@ -47,22 +48,19 @@ export function takeOffRemarks(taken: TakeOff, rule: Rule): string[] {
   const { kinds, outliers, sigma } = taken;
   const about = (mm: number): string => showTwoFigures(mm, rule.unit);
   const cannotTell = indistinguishableKinds(taken).map(({ kind }) => KIND_WITH_ARTICLE[kind]);
-  return [
+  return present(
     `One reading is taken to err by ${about(sigma)} (standard deviation): the rule’s rounding and the hand.`,
     ...kinds.map(
       ({ kind, rms, worst }) =>
         `${KIND_WITH_ARTICLE[kind]}: readings off by ${about(rms)} rms, ${about(worst)} at worst`,
     ),
-    ...(cannotTell.length > 0
-      ? [
-          `The readings cannot tell it from ${cannotTell.join(' or ')}. Take the one that was used, if you know.`,
-        ]
-      : []),
+    cannotTell.length > 0 &&
+      `The readings cannot tell it from ${cannotTell.join(' or ')}. Take the one that was used, if you know.`,
     ...outliers.map(
       ({ at, off }) =>
         `station ${showLength(at.x, rule)}: reads ${showNearest(Math.abs(off), rule)} ${off > 0 ? 'more' : 'less'} than its neighbours say, left out; measure it again`,
     ),
-  ];
+  );
 }
 
 /** The points that set a curve: its ends, and its nails, pins or apex between them. */

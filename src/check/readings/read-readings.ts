@@ -2,6 +2,7 @@ import { PlacedFault } from '../../job/job-faults.ts';
 import { Diagnostics } from '../../job/parse/diagnostics.ts';
 import { describeExcess } from '../../job/parse/read-yaml.ts';
 import type { SourcePosition } from '../../job/source-positions.ts';
+import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { parseLength } from '../../units/parse-length.ts';
 import { quoted } from '../../units/quoted.ts';
@@ -81,6 +82,7 @@ interface CsvColumns {
 class ReadingsParser {
   private columns: CsvColumns | undefined;
   private separator: CsvSeparator = ',';
+  private line = 0;
   private faults = 0;
 
   constructor(
@@ -91,53 +93,53 @@ class ReadingsParser {
   read(lines: readonly string[]): StationReading[] {
     const readings: StationReading[] = [];
     this.separator = detectSeparator(lines.filter((line) => !BLANK_OR_REMARK.test(line)));
-    for (const [i, line] of lines.entries()) {
+    for (const text of lines) {
       if (this.faults >= MAX_FAULTS) return readings;
-      const reading = this.readLine(line, i + 1);
+      this.line++;
+      const reading = this.readLine(text);
       if (reading) readings.push(reading);
       if (readings.length <= MAX_READINGS) continue;
-      this.report('too-many', `more than ${MAX_READINGS} readings. Keep one a station.`, i + 1, 1);
+      this.report('too-many', `more than ${MAX_READINGS} readings. Keep one a station.`);
       return readings;
     }
+    this.line = 1;
     if (readings.length === 0 && this.faults === 0)
-      this.report('none', `no reading here. Write a station and an offset a line: ${EXAMPLE}.`, 1, 1);
+      this.report('none', `no reading here. Write a station and an offset a line: ${EXAMPLE}.`);
     return readings;
   }
 
-  private readLine(line: string, number: number): StationReading | undefined {
+  private readLine(line: string): StationReading | undefined {
     if (line.length > MAX_LINE)
-      return this.report('long-line', `longer than ${MAX_LINE} characters. Keep one reading.`, number, 1);
+      return this.report('long-line', `longer than ${MAX_LINE} characters. Keep one reading.`);
     if (BLANK_OR_REMARK.test(line)) return undefined;
     const cells = splitCsvLine(line, this.separator);
     if ('openQuote' in cells)
-      return this.report('open-quote', 'this quote is never closed. Close it.', number, cells.openQuote);
-    if (cells.length === 1 && !this.columns?.named) return this.reportOne(cells[0]!, number);
+      return this.report('open-quote', 'this quote is never closed. Close it.', cells.openQuote);
+    // The one value is not read, or each such line would give two mistakes.
+    if (cells.length === 1 && !this.columns?.named) {
+      const sign = { ',': 'comma', ';': 'semicolon', '\t': 'tab' }[this.separator];
+      const cure = `Write both, with a ${sign} between them, or # before the line: ${EXAMPLE}.`;
+      return this.report('missing', `one value and no ${sign}. ${cure}`, firstOf(cells).column);
+    }
     if (!this.columns) {
-      this.columns = this.columnsOf(cells, number);
+      this.columns = this.columnsOf(cells);
       if (this.columns.named) return undefined;
     }
-    return this.readCells(cells, this.columns, number);
+    return this.readCells(cells, this.columns);
   }
 
-  /** The one value is not read, or each such line would give two mistakes. */
-  private reportOne({ column }: CsvCell, line: number): undefined {
-    const sign = { ',': 'comma', ';': 'semicolon', '\t': 'tab' }[this.separator];
-    const cure = `Write both, with a ${sign} between them, or # before the line: ${EXAMPLE}.`;
-    return this.report('missing', `one value and no ${sign}. ${cure}`, line, column);
-  }
-
-  private columnsOf(cells: readonly CsvCell[], line: number): CsvColumns {
+  private columnsOf(cells: readonly CsvCell[]): CsvColumns {
     const named = cells.length > 1 && cells.every(({ text }) => !/\d/.test(text));
     const plain = (at: number): CsvColumn => ({ at, unit: this.unit });
     if (!named) return { station: plain(0), offset: plain(1), named };
     const station = this.columnNamed(cells, 'stations?');
     const offset = this.columnNamed(cells, 'measured|readings?') ?? this.columnNamed(cells, 'offsets?');
+    const missing = station ? 'offset' : 'station';
     if (!station || !offset)
       this.report(
         'columns',
-        `no column for the ${station ? 'offset' : 'station'}. Name two columns: station, offset.`,
-        line,
-        cells[0]!.column,
+        `no column for the ${missing}. Name two columns: station, offset.`,
+        firstOf(cells).column,
       );
     return { station: station ?? plain(0), offset: offset ?? plain(1), named };
   }
@@ -152,41 +154,32 @@ class ReadingsParser {
     return undefined;
   }
 
-  private readCells(
-    cells: readonly CsvCell[],
-    columns: CsvColumns,
-    line: number,
-  ): StationReading | undefined {
+  private readCells(cells: readonly CsvCell[], columns: CsvColumns): StationReading | undefined {
     const extra = columns.named ? undefined : cells.slice(2).find(({ text }) => text !== '');
-    if (extra)
-      return this.report(
-        'cells',
-        `${quoted(extra.text)} is one value too many. Write a station and an offset: ${EXAMPLE}.`,
-        line,
-        extra.column,
-      );
-    const station = this.lengthIn(cells, columns.station, 'station', line);
-    const offset = this.lengthIn(cells, columns.offset, 'offset', line);
+    if (extra) {
+      const wording = `${quoted(extra.text)} is one value too many. Write a station and an offset: ${EXAMPLE}.`;
+      return this.report('cells', wording, extra.column);
+    }
+    const station = this.lengthIn(cells, columns.station, 'station');
+    const offset = this.lengthIn(cells, columns.offset, 'offset');
     if (station === undefined || offset === undefined) return undefined;
-    const place = { line, column: cells[columns.station.at]!.column };
-    return { station, offset, place };
+    const { column } = itemAt(cells, columns.station.at);
+    return { station, offset, place: { line: this.line, column } };
   }
 
-  private lengthIn(cells: readonly CsvCell[], { at, unit }: CsvColumn, what: string, line: number) {
-    const cell = cells[at];
-    const column = cell?.column ?? cells.at(-1)!.column;
-    if (!cell || cell.text === '')
+  private lengthIn(cells: readonly CsvCell[], { at, unit }: CsvColumn, what: string): number | undefined {
+    const { text, column } = cells[at] ?? { ...lastOf(cells), text: '' };
+    if (text === '')
       return this.report(
         'missing',
         `no ${what} on this line. Write it, or # before the line: ${EXAMPLE}.`,
-        line,
         column,
       );
     try {
-      return parseLength(this.withPoint(cell.text), unit);
+      return parseLength(this.withPoint(text), unit);
     } catch (error) {
       if (!(error instanceof Fault)) throw error;
-      return this.place(error.at(what), line, column);
+      return this.reportAt(error.at(what), column);
     }
   }
 
@@ -195,13 +188,13 @@ class ReadingsParser {
     return this.separator === ',' ? text : text.replace(/(?<=^-?\d+),(?=\d{1,2}(?!\d))/, '.');
   }
 
-  private report(code: string, wording: string, line: number, column: number): undefined {
-    return this.place(new Fault(`readings.${code}`, wording), line, column);
+  private report(code: string, wording: string, column = 1): undefined {
+    return this.reportAt(new Fault(`readings.${code}`, wording), column);
   }
 
-  private place(fault: Fault, line: number, column: number): undefined {
+  private reportAt(fault: Fault, column: number): undefined {
     this.faults++;
-    return this.findings.report(fault, { line, column });
+    return this.findings.report(fault, { line: this.line, column });
   }
 }
 
