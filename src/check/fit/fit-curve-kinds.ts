@@ -6,6 +6,7 @@ import { arc } from '../../curves/simple/arc.ts';
 import { line } from '../../curves/simple/line.ts';
 import { spline } from '../../curves/simple/spline.ts';
 import { undefinedOnFault } from '../../curves/try-curve.ts';
+import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import { levenbergMarquardt, sumOfSquares } from './levenberg-marquardt.ts';
 import { maxAbs, rootMeanSquare } from './rigid-fit.ts';
 import { ExtendedPath } from './signed-distance.ts';
@@ -33,36 +34,27 @@ const MAX_PINS = 12;
  * @param fair the fair curve's values at those stations, where the fits start
  */
 export function fitCurveKinds(readings: readonly Point[], fair: readonly Point[], sigma: number): KindFit[] {
-  const [from, to] = [fair[0]!, fair.at(-1)!];
+  const [from, to] = [firstOf(fair), lastOf(fair)];
   const top = farthestFromChord(fair);
   const rise = cross(subtract(to, from), subtract(top, from)) / (to.x - from.x);
-  const between = (make: (a: Point, b: Point, more: readonly number[]) => Curve): CurveFamily => {
-    return ([a, b, ...more]) => make(point(from.x, a!), point(to.x, b!), more);
-  };
-  const ends = [from.y, to.y];
-  const tried = (kind: FittedKind, make: CurveFamily, start: readonly number[]): KindFit[] =>
+  const [left, right] = [from, to].map(
+    ({ x }) =>
+      (y: number) =>
+        point(x, y),
+  ) as [AtStation, AtStation];
+  const tryKind = (kind: FittedKind, make: CurveFamily, start: readonly number[]): KindFit[] =>
     fitCurveKind(kind, make, start, readings, sigma);
+  const ends = [from.y, to.y];
+  // Each family gets as many parameters as its start has.
   return [
-    ...tried(
-      'line',
-      between((a, b) => line(a, b)),
-      ends,
-    ),
-    ...tried(
-      'arc',
-      between((a, b, [r]) => arc(a, b, { rise: r! })),
-      [...ends, rise],
-    ),
-    ...tried(
-      'bow',
-      between((a, b, [r]) => bow(a, b, r!)),
-      [...ends, rise],
-    ),
-    ...tried(
-      'batten',
-      between((a, b, [x, y]) => batten(a, b, { nail: point(x!, y!) })),
-      [...ends, top.x, top.y],
-    ),
+    ...tryKind('line', ([a = 0, b = 0]) => line(left(a), right(b)), ends),
+    ...tryKind('arc', ([a = 0, b = 0, r = 0]) => arc(left(a), right(b), { rise: r }), [...ends, rise]),
+    ...tryKind('bow', ([a = 0, b = 0, r = 0]) => bow(left(a), right(b), r), [...ends, rise]),
+    ...tryKind('batten', ([a = 0, b = 0, x = 0, y = 0]) => batten(left(a), right(b), { nail: point(x, y) }), [
+      ...ends,
+      top.x,
+      top.y,
+    ]),
     ...fitSplineWithFewestPins(readings, fair, sigma),
   ].toSorted((a, b) => a.cost - b.cost);
 }
@@ -70,7 +62,7 @@ export function fitCurveKinds(readings: readonly Point[], fair: readonly Point[]
 type CurveFamily = (unknowns: readonly number[]) => Curve;
 
 function farthestFromChord(fair: readonly Point[]): Point {
-  const [from, to] = [fair[0]!, fair.at(-1)!];
+  const [from, to] = [firstOf(fair), lastOf(fair)];
   const height = (p: Point): number => Math.abs(cross(subtract(to, from), subtract(p, from)));
   return fair.slice(1, -1).reduce((best, p) => (height(p) > height(best) ? p : best));
 }
@@ -102,19 +94,12 @@ function fitSplineWithFewestPins(
   let best: KindFit | undefined;
   for (let pins = 1; pins <= Math.min(MAX_PINS, readings.length - 3); pins++) {
     const start = evenlySpacedPoints(fair, pins);
-    const make: CurveFamily = (heights) =>
-      spline(
-        heights.map((y, i) => point(start[i]!.x, y)),
-        'natural',
-        'natural',
-      );
-    const [next] = fitCurveKind(
-      'spline',
-      make,
-      start.map(({ y }) => y),
-      readings,
-      sigma,
-    );
+    const make: CurveFamily = (offsets) => {
+      const points = start.map(({ x }, i) => point(x, itemAt(offsets, i)));
+      return spline(points, 'natural', 'natural');
+    };
+    const offsets = start.map(({ y }) => y);
+    const [next] = fitCurveKind('spline', make, offsets, readings, sigma);
     if (next && !(next.cost >= (best?.cost ?? Number.POSITIVE_INFINITY))) best = next;
     const free = readings.length - pins - 2;
     if (next && readings.length * (next.rms / sigma) ** 2 <= free) break;
@@ -123,14 +108,11 @@ function fitSplineWithFewestPins(
 }
 
 function evenlySpacedPoints(fair: readonly Point[], pins: number): Point[] {
-  const [from, to] = [fair[0]!, fair.at(-1)!];
+  const [from, to] = [firstOf(fair), lastOf(fair)];
   return Array.from({ length: pins + 2 }, (_, i) => {
     const x = from.x + ((to.x - from.x) * i) / (pins + 1);
-    const after = Math.max(
-      1,
-      fair.findIndex((p) => p.x >= x),
-    );
-    const [a, b] = [fair[after - 1] ?? from, fair[after] ?? to];
+    const after = fair.findIndex((p) => p.x >= x);
+    const [a, b] = after > 0 ? [itemAt(fair, after - 1), itemAt(fair, after)] : [from, itemAt(fair, 1)];
     return point(i > pins ? to.x : x, a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x));
   });
 }

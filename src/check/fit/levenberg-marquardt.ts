@@ -1,3 +1,4 @@
+import { itemAt } from '../../units/checked.ts';
 import { normalEquations, solveSymmetric } from './cholesky.ts';
 
 /** A fit to readings converges in 5 to 15 trial steps. */
@@ -38,7 +39,7 @@ export function levenbergMarquardt(
   let columns = jacobianColumns(residuals, parameters, now);
   for (let i = 0; i < MAX_TRIAL_STEPS && columns; i++) {
     const step = dampedStep(columns, now, damping);
-    const moved = step && parameters.map((value, j) => value + step[j]!);
+    const moved = step && parameters.map((value, j) => value + itemAt(step, j));
     const next = moved && residuals(moved);
     if (moved && next && sumOfSquares(next) <= sumOfSquares(now)) {
       const gain = 1 - sumOfSquares(next) / sumOfSquares(now);
@@ -62,7 +63,7 @@ function jacobianColumns(
   for (const [j, value] of at.entries()) {
     const moved = residuals(at.with(j, value + DIFFERENCE_STEP_MM));
     if (!moved) return undefined;
-    columns.push(moved.map((each, k) => (each - now[k]!) / DIFFERENCE_STEP_MM));
+    columns.push(moved.map((each, k) => (each - itemAt(now, k)) / DIFFERENCE_STEP_MM));
   }
   return columns;
 }
@@ -72,11 +73,11 @@ function dampedStep(
   now: readonly number[],
   damping: number,
 ): number[] | undefined {
-  const rows = now.map((_, k) => columns.map((column) => column[k]!));
+  const rows = now.map((_, k) => columns.map((column) => itemAt(column, k)));
   const { matrix, right } = normalEquations(
     rows,
     now.map((value) => -value),
   );
-  for (const [i, row] of matrix.entries()) row[i]! *= 1 + damping;
+  for (const [i, row] of matrix.entries()) row[i] = itemAt(row, i) * (1 + damping);
   return solveSymmetric(matrix, right);
 }

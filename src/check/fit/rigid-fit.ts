@@ -86,8 +86,8 @@ function gaussNewtonStep(off: readonly Residual[]): [shift: number, turn: number
     off.map(({ byShift, byTurn }) => [byShift, byTurn]),
     right,
   );
-  const step = solveSymmetric(both.matrix, both.right);
-  if (step) return [step[0]!, step[1]!];
+  const [shift, turn] = solveSymmetric(both.matrix, both.right) ?? [];
+  if (shift !== undefined && turn !== undefined) return [shift, turn];
   const one = normalEquations(
     off.map(({ byShift }) => [byShift]),
     right,

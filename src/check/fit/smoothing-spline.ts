@@ -1,4 +1,5 @@
 import type { Point } from '../../curves/geometry/point.ts';
+import { firstOf, itemAt, lastOf, neighbors } from '../../units/checked.ts';
 
 /** Points at rising stations, with the standard error of each, mm. */
 export interface WeightedPoints {
@@ -27,121 +28,114 @@ export interface SmoothedCurve {
  * @param weight ≥ 0, mm³ per unit of misfit
  */
 export function smoothingSpline({ points, sigmas }: WeightedPoints, weight: number): SmoothedCurve {
-  const bands = new ReinschSystem(points, sigmas, weight);
-  const bends = bands.solve();
-  const pulls = bands.multiplyQ(bends);
-  const inverse = bands.inverse();
+  const system = new ReinschSystem(points, sigmas, weight);
+  const qGamma = system.multiplyQ(system.solve());
+  const inverse = system.inverse();
   let [misfit, degreesOfFreedom] = [0, 0];
   const errors: number[] = [];
   const values = points.map(({ x, y }, i) => {
-    const variance = sigmas[i]! ** 2;
-    const off = weight * variance * pulls[i]!;
-    const free = weight * variance * bands.leverage(inverse, i);
-    misfit += (off / sigmas[i]!) ** 2;
+    const sigma = itemAt(sigmas, i);
+    const off = weight * sigma ** 2 * itemAt(qGamma, i);
+    const free = weight * sigma ** 2 * system.leverage(inverse, i);
+    misfit += (off / sigma) ** 2;
     degreesOfFreedom += free;
-    errors.push(sigmas[i]! * Math.sqrt(Math.max(0, 1 - free)));
+    errors.push(sigma * Math.sqrt(Math.max(0, 1 - free)));
     return { x, y: y - off };
   });
   return { points: values, errors, misfit, degreesOfFreedom };
 }
 
-type InverseBand = readonly [number, number, number];
+type Band = readonly [number, number, number];
+
+/** Entries before the first and after the last are 0, as the recurrences of a banded matrix have them. */
+const entry = (list: readonly number[], i: number): number => list[i] ?? 0;
 
 /** R + weight·QᵀΣ²Q for the inner stations, factored as L·D·Lᵀ. */
 class ReinschSystem {
-  private readonly inner: number;
   /** Column j of Q: the weights of the second difference at inner station j. */
-  private readonly qColumns: InverseBand[] = [];
+  private readonly qColumns: readonly Band[];
   private readonly pivots: number[] = [];
+  /** The two entries of L below each pivot. */
   private readonly next: number[] = [];
   private readonly nextButOne: number[] = [];
   private readonly heights: readonly number[];
 
   constructor(points: readonly Point[], sigmas: readonly number[], weight: number) {
-    this.inner = points.length - 2;
     this.heights = points.map(({ y }) => y);
-    const gaps = points.slice(1).map(({ x }, i) => x - points[i]!.x);
-    for (let j = 0; j < this.inner; j++) {
-      const [before, after] = [1 / gaps[j]!, 1 / gaps[j + 1]!];
-      this.qColumns.push([before, -before - after, after]);
-    }
-    this.factor(gaps, sigmas, weight);
-  }
-
-  private factor(gaps: readonly number[], sigmas: readonly number[], weight: number): void {
+    const gaps = neighbors(points).map(([a, b]) => b.x - a.x);
+    this.qColumns = neighbors(gaps).map(([a, b]) => [1 / a, -1 / a - 1 / b, 1 / b]);
+    const inner = this.qColumns.length;
     const cover = (j: number, k: number): number => {
       let sum = 0;
-      for (let i = k; i <= j + 2; i++)
-        sum += (this.qColumns[j]![i - j] ?? 0) * (this.qColumns[k]?.[i - k] ?? 0) * sigmas[i]! ** 2;
+      for (let i = k; i <= j + 2; i++) sum += this.q(i, j) * this.q(i, k) * entry(sigmas, i) ** 2;
       return weight * sum;
     };
-    for (let j = 0; j < this.inner; j++) {
-      const [p1, p2] = [this.pivots[j - 1] ?? 0, this.pivots[j - 2] ?? 0];
-      const [n1, m2] = [this.next[j - 1] ?? 0, this.nextButOne[j - 2] ?? 0];
-      const m1 = this.nextButOne[j - 1] ?? 0;
-      const pivot = (gaps[j]! + gaps[j + 1]!) / 3 + cover(j, j) - n1 * n1 * p1 - m2 * m2 * p2;
+    for (const [j, [a, b]] of neighbors(gaps).entries()) {
+      const [p1, p2] = [entry(this.pivots, j - 1), entry(this.pivots, j - 2)];
+      const [n1, m2] = [entry(this.next, j - 1), entry(this.nextButOne, j - 2)];
+      const m1 = entry(this.nextButOne, j - 1);
+      const pivot = (a + b) / 3 + cover(j, j) - n1 * n1 * p1 - m2 * m2 * p2;
       this.pivots.push(pivot);
-      this.next.push(j + 1 < this.inner ? (gaps[j + 1]! / 6 + cover(j, j + 1) - m1 * n1 * p1) / pivot : 0);
-      this.nextButOne.push(j + 2 < this.inner ? cover(j, j + 2) / pivot : 0);
+      this.next.push(j + 1 < inner ? (b / 6 + cover(j, j + 1) - m1 * n1 * p1) / pivot : 0);
+      this.nextButOne.push(j + 2 < inner ? cover(j, j + 2) / pivot : 0);
     }
+  }
+
+  /** The entry of Q at point i and inner station j. */
+  private q(i: number, j: number): number {
+    return this.qColumns[j]?.[i - j] ?? 0;
   }
 
   /** γ, the second derivatives at the inner stations. */
   solve(): number[] {
-    const bends: number[] = [];
-    for (let j = 0; j < this.inner; j++) {
-      const [a, b, c] = this.qColumns[j]!;
-      const right = a * this.heights[j]! + b * this.heights[j + 1]! + c * this.heights[j + 2]!;
-      bends.push(
-        right -
-          (this.next[j - 1] ?? 0) * (bends[j - 1] ?? 0) -
-          (this.nextButOne[j - 2] ?? 0) * (bends[j - 2] ?? 0),
+    const gamma: number[] = [];
+    for (const [j, [a, b, c]] of this.qColumns.entries()) {
+      gamma.push(
+        a * entry(this.heights, j) +
+          b * entry(this.heights, j + 1) +
+          c * entry(this.heights, j + 2) -
+          entry(this.next, j - 1) * entry(gamma, j - 1) -
+          entry(this.nextButOne, j - 2) * entry(gamma, j - 2),
       );
     }
-    for (let j = this.inner - 1; j >= 0; j--)
-      bends[j] =
-        bends[j]! / this.pivots[j]! -
-        this.next[j]! * (bends[j + 1] ?? 0) -
-        this.nextButOne[j]! * (bends[j + 2] ?? 0);
-    return bends;
+    for (let j = gamma.length - 1; j >= 0; j--)
+      gamma[j] =
+        entry(gamma, j) / entry(this.pivots, j) -
+        entry(this.next, j) * entry(gamma, j + 1) -
+        entry(this.nextButOne, j) * entry(gamma, j + 2);
+    return gamma;
   }
 
   /** Qγ, point by point. */
-  multiplyQ(bends: readonly number[]): number[] {
-    return this.heights.map((_, i) => this.qRow(i).reduce((sum, [j, q]) => sum + q * bends[j]!, 0));
+  multiplyQ(gamma: readonly number[]): number[] {
+    return this.heights.map((_, i) => this.qRow(i).reduce((sum, [j, q]) => sum + q * entry(gamma, j), 0));
   }
 
   /** The middle of the inverse: of each row the diagonal and the two entries after it. */
-  inverse(): InverseBand[] {
-    const bands: InverseBand[] = [];
+  inverse(): Band[] {
+    const bands: Band[] = [];
     const at = (j: number, k: 0 | 1 | 2): number => bands[j]?.[k] ?? 0;
-    for (let j = this.inner - 1; j >= 0; j--) {
-      const [n, m] = [this.next[j]!, this.nextButOne[j]!];
+    for (let j = this.qColumns.length - 1; j >= 0; j--) {
+      const [n, m] = [entry(this.next, j), entry(this.nextButOne, j)];
       const one = -n * at(j + 1, 0) - m * at(j + 1, 1);
       const two = -n * at(j + 1, 1) - m * at(j + 2, 0);
-      bands[j] = [1 / this.pivots[j]! - n * one - m * two, one, two];
+      bands[j] = [1 / entry(this.pivots, j) - n * one - m * two, one, two];
     }
     return bands;
   }
 
   /** The diagonal entry i of Q·inverse·Qᵀ. */
-  leverage(inverse: readonly InverseBand[], i: number): number {
+  leverage(inverse: readonly Band[], i: number): number {
     const row = this.qRow(i);
+    const inverseAt = (j: number, k: number): number => inverse[Math.min(j, k)]?.[Math.abs(j - k)] ?? 0;
     return row.reduce(
-      (sum, [j, q]) =>
-        sum +
-        row.reduce(
-          (part, [k, r]) => part + q * r * inverse[Math.min(j, k)]![Math.abs(j - k) as 0 | 1 | 2],
-          0,
-        ),
+      (sum, [j, q]) => sum + row.reduce((part, [k, r]) => part + q * r * inverseAt(j, k), 0),
       0,
     );
   }
 
-  private qRow(i: number): [column: number, take: number][] {
-    return [i - 2, i - 1, i]
-      .filter((j) => j >= 0 && j < this.inner)
-      .map((j) => [j, this.qColumns[j]![i - j]!] as [number, number]);
+  private qRow(i: number): [column: number, entry: number][] {
+    return [i - 2, i - 1, i].filter((j) => j >= 0 && j < this.qColumns.length).map((j) => [j, this.q(i, j)]);
   }
 }
 
@@ -156,8 +150,8 @@ const [MIN_WEIGHT, MAX_WEIGHT] = [1e-16, 1e3];
  * @param data three points or more
  */
 export function fairCurve(data: WeightedPoints): SmoothedCurve {
-  const [from, to] = [data.points[0]!.x, data.points.at(-1)!.x];
-  const unit = (to - from) ** 3 / Math.max(...data.sigmas) ** 2;
+  const length = lastOf(data.points).x - firstOf(data.points).x;
+  const unit = length ** 3 / Math.max(...data.sigmas) ** 2;
   const tooStiff = ({ misfit, degreesOfFreedom }: SmoothedCurve): boolean => misfit > degreesOfFreedom;
   let [low, high] = [Math.log(MIN_WEIGHT * unit), Math.log(MAX_WEIGHT * unit)];
   const stiffest = smoothingSpline(data, Math.exp(high));

@@ -1,4 +1,5 @@
 import type { Point } from '../../curves/geometry/point.ts';
+import { itemAt } from '../../units/checked.ts';
 import { normalEquations, solveSymmetric } from '../fit/cholesky.ts';
 
 export interface Outlier {
@@ -43,7 +44,7 @@ export function separateOutliers(points: readonly Point[], sigma: number): Sorte
   while (bad.length < most) {
     let worst: { at: Point; off: number; times: number } | undefined;
     for (const [i, at] of good.entries()) {
-      const seen = compareWithNeighbors(good, i, sigma);
+      const seen = compareWithNeighbors(good, at, i, sigma);
       if (seen && seen.times > (worst?.times ?? OUTLIER_SIGMAS)) worst = { at, ...seen };
     }
     if (!worst) break;
@@ -57,31 +58,32 @@ export function separateOutliers(points: readonly Point[], sigma: number): Sorte
 /** Distance of reading i from its neighbors' curve, in mm and in standard deviations. */
 function compareWithNeighbors(
   points: readonly Point[],
+  at: Point,
   i: number,
   sigma: number,
 ): { off: number; times: number } | undefined {
   const from = Math.max(0, Math.min(i - NEIGHBORS / 2, points.length - 1 - NEIGHBORS));
-  const near = points.slice(from, from + NEIGHBORS + 1).filter((p) => p !== points[i]);
+  const near = points.slice(from, from + NEIGHBORS + 1).filter((p) => p !== at);
   if (near.length < MIN_NEIGHBORS) return undefined;
-  const { x, y } = points[i]!;
+  const { x, y } = at;
   const reach = Math.max(...near.map((p) => Math.abs(p.x - x)));
   const degree = near.length < NEIGHBORS ? 2 : 3;
-  const powers = (at: number): number[] =>
-    Array.from({ length: degree + 1 }, (_, k) => ((at - x) / reach) ** k);
-  const rows = near.map((p) => powers(p.x));
+  const powers = (station: number): number[] =>
+    Array.from({ length: degree + 1 }, (_, k) => ((station - x) / reach) ** k);
   const { matrix, right } = normalEquations(
-    rows,
+    near.map((p) => powers(p.x)),
     near.map((p) => p.y),
   );
-  const curve = solveSymmetric(matrix, right);
+  const curve = solveSymmetric(matrix, right) ?? [];
   // The powers are taken about the station, so the curve's value there is its first coefficient.
-  const spread = solveSymmetric(matrix, powers(x))?.[0];
-  if (!curve || spread === undefined) return undefined;
-  const misfit = near.reduce((sum, p, k) => {
-    const value = rows[k]!.reduce((total, power, j) => total + power * curve[j]!, 0);
-    return sum + (p.y - value) ** 2;
+  const [value] = curve;
+  const [spread] = solveSymmetric(matrix, powers(x)) ?? [];
+  if (value === undefined || spread === undefined) return undefined;
+  const misfit = near.reduce((sum, p) => {
+    const fitted = powers(p.x).reduce((total, power, j) => total + power * itemAt(curve, j), 0);
+    return sum + (p.y - fitted) ** 2;
   }, 0);
   const scatter = Math.max(sigma, Math.sqrt(misfit / (near.length - degree - 1)) / CHANCE_SCATTER);
-  const off = y - curve[0]!;
+  const off = y - value;
   return { off, times: Math.abs(off) / (scatter * Math.sqrt(1 + spread)) };
 }
