@@ -16,9 +16,8 @@ export interface Deviation {
   readonly station: number;
   readonly measured: number;
   readonly design: number;
-  /** measured − design, positive the way offsets grow, mm. */
   readonly deviation: number;
-  /** The same outward, mm: positive where there is more wood than the line asks for. */
+  /** measured − design, mm, positive outward: where there is more wood than the line asks for. */
   readonly proud: number;
   readonly verdict: StationVerdict;
 }
@@ -50,7 +49,6 @@ export interface EndDeviation {
 export interface CheckOptions {
   readonly base: BaseLine;
   readonly tolerance: number;
-  /** Compare with the saw line instead of the finished line. */
   readonly beforeSanding: boolean;
 }
 

@@ -37,10 +37,7 @@ export function sawLineOfEdge(part: Part, edge: PartEdge): PartEdge {
   return makeEdge(edge, [makeCurveFromPath(firstOf(edge.runs).kind, path)]);
 }
 
-/**
- * Extends a straight end that is no longer than the allowance, as beside a shoulder: there the saw line is the
- * shoulder's and passes round the part's end.
- */
+/** Beside a shoulder a straight end no longer than the allowance is extended: there the saw line is the shoulder's. */
 function extendShortEnds(pieces: readonly Piece[], allowance: number): Piece[] {
   const runOn = (piece: Piece, end: 'from' | 'to'): Piece => {
     if (piece.type !== 'line' || distance(piece.from, piece.to) > allowance) return piece;

@@ -16,10 +16,7 @@ import { readingsInOtherUnit } from './suspect-unit.ts';
 /** Shift and turn fit any two readings; a third and a fourth can contradict them. */
 export const MIN_ALIGNMENT_READINGS = 4;
 
-/**
- * Shift and turn then explain three quarters of the squares. One place sawn wrong draws the fit too, but keeps most of
- * its rms.
- */
+/** Shift and turn then explain three quarters of the squares. One place sawn wrong keeps most of its rms. */
 const MAX_REMAINING_RMS_SHARE = 0.5;
 
 const isMisaligned = ({ verdict, bestFit, tolerance, readings, rms }: EdgeCheck, rule: Rule): boolean =>

@@ -16,7 +16,6 @@ export type FittedKind = 'line' | 'arc' | 'batten' | 'bow' | 'spline';
 export interface KindFit {
   readonly kind: FittedKind;
   readonly curve: Curve;
-  /** Largest distance of a reading, square to the curve, mm. */
   readonly worst: number;
   readonly rms: number;
   /** Schwarz's criterion, misfit + parameters·ln(readings): the least cost wins. */
@@ -37,11 +36,8 @@ export function fitCurveKinds(readings: readonly Point[], fair: readonly Point[]
   const [from, to] = [firstOf(fair), lastOf(fair)];
   const top = farthestFromChord(fair);
   const rise = cross(subtract(to, from), subtract(top, from)) / (to.x - from.x);
-  const [left, right] = [from, to].map(
-    ({ x }) =>
-      (y: number) =>
-        point(x, y),
-  ) as [AtStation, AtStation];
+  const left = (y: number): Point => point(from.x, y);
+  const right = (y: number): Point => point(to.x, y);
   const tryKind = (kind: FittedKind, make: CurveFamily, start: readonly number[]): KindFit[] =>
     fitCurveKind(kind, make, start, readings, sigma);
   const ends = [from.y, to.y];

@@ -7,10 +7,7 @@ const MAX_TRIAL_STEPS = 60;
 const DIFFERENCE_STEP_MM = 1e-4;
 /** The fit has converged when a step improves the sum of squares by less than this share. */
 const MIN_GAIN = 1e-8;
-/**
- * After a step that gains less than this share the Jacobian has hardly changed. It is the expensive part, so it is
- * reused.
- */
+/** After a smaller gain the Jacobian has hardly changed; it is the expensive part, so it is reused. */
 const REUSE_JACOBIAN_GAIN = 0.02;
 /** Source: Marquardt, "An algorithm for least-squares estimation of nonlinear parameters", 1963. */
 const [DAMPING, DAMPING_DECREASE, DAMPING_INCREASE] = [1e-3, 0.2, 5];

@@ -6,15 +6,13 @@ import { normalEquations, solveSymmetric } from './cholesky.ts';
 import { ExtendedPath } from './signed-distance.ts';
 
 /**
- * The turn about station 0 of the base line, and then the shift square to the base line, that lay the line best on the
- * readings. The residuals show how the part was sawn.
+ * The turn (radians) about station 0 of the base line and the shift (mm) square to it that lay the line best on the
+ * readings.
+ * `residuals` are the distances left, square to the line, mm, positive to its left: how the part was sawn.
  */
 export interface RigidFit {
-  /** mm, positive the way offsets grow. */
   readonly shift: number;
-  /** Radians, counter-clockwise. */
   readonly turn: number;
-  /** Distance of each reading from the moved line, square to it, mm, positive to the line's left. */
   readonly residuals: readonly number[];
   readonly worst: number;
   readonly rms: number;

@@ -10,11 +10,9 @@ export interface WeightedPoints {
 /** The natural cubic spline near some points, as its values at their stations. */
 export interface SmoothedCurve {
   readonly points: readonly Point[];
-  /** Standard error of each value, mm, given the points' own errors. */
   readonly errors: readonly number[];
-  /** Σ((value − point)/sigma)². */
+  /** Σ((value − point)/sigma)²; `errors` are the standard errors of the values, mm. */
   readonly misfit: number;
-  /** The number of points less the degrees of freedom that the curve takes up. */
   readonly degreesOfFreedom: number;
 }
 

@@ -9,11 +9,9 @@ import { fairCurve, mergeStations, type SmoothedCurve } from './smoothing-spline
 
 /** A curve taken off an existing part. */
 export interface TakeOff {
-  /** Assumed standard deviation of one reading, mm. */
   readonly sigma: number;
-  /** Readings that are left out of all that follows. */
   readonly outliers: readonly Outlier[];
-  /** The readings that are kept, at rising stations, one for each station. */
+  /** The readings that are kept, at rising stations; the outliers are left out of all that follows. */
   readonly readings: readonly Point[];
   readonly fair: SmoothedCurve;
   /** Every kind of curve fitted to the readings, best first. */
@@ -55,10 +53,7 @@ function fitReadings(good: readonly Point[], sigma: number): ReadingsFit {
   return { good, readings: data.points, fair, kinds: [best, ...others] };
 }
 
-/**
- * A good reading raises the best kind's cost by no more than chance: the square of a normal error stays below 2² 95
- * times in 100.
- */
+/** A good reading raises the cost by no more than chance: the square of a normal error stays below 2² 95 times in 100. */
 const MAX_RESTORE_COST = 4;
 /** More outliers than this do not come from a badly judged end, and each costs a fit of every kind. */
 const MAX_RESTORED = 4;

@@ -13,19 +13,13 @@ export interface SortedReadings {
   readonly bad: readonly Outlier[];
 }
 
-/**
- * A reading this many standard deviations off is an outlier. Simulated: seven of ten thousand sets of a hundred good
- * readings have one by chance.
- */
+/** Simulated: seven of ten thousand sets of a hundred good readings have one as far off by chance. */
 const OUTLIER_SIGMAS = 5;
 /** Four to each side of the reading, where there are. */
 const NEIGHBORS = 8;
 /** With fewer neighbors than this none is left over to show which reading is wrong. */
 const MIN_NEIGHBORS = 5;
-/**
- * Neighbors may scatter by so many standard deviations by chance: χ² of 4 degrees of freedom stays below 4·1.54² 95
- * times in 100. Beyond that, one of them is bad.
- */
+/** By chance neighbors scatter by less: χ² of 4 degrees of freedom stays below 4·1.54² 95 times in 100. */
 const CHANCE_SCATTER = 1.54;
 /** With more outliers than this share the readings as a whole are not of a fair curve. */
 const MAX_OUTLIER_SHARE = 0.2;

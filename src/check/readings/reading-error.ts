@@ -1,10 +1,7 @@
 import { graduationMm } from '../../units/graduation.ts';
 import type { Rule } from '../../units/rule.ts';
 
-/**
- * Standard deviation that the hand adds, mm: the rule is not quite square or on its mark. About the width of a pencil
- * line.
- */
+/** Standard deviation that the hand adds, mm: about the width of a pencil line. */
 export const HAND_SIGMA_MM = 0.25;
 
 /** The largest error of a length read to the nearest graduation, mm. */

@@ -3,7 +3,7 @@ import type { Separation } from './min-separation.ts';
 import type { Stack } from './stacking.ts';
 
 interface HandStack {
-  /** Copies of one hand, every other one turned end for end. */
+  /** `stack` is of one hand, every other copy turned end for end. */
   readonly stack: Stack;
   readonly separation: Separation;
 }

@@ -87,10 +87,7 @@ function arrangementsFor({ handed, mirrored, quantity }: NestingOptions): readon
   return quantity < 4 ? ['over', 'over-end'] : ['over', 'over-end', 'by-hand'];
 }
 
-/**
- * Wider than any saw cuts, and farther apart than serves any curve, mm. Common practice, no published source. The
- * farther apart copies lie, the more chords are compared.
- */
+/** More than any saw cuts, and than serves any curve, mm. Common practice, no published source. */
 const [MAX_KERF_MM, MAX_BETWEEN_MM] = [25.4, 304.8];
 
 function assertSpacing({ kerf, between }: NestingOptions): void {

@@ -12,19 +12,14 @@ import { cachedSeparation, type Separation } from './min-separation.ts';
 import { mirroredColumns } from './mirrored-columns.ts';
 import { lowestStack, type Stack } from './stacking.ts';
 
-/**
- * All the same way, every other copy in another orientation, or each hand of a mirrored pair in columns of its own
- * (every other copy turned end for end).
- */
+/** In one orientation, every other copy in another, or each hand of a mirrored pair in columns of its own. */
 export type Arrangement = CopyOrientation | 'by-hand';
 
 export interface NestingOptions {
   readonly quantity: number;
-  /** Area of one finished part, mm². */
   readonly area: number;
-  /** Whether the part differs from its mirror image; it may then not be turned over. */
+  /** Whether the part differs from its mirror image; `mirrored`: half of the copies are mirror images. */
   readonly handed: boolean;
-  /** Whether half of the copies are mirror images. */
   readonly mirrored: boolean;
   /** The saw cut between two parts, mm; `between` is left beside the cut. */
   readonly kerf: number;
@@ -44,9 +39,7 @@ export interface NestingFigures {
   readonly along: number;
   /** On a full board; by hand, on one where every column holds one hand. */
   readonly perBoard: number;
-  /** For the whole quantity. */
   readonly boards: number;
-  /** The width of the board that the copies take, mm. */
   readonly width: number;
   /** Share of a full board that becomes parts. */
   readonly yield: number;
@@ -69,10 +62,8 @@ interface ColumnSpacing {
 
 export interface NestingLayout {
   readonly figures: NestingFigures & { readonly way: Arrangement };
-  /** Columns for the quantity. */
   readonly count: number;
   readonly column: (index: number) => readonly CopyPosition[];
-  /** As in ColumnSpacing. */
   readonly pitch?: number;
 }
 

@@ -34,9 +34,8 @@ function evenStack(pitch: number, drift: number, most: number): Stack {
 const SHIFT_SAMPLES = 60;
 
 interface StackLimits {
-  /** How far copies may be shifted along, mm. */
+  /** How far copies may be shifted along, mm; `across` counts the copies that a stack has to hold. */
   readonly slack: number;
-  /** How many copies a stack has to hold. */
   readonly across: (stack: Stack) => number;
 }
 

@@ -10,7 +10,6 @@ import { COMMON_HEIGHT_MM, COMMON_SAWS, type EndCut, planEndCut, type TableSaw }
 export interface SawingOptions extends BladeOptions {
   readonly tableSaw?: TableSaw;
   readonly table?: SawTable;
-  /** Under the band saw's raised guide, mm. */
   readonly height?: number;
 }
 

@@ -21,7 +21,6 @@ export interface SawnEdge {
   readonly name: string;
   /** The finished line, exact, from left to right. */
   readonly pieces: readonly Piece[];
-  /** The side of the line on which the part lies. */
   readonly wood: 'above' | 'below';
 }
 
@@ -51,8 +50,8 @@ const STRAIGHT_RADIUS_MM = 1e6;
 const EQUAL_CURVATURE_SHARE = 1e-3;
 
 /**
- * The tightest bends of one kind on the saw line: all that are as tight, edge by edge from left to right; none where
- * nothing bends so.
+ * The tightest bends of one kind on the saw line, all that are as tight, from left to right; none where nothing bends
+ * so.
  * The saw line runs `allowance` outside the finished line, so a hollow is tighter and a round easier by as much.
  */
 export function tightestBends(edges: readonly SawnEdge[], kind: Bend['kind'], allowance: number): Bend[] {
@@ -97,10 +96,8 @@ const offsetFrom = (place: CurvePoint, away: number): Point =>
 export interface LineCorner {
   readonly kind: 'inside' | 'outside';
   readonly at: Point;
-  /** Radians, > 0. */
   readonly turn: number;
   readonly edge: string;
-  /** Whether one of the two lines is a shoulder. */
   readonly ofShoulder: boolean;
 }
 

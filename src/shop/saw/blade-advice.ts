@@ -20,7 +20,6 @@ export interface OwnBlade {
   readonly width: number;
   readonly minRadius: number;
   readonly kerf?: Kerf;
-  /** Of the hollows and rounds, those that this blade does not turn. */
   readonly tooTight: readonly Bend[];
 }
 
@@ -52,10 +51,7 @@ export function adviseBlade(
   };
 }
 
-/**
- * The radius of the kerf's middle, mm. The kerf lies in the waste with one side on the line: half a kerf farther in
- * round a hollow, half a kerf farther out round a round.
- */
+/** Radius of the kerf's middle, mm. The kerf lies in the waste beside the line: inside a hollow, outside a round. */
 export const kerfRadius = ({ kind, radius }: Bend, kerf: number): number =>
   kind === 'hollow' ? radius - kerf / 2 : radius + kerf / 2;
 

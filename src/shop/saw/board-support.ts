@@ -31,7 +31,6 @@ export interface TippingStretch {
 /** A stand beside the table: the station of the board above it, and its distance from the blade, mm. */
 export interface SupportStand {
   readonly where: 'infeed' | 'outfeed';
-  /** Infeed: as the cut begins. Outfeed: as it ends. */
   readonly station: number;
   readonly fromBlade: number;
   /** No one place supports the board all the time: a helper walks along with it. */
@@ -41,7 +40,6 @@ export interface SupportStand {
 export interface BoardSupport {
   readonly tips: readonly TippingStretch[];
   readonly stands: readonly SupportStand[];
-  /** How far the board's far end swings sideways while it is fed, mm. */
   readonly swing: number;
 }
 
@@ -108,10 +106,9 @@ const overhangsAt = ({ ahead, left }: { ahead: number; left: number }, table: Sa
   );
 
 /**
- * One stand before the table and one behind it, where they are needed.
+ * One stand before the table and one behind it, where they are needed, in the middle of their range.
  * The infeed stand must lie beyond the balance point as the cut begins, and the board's far end must not leave it
- * before the balance point is over the table. The outfeed stand is the same, run backward. The middle of the range is
- * taken.
+ * before the balance point is over the table. The outfeed stand is the same, run backward.
  */
 function placeStands(
   edges: readonly SawnEdge[],

@@ -6,7 +6,6 @@ import { MM_PER_INCH } from '../../units/unit.ts';
 export interface TableSaw {
   readonly name: string;
   readonly depth: number;
-  /** Absent: as far along the blade as upright. */
   readonly depthAt45?: number;
 }
 

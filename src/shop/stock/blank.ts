@@ -24,7 +24,6 @@ const DEFAULT_ALLOWANCES: Readonly<Record<Unit, Allowances>> = {
 export interface Blank {
   readonly length: number;
   readonly width: number;
-  /** Absent where the job does not say how thick the part is. */
   readonly thickness?: number;
   readonly allowances: Allowances;
 }

@@ -4,7 +4,6 @@ import { MM_PER_INCH } from '../../units/unit.ts';
 export interface LumberThickness {
   /** As the trade says it: "5/4", or "5/8 in" below an inch. */
   readonly name: string;
-  /** mm */
   readonly rough: number;
   readonly planed: number;
 }
@@ -42,9 +41,8 @@ export const LUMBER_THICKNESSES: readonly LumberThickness[] = THICKNESS_TABLE.ma
 export interface LayerChoice {
   readonly count: number;
   readonly lumber: LumberThickness;
-  /** The thickness each board is planed down to, mm. */
+  /** The thickness each board is planed down to, mm; `waste` is the share of the rough one that is planed away. */
   readonly each: number;
-  /** Share of the rough thickness that is planed away. */
   readonly waste: number;
 }
 

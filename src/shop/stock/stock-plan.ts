@@ -29,9 +29,7 @@ export interface StockPlanOptions {
 export interface WoodPlan {
   readonly footprint: Footprint;
   readonly blank: Blank;
-  /** Absent where the thickness is not known; empty where nothing sold is thick enough. */
   readonly layers?: readonly LayerChoice[];
-  /** Of a closed part whose thickness is known. */
   readonly amount?: WoodAmount;
   readonly grain: GrainAdvice;
 }
@@ -50,20 +48,17 @@ export interface WoodAmount {
   readonly cubicMetres: number;
   /** kg; absent for a wood whose figures are not known. */
   readonly weight?: { readonly species: Species; readonly part: number; readonly blank: number };
-  /** Of boards in the rough thickness of the first choice of layers. */
   readonly rough?: { readonly boardFeet: number; readonly cubicMetres: number };
 }
 
 export interface GrainAdvice {
   readonly turn: number;
   readonly worst: Runout;
-  /** Bending strength left there, as a share of straight-grained wood. */
   readonly strength: ShareRange;
   /** The weakest section, compared with a straight board as wide as the blank; absent for a line pattern. */
   readonly section?: CrossSection;
   /** Narrower than the part, and not among its sections: their mortises hold them. */
   readonly tenons: readonly Tenon[];
-  /** A turn of the grain with less runout, where it is worth the trouble. */
   readonly better?: { readonly turn: number; readonly angle: number; readonly width: number };
 }
 

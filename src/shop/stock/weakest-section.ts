@@ -12,9 +12,7 @@ import type { Part } from '../../part/part.ts';
 /** A cut square across the part, and its strength in bending in the plane of the face. */
 export interface CrossSection {
   readonly at: Point;
-  /** From edge to edge, mm. */
   readonly height: number;
-  /** Whether a joint is cut out of the section. */
   readonly weakened: boolean;
   /** Its section modulus over that of a straight board of the same thickness. */
   readonly share: number;

@@ -9,7 +9,6 @@ import { findKnownSpecies, findSpecies } from '../wood/find-species.ts';
 
 /** What is lifted onto the saw, and what comes off it: kg and mm. */
 export interface BoardWeights {
-  /** The board the part is sawn from, as it lies under the part. */
   readonly board: Box;
   readonly boardBalance: Point;
   /** Of the finished part; of one line on a board, the board's. */
@@ -72,10 +71,7 @@ const sizeOf = ({ left, right, bottom, top }: Box): { length: number; width: num
   width: top - bottom,
 });
 
-/**
- * The part lies in the middle of the board, but one line on a board has the board's edge on the reference line. Where
- * the job gives no size the board is as large as the lines.
- */
+/** A part lies in the middle of the board; one line has the board's edge on the reference line. */
 function boardUnder({ shape, bounds, stock }: Part): Box {
   const box = shape.type === 'closed' ? bounds : pathBounds(finishedLine(shape));
   const { length, width } = sizeOf(box);

@@ -11,27 +11,22 @@ import { nailCapacity, type StripSide } from './strip-nails.ts';
 /** What the maker says of the batten and the nails; the rest is chosen. Lengths mm, > 0. */
 export interface StripOptions {
   readonly species: Species;
-  /** Thicknesses are chosen on the maker's rule. */
   readonly rule: Rule;
-  /** At the start, for a tapered batten. */
   readonly thickness?: number;
-  /** The batten's height as it stands on edge. */
+  /** The batten's height as it stands on edge; `thickness` is that at the start, where it is tapered. */
   readonly width?: number;
   readonly nailDiameter?: number;
-  /** The face that the pencil follows. */
   readonly traced?: StripSide;
 }
 
 /** A batten to cut and the nails to hold it, mm. */
 export interface ChosenStrip {
-  /** At the start, for a tapered batten. */
   readonly thickness: number;
   readonly width: number;
   /** The line and an overhang at each end, up to a round length. */
   readonly cutLength: number;
   readonly overhang: number;
   readonly nailDiameter: number;
-  /** The force that one nail bears on this batten, N. */
   readonly nailCapacity: number;
 }
 

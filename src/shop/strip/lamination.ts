@@ -67,11 +67,9 @@ export const chartPly = (radius: number): number | undefined =>
 export interface LaminationOptions {
   readonly species: Species;
   readonly rule: Rule;
-  /** Of the line at its tightest, 1/mm, > 0. */
   readonly curvature: number;
-  /** Of all plies together, mm; given alone, the plies are counted. */
+  /** Of all plies together, mm; given alone, the plies are counted. `plies` alone makes each as thick as is safe. */
   readonly thickness?: number;
-  /** Given alone, each ply is as thick as is safe. */
   readonly plies?: number;
 }
 

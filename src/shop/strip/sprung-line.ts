@@ -7,9 +7,7 @@ import { itemAt } from '../../units/checked.ts';
 
 /** One run of the fair line as a batten is sprung to it. */
 export interface SprungLine {
-  /** Along the line, mm. */
   readonly length: number;
-  /** Where the line bends a batten most; absent for a straight line. */
   readonly worst?: WorstBend;
   /** From start to end, both ends included; empty for a line that no pins hold. */
   readonly pins: readonly SprungPin[];
@@ -30,14 +28,12 @@ export interface SprungPin {
   readonly angle: number;
   /** Force on a batten of EI = 1, 1/mm², positive to the batten's left, going from start to end. */
   readonly reaction: number;
-  /** As in WorstBend. */
   readonly share: number;
 }
 
 /**
  * An even batten sprung to a run.
- * @param reactions for each pin, ends included, κ′ after the pin less κ′ before it, 1/mm²; none for a run without
- *   pins
+ * @param reactions of the pins, ends included, κ′ after the pin less κ′ before it, 1/mm²; none for a run without pins
  * @throws TypeError when reactions and pins differ in number: a bug
  */
 export function sprungLine(
@@ -68,9 +64,7 @@ function directionAtPin({ exact }: Curve, pin: Point): number {
 
 /** The batten at one place along its length. */
 export interface TaperSample {
-  /** mm, > 0. */
   readonly thickness: number;
-  /** 1/mm, of either sign. */
   readonly curvature: number;
   readonly at: Point;
 }

@@ -18,7 +18,6 @@ import { chooseTracedFace, placeNails, type StripNail, type StripSide } from './
 /** Which batten makes the curve, and how to hold it: plain data in mm and N; strains have no unit. */
 export interface StripAdvice extends ChosenStrip {
   readonly species: Species;
-  /** Of the outer fibers at the worst place. */
   readonly strain: number;
   readonly worst: { readonly at: Point; readonly radius: number };
   readonly safeStrain: number;
@@ -28,7 +27,6 @@ export interface StripAdvice extends ChosenStrip {
   readonly maxThickness: number;
   /** The same rounded down on the maker's rule; 0 when even one graduation is too thick. */
   readonly maxThicknessOnRule: number;
-  /** The face that the pencil follows. */
   readonly traced: StripSide;
   readonly nails: readonly StripNail[];
   readonly tapered: boolean;

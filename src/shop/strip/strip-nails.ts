@@ -7,23 +7,15 @@ export type StripSide = 'left' | 'right';
 
 /** A nail to drive, or a pair of nails. */
 export interface StripNail {
-  /** Where the traced face passes, on the line. */
   readonly at: Point;
-  /** The force between nail and batten, N. */
   readonly force: number;
-  /**
-   * The side of the batten on which the nail stands. `either`: it bears no load. `both`: a held end, kept between two
-   * nails.
-   */
+  /** The side of the nail. `either`: it bears no load. `both`: a held end, kept between two nails. */
   readonly side: StripSide | 'either' | 'both';
   /** The middle of the nail; for `either` the two to choose from, for `both` two nails. */
   readonly centers: readonly Point[];
 }
 
-/**
- * Thickness (mm) and stiffness (N·mm²) of the batten at its start, the nails' diameter (mm), the face that the pencil
- * follows.
- */
+/** Of the batten at its start: thickness (mm) and stiffness (N·mm²). */
 export interface NailingOptions {
   readonly thickness: number;
   readonly stiffness: number;
@@ -67,10 +59,7 @@ function nailCenter(side: StripSide, { at, angle, share }: SprungPin, nailing: N
   return add(at, scale(leftNormal(direction(angle)), side === 'left' ? off : -off));
 }
 
-/**
- * The face with fewer nails between the ends, where they would be in the pencil's way; the left (upper) one of two
- * alike.
- */
+/** The face with fewer nails between its ends, in the pencil's way; the left (upper) one of two alike. */
 export function chooseTracedFace(pins: readonly SprungPin[]): StripSide {
   const pushes = pins.slice(1, -1).map(({ reaction }) => Math.sign(reaction));
   return pushes.reduce((sum, push) => sum + push, 0) < 0 ? 'right' : 'left';

@@ -3,21 +3,18 @@ import { MPA_PER_PSI } from '../../units/unit.ts';
 /** A wood in bending: averages of small, clear, straight-grained pieces at 12 % moisture. */
 export interface Species {
   readonly name: string;
-  /** Other names the trade uses for the same wood. */
   readonly alsoCalled: readonly string[];
   /** Oven-dry weight over the weight of as much water as the wood is large at 12 % moisture (imports: green). */
   readonly specificGravity: number;
   /** Modulus of elasticity as tabulated, MPa, rounded to 100: from a center-loaded beam 14 depths long. */
   readonly moe: number;
-  /** Modulus of rupture in bending, MPa. */
   readonly mor: number;
   readonly source: SpeciesSource;
 }
 
 export interface SpeciesSource {
-  /** Number of the table in chapter 5 of the Wood Handbook. */
   readonly table: '5-3b' | '5-5b';
-  /** How its figures came here: read in the table, in a copy of it, or partly from memory. */
+  /** How its figures came here, from a table in chapter 5 of the Wood Handbook. */
   readonly read: 'in the table' | 'in a copy' | 'partly from memory';
 }
 
