@@ -2,29 +2,31 @@ import { cross, direction, dot, type Point, subtract } from '../geometry/point.t
 import type { ArcSample } from './arc-samples.ts';
 import { type BulgedArc, signedDistanceToCircle, tangentAt } from './biarc.ts';
 
-/** An eighth of a turn either way of an arc's middle: what lies beside such an arc is nearest to it, not to its far side. */
+/**
+ * An eighth of a turn either side of an arc's middle: a point beside such an arc is nearest to it, not to its
+ * far side.
+ */
 const MAX_BULGE = Math.tan(Math.PI / 8);
 
-/** Spots looked at beside one or two arcs. */
 const MAX_SAMPLES = 48;
 
 /**
  * An arc's error is a cubic of its length. Half a step off its extreme, 1/48 of an arc, it is smaller by
- * 1.73/2·(1/48)²/0.0481 = 0.8 %; where an arc leans, by a little more.
+ * 1.73/2·(1/48)²/0.0481 = 0.8 %; for a deviating arc by a little more.
  */
 const SAMPLING_MARGIN = 0.985;
 
 /**
- * Spots farther apart than this share of the arcs' way tell too little of them, as where a sharp turn runs into a gentle
- * one: there the arcs may not lean off the curve by more than this share of the tolerance between two spots.
+ * Samples farther apart than this share of the arcs' length say too little about them, as where a sharp turn
+ * runs into a gentle one: there the arcs may not deviate by more than this share of the tolerance between two
+ * samples.
  */
 const SPARSE_GAP = 1 / 8;
 const SPARSE_TOLERANCE = 1 / 8;
 
-/** Whether one arc or two in a row lie within the tolerance of the spots from one to another. */
 export type ArcTest = (arcs: readonly BulgedArc[], from: number, to: number) => boolean;
 
-/** The test of one arc or two in a row against the samples, for a tolerance in mm. */
+/** Tests one arc or two in a row against the samples, for a tolerance in mm. */
 export function withinTolerance(spots: readonly ArcSample[], tolerance: number): ArcTest {
   const most = tolerance * SAMPLING_MARGIN;
   return (arcs, from, to) => {
@@ -52,13 +54,15 @@ export function withinTolerance(spots: readonly ArcSample[], tolerance: number):
   };
 }
 
-/** How far an arc that leans off the tangent of a spot strays from the curve in a gap beside it, mm: u(1 − u) of it. */
+/**
+ * How far an arc that deviates from the tangent of a sample strays in a gap beside it, mm: u(1 − u) of it.
+ */
 function deviationInGap(arc: BulgedArc, spot: ArcSample, gap: number): number {
   const lean = cross(tangentAt(arc, spot), direction(spot.angle));
   return (Math.abs(lean) * gap) / 4;
 }
 
-/** The arc from one spot to another through the one half-way. */
+/** The arc from one sample to another through the one halfway. */
 export function arcThroughMiddle(spots: readonly Point[], from: number, to: number): BulgedArc {
   const [a, b, c] = [spots[from]!, spots[(from + to) >> 1]!, spots[to]!];
   const [ab, bc] = [subtract(b, a), subtract(c, b)];

@@ -5,25 +5,25 @@ import { JOIN_MM } from '../geometry/tolerance.ts';
 import type { BulgedArc } from './biarc.ts';
 import { fitArcs } from './fit-arcs.ts';
 
-/** Tangents closer than this (rad) meet without a corner: over a metre, a micrometre. */
+/** Tangents closer than this (rad) meet without a corner: a micrometer over a meter. */
 const SMOOTH = 1e-6;
 
-/** An arc that rises less than a nanometre over its chord is a line, mm. */
+/** An arc that rises less than a nanometer over its chord is a line, mm. */
 const STRAIGHT_MM = 1e-6;
 
 /**
- * Readers go round an arc's centre: at 100,000 km it costs them 0.00002 mm of their digits, farther out more than is
- * lost by a line in place of an arc that rises so little, mm.
+ * Largest radius, mm: at 100,000 km a reader that goes round the center loses 0.00002 mm, farther out more
+ * than a line in place of such an arc would.
  */
 const MAX_CENTRE_MM = 1e11;
 const FLAT_MM = 2.5e-4;
 
-/** The most of a circle in one arc, radians: half of one has its bulge 1, and beyond it digits are lost. */
+/** Largest sweep of one arc, radians: at half a circle its bulge is 1, and beyond it digits are lost. */
 const MAX_SWEEP = Math.PI;
 
 /**
- * Contiguous pieces as lines and arcs only, end to end: lines and arcs as they are, all else within
- * `tolerance` (mm) and, where the pieces meet without a corner, without one.
+ * Contiguous pieces as lines and arcs only: lines and arcs unchanged, all else within `tolerance` (mm) and,
+ * where the pieces meet without a corner, without one.
  * @param closed the last piece meets the first
  */
 export function arcPath(pieces: readonly Piece[], closed: boolean, tolerance: number): BulgedArc[] {
@@ -44,7 +44,7 @@ export function arcPath(pieces: readonly Piece[], closed: boolean, tolerance: nu
 
 const needsFitting = ({ type }: Piece): boolean => type !== 'line' && type !== 'arc';
 
-/** Lines and arcs each alone; what else meets without a corner together. */
+/** Lines and arcs alone; other pieces that meet without a corner together. */
 function smoothRuns(pieces: readonly Piece[], tolerance: number): Piece[][] {
   const runs: Piece[][] = [];
   for (const piece of pieces) {
@@ -57,8 +57,9 @@ function smoothRuns(pieces: readonly Piece[], tolerance: number): Piece[][] {
 }
 
 /**
- * Whether one piece runs into the next without a corner. Where either turns within the tolerance, as a flat half ellipse
- * does where it leaves its chord, there is one: no arc within the tolerance could keep that tangent.
+ * Whether one piece continues into the next without a corner. If either turns within the tolerance, as a flat
+ * half ellipse does where it leaves its chord, there is a corner: no arc within the tolerance could keep that
+ * tangent.
  */
 function meetSmoothly(one: Piece, next: Piece, tolerance: number): boolean {
   const [end, start] = [pieceEnd(one), pieceStart(next)];
@@ -76,7 +77,7 @@ function toBulgedArcs(arc: ArcSegment): BulgedArc[] {
   });
 }
 
-/** Each arc ends in the very point where the next one starts. */
+/** Makes each arc end exactly where the next one starts. */
 const snapEnds = (arcs: readonly BulgedArc[], closed: boolean): BulgedArc[] =>
   arcs.map((arc, i) => {
     const next = arcs[i + 1] ?? (closed ? arcs[0] : undefined);

@@ -1,8 +1,8 @@
 import { add, cross, distance, dot, type Point, scale, subtract } from '../geometry/point.ts';
 
 /**
- * A circular arc by its two ends and its bulge, tan(sweep/4): positive where it runs counter-clockwise, 0 where
- * it is straight. However flat the arc, nothing in it grows beyond the part, as its centre would.
+ * A circular arc by its two ends and its bulge, tan(sweep/4): positive counterclockwise, 0 for a line.
+ * However flat the arc, no number in it grows beyond the part, as its center would.
  */
 export interface BulgedArc {
   readonly from: Point;
@@ -13,7 +13,7 @@ export interface BulgedArc {
 /** The arc that leaves `from` along a unit tangent and ends at `to`. */
 export function arcFromTangent(from: Point, tangent: Point, to: Point): BulgedArc {
   const chord = subtract(to, from);
-  // The chord stands at half the sweep off the tangent.
+  // The chord is at half the sweep to the tangent.
   return { from, to, bulge: cross(tangent, chord) / (Math.hypot(chord.x, chord.y) + dot(tangent, chord)) };
 }
 
@@ -24,9 +24,9 @@ export function arcToTangent(from: Point, to: Point, tangent: Point): BulgedArc 
 }
 
 /**
- * Two arcs from one place and unit tangent to another that meet with one tangent, the lengths of their
- * tangents to the common one alike (Bolton 1975, "Biarc curves", Computer-Aided Design 7). Undefined where
- * the tangents face away from the chord so far that there are none.
+ * Two arcs from one point and unit tangent to another that meet with one tangent, with equal tangent lengths
+ * (Bolton 1975, "Biarc curves", Computer-Aided Design 7). Undefined if the tangents face too far away from
+ * the chord.
  */
 export function biarc(
   from: Point,
@@ -44,10 +44,10 @@ export function biarc(
   return [arcFromTangent(from, leave, middle), arcToTangent(middle, to, reach)];
 }
 
-/** The place on an arc at a share u of its length. */
+/** The point at a share u of an arc's length. */
 export function pointOnArc({ from, to, bulge }: BulgedArc, u: number): Point {
   const half = 2 * Math.atan(bulge);
-  // Seen from the start, the chord to the place stands off the whole chord by the rest of the sweep's half.
+  // Seen from the start, the chord to the point is turned from the whole chord by the rest of half the sweep.
   const share = half === 0 ? u : Math.sin(u * half) / Math.sin(half);
   const turn = (u - 1) * half;
   const [cos, sin] = [share * Math.cos(turn), share * Math.sin(turn)];
@@ -56,8 +56,8 @@ export function pointOnArc({ from, to, bulge }: BulgedArc, u: number): Point {
 }
 
 /**
- * How far a place lies off the arc's circle, mm, without the circle's centre: flat arcs keep their digits.
- * The sign is that of the side, positive to the right of the way.
+ * Distance of a point from the arc's circle, mm, without the circle's center: flat arcs keep their digits.
+ * Positive to the right.
  */
 export function signedDistanceToCircle(arc: BulgedArc): (place: Point) => number {
   const { from, tangent, curvature } = arcStart(arc);
@@ -70,14 +70,14 @@ export function signedDistanceToCircle(arc: BulgedArc): (place: Point) => number
   };
 }
 
-/** The unit tangent of the arc's circle where it is nearest to a place. */
+/** The unit tangent of the arc's circle nearest to a point. */
 export function tangentAt(arc: BulgedArc, { x, y }: Point): Point {
   const { from, tangent, curvature } = arcStart(arc);
   const across = { x: tangent.x - curvature * (y - from.y), y: tangent.y + curvature * (x - from.x) };
   return scale(across, 1 / Math.hypot(across.x, across.y));
 }
 
-/** An arc's start, its unit tangent there and its curvature: of one without a length, a straight one's. */
+/** An arc's start, unit tangent and curvature there; those of a line if it has no length. */
 function arcStart({ from, to, bulge }: BulgedArc): { from: Point; tangent: Point; curvature: number } {
   const chord = subtract(to, from);
   const length = Math.hypot(chord.x, chord.y);

@@ -4,31 +4,30 @@ import { type ArcTest, arcThroughMiddle, withinTolerance } from './arc-error.ts'
 import { type ArcSample, SAMPLES_PER_ARC, sampleForArcs } from './arc-samples.ts';
 import { arcFromTangent, arcToTangent, type BulgedArc, biarc } from './biarc.ts';
 
-/** Whether a curve's ends go on smoothly: there the arcs keep its tangent; elsewhere that is theirs to choose. */
+/** Whether the arcs keep the tangent at the ends of the curve; otherwise they are free to choose it. */
 export interface SmoothEnds {
   readonly start: boolean;
   readonly end: boolean;
 }
 
 /**
- * How far the arcs' tangents may lean off the curve's where two biarcs meet, in parts of the best lean. A
- * smooth chain of arcs that lies ±ε beside a curve of evenly changing curvature, with as few arcs as can be,
- * has an error shaped as the third Bernoulli polynomial: over arcs of length h it crosses the curve at every
- * joint with the slope 6√3·ε/h. Biarcs with the curve's own tangents need 1.45 times as many.
+ * How far the arcs' tangents may deviate from the curve's where two biarcs meet, in shares of the best
+ * deviation. A smooth chain of arcs within ±ε of a curve of evenly changing curvature, with as few arcs as
+ * possible, has an error shaped as the third Bernoulli polynomial: over arcs of length h it crosses the curve
+ * at every joint with the slope 6√3·ε/h. Biarcs with the curve's own tangents need 1.45 times as many.
  */
 const TANGENT_OFFSETS = [-1.25, -1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 0.75, 1, 1.25];
 const OPTIMAL_OFFSET = 6 * Math.sqrt(3);
 
-/** No arc spans more spots than this: only round an apex does one reach beyond SPOTS_AN_ARC. */
+/** Most samples per arc: only round an apex does one reach beyond the usual count. */
 const MAX_SPAN = 4 * SAMPLES_PER_ARC;
 
-/** Spots passed over at a time when the farthest is sought. */
 const STRIDE = 6;
 
-/** Far beyond any furniture: a slip of the tolerance ends here. */
+/** Far more than any furniture needs: a mistyped tolerance ends here. */
 const MAX_ARCS = 5000;
 
-/** The farthest a chain of arcs gets with a lean of its last tangent, and the chain, last arcs first. */
+/** The farthest that a chain of arcs gets with a given deviation of its last tangent; last arcs first. */
 interface PartialFit {
   readonly at: number;
   readonly tangentAngle: number;
@@ -38,12 +37,12 @@ interface PartialFit {
 
 /**
  * Arcs that meet with one tangent, within `tolerance` (mm) of a smooth run of pieces, and nearly as few as
- * any arcs can be (the tests compare): biarcs between places on the curve, each kept as long as the tolerance
- * allows. For each count of arcs and each lean of the last tangent the farthest place is kept, so that the
+ * any arcs can be (the tests compare): biarcs between samples of the curve, each as long as the tolerance
+ * allows. For each count of arcs and each deviation of the last tangent the farthest sample is kept, so the
  * first count that reaches the end is the least. (A shortest path over biarcs, as Drysdale, Rote and Sturm
  * 2008, "Approximation of an open polygonal curve with a minimum number of circular arcs and biarcs",
  * Computational Geometry 41, but with the tangents free.)
- * @throws Error past MOST_ARCS
+ * @throws Error past MAX_ARCS
  */
 export function fitArcs(pieces: readonly Piece[], tolerance: number, joined: SmoothEnds): BulgedArc[] {
   return new ArcFitter(sampleForArcs(pieces, tolerance), tolerance, joined).solve();
@@ -79,7 +78,7 @@ class ArcFitter {
     throw new Error(`arcs: more than ${MAX_ARCS} needed within ${this.tolerance} mm`);
   }
 
-  /** To the end by one arc more, where its tangent is free there, or by a biarc. */
+  /** Reaches the end by one more arc, if its tangent is free there, or by a biarc. */
   private tryFinish(one: readonly PartialFit[], two: readonly PartialFit[]): BulgedArc[] | undefined {
     const end = this.samples[this.end]!;
     if (!this.smooth.end)
@@ -97,7 +96,7 @@ class ArcFitter {
     return undefined;
   }
 
-  /** Single arcs from a free start, one for each lean at their other end. */
+  /** Single arcs from a free start, one for each deviation at their other end. */
   private singleArcsFromStart(): PartialFit[] {
     const [from] = this.samples;
     return TANGENT_OFFSETS.flatMap((lean) => {
@@ -109,7 +108,7 @@ class ArcFitter {
     });
   }
 
-  /** For each lean the longest of the biarcs from any of the reaches before. */
+  /** For each deviation the longest of the biarcs from any previous reach. */
   private extendByBiarc(reaches: readonly PartialFit[]): PartialFit[] {
     return TANGENT_OFFSETS.flatMap((lean) => {
       let best: PartialFit | undefined;
@@ -144,7 +143,7 @@ class ArcFitter {
     return this.samples[at]!.angle + (lean === 0 ? 0 : lean * this.optimalOffset(at));
   }
 
-  /** The slope at the joints of the fewest arcs, as long as SPOTS_AN_ARC of the spots round about. */
+  /** The slope at the joints of the fewest arcs of the usual length. */
   private optimalOffset(at: number): number {
     const [from, to] = [Math.max(0, at - SAMPLES_PER_ARC / 2), Math.min(this.end, at + SAMPLES_PER_ARC / 2)];
     const length = (distance(this.samples[from]!, this.samples[to]!) * SAMPLES_PER_ARC) / (to - from);
@@ -152,8 +151,8 @@ class ArcFitter {
   }
 
   /**
-   * The farthest spot past `above` to which `count` arcs from one will do. Where some length does, a shorter
-   * one need not (arcs that lean fit at their own length), so they are tried from as far as arcs are wont to reach.
+   * The farthest sample past `above` that `count` arcs can reach. If one length fits, a shorter one need not
+   * (deviating arcs fit at their own length), so the search starts from the usual reach.
    */
   private farthestReachable(
     from: number,

@@ -12,34 +12,32 @@ import { HeightFunction } from './height-over-chord.ts';
 import { maxGap } from './max-gap.ts';
 
 /**
- * The kinds that a maker would weigh one against the other for the same bend; the batten is the uniform
- * one, free at both ends, over one nail.
+ * The kinds that a maker would weigh against each other for the same bend. The batten is uniform, free at
+ * both ends, over one nail.
  */
 export const COMPARED_KINDS = ['arc', 'batten', 'bow', 'spline'] as const;
 export type ComparedKind = (typeof COMPARED_KINDS)[number];
 
-/** How far another kind of curve lies from a run, measured square off their chord. */
+/** How far another kind of curve is from a run, square off their chord. */
 export interface CurveComparison {
   readonly kind: ComparedKind;
-  /** That other curve, to draw. */
   readonly curve: Curve;
-  /** The greatest distance, mm. */
   readonly worst: number;
-  /** Where that is: the place on the run, whose x is the station. */
+  /** The point on the run where it is; its x is the station. */
   readonly at: Point;
   /** Whether the other kind has the run's own apex; arc and bow always have theirs in the middle. */
   readonly sameApex: boolean;
 }
 
-/** Stations of the apex closer than this share of the chord are the same: 0.1 mm on a metre. */
+/** Apexes closer than this share of the chord are the same: 0.1 mm per meter. */
 const SAME_APEX = 1e-4;
 
 /**
- * How far other kinds of curve lie from a run when they are drawn between the same ends with the same
- * rise, to the same side. A batten and a spline also get the run's apex, by the nail or point that puts
- * it there; an arc and a bow cannot, so that off the middle the distance tells what it costs to have the
- * apex there. Left out are kinds that do not exist for this bend and those the run is one of.
- * @returns in the order of COMPARED; empty for a straight run
+ * How far other kinds of curve are from a run if they have the same ends and rise, on the same side. A batten
+ * and a spline also get the run's apex, by the nail or point that puts it there; an arc and a bow cannot, so
+ * off the middle the distance shows the cost of moving the apex. Left out are kinds that do not exist for
+ * this bend and those the run is one of.
+ * @returns in the order of the kinds; empty for a straight run
  */
 export function liesApart(run: Curve): CurveComparison[] {
   const { from, to } = run;
@@ -61,10 +59,10 @@ export function liesApart(run: Curve): CurveComparison[] {
   });
 }
 
-/** Curvature at an end below this share of that at the nail is none: rounding. */
+/** Curvature at an end below this share of that at the nail is rounding. */
 const NO_BEND = 1e-9;
 
-/** Whether a run is the very batten it would be compared with, which takes a search to find again. */
+/** Whether a run is the very batten it would be compared with, which would take a search to find again. */
 function isFreeOverOneNail({ kind, exact }: Curve): boolean {
   const [first, second, ...more] = exact;
   if (kind !== 'batten' || first?.type !== 'elastica' || second?.type !== 'elastica' || more.length > 0)
@@ -93,9 +91,9 @@ function similarCurve(
 }
 
 /**
- * The natural spline over one point with its apex at `apex`, by the beam with one load: with the point
- * a from the farther end and b from the nearer, the apex lies √(a(a + 2b)/3) from the farther end.
- * Undefined past 1/√3 of the chord, where no point moves it.
+ * The natural spline over one point with its apex at `apex`, by the beam with one load: with the point a from
+ * the farther end and b from the nearer, the apex is √(a(a + 2b)/3) from the farther end. Undefined past 1/√3
+ * of the chord, where no point moves it.
  */
 function splineByApex(from: Point, to: Point, apex: Point): Curve | undefined {
   const chord = distance(from, to);

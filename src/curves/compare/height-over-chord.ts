@@ -3,10 +3,10 @@ import { type CurvePoint, paramCurve } from '../geometry/evaluate.ts';
 import { angleFrom, cross, direction, distance, dot, type Point, subtract } from '../geometry/point.ts';
 import { rootBetween } from '../numeric/roots-and-minima.ts';
 
-/** Stations at which two curves are held side by side; between two of them they lie apart at most once. */
+/** Stations at which two curves are compared; between two of them they cross at most once. */
 export const HEIGHT_SAMPLES = 64;
 
-/** A place and how far it stands off the chord, mm, to the left of the way along it > 0. */
+/** A point and its height over the chord, mm, positive to the left. */
 export interface PointOverChord extends CurvePoint {
   readonly height: number;
 }
@@ -17,12 +17,11 @@ interface Sample {
   readonly place: (u: number) => CurvePoint;
 }
 
-/** Newton steps to the place over a station; between two samples it takes 3 or 4. */
 const MAX_STEPS = 8;
 /** Newton's method doubles its digits: after a step this small, as a share of the piece, some 1e-12 is left. */
 const STEP_TOLERANCE = 1e-6;
 
-/** A curve as heights over the stations of its chord, which are told as shares of it. */
+/** A curve as heights over the stations of its chord, given as shares of it. */
 export class HeightFunction {
   private readonly samples: readonly Sample[];
   private readonly chord: number;
@@ -44,7 +43,7 @@ export class HeightFunction {
     this.isMonotonic = this.samples.every(({ share }, i) => i === 0 || share >= this.samples[i - 1]!.share);
   }
 
-  /** The places over SAMPLES equal steps along the chord, its two ends included. */
+  /** The points over equal steps along the chord, its two ends included. */
   get stations(): readonly PointOverChord[] {
     this.stationsCache ??= Array.from({ length: HEIGHT_SAMPLES + 1 }, (_, i) => this.at(i / HEIGHT_SAMPLES));
     return this.stationsCache;
@@ -59,7 +58,7 @@ export class HeightFunction {
     return { x, y, angle, curvature, speed, height };
   }
 
-  /** The place over a share of the chord: of the steps across it, the one farthest from the chord. */
+  /** The point over a share of the chord: of several, the one farthest from the chord. */
   at(share: number): PointOverChord {
     const across: PointOverChord[] = [];
     const { samples } = this;
@@ -77,7 +76,6 @@ export class HeightFunction {
     return this.overChord(nearest.place(nearest.u));
   }
 
-  /** The first sample at or past a share, by halving, and not the very first of all. */
   private lowerBound(share: number): number {
     let low = 1;
     let high = this.samples.length;

@@ -11,9 +11,9 @@ interface CurveGap {
 }
 
 /**
- * The greatest distance between two curves over the same chord, square off it, and the place on the
- * first where it is. Exact to 1e-9 of the chord. Where a curve stands over a station more than once
- * (it overhangs an end) its place farthest from the chord counts.
+ * The greatest distance between two curves over the same chord, square off it, and its point on the first.
+ * Exact to 1e-9 of the chord. Where a curve passes a station more than once (it overhangs an end) its point
+ * farthest from the chord counts.
  */
 export function maxGap(first: HeightFunction, second: HeightFunction): CurveGap | undefined {
   let best: CurveGap | undefined;
@@ -24,7 +24,7 @@ export function maxGap(first: HeightFunction, second: HeightFunction): CurveGap 
   const parallel = (a: PointOverChord, b: PointOverChord): number => Math.sin(a.angle - b.angle);
   const [ones, others] = [first.stations, second.stations];
   const leans = ones.map((one, i) => parallel(one, others[i]!));
-  // The distance is greatest where both run the same way.
+  // The distance is greatest where both have the same direction.
   for (let i = 1; i < leans.length; i++) {
     if (!(leans[i - 1]! * leans[i]! < 0)) continue;
     const lean = (share: number): number => parallel(first.at(share), second.at(share));

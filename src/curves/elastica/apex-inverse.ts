@@ -6,13 +6,13 @@ import { spanOffset } from './newton-many-pins.ts';
 import { integrateSpan, newSpanEnd } from './shooting.ts';
 
 /*
- * The nail for an apex. The apex lies in one of the two spans, say left of the nail. Then the strip from
- * its start to the apex is a strip of its own, held along the chord at the apex, and it runs on through
- * the apex as the same elastica until the nail. Only how far it runs is unknown: from the right place
- * on it, a strip held there at its tangent and led to the far end bends there exactly as sharply.
+ * The nail for an apex. The apex is in one of the two spans, say left of the nail. Then the strip from its
+ * start to the apex is a strip of its own, held along the chord at the apex, and it continues through the
+ * apex as the same elastica to the nail. Only its length beyond the apex is unknown: at the right place on
+ * it, a strip held there at its tangent and led to the far end has exactly the same curvature.
  *
- * Everything is seen over the chord, from (0, 0) to (1, 0), and mirrored so that the apex is above it and
- * the nail to its right.
+ * Everything is seen over the chord, from (0, 0) to (1, 0), and mirrored so that the apex is above it and the
+ * nail to the right of the apex.
  */
 
 /** The strip's end angles to the chord, radians; undefined where free. */
@@ -30,7 +30,6 @@ const mirrorStations = (held: HeldAngles): HeldAngles => ({
   end: negateAngle(held.start),
 });
 
-/** Curvature and its rate at one end of a strip. */
 interface EndBending {
   readonly curvature: number;
   readonly rate: number;
@@ -38,10 +37,10 @@ interface EndBending {
 
 const far = newSpanEnd();
 
-/** Where a trial strip stands no more need not be known closer: a tenth of its bending. */
+/** The stability limit of a trial strip is only needed to within 10 %. */
 const COARSE_STEP = 0.1;
 
-/** The strip between two pins, bent as at its start and as at its end; undefined where none stands. */
+/** The strip between two pins, by its curvature at both ends; undefined if it is not stable. */
 function solveSpan(
   a: Point,
   b: Point,
@@ -64,7 +63,7 @@ function solveSpan(
   return [inMeasure(curvature, rate), inMeasure(far.curvature, far.rate)];
 }
 
-/** Where nails may go for an apex above the chord, likely places first. */
+/** Possible nails for an apex above the chord, likely ones first. */
 export function* candidateNails(apex: Point, held: HeldAngles): Generator<Point> {
   if (!(apex.x > 0 && apex.x < 1)) return;
   const left = solveSpan(point(0, 0), apex, held.start, 0)?.[1];
@@ -82,27 +81,27 @@ export function* candidateNails(apex: Point, held: HeldAngles): Generator<Point>
       for (const { x, y } of nails) yield point(1 - x, y);
     },
   ];
-  // A nail that lifts the strip stands on the side where the strip is bent sharper.
+  // A nail that lifts the strip is on the side where the strip bends more sharply.
   if (left && right && left.curvature < right.curvature) sides.reverse();
   // Unless its ends bend the strip already, a nail can only lift it.
   if (!leans && left && right) sides.pop();
   for (const side of sides) yield* side();
 }
 
-/** An end held closer along the chord than this, radians, bends no strip by itself. */
+/** An end held closer to the chord than this, radians, does not bend a strip by itself. */
 const FLAT_ANGLE = 1e-9;
 
-/** Places tried along the elastica beyond the apex before a root is closed in on. */
+/** Places sampled along the elastica beyond the apex before a root is refined. */
 const ROOT_SAMPLES = 24;
 
-/** The nails to the right of the apex, on the elastica that leaves the apex bent as given. */
+/** The nails to the right of the apex, on the elastica with this curvature at the apex. */
 function* nailsRightOfApex(
   apex: Point,
   { curvature, rate }: EndBending,
   end: number | undefined,
   leans: boolean,
 ): Generator<Point> {
-  // Hollow upwards, it has its lowest point there.
+  // If it is hollow upwards, the apex would be its lowest point.
   if (curvature >= 0) return;
   const longest = 3 * (1 - apex.x + apex.y);
   const from = {
@@ -114,13 +113,15 @@ function* nailsRightOfApex(
     length: longest,
   } as const;
   const at = elasticaStates(from);
-  /** How much less the elastica bends right here than a strip that is led on to the far end. */
+  /** Curvature mismatch between the elastica at s and the strip continuing to the far end. */
   const mismatch = (s: number): number => {
     const { x, y, angle, curvature: here } = at(s);
     const beyond = solveSpan({ x, y }, point(1, 0), angle, end)?.[0];
     return beyond ? here - beyond.curvature : Number.NaN;
   };
-  /** How far it serves: down to a height, up to the far end, or to where it turns up square to the chord. */
+  /**
+   * The range of s: down to a height, up to the far end, or to where the elastica turns square to the chord.
+   */
   const downTo = (lowest: number): number | undefined =>
     bracketedRoots((s) => {
       const { x, y, angle } = at(s);
@@ -136,7 +137,7 @@ function* nailsRightOfApex(
   if (last) for (const root of bracketedRoots(mismatch, last)) yield point(at(root).x, at(root).y);
 }
 
-/** The roots of f in (0, last] that PLACES tell apart. */
+/** The roots of f in (0, last] that the samples separate. */
 function* bracketedRoots(f: (s: number) => number, last: number): Generator<number, undefined> {
   let [s, value] = [0, f(0)];
   for (let i = 1; i <= ROOT_SAMPLES; i++) {

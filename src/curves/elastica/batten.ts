@@ -5,7 +5,6 @@ import { assertDistinct } from '../validate.ts';
 import { nailForApex } from './nail-for-apex.ts';
 import { type StripEnds, stripSpans } from './solve-strip.ts';
 
-/** What bends the strip between its ends: the nails it touches, in order, or the apex it shall have. */
 export type BattenBy =
   | { readonly nail: Point }
   | { readonly through: readonly Point[] }
@@ -14,16 +13,16 @@ export type BattenBy =
 const FREE: StripEnds = { start: 'free', end: 'free' };
 
 /**
- * The curve of a uniform springy strip (a batten) sprung over a pin at each end and nails between: the
- * shape of least bending energy with the strip free to slide, every pin without friction. Each end is
- * free, or held at an angle as in a sleeve.
+ * The curve of a uniform springy strip (a batten) over a pin at each end and nails between: the shape of
+ * least bending energy with the strip free to slide, every pin without friction. Each end is free, or held at
+ * an angle as in a sleeve.
  *
- * By `nail` or `through` the strip touches those points; its apex is elsewhere, in the longer span, unless
- * a single nail stands in the middle. By `apex` the one nail is sought that puts the apex (the point
- * farthest from the chord) where it is asked. Exact to 1e-9 of the chord or better. What each pin has to
- * bear, and on which side of the strip it stands, is told by `pinForces` of the curve's exact pieces.
- * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.out-of-order`, `batten.too-high`,
- *   `batten.no-such-apex`, `batten.not-found`
+ * By `nail` or `through` the strip touches those points; its apex is elsewhere, in the longer span, unless a
+ * single nail is in the middle. By `apex` the nail is solved for that puts the apex (the point farthest from
+ * the chord) there. Exact to 1e-9 of the chord or better. `pinForces` of the exact pieces gives the force and
+ * side of each pin.
+ * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.out-of-order`, `batten.too-high`, `batten.no-
+ *   such-apex`, `batten.not-found`
  */
 export function batten(from: Point, to: Point, by: BattenBy, ends = FREE): Curve {
   assertDistinct(from, to, 'the two ends of the batten');

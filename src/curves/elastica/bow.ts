@@ -9,27 +9,27 @@ import { rootBetween } from '../numeric/roots-and-minima.ts';
 import { assertDistinct } from '../validate.ts';
 
 /**
- * The modulus at which the ends of the bow touch (2E = K; the strip's ends then lean 130.71° to the
- * string). Below it a bow exists for every rise.
+ * The modulus at which the ends of the bow touch (2E = K; the ends then lean 130.71° to the string). Below it
+ * a bow exists for every rise.
  */
 const ENDS_TOUCH = 0.9089085575485414;
 
 /**
- * The greatest rise per chord: the ends are then 1/255 of the strip apart, which is a loop, no bow. Far
- * above it the chord is the difference of two large numbers and loses the promised digits.
+ * The greatest rise per chord: the ends are then 1/255 of the strip apart. Far above it the chord is the
+ * difference of two large numbers and loses the promised digits.
  */
 const MAX_RISE = 100;
 
 /**
- * The curve of a uniform springy strip whose pinned ends a string draws together (a drawing bow):
- * Euler's column, bent by a force along its chord. Exact to 1e-12 of the strip's length.
+ * The curve of a uniform springy strip whose pinned ends a string draws together (a drawing bow): Euler's
+ * column, bent by a force along its chord. Exact to 1e-12 of the strip's length.
  *
- * A positive rise bulges to the left going from start to end: up, for a run along the reference line.
- * A rise under JOIN_MM gives the straight line. The string pulls with `thrust`/cos of the end angle,
- * times the strip's stiffness.
+ * A positive rise bulges to the left from start to end: up, for a run along the reference line. A rise under
+ * JOIN_MM gives the straight line. The string pulls with `thrust`/cos of the end angle, times the strip's
+ * stiffness.
  *
- * With modulus k = sin(half the end angle): rise/chord = k/(2E − K), which grows with k, and string
- * force P = (2K/length)² (Timoshenko & Gere, "Theory of Elastic Stability", 2nd ed., §2.7).
+ * With modulus k = sin(half the end angle): rise/chord = k/(2E − K), which grows with k, and string force P =
+ * (2K/length)² (Timoshenko & Gere, "Theory of Elastic Stability", 2nd ed., §2.7).
  * @throws Fault `curve.same-point`, `curve.not-finite`, `bow.ends-touch`
  */
 export function bow(from: Point, to: Point, rise: number): Curve {

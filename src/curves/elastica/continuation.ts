@@ -10,39 +10,41 @@ import {
 } from './strip-problem.ts';
 
 /*
- * The strip a maker gets is the one that grows out of the straight strip as the pins are driven home.
- * Newton's method from the shallow shape finds that one while the strip is moderate; deeper strips are
- * grown in steps, each from the one before.
+ * The strip of the shop is the one that grows out of the straight strip as the pins move into place. Newton's
+ * method from the shallow shape finds it while the strip is moderate; deeper strips are reached by
+ * continuation, each step starting from the one before.
  */
 
-/** Up to this deepness (radians) the shallow start leads to the right strip: by trial on 3000 random sets. */
+/**
+ * Largest nonlinearity (radians) from which the shallow start leads to the right strip: by trial on 3000
+ * random sets.
+ */
 const MAX_DIRECT_NONLINEARITY = 1.05;
-/** Deepness that one growing step may add. */
+/** Nonlinearity that one continuation step may add. */
 const CONTINUATION_STEP = 0.35;
-/** The step that Newton's method stops at: its error is then below rounding. */
+/** Newton step at which to stop: the error is then below rounding. */
 const EXACT_TOLERANCE = 1e-9;
-/** Good enough to start the next growing step from. */
+/** Newton step that is good enough to start the next continuation step. */
 const ROUGH_TOLERANCE = 1e-4;
 const [MAX_DIRECT_STEPS, MAX_CONTINUATION_STEPS] = [12, 7];
-/** The limit of a strip that does not stand is told to this share of the whole. */
+/** Accuracy of the stability limit, as a share of the whole. */
 const MIN_STEP = 1e-9;
-/** Spans run before growing gives up, about 1.5 s; a dozen pins at their limit take 5 %. */
+/** Work budget in spans, about 1.5 s; a dozen pins at their limit take 5 % of it. */
 const MAX_WORK = 150_000;
 
-/** Where growing ended: at share 1 the strip asked for. */
+/** Where the continuation ended: share 1 is the strip asked for. */
 export interface ContinuationResult {
   readonly share: number;
   readonly state: StateVector;
-  /** The work ran out before the strip's limit was found. */
+  /** The work budget ran out before the stability limit was located. */
   readonly exhausted: boolean;
 }
 
-/** Whether a strip at rest may be accepted. */
 export type AcceptStep = (pins: StripProblem, shape: StateVector) => boolean;
 
 /**
- * The strip at rest over pins, found directly or by growing it out of the straight strip.
- * @param finest how small a step, as a share of the whole, is tried before the strip counts as not standing
+ * The strip at rest over pins, found directly or by continuation from the straight strip.
+ * @param finest smallest step, as a share of the whole, before the strip counts as unstable
  */
 export function solveEquilibrium(pins: StripProblem, finest = MIN_STEP): ContinuationResult {
   const course = chordGeometry(pins);
@@ -61,7 +63,7 @@ export function solveEquilibrium(pins: StripProblem, finest = MIN_STEP): Continu
   );
 }
 
-/** The strip near one that is known, by Newton's method from that; undefined when it does not settle. */
+/** The strip near a known one, by Newton's method from it; undefined if that does not converge. */
 export function solveNearby(pins: StripProblem, known: StateVector): StateVector | undefined {
   const shape = known.slice();
   const bench = new Workspace(pins.stations.length);
@@ -71,8 +73,8 @@ export function solveNearby(pins: StripProblem, known: StateVector): StateVector
 }
 
 /**
- * Drives the pins from one strip at rest to another in `steps` equal steps, halved where the strip does
- * not follow, each begun where the last two point to.
+ * Moves the pins from one strip at rest to another in `steps` equal steps, halved where the strip does not
+ * follow, each started by extrapolating the last two.
  */
 export function followContinuation(
   from: { readonly pins: StripProblem; readonly shape: StateVector },

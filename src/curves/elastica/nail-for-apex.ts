@@ -20,16 +20,14 @@ import { candidateNails, type HeldAngles } from './apex-inverse.ts';
 import { riseLimit } from './rise-limit.ts';
 import { type StripEnds, trySolveStrip } from './solve-strip.ts';
 
-/** The apex is where it was asked when this near, as a share of the chord: the batten's own accuracy. */
+/** How near the apex must be to the one asked for, as a share of the chord: the batten's own accuracy. */
 const APEX_TOLERANCE = 1e-9;
 
-/** A nail and the strip over it. */
 export interface NailSolution {
   readonly nail: Point;
   readonly spans: readonly ElasticaSegment[];
 }
 
-/** A run seen over its chord, and a test of any apex over it. */
 class ApexProblem {
   readonly chord: number;
   readonly along: Point;
@@ -56,7 +54,7 @@ class ApexProblem {
     return add(this.from, out);
   }
 
-  /** The nail for an apex over the chord with the strip over it, if there is one and the strip stands. */
+  /** The nail for an apex over the chord with its strip, if both exist. */
   findNail(apex: Point): NailSolution | undefined {
     for (const over of candidateNails(apex, this.held)) {
       const nail = this.toWorld(over);
@@ -66,7 +64,7 @@ class ApexProblem {
     return undefined;
   }
 
-  /** The strip over a nail, where it has its apex there. */
+  /** The strip over a nail, if its apex is there. */
   private solveOver(nail: Point, apex: Point): NailSolution['spans'] | undefined {
     const spans = undefinedOnFault(() => trySolveStrip([this.from, nail, this.to], this.ends));
     if (!spans || typeof spans === 'function') return undefined;
@@ -76,9 +74,9 @@ class ApexProblem {
 }
 
 /**
- * The one nail that puts the apex of the strip, the point farthest from its chord, at `apex`: exact to 1e-9 of
- * the chord, and checked by bending the strip over it.
- * @throws Fault `batten.no-such-apex` naming the nearest apex of that height, or `batten.too-high`
+ * The one nail that puts the apex of the strip, the point farthest from its chord, at `apex`: exact to 1e-9
+ * of the chord, and checked by solving the strip over it.
+ * @throws Fault `batten.no-such-apex` with the nearest apex of that height, or `batten.too-high`
  */
 export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds): NailSolution {
   const chord = distance(from, to);
@@ -106,10 +104,12 @@ export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds
   );
 }
 
-/** Stations tried for an apex of a height, and halvings after: the nearest is known to 1e-9 of the chord. */
+/**
+ * Stations tried for an apex of a height, and bisections after: the nearest is known to 1e-9 of the chord.
+ */
 const [STATIONS, HALVINGS] = [32, 25];
 
-/** The station (share of the chord) nearest to the one asked where an apex of that height can be. */
+/** The nearest station (share of the chord) where an apex of that height is possible. */
 function nearestFeasibleStation(run: ApexProblem, { x, y }: Point): number | undefined {
   const can = (station: number): boolean => run.findNail(point(station, y)) !== undefined;
   const stations = Array.from({ length: STATIONS - 1 }, (_, i) => (i + 1) / STATIONS);
@@ -125,14 +125,14 @@ function nearestFeasibleStation(run: ApexProblem, { x, y }: Point): number | und
   return good;
 }
 
-/** Nail stations tried for the highest apex; the middle is among them, where equal ends have it. */
+/** Nail stations tried for the highest apex; the middle is one of them, where equal ends have it. */
 const NAIL_STATIONS = 16;
 /** Between those stations the highest apex may be this much higher (3 % in trials). */
 const RISE_MARGIN = 1.05;
-/** Just below its limit a strip surely stands. */
+/** Just below its limit a strip is surely stable. */
 const BELOW_LIMIT = 1 - 1e-6;
 
-/** The highest apex, in chords, over nails at some stations: one that surely can be. */
+/** A height of apex, in chords, that is surely possible, over nails at some stations. */
 function highestApex(run: ApexProblem): number {
   const { from, to, ends, chord, held } = run;
   let highest = 0;

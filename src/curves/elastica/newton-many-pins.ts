@@ -1,18 +1,17 @@
 import { integrateSpan, newSpanEnd } from './shooting.ts';
 
 /*
- * Newton's method for a strip over many pins. Unknown are the angle θ at every pin and, in every span,
- * the starting curvature, its rate and the length (in the span's own measure, see span.ts). Each span
- * must reach its far pin at that pin's angle; at each pin the curvature must carry over (or vanish, at
- * a free end). A span's three unknowns follow from the angles at its two pins, which leaves one
- * three-diagonal system for the angles: the second derivative of the strip's energy ½∫κ² by the
- * angles, with every pin held. Its pivots are therefore all positive exactly when the strip rests in a
- * least energy; the strips that loop or are about to snap over are told by it.
+ * Newton's method for a strip over many pins. The unknowns are the angle θ at every pin and, in every span,
+ * the starting curvature, its rate and the length (in the span's own units, see shooting.ts). Each span must
+ * reach its far pin at that pin's angle; at each pin the curvature must be continuous (or vanish, at a free
+ * end). A span's three unknowns follow from the angles at its two pins, which leaves one tridiagonal system
+ * for the angles: the Hessian of the strip's energy ½∫κ² over the angles, with every pin held. All its pivots
+ * are positive exactly if the strip is at a least energy; strips that loop or are about to snap through are
+ * detected by that.
  */
 
-/** What the strip has to pass: the spans' chords, and the angle of each held end. */
+/** The chords of the spans, and the angle of each held end. */
 export interface ChordGeometry {
-  /** Length of each span's chord. */
   readonly chords: Float64Array;
   /** Direction of each span's chord, radians, unwrapped. */
   readonly directions: Float64Array;
@@ -20,27 +19,30 @@ export interface ChordGeometry {
   readonly end: number | undefined;
 }
 
-/** Angle at every pin, then curvature, rate and length of every span in the span's own measure. */
+/** Angle at every pin, then curvature, rate and length of every span in the span's own units. */
 export type StateVector = Float64Array;
 
-/** Where span i starts in the state of a strip over so many pins. */
+/** Index of span i in the state vector. */
 export const spanOffset = (pins: number, i: number): number => pins + 3 * i;
 
-/** A Newton step turns no pin by more, radians, and changes no length by more than this share. */
+/** Largest turn of a pin, radians, and relative change of a length in one Newton step. */
 const [MAX_TURN, MAX_STRETCH] = [0.5, 0.4];
 
 /**
- * Least stiffness, as a share of the straight strip's. Nearer to snapping over, rounding (1e-15) would show
- * in the shape by more than 1e-10; the strip gets there only in the last ten-thousand-millionth of its rise.
+ * Least stiffness, as a share of the straight strip's. Nearer to snapping through, rounding (1e-15) would
+ * show in the shape by more than 1e-10; only the last ten-billionth of the rise is there.
  */
 const MIN_PIVOT = 1e-5;
-/** The straight span's: of its own determinant, and of the turning of a pin, over the chord. */
+/** For the straight span: its determinant, and the stiffness of turning a pin, over the chord. */
 const [STRAIGHT_DETERMINANT, STRAIGHT_STIFFNESS] = [1 / 12, 4];
 
-/** Changes of a span's curvature, rate, length and end curvature: of themselves, and by the angle at either pin. */
+/**
+ * Entries per span: changes of curvature, rate, length and end curvature, alone and by the angle at either
+ * pin.
+ */
 const JACOBIAN_PER_SPAN = 12;
 
-/** Room for one system, kept from step to step. */
+/** Storage for one system, reused from step to step. */
 export class Workspace {
   readonly jacobian: Float64Array;
   readonly diagonal: Float64Array;
@@ -60,9 +62,9 @@ export class Workspace {
 const farEnd = newSpanEnd();
 
 /**
- * Brings a shape to rest on its course, in place.
- * @param done the last step's size, radians, at which to stop; the error left is about its square
- * @returns whether it came to rest in a least energy within `steps`; otherwise the shape is spoilt
+ * Brings a state to equilibrium, in place.
+ * @param done size of the last step, radians, at which to stop; the remaining error is about its square
+ * @returns whether it converged to a least energy within `steps`; otherwise the state is undefined
  */
 export function newtonSolve(
   course: ChordGeometry,
@@ -83,7 +85,7 @@ export function newtonSolve(
   return false;
 }
 
-/** The strip's equation lets no span turn by more than half a circle. */
+/** No span of an elastica turns by more than half a circle. */
 function hasNoLoop({ directions }: ChordGeometry, shape: StateVector, pins: number): boolean {
   for (let i = 0; i < pins - 1; i++) {
     const [a, b] = [shape[i]! - directions[i]!, shape[i + 1]! - directions[i]!];
@@ -92,7 +94,6 @@ function hasNoLoop({ directions }: ChordGeometry, shape: StateVector, pins: numb
   return true;
 }
 
-/** Links every span to the angles at its pins and sums up the system. */
 function assemble(course: ChordGeometry, shape: StateVector, bench: Workspace): boolean {
   const { pins, jacobian, diagonal, upper, lower, step } = bench;
   diagonal.fill(0);
@@ -113,9 +114,9 @@ function assemble(course: ChordGeometry, shape: StateVector, bench: Workspace): 
 }
 
 /**
- * How a span's unknowns and its end curvature must change: by themselves (links 0…3), with the angle
- * at its start (4…7) and with the angle at its end (8…11).
- * @returns false when the span itself is about to snap over between its two pins
+ * How a span's unknowns and its end curvature must change: alone (0…3), with the angle at its start (4…7) and
+ * with the angle at its end (8…11).
+ * @returns false if the span itself is about to snap through between its two pins
  */
 function linearizeSpan(
   shape: StateVector,
@@ -149,13 +150,13 @@ function linearizeSpan(
   return true;
 }
 
-/** Elimination without pivoting, as the system of a resting strip is positive definite. */
+/** Elimination without pivoting: the system of a strip at rest is positive definite. */
 function solveAngles(
   { chords, start, end }: ChordGeometry,
   { pins, diagonal, upper, lower, step }: Workspace,
 ): boolean {
   const last = pins - 1;
-  // A held end is stiff beyond measure.
+  // A held end is infinitely stiff.
   if (start !== undefined) [diagonal[0], upper[0], step[0]] = [Number.POSITIVE_INFINITY, 0, 0];
   if (end !== undefined) [diagonal[last], lower[last], step[last]] = [Number.POSITIVE_INFINITY, 0, 0];
   for (let i = 0; i <= last; i++) {
@@ -172,7 +173,7 @@ function solveAngles(
   return true;
 }
 
-/** Takes the step, shortened where it is too long. @returns the step's full size */
+/** Applies the step, shortened if it is too long. @returns the step's full size */
 function applyStep(shape: StateVector, { pins, jacobian, step }: Workspace): number {
   let [turned, stretched, bent] = [0, 0, 0];
   for (let i = 0; i < pins; i++) turned = Math.max(turned, Math.abs(step[i]!));

@@ -3,29 +3,28 @@ import type { ElasticaSegment, Piece } from '../geometry/pieces/piece.ts';
 import { angleFrom, direction, dot, leftNormal, type Point, scale, subtract } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
 
-/** What a pin does to the strip. */
 export interface PinForce {
   readonly at: Point;
-  /** The tangent's direction at the pin, radians from the reference line. */
+  /** Direction of the tangent at the pin, radians from the reference line. */
   readonly angle: number;
   /**
-   * Force of the pin ON the strip along the strip's left normal (−sin, cos), for a bending stiffness EI
-   * of 1, in 1/mm². Times EI (N·mm²) it is in newtons.
+   * Force of the pin on the strip along the strip's left normal (−sin, cos), for a bending stiffness EI of 1,
+   * in 1/mm². Times EI (N·mm²) it is in newtons.
    */
   readonly reaction: number;
   /**
-   * The side of the strip, going from its start to its end, on which a plain nail has to stand. A nail can
-   * only push, so it stands on the right where its force points left. Undefined where it need not push.
+   * The side of the strip, from its start to its end, where a plain nail must be: on the right if its force
+   * points left, as a nail can only push. Undefined if it need not push.
    */
   readonly side: 'left' | 'right' | undefined;
 }
 
-/** A force below this share of the largest is rounding: the strip would lie there without the pin. */
+/** A force below this share of the largest is rounding: the strip would be there without the pin. */
 const NO_FORCE = 1e-9;
 
 /**
- * The force of every pin of a batten, ends included, from its exact pieces: what the rate of curvature
- * jumps by. At a held end it is what the sleeve pushes square to the strip, beside its moment.
+ * The force of every pin of a batten, ends included: the jump in the rate of curvature. At a held end it is
+ * the push of the sleeve square to the strip, without its moment.
  */
 export function pinForces(exact: readonly Piece[]): PinForce[] {
   const spans = exact.filter((piece): piece is ElasticaSegment => piece.type === 'elastica');
@@ -43,9 +42,8 @@ const nailSide = (reaction: number, largest: number): 'left' | 'right' | undefin
   Math.abs(reaction) <= NO_FORCE * largest ? undefined : reaction > 0 ? 'right' : 'left';
 
 /**
- * Which pins between the ends (by index) would have to pull, were every nail driven between the strip
- * and its chord: their force points towards the chord. Such nails go on the strip's other side instead,
- * which `side` tells. A pin on the chord has no such side and is never listed.
+ * Pins between the ends (by index) that would have to pull if every nail were between the strip and its
+ * chord. Such nails go on the other side of the strip instead (`side`). A pin on the chord is never listed.
  */
 export function pulling(forces: readonly PinForce[]): number[] {
   const [from, to] = [forces[0]!.at, forces.at(-1)!.at];

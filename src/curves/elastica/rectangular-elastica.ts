@@ -1,8 +1,8 @@
 import { integrate } from '../numeric/gauss-legendre.ts';
 
 /*
- * The rectangular elastica measured from a free end (no moment, tangent square to the force), by the
- * angle a it has turned there, 0 ≤ a ≤ π, for a force of 1:
+ * The rectangular elastica from a free end (no moment, tangent square to the force), by the angle a it has
+ * turned, 0 ≤ a ≤ π, for a force of 1:
  *   across the force  X(a) = 2·√(sin a)       along the force  Y(a) = ∫₀ᵃ √(sin u) du
  *   length            S(a) = ∫₀ᵃ du/√(sin u)
  * The integrals become smooth with u = w²; past a quarter turn they mirror.
@@ -22,16 +22,16 @@ export const QUARTER_Y = integrateY(Math.PI / 2);
 /** S(π/2) = √2·K(1/√2), the lemniscate constant. */
 export const QUARTER_S = integrateS(Math.PI / 2);
 
-/** Y(a): the way along the force, for a turn a in [0, π], radians. */
+/** Y(a): distance along the force, for a turn a in [0, π], radians. */
 export const elasticaY = (a: number): number => mirrored(integrateY, QUARTER_Y, a);
 /** S(a): the length. */
 export const elasticaS = (a: number): number => mirrored(integrateS, QUARTER_S, a);
-/** X(a): the way across the force. */
+/** X(a): distance across the force. */
 export const elasticaX = (a: number): number => 2 * Math.sqrt(Math.sin(a));
 
 /**
- * Gauss's constant, 1/agm(1, √2) = 0.8346268…: the greatest rise per chord of a free strip over a
- * nail in the middle, where its ends stand square to the chord (Horn 1983, "The Curve of Least Energy").
+ * Gauss's constant, 1/agm(1, √2) = 0.8346268…: the greatest rise per chord of a free strip over a nail in the
+ * middle, where its ends are square to the chord (Horn 1983, "The Curve of Least Energy").
  */
 export const GAUSS_CONSTANT = 1 / QUARTER_Y;
 

@@ -6,8 +6,8 @@ import { integrateSpan, newSpanEnd } from './shooting.ts';
 import { chordGeometry, type StripProblem } from './strip-problem.ts';
 
 /*
- * How high one nail can lift a strip. There are two ways to the end of it: the strip snaps over (no
- * shape of least energy is left), or the nail stops pressing and the strip runs away from it.
+ * How high one nail can lift a strip. Two things end it: the strip snaps through (no shape of least energy is
+ * left), or the nail no longer presses and the strip leaves it.
  */
 
 const farEnd = newSpanEnd();
@@ -22,13 +22,15 @@ function nailForce(pins: StripProblem, shape: StateVector): number {
 
 const atHeight = (pins: StripProblem, height: number): StripProblem => ({ ...pins, heights: [0, height, 0] });
 
-/** How far the nail is moved, as a share of the chord, to see whether its force grows: half a double's digits. */
+/**
+ * How far the nail is moved, as a share of the chord, to differentiate its force: half the digits of a
+ * double.
+ */
 const PROBE_RISE = 1e-6;
 
 /**
- * Whether the strip stays with its nail: the nail presses it away from the chord, or else holds it down
- * below where it would lie by itself. False where the nail has let go: raised further it presses less,
- * and what it would have to do is pull.
+ * Whether the strip stays on its nail: the nail presses it away from the chord, or holds it down below where
+ * it would be by itself. False once the nail has let go: raised further it would have to pull.
  */
 export function isContactStable(pins: StripProblem, shape: StateVector): boolean {
   const height = pins.heights[1]!;
@@ -40,17 +42,16 @@ export function isContactStable(pins: StripProblem, shape: StateVector): boolean
   return lifted !== undefined && side * nailForce(higher, lifted) > force;
 }
 
-/** No strip over one nail is followed higher than this, in chords. */
+/** Highest rise that is followed, in chords. */
 const MAX_RISE = 2;
-/** Steps to there: each a twentieth of the chord. */
 const STEPS = 40;
 
 /**
- * The greatest rise per chord at a nail that a strip stands with an end, or both, held: by following the
- * strip up from the nail on the chord to where it snaps over or leaves the nail (to 1e-8). Undefined where
- * the held ends alone already stand no strip.
+ * The greatest rise per chord at a nail for a strip with one or both ends held, by continuation from the nail
+ * on the chord to where the strip snaps through or leaves the nail (to 1e-8). Undefined if the held ends
+ * alone have no equilibrium.
  * @param share the nail's station per chord, in (0, 1)
- * @param start angle of the held start to the chord, radians; undefined when free. So for `end`
+ * @param start angle of the held start to the chord, radians; undefined if free. The same for `end`
  * @param side 1 for a nail above the chord, −1 below
  */
 export function riseLimit(
@@ -71,7 +72,7 @@ export function riseLimit(
   return top.share * MAX_RISE;
 }
 
-/** The fault of a nail that is too high, saying how far this strip goes there. */
+/** The fault of a nail that is too high, with the limit there. */
 export function tooHighFault({ stations, heights, start, end }: StripProblem, from: Point, to: Point): Fault {
   const chord = distance(from, to);
   const height = heights[1]!;

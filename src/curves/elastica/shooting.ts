@@ -2,17 +2,17 @@ import { frequency } from '../geometry/pieces/elastica-series.ts';
 import { productTerm } from '../numeric/taylor-series.ts';
 
 /*
- * One span of a strip between two pins, in its own measure: its chord runs from (0, 0) to (1, 0). It
- * starts at an angle to the chord with a curvature and a rate of curvature, and runs for a length.
- * Where that takes it, and how the end moves with the curvature and the rate, come from one Taylor
- * series of κ″ = −κ³/2, θ′ = κ, x′ = cos θ, y′ = sin θ and of its variations δκ″ = −(3/2)·κ²·δκ.
+ * One span of a strip between two pins, in its own units: its chord runs from (0, 0) to (1, 0). It starts at
+ * an angle to the chord with a curvature and a rate of curvature, and has a length. Its end, and the
+ * derivatives of the end by curvature and rate, come from one Taylor series of κ″ = −κ³/2, θ′ = κ, x′ = cos
+ * θ, y′ = sin θ and of its variations δκ″ = −(3/2)·κ²·δκ.
  */
 
-/** Where a span ends, and how its end moves with each of the two starting values. */
+/** The end of a span, and its derivatives by each of the two starting values. */
 export interface SpanEnd {
   x: number;
   y: number;
-  /** The tangent's angle to the span's chord, radians. */
+  /** Angle of the tangent to the span's chord, radians. */
   angle: number;
   curvature: number;
   rate: number;
@@ -20,7 +20,6 @@ export interface SpanEnd {
   readonly byRate: Sensitivity;
 }
 
-/** Derivatives of the end by a starting value. */
 export interface Sensitivity {
   x: number;
   y: number;
@@ -32,17 +31,17 @@ export interface Sensitivity {
 const zeroState = (): Sensitivity => ({ x: 0, y: 0, angle: 0, curvature: 0, rate: 0 });
 export const newSpanEnd = (): SpanEnd => ({ ...zeroState(), byCurvature: zeroState(), byRate: zeroState() });
 
-/** The nearest pole of the series, times the pace w: the lemniscate's quarter period K(1/√2). */
+/** The nearest pole of the series, times the frequency w: the lemniscate's quarter period K(1/√2). */
 const POLE = 1.854;
-/** Longest step times the pace; near the cheapest, as longer steps need more terms. */
+/** Longest step times the frequency; near the cheapest, as longer steps need more terms. */
 const STEP = 0.45;
-/** −ln of what a step leaves out: 1e-15. */
+/** −ln of the truncation error of a step: 1e-15. */
 const LOG_TOLERANCE = 34.5;
 /** (0.45/1.854)^25 < 1e-15; below 8 terms the saving is lost in the rest of the work. */
 const [MIN_TERMS, MAX_TERMS] = [8, 25];
 /**
- * Share of the terms kept for the variations, which then hold to (1e-15)^½ = 3e-8. They only steer Newton's
- * method, whose last step, of 1e-9, is then still good to rounding; and they are most of the work.
+ * Share of the terms kept for the variations, which are then good to (1e-15)^½ = 3e-8. They only steer
+ * Newton's method, whose last step of 1e-9 is still good to rounding; and they are most of the work.
  */
 const SENSITIVITY_TERMS = 0.5;
 
@@ -54,7 +53,7 @@ const sine = newSeries();
 const curvatureVariation = newSeries();
 const angleVariation = newSeries();
 
-/** Runs a span from its start values to its end, written into `end` (no allocation: this is the inner loop). */
+/** Integrates a span into `end`, without allocation: this is the inner loop. */
 export function integrateSpan(
   end: SpanEnd,
   angle: number,
@@ -79,7 +78,7 @@ export function integrateSpan(
 
 const ZERO_STATE: Readonly<Sensitivity> = zeroState();
 
-/** One step of length h: the series of the strip first, as the variations stand on it. */
+/** One step of length h. The series of the strip comes first, as the variations need it. */
 function advance(end: SpanEnd, h: number, terms: number): void {
   expandSeries(end, h, terms);
   const varied = Math.max(MIN_TERMS, Math.ceil(terms * SENSITIVITY_TERMS));
@@ -128,7 +127,6 @@ function expandSeries({ angle, curvature, rate }: SpanEnd, h: number, terms: num
   }
 }
 
-/** Carries one variation over the step. */
 function advanceSensitivity(variation: Sensitivity, h: number, terms: number): void {
   curvatureVariation[0] = variation.curvature;
   curvatureVariation[1] = variation.rate * h;

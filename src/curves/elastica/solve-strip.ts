@@ -20,8 +20,8 @@ import type { StripProblem } from './strip-problem.ts';
 import { solveThreePinStrip } from './three-pin-closed-form.ts';
 
 /**
- * How an end of the strip is kept. Free: it rests on a pin and bends no further. Held: a sleeve keeps
- * its tangent at an angle (radians, counter-clockwise from the reference line) and lets it slide.
+ * A free end rests on a pin without bending moment. At a held end a sleeve keeps the tangent at an angle
+ * (radians, counterclockwise from the reference line) and lets the strip slide.
  */
 export type StripEnd = 'free' | { readonly held: number };
 
@@ -30,19 +30,19 @@ export interface StripEnds {
   readonly end: StripEnd;
 }
 
-/** A strip at rest: one stretch of elastica between each two pins, and the force of every pin. */
+/** A strip at rest: one piece of elastica between each two pins, and the force of every pin. */
 export interface Strip {
   readonly spans: readonly ElasticaSegment[];
   readonly pins: readonly PinForce[];
 }
 
 /**
- * The uniform springy strip over frictionless pins, free to slide along: the shape of least bending
- * energy that grows out of the straight strip as the pins are driven home. Shapes that loop, or that
- * would snap over, are never given.
+ * The uniform springy strip over frictionless pins, free to slide along: the shape of least bending energy
+ * that grows out of the straight strip as the pins move into place. Shapes that loop or would snap through
+ * are never returned.
  *
- * Exact to 1e-9 of the chord or better. Three pins with free ends have a closed form; every other
- * strip is found by Newton's method on the exact equation of each span.
+ * Exact to 1e-9 of the chord or better. Three pins with free ends have a closed form; every other strip is
+ * solved by Newton's method on the exact equation of each span.
  * @param pins two or more, in order along the chord from the first to the last
  * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.out-of-order`, `batten.too-high`,
  *   `batten.not-found`
@@ -52,7 +52,6 @@ export function strip(pins: readonly Point[], ends: StripEnds): Strip {
   return { spans, pins: pinForces(spans) };
 }
 
-/** The spans of `strip` alone, with its faults. */
 export function stripSpans(pins: readonly Point[], ends: StripEnds): readonly ElasticaSegment[] {
   const spans = trySolveStrip(pins, ends);
   if (typeof spans === 'function') throw spans();
@@ -60,8 +59,8 @@ export function stripSpans(pins: readonly Point[], ends: StripEnds): readonly El
 }
 
 /**
- * The spans of `strip`, or, where the strip does not stand, what makes the fault: that is dear, as it
- * looks for how far the strip goes. Pins that no strip can have are thrown at once.
+ * The spans of the strip, or, if there is no equilibrium, a thunk for the fault: building it is expensive (it
+ * searches for the limit). Pins that no strip can have are thrown at once.
  */
 export function trySolveStrip(
   pins: readonly Point[],
@@ -81,7 +80,7 @@ export function trySolveStrip(
   return spansFromState(grown.state, pins);
 }
 
-/** The pins in shares of the chord; held angles to the chord, in (−π, π]. */
+/** The pins in shares of the chord; held angles relative to the chord, in (−π, π]. */
 function toStripProblem(pins: readonly Point[], { start, end }: StripEnds): StripProblem {
   const [from, to] = [pins[0]!, pins.at(-1)!];
   const chord = distance(from, to);
@@ -117,10 +116,9 @@ function assertAdvancing({ stations }: StripProblem, pins: readonly Point[]): vo
   }
 }
 
-/** Shown as a share that is surely stood, in per cent. */
+/** A share that is surely safe, in percent. */
 const floorPercent = (share: number): string => `${Math.floor(share * 100)} %`;
 
-/** What was raised evenly to reach the strip. */
 function describeLoad({ stations, start, end }: StripProblem): string {
   if (stations.length === 2) return 'the angles of its ends';
   return start === undefined && end === undefined ? 'these offsets' : 'these offsets and angles';

@@ -2,8 +2,8 @@ import type { ChordGeometry, StateVector } from './newton-many-pins.ts';
 import { spanOffset } from './newton-many-pins.ts';
 
 /**
- * The pins of a strip over its own chord, as shares of the chord's length: first at (0, 0), last at
- * (1, 0). Angles of held ends are to the chord, radians.
+ * The pins of a strip over its own chord, as shares of the chord: first at (0, 0), last at (1, 0). Angles of
+ * held ends are relative to the chord, radians.
  */
 export interface StripProblem {
   readonly stations: readonly number[];
@@ -15,7 +15,7 @@ export interface StripProblem {
 const scaled = (angle: number | undefined, share: number): number | undefined =>
   angle === undefined ? undefined : angle * share;
 
-/** The same stations with the heights and held angles between those of two strips: at `share` 0 and 1. */
+/** The same stations with heights and held angles interpolated between two strips, at `share` 0 and 1. */
 export function interpolateProblem(from: StripProblem, to: StripProblem, share: number): StripProblem {
   const mix = (a: number, b: number): number => a + (b - a) * share;
   const held = (a?: number, b?: number): number | undefined =>
@@ -28,7 +28,6 @@ export function interpolateProblem(from: StripProblem, to: StripProblem, share: 
   };
 }
 
-/** The strip with all its pins on the chord and its held ends along it. */
 export const flatProblem = (pins: StripProblem): StripProblem => ({
   stations: pins.stations,
   heights: pins.heights.map(() => 0),
@@ -36,7 +35,7 @@ export const flatProblem = (pins: StripProblem): StripProblem => ({
   end: scaled(pins.end, 0),
 });
 
-/** The span chords; stations rise, so that no direction leaves ±π/2 and none needs unwrapping. */
+/** The span chords. Stations rise, so no direction leaves ±π/2 and none needs unwrapping. */
 export function chordGeometry({ stations, heights, start, end }: StripProblem): ChordGeometry {
   const spans = stations.length - 1;
   const chords = new Float64Array(spans);
@@ -49,7 +48,7 @@ export function chordGeometry({ stations, heights, start, end }: StripProblem): 
   return { chords, directions, start, end };
 }
 
-/** The straight strip. */
+/** The state of the straight strip. */
 export function straightState(pins: number): StateVector {
   const shape = new Float64Array(spanOffset(pins, pins - 1));
   for (let i = 0; i < pins - 1; i++) shape[spanOffset(pins, i) + 2] = 1;
@@ -57,8 +56,8 @@ export function straightState(pins: number): StateVector {
 }
 
 /**
- * The shape of a shallow strip: cubic beams over each span's own chord, the angles at the pins such that
- * the bending moment carries over. A natural or clamped cubic spline, but in angles.
+ * The shape of a shallow strip: cubic beams over each span's own chord, with the bending moment continuous at
+ * the pins. A natural or clamped cubic spline, but in angles.
  */
 export function shallowState(course: ChordGeometry): StateVector {
   const pins = course.chords.length + 1;
@@ -84,7 +83,7 @@ function shallowAngles({ chords, directions, start, end }: ChordGeometry): Float
     pivots[i] = fixed === undefined ? 2 * (before + after) : 1;
     angles[i] = known;
     if (i === 0) continue;
-    // A held start passes nothing on to the second pin's equation but its angle.
+    // A held start contributes only its angle to the second pin's equation.
     const share = lower / pivots[i - 1]!;
     pivots[i]! -= share * (i === 1 && start !== undefined ? 0 : before);
     angles[i]! -= share * angles[i - 1]!;
@@ -97,7 +96,7 @@ function shallowAngles({ chords, directions, start, end }: ChordGeometry): Float
   return angles;
 }
 
-/** The largest angle, radians, by which a shallow shape leaves the chord, or its spans' own chords. */
+/** The largest angle, radians, between a shallow shape and the chord, or its spans' own chords. */
 export function nonlinearity({ directions }: ChordGeometry, shape: StateVector): number {
   let deepest = 0;
   for (let i = 0; i <= directions.length; i++) {
@@ -109,5 +108,8 @@ export function nonlinearity({ directions }: ChordGeometry, shape: StateVector):
   return deepest;
 }
 
-/** A span bent against its own chord misleads the shallow start sooner than one that merely leans (by trial). */
+/**
+ * A span that bends against its own chord misleads the shallow start sooner than one that merely leans (by
+ * trial).
+ */
 const SPAN_WEIGHT = 1.3;

@@ -23,11 +23,11 @@ import {
 } from './rectangular-elastica.ts';
 
 /*
- * A uniform strip sprung over three frictionless pins A, N, B, its ends free to slide. Each span is a
- * stretch of rectangular elastica from a free end, known by the angle it turns up to the nail (a from
- * A, b from B). Two equations fix the two turns:
+ * A uniform strip over three frictionless pins A, N, B, its ends free to slide. Each span is a piece of
+ * rectangular elastica from a free end, known by the angle it turns up to the nail (a from A, b from B). Two
+ * equations give the two turns:
  *   f(a) + f(b) = the angle between the span chords,   g(a)/g(b) = |AN|/|NB|,
- * with f (`nailAngle`) and g (`bend`) of one lobe.
+ * with f and g of rectangular-elastica.ts.
  */
 
 /** f′(a) and (ln g)′(a). */
@@ -43,15 +43,15 @@ function derivatives(a: number): { angle: number; logBend: number } {
 /** The turns (a, b) at the nail in both spans, radians. */
 export type NailAngles = readonly [a: number, b: number];
 
-/** Newton steps before giving up; from the shallow start the deepest strip that stands needs 9. */
+/** Newton steps before giving up; from the shallow start the deepest stable strip needs 9. */
 const MAX_STEPS = 40;
-/** Newton's method doubles its digits: after a step this small, relative to the turn, nothing is left. */
+/** Newton's method doubles its digits: after a step this small, relative to the turn, no error is left. */
 const STEP_TOLERANCE = 1e-11;
 
 /**
- * The turns at the nail for an angle between the span chords and the ratio of the spans.
- * Regular down to the flattest strip, where a → 1.5·angle·span share.
- * @throws Fault `batten.not-found` when Newton's method does not settle
+ * The turns at the nail for an angle between the span chords and the ratio of the spans. Regular down to the
+ * flattest strip, where a → 1.5·angle·span share.
+ * @throws Fault `batten.not-found` if Newton's method does not converge
  */
 function solveNailAngles(angle: number, spanA: number, spanB: number): NailAngles {
   let a = (1.5 * angle * spanA) / (spanA + spanB);
@@ -63,7 +63,7 @@ function solveNailAngles(angle: number, spanA: number, spanB: number): NailAngle
     const determinant = -at.angle * bt.logBend - bt.angle * at.logBend;
     const da = (off * bt.logBend + ratio * bt.angle) / determinant;
     const db = (off * at.logBend - ratio * at.angle) / determinant;
-    // Stay inside (0, π): never more than halfway to either bound in one step.
+    // Stay inside (0, π): at most halfway to either bound in one step.
     const [a0, b0] = [a, b];
     a = Math.min(Math.max(a + da, a / 2), (a + Math.PI) / 2);
     b = Math.min(Math.max(b + db, b / 2), (b + Math.PI) / 2);
@@ -76,10 +76,10 @@ function solveNailAngles(angle: number, spanA: number, spanB: number): NailAngle
 }
 
 /**
- * The greatest rise at a nail, per chord, that a free strip can stand: the height of one full lobe of
- * the rectangular elastica over the chord at `share` (nail station ÷ chord, in (0, 1)). At that rise
- * the nail no longer presses and both ends stand square to the chord. Nearer to an end than 0.061 of
- * the chord the true limit (a snap) lies a little higher, so that this one is on the safe side.
+ * The greatest rise at a nail, per chord, of a free strip: the height of one full lobe of the rectangular
+ * elastica over the chord at `share` (nail station ÷ chord, in (0, 1)). At that rise the nail no longer
+ * presses and both ends are square to the chord. Nearer to an end than 0.061 of the chord the true limit (a
+ * snap) is a little higher, so this one is on the safe side.
  */
 export function freeRiseLimit(share: number): number {
   const near = Math.min(share, 1 - share);
@@ -89,10 +89,10 @@ export function freeRiseLimit(share: number): number {
 }
 
 /**
- * The strip over three pins, free at both ends: two stretches of exact elastica, A–N and N–B.
- * Exact to 1e-12 of the chord (reference values: 2e-12 at worst).
- * @throws Fault `batten.out-of-order` when the nail does not stand between the ends along the chord,
- *   `batten.too-high` past the limit of `freeRiseLimit`, `batten.not-found`
+ * The strip over three pins, free at both ends: two pieces of exact elastica, A–N and N–B. Exact to 1e-12 of
+ * the chord (reference values: 2e-12 at worst).
+ * @throws Fault `batten.out-of-order` if the nail is not between the ends along the chord, `batten.too-high`
+ *   past the limit of `freeRiseLimit`, `batten.not-found`
  */
 export function solveThreePinStrip(a: Point, nail: Point, b: Point): [ElasticaSegment, ElasticaSegment] {
   assertSolvable(a, nail, b);
@@ -126,7 +126,7 @@ export function solveThreePinStrip(a: Point, nail: Point, b: Point): [ElasticaSe
   ];
 }
 
-/** Pins in line to this angle, radians, are in line: doubles tell the direction of a span no better. */
+/** Pins this nearly in line, radians, are in line: doubles know the direction of a span no better. */
 const STRAIGHT_ANGLE = 1e-15;
 
 const straightSpan = (from: Point, to: Point): ElasticaSegment => ({

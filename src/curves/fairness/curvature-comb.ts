@@ -3,20 +3,19 @@ import type { Curve } from '../curve.ts';
 import { type CurvePoint, paramCurve, pieceLength } from '../geometry/evaluate.ts';
 import type { Piece } from '../geometry/pieces/piece.ts';
 
-/** One tooth of a curvature comb: a place on the edge, and how sharply the edge turns there. */
+/** A sample of the curvature comb. */
 export interface Tooth extends CurvePoint {
   /** Length of edge from its start, mm (within 0.1 % of its piece). */
   readonly along: number;
   readonly run: number;
   readonly piece: Piece;
-  /** The place's parameter on its piece. */
   readonly u: number;
 }
 
-/** Teeth a piece: enough to tell every swell of a strip or a cubic, few enough to draw. */
+/** Samples per piece: enough to find every extremum of a strip or a cubic, few enough to draw. */
 const TEETH_PER_PIECE = 48;
 
-/** The comb of an edge: evenly by the parameter of each piece, both sides of every join included. */
+/** The comb of an edge: uniform in the parameter of each piece, with both sides of every join. */
 export function curvatureComb(runs: readonly Curve[]): Tooth[] {
   const comb: Tooth[] = [];
   let start = 0;
@@ -38,10 +37,9 @@ export function curvatureComb(runs: readonly Curve[]): Tooth[] {
   return comb;
 }
 
-/** A rise or fall of curvature smaller than this share of the sharpest is no trend: the eye misses it. */
+/** A change of curvature smaller than this share of the largest is not a trend: the eye misses it. */
 export const RIPPLE = 0.05;
 
-/** The sharpest curvature of some teeth, 1/mm. */
 export const maxCurvature = (teeth: readonly Tooth[]): number =>
   teeth.reduce((peak, { curvature }) => Math.max(peak, Math.abs(curvature)), 0);
 

@@ -4,22 +4,22 @@ import { describeRadius, maxCurvature, RIPPLE, type Tooth } from './curvature-co
 import type { Remark } from './remark.ts';
 
 /**
- * A hard spot: the curvature changes by half its run's sharpest within a twentieth of the run. A strip
- * over one nail in the middle changes by a tenth there; it takes a nail a tenth from the end to do this.
+ * A hard spot: the curvature changes by half of the run's largest within a twentieth of the run. A strip over
+ * one nail in the middle changes by a tenth there; only a nail a tenth from the end does this.
  */
 const [QUICK_CHANGE, QUICK_SHARE] = [0.5, 1 / 20];
 /**
- * A flat spot: between two swells to the same side the curvature falls below a quarter of its mean
- * there. Half an ellipse falls to that in the middle when its rise is a sixth of its chord.
+ * A flat spot: between two maxima on the same side the curvature falls below a quarter of its mean there.
+ * Half an ellipse falls to that in the middle when its rise is a sixth of its chord.
  */
 const FLAT_SHARE = 0.25;
 /**
- * A dip that counts as one: to below half the lesser swell beside it. Two of them are lumpy. (A free
- * strip over nails on a circle slackens by a third beside its outer nails, and is fair.)
+ * A dip that counts: to below half the lesser maximum beside it. Two of them are lumpy. (A free strip over
+ * nails on a circle slackens by a third beside its outer nails, and is fair.)
  */
 const [DIP_SHARE, MAX_DIPS] = [0.5, 1];
 
-/** The turning points of the curvature that stand out by more than a ripple. */
+/** Extrema of the curvature that are more than a ripple. */
 export function curvatureExtrema(sweep: readonly Tooth[]): Tooth[] {
   const ripple = RIPPLE * maxCurvature(sweep);
   const found: Tooth[] = [];
@@ -41,7 +41,7 @@ export function curvatureExtrema(sweep: readonly Tooth[]): Tooth[] {
   return found;
 }
 
-/** The quickest change inside a run, where it is too quick; joins speak for themselves. */
+/** The fastest change inside a run, where it is too fast; joins are judged by themselves. */
 export function quickChangeRemark(teeth: readonly Tooth[], straight: number): Remark[] {
   const peak = maxCurvature(teeth);
   const reach = (teeth.at(-1)!.along - teeth[0]!.along) * QUICK_SHARE;
@@ -65,7 +65,7 @@ export function quickChangeRemark(teeth: readonly Tooth[], straight: number): Re
   return [{ code: 'fairness.hard-spot', at: toPoint(sharper), message }];
 }
 
-/** Swells to one side with slack between them: flat spots, or a lumpy line. */
+/** Maxima on one side with slack between them: flat spots, or a lumpy line. */
 export function flatAndLumpyRemarks(sweep: readonly Tooth[], straight: number): Remark[] {
   if (maxCurvature(sweep) < straight) return [];
   const dips = curvatureDips(sweep);
@@ -87,7 +87,6 @@ interface Dip {
   readonly flat: boolean;
 }
 
-/** Least places of |curvature| between two swells to the same side. */
 function curvatureDips(sweep: readonly Tooth[]): Dip[] {
   const turns = [sweep[0]!, ...curvatureExtrema(sweep), sweep.at(-1)!];
   return turns.slice(1, -1).flatMap((at, i) => {

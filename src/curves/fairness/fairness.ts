@@ -9,33 +9,31 @@ import { combInflections, inflectionRemark } from './inflections.ts';
 import type { Remark } from './remark.ts';
 
 /*
- * Fair, after Su & Liu, "Computational Geometry: Curve and Surface Modeling" (1989), as Agoston quotes
- * it ("Computer Graphics and Geometric Modeling", §11.12): (1) tangent and curvature run on without a
- * break, (2) there is no inflection but where it is meant, (3) the curvature varies evenly, in few
- * stretches of one trend. They leave open how much is too much; the limits here and in swells.ts are our own. All but
- * the corner's are shares of the edge itself, so that a small part is judged as a large one.
+ * Fair, after Su & Liu, "Computational Geometry: Curve and Surface Modeling" (1989), as quoted by Agoston
+ * ("Computer Graphics and Geometric Modeling", §11.12): (1) tangent and curvature are continuous, (2) there
+ * is no inflection except where it is meant, (3) the curvature varies evenly, in few monotone stretches. They
+ * leave open how much is too much; the limits here and in curvature-extrema.ts are our own. All but the
+ * corner's are shares of the edge itself, so that a small part is judged as a large one.
  *
- * A shoulder's corners are meant: the line is judged on either side of it.
- *
- * A nail of a strip puts a kink into the curvature but no break, and a free end has none: both are fair.
+ * The corners of a shoulder are meant: the edge is judged on either side of it. A nail of a strip puts a kink
+ * into the curvature but no break, and a free end has none: both are fair.
  */
 
 /**
- * A turn of the tangent that counts as a corner, radians: 0.1°, which 300 mm away is 0.5 mm, more
- * than the width of a pencil line.
+ * A turn of the tangent that counts as a corner, radians: 0.1°, which is 0.5 mm at 300 mm, more than the
+ * width of a pencil line.
  */
 const CORNER = (0.1 * Math.PI) / 180;
-/** A jump of curvature that shows, as a share of the sharpest curvature of the two runs that meet. */
+/** A visible jump of curvature, as a share of the largest curvature of the two runs that meet. */
 const JUMP = 0.1;
-/** Turning less than this over the whole edge, radians, is straight: 0.25 µm of rise on a metre. */
+/** Turning less than this over the whole edge, radians, is straight: 0.25 µm of rise per meter. */
 const STRAIGHT = 1e-6;
 
-/** Where two pieces of the edge meet. */
 export interface PieceJoint {
   readonly at: Point;
-  /** How far the tangent turns at once, radians, left positive. */
+  /** Turn of the tangent at the join, radians, left positive. */
   readonly turn: number;
-  /** How much the curvature changes at once, 1/mm. */
+  /** Jump of the curvature at the join, 1/mm. */
   readonly jump: number;
 }
 

@@ -11,7 +11,7 @@ function bentTeeth(sweep: readonly Tooth[], straight: number): Tooth[] {
   return sweep.filter(({ curvature }) => Math.abs(curvature) > least);
 }
 
-/** Where the comb changes sides. Curvatures up to `straight` (1/mm) take no side. */
+/** Where the curvature changes sign. Values up to `straight` (1/mm) have no sign. */
 export function combInflections(sweep: readonly Tooth[], straight: number): Point[] {
   const bent = bentTeeth(sweep, straight);
   return bent.flatMap((tooth, i) => {
@@ -20,7 +20,7 @@ export function combInflections(sweep: readonly Tooth[], straight: number): Poin
   });
 }
 
-/** Inside a piece the root of its curvature; over a join or a straight stretch where the new side starts. */
+/** Inside a piece the root of its curvature; over a join or a straight stretch the start of the new side. */
 function inflectionBetween(before: Tooth, after: Tooth): Point {
   if (before.piece !== after.piece) return toPoint(after);
   const at = paramCurve(after.piece);
@@ -28,8 +28,8 @@ function inflectionBetween(before: Tooth, after: Tooth): Point {
 }
 
 /**
- * More reverses than the points ask for. They ask for one wherever the line from point to point changes
- * its turning side, the tangents at the ends of each run included.
+ * More inflections than the points need. They need one wherever the polygon through the points changes its
+ * turning side, including the tangents at the ends of each run.
  */
 export function inflectionRemark(
   sweep: readonly Tooth[],
@@ -42,7 +42,7 @@ export function inflectionRemark(
   return [{ code: 'fairness.reverse', at: found[0]!, message }];
 }
 
-/** A change of direction below this, radians, is rounding and takes no side. */
+/** A smaller change of direction, radians, is rounding. */
 const SAME_DIRECTION = 1e-9;
 
 function requiredInflections(sweep: readonly Tooth[], runs: readonly Curve[]): number {

@@ -10,7 +10,6 @@ export type FairnessCode =
   | 'fairness.reverse'
   | 'fairness.lumpy';
 
-/** One thing to say of an edge, in plain words. */
 export interface Remark {
   readonly code: FairnessCode;
   readonly at?: Point;

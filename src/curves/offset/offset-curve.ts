@@ -23,13 +23,13 @@ const SMOOTH = 1e-7;
 /**
  * The line at a constant distance to the left of contiguous pieces (to the right when negative), mm.
  *
- * Lines and arcs stay exact; the rest is fitted within `tolerance`. At an outside corner both sides run on
- * straight until they meet (a corner sharper than a right angle is cut off square at the distance);
- * at an inside corner both are trimmed where they cross. A straight piece between the two, such as a shoulder, may be
- * shorter than the distance: what the one corner trims, the other has run on.
+ * Lines and arcs stay exact; the rest is fitted within `tolerance`. At an outside corner both sides continue
+ * straight until they meet (a corner sharper than a right angle is cut off square at the distance); at an
+ * inside corner both are trimmed where they cross. A straight piece between the two, such as a shoulder, may
+ * be shorter than the distance: what one corner trims, the other has extended.
  * @param closed the last piece ends where the first starts, and their corner counts too
- * @throws Fault `parallel.distance`; `parallel.folds` where the pieces bend too sharply for the distance, `parallel.no-room`
- *   where a piece is too short for its corner
+ * @throws Fault `parallel.distance`; `parallel.folds` where the pieces bend too sharply for the distance,
+ *   `parallel.no-room` where a piece is too short for its corner
  */
 export const parallelPath = (
   pieces: readonly Piece[],
@@ -39,7 +39,7 @@ export const parallelPath = (
 ): Segment[] =>
   offsetPieces(pieces, away, closed, tolerance).flatMap(({ side, corner }) => [...side, ...corner]);
 
-/** The same piece by piece: what runs beside each, and what joins it to the next. */
+/** The same piece by piece: the parallel of each, and what joins it to the next. */
 export function offsetPieces(
   pieces: readonly Piece[],
   away: number,
@@ -57,7 +57,7 @@ export function offsetPieces(
     const next = sides[i + 1] ?? (closed ? sides[0] : undefined);
     return next && { side, next, turn: cornerAngle(side, next) };
   });
-  // Outside corners first: a line that one of them runs on has so much more to be trimmed at its other end.
+  // Outside corners first: a line that one of them extends has that much more to be trimmed at its other end.
   const joins = meets.map((meet) =>
     meet && meet.turn * away < 0 ? outsideCorner(meet.side, meet.next, meet.turn, away) : [],
   );
@@ -72,11 +72,14 @@ export function offsetPieces(
   return sides.map((side, i) => ({ side: side.toSegments(tolerance), corner: polyline(joins[i]!) }));
 }
 
-/** One piece's parallel, with how much of it is left after its corners are trimmed. */
+/** One piece's parallel, with what is left of it after its corners are trimmed. */
 class OffsetPiece {
   from = 0;
   to = 1;
-  /** How far outside corners run a straight side on before its start and past its end, shares of its length. */
+  /**
+   * How far outside corners extend a straight side before its start and past its end, in shares of its
+   * length.
+   */
   extendedBefore = 0;
   extendedAfter = 0;
   readonly evaluate: (u: number) => CurvePoint;
@@ -100,7 +103,7 @@ class OffsetPiece {
     };
   }
 
-  /** Whether nothing is left of it but what an outside corner ran on; a fault where not even that is. */
+  /** Whether only what an outside corner extended is left; a fault if not even that is. */
   get isConsumed(): boolean {
     const left = this.to - this.from;
     if (left + this.extendedAfter + this.extendedBefore <= 0) throw noRoomFault(this.evaluate(0), this.away);
@@ -130,8 +133,8 @@ const polyline = (points: readonly Point[]): Segment[] =>
   points.slice(1).map((to, i) => ({ type: 'line', from: points[i]!, to }));
 
 /**
- * How far the line turns from one side to the next, radians, left positive; 0 where it runs on smoothly. Where it turns
- * right back, as a half ellipse does against a shoulder, how the two curve away from each other says which way.
+ * How far the line turns from one side to the next, radians, left positive; 0 where it is smooth. Where it
+ * turns right back, as a half ellipse does against a shoulder, the two curvatures give the sign.
  */
 function cornerAngle(before: OffsetPiece, after: OffsetPiece): number {
   const [t0, t1] = [direction(before.evaluate(1).angle), direction(after.evaluate(0).angle)];

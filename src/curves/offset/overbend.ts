@@ -15,16 +15,16 @@ import {
 import { FIT_MM } from '../geometry/tolerance.ts';
 import { integrate } from '../numeric/gauss-legendre.ts';
 
-/** Tangents farther apart than this where two pieces meet are a corner, radians: 0.1 mm in a metre. */
+/** Tangents farther apart than this where two pieces meet are a corner, radians: 0.1 mm per meter. */
 const CORNER = 1e-4;
 
 /**
- * What one piece's integral may still change by when its parts are halved, mm. The error of the 20-point rule
- * falls by 2⁴⁰ a halving once the parts are short against the curve's bends, so that what is left is far less.
+ * Largest change of one piece's integral when its parts are halved, mm. The error of the 20-point rule falls
+ * by 2⁴⁰ per halving once the parts are short against the curve's bends, so the remaining error is far less.
  */
 const CONVERGED_MM = FIT_MM / 1000;
 
-/** Halvings of a piece's parts, from FEWEST on: 4096 parts; a run of furniture settles at 8. */
+/** Halvings of a piece's parts: up to 4096 parts; a run of furniture converges at 8. */
 const MAX_HALVINGS = 10;
 const MIN_PARTS = 4;
 
@@ -34,10 +34,9 @@ interface StartPose extends Point {
 
 /**
  * The line of the same length whose curvature is everywhere `factor` times that of contiguous pieces, from
- * the same start in the same direction: x′ = cos θ, y′ = sin θ with θ − θ₀ = factor · (what the pieces turn).
- * Lines stay lines and arcs arcs of radius R / factor, exact; the rest is integrated until halving its parts
- * moves its end by under SETTLED_MM, and fitted within FIT_MM.
- *
+ * the same start in the same direction: x′ = cos θ, y′ = sin θ with θ − θ₀ = factor · (turn of the pieces).
+ * Lines stay lines and arcs become arcs of radius R / factor, exact; the rest is integrated until halving its
+ * parts no longer moves its end, and fitted within FIT_MM.
  * @param factor > 0
  * @returns the segments of each piece
  * @throws Fault `sharpen.corner` where the pieces meet at an angle: a corner has no curvature to raise
@@ -85,7 +84,6 @@ function sharpenPiece(piece: Piece, start: StartPose, factor: number): Sharpened
   return { segments: fitCubics(run, 0, 1, FIT_MM), end: run(1) };
 }
 
-/** As long as before, its radius less: it turns by more. */
 function sharpenArc(arc: ArcSegment, start: StartPose, factor: number): Sharpened {
   const radius = arc.radius / factor;
   const side = Math.sign(arc.sweep);
@@ -101,7 +99,6 @@ function sharpenArc(arc: ArcSegment, start: StartPose, factor: number): Sharpene
   return { segments: [segment], end: { x, y, angle: start.angle + segment.sweep } };
 }
 
-/** Places along the sharpened piece by the piece's own u. */
 function sharpenedRun(piece: Piece, start: StartPose, factor: number): (u: number) => CurvePoint {
   const base = paramCurve(piece);
   const first = base(0).angle;
@@ -122,7 +119,7 @@ function sharpenedRun(piece: Piece, start: StartPose, factor: number): (u: numbe
   };
 }
 
-/** Where equal parts of a piece begin and end, so many that halving them moves the end no more. */
+/** The ends of equal parts of a piece, so many that halving them no longer moves the end. */
 function integrateUntilConverged(
   step: (from: number, to: number) => Point,
   start: StartPose,

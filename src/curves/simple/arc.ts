@@ -18,17 +18,15 @@ import { JOIN_MM } from '../geometry/tolerance.ts';
 import { makeCurve } from '../make-curve.ts';
 import { assertDistinct } from '../validate.ts';
 
-/** What sets an arc between its two ends. */
 export type ArcBy = { readonly through: Point } | { readonly rise: number } | { readonly radius: number };
 
 /**
- * A circular arc between two ends, by one of: a point it passes through, its rise, its radius (mm).
- * A positive rise or radius bulges to the left going from start to end: up, for a run along the
- * reference line. By radius the lesser arc is taken; a rise over half the chord gives more than a
- * half circle.
+ * A circular arc between two ends, by one of: a point it passes through, its rise, its radius (mm). A
+ * positive rise or radius bulges to the left from start to end: up, for a run along the reference line. By
+ * radius the lesser arc is taken; a rise over half the chord gives more than a half circle.
  *
- * Radius = chord²/(8·rise) + rise/2 (intersecting chords, Euclid III.35). Exact to rounding. A rise
- * under JOIN_MM, or a point on the chord, gives the straight line.
+ * Radius = chord²/(8·rise) + rise/2 (intersecting chords, Euclid III.35). Exact to rounding. A rise under
+ * JOIN_MM, or a point on the chord, gives the straight line.
  * @throws Fault `curve.same-point`, `curve.not-finite`, `arc.radius-too-small`, `arc.out-of-order`
  */
 export function arc(from: Point, to: Point, by: ArcBy): Curve {

@@ -7,8 +7,8 @@ import { assertDistinct } from '../validate.ts';
 
 /**
  * Half an ellipse standing on its chord, as on an arched rail: it leaves the chord square at both ends.
- * Exact. A positive rise bulges to the left going from start to end; a rise of half the chord gives
- * the half circle; under JOIN_MM the straight line.
+ * Exact. A positive rise bulges to the left from start to end; a rise of half the chord gives the half
+ * circle; under JOIN_MM the straight line.
  * @throws Fault `curve.same-point`, `curve.not-finite`
  */
 export function ellipse(from: Point, to: Point, rise: number): Curve {

@@ -16,17 +16,17 @@ import { JOIN_MM } from '../geometry/tolerance.ts';
 import { makeCurve } from '../make-curve.ts';
 import { assertDistinct } from '../validate.ts';
 
-/** How an end is kept: no bending moment, or the tangent held at an angle (radians, from the reference line). */
+/** An end without bending moment, or with its tangent held at an angle (radians, from the reference line). */
 export type SplineEnd = 'natural' | { readonly held: number };
 
-/** A held end steeper than this to the chord (80°) has no sensible slope: tan 80° = 5.7. */
+/** Steeper held ends (80° to the chord) have no sensible slope: tan 80° = 5.7. */
 const MAX_END_ANGLE = (80 * Math.PI) / 180;
 
 /**
- * The drafting cubic through points: heights over the run's own chord as a cubic spline of the station
- * along it, each span weighted by its length, so that unequal spacing does not make it overshoot. Ends
- * natural (second derivative 0) or held. It is the strip's small-deflection limit and makes no claim
- * beyond that. Taken over its chord, so that turning the points turns the curve with them.
+ * The drafting cubic through points: heights over the run's own chord as a cubic spline of the station along
+ * it, each span weighted by its length, so that unequal spacing does not make it overshoot. Ends are natural
+ * (second derivative 0) or held. It is the strip's small-deflection limit and makes no claim beyond that.
+ * Because it is taken over its chord, turning the points turns the curve with them.
  *
  * Every span is exactly one cubic Bézier. (de Boor, "A Practical Guide to Splines", ch. IV.)
  * @param points at least two, in order along the chord
@@ -98,7 +98,7 @@ function knotSlopes(knots: readonly Point[], first?: number, last?: number): num
 
 type TridiagonalRow = [below: number, diagonal: number, above: number, right: number];
 
-/** Elimination down and back (Thomas); stable here, since every row is diagonally dominant. */
+/** Tridiagonal elimination (Thomas); stable here, as every row is diagonally dominant. */
 function solveTridiagonal(rows: readonly TridiagonalRow[]): number[] {
   const upper: number[] = [];
   const values: number[] = [];

@@ -12,7 +12,7 @@ import {
   subtract,
 } from '../geometry/point.ts';
 
-/** The strip's own measure: chord 1 from the start along x, the bend upwards. */
+/** The strip's own units: chord 1 from the start along x, the bend upwards. */
 export class ChordFrame {
   private readonly angle: number;
   private readonly chord: number;

@@ -7,12 +7,12 @@ import { rootBetween } from '../numeric/roots-and-minima.ts';
 import type { ChordFrame } from './chord-frame.ts';
 import { solveNearbyTapered, solveTapered, type TaperedEquilibrium } from './tapered-equilibrium.ts';
 
-/** Newton steps for the nail, and the share of the chord within which the apex is where it was asked. */
+/** Newton steps for the nail, and how near the apex must come, as a share of the chord. */
 const [NAIL_STEPS, NAIL_TOLERANCE] = [15, 1e-9];
-/** When the nail is not found at once the rise is walked up in so many steps. */
+/** If the nail is not found at once the rise is increased in this many steps. */
 const RISES = 4;
 
-/** The strip whose apex is where it is asked, by Newton's method on the nail. */
+/** The strip with its apex there, by Newton's method on the nail. */
 export function solveTaperedApex(apex: Point, ratio: number, frame: ChordFrame): TaperedEquilibrium {
   const start = { x: Math.min(Math.max(apex.x, 0.1), 0.9), y: apex.y };
   const rest = newtonNail(start, apex, ratio) ?? continueRise(start, apex, ratio);
@@ -27,10 +27,10 @@ export function solveTaperedApex(apex: Point, ratio: number, frame: ChordFrame):
   );
 }
 
-/** Nails driven so near to an end, as a share of the chord, show how far the apex can be moved. */
+/** Nails this near to an end, as a share of the chord, show how far the apex can be moved. */
 const NEAR_END = 0.02;
 
-/** The apex of a strip so shallow, per chord, that it no longer counts. */
+/** An apex lower than this, per chord, does not count. */
 const shallowApex = (x: number, ratio: number): number => {
   const rest = solveTapered({ x, y: 1e-4 }, ratio);
   return rest ? apexOfSpans(rest).x : x;
@@ -62,7 +62,7 @@ function newtonNail(start: Point, apex: Point, ratio: number): NailEquilibrium |
     const got = apexOfSpans(rest);
     return [got.x - apex.x, got.y - apex.y];
   };
-  // Never past half the way to an end, nor to more than half as high again, in one step.
+  // At most halfway to an end, and at most half as high again, in one step.
   const limitStep = ([x, y]: readonly number[], [x2, y2]: readonly number[]): readonly number[] => [
     Math.min(Math.max(x2!, x! / 2), (x! + 1) / 2),
     Math.min(Math.max(y2!, y! / 2), y! * 1.5),
@@ -79,7 +79,7 @@ function newtonNail(start: Point, apex: Point, ratio: number): NailEquilibrium |
 
 const isFeasibleNail = ({ x, y }: Point): boolean => x > 0 && x < 1 && y > 0 && y < freeRiseLimit(x);
 
-/** Where the strip runs along the chord; it turns one way only, so that there is one such place. */
+/** Where the strip is parallel to the chord; it turns one way only, so there is one such place. */
 function apexOfSpans({ spans: [first, second] }: TaperedEquilibrium): Point {
   const atNail = second.angle;
   const state = taperedStates(atNail > 0 ? second : first);

@@ -17,38 +17,37 @@ import {
   type TaperedEquilibrium,
 } from './tapered-equilibrium.ts';
 
-/** Thickness of a strip at its two ends, mm, running evenly between them. */
+/** Thickness of a strip at its two ends, mm, linear between them. */
 export interface Taper {
   readonly from: number;
   readonly to: number;
 }
 
-/** What bends a tapered strip: the one nail it touches, or the apex it shall have. */
 export type TaperedBy = { readonly nail: Point } | { readonly apex: Point };
 
 const FREE: StripEnds = { start: 'free', end: 'free' };
 
 /**
- * A strip tapered beyond this breaks as a feather edge before it bends: its thin end is 1/125 as stiff
- * as its thick one.
+ * A strip with more taper breaks at its feather edge before it bends: its thin end is 1/125 as stiff as its
+ * thick one.
  */
 const MAX_TAPER = 5;
 
 /**
- * The curve of a springy strip planed to a taper, sprung over a pin at each end and one nail between.
+ * The curve of a springy strip planed to a taper, over a pin at each end and one nail between.
  *
- * Modelled as the least of ½∫t³κ² ds over the shapes through the pins, with the length of the strip and
- * the place of the nail along it free while the taper runs always from `from` at the first end to `to`
- * at the last. No such strip rests on three frictionless pins alone: it would creep thick end first, so
- * that friction or a stop must hold it endwise. A strip held lengthwise at its first end instead agrees
- * when shallow; tapered to half, its apex over a nail in the middle lies 0.15 % of the rise higher at a
- * rise of 0.2 of the chord, 0.5 % at 0.3.
+ * The model is the least of ½∫t³κ² ds over the shapes through the pins, with the length of the strip and the
+ * place of the nail along it free while the taper always runs from `from` at the first end to `to` at the
+ * last. No such strip rests on three frictionless pins alone: it would creep thick end first, so friction or
+ * a stop must hold it endwise. A strip held lengthwise at its first end instead agrees when shallow; tapered
+ * to half, its apex over a nail in the middle is 0.15 % of the rise higher at a rise of 0.2 of the chord, 0.5
+ * % at 0.3.
  *
- * By `nail` or by `apex` as for `batten`; the higher the strip, the nearer its apex to the thin end.
- * Exact to 1e-11 of the chord. Bending, strain and the pushes of the pins: `taperedStates` and
- * `pinPushes` of the exact pieces.
- * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.taper`, `batten.taper-held`,
- *   `batten.out-of-order`, `batten.too-high`, `batten.no-such-apex`
+ * By `nail` or by `apex` as for `batten`; the higher the strip, the nearer its apex to the thin end. Exact to
+ * 1e-11 of the chord. Bending, strain and the pushes of the pins: `taperedStates` and `pinPushes` of the
+ * exact pieces.
+ * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.taper`, `batten.taper-held`, `batten.out-of-
+ *   order`, `batten.too-high`, `batten.no-such-apex`
  */
 export function taperedBatten(from: Point, to: Point, by: TaperedBy, strip: Taper, ends = FREE): Curve {
   const bent = 'nail' in by ? by.nail : by.apex;
@@ -68,7 +67,6 @@ export function taperedBatten(from: Point, to: Point, by: TaperedBy, strip: Tape
   return makeCurve('batten', exact, { from, to }, [from, exact[1]!.from, to]);
 }
 
-/** A tapered strip can only be drawn with both ends free. */
 function assertTaper({ from, to }: Taper, ends: StripEnds): void {
   if (ends.start !== 'free' || ends.end !== 'free')
     throw new Fault(
@@ -117,12 +115,12 @@ function equilibriumOnNail(nail: Point, ratio: number, frame: ChordFrame): Taper
   );
 }
 
-/** The climb to the highest nail starts at this share of what a uniform strip stands, and goes on by it. */
+/** The climb to the highest nail starts at this share of a uniform strip's limit, and continues by it. */
 const CLIMB = 1 / 8;
-/** The highest nail is told to 1 ‰ of that: a figure to keep well below. */
+/** Accuracy of the highest nail, 1 ‰ of that: a figure to stay well below. */
 const CLIMB_TOLERANCE = 1e-3;
 
-/** How high a nail can stand at a station, per chord; never above the uniform strip's limit. */
+/** The greatest height of a nail at a station, per chord; never above the uniform strip's limit. */
 function maxNailHeight(x: number, ratio: number): number {
   const top = freeRiseLimit(x);
   let share = CLIMB;

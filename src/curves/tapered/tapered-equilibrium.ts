@@ -5,10 +5,10 @@ import { cross, direction, dot, leftNormal, type Point, scale, subtract } from '
 import { type NewtonOptions, type NewtonRoot, newtonSystem } from '../numeric/newton.ts';
 
 /*
- * How a tapered strip rests on three pins, in its own measure: ends at (0, 0) and (1, 0), nail above
- * the chord, thickness 1 at the start. Unknown are the angle at the start and, in each span, the length
- * and the force. Seven equations: both spans reach their far pin (4); no moment at the end (1); the nail
- * pushes square to the strip (1); the strip has found its length (1).
+ * Equilibrium of a tapered strip on three pins, in its own units: ends at (0, 0) and (1, 0), nail above the
+ * chord, thickness 1 at the start. The unknowns are the angle at the start and, in each span, the length and
+ * the force. Seven equations: both spans reach their far pin (4); no moment at the end (1); the nail pushes
+ * square to the strip (1); the strip has found its length (1).
  */
 
 export type Spans = readonly [TaperedSegment, TaperedSegment];
@@ -20,7 +20,7 @@ export const END: Point = { x: 1, y: 0 };
 type Unknowns = readonly [number, number, number, number, number, number, number];
 type TaperedEnd = ReturnType<typeof taperedEnd>;
 
-/** Both spans, and where the first ends, which should be at the nail. */
+/** Both spans, and the end of the first, which should be at the nail. */
 function spansFromUnknowns(
   at: readonly number[],
   nail: Point,
@@ -42,7 +42,7 @@ function residual(at: readonly number[], nail: Point, ratio: number): number[] {
   const { spans, atNail } = spansFromUnknowns(at, nail, ratio);
   const [first, second] = spans;
   const far = taperedEnd(second);
-  // The profile stretches with the length: what the pins push is half of what the bending holds.
+  // The taper stretches with the length: the work of the pins is half of the bending energy.
   const push = dot(first.force, nail) + dot(second.force, subtract(END, nail));
   return [
     atNail.x - nail.x,
@@ -55,7 +55,6 @@ function residual(at: readonly number[], nail: Point, ratio: number): number[] {
   ];
 }
 
-/** The uniform strip on the same pins, written as unknowns. */
 function uniformUnknowns(nail: Point): number[] {
   const [first, second] = solveThreePinStrip(START, nail, END);
   const normal = leftNormal(direction(first.angle));
@@ -74,7 +73,7 @@ function uniformUnknowns(nail: Point): number[] {
   ];
 }
 
-/** Half a radian and 40 % of a length in one Newton step; forces follow. */
+/** Largest Newton step: half a radian and 40 % of a length; forces follow. */
 const [MAX_TURN, MAX_STRETCH] = [0.5, 0.4];
 
 function limitStep(at: readonly number[], next: readonly number[]): number[] {
@@ -88,12 +87,14 @@ function limitStep(at: readonly number[], next: readonly number[]): number[] {
   return at.map((value, i) => value + share * moves[i]!);
 }
 
-/** Newton settles in 3 to 6 steps on a strip that stands; a last step of 1e-8 leaves about 1e-15. */
+/** Newton converges in 3 to 6 steps on a stable strip; a last step of 1e-8 leaves about 1e-15. */
 const EXACT_NEWTON: NewtonOptions = { stepTolerance: 1e-8, limitStep, maxSteps: 15 };
-/** Along the way it is enough to stay near the branch. */
+/** During continuation it is enough to stay near the branch. */
 const ROUGH_NEWTON: NewtonOptions = { ...EXACT_NEWTON, stepTolerance: 1e-2 };
 
-/** Each step along the way changes the taper by two fifths; halved, down to 1/16, where the strip gives way more. */
+/**
+ * Each continuation step changes the taper by two fifths, halved down to 1/16 where the strip gives way more.
+ */
 const FIRST_STEP = Math.log(1.4);
 const MIN_STEP = FIRST_STEP / 16;
 
@@ -102,12 +103,11 @@ export interface TaperedEquilibrium extends NewtonRoot {
 }
 
 /**
- * The strip at rest with thickness 1 at the start and `ratio` at the end, over a nail above the chord.
- * It is the one that grows out of the uniform strip as it is planed down: the taper is walked up step by
- * step, and a step counts only when the strip stays on its branch (the determinant keeps its sign) and
- * presses on the nail.
- * @returns undefined when the strip gives way before
- * @throws Fault as `freeBatten` does, when a uniform strip does not stand there either
+ * The strip at rest with thickness 1 at the start and `ratio` at the end, over a nail above the chord: the
+ * one that grows out of the uniform strip as it is planed down. The taper is increased step by step, and a
+ * step counts only if the strip stays on its branch (the determinant keeps its sign) and presses on the nail.
+ * @returns undefined if the strip gives way before
+ * @throws Fault as `freeBatten` does, if a uniform strip is not stable there either
  */
 export function solveTapered(nail: Point, ratio: number): TaperedEquilibrium | undefined {
   const uniform = newtonSystem((x) => residual(x, nail, 1), uniformUnknowns(nail), EXACT_NEWTON);
@@ -128,7 +128,7 @@ export function solveTapered(nail: Point, ratio: number): TaperedEquilibrium | u
   return now;
 }
 
-/** The rest on the same branch as one near by, with the nail or the taper changed a little. */
+/** The equilibrium on the same branch with the nail or the taper changed a little. */
 export function solveNearbyTapered(
   near: TaperedEquilibrium,
   nail: Point,
