@@ -4,13 +4,14 @@ import type { Sawing } from '../../shop/saw/advise-sawing.ts';
 import { mostStrained, type RunsAdvice } from '../../shop/strip/part-strips.ts';
 import { stripCautions } from '../../shop/words/describe-strip.ts';
 import { sawCautions } from '../../shop/words/saw-cautions.ts';
+import { lastOf } from '../../units/checked.ts';
 import type { Warning } from '../../units/fault.ts';
 import { CAUTIONS } from '../cover/cover-words.ts';
-import { paragraph, type TextRow } from '../cover/text-columns.ts';
+import { drawRows, paragraph, type TextRow } from '../cover/text-columns.ts';
 import type { Item } from '../drawing/drawing.ts';
 import { printedLengthWords, sentence } from './card-words.ts';
 
-/** What stops the work or hurts first; the rest as it comes. */
+/** First the cautions about what stops the work or hurts; the others follow in their own order. */
 const URGENT_CODES = [
   'strip.breaks',
   'strip.risky',
@@ -21,44 +22,33 @@ const URGENT_CODES = [
   'saw.guide',
 ];
 
-/** Every caution there is for the part, the gravest first. */
+/** Every caution for the part, the gravest first. */
 export function cardCautions(part: Part, sawing: Sawing, runs: RunsAdvice | undefined): string[] {
   const wording = printedLengthWords(part.rule);
   const strip = runs ? stripCautions(mostStrained(runs).advice, wording.exact, wording.unit) : [];
   const all = [...sawCautions(part, sawing.edges, sawing.height, wording), ...strip];
   const rank = ({ code }: Warning): number => URGENT_CODES.indexOf(code) + 1 || URGENT_CODES.length + 1;
-  const ranked = [...all].sort((a, b) => rank(a) - rank(b));
-  return [
-    ...part.warnings.map(({ message }) => sentence(message)),
-    ...ranked.map(({ message }) => sentence(message)),
-    CAUTIONS.at(-1)!,
-  ];
+  const ranked = all.toSorted((a, b) => rank(a) - rank(b));
+  return [...[...part.warnings, ...ranked].map(({ message }) => sentence(message)), lastOf(CAUTIONS)];
 }
 
-/** As many cautions as two columns hold, in order: one that does not fit makes room for a shorter one. */
+/** As many cautions as the columns hold, in order: one that does not fit makes room for a shorter one. */
 export function fitCautions(
   cautions: readonly string[],
-  columns: readonly [Box, ...Box[]],
+  columns: readonly Box[],
 ): { readonly items: Item[]; readonly shown: string[] } {
   const filled = columns.map((box) => ({ box, top: box.top, items: [] as Item[], shown: [] as string[] }));
-  for (const caution of cautions) {
-    const column = filled.find(({ box, top }) => {
-      const rows = paragraph(caution, box.right - box.left);
-      return top - rowsHeight(rows) >= box.bottom;
-    });
-    if (!column) continue;
-    const { box } = column;
-    for (const row of paragraph(caution, box.right - box.left)) {
-      column.items.push(...row.draw(box.left, column.top));
-      column.top -= row.height;
+  for (const caution of cautions)
+    for (const column of filled) {
+      const { left, right, bottom } = column.box;
+      const rows = paragraph(caution, right - left);
+      if (column.top - rowsHeight(rows.filter(({ blank }) => !blank)) < bottom) continue;
+      column.items.push(...drawRows(rows, left, column.top));
+      column.top -= rowsHeight(rows);
+      column.shown.push(caution);
+      break;
     }
-    column.shown.push(caution);
-  }
-  return {
-    items: filled.flatMap(({ items }) => items),
-    shown: filled.flatMap(({ shown }) => shown),
-  };
+  return { items: filled.flatMap(({ items }) => items), shown: filled.flatMap(({ shown }) => shown) };
 }
 
-const rowsHeight = (rows: readonly TextRow[]): number =>
-  rows.filter(({ blank }) => !blank).reduce((sum, { height }) => sum + height, 0);
+const rowsHeight = (rows: readonly TextRow[]): number => rows.reduce((sum, { height }) => sum + height, 0);

@@ -1,12 +1,14 @@
 import { type Box, boundsOf, pathBounds } from '../../curves/geometry/bounds.ts';
 import { flatten } from '../../curves/geometry/flatten.ts';
+import type { Segment } from '../../curves/geometry/pieces/piece.ts';
+import { type Point, point } from '../../curves/geometry/point.ts';
 import type { Landmark, Part } from '../../part/part.ts';
-import { finishedLine, partLines, patternChord } from '../../part/part-lines.ts';
+import { finishedLine, patternChord } from '../../part/part-lines.ts';
 import { cutAngleWords } from '../../shop/words/cut-angle-words.ts';
 import { typesetAngle } from '../../units/number-format.ts';
 import { slantedEnds } from '../cover/end-words.ts';
 import { type Dimensions, offsetsAtStation } from '../drawing/dimensions.ts';
-import { type Item, LINE_STYLES, polyline, type Stroke } from '../drawing/drawing.ts';
+import { type Item, polyline, type Stroke } from '../drawing/drawing.ts';
 import { standardScale } from '../drawing/drawing-scale.ts';
 import { LINE_SPACING } from '../drawing/text-width.ts';
 import { boxesBeside } from '../labels/free-space.ts';
@@ -19,18 +21,18 @@ import {
   placeLabels,
   textBlock,
 } from '../labels/place-labels.ts';
+import { jointStrokes, partStrokes } from '../pictures/picture-lines.ts';
 import { type PictureView, pictureView } from '../pictures/picture-view.ts';
 import { stationAxis } from '../pictures/station-axis.ts';
-import { jointLines } from '../sheets/joint-marks.ts';
 
 const LABEL_MM = 3.3;
-/** In our own font, for a PDF holds it. */
+/** In our own font, which a PDF embeds. */
 const CARD_FACE: LabelFont = { size: LABEL_MM, widthFactor: 1 };
 /** Room for labels over and under the part, mm. */
 const LABEL_BAND_MM = 10.5;
 /** From the rule under the part to the foot of its figures. */
 const STATION_AXIS_MM = 6;
-/** A station's line runs this far past the part. */
+/** How far a station's line runs past the part. */
 const STATION_OVERRUN_MM = 1.2;
 const END_LABEL: LabelStyle = { ...CARD_FACE, padding: 1.6, baseline: LINE_SPACING - 0.35 };
 
@@ -48,7 +50,11 @@ export interface CardDrawing {
  * @param enlarged how many times larger the page is printed than it is laid out
  */
 export function cardDrawing(part: Part, setting: Dimensions, space: Box, enlarged: number): CardDrawing {
-  const { left, right, bottom, top } = drawingBounds(part);
+  const { left, right, bottom, top } = boundsWithBacks(
+    part,
+    [...finishedLine(part.shape), ...part.saw],
+    patternChord(part.shape),
+  );
   const high = space.top - space.bottom - 2 * LABEL_BAND_MM - STATION_AXIS_MM;
   const most = Math.min(
     (space.right - space.left) / Math.max(right - left, Number.MIN_VALUE),
@@ -62,7 +68,10 @@ export function cardDrawing(part: Part, setting: Dimensions, space: Box, enlarge
     y: ceiling - top * factor,
   });
   const rule = ceiling - (top - bottom) * factor - LABEL_BAND_MM;
-  const strokes = [...partStrokes(view), ...jointStrokes(view, setting)];
+  const strokes = [
+    ...partStrokes(view, ['saw', 'finished', 'chord', 'back', 'centre'], { back: 'trim' }),
+    ...jointStrokes(view, setting.joints),
+  ];
   const stations = stationStrokes(view, setting);
   const area = { left: space.left, right: space.right, bottom: rule + 2.5, top: space.top };
   const labelSpace = pictureSpace(view, area, flatten([...strokes, ...stations].flatMap(({ path }) => path)));
@@ -78,48 +87,24 @@ export function cardDrawing(part: Part, setting: Dimensions, space: Box, enlarge
   };
 }
 
-/** What is drawn of a part, mm. */
-function drawingBounds(part: Part): Box {
+/** The bounds of some lines of a part and of what its slanted ends have on the back, mm. */
+export function boundsWithBacks(part: Part, lines: readonly Segment[], others: readonly Point[] = []): Box {
+  const { left, right, bottom, top } = pathBounds(lines);
   const backs = (part.ends ?? []).flatMap(({ back }) => back);
-  const lines = pathBounds([...finishedLine(part.shape), ...part.saw]);
-  return boundsOf([
-    { x: lines.left, y: lines.bottom },
-    { x: lines.right, y: lines.top },
-    ...backs,
-    ...(patternChord(part.shape) ?? []),
-  ]);
+  return boundsOf([point(left, bottom), point(right, top), ...backs, ...others]);
 }
-
-const partStrokes = ({ part, path }: PictureView): Stroke[] =>
-  partLines(part, ['saw', 'finished', 'chord', 'back', 'centre']).map((line) => ({
-    type: 'stroke',
-    style: line.role === 'back' ? 'trim' : LINE_STYLES[line.role],
-    path: path(line.path),
-    closed: line.closed,
-  }));
-
-const jointStrokes = ({ part, path }: PictureView, { joints }: Dimensions): Stroke[] =>
-  joints.flatMap((joint) =>
-    jointLines(part, joint).map(
-      ({ style, path: lines, closed }): Stroke => ({
-        type: 'stroke',
-        style,
-        path: path(lines),
-        ...(closed && { closed }),
-      }),
-    ),
-  );
 
 /** Across the part from edge to edge, or from chord to line. */
 const stationStrokes = ({ part, at }: PictureView, { stations }: Dimensions): Stroke[] =>
   stations.flatMap(({ station }) => {
     const offsets = offsetsAtStation(part, station);
     if (offsets.length === 0) return [];
-    const [low, high] = [Math.min(...offsets), Math.max(...offsets)].map((y) => at({ x: station, y }));
+    const low = at(point(station, Math.min(...offsets)));
+    const high = at(point(station, Math.max(...offsets)));
     return [
       polyline('station', [
-        { x: low!.x, y: low!.y - STATION_OVERRUN_MM },
-        { x: high!.x, y: high!.y + STATION_OVERRUN_MM },
+        point(low.x, low.y - STATION_OVERRUN_MM),
+        point(high.x, high.y + STATION_OVERRUN_MM),
       ]),
     ];
   });
@@ -146,18 +131,17 @@ const endLabels = (view: PictureView, space: LabelSpace): Item[] =>
     }),
   );
 
-/** More labels than this are a thicket. */
+/** More labels than this cannot be read. */
 const MAX_MARK_LABELS = 12;
 
-/** Apexes before shoulders before joins before nails and pins. */
-function byImportance(landmarks: readonly Landmark[]): Landmark[] {
-  const rank: Readonly<Record<Landmark['what'], number>> = {
-    apex: 0,
-    shoulder: 1,
-    join: 2,
-    nail: 3,
-    pin: 3,
-    end: 4,
-  };
-  return [...landmarks].sort((a, b) => rank[a.what] - rank[b.what]);
-}
+const LANDMARK_RANK: Readonly<Record<Landmark['what'], number>> = {
+  apex: 0,
+  shoulder: 1,
+  join: 2,
+  nail: 3,
+  pin: 3,
+  end: 4,
+};
+
+const byImportance = (landmarks: readonly Landmark[]): Landmark[] =>
+  landmarks.toSorted((a, b) => LANDMARK_RANK[a.what] - LANDMARK_RANK[b.what]);

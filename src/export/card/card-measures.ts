@@ -4,8 +4,8 @@ import { cornersOnFace } from '../../part/edge.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { edgeCheckDistances } from '../../tiling/check-crosses.ts';
 import { dimensionsOf, lengthWithoutUnit, printedLength, stationSides } from '../drawing/dimensions.ts';
-import { formTable } from '../tables/paper-table.ts';
-import type { CardSection, SectionVariant } from './fit-sections.ts';
+import { type FormColumn, formTable } from '../tables/paper-table.ts';
+import { type CardSection, shrinkingVariants } from './fit-sections.ts';
 
 /** Something to measure on the finished part, mm. */
 interface PartMeasure {
@@ -13,19 +13,17 @@ interface PartMeasure {
   readonly length: number;
 }
 
-/** The measures by their worth: what tells most comes first and goes last. */
-function listMeasures(part: Part): PartMeasure[] {
-  return [
-    ...edgeCheckDistances(part).map(({ label, length }) => ({ label, length })),
-    ...part.edges.flatMap((edge) => riseMeasures(part, edge)),
-    ...diagonalMeasures(part),
-    ...leastWidthMeasure(part),
-    ...widthMeasures(part),
-    ...thicknessMeasure(part),
-  ];
-}
+/** The measures by their worth: the first tell most and are left out last. */
+const listMeasures = (part: Part): PartMeasure[] => [
+  ...edgeCheckDistances(part).map(({ label, length }) => ({ label, length })),
+  ...part.edges.flatMap((edge) => riseMeasures(part, edge)),
+  ...diagonalMeasures(part),
+  ...leastWidthMeasure(part),
+  ...widthMeasures(part),
+  ...thicknessMeasure(part),
+];
 
-/** How far each curved run stands off the straight between its ends. */
+/** How far each curved run rises over the straight line between its ends. */
 const riseMeasures = ({ rule }: Part, { name, runs }: PartEdge): PartMeasure[] =>
   runs.flatMap((run) => {
     const { apex } = figuresOf(run);
@@ -36,75 +34,53 @@ const riseMeasures = ({ rule }: Part, { name, runs }: PartEdge): PartMeasure[] =
 function diagonalMeasures(part: Part): PartMeasure[] {
   const [one, other] = part.edges;
   if (part.shape.type !== 'closed' || !one || !other) return [];
-  const [[oneLeft, oneRight], [otherLeft, otherRight]] = [
-    cornersOnFace(part, one),
-    cornersOnFace(part, other),
-  ];
+  const [oneLeft, oneRight] = cornersOnFace(part, one);
+  const [otherLeft, otherRight] = cornersOnFace(part, other);
   return [
     { label: `${one.name} left to ${other.name} right`, length: distance(oneLeft, otherRight) },
     { label: `${other.name} left to ${one.name} right`, length: distance(otherLeft, oneRight) },
   ];
 }
 
-const leastWidthMeasure = ({ shape, rule }: Part): PartMeasure[] =>
-  shape.type === 'closed'
-    ? [
-        {
-          label: `least width, at ${printedLength(shape.leastWidth.at.x, rule)}`,
-          length: shape.leastWidth.width,
-        },
-      ]
-    : [];
+function leastWidthMeasure({ shape, rule }: Part): PartMeasure[] {
+  if (shape.type !== 'closed') return [];
+  const { at, width } = shape.leastWidth;
+  return [{ label: `least width, at ${printedLength(at.x, rule)}`, length: width }];
+}
 
 /** Stations between the ends at which the width is measured. */
 const WIDTH_STATIONS = 4;
 
-/** Square to the reference line from edge to edge, at a few stations; a shoulder's has two widths, and none is told. */
+/** Square to the reference line from edge to edge, at a few stations; not at a shoulder, which has two widths. */
 const widthMeasures = (part: Part): PartMeasure[] =>
-  dimensionsOf(part, WIDTH_STATIONS).stations.flatMap(({ station, offsets: [a, b] }, i, all) =>
-    i === 0 ||
-    i === all.length - 1 ||
-    a === undefined ||
-    b === undefined ||
-    stationSides(part, station).length > 1
-      ? []
-      : [{ label: `width at ${printedLength(station, part.rule)}`, length: Math.abs(b - a) }],
-  );
+  dimensionsOf(part, WIDTH_STATIONS)
+    .stations.slice(1, -1)
+    .flatMap(({ station, offsets: [a, b] }) =>
+      a === undefined || b === undefined || stationSides(part, station).length > 1
+        ? []
+        : [{ label: `width at ${printedLength(station, part.rule)}`, length: Math.abs(b - a) }],
+    );
 
 const thicknessMeasure = ({ stock }: Part): PartMeasure[] =>
   stock?.thickness === undefined ? [] : [{ label: 'thickness', length: stock.thickness }];
 
 /** So many measures will do while there are stations without a row. */
 const SUFFICIENT_MEASURES = 7;
+const MIN_MEASURES = 3;
 
 /** The measures with their boxes, from all of them to the first few. */
 export function measuresSection(part: Part, width: number): CardSection {
-  const all = listMeasures(part);
-  const few = Math.min(all.length, 3);
-  const filling = (count: number): SectionVariant => {
-    const measures = all.slice(0, count);
-    return {
-      rows: formTable(
-        [
-          {
-            kind: 'figures',
-            head: part.rule.unit,
-            cells: measures.map(({ length }) => lengthWithoutUnit(length, part.rule)),
-          },
-          { kind: 'boxes', head: 'made', cells: measures.map(() => true) },
-          { kind: 'notes', head: '', cells: measures.map(({ label }) => label) },
-        ],
-        width,
-      ),
-      list: measures.map((measure) => ({ ...measure, shown: lengthWithoutUnit(measure.length, part.rule) })),
-    };
-  };
-  const [first, ...more] = Array.from({ length: all.length - few + 1 }, (_, i) => filling(all.length - i));
-  return {
-    name: 'measures',
-    title: 'Measure the part',
-    priority: 2,
-    variants: [first!, ...more],
-    sufficientVariant: Math.max(0, all.length - SUFFICIENT_MEASURES),
-  };
+  const { rule } = part;
+  const all = listMeasures(part).map((each) => ({ ...each, shown: lengthWithoutUnit(each.length, rule) }));
+  const variants = shrinkingVariants(all.length, Math.min(all.length, MIN_MEASURES), (count) => {
+    const list = all.slice(0, count);
+    const columns: FormColumn[] = [
+      { kind: 'figures', head: rule.unit, cells: list.map(({ shown }) => shown) },
+      { kind: 'boxes', head: 'made', cells: list.map(() => true) },
+      { kind: 'notes', head: '', cells: list.map(({ label }) => label) },
+    ];
+    return { rows: formTable(columns, width), list };
+  });
+  const sufficientVariant = Math.max(0, all.length - SUFFICIENT_MEASURES);
+  return { name: 'measures', title: 'Measure the part', priority: 2, variants, sufficientVariant };
 }

@@ -1,57 +1,61 @@
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { cornersOnFace, edgeStart } from '../../part/edge.ts';
 import { cutEnds } from '../../part/ends/cut-ends.ts';
-import type { Part, PartEdge } from '../../part/part.ts';
+import type { Landmark, Part, PartEdge } from '../../part/part.ts';
+import { lastOf } from '../../units/checked.ts';
 import { landmarkName, landmarkNote, type OffsetRow, offsetRowsOf } from '../cover/offset-rows.ts';
 import { blankRow, paragraph } from '../cover/text-columns.ts';
 import { dimensionsOf, lengthWithoutUnit, printedLength } from '../drawing/dimensions.ts';
 import { type FormColumn, formTable } from '../tables/paper-table.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
 
-/** How many stations to try for, besides the landmarks; fewer where the page is full. */
-const STATION_COUNTS = [12, 8, 6, 4] as const;
-
-/** So many rows will do while there are measures without a box. */
-const SUFFICIENT_ROWS = 12;
-
-/** The kinds of landmark that keep their row, one list after the other, as the page fills. */
-const KEPT_LANDMARKS = [
+/** The kinds of landmark that keep their row as the page fills, list by list. */
+const KEPT_LANDMARKS: readonly (readonly Landmark['what'][])[] = [
   ['apex', 'nail', 'pin', 'join', 'shoulder'],
   ['apex', 'join', 'shoulder'],
   ['apex', 'shoulder'],
   [],
-] as const satisfies readonly (readonly string[])[];
+];
 
-/** So many rows at most ever fill a column of the largest paper. */
+/** How many stations a table has besides which landmarks, from the fullest table to the shortest. */
+const TABLES = [
+  ...[12, 8, 6, 4, 2].map((stations) => ({ stations, kept: KEPT_LANDMARKS[0] })),
+  ...KEPT_LANDMARKS.slice(1).map((kept) => ({ stations: 4, kept })),
+  { stations: 2, kept: [] },
+];
+
+/** So many rows will do while there are measures without a box. */
+const SUFFICIENT_ROWS = 12;
+/** At most so many rows fill a column of the largest paper. */
 const MAX_ROWS = 30;
 
-/** Notes may run so far into the gutter beside the figures: what stands in the next column keeps 3 mm of white. */
+/** Notes may run so far into the gutter beside the figures, which leaves 3 mm of white before the next column. */
 const NOTES_OVERRUN_MM = 5;
 
 const MORE_OFFSETS_NOTE = 'More: the cover of the pattern, fairlath offsets.';
 
-/** The offsets at the main stations, with a box to write in what came out. */
+/** The offsets at the main stations, with a box to write in the measured offset. */
 export function offsetsSection(part: Part, width: number): CardSection {
+  const show = (mm: number): string => lengthWithoutUnit(mm, part.rule);
   const bent = edgesWithOffsets(part);
   const level = part.edges.filter(isLevel).map((edge) => levelSentence(part, edge));
   const tables = bent.length === 0 ? [[]] : candidateTables(part, bent);
-  const enough = tables.findIndex(({ length }) => length <= SUFFICIENT_ROWS);
-  const [first, ...more] = tables.map((rows, i): SectionVariant => {
-    const thinned = i > 0 || rows.length < tables[0]!.length;
+  const variants = tables.map((rows): SectionVariant => {
+    const sentences = [...level, ...(rows === tables[0] ? [] : [MORE_OFFSETS_NOTE])];
+    const table = rows.length > 0 ? formTable(offsetColumns(part, bent, rows), width, NOTES_OVERRUN_MM) : [];
     return {
       rows: [
-        ...(rows.length > 0
-          ? [...formTable(offsetColumns(part, bent, rows), width, NOTES_OVERRUN_MM), blankRow(1.4)]
-          : []),
-        ...[...level, ...(thinned ? [MORE_OFFSETS_NOTE] : [])].flatMap((words) => paragraph(words, width)),
+        ...table,
+        ...(rows.length > 0 ? [blankRow(1.4)] : []),
+        ...sentences.flatMap((words) => paragraph(words, width)),
       ],
       list: rows.map(({ station, side, offsets, marks }) => ({
         station,
         ...(side && { side }),
-        shown: lengthWithoutUnit(station, part.rule),
+        shown: show(station),
         edges: part.edges.flatMap(({ name }, e) => {
           const offset = offsets[e];
-          return offset === undefined ? [] : [{ name, offset, shown: lengthWithoutUnit(offset, part.rule) }];
+          return offset === undefined ? [] : [{ name, offset, shown: show(offset) }];
         }),
         marks: marks.map(landmarkNote(part, side)),
       })),
@@ -61,49 +65,39 @@ export function offsetsSection(part: Part, width: number): CardSection {
     name: 'offsets',
     title: 'Offsets, square off the reference line',
     priority: 1,
-    variants: [first!, ...more],
-    sufficientVariant: Math.max(0, enough),
+    variants,
+    sufficientVariant: Math.max(
+      0,
+      tables.findIndex(({ length }) => length <= SUFFICIENT_ROWS),
+    ),
   };
 }
 
-/** The table from the fullest to a bare few rows. */
+/** The rows of each table that fits the largest paper. */
 function candidateTables(part: Part, bent: readonly PartEdge[]): OffsetRow[][] {
   const hasBox = ({ offsets }: OffsetRow): boolean =>
     bent.some((edge) => offsets[part.edges.indexOf(edge)] !== undefined);
-  const settings = [
-    ...STATION_COUNTS.map((most) => ({ most, kept: KEPT_LANDMARKS[0] as readonly string[] })),
-    { most: 2, kept: KEPT_LANDMARKS[0] as readonly string[] },
-    ...KEPT_LANDMARKS.slice(1).map((kept) => ({ most: 4, kept: kept as readonly string[] })),
-    { most: 2, kept: KEPT_LANDMARKS[3] as readonly string[] },
-  ];
-  const tables = settings.map(({ most, kept }) => {
-    const setting = dimensionsOf(part, most);
+  const tables = TABLES.map(({ stations, kept = [] }) => {
+    const setting = dimensionsOf(part, stations);
     const landmarks = setting.landmarks.filter(({ what }) => kept.includes(what));
     return offsetRowsOf(part, { ...setting, landmarks }, bent).filter(hasBox);
   });
   const fitting = tables.filter(({ length }) => length <= MAX_ROWS);
-  return fitting.length > 0 ? fitting : [tables.at(-1)!.slice(0, MAX_ROWS)];
+  return fitting.length > 0 ? fitting : [lastOf(tables).slice(0, MAX_ROWS)];
 }
 
 function offsetColumns(part: Part, edges: readonly PartEdge[], rows: readonly OffsetRow[]): FormColumn[] {
+  const show = (mm: number | undefined): string => (mm === undefined ? '' : lengthWithoutUnit(mm, part.rule));
   const figures = edges.flatMap((edge): FormColumn[] => {
     const e = part.edges.indexOf(edge);
     const offsets = rows.map((row) => row.offsets[e]);
     return [
-      {
-        kind: 'figures',
-        head: edge.name,
-        cells: offsets.map((offset) => (offset === undefined ? '' : lengthWithoutUnit(offset, part.rule))),
-      },
+      { kind: 'figures', head: edge.name, cells: offsets.map(show) },
       { kind: 'boxes', head: 'made', cells: offsets.map((offset) => offset !== undefined) },
     ];
   });
   return [
-    {
-      kind: 'figures',
-      head: `at, ${part.rule.unit}`,
-      cells: rows.map(({ station }) => lengthWithoutUnit(station, part.rule)),
-    },
+    { kind: 'figures', head: `at, ${part.rule.unit}`, cells: rows.map(({ station }) => show(station)) },
     ...figures,
     { kind: 'notes', head: '', cells: rows.map((row) => rowNotes(row, edges.length)) },
   ];

@@ -27,51 +27,42 @@ export function adviseCurvedRuns(part: Part): RunsAdvice | undefined {
   }
 }
 
-/** Which strip to plane, and where its nails stand. */
+const SECTION = { name: 'strip', title: 'Strip', priority: 4 } as const;
+
+/** Which strip to plane, and where its nails are driven. */
 export function stripSection(part: Part, runs: RunsAdvice | undefined, width: number): CardSection {
-  const name = 'strip';
-  const title = 'Strip';
   if (!runs) {
     const words = 'The part has no curve: draw it along a straightedge.';
-    return { name, title, priority: 4, variants: [{ rows: paragraph(words, width), list: [words] }] };
+    return { ...SECTION, variants: [{ rows: paragraph(words, width), list: [words] }] };
   }
+  const { rule } = part;
   const advice = stripToCut(runs);
-  const sentences = describeStrip(advice, printedLengthWords(part.rule).exact, part.rule.unit).map(sentence);
+  const sentences = describeStrip(advice, printedLengthWords(rule).exact, rule.unit).map(sentence);
   const isNone = advice.verdict !== 'safe' && advice.maxThicknessOnRule === 0;
-  const size = isNone ? 'none bends so far: trace' : stripSizeWords(part, advice);
-  const nails = listNails(runs);
-  const filling = (notes: readonly string[], below: readonly TextRow[]): SectionVariant => ({
+  const { thickness, width: stripWidth, cutLength } = advice;
+  const size = isNone
+    ? 'none bends so far: trace'
+    : typesetFractions(showSizes([thickness, stripWidth, cutLength], rule));
+  const nails = nailRows(part, runs);
+  const table = nails.length === 0 ? [] : nailTable(part, nails, advice, width);
+  const pointer = nails.length === 0 ? [] : paragraph('Where its nails stand: fairlath batten.', width);
+  const variant = (notes: readonly string[], below: readonly TextRow[]): SectionVariant => ({
     rows: [...settingRows(advice.species.name, size, notes, width), ...below],
     list: { species: advice.species.name, size, notes },
   });
-  const nailTable = nailTableRows(part, nails, advice, width);
-  const pointer = nails.length === 0 ? [] : paragraph('Where its nails stand: fairlath batten.', width);
   return {
-    name,
-    title,
-    priority: 4,
+    ...SECTION,
     variants: [
-      filling(sentences.slice(1), nailTable),
-      filling(sentences.slice(1, 2), nailTable),
-      filling([], nailTable),
-      filling([], pointer),
+      variant(sentences.slice(1), table),
+      variant(sentences.slice(1, 2), table),
+      variant([], table),
+      variant([], pointer),
     ],
     sufficientVariant: 2,
   };
 }
 
-/** "1⁄4 × 3⁄4 × 51 in": thickness, width, length. */
-const stripSizeWords = ({ rule }: Part, { thickness, width, cutLength }: StripAdvice): string =>
-  typesetFractions(showSizes([thickness, width, cutLength], rule));
-
-interface NailRow extends StripNail {
-  readonly edge: string;
-}
-
-const listNails = (runs: RunsAdvice): NailRow[] =>
-  runs.flatMap(({ edge, advice }) => advice.nails.map((nail) => ({ ...nail, edge })));
-
-/** On which side of the strip a nail stands, the strip lying along the reference line. */
+/** On which side of the strip a nail is, with the strip along the reference line. */
 const SIDE_WORDS: Readonly<Record<StripNail['side'], string>> = {
   left: 'above',
   right: 'below',
@@ -79,33 +70,30 @@ const SIDE_WORDS: Readonly<Record<StripNail['side'], string>> = {
   both: 'both sides',
 };
 
-function nailTableRows(
-  { rule, edges }: Part,
-  nails: readonly NailRow[],
-  advice: StripAdvice,
-  width: number,
-): TextRow[] {
-  if (nails.length === 0) return [];
-  const size = printedSize(advice.nailDiameter, rule);
-  const several = edges.length > 1 && new Set(nails.map(({ edge }) => edge)).size > 1;
-  const body = nails.flatMap(({ centers, side, force, edge }) =>
-    centers.map((at, i) => [
-      lengthWithoutUnit(at.x, rule),
-      lengthWithoutUnit(at.y, rule),
-      i > 0
-        ? ''
-        : [
-            SIDE_WORDS[side],
-            ...(several ? [edge] : []),
-            ...(force > 0 ? [showForce(force, rule.unit)] : []),
-          ].join(', '),
-    ]),
+/** Station, offset and side of every nail; a held end's second nail repeats no side. */
+function nailRows({ rule, edges }: Part, runs: RunsAdvice): string[][] {
+  const nailed = runs.filter(({ advice }) => advice.nails.length > 0);
+  const several = edges.length > 1 && new Set(nailed.map(({ edge }) => edge)).size > 1;
+  return nailed.flatMap(({ edge, advice }) =>
+    advice.nails.flatMap(({ centers, side, force }) => {
+      const notes = [SIDE_WORDS[side], several ? edge : '', force > 0 ? showForce(force, rule.unit) : ''];
+      return centers.map(({ x, y }, i) => [
+        lengthWithoutUnit(x, rule),
+        lengthWithoutUnit(y, rule),
+        i > 0 ? '' : notes.filter((note) => note !== '').join(', '),
+      ]);
+    }),
   );
+}
+
+function nailTable({ rule }: Part, body: string[][], advice: StripAdvice, width: number): TextRow[] {
+  const size = printedSize(advice.nailDiameter, rule);
+  const face = advice.traced === 'left' ? 'upper' : 'lower';
   return [
-    ...paragraph(
-      `Middles of ${size} nails; trace along the ${advice.traced === 'left' ? 'upper' : 'lower'} face:`,
-      width,
-    ).map((row) => ({ ...row, withNext: true })),
+    ...paragraph(`Middles of ${size} nails; trace along the ${face} face:`, width).map((row) => ({
+      ...row,
+      withNext: true,
+    })),
     ...wordTable(body, width, [`at, ${rule.unit}`, 'out', '']),
     blankRow(1),
   ];

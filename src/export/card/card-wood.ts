@@ -1,4 +1,3 @@
-import { type Box, pathBounds, union } from '../../curves/geometry/bounds.ts';
 import type { Part } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
 import { blankWarnings } from '../../shop/stock/blank.ts';
@@ -8,8 +7,9 @@ import { describeGrain, showVolume } from '../../shop/words/describe-stock.ts';
 import { showSizes } from '../../units/graduation.ts';
 import type { Rule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
-import { blankRow, paragraph, type TextRow } from '../cover/text-columns.ts';
+import { blankRow, paragraph } from '../cover/text-columns.ts';
 import { wordTable } from '../tables/paper-table.ts';
+import { boundsWithBacks } from './card-drawing.ts';
 import { about, sentence } from './card-words.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
 
@@ -25,17 +25,10 @@ export interface CutListRow {
   readonly boardFeet: string;
 }
 
-/** The part over all once it is finished, long points of its ends counted, mm. */
-function finishedBounds(part: Part): Box {
-  const line = pathBounds([...finishedLine(part.shape)]);
-  const backs = (part.ends ?? []).flatMap(({ back }) => back);
-  return union([line, ...backs.map(({ x, y }): Box => ({ left: x, right: x, bottom: y, top: y }))]);
-}
-
-/** What to get, and what comes of it. */
+/** What to get for a part, and its finished size with the long points of its ends. */
 export function cutListRow(part: Part, { blank, layers, amount }: WoodPlan): CutListRow {
   const { rule, stock, shape } = part;
-  const { left, right, bottom, top } = finishedBounds(part);
+  const { left, right, bottom, top } = boundsWithBacks(part, [...finishedLine(part.shape)]);
   const sizes = (...mm: (number | undefined)[]): string => typesetFractions(showSizes(mm, rule));
   const closed = shape.type === 'closed';
   return {
@@ -75,22 +68,13 @@ export function woodSection(part: Part, plan: WoodPlan, width: number): CardSect
     ['finished', row.finished],
   ];
   const warnings = blankWarnings(part, plan.blank).map(({ message }) => sentence(message));
-  const filling = (notes: readonly string[]): SectionVariant => ({
-    rows: [
-      ...wordTable(list, width),
-      blankRow(1.2),
-      ...notes.flatMap((note): TextRow[] => paragraph(note, width)),
-    ],
+  const variant = (notes: readonly string[]): SectionVariant => ({
+    rows: [...wordTable(list, width), blankRow(1.2), ...notes.flatMap((note) => paragraph(note, width))],
     list: { ...row, notes },
   });
   const grain = describeGrain(plan, part.rule)
     .slice(0, 1)
     .map((words) => sentence(`grain ${words}`));
-  return {
-    name: 'cutList',
-    title: 'Wood',
-    priority: 2.5,
-    variants: [filling([...warnings, ...grain]), filling(warnings), filling([])],
-    sufficientVariant: 1,
-  };
+  const variants = [[...warnings, ...grain], warnings, []].map(variant);
+  return { name: 'cutList', title: 'Wood', priority: 2.5, variants, sufficientVariant: 1 };
 }

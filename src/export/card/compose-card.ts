@@ -1,11 +1,12 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
+import { point, scale } from '../../curves/geometry/point.ts';
 import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Part } from '../../part/part.ts';
 import { adviseSawing } from '../../shop/saw/advise-sawing.ts';
 import { planWood } from '../../shop/stock/stock-plan.ts';
 import type { Paper } from '../../tiling/paper/paper-sizes.ts';
 import { typesetFractions } from '../../units/typeset.ts';
-import { BODY_MM, headingRow } from '../cover/text-columns.ts';
+import { BODY_MM, blankRow, drawRows, headingRow } from '../cover/text-columns.ts';
 import { dimensionsOf, graduationText } from '../drawing/dimensions.ts';
 import { type Item, type Page, polyline, words } from '../drawing/drawing.ts';
 import { scaleRatio } from '../drawing/drawing-scale.ts';
@@ -19,7 +20,7 @@ import { cutOrderSection, sawSection } from './card-saw.ts';
 import { adviseCurvedRuns, stripSection } from './card-strip.ts';
 import { cutListRow, woodSection } from './card-wood.ts';
 import { quantityWords } from './card-words.ts';
-import { type CardSection, type FittedSection, fitSections, SECTION_GAP_MM } from './fit-sections.ts';
+import { type CardSection, fitSections, SECTION_GAP_MM } from './fit-sections.ts';
 
 /** How a card is laid out. */
 export interface CardOptions {
@@ -39,10 +40,9 @@ export interface Card {
 
 /** The card is laid out for a sheet this wide; a wider one carries the same in larger type. */
 const DESIGN_WIDTH_MM = 210;
-/** Larger type than this helps nobody at arm's length. */
 const MAX_ENLARGEMENT = 1.45;
 
-/** At the sides, where a card is pinned and held; above and below less does. */
+/** Wider at the sides, where a card is pinned and held. */
 const SIDE_MARGIN_MM = 12.7;
 const END_MARGIN_MM = 11;
 const GUTTER_MM = 8;
@@ -67,19 +67,12 @@ export const cardPage = (part: Part, options: CardOptions): Page => composeCard(
 export function composeCard(part: Part, { paper }: CardOptions): Card {
   const enlarged = Math.min(MAX_ENLARGEMENT, Math.max(1, paper.width / DESIGN_WIDTH_MM));
   const [width, height] = [paper.width / enlarged, paper.height / enlarged];
-  const page: Box = {
-    left: SIDE_MARGIN_MM,
-    right: width - SIDE_MARGIN_MM,
-    bottom: END_MARGIN_MM,
-    top: height - END_MARGIN_MM,
-  };
-  const { items, scale, lists } = layOutCard(part, page, enlarged);
-  const drawing = {
-    width: paper.width,
-    height: paper.height,
-    items: items.map((item) => scaleItem(item, enlarged)),
-  };
-  return { page: { name: 'card', drawing }, scale, lists };
+  const [left, bottom] = [SIDE_MARGIN_MM, END_MARGIN_MM];
+  const page = { left, bottom, right: width - left, top: height - bottom };
+  const { items, ...card } = layOutCard(part, page, enlarged);
+  const enlargedItems = items.map((item) => scaleItem(item, enlarged));
+  const drawing = { width: paper.width, height: paper.height, items: enlargedItems };
+  return { page: { name: 'card', drawing }, ...card };
 }
 
 function layOutCard(part: Part, page: Box, enlarged: number): { items: Item[] } & Omit<Card, 'page'> {
@@ -110,7 +103,7 @@ function layOutCard(part: Part, page: Box, enlarged: number): { items: Item[] } 
   return {
     items: [
       ...head.items,
-      ...subtitleItems(part, cutListRow(part, plan), drawn.scale, page, head.subtitle),
+      subtitleItem(part, cutListRow(part, plan).finished, drawn.scale, page, head.subtitle),
       ...drawn.items,
       ruleAcross(page, drawn.bottom - 1.5),
       ...filled.flatMap(({ items }) => items),
@@ -133,22 +126,12 @@ function splitColumns(part: Part, page: Box): readonly [Box, Box] {
   ];
 }
 
-function fillColumn(
-  sections: readonly CardSection[],
-  column: Box,
-): { items: Item[]; printed: FittedSection[] } {
-  const printed = fitSections(sections, column.top - column.bottom + SECTION_GAP_MM);
-  const items: Item[] = [];
-  let y = column.top;
-  for (const { rows } of printed) {
-    if (rows.length === 0) continue;
-    for (const row of rows) {
-      items.push(...row.draw(column.left, y));
-      y -= row.height;
-    }
-    y -= SECTION_GAP_MM;
-  }
-  return { items, printed };
+function fillColumn(sections: readonly CardSection[], { left, bottom, top }: Box) {
+  const printed = fitSections(sections, top - bottom + SECTION_GAP_MM);
+  const rows = printed.flatMap((section) =>
+    section.rows.length > 0 ? [...section.rows, blankRow(SECTION_GAP_MM)] : [],
+  );
+  return { items: drawRows(rows, left, top), printed };
 }
 
 /** The part's name, how many, and the maker's own notes. */
@@ -159,52 +142,34 @@ function titleItems(part: Part, page: Box): { items: Item[]; subtitle: number; b
   const base = page.top - size * 0.72;
   const subtitle = base - SUBTITLE_MM * 1.75;
   const notes = noteLines(part, page.right - page.left);
-  const first = subtitle - BODY_MM * LINE_SPACING * 1.15;
+  const lineHeight = BODY_MM * LINE_SPACING;
+  const first = subtitle - lineHeight * 1.15;
   return {
     items: [
-      words(truncateToWidth(part.name, size, room), { x: page.left, y: base }, size),
-      words(quantity, { x: page.right, y: base }, QUANTITY_MM, 'end'),
-      ...notes.map((note, i) =>
-        words(note, { x: page.left, y: first - i * BODY_MM * LINE_SPACING }, BODY_MM),
-      ),
+      words(truncateToWidth(part.name, size, room), point(page.left, base), size),
+      words(quantity, point(page.right, base), QUANTITY_MM, 'end'),
+      ...notes.map((note, i) => words(note, point(page.left, first - i * lineHeight), BODY_MM)),
     ],
     subtitle,
-    bottom: first - (notes.length - 1) * BODY_MM * LINE_SPACING - 3,
+    bottom: first - (notes.length - 1) * lineHeight - 3,
   };
 }
 
 function noteLines({ notes = '' }: Part, width: number): string[] {
   const lines = wrapText(typesetFractions(notes), BODY_MM, width);
   if (lines.length <= MAX_NOTE_LINES) return lines;
-  return [
-    ...lines.slice(0, MAX_NOTE_LINES - 1),
-    truncateToWidth(lines.slice(MAX_NOTE_LINES - 1).join(' '), BODY_MM, width),
-  ];
+  const last = lines.slice(MAX_NOTE_LINES - 1).join(' ');
+  return [...lines.slice(0, MAX_NOTE_LINES - 1), truncateToWidth(last, BODY_MM, width)];
 }
 
-function subtitleItems(
-  { rule, stock }: Part,
-  { finished }: ReturnType<typeof cutListRow>,
-  scale: number,
-  page: Box,
-  y: number,
-): Item[] {
-  const line = [
-    ...(stock?.species === undefined ? [] : [stock.species]),
-    finished,
-    `drawn ${scaleRatio(scale)}`,
-    `lengths to ${graduationText(rule)}`,
-  ].join(' · ');
-  return [
-    words(truncateToWidth(line, SUBTITLE_MM, page.right - page.left), { x: page.left, y }, SUBTITLE_MM),
-  ];
+function subtitleItem({ rule, stock }: Part, finished: string, scale: number, page: Box, y: number): Item {
+  const facts = [finished, `drawn ${scaleRatio(scale)}`, `lengths to ${graduationText(rule)}`];
+  const line = [...(stock?.species === undefined ? [] : [stock.species]), ...facts].join(' · ');
+  return words(truncateToWidth(line, SUBTITLE_MM, page.right - page.left), point(page.left, y), SUBTITLE_MM);
 }
 
-const ruleAcross = (page: Box, y: number): Item =>
-  polyline('rule', [
-    { x: page.left, y },
-    { x: page.right, y },
-  ]);
+const ruleAcross = ({ left, right }: Pick<Box, 'left' | 'right'>, y: number): Item =>
+  polyline('rule', [point(left, y), point(right, y)]);
 
 /** Cautions over the whole width, and the line to sign. */
 function footItems(cautions: readonly string[], page: Box): { items: Item[]; shown: string[]; top: number } {
@@ -213,18 +178,13 @@ function footItems(cautions: readonly string[], page: Box): { items: Item[]; sho
   const top = bottom + CAUTIONS_HEIGHT_MM + title.height + 2;
   const half = (page.right - page.left - GUTTER_MM) / 2;
   const box = { ...page, bottom, top: top - title.height - 2 };
-  const printed = fitCautions(cautions, [
+  const { items, shown } = fitCautions(cautions, [
     { ...box, right: page.left + half },
     { ...box, left: page.right - half },
   ]);
   return {
-    items: [
-      ruleAcross(page, top),
-      ...title.draw(page.left, top - 2),
-      ...printed.items,
-      ...signatureItems(page),
-    ],
-    shown: printed.shown,
+    items: [ruleAcross(page, top), ...title.draw(page.left, top - 2), ...items, ...signatureItems(page)],
+    shown,
     top,
   };
 }
@@ -234,23 +194,17 @@ const SIGNATURE_FIELDS = ['made by', 'date', 'pattern code', 'piece'] as const;
 /** Lines to write on: who made it, when, from which pattern, which of them. */
 function signatureItems(page: Box): Item[] {
   const each = (page.right - page.left) / SIGNATURE_FIELDS.length;
-  return SIGNATURE_FIELDS.flatMap((sign, i): Item[] => {
+  return SIGNATURE_FIELDS.flatMap((field, i): Item[] => {
     const left = page.left + i * each;
-    const from = left + textWidth(sign, BODY_MM) + 2;
-    return [
-      words(sign, { x: left, y: page.bottom + 0.9 }, BODY_MM),
-      polyline('rule', [
-        { x: from, y: page.bottom },
-        { x: left + each - 4, y: page.bottom },
-      ]),
-    ];
+    const blank = { left: left + textWidth(field, BODY_MM) + 2, right: left + each - 4 };
+    return [words(field, point(left, page.bottom + 0.9), BODY_MM), ruleAcross(blank, page.bottom)];
   });
 }
 
 function scaleItem(item: Item, k: number): Item {
   switch (item.type) {
     case 'words':
-      return { ...item, at: { x: item.at.x * k, y: item.at.y * k }, size: item.size * k };
+      return { ...item, at: scale(item.at, k), size: item.size * k };
     case 'stroke':
       return { ...item, path: transformPath(item.path, [k, 0, 0, k, 0, 0]) };
     case 'clip':

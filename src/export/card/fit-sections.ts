@@ -13,46 +13,46 @@ export interface CardSection {
   readonly title: string;
   /** The lower, the sooner it gets room. */
   readonly priority: number;
-  readonly variants: readonly [SectionVariant, ...SectionVariant[]];
-  /** Of the fillings, the one that will do while others are still short; the fullest where it is not said. */
+  readonly variants: readonly SectionVariant[];
+  /** Which variant will do while other sections are still short; the fullest if none is named. */
   readonly sufficientVariant?: number;
 }
 
-/** What a section came to; one that found no room has no rows. */
-export interface FittedSection {
+/** Variants with fewer and fewer items, from `most` down to `least`. */
+export const shrinkingVariants = (
+  most: number,
+  least: number,
+  make: (count: number) => SectionVariant,
+): SectionVariant[] => Array.from({ length: most - least + 1 }, (_, i) => make(most - i));
+
+/** What a section came to, with its heading; a section that found no room has no rows. */
+export interface FittedSection extends SectionVariant {
   readonly name: string;
-  readonly rows: readonly TextRow[];
-  readonly list: unknown;
 }
 
 const EMPTY_VARIANT: SectionVariant = { rows: [], list: [] };
 
 /**
- * Sections in one column: every one at its shortest first, then by rank as full as will do, then by rank as full as
- * the room left allows. Where even the shortest are too much, the last by rank are left out.
+ * Sections in one column: every one at its shortest first, then by priority as full as will do, then by priority as
+ * full as the room left allows. Where even the shortest are too much, the last by priority are left out.
  */
 export function fitSections(sections: readonly CardSection[], height: number): FittedSection[] {
-  const byPriority = [...sections].sort((a, b) => a.priority - b.priority);
-  const chosen = new Map<CardSection, SectionVariant>();
-  const used = (): number =>
-    [...chosen].reduce((sum, [section, one]) => sum + sectionHeight(section, one), 0);
-  for (const section of byPriority) {
-    const shortest = section.variants.at(-1)!;
-    chosen.set(section, used() + sectionHeight(section, shortest) <= height ? shortest : EMPTY_VARIANT);
-  }
-  const grow = (section: CardSection, from: number): void => {
-    const others = used() - sectionHeight(section, chosen.get(section)!);
-    const fullest = section.variants
-      .slice(from)
-      .find((one) => others + sectionHeight(section, one) <= height);
-    if (fullest) chosen.set(section, fullest);
+  const chosen = sections.map((section) => ({ section, variant: EMPTY_VARIANT }));
+  const byPriority = chosen.toSorted((a, b) => a.section.priority - b.section.priority);
+  const grow = (one: (typeof chosen)[number], variants: readonly SectionVariant[]): void => {
+    const used = byPriority.reduce((sum, { section, variant }) => sum + sectionHeight(section, variant), 0);
+    const others = used - sectionHeight(one.section, one.variant);
+    const fullest = variants.find((each) => others + sectionHeight(one.section, each) <= height);
+    if (fullest) one.variant = fullest;
   };
-  for (const section of byPriority) grow(section, section.sufficientVariant ?? 0);
-  for (const section of byPriority) grow(section, 0);
-  return sections.map((section) => {
-    const { rows, list } = chosen.get(section)!;
-    return { name: section.name, rows: rows.length > 0 ? [headingRow(section.title), ...rows] : [], list };
-  });
+  for (const one of byPriority) grow(one, one.section.variants.slice(-1));
+  for (const one of byPriority) grow(one, one.section.variants.slice(one.section.sufficientVariant ?? 0));
+  for (const one of byPriority) grow(one, one.section.variants);
+  return chosen.map(({ section: { name, title }, variant: { rows, list } }) => ({
+    name,
+    rows: rows.length > 0 ? [headingRow(title), ...rows] : [],
+    list,
+  }));
 }
 
 /** White between two sections, mm. */

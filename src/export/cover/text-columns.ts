@@ -61,6 +61,16 @@ export const numberedSteps = (texts: readonly string[], width: number): TextRow[
     blankRow(0.8),
   ]);
 
+/** Rows one below the other, from a left top corner. */
+export function drawRows(rows: readonly TextRow[], left: number, top: number): Item[] {
+  let y = top;
+  return rows.flatMap((row) => {
+    const items = row.draw(left, y);
+    y -= row.height;
+    return items;
+  });
+}
+
 /**
  * Rows set into columns, one after the other; what finds no room is handed back. A heading keeps its
  * rows, unless they are more than the tallest column holds.
