@@ -14,6 +14,7 @@ import { asModules, withoutCompileCache, withoutFlags, withoutOwnScripts } from 
 const bin = resolve('bin/fairlath.js');
 const LEG = resolve('samples/hall-bench-leg.yaml');
 const SHOW = ['show', LEG];
+const HAS_COMPILE_CACHE = 'enableCompileCache' in createRequire(import.meta.url)('node:module');
 /** Node 20 keeps nothing of what it has compiled, so that a command takes longer there beside bare Node. */
 const GOALS =
   Number.parseInt(process.versions.node, 10) < 22 ? { show: 2, print: 0.85 } : { show: 1.6, print: 0.75 };
@@ -86,7 +87,7 @@ function commandFigures(
     },
     gain('all measures together', 'made', 'modules'),
     gain('a script of its own', 'made', 'all'),
-    gain("Node's compile cache", 'made', 'anew'),
+    ...(HAS_COMPILE_CACHE ? [gain("Node's compile cache", 'made', 'anew')] : []),
     gain('the flags of the runtime', 'made', 'hasty'),
   ];
 }

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { cpSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { freshFolder, root } from './run.ts';
@@ -19,3 +19,22 @@ test('npm start prints the sample leg into out/ of the folder one stands in, or 
     expect(readFileSync(join(folder, 'out', `${name}.pdf`), 'latin1')).toMatch(/^%PDF-/);
   expect(npmStart('nowhere.yaml').status).toBe(2);
 });
+
+test('a command line that nobody has built names the command that builds it', () => {
+  const folder = freshFolder();
+  cpSync(join(root, 'bin'), join(folder, 'bin'), { recursive: true });
+  const { status, stderr } = spawnSync(process.execPath, [join(folder, 'bin/fairlath.js'), 'show'], {
+    encoding: 'utf8',
+  });
+  expect([status, stderr]).toEqual([1, expect.stringContaining('npm run build')]);
+});
+
+test.each(['../cli/all', 'parts/pdfkit', 'constructor'])(
+  'the word %j is no command, whatever lies in dist',
+  (word) => {
+    const { status, stderr } = spawnSync(process.execPath, [join(root, 'bin/fairlath.js'), word], {
+      encoding: 'utf8',
+    });
+    expect([status, stderr]).toEqual([2, expect.stringContaining(`unknown command '${word}'`)]);
+  },
+);
