@@ -6,31 +6,29 @@ import { JOIN_MM } from '../curves/geometry/tolerance.ts';
 import type { Stock } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
 
-/**
- * Faults where a finished line does not fit its stock. The board lies along the reference line; where
- * across it the line falls is the maker's choice, so that only the sizes count.
- */
+/** Faults where a finished line does not fit its stock; only the sizes count, as the maker chooses where it lies across. */
 export function stockFaults(lines: readonly Segment[], box: Box, stock: Stock): Fault[] {
   const [length, width] = [box.right - box.left, box.top - box.bottom];
   const faults: Fault[] = [];
-  if (stock.length !== undefined && length > stock.length + JOIN_MM)
+  const { length: stockLength, width: stockWidth } = stock;
+  if (stockLength !== undefined && length > stockLength + JOIN_MM)
     faults.push(
       new Fault(
         'stock.too-short',
         (mm) =>
-          `the part is ${mm(length)} long, from station ${mm(box.left)} to ${mm(box.right)}; the stock is ${mm(stock.length!)}. ` +
+          `the part is ${mm(length)} long, from station ${mm(box.left)} to ${mm(box.right)}; the stock is ${mm(stockLength)}. ` +
           `Take stock of ${mm(length)} or more, or shorten the edges.`,
         'stock.length',
       ),
     );
-  if (stock.width !== undefined && width > stock.width + JOIN_MM) {
+  if (stockWidth !== undefined && width > stockWidth + JOIN_MM) {
     const [low, high] = [lowestPoint(lines, 1), lowestPoint(lines, -1)];
     faults.push(
       new Fault(
         'stock.too-narrow',
         (mm) =>
           `the part is ${mm(width)} wide, from offset ${mm(low.y)} at station ${mm(low.x)} to ${mm(high.y)} ` +
-          `at station ${mm(high.x)}; the stock is ${mm(stock.width!)}. Take stock of ${mm(width)} or more, or ease the edges.`,
+          `at station ${mm(high.x)}; the stock is ${mm(stockWidth)}. Take stock of ${mm(width)} or more, or ease the edges.`,
         'stock.width',
       ),
     );
@@ -38,7 +36,6 @@ export function stockFaults(lines: readonly Segment[], box: Box, stock: Stock): 
   return faults;
 }
 
-/** Steps in the search for one segment's lowest place; a cubic of ours has at most two. */
 const EXTREME_SAMPLES = 16;
 
 /** The lowest place of the lines (the highest for −1). */

@@ -1,6 +1,7 @@
 import type { Curve } from '../curves/curve.ts';
 import { piecesLength } from '../curves/geometry/evaluate.ts';
 import type { Point } from '../curves/geometry/point.ts';
+import { firstOf, lastOf } from '../units/checked.ts';
 import type { Part, PartEdge, PartRun } from './part.ts';
 
 /** An edge of runs, with what is asked of it again and again worked out once. */
@@ -19,8 +20,8 @@ export function makeEdge(
   };
 }
 
-export const edgeStart = ({ runs }: Pick<PartEdge, 'runs'>): Point => runs[0]!.from;
-export const edgeEnd = ({ runs }: Pick<PartEdge, 'runs'>): Point => runs.at(-1)!.to;
+export const edgeStart = ({ runs }: Pick<PartEdge, 'runs'>): Point => firstOf(runs).from;
+export const edgeEnd = ({ runs }: Pick<PartEdge, 'runs'>): Point => lastOf(runs).to;
 
 /** The stations between which some edges lie, mm. */
 export function stationRange(edges: readonly PartEdge[]): readonly [from: number, to: number] {
@@ -28,11 +29,9 @@ export function stationRange(edges: readonly PartEdge[]): readonly [from: number
   return [Math.min(...ends), Math.max(...ends)];
 }
 
-/** Of two edges the one nearer the reference line first. */
 export const lowerFirst = ([a, b]: readonly [PartEdge, PartEdge]): readonly [PartEdge, PartEdge] =>
   a.woodIsAbove ? [a, b] : [b, a];
 
-/** Of a part with two edges the one nearer the reference line. */
 export function lowerEdge({ edges }: Pick<Part, 'edges'>): PartEdge {
   const [edge, other] = edges;
   return other ? lowerFirst([edge, other])[0] : edge;

@@ -45,7 +45,6 @@ function candidateLandmarks(edge: PartEdge, rule: Rule): Omit<Landmark, 'edge'>[
   ];
 }
 
-/** Whether the line was led through a landmark. */
 export const isGivenPoint = (what: Landmark['what']): boolean => what === 'nail' || what === 'pin';
 
 /** Whether another edge lies below a landmark: its label then stands above, outside the part. */

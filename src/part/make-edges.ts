@@ -9,7 +9,6 @@ import { edgeEnd, edgeStart, makeEdge } from './edge.ts';
 import { offsetAt } from './offsets.ts';
 import type { Part, PartEdge, PartRun } from './part.ts';
 
-/** The edges of a job, given the runs of each. */
 export function makeEdges(edges: Job['edges'], runs: readonly (readonly PartRun[])[]): Part['edges'] {
   const [first, second] = edges.map((edge, i) => makeEdge({ ...edge, woodIsAbove: false }, runs[i] ?? []));
   if (!first) throw new Error('a job has at least one edge');
@@ -21,7 +20,6 @@ export function makeEdges(edges: Job['edges'], runs: readonly (readonly PartRun[
   ];
 }
 
-/** An edge's offset half-way along another one. */
 function heightOf(edge: PartEdge, along: PartEdge): number {
   const middle = (edgeStart(along).x + edgeEnd(along).x) / 2;
   return offsetAt(edge, middle) ?? (edgeStart(edge).y + edgeEnd(edge).y) / 2;

@@ -21,15 +21,12 @@ export function makePart(job: Job): Part {
   const runs = job.edges.map((edge) => makeEdgeRuns(edge, faults));
   throwIfAny(faults);
   const edges = makeEdges(job.edges, runs);
-  const outline = collectFault(faults, () => makeOutline(edges, job));
-  throwIfAny(faults);
-  const { shape, exact, ends } = outline!;
-  const saw = collectFault(faults, () => makeSawLine({ shape, exact, edges }, job.sawAllowance));
-  throwIfAny(faults);
+  const { shape, exact, ends } = asFaults(() => makeOutline(edges, job));
+  const saw = asFaults(() => makeSawLine({ shape, exact, edges }, job.sawAllowance));
   const finished = finishedLine(shape);
   const box = pathBounds(finished);
-  const bounds = pathBounds([...finished, ...saw!]);
-  const ground = jointContext(shape, finished, saw!, edges, job);
+  const bounds = pathBounds([...finished, ...saw]);
+  const ground = jointContext(shape, finished, saw, edges, job);
   if (job.stock) faults.push(...stockFaults(finished, box, job.stock));
   faults.push(...jointFaults(job.joints, ground));
   throwIfAny(faults);
@@ -47,7 +44,7 @@ export function makePart(job: Job): Part {
     joints: job.joints,
     sawAllowance: job.sawAllowance,
     ...(job.widthAllowance !== undefined && { widthAllowance: job.widthAllowance }),
-    saw: saw!,
+    saw,
     bounds,
     warnings: [
       ...nailWarnings(edges, job.rule),
@@ -73,13 +70,11 @@ function throwIfAny(faults: readonly Fault[]): void {
   if (first) throw new Faults([first, ...rest]);
 }
 
-function collectFault<T>(faults: Fault[], make: () => T): T | undefined {
+function asFaults<T>(make: () => T): T {
   try {
     return make();
   } catch (error) {
-    if (!(error instanceof Fault)) throw error;
-    faults.push(error);
-    return undefined;
+    throw error instanceof Fault ? new Faults([error]) : error;
   }
 }
 

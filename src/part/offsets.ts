@@ -4,6 +4,7 @@ import { isShoulder, type Piece } from '../curves/geometry/pieces/piece.ts';
 import { angleFrom, direction, dot, leftNormal, type Point, subtract } from '../curves/geometry/point.ts';
 import { rootsOn } from '../curves/numeric/roots-and-minima.ts';
 import type { EndSide } from '../job/job.ts';
+import { itemAt, lastOf } from '../units/checked.ts';
 import { Fault } from '../units/fault.ts';
 import { MM_PER_INCH, type Unit } from '../units/unit.ts';
 import { edgeEnd, edgeStart } from './edge.ts';
@@ -52,7 +53,6 @@ function sampledBounds(piece: Piece): Box {
   return box;
 }
 
-/** Whether a box may reach over a station. */
 function mayReach({ left, right, bottom, top }: Box, station: number, { origin, angle }: BaseLine): boolean {
   const { x, y } = direction(angle);
   const middle = ((left + right) / 2 - origin.x) * x + ((bottom + top) / 2 - origin.y) * y;
@@ -132,7 +132,7 @@ const STATION_SPACINGS: Record<Unit, readonly number[]> = {
 export function stationSpacing(length: number, unit: Unit, most: number): number {
   const size = unit === 'in' ? MM_PER_INCH : 1;
   const ticks = STATION_SPACINGS[unit];
-  return (ticks.find((tick) => length / (tick * size) <= most) ?? ticks.at(-1)!) * size;
+  return (ticks.find((tick) => length / (tick * size) <= most) ?? lastOf(ticks)) * size;
 }
 
 /** Without a spacing asked for, an edge has about this many stations: a page of layout, not a list. */
@@ -152,7 +152,7 @@ export function stationsOf(edge: PartEdge, base: BaseLine, unit: Unit, every?: n
   const shoulders = shoulderCorners(edge, base).map(({ station }) => station);
   return [...stationsEvery(from, to, spacing), ...shoulders]
     .sort((a, b) => a - b)
-    .filter((station, i, sorted) => i === 0 || station - sorted[i - 1]! > SAME_OFFSET_MM);
+    .filter((station, i, sorted) => i === 0 || station - itemAt(sorted, i - 1) > SAME_OFFSET_MM);
 }
 
 /** @throws Fault `offsets.too-many-stations` */

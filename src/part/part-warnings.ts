@@ -1,6 +1,7 @@
 import { pinForces, pulling } from '../curves/elastica/pin-reactions.ts';
 import type { Box } from '../curves/geometry/bounds.ts';
 import type { Job } from '../job/job.ts';
+import { itemAt } from '../units/checked.ts';
 import type { Warning } from '../units/fault.ts';
 import { type Rule, showLength } from '../units/rule.ts';
 import type { PartEdge } from './part.ts';
@@ -10,7 +11,7 @@ export const nailWarnings = (edges: readonly PartEdge[], rule: Rule): Warning[] 
   edges.flatMap(({ name, runs }) =>
     runs.flatMap(({ kind, exact, pins }) => {
       if (kind !== 'batten' || !exact.every(({ type }) => type === 'elastica')) return [];
-      const stations = pulling(pinForces(exact)).map((i) => showLength(pins[i]!.x, rule));
+      const stations = pulling(pinForces(exact)).map((i) => showLength(itemAt(pins, i).x, rule));
       return stations.length === 0 ? [] : [nailWarning(name, stations)];
     }),
   );
@@ -33,13 +34,14 @@ function nailWarning(edge: string, stations: readonly string[]): Warning {
 /** Stock that takes the finished part but not the saw line round it. */
 export function stockWarnings({ stock, sawAllowance, rule }: Job, withSaw: Box): Warning[] {
   const needs = { length: withSaw.right - withSaw.left, width: withSaw.top - withSaw.bottom };
-  const short = (['length', 'width'] as const).filter(
-    (side) => stock?.[side] !== undefined && needs[side] > stock[side],
-  );
-  return short.map((side) => ({
-    code: `stock.no-saw-${side}`,
-    message:
-      `with ${showLength(sawAllowance, rule)} left for the saw the part needs ${showLength(needs[side], rule)} of ${side}; ` +
-      `the stock has ${showLength(stock![side]!, rule)}. The finished part still fits; saw closer to the line there.`,
-  }));
+  return (['length', 'width'] as const).flatMap((side) => {
+    const has = stock?.[side];
+    if (has === undefined || needs[side] <= has) return [];
+    return {
+      code: `stock.no-saw-${side}`,
+      message:
+        `with ${showLength(sawAllowance, rule)} left for the saw the part needs ${showLength(needs[side], rule)} of ${side}; ` +
+        `the stock has ${showLength(has, rule)}. The finished part still fits; saw closer to the line there.`,
+    };
+  });
 }

@@ -1,6 +1,7 @@
 import { angleFrom, distance, type Point } from '../curves/geometry/point.ts';
 import { JOIN_MM } from '../curves/geometry/tolerance.ts';
 import type { Figures } from '../curves/measurements.ts';
+import { itemAt } from '../units/checked.ts';
 import type { Grip } from './edit/draggable-points.ts';
 import type { Part, PartEdge } from './part.ts';
 
@@ -23,7 +24,7 @@ export function unmarkedApexes(
   const hasGrip = (at: Point): boolean => grips.some((grip) => distance(grip.at, at) < JOIN_MM);
   return edges.flatMap((edge, e) =>
     edge.runs.flatMap(({ from, to }, i) => {
-      const { apex, endAngles } = figures[e]![i]!;
+      const { apex, endAngles } = itemAt(itemAt(figures, e), i);
       if (!apex || hasGrip(apex.at)) return [];
       return [{ at: apex.at, tilt: angleFrom(from, to), isRound: endAngles[0] > endAngles[1], edge }];
     }),

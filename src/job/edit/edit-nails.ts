@@ -1,4 +1,5 @@
 import { isSeq, type ParsedNode, type YAMLSeq } from 'yaml';
+import { firstOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { isSinglePoint, nodeAt, replaceText, toYamlScalar } from './edit-job.ts';
 import {
@@ -35,7 +36,7 @@ export function insertNail(
   const list = findNailList(text, key);
   if (isSinglePoint(list)) return insertNail(wrapInList(text, list), key, index, typed);
   const items = list.items as YamlList[];
-  const point = formatPointLike(text, items[0]!, typed.map(toYamlScalar));
+  const point = formatPointLike(text, firstOf(items), typed.map(toYamlScalar));
   return items[index] ? insertBefore(text, list, index, point) : appendNail(text, list, point);
 }
 

@@ -1,3 +1,5 @@
+import { itemAt } from '../../units/checked.ts';
+
 /** Slips of the pen forgiven in a name: a longer one would suggest names that only look alike. */
 const MAX_EDITS = 2;
 
@@ -45,14 +47,14 @@ function editDistance(a: string, b: string): number {
   for (let i = 1; i <= a.length; i++) {
     const next = [i];
     for (let j = 1; j <= b.length; j++) {
-      const changed = row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1);
+      const changed = itemAt(row, j - 1) + (a[i - 1] === b[j - 1] ? 0 : 1);
       const isCrossed = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
-      const crossed = isCrossed ? before[j - 2]! + 1 : changed;
-      next.push(Math.min(changed, crossed, row[j]! + 1, next[j - 1]! + 1));
+      const crossed = isCrossed ? itemAt(before, j - 2) + 1 : changed;
+      next.push(Math.min(changed, crossed, itemAt(row, j) + 1, itemAt(next, j - 1) + 1));
     }
     [before, row] = [row, next];
   }
-  return row[b.length]!;
+  return itemAt(row, b.length);
 }
 
 /** The cure for a wrong name: what was probably meant, and all that is known here. */

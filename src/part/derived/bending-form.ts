@@ -15,6 +15,7 @@ import { transformPath } from '../../curves/geometry/transform.ts';
 import { makeCurveFromPath } from '../../curves/make-curve.ts';
 import { apexOf } from '../../curves/measurements.ts';
 import { sharpen } from '../../curves/offset/overbend.ts';
+import { firstOf, lastOf } from '../../units/checked.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import { edgeEnd, edgeStart, makeEdge } from '../edge.ts';
@@ -40,20 +41,15 @@ export interface Form {
 /** The form runs on straight so far at both ends, mm, round in the maker's unit: a clamp's pad holds the plies there. */
 export const tailLength = ({ unit }: Rule): number => (unit === 'in' ? 2 * MM_PER_INCH : 50);
 
-/**
- * The form for one edge of a part: the edge with its curvature `factor` times as sharp, laid with its chord
- * on the reference line from station 0, straight tails beyond. The factor is that of the edge; the middle of
- * a lamination of thickness T lies T/2 off, where the same springback asks for a radius T/(2n²) different:
- * less than wood and glue vary by.
- *
- * How the part's ends are cut, what is laid out on its face and which hand it is say nothing of the form: plies
- * are sawn to their ends off it, and turned over they are the other hand.
+/** The form for one edge of a part: the edge with its curvature `factor` times as sharp, its chord on the reference line
+ * from station 0, straight tails beyond. The middle of a lamination of thickness T lies T/2 off the edge, where the
+ * radius would differ by T/(2n²): less than wood and glue vary by.
  * @throws Fault `sharpen.corner`
  */
 export function formOf(part: Part, edge: PartEdge, factor: number): Form {
   const { pieces } = edge;
   const line = levelOnChord(sharpen(pieces, factor).flat());
-  const [start, end] = [pieceStart(line[0]!), pieceEnd(line.at(-1)!)];
+  const [start, end] = [pieceStart(firstOf(line)), pieceEnd(lastOf(line))];
   const chord = distance(start, end);
   const tail = tailLength(part.rule);
   const before: Segment = { type: 'line', from: pointAlong(start, start.angle, -tail), to: toPoint(start) };
@@ -95,11 +91,11 @@ const pointAlong = (from: Point, angle: number, by: number): Point =>
 
 /** A path turned and shifted so that its chord lies on the reference line, from a station on. */
 function levelOnChord(path: readonly Segment[], station = 0): Segment[] {
-  const [start, end] = [pieceStart(path[0]!), pieceEnd(path.at(-1)!)];
+  const [start, end] = [pieceStart(firstOf(path)), pieceEnd(lastOf(path))];
   const { x: cos, y: sin } = direction(-angleFrom(start, end));
   const shift = point(station - cos * start.x + sin * start.y, -sin * start.x - cos * start.y);
   return transformPath(path, [cos, sin, -sin, cos, shift.x, shift.y]);
 }
 
 const riseOf = (path: readonly Segment[]): number =>
-  apexOf(path, pieceStart(path[0]!), pieceEnd(path.at(-1)!))?.rise ?? 0;
+  apexOf(path, pieceStart(firstOf(path)), pieceEnd(lastOf(path)))?.rise ?? 0;

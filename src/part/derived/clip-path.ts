@@ -4,6 +4,7 @@ import { distance } from '../../curves/geometry/point.ts';
 import { subsegment } from '../../curves/geometry/subcurve.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minima.ts';
+import { itemAt } from '../../units/checked.ts';
 
 /**
  * The stretches of a path left of a station, each contiguous, in the path's order. A closed path's last
@@ -37,5 +38,5 @@ function splitAtStation(segment: Segment, station: number): Segment[] {
     (u) => distance(at(u), at(0)) > JOIN_MM && distance(at(u), at(1)) > JOIN_MM,
   );
   const ends = [0, ...cuts, 1];
-  return ends.slice(1).map((to, i) => subsegment(segment, ends[i]!, to));
+  return ends.slice(1).map((to, i) => subsegment(segment, itemAt(ends, i), to));
 }

@@ -36,7 +36,6 @@ export function halfOf(part: Part): Part {
   return { ...part, shape, saw, bounds: pathBounds([...line, ...saw]) };
 }
 
-/** The ends of a symmetric part stand level, so its chord runs level too. */
 const halfChord = (from: Point, station: number): readonly [Point, Point] => [from, point(station, from.y)];
 
 function middleStation(edges: readonly PartEdge[]): number {
@@ -58,8 +57,8 @@ function assertSymmetric(edge: PartEdge, station: number): void {
 /** Ends that lean against each other are mirror images; a tilt through the wood has none on the same face. */
 function assertEndsMirrored({ ends }: Part): void {
   if (!ends) return;
-  const [left, right] = ends.map(({ angles }) => angles);
-  if (left!.splay === 0 && right!.splay === 0 && Math.abs(left!.rake + right!.rake) < ANGLE_TOLERANCE) return;
+  const [{ angles: left }, { angles: right }] = ends;
+  if (left.splay === 0 && right.splay === 0 && Math.abs(left.rake + right.rake) < ANGLE_TOLERANCE) return;
   throw new Fault(
     'half.ends',
     'the two ends are not cut as mirror images of each other, so one half cannot be flipped for the other. ' +
@@ -68,7 +67,6 @@ function assertEndsMirrored({ ends }: Part): void {
   );
 }
 
-/** Every joint has its like at the mirrored station, or stands in the middle. */
 function assertJointsMirrored(joints: Part['joints'], station: number): void {
   const mirrors = joints.map((joint) => jointSignature(joint, station, -1));
   const odd = joints.find((joint) => !mirrors.includes(jointSignature(joint, station, 1)));
@@ -101,7 +99,6 @@ function middlePoint(edge: PartEdge, station: number): Point {
   return point(station, offset);
 }
 
-/** What of a path lies left of the station; it must hang together and end there. */
 function clipToHalf(path: Part['saw'], station: number, { name }: Part): Part['saw'] {
   const [stretch, ...more] = clipLeftOfStation(path, station);
   const end = stretch?.at(-1);

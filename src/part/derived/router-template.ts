@@ -8,6 +8,7 @@ import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { reversePath } from '../../curves/geometry/transform.ts';
 import { makeCurveFromPath } from '../../curves/make-curve.ts';
 import { offsetPieces } from '../../curves/offset/offset-curve.ts';
+import { itemAt, lastOf } from '../../units/checked.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { type Rule, showLength, showSize } from '../../units/rule.ts';
 import { edgeEnd, makeEdge } from '../edge.ts';
@@ -104,9 +105,9 @@ function offsetOutline(part: Part, inside: number): TemplateShape {
   const start = under.length + ends;
   const over = sides.slice(start, start + upper.pieces.length);
   // Where the parallel grows round a corner, each edge runs on straight up to it.
-  const intoUnder = sides.at(-1)!.corner.slice(-1);
-  const intoOver = sides[start - 1]!.corner.slice(-1);
-  const outOf = (all: OffsetSides): Segment[] => all.at(-1)!.corner.slice(0, 1);
+  const intoUnder = lastOf(sides).corner.slice(-1);
+  const intoOver = itemAt(sides, start - 1).corner.slice(-1);
+  const outOf = (all: OffsetSides): Segment[] => lastOf(all).corner.slice(0, 1);
   const beside = [
     offsetEdge(lower, under, intoUnder, outOf(under)),
     offsetEdge(upper, reverseSides(over), reversePath(outOf(over)), reversePath(intoOver)),
@@ -119,17 +120,13 @@ function offsetOutline(part: Part, inside: number): TemplateShape {
   };
 }
 
-/** Sides in the other direction: each corner then leads on from the side before it. */
 const reverseSides = (sides: OffsetSides): OffsetSides =>
   sides.toReversed().map(({ side }, i, all) => ({
     side: reversePath(side),
-    corner: i < all.length - 1 ? reversePath(sides[sides.length - 2 - i]!.corner) : [],
+    corner: i < all.length - 1 ? reversePath(itemAt(sides, sides.length - 2 - i).corner) : [],
   }));
 
-/**
- * An edge run by run along the sides of its pieces, with what leads up to it and away from it. Of what a corner between
- * two runs runs on straight, each has its own.
- */
+/** An edge run by run along the sides of its pieces, with what leads up to it and away from it. */
 function offsetEdge(
   edge: PartEdge,
   sides: OffsetSides,
@@ -142,7 +139,7 @@ function offsetEdge(
     const own = sides.slice(next, next + run.exact.length);
     next += run.exact.length;
     const isLast = r === edge.runs.length - 1;
-    const last = own.at(-1)!;
+    const last = lastOf(own);
     const inner = own.slice(0, -1).flatMap(({ side, corner }) => [...side, ...corner]);
     const trail = isLast ? outOf : last.corner.slice(0, 1);
     const path = mergeLines([...lead, ...inner, ...last.side, ...trail]);
@@ -154,7 +151,6 @@ function offsetEdge(
   return makeEdge(edge, beside);
 }
 
-/** Lines that run on straight as one. */
 function mergeLines(path: readonly Segment[]): readonly Segment[] {
   const lines = path.filter((segment) => segment.type === 'line');
   const [first, last] = [lines[0], lines.at(-1)];
@@ -185,7 +181,7 @@ function unreachableWarnings(part: Part, cutter: Cutter): Warning[] {
         ),
       );
     const corners = pieces.slice(1).flatMap((piece, i) => {
-      const [before, after] = [pieceEnd(pieces[i]!), pieceStart(piece)];
+      const [before, after] = [pieceEnd(itemAt(pieces, i)), pieceStart(piece)];
       const turn = cross(direction(before.angle), direction(after.angle));
       return hollow * turn > SMOOTH_RADIANS
         ? [cornerWarning(describePlace(edge, after.x, part.rule), bit, part.rule)]
@@ -195,7 +191,6 @@ function unreachableWarnings(part: Part, cutter: Cutter): Warning[] {
   });
 }
 
-/** Two edges may have a corner each at a station: "station 200 mm (front)". */
 const describePlace = ({ name }: PartEdge, station: number, rule: Rule): string =>
   `station ${showLength(station, rule)} (${name})`;
 

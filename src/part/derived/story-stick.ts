@@ -1,4 +1,5 @@
 import type { Point } from '../../curves/geometry/point.ts';
+import { itemAt } from '../../units/checked.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import { cutEnds, isCutOff } from '../ends/cut-ends.ts';
 import { cornersOf, landmarks } from '../landmarks.ts';
@@ -65,7 +66,7 @@ export function gaugeStrip(
     edge: edge.name,
     from: Math.min(0, from),
     to,
-    spacing: stations.length > 3 ? stations[2]! - stations[1]! : Number.POSITIVE_INFINITY,
+    spacing: stations.length > 3 ? itemAt(stations, 2) - itemAt(stations, 1) : Number.POSITIVE_INFINITY,
     ticks,
     doubled: ticks
       .filter(({ what, station }) => what !== 'shoulder' && offsetsAt(edge, station, base).length > 1)

@@ -46,7 +46,6 @@ export const gripsOf = ({ edges }: Pick<Part, 'edges'>): Grip[] =>
     }),
   ]);
 
-/** A point of the job and its key. */
 type KeyedPoint = readonly [key: string, at: Point];
 
 const startOf = (edge: PartEdge): KeyedPoint => [`${edge.key}[0].from`, edgeStart(edge)];
@@ -92,7 +91,6 @@ function shoulderPartner({ runs }: PartEdge, run: PartRun): GripLength[] {
   );
 }
 
-/** The grips of a run between its ends. */
 function gripsBetweenEnds(edge: PartEdge, { step, from, to, exact }: PartRun): Grip[] {
   if (!step) return [];
   return stepHandles(step).flatMap((handle): Grip[] => {
@@ -123,10 +121,7 @@ export function gripMoved({ at, sets }: Grip, to: Point, { rule }: Part): Edit[]
   });
 }
 
-/**
- * A grip moved so many graduations along the reference line and square off it. A rise grows by those square
- * off its chord; what gives a chord its radius grows with them.
- */
+/** A grip moved so many graduations along the reference line and square off it. */
 export function gripNudged(grip: Grip, along: number, off: number, part: Part): Edit[] {
   const mark = graduationMm(part.rule);
   return gripMoved(grip, { x: grip.at.x + along * mark, y: grip.at.y + off * mark }, part);

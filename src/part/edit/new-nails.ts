@@ -5,6 +5,7 @@ import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { distance, type Point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { aStep, type EdgeStep, stepPointList } from '../../job/steps/step-kinds.ts';
+import { firstOf, itemAt } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { readOnRule } from '../../units/rule.ts';
 import { offsetsAt } from '../offsets.ts';
@@ -24,7 +25,6 @@ export interface NewNail {
   readonly typed: readonly [station: string, offset: string];
 }
 
-/** One step of an edge with the line it makes. */
 interface SettableRun {
   readonly edge: string;
   readonly step: EdgeStep;
@@ -61,12 +61,7 @@ export function parseNailKey(key: string): { readonly list: string; readonly ind
   return list === undefined ? undefined : { list, index: Number(index) };
 }
 
-/**
- * The nail that a hand sets at a place on a line, on it to the graduation; nothing where no line is so near.
- *
- * @param reach how far off the line the hand may be, mm
- * @throws Fault for a line that takes none
- */
+/** The nail nearest to a hand within `reach` mm of a line. @throws Fault for a line that takes none */
 export function nailAtPointer(part: Part, hand: Point, reach: number): NewNail | undefined {
   const near = settableRuns(part)
     .map((run) => ({ run, ...closestPoint(run.curve.exact.map(paramCurve), hand) }))
@@ -79,11 +74,7 @@ export function nailAtPointer(part: Part, hand: Point, reach: number): NewNail |
   return makeNail(part, first.run, first.at);
 }
 
-/**
- * The nail halfway from a place of an edge to the next one of it, or from the one before where it is the last.
- *
- * @throws Fault where the line on neither side takes one
- */
+/** The nail halfway from a place of an edge to the next one, or back from the last. @throws Fault where the line takes none */
 export function nailAfter(part: Part, edge: string, place: Point): NewNail {
   const own = settableRuns(part).filter((run) => run.edge === edge);
   const gaps = own.flatMap(nailGaps);
@@ -96,11 +87,7 @@ export function nailAfter(part: Part, edge: string, place: Point): NewNail {
   throw new Fault('nails.none-here', whyNoNail(nearest!.step), nearest!.step.key);
 }
 
-/**
- * The nail in the middle of the widest gap, of one edge if that takes any.
- *
- * @throws Fault where no line of the part takes one
- */
+/** The nail in the middle of the widest gap, of one edge if that takes any. @throws Fault where no line takes one */
 export function nailInWidestGap(part: Part, edge?: string): NewNail {
   const gaps = settableRuns(part).flatMap(nailGaps);
   const own = gaps.filter(({ run }) => run.edge === edge);
@@ -108,7 +95,7 @@ export function nailInWidestGap(part: Part, edge?: string): NewNail {
   if (widest) return nailInGap(part, widest);
   const steps = settableRuns(part).map(({ step }) => step);
   const nearest = steps.find(({ kind }) => kind === 'batten') ?? steps.find(({ kind }) => kind !== 'line');
-  throw new Fault('nails.none-here', whyNoNail(nearest ?? steps[0]!), (nearest ?? steps[0])?.key);
+  throw new Fault('nails.none-here', whyNoNail(nearest ?? firstOf(steps)), (nearest ?? steps[0])?.key);
 }
 
 interface NailGap {
@@ -118,7 +105,7 @@ interface NailGap {
 }
 
 const nailGaps = (run: SettableRun): NailGap[] =>
-  run.what ? run.places.slice(1).map((to, i) => ({ run, from: run.places[i]!, to })) : [];
+  run.what ? run.places.slice(1).map((to, i) => ({ run, from: itemAt(run.places, i), to })) : [];
 
 const gapWidth = ({ from, to }: NailGap): number => to.x - from.x;
 

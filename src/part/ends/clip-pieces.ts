@@ -4,6 +4,7 @@ import { distance, type Point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minima.ts';
 import type { EndSide } from '../../job/job.ts';
+import { firstOf, lastOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 
 /** How far a point lies beyond a cut, mm along the station: what is over 0 is cut off. */
@@ -17,7 +18,6 @@ export interface ClipPlane {
 
 const NO_CLIP: ClipPlane = { signedDistance: () => -1, key: '' };
 
-/** One cut, the other end left as it is. */
 export const clipOneEnd = (
   side: EndSide,
   cut: ClipPlane,
@@ -30,17 +30,14 @@ export interface PieceRange {
   readonly to: number;
 }
 
-/**
- * What two cuts leave of contiguous pieces that run from the left one to the right one.
- * @throws Fault `ends.cut-twice` where a cut passes an edge more than once or leaves nothing of it
- */
+/** What two cuts leave of contiguous pieces. @throws Fault `ends.cut-twice` where one meets them twice or leaves nothing */
 export function findPieceRange(
   pieces: readonly Piece[],
   { left, right }: { readonly left: ClipPlane; readonly right: ClipPlane },
 ): PieceRange {
-  const from = findCut(pieces, left, pieceStart(pieces[0]!), 0);
-  const to = findCut(pieces, right, pieceEnd(pieces.at(-1)!), pieces.length);
-  if (to <= from) throw cutTwiceFault(right.key, pieceStart(pieces[0]!));
+  const from = findCut(pieces, left, pieceStart(firstOf(pieces)), 0);
+  const to = findCut(pieces, right, pieceEnd(lastOf(pieces)), pieces.length);
+  if (to <= from) throw cutTwiceFault(right.key, pieceStart(firstOf(pieces)));
   return { from, to };
 }
 
@@ -74,7 +71,6 @@ function findCut(
   return first;
 }
 
-/** The end of one piece and the start of the next are one place. */
 const isSamePlace = (known: number | undefined, t: number): boolean =>
   known !== undefined && t - known < 1e-9;
 

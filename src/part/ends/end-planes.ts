@@ -1,6 +1,7 @@
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { EndSetting, EndSide, Job } from '../../job/job.ts';
+import { firstOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import type { ClipPlane } from './clip-pieces.ts';
 import { type CompoundAngles, compoundAngles } from './compound-angles.ts';
@@ -12,7 +13,6 @@ export interface EndPlane {
   readonly reach: number;
 }
 
-/** Those of both ends. */
 export interface EndPlanes {
   readonly left: EndPlane;
   readonly right: EndPlane;
@@ -72,7 +72,7 @@ export function longAndShortPoints({ side, face, back }: PartEnd): { long: CutCo
   const pick = (best: number): CutCorner => {
     const all = corners.filter((corner) => Math.abs(out(corner) - best) < JOIN_MM);
     const onBoth = all.some(({ on }) => on === 'face') && all.some(({ on }) => on === 'back');
-    return onBoth ? { ...all[0]!, on: 'both faces' } : all[0]!;
+    return onBoth ? { ...firstOf(all), on: 'both faces' } : firstOf(all);
   };
   const reaches = corners.map(out);
   return { long: pick(Math.max(...reaches)), short: pick(Math.min(...reaches)) };
@@ -104,7 +104,6 @@ interface Point3 extends Point {
 const subtract3 = (a: Point3, b: Point3): Point3 => ({ x: a.x - b.x, y: a.y - b.y, z: a.z - b.z });
 const scale3 = (a: Point3, k: number): Point3 => ({ x: a.x * k, y: a.y * k, z: a.z * k });
 const dot3 = (a: Point3, b: Point3): number => a.x * b.x + a.y * b.y + a.z * b.z;
-/** Square across the part where a direction has no length. */
 const unit3 = (a: Point3): Point3 => {
   const length = Math.sqrt(dot3(a, a));
   return length > 0 ? scale3(a, 1 / length) : { x: 0, y: 1, z: 0 };

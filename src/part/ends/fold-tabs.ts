@@ -3,6 +3,7 @@ import { isShoulder, type Piece } from '../../curves/geometry/pieces/piece.ts';
 import { add, direction, leftNormal, type Point, scale } from '../../curves/geometry/point.ts';
 import { subcurve } from '../../curves/geometry/subcurve.ts';
 import type { EndSide } from '../../job/job.ts';
+import { firstOf, lastOf } from '../../units/checked.ts';
 import { lowerEdge } from '../edge.ts';
 import type { Part, PartEdge } from '../part.ts';
 import { clipOneEnd, clipPieces, findPieceRange } from './clip-pieces.ts';
@@ -42,7 +43,7 @@ function makeFoldTab(end: PartEnd, edge: PartEdge, isLower: boolean, thickness: 
   const isLeft = end.side === 'left';
   const kept = edgeLeftAtDepth(end, edge);
   const whole = kept(0);
-  const corner = isLeft ? pieceStart(whole[0]!) : pieceEnd(whole.at(-1)!);
+  const corner = isLeft ? pieceStart(firstOf(whole)) : pieceEnd(lastOf(whole));
   const length = piecesLength(whole);
   const inward = isLeft ? 1 : -1;
   /** How far inward the cut stands along the edge at a depth. */
@@ -64,7 +65,7 @@ function makeFoldTab(end: PartEnd, edge: PartEdge, isLower: boolean, thickness: 
     side: end.side,
     fold: [from, to],
     cut: [from, ...cut],
-    outline: [from, to, place(reach, thickness), cut.at(-1)!],
+    outline: [from, to, place(reach, thickness), lastOf(cut)],
   };
 }
 
@@ -74,7 +75,6 @@ function lengthToShoulder(fromEnd: readonly Piece[]): number {
   return first < 0 ? Number.POSITIVE_INFINITY : piecesLength(fromEnd.slice(0, first));
 }
 
-/** What is left of an edge at a depth under the face, the other end uncut. */
 function edgeLeftAtDepth(
   { side, angles, face }: PartEnd,
   { pieces }: PartEdge,

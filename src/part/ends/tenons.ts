@@ -37,10 +37,8 @@ function findTenonAt(side: EndSide, lower: PartEdge, upper: PartEdge): Tenon | u
     return grows * -out > 0;
   });
   if (!isWider) return undefined;
-  const [low, high] = [lower, upper].map(
-    (edge) => new PolylineBvh(piecesOutside(edge.pieces, side, shoulder)),
-  );
-  return { side, shoulder, ...findLeastWidth(low!, high!) };
+  const outside = ({ pieces }: PartEdge) => new PolylineBvh(piecesOutside(pieces, side, shoulder));
+  return { side, shoulder, ...findLeastWidth(outside(lower), outside(upper)) };
 }
 
 const isShoulderAt = (piece: Piece, station: number): piece is LineSegment =>
@@ -55,7 +53,6 @@ function piecesOutside(pieces: readonly Piece[], side: EndSide, shoulder: number
   return pieces.filter(reaches);
 }
 
-/** An edge without what of it lies along tenons. */
 export const withoutTenons = (edge: PartEdge, tenons: readonly Tenon[]): readonly Piece[] =>
   tenons.reduce((pieces, { side, shoulder }) => {
     const at = pieces.findIndex((piece) => isShoulderAt(piece, shoulder));
@@ -63,6 +60,5 @@ export const withoutTenons = (edge: PartEdge, tenons: readonly Tenon[]): readonl
     return side === 'left' ? pieces.slice(at + 1) : pieces.slice(0, at);
   }, edge.pieces);
 
-/** Whether a station lies in a tenon. */
 export const isInTenon = (tenons: readonly Tenon[], station: number): boolean =>
   tenons.some(({ side, shoulder }) => (side === 'left' ? station < shoulder : station > shoulder));

@@ -13,16 +13,15 @@ import {
   jointOrigin,
   jointShape,
 } from '../../job/joints/joint-kinds.ts';
+import { itemAt } from '../../units/checked.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { type Rule, showLength } from '../../units/rule.ts';
 
 /** A wall thinner than this splits when the joint is cut or driven home: common practice, no published source. */
 const THIN_WALL_MM = 6;
 
-/** Steps in the search for the place of one segment nearest to a joint. */
 const SEARCH_STEPS = 48;
 
-/** The lines of a part that its joints are held against. */
 export interface JointContext {
   readonly closed: boolean;
   readonly finished: readonly Segment[];
@@ -111,7 +110,6 @@ const overlapFault = (one: CuttingJoint, other: CuttingJoint): Fault =>
     other.key,
   );
 
-/** Walls too thin to stand the work, each with its figure. */
 export function jointWarnings(joints: readonly Joint[], ground: JointContext, rule: Rule): Warning[] {
   const cutting = joints.filter(isCuttingJoint);
   const toEdge = ground.closed ? cutting.flatMap((joint) => edgeWarning(joint, ground, rule) ?? []) : [];
@@ -160,7 +158,7 @@ function wallToPath(path: readonly Segment[], { signedDistance }: JointShape): W
 function wallBetween(one: CuttingJoint, other: CuttingJoint, { thickness }: JointContext): Wall {
   const [mine, theirs] = [shapesOnFaces(one, thickness), shapesOnFaces(other, thickness)];
   const walls = mine.flatMap((shape, i) => {
-    const opposite = theirs[Math.min(i, theirs.length - 1)]!;
+    const opposite = itemAt(theirs, Math.min(i, theirs.length - 1));
     // One inside the other is no wall but a joint twice over.
     const within = opposite.signedDistance(shape.middle) < 0 || shape.signedDistance(opposite.middle) < 0;
     return within ? { width: -1, at: shape.middle } : wallToPath(opposite.outline, shape);

@@ -98,11 +98,7 @@ const scaleMoments = ({ area, centroid }: AreaAndCentroid, k: number): Moments =
   first: scale(centroid, area * k),
 });
 
-/**
- * What a cut that slants through the wood adds to the face's own prism, or takes off it: the area between the cut
- * on the face and the cut at each depth, a polynomial of the depth of degree 3 at most with its moments, summed by
- * Gauss's rule.
- */
+/** What a slanting cut adds to the face's own prism: Gauss's rule is exact, as the moments are of degree 3 in the depth. */
 function slantMoments({ side, face, back }: PartEnd, thickness: number): Moments {
   const out = side === 'right' ? 1 : -1;
   const sum = (value: (m: Moments) => number): number =>
@@ -123,7 +119,6 @@ const cutLineAt = (face: EndCutLine, back: EndCutLine, share: number): EndCutLin
   add(face[1], scale(subtract(back[1], face[1]), share)),
 ];
 
-/** The area from one cut line to another, over 0 where the second lies farther out. */
 function areaBetween([low, high]: EndCutLine, [lower, higher]: EndCutLine, out: 1 | -1): Moments {
   const about = sumMoments(polygon([low, lower, higher, high]).map((side) => momentsOf(side, point(0, 0))));
   return { size: about.size * out, first: scale(about.first, out) };

@@ -10,6 +10,7 @@ import {
 } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { rootBetween } from '../../curves/numeric/roots-and-minima.ts';
+import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import type { ClosestOnPolyline, PolylineBvh } from './polyline-bvh.ts';
 
 export interface LeastWidth {
@@ -18,7 +19,6 @@ export interface LeastWidth {
   readonly at: Point;
 }
 
-/** A place of one edge and the place of the other nearest to it. */
 interface WidthSample {
   readonly from: CurvePoint;
   readonly to: CurvePoint;
@@ -53,7 +53,7 @@ export function findLeastWidth(lower: PolylineBvh, upper: PolylineBvh): LeastWid
     Math.max(SAMPLE_COUNTS.all, SAMPLE_COUNTS.forEach * upper.evaluators.length),
   ];
   for (const [piece, on] of lower.evaluators.entries()) {
-    const count = Math.max(SAMPLE_COUNTS.onEach, Math.ceil((all * lower.lengths[piece]!) / length));
+    const count = Math.max(SAMPLE_COUNTS.onEach, Math.ceil((all * itemAt(lower.lengths, piece)) / length));
     const at = (u: number): WidthSample => widthAt(on(u), upper);
     let before = at(0);
     take(before);
@@ -100,7 +100,7 @@ const STEP_TOLERANCE = 1e-7;
 
 /** The place of an edge nearest to a point: what is nearest on its chain, then on its true pieces. */
 export function closestOnEdge(to: Point, edge: PolylineBvh, { piece, u }: ClosestOnPolyline): CurvePoint {
-  const found = newtonClosest(to, edge.evaluators[piece]!, u);
+  const found = newtonClosest(to, itemAt(edge.evaluators, piece), u);
   // The true foot may lie just past the end of the piece that the chain led to.
   const [near, from] = found.u === 0 ? [piece - 1, 1] : [piece + 1, 0];
   const beyond = found.u === 0 || found.u === 1 ? edge.evaluators[near] : undefined;
@@ -133,14 +133,11 @@ function newtonClosest(
 /** Near the centre of a bend all its places are as near, and a whole Newton step would go astray. */
 const MIN_RATE = 0.2;
 
-/**
- * The first place where two edges cross, undefined where they keep apart. Ends that touch (a pointed
- * part) do not count.
- */
+/** The first place where two edges cross; ends that touch (a pointed part) do not count. */
 export function firstCrossing(lower: PolylineBvh, upper: PolylineBvh): Point | undefined {
   const tips = [
-    [lower.segments[0]!.from, upper.segments[0]!.from],
-    [lower.segments.at(-1)!.to, upper.segments.at(-1)!.to],
+    [firstOf(lower.segments).from, firstOf(upper.segments).from],
+    [lastOf(lower.segments).to, lastOf(upper.segments).to],
   ] as const;
   const points = tips.filter(([p, q]) => distance(p, q) < JOIN_MM).map(([p]) => p);
   const counts = (at: Point): boolean => !points.some((tip) => distance(tip, at) < JOIN_MM);
@@ -151,10 +148,7 @@ export function firstCrossing(lower: PolylineBvh, upper: PolylineBvh): Point | u
   return undefined;
 }
 
-/**
- * The first place where an edge crosses itself, undefined where it does not: only one that somewhere runs back over
- * stations that it has passed can.
- */
+/** The first place where an edge crosses itself: only one that runs back over its stations can. */
 export function selfCrossing(chain: PolylineBvh): Point | undefined {
   const { segments } = chain;
   if (segments.every(({ from, to }) => to.x >= from.x)) return undefined;

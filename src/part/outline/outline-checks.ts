@@ -12,10 +12,7 @@ import type { PartEdge } from '../part.ts';
 import { type LeastWidth, selfCrossing } from './least-width.ts';
 import type { PolylineBvh } from './polyline-bvh.ts';
 
-/**
- * An end is cut straight through both edges.
- * @throws Fault `part.ends-not-square`
- */
+/** An end is cut straight through both edges. @throws Fault `part.ends-not-square` */
 export function assertEndsAligned(lower: PartEdge, upper: PartEdge, { unit }: Rule): void {
   const ends = [
     ['left', edgeStart(lower), edgeStart(upper)],
@@ -33,10 +30,7 @@ export function assertEndsAligned(lower: PartEdge, upper: PartEdge, { unit }: Ru
       );
 }
 
-/**
- * A shoulder that a slanting cut takes off, or into, on either face would stand in every table and not on the part.
- * @throws Fault `ends.shoulder`
- */
+/** A slanting cut must not meet a shoulder on either face. @throws Fault `ends.shoulder` */
 export function assertShouldersKept(
   edges: readonly PartEdge[],
   { left, right }: EndPlanes,
@@ -66,10 +60,7 @@ export function assertShouldersKept(
 /** Wood thinner than this is none, mm: a shaving is thicker. The width itself is true to a hundredth of it. */
 const MIN_WOOD_MM = 0.01;
 
-/**
- * Where edges end in a point, the part is narrowest there; anywhere else it falls in two.
- * @throws Fault `part.edges-touch`
- */
+/** Edges may meet at an end only. @throws Fault `part.edges-touch` */
 export function assertNotTouching(lower: PartEdge, upper: PartEdge, { width, at }: LeastWidth): void {
   const isEnd = [edgeStart, edgeEnd].some((end) => distance(end(lower), at) < MIN_WOOD_MM);
   if (width < MIN_WOOD_MM && !isEnd)
@@ -94,10 +85,7 @@ export function assertNotCrossing(lower: PartEdge, upper: PartEdge, at: Point | 
     );
 }
 
-/**
- * A half ellipse on a slanting chord can overhang the step that it stands on.
- * @throws Fault `part.edge-crosses-itself`
- */
+/** A half ellipse on a slanting chord can overhang its step. @throws Fault `part.edge-crosses-itself` */
 export function assertNotSelfCrossing({ name }: PartEdge, chain: PolylineBvh): void {
   const at = selfCrossing(chain);
   if (at)

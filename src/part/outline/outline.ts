@@ -5,6 +5,7 @@ import { subcurve, subsegment } from '../../curves/geometry/subcurve.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { reversePath, reversePiece } from '../../curves/geometry/transform.ts';
 import type { Job } from '../../job/job.ts';
+import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { edgeEnd, edgeStart, lowerFirst, makeEdge } from '../edge.ts';
 import { clipOneEnd, clipPieces, findPieceRange, type PieceRange } from '../ends/clip-pieces.ts';
@@ -28,7 +29,6 @@ import {
 } from './outline-checks.ts';
 import { PolylineBvh } from './polyline-bvh.ts';
 
-/** The line to cut, as it is drawn and as it is exactly. */
 export interface Outline {
   readonly shape: Exclude<PartShape, { type: 'half' }>;
   /** The exact pieces in the order of the shape, for its parallel. */
@@ -60,14 +60,12 @@ function lineOutline(edge: PartEdge, { ends }: Job): Outline {
   return { shape: makeLineShape(edge), exact };
 }
 
-/** One edge as a line pattern with its chord. */
 export const makeLineShape = (edge: PartEdge): Extract<PartShape, { type: 'line' }> => ({
   type: 'line',
   line: edge.path,
   chord: [edgeStart(edge), edgeEnd(edge)],
 });
 
-/** Counter-clockwise from the lower left corner. */
 function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline {
   const [lower, upper] = lowerFirst(edges);
   assertEndsAligned(lower, upper, job.rule);
@@ -92,7 +90,6 @@ function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline 
 const widthBetween = (low: PartEdge, high: PartEdge, tenons: readonly Tenon[]): LeastWidth =>
   findLeastWidth(new PolylineBvh(withoutTenons(low, tenons)), new PolylineBvh(withoutTenons(high, tenons)));
 
-/** The chain of an edge as it is cut: the whole edge's own where nothing was cut off. */
 const chainOf = (cut: PartEdge, whole: PartEdge, chain: PolylineBvh): PolylineBvh =>
   cut === whole ? chain : new PolylineBvh(cut.pieces);
 
@@ -151,8 +148,8 @@ function clipEdge(edge: PartEdge, { left, right }: EndPlanes): PartEdge {
       {
         ...run,
         ...kept,
-        from: toPoint(pieceStart(kept.exact[0]!)),
-        to: toPoint(pieceEnd(kept.exact.at(-1)!)),
+        from: toPoint(pieceStart(firstOf(kept.exact))),
+        to: toPoint(pieceEnd(lastOf(kept.exact))),
       },
     ];
   });
@@ -161,12 +158,11 @@ function clipEdge(edge: PartEdge, { left, right }: EndPlanes): PartEdge {
 
 const shiftRange = ({ from, to }: PieceRange, by: number): PieceRange => ({ from: from - by, to: to - by });
 
-/** The lower edge forth, the upper one back, and the ends between them. */
 const joinAround = <T extends Piece>(forth: readonly T[], back: readonly T[]): (T | Segment)[] => [
   ...forth,
-  ...endLine(pieceEnd(forth.at(-1)!), pieceStart(back[0]!)),
+  ...endLine(pieceEnd(lastOf(forth)), pieceStart(firstOf(back))),
   ...back,
-  ...endLine(pieceEnd(back.at(-1)!), pieceStart(forth[0]!)),
+  ...endLine(pieceEnd(lastOf(back)), pieceStart(firstOf(forth))),
 ];
 
 const pathAround = (low: PartEdge, high: PartEdge): Segment[] => joinAround(low.path, reversePath(high.path));
@@ -174,7 +170,6 @@ const pathAround = (low: PartEdge, high: PartEdge): Segment[] => joinAround(low.
 const piecesAround = (low: PartEdge, high: PartEdge): Piece[] =>
   joinAround(low.pieces, high.pieces.toReversed().map(reversePiece));
 
-/** Across the part; none where the edges meet in a point. */
 const endLine = (from: Point, to: Point): Segment[] =>
   distance(from, to) < JOIN_MM ? [] : [{ type: 'line', from: toPoint(from), to: toPoint(to) }];
 
@@ -191,8 +186,7 @@ function makePartEnd(plane: EndPlane, edges: readonly [PartEdge, PartEdge], job:
   return { ...plane, face: on(0), back: on(job.stock?.thickness ?? 0) };
 }
 
-/** The place at a piece's number and the share of its way. */
 function pointAtParameter(pieces: readonly Piece[], at: number): Point {
   const i = Math.min(Math.floor(at), pieces.length - 1);
-  return toPoint(evaluate(pieces[i]!, at - i));
+  return toPoint(evaluate(itemAt(pieces, i), at - i));
 }

@@ -26,14 +26,9 @@ export function parallelLine(
   return path;
 }
 
-/** Places on each segment of a parallel at which it is held against the line. */
 const CHECKS_PER_SEGMENT = 16;
 
-/**
- * A parallel inside a part narrower than twice its distance crosses that of the other edge: somewhere it then lies
- * nearer to the line than it should.
- * @throws Fault `parallel.no-room`
- */
+/** A parallel that crosses that of the other edge lies too near to the line somewhere. @throws Fault `parallel.no-room` */
 export function assertParallelFits(path: readonly Segment[], line: readonly Piece[], away: number): void {
   const chain = new PolylineBvh(line);
   for (const at of path.map(paramCurve))
