@@ -1,6 +1,6 @@
 import { CommanderError } from 'commander';
 import type { Fault } from '../units/fault.ts';
-import { faultsOf } from './output/report-errors.ts';
+import { faultsOf } from '../units/fault.ts';
 
 /** The exit codes of the program, as the help states them. */
 export const EXIT_CODES = {

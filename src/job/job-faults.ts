@@ -1,5 +1,5 @@
 import { Fault, Faults } from '../units/fault.ts';
-import type { SourcePosition } from './source-positions.ts';
+import { findPosition, type SourcePosition, type SourcePositions } from './source-positions.ts';
 
 /** A mistake in the job file, with the line and column where it stands. */
 export class PlacedFault extends Fault {
@@ -10,6 +10,10 @@ export class PlacedFault extends Fault {
     super(fault.code, (length) => fault.messageIn(length), fault.key);
   }
 }
+
+/** Where a mistake is: its own place, or that of its key; undefined where it has none in the job file. */
+export const faultPosition = (fault: Fault, positions: SourcePositions): SourcePosition | undefined =>
+  fault instanceof PlacedFault ? fault.place : findPosition(positions, fault.key ?? '');
 
 /** Every mistake of a job file, each once, in the order of the file. */
 export class JobFaults extends Faults {

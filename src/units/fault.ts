@@ -48,6 +48,15 @@ export class Faults extends Error {
   }
 }
 
+/** The user's mistakes that an error holds; none where it is a bug. */
+export function faultsOf(error: unknown): readonly Fault[] {
+  if (error instanceof Faults) return error.list;
+  return error instanceof Fault ? [error] : [];
+}
+
+/** What an error says, whatever was thrown. */
+export const errorText = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
 /** Something the user should know that does not stop the work. */
 export interface Warning {
   readonly code: string;

@@ -1,6 +1,6 @@
-import { PlacedFault } from '../../job/job-faults.ts';
-import { findPosition, type SourcePositions } from '../../job/source-positions.ts';
-import { Fault, Faults, type ShowLength } from '../../units/fault.ts';
+import { faultPosition } from '../../job/job-faults.ts';
+import type { SourcePositions } from '../../job/source-positions.ts';
+import { errorText, type Fault, Faults, faultsOf, type ShowLength } from '../../units/fault.ts';
 import { showMillimeters } from '../../units/number-format.ts';
 
 /** What an error message needs to know of the job. */
@@ -26,12 +26,12 @@ export const plainContext: FaultContext = {
 };
 
 /** Faults with their messages: file, position, and lengths in the job's unit. */
-class ExplainedFaults extends Error {
+class ExplainedFaults extends Faults {
   constructor(
-    readonly faults: readonly Fault[],
+    list: readonly [Fault, ...Fault[]],
     readonly lines: readonly string[],
   ) {
-    super(lines.join('\n'));
+    super(list);
     this.name = 'ExplainedFaults';
   }
 }
@@ -55,24 +55,18 @@ export async function withFaultContextAsync<T>(context: FaultContext, work: () =
 }
 
 function explainFaults(error: unknown, context: FaultContext): unknown {
-  const faults = error instanceof ExplainedFaults ? [] : faultsOf(error);
-  if (faults.length === 0) return error;
+  const [first, ...rest] = error instanceof ExplainedFaults ? [] : faultsOf(error);
+  if (!first) return error;
+  const faults = [first, ...rest] as const;
   return new ExplainedFaults(
     faults,
     faults.map((fault) => formatFault(fault, context)),
   );
 }
 
-/** The mistakes that an error holds; none where it is a failure of fairlath. */
-export function faultsOf(error: unknown): readonly Fault[] {
-  if (error instanceof ExplainedFaults) return error.faults;
-  if (error instanceof Faults) return error.list;
-  return error instanceof Fault ? [error] : [];
-}
-
 /** `FILE:LINE:COL: key: what is wrong. What would be right.` */
 function formatFault(fault: Fault, { file, positions, length }: FaultContext): string {
-  const position = fault instanceof PlacedFault ? fault.place : findPosition(positions, fault.key ?? '');
+  const position = faultPosition(fault, positions);
   // The mistake of an option is on the command line, not in the file.
   const inFile = file !== undefined && !fault.key?.startsWith('--');
   const where = !inFile ? 'error' : position ? `${file}:${position.line}:${position.column}` : file;
@@ -90,8 +84,7 @@ function linesOf(error: unknown): readonly string[] {
   if (error instanceof ExplainedFaults) return error.lines;
   const faults = faultsOf(error);
   if (faults.length > 0) return faults.map((fault) => `error: ${withKey(fault, fault.message)}`);
-  const message = error instanceof Error ? error.message : String(error);
-  return [`fairlath failed: ${message}`, 'This is a fault of the program, not of your job.'];
+  return [`fairlath failed: ${errorText(error)}`, 'This is a fault of the program, not of your job.'];
 }
 
 /** No name, length or path that anybody means is longer than this. */

@@ -3,12 +3,13 @@ import { readReadings } from '../../check/readings/read-readings.ts';
 import { describeExcess } from '../../job/parse/read-yaml.ts';
 import { REFERENCE_LINE } from '../../part/offsets.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
+import { errorText } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { readOnRule } from '../../units/rule.ts';
 import { byId, el } from '../dom.ts';
 import { type MessageLine, MessageList } from '../panels/message-list.ts';
-import { errorText, openTextFile, rejectTooLongInput } from '../state/browser-files.ts';
-import { faultsOf, messageWithLine } from '../state/evaluate-job.ts';
+import { openTextFile, rejectTooLongInput } from '../state/browser-files.ts';
+import { messageWithLine, userFaults } from '../state/evaluate-job.ts';
 import type { Store } from '../state/store.ts';
 import type { Highlight } from './highlight.ts';
 import { toScreen } from './view-transform.ts';
@@ -86,7 +87,7 @@ export class ReadingsLayer {
     try {
       readReadings(text, this.store.rule.unit);
     } catch (error) {
-      this.rejected = faultsOf(error).map((fault) => fault.messageIn(this.store.lengthText));
+      this.rejected = userFaults(error).map((fault) => fault.messageIn(this.store.lengthText));
     }
     this.compare();
   }
@@ -100,7 +101,7 @@ export class ReadingsLayer {
       this.check = evaluated && this.checkReadings(evaluated.part);
       if (this.check) said = [...said, ...this.resultLines(this.check)];
     } catch (error) {
-      said = [...said, ...faultsOf(error).map((fault) => warningLine(messageWithLine(fault, lengthText)))];
+      said = [...said, ...userFaults(error).map((fault) => warningLine(messageWithLine(fault, lengthText)))];
     }
     this.messageList.show(said);
     this.draw();

@@ -9,7 +9,7 @@ import { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, type LayOutOptions, layOut } fro
 import { showCount } from '../../units/number-format.ts';
 import { byId, el, updateText } from '../dom.ts';
 import type { PatternLayouts } from '../panels/downloads.ts';
-import { faultsOf } from '../state/evaluate-job.ts';
+import { userFaults } from '../state/evaluate-job.ts';
 import type { Store } from '../state/store.ts';
 import { toScreen } from './view-transform.ts';
 import type { Viewport } from './viewport.ts';
@@ -80,7 +80,7 @@ export class SheetLayer {
     try {
       return { layout: layOut(part, this.layOutOptions(part)), fault: '' };
     } catch (error) {
-      const why = faultsOf(error).map((fault) => fault.messageIn(this.store.lengthText));
+      const why = userFaults(error).map((fault) => fault.messageIn(this.store.lengthText));
       return { layout: undefined, fault: why.join(' ') };
     }
   }

@@ -1,7 +1,8 @@
+import { errorText } from '../../units/fault.ts';
 import type { SheetLayer } from '../canvas/sheet-layer.ts';
 import { byId, el } from '../dom.ts';
 import { FONT_BYTES } from '../embedded-font.ts';
-import { download, downloadedMessage, errorText } from '../state/browser-files.ts';
+import { download, downloadedMessage } from '../state/browser-files.ts';
 import type { FileStatus } from '../state/file-status.ts';
 import type { Store } from '../state/store.ts';
 import { DOWNLOADS, type Download, fileName, offsetsTables } from './downloads.ts';

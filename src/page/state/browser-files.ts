@@ -22,8 +22,6 @@ interface Pickers {
 
 const pickers = window as unknown as Pickers;
 
-export const errorText = (error: unknown): string => (error instanceof Error ? error.message : String(error));
-
 /** Where a page that cannot write files puts one. */
 export const downloadedMessage = (name: string): string => `${name} is among your downloads.`;
 

@@ -1,12 +1,12 @@
 import { type Figures, figuresOf } from '../../curves/measurements.ts';
 import type { Job } from '../../job/job.ts';
-import { PlacedFault } from '../../job/job-faults.ts';
+import { faultPosition, PlacedFault } from '../../job/job-faults.ts';
 import { parseJob } from '../../job/parse/parse-job.ts';
-import { findPosition, type SourcePosition, type SourcePositions } from '../../job/source-positions.ts';
+import type { SourcePosition, SourcePositions } from '../../job/source-positions.ts';
 import { type Grip, gripsOf } from '../../part/edit/draggable-points.ts';
 import { makePart } from '../../part/make-part.ts';
 import type { Part } from '../../part/part.ts';
-import { Fault, Faults, type ShowLength } from '../../units/fault.ts';
+import { errorText, type Fault, faultsOf, type ShowLength } from '../../units/fault.ts';
 
 /** A job that makes a part, with the figures that every frame needs. */
 export interface EvaluatedJob {
@@ -38,8 +38,9 @@ export function evaluateJob(text: string): Evaluation {
     places = parsed.places;
     return { evaluated: evaluateParsed(text, parsed.job, places), faults: [] };
   } catch (error) {
-    if (!(error instanceof Fault || error instanceof Faults)) return { faults: [bugDiagnostic(error)] };
-    return { faults: faultsOf(error).map((fault) => toDiagnostic(fault, places)) };
+    const faults = faultsOf(error);
+    if (faults.length === 0) return { faults: [bugDiagnostic(error)] };
+    return { faults: faults.map((fault) => toDiagnostic(fault, places)) };
   }
 }
 
@@ -49,11 +50,11 @@ function evaluateParsed(text: string, job: Job, positions: SourcePositions): Eva
   return { text, part, positions, handles: gripsOf(part), figures };
 }
 
-/** The user's mistakes; anything else is a bug and is thrown on. */
-export function faultsOf(error: unknown): readonly Fault[] {
-  if (error instanceof Faults) return error.list;
-  if (error instanceof Fault) return [error];
-  throw error;
+/** The user's mistakes; a bug is thrown on. */
+export function userFaults(error: unknown): readonly Fault[] {
+  const faults = faultsOf(error);
+  if (faults.length === 0) throw error;
+  return faults;
 }
 
 /** A bug must not take the page down: the last part stays, and the maker is told. */
@@ -61,8 +62,7 @@ const bugDiagnostic = (error: unknown): JobDiagnostic => ({
   code: 'page.failed',
   key: '',
   position: undefined,
-  message: () =>
-    `this is a fault of the program, not of your job: ${error instanceof Error ? error.message : String(error)}`,
+  message: () => `this is a fault of the program, not of your job: ${errorText(error)}`,
 });
 
 export const messageWithLine = (fault: Fault, length: ShowLength): string =>
@@ -71,6 +71,6 @@ export const messageWithLine = (fault: Fault, length: ShowLength): string =>
 export const toDiagnostic = (fault: Fault, places: SourcePositions): JobDiagnostic => ({
   code: fault.code,
   key: fault.key ?? '',
-  position: fault instanceof PlacedFault ? fault.place : findPosition(places, fault.key ?? ''),
+  position: faultPosition(fault, places),
   message: (length) => fault.messageIn(length),
 });

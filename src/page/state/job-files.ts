@@ -2,12 +2,12 @@ import { SAMPLES } from 'virtual:samples';
 import { fileNameFor } from '../../export/drawing/file-name.ts';
 import { describeExcess } from '../../job/parse/read-yaml.ts';
 import { STARTER_JOB } from '../../job/starter-job.ts';
+import { errorText } from '../../units/fault.ts';
 import { byId, el } from '../dom.ts';
 import { Keep, type SavedJob } from './autosave.ts';
 import {
   download,
   downloadedMessage,
-  errorText,
   type FileHandle,
   type OpenedFile,
   openTextFile,
