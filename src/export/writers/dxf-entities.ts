@@ -1,18 +1,19 @@
 import type { BulgedArc } from '../../curves/arcs/biarc.ts';
 import type { ArcSegment, CubicSegment } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
+import { lastOf } from '../../units/checked.ts';
 import type { LayerName, Words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT } from '../drawing/text-width.ts';
 import { type DxfRelease, FIRST_HANDLE, handleText, MODEL_SPACE } from './dxf-sections.ts';
 import { type DxfLengths, dxfText, realTag, type Tag, tag } from './dxf-tags.ts';
 
-/** How near to each other two knots or control points count as one: the format's own defaults. */
+/** Two knots or control points as near as this count as one: the format's own default. */
 const KNOT_TOLERANCE = 1e-7;
 
 /** Entities in the order they are drawn. */
 export class DxfEntities {
   readonly tags: Tag[] = [];
-  /** The next one to give out. */
+  /** The next handle to give out. */
   handle = FIRST_HANDLE;
 
   constructor(
@@ -20,7 +21,7 @@ export class DxfEntities {
     private readonly lengths: DxfLengths,
   ) {}
 
-  /** Lines and arcs end to end; closed, the last runs back into the very first place. */
+  /** Lines and arcs end to end; of a closed polyline the last ends in the first point. */
   polyline(layer: LayerName, arcs: readonly BulgedArc[], closed: boolean): void {
     const kept = arcs.filter(({ from, to }) => this.pointText(from) !== this.pointText(to));
     const [first] = kept;
@@ -28,7 +29,7 @@ export class DxfEntities {
     if (kept.length === 1 && first.bulge === 0) this.line(layer, first.from, first.to);
     else {
       const vertices = kept.map(({ from, bulge }) => ({ at: from, bulge }));
-      if (!closed) vertices.push({ at: kept.at(-1)!.to, bulge: 0 });
+      if (!closed) vertices.push({ at: lastOf(kept).to, bulge: 0 });
       if (this.release === '12') this.classicPolyline(layer, vertices, closed);
       else this.lightweightPolyline(layer, vertices, closed);
     }
@@ -39,17 +40,11 @@ export class DxfEntities {
     this.tags.push(...this.lengths.point3d(10, centre), this.lengths.tag(40, radius));
   }
 
-  /** Cubics end to end as one spline: each its own span, in proportion to nothing. */
+  /** Cubics end to end as one spline, each of them one span of the same parameter length. */
   spline(layer: LayerName, cubics: readonly CubicSegment[]): void {
     const controls = cubics.flatMap(({ controls: [from, ...rest] }, i) => (i === 0 ? [from, ...rest] : rest));
-    const knots = [
-      0,
-      ...cubics.flatMap((_, i) => [i, i, i]),
-      cubics.length,
-      cubics.length,
-      cubics.length,
-      cubics.length,
-    ];
+    const last = cubics.length;
+    const knots = [0, ...cubics.flatMap((_, i) => [i, i, i]), last, last, last, last];
     this.startEntity('SPLINE', layer, 'AcDbSpline');
     this.tags.push(
       realTag(210, 0),
@@ -67,7 +62,7 @@ export class DxfEntities {
     );
   }
 
-  /** The size of words is from line to line, that of text the height of its capitals. */
+  /** The size of words is that of their font; DXF wants the height of its capitals. */
   words({ text, at, size, anchor, turn = 0 }: Words): void {
     const anchors = { start: 0, middle: 1, end: 2 } as const;
     this.startEntity('TEXT', 'text', 'AcDbText');
@@ -104,13 +99,13 @@ export class DxfEntities {
     for (const { at, bulge } of vertices) this.tags.push(...this.lengths.point2d(10, at), realTag(42, bulge));
   }
 
-  private startEntity(type: string, layer: LayerName, mark?: string): void {
+  private startEntity(type: string, layer: LayerName, subclass?: string): void {
     const modern = this.release !== '12';
     this.tags.push(tag(0, type));
     if (modern)
       this.tags.push(tag(5, handleText(this.handle++)), tag(330, MODEL_SPACE), tag(100, 'AcDbEntity'));
     this.tags.push(tag(8, layer));
-    if (modern && mark !== undefined) this.tags.push(tag(100, mark));
+    if (modern && subclass !== undefined) this.tags.push(tag(100, subclass));
   }
 
   private pointText({ x, y }: Point): string {

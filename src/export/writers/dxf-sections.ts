@@ -1,4 +1,5 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
+import { point } from '../../curves/geometry/point.ts';
 import { type LayerName, LINE_APPEARANCES, type LineStyle } from '../drawing/drawing.ts';
 import { type DxfLengths, dxfText, realTag, type Tag, tag } from './dxf-tags.ts';
 
@@ -18,14 +19,14 @@ export interface DxfDocument {
 }
 
 /** Colours by number (7: black on white and white on black) and the line that gives a layer its dashes. */
-const LAYER_STYLES: Readonly<Record<LayerName, { readonly colour: number; readonly style: LineStyle }>> = {
-  cut: { colour: 7, style: 'cut' },
-  saw: { colour: 1, style: 'saw' },
-  parallel: { colour: 5, style: 'parallel' },
-  joints: { colour: 3, style: 'joint' },
-  marks: { colour: 4, style: 'mark' },
-  text: { colour: 8, style: 'cut' },
-  board: { colour: 9, style: 'rule' },
+const LAYER_STYLES: Readonly<Record<LayerName, { readonly color: number; readonly style: LineStyle }>> = {
+  cut: { color: 7, style: 'cut' },
+  saw: { color: 1, style: 'saw' },
+  parallel: { color: 5, style: 'parallel' },
+  joints: { color: 3, style: 'joint' },
+  marks: { color: 4, style: 'mark' },
+  text: { color: 8, style: 'cut' },
+  board: { color: 9, style: 'rule' },
 };
 
 /** Handles of what a release 2000 file must have; entities count on from FIRST_HANDLE. */
@@ -33,7 +34,7 @@ const HANDLES = { model: '1A', paper: '1B', root: 'C', groups: 'D' } as const;
 export const MODEL_SPACE = HANDLES.model;
 export const FIRST_HANDLE = 0x100;
 
-/** The file round its entities. */
+/** The whole file around its entities. */
 export function documentTags(frame: DxfDocument, entities: readonly Tag[], lastHandle: number): Tag[] {
   const modern = frame.release === '2000';
   return [
@@ -42,7 +43,12 @@ export function documentTags(frame: DxfDocument, entities: readonly Tag[], lastH
     ...sectionTags('TABLES', symbolTables(frame)),
     ...sectionTags(
       'BLOCKS',
-      modern ? [...blockTags('*Model_Space', '1A', '20'), ...blockTags('*Paper_Space', '1B', '22')] : [],
+      modern
+        ? [
+            ...blockTags('*Model_Space', HANDLES.model, 0x20),
+            ...blockTags('*Paper_Space', HANDLES.paper, 0x22),
+          ]
+        : [],
     ),
     ...sectionTags('ENTITIES', entities),
     ...(modern ? sectionTags('OBJECTS', objectTags()) : []),
@@ -63,14 +69,11 @@ const sectionTags = (name: string, tags: readonly Tag[]): Tag[] => [
  */
 function headerVariables({ release, unit, lengths, box }: DxfDocument, lastHandle: number): Tag[] {
   const variable = (name: string, ...tags: Tag[]): Tag[] => [tag(9, name), ...tags];
-  const [low, high] = [
-    { x: box.left, y: box.bottom },
-    { x: box.right, y: box.top },
-  ];
+  const [low, high] = [point(box.left, box.bottom), point(box.right, box.top)];
   return [
     ...variable('$ACADVER', tag(1, release === '12' ? 'AC1009' : 'AC1015')),
     ...variable('$DWGCODEPAGE', tag(3, 'ANSI_1252')),
-    ...variable('$INSBASE', ...lengths.point3d(10, { x: 0, y: 0 })),
+    ...variable('$INSBASE', ...lengths.point3d(10, point(0, 0))),
     ...variable('$EXTMIN', ...lengths.point3d(10, low)),
     ...variable('$EXTMAX', ...lengths.point3d(10, high)),
     ...variable('$LIMMIN', ...lengths.point2d(10, low)),
@@ -89,75 +92,56 @@ interface TableRecord {
   readonly handle: string;
   readonly name: string;
   readonly subclass: string;
-  readonly flags?: number;
-  readonly tags: readonly Tag[];
+  readonly tags?: readonly Tag[];
 }
 
 function symbolTables(frame: DxfDocument): Tag[] {
   const { release, lengths } = frame;
   const modern = release === '2000';
-  const table = (name: string, handle: string, rows: readonly TableRecord[]): Tag[] => [
+  const table = (name: string, handle: string, records: readonly TableRecord[]): Tag[] => [
     tag(0, 'TABLE'),
     tag(2, name),
     ...(modern ? [tag(5, handle), tag(330, '0'), tag(100, 'AcDbSymbolTable')] : []),
-    tag(70, rows.length),
+    tag(70, records.length),
     ...(modern && name === 'DIMSTYLE' ? [tag(100, 'AcDbDimStyleTable')] : []),
-    ...rows.flatMap((row) => [
+    ...records.flatMap((record) => [
       tag(0, name),
-      ...(modern
-        ? [
-            tag(name === 'DIMSTYLE' ? 105 : 5, row.handle),
-            tag(330, handle),
-            tag(100, 'AcDbSymbolTableRecord'),
-            tag(100, row.subclass),
-          ]
-        : []),
-      tag(2, row.name),
-      ...(name === 'BLOCK_RECORD' ? [] : [tag(70, row.flags ?? 0)]),
-      ...row.tags,
+      ...(modern ? recordTags(name, handle, record) : []),
+      tag(2, record.name),
+      ...(name === 'BLOCK_RECORD' ? [] : [tag(70, 0)]),
+      ...(record.tags ?? []),
     ]),
     tag(0, 'ENDTAB'),
   ];
+  const style = [lengths.tag(40, 0), realTag(41, 1), realTag(50, 0), tag(71, 0), lengths.tag(42, 1)];
+  const font = [tag(3, 'txt'), tag(4, '')];
+  const subclass = 'AcDbTextStyleTableRecord';
   const always = [
     ...table('LTYPE', '5', lineTypeRecords(frame)),
     ...table('LAYER', '2', layerRecords(frame)),
-    ...table('STYLE', '3', [
-      {
-        handle: '33',
-        name: 'STANDARD',
-        subclass: 'AcDbTextStyleTableRecord',
-        tags: [
-          lengths.tag(40, 0),
-          realTag(41, 1),
-          realTag(50, 0),
-          tag(71, 0),
-          lengths.tag(42, 1),
-          tag(3, 'txt'),
-          tag(4, ''),
-        ],
-      },
-    ]),
+    ...table('STYLE', '3', [{ handle: '33', name: 'STANDARD', subclass, tags: [...style, ...font] }]),
   ];
   if (!modern) return always;
-  const plain = (handle: string, name: string, subclass: string): TableRecord => ({
-    handle,
-    name,
-    subclass,
-    tags: [],
-  });
   return [
     ...table('VPORT', '8', []),
     ...always,
     ...table('VIEW', '6', []),
     ...table('UCS', '7', []),
-    ...table('APPID', '9', [plain('12', 'ACAD', 'AcDbRegAppTableRecord')]),
-    ...table('DIMSTYLE', 'A', [plain('27', 'STANDARD', 'AcDbDimStyleTableRecord')]),
+    ...table('APPID', '9', [{ handle: '12', name: 'ACAD', subclass: 'AcDbRegAppTableRecord' }]),
+    ...table('DIMSTYLE', 'A', [{ handle: '27', name: 'STANDARD', subclass: 'AcDbDimStyleTableRecord' }]),
     ...table('BLOCK_RECORD', '1', [
-      plain(HANDLES.model, '*Model_Space', 'AcDbBlockTableRecord'),
-      plain(HANDLES.paper, '*Paper_Space', 'AcDbBlockTableRecord'),
+      { handle: HANDLES.model, name: '*Model_Space', subclass: 'AcDbBlockTableRecord' },
+      { handle: HANDLES.paper, name: '*Paper_Space', subclass: 'AcDbBlockTableRecord' },
     ]),
   ];
 }
+
+const recordTags = (table: string, owner: string, { handle, subclass }: TableRecord): Tag[] => [
+  tag(table === 'DIMSTYLE' ? 105 : 5, handle),
+  tag(330, owner),
+  tag(100, 'AcDbSymbolTableRecord'),
+  tag(100, subclass),
+];
 
 /** The dashes of the layers in use, each under the name of its layer, and the solid line. */
 function lineTypeRecords({ release, layers, lengths }: DxfDocument): TableRecord[] {
@@ -194,54 +178,47 @@ const dashPattern = (layer: LayerName): readonly number[] =>
 const lineTypeName = (layer: LayerName): string =>
   dashPattern(layer).length > 0 ? `${layer.toUpperCase()}_LINE` : 'CONTINUOUS';
 
-const layerRecords = ({ layers }: DxfDocument): TableRecord[] =>
-  [
-    { name: '0', colour: 7, line: 'CONTINUOUS' },
-    ...layers.map((layer) => ({
-      name: layer,
-      colour: LAYER_STYLES[layer].colour,
-      line: lineTypeName(layer),
-    })),
-  ].map(({ name, colour, line }, i) => ({
+function layerRecords({ layers }: DxfDocument): TableRecord[] {
+  const record = (i: number, name: string, color: number, line: string): TableRecord => ({
     handle: handleText(0x40 + i),
     name,
     subclass: 'AcDbLayerTableRecord',
-    tags: [tag(62, colour), tag(6, line)],
-  }));
+    tags: [tag(62, color), tag(6, line)],
+  });
+  const named = layers.map((name, i) => record(i + 1, name, LAYER_STYLES[name].color, lineTypeName(name)));
+  return [record(0, '0', 7, 'CONTINUOUS'), ...named];
+}
 
-const blockTags = (name: string, record: string, handle: string): Tag[] => [
-  tag(0, 'BLOCK'),
+const entityTags = (type: string, handle: string, record: string, subclass: string): Tag[] => [
+  tag(0, type),
   tag(5, handle),
   tag(330, record),
   tag(100, 'AcDbEntity'),
   tag(8, '0'),
-  tag(100, 'AcDbBlockBegin'),
+  tag(100, subclass),
+];
+
+const blockTags = (name: string, record: string, handle: number): Tag[] => [
+  ...entityTags('BLOCK', handleText(handle), record, 'AcDbBlockBegin'),
   tag(2, name),
   tag(70, 0),
-  realTag(10, 0),
-  realTag(20, 0),
-  realTag(30, 0),
+  ...[10, 20, 30].map((code) => realTag(code, 0)),
   tag(3, name),
   tag(1, ''),
-  tag(0, 'ENDBLK'),
-  tag(5, handleText(Number.parseInt(handle, 16) + 1)),
-  tag(330, record),
-  tag(100, 'AcDbEntity'),
-  tag(8, '0'),
-  tag(100, 'AcDbBlockEnd'),
+  ...entityTags('ENDBLK', handleText(handle + 1), record, 'AcDbBlockEnd'),
+];
+
+const dictionary = (handle: string, owner: string): Tag[] => [
+  tag(0, 'DICTIONARY'),
+  tag(5, handle),
+  tag(330, owner),
+  tag(100, 'AcDbDictionary'),
+  tag(281, 1),
 ];
 
 const objectTags = (): Tag[] => [
-  tag(0, 'DICTIONARY'),
-  tag(5, HANDLES.root),
-  tag(330, '0'),
-  tag(100, 'AcDbDictionary'),
-  tag(281, 1),
+  ...dictionary(HANDLES.root, '0'),
   tag(3, 'ACAD_GROUP'),
   tag(350, HANDLES.groups),
-  tag(0, 'DICTIONARY'),
-  tag(5, HANDLES.groups),
-  tag(330, HANDLES.root),
-  tag(100, 'AcDbDictionary'),
-  tag(281, 1),
+  ...dictionary(HANDLES.groups, HANDLES.root),
 ];

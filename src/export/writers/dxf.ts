@@ -2,7 +2,7 @@ import { arcPath } from '../../curves/arcs/arc-path.ts';
 import type { BulgedArc } from '../../curves/arcs/biarc.ts';
 import { type Affine, isReflection, transformPoint } from '../../curves/geometry/affine.ts';
 import { pieceStart } from '../../curves/geometry/evaluate.ts';
-import type { CubicSegment, Segment } from '../../curves/geometry/pieces/piece.ts';
+import type { ArcSegment, CubicSegment, Segment } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { transformPath, transformSegment } from '../../curves/geometry/transform.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
@@ -37,68 +37,64 @@ export function writeDxf(full: FullSize, { unit, splines, about = [] }: DxfOptio
   const lengths = new DxfLengths(unit === 'in' ? MM_PER_INCH : 1);
   const release: DxfRelease = splines ? '2000' : '12';
   const entities = new DxfEntities(release, lengths);
-  for (const { line, copies } of drawnLines(full)) (splines ? drawCurves : drawArcs)(entities, line, copies);
+  for (const { line, copies } of drawnLines(full)) {
+    const isCurved = splines && line.path.some(({ type }) => type === 'cubic');
+    (isCurved ? drawCurves : drawArcs)(entities, line, copies);
+  }
   for (const words of drawnWords(full)) entities.words(words);
   const frame = { release, unit, lengths, layers: usedLayers(full), about, box: fullSizeBounds(full) };
   return formatTags(documentTags(frame, entities.tags, entities.handle));
 }
 
-/** Beyond rounding only a whole turn is one. */
-const isFullCircle = (path: readonly { readonly type: string; readonly sweep?: number }[]): boolean =>
-  path.length === 1 && Math.abs(Math.abs(path[0]?.sweep ?? 0) - 2 * Math.PI) < 1e-9;
+const isFullCircle = ({ sweep }: ArcSegment): boolean => Math.abs(Math.abs(sweep) - 2 * Math.PI) < 1e-9;
 
-function drawArcs(entities: DxfEntities, line: FullLine, copies: readonly Affine[]): void {
-  const [first] = line.exact;
-  if (first?.type === 'arc' && isFullCircle(line.exact)) {
-    for (const copy of copies) drawCircle(entities, line, first, copy);
-    return;
+function drawArcs(
+  entities: DxfEntities,
+  { layer, exact, closed, arcs }: FullLine,
+  copies: readonly Affine[],
+): void {
+  const [first, ...others] = exact;
+  for (const copy of copies) {
+    const circle = first?.type === 'arc' && others.length === 0 && transformSegment(first, copy);
+    if (circle && circle.type === 'arc' && isFullCircle(circle)) entities.circle(layer, circle);
+    else
+      entities.polyline(
+        layer,
+        arcs().map((arc) => mapArc(arc, copy)),
+        closed,
+      );
   }
-  const arcs = line.arcs();
-  for (const copy of copies)
-    entities.polyline(
-      line.layer,
-      arcs.map((arc) => mapArc(arc, copy)),
-      line.closed,
-    );
 }
 
-function drawCircle(entities: DxfEntities, { layer }: FullLine, circle: Segment, copy: Affine): void {
-  const mapped = transformSegment(circle, copy);
-  if (mapped.type === 'arc') entities.circle(layer, mapped);
-}
-
-/** A copy keeps the arc's shape; one that is mirrored bulges the other way. */
-function mapArc({ from, to, bulge }: BulgedArc, copy: Affine): BulgedArc {
-  return {
-    from: transformPoint(copy, from),
-    to: transformPoint(copy, to),
-    bulge: isReflection(copy) ? -bulge : bulge,
-  };
-}
+/** A copy keeps the arc's shape; a mirrored copy bulges to the other side. */
+const mapArc = ({ from, to, bulge }: BulgedArc, copy: Affine): BulgedArc => ({
+  from: transformPoint(copy, from),
+  to: transformPoint(copy, to),
+  bulge: isReflection(copy) ? -bulge : bulge,
+});
 
 function drawCurves(entities: DxfEntities, line: FullLine, copies: readonly Affine[]): void {
-  const { path } = line;
-  if (!path.some(({ type }) => type === 'cubic')) {
-    drawArcs(entities, line, copies);
-    return;
-  }
+  const { layer, path, closed } = line;
   for (const copy of copies) {
-    const mapped = transformPath(path, copy);
-    const groups = groupByKind(mapped);
-    groups.forEach((group, i) => {
-      const next = groups[i + 1] ?? (line.closed ? groups[0] : undefined);
+    const groups = groupByKind(transformPath(path, copy));
+    for (const [i, group] of groups.entries()) {
+      const next = groups[i + 1] ?? (closed ? groups[0] : undefined);
       const end = next?.[0] && pieceStart(next[0]);
       const cubics = group.filter((segment) => segment.type === 'cubic');
-      if (cubics.length > 0) entities.spline(line.layer, withEndPoint(cubics, end));
+      if (cubics.length > 0)
+        entities.spline(
+          layer,
+          changeLast(cubics, (cubic) => cubicTo(cubic, end)),
+        );
       else {
         const arcs = arcPath(group, false, ARC_FIT_MM);
         entities.polyline(
-          line.layer,
-          end ? [...arcs.slice(0, -1), { ...arcs.at(-1)!, to: end }] : arcs,
+          layer,
+          changeLast(arcs, (arc) => (end ? { ...arc, to: end } : arc)),
           false,
         );
       }
-    });
+    }
   }
 }
 
@@ -113,11 +109,11 @@ function groupByKind(path: readonly Segment[]): Segment[][] {
   return groups;
 }
 
-/** The last one ends in the very point where the next entity starts. */
-function withEndPoint(cubics: readonly CubicSegment[], end: Point | undefined): CubicSegment[] {
-  if (!end) return [...cubics];
-  return cubics.map((cubic, i) => {
-    const [a, b, c] = cubic.controls;
-    return i === cubics.length - 1 ? { type: 'cubic', controls: [a, b, c, end] } : cubic;
-  });
-}
+/** The last one must end in the very point where the next entity starts. */
+const changeLast = <T>(list: readonly T[], change: (last: T) => T): T[] =>
+  list.map((one, i) => (i === list.length - 1 ? change(one) : one));
+
+const cubicTo = ({ controls: [a, b, c, d] }: CubicSegment, end: Point = d): CubicSegment => ({
+  type: 'cubic',
+  controls: [a, b, c, end],
+});

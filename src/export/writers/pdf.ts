@@ -16,7 +16,7 @@ import {
   type Words,
 } from '../drawing/drawing.ts';
 import { pairPages } from '../sheets/pattern-pages.ts';
-import { drawOnLayers } from './pdf-layers.ts';
+import { drawOnLayers, type PdfInternals } from './pdf-layers.ts';
 
 /** How a pattern is written. */
 export interface PdfOptions {
@@ -101,15 +101,6 @@ const streamingDocument = (sink: ByteSink): typeof PDFDocument =>
 function collectBytes(write: (sink: ByteSink) => void): Uint8Array {
   const chunks: Uint8Array[] = [];
   write((chunk) => chunks.push(chunk));
-  return concatBytes(chunks);
-}
-
-function assertFinite(value: unknown): void {
-  if (typeof value === 'number' && !Number.isFinite(value)) throw new Error(`a drawing holds ${value}`);
-  if (typeof value === 'object' && value !== null) Object.values(value).forEach(assertFinite);
-}
-
-function concatBytes(chunks: readonly Uint8Array[]): Uint8Array {
   const all = new Uint8Array(chunks.reduce((sum, { length }) => sum + length, 0));
   let at = 0;
   for (const chunk of chunks) {
@@ -119,9 +110,9 @@ function concatBytes(chunks: readonly Uint8Array[]): Uint8Array {
   return all;
 }
 
-/** What the library keeps to itself: the document's catalog. */
-interface PdfCatalog {
-  readonly _root: { readonly data: Record<string, unknown> };
+function assertFinite(value: unknown): void {
+  if (typeof value === 'number' && !Number.isFinite(value)) throw new Error(`a drawing holds ${value}`);
+  if (typeof value === 'object' && value !== null) Object.values(value).forEach(assertFinite);
 }
 
 /**
@@ -129,7 +120,7 @@ interface PdfCatalog {
  * sheets' names (12.4.2). A reader may do otherwise: the scale bars on every sheet are the real guard.
  */
 function setCatalog(pdf: PDFKit.PDFDocument, names: readonly string[]): void {
-  const { data } = (pdf as unknown as PdfCatalog)._root;
+  const { data } = (pdf as unknown as PdfInternals)._root;
   data.ViewerPreferences = pdf.ref({ PrintScaling: 'None', Duplex: 'Simplex', DisplayDocTitle: true });
   const labels = pdf.ref({ Nums: names.flatMap((name, i) => [i, { P: new String(name) }]) });
   labels.end(undefined as unknown as Uint8Array);

@@ -63,13 +63,12 @@ interface SvgSink extends SvgFrame {
   readonly clips: string[];
 }
 
-/** Ours where the reader has it, else what else there is. */
 const FALLBACK_FAMILY = 'sans-serif';
 const FONT_FAMILIES = `'Source Sans 3', 'Source Sans Pro', ${FALLBACK_FAMILY}`;
 
 const layerOf = (item: Item): LayerName | undefined => (item.type === 'clip' ? undefined : item.layer);
 
-/** Items one after the other that have something in common. */
+/** Items one after the other that have something in common, group by group. */
 function groupConsecutive<K>(items: readonly Item[], of: (item: Item) => K): [K, Item[]][] {
   const rows: [K, Item[]][] = [];
   for (const item of items) {
@@ -81,7 +80,7 @@ function groupConsecutive<K>(items: readonly Item[], of: (item: Item) => K): [K,
   return rows;
 }
 
-/** Lines in a row that look alike share a group, which says how; what a machine takes one by one, says it itself. */
+/** Lines in a row that look alike share a group with their look; for a machine each line carries its own. */
 function drawAll(sink: SvgSink, items: readonly Item[]): string {
   const styleOf = (item: Item): LineStyle | undefined =>
     item.type === 'stroke' && !sink.bare ? item.style : undefined;
@@ -93,7 +92,6 @@ function drawAll(sink: SvgSink, items: readonly Item[]): string {
     .join('\n');
 }
 
-/** How lines look, and their class. */
 function styleAttributes(style: LineStyle, names: string = style): string {
   const { width, dash, colour } = LINE_APPEARANCES[style];
   const dashes = dash ? ` stroke-dasharray="${dash.join(' ')}"` : '';
@@ -128,9 +126,8 @@ function strokeElement(sink: SvgSink, { style, layer, path, closed, filled, titl
   const names = layer === undefined || layer === style ? style : `${layer} ${style}`;
   const looks = sink.bare ? `${styleAttributes(style, names)} ` : '';
   const fill = filled ? ` fill="${LINE_APPEARANCES[style].colour}"` : '';
-  return title === undefined
-    ? `<path ${looks}d="${d}"${fill}/>`
-    : `<path ${looks}d="${d}"${fill}><title>${escapeXml(title)}</title></path>`;
+  const end = title === undefined ? '/>' : `><title>${escapeXml(title)}</title></path>`;
+  return `<path ${looks}d="${d}"${fill}${end}`;
 }
 
 function pathCommand(frame: SvgFrame, segment: Segment): string {
@@ -140,7 +137,7 @@ function pathCommand(frame: SvgFrame, segment: Segment): string {
     case 'cubic':
       return `C${segment.controls
         .slice(1)
-        .map((p) => coordinates(frame, p))
+        .map((control) => coordinates(frame, control))
         .join(' ')}`;
     case 'arc':
       return arcCommands(frame, segment);
@@ -154,7 +151,7 @@ function pathCommand(frame: SvgFrame, segment: Segment): string {
 const MAX_SWEEP = Math.PI / 4;
 
 /**
- * Readers find an arc's centre from its radius, many in single precision: a radius of 20 m is off by 0.001 mm
+ * Readers find an arc's center from its radius, many in single precision: a radius of 20 m is off by 0.001 mm
  * there, and a line's own flat arc would stray. Beyond it an arc is drawn as cubics, which stray by less.
  */
 const MAX_RADIUS_MM = 20_000;
@@ -175,19 +172,16 @@ function arcCommands(frame: SvgFrame, arc: ArcSegment): string {
   }).join('');
 }
 
-/** Set as a real fraction only by some fonts, and the reader's own is not known here. */
+/** Only some fonts set it as a real fraction, and the reader's font is not known here. */
 const FRACTION_STROKE = '⁄';
-
-const ANCHORS = { start: 'start', middle: 'middle', end: 'end' } as const;
 
 function textElement(sink: SvgSink, { text, at, size, anchor, turn }: Words): string {
   const { number } = sink;
   const [x, y] = [number(at.x), number(sink.height - at.y)];
-  const turned =
-    turn !== undefined && turn !== 0
-      ? ` transform="rotate(${number((-turn * 180) / Math.PI)} ${x} ${y})"`
-      : '';
-  return `<text x="${x}" y="${y}" font-size="${number(size)}" text-anchor="${ANCHORS[anchor]}"${turned}>${escapeXml(text.replaceAll(FRACTION_STROKE, '/'))}</text>`;
+  const isLevel = turn === undefined || turn === 0;
+  const turned = isLevel ? '' : ` transform="rotate(${number((-turn * 180) / Math.PI)} ${x} ${y})"`;
+  const shown = escapeXml(text.replaceAll(FRACTION_STROKE, '/'));
+  return `<text x="${x}" y="${y}" font-size="${number(size)}" text-anchor="${anchor}"${turned}>${shown}</text>`;
 }
 
 function clipElement(sink: SvgSink, { left, bottom, right, top, items }: Clip): string {
