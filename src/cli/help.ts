@@ -4,34 +4,32 @@ import { EXIT_CODE_HELP } from './exit-codes.ts';
 import { truncate } from './output/report-errors.ts';
 import { writeText } from './output/stdout.ts';
 
-/** What stands below a command's options: how it works, what it reads and writes, cautions, examples. */
+/** The sections of a help text below the options. */
 export interface HelpSections {
-  /** Paragraphs. */
   readonly notes?: readonly string[];
   readonly files?: string;
-  /** Where the work can hurt someone. */
+  /** What can hurt someone. */
   readonly care?: string;
   /** Command lines as typed; a test runs each. */
   readonly examples: readonly string[];
 }
 
-/** How a length is typed, said in every help that asks for one. */
 export const LENGTH_SYNTAX =
   'Lengths are typed as you say them: 28 3/4, 28-3/4", 2\' 4 1/2" or 730 mm. On the command line, one with a space or ' +
   'an inch mark in it stands between quotes.';
 
-/** Wider than this the eye loses the line, however wide the window is. */
+/** In wider text the eye loses the line. */
 const MAX_HELP_WIDTH = 100;
 
 const helpWidth = (stream: NodeJS.WriteStream): number => Math.min(stream.columns || 80, MAX_HELP_WIDTH);
 
-/** The look that all help texts share. Defaults stand in the descriptions, in a maker's words. */
+/** The style of all help texts. Descriptions give the defaults, in the user's words. */
 export const applyHelpStyle = (command: Command): Command =>
   command
     .helpOption('-h, --help', 'show this help')
     .configureOutput({
       writeOut: writeText,
-      // Said or not, the mistake is the user's: the console bears that standard error takes no more.
+      // console.error ignores a standard error that is closed: the exit code must stay that of a mistake.
       writeErr: (text) => console.error(truncate(text.replace(/\n$/, ''))),
       getOutHelpWidth: () => helpWidth(process.stdout),
       getErrHelpWidth: () => helpWidth(process.stderr),
@@ -43,7 +41,7 @@ export const applyHelpStyle = (command: Command): Command =>
       boxWrap: wrapText,
     });
 
-/** Adds what stands below a command's options. */
+/** Adds the sections below the options. */
 export const addHelpSections = (
   command: Command,
   { notes = [], files, care, examples }: HelpSections,
@@ -67,7 +65,7 @@ const SAMPLES = 'The sample files come from fairlath new --samples, which writes
 
 const INDENT = '  ';
 
-/** A command line as typed: one longer than the window goes on after a backslash, never within an option. */
+/** A command line longer than the window continues after a backslash, never within an option. */
 function formatExample(line: string, width: number): string {
   const whole = `${INDENT}$ ${line}`;
   if (whole.length <= width) return whole;
@@ -77,10 +75,10 @@ function formatExample(line: string, width: number): string {
   return `${INDENT}$ ${lines.join(` \\\n${further}`)}`;
 }
 
-/** Stands for a space that no line may end at: of one column, and no white space to whoever breaks lines. */
+/** Stands for a space where no line may break: one column wide, and no white space to the line breaker. */
 const PROTECTED_SPACE = '\uE000';
 
-/** A number with its unit or fraction, and what stands between quotes, are not torn apart. */
+/** A number stays with its unit or fraction, and what is in quotes stays together. */
 const UNBREAKABLE = new RegExp(`"[^"]*"|${MEASURE.source}`, 'g');
 
 const wrapText = (text: string, width: number): string =>

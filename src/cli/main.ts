@@ -59,7 +59,7 @@ async function attempt(commands: readonly (() => Command | Promise<Command>)[]):
     await program.parseAsync();
     return { exitCode: EXIT_CODES.done, faults: [] };
   } catch (error) {
-    // What the parser refuses it has said already.
+    // The parser has printed its own message.
     if (!(error instanceof CommanderError)) reportError(error);
     return outcomeOf(error);
   }

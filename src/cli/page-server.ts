@@ -1,22 +1,21 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 
-/** This computer only: nobody else on the network sees the page. */
+/** Only this computer can reach the page. */
 const LOOPBACK = '127.0.0.1';
 
 export interface PageServer {
   readonly url: string;
   readonly port: number;
-  /** Ends all connections, then the server. */
+  /** Closes all connections and the server. */
   readonly close: () => Promise<void>;
 }
 
 /**
- * Serves one page, and nothing else, to this computer.
- * @param port 0 for any that is free
- * @throws the system's error where the port cannot be had
+ * Serves one page to this computer, and nothing else.
+ * @param port 0 for any free port
+ * @throws the system's error where the port is not available
  */
 export function servePage(html: string, port: number): Promise<PageServer> {
-  // Made once: a client that asks again and again gets the same bytes.
   const page: ServedPage = { body: Buffer.from(html), policy: contentSecurityPolicy(html) };
   const server = createServer((request, response) =>
     handleRequest(request, response, page, boundPort(server)),
@@ -54,7 +53,7 @@ function handleRequest(
   port: number,
 ): void {
   const { method, headers, url } = request;
-  // A name that some other site has pointed at this computer is none of ours.
+  // Another site may point its own name at this computer: such a request is refused.
   const isOurs = [`${LOOPBACK}:${port}`, `localhost:${port}`].includes(headers.host ?? '');
   if (!isOurs) sendError(response, 421, 'This is fairlath on this computer; it answers to 127.0.0.1 only.');
   else if (method !== 'GET' && method !== 'HEAD') {
@@ -82,7 +81,7 @@ const SECURITY_HEADERS = {
 
 const HTML_HEADERS = { 'Content-Type': 'text/html; charset=utf-8' } as const;
 
-/** The policy that the page itself states, and what only a header can: nobody may put it into a frame. */
+/** The policy of the page, and what only a header can state: no site may put it into a frame. */
 function contentSecurityPolicy(html: string): string {
   const policy = /http-equiv="Content-Security-Policy" content="([^"]+)"/.exec(html)?.[1];
   if (policy === undefined) throw new Error('the page states no policy');

@@ -11,7 +11,8 @@ import { writePicture } from '../files/picture-file.ts';
 import { type OptionValues, option } from '../options/option-spec.ts';
 import { atOption, readLengths } from '../options/option-values.ts';
 import { forceOption, pictureOption, speciesOption } from '../options/shared-options.ts';
-import { pointJson } from '../output/json-output.ts';
+import { pick, pointJson } from '../output/json-output.ts';
+import { cautionsText } from '../output/print-answer.ts';
 import { optionContext, withFaultContext } from '../output/report-errors.ts';
 
 const OPTIONS = [
@@ -82,13 +83,7 @@ function asJson(runs: RunsAdvice): object {
   const advice = stripToCut(runs);
   return {
     species: advice.species.name,
-    thickness: advice.thickness,
-    width: advice.width,
-    cutLength: advice.cutLength,
-    strain: advice.strain,
-    safeStrain: advice.safeStrain,
-    breakingStrain: advice.breakingStrain,
-    verdict: advice.verdict,
+    ...pick(advice, 'thickness', 'width', 'cutLength', 'strain', 'safeStrain', 'breakingStrain', 'verdict'),
     maxThickness: advice.maxThickness,
     nails: runs.flatMap((run) =>
       run.advice.nails.map(({ at, force, side, centers }) => ({
@@ -114,11 +109,11 @@ function asText(part: Part, runs: RunsAdvice, cautions: readonly Warning[]): str
     describeStrip(stripToCut(runs), length, part.rule.unit).join('\n'),
     ...nails,
     ...otherCurvesText(runs),
-    ['Take care:', ...cautions.map(({ message }) => `- ${message}`)].join('\n'),
+    cautionsText(cautions),
   ].join('\n\n');
 }
 
-/** Why a curve of another kind has no nails in the list. */
+/** Why curves of other kinds have no nails in the list. */
 function otherCurvesText(runs: RunsAdvice): string[] {
   const kinds = new Set(runs.map(({ curve }) => curve.kind));
   const others = [...kinds].filter((kind) => kind !== 'batten' && kind !== 'bow');

@@ -13,9 +13,10 @@ import { type MeasuredReadings, parseReadingOptions, readReadingsFile } from '..
 import { selectBaseLine, selectEdge } from '../options/edge-options.ts';
 import type { JobInput } from '../options/job-input.ts';
 import { type OptionValues, option, repeatedOption } from '../options/option-spec.ts';
-import { parseLengthOption } from '../options/option-values.ts';
+import { readLengths } from '../options/option-values.ts';
 import { edgeOption, forceOption, fromOption, pictureOption } from '../options/shared-options.ts';
 import { checkText, pairText } from '../output/check-text.ts';
+import { pick } from '../output/json-output.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 
 const OPTIONS = [
@@ -89,15 +90,9 @@ export const makeCommand = (): Command =>
     },
   });
 
-function readCheckOptions(part: Part, edge: PartEdge, options: CheckCommandOptions): CheckOptions {
-  return {
-    base: selectBaseLine(edge, options),
-    tolerance:
-      options.tolerance === undefined
-        ? graduationMm(part.rule)
-        : parseLengthOption('--tolerance', options.tolerance, part.rule.unit, 'positive'),
-    beforeSanding: options.beforeSanding ?? false,
-  };
+function readCheckOptions({ rule }: Part, edge: PartEdge, options: CheckCommandOptions): CheckOptions {
+  const { tolerance = graduationMm(rule) } = readLengths(options, { tolerance: 'positive' }, rule.unit);
+  return { base: selectBaseLine(edge, options), tolerance, beforeSanding: options.beforeSanding ?? false };
 }
 
 function readMeasuredPart(
@@ -157,24 +152,14 @@ function requirePair(first: EdgeCheck, second: EdgeCheck, { pair }: CheckCommand
   );
 }
 
-function asJson({ edge, tolerance, readings, worst, rms, bestFit, verdict }: EdgeCheck): object {
-  return {
-    edge,
-    tolerance,
-    readings: readings.map(({ station, measured, design, deviation }) => ({
-      station,
-      measured,
-      design,
-      deviation,
-    })),
-    worst,
-    rms,
-    bestFit: {
-      shift: bestFit.shift,
-      rotateDeg: degrees(bestFit.turn),
-      worst: bestFit.worst,
-      rms: bestFit.rms,
-    },
-    verdict,
-  };
-}
+const asJson = (check: EdgeCheck): object => ({
+  ...pick(check, 'edge', 'tolerance'),
+  readings: check.readings.map((reading) => pick(reading, 'station', 'measured', 'design', 'deviation')),
+  ...pick(check, 'worst', 'rms'),
+  bestFit: {
+    shift: check.bestFit.shift,
+    rotateDeg: degrees(check.bestFit.turn),
+    ...pick(check.bestFit, 'worst', 'rms'),
+  },
+  verdict: check.verdict,
+});

@@ -11,14 +11,15 @@ import { showCount } from '../../units/number-format.ts';
 import { showLength } from '../../units/rule.ts';
 import { jobCommand } from '../define-command.ts';
 import type { DrawnBoard } from '../draw/draw-board.ts';
-import type { DrawingFormat, RenderedDrawing } from '../draw/render-drawing.ts';
+import type { RenderedDrawing } from '../draw/render-drawing.ts';
 import { writeFileAtomic } from '../files/atomic-write.ts';
 import { requireOutput } from '../files/output-file.ts';
 import { BOARD_OPTIONS } from '../options/board-options.ts';
 import { defaultOutput, type JobInput, type QuickValues } from '../options/job-input.ts';
-import { group, type OptionValues, option } from '../options/option-spec.ts';
-import { parseLengthOption } from '../options/option-values.ts';
+import { group, nameOf, type OptionValues, option } from '../options/option-spec.ts';
+import { flagOf, parseLengthOption } from '../options/option-values.ts';
 import { forceOption, outputOption } from '../options/shared-options.ts';
+import { pick } from '../output/json-output.ts';
 import { optionContext, withFaultContext } from '../output/report-errors.ts';
 import { textTable } from '../output/text-table.ts';
 
@@ -98,16 +99,16 @@ export const makeCommand = (): Command =>
     },
   });
 
-/** The part, or all that are wanted on one of their boards. */
+/** The part, or the whole quantity on one of its boards. */
 async function composeDrawing({ part, context }: JobInput, options: DrawOptions): Promise<ComposedDrawing> {
-  const asked = readFullSizeOptions(part, options);
-  const speaking = <T>(work: () => T): T => withFaultContext(optionContext(context), work);
-  if (options.nest) {
-    const { drawBoard } = await import('../draw/draw-board.ts');
-    return speaking(() => drawBoard(part, options, asked));
-  }
+  const full = readFullSizeOptions(part, options);
+  const { drawBoard } = await import('../draw/draw-board.ts');
   const { fullSize } = await import('../../export/full-size/compose-full-size.ts');
-  return speaking(() => ({ full: fullSize(part, { ...asked, ...(options.mirror && { mirror: true }) }) }));
+  return withFaultContext(optionContext(context), () =>
+    options.nest
+      ? drawBoard(part, options, full)
+      : { full: fullSize(part, { ...full, ...(options.mirror && { mirror: true }) }) },
+  );
 }
 
 interface ComposedDrawing {
@@ -115,45 +116,33 @@ interface ComposedDrawing {
   readonly board?: DrawnBoard;
 }
 
-/** What only makes sense of copies on a board, and what does not there. */
-function validateNestOptions({
-  nest,
-  mirror,
-  board,
-  boardWidth,
-  boardLength,
-  kerf,
-  between,
-  grain,
-}: DrawOptions) {
+function validateNestOptions(options: DrawOptions): void {
+  const { nest, mirror } = options;
   if (nest && mirror)
     throw new Fault(
       'draw.mirror-nest',
       '--mirror: on a board each part lies as the job asks, with "pair: mirrored" half of either hand. Leave it out.',
     );
-  const ofBoards = {
-    '--board': board,
-    '--board-width': boardWidth,
-    '--board-length': boardLength,
-    '--kerf': kerf,
-    '--between': between,
-    '--grain': grain,
-  };
-  const stray = Object.entries(ofBoards).find(([, typed]) => typed !== undefined);
+  const stray = (['board', ...BOARD_OPTIONS.map(nameOf)] as const).find(
+    (name) => options[name] !== undefined,
+  );
   if (stray && !nest)
-    throw new Fault('draw.nest', `${stray[0]} is for copies on a board. Add --nest, or leave it out.`);
+    throw new Fault('draw.nest', `${flagOf(stray)} is for copies on a board. Add --nest, or leave it out.`);
 }
 
+const DRAWING_FORMATS = ['svg', 'dxf', 'pdf'] as const;
+type DrawingFormat = (typeof DRAWING_FORMATS)[number];
+
 function formatFromExtension(file: string): DrawingFormat {
-  const ending = extname(file).slice(1).toLowerCase();
-  if (ending === 'svg' || ending === 'dxf' || ending === 'pdf') return ending;
+  const found = DRAWING_FORMATS.find((format) => `.${format}` === extname(file).toLowerCase());
+  if (found) return found;
   throw new Fault(
     'draw.format',
     `${file}: the ending says what to draw. Name a file ending in .svg, .dxf or .pdf.`,
   );
 }
 
-/** On a quick line --units is the unit of its lengths too. */
+/** Beside a quick line --units is also the unit of its lengths. */
 function validateFormatOptions(
   format: DrawingFormat,
   { splines, units }: DrawOptions,
@@ -191,7 +180,6 @@ function parseLayers(typed: string): LayerName[] {
   return names.filter(isLayer);
 }
 
-/** In the order a maker thinks of them. */
 const LAYER_NAMES: readonly LayerName[] = ['cut', 'saw', 'parallel', 'joints', 'marks', 'text', 'board'];
 const isLayer = (name: string): name is LayerName => LAYER_NAMES.some((layer) => layer === name);
 
@@ -199,10 +187,8 @@ const asJson = ({ figures, layers, size, toFile }: RenderedDrawing, board?: Draw
   size,
   toFile: toFile[0],
   ...(board && { board: { ...board, copies: toFile } }),
-  layers: layers.map(({ name, lines, arcs, curves }) => ({ name, lines, arcs, curves })),
-  lines: figures.lines,
-  arcs: figures.arcs,
-  curves: figures.curves,
+  layers: layers.map((layer) => pick(layer, 'name', 'lines', 'arcs', 'curves')),
+  ...pick(figures, 'lines', 'arcs', 'curves'),
   worstError: figures.worst,
   tolerance: FIT_MM,
 });
@@ -214,14 +200,10 @@ function asText(
   board?: DrawnBoard,
 ): string {
   const { rule } = part;
-  const rows = layers.map(({ name, lines, arcs, curves }) => [
-    `  ${name}`,
-    name === 'text'
-      ? 'words'
-      : [countText(lines, 'line'), countText(arcs, 'arc'), countText(curves, 'curve')]
-          .filter(Boolean)
-          .join(', '),
-  ]);
+  const rows = layers.map(({ name, lines, arcs, curves }) => {
+    const counts = [countText(lines, 'line'), countText(arcs, 'arc'), countText(curves, 'curve')];
+    return [`  ${name}`, name === 'text' ? 'words' : counts.filter(Boolean).join(', ')];
+  });
   return [
     `${part.name}, full size, is in ${output}: ${showLength(size.width, rule)} by ${showLength(size.height, rule)} over all.`,
     textTable(rows),

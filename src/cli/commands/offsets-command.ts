@@ -6,11 +6,13 @@ import { assertFewStations, type BaseLine } from '../../part/offsets.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { type Rule, showOnRule } from '../../units/rule.ts';
+import type { Unit } from '../../units/unit.ts';
 import { jobCommand } from '../define-command.ts';
 import { selectBaseLine, selectEdges, stationsAtSpacing } from '../options/edge-options.ts';
 import { type OptionValues, option } from '../options/option-spec.ts';
 import { atOption, parseLengthOption } from '../options/option-values.ts';
 import { edgeOption, everyOption, fromOption } from '../options/shared-options.ts';
+import { pick } from '../output/json-output.ts';
 import { textTable } from '../output/text-table.ts';
 
 const OPTIONS = [
@@ -45,7 +47,6 @@ export const makeCommand = (): Command =>
         part,
         warnings: [...part.warnings, ...tables.flatMap((table) => doublesBackWarnings(table, part.rule))],
         json: () => ({ edges: tables.map(asJson) }),
-        // The lines of the CSV end by themselves.
         text: () =>
           options.csv ? offsetsCsv(part.rule, tables).replace(/\n$/, '') : asText(part, tables, options),
       };
@@ -54,19 +55,13 @@ export const makeCommand = (): Command =>
 
 const asJson = ({ name, rows }: OffsetsTable): object => ({
   name,
-  rows: rows.map(({ station, offset, side, wood, shown }) => ({
-    station,
-    offset,
-    ...(side && { side }),
-    ...(wood && { wood }),
-    shown,
-  })),
+  rows: rows.map((row) => pick(row, 'station', 'offset', 'side', 'wood', 'shown')),
 });
 
 function buildTable(part: Part, edge: PartEdge, options: OffsetsOptions): OffsetsTable {
   const { rule } = part;
   const [base, cuts] = [selectBaseLine(edge, options), cutEnds(part, edge)];
-  const asked = requestedStations(edge, base, rule, options);
+  const asked = requestedStations(edge, base, rule.unit, options);
   const stations = options.at === undefined ? addCutEnds(asked, cuts, base) : asked;
   const table = offsetsTable(edge, stations, rule, base, cuts);
   const beyond = stations.find((station) => !table.rows.some((row) => row.station === station));
@@ -89,17 +84,15 @@ const doublesBackWarnings = ({ name, rows }: OffsetsTable, rule: Rule): Warning[
 function requestedStations(
   edge: PartEdge,
   base: BaseLine,
-  { unit }: Rule,
+  unit: Unit,
   { at, every }: OffsetsOptions,
 ): number[] {
-  if (at !== undefined) {
-    if (every !== undefined)
-      throw new Fault('command.at-or-every', '--at and --every exclude each other. Keep one.');
-    const typed = at.split(',');
-    atOption('--at', () => assertFewStations(typed.length));
-    return typed.map((one) => parseLengthOption('--at', one, unit));
-  }
-  return stationsAtSpacing(edge, base, unit, every);
+  if (at === undefined) return stationsAtSpacing(edge, base, unit, every);
+  if (every !== undefined)
+    throw new Fault('command.at-or-every', '--at and --every exclude each other. Keep one.');
+  const typed = at.split(',');
+  atOption('--at', () => assertFewStations(typed.length));
+  return typed.map((one) => parseLengthOption('--at', one, unit));
 }
 
 function asText(part: Part, tables: readonly OffsetsTable[], { from }: OffsetsOptions): string {

@@ -6,7 +6,7 @@ import { errorCode } from '../files/system-errors.ts';
 import { option } from '../options/option-spec.ts';
 import { writeLine } from '../output/stdout.ts';
 
-/** Always the same one: a browser keeps the last job by the page's address. */
+/** Always the same: a browser keeps the last job under the address of the page. */
 const DEFAULT_PORT = 4718;
 
 /** Lower ports belong to the system. */
@@ -46,7 +46,7 @@ export const makeCommand = (): Command =>
     },
   });
 
-/** In the folder of the bundled command line; a command that loads by itself lies one folder deeper. */
+/** The page is in dist, and the script of this command in dist/cli. */
 function readPageHtml(): string {
   const places = ['fairlath.html', '../fairlath.html'].map((name) => new URL(name, import.meta.url));
   const found = places.find((place) => existsSync(place));

@@ -19,7 +19,7 @@ import { atOption } from '../options/option-values.ts';
 import { requireOneTarget } from '../options/print-target.ts';
 import { edgeOption, forceOption, outputOption } from '../options/shared-options.ts';
 import { readSheetOptions, SHEET_OPTIONS } from '../options/sheet-options.ts';
-import { pointJson } from '../output/json-output.ts';
+import { pick, pointJson } from '../output/json-output.ts';
 import { optionContext, withFaultContextAsync } from '../output/report-errors.ts';
 import { type PreparedPrint, progressReporter } from '../print/prepared-print.ts';
 import { FORM_OPTIONS, prepareForm } from '../print/print-form.ts';
@@ -102,7 +102,6 @@ export const makeCommand = (): Command =>
     },
   });
 
-/** What the options make of the part. */
 async function preparePrint(part: Part, options: OptionValues<typeof OPTIONS>): Promise<PreparedPrint> {
   const sheets = readSheetOptions(part, options);
   if (options.gauge) return prepareGauge(part, options, sheets, options.cover);
@@ -144,15 +143,10 @@ const asJson = (printed: PreparedPrint, file: string): object => {
   };
 };
 
-const patternJson = ({ orientation, turnDeg, plainSheets, lowerBound, code }: Layout): object => ({
-  orientation,
-  turnDeg,
-  plainSheets,
-  lowerBound,
-  code,
-});
+const patternJson = (layout: Layout): object =>
+  pick(layout, 'orientation', 'turnDeg', 'plainSheets', 'lowerBound', 'code');
 
-/** The way of a mirrored sheet from part to page turns the part over as well. */
+/** The map of a mirrored sheet from part to page turns the part over. */
 const sheetsJson = ({ sheets, mirrored }: Layout, names: readonly string[]): object[] =>
   sheets.map((sheet) => ({
     name: sheet.name,

@@ -16,7 +16,8 @@ import { writePicture } from '../files/picture-file.ts';
 import { atOption } from '../options/option-values.ts';
 import { readSaws, requireBlade, SAW_OPTIONS } from '../options/saw-options.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
-import { anglesJson } from '../output/json-output.ts';
+import { anglesJson, pick } from '../output/json-output.ts';
+import { cautionsText } from '../output/print-answer.ts';
 import { optionContext, withFaultContext } from '../output/report-errors.ts';
 
 /** `fairlath saw JOB`: how to saw the part. */
@@ -88,8 +89,7 @@ function asJson({ ends, blade, weights, support, tableSaw, height, table }: Sawi
       boardMass: weights.boardMass ?? null,
       boardBalanceStation: weights.boardBalance.x,
       standsAt: support.stands,
-      tips: support.tips,
-      swing: support.swing,
+      ...pick(support, 'tips', 'swing'),
       table,
       height,
     },
@@ -107,20 +107,19 @@ function bladeJson({ hollows, rounds, widest, corners, ownBlade }: Sawing['blade
     tightestConvexAt: round ? at(round) : null,
     tightestConcavePlaces: hollows.map(at),
     tightestConvexPlaces: rounds.map(at),
-    corners: corners.map(({ kind, at: { x, y }, turn, edge, ofShoulder }) => ({
-      kind,
-      ofShoulder,
-      station: x,
-      offset: y,
-      turnDeg: degrees(turn),
-      edge,
+    corners: corners.map((corner) => ({
+      ...pick(corner, 'kind', 'ofShoulder'),
+      station: corner.at.x,
+      offset: corner.at.y,
+      turnDeg: degrees(corner.turn),
+      edge: corner.edge,
     })),
     ...(ownBlade && {
       asked: {
         width: ownBlade.width,
         leastRadius: ownBlade.minRadius,
         turns: ownBlade.tooTight.length === 0,
-        tooTight: ownBlade.tooTight.map((bend) => ({ kind: bend.kind, radius: bend.radius, ...at(bend) })),
+        tooTight: ownBlade.tooTight.map((bend) => ({ ...pick(bend, 'kind', 'radius'), ...at(bend) })),
       },
     }),
   };
@@ -144,6 +143,6 @@ function asText(part: Part, sawing: Sawing, cautions: readonly Warning[], words:
     }),
     block('Support', describeSupport(weights, support, table, words)),
     ['Order of cuts:', ...order.map((step, i) => `  ${i + 1}. ${step}`)].join('\n'),
-    ['Take care:', ...cautions.map(({ message }) => `- ${message}`)].join('\n'),
+    cautionsText(cautions),
   ].join('\n\n');
 }

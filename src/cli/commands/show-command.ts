@@ -5,7 +5,7 @@ import { fairnessOf } from '../../curves/fairness/fairness.ts';
 import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { type Figures, figuresOf } from '../../curves/measurements.ts';
-import type { Part, PartEdge, Tenon } from '../../part/part.ts';
+import type { Part, PartEdge } from '../../part/part.ts';
 import { showNearest } from '../../units/graduation.ts';
 import { degrees, showAngle } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../../units/rule.ts';
@@ -52,17 +52,17 @@ function asJson(part: Part): object {
     joints: part.joints.map(jointJson),
     ...(shape.type === 'closed' && {
       leastWidth: { width: shape.leastWidth.width, station: shape.leastWidth.at.x },
-      ...(shape.tenons.length > 0 && { tenons: shape.tenons.map(tenonJson) }),
+      ...(shape.tenons.length > 0 && {
+        tenons: shape.tenons.map(({ side, shoulder, width, at }) => ({
+          end: side,
+          shoulder,
+          width,
+          station: at.x,
+        })),
+      }),
     }),
   };
 }
-
-const tenonJson = ({ side, shoulder, width, at }: Tenon): object => ({
-  end: side,
-  shoulder,
-  width,
-  station: at.x,
-});
 
 function edgeJson({ name, length, runs }: PartEdge, rule: Rule): object {
   const { remarks, joins, inflections } = fairnessOf(runs);
@@ -102,26 +102,21 @@ function runJson(run: Curve): object {
   };
 }
 
-function asText(part: Part): string {
-  const blocks = part.edges.map((edge) => edgeText(edge, part.rule));
-  return [
+const asText = (part: Part): string =>
+  [
     title(part),
-    ...blocks,
+    ...part.edges.map((edge) => edgeText(edge, part.rule)),
     ...widthText(part),
     ...endsText(part),
     ...jointsText(part),
     ...(part.notes ? [part.notes.trim()] : []),
   ].join('\n\n');
-}
 
 function title({ name, quantity, stock, rule }: Part): string {
   const sizes = [stock?.length, stock?.width, stock?.thickness].filter((size) => size !== undefined);
-  const board =
-    sizes.length > 0 ? `${sizes.map((size) => showOnRule(size, rule)).join(' × ')} ${rule.unit}` : '';
-  const facts = [quantity > 1 ? `${quantity} wanted` : '', stock?.species ?? '', board].filter(
-    (fact) => fact !== '',
-  );
-  return [name, ...(facts.length > 0 ? [facts.join(', ')] : [])].join('\n');
+  const board = sizes.map((size) => showOnRule(size, rule)).join(' × ');
+  const facts = [quantity > 1 && `${quantity} wanted`, stock?.species, board && `${board} ${rule.unit}`];
+  return [name, facts.filter(Boolean).join(', ')].filter(Boolean).join('\n');
 }
 
 const edgeText = ({ name, length, runs }: PartEdge, rule: Rule): string =>
@@ -162,7 +157,7 @@ function figureRows(run: Curve, figures: Figures, rule: Rule, at: (p: Point) => 
   ];
 }
 
-/** An arc is as tight all along. */
+/** An arc has the same radius everywhere. */
 const radiusRow = ({ kind }: Curve, radius: string, station: string): string[] =>
   kind === 'arc' ? ['    radius', radius] : ['    tightest', `radius ${radius} at station ${station}`];
 
@@ -173,14 +168,14 @@ const KIND_WITH_ARTICLE: Readonly<Record<CurveComparison['kind'], string>> = {
   spline: 'a natural spline',
 };
 
-/** "an arc of this rise lies 1/16 in off at station 3": how much the choice of curve matters. */
+/** How much the choice of curve matters: "an arc of this rise lies 1/16 in off at station 3". */
 function apartText({ kind, worst, at, sameApex }: CurveComparison, rule: Rule): string {
   const other = `${KIND_WITH_ARTICLE[kind]} of this rise${sameApex ? '' : ', its apex in the middle,'}`;
   if (readOnRule(worst, rule).mark === 0) return `${other} is the same line on your rule`;
   return `${other} lies ${showNearest(worst, rule)} off at station ${readOnRule(at.x, rule).text}`;
 }
 
-/** Wide enough for the longest name, so that every run's figures stand under each other. */
+/** As wide as the longest label, so that the figures of all runs line up. */
 const LABEL_WIDTH = '    inflection'.length;
 
 function widthText({ shape, rule }: Part): string[] {

@@ -1,7 +1,6 @@
 import type { Command } from 'commander';
 import type { Part } from '../../part/part.ts';
 import type { Nesting } from '../../shop/nesting/nest-copies.ts';
-import type { NestingFigures } from '../../shop/nesting/nesting-layouts.ts';
 import { blankWarnings } from '../../shop/stock/blank.ts';
 import { boardFeet } from '../../shop/stock/board-feet.ts';
 import type { LayerChoice } from '../../shop/stock/lumber-thicknesses.ts';
@@ -15,7 +14,6 @@ import {
   runoutGrade,
   STOCK_CAUTIONS,
 } from '../../shop/words/describe-stock.ts';
-import type { Warning } from '../../units/fault.ts';
 import { showSizes } from '../../units/graduation.ts';
 import { degrees, showAngle } from '../../units/number-format.ts';
 import { showLength } from '../../units/rule.ts';
@@ -23,6 +21,8 @@ import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/picture-file.ts';
 import { BOARD_OPTIONS, readStockOptions, requireNesting } from '../options/board-options.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
+import { pick } from '../output/json-output.ts';
+import { cautionsText } from '../output/print-answer.ts';
 import { optionContext, withFaultContext } from '../output/report-errors.ts';
 import { textTable } from '../output/text-table.ts';
 
@@ -76,15 +76,14 @@ export const makeCommand = (): Command =>
     },
   });
 
-/** Sizes, board feet and mass are of one blank and one finished part; `inAll` is of the quantity. */
+/** Sizes, board feet and mass are those of one blank and one finished part, `inAll` those of the quantity. */
 function asJson(part: Part, plan: StockPlan): object {
   const { blank, layers, amount, nesting } = plan;
   return {
     blank,
     ...(layers && { layers: layers.map(layerJson) }),
     ...(amount && {
-      boardFeet: amount.boardFeet,
-      cubicMetres: amount.cubicMetres,
+      ...pick(amount, 'boardFeet', 'cubicMetres'),
       ...(amount.weight && {
         species: amount.weight.species.name,
         mass: amount.weight.part,
@@ -104,13 +103,11 @@ function asJson(part: Part, plan: StockPlan): object {
   };
 }
 
-const layerJson = ({ count, lumber, each, waste }: LayerChoice): object => ({
-  count,
+const layerJson = ({ lumber, ...layer }: LayerChoice): object => ({
+  count: layer.count,
   quarter: lumber.name,
-  rough: lumber.rough,
-  planed: lumber.planed,
-  each,
-  waste,
+  ...pick(lumber, 'rough', 'planed'),
+  ...pick(layer, 'each', 'waste'),
 });
 
 function nestingJson(nesting: Nesting, layers: LayerChoice | undefined): object {
@@ -123,7 +120,7 @@ function nestingJson(nesting: Nesting, layers: LayerChoice | undefined): object 
     board,
     ...(rough && layers && { boardFeet: boardFeet(rough) * layers.count * laid.boards }),
     rectangles,
-    ways: ways.map((way: NestingFigures) => way),
+    ways,
     copies: copiesOn(1),
   };
 }
@@ -141,12 +138,7 @@ function grainJson({ grain }: StockPlan): object {
     band: runoutGrade(grain).grade,
     ...(section && {
       sectionRatio: section.share,
-      section: {
-        station: section.at.x,
-        offset: section.at.y,
-        height: section.height,
-        weakened: section.weakened,
-      },
+      section: { station: section.at.x, offset: section.at.y, ...pick(section, 'height', 'weakened') },
     }),
     ...(better && {
       better: { turnDeg: degrees(better.turn), worstDeg: degrees(better.angle), blankWidth: better.width },
@@ -162,7 +154,7 @@ function asText(part: Part, plan: StockPlan): string {
   const rows = (title: string, table: readonly (readonly string[])[]): string[] =>
     table.length > 1 ? list(title, textTable(table).split('\n')) : [];
   return [
-    [part.name, quantityText(part)].filter((line) => line !== '').join('\n'),
+    [part.name, quantityText(part)].filter(Boolean).join('\n'),
     ...list('Blank', describeBlank(part, plan)),
     ...rows(
       `Thickness: ${stock?.thickness === undefined ? '' : showLength(stock.thickness, rule)}`,
@@ -180,12 +172,9 @@ function asText(part: Part, plan: StockPlan): string {
       plan.grain.turn === 0 ? 'Grain along the reference line' : `Grain turned ${showAngle(plan.grain.turn)}`,
       describeGrain(plan, rule),
     ),
-    list(
-      'Take care:',
-      STOCK_CAUTIONS.map(({ message }: Warning) => `- ${message}`),
-    ).join(''),
+    cautionsText(STOCK_CAUTIONS),
   ].join('\n\n');
 }
 
 const quantityText = ({ quantity, stock }: Part): string =>
-  [quantity > 1 ? `${quantity} wanted` : '', stock?.species ?? ''].filter((word) => word !== '').join(', ');
+  [quantity > 1 && `${quantity} wanted`, stock?.species].filter(Boolean).join(', ');

@@ -6,14 +6,14 @@ import { planStock } from '../../shop/stock/stock-plan.ts';
 import { Fault } from '../../units/fault.ts';
 import { type BoardOptions, readStockOptions, requireNesting } from '../options/board-options.ts';
 
-/** One of the boards that all copies lie on. */
+/** One of the boards that hold the whole quantity. */
 export interface DrawnBoard {
   readonly number: number;
-  /** How many boards there are. */
+  /** The number of boards. */
   readonly of: number;
   readonly length: number;
   readonly width: number;
-  /** Copies on it, and least between two of them, mm. */
+  /** The copies on it, and the least gap between two of them, mm. */
   readonly copies: number;
   readonly gap: number;
 }

@@ -18,22 +18,20 @@ import { POINTS_PER_MM } from '../../tiling/paper/page-matrix.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import { loadFont } from '../files/load-font.ts';
 
-export type DrawingFormat = 'svg' | 'dxf' | 'pdf';
-
-export interface DrawingFileOptions {
-  readonly format: DrawingFormat;
-  /** Of a DXF's numbers. */
+interface DrawingFileOptions {
+  readonly format: 'svg' | 'dxf' | 'pdf';
+  /** The unit of the numbers in a DXF. */
   readonly unit: 'mm' | 'in';
   readonly splines: boolean;
 }
 
-/** A drawing as it goes into a file, and what there is to say about it. */
+/** The content of a drawing's file, and its figures. */
 export interface RenderedDrawing {
-  /** Written when it is asked for: what is wrong with the drawing is told before. */
+  /** Written on request: the mistakes of the drawing come before. */
   readonly content: () => Promise<string | Uint8Array>;
   readonly figures: FullSizeFigures;
   readonly layers: readonly (FullSizeFigures & { readonly name: LayerName })[];
-  /** Of the page, or of what is drawn in a DXF, mm. */
+  /** The page, or the bounds of the lines in a DXF, mm. */
   readonly size: { readonly width: number; readonly height: number };
   /** Part mm → the file's own numbers, for each copy: mm with y down, points with y up, the DXF's unit. */
   readonly toFile: readonly Affine[];

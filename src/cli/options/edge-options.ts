@@ -9,10 +9,7 @@ import type { edgeOption, fromOption } from './shared-options.ts';
 /** The options that choose the edge and the line that stations and offsets are measured from, as typed. */
 export type EdgeOptions = OptionValues<readonly [ReturnType<typeof edgeOption>, typeof fromOption]>;
 
-/**
- * The edge that is named, or all of them.
- * @throws Fault `command.no-such-edge`
- */
+/** The edge that is named, or all edges. @throws Fault `command.no-such-edge` */
 export function selectEdges(part: Part, { edge }: Pick<EdgeOptions, 'edge'>): Part['edges'] {
   if (edge === undefined) return part.edges;
   const found = part.edges.find(({ name }) => name === edge);
@@ -23,10 +20,7 @@ export function selectEdges(part: Part, { edge }: Pick<EdgeOptions, 'edge'>): Pa
   );
 }
 
-/**
- * The edge that is named, or the only one.
- * @throws Fault `command.no-such-edge`, `check.which-edge`
- */
+/** The edge that is named, or the only one. @throws Fault `command.no-such-edge`, `check.which-edge` */
 export function selectEdge(part: Part, options: Pick<EdgeOptions, 'edge'>): PartEdge {
   const [edge, other] = selectEdges(part, options);
   if (!other) return edge;
@@ -45,7 +39,7 @@ export function selectBaseLine(edge: PartEdge, { from = 'reference' }: Pick<Edge
   throw new Fault('command.from', `--from: "${from}" is unknown. Write reference or chord.`);
 }
 
-/** The stations of an edge at the spacing typed after --every, or as on a rule. */
+/** The stations of an edge at the spacing of --every, or at a usual one. */
 export const stationsAtSpacing = (
   edge: PartEdge,
   base: BaseLine,

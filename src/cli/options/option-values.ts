@@ -36,4 +36,5 @@ export function readLengths<K extends string>(
   return lengths;
 }
 
-const flagOf = (key: string): string => `--${key.replace(/[A-Z]|\d+/g, (word) => `-${word.toLowerCase()}`)}`;
+export const flagOf = (key: string): string =>
+  `--${key.replace(/[A-Z]|\d+/g, (word) => `-${word.toLowerCase()}`)}`;

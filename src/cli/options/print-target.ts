@@ -1,7 +1,7 @@
 import { Fault } from '../../units/fault.ts';
 import { optionOwnerFault } from './option-values.ts';
 
-/** What is printed instead of the whole pattern, one of them. */
+/** What is printed in place of the whole pattern: at most one. */
 export interface PrintTarget {
   readonly half?: boolean;
   readonly gauge?: boolean;
@@ -9,7 +9,7 @@ export interface PrintTarget {
   readonly form?: boolean;
 }
 
-/** Options that only one of these has a use for. */
+/** The options that belong to one of them. */
 const OPTION_OWNERS: Readonly<Record<string, readonly ('gauge' | 'template' | 'form')[]>> = {
   every: ['gauge'],
   from: ['gauge'],

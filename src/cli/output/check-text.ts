@@ -14,7 +14,7 @@ const MARK_TEXT: Readonly<Record<StationVerdict, string>> = {
   lost: '<- hollow: past saving',
 };
 
-/** The comparison in words, in the job's unit, with what to do about it. */
+/** The check in words: each reading, the worst, how the part lies, and the verdict. */
 export function checkText(part: Part, check: EdgeCheck, beforeSanding: boolean): string {
   const { rule } = part;
   const line = beforeSanding ? 'the saw line' : 'the finished line';
@@ -42,7 +42,7 @@ function rowOf(each: Deviation, { rule, sawAllowance }: Part, beforeSanding: boo
   ];
 }
 
-/** Beside the rule's marks: nearer than the hand reads. */
+/** More exact than the marks of a rule. */
 const showExact = (mm: number, { unit }: Rule): string => showFixed(mm, unit, { in: 2, mm: 1 });
 
 /** "1/16 proud": more wood than asked for; "1/16 shy": less. */

@@ -7,7 +7,7 @@ import { degrees } from '../../units/number-format.ts';
 import { type Rule, showOnRule } from '../../units/rule.ts';
 import { anglesJson, pointJson } from './json-output.ts';
 
-/** Ends and joints of a part, as `show` tells them. */
+// The ends and joints of a part in the answer of `show`.
 
 export function endJson(end: PartEnd, { stock }: Part): object {
   const { side, angles, face, back } = end;
@@ -24,7 +24,7 @@ export function endJson(end: PartEnd, { stock }: Part): object {
   };
 }
 
-/** As in the job, in millimetres and degrees, numbered as on the sheets. */
+/** A joint with the keys of the job, in millimeters and degrees, numbered as on the sheets. */
 export function jointJson(joint: Joint, i: number): object {
   const { key, kind, ...rest } = joint;
   const given: object = {
@@ -67,5 +67,5 @@ const ruleReader =
   (mm: number): string =>
     showOnRule(mm, rule);
 
-/** A terminal's minus. */
+/** A terminal has the plain minus. */
 const withAsciiMinus = (text: string): string => text.replaceAll('−', '-');

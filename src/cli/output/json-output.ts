@@ -5,7 +5,6 @@ import { degrees } from '../../units/number-format.ts';
 /** A point in JSON: [x, y]. */
 export const pointJson = ({ x, y }: Point): readonly [number, number] => [x, y];
 
-/** Angles are radians inside, and degrees in JSON. */
 /** The angles of an end's cut. */
 export const anglesJson = (angles: CompoundAngles): object => ({
   miterDeg: degrees(angles.miter),
@@ -15,6 +14,10 @@ export const anglesJson = (angles: CompoundAngles): object => ({
   leanDeg: degrees(angles.lean),
   sightDeg: degrees(angles.sight),
 });
+
+/** Some fields of an object, in this order. */
+export const pick = <T extends object, K extends keyof T>(from: T, ...keys: readonly K[]): Pick<T, K> =>
+  Object.fromEntries(keys.map((key) => [key, from[key]])) as Pick<T, K>;
 
 /** An object as JSON, in full precision. A number that is not finite is a failure of fairlath. */
 export const jsonText = (body: object): string =>

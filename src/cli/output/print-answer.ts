@@ -22,3 +22,7 @@ export function printAnswer(command: string, answer: CommandAnswer, asJson: bool
     asJson ? jsonText({ command, part: part.name, units: 'mm', ...json(), warnings: jsonWarnings }) : text(),
   );
 }
+
+/** Cautions at the end of a text. */
+export const cautionsText = (cautions: readonly Warning[]): string =>
+  ['Take care:', ...cautions.map(({ message }) => `- ${message}`)].join('\n');

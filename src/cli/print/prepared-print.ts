@@ -3,20 +3,19 @@ import type { Part } from '../../part/part.ts';
 import type { Layout } from '../../tiling/layout.ts';
 import type { Warning } from '../../units/fault.ts';
 
-/** Something to print, laid over its sheets: a pattern, a gauge, a template, a form. */
+/** A pattern, a gauge, a template or a form, laid out over its sheets. */
 export interface PreparedPrint {
   readonly part: Part;
-  /** The file's title, and the first words of what is told. */
+  /** The title of the file, and the first words of the answer. */
   readonly title: string;
   readonly layout: Layout;
-  /** Of a pair whose halves differ, the pattern of the other. */
+  /** The pattern of the mirrored part, where a pair has parts that differ. */
   readonly mirrored?: Layout;
-  /** The pages' names in order, without drawing them. */
+  /** The names of the pages in order: to know them needs no drawing. */
   readonly names: readonly string[];
   readonly pages: Iterable<Page>;
-  /** What its JSON has beside what every print has. */
+  /** Keys of its own in the JSON. */
   readonly json?: object;
-  /** What is told of it beside its sheets. */
   readonly messages?: readonly string[];
   readonly warnings?: readonly Warning[];
 }

@@ -11,7 +11,7 @@ import { type EdgeOptions, selectEdges } from '../options/edge-options.ts';
 import { type OptionValues, option } from '../options/option-spec.ts';
 import { atOption, readLengths } from '../options/option-values.ts';
 import { speciesOption } from '../options/shared-options.ts';
-import { pointJson } from '../output/json-output.ts';
+import { pick, pointJson } from '../output/json-output.ts';
 import type { PreparedPrint } from './prepared-print.ts';
 
 /** What belongs to `print --form`. */
@@ -50,16 +50,14 @@ export async function prepareForm(
   };
 }
 
-/** The edge that is named, or the one that is bent, with its sharpest curvature. */
+/** The edge that is named, or the only curved one, with its largest curvature. */
 function selectCurvedEdge(part: Part, options: FormOptions): { edge: PartEdge; curvature: number } {
-  const bent = selectEdges(part, options).flatMap((edge) => {
-    const sharpest = Math.max(
-      0,
-      ...edge.runs.map((run) => 1 / (figuresOf(run).tightest?.radius ?? Infinity)),
-    );
-    return sharpest > 0 ? [{ edge, curvature: sharpest }] : [];
-  });
-  const [first, second] = bent;
+  const [first, second] = selectEdges(part, options)
+    .map((edge) => {
+      const radii = edge.runs.map((run) => figuresOf(run).tightest?.radius ?? Infinity);
+      return { edge, curvature: 1 / Math.min(...radii) };
+    })
+    .filter(({ curvature }) => curvature > 0);
   if (!first)
     throw new Fault('form.straight', 'there is no curve to bend plies to: glue them up flat.', '--form');
   if (second)
@@ -93,10 +91,7 @@ const asJson = (edge: string, species: string, form: Form, lamination: Laminatio
   ...lamination,
   springback: { share: lostShare(lamination.plies), lost: form.rise - form.askedRise },
   line: {
-    length: form.length,
-    chord: form.chord,
-    rise: form.rise,
-    askedRise: form.askedRise,
+    ...pick(form, 'length', 'chord', 'rise', 'askedRise'),
     ends: form.part.shape.type === 'line' ? form.part.shape.chord.map(pointJson) : [],
   },
 });

@@ -9,6 +9,7 @@ import { type EdgeOptions, selectBaseLine, selectEdges, stationsAtSpacing } from
 import type { OptionValues } from '../options/option-spec.ts';
 import { atOption } from '../options/option-values.ts';
 import { everyOption, fromOption } from '../options/shared-options.ts';
+import { pick } from '../output/json-output.ts';
 import type { PreparedPrint } from './prepared-print.ts';
 
 /** What belongs to `print --gauge`. */
@@ -47,7 +48,7 @@ export async function prepareGauge(
   };
 }
 
-/** The stick takes one reading a station, and the maker's rule may meet the edge at another. */
+/** The stick has one reading for each station, but a rule there may meet the edge elsewhere. */
 function doublesBackWarnings({ edge, doubled }: GaugeStrip, rule: Rule): Warning[] {
   if (doubled.length === 0) return [];
   const stations = doubled.map((station) => showOnRule(station, rule)).join(', ');
@@ -71,11 +72,10 @@ const asJson = ({ part, from, tolerance, placed }: LaidGauge): object => ({
     edge: strip.edge,
     workingEdge: edge,
     measured: out > 0 ? 'up' : 'down',
-    stations: strip.ticks.map(({ station, offset, what }) => ({
-      station,
-      offset,
-      shown: showOnRule(offset, part.rule),
-      what,
+    stations: strip.ticks.map((tick) => ({
+      ...pick(tick, 'station', 'offset'),
+      shown: showOnRule(tick.offset, part.rule),
+      what: tick.what,
     })),
   })),
 });

@@ -26,9 +26,7 @@ interface PlacedLabel extends Point {
 /** About the size of a letter and of a line of text, px. */
 const [LETTER_PX, LINE_PX] = [7.5, 19];
 
-/**
- * Other kinds of curve over the part's own, with their largest deviation; updated when the pointer is idle.
- */
+/** Other kinds of curve over the part's own, with their largest deviation; updated when the pointer is idle. */
 export class ComparisonLayer {
   private compared: readonly ComparedCurve[] = [];
   private readonly boxes = new Map<ComparedKind, HTMLInputElement>();
@@ -37,9 +35,9 @@ export class ComparisonLayer {
   constructor(
     private readonly viewport: Viewport,
     private readonly store: Store,
-    places: Highlight,
+    highlight: Highlight,
   ) {
-    this.messageList = new MessageList(byId('beside-said'), places);
+    this.messageList = new MessageList(byId('beside-said'), highlight);
     const host = byId('beside-kinds');
     for (const kind of COMPARED_KINDS) {
       const box = el('input', { type: 'checkbox' });
@@ -67,29 +65,29 @@ export class ComparisonLayer {
 
   private draw(): void {
     const layer = this.viewport.layer('beside').clear().removeClass('old');
-    const written: PlacedLabel[] = [];
+    const placed: PlacedLabel[] = [];
     for (const { kind, curve, worst, at } of this.visibleCurves()) {
       const line = layer.path().attr('d', pathData(curve.path)).addClass(kind);
       this.viewport.alignToPart(line);
       const { x, y } = toScreen(this.viewport.view, at);
       layer.circle(8).center(x, y);
       const isSame = readOnRule(worst, this.store.rule).mark === 0;
-      const messageFor = isSame ? `${kind}: the same` : `${kind} ${this.store.roundedText(worst)}`;
-      const room = this.findLabelRoom(messageFor, { x, y: y - 12 }, written);
-      written.push(room);
+      const label = isSame ? `${kind}: the same` : `${kind} ${this.store.roundedText(worst)}`;
+      const room = this.findLabelRoom(label, { x, y: y - 12 }, placed);
+      placed.push(room);
       // Where the sheet is full the text is in the list only.
       if (room.y < LINE_PX) continue;
-      layer.plain(messageFor).attr({ x: room.x, y: room.y, class: 'middle' });
+      layer.plain(label).attr({ x: room.x, y: room.y, class: 'middle' });
     }
   }
 
-  private findLabelRoom(words: string, { x, y }: Point, written: readonly PlacedLabel[]): PlacedLabel {
-    const half = (words.length * LETTER_PX) / 2;
+  private findLabelRoom(label: string, { x, y }: Point, placed: readonly PlacedLabel[]): PlacedLabel {
+    const half = (label.length * LETTER_PX) / 2;
     const middle = this.viewport.labelMiddle(x, 2 * half);
     let line = y;
     const hit = (other: PlacedLabel): boolean =>
       Math.abs(other.x - middle) < other.half + half && Math.abs(other.y - line) < LINE_PX;
-    for (let other = written.find(hit); other; other = written.find(hit)) line = other.y - LINE_PX;
+    for (let other = placed.find(hit); other; other = placed.find(hit)) line = other.y - LINE_PX;
     return { x: middle, y: line, half };
   }
 
@@ -98,12 +96,12 @@ export class ComparisonLayer {
   }
 
   private showMessages(isAsked: boolean): void {
-    const rows = this.visibleCurves().map((other) => ({ text: this.words(other), target: () => other }));
+    const rows = this.visibleCurves().map((other) => ({ text: this.messageFor(other), target: () => other }));
     const none = 'None of these exists for this bend, or the line is one of them.';
     this.messageList.show(rows.length > 0 || !isAsked ? rows : [{ text: none }]);
   }
 
-  private words({ kind, worst, at, sameApex, edge }: ComparedCurve): string {
+  private messageFor({ kind, worst, at, sameApex, edge }: ComparedCurve): string {
     const { roundedText, ruleText, rule } = this.store;
     const own = sameApex ? '' : ', its apex in the middle,';
     if (readOnRule(worst, rule).mark === 0) return `${edge}: the ${kind}${own} is the same line on your rule`;

@@ -41,9 +41,9 @@ export class ReadingsLayer {
   constructor(
     private readonly viewport: Viewport,
     private readonly store: Store,
-    places: Highlight,
+    highlight: Highlight,
   ) {
-    this.messageList = new MessageList(byId('readings-said'), places);
+    this.messageList = new MessageList(byId('readings-said'), highlight);
     this.text.addEventListener('input', () => this.recheck());
     rejectTooLongInput(this.text, (text) => this.reject(text));
     this.edge.addEventListener('change', () => {
@@ -96,14 +96,17 @@ export class ReadingsLayer {
     const { evaluated, lengthText } = this.store;
     if (evaluated) this.offerEdges(evaluated.part.edges);
     this.check = undefined;
-    let said: readonly MessageLine[] = this.rejected.map(warningLine);
+    let lines: readonly MessageLine[] = this.rejected.map(warningLine);
     try {
       this.check = evaluated && this.checkReadings(evaluated.part);
-      if (this.check) said = [...said, ...this.resultLines(this.check)];
+      if (this.check) lines = [...lines, ...this.resultLines(this.check)];
     } catch (error) {
-      said = [...said, ...userFaults(error).map((fault) => warningLine(messageWithLine(fault, lengthText)))];
+      lines = [
+        ...lines,
+        ...userFaults(error).map((fault) => warningLine(messageWithLine(fault, lengthText))),
+      ];
     }
-    this.messageList.show(said);
+    this.messageList.show(lines);
     this.draw();
   }
 
@@ -144,15 +147,15 @@ export class ReadingsLayer {
     const rows = readings
       .filter(({ verdict }) => verdict !== 'true')
       .map((each) => ({
-        text: `station ${ruleText(each.station)}: ${this.off(each.proud)}`,
+        text: `station ${ruleText(each.station)}: ${this.deviationText(each.proud)}`,
         target: () => ({ at: { x: each.station, y: each.design } }),
       }));
-    const deviationText = verdict === 'within' ? 'within' : 'outside: off by more than';
-    const whole = `${edge}, ${deviationText} ${lengthText(tolerance)}; ${lengthText(worst)} at worst`;
+    const result = verdict === 'within' ? 'within' : 'outside: off by more than';
+    const whole = `${edge}, ${result} ${lengthText(tolerance)}; ${lengthText(worst)} at worst`;
     return [{ text: whole }, ...rows];
   }
 
-  private off(proud: number): string {
+  private deviationText(proud: number): string {
     if (readOnRule(proud, this.store.rule).mark === 0) return 'on the line';
     return `${this.store.roundedText(Math.abs(proud))} ${proud > 0 ? 'proud' : 'shy'}`;
   }
@@ -170,33 +173,18 @@ export class ReadingsLayer {
     };
     const along = (off: (deviation: number) => number): string =>
       `M${readings.map((each) => at(each.station, each.design + off(each.deviation) * times)).join('L')}`;
-    layer
-      .path()
-      .attr(
-        'd',
-        along(() => tolerance),
-      )
-      .addClass('tolerance');
-    layer
-      .path()
-      .attr(
-        'd',
-        along(() => -tolerance),
-      )
-      .addClass('tolerance');
-    layer
-      .path()
-      .attr(
-        'd',
-        along((deviation) => deviation),
-      )
-      .addClass('tips');
+    const line = (off: (deviation: number) => number, name: string): void => {
+      layer.path().attr('d', along(off)).addClass(name);
+    };
+    line(() => tolerance, 'tolerance');
+    line(() => -tolerance, 'tolerance');
+    line((deviation) => deviation, 'tips');
     const teeth = readings.map(
       ({ station, design, deviation }) =>
         `M${at(station, design)}L${at(station, design + deviation * times)}`,
     );
     layer.path().attr('d', teeth.join('')).addClass('teeth');
-    const told = `what is off is drawn ${Number(times.toPrecision(2))} times as large`;
-    layer.plain(told).attr({ x: RULE_PX.left + 12, y: view.height - RULE_PX.across - 12 });
+    const note = `what is off is drawn ${Number(times.toPrecision(2))} times as large`;
+    layer.plain(note).attr({ x: RULE_PX.left + 12, y: view.height - RULE_PX.across - 12 });
   }
 }

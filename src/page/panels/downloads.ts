@@ -35,6 +35,13 @@ export interface Download {
   readonly make: (part: Part, layouts: () => PatternLayouts, font: Uint8Array) => Promise<BlobPart>;
 }
 
+const svg = (label: string, suffix: string, make: (part: Part) => string): Download => ({
+  label,
+  type: 'image/svg+xml',
+  suffix,
+  make: async (part) => make(part),
+});
+
 /** Everything that can be downloaded, in the order of the list. A new paper is one more entry here. */
 export const DOWNLOADS: readonly Download[] = [
   {
@@ -58,62 +65,39 @@ export const DOWNLOADS: readonly Download[] = [
         font,
       )) as BlobPart,
   },
-  {
-    label: 'The strip over its nails (SVG)',
-    type: 'image/svg+xml',
-    suffix: '-strip.svg',
-    make: async (part) => {
-      const species = chooseStripSpecies(undefined, part.stock?.species);
-      return writeSvg(
-        composeStripPicture(part, adviseStrips(part, { species, rule: part.rule })),
-        `${part.name}: the strip`,
-      );
-    },
-  },
-  {
-    label: 'The board on the saw (SVG)',
-    type: 'image/svg+xml',
-    suffix: '-saw.svg',
-    make: async (part) => writeSvg(composeSawPicture(part, adviseSawing(part)), `${part.name}: the saw`),
-  },
-  {
-    label: 'The blanks on their boards (SVG)',
-    type: 'image/svg+xml',
-    suffix: '-board.svg',
-    make: async (part) => {
-      const plan = planStock(part, {});
-      if (!plan.nesting)
-        throw new Error('one edge is a line, and no part to lay on a board. Set out the other edge too.');
-      return writeSvg(composeBoard(part, plan, plan.nesting), `${part.name}: the board`);
-    },
-  },
+  svg('The strip over its nails (SVG)', '-strip.svg', (part) => {
+    const species = chooseStripSpecies(undefined, part.stock?.species);
+    const runs = adviseStrips(part, { species, rule: part.rule });
+    return writeSvg(composeStripPicture(part, runs), `${part.name}: the strip`);
+  }),
+  svg('The board on the saw (SVG)', '-saw.svg', (part) =>
+    writeSvg(composeSawPicture(part, adviseSawing(part)), `${part.name}: the saw`),
+  ),
+  svg('The blanks on their boards (SVG)', '-board.svg', (part) => {
+    const plan = planStock(part, {});
+    if (!plan.nesting)
+      throw new Error('one edge is a line, and no part to lay on a board. Set out the other edge too.');
+    return writeSvg(composeBoard(part, plan, plan.nesting), `${part.name}: the board`);
+  }),
   {
     label: 'The offsets (CSV)',
     type: 'text/csv',
     suffix: '-offsets.csv',
     make: async (part) => `${offsetsCsv(part.rule, offsetsTables(part))}`,
   },
-  {
-    label: 'A picture with the curvature (SVG)',
-    type: 'image/svg+xml',
-    suffix: '-picture.svg',
-    make: async (part) => writeSvg(composePicture(part), part.name),
-  },
+  svg('A picture with the curvature (SVG)', '-picture.svg', (part) =>
+    writeSvg(composePicture(part), part.name),
+  ),
   {
     label: 'The whole part, for a machine (DXF)',
     type: 'image/vnd.dxf',
     suffix: '.dxf',
     make: async (part) => fullSizeDxf(part, fullSize(part), { unit: 'mm', splines: false }),
   },
-  {
-    label: 'The whole part, for a machine (SVG)',
-    type: 'image/svg+xml',
-    suffix: '.svg',
-    make: async (part) => {
-      const full = fullSize(part);
-      return fullSizeSvg(part, full, fullSizePage(full).drawing);
-    },
-  },
+  svg('The whole part, for a machine (SVG)', '.svg', (part) => {
+    const full = fullSize(part);
+    return fullSizeSvg(part, full, fullSizePage(full).drawing);
+  }),
 ];
 
 export const fileName = ({ name }: Part, { suffix }: Download): string => fileNameFor(name, suffix);

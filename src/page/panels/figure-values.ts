@@ -1,5 +1,6 @@
 import type { Curve } from '../../curves/curve.ts';
 import { fairnessOf } from '../../curves/fairness/fairness.ts';
+import type { Point } from '../../curves/geometry/point.ts';
 import type { Figures } from '../../curves/measurements.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { blankWarnings } from '../../shop/stock/blank.ts';
@@ -72,54 +73,36 @@ export function curvedRuns({ part, figures }: EvaluatedJob): NamedRun[] {
   });
 }
 
-function runFigures(
-  { prefix, edge, run, i, figures }: NamedRun,
-  { lengthText, ruleText, roundedText }: LengthFormats,
-): FigureText[] {
-  const { apex, tightest, length: curveLength } = figures;
-  const id = `${edge.name}[${i}]`;
-  const place = { edge: edge.name };
-  return [
-    ...(apex
-      ? [
-          {
-            ...place,
-            id: `${id}.apex`,
-            label: `${prefix}apex`,
-            value: `station ${ruleText(apex.at.x)}, offset ${ruleText(apex.at.y)}`,
-            at: apex.at,
-          },
-          {
-            ...place,
-            id: `${id}.rise`,
-            label: `${prefix}rise over its chord`,
-            value: lengthText(apex.rise),
-            at: apex.at,
-          },
-        ]
-      : []),
-    ...(tightest
-      ? [
-          {
-            ...place,
-            id: `${id}.tightest`,
-            ...(run.kind === 'arc'
-              ? { label: `${prefix}radius`, value: roundedText(tightest.radius) }
-              : {
-                  label: `${prefix}tightest radius`,
-                  value: `${roundedText(tightest.radius)} at station ${ruleText(tightest.at.x)}`,
-                }),
-            at: tightest.at,
-          },
-        ]
-      : []),
-    {
-      ...place,
-      id: `${id}.length`,
-      label: `${prefix}length of the ${run.kind}`,
-      value: roundedText(curveLength),
-    },
-  ];
+function runFigures({ prefix, edge, run, i, figures }: NamedRun, formats: LengthFormats): FigureText[] {
+  const { lengthText, ruleText, roundedText } = formats;
+  const { apex, tightest, length } = figures;
+  const figure = (name: string, label: string, value: string, at?: Point): FigureText => ({
+    id: `${edge.name}[${i}].${name}`,
+    edge: edge.name,
+    label: `${prefix}${label}`,
+    value,
+    at,
+  });
+  const shown: FigureText[] = [];
+  if (apex) {
+    const place = `station ${ruleText(apex.at.x)}, offset ${ruleText(apex.at.y)}`;
+    shown.push(figure('apex', 'apex', place, apex.at));
+    shown.push(figure('rise', 'rise over its chord', lengthText(apex.rise), apex.at));
+  }
+  if (tightest) {
+    const radius = roundedText(tightest.radius);
+    shown.push(
+      run.kind === 'arc'
+        ? figure('tightest', 'radius', radius, tightest.at)
+        : figure(
+            'tightest',
+            'tightest radius',
+            `${radius} at station ${ruleText(tightest.at.x)}`,
+            tightest.at,
+          ),
+    );
+  }
+  return [...shown, figure('length', `length of the ${run.kind}`, roundedText(length))];
 }
 
 function widthFigure({ shape }: Part, { lengthText, ruleText }: LengthFormats): FigureText[] {
