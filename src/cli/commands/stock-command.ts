@@ -22,7 +22,6 @@ import { writePicture } from '../files/picture-file.ts';
 import { BOARD_OPTIONS, readStockOptions, requireNesting } from '../options/board-options.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
 import { pick } from '../output/json-output.ts';
-import { cautionsText } from '../output/print-answer.ts';
 import { optionContext, withFaultContext } from '../output/report-errors.ts';
 import { textTable } from '../output/text-table.ts';
 
@@ -172,7 +171,10 @@ function asText(part: Part, plan: StockPlan): string {
       plan.grain.turn === 0 ? 'Grain along the reference line' : `Grain turned ${showAngle(plan.grain.turn)}`,
       describeGrain(plan, rule),
     ),
-    cautionsText(STOCK_CAUTIONS),
+    ...list(
+      'Take care:',
+      STOCK_CAUTIONS.map(({ message }) => `- ${message}`),
+    ),
   ].join('\n\n');
 }
 

@@ -9,6 +9,7 @@ import { anglesJson, pointJson } from './json-output.ts';
 
 // The ends and joints of a part in the answer of `show`.
 
+/** An end with its angles, its corners on both faces and, where the thickness is known, the true shape of its cut. */
 export function endJson(end: PartEnd, { stock }: Part): object {
   const { side, angles, face, back } = end;
   const { long, short } = longAndShortPoints(end);
