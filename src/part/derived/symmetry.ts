@@ -13,6 +13,7 @@ export const SYMMETRY_MM = 0.1;
 /** Places taken on each segment: on a 1 m curve one each 16 mm, where a kink of SYMMETRY_MM is not missed. */
 const SAMPLES_PER_SEGMENT = 64;
 
+/** How far an edge is off the mirror image of itself about a station at most, and where, mm. */
 export function maxAsymmetry(path: readonly Segment[], station: number): { off: number; at: Point } {
   const segments = path.map(paramCurve);
   const places = path.flatMap((segment) => {

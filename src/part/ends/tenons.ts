@@ -60,5 +60,6 @@ export const withoutTenons = (edge: PartEdge, tenons: readonly Tenon[]): readonl
     return side === 'left' ? pieces.slice(at + 1) : pieces.slice(0, at);
   }, edge.pieces);
 
+/** Whether a station (mm) is within a tenon. */
 export const isInTenon = (tenons: readonly Tenon[], station: number): boolean =>
   tenons.some(({ side, shoulder }) => (side === 'left' ? station < shoulder : station > shoulder));
