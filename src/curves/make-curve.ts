@@ -1,3 +1,4 @@
+import { firstOf, lastOf } from '../units/checked.ts';
 import type { Curve, CurveKind } from './curve.ts';
 import { pieceEnd, pieceStart } from './geometry/evaluate.ts';
 import { fitPath } from './geometry/fit-cubics.ts';
@@ -27,8 +28,8 @@ interface CurveEnds {
 /** A run that is drawn as it is known: contiguous lines, arcs and cubics. */
 export const makeCurveFromPath = (kind: CurveKind, path: readonly Segment[]): Curve => ({
   kind,
-  from: toPoint(pieceStart(path[0]!)),
-  to: toPoint(pieceEnd(path.at(-1)!)),
+  from: toPoint(pieceStart(firstOf(path))),
+  to: toPoint(pieceEnd(lastOf(path))),
   pins: [],
   exact: path,
   path,

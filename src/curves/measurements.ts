@@ -1,3 +1,4 @@
+import { firstOf, lastOf } from '../units/checked.ts';
 import type { Curve } from './curve.ts';
 import { type CurvePoint, paramCurve, piecesLength } from './geometry/evaluate.ts';
 import { minimizeAlong } from './geometry/extrema.ts';
@@ -105,7 +106,7 @@ export function figuresOf(curve: Curve): Figures {
     length: piecesLength(exact),
     ...(apex && { apex }),
     ...(tightest && { tightest }),
-    endAngles: [near(paramCurve(exact[0]!)(0).angle), near(paramCurve(exact.at(-1)!)(1).angle)],
+    endAngles: [near(paramCurve(firstOf(exact))(0).angle), near(paramCurve(lastOf(exact))(1).angle)],
     inflections: tightest ? inflectionsOf(exact, 1 / tightest.radius) : [],
   };
 }

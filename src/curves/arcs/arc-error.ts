@@ -1,3 +1,4 @@
+import { itemAt } from '../../units/checked.ts';
 import { cross, direction, dot, type Point, subtract } from '../geometry/point.ts';
 import type { ArcSample } from './arc-samples.ts';
 import { type BulgedArc, signedDistanceToCircle, tangentAt } from './biarc.ts';
@@ -41,9 +42,9 @@ export function withinTolerance(spots: readonly ArcSample[], tolerance: number):
     const isPast = (spot: Point): boolean => (spot.x - x) * way.x + (spot.y - y) * way.y > 0;
     const strays = (spot: ArcSample, gap: number): boolean =>
       deviationInGap(other && isPast(spot) ? other : one, spot, gap) > most * SPARSE_TOLERANCE;
-    let before = spots[from]!;
+    let before = itemAt(spots, from);
     for (let i = from + 1; i < to + stride; i += stride) {
-      const spot = spots[Math.min(i, to)]!;
+      const spot = itemAt(spots, Math.min(i, to));
       const off = i < to ? (isPast(spot) ? offOther : offOne)(spot) : 0; // they end in the last one
       if (!(Math.abs(off) <= most)) return false;
       const gap = (spot.x - before.x) ** 2 + (spot.y - before.y) ** 2;
@@ -64,7 +65,7 @@ function deviationInGap(arc: BulgedArc, spot: ArcSample, gap: number): number {
 
 /** The arc from one sample to another through the one halfway. */
 export function arcThroughMiddle(spots: readonly Point[], from: number, to: number): BulgedArc {
-  const [a, b, c] = [spots[from]!, spots[(from + to) >> 1]!, spots[to]!];
+  const [a, b, c] = [itemAt(spots, from), itemAt(spots, (from + to) >> 1), itemAt(spots, to)];
   const [ab, bc] = [subtract(b, a), subtract(c, b)];
   // The two chords meet at half the sweep.
   return { from: a, to: c, bulge: Math.tan(Math.atan2(cross(ab, bc), dot(ab, bc)) / 2) };

@@ -1,3 +1,4 @@
+import { firstOf, lastOf } from '../../units/checked.ts';
 import { pieceEnd, pieceStart } from '../geometry/evaluate.ts';
 import type { ArcSegment, Piece } from '../geometry/pieces/piece.ts';
 import { direction, distance, dot, toPoint } from '../geometry/point.ts';
@@ -35,8 +36,8 @@ export function arcPath(pieces: readonly Piece[], closed: boolean, tolerance: nu
     const before = runs[i - 1] ?? (closed ? runs.at(-1) : undefined);
     const after = runs[i + 1] ?? (closed ? runs[0] : undefined);
     return fitArcs(run, tolerance, {
-      start: before !== undefined && before !== run && meetSmoothly(before.at(-1)!, run[0]!, tolerance),
-      end: after !== undefined && after !== run && meetSmoothly(run.at(-1)!, after[0]!, tolerance),
+      start: before !== undefined && before !== run && meetSmoothly(lastOf(before), firstOf(run), tolerance),
+      end: after !== undefined && after !== run && meetSmoothly(lastOf(run), firstOf(after), tolerance),
     });
   });
   return snapEnds(arcs, closed);
@@ -50,7 +51,7 @@ function smoothRuns(pieces: readonly Piece[], tolerance: number): Piece[][] {
   for (const piece of pieces) {
     const last = runs.at(-1)?.at(-1);
     if (last && needsFitting(last) && needsFitting(piece) && meetSmoothly(last, piece, tolerance))
-      runs.at(-1)!.push(piece);
+      lastOf(runs).push(piece);
     else runs.push([piece]);
   }
   return runs;

@@ -1,3 +1,4 @@
+import { itemAt } from '../../units/checked.ts';
 import type { Piece } from '../geometry/pieces/piece.ts';
 import { direction, distance } from '../geometry/point.ts';
 import { type ArcTest, arcThroughMiddle, withinTolerance } from './arc-error.ts';
@@ -80,10 +81,12 @@ class ArcFitter {
 
   /** Reaches the end by one more arc, if its tangent is free there, or by a biarc. */
   private tryFinish(one: readonly PartialFit[], two: readonly PartialFit[]): BulgedArc[] | undefined {
-    const end = this.samples[this.end]!;
+    const end = itemAt(this.samples, this.end);
     if (!this.smooth.end)
       for (const previous of one) {
-        const arcs = [arcFromTangent(this.samples[previous.at]!, direction(previous.tangentAngle), end)];
+        const arcs = [
+          arcFromTangent(itemAt(this.samples, previous.at), direction(previous.tangentAngle), end),
+        ];
         if (this.isWithinTolerance(arcs, previous.at, this.end))
           return collectArcs({ at: this.end, tangentAngle: 0, arcs, previous });
       }
@@ -101,7 +104,7 @@ class ArcFitter {
     const [from] = this.samples;
     return TANGENT_OFFSETS.flatMap((lean) => {
       const arcTo = (at: number): [BulgedArc] => [
-        arcToTangent(from!, this.samples[at]!, direction(this.angle(at, lean))),
+        arcToTangent(from!, itemAt(this.samples, at), direction(this.angle(at, lean))),
       ];
       const at = this.farthestReachable(0, 0, 1, (place) => this.isWithinTolerance(arcTo(place), 0, place));
       return at === undefined ? [] : [{ at, tangentAngle: this.angle(at, lean), arcs: arcTo(at) }];
@@ -132,21 +135,22 @@ class ArcFitter {
 
   private biarcTo({ at, tangentAngle }: PartialFit, to: number, lean: number): BulgedArc[] | undefined {
     return biarc(
-      this.samples[at]!,
+      itemAt(this.samples, at),
       direction(tangentAngle),
-      this.samples[to]!,
+      itemAt(this.samples, to),
       direction(this.angle(to, lean)),
     );
   }
 
   private angle(at: number, lean: number): number {
-    return this.samples[at]!.angle + (lean === 0 ? 0 : lean * this.optimalOffset(at));
+    return itemAt(this.samples, at).angle + (lean === 0 ? 0 : lean * this.optimalOffset(at));
   }
 
   /** The slope at the joints of the fewest arcs of the usual length. */
   private optimalOffset(at: number): number {
     const [from, to] = [Math.max(0, at - SAMPLES_PER_ARC / 2), Math.min(this.end, at + SAMPLES_PER_ARC / 2)];
-    const length = (distance(this.samples[from]!, this.samples[to]!) * SAMPLES_PER_ARC) / (to - from);
+    const length =
+      (distance(itemAt(this.samples, from), itemAt(this.samples, to)) * SAMPLES_PER_ARC) / (to - from);
     return (OPTIMAL_OFFSET * this.tolerance) / length;
   }
 

@@ -1,3 +1,4 @@
+import { itemAt } from '../../units/checked.ts';
 import { type Point, toPoint } from '../geometry/point.ts';
 import { rootBetween } from '../numeric/roots-and-minima.ts';
 import { HEIGHT_SAMPLES, type HeightFunction, type PointOverChord } from './height-over-chord.ts';
@@ -23,16 +24,16 @@ export function maxGap(first: HeightFunction, second: HeightFunction): CurveGap 
   };
   const parallel = (a: PointOverChord, b: PointOverChord): number => Math.sin(a.angle - b.angle);
   const [ones, others] = [first.stations, second.stations];
-  const leans = ones.map((one, i) => parallel(one, others[i]!));
+  const leans = ones.map((one, i) => parallel(one, itemAt(others, i)));
   // The distance is greatest where both have the same direction.
   for (let i = 1; i < leans.length; i++) {
-    if (!(leans[i - 1]! * leans[i]! < 0)) continue;
+    if (!(itemAt(leans, i - 1) * itemAt(leans, i) < 0)) continue;
     const lean = (share: number): number => parallel(first.at(share), second.at(share));
     const share = rootBetween(lean, (i - 1) / HEIGHT_SAMPLES, i / HEIGHT_SAMPLES);
     if (share !== undefined) weigh(first.at(share), second.at(share));
   }
   ones.forEach((one, i) => {
-    weigh(one, others[i]!);
+    weigh(one, itemAt(others, i));
   });
   return best;
 }

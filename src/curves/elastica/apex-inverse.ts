@@ -1,3 +1,4 @@
+import { firstOf, itemAt } from '../../units/checked.ts';
 import { elasticaStates } from '../geometry/pieces/elastica-series.ts';
 import { angleFrom, distance, type Point, point } from '../geometry/point.ts';
 import { rootBetween } from '../numeric/roots-and-minima.ts';
@@ -57,8 +58,8 @@ function solveSpan(
   const { share, state } = solveEquilibrium(pins, COARSE_STEP);
   if (share < 1) return undefined;
   const at = spanOffset(2, 0);
-  const [curvature, rate] = [state[at]!, state[at + 1]!];
-  integrateSpan(far, state[0]!, curvature, rate, state[at + 2]!);
+  const [curvature, rate] = [itemAt(state, at), itemAt(state, at + 1)];
+  integrateSpan(far, firstOf(state), curvature, rate, itemAt(state, at + 2));
   const inMeasure = (k: number, r: number): EndBending => ({ curvature: k / chord, rate: r / chord ** 2 });
   return [inMeasure(curvature, rate), inMeasure(far.curvature, far.rate)];
 }

@@ -1,3 +1,4 @@
+import { itemAt } from '../../units/checked.ts';
 import { newtonSolve, type StateVector, Workspace } from './newton-many-pins.ts';
 import {
   chordGeometry,
@@ -90,7 +91,7 @@ export function followContinuation(
   while (share < 1) {
     const next = share + step > 1 - finest ? 1 : share + step;
     const pins = interpolateProblem(from.pins, to, next);
-    const trial = state.map((value, i) => value + ((value - before[i]!) * (next - share)) / gap);
+    const trial = state.map((value, i) => value + ((value - itemAt(before, i)) * (next - share)) / gap);
     const done = next === 1 ? EXACT_TOLERANCE : ROUGH_TOLERANCE;
     const most = next === 1 ? MAX_DIRECT_STEPS : MAX_CONTINUATION_STEPS;
     work += most * count;

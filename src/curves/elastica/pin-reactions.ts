@@ -1,3 +1,4 @@
+import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import { elasticaStates } from '../geometry/pieces/elastica-series.ts';
 import type { ElasticaSegment, Piece } from '../geometry/pieces/piece.ts';
 import { angleFrom, direction, dot, leftNormal, type Point, scale, subtract } from '../geometry/point.ts';
@@ -32,7 +33,7 @@ export function pinForces(exact: readonly Piece[]): PinForce[] {
   spans.forEach((span, i) => {
     const { x, y, angle, rate } = elasticaStates(span)(span.length);
     pins[i + 1] ??= { at: { x, y }, angle, reaction: 0 };
-    pins[i + 1]!.reaction -= rate;
+    itemAt(pins, i + 1).reaction -= rate;
   });
   const largest = Math.max(...pins.map(({ reaction }) => Math.abs(reaction)));
   return pins.map((pin) => ({ ...pin, side: nailSide(pin.reaction, largest) }));
@@ -46,7 +47,7 @@ const nailSide = (reaction: number, largest: number): 'left' | 'right' | undefin
  * chord. Such nails go on the other side of the strip instead (`side`). A pin on the chord is never listed.
  */
 export function pulling(forces: readonly PinForce[]): number[] {
-  const [from, to] = [forces[0]!.at, forces.at(-1)!.at];
+  const [from, to] = [firstOf(forces).at, lastOf(forces).at];
   const up = leftNormal(direction(angleFrom(from, to)));
   return forces.flatMap(({ at, angle, reaction, side }, i) => {
     const height = dot(subtract(at, from), up);

@@ -1,3 +1,4 @@
+import { firstOf, itemAt } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { followContinuation, solveEquilibrium, solveNearby } from './continuation.ts';
@@ -16,8 +17,14 @@ const farEnd = newSpanEnd();
 function nailForce(pins: StripProblem, shape: StateVector): number {
   const { chords, directions } = chordGeometry(pins);
   const [first, second] = [spanOffset(3, 0), spanOffset(3, 1)];
-  integrateSpan(farEnd, shape[0]! - directions[0]!, shape[first]!, shape[first + 1]!, shape[first + 2]!);
-  return shape[second + 1]! / chords[1]! ** 2 - farEnd.rate / chords[0]! ** 2;
+  integrateSpan(
+    farEnd,
+    firstOf(shape) - firstOf(directions),
+    itemAt(shape, first),
+    itemAt(shape, first + 1),
+    itemAt(shape, first + 2),
+  );
+  return itemAt(shape, second + 1) / itemAt(chords, 1) ** 2 - farEnd.rate / firstOf(chords) ** 2;
 }
 
 const atHeight = (pins: StripProblem, height: number): StripProblem => ({ ...pins, heights: [0, height, 0] });
@@ -33,7 +40,7 @@ const PROBE_RISE = 1e-6;
  * it would be by itself. False once the nail has let go: raised further it would have to pull.
  */
 export function isContactStable(pins: StripProblem, shape: StateVector): boolean {
-  const height = pins.heights[1]!;
+  const height = itemAt(pins.heights, 1);
   const side = Math.sign(height);
   const force = side * nailForce(pins, shape);
   if (side === 0 || force >= 0) return true;
@@ -75,14 +82,14 @@ export function riseLimit(
 /** The fault of a nail that is too high, with the limit there. */
 export function tooHighFault({ stations, heights, start, end }: StripProblem, from: Point, to: Point): Fault {
   const chord = distance(from, to);
-  const height = heights[1]!;
-  const limit = riseLimit(stations[1]!, start, end, height < 0 ? -1 : 1);
+  const height = itemAt(heights, 1);
+  const limit = riseLimit(itemAt(stations, 1), start, end, height < 0 ? -1 : 1);
   const both = start !== undefined && end !== undefined;
   return new Fault(
     'batten.too-high',
     (mm) =>
       `a strip with ${both ? 'both ends' : 'one end'} held does not stand on a nail ` +
-      `${mm(Math.abs(height) * chord)} off its chord at ${mm(stations[1]! * chord)} along it` +
+      `${mm(Math.abs(height) * chord)} off its chord at ${mm(itemAt(stations, 1) * chord)} along it` +
       (limit !== undefined && limit < Math.abs(height)
         ? `: it stands up to ${mm(limit * chord)} there. `
         : '. ') +

@@ -1,3 +1,4 @@
+import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import type { ElasticaSegment } from '../geometry/pieces/piece.ts';
 import {
@@ -66,12 +67,12 @@ export function trySolveStrip(
   pins: readonly Point[],
   ends: StripEnds,
 ): readonly ElasticaSegment[] | (() => Fault) {
-  const [from, to] = [pins[0]!, pins.at(-1)!];
+  const [from, to] = [firstOf(pins), lastOf(pins)];
   assertDistinct(from, to, 'the two ends of the batten');
   const over = toStripProblem(pins, ends);
   assertAdvancing(over, pins);
   const free = ends.start === 'free' && ends.end === 'free';
-  if (free && pins.length === 3) return solveThreePinStrip(from, pins[1]!, to);
+  if (free && pins.length === 3) return solveThreePinStrip(from, itemAt(pins, 1), to);
   const grown = solveEquilibrium(over);
   if (grown.exhausted) return () => notConvergedFault(grown, over);
   const one = pins.length === 3;
@@ -82,7 +83,7 @@ export function trySolveStrip(
 
 /** The pins in shares of the chord; held angles relative to the chord, in (−π, π]. */
 function toStripProblem(pins: readonly Point[], { start, end }: StripEnds): StripProblem {
-  const [from, to] = [pins[0]!, pins.at(-1)!];
+  const [from, to] = [firstOf(pins), lastOf(pins)];
   const chord = distance(from, to);
   const tilt = angleFrom(from, to);
   const along = direction(tilt);
@@ -103,14 +104,14 @@ function toStripProblem(pins: readonly Point[], { start, end }: StripEnds): Stri
 }
 
 function assertAdvancing({ stations }: StripProblem, pins: readonly Point[]): void {
-  const chord = distance(pins[0]!, pins.at(-1)!);
+  const chord = distance(firstOf(pins), lastOf(pins));
   for (let i = 1; i < pins.length; i++) {
-    assertDistinct(pins[i - 1]!, pins[i]!, 'two neighbouring nails of the batten');
-    if (!((stations[i]! - stations[i - 1]!) * chord > JOIN_MM))
+    assertDistinct(itemAt(pins, i - 1), itemAt(pins, i), 'two neighbouring nails of the batten');
+    if (!((itemAt(stations, i) - itemAt(stations, i - 1)) * chord > JOIN_MM))
       throw new Fault(
         'batten.out-of-order',
         (mm) =>
-          `the nail at station ${mm(pins[i]!.x)} does not lie beyond the one before it along the batten’s chord. ` +
+          `the nail at station ${mm(itemAt(pins, i).x)} does not lie beyond the one before it along the batten’s chord. ` +
           'Give the nails in order.',
       );
   }
@@ -142,18 +143,18 @@ function snapThroughFault({ share }: ContinuationResult, over: StripProblem): Fa
 }
 
 function spansFromState(shape: StateVector, pins: readonly Point[]): ElasticaSegment[] {
-  const tilt = angleFrom(pins[0]!, pins.at(-1)!);
+  const tilt = angleFrom(firstOf(pins), lastOf(pins));
   return pins.slice(1).map((to, i) => {
-    const from = pins[i]!;
+    const from = itemAt(pins, i);
     const at = spanOffset(pins.length, i);
     const chord = distance(from, to);
     return {
       type: 'elastica',
       from,
-      angle: tilt + shape[i]!,
-      curvature: shape[at]! / chord,
-      curvatureRate: shape[at + 1]! / chord ** 2,
-      length: shape[at + 2]! * chord,
+      angle: tilt + itemAt(shape, i),
+      curvature: itemAt(shape, at) / chord,
+      curvatureRate: itemAt(shape, at + 1) / chord ** 2,
+      length: itemAt(shape, at + 2) * chord,
     };
   });
 }

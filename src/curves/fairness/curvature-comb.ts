@@ -1,3 +1,4 @@
+import { itemAt } from '../../units/checked.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import type { Curve } from '../curve.ts';
 import { type CurvePoint, paramCurve, pieceLength } from '../geometry/evaluate.ts';
@@ -24,11 +25,11 @@ export function curvatureComb(runs: readonly Curve[]): Tooth[] {
       const at = paramCurve(piece);
       const places = Array.from({ length: TEETH_PER_PIECE + 1 }, (_, i) => at(i / TEETH_PER_PIECE));
       const length = pieceLength(piece);
-      const steps = places.map(({ speed }, i) => (i === 0 ? 0 : (places[i - 1]!.speed + speed) / 2));
+      const steps = places.map(({ speed }, i) => (i === 0 ? 0 : (itemAt(places, i - 1).speed + speed) / 2));
       const share = length / steps.reduce((sum, step) => sum + step, 0);
       let done = 0;
       places.forEach(({ x, y, angle, curvature, speed }, i) => {
-        done += steps[i]! * share;
+        done += itemAt(steps, i) * share;
         comb.push({ x, y, angle, curvature, speed, along: start + done, run, piece, u: i / TEETH_PER_PIECE });
       });
       start += length;

@@ -1,3 +1,4 @@
+import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import { toPoint } from '../geometry/point.ts';
 import { describeRadius, maxCurvature, RIPPLE, type Tooth } from './curvature-comb.ts';
@@ -23,7 +24,7 @@ const [DIP_SHARE, MAX_DIPS] = [0.5, 1];
 export function curvatureExtrema(sweep: readonly Tooth[]): Tooth[] {
   const ripple = RIPPLE * maxCurvature(sweep);
   const found: Tooth[] = [];
-  let [low, high] = [sweep[0]!, sweep[0]!];
+  let [low, high] = [firstOf(sweep), firstOf(sweep)];
   let trend = 0;
   for (const tooth of sweep) {
     if (tooth.curvature > high.curvature) high = tooth;
@@ -44,14 +45,14 @@ export function curvatureExtrema(sweep: readonly Tooth[]): Tooth[] {
 /** The fastest change inside a run, where it is too fast; joins are judged by themselves. */
 export function quickChangeRemark(teeth: readonly Tooth[], straight: number): Remark[] {
   const peak = maxCurvature(teeth);
-  const reach = (teeth.at(-1)!.along - teeth[0]!.along) * QUICK_SHARE;
+  const reach = (lastOf(teeth).along - firstOf(teeth).along) * QUICK_SHARE;
   if (peak < straight) return [];
   let worst: { one: Tooth; other: Tooth; change: number } | undefined;
   let start = 0;
   for (const other of teeth) {
-    while (teeth[start]!.along < other.along - reach) start++;
+    while (itemAt(teeth, start).along < other.along - reach) start++;
     for (let i = start; teeth[i] !== other; i++) {
-      const one = teeth[i]!;
+      const one = itemAt(teeth, i);
       const change = Math.abs(other.curvature - one.curvature) / peak;
       if (change > (worst?.change ?? QUICK_CHANGE)) worst = { one, other, change };
     }
@@ -76,7 +77,7 @@ export function flatAndLumpyRemarks(sweep: readonly Tooth[], straight: number): 
     return { code: 'fairness.flat-spot', at: toPoint(at), message };
   });
   if (dips.length <= MAX_DIPS) return remarks;
-  const { at } = dips[0]!;
+  const { at } = firstOf(dips);
   const message = (mm: ShowLength): string =>
     `lumpy from ${mm(at.x)} on: the curve swells and slackens ${dips.length} times`;
   return [...remarks, { code: 'fairness.lumpy', at: toPoint(at), message }];
@@ -88,9 +89,9 @@ interface Dip {
 }
 
 function curvatureDips(sweep: readonly Tooth[]): Dip[] {
-  const turns = [sweep[0]!, ...curvatureExtrema(sweep), sweep.at(-1)!];
+  const turns = [firstOf(sweep), ...curvatureExtrema(sweep), lastOf(sweep)];
   return turns.slice(1, -1).flatMap((at, i) => {
-    const [before, after] = [turns[i]!, turns[i + 2]!];
+    const [before, after] = [itemAt(turns, i), itemAt(turns, i + 2)];
     const lesser = Math.min(Math.abs(before.curvature), Math.abs(after.curvature));
     const oneSided = before.curvature * after.curvature > 0 && at.curvature * before.curvature >= 0;
     if (!oneSided || Math.abs(at.curvature) >= DIP_SHARE * lesser) return [];
@@ -101,8 +102,8 @@ function curvatureDips(sweep: readonly Tooth[]): Dip[] {
 
 function meanCurvature(teeth: readonly Tooth[]): number {
   const turned = teeth.slice(1).map((tooth, i) => {
-    const before = teeth[i]!;
+    const before = itemAt(teeth, i);
     return ((before.curvature + tooth.curvature) / 2) * (tooth.along - before.along);
   });
-  return turned.reduce((sum, part) => sum + part, 0) / (teeth.at(-1)!.along - teeth[0]!.along);
+  return turned.reduce((sum, part) => sum + part, 0) / (lastOf(teeth).along - firstOf(teeth).along);
 }

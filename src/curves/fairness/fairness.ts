@@ -1,3 +1,4 @@
+import { itemAt } from '../../units/checked.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import { showAngle } from '../../units/number-format.ts';
 import type { Curve } from '../curve.ts';
@@ -53,7 +54,9 @@ export interface Fairness {
 export function fairnessOf(runs: readonly Curve[]): Fairness {
   const comb = curvatureComb(runs);
   const meets = comb.flatMap((after, i) =>
-    i > 0 && comb[i - 1]!.piece !== after.piece ? [{ before: comb[i - 1]!, after, index: i }] : [],
+    i > 0 && itemAt(comb, i - 1).piece !== after.piece
+      ? [{ before: itemAt(comb, i - 1), after, index: i }]
+      : [],
   );
   const straight = STRAIGHT / (comb.at(-1)?.along ?? 1);
   const peaks = runs.map((_, run) => maxCurvature(comb.filter((tooth) => tooth.run === run)));
@@ -74,7 +77,7 @@ export function fairnessOf(runs: readonly Curve[]): Fairness {
       ),
     ),
     ...sweeps.flatMap((sweep) => flatAndLumpyRemarks(sweep, straight)),
-    ...sweeps.flatMap((sweep, i) => inflectionRemark(sweep, runs, inflections[i]!)),
+    ...sweeps.flatMap((sweep, i) => inflectionRemark(sweep, runs, itemAt(inflections, i))),
   ];
   return {
     comb,
@@ -111,7 +114,7 @@ function cornerRemark(meet: JointTeeth): Remark {
 }
 
 function jumpRemark({ before, after }: JointTeeth, peaks: readonly number[], straight: number): Remark[] {
-  const peak = Math.max(peaks[before.run]!, peaks[after.run]!, straight);
+  const peak = Math.max(itemAt(peaks, before.run), itemAt(peaks, after.run), straight);
   if (Math.abs(after.curvature - before.curvature) <= JUMP * peak) return [];
   const [one, other] = [describeRadius(before, peak), describeRadius(after, peak)];
   const over = before.curvature * after.curvature < 0 ? ', turning the other way' : '';

@@ -1,3 +1,4 @@
+import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import type { Curve } from '../curve.ts';
 import { paramCurve } from '../geometry/evaluate.ts';
@@ -39,7 +40,7 @@ export function inflectionRemark(
   if (found.length <= requiredInflections(sweep, runs)) return [];
   const message = (mm: ShowLength): string =>
     `the curve reverses at ${found.map(({ x }) => mm(x)).join(', ')}, more often than its points ask for`;
-  return [{ code: 'fairness.reverse', at: found[0]!, message }];
+  return [{ code: 'fairness.reverse', at: firstOf(found), message }];
 }
 
 /** A smaller change of direction, radians, is rounding. */
@@ -47,15 +48,15 @@ const SAME_DIRECTION = 1e-9;
 
 function requiredInflections(sweep: readonly Tooth[], runs: readonly Curve[]): number {
   const directions = [...new Set(sweep.map(({ run }) => run))].flatMap((run) => {
-    const { from, to, pins } = runs[run]!;
+    const { from, to, pins } = itemAt(runs, run);
     const teeth = sweep.filter((tooth) => tooth.run === run);
     const points = pins.length > 0 ? pins : [from, to];
-    const chords = points.slice(1).map((p, i) => angleFrom(points[i]!, p));
-    return [teeth[0]!.angle, ...chords, teeth.at(-1)!.angle];
+    const chords = points.slice(1).map((p, i) => angleFrom(itemAt(points, i), p));
+    return [firstOf(teeth).angle, ...chords, lastOf(teeth).angle];
   });
   const sides = directions
     .slice(1)
-    .map((angle, i) => angleDifference(directions[i]!, angle))
+    .map((angle, i) => angleDifference(itemAt(directions, i), angle))
     .filter((side) => Math.abs(side) > SAME_DIRECTION);
-  return sides.filter((side, i) => i > 0 && side * sides[i - 1]! < 0).length;
+  return sides.filter((side, i) => i > 0 && side * itemAt(sides, i - 1) < 0).length;
 }

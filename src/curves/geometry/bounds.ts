@@ -1,3 +1,4 @@
+import { firstOf } from '../../units/checked.ts';
 import { paramCurve, pieceEnd, pieceStart } from './evaluate.ts';
 import type { ArcSegment, CubicSegment, Segment } from './pieces/piece.ts';
 import { add, direction, type Point, scale } from './point.ts';
@@ -54,7 +55,7 @@ function arcBounds(arc: ArcSegment): Box {
 
 /** Round several points; at least one. */
 export function boundsOf(points: readonly Point[]): Box {
-  const { x, y } = points[0]!;
+  const { x, y } = firstOf(points);
   const box = { left: x, bottom: y, right: x, top: y };
   for (const point of points) {
     box.left = Math.min(box.left, point.x);
@@ -67,7 +68,7 @@ export function boundsOf(points: readonly Point[]): Box {
 
 /** Round several boxes; at least one. */
 export function union(boxes: readonly Box[]): Box {
-  const united = { ...boxes[0]! };
+  const united = { ...firstOf(boxes) };
   for (const box of boxes) {
     united.left = Math.min(united.left, box.left);
     united.bottom = Math.min(united.bottom, box.bottom);

@@ -1,3 +1,4 @@
+import { itemAt } from '../../units/checked.ts';
 import { minimizeOn, rootsOn, SAMPLES_PER_PIECE } from '../numeric/roots-and-minima.ts';
 import { type CurvePoint, paramCurve } from './evaluate.ts';
 import type { Piece } from './pieces/piece.ts';
@@ -20,7 +21,7 @@ export function positivePeaks(piece: Piece, of: (place: CurvePoint) => number): 
   const at = paramCurve(piece);
   const bounds = [0, ...rootsOn((u) => of(at(u)), SAMPLES_PER_PIECE), 1];
   return bounds.slice(1).flatMap((to, i) => {
-    const from = bounds[i]!;
+    const from = itemAt(bounds, i);
     if (to <= from) return [];
     const place = (u: number): CurvePoint => at(from + u * (to - from));
     const peak = place(minimizeOn((u) => -of(place(u)), SAMPLES_PER_PIECE).at);

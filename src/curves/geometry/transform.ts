@@ -1,3 +1,4 @@
+import { itemAt } from '../../units/checked.ts';
 import { type Affine, isReflection, transformPoint } from './affine.ts';
 import { pieceStart } from './evaluate.ts';
 import { elasticaStates } from './pieces/elastica-series.ts';
@@ -7,7 +8,7 @@ import { add, angleFrom, direction, distance, leftNormal, type Point, scale } fr
 
 /** The sides of a closed figure, by its corners in order. */
 export const polygon = (corners: readonly Point[]): LineSegment[] =>
-  corners.map((from, i) => ({ type: 'line', from, to: corners[(i + 1) % corners.length]! }));
+  corners.map((from, i) => ({ type: 'line', from, to: itemAt(corners, (i + 1) % corners.length) }));
 
 /** The same segment run from its end to its start. */
 function reverseSegment(segment: Segment): Segment {

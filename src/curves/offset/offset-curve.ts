@@ -1,3 +1,4 @@
+import { itemAt } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { type CurvePoint, paramCurve, pieceEnd, pieceStart } from '../geometry/evaluate.ts';
 import { minimizeAlong } from '../geometry/extrema.ts';
@@ -67,9 +68,9 @@ export function offsetPieces(
   sides.forEach((side, i) => {
     if (!side.isConsumed) return;
     if (side.to < 1) joins.at(i - 1)!.splice(-1, 1, toPoint(side.evaluate(side.to)));
-    else joins[i]!.splice(0, 1, toPoint(side.evaluate(side.from)));
+    else itemAt(joins, i).splice(0, 1, toPoint(side.evaluate(side.from)));
   });
-  return sides.map((side, i) => ({ side: side.toSegments(tolerance), corner: polyline(joins[i]!) }));
+  return sides.map((side, i) => ({ side: side.toSegments(tolerance), corner: polyline(itemAt(joins, i)) }));
 }
 
 /** One piece's parallel, with what is left of it after its corners are trimmed. */
@@ -130,7 +131,7 @@ class OffsetPiece {
 }
 
 const polyline = (points: readonly Point[]): Segment[] =>
-  points.slice(1).map((to, i) => ({ type: 'line', from: points[i]!, to }));
+  points.slice(1).map((to, i) => ({ type: 'line', from: itemAt(points, i), to }));
 
 /**
  * How far the line turns from one side to the next, radians, left positive; 0 where it is smooth. Where it
@@ -158,7 +159,7 @@ function outsideCorner(before: OffsetPiece, after: OffsetPiece, turn: number, aw
     subtract(start, scale(direction(start.angle), reach)),
     toPoint(start),
   ];
-  return points.filter((p, i) => i === 0 || distance(p, points[i - 1]!) > JOIN_MM);
+  return points.filter((p, i) => i === 0 || distance(p, itemAt(points, i - 1)) > JOIN_MM);
 }
 
 /** Newton steps to the crossing of two trimmed sides; nearly straight near a corner, they need 3 to 5. */

@@ -1,3 +1,4 @@
+import { itemAt, lastOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { type CurvePoint, paramCurve, pieceLength } from '../geometry/evaluate.ts';
 import { fitCubics } from '../geometry/fit-cubics.ts';
@@ -45,7 +46,7 @@ export function sharpen(pieces: readonly Piece[], factor: number): Segment[][] {
   let next: StartPose | undefined;
   return pieces.map((piece, i) => {
     const start = paramCurve(piece)(0);
-    if (i > 0) assertSmooth(pieces[i - 1]!, piece);
+    if (i > 0) assertSmooth(itemAt(pieces, i - 1), piece);
     const { segments, end } = sharpenPiece(piece, next ?? start, factor);
     next = end;
     return segments;
@@ -114,7 +115,7 @@ function sharpenedRun(piece: Piece, start: StartPose, factor: number): (u: numbe
   return (u) => {
     const i = Math.min(parts - 1, Math.floor(u * parts));
     const place = base(u);
-    const { x, y } = u * parts === i ? joints[i]! : add(joints[i]!, step(i / parts, u));
+    const { x, y } = u * parts === i ? itemAt(joints, i) : add(itemAt(joints, i), step(i / parts, u));
     return { x, y, angle: angleAt(place), curvature: factor * place.curvature, speed: place.speed };
   };
 }
@@ -128,7 +129,7 @@ function integrateUntilConverged(
   let joints = integrateParts(step, start, MIN_PARTS);
   for (let halving = 1; halving <= MAX_HALVINGS; halving++) {
     const finer = integrateParts(step, start, MIN_PARTS * 2 ** halving);
-    if (distance(finer.at(-1)!, joints.at(-1)!) < CONVERGED_MM) return finer;
+    if (distance(lastOf(finer), lastOf(joints)) < CONVERGED_MM) return finer;
     joints = finer;
   }
   throw new Error(`sharpen: a piece ${length} mm long does not settle`);
@@ -136,6 +137,6 @@ function integrateUntilConverged(
 
 function integrateParts(step: (from: number, to: number) => Point, start: StartPose, parts: number): Point[] {
   const joints: Point[] = [toPoint(start)];
-  for (let i = 0; i < parts; i++) joints.push(add(joints[i]!, step(i / parts, (i + 1) / parts)));
+  for (let i = 0; i < parts; i++) joints.push(add(itemAt(joints, i), step(i / parts, (i + 1) / parts)));
   return joints;
 }

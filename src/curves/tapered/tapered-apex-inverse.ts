@@ -1,3 +1,4 @@
+import { firstOf, itemAt } from '../../units/checked.ts';
 import { Fault, type ShowLength } from '../../units/fault.ts';
 import { freeRiseLimit } from '../elastica/three-pin-closed-form.ts';
 import { taperedStates } from '../geometry/pieces/tapered-series.ts';
@@ -72,7 +73,7 @@ function newtonNail(start: Point, apex: Point, ratio: number): NailEquilibrium |
     limitStep,
     maxSteps: NAIL_STEPS,
   });
-  const nail = root && { x: root.solution[0]!, y: root.solution[1]! };
+  const nail = root && { x: firstOf(root.solution), y: itemAt(root.solution, 1) };
   const found = nail && rest && solveNearbyTapered(rest, nail, ratio);
   return found && { ...found, nail };
 }

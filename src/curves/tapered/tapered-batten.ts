@@ -1,3 +1,4 @@
+import { itemAt } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import type { Curve } from '../curve.ts';
 import type { StripEnds } from '../elastica/solve-strip.ts';
@@ -64,7 +65,7 @@ export function taperedBatten(from: Point, to: Point, by: TaperedBy, strip: Tape
     ? straightSpans(asked, ratio)
     : ('nail' in by ? equilibriumOnNail(asked, ratio, frame) : solveTaperedApex(asked, ratio, frame)).spans;
   const exact = spans.map((span) => frame.spanToWorld(span, strip.from));
-  return makeCurve('batten', exact, { from, to }, [from, exact[1]!.from, to]);
+  return makeCurve('batten', exact, { from, to }, [from, itemAt(exact, 1).from, to]);
 }
 
 function assertTaper({ from, to }: Taper, ends: StripEnds): void {

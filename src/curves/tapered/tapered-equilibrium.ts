@@ -1,3 +1,4 @@
+import { firstOf, itemAt } from '../../units/checked.ts';
 import { solveThreePinStrip } from '../elastica/three-pin-closed-form.ts';
 import type { TaperedSegment } from '../geometry/pieces/piece.ts';
 import { taperedEnd } from '../geometry/pieces/tapered-series.ts';
@@ -77,14 +78,14 @@ function uniformUnknowns(nail: Point): number[] {
 const [MAX_TURN, MAX_STRETCH] = [0.5, 0.4];
 
 function limitStep(at: readonly number[], next: readonly number[]): number[] {
-  const moves = at.map((value, i) => next[i]! - value);
+  const moves = at.map((value, i) => itemAt(next, i) - value);
   const share = Math.min(
     1,
-    MAX_TURN / Math.abs(moves[0]!),
-    (MAX_STRETCH * at[1]!) / Math.abs(moves[1]!),
-    (MAX_STRETCH * at[2]!) / Math.abs(moves[2]!),
+    MAX_TURN / Math.abs(firstOf(moves)),
+    (MAX_STRETCH * itemAt(at, 1)) / Math.abs(itemAt(moves, 1)),
+    (MAX_STRETCH * itemAt(at, 2)) / Math.abs(itemAt(moves, 2)),
   );
-  return at.map((value, i) => value + share * moves[i]!);
+  return at.map((value, i) => value + share * itemAt(moves, i));
 }
 
 /** Newton converges in 3 to 6 steps on a stable strip; a last step of 1e-8 leaves about 1e-15. */
