@@ -5,7 +5,7 @@ import { writePdf } from '../../../src/export/writers/pdf.ts';
 import { halfOf } from '../../../src/part/derived/half-pattern.ts';
 import type { Part } from '../../../src/part/part.ts';
 import { partOf, samplePart } from '../../part/jobs.ts';
-import { boxOf, clashes, faultsOf } from '../card-faults.ts';
+import { boxOf, clashes, crowdedPart, faultsOf } from '../card-faults.ts';
 
 import { ALL, cardOf, font, readCard } from '../sample-cards.ts';
 
@@ -54,47 +54,32 @@ describe('a job card read back from its PDF', () => {
 });
 
 describe('a card of a job that says little', () => {
-  const textOf = (part: Part): string =>
-    cardOf(part)
-      .page.drawing.items.flatMap((item) => (item.type === 'words' ? [item.text] : []))
-      .join(' ');
+  const edge = (run: string): Part =>
+    partOf(`part: Brace\nunits: mm\nedges:\n  brace:\n    - from: [0, 0]\n    - ${run}\n`);
 
-  test('without stock it says what to write', () => {
-    const part = partOf(
-      'part: Brace\nunits: mm\nedges:\n  brace:\n    - from: [0, 0]\n    - arc: [400, 0]\n      rise: 40\n',
-    );
-    expect(textOf(part)).toContain('write stock.thickness to get');
-    expect(textOf(part)).toContain('a line on the board');
+  test('without stock has a cut list without board feet, and fits', () => {
+    const part = edge('arc: [400, 0]\n      rise: 40');
+    expect(cardOf(part).lists.cutList).toMatchObject({ boardFeet: '' });
     expect(faultsOf(part, 'a4')).toEqual([]);
   });
 
-  test('of a straight part there is no strip, and a straightedge is enough', () => {
-    const part = partOf(
-      'part: Ledger\nunits: mm\nedges:\n  upper:\n    - from: [0, 0]\n    - line: [400, 0]\n',
-    );
-    expect(textOf(part)).toContain('draw it along a straightedge');
+  test('of a straight part has one sentence in place of a strip, and fits', () => {
+    const part = edge('line: [400, 0]');
+    expect(cardOf(part).lists.strip).toEqual([expect.any(String)]);
     expect(faultsOf(part, 'a4')).toEqual([]);
   });
 
-  test('a half pattern has its card, too', () => {
+  test('of a half pattern fits', () => {
     expect(faultsOf(halfOf(samplePart('garden-arch-rail.yaml')), 'a4')).toEqual([]);
   });
 });
 
-test('a part with many nails and joints keeps to one page, and the card says where the rest is', () => {
-  const through = Array.from({ length: 12 }, (_, i) => `[${100 * (i + 1)}, ${40 + 12 * Math.sin(i)}]`).join(
-    ', ',
-  );
-  const holes = Array.from(
-    { length: 30 },
-    (_, i) => `  - hole: {at: ${20 + 40 * i}, out: 20, diameter: 8, label: dowel}`,
-  ).join('\n');
-  const part = partOf(
-    `part: Slat rail of the garden arch with a name that runs past the edge of every sheet\nunits: mm\nstock: {thickness: 20}\nedges:\n  lower:\n    - from: [0, 0]\n    - line: [1300, 0]\n  upper:\n    - from: [0, 40]\n    - spline: [1300, 40]\n      through: [${through}]\njoints:\n${holes}\nnotes: ${'Mind the grain and keep the face side up. '.repeat(12)}\n`,
-  );
-  const { lists } = cardOf(part);
+test('a crowded part keeps to one page, and its list of joints ends with how many are left out', () => {
+  const part = crowdedPart();
+  const joints = cardOf(part).lists.joints as string[];
   expect(faultsOf(part, 'letter')).toEqual([]);
-  expect((lists.joints as string[]).at(-1)).toMatch(/and \d+ more: see the cover of the pattern/);
+  expect(joints.length).toBeLessThan(part.joints.length);
+  expect(joints.at(-1)).toContain(String(part.joints.length - joints.length + 1));
 });
 
 test('property: the drawing’s scale is the largest usual one that fits', () => {

@@ -100,9 +100,15 @@ describe('layers', () => {
 
   test('that hold nothing are told, not drawn empty', () => {
     const bare = partOf('part: Rail\nunits: mm\nedges:\n  top:\n    - from: [0, 0]\n    - line: [100, 0]\n');
-    expect(() => fullSize(bare, { only: ['saw'] })).toThrow(/nothing on the layer saw/);
-    expect(() => fullSize(leg, { only: ['parallel'] })).toThrow(/needs --parallel/);
-    expect(() => fullSize(leg, { only: ['cut'], parallel: 2 })).toThrow(/leaves out the line/);
+    expect(() => fullSize(bare, { only: ['saw'] })).toThrow(
+      expect.objectContaining({ code: 'draw.nothing' }),
+    );
+    expect(() => fullSize(leg, { only: ['parallel'] })).toThrow(
+      expect.objectContaining({ code: 'draw.nothing' }),
+    );
+    expect(() => fullSize(leg, { only: ['cut'], parallel: 2 })).toThrow(
+      expect.objectContaining({ code: 'draw.parallel-left-out' }),
+    );
   });
 
   test('a drawing for a machine has no page behind it that could be cut out', () => {
@@ -123,8 +129,10 @@ describe('a parallel', () => {
   });
 
   test('of 0, and one too far inside, are refused', () => {
-    expect(() => fullSize(leg, { parallel: 0 })).toThrow(/Give a distance/);
-    expect(() => fullSize(leg, { parallel: -60 })).toThrow();
+    expect(() => fullSize(leg, { parallel: 0 })).toThrow(
+      expect.objectContaining({ code: 'draw.parallel-zero' }),
+    );
+    expect(() => fullSize(leg, { parallel: -60 })).toThrow(expect.objectContaining({ key: '--parallel' }));
   });
 });
 
@@ -164,11 +172,13 @@ describe('the page', () => {
     expect(svgOf(fullSize(leg, { only: ['cut'] }))).toContain('width="873.6mm"');
   });
 
-  test('of a PDF may be 200 in at most; the message says what to do', () => {
+  test('of a PDF may be 200 in at most', () => {
     const long = partOf(
       'part: Ridge\nunits: mm\nedges:\n  top:\n    - from: [0, 0]\n    - arc: [6000, 0]\n      rise: 300\n',
     );
-    expect(() => assertFitsPdfPage(fullSizePage(fullSize(long)).drawing)).toThrow(/\.svg or a \.dxf/);
+    expect(() => assertFitsPdfPage(fullSizePage(fullSize(long)).drawing)).toThrow(
+      expect.objectContaining({ code: 'draw.page-too-long' }),
+    );
     expect(() => assertFitsPdfPage(fullSizePage(fullSize(leg)).drawing)).not.toThrow();
   });
 });

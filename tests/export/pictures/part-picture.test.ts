@@ -192,7 +192,9 @@ test('a straight part has no comb', () => {
   const picture = composePicture(part);
   expectReadable(picture);
   expect(strokesOf(picture, 'mark')).toEqual([]);
-  expect(textOn(picture)).toContain('brace: straight');
+  expect(fairnessOf(part.edges.flatMap(({ runs }) => runs)).remarks.map(({ code }) => code)).toEqual([
+    'fairness.straight',
+  ]);
 });
 
 describe('a part of any size is drawn', () => {

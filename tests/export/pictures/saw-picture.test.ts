@@ -2,12 +2,16 @@ import { describe, expect, test } from 'vitest';
 import { type Box, boxesOverlap, inflate, pathBounds } from '../../../src/curves/geometry/bounds.ts';
 import { type Chord, flatten, segmentIntersectsBox } from '../../../src/curves/geometry/flatten.ts';
 import { distance, lerp } from '../../../src/curves/geometry/point.ts';
+import { printedLengthWords } from '../../../src/export/card/card-words.ts';
 import type { Stroke, Words } from '../../../src/export/drawing/drawing.ts';
 import { CAP_HEIGHT } from '../../../src/export/drawing/text-width.ts';
 import { MAX_DISTANCE_WITHOUT_LEADER_MM } from '../../../src/export/labels/place-labels.ts';
 import { composeSawPicture } from '../../../src/export/pictures/saw-picture.ts';
 import type { Part } from '../../../src/part/part.ts';
 import { adviseSawing } from '../../../src/shop/saw/advise-sawing.ts';
+import { cutOrder } from '../../../src/shop/words/cut-order.ts';
+import { sawCautions } from '../../../src/shop/words/saw-cautions.ts';
+import { typesetFractions } from '../../../src/units/typeset.ts';
 import { BENCH, partOf, SAMPLES, samplePart } from '../../part/jobs.ts';
 import { expectOnPicture, spanOf } from '../on-picture.ts';
 import { crosses, strokesOf, wordsOf } from '../words-on.ts';
@@ -118,10 +122,15 @@ describe.each(PARTS)('%s on the saw', (_, part) => {
     );
   });
 
-  test('tells the order of cuts, and to follow the manual of the saw', () => {
+  test('numbers the cuts in their order and tells every caution of the saw', () => {
     const text = all.map((each) => each.text).join(' ');
-    expect(text).toMatch(/1\. .* 2\. /);
-    expect(text).toContain('own manual');
+    const wording = printedLengthWords(part.rule);
+    const order = cutOrder(part, sawing.edges, sawing.blade, sawing.support, wording);
+    const cautions = sawCautions(part, sawing.edges, sawing.height, wording);
+    expect(order.length).toBeGreaterThan(1);
+    expect(cautions.length).toBeGreaterThan(0);
+    for (const [i, step] of order.entries()) expect(text).toContain(typesetFractions(`${i + 1}. ${step}`));
+    for (const { message } of cautions) expect(text).toContain(typesetFractions(message));
   });
 });
 

@@ -6,8 +6,10 @@ import type { Drawing } from '../../../src/export/drawing/drawing.ts';
 import { CAP_HEIGHT } from '../../../src/export/drawing/text-width.ts';
 import { composeStripPicture } from '../../../src/export/pictures/strip-picture.ts';
 import type { Part } from '../../../src/part/part.ts';
-import { adviseStrips } from '../../../src/shop/strip/part-strips.ts';
+import { adviseStrips, type RunsAdvice } from '../../../src/shop/strip/part-strips.ts';
 import { chooseStripSpecies } from '../../../src/shop/wood/find-species.ts';
+import { partStripCautions } from '../../../src/shop/words/describe-strip.ts';
+import { typesetFractions } from '../../../src/units/typeset.ts';
 import { partOf, samplePart } from '../../part/jobs.ts';
 import { expectOnPicture } from '../on-picture.ts';
 import { crosses, strokesOf, wordsOf } from '../words-on.ts';
@@ -41,10 +43,10 @@ const middleOf = ({ left, right, bottom, top }: Box): Point => ({
   y: (bottom + top) / 2,
 });
 
-const pictureOf = (part: Part): Drawing => {
-  const species = chooseStripSpecies(undefined, part.stock?.species);
-  return composeStripPicture(part, adviseStrips(part, { species, rule: part.rule }));
-};
+const runsOf = (part: Part): RunsAdvice =>
+  adviseStrips(part, { species: chooseStripSpecies(undefined, part.stock?.species), rule: part.rule });
+
+const pictureOf = (part: Part): Drawing => composeStripPicture(part, runsOf(part));
 
 describe.each(PARTS)('the strip of %s', (_, part, nails) => {
   const picture = pictureOf(part);
@@ -91,11 +93,13 @@ describe.each(PARTS)('the strip of %s', (_, part, nails) => {
     }
   });
 
-  test('warns of the strip that flies', () => {
+  test('tells every caution about the strip', () => {
     const text = wordsOf(picture.items)
       .map((each) => each.text)
       .join(' ');
-    expect(text).toContain('a sprung strip flies when it is let go');
+    const cautions = partStripCautions(runsOf(part), part.rule);
+    expect(cautions.length).toBeGreaterThan(0);
+    for (const { message } of cautions) expect(text).toContain(typesetFractions(message));
   });
 });
 
