@@ -1,7 +1,8 @@
 import type { G } from '@svgdotjs/svg.js';
 import type { Point } from '../../curves/geometry/point.ts';
 import { editJob } from '../../job/edit/edit-job.ts';
-import { type Grip, gripNudged } from '../../part/edit/draggable-points.ts';
+import type { Grip } from '../../part/edit/draggable-points.ts';
+import { gripNudged } from '../../part/edit/snap-to-rule.ts';
 import { itemAt } from '../../units/checked.ts';
 import { updateAttribute, updateText } from '../dom.ts';
 import type { Store } from '../state/store.ts';

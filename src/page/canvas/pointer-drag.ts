@@ -1,6 +1,7 @@
 import type { Point } from '../../curves/geometry/point.ts';
 import { editJob } from '../../job/edit/edit-job.ts';
-import { type Grip, gripMoved } from '../../part/edit/draggable-points.ts';
+import type { Grip } from '../../part/edit/draggable-points.ts';
+import { gripMoved } from '../../part/edit/snap-to-rule.ts';
 import type { EvaluatedJob } from '../state/evaluate-job.ts';
 import type { Store } from '../state/store.ts';
 import type { HandleLayer } from './handle-layer.ts';

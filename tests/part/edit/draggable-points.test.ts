@@ -4,7 +4,8 @@ import type { Curve } from '../../../src/curves/curve.ts';
 import type { Point } from '../../../src/curves/geometry/point.ts';
 import { figuresOf } from '../../../src/curves/measurements.ts';
 import { editJob } from '../../../src/job/edit/edit-job.ts';
-import { type Grip, gripMoved, gripNudged, gripsOf } from '../../../src/part/edit/draggable-points.ts';
+import { type Grip, gripsOf } from '../../../src/part/edit/draggable-points.ts';
+import { gripMoved, gripNudged } from '../../../src/part/edit/snap-to-rule.ts';
 import type { Part } from '../../../src/part/part.ts';
 import { faultsOf, partOf, SAMPLES, sampleText } from '../jobs.ts';
 

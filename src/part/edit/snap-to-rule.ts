@@ -1,0 +1,46 @@
+import { angleFrom, cross, direction, distance, type Point, subtract } from '../../curves/geometry/point.ts';
+import type { Edit } from '../../job/edit/edit-job.ts';
+import { graduationMm } from '../../units/graduation.ts';
+import { type Rule, readOnRule } from '../../units/rule.ts';
+import type { Part } from '../part.ts';
+import type { Grip } from './draggable-points.ts';
+
+/**
+ * What to write into the job so that a grip stands nearest to a place: its lengths to the graduation, as a
+ * person would type them. A length that stays at its graduation stays as it was written.
+ */
+export function gripMoved({ at, sets }: Grip, to: Point, { rule }: Part): Edit[] {
+  return sets.flatMap(({ key, mm, what, chord }) => {
+    const wished =
+      what === 'station'
+        ? mm + to.x - at.x
+        : what === 'offset'
+          ? to.y
+          : riseOrRadiusAt(what, to, chord!, rule);
+    const shown = readOnRule(wished, rule);
+    return shown.mark === readOnRule(mm, rule).mark ? [] : [{ key, typed: shown.text }];
+  });
+}
+
+/** A grip moved so many graduations along the reference line and square off it. */
+export function gripNudged(grip: Grip, along: number, off: number, part: Part): Edit[] {
+  const mark = graduationMm(part.rule);
+  return gripMoved(grip, { x: grip.at.x + along * mark, y: grip.at.y + off * mark }, part);
+}
+
+/** The rise over a chord, or the radius of the arc with that rise: signed, never less than a graduation. */
+function riseOrRadiusAt(
+  what: 'rise' | 'radius',
+  to: Point,
+  [from, end]: readonly [Point, Point],
+  rule: Rule,
+): number {
+  const height = cross(direction(angleFrom(from, end)), subtract(to, from));
+  const least = graduationMm(rule);
+  const rise = Math.abs(height) < least ? (height < 0 ? -least : least) : height;
+  if (what === 'rise') return rise;
+  const half = distance(from, end) / 2;
+  const size = Math.min(Math.abs(rise), half);
+  // Half a chord is the mean proportional of the rise and the rest of the diameter (Euclid III.35).
+  return (Math.sign(rise) * (half ** 2 / size + size)) / 2;
+}
