@@ -9,7 +9,7 @@ import type { Drawing } from '../../export/drawing/drawing.ts';
 import { fileNameFor } from '../../export/drawing/file-name.ts';
 import { JobFaults } from '../../job/job-faults.ts';
 import { parseJob } from '../../job/parse/parse-job.ts';
-import { suggestUnit } from '../../job/parse/unit-word.ts';
+import { suggestUnit } from '../../job/parse/read-values.ts';
 import { edgeEnd, edgeStart } from '../../part/edge.ts';
 import { makePart } from '../../part/make-part.ts';
 import { REFERENCE_LINE } from '../../part/offsets.ts';

@@ -24,10 +24,7 @@ export function editJob(text: string, edits: readonly Edit[]): string {
   return spots.reduce((now, { start, end, typed }) => replaceText(now, start, end, typed), text);
 }
 
-/**
- * A length as it stands in a job: as it was typed, with its unit added when a bare number would be read in
- * the job's own.
- */
+/** A length as typed, with its unit added where a bare number would be read in the job's own. */
 export function withJobUnit(typed: string, typedIn: Unit, job: Unit): string {
   const plain = typed.trim();
   return parseLength(plain, typedIn) === parseLength(plain, job) ? plain : `${plain} ${typedIn}`;
@@ -61,7 +58,6 @@ function rangeOfValue(text: string, key: string): TextRange {
   return { start: node.range[0], end: node.range[1] };
 }
 
-/** What stands at a key of a job's text. */
 export function nodeAt(text: string, key: string): ParsedNode | null {
   let node = parsedRoot(text);
   const steps = [...key.matchAll(/([^.[\]]+)|\[(\d+)\]/g)];
@@ -82,7 +78,7 @@ const itemOf = (node: ParsedNode | null, index: number): ParsedNode | null =>
 const PLAIN = /^(?:[\d.]|[-+](?=[\d.]))[\w\s./'"°-]*$/;
 export const toYamlScalar = (typed: string): string => (PLAIN.test(typed) ? typed : JSON.stringify(typed));
 
-/** Something else in a stretch of the text; a remark behind it on its line keeps its column where there is room. */
+/** Replaces a range of the text; a comment behind it keeps its column where there is room. */
 export function replaceText(text: string, start: number, end: number, typed: string): string {
   const rest = text.slice(end);
   const remark = /^([^\n#"']*?)( +)#/.exec(rest);

@@ -16,7 +16,6 @@ import {
  * point alone, a list on one line, a list over lines with commas or with dashes), and no remark is lost.
  */
 
-/** A list as the YAML library reads it. */
 type YamlList = YAMLSeq.Parsed;
 
 /**
@@ -40,11 +39,7 @@ export function insertNail(
   return items[index] ? insertBefore(text, list, index, point) : appendNail(text, list, point);
 }
 
-/**
- * The text without the `index`-th of the nails at `key`.
- *
- * @throws Fault where it is the only one: a run needs one to bend over
- */
+/** The text without the `index`-th of the nails at `key`. @throws Fault where it is the only one */
 export function removeNail(text: string, key: string, index: number): string {
   const list = findNailList(text, key);
   if (isSinglePoint(list) || list.items.length < 2) {
@@ -71,7 +66,6 @@ function endOfList(list: YamlList): number {
   return list.flow || !last ? list.range[1] : isSeq(last) ? endOfList(last as YamlList) : last.range[1];
 }
 
-/** One point alone, put in a list of its own. */
 function wrapInList(text: string, point: YamlList): string {
   const [start, end] = [point.range[0], endOfList(point)];
   const alone = text.slice(start, end);

@@ -7,7 +7,6 @@ export function lineEnd(text: string, at: number): number {
   return at + found.index;
 }
 
-/** How this text ends its lines. */
 export const lineEnding = (text: string): string => (text.includes('\r\n') ? '\r\n' : '\n');
 
 /** The white before a place, if nothing else stands before it on its line. */

@@ -5,7 +5,6 @@ import type { JointLine } from './joint-kind.ts';
 /** A cross stands out this far from a hole or a slot, mm, so that an awl finds its middle again. */
 export const CROSS_PAST_MM = 4;
 
-/** Half the head of an arrow, mm. */
 const HEAD_MM = 2;
 
 /** A cross of two lines, `arm` mm to each side, turned by `turn` radians. */

@@ -8,14 +8,12 @@ interface ShoulderLine {
   readonly end: Coordinate;
 }
 
-/** Whether a line is a shoulder: square to the reference line. */
 export const isShoulderStep = ({ start, end }: ShoulderLine): boolean => start.at.x === end.at.x;
 
 /** The end of a shoulder over its start to the last bit, so that it is square however the two stations were typed. */
 export const snapToShoulder = (end: Coordinate, start: Coordinate): Coordinate =>
   isSameStation(end, start) ? { ...end, at: point(start.at.x, end.at.y) } : end;
 
-/** Where along an edge a step stands. */
 export interface StepPlace {
   readonly isFirst: boolean;
   readonly isLast: boolean;

@@ -25,7 +25,6 @@ export function checkStationOrder(
   return true;
 }
 
-/** Whether two points stand at one station, one over the other. */
 export const isSameStation = (point: Coordinate, other: Coordinate): boolean =>
   Math.abs(point.at.x - other.at.x) <= JOIN_MM;
 

@@ -29,17 +29,13 @@ export function closestName(written: string, names: readonly string[]): string |
 const isAbbreviationOf = (word: string, name: string): boolean =>
   word.length >= MIN_ABBREVIATION && word[0] === name[0]?.toLowerCase() && isSubsequence(word, name);
 
-/** Whether the letters of a word stand in a name in their order. */
 function isSubsequence(word: string, name: string): boolean {
   let found = 0;
   for (const letter of name.toLowerCase()) if (letter === word[found]) found++;
   return found === word.length;
 }
 
-/**
- * Letters to add, drop, change, or change over with the next, to get from one word to another (optimal string alignment);
- * more than MAX_SLIPS is not counted.
- */
+/** Optimal string alignment distance; Infinity beyond MAX_EDITS. */
 function editDistance(a: string, b: string): number {
   if (Math.abs(a.length - b.length) > MAX_EDITS) return Number.POSITIVE_INFINITY;
   let before: number[] = [];

@@ -7,9 +7,17 @@ import { Diagnostics } from './diagnostics.ts';
 import { readEdges } from './read-edges.ts';
 import { readEnds } from './read-ends.ts';
 import { readJoints } from './read-joints.ts';
-import { omitUndefined, readCount, readLength, readName, readText, readWord } from './read-values.ts';
+import {
+  JOB_UNITS,
+  omitUndefined,
+  readCount,
+  readLength,
+  readName,
+  readText,
+  readWord,
+  suggestUnit,
+} from './read-values.ts';
 import { JOB_DOCUMENT, readYaml } from './read-yaml.ts';
-import { JOB_UNITS, suggestUnit } from './unit-word.ts';
 import { YamlMapping } from './yaml-mapping.ts';
 import type { YamlNode } from './yaml-node.ts';
 
@@ -24,11 +32,7 @@ const MAX_NOTES = 2000;
 const MAX_QUANTITY = 1000;
 const MAX_LAYERS = 100;
 
-/**
- * Reads the text of a job file.
- *
- * @throws JobFaults every mistake of the file, each once, with its line and column
- */
+/** Reads the text of a job file. @throws JobFaults every mistake of it, each with its line and column */
 export function parseJob(text: string): ParsedJob {
   const findings = new Diagnostics();
   const root = readYaml(text, JOB_DOCUMENT, findings);
@@ -105,7 +109,6 @@ function readStock(entry: YamlNode, unit: Unit): Stock | undefined {
   return layers === undefined ? undefined : { ...sizes, layers };
 }
 
-/** Pairs come in twos. */
 function readQuantity(entry: YamlNode, pair: PairKind | undefined): number | undefined {
   const quantity = readCount(entry, MAX_QUANTITY);
   if (quantity === undefined || pair !== 'mirrored' || quantity % 2 === 0) return quantity;

@@ -62,7 +62,6 @@ function readFrom(node: YamlNode, unit: Unit): Coordinate | undefined {
   return from && readPoint(from, unit);
 }
 
-/** All the steps, or `undefined` if one could not be read. */
 function readSteps(
   items: readonly YamlNode[],
   from: Coordinate | undefined,

@@ -46,7 +46,6 @@ function readEnd(entry: YamlNode): EndSetting | undefined {
   return bySaw ? { by: 'miter', miter: first, bevel: second } : { by: 'stance', rake: first, splay: second };
 }
 
-/** The angle of that name; 0 where none is written. */
 function readEndAngle(table: YamlMapping, name: string): number | undefined {
   const entry = table.get(name);
   const angle = entry ? readAngle(entry) : 0;

@@ -33,7 +33,6 @@ export function readPoint(entry: YamlNode, unit: Unit): Coordinate | undefined {
   return { at: point(x, y), station: written(station), offset: written(offset), entry };
 }
 
-/** One point, or a list of points. */
 export function readPoints(entry: YamlNode, unit: Unit): Coordinate[] | undefined {
   if (!entry.holdsLists()) {
     const single = readPoint(entry, unit);

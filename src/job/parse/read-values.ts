@@ -1,3 +1,4 @@
+import { findUnit } from '../../units/length-unit.ts';
 import { parseAngle } from '../../units/parse-angle.ts';
 import { parseLength, type Sign } from '../../units/parse-length.ts';
 import { quoted } from '../../units/quoted.ts';
@@ -61,4 +62,15 @@ export function readWord<Word extends string>(
 export function omitUndefined<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
   const kept = Object.entries(values).filter(([, value]) => value !== undefined);
   return Object.fromEntries(kept) as { [K in keyof T]?: Exclude<T[K], undefined> };
+}
+
+/** The units a job can be in, as they are written. */
+export const JOB_UNITS: readonly Unit[] = ['in', 'mm'];
+
+/** The cure for a unit that a job cannot be in: "cm" is no slip for "mm", which would make the part ten times too small. */
+export function suggestUnit(typed: string): string {
+  const unit = findUnit(typed.trim().toLowerCase());
+  if (unit === undefined) return didYouMean(typed, JOB_UNITS);
+  if (unit === 'in' || unit === 'mm') return `Write ${unit}.`;
+  return `A job is in inches (in) or millimetres (mm). Write one of them, and each length with its own unit, as 2 ${unit}.`;
 }

@@ -77,10 +77,7 @@ function checkPlainText(text: string, { name }: DocumentType, source: SourceText
   return true;
 }
 
-/**
- * The documents of a YAML text. The scalars stay text (the "failsafe" schema); repeated keys are left
- * to Table, which looks them up instead of comparing each with each.
- */
+/** Scalars stay text (the "failsafe" schema); YamlMapping finds repeated keys, without comparing each with each. */
 function composeDocuments(
   text: string,
   { lists }: DocumentType,
@@ -100,7 +97,6 @@ function composeDocuments(
   return [...composer.compose(tokens, true, text.length)] as Document.Parsed[];
 }
 
-/** How they begin: most jobs have none of these anywhere, and need not be looked through. */
 const SHORTHAND_MARKS = /[&*!]/;
 
 /** Anchors, aliases and tags: what stands in one place would depend on what is written in another. */

@@ -5,7 +5,6 @@ import type { SourcePosition } from '../source-positions.ts';
 import { closestName, didYouMean } from './did-you-mean.ts';
 import { type KeyValueNode, positionAt, sourceText, YamlNode } from './yaml-node.ts';
 
-/** A name with its value. */
 export interface NamedNode<Name extends string = string> {
   readonly name: Name;
   readonly node: YamlNode;
@@ -28,7 +27,6 @@ export class YamlMapping {
     return mapping;
   }
 
-  /** Its values in the order of the file. */
   get entries(): NamedNode[] {
     return [...this.nodes].map(([name, node]) => ({ name, node }));
   }

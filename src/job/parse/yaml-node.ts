@@ -14,7 +14,6 @@ import { quoted } from '../../units/quoted.ts';
 import type { SourcePosition } from '../source-positions.ts';
 import type { Diagnostics } from './diagnostics.ts';
 
-/** What all entries of one file share: the line count and the findings. */
 export interface SourceText {
   readonly lines: LineCounter;
   readonly findings: Diagnostics;

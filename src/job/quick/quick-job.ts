@@ -3,7 +3,7 @@ import { capitalize } from '../../units/number-format.ts';
 import { defaultRule, parseGraduation } from '../../units/rule.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { Job } from '../job.ts';
-import { JOB_UNITS } from '../parse/unit-word.ts';
+import { JOB_UNITS } from '../parse/read-values.ts';
 import type { StepKind } from '../steps/step-kind.ts';
 import { aStep, type EdgeStep, STEP_KINDS, STEP_NAMES, type StepKindName } from '../steps/step-kinds.ts';
 import { QuickOptionReader, type QuickOptions } from './quick-options.ts';
@@ -15,11 +15,7 @@ const QUICK_CURVES = STEP_NAMES.filter((kind) => 'quick' in STEP_KINDS[kind]);
 /** Where later faults of a quick line are reported: the whole of it is one curve. */
 const QUICK_KEY = '--curve';
 
-/**
- * The job of a quick line: one edge from [0, 0] to [chord, 0].
- *
- * @throws Faults every mistake of the line, each with its option as the key
- */
+/** The job of a quick line: one edge from [0, 0] to [chord, 0]. @throws Faults each with its option as the key */
 export function quickJob(options: QuickOptions): Job {
   const line = new QuickOptionReader(options);
   const curve = line.readWord('curve', QUICK_CURVES);

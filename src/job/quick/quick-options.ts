@@ -5,7 +5,7 @@ import { parseLength } from '../../units/parse-length.ts';
 import { quoted } from '../../units/quoted.ts';
 import type { Unit } from '../../units/unit.ts';
 import { didYouMean } from '../parse/did-you-mean.ts';
-import { suggestUnit } from '../parse/unit-word.ts';
+import { suggestUnit } from '../parse/read-values.ts';
 import type { EndCondition, EndConditions } from '../steps/end-conditions.ts';
 
 /** A curve over a chord, each option as typed on the command line: `--chord 28 --rise 3/4`. */
