@@ -40,29 +40,23 @@ function assertPlies(plies: number): void {
 /** Half a meter of veneers; more is a mistake. */
 const MAX_PLIES = 1000;
 
-interface PlyChartRow {
-  readonly upTo: number;
-  readonly ply: number;
-}
-
 /**
  * Plies that bend to a radius, soaked or damp, by a how-to page for makers (one source, in inches): radius 2 to 4 in,
  * ply 3/32; 4 to 8 in, 1/8; 8 to 12 in, 3/16; over 12 in, 1/4.
  */
-const PLY_CHART: readonly PlyChartRow[] = (
-  [
-    [4, 3 / 32],
-    [8, 1 / 8],
-    [12, 3 / 16],
-    [Number.POSITIVE_INFINITY, 1 / 4],
-  ] as const
-).map(([upTo, ply]) => ({ upTo: upTo * MM_PER_INCH, ply: ply * MM_PER_INCH }));
-
-const PLY_CHART_MIN_RADIUS_MM = 2 * MM_PER_INCH;
+const PLY_CHART: readonly (readonly [upTo: number, ply: number])[] = [
+  [4, 3 / 32],
+  [8, 1 / 8],
+  [12, 3 / 16],
+  [Number.POSITIVE_INFINITY, 1 / 4],
+];
 
 /** The chart's ply for a radius, mm; undefined under 2 in, where the chart has no row. */
-export const chartPly = (radius: number): number | undefined =>
-  radius < PLY_CHART_MIN_RADIUS_MM ? undefined : PLY_CHART.find(({ upTo }) => radius <= upTo)?.ply;
+export function chartPly(radius: number): number | undefined {
+  if (radius < 2 * MM_PER_INCH) return undefined;
+  const row = PLY_CHART.find(([upTo]) => radius <= upTo * MM_PER_INCH);
+  return row && row[1] * MM_PER_INCH;
+}
 
 export interface LaminationOptions {
   readonly species: Species;

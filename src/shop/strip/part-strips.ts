@@ -1,8 +1,7 @@
 import type { Curve } from '../../curves/curve.ts';
 import { pinForces } from '../../curves/elastica/pin-reactions.ts';
-import { paramCurve } from '../../curves/geometry/evaluate.ts';
 import type { TaperedSegment } from '../../curves/geometry/pieces/piece.ts';
-import { pinPushes, taperedStates } from '../../curves/geometry/pieces/tapered-series.ts';
+import { pinPushes } from '../../curves/geometry/pieces/tapered-series.ts';
 import { figuresOf } from '../../curves/measurements.ts';
 import type { EndConditions } from '../../job/steps/end-conditions.ts';
 import type { EdgeStep } from '../../job/steps/step-kinds.ts';
@@ -10,7 +9,7 @@ import type { Part } from '../../part/part.ts';
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import type { StripOptions } from './choose-strip.ts';
-import { type SprungLine, sprungLine, type TaperSample, worstTaperBend } from './sprung-line.ts';
+import { type SprungLine, sampleStrip, sprungLine, worstTaperBend } from './sprung-line.ts';
 import { adviseStrip, type StripAdvice } from './strip-advice.ts';
 
 export interface RunAdvice {
@@ -94,15 +93,7 @@ const SAMPLES_PER_SPAN = 64;
 
 function taperedLine(run: Curve, spans: readonly TaperedSegment[], ends: EndConditions): SprungLine {
   const [start] = firstOf(spans).thickness;
-  const samples = spans.flatMap((span): TaperSample[] => {
-    const state = taperedStates(span);
-    const at = paramCurve(span);
-    return Array.from({ length: SAMPLES_PER_SPAN + 1 }, (_, i) => {
-      const { x, y, curvature } = at(i / SAMPLES_PER_SPAN);
-      return { thickness: state(i / SAMPLES_PER_SPAN).thickness, curvature, at: { x, y } };
-    });
-  });
-  const worst = worstTaperBend(samples);
+  const worst = worstTaperBend(spans.flatMap((span) => sampleStrip(span, SAMPLES_PER_SPAN)));
   const thicknessAt = [...spans.map(({ thickness }) => thickness[0]), lastOf(spans).thickness[1]];
   return {
     length: figuresOf(run).length,

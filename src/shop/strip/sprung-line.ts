@@ -1,6 +1,8 @@
 import type { Curve } from '../../curves/curve.ts';
 import { type CurvePoint, paramCurve } from '../../curves/geometry/evaluate.ts';
-import { distance, type Point } from '../../curves/geometry/point.ts';
+import type { Piece } from '../../curves/geometry/pieces/piece.ts';
+import { taperedStates } from '../../curves/geometry/pieces/tapered-series.ts';
+import { distance, type Point, toPoint } from '../../curves/geometry/point.ts';
 import { figuresOf } from '../../curves/measurements.ts';
 import type { EndConditions } from '../../job/steps/end-conditions.ts';
 import { itemAt } from '../../units/checked.ts';
@@ -62,24 +64,33 @@ function directionAtPin({ exact }: Curve, pin: Point): number {
   return joins.reduce((a, b) => (distance(b, pin) < distance(a, pin) ? b : a)).angle;
 }
 
-/** The batten at one place along its length. */
-export interface TaperSample {
+/** The batten at one place of its line; the thickness of an even one counts as 1. */
+export interface StripSample {
+  readonly place: CurvePoint;
   readonly thickness: number;
-  readonly curvature: number;
-  readonly at: Point;
+}
+
+/** The batten on a piece, at both ends and evenly between them. */
+export function sampleStrip(piece: Piece, steps: number): StripSample[] {
+  const at = paramCurve(piece);
+  const state = piece.type === 'tapered' ? taperedStates(piece) : undefined;
+  return Array.from({ length: steps + 1 }, (_, i) => ({
+    place: at(i / steps),
+    thickness: state ? state(i / steps).thickness : 1,
+  }));
 }
 
 /**
  * Where a tapered batten is strained most: where thickness times curvature is greatest.
  * @param samples from the start, where the thickness is the batten's
  */
-export function worstTaperBend(samples: readonly TaperSample[]): WorstBend | undefined {
+export function worstTaperBend(samples: readonly StripSample[]): WorstBend | undefined {
   const start = samples[0]?.thickness ?? 1;
   let worst: WorstBend | undefined;
-  for (const { thickness, curvature, at } of samples) {
+  for (const { thickness, place } of samples) {
     const share = thickness / start;
-    const sharpness = Math.abs(curvature) * share;
-    if (sharpness > (worst?.curvature ?? 0)) worst = { curvature: sharpness, share, at };
+    const sharpness = Math.abs(place.curvature) * share;
+    if (sharpness > (worst?.curvature ?? 0)) worst = { curvature: sharpness, share, at: toPoint(place) };
   }
   return worst;
 }

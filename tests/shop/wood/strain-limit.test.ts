@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { worstTaperBend } from '../../../src/shop/strip/sprung-line.ts';
+import { type StripSample, worstTaperBend } from '../../../src/shop/strip/sprung-line.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
 import { SPECIES } from '../../../src/shop/wood/species.ts';
 import {
@@ -76,13 +76,17 @@ test('a thickness just under a graduation goes down to the one before, one just 
   expect(floorToGraduation(0.5, rule)).toBe(0);
 });
 
+const sample = (thickness: number, curvature: number, x: number): StripSample => ({
+  place: { x, y: 0, angle: 0, curvature, speed: 1 },
+  thickness,
+});
+
 test('a tapered strip is worst where thickness times curvature is greatest', () => {
-  const at = (x: number) => ({ x, y: 0 });
   const worst = worstTaperBend([
-    { thickness: 8, curvature: 0, at: at(0) },
-    { thickness: 6, curvature: -0.001, at: at(500) },
-    { thickness: 5, curvature: -0.00115, at: at(700) },
-    { thickness: 4, curvature: 0, at: at(1000) },
+    sample(8, 0, 0),
+    sample(6, -0.001, 500),
+    sample(5, -0.00115, 700),
+    sample(4, 0, 1000),
   ])!;
   // At 500: 6 · 0.001 = 0.006; at 700: 5 · 0.00115 = 0.00575, though the curve is tighter there.
   expect(worst.at.x).toBe(500);
@@ -91,6 +95,6 @@ test('a tapered strip is worst where thickness times curvature is greatest', () 
 });
 
 test('a straight tapered strip is strained nowhere', () => {
-  expect(worstTaperBend([{ thickness: 8, curvature: 0, at: { x: 0, y: 0 } }])).toBeUndefined();
+  expect(worstTaperBend([sample(8, 0, 0)])).toBeUndefined();
   expect(worstTaperBend([])).toBeUndefined();
 });
