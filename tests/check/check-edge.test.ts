@@ -27,8 +27,8 @@ const laid = (readings: readonly StationReading[], shift: number, turn: number):
     offset: x * Math.sin(turn) + y * Math.cos(turn) + shift,
   }));
 
-describe('a part on its line', () => {
-  test('is within, with nothing off', () => {
+describe('checkEdge of a true part', () => {
+  test('finds a part on its line within, with every deviation 0', () => {
     const { worst, rms, verdict, bestFit: fit } = checkEdge(part, back, trueReadings(back, stations), how);
     expect([worst, rms, fit.worst].every((off) => off < 1e-9)).toBe(true);
     expect(verdict).toBe('within');
@@ -37,7 +37,7 @@ describe('a part on its line', () => {
   test.each([
     ['1/16', SIXTEENTHS],
     ['1/32', THIRTY_SECONDS],
-  ])('read to the nearest %s in is within, and off by half a graduation at most', (_, rule) => {
+  ])('a part read to the nearest %s in is within and off by half a graduation at most', (_, rule) => {
     const readings = trueReadings(back, stations).map((each) => ({
       ...each,
       offset: readOnRule(each.offset, rule).mark,
@@ -48,7 +48,7 @@ describe('a part on its line', () => {
     expect(verdict).toBe('within');
   });
 
-  test("an arc's offsets by the handbook's height of a segment are on its line", () => {
+  test("offsets from the handbook's height of a segment lie on the arc", () => {
     // r = (c² + 4h²)/(8h) and h = r − ½√(4r² − c²): Machinery's Handbook, 31st ed., p. 79. At a station x off
     // the middle the offset is h less the height of the segment whose chord is 2x.
     const [c, h] = [40 * IN, (7 / 8) * IN];
@@ -65,7 +65,7 @@ describe('a part on its line', () => {
   });
 });
 
-describe('verdict and marks', () => {
+describe('the verdict of a station', () => {
   const bump = (mm: number) =>
     checkEdge(
       part,
@@ -74,24 +74,24 @@ describe('verdict and marks', () => {
       how,
     );
 
-  test('half a graduation is counted for the rule: 1/32 and a bit is within, 3/64 and a bit is outside', () => {
+  test('the verdict allows half a graduation: 1/32 and a bit is within, 3/64 and a bit is outside', () => {
     expect(bump((1.4 / 32) * IN).verdict).toBe('within');
     expect(bump((1.6 / 32) * IN).verdict).toBe('outside');
     expect(bump((-1.6 / 32) * IN).verdict).toBe('outside');
   });
 
-  test('more wood is high, less is past saving', () => {
+  test('a station with more wood is high, one with less is lost', () => {
     expect(bump(2).readings.map(({ verdict }) => verdict)).toEqual(['true', 'high']);
     expect(bump(-2).readings.map(({ verdict }) => verdict)).toEqual(['true', 'lost']);
   });
 
-  test('on the lower edge of a part more wood lies downwards', () => {
+  test('a lower edge has more wood where its offsets are less', () => {
     const front = edgeNamed('front');
     const { readings } = checkEdge(part, front, [{ station: 5 * IN, offset: -2 }], how);
     expect(readings[0]).toMatchObject({ deviation: -2, proud: 2, verdict: 'high' });
   });
 
-  test('before sanding the line is the saw line: what stands on it has the allowance left', () => {
+  test('a check before sanding compares with the saw line', () => {
     const saw = { ...how, beforeSanding: true };
     const finished = checkEdge(part, back, trueReadings(back, stations), saw);
     for (const { proud, verdict } of finished.readings) {
@@ -109,7 +109,7 @@ describe('verdict and marks', () => {
     expect(deep.readings[0]!.verdict).toBe('lost');
   });
 
-  test('every station beyond the ends is named', () => {
+  test('a check names every station beyond the ends', () => {
     const beyond = [
       { station: -IN, offset: 0 },
       ...trueReadings(back, [IN]),
@@ -118,20 +118,20 @@ describe('verdict and marks', () => {
     expect(() => checkEdge(part, back, beyond, how)).toThrow(/-25\.4 mm[\s\S]*889 mm/);
   });
 
-  test('from the chord the ends are 0', () => {
+  test('offsets from the chord are 0 at the ends', () => {
     const base = chordLine(back);
     const { worst } = checkEdge(part, back, [{ station: 0, offset: 0 }], { ...how, base });
     expect(worst).toBeLessThan(1e-9);
   });
 });
 
-describe('best fit', () => {
+describe('fitRigid', () => {
   test.each([
     { shift: 2, turn: 0 },
     { shift: 0, turn: 0.01 },
     { shift: -1.7, turn: -0.02 },
     { shift: 6, turn: 0.05 },
-  ])('a part set crooked by %o is told to 1e-6, and nothing is left', ({ shift, turn }) => {
+  ])('the fit of a part set crooked by %o finds it within 1e-6 and leaves no residual', ({ shift, turn }) => {
     for (const name of ['hall-bench-leg.yaml', 'garden-arch-rail.yaml', 'wall-shelf-bracket.yaml']) {
       const edge = samplePart(name).edges.at(-1)!;
       const readings = laid(trueReadings(edge, stationsOf(edge, 40)), shift, turn);
@@ -142,7 +142,7 @@ describe('best fit', () => {
     }
   });
 
-  test('from the chord the same part lies the same way about the chord', () => {
+  test('the fit from the chord gives the same shift and turn', () => {
     const base = chordLine(back);
     const readings = laid(trueReadings(back, stations.slice(1, -1), base), 1.5, 0.01);
     const fit = fitRigid(back.pieces, readings, base);
@@ -150,12 +150,12 @@ describe('best fit', () => {
     expect(Math.abs(fit.turn - 0.01)).toBeLessThan(1e-6);
   });
 
-  test('a part sawn wrong stays wrong', () => {
+  test('the fit of a part sawn wrong keeps a residual', () => {
     const hump = moved(trueReadings(back, stations), (x) => 3 * Math.exp(-(((x - 600) / 80) ** 2)));
     expect(fitRigid(back.pieces, hump, REFERENCE_LINE).worst).toBeGreaterThan(1.5);
   });
 
-  test('one reading tells a shift and no turn', () => {
+  test('the fit of one reading gives a shift and no turn', () => {
     const { shift, turn } = fitRigid(
       back.pieces,
       moved(trueReadings(back, [400]), () => 2),
@@ -165,7 +165,7 @@ describe('best fit', () => {
     expect(shift).toBeCloseTo(2, 9);
   });
 
-  test('property: no shift or turn near the best one does better', () => {
+  test('property: no shift or turn near the fit has a smaller sum of squares', () => {
     const line = new ExtendedPath(back.pieces);
     const small = fc.double({ min: -2, max: 2, noNaN: true, noDefaultInfinity: true });
     fc.assert(
@@ -190,7 +190,7 @@ describe('best fit', () => {
   });
 });
 
-test('property: whatever was read, every figure is one', () => {
+test('property: any readings give finite figures', () => {
   const far = fc.double({ min: -1e6, max: 1e6, noNaN: true, noDefaultInfinity: true });
   const near = fc.double({ min: 0, max: 34 * IN, noNaN: true, noDefaultInfinity: true });
   const readings = fc.array(fc.record({ station: near, offset: fc.oneof(near, far) }), {
@@ -206,8 +206,8 @@ test('property: whatever was read, every figure is one', () => {
   );
 });
 
-describe('the apex of the sawn part', () => {
-  test('is where the line has it when the part is true', () => {
+describe('the measured apex', () => {
+  test('the apex of a true part is that of its line', () => {
     const { apexes } = checkEdge(part, back, trueReadings(back, stations), how);
     const [{ design, measured }] = apexes as [(typeof apexes)[0]];
     // So far from the apex, at its radius of 60 in, the line has fallen by d²/2R = 0.013 mm: no rule shows it.
@@ -215,7 +215,7 @@ describe('the apex of the sawn part', () => {
     expect(Math.abs(measured.rise - design.rise)).toBeLessThan(0.2);
   });
 
-  test('moves with a part sawn with its apex elsewhere', () => {
+  test('the apex moves with a part sawn with its apex elsewhere', () => {
     const text = (nail: number): string =>
       `part: Rail\nunits: in\nedges:\n  a:\n    - from: [0, 0]\n    - batten: [30, 0]\n      through: [${nail}, 2]\n`;
     const [asked, sawn] = [partOf(text(15)), partOf(text(12))];
@@ -226,15 +226,15 @@ describe('the apex of the sawn part', () => {
     expect(apexes[0]!.design.at.x).toBeCloseTo(15 * IN, 6);
   });
 
-  test('is not guessed from readings that go on rising', () => {
+  test('readings that rise to the last give no apex', () => {
     expect(checkEdge(part, back, trueReadings(back, stations.slice(0, 6)), how).apexes).toEqual([]);
   });
 });
 
-describe('a pair', () => {
+describe('comparePair of checked edges', () => {
   const check = (readings: readonly StationReading[]) => checkEdge(part, back, readings, how).readings;
 
-  test('differs by what the second has more', () => {
+  test('a pair differs by what the second part has more', () => {
     const first = moved(trueReadings(back, stations), () => 0.5);
     const second = moved(trueReadings(back, [100, 333, 700]), () => 2);
     const found = comparePair(check(first), check(second))!;
@@ -242,19 +242,19 @@ describe('a pair', () => {
     expect(found.worst).toBeCloseTo(1.5, 9);
   });
 
-  test('mirrored, its offsets lie on the other side of the line', () => {
+  test('mirrored readings have their offsets on the other side of the line', () => {
     const first = trueReadings(back, stations);
     const second = mirrorReadings(first);
     expect(second[3]!.offset).toBe(-first[3]!.offset);
     expect(comparePair(check(first), check(mirrorReadings(second)))!.worst).toBeLessThan(1e-9);
   });
 
-  test('without a common stretch cannot be compared', () => {
+  test('a pair without a common stretch has no comparison', () => {
     expect(comparePair(check(trueReadings(back, [100])), check(trueReadings(back, [300])))).toBeUndefined();
   });
 });
 
-describe('a reading at a shoulder', () => {
+describe('checkEdge at a shoulder', () => {
   const stepped = partOf(
     'part: P\nunits: mm\nedges:\n  top:\n    - from: [0, 80]\n    - line: [60, 80]\n    - line: [60, 50]\n    - line: [200, 50]\n',
   );
@@ -272,7 +272,7 @@ describe('a reading at a shoulder', () => {
     expect(readings[0]!.deviation).toBeCloseTo(off, 9);
   });
 
-  test('nearer to the end than the saw allowance is held against the saw line that goes round both', () => {
+  test('a reading nearer to the end than the saw allowance is compared with the saw line round both', () => {
     const rail = partOf(
       'part: P\nunits: mm\nedges:\n  low:\n    - from: [0, 0]\n    - line: [200, 0]\n  top:\n    - from: [0, 50]\n' +
         '    - line: [2, 50]\n    - line: [2, 80]\n    - line: [197, 80]\n    - line: [197, 50]\n    - line: [200, 50]\n' +

@@ -13,10 +13,10 @@ const found = (...proud: [station: number, proud: number][]): Deviation[] =>
     verdict: 'high',
   }));
 
-describe('the second of a pair against the first', () => {
+describe('comparePair', () => {
   const first = found([300, 5], [0, 1], [100, 3]);
 
-  test('at a station of the first is held against what was read there', () => {
+  test('a station of the first part is compared with its reading there', () => {
     expect(comparePair(first, found([0, 1.5], [100, 2], [300, 5]))!.readings).toEqual([
       { station: 0, difference: 0.5 },
       { station: 100, difference: -1 },
@@ -24,7 +24,7 @@ describe('the second of a pair against the first', () => {
     ]);
   });
 
-  test('between two of them, against what lies between: the first’s share of the way', () => {
+  test('a station between two readings is compared with the value interpolated between them', () => {
     // From 3 at 100 to 5 at 300: 3.5 at 150, 4.5 at 250.
     const pair = comparePair(first, found([150, 4], [250, 4]))!;
     expect(pair.readings).toEqual([
@@ -34,12 +34,12 @@ describe('the second of a pair against the first', () => {
     expect(pair).toMatchObject({ worst: 0.5, rms: 0.5 });
   });
 
-  test('past the first’s last reading is not judged, and alone there is nothing to say', () => {
+  test("a station past the first part's last reading is left out", () => {
     expect(comparePair(first, found([-1, 9], [301, 9], [200, 4]))!.readings).toHaveLength(1);
     expect(comparePair(first, found([301, 9]))).toBeUndefined();
   });
 });
 
-test('mirrored readings lie as far on the other side', () => {
+test('mirrorReadings changes the sign of every offset', () => {
   expect(mirrorReadings([{ station: 6, offset: 2 }])).toEqual([{ station: 6, offset: -2 }]);
 });

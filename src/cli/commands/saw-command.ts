@@ -126,14 +126,14 @@ function bladeJson({ hollows, rounds, widest, corners, ownBlade }: Sawing['blade
 }
 
 function asText(part: Part, sawing: Sawing, cautions: readonly Warning[], words: LengthFormat): string {
-  const { blade, ends, tableSaw, weights, support, table, edges } = sawing;
+  const { blade, ends, tableSaw, weights, support, table } = sawing;
   const line =
     part.sawAllowance > 0
       ? `Blade of the band saw, for the line ${words.rounded(part.sawAllowance)} outside the finished one`
       : 'Blade of the band saw';
   const block = (title: string, lines: readonly string[]): string =>
     [`${title}:`, ...lines.map((each) => `  ${each}`)].join('\n');
-  const order = cutOrder(part, edges, blade, support, words);
+  const order = cutOrder(part, sawing, words);
   return [
     part.name,
     block(line, describeBlade(blade, words)),

@@ -89,8 +89,8 @@ function bladeValue(blade: BladeAdvice, rule: Rule): string {
 const SUFFICIENT_STEPS = 4;
 
 /** What is cut first, and what after it. */
-export function cutOrderSection(part: Part, { edges, blade, support }: Sawing, width: number): CardSection {
-  const order = cutOrder(part, edges, blade, support, printedLengthWords(part.rule)).map(sentence);
+export function cutOrderSection(part: Part, sawing: Sawing, width: number): CardSection {
+  const order = cutOrder(part, sawing, printedLengthWords(part.rule)).map(sentence);
   const variants = shrinkingVariants(order.length, 1, (count) => {
     const list = order.slice(0, count);
     const rest = count < order.length ? paragraph('The steps after these: fairlath saw.', width) : [];

@@ -173,9 +173,10 @@ function rowLabel(text: string, x: number, half: number, y: number, way?: 'outwa
     : words(text, point(x + half + LABEL_GAP_MM, foot), PICTURE_LABEL_MM);
 }
 
-function sawingLines(part: Part, { edges, blade, support, height }: Sawing): string[] {
+function sawingLines(part: Part, sawing: Sawing): string[] {
   const wording = printedLengthWords(part.rule);
-  const order = cutOrder(part, edges, blade, support, wording).map((step, i) => `${i + 1}. ${step}`);
+  const { edges, height } = sawing;
+  const order = cutOrder(part, sawing, wording).map((step, i) => `${i + 1}. ${step}`);
   const cautions = sawCautions(part, edges, height, wording).map(({ message }) => `Take care: ${message}`);
   return [...order, ...cautions].map(sentence).flatMap(wrapPictureText);
 }

@@ -12,15 +12,15 @@ const data = (ys: readonly number[], sigma = 1) =>
     sigma,
   );
 
-describe('without smoothing', () => {
-  test('it passes through every point and leaves nothing to the errors', () => {
+describe('smoothingSpline at weight 0', () => {
+  test('the spline passes through every point and leaves no degree of freedom', () => {
     const { points, misfit, degreesOfFreedom, errors } = smoothingSpline(data([0, 8, 3, 9, 1], 0.5), 0);
     expect(points.map(({ y }) => y)).toEqual([0, 8, 3, 9, 1]);
     expect([misfit, degreesOfFreedom]).toEqual([0, 0]);
     expect(errors).toEqual([0.5, 0.5, 0.5, 0.5, 0.5]);
   });
 
-  test('as the weight falls to nothing it becomes the natural spline, 11/16 at the quarter point', () => {
+  test('a negligible weight gives the natural spline, 11/16 at the quarter point', () => {
     // A simply supported beam with a load in the middle: y/δ = (3xL² − 4x³)/L³, 11/16 at x = L/4.
     // A point of no weight at the quarter (a standard error beyond measure) is put there by the spline alone.
     const points = [0, 50, 100, 150, 200].map((x) => ({ x, y: x === 100 ? 10 : x % 100 === 0 ? 0 : -77 }));
@@ -76,7 +76,7 @@ function byDefinition(
   };
 }
 
-test('values, errors and freedom are those of the definition, on uneven stations and errors', () => {
+test('values, errors and degrees of freedom follow the definition on uneven stations and errors', () => {
   const xs = [0, 30, 100, 140, 260, 300, 390, 500];
   const ys = [0, 4, 9, 12, 17, 14, 9, 1];
   const sigmas = [0.3, 0.3, 0.5, 0.2, 0.3, 0.4, 0.3, 0.3];
@@ -91,15 +91,15 @@ test('values, errors and freedom are those of the definition, on uneven stations
   }
 });
 
-describe('the fair curve', () => {
-  test('leaves a misfit of just what the errors have free', () => {
+describe('fairCurve', () => {
+  test('the fair curve has a misfit equal to its degrees of freedom', () => {
     const random = seeded(3);
     const noisy = Array.from({ length: 30 }, (_, i) => 40 * Math.sin(i / 8) + 0.3 * normal(random));
     const { misfit, degreesOfFreedom } = fairCurve(data(noisy, 0.3));
     expect(misfit).toBeCloseTo(degreesOfFreedom, 5);
   });
 
-  test('of a straight edge is straight', () => {
+  test('the fair curve of a straight edge is straight', () => {
     const random = seeded(5);
     const noisy = Array.from({ length: 20 }, (_, i) => i / 2 + 0.1 * normal(random));
     const { points } = fairCurve(data(noisy, 0.2));
@@ -108,7 +108,7 @@ describe('the fair curve', () => {
     });
   });
 
-  test('comes back within two standard errors of the truth in at least 95 of 100 seeds', () => {
+  test('the fair curve is within two standard errors of the truth for at least 95 of 100 seeds', () => {
     let back = 0;
     for (let seed = 1; seed <= 100; seed++) {
       const random = seeded(seed);
@@ -121,7 +121,7 @@ describe('the fair curve', () => {
     expect(back).toBeGreaterThanOrEqual(95);
   });
 
-  test('property: tilting and raising the readings tilts and raises the curve', () => {
+  test('property: tilted and raised readings give a tilted and raised curve', () => {
     const number = fc.double({ min: -50, max: 50, noNaN: true, noDefaultInfinity: true });
     fc.assert(
       fc.property(fc.array(number, { minLength: 4, maxLength: 20 }), number, number, (ys, raise, tilt) => {
@@ -135,7 +135,7 @@ describe('the fair curve', () => {
   });
 });
 
-test('readings at one station count as their mean, with the error of a mean', () => {
+test('mergeStations replaces the points of one station by their mean and its error', () => {
   const { points, sigmas } = mergeStations(
     [
       { x: 10, y: 2 },

@@ -11,9 +11,9 @@ import { byHand, IN, SIXTEENTHS, seeded, stationsOf, THIRTY_SECONDS, trueReading
 
 import { CURVES, curve, rmsOff } from '../taken.ts';
 
-describe('the kind of curve', () => {
+describe('takeOff by kind of curve', () => {
   test.each(['arc', 'bow', 'batten', 'line'] as const)(
-    'of an exact %s is found, and the curve itself',
+    'readings of an exact %s give that kind and the curve itself',
     (kind) => {
       const edge = CURVES[kind];
       const readings = trueReadings(edge, stationsOf(edge, 2 * IN));
@@ -24,7 +24,7 @@ describe('the kind of curve', () => {
     },
   );
 
-  test('what the readings cannot tell apart is said', () => {
+  test('kinds that the readings cannot tell apart are listed', () => {
     const shallow = curve('arc: [40, 1]\n      rise: 1/4');
     const readings = byHand(
       trueReadings(shallow, stationsOf(shallow, 4 * IN)),
@@ -36,13 +36,13 @@ describe('the kind of curve', () => {
   });
 });
 
-describe('the job', () => {
+describe('writeTakeOffJob', () => {
   test.each([
     'hall-bench-leg.yaml',
     'hall-bench-stretcher.yaml',
     'garden-arch-rail.yaml',
     'wall-shelf-bracket.yaml',
-  ])('of %s draws the curve taken off, with few pins', (name) => {
+  ])('the job of %s draws the fitted curve with few pins', (name) => {
     const { edges, rule } = samplePart(name);
     const edge = edges.at(-1)!;
     const readings = byHand(trueReadings(edge, stationsOf(edge, 40)), rule, HAND_SIGMA_MM, seeded(11));
@@ -57,37 +57,36 @@ describe('the job', () => {
     expect(settingPoints(taken.kinds[0].curve).length).toBeLessThan(readings.length);
   });
 
-  test.each(['arc', 'bow', 'line'] as const)('of a %s is one', (kind) => {
+  test.each(['arc', 'bow', 'line'] as const)('the job of a %s has one step of that kind', (kind) => {
     const taken = takeOff(trueReadings(CURVES[kind], stationsOf(CURVES[kind], 2 * IN)), THIRTY_SECONDS);
     expect(writeTakeOffJob(taken, 'Rail', THIRTY_SECONDS)).toMatch(new RegExp(`- ${kind}: \\[40`));
   });
 
-  test('a bad reading is told by which way it is off, without a "shy" that means a hair', () => {
+  test('a remark gives the direction in which an outlier is off', () => {
     const rule = defaultRule('mm');
     const readings = trueReadings(CURVES.arc, stationsOf(CURVES.arc, 40)).map((each, i) => ({
       ...each,
       offset: each.offset + (i === 6 ? 3.4 : i === 18 ? -3.9 : 0),
     }));
-    const lines = writeTakeOffJob(takeOff(readings, rule), 'Rail', rule).match(/reads .* say/g);
-    expect(lines).toEqual([
-      'reads 3.5 mm more than its neighbours say',
-      'reads 4 mm less than its neighbours say',
-    ]);
+    const lines = writeTakeOffJob(takeOff(readings, rule), 'Rail', rule).match(/\S+ mm (more|less)/g);
+    expect(lines).toEqual(['3.5 mm more', '4 mm less']);
   });
 
-  test('a name with marks of its own is kept', () => {
+  test('a name with quotation marks is kept', () => {
     const taken = takeOff(trueReadings(CURVES.arc, stationsOf(CURVES.arc, 4 * IN)), THIRTY_SECONDS);
     const name = 'Rail: "left" # 2';
     expect(partOf(writeTakeOffJob(taken, name, THIRTY_SECONDS)).name).toBe(name);
   });
 });
 
-test('fewer than five stations are too few', () => {
+test('takeOff refuses fewer than five stations', () => {
   const four = trueReadings(CURVES.arc, [0, 100, 200, 300]);
-  expect(() => takeOff([...four, ...four], THIRTY_SECONDS)).toThrow(/five|5/);
+  expect(() => takeOff([...four, ...four], THIRTY_SECONDS)).toThrow(
+    expect.objectContaining({ code: 'take-off.too-few' }),
+  );
 });
 
-test('stations that no rule tells apart count as one', () => {
+test('takeOff counts stations closer than a rule shows as one', () => {
   const exact = trueReadings(CURVES.arc, stationsOf(CURVES.arc, 4 * IN));
   const twice = exact.flatMap((each) => [each, { ...each, station: each.station + 1e-9 }]);
   const taken = takeOff(twice, THIRTY_SECONDS);
@@ -95,7 +94,7 @@ test('stations that no rule tells apart count as one', () => {
   expect(taken.kinds[0].kind).toBe('arc');
 });
 
-test('property: any readings give a curve that passes among them, and a job that can be read', () => {
+test('property: any readings give a curve among them, and a job that parses', () => {
   const reading = fc.record({
     station: fc.integer({ min: 0, max: 2000 }),
     offset: fc.integer({ min: -300, max: 300 }),

@@ -6,11 +6,11 @@ import { HAND_SIGMA_MM, readingSigma } from '../../../src/check/readings/reading
 import { samplePart } from '../../part/jobs.ts';
 import { byHand, IN, seeded, stationsOf, THIRTY_SECONDS, trueReadings } from '../bench.ts';
 
-test('the error of a reading is rounding, g/√12, and the hand', () => {
+test("readingSigma is rounding, g/√12, and the hand's error", () => {
   expect(readingSigma(THIRTY_SECONDS)).toBeCloseTo(Math.sqrt((IN / 32) ** 2 / 12 + HAND_SIGMA_MM ** 2), 12);
 });
 
-describe('bad readings', () => {
+describe('separateOutliers', () => {
   const leg = samplePart('hall-bench-leg.yaml').edges[1]!;
   const stations = stationsOf(leg, 2 * IN);
   const sigma = readingSigma(THIRTY_SECONDS);
@@ -19,7 +19,7 @@ describe('bad readings', () => {
       i === at ? { ...each, offset: each.offset + by } : each,
     );
 
-  test('one of 3/16 is found, and no good one with it, in at least 95 of 100 seeds', () => {
+  test('an outlier of 3/16 is found alone for at least 95 of 100 seeds', () => {
     let found = 0;
     for (let seed = 1; seed <= 100; seed++) {
       const at = 1 + (seed % (stations.length - 2));
@@ -32,7 +32,7 @@ describe('bad readings', () => {
     expect(found).toBeGreaterThanOrEqual(95);
   }, 120_000);
 
-  test('it is told by how much it lies off its neighbours', () => {
+  test("an outlier has its distance from the neighbors' curve", () => {
     const points = trueReadings(leg, stations).map(({ station, offset }, i) => ({
       x: station,
       y: offset + (i === 7 ? 5 : 0),
@@ -43,7 +43,7 @@ describe('bad readings', () => {
     expect(good).toHaveLength(points.length - 1);
   });
 
-  test('two far apart are both found', () => {
+  test('two outliers far apart are both found', () => {
     const points = trueReadings(leg, stations).map(({ station, offset }, i) => ({
       x: station,
       y: offset + (i === 3 ? -5 : i === 12 ? 6 : 0),
@@ -51,7 +51,7 @@ describe('bad readings', () => {
     expect(separateOutliers(points, sigma).bad.map(({ at }) => at.x)).toEqual([stations[3], stations[12]]);
   });
 
-  test('in good readings of every sample none is found', () => {
+  test('good readings of every sample have no outlier', () => {
     for (const name of ['hall-bench-leg.yaml', 'hall-bench-stretcher.yaml', 'garden-arch-rail.yaml'])
       for (let seed = 1; seed <= 5; seed++) {
         const edge = samplePart(name).edges.at(-1)!;
@@ -71,7 +71,7 @@ describe('bad readings', () => {
   });
 });
 
-describe('readings of every 3 in, one of them off by 1/4 in', () => {
+describe('takeOff of readings every 3 in, one of them off by 1/4 in', () => {
   // Those of the old leg in docs/making-a-part.md.
   const OFFSETS = [1.625, 2.125, 2.59375, 3, 3.25, 3.375, 3.375, 3.25, 3.0625, 2.78125, 2.46875, 2];
   const at = (i: number): number => (i === OFFSETS.length - 1 ? 34 : 3 * i) * IN;
@@ -82,7 +82,7 @@ describe('readings of every 3 in, one of them off by 1/4 in', () => {
     );
 
   test.each([0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11])(
-    'name number %i and no other, and keep both ends where they are not it',
+    'reading %i alone is the outlier, and the ends stay otherwise',
     (wrong) => {
       const { outliers, readings, kinds } = takenOff(wrong, 0.25);
       expect(outliers.map((each) => each.at.x)).toEqual([at(wrong)]);

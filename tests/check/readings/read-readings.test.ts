@@ -29,7 +29,16 @@ function faultsIn(text: string): string[] {
   return [];
 }
 
-describe('readings are read however they are kept', () => {
+function messageOf(work: () => unknown): string {
+  try {
+    work();
+  } catch (error) {
+    return (error as Error).message;
+  }
+  throw new Error('no fault');
+}
+
+describe('readReadings by form of the file', () => {
   const asked = [
     [6 * IN, 0.5 * IN],
     [12 * IN, 3.75 * IN],
@@ -60,11 +69,11 @@ describe('readings are read however they are kept', () => {
     });
   });
 
-  test('each keeps its line and column', () => {
+  test('every reading has its line and column', () => {
     expect(readReadings('# leg\n  6, 1/2\n', 'in')[0]!.place).toEqual({ line: 2, column: 3 });
   });
 
-  test('property: what a spreadsheet quotes is read back', () => {
+  test('property: cells that a spreadsheet quotes are read back', () => {
     const cell = fc.string({ maxLength: 12 }).map((text) => text.replaceAll(/[\r\n]/g, '').trim());
     fc.assert(
       fc.property(fc.array(cell, { minLength: 1, maxLength: 5 }), (texts) => {
@@ -75,8 +84,8 @@ describe('readings are read however they are kept', () => {
   });
 });
 
-describe('mistakes come in one go, each with its line and column', () => {
-  test('several at once', () => {
+describe('mistakes in a readings file', () => {
+  test('several mistakes are reported together, each with its line and column', () => {
     const text = 'station,offset\n6,\n12,1 1\n18,1/2,7\n2x,3/4\n"24,1/2\n';
     // With named columns a third cell is nobody's business.
     expect(faultsIn(text)).toEqual([
@@ -107,20 +116,19 @@ describe('mistakes come in one go, each with its line and column', () => {
     expect(faultsIn(text)[0]).toBe(fault);
   });
 
-  test('a line that nothing parts is told once, with what to write between', () => {
+  test('a line without a separator gives one mistake', () => {
     expect(faultsIn('6 1/2\n12 3 3/4\n')).toEqual(['1:1 readings.missing', '2:1 readings.missing']);
-    expect(() => readReadings('6 1/2\n', 'in')).toThrow(/no comma\. Write both, with a comma between them/);
   });
 
-  test('a title above the names of the columns is told, and nothing below it', () => {
+  test('a title above the column names gives one mistake', () => {
     expect(faultsIn('The left leg\nStation\tOffset\n6\t1/2\n12\t3 3/4\n')).toEqual(['1:1 readings.missing']);
   });
 
-  test('of the wrong file only the first mistakes are told', () => {
+  test('a wrong file gives only the first mistakes', () => {
     expect(faultsIn('a story, of a leg 1\n'.repeat(500)).length).toBeLessThanOrEqual(MAX_FAULTS + 1);
   });
 
-  test('property: any text gives readings or placed faults, nothing else', () => {
+  test('property: any text gives readings or placed faults', () => {
     fc.assert(
       fc.property(anyText(200), (text) => {
         try {
@@ -133,7 +141,25 @@ describe('mistakes come in one go, each with its line and column', () => {
   });
 });
 
-test('a reading on the command line is station=offset', () => {
+test('the faults of a readings file keep their reviewed words', async () => {
+  const texts = [
+    '6',
+    '6;',
+    '6\t',
+    '6,1/2,7',
+    '6,\n',
+    'station,height\n6,1/2',
+    '',
+    '6,1/2\uFFFD',
+    '"6,1/2',
+    '6;1,200',
+  ];
+  const words = texts.map((text) => `${JSON.stringify(text)}\n${messageOf(() => readReadings(text, 'in'))}`);
+  const reading = `6\n${messageOf(() => parseReading('6', 'in'))}`;
+  await expect(`${[...words, reading].join('\n\n')}\n`).toMatchFileSnapshot('../../words/readings-file.txt');
+});
+
+test('parseReading reads station=offset', () => {
   expect(parseReading('6=1/2', 'in')).toEqual({ station: 152.4, offset: 12.7 });
   for (const typed of ['6', '6=1=2', '=1/2', '6=']) expect(() => parseReading(typed, 'in')).toThrow();
 });

@@ -20,7 +20,7 @@ import { footprintOf } from '../../../src/shop/stock/footprint.ts';
 import { partOf } from '../../part/jobs.ts';
 import { allCopies, KERF, mustKeepApart, wishFor } from '../laid.ts';
 
-describe('each hand by itself', () => {
+describe('nest of a mirrored pair by hand', () => {
   const leg = partOf(readFileSync('samples/hall-bench/leg.yaml', 'utf8'));
   const footprint = footprintOf(leg, 0);
   const pair = { handed: true, mirrored: true };
@@ -37,7 +37,7 @@ describe('each hand by itself', () => {
   };
   const byHand = ({ ways }: Nesting) => ways.find(({ way }) => way === 'by-hand')!;
 
-  test('four legs lie thin end to thick end, two of either hand, none nearer than the kerf', () => {
+  test('four legs lie thin end to thick end, two of either hand, the kerf apart', () => {
     const nesting = lay(4, { length: 480 });
     expect(nesting.way).toBe('by-hand');
     expect(nesting.copiesOn(1).map(({ over }) => over)).toEqual([false, false, true, true]);
@@ -45,7 +45,7 @@ describe('each hand by itself', () => {
     mustKeepApart(leg, nesting);
   });
 
-  test('two of one hand lie as near as a search over shifts finds', () => {
+  test('two copies of one hand lie as near as a search over shifts finds', () => {
     const board = { length: footprint.length + 20, width: footprint.width * 1.98 };
     const [own, turned] = (['same', 'turned'] as const).map((lie) =>
       silhouetteOf(orientedPaths(footprint, lie)),
@@ -61,28 +61,25 @@ describe('each hand by itself', () => {
     mustKeepApart(leg, nesting);
   });
 
-  test.each([4, 5, 6, 7, 9, 10, 14])(
-    '%i of them come out in half of either hand, whatever the board',
-    (quantity) => {
-      for (const [length, width] of [
-        [480, 110],
-        [480, 170],
-        [480, 230],
-        [950, 170],
-        [1450, 290],
-        [1450, 2000],
-      ] as const) {
-        const nesting = lay(quantity, { length, width });
-        mustKeepApart(leg, nesting);
-        expect(nesting.boards).toBeLessThanOrEqual(nesting.rectangles.boards);
-        const copies = allCopies(nesting);
-        expect(copies.filter(({ over }) => !over)).toHaveLength(Math.ceil(quantity / 2));
-        expect(copies).toHaveLength(quantity);
-      }
-    },
-  );
+  test.each([4, 5, 6, 7, 9, 10, 14])('%i copies are half of either hand on any board', (quantity) => {
+    for (const [length, width] of [
+      [480, 110],
+      [480, 170],
+      [480, 230],
+      [950, 170],
+      [1450, 290],
+      [1450, 2000],
+    ] as const) {
+      const nesting = lay(quantity, { length, width });
+      mustKeepApart(leg, nesting);
+      expect(nesting.boards).toBeLessThanOrEqual(nesting.rectangles.boards);
+      const copies = allCopies(nesting);
+      expect(copies.filter(({ over }) => !over)).toHaveLength(Math.ceil(quantity / 2));
+      expect(copies).toHaveLength(quantity);
+    }
+  });
 
-  test('the pitch told is the average over the columns of the first board; of lone copies that of two', () => {
+  test('the pitch is the average over the columns of the first board, or that of two copies', () => {
     const average = (quantity: number, board: NestingOptions['board']): number => {
       const layout = layoutByHand(quantity, board);
       const columns = Array.from({ length: Math.min(layout.figures.along, layout.count) }, (_, i) =>
@@ -107,7 +104,7 @@ describe('each hand by itself', () => {
     );
   });
 
-  test('hands that pass each other by lie beside each other, none below the board', () => {
+  test('hands that pass each other lie side by side, none below the board', () => {
     const beside: Stack = {
       height: () => 0,
       within: () => 3,
@@ -121,7 +118,7 @@ describe('each hand by itself', () => {
     expect(column(0).map(({ y }) => y)).toEqual([0, 0, 0]);
   });
 
-  test('columns hold every one wanted, and no column more than it takes', () => {
+  test('the columns hold the whole quantity, and none more than fits', () => {
     const separation = cachedSeparation(footprint, KERF);
     const step = (other: boolean) =>
       Math.max(0, other ? separation('same', 'turned', 0) : separation('turned', 'same', 0));

@@ -30,14 +30,14 @@ edges:
       rise: 90
 `;
 
-describe('the least pitch', () => {
-  test('rectangles lie their width and the kerf apart', () => {
+describe('the pitch of copies', () => {
+  test('rectangles have a pitch of their width and the kerf', () => {
     const part = block(300, 40);
     const { pitch, rectangles, way } = nest(footprintOf(part, 0), wishFor(part));
     expect([pitch, rectangles.pitch, way]).toEqual([43, 43, 'same']);
   });
 
-  test('arched rails ride on each other: the corner of one keeps the kerf from the arc below', () => {
+  test('arched rails nest with the kerf between a corner and the arc below', () => {
     const part = partOf(RAIL);
     // R = c²/8h + h/2; the upper rail's corner, s above the arc it stands on, is R + kerf from that arc's centre:
     // s² + 2Rs·cos φ = 2R·kerf + kerf², φ half the arc's angle. By hand.
@@ -52,7 +52,7 @@ describe('the least pitch', () => {
   });
 
   test.each(['wall-shelf-bracket.yaml', 'hall-bench-leg.yaml'])(
-    '%s is lifted by what a search in steps of 0.05 mm finds, at any shift',
+    'the separation of %s is what a search in steps of 0.05 mm finds, at any shift',
     (name) => {
       const { paths, length } = footprintOf(samplePart(name), 0);
       const sides = silhouetteOf(paths);
@@ -71,7 +71,7 @@ describe('the least pitch', () => {
     },
   );
 
-  test('the shift along that lets two lie closest is found within the room of the board', () => {
+  test('the best shift is found within the room of the board', () => {
     const part = samplePart('wall-shelf-bracket.yaml');
     const footprint = footprintOf(part, 0);
     const sides = silhouetteOf(footprint.paths);
@@ -83,7 +83,7 @@ describe('the least pitch', () => {
     expect(same.pitch).toBeLessThan(minSeparation(sides, sides, 0, KERF) - 5);
   });
 
-  test('more to leave between them is more pitch, and nothing passes at no gap at all', () => {
+  test('a larger gap gives a larger pitch, and no gap still keeps copies apart', () => {
     const part = samplePart('garden-arch-rail.yaml');
     const pitch = (between: number): number =>
       nest(footprintOf(part, 0), wishFor(part, { kerf: 0, between })).pitch;
@@ -92,8 +92,8 @@ describe('the least pitch', () => {
   });
 });
 
-describe('copies on a board', () => {
-  test('blocks are counted as on graph paper', () => {
+describe('nest on boards', () => {
+  test('blocks are counted as on squared paper', () => {
     const part = block(100, 20);
     // 3 × 20 + 2 × 3 = 66 of 70 across, 3 × 100 + 2 × 3 = 306 of 330 along: 9 a board, 25 on three.
     const board = { length: 330, width: 70 };
@@ -121,7 +121,7 @@ describe('copies on a board', () => {
     expect(share).toBeCloseTo((9 * 2000) / (330 * 70), 12);
   });
 
-  test('a board that just takes them takes them', () => {
+  test('a board that just fits the copies takes them', () => {
     const part = block(100, 20);
     const board = { length: 100, width: 66 };
     expect(nest(footprintOf(part, 0), wishFor(part, { board })).across).toBe(3);
@@ -129,7 +129,7 @@ describe('copies on a board', () => {
   });
 
   test.each(['wall-shelf-bracket.yaml', 'hall-bench-leg.yaml', 'garden-arch-rail.yaml'])(
-    '%s: no copy comes nearer another than the kerf, whichever way the board is',
+    'copies of %s keep the kerf apart on any board',
     (name) => {
       const part = samplePart(name);
       for (const grain of [0, 0.1]) {
@@ -141,7 +141,7 @@ describe('copies on a board', () => {
     },
   );
 
-  test('property: gentle parts of any size keep apart and never take more than rectangles', () => {
+  test('property: gentle parts keep apart and never take more room than rectangles', () => {
     fc.assert(
       fc.property(
         gentlePart().filter(({ shape }) => shape.type === 'closed'),
@@ -162,7 +162,7 @@ describe('copies on a board', () => {
     );
   });
 
-  test('columns of mirrored copies are pushed into each other only where their own number across is even', () => {
+  test('columns of mirrored copies nest only where the number across is even', () => {
     // Shifted along, four go across; not shifted, three, and every other column is of the other hand.
     const part = partOf(`part: Rail
 units: mm
@@ -183,7 +183,7 @@ allowance: {saw: 6}
   });
 
   test.each(['over', 'over-end'] as const)(
-    'an odd number of mirrored copies across, laid %s and shifted, alternates its hands and stays on its board',
+    'an odd number of mirrored copies across, laid %s and shifted, alternates hands on its board',
     (way) => {
       const part = samplePart('wall-shelf-bracket.yaml');
       const footprint = footprintOf(part, 0);
@@ -200,7 +200,7 @@ allowance: {saw: 6}
     },
   );
 
-  test('a part with a marked face is never turned over, and half of mirrored ones are', () => {
+  test('a handed part is not turned over, and half of mirrored ones are', () => {
     const part = samplePart('hall-bench-leg.yaml');
     const footprint = footprintOf(part, 0);
     const board = { length: 1900, width: 300 };
@@ -218,7 +218,7 @@ allowance: {saw: 6}
     mustKeepApart(part, mirrored);
   });
 
-  test('a slanting end keeps its room on the other face, too', () => {
+  test('a slanting end keeps the kerf on the other face, too', () => {
     const slant = (ends: string): Footprint =>
       footprintOf(
         partOf(`part: Leg
@@ -239,7 +239,7 @@ ${ends}`),
       expect(slant(`ends: {right: {bevel: ${bevel}}}\n`).length).toBeCloseTo(500, 9);
   });
 
-  test.each([0, 2])('all of the wood of a leaning end lies in the footprint: bent edges, saw %d', (saw) => {
+  test.each([0, 2])('the footprint holds all of the wood of a leaning end: bent edges, saw %d', (saw) => {
     const part = partOf(`part: Leg
 units: mm
 stock: {thickness: 60}
@@ -283,7 +283,7 @@ allowance: {saw: ${saw}}
     ['nesting.too-narrow', '--board-width', { board: { length: 500, width: 19 } }],
     ['nesting.kerf', '--kerf', { kerf: 30 }],
     ['nesting.between', '--between', { between: 400 }],
-  ])('%s: what cannot be laid is told of', (code, key, wish) => {
+  ])('what cannot be laid gives the fault %s', (code, key, wish) => {
     const part = block(100, 20);
     try {
       nest(footprintOf(part, 0), wishFor(part, wish));

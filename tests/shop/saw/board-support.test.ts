@@ -12,7 +12,7 @@ const boxOf = (length: number, width: number) => ({ left: 0, right: length, bott
 const middle = (length: number, width: number) => ({ x: length / 2, y: width / 2 });
 const straight = (length: number, y: number) => edge(line({ x: 0, y }, { x: length, y }).exact);
 
-test('a bar of 1000 mm hangs before a 400 mm table until 300, and behind it from 700', () => {
+test('a bar of 1000 mm tips off a 400 mm table until 300, and from 700', () => {
   const { tips } = planSupport([straight(1000, 50)], boxOf(1000, 100), middle(1000, 100), TABLE);
   expect(tips).toMatchObject([
     { beyond: 'infeed', from: 0, to: expect.closeTo(300, 6) },
@@ -48,7 +48,7 @@ function beyondByGrid(cut: CurvePoint, length: number, width: number, table: Saw
 
 const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
-test('where a board tips on a curved cut is where its own weights, laid on the table, balance beyond it', () => {
+test('a board on a curved cut tips where its weights balance beyond the table', () => {
   fc.assert(
     fc.property(
       size(300, 2500),
@@ -75,7 +75,7 @@ test('where a board tips on a curved cut is where its own weights, laid on the t
 });
 
 describe('stands', () => {
-  test('bear a board all the way through, before the table and behind it', () => {
+  test('stands support a board all the way, before the table and behind it', () => {
     fc.assert(
       fc.property(
         size(500, 4000),
@@ -105,7 +105,7 @@ describe('stands', () => {
     );
   });
 
-  test('stand under stations of the board: half its length and a quarter of the table from the blade', () => {
+  test('stands are half the board and a quarter of the table from the blade', () => {
     const { stands } = planSupport([straight(1000, 50)], boxOf(1000, 100), middle(1000, 100), TABLE);
     expect(stands).toEqual([
       { where: 'infeed', station: 600, fromBlade: 600, walks: false },
@@ -113,7 +113,7 @@ describe('stands', () => {
     ]);
   });
 
-  test('do not serve a board far heavier at its end than the cut is long: a helper walks', () => {
+  test('a board far heavier at its end than the cut is long needs a helper who walks', () => {
     const board = { left: 0, right: 3000, bottom: 0, top: 100 };
     const short = edge(line({ x: 0, y: 50 }, { x: 3000, y: 50 }).exact);
     const { stands } = planSupport([short], board, { x: 2400, y: 50 }, TABLE);
@@ -121,7 +121,7 @@ describe('stands', () => {
   });
 });
 
-test('a straight cut does not swing; a quarter of a circle swings the far end by as much as its chords turn', () => {
+test('a straight cut does not swing the board, and a quarter circle swings it as far as its chords turn', () => {
   expect(planSupport([straight(1000, 50)], boxOf(1000, 100), middle(1000, 100), TABLE).swing).toBeCloseTo(
     0,
     9,

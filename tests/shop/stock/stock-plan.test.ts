@@ -47,26 +47,26 @@ edges:
       rise: ${rise}
 ${ends}`);
 
-describe('board feet', () => {
-  test('a board 1 in thick, a foot wide and a foot long holds one', () => {
+describe('boardFeet', () => {
+  test('a board 1 in thick, a foot wide and a foot long holds one board foot', () => {
     // The definition: 144 cubic inches.
     expect(boardFeet({ length: 12 * IN, width: 12 * IN, thickness: IN })).toBeCloseTo(1, 12);
   });
 
-  test('thinner than 1 in counts as 1 in', () => {
+  test('a board thinner than 1 in counts as 1 in', () => {
     // Griffith, Advanced Projects in Woodwork: "figure it as 1 in".
     expect(boardFeet({ length: 96 * IN, width: 6 * IN, thickness: IN / 2 })).toBeCloseTo(4, 12);
     expect(boardFeet({ length: 96 * IN, width: 6 * IN, thickness: 2 * IN })).toBeCloseTo(8, 12);
   });
 
-  test('424 of them make a cubic metre', () => {
+  test('424 board feet make a cubic meter', () => {
     // 1 m³ = 61 023.74 in³; over 144: 423.78.
     expect(1 / cubicMetres({ length: 12 * IN, width: 12 * IN, thickness: IN })).toBeCloseTo(423.776, 3);
   });
 });
 
 describe('rough thicknesses', () => {
-  test('3/16 in is planed off up to 1 1/2 in, and 1/4 in off more', () => {
+  test('boards up to 1 1/2 in lose 3/16 in to planing, thicker ones 1/4 in', () => {
     // The rule behind the NHLA table: 4/4 to 13/16, 6/4 to 1 5/16, 8/4 to 1 3/4.
     for (const { rough, planed } of LUMBER_THICKNESSES) {
       const off = rough <= 1.5 * IN ? 3 / 16 : 1 / 4;
@@ -85,12 +85,12 @@ describe('rough thicknesses', () => {
     expect(chooseLumber(inches * IN, count)?.lumber.name).toBe(quarter);
   });
 
-  test('what is planed away is the rest of the rough thickness', () => {
+  test('the waste is the share of the rough thickness that is planed away', () => {
     // 1 3/4 in out of two of 5/4: 1.75 of 2.5 in.
     expect(chooseLumber(1.75 * IN, 2)?.waste).toBeCloseTo(0.3, 12);
   });
 
-  test('every rough thickness is told in mm as well where the rule has them', () => {
+  test('layerRows give the rough thickness in mm as well where the rule has mm', () => {
     const roughs = (unit: 'in' | 'mm') =>
       layerRows(layerChoices(0.875 * IN, 1), defaultRule(unit)).map(([, rough]) => rough);
     expect(roughs('mm').slice(1)).toEqual([
@@ -102,7 +102,7 @@ describe('rough thicknesses', () => {
     expect(roughs('in').slice(1)).toEqual(['5/4 (1 1/4 in)', '5/8 in', '1/2 in', '1/2 in']);
   });
 
-  test('layers asked for are the only choice; too thick for one board begins with two', () => {
+  test('given layers are the only choice, and a part too thick for one board begins with two', () => {
     expect(layerChoices(50, 3).map(({ count }) => count)).toEqual([3]);
     expect(layerChoices(50, 1).map(({ count }) => count)).toEqual([1, 2, 3, 4]);
     expect(layerChoices(150, 1).map(({ count }) => count)).toEqual([2, 3, 4]);
@@ -110,8 +110,8 @@ describe('rough thicknesses', () => {
   });
 });
 
-describe('the blank', () => {
-  test('is the part over all and the usual allowances', () => {
+describe('blankOf', () => {
+  test('the blank is the part over all and the usual allowances', () => {
     const { blank } = planStock(samplePart('hall-bench-leg.yaml'), {});
     // 34 in and 1/16 in of saw allowance at either end; Griffith's 1/2 in, and 1/8 in on 1 3/4 in.
     expect(blank.length / IN).toBeCloseTo(34 + 2 / 16 + 1 / 2, 6);
@@ -119,18 +119,18 @@ describe('the blank', () => {
     expect(blank.allowances.width / IN).toBeCloseTo(1 / 4, 12);
   });
 
-  test('takes its width allowance from the job', () => {
+  test('the blank takes its width allowance from the job', () => {
     expect(planStock(plank('allowance: {width: 11}\n'), {}).blank.width).toBeCloseTo(71, 9);
     expect(planStock(plank(''), {}).blank.width).toBeCloseTo(66, 9);
   });
 
-  test('with the grain turned lies turned', () => {
+  test('the blank turns with the grain', () => {
     const { blank } = planStock(plank(''), { grain: 30 * RADIANS });
     expect(blank.length - 12.5).toBeCloseTo(500 * Math.cos(30 * RADIANS) + 60 * Math.sin(30 * RADIANS), 8);
     expect(blank.width - 6).toBeCloseTo(500 * Math.sin(30 * RADIANS) + 60 * Math.cos(30 * RADIANS), 8);
   });
 
-  test('warns where the stock leaves less than the allowance', () => {
+  test('stock smaller than the blank gives a warning', () => {
     const part = partOf(`part: Rail
 units: mm
 stock: {length: 505, width: 70, thickness: 30}
@@ -149,7 +149,7 @@ edges:
   });
 });
 
-describe('weight', () => {
+describe('planStock by weight', () => {
   test('a plank of white oak weighs volume times density, without its mortise', () => {
     const weight = (more: string): number => planStock(plank(more), {}).amount!.weight!.part;
     expect(weight('')).toBeCloseTo(0.5 * 0.06 * 0.03 * 761.6, 9);
@@ -157,7 +157,7 @@ describe('weight', () => {
     expect(weight('') - weight(mortise)).toBeCloseTo(0.04 * 0.01 * 0.03 * 761.6, 9);
   });
 
-  test('a wood not known has none; what is to buy is told all the same', () => {
+  test('an unknown wood has no weight, but still board feet', () => {
     const part = samplePart('hall-bench-leg.yaml');
     const { amount } = planStock({ ...part, stock: { ...part.stock!, species: 'cloudwood' } }, {});
     expect(amount?.weight).toBeUndefined();
@@ -167,7 +167,7 @@ describe('weight', () => {
   });
 });
 
-describe('grain', () => {
+describe('planStock by grain', () => {
   test('an arc of 40° runs out 20° at its ends when the grain follows its chord', () => {
     // Half the included angle: a tangent at the end of a circle's arc. rise = R(1 − cos 20°), chord = 2R sin 20°.
     const rise = (1000 / 2) * Math.tan(10 * RADIANS);
@@ -180,7 +180,7 @@ describe('grain', () => {
     expect(grain.better).toBeUndefined();
   });
 
-  test('the best turn halves what a part that lies askew runs out', () => {
+  test('the best turn halves the runout of a part that lies askew', () => {
     const bracket = samplePart('wall-shelf-bracket.yaml');
     const best = bestGrainDirection(bracket);
     const worst = worstRunout(bracket, best).angle;
@@ -190,7 +190,7 @@ describe('grain', () => {
     expect(planStock(bracket, { grain: best }).grain.better).toBeUndefined();
   });
 
-  test('a turn that saves less than a degree is not worth the trouble', () => {
+  test('a turn that saves less than a degree is not offered', () => {
     // A plank drawn askew runs out by just its slant, and turned by that not at all.
     const askew = (degrees: number) => {
       const rise = 500 * Math.tan(degrees * RADIANS);
@@ -217,7 +217,7 @@ describe('grain', () => {
     expect(runoutGrade(planStock(plank(''), { grain: degrees * RADIANS }).grain).grade).toBe(band);
   });
 
-  test('what an end cut takes off an edge no longer counts', () => {
+  test('wood that an end cuts off does not count', () => {
     const cut = arched(80, 'ends: {left: {miter: 30}, right: {miter: -30}}\n');
     const [left, right] = cut.ends!;
     const edges = edgesAsCut(cut).map(({ pieces }) => pieces);
@@ -231,11 +231,11 @@ describe('grain', () => {
 });
 
 describe('the weakest section', () => {
-  test('a rectangle has h²/6 for each mm of thickness', () => {
+  test('a rectangle has a modulus of h²/6 for each mm of thickness', () => {
     expect(sectionModulus([{ low: -5, high: 55, share: 1 }])).toBeCloseTo(600, 9);
   });
 
-  test('a hole in the middle takes away d³/h of it', () => {
+  test('a hole in the middle takes d³/(6h) off the modulus', () => {
     // (h³ − d³)/(6h): a closed form of every mechanics handbook.
     expect(
       sectionModulus([
@@ -245,11 +245,11 @@ describe('the weakest section', () => {
     ).toBeCloseTo((60 ** 3 - 20 ** 3) / 360, 9);
   });
 
-  test('half as wide as the blank leaves a quarter', () => {
+  test('a part half as wide as the blank has a quarter of its strength', () => {
     expect(weakestSection(plank(''), 120)?.share).toBeCloseTo(0.25, 9);
   });
 
-  test('a mortise through it, and one half-way in', () => {
+  test('a mortise right through weakens more than one half-way in', () => {
     const mortise = (depth: string): number =>
       weakestSection(plank(`joints:\n  - mortise: {at: 250, out: 30, length: 40, width: 20${depth}}\n`), 60)!
         .share;
@@ -257,7 +257,7 @@ describe('the weakest section', () => {
     expect(mortise(', depth: 15')).toBeCloseTo(1 - (20 / 60) ** 3 / 2, 9);
   });
 
-  test('a hole off the middle, by hand', () => {
+  test('a hole off the middle gives the modulus worked out by hand', () => {
     // 10 mm at 45 of 60: area 50, axis (60·30 − 10·45)/50 = 27; I = 18000 + 60·9 − 10³/12 − 10·18²; over 33.
     const share = weakestSection(plank('joints:\n  - hole: {at: 250, out: 45, diameter: 10}\n'), 60)!;
     expect(share.weakened).toBe(true);
@@ -265,10 +265,12 @@ describe('the weakest section', () => {
   });
 });
 
-test('a line pattern has a blank and grain, no weight and no nesting; boards for it are refused', () => {
+test('a line pattern has a blank and grain but no weight, and refuses boards', () => {
   const line = samplePart('hall-bench-stretcher.yaml');
   const plan = planStock(line, {});
   expect([plan.amount, plan.nesting, plan.grain.section]).toEqual([undefined, undefined, undefined]);
   expect(plan.layers?.[0]?.lumber.name).toBe('5/4');
-  expect(() => planStock(line, { boardWidth: 200 })).toThrow(/Set out the other edge/);
+  expect(() => planStock(line, { boardWidth: 200 })).toThrow(
+    expect.objectContaining({ code: 'nesting.one-edge', key: '--board-width' }),
+  );
 });

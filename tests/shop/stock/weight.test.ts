@@ -19,18 +19,18 @@ edges:
     - line: [1000, 100]
 `);
 
-describe('the weight', () => {
-  test('of white oak at 12 % moisture: its specific gravity and the water in it', () => {
+describe('weighPart', () => {
+  test('white oak at 12 % moisture weighs its specific gravity and its water', () => {
     // 0.68 × 1000 × 1.12 kg/m³ (specific gravity: Wood Handbook, Table 5-3b)
     expect(densityOf(findSpecies('white oak'))).toBeCloseTo(761.6, 9);
   });
 
-  test('of an import, whose figure is on green volume, is more by what it shrinks', () => {
+  test('an import, tabulated on green volume, weighs more by its shrinkage', () => {
     // 0.55 ÷ (1 − 0.265 × 0.6 × 0.55) × 1120 (Wood Handbook, chapter 4, from memory)
     expect(densityOf(findSpecies('teak'))).toBeCloseTo(675.04, 1);
   });
 
-  test('of a plank of 1000 × 100 × 40 mm and of the board it comes from', () => {
+  test('a plank of 1000 × 100 × 40 mm and its board have the masses worked out by hand', () => {
     const { partMass, boardMass, balance } = weighPart(
       plank('stock: {species: white oak, length: 1200, width: 150, thickness: 40}'),
     );
@@ -39,14 +39,14 @@ describe('the weight', () => {
     expect(balance.x).toBeCloseTo(500, 9);
   });
 
-  test('is the same before the saw and in the plan of the stock, of an import too', () => {
+  test('the weight is the same in the sawing and in the stock plan', () => {
     for (const species of ['teak', 'honduran mahogany', 'white oak']) {
       const part = plank(`stock: {species: ${species}, length: 1200, width: 150, thickness: 40}`);
       expect(planStock(part, {}).amount?.weight?.part).toBeCloseTo(weighPart(part).partMass!, 12);
     }
   });
 
-  test('of the leg balances where a polygon of many corners does', () => {
+  test('the leg balances where a polygon of many corners does', () => {
     const part = samplePart('hall-bench-leg.yaml');
     if (part.shape.type !== 'closed') throw new Error('the leg is closed');
     const corners = part.shape.outline.flatMap((segment) => {
@@ -67,7 +67,7 @@ describe('the weight', () => {
   });
 });
 
-describe('a job that does not tell enough', () => {
+describe('missingWeightWarnings', () => {
   const codes = (stock: string) => missingWeightWarnings(plank(stock)).map(({ code }) => code);
 
   test.each([
@@ -85,14 +85,14 @@ describe('a job that does not tell enough', () => {
   });
 });
 
-test('one line on a board weighs its board, whose edge lies on the reference line', () => {
+test("one line on a board weighs its board, with the board's edge on the reference line", () => {
   const { boardMass, partMass, board } = weighPart(samplePart('hall-bench-stretcher.yaml'));
   expect(boardMass).toBeCloseTo(48 * 2.25 * 0.875 * 25.4 ** 3 * 761.6e-9, 9);
   expect(partMass).toBeUndefined();
   expect([board.bottom, board.top]).toEqual([0, 2.25 * 25.4]);
 });
 
-test('the board under one line lies on the side of the reference line on which most of the line is', () => {
+test('the board under one line is on the side with most of the line', () => {
   const rail = (from: number, to: number) => {
     const { board, boardBalance } = weighPart(
       partOf(

@@ -58,8 +58,8 @@ function endwisePushes({ exact }: Part['edges'][number]['runs'][number], { thick
   return pinPushes(spans).map(({ angle, endwise }) => scale(direction(angle), endwise * perPush));
 }
 
-describe('the strip of a part', () => {
-  test('is of one thickness for all its runs, the thinnest that any of them needs', () => {
+describe('adviseStrips', () => {
+  test('all runs share one thickness, the thinnest that any of them needs', () => {
     const steps = (rise: number) => `    - bow: [${rise === 60 ? 600 : 1200}, 0]\n      rise: ${rise}\n`;
     const both = partOf(
       `part: Brace\nunits: mm\nedges:\n  brace:\n    - from: [0, 0]\n${steps(60)}${steps(90)}`,
@@ -74,24 +74,24 @@ describe('the strip of a part', () => {
     expect(mostStrained([gentle, sharp!])).toBe(sharp);
   });
 
-  test.each(SAMPLES)('of %s: safe on every run, whatever its kind', (name) => {
+  test.each(SAMPLES)('the strip of %s is safe on every run', (name) => {
     const runs = adviseStrips(samplePart(name), inMm);
     expect(new Set(runs.map(({ advice }) => advice.thickness)).size).toBe(1);
     for (const { advice } of runs) expect(advice.verdict).toBe('safe');
   });
 
-  test('planed to a taper is as thick at its first end as the job has it', () => {
+  test('a tapered strip starts as thick as the job planes it', () => {
     const planed = only(batten('through: [300, 40]\n      strip: {from: 2.3, to: 1.7}'), inMm);
     expect(planed.advice.thickness).toBe(2.3);
   });
 
-  test('is the one asked for, safe or not', () => {
+  test('a thickness asked for is taken, safe or not', () => {
     const runs = adviseStrips(samplePart('garden-arch-rail.yaml'), { ...inMm, thickness: 40 });
     expect(runs.map(({ advice }) => advice.thickness)).toEqual([40, 40]);
     expect(runs.map(({ advice }) => advice.verdict)).not.toContain('safe');
   });
 
-  test('bears its edge and its kind, and nails only where it is a batten', () => {
+  test('a run has its edge and its kind, and nails only where it is a batten', () => {
     const part = partOf(`part: Brace
 units: mm
 edges:
@@ -127,12 +127,12 @@ edges:
   test.each([
     ['a line', brace('line: [600, 20]')],
     ['a batten whose nails lie on its chord', batten('through: [[200, 0], [350, 0]]')],
-  ])('is none for %s', (_, part) => {
+  ])('there is no strip for %s', (_, part) => {
     expect(() => adviseStrips(part, inMm)).toThrow(expect.objectContaining({ code: 'strip.straight' }));
   });
 });
 
-test('a shallow strip of white oak is pushed as a simple beam with a centre load is', () => {
+test('a shallow strip of white oak is pushed as a beam with a center load', () => {
   // P = 48·E·I·y/L³ (AISC Manual, Table 3-23); white oak 1.78·10⁶ psi = 12 300 MPa (Wood Handbook,
   // FPL-GTR-282, Table 5-3b), and 10 % more rid of shear deflection (its footnote); I = 25·6³/12 = 450 mm⁴:
   // 48 · 13 530 · 450 · 5 / 1000³ = 1.46124 N. At y/L = 0.005 the beam is within 1e-3 of the strip.
@@ -155,12 +155,12 @@ describe('the nails of an even strip', () => {
     'apex: [330, -60]',
     'through: [[100, 22], [220, 37], [330, 40], [460, 29]]',
     'through: [[150, 40], [300, -10], [450, 40]]',
-  ])('that is free at both ends leave no push and no turn: %s', (rest) => {
+  ])('nails of a strip free at both ends are in balance: %s', (rest) => {
     const run = only(batten(rest));
     expectAtRest(run, pushes(run));
   });
 
-  test('property: whatever nails it is bent over', () => {
+  test('property: any nails of an even strip are in balance', () => {
     const offsets = fc.array(fc.double({ min: -40, max: 40, noNaN: true }), { minLength: 1, maxLength: 5 });
     fc.assert(
       fc.property(offsets, (ys) => {
@@ -173,7 +173,7 @@ describe('the nails of an even strip', () => {
     );
   });
 
-  test('stand in pairs where an end is held', () => {
+  test('a held end has two nails', () => {
     const run = only(batten('through: [300, 60]\n      ends: [held, free]'));
     expect(run.advice.nails.map(({ side, centers }) => [side, centers.length])).toEqual([
       ['both', 2],
@@ -190,17 +190,20 @@ describe('the nails of a tapered strip', () => {
     ['apex: [330, -60]', '{from: 5, to: 4}'],
   ] as const;
 
-  test.each(TAPERED)('leave no push and no turn with friction or a stop: %s, strip %s', (rest, strip) => {
-    const part = batten(`${rest}\n      strip: ${strip}`);
-    const run = only(part);
-    const endwise = endwisePushes(part.edges[0]!.runs[0]!, SIZED);
-    expectAtRest(
-      run,
-      pushes(run).map((push, i) => add(push, endwise[i]!)),
-    );
-  });
+  test.each(TAPERED)(
+    'nails of a tapered strip with friction or a stop are in balance: %s, strip %s',
+    (rest, strip) => {
+      const part = batten(`${rest}\n      strip: ${strip}`);
+      const run = only(part);
+      const endwise = endwisePushes(part.edges[0]!.runs[0]!, SIZED);
+      expectAtRest(
+        run,
+        pushes(run).map((push, i) => add(push, endwise[i]!)),
+      );
+    },
+  );
 
-  test.each(TAPERED)('alone would let it creep thick end first: %s, strip %s', (rest, strip) => {
+  test.each(TAPERED)('nails alone let a tapered strip creep thick end first: %s, strip %s', (rest, strip) => {
     const part = batten(`${rest}\n      strip: ${strip}`);
     const forces = pushes(only(part));
     const [from, to] = strip.match(/\d/g)!.map(Number) as [number, number];
@@ -214,7 +217,7 @@ describe('the nails of a tapered strip', () => {
     expect(nail! / Math.min(start!, end!)).toBeLessThan(BALANCE);
   });
 
-  test('press and strain as those of an even strip where both ends are as thick', () => {
+  test('a taper of equal ends presses and strains as an even strip', () => {
     const even = only(batten('through: [220, 60]'));
     const alike = only(batten('through: [220, 60]\n      strip: {from: 5, to: 5}'));
     expect(alike.advice.tapered).toBe(false);
@@ -229,7 +232,7 @@ describe('the nails of a tapered strip', () => {
     });
   });
 
-  test('and the strain do not care from which end the strip is told', () => {
+  test('a tapered strip reversed has the same nails and strain', () => {
     // 6 mm thick at the start and 3 mm at the end, or the mirror image of it.
     const [one, other] = [
       only(batten('through: [200, 50]\n      strip: {from: 6, to: 3}'), { ...SIZED, thickness: 6 }),

@@ -14,7 +14,7 @@ const species = findSpecies('white oak');
 const inMm: StripOptions = { species, rule: defaultRule('mm') };
 const inInches: StripOptions = { species, rule: defaultRule('in') };
 
-test('a strip of white oak, 25 × 6 mm, over 1000 mm with 50 mm rise', () => {
+test('a strip of white oak, 25 × 6 mm, over 1000 mm with 50 mm rise has the strain and forces of a beam', () => {
   const advice = adviseStrip(shallowLine(1000, 50), { ...inMm, width: 25, thickness: 6 });
   // Centre-loaded beam: curvature 12·50/1000² at the nail; P = 48EIy/L³ = 13.284 N at E = 12 300 MPa
   // (AISC Manual, Table 3-23), and 10 % more with the modulus rid of shear deflection.
@@ -29,13 +29,13 @@ test('a strip of white oak, 25 × 6 mm, over 1000 mm with 50 mm rise', () => {
   expect(advice.tapered).toBe(false);
 });
 
-test('a strip too thick is risky, and one thicker yet breaks', () => {
+test('a strip over the safe thickness is risky, and a thicker one breaks', () => {
   const verdict = (thickness: number) => adviseStrip(shallowLine(1000, 50), { ...inMm, thickness }).verdict;
   // Safe up to 14.2 mm, broken from twice that.
   expect([14, 14.5, 28, 28.5].map(verdict)).toEqual(['safe', 'risky', 'risky', 'breaks']);
 });
 
-test('without a size asked, the strip and the nails are of sizes on the maker’s own rule', () => {
+test('a strip and nails without given sizes have sizes on the maker’s rule', () => {
   const line = shallowLine(863.6, 36);
   const [metric, inches] = [adviseStrip(line, inMm), adviseStrip(line, inInches)];
   const shown = ({ rule }: StripOptions, ...lengths: number[]) => lengths.map((mm) => showLength(mm, rule));
@@ -56,7 +56,7 @@ test('without a size asked, the strip and the nails are of sizes on the maker’
     expect(floorToGraduation(thickness, rule)).toBe(thickness);
 });
 
-test('a strip is cut to a round length, up', () => {
+test('the cut length is rounded up', () => {
   // 1001 + 2·200 mm; 863.6 + 2·203.2 mm = 50 in, 0.1 mm more is 51 in
   expect(adviseStrip({ ...shallowLine(1000, 50), length: 1001 }, inMm).cutLength).toBe(1410);
   expect(adviseStrip({ ...shallowLine(863.6, 36), length: 863.7 }, inInches).cutLength).toBeCloseTo(
@@ -70,7 +70,7 @@ const anyAsk: fc.Arbitrary<StripOptions> = fc.record({
   rule: fc.constantFrom(defaultRule('mm'), defaultRule('in')),
 });
 
-test('property: the strip chosen is safe where one graduation is, no thicker than a batten is, and its nails bear it', () => {
+test('property: the chosen strip is safe where one graduation is, within the usual thickness, and its nails hold it', () => {
   fc.assert(
     fc.property(anyShallowLine(), anyAsk, (line, ask) => {
       const advice = adviseStrip(line, ask);
@@ -120,13 +120,13 @@ test('a curve too tight for any strip on the rule still gets its figures', () =>
   expect(advice.verdict).toBe('risky');
 });
 
-test('a line without pins, such as an arc, has its strip without nails', () => {
+test('a line without pins has a strip without nails', () => {
   const advice = adviseStrip({ ...shallowLine(1000, 50), pins: [] }, inMm);
   expect(advice.nails).toEqual([]);
   expect(advice.thickness).toBe(12);
 });
 
-test('a tapered strip is judged where it is worst, by its thickness at the start', () => {
+test('a tapered strip has the strain of its worst place', () => {
   const line = shallowLine(1000, 50);
   const advice = adviseStrip(
     {
@@ -147,18 +147,18 @@ test.each([
   ['strip.width', { width: -20 }],
   ['strip.width', { width: Number.POSITIVE_INFINITY }],
   ['strip.nail', { nailDiameter: 0 }],
-])('%s: a size that is none is refused', (code, sizes) => {
+])('a size that is not over 0 gives the fault %s', (code, sizes) => {
   expect(() => adviseStrip(shallowLine(1000, 50), { ...inMm, ...sizes })).toThrow(
     expect.objectContaining({ code }),
   );
 });
 
-test('a straight line wants no batten', () => {
+test('a straight line is refused', () => {
   const { worst: _, ...straight } = shallowLine(1000, 50);
   expect(() => adviseStrip(straight, inMm)).toThrow(Fault);
 });
 
-test('the advice is plain data', () => {
+test('the advice survives a round trip through JSON', () => {
   const advice = adviseStrip(shallowLine(1000, 50), inMm);
   expect(JSON.parse(JSON.stringify(advice))).toEqual(advice);
 });

@@ -39,7 +39,7 @@ describe.each(Object.entries(PARTS))('%s', (_, part) => {
   const [{ curve, advice }] = adviseStrips(part, ask);
   const faces = stripFaces(curve, advice);
 
-  test('every nail touches the strip, and reaches into it nowhere', () => {
+  test('every nail touches the strip and does not overlap it', () => {
     for (const { centers } of advice.nails)
       for (const centre of centers) {
         const gaps = [faces.traced, faces.other].map((face) => toChain(centre, face));
@@ -48,7 +48,7 @@ describe.each(Object.entries(PARTS))('%s', (_, part) => {
       }
   });
 
-  test('it lies on the line, and reaches straight on beyond both ends as far as it is told to', () => {
+  test('the traced face lies on the line and runs straight on by the overhang', () => {
     expect(faces.traced[1]).toEqual({ x: curve.from.x, y: curve.from.y });
     for (const face of [faces.traced, faces.traced.toReversed()]) {
       expect(distance(face[0]!, face[1]!)).toBeCloseTo(advice.overhang, 9);
@@ -58,7 +58,7 @@ describe.each(Object.entries(PARTS))('%s', (_, part) => {
     }
   });
 
-  test('it is as thick as it is planed', () => {
+  test('the faces are as far apart as the strip is thick', () => {
     const found = thicknesses(faces);
     const tapered = advice.tapered ? 4 / 9 : 1;
     expect(found[0]).toBeCloseTo(advice.thickness, 9);

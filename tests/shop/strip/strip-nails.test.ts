@@ -38,34 +38,34 @@ const nailing = (traced: StripSide): NailingOptions => ({
 const heights = (line: SprungLine, traced: StripSide): number[][] =>
   placeNails(line, nailing(traced)).map(({ centers }) => centers.map(({ y }) => y));
 
-test('an arch is pushed up by its nail from below and kept down by those of its ends from above', () => {
+test('an arch has its nail below and the nails of its ends above', () => {
   const nails = placeNails(arch, nailing('left'));
   expect(nails.map(({ side }) => side)).toEqual(['left', 'right', 'left']);
   // 48·12300·450·50/1000³ (simple beam, centre load), half of it at each end
   expect(nails.map(({ force }) => force.toFixed(3))).toEqual(['6.642', '13.284', '6.642']);
 });
 
-test('traced along the upper face, the nail below stands off by the strip and half its own diameter', () => {
+test('a nail below a strip traced along its upper face is off by the strip and half its diameter', () => {
   expect(heights(arch, 'left')).toEqual([[1.25], [50 - 6 - 1.25], [1.25]]);
 });
 
-test('traced along the lower face, the nails above stand off by the strip and half their diameter', () => {
+test('nails above a strip traced along its lower face are off by the strip and half their diameter', () => {
   expect(heights(arch, 'right')).toEqual([[6 + 1.25], [50 - 1.25], [6 + 1.25]]);
 });
 
-test('a hollow is an arch turned over', () => {
+test('a hollow has the nails of an arch turned over', () => {
   const hollow = shallowLine(1000, -50);
   const flipped = heights(arch, 'left').map((ys) => ys.map((y) => -y));
   expect(heights(hollow, 'right')).toEqual(flipped);
 });
 
-test('where the strip is thinner the nails on its far face stand closer', () => {
+test('nails on the far face are closer where the strip is thinner', () => {
   const pins = arch.pins.map((pin, i) => ({ ...pin, share: 1 - i / 4 }));
   // Half a taper: 6 · 3/4 = 4.5 mm at the nail.
   expect(heights({ ...arch, pins }, 'left')).toEqual([[1.25], [50 - 4.5 - 1.25], [1.25]]);
 });
 
-test('a nail stands square off a sloping line', () => {
+test('a nail is off a sloping line at a right angle', () => {
   const slope = Math.atan2(3, 4);
   const pins = arch.pins.map((pin) => ({ ...pin, angle: slope }));
   const [{ at, centers }] = placeNails({ ...arch, pins }, nailing('left')) as [
@@ -76,7 +76,7 @@ test('a nail stands square off a sloping line', () => {
   expect(centers[0]!.y - at.y).toBeCloseTo(1, 12);
 });
 
-test('a held end stands between two nails, a nail without load on either side', () => {
+test('a held end is between two nails, and a nail without load is on either side', () => {
   const idle = { ...arch.pins[1]!, reaction: 1e-20 };
   const line: SprungLine = { ...arch, ends: ['held', 'free'], pins: [...arch.pins, idle, arch.pins[2]!] };
   const nails = placeNails(line, nailing('left'));
@@ -85,7 +85,7 @@ test('a held end stands between two nails, a nail without load on either side', 
   expect(nails[3]!.centers).toHaveLength(2);
 });
 
-test('the pencil runs along the face that has fewer nails between the ends', () => {
+test('the traced face is the one with fewer nails between the ends', () => {
   const push = (...reactions: number[]) => reactions.map((reaction) => ({ ...arch.pins[0]!, reaction }));
   expect(chooseTracedFace(push(-1, 2, -1))).toBe('left');
   expect(chooseTracedFace(push(1, -2, 1))).toBe('right');
@@ -94,23 +94,23 @@ test('the pencil runs along the face that has fewer nails between the ends', () 
   expect(chooseTracedFace([])).toBe('left');
 });
 
-test('a 2.5 mm nail bears 98 N half way up a strip 20 mm wide', () => {
+test('a 2.5 mm nail holds 98 N half-way up a strip 20 mm wide', () => {
   // Fyb = 130.4 − 213.9·(2.5/25.4) = 109.35 ksi = 753.9 MPa; M = 753.9·2.5³/6 = 1963 N·mm; M/2 over 10 mm
   expect(nailCapacity(2.5, 20)).toBeCloseTo(98.2, 1);
   expect(nailCapacity(2.5, 40)).toBeCloseTo(49.1, 1);
 });
 
-test('a thicker nail bears more, up to spikes', () => {
+test('a thicker nail holds more', () => {
   const bears = [1, 2, 3, 5, 8, 12, 20].map((diameter) => nailCapacity(diameter, 20));
   expect(bears).toEqual(bears.toSorted((a, b) => a - b));
 });
 
-test('reactions and pins must match', () => {
+test('sprungLine refuses reactions that do not match the pins', () => {
   const curve = batten(point(0, 0), point(1000, 0), { nail: point(500, 50) });
   expect(() => sprungLine(curve, [1])).toThrow(TypeError);
 });
 
-test('the line of a run has its length, its tightest place and the slope at each pin', () => {
+test('sprungLine has the length, the tightest place and the slope at each pin', () => {
   const curve = batten(point(0, 0), point(1000, 0), { nail: point(300, 80) });
   const { length, worst, pins } = sprungLine(curve, [-1, 2, -1]);
   const { length: asMeasured, tightest, endAngles } = figuresOf(curve);

@@ -11,7 +11,7 @@ import { remainingStrength } from '../../../src/shop/wood/grain-strength.ts';
 /** A few roundings of a double. */
 const ROUNDING = 1e-13;
 
-test('a strip 25 × 6 mm of E 12 300 MPa, 1000 mm long, takes 13.28 N to rise 50 mm in the middle', () => {
+test('a strip 25 × 6 mm of E 12 300 MPa over 1000 mm takes 13.28 N for a rise of 50 mm', () => {
   // P = 48·E·I·y/L³, simple beam with a centre load (AISC Manual, Table 3-23); I = 25·6³/12 = 450 mm⁴
   const stiffness = stripStiffness(12300, 25, 6);
   expect(stiffness).toBe(12300 * 450);
@@ -19,14 +19,14 @@ test('a strip 25 × 6 mm of E 12 300 MPa, 1000 mm long, takes 13.28 N to rise 50
   expect(perStiffness * stiffness).toBeCloseTo(13.284, 3);
 });
 
-test('forces are worked out with the modulus rid of shear deflection, 10 % over the table', () => {
+test('bendingModulus is 10 % over the table, without shear', () => {
   // Wood Handbook, footnote to Table 5-3b
   expect(bendingModulus(findSpecies('white oak'))).toBeCloseTo(13530, 6);
 });
 
 const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
-test('property: stiffness goes with the width and with the cube of the thickness', () => {
+test('property: stiffness is proportional to the width and to the cube of the thickness', () => {
   fc.assert(
     fc.property(size(5, 60), size(1, 20), size(0.1, 10), (width, thickness, k) => {
       const stiffness = stripStiffness(12000, width, thickness);
@@ -38,7 +38,7 @@ test('property: stiffness goes with the width and with the cube of the thickness
   );
 });
 
-test('property: the thickness of a stiffness has that stiffness', () => {
+test('property: thicknessForStiffness inverts stripStiffness', () => {
   fc.assert(
     fc.property(size(5, 60), size(1, 20), (width, thickness) => {
       const back = thicknessForStiffness(stripStiffness(12000, width, thickness), 12000, width);
@@ -53,7 +53,7 @@ test.each([
   [15, 0.89],
   [10, 0.81],
   [5, 0.55],
-])('grain running out 1 in %d leaves about as much strength as the Handbook says', (run, share) => {
+])('grain running out 1 in %d leaves the strength that the Handbook gives', (run, share) => {
   // Wood Handbook, strength against slope of grain, modulus of rupture (from memory); measured against
   // formula: they part by up to 3 hundredths, and the table lies near the lower bound.
   const { least, most } = remainingStrength(Math.atan(1 / run));
@@ -61,7 +61,7 @@ test.each([
   expect(most).toBeGreaterThan(share);
 });
 
-test('straight grain keeps all its strength, grain square across keeps 4 to 10 %', () => {
+test('straight grain keeps all its strength, grain square across 4 to 10 %', () => {
   expect(remainingStrength(0)).toEqual({ least: 1, most: 1 });
   const across = remainingStrength(Math.PI / 2);
   expect(across.least).toBeCloseTo(0.04, 12);

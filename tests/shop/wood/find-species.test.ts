@@ -45,7 +45,7 @@ test.each([
   ['Birch', ['Yellow birch', 'Sweet birch']],
   ['pine', ['Eastern white pine', 'Longleaf pine']],
   ['cedar', ['Western redcedar', 'Port-Orford cedar']],
-])('%j alone is not enough', (written, woods) => {
+])('the name %j is ambiguous', (written, woods) => {
   const { code, message } = faultOf(written);
   expect(code).toBe('species.ambiguous');
   for (const wood of woods) expect(message).toContain(wood);
@@ -56,14 +56,14 @@ test.each([
   ['yelow-poplar', 'Yellow-poplar'],
   ['beach', 'beech'],
   ['sitka sprice', 'Sitka spruce'],
-])('a slip in %j is met with %j', (written, meant) => {
+])('the misspelled name %j suggests %j', (written, meant) => {
   const { code, message } = faultOf(written);
   expect(code).toBe('species.unknown');
-  expect(message).toContain(`Did you mean "${meant}"?`);
+  expect(message).toContain(`"${meant}"`);
 });
 
 test.each(['bamboo', '', '12', '  ', 'x'.repeat(100_000), 'European oak'])(
-  'a wood without figures is refused, with those that have them: %.20j',
+  'a wood without figures is refused: %.20j',
   (written) => {
     const { code, message } = faultOf(written);
     expect(code).toBe('species.unknown');
@@ -72,7 +72,7 @@ test.each(['bamboo', '', '12', '  ', 'x'.repeat(100_000), 'European oak'])(
   },
 );
 
-test('the strip is of the wood asked for, or of the stock, or else of white ash', () => {
+test('chooseStripSpecies takes the wood asked for, or of the stock, or white ash', () => {
   expect(chooseStripSpecies('teak', 'white oak').name).toBe('Teak');
   expect(chooseStripSpecies(undefined, 'white oak').name).toBe('White oak');
   expect(chooseStripSpecies(undefined, 'birch plywood').name).toBe('White ash');

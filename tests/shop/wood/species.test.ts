@@ -34,7 +34,7 @@ const HANDBOOK: readonly (readonly [string, number, number, number, number])[] =
   ['Red alder', 0.41, 9500, 67.6, 0.71],
 ];
 
-test('the woods are those of the table, in its order', () => {
+test('SPECIES has the woods of the table, in its order', () => {
   expect(SPECIES.map(({ name }) => name)).toEqual(HANDBOOK.map(([name]) => name));
 });
 
@@ -45,14 +45,14 @@ test.each(HANDBOOK)('%s has the figures of the Handbook', (name, gravity, moe, m
   expect(Math.abs(100 * breakingStrain(species) - percent)).toBeLessThan(0.0075 * percent);
 });
 
-test('basswood bends least before it breaks, 0.60 %, and rock elm most, 0.96 %', () => {
+test('basswood has the least breaking strain, 0.60 %, and rock elm the most, 0.96 %', () => {
   const byStrain = SPECIES.toSorted((a, b) => breakingStrain(a) - breakingStrain(b));
   const [least, most] = [byStrain[0]!, byStrain.at(-1)!];
   expect([least.name, (100 * breakingStrain(least)).toFixed(1)]).toEqual(['American basswood', '0.6']);
   expect([most.name, (100 * breakingStrain(most)).toFixed(2)]).toEqual(['Rock elm', '0.96']);
 });
 
-test('imports come from their own table', () => {
+test('imports have the figures of their own table', () => {
   const imports = SPECIES.filter(({ source }) => source.table === '5-5b');
   expect(imports.map(({ name }) => name)).toEqual(['Honduran mahogany', 'Teak']);
 });

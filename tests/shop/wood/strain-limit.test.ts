@@ -26,19 +26,19 @@ const anyRule: fc.Arbitrary<Rule> = fc.constantFrom<Rule>(
   { unit: 'mm', graduation: { numerator: 1, denominator: 1 } },
 );
 
-test('6 mm at a radius of 637.5 mm is strained 0.47 %', () => {
+test('6 mm at a radius of 637.5 mm has a strain of 0.47 %', () => {
   // 6 / (2 · 637.5), by hand
   expect(fiberStrain(6, 1 / 637.5)).toBeCloseTo(0.00470588, 8);
   expect(fiberStrain(6, -1 / 637.5)).toBeCloseTo(0.00470588, 8);
 });
 
-test('white oak breaks at a radius of 59 thicknesses; a safe one is twice that', () => {
+test('white oak breaks at a radius of 59 thicknesses, and is safe at twice that', () => {
   // MOE/(2·MOR) = 1.78e6/(2 · 15200) = 58.55 (Wood Handbook, Table 5-3b)
   expect(1 / (2 * breakingStrain(oak))).toBeCloseTo(58.6, 0);
   expect(1 / (2 * safeStrain(oak))).toBeCloseTo(117.2, 0);
 });
 
-test('safe up to the safe strain, risky over it, broken at MOR/MOE', () => {
+test('strainVerdict is safe up to the safe strain, risky above it, and breaks at MOR/MOE', () => {
   const [safe, breaking] = [safeStrain(oak), breakingStrain(oak)];
   expect(strainVerdict(safe, oak)).toBe('safe');
   expect(strainVerdict(safe * (1 + 1e-9), oak)).toBe('risky');
@@ -46,7 +46,7 @@ test('safe up to the safe strain, risky over it, broken at MOR/MOE', () => {
   expect(strainVerdict(breaking, oak)).toBe('breaks');
 });
 
-test('property: strain goes with thickness and with curvature', () => {
+test('property: strain is proportional to thickness and to curvature', () => {
   fc.assert(
     fc.property(positive(0.5, 25), positive(1e-5, 0.05), positive(0.1, 10), (t, curvature, k) => {
       const strain = fiberStrain(t, curvature);
@@ -69,7 +69,7 @@ test('property: the thickest strip on the rule is safe, and one graduation more 
   );
 });
 
-test('a thickness just under a graduation goes down to the one before, one just on it stays', () => {
+test('floorToGraduation goes down just under a graduation and stays on one', () => {
   const rule: Rule = { unit: 'in', graduation: { numerator: 1, denominator: 32 } };
   expect(floorToGraduation(25.4 / 4, rule)).toBe(25.4 / 4);
   expect(floorToGraduation(25.4 / 4 - 1e-12, rule)).toBe((7 / 32) * 25.4);
@@ -81,7 +81,7 @@ const sample = (thickness: number, curvature: number, x: number): StripSample =>
   thickness,
 });
 
-test('a tapered strip is worst where thickness times curvature is greatest', () => {
+test('worstTaperBend is where thickness times curvature is greatest', () => {
   const worst = worstTaperBend([
     sample(8, 0, 0),
     sample(6, -0.001, 500),
@@ -94,7 +94,7 @@ test('a tapered strip is worst where thickness times curvature is greatest', () 
   expect(worst.share / worst.curvature).toBeCloseTo(1000, 9);
 });
 
-test('a straight tapered strip is strained nowhere', () => {
+test('worstTaperBend of a straight strip is undefined', () => {
   expect(worstTaperBend([sample(8, 0, 0)])).toBeUndefined();
   expect(worstTaperBend([])).toBeUndefined();
 });
