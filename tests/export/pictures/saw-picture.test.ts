@@ -125,7 +125,7 @@ describe.each(PARTS)('%s on the saw', (_, part) => {
   test('numbers the cuts in their order and tells every caution of the saw', () => {
     const text = all.map((each) => each.text).join(' ');
     const wording = printedLengthWords(part.rule);
-    const order = cutOrder(part, sawing.edges, sawing.blade, sawing.support, wording);
+    const order = cutOrder(part, sawing, wording);
     const cautions = sawCautions(part, sawing.edges, sawing.height, wording);
     expect(order.length).toBeGreaterThan(1);
     expect(cautions.length).toBeGreaterThan(0);
