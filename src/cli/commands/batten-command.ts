@@ -5,6 +5,7 @@ import { adviseStrips, type RunsAdvice, stripToCut } from '../../shop/strip/part
 import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
 import { describeNails, describeStrip, partStripCautions } from '../../shop/words/describe-strip.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
+import { lengthFormat } from '../../units/graduation.ts';
 import { showLength } from '../../units/rule.ts';
 import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/picture-file.ts';
@@ -98,7 +99,6 @@ function asJson(runs: RunsAdvice): object {
 }
 
 function asText(part: Part, runs: RunsAdvice, cautions: readonly Warning[]): string {
-  const length = (mm: number): string => showLength(mm, part.rule);
   const several = runs.length > 1;
   const nails = runs.flatMap(({ edge, advice }) => {
     const lines = describeNails(advice, part.rule);
@@ -106,7 +106,7 @@ function asText(part: Part, runs: RunsAdvice, cautions: readonly Warning[]): str
   });
   return [
     part.name,
-    describeStrip(stripToCut(runs), length, part.rule.unit).join('\n'),
+    describeStrip(stripToCut(runs), lengthFormat(part.rule)).join('\n'),
     ...nails,
     ...otherCurvesText(runs),
     cautionsText(cautions),

@@ -60,7 +60,7 @@ export const makeCommand = (): Command =>
       });
       // A quick line has no stock: the warnings name keys to write there.
       const warnings = [...part.warnings, ...(file === undefined ? [] : missingWeightWarnings(part))];
-      const cautions = sawCautions(part, sawing.edges, sawing.height, words);
+      const cautions = sawCautions(part, sawing, words);
       return {
         part,
         warnings,

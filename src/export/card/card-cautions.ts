@@ -25,8 +25,8 @@ const URGENT_CODES = [
 /** Every caution for the part, the gravest first. */
 export function cardCautions(part: Part, sawing: Sawing, runs: RunsAdvice | undefined): string[] {
   const wording = printedLengthWords(part.rule);
-  const strip = runs ? stripCautions(mostStrained(runs).advice, wording.exact, wording.unit) : [];
-  const all = [...sawCautions(part, sawing.edges, sawing.height, wording), ...strip];
+  const strip = runs ? stripCautions(mostStrained(runs).advice, wording) : [];
+  const all = [...sawCautions(part, sawing, wording), ...strip];
   const rank = ({ code }: Warning): number => URGENT_CODES.indexOf(code) + 1 || URGENT_CODES.length + 1;
   const ranked = all.toSorted((a, b) => rank(a) - rank(b));
   return [...[...part.warnings, ...ranked].map(({ message }) => sentence(message)), lastOf(CAUTIONS)];

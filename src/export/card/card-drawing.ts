@@ -4,7 +4,7 @@ import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
 import type { Landmark, Part } from '../../part/part.ts';
 import { finishedLine, patternChord } from '../../part/part-lines.ts';
-import { cutAngleWords } from '../../shop/words/cut-angle-words.ts';
+import { cutAngleWords } from '../../shop/words/describe-ends.ts';
 import { typesetAngle } from '../../units/number-format.ts';
 import { slantedEnds } from '../cover/end-words.ts';
 import { type Dimensions, offsetsAtStation } from '../drawing/dimensions.ts';

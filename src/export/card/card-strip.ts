@@ -37,7 +37,7 @@ export function stripSection(part: Part, runs: RunsAdvice | undefined, width: nu
   }
   const { rule } = part;
   const advice = stripToCut(runs);
-  const sentences = describeStrip(advice, printedLengthWords(rule).exact, rule.unit).map(sentence);
+  const sentences = describeStrip(advice, printedLengthWords(rule)).map(sentence);
   const isNone = advice.verdict !== 'safe' && advice.maxThicknessOnRule === 0;
   const { thickness, width: stripWidth, cutLength } = advice;
   const size = isNone

@@ -1,7 +1,7 @@
 import type { CompoundAngles } from '../../part/ends/compound-angles.ts';
 import { isSquare, longAndShortPoints, type PartEnd } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
-import { cutCornerWords } from '../../shop/words/cut-angle-words.ts';
+import { cutCornerWords } from '../../shop/words/describe-ends.ts';
 import { typesetAngle } from '../../units/number-format.ts';
 
 /** Off the rule, without its unit. */

@@ -175,8 +175,7 @@ function rowLabel(text: string, x: number, half: number, y: number, way?: 'outwa
 
 function sawingLines(part: Part, sawing: Sawing): string[] {
   const wording = printedLengthWords(part.rule);
-  const { edges, height } = sawing;
   const order = cutOrder(part, sawing, wording).map((step, i) => `${i + 1}. ${step}`);
-  const cautions = sawCautions(part, edges, height, wording).map(({ message }) => `Take care: ${message}`);
+  const cautions = sawCautions(part, sawing, wording).map(({ message }) => `Take care: ${message}`);
   return [...order, ...cautions].map(sentence).flatMap(wrapPictureText);
 }

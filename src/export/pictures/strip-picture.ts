@@ -85,7 +85,6 @@ function nailRing(at: Point, centre: Point, radius: number, { at: seen, factor }
 /** Which strip, where its nails stand, and what to heed: as `fairlath batten` tells it, the nails numbered. */
 function stripLines(part: Part, runs: RunsAdvice): string[] {
   const { rule } = part;
-  const { exact } = printedLengthWords(rule);
   const several = part.edges.length > 1 && runs.length > 1;
   let number = 0;
   const nails = runs.flatMap(({ edge, advice }) => {
@@ -94,7 +93,7 @@ function stripLines(part: Part, runs: RunsAdvice): string[] {
     return [several ? `${edge}: ${head}` : head, ...lines.map((line) => `${++number}. ${line}`)];
   });
   const cautions = partStripCautions(runs, rule).map(({ message }) => `Take care: ${message}`);
-  return [...describeStrip(stripToCut(runs), exact, rule.unit), ...nails, ...cautions]
+  return [...describeStrip(stripToCut(runs), printedLengthWords(rule)), ...nails, ...cautions]
     .map(sentence)
     .flatMap(wrapPictureText);
 }

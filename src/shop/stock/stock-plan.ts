@@ -4,16 +4,21 @@ import type { Part, Tenon } from '../../part/part.ts';
 import { Fault } from '../../units/fault.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 import { type Nesting, nest } from '../nesting/nest-copies.ts';
-import { massOf } from '../wood/density.ts';
 import { findKnownSpecies } from '../wood/find-species.ts';
-import { bestGrainDirection, type Runout, worstRunout } from '../wood/grain-runout.ts';
-import { remainingStrength, type ShareRange } from '../wood/grain-strength.ts';
+import {
+  bestGrainDirection,
+  type Runout,
+  remainingStrength,
+  type ShareRange,
+  worstRunout,
+} from '../wood/grain-runout.ts';
 import type { Species } from '../wood/species.ts';
 import { type Blank, blankOf } from './blank.ts';
 import { type BoardSize, boardFeet, cubicMetres } from './board-feet.ts';
 import { type Footprint, footprintOf } from './footprint.ts';
 import { type LayerChoice, layerChoices } from './lumber-thicknesses.ts';
 import { type CrossSection, weakestSection } from './weakest-section.ts';
+import { massOf } from './weight.ts';
 
 /** What a maker may say about the wood and the saw; lengths mm. */
 export interface StockPlanOptions {

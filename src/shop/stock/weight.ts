@@ -4,8 +4,9 @@ import { faceOf, volumeOf } from '../../part/outline/area-and-volume.ts';
 import type { Part } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
 import { Fault, type Warning, warningsThatApply } from '../../units/fault.ts';
-import { massOf } from '../wood/density.ts';
+import { MM3_PER_M3 } from '../../units/unit.ts';
 import { findKnownSpecies, findSpecies } from '../wood/find-species.ts';
+import type { Species } from '../wood/species.ts';
 
 /** What is lifted onto the saw, and what comes off it: kg and mm. */
 export interface BoardWeights {
@@ -86,3 +87,23 @@ function boardUnder({ shape, bounds, stock }: Part): Box {
   const wider = Math.max(0, (stock?.width ?? 0) - width) / 2;
   return { ...along, bottom: box.bottom - wider, top: box.top + wider };
 }
+
+/** Water, kg/m³, and the moisture that the figures of the woods stand for: indoor furniture has 6 to 12 %. */
+const WATER_DENSITY = 1000;
+const MOISTURE = 0.12;
+/** Wood shrinks below 30 % moisture; this share of it is gone at 12 %. */
+const SHRINKAGE_SHARE = (0.3 - MOISTURE) / 0.3;
+
+/**
+ * Kilograms in a cubic metre at 12 % moisture: the specific gravity on the volume at 12 %, and the water in the wood
+ * (Wood Handbook, chapter on physical properties). An import's is on green volume (Table 5-5b), which shrinks by
+ * 0.265 × its specific gravity until oven dry (chapter 4, from memory).
+ */
+export function densityOf({ specificGravity: g, source }: Species): number {
+  const dried = source.table === '5-5b' ? g / (1 - 0.265 * SHRINKAGE_SHARE * g) : g;
+  return WATER_DENSITY * dried * (1 + MOISTURE);
+}
+
+/** kg of so many mm³. */
+export const massOf = (volume: number, species: Species): number =>
+  (volume / MM3_PER_M3) * densityOf(species);

@@ -9,7 +9,7 @@ import type { Part } from '../../part/part.ts';
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import type { StripOptions } from './choose-strip.ts';
-import { type SprungLine, sampleStrip, sprungLine, worstTaperBend } from './sprung-line.ts';
+import { type SprungLine, sampleStrip, sprungLine, unpinnedLine, worstTaperBend } from './sprung-line.ts';
 import { adviseStrip, type StripAdvice } from './strip-advice.ts';
 
 export interface RunAdvice {
@@ -68,7 +68,7 @@ export const stripToCut = (runs: RunsAdvice): StripAdvice => ({
 });
 
 function sprungLineOf(run: Curve, step: EdgeStep | undefined): SprungLine {
-  if (step?.kind !== 'batten') return withoutPins(run);
+  if (step?.kind !== 'batten') return unpinnedLine(run);
   const tapered = run.exact.filter((piece): piece is TaperedSegment => piece.type === 'tapered');
   if (tapered.length > 0) return taperedLine(run, tapered, step.ends);
   return sprungLine(
@@ -76,16 +76,6 @@ function sprungLineOf(run: Curve, step: EdgeStep | undefined): SprungLine {
     pinForces(run.exact).map(({ reaction }) => reaction),
     step.ends,
   );
-}
-
-function withoutPins(run: Curve): SprungLine {
-  const { length, tightest } = figuresOf(run);
-  return {
-    length,
-    ...(tightest && { worst: { curvature: 1 / tightest.radius, share: 1, at: tightest.at } }),
-    pins: [],
-    ends: ['free', 'free'],
-  };
 }
 
 /** The strain of a tapered batten is smooth between two nails. */

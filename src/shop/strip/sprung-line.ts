@@ -45,18 +45,17 @@ export function sprungLine(
 ): SprungLine {
   if (reactions.length !== curve.pins.length)
     throw new TypeError(`${reactions.length} reactions for ${curve.pins.length} pins.`);
+  const pins = curve.pins.map((at, i) => {
+    return { at, angle: directionAtPin(curve, at), reaction: itemAt(reactions, i), share: 1 };
+  });
+  return { ...unpinnedLine(curve), pins, ends };
+}
+
+/** An even batten held to a run by no pins. */
+export function unpinnedLine(curve: Curve): SprungLine {
   const { length, tightest } = figuresOf(curve);
-  return {
-    length,
-    ...(tightest && { worst: { curvature: 1 / tightest.radius, share: 1, at: tightest.at } }),
-    pins: curve.pins.map((at, i) => ({
-      at,
-      angle: directionAtPin(curve, at),
-      reaction: itemAt(reactions, i),
-      share: 1,
-    })),
-    ends,
-  };
+  const worst = tightest && { curvature: 1 / tightest.radius, share: 1, at: tightest.at };
+  return { length, ...(worst && { worst }), pins: [], ends: ['free', 'free'] };
 }
 
 function directionAtPin({ exact }: Curve, pin: Point): number {

@@ -11,8 +11,8 @@ import type { Sawing } from '../saw/advise-sawing.ts';
 import { isStraight, type SawnEdge, tightestBends } from '../saw/bends-and-corners.ts';
 import type { BladeAdvice } from '../saw/blade-advice.ts';
 import type { BoardSupport } from '../saw/board-support.ts';
-import { cutAngleWords } from './cut-angle-words.ts';
 import { shouldersIn, shoulderWords } from './describe-blade.ts';
+import { cutAngleWords } from './describe-ends.ts';
 
 type CutStepKind =
   | 'glue'

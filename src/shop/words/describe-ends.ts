@@ -3,7 +3,6 @@ import { type CutCorner, isSquare, longAndShortPoints } from '../../part/ends/en
 import type { LengthFormat } from '../../units/graduation.ts';
 import { showAngle } from '../../units/number-format.ts';
 import { COMMON_SAWS, type EndCut, planEndCut, type TableSaw } from '../saw/saw-depth.ts';
-import { cutAngleWords, cutCornerWords } from './cut-angle-words.ts';
 
 /** An end's angles, its long and short point, and how the saw cuts through. */
 export function describeEnd(
@@ -68,3 +67,25 @@ function depthWords(
 const SECOND_FACE_WORDS =
   'For the second, turn the part end for end onto its other face, to the other side of the blade, and swing the ' +
   'gauge as far the other way; the blade’s tilt stays.';
+
+/** In the terminal's signs or in those of print. */
+type ShowAngle = (radians: number) => string;
+
+/** "miter 6°, blade tilt 4°", or "square": how to set the gauge and the saw. */
+export function cutAngleWords({ miter, bevel }: CompoundAngles, show: ShowAngle): string {
+  const told = [
+    ...(miter === 0 ? [] : [`miter ${show(miter)}`]),
+    ...(bevel === 0 ? [] : [`blade tilt ${show(bevel)}`]),
+  ];
+  return told.length === 0 ? 'square' : told.join(', ');
+}
+
+const FACES: Readonly<Record<CutCorner['on'], string>> = {
+  face: 'the marked face',
+  back: 'the other face',
+  'both faces': 'both faces',
+};
+
+/** "station 17 5/32, offset 2 1/4, on the marked face". */
+export const cutCornerWords = ({ x, y, on }: CutCorner, show: (mm: number) => string): string =>
+  `station ${show(x)}, offset ${show(y)}, on ${FACES[on]}`;

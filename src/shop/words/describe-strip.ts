@@ -1,12 +1,13 @@
 import type { Point } from '../../curves/geometry/point.ts';
 import { type ShowLength, type Warning, warningsThatApply } from '../../units/fault.ts';
+import { type LengthFormat, lengthFormat } from '../../units/graduation.ts';
 import { showFine, showMagnitude, showPercent, showPercentRange } from '../../units/number-format.ts';
 import { type Rule, showLength, showSize } from '../../units/rule.ts';
 import { NEWTONS_PER_LBF, type Unit } from '../../units/unit.ts';
 import { mostStrained, type RunsAdvice } from '../strip/part-strips.ts';
 import type { StripAdvice } from '../strip/strip-advice.ts';
 import type { StripNail, StripSide } from '../strip/strip-nails.ts';
-import { remainingStrength } from '../wood/grain-strength.ts';
+import { remainingStrength } from '../wood/grain-runout.ts';
 import { speciesInSentence } from '../wood/species.ts';
 
 /** What the maker's own scales show; a kilogram-force is by standard gravity. */
@@ -26,14 +27,15 @@ const showStrain = (strain: number): string => showPercent(strain, 2);
 const FACE_NAMES: Readonly<Record<StripSide, string>> = { left: 'upper', right: 'lower' };
 const SIDE_WORDS: Readonly<Record<StripSide, string>> = { left: 'above', right: 'below' };
 
-export function describeStrip(advice: StripAdvice, length: ShowLength, unit: Unit): string[] {
+export function describeStrip(advice: StripAdvice, words: LengthFormat): string[] {
+  const { exact: length } = words;
   const { species, thickness, width, cutLength, overhang, tapered } = advice;
   const thick = tapered ? `${length(thickness)} thick at the start` : `${length(thickness)} thick`;
   return [
     `${species.name}, ${thick}, ${length(width)} wide, ${length(cutLength)} long: ` +
       `${length(overhang)} or more past the line at each end.`,
     strainWords(advice, length),
-    maxThicknessWords(advice, length, unit),
+    maxThicknessWords(advice, words),
   ];
 }
 
@@ -53,11 +55,10 @@ const NO_STRIP = 'Ease the curve, or trace the printed pattern instead.';
 
 function maxThicknessWords(
   { species, maxThickness, maxThicknessOnRule }: StripAdvice,
-  length: ShowLength,
-  unit: Unit,
+  { exact, unit }: LengthFormat,
 ): string {
   if (maxThicknessOnRule > 0)
-    return `Thickest safe strip of ${speciesInSentence(species)}: ${length(maxThicknessOnRule)}.`;
+    return `Thickest safe strip of ${speciesInSentence(species)}: ${exact(maxThicknessOnRule)}.`;
   return (
     `No strip of ${speciesInSentence(species)} that your rule can measure bends this far safely: it would be ` +
     `${showFine(maxThickness, unit)} thick. ${NO_STRIP}`
@@ -88,7 +89,7 @@ function nailWords({ side, force }: StripNail, unit: Unit): string {
 /** Each caution once, in the words of the most strained run. */
 export function partStripCautions(runs: RunsAdvice, rule: Rule): Warning[] {
   const all = [mostStrained(runs), ...runs].flatMap(({ advice }) =>
-    stripCautions(advice, (mm) => showLength(mm, rule), rule.unit),
+    stripCautions(advice, lengthFormat(rule)),
   );
   return all.filter(({ code }, i) => all.findIndex((other) => other.code === code) === i);
 }
@@ -97,39 +98,25 @@ export function partStripCautions(runs: RunsAdvice, rule: Rule): Warning[] {
 const MAX_RUNOUT = Math.atan(1 / 10);
 
 /** Cautions about what can hurt come first. */
-export function stripCautions(advice: StripAdvice, length: ShowLength, unit: Unit): Warning[] {
-  return [...breakCautions(advice, length), ...nailCautions(advice, unit), ...generalCautions(advice)];
-}
-
-function breakCautions(
-  { verdict, thickness, maxThicknessOnRule }: StripAdvice,
-  length: ShowLength,
-): Warning[] {
-  if (verdict === 'safe') return [];
-  const cure = maxThicknessOnRule > 0 ? 'Take a thinner one.' : NO_STRIP;
-  const splinters =
-    'A strip that snaps throws splinters: wear eye protection, and keep your face out of its plane.';
+export function stripCautions(advice: StripAdvice, { exact, unit }: LengthFormat): Warning[] {
+  const { verdict, thickness, width, maxThicknessOnRule, nails, nailCapacity, tapered } = advice;
   const risk = verdict === 'breaks' ? 'breaks before it reaches this curve' : 'may break, or stay bent';
-  const message = `a strip ${length(thickness)} thick ${risk}. ${cure} ${splinters}`;
-  return [{ code: `strip.${verdict}`, message }];
-}
-
-function nailCautions({ nails, nailCapacity }: StripAdvice, unit: Unit): Warning[] {
+  const cure = maxThicknessOnRule > 0 ? 'Take a thinner one.' : NO_STRIP;
   const hardest = Math.max(0, ...nails.map(({ force }) => force));
-  if (hardest <= nailCapacity) return [];
-  return [
-    {
-      code: 'strip.nails',
-      message:
-        `a nail bears ${showForce(hardest, unit)}; one this thick should bear ${showForce(nailCapacity, unit)} at most. ` +
-        `Screw blocks to the board instead, or take a thinner or narrower strip.`,
-    },
-  ];
-}
-
-function generalCautions({ tapered, thickness, width }: StripAdvice): Warning[] {
   const left = remainingStrength(MAX_RUNOUT);
   return warningsThatApply([
+    [
+      verdict !== 'safe',
+      `strip.${verdict}`,
+      `a strip ${exact(thickness)} thick ${risk}. ${cure} ` +
+        'A strip that snaps throws splinters: wear eye protection, and keep your face out of its plane.',
+    ],
+    [
+      hardest > nailCapacity,
+      'strip.nails',
+      `a nail bears ${showForce(hardest, unit)}; one this thick should bear ${showForce(nailCapacity, unit)} at most. ` +
+        'Screw blocks to the board instead, or take a thinner or narrower strip.',
+    ],
     [true, 'strip.spring', 'a sprung strip flies when it is let go. Hold it while you draw each nail.'],
     [
       true,

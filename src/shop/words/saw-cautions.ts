@@ -2,7 +2,7 @@ import { isSquare } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
 import { type Warning, warningsThatApply } from '../../units/fault.ts';
 import type { LengthFormat } from '../../units/graduation.ts';
-import type { SawnEdge } from '../saw/bends-and-corners.ts';
+import type { Sawing } from '../saw/advise-sawing.ts';
 
 /** A clamp or a sled holds a shorter part, not a hand: 12 in. Common practice. */
 const SHORT_PART_MM = 305;
@@ -10,8 +10,7 @@ const SHORT_PART_MM = 305;
 /** What to heed at the saw for this part; what can hurt comes first. */
 export function sawCautions(
   part: Part,
-  edges: readonly SawnEdge[],
-  height: number,
+  { edges, height }: Pick<Sawing, 'edges' | 'height'>,
   words: LengthFormat,
 ): Warning[] {
   const { unit, exact } = words;

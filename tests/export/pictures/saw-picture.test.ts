@@ -126,7 +126,7 @@ describe.each(PARTS)('%s on the saw', (_, part) => {
     const text = all.map((each) => each.text).join(' ');
     const wording = printedLengthWords(part.rule);
     const order = cutOrder(part, sawing, wording);
-    const cautions = sawCautions(part, sawing.edges, sawing.height, wording);
+    const cautions = sawCautions(part, sawing, wording);
     expect(order.length).toBeGreaterThan(1);
     expect(cautions.length).toBeGreaterThan(0);
     for (const [i, step] of order.entries()) expect(text).toContain(typesetFractions(`${i + 1}. ${step}`));

@@ -1,8 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import { planStock } from '../../../src/shop/stock/stock-plan.ts';
-import { missingWeightWarnings, weighPart } from '../../../src/shop/stock/weight.ts';
-import { densityOf } from '../../../src/shop/wood/density.ts';
+import { densityOf, missingWeightWarnings, weighPart } from '../../../src/shop/stock/weight.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
 import { partOf, samplePart } from '../../part/jobs.ts';
 

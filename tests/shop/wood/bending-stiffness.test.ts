@@ -6,7 +6,7 @@ import {
   thicknessForStiffness,
 } from '../../../src/shop/wood/bending-stiffness.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
-import { remainingStrength } from '../../../src/shop/wood/grain-strength.ts';
+import { remainingStrength } from '../../../src/shop/wood/grain-runout.ts';
 
 /** A few roundings of a double. */
 const ROUNDING = 1e-13;

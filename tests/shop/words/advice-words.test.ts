@@ -10,7 +10,7 @@ import { describeBlade } from '../../../src/shop/words/describe-blade.ts';
 import { describeEnd } from '../../../src/shop/words/describe-ends.ts';
 import { describeNails, describeStrip, stripCautions } from '../../../src/shop/words/describe-strip.ts';
 import { lengthFormat } from '../../../src/units/graduation.ts';
-import { defaultRule, showLength } from '../../../src/units/rule.ts';
+import { defaultRule } from '../../../src/units/rule.ts';
 import { partOf } from '../../part/jobs.ts';
 import { shallowLine } from '../lines.ts';
 
@@ -81,11 +81,10 @@ function endWords(thickness: string, ends: string): string {
 function stripWords(title: string, [of, options]: readonly [typeof line, StripOptions]): string {
   const advice = adviseStrip(of, options);
   const { rule } = options;
-  const show = (mm: number): string => showLength(mm, rule);
   return block(`strip: ${title}`, [
-    ...describeStrip(advice, show, rule.unit),
+    ...describeStrip(advice, lengthFormat(rule)),
     ...describeNails(advice, rule),
-    ...stripCautions(advice, show, rule.unit).map(({ message }) => message),
+    ...stripCautions(advice, lengthFormat(rule)).map(({ message }) => message),
   ]);
 }
 

@@ -124,7 +124,7 @@ describe('the order of cuts', () => {
 describe('sawCautions', () => {
   const codes = (edges: string, more = '', height = 150) => {
     const part = partWith(edges, more);
-    return sawCautions(part, adviseSawing(part).edges, height, wording).map(({ code }) => code);
+    return sawCautions(part, { ...adviseSawing(part), height }, wording).map(({ code }) => code);
   };
 
   test('cautions that always hold are of fingers, guide, eyes and the saw’s manual', () => {

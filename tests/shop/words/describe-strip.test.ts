@@ -3,15 +3,15 @@ import type { StripOptions } from '../../../src/shop/strip/choose-strip.ts';
 import { adviseStrip } from '../../../src/shop/strip/strip-advice.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
 import { describeNails, showForce, stripCautions } from '../../../src/shop/words/describe-strip.ts';
-import { defaultRule, showLength } from '../../../src/units/rule.ts';
+import { lengthFormat } from '../../../src/units/graduation.ts';
+import { defaultRule } from '../../../src/units/rule.ts';
 import { shallowLine } from '../lines.ts';
 
 const rule = defaultRule('mm');
-const length = (mm: number): string => showLength(mm, rule);
 const ask: StripOptions = { species: findSpecies('white oak'), rule };
 const line = shallowLine(1000, 50);
 const codes = (more: Partial<StripOptions>, of = line): string[] =>
-  stripCautions(adviseStrip(of, { ...ask, ...more }), length, 'mm').map(({ code }) => code);
+  stripCautions(adviseStrip(of, { ...ask, ...more }), lengthFormat(rule)).map(({ code }) => code);
 
 test('showForce gives newtons and the force on the maker’s scales', () => {
   // 13.284 N / 9.80665 N and / 4.4482216152605 N, by definition of the kilogram- and the pound-force
