@@ -26,17 +26,12 @@ import { type PictureView, pictureView } from '../pictures/picture-view.ts';
 import { stationAxis } from '../pictures/station-axis.ts';
 
 const LABEL_MM = 3.3;
-/** In our own font, which a PDF embeds. */
 const CARD_FACE: LabelFont = { size: LABEL_MM, widthFactor: 1 };
-/** Room for labels over and under the part, mm. */
 const LABEL_BAND_MM = 10.5;
-/** From the rule under the part to the foot of its figures. */
 const STATION_AXIS_MM = 6;
-/** How far a station's line runs past the part. */
 const STATION_OVERRUN_MM = 1.2;
 const END_LABEL: LabelStyle = { ...CARD_FACE, padding: 1.6, baseline: LINE_SPACING - 0.35 };
 
-/** The drawing of a card, and where it ends. */
 export interface CardDrawing {
   readonly items: readonly Item[];
   readonly bottom: number;
@@ -94,7 +89,6 @@ export function boundsWithBacks(part: Part, lines: readonly Segment[], others: r
   return boundsOf([point(left, bottom), point(right, top), ...backs, ...others]);
 }
 
-/** Across the part from edge to edge, or from chord to line. */
 const stationStrokes = ({ part, at }: PictureView, { stations }: Dimensions): Stroke[] =>
   stations.flatMap(({ station }) => {
     const offsets = offsetsAtStation(part, station);
@@ -131,7 +125,6 @@ const endLabels = (view: PictureView, space: LabelSpace): Item[] =>
     }),
   );
 
-/** More labels than this cannot be read. */
 const MAX_MARK_LABELS = 12;
 
 const LANDMARK_RANK: Readonly<Record<Landmark['what'], number>> = {

@@ -5,7 +5,6 @@ import { paragraph } from '../cover/text-columns.ts';
 import { type Dimensions, lengthWithoutUnit } from '../drawing/dimensions.ts';
 import { type CardSection, shrinkingVariants } from './fit-sections.ts';
 
-/** At most so many joints are tried; the cover has the others. */
 const MAX_JOINTS = 14;
 
 /** The joints by the numbers they have in the drawing and on the sheets; undefined where there are none. */

@@ -7,13 +7,11 @@ import { dimensionsOf, lengthWithoutUnit, printedLength, stationSides } from '..
 import { type FormColumn, formTable } from '../tables/paper-table.ts';
 import { type CardSection, shrinkingVariants } from './fit-sections.ts';
 
-/** Something to measure on the finished part, mm. */
 interface PartMeasure {
   readonly label: string;
   readonly length: number;
 }
 
-/** The measures by their worth: the first tell most and are left out last. */
 const listMeasures = (part: Part): PartMeasure[] => [
   ...edgeCheckDistances(part).map(({ label, length }) => ({ label, length })),
   ...part.edges.flatMap((edge) => riseMeasures(part, edge)),
@@ -23,7 +21,6 @@ const listMeasures = (part: Part): PartMeasure[] => [
   ...thicknessMeasure(part),
 ];
 
-/** How far each curved run rises over the straight line between its ends. */
 const riseMeasures = ({ rule }: Part, { name, runs }: PartEdge): PartMeasure[] =>
   runs.flatMap((run) => {
     const { apex } = figuresOf(run);
@@ -48,7 +45,6 @@ function leastWidthMeasure({ shape, rule }: Part): PartMeasure[] {
   return [{ label: `least width, at ${printedLength(at.x, rule)}`, length: width }];
 }
 
-/** Stations between the ends at which the width is measured. */
 const WIDTH_STATIONS = 4;
 
 /** Square to the reference line from edge to edge, at a few stations; not at a shoulder, which has two widths. */

@@ -26,7 +26,6 @@ const TABLES = [
 
 /** So many rows will do while there are measures without a box. */
 const SUFFICIENT_ROWS = 12;
-/** At most so many rows fill a column of the largest paper. */
 const MAX_ROWS = 30;
 
 /** Notes may run so far into the gutter beside the figures, which leaves 3 mm of white before the next column. */
@@ -73,7 +72,6 @@ export function offsetsSection(part: Part, width: number): CardSection {
   };
 }
 
-/** The rows of each table that fits the largest paper. */
 function candidateTables(part: Part, bent: readonly PartEdge[]): OffsetRow[][] {
   const hasBox = ({ offsets }: OffsetRow): boolean =>
     bent.some((edge) => offsets[part.edges.indexOf(edge)] !== undefined);
@@ -115,11 +113,9 @@ function rowNotes({ marks, side }: OffsetRow, edges: number): string {
     .join(', ');
 }
 
-/** The edges that need a column of offsets. */
 export const edgesWithOffsets = ({ edges }: Part): readonly PartEdge[] =>
   edges.filter((edge) => !isLevel(edge));
 
-/** Whether an edge is one straight line parallel to the reference line: a sentence says it all. */
 const isLevel = ({ runs }: PartEdge): boolean =>
   runs.every(({ kind, from, to }) => kind === 'line' && Math.abs(from.y - to.y) < JOIN_MM);
 

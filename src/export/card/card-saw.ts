@@ -18,7 +18,6 @@ import { about, printedLengthWords, sentence } from './card-words.ts';
 import { type CardSection, type SectionVariant, shrinkingVariants } from './fit-sections.ts';
 import { settingRows } from './setting-rows.ts';
 
-/** Something to set on a machine, and the words that go with it. */
 interface MachineSetting {
   readonly what: string;
   readonly value: string;

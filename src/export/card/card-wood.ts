@@ -13,7 +13,6 @@ import { boundsWithBacks } from './card-drawing.ts';
 import { about, sentence } from './card-words.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
 
-/** One line of the cut list. */
 export interface CutListRow {
   readonly part: string;
   readonly quantity: number;

@@ -5,7 +5,6 @@ import type { Rule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { printedLength } from '../drawing/dimensions.ts';
 
-/** Lengths in sentences, as they are printed. */
 export const printedLengthWords = (rule: Rule): LengthFormat => ({
   exact: (mm) => printedLength(mm, rule),
   rounded: (mm) => about(mm, rule),

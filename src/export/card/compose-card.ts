@@ -48,9 +48,7 @@ const END_MARGIN_MM = 11;
 const GUTTER_MM = 8;
 /** Share of the width for the figures with their boxes, by how many edges are bent and have their own. */
 const FIGURES_COLUMN_SHARE = [0.44, 0.44, 0.53] as const;
-/** Share of the height that the drawing may take. */
 const DRAWING_SHARE = 0.25;
-/** Two cautions of two lines, one under the other, with the white between. */
 const CAUTIONS_HEIGHT_MM = 18.6;
 /** For the line to sign and the hand above it. */
 const SIGNATURE_HEIGHT_MM = 9;
@@ -134,7 +132,6 @@ function fillColumn(sections: readonly CardSection[], { left, bottom, top }: Box
   return { items: drawRows(rows, left, top), printed };
 }
 
-/** The part's name, how many, and the maker's own notes. */
 function titleItems(part: Part, page: Box): { items: Item[]; subtitle: number; bottom: number } {
   const quantity = quantityWords(part);
   const room = page.right - page.left - textWidth(quantity, QUANTITY_MM) - GUTTER_MM;
@@ -171,7 +168,6 @@ function subtitleItem({ rule, stock }: Part, finished: string, scale: number, pa
 const ruleAcross = ({ left, right }: Pick<Box, 'left' | 'right'>, y: number): Item =>
   polyline('rule', [point(left, y), point(right, y)]);
 
-/** Cautions over the whole width, and the line to sign. */
 function footItems(cautions: readonly string[], page: Box): { items: Item[]; shown: string[]; top: number } {
   const title = headingRow('Take care');
   const bottom = page.bottom + SIGNATURE_HEIGHT_MM;
@@ -191,7 +187,6 @@ function footItems(cautions: readonly string[], page: Box): { items: Item[]; sho
 
 const SIGNATURE_FIELDS = ['made by', 'date', 'pattern code', 'piece'] as const;
 
-/** Lines to write on: who made it, when, from which pattern, which of them. */
 function signatureItems(page: Box): Item[] {
   const each = (page.right - page.left) / SIGNATURE_FIELDS.length;
   return SIGNATURE_FIELDS.flatMap((field, i): Item[] => {

@@ -23,7 +23,6 @@ const STATION_SHARES = Array.from(
 /** Smaller letters are tried, too, in shares of the size wished for. */
 const SIZE_SHARES = [1, 0.7, 0.5, 0.35];
 
-/** Where words stand on a part: their middle, in its frame, and their size. */
 export interface TextPlacement {
   readonly middle: Point;
   readonly size: number;

@@ -14,7 +14,6 @@ export interface FullSizeFigures {
   readonly worst: number;
 }
 
-/** Places looked at on each arc and curve: between them its error is larger by under 1 %. */
 const SAMPLES_PER_SEGMENT = 24;
 
 const SAMPLE_PARAMETERS = Array.from({ length: SAMPLES_PER_SEGMENT + 1 }, (_, i) => i / SAMPLES_PER_SEGMENT);

@@ -1,4 +1,4 @@
-import type { Box } from '../../curves/geometry/bounds.ts';
+import { inflate } from '../../curves/geometry/bounds.ts';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
 import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Part } from '../../part/part.ts';
@@ -28,19 +28,14 @@ export interface FullSizePage {
 
 /** Curves as cubics within CURVE_FIT_MM, layer by layer. */
 export function fullSizePage(full: FullSize): FullSizePage {
-  const box = fullSizeBounds(full);
-  const origin = [PAGE_MARGIN_MM - box.left, PAGE_MARGIN_MM - box.bottom] as const;
+  const { left, right, bottom, top } = inflate(fullSizeBounds(full), PAGE_MARGIN_MM);
+  const origin = [-left, -bottom] as const;
   const strokes = drawnLines(full, origin).flatMap(lineStrokes);
   const items = usedLayers(full).flatMap((layer): Item[] =>
     layer === 'text' ? drawnWords(full, origin) : strokes.filter((stroke) => stroke.layer === layer),
   );
-  return { drawing: { ...pageSize(box), items }, origin };
+  return { drawing: { width: right - left, height: top - bottom, items }, origin };
 }
-
-const pageSize = ({ left, right, bottom, top }: Box): { width: number; height: number } => ({
-  width: right - left + 2 * PAGE_MARGIN_MM,
-  height: top - bottom + 2 * PAGE_MARGIN_MM,
-});
 
 function lineStrokes({ line, copies }: DrawnLine): Stroke[] {
   const { layer, style, title, closed, path } = line;

@@ -67,7 +67,6 @@ export function markLabels(part: Part): Words[] {
   });
 }
 
-/** Where the name stands, however wide. */
 const titleArea = ({ bounds: { left, right, bottom } }: Part, name: number): Box => ({
   ...inflate({ left, right, bottom, top: bottom }, FAR_MM),
   top: bottom - 1.3 * name,
@@ -81,13 +80,11 @@ function spaceNear(place: Point, reach: number, taken: readonly Box[]): Occupied
   return { area, occupied: taken.filter((box) => boxesOverlap(box, area)) };
 }
 
-/** Below the part: what it is, and what its drawing must measure. */
 export function partTitleWords(part: Part): Words[] {
   const count = part.quantity > 1 ? ` Make ${part.quantity}.` : '';
   return titleWords(part, point(part.bounds.left, part.bounds.bottom), [`${overallSizeWords(part)}${count}`]);
 }
 
-/** Below a corner: the part's name, and smaller lines under it. */
 export function titleWords(part: Part, { x, y }: Point, lines: readonly string[]): Words[] {
   const scale = letterScale(part);
   const [name, letters] = [NAME_SIZE_MM * scale, LETTER_SIZE_MM * scale];

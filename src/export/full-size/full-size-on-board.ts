@@ -80,7 +80,6 @@ const boardLine = ({ board: { length, width } }: Nesting): FullLine =>
     closed: true,
   });
 
-/** Below the board: what lies on it, and what the drawing must measure. */
 function boardWords(part: Part, { board, boards, copiesOn }: Nesting, number: number): Words[] {
   const size = (mm: number): string => printedLength(mm, part.rule);
   const count = copiesOn(number).length;
@@ -90,11 +89,9 @@ function boardWords(part: Part, { board, boards, copiesOn }: Nesting, number: nu
   ]);
 }
 
-/** How many copies lie on the boards before this one: numbers are counted through. */
 const copiesBefore = ({ copiesOn }: Nesting, board: number): number =>
   Array.from({ length: board - 1 }, (_, i) => copiesOn(i + 1).length).reduce((a, b) => a + b, 0);
 
-/** Each copy's number in its wood, along the part and the right way up. */
 function numberLabels(part: Part, copies: readonly Copy[], already: number): Words[] {
   const wished = NAME_SIZE_MM * letterScale(part);
   return copies.flatMap((copy, i): Words[] => {

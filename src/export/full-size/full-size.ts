@@ -15,7 +15,6 @@ import { transformPath } from '../../curves/geometry/transform.ts';
 import type { LayerName, LineStyle, Words } from '../drawing/drawing.ts';
 import { textWidth } from '../drawing/text-width.ts';
 
-/** In the order they are drawn. */
 const LAYER_ORDER: readonly LayerName[] = ['board', 'marks', 'text', 'joints', 'parallel', 'saw', 'cut'];
 
 /**
@@ -66,16 +65,13 @@ export function fullLine(line: LineMeaning): FullLine {
   };
 }
 
-/** A line and everywhere it is drawn. */
 export interface DrawnLine {
   readonly line: FullLine;
   readonly copies: readonly Affine[];
 }
 
-/** How far a drawing is moved: right and up, mm. */
 type Translation = readonly [x: number, y: number];
 
-/** The background, then the part, each with the places where it is drawn. */
 function drawnGroups({ background, lines, words, copies }: FullSize, [x, y]: Translation) {
   const groups = [
     { lines: [], words: [], ...background, copies: [IDENTITY] },
@@ -117,7 +113,6 @@ function transformWords(copy: Affine, words: Words): Words {
   };
 }
 
-/** The bounds of all that is drawn, mm. */
 export function fullSizeBounds(full: FullSize): Box {
   const lines = drawnLines(full).flatMap(({ line, copies }) =>
     copies.map((copy) => pathBounds(transformPath(line.path, copy))),
@@ -125,7 +120,6 @@ export function fullSizeBounds(full: FullSize): Box {
   return union([...lines, ...drawnWords(full).map(wordsBounds)]);
 }
 
-/** The bounds of one line of words, descenders included. */
 function wordsBounds({ text, at, size, anchor, turn = 0 }: Words): Box {
   const width = textWidth(text, size);
   const from = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width;

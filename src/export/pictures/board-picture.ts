@@ -22,10 +22,8 @@ import {
 } from './picture-frame.ts';
 import { boardOutline, type PictureView } from './picture-view.ts';
 
-/** Beside the board, for the dimension of its width. */
 const DIMENSION_MM = 16;
 const MAX_HEIGHT_MM = 170;
-/** Between the board and the words above it. */
 const WHITE_MM = 5;
 
 /** The board to cut from with the copies of the part on it, its measures, the way of the grain and what is wasted. */
@@ -50,7 +48,6 @@ export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Dra
   });
 }
 
-/** One copy: its finished line, its saw line, and its number where there is room for it. */
 function copyItems(copy: Copy, { part, factor, at, path }: PictureView, number: number): Item[] {
   const drawn = (style: 'cut' | 'saw', line: readonly Segment[]): Item[] =>
     line.length > 0 ? [{ type: 'stroke', style, path: path(onBoard(copy, line)), closed: true }] : [];
@@ -71,7 +68,6 @@ function numberLabel(copy: Copy, { part, factor, at }: Omit<PictureView, 'path'>
   return [words(text, point(x, y - (size * CAP_HEIGHT) / 2), size, 'middle')];
 }
 
-/** Smaller figures cannot be read. */
 const MIN_LABEL_MM = 1.6;
 
 const TICK_MM = 1.5;
@@ -95,7 +91,6 @@ function dimensionLine(from: Point, to: Point, text: string): Item[] {
 
 const GAP_MM = 4;
 
-/** Length and width of the board. */
 function boardDimensions({ board: { length, width } }: Nesting, { part, at }: PictureView): Item[] {
   const [low, high] = [at(point(0, 0)), at(point(length, width))];
   const [below, beside] = [low.y - GAP_MM, high.x + GAP_MM];
@@ -108,7 +103,6 @@ function boardDimensions({ board: { length, width } }: Nesting, { part, at }: Pi
 const GRAIN_ARROW_MM = 36;
 const ARROW_HEAD_MM = 2.4;
 
-/** A double arrow along the board, below it. */
 function grainArrow({ at }: PictureView): Item[] {
   const corner = at(point(0, 0));
   const y = corner.y - DIMENSION_MM;

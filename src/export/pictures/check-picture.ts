@@ -16,7 +16,6 @@ import type { PictureView } from './picture-view.ts';
 const MAX_HEIGHT_MM = 120;
 /** The height of the worst reading, or of the tolerance where that is more. */
 const MAX_DEVIATION_HEIGHT_MM = 22;
-/** No enlarging beyond this: a tiny deviation must look small. */
 const MAX_ENLARGEMENT = 100;
 
 /**

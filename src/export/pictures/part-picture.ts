@@ -46,10 +46,8 @@ export function composePicture(part: Part): Drawing {
   });
 }
 
-/** The station axis with its figures below and its title above. */
 const AXIS_MM = 5 * PICTURE_LABEL_MM;
 
-/** Kept free beyond the part where no tooth stands: a label under or over a tick, mm. */
 const LABEL_BAND_MM = 4 * PICTURE_LABEL_MM;
 
 /** How far teeth and labels reach below and above the part as drawn, mm. */
@@ -70,7 +68,6 @@ function fairnessLines({ rule }: Part, { name, runs }: PartEdge): string[] {
   return wrapPictureText(`${name}: ${said.join('; ')}`);
 }
 
-/** Teeth drawn on one piece, its two ends among them. */
 const TEETH_PER_PIECE = 24;
 
 /** Teeth, and a line along their tips that breaks where the curvature may jump; none on a straight piece. */

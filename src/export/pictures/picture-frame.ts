@@ -78,7 +78,6 @@ export function framePicture(part: Part, content: PictureContent): Drawing {
   };
 }
 
-/** A long name is set smaller so that it stays on the picture. */
 const titleSize = (title: string): number =>
   Math.min(TITLE_SIZE_MM, INNER_MM / (textWidth(title, 1) * WIDEST_FONT_FACTOR));
 

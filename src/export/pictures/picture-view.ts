@@ -23,20 +23,17 @@ export const pictureView = (part: Part, factor: number, shift: Point): PictureVi
   path: (path) => transformPath(path, [factor, 0, 0, factor, shift.x, shift.y]),
 });
 
-/** The edge of a board, mm of the part's frame. */
 export function boardOutline({ left, right, bottom, top }: Box, { at }: PictureView): Stroke {
   const start = point(left, bottom);
   return polyline('rule', [start, point(right, bottom), point(right, top), point(left, top), start].map(at));
 }
 
-/** A tooth of the curvature comb as drawn: from the line outwards, on its round side. */
 export interface DrawnTooth {
   readonly tooth: Tooth;
   readonly foot: Point;
   readonly tip: Point;
 }
 
-/** The longest tooth, mm. */
 export const MAX_TOOTH_MM = 22;
 
 /** A comb to each edge that is not straight, all to one scale: the sharpest place has the longest tooth. */

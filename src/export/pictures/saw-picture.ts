@@ -36,7 +36,6 @@ const ROW_MM = 5;
 const LABEL_GAP_MM = 1.5;
 /** Over the board: the arrow of the cut, and room for a label. */
 const HEADROOM_MM = 16;
-/** The share of that for labels. */
 const LABEL_BAND_MM = 7;
 const FEED_ARROW_MM = 40;
 const ARROW_HEAD_MM = 2.4;
@@ -76,7 +75,6 @@ export function composeSawPicture(part: Part, sawing: Sawing): Drawing {
   });
 }
 
-/** The tightest hollows and rounds of the line to saw, and the corners that ask for a relief cut. */
 function bendItems(
   { rule, shape }: Part,
   { blade }: Sawing,
@@ -101,7 +99,6 @@ function bendItems(
   return ringLabels(all, flatten(path(finishedLine(shape))), room);
 }
 
-/** Over the left end of the board: an arrow from where the blade comes in. */
 function feedArrow(corner: Point): Item[] {
   const y = corner.y + (LABEL_BAND_MM + HEADROOM_MM) / 2;
   const tip = point(corner.x + FEED_ARROW_MM, y);
@@ -140,7 +137,6 @@ const OVERHANG_WORDS: Readonly<Record<TableEdge, string>> = {
   right: 'over the right of the table',
 };
 
-/** A stretch of the cut in which the board tips, as a bar over its stations. */
 function tipItems({ edge, beyond, from, to }: TippingStretch, { at }: PictureView, y: number): Item[] {
   const [left, right] = [at(point(from, 0)).x, at(point(to, 0)).x];
   const tick = (x: number): Item =>

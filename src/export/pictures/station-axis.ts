@@ -7,7 +7,6 @@ import { type LabelFont, SCREEN_FONT, widthInFont } from '../labels/place-labels
 import { PICTURE_LABEL_MM } from './picture-frame.ts';
 import type { PictureView } from './picture-view.ts';
 
-/** At most so many stations under the part. */
 const MAX_TICKS = 12;
 const TICK_MM = 2;
 

@@ -67,7 +67,6 @@ export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
 
 const stripOutline = ({ traced, other }: StripFaces): Point[] => [...traced, ...other.toReversed()];
 
-/** Nails from 1 on, all runs through, a held end’s two as one. */
 const numberedNails = (runs: readonly RunAdvice[], view: PictureView): RingLabel[] =>
   runs
     .flatMap(({ advice: { nails, nailDiameter } }) =>

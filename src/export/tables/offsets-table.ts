@@ -17,7 +17,6 @@ export interface OffsetsRow {
   readonly shown: string;
 }
 
-/** An edge's offsets, mm, and as a rule shows them. */
 export interface OffsetsTable {
   readonly name: string;
   readonly rows: readonly OffsetsRow[];
@@ -38,14 +37,8 @@ export function offsetsTable(
     offsetsBeside(edge, station, base).map(({ offset, side }): OffsetsRow => {
       const passes = side ? 1 : offsetsAt(edge, station, base).length;
       const wood = woodAt(cuts, station, base);
-      return {
-        station,
-        offset,
-        ...(side && { side }),
-        passes,
-        ...(wood && { wood }),
-        shown: showOnRule(offset, rule),
-      };
+      const shown = showOnRule(offset, rule);
+      return { station, offset, ...(side && { side }), passes, ...(wood && { wood }), shown };
     }),
   );
   return { name: edge.name, rows };
@@ -66,11 +59,7 @@ export const addCutEnds = (stations: readonly number[], cuts: readonly CutEnd[],
       .filter((end) => !stations.some((station) => Math.abs(station - end) < SAME_OFFSET_MM)),
   ].sort((a, b) => a - b);
 
-/** What a row says of where it stands: "left of shoulder", "end of the wood". */
 export const rowNote = ({ side, wood }: OffsetsRow): string =>
-  [side ? `${side} of shoulder` : '', wood ? WOOD_WORDS[wood] : '']
-    .filter((words) => words !== '')
-    .join(', ');
+  [...(side ? [`${side} of shoulder`] : []), ...(wood ? [WOOD_WORDS[wood]] : [])].join(', ');
 
-/** Which of the two a row is, in words. */
 export const WOOD_WORDS = { ends: 'end of the wood', none: 'past the end' } as const;

@@ -95,9 +95,7 @@ const headRule = (width: number): TextRow => ({
 
 /** Figures to read off the wall at arm's length, mm. */
 const FIGURE_SIZE_MM = 3.9;
-/** High enough to write a figure by hand. */
 const FORM_ROW_MM = 6;
-/** From the top of a row to the baseline of its figures. */
 const FORM_BASELINE_MM = FORM_ROW_MM - 1.7;
 const BOX_WIDTH_MM = { min: 11.5, max: 24 } as const;
 const FORM_GAP_MM = 3;

@@ -10,10 +10,8 @@ import { type DxfLengths, dxfText, realTag, type Tag, tag } from './dxf-tags.ts'
 /** Two knots or control points as near as this count as one: the format's own default. */
 const KNOT_TOLERANCE = 1e-7;
 
-/** Entities in the order they are drawn. */
 export class DxfEntities {
   readonly tags: Tag[] = [];
-  /** The next handle to give out. */
   handle = FIRST_HANDLE;
 
   constructor(

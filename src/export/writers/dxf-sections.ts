@@ -143,7 +143,6 @@ const recordTags = (table: string, owner: string, { handle, subclass }: TableRec
   tag(100, subclass),
 ];
 
-/** The dashes of the layers in use, each under the name of its layer, and the solid line. */
 function lineTypeRecords({ release, layers, lengths }: DxfDocument): TableRecord[] {
   const row = (handle: string, name: string, about: string, dash: readonly number[]): TableRecord => ({
     handle,

@@ -66,7 +66,6 @@ function drawArcs(
   }
 }
 
-/** A copy keeps the arc's shape; a mirrored copy bulges to the other side. */
 const mapArc = ({ from, to, bulge }: BulgedArc, copy: Affine): BulgedArc => ({
   from: transformPoint(copy, from),
   to: transformPoint(copy, to),
@@ -98,7 +97,6 @@ function drawCurves(entities: DxfEntities, line: FullLine, copies: readonly Affi
   }
 }
 
-/** Cubics together, and lines and arcs together. */
 function groupByKind(path: readonly Segment[]): Segment[][] {
   const groups: Segment[][] = [];
   for (const segment of path) {

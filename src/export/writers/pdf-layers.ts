@@ -1,6 +1,5 @@
 import type { Item, LayerName } from '../drawing/drawing.ts';
 
-/** What the library keeps private: the document's catalog, and each page's resources. */
 export interface PdfInternals {
   readonly _root: { readonly data: Record<string, unknown> };
   readonly page: { readonly resources: { readonly data: Record<string, unknown> } };

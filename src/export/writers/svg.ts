@@ -203,7 +203,6 @@ const decimals =
     return String(Number(value.toFixed(most)) + 0);
   };
 
-/** A path that is put in its place by a transform. */
 const UNFRAMED: SvgFrame = { height: 0, number: decimals(DECIMALS) };
 
 const escapeXml = (text: string): string =>
