@@ -33,11 +33,14 @@ describe('a job card read back from its PDF', () => {
     },
   );
 
-  test.each(['letter', 'a4', 'legal', 'tabloid', 'a3'])('on %s nothing is cut off or covered', (paper) => {
-    expect(faultsOf(samplePart('hall-bench/leg.yaml'), paper)).toEqual([]);
-  });
+  test.each(['letter', 'a4', 'legal', 'tabloid', 'a3'])(
+    'a card on %s cuts off and covers nothing',
+    (paper) => {
+      expect(faultsOf(samplePart('hall-bench/leg.yaml'), paper)).toEqual([]);
+    },
+  );
 
-  test('tabloid and A3 carry the same in larger type', () => {
+  test('tabloid and A3 enlarge the type of letter', () => {
     const largest = (paper: string): number =>
       Math.max(
         ...cardOf(samplePart('hall-bench-leg.yaml'), paper).page.drawing.items.flatMap((item) =>
@@ -47,7 +50,7 @@ describe('a job card read back from its PDF', () => {
     expect(largest('a3') / largest('letter')).toBeCloseTo(297 / 210 / (215.9 / 210), 6);
   });
 
-  test('the same job gives the same bytes', async () => {
+  test('the same job gives the same bytes twice', async () => {
     const write = async () => writePdf([cardOf(samplePart('hall-bench/leg.yaml')).page], 'leg', font);
     expect(await write()).toEqual(await write());
   });
@@ -92,7 +95,7 @@ test('property: the drawing’s scale is the largest usual one that fits', () =>
   );
 });
 
-test('notes beside the offsets of two curved edges are told in full', () => {
+test('notes beside the offsets of two curved edges are not cut', () => {
   const brace = partOf(
     'part: Garden arch brace\nunits: in\nstock: {species: white oak, thickness: 1 3/4}\nallowance: {saw: 1/16}\nedges:\n' +
       '  lower: [from: [0, 0], {batten: [44, 0], through: [[11 3/16, 2 5/32], [23 7/32, 3 9/32]]}]\n' +

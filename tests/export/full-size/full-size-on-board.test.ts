@@ -38,7 +38,7 @@ describe.each(BOARDS)('%s, %i wanted', (name, quantity, wish) => {
   const nesting = nested(part, wish);
   const numbers = Array.from({ length: nesting.boards }, (_, i) => i + 1);
 
-  test('are drawn whole and closed, each where it lies, no more and no fewer, over all boards', () => {
+  test('draws each copy whole and closed in its place, once over all boards', () => {
     const exact = placesOn(meant(part.exact), 12);
     let drawn = 0;
     for (const board of numbers) {
@@ -56,7 +56,7 @@ describe.each(BOARDS)('%s, %i wanted', (name, quantity, wish) => {
     expect(drawn).toBe(quantity);
   });
 
-  test('lie on the board that is drawn round them, and apart by what the saw takes, as read back', () => {
+  test('draws copies inside their board, and apart by the saw kerf, as read back', () => {
     for (const board of numbers) {
       const full = fullSizeOnBoard(part, nesting, { board, only: ['saw', 'board'] });
       const [edge] = linesOf(full, 'board');
@@ -80,7 +80,7 @@ describe('a mirrored pair', () => {
   const part = someOf('hall-bench/leg.yaml', 6);
   const nesting = nested(part, { boardLength: 520, boardWidth: 180 });
 
-  test('comes out in three of either hand, each mirrored one told by its number', () => {
+  test('has three copies of either hand, each mirrored one marked beside its number', () => {
     expect(nesting.boards).toBe(2);
     const texts = [1, 2].flatMap(
       (board) =>
@@ -147,7 +147,7 @@ describe('what cannot be drawn', () => {
   const leg = samplePart('hall-bench-leg.yaml');
   const nesting = nested(leg, { boardWidth: 260, kerf: 4 });
 
-  test('a board that is not there is told, with those that are', () => {
+  test('a board that is not there is refused', () => {
     expect(() => fullSizeOnBoard(leg, nesting, { board: 2 })).toThrow(
       expect.objectContaining({ code: 'draw.no-such-board' }),
     );
@@ -157,7 +157,7 @@ describe('what cannot be drawn', () => {
     );
   });
 
-  test('parallels that would cross are told; just apart they are drawn, and do not', () => {
+  test('parallels that would cross are refused; parallels just apart are drawn apart', () => {
     // Saw lines lie 4 mm apart, 1/16 in outside the finished ones: 2 × (p − 1.5875) = 4 at p = 3.5875.
     expect(() => fullSizeOnBoard(leg, nesting, { board: 1, parallel: 3.6 })).toThrow(
       expect.objectContaining({ code: 'draw.parallels-cross', key: '--parallel' }),

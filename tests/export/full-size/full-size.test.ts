@@ -43,7 +43,7 @@ describe.each(SAMPLES)('%s', (name) => {
     expect(farthestFrom(dxf, placesOn(pdf, 3))).toBeLessThanOrEqual(FIT_MM);
   });
 
-  test('the saw line runs outside at its allowance, in each of them', async () => {
+  test('the saw line runs outside at its allowance in each file', async () => {
     const full = fullSize(part);
     for (const file of [svgLine(full, 'saw'), dxfLine(part, 'saw'), await pdfLine(full, 'saw')]) {
       const off = distancesFrom(trueLine(part), placesOn(file, 3));
@@ -67,7 +67,7 @@ test('drawn twice a part is the same, byte for byte', async () => {
 });
 
 describe('layers', () => {
-  test('keep lines apart by what they mean', () => {
+  test('group lines by what they mean', () => {
     const svg = svgOf(fullSize(leg, { parallel: 3 }));
     expect([...svg.matchAll(/<g id="(\w+)">/g)].map(([, id]) => id)).toEqual([
       'marks',
@@ -98,7 +98,7 @@ describe('layers', () => {
     expect(fullSize(leg, { only: ['cut'] }).words).toEqual([]);
   });
 
-  test('that hold nothing are told, not drawn empty', () => {
+  test('that hold nothing are refused', () => {
     const bare = partOf('part: Rail\nunits: mm\nedges:\n  top:\n    - from: [0, 0]\n    - line: [100, 0]\n');
     expect(() => fullSize(bare, { only: ['saw'] })).toThrow(
       expect.objectContaining({ code: 'draw.nothing' }),
@@ -152,7 +152,7 @@ describe('copies', () => {
     expect(svgOf(full)).toMatch(/text-anchor="end">Hall bench leg</);
   });
 
-  test('stand wherever they are placed, each whole', () => {
+  test('are whole wherever they are placed', () => {
     const moves = [translate(rotate(30), 500, -200), translate(rotate(180), 0, 900)] as const;
     const full = { ...fullSize(leg, { only: ['cut'] }), copies: moves };
     const { lines } = readDxf(writeDxf(full, { unit: 'mm', splines: false }));

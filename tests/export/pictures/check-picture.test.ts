@@ -35,7 +35,7 @@ describe.each(SAMPLES)('the picture of %s', (name) => {
     expect(said.some((text) => text.endsWith(off > 0 ? 'proud' : 'shy'))).toBe(true);
   });
 
-  test('the side where nothing stands out takes no more room than the band of the tolerance', () => {
+  test('the side without a deviation is as high as the band of the tolerance', () => {
     const [proud, shy] = [pictureOf(name, 3), pictureOf(name, -3)];
     const low = (picture: Drawing): number => pathBounds(strokes(picture, 'saw').at(-1)!.path).bottom;
     // Whatever is left free under the band, 22 mm of picture stand for 3 mm off, and 5.9 mm for the tolerance.
@@ -43,7 +43,7 @@ describe.each(SAMPLES)('the picture of %s', (name) => {
     expect(shy.height).toBeCloseTo(proud.height, 6);
   });
 
-  test('only the tooth at the station that is off has a length', () => {
+  test('only the tooth at the deviating station has a length', () => {
     const teeth = strokes(pictureOf(name, 3), 'station').map(({ path }) => pathBounds(path));
     const lengths = teeth.map(({ bottom, top }) => top - bottom);
     expect(lengths.filter((length) => length > 0.01)).toEqual([expect.closeTo(22, 6)]);
@@ -86,7 +86,7 @@ test('every station out of the band is labelled, none on another or on the line 
     }
 });
 
-test('the second of a pair has a line of its own through what it is off, and room for it', () => {
+test('the second of a pair has a line through its own deviations, and room for it', () => {
   const part = samplePart('hall-bench-leg.yaml');
   const edge = part.edges.at(-1)!;
   const how = { base: REFERENCE_LINE, tolerance: 0.8, beforeSanding: false };

@@ -102,11 +102,11 @@ describe.each(SAMPLES)('the picture of %s', (name) => {
   const part = samplePart(name);
   const picture = composePicture(part);
 
-  test('can be read: all on the page, words clear of the line and of each other', () => {
+  test('stays on the page, its words clear of the line and of each other', () => {
     expectReadable(picture);
   });
 
-  test('has the whole outline, to one scale both ways', () => {
+  test('draws the whole outline at one scale both ways', () => {
     const [outline] = strokesOf(picture, 'cut');
     const [drawn, real] = [pathBounds(outline!.path), part.bounds];
     const saw = strokesOf(picture, 'saw').flatMap(({ path }) => path);
@@ -115,7 +115,7 @@ describe.each(SAMPLES)('the picture of %s', (name) => {
     expect((all.top - all.bottom) / (real.top - real.bottom)).toBeCloseTo(across, 6);
   });
 
-  test('has a comb whose longest tooth is as long as told, no other longer', () => {
+  test('draws a comb whose longest tooth is the maximum tooth', () => {
     const teeth = combsOf(part).flat();
     expect(Math.max(...teeth.map(toothLength))).toBeCloseTo(MAX_TOOTH_MM, 9);
     const drawn = teethOf(picture)
@@ -128,7 +128,7 @@ describe.each(SAMPLES)('the picture of %s', (name) => {
     expect(Math.max(...drawn)).toBeGreaterThan(MAX_TOOTH_MM * 0.9);
   });
 
-  test('has teeth square to the line, on its round side', () => {
+  test('draws teeth square to the line, on its round side', () => {
     for (const { tooth, foot, tip } of combsOf(part).flat()) {
       const along = (tip.x - foot.x) * Math.cos(tooth.angle) + (tip.y - foot.y) * Math.sin(tooth.angle);
       const left = (tip.y - foot.y) * Math.cos(tooth.angle) - (tip.x - foot.x) * Math.sin(tooth.angle);
@@ -138,7 +138,7 @@ describe.each(SAMPLES)('the picture of %s', (name) => {
     }
   });
 
-  test('says of every edge how fair it is, of its name and its stations', () => {
+  test('names every edge with its fairness remarks, and the unit of the stations', () => {
     const text = textOn(picture);
     expect(text).toContain(part.name);
     for (const { name: edge, runs } of part.edges) {
@@ -180,7 +180,7 @@ test('the comb of a batten that is free at its ends falls to nothing there', () 
   }
 });
 
-test('the comb of a batten that is held at an end does not', () => {
+test('the comb of a batten that is held at an end does not fall there', () => {
   const [comb] = combsOf(brace('batten: [400, 0]\n      through: [200, 30]\n      ends: [held, free]'));
   expect(toothLength(comb![0]!)).toBeGreaterThan(MAX_TOOTH_MM / 4);
   expect(toothLength(comb!.at(-1)!)).toBeLessThan(1e-6);
@@ -231,7 +231,7 @@ describe('a part of any size is drawn', () => {
   });
 });
 
-test('two hundred arcs, with more labels than find room, are drawn soon', () => {
+test('two hundred arcs, with more labels than fit, are drawn in time', () => {
   const edge = (y: number, rise: number): string => {
     const arcs = Array.from(
       { length: 200 },

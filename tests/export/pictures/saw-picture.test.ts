@@ -62,7 +62,7 @@ describe.each(PARTS)('%s on the saw', (_, part) => {
     }
   });
 
-  test('what is said of a bend stands clear of the part and of the edge of its board', () => {
+  test('the label of a bend covers neither the part nor the edge of its board', () => {
     const board = strokes.find(({ style }) => style === 'rule')!;
     const lines = [board, ...strokes.filter(({ style }) => style === 'cut' || style === 'saw')];
     const chords = lines.flatMap(({ path }) => flatten(path));
@@ -76,7 +76,7 @@ describe.each(PARTS)('%s on the saw', (_, part) => {
     }
   });
 
-  test('what is said of a bend stands by its ring, across no line of the part, or has a line to it', () => {
+  test('the label of a bend is beside its ring, across no line of the part, or has a leader line', () => {
     const rings = strokes.filter(isRing).map(({ path }) => pathBounds(path));
     const leads = strokes.filter(({ style }) => style === 'lead').map(({ path }) => pathBounds(path));
     const said = all.filter(isOfBend);
@@ -97,14 +97,14 @@ describe.each(PARTS)('%s on the saw', (_, part) => {
     }
   });
 
-  test('what the stations are in stands over the end of their scale', () => {
+  test('the unit of the stations is over the end of their axis', () => {
     const named = all.find(({ text }) => text.startsWith('stations, '))!;
     const scale = strokes.map(({ path }) => pathBounds(path)).filter(({ bottom }) => bottom < named.at.y);
     const end = Math.max(...scale.filter(({ top, bottom }) => top === bottom).map(({ right }) => right));
     expect(spanOf(named)[1]).toBeCloseTo(end, 6);
   });
 
-  test('the part lies on its board, each stand under the station that the saw advice tells', () => {
+  test('the part is on its board, each stand under the station of the saw advice', () => {
     const board = pathBounds(strokes.find(({ style }) => style === 'rule')!.path);
     const cut = pathBounds(strokes.find(({ style }) => style === 'cut')!.path);
     expect(cut.left).toBeGreaterThan(board.left - 1e-6);

@@ -51,7 +51,7 @@ const pictureOf = (part: Part): Drawing => composeStripPicture(part, runsOf(part
 describe.each(PARTS)('the strip of %s', (_, part, nails) => {
   const picture = pictureOf(part);
 
-  test('stays on its page with all that is told of it', () => {
+  test('stays on its page with all its words', () => {
     expectOnPicture(picture);
   });
 
@@ -103,7 +103,7 @@ describe.each(PARTS)('the strip of %s', (_, part, nails) => {
   });
 });
 
-test('a part without a batten has no strip over nails to draw, and is told so', () => {
+test('a part without a batten is refused', () => {
   expect(() => pictureOf(samplePart('wall-shelf-bracket.yaml'))).toThrow(
     expect.objectContaining({ code: 'strip.no-nails' }),
   );

@@ -24,7 +24,7 @@ const scaled = (line: DrawnLine, k: number): DrawnLine =>
   line.map((at) => (u) => point(at(u).x * k, at(u).y * k));
 
 describe('a DXF', () => {
-  test('says that it is in mm, or in inches, and is', () => {
+  test('names its unit, mm or inches, and keeps to it', () => {
     const [mm, inch] = [read(fullSize(leg)), read(fullSize(leg), { unit: 'in', splines: false })];
     expect(mm.header).toMatchObject({ $INSUNITS: 4, $MEASUREMENT: 1 });
     expect(inch.header).toMatchObject({ $INSUNITS: 1, $MEASUREMENT: 0 });
@@ -96,7 +96,7 @@ describe('splines', () => {
     expect([ends[0]![0].x, ends[0]![0].y]).toEqual([ends.at(-1)![1].x, ends.at(-1)![1].y]);
   });
 
-  test('a line without curves needs none', () => {
+  test('a line without cubics has none', () => {
     const box = partOf(
       'part: Box\nunits: mm\nedges:\n  under:\n    - from: [0, 0]\n    - line: [100, 0]\n  over:\n    - from: [0, 40]\n    - arc: [100, 40]\n      rise: 9\n',
     );

@@ -60,7 +60,7 @@ describe('the finished line on paper', () => {
     }
   });
 
-  test('and the line of the part lies on it: none is left out', () => {
+  test("every point of the part's line is on a sheet", () => {
     const { part, layout } = leg;
     if (part.shape.type !== 'closed') throw new Error('the leg is closed');
     const back = invert(pageMatrix(layout.sheets[0]));
@@ -94,7 +94,7 @@ describe('register marks', () => {
       });
   }
 
-  test('of neighbours coincide on the part', () => {
+  test('of neighbors coincide on the part', () => {
     for (const printed of all) {
       const found = sheetPages(printed).flatMap((page, i) =>
         rings(page).map((at) => transformPoint(invert(pageMatrix(printed.layout.sheets[i]!)), at)),
@@ -211,7 +211,7 @@ describe('numbers', () => {
     },
   );
 
-  test('tiny ones are written without an exponent', async () => {
+  test('tiny numbers are written without an exponent', async () => {
     const { pages } = await readPdf(await writePdf([page(1e-9)], 'tiny', font));
     expect(pages[0]!.strokes[0]!.steps[0]!.points[0]!.x).toBeCloseTo(0, 5);
   });

@@ -87,7 +87,7 @@ describe('tables of a part with shoulders', () => {
     expect(offsetsCsv(bracket.rule, [plain])).not.toContain('shoulder');
   });
 
-  test('on the cover have a row for either side, and what else stands there once', () => {
+  test('on the cover have a row for either side, and other landmarks there once', () => {
     const rail = samplePart('hall-bench/seat-rail.yaml');
     const rows = offsetRows(rail, dimensionsOf(rail));
     expect(rows.filter(([station]) => station === '1')).toEqual([

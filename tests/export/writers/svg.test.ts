@@ -139,7 +139,7 @@ describe('a path', () => {
 
   test('that is empty draws nothing', () => expect(pathsOf(svg(stroke([])))).toEqual([]));
 
-  test('is filled in its own colour where it is filled', () => {
+  test('is filled in its own color if it is filled', () => {
     const text = svg({
       ...polyline('register', [point(0, 0), point(9, 0), point(9, 9)], true),
       filled: true,
@@ -204,7 +204,7 @@ test('property: a path read back lies where it was drawn', () => {
   );
 });
 
-test('property: so does an arc, and it turns as far and the same way', () => {
+test('property: an arc read back lies where it was drawn and turns as far the same way', () => {
   fc.assert(
     fc.property(anyArc, (arc) => {
       const steps = readBack(arc);
@@ -265,7 +265,7 @@ describe('words', () => {
     expect(only(words(text, point(0, 0), 3))).toContain(`>${written}</text>`);
   });
 
-  test('and so is the title', () => {
+  test('the title is escaped, too', () => {
     expect(writeSvg(drawing(), '<script>"&')).toContain('<title>&lt;script&gt;&quot;&amp;</title>');
   });
 });
