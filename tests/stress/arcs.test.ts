@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { arcPath } from '../../src/curves/arcs/arc-path.ts';
 import { pointOnArc } from '../../src/curves/arcs/biarc.ts';
 import { pathBounds } from '../../src/curves/geometry/bounds.ts';
-import { maxDeviation } from '../../src/curves/geometry/max-deviation.ts';
+import { maxDeviation } from '../../src/curves/geometry/closest-point.ts';
 import { type Point, point } from '../../src/curves/geometry/point.ts';
 import { FIT_MM } from '../../src/curves/geometry/tolerance.ts';
 import { ellipse } from '../../src/curves/simple/ellipse.ts';

@@ -14,10 +14,13 @@ export interface CurveSample extends CurvePoint {
 
 /** Looks along a piece in so many equal steps, each halved until it turns an eighth of a turn at most. */
 export function sampleAdaptively(at: (u: number) => CurvePoint, steps: number): CurveSample[] {
-  const lookAt = (u: number): CurveSample => ({ ...at(u), u });
+  const lookAt = (u: number): CurveSample => {
+    const { x, y, angle, curvature, speed } = at(u);
+    return { x, y, angle, curvature, speed, u };
+  };
   const looks = [lookAt(0)];
   const step = (from: CurveSample, to: CurveSample, halved: number): void => {
-    if (Math.abs(angleDifference(from.angle, to.angle)) <= MAX_TURN || halved === MAX_HALVINGS) {
+    if (turnsLittle(from.angle, to.angle) || halved === MAX_HALVINGS) {
       looks.push(to);
       return;
     }
@@ -28,3 +31,6 @@ export function sampleAdaptively(at: (u: number) => CurvePoint, steps: number): 
   for (let i = 1; i <= steps; i++) step(looks.at(-1)!, lookAt(i / steps), 0);
   return looks;
 }
+
+const turnsLittle = (from: number, to: number): boolean =>
+  Math.abs(to - from) <= MAX_TURN || Math.abs(angleDifference(from, to)) <= MAX_TURN;

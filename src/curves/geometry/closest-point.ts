@@ -1,19 +1,18 @@
-import { minimizeOn, SAMPLES_PER_PIECE } from '../numeric/roots-and-minima.ts';
-import type { CurvePoint } from './evaluate.ts';
-import { distance, type Point } from './point.ts';
+import type { Piece } from './pieces/piece.ts';
+import type { Point } from './point.ts';
+import { type ClosestPoint, PolylineBvh } from './polyline-bvh.ts';
 
-/**
- * The place of several pieces nearest to a point, and how far off it is, mm: the pieces as `along` walks them,
- * at least one. Exact to 4e-9 of a piece along it (see `leastOnUnit`); of two as near the first.
- */
-export function closestPoint(
-  pieces: readonly ((u: number) => CurvePoint)[],
-  to: Point,
-): { readonly at: CurvePoint; readonly far: number } {
-  return pieces
-    .map((at) => {
-      const { at: u, value: far } = minimizeOn((x) => distance(at(x), to), SAMPLES_PER_PIECE);
-      return { at: at(u), far };
-    })
-    .reduce((best, one) => (one.far < best.far ? one : best));
+/** Segments of a piece that is searched for one point only: building a finer polyline costs more than the search. */
+const SEGMENTS_FOR_ONE = 16;
+
+/** The place of several pieces, at least one, closest to a point. For many points keep a `PolylineBvh` of the pieces. */
+export const closestPoint = (pieces: readonly Piece[], to: Point): ClosestPoint =>
+  new PolylineBvh(pieces, SEGMENTS_FOR_ONE).closestPoint(to);
+
+/** The greatest distance of some places from pieces, mm (the one-sided Hausdorff distance). */
+export function maxDeviation(places: Iterable<Point>, pieces: readonly Piece[]): number {
+  const polyline = new PolylineBvh(pieces);
+  let farthest = 0;
+  for (const place of places) farthest = Math.max(farthest, polyline.closestPoint(place).distance);
+  return farthest;
 }

@@ -47,6 +47,39 @@ function inverseQuadraticStep(a: number, fa: number, b: number, fb: number, c: n
   return ((fa / (fb - fa)) * fc) / (fb - fc) + ((((c - a) / (b - a)) * fa) / (fc - fa)) * (fb / (fc - fb));
 }
 
+/** A value of a function and its slope there. */
+export interface ValueAndSlope {
+  readonly value: number;
+  readonly slope: number;
+}
+
+/**
+ * A root of f between low and high by Newton's method, where f is below 0 at low and above 0 at high. A step that
+ * leaves the bracket, or is more than half as long as the last one, halves the bracket instead.
+ * @param tolerance the last step's length at which to stop; after a Newton step the error left is about its square
+ */
+export function newtonRoot(
+  f: (x: number) => ValueAndSlope,
+  low: number,
+  high: number,
+  start: number,
+  tolerance: number,
+): number {
+  let [below, above, x, last] = [low, high, start, high - low];
+  for (let i = 0; i < MAX_STEPS; i++) {
+    const { value, slope } = f(x);
+    if (value < 0) below = x;
+    else above = x;
+    const newton = x - value / slope;
+    const isSafe = newton >= below && newton <= above && Math.abs(newton - x) <= last / 2;
+    const next = isSafe ? newton : (below + above) / 2;
+    last = Math.abs(next - x);
+    x = next;
+    if (!(last > tolerance)) break;
+  }
+  return x;
+}
+
 /** Steps that tell apart the roots and extremes along one piece: no piece of ours turns more than a few times. */
 export const SAMPLES_PER_PIECE = 24;
 
@@ -81,17 +114,6 @@ export function minimizeOn(f: (u: number) => number, samples: number): Minimum {
   }
   const found = goldenSection(f, Math.max(0, best - 1 / samples), Math.min(1, best + 1 / samples));
   return found.value < value ? found : { at: best, value };
-}
-
-/** The least of f over some looks in order, and over the stretches beside each that its neighbours do not undercut. */
-export function minimizeAmong(f: (u: number) => number, looks: readonly number[]): Minimum {
-  const values = looks.map(f);
-  const low = looks.flatMap((at, i) => {
-    const value = values[i]!;
-    if (value > Math.min(values[i - 1] ?? value, values[i + 1] ?? value)) return [];
-    return [{ at, value }, goldenSection(f, looks[i - 1] ?? at, looks[i + 1] ?? at)];
-  });
-  return low.reduce((a, b) => (b.value < a.value ? b : a));
 }
 
 interface Minimum {

@@ -1,6 +1,6 @@
 import { pointOnArc } from '../../curves/arcs/biarc.ts';
+import { maxDeviation } from '../../curves/geometry/closest-point.ts';
 import { paramCurve } from '../../curves/geometry/evaluate.ts';
-import { maxDeviation } from '../../curves/geometry/max-deviation.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { CURVE_FIT_MM, type DrawnLine, type FullLine } from './full-size.ts';
 

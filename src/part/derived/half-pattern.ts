@@ -1,8 +1,8 @@
 import { pathBounds } from '../../curves/geometry/bounds.ts';
-import { closestPoint } from '../../curves/geometry/closest-point.ts';
 import { paramCurve, pieceEnd } from '../../curves/geometry/evaluate.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
+import { PolylineBvh } from '../../curves/geometry/polyline-bvh.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { type Joint, jointAngles, jointLengths, jointOrigin } from '../../job/joints/joint-kinds.ts';
 import { Fault } from '../../units/fault.ts';
@@ -24,13 +24,13 @@ const SAMPLES_PER_SEGMENT = 64;
 
 /** How far an edge is off the mirror image of itself about a station at most, and where, mm. */
 function maxAsymmetry(path: readonly Segment[], station: number): { off: number; at: Point } {
-  const segments = path.map(paramCurve);
+  const polyline = new PolylineBvh(path);
   const places = path.flatMap((segment) => {
     const at = paramCurve(segment);
     return Array.from({ length: SAMPLES_PER_SEGMENT + 1 }, (_, i) => at(i / SAMPLES_PER_SEGMENT));
   });
   return places
-    .map(({ x, y }) => ({ off: closestPoint(segments, { x: 2 * station - x, y }).far, at: { x, y } }))
+    .map(({ x, y }) => ({ off: polyline.closestPoint({ x: 2 * station - x, y }).distance, at: { x, y } }))
     .reduce((worst, one) => (one.off > worst.off ? one : worst));
 }
 

@@ -1,6 +1,5 @@
 import type { Curve } from '../../curves/curve.ts';
 import { closestPoint } from '../../curves/geometry/closest-point.ts';
-import { paramCurve } from '../../curves/geometry/evaluate.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { distance, type Point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
@@ -64,10 +63,10 @@ export function parseNailKey(key: string): { readonly list: string; readonly ind
 /** The nail nearest to a hand within `reach` mm of a line. @throws Fault for a line that takes none */
 export function nailAtPointer(part: Part, hand: Point, reach: number): NewNail | undefined {
   const near = settableRuns(part)
-    .map((run) => ({ run, ...closestPoint(run.curve.exact.map(paramCurve), hand) }))
-    .filter(({ far }) => far <= reach)
+    .map((run) => ({ run, ...closestPoint(run.curve.exact, hand) }))
+    .filter((near) => near.distance <= reach)
     // Where two lines meet, the one that takes a nail is meant.
-    .toSorted((a, b) => Number(!a.run.what) - Number(!b.run.what) || a.far - b.far);
+    .toSorted((a, b) => Number(!a.run.what) - Number(!b.run.what) || a.distance - b.distance);
   const [first] = near;
   if (!first) return undefined;
   if (!first.run.what) throw new Fault('nails.none-here', whyNoNail(first.run.step), first.run.step.key);
@@ -82,8 +81,8 @@ export function nailAfter(part: Part, edge: string, place: Point): NewNail {
   const gap = gaps.find(({ from }) => touches(from)) ?? gaps.find(({ to }) => touches(to));
   if (gap) return nailInGap(part, gap);
   const [nearest] = own
-    .map(({ step, curve }) => ({ step, ...closestPoint(curve.exact.map(paramCurve), place) }))
-    .toSorted((a, b) => a.far - b.far);
+    .map(({ step, curve }) => ({ step, ...closestPoint(curve.exact, place) }))
+    .toSorted((a, b) => a.distance - b.distance);
   throw new Fault('nails.none-here', whyNoNail(nearest!.step), nearest!.step.key);
 }
 

@@ -1,10 +1,10 @@
 import { pieceEnd, pieceStart } from '../../curves/geometry/evaluate.ts';
 import { isShoulder, type LineSegment, type Piece } from '../../curves/geometry/pieces/piece.ts';
+import { PolylineBvh } from '../../curves/geometry/polyline-bvh.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { EndSide } from '../../job/job.ts';
 import { stationRange } from '../edge.ts';
 import { findLeastWidth } from '../outline/least-width.ts';
-import { PolylineBvh } from '../outline/polyline-bvh.ts';
 import type { PartEdge, Tenon } from '../part.ts';
 
 /**

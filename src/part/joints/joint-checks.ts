@@ -1,9 +1,8 @@
-import { paramCurve } from '../../curves/geometry/evaluate.ts';
+import { minimizeAlong } from '../../curves/geometry/extrema.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { isPointInPath } from '../../curves/geometry/point-in-path.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import { minimizeOn } from '../../curves/numeric/roots-and-minima.ts';
 import type { JointShape } from '../../job/joints/joint-kind.ts';
 import {
   type CuttingJoint,
@@ -148,9 +147,8 @@ interface Wall {
 function wallToPath(path: readonly Segment[], { signedDistance }: JointShape): Wall {
   return path
     .map((segment): Wall => {
-      const at = paramCurve(segment);
-      const { at: u, value } = minimizeOn((v) => signedDistance(at(v)), SEARCH_STEPS);
-      return { width: value, at: at(u) };
+      const at = minimizeAlong(segment, signedDistance, SEARCH_STEPS);
+      return { width: signedDistance(at), at };
     })
     .reduce((a, b) => (b.width < a.width ? b : a));
 }

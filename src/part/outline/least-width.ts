@@ -1,17 +1,9 @@
 import type { CurvePoint } from '../../curves/geometry/evaluate.ts';
-import {
-  direction,
-  distance,
-  dot,
-  leftNormal,
-  lerp,
-  type Point,
-  subtract,
-} from '../../curves/geometry/point.ts';
+import { direction, distance, dot, lerp, type Point, subtract } from '../../curves/geometry/point.ts';
+import type { PolylineBvh } from '../../curves/geometry/polyline-bvh.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { rootBetween } from '../../curves/numeric/roots-and-minima.ts';
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
-import type { ClosestOnPolyline, PolylineBvh } from './polyline-bvh.ts';
 
 export interface LeastWidth {
   readonly width: number;
@@ -25,8 +17,6 @@ interface WidthSample {
   readonly width: number;
   /** How fast the width grows along the first edge, mm per mm. */
   readonly growth: number;
-  /** From the place to the chain of the other edge, mm: the width but for what the chain strays. */
-  readonly gap: number;
 }
 
 /**
@@ -59,7 +49,7 @@ export function findLeastWidth(lower: PolylineBvh, upper: PolylineBvh): LeastWid
     take(before);
     for (let i = 1; i <= count; i++) {
       const place = on(i / count);
-      const next = widthAt(place, upper, before.gap + distance(place, before.from));
+      const next = widthAt(place, upper, before.width + distance(place, before.from));
       take(next);
       if (before.growth < 0 && next.growth > 0)
         dips.push([(i - 1) / count, i / count, at, lowerBound(before, next)]);
@@ -86,52 +76,10 @@ const lowerBound = (a: WidthSample, b: WidthSample): number => {
 };
 
 function widthAt(from: CurvePoint, edge: PolylineBvh, within?: number): WidthSample {
-  const nearest = edge.closestPoint(from, within);
-  const to = closestOnEdge(from, edge, nearest);
-  const width = distance(from, to);
+  const { at: to, distance: width } = edge.closestPoint(from, within);
   const growth = width === 0 ? 0 : dot(subtract(from, to), direction(from.angle)) / width;
-  return { from, to, width, growth, gap: nearest.gap };
+  return { from, to, width, growth };
 }
-
-/** Newton steps from the chain to the true piece: each doubles the digits, and the chain gives the first three. */
-const MAX_STEPS = 8;
-/** A step along the edge this short ends them, mm: the width is then good to its square over itself. */
-const STEP_TOLERANCE = 1e-7;
-
-/** The place of an edge nearest to a point: what is nearest on its chain, then on its true pieces. */
-export function closestOnEdge(to: Point, edge: PolylineBvh, { piece, u }: ClosestOnPolyline): CurvePoint {
-  const found = newtonClosest(to, itemAt(edge.evaluators, piece), u);
-  // The true foot may lie just past the end of the piece that the chain led to.
-  const [near, from] = found.u === 0 ? [piece - 1, 1] : [piece + 1, 0];
-  const beyond = found.u === 0 || found.u === 1 ? edge.evaluators[near] : undefined;
-  const other = beyond && newtonClosest(to, beyond, from);
-  return other && distance(to, other.place) < distance(to, found.place) ? other.place : found.place;
-}
-
-/** Newton's method for the place of one piece that stands square off a point, kept on the piece. */
-function newtonClosest(
-  to: Point,
-  on: (u: number) => CurvePoint,
-  start: number,
-): { u: number; place: CurvePoint } {
-  let u = start;
-  let place = on(u);
-  for (let i = 0; i < MAX_STEPS; i++) {
-    const gap = subtract(place, to);
-    const along = direction(place.angle);
-    const rate = 1 + place.curvature * dot(gap, leftNormal(along));
-    const step = -dot(gap, along) / Math.max(rate, MIN_RATE) / place.speed;
-    const next = Math.min(Math.max(u + step, 0), 1);
-    const moved = Math.abs(next - u) * place.speed;
-    u = next;
-    place = on(u);
-    if (!(moved > STEP_TOLERANCE)) break;
-  }
-  return { u, place };
-}
-
-/** Near the centre of a bend all its places are as near, and a whole Newton step would go astray. */
-const MIN_RATE = 0.2;
 
 /** The first place where two edges cross; ends that touch (a pointed part) do not count. */
 export function firstCrossing(lower: PolylineBvh, upper: PolylineBvh): Point | undefined {

@@ -1,6 +1,7 @@
 import { pieceStart } from '../../curves/geometry/evaluate.ts';
 import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
 import { distance, type Point } from '../../curves/geometry/point.ts';
+import type { PolylineBvh } from '../../curves/geometry/polyline-bvh.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { Job } from '../../job/job.ts';
 import { Fault } from '../../units/fault.ts';
@@ -10,7 +11,6 @@ import { edgeEnd, edgeStart } from '../edge.ts';
 import { clipPlaneAt, type EndPlanes, isSquare } from '../ends/end-planes.ts';
 import type { PartEdge } from '../part.ts';
 import { type LeastWidth, selfCrossing } from './least-width.ts';
-import type { PolylineBvh } from './polyline-bvh.ts';
 
 /** An end is cut straight through both edges. @throws Fault `part.ends-not-square` */
 export function assertEndsAligned(lower: PartEdge, upper: PartEdge, { unit }: Rule): void {

@@ -1,6 +1,7 @@
 import { evaluate, pieceEnd, pieceStart } from '../../curves/geometry/evaluate.ts';
 import type { Piece, Segment } from '../../curves/geometry/pieces/piece.ts';
 import { distance, type Point, toPoint } from '../../curves/geometry/point.ts';
+import { PolylineBvh } from '../../curves/geometry/polyline-bvh.ts';
 import { subcurve, subsegment } from '../../curves/geometry/subcurve.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { reversePath, reversePiece } from '../../curves/geometry/transform.ts';
@@ -27,7 +28,6 @@ import {
   assertNotTouching,
   assertShouldersKept,
 } from './outline-checks.ts';
-import { PolylineBvh } from './polyline-bvh.ts';
 
 export interface Outline {
   readonly shape: Exclude<PartShape, { type: 'half' }>;

@@ -1,12 +1,10 @@
 import { paramCurve } from '../../curves/geometry/evaluate.ts';
 import type { Piece, Segment } from '../../curves/geometry/pieces/piece.ts';
-import { distance } from '../../curves/geometry/point.ts';
+import { PolylineBvh } from '../../curves/geometry/polyline-bvh.ts';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
 import { parallelPath } from '../../curves/offset/offset-curve.ts';
 import { Fault } from '../../units/fault.ts';
 import type { Part } from '../part.ts';
-import { closestOnEdge } from './least-width.ts';
-import { PolylineBvh } from './polyline-bvh.ts';
 
 /**
  * The true parallel of the finished line at a distance (mm), within `tolerance` of it: positive outside, in the
@@ -34,8 +32,7 @@ export function assertParallelFits(path: readonly Segment[], line: readonly Piec
   for (const at of path.map(paramCurve))
     for (let i = 0; i <= CHECKS_PER_SEGMENT; i++) {
       const place = at(i / CHECKS_PER_SEGMENT);
-      if (distance(place, closestOnEdge(place, chain, chain.closestPoint(place))) > away - 2 * FIT_MM)
-        continue;
+      if (chain.closestPoint(place).distance > away - 2 * FIT_MM) continue;
       throw new Fault(
         'parallel.no-room',
         (mm) =>

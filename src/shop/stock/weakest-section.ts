@@ -53,7 +53,7 @@ function sectionsThrough(joint: CuttingJoint, part: Part, straight: number): Cro
 /** Half-way between the directions of the part's edges at a point, radians. */
 function partDirectionAt(part: Part, to: Point): number {
   const angles = edgesAsCut(part).map((edge) => {
-    return closestPoint(edge.pieces.map(paramCurve), to).at.angle;
+    return closestPoint(edge.pieces, to).at.angle;
   });
   return angles.reduce((sum, angle) => sum + angle, 0) / angles.length;
 }
