@@ -1,5 +1,5 @@
+import { normalEquations, solveSymmetric } from '../../curves/numeric/linear-algebra.ts';
 import { itemAt } from '../../units/checked.ts';
-import { normalEquations, solveSymmetric } from './cholesky.ts';
 
 /** A fit to readings converges in 5 to 15 trial steps. */
 const MAX_TRIAL_STEPS = 60;

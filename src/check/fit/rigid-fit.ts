@@ -1,8 +1,8 @@
 import type { Piece } from '../../curves/geometry/pieces/piece.ts';
 import { add, direction, dot, leftNormal, type Point, scale } from '../../curves/geometry/point.ts';
+import { normalEquations, solveSymmetric } from '../../curves/numeric/linear-algebra.ts';
 import type { BaseLine } from '../../part/offsets.ts';
 import type { StationReading } from '../readings/read-readings.ts';
-import { normalEquations, solveSymmetric } from './cholesky.ts';
 import { ExtendedPath } from './signed-distance.ts';
 
 /**

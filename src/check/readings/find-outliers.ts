@@ -1,6 +1,6 @@
 import type { Point } from '../../curves/geometry/point.ts';
+import { normalEquations, solveSymmetric } from '../../curves/numeric/linear-algebra.ts';
 import { itemAt } from '../../units/checked.ts';
-import { normalEquations, solveSymmetric } from '../fit/cholesky.ts';
 
 export interface Outlier {
   readonly at: Point;

@@ -1,7 +1,7 @@
 import type { Curve } from '../curve.ts';
 import { type CurvePoint, paramCurve } from '../geometry/evaluate.ts';
 import { angleFrom, cross, direction, distance, dot, type Point, subtract } from '../geometry/point.ts';
-import { rootBetween } from '../numeric/roots-and-minima.ts';
+import { newtonRoot, type ValueAndSlope } from '../numeric/roots-and-minima.ts';
 
 /** Stations at which two curves are compared; between two of them they cross at most once. */
 export const HEIGHT_SAMPLES = 64;
@@ -17,7 +17,6 @@ interface Sample {
   readonly place: (u: number) => CurvePoint;
 }
 
-const MAX_STEPS = 8;
 /** Newton's method doubles its digits: after a step this small, as a share of the piece, some 1e-12 is left. */
 const STEP_TOLERANCE = 1e-6;
 
@@ -89,16 +88,16 @@ export class HeightFunction {
 
   private solveStation(before: Sample, after: Sample, share: number): CurvePoint {
     const { place } = before;
-    const off = (u: number): number => this.share(place(u)) - share;
-    let u = before.u + ((after.u - before.u) * (share - before.share)) / (after.share - before.share || 1);
-    for (let i = 0; i < MAX_STEPS; i++) {
+    const side = after.share >= before.share ? 1 : -1;
+    const off = (u: number): ValueAndSlope => {
       const now = place(u);
-      const step =
-        ((this.share(now) - share) * this.chord) / (now.speed * dot(direction(now.angle), this.way));
-      u -= step;
-      if (!(u >= before.u && u <= after.u)) break;
-      if (Math.abs(step) < STEP_TOLERANCE) return place(u);
-    }
-    return place(rootBetween(off, before.u, after.u) ?? after.u);
+      return {
+        value: side * (this.share(now) - share) * this.chord,
+        slope: side * now.speed * dot(direction(now.angle), this.way),
+      };
+    };
+    const start =
+      before.u + ((after.u - before.u) * (share - before.share)) / (after.share - before.share || 1);
+    return place(newtonRoot(off, before.u, after.u, start, STEP_TOLERANCE));
   }
 }

@@ -1,3 +1,5 @@
+import { itemAt } from '../../units/checked.ts';
+
 /** Nodes and weights of the Gauss–Legendre rule on [−1, 1]. */
 interface QuadratureRule {
   readonly nodes: readonly number[];
@@ -41,5 +43,7 @@ const RULE = gaussLegendreRule(20);
 export function integrate(f: (x: number) => number, a: number, b: number): number {
   const half = (b - a) / 2;
   const middle = (a + b) / 2;
-  return half * RULE.nodes.reduce((sum, node, i) => sum + RULE.weights[i]! * f(middle + half * node), 0);
+  return (
+    half * RULE.nodes.reduce((sum, node, i) => sum + itemAt(RULE.weights, i) * f(middle + half * node), 0)
+  );
 }

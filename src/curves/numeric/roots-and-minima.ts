@@ -56,7 +56,7 @@ export interface ValueAndSlope {
 /**
  * A root of f between low and high by Newton's method, where f is below 0 at low and above 0 at high. A step that
  * leaves the bracket, or is more than half as long as the last one, halves the bracket instead.
- * @param tolerance the last step's length at which to stop; after a Newton step the error left is about its square
+ * @param tolerance the length of a Newton step at which to stop; the error left is about its square
  */
 export function newtonRoot(
   f: (x: number) => ValueAndSlope,
@@ -75,7 +75,7 @@ export function newtonRoot(
     const next = isSafe ? newton : (below + above) / 2;
     last = Math.abs(next - x);
     x = next;
-    if (!(last > tolerance)) break;
+    if (!(last > (isSafe ? tolerance : Number.EPSILON * Math.abs(x)))) break;
   }
   return x;
 }

@@ -14,6 +14,7 @@ import {
 } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
 import { makeCurve } from '../make-curve.ts';
+import { solveTridiagonal, type TridiagonalRow } from '../numeric/linear-algebra.ts';
 import { assertDistinct } from '../validate.ts';
 
 /** An end without bending moment, or with its tangent held at an angle (radians, from the reference line). */
@@ -94,19 +95,4 @@ function knotSlopes(knots: readonly Point[], first?: number, last?: number): num
     return [h1, 2 * (h0 + h1), h0, 3 * (h1 * secants[i - 1]! + h0 * secants[i]!)];
   });
   return solveTridiagonal(rows);
-}
-
-type TridiagonalRow = [below: number, diagonal: number, above: number, right: number];
-
-/** Tridiagonal elimination (Thomas); stable here, as every row is diagonally dominant. */
-function solveTridiagonal(rows: readonly TridiagonalRow[]): number[] {
-  const upper: number[] = [];
-  const values: number[] = [];
-  for (const [below, diagonal, above, right] of rows) {
-    const pivot = diagonal - below * (upper.at(-1) ?? 0);
-    values.push((right - below * (values.at(-1) ?? 0)) / pivot);
-    upper.push(above / pivot);
-  }
-  for (let i = rows.length - 2; i >= 0; i--) values[i] = values[i]! - upper[i]! * values[i + 1]!;
-  return values;
 }

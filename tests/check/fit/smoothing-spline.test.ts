@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { solveSymmetric } from '../../../src/check/fit/cholesky.ts';
 import { fairCurve, mergeStations, smoothingSpline } from '../../../src/check/fit/smoothing-spline.ts';
 import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
+import { solveSymmetric } from '../../../src/curves/numeric/linear-algebra.ts';
 import { spline } from '../../../src/curves/simple/spline.ts';
 import { normal, seeded } from '../bench.ts';
 

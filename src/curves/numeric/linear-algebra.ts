@@ -1,0 +1,98 @@
+import { itemAt } from '../../units/checked.ts';
+
+/** A pivot below this share of its row's scale says that the unknowns cannot be told apart: rounding is 1e-16. */
+const MIN_PIVOT_RATIO = 1e-13;
+
+/**
+ * Solves a symmetric positive definite system by Gaussian elimination, which then needs no pivots.
+ * @param matrix n rows of n; left as it is
+ * @returns undefined where the unknowns cannot be told apart
+ */
+export function solveSymmetric(
+  matrix: readonly (readonly number[])[],
+  right: readonly number[],
+): number[] | undefined {
+  const rows = matrix.map((row, i) => [...row, itemAt(right, i)]);
+  for (const [i, row] of rows.entries()) {
+    if (!(itemAt(row, i) > MIN_PIVOT_RATIO * itemAt(itemAt(matrix, i), i))) return undefined;
+    clearColumnBelow(rows, i);
+  }
+  return backSubstitute(rows);
+}
+
+/** The normal equations of rows: their products with each other, and with the right-hand sides. */
+export function normalEquations(
+  rows: readonly (readonly number[])[],
+  right: readonly number[],
+): { matrix: number[][]; right: number[] } {
+  const unknowns = [...(rows[0] ?? []).keys()];
+  const product = (i: number, j: number): number =>
+    rows.reduce((sum, row) => sum + itemAt(row, i) * itemAt(row, j), 0);
+  return {
+    matrix: unknowns.map((i) => unknowns.map((j) => product(i, j))),
+    right: unknowns.map((i) => rows.reduce((sum, row, k) => sum + itemAt(row, i) * itemAt(right, k), 0)),
+  };
+}
+
+/** The solution of a linear system, and the sign of its determinant. */
+export interface LinearSolution {
+  readonly values: readonly number[];
+  readonly determinantSign: number;
+}
+
+/**
+ * Gaussian elimination with row pivots.
+ * @param rows n rows of n, each with its right-hand side behind it; left as they are
+ * @returns undefined where the matrix has no inverse or holds no number
+ */
+export function gaussianElimination(rows: readonly (readonly number[])[]): LinearSolution | undefined {
+  const work = rows.map((row) => [...row]);
+  let determinantSign = 1;
+  for (const i of work.keys()) {
+    const sizes = work.slice(i).map((row) => Math.abs(itemAt(row, i)));
+    const best = i + sizes.indexOf(Math.max(...sizes));
+    const [row, pivot] = [itemAt(work, i), itemAt(work, best)];
+    if (!(Math.abs(itemAt(pivot, i)) > 0) || !pivot.every(Number.isFinite)) return undefined;
+    [work[best], work[i]] = [row, pivot];
+    determinantSign *= Math.sign(itemAt(pivot, i)) * (best === i ? 1 : -1);
+    clearColumnBelow(work, i);
+  }
+  return { values: backSubstitute(work), determinantSign };
+}
+
+function clearColumnBelow(rows: readonly number[][], i: number): void {
+  const pivot = itemAt(rows, i);
+  for (const row of rows.slice(i + 1)) {
+    const share = itemAt(row, i) / itemAt(pivot, i);
+    for (let j = i; j < pivot.length; j++) row[j] = itemAt(row, j) - share * itemAt(pivot, j);
+  }
+}
+
+function backSubstitute(rows: readonly (readonly number[])[]): number[] {
+  const n = rows.length;
+  const values: number[] = new Array(n).fill(0);
+  for (let i = n - 1; i >= 0; i--) {
+    const row = itemAt(rows, i);
+    let rest = itemAt(row, n);
+    for (let j = i + 1; j < n; j++) rest -= itemAt(row, j) * itemAt(values, j);
+    values[i] = rest / itemAt(row, i);
+  }
+  return values;
+}
+
+/** One row of a tridiagonal system. */
+export type TridiagonalRow = readonly [below: number, diagonal: number, above: number, right: number];
+
+/** Elimination down and back (Thomas); stable where every row is diagonally dominant. */
+export function solveTridiagonal(rows: readonly TridiagonalRow[]): number[] {
+  const upper: number[] = [];
+  const values: number[] = [];
+  for (const [below, diagonal, above, right] of rows) {
+    const pivot = diagonal - below * (upper.at(-1) ?? 0);
+    values.push((right - below * (values.at(-1) ?? 0)) / pivot);
+    upper.push(above / pivot);
+  }
+  for (let i = rows.length - 2; i >= 0; i--)
+    values[i] = itemAt(values, i) - itemAt(upper, i) * itemAt(values, i + 1);
+  return values;
+}
