@@ -2,10 +2,7 @@
 export const lineStart = (text: string, at: number): number => text.lastIndexOf('\n', at - 1) + 1;
 
 /** Where it ends, before its end of line. */
-export function lineEnd(text: string, at: number): number {
-  const found = /\r?\n|$/.exec(text.slice(at))!;
-  return at + found.index;
-}
+export const lineEnd = (text: string, at: number): number => at + text.slice(at).search(/\r?\n|$/);
 
 export const lineEnding = (text: string): string => (text.includes('\r\n') ? '\r\n' : '\n');
 

@@ -4,7 +4,7 @@ import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { distance, type Point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { aStep, type EdgeStep, stepPointList } from '../../job/steps/step-kinds.ts';
-import { firstOf, itemAt } from '../../units/checked.ts';
+import { firstOf, neighbors } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { readOnRule } from '../../units/rule.ts';
 import { offsetsAt } from '../offsets.ts';
@@ -69,8 +69,8 @@ export function nailAtPointer(part: Part, hand: Point, reach: number): NewNail |
     .toSorted((a, b) => Number(!a.run.what) - Number(!b.run.what) || a.distance - b.distance);
   const [first] = near;
   if (!first) return undefined;
-  if (!first.run.what) throw new Fault('nails.none-here', whyNoNail(first.run.step), first.run.step.key);
-  return makeNail(part, first.run, first.at);
+  if (!first.run.what) throw noNailFault(first.run.step);
+  return makeNail(part, first.run, first.run.what, first.at);
 }
 
 /** The nail halfway from a place of an edge to the next one, or back from the last. @throws Fault where the line takes none */
@@ -80,10 +80,10 @@ export function nailAfter(part: Part, edge: string, place: Point): NewNail {
   const touches = (end: Point): boolean => distance(end, place) <= JOIN_MM;
   const gap = gaps.find(({ from }) => touches(from)) ?? gaps.find(({ to }) => touches(to));
   if (gap) return nailInGap(part, gap);
-  const [nearest] = own
+  const nearest = own
     .map(({ step, curve }) => ({ step, ...closestPoint(curve.exact, place) }))
     .toSorted((a, b) => a.distance - b.distance);
-  throw new Fault('nails.none-here', whyNoNail(nearest!.step), nearest!.step.key);
+  throw noNailFault(firstOf(nearest).step);
 }
 
 /** The nail in the middle of the widest gap, of one edge if that takes any. @throws Fault where no line takes one */
@@ -94,37 +94,42 @@ export function nailInWidestGap(part: Part, edge?: string): NewNail {
   if (widest) return nailInGap(part, widest);
   const steps = settableRuns(part).map(({ step }) => step);
   const nearest = steps.find(({ kind }) => kind === 'batten') ?? steps.find(({ kind }) => kind !== 'line');
-  throw new Fault('nails.none-here', whyNoNail(nearest ?? firstOf(steps)), (nearest ?? steps[0])?.key);
+  throw noNailFault(nearest ?? firstOf(steps));
 }
 
 interface NailGap {
   readonly run: SettableRun;
+  readonly what: NewNail['what'];
   readonly from: Point;
   readonly to: Point;
 }
 
-const nailGaps = (run: SettableRun): NailGap[] =>
-  run.what ? run.places.slice(1).map((to, i) => ({ run, from: itemAt(run.places, i), to })) : [];
+function nailGaps(run: SettableRun): NailGap[] {
+  const { what, places } = run;
+  return what ? neighbors(places).map(([from, to]) => ({ run, what, from, to })) : [];
+}
 
 const gapWidth = ({ from, to }: NailGap): number => to.x - from.x;
 
-const nailInGap = (part: Part, { run, from, to }: NailGap): NewNail =>
-  makeNail(part, run, { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });
+const nailInGap = (part: Part, { run, what, from, to }: NailGap): NewNail =>
+  makeNail(part, run, what, { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });
 
 /** On the line at the graduation nearest in station, the offset to the graduation as well. */
-function makeNail({ rule }: Part, { edge, step, curve, what, places }: SettableRun, near: Point): NewNail {
+function makeNail({ rule }: Part, run: SettableRun, what: NewNail['what'], near: Point): NewNail {
+  const { edge, step, curve, places } = run;
   const station = readOnRule(near.x, rule);
   const offsets = offsetsAt({ pieces: curve.exact }, station.mark);
   const [onLine = near.y] = offsets.toSorted((a, b) => Math.abs(a - near.y) - Math.abs(b - near.y));
   const offset = readOnRule(onLine, rule);
   const index = places.slice(1, -1).filter(({ x }) => x < station.mark).length;
   const at = { x: station.mark, y: offset.mark };
-  return { what: what!, edge, key: `${step.key}.through`, index, at, typed: [station.text, offset.text] };
+  return { what, edge, key: `${step.key}.through`, index, at, typed: [station.text, offset.text] };
 }
 
-function whyNoNail(step: EdgeStep): string {
-  if (step.kind === 'batten')
-    return 'this batten is given its apex, and its nail follows from that. Write through in place of apex to set nails.';
-  const cure = 'A batten through nails does, and a spline through pins.';
-  return `${aStep(step.kind)} takes no nails. ${cure}`;
+function noNailFault({ kind, key }: EdgeStep): Fault {
+  const wording =
+    kind === 'batten'
+      ? 'this batten is given its apex, and its nail follows from that. Write through in place of apex to set nails.'
+      : `${aStep(kind)} takes no nails. A batten through nails does, and a spline through pins.`;
+  return new Fault('nails.none-here', wording, key);
 }

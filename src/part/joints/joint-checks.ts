@@ -57,10 +57,19 @@ function findMisplacement(joint: Joint, ground: JointContext): Fault | undefined
   const { x } = joint.at;
   if (!ground.closed) return x < ground.from || x > ground.to ? outsideFault(joint, x, ground) : undefined;
   for (const shape of shapesOnFaces(joint, ground.thickness)) {
-    if (wallToPath(ground.finished, shape).width < 0) return acrossEdgeFault(joint);
+    if (wallToPath(ground.finished, shape).width < 0)
+      return placeFault(
+        'joint.across-edge',
+        joint,
+        'runs across the finished edge. Move it into the part or make it smaller.',
+      );
     if (isPointInPath(ground.finished, shape.middle)) continue;
     return ground.saw.length > 0 && isPointInPath(ground.saw, shape.middle)
-      ? inSawLineFault(joint)
+      ? placeFault(
+          'joint.in-saw-line',
+          joint,
+          'stands between the finished line and the saw line, in wood that is planed away. Move it into the part.',
+        )
       : outsideFault(joint, x, ground);
   }
   return undefined;
@@ -82,21 +91,10 @@ const outsideFault = (joint: Joint, station: number, { from, to }: JointContext)
     joint.key,
   );
 
-const acrossEdgeFault = (joint: CuttingJoint): Fault =>
+const placeFault = (code: string, joint: CuttingJoint, problem: string): Fault =>
   new Fault(
-    'joint.across-edge',
-    (mm) =>
-      `the ${jointName(joint)} at station ${mm(joint.at.x)}, offset ${mm(joint.at.y)} runs across the finished edge. ` +
-      'Move it into the part or make it smaller.',
-    joint.key,
-  );
-
-const inSawLineFault = (joint: CuttingJoint): Fault =>
-  new Fault(
-    'joint.in-saw-line',
-    (mm) =>
-      `the ${jointName(joint)} at station ${mm(joint.at.x)}, offset ${mm(joint.at.y)} stands between the finished line ` +
-      'and the saw line, in wood that is planed away. Move it into the part.',
+    code,
+    (mm) => `the ${jointName(joint)} at station ${mm(joint.at.x)}, offset ${mm(joint.at.y)} ${problem}`,
     joint.key,
   );
 

@@ -33,9 +33,9 @@ const MIN_GAIN_MM = 1e-6;
  * width is wider than the way between two PLACES).
  */
 export function findLeastWidth(lower: PolylineBvh, upper: PolylineBvh): LeastWidth {
-  let best: WidthSample | undefined;
+  let best = widthAt(firstOf(lower.evaluators)(0), upper);
   const take = (one: WidthSample): void => {
-    if (!best || one.width < best.width) best = one;
+    if (one.width < best.width) best = one;
   };
   const dips: [low: number, high: number, at: (u: number) => WidthSample, least: number][] = [];
   const [length, all] = [
@@ -59,11 +59,11 @@ export function findLeastWidth(lower: PolylineBvh, upper: PolylineBvh): LeastWid
   // A corner of the other edge may stand nearer than any place taken.
   for (const on of upper.evaluators) for (const u of [0, 1]) take(widthAt(on(u), lower));
   for (const [low, high, at, least] of dips) {
-    if (least > best!.width - MIN_GAIN_MM) continue;
+    if (least > best.width - MIN_GAIN_MM) continue;
     const u = rootBetween((v) => at(v).growth, low, high);
     if (u !== undefined) take(at(u));
   }
-  const { from, to, width } = best!;
+  const { from, to, width } = best;
   return { width, at: lerp(from, to, 0.5) };
 }
 
