@@ -6,7 +6,6 @@ import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
 import { describeNails, describeStrip, partStripCautions } from '../../shop/words/describe-strip.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { lengthFormat } from '../../units/graduation.ts';
-import { showLength } from '../../units/rule.ts';
 import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/picture-file.ts';
 import { type OptionValues, option } from '../options/option-spec.ts';

@@ -27,6 +27,7 @@ const showStrain = (strain: number): string => showPercent(strain, 2);
 const FACE_NAMES: Readonly<Record<StripSide, string>> = { left: 'upper', right: 'lower' };
 const SIDE_WORDS: Readonly<Record<StripSide, string>> = { left: 'above', right: 'below' };
 
+/** The batten, how far it is strained, and the thickest that is safe. */
 export function describeStrip(advice: StripAdvice, words: LengthFormat): string[] {
   const { exact: length } = words;
   const { species, thickness, width, cutLength, overhang, tapered } = advice;
