@@ -64,24 +64,26 @@ export const makeCommand = (): Command =>
     run: async (input, options) => {
       const { part, file } = input;
       const edge = selectEdge(part, options);
-      const how = readCheckOptions(part, edge, options);
+      const checkOptions = readCheckOptions(part, edge, options);
       const measured = readMeasuredPart(input, options);
-      const check = withFaultContext(measured.context, () => checkEdge(part, edge, measured.readings, how));
-      const second = checkSecondPart(input, edge, how, options);
+      const check = withFaultContext(measured.context, () =>
+        checkEdge(part, edge, measured.readings, checkOptions),
+      );
+      const second = checkSecondPart(input, edge, checkOptions, options);
       const pair = second && requirePair(check, second.check, options);
       await writePicture(options, [file, options.measured, options.pair], part.name, async () => {
         const { composeCheckPicture } = await import('../../export/pictures/check-picture.ts');
         return composeCheckPicture(part, check, second?.check.readings);
       });
-      const suspects = suspectReadings(part, edge, check, measured.readings, how);
-      const ofSecond = second ? suspectReadingsOfSecond(part, edge, second, how, options) : [];
+      const suspects = suspectReadings(part, edge, check, measured.readings, checkOptions);
+      const ofSecond = second ? suspectReadingsOfSecond(part, edge, second, checkOptions, options) : [];
       return {
         part,
         jsonWarnings: [...part.warnings, ...suspects, ...ofSecond],
         json: () => ({ ...asJson(check), ...(pair && { pair }) }),
         text: () =>
           [
-            checkText(part, check, how.beforeSanding),
+            checkText(part, check, checkOptions.beforeSanding),
             ...suspects.map(({ message }) => message),
             ...(pair ? [pairText(pair, part.rule)] : []),
             ...ofSecond.map(({ message }) => message),
@@ -118,7 +120,7 @@ interface SecondPart {
 function checkSecondPart(
   { part, context }: JobInput,
   edge: PartEdge,
-  how: CheckOptions,
+  checkOptions: CheckOptions,
   { pair, mirrored: isMirrored }: CheckCommandOptions,
 ): SecondPart | undefined {
   if (pair === undefined) {
@@ -126,8 +128,11 @@ function checkSecondPart(
     return undefined;
   }
   const { readings, context: second } = readReadingsFile(pair, part.rule.unit, context.length);
-  const laid = isMirrored ? mirrorReadings(readings) : readings;
-  return { check: withFaultContext(second, () => checkEdge(part, edge, laid, how)), readings: laid };
+  const aligned = isMirrored ? mirrorReadings(readings) : readings;
+  return {
+    check: withFaultContext(second, () => checkEdge(part, edge, aligned, checkOptions)),
+    readings: aligned,
+  };
 }
 
 /** Without these a slip in measuring the second part would look like a part unlike the first. */
@@ -135,10 +140,10 @@ const suspectReadingsOfSecond = (
   part: Part,
   edge: PartEdge,
   { check, readings }: SecondPart,
-  how: CheckOptions,
+  checkOptions: CheckOptions,
   { mirrored: isMirrored }: CheckCommandOptions,
 ): Warning[] =>
-  suspectReadings(part, edge, check, readings, how).map(({ code, message }) => {
+  suspectReadings(part, edge, check, readings, checkOptions).map(({ code, message }) => {
     const cure = code === 'check.other-side' ? ` Or ${isMirrored ? 'leave out' : 'add'} --mirrored.` : '';
     return { code: code.replace('check.', 'check.second-'), message: `Of the second: ${message}${cure}` };
   });

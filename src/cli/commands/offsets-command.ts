@@ -61,8 +61,8 @@ const asJson = ({ name, rows }: OffsetsTable): object => ({
 function buildTable(part: Part, edge: PartEdge, options: OffsetsOptions): OffsetsTable {
   const { rule } = part;
   const [base, cuts] = [selectBaseLine(edge, options), cutEnds(part, edge)];
-  const asked = requestedStations(edge, base, rule.unit, options);
-  const stations = options.at === undefined ? addCutEnds(asked, cuts, base) : asked;
+  const requested = requestedStations(edge, base, rule.unit, options);
+  const stations = options.at === undefined ? addCutEnds(requested, cuts, base) : requested;
   const table = offsetsTable(edge, stations, rule, base, cuts);
   const beyond = stations.find((station) => !table.rows.some((row) => row.station === station));
   if (beyond !== undefined)

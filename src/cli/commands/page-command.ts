@@ -33,9 +33,9 @@ export const makeCommand = (): Command =>
     examples: ['fairlath page', 'fairlath page --port 5050'],
     run: async ({ port: typed, json }) => {
       const { servePage } = await import('../page-server.ts');
-      const asked = typed === undefined ? DEFAULT_PORT : parsePort(typed);
-      const { url, port, close } = await servePage(readPageHtml(), asked).catch((error: unknown) => {
-        throw portFault(asked, error);
+      const wantedPort = typed === undefined ? DEFAULT_PORT : parsePort(typed);
+      const { url, port, close } = await servePage(readPageHtml(), wantedPort).catch((error: unknown) => {
+        throw portFault(wantedPort, error);
       });
       for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void close());
       writeLine(
@@ -48,8 +48,8 @@ export const makeCommand = (): Command =>
 
 /** The page is in dist, and the script of this command in dist/cli. */
 function readPageHtml(): string {
-  const places = ['fairlath.html', '../fairlath.html'].map((name) => new URL(name, import.meta.url));
-  const found = places.find((place) => existsSync(place));
+  const candidates = ['fairlath.html', '../fairlath.html'].map((name) => new URL(name, import.meta.url));
+  const found = candidates.find((place) => existsSync(place));
   if (found) return readFileSync(found, 'utf8');
   throw new Fault(
     'page.not-built',

@@ -171,8 +171,8 @@ function asText(
 ): string {
   const saved = layout.plainSheets > layout.sheets.length ? ` instead of ${layout.plainSheets}` : '';
   const turned = layout.turnDeg === 0 ? '' : `, the part turned ${layout.turnDeg}°`;
-  const lies = layout.orientation === 'upright' ? 'upright' : 'lying on the side';
-  const sheets = `${sheetCount(layout)}${saved} of ${paperTitle(layout.paper)}, ${lies}${turned}`;
+  const orientationText = layout.orientation === 'upright' ? 'upright' : 'lying on the side';
+  const sheets = `${sheetCount(layout)}${saved} of ${paperTitle(layout.paper)}, ${orientationText}${turned}`;
   return [
     `${title}${part.shape.type === 'half' ? ', one half to flip on its centre line' : ''}: ${sheets}${cover ? ', and a cover' : ''}.`,
     ...messages,

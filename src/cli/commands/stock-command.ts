@@ -110,14 +110,14 @@ const layerJson = ({ lumber, ...layer }: LayerChoice): object => ({
 });
 
 function nestingJson(nesting: Nesting, layers: LayerChoice | undefined): object {
-  const { board, gap, copiesOn, ways, rectangles, ...laid } = nesting;
+  const { board, gap, copiesOn, ways, rectangles, ...nested } = nesting;
   const rough = layers && { ...board, thickness: layers.lumber.rough };
   return {
-    ...laid,
+    ...nested,
     rectanglePitch: rectangles.pitch,
     gap,
     board,
-    ...(rough && layers && { boardFeet: boardFeet(rough) * layers.count * laid.boards }),
+    ...(rough && layers && { boardFeet: boardFeet(rough) * layers.count * nested.boards }),
     rectangles,
     ways,
     copies: copiesOn(1),

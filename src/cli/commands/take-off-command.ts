@@ -82,8 +82,8 @@ export const makeCommand = (): Command =>
         );
       requireOutput(output, { ending: '.yaml', inputs: [file], force: options.force });
       const { readings, context } = readReadingsFile(file, rule.unit, (mm) => showLength(mm, rule));
-      const taken = withFaultContext(context, () => takeOff(readings, rule));
-      const text = writeTakeOffJob(taken, options.name ?? readingsName, rule);
+      const curve = withFaultContext(context, () => takeOff(readings, rule));
+      const text = writeTakeOffJob(curve, options.name ?? readingsName, rule);
       const part = makeTakenPart(text);
       await writePicture(options, [file], part.name, () => composePicture(part, readings));
       writeFileAtomic(output, text);
@@ -92,8 +92,8 @@ export const makeCommand = (): Command =>
         part,
         warnings,
         jsonWarnings: [...part.warnings, ...warnings],
-        json: () => ({ file: output, ...asJson(taken) }),
-        text: () => asText(taken, rule, output),
+        json: () => ({ file: output, ...asJson(curve) }),
+        text: () => asText(curve, rule, output),
       };
       printAnswer('take-off', answer, options.json ?? false);
     },
@@ -122,8 +122,8 @@ async function composePicture(part: Part, readings: readonly StationReading[]): 
   const [edge] = part.edges;
   const [from, to] = [edgeStart(edge).x, edgeEnd(edge).x];
   const within = readings.filter(({ station }) => station >= from && station <= to);
-  const how = { base: REFERENCE_LINE, tolerance: graduationMm(part.rule), beforeSanding: false };
-  return composeCheckPicture(part, checkEdge(part, edge, within, how));
+  const checkOptions = { base: REFERENCE_LINE, tolerance: graduationMm(part.rule), beforeSanding: false };
+  return composeCheckPicture(part, checkEdge(part, edge, within, checkOptions));
 }
 
 function asJson({ kinds, outliers, sigma }: TakeOff): object {
@@ -137,11 +137,11 @@ function asJson({ kinds, outliers, sigma }: TakeOff): object {
   };
 }
 
-function asText(taken: TakeOff, rule: Rule, output: string): string {
-  const [{ kind }] = taken.kinds;
+function asText(curve: TakeOff, rule: Rule, output: string): string {
+  const [{ kind }] = curve.kinds;
   return [
     `${output}: ${kind === 'arc' ? 'an' : 'a'} ${kind} lies best on the readings`,
-    ...takeOffRemarks(taken, rule).map((line) => `  ${line}`),
+    ...takeOffRemarks(curve, rule).map((line) => `  ${line}`),
     `Look at it:  fairlath show ${output}`,
   ].join('\n');
 }

@@ -22,11 +22,11 @@ export interface DrawnBoard {
 export function drawBoard(
   part: Part,
   options: BoardOptions & { readonly board?: string },
-  asked: Omit<FullSizeOptions, 'mirror'>,
+  fullSizeOptions: Omit<FullSizeOptions, 'mirror'>,
 ): { readonly full: FullSize; readonly board: DrawnBoard } {
   const number = parseBoardNumber(options.board);
   const nesting = requireNesting(planStock(part, readStockOptions(part, options)), '--nest');
-  const full = fullSizeOnBoard(part, nesting, { ...asked, board: number });
+  const full = fullSizeOnBoard(part, nesting, { ...fullSizeOptions, board: number });
   const { board, boards, gap } = nesting;
   return { full, board: { number, of: boards, ...board, copies: full.copies.length, gap } };
 }

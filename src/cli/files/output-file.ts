@@ -60,11 +60,11 @@ export function requireNewFile(file: string): void {
 
 /** Refuses the names that other programs take for something else. With its folder such a name is plain. */
 function rejectMisleadingName(file: string): void {
-  const slip =
+  const reason =
     file === '-'
       ? 'what is written goes to a file, not to standard output. Name one'
       : file.startsWith('=') && `a name follows after a space: -o ${file.slice(1)}. Type that`;
-  if (slip) throw new Fault('file.not-meant', `${file}: ${slip}, or ./${file} for a file of this name.`);
+  if (reason) throw new Fault('file.not-meant', `${file}: ${reason}, or ./${file} for a file of this name.`);
 }
 
 /** A program that opens files by their ending would not open one with another. A name without an ending is fine. */

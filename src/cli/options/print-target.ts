@@ -26,8 +26,8 @@ const OPTION_OWNERS: Readonly<Record<string, readonly ('gauge' | 'template' | 'f
 /** @throws Fault `command.two-prints`, `command.no-half`, `command.belongs` */
 export function requireOneTarget(options: PrintTarget): void {
   const { half, gauge, template, form } = options;
-  const asked = Object.entries({ gauge, template, form }).filter(([, on]) => on);
-  const [one, other] = asked.map(([name]) => `--${name}`);
+  const targets = Object.entries({ gauge, template, form }).filter(([, on]) => on);
+  const [one, other] = targets.map(([name]) => `--${name}`);
   if (one && other)
     throw new Fault(
       'command.two-prints',

@@ -28,14 +28,14 @@ export function endJson(end: PartEnd, { stock }: Part): object {
 /** A joint with the keys of the job, in millimeters and degrees, numbered as on the sheets. */
 export function jointJson(joint: Joint, i: number): object {
   const { key, kind, ...rest } = joint;
-  const given: object = {
+  const fields: object = {
     ...rest,
     ...('turn' in joint && { turn: undefined, turnDeg: degrees(joint.turn) }),
     ...('at' in joint && typeof joint.at !== 'number' && { at: pointJson(joint.at) }),
     ...('lean' in joint &&
       joint.lean && { lean: { leanDeg: degrees(joint.lean.by), toward: joint.lean.toward } }),
   };
-  return { number: i + 1, kind, ...given };
+  return { number: i + 1, kind, ...fields };
 }
 
 /** The angles of each end whose cut slants, as a table; nothing for square ends. */

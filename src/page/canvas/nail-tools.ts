@@ -44,10 +44,10 @@ export class NailTools {
   }
 
   /** Sets a nail where the pointer touches a curve, ready to be dragged on. */
-  placeNailAt(hand: Point, reach: number): Grip | undefined {
+  placeNailAt(pointer: Point, reach: number): Grip | undefined {
     // Release the held handle first: losing it would end the step that begins here.
     this.handleLayer.release();
-    const nail = this.tryOnPart((part) => this.nailNearPointer(part, hand, reach));
+    const nail = this.tryOnPart((part) => this.nailNearPointer(part, pointer, reach));
     if (!nail) return undefined;
     this.store.preview(this.textWith(nail));
     const { faults } = this.store;
@@ -119,9 +119,9 @@ export class NailTools {
     }
   }
 
-  private nailNearPointer(part: Part, hand: Point, reach: number): NewNail | undefined {
+  private nailNearPointer(part: Part, pointer: Point, reach: number): NewNail | undefined {
     const { view } = this.viewport;
-    return nailAtPointer(part, toPart(view, hand), reach / view.scale);
+    return nailAtPointer(part, toPart(view, pointer), reach / view.scale);
   }
 
   private placeNail(find: (part: Part) => NewNail): void {

@@ -114,10 +114,10 @@ export class SheetLayer {
   }
 
   private statusText({ orientation, turnDeg, plainSheets, sheets }: Layout): string {
-    const lies = orientation === 'upright' ? 'upright' : 'lying on the side';
+    const orientationText = orientation === 'upright' ? 'upright' : 'lying on the side';
     const turned = turnDeg === 0 ? 'the part as it lies' : `the part turned ${turnDeg}°`;
     const saved = plainSheets > sheets.length ? `, instead of ${plainSheets}` : '';
-    return `${this.countText}${saved}: the paper ${lies}, ${turned}`;
+    return `${this.countText}${saved}: the paper ${orientationText}, ${turned}`;
   }
 }
 

@@ -13,10 +13,10 @@ export class FigurePanel {
   constructor(
     private readonly store: Store,
     private readonly sheetLayer: SheetLayer,
-    places: Highlight,
+    highlight: Highlight,
   ) {
-    this.quickList = new FigureList(byId('figures-now'), places);
-    this.slowList = new FigureList(byId('figures-later'), places);
+    this.quickList = new FigureList(byId('figures-now'), highlight);
+    this.slowList = new FigureList(byId('figures-later'), highlight);
     store.onChange(() => {
       this.draw();
       byId('figures-later').classList.add('old');
@@ -49,9 +49,9 @@ export class FigurePanel {
   /** The result in words, for someone who cannot see the drawing. */
   private spokenSummary(): string {
     const { evaluated, ruleText, lengthText } = this.store;
-    const said = (evaluated ? curvedRuns(evaluated) : []).flatMap(({ prefix, figures: { apex } }) =>
+    const apexes = (evaluated ? curvedRuns(evaluated) : []).flatMap(({ prefix, figures: { apex } }) =>
       apex ? `${prefix}apex at ${ruleText(apex.at.x)}, rise ${lengthText(apex.rise)}` : [],
     );
-    return [...said, this.sheetLayer.countText].join('; ');
+    return [...apexes, this.sheetLayer.countText].join('; ');
   }
 }

@@ -38,13 +38,13 @@ export interface LengthFormats {
 /**
  * Figures recomputed in every frame: apex, rise, tightest radius and length of each curved run; least width.
  */
-export function quickFigures(made: EvaluatedJob, speech: LengthFormats): FigureText[] {
-  const { part } = made;
-  const curved = curvedRuns(made);
+export function quickFigures(evaluated: EvaluatedJob, formats: LengthFormats): FigureText[] {
+  const { part } = evaluated;
+  const curved = curvedRuns(evaluated);
   return [
-    ...curved.flatMap((each) => runFigures(each, speech)),
-    ...widthFigure(part, speech),
-    ...(curved.length === 0 ? lengthFigures(part, speech) : []),
+    ...curved.flatMap((each) => runFigures(each, formats)),
+    ...widthFigure(part, formats),
+    ...(curved.length === 0 ? lengthFigures(part, formats) : []),
   ];
 }
 
@@ -122,13 +122,13 @@ const lengthFigures = ({ edges }: Part, { lengthText }: LengthFormats): FigureTe
   }));
 
 /** Figures computed when the pointer is idle: batten, grain, wood, fairness of each edge, warnings. */
-export function slowFigures(part: Part, speech: LengthFormats): FigureText[] {
+export function slowFigures(part: Part, formats: LengthFormats): FigureText[] {
   const wood = planWood(part, {});
   return [
-    ...stripFigures(part, speech),
-    ...runoutFigure(wood, speech),
-    ...woodFigures(part, wood, speech),
-    ...part.edges.flatMap((edge) => fairFigures(edge, speech)),
+    ...stripFigures(part, formats),
+    ...runoutFigure(wood, formats),
+    ...woodFigures(part, wood, formats),
+    ...part.edges.flatMap((edge) => fairFigures(edge, formats)),
     ...[...part.warnings, ...blankWarnings(part, wood.blank)].map(({ code, message }, i) => ({
       id: `warning.${code}.${i}`,
       label: 'take care',

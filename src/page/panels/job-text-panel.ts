@@ -20,9 +20,9 @@ export class JobTextPanel {
 
   constructor(
     private readonly store: Store,
-    places: Highlight,
+    highlight: Highlight,
   ) {
-    this.faultList = new MessageList(byId('faults'), places);
+    this.faultList = new MessageList(byId('faults'), highlight);
     this.text.addEventListener('input', () => store.push(this.typed, 'typing'));
     rejectTooLongInput(this.text, (text) => store.reject(evaluateJob(text).faults));
     this.text.addEventListener('blur', () => store.endCoalescing());
@@ -75,7 +75,7 @@ export class JobTextPanel {
     const { lengthText } = this.store;
     const first = faults.slice(0, MAX_FAULTS_SHOWN);
     const left = faults.length - first.length;
-    const said = first.map((fault) => {
+    const lines = first.map((fault) => {
       const { position, key, message } = fault;
       const where = position ? `line ${position.line}: ` : '';
       return {
@@ -84,7 +84,7 @@ export class JobTextPanel {
         onChoose: () => this.goTo(fault),
       };
     });
-    this.faultList.show(left > 0 ? [...said, { text: `and ${left} more`, className: 'more' }] : said);
+    this.faultList.show(left > 0 ? [...lines, { text: `and ${left} more`, className: 'more' }] : lines);
     // Also shown on the drawing: the notes may be scrolled away during a drag.
     updateText(this.sheetFault, faults[0]?.message(lengthText) ?? '');
   }

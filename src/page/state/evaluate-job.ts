@@ -32,15 +32,15 @@ export type Evaluation =
 
 /** Makes the part of a text, or lists everything that is wrong with the text. A bug is listed too: the page goes on. */
 export function evaluateJob(text: string): Evaluation {
-  let places: SourcePositions = new Map();
+  let positions: SourcePositions = new Map();
   try {
     const parsed = parseJob(text);
-    places = parsed.places;
-    return { evaluated: evaluateParsed(text, parsed.job, places), faults: [] };
+    positions = parsed.places;
+    return { evaluated: evaluateParsed(text, parsed.job, positions), faults: [] };
   } catch (error) {
     const faults = faultsOf(error);
     if (faults.length === 0) return { faults: [bugDiagnostic(error)] };
-    return { faults: faults.map((fault) => toDiagnostic(fault, places)) };
+    return { faults: faults.map((fault) => toDiagnostic(fault, positions)) };
   }
 }
 
@@ -68,9 +68,9 @@ const bugDiagnostic = (error: unknown): JobDiagnostic => ({
 export const messageWithLine = (fault: Fault, length: ShowLength): string =>
   `${fault instanceof PlacedFault ? `line ${fault.place.line}: ` : ''}${fault.messageIn(length)}`;
 
-export const toDiagnostic = (fault: Fault, places: SourcePositions): JobDiagnostic => ({
+export const toDiagnostic = (fault: Fault, positions: SourcePositions): JobDiagnostic => ({
   code: fault.code,
   key: fault.key ?? '',
-  position: faultPosition(fault, places),
+  position: faultPosition(fault, positions),
   message: (length) => fault.messageIn(length),
 });

@@ -94,11 +94,11 @@ export class JobFiles {
 
   /** Opens a file once it is read, unless a later request came first. */
   private async load(read: () => Promise<OpenedFile | undefined>): Promise<void> {
-    const asked = ++this.requested;
+    const request = ++this.requested;
     try {
       const opened = await read();
-      if (!opened || asked < this.loaded) return;
-      if (isReadCompletely(opened.text)) this.startJob(opened.text, opened, undefined, asked);
+      if (!opened || request < this.loaded) return;
+      if (isReadCompletely(opened.text)) this.startJob(opened.text, opened, undefined, request);
       else this.store.reject(openDiagnostics(opened));
     } catch (error) {
       this.fileStatus.show(`This file could not be read: ${errorText(error)}`);
@@ -132,8 +132,8 @@ export class JobFiles {
     }
   }
 
-  private startJob(text: string, file?: KnownFile, burst?: string, asked = ++this.requested): void {
-    this.loaded = asked;
+  private startJob(text: string, file?: KnownFile, burst?: string, request = ++this.requested): void {
+    this.loaded = request;
     this.store.startJob(text, burst);
     if (file) this.files.set(this.store.jobNumber, file);
   }
