@@ -63,11 +63,13 @@ function fitText({ bestFit, endDeviations, readings }: EdgeCheck, rule: Rule): s
       `as set    fewer than ${MIN_ALIGNMENT_READINGS} readings do not tell a crooked part from one sawn wrong`,
     ];
   const { turn, worst, rms } = bestFit;
+  // Rounding alone must not make a part turned by nothing read as -0.00°.
+  const turned = degrees(turn).toFixed(2).replace('-0.00', '0.00');
   const ends = endDeviations.map(
     ({ station, proud }) => `${deviationText(proud, rule)} at station ${showOnRule(station, rule)}`,
   );
   return [
-    `as set    the part lies ${ends.join(' and ')}, turned ${degrees(turn).toFixed(2)}°`,
+    `as set    the part lies ${ends.join(' and ')}, turned ${turned}°`,
     `straight  set true to the rule, ${showExact(worst, rule)} off at worst; rms ${showExact(rms, rule)}`,
   ];
 }
