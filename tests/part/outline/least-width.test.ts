@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { batten } from '../../../src/curves/elastica/batten.ts';
 import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import type { Piece } from '../../../src/curves/geometry/pieces/piece.ts';
-import { distance, type Point, point } from '../../../src/curves/geometry/point.ts';
+import { type Point, point } from '../../../src/curves/geometry/point.ts';
 import { PolylineBvh } from '../../../src/curves/geometry/polyline-bvh.ts';
 import { arc } from '../../../src/curves/simple/arc.ts';
 import { spline } from '../../../src/curves/simple/spline.ts';
