@@ -67,8 +67,8 @@ export function trySolveStrip(
   pins: readonly Point[],
   ends: StripEnds,
 ): readonly ElasticaSegment[] | (() => Fault) {
+  assertDistinct(pins[0], pins.at(-1), 'the two ends of the batten');
   const [from, to] = [firstOf(pins), lastOf(pins)];
-  assertDistinct(from, to, 'the two ends of the batten');
   const over = toStripProblem(pins, ends);
   assertAdvancing(over, pins);
   const free = ends.start === 'free' && ends.end === 'free';
