@@ -113,10 +113,14 @@ export const evaluate = (piece: Piece, u: number): CurvePoint => paramCurve(piec
 export const pieceStart = (piece: Piece): CurvePoint => evaluate(piece, 0);
 export const pieceEnd = (piece: Piece): CurvePoint => evaluate(piece, 1);
 
-/** Parts of a cubic measured one by one: 8 × 20 Gauss points give its length to 1e-10 even when sharp. */
+/** Parts in which a cubic is measured: as a rule of 20 Gauss points each gives its length to 1e-10. */
 const LENGTH_PARTS = 8;
+/** Largest change of a part's length, as a share of the control polygon's, when it is measured in halves. */
+const LENGTH_TOLERANCE = 1e-11;
+/** Halvings of a part round a cusp, where the speed falls to 0: each quarters the error, and 20 leave 1e-12. */
+const MAX_LENGTH_HALVINGS = 20;
 
-/** The piece's length, mm. Exact but for a cubic (1e-10 of the length, see LENGTH_PARTS). */
+/** The piece's length, mm. Exact but for a cubic, whose length is good to 1e-10 of its control polygon's. */
 export function pieceLength(piece: Piece): number {
   switch (piece.type) {
     case 'line':
@@ -128,18 +132,29 @@ export function pieceLength(piece: Piece): number {
       return piece.length;
     case 'ellipse':
       return ellipseLength(piece);
-    case 'cubic': {
-      const [p, q, r, s] = piece.controls;
-      const speed = (u: number): number => {
-        const { x, y } = cubicDerivative(p, q, r, s, u);
-        return Math.hypot(x, y);
-      };
-      let total = 0;
-      for (let i = 0; i < LENGTH_PARTS; i++)
-        total += integrate(speed, i / LENGTH_PARTS, (i + 1) / LENGTH_PARTS);
-      return total;
-    }
+    case 'cubic':
+      return cubicLength(piece);
   }
+}
+
+function cubicLength({ controls: [p, q, r, s] }: CubicSegment): number {
+  const speed = (u: number): number => {
+    const { x, y } = cubicDerivative(p, q, r, s, u);
+    return Math.hypot(x, y);
+  };
+  const tolerance = LENGTH_TOLERANCE * (distance(p, q) + distance(q, r) + distance(r, s));
+  const measure = (from: number, to: number, whole: number, halvings: number): number => {
+    const middle = (from + to) / 2;
+    const [left, right] = [integrate(speed, from, middle), integrate(speed, middle, to)];
+    if (Math.abs(left + right - whole) <= tolerance || halvings === 0) return whole;
+    return measure(from, middle, left, halvings - 1) + measure(middle, to, right, halvings - 1);
+  };
+  let total = 0;
+  for (let i = 0; i < LENGTH_PARTS; i++) {
+    const [from, to] = [i / LENGTH_PARTS, (i + 1) / LENGTH_PARTS];
+    total += measure(from, to, integrate(speed, from, to), MAX_LENGTH_HALVINGS);
+  }
+  return total;
 }
 
 export const piecesLength = (pieces: readonly Piece[]): number =>
