@@ -1,7 +1,7 @@
 import { type Box, inflate } from './bounds.ts';
 import { paramCurve } from './evaluate.ts';
 import type { Segment } from './pieces/piece.ts';
-import { cross, distance, dot, lerp, type Point, subtract } from './point.ts';
+import { distance, dot, lerp, meetsLine, type Point, subtract } from './point.ts';
 
 /** A straight stretch in place of a curve that lies close by. */
 export interface Chord {
@@ -72,7 +72,5 @@ export function closestPointOnChord({ from, to }: Chord, at: Point): Point {
  * Whether two chords cross or touch: straight stretches, not the curves behind them. Two on one straight line are
  * taken to, however far apart.
  */
-export function chordsIntersect(a: Chord, b: Chord): boolean {
-  const side = ({ from, to }: Chord, p: Point): number => cross(subtract(to, from), subtract(p, from));
-  return side(a, b.from) * side(a, b.to) <= 0 && side(b, a.from) * side(b, a.to) <= 0;
-}
+export const chordsIntersect = (a: Chord, b: Chord): boolean =>
+  meetsLine(b.from, b.to, a.from, a.to) && meetsLine(a.from, a.to, b.from, b.to);

@@ -1,22 +1,25 @@
-import { paramCurve } from './evaluate.ts';
+import { lastOf } from '../../units/checked.ts';
+import { paramCurve, pieceEnd } from './evaluate.ts';
 import type { Segment } from './pieces/piece.ts';
-import { angleDifference, angleFrom, type Point } from './point.ts';
+import { type Point, sideOf } from './point.ts';
 
-/** Chords a curved segment is walked in: a point as near to a line as a chord's sag is not asked about. */
+/** Chords of a curved segment: no point is asked about that lies as near to a line as a chord's sag. */
 const CHORDS = 32;
 
-/** Whether a point lies inside a closed path, not on it: the path turns once round it. */
+/** Whether a point lies inside a closed path, not on it: the path winds round it. */
 export function isPointInPath(path: readonly Segment[], at: Point): boolean {
-  let turned = 0;
+  let windings = 0;
+  let from: Point = pieceEnd(lastOf(path));
   for (const segment of path) {
     const place = paramCurve(segment);
     const chords = segment.type === 'line' ? 1 : CHORDS;
-    let before = angleFrom(at, place(0));
     for (let i = 1; i <= chords; i++) {
-      const next = angleFrom(at, place(i / chords));
-      turned += angleDifference(before, next);
-      before = next;
+      const to = place(i / chords);
+      const isUpward = to.y > from.y;
+      const passesLevel = from.y <= at.y !== to.y <= at.y;
+      if (passesLevel && sideOf(from, to, at) > 0 === isUpward) windings += isUpward ? 1 : -1;
+      from = to;
     }
   }
-  return Math.abs(turned) > Math.PI;
+  return windings !== 0;
 }

@@ -1,3 +1,5 @@
+import { orient2d } from 'robust-predicates';
+
 /** A place on the part: x = station along the reference line, y = offset, mm, y up. */
 export interface Point {
   /** Station along the reference line, mm. */
@@ -17,6 +19,11 @@ export const scale = (a: Point, k: number): Point => ({ x: a.x * k, y: a.y * k }
 export const dot = (a: Point, b: Point): number => a.x * b.x + a.y * b.y;
 /** z of a × b: positive when b lies to the left of a. */
 export const cross = (a: Point, b: Point): number => a.x * b.y - a.y * b.x;
+/** Positive when p lies to the left of the way from a to b, negative to the right, 0 on their line: its sign is exact. */
+export const sideOf = (a: Point, b: Point, p: Point): number => orient2d(b.x, b.y, a.x, a.y, p.x, p.y);
+/** Whether the way from p to q meets the line through a and b, exactly. */
+export const meetsLine = (p: Point, q: Point, a: Point, b: Point): boolean =>
+  sideOf(a, b, p) * sideOf(a, b, q) <= 0;
 export const distance = (a: Point, b: Point): number => Math.hypot(b.x - a.x, b.y - a.y);
 /** The place at a share t of the way from a to b. */
 export const lerp = (a: Point, b: Point, t: number): Point => ({

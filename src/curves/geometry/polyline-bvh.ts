@@ -4,7 +4,18 @@ import { type CurveSample, sampleAdaptively } from './adaptive-sampling.ts';
 import { type Box, boundsOf, inflate, union } from './bounds.ts';
 import { type CurvePoint, paramCurve } from './evaluate.ts';
 import type { Piece } from './pieces/piece.ts';
-import { cross, direction, distance, dot, leftNormal, type Point, subtract } from './point.ts';
+import {
+  cross,
+  direction,
+  distance,
+  dot,
+  leftNormal,
+  lerp,
+  meetsLine,
+  type Point,
+  sideOf,
+  subtract,
+} from './point.ts';
 
 /** Segments of one bent piece: on a 1 m run one each 16 mm, where a furniture curve strays less than 0.1 mm from straight. */
 const SEGMENTS_PER_PIECE = 64;
@@ -206,12 +217,8 @@ function shareAlong(from: Point, to: Point, p: Point): number {
 
 /** Where two straight stretches cross or touch; parallel ones do not. */
 function intersectSegments(p: Point, p2: Point, q: Point, q2: Point): Point | undefined {
-  const d = subtract(p2, p);
-  const e = subtract(q2, q);
-  const gap = subtract(q, p);
-  const determinant = cross(d, e);
-  const t = cross(gap, e) / determinant;
-  const s = cross(gap, d) / determinant;
-  const inside = t >= 0 && t <= 1 && s >= 0 && s <= 1;
-  return inside ? { x: p.x + t * d.x, y: p.y + t * d.y } : undefined;
+  const [before, after] = [sideOf(q, q2, p), sideOf(q, q2, p2)];
+  if (before === after || Math.sign(before) === Math.sign(after) || !meetsLine(q, q2, p, p2))
+    return undefined;
+  return lerp(p, p2, before / (before - after));
 }
