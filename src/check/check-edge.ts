@@ -6,7 +6,7 @@ import { Fault, Faults } from '../units/fault.ts';
 import { graduationMm } from '../units/graduation.ts';
 import type { Rule } from '../units/rule.ts';
 import { designOffsetAt, outwardSign, sawLineOfEdge } from './design-line.ts';
-import { fitRigid, maxAbs, type RigidFit, rootMeanSquare } from './fit/rigid-fit.ts';
+import { fitRigid, type Misfit, misfitOf, type RigidFit } from './fit/rigid-fit.ts';
 import { type MeasuredApex, measuredApex } from './measured-apex.ts';
 import { assertReadings, faultAtReading, type StationReading } from './readings/read-readings.ts';
 import { maxReadingError, readingSigma } from './readings/reading-error.ts';
@@ -17,7 +17,7 @@ export interface Deviation {
   readonly measured: number;
   readonly design: number;
   readonly deviation: number;
-  /** measured − design, mm, positive outward: where there is more wood than the line asks for. */
+  /** The deviation, positive outward: more wood than the line asks for. */
   readonly proud: number;
   readonly verdict: StationVerdict;
 }
@@ -25,15 +25,13 @@ export interface Deviation {
 /** `true` is on the line, `high` has wood to take off, `shy` is inside a saw line, `lost` is past the finished line. */
 export type StationVerdict = 'true' | 'high' | 'shy' | 'lost';
 
-export interface EdgeCheck {
+export interface EdgeCheck extends Misfit {
   readonly edge: string;
-  /** The line the readings are compared with; `base` is the line that stations and offsets are measured along. */
+  /** The edge, or its saw line. */
   readonly line: PartEdge;
   readonly base: BaseLine;
   readonly tolerance: number;
   readonly readings: readonly Deviation[];
-  readonly worst: number;
-  readonly rms: number;
   readonly bestFit: RigidFit;
   /** How proud the part lies by the rigid fit, at the first and at the last station. */
   readonly endDeviations: readonly [EndDeviation, EndDeviation];
@@ -41,10 +39,7 @@ export interface EdgeCheck {
   readonly verdict: 'within' | 'outside';
 }
 
-export interface EndDeviation {
-  readonly station: number;
-  readonly proud: number;
-}
+type EndDeviation = Pick<Deviation, 'station' | 'proud'>;
 
 export interface CheckOptions {
   readonly base: BaseLine;
@@ -53,12 +48,9 @@ export interface CheckOptions {
 }
 
 /**
- * Compares a measured edge with its line, station by station and as a whole.
- * A reading counts as off only where it is off by more than the tolerance and half a graduation, the most that reading
- * the rule can err.
- * @param readings one or more
- * @throws Fault `readings.none`, `readings.not-finite`, `check.other-unit`; Faults `check.no-such-station` for each
- *   reading beyond the line's ends
+ * Compares a measured edge with its line, station by station and as a whole. A reading counts as off only by more than
+ * the tolerance and half a graduation, the largest error of reading the rule.
+ * @throws Fault `readings.none`, `readings.not-finite`, `check.other-unit`; Faults `check.no-such-station`
  */
 export function checkEdge(
   part: Part,
@@ -73,11 +65,12 @@ export function checkEdge(
   const spare = beforeSanding ? part.sawAllowance : 0;
   const limit = tolerance + maxReadingError(rule);
   const near = graduationMm(rule);
-  const [deviations, beyond]: [Deviation[], StationReading[]] = [[], []];
+  const deviations: Deviation[] = [];
+  const beyond: Fault[] = [];
   for (const reading of readings) {
     const { station, offset: measured } = reading;
     const design = designOffsetAt(line, station, measured, base, { near, slack: spare + near });
-    if (design === undefined) beyond.push(reading);
+    if (design === undefined) beyond.push(noSuchStation(line, reading));
     else {
       const deviation = measured - design;
       const proud = outside * deviation;
@@ -85,12 +78,12 @@ export function checkEdge(
       deviations.push({ station, measured, design, deviation, proud, verdict });
     }
   }
-  const [first, ...rest] = beyond.map((reading) => noSuchStation(line, reading));
+  const [first, ...rest] = beyond;
   if (first)
     throw readingsInOtherUnit(line, readings, base, rule)
       ? faultAtReading(firstOf(readings), otherUnit(line, rule))
       : new Faults([first, ...rest]);
-  const off = deviations.map(({ deviation }) => deviation);
+  const misfit = misfitOf(deviations.map(({ deviation }) => deviation));
   const fit = fitRigid(line.pieces, readings, base);
   const stations = readings.map(({ station }) => station);
   const endDeviation = (station: number): EndDeviation => ({
@@ -103,14 +96,11 @@ export function checkEdge(
     base,
     tolerance,
     readings: deviations,
-    worst: maxAbs(off),
-    rms: rootMeanSquare(off),
+    ...misfit,
     bestFit: fit,
     endDeviations: [endDeviation(Math.min(...stations)), endDeviation(Math.max(...stations))],
-    apexes: beforeSanding
-      ? []
-      : measuredApexes(edge, awayFromShoulders(edge, readings, base, near), base, readingSigma(rule)),
-    verdict: maxAbs(off) > limit ? 'outside' : 'within',
+    apexes: beforeSanding ? [] : measuredApexes(edge, readings, base, rule),
+    verdict: misfit.worst > limit ? 'outside' : 'within',
   };
 }
 
@@ -139,22 +129,20 @@ const noSuchStation = (edge: PartEdge, reading: StationReading): Fault =>
     ),
   );
 
-/** A reading within one graduation of a shoulder may belong to the run on either side of it. */
-function awayFromShoulders(
+/** A reading within one graduation of a shoulder may belong to the run on either side, so it counts for neither. */
+function measuredApexes(
   edge: PartEdge,
   readings: readonly StationReading[],
   base: BaseLine,
-  near: number,
-): StationReading[] {
+  rule: Rule,
+): MeasuredApex[] {
   const corners = shoulderCorners(edge, base);
-  return readings.filter(({ station }) =>
-    corners.every((corner) => Math.abs(corner.station - station) > near),
+  const clear = readings.filter(({ station }) =>
+    corners.every((corner) => Math.abs(corner.station - station) > graduationMm(rule)),
   );
-}
-
-const measuredApexes = (edge: PartEdge, readings: readonly StationReading[], base: BaseLine, sigma: number) =>
-  edge.runs.flatMap((run): MeasuredApex[] => {
+  return edge.runs.flatMap((run) => {
     const { apex } = figuresOf(run);
-    const found = apex && measuredApex(run, apex, readings, base, sigma);
+    const found = apex && measuredApex(run, apex, clear, base, readingSigma(rule));
     return found ? [found] : [];
   });
+}

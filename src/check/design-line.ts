@@ -1,19 +1,10 @@
 import { pieceEnd, pieceStart } from '../curves/geometry/evaluate.ts';
 import type { Piece } from '../curves/geometry/pieces/piece.ts';
-import {
-  add,
-  angleFrom,
-  direction,
-  distance,
-  dot,
-  leftNormal,
-  scale,
-  subtract,
-} from '../curves/geometry/point.ts';
+import { add, angleFrom, direction, distance, scale } from '../curves/geometry/point.ts';
 import { makeCurveFromPath } from '../curves/make-curve.ts';
 import { parallelPath } from '../curves/offset/offset-curve.ts';
 import { makeEdge } from '../part/edge.ts';
-import { type BaseLine, offsetsAt, shoulderCorners } from '../part/offsets.ts';
+import { type BaseLine, offsetsAt, shoulderCorners, toBaseLine } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { firstOf, lastOf } from '../units/checked.ts';
 import { Fault } from '../units/fault.ts';
@@ -21,10 +12,7 @@ import { Fault } from '../units/fault.ts';
 /** The outward direction along the offset axis: 1 up, −1 down. */
 export const outwardSign = (edge: PartEdge): 1 | -1 => (edge.woodIsAbove ? -1 : 1);
 
-/**
- * The saw line beside one edge: its parallel at the saw allowance, outside the wood.
- * @throws Fault `check.no-allowance` where the job has none, `parallel.folds`, `parallel.no-room`
- */
+/** The parallel of an edge at the saw allowance. @throws Fault `check.no-allowance`, and those of a parallel */
 export function sawLineOfEdge(part: Part, edge: PartEdge): PartEdge {
   if (part.sawAllowance === 0)
     throw new Fault(
@@ -44,9 +32,8 @@ function extendShortEnds(pieces: readonly Piece[], allowance: number): Piece[] {
     const way = scale(direction(angleFrom(piece.from, piece.to)), end === 'to' ? allowance : -allowance);
     return { ...piece, [end]: add(piece[end], way) };
   };
-  return pieces
-    .map((piece, i) => (i === 0 ? runOn(piece, 'from') : piece))
-    .map((piece, i) => (i === pieces.length - 1 ? runOn(piece, 'to') : piece));
+  const begun = pieces.with(0, runOn(firstOf(pieces), 'from'));
+  return begun.with(-1, runOn(lastOf(begun), 'to'));
 }
 
 /**
@@ -78,11 +65,10 @@ function extrapolatedOffset(
   base: BaseLine,
   slack: number,
 ): number | undefined {
-  const way = direction(base.angle);
   for (const end of [pieceStart(firstOf(edge.pieces)), pieceEnd(lastOf(edge.pieces))]) {
-    const out = subtract(end, base.origin);
-    const past = station - dot(out, way);
-    if (Math.abs(past) <= slack) return dot(out, leftNormal(way)) + past * Math.tan(end.angle - base.angle);
+    const { x, y } = toBaseLine(end, base);
+    const past = station - x;
+    if (Math.abs(past) <= slack) return y + past * Math.tan(end.angle - base.angle);
   }
   return undefined;
 }

@@ -29,9 +29,8 @@ const isMisaligned = ({ verdict, bestFit, tolerance, readings, rms }: EdgeCheck,
 const MISREAD_RMS_FACTOR = 4;
 
 /**
- * What speaks against the readings: readings past the cut of an end and, where the part is outside, signs that the
- * measuring is wrong rather than the wood. Wood is gone for good, a reading can be repeated.
- * @param readings those that were checked
+ * Warns of readings past the cut of an end and, where the part is outside, of signs that the measuring is wrong rather
+ * than the wood. Wood is gone for good, a reading can be repeated.
  */
 export function suspectReadings(
   part: Part,
@@ -43,16 +42,18 @@ export function suspectReadings(
   const { rule } = part;
   const pastCut = readingsPastCut(part, edge, readings, options.base);
   if (check.verdict === 'within') return pastCut;
-  const isMisread = ({ readings: otherwise }: Misreading): boolean => {
+  const misread = possibleMisreadings(edge, readings, options.base, rule).find(([, , otherwise]) => {
     const found = undefinedOnFault(() => checkEdge(part, edge, otherwise, options));
     return found !== undefined && found.rms * MISREAD_RMS_FACTOR < check.rms;
-  };
-  const misread =
-    readings.length >= MIN_ALIGNMENT_READINGS &&
-    possibleMisreadings(edge, readings, options.base, rule).find(isMisread);
-  if (misread) return [...pastCut, misread.warning];
-  if (isMisaligned(check, rule)) return [...pastCut, misalignedWarning(check, rule)];
-  return [...pastCut, ...outlierWarnings(check, rule)];
+  });
+  if (misread && readings.length >= MIN_ALIGNMENT_READINGS) {
+    const [code, message] = misread;
+    return [...pastCut, { code, message }];
+  }
+  return [
+    ...pastCut,
+    ...(isMisaligned(check, rule) ? [misalignedWarning(check, rule)] : outlierWarnings(check, rule)),
+  ];
 }
 
 const readingsPastCut = (
@@ -75,12 +76,9 @@ const readingsPastCut = (
     return [{ code: 'check.past-end', message }];
   });
 
-/** Another way of reading the readings, and the warning if they then lie on the line. */
-interface Misreading {
-  readonly warning: Warning;
-  readonly readings: readonly StationReading[];
-}
+type Misreading = readonly [code: string, message: string, otherwise: readonly StationReading[]];
 
+/** Other ways of reading the readings, and the warning if they then lie on the line. */
 function possibleMisreadings(
   edge: PartEdge,
   readings: readonly StationReading[],
@@ -88,29 +86,28 @@ function possibleMisreadings(
   rule: Rule,
 ): Misreading[] {
   const [from, to] = stationRangeAlong(edge, base);
-  const as = (code: string, message: string, otherwise: readonly StationReading[] | undefined) =>
-    otherwise && { warning: { code, message }, readings: otherwise };
-  return present(
-    as(
+  const inOtherUnit = readingsInOtherUnit(edge, readings, base, rule);
+  return present<Misreading>(
+    [
       'check.other-end',
       'Counted from the other end, the readings lie on the line far better. Count the stations from the left end, the part the right way round, and measure again.',
       readings.map((each) => ({ ...each, station: from + to - each.station })),
-    ),
-    as(
+    ],
+    [
       'check.other-side',
       'With their offsets on the other side of the line, the readings lie on it far better. Change the signs of the offsets.',
       mirrorReadings(readings),
-    ),
-    as(
+    ],
+    [
       'check.changed-over',
       'With station and offset changed over, the readings lie on the line far better. Write the station first.',
       readings.map((each) => ({ ...each, station: each.offset, offset: each.station })),
-    ),
-    as(
+    ],
+    inOtherUnit && [
       'check.other-unit',
       `Taken in ${rule.unit === 'in' ? 'mm' : 'inches'}, the readings lie on the line far better. Write their unit with them.`,
-      readingsInOtherUnit(edge, readings, base, rule),
-    ),
+      inOtherUnit,
+    ],
   );
 }
 

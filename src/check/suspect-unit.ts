@@ -18,12 +18,8 @@ const [TENTHS_PER_MM, MARKS_PER_INCH] = [10, 64];
 const isWhole = (x: number): boolean => Math.abs(x - Math.round(x)) < 1e-6;
 
 /** Halves may be of either rule, quarters are not. */
-const areInchFractions = (readings: readonly StationReading[]): boolean => {
-  const figures = readings.flatMap(({ station, offset }) => [station, offset]);
-  return (
-    figures.every((mm) => isWhole(mm * MARKS_PER_INCH)) && figures.some((mm) => !isWhole(mm * TENTHS_PER_MM))
-  );
-};
+const areInchFractions = (figures: readonly number[]): boolean =>
+  figures.every((mm) => isWhole(mm * MARKS_PER_INCH)) && figures.some((mm) => !isWhole(mm * TENTHS_PER_MM));
 
 /** Warns where readings of a part look as if they were taken in the other unit. */
 export function suspectUnitWarnings(readings: readonly StationReading[], rule: Rule): Warning[] {
@@ -38,17 +34,16 @@ export function suspectUnitWarnings(readings: readonly StationReading[], rule: R
       `${size}. If the readings are in mm, read them again with --units mm.`,
     ],
     [
-      rule.unit === 'mm' && isShort && areInchFractions(readings),
+      rule.unit === 'mm' &&
+        isShort &&
+        areInchFractions(readings.flatMap(({ station, offset }) => [station, offset])),
       'take-off.other-unit',
       `${size}, and its readings are fractions as of a rule in inches. If they are, read them again with --units in.`,
     ],
   ]);
 }
 
-/**
- * The readings as taken in the other unit, where they then lie between the edge's ends and span more than half of it; a
- * few near its start fit any unit.
- */
+/** The readings as taken in the other unit, if they then span over half of the edge: a few near its start fit any unit. */
 export function readingsInOtherUnit(
   edge: PartEdge,
   readings: readonly StationReading[],

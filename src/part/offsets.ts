@@ -1,7 +1,16 @@
 import { type Box, boundsOf } from '../curves/geometry/bounds.ts';
 import { paramCurve } from '../curves/geometry/evaluate.ts';
 import { isShoulder, type Piece } from '../curves/geometry/pieces/piece.ts';
-import { angleFrom, direction, dot, leftNormal, type Point, subtract } from '../curves/geometry/point.ts';
+import {
+  add,
+  angleFrom,
+  direction,
+  dot,
+  leftNormal,
+  type Point,
+  scale,
+  subtract,
+} from '../curves/geometry/point.ts';
 import { rootsOn } from '../curves/numeric/roots-and-minima.ts';
 import type { EndSide } from '../job/job.ts';
 import { itemAt, lastOf } from '../units/checked.ts';
@@ -29,6 +38,12 @@ export const chordLine = (edge: PartEdge): BaseLine => {
 export function toBaseLine(at: Point, { origin, angle }: BaseLine = REFERENCE_LINE): Point {
   const [way, out] = [direction(angle), subtract(at, origin)];
   return { x: dot(out, way), y: dot(out, leftNormal(way)) };
+}
+
+/** A point by its station x along a line and its offset y, in the part's frame. */
+export function fromBaseLine({ x, y }: Point, { origin, angle }: BaseLine): Point {
+  const way = direction(angle);
+  return add(origin, add(scale(way, x), scale(leftNormal(way), y)));
 }
 
 /** The stations of an edge's two ends along a line, mm. */
@@ -71,7 +86,7 @@ export const SAME_OFFSET_MM = 1e-6;
 export function offsetsAt(edge: Pick<PartEdge, 'pieces'>, station: number, base = REFERENCE_LINE): number[] {
   const run = direction(base.angle);
   const offsets: number[] = [];
-  const add = (p: Point): void => {
+  const addOnce = (p: Point): void => {
     const offset = dot(subtract(p, base.origin), leftNormal(run));
     if (!offsets.some((known) => Math.abs(known - offset) < SAME_OFFSET_MM)) offsets.push(offset);
   };
@@ -83,7 +98,7 @@ export function offsetsAt(edge: Pick<PartEdge, 'pieces'>, station: number, base 
     const ends = [0, 1].filter((u) => Math.abs(past(u)) < SAME_OFFSET_MM);
     // A shoulder passes its station all along: its corners are told.
     const passes = piece.type === 'line' && ends.length === 2 ? [] : rootsOn(past, CROSSING_SAMPLES);
-    for (const u of [...passes, ...ends]) add(at(u));
+    for (const u of [...passes, ...ends]) addOnce(at(u));
   }
   return offsets;
 }

@@ -2,8 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkEdge } from '../../src/check/check-edge.ts';
 import { comparePair, mirrorReadings } from '../../src/check/compare-pair.ts';
-import { fitRigid } from '../../src/check/fit/rigid-fit.ts';
-import { ExtendedPath } from '../../src/check/fit/signed-distance.ts';
+import { fitRigid, signedDistanceFrom } from '../../src/check/fit/rigid-fit.ts';
 import type { StationReading } from '../../src/check/readings/read-readings.ts';
 import { chordLine, REFERENCE_LINE } from '../../src/part/offsets.ts';
 import type { PartEdge } from '../../src/part/part.ts';
@@ -166,7 +165,7 @@ describe('fitRigid', () => {
   });
 
   test('property: no shift or turn near the fit has a smaller sum of squares', () => {
-    const line = new ExtendedPath(back.pieces);
+    const distanceOf = signedDistanceFrom(back.pieces);
     const small = fc.double({ min: -2, max: 2, noNaN: true, noDefaultInfinity: true });
     fc.assert(
       fc.property(fc.array(small, { minLength: 18, maxLength: 18 }), small, small, (noise, across, about) => {
@@ -180,9 +179,7 @@ describe('fitRigid', () => {
           station: x * Math.cos(turn) + (y - shift) * Math.sin(turn),
           offset: -x * Math.sin(turn) + (y - shift) * Math.cos(turn),
         }));
-        const left = set.map(
-          ({ station, offset }) => line.signedDistance({ x: station, y: offset }).distance,
-        );
+        const left = set.map(({ station, offset }) => distanceOf({ x: station, y: offset }).distance);
         expect(Math.hypot(...left)).toBeGreaterThanOrEqual(Math.hypot(...best.residuals) - 1e-9);
       }),
       { numRuns: 30 },

@@ -1,4 +1,4 @@
-import { ExtendedPath } from '../../src/check/fit/signed-distance.ts';
+import { signedDistanceFrom } from '../../src/check/fit/rigid-fit.ts';
 import { type TakeOff, takeOff } from '../../src/check/fit/take-off.ts';
 import { HAND_SIGMA_MM } from '../../src/check/readings/reading-error.ts';
 import { offsetAt } from '../../src/part/offsets.ts';
@@ -18,8 +18,8 @@ export const CURVES = {
 
 /** The curve taken off against the true edge, over its stations, mm. */
 export function rmsOff({ kinds: [best] }: TakeOff, edge: PartEdge): number {
-  const line = new ExtendedPath(best.curve.exact);
-  const off = stationsOf(edge, IN).map((x) => line.signedDistance({ x, y: offsetAt(edge, x)! }).distance);
+  const distanceOf = signedDistanceFrom(best.curve.exact);
+  const off = stationsOf(edge, IN).map((x) => distanceOf({ x, y: offsetAt(edge, x)! }).distance);
   return Math.sqrt(off.reduce((sum, d) => sum + d * d, 0) / off.length);
 }
 

@@ -7,17 +7,12 @@ import { line } from '../../curves/simple/line.ts';
 import { spline } from '../../curves/simple/spline.ts';
 import { undefinedOnFault } from '../../curves/try-curve.ts';
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
-import { levenbergMarquardt, sumOfSquares } from './levenberg-marquardt.ts';
-import { maxAbs, rootMeanSquare } from './rigid-fit.ts';
-import { ExtendedPath } from './signed-distance.ts';
+import { levenbergMarquardt } from './levenberg-marquardt.ts';
+import { type Misfit, misfitOf, signedDistanceFrom, sumOfSquares } from './rigid-fit.ts';
 
-export type FittedKind = 'line' | 'arc' | 'batten' | 'bow' | 'spline';
-
-export interface KindFit {
-  readonly kind: FittedKind;
+export interface KindFit extends Misfit {
+  readonly kind: 'line' | 'arc' | 'batten' | 'bow' | 'spline';
   readonly curve: Curve;
-  readonly worst: number;
-  readonly rms: number;
   /** Schwarz's criterion, misfit + parameters·ln(readings): the least cost wins. */
   readonly cost: number;
 }
@@ -26,11 +21,9 @@ export interface KindFit {
 const MAX_PINS = 12;
 
 /**
- * Fits a line, an arc, a bow, a batten over one nail and a spline with few pins by least squares of the normal
- * distances, best first. A kind that does not exist for the bend is left out.
+ * Fits curves to five or more readings at rising stations by least squares of the normal distances, best first, from the
+ * values of the fair curve there. A kind that does not exist for the bend is left out.
  * Source of the criterion: Schwarz, "Estimating the dimension of a model", Annals of Statistics 6, 1978.
- * @param readings five or more, at rising stations
- * @param fair the fair curve's values at those stations, where the fits start
  */
 export function fitCurveKinds(readings: readonly Point[], fair: readonly Point[], sigma: number): KindFit[] {
   const [from, to] = [firstOf(fair), lastOf(fair)];
@@ -38,19 +31,17 @@ export function fitCurveKinds(readings: readonly Point[], fair: readonly Point[]
   const rise = cross(subtract(to, from), subtract(top, from)) / (to.x - from.x);
   const left = (y: number): Point => point(from.x, y);
   const right = (y: number): Point => point(to.x, y);
-  const tryKind = (kind: FittedKind, make: CurveFamily, start: readonly number[]): KindFit[] =>
+  const tryKind = (kind: KindFit['kind'], make: CurveFamily, start: readonly number[]): KindFit[] =>
     fitCurveKind(kind, make, start, readings, sigma);
   const ends = [from.y, to.y];
+  const overNail: CurveFamily = ([a = 0, b = 0, x = 0, y = 0]) =>
+    batten(left(a), right(b), { nail: point(x, y) });
   // Each family gets as many parameters as its start has.
   return [
     ...tryKind('line', ([a = 0, b = 0]) => line(left(a), right(b)), ends),
     ...tryKind('arc', ([a = 0, b = 0, r = 0]) => arc(left(a), right(b), { rise: r }), [...ends, rise]),
     ...tryKind('bow', ([a = 0, b = 0, r = 0]) => bow(left(a), right(b), r), [...ends, rise]),
-    ...tryKind('batten', ([a = 0, b = 0, x = 0, y = 0]) => batten(left(a), right(b), { nail: point(x, y) }), [
-      ...ends,
-      top.x,
-      top.y,
-    ]),
+    ...tryKind('batten', overNail, [...ends, top.x, top.y]),
     ...fitSplineWithFewestPins(readings, fair, sigma),
   ].toSorted((a, b) => a.cost - b.cost);
 }
@@ -64,7 +55,7 @@ function farthestFromChord(fair: readonly Point[]): Point {
 }
 
 function fitCurveKind(
-  kind: FittedKind,
+  kind: KindFit['kind'],
   make: CurveFamily,
   start: readonly number[],
   readings: readonly Point[],
@@ -72,13 +63,13 @@ function fitCurveKind(
 ): KindFit[] {
   const found = levenbergMarquardt((at) => {
     const curve = undefinedOnFault(() => make(at));
-    const laid = curve && new ExtendedPath(curve.exact);
-    return laid && readings.map((p) => laid.signedDistance(p).distance);
+    const distanceOf = curve && signedDistanceFrom(curve.exact);
+    return distanceOf && readings.map((p) => distanceOf(p).distance);
   }, start);
   if (!found) return [];
   const { parameters, residuals } = found;
   const cost = sumOfSquares(residuals) / sigma ** 2 + parameters.length * Math.log(readings.length);
-  return [{ kind, curve: make(parameters), worst: maxAbs(residuals), rms: rootMeanSquare(residuals), cost }];
+  return [{ kind, curve: make(parameters), ...misfitOf(residuals), cost }];
 }
 
 /** Adds pins one by one until only the readings' own errors are left, or no pin helps. */
@@ -90,10 +81,9 @@ function fitSplineWithFewestPins(
   let best: KindFit | undefined;
   for (let pins = 1; pins <= Math.min(MAX_PINS, readings.length - 3); pins++) {
     const start = evenlySpacedPoints(fair, pins);
-    const make: CurveFamily = (offsets) => {
-      const points = start.map(({ x }, i) => point(x, itemAt(offsets, i)));
-      return spline(points, 'natural', 'natural');
-    };
+    const through = (offsets: readonly number[]): Point[] =>
+      start.map(({ x }, i) => point(x, itemAt(offsets, i)));
+    const make: CurveFamily = (offsets) => spline(through(offsets), 'natural', 'natural');
     const offsets = start.map(({ y }) => y);
     const [next] = fitCurveKind('spline', make, offsets, readings, sigma);
     if (next && !(next.cost >= (best?.cost ?? Number.POSITIVE_INFINITY))) best = next;

@@ -1,5 +1,6 @@
 import { normalEquations, solveSymmetric } from '../../curves/numeric/linear-algebra.ts';
 import { itemAt } from '../../units/checked.ts';
+import { sumOfSquares } from './rigid-fit.ts';
 
 /** A fit to readings converges in 5 to 15 trial steps. */
 const MAX_TRIAL_STEPS = 60;
@@ -15,20 +16,8 @@ const [DAMPING, DAMPING_DECREASE, DAMPING_INCREASE] = [1e-3, 0.2, 5];
 /** Residuals at some parameters, mm; undefined where there is no such curve. */
 export type ResidualFunction = (at: readonly number[]) => readonly number[] | undefined;
 
-export interface LeastSquaresFit {
-  readonly parameters: readonly number[];
-  readonly residuals: readonly number[];
-}
-
-/**
- * Least squares by Levenberg and Marquardt's damped Gauss–Newton, with slopes by differences.
- * @param start parameters near the solution, mm
- * @returns undefined when there is no curve at the start
- */
-export function levenbergMarquardt(
-  residuals: ResidualFunction,
-  start: readonly number[],
-): LeastSquaresFit | undefined {
+/** Damped Gauss–Newton from parameters near the solution, mm; undefined when there is no curve at the start. */
+export function levenbergMarquardt(residuals: ResidualFunction, start: readonly number[]) {
   let parameters = start;
   let now = residuals(parameters);
   if (!now) return undefined;
@@ -47,9 +36,6 @@ export function levenbergMarquardt(
   }
   return { parameters, residuals: now };
 }
-
-export const sumOfSquares = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value * value, 0);
 
 function jacobianColumns(
   residuals: ResidualFunction,

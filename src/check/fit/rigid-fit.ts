@@ -1,21 +1,50 @@
 import type { Piece } from '../../curves/geometry/pieces/piece.ts';
-import { add, direction, dot, leftNormal, type Point, scale } from '../../curves/geometry/point.ts';
+import { direction, dot, leftNormal, type Point, subtract } from '../../curves/geometry/point.ts';
+import { PolylineBvh } from '../../curves/geometry/polyline-bvh.ts';
 import { normalEquations, solveSymmetric } from '../../curves/numeric/linear-algebra.ts';
-import type { BaseLine } from '../../part/offsets.ts';
+import { type BaseLine, fromBaseLine } from '../../part/offsets.ts';
 import type { StationReading } from '../readings/read-readings.ts';
-import { ExtendedPath } from './signed-distance.ts';
+
+/** The largest and the root mean square of some residuals, mm. */
+export interface Misfit {
+  readonly worst: number;
+  readonly rms: number;
+}
+
+export const sumOfSquares = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value * value, 0);
+
+export const maxAbs = (residuals: readonly number[]): number => Math.max(...residuals.map(Math.abs));
+
+export const misfitOf = (residuals: readonly number[]): Misfit => ({
+  worst: maxAbs(residuals),
+  rms: Math.sqrt(sumOfSquares(residuals) / residuals.length),
+});
+
+/** Segments of one piece: a fit builds many trial curves and measures a few readings on each. */
+const SEGMENTS_PER_PIECE = 8;
+
+/**
+ * Measures distances from contiguous pieces that run on straight past their ends, mm, positive to the left, and the
+ * normal at the foot. Exact to rounding where the line is smooth.
+ */
+export function signedDistanceFrom(pieces: readonly Piece[]) {
+  const polyline = new PolylineBvh(pieces, SEGMENTS_PER_PIECE);
+  return (p: Point): { readonly distance: number; readonly normal: Point } => {
+    const foot = polyline.closestPoint(p).at;
+    const normal = leftNormal(direction(foot.angle));
+    return { distance: dot(normal, subtract(p, foot)), normal };
+  };
+}
 
 /**
  * The turn (radians) about station 0 of the base line and the shift (mm) square to it that lay the line best on the
- * readings.
- * `residuals` are the distances left, square to the line, mm, positive to its left: how the part was sawn.
+ * readings. The residuals, positive to the line's left, show how the part was sawn.
  */
-export interface RigidFit {
+export interface RigidFit extends Misfit {
   readonly shift: number;
   readonly turn: number;
   readonly residuals: readonly number[];
-  readonly worst: number;
-  readonly rms: number;
 }
 
 /** A furniture part converges in 3 or 4 steps; a step that makes the fit worse is halved. */
@@ -24,20 +53,24 @@ const MAX_STEPS = 60;
 const CONVERGED_MM = 1e-11;
 
 /**
- * Gauss–Newton least squares of the normal distances over shift and turn.
- * A foot is where the distance is least, so sliding it changes nothing: a distance changes by the part of the reading's
- * motion along the normal.
- * Readings at one station alone give no turn.
+ * Gauss–Newton least squares of the normal distances over shift and turn. A foot is where the distance is least, so a
+ * distance changes only by the reading's motion along the normal. Readings at one station alone give no turn.
  */
 export function fitRigid(
   pieces: readonly Piece[],
   readings: readonly StationReading[],
   base: BaseLine,
 ): RigidFit {
-  const line = new ExtendedPath(pieces);
+  const distanceOf = signedDistanceFrom(pieces);
   const reach = Math.max(...readings.map(({ station, offset }) => Math.hypot(station, offset)), 1);
   const offAt = (shift: number, turn: number): Residual[] =>
-    readings.map((reading) => residualOf(line, reading, base, shift, turn));
+    readings.map(({ station, offset }) => {
+      const back = rotated({ x: station, y: offset - shift }, -turn);
+      const { distance, normal } = distanceOf(fromBaseLine(back, base));
+      const inBase = rotated(normal, -base.angle);
+      const across = leftNormal(direction(-turn));
+      return { distance, byShift: -dot(inBase, across), byTurn: -dot(inBase, leftNormal(back)) };
+    });
   let [shift, turn] = [0, 0];
   let off = offAt(shift, turn);
   let share = 1;
@@ -52,9 +85,10 @@ export function fitRigid(
     if (settled) break;
   }
   const residuals = off.map(({ distance }) => distance);
-  return { shift, turn, residuals, worst: maxAbs(residuals), rms: rootMeanSquare(residuals) };
+  return { shift, turn, residuals, ...misfitOf(residuals) };
 }
 
+/** A signed distance, mm, and its derivatives. */
 interface Residual {
   readonly distance: number;
   readonly byShift: number;
@@ -62,47 +96,20 @@ interface Residual {
 }
 
 const sumOfSquaredDistances = (off: readonly Residual[]): number =>
-  off.reduce((sum, { distance }) => sum + distance ** 2, 0);
-
-function residualOf(
-  line: ExtendedPath,
-  reading: StationReading,
-  base: BaseLine,
-  shift: number,
-  turn: number,
-): Residual {
-  const back = rotated({ x: reading.station, y: reading.offset - shift }, -turn);
-  const { distance, normal } = line.signedDistance(add(base.origin, rotated(back, base.angle)));
-  const inBase = rotated(normal, -base.angle);
-  const across = rotated({ x: 0, y: 1 }, -turn);
-  return { distance, byShift: -dot(inBase, across), byTurn: -dot(inBase, leftNormal(back)) };
-}
+  sumOfSquares(off.map(({ distance }) => distance));
 
 function gaussNewtonStep(off: readonly Residual[]): [shift: number, turn: number] {
   const right = off.map(({ distance }) => -distance);
-  const both = normalEquations(
-    off.map(({ byShift, byTurn }) => [byShift, byTurn]),
-    right,
-  );
-  const [shift, turn] = solveSymmetric(both.matrix, both.right) ?? [];
+  const solve = (rows: number[][]): number[] => {
+    const normal = normalEquations(rows, right);
+    return solveSymmetric(normal.matrix, normal.right) ?? [];
+  };
+  const [shift, turn] = solve(off.map(({ byShift, byTurn }) => [byShift, byTurn]));
   if (shift !== undefined && turn !== undefined) return [shift, turn];
-  const one = normalEquations(
-    off.map(({ byShift }) => [byShift]),
-    right,
-  );
-  return [solveSymmetric(one.matrix, one.right)?.[0] ?? 0, 0];
+  return [solve(off.map(({ byShift }) => [byShift]))[0] ?? 0, 0];
 }
 
 function rotated(p: Point, angle: number): Point {
   const way = direction(angle);
   return { x: dot(p, { x: way.x, y: -way.y }), y: dot(p, { x: way.y, y: way.x }) };
 }
-
-export const maxAbs = (off: readonly number[]): number => Math.max(...off.map(Math.abs));
-export const rootMeanSquare = (off: readonly number[]): number =>
-  Math.sqrt(off.reduce((sum, d) => sum + d * d, 0) / off.length);
-
-export const readingPoint = ({ station, offset }: StationReading, { origin, angle }: BaseLine): Point => {
-  const way = direction(angle);
-  return add(origin, add(scale(way, station), scale(leftNormal(way), offset)));
-};

@@ -1,29 +1,27 @@
 import type { Point } from '../../curves/geometry/point.ts';
 import { firstOf, itemAt, lastOf, neighbors } from '../../units/checked.ts';
 
-/** Points at rising stations, with the standard error of each, mm. */
+/** At rising stations; each `sigma` is a standard error, mm. */
 export interface WeightedPoints {
   readonly points: readonly Point[];
   readonly sigmas: readonly number[];
 }
 
-/** The natural cubic spline near some points, as its values at their stations. */
+/** A natural cubic spline by its values at the stations. */
 export interface SmoothedCurve {
   readonly points: readonly Point[];
+  /** Standard errors of the values, mm. */
   readonly errors: readonly number[];
-  /** Σ((value − point)/sigma)²; `errors` are the standard errors of the values, mm. */
+  /** Σ((value − point)/sigma)² */
   readonly misfit: number;
   readonly degreesOfFreedom: number;
 }
 
 /**
- * The curve of least Σ((y − g)/sigma)² + weight·∫g″²: a natural cubic spline (Reinsch, "Smoothing by spline functions",
- * Numerische Mathematik 10, 1967). Weight 0 passes through every point.
- *
- * As there, it solves (R + weight·QᵀΣ²Q)γ = Qᵀy for the second derivatives γ; then g = y − weight·Σ²Qγ. R and Q are the
- * tridiagonal matrices of the spacings. The errors come from the middle bands of the inverse (Hutchinson & de Hoog,
- * "Smoothing noisy data with spline functions", Numerische Mathematik 47, 1985). Time is linear in the points.
- * @param weight ≥ 0, mm³ per unit of misfit
+ * The curve of least Σ((y − g)/sigma)² + weight·∫g″², weight ≥ 0 in mm³ (Reinsch, "Smoothing by spline functions",
+ * Numerische Mathematik 10, 1967): (R + weight·QᵀΣ²Q)γ = Qᵀy gives the second derivatives γ, then g = y − weight·Σ²Qγ. R
+ * and Q are the tridiagonal matrices of the spacings. The errors come from the middle bands of the inverse (Hutchinson &
+ * de Hoog, "Smoothing noisy data with spline functions", Numerische Mathematik 47, 1985). Time is linear in the points.
  */
 export function smoothingSpline({ points, sigmas }: WeightedPoints, weight: number): SmoothedCurve {
   const system = new ReinschSystem(points, sigmas, weight);
@@ -79,12 +77,11 @@ class ReinschSystem {
     }
   }
 
-  /** The entry of Q at point i and inner station j. */
   private q(i: number, j: number): number {
     return this.qColumns[j]?.[i - j] ?? 0;
   }
 
-  /** γ, the second derivatives at the inner stations. */
+  /** The second derivatives γ. */
   solve(): number[] {
     const gamma: number[] = [];
     for (const [j, [a, b, c]] of this.qColumns.entries()) {
@@ -104,7 +101,6 @@ class ReinschSystem {
     return gamma;
   }
 
-  /** Qγ, point by point. */
   multiplyQ(gamma: readonly number[]): number[] {
     return this.heights.map((_, i) => this.qRow(i).reduce((sum, [j, q]) => sum + q * entry(gamma, j), 0));
   }
@@ -126,10 +122,9 @@ class ReinschSystem {
   leverage(inverse: readonly Band[], i: number): number {
     const row = this.qRow(i);
     const inverseAt = (j: number, k: number): number => inverse[Math.min(j, k)]?.[Math.abs(j - k)] ?? 0;
-    return row.reduce(
-      (sum, [j, q]) => sum + row.reduce((part, [k, r]) => part + q * r * inverseAt(j, k), 0),
-      0,
-    );
+    const along = ([j, q]: readonly [number, number]): number =>
+      row.reduce((sum, [k, r]) => sum + q * r * inverseAt(j, k), 0);
+    return row.reduce((sum, each) => sum + along(each), 0);
   }
 
   private qRow(i: number): [column: number, entry: number][] {
@@ -143,9 +138,8 @@ const BISECTION_STEPS = 60;
 const [MIN_WEIGHT, MAX_WEIGHT] = [1e-16, 1e3];
 
 /**
- * The fairest curve that the points' errors allow, by the discrepancy principle: the misfit equals the degrees of
- * freedom. Without the freedom that the curve takes up, the curve would come out too stiff.
- * @param data three points or more
+ * The fairest curve that the errors of three or more points allow, by the discrepancy principle: the misfit equals the
+ * degrees of freedom. Without the freedom that the curve takes up, the curve would come out too stiff.
  */
 export function fairCurve(data: WeightedPoints): SmoothedCurve {
   const length = lastOf(data.points).x - firstOf(data.points).x;
@@ -165,7 +159,7 @@ export function fairCurve(data: WeightedPoints): SmoothedCurve {
 /** Stations nearer than this are one, mm: no rule tells them apart, and a curve between them shows only error. */
 const SAME_STATION_MM = 0.01;
 
-/** Points at rising stations; points at one station become their mean. */
+/** Points at one station become their mean. */
 export function mergeStations(points: readonly Point[], sigma: number): WeightedPoints {
   const stations: { readonly x: number; readonly ys: number[] }[] = [];
   for (const { x, y } of points.toSorted((a, b) => a.x - b.x)) {

@@ -1,6 +1,7 @@
 import type { Curve } from '../../curves/curve.ts';
-import { angleFrom, cross, direction, distance, type Point, subtract } from '../../curves/geometry/point.ts';
+import { angleFrom, type Point } from '../../curves/geometry/point.ts';
 import { apexOf } from '../../curves/measurements.ts';
+import { toBaseLine } from '../../part/offsets.ts';
 import { showNearest } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { capitalize, inUnit, showTwoFigures, trimmed } from '../../units/number-format.ts';
@@ -19,7 +20,7 @@ const KIND_WITH_ARTICLE = {
   spline: 'a spline',
 } as const;
 
-/** The text of a job file with the fitted curve, and remarks on how it was found. */
+/** A job file with the best fit, and remarks on how it was found. */
 export function writeTakeOffJob(taken: TakeOff, name: string, rule: Rule): string {
   const { kinds, readings } = taken;
   const [best] = kinds;
@@ -43,7 +44,7 @@ export function writeTakeOffJob(taken: TakeOff, name: string, rule: Rule): strin
   ].join('\n');
 }
 
-/** How well each kind fits, and which readings are left out, a line each. */
+/** One line for the fit of each kind and for each reading that is left out. */
 export function takeOffRemarks(taken: TakeOff, rule: Rule): string[] {
   const { kinds, outliers, sigma } = taken;
   const about = (mm: number): string => showTwoFigures(mm, rule.unit);
@@ -80,10 +81,7 @@ function stepLines(curve: Curve, unit: Unit): string[] {
     case 'bow':
       return [first, `rise: ${lengthText(riseOf(curve), unit)}`];
     case 'batten':
-      return [
-        first,
-        `through: ${nails.join('')}     # the nail; the apex falls elsewhere, see fairlath show`,
-      ];
+      return [first, `through: ${nails[0]}     # the nail; the apex falls elsewhere, see fairlath show`];
     case 'spline':
       return [first, `through: [${nails.join(', ')}]`, 'ends: natural'];
     default:
@@ -94,8 +92,7 @@ function stepLines(curve: Curve, unit: Unit): string[] {
 /** Positive to the left of the chord: away from the reference line. */
 function riseOf({ exact, from, to }: Curve): number {
   const apex = apexOf(exact, from, to);
-  if (!apex || distance(from, to) === 0) return 0;
-  return cross(direction(angleFrom(from, to)), subtract(apex.at, from));
+  return apex ? toBaseLine(apex.at, { origin: from, angle: angleFrom(from, to) }).y : 0;
 }
 
 const pointText = ({ x, y }: Point, unit: Unit): string => `[${lengthText(x, unit)}, ${lengthText(y, unit)}]`;

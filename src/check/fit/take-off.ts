@@ -7,14 +7,13 @@ import { readingSigma } from '../readings/reading-error.ts';
 import { fitCurveKinds, type KindFit } from './fit-curve-kinds.ts';
 import { fairCurve, mergeStations, type SmoothedCurve } from './smoothing-spline.ts';
 
-/** A curve taken off an existing part. */
 export interface TakeOff {
   readonly sigma: number;
   readonly outliers: readonly Outlier[];
-  /** The readings that are kept, at rising stations; the outliers are left out of all that follows. */
+  /** Those kept, at rising stations; the outliers are left out of all that follows. */
   readonly readings: readonly Point[];
   readonly fair: SmoothedCurve;
-  /** Every kind of curve fitted to the readings, best first. */
+  /** Best first. */
   readonly kinds: readonly [KindFit, ...KindFit[]];
 }
 
@@ -22,35 +21,34 @@ export interface TakeOff {
 const MIN_TAKE_OFF_STATIONS = 5;
 
 /**
- * The fair curve through readings of an existing part, and the kind of curve that fits them best.
- * @throws Fault `readings.none`, `readings.not-finite`, `take-off.too-few` with fewer than five stations
+ * The fair curve through readings of an existing part, and the kinds of curve that fit them.
+ * @throws Fault `readings.none`, `readings.not-finite`, `take-off.too-few`
  */
 export function takeOff(readings: readonly StationReading[], rule: Rule): TakeOff {
   assertReadings(readings);
   const sigma = readingSigma(rule);
-  const measured = readings.map(({ station, offset }) => ({ x: station, y: offset }));
-  if (mergeStations(measured, sigma).points.length < MIN_TAKE_OFF_STATIONS)
-    throw new Fault(
-      'take-off.too-few',
-      `fewer than ${MIN_TAKE_OFF_STATIONS} stations do not tell one curve from another. Measure at more stations.`,
-    );
-  const { good, bad } = separateOutliers(
-    measured.toSorted((a, b) => a.x - b.x),
-    sigma,
+  const rising = readings
+    .map(({ station, offset }) => ({ x: station, y: offset }))
+    .toSorted((a, b) => a.x - b.x);
+  const assertEnough = (points: readonly Point[], message: string): void => {
+    if (mergeStations(points, sigma).points.length < MIN_TAKE_OFF_STATIONS)
+      throw new Fault('take-off.too-few', message);
+  };
+  assertEnough(
+    rising,
+    `fewer than ${MIN_TAKE_OFF_STATIONS} stations do not tell one curve from another. Measure at more stations.`,
   );
-  if (mergeStations(good, sigma).points.length < MIN_TAKE_OFF_STATIONS)
-    throw new Fault('take-off.too-few', 'too few good readings are left. Measure again.');
-  return restoreOutliers(fitReadings(good, sigma), bad, sigma);
+  const { good, bad } = separateOutliers(rising, sigma);
+  assertEnough(good, 'too few good readings are left. Measure again.');
+  return restoreOutliers(good, bad, sigma);
 }
 
-type ReadingsFit = Pick<TakeOff, 'readings' | 'fair' | 'kinds'> & { readonly good: readonly Point[] };
-
-function fitReadings(good: readonly Point[], sigma: number): ReadingsFit {
+function fitReadings(good: readonly Point[], sigma: number): Omit<TakeOff, 'sigma' | 'outliers'> {
   const data = mergeStations(good, sigma);
   const fair = fairCurve(data);
   const [best, ...others] = fitCurveKinds(data.points, fair.points, sigma);
   if (!best) throw new Error('a straight line fits any readings in some way');
-  return { good, readings: data.points, fair, kinds: [best, ...others] };
+  return { readings: data.points, fair, kinds: [best, ...others] };
 }
 
 /** A good reading raises the cost by no more than chance: the square of a normal error stays below 2² 95 times in 100. */
@@ -59,33 +57,21 @@ const MAX_RESTORE_COST = 4;
 const MAX_RESTORED = 4;
 
 /**
- * Restores outliers that a kind of curve passes as well as the other readings, the nearest first.
- * A parabola through its neighbors judges a reading at an end badly where a nail stands near, and a part must not lose
- * its end by that.
+ * Fits good readings and restores outliers that a kind of curve passes as well, the nearest first. Near a nail at an
+ * end a parabola through the neighbors judges a reading badly, and a part must not lose its end by that.
  */
-function restoreOutliers(laid: ReadingsFit, bad: readonly Outlier[], sigma: number): TakeOff {
-  if (bad.length > MAX_RESTORED) return toTakeOff(laid, bad, sigma);
-  let best = laid;
-  const outliers: Outlier[] = [];
-  for (const each of bad.toSorted((a, b) => Math.abs(a.off) - Math.abs(b.off))) {
-    const withIt = fitReadings([...best.good, each.at], sigma);
-    if (withIt.kinds[0].cost - best.kinds[0].cost < MAX_RESTORE_COST) best = withIt;
-    else outliers.push(each);
-  }
-  return toTakeOff(best, outliers, sigma);
+function restoreOutliers(good: readonly Point[], bad: readonly Outlier[], sigma: number): TakeOff {
+  let [kept, fit] = [good, fitReadings(good, sigma)];
+  const isOutlier = ({ at }: Outlier): boolean => {
+    const withIt = fitReadings([...kept, at], sigma);
+    if (withIt.kinds[0].cost - fit.kinds[0].cost >= MAX_RESTORE_COST) return true;
+    [kept, fit] = [[...kept, at], withIt];
+    return false;
+  };
+  const nearestFirst = bad.toSorted((a, b) => Math.abs(a.off) - Math.abs(b.off));
+  const outliers = bad.length > MAX_RESTORED ? bad : nearestFirst.filter(isOutlier);
+  return { sigma, outliers: outliers.toSorted((a, b) => a.at.x - b.at.x), ...fit };
 }
-
-const toTakeOff = (
-  { readings, fair, kinds }: ReadingsFit,
-  outliers: readonly Outlier[],
-  sigma: number,
-): TakeOff => ({
-  sigma,
-  outliers: outliers.toSorted((a, b) => a.at.x - b.at.x),
-  readings,
-  fair,
-  kinds,
-});
 
 /** With costs this close the dearer kind is the true one about once in twelve, by Schwarz's criterion (exp(−cost/2)). */
 const INDISTINGUISHABLE_COST = 5;

@@ -4,11 +4,6 @@ export interface CsvCell {
   readonly column: number;
 }
 
-/** Column of a quote that is not closed on its line. */
-export interface UnclosedQuote {
-  readonly openQuote: number;
-}
-
 export type CsvSeparator = ',' | ';' | '\t';
 
 /** A tab or a semicolon counts where most lines hold one: commas may then be decimal, and a title line decides nothing. */
@@ -19,11 +14,13 @@ export function detectSeparator(lines: readonly string[]): CsvSeparator {
 }
 
 /**
- * The cells of one line of comma-separated text as spreadsheets write it (RFC 4180), with two additions for readings: a
- * quote inside a cell is an inch mark (28 3/4"), and # starts a remark.
- * The usual readers refuse such a quote, or give the line of a mistake but not its column.
+ * Splits one line as spreadsheets write it (RFC 4180), or gives the column of a quote that is not closed. A quote inside
+ * a cell is an inch mark (28 3/4"), and # starts a remark: the usual readers refuse such a quote.
  */
-export function splitCsvLine(line: string, separator: CsvSeparator): CsvCell[] | UnclosedQuote {
+export function splitCsvLine(
+  line: string,
+  separator: CsvSeparator,
+): CsvCell[] | { readonly openQuote: number } {
   const cells: CsvCell[] = [];
   let at = 0;
   for (;;) {
@@ -38,17 +35,12 @@ export function splitCsvLine(line: string, separator: CsvSeparator): CsvCell[] |
   }
 }
 
-interface ParsedCell {
-  readonly text: string;
-  readonly end: number;
-}
-
-function plainCell(line: string, from: number, separator: CsvSeparator): ParsedCell {
+function plainCell(line: string, from: number, separator: CsvSeparator) {
   const end = cellEnd(line, from, separator);
   return { text: line.slice(from, end).trim(), end };
 }
 
-function quotedCell(line: string, from: number): ParsedCell | undefined {
+function quotedCell(line: string, from: number): ReturnType<typeof plainCell> | undefined {
   let text = '';
   for (let at = from + 1; at < line.length; at++) {
     if (line[at] !== '"') text += line[at];

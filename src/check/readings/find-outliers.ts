@@ -8,11 +8,6 @@ export interface Outlier {
   readonly off: number;
 }
 
-export interface SortedReadings {
-  readonly good: readonly Point[];
-  readonly bad: readonly Outlier[];
-}
-
 /** Simulated: seven of ten thousand sets of a hundred good readings have one as far off by chance. */
 const OUTLIER_SIGMAS = 5;
 /** Four to each side of the reading, where there are. */
@@ -25,21 +20,19 @@ const CHANCE_SCATTER = 1.54;
 const MAX_OUTLIER_SHARE = 0.2;
 
 /**
- * Separates outliers, the worst first. A parabola (a cubic with eight neighbors) through its neighbors judges each
- * reading.
- * A bad neighbor spoils that curve, but then the neighbors scatter round it and the judgment counts less: so the bad
- * reading is found, and not those beside it.
- * @param points at rising stations
+ * Separates the outliers of points at rising stations. A parabola (with eight neighbors a cubic) through its neighbors
+ * judges each reading. A bad neighbor spoils that curve, but then the neighbors scatter around it and the judgment counts
+ * less: so the bad reading is found, and not those beside it.
  */
-export function separateOutliers(points: readonly Point[], sigma: number): SortedReadings {
+export function separateOutliers(points: readonly Point[], sigma: number) {
   let good = points;
   const bad: Outlier[] = [];
   const most = Math.floor(points.length * MAX_OUTLIER_SHARE);
   while (bad.length < most) {
-    let worst: { at: Point; off: number; times: number } | undefined;
+    let worst: ReturnType<typeof compareWithNeighbors>;
     for (const [i, at] of good.entries()) {
       const seen = compareWithNeighbors(good, at, i, sigma);
-      if (seen && seen.times > (worst?.times ?? OUTLIER_SIGMAS)) worst = { at, ...seen };
+      if (seen && seen.times > (worst?.times ?? OUTLIER_SIGMAS)) worst = seen;
     }
     if (!worst) break;
     const { at, off } = worst;
@@ -49,13 +42,13 @@ export function separateOutliers(points: readonly Point[], sigma: number): Sorte
   return { good, bad: bad.toSorted((a, b) => a.at.x - b.at.x) };
 }
 
-/** Distance of reading i from its neighbors' curve, in mm and in standard deviations. */
+/** A reading's distance from its neighbors' curve, in mm and (`times`) in standard deviations. */
 function compareWithNeighbors(
   points: readonly Point[],
   at: Point,
   i: number,
   sigma: number,
-): { off: number; times: number } | undefined {
+): (Outlier & { readonly times: number }) | undefined {
   const from = Math.max(0, Math.min(i - NEIGHBORS / 2, points.length - 1 - NEIGHBORS));
   const near = points.slice(from, from + NEIGHBORS + 1).filter((p) => p !== at);
   if (near.length < MIN_NEIGHBORS) return undefined;
@@ -69,7 +62,7 @@ function compareWithNeighbors(
     near.map((p) => p.y),
   );
   const curve = solveSymmetric(matrix, right) ?? [];
-  // The powers are taken about the station, so the curve's value there is its first coefficient.
+  // The powers count from the station, so the curve's value there is its first coefficient.
   const [value] = curve;
   const [spread] = solveSymmetric(matrix, powers(x)) ?? [];
   if (value === undefined || spread === undefined) return undefined;
@@ -79,5 +72,5 @@ function compareWithNeighbors(
   }, 0);
   const scatter = Math.max(sigma, Math.sqrt(misfit / (near.length - degree - 1)) / CHANCE_SCATTER);
   const off = y - value;
-  return { off, times: Math.abs(off) / (scatter * Math.sqrt(1 + spread)) };
+  return { at, off, times: Math.abs(off) / (scatter * Math.sqrt(1 + spread)) };
 }

@@ -9,7 +9,6 @@ import { quoted } from '../../units/quoted.ts';
 import type { Unit } from '../../units/unit.ts';
 import { type CsvCell, type CsvSeparator, detectSeparator, splitCsvLine } from './csv-line.ts';
 
-/** What a rule showed at one station, mm, and where it was written down. */
 export interface StationReading {
   readonly station: number;
   readonly offset: number;
@@ -32,19 +31,19 @@ const EXAMPLE = '6, 1/2';
 const BLANK_OR_REMARK = /^\s*(#|$)/;
 
 /**
- * Reads one station and one offset a line, as typed on a rule, separated by a comma, a semicolon or a tab.
+ * Reads a station and an offset a line, separated by a comma, a semicolon or a tab, in `unit` where none is written.
  * Where the separator is not a comma, a decimal comma is read, as spreadsheets write it. Column names may come first
  * ("station, offset"; "station_mm"); "measured" counts before "offset", so that a printed table can be filled in.
- * @param text at most `MAX_JOB_BYTES` and `MAX_JOB_LINES`; a longer one is refused unread
- * @param unit the unit of a bare number
- * @returns one or more, in the order of the file
- * @throws JobFaults every mistake with its line and column: `readings.too-big`, `readings.not-text`,
- *   `readings.long-line`, `readings.too-many`, `readings.open-quote`, `readings.cells`, `readings.columns`,
- *   `readings.missing`, `readings.none`, and those of a length
+ * @throws JobFaults every mistake with its line and column: `readings.…`, and those of a length
  */
 export function readReadings(text: string, unit: Unit): StationReading[] {
   const findings = new Diagnostics();
-  const wrong = unreadableText(text);
+  const long = describeExcess(text);
+  const wrong =
+    long !== undefined
+      ? new Fault('readings.too-big', `${long}. Readings take a line a station: ${EXAMPLE}.`)
+      : NOT_TEXT.test(text) &&
+        new Fault('readings.not-text', 'this is not plain text. Save it as CSV in UTF-8.');
   if (wrong) findings.report(wrong, { line: 1, column: 1 });
   findings.throwIfAny();
   const readings = new ReadingsParser(unit, findings).read(text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/));
@@ -58,15 +57,6 @@ export function assertReadings(readings: readonly StationReading[]): void {
     throw new Fault('readings.not-finite', 'a reading is not of finite numbers. Give plain lengths, mm.');
 }
 
-function unreadableText(text: string): Fault | undefined {
-  const long = describeExcess(text);
-  if (long !== undefined)
-    return new Fault('readings.too-big', `${long}. Readings take a line a station: ${EXAMPLE}.`);
-  if (NOT_TEXT.test(text))
-    return new Fault('readings.not-text', 'this is not plain text. Save it as CSV in UTF-8.');
-  return undefined;
-}
-
 interface CsvColumn {
   readonly at: number;
   readonly unit: Unit;
@@ -75,7 +65,7 @@ interface CsvColumn {
 interface CsvColumns {
   readonly station: CsvColumn;
   readonly offset: CsvColumn;
-  /** Whether the file names its columns: then others may stand beside these two. */
+  /** A file that names its columns may have others beside these two. */
   readonly named: boolean;
 }
 
@@ -134,17 +124,15 @@ class ReadingsParser {
     if (!named) return { station: plain(0), offset: plain(1), named };
     const station = this.columnNamed(cells, 'stations?');
     const offset = this.columnNamed(cells, 'measured|readings?') ?? this.columnNamed(cells, 'offsets?');
-    const missing = station ? 'offset' : 'station';
-    if (!station || !offset)
-      this.report(
-        'columns',
-        `no column for the ${missing}. Name two columns: station, offset.`,
-        firstOf(cells).column,
-      );
+    if (!station || !offset) {
+      const missing = station ? 'offset' : 'station';
+      const wording = `no column for the ${missing}. Name two columns: station, offset.`;
+      this.report('columns', wording, firstOf(cells).column);
+    }
     return { station: station ?? plain(0), offset: offset ?? plain(1), named };
   }
 
-  /** "station", "station_mm", "Station (in)". */
+  /** Accepts "station", "station_mm", "Station (in)". */
   private columnNamed(cells: readonly CsvCell[], names: string): CsvColumn | undefined {
     const form = new RegExp(`^(?:${names})(?:[\\s_,(\\[]+(in|mm|inch|inches)[)\\]]?)?$`);
     for (const [at, { text }] of cells.entries()) {
@@ -169,12 +157,8 @@ class ReadingsParser {
 
   private lengthIn(cells: readonly CsvCell[], { at, unit }: CsvColumn, what: string): number | undefined {
     const { text, column } = cells[at] ?? { ...lastOf(cells), text: '' };
-    if (text === '')
-      return this.report(
-        'missing',
-        `no ${what} on this line. Write it, or # before the line: ${EXAMPLE}.`,
-        column,
-      );
+    const missing = `no ${what} on this line. Write it, or # before the line: ${EXAMPLE}.`;
+    if (text === '') return this.report('missing', missing, column);
     try {
       return parseLength(this.withPoint(text), unit);
     } catch (error) {
@@ -198,10 +182,7 @@ class ReadingsParser {
   }
 }
 
-/**
- * Reads "6=1/2".
- * @throws Fault `readings.cells` without the sign, and those of a length
- */
+/** Reads "6=1/2". @throws Fault `readings.cells` without the sign, and those of a length */
 export function parseReading(typed: string, unit: Unit): StationReading {
   const [station, offset, ...more] = typed.split('=');
   if (station === undefined || offset === undefined || more.length > 0)

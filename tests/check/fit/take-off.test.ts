@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { ExtendedPath } from '../../../src/check/fit/signed-distance.ts';
+import { signedDistanceFrom } from '../../../src/check/fit/rigid-fit.ts';
 import { indistinguishableKinds, takeOff } from '../../../src/check/fit/take-off.ts';
 import { settingPoints, writeTakeOffJob } from '../../../src/check/fit/take-off-job.ts';
 import { HAND_SIGMA_MM } from '../../../src/check/readings/reading-error.ts';
@@ -48,12 +48,10 @@ describe('writeTakeOffJob', () => {
     const readings = byHand(trueReadings(edge, stationsOf(edge, 40)), rule, HAND_SIGMA_MM, seeded(11));
     const taken = takeOff(readings, rule);
     const [again] = partOf(writeTakeOffJob(taken, name, rule)).edges;
-    const line = new ExtendedPath(taken.kinds[0].curve.exact);
+    const distanceOf = signedDistanceFrom(taken.kinds[0].curve.exact);
     // Written to a thousandth of an inch or a hundredth of a millimetre.
     for (const { x } of taken.readings)
-      expect(
-        Math.abs(line.signedDistance({ x, y: offsetAt(again!, x) ?? Number.NaN }).distance),
-      ).toBeLessThan(0.05);
+      expect(Math.abs(distanceOf({ x, y: offsetAt(again!, x) ?? Number.NaN }).distance)).toBeLessThan(0.05);
     expect(settingPoints(taken.kinds[0].curve).length).toBeLessThan(readings.length);
   });
 
