@@ -1,4 +1,4 @@
-import { type Affine, IDENTITY, isReflection, multiply, translate } from '../../curves/geometry/affine.ts';
+import { type Affine, isReflection, multiply, translate } from '../../curves/geometry/affine.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Footprint } from '../stock/footprint.ts';
@@ -6,7 +6,7 @@ import type { Footprint } from '../stock/footprint.ts';
 /** As the part is, turned end for end on the same face, turned over lengthwise, or turned over end for end. */
 export type CopyOrientation = 'same' | 'turned' | 'over' | 'over-end';
 
-/** The lower left corner of a copy on the board, mm. */
+/** Where a copy's lower left corner is on the board, mm. */
 export interface CopyPosition {
   readonly x: number;
   readonly y: number;
@@ -21,20 +21,16 @@ export interface Copy {
   readonly over: boolean;
 }
 
-function orientationMatrix(
-  orientation: CopyOrientation,
-  { length, width }: Pick<Footprint, 'length' | 'width'>,
-): Affine {
-  switch (orientation) {
-    case 'same':
-      return IDENTITY;
-    case 'turned':
-      return [-1, 0, 0, -1, length, width];
-    case 'over':
-      return [1, 0, 0, -1, 0, width];
-    case 'over-end':
-      return [-1, 0, 0, 1, length, 0];
-  }
+const FLIPS: Readonly<Record<CopyOrientation, readonly [x: 1 | -1, y: 1 | -1]>> = {
+  same: [1, 1],
+  turned: [-1, -1],
+  over: [1, -1],
+  'over-end': [-1, 1],
+};
+
+function orientationMatrix(orientation: CopyOrientation, { length, width }: Footprint): Affine {
+  const [x, y] = FLIPS[orientation];
+  return [x, 0, 0, y, x < 0 ? length : 0, y < 0 ? width : 0];
 }
 
 export const orientedPaths = (footprint: Footprint, orientation: CopyOrientation): Footprint['paths'] =>
@@ -45,9 +41,7 @@ export function placeCopy(footprint: Footprint, { x, y, orientation }: CopyPosit
   return { toBoard, over: isReflection(toBoard) };
 }
 
-const MIRRORED_ORIENTATION: Readonly<
-  Record<'across' | 'along', Readonly<Record<CopyOrientation, CopyOrientation>>>
-> = {
+const MIRRORED_ORIENTATION: Record<'across' | 'along', Record<CopyOrientation, CopyOrientation>> = {
   across: { same: 'over', turned: 'over-end', over: 'same', 'over-end': 'turned' },
   along: { same: 'over-end', turned: 'over', over: 'turned', 'over-end': 'same' },
 };
@@ -59,9 +53,7 @@ export function mirrorColumn(column: readonly CopyPosition[], way: 'across' | 'a
   const [length, height] = [Math.max(...column.map(({ x }) => x)), columnHeight(column)];
   const mirrored = column.map(({ x, y, orientation }): CopyPosition => {
     const other = MIRRORED_ORIENTATION[way][orientation];
-    return way === 'along'
-      ? { x: length - x, y, orientation: other }
-      : { x, y: height - y, orientation: other };
+    return { x: way === 'along' ? length - x : x, y: way === 'along' ? y : height - y, orientation: other };
   });
   return way === 'along' ? mirrored : mirrored.reverse();
 }

@@ -1,4 +1,4 @@
-import { type Chord, flatten } from '../../curves/geometry/flatten.ts';
+import { flatten } from '../../curves/geometry/flatten.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { cross, type Point, toPoint } from '../../curves/geometry/point.ts';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
@@ -7,8 +7,8 @@ import type { Footprint } from '../stock/footprint.ts';
 import { type CopyOrientation, orientedPaths } from './copy-placement.ts';
 
 /**
- * Outlines become chords within this, mm, kept that much farther apart on both sides. Copies never come closer than
- * asked; where they come closest they are at most four times this, 0.02 mm, farther apart.
+ * Outlines become chords within this, mm, kept that much farther apart on both sides: copies never come closer than
+ * asked, and at most four times this, 0.02 mm, farther apart.
  */
 export const OUTLINE_TOLERANCE_MM = FIT_MM;
 
@@ -26,12 +26,12 @@ export interface Silhouette {
 /** A chord this near to vertical has no slope in doubles, and its ends, which its neighbors share, stand for it. */
 const VERTICAL_MM = 1e-9;
 
-/** The sides of closed contiguous paths, either way round; they may overlap. */
+/** Of closed contiguous paths, either way round; they may overlap. */
 export function silhouetteOf(paths: readonly (readonly Segment[])[]): Silhouette {
   const [upper, lower]: [RightwardChord[], RightwardChord[]] = [[], []];
   for (const path of paths) {
     const chords = flatten(path, OUTLINE_TOLERANCE_MM);
-    const clockwise = signedDoubleArea(chords) < 0;
+    const clockwise = chords.reduce((sum, { from, to }) => sum + cross(from, to), 0) < 0;
     for (const { from, to } of chords) {
       if (Math.abs(from.x - to.x) < VERTICAL_MM) continue;
       const forth = from.x < to.x;
@@ -45,23 +45,16 @@ export function silhouetteOf(paths: readonly (readonly Segment[])[]): Silhouette
   return { upper: upper.sort(fromLeft), lower: lower.sort(fromLeft) };
 }
 
-/** Positive counter-clockwise. */
-const signedDoubleArea = (chords: readonly Chord[]): number =>
-  chords.reduce((sum, { from, to }) => sum + cross(from, to), 0);
-
 /**
- * How far to lift a figure, mm, so that it clears another by a gap all along when it is also shifted along; −∞ where
- * the two pass each other.
- * The largest lift over all pairs of chords, one from each figure. The differences of two chords fill a parallelogram,
- * whose lift is largest on its border, where it has a closed form.
+ * How far to lift a figure, mm, so that it clears another by a gap when it is also shifted along; −∞ where the two pass
+ * each other. This is the largest lift over all pairs of chords, one from each figure. The differences of two chords
+ * fill a parallelogram, whose lift is largest on its border, where it has a closed form.
  */
 export function minSeparation(below: Silhouette, above: Silhouette, shift: number, gap: number): number {
+  const greatest = (step: number, lift: number): number =>
+    greatestSeparation(below.upper, above.lower, shift, gap, step, lift);
   // A coarse pass first: near the final lift most pairs are rejected at once.
-  const some = greatestSeparation(below.upper, above.lower, shift, gap, {
-    step: COARSE_STEP,
-    lift: Number.NEGATIVE_INFINITY,
-  });
-  return greatestSeparation(below.upper, above.lower, shift, gap, { step: 1, lift: some });
+  return greatest(1, greatest(COARSE_STEP, Number.NEGATIVE_INFINITY));
 }
 
 /** Fewer chords find too low a first lift; more take as long as all. */
@@ -72,12 +65,13 @@ function greatestSeparation(
   lower: readonly RightwardChord[],
   shift: number,
   gap: number,
-  from: { readonly step: number; readonly lift: number },
+  step: number,
+  leastLift: number,
 ): number {
   const reach = gap + 2 * OUTLINE_TOLERANCE_MM;
-  let { lift } = from;
+  let lift = leastLift;
   let first = 0;
-  for (let k = 0; ; k += from.step) {
+  for (let k = 0; ; k += step) {
     const a = upper[k];
     if (!a) return lift;
     const highest = Math.max(a.left.y, a.right.y) + reach;
@@ -92,7 +86,7 @@ function greatestSeparation(
   }
 }
 
-/** Over the four sides of the parallelogram. This is a hot path, called thousands of times, so it allocates nothing. */
+/** Over the four sides of the parallelogram. */
 function chordSeparation(
   { left: p, right: q }: RightwardChord,
   { left: r, right: s }: RightwardChord,
@@ -117,27 +111,24 @@ function borderSeparation(fromX: number, fromY: number, toX: number, toY: number
   return fromY + slope * (x - fromX) + Math.sqrt(Math.max(0, reach * reach - x * x));
 }
 
-/** How far a copy must be lifted over another, mm, by their orientations and the shift along the board. */
+/** The lift of one copy over another, mm, by their orientations and the shift along the board. */
 export type Separation = (below: CopyOrientation, above: CopyOrientation, shift: number) => number;
 
-/**
- * Separations of a part's copies across the board, or along it with the board's two directions exchanged.
- * The side of a rectangle and the gap are always enough.
- */
+/** Separations across the board, or along it with its two directions exchanged: at most a rectangle's side and the gap. */
 export function cachedSeparation(
   footprint: Footprint,
   gap: number,
   direction: 'across' | 'along' = 'across',
 ): Separation {
   const known = new Map<CopyOrientation, Silhouette>();
+  const pathsOf = (orientation: CopyOrientation): Footprint['paths'] => {
+    const paths = orientedPaths(footprint, orientation);
+    return direction === 'across' ? paths : paths.map((path) => transformPath(path, [0, 1, 1, 0, 0, 0]));
+  };
   const silhouette = (orientation: CopyOrientation): Silhouette => {
     const found = known.get(orientation) ?? silhouetteOf(pathsOf(orientation));
     known.set(orientation, found);
     return found;
-  };
-  const pathsOf = (orientation: CopyOrientation): Footprint['paths'] => {
-    const paths = orientedPaths(footprint, orientation);
-    return direction === 'across' ? paths : paths.map((path) => transformPath(path, [0, 1, 1, 0, 0, 0]));
   };
   const enough = gap + (direction === 'across' ? footprint.width : footprint.length);
   return (below, above, shift) =>

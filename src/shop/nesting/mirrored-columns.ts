@@ -3,27 +3,16 @@ import type { Separation } from './min-separation.ts';
 import type { Stack } from './stacking.ts';
 
 interface HandStack {
-  /** `stack` is of one hand, every other copy turned end for end. */
+  /** Of one hand, every other copy turned end for end. */
   readonly stack: Stack;
   readonly separation: Separation;
 }
 
-/** Columns of a mirrored pair: those of the first hand, then those of the second; at most one has both. */
-export interface MirroredColumns {
-  readonly count: number;
-  readonly column: (number: number) => readonly CopyPosition[];
-}
-
 /**
- * @param across copies of one hand in a column
- * @param room the height (see `Stack`) that a column of both hands may take, mm
+ * Columns of a mirrored pair: those of the first hand, then those of the second. At most one has both; its height may
+ * be `room`, mm.
  */
-export function mirroredColumns(
-  quantity: number,
-  across: number,
-  room: number,
-  hands: HandStack,
-): MirroredColumns {
+export function mirroredColumns(quantity: number, across: number, room: number, hands: HandStack) {
   const [first, second] = [Math.ceil(quantity / 2), Math.floor(quantity / 2)];
   const full = Math.floor(first / across);
   const rest = first % across;
@@ -32,7 +21,7 @@ export function mirroredColumns(
   const left = second - Math.max(0, both.length - rest);
   return {
     count: before + Math.ceil(left / across),
-    column: (number) => {
+    column: (number: number): readonly CopyPosition[] => {
       if (number < full) return hands.stack.places(across);
       if (number < before) return both;
       return mirrorColumn(hands.stack.places(Math.min(across, left - (number - before) * across)), 'across');
@@ -40,15 +29,10 @@ export function mirroredColumns(
   };
 }
 
-function fillWithBothHands(
-  first: number,
-  most: number,
-  room: number,
-  hands: HandStack,
-): readonly CopyPosition[] {
-  const below = hands.stack.places(first);
+function fillWithBothHands(first: number, most: number, room: number, { stack, separation }: HandStack) {
+  const below = stack.places(first);
   for (let second = most; second > 0; second--) {
-    const column = lowestMixedColumn(below, hands.stack.places(second), hands.separation);
+    const column = lowestMixedColumn(below, stack.places(second), separation);
     if (columnHeight(column) <= room) return column;
   }
   return below;
@@ -61,16 +45,14 @@ function lowestMixedColumn(
 ): CopyPosition[] {
   const columns = (['across', 'along'] as const).map((way) => {
     const above = mirrorColumn(own, way);
-    const step = Math.max(
-      0,
-      ...below
-        .slice(-BORDER_COPIES)
-        .flatMap((p) =>
-          above
-            .slice(0, BORDER_COPIES)
-            .map((q) => p.y + separation(p.orientation, q.orientation, q.x - p.x) - q.y),
-        ),
-    );
+    const steps = below
+      .slice(-BORDER_COPIES)
+      .flatMap((p) =>
+        above
+          .slice(0, BORDER_COPIES)
+          .map((q) => p.y + separation(p.orientation, q.orientation, q.x - p.x) - q.y),
+      );
+    const step = Math.max(0, ...steps);
     return [...below, ...above.map((place) => ({ ...place, y: place.y + step }))];
   });
   return columns.reduce((a, b) => (columnHeight(b) < columnHeight(a) ? b : a));

@@ -105,25 +105,22 @@ function assertSpacing({ kerf, between }: NestingOptions): void {
     );
 }
 
-function assertPartFits({ length, width }: Footprint, board: NestingOptions['board']): void {
-  const { width: across = Number.POSITIVE_INFINITY } = board;
+function assertPartFits(footprint: Footprint, board: NestingOptions['board']): void {
   if (Math.max(board.length, board.width ?? 0) > MAX_LENGTH_MM)
     throw new Fault(
       'nesting.too-large',
       (mm) => `no board is larger than ${mm(MAX_LENGTH_MM)}. Write its length and width.`,
     );
-  if (!(length <= board.length + JOIN_MM))
-    throw tooSmallFault('short', 'length', ['along', length, board.length]);
-  if (!(width <= across + JOIN_MM)) throw tooSmallFault('narrow', 'width', ['across', width, across]);
+  for (const [side, code, way] of [
+    ['length', 'nesting.too-short', 'along'],
+    ['width', 'nesting.too-narrow', 'across'],
+  ] as const) {
+    const [part, have] = [footprint[side], board[side] ?? Number.POSITIVE_INFINITY];
+    if (!(part <= have + JOIN_MM))
+      throw new Fault(
+        code,
+        (mm) => `the part takes ${mm(part)} ${way} a board of ${mm(have)}. Take one of ${mm(part)} or more.`,
+        `--board-${side}`,
+      );
+  }
 }
-
-const tooSmallFault = (
-  what: 'short' | 'narrow',
-  side: 'length' | 'width',
-  [way, part, board]: readonly [way: string, part: number, board: number],
-): Fault =>
-  new Fault(
-    `nesting.too-${what}`,
-    (mm) => `the part takes ${mm(part)} ${way} a board of ${mm(board)}. Take one of ${mm(part)} or more.`,
-    `--board-${side}`,
-  );

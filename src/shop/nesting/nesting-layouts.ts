@@ -74,11 +74,7 @@ export function boxedColumns({ length }: Footprint, board: number, gap: number):
 }
 
 /** Columns one behind the other and, on a board of a given width, pushed into each other. */
-export function layoutsOf(
-  way: CopyOrientation,
-  boxed: ColumnSpacing,
-  context: NestingContext,
-): NestingLayout[] {
+export function layoutsOf(way: CopyOrientation, boxed: ColumnSpacing, context: NestingContext) {
   const { footprint, options } = context;
   const first = layoutOf(way, stackFor(way, boxed, context), boxed, context);
   if (options.board.width === undefined) return [first];
@@ -94,16 +90,12 @@ export function layoutsOf(
 /** The least distance from a column to the next one like it. Rows repeat in pairs, so two of them stand for all. */
 function columnPitch(rows: readonly CopyPosition[], { footprint, gap }: NestingContext): number {
   const separation = cachedSeparation(footprint, gap, 'along');
-  const pitches = rows
-    .slice(0, 2)
-    .flatMap((p) =>
-      rows
-        .filter((q) => Math.abs(p.y - q.y) < footprint.width + gap + 1)
-        .flatMap((q) => [
-          separation(p.orientation, q.orientation, q.y - p.y),
-          separation(q.orientation, p.orientation, p.y - q.y),
-        ]),
-    );
+  const between = (p: CopyPosition, q: CopyPosition): number =>
+    separation(p.orientation, q.orientation, q.y - p.y);
+  const pitches = rows.slice(0, 2).flatMap((p) => {
+    const near = rows.filter((q) => Math.abs(p.y - q.y) < footprint.width + gap + 1);
+    return near.flatMap((q) => [between(p, q), between(q, p)]);
+  });
   return Math.max(...pitches);
 }
 
@@ -128,13 +120,12 @@ function layoutOf(
   };
 }
 
-/** Each hand in columns of its own: boards are counted column by column, and the figures are those of the first board. */
+/** Each hand in columns of its own. Boards are counted column by column; the figures are those of the first board. */
 export function layoutByHandedness(boxed: ColumnSpacing, context: NestingContext): NestingLayout {
   const { footprint, options } = context;
   const stack = stackFor('turned', boxed, context);
   const full = nestingFigures('by-hand', stack, boxed, context);
-  const { width: board = Number.POSITIVE_INFINITY } = options.board;
-  const room = board - footprint.width + JOIN_MM;
+  const room = (options.board.width ?? Number.POSITIVE_INFINITY) - footprint.width + JOIN_MM;
   const hands = { stack, separation: context.separation };
   const { count, column } = mirroredColumns(options.quantity, full.across, room, hands);
   const onFirst = Array.from({ length: Math.min(boxed.along, count) }, (_, i) => column(i));
@@ -147,7 +138,7 @@ export function layoutByHandedness(boxed: ColumnSpacing, context: NestingContext
       ...(steps > 0 && { pitch: heights.reduce((a, b) => a + b) / steps }),
       boards: Math.ceil(count / boxed.along),
       width,
-      yield: (full.perBoard * options.area) / (options.board.length * (options.board.width ?? width)),
+      yield: yieldOf(full.perBoard, width, options),
     },
     count,
     column,
@@ -160,17 +151,13 @@ const stackFor = (way: CopyOrientation, columns: ColumnSpacing, context: Nesting
     across: (stack) => copiesAcross(stack, columns, context),
   });
 
-function copiesAcross(
-  stack: Stack,
-  { along }: ColumnSpacing,
-  { footprint, options }: NestingContext,
-): number {
+function copiesAcross(stack: Stack, { along }: ColumnSpacing, { footprint, options }: NestingContext) {
   const { width } = options.board;
   if (width === undefined) return Math.ceil(options.quantity / along);
   return stack.within(width - footprint.width + JOIN_MM);
 }
 
-/** The figures of one arrangement whose columns are all alike. */
+/** For columns that are all alike. */
 export function nestingFigures<T extends NestingFigures['way']>(
   way: T,
   stack: Stack,
@@ -190,11 +177,14 @@ export function nestingFigures<T extends NestingFigures['way']>(
     perBoard,
     boards: Math.ceil(options.quantity / perBoard),
     width,
-    yield: (perBoard * options.area) / (options.board.length * (options.board.width ?? width)),
+    yield: yieldOf(perBoard, width, options),
   };
 }
 
-/** The copies on a board: column after column, as many as are left for it. */
+const yieldOf = (perBoard: number, width: number, { area, board }: NestingOptions): number =>
+  (perBoard * area) / (board.length * (board.width ?? width));
+
+/** The copies on a board, counted from 1: column after column, as many as are left for it. */
 export function copiesOn(
   number: number,
   { figures: { along }, count, column, ...layout }: NestingLayout,

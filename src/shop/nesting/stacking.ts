@@ -4,7 +4,7 @@ import type { Separation } from './min-separation.ts';
 
 /** Copies laid across a board, one above the other. */
 export interface Stack {
-  /** From the first copy to the last, across the board, mm. */
+  /** From the first copy to the last, mm. */
   readonly height: (copies: number) => number;
   /** The most copies whose height is within this. */
   readonly within: (height: number) => number;
@@ -39,7 +39,7 @@ interface StackLimits {
   readonly across: (stack: Stack) => number;
 }
 
-/** The lowest stack in which every other copy has the given orientation. */
+/** Every other copy has the given orientation. */
 export const lowestStack = (other: CopyOrientation, separation: Separation, limits: StackLimits): Stack =>
   other === 'same'
     ? shiftedStack((shift) => separation('same', 'same', shift), limits)
@@ -52,7 +52,7 @@ function bestShift(height: (shift: number) => number, slack: number): number {
   return value < height(0) - MIN_SHIFT_GAIN_MM ? (2 * at - 1) * slack : 0;
 }
 
-/** Less gain than a tenth of a saw cut's play is not worth setting out. */
+/** A smaller gain is not worth setting out: a tenth of a saw cut's play. */
 const MIN_SHIFT_GAIN_MM = 0.05;
 
 /** Each extra row leaves less room to shift. */

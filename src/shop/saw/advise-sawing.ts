@@ -6,7 +6,6 @@ import { adviseBlade, type BladeAdvice, type BladeOptions } from './blade-advice
 import { type BoardSupport, COMMON_TABLE, planSupport, type SawTable } from './board-support.ts';
 import { COMMON_HEIGHT_MM, COMMON_SAWS, type EndCut, planEndCut, type TableSaw } from './saw-depth.ts';
 
-/** The maker's own blade and saws; absent ones are common ones. */
 export interface SawingOptions extends BladeOptions {
   readonly tableSaw?: TableSaw;
   readonly table?: SawTable;
@@ -25,10 +24,7 @@ export interface Sawing {
   readonly support: BoardSupport;
 }
 
-/**
- * Plans which blade saws a part's line, how deep its ends cut, and where its board needs support.
- * @throws Fault `saw.blade-width`
- */
+/** Advises on blade, depth of cut and support of the board. @throws Fault `saw.blade-width` */
 export function adviseSawing(part: Part, ask: SawingOptions = {}): Sawing {
   const { tableSaw = COMMON_SAWS[0], table = COMMON_TABLE, height = COMMON_HEIGHT_MM } = ask;
   const edges = sawnEdges(part);
@@ -45,10 +41,7 @@ export function adviseSawing(part: Part, ask: SawingOptions = {}): Sawing {
   };
 }
 
-/**
- * The band saw saws the curved edges where there are any, since straight ones are planed or sawn along a fence.
- * Shoulders are crosscuts, for which the board is not fed along.
- */
+/** Without straight edges where some are curved: those are planed. Without shoulders: for crosscuts nothing is fed. */
 function bandSawnEdges(edges: readonly SawnEdge[]): readonly SawnEdge[] {
   const curved = edges.filter((edge) => !isStraight(edge));
   const fed = curved.length > 0 ? curved : edges;

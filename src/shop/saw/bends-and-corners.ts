@@ -16,7 +16,7 @@ import { edgesAsCut } from '../../part/outline/outline.ts';
 import type { Part } from '../../part/part.ts';
 import { neighbors } from '../../units/checked.ts';
 
-/** An edge as it is sawn, between the ends' cuts. */
+/** An edge between the cuts of the ends. */
 export interface SawnEdge {
   readonly name: string;
   /** The finished line, exact, from left to right. */
@@ -50,9 +50,8 @@ const STRAIGHT_RADIUS_MM = 1e6;
 const EQUAL_CURVATURE_SHARE = 1e-3;
 
 /**
- * The tightest bends of one kind on the saw line, all that are as tight, from left to right; none where nothing bends
- * so.
- * The saw line runs `allowance` outside the finished line, so a hollow is tighter and a round easier by as much.
+ * All bends of one kind on the saw line that are as tight as the tightest, from left to right. The saw line runs
+ * `allowance` outside the finished line, so a hollow is tighter and a round easier by as much.
  */
 export function tightestBends(edges: readonly SawnEdge[], kind: Bend['kind'], allowance: number): Bend[] {
   const lines = edges.map((edge) => ({ edge, side: edge.wood === 'above' ? 1 : -1 }));
@@ -104,7 +103,6 @@ export interface LineCorner {
 /** A 1/2 in blade has 0.3 mm of play in its kerf, by its charted radius, so it swings 0.3/12.7 = 1.4°. */
 const MIN_CORNER_TURN = (1.4 * Math.PI) / 180;
 
-/** The corners of the sawn edges, where two pieces meet at an angle. */
 export const cornersOf = (edges: readonly SawnEdge[]): LineCorner[] =>
   edges.flatMap(({ name, pieces, wood }) =>
     neighbors(pieces).flatMap(([piece, next]): LineCorner[] => {

@@ -2,20 +2,18 @@ import type { Part } from '../../part/part.ts';
 import { type Bend, cornersOf, type LineCorner, type SawnEdge, tightestBends } from './bends-and-corners.ts';
 import { BLADES, type Blade, COMMON_KERF_MM, type Kerf, minBladeRadius, widestBlade } from './blades.ts';
 
-/** What the saw line demands of a band-saw blade. */
 export interface BladeAdvice {
-  /** The tightest hollows, all as tight as each other; `rounds` likewise. */
+  /** The tightest ones, as tight as each other; `rounds` likewise. */
   readonly hollows: readonly Bend[];
   readonly rounds: readonly Bend[];
   readonly corners: readonly LineCorner[];
-  /** The widest blade of the chart that turns every bend; absent where none does. */
+  /** The widest of the chart that turns every bend. */
   readonly widest?: Blade;
-  /** Of the hollows and rounds, those that no blade of the chart turns. */
+  /** Bends that no blade of the chart turns. */
   readonly tooTightForAny: readonly Bend[];
   readonly ownBlade?: OwnBlade;
 }
 
-/** The maker's own blade compared with the line. */
 export interface OwnBlade {
   readonly width: number;
   readonly minRadius: number;
@@ -28,7 +26,7 @@ export interface BladeOptions {
   readonly kerf?: Kerf;
 }
 
-/** Finds the blade for the line, and whether the maker's own does. */
+/** Finds the blade for the saw line, and compares the maker's own. */
 export function adviseBlade(
   part: Part,
   edges: readonly SawnEdge[],

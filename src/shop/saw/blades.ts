@@ -18,9 +18,8 @@ const blade = (name: string, width: number, radius: number): Blade => ({
 
 /**
  * The least radius by width, inches. Common practice: band-saw manuals and a chart on the web disagree by up to a
- * quarter. Each row has the largest figure of any, so that none of them says that the blade does not turn. (The others:
- * 3/16; 5/16; 5/8; 1 1/4 to 1 7/16; 2 1/2; 3 3/4; 5 7/16; 7 to 7 1/4.) For sharp blades with a good set in stock of
- * common thickness; a worn one turns less.
+ * quarter, so each row has the largest figure of any. (The others: 3/16; 5/16; 5/8; 1 1/4 to 1 7/16; 2 1/2; 3 3/4;
+ * 5 7/16; 7 to 7 1/4.) For sharp blades with a good set in stock of common thickness; a worn one turns less.
  */
 export const BLADES: readonly [Blade, ...Blade[]] = [
   blade('1/8', 1 / 8, 1 / 4),
@@ -34,7 +33,7 @@ export const BLADES: readonly [Blade, ...Blade[]] = [
   blade('1 1/4', 1.25, 9.875),
 ];
 
-/** How wide a blade cuts and how thick its band is, mm. */
+/** mm */
 export interface Kerf {
   readonly kerf: number;
   readonly bladeThickness: number;
@@ -45,16 +44,13 @@ export const COMMON_KERF_MM = 1;
 /** Common practice, no published source. */
 export const COMMON_BLADE_THICKNESS_MM = 0.025 * MM_PER_INCH;
 
-/**
- * The radius at which a band w wide and g thick just fits a kerf k wide, its back against one side and its middle
- * against the other: w² ÷ (8·(k − g)), mm. No blade turns tighter.
- */
+/** A band w wide and g thick just fits a kerf k wide, back against one side, middle against the other: w²/(8·(k − g)). */
 export const kerfLimitedRadius = (width: number, { kerf, bladeThickness }: Kerf): number =>
   width ** 2 / (8 * (kerf - bladeThickness));
 
 /**
- * The least radius of the kerf's middle that a blade turns, mm: the chart's, and never less than fits its own kerf.
- * Between rows the chart is interpolated on a straight line; the true law, about 10·w² in inches, lies below it.
+ * The least radius of the kerf's middle that a blade turns, mm: the chart's, or what fits its own kerf. Between rows the
+ * chart is interpolated on a straight line; the true law, about 10·w² in inches, lies below it.
  * @throws Fault `saw.blade-width` for a blade wider than the chart goes
  */
 export function minBladeRadius(width: number, kerf?: Kerf): number {
@@ -78,7 +74,7 @@ function chartRadius(width: number): number {
   return from.radius + ((to.radius - from.radius) * (width - from.width)) / (to.width - from.width);
 }
 
-/** The widest blade of the chart that turns a radius of the kerf's middle, mm. */
+/** By the radius of the kerf's middle, mm. */
 export const widestBlade = (radius: number): Blade | undefined =>
   BLADES.findLast((row) => row.radius <= radius);
 

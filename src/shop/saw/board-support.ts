@@ -1,14 +1,15 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
 import { type CurvePoint, paramCurve, pieceEnd, pieceStart } from '../../curves/geometry/evaluate.ts';
 import type { Piece } from '../../curves/geometry/pieces/piece.ts';
-import { direction, dot, leftNormal, type Point, subtract } from '../../curves/geometry/point.ts';
+import type { Point } from '../../curves/geometry/point.ts';
 import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minima.ts';
+import { toBaseLine } from '../../part/offsets.ts';
 import { firstOf, lastOf, neighbors } from '../../units/checked.ts';
 import { present } from '../../units/lists.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import type { SawnEdge } from './bends-and-corners.ts';
 
-/** A band saw's table along the feed and across it, mm; the blade is in its middle. */
+/** Along the feed and across it, mm; the blade is in its middle. */
 export interface SawTable {
   readonly length: number;
   readonly width: number;
@@ -17,20 +18,20 @@ export interface SawTable {
 /** Of a common 14 in band saw. Common practice, no published source. */
 export const COMMON_TABLE: SawTable = { length: 16 * MM_PER_INCH, width: 16 * MM_PER_INCH };
 
-/** The edge of the table over which the weight hangs: before the blade, behind it, or to a side of the feed. */
+/** Before the blade, behind it, or to a side of the feed. */
 export type TableEdge = 'infeed' | 'outfeed' | 'left' | 'right';
 
-/** A stretch of the cut during which the board tips off the table, by stations, mm. */
 export interface TippingStretch {
   readonly edge: string;
   readonly beyond: TableEdge;
+  /** A station, mm. */
   readonly from: number;
   readonly to: number;
 }
 
-/** A stand beside the table: the station of the board above it, and its distance from the blade, mm. */
 export interface SupportStand {
   readonly where: 'infeed' | 'outfeed';
+  /** Of the board above it, mm. */
   readonly station: number;
   readonly fromBlade: number;
   /** No one place supports the board all the time: a helper walks along with it. */
@@ -44,9 +45,8 @@ export interface BoardSupport {
 }
 
 /**
- * Where a board tips as it is fed past the blade from its left end to its right.
- * At each place of the cut the line's tangent lies along the feed. The board lies on the table while its balance point
- * is over the table. The balance is that of the whole board, the heaviest it ever is.
+ * Where a board tips as it is fed past the blade from its left end to its right, the line's tangent along the feed. It
+ * lies on the table while its balance point does: that of the whole board, the heaviest it ever is.
  */
 export function planSupport(
   edges: readonly SawnEdge[],
@@ -58,10 +58,10 @@ export function planSupport(
   return { tips, stands: placeStands(edges, tips, board, balance, table), swing: swingOf(edges, board) };
 }
 
-/** A point of the board in the table's frame, the blade at the origin: ahead of the teeth, and to the left. */
-function fromBlade(at: Point, cut: CurvePoint): { ahead: number; left: number } {
-  const [way, off] = [direction(cut.angle), subtract(at, cut)];
-  return { ahead: dot(off, way), left: dot(off, leftNormal(way)) };
+/** A point of the board in the table's frame, the blade at the origin. */
+function fromBlade(at: Point, cut: CurvePoint) {
+  const { x: ahead, y: left } = toBaseLine(at, { origin: cut, angle: cut.angle });
+  return { ahead, left };
 }
 
 function tippingStretches({ name, pieces }: SawnEdge, balance: Point, table: SawTable): TippingStretch[] {
@@ -80,11 +80,7 @@ function tippingStretches({ name, pieces }: SawnEdge, balance: Point, table: Saw
 const SAME_MM = 1e-3;
 
 /** The stretches of a piece between which the balance point passes an edge of the table. */
-function balanceStretches(
-  piece: Piece,
-  balance: Point,
-  table: SawTable,
-): { from: number; to: number; middle: CurvePoint }[] {
+function balanceStretches(piece: Piece, balance: Point, table: SawTable) {
   const at = paramCurve(piece);
   const passes = (['ahead', 'left'] as const).flatMap((side) => {
     const half = (side === 'ahead' ? table.length : table.width) / 2;
@@ -97,7 +93,7 @@ function balanceStretches(
   );
 }
 
-const overhangsAt = ({ ahead, left }: { ahead: number; left: number }, table: SawTable): TableEdge[] =>
+const overhangsAt = ({ ahead, left }: ReturnType<typeof fromBlade>, table: SawTable): TableEdge[] =>
   present<TableEdge>(
     ahead > table.length / 2 && 'infeed',
     -ahead > table.length / 2 && 'outfeed',
@@ -106,9 +102,9 @@ const overhangsAt = ({ ahead, left }: { ahead: number; left: number }, table: Sa
   );
 
 /**
- * One stand before the table and one behind it, where they are needed, in the middle of their range.
- * The infeed stand must lie beyond the balance point as the cut begins, and the board's far end must not leave it
- * before the balance point is over the table. The outfeed stand is the same, run backward.
+ * Stands in the middle of their range. The infeed stand must lie beyond the balance point as the cut begins, and the
+ * board's far end must not leave it before the balance point is over the table. The outfeed stand is the same, run
+ * backward.
  */
 function placeStands(
   edges: readonly SawnEdge[],
@@ -135,17 +131,14 @@ function placeStands(
 const FEED_STEPS = 16;
 
 function swingOf(edges: readonly SawnEdge[], board: Box): number {
-  const swings = edges.map(({ pieces }) => {
-    const places = pieces.flatMap((piece) => {
-      const at = paramCurve(piece);
-      return Array.from({ length: FEED_STEPS + 1 }, (_, i) => at(i / FEED_STEPS));
-    });
-    const middle = (board.bottom + board.top) / 2;
-    const swing = (x: number): number => {
-      const lefts = places.map((place) => fromBlade({ x, y: middle }, place).left);
+  const steps = Array.from({ length: FEED_STEPS + 1 }, (_, i) => i / FEED_STEPS);
+  const y = (board.bottom + board.top) / 2;
+  const swings = edges.flatMap(({ pieces }) => {
+    const places = pieces.flatMap((piece) => steps.map(paramCurve(piece)));
+    return [board.left, board.right].map((x) => {
+      const lefts = places.map((place) => fromBlade({ x, y }, place).left);
       return Math.max(...lefts) - Math.min(...lefts);
-    };
-    return Math.max(swing(board.left), swing(board.right));
+    });
   });
   return Math.max(...swings);
 }

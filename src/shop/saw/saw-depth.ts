@@ -2,9 +2,9 @@ import { bladeDepth, type CompoundAngles } from '../../part/ends/compound-angles
 import type { PartEnd } from '../../part/ends/end-planes.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 
-/** How far the blade of a table saw stands over the table, mm: upright, and tilted to 45°. */
 export interface TableSaw {
   readonly name: string;
+  /** Of the upright blade over the table, mm. */
   readonly depth: number;
   readonly depthAt45?: number;
 }
@@ -29,15 +29,8 @@ export function bladeReach({ depth, depthAt45 }: TableSaw, bevel: number): numbe
   return depth + (tilted - depth) * Math.min(1, Math.abs(bevel) / (Math.PI / 4));
 }
 
-export type CutPasses =
-  /** Deep enough in one pass. */
-  | 'one face'
-  /** Half from either face. */
-  | 'two faces'
-  /** Wood is left between the two. */
-  | 'too thick'
-  /** The blade does not tilt, or the gauge does not swing, that far. */
-  | 'too steep';
+/** `too thick` leaves wood between two passes, `too steep` is more than the blade tilts or the gauge swings. */
+export type CutPasses = 'one face' | 'two faces' | 'too thick' | 'too steep';
 
 export interface EndCut {
   readonly end: PartEnd;
