@@ -3,8 +3,8 @@ import { paramCurve } from '../../src/curves/geometry/evaluate.ts';
 import type { Piece } from '../../src/curves/geometry/pieces/piece.ts';
 import { distance, type Point, point } from '../../src/curves/geometry/point.ts';
 import { formOf } from '../../src/part/derived/bending-form.ts';
+import { edgesAsCut } from '../../src/part/outline/outline.ts';
 import type { Part } from '../../src/part/part.ts';
-import { sawnEdges } from '../../src/shop/saw/bends-and-corners.ts';
 import { adviseBlade } from '../../src/shop/saw/blade-advice.ts';
 import { kerfLimitedRadius } from '../../src/shop/saw/blades.ts';
 import { formFactor, laminate } from '../../src/shop/strip/lamination.ts';
@@ -243,7 +243,7 @@ test('what a blade turns, against the chart and its kerf', () => {
     // Over the reference line the wood is below: what bulges up is round. From the arc's own middle, the kerf lies
     // outside a round and inside a hollow, the allowance between them.
     const middleOf = (wide: number): number => radius + way * (allowance + wide / 2);
-    const advice = adviseBlade(part, sawnEdges(part), { width, kerf: { kerf, bladeThickness } });
+    const advice = adviseBlade(part, edgesAsCut(part), { width, kerf: { kerf, bladeThickness } });
     const [bend] = [...advice.hollows, ...advice.rounds];
     const told = `case ${i}: ${bend?.kind} ${radius}, ${width} wide`;
     expect(bend?.kind, told).toBe(way > 0 ? 'round' : 'hollow');

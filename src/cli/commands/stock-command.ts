@@ -1,8 +1,7 @@
 import type { Command } from 'commander';
 import type { Part } from '../../part/part.ts';
 import type { Nesting } from '../../shop/nesting/nest-copies.ts';
-import { blankWarnings } from '../../shop/stock/blank.ts';
-import { boardFeet } from '../../shop/stock/board-feet.ts';
+import { blankWarnings, boardFeet } from '../../shop/stock/blank.ts';
 import type { LayerChoice } from '../../shop/stock/lumber-thicknesses.ts';
 import { planStock, type StockPlan } from '../../shop/stock/stock-plan.ts';
 import {

@@ -39,12 +39,9 @@ export interface Nesting extends NestingFigures {
 
 /**
  * Lays the copies of a part out on boards. Across, copies lie as close as their outlines allow, clear of each other by
- * the kerf and `between`; along, one behind the other or, where more go on a board, column into column.
- *
- * The best shift along the board is sought within the room that its length leaves; the pitch at that shift is exact
- * within OUTLINE_TOLERANCE_MM.
- * @throws Fault `nesting.too-short`, `nesting.too-narrow` where a board does not take one part; `nesting.too-large`;
- *   `nesting.kerf`, `nesting.between` for more than anyone saws or leaves
+ * the kerf and `between`, at the best shift that the board's length leaves room for, exact within OUTLINE_TOLERANCE_MM;
+ * along, one behind the other or, where more go on a board, column into column.
+ * @throws Fault `nesting.too-short`, `nesting.too-narrow`, `nesting.too-large`, `nesting.kerf`, `nesting.between`
  */
 export function nest(footprint: Footprint, options: NestingOptions): Nesting {
   assertSpacing(options);

@@ -1,7 +1,8 @@
 import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
+import { edgesAsCut } from '../../part/outline/outline.ts';
 import type { Part } from '../../part/part.ts';
 import { type BoardWeights, weighPart } from '../stock/weight.ts';
-import { isStraight, type SawnEdge, sawnEdges } from './bends-and-corners.ts';
+import { isStraight, type SawnEdge } from './bends-and-corners.ts';
 import { adviseBlade, type BladeAdvice, type BladeOptions } from './blade-advice.ts';
 import { type BoardSupport, COMMON_TABLE, planSupport, type SawTable } from './board-support.ts';
 import { COMMON_HEIGHT_MM, COMMON_SAWS, type EndCut, planEndCut, type TableSaw } from './saw-depth.ts';
@@ -27,7 +28,7 @@ export interface Sawing {
 /** Advises on blade, depth of cut and support of the board. @throws Fault `saw.blade-width` */
 export function adviseSawing(part: Part, ask: SawingOptions = {}): Sawing {
   const { tableSaw = COMMON_SAWS[0], table = COMMON_TABLE, height = COMMON_HEIGHT_MM } = ask;
-  const edges = sawnEdges(part);
+  const edges: readonly SawnEdge[] = edgesAsCut(part);
   const weights = weighPart(part);
   return {
     edges,

@@ -12,27 +12,14 @@ import {
   toPoint,
 } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import { edgesAsCut } from '../../part/outline/outline.ts';
-import type { Part } from '../../part/part.ts';
+import type { PartEdge } from '../../part/part.ts';
 import { neighbors } from '../../units/checked.ts';
 
-/** An edge between the cuts of the ends. */
-export interface SawnEdge {
-  readonly name: string;
-  /** The finished line, exact, from left to right. */
-  readonly pieces: readonly Piece[];
-  readonly wood: 'above' | 'below';
-}
+/** The finished line of an edge between the cuts of the ends, from left to right. */
+export type SawnEdge = Pick<PartEdge, 'name' | 'pieces' | 'woodIsAbove'>;
 
 export const isStraight = ({ pieces }: SawnEdge): boolean =>
   pieces.length === 1 && pieces[0]?.type === 'line';
-
-export const sawnEdges = (part: Part): SawnEdge[] =>
-  edgesAsCut(part).map((edge) => ({
-    name: edge.name,
-    pieces: edge.pieces,
-    wood: edge.woodIsAbove ? 'above' : 'below',
-  }));
 
 /** `hollow` (concave) has the waste inside it, `round` (convex) has the part inside it. */
 export interface Bend {
@@ -54,7 +41,7 @@ const EQUAL_CURVATURE_SHARE = 1e-3;
  * `allowance` outside the finished line, so a hollow is tighter and a round easier by as much.
  */
 export function tightestBends(edges: readonly SawnEdge[], kind: Bend['kind'], allowance: number): Bend[] {
-  const lines = edges.map((edge) => ({ edge, side: edge.wood === 'above' ? 1 : -1 }));
+  const lines = edges.map((edge) => ({ edge, side: edge.woodIsAbove ? 1 : -1 }));
   const way = (side: number): number => (kind === 'round' ? side : -side);
   const curvatures = lines.flatMap(({ edge, side }) =>
     edge.pieces.map((piece) => way(side) * tightestPlace(piece, way(side)).curvature),
@@ -103,13 +90,14 @@ export interface LineCorner {
 /** A 1/2 in blade has 0.3 mm of play in its kerf, by its charted radius, so it swings 0.3/12.7 = 1.4°. */
 const MIN_CORNER_TURN = (1.4 * Math.PI) / 180;
 
+/** Corners where two pieces of an edge meet. */
 export const cornersOf = (edges: readonly SawnEdge[]): LineCorner[] =>
-  edges.flatMap(({ name, pieces, wood }) =>
+  edges.flatMap(({ name, pieces, woodIsAbove }) =>
     neighbors(pieces).flatMap(([piece, next]): LineCorner[] => {
       const [before, after] = [pieceEnd(piece), pieceStart(next)];
       const turn = angleDifference(before.angle, after.angle);
       if (Math.abs(turn) <= MIN_CORNER_TURN) return [];
-      const kind = turn > 0 === (wood === 'above') ? 'outside' : 'inside';
+      const kind = turn > 0 === woodIsAbove ? 'outside' : 'inside';
       const ofShoulder = isShoulder(piece) || isShoulder(next);
       return [{ kind, at: toPoint(after), turn: Math.abs(turn), edge: name, ofShoulder }];
     }),

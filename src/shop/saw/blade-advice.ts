@@ -9,7 +9,6 @@ export interface BladeAdvice {
   readonly corners: readonly LineCorner[];
   /** The widest of the chart that turns every bend. */
   readonly widest?: Blade;
-  /** Bends that no blade of the chart turns. */
   readonly tooTightForAny: readonly Bend[];
   readonly ownBlade?: OwnBlade;
 }

@@ -33,7 +33,6 @@ export const BLADES: readonly [Blade, ...Blade[]] = [
   blade('1 1/4', 1.25, 9.875),
 ];
 
-/** mm */
 export interface Kerf {
   readonly kerf: number;
   readonly bladeThickness: number;

@@ -18,13 +18,11 @@ export interface SawTable {
 /** Of a common 14 in band saw. Common practice, no published source. */
 export const COMMON_TABLE: SawTable = { length: 16 * MM_PER_INCH, width: 16 * MM_PER_INCH };
 
-/** Before the blade, behind it, or to a side of the feed. */
 export type TableEdge = 'infeed' | 'outfeed' | 'left' | 'right';
 
 export interface TippingStretch {
   readonly edge: string;
   readonly beyond: TableEdge;
-  /** A station, mm. */
   readonly from: number;
   readonly to: number;
 }

@@ -1,31 +1,42 @@
 import type { Part } from '../../part/part.ts';
 import type { Warning } from '../../units/fault.ts';
 import { showLength } from '../../units/rule.ts';
-import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
+import { MM_PER_INCH, MM3_PER_M3, type Unit } from '../../units/unit.ts';
 import type { Footprint } from './footprint.ts';
 
-export interface Allowances {
+/** mm */
+export interface BoardSize {
   readonly length: number;
   readonly width: number;
   readonly thickness: number;
 }
+
+/** One foot of a board one foot wide and one inch thick. */
+const CUBIC_INCHES_PER_BOARD_FOOT = 144;
+
+/** A board under 1 in thick counts as 1 in (I. S. Griffith, Advanced Projects in Woodwork). */
+export function boardFeet({ length, width, thickness }: BoardSize): number {
+  const thick = Math.max(thickness / MM_PER_INCH, 1);
+  return (thick * (width / MM_PER_INCH) * (length / MM_PER_INCH)) / CUBIC_INCHES_PER_BOARD_FOOT;
+}
+
+export const cubicMetres = ({ length, width, thickness }: BoardSize): number =>
+  (length * width * thickness) / MM3_PER_M3;
 
 /**
  * Length: 1/2 in (I. S. Griffith, Advanced Projects in Woodwork; 12.5 mm in a trade encyclopedia's cutting lists).
  * Width: 1/4 in, common practice, no published source. Thickness, for planing: at least 1/8 in (Griffith); in round
  * millimeters, 3.
  */
-const DEFAULT_ALLOWANCES: Readonly<Record<Unit, Allowances>> = {
+const DEFAULT_ALLOWANCES: Readonly<Record<Unit, BoardSize>> = {
   in: { length: MM_PER_INCH / 2, width: MM_PER_INCH / 4, thickness: MM_PER_INCH / 8 },
   mm: { length: 12.5, width: 6, thickness: 3 },
 };
 
 /** The piece of wood to start one part from, mm. */
-export interface Blank {
-  readonly length: number;
-  readonly width: number;
+export interface Blank extends Omit<BoardSize, 'thickness'> {
   readonly thickness?: number;
-  readonly allowances: Allowances;
+  readonly allowances: BoardSize;
 }
 
 /** The part over all (saw line and long points), with the allowances around it. */
@@ -40,7 +51,7 @@ export function blankOf({ rule, stock, widthAllowance }: Part, { length, width }
   };
 }
 
-/** Warns where the stock is smaller than the blank. */
+/** Warns of stock that is smaller than the blank. */
 export const blankWarnings = ({ stock, rule }: Part, blank: Blank): Warning[] =>
   (['length', 'width'] as const).flatMap((side): Warning[] => {
     const have = stock?.[side];

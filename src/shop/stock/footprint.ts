@@ -1,5 +1,5 @@
 import { type Affine, IDENTITY, translate } from '../../curves/geometry/affine.ts';
-import { type Box, pathBounds, union } from '../../curves/geometry/bounds.ts';
+import { pathBounds, union } from '../../curves/geometry/bounds.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { transformPath } from '../../curves/geometry/transform.ts';
 import { outlineFromAbove } from '../../part/outline/outline.ts';
@@ -19,10 +19,9 @@ export interface Footprint {
 
 /**
  * The outline to saw, or the finished one, and what a slanting end has on the other face, turned so that the grain runs
- * along the board. It holds all of the wood, within FIT_MM.
- * @param grain direction of the grain on the part, radians counter-clockwise from the reference line
- * @throws Fault `stock.grain` where it is not finite; `parallel.folds` where no saw line runs round a slanting end's
- *   other face
+ * along the board. It holds all of the wood, within FIT_MM. The grain's direction counts counter-clockwise from the
+ * reference line, radians.
+ * @throws Fault `stock.grain`; `parallel.folds` where no saw line runs round a slanting end's other face
  */
 export function footprintOf(part: Part, grain: number): Footprint {
   if (!Number.isFinite(grain))
@@ -30,7 +29,7 @@ export function footprintOf(part: Part, grain: number): Footprint {
   const [cos, sin] = [Math.cos(grain), -Math.sin(grain)];
   const turn: Affine = grain === 0 ? IDENTITY : [cos, sin, -sin, cos, 0, 0];
   const turned = outlinesToSaw(part).map((path) => transformPath(path, turn));
-  const { left, bottom, right, top } = boundsOfAll(turned);
+  const { left, bottom, right, top } = union(turned.map(pathBounds));
   return {
     paths: turned.map((path) => transformPath(path, translate(IDENTITY, -left, -bottom))),
     length: right - left,
@@ -38,8 +37,6 @@ export function footprintOf(part: Part, grain: number): Footprint {
     toBoard: translate(turn, -left, -bottom),
   };
 }
-
-const boundsOfAll = (paths: readonly (readonly Segment[])[]): Box => union(paths.map(pathBounds));
 
 /** The line to cut on the face, and the other face where it reaches farther out. */
 function outlinesToSaw(part: Part): (readonly Segment[])[] {

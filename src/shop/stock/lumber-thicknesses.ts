@@ -1,6 +1,6 @@
 import { MM_PER_INCH } from '../../units/unit.ts';
 
-/** A thickness that hardwood is sold in: rough, and planed on both faces (S2S). */
+/** In mm: rough, and planed on both faces (S2S). */
 export interface LumberThickness {
   /** As the trade says it: "5/4", or "5/8 in" below an inch. */
   readonly name: string;
@@ -8,41 +8,39 @@ export interface LumberThickness {
   readonly planed: number;
 }
 
+const lumber = (name: string, rough: number, planed: number): LumberThickness => ({
+  name,
+  rough: rough * MM_PER_INCH,
+  planed: planed * MM_PER_INCH,
+});
+
 /**
  * Standard thicknesses of the National Hardwood Lumber Association's rules for hardwood, in inches: rough, and surfaced
  * two sides. Read in copies of the table, not in the rule book (10/4 planed: from memory). What a yard sells as planed
  * may be thinner or thicker: boards are to be measured.
  */
-const THICKNESS_TABLE: readonly (readonly [name: string, rough: number, planed: number])[] = [
-  ['3/8 in', 3 / 8, 3 / 16],
-  ['1/2 in', 1 / 2, 5 / 16],
-  ['5/8 in', 5 / 8, 7 / 16],
-  ['3/4', 3 / 4, 9 / 16],
-  ['4/4', 1, 13 / 16],
-  ['5/4', 1 + 1 / 4, 1 + 1 / 16],
-  ['6/4', 1 + 1 / 2, 1 + 5 / 16],
-  ['7/4', 1 + 3 / 4, 1 + 1 / 2],
-  ['8/4', 2, 1 + 3 / 4],
-  ['10/4', 2 + 1 / 2, 2 + 1 / 4],
-  ['12/4', 3, 2 + 3 / 4],
-  ['14/4', 3 + 1 / 2, 3 + 1 / 4],
-  ['16/4', 4, 3 + 3 / 4],
+export const LUMBER_THICKNESSES: readonly LumberThickness[] = [
+  lumber('3/8 in', 3 / 8, 3 / 16),
+  lumber('1/2 in', 1 / 2, 5 / 16),
+  lumber('5/8 in', 5 / 8, 7 / 16),
+  lumber('3/4', 3 / 4, 9 / 16),
+  lumber('4/4', 1, 13 / 16),
+  lumber('5/4', 1 + 1 / 4, 1 + 1 / 16),
+  lumber('6/4', 1 + 1 / 2, 1 + 5 / 16),
+  lumber('7/4', 1 + 3 / 4, 1 + 1 / 2),
+  lumber('8/4', 2, 1 + 3 / 4),
+  lumber('10/4', 2 + 1 / 2, 2 + 1 / 4),
+  lumber('12/4', 3, 2 + 3 / 4),
+  lumber('14/4', 3 + 1 / 2, 3 + 1 / 4),
+  lumber('16/4', 4, 3 + 3 / 4),
 ];
 
-export const LUMBER_THICKNESSES: readonly LumberThickness[] = THICKNESS_TABLE.map(
-  ([name, rough, planed]) => ({
-    name,
-    rough: rough * MM_PER_INCH,
-    planed: planed * MM_PER_INCH,
-  }),
-);
-
-/** Boards glued up to a thickness. */
 export interface LayerChoice {
   readonly count: number;
   readonly lumber: LumberThickness;
-  /** The thickness each board is planed down to, mm; `waste` is the share of the rough one that is planed away. */
+  /** What each board is planed down to, mm. */
   readonly each: number;
+  /** Share of the rough board that is planed away. */
   readonly waste: number;
 }
 
@@ -52,11 +50,11 @@ const MAX_LAYERS = 4;
 /** A planed thickness typed in mm is rounded: 20.6 for 13/16 in. */
 const ROUNDING_MM = 0.05;
 
-/** The thinnest rough boards that plane to a thickness in so many layers; undefined where none is thick enough. */
+/** The thinnest rough boards that plane to a thickness in layers; undefined where none is thick enough. */
 export function chooseLumber(thickness: number, count: number): LayerChoice | undefined {
   const each = thickness / count;
-  const lumber = LUMBER_THICKNESSES.find(({ planed }) => planed >= each - ROUNDING_MM);
-  return lumber && { count, lumber, each, waste: 1 - thickness / (count * lumber.rough) };
+  const found = LUMBER_THICKNESSES.find(({ planed }) => planed >= each - ROUNDING_MM);
+  return found && { count, lumber: found, each, waste: 1 - thickness / (count * found.rough) };
 }
 
 /** The layers asked for (more than one), or the choices from one board up. */

@@ -13,24 +13,21 @@ import {
   worstRunout,
 } from '../wood/grain-runout.ts';
 import type { Species } from '../wood/species.ts';
-import { type Blank, blankOf } from './blank.ts';
-import { type BoardSize, boardFeet, cubicMetres } from './board-feet.ts';
+import { type Blank, type BoardSize, blankOf, boardFeet, cubicMetres } from './blank.ts';
 import { type Footprint, footprintOf } from './footprint.ts';
 import { type LayerChoice, layerChoices } from './lumber-thicknesses.ts';
 import { type CrossSection, weakestSection } from './weakest-section.ts';
 import { massOf } from './weight.ts';
 
-/** What a maker may say about the wood and the saw; lengths mm. */
 export interface StockPlanOptions {
   readonly boardLength?: number;
   readonly boardWidth?: number;
   readonly kerf?: number;
   readonly between?: number;
-  /** Direction of the grain on the part, radians counter-clockwise from the reference line. */
+  /** On the part, radians counter-clockwise from the reference line. */
   readonly grain?: number;
 }
 
-/** A part's wood: what to start from, what it weighs, how its grain runs. */
 export interface WoodPlan {
   readonly footprint: Footprint;
   readonly blank: Blank;
@@ -47,20 +44,24 @@ export interface StockPlan extends WoodPlan {
   readonly kerf: number;
 }
 
-/** Of one blank and one finished part; `rough` is of the whole quantity. */
-export interface WoodAmount {
+export interface WoodVolume {
   readonly boardFeet: number;
   readonly cubicMetres: number;
+}
+
+/** Of one blank and one finished part. */
+export interface WoodAmount extends WoodVolume {
   /** kg; absent for a wood whose figures are not known. */
   readonly weight?: { readonly species: Species; readonly part: number; readonly blank: number };
-  readonly rough?: { readonly boardFeet: number; readonly cubicMetres: number };
+  /** Of the whole quantity. */
+  readonly rough?: WoodVolume;
 }
 
 export interface GrainAdvice {
   readonly turn: number;
   readonly worst: Runout;
   readonly strength: ShareRange;
-  /** The weakest section, compared with a straight board as wide as the blank; absent for a line pattern. */
+  /** The weakest one, compared with a straight board as wide as the blank; absent for a line pattern. */
   readonly section?: CrossSection;
   /** Narrower than the part, and not among its sections: their mortises hold them. */
   readonly tenons: readonly Tenon[];
@@ -77,7 +78,7 @@ const DEFAULT_KERF: Readonly<Record<Unit, number>> = { in: MM_PER_INCH / 8, mm: 
 export function planStock(part: Part, wish: StockPlanOptions): StockPlan {
   const wood = planWood(part, wish);
   const kerf = wish.kerf ?? DEFAULT_KERF[part.rule.unit];
-  const nesting = nestingOf(part, wood.footprint, wood.blank, { ...wish, kerf });
+  const nesting = nestingOf(part, wood, { ...wish, kerf });
   return { ...wood, ...(nesting && { nesting }), kerf };
 }
 
@@ -101,13 +102,13 @@ function amountOf(part: Part, blank: Blank, layers: LayerChoice | undefined): Wo
   const solid = volumeOf(part);
   const { length, width, thickness } = blank;
   if (!solid || thickness === undefined) return undefined;
-  const sizes: BoardSize = { length, width, thickness };
   const species = findKnownSpecies(part.stock?.species);
-  const rough = layers && { ...sizes, thickness: layers.lumber.rough };
-  const boards = layers ? layers.count * part.quantity : 0;
+  const volumeIn = (size: BoardSize, count: number): WoodVolume => ({
+    boardFeet: count * boardFeet(size),
+    cubicMetres: count * cubicMetres(size),
+  });
   return {
-    boardFeet: boardFeet(sizes),
-    cubicMetres: cubicMetres(sizes),
+    ...volumeIn({ length, width, thickness }, 1),
     ...(species && {
       weight: {
         species,
@@ -115,16 +116,15 @@ function amountOf(part: Part, blank: Blank, layers: LayerChoice | undefined): Wo
         blank: massOf(length * width * thickness, species),
       },
     }),
-    ...(rough && {
-      rough: { boardFeet: boards * boardFeet(rough), cubicMetres: boards * cubicMetres(rough) },
+    ...(layers && {
+      rough: volumeIn({ length, width, thickness: layers.lumber.rough }, layers.count * part.quantity),
     }),
   };
 }
 
 function nestingOf(
   part: Part,
-  footprint: Footprint,
-  blank: Blank,
+  { footprint, blank }: WoodPlan,
   wish: StockPlanOptions & { readonly kerf: number },
 ): Nesting | undefined {
   const { shape, stock } = part;

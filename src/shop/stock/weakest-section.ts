@@ -9,20 +9,18 @@ import { isInTenon } from '../../part/ends/tenons.ts';
 import { edgesAsCut } from '../../part/outline/outline.ts';
 import type { Part } from '../../part/part.ts';
 
-/** A cut square across the part, and its strength in bending in the plane of the face. */
 export interface CrossSection {
   readonly at: Point;
   readonly height: number;
   readonly weakened: boolean;
-  /** Its section modulus over that of a straight board of the same thickness. */
+  /** Its section modulus in the plane of the face over that of a straight board of the same thickness. */
   readonly share: number;
 }
 
 /**
- * The weakest section of a closed part: the narrowest one, or one through a joint.
- * A rectangle h high has the section modulus t·h²/6; what a joint takes out is subtracted by the parallel axis theorem,
- * for its depth's share of the thickness. Runout, knots, glue lines and tenons do not count.
- * @param straight width of the straight board to compare with, mm
+ * The narrowest section of a closed part, or one through a joint, compared with a straight board, mm wide. A rectangle h
+ * high has the section modulus t·h²/6; what a joint takes out is subtracted by the parallel axis theorem, for its depth's
+ * share of the thickness. Runout, knots, glue lines and tenons do not count.
  */
 export function weakestSection(part: Part, straight: number): CrossSection | undefined {
   const { shape, joints } = part;
@@ -52,9 +50,7 @@ function sectionsThrough(joint: CuttingJoint, part: Part, straight: number): Cro
 
 /** Half-way between the directions of the part's edges at a point, radians. */
 function partDirectionAt(part: Part, to: Point): number {
-  const angles = edgesAsCut(part).map((edge) => {
-    return closestPoint(edge.pieces, to).at.angle;
-  });
+  const angles = edgesAsCut(part).map((edge) => closestPoint(edge.pieces, to).at.angle);
   return angles.reduce((sum, angle) => sum + angle, 0) / angles.length;
 }
 
@@ -98,17 +94,14 @@ function sectionAt(part: Part, at: Point, way: Point, straight: number): CrossSe
   };
 }
 
-/** A stretch of a section, and its share of the thickness: negative where wood is taken out. */
 export interface SectionSlice {
   readonly low: number;
   readonly high: number;
+  /** Of the thickness: negative where wood is taken out. */
   readonly share: number;
 }
 
-/**
- * Section modulus per thickness, mm²: second moment about the centroid over the distance to the farther outside. The
- * first slice is the whole section.
- */
+/** Per thickness, mm²: second moment about the centroid over the distance to the farther side of the first, whole slice. */
 export function sectionModulus(slices: readonly [SectionSlice, ...SectionSlice[]]): number {
   const sum = (value: (low: number, high: number) => number): number =>
     slices.reduce((total, { low, high, share }) => total + share * value(low, high), 0);

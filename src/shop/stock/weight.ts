@@ -5,22 +5,22 @@ import type { Part } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
 import { Fault, type Warning, warningsThatApply } from '../../units/fault.ts';
 import { MM3_PER_M3 } from '../../units/unit.ts';
-import { findKnownSpecies, findSpecies } from '../wood/find-species.ts';
+import { findKnownSpecies, matchSpecies } from '../wood/find-species.ts';
 import type { Species } from '../wood/species.ts';
 
-/** What is lifted onto the saw, and what comes off it: kg and mm. */
 export interface BoardWeights {
   readonly board: Box;
   readonly boardBalance: Point;
-  /** Of the finished part; of one line on a board, the board's. */
+  /** Of the finished part; for one line on a board, the board's. */
   readonly balance: Point;
   readonly boardMass?: number;
   readonly partMass?: number;
 }
 
-/** Warns of what a job does not say about its weight. */
+/** Warns where the job does not tell the weight. */
 export function missingWeightWarnings({ stock }: Part): Warning[] {
-  const unknown = stock?.species === undefined ? undefined : unknownSpeciesMessage(stock.species);
+  const species = stock?.species === undefined ? undefined : matchSpecies(stock.species);
+  const unknown = species instanceof Fault ? species.message : undefined;
   return warningsThatApply([
     [
       stock?.thickness === undefined,
@@ -34,16 +34,6 @@ export function missingWeightWarnings({ stock }: Part): Warning[] {
     ],
     [unknown !== undefined, 'saw.unknown-species', `${unknown} Without it the weight is not known.`],
   ]);
-}
-
-function unknownSpeciesMessage(name: string): string | undefined {
-  try {
-    findSpecies(name);
-    return undefined;
-  } catch (error) {
-    if (error instanceof Fault) return error.message;
-    throw error;
-  }
 }
 
 /** What a part and the board under it weigh, and where each balances. */
@@ -67,10 +57,7 @@ export function weighPart(part: Part): BoardWeights {
   };
 }
 
-const sizeOf = ({ left, right, bottom, top }: Box): { length: number; width: number } => ({
-  length: right - left,
-  width: top - bottom,
-});
+const sizeOf = ({ left, right, bottom, top }: Box) => ({ length: right - left, width: top - bottom });
 
 /** A part lies in the middle of the board; one line has the board's edge on the reference line. */
 function boardUnder({ shape, bounds, stock }: Part): Box {
@@ -80,9 +67,8 @@ function boardUnder({ shape, bounds, stock }: Part): Box {
   const along = { left: box.left - more, right: box.right + more };
   if (shape.type !== 'closed') {
     const reach = Math.max(stock?.width ?? 0, Math.abs(box.top), Math.abs(box.bottom));
-    return box.bottom + box.top < 0
-      ? { ...along, bottom: -reach, top: 0 }
-      : { ...along, bottom: 0, top: reach };
+    const isBelow = box.bottom + box.top < 0;
+    return { ...along, bottom: isBelow ? -reach : 0, top: isBelow ? 0 : reach };
   }
   const wider = Math.max(0, (stock?.width ?? 0) - width) / 2;
   return { ...along, bottom: box.bottom - wider, top: box.top + wider };

@@ -2,28 +2,26 @@ import { Fault } from '../../units/fault.ts';
 import { floorToGraduation, graduationMm } from '../../units/graduation.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
-import { bendingModulus, thicknessForStiffness } from '../wood/bending-stiffness.ts';
+import { bendingModulus, maxSafeThickness, thicknessForStiffness } from '../wood/bending.ts';
 import type { Species } from '../wood/species.ts';
-import { maxSafeThickness } from '../wood/strain-limit.ts';
 import type { SprungLine, WorstBend } from './sprung-line.ts';
 import { nailCapacity, type StripSide } from './strip-nails.ts';
 
-/** What the maker says of the batten and the nails; the rest is chosen. Lengths mm, > 0. */
 export interface StripOptions {
   readonly species: Species;
   readonly rule: Rule;
+  /** At the start, where it is tapered. */
   readonly thickness?: number;
-  /** The batten's height as it stands on edge; `thickness` is that at the start, where it is tapered. */
+  /** The batten's height as it stands on edge. */
   readonly width?: number;
   readonly nailDiameter?: number;
   readonly traced?: StripSide;
 }
 
-/** A batten to cut and the nails to hold it, mm. */
 export interface ChosenStrip {
   readonly thickness: number;
   readonly width: number;
-  /** The line and an overhang at each end, up to a round length. */
+  /** With an overhang at each end, up to a round length. */
   readonly cutLength: number;
   readonly overhang: number;
   readonly nailDiameter: number;
@@ -32,12 +30,11 @@ export interface ChosenStrip {
 
 /**
  * Sizes where the maker gives none. Common practice, no published source.
- * - width 3/4 in, 20 mm: stands on edge without tipping, and comes out of a 1 in board
- * - thickness up to 1/2 in, 12 mm: a stiffer batten is hard to spring by hand and no fairer
- * - nail 3/32 in, 2.5 mm: a small wire nail, stiff enough, and its hole does no harm in a bench board
- * - overhang 8 in, 200 mm at each end: battens run 6 to 12 in past the curve, to be gripped, and so that the batten
- *   does not end where the nail presses
- * - round length 1 in, 10 mm: nobody cuts a batten closer
+ * - width: stands on edge without tipping, and comes out of a 1 in board
+ * - thickness: a stiffer batten is hard to spring by hand and no fairer
+ * - nail: a small wire nail, stiff enough, and its hole does no harm in a bench board
+ * - overhang: battens run 6 to 12 in past the curve, to be gripped, and not to end where the nail presses
+ * - round length: nobody cuts a batten closer
  */
 const STRIP_DEFAULTS = {
   in: {
@@ -51,9 +48,8 @@ const STRIP_DEFAULTS = {
 } as const;
 
 /**
- * The batten with the sizes that the maker gives, and the rest chosen.
- * The chosen thickness is the thickest on the rule that is safe, no thicker than a usual batten or than it is wide, and
- * that the nails hold; one graduation at least, safe or not.
+ * Chooses the sizes that the maker does not give. The thickness is the largest on the rule that is safe, that the nails
+ * hold, and no more than usual or than the width; one graduation at least, safe or not.
  * @throws Fault `strip.thickness`, `strip.width`, `strip.nail` for a size that is not over 0
  */
 export function chooseStrip(line: SprungLine, worst: WorstBend, ask: StripOptions): ChosenStrip {

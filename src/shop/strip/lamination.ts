@@ -2,23 +2,20 @@ import { Fault } from '../../units/fault.ts';
 import { floorToGraduation, graduationMm } from '../../units/graduation.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
-import type { Species } from '../wood/species.ts';
 import {
   fiberStrain,
   maxSafeThickness,
   type StrainVerdict,
   safeStrain,
   strainVerdict,
-} from '../wood/strain-limit.ts';
+} from '../wood/bending.ts';
+import type { Species } from '../wood/species.ts';
 
-/*
- * A part bent to its curve out of thin plies, glued up on a form. Each ply is bent alone, then the glue locks them
- * together. Off the form the whole is n³ times as stiff as one ply and straightens under what n plies push back with:
- * it loses 1/n² of its curvature everywhere. That is elementary beam theory for equal plies, elastic wood and glue that
- * does not creep, and common practice among boat builders. Real wood and glue differ; a trial piece shows by how much.
+/**
+ * The share of its curvature that a lamination of n equal plies loses off the form: 1/n². Off the form the whole is n³
+ * times as stiff as one ply and straightens under the moment of n plies. That is elementary beam theory for elastic wood
+ * and glue that does not creep, and common practice among boat builders; a trial piece shows how real ones differ.
  */
-
-/** The share of its curvature that a lamination of n equal plies loses off the form: 1/n². */
 export function lostShare(plies: number): number {
   assertPlies(plies);
   return 1 / plies ** 2;
@@ -88,9 +85,8 @@ export interface Lamination {
 }
 
 /**
- * How many plies, and how thick: safe where the form is tightest.
- * @throws Fault `lamination.size` when neither thickness nor plies is asked, `lamination.plies`,
- *   `lamination.too-tight` where no ply of MAX_PLIES is thin enough
+ * Chooses plies that are safe where the form is tightest.
+ * @throws Fault `lamination.size` without thickness and plies, `lamination.plies`, `lamination.too-tight`
  */
 export function laminate(ask: LaminationOptions): Lamination {
   const { species, curvature, thickness } = ask;

@@ -21,15 +21,9 @@ export interface RunAdvice {
 
 export type RunsAdvice = readonly [RunAdvice, ...RunAdvice[]];
 
-/** `jobThickness` is what the job planes a tapered batten to at its start, mm. */
-interface CurvedRun extends Omit<RunAdvice, 'advice'> {
-  readonly jobThickness: number | undefined;
-}
-
 /**
  * One even batten for all the curved runs of a part: the thinnest that any of them needs, where no thickness is asked.
- * A tapered batten is as thick as the job planes it.
- * Only a batten has nails; other kinds of curve give the strain alone.
+ * A tapered batten is as thick as the job planes it. Only a batten has nails; other curves give the strain alone.
  * @throws Fault `strip.straight` for a part without a curve, and as `adviseStrip`
  */
 export function adviseStrips(part: Part, ask: StripOptions): RunsAdvice {
@@ -48,20 +42,20 @@ export function adviseStrips(part: Part, ask: StripOptions): RunsAdvice {
   return [first, ...more];
 }
 
-const curvedRuns = (part: Part): CurvedRun[] =>
-  part.edges.flatMap((edge) =>
-    edge.runs.flatMap((run) => {
-      const { step } = run;
-      const line = sprungLineOf(run, step);
-      const planed = step?.kind === 'batten' ? step.strip?.from : undefined;
-      return line.worst ? [{ edge: edge.name, curve: run, line, jobThickness: planed }] : [];
+const curvedRuns = (part: Part) =>
+  part.edges.flatMap(({ name, runs }) =>
+    runs.flatMap((curve) => {
+      const { step } = curve;
+      const line = sprungLineOf(curve, step);
+      const jobThickness = step?.kind === 'batten' ? step.strip?.from : undefined;
+      return line.worst ? [{ edge: name, curve, line, jobThickness }] : [];
     }),
   );
 
 export const mostStrained = (runs: RunsAdvice): RunAdvice =>
   runs.reduce((a, b) => (b.advice.strain > a.advice.strain ? b : a));
 
-/** The batten to plane: as the most strained run needs it, and as long as the longest. */
+/** As the most strained run needs it, and as long as the longest. */
 export const stripToCut = (runs: RunsAdvice): StripAdvice => ({
   ...mostStrained(runs).advice,
   cutLength: Math.max(...runs.map(({ advice }) => advice.cutLength)),
@@ -71,11 +65,8 @@ function sprungLineOf(run: Curve, step: EdgeStep | undefined): SprungLine {
   if (step?.kind !== 'batten') return unpinnedLine(run);
   const tapered = run.exact.filter((piece): piece is TaperedSegment => piece.type === 'tapered');
   if (tapered.length > 0) return taperedLine(run, tapered, step.ends);
-  return sprungLine(
-    run,
-    pinForces(run.exact).map(({ reaction }) => reaction),
-    step.ends,
-  );
+  const reactions = pinForces(run.exact).map(({ reaction }) => reaction);
+  return sprungLine(run, reactions, step.ends);
 }
 
 /** The strain of a tapered batten is smooth between two nails. */

@@ -7,7 +7,6 @@ import { figuresOf } from '../../curves/measurements.ts';
 import type { EndConditions } from '../../job/steps/end-conditions.ts';
 import { itemAt } from '../../units/checked.ts';
 
-/** One run of the fair line as a batten is sprung to it. */
 export interface SprungLine {
   readonly length: number;
   readonly worst?: WorstBend;
@@ -33,11 +32,7 @@ export interface SprungPin {
   readonly share: number;
 }
 
-/**
- * An even batten sprung to a run.
- * @param reactions of the pins, ends included, κ′ after the pin less κ′ before it, 1/mm²; none for a run without pins
- * @throws TypeError when reactions and pins differ in number: a bug
- */
+/** An even batten: the reaction of each pin, ends included, is κ′ after the pin less κ′ before it, 1/mm². */
 export function sprungLine(
   curve: Curve,
   reactions: readonly number[],
@@ -45,27 +40,23 @@ export function sprungLine(
 ): SprungLine {
   if (reactions.length !== curve.pins.length)
     throw new TypeError(`${reactions.length} reactions for ${curve.pins.length} pins.`);
+  const places = curve.exact.flatMap((piece) => [0, 1].map(paramCurve(piece)));
   const pins = curve.pins.map((at, i) => {
-    return { at, angle: directionAtPin(curve, at), reaction: itemAt(reactions, i), share: 1 };
+    const { angle } = places.reduce((a, b) => (distance(b, at) < distance(a, at) ? b : a));
+    return { at, angle, reaction: itemAt(reactions, i), share: 1 };
   });
   return { ...unpinnedLine(curve), pins, ends };
 }
 
-/** An even batten held to a run by no pins. */
 export function unpinnedLine(curve: Curve): SprungLine {
   const { length, tightest } = figuresOf(curve);
   const worst = tightest && { curvature: 1 / tightest.radius, share: 1, at: tightest.at };
   return { length, ...(worst && { worst }), pins: [], ends: ['free', 'free'] };
 }
 
-function directionAtPin({ exact }: Curve, pin: Point): number {
-  const joins = exact.flatMap((piece): CurvePoint[] => [0, 1].map(paramCurve(piece)));
-  return joins.reduce((a, b) => (distance(b, pin) < distance(a, pin) ? b : a)).angle;
-}
-
-/** The batten at one place of its line; the thickness of an even one counts as 1. */
 export interface StripSample {
   readonly place: CurvePoint;
+  /** 1 for an even batten. */
   readonly thickness: number;
 }
 
@@ -79,10 +70,7 @@ export function sampleStrip(piece: Piece, steps: number): StripSample[] {
   }));
 }
 
-/**
- * Where a tapered batten is strained most: where thickness times curvature is greatest.
- * @param samples from the start, where the thickness is the batten's
- */
+/** Where a tapered batten is strained most, by samples from its start: where thickness times curvature is greatest. */
 export function worstTaperBend(samples: readonly StripSample[]): WorstBend | undefined {
   const start = samples[0]?.thickness ?? 1;
   let worst: WorstBend | undefined;

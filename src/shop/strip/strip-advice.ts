@@ -1,21 +1,22 @@
 import type { Point } from '../../curves/geometry/point.ts';
 import { Fault } from '../../units/fault.ts';
 import { floorToGraduation } from '../../units/graduation.ts';
-import { bendingModulus, stripStiffness } from '../wood/bending-stiffness.ts';
-import type { Species } from '../wood/species.ts';
 import {
+  bendingModulus,
   breakingStrain,
   fiberStrain,
   maxSafeThickness,
   type StrainVerdict,
   safeStrain,
   strainVerdict,
-} from '../wood/strain-limit.ts';
+  stripStiffness,
+} from '../wood/bending.ts';
+import type { Species } from '../wood/species.ts';
 import { type ChosenStrip, chooseStrip, type StripOptions } from './choose-strip.ts';
 import type { SprungLine } from './sprung-line.ts';
 import { chooseTracedFace, placeNails, type StripNail, type StripSide } from './strip-nails.ts';
 
-/** Which batten makes the curve, and how to hold it: plain data in mm and N; strains have no unit. */
+/** In mm and N; strains have no unit. */
 export interface StripAdvice extends ChosenStrip {
   readonly species: Species;
   readonly strain: number;
@@ -25,7 +26,7 @@ export interface StripAdvice extends ChosenStrip {
   readonly verdict: StrainVerdict;
   /** The thickest safe batten of this wood, at the start for a tapered one, to full precision, mm. */
   readonly maxThickness: number;
-  /** The same rounded down on the maker's rule; 0 when even one graduation is too thick. */
+  /** 0 when even one graduation is too thick. */
   readonly maxThicknessOnRule: number;
   readonly traced: StripSide;
   readonly nails: readonly StripNail[];

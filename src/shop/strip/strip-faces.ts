@@ -1,28 +1,23 @@
 import type { Curve } from '../../curves/curve.ts';
-import { add, direction, leftNormal, type Point, scale } from '../../curves/geometry/point.ts';
+import { add, direction, leftNormal, scale, toPoint } from '../../curves/geometry/point.ts';
 import { firstOf, lastOf } from '../../units/checked.ts';
 import { type StripSample, sampleStrip } from './sprung-line.ts';
 import type { StripAdvice } from './strip-advice.ts';
 
-/** The two long faces of a sprung batten, from its start to its end, mm. */
-export interface StripFaces {
-  /** The face on the line, that the pencil follows. */
-  readonly traced: readonly Point[];
-  readonly other: readonly Point[];
-}
+export type StripFaces = ReturnType<typeof stripFaces>;
 
 /** Between two samples a batten that does not break strays from its chord by far less than a pencil line. */
 const SAMPLES_PER_PIECE = 48;
 
-/** How a batten lies on a run; its ends run straight on, since nothing bends them there. */
-export function stripFaces(curve: Curve, { thickness, overhang, traced }: StripAdvice): StripFaces {
+/** The two long faces of a batten on a run; its ends run straight on, since nothing bends them there. */
+export function stripFaces(curve: Curve, { thickness, overhang, traced }: StripAdvice) {
   const sections = curve.exact.flatMap((piece) => sampleStrip(piece, SAMPLES_PER_PIECE));
   const [first, last] = [firstOf(sections), lastOf(sections)];
   const start = first.thickness;
   const lying = [extendStraight(first, -overhang), ...sections, extendStraight(last, overhang)];
   const away = traced === 'left' ? -1 : 1;
   return {
-    traced: lying.map(({ place: { x, y } }) => ({ x, y })),
+    traced: lying.map(({ place }) => toPoint(place)),
     other: lying.map(({ place, thickness: thick }) =>
       add(place, scale(leftNormal(direction(place.angle)), (away * thickness * thick) / start)),
     ),

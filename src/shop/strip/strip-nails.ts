@@ -5,7 +5,6 @@ import type { SprungLine, SprungPin } from './sprung-line.ts';
 /** A side of the batten, going from its start to its end: left is up for a batten along the reference line. */
 export type StripSide = 'left' | 'right';
 
-/** A nail to drive, or a pair of nails. */
 export interface StripNail {
   readonly at: Point;
   readonly force: number;
@@ -27,13 +26,10 @@ export interface NailingOptions {
 const UNLOADED_SHARE = 1e-9;
 
 /**
- * Where to drive the nails so that the traced face of the batten lies on the line. On the traced side a nail's middle
- * is half its diameter off the line, on the other side the batten's thickness more.
- *
- * The curve is that of the batten's middle, here taken for its face, half a thickness off. Over one nail, for the
- * thickest safe batten of any wood here and a line up to a third of its chord high, the face so held strays by less
- * than 1/1000 of the line's rise, 1/600 where the nail is within a tenth of an end: on a rise of 100 mm, half the width
- * of a pencil line at most.
+ * Where to drive the nails so that the traced face of the batten lies on the line: that side's nails half a diameter
+ * off the line, the other side's the batten's thickness more. The curve is that of the batten's middle, here taken for
+ * its face. Over one nail, for the thickest safe batten of any wood here and a line up to a third of its chord high, the
+ * face strays by less than 1/1000 of the line's rise, 1/600 where the nail is within a tenth of an end.
  */
 export function placeNails({ pins, ends }: SprungLine, nailing: NailingOptions): readonly StripNail[] {
   // A batten's curve does not depend on its stiffness; its forces are in proportion.
@@ -59,7 +55,7 @@ function nailCenter(side: StripSide, { at, angle, share }: SprungPin, nailing: N
   return add(at, scale(leftNormal(direction(angle)), side === 'left' ? off : -off));
 }
 
-/** The face with fewer nails between its ends, in the pencil's way; the left (upper) one of two alike. */
+/** The face with fewer nails in the pencil's way; the left (upper) one of two alike. */
 export function chooseTracedFace(pins: readonly SprungPin[]): StripSide {
   const pushes = pins.slice(1, -1).map(({ reaction }) => Math.sign(reaction));
   return pushes.reduce((sum, push) => sum + push, 0) < 0 ? 'right' : 'left';
@@ -70,9 +66,7 @@ const MAX_FORMULA_DIAMETER_MM = 6;
 
 /**
  * The force that a nail bears at half the height of a batten on edge without bending, N: half its yield moment over
- * that lever.
- *
- * Bending yield strength of low-carbon nails: 130.4 − 213.9·D ksi, D in inches, on the plastic section modulus D³/6
+ * that lever. Bending yield strength of low-carbon nails: 130.4 − 213.9·D ksi, D in inches, on the plastic section modulus D³/6
  * (American design practice for nails tested to ASTM F1575; read in lecture notes, not in the standard). A 2.5 mm nail
  * on a batten 20 mm wide: 98 N, about what one hand presses.
  */

@@ -23,25 +23,28 @@ function speciesMatching(words: readonly string[]): readonly Species[] {
   );
 }
 
-/**
- * Finds a wood by its full name or by as many words as single it out, in any case: "White oak", "beech", "douglas fir".
- * @throws Fault `species.ambiguous` listing the woods that "oak" may be; `species.unknown` with the nearest name and
- *   all that are known
- */
-export function findSpecies(name: string): Species {
+/** Finds a wood by its full name or by enough of its words, in any case: "White oak", "beech", "douglas fir". */
+export function matchSpecies(name: string): Species | Fault {
   const words = wordsOf(name);
   const found = speciesMatching(words);
   const [one, ...others] = found;
   if (one && others.length === 0) return one;
-  throw one ? ambiguous(name, found) : unknown(name, words.join(' '));
+  return one ? ambiguous(name, found) : unknown(name, words.join(' '));
+}
+
+/** @throws Fault `species.ambiguous`, `species.unknown` */
+export function findSpecies(name: string): Species {
+  const found = matchSpecies(name);
+  if (found instanceof Fault) throw found;
+  return found;
 }
 
 function ambiguous(name: string, found: readonly Species[]): Fault {
-  const names = found.map((species) => species.name);
-  return new Fault(
-    'species.ambiguous',
-    `${quoted(name)} may be ${joinList(names, ' or ')}. Write which it is.`,
+  const names = joinList(
+    found.map((species) => species.name),
+    ' or ',
   );
+  return new Fault('species.ambiguous', `${quoted(name)} may be ${names}. Write which it is.`);
 }
 
 function unknown(name: string, words: string): Fault {
@@ -59,16 +62,12 @@ function suggestSpecies(words: string): string | undefined {
   return near === undefined ? closestName(words, names.flatMap(wordsOf)) : spelt.get(near);
 }
 
-/**
- * The wood of a batten: the one asked for, or else that of the part's stock, where an offcut is at hand, or else white
- * ash. Unknown stock is not a mistake.
- * @throws Fault as `findSpecies`, for the one asked for
- */
+/** The wood asked for, or that of the stock, where an offcut is at hand, or white ash. Unknown stock is not a mistake. */
 export function chooseStripSpecies(asked: string | undefined, ofStock: string | undefined): Species {
   return asked === undefined ? (findKnownSpecies(ofStock) ?? findSpecies(BATTEN_WOOD)) : findSpecies(asked);
 }
 
-/** The wood of a part's stock; undefined where it is not named, not known, or may be several. */
+/** Undefined where the wood is not named, not known, or may be several. */
 export function findKnownSpecies(ofStock: string | undefined): Species | undefined {
   const [one, ...others] = speciesMatching(wordsOf(ofStock ?? ''));
   return others.length === 0 ? one : undefined;

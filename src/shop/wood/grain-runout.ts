@@ -1,7 +1,7 @@
-import { paramCurve } from '../../curves/geometry/evaluate.ts';
+import { type CurvePoint, paramCurve } from '../../curves/geometry/evaluate.ts';
 import { minimizeAlong } from '../../curves/geometry/extrema.ts';
 import { isShoulder, type Piece } from '../../curves/geometry/pieces/piece.ts';
-import { type Point, point } from '../../curves/geometry/point.ts';
+import { type Point, toPoint } from '../../curves/geometry/point.ts';
 import { minimizeOn } from '../../curves/numeric/roots-and-minima.ts';
 import { edgesAsCut } from '../../part/outline/outline.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
@@ -23,19 +23,13 @@ const acuteAngle = (angle: number): number =>
 /** Without shoulders, which are meant to be end grain. */
 const longGrainPieces = (edge: PartEdge): Piece[] => edge.pieces.filter((piece) => !isShoulder(piece));
 
-/**
- * The place on the edges of a part that runs most across the grain.
- * @param grain direction of the grain, radians counter-clockwise from the reference line
- */
+/** The place on the edges that runs most across the grain, whose direction is in radians from the reference line. */
 export function worstRunout(part: Part, grain: number): Runout {
+  const runout = ({ angle }: CurvePoint): number => acuteAngle(angle - grain);
   const places = edgesAsCut(part).flatMap((edge) =>
     longGrainPieces(edge).map((piece): Runout => {
-      const { x, y, angle } = minimizeAlong(
-        piece,
-        (place) => -acuteAngle(place.angle - grain),
-        RUNOUT_SAMPLES,
-      );
-      return { angle: acuteAngle(angle - grain), edge: edge.name, at: point(x, y) };
+      const place = minimizeAlong(piece, (at) => -runout(at), RUNOUT_SAMPLES);
+      return { angle: runout(place), edge: edge.name, at: toPoint(place) };
     }),
   );
   return places.reduce((worst, one) => (one.angle > worst.angle ? one : worst));
@@ -59,7 +53,6 @@ function steepestAngle(piece: Piece, way: number): number {
   return -minimizeOn((u) => -slope(u), RUNOUT_SAMPLES).value;
 }
 
-/** A share known only between two bounds. */
 export interface ShareRange {
   readonly least: number;
   readonly most: number;
@@ -69,9 +62,8 @@ export interface ShareRange {
 const STRENGTH_ACROSS_GRAIN: ShareRange = { least: 0.04, most: 0.1 };
 
 /**
- * The share of bending strength left when the grain runs out of a batten at an angle (radians, 0 to π/2): Hankinson's
- * formula N = PQ/(P sin²θ + Q cos²θ), exponent 2.
- * It is a range because Q/P is one: at 1 in 10, 0.81 to 0.92.
+ * The share of bending strength left when the grain runs out at an angle (radians, 0 to π/2): Hankinson's formula
+ * N = PQ/(P sin²θ + Q cos²θ), exponent 2. It is a range because Q/P is one: at 1 in 10, 0.81 to 0.92.
  */
 export function remainingStrength(slope: number): ShareRange {
   const left = (across: number): number => across / (Math.sin(slope) ** 2 + across * Math.cos(slope) ** 2);

@@ -43,16 +43,12 @@ function wood(
 }
 
 /**
- * USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-282 (2021),
- * Table 5-3b (woods of the United States) and Table 5-5b (imports): specific gravity, modulus of
- * elasticity in 10⁶ psi, modulus of rupture in psi, as the Handbook prints them.
- *
- * How far these rows can be trusted: they were read in a copy of the tables, not in the
- * Handbook itself, but for teak, read in the table. Several agree with earlier editions quoted elsewhere.
+ * USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-282 (2021), Table 5-3b (woods
+ * of the United States) and Table 5-5b (imports, specific gravity on green volume): specific gravity, modulus of
+ * elasticity in 10⁶ psi, modulus of rupture in psi. Read in a copy of the tables, not in the Handbook itself; several
+ * agree with earlier editions quoted elsewhere. They are averages, not values to design a structure by.
  * - White ash: 15 400 psi is the 2021 figure; earlier editions give 15 000.
  * - Shagbark hickory: 20 200 psi is from memory; it agrees with the 139 000 kPa of the metric table.
- * - Imports: the specific gravity is on green volume, as Table 5-5b has no other.
- * They are averages, not values to design a structure by.
  */
 export const SPECIES: readonly Species[] = [
   wood('White oak', [0.68, 1.78, 15200], '5-3b'),

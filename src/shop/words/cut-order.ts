@@ -14,27 +14,12 @@ import type { BoardSupport } from '../saw/board-support.ts';
 import { shouldersIn, shoulderWords } from './describe-blade.ts';
 import { cutAngleWords } from './describe-ends.ts';
 
-type CutStepKind =
-  | 'glue'
-  | 'plane'
-  | 'joints'
-  | 'leaning end'
-  | 'square ends'
-  | 'leave waste'
-  | 'shoulders'
-  | 'relief cuts'
-  | 'too tight'
-  | 'saw edge'
-  | 'smooth'
-  | 'mirrored part';
+export type CutStep = readonly [kind: string, words: string];
 
-export type CutStep = readonly [kind: CutStepKind, words: string];
-
-/** The order of cuts in words. */
 export const cutOrder = (part: Part, sawing: Sawing, words: LengthFormat): string[] =>
   cutSteps(part, sawing, words).map(([, step]) => step);
 
-/** The order of cuts: what needs a square board comes first. */
+/** What needs a square board comes first. */
 export function cutSteps(part: Part, { edges, blade, support }: Sawing, words: LengthFormat): CutStep[] {
   const curved = edges.filter((edge) => !isStraight(edge));
   const straight = edges.filter(isStraight);
@@ -45,9 +30,12 @@ export function cutSteps(part: Part, { edges, blade, support }: Sawing, words: L
       'glue',
       `Glue up the ${layers} layers and let the glue harden; the pattern goes on the whole thickness.`,
     ],
-    ...straight.map(({ name }): CutStep => {
-      return ['plane', `Plane ${quoted(name)} straight and square to the face: everything registers on it.`];
-    }),
+    ...straight.map(
+      ({ name }): CutStep => [
+        'plane',
+        `Plane ${quoted(name)} straight and square to the face: everything registers on it.`,
+      ],
+    ),
     jointStep(part, words),
     ...ends.before,
     shoulderStep(blade, words),

@@ -23,7 +23,6 @@ export function describeBlade(advice: BladeAdvice, words: LengthFormat): string[
 const bendWords = (bends: readonly Bend[], words: LengthFormat): string =>
   bends[0] ? `radius ${words.rounded(bends[0].radius)} at ${stationWords(bends, words)}` : 'none';
 
-/** "stations 1 in (top), 13 in (top)". */
 function stationWords(places: readonly (Bend | LineCorner)[], { rounded }: LengthFormat): string {
   const all = places.map(({ at, edge }) => `${rounded(at.x)} (${edge})`).join(', ');
   return `${places.length > 1 ? 'stations' : 'station'} ${all}`;

@@ -1,6 +1,7 @@
 import type { CompoundAngles } from '../../part/ends/compound-angles.ts';
 import { type CutCorner, isSquare, longAndShortPoints } from '../../part/ends/end-planes.ts';
 import type { LengthFormat } from '../../units/graduation.ts';
+import { present } from '../../units/lists.ts';
 import { showAngle } from '../../units/number-format.ts';
 import { COMMON_SAWS, type EndCut, planEndCut, type TableSaw } from '../saw/saw-depth.ts';
 
@@ -68,16 +69,10 @@ const SECOND_FACE_WORDS =
   'For the second, turn the part end for end onto its other face, to the other side of the blade, and swing the ' +
   'gauge as far the other way; the blade’s tilt stays.';
 
-/** In the terminal's signs or in those of print. */
-type ShowAngle = (radians: number) => string;
-
 /** "miter 6°, blade tilt 4°", or "square": how to set the gauge and the saw. */
-export function cutAngleWords({ miter, bevel }: CompoundAngles, show: ShowAngle): string {
-  const told = [
-    ...(miter === 0 ? [] : [`miter ${show(miter)}`]),
-    ...(bevel === 0 ? [] : [`blade tilt ${show(bevel)}`]),
-  ];
-  return told.length === 0 ? 'square' : told.join(', ');
+export function cutAngleWords({ miter, bevel }: CompoundAngles, show: (radians: number) => string): string {
+  const angles = present(miter !== 0 && `miter ${show(miter)}`, bevel !== 0 && `blade tilt ${show(bevel)}`);
+  return angles.join(', ') || 'square';
 }
 
 const FACES: Readonly<Record<CutCorner['on'], string>> = {

@@ -13,7 +13,7 @@ import {
 import { type Rule, readOnRule, showLength } from '../../units/rule.ts';
 import type { NestingFigures } from '../nesting/nesting-layouts.ts';
 import type { LayerChoice, LumberThickness } from '../stock/lumber-thicknesses.ts';
-import type { GrainAdvice, StockPlan, WoodAmount, WoodPlan } from '../stock/stock-plan.ts';
+import type { GrainAdvice, StockPlan, WoodPlan, WoodVolume } from '../stock/stock-plan.ts';
 import { speciesInSentence } from '../wood/species.ts';
 import { showMass } from './describe-support.ts';
 
@@ -36,7 +36,7 @@ export function describeBlank({ stock, rule, shape }: Part, { blank, footprint }
   );
 }
 
-/** A head and a row for each number of boards glued up. */
+/** One row for each number of boards glued up. */
 export function layerRows(layers: readonly LayerChoice[], rule: Rule): string[][] {
   return [
     ['layers', 'rough', 'each planed to', 'planed away'],
@@ -58,11 +58,8 @@ const showRough = (mm: number, rule: Rule): string =>
   rule.unit === 'in' ? showLength(mm, rule) : showFine(mm, 'mm');
 
 /** "1.5 board feet", "0.0036 m³": as a yard of the maker's unit sells it. */
-export const showVolume = (
-  { boardFeet, cubicMetres }: Pick<WoodAmount, 'boardFeet' | 'cubicMetres'>,
-  { unit }: Rule,
-  digits: number,
-): string => (unit === 'in' ? `${boardFeet.toFixed(digits)} board feet` : `${cubicMetres.toFixed(4)} m³`);
+export const showVolume = ({ boardFeet, cubicMetres }: WoodVolume, { unit }: Rule, digits: number): string =>
+  unit === 'in' ? `${boardFeet.toFixed(digits)} board feet` : `${cubicMetres.toFixed(4)} m³`;
 
 /** Volume and weight, of one and of all. */
 export function describeAmount({ quantity, stock, rule }: Part, { amount, layers }: StockPlan): string[] {

@@ -62,8 +62,8 @@ const tipWords = ({ edge, beyond, from, to }: TippingStretch, { rounded }: Lengt
   `${edge}: from station ${rounded(from)} to ${rounded(to)} the weight hangs ${OVERHANG_WORDS[beyond]}`;
 
 function standWords({ where, station, fromBlade, walks }: SupportStand, { rounded }: LengthFormat): string {
-  const when = where === 'infeed' ? 'as the cut begins' : 'as it ends';
-  const place = `under station ${rounded(station)} ${when}, ${rounded(fromBlade)} ${where === 'infeed' ? 'before' : 'behind'} the blade`;
+  const [when, side] = where === 'infeed' ? ['as the cut begins', 'before'] : ['as it ends', 'behind'];
+  const place = `under station ${rounded(station)} ${when}, ${rounded(fromBlade)} ${side} the blade`;
   return walks
     ? `a helper, ${place}, who walks along with it`
     : `a stand or a helper on the ${where} side: ${place}`;

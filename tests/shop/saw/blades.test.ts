@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
+import { edgesAsCut } from '../../../src/part/outline/outline.ts';
 import type { Part } from '../../../src/part/part.ts';
-import { sawnEdges } from '../../../src/shop/saw/bends-and-corners.ts';
 import { adviseBlade, everyBladeTurns, kerfRadius } from '../../../src/shop/saw/blade-advice.ts';
 import { BLADES, kerfLimitedRadius, minBladeRadius, widestBlade } from '../../../src/shop/saw/blades.ts';
 import { partOf } from '../../part/jobs.ts';
@@ -11,7 +11,7 @@ const INCH = 25.4;
 const part = (edges: string, more = '') => partOf(`part: Rail\nunits: in\n${more}edges:\n${edges}`);
 /** The one hollow and the one round of a part with no more of either. */
 const theOnly = (of: Part) => {
-  const { hollows, rounds, ...advice } = adviseBlade(of, sawnEdges(of), {});
+  const { hollows, rounds, ...advice } = adviseBlade(of, edgesAsCut(of), {});
   expect([hollows.length, rounds.length].every((count) => count < 2)).toBe(true);
   return { ...advice, hollow: hollows[0], round: rounds[0] };
 };
@@ -129,7 +129,7 @@ describe('adviseBlade by bend', () => {
     const bar = part('  a:\n    - from: [0, 0]\n    - line: [30, 0]\n');
     const advice = theOnly(bar);
     expect([advice.hollow, advice.round]).toEqual([undefined, undefined]);
-    expect(everyBladeTurns(adviseBlade(bar, sawnEdges(bar), {}))).toBe(true);
+    expect(everyBladeTurns(adviseBlade(bar, edgesAsCut(bar), {}))).toBe(true);
   });
 
   test('a bend that an end cuts off does not count', () => {
@@ -167,7 +167,7 @@ describe('adviseBlade with the maker’s own blade', () => {
     - line: [24, 3]
 `);
 
-  const ownBlade = (width: number) => adviseBlade(hollow, sawnEdges(hollow), { width }).ownBlade;
+  const ownBlade = (width: number) => adviseBlade(hollow, edgesAsCut(hollow), { width }).ownBlade;
 
   test('a blade too wide for a hollow lists the bend', () => {
     expect(ownBlade(12.7)).toMatchObject({
@@ -197,7 +197,7 @@ describe('adviseBlade with the maker’s own blade', () => {
   });
 });
 
-describe('sawnEdges', () => {
+describe('edgesAsCut', () => {
   const lens = part(`
   lower:
     - from: [0, 0]
@@ -217,11 +217,11 @@ describe('sawnEdges', () => {
   });
 
   test('edges run from left to right, with the part between them', () => {
-    expect(sawnEdges(lens).map(({ name, wood }) => [name, wood])).toEqual([
-      ['lower', 'above'],
-      ['upper', 'below'],
+    expect(edgesAsCut(lens).map(({ name, woodIsAbove }) => [name, woodIsAbove])).toEqual([
+      ['lower', true],
+      ['upper', false],
     ]);
-    for (const { pieces } of sawnEdges(lens)) {
+    for (const { pieces } of edgesAsCut(lens)) {
       expect(paramCurve(pieces[0]!)(0).x).toBeCloseTo(0, 9);
       expect(paramCurve(pieces.at(-1)!)(1).x).toBeCloseTo(10 * INCH, 9);
     }

@@ -7,7 +7,7 @@ import type { SawnEdge } from '../../../src/shop/saw/bends-and-corners.ts';
 import { planSupport, type SawTable, type TableEdge } from '../../../src/shop/saw/board-support.ts';
 
 const TABLE: SawTable = { length: 400, width: 400 };
-const edge = (pieces: SawnEdge['pieces']): SawnEdge => ({ name: 'a', pieces, wood: 'below' });
+const edge = (pieces: SawnEdge['pieces']): SawnEdge => ({ name: 'a', pieces, woodIsAbove: false });
 const boxOf = (length: number, width: number) => ({ left: 0, right: length, bottom: 0, top: width });
 const middle = (length: number, width: number) => ({ x: length / 2, y: width / 2 });
 const straight = (length: number, y: number) => edge(line({ x: 0, y }, { x: length, y }).exact);

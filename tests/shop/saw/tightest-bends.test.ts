@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { distance, point } from '../../../src/curves/geometry/point.ts';
+import { edgesAsCut } from '../../../src/part/outline/outline.ts';
 import { adviseSawing } from '../../../src/shop/saw/advise-sawing.ts';
-import { sawnEdges, tightestBends } from '../../../src/shop/saw/bends-and-corners.ts';
+import { tightestBends } from '../../../src/shop/saw/bends-and-corners.ts';
 import { adviseBlade } from '../../../src/shop/saw/blade-advice.ts';
 import { cutSteps } from '../../../src/shop/words/cut-order.ts';
 import { describeBlade } from '../../../src/shop/words/describe-blade.ts';
@@ -33,14 +34,14 @@ describe('bends as tight as each other', () => {
 `);
 
   test('an ellipse is tightest at both ends', () => {
-    const { hollows, rounds } = adviseBlade(oval, sawnEdges(oval), {});
+    const { hollows, rounds } = adviseBlade(oval, edgesAsCut(oval), {});
     expect(hollows).toEqual([]);
     expect(rounds.map(({ at }) => at.x)).toEqual([expect.closeTo(0, 6), expect.closeTo(10 * INCH, 6)]);
     for (const { radius } of rounds) expect(radius).toBeCloseTo(0.8 * INCH, 6);
   });
 
   test('equal arcs each give their middle, on either edge', () => {
-    const { hollows } = adviseBlade(arcs, sawnEdges(arcs), {});
+    const { hollows } = adviseBlade(arcs, edgesAsCut(arcs), {});
     expect(hollows.map(({ at, edge }) => [Number((at.x / INCH).toFixed(6)), edge])).toEqual([
       [3, 'lower'],
       [9, 'lower'],
@@ -49,7 +50,7 @@ describe('bends as tight as each other', () => {
   });
 
   test('a blade that turns none of them lists each', () => {
-    const { hollows, ownBlade } = adviseBlade(arcs, sawnEdges(arcs), { width: 12.7 });
+    const { hollows, ownBlade } = adviseBlade(arcs, edgesAsCut(arcs), { width: 12.7 });
     expect(ownBlade?.tooTight).toEqual(hollows);
   });
 
@@ -68,7 +69,7 @@ describe('bends as tight as each other', () => {
     const eased = part(
       '  a:\n    - from: [0, 0]\n    - arc: [2, 0]\n      radius: 2\n    - line: [4, 0]\n    - arc: [6, 0]\n      radius: 2.01\n',
     );
-    const { rounds } = adviseBlade(eased, sawnEdges(eased), {});
+    const { rounds } = adviseBlade(eased, edgesAsCut(eased), {});
     expect(rounds.map(({ at }) => Number((at.x / INCH).toFixed(6)))).toEqual([1]);
   });
 
@@ -88,7 +89,7 @@ describe('bends as tight as each other', () => {
     });
     const edge = {
       name: 'a',
-      wood: 'below',
+      woodIsAbove: false,
       pieces: [{ type: 'cubic', controls: [p0, p1, p2, p3] }],
     } as const;
     const bends = tightestBends([edge], 'round', 0);
@@ -98,14 +99,14 @@ describe('bends as tight as each other', () => {
 
   test('a batten is tightest at its nail, once for the two pieces that meet there', () => {
     const bent = part('  a:\n    - from: [0, 0]\n    - batten: [12, 0]\n      through: [6, 1]\n');
-    expect(adviseBlade(bent, sawnEdges(bent), {}).rounds.map(({ at }) => at.x)).toEqual([
+    expect(adviseBlade(bent, edgesAsCut(bent), {}).rounds.map(({ at }) => at.x)).toEqual([
       expect.closeTo(6 * INCH, 6),
     ]);
     // Three nails as on a bow: as tight over the outer two.
     const three = part(
       '  a:\n    - from: [0, 0]\n    - batten: [12, 0]\n      through: [[3, 1], [6, 1], [9, 1]]\n',
     );
-    const { rounds } = adviseBlade(three, sawnEdges(three), {});
+    const { rounds } = adviseBlade(three, edgesAsCut(three), {});
     expect(rounds.map(({ at }) => Number((at.x / INCH).toFixed(4)))).toEqual([3, 9]);
   });
 });
@@ -126,7 +127,7 @@ ${right}
   test('all shoulders share one line', () => {
     const linesOf = (right: string): number => {
       const of = shouldered(right);
-      return describeBlade(adviseBlade(of, sawnEdges(of), {}), lengthFormat(of.rule)).length;
+      return describeBlade(adviseBlade(of, edgesAsCut(of), {}), lengthFormat(of.rule)).length;
     };
     // Tightest hollow, tightest round and widest blade have a line each.
     expect(linesOf('    - line: [14, 4]')).toBe(4);

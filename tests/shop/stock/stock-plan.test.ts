@@ -3,8 +3,7 @@ import { pieceEnd, pieceStart } from '../../../src/curves/geometry/evaluate.ts';
 import { distance } from '../../../src/curves/geometry/point.ts';
 import { edgesAsCut } from '../../../src/part/outline/outline.ts';
 import type { Part } from '../../../src/part/part.ts';
-import { blankWarnings } from '../../../src/shop/stock/blank.ts';
-import { boardFeet, cubicMetres } from '../../../src/shop/stock/board-feet.ts';
+import { blankWarnings, boardFeet, cubicMetres } from '../../../src/shop/stock/blank.ts';
 import {
   chooseLumber,
   LUMBER_THICKNESSES,

@@ -6,7 +6,7 @@ import { add, direction, leftNormal, type Point, point, scale } from '../../../s
 import type { Part } from '../../../src/part/part.ts';
 import type { StripOptions } from '../../../src/shop/strip/choose-strip.ts';
 import { adviseStrips, mostStrained, type RunAdvice } from '../../../src/shop/strip/part-strips.ts';
-import { bendingModulus, stripStiffness } from '../../../src/shop/wood/bending-stiffness.ts';
+import { bendingModulus, stripStiffness } from '../../../src/shop/wood/bending.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
 import { defaultRule } from '../../../src/units/rule.ts';
 import { partOf, SAMPLES, samplePart } from '../../part/jobs.ts';

@@ -24,8 +24,8 @@ import {
   placeNails,
   type StripSide,
 } from '../../../src/shop/strip/strip-nails.ts';
+import { maxSafeThickness } from '../../../src/shop/wood/bending.ts';
 import { SPECIES } from '../../../src/shop/wood/species.ts';
-import { maxSafeThickness } from '../../../src/shop/wood/strain-limit.ts';
 import { battenReactions, QUOTIENT_ERROR, shallowLine } from '../lines.ts';
 
 const arch = shallowLine(1000, 50);

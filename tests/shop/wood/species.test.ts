@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
+import { breakingStrain } from '../../../src/shop/wood/bending.ts';
 import { SPECIES } from '../../../src/shop/wood/species.ts';
-import { breakingStrain } from '../../../src/shop/wood/strain-limit.ts';
 
 /**
  * USDA Wood Handbook, FPL-GTR-282 (2021), Tables 5-3b and 5-5b, 10⁶ psi and psi turned into MPa by

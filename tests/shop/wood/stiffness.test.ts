@@ -1,10 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import {
-  bendingModulus,
-  stripStiffness,
-  thicknessForStiffness,
-} from '../../../src/shop/wood/bending-stiffness.ts';
+import { bendingModulus, stripStiffness, thicknessForStiffness } from '../../../src/shop/wood/bending.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
 import { remainingStrength } from '../../../src/shop/wood/grain-runout.ts';
 

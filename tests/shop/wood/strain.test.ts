@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { type StripSample, worstTaperBend } from '../../../src/shop/strip/sprung-line.ts';
-import { findSpecies } from '../../../src/shop/wood/find-species.ts';
-import { SPECIES } from '../../../src/shop/wood/species.ts';
 import {
   breakingStrain,
   fiberStrain,
   maxSafeThickness,
   safeStrain,
   strainVerdict,
-} from '../../../src/shop/wood/strain-limit.ts';
+} from '../../../src/shop/wood/bending.ts';
+import { findSpecies } from '../../../src/shop/wood/find-species.ts';
+import { SPECIES } from '../../../src/shop/wood/species.ts';
 import { floorToGraduation, graduationMm } from '../../../src/units/graduation.ts';
 import type { Rule } from '../../../src/units/rule.ts';
 
