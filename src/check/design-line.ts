@@ -1,4 +1,4 @@
-import { pieceEnd, pieceStart } from '../curves/geometry/evaluate.ts';
+import { pathEnds } from '../curves/geometry/evaluate.ts';
 import type { Piece } from '../curves/geometry/pieces/piece.ts';
 import { add, angleFrom, direction, distance, scale } from '../curves/geometry/point.ts';
 import { makeCurveFromPath } from '../curves/make-curve.ts';
@@ -65,7 +65,7 @@ function extrapolatedOffset(
   base: BaseLine,
   slack: number,
 ): number | undefined {
-  for (const end of [pieceStart(firstOf(edge.pieces)), pieceEnd(lastOf(edge.pieces))]) {
+  for (const end of pathEnds(edge.pieces)) {
     const { x, y } = toBaseLine(end, base);
     const past = station - x;
     if (Math.abs(past) <= slack) return y + past * Math.tan(end.angle - base.angle);

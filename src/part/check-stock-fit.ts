@@ -5,35 +5,31 @@ import type { Segment } from '../curves/geometry/pieces/piece.ts';
 import { JOIN_MM } from '../curves/geometry/tolerance.ts';
 import type { Stock } from '../job/job.ts';
 import { Fault } from '../units/fault.ts';
+import { present } from '../units/lists.ts';
 
-/** Faults where a finished line does not fit its stock; only the sizes count, as the maker chooses where it lies across. */
+/** Only the sizes count, as the maker chooses where the part lies across its stock. */
 export function stockFaults(lines: readonly Segment[], box: Box, stock: Stock): Fault[] {
   const [length, width] = [box.right - box.left, box.top - box.bottom];
-  const faults: Fault[] = [];
-  const { length: stockLength, width: stockWidth } = stock;
-  if (stockLength !== undefined && length > stockLength + JOIN_MM)
-    faults.push(
-      new Fault(
-        'stock.too-short',
-        (mm) =>
-          `the part is ${mm(length)} long, from station ${mm(box.left)} to ${mm(box.right)}; the stock is ${mm(stockLength)}. ` +
-          `Take stock of ${mm(length)} or more, or shorten the edges.`,
-        'stock.length',
-      ),
+  const { length: stockLength = length, width: stockWidth = width } = stock;
+  const tooShort = (): Fault =>
+    new Fault(
+      'stock.too-short',
+      (mm) =>
+        `the part is ${mm(length)} long, from station ${mm(box.left)} to ${mm(box.right)}; the stock is ${mm(stockLength)}. ` +
+        `Take stock of ${mm(length)} or more, or shorten the edges.`,
+      'stock.length',
     );
-  if (stockWidth !== undefined && width > stockWidth + JOIN_MM) {
+  const tooNarrow = (): Fault => {
     const [low, high] = [lowestPoint(lines, 1), lowestPoint(lines, -1)];
-    faults.push(
-      new Fault(
-        'stock.too-narrow',
-        (mm) =>
-          `the part is ${mm(width)} wide, from offset ${mm(low.y)} at station ${mm(low.x)} to ${mm(high.y)} ` +
-          `at station ${mm(high.x)}; the stock is ${mm(stockWidth)}. Take stock of ${mm(width)} or more, or ease the edges.`,
-        'stock.width',
-      ),
+    return new Fault(
+      'stock.too-narrow',
+      (mm) =>
+        `the part is ${mm(width)} wide, from offset ${mm(low.y)} at station ${mm(low.x)} to ${mm(high.y)} ` +
+        `at station ${mm(high.x)}; the stock is ${mm(stockWidth)}. Take stock of ${mm(width)} or more, or ease the edges.`,
+      'stock.width',
     );
-  }
-  return faults;
+  };
+  return present(length > stockLength + JOIN_MM && tooShort(), width > stockWidth + JOIN_MM && tooNarrow());
 }
 
 const EXTREME_SAMPLES = 16;

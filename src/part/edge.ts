@@ -4,7 +4,7 @@ import type { Point } from '../curves/geometry/point.ts';
 import { firstOf, lastOf } from '../units/checked.ts';
 import type { Part, PartEdge, PartRun } from './part.ts';
 
-/** An edge of runs, with what is asked of it again and again worked out once. */
+/** Gathers what runs have in common. */
 export function makeEdge(
   { name, key, woodIsAbove }: Pick<PartEdge, 'name' | 'key' | 'woodIsAbove'>,
   runs: readonly (Curve | PartRun)[],
@@ -23,7 +23,6 @@ export function makeEdge(
 export const edgeStart = ({ runs }: Pick<PartEdge, 'runs'>): Point => firstOf(runs).from;
 export const edgeEnd = ({ runs }: Pick<PartEdge, 'runs'>): Point => lastOf(runs).to;
 
-/** The stations between which some edges lie, mm. */
 export function stationRange(edges: readonly PartEdge[]): readonly [from: number, to: number] {
   const ends = edges.flatMap((edge) => [edgeStart(edge).x, edgeEnd(edge).x]);
   return [Math.min(...ends), Math.max(...ends)];

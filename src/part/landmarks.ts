@@ -18,15 +18,14 @@ export function landmarks(part: Part): Landmark[] {
   });
 }
 
-/** Where a landmark stands: both corners of a shoulder. */
 export const cornersOf = ({ at, to }: Pick<Landmark, 'at' | 'to'>): readonly Point[] =>
   to ? [at, to] : [at];
 
-/** An apex first, so that a nail that stands in it does not hide it; a shoulder before the joins in its corners. */
+/** An apex comes before a nail in the same place, a shoulder before the joins in its corners. */
 function candidateLandmarks(edge: PartEdge, rule: Rule): Omit<Landmark, 'edge'>[] {
   const { runs } = edge;
   const places = (what: Landmark['what'], points: readonly Point[]) => points.map((at) => ({ what, at }));
-  // One whose rise no rule shows is none: a short arc round a corner has a highest point, too.
+  // A short arc around a corner has an apex, too, whose rise no rule shows.
   const apexes = runs.flatMap((run) => {
     const { apex } = figuresOf(run);
     return apex && readOnRule(apex.rise, rule).mark > 0 ? [apex.at] : [];

@@ -25,13 +25,10 @@ function heightOf(edge: PartEdge, along: PartEdge): number {
   return offsetAt(edge, middle) ?? (edgeStart(edge).y + edgeEnd(edge).y) / 2;
 }
 
-/** Whether an edge lies below the reference line, judged half-way along. */
-export function isBelowReference(edge: PartEdge): boolean {
-  const [from, to] = [edgeStart(edge), edgeEnd(edge)];
-  return (offsetAt(edge, (from.x + to.x) / 2) ?? from.y + to.y) < 0;
-}
+/** Judged half-way along. */
+export const isBelowReference = (edge: PartEdge): boolean => heightOf(edge, edge) < 0;
 
-/** The runs of an edge, each from where the last one ended; every run's fault goes to `faults`. */
+/** Every run's fault goes to `faults`. */
 export function makeEdgeRuns(edge: Edge, faults: Fault[]): PartRun[] {
   return edge.steps.flatMap((step, i) => {
     try {
@@ -57,10 +54,7 @@ function makeRun(edge: Edge, i: number, step: EdgeStep): Curve {
   });
 }
 
-/**
- * The direction in which a line or an arc meets a held end beside it, `way` from the end; strips give way and set
- * none. A shoulder is square to the strip: the strip is held in line with what comes beyond.
- */
+/** The direction of a line or arc beside a held end; a strip gives way and has none, a shoulder that of the next step. */
 function neighborAngle(edge: Edge, i: number, way: 1 | -1): number | undefined {
   const step = edge.steps[i];
   if (!step || !isRigidStep(step)) return undefined;

@@ -4,18 +4,15 @@ import type { Job } from '../job/job.ts';
 import { Fault, Faults } from '../units/fault.ts';
 import { stockFaults } from './check-stock-fit.ts';
 import { stationRange } from './edge.ts';
-import { type JointContext, jointFaults, jointWarnings } from './joints/joint-checks.ts';
+import { jointFaults, jointWarnings } from './joints/joint-checks.ts';
 import { makeEdgeRuns, makeEdges } from './make-edges.ts';
 import { makeOutline } from './outline/outline.ts';
 import { parallelLine } from './outline/saw-line.ts';
-import type { Part, PartEdge, PartShape } from './part.ts';
+import type { Part } from './part.ts';
 import { finishedLine } from './part-lines.ts';
 import { nailWarnings, stockWarnings } from './part-warnings.ts';
 
-/**
- * Works a job out: its curves, its outline or line, the saw line and the checks against the stock.
- * @throws Faults with every mistake found, each with its key of the job file
- */
+/** Works a job out and checks it. @throws Faults with every mistake found, each with its key of the job file */
 export function makePart(job: Job): Part {
   const faults: Fault[] = [];
   const runs = job.edges.map((edge) => makeEdgeRuns(edge, faults));
@@ -26,7 +23,15 @@ export function makePart(job: Job): Part {
   const finished = finishedLine(shape);
   const box = pathBounds(finished);
   const bounds = pathBounds([...finished, ...saw]);
-  const ground = jointContext(shape, finished, saw, edges, job);
+  const [from, to] = stationRange(edges);
+  const ground = {
+    closed: shape.type === 'closed',
+    finished,
+    saw,
+    from,
+    to,
+    thickness: job.stock?.thickness,
+  };
   if (job.stock) faults.push(...stockFaults(finished, box, job.stock));
   faults.push(...jointFaults(job.joints, ground));
   throwIfAny(faults);
@@ -54,15 +59,23 @@ export function makePart(job: Job): Part {
   };
 }
 
-function jointContext(
-  { type }: PartShape,
-  finished: readonly Segment[],
-  saw: readonly Segment[],
-  edges: readonly PartEdge[],
-  { stock }: Job,
-): JointContext {
-  const [from, to] = stationRange(edges);
-  return { closed: type === 'closed', finished, saw, from, to, thickness: stock?.thickness };
+/** A part made from another: nothing but a line to cut. */
+export function partFromLine(
+  { stock: _stock, notes: _notes, ends: _ends, ...kept }: Part,
+  own: Pick<Part, 'name' | 'edges' | 'shape'>,
+): Part {
+  const exact = finishedLine(own.shape);
+  return {
+    ...kept,
+    ...own,
+    quantity: 1,
+    exact,
+    joints: [],
+    sawAllowance: 0,
+    saw: [],
+    bounds: pathBounds(exact),
+    warnings: [],
+  };
 }
 
 function throwIfAny(faults: readonly Fault[]): void {

@@ -19,7 +19,7 @@ import { MM_PER_INCH, type Unit } from '../units/unit.ts';
 import { edgeEnd, edgeStart } from './edge.ts';
 import type { PartEdge } from './part.ts';
 
-/** The line stations are measured along and offsets square off: a point on it and its direction. */
+/** Stations are measured along it, offsets square off. */
 export interface BaseLine {
   readonly origin: Point;
   readonly angle: number;
@@ -57,7 +57,7 @@ const CROSSING_SAMPLES = 24;
 
 const BOUNDS_CACHE = new WeakMap<Piece, Box>();
 
-/** Round the places at those steps: a station outside them has no crossing to be found on the piece. */
+/** Around the places at those steps: a station outside them has no crossing on the piece. */
 function sampledBounds(piece: Piece): Box {
   const known = BOUNDS_CACHE.get(piece);
   if (known) return known;
@@ -79,9 +79,8 @@ function mayReach({ left, right, bottom, top }: Box, station: number, { origin, 
 export const SAME_OFFSET_MM = 1e-6;
 
 /**
- * Every offset of an edge at a station, in the order the edge passes them: one for most lines, none
- * outside it, both ends of a shoulder, several where the line stands steeper than square and doubles back.
- * Exact to the curve's own accuracy times the line's slope at the station.
+ * Every offset of an edge at a station, in the edge's order: none outside it, both ends of a shoulder, several where
+ * the line doubles back. Exact to the curve's own accuracy times the line's slope at the station.
  */
 export function offsetsAt(edge: Pick<PartEdge, 'pieces'>, station: number, base = REFERENCE_LINE): number[] {
   const run = direction(base.angle);
@@ -94,36 +93,33 @@ export function offsetsAt(edge: Pick<PartEdge, 'pieces'>, station: number, base 
     if (!mayReach(sampledBounds(piece), station, base)) continue;
     const at = paramCurve(piece);
     const past = (u: number): number => dot(subtract(at(u), base.origin), run) - station;
-    // Rounding may leave a piece's end a hair short of its own station.
+    // Rounding may leave a piece's end short of its own station.
     const ends = [0, 1].filter((u) => Math.abs(past(u)) < SAME_OFFSET_MM);
-    // A shoulder passes its station all along: its corners are told.
+    // A shoulder is at its station all along: only its corners count.
     const passes = piece.type === 'line' && ends.length === 2 ? [] : rootsOn(past, CROSSING_SAMPLES);
     for (const u of [...passes, ...ends]) addOnce(at(u));
   }
   return offsets;
 }
 
-/** A corner of a shoulder along a line, mm; `side`: of the shoulder, stations running to the right. */
 export interface ShoulderCorner {
   readonly station: number;
   readonly offset: number;
   readonly side: EndSide;
 }
 
-/** The corners of an edge's shoulders in its order. Along its chord the two of one stand at stations of their own. */
-export function shoulderCorners(edge: Pick<PartEdge, 'pieces'>, base = REFERENCE_LINE): ShoulderCorner[] {
-  const corner = (p: Point, side: EndSide): ShoulderCorner => {
-    const { x: station, y: offset } = toBaseLine(p, base);
-    return { station, offset, side };
-  };
-  const shoulders = edge.pieces.filter(isShoulder);
-  return shoulders.flatMap(({ from, to }) => [corner(from, 'left'), corner(to, 'right')]);
-}
+/** The corners of an edge's shoulders, in its order: along a chord the two of one have stations of their own. */
+export const shoulderCorners = (edge: Pick<PartEdge, 'pieces'>, base = REFERENCE_LINE): ShoulderCorner[] =>
+  edge.pieces.filter(isShoulder).flatMap(({ from, to }) =>
+    [from, to].map((p, i): ShoulderCorner => {
+      const { x: station, y: offset } = toBaseLine(p, base);
+      return { station, offset, side: i === 0 ? 'left' : 'right' };
+    }),
+  );
 
-/** An edge's offset at a station, and on which side of a shoulder that is. */
 export type OffsetBeside = Pick<ShoulderCorner, 'offset'> & Partial<Pick<ShoulderCorner, 'side'>>;
 
-/** What is told of an edge at a station: its offset, or at a shoulder those of its corners there; none beyond its ends. */
+/** An edge's offset at a station, or at a shoulder those of its corners; none beyond its ends. */
 export function offsetsBeside(edge: PartEdge, station: number, base?: BaseLine): OffsetBeside[] {
   const corners = shoulderCorners(edge, base).filter(
     (corner) => Math.abs(corner.station - station) < SAME_OFFSET_MM,
@@ -133,7 +129,7 @@ export function offsetsBeside(edge: PartEdge, station: number, base?: BaseLine):
   return offset === undefined ? [] : [{ offset }];
 }
 
-/** The edge's offset at a station, the first where it doubles back; undefined beyond its ends. */
+/** The first offset where an edge doubles back; undefined beyond its ends. */
 export const offsetAt = (edge: PartEdge, station: number, base?: BaseLine): number | undefined =>
   offsetsAt(edge, station, base)[0];
 
@@ -143,23 +139,19 @@ const STATION_SPACINGS: Record<Unit, readonly number[]> = {
   mm: [10, 20, 25, 50, 100, 200, 250, 500, 1000],
 };
 
-/** The finest such spacing that gives at most `most` stations over a length; mm. */
+/** The finest one that gives at most `most` stations over a length; mm. */
 export function stationSpacing(length: number, unit: Unit, most: number): number {
   const size = unit === 'in' ? MM_PER_INCH : 1;
   const ticks = STATION_SPACINGS[unit];
   return (ticks.find((tick) => length / (tick * size) <= most) ?? lastOf(ticks)) * size;
 }
 
-/** Without a spacing asked for, an edge has about this many stations: a page of layout, not a list. */
+/** Without a spacing asked for: a page of layout, not a list. */
 const USUAL_STATIONS = 16;
-/** The most stations, so that a slip of the decimal point gives a message and not a flood. */
+/** A mistake in the decimal point gives a message and not a flood. */
 const MAX_STATIONS = 10_000;
 
-/**
- * The stations at which an edge's offsets are told: both its ends, its shoulders and every whole multiple of a
- * spacing between, mm; the spacing of a rule where none is asked for.
- * @throws Fault `offsets.too-many-stations`
- */
+/** An edge's ends, its shoulders and every whole multiple of a spacing, mm. @throws Fault `offsets.too-many-stations` */
 export function stationsOf(edge: PartEdge, base: BaseLine, unit: Unit, every?: number): number[] {
   const [from, to] = stationRangeAlong(edge, base);
   const spacing = every ?? stationSpacing(to - from, unit, USUAL_STATIONS);
@@ -179,7 +171,7 @@ export function assertFewStations(count: number): void {
     );
 }
 
-/** Stations from `from` to `to`: both ends and every whole multiple of `every` between, mm. */
+/** Both ends and every whole multiple of `every` between, mm. */
 export function stationsEvery(from: number, to: number, every: number): number[] {
   const stations = [from];
   const count = Math.floor(to / every);

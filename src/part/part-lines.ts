@@ -2,10 +2,7 @@ import type { LineSegment, Piece, Segment } from '../curves/geometry/pieces/piec
 import type { Point } from '../curves/geometry/point.ts';
 import type { Part, PartShape } from './part.ts';
 
-/**
- * What a line of a part is for: the line to cut, the line to saw to, the chord of a line pattern, the line to flip a
- * half on, where a tilted end comes out on the back.
- */
+/** `centre` is the line to flip a half on, `back` where a tilted end comes out on the other face. */
 export type LineRole = 'finished' | 'saw' | 'chord' | 'centre' | 'back';
 
 /** One line of a part, joints left out. */
@@ -43,10 +40,8 @@ function linesFor({ shape, exact, saw, ends }: Part, role: LineRole): Omit<PartL
   }
 }
 
-/** The line to cut: the outline of a closed part, or the one line. */
 export const finishedLine = (shape: PartShape): readonly Segment[] =>
   shape.type === 'closed' ? shape.outline : shape.line;
 
-/** Straight from end to end of a line pattern; on a half, to its center line. */
 export const patternChord = (shape: PartShape): readonly [Point, Point] | undefined =>
   shape.type === 'closed' ? undefined : shape.chord;

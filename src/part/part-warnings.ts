@@ -6,7 +6,7 @@ import type { Warning } from '../units/fault.ts';
 import { type Rule, showLength } from '../units/rule.ts';
 import type { PartEdge } from './part.ts';
 
-/** Nails of even strips that would have to pull, were they driven between the strip and its chord: one for a strip. */
+/** One for a strip: its nails would have to pull where they are. */
 export const nailWarnings = (edges: readonly PartEdge[], rule: Rule): Warning[] =>
   edges.flatMap(({ name, runs }) =>
     runs.flatMap(({ kind, exact, pins }) => {
@@ -16,7 +16,7 @@ export const nailWarnings = (edges: readonly PartEdge[], rule: Rule): Warning[] 
     }),
   );
 
-/** A strip over hundreds of nails is no strip: the first few tell what is wrong. */
+/** The first few tell what is wrong. */
 const MAX_LISTED = 5;
 
 function nailWarning(edge: string, stations: readonly string[]): Warning {
@@ -31,7 +31,7 @@ function nailWarning(edge: string, stations: readonly string[]): Warning {
   };
 }
 
-/** Stock that takes the finished part but not the saw line round it. */
+/** Stock that takes the finished part but not the saw line around it. */
 export function stockWarnings({ stock, sawAllowance, rule }: Job, withSaw: Box): Warning[] {
   const needs = { length: withSaw.right - withSaw.left, width: withSaw.top - withSaw.bottom };
   return (['length', 'width'] as const).flatMap((side) => {

@@ -57,10 +57,7 @@ export interface PartEdge {
   readonly path: readonly Segment[];
   /** Along the curve, mm. */
   readonly length: number;
-  /**
-   * Whether the wood is above it, where offsets grow: above the lower one of two edges (judged half-way along), and
-   * from a single edge towards the reference line.
-   */
+  /** Above the lower of two edges (judged half-way along), and from a single edge towards the reference line. */
   readonly woodIsAbove: boolean;
 }
 
@@ -69,10 +66,7 @@ export interface PartRun extends Curve {
   readonly step?: EdgeStep;
 }
 
-/**
- * One edge makes a line on a board; two make a closed part. Either, if it is the mirror
- * image of itself, may be drawn as its left half.
- */
+/** One edge makes a line on a board, two a closed part. Either, if it is symmetric, may be drawn as its left half. */
 export type PartShape =
   | { readonly type: 'line'; readonly line: readonly Segment[]; readonly chord: readonly [Point, Point] }
   | {
@@ -95,7 +89,7 @@ export type PartShape =
       readonly centre: readonly [Point, Point];
     };
 
-/** The stub of a closed part from a shoulder to its end: it sits in its mortise. */
+/** The stub of a closed part from a shoulder to its end. */
 export interface Tenon {
   readonly side: EndSide;
   /** The station of its shoulder, the one nearer the end where its two are not level, mm. */
@@ -106,7 +100,7 @@ export interface Tenon {
   readonly at: Point;
 }
 
-/** A place on the part worth a label: an apex, a strip's nail or another curve's pin, a join of two runs, a shoulder, an end. */
+/** A place on the part worth a label; a batten has nails, another curve pins. */
 export interface Landmark {
   readonly what: 'apex' | 'nail' | 'pin' | 'join' | 'shoulder' | 'end';
   readonly at: Point;

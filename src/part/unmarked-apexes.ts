@@ -5,17 +5,16 @@ import { itemAt } from '../units/checked.ts';
 import type { Grip } from './edit/draggable-points.ts';
 import type { Part, PartEdge } from './part.ts';
 
-/** An apex that no grip stands in, to be told by a mark of its own. */
 export interface UnmarkedApex {
   readonly at: Point;
-  /** Of the line there, which is that of its chord, radians. */
+  /** Of the chord, radians. */
   readonly tilt: number;
-  /** Whether the line turns right on its way, its hollow below it. */
+  /** The line turns right on its way, its hollow below it. */
   readonly isRound: boolean;
   readonly edge: PartEdge;
 }
 
-/** Those of a part, from the figures of every run of every edge: a nail off the middle is not the apex. */
+/** Apexes without a grip, from the figures of every run: a nail off the middle is not the apex. */
 export function unmarkedApexes(
   { edges }: Part,
   figures: readonly (readonly Figures[])[],

@@ -1,3 +1,4 @@
+import { firstOf, lastOf } from '../../units/checked.ts';
 import { integrate } from '../numeric/gauss-legendre.ts';
 import { elasticaStates } from './pieces/elastica-series.ts';
 import { ellipseLength, paramEllipse } from './pieces/half-ellipse.ts';
@@ -112,6 +113,10 @@ export function paramCurve(piece: Piece): (u: number) => CurvePoint {
 export const evaluate = (piece: Piece, u: number): CurvePoint => paramCurve(piece)(u);
 export const pieceStart = (piece: Piece): CurvePoint => evaluate(piece, 0);
 export const pieceEnd = (piece: Piece): CurvePoint => evaluate(piece, 1);
+export const pathEnds = (pieces: readonly Piece[]): readonly [start: CurvePoint, end: CurvePoint] => [
+  pieceStart(firstOf(pieces)),
+  pieceEnd(lastOf(pieces)),
+];
 
 /** Parts in which a cubic is measured: as a rule of 20 Gauss points each gives its length to 1e-10. */
 const LENGTH_PARTS = 8;

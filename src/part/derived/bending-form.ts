@@ -1,5 +1,4 @@
-import { pathBounds } from '../../curves/geometry/bounds.ts';
-import { pieceEnd, pieceStart, piecesLength } from '../../curves/geometry/evaluate.ts';
+import { pathEnds, piecesLength } from '../../curves/geometry/evaluate.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import {
   add,
@@ -15,11 +14,11 @@ import { transformPath } from '../../curves/geometry/transform.ts';
 import { makeCurveFromPath } from '../../curves/make-curve.ts';
 import { apexOf } from '../../curves/measurements.ts';
 import { sharpen } from '../../curves/offset/overbend.ts';
-import { firstOf, lastOf } from '../../units/checked.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import { edgeEnd, edgeStart, makeEdge } from '../edge.ts';
 import { isBelowReference } from '../make-edges.ts';
+import { partFromLine } from '../make-part.ts';
 import type { Part, PartEdge } from '../part.ts';
 
 /** A form to bend plies over, as a part of its own: its line is the form's face. */
@@ -38,18 +37,19 @@ export interface Form {
   readonly askedRise: number;
 }
 
-/** The form runs on straight so far at both ends, mm, round in the maker's unit: a clamp's pad holds the plies there. */
+/** Straight, at both ends, mm, round in the maker's unit: a clamp's pad holds the plies there. */
 export const tailLength = ({ unit }: Rule): number => (unit === 'in' ? 2 * MM_PER_INCH : 50);
 
-/** The form for one edge of a part: the edge with its curvature `factor` times as sharp, its chord on the reference line
- * from station 0, straight tails beyond. The middle of a lamination of thickness T lies T/2 off the edge, where the
- * radius would differ by T/(2n²): less than wood and glue vary by.
+/**
+ * The edge with its curvature `factor` times as sharp, its chord on the reference line from station 0, straight tails
+ * beyond. The middle of a lamination of thickness T lies T/2 off the edge, where the radius would differ by T/(2n²):
+ * less than wood and glue vary by.
  * @throws Fault `sharpen.corner`
  */
 export function formOf(part: Part, edge: PartEdge, factor: number): Form {
   const { pieces } = edge;
   const line = levelOnChord(sharpen(pieces, factor).flat());
-  const [start, end] = [pieceStart(firstOf(line)), pieceEnd(lastOf(line))];
+  const [start, end] = pathEnds(line);
   const chord = distance(start, end);
   const tail = tailLength(part.rule);
   const before: Segment = { type: 'line', from: pointAlong(start, start.angle, -tail), to: toPoint(start) };
@@ -60,28 +60,18 @@ export function formOf(part: Part, edge: PartEdge, factor: number): Form {
     makeCurveFromPath('line', [after]),
   ];
   const face = makeEdge(edge, runs);
-  const { path } = face;
-  const asked = edge.path;
   const askedChord = distance(edgeStart(edge), edgeEnd(edge));
-  const { stock: _stock, notes: _notes, ends: _ends, pair: _pair, ...kept } = part;
+  const { pair: _pair, ...single } = part;
   return {
-    part: {
-      ...kept,
+    part: partFromLine(single, {
       name: `Form for ${edge.name}: ${part.name}`,
-      quantity: 1,
       edges: [{ ...face, woodIsAbove: isBelowReference(face) }],
-      shape: { type: 'line', line: path, chord: [toPoint(start), toPoint(end)] },
-      exact: path,
-      joints: [],
-      sawAllowance: 0,
-      saw: [],
-      bounds: pathBounds(path),
-      warnings: [],
-    },
-    asked: levelOnChord(asked, (chord - askedChord) / 2),
+      shape: { type: 'line', line: face.path, chord: [toPoint(start), toPoint(end)] },
+    }),
+    asked: levelOnChord(edge.path, (chord - askedChord) / 2),
     length: piecesLength(line),
     chord,
-    rise: riseOf(line),
+    rise: apexOf(line, start, end)?.rise ?? 0,
     askedRise: apexOf(pieces, edgeStart(edge), edgeEnd(edge))?.rise ?? 0,
   };
 }
@@ -91,11 +81,8 @@ const pointAlong = (from: Point, angle: number, by: number): Point =>
 
 /** A path turned and shifted so that its chord lies on the reference line, from a station on. */
 function levelOnChord(path: readonly Segment[], station = 0): Segment[] {
-  const [start, end] = [pieceStart(firstOf(path)), pieceEnd(lastOf(path))];
+  const [start, end] = pathEnds(path);
   const { x: cos, y: sin } = direction(-angleFrom(start, end));
   const shift = point(station - cos * start.x + sin * start.y, -sin * start.x - cos * start.y);
   return transformPath(path, [cos, sin, -sin, cos, shift.x, shift.y]);
 }
-
-const riseOf = (path: readonly Segment[]): number =>
-  apexOf(path, pieceStart(firstOf(path)), pieceEnd(lastOf(path)))?.rise ?? 0;

@@ -4,12 +4,9 @@ import { distance } from '../../curves/geometry/point.ts';
 import { subsegment } from '../../curves/geometry/subcurve.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minima.ts';
-import { itemAt } from '../../units/checked.ts';
+import { neighbors } from '../../units/checked.ts';
 
-/**
- * The stretches of a path left of a station, each contiguous, in the path's order. A closed path's last
- * stretch runs on into its first where they meet.
- */
+/** The contiguous stretches of a path left of a station. A closed path's last one runs on into its first. */
 export function clipLeftOfStation(path: readonly Segment[], station: number): Segment[][] {
   const stretches: Segment[][] = [];
   let open = false;
@@ -37,6 +34,5 @@ function splitAtStation(segment: Segment, station: number): Segment[] {
   const cuts = rootsOn((u) => at(u).x - station, SAMPLES_PER_PIECE).filter(
     (u) => distance(at(u), at(0)) > JOIN_MM && distance(at(u), at(1)) > JOIN_MM,
   );
-  const ends = [0, ...cuts, 1];
-  return ends.slice(1).map((to, i) => subsegment(segment, itemAt(ends, i), to));
+  return neighbors([0, ...cuts, 1]).map(([from, to]) => subsegment(segment, from, to));
 }

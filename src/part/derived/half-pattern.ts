@@ -12,17 +12,13 @@ import type { Part, PartEdge, PartShape } from '../part.ts';
 import { finishedLine } from '../part-lines.ts';
 import { clipLeftOfStation } from './clip-path.ts';
 
-/**
- * How far a part may be off its mirror image and still be printed as one half, mm: a pencil line is
- * 0.3 mm wide, so a third of it is not seen when the pattern is flipped, and lengths rounded to a rule
- * (1/64 in is 0.4 mm) on one side only are.
- */
+/** A third of a pencil line (0.3 mm) is not seen when the pattern is flipped; a length rounded to 1/64 in (0.4 mm) is. */
 const SYMMETRY_MM = 0.1;
 
 /** Places taken on each segment: on a 1 m curve one each 16 mm, where a kink of SYMMETRY_MM is not missed. */
 const SAMPLES_PER_SEGMENT = 64;
 
-/** How far an edge is off the mirror image of itself about a station at most, and where, mm. */
+/** Where an edge is farthest off its mirror image about a station, mm. */
 function maxAsymmetry(path: readonly Segment[], station: number): { off: number; at: Point } {
   const polyline = new PolylineBvh(path);
   const places = path.flatMap((segment) => {
@@ -34,18 +30,17 @@ function maxAsymmetry(path: readonly Segment[], station: number): { off: number;
     .reduce((worst, one) => (one.off > worst.off ? one : worst));
 }
 
-/** Angles nearer than this are alike, radians: 0.1 mm over 100 mm, no more than the lines may be off. */
+/** Radians: 0.1 mm over 100 mm, no more than the lines may be off. */
 const ANGLE_TOLERANCE = 1e-3;
 
 /**
- * The left half of a part that is the mirror image of itself about its middle station, with the line
- * to flip the pattern on. Its edges stay whole: they say what the part is; the shape and the saw line
- * say what is drawn.
- *
+ * The left half of a part that is the mirror image of itself, with the line to flip the pattern on. Its edges stay
+ * whole: they say what the part is; the shape and the saw line say what is drawn.
  * @throws Fault `half.not-symmetric`, `half.ends`, `half.joints`, `half.doubles-back`
  */
 export function halfOf(part: Part): Part {
-  const station = middleStation(part.edges);
+  const [from, to] = stationRange(part.edges);
+  const station = (from + to) / 2;
   for (const edge of part.edges) assertSymmetric(edge, station);
   assertEndsMirrored(part);
   assertJointsMirrored(part.joints, station);
@@ -60,11 +55,6 @@ export function halfOf(part: Part): Part {
 }
 
 const halfChord = (from: Point, station: number): readonly [Point, Point] => [from, point(station, from.y)];
-
-function middleStation(edges: readonly PartEdge[]): number {
-  const [from, to] = stationRange(edges);
-  return (from + to) / 2;
-}
 
 function assertSymmetric(edge: PartEdge, station: number): void {
   const { off, at } = maxAsymmetry(edge.path, station);

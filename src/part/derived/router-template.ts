@@ -1,18 +1,18 @@
 import type { Curve } from '../../curves/curve.ts';
-import { pathBounds } from '../../curves/geometry/bounds.ts';
 import { pieceEnd, pieceStart } from '../../curves/geometry/evaluate.ts';
 import { positivePeaks } from '../../curves/geometry/extrema.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
-import { angleFrom, cross, direction, distance, subtract } from '../../curves/geometry/point.ts';
+import { angleFrom, cross, direction, distance, type Point, subtract } from '../../curves/geometry/point.ts';
 import { PolylineBvh } from '../../curves/geometry/polyline-bvh.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { reversePath } from '../../curves/geometry/transform.ts';
 import { makeCurveFromPath } from '../../curves/make-curve.ts';
 import { offsetPieces } from '../../curves/offset/offset-curve.ts';
-import { itemAt, lastOf } from '../../units/checked.ts';
+import { itemAt, lastOf, neighbors } from '../../units/checked.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { type Rule, showLength, showSize } from '../../units/rule.ts';
 import { edgeEnd, makeEdge } from '../edge.ts';
+import { partFromLine } from '../make-part.ts';
 import { findLeastWidth } from '../outline/least-width.ts';
 import { edgesAsCut, makeLineShape } from '../outline/outline.ts';
 import { assertParallelFits } from '../outline/saw-line.ts';
@@ -42,11 +42,10 @@ export interface Template {
 }
 
 /**
- * The template that makes a router cut a part's line: its edge a true parallel of it, at half of what the
- * guide's diameter exceeds the bit's. Round a part it is smaller all round by that, as an opening larger
- * (magazine figure, by way of a question-and-answer page on woodworking: a 3/4 in guide and a 1/2 in bit give 1/8 in).
- * @throws Fault `template.bush` for a bit that does not pass through its bush; `parallel.folds` and
- *   `parallel.no-room` where the template's edge would fold back or cross itself
+ * The template that makes a router cut a part's line: its edge is a parallel, inside the line of a part or outside an
+ * opening's, at half of what the guide's diameter exceeds the bit's (magazine figure, by way of a question-and-answer
+ * page on woodworking: a 3/4 in guide and a 1/2 in bit give 1/8 in).
+ * @throws Fault `template.bush`, `parallel.folds`, `parallel.no-room`
  */
 export function templateOf(part: Part, cutter: Cutter): Template {
   const { guide, guideDiameter, bitDiameter, opening } = cutter;
@@ -59,29 +58,16 @@ export function templateOf(part: Part, cutter: Cutter): Template {
     );
   const offset = (guideDiameter - bitDiameter) / 2;
   const inside = opening ? -offset : offset;
-  const { stock: _stock, notes: _notes, ends: _ends, ...plain } = part;
   const { edges, shape } = Math.abs(inside) < ZERO_OFFSET_MM ? part : offsetShape(part, inside);
   assertParallelFits(finishedLine(shape), part.exact, Math.abs(inside));
   return {
-    part: {
-      ...plain,
-      name: `Template: ${part.name}`,
-      quantity: 1,
-      edges,
-      shape,
-      exact: finishedLine(shape),
-      joints: [],
-      sawAllowance: 0,
-      saw: [],
-      bounds: pathBounds(finishedLine(shape)),
-      warnings: [],
-    },
+    part: partFromLine(part, { name: `Template: ${part.name}`, edges, shape }),
     inside,
     warnings: unreachableWarnings(part, cutter),
   };
 }
 
-/** Less than this between two diameters is their rounding, mm: the template is the part itself. */
+/** The rounding of two diameters, mm: the template is the part itself. */
 const ZERO_OFFSET_MM = 1e-9;
 
 type TemplateShape = Pick<Part, 'edges' | 'shape'>;
@@ -126,7 +112,7 @@ const reverseSides = (sides: OffsetSides): OffsetSides =>
     corner: i < all.length - 1 ? reversePath(itemAt(sides, sides.length - 2 - i).corner) : [],
   }));
 
-/** An edge run by run along the sides of its pieces, with what leads up to it and away from it. */
+/** An edge run by run along the sides of its pieces. */
 function offsetEdge(
   edge: PartEdge,
   sides: OffsetSides,
@@ -165,34 +151,23 @@ const SMOOTH_RADIANS = 1e-7;
 
 /** Where the part is hollower than the bit: neither the bit nor, in the template beside it, the guide gets in. */
 function unreachableWarnings(part: Part, cutter: Cutter): Warning[] {
+  const { rule } = part;
   const bit = cutter.bitDiameter / 2;
-  return part.edges.flatMap((edge) => {
-    const pieces = edge.pieces;
+  return part.edges.flatMap(({ name, pieces, woodIsAbove }) => {
+    const where = ({ x }: Point): string => `station ${showLength(x, rule)} (${name})`;
     // The sign of curvature, along an edge from left to right, that is a hollow.
-    const hollow = (edge.woodIsAbove ? -1 : 1) * (cutter.opening ? -1 : 1);
+    const hollow = (woodIsAbove ? -1 : 1) * (cutter.opening ? -1 : 1);
     const tight = pieces
       .flatMap((piece) => positivePeaks(piece, ({ curvature }) => hollow * curvature * bit - 1))
-      .map((place) =>
-        tightWarning(
-          describePlace(edge, place.x, part.rule),
-          1 / Math.abs(place.curvature),
-          cutter,
-          part.rule,
-        ),
-      );
-    const corners = pieces.slice(1).flatMap((piece, i) => {
-      const [before, after] = [pieceEnd(itemAt(pieces, i)), pieceStart(piece)];
+      .map((place) => tightWarning(where(place), 1 / Math.abs(place.curvature), cutter, rule));
+    const corners = neighbors(pieces).flatMap(([piece, next]) => {
+      const [before, after] = [pieceEnd(piece), pieceStart(next)];
       const turn = cross(direction(before.angle), direction(after.angle));
-      return hollow * turn > SMOOTH_RADIANS
-        ? [cornerWarning(describePlace(edge, after.x, part.rule), bit, part.rule)]
-        : [];
+      return hollow * turn > SMOOTH_RADIANS ? [cornerWarning(where(after), bit, rule)] : [];
     });
     return [...tight, ...corners];
   });
 }
-
-const describePlace = ({ name }: PartEdge, station: number, rule: Rule): string =>
-  `station ${showLength(station, rule)} (${name})`;
 
 function tightWarning(where: string, radius: number, cutter: Cutter, rule: Rule): Warning {
   const { guide, guideDiameter, bitDiameter } = cutter;

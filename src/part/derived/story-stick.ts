@@ -30,9 +30,8 @@ export interface GaugeStrip {
 }
 
 /**
- * An edge's stations and landmarks with their offsets, and where it ends once the part's ends are cut: beyond there is
- * nothing to read. Where a landmark stands within half a graduation of a station, the landmark is kept; where the edge
- * doubles back, the first offset, as in the table of offsets.
+ * An edge's stations and landmarks with their offsets, up to where the part's ends are cut. Where a landmark and a
+ * station read alike, the landmark is kept; where the edge doubles back, the first offset, as in the table of offsets.
  */
 export function gaugeStrip(
   part: Part,
@@ -41,6 +40,7 @@ export function gaugeStrip(
   stations: readonly number[],
 ): GaugeStrip {
   const [from, to] = stationRangeAlong(edge, base);
+  const { rule } = part;
   const cuts = cutEnds(part, edge);
   const tick = (what: GaugeTick['what'], at: Point): GaugeTick => {
     const { x: station, y: offset } = toBaseLine(at, base);
@@ -52,15 +52,13 @@ export function gaugeStrip(
       .flatMap((mark) => cornersOf(mark).map((at) => tick(mark.what, at))),
     ...cuts.map(({ at }) => tick('end', at)),
   ].filter(({ station }) => !isCutOff(cuts, station, base));
-  const plain = stations
-    .filter(
-      (station) =>
-        !isCutOff(cuts, station, base) && !named.some((mark) => isSameMark(mark.station, station, part.rule)),
-    )
-    .flatMap((station): GaugeTick[] => {
-      const [offset] = offsetsAt(edge, station, base);
-      return offset === undefined ? [] : [{ what: 'station', station, offset }];
-    });
+  const isNamed = (station: number): boolean =>
+    named.some((mark) => readOnRule(mark.station, rule).mark === readOnRule(station, rule).mark);
+  const plain = stations.flatMap((station): GaugeTick[] => {
+    const [offset] = offsetsAt(edge, station, base);
+    if (offset === undefined || isCutOff(cuts, station, base) || isNamed(station)) return [];
+    return [{ what: 'station', station, offset }];
+  });
   const ticks = [...named, ...plain].sort((a, b) => a.station - b.station);
   return {
     edge: edge.name,
@@ -73,9 +71,6 @@ export function gaugeStrip(
       .map(({ station }) => station),
   };
 }
-
-const isSameMark = (a: number, b: number, rule: Rule): boolean =>
-  readOnRule(a, rule).mark === readOnRule(b, rule).mark;
 
 /** Whether an edge is the very line it is measured from: there is nothing to read. */
 export const isOnBase = ({ ticks }: GaugeStrip, rule: Rule): boolean =>

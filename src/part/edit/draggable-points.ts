@@ -5,11 +5,11 @@ import { stepHandles } from '../../job/steps/step-kinds.ts';
 import { edgeEnd, edgeStart } from '../edge.ts';
 import type { Part, PartEdge, PartRun } from '../part.ts';
 
-/** A place of the part that a hand may take hold of, and the lengths of the job that it sets. Plain data. */
+/** A place of the part that can be dragged, and the lengths of the job that it sets. */
 export interface Grip {
   /** The key of the job file that holds it: `edges.back[1].apex`. */
   readonly key: string;
-  /** What the hand takes hold of. */
+  /** What is dragged. */
   readonly what: 'end' | 'join' | 'nail' | 'pin' | 'apex';
   /** The name of the edge it is on. */
   readonly edge: string;
@@ -23,9 +23,8 @@ export interface Grip {
 export interface GripLength {
   readonly key: string;
   readonly mm: number;
-  /** What of the place it is. A rise and a radius are of a run over its chord. */
   readonly what: 'station' | 'offset' | 'rise' | 'radius';
-  /** The ends of that chord. */
+  /** Of the run that a rise or a radius belongs to. */
   readonly chord?: readonly [Point, Point];
 }
 
@@ -78,7 +77,7 @@ const oppositeEndLengths = (
     .filter(([, at]) => Math.abs(at.x - pointOf(edge)[1].x) <= JOIN_MM)
     .map(([key, at]) => ({ key: `${key}[0]`, mm: at.x, what: 'station' }));
 
-/** The station of the other corner of a shoulder that ends or begins with a run: it stays square as it moves. */
+/** The other corner's station where a run ends in a shoulder: it stays square as it moves. */
 function shoulderPartner({ runs }: PartEdge, run: PartRun): GripLength[] {
   const i = runs.indexOf(run);
   return [runs[i - 1], runs[i + 1]].flatMap((other) =>

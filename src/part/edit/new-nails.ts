@@ -10,7 +10,7 @@ import { readOnRule } from '../../units/rule.ts';
 import { offsetsAt } from '../offsets.ts';
 import type { Part } from '../part.ts';
 
-/** A nail of a batten, or a pin of a spline, to be written into the job. Plain data. */
+/** A nail of a batten, or a pin of a spline, to be written into the job. */
 export interface NewNail {
   readonly what: 'nail' | 'pin';
   readonly edge: string;
@@ -28,7 +28,6 @@ interface SettableRun {
   readonly edge: string;
   readonly step: EdgeStep;
   readonly curve: Curve;
-  /** What may be set on it. */
   readonly what: NewNail['what'] | undefined;
   /** Both its ends and what stands between them, in order. */
   readonly places: readonly Point[];
@@ -45,16 +44,15 @@ const settableRuns = ({ edges }: Part): SettableRun[] =>
     }),
   );
 
-/** What can be set on a part, in the order of its edges: 'nail', 'pin', both or nothing. */
+/** In the order of the edges. */
 export const settableKinds = (part: Part): NewNail['what'][] => [
   ...new Set(settableRuns(part).flatMap(({ what }) => what ?? [])),
 ];
 
-/** The lines that nails and pins can be set on, run by run. */
 export const linesForNails = (part: Part): (readonly Segment[])[] =>
   settableRuns(part).flatMap(({ what, curve }) => (what ? [curve.path] : []));
 
-/** The key of the list that a grip's nail or pin is in, and which of it; nothing for other grips. */
+/** Undefined for a grip that is no nail or pin. */
 export function parseNailKey(key: string): { readonly list: string; readonly index: number } | undefined {
   const [, list, index] = /^(.*\.through)\[(\d+)\]$/.exec(key) ?? [];
   return list === undefined ? undefined : { list, index: Number(index) };

@@ -1,22 +1,19 @@
-import { angleFrom, cross, direction, distance, type Point, subtract } from '../../curves/geometry/point.ts';
+import { angleFrom, distance, type Point } from '../../curves/geometry/point.ts';
 import type { Edit } from '../../job/edit/edit-job.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
+import { toBaseLine } from '../offsets.ts';
 import type { Part } from '../part.ts';
-import type { Grip } from './draggable-points.ts';
+import type { Grip, GripLength } from './draggable-points.ts';
 
-/**
- * What to write into the job so that a grip stands nearest to a place: its lengths to the graduation, as a
- * person would type them. A length that stays at its graduation stays as it was written.
- */
+/** Lengths to the graduation, as a person would type them; one that stays at its graduation stays as it was written. */
 export function gripMoved({ at, sets }: Grip, to: Point, { rule }: Part): Edit[] {
   return sets.flatMap(({ key, mm, what, chord }) => {
-    const wished =
-      what === 'station'
+    const wished = chord
+      ? riseOrRadiusAt(what, to, chord, rule)
+      : what === 'station'
         ? mm + to.x - at.x
-        : what === 'offset'
-          ? to.y
-          : riseOrRadiusAt(what, to, chord!, rule);
+        : to.y;
     const shown = readOnRule(wished, rule);
     return shown.mark === readOnRule(mm, rule).mark ? [] : [{ key, typed: shown.text }];
   });
@@ -30,12 +27,12 @@ export function gripNudged(grip: Grip, along: number, off: number, part: Part): 
 
 /** The rise over a chord, or the radius of the arc with that rise: signed, never less than a graduation. */
 function riseOrRadiusAt(
-  what: 'rise' | 'radius',
+  what: GripLength['what'],
   to: Point,
   [from, end]: readonly [Point, Point],
   rule: Rule,
 ): number {
-  const height = cross(direction(angleFrom(from, end)), subtract(to, from));
+  const height = toBaseLine(to, { origin: from, angle: angleFrom(from, end) }).y;
   const least = graduationMm(rule);
   const rise = Math.abs(height) < least ? (height < 0 ? -least : least) : height;
   if (what === 'rise') return rise;

@@ -1,28 +1,28 @@
-import { paramCurve, pieceEnd, pieceStart } from '../../curves/geometry/evaluate.ts';
+import { paramCurve, pathEnds } from '../../curves/geometry/evaluate.ts';
 import type { Piece } from '../../curves/geometry/pieces/piece.ts';
 import { distance, type Point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minima.ts';
 import type { EndSide } from '../../job/job.ts';
-import { firstOf, lastOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 
-/** How far a point lies beyond a cut, mm along the station: what is over 0 is cut off. */
-export type ClipDistance = (at: Point) => number;
-
-/** A cut at one end of contiguous pieces, and the key its faults are reported under. */
+/** A cut at one end of contiguous pieces. */
 export interface ClipPlane {
-  readonly signedDistance: ClipDistance;
+  /** How far a point lies beyond the cut, mm along the station: what is over 0 is cut off. */
+  readonly signedDistance: (at: Point) => number;
+  /** Of its faults. */
   readonly key: string;
 }
 
+type ClipPlanes = Readonly<Record<EndSide, ClipPlane>>;
+
 const NO_CLIP: ClipPlane = { signedDistance: () => -1, key: '' };
 
-export const clipOneEnd = (
-  side: EndSide,
-  cut: ClipPlane,
-): { readonly left: ClipPlane; readonly right: ClipPlane } =>
-  side === 'left' ? { left: cut, right: NO_CLIP } : { left: NO_CLIP, right: cut };
+export const clipOneEnd = (side: EndSide, cut: ClipPlane): ClipPlanes => ({
+  left: NO_CLIP,
+  right: NO_CLIP,
+  [side]: cut,
+});
 
 /** A stretch of contiguous pieces: each bound is a piece's number and the share of its way. */
 export interface PieceRange {
@@ -31,17 +31,15 @@ export interface PieceRange {
 }
 
 /** What two cuts leave of contiguous pieces. @throws Fault `ends.cut-twice` where one meets them twice or leaves nothing */
-export function findPieceRange(
-  pieces: readonly Piece[],
-  { left, right }: { readonly left: ClipPlane; readonly right: ClipPlane },
-): PieceRange {
-  const from = findCut(pieces, left, pieceStart(firstOf(pieces)), 0);
-  const to = findCut(pieces, right, pieceEnd(lastOf(pieces)), pieces.length);
-  if (to <= from) throw cutTwiceFault(right.key, pieceStart(firstOf(pieces)));
+export function findPieceRange(pieces: readonly Piece[], { left, right }: ClipPlanes): PieceRange {
+  const [start, end] = pathEnds(pieces);
+  const from = findCut(pieces, left, start, 0);
+  const to = findCut(pieces, right, end, pieces.length);
+  if (to <= from) throw cutTwiceFault(right.key, start);
   return { from, to };
 }
 
-/** That stretch of the pieces, each cut short by `stretch`: a path stays a path, an exact line exact. */
+/** Each piece is cut short by `stretch`: a path stays a path, an exact line exact. */
 export const clipPieces = <T extends Piece>(
   pieces: readonly T[],
   { from, to }: PieceRange,
@@ -52,7 +50,7 @@ export const clipPieces = <T extends Piece>(
     return a < b ? stretch(piece, a, b) : [];
   });
 
-/** Where the pieces meet a cut, as the piece's number and the share of its way: `end` where the cut touches that. */
+/** `end` where the cut touches the tip. */
 function findCut(
   pieces: readonly Piece[],
   { signedDistance, key }: ClipPlane,
@@ -62,17 +60,15 @@ function findCut(
   const found: number[] = [];
   pieces.forEach((piece, i) => {
     const at = paramCurve(piece);
+    // Neighbors share the place where they meet.
     for (const u of rootsOn((v) => signedDistance(at(v)), SAMPLES_PER_PIECE))
-      if (distance(at(u), tip) > JOIN_MM && !isSamePlace(found.at(-1), i + u)) found.push(i + u);
+      if (distance(at(u), tip) > JOIN_MM && i + u - (found.at(-1) ?? -1) >= 1e-9) found.push(i + u);
   });
   const [first, second] = found;
   if (signedDistance(tip) <= JOIN_MM && first === undefined) return end;
   if (first === undefined || second !== undefined) throw cutTwiceFault(key, tip);
   return first;
 }
-
-const isSamePlace = (known: number | undefined, t: number): boolean =>
-  known !== undefined && t - known < 1e-9;
 
 const cutTwiceFault = (key: string, tip: Point): Fault =>
   new Fault(

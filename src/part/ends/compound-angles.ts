@@ -2,7 +2,7 @@ import type { EndSetting } from '../../job/job.ts';
 
 /** One lean told in every way a shop asks for it, radians. */
 export interface CompoundAngles {
-  /** Of the cut line on the face, off square across: the saw's miter, and the leg's rake. */
+  /** Of the cut line on the face, off square across. */
   readonly miter: number;
   /** How far the blade is tilted off square to the face. */
   readonly bevel: number;
@@ -15,9 +15,9 @@ export interface CompoundAngles {
 }
 
 /**
- * The angles of an end. The plumb line in the part's frame is (1, tan rake, tan splay), square to the cut:
- * its face angle is the rake, the blade's tilt asin(v_z ÷ |v|), the lean atan √(tan² rake + tan² splay) and
- * the sight line atan2(tan splay, tan rake). Exact to rounding; miter and bevel give tan splay = tan bevel ÷ cos miter.
+ * The plumb line in the part's frame is v = (1, tan rake, tan splay), square to the cut: the blade's tilt is
+ * asin(v_z ÷ |v|), the lean atan √(tan² rake + tan² splay), the sight line atan2(tan splay, tan rake). Miter and bevel
+ * give tan splay = tan bevel ÷ cos miter.
  */
 export function compoundAngles(end: EndSetting): CompoundAngles {
   if (end.by === 'square') return { miter: 0, bevel: 0, rake: 0, splay: 0, lean: 0, sight: 0 };
@@ -34,5 +34,5 @@ export function compoundAngles(end: EndSetting): CompoundAngles {
   };
 }
 
-/** How far the blade must reach through stock of that thickness at that tilt, mm. */
+/** mm */
 export const bladeDepth = (thickness: number, bevel: number): number => thickness / Math.cos(bevel);

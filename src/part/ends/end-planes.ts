@@ -1,6 +1,6 @@
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import type { EndSetting, EndSide, Job } from '../../job/job.ts';
+import type { EndSide, Job } from '../../job/job.ts';
 import { firstOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import type { ClipPlane } from './clip-pieces.ts';
@@ -13,10 +13,7 @@ export interface EndPlane {
   readonly reach: number;
 }
 
-export interface EndPlanes {
-  readonly left: EndPlane;
-  readonly right: EndPlane;
-}
+export type EndPlanes = Readonly<Record<EndSide, EndPlane>>;
 
 /** One end of a closed part as it is cut. */
 export interface PartEnd extends EndPlane {
@@ -26,15 +23,13 @@ export interface PartEnd extends EndPlane {
   readonly back: readonly [low: Point, high: Point];
 }
 
-const SQUARE: EndSetting = { by: 'square' };
-
 /**
- * The plane of an end's cut. Edges are set out to the long point: the wood of either face ends at their last
- * station or short of it, never beyond, whichever way the cut leans.
+ * Edges are set out to the long point: the wood of either face ends at their last station or short of it, whichever way
+ * the cut leans.
  * @throws Fault `ends.no-thickness` where an end has a bevel and the stock's thickness is not known
  */
 export function makeEndPlane(job: Job, side: EndSide, corners: readonly [Point, Point]): EndPlane {
-  const angles = compoundAngles(job.ends?.[side] ?? SQUARE);
+  const angles = compoundAngles(job.ends?.[side] ?? { by: 'square' });
   const thickness = job.stock?.thickness;
   if (angles.splay !== 0 && thickness === undefined)
     throw new Fault(
@@ -62,7 +57,7 @@ export interface CutCorner extends Point {
   readonly on: 'face' | 'back' | 'both faces';
 }
 
-/** The corners of an end that reach farthest out and least far: its long point and its short point. */
+/** The corners of an end that reach farthest out and least far. */
 export function longAndShortPoints({ side, face, back }: PartEnd): { long: CutCorner; short: CutCorner } {
   const corners: CutCorner[] = [
     ...face.map((at) => ({ ...at, on: 'face' as const })),
@@ -78,7 +73,7 @@ export function longAndShortPoints({ side, face, back }: PartEnd): { long: CutCo
   return { long: pick(Math.max(...reaches)), short: pick(Math.min(...reaches)) };
 }
 
-/** The true shape of the sawn end, a four-sided figure: its corners in its own plane, mm, on the face first. */
+/** The four corners of the sawn end in its own plane, mm, those on the face first. */
 export function trueShape({ face, back }: PartEnd, thickness: number): readonly [Point, Point, Point, Point] {
   const [a, b, c, d] = [
     { ...face[0], z: 0 },

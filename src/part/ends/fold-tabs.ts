@@ -1,18 +1,17 @@
-import { pieceEnd, pieceStart, piecesLength } from '../../curves/geometry/evaluate.ts';
+import { pathEnds, piecesLength } from '../../curves/geometry/evaluate.ts';
 import { isShoulder, type Piece } from '../../curves/geometry/pieces/piece.ts';
 import { add, direction, leftNormal, type Point, scale } from '../../curves/geometry/point.ts';
 import { subcurve } from '../../curves/geometry/subcurve.ts';
 import type { EndSide } from '../../job/job.ts';
-import { firstOf, lastOf } from '../../units/checked.ts';
+import { itemAt, lastOf } from '../../units/checked.ts';
 import { lowerEdge } from '../edge.ts';
 import type { Part, PartEdge } from '../part.ts';
 import { clipOneEnd, clipPieces, findPieceRange } from './clip-pieces.ts';
 import { clipPlaneAt, type EndPlane, type PartEnd } from './end-planes.ts';
 
 /**
- * The side of an edge beside a tilted end, laid flat next to the face: folded down there, paper carries the
- * cut's line on over the edge. Along the fold it is as long as the edge itself (an edge runs alike through the
- * wood), so that it holds on a curved edge too, where the paper is bent to follow the edge from the corner on.
+ * The side of an edge beside a tilted end, laid flat next to the face: folded down, paper carries the cut's line on over
+ * the edge. The fold is as long as the edge itself, so that it holds where the paper is bent along a curved edge.
  */
 export interface FoldTab {
   readonly side: EndSide;
@@ -24,13 +23,13 @@ export interface FoldTab {
   readonly outline: readonly [Point, Point, Point, Point];
 }
 
-/** A strip this long, mm, is held flat by the fingers of one hand; more would be in the way of other things. */
+/** The fingers of one hand hold it flat; more would be in the way. */
 const TAB_LENGTH_MM = 50;
 
-/** The line over a curved edge is itself curved: in this many parts it lies far closer than a pencil draws. */
+/** The line over a curved edge is curved: in this many parts it is far closer than a pencil draws. */
 const CUT_LINE_PARTS = 8;
 
-/** A strip to each edge at each end whose cut is tilted through the wood. */
+/** For each edge at each end whose cut is tilted through the wood. */
 export function endStrips({ ends, edges, stock }: Pick<Part, 'ends' | 'edges' | 'stock'>): FoldTab[] {
   const thickness = stock?.thickness;
   if (thickness === undefined) return [];
@@ -43,18 +42,18 @@ function makeFoldTab(end: PartEnd, edge: PartEdge, isLower: boolean, thickness: 
   const isLeft = end.side === 'left';
   const kept = edgeLeftAtDepth(end, edge);
   const whole = kept(0);
-  const corner = isLeft ? pieceStart(firstOf(whole)) : pieceEnd(lastOf(whole));
+  const corner = itemAt(pathEnds(whole), isLeft ? 0 : 1);
   const length = piecesLength(whole);
   const inward = isLeft ? 1 : -1;
-  /** How far inward the cut stands along the edge at a depth. */
   const gone = (depth: number): number => length - piecesLength(kept(depth));
   const way = scale(direction(corner.angle), inward);
   const out = scale(leftNormal(direction(corner.angle)), isLower ? -1 : 1);
   const place = (along: number, depth: number): Point =>
     add(corner, add(scale(way, along), scale(out, depth)));
-  const cut = Array.from({ length: CUT_LINE_PARTS }, (_, i) => ((i + 1) / CUT_LINE_PARTS) * thickness).map(
-    (depth) => place(gone(depth), depth),
-  );
+  const cut = Array.from({ length: CUT_LINE_PARTS }, (_, i) => {
+    const depth = ((i + 1) / CUT_LINE_PARTS) * thickness;
+    return place(gone(depth), depth);
+  });
   const back = Math.max(0, gone(thickness));
   const reach = Math.min(
     back + Math.min(TAB_LENGTH_MM, length / 3),
@@ -69,18 +68,15 @@ function makeFoldTab(end: PartEnd, edge: PartEdge, isLower: boolean, thickness: 
   };
 }
 
-/** How far an edge runs from an end to its first shoulder, mm: paper folds along it no farther. */
+/** Paper folds along an edge no farther than its first shoulder, mm. */
 function lengthToShoulder(fromEnd: readonly Piece[]): number {
   const first = fromEnd.findIndex(isShoulder);
   return first < 0 ? Number.POSITIVE_INFINITY : piecesLength(fromEnd.slice(0, first));
 }
 
-function edgeLeftAtDepth(
-  { side, angles, face }: PartEnd,
-  { pieces }: PartEdge,
-): (depth: number) => readonly Piece[] {
+function edgeLeftAtDepth({ side, angles, face }: PartEnd, { pieces }: PartEdge) {
   const [{ x, y }] = face;
   const plane: EndPlane = { side, angles, reach: x + Math.tan(angles.rake) * y };
-  return (depth) =>
+  return (depth: number): readonly Piece[] =>
     clipPieces(pieces, findPieceRange(pieces, clipOneEnd(side, clipPlaneAt(plane, depth))), subcurve);
 }

@@ -8,15 +8,12 @@ import { findLeastWidth } from '../outline/least-width.ts';
 import type { PartEdge, Tenon } from '../part.ts';
 
 /**
- * A stub longer than this share of the part is no tenon but a part of its shape, whose narrowest place counts: tenons
- * go into a post or a leg, a quarter of a short stretcher at most. Common practice, no published source.
+ * A longer stub is no tenon but a part of the shape, whose narrowest place counts: tenons go into a post or a leg, a
+ * quarter of a short stretcher at most. Common practice, no published source.
  */
 const MAX_TENON_SHARE = 0.25;
 
-/**
- * The tenons at the ends of two edges, the lower one first: where every shoulder nearest to an end makes the part wider
- * inwards. A step that makes it narrower, one farther in and a notch on the way are its shape.
- */
+/** Where every shoulder nearest to an end makes the part wider inwards: other steps and notches are its shape. */
 export const findTenons = (lower: PartEdge, upper: PartEdge): Tenon[] =>
   (['left', 'right'] as const).flatMap((side) => findTenonAt(side, lower, upper) ?? []);
 
@@ -44,7 +41,7 @@ function findTenonAt(side: EndSide, lower: PartEdge, upper: PartEdge): Tenon | u
 const isShoulderAt = (piece: Piece, station: number): piece is LineSegment =>
   isShoulder(piece) && Math.abs(piece.from.x - station) < JOIN_MM;
 
-/** The pieces from a shoulder to the end; all of an edge that has none there, its other places being farther off. */
+/** The pieces from a shoulder to the end; of an edge without one, all that reach beyond the station. */
 function piecesOutside(pieces: readonly Piece[], side: EndSide, shoulder: number): readonly Piece[] {
   const at = pieces.findIndex((piece) => isShoulderAt(piece, shoulder));
   if (at >= 0) return side === 'left' ? pieces.slice(0, at) : pieces.slice(at + 1);

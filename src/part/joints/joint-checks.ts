@@ -16,7 +16,7 @@ import { itemAt } from '../../units/checked.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { type Rule, showLength } from '../../units/rule.ts';
 
-/** A wall thinner than this splits when the joint is cut or driven home: common practice, no published source. */
+/** A thinner one splits when the joint is cut or driven home: common practice, no published source. */
 const THIN_WALL_MM = 6;
 
 const SEARCH_STEPS = 48;
@@ -28,17 +28,17 @@ export interface JointContext {
   /** The stations of a line pattern's ends. */
   readonly from: number;
   readonly to: number;
-  /** Absent: unknown, and a leaning hole is judged on the face alone. */
+  /** Where it is not known, a leaning hole is judged on the face alone. */
   readonly thickness?: number | undefined;
 }
 
-/** Where a joint comes out: on the face, and on the back where it leans and goes right through. */
+/** On the face, and on the back where the joint leans. */
 const shapesOnFaces = (joint: CuttingJoint, thickness: number | undefined): JointShape[] => [
   jointShape(joint),
   ...(jointLean(joint) && thickness !== undefined ? [jointShape(joint, joint.depth ?? thickness)] : []),
 ];
 
-/** Joints that stand outside the part, across an edge, in the wood that is sawn away, or in each other. */
+/** Joints outside the part, across an edge, in the wood that is sawn away, or in each other. */
 export function jointFaults(joints: readonly Joint[], ground: JointContext): Fault[] {
   const cutting = joints.filter(isCuttingJoint);
   return [
@@ -53,9 +53,14 @@ const pairsOf = <T>(all: readonly T[]): [T, T][] =>
   all.flatMap((one, i) => all.slice(i + 1).map((other): [T, T] => [one, other]));
 
 function findMisplacement(joint: Joint, ground: JointContext): Fault | undefined {
-  if (!isCuttingJoint(joint)) return findLineMisplacement(joint, ground);
+  const { from, to } = ground;
+  if (!isCuttingJoint(joint)) {
+    const station = jointOrigin(joint).at ?? from;
+    const isOutside = station < from - JOIN_MM || station > to + JOIN_MM;
+    return isOutside ? outsideFault(joint, station, ground) : undefined;
+  }
   const { x } = joint.at;
-  if (!ground.closed) return x < ground.from || x > ground.to ? outsideFault(joint, x, ground) : undefined;
+  if (!ground.closed) return x < from || x > to ? outsideFault(joint, x, ground) : undefined;
   for (const shape of shapesOnFaces(joint, ground.thickness)) {
     if (wallToPath(ground.finished, shape).width < 0)
       return placeFault(
@@ -73,11 +78,6 @@ function findMisplacement(joint: Joint, ground: JointContext): Fault | undefined
       : outsideFault(joint, x, ground);
   }
   return undefined;
-}
-
-function findLineMisplacement(joint: Joint, ground: JointContext): Fault | undefined {
-  const x = jointOrigin(joint).at ?? ground.from;
-  return x < ground.from - JOIN_MM || x > ground.to + JOIN_MM ? outsideFault(joint, x, ground) : undefined;
 }
 
 const jointName = ({ kind }: Joint): string => kind.replace('-', ' ');
@@ -120,13 +120,9 @@ export function jointWarnings(joints: readonly Joint[], ground: JointContext, ru
 
 function edgeWarning(joint: CuttingJoint, ground: JointContext, rule: Rule): Warning | undefined {
   const walls = shapesOnFaces(joint, ground.thickness).map((shape) => wallToPath(ground.finished, shape));
-  const { width, at } = walls.reduce((a, b) => (b.width < a.width ? b : a));
-  if (width >= THIN_WALL_MM) return undefined;
-  return thinWallWarning(
-    width,
-    `between the ${jointName(joint)} and the edge at station ${showLength(at.x, rule)}`,
-    rule,
-  );
+  const { width, at } = walls.reduce(narrower);
+  const where = `between the ${jointName(joint)} and the edge at station ${showLength(at.x, rule)}`;
+  return width < THIN_WALL_MM ? thinWallWarning(width, where, rule) : undefined;
 }
 
 const thinWallWarning = (width: number, where: string, rule: Rule): Warning => ({
@@ -137,18 +133,16 @@ const thinWallWarning = (width: number, where: string, rule: Rule): Warning => (
 });
 
 interface Wall {
+  /** Below 0 where a path runs through the joint. */
   readonly width: number;
   readonly at: Point;
 }
 
-/** What is left between a joint and the nearest place of a path; below 0 where the path runs through it. */
+const narrower = (a: Wall, b: Wall): Wall => (b.width < a.width ? b : a);
+
 function wallToPath(path: readonly Segment[], { signedDistance }: JointShape): Wall {
-  return path
-    .map((segment): Wall => {
-      const at = minimizeAlong(segment, signedDistance, SEARCH_STEPS);
-      return { width: signedDistance(at), at };
-    })
-    .reduce((a, b) => (b.width < a.width ? b : a));
+  const places = path.map((segment) => minimizeAlong(segment, signedDistance, SEARCH_STEPS));
+  return places.map((at): Wall => ({ width: signedDistance(at), at })).reduce(narrower);
 }
 
 function wallBetween(one: CuttingJoint, other: CuttingJoint, { thickness }: JointContext): Wall {
@@ -159,5 +153,5 @@ function wallBetween(one: CuttingJoint, other: CuttingJoint, { thickness }: Join
     const within = opposite.signedDistance(shape.middle) < 0 || shape.signedDistance(opposite.middle) < 0;
     return within ? { width: -1, at: shape.middle } : wallToPath(opposite.outline, shape);
   });
-  return walls.reduce((a, b) => (b.width < a.width ? b : a));
+  return walls.reduce(narrower);
 }

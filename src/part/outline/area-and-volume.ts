@@ -1,6 +1,6 @@
 import { derivative, paramCurve, pieceStart } from '../../curves/geometry/evaluate.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
-import { add, type Point, point, scale, subtract, toPoint } from '../../curves/geometry/point.ts';
+import { add, lerp, type Point, point, scale, subtract, toPoint } from '../../curves/geometry/point.ts';
 import { polygon } from '../../curves/geometry/transform.ts';
 import { integrate } from '../../curves/numeric/gauss-legendre.ts';
 import { isCuttingJoint, jointLean, jointShape } from '../../job/joints/joint-kinds.ts';
@@ -9,22 +9,20 @@ import type { PartEnd } from '../ends/end-planes.ts';
 import type { Part } from '../part.ts';
 import { finishedLine } from '../part-lines.ts';
 
-/** How large a flat figure is and where it balances. */
+/** mm² */
 export interface AreaAndCentroid {
-  /** mm² */
   readonly area: number;
   readonly centroid: Point;
 }
 
-/** A body of even thickness, looked at from its marked face. */
+/** mm³ */
 export interface Solid {
-  /** mm³ */
   readonly volume: number;
-  /** Where it balances, in the plane of the face. */
+  /** In the plane of the face. */
   readonly centroid: Point;
 }
 
-/** Area, and area times the place it balances, all signed: they add up. */
+/** Area, and area times its centroid, signed: they add up. */
 interface Moments {
   readonly size: number;
   readonly first: Point;
@@ -32,9 +30,8 @@ interface Moments {
 
 /**
  * Area and centroid of a closed contiguous path, either way round, by Green's theorem: 2A = ∮ x dy − y dx,
- * 2A·x̄ = ∮ x² dy, 2A·ȳ = −∮ y² dx. On a cubic the integrands are polynomials of degree 8 at most, for which
- * the 20-point rule is exact; on an arc, even a whole circle, it leaves less than rounding.
- * No path has no area.
+ * 2A·x̄ = ∮ x² dy, 2A·ȳ = −∮ y² dx. On a cubic the integrands are polynomials of degree 8 at most, for which the 20-point
+ * rule is exact; on an arc, even a whole circle, it leaves less than rounding.
  */
 export function faceOf(path: readonly Segment[]): AreaAndCentroid {
   const [first] = path;
@@ -62,17 +59,15 @@ function momentsOf(segment: Segment, from: Point): Moments {
   };
 }
 
+const NO_MOMENTS: Moments = { size: 0, first: point(0, 0) };
+
 const sumMoments = (all: readonly Moments[]): Moments =>
-  all.reduce((a, b) => ({ size: a.size + b.size, first: add(a.first, b.first) }), {
-    size: 0,
-    first: point(0, 0),
-  });
+  all.reduce((a, b) => ({ size: a.size + b.size, first: add(a.first, b.first) }), NO_MOMENTS);
 
 /**
- * Volume and balance of a closed part as it is cut: its face times its thickness, with the slant of its ends,
- * less its mortises, slots and holes. Undefined for a line pattern and where the thickness is not known.
- * Between the two faces of a slanting end the edges count as straight: where they bend hard and the end leans 35°
- * through wood a fifth as thick as the part is long, that errs by 1/300 of the volume at most, elsewhere by far less.
+ * A closed part as it is cut, with the slant of its ends, less its joints. Between the two faces of a slanting end the
+ * edges count as straight: where they bend hard and the end leans 35° through wood a fifth as thick as the part is long,
+ * that errs by 1/300 of the volume at most, elsewhere by far less.
  */
 export function volumeOf({ shape, ends, joints, stock }: Part): Solid | undefined {
   const thickness = stock?.thickness;
@@ -85,11 +80,8 @@ export function volumeOf({ shape, ends, joints, stock }: Part): Solid | undefine
     return scaleMoments(opened, -depth);
   });
   const slants = (ends ?? []).map((end) => slantMoments(end, thickness));
-  const { size, first } = sumMoments([
-    scaleMoments(faceOf(finishedLine(shape)), thickness),
-    ...slants,
-    ...taken,
-  ]);
+  const face = scaleMoments(faceOf(finishedLine(shape)), thickness);
+  const { size, first } = sumMoments([face, ...slants, ...taken]);
   return { volume: size, centroid: scale(first, 1 / size) };
 }
 
@@ -103,20 +95,15 @@ function slantMoments({ side, face, back }: PartEnd, thickness: number): Moments
   const out = side === 'right' ? 1 : -1;
   const sum = (value: (m: Moments) => number): number =>
     integrate((share) => value(areaBetween(face, cutLineAt(face, back, share), out)), 0, 1) * thickness;
-  return {
-    size: sum(({ size }) => size),
-    first: point(
-      sum(({ first }) => first.x),
-      sum(({ first }) => first.y),
-    ),
-  };
+  const [x, y] = [sum(({ first }) => first.x), sum(({ first }) => first.y)];
+  return { size: sum(({ size }) => size), first: point(x, y) };
 }
 
 type EndCutLine = PartEnd['face'];
 
 const cutLineAt = (face: EndCutLine, back: EndCutLine, share: number): EndCutLine => [
-  add(face[0], scale(subtract(back[0], face[0]), share)),
-  add(face[1], scale(subtract(back[1], face[1]), share)),
+  lerp(face[0], back[0], share),
+  lerp(face[1], back[1], share),
 ];
 
 function areaBetween([low, high]: EndCutLine, [lower, higher]: EndCutLine, out: 1 | -1): Moments {

@@ -19,29 +19,21 @@ interface WidthSample {
   readonly growth: number;
 }
 
-/**
- * Places along the first edge, told apart by which the edges come near each other: so many in all, so many for each
- * piece of the other edge, as between two nails it may come near once more, and so many on each piece at least.
- */
+/** Places along the first edge: in all, for each piece of the other edge (each may come near once more), on each piece. */
 const SAMPLE_COUNTS = { all: 64, forEach: 8, onEach: 16 } as const;
 
-/** No stretch is searched that could make the part narrower by less than this, mm. */
+/** No stretch is searched for a smaller gain. */
 const MIN_GAIN_MM = 1e-6;
 
-/**
- * The least distance between two edges, mm: to 1e-4 mm of the exact curves (1e-6 where a dip of the
- * width is wider than the way between two PLACES).
- */
+/** To 1e-4 mm of the exact curves, 1e-6 mm where a dip of the width is wider than the way between two samples. */
 export function findLeastWidth(lower: PolylineBvh, upper: PolylineBvh): LeastWidth {
   let best = widthAt(firstOf(lower.evaluators)(0), upper);
   const take = (one: WidthSample): void => {
     if (one.width < best.width) best = one;
   };
   const dips: [low: number, high: number, at: (u: number) => WidthSample, least: number][] = [];
-  const [length, all] = [
-    sum(lower.lengths),
-    Math.max(SAMPLE_COUNTS.all, SAMPLE_COUNTS.forEach * upper.evaluators.length),
-  ];
+  const length = lower.lengths.reduce((a, b) => a + b);
+  const all = Math.max(SAMPLE_COUNTS.all, SAMPLE_COUNTS.forEach * upper.evaluators.length);
   for (const [piece, on] of lower.evaluators.entries()) {
     const count = Math.max(SAMPLE_COUNTS.onEach, Math.ceil((all * itemAt(lower.lengths, piece)) / length));
     const at = (u: number): WidthSample => widthAt(on(u), upper);
@@ -66,8 +58,6 @@ export function findLeastWidth(lower: PolylineBvh, upper: PolylineBvh): LeastWid
   const { from, to, width } = best;
   return { width, at: lerp(from, to, 0.5) };
 }
-
-const sum = (lengths: readonly number[]): number => lengths.reduce((a, b) => a + b);
 
 /** What the width cannot go below in a dip between two places: its slopes are steepest there. */
 const lowerBound = (a: WidthSample, b: WidthSample): number => {

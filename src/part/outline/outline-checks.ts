@@ -31,11 +31,7 @@ export function assertEndsAligned(lower: PartEdge, upper: PartEdge, { unit }: Ru
 }
 
 /** A slanting cut must not meet a shoulder on either face. @throws Fault `ends.shoulder` */
-export function assertShouldersKept(
-  edges: readonly PartEdge[],
-  { left, right }: EndPlanes,
-  { stock }: Job,
-): void {
+export function assertShouldersKept(edges: readonly PartEdge[], { left, right }: EndPlanes, { stock }: Job) {
   const cuts = [left, right]
     .filter((plane) => !isSquare(plane))
     .flatMap((plane) =>
@@ -63,27 +59,22 @@ const MIN_WOOD_MM = 0.01;
 /** Edges may meet at an end only. @throws Fault `part.edges-touch` */
 export function assertNotTouching(lower: PartEdge, upper: PartEdge, { width, at }: LeastWidth): void {
   const isEnd = [edgeStart, edgeEnd].some((end) => distance(end(lower), at) < MIN_WOOD_MM);
-  if (width < MIN_WOOD_MM && !isEnd)
-    throw new Fault(
-      'part.edges-touch',
-      (mm) =>
-        `the edges "${lower.name}" and "${upper.name}" touch at station ${mm(at.x)}. ` +
-        'Move one so that wood is left between them.',
-      `edges.${upper.name}`,
-    );
+  if (width < MIN_WOOD_MM && !isEnd) throw noWoodFault('touch', lower, upper, at);
 }
 
 /** @throws Fault `part.edges-cross` where the edges do, `at` a place */
 export function assertNotCrossing(lower: PartEdge, upper: PartEdge, at: Point | undefined): void {
-  if (at)
-    throw new Fault(
-      'part.edges-cross',
-      (mm) =>
-        `the edges "${lower.name}" and "${upper.name}" cross at station ${mm(at.x)}. ` +
-        'Move one so that wood is left between them.',
-      `edges.${upper.name}`,
-    );
+  if (at) throw noWoodFault('cross', lower, upper, at);
 }
+
+const noWoodFault = (how: 'touch' | 'cross', lower: PartEdge, upper: PartEdge, at: Point): Fault =>
+  new Fault(
+    `part.edges-${how}`,
+    (mm) =>
+      `the edges "${lower.name}" and "${upper.name}" ${how} at station ${mm(at.x)}. ` +
+      'Move one so that wood is left between them.',
+    `edges.${upper.name}`,
+  );
 
 /** A half ellipse on a slanting chord can overhang its step. @throws Fault `part.edge-crosses-itself` */
 export function assertNotSelfCrossing({ name }: PartEdge, chain: PolylineBvh): void {

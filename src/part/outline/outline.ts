@@ -1,4 +1,4 @@
-import { evaluate, pieceEnd, pieceStart } from '../../curves/geometry/evaluate.ts';
+import { evaluate, pathEnds } from '../../curves/geometry/evaluate.ts';
 import type { Piece, Segment } from '../../curves/geometry/pieces/piece.ts';
 import { distance, type Point, toPoint } from '../../curves/geometry/point.ts';
 import { PolylineBvh } from '../../curves/geometry/polyline-bvh.ts';
@@ -6,7 +6,7 @@ import { subcurve, subsegment } from '../../curves/geometry/subcurve.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { reversePath, reversePiece } from '../../curves/geometry/transform.ts';
 import type { Job } from '../../job/job.ts';
-import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
+import { itemAt } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { edgeEnd, edgeStart, lowerFirst, makeEdge } from '../edge.ts';
 import { clipOneEnd, clipPieces, findPieceRange, type PieceRange } from '../ends/clip-pieces.ts';
@@ -19,8 +19,8 @@ import {
   type PartEnd,
 } from '../ends/end-planes.ts';
 import { findTenons, withoutTenons } from '../ends/tenons.ts';
-import type { Part, PartEdge, PartRun, PartShape, Tenon } from '../part.ts';
-import { findLeastWidth, firstCrossing, type LeastWidth } from './least-width.ts';
+import type { Part, PartEdge, PartRun, PartShape } from '../part.ts';
+import { findLeastWidth, firstCrossing } from './least-width.ts';
 import {
   assertEndsAligned,
   assertNotCrossing,
@@ -37,11 +37,7 @@ export interface Outline {
   readonly ends?: readonly [left: PartEnd, right: PartEnd];
 }
 
-/**
- * The finished line of a job's edges: one edge is a line with its chord, two close a part.
- * @throws Fault `part.ends-not-square`, `part.edges-cross`, `part.edge-crosses-itself`, `part.edges-touch`,
- *   `ends.one-edge`, `ends.no-thickness`, `ends.cut-twice`, `ends.shoulder`
- */
+/** The finished line of a job's edges. @throws Fault `part.…`, `ends.…` */
 export function makeOutline(edges: Part['edges'], job: Job): Outline {
   const [edge, other] = edges;
   return other ? closedOutline([edge, other], job) : lineOutline(edge, job);
@@ -55,9 +51,8 @@ function lineOutline(edge: PartEdge, { ends }: Job): Outline {
       'one edge is a line on a board and has no end to cut. Set out the other edge too, or leave this out.',
       `ends.${leaning}`,
     );
-  const exact = edge.pieces;
-  assertNotSelfCrossing(edge, new PolylineBvh(exact));
-  return { shape: makeLineShape(edge), exact };
+  assertNotSelfCrossing(edge, new PolylineBvh(edge.pieces));
+  return { shape: makeLineShape(edge), exact: edge.pieces };
 }
 
 export const makeLineShape = (edge: PartEdge): Extract<PartShape, { type: 'line' }> => ({
@@ -79,16 +74,14 @@ function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline 
   const all = findLeastWidth(chainOf(low, lower, below), chainOf(high, upper, above));
   assertNotTouching(low, high, all);
   const tenons = findTenons(low, high);
-  const leastWidth = tenons.length > 0 ? widthBetween(low, high, tenons) : all;
+  const clear = (edge: PartEdge): PolylineBvh => new PolylineBvh(withoutTenons(edge, tenons));
+  const leastWidth = tenons.length > 0 ? findLeastWidth(clear(low), clear(high)) : all;
   return {
     shape: { type: 'closed', outline: pathAround(low, high), leastWidth, tenons },
     exact: piecesAround(low, high),
     ends: [makePartEnd(planes.left, [lower, upper], job), makePartEnd(planes.right, [lower, upper], job)],
   };
 }
-
-const widthBetween = (low: PartEdge, high: PartEdge, tenons: readonly Tenon[]): LeastWidth =>
-  findLeastWidth(new PolylineBvh(withoutTenons(low, tenons)), new PolylineBvh(withoutTenons(high, tenons)));
 
 const chainOf = (cut: PartEdge, whole: PartEdge, chain: PolylineBvh): PolylineBvh =>
   cut === whole ? chain : new PolylineBvh(cut.pieces);
@@ -108,10 +101,7 @@ export function edgesAsCut({ edges, ends }: Pick<Part, 'edges' | 'ends'>): reado
   return [clipEdge(lower, planes), clipEdge(upper, planes)];
 }
 
-/**
- * The outline of a part seen from above, as it is drawn and as it is exactly: an edge runs alike through the wood, so
- * that each end lies where the face that reaches farther out is cut. Undefined where the marked face hides all.
- */
+/** Seen from above, each end is where the face that reaches farther out is cut. Undefined where the marked face hides all. */
 export function outlineFromAbove({ edges, ends, stock }: Pick<Part, 'edges' | 'ends' | 'stock'>) {
   const [edge, other] = edges;
   if (!ends || !other) return undefined;
@@ -122,13 +112,12 @@ export function outlineFromAbove({ edges, ends, stock }: Pick<Part, 'edges' | 'e
   return { outline: pathAround(low, high), exact: piecesAround(low, high) };
 }
 
-/** The plane so that it cuts the marked face where it cuts the face that reaches farther out. */
 function outermostPlane(plane: EndPlane, stock: Part['stock']): EndPlane {
   const out = Math.tan(plane.angles.splay) * (stock?.thickness ?? 0);
   return (plane.side === 'right' ? out : -out) > JOIN_MM ? { ...plane, reach: plane.reach + out } : plane;
 }
 
-/** Run by run what the cuts leave of an edge on the marked face; the edge itself where both ends are square. */
+/** What the cuts leave of an edge on the marked face; the edge itself where both ends are square. */
 function clipEdge(edge: PartEdge, { left, right }: EndPlanes): PartEdge {
   if (isSquare(left) && isSquare(right)) return edge;
   const cuts = { left: clipPlaneAt(left, 0), right: clipPlaneAt(right, 0) };
@@ -137,33 +126,23 @@ function clipEdge(edge: PartEdge, { left, right }: EndPlanes): PartEdge {
   const runs = edge.runs.flatMap((run): PartRun[] => {
     const kept = {
       exact: clipPieces(run.exact, shiftRange(exact, pieces), subcurve),
-      path: clipPieces(run.path, shiftRange(path, segments), (segment, from, to) => [
-        subsegment(segment, from, to),
-      ]),
+      path: clipPieces(run.path, shiftRange(path, segments), (...stretch) => [subsegment(...stretch)]),
     };
     pieces += run.exact.length;
     segments += run.path.length;
     if (kept.exact.length === 0 || kept.path.length === 0) return [];
-    return [
-      {
-        ...run,
-        ...kept,
-        from: toPoint(pieceStart(firstOf(kept.exact))),
-        to: toPoint(pieceEnd(lastOf(kept.exact))),
-      },
-    ];
+    const [start, end] = pathEnds(kept.exact);
+    return [{ ...run, ...kept, from: toPoint(start), to: toPoint(end) }];
   });
   return makeEdge(edge, runs);
 }
 
 const shiftRange = ({ from, to }: PieceRange, by: number): PieceRange => ({ from: from - by, to: to - by });
 
-const joinAround = <T extends Piece>(forth: readonly T[], back: readonly T[]): (T | Segment)[] => [
-  ...forth,
-  ...endLine(pieceEnd(lastOf(forth)), pieceStart(firstOf(back))),
-  ...back,
-  ...endLine(pieceEnd(lastOf(back)), pieceStart(firstOf(forth))),
-];
+function joinAround<T extends Piece>(forth: readonly T[], back: readonly T[]): (T | Segment)[] {
+  const [[from, turn], [turned, to]] = [pathEnds(forth), pathEnds(back)];
+  return [...forth, ...endLine(turn, turned), ...back, ...endLine(to, from)];
+}
 
 const pathAround = (low: PartEdge, high: PartEdge): Segment[] => joinAround(low.path, reversePath(high.path));
 
@@ -173,7 +152,7 @@ const piecesAround = (low: PartEdge, high: PartEdge): Piece[] =>
 const endLine = (from: Point, to: Point): Segment[] =>
   distance(from, to) < JOIN_MM ? [] : [{ type: 'line', from: toPoint(from), to: toPoint(to) }];
 
-/** Where the plane cuts the edges of the part on both its faces: an edge runs alike through the wood. */
+/** Where the plane cuts the edges on both faces of the part. */
 function makePartEnd(plane: EndPlane, edges: readonly [PartEdge, PartEdge], job: Job): PartEnd {
   const corner = (edge: PartEdge, depth: number): Point => {
     const isLeft = plane.side === 'left';

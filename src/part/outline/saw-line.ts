@@ -6,18 +6,14 @@ import { parallelPath } from '../../curves/offset/offset-curve.ts';
 import { Fault } from '../../units/fault.ts';
 import type { Part } from '../part.ts';
 
-/**
- * The true parallel of the finished line at a distance (mm), within `tolerance` of it: positive outside, in the
- * waste, where the saw line runs. A closed outline runs counter-clockwise, so that its outside is to the right;
- * a single edge has its waste away from the reference line.
- * @throws Fault `parallel.folds`, `parallel.no-room`
- */
+/** The parallel of the finished line, positive in the waste, mm. @throws Fault `parallel.folds`, `parallel.no-room` */
 export function parallelLine(
   { shape, exact, edges }: Pick<Part, 'shape' | 'exact' | 'edges'>,
   outside: number,
   tolerance = FIT_MM,
 ): Segment[] {
   const closed = shape.type === 'closed';
+  // A closed outline runs counter-clockwise, its outside to the right.
   const toTheRight = closed || edges[0].woodIsAbove;
   const path = parallelPath(exact, toTheRight ? -outside : outside, closed, tolerance);
   if (outside < 0) assertParallelFits(path, exact, -outside);

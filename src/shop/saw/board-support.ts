@@ -1,10 +1,10 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
-import { type CurvePoint, paramCurve, pieceEnd, pieceStart } from '../../curves/geometry/evaluate.ts';
+import { type CurvePoint, paramCurve, pathEnds } from '../../curves/geometry/evaluate.ts';
 import type { Piece } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minima.ts';
 import { toBaseLine } from '../../part/offsets.ts';
-import { firstOf, lastOf, neighbors } from '../../units/checked.ts';
+import { neighbors } from '../../units/checked.ts';
 import { present } from '../../units/lists.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import type { SawnEdge } from './bends-and-corners.ts';
@@ -111,8 +111,9 @@ function placeStands(
   balance: Point,
   table: SawTable,
 ): SupportStand[] {
-  const start = Math.min(...edges.map(({ pieces }) => pieceStart(firstOf(pieces)).x));
-  const end = Math.max(...edges.map(({ pieces }) => pieceEnd(lastOf(pieces)).x));
+  const ends = edges.map(({ pieces }) => pathEnds(pieces));
+  const start = Math.min(...ends.map(([{ x }]) => x));
+  const end = Math.max(...ends.map(([, { x }]) => x));
   const half = table.length / 2;
   const stand = (where: SupportStand['where'], least: number, most: number): SupportStand[] => {
     if (!tips.some(({ beyond }) => beyond === where)) return [];
