@@ -1,7 +1,7 @@
+import { makeCurveFromPath } from '../curves/curve.ts';
 import { pathEnds } from '../curves/geometry/evaluate.ts';
 import type { Piece } from '../curves/geometry/pieces/piece.ts';
 import { add, angleFrom, direction, distance, scale } from '../curves/geometry/point.ts';
-import { makeCurveFromPath } from '../curves/make-curve.ts';
 import { parallelPath } from '../curves/offset/offset-curve.ts';
 import { makeEdge } from '../part/edge.ts';
 import { type BaseLine, offsetsAt, shoulderCorners, toBaseLine } from '../part/offsets.ts';

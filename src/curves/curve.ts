@@ -1,5 +1,8 @@
+import { firstOf, lastOf } from '../units/checked.ts';
+import { pieceEnd, pieceStart } from './geometry/evaluate.ts';
+import { fitPath } from './geometry/fit-cubics.ts';
 import type { Piece, Segment } from './geometry/pieces/piece.ts';
-import type { Point } from './geometry/point.ts';
+import { type Point, toPoint } from './geometry/point.ts';
 
 export type CurveKind = 'line' | 'arc' | 'batten' | 'bow' | 'spline' | 'ellipse';
 
@@ -11,10 +14,22 @@ export interface Curve {
   readonly from: Point;
   /** Where it ends, mm. */
   readonly to: Point;
-  /** Where the strip is nailed or the spline is pinned, ends included; empty for lines, arcs and ellipses. */
+  /** Where the batten is nailed or the spline is pinned, ends included; empty for lines, arcs and ellipses. */
   readonly pins: readonly Point[];
-  /** The curve itself, contiguous, evaluated by `along` to rounding. */
+  /** The curve itself, contiguous, true to rounding. */
   readonly exact: readonly Piece[];
   /** What writers draw: lines, arcs and cubics within FIT_MM of `exact`, contiguous. */
   readonly path: readonly Segment[];
 }
+
+export const makeCurve = (run: Omit<Curve, 'path'>): Curve => ({ ...run, path: fitPath(run.exact) });
+
+/** A run that is drawn as it is known: contiguous lines, arcs and cubics. */
+export const makeCurveFromPath = (kind: CurveKind, path: readonly Segment[]): Curve => ({
+  kind,
+  from: toPoint(pieceStart(firstOf(path))),
+  to: toPoint(pieceEnd(lastOf(path))),
+  pins: [],
+  exact: path,
+  path,
+});

@@ -2,12 +2,8 @@ import { Fault } from '../units/fault.ts';
 import { distance, type Point } from './geometry/point.ts';
 import { JOIN_MM } from './geometry/tolerance.ts';
 
-/**
- * Two points that must lie apart.
- * @throws Fault `curve.same-point`, `curve.not-finite`
- */
+/** The ends of an empty list are undefined. @throws Fault `curve.same-point`, `curve.not-finite` */
 export function assertDistinct(a: Point | undefined, b: Point | undefined, what: string): void {
-  // The ends of an empty list are none.
   if (!a || !b || ![a.x, a.y, b.x, b.y].every(Number.isFinite))
     throw new Fault('curve.not-finite', `${what}: a coordinate is not a finite number. Give plain lengths.`);
   if (distance(a, b) < JOIN_MM)
@@ -15,4 +11,10 @@ export function assertDistinct(a: Point | undefined, b: Point | undefined, what:
       'curve.same-point',
       (mm) => `${what} are the same point, at station ${mm(a.x)}. Move one, or leave it out.`,
     );
+}
+
+/** @throws Fault as `assertDistinct`, where the nail or apex of a batten is one of its ends */
+export function assertBetween(from: Point, between: Point, to: Point): void {
+  assertDistinct(from, between, 'the start of the batten and the point between');
+  assertDistinct(between, to, 'the point between and the end of the batten');
 }

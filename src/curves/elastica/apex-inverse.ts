@@ -7,13 +7,12 @@ import { spanOffset } from './newton-many-pins.ts';
 import { integrateSpan, newSpanEnd } from './shooting.ts';
 
 /*
- * The nail for an apex. The apex is in one of the two spans, say left of the nail. Then the strip from its
- * start to the apex is a strip of its own, held along the chord at the apex, and it continues through the
- * apex as the same elastica to the nail. Only its length beyond the apex is unknown: at the right place on
- * it, a strip held there at its tangent and led to the far end has exactly the same curvature.
+ * The nail for an apex. The apex is in one of the two spans, say left of the nail. Then the strip from its start to
+ * the apex is a strip of its own, held along the chord at the apex, and it continues as the same elastica to the nail.
+ * Only its length beyond the apex is unknown: at the right place on it, a strip held there at its tangent and led to
+ * the far end has exactly the same curvature.
  *
- * Everything is seen over the chord, from (0, 0) to (1, 0), and mirrored so that the apex is above it and the
- * nail to the right of the apex.
+ * The chord runs from (0, 0) to (1, 0); mirrored, the apex is above it and the nail to the right of the apex.
  */
 
 /** The strip's end angles to the chord, radians; undefined where free. */
@@ -24,12 +23,6 @@ export interface HeldAngles {
 
 const rotateAngle = (angle: number | undefined, by: number): number | undefined =>
   angle === undefined ? undefined : angle - by;
-const negateAngle = (angle: number | undefined): number | undefined =>
-  angle === undefined ? undefined : -angle;
-const mirrorStations = (held: HeldAngles): HeldAngles => ({
-  start: negateAngle(held.end),
-  end: negateAngle(held.start),
-});
 
 interface EndBending {
   readonly curvature: number;
@@ -38,7 +31,7 @@ interface EndBending {
 
 const far = newSpanEnd();
 
-/** The stability limit of a trial strip is only needed to within 10 %. */
+/** Continuation need not locate the limit of a trial strip: whether it has one is enough. */
 const COARSE_STEP = 0.1;
 
 /** The strip between two pins, by its curvature at both ends; undefined if it is not stable. */
@@ -49,13 +42,8 @@ function solveSpan(
   end: number | undefined,
 ): [EndBending, EndBending] | undefined {
   const [chord, tilt] = [distance(a, b), angleFrom(a, b)];
-  const pins = {
-    stations: [0, 1],
-    heights: [0, 0],
-    start: rotateAngle(start, tilt),
-    end: rotateAngle(end, tilt),
-  };
-  const { share, state } = solveEquilibrium(pins, COARSE_STEP);
+  const held = { start: rotateAngle(start, tilt), end: rotateAngle(end, tilt) };
+  const { share, state } = solveEquilibrium({ stations: [0, 1], heights: [0, 0], ...held }, COARSE_STEP);
   if (share < 1) return undefined;
   const at = spanOffset(2, 0);
   const [curvature, rate] = [itemAt(state, at), itemAt(state, at + 1)];
@@ -78,7 +66,8 @@ export function* candidateNails(apex: Point, held: HeldAngles): Generator<Point>
     function* onLeft() {
       if (!right) return;
       const mirrored = { curvature: right.curvature, rate: -right.rate };
-      const nails = nailsRightOfApex(point(1 - apex.x, apex.y), mirrored, mirrorStations(held).end, leans);
+      const mirroredEnd = held.start === undefined ? undefined : -held.start;
+      const nails = nailsRightOfApex(point(1 - apex.x, apex.y), mirrored, mirroredEnd, leans);
       for (const { x, y } of nails) yield point(1 - x, y);
     },
   ];
@@ -105,24 +94,15 @@ function* nailsRightOfApex(
   // If it is hollow upwards, the apex would be its lowest point.
   if (curvature >= 0) return;
   const longest = 3 * (1 - apex.x + apex.y);
-  const from = {
-    type: 'elastica',
-    from: apex,
-    angle: 0,
-    curvature,
-    curvatureRate: rate,
-    length: longest,
-  } as const;
-  const at = elasticaStates(from);
-  /** Curvature mismatch between the elastica at s and the strip continuing to the far end. */
+  const start = { from: apex, angle: 0, curvature, curvatureRate: rate } as const;
+  const at = elasticaStates({ type: 'elastica', ...start, length: longest });
+  /** Between the curvature of the elastica at s and that of the strip that continues to the far end. */
   const mismatch = (s: number): number => {
     const { x, y, angle, curvature: here } = at(s);
     const beyond = solveSpan({ x, y }, point(1, 0), angle, end)?.[0];
     return beyond ? here - beyond.curvature : Number.NaN;
   };
-  /**
-   * The range of s: down to a height, up to the far end, or to where the elastica turns square to the chord.
-   */
+  /** The range of s: down to a height, up to the far end, or to where the elastica turns square to the chord. */
   const downTo = (lowest: number): number | undefined =>
     bracketedRoots((s) => {
       const { x, y, angle } = at(s);

@@ -1,32 +1,22 @@
 import { Fault } from '../../units/fault.ts';
-import type { Curve } from '../curve.ts';
+import { type Curve, makeCurve } from '../curve.ts';
 import type { ElasticaSegment, Piece } from '../geometry/pieces/piece.ts';
 import { angleFrom, distance, type Point } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
-import { makeCurve } from '../make-curve.ts';
 import { ellipticIntegrals } from '../numeric/elliptic-integrals.ts';
 import { rootBetween } from '../numeric/roots-and-minima.ts';
 import { assertDistinct } from '../validate.ts';
 
-/**
- * The modulus at which the ends of the bow touch (2E = K; the ends then lean 130.71° to the string). Below it
- * a bow exists for every rise.
- */
+/** The modulus at which the ends of the bow touch (2E = K, at 130.71° to the string). Below it every rise has a bow. */
 const ENDS_TOUCH = 0.9089085575485414;
 
-/**
- * The greatest rise per chord: the ends are then 1/255 of the strip apart. Far above it the chord is the
- * difference of two large numbers and loses the promised digits.
- */
+/** The greatest rise per chord. Far above it the chord is the difference of two large numbers and loses its digits. */
 const MAX_RISE = 100;
 
 /**
- * The curve of a uniform springy strip whose pinned ends a string draws together (a drawing bow): Euler's
- * column, bent by a force along its chord. Exact to 1e-12 of the strip's length.
- *
- * A positive rise bulges to the left from start to end: up, for a run along the reference line. A rise under
- * JOIN_MM gives the straight line. The string pulls with `thrust`/cos of the end angle, times the strip's
- * stiffness.
+ * The curve of a uniform strip whose pinned ends a string draws together (a drawing bow): Euler's column, bent by a
+ * force along its chord. Exact to 1e-12 of the strip's length. A positive rise bulges to the left from start to end;
+ * under JOIN_MM it gives the straight line.
  *
  * With modulus k = sin(half the end angle): rise/chord = k/(2E − K), which grows with k, and string force P =
  * (2K/length)² (Timoshenko & Gere, "Theory of Elastic Stability", 2nd ed., §2.7).
@@ -36,7 +26,7 @@ export function bow(from: Point, to: Point, rise: number): Curve {
   assertDistinct(from, to, 'the two ends of the bow');
   if (!Number.isFinite(rise))
     throw new Fault('curve.not-finite', 'the bow: its rise is not a finite number. Give a plain length.');
-  return makeCurve('bow', [bowPiece(from, to, rise)], { from, to }, [from, to]);
+  return makeCurve({ kind: 'bow', from, to, pins: [from, to], exact: [bowPiece(from, to, rise)] });
 }
 
 function bowPiece(from: Point, to: Point, rise: number): Piece {

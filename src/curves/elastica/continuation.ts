@@ -1,5 +1,5 @@
 import { itemAt } from '../../units/checked.ts';
-import { newtonSolve, type StateVector, Workspace } from './newton-many-pins.ts';
+import { type ChordGeometry, newtonSolve, type StateVector, Workspace } from './newton-many-pins.ts';
 import {
   chordGeometry,
   flatProblem,
@@ -11,15 +11,11 @@ import {
 } from './strip-problem.ts';
 
 /*
- * The strip of the shop is the one that grows out of the straight strip as the pins move into place. Newton's
- * method from the shallow shape finds it while the strip is moderate; deeper strips are reached by
- * continuation, each step starting from the one before.
+ * The strip of the shop is the one that grows out of the straight strip as the pins move into place. Newton's method
+ * from the shallow shape finds it while the strip is moderate; continuation reaches deeper ones, step by step.
  */
 
-/**
- * Largest nonlinearity (radians) from which the shallow start leads to the right strip: by trial on 3000
- * random sets.
- */
+/** Largest nonlinearity (radians) from which the shallow start leads to the right strip: by trial on 3000 random sets. */
 const MAX_DIRECT_NONLINEARITY = 1.05;
 /** Nonlinearity that one continuation step may add. */
 const CONTINUATION_STEP = 0.35;
@@ -28,7 +24,7 @@ const EXACT_TOLERANCE = 1e-9;
 /** Newton step that is good enough to start the next continuation step. */
 const ROUGH_TOLERANCE = 1e-4;
 const [MAX_DIRECT_STEPS, MAX_CONTINUATION_STEPS] = [12, 7];
-/** Accuracy of the stability limit, as a share of the whole. */
+/** Accuracy of the stability limit: the smallest step, as a share of the whole. */
 const MIN_STEP = 1e-9;
 /** Work budget in spans, about 1.5 s; a dozen pins at their limit take 5 % of it. */
 const MAX_WORK = 150_000;
@@ -41,53 +37,43 @@ export interface ContinuationResult {
   readonly exhausted: boolean;
 }
 
-export type AcceptStep = (pins: StripProblem, shape: StateVector) => boolean;
-
-/**
- * The strip at rest over pins, found directly or by continuation from the straight strip.
- * @param finest smallest step, as a share of the whole, before the strip counts as unstable
- */
+/** The strip at rest over pins, found directly or by continuation from the straight strip. */
 export function solveEquilibrium(pins: StripProblem, finest = MIN_STEP): ContinuationResult {
-  const course = chordGeometry(pins);
-  const state = shallowState(course);
-  const deep = nonlinearity(course, state);
-  const bench = new Workspace(pins.stations.length);
-  if (deep <= MAX_DIRECT_NONLINEARITY && newtonSolve(course, state, bench, EXACT_TOLERANCE, MAX_DIRECT_STEPS))
+  const chords = chordGeometry(pins);
+  const state = shallowState(chords);
+  const depth = nonlinearity(chords, state);
+  const workspace = new Workspace(pins.stations.length);
+  if (depth <= MAX_DIRECT_NONLINEARITY && solveExactly(chords, state, workspace))
     return { share: 1, state, exhausted: false };
-  const straight = { pins: flatProblem(pins), shape: straightState(pins.stations.length) };
-  return followContinuation(
-    straight,
-    pins,
-    Math.max(2, Math.ceil(deep / CONTINUATION_STEP)),
-    () => true,
-    finest,
-  );
+  const straight = { pins: flatProblem(pins), state: straightState(pins.stations.length) };
+  const steps = Math.max(2, Math.ceil(depth / CONTINUATION_STEP));
+  return followContinuation(straight, pins, steps, () => true, finest);
 }
+
+const solveExactly = (chords: ChordGeometry, state: StateVector, workspace: Workspace): boolean =>
+  newtonSolve(chords, state, workspace, EXACT_TOLERANCE, MAX_DIRECT_STEPS);
 
 /** The strip near a known one, by Newton's method from it; undefined if that does not converge. */
 export function solveNearby(pins: StripProblem, known: StateVector): StateVector | undefined {
-  const shape = known.slice();
-  const bench = new Workspace(pins.stations.length);
-  return newtonSolve(chordGeometry(pins), shape, bench, EXACT_TOLERANCE, MAX_DIRECT_STEPS)
-    ? shape
-    : undefined;
+  const state = known.slice();
+  return solveExactly(chordGeometry(pins), state, new Workspace(pins.stations.length)) ? state : undefined;
 }
 
 /**
- * Moves the pins from one strip at rest to another in `steps` equal steps, halved where the strip does not
- * follow, each started by extrapolating the last two.
+ * Moves the pins from one strip at rest to another in `steps` equal steps, halved where the strip does not follow,
+ * each started by extrapolating the last two.
  */
 export function followContinuation(
-  from: { readonly pins: StripProblem; readonly shape: StateVector },
+  from: { readonly pins: StripProblem; readonly state: StateVector },
   to: StripProblem,
   steps: number,
-  accept: AcceptStep = () => true,
+  accept: (pins: StripProblem, state: StateVector) => boolean = () => true,
   finest = MIN_STEP,
 ): ContinuationResult {
   const count = to.stations.length;
-  const bench = new Workspace(count);
+  const workspace = new Workspace(count);
   let [share, step, work] = [0, 1 / steps, 0];
-  let [state, before, gap] = [from.shape, from.shape, 1];
+  let [state, before, gap] = [from.state, from.state, 1];
   while (share < 1) {
     const next = share + step > 1 - finest ? 1 : share + step;
     const pins = interpolateProblem(from.pins, to, next);
@@ -95,7 +81,7 @@ export function followContinuation(
     const done = next === 1 ? EXACT_TOLERANCE : ROUGH_TOLERANCE;
     const most = next === 1 ? MAX_DIRECT_STEPS : MAX_CONTINUATION_STEPS;
     work += most * count;
-    if (newtonSolve(chordGeometry(pins), trial, bench, done, most) && accept(pins, trial)) {
+    if (newtonSolve(chordGeometry(pins), trial, workspace, done, most) && accept(pins, trial)) {
       [before, gap] = [state, next - share];
       [state, share] = [trial, next];
       step = Math.min(2 * step, 1 / steps);

@@ -1,18 +1,7 @@
 import { Fault } from '../../units/fault.ts';
+import { ChordFrame } from '../geometry/chord-frame.ts';
 import type { ElasticaSegment } from '../geometry/pieces/piece.ts';
-import {
-  add,
-  angleDifference,
-  angleFrom,
-  direction,
-  distance,
-  dot,
-  leftNormal,
-  type Point,
-  point,
-  scale,
-  subtract,
-} from '../geometry/point.ts';
+import { add, angleDifference, distance, type Point, point, scale } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
 import { apexOf } from '../measurements.ts';
 import { undefinedOnFault } from '../try-curve.ts';
@@ -28,30 +17,24 @@ export interface NailSolution {
   readonly spans: readonly ElasticaSegment[];
 }
 
+/** The search seen in shares of the chord, mirrored where the apex lies to its right. */
 class ApexProblem {
-  readonly chord: number;
-  readonly along: Point;
   readonly held: HeldAngles;
 
   constructor(
-    readonly from: Point,
+    readonly frame: ChordFrame,
     readonly to: Point,
     readonly side: 1 | -1,
     readonly ends: StripEnds,
   ) {
-    this.chord = distance(from, to);
-    const tilt = angleFrom(from, to);
-    this.along = direction(tilt);
-    const toChord = (end: StripEnds['start']): number | undefined => {
-      if (end === 'free') return undefined;
-      return side * angleDifference(tilt, end.held);
-    };
+    const toChord = (end: StripEnds['start']): number | undefined =>
+      end === 'free' ? undefined : side * angleDifference(frame.angle, end.held);
     this.held = { start: toChord(ends.start), end: toChord(ends.end) };
   }
 
   toWorld({ x, y }: Point): Point {
-    const out = scale(add(scale(this.along, x), scale(leftNormal(this.along), this.side * y)), this.chord);
-    return add(this.from, out);
+    const { from, along, normal, length } = this.frame;
+    return add(from, scale(add(scale(along, x), scale(normal, this.side * y)), length));
   }
 
   /** The nail for an apex over the chord with its strip, if both exist. */
@@ -66,30 +49,29 @@ class ApexProblem {
 
   /** The strip over a nail, if its apex is there. */
   private solveOver(nail: Point, apex: Point): NailSolution['spans'] | undefined {
-    const spans = undefinedOnFault(() => trySolveStrip([this.from, nail, this.to], this.ends));
+    const { from, length } = this.frame;
+    const spans = undefinedOnFault(() => trySolveStrip([from, nail, this.to], this.ends));
     if (!spans || typeof spans === 'function') return undefined;
-    const got = apexOf(spans, this.from, this.to)?.at;
-    return got && distance(got, apex) <= APEX_TOLERANCE * this.chord ? spans : undefined;
+    const got = apexOf(spans, from, this.to)?.at;
+    return got && distance(got, apex) <= APEX_TOLERANCE * length ? spans : undefined;
   }
 }
 
 /**
- * The one nail that puts the apex of the strip, the point farthest from its chord, at `apex`: exact to 1e-9
- * of the chord, and checked by solving the strip over it.
+ * The one nail that puts the apex of the strip, the point farthest from its chord, at `apex`: exact to 1e-9 of the
+ * chord, and checked by solving the strip over it.
  * @throws Fault `batten.no-such-apex` with the nearest apex of that height, or `batten.too-high`
  */
 export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds): NailSolution {
-  const chord = distance(from, to);
-  const along = direction(angleFrom(from, to));
-  const out = subtract(apex, from);
-  const height = dot(out, leftNormal(along));
+  const frame = new ChordFrame(from, to);
+  const height = frame.height(apex);
   if (Math.abs(height) < JOIN_MM)
     throw new Fault(
       'batten.no-such-apex',
       'an apex on the chord leaves no curve. Give it an offset, or use a line.',
     );
-  const run = new ApexProblem(from, to, height > 0 ? 1 : -1, ends);
-  const asked = point(dot(out, along) / chord, Math.abs(height) / chord);
+  const run = new ApexProblem(frame, to, height > 0 ? 1 : -1, ends);
+  const asked = point(frame.station(apex) / frame.length, Math.abs(height) / frame.length);
   const nailed = run.findNail(asked);
   if (nailed) return nailed;
   const highest = highestApex(run);
@@ -104,9 +86,7 @@ export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds
   );
 }
 
-/**
- * Stations tried for an apex of a height, and bisections after: the nearest is known to 1e-9 of the chord.
- */
+/** Stations tried for an apex of a height, and bisections after: the nearest is known to 1e-9 of the chord. */
 const [STATIONS, HALVINGS] = [32, 25];
 
 /** The nearest station (share of the chord) where an apex of that height is possible. */
@@ -134,14 +114,15 @@ const BELOW_LIMIT = 1 - 1e-6;
 
 /** A height of apex, in chords, that is surely possible, over nails at some stations. */
 function highestApex(run: ApexProblem): number {
-  const { from, to, ends, chord, held } = run;
+  const { frame, to, ends, held } = run;
   let highest = 0;
   for (let i = 1; i < NAIL_STATIONS; i++) {
     const limit = riseLimit(i / NAIL_STATIONS, held.start, held.end);
     if (limit === undefined) continue;
-    const spans = trySolveStrip([from, run.toWorld(point(i / NAIL_STATIONS, limit * BELOW_LIMIT)), to], ends);
+    const nail = run.toWorld(point(i / NAIL_STATIONS, limit * BELOW_LIMIT));
+    const spans = trySolveStrip([frame.from, nail, to], ends);
     if (typeof spans === 'function') continue;
-    highest = Math.max(highest, (apexOf(spans, from, to)?.rise ?? 0) / chord);
+    highest = Math.max(highest, (apexOf(spans, frame.from, to)?.rise ?? 0) / frame.length);
   }
   return highest;
 }
@@ -151,8 +132,8 @@ function noNailFault(run: ApexProblem, { y }: Point, most: number): Fault {
   return new Fault(
     tooHigh ? 'batten.too-high' : 'batten.no-such-apex',
     (mm) =>
-      `no nail gives a strip with these ends an apex ${mm(y * run.chord)} off its chord` +
-      (tooHigh && most > 0 ? `: it goes up to about ${mm(most * run.chord)}. ` : '. ') +
+      `no nail gives a strip with these ends an apex ${mm(y * run.frame.length)} off its chord` +
+      (tooHigh && most > 0 ? `: it goes up to about ${mm(most * run.frame.length)}. ` : '. ') +
       `${tooHigh ? 'Lower the apex, hold' : 'Hold'} or free the ends otherwise, or use an arc.`,
   );
 }

@@ -1,7 +1,8 @@
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
+import { ChordFrame } from '../geometry/chord-frame.ts';
 import { elasticaStates } from '../geometry/pieces/elastica-series.ts';
-import type { ElasticaSegment, Piece } from '../geometry/pieces/piece.ts';
-import { angleFrom, direction, dot, leftNormal, type Point, scale, subtract } from '../geometry/point.ts';
+import type { Piece } from '../geometry/pieces/piece.ts';
+import { direction, dot, leftNormal, type Point, scale } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
 
 export interface PinForce {
@@ -9,13 +10,13 @@ export interface PinForce {
   /** Direction of the tangent at the pin, radians from the reference line. */
   readonly angle: number;
   /**
-   * Force of the pin on the strip along the strip's left normal (−sin, cos), for a bending stiffness EI of 1,
-   * in 1/mm². Times EI (N·mm²) it is in newtons.
+   * Force of the pin on the strip along the strip's left normal (−sin, cos), for a bending stiffness EI of 1, in
+   * 1/mm². Times EI (N·mm²) it is in newtons.
    */
   readonly reaction: number;
   /**
-   * The side of the strip, from its start to its end, where a plain nail must be: on the right if its force
-   * points left, as a nail can only push. Undefined if it need not push.
+   * The side of the strip, from its start to its end, where a plain nail must be: on the right if its force points
+   * left, as a nail can only push. Undefined if it need not push.
    */
   readonly side: 'left' | 'right' | undefined;
 }
@@ -24,11 +25,11 @@ export interface PinForce {
 const NO_FORCE = 1e-9;
 
 /**
- * The force of every pin of a batten, ends included: the jump in the rate of curvature. At a held end it is
- * the push of the sleeve square to the strip, without its moment.
+ * The force of every pin of a batten, ends included: the jump in the rate of curvature. At a held end it is the push
+ * of the sleeve square to the strip, without its moment.
  */
 export function pinForces(exact: readonly Piece[]): PinForce[] {
-  const spans = exact.filter((piece): piece is ElasticaSegment => piece.type === 'elastica');
+  const spans = exact.filter((piece) => piece.type === 'elastica');
   const pins = spans.map(({ from, angle, curvatureRate }) => ({ at: from, angle, reaction: curvatureRate }));
   spans.forEach((span, i) => {
     const { x, y, angle, rate } = elasticaStates(span)(span.length);
@@ -43,16 +44,15 @@ const nailSide = (reaction: number, largest: number): 'left' | 'right' | undefin
   Math.abs(reaction) <= NO_FORCE * largest ? undefined : reaction > 0 ? 'right' : 'left';
 
 /**
- * Pins between the ends (by index) that would have to pull if every nail were between the strip and its
- * chord. Such nails go on the other side of the strip instead (`side`). A pin on the chord is never listed.
+ * Pins between the ends (by index) that would have to pull if every nail were between the strip and its chord. Such
+ * nails go on the other side of the strip instead (`side`). A pin on the chord is never listed.
  */
 export function pulling(forces: readonly PinForce[]): number[] {
-  const [from, to] = [firstOf(forces).at, lastOf(forces).at];
-  const up = leftNormal(direction(angleFrom(from, to)));
+  const frame = new ChordFrame(firstOf(forces).at, lastOf(forces).at);
   return forces.flatMap(({ at, angle, reaction, side }, i) => {
-    const height = dot(subtract(at, from), up);
+    const height = frame.height(at);
     if (i === 0 || i === forces.length - 1 || side === undefined || Math.abs(height) < JOIN_MM) return [];
     const force = scale(leftNormal(direction(angle)), reaction);
-    return dot(force, up) * height < 0 ? [i] : [];
+    return dot(force, frame.normal) * height < 0 ? [i] : [];
   });
 }

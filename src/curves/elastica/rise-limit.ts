@@ -6,46 +6,37 @@ import { type StateVector, spanOffset } from './newton-many-pins.ts';
 import { integrateSpan, newSpanEnd } from './shooting.ts';
 import { chordGeometry, type StripProblem } from './strip-problem.ts';
 
-/*
- * How high one nail can lift a strip. Two things end it: the strip snaps through (no shape of least energy is
- * left), or the nail no longer presses and the strip leaves it.
- */
-
 const farEnd = newSpanEnd();
 
 /** The nail's force on the strip, along the strip's left, for a chord and a stiffness of 1. */
-function nailForce(pins: StripProblem, shape: StateVector): number {
+function nailForce(pins: StripProblem, state: StateVector): number {
   const { chords, directions } = chordGeometry(pins);
-  const [first, second] = [spanOffset(3, 0), spanOffset(3, 1)];
-  integrateSpan(
-    farEnd,
-    firstOf(shape) - firstOf(directions),
-    itemAt(shape, first),
-    itemAt(shape, first + 1),
-    itemAt(shape, first + 2),
-  );
-  return itemAt(shape, second + 1) / itemAt(chords, 1) ** 2 - farEnd.rate / firstOf(chords) ** 2;
+  const first = spanOffset(3, 0);
+  const [curvature, rate, length] = [0, 1, 2].map((i) => itemAt(state, first + i)) as [
+    number,
+    number,
+    number,
+  ];
+  integrateSpan(farEnd, firstOf(state) - firstOf(directions), curvature, rate, length);
+  return itemAt(state, spanOffset(3, 1) + 1) / itemAt(chords, 1) ** 2 - farEnd.rate / firstOf(chords) ** 2;
 }
 
 const atHeight = (pins: StripProblem, height: number): StripProblem => ({ ...pins, heights: [0, height, 0] });
 
-/**
- * How far the nail is moved, as a share of the chord, to differentiate its force: half the digits of a
- * double.
- */
+/** How far the nail is moved, as a share of the chord, to differentiate its force: half the digits of a double. */
 const PROBE_RISE = 1e-6;
 
 /**
- * Whether the strip stays on its nail: the nail presses it away from the chord, or holds it down below where
- * it would be by itself. False once the nail has let go: raised further it would have to pull.
+ * Whether the strip stays on its nail: the nail presses it away from the chord, or holds it down below where it would
+ * be by itself. False once the nail has let go: raised further it would have to pull.
  */
-export function isContactStable(pins: StripProblem, shape: StateVector): boolean {
+export function isContactStable(pins: StripProblem, state: StateVector): boolean {
   const height = itemAt(pins.heights, 1);
   const side = Math.sign(height);
-  const force = side * nailForce(pins, shape);
+  const force = side * nailForce(pins, state);
   if (side === 0 || force >= 0) return true;
   const higher = atHeight(pins, height + side * PROBE_RISE);
-  const lifted = solveNearby(higher, shape);
+  const lifted = solveNearby(higher, state);
   return lifted !== undefined && side * nailForce(higher, lifted) > force;
 }
 
@@ -54,9 +45,9 @@ const MAX_RISE = 2;
 const STEPS = 40;
 
 /**
- * The greatest rise per chord at a nail for a strip with one or both ends held, by continuation from the nail
- * on the chord to where the strip snaps through or leaves the nail (to 1e-8). Undefined if the held ends
- * alone have no equilibrium.
+ * The greatest rise per chord at a nail for a strip with one or both ends held, by continuation from the nail on the
+ * chord to where the strip snaps through or leaves the nail (to 1e-8). Undefined if the held ends alone have no
+ * equilibrium.
  * @param share the nail's station per chord, in (0, 1)
  * @param start angle of the held start to the chord, radians; undefined if free. The same for `end`
  * @param side 1 for a nail above the chord, −1 below
@@ -68,15 +59,10 @@ export function riseLimit(
   side: 1 | -1 = 1,
 ): number | undefined {
   const low: StripProblem = { stations: [0, share, 1], heights: [0, 0, 0], start, end };
-  const from = solveEquilibrium(low);
-  if (from.share < 1) return undefined;
-  const top = followContinuation(
-    { pins: low, shape: from.state },
-    atHeight(low, side * MAX_RISE),
-    STEPS,
-    isContactStable,
-  );
-  return top.share * MAX_RISE;
+  const onChord = solveEquilibrium(low);
+  if (onChord.share < 1) return undefined;
+  const first = { pins: low, state: onChord.state };
+  return MAX_RISE * followContinuation(first, atHeight(low, side * MAX_RISE), STEPS, isContactStable).share;
 }
 
 /** The fault of a nail that is too high, with the limit there. */

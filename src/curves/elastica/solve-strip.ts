@@ -1,16 +1,8 @@
-import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
+import { firstOf, itemAt, lastOf, neighbors } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
+import { ChordFrame } from '../geometry/chord-frame.ts';
 import type { ElasticaSegment } from '../geometry/pieces/piece.ts';
-import {
-  angleDifference,
-  angleFrom,
-  direction,
-  distance,
-  dot,
-  leftNormal,
-  type Point,
-  subtract,
-} from '../geometry/point.ts';
+import { angleDifference, angleFrom, distance, type Point } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
 import { assertDistinct } from '../validate.ts';
 import { type ContinuationResult, solveEquilibrium } from './continuation.ts';
@@ -21,8 +13,8 @@ import type { StripProblem } from './strip-problem.ts';
 import { solveThreePinStrip } from './three-pin-closed-form.ts';
 
 /**
- * A free end rests on a pin without bending moment. At a held end a sleeve keeps the tangent at an angle
- * (radians, counterclockwise from the reference line) and lets the strip slide.
+ * A free end rests on a pin without bending moment. At a held end a sleeve keeps the tangent at an angle (radians,
+ * counterclockwise from the reference line) and lets the strip slide.
  */
 export type StripEnd = 'free' | { readonly held: number };
 
@@ -31,6 +23,8 @@ export interface StripEnds {
   readonly end: StripEnd;
 }
 
+export const FREE_ENDS: StripEnds = { start: 'free', end: 'free' };
+
 /** A strip at rest: one piece of elastica between each two pins, and the force of every pin. */
 export interface Strip {
   readonly spans: readonly ElasticaSegment[];
@@ -38,15 +32,13 @@ export interface Strip {
 }
 
 /**
- * The uniform springy strip over frictionless pins, free to slide along: the shape of least bending energy
- * that grows out of the straight strip as the pins move into place. Shapes that loop or would snap through
- * are never returned.
+ * The uniform springy strip over frictionless pins, free to slide along: the shape of least bending energy that grows
+ * out of the straight strip as the pins move into place. Shapes that loop or would snap through are never returned.
  *
- * Exact to 1e-9 of the chord or better. Three pins with free ends have a closed form; every other strip is
- * solved by Newton's method on the exact equation of each span.
+ * Exact to 1e-9 of the chord or better. Three pins with free ends have a closed form; every other strip is solved by
+ * Newton's method on the exact equation of each span.
  * @param pins two or more, in order along the chord from the first to the last
- * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.out-of-order`, `batten.too-high`,
- *   `batten.not-found`
+ * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.out-of-order`, `batten.too-high`, `batten.not-found`
  */
 export function strip(pins: readonly Point[], ends: StripEnds): Strip {
   const spans = stripSpans(pins, ends);
@@ -60,8 +52,8 @@ export function stripSpans(pins: readonly Point[], ends: StripEnds): readonly El
 }
 
 /**
- * The spans of the strip, or, if there is no equilibrium, a thunk for the fault: building it is expensive (it
- * searches for the limit). Pins that no strip can have are thrown at once.
+ * The spans of the strip, or, if there is no equilibrium, a thunk for the fault: building it is expensive (it searches
+ * for the limit). Pins that no strip can have are thrown at once.
  */
 export function trySolveStrip(
   pins: readonly Point[],
@@ -72,10 +64,10 @@ export function trySolveStrip(
   const over = toStripProblem(pins, ends);
   assertAdvancing(over, pins);
   const free = ends.start === 'free' && ends.end === 'free';
-  if (free && pins.length === 3) return solveThreePinStrip(from, itemAt(pins, 1), to);
+  const one = pins.length === 3;
+  if (free && one) return solveThreePinStrip(from, itemAt(pins, 1), to);
   const grown = solveEquilibrium(over);
   if (grown.exhausted) return () => notConvergedFault(grown, over);
-  const one = pins.length === 3;
   if (grown.share < 1) return () => (one ? tooHighFault(over, from, to) : snapThroughFault(grown, over));
   if (one && !isContactStable(over, grown.state)) return () => tooHighFault(over, from, to);
   return spansFromState(grown.state, pins);
@@ -83,11 +75,7 @@ export function trySolveStrip(
 
 /** The pins in shares of the chord; held angles relative to the chord, in (−π, π]. */
 function toStripProblem(pins: readonly Point[], { start, end }: StripEnds): StripProblem {
-  const [from, to] = [firstOf(pins), lastOf(pins)];
-  const chord = distance(from, to);
-  const tilt = angleFrom(from, to);
-  const along = direction(tilt);
-  const shares = (axis: Point): number[] => pins.map((p) => dot(subtract(p, from), axis) / chord);
+  const frame = new ChordFrame(firstOf(pins), lastOf(pins));
   const toChord = (kept: StripEnd): number | undefined => {
     if (kept === 'free') return undefined;
     if (!Number.isFinite(kept.held))
@@ -95,12 +83,13 @@ function toStripProblem(pins: readonly Point[], { start, end }: StripEnds): Stri
         'curve.not-finite',
         'the angle of a held end is not a finite number. Give a plain angle.',
       );
-    return angleDifference(tilt, kept.held);
+    return angleDifference(frame.angle, kept.held);
   };
-  const heights = shares(leftNormal(along));
+  const heights = pins.map((p) => frame.height(p) / frame.length);
   // Rounding must not bend a strip between two pins.
   [heights[0], heights[pins.length - 1]] = [0, 0];
-  return { stations: shares(along), heights, start: toChord(start), end: toChord(end) };
+  const stations = pins.map((p) => frame.station(p) / frame.length);
+  return { stations, heights, start: toChord(start), end: toChord(end) };
 }
 
 function assertAdvancing({ stations }: StripProblem, pins: readonly Point[]): void {
@@ -142,19 +131,18 @@ function snapThroughFault({ share }: ContinuationResult, over: StripProblem): Fa
   );
 }
 
-function spansFromState(shape: StateVector, pins: readonly Point[]): ElasticaSegment[] {
+function spansFromState(state: StateVector, pins: readonly Point[]): ElasticaSegment[] {
   const tilt = angleFrom(firstOf(pins), lastOf(pins));
-  return pins.slice(1).map((to, i) => {
-    const from = itemAt(pins, i);
+  return neighbors(pins).map(([from, to], i) => {
     const at = spanOffset(pins.length, i);
     const chord = distance(from, to);
     return {
       type: 'elastica',
       from,
-      angle: tilt + itemAt(shape, i),
-      curvature: itemAt(shape, at) / chord,
-      curvatureRate: itemAt(shape, at + 1) / chord ** 2,
-      length: itemAt(shape, at + 2) * chord,
+      angle: tilt + itemAt(state, i),
+      curvature: itemAt(state, at) / chord,
+      curvatureRate: itemAt(state, at + 1) / chord ** 2,
+      length: itemAt(state, at + 2) * chord,
     };
   });
 }

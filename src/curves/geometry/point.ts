@@ -37,5 +37,10 @@ export const angleFrom = (a: Point, b: Point): number => Math.atan2(b.y - a.y, b
 /** From one direction to another the shorter way, radians in (−π, π], left positive. */
 export const angleDifference = (from: number, to: number): number =>
   Math.atan2(Math.sin(to - from), Math.cos(to - from));
+/** How far the way from a to b turns at b towards c, radians, left positive. */
+export const turnBetween = (a: Point, b: Point, c: Point): number => {
+  const [ab, bc] = [subtract(b, a), subtract(c, b)];
+  return Math.atan2(cross(ab, bc), dot(ab, bc));
+};
 /** A quarter turn counter-clockwise: the left normal of a tangent. */
 export const leftNormal = (a: Point): Point => ({ x: -a.y, y: a.x });

@@ -1,32 +1,19 @@
 import { Fault } from '../../units/fault.ts';
-import type { Curve } from '../curve.ts';
+import { type Curve, makeCurve } from '../curve.ts';
+import { ChordFrame } from '../geometry/chord-frame.ts';
 import type { Piece } from '../geometry/pieces/piece.ts';
-import {
-  add,
-  angleFrom,
-  cross,
-  direction,
-  distance,
-  dot,
-  leftNormal,
-  lerp,
-  type Point,
-  scale,
-  subtract,
-} from '../geometry/point.ts';
+import { add, angleFrom, distance, lerp, type Point, scale, turnBetween } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
-import { makeCurve } from '../make-curve.ts';
 import { assertDistinct } from '../validate.ts';
 
 export type ArcBy = { readonly through: Point } | { readonly rise: number } | { readonly radius: number };
 
 /**
- * A circular arc between two ends, by one of: a point it passes through, its rise, its radius (mm). A
- * positive rise or radius bulges to the left from start to end: up, for a run along the reference line. By
- * radius the lesser arc is taken; a rise over half the chord gives more than a half circle.
+ * A circular arc between two ends, by a point it passes through, its rise or its radius (mm). A positive rise or
+ * radius bulges to the left from start to end. By radius the lesser arc is taken; a rise over half the chord gives
+ * more than a half circle. A rise under JOIN_MM, or a point on the chord, gives the straight line.
  *
- * Radius = chord²/(8·rise) + rise/2 (intersecting chords, Euclid III.35). Exact to rounding. A rise under
- * JOIN_MM, or a point on the chord, gives the straight line.
+ * Radius = chord²/(8·rise) + rise/2 (intersecting chords, Euclid III.35).
  * @throws Fault `curve.same-point`, `curve.not-finite`, `arc.radius-too-small`, `arc.out-of-order`
  */
 export function arc(from: Point, to: Point, by: ArcBy): Curve {
@@ -34,14 +21,13 @@ export function arc(from: Point, to: Point, by: ArcBy): Curve {
   const rise = riseOf(from, to, by);
   if (!Number.isFinite(rise))
     throw new Fault('curve.not-finite', 'the arc: a figure is not a finite number. Give plain lengths.');
-  return makeCurve('arc', [arcByRise(from, to, rise)], { from, to }, []);
+  return makeCurve({ kind: 'arc', from, to, pins: [], exact: [arcByRise(from, to, rise)] });
 }
 
 function arcByRise(from: Point, to: Point, rise: number): Piece {
   if (Math.abs(rise) < JOIN_MM) return { type: 'line', from, to };
-  const chord = distance(from, to);
+  const { length: chord, normal } = new ChordFrame(from, to);
   const radius = chord ** 2 / (8 * Math.abs(rise)) + Math.abs(rise) / 2;
-  const normal = leftNormal(direction(angleFrom(from, to)));
   const centre = add(lerp(from, to, 0.5), scale(normal, rise - Math.sign(rise) * radius));
   // Half the sweep has tan(sweep/4) = rise ÷ half chord; a bulge to the left runs clockwise.
   const sweep = -4 * Math.atan((2 * rise) / chord);
@@ -49,28 +35,25 @@ function arcByRise(from: Point, to: Point, rise: number): Piece {
 }
 
 function riseOf(from: Point, to: Point, by: ArcBy): number {
-  const chord = distance(from, to);
   if ('rise' in by) return by.rise;
-  if ('radius' in by) {
-    const radius = Math.abs(by.radius);
-    if (radius < chord / 2)
-      throw new Fault(
-        'arc.radius-too-small',
-        (mm) =>
-          `a radius of ${mm(radius)} does not span a chord of ${mm(chord)}. Give a radius of ${mm(chord / 2)} or more.`,
-      );
-    // The sagitta without the difference of two large numbers, so that flat arcs keep their digits.
-    return (Math.sign(by.radius) * chord ** 2) / 4 / (radius + Math.sqrt(radius ** 2 - chord ** 2 / 4));
-  }
-  return riseThrough(from, to, by.through);
+  if ('through' in by) return riseThrough(from, to, by.through);
+  const chord = distance(from, to);
+  const radius = Math.abs(by.radius);
+  if (radius < chord / 2)
+    throw new Fault(
+      'arc.radius-too-small',
+      (mm) =>
+        `a radius of ${mm(radius)} does not span a chord of ${mm(chord)}. Give a radius of ${mm(chord / 2)} or more.`,
+    );
+  // The sagitta without the difference of two large numbers, so that flat arcs keep their digits.
+  return (Math.sign(by.radius) * chord ** 2) / 4 / (radius + Math.sqrt(radius ** 2 - chord ** 2 / 4));
 }
 
 /** The point sees the chord under an angle; half its supplement is the angle chord–end–apex. */
 function riseThrough(from: Point, to: Point, through: Point): number {
   assertDistinct(from, through, 'the start of the arc and the point it passes through');
   assertDistinct(through, to, 'the point the arc passes through and its end');
-  const [a, b] = [subtract(through, from), subtract(to, through)];
-  const turn = Math.atan2(cross(a, b), dot(a, b));
+  const turn = turnBetween(from, through, to);
   if (Math.abs(turn) > Math.PI - 1e-9)
     throw new Fault(
       'arc.out-of-order',

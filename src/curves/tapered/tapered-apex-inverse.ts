@@ -2,19 +2,19 @@ import { firstOf, itemAt } from '../../units/checked.ts';
 import { Fault, type ShowLength } from '../../units/fault.ts';
 import { freeRiseLimit } from '../elastica/three-pin-closed-form.ts';
 import { taperedStates } from '../geometry/pieces/tapered-series.ts';
-import type { Point } from '../geometry/point.ts';
+import { type Point, point } from '../geometry/point.ts';
 import { newtonSystem } from '../numeric/newton.ts';
 import { rootBetween } from '../numeric/roots-and-minima.ts';
-import type { ChordFrame } from './chord-frame.ts';
 import { solveNearbyTapered, solveTapered, type TaperedEquilibrium } from './tapered-equilibrium.ts';
+import type { UnitFrame } from './unit-frame.ts';
 
-/** Newton steps for the nail, and how near the apex must come, as a share of the chord. */
+/** Newton steps for the nail, and the last of them as a share of the chord. */
 const [NAIL_STEPS, NAIL_TOLERANCE] = [15, 1e-9];
-/** If the nail is not found at once the rise is increased in this many steps. */
+/** Steps in which the rise is increased where the nail is not found at once. */
 const RISES = 4;
 
 /** The strip with its apex there, by Newton's method on the nail. */
-export function solveTaperedApex(apex: Point, ratio: number, frame: ChordFrame): TaperedEquilibrium {
+export function solveTaperedApex(apex: Point, ratio: number, frame: UnitFrame): TaperedEquilibrium {
   const start = { x: Math.min(Math.max(apex.x, 0.1), 0.9), y: apex.y };
   const rest = newtonNail(start, apex, ratio) ?? continueRise(start, apex, ratio);
   if (rest) return rest;
@@ -31,7 +31,7 @@ export function solveTaperedApex(apex: Point, ratio: number, frame: ChordFrame):
 /** Nails this near to an end, as a share of the chord, show how far the apex can be moved. */
 const NEAR_END = 0.02;
 
-/** An apex lower than this, per chord, does not count. */
+/** The station of the apex over a nail so low, 1e-4 of the chord, that the strip is as good as linear. */
 const shallowApex = (x: number, ratio: number): number => {
   const rest = solveTapered({ x, y: 1e-4 }, ratio);
   return rest ? apexOfSpans(rest).x : x;
@@ -56,28 +56,31 @@ function continueRise(start: Point, apex: Point, ratio: number): NailEquilibrium
 
 function newtonNail(start: Point, apex: Point, ratio: number): NailEquilibrium | undefined {
   let rest = isFeasibleNail(start) ? solveTapered(start, ratio) : undefined;
-  const off = ([x, y]: readonly number[]): readonly number[] => {
-    const nail = { x: x!, y: y! };
-    rest &&= solveNearbyTapered(rest, nail, ratio);
+  const off = (nail: readonly number[]): readonly number[] => {
+    rest &&= solveNearbyTapered(rest, toNail(nail), ratio);
     if (!rest) return [Number.NaN, Number.NaN];
     const got = apexOfSpans(rest);
     return [got.x - apex.x, got.y - apex.y];
   };
   // At most halfway to an end, and at most half as high again, in one step.
-  const limitStep = ([x, y]: readonly number[], [x2, y2]: readonly number[]): readonly number[] => [
-    Math.min(Math.max(x2!, x! / 2), (x! + 1) / 2),
-    Math.min(Math.max(y2!, y! / 2), y! * 1.5),
-  ];
+  const limitStep = (at: readonly number[], next: readonly number[]): readonly number[] => {
+    const [from, to] = [toNail(at), toNail(next)];
+    return [
+      Math.min(Math.max(to.x, from.x / 2), (from.x + 1) / 2),
+      Math.min(Math.max(to.y, from.y / 2), from.y * 1.5),
+    ];
+  };
   const root = newtonSystem(off, [start.x, start.y], {
     stepTolerance: NAIL_TOLERANCE,
     limitStep,
     maxSteps: NAIL_STEPS,
   });
-  const nail = root && { x: firstOf(root.solution), y: itemAt(root.solution, 1) };
+  const nail = root && toNail(root.solution);
   const found = nail && rest && solveNearbyTapered(rest, nail, ratio);
   return found && { ...found, nail };
 }
 
+const toNail = (unknowns: readonly number[]): Point => point(firstOf(unknowns), itemAt(unknowns, 1));
 const isFeasibleNail = ({ x, y }: Point): boolean => x > 0 && x < 1 && y > 0 && y < freeRiseLimit(x);
 
 /** Where the strip is parallel to the chord; it turns one way only, so there is one such place. */
@@ -88,9 +91,9 @@ function apexOfSpans({ spans: [first, second] }: TaperedEquilibrium): Point {
   return state(u);
 }
 
-export const noApexFault = (apex: Point, frame: ChordFrame, cure: (length: ShowLength) => string): Fault =>
+export const noApexFault = (apex: Point, frame: UnitFrame, cure: (length: ShowLength) => string): Fault =>
   new Fault(
     'batten.no-such-apex',
     (mm) =>
-      `no nail gives this tapered strip an apex ${mm(frame.heightMm(apex))} off its chord at station ${mm(frame.toWorld(apex).x)}. ${cure(mm)}`,
+      `no nail gives this tapered strip an apex ${mm(apex.y * frame.length)} off its chord at station ${mm(frame.toWorld(apex).x)}. ${cure(mm)}`,
   );

@@ -1,14 +1,12 @@
 import { itemAt } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
-import type { Curve } from '../curve.ts';
-import type { StripEnds } from '../elastica/solve-strip.ts';
+import { type Curve, makeCurve } from '../curve.ts';
+import { FREE_ENDS, type StripEnds } from '../elastica/solve-strip.ts';
 import { freeRiseLimit } from '../elastica/three-pin-closed-form.ts';
 import type { TaperedSegment } from '../geometry/pieces/piece.ts';
-import { distance, type Point } from '../geometry/point.ts';
+import type { Point } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
-import { makeCurve } from '../make-curve.ts';
-import { assertDistinct } from '../validate.ts';
-import { ChordFrame } from './chord-frame.ts';
+import { assertBetween, assertDistinct } from '../validate.ts';
 import { noApexFault, solveTaperedApex } from './tapered-apex-inverse.ts';
 import {
   END,
@@ -17,6 +15,7 @@ import {
   solveTapered,
   type TaperedEquilibrium,
 } from './tapered-equilibrium.ts';
+import { UnitFrame } from './unit-frame.ts';
 
 /** Thickness of a strip at its two ends, mm, linear between them. */
 export interface Taper {
@@ -26,46 +25,38 @@ export interface Taper {
 
 export type TaperedBy = { readonly nail: Point } | { readonly apex: Point };
 
-const FREE: StripEnds = { start: 'free', end: 'free' };
-
-/**
- * A strip with more taper breaks at its feather edge before it bends: its thin end is 1/125 as stiff as its
- * thick one.
- */
+/** A strip with more taper breaks at its feather edge before it bends: its thin end is 1/125 as stiff as its thick one. */
 const MAX_TAPER = 5;
 
 /**
  * The curve of a springy strip planed to a taper, over a pin at each end and one nail between.
  *
- * The model is the least of ½∫t³κ² ds over the shapes through the pins, with the length of the strip and the
- * place of the nail along it free while the taper always runs from `from` at the first end to `to` at the
- * last. No such strip rests on three frictionless pins alone: it would creep thick end first, so friction or
- * a stop must hold it endwise. A strip held lengthwise at its first end instead agrees when shallow; tapered
- * to half, its apex over a nail in the middle is 0.15 % of the rise higher at a rise of 0.2 of the chord, 0.5
- * % at 0.3.
+ * The model is the least of ½∫t³κ² ds over the shapes through the pins, with the length of the strip and the place of
+ * the nail along it free while the taper always runs from `from` at the first end to `to` at the last. No such strip
+ * rests on three frictionless pins alone: it would creep thick end first, so friction or a stop must hold it endwise.
+ * A strip held lengthwise at its first end instead agrees when shallow; tapered to half, its apex over a nail in the
+ * middle is 0.15 % of the rise higher at a rise of 0.2 of the chord, 0.5 % at 0.3.
  *
- * By `nail` or by `apex` as for `batten`; the higher the strip, the nearer its apex to the thin end. Exact to
- * 1e-11 of the chord. Bending, strain and the pushes of the pins: `taperedStates` and `pinPushes` of the
- * exact pieces.
- * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.taper`, `batten.taper-held`, `batten.out-of-
- *   order`, `batten.too-high`, `batten.no-such-apex`
+ * By `nail` or by `apex` as for `batten`; the higher the strip, the nearer its apex to the thin end. Exact to 1e-11 of
+ * the chord.
+ * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.taper`, `batten.taper-held`, `batten.out-of-order`,
+ *   `batten.too-high`, `batten.no-such-apex`
  */
-export function taperedBatten(from: Point, to: Point, by: TaperedBy, strip: Taper, ends = FREE): Curve {
+export function taperedBatten(from: Point, to: Point, by: TaperedBy, strip: Taper, ends = FREE_ENDS): Curve {
   const bent = 'nail' in by ? by.nail : by.apex;
   assertDistinct(from, to, 'the two ends of the batten');
-  assertDistinct(from, bent, 'the start of the batten and the point between');
-  assertDistinct(bent, to, 'the point between and the end of the batten');
+  assertBetween(from, bent, to);
   assertTaper(strip, ends);
-  const frame = new ChordFrame(from, to, bent);
+  const frame = new UnitFrame(from, to, bent);
   const asked = frame.toLocal(bent);
   const ratio = strip.to / strip.from;
-  const straight = asked.y * distance(from, to) < JOIN_MM;
+  const straight = asked.y * frame.length < JOIN_MM;
   if (straight && 'apex' in by) throw noApexFault(asked, frame, () => 'Give it an offset, or use a line.');
   const spans = straight
     ? straightSpans(asked, ratio)
     : ('nail' in by ? equilibriumOnNail(asked, ratio, frame) : solveTaperedApex(asked, ratio, frame)).spans;
   const exact = spans.map((span) => frame.spanToWorld(span, strip.from));
-  return makeCurve('batten', exact, { from, to }, [from, itemAt(exact, 1).from, to]);
+  return makeCurve({ kind: 'batten', from, to, pins: [from, itemAt(exact, 1).from, to], exact });
 }
 
 function assertTaper({ from, to }: Taper, ends: StripEnds): void {
@@ -97,7 +88,7 @@ function straightSpans(nail: Point, ratio: number): TaperedSegment[] {
   ];
 }
 
-function equilibriumOnNail(nail: Point, ratio: number, frame: ChordFrame): TaperedEquilibrium {
+function equilibriumOnNail(nail: Point, ratio: number, frame: UnitFrame): TaperedEquilibrium {
   if (!(nail.x > 0 && nail.x < 1))
     throw new Fault(
       'batten.out-of-order',
@@ -111,14 +102,14 @@ function equilibriumOnNail(nail: Point, ratio: number, frame: ChordFrame): Taper
   throw new Fault(
     'batten.too-high',
     (mm) =>
-      `a strip tapered like this slips off a nail ${mm(frame.heightMm(nail))} off its chord at station ${mm(frame.toWorld(nail).x)}: ` +
-      `it holds up to ${mm(frame.heightMm({ x: 0, y: limit }))} there. Lower the nail, or taper the strip less.`,
+      `a strip tapered like this slips off a nail ${mm(nail.y * frame.length)} off its chord at station ${mm(frame.toWorld(nail).x)}: ` +
+      `it holds up to ${mm(limit * frame.length)} there. Lower the nail, or taper the strip less.`,
   );
 }
 
 /** The climb to the highest nail starts at this share of a uniform strip's limit, and continues by it. */
 const CLIMB = 1 / 8;
-/** Accuracy of the highest nail, 1 ‰ of that: a figure to stay well below. */
+/** Accuracy of the highest nail as a share of that limit: a figure to stay well below. */
 const CLIMB_TOLERANCE = 1e-3;
 
 /** The greatest height of a nail at a station, per chord; never above the uniform strip's limit. */

@@ -11,7 +11,7 @@ import {
   toPoint,
 } from '../../curves/geometry/point.ts';
 import { transformPath } from '../../curves/geometry/transform.ts';
-import { makeCurveFromPath } from '../../curves/make-curve.ts';
+import { makeCurveFromPath } from '../../curves/curve.ts';
 import { apexOf } from '../../curves/measurements.ts';
 import { sharpen } from '../../curves/offset/overbend.ts';
 import type { Rule } from '../../units/rule.ts';

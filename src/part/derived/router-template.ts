@@ -1,4 +1,4 @@
-import type { Curve } from '../../curves/curve.ts';
+import { type Curve, makeCurveFromPath } from '../../curves/curve.ts';
 import { pieceEnd, pieceStart } from '../../curves/geometry/evaluate.ts';
 import { positivePeaks } from '../../curves/geometry/extrema.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
@@ -6,7 +6,6 @@ import { angleFrom, cross, direction, distance, type Point, subtract } from '../
 import { PolylineBvh } from '../../curves/geometry/polyline-bvh.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { reversePath } from '../../curves/geometry/transform.ts';
-import { makeCurveFromPath } from '../../curves/make-curve.ts';
 import { offsetPieces } from '../../curves/offset/offset-curve.ts';
 import { itemAt, lastOf, neighbors } from '../../units/checked.ts';
 import { Fault, type Warning } from '../../units/fault.ts';

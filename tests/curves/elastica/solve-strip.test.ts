@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { makeCurve } from '../../../src/curves/curve.ts';
 import {
   elasticaS,
   elasticaX,
@@ -11,7 +12,6 @@ import { paramCurve } from '../../../src/curves/geometry/evaluate.ts';
 import { elasticaStates } from '../../../src/curves/geometry/pieces/elastica-series.ts';
 import type { ElasticaSegment } from '../../../src/curves/geometry/pieces/piece.ts';
 import { distance, type Point } from '../../../src/curves/geometry/point.ts';
-import { makeCurve } from '../../../src/curves/make-curve.ts';
 import { apexOf, figuresOf } from '../../../src/curves/measurements.ts';
 import { rootsOn } from '../../../src/curves/numeric/roots-and-minima.ts';
 import { FREE, PROMISE, strips } from '../batten-cases.ts';
@@ -82,7 +82,8 @@ describe.each(strips)('strip $id', ({ pins, ends, outputs }) => {
   test('has the reference apex and inflections', () => {
     const apex = apexOf(spans, pins[0]!, pins.at(-1)!)!.at;
     expect(distance(apex, outputs.apex as Point)).toBeLessThan(PROMISE * chord);
-    const { inflections } = figuresOf(makeCurve('batten', spans, { from: pins[0]!, to: pins.at(-1)! }, pins));
+    const run = makeCurve({ kind: 'batten', from: pins[0]!, to: pins.at(-1)!, pins, exact: spans });
+    const { inflections } = figuresOf(run);
     const known = outputs.inflections as Point[];
     expect(inflections).toHaveLength(known.length);
     inflections.forEach((place, i) => {

@@ -242,11 +242,8 @@ test('property: strips over 3 to 7 pins, offsets to half the chord, are those th
         end: angle(ends.end),
       };
       const ours = solveEquilibrium(over);
-      const walked = followContinuation(
-        { pins: flatProblem(over), shape: straightState(pins.length) },
-        over,
-        60,
-      );
+      const straight = { pins: flatProblem(over), state: straightState(pins.length) };
+      const walked = followContinuation(straight, over, 60);
       expect(ours.share).toBeCloseTo(walked.share, 6);
       if (ours.share < 1) return;
       expect(chordGeometry(over).chords).toHaveLength(pins.length - 1);

@@ -1,48 +1,28 @@
+import { ChordFrame } from '../geometry/chord-frame.ts';
 import type { TaperedSegment } from '../geometry/pieces/piece.ts';
-import {
-  add,
-  angleFrom,
-  cross,
-  direction,
-  distance,
-  dot,
-  leftNormal,
-  type Point,
-  scale,
-  subtract,
-} from '../geometry/point.ts';
+import { add, dot, type Point, scale, subtract } from '../geometry/point.ts';
 
 /** The strip's own units: chord 1 from the start along x, the bend upwards. */
-export class ChordFrame {
-  private readonly angle: number;
-  private readonly chord: number;
+export class UnitFrame extends ChordFrame {
   private readonly side: number;
-  private readonly along: Point;
   private readonly across: Point;
 
-  constructor(
-    private readonly from: Point,
-    to: Point,
-    bent: Point,
-  ) {
-    this.angle = angleFrom(from, to);
-    this.chord = distance(from, to);
-    this.along = direction(this.angle);
-    this.side = cross(this.along, subtract(bent, from)) < 0 ? -1 : 1;
-    this.across = scale(leftNormal(this.along), this.side);
+  constructor(from: Point, to: Point, bent: Point) {
+    super(from, to);
+    this.side = this.height(bent) < 0 ? -1 : 1;
+    this.across = scale(this.normal, this.side);
   }
 
   toLocal(p: Point): Point {
-    const out = scale(subtract(p, this.from), 1 / this.chord);
+    const out = scale(subtract(p, this.from), 1 / this.length);
     return { x: dot(out, this.along), y: dot(out, this.across) };
   }
 
   private rotated = ({ x, y }: Point): Point => add(scale(this.along, x), scale(this.across, y));
-  toWorld = (p: Point): Point => add(this.from, scale(this.rotated(p), this.chord));
-  heightMm = ({ y }: Point): number => y * this.chord;
+  toWorld = (p: Point): Point => add(this.from, scale(this.rotated(p), this.length));
 
   spanToWorld(span: TaperedSegment, thick: number): TaperedSegment {
-    const { chord, side } = this;
+    const { length: chord, side } = this;
     const stiff = thick ** 3;
     return {
       type: 'tapered',
