@@ -1,21 +1,14 @@
 import { firstOf, lastOf } from '../units/checked.ts';
 import type { Curve } from './curve.ts';
+import { ChordFrame } from './geometry/chord-frame.ts';
 import { type CurvePoint, paramCurve, piecesLength } from './geometry/evaluate.ts';
 import { minimizeAlong } from './geometry/extrema.ts';
 import type { Piece } from './geometry/pieces/piece.ts';
-import {
-  angleDifference,
-  angleFrom,
-  cross,
-  direction,
-  type Point,
-  subtract,
-  toPoint,
-} from './geometry/point.ts';
+import { angleDifference, angleFrom, cross, direction, type Point, toPoint } from './geometry/point.ts';
 import { JOIN_MM } from './geometry/tolerance.ts';
 import { rootsOn, SAMPLES_PER_PIECE } from './numeric/roots-and-minima.ts';
 
-/** The figures of one run that a maker asks for. Lengths mm, angles radians. */
+/** The figures of one run that a maker asks for. */
 export interface Figures {
   /** Along the curve, mm. */
   readonly length: number;
@@ -36,27 +29,24 @@ export interface Apex {
 }
 
 /**
- * The point of contiguous pieces farthest from the chord between two points, where the tangent runs
- * along the chord; undefined when nothing rises by JOIN_MM. Exact to rounding of the station's root
- * (1e-12 of the chord, except on a nearly straight run, where any station serves).
+ * The point of contiguous pieces farthest from the chord between two points, where the tangent runs along the chord;
+ * undefined when nothing rises by JOIN_MM. Its station is exact to 1e-12 of the chord, except on a nearly straight run.
  */
 export function apexOf(pieces: readonly Piece[], from: Point, to: Point): Apex | undefined {
-  const chord = direction(angleFrom(from, to));
-  const height = (p: Point): number => Math.abs(cross(chord, subtract(p, from)));
+  const frame = new ChordFrame(from, to);
   let best: Apex | undefined;
   for (const piece of pieces) {
     const at = paramCurve(piece);
     // A join counts as well: rounding can hide an apex that falls exactly between two pieces.
-    for (const u of [...rootsOn((v) => cross(chord, direction(at(v).angle)), SAMPLES_PER_PIECE), 1]) {
+    for (const u of [...rootsOn((v) => cross(frame.along, direction(at(v).angle)), SAMPLES_PER_PIECE), 1]) {
       const place = toPoint(at(u));
-      const rise = height(place);
+      const rise = Math.abs(frame.height(place));
       if (rise >= JOIN_MM && rise > (best?.rise ?? 0)) best = { at: place, rise };
     }
   }
   return best;
 }
 
-/** The place of sharpest curvature; undefined when the pieces are straight. */
 function tightestOf(pieces: readonly Piece[]): { radius: number; at: Point } | undefined {
   let best: CurvePoint | undefined;
   for (const piece of pieces) {
@@ -72,16 +62,13 @@ const STRAIGHT_SHARE = 1e-9;
 /** Where the curvature changes sign, inside a piece or at a join. */
 function inflectionsOf(pieces: readonly Piece[], tightest: number): Point[] {
   const found: Point[] = [];
-  let side = 0;
   let last: CurvePoint | undefined;
   for (const piece of pieces) {
     const at = paramCurve(piece);
     for (let i = 0; i <= SAMPLES_PER_PIECE; i++) {
       const place = at(i / SAMPLES_PER_PIECE);
-      const straight = Math.abs(place.curvature) < STRAIGHT_SHARE * tightest;
-      if (!straight && side * place.curvature < 0) found.push(inflectionBefore(at, i, last!));
-      if (straight) continue;
-      side = Math.sign(place.curvature);
+      if (Math.abs(place.curvature) < STRAIGHT_SHARE * tightest) continue;
+      if (last && Math.sign(last.curvature) * place.curvature < 0) found.push(inflectionBefore(at, i, last));
       last = place;
     }
   }
@@ -95,7 +82,7 @@ function inflectionBefore(at: (u: number) => CurvePoint, i: number, last: CurveP
   return toPoint(at((i - 1 + (roots.at(-1) ?? 0)) / SAMPLES_PER_PIECE));
 }
 
-/** The figures of a run, from its exact pieces: lengths mm, angles radians. */
+/** Measured on the exact pieces: lengths in mm, angles in radians. */
 export function figuresOf(curve: Curve): Figures {
   const { exact, from, to } = curve;
   const apex = apexOf(exact, from, to);

@@ -1,6 +1,6 @@
 import { faultsOf } from '../units/fault.ts';
 
-/** A curve may not exist for some points, nor a check of some readings; then there is none, and nothing is wrong. */
+/** Some points have no curve, and some readings no check, without anything being wrong. */
 export function undefinedOnFault<T>(make: () => T): T | undefined {
   try {
     return make();

@@ -1,33 +1,26 @@
 import { itemAt } from '../../units/checked.ts';
-import { cross, direction, dot, type Point, subtract } from '../geometry/point.ts';
+import { cross, direction, dot, type Point, subtract, turnBetween } from '../geometry/point.ts';
 import type { ArcSample } from './arc-samples.ts';
 import { type BulgedArc, signedDistanceToCircle, tangentAt } from './biarc.ts';
 
-/**
- * An eighth of a turn either side of an arc's middle: a point beside such an arc is nearest to it, not to its
- * far side.
- */
+/** An eighth of a turn either side of its middle: a point beside such an arc is nearest to it, not to its far side. */
 const MAX_BULGE = Math.tan(Math.PI / 8);
 
 const MAX_SAMPLES = 48;
 
-/**
- * An arc's error is a cubic of its length. Half a step off its extreme, 1/48 of an arc, it is smaller by
- * 1.73/2·(1/48)²/0.0481 = 0.8 %; for a deviating arc by a little more.
- */
+/** Half a step off the extreme of an arc's cubic error it is smaller by 1.73/2·(1/48)²/0.0481 = 0.8 %, or a little more. */
 const SAMPLING_MARGIN = 0.985;
 
 /**
- * Samples farther apart than this share of the arcs' length say too little about them, as where a sharp turn
- * runs into a gentle one: there the arcs may not deviate by more than this share of the tolerance between two
- * samples.
+ * Samples farther apart than this share of the arcs' length say too little about them, as where a sharp turn runs into
+ * a gentle one: there the arcs may deviate between two samples by this share of the tolerance only.
  */
 const SPARSE_GAP = 1 / 8;
 const SPARSE_TOLERANCE = 1 / 8;
 
 export type ArcTest = (arcs: readonly BulgedArc[], from: number, to: number) => boolean;
 
-/** Tests one arc or two in a row against the samples, for a tolerance in mm. */
+/** Tests one arc or two in a row against the samples. */
 export function withinTolerance(spots: readonly ArcSample[], tolerance: number): ArcTest {
   const most = tolerance * SAMPLING_MARGIN;
   return (arcs, from, to) => {
@@ -55,9 +48,7 @@ export function withinTolerance(spots: readonly ArcSample[], tolerance: number):
   };
 }
 
-/**
- * How far an arc that deviates from the tangent of a sample strays in a gap beside it, mm: u(1 − u) of it.
- */
+/** How far an arc that deviates from the tangent of a sample strays in a gap beside it, mm: u(1 − u) of it. */
 function deviationInGap(arc: BulgedArc, spot: ArcSample, gap: number): number {
   const lean = cross(tangentAt(arc, spot), direction(spot.angle));
   return (Math.abs(lean) * gap) / 4;
@@ -66,7 +57,6 @@ function deviationInGap(arc: BulgedArc, spot: ArcSample, gap: number): number {
 /** The arc from one sample to another through the one halfway. */
 export function arcThroughMiddle(spots: readonly Point[], from: number, to: number): BulgedArc {
   const [a, b, c] = [itemAt(spots, from), itemAt(spots, (from + to) >> 1), itemAt(spots, to)];
-  const [ab, bc] = [subtract(b, a), subtract(c, b)];
   // The two chords meet at half the sweep.
-  return { from: a, to: c, bulge: Math.tan(Math.atan2(cross(ab, bc), dot(ab, bc)) / 2) };
+  return { from: a, to: c, bulge: Math.tan(turnBetween(a, b, c) / 2) };
 }

@@ -12,19 +12,16 @@ const SMOOTH = 1e-6;
 /** An arc that rises less than a nanometer over its chord is a line, mm. */
 const STRAIGHT_MM = 1e-6;
 
-/**
- * Largest radius, mm: at 100,000 km a reader that goes round the center loses 0.00002 mm, farther out more
- * than a line in place of such an arc would.
- */
+/** Largest radius, mm: at 100,000 km a reader that goes round the center loses 0.00002 mm, farther out more than a line. */
 const MAX_CENTRE_MM = 1e11;
 const FLAT_MM = 2.5e-4;
 
-/** Largest sweep of one arc, radians: at half a circle its bulge is 1, and beyond it digits are lost. */
+/** Largest sweep of one arc, radians: beyond half a circle its bulge loses digits. */
 const MAX_SWEEP = Math.PI;
 
 /**
- * Contiguous pieces as lines and arcs only: lines and arcs unchanged, all else within `tolerance` (mm) and,
- * where the pieces meet without a corner, without one.
+ * Contiguous pieces as lines and arcs only: lines and arcs unchanged, all else within `tolerance` (mm) and, where the
+ * pieces meet without a corner, without one.
  * @param closed the last piece meets the first
  */
 export function arcPath(pieces: readonly Piece[], closed: boolean, tolerance: number): BulgedArc[] {
@@ -58,9 +55,8 @@ function smoothRuns(pieces: readonly Piece[], tolerance: number): Piece[][] {
 }
 
 /**
- * Whether one piece continues into the next without a corner. If either turns within the tolerance, as a flat
- * half ellipse does where it leaves its chord, there is a corner: no arc within the tolerance could keep that
- * tangent.
+ * Whether one piece continues into the next without a corner. If either turns within the tolerance, as a flat half
+ * ellipse does where it leaves its chord, there is a corner: no arc within the tolerance could keep that tangent.
  */
 function meetSmoothly(one: Piece, next: Piece, tolerance: number): boolean {
   const [end, start] = [pieceEnd(one), pieceStart(next)];

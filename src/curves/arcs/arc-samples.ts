@@ -1,5 +1,6 @@
+import { neighbors } from '../../units/checked.ts';
 import { sampleAdaptively } from '../geometry/adaptive-sampling.ts';
-import { type CurvePoint, paramCurve } from '../geometry/evaluate.ts';
+import { type CurvePoint, paramCurve, pieceStart } from '../geometry/evaluate.ts';
 import type { Piece } from '../geometry/pieces/piece.ts';
 import { distance, type Point } from '../geometry/point.ts';
 
@@ -10,10 +11,7 @@ export interface ArcSample extends Point {
 /** Samples per fitted arc: ends chosen among them cost at most 1/50 of its length. */
 export const SAMPLES_PER_ARC = 48;
 
-/**
- * An arc strays by κ′h³/(72√3) from a curve whose curvature changes by κ′ per millimeter: the largest value
- * of the cubic κ′/6·s·(s − h/2)·(s − h).
- */
+/** An arc strays by κ′h³/(72√3), the extreme of κ′/6·s·(s − h/2)·(s − h), where the curvature changes by κ′ per mm. */
 const ARC_ERROR_DIVISOR = 72 * Math.sqrt(3);
 
 /** Steps in which the change of curvature of a run is measured, and the fewest for one piece. */
@@ -24,23 +22,19 @@ const MIN_STEPS = 4;
 const MAX_SAMPLES_PER_STEP = 1000;
 
 /**
- * Samples along a smooth run of pieces, closer together where its curvature changes faster: arcs within
- * `tolerance` (mm) span about the same number of them everywhere.
+ * Samples along a smooth run of pieces, closer together where its curvature changes faster: arcs within `tolerance`
+ * (mm) span about the same number of them everywhere.
  */
 export function sampleForArcs(pieces: readonly Piece[], tolerance: number): ArcSample[] {
-  const looks = Math.max(MIN_STEPS, Math.ceil(STEPS_PER_RUN / pieces.length));
-  const steps = looks * pieces.length;
-  const spots: ArcSample[] = [];
+  const stepsPerPiece = Math.max(MIN_STEPS, Math.ceil(STEPS_PER_RUN / pieces.length));
+  const steps = stepsPerPiece * pieces.length;
+  const spots = pieces.slice(0, 1).map((piece) => toArcSample(pieceStart(piece)));
   for (const piece of pieces) {
     const at = paramCurve(piece);
-    const [first, ...next] = sampleAdaptively(at, looks);
-    if (spots.length === 0) spots.push(toArcSample(first!));
-    let from = first!;
-    for (const to of next) {
+    for (const [from, to] of neighbors(sampleAdaptively(at, stepsPerPiece))) {
       const wanted = Math.ceil((arcsBetween(from, to, tolerance) + 1 / steps) * SAMPLES_PER_ARC);
       const count = Math.min(MAX_SAMPLES_PER_STEP, wanted);
       for (let k = 1; k <= count; k++) spots.push(toArcSample(at(from.u + ((to.u - from.u) * k) / count)));
-      from = to;
     }
   }
   return spots;

@@ -1,9 +1,6 @@
 import { add, cross, distance, dot, type Point, scale, subtract } from '../geometry/point.ts';
 
-/**
- * A circular arc by its two ends and its bulge, tan(sweep/4): positive counterclockwise, 0 for a line.
- * However flat the arc, no number in it grows beyond the part, as its center would.
- */
+/** An arc by its ends and its bulge, tan(sweep/4): positive counterclockwise, 0 for a line. No number grows as it flattens. */
 export interface BulgedArc {
   readonly from: Point;
   readonly to: Point;
@@ -24,9 +21,8 @@ export function arcToTangent(from: Point, to: Point, tangent: Point): BulgedArc 
 }
 
 /**
- * Two arcs from one point and unit tangent to another that meet with one tangent, with equal tangent lengths
- * (Bolton 1975, "Biarc curves", Computer-Aided Design 7). Undefined if the tangents face too far away from
- * the chord.
+ * Two arcs from one point and unit tangent to another that meet with one tangent, with equal tangent lengths (Bolton
+ * 1975, "Biarc curves", Computer-Aided Design 7). Undefined if the tangents face too far away from the chord.
  */
 export function biarc(
   from: Point,
@@ -55,10 +51,7 @@ export function pointOnArc({ from, to, bulge }: BulgedArc, u: number): Point {
   return { x: from.x + chord.x * cos - chord.y * sin, y: from.y + chord.x * sin + chord.y * cos };
 }
 
-/**
- * Distance of a point from the arc's circle, mm, without the circle's center: flat arcs keep their digits.
- * Positive to the right.
- */
+/** Distance of a point from the arc's circle, mm, positive to the right; without its center, flat arcs keep their digits. */
 export function signedDistanceToCircle(arc: BulgedArc): (place: Point) => number {
   const { from, tangent, curvature } = arcStart(arc);
   if (from.x === arc.to.x && from.y === arc.to.y) return (place) => distance(place, from);
@@ -85,12 +78,9 @@ function arcStart({ from, to, bulge }: BulgedArc): { from: Point; tangent: Point
   const turn = 1 + bulge ** 2;
   // The tangent at the start is the chord turned back by half the sweep, 2·atan(bulge).
   const [cos, sin] = [(1 - bulge ** 2) / turn, (-2 * bulge) / turn];
-  return {
-    from,
-    tangent: {
-      x: (chord.x * cos - chord.y * sin) / length,
-      y: (chord.x * sin + chord.y * cos) / length,
-    },
-    curvature: (4 * bulge) / (turn * length),
+  const tangent = {
+    x: (chord.x * cos - chord.y * sin) / length,
+    y: (chord.x * sin + chord.y * cos) / length,
   };
+  return { from, tangent, curvature: (4 * bulge) / (turn * length) };
 }

@@ -1,4 +1,4 @@
-import { itemAt } from '../../units/checked.ts';
+import { firstOf, itemAt } from '../../units/checked.ts';
 import type { Piece } from '../geometry/pieces/piece.ts';
 import { direction, distance } from '../geometry/point.ts';
 import { type ArcTest, arcThroughMiddle, withinTolerance } from './arc-error.ts';
@@ -12,10 +12,10 @@ export interface SmoothEnds {
 }
 
 /**
- * How far the arcs' tangents may deviate from the curve's where two biarcs meet, in shares of the best
- * deviation. A smooth chain of arcs within ±ε of a curve of evenly changing curvature, with as few arcs as
- * possible, has an error shaped as the third Bernoulli polynomial: over arcs of length h it crosses the curve
- * at every joint with the slope 6√3·ε/h. Biarcs with the curve's own tangents need 1.45 times as many.
+ * How far the arcs' tangents may deviate from the curve's where two biarcs meet, in shares of the best deviation. The
+ * fewest arcs within ±ε of a curve of evenly changing curvature have an error shaped as the third Bernoulli
+ * polynomial: over arcs of length h it crosses the curve at every joint with the slope 6√3·ε/h. Biarcs with the
+ * curve's own tangents need 1.45 times as many.
  */
 const TANGENT_OFFSETS = [-1.25, -1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 0.75, 1, 1.25];
 const OPTIMAL_OFFSET = 6 * Math.sqrt(3);
@@ -37,12 +37,11 @@ interface PartialFit {
 }
 
 /**
- * Arcs that meet with one tangent, within `tolerance` (mm) of a smooth run of pieces, and nearly as few as
- * any arcs can be (the tests compare): biarcs between samples of the curve, each as long as the tolerance
- * allows. For each count of arcs and each deviation of the last tangent the farthest sample is kept, so the
- * first count that reaches the end is the least. (A shortest path over biarcs, as Drysdale, Rote and Sturm
- * 2008, "Approximation of an open polygonal curve with a minimum number of circular arcs and biarcs",
- * Computational Geometry 41, but with the tangents free.)
+ * Arcs that meet with one tangent, within `tolerance` (mm) of a smooth run of pieces, and nearly as few as any arcs can
+ * be: biarcs between samples of the curve, each as long as the tolerance allows. For each count of arcs and each
+ * deviation of the last tangent the farthest sample is kept, so the first count that reaches the end is the least. (A
+ * shortest path over biarcs, as Drysdale, Rote and Sturm 2008, "Approximation of an open polygonal curve with a minimum
+ * number of circular arcs and biarcs", Computational Geometry 41, but with the tangents free.)
  * @throws Error past MAX_ARCS
  */
 export function fitArcs(pieces: readonly Piece[], tolerance: number, joined: SmoothEnds): BulgedArc[] {
@@ -84,27 +83,24 @@ class ArcFitter {
     const end = itemAt(this.samples, this.end);
     if (!this.smooth.end)
       for (const previous of one) {
-        const arcs = [
-          arcFromTangent(itemAt(this.samples, previous.at), direction(previous.tangentAngle), end),
-        ];
-        if (this.isWithinTolerance(arcs, previous.at, this.end))
-          return collectArcs({ at: this.end, tangentAngle: 0, arcs, previous });
+        const from = itemAt(this.samples, previous.at);
+        const arcs = [arcFromTangent(from, direction(previous.tangentAngle), end)];
+        if (this.isWithinTolerance(arcs, previous.at, this.end)) return collectArcs(previous, arcs);
       }
     for (const previous of two)
       for (const lean of this.smooth.end ? [0] : TANGENT_OFFSETS) {
         const arcs = this.biarcTo(previous, this.end, lean);
-        if (arcs && this.isWithinTolerance(arcs, previous.at, this.end))
-          return collectArcs({ at: this.end, tangentAngle: 0, arcs, previous });
+        if (arcs && this.isWithinTolerance(arcs, previous.at, this.end)) return collectArcs(previous, arcs);
       }
     return undefined;
   }
 
   /** Single arcs from a free start, one for each deviation at their other end. */
   private singleArcsFromStart(): PartialFit[] {
-    const [from] = this.samples;
+    const from = firstOf(this.samples);
     return TANGENT_OFFSETS.flatMap((lean) => {
-      const arcTo = (at: number): [BulgedArc] => [
-        arcToTangent(from!, itemAt(this.samples, at), direction(this.angle(at, lean))),
+      const arcTo = (at: number): BulgedArc[] => [
+        arcToTangent(from, itemAt(this.samples, at), direction(this.angle(at, lean))),
       ];
       const at = this.farthestReachable(0, 0, 1, (place) => this.isWithinTolerance(arcTo(place), 0, place));
       return at === undefined ? [] : [{ at, tangentAngle: this.angle(at, lean), arcs: arcTo(at) }];
@@ -121,13 +117,8 @@ class ArcFitter {
           return arcs !== undefined && this.isWithinTolerance(arcs, previous.at, place);
         };
         const at = this.farthestReachable(previous.at, best?.at ?? previous.at, 2, does);
-        if (at === undefined) continue;
-        best = {
-          at,
-          tangentAngle: this.angle(at, lean),
-          arcs: this.biarcTo(previous, at, lean) ?? [],
-          previous,
-        };
+        const arcs = at === undefined ? undefined : this.biarcTo(previous, at, lean);
+        if (at !== undefined && arcs) best = { at, tangentAngle: this.angle(at, lean), arcs, previous };
       }
       return best ? [best] : [];
     });
@@ -155,8 +146,8 @@ class ArcFitter {
   }
 
   /**
-   * The farthest sample past `above` that `count` arcs can reach. If one length fits, a shorter one need not
-   * (deviating arcs fit at their own length), so the search starts from the usual reach.
+   * The farthest sample past `above` that `count` arcs can reach. If one length fits, a shorter one need not (deviating
+   * arcs fit at their own length), so the search starts from the usual reach.
    */
   private farthestReachable(
     from: number,
@@ -177,8 +168,8 @@ class ArcFitter {
   }
 }
 
-function collectArcs(last: PartialFit): BulgedArc[] {
-  const links: (readonly BulgedArc[])[] = [];
-  for (let reach: PartialFit | undefined = last; reach; reach = reach.previous) links.push(reach.arcs);
+function collectArcs(previous: PartialFit | undefined, last: readonly BulgedArc[]): BulgedArc[] {
+  const links = [last];
+  for (let reach = previous; reach; reach = reach.previous) links.push(reach.arcs);
   return links.reverse().flat();
 }

@@ -1,5 +1,4 @@
 import { itemAt } from '../../units/checked.ts';
-import { solveTridiagonal, type TridiagonalRow } from '../numeric/linear-algebra.ts';
 import { type ChordGeometry, type StateVector, spanOffset } from './newton-many-pins.ts';
 
 /** The pins of a strip in shares of its chord, from (0, 0) to (1, 0); angles of held ends to the chord, radians. */
@@ -67,17 +66,26 @@ export function shallowState(geometry: ChordGeometry): StateVector {
 const spanAngles = ({ directions }: ChordGeometry, state: StateVector): [start: number, end: number][] =>
   [...directions].map((way, i) => [itemAt(state, i) - way, itemAt(state, i + 1) - way]);
 
+/** Elimination without the scaling of `solveTridiagonal`, which would move the last digits of every strip. */
 function shallowAngles({ chords, directions, start, end }: ChordGeometry): number[] {
   const last = chords.length;
-  const rows = Array.from({ length: last + 1 }, (_, i): TridiagonalRow => {
+  let [pivot, known, coupling] = [1, 0, 0];
+  const rows = Array.from({ length: last + 1 }, (_, i) => {
     const held = i === 0 ? start : i === last ? end : undefined;
-    if (held !== undefined) return [0, 1, 0, held];
     const before = i === 0 ? 0 : 1 / itemAt(chords, i - 1);
     const after = i === last ? 0 : 1 / itemAt(chords, i);
-    const known = 3 * ((directions[i - 1] ?? 0) * before + (directions[i] ?? 0) * after);
-    return [before, 2 * (before + after), after, known];
+    const bending = 3 * ((directions[i - 1] ?? 0) * before + (directions[i] ?? 0) * after);
+    const share = held === undefined ? before / pivot : 0;
+    pivot = (held === undefined ? 2 * (before + after) : 1) - share * coupling;
+    known = (held ?? bending) - share * known;
+    coupling = held === undefined ? after : 0;
+    return { pivot, known, coupling };
   });
-  return solveTridiagonal(rows);
+  let angle = 0;
+  return rows.reduceRight<number[]>((angles, row) => {
+    angle = (row.known - row.coupling * angle) / row.pivot;
+    return [angle, ...angles];
+  }, []);
 }
 
 /** A span that bends against its own chord misleads the shallow start sooner than one that merely leans (by trial). */

@@ -3,7 +3,6 @@ import type { Point } from './point.ts';
 /** x′ = a·x + c·y + e, y′ = b·x + d·y + f, as PDF writes it (ISO 32000-1, 8.3.3). */
 export type Affine = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
 
-/** What leaves every place where it is. */
 export const IDENTITY: Affine = [1, 0, 0, 1, 0, 0];
 
 export const transformPoint = ([a, b, c, d, e, f]: Affine, { x, y }: Point): Point => ({
@@ -11,7 +10,6 @@ export const transformPoint = ([a, b, c, d, e, f]: Affine, { x, y }: Point): Poi
   y: b * x + d * y + f,
 });
 
-/** Whether it turns the plane over, as a mirror does. */
 export const isReflection = ([a, b, c, d]: Affine): boolean => a * d - b * c < 0;
 
 /** First the inner one, then the outer. */
@@ -26,13 +24,9 @@ export const multiply = ([a, b, c, d, e, f]: Affine, [p, q, r, s, t, u]: Affine)
 
 /** A turn about the origin, counter-clockwise, degrees; quarter turns are exact. */
 export function rotate(degrees: number): Affine {
-  const quarters = degrees / 90;
-  if (Number.isInteger(quarters)) {
-    const [cos, sin] = QUARTER_TURNS[((quarters % 4) + 4) % 4] ?? [1, 0];
-    return [cos, sin, -sin, cos, 0, 0];
-  }
   const angle = (degrees * Math.PI) / 180;
-  return [Math.cos(angle), Math.sin(angle), -Math.sin(angle), Math.cos(angle), 0, 0];
+  const [cos, sin] = QUARTER_TURNS[(((degrees / 90) % 4) + 4) % 4] ?? [Math.cos(angle), Math.sin(angle)];
+  return [cos, sin, -sin, cos, 0, 0];
 }
 
 const QUARTER_TURNS: readonly (readonly [cos: number, sin: number])[] = [
@@ -53,12 +47,16 @@ export const translate = ([a, b, c, d, e, f]: Affine, x: number, y: number): Aff
 ];
 
 /** The matrix followed by an even scale about the origin. */
-export const scaleMatrix = (matrix: Affine, k: number): Affine => {
-  const [a, b, c, d, e, f] = matrix;
-  return [a * k, b * k, c * k, d * k, e * k, f * k];
-};
+export const scaleMatrix = ([a, b, c, d, e, f]: Affine, k: number): Affine => [
+  a * k,
+  b * k,
+  c * k,
+  d * k,
+  e * k,
+  f * k,
+];
 
-/** The way back; the matrix must have an inverse, as every turn, shift and scale has. */
+/** Every turn, shift and scale has an inverse. */
 export function invert([a, b, c, d, e, f]: Affine): Affine {
   const area = a * d - b * c;
   return [d / area, -b / area, -c / area, a / area, (c * f - d * e) / area, (b * e - a * f) / area];

@@ -1,7 +1,7 @@
 import { firstOf } from '../../units/checked.ts';
 import { paramCurve, pieceEnd, pieceStart } from './evaluate.ts';
 import type { ArcSegment, CubicSegment, Segment } from './pieces/piece.ts';
-import { add, direction, type Point, scale } from './point.ts';
+import { add, direction, type Point, point, scale } from './point.ts';
 
 /** The smallest upright rectangle round something, mm. */
 export interface Box {
@@ -11,7 +11,6 @@ export interface Box {
   readonly top: number;
 }
 
-/** The segment's exact bounds: ends and extremes. */
 export function segmentBounds(segment: Segment): Box {
   switch (segment.type) {
     case 'line':
@@ -34,8 +33,8 @@ function cubicBounds(cubic: CubicSegment): Box {
 }
 
 /**
- * Where a cubic turns back along one axis, from the differences of its controls: the roots in (0, 1) of
- * a·(1−t)² + 2·b·t·(1−t) + c·t², solved so that a leading term near 0 loses no digits (a symmetric hump).
+ * Where a cubic turns back along one axis, from the differences of its controls: the roots in (0, 1) of a·(1−t)² +
+ * 2·b·t·(1−t) + c·t², solved so that a leading term near 0 loses no digits (a symmetric hump).
  */
 function cubicExtrema(a: number, b: number, c: number): number[] {
   const [square, half] = [a - 2 * b + c, b - a];
@@ -53,7 +52,7 @@ function arcBounds(arc: ArcSegment): Box {
   return boundsOf(points);
 }
 
-/** Round several points; at least one. */
+/** @param points at least one */
 export function boundsOf(points: readonly Point[]): Box {
   const { x, y } = firstOf(points);
   const box = { left: x, bottom: y, right: x, top: y };
@@ -66,21 +65,13 @@ export function boundsOf(points: readonly Point[]): Box {
   return box;
 }
 
-/** Round several boxes; at least one. */
-export function union(boxes: readonly Box[]): Box {
-  const united = { ...firstOf(boxes) };
-  for (const box of boxes) {
-    united.left = Math.min(united.left, box.left);
-    united.bottom = Math.min(united.bottom, box.bottom);
-    united.right = Math.max(united.right, box.right);
-    united.top = Math.max(united.top, box.top);
-  }
-  return united;
-}
+/** @param boxes at least one */
+export const union = (boxes: readonly Box[]): Box =>
+  boundsOf(boxes.flatMap(({ left, bottom, right, top }) => [point(left, bottom), point(right, top)]));
 
 export const pathBounds = (path: readonly Segment[]): Box => union(path.map(segmentBounds));
 
-/** A box moved, to the right and up. */
+/** A box moved to the right and up. */
 export const translateBox = ({ left, bottom, right, top }: Box, x: number, y: number): Box => ({
   left: left + x,
   right: right + x,
@@ -88,7 +79,7 @@ export const translateBox = ({ left, bottom, right, top }: Box, x: number, y: nu
   top: top + y,
 });
 
-/** A box so much larger on every side; smaller by what is below 0. */
+/** A box made larger on every side. */
 export const inflate = ({ left, bottom, right, top }: Box, by: number): Box => ({
   left: left - by,
   bottom: bottom - by,
@@ -96,13 +87,8 @@ export const inflate = ({ left, bottom, right, top }: Box, by: number): Box => (
   top: top + by,
 });
 
-/** The square of a given reach round a point. */
-export const squareAround = ({ x, y }: Point, reach: number): Box => ({
-  left: x - reach,
-  bottom: y - reach,
-  right: x + reach,
-  top: y + reach,
-});
+/** The square that extends from a point by `reach` to each side. */
+export const squareAround = (at: Point, reach: number): Box => inflate(boundsOf([at]), reach);
 
 /** Whether two boxes share more than a side. */
 export const boxesOverlap = (a: Box, b: Box): boolean =>

@@ -12,7 +12,5 @@ export const closestPoint = (pieces: readonly Piece[], to: Point): ClosestPoint 
 /** The greatest distance of some places from pieces, mm (the one-sided Hausdorff distance). */
 export function maxDeviation(places: Iterable<Point>, pieces: readonly Piece[]): number {
   const polyline = new PolylineBvh(pieces);
-  let farthest = 0;
-  for (const place of places) farthest = Math.max(farthest, polyline.closestPoint(place).distance);
-  return farthest;
+  return Math.max(0, ...[...places].map((place) => polyline.closestPoint(place).distance));
 }

@@ -8,7 +8,7 @@ import { add, angleFrom, cross, direction, distance, lerp, type Point, scale } f
 
 /** A place on a curve. */
 export interface CurvePoint extends Point {
-  /** The tangent's direction, radians counter-clockwise from the reference line. */
+  /** The tangent's direction, radians counterclockwise from the reference line. */
   readonly angle: number;
   /** 1/mm, positive where the curve turns left. */
   readonly curvature: number;
@@ -16,7 +16,7 @@ export interface CurvePoint extends Point {
   readonly speed: number;
 }
 
-/** The place's derivative by u, mm. */
+/** By u, mm. */
 export const derivative = ({ angle, speed }: CurvePoint): Point => scale(direction(angle), speed);
 
 function paramLine({ from, to }: LineSegment): (u: number) => CurvePoint {
@@ -38,7 +38,7 @@ function paramArc({ centre, radius, start, sweep }: ArcSegment): (u: number) => 
   };
 }
 
-function cubicPoint(p: Point, q: Point, r: Point, s: Point, u: number): Point {
+export function cubicPoint([p, q, r, s]: CubicSegment['controls'], u: number): Point {
   const v = 1 - u;
   const a = v * v * v;
   const b = v * v * u * 3;
@@ -47,7 +47,7 @@ function cubicPoint(p: Point, q: Point, r: Point, s: Point, u: number): Point {
   return { x: a * p.x + b * q.x + c * r.x + d * s.x, y: a * p.y + b * q.y + c * r.y + d * s.y };
 }
 
-function cubicDerivative(p: Point, q: Point, r: Point, s: Point, u: number): Point {
+function cubicDerivative([p, q, r, s]: CubicSegment['controls'], u: number): Point {
   const v = 1 - u;
   const a = 3 * v * v;
   const b = 6 * v * u;
@@ -58,15 +58,12 @@ function cubicDerivative(p: Point, q: Point, r: Point, s: Point, u: number): Poi
   };
 }
 
-/**
- * The cubic's places by its own parameter. Where two controls coincide at an end the tangent is the
- * limit, towards the next control that differs.
- */
+/** Where two controls coincide at an end the tangent is the limit, towards the next control that differs. */
 function paramCubic({ controls }: CubicSegment): (u: number) => CurvePoint {
   const [p0, p1, p2, p3] = controls;
   return (u) => {
-    const { x, y } = cubicPoint(p0, p1, p2, p3, u);
-    const first = cubicDerivative(p0, p1, p2, p3, u);
+    const { x, y } = cubicPoint(controls, u);
+    const first = cubicDerivative(controls, u);
     const second = {
       x: 6 * ((1 - u) * (p2.x - 2 * p1.x + p0.x) + u * (p3.x - 2 * p2.x + p1.x)),
       y: 6 * ((1 - u) * (p2.y - 2 * p1.y + p0.y) + u * (p3.y - 2 * p2.y + p1.y)),
@@ -109,7 +106,7 @@ export function paramCurve(piece: Piece): (u: number) => CurvePoint {
   }
 }
 
-/** One place on a piece; for many on the same piece keep `along(piece)`. */
+/** For many places on the same piece keep `paramCurve(piece)`. */
 export const evaluate = (piece: Piece, u: number): CurvePoint => paramCurve(piece)(u);
 export const pieceStart = (piece: Piece): CurvePoint => evaluate(piece, 0);
 export const pieceEnd = (piece: Piece): CurvePoint => evaluate(piece, 1);
@@ -125,7 +122,7 @@ const LENGTH_TOLERANCE = 1e-11;
 /** Halvings of a part round a cusp, where the speed falls to 0: each quarters the error, and 20 leave 1e-12. */
 const MAX_LENGTH_HALVINGS = 20;
 
-/** The piece's length, mm. Exact but for a cubic, whose length is good to 1e-10 of its control polygon's. */
+/** In mm: exact but for a cubic, whose length is good to 1e-10 of its control polygon's. */
 export function pieceLength(piece: Piece): number {
   switch (piece.type) {
     case 'line':
@@ -142,9 +139,10 @@ export function pieceLength(piece: Piece): number {
   }
 }
 
-function cubicLength({ controls: [p, q, r, s] }: CubicSegment): number {
+function cubicLength({ controls }: CubicSegment): number {
+  const [p, q, r, s] = controls;
   const speed = (u: number): number => {
-    const { x, y } = cubicDerivative(p, q, r, s, u);
+    const { x, y } = cubicDerivative(controls, u);
     return Math.hypot(x, y);
   };
   const tolerance = LENGTH_TOLERANCE * (distance(p, q) + distance(q, r) + distance(r, s));

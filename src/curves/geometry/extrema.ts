@@ -1,9 +1,9 @@
-import { itemAt } from '../../units/checked.ts';
+import { neighbors } from '../../units/checked.ts';
 import { minimizeOn, rootsOn, SAMPLES_PER_PIECE } from '../numeric/roots-and-minima.ts';
 import { type CurvePoint, paramCurve } from './evaluate.ts';
 import type { Piece } from './pieces/piece.ts';
 
-/** The place of a piece at which something told by its places is least. Exact as `leastOnUnit` is. */
+/** The place of a piece where `of` is least, as exactly as `minimizeOn` finds it. */
 export function minimizeAlong(
   piece: Piece,
   of: (place: CurvePoint) => number,
@@ -16,12 +16,11 @@ export function minimizeAlong(
 /** Over 0 by less than this is the rounding of a root. */
 const ROUNDING = 1e-9;
 
-/** Of each stretch of a piece in which something told by its places is over 0, the place where it is most. */
+/** For each stretch of a piece where `of` is over 0, the place where it is greatest. */
 export function positivePeaks(piece: Piece, of: (place: CurvePoint) => number): CurvePoint[] {
   const at = paramCurve(piece);
   const bounds = [0, ...rootsOn((u) => of(at(u)), SAMPLES_PER_PIECE), 1];
-  return bounds.slice(1).flatMap((to, i) => {
-    const from = itemAt(bounds, i);
+  return neighbors(bounds).flatMap(([from, to]) => {
     if (to <= from) return [];
     const place = (u: number): CurvePoint => at(from + u * (to - from));
     const peak = place(minimizeOn((u) => -of(place(u)), SAMPLES_PER_PIECE).at);

@@ -1,12 +1,11 @@
-import { type CurvePoint, derivative, paramCurve } from './evaluate.ts';
+import { type CurvePoint, cubicPoint, derivative, paramCurve } from './evaluate.ts';
 import { type CubicSegment, isSegment, type Piece, type Segment } from './pieces/piece.ts';
-import { add, distance, lerp, type Point, scale, subtract } from './point.ts';
+import { add, distance, type Point, scale, subtract, toPoint } from './point.ts';
 import { FIT_MM } from './tolerance.ts';
 
 /**
- * Halvings of one stretch before the fit gives up. A smooth curve of a furniture part needs 2 to 5. The parallel of a
- * flat half ellipse goes round its sharp ends within rise/chord of its way: the flattest that can be read, JOIN_MM over
- * a kilometre, needs 40. Only there is it halved so often, and what never settles fails at the first stretch so short.
+ * Halvings of one stretch before the fit gives up. A smooth curve of a furniture part needs 2 to 5, the parallel of the
+ * flattest half ellipse that can be read, JOIN_MM over a kilometer, 40 at its sharp ends.
  */
 const MAX_DEPTH = 44;
 
@@ -19,18 +18,10 @@ const PROBES = [0.2, 0.35, 0.5, 0.65, 0.8];
 /** Between probes the error may be larger by this much at most (measured in the tests: under 4 %). */
 const PROBE_MARGIN = 0.9;
 
-const cubicPoint = ([a, b, c, d]: CubicSegment['controls'], t: number): Point => {
-  const bc = lerp(b, c, t);
-  return lerp(lerp(lerp(a, b, t), bc, t), lerp(bc, lerp(c, d, t), t), t);
-};
-
 /**
- * Cubic Béziers along a smooth run of places between u = from and u = to.
- *
- * Each cubic has the ends and the velocities of its stretch, and stretches are halved until every
- * probe lies within `tolerance` (mm) of the place it stands for, which bounds the distance between
- * the curves. Error falls with the fourth power of the stretch.
- * @throws Error when MAX_DEPTH halvings do not reach the tolerance
+ * Cubic Béziers along a smooth run of places between u = from and u = to. Each has the ends and the velocities of its
+ * stretch, and stretches are halved until every probe lies within `tolerance` (mm) of the place it stands for, which
+ * bounds the distance between the curves. The error falls with the fourth power of the stretch.
  */
 export function fitCubics(
   run: (u: number) => CurvePoint,
@@ -46,7 +37,7 @@ export function fitCubics(
       add(start, scale(derivative(start), third)),
       subtract(end, scale(derivative(end), third)),
       end,
-    ].map(({ x, y }) => ({ x, y })) as [Point, Point, Point, Point];
+    ].map(toPoint) as [Point, Point, Point, Point];
     const off = Math.max(...PROBES.map((t) => distance(cubicPoint(controls, t), run(a + (b - a) * t))));
     if (off <= tolerance * PROBE_MARGIN) cubics.push({ type: 'cubic', controls });
     else if (depth === MAX_DEPTH)
@@ -63,8 +54,5 @@ export function fitCubics(
 }
 
 /** The path that writers draw for exact pieces: lines, arcs and cubics as they are, the rest fitted. */
-export function fitPath(pieces: readonly Piece[], tolerance = FIT_MM): Segment[] {
-  return pieces.flatMap((piece) =>
-    isSegment(piece) ? [piece] : fitCubics(paramCurve(piece), 0, 1, tolerance),
-  );
-}
+export const fitPath = (pieces: readonly Piece[], tolerance = FIT_MM): Segment[] =>
+  pieces.flatMap((piece) => (isSegment(piece) ? [piece] : fitCubics(paramCurve(piece), 0, 1, tolerance)));

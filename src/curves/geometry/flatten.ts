@@ -9,14 +9,10 @@ export interface Chord {
   readonly to: Point;
 }
 
-/**
- * How far a chord may lie from its curve, mm. A tenth of a thin printed line; the tests below grow
- * their boxes by it, so a curve is never missed, and a sheet more is printed only for a line within
- * this distance of it.
- */
+/** How far a chord may lie from its curve, mm: a tenth of a thin printed line. */
 export const FLATTEN_MM = 0.01;
 
-/** A quarter circle of 100 m radius takes 5,600 chords of CHORD_MM; more would be no workshop curve. */
+/** A quarter circle of 100 m radius takes 5,600 chords; more would be no workshop curve. */
 const MAX_CHORDS = 10_000;
 
 /** A path as chords, each stretch of it proven within `tolerance` of its chord, mm. */
@@ -27,13 +23,17 @@ function flattenSegment(segment: Segment, tolerance: number): Chord[] {
   if (segment.type === 'line') return [{ from: segment.from, to: segment.to }];
   const count = Math.min(MAX_CHORDS, Math.max(1, Math.ceil(chordCount(segment, tolerance))));
   const at = paramCurve(segment);
-  const points = Array.from({ length: count + 1 }, (_, i) => at(i / count));
-  return points.slice(1).map((to, i) => ({ from: points[i]!, to }));
+  let from = at(0);
+  return Array.from({ length: count }, (_, i) => {
+    const chord = { from, to: at((i + 1) / count) };
+    from = chord.to;
+    return chord;
+  });
 }
 
 /**
- * How many equal parts keep every chord within the tolerance. Arc: sagitta ≤ r·φ²/8. Cubic: Wang's bound,
- * √(d(d−1)/8 · L / ε) with L the greatest second difference of the controls (G. Wang, 1984).
+ * How many equal parts keep every chord within the tolerance. Arc: sagitta ≤ r·φ²/8. Cubic: Wang's bound, √(d(d−1)/8 ·
+ * L / ε) with L the greatest second difference of the controls (G. Wang, 1984).
  */
 function chordCount(segment: Exclude<Segment, { type: 'line' }>, tolerance: number): number {
   if (segment.type === 'arc') return Math.abs(segment.sweep) * Math.sqrt(segment.radius / (8 * tolerance));
@@ -43,7 +43,7 @@ function chordCount(segment: Exclude<Segment, { type: 'line' }>, tolerance: numb
   return Math.sqrt((0.75 * Math.max(bend(p, q, r), bend(q, r, s))) / tolerance);
 }
 
-/** Whether the curve behind a chord may pass through a box; never misses one that does. */
+/** Whether the curve behind a chord may pass through a box (Liang–Barsky); never misses one that does. */
 export function segmentIntersectsBox({ from, to }: Chord, box: Box): boolean {
   const { left, right, bottom, top } = inflate(box, FLATTEN_MM);
   let [enter, leave] = [0, 1];
@@ -61,16 +61,12 @@ export function segmentIntersectsBox({ from, to }: Chord, box: Box): boolean {
   return enter <= leave;
 }
 
-/** The place of a chord nearest to a point. */
 export function closestPointOnChord({ from, to }: Chord, at: Point): Point {
   const way = subtract(to, from);
   const along = dot(subtract(at, from), way) / Math.max(dot(way, way), Number.MIN_VALUE);
   return lerp(from, to, Math.min(1, Math.max(0, along)));
 }
 
-/**
- * Whether two chords cross or touch: straight stretches, not the curves behind them. Two on one straight line are
- * taken to, however far apart.
- */
+/** Whether two chords, not the curves behind them, cross or touch. Two on one line count as touching, however far apart. */
 export const chordsIntersect = (a: Chord, b: Chord): boolean =>
   meetsLine(b.from, b.to, a.from, a.to) && meetsLine(a.from, a.to, b.from, b.to);

@@ -2,7 +2,7 @@ import type { Segment } from './pieces/piece.ts';
 import { cross, distance, dot, subtract } from './point.ts';
 import { JOIN_MM } from './tolerance.ts';
 
-/** A contiguous path with lines that run straight on from one to the next made one. */
+/** A path with its lines made one where they run straight on from one to the next. */
 export function mergeCollinear(path: readonly Segment[]): Segment[] {
   const joined: Segment[] = [];
   for (const segment of path) {

@@ -1,6 +1,6 @@
 import { orient2d } from 'robust-predicates';
 
-/** A place on the part: x = station along the reference line, y = offset, mm, y up. */
+/** A place on the part. */
 export interface Point {
   /** Station along the reference line, mm. */
   readonly x: number;
@@ -8,9 +8,9 @@ export interface Point {
   readonly y: number;
 }
 
-/** A place by its station and offset, mm. */
+/** By station and offset, mm. */
 export const point = (x: number, y: number): Point => ({ x, y });
-/** The point alone, of something that knows more of its place. */
+/** Without what else a place on a curve has. */
 export const toPoint = ({ x, y }: Point): Point => ({ x, y });
 export const add = (a: Point, b: Point): Point => ({ x: a.x + b.x, y: a.y + b.y });
 export const subtract = (a: Point, b: Point): Point => ({ x: a.x - b.x, y: a.y - b.y });
@@ -25,12 +25,12 @@ export const sideOf = (a: Point, b: Point, p: Point): number => orient2d(b.x, b.
 export const meetsLine = (p: Point, q: Point, a: Point, b: Point): boolean =>
   sideOf(a, b, p) * sideOf(a, b, q) <= 0;
 export const distance = (a: Point, b: Point): number => Math.hypot(b.x - a.x, b.y - a.y);
-/** The place at a share t of the way from a to b. */
+/** At a share t of the way from a to b. */
 export const lerp = (a: Point, b: Point, t: number): Point => ({
   x: a.x + (b.x - a.x) * t,
   y: a.y + (b.y - a.y) * t,
 });
-/** The unit vector at an angle counter-clockwise from the reference line, radians. */
+/** The unit vector at an angle counterclockwise from the reference line, radians. */
 export const direction = (angle: number): Point => ({ x: Math.cos(angle), y: Math.sin(angle) });
 /** The direction from a to b, radians in (−π, π]. */
 export const angleFrom = (a: Point, b: Point): number => Math.atan2(b.y - a.y, b.x - a.x);
@@ -42,5 +42,4 @@ export const turnBetween = (a: Point, b: Point, c: Point): number => {
   const [ab, bc] = [subtract(b, a), subtract(c, b)];
   return Math.atan2(cross(ab, bc), dot(ab, bc));
 };
-/** A quarter turn counter-clockwise: the left normal of a tangent. */
 export const leftNormal = (a: Point): Point => ({ x: -a.y, y: a.x });
