@@ -1,8 +1,9 @@
 import type { Curve } from '../curve.ts';
 import { batten } from '../elastica/batten.ts';
 import { bow } from '../elastica/bow.ts';
+import { ChordFrame } from '../geometry/chord-frame.ts';
 import { pieceEnd } from '../geometry/evaluate.ts';
-import { angleFrom, cross, direction, distance, dot, type Point, subtract } from '../geometry/point.ts';
+import type { Point } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
 import { apexOf } from '../measurements.ts';
 import { arc } from '../simple/arc.ts';
@@ -11,10 +12,7 @@ import { undefinedOnFault } from '../try-curve.ts';
 import { HeightFunction } from './height-over-chord.ts';
 import { maxGap } from './max-gap.ts';
 
-/**
- * The kinds that a maker would weigh against each other for the same bend. The batten is uniform, free at
- * both ends, over one nail.
- */
+/** The kinds that a maker would weigh against each other for one bend. The batten is uniform, free, over one nail. */
 export const COMPARED_KINDS = ['arc', 'batten', 'bow', 'spline'] as const;
 export type ComparedKind = (typeof COMPARED_KINDS)[number];
 
@@ -33,24 +31,21 @@ export interface CurveComparison {
 const SAME_APEX = 1e-4;
 
 /**
- * How far other kinds of curve are from a run if they have the same ends and rise, on the same side. A batten
- * and a spline also get the run's apex, by the nail or point that puts it there; an arc and a bow cannot, so
- * off the middle the distance shows the cost of moving the apex. Left out are kinds that do not exist for
- * this bend and those the run is one of.
+ * How far other kinds of curve are from a run if they have the same ends and rise, on the same side. A batten and a
+ * spline also get the run's apex, by the nail or point that puts it there; an arc and a bow cannot, so off the middle
+ * the distance shows the cost of moving the apex. Left out are kinds that do not exist for this bend and the run's own.
  * @returns in the order of the kinds; empty for a straight run
  */
 export function liesApart(run: Curve): CurveComparison[] {
   const { from, to } = run;
   const apex = apexOf(run.exact, from, to);
   if (!apex) return [];
-  const chord = angleFrom(from, to);
-  const rise = cross(direction(chord), subtract(apex.at, from));
-  const station = dot(direction(chord), subtract(apex.at, from));
-  const inMiddle = Math.abs(station / distance(from, to) - 0.5) < SAME_APEX;
+  const frame = new ChordFrame(from, to);
+  const inMiddle = Math.abs(frame.station(apex.at) / frame.length - 0.5) < SAME_APEX;
   const profile = new HeightFunction(run);
   return COMPARED_KINDS.flatMap((kind) => {
     if (kind === 'batten' && isFreeOverOneNail(run)) return [];
-    const other = undefinedOnFault(() => similarCurve(kind, from, to, apex.at, rise));
+    const other = undefinedOnFault(() => similarCurve(kind, frame, to, apex.at));
     const gap = other && maxGap(profile, new HeightFunction(other));
     const movable = kind === 'batten' || kind === 'spline';
     return other && gap && gap.worst > JOIN_MM
@@ -62,7 +57,7 @@ export function liesApart(run: Curve): CurveComparison[] {
 /** Curvature at an end below this share of that at the nail is rounding. */
 const NO_BEND = 1e-9;
 
-/** Whether a run is the very batten it would be compared with, which would take a search to find again. */
+/** Whether a run is the very batten it would be compared with: a search would find it again. */
 function isFreeOverOneNail({ kind, exact }: Curve): boolean {
   const [first, second, ...more] = exact;
   if (kind !== 'batten' || first?.type !== 'elastica' || second?.type !== 'elastica' || more.length > 0)
@@ -71,40 +66,33 @@ function isFreeOverOneNail({ kind, exact }: Curve): boolean {
   return Math.abs(first.curvature) <= most && Math.abs(pieceEnd(second).curvature) <= most;
 }
 
-function similarCurve(
-  kind: ComparedKind,
-  from: Point,
-  to: Point,
-  apex: Point,
-  rise: number,
-): Curve | undefined {
+function similarCurve(kind: ComparedKind, frame: ChordFrame, to: Point, apex: Point): Curve | undefined {
+  const { from } = frame;
   switch (kind) {
     case 'arc':
-      return arc(from, to, { rise });
+      return arc(from, to, { rise: frame.height(apex) });
     case 'bow':
-      return bow(from, to, rise);
+      return bow(from, to, frame.height(apex));
     case 'batten':
       return batten(from, to, { apex });
     case 'spline':
-      return splineByApex(from, to, apex);
+      return splineByApex(frame, to, apex);
   }
 }
 
 /**
- * The natural spline over one point with its apex at `apex`, by the beam with one load: with the point a from
- * the farther end and b from the nearer, the apex is √(a(a + 2b)/3) from the farther end. Undefined past 1/√3
- * of the chord, where no point moves it.
+ * The natural spline over one point with its apex at `apex`, by the beam with one load: with the point a from the
+ * farther end and b from the nearer, the apex is √(a(a + 2b)/3) from the farther end. Undefined past 1/√3 of the chord,
+ * where no point moves it.
  */
-function splineByApex(from: Point, to: Point, apex: Point): Curve | undefined {
-  const chord = distance(from, to);
-  const way = direction(angleFrom(from, to));
-  const station = dot(way, subtract(apex, from));
+function splineByApex(frame: ChordFrame, to: Point, apex: Point): Curve | undefined {
+  const { from, length: chord, along: way } = frame;
+  const station = frame.station(apex);
   const far = Math.max(station, chord - station);
   const short = Math.sqrt(chord ** 2 - 3 * far ** 2);
   const long = chord - short;
   if (!(short > 0)) return undefined;
-  const rise = cross(way, subtract(apex, from));
-  const height = (rise * 2 * long ** 2 * short) / (far * (chord ** 2 - short ** 2 - far ** 2));
+  const height = (frame.height(apex) * 2 * long ** 2 * short) / (far * (chord ** 2 - short ** 2 - far ** 2));
   const x = station * 2 >= chord ? long : short;
   const through = { x: from.x + way.x * x - way.y * height, y: from.y + way.y * x + way.x * height };
   return spline([from, through, to], 'natural', 'natural');

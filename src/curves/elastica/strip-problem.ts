@@ -81,11 +81,10 @@ function shallowAngles({ chords, directions, start, end }: ChordGeometry): numbe
     coupling = held === undefined ? after : 0;
     return { pivot, known, coupling };
   });
-  let angle = 0;
-  return rows.reduceRight<number[]>((angles, row) => {
-    angle = (row.known - row.coupling * angle) / row.pivot;
-    return [angle, ...angles];
-  }, []);
+  const angles: number[] = [];
+  for (const row of rows.reverse())
+    angles.push((row.known - row.coupling * (angles.at(-1) ?? 0)) / row.pivot);
+  return angles.reverse();
 }
 
 /** A span that bends against its own chord misleads the shallow start sooner than one that merely leans (by trial). */

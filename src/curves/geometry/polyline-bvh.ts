@@ -1,4 +1,4 @@
-import { firstOf } from '../../units/checked.ts';
+import { firstOf, itemAt } from '../../units/checked.ts';
 import { newtonRoot, type ValueAndSlope } from '../numeric/roots-and-minima.ts';
 import { type CurveSample, sampleAdaptively } from './adaptive-sampling.ts';
 import { type Box, boundsOf, inflate, union } from './bounds.ts';
@@ -19,10 +19,9 @@ import {
 
 /** Segments of one bent piece: on a 1 m run one each 16 mm, where a furniture curve strays less than 0.1 mm from straight. */
 const SEGMENTS_PER_PIECE = 64;
-/** Segments in one box at the bottom: fewer boxes cost less than a few segments looked at in vain. */
+/** Segments in one leaf: fewer boxes cost less than a few segments looked at in vain. */
 const LEAF_SIZE = 4;
 
-/** A straight stretch from one place of a piece to the next. */
 interface ChordSegment {
   readonly from: CurveSample;
   readonly to: CurveSample;
@@ -36,40 +35,37 @@ interface ChordSegment {
   readonly sag: number;
 }
 
-/** A run of neighboring segments and a box round the curve along them, in halves down to a few segments. */
+/** A box round the curve along neighboring segments; only a leaf holds segments. */
 interface BvhNode {
   readonly box: Box;
   readonly halves?: readonly [BvhNode, BvhNode];
-  /** Those of a leaf; empty where it has halves. */
   readonly segments: readonly ChordSegment[];
 }
 
-/** The place of several pieces that is closest to a point. */
 export interface ClosestPoint {
-  /** Which piece, and the parameter on it. */
+  /** The index of its piece. */
   readonly piece: number;
   readonly u: number;
   readonly at: CurvePoint;
-  /** mm, ≥ 0. */
   readonly distance: number;
 }
 
-/** What a distance may be off by after a few sums of lengths: a share of it, and mm where it is next to nothing. */
+/** The rounding of a distance after a few sums of lengths: a share of it, and mm where it is next to nothing. */
 const ROUNDING = 1e-9;
 
 /** Pieces as a polyline in a tree of boxes, which finds quickly what lies near a point or crosses a segment. */
 export class PolylineBvh {
   readonly segments: readonly ChordSegment[];
   readonly evaluators: readonly ((u: number) => CurvePoint)[];
-  /** Of each piece, mm. */
+  /** Of each piece's polyline, mm. */
   readonly lengths: readonly number[];
   private readonly root: BvhNode;
 
   /** @param count segments of one bent piece; where it turns sharply it gets more */
   constructor(pieces: readonly Piece[], count = SEGMENTS_PER_PIECE) {
     this.evaluators = pieces.map(paramCurve);
-    const chains = this.evaluators.map((evaluate, piece) =>
-      chordSegments(evaluate, piece, pieces[piece]?.type === 'line' ? 1 : count),
+    const chains = pieces.map(({ type }, piece) =>
+      chordSegments(itemAt(this.evaluators, piece), piece, type === 'line' ? 1 : count),
     );
     this.segments = chains.flat();
     this.lengths = chains.map((chain) => chain.reduce((sum, { from, to }) => sum + distance(from, to), 0));
@@ -112,7 +108,7 @@ function buildTree(segments: readonly ChordSegment[]): BvhNode {
   return { box: union([halves[0].box, halves[1].box]), halves, segments: [] };
 }
 
-/** A Newton step along the curve this short ends them, mm: what is left is far below rounding. */
+/** After a Newton step this short, mm, the error is far below rounding. */
 const STEP_TOLERANCE_MM = 1e-7;
 
 /** One search for the closest point, the nearer half of the tree first. */
@@ -160,7 +156,7 @@ class Search {
   }
 }
 
-/** How far a place lies ahead of where it is closest to a point, mm along its tangent, and how that grows with u. */
+/** How far a place lies ahead of a point, mm along its tangent, and how that grows with u. */
 function ahead(place: CurvePoint, point: Point): ValueAndSlope {
   const tangent = direction(place.angle);
   const out = subtract(place, point);

@@ -5,7 +5,7 @@ import type { CubicSegment, ElasticaSegment, Piece, Segment } from './pieces/pie
 import { lerp } from './point.ts';
 import { FIT_MM } from './tolerance.ts';
 
-/** A piece without a form for a part of itself is fitted this closely: nothing beside the fit of the path. */
+/** How closely a piece without a form for a part of itself is fitted: nothing beside the fit of the path. */
 const SUBCURVE_FIT_MM = FIT_MM / 50;
 
 /** The part of a segment from one parameter to another. */
@@ -27,7 +27,7 @@ export function subsegment(segment: Segment, from: number, to: number): Segment 
   }
 }
 
-/** The part of an exact piece: as exact as itself, but for an ellipse or a tapered strip (STRETCH_MM). */
+/** The part of an exact piece: as exact as itself, but for an ellipse or a tapered strip (SUBCURVE_FIT_MM). */
 export function subcurve(piece: Piece, from: number, to: number): Piece[] {
   if (from === 0 && to === 1) return [piece];
   switch (piece.type) {

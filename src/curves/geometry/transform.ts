@@ -10,7 +10,6 @@ import { add, angleFrom, direction, distance, leftNormal, type Point, scale } fr
 export const polygon = (corners: readonly Point[]): LineSegment[] =>
   corners.map((from, i) => ({ type: 'line', from, to: itemAt(corners, (i + 1) % corners.length) }));
 
-/** The same segment run from its end to its start. */
 function reverseSegment(segment: Segment): Segment {
   switch (segment.type) {
     case 'line':
@@ -29,8 +28,8 @@ export function reversePiece(piece: Piece): Piece {
   switch (piece.type) {
     case 'elastica': {
       const { x, y, angle, curvature, rate } = elasticaStates(piece)(piece.length);
-      const start = { from: { x, y }, angle: angle + Math.PI, curvature: 0 - curvature, curvatureRate: rate };
-      return { ...piece, ...start };
+      const from = { x, y };
+      return { ...piece, from, angle: angle + Math.PI, curvature: 0 - curvature, curvatureRate: rate };
     }
     case 'tapered':
       return reverseTapered(piece);
@@ -43,7 +42,7 @@ export function reversePiece(piece: Piece): Piece {
 
 export const reversePath = (path: readonly Segment[]): Segment[] => path.map(reverseSegment).reverse();
 
-/** The segment moved by a matrix that keeps shapes: a turn, a shift, a mirror, an even scale. */
+/** @param matrix one that keeps shapes: a turn, a shift, a mirror, an even scale */
 export function transformSegment(segment: Segment, matrix: Affine): Segment {
   const map = (at: Point): Point => transformPoint(matrix, at);
   switch (segment.type) {
@@ -67,7 +66,6 @@ export function transformSegment(segment: Segment, matrix: Affine): Segment {
   }
 }
 
-/** The same for a whole path. */
 export const transformPath = (path: readonly Segment[], matrix: Affine): Segment[] =>
   path.map((segment) => transformSegment(segment, matrix));
 
@@ -81,10 +79,8 @@ export function arcToCubics(arc: ArcSegment, tolerance: number): CubicSegment[] 
   const sweep = arc.sweep / count;
   const handle = (4 / 3) * Math.tan(sweep / 4) * arc.radius;
   return Array.from({ length: count }, (_, i) => {
-    const [out0, out1] = [
-      direction(arc.start + sweep * i),
-      direction(i === count - 1 ? arc.start + arc.sweep : arc.start + sweep * (i + 1)),
-    ];
+    const out0 = direction(arc.start + sweep * i);
+    const out1 = direction(i === count - 1 ? arc.start + arc.sweep : arc.start + sweep * (i + 1));
     const p0 = add(arc.centre, scale(out0, arc.radius));
     const p3 = add(arc.centre, scale(out1, arc.radius));
     const p1 = add(p0, scale(leftNormal(out0), handle));

@@ -1,17 +1,12 @@
 /** Each mean doubles the digits: from the flattest arch (complement 1e-12) 9 reach a double's last digit. */
 const MAX_ITERATIONS = 12;
 
-/** The complete elliptic integrals of the first and second kind. */
-export interface EllipticIntegrals {
-  readonly K: number;
-  readonly E: number;
-}
-
 /**
- * K(k) and E(k) by the arithmetic–geometric mean (Abramowitz & Stegun 17.6), to a few ulp.
+ * The complete elliptic integrals of the first and second kind by the arithmetic–geometric mean (Abramowitz & Stegun
+ * 17.6), to a few ulp.
  * @param complement k′ = √(1 − k²), in (0, 1]; taken instead of k, since it keeps its digits as k nears 1
  */
-export function ellipticIntegrals(complement: number): EllipticIntegrals {
+export function ellipticIntegrals(complement: number): { K: number; E: number } {
   let [a, b] = [1, complement];
   let share = (1 - complement) * (1 + complement);
   let sum = share / 2;

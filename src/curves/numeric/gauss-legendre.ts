@@ -1,18 +1,9 @@
-import { itemAt } from '../../units/checked.ts';
-
-/** Nodes and weights of the Gauss–Legendre rule on [−1, 1]. */
-interface QuadratureRule {
-  readonly nodes: readonly number[];
-  readonly weights: readonly number[];
-}
-
 /** Newton steps for one root of a Legendre polynomial; from the cosine start it needs 4. */
 const MAX_STEPS = 20;
 
-/** The rule with n points, an even number, exact for polynomials of degree 2n − 1 (Abramowitz & Stegun 25.4.29). */
-function gaussLegendreRule(n: number): QuadratureRule {
-  const nodes: number[] = [];
-  const weights: number[] = [];
+/** The rule on [−1, 1] with n points, an even number, exact up to degree 2n − 1 (Abramowitz & Stegun 25.4.29). */
+function gaussLegendreRule(n: number): { node: number; weight: number }[] {
+  const rule: { node: number; weight: number }[] = [];
   // The other half is their mirror image.
   for (let i = 1; i <= n / 2; i++) {
     let x = Math.cos((Math.PI * (i - 0.25)) / (n + 0.5));
@@ -30,10 +21,9 @@ function gaussLegendreRule(n: number): QuadratureRule {
       if (Math.abs(move) < 1e-16) break;
     }
     const weight = 2 / ((1 - x * x) * slope * slope);
-    nodes.push(x, -x);
-    weights.push(weight, weight);
+    rule.push({ node: x, weight }, { node: -x, weight });
   }
-  return { nodes, weights };
+  return rule;
 }
 
 /** 20 points: the strip's integrals (smooth after u = w²) and a cubic's length to rounding. */
@@ -43,7 +33,5 @@ const RULE = gaussLegendreRule(20);
 export function integrate(f: (x: number) => number, a: number, b: number): number {
   const half = (b - a) / 2;
   const middle = (a + b) / 2;
-  return (
-    half * RULE.nodes.reduce((sum, node, i) => sum + itemAt(RULE.weights, i) * f(middle + half * node), 0)
-  );
+  return half * RULE.reduce((sum, { node, weight }) => sum + weight * f(middle + half * node), 0);
 }

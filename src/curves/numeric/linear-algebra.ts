@@ -1,13 +1,9 @@
 import { itemAt } from '../../units/checked.ts';
 
-/** A pivot below this share of its row's scale says that the unknowns cannot be told apart: rounding is 1e-16. */
+/** A pivot below this share of its row's scale, against rounding of 1e-16, means that the matrix is singular. */
 const MIN_PIVOT_RATIO = 1e-13;
 
-/**
- * Solves a symmetric positive definite system by Gaussian elimination, which then needs no pivots.
- * @param matrix n rows of n; left as it is
- * @returns undefined where the unknowns cannot be told apart
- */
+/** Solves a symmetric positive definite system, which needs no pivots. @returns undefined where it is singular */
 export function solveSymmetric(
   matrix: readonly (readonly number[])[],
   right: readonly number[],
@@ -34,18 +30,14 @@ export function normalEquations(
   };
 }
 
-/** The solution of a linear system, and the sign of its determinant. */
-export interface LinearSolution {
-  readonly values: readonly number[];
-  readonly determinantSign: number;
-}
-
 /**
  * Gaussian elimination with row pivots.
- * @param rows n rows of n, each with its right-hand side behind it; left as they are
+ * @param rows n rows of n, each with its right-hand side behind it
  * @returns undefined where the matrix has no inverse or holds no number
  */
-export function gaussianElimination(rows: readonly (readonly number[])[]): LinearSolution | undefined {
+export function gaussianElimination(
+  rows: readonly (readonly number[])[],
+): { values: number[]; determinantSign: number } | undefined {
   const work = rows.map((row) => [...row]);
   let determinantSign = 1;
   for (const i of work.keys()) {
@@ -80,7 +72,6 @@ function backSubstitute(rows: readonly (readonly number[])[]): number[] {
   return values;
 }
 
-/** One row of a tridiagonal system. */
 export type TridiagonalRow = readonly [below: number, diagonal: number, above: number, right: number];
 
 /** Elimination down and back (Thomas); stable where every row is diagonally dominant. */

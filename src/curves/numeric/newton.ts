@@ -4,7 +4,6 @@ import { gaussianElimination } from './linear-algebra.ts';
 /** Step of the difference quotients: half the digits of a double, for unknowns of order 1. */
 const PROBE = 1e-7;
 
-/** Where Newton's method came to rest. */
 export interface NewtonRoot {
   readonly solution: readonly number[];
   /** Sign of the slopes' determinant: it turns where two branches of solutions meet. */
@@ -12,17 +11,14 @@ export interface NewtonRoot {
 }
 
 export interface NewtonOptions {
-  /** Stops after a step whose every part is smaller; what is left is about PROBE times that. */
+  /** Stops after a step whose every part is smaller; the error left is about PROBE times that. */
   readonly stepTolerance: number;
-  /** Shortens a step that would go too far; returns the unknowns to go on with. */
+  /** Shortens a step that would go too far. */
   readonly limitStep: (at: readonly number[], next: readonly number[]) => readonly number[];
   readonly maxSteps: number;
 }
 
-/**
- * Newton's method for as many equations as unknowns, all of order 1, with slopes by differences.
- * @returns undefined when it does not settle or the equations do not hold a number
- */
+/** Newton's method for as many equations as unknowns, all of order 1, with slopes by differences. */
 export function newtonSystem(
   f: (at: readonly number[]) => readonly number[],
   start: readonly number[],

@@ -2,8 +2,8 @@
 const MAX_STEPS = 120;
 
 /**
- * A root of f between a and b, where f changes sign: inverse quadratic steps where they are safe,
- * otherwise the bracket is halved (Chandrupatla 1997, "A new hybrid quadratic/bisection algorithm").
+ * A root of f between a and b: inverse quadratic steps where they are safe, otherwise the bracket is halved
+ * (Chandrupatla 1997, "A new hybrid quadratic/bisection algorithm").
  * @returns undefined when f does not change sign between a and b
  */
 export function rootBetween(f: (x: number) => number, a: number, b: number): number | undefined {
@@ -47,7 +47,6 @@ function inverseQuadraticStep(a: number, fa: number, b: number, fb: number, c: n
   return ((fa / (fb - fa)) * fc) / (fb - fc) + ((((c - a) / (b - a)) * fa) / (fc - fa)) * (fb / (fc - fb));
 }
 
-/** A value of a function and its slope there. */
 export interface ValueAndSlope {
   readonly value: number;
   readonly slope: number;
@@ -80,63 +79,55 @@ export function newtonRoot(
   return x;
 }
 
-/** Steps that tell apart the roots and extremes along one piece: no piece of ours turns more than a few times. */
+/** Steps that separate the roots and extremes along one piece, which turns a few times at most. */
 export const SAMPLES_PER_PIECE = 24;
 
-/** All roots of f in [0, 1] that `samples` equal steps can tell apart. */
+/** All roots of f in [0, 1] that `samples` equal steps separate. */
 export function rootsOn(f: (u: number) => number, samples: number): number[] {
   const roots: number[] = [];
   let before = f(0);
   if (before === 0) roots.push(0);
   for (let i = 1; i <= samples; i++) {
     const value = f(i / samples);
+    const root = before * value < 0 ? rootBetween(f, (i - 1) / samples, i / samples) : undefined;
     if (value === 0) roots.push(i / samples);
-    else if (before * value < 0) roots.push(rootBetween(f, (i - 1) / samples, i / samples)!);
+    else if (root !== undefined) roots.push(root);
     before = value;
   }
   return roots;
 }
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
-/** 0.618^40 = 4e-9 of the bracket: as fine as a smooth extreme can be told in doubles. */
+/** 0.618^40 = 4e-9 of the bracket: as fine as doubles resolve a smooth extreme. */
 const GOLDEN_STEPS = 40;
-
-/** Where f is least on [0, 1], by `samples` equal steps and a golden-section search round the best. */
-export function minimizeOn(f: (u: number) => number, samples: number): Minimum {
-  let best = 0;
-  let value = f(0);
-  for (let i = 1; i <= samples; i++) {
-    const next = f(i / samples);
-    if (next < value) {
-      best = i / samples;
-      value = next;
-    }
-  }
-  const found = goldenSection(f, Math.max(0, best - 1 / samples), Math.min(1, best + 1 / samples));
-  return found.value < value ? found : { at: best, value };
-}
 
 interface Minimum {
   readonly at: number;
   readonly value: number;
 }
 
-/** The golden-section search: the least of f between two places, where it has but one. */
+/** Where f is least on [0, 1], by `samples` equal steps and a golden-section search round the best. */
+export function minimizeOn(f: (u: number) => number, samples: number): Minimum {
+  let best = { at: 0, value: f(0) };
+  for (let i = 1; i <= samples; i++) {
+    const value = f(i / samples);
+    if (value < best.value) best = { at: i / samples, value };
+  }
+  const found = goldenSection(f, Math.max(0, best.at - 1 / samples), Math.min(1, best.at + 1 / samples));
+  return found.value < best.value ? found : best;
+}
+
 function goldenSection(f: (u: number) => number, from: number, to: number): Minimum {
   let [low, high] = [from, to];
   let [a, b] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
   let [atA, atB] = [f(a), f(b)];
   for (let i = 1; i < GOLDEN_STEPS; i++) {
     if (atA < atB) {
-      high = b;
-      b = a;
-      atB = atA;
+      [high, b, atB] = [b, a, atA];
       a = high - GOLDEN * (high - low);
       atA = f(a);
     } else {
-      low = a;
-      a = b;
-      atA = atB;
+      [low, a, atA] = [a, b, atB];
       b = low + GOLDEN * (high - low);
       atB = f(b);
     }

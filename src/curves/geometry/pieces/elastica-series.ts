@@ -1,10 +1,8 @@
 import { productTerm } from '../../numeric/taylor-series.ts';
+import type { Point } from '../point.ts';
 import type { ElasticaSegment } from './piece.ts';
 
-/** Where the strip is and how it bends at one place along it. */
-export interface ElasticaState {
-  readonly x: number;
-  readonly y: number;
+export interface ElasticaState extends Point {
   readonly angle: number;
   readonly curvature: number;
   /** Change of curvature along the strip, 1/mm². */
@@ -12,49 +10,38 @@ export interface ElasticaState {
 }
 
 /**
- * Terms of the Taylor series. The strip's equation has its nearest pole K(k′)/w away: 1.854/w without
- * thrust (the lemniscate quarter period), at least 1.646/w for a bow (k′ ≥ 0.417, where its ends touch).
- * So 22 terms over STEP/w leave (0.45/1.854)^22 ≈ 3e-14 and (0.45/1.646)^22 ≈ 4e-13 of a step.
+ * Terms of the Taylor series. The strip's equation has its nearest pole K(k′)/w away: 1.854/w without thrust (the
+ * lemniscate quarter period), at least 1.646/w for a bow (k′ ≥ 0.417, where its ends touch). So 22 terms over STEP/w
+ * leave (0.45/1.854)^22 ≈ 3e-14 and (0.45/1.646)^22 ≈ 4e-13 of a step.
  */
 const ORDER = 22;
 const STEP = 0.45;
 
-/** A term so small beside the largest of its series is lost in rounding, were there two dozen of them. */
+/** Two dozen terms this small beside the largest of their series are lost in rounding. */
 const NEGLIGIBLE = 2 ** -60;
-/** So many lost in a row end a series: from a free end without thrust three of four terms are nothing at all. */
+/** Negligible terms in a row that end a series: from a free end without thrust three of four terms are 0. */
 const CONSECUTIVE_NEGLIGIBLE = 4;
 
 /**
- * How quickly the solution runs through its period, 1/mm: w² is the force in the strip per its
- * stiffness, κ′ across it and κ²/2 + thrust along it; constant along a span.
+ * How quickly the solution runs through its period, 1/mm: w² is the force in the strip per its stiffness, κ′ across it
+ * and κ²/2 + thrust along it; constant along a span.
  */
 export const frequency = (curvature: number, rate: number, thrust = 0): number =>
   Math.sqrt(Math.hypot(rate, curvature ** 2 / 2 + thrust));
 
 const newSeries = (): number[] => new Array<number>(ORDER + 2).fill(0);
 
-/** Room for the series that are needed only while a step is worked out. */
+/** Scratch space. */
 const squaredCurvature = newSeries();
 const angleDerivative = newSeries();
 const cosine = newSeries();
 const sine = newSeries();
 
-/** The series of one step, each in the share of its length h that has been run. */
-interface SeriesStep {
-  readonly start: ElasticaState;
-  readonly h: number;
-  /** What is added to the start's, per share run: the term of v is first. */
-  readonly x: readonly number[];
-  readonly y: readonly number[];
-  readonly angle: readonly number[];
-  /** Whole. */
-  readonly curvature: readonly number[];
-  /** The last term that tells in any of them: a shallow strip needs half of ORDER. */
-  readonly lastTerm: number;
-}
-
-/** One step of length h along κ″ = −κ³/2 − thrust·κ, θ′ = κ, x′ = cos θ, y′ = sin θ, by series in s/h. */
-function expandStep(start: ElasticaState, h: number, thrust: number): SeriesStep {
+/**
+ * One step of length h along κ″ = −κ³/2 − thrust·κ, θ′ = κ, x′ = cos θ, y′ = sin θ, by series in v = s/h: the whole
+ * curvature, and what is added to x, y and angle, whose first term is that of v. A shallow strip needs half of ORDER.
+ */
+function expandStep(start: ElasticaState, h: number, thrust: number) {
   const K = newSeries();
   const curvatureLast = fillCurvatureTerms(K, start, h, thrust);
   const directionLast = fillDirectionTerms(K, start.angle, h);
@@ -68,7 +55,7 @@ function expandStep(start: ElasticaState, h: number, thrust: number): SeriesStep
   return { start, h, x, y, angle, curvature: K, lastTerm: Math.max(curvatureLast, directionLast) };
 }
 
-/** Fills in the series of the curvature, and gives the last term that tells. */
+/** Fills in the series of the curvature. @returns the last term that is not negligible */
 function fillCurvatureTerms(
   K: number[],
   { curvature, rate }: ElasticaState,
@@ -111,7 +98,7 @@ function fillDirectionTerms(K: readonly number[], angle: number, h: number): num
 }
 
 /** The state at a share v of a step. */
-function evaluateStep(step: SeriesStep, v: number): ElasticaState {
+function evaluateStep(step: ReturnType<typeof expandStep>, v: number): ElasticaState {
   const { start, h, x: xs, y: ys, angle: angles, curvature: curvatures, lastTerm } = step;
   let x = 0;
   let y = 0;
@@ -134,13 +121,10 @@ function evaluateStep(step: SeriesStep, v: number): ElasticaState {
   };
 }
 
-/** The series of stretches looked at lately: every figure, fit and parallel of a stretch runs along the same ones. */
+/** Every figure, fit and parallel of a stretch runs along the same series. */
 const statesBySegment = new WeakMap<ElasticaSegment, (s: number) => ElasticaState>();
 
-/**
- * The state at any length s from the start of a stretch of strip, 0 ≤ s ≤ length.
- * Error below 1e-12 of the length (series, see ORDER; rounding adds a few ulp a step).
- */
+/** The state at any length s from the start of a stretch of strip, to 1e-12 of the length (see ORDER). */
 export function elasticaStates(segment: ElasticaSegment): (s: number) => ElasticaState {
   const states = statesBySegment.get(segment) ?? computeStates(segment);
   statesBySegment.set(segment, states);
@@ -151,10 +135,14 @@ function computeStates(segment: ElasticaSegment): (s: number) => ElasticaState {
   const { from, length, angle, curvature, curvatureRate: rate, thrust = 0 } = segment;
   const count = Math.max(1, Math.ceil((frequency(curvature, rate, thrust) * length) / STEP));
   const h = length / count;
-  const steps = [expandStep({ ...from, angle, curvature, rate }, h, thrust)];
-  while (steps.length < count) steps.push(expandStep(evaluateStep(steps.at(-1)!, 1), h, thrust));
+  let step = expandStep({ ...from, angle, curvature, rate }, h, thrust);
+  const steps = [step];
+  while (steps.length < count) {
+    step = expandStep(evaluateStep(step, 1), h, thrust);
+    steps.push(step);
+  }
   return (s) => {
     const i = Math.min(count - 1, Math.max(0, Math.floor(s / h)));
-    return evaluateStep(steps[i]!, s / h - i);
+    return evaluateStep(steps[i] ?? step, s / h - i);
   };
 }

@@ -1,7 +1,7 @@
 import type { Point } from '../point.ts';
 import { JOIN_MM } from '../tolerance.ts';
 
-/** What a path is made of once it is fitted: the shapes every writer can draw. */
+/** What a path is made of once it is fitted: the shapes that every writer can draw. */
 export type Segment = LineSegment | ArcSegment | CubicSegment;
 
 /** What an exact curve is made of. */
@@ -20,7 +20,7 @@ export interface LineSegment {
   readonly to: Point;
 }
 
-/** Part of a circle. `sweep` is counter-clockwise when positive, radians, never 0. */
+/** Part of a circle. `sweep` is counterclockwise when positive, radians, never 0. */
 export interface ArcSegment {
   readonly type: 'arc';
   readonly centre: Point;
@@ -29,16 +29,15 @@ export interface ArcSegment {
   readonly sweep: number;
 }
 
-/** A cubic Bézier by its four control points. */
+/** A cubic Bézier. */
 export interface CubicSegment {
   readonly type: 'cubic';
   readonly controls: readonly [Point, Point, Point, Point];
 }
 
 /**
- * A stretch of bent strip between two pins: κ″ + κ³/2 + thrust·κ = 0 along its length, from its start
- * values. `angle` of the tangent (rad), `curvature` (1/mm, positive turning left), `curvatureRate`
- * (1/mm²).
+ * A stretch of bent strip between two pins: κ″ + κ³/2 + thrust·κ = 0 along its length, from its start values: `angle`
+ * (rad), `curvature` (1/mm, positive turning left), `curvatureRate` (1/mm²).
  */
 export interface ElasticaSegment {
   readonly type: 'elastica';
@@ -46,15 +45,14 @@ export interface ElasticaSegment {
   readonly angle: number;
   readonly curvature: number;
   readonly curvatureRate: number;
-  /** Push along the strip where it is not bent, per its stiffness, 1/mm². Absent: none, it slides freely. */
+  /** Push along the strip where it is not bent, per its stiffness, 1/mm². Absent where it slides freely. */
   readonly thrust?: number;
   readonly length: number;
 }
 
 /**
- * A stretch of strip whose thickness t runs evenly from start to end (mm) while it carries the same
- * force throughout: θ′ = moment/t³, moment′ = force across the strip. Both are for a strip whose
- * stiffness is t³: times Young's modulus times width/12 they are N·mm and N.
+ * A stretch of strip whose thickness t runs evenly from start to end (mm) while it carries the same force throughout:
+ * θ′ = moment/t³, moment′ = force across the strip. Times Young's modulus times width/12 they are N·mm and N.
  */
 export interface TaperedSegment {
   readonly type: 'tapered';
@@ -62,7 +60,7 @@ export interface TaperedSegment {
   readonly angle: number;
   /** Curvature × t³ at the start, mm². */
   readonly moment: number;
-  /** What all pins up to the start of this stretch push the strip with, mm. */
+  /** The push of all pins up to the start of this stretch, mm. */
   readonly force: Point;
   readonly thickness: readonly [start: number, end: number];
   readonly length: number;

@@ -1,44 +1,32 @@
+import { firstOf, lastOf } from '../../../units/checked.ts';
 import { productTerm } from '../../numeric/taylor-series.ts';
-import { direction, dot, leftNormal, type Point, subtract } from '../point.ts';
+import { direction, dot, leftNormal, type Point, scale, subtract } from '../point.ts';
 import type { TaperedSegment } from './piece.ts';
 
 /*
- * A strip of thickness t, even from end to end, under one force f: θ′ = M/t³, M′ = f·n with n the left
- * normal, x′ = cos θ, y′ = sin θ; by Taylor series in the share u of the stretch's length.
+ * A strip of thickness t, even from end to end, under one force f: θ′ = M/t³, M′ = f·n with n the left normal, x′ =
+ * cos θ, y′ = sin θ; by Taylor series in the share u of the stretch's length.
  */
 
-/** Where a tapered strip is and how it bends at one place along it. */
 export interface TaperedState extends Point {
   readonly angle: number;
   readonly curvature: number;
   /** Curvature × thickness³, mm². */
   readonly moment: number;
   readonly thickness: number;
-  /** Stretch of the outer fibre: half the thickness ÷ the radius, ≥ 0. */
+  /** Stretch of the outer fiber: half the thickness ÷ the radius, ≥ 0. */
   readonly strain: number;
 }
 
 /**
- * Terms of a series, and the length of a step as a share of the radius of convergence that its last
- * terms show (Jorba & Zou, "A software package for the numerical integration of ODEs by means of
- * high-order Taylor methods", Experimental Mathematics 14 (2005)): 0.2^22 = 4e-16 is left of a step.
+ * Terms of a series, and the length of a step as a share of the radius of convergence that its last terms show (Jorba &
+ * Zou, "A software package for the numerical integration of ODEs by means of high-order Taylor methods", Experimental
+ * Mathematics 14 (2005)): 0.2^22 = 4e-16 is left of a step.
  */
 const ORDER = 22;
 const STEP_SHARE = 0.2;
 /** Steps before a stretch counts as wound up: one that a maker can bend takes 3 to 20. */
 const MAX_STEPS = 300;
-
-/** The series of one step, from share u of the stretch on. */
-interface TaperedStep {
-  readonly u: number;
-  readonly x: readonly number[];
-  readonly y: readonly number[];
-  readonly angle: readonly number[];
-  readonly moment: readonly number[];
-  /** ∫ M κ ds from the step's start, twice the energy. */
-  readonly work: readonly number[];
-  readonly reach: number;
-}
 
 const newSeries = (start: number): number[] => {
   const terms = new Array<number>(ORDER + 1).fill(0);
@@ -46,7 +34,7 @@ const newSeries = (start: number): number[] => {
   return terms;
 };
 
-/** Room for the series that are needed only while a step is worked out. */
+/** Scratch space. */
 const cos = newSeries(0);
 const sin = newSeries(0);
 /** 1/t³. */
@@ -54,13 +42,8 @@ const inverseCubedThickness = newSeries(0);
 const curvature = newSeries(0);
 const angleDerivative = newSeries(0);
 
-function expandStep(
-  strip: TaperedSegment,
-  u: number,
-  start: Point,
-  angle0: number,
-  moment0: number,
-): TaperedStep {
+/** The series of one step, from share u of the stretch on; `work` is ∫ M κ ds from the step's start, twice the energy. */
+function expandStep(strip: TaperedSegment, u: number, start: Point, angle0: number, moment0: number) {
   const { force, length, thickness } = strip;
   const slope = thickness[1] - thickness[0];
   const thick = thickness[0] + slope * u;
@@ -92,99 +75,76 @@ function expandStep(
   return { u, x, y, angle, moment, work, reach: Math.max(STEP_SHARE * radius, 1 / MAX_STEPS) };
 }
 
-/** The value of a series h beyond its start. */
 function evaluateSeries(terms: readonly number[], h: number): number {
   let value = 0;
   for (let n = ORDER; n >= 0; n--) value = value * h + terms[n]!;
   return value;
 }
 
-const pointOnStep = ({ x, y }: TaperedStep, h: number): Point => ({
+type TaperedStep = ReturnType<typeof expandStep>;
+
+const evaluateStep = ({ x, y, angle, moment }: TaperedStep, h: number) => ({
   x: evaluateSeries(x, h),
   y: evaluateSeries(y, h),
+  angle: evaluateSeries(angle, h),
+  moment: evaluateSeries(moment, h),
 });
 
-function* stepsOf(strip: TaperedSegment): Generator<TaperedStep> {
+function stepsOf(strip: TaperedSegment): TaperedStep[] {
   let step = expandStep(strip, 0, strip.from, strip.angle, strip.moment);
-  yield step;
+  const steps = [step];
   while (step.u + step.reach < 1) {
-    const h = step.reach;
-    step = expandStep(
-      strip,
-      step.u + h,
-      pointOnStep(step, h),
-      evaluateSeries(step.angle, h),
-      evaluateSeries(step.moment, h),
-    );
-    yield step;
+    const end = evaluateStep(step, step.reach);
+    step = expandStep(strip, step.u + step.reach, end, end.angle, end.moment);
+    steps.push(step);
   }
+  return steps;
 }
 
-/**
- * The state at any share u of a stretch's length, 0 ≤ u ≤ 1. Error below 1e-12 of the length (series,
- * see ORDER; rounding adds a few ulp a step).
- */
+/** The state at any share u of a stretch's length, to 1e-12 of the length (see ORDER). */
 export function taperedStates(strip: TaperedSegment): (u: number) => TaperedState {
-  const steps = [...stepsOf(strip)];
+  const steps = stepsOf(strip);
   const [thick0, thick1] = strip.thickness;
   return (u) => {
-    const step = steps.findLast((s) => s.u <= u) ?? steps[0]!;
-    const h = u - step.u;
-    const moment = evaluateSeries(step.moment, h);
+    const step = steps.findLast((s) => s.u <= u) ?? firstOf(steps);
+    const { x, y, angle, moment } = evaluateStep(step, u - step.u);
     const thickness = thick0 + (thick1 - thick0) * u;
     const curvature = moment / thickness ** 3;
-    const strain = (Math.abs(curvature) * thickness) / 2;
-    return {
-      ...pointOnStep(step, h),
-      angle: evaluateSeries(step.angle, h),
-      curvature,
-      moment,
-      thickness,
-      strain,
-    };
+    return { x, y, angle, curvature, moment, thickness, strain: (Math.abs(curvature) * thickness) / 2 };
   };
 }
 
 /** Where a stretch ends, for the search of its shape; `work` is ∫ M κ ds along all of it. */
 export function taperedEnd(strip: TaperedSegment): Point & { angle: number; moment: number; work: number } {
-  let work = 0;
-  let last: TaperedStep | undefined;
-  for (const step of stepsOf(strip)) {
-    if (last) work += evaluateSeries(last.work, last.reach);
-    last = step;
-  }
-  const [step, h] = [last!, 1 - last!.u];
-  const [angle, moment] = [evaluateSeries(step.angle, h), evaluateSeries(step.moment, h)];
-  return { ...pointOnStep(step, h), angle, moment, work: work + evaluateSeries(step.work, h) };
+  const steps = stepsOf(strip);
+  const before = steps.slice(0, -1).reduce((sum, { work, reach }) => sum + evaluateSeries(work, reach), 0);
+  const last = lastOf(steps);
+  const h = 1 - last.u;
+  return { ...evaluateStep(last, h), work: before + evaluateSeries(last.work, h) };
 }
 
-/** The same stretch from its end to its start. */
 export function reverseTapered(strip: TaperedSegment): TaperedSegment {
   const { x, y, angle, moment } = taperedEnd(strip);
   const [start, end] = strip.thickness;
-  const { force } = strip;
-  // Read backwards the strip turns the other way, and its force is what the other pins push with.
+  // Read backwards the strip turns the other way, and its force is the push of the other pins.
   return {
     ...strip,
     from: { x, y },
     angle: angle + Math.PI,
     moment: -moment,
-    force: { x: -force.x, y: -force.y },
+    force: scale(strip.force, -1),
     thickness: [end, start],
   };
 }
 
-/**
- * What a pin does to the strip, and the strip's bending there. Times Young's modulus times width/12 the
- * forces are in N and the moment in N·mm.
- */
+/** What a pin does to the strip. Times Young's modulus times width/12 forces are in N and the moment in N·mm. */
 export interface PinPush {
   readonly at: Point;
   /** The tangent's direction at the pin, radians from the reference line. */
   readonly angle: number;
   /** Force on the strip along its left normal, mm. */
   readonly across: number;
-  /** Force on the strip along itself, towards its end, mm: what friction or a stop has to hold. */
+  /** Force on the strip along itself, toward its end, mm: friction or a stop has to hold it. */
   readonly endwise: number;
   /** Curvature × thickness³, mm². */
   readonly moment: number;
@@ -192,10 +152,9 @@ export interface PinPush {
 
 /** What every pin of a tapered strip does, ends included, from its stretches in order. */
 export function pinPushes(spans: readonly TaperedSegment[]): PinPush[] {
-  const before = [NO_FORCE, ...spans.map(({ force }) => force)];
-  const states = [...spans.map((span) => ({ ...span.from, ...span })), taperedEnd(spans.at(-1)!)];
+  const states = [...spans.map((span) => ({ ...span.from, ...span })), taperedEnd(lastOf(spans))];
   return states.map(({ x, y, angle, moment }, i) => {
-    const force = subtract(spans[i]?.force ?? NO_FORCE, before[i]!);
+    const force = subtract(spans[i]?.force ?? NO_FORCE, spans[i - 1]?.force ?? NO_FORCE);
     const along = direction(angle);
     return { at: { x, y }, angle, across: dot(force, leftNormal(along)), endwise: dot(force, along), moment };
   });
