@@ -1,12 +1,13 @@
+import { itemAt, neighbors } from '../../units/checked.ts';
 import type { Curve } from '../curve.ts';
+import { ChordFrame } from '../geometry/chord-frame.ts';
 import { type CurvePoint, paramCurve } from '../geometry/evaluate.ts';
-import { angleFrom, cross, direction, distance, dot, type Point, subtract } from '../geometry/point.ts';
+import { direction, dot, type Point } from '../geometry/point.ts';
 import { newtonRoot, type ValueAndSlope } from '../numeric/roots-and-minima.ts';
 
 /** Stations at which two curves are compared; between two of them they cross at most once. */
 export const HEIGHT_SAMPLES = 64;
 
-/** A point and its height over the chord, mm, positive to the left. */
 export interface PointOverChord extends CurvePoint {
   readonly height: number;
 }
@@ -17,29 +18,27 @@ interface Sample {
   readonly place: (u: number) => CurvePoint;
 }
 
-/** Newton's method doubles its digits: after a step this small, as a share of the piece, some 1e-12 is left. */
+/** Newton's method doubles its digits: after a step this small, as a share of the piece, the error is some 1e-12. */
 const STEP_TOLERANCE = 1e-6;
 
 /** A curve as heights over the stations of its chord, given as shares of it. */
 export class HeightFunction {
   private readonly samples: readonly Sample[];
-  private readonly chord: number;
-  private readonly way: Point;
+  private readonly frame: ChordFrame;
   /** Whether every station is passed once, in order. */
   private readonly isMonotonic: boolean;
   private stationsCache: readonly PointOverChord[] | undefined;
 
-  constructor(private readonly curve: Curve) {
-    this.chord = distance(curve.from, curve.to);
-    this.way = direction(angleFrom(curve.from, curve.to));
-    this.samples = curve.exact.flatMap((piece) => {
+  constructor({ from, to, exact }: Curve) {
+    this.frame = new ChordFrame(from, to);
+    this.samples = exact.flatMap((piece) => {
       const place = paramCurve(piece);
       return Array.from({ length: HEIGHT_SAMPLES + 1 }, (_, i) => {
         const u = i / HEIGHT_SAMPLES;
         return { share: this.share(place(u)), u, place };
       });
     });
-    this.isMonotonic = this.samples.every(({ share }, i) => i === 0 || share >= this.samples[i - 1]!.share);
+    this.isMonotonic = neighbors(this.samples).every(([before, after]) => after.share >= before.share);
   }
 
   /** The points over equal steps along the chord, its two ends included. */
@@ -48,22 +47,15 @@ export class HeightFunction {
     return this.stationsCache;
   }
 
-  private share(p: Point): number {
-    return dot(subtract(p, this.curve.from), this.way) / this.chord;
-  }
-
-  private overChord({ x, y, angle, curvature, speed }: CurvePoint): PointOverChord {
-    const height = cross(this.way, subtract({ x, y }, this.curve.from));
-    return { x, y, angle, curvature, speed, height };
-  }
+  private share = (p: Point): number => this.frame.station(p) / this.frame.length;
+  private overChord = (at: CurvePoint): PointOverChord => ({ ...at, height: this.frame.height(at) });
 
   /** The point over a share of the chord: of several, the one farthest from the chord. */
   at(share: number): PointOverChord {
     const across: PointOverChord[] = [];
     const { samples } = this;
     for (let i = this.isMonotonic ? this.lowerBound(share) : 1; i < samples.length; i++) {
-      const before = samples[i - 1]!;
-      const after = samples[i]!;
+      const [before, after] = [itemAt(samples, i - 1), itemAt(samples, i)];
       if (this.isMonotonic && before.share > share) break;
       if (before.place === after.place && (before.share - share) * (after.share - share) <= 0)
         across.push(this.overChord(this.solveStation(before, after, share)));
@@ -80,7 +72,7 @@ export class HeightFunction {
     let high = this.samples.length;
     while (low < high) {
       const middle = (low + high) >> 1;
-      if (this.samples[middle]!.share < share) low = middle + 1;
+      if (itemAt(this.samples, middle).share < share) low = middle + 1;
       else high = middle;
     }
     return low;
@@ -92,8 +84,8 @@ export class HeightFunction {
     const off = (u: number): ValueAndSlope => {
       const now = place(u);
       return {
-        value: side * (this.share(now) - share) * this.chord,
-        slope: side * now.speed * dot(direction(now.angle), this.way),
+        value: side * (this.share(now) - share) * this.frame.length,
+        slope: side * now.speed * dot(direction(now.angle), this.frame.along),
       };
     };
     const start =

@@ -6,18 +6,15 @@ import { HEIGHT_SAMPLES, type HeightFunction, type PointOverChord } from './heig
 /** Of two distances closer than this, as a share, the first counts: a symmetric pair has two alike. */
 const SAME_SHARE = 1e-9;
 
-interface CurveGap {
-  readonly worst: number;
-  readonly at: Point;
-}
-
 /**
- * The greatest distance between two curves over the same chord, square off it, and its point on the first.
- * Exact to 1e-9 of the chord. Where a curve passes a station more than once (it overhangs an end) its point
- * farthest from the chord counts.
+ * The greatest distance between two curves over the same chord, square off it, and its point on the first, to 1e-9 of
+ * the chord. Where a curve overhangs an end its point farthest from the chord counts.
  */
-export function maxGap(first: HeightFunction, second: HeightFunction): CurveGap | undefined {
-  let best: CurveGap | undefined;
+export function maxGap(
+  first: HeightFunction,
+  second: HeightFunction,
+): { worst: number; at: Point } | undefined {
+  let best: ReturnType<typeof maxGap>;
   const weigh = (a: PointOverChord, b: PointOverChord): void => {
     const worst = Math.abs(a.height - b.height);
     if (worst > (best?.worst ?? 0) * (1 + SAME_SHARE)) best = { worst, at: toPoint(a) };
@@ -32,8 +29,6 @@ export function maxGap(first: HeightFunction, second: HeightFunction): CurveGap 
     const share = rootBetween(lean, (i - 1) / HEIGHT_SAMPLES, i / HEIGHT_SAMPLES);
     if (share !== undefined) weigh(first.at(share), second.at(share));
   }
-  ones.forEach((one, i) => {
-    weigh(one, itemAt(others, i));
-  });
+  for (const [i, one] of ones.entries()) weigh(one, itemAt(others, i));
   return best;
 }

@@ -1,13 +1,12 @@
 import { integrateSpan, newSpanEnd } from './shooting.ts';
 
 /*
- * Newton's method for a strip over many pins. The unknowns are the angle θ at every pin and, in every span,
- * the starting curvature, its rate and the length (in the span's own units, see shooting.ts). Each span must
- * reach its far pin at that pin's angle; at each pin the curvature must be continuous (or vanish, at a free
- * end). A span's three unknowns follow from the angles at its two pins, which leaves one tridiagonal system
- * for the angles: the Hessian of the strip's energy ½∫κ² over the angles, with every pin held. All its pivots
- * are positive exactly if the strip is at a least energy; strips that loop or are about to snap through are
- * detected by that.
+ * Newton's method for a strip over many pins. The unknowns are the angle θ at every pin and, in every span, the
+ * starting curvature, its rate and the length (in the span's own units, see shooting.ts). Each span must reach its far
+ * pin at that pin's angle; at each pin the curvature must be continuous (or vanish, at a free end). A span's three
+ * unknowns follow from the angles at its two pins, which leaves one tridiagonal system for the angles: the Hessian of
+ * the strip's energy ½∫κ² with every pin held. Its pivots are all positive exactly if the energy is least; that detects
+ * strips that loop or are about to snap through.
  */
 
 /** The chords of the spans, and the angle of each held end. */
@@ -28,21 +27,15 @@ export const spanOffset = (pins: number, i: number): number => pins + 3 * i;
 /** Largest turn of a pin, radians, and relative change of a length in one Newton step. */
 const [MAX_TURN, MAX_STRETCH] = [0.5, 0.4];
 
-/**
- * Least stiffness, as a share of the straight strip's. Nearer to snapping through, rounding (1e-15) would
- * show in the shape by more than 1e-10; only the last ten-billionth of the rise is there.
- */
+/** Least share of the straight strip's stiffness: nearer to snapping through, rounding (1e-15) would show beyond 1e-10. */
 const MIN_PIVOT = 1e-5;
 /** For the straight span: its determinant, and the stiffness of turning a pin, over the chord. */
 const [STRAIGHT_DETERMINANT, STRAIGHT_STIFFNESS] = [1 / 12, 4];
 
-/**
- * Entries per span: changes of curvature, rate, length and end curvature, alone and by the angle at either
- * pin.
- */
+/** Entries per span: changes of curvature, rate, length and end curvature, alone and by the angle at either pin. */
 const JACOBIAN_PER_SPAN = 12;
 
-/** Storage for one system, reused from step to step. */
+/** Reused from step to step. */
 export class Workspace {
   readonly jacobian: Float64Array;
   readonly diagonal: Float64Array;
@@ -52,10 +45,8 @@ export class Workspace {
 
   constructor(readonly pins: number) {
     this.jacobian = new Float64Array(JACOBIAN_PER_SPAN * (pins - 1));
-    this.diagonal = new Float64Array(pins);
-    this.upper = new Float64Array(pins);
-    this.lower = new Float64Array(pins);
-    this.step = new Float64Array(pins);
+    [this.diagonal, this.upper] = [new Float64Array(pins), new Float64Array(pins)];
+    [this.lower, this.step] = [new Float64Array(pins), new Float64Array(pins)];
   }
 }
 
@@ -64,7 +55,7 @@ const farEnd = newSpanEnd();
 /**
  * Brings a state to equilibrium, in place.
  * @param done size of the last step, radians, at which to stop; the remaining error is about its square
- * @returns whether it converged to a least energy within `steps`; otherwise the state is undefined
+ * @returns whether it converged to a least energy within `steps`; if not, the state is of no use
  */
 export function newtonSolve(
   course: ChordGeometry,
@@ -114,8 +105,8 @@ function assemble(course: ChordGeometry, shape: StateVector, bench: Workspace): 
 }
 
 /**
- * How a span's unknowns and its end curvature must change: alone (0…3), with the angle at its start (4…7) and
- * with the angle at its end (8…11).
+ * How a span's unknowns and its end curvature must change: alone (0…3), with the angle at its start (4…7) and at its
+ * end (8…11).
  * @returns false if the span itself is about to snap through between its two pins
  */
 function linearizeSpan(

@@ -22,16 +22,16 @@ export const QUARTER_Y = integrateY(Math.PI / 2);
 /** S(π/2) = √2·K(1/√2), the lemniscate constant. */
 export const QUARTER_S = integrateS(Math.PI / 2);
 
-/** Y(a): distance along the force, for a turn a in [0, π], radians. */
+/** Y(a), for a turn a in radians. */
 export const elasticaY = (a: number): number => mirrored(integrateY, QUARTER_Y, a);
-/** S(a): the length. */
+/** S(a), for a turn a in radians. */
 export const elasticaS = (a: number): number => mirrored(integrateS, QUARTER_S, a);
-/** X(a): distance across the force. */
+/** X(a), for a turn a in radians. */
 export const elasticaX = (a: number): number => 2 * Math.sqrt(Math.sin(a));
 
 /**
- * Gauss's constant, 1/agm(1, √2) = 0.8346268…: the greatest rise per chord of a free strip over a nail in the
- * middle, where its ends are square to the chord (Horn 1983, "The Curve of Least Energy").
+ * Gauss's constant, 1/agm(1, √2) = 0.8346268…: the greatest rise per chord of a free strip over a nail in the middle,
+ * its ends square to the chord (Horn 1983, "The Curve of Least Energy").
  */
 export const GAUSS_CONSTANT = 1 / QUARTER_Y;
 

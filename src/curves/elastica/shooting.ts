@@ -2,30 +2,24 @@ import { frequency } from '../geometry/pieces/elastica-series.ts';
 import { productTerm } from '../numeric/taylor-series.ts';
 
 /*
- * One span of a strip between two pins, in its own units: its chord runs from (0, 0) to (1, 0). It starts at
- * an angle to the chord with a curvature and a rate of curvature, and has a length. Its end, and the
- * derivatives of the end by curvature and rate, come from one Taylor series of κ″ = −κ³/2, θ′ = κ, x′ = cos
- * θ, y′ = sin θ and of its variations δκ″ = −(3/2)·κ²·δκ.
+ * One span of a strip between two pins, in its own units: its chord runs from (0, 0) to (1, 0). Its end, and the
+ * derivatives of the end by the curvature and its rate at the start, come from one Taylor series of κ″ = −κ³/2, θ′ =
+ * κ, x′ = cos θ, y′ = sin θ and of its variations δκ″ = −(3/2)·κ²·δκ.
  */
 
-/** The end of a span, and its derivatives by each of the two starting values. */
-export interface SpanEnd {
+interface Sensitivity {
   x: number;
   y: number;
-  /** Angle of the tangent to the span's chord, radians. */
+  /** Of the tangent to the span's chord, radians. */
   angle: number;
   curvature: number;
   rate: number;
-  readonly byCurvature: Sensitivity;
-  readonly byRate: Sensitivity;
 }
 
-export interface Sensitivity {
-  x: number;
-  y: number;
-  angle: number;
-  curvature: number;
-  rate: number;
+/** The end of a span, and its derivatives by each of the two starting values. */
+export interface SpanEnd extends Sensitivity {
+  readonly byCurvature: Sensitivity;
+  readonly byRate: Sensitivity;
 }
 
 const zeroState = (): Sensitivity => ({ x: 0, y: 0, angle: 0, curvature: 0, rate: 0 });
@@ -40,8 +34,8 @@ const LOG_TOLERANCE = 34.5;
 /** (0.45/1.854)^25 < 1e-15; below 8 terms the saving is lost in the rest of the work. */
 const [MIN_TERMS, MAX_TERMS] = [8, 25];
 /**
- * Share of the terms kept for the variations, which are then good to (1e-15)^½ = 3e-8. They only steer
- * Newton's method, whose last step of 1e-9 is still good to rounding; and they are most of the work.
+ * Share of the terms kept for the variations, which are then good to (1e-15)^½ = 3e-8. They are most of the work, and
+ * only steer Newton's method, whose last step of 1e-9 is still good to rounding.
  */
 const SENSITIVITY_TERMS = 0.5;
 
@@ -78,7 +72,6 @@ export function integrateSpan(
 
 const ZERO_STATE: Readonly<Sensitivity> = zeroState();
 
-/** One step of length h. The series of the strip comes first, as the variations need it. */
 function advance(end: SpanEnd, h: number, terms: number): void {
   expandSeries(end, h, terms);
   const varied = Math.max(MIN_TERMS, Math.ceil(terms * SENSITIVITY_TERMS));

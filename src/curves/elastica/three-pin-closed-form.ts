@@ -1,15 +1,7 @@
 import { Fault } from '../../units/fault.ts';
+import { ChordFrame } from '../geometry/chord-frame.ts';
 import type { ElasticaSegment } from '../geometry/pieces/piece.ts';
-import {
-  angleFrom,
-  cross,
-  direction,
-  distance,
-  dot,
-  leftNormal,
-  type Point,
-  subtract,
-} from '../geometry/point.ts';
+import { angleFrom, distance, type Point, turnBetween } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
 import { rootBetween } from '../numeric/roots-and-minima.ts';
 import {
@@ -23,9 +15,8 @@ import {
 } from './rectangular-elastica.ts';
 
 /*
- * A uniform strip over three frictionless pins A, N, B, its ends free to slide. Each span is a piece of
- * rectangular elastica from a free end, known by the angle it turns up to the nail (a from A, b from B). Two
- * equations give the two turns:
+ * A uniform strip over three frictionless pins A, N, B, its ends free to slide. Each span is a piece of rectangular
+ * elastica from a free end, known by the angle it turns up to the nail (a from A, b from B). The turns follow from
  *   f(a) + f(b) = the angle between the span chords,   g(a)/g(b) = |AN|/|NB|,
  * with f and g of rectangular-elastica.ts.
  */
@@ -40,20 +31,13 @@ function derivatives(a: number): { angle: number; logBend: number } {
   };
 }
 
-/** The turns (a, b) at the nail in both spans, radians. */
-export type NailAngles = readonly [a: number, b: number];
-
 /** Newton steps before giving up; from the shallow start the deepest stable strip needs 9. */
 const MAX_STEPS = 40;
 /** Newton's method doubles its digits: after a step this small, relative to the turn, no error is left. */
 const STEP_TOLERANCE = 1e-11;
 
-/**
- * The turns at the nail for an angle between the span chords and the ratio of the spans. Regular down to the
- * flattest strip, where a → 1.5·angle·span share.
- * @throws Fault `batten.not-found` if Newton's method does not converge
- */
-function solveNailAngles(angle: number, spanA: number, spanB: number): NailAngles {
+/** The turns at the nail in both spans, radians; in the flattest strip a → 1.5·angle·span share. */
+function solveNailAngles(angle: number, spanA: number, spanB: number): [a: number, b: number] {
   let a = (1.5 * angle * spanA) / (spanA + spanB);
   let b = (1.5 * angle * spanB) / (spanA + spanB);
   for (let i = 0; i < MAX_STEPS; i++) {
@@ -76,10 +60,9 @@ function solveNailAngles(angle: number, spanA: number, spanB: number): NailAngle
 }
 
 /**
- * The greatest rise at a nail, per chord, of a free strip: the height of one full lobe of the rectangular
- * elastica over the chord at `share` (nail station ÷ chord, in (0, 1)). At that rise the nail no longer
- * presses and both ends are square to the chord. Nearer to an end than 0.061 of the chord the true limit (a
- * snap) is a little higher, so this one is on the safe side.
+ * The greatest rise at a nail, per chord, of a free strip: the height of one full lobe of the rectangular elastica at
+ * `share` (nail station ÷ chord, in (0, 1)). There the nail no longer presses and both ends are square to the chord.
+ * Nearer to an end than 0.061 of the chord the true limit (a snap) is a little higher: this one is on the safe side.
  */
 export function freeRiseLimit(share: number): number {
   const near = Math.min(share, 1 - share);
@@ -89,22 +72,20 @@ export function freeRiseLimit(share: number): number {
 }
 
 /**
- * The strip over three pins, free at both ends: two pieces of exact elastica, A–N and N–B. Exact to 1e-12 of
- * the chord (reference values: 2e-12 at worst).
- * @throws Fault `batten.out-of-order` if the nail is not between the ends along the chord, `batten.too-high`
- *   past the limit of `freeRiseLimit`, `batten.not-found`
+ * The strip over three pins, free at both ends, exact to 1e-12 of the chord.
+ * @throws Fault `batten.out-of-order` if the nail is not between the ends along the chord, `batten.too-high` past the
+ *   limit of `freeRiseLimit`, `batten.not-found`
  */
 export function solveThreePinStrip(a: Point, nail: Point, b: Point): [ElasticaSegment, ElasticaSegment] {
   assertSolvable(a, nail, b);
-  const [first, second] = [subtract(nail, a), subtract(b, nail)];
-  const turn = Math.atan2(cross(first, second), dot(first, second));
+  const turn = turnBetween(a, nail, b);
   const [spanA, spanB] = [distance(a, nail), distance(nail, b)];
   // A strip over the chord turns right: side 1. Under it, everything mirrors.
   const side = turn > 0 ? -1 : 1;
   if (Math.abs(turn) < STRAIGHT_ANGLE) return [straightSpan(a, nail), straightSpan(nail, b)];
   const [turnA, turnB] = solveNailAngles(Math.abs(turn), spanA, spanB);
   const curvature = nailCurvature(turnA) / spanA;
-  const [forceA, forceB] = [turnA, turnB].map((t) => curvature ** 2 / (2 * Math.sin(t))) as [number, number];
+  const [forceA, forceB] = [curvature ** 2 / (2 * Math.sin(turnA)), curvature ** 2 / (2 * Math.sin(turnB))];
   const angle = angleFrom(a, nail) + side * freeEndAngle(turnA);
   return [
     {
@@ -139,10 +120,8 @@ const straightSpan = (from: Point, to: Point): ElasticaSegment => ({
 });
 
 function assertSolvable(a: Point, nail: Point, b: Point): void {
-  const chord = distance(a, b);
-  const along = direction(angleFrom(a, b));
-  const station = dot(subtract(nail, a), along);
-  const rise = Math.abs(dot(subtract(nail, a), leftNormal(along)));
+  const frame = new ChordFrame(a, b);
+  const [chord, station, rise] = [frame.length, frame.station(nail), Math.abs(frame.height(nail))];
   if (!(station > JOIN_MM && station < chord - JOIN_MM))
     throw new Fault(
       'batten.out-of-order',

@@ -1,22 +1,22 @@
-import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
+import { firstOf, itemAt, lastOf, neighbors } from '../../units/checked.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import { toPoint } from '../geometry/point.ts';
 import { describeRadius, maxCurvature, RIPPLE, type Tooth } from './curvature-comb.ts';
 import type { Remark } from './remark.ts';
 
 /**
- * A hard spot: the curvature changes by half of the run's largest within a twentieth of the run. A strip over
- * one nail in the middle changes by a tenth there; only a nail a tenth from the end does this.
+ * A hard spot: the curvature changes by half of the run's largest within a twentieth of the run. A batten over one nail
+ * in the middle changes by a tenth there; only a nail a tenth from the end does this.
  */
 const [QUICK_CHANGE, QUICK_SHARE] = [0.5, 1 / 20];
 /**
- * A flat spot: between two maxima on the same side the curvature falls below a quarter of its mean there.
- * Half an ellipse falls to that in the middle when its rise is a sixth of its chord.
+ * A flat spot: between two maxima on the same side the curvature falls below a quarter of its mean there. Half an
+ * ellipse falls to that in the middle when its rise is a sixth of its chord.
  */
 const FLAT_SHARE = 0.25;
 /**
- * A dip that counts: to below half the lesser maximum beside it. Two of them are lumpy. (A free strip over
- * nails on a circle slackens by a third beside its outer nails, and is fair.)
+ * A dip that counts: to below half the lesser maximum beside it. Two of them are lumpy. (A free batten over nails on a
+ * circle slackens by a third beside its outer nails, and is fair.)
  */
 const [DIP_SHARE, MAX_DIPS] = [0.5, 1];
 
@@ -101,9 +101,9 @@ function curvatureDips(sweep: readonly Tooth[]): Dip[] {
 }
 
 function meanCurvature(teeth: readonly Tooth[]): number {
-  const turned = teeth.slice(1).map((tooth, i) => {
-    const before = itemAt(teeth, i);
-    return ((before.curvature + tooth.curvature) / 2) * (tooth.along - before.along);
-  });
-  return turned.reduce((sum, part) => sum + part, 0) / (lastOf(teeth).along - firstOf(teeth).along);
+  const turned = neighbors(teeth).reduce(
+    (sum, [a, b]) => sum + ((a.curvature + b.curvature) / 2) * (b.along - a.along),
+    0,
+  );
+  return turned / (lastOf(teeth).along - firstOf(teeth).along);
 }

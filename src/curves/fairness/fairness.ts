@@ -1,4 +1,4 @@
-import { itemAt } from '../../units/checked.ts';
+import { itemAt, neighbors } from '../../units/checked.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import { showAngle } from '../../units/number-format.ts';
 import type { Curve } from '../curve.ts';
@@ -10,72 +10,59 @@ import { combInflections, inflectionRemark } from './inflections.ts';
 import type { Remark } from './remark.ts';
 
 /*
- * Fair, after Su & Liu, "Computational Geometry: Curve and Surface Modeling" (1989), as quoted by Agoston
- * ("Computer Graphics and Geometric Modeling", §11.12): (1) tangent and curvature are continuous, (2) there
- * is no inflection except where it is meant, (3) the curvature varies evenly, in few monotone stretches. They
- * leave open how much is too much; the limits here and in curvature-extrema.ts are our own. All but the
- * corner's are shares of the edge itself, so that a small part is judged as a large one.
+ * Fair, after Su & Liu, "Computational Geometry: Curve and Surface Modeling" (1989), as quoted by Agoston ("Computer
+ * Graphics and Geometric Modeling", §11.12): (1) tangent and curvature are continuous, (2) there is no inflection
+ * except where it is meant, (3) the curvature varies evenly, in few monotone stretches. They leave open how much is too
+ * much; the limits here and in curvature-extrema.ts are our own. All but the corner's are shares of the edge itself, so
+ * that a small part is judged as a large one.
  *
- * The corners of a shoulder are meant: the edge is judged on either side of it. A nail of a strip puts a kink
- * into the curvature but no break, and a free end has none: both are fair.
+ * The corners of a shoulder are meant: the edge is judged on either side of it. A nail of a batten puts a kink into the
+ * curvature but no break, and a free end has none: both are fair.
  */
 
-/**
- * A turn of the tangent that counts as a corner, radians: 0.1°, which is 0.5 mm at 300 mm, more than the
- * width of a pencil line.
- */
+/** A turn of the tangent that counts as a corner, radians: 0.1° is 0.5 mm at 300 mm, more than a pencil line. */
 const CORNER = (0.1 * Math.PI) / 180;
 /** A visible jump of curvature, as a share of the largest curvature of the two runs that meet. */
 const JUMP = 0.1;
 /** Turning less than this over the whole edge, radians, is straight: 0.25 µm of rise per meter. */
 const STRAIGHT = 1e-6;
 
-export interface PieceJoint {
+interface PieceJoint {
   readonly at: Point;
-  /** Turn of the tangent at the join, radians, left positive. */
+  /** Of the tangent, radians, left positive. */
   readonly turn: number;
-  /** Jump of the curvature at the join, 1/mm. */
+  /** Of the curvature, 1/mm. */
   readonly jump: number;
 }
 
 export interface Fairness {
-  /** The curvature along the whole edge, to draw as a comb. */
   readonly comb: readonly Tooth[];
   readonly joins: readonly PieceJoint[];
-  /** Where the edge changes from turning left to turning right or back. */
   readonly inflections: readonly Point[];
-  /** Where the curvature is greatest or least, ends apart; they part its stretches of one trend. */
+  /** Where the curvature is greatest or least, its ends left out. */
   readonly extremes: readonly Tooth[];
-  /** What is not fair, in the order of stations; or the one remark that it is fair, or straight. */
+  /** In the order of stations; or the one remark that the edge is fair, or straight. */
   readonly remarks: readonly Remark[];
 }
 
 /** How fair an edge is: its runs one after the other, each from where the last one ended. */
 export function fairnessOf(runs: readonly Curve[]): Fairness {
   const comb = curvatureComb(runs);
-  const meets = comb.flatMap((after, i) =>
-    i > 0 && itemAt(comb, i - 1).piece !== after.piece
-      ? [{ before: itemAt(comb, i - 1), after, index: i }]
-      : [],
+  const meets = neighbors(comb).flatMap(([before, after], i) =>
+    before.piece === after.piece ? [] : [{ before, after, index: i + 1 }],
   );
   const straight = STRAIGHT / (comb.at(-1)?.along ?? 1);
-  const peaks = runs.map((_, run) => maxCurvature(comb.filter((tooth) => tooth.run === run)));
+  const teethOfRuns = runs.map((_, run) => comb.filter((tooth) => tooth.run === run));
+  const peaks = teethOfRuns.map(maxCurvature);
   const corners = meets.filter((meet) => Math.abs(jointAngle(meet)) > CORNER);
-  const sweeps = splitAt(
-    comb,
-    corners.map(({ index }) => index),
-  );
+  const cuts = corners.map(({ index }) => index);
+  const sweeps = [0, ...cuts].map((start, i) => comb.slice(start, cuts[i]));
   const inflections = sweeps.map((sweep) => combInflections(sweep, straight));
   const meant = corners.filter(({ before, after }) => isShoulder(before.piece) || isShoulder(after.piece));
   const faults = [
     ...corners.flatMap((corner) => (meant.includes(corner) ? [] : [cornerRemark(corner)])),
     ...meets.flatMap((meet) => (corners.includes(meet) ? [] : jumpRemark(meet, peaks, straight))),
-    ...runs.flatMap((_, run) =>
-      quickChangeRemark(
-        comb.filter((t) => t.run === run),
-        straight,
-      ),
-    ),
+    ...teethOfRuns.flatMap((teeth) => quickChangeRemark(teeth, straight)),
     ...sweeps.flatMap((sweep) => flatAndLumpyRemarks(sweep, straight)),
     ...sweeps.flatMap((sweep, i) => inflectionRemark(sweep, runs, itemAt(inflections, i))),
   ];
@@ -98,14 +85,9 @@ export function fairnessOf(runs: readonly Curve[]): Fairness {
 interface JointTeeth {
   readonly before: Tooth;
   readonly after: Tooth;
-  readonly index: number;
 }
 
 const jointAngle = ({ before, after }: JointTeeth): number => angleDifference(before.angle, after.angle);
-
-function splitAt(comb: readonly Tooth[], cuts: readonly number[]): Tooth[][] {
-  return [0, ...cuts].map((start, i) => comb.slice(start, cuts[i] ?? comb.length));
-}
 
 function cornerRemark(meet: JointTeeth): Remark {
   const at = toPoint(meet.after);

@@ -1,4 +1,4 @@
-import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
+import { firstOf, itemAt, lastOf, neighbors } from '../../units/checked.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import type { Curve } from '../curve.ts';
 import { paramCurve } from '../geometry/evaluate.ts';
@@ -13,13 +13,10 @@ function bentTeeth(sweep: readonly Tooth[], straight: number): Tooth[] {
 }
 
 /** Where the curvature changes sign. Values up to `straight` (1/mm) have no sign. */
-export function combInflections(sweep: readonly Tooth[], straight: number): Point[] {
-  const bent = bentTeeth(sweep, straight);
-  return bent.flatMap((tooth, i) => {
-    const before = bent[i - 1];
-    return before && before.curvature * tooth.curvature < 0 ? [inflectionBetween(before, tooth)] : [];
-  });
-}
+export const combInflections = (sweep: readonly Tooth[], straight: number): Point[] =>
+  neighbors(bentTeeth(sweep, straight)).flatMap(([before, after]) =>
+    before.curvature * after.curvature < 0 ? [inflectionBetween(before, after)] : [],
+  );
 
 /** Inside a piece the root of its curvature; over a join or a straight stretch the start of the new side. */
 function inflectionBetween(before: Tooth, after: Tooth): Point {
@@ -29,8 +26,8 @@ function inflectionBetween(before: Tooth, after: Tooth): Point {
 }
 
 /**
- * More inflections than the points need. They need one wherever the polygon through the points changes its
- * turning side, including the tangents at the ends of each run.
+ * More inflections than the points need. They need one wherever the polygon through the points changes its turning
+ * side, the tangents at the ends of each run included.
  */
 export function inflectionRemark(
   sweep: readonly Tooth[],
@@ -51,12 +48,11 @@ function requiredInflections(sweep: readonly Tooth[], runs: readonly Curve[]): n
     const { from, to, pins } = itemAt(runs, run);
     const teeth = sweep.filter((tooth) => tooth.run === run);
     const points = pins.length > 0 ? pins : [from, to];
-    const chords = points.slice(1).map((p, i) => angleFrom(itemAt(points, i), p));
+    const chords = neighbors(points).map(([a, b]) => angleFrom(a, b));
     return [firstOf(teeth).angle, ...chords, lastOf(teeth).angle];
   });
-  const sides = directions
-    .slice(1)
-    .map((angle, i) => angleDifference(itemAt(directions, i), angle))
+  const sides = neighbors(directions)
+    .map(([before, after]) => angleDifference(before, after))
     .filter((side) => Math.abs(side) > SAME_DIRECTION);
-  return sides.filter((side, i) => i > 0 && side * itemAt(sides, i - 1) < 0).length;
+  return neighbors(sides).filter(([before, after]) => after * before < 0).length;
 }

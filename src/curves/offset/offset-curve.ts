@@ -1,9 +1,9 @@
-import { itemAt } from '../../units/checked.ts';
+import { itemAt, neighbors } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { type CurvePoint, paramCurve, pieceEnd, pieceStart } from '../geometry/evaluate.ts';
 import { minimizeAlong } from '../geometry/extrema.ts';
 import { fitCubics } from '../geometry/fit-cubics.ts';
-import type { ArcSegment, Piece, Segment } from '../geometry/pieces/piece.ts';
+import type { Piece, Segment } from '../geometry/pieces/piece.ts';
 import {
   add,
   cross,
@@ -16,6 +16,7 @@ import {
   subtract,
   toPoint,
 } from '../geometry/point.ts';
+import { subsegment } from '../geometry/subcurve.ts';
 import { FIT_MM, JOIN_MM } from '../geometry/tolerance.ts';
 
 /** Tangents closer than this (rad) meet without a corner: 1e-7 of a 100 mm parallel is 1e-5 mm, JOIN_MM. */
@@ -24,12 +25,12 @@ const SMOOTH = 1e-7;
 /**
  * The line at a constant distance to the left of contiguous pieces (to the right when negative), mm.
  *
- * Lines and arcs stay exact; the rest is fitted within `tolerance`. At an outside corner both sides continue
- * straight until they meet (a corner sharper than a right angle is cut off square at the distance); at an
- * inside corner both are trimmed where they cross. A straight piece between the two, such as a shoulder, may
- * be shorter than the distance: what one corner trims, the other has extended.
+ * Lines and arcs stay exact; the rest is fitted within `tolerance`. At an outside corner both sides continue straight
+ * until they meet (a corner sharper than a right angle is cut off square at the distance); at an inside corner both are
+ * trimmed where they cross. A straight piece between two corners, such as a shoulder, may be shorter than the distance:
+ * what one corner trims, the other has extended.
  * @param closed the last piece ends where the first starts, and their corner counts too
- * @throws Fault `parallel.distance`; `parallel.folds` where the pieces bend too sharply for the distance,
+ * @throws Fault `parallel.distance`; `parallel.folds` where the pieces bend too sharply for the distance;
  *   `parallel.no-room` where a piece is too short for its corner
  */
 export const parallelPath = (
@@ -65,11 +66,11 @@ export function offsetPieces(
   for (const meet of meets)
     if (meet && meet.turn * away > 0)
       trimInsideCorner(meet.side, meet.next, Math.abs(meet.turn), Math.abs(away));
-  sides.forEach((side, i) => {
-    if (!side.isConsumed) return;
-    if (side.to < 1) joins.at(i - 1)!.splice(-1, 1, toPoint(side.evaluate(side.to)));
-    else itemAt(joins, i).splice(0, 1, toPoint(side.evaluate(side.from)));
-  });
+  for (const [i, side] of sides.entries()) {
+    if (!side.isConsumed) continue;
+    if (side.to < 1) joins.at(i - 1)?.splice(-1, 1, toPoint(side.evaluate(side.to)));
+    else joins[i]?.splice(0, 1, toPoint(side.evaluate(side.from)));
+  }
   return sides.map((side, i) => ({ side: side.toSegments(tolerance), corner: polyline(itemAt(joins, i)) }));
 }
 
@@ -77,10 +78,7 @@ export function offsetPieces(
 class OffsetPiece {
   from = 0;
   to = 1;
-  /**
-   * How far outside corners extend a straight side before its start and past its end, in shares of its
-   * length.
-   */
+  /** How far outside corners extend a straight side before its start and past its end, in shares of its length. */
   extendedBefore = 0;
   extendedAfter = 0;
   readonly evaluate: (u: number) => CurvePoint;
@@ -92,15 +90,10 @@ class OffsetPiece {
     const base = paramCurve(piece);
     this.evaluate = (u) => {
       const place = base(u);
-      const stretch = 1 - place.curvature * away;
-      const { x, y } = add(place, scale(leftNormal(direction(place.angle)), away));
-      return {
-        x,
-        y,
-        angle: place.angle,
-        curvature: place.curvature / stretch,
-        speed: place.speed * stretch,
-      };
+      const { angle, curvature, speed } = place;
+      const stretch = 1 - curvature * away;
+      const { x, y } = add(place, scale(leftNormal(direction(angle)), away));
+      return { x, y, angle, curvature: curvature / stretch, speed: speed * stretch };
     };
   }
 
@@ -116,26 +109,18 @@ class OffsetPiece {
     const { piece, from, to } = this;
     if (piece.type === 'line')
       return [{ type: 'line', from: toPoint(this.evaluate(from)), to: toPoint(this.evaluate(to)) }];
-    if (piece.type === 'arc') return [this.offsetArc(piece)];
-    return fitCubics(this.evaluate, from, to, tolerance);
-  }
-
-  private offsetArc(arc: ArcSegment): Segment {
-    return {
-      ...arc,
-      radius: arc.radius - Math.sign(arc.sweep) * this.away,
-      start: arc.start + arc.sweep * this.from,
-      sweep: arc.sweep * (this.to - this.from),
-    };
+    if (piece.type !== 'arc') return fitCubics(this.evaluate, from, to, tolerance);
+    const radius = piece.radius - Math.sign(piece.sweep) * this.away;
+    return [subsegment({ ...piece, radius }, from, to)];
   }
 }
 
 const polyline = (points: readonly Point[]): Segment[] =>
-  points.slice(1).map((to, i) => ({ type: 'line', from: itemAt(points, i), to }));
+  neighbors(points).map(([from, to]) => ({ type: 'line', from, to }));
 
 /**
- * How far the line turns from one side to the next, radians, left positive; 0 where it is smooth. Where it
- * turns right back, as a half ellipse does against a shoulder, the two curvatures give the sign.
+ * How far the line turns from one side to the next, radians, left positive; 0 where it is smooth. Where it turns right
+ * back, as a half ellipse does against a shoulder, the two curvatures give the sign.
  */
 function cornerAngle(before: OffsetPiece, after: OffsetPiece): number {
   const [t0, t1] = [direction(before.evaluate(1).angle), direction(after.evaluate(0).angle)];
@@ -147,7 +132,6 @@ function cornerAngle(before: OffsetPiece, after: OffsetPiece): number {
   return Math.abs(turn) < SMOOTH ? 0 : turn;
 }
 
-/** The points from one side's end to the next side's start round an outside corner. */
 function outsideCorner(before: OffsetPiece, after: OffsetPiece, turn: number, away: number): Point[] {
   const [end, start] = [before.evaluate(1), after.evaluate(0)];
   const reach = Math.abs(away) * Math.min(Math.tan(Math.abs(turn) / 2), 1);
@@ -165,7 +149,6 @@ function outsideCorner(before: OffsetPiece, after: OffsetPiece, turn: number, aw
 /** Newton steps to the crossing of two trimmed sides; nearly straight near a corner, they need 3 to 5. */
 const MAX_STEPS = 30;
 
-/** Cuts both sides back to where they cross. */
 function trimInsideCorner(before: OffsetPiece, after: OffsetPiece, turn: number, away: number): void {
   const back = away * Math.tan(turn / 2);
   let u = 1 - back / before.evaluate(1).speed;
@@ -195,7 +178,7 @@ const noRoomFault = (at: Point, away: number): Fault =>
       'Use a smaller distance, or smooth that corner.',
   );
 
-/** A parallel folds back where its distance reaches the radius on its side. */
+/** A parallel folds back where its distance reaches the radius. */
 function assertNoFold(piece: Piece, away: number): void {
   if (piece.type === 'line') return;
   const sharpest = minimizeAlong(piece, ({ curvature }) => -curvature * Math.sign(away));

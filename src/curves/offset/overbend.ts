@@ -20,12 +20,12 @@ import { integrate } from '../numeric/gauss-legendre.ts';
 const CORNER = 1e-4;
 
 /**
- * Largest change of one piece's integral when its parts are halved, mm. The error of the 20-point rule falls
- * by 2⁴⁰ per halving once the parts are short against the curve's bends, so the remaining error is far less.
+ * Largest change of one piece's integral when its parts are halved, mm. The error of the 20-point rule falls by 2⁴⁰ per
+ * halving once the parts are short against the curve's bends: the error left is far less.
  */
 const CONVERGED_MM = FIT_MM / 1000;
 
-/** Halvings of a piece's parts: up to 4096 parts; a run of furniture converges at 8. */
+/** Up to 4096 parts; a run of furniture converges at 8. */
 const MAX_HALVINGS = 10;
 const MIN_PARTS = 4;
 
@@ -34,10 +34,9 @@ interface StartPose extends Point {
 }
 
 /**
- * The line of the same length whose curvature is everywhere `factor` times that of contiguous pieces, from
- * the same start in the same direction: x′ = cos θ, y′ = sin θ with θ − θ₀ = factor · (turn of the pieces).
- * Lines stay lines and arcs become arcs of radius R / factor, exact; the rest is integrated until halving its
- * parts no longer moves its end, and fitted within FIT_MM.
+ * The line of the same length whose curvature is everywhere `factor` times that of contiguous pieces, from the same
+ * start in the same direction: x′ = cos θ, y′ = sin θ with θ − θ₀ = factor · (turn of the pieces). Lines stay lines and
+ * arcs become arcs of radius R / factor, exact; the rest is integrated and fitted within FIT_MM.
  * @param factor > 0
  * @returns the segments of each piece
  * @throws Fault `sharpen.corner` where the pieces meet at an angle: a corner has no curvature to raise
@@ -104,12 +103,13 @@ function sharpenedRun(piece: Piece, start: StartPose, factor: number): (u: numbe
   const base = paramCurve(piece);
   const first = base(0).angle;
   const angleAt = (place: CurvePoint): number => start.angle + factor * angleDifference(first, place.angle);
-  const step = (from: number, to: number): Point => ({
-    x: integrate((u) => pace(base(u), Math.cos), from, to),
-    y: integrate((u) => pace(base(u), Math.sin), from, to),
-  });
-  const pace = (place: CurvePoint, part: (angle: number) => number): number =>
-    part(angleAt(place)) * place.speed;
+  const step = (from: number, to: number): Point => {
+    const moved = (part: (angle: number) => number): number => {
+      const pace = (place: CurvePoint): number => part(angleAt(place)) * place.speed;
+      return integrate((u) => pace(base(u)), from, to);
+    };
+    return { x: moved(Math.cos), y: moved(Math.sin) };
+  };
   const joints = integrateUntilConverged(step, start, pieceLength(piece));
   const parts = joints.length - 1;
   return (u) => {
@@ -120,7 +120,7 @@ function sharpenedRun(piece: Piece, start: StartPose, factor: number): (u: numbe
   };
 }
 
-/** The ends of equal parts of a piece, so many that halving them no longer moves the end. */
+/** The ends of equal parts of a piece, halved until that no longer moves the last. */
 function integrateUntilConverged(
   step: (from: number, to: number) => Point,
   start: StartPose,

@@ -6,13 +6,13 @@ import { cross, direction, dot, leftNormal, type Point, scale, subtract } from '
 import { type NewtonOptions, type NewtonRoot, newtonSystem } from '../numeric/newton.ts';
 
 /*
- * Equilibrium of a tapered strip on three pins, in its own units: ends at (0, 0) and (1, 0), nail above the
- * chord, thickness 1 at the start. The unknowns are the angle at the start and, in each span, the length and
- * the force. Seven equations: both spans reach their far pin (4); no moment at the end (1); the nail pushes
- * square to the strip (1); the strip has found its length (1).
+ * Equilibrium of a tapered strip on three pins, in its own units: ends at (0, 0) and (1, 0), nail above the chord,
+ * thickness 1 at the start. The unknowns are the angle at the start and, in each span, the length and the force. Seven
+ * equations: both spans reach their far pin (4); no moment at the end (1); the nail pushes square to the strip (1); the
+ * strip has found its length (1).
  */
 
-export type Spans = readonly [TaperedSegment, TaperedSegment];
+type Spans = readonly [TaperedSegment, TaperedSegment];
 
 export const START: Point = { x: 0, y: 0 };
 export const END: Point = { x: 1, y: 0 };
@@ -88,14 +88,12 @@ function limitStep(at: readonly number[], next: readonly number[]): number[] {
   return at.map((value, i) => value + share * itemAt(moves, i));
 }
 
-/** Newton converges in 3 to 6 steps on a stable strip; a last step of 1e-8 leaves about 1e-15. */
+/** Newton's method converges in 3 to 6 steps on a stable strip; a last step of 1e-8 leaves about 1e-15. */
 const EXACT_NEWTON: NewtonOptions = { stepTolerance: 1e-8, limitStep, maxSteps: 15 };
 /** During continuation it is enough to stay near the branch. */
 const ROUGH_NEWTON: NewtonOptions = { ...EXACT_NEWTON, stepTolerance: 1e-2 };
 
-/**
- * Each continuation step changes the taper by two fifths, halved down to 1/16 where the strip gives way more.
- */
+/** Each continuation step changes the taper by two fifths, halved down to 1/16 where the strip gives way more. */
 const FIRST_STEP = Math.log(1.4);
 const MIN_STEP = FIRST_STEP / 16;
 
@@ -104,11 +102,11 @@ export interface TaperedEquilibrium extends NewtonRoot {
 }
 
 /**
- * The strip at rest with thickness 1 at the start and `ratio` at the end, over a nail above the chord: the
- * one that grows out of the uniform strip as it is planed down. The taper is increased step by step, and a
- * step counts only if the strip stays on its branch (the determinant keeps its sign) and presses on the nail.
+ * The strip at rest with thickness 1 at the start and `ratio` at the end, over a nail above the chord: the one that
+ * grows out of the uniform strip as it is planed down. The taper is increased step by step, and a step counts only if
+ * the strip stays on its branch (the determinant keeps its sign) and presses on the nail.
  * @returns undefined if the strip gives way before
- * @throws Fault as `freeBatten` does, if a uniform strip is not stable there either
+ * @throws Fault as `solveThreePinStrip` does, if a uniform strip is not stable there either
  */
 export function solveTapered(nail: Point, ratio: number): TaperedEquilibrium | undefined {
   const uniform = newtonSystem((x) => residual(x, nail, 1), uniformUnknowns(nail), EXACT_NEWTON);
