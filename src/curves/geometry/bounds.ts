@@ -11,6 +11,7 @@ export interface Box {
   readonly top: number;
 }
 
+/** Exact, by the ends and the extremes. */
 export function segmentBounds(segment: Segment): Box {
   switch (segment.type) {
     case 'line':

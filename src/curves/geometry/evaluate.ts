@@ -38,6 +38,7 @@ function paramArc({ centre, radius, start, sweep }: ArcSegment): (u: number) => 
   };
 }
 
+/** By Bernstein's polynomials. */
 export function cubicPoint([p, q, r, s]: CubicSegment['controls'], u: number): Point {
   const v = 1 - u;
   const a = v * v * v;

@@ -1,3 +1,4 @@
+import { makeCurveFromPath } from '../../curves/curve.ts';
 import { pathEnds, piecesLength } from '../../curves/geometry/evaluate.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import {
@@ -11,7 +12,6 @@ import {
   toPoint,
 } from '../../curves/geometry/point.ts';
 import { transformPath } from '../../curves/geometry/transform.ts';
-import { makeCurveFromPath } from '../../curves/curve.ts';
 import { apexOf } from '../../curves/measurements.ts';
 import { sharpen } from '../../curves/offset/overbend.ts';
 import type { Rule } from '../../units/rule.ts';

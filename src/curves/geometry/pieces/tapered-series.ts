@@ -123,6 +123,7 @@ export function taperedEnd(strip: TaperedSegment): Point & { angle: number; mome
   return { ...evaluateStep(last, h), work: before + evaluateSeries(last.work, h) };
 }
 
+/** The same stretch from its end to its start. */
 export function reverseTapered(strip: TaperedSegment): TaperedSegment {
   const { x, y, angle, moment } = taperedEnd(strip);
   const [start, end] = strip.thickness;
