@@ -22,6 +22,8 @@ export interface Deviation {
   readonly verdict: StationVerdict;
 }
 
+type EndDeviation = Pick<Deviation, 'station' | 'proud'>;
+
 /** `true` is on the line, `high` has wood to take off, `shy` is inside a saw line, `lost` is past the finished line. */
 export type StationVerdict = 'true' | 'high' | 'shy' | 'lost';
 
@@ -38,8 +40,6 @@ export interface EdgeCheck extends Misfit {
   readonly apexes: readonly MeasuredApex[];
   readonly verdict: 'within' | 'outside';
 }
-
-type EndDeviation = Pick<Deviation, 'station' | 'proud'>;
 
 export interface CheckOptions {
   readonly base: BaseLine;

@@ -36,7 +36,6 @@ export function lowerEdge({ edges }: Pick<Part, 'edges'>): PartEdge {
   return other ? lowerFirst([edge, other])[0] : edge;
 }
 
-/** Where an edge begins and ends on the marked face once the ends are cut. */
 export function cornersOnFace(
   part: Pick<Part, 'edges' | 'ends'>,
   edge: PartEdge,

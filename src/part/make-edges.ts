@@ -1,9 +1,8 @@
 import type { Curve } from '../curves/curve.ts';
-import { pieceEnd, pieceStart } from '../curves/geometry/evaluate.ts';
+import { pathEnds } from '../curves/geometry/evaluate.ts';
 import { angleFrom, type Point } from '../curves/geometry/point.ts';
 import type { Edge, Job } from '../job/job.ts';
 import { type EdgeStep, isRigidStep, stepEnds, stepRun } from '../job/steps/step-kinds.ts';
-import { firstOf, lastOf } from '../units/checked.ts';
 import { Fault } from '../units/fault.ts';
 import { edgeEnd, edgeStart, makeEdge } from './edge.ts';
 import { offsetAt } from './offsets.ts';
@@ -60,5 +59,6 @@ function neighborAngle(edge: Edge, i: number, way: 1 | -1): number | undefined {
   if (!step || !isRigidStep(step)) return undefined;
   if (step.to.x === stepStart(edge, i).x) return neighborAngle(edge, i + way, way);
   const { exact } = makeRun(edge, i, step);
-  return way === 1 ? pieceStart(firstOf(exact)).angle : pieceEnd(lastOf(exact)).angle;
+  const [start, end] = pathEnds(exact);
+  return (way === 1 ? start : end).angle;
 }

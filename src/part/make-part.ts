@@ -1,5 +1,4 @@
 import { pathBounds } from '../curves/geometry/bounds.ts';
-import type { Segment } from '../curves/geometry/pieces/piece.ts';
 import type { Job } from '../job/job.ts';
 import { Fault, Faults } from '../units/fault.ts';
 import { stockFaults } from './check-stock-fit.ts';
@@ -19,7 +18,8 @@ export function makePart(job: Job): Part {
   throwIfAny(faults);
   const edges = makeEdges(job.edges, runs);
   const { shape, exact, ends } = asFaults(() => makeOutline(edges, job));
-  const saw = asFaults(() => makeSawLine({ shape, exact, edges }, job.sawAllowance));
+  const makeSawLine = () => parallelLine({ shape, exact, edges }, job.sawAllowance);
+  const saw = job.sawAllowance === 0 ? [] : asFaults(makeSawLine, 'allowance.saw');
   const finished = finishedLine(shape);
   const box = pathBounds(finished);
   const bounds = pathBounds([...finished, ...saw]);
@@ -35,20 +35,14 @@ export function makePart(job: Job): Part {
   if (job.stock) faults.push(...stockFaults(finished, box, job.stock));
   faults.push(...jointFaults(job.joints, ground));
   throwIfAny(faults);
+  const { part: name, ends: _settings, ...kept } = job;
   return {
-    name: job.part,
-    rule: job.rule,
-    quantity: job.quantity,
-    ...(job.pair && { pair: job.pair }),
-    ...(job.stock && { stock: job.stock }),
-    ...(job.notes !== undefined && { notes: job.notes }),
+    ...kept,
+    name,
     edges,
     shape,
     exact,
     ...(ends && { ends }),
-    joints: job.joints,
-    sawAllowance: job.sawAllowance,
-    ...(job.widthAllowance !== undefined && { widthAllowance: job.widthAllowance }),
     saw,
     bounds,
     warnings: [
@@ -83,19 +77,11 @@ function throwIfAny(faults: readonly Fault[]): void {
   if (first) throw new Faults([first, ...rest]);
 }
 
-function asFaults<T>(make: () => T): T {
+function asFaults<T>(make: () => T, key?: string): T {
   try {
     return make();
   } catch (error) {
-    throw error instanceof Fault ? new Faults([error]) : error;
-  }
-}
-
-function makeSawLine(line: Pick<Part, 'shape' | 'exact' | 'edges'>, allowance: number): Segment[] {
-  if (allowance === 0) return [];
-  try {
-    return parallelLine(line, allowance);
-  } catch (error) {
-    throw error instanceof Fault ? error.at('allowance.saw') : error;
+    if (!(error instanceof Fault)) throw error;
+    throw new Faults([key === undefined ? error : error.at(key)]);
   }
 }

@@ -1,5 +1,5 @@
 import { type Box, boundsOf } from '../curves/geometry/bounds.ts';
-import { paramCurve } from '../curves/geometry/evaluate.ts';
+import { paramCurve, samplePiece } from '../curves/geometry/evaluate.ts';
 import { isShoulder, type Piece } from '../curves/geometry/pieces/piece.ts';
 import {
   add,
@@ -61,9 +61,7 @@ const BOUNDS_CACHE = new WeakMap<Piece, Box>();
 function sampledBounds(piece: Piece): Box {
   const known = BOUNDS_CACHE.get(piece);
   if (known) return known;
-  const box = boundsOf(
-    Array.from({ length: CROSSING_SAMPLES + 1 }, (_, i) => i / CROSSING_SAMPLES).map(paramCurve(piece)),
-  );
+  const box = boundsOf(samplePiece(piece, CROSSING_SAMPLES));
   BOUNDS_CACHE.set(piece, box);
   return box;
 }

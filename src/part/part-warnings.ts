@@ -16,7 +16,6 @@ export const nailWarnings = (edges: readonly PartEdge[], rule: Rule): Warning[] 
     }),
   );
 
-/** The first few tell what is wrong. */
 const MAX_LISTED = 5;
 
 function nailWarning(edge: string, stations: readonly string[]): Warning {

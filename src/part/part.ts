@@ -2,27 +2,15 @@ import type { Curve } from '../curves/curve.ts';
 import type { Box } from '../curves/geometry/bounds.ts';
 import type { Piece, Segment } from '../curves/geometry/pieces/piece.ts';
 import type { Point } from '../curves/geometry/point.ts';
-import type { EndSide, PairKind, Stock } from '../job/job.ts';
-import type { Joint } from '../job/joints/joint-kinds.ts';
+import type { EndSide, Job } from '../job/job.ts';
 import type { EdgeStep } from '../job/steps/step-kinds.ts';
 import type { Warning } from '../units/fault.ts';
-import type { Rule } from '../units/rule.ts';
 import type { PartEnd } from './ends/end-planes.ts';
 
 /** A job worked out: the lines to cut, in the part's frame, mm. Plain data. */
-export interface Part {
+export interface Part extends Omit<Job, 'part' | 'edges' | 'ends'> {
   /** As the job names it. */
   readonly name: string;
-  /** The unit and the finest mark that its lengths are told in. */
-  readonly rule: Rule;
-  /** How many to make, both hands of a pair counted. */
-  readonly quantity: number;
-  /** Whether the parts are all alike, or half of them the mirror image of the others; absent for neither. */
-  readonly pair?: PairKind;
-  /** The wood it is made of, as far as the job tells. */
-  readonly stock?: Stock;
-  /** The maker’s own words. */
-  readonly notes?: string;
   /** In the order of the job: one edge makes a line pattern, two a closed part. */
   readonly edges: readonly [PartEdge] | readonly [PartEdge, PartEdge];
   /** What there is to cut: a line, a closed outline, or one half of it. */
@@ -31,12 +19,6 @@ export interface Part {
   readonly exact: readonly Piece[];
   /** How the ends of a closed part are cut; absent for a line pattern. */
   readonly ends?: readonly [left: PartEnd, right: PartEnd];
-  /** What is laid out on the marked face. */
-  readonly joints: readonly Joint[];
-  /** How far outside the finished line the saw line runs, mm; 0 when there is none. */
-  readonly sawAllowance: number;
-  /** How much wider than the part its blank is to be, mm; absent where the job does not say. */
-  readonly widthAllowance?: number;
   /** The line to saw to, contiguous; empty when there is no saw allowance. */
   readonly saw: readonly Segment[];
   /** Round the finished lines and the saw line. */

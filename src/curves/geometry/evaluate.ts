@@ -111,6 +111,9 @@ export function paramCurve(piece: Piece): (u: number) => CurvePoint {
 export const evaluate = (piece: Piece, u: number): CurvePoint => paramCurve(piece)(u);
 export const pieceStart = (piece: Piece): CurvePoint => evaluate(piece, 0);
 export const pieceEnd = (piece: Piece): CurvePoint => evaluate(piece, 1);
+/** Places at both ends of a piece and evenly between them. */
+export const samplePiece = (piece: Piece, steps: number): CurvePoint[] =>
+  Array.from({ length: steps + 1 }, (_, i) => i / steps).map(paramCurve(piece));
 export const pathEnds = (pieces: readonly Piece[]): readonly [start: CurvePoint, end: CurvePoint] => [
   pieceStart(firstOf(pieces)),
   pieceEnd(lastOf(pieces)),

@@ -1,16 +1,7 @@
 import { makeCurveFromPath } from '../../curves/curve.ts';
-import { pathEnds, piecesLength } from '../../curves/geometry/evaluate.ts';
+import { type CurvePoint, pathEnds, piecesLength } from '../../curves/geometry/evaluate.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
-import {
-  add,
-  angleFrom,
-  direction,
-  distance,
-  type Point,
-  point,
-  scale,
-  toPoint,
-} from '../../curves/geometry/point.ts';
+import { angleFrom, direction, distance, type Point, point, toPoint } from '../../curves/geometry/point.ts';
 import { transformPath } from '../../curves/geometry/transform.ts';
 import { apexOf } from '../../curves/measurements.ts';
 import { sharpen } from '../../curves/offset/overbend.ts';
@@ -19,6 +10,7 @@ import { MM_PER_INCH } from '../../units/unit.ts';
 import { edgeEnd, edgeStart, makeEdge } from '../edge.ts';
 import { isBelowReference } from '../make-edges.ts';
 import { partFromLine } from '../make-part.ts';
+import { fromBaseLine } from '../offsets.ts';
 import type { Part, PartEdge } from '../part.ts';
 
 /** A form to bend plies over, as a part of its own: its line is the form's face. */
@@ -52,8 +44,10 @@ export function formOf(part: Part, edge: PartEdge, factor: number): Form {
   const [start, end] = pathEnds(line);
   const chord = distance(start, end);
   const tail = tailLength(part.rule);
-  const before: Segment = { type: 'line', from: pointAlong(start, start.angle, -tail), to: toPoint(start) };
-  const after: Segment = { type: 'line', from: toPoint(end), to: pointAlong(end, end.angle, tail) };
+  const beyond = (at: CurvePoint, by: number): Point =>
+    fromBaseLine({ x: by, y: 0 }, { origin: at, angle: at.angle });
+  const before: Segment = { type: 'line', from: beyond(start, -tail), to: toPoint(start) };
+  const after: Segment = { type: 'line', from: toPoint(end), to: beyond(end, tail) };
   const runs = [
     makeCurveFromPath('line', [before]),
     makeCurveFromPath('spline', line),
@@ -75,9 +69,6 @@ export function formOf(part: Part, edge: PartEdge, factor: number): Form {
     askedRise: apexOf(pieces, edgeStart(edge), edgeEnd(edge))?.rise ?? 0,
   };
 }
-
-const pointAlong = (from: Point, angle: number, by: number): Point =>
-  add(toPoint(from), scale(direction(angle), by));
 
 /** A path turned and shifted so that its chord lies on the reference line, from a station on. */
 function levelOnChord(path: readonly Segment[], station = 0): Segment[] {

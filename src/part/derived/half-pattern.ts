@@ -1,6 +1,5 @@
 import { pathBounds } from '../../curves/geometry/bounds.ts';
-import { paramCurve, pieceEnd } from '../../curves/geometry/evaluate.ts';
-import type { Segment } from '../../curves/geometry/pieces/piece.ts';
+import { pieceEnd, samplePiece } from '../../curves/geometry/evaluate.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { PolylineBvh } from '../../curves/geometry/polyline-bvh.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
@@ -18,18 +17,6 @@ const SYMMETRY_MM = 0.1;
 /** Places taken on each segment: on a 1 m curve one each 16 mm, where a kink of SYMMETRY_MM is not missed. */
 const SAMPLES_PER_SEGMENT = 64;
 
-/** Where an edge is farthest off its mirror image about a station, mm. */
-function maxAsymmetry(path: readonly Segment[], station: number): { off: number; at: Point } {
-  const polyline = new PolylineBvh(path);
-  const places = path.flatMap((segment) => {
-    const at = paramCurve(segment);
-    return Array.from({ length: SAMPLES_PER_SEGMENT + 1 }, (_, i) => at(i / SAMPLES_PER_SEGMENT));
-  });
-  return places
-    .map(({ x, y }) => ({ off: polyline.closestPoint({ x: 2 * station - x, y }).distance, at: { x, y } }))
-    .reduce((worst, one) => (one.off > worst.off ? one : worst));
-}
-
 /** Radians: 0.1 mm over 100 mm, no more than the lines may be off. */
 const ANGLE_TOLERANCE = 1e-3;
 
@@ -39,30 +26,33 @@ const ANGLE_TOLERANCE = 1e-3;
  * @throws Fault `half.not-symmetric`, `half.ends`, `half.joints`, `half.doubles-back`
  */
 export function halfOf(part: Part): Part {
-  const [from, to] = stationRange(part.edges);
-  const station = (from + to) / 2;
+  const [first, last] = stationRange(part.edges);
+  const station = (first + last) / 2;
   for (const edge of part.edges) assertSymmetric(edge, station);
   assertEndsMirrored(part);
   assertJointsMirrored(part.joints, station);
   const middles = part.edges.map((edge) => middlePoint(edge, station));
   const line = clipToHalf(finishedLine(part.shape), station, part);
   const saw = part.saw.length > 0 ? clipToHalf(part.saw, station, part) : [];
-  const chord = part.shape.type === 'line' ? halfChord(part.shape.chord[0], station) : undefined;
-  const heights = [...middles, ...(chord ? [chord[1]] : [])].map(({ y }) => y);
+  const [from] = part.shape.type === 'line' ? part.shape.chord : [];
+  const chord = from && ([from, point(station, from.y)] as const);
+  const heights = [...middles, ...(from ? [from] : [])].map(({ y }) => y);
   const centre = [point(station, Math.min(...heights)), point(station, Math.max(...heights))] as const;
   const shape: PartShape = { type: 'half', line, centre, middles, ...(chord && { chord }) };
   return { ...part, shape, saw, bounds: pathBounds([...line, ...saw]) };
 }
 
-const halfChord = (from: Point, station: number): readonly [Point, Point] => [from, point(station, from.y)];
-
-function assertSymmetric(edge: PartEdge, station: number): void {
-  const { off, at } = maxAsymmetry(edge.path, station);
+function assertSymmetric({ name, path }: PartEdge, station: number): void {
+  const polyline = new PolylineBvh(path);
+  const { off, x } = path
+    .flatMap((segment) => samplePiece(segment, SAMPLES_PER_SEGMENT))
+    .map(({ x, y }) => ({ off: polyline.closestPoint({ x: 2 * station - x, y }).distance, x }))
+    .reduce((worst, one) => (one.off > worst.off ? one : worst));
   if (off <= SYMMETRY_MM) return;
   throw new Fault(
     'half.not-symmetric',
     (mm) =>
-      `the part is ${mm(off)} off its mirror image at station ${mm(at.x)}, on the edge "${edge.name}". ` +
+      `the part is ${mm(off)} off its mirror image at station ${mm(x)}, on the edge "${name}". ` +
       `A half pattern needs both halves alike about station ${mm(station)}: make them so, or print the whole without --half.`,
   );
 }

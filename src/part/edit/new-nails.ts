@@ -44,7 +44,6 @@ const settableRuns = ({ edges }: Part): SettableRun[] =>
     }),
   );
 
-/** In the order of the edges. */
 export const settableKinds = (part: Part): NewNail['what'][] => [
   ...new Set(settableRuns(part).flatMap(({ what }) => what ?? [])),
 ];
@@ -95,17 +94,12 @@ export function nailInWidestGap(part: Part, edge?: string): NewNail {
   throw noNailFault(nearest ?? firstOf(steps));
 }
 
-interface NailGap {
-  readonly run: SettableRun;
-  readonly what: NewNail['what'];
-  readonly from: Point;
-  readonly to: Point;
-}
-
-function nailGaps(run: SettableRun): NailGap[] {
+const nailGaps = (run: SettableRun) => {
   const { what, places } = run;
   return what ? neighbors(places).map(([from, to]) => ({ run, what, from, to })) : [];
-}
+};
+
+type NailGap = ReturnType<typeof nailGaps>[number];
 
 const gapWidth = ({ from, to }: NailGap): number => to.x - from.x;
 

@@ -10,7 +10,6 @@ import { Fault } from '../../units/fault.ts';
 export interface ClipPlane {
   /** How far a point lies beyond the cut, mm along the station: what is over 0 is cut off. */
   readonly signedDistance: (at: Point) => number;
-  /** Of its faults. */
   readonly key: string;
 }
 

@@ -59,15 +59,15 @@ export interface CutCorner extends Point {
 
 /** The corners of an end that reach farthest out and least far. */
 export function longAndShortPoints({ side, face, back }: PartEnd): { long: CutCorner; short: CutCorner } {
-  const corners: CutCorner[] = [
+  const corners = [
     ...face.map((at) => ({ ...at, on: 'face' as const })),
     ...back.map((at) => ({ ...at, on: 'back' as const })),
   ];
   const out = ({ x }: Point): number => (side === 'right' ? x : -x);
   const pick = (best: number): CutCorner => {
     const all = corners.filter((corner) => Math.abs(out(corner) - best) < JOIN_MM);
-    const onBoth = all.some(({ on }) => on === 'face') && all.some(({ on }) => on === 'back');
-    return onBoth ? { ...firstOf(all), on: 'both faces' } : firstOf(all);
+    const isOnBoth = new Set(all.map(({ on }) => on)).size > 1;
+    return isOnBoth ? { ...firstOf(all), on: 'both faces' } : firstOf(all);
   };
   const reaches = corners.map(out);
   return { long: pick(Math.max(...reaches)), short: pick(Math.min(...reaches)) };

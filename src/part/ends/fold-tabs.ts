@@ -1,10 +1,11 @@
 import { pathEnds, piecesLength } from '../../curves/geometry/evaluate.ts';
 import { isShoulder, type Piece } from '../../curves/geometry/pieces/piece.ts';
-import { add, direction, leftNormal, type Point, scale } from '../../curves/geometry/point.ts';
+import type { Point } from '../../curves/geometry/point.ts';
 import { subcurve } from '../../curves/geometry/subcurve.ts';
 import type { EndSide } from '../../job/job.ts';
 import { itemAt, lastOf } from '../../units/checked.ts';
 import { lowerEdge } from '../edge.ts';
+import { fromBaseLine } from '../offsets.ts';
 import type { Part, PartEdge } from '../part.ts';
 import { clipOneEnd, clipPieces, findPieceRange } from './clip-pieces.ts';
 import { clipPlaneAt, type EndPlane, type PartEnd } from './end-planes.ts';
@@ -19,7 +20,6 @@ export interface FoldTab {
   readonly fold: readonly [Point, Point];
   /** The cut's line down the edge, from the corner of the face to that of the back. */
   readonly cut: readonly [Point, ...Point[]];
-  /** Round it all. */
   readonly outline: readonly [Point, Point, Point, Point];
 }
 
@@ -44,12 +44,10 @@ function makeFoldTab(end: PartEnd, edge: PartEdge, isLower: boolean, thickness: 
   const whole = kept(0);
   const corner = itemAt(pathEnds(whole), isLeft ? 0 : 1);
   const length = piecesLength(whole);
-  const inward = isLeft ? 1 : -1;
   const gone = (depth: number): number => length - piecesLength(kept(depth));
-  const way = scale(direction(corner.angle), inward);
-  const out = scale(leftNormal(direction(corner.angle)), isLower ? -1 : 1);
+  const [inward, outward] = [isLeft ? 1 : -1, isLower ? -1 : 1];
   const place = (along: number, depth: number): Point =>
-    add(corner, add(scale(way, along), scale(out, depth)));
+    fromBaseLine({ x: inward * along, y: outward * depth }, { origin: corner, angle: corner.angle });
   const cut = Array.from({ length: CUT_LINE_PARTS }, (_, i) => {
     const depth = ((i + 1) / CUT_LINE_PARTS) * thickness;
     return place(gone(depth), depth);

@@ -38,7 +38,6 @@ const shapesOnFaces = (joint: CuttingJoint, thickness: number | undefined): Join
   ...(jointLean(joint) && thickness !== undefined ? [jointShape(joint, joint.depth ?? thickness)] : []),
 ];
 
-/** Joints outside the part, across an edge, in the wood that is sawn away, or in each other. */
 export function jointFaults(joints: readonly Joint[], ground: JointContext): Fault[] {
   const cutting = joints.filter(isCuttingJoint);
   return [

@@ -29,12 +29,8 @@ import {
   assertShouldersKept,
 } from './outline-checks.ts';
 
-export interface Outline {
+export interface Outline extends Pick<Part, 'exact' | 'ends'> {
   readonly shape: Exclude<PartShape, { type: 'half' }>;
-  /** The exact pieces in the order of the shape, for its parallel. */
-  readonly exact: readonly Piece[];
-  /** How the ends of a closed part are cut; absent for a line. */
-  readonly ends?: readonly [left: PartEnd, right: PartEnd];
 }
 
 /** The finished line of a job's edges. @throws Fault `part.…`, `ends.…` */
@@ -68,7 +64,10 @@ function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline 
   assertNotSelfCrossing(lower, below);
   assertNotSelfCrossing(upper, above);
   assertNotCrossing(lower, upper, firstCrossing(below, above));
-  const planes = planesOf(lower, upper, job);
+  const planes = {
+    left: makeEndPlane(job, 'left', [edgeStart(lower), edgeStart(upper)]),
+    right: makeEndPlane(job, 'right', [edgeEnd(lower), edgeEnd(upper)]),
+  };
   assertShouldersKept([lower, upper], planes, job);
   const [low, high] = [clipEdge(lower, planes), clipEdge(upper, planes)];
   const all = findLeastWidth(chainOf(low, lower, below), chainOf(high, upper, above));
@@ -85,11 +84,6 @@ function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline 
 
 const chainOf = (cut: PartEdge, whole: PartEdge, chain: PolylineBvh): PolylineBvh =>
   cut === whole ? chain : new PolylineBvh(cut.pieces);
-
-const planesOf = (lower: PartEdge, upper: PartEdge, job: Job): EndPlanes => ({
-  left: makeEndPlane(job, 'left', [edgeStart(lower), edgeStart(upper)]),
-  right: makeEndPlane(job, 'right', [edgeEnd(lower), edgeEnd(upper)]),
-});
 
 /** The edges of a part as its ends leave them on the marked face; of two, the lower one first. */
 export function edgesAsCut({ edges, ends }: Pick<Part, 'edges' | 'ends'>): readonly PartEdge[] {
@@ -157,15 +151,11 @@ function makePartEnd(plane: EndPlane, edges: readonly [PartEdge, PartEdge], job:
   const corner = (edge: PartEdge, depth: number): Point => {
     const isLeft = plane.side === 'left';
     if (isSquare(plane)) return isLeft ? edgeStart(edge) : edgeEnd(edge);
-    const pieces = edge.pieces;
-    const { from, to } = findPieceRange(pieces, clipOneEnd(plane.side, clipPlaneAt(plane, depth)));
-    return pointAtParameter(pieces, isLeft ? from : to);
+    const { from, to } = findPieceRange(edge.pieces, clipOneEnd(plane.side, clipPlaneAt(plane, depth)));
+    const at = isLeft ? from : to;
+    const i = Math.min(Math.floor(at), edge.pieces.length - 1);
+    return toPoint(evaluate(itemAt(edge.pieces, i), at - i));
   };
   const on = (depth: number) => [corner(edges[0], depth), corner(edges[1], depth)] as const;
   return { ...plane, face: on(0), back: on(job.stock?.thickness ?? 0) };
-}
-
-function pointAtParameter(pieces: readonly Piece[], at: number): Point {
-  const i = Math.min(Math.floor(at), pieces.length - 1);
-  return toPoint(evaluate(itemAt(pieces, i), at - i));
 }

@@ -1,4 +1,4 @@
-import { paramCurve } from '../../curves/geometry/evaluate.ts';
+import { samplePiece } from '../../curves/geometry/evaluate.ts';
 import type { Piece, Segment } from '../../curves/geometry/pieces/piece.ts';
 import { PolylineBvh } from '../../curves/geometry/polyline-bvh.ts';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
@@ -25,15 +25,14 @@ const CHECKS_PER_SEGMENT = 16;
 /** A parallel that crosses that of the other edge lies too near to the line somewhere. @throws Fault `parallel.no-room` */
 export function assertParallelFits(path: readonly Segment[], line: readonly Piece[], away: number): void {
   const chain = new PolylineBvh(line);
-  for (const at of path.map(paramCurve))
-    for (let i = 0; i <= CHECKS_PER_SEGMENT; i++) {
-      const place = at(i / CHECKS_PER_SEGMENT);
-      if (chain.closestPoint(place).distance > away - 2 * FIT_MM) continue;
-      throw new Fault(
-        'parallel.no-room',
-        (mm) =>
-          `a parallel ${mm(away)} away does not fit in at station ${mm(place.x)}: there it comes nearer to another stretch of the line. ` +
-          'Use a smaller distance, or leave more room between the two.',
-      );
-    }
+  const near = path
+    .flatMap((segment) => samplePiece(segment, CHECKS_PER_SEGMENT))
+    .find((place) => chain.closestPoint(place).distance <= away - 2 * FIT_MM);
+  if (near)
+    throw new Fault(
+      'parallel.no-room',
+      (mm) =>
+        `a parallel ${mm(away)} away does not fit in at station ${mm(near.x)}: there it comes nearer to another stretch of the line. ` +
+        'Use a smaller distance, or leave more room between the two.',
+    );
 }

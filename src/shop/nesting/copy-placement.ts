@@ -6,7 +6,6 @@ import type { Footprint } from '../stock/footprint.ts';
 /** As the part is, turned end for end on the same face, turned over lengthwise, or turned over end for end. */
 export type CopyOrientation = 'same' | 'turned' | 'over' | 'over-end';
 
-/** Where a copy's lower left corner is on the board, mm. */
 export interface CopyPosition {
   readonly x: number;
   readonly y: number;

@@ -45,13 +45,10 @@ function lowestMixedColumn(
 ): CopyPosition[] {
   const columns = (['across', 'along'] as const).map((way) => {
     const above = mirrorColumn(own, way);
-    const steps = below
-      .slice(-BORDER_COPIES)
-      .flatMap((p) =>
-        above
-          .slice(0, BORDER_COPIES)
-          .map((q) => p.y + separation(p.orientation, q.orientation, q.x - p.x) - q.y),
-      );
+    const stepOver = (p: CopyPosition, q: CopyPosition): number =>
+      p.y + separation(p.orientation, q.orientation, q.x - p.x) - q.y;
+    const border = above.slice(0, BORDER_COPIES);
+    const steps = below.slice(-BORDER_COPIES).flatMap((p) => border.map((q) => stepOver(p, q)));
     const step = Math.max(0, ...steps);
     return [...below, ...above.map((place) => ({ ...place, y: place.y + step }))];
   });

@@ -55,13 +55,12 @@ export function nest(footprint: Footprint, options: NestingOptions): Nesting {
   );
   const best = bestOf(layouts);
   const board = { length: options.board.length, width: options.board.width ?? best.figures.width };
-  const ways = layouts.map((layout) => layout.figures);
   return {
     ...best.figures,
     board,
     gap,
     copiesOn: (number) => copiesOn(number, best, context),
-    ways,
+    ways: layouts.map(({ figures }) => figures),
     rectangles,
   };
 }

@@ -19,14 +19,10 @@ function evenStack(pitch: number, drift: number, most: number): Stack {
     height: (copies) => (copies - 1) * pitch,
     within: (height) => Math.min(Math.floor(height / pitch) + 1, most),
     places: (copies) =>
-      Array.from(
-        { length: copies },
-        (_, i): CopyPosition => ({
-          x: drift < 0 ? (i - copies + 1) * drift : i * drift,
-          y: i * pitch,
-          orientation: 'same',
-        }),
-      ),
+      Array.from({ length: copies }, (_, i) => {
+        const x = drift < 0 ? (i - copies + 1) * drift : i * drift;
+        return { x, y: i * pitch, orientation: 'same' };
+      }),
   };
 }
 

@@ -1,11 +1,11 @@
 import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
 import { edgesAsCut } from '../../part/outline/outline.ts';
 import type { Part } from '../../part/part.ts';
-import { type BoardWeights, weighPart } from '../stock/weight.ts';
+import { weighPart } from '../stock/weight.ts';
 import { isStraight, type SawnEdge } from './bends-and-corners.ts';
-import { adviseBlade, type BladeAdvice, type BladeOptions } from './blade-advice.ts';
-import { type BoardSupport, COMMON_TABLE, planSupport, type SawTable } from './board-support.ts';
-import { COMMON_HEIGHT_MM, COMMON_SAWS, type EndCut, planEndCut, type TableSaw } from './saw-depth.ts';
+import { adviseBlade, type BladeOptions } from './blade-advice.ts';
+import { COMMON_TABLE, planSupport, type SawTable } from './board-support.ts';
+import { COMMON_HEIGHT_MM, COMMON_SAWS, planEndCut, type TableSaw } from './saw-depth.ts';
 
 export interface SawingOptions extends BladeOptions {
   readonly tableSaw?: TableSaw;
@@ -13,20 +13,10 @@ export interface SawingOptions extends BladeOptions {
   readonly height?: number;
 }
 
-/** How a part is sawn. Lengths mm, masses kg. */
-export interface Sawing {
-  readonly edges: readonly SawnEdge[];
-  readonly blade: BladeAdvice;
-  readonly ends: readonly EndCut[];
-  readonly tableSaw: TableSaw;
-  readonly height: number;
-  readonly weights: BoardWeights;
-  readonly table: SawTable;
-  readonly support: BoardSupport;
-}
+export type Sawing = ReturnType<typeof adviseSawing>;
 
-/** Advises on blade, depth of cut and support of the board. @throws Fault `saw.blade-width` */
-export function adviseSawing(part: Part, ask: SawingOptions = {}): Sawing {
+/** Advises on blade, depth of cut and support of the board; in mm and kg. @throws Fault `saw.blade-width` */
+export function adviseSawing(part: Part, ask: SawingOptions = {}) {
   const { tableSaw = COMMON_SAWS[0], table = COMMON_TABLE, height = COMMON_HEIGHT_MM } = ask;
   const edges: readonly SawnEdge[] = edgesAsCut(part);
   const weights = weighPart(part);

@@ -1,17 +1,9 @@
 import { type CurvePoint, evaluate, pieceEnd, pieceStart } from '../../curves/geometry/evaluate.ts';
 import { minimizeAlong, positivePeaks } from '../../curves/geometry/extrema.ts';
 import { isShoulder, type Piece } from '../../curves/geometry/pieces/piece.ts';
-import {
-  add,
-  angleDifference,
-  direction,
-  distance,
-  leftNormal,
-  type Point,
-  scale,
-  toPoint,
-} from '../../curves/geometry/point.ts';
+import { angleDifference, distance, type Point, toPoint } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
+import { fromBaseLine } from '../../part/offsets.ts';
 import type { PartEdge } from '../../part/part.ts';
 import { neighbors } from '../../units/checked.ts';
 
@@ -52,7 +44,7 @@ export function tightestBends(edges: readonly SawnEdge[], kind: Bend['kind'], al
     tightPlaces(edge.pieces, way(side), most * (1 - EQUAL_CURVATURE_SHARE)).map((place) => ({
       kind,
       radius: 1 / Math.abs(place.curvature) + (kind === 'round' ? allowance : -allowance),
-      at: offsetFrom(place, -side * allowance),
+      at: fromBaseLine({ x: 0, y: -side * allowance }, { origin: place, angle: place.angle }),
       edge: edge.name,
     })),
   );
@@ -74,9 +66,6 @@ function tightPlaces(pieces: readonly Piece[], way: number, least: number): Curv
     return !before || distance(place, before) > JOIN_MM;
   });
 }
-
-const offsetFrom = (place: CurvePoint, away: number): Point =>
-  add(place, scale(leftNormal(direction(place.angle)), away));
 
 /** An `inside` corner has the waste in it. */
 export interface LineCorner {

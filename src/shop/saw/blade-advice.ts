@@ -7,7 +7,6 @@ export interface BladeAdvice {
   readonly hollows: readonly Bend[];
   readonly rounds: readonly Bend[];
   readonly corners: readonly LineCorner[];
-  /** The widest of the chart that turns every bend. */
   readonly widest?: Blade;
   readonly tooTightForAny: readonly Bend[];
   readonly ownBlade?: OwnBlade;

@@ -1,5 +1,5 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
-import { type CurvePoint, paramCurve, pathEnds } from '../../curves/geometry/evaluate.ts';
+import { type CurvePoint, paramCurve, pathEnds, samplePiece } from '../../curves/geometry/evaluate.ts';
 import type { Piece } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minima.ts';
@@ -29,29 +29,19 @@ export interface TippingStretch {
 
 export interface SupportStand {
   readonly where: 'infeed' | 'outfeed';
-  /** Of the board above it, mm. */
   readonly station: number;
   readonly fromBlade: number;
   /** No one place supports the board all the time: a helper walks along with it. */
   readonly walks: boolean;
 }
 
-export interface BoardSupport {
-  readonly tips: readonly TippingStretch[];
-  readonly stands: readonly SupportStand[];
-  readonly swing: number;
-}
+export type BoardSupport = ReturnType<typeof planSupport>;
 
 /**
  * Where a board tips as it is fed past the blade from its left end to its right, the line's tangent along the feed. It
  * lies on the table while its balance point does: that of the whole board, the heaviest it ever is.
  */
-export function planSupport(
-  edges: readonly SawnEdge[],
-  board: Box,
-  balance: Point,
-  table: SawTable,
-): BoardSupport {
+export function planSupport(edges: readonly SawnEdge[], board: Box, balance: Point, table: SawTable) {
   const tips = edges.flatMap((edge) => tippingStretches(edge, balance, table));
   return { tips, stands: placeStands(edges, tips, board, balance, table), swing: swingOf(edges, board) };
 }
@@ -130,10 +120,9 @@ function placeStands(
 const FEED_STEPS = 16;
 
 function swingOf(edges: readonly SawnEdge[], board: Box): number {
-  const steps = Array.from({ length: FEED_STEPS + 1 }, (_, i) => i / FEED_STEPS);
   const y = (board.bottom + board.top) / 2;
   const swings = edges.flatMap(({ pieces }) => {
-    const places = pieces.flatMap((piece) => steps.map(paramCurve(piece)));
+    const places = pieces.flatMap((piece) => samplePiece(piece, FEED_STEPS));
     return [board.left, board.right].map((x) => {
       const lefts = places.map((place) => fromBlade({ x, y }, place).left);
       return Math.max(...lefts) - Math.min(...lefts);

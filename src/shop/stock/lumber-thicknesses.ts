@@ -1,6 +1,5 @@
 import { MM_PER_INCH } from '../../units/unit.ts';
 
-/** In mm: rough, and planed on both faces (S2S). */
 export interface LumberThickness {
   /** As the trade says it: "5/4", or "5/8 in" below an inch. */
   readonly name: string;

@@ -49,11 +49,9 @@ export interface WoodVolume {
   readonly cubicMetres: number;
 }
 
-/** Of one blank and one finished part. */
 export interface WoodAmount extends WoodVolume {
   /** kg; absent for a wood whose figures are not known. */
   readonly weight?: { readonly species: Species; readonly part: number; readonly blank: number };
-  /** Of the whole quantity. */
   readonly rough?: WoodVolume;
 }
 

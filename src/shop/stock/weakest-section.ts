@@ -54,13 +54,10 @@ function partDirectionAt(part: Part, to: Point): number {
   return angles.reduce((sum, angle) => sum + angle, 0) / angles.length;
 }
 
-const jointReach = (outline: readonly Segment[], middle: Point, way: Point): number =>
-  Math.max(
-    ...outline.map((one) => {
-      const ahead = (at: Point): number => dot(subtract(at, middle), way);
-      return ahead(minimizeAlong(one, (at) => -ahead(at)));
-    }),
-  );
+function jointReach(outline: readonly Segment[], middle: Point, way: Point): number {
+  const ahead = (at: Point): number => dot(subtract(at, middle), way);
+  return Math.max(...outline.map((one) => ahead(minimizeAlong(one, (at) => -ahead(at)))));
+}
 
 /** Where a line square to the part meets a path, mm from `at`. */
 function crossings(path: readonly Segment[], at: Point, way: Point): number[] {

@@ -53,37 +53,29 @@ const STRIP_DEFAULTS = {
  * @throws Fault `strip.thickness`, `strip.width`, `strip.nail` for a size that is not over 0
  */
 export function chooseStrip(line: SprungLine, worst: WorstBend, ask: StripOptions): ChosenStrip {
-  const defaults = STRIP_DEFAULTS[ask.rule.unit];
+  const { species, rule } = ask;
+  const defaults = STRIP_DEFAULTS[rule.unit];
   const { overhang, roundLength } = defaults;
   const width = positiveSize('width', ask.width ?? defaults.width);
   const nailDiameter = positiveSize('nail', ask.nailDiameter ?? defaults.nailDiameter);
-  const bears = nailCapacity(nailDiameter, width);
+  const capacity = nailCapacity(nailDiameter, width);
+  const reaction = Math.max(0, ...line.pins.map((pin) => Math.abs(pin.reaction)));
+  const stiffness = reaction > 0 ? capacity / reaction : Number.POSITIVE_INFINITY;
+  const thickest = Math.min(
+    maxSafeThickness(worst.curvature, species),
+    thicknessForStiffness(stiffness, bendingModulus(species), width),
+    defaults.maxThickness,
+    width,
+  );
+  const chosen = Math.max(floorToGraduation(thickest, rule), graduationMm(rule));
   return {
-    thickness: positiveSize('thickness', ask.thickness ?? chooseThickness(line, worst, ask, width, bears)),
+    thickness: positiveSize('thickness', ask.thickness ?? chosen),
     width,
     cutLength: roundLength * Math.ceil((line.length + 2 * overhang) / roundLength),
     overhang,
     nailDiameter,
-    nailCapacity: bears,
+    nailCapacity: capacity,
   };
-}
-
-function chooseThickness(
-  { pins }: SprungLine,
-  { curvature }: WorstBend,
-  { species, rule }: StripOptions,
-  width: number,
-  bears: number,
-): number {
-  const reaction = Math.max(0, ...pins.map((pin) => Math.abs(pin.reaction)));
-  const borne = reaction > 0 ? bears / reaction : Number.POSITIVE_INFINITY;
-  const thickest = Math.min(
-    maxSafeThickness(curvature, species),
-    thicknessForStiffness(borne, bendingModulus(species), width),
-    STRIP_DEFAULTS[rule.unit].maxThickness,
-    width,
-  );
-  return Math.max(floorToGraduation(thickest, rule), graduationMm(rule));
 }
 
 const SIZE_NAMES = {

@@ -1,5 +1,6 @@
 import type { Curve } from '../../curves/curve.ts';
-import { add, direction, leftNormal, scale, toPoint } from '../../curves/geometry/point.ts';
+import { toPoint } from '../../curves/geometry/point.ts';
+import { fromBaseLine } from '../../part/offsets.ts';
 import { firstOf, lastOf } from '../../units/checked.ts';
 import { type StripSample, sampleStrip } from './sprung-line.ts';
 import type { StripAdvice } from './strip-advice.ts';
@@ -19,12 +20,12 @@ export function stripFaces(curve: Curve, { thickness, overhang, traced }: StripA
   return {
     traced: lying.map(({ place }) => toPoint(place)),
     other: lying.map(({ place, thickness: thick }) =>
-      add(place, scale(leftNormal(direction(place.angle)), (away * thickness * thick) / start)),
+      fromBaseLine({ x: 0, y: (away * thickness * thick) / start }, { origin: place, angle: place.angle }),
     ),
   };
 }
 
 const extendStraight = ({ place, thickness }: StripSample, by: number): StripSample => ({
-  place: { ...place, ...add(place, scale(direction(place.angle), by)) },
+  place: { ...place, ...fromBaseLine({ x: by, y: 0 }, { origin: place, angle: place.angle }) },
   thickness,
 });

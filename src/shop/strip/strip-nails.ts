@@ -1,4 +1,5 @@
-import { add, direction, leftNormal, type Point, scale } from '../../curves/geometry/point.ts';
+import type { Point } from '../../curves/geometry/point.ts';
+import { fromBaseLine } from '../../part/offsets.ts';
 import { MM_PER_INCH, MPA_PER_PSI } from '../../units/unit.ts';
 import type { SprungLine, SprungPin } from './sprung-line.ts';
 
@@ -52,7 +53,7 @@ export function placeNails({ pins, ends }: SprungLine, nailing: NailingOptions):
 function nailCenter(side: StripSide, { at, angle, share }: SprungPin, nailing: NailingOptions): Point {
   const { thickness, diameter, traced } = nailing;
   const off = diameter / 2 + (side === traced ? 0 : thickness * share);
-  return add(at, scale(leftNormal(direction(angle)), side === 'left' ? off : -off));
+  return fromBaseLine({ x: 0, y: side === 'left' ? off : -off }, { origin: at, angle });
 }
 
 /** The face with fewer nails in the pencil's way; the left (upper) one of two alike. */

@@ -12,7 +12,6 @@ const wordsOf = (name: string): string[] => name.toLowerCase().match(/\p{L}+/gu)
 
 const namesOf = ({ name, alsoCalled }: Species): readonly string[] => [name, ...alsoCalled];
 
-/** The woods with a name that has all these words: "beech" is in "American beech". */
 function speciesMatching(words: readonly string[]): readonly Species[] {
   if (words.length === 0) return [];
   return SPECIES.filter((species) =>
@@ -29,7 +28,16 @@ export function matchSpecies(name: string): Species | Fault {
   const found = speciesMatching(words);
   const [one, ...others] = found;
   if (one && others.length === 0) return one;
-  return one ? ambiguous(name, found) : unknown(name, words.join(' '));
+  const names = (one ? found : SPECIES).map((species) => species.name);
+  if (one)
+    return new Fault(
+      'species.ambiguous',
+      `${quoted(name)} may be ${joinList(names, ' or ')}. Write which it is.`,
+    );
+  const known = `Known here: ${names.join(', ')}.`;
+  const meant = suggestSpecies(words.join(' '));
+  const cure = meant === undefined ? known : `Did you mean "${meant}"? ${known}`;
+  return new Fault('species.unknown', `${quoted(name)} is not a wood whose figures are known here. ${cure}`);
 }
 
 /** @throws Fault `species.ambiguous`, `species.unknown` */
@@ -37,21 +45,6 @@ export function findSpecies(name: string): Species {
   const found = matchSpecies(name);
   if (found instanceof Fault) throw found;
   return found;
-}
-
-function ambiguous(name: string, found: readonly Species[]): Fault {
-  const names = joinList(
-    found.map((species) => species.name),
-    ' or ',
-  );
-  return new Fault('species.ambiguous', `${quoted(name)} may be ${names}. Write which it is.`);
-}
-
-function unknown(name: string, words: string): Fault {
-  const known = `Known here: ${SPECIES.map((species) => species.name).join(', ')}.`;
-  const meant = suggestSpecies(words);
-  const cure = meant === undefined ? known : `Did you mean "${meant}"? ${known}`;
-  return new Fault('species.unknown', `${quoted(name)} is not a wood whose figures are known here. ${cure}`);
 }
 
 /** The nearest full name, or else the nearest single word: "beach" is near "beech". */

@@ -1,5 +1,5 @@
 import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
-import { type CuttingJoint, isCuttingJoint, jointLean } from '../../job/joints/joint-kinds.ts';
+import { isCuttingJoint, jointLean } from '../../job/joints/joint-kinds.ts';
 import { isSquare } from '../../part/ends/end-planes.ts';
 import { isHanded } from '../../part/handedness.ts';
 import type { Part } from '../../part/part.ts';
@@ -50,18 +50,15 @@ export function cutSteps(part: Part, { edges, blade, support }: Sawing, words: L
 function jointStep({ joints }: Part, { rounded }: LengthFormat): CutStep | undefined {
   const cutting = joints.filter(isCuttingJoint);
   if (cutting.length === 0) return undefined;
-  const which = cutting.map(
-    (joint) => `${joint.label ?? joint.kind} at station ${rounded(joint.at.x)}${leanWords(joint)}`,
-  );
+  const which = cutting.map((joint) => {
+    const lean = jointLean(joint);
+    const leaning = lean ? `, leaning ${showAngle(lean.by)} to the ${lean.toward}` : '';
+    return `${joint.label ?? joint.kind} at station ${rounded(joint.at.x)}${leaning}`;
+  });
   return [
     'joints',
     `Cut the joints (${which.join(', ')}) before any curve, while the faces are flat and the board clamps square.`,
   ];
-}
-
-function leanWords(joint: CuttingJoint): string {
-  const lean = jointLean(joint);
-  return lean ? `, leaning ${showAngle(lean.by)} to the ${lean.toward}` : '';
 }
 
 /** Leaning ends are cut while both edges are straight; square ones wait where a straight edge stays. */

@@ -19,7 +19,6 @@ export function describeBlade(advice: BladeAdvice, words: LengthFormat): string[
   );
 }
 
-/** "radius 3 1/2 in at station 12 in (back)". */
 const bendWords = (bends: readonly Bend[], words: LengthFormat): string =>
   bends[0] ? `radius ${words.rounded(bends[0].radius)} at ${stationWords(bends, words)}` : 'none';
 

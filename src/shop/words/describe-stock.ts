@@ -49,13 +49,11 @@ export function layerRows(layers: readonly LayerChoice[], rule: Rule): string[][
   ];
 }
 
-/** "5/4 (31.75 mm)"; a name in inches needs no size beside it where the rule has inches. */
-const roughName = ({ name, rough }: LumberThickness, rule: Rule): string =>
-  rule.unit === 'in' && name.endsWith('in') ? name : `${name} (${showRough(rough, rule)})`;
-
-/** A rough thickness is on an inch mark: in millimeters it is on none. */
-const showRough = (mm: number, rule: Rule): string =>
-  rule.unit === 'in' ? showLength(mm, rule) : showFine(mm, 'mm');
+/** "5/4 (31.75 mm)": a rough thickness is on an inch mark, where a name in inches needs no size beside it. */
+function roughName({ name, rough }: LumberThickness, rule: Rule): string {
+  if (rule.unit === 'mm') return `${name} (${showFine(rough, 'mm')})`;
+  return name.endsWith('in') ? name : `${name} (${showLength(rough, rule)})`;
+}
 
 /** "1.5 board feet", "0.0036 m³": as a yard of the maker's unit sells it. */
 export const showVolume = ({ boardFeet, cubicMetres }: WoodVolume, { unit }: Rule, digits: number): string =>
