@@ -47,7 +47,6 @@ class ApexProblem {
     return undefined;
   }
 
-  /** The strip over a nail, if its apex is there. */
   private solveOver(nail: Point, apex: Point): NailSolution['spans'] | undefined {
     const { from, length } = this.frame;
     const spans = undefinedOnFault(() => trySolveStrip([from, nail, this.to], this.ends));

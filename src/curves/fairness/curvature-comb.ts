@@ -4,7 +4,6 @@ import type { Curve } from '../curve.ts';
 import { type CurvePoint, paramCurve, pieceLength } from '../geometry/evaluate.ts';
 import type { Piece } from '../geometry/pieces/piece.ts';
 
-/** A sample of the curvature comb. */
 export interface Tooth extends CurvePoint {
   /** Length of edge from its start, mm (within 0.1 % of its piece). */
   readonly along: number;

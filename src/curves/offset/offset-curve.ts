@@ -74,7 +74,6 @@ export function offsetPieces(
   return sides.map((side, i) => ({ side: side.toSegments(tolerance), corner: polyline(itemAt(joins, i)) }));
 }
 
-/** One piece's parallel, with what is left of it after its corners are trimmed. */
 class OffsetPiece {
   from = 0;
   to = 1;

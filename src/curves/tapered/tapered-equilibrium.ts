@@ -17,7 +17,6 @@ type Spans = readonly [TaperedSegment, TaperedSegment];
 export const START: Point = { x: 0, y: 0 };
 export const END: Point = { x: 1, y: 0 };
 
-/** Angle at the start, both lengths, both forces. */
 type Unknowns = readonly [number, number, number, number, number, number, number];
 type TaperedEnd = ReturnType<typeof taperedEnd>;
 

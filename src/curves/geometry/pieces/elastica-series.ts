@@ -31,7 +31,6 @@ export const frequency = (curvature: number, rate: number, thrust = 0): number =
 
 const newSeries = (): number[] => new Array<number>(ORDER + 2).fill(0);
 
-/** Scratch space. */
 const squaredCurvature = newSeries();
 const angleDerivative = newSeries();
 const cosine = newSeries();
@@ -77,7 +76,6 @@ function fillCurvatureTerms(
   return Math.min(last, ORDER);
 }
 
-/** The same for cosine and sine of the angle. */
 function fillDirectionTerms(K: readonly number[], angle: number, h: number): number {
   cosine[0] = Math.cos(angle);
   sine[0] = Math.sin(angle);
@@ -97,7 +95,6 @@ function fillDirectionTerms(K: readonly number[], angle: number, h: number): num
   return last;
 }
 
-/** The state at a share v of a step. */
 function evaluateStep(step: ReturnType<typeof expandStep>, v: number): ElasticaState {
   const { start, h, x: xs, y: ys, angle: angles, curvature: curvatures, lastTerm } = step;
   let x = 0;

@@ -34,7 +34,6 @@ const newSeries = (start: number): number[] => {
   return terms;
 };
 
-/** Scratch space. */
 const cos = newSeries(0);
 const sin = newSeries(0);
 /** 1/t³. */
