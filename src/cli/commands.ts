@@ -1,9 +1,6 @@
 import type { Command } from 'commander';
 
-/**
- * The commands, in the order of the list of help. Each module exports `makeCommand`. The build makes one script of each
- * command, so that no command waits for the code of the others.
- */
+/** In the order of the help. The build makes one script of each, so that none waits for the code of the others. */
 export const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   new: async () => (await import('./commands/new-command.ts')).makeCommand(),
   show: async () => (await import('./commands/show-command.ts')).makeCommand(),

@@ -1,24 +1,19 @@
 import { Command } from 'commander';
 import { addHelpSections, type HelpSections, LENGTH_SYNTAX } from './help.ts';
 import { type JobInput, QUICK_OPTIONS, type QuickValues, readJobInput } from './options/job-input.ts';
-import {
-  addOptions,
-  group,
-  type OptionGroup,
-  type OptionList,
-  type OptionSpec,
-  type OptionValues,
-} from './options/option-spec.ts';
+import { addOptions, group, type OptionList, type OptionValues } from './options/option-spec.ts';
 import { jsonOption } from './options/shared-options.ts';
 import { type CommandAnswer, printAnswer } from './output/print-answer.ts';
 
 interface CommandSpec<O extends OptionList> extends HelpSections {
   readonly name: string;
-  /** One line for the list of commands. */
   readonly summary: string;
   readonly description: string;
   readonly options: O;
 }
+
+/** A maker of commands, as the parser keeps in a command what it was given: each run needs a new one. */
+type MakeCommand = () => Command;
 
 /** `<FILE>` must be given, `[FILE]` may be. */
 type ArgumentValue<A extends string> = A extends `<${string}` ? string : string | undefined;
@@ -26,26 +21,27 @@ type ArgumentValue<A extends string> = A extends `<${string}` ? string : string 
 interface PlainCommandSpec<O extends OptionList, A extends string> extends CommandSpec<O> {
   readonly usage: string;
   readonly argument?: readonly [name: A, help: string];
-  /** Absent where the work is in subcommands. */
   readonly run?: (options: OptionValues<O>, argument: ArgumentValue<A>) => void | Promise<void>;
-  readonly subcommands?: readonly Command[];
+  readonly subcommands?: readonly MakeCommand[];
 }
 
 /** A command that takes no job. */
 export function plainCommand<const O extends OptionList, const A extends string = '[]'>(
   spec: PlainCommandSpec<O, A>,
-): Command {
+): MakeCommand {
   const { usage, argument, options, run, subcommands = [] } = spec;
-  const command = addHelpSections(addOptions(described(spec).usage(usage), options), spec);
-  if (argument) command.argument(...argument);
-  if (run)
-    command.action((first) => run(command.opts<OptionValues<O>>(), (argument && first) as ArgumentValue<A>));
-  if (subcommands.length > 0) command.helpCommand(false);
-  for (const subcommand of subcommands) command.addCommand(subcommand);
-  return command;
+  return () => {
+    const command = addHelpSections(addOptions(described(spec).usage(usage), options), spec);
+    if (argument) command.argument(...argument);
+    if (run)
+      command.action((first) =>
+        run(command.opts<OptionValues<O>>(), (argument && first) as ArgumentValue<A>),
+      );
+    if (subcommands.length > 0) command.helpCommand(false);
+    for (const makeSubcommand of subcommands) command.addCommand(makeSubcommand());
+    return command;
+  };
 }
-
-const JOB_LENGTH_SYNTAX = `${LENGTH_SYNTAX} A bare number is in the job’s unit.`;
 
 type JobOptionValues<O extends OptionList> = OptionValues<O> &
   QuickValues &
@@ -56,37 +52,38 @@ interface JobCommandSpec<O extends OptionList> extends CommandSpec<O> {
   readonly needs?: readonly [string, ...string[]];
   /** --units means something beside a job file as well. */
   readonly ownUnits?: true;
-  /** Checks the options before the job is read. */
   readonly validate?: (options: OptionValues<O>) => void;
   readonly run: (input: JobInput, options: JobOptionValues<O>) => CommandAnswer | Promise<CommandAnswer>;
 }
 
 /** A command that takes JOB or, in its place, a quick line, and answers in words or with --json. */
-export function jobCommand<const O extends OptionList>(spec: JobCommandSpec<O>): Command {
+export function jobCommand<const O extends OptionList>(spec: JobCommandSpec<O>): MakeCommand {
   const { name, needs, notes = [], options, ownUnits = false, validate, run } = spec;
-  const all: (OptionSpec | OptionGroup)[] = [
+  const all: OptionList = [
     ...options,
     jsonOption,
     group('Instead of JOB, one curve over its chord:'),
     ...QUICK_OPTIONS,
     group('Options:'),
   ];
-  const command = described(spec)
-    .usage(jobUsage(name, needs))
-    .argument('[JOB]', 'the job file; leave it out to give one curve by the options further down');
-  return addHelpSections(addOptions(command, all), { ...spec, notes: [...notes, JOB_LENGTH_SYNTAX] }).action(
-    async (file: string | undefined, values: JobOptionValues<O>) => {
-      validate?.(values);
-      const input = readJobInput(file, values, ownUnits ? ['units'] : []);
-      printAnswer(name, await run(input, values), values.json ?? false);
-    },
-  );
+  const allNotes = [...notes, `${LENGTH_SYNTAX} A bare number is in the job’s unit.`];
+  return () => {
+    const command = described(spec)
+      .usage(jobUsage(name, needs))
+      .argument('[JOB]', 'the job file; leave it out to give one curve by the options further down');
+    return addHelpSections(addOptions(command, all), { ...spec, notes: allNotes }).action(
+      async (file: string | undefined, values: JobOptionValues<O>) => {
+        validate?.(values);
+        const input = readJobInput(file, values, ownUnits ? ['units'] : []);
+        printAnswer(name, await run(input, values), values.json ?? false);
+      },
+    );
+  };
 }
 
 const described = ({ name, summary, description }: CommandSpec<OptionList>): Command =>
   new Command(name).summary(summary).description(description);
 
-/** "show JOB [options]", and what may stand in place of JOB. */
 function jobUsage(name: string, needs: readonly string[] | undefined): string {
   const quick = '--curve KIND --chord LENGTH --rise LENGTH';
   const lines = needs

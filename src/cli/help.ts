@@ -1,14 +1,13 @@
 import { type Command, Help } from 'commander';
+import { present } from '../units/lists.ts';
 import { MEASURE } from '../units/typeset.ts';
 import { EXIT_CODE_HELP } from './exit-codes.ts';
 import { truncate } from './output/report-errors.ts';
 import { writeText } from './output/stdout.ts';
 
-/** The sections of a help text below the options. */
 export interface HelpSections {
   readonly notes?: readonly string[];
   readonly files?: string;
-  /** What can hurt someone. */
   readonly care?: string;
   /** Command lines as typed; a test runs each. */
   readonly examples: readonly string[];
@@ -21,7 +20,7 @@ export const LENGTH_SYNTAX =
 /** In wider text the eye loses the line. */
 const MAX_HELP_WIDTH = 100;
 
-const helpWidth = (stream: NodeJS.WriteStream): number => Math.min(stream.columns || 80, MAX_HELP_WIDTH);
+const helpWidth = ({ columns }: NodeJS.WriteStream): number => Math.min(columns || 80, MAX_HELP_WIDTH);
 
 /** The style of all help texts. Descriptions give the defaults, in the user's words. */
 export const applyHelpStyle = (command: Command): Command =>
@@ -50,14 +49,14 @@ export const addHelpSections = (
     const width = helpWidth(process.stdout);
     const titled = (title: string, text: string): string =>
       `${title}:\n${wrapText(text, width - INDENT.length).replace(/^/gm, INDENT)}`;
-    const blocks = [
+    const blocks = present(
       ...notes.map((note) => wrapText(note, width)),
-      ...(files === undefined ? [] : [titled('Files', files)]),
-      ...(care === undefined ? [] : [titled('Take care', care)]),
+      files !== undefined && titled('Files', files),
+      care !== undefined && titled('Take care', care),
       ['Examples:', ...examples.map((line) => formatExample(line, width))].join('\n'),
-      ...(examples.some((line) => line.includes(' samples/')) ? [wrapText(SAMPLES, width)] : []),
+      examples.some((line) => line.includes(' samples/')) && wrapText(SAMPLES, width),
       titled('Exit codes', EXIT_CODE_HELP),
-    ];
+    );
     return `\n${blocks.join('\n\n')}\n`;
   });
 
@@ -81,10 +80,7 @@ const PROTECTED_SPACE = '\uE000';
 /** A number stays with its unit or fraction, and what is in quotes stays together. */
 const UNBREAKABLE = new RegExp(`"[^"]*"|${MEASURE.source}`, 'g');
 
-const wrapText = (text: string, width: number): string =>
-  new Help()
-    .boxWrap(
-      text.replace(UNBREAKABLE, (whole) => whole.replaceAll(' ', PROTECTED_SPACE)),
-      width,
-    )
-    .replaceAll(PROTECTED_SPACE, ' ');
+function wrapText(text: string, width: number): string {
+  const unbroken = text.replace(UNBREAKABLE, (whole) => whole.replaceAll(' ', PROTECTED_SPACE));
+  return new Help().boxWrap(unbroken, width).replaceAll(PROTECTED_SPACE, ' ');
+}

@@ -3,7 +3,7 @@ import { EXIT_CODES, type Outcome, outcomeOf } from './exit-codes.ts';
 import { addHelpSections, applyHelpStyle, LENGTH_SYNTAX } from './help.ts';
 import { reportError } from './output/report-errors.ts';
 
-/** A new program for every run: the parser keeps in a command what it was given. */
+/** A new program for every run, as of its commands. */
 const makeProgram = (): Command =>
   addHelpSections(
     applyHelpStyle(new Command('fairlath'))
@@ -45,7 +45,6 @@ function registerCommand(parent: Command, path: string, command: Command): void 
   for (const each of command.commands) registerCommand(command, name, each);
 }
 
-/** Runs the command line of `process.argv` with these commands, and sets the exit code. */
 export async function run(commands: readonly (() => Command | Promise<Command>)[]): Promise<Outcome> {
   const outcome = await attempt(commands);
   process.exitCode = outcome.exitCode;

@@ -6,17 +6,12 @@ const LOOPBACK = '127.0.0.1';
 export interface PageServer {
   readonly url: string;
   readonly port: number;
-  /** Closes all connections and the server. */
   readonly close: () => Promise<void>;
 }
 
-/**
- * Serves one page to this computer, and nothing else.
- * @param port 0 for any free port
- * @throws the system's error where the port is not available
- */
+/** Serves one page to this computer, and nothing else. Port 0 is any free port. */
 export function servePage(html: string, port: number): Promise<PageServer> {
-  const page: ServedPage = { body: Buffer.from(html), policy: contentSecurityPolicy(html) };
+  const page = { body: Buffer.from(html), policy: contentSecurityPolicy(html) };
   const server = createServer((request, response) =>
     handleRequest(request, response, page, boundPort(server)),
   );
@@ -34,25 +29,18 @@ function boundPort(server: Server): number {
   return typeof address === 'object' && address ? address.port : 0;
 }
 
-function closeServer(server: Server): Promise<void> {
-  return new Promise((resolve) => {
+const closeServer = (server: Server): Promise<void> =>
+  new Promise((resolve) => {
     server.close(() => resolve());
     server.closeAllConnections();
   });
-}
-
-interface ServedPage {
-  readonly body: Buffer;
-  readonly policy: string;
-}
 
 function handleRequest(
-  request: IncomingMessage,
+  { method, headers, url }: IncomingMessage,
   response: ServerResponse,
-  page: ServedPage,
+  page: { readonly body: Buffer; readonly policy: string },
   port: number,
 ): void {
-  const { method, headers, url } = request;
   // Another site may point its own name at this computer: such a request is refused.
   const isOurs = [`${LOOPBACK}:${port}`, `localhost:${port}`].includes(headers.host ?? '');
   if (!isOurs) sendError(response, 421, 'This is fairlath on this computer; it answers to 127.0.0.1 only.');
@@ -61,7 +49,8 @@ function handleRequest(
     sendError(response, 405, 'Only GET and HEAD are answered here.');
   } else if (url !== '/') sendError(response, 404, 'There is one page here, at /.');
   else {
-    response.writeHead(200, { ...SECURITY_HEADERS, ...HTML_HEADERS, 'Content-Security-Policy': page.policy });
+    response.setHeader('Content-Security-Policy', page.policy);
+    response.writeHead(200, { ...SECURITY_HEADERS, 'Content-Type': 'text/html; charset=utf-8' });
     response.end(method === 'HEAD' ? undefined : page.body);
   }
 }
@@ -78,8 +67,6 @@ const SECURITY_HEADERS = {
   'Referrer-Policy': 'no-referrer',
   'X-Content-Type-Options': 'nosniff',
 } as const;
-
-const HTML_HEADERS = { 'Content-Type': 'text/html; charset=utf-8' } as const;
 
 /** The policy of the page, and what only a header can state: no site may put it into a frame. */
 function contentSecurityPolicy(html: string): string {

@@ -1,11 +1,10 @@
-import type { Command } from 'commander';
-import type { Drawing } from '../../export/drawing/drawing.ts';
 import type { Part } from '../../part/part.ts';
 import { adviseStrips, type RunsAdvice, stripToCut } from '../../shop/strip/part-strips.ts';
 import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
 import { describeNails, describeStrip, partStripCautions } from '../../shop/words/describe-strip.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { lengthFormat } from '../../units/graduation.ts';
+import { present } from '../../units/lists.ts';
 import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/picture-file.ts';
 import { type OptionValues, option } from '../options/option-spec.ts';
@@ -13,7 +12,7 @@ import { atOption, readLengths } from '../options/option-values.ts';
 import { forceOption, pictureOption, speciesOption } from '../options/shared-options.ts';
 import { pick, pointJson } from '../output/json-output.ts';
 import { cautionsText } from '../output/print-answer.ts';
-import { optionContext, withFaultContext } from '../output/report-errors.ts';
+import { withFaultContext } from '../output/report-errors.ts';
 
 const OPTIONS = [
   speciesOption('the strip'),
@@ -26,51 +25,48 @@ const OPTIONS = [
   forceOption,
 ] as const;
 
-/** `fairlath batten JOB`: which strip does the curve, and how to hold it. */
-export const makeCommand = (): Command =>
-  jobCommand({
-    name: 'batten',
-    summary: 'which strip takes the curve, and where to nail it',
-    description:
-      'Say which strip takes the curve: thickness and length, its strain beside what is safe and what breaks it, ' +
-      'where the middle of each nail goes, and the force each nail bears.',
-    options: OPTIONS,
-    notes: [
-      'The figures are averages of clear, straight-grained wood (USDA Wood Handbook). Half of the breaking strain ' +
-        'counts as safe; your strip may be weaker.',
-    ],
-    files: 'Reads JOB. Writes the SVG that --picture names.',
-    care: 'A sprung strip flies when it is let go. Wear eye protection, and hold it down while you draw the nails.',
-    examples: [
-      'fairlath batten samples/hall-bench-leg.yaml',
-      'fairlath batten samples/hall-bench-leg.yaml --picture strip.svg',
-      'fairlath batten samples/garden-arch-rail.yaml --species "Sitka spruce" --thickness 8',
-      'fairlath batten --curve batten --chord 28 --rise 3/4 --nail 12 --species ash',
-    ],
-    run: async ({ part, context, file }, options) => {
-      const runs = withFaultContext(optionContext(context), () => adviseFromOptions(part, options));
-      await writePicture(options, [file], `${part.name}: the strip`, () => composePicture(part, runs));
-      const cautions = partStripCautions(runs, part.rule);
-      return {
-        part,
-        jsonWarnings: [...part.warnings, ...cautions],
-        json: () => asJson(runs),
-        text: () => asText(part, runs, cautions),
-      };
-    },
-  });
+export const makeCommand = jobCommand({
+  name: 'batten',
+  summary: 'which strip takes the curve, and where to nail it',
+  description:
+    'Say which strip takes the curve: thickness and length, its strain beside what is safe and what breaks it, ' +
+    'where the middle of each nail goes, and the force each nail bears.',
+  options: OPTIONS,
+  notes: [
+    'The figures are averages of clear, straight-grained wood (USDA Wood Handbook). Half of the breaking strain ' +
+      'counts as safe; your strip may be weaker.',
+  ],
+  files: 'Reads JOB. Writes the SVG that --picture names.',
+  care: 'A sprung strip flies when it is let go. Wear eye protection, and hold it down while you draw the nails.',
+  examples: [
+    'fairlath batten samples/hall-bench-leg.yaml',
+    'fairlath batten samples/hall-bench-leg.yaml --picture strip.svg',
+    'fairlath batten samples/garden-arch-rail.yaml --species "Sitka spruce" --thickness 8',
+    'fairlath batten --curve batten --chord 28 --rise 3/4 --nail 12 --species ash',
+  ],
+  run: async ({ part, context, file }, options) => {
+    const runs = withFaultContext(context, () => adviseFromOptions(part, options));
+    await writePicture(options, [file], `${part.name}: the strip`, () => composePicture(part, runs));
+    const cautions = partStripCautions(runs, part.rule);
+    return {
+      part,
+      jsonWarnings: [...part.warnings, ...cautions],
+      json: () => asJson(runs),
+      text: () => asText(part, runs, cautions),
+    };
+  },
+});
 
-async function composePicture(part: Part, runs: RunsAdvice): Promise<Drawing> {
+async function composePicture(part: Part, runs: RunsAdvice) {
   const { composeStripPicture } = await import('../../export/pictures/strip-picture.ts');
   try {
     return composeStripPicture(part, runs);
   } catch (error) {
     if (!(error instanceof Fault) || error.code !== 'strip.no-nails') throw error;
-    throw new Fault(error.code, `${error.message} ${SHOW_PICTURE_HINT}`, '--picture');
+    const hint = 'For that: fairlath show JOB --picture FILE.svg.';
+    throw new Fault(error.code, `${error.message} ${hint}`, '--picture');
   }
 }
-
-const SHOW_PICTURE_HINT = 'For that: fairlath show JOB --picture FILE.svg.';
 
 const adviseFromOptions = (part: Part, options: OptionValues<typeof OPTIONS>): RunsAdvice =>
   adviseStrips(part, {
@@ -98,32 +94,27 @@ function asJson(runs: RunsAdvice): object {
 }
 
 function asText(part: Part, runs: RunsAdvice, cautions: readonly Warning[]): string {
-  const several = runs.length > 1;
   const nails = runs.flatMap(({ edge, advice }) => {
     const lines = describeNails(advice, part.rule);
-    return lines.length > 0 ? [[...(several ? [`${edge}:`] : []), ...lines].join('\n  ')] : [];
+    return lines.length > 0 ? present(runs.length > 1 && `${edge}:`, ...lines).join('\n  ') : [];
   });
   return [
     part.name,
     describeStrip(stripToCut(runs), lengthFormat(part.rule)).join('\n'),
     ...nails,
-    ...otherCurvesText(runs),
+    ...whyNoNails(runs),
     cautionsText(cautions),
   ].join('\n\n');
 }
 
-/** Why curves of other kinds have no nails in the list. */
-function otherCurvesText(runs: RunsAdvice): string[] {
+function whyNoNails(runs: RunsAdvice): string[] {
   const kinds = new Set(runs.map(({ curve }) => curve.kind));
   const others = [...kinds].filter((kind) => kind !== 'batten' && kind !== 'bow');
   const named = others.map((kind) => `${/^[ae]/.test(kind) ? 'an' : 'a'} ${kind}`).join(' and ');
-  return [
-    ...(kinds.has('bow') ? ['A bow needs no nails: a string draws its ends together.'] : []),
-    ...(others.length > 0
-      ? [
-          `No strip takes ${named} of itself, so there is no list of nails: hold it to the offsets, a nail at each, or ` +
-            'trace the printed pattern.',
-        ]
-      : []),
-  ];
+  return present(
+    kinds.has('bow') && 'A bow needs no nails: a string draws its ends together.',
+    others.length > 0 &&
+      `No strip takes ${named} of itself, so there is no list of nails: hold it to the offsets, a nail at each, or ` +
+        'trace the printed pattern.',
+  );
 }

@@ -1,11 +1,10 @@
-import type { Command } from 'commander';
 import { type CheckOptions, checkEdge, type EdgeCheck } from '../../check/check-edge.ts';
 import { comparePair, mirrorReadings, type PairCheck } from '../../check/compare-pair.ts';
-import type { StationReading } from '../../check/readings/read-readings.ts';
 import { suspectReadings } from '../../check/suspect-readings.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
+import { present } from '../../units/lists.ts';
 import { degrees } from '../../units/number-format.ts';
 import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/picture-file.ts';
@@ -37,60 +36,60 @@ const OPTIONS = [
 
 type CheckCommandOptions = OptionValues<typeof OPTIONS>;
 
-/** `fairlath check JOB`: does the sawn part match the line? */
-export const makeCommand = (): Command =>
-  jobCommand({
-    name: 'check',
-    summary: 'the sawn part against the line',
-    description:
-      'Check the sawn part against the line: how far proud or shy it is at every station you measured, and whether ' +
-      'it is within the tolerance.',
-    options: OPTIONS,
-    needs: ['--measured FILE', '--reading STATION=OFFSET ...'],
-    notes: [
-      'Proud is more wood than asked for, shy is less. A part laid crooked against the rule is told from one sawn ' +
-        'wrong: the line is shifted and turned to lie best on the readings, and what is left is the sawing.',
-      'Readings taken from the wrong end, on the wrong side or changed over are told, and one that stands off its ' +
-        'neighbours: measure again before you take wood off.',
-      'A part outside the tolerance is an answer, not a mistake: the exit code is 0.',
-    ],
-    files: 'Reads JOB and the readings. Writes the SVG that --picture names.',
-    examples: [
-      'fairlath check samples/hall-bench-leg.yaml --edge back --measured samples/hall-bench-leg-measured.csv',
-      'fairlath check samples/hall-bench-leg.yaml --edge back --measured samples/hall-bench-leg-measured.csv --picture check.svg',
-      'fairlath check samples/hall-bench-leg.yaml --edge back --before-sanding --reading "12=3 5/16"',
-      'fairlath check --curve arc --chord 28 --rise 3/4 --reading 7=9/16 --reading 14=3/4',
-    ],
-    run: async (input, options) => {
-      const { part, file } = input;
-      const edge = selectEdge(part, options);
-      const checkOptions = readCheckOptions(part, edge, options);
-      const measured = readMeasuredPart(input, options);
-      const check = withFaultContext(measured.context, () =>
-        checkEdge(part, edge, measured.readings, checkOptions),
-      );
-      const second = checkSecondPart(input, edge, checkOptions, options);
-      const pair = second && requirePair(check, second.check, options);
-      await writePicture(options, [file, options.measured, options.pair], part.name, async () => {
-        const { composeCheckPicture } = await import('../../export/pictures/check-picture.ts');
-        return composeCheckPicture(part, check, second?.check.readings);
+export const makeCommand = jobCommand({
+  name: 'check',
+  summary: 'the sawn part against the line',
+  description:
+    'Check the sawn part against the line: how far proud or shy it is at every station you measured, and whether ' +
+    'it is within the tolerance.',
+  options: OPTIONS,
+  needs: ['--measured FILE', '--reading STATION=OFFSET ...'],
+  notes: [
+    'Proud is more wood than asked for, shy is less. A part laid crooked against the rule is told from one sawn ' +
+      'wrong: the line is shifted and turned to lie best on the readings, and what is left is the sawing.',
+    'Readings taken from the wrong end, on the wrong side or changed over are told, and one that stands off its ' +
+      'neighbours: measure again before you take wood off.',
+    'A part outside the tolerance is an answer, not a mistake: the exit code is 0.',
+  ],
+  files: 'Reads JOB and the readings. Writes the SVG that --picture names.',
+  examples: [
+    'fairlath check samples/hall-bench-leg.yaml --edge back --measured samples/hall-bench-leg-measured.csv',
+    'fairlath check samples/hall-bench-leg.yaml --edge back --measured samples/hall-bench-leg-measured.csv --picture check.svg',
+    'fairlath check samples/hall-bench-leg.yaml --edge back --before-sanding --reading "12=3 5/16"',
+    'fairlath check --curve arc --chord 28 --rise 3/4 --reading 7=9/16 --reading 14=3/4',
+  ],
+  run: async (input, options) => {
+    const { part, file } = input;
+    const edge = selectEdge(part, options);
+    const checkOptions = readCheckOptions(part, edge, options);
+    const checkReadings = ({ readings, context }: MeasuredReadings) =>
+      withFaultContext(context, () => {
+        const check = checkEdge(part, edge, readings, checkOptions);
+        return { check, suspects: suspectReadings(part, edge, check, readings, checkOptions) };
       });
-      const suspects = suspectReadings(part, edge, check, measured.readings, checkOptions);
-      const ofSecond = second ? suspectReadingsOfSecond(part, edge, second, checkOptions, options) : [];
-      return {
-        part,
-        jsonWarnings: [...part.warnings, ...suspects, ...ofSecond],
-        json: () => ({ ...asJson(check), ...(pair && { pair }) }),
-        text: () =>
-          [
-            checkText(part, check, checkOptions.beforeSanding),
-            ...suspects.map(({ message }) => message),
-            ...(pair ? [pairText(pair, part.rule)] : []),
-            ...ofSecond.map(({ message }) => message),
-          ].join('\n\n'),
-      };
-    },
-  });
+    const { check, suspects } = checkReadings(readMeasuredPart(input, options));
+    const measuredSecond = readSecondPart(input, options);
+    const second = measuredSecond && checkReadings(measuredSecond);
+    const pair = second && requirePair(check, second.check, options);
+    const ofSecond = (second?.suspects ?? []).map((each) => warningOfSecond(each, options));
+    await writePicture(options, [file, options.measured, options.pair], part.name, async () => {
+      const { composeCheckPicture } = await import('../../export/pictures/check-picture.ts');
+      return composeCheckPicture(part, check, second?.check.readings);
+    });
+    return {
+      part,
+      jsonWarnings: [...part.warnings, ...suspects, ...ofSecond],
+      json: () => ({ ...asJson(check), pair }),
+      text: () =>
+        present(
+          checkText(part, check, checkOptions.beforeSanding),
+          ...suspects.map(({ message }) => message),
+          pair && pairText(pair, part.rule),
+          ...ofSecond.map(({ message }) => message),
+        ).join('\n\n'),
+    };
+  },
+});
 
 function readCheckOptions({ rule }: Part, edge: PartEdge, options: CheckCommandOptions): CheckOptions {
   const { tolerance = graduationMm(rule) } = readLengths(options, { tolerance: 'positive' }, rule.unit);
@@ -111,42 +110,23 @@ function readMeasuredPart(
   );
 }
 
-/** The second of a pair, checked against the line. Its readings are those of a part that lies like the first. */
-interface SecondPart {
-  readonly check: EdgeCheck;
-  readonly readings: readonly StationReading[];
-}
-
-function checkSecondPart(
+function readSecondPart(
   { part, context }: JobInput,
-  edge: PartEdge,
-  checkOptions: CheckOptions,
   { pair, mirrored: isMirrored }: CheckCommandOptions,
-): SecondPart | undefined {
+): MeasuredReadings | undefined {
   if (pair === undefined) {
     if (isMirrored) throw new Fault('command.no-pair', '--mirrored: there is no second part. Add --pair.');
     return undefined;
   }
-  const { readings, context: second } = readReadingsFile(pair, part.rule.unit, context.length);
-  const aligned = isMirrored ? mirrorReadings(readings) : readings;
-  return {
-    check: withFaultContext(second, () => checkEdge(part, edge, aligned, checkOptions)),
-    readings: aligned,
-  };
+  const measured = readReadingsFile(pair, part.rule.unit, context.length);
+  return isMirrored ? { ...measured, readings: mirrorReadings(measured.readings) } : measured;
 }
 
-/** Without these a slip in measuring the second part would look like a part unlike the first. */
-const suspectReadingsOfSecond = (
-  part: Part,
-  edge: PartEdge,
-  { check, readings }: SecondPart,
-  checkOptions: CheckOptions,
-  { mirrored: isMirrored }: CheckCommandOptions,
-): Warning[] =>
-  suspectReadings(part, edge, check, readings, checkOptions).map(({ code, message }) => {
-    const cure = code === 'check.other-side' ? ` Or ${isMirrored ? 'leave out' : 'add'} --mirrored.` : '';
-    return { code: code.replace('check.', 'check.second-'), message: `Of the second: ${message}${cure}` };
-  });
+/** Without it a slip in measuring the second part would look like a part unlike the first. */
+function warningOfSecond({ code, message }: Warning, { mirrored: isMirrored }: CheckCommandOptions): Warning {
+  const cure = code === 'check.other-side' ? ` Or ${isMirrored ? 'leave out' : 'add'} --mirrored.` : '';
+  return { code: code.replace('check.', 'check.second-'), message: `Of the second: ${message}${cure}` };
+}
 
 function requirePair(first: EdgeCheck, second: EdgeCheck, { pair }: CheckCommandOptions): PairCheck {
   const found = comparePair(first.readings, second.readings);

@@ -1,5 +1,4 @@
 import { extname } from 'node:path';
-import type { Command } from 'commander';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
 import type { LayerName } from '../../export/drawing/drawing.ts';
 import type { FullSizeOptions } from '../../export/full-size/compose-full-size.ts';
@@ -20,7 +19,7 @@ import { group, nameOf, type OptionValues, option } from '../options/option-spec
 import { flagOf, parseLengthOption } from '../options/option-values.ts';
 import { forceOption, outputOption } from '../options/shared-options.ts';
 import { pick } from '../output/json-output.ts';
-import { optionContext, withFaultContext } from '../output/report-errors.ts';
+import { withFaultContext } from '../output/report-errors.ts';
 import { textTable } from '../output/text-table.ts';
 
 const OPTIONS = [
@@ -49,71 +48,65 @@ const OPTIONS = [
 /** --units is an option of every command that takes a job: here it is the unit of a DXF as well. */
 type DrawOptions = OptionValues<typeof OPTIONS> & Pick<QuickValues, 'units'>;
 
-/** `fairlath draw JOB -o FILE`: the whole part at true size in one drawing. */
-export const makeCommand = (): Command =>
-  jobCommand({
-    name: 'draw',
-    summary: 'the whole part in one drawing, for a machine',
-    description:
-      'Draw the whole part, or all that are wanted on their board, full size: for a laser, a router, a plotter or ' +
-      'a colleague.',
-    options: OPTIONS,
-    ownUnits: true,
-    notes: [
-      'A DXF is in mm, its x the station and its y the offset; --units in writes its numbers in inches. Its arcs lie ' +
-        `within ${FIT_MM} mm of the exact curve. An SVG and a PDF carry their size themselves: open or print them at 100 %.`,
-      'What a cutter takes off depends on the machine: let its own program set the tool to the outside of the line, ' +
-        'or ask for a parallel.',
-      '--nest lays out as many as the job wants, as close as fairlath stock does: give what the saw or the cutter ' +
-        'takes as --kerf. Each part has its number; a mirrored one comes out as the other hand.',
-    ],
-    files: 'Reads JOB. Writes the drawing.',
-    care: 'Keep to the manual of the machine.',
-    examples: [
-      'fairlath draw samples/hall-bench-leg.yaml',
-      'fairlath draw samples/hall-bench-leg.yaml -o leg.dxf --only cut,marks',
-      'fairlath draw samples/garden-arch-rail.yaml -o rail.dxf --parallel 3mm --units in',
-      'fairlath draw samples/wall-shelf-bracket.yaml -o bracket.pdf --mirror',
-      'fairlath draw samples/wall-shelf-bracket.yaml -o board.dxf --nest --board-width 400 --board-length 900 --kerf 8',
-      'fairlath draw --curve batten --chord 28 --rise 3/4 --nail 12 -o curve.svg --only cut',
-    ],
-    run: async (input, options) => {
-      const { part, context, file } = input;
-      const output = options.output ?? defaultOutput(input, '.svg');
-      const format = formatFromExtension(output);
-      validateFormatOptions(format, options, file !== undefined);
-      validateNestOptions(options);
-      requireOutput(output, { ending: `.${format}`, inputs: [file], force: options.force });
-      const unit = options.units === 'in' ? 'in' : 'mm';
-      const { full, board } = await composeDrawing(input, options);
-      const { renderDrawing } = await import('../draw/render-drawing.ts');
-      const drawn = withFaultContext(optionContext(context), () =>
-        renderDrawing(part, full, { format, unit, splines: options.splines ?? false }),
-      );
-      writeFileAtomic(output, await drawn.content());
-      return {
-        part,
-        json: () => ({ file: output, format, ...asJson(drawn, board) }),
-        text: () => asText(part, drawn, output, board),
-      };
-    },
-  });
+export const makeCommand = jobCommand({
+  name: 'draw',
+  summary: 'the whole part in one drawing, for a machine',
+  description:
+    'Draw the whole part, or all that are wanted on their board, full size: for a laser, a router, a plotter or ' +
+    'a colleague.',
+  options: OPTIONS,
+  ownUnits: true,
+  notes: [
+    'A DXF is in mm, its x the station and its y the offset; --units in writes its numbers in inches. Its arcs lie ' +
+      `within ${FIT_MM} mm of the exact curve. An SVG and a PDF carry their size themselves: open or print them at 100 %.`,
+    'What a cutter takes off depends on the machine: let its own program set the tool to the outside of the line, ' +
+      'or ask for a parallel.',
+    '--nest lays out as many as the job wants, as close as fairlath stock does: give what the saw or the cutter ' +
+      'takes as --kerf. Each part has its number; a mirrored one comes out as the other hand.',
+  ],
+  files: 'Reads JOB. Writes the drawing.',
+  care: 'Keep to the manual of the machine.',
+  examples: [
+    'fairlath draw samples/hall-bench-leg.yaml',
+    'fairlath draw samples/hall-bench-leg.yaml -o leg.dxf --only cut,marks',
+    'fairlath draw samples/garden-arch-rail.yaml -o rail.dxf --parallel 3mm --units in',
+    'fairlath draw samples/wall-shelf-bracket.yaml -o bracket.pdf --mirror',
+    'fairlath draw samples/wall-shelf-bracket.yaml -o board.dxf --nest --board-width 400 --board-length 900 --kerf 8',
+    'fairlath draw --curve batten --chord 28 --rise 3/4 --nail 12 -o curve.svg --only cut',
+  ],
+  run: async (input, options) => {
+    const { part, context, file } = input;
+    const output = options.output ?? defaultOutput(input, '.svg');
+    const format = formatFromExtension(output);
+    validateFormatOptions(format, options, file !== undefined);
+    validateNestOptions(options);
+    requireOutput(output, { ending: `.${format}`, inputs: [file], force: options.force });
+    const { full, board } = await composeDrawing(input, options);
+    const { renderDrawing } = await import('../draw/render-drawing.ts');
+    const { splines = false, units } = options;
+    const unit = units === 'in' ? 'in' : 'mm';
+    const drawn = withFaultContext(context, () => renderDrawing(part, full, { format, unit, splines }));
+    writeFileAtomic(output, await drawn.content());
+    return {
+      part,
+      json: () => ({ file: output, format, ...asJson(drawn, board) }),
+      text: () => asText(part, drawn, output, board),
+    };
+  },
+});
 
-/** The part, or the whole quantity on one of its boards. */
-async function composeDrawing({ part, context }: JobInput, options: DrawOptions): Promise<ComposedDrawing> {
+async function composeDrawing(
+  { part, context }: JobInput,
+  options: DrawOptions,
+): Promise<{ full: FullSize; board?: DrawnBoard }> {
   const full = readFullSizeOptions(part, options);
   const { drawBoard } = await import('../draw/draw-board.ts');
   const { fullSize } = await import('../../export/full-size/compose-full-size.ts');
-  return withFaultContext(optionContext(context), () =>
+  return withFaultContext(context, () =>
     options.nest
       ? drawBoard(part, options, full)
       : { full: fullSize(part, { ...full, ...(options.mirror && { mirror: true }) }) },
   );
-}
-
-interface ComposedDrawing {
-  readonly full: FullSize;
-  readonly board?: DrawnBoard;
 }
 
 function validateNestOptions(options: DrawOptions): void {
@@ -172,21 +165,20 @@ function readFullSizeOptions(part: Part, { only, parallel }: DrawOptions): Omit<
   };
 }
 
-function parseLayers(typed: string): LayerName[] {
-  const names = typed.split(',').map((name) => name.trim());
-  for (const name of names)
-    if (!isLayer(name))
-      throw new Fault('draw.layer', `--only: "${name}" is no layer. ${didYouMean(name, LAYER_NAMES)}`);
-  return names.filter(isLayer);
-}
+const parseLayers = (typed: string): LayerName[] =>
+  typed.split(',').map((each) => {
+    const name = each.trim();
+    const found = LAYER_NAMES.find((layer) => layer === name);
+    if (found) return found;
+    throw new Fault('draw.layer', `--only: "${name}" is no layer. ${didYouMean(name, LAYER_NAMES)}`);
+  });
 
 const LAYER_NAMES: readonly LayerName[] = ['cut', 'saw', 'parallel', 'joints', 'marks', 'text', 'board'];
-const isLayer = (name: string): name is LayerName => LAYER_NAMES.some((layer) => layer === name);
 
 const asJson = ({ figures, layers, size, toFile }: RenderedDrawing, board?: DrawnBoard): object => ({
   size,
   toFile: toFile[0],
-  ...(board && { board: { ...board, copies: toFile } }),
+  board: board && { ...board, copies: toFile },
   layers: layers.map((layer) => pick(layer, 'name', 'lines', 'arcs', 'curves')),
   ...pick(figures, 'lines', 'arcs', 'curves'),
   worstError: figures.worst,

@@ -1,4 +1,3 @@
-import type { Command } from 'commander';
 import { addCutEnds, type OffsetsTable, offsetsTable, rowNote } from '../../export/tables/offsets-table.ts';
 import { offsetsCsv } from '../../export/writers/offsets-csv.ts';
 import { cutEnds } from '../../part/ends/cut-ends.ts';
@@ -25,33 +24,31 @@ const OPTIONS = [
 
 type OffsetsOptions = OptionValues<typeof OPTIONS>;
 
-/** `fairlath offsets JOB`: the table of offsets for laying out with a rule. */
-export const makeCommand = (): Command =>
-  jobCommand({
-    name: 'offsets',
-    summary: 'the table of offsets, for laying out with a rule',
-    description:
-      'Print the table of offsets: how far each edge lies off the reference line, station by station, rounded to ' +
-      'your rule; "full" is a hair over the mark, "shy" a hair under it. A shoulder has a row for either side.' +
-      ' Where a leaning cut leaves an edge short, a row tells where its wood ends; those past it are for setting the line out.',
-    options: OPTIONS,
-    files: 'Reads JOB. Writes no file: add "> table.csv" to keep what it prints.',
-    examples: [
-      'fairlath offsets samples/hall-bench-leg.yaml --every 2',
-      'fairlath offsets samples/hall-bench-leg.yaml --edge back --at "6, 12, 18 1/2"',
-      'fairlath offsets --curve arc --chord 600 --rise 75 --units mm --from chord --csv',
-    ],
-    run: ({ part }, options) => {
-      const tables = selectEdges(part, options).map((edge) => buildTable(part, edge, options));
-      return {
-        part,
-        warnings: [...part.warnings, ...tables.flatMap((table) => doublesBackWarnings(table, part.rule))],
-        json: () => ({ edges: tables.map(asJson) }),
-        text: () =>
-          options.csv ? offsetsCsv(part.rule, tables).replace(/\n$/, '') : asText(part, tables, options),
-      };
-    },
-  });
+export const makeCommand = jobCommand({
+  name: 'offsets',
+  summary: 'the table of offsets, for laying out with a rule',
+  description:
+    'Print the table of offsets: how far each edge lies off the reference line, station by station, rounded to ' +
+    'your rule; "full" is a hair over the mark, "shy" a hair under it. A shoulder has a row for either side.' +
+    ' Where a leaning cut leaves an edge short, a row tells where its wood ends; those past it are for setting the line out.',
+  options: OPTIONS,
+  files: 'Reads JOB. Writes no file: add "> table.csv" to keep what it prints.',
+  examples: [
+    'fairlath offsets samples/hall-bench-leg.yaml --every 2',
+    'fairlath offsets samples/hall-bench-leg.yaml --edge back --at "6, 12, 18 1/2"',
+    'fairlath offsets --curve arc --chord 600 --rise 75 --units mm --from chord --csv',
+  ],
+  run: ({ part }, options) => {
+    const tables = selectEdges(part, options).map((edge) => buildTable(part, edge, options));
+    return {
+      part,
+      warnings: [...part.warnings, ...tables.flatMap((table) => doublesBackWarnings(table, part.rule))],
+      json: () => ({ edges: tables.map(asJson) }),
+      text: () =>
+        options.csv ? offsetsCsv(part.rule, tables).replace(/\n$/, '') : asText(part, tables, options),
+    };
+  },
+});
 
 const asJson = ({ name, rows }: OffsetsTable): object => ({
   name,
@@ -81,12 +78,8 @@ const doublesBackWarnings = ({ name, rows }: OffsetsTable, rule: Rule): Warning[
       message: `the edge "${name}" passes station ${showOnRule(station, rule)} ${passes} times; the table gives the first.`,
     }));
 
-function requestedStations(
-  edge: PartEdge,
-  base: BaseLine,
-  unit: Unit,
-  { at, every }: OffsetsOptions,
-): number[] {
+function requestedStations(edge: PartEdge, base: BaseLine, unit: Unit, options: OffsetsOptions): number[] {
+  const { at, every } = options;
   if (at === undefined) return stationsAtSpacing(edge, base, unit, every);
   if (every !== undefined)
     throw new Fault('command.at-or-every', '--at and --every exclude each other. Keep one.');

@@ -1,5 +1,4 @@
 import { existsSync, readFileSync } from 'node:fs';
-import type { Command } from 'commander';
 import { Fault } from '../../units/fault.ts';
 import { plainCommand } from '../define-command.ts';
 import { errorCode } from '../files/system-errors.ts';
@@ -12,39 +11,37 @@ const DEFAULT_PORT = 4718;
 /** Lower ports belong to the system. */
 const [MIN_PORT, MAX_PORT] = [1024, 65_535];
 
-/** `fairlath page`: the whole job by hand and eye, in a browser. */
-export const makeCommand = (): Command =>
-  plainCommand({
-    name: 'page',
-    summary: 'the whole job by hand and eye, in your browser',
-    description:
-      'Serve the page, the whole job by hand and eye in your browser: drag, type, look, print. Nothing leaves this ' +
-      'computer.',
-    usage: '[options]',
-    options: [
-      option('--port <number>', `where it is served, ${MIN_PORT} to ${MAX_PORT} (default: ${DEFAULT_PORT})`),
-      option('--json', 'answer with one JSON object for programs: url, port'),
-    ],
-    notes: [
-      'Open the address it prints in a browser on this computer; Ctrl-C ends it. The page is one file and needs no ' +
-        'server: dist/fairlath.html opens by a double click, too, without any network.',
-    ],
-    files: 'Reads and writes no file: the page opens and saves jobs by itself.',
-    examples: ['fairlath page', 'fairlath page --port 5050'],
-    run: async ({ port: typed, json }) => {
-      const { servePage } = await import('../page-server.ts');
-      const wantedPort = typed === undefined ? DEFAULT_PORT : parsePort(typed);
-      const { url, port, close } = await servePage(readPageHtml(), wantedPort).catch((error: unknown) => {
-        throw portFault(wantedPort, error);
-      });
-      for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void close());
-      writeLine(
-        json
-          ? JSON.stringify({ command: 'page', url, port, warnings: [] })
-          : `${url} is the page. Open it in a browser on this computer; Ctrl-C here ends it.`,
-      );
-    },
-  });
+export const makeCommand = plainCommand({
+  name: 'page',
+  summary: 'the whole job by hand and eye, in your browser',
+  description:
+    'Serve the page, the whole job by hand and eye in your browser: drag, type, look, print. Nothing leaves this ' +
+    'computer.',
+  usage: '[options]',
+  options: [
+    option('--port <number>', `where it is served, ${MIN_PORT} to ${MAX_PORT} (default: ${DEFAULT_PORT})`),
+    option('--json', 'answer with one JSON object for programs: url, port'),
+  ],
+  notes: [
+    'Open the address it prints in a browser on this computer; Ctrl-C ends it. The page is one file and needs no ' +
+      'server: dist/fairlath.html opens by a double click, too, without any network.',
+  ],
+  files: 'Reads and writes no file: the page opens and saves jobs by itself.',
+  examples: ['fairlath page', 'fairlath page --port 5050'],
+  run: async ({ port: typed, json }) => {
+    const { servePage } = await import('../page-server.ts');
+    const wantedPort = parsePort(typed);
+    const { url, port, close } = await servePage(readPageHtml(), wantedPort).catch((error: unknown) => {
+      throw portFault(wantedPort, error);
+    });
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void close());
+    writeLine(
+      json
+        ? JSON.stringify({ command: 'page', url, port, warnings: [] })
+        : `${url} is the page. Open it in a browser on this computer; Ctrl-C here ends it.`,
+    );
+  },
+});
 
 /** The page is in dist, and the script of this command in dist/cli. */
 function readPageHtml(): string {
@@ -57,9 +54,9 @@ function readPageHtml(): string {
   );
 }
 
-function parsePort(typed: string): number {
-  const port = /^\d{1,5}$/.test(typed) ? Number(typed) : Number.NaN;
-  if (port >= MIN_PORT && port <= MAX_PORT) return port;
+function parsePort(typed = String(DEFAULT_PORT)): number {
+  const port = Number(typed);
+  if (/^\d{1,5}$/.test(typed) && port >= MIN_PORT && port <= MAX_PORT) return port;
   throw new Fault(
     'command.port',
     `"${typed}" is no port. Write a whole number from ${MIN_PORT} to ${MAX_PORT}.`,

@@ -1,13 +1,13 @@
-import type { Command } from 'commander';
 import { halfOf } from '../../part/derived/half-pattern.ts';
 import type { Part } from '../../part/part.ts';
 import { expectedError } from '../../tiling/expected-error.ts';
 import type { Layout } from '../../tiling/layout.ts';
 import { layOutMirrored } from '../../tiling/mirrored-layout.ts';
 import { pageMatrix } from '../../tiling/paper/page-matrix.ts';
-import { paperTitle } from '../../tiling/paper/paper-sizes.ts';
+import { ORIENTATION_TEXT, paperTitle } from '../../tiling/paper/paper-sizes.ts';
 import { printerScaleText } from '../../tiling/paper/printer-scale.ts';
 import { type LayOutOptions, layOut } from '../../tiling/tile.ts';
+import { present } from '../../units/lists.ts';
 import { showCount } from '../../units/number-format.ts';
 import { jobCommand } from '../define-command.ts';
 import { streamFileAtomic } from '../files/atomic-write.ts';
@@ -20,7 +20,7 @@ import { requireOneTarget } from '../options/print-target.ts';
 import { edgeOption, forceOption, outputOption } from '../options/shared-options.ts';
 import { readSheetOptions, SHEET_OPTIONS } from '../options/sheet-options.ts';
 import { pick, pointJson } from '../output/json-output.ts';
-import { optionContext, withFaultContextAsync } from '../output/report-errors.ts';
+import { withFaultContextAsync } from '../output/report-errors.ts';
 import { type PreparedPrint, progressReporter } from '../print/prepared-print.ts';
 import { FORM_OPTIONS, prepareForm } from '../print/print-form.ts';
 import { GAUGE_OPTIONS, prepareGauge } from '../print/print-gauge.ts';
@@ -52,61 +52,57 @@ const OPTIONS = [
   group('Options:'),
 ] as const;
 
-/** `fairlath print JOB -o FILE.pdf`: the full-size pattern over ordinary sheets. */
-export const makeCommand = (): Command =>
-  jobCommand({
-    name: 'print',
-    summary: 'the part full size, over sheets that tape up true',
-    description: 'Print the part full size, as a PDF over ordinary sheets that tape up true, with a cover.',
-    options: OPTIONS,
-    notes: [
-      'Print at 100 % ("actual size", no fitting to the page), on one side, and measure the bars on every sheet before ' +
-        'you tape.',
-      'Real wood and glue spring back by more or less than the form allows for: bend a trial piece.',
-    ],
-    files:
-      'Reads JOB and, for --printer, fairlath/printers.yaml in your settings folder ($XDG_CONFIG_HOME or ~/.config). ' +
-      'Writes the PDF.',
-    care: 'Measure what the cover lists before you cut any wood. With a saw or a router, its manual comes first.',
-    examples: [
-      'fairlath print samples/hall-bench-leg.yaml',
-      'fairlath print samples/garden-arch-rail.yaml --paper a4 --half -o half-rail.pdf',
-      'fairlath print samples/hall-bench-leg.yaml --paper roll:24in -o roll.pdf',
-      'fairlath print samples/hall-bench-leg.yaml --margin "1/4, 1/4, 3/4, 1/4"',
-      'fairlath print samples/hall-bench-leg.yaml --scale-across 199.4mm -o corrected.pdf',
-      'fairlath print --curve batten --chord 28 --rise 3/4 --nail 12 --no-cover',
-      'fairlath print samples/hall-bench-leg.yaml --gauge --every 2 -o gauge.pdf',
-      'fairlath print samples/hall-bench-leg.yaml --template --bush 5/8 --bit 1/2',
-      'fairlath print samples/garden-arch-rail.yaml --form --edge lower --thickness 75',
-    ],
-    validate: requireOneTarget,
-    run: async (input, options) => {
-      const output = options.output ?? defaultOutput(input, '.pdf');
-      requireOutput(output, { ending: '.pdf', inputs: [input.file], force: options.force });
-      const printed = await withFaultContextAsync(optionContext(input.context), () =>
-        preparePrint(input.part, options),
-      );
-      const { streamPdf } = await import('../../export/writers/pdf.ts');
-      const { title, pages, names, warnings = [] } = printed;
-      const codes = layoutsOf(printed).map(({ code }) => code);
-      const wrote = options.json ? undefined : progressReporter(names.length);
-      streamFileAtomic(output, (write) =>
-        streamPdf(pages, `${title}, ${codes.join(' and ')}`, { font: loadFont(), wrote }, write),
-      );
-      return {
-        part: printed.part,
-        warnings: [...input.part.warnings, ...warnings],
-        json: () => asJson(printed, output),
-        text: () => asText(printed, options.cover, output),
-      };
-    },
-  });
+export const makeCommand = jobCommand({
+  name: 'print',
+  summary: 'the part full size, over sheets that tape up true',
+  description: 'Print the part full size, as a PDF over ordinary sheets that tape up true, with a cover.',
+  options: OPTIONS,
+  notes: [
+    'Print at 100 % ("actual size", no fitting to the page), on one side, and measure the bars on every sheet before ' +
+      'you tape.',
+    'Real wood and glue spring back by more or less than the form allows for: bend a trial piece.',
+  ],
+  files:
+    'Reads JOB and, for --printer, fairlath/printers.yaml in your settings folder ($XDG_CONFIG_HOME or ~/.config). ' +
+    'Writes the PDF.',
+  care: 'Measure what the cover lists before you cut any wood. With a saw or a router, its manual comes first.',
+  examples: [
+    'fairlath print samples/hall-bench-leg.yaml',
+    'fairlath print samples/garden-arch-rail.yaml --paper a4 --half -o half-rail.pdf',
+    'fairlath print samples/hall-bench-leg.yaml --paper roll:24in -o roll.pdf',
+    'fairlath print samples/hall-bench-leg.yaml --margin "1/4, 1/4, 3/4, 1/4"',
+    'fairlath print samples/hall-bench-leg.yaml --scale-across 199.4mm -o corrected.pdf',
+    'fairlath print --curve batten --chord 28 --rise 3/4 --nail 12 --no-cover',
+    'fairlath print samples/hall-bench-leg.yaml --gauge --every 2 -o gauge.pdf',
+    'fairlath print samples/hall-bench-leg.yaml --template --bush 5/8 --bit 1/2',
+    'fairlath print samples/garden-arch-rail.yaml --form --edge lower --thickness 75',
+  ],
+  validate: requireOneTarget,
+  run: async (input, options) => {
+    const output = options.output ?? defaultOutput(input, '.pdf');
+    requireOutput(output, { ending: '.pdf', inputs: [input.file], force: options.force });
+    const printed = await withFaultContextAsync(input.context, () => preparePrint(input.part, options));
+    const { streamPdf } = await import('../../export/writers/pdf.ts');
+    const { title, pages, names, warnings = [] } = printed;
+    const codes = layoutsOf(printed).map(({ code }) => code);
+    const wrote = options.json ? undefined : progressReporter(names.length);
+    streamFileAtomic(output, (write) =>
+      streamPdf(pages, `${title}, ${codes.join(' and ')}`, { font: loadFont(), wrote }, write),
+    );
+    return {
+      part: printed.part,
+      warnings: [...input.part.warnings, ...warnings],
+      json: () => asJson(printed, output),
+      text: () => asText(printed, options.cover, output),
+    };
+  },
+});
 
 async function preparePrint(part: Part, options: OptionValues<typeof OPTIONS>): Promise<PreparedPrint> {
   const sheets = readSheetOptions(part, options);
-  if (options.gauge) return prepareGauge(part, options, sheets, options.cover);
-  if (options.template) return prepareTemplate(part, options, sheets, options.cover);
-  if (options.form) return prepareForm(part, options, sheets, options.cover);
+  if (options.gauge) return prepareGauge(part, options, sheets);
+  if (options.template) return prepareTemplate(part, options, sheets);
+  if (options.form) return prepareForm(part, options, sheets);
   return preparePattern(options.half ? atOption('--half', () => halfOf(part)) : part, sheets, options.cover);
 }
 
@@ -115,43 +111,40 @@ async function preparePattern(part: Part, sheets: LayOutOptions, cover: boolean)
   const { needsMirrorImage, pairWords } = await import('../../export/cover/pair-words.ts');
   const layout = layOut(part, sheets);
   const mirrored = needsMirrorImage(part) ? layOutMirrored(part, sheets) : undefined;
-  const layouts = mirrored ? [layout, mirrored] : [layout];
   return {
     part,
     title: part.name,
     layout,
     ...(mirrored ? { mirrored } : { messages: pairWords(part, layout) }),
-    ...pairPages(part, layouts, cover),
+    ...pairPages(part, present(layout, mirrored), cover),
   };
 }
 
-const layoutsOf = ({ layout, mirrored }: PreparedPrint): Layout[] =>
-  mirrored ? [layout, mirrored] : [layout];
+const layoutsOf = ({ layout, mirrored }: PreparedPrint): Layout[] => present(layout, mirrored);
 
-const asJson = (printed: PreparedPrint, file: string): object => {
+function asJson(printed: PreparedPrint, file: string): object {
   const { part, layout, mirrored, names, json } = printed;
   return {
     file,
     paper: layout.paper.name,
     ...patternJson(layout),
-    ...(layout.printer && { printer: layout.printer }),
+    printer: layout.printer,
     ...(part.shape.type === 'half' && { half: { centreLine: part.shape.centre.map(pointJson) } }),
     sheets: layoutsOf(printed).flatMap((one) => sheetsJson(one, names)),
     checks: checksJson(layout),
-    ...(mirrored && { mirrored: { ...patternJson(mirrored), checks: checksJson(mirrored) } }),
+    mirrored: mirrored && { ...patternJson(mirrored), checks: checksJson(mirrored) },
     ...json,
   };
-};
+}
 
 const patternJson = (layout: Layout): object =>
   pick(layout, 'orientation', 'turnDeg', 'plainSheets', 'lowerBound', 'code');
 
-/** The map of a mirrored sheet from part to page turns the part over. */
 const sheetsJson = ({ sheets, mirrored }: Layout, names: readonly string[]): object[] =>
   sheets.map((sheet) => ({
     name: sheet.name,
     page: names.indexOf(sheet.name) + 1,
-    ...(mirrored && { mirrored }),
+    mirrored,
     toPage: pageMatrix(sheet),
   }));
 
@@ -171,21 +164,19 @@ function asText(
 ): string {
   const saved = layout.plainSheets > layout.sheets.length ? ` instead of ${layout.plainSheets}` : '';
   const turned = layout.turnDeg === 0 ? '' : `, the part turned ${layout.turnDeg}°`;
-  const orientationText = layout.orientation === 'upright' ? 'upright' : 'lying on the side';
-  const sheets = `${sheetCount(layout)}${saved} of ${paperTitle(layout.paper)}, ${orientationText}${turned}`;
-  return [
-    `${title}${part.shape.type === 'half' ? ', one half to flip on its centre line' : ''}: ${sheets}${cover ? ', and a cover' : ''}.`,
+  const paper = `${paperTitle(layout.paper)}, ${ORIENTATION_TEXT[layout.orientation]}`;
+  const half = part.shape.type === 'half' ? ', one half to flip on its centre line' : '';
+  return present(
+    `${title}${half}: ${sheetCount(layout)}${saved} of ${paper}${turned}${cover ? ', and a cover' : ''}.`,
     ...messages,
-    ...(mirrored
-      ? [
-          `Its mirror image, for the other of the pair: ${sheetCount(mirrored)}, named with an m.`,
-          `Patterns ${layout.code} and, mirrored, ${mirrored.code} are in ${output}`,
-        ]
-      : [`Pattern ${layout.code} is in ${output}`]),
-    ...(layout.printer ? [`Made good: a printer that prints ${printerScaleText(layout.printer)}.`] : []),
+    mirrored && `Its mirror image, for the other of the pair: ${sheetCount(mirrored)}, named with an m.`,
+    mirrored
+      ? `Patterns ${layout.code} and, mirrored, ${mirrored.code} are in ${output}`
+      : `Pattern ${layout.code} is in ${output}`,
+    layout.printer && `Made good: a printer that prints ${printerScaleText(layout.printer)}.`,
     'Print it at 100 % ("actual size", no fitting to the page), on one side of the paper.',
     `Then measure the bars on every sheet before you tape them up${cover ? '; the cover shows how' : ''}.`,
-  ].join('\n');
+  ).join('\n');
 }
 
 const sheetCount = ({ sheets }: Layout): string => showCount(sheets.length, 'sheet');

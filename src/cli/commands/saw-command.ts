@@ -1,4 +1,3 @@
-import type { Command } from 'commander';
 import type { Part } from '../../part/part.ts';
 import { adviseSawing, type Sawing } from '../../shop/saw/advise-sawing.ts';
 import type { Bend } from '../../shop/saw/bends-and-corners.ts';
@@ -16,60 +15,58 @@ import { writePicture } from '../files/picture-file.ts';
 import { atOption } from '../options/option-values.ts';
 import { readSaws, requireBlade, SAW_OPTIONS } from '../options/saw-options.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
-import { anglesJson, pick } from '../output/json-output.ts';
+import { anglesJson, pick, placeJson } from '../output/json-output.ts';
 import { cautionsText } from '../output/print-answer.ts';
-import { optionContext, withFaultContext } from '../output/report-errors.ts';
+import { withFaultContext } from '../output/report-errors.ts';
 
-/** `fairlath saw JOB`: how to saw the part. */
-export const makeCommand = (): Command =>
-  jobCommand({
-    name: 'saw',
-    summary: 'blade, depth of cut, support, order of cuts',
-    description:
-      'Say how to saw the part: the widest band-saw blade that turns the line, depth of cut and saw settings at the ' +
-      'ends, where the board must be borne, and the order of cuts.',
-    options: [
-      ...SAW_OPTIONS,
-      pictureOption('also draw the board on the saw: bends, stands, order of cuts'),
-      forceOption,
-    ],
-    notes: [
-      'Least radii are common practice: charts of blade widths disagree, and the most cautious figure of each is ' +
-        'taken. The defaults are those of common saws, from memory: measure your own and give it.',
-    ],
-    files: 'Reads JOB. Writes the SVG that --picture names.',
-    care:
-      'The manual of your saw comes first. Wear eye protection, set the guide just above the work, keep your hands ' +
-      'out of the line of the blade, support long stock, and stop the blade before you back out of a cut.',
-    examples: [
-      'fairlath saw samples/hall-bench-leg.yaml',
-      'fairlath saw samples/hall-bench-leg.yaml --picture saw.svg',
-      'fairlath saw samples/wall-shelf-bracket.yaml --blade 13 --kerf 1.1 --gauge 0.6',
-      'fairlath saw samples/garden-arch-rail.yaml --table 400x500 --depth-of-cut 79',
-      'fairlath saw --curve arc --chord 12 --rise 4 --blade 3/4',
-    ],
-    validate: requireBlade,
-    run: async ({ part, context, file }, options) => {
-      const words = lengthFormat(part.rule);
-      const sawing = withFaultContext(optionContext(context), () =>
-        atOption('--blade', () => adviseSawing(part, readSaws(options, words.unit))),
-      );
-      await writePicture(options, [file], `${part.name}: the saw`, async () => {
-        const { composeSawPicture } = await import('../../export/pictures/saw-picture.ts');
-        return composeSawPicture(part, sawing);
-      });
-      // A quick line has no stock: the warnings name keys to write there.
-      const warnings = [...part.warnings, ...(file === undefined ? [] : missingWeightWarnings(part))];
-      const cautions = sawCautions(part, sawing, words);
-      return {
-        part,
-        warnings,
-        jsonWarnings: [...warnings, ...cautions],
-        json: () => asJson(sawing),
-        text: () => asText(part, sawing, cautions, words),
-      };
-    },
-  });
+export const makeCommand = jobCommand({
+  name: 'saw',
+  summary: 'blade, depth of cut, support, order of cuts',
+  description:
+    'Say how to saw the part: the widest band-saw blade that turns the line, depth of cut and saw settings at the ' +
+    'ends, where the board must be borne, and the order of cuts.',
+  options: [
+    ...SAW_OPTIONS,
+    pictureOption('also draw the board on the saw: bends, stands, order of cuts'),
+    forceOption,
+  ],
+  notes: [
+    'Least radii are common practice: charts of blade widths disagree, and the most cautious figure of each is ' +
+      'taken. The defaults are those of common saws, from memory: measure your own and give it.',
+  ],
+  files: 'Reads JOB. Writes the SVG that --picture names.',
+  care:
+    'The manual of your saw comes first. Wear eye protection, set the guide just above the work, keep your hands ' +
+    'out of the line of the blade, support long stock, and stop the blade before you back out of a cut.',
+  examples: [
+    'fairlath saw samples/hall-bench-leg.yaml',
+    'fairlath saw samples/hall-bench-leg.yaml --picture saw.svg',
+    'fairlath saw samples/wall-shelf-bracket.yaml --blade 13 --kerf 1.1 --gauge 0.6',
+    'fairlath saw samples/garden-arch-rail.yaml --table 400x500 --depth-of-cut 79',
+    'fairlath saw --curve arc --chord 12 --rise 4 --blade 3/4',
+  ],
+  validate: requireBlade,
+  run: async ({ part, context, file }, options) => {
+    const words = lengthFormat(part.rule);
+    const sawing = withFaultContext(context, () =>
+      atOption('--blade', () => adviseSawing(part, readSaws(options, words.unit))),
+    );
+    await writePicture(options, [file], `${part.name}: the saw`, async () => {
+      const { composeSawPicture } = await import('../../export/pictures/saw-picture.ts');
+      return composeSawPicture(part, sawing);
+    });
+    // A quick line has no stock: the warnings name keys to write there.
+    const warnings = [...part.warnings, ...(file === undefined ? [] : missingWeightWarnings(part))];
+    const cautions = sawCautions(part, sawing, words);
+    return {
+      part,
+      warnings,
+      jsonWarnings: [...warnings, ...cautions],
+      json: () => asJson(sawing),
+      text: () => asText(part, sawing, cautions, words),
+    };
+  },
+});
 
 function asJson({ ends, blade, weights, support, tableSaw, height, table }: Sawing): object {
   return {
@@ -97,7 +94,7 @@ function asJson({ ends, blade, weights, support, tableSaw, height, table }: Sawi
 }
 
 function bladeJson({ hollows, rounds, widest, corners, ownBlade }: Sawing['blade']): object {
-  const at = (bend: Bend) => ({ station: bend.at.x, offset: bend.at.y, edge: bend.edge });
+  const at = (bend: Bend) => ({ ...placeJson(bend.at), edge: bend.edge });
   const [hollow, round] = [hollows[0], rounds[0]];
   return {
     tightestConcave: hollow?.radius ?? null,
@@ -109,19 +106,16 @@ function bladeJson({ hollows, rounds, widest, corners, ownBlade }: Sawing['blade
     tightestConvexPlaces: rounds.map(at),
     corners: corners.map((corner) => ({
       ...pick(corner, 'kind', 'ofShoulder'),
-      station: corner.at.x,
-      offset: corner.at.y,
+      ...placeJson(corner.at),
       turnDeg: degrees(corner.turn),
       edge: corner.edge,
     })),
-    ...(ownBlade && {
-      asked: {
-        width: ownBlade.width,
-        leastRadius: ownBlade.minRadius,
-        turns: ownBlade.tooTight.length === 0,
-        tooTight: ownBlade.tooTight.map((bend) => ({ ...pick(bend, 'kind', 'radius'), ...at(bend) })),
-      },
-    }),
+    asked: ownBlade && {
+      width: ownBlade.width,
+      leastRadius: ownBlade.minRadius,
+      turns: ownBlade.tooTight.length === 0,
+      tooTight: ownBlade.tooTight.map((bend) => ({ ...pick(bend, 'kind', 'radius'), ...at(bend) })),
+    },
   };
 }
 
@@ -129,20 +123,22 @@ function asText(part: Part, sawing: Sawing, cautions: readonly Warning[], words:
   const { blade, ends, tableSaw, weights, support, table } = sawing;
   const line =
     part.sawAllowance > 0
-      ? `Blade of the band saw, for the line ${words.rounded(part.sawAllowance)} outside the finished one`
-      : 'Blade of the band saw';
-  const block = (title: string, lines: readonly string[]): string =>
-    [`${title}:`, ...lines.map((each) => `  ${each}`)].join('\n');
+      ? `, for the line ${words.rounded(part.sawAllowance)} outside the finished one`
+      : '';
+  const block = (title: string, lines: readonly string[]): string => [title, ...lines].join('\n  ');
   const order = cutOrder(part, sawing, words);
   return [
     part.name,
-    block(line, describeBlade(blade, words)),
+    block(`Blade of the band saw${line}:`, describeBlade(blade, words)),
     ...ends.map((cut) => {
       const [title, ...rest] = describeEnd(cut, part.stock?.thickness, tableSaw, words);
-      return [`The ${title}`, ...rest.map((each) => `  ${each}`)].join('\n');
+      return block(`The ${title}`, rest);
     }),
-    block('Support', describeSupport(weights, support, table, words)),
-    ['Order of cuts:', ...order.map((step, i) => `  ${i + 1}. ${step}`)].join('\n'),
+    block('Support:', describeSupport(weights, support, table, words)),
+    block(
+      'Order of cuts:',
+      order.map((step, i) => `${i + 1}. ${step}`),
+    ),
     cautionsText(cautions),
   ].join('\n\n');
 }

@@ -1,62 +1,59 @@
-import type { Command } from 'commander';
 import { type CurveComparison, liesApart } from '../../curves/compare/compare-kinds.ts';
 import type { Curve } from '../../curves/curve.ts';
 import { fairnessOf } from '../../curves/fairness/fairness.ts';
 import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
-import { type Figures, figuresOf } from '../../curves/measurements.ts';
+import { figuresOf } from '../../curves/measurements.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { showNearest } from '../../units/graduation.ts';
+import { present } from '../../units/lists.ts';
 import { degrees, showAngle } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../../units/rule.ts';
 import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/picture-file.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
 import { endJson, endsText, jointJson, jointsText } from '../output/joinery-output.ts';
-import { pointJson } from '../output/json-output.ts';
+import { pick, placeJson, pointJson } from '../output/json-output.ts';
 import { textTable } from '../output/text-table.ts';
 
-/** `fairlath show JOB`: the curve in figures. */
-export const makeCommand = (): Command =>
-  jobCommand({
-    name: 'show',
-    summary: 'the curve in figures, and how fair it is',
-    description:
-      'Show the part in figures: apex, nail, rise, length, tightest radius, angles at the ends, how fair each edge ' +
-      'is, and how far other kinds of curve of the same rise lie off.',
-    options: [pictureOption('also draw the part with its curvature as a comb, to look at'), forceOption],
-    notes: [
-      'The nail is not the apex: unless it stands in the middle, a strip rises higher in its longer span.',
-    ],
-    files: 'Reads JOB. Writes the SVG that --picture names.',
-    examples: [
-      'fairlath show samples/hall-bench-leg.yaml',
-      'fairlath show samples/hall-bench-leg.yaml --picture leg.svg',
-      'fairlath show samples/garden-arch-rail.yaml --json',
-      'fairlath show --curve batten --chord 28 --rise 3/4 --nail 12',
-    ],
-    run: async ({ part, file }, options) => {
-      await writePicture(options, [file], part.name, async () => {
-        const { composePicture } = await import('../../export/pictures/part-picture.ts');
-        return composePicture(part);
-      });
-      return { part, json: () => asJson(part), text: () => asText(part) };
-    },
-  });
+export const makeCommand = jobCommand({
+  name: 'show',
+  summary: 'the curve in figures, and how fair it is',
+  description:
+    'Show the part in figures: apex, nail, rise, length, tightest radius, angles at the ends, how fair each edge ' +
+    'is, and how far other kinds of curve of the same rise lie off.',
+  options: [pictureOption('also draw the part with its curvature as a comb, to look at'), forceOption],
+  notes: [
+    'The nail is not the apex: unless it stands in the middle, a strip rises higher in its longer span.',
+  ],
+  files: 'Reads JOB. Writes the SVG that --picture names.',
+  examples: [
+    'fairlath show samples/hall-bench-leg.yaml',
+    'fairlath show samples/hall-bench-leg.yaml --picture leg.svg',
+    'fairlath show samples/garden-arch-rail.yaml --json',
+    'fairlath show --curve batten --chord 28 --rise 3/4 --nail 12',
+  ],
+  run: async ({ part, file }, options) => {
+    await writePicture(options, [file], part.name, async () => {
+      const { composePicture } = await import('../../export/pictures/part-picture.ts');
+      return composePicture(part);
+    });
+    return { part, json: () => asJson(part), text: () => asText(part) };
+  },
+});
 
 function asJson(part: Part): object {
   const { shape } = part;
   return {
     edges: part.edges.map((edge) => edgeJson(edge, part.rule)),
-    ...(part.ends && { ends: part.ends.map((end) => endJson(end, part)) }),
+    ends: part.ends?.map((end) => endJson(end, part)),
     joints: part.joints.map(jointJson),
     ...(shape.type === 'closed' && {
       leastWidth: { width: shape.leastWidth.width, station: shape.leastWidth.at.x },
       ...(shape.tenons.length > 0 && {
-        tenons: shape.tenons.map(({ side, shoulder, width, at }) => ({
+        tenons: shape.tenons.map(({ side, at, ...tenon }) => ({
           end: side,
-          shoulder,
-          width,
+          ...pick(tenon, 'shoulder', 'width'),
           station: at.x,
         })),
       }),
@@ -73,7 +70,7 @@ function edgeJson({ name, length, runs }: PartEdge, rule: Rule): object {
     fairness: {
       remarks: remarks.map(({ code, at, message }) => ({
         code,
-        ...(at && { station: at.x }),
+        station: at?.x,
         message: message((mm) => showLength(mm, rule)),
       })),
       joins: joins.map(({ at, turn, jump }) => ({
@@ -93,7 +90,7 @@ function runJson(run: Curve): object {
     from: pointJson(run.from),
     to: pointJson(run.to),
     length,
-    apex: apex && { station: apex.at.x, offset: apex.at.y, rise: apex.rise },
+    apex: apex && { ...placeJson(apex.at), rise: apex.rise },
     pins: run.pins.map(pointJson),
     minRadius: tightest && { radius: tightest.radius, station: tightest.at.x },
     endAnglesDeg: endAngles.map(degrees),
@@ -103,14 +100,14 @@ function runJson(run: Curve): object {
 }
 
 const asText = (part: Part): string =>
-  [
+  present(
     title(part),
     ...part.edges.map((edge) => edgeText(edge, part.rule)),
-    ...widthText(part),
-    ...endsText(part),
-    ...jointsText(part),
-    ...(part.notes ? [part.notes.trim()] : []),
-  ].join('\n\n');
+    widthText(part),
+    endsText(part),
+    jointsText(part),
+    !!part.notes && part.notes.trim(),
+  ).join('\n\n');
 
 function title({ name, quantity, stock, rule }: Part): string {
   const sizes = [stock?.length, stock?.width, stock?.thickness].filter((size) => size !== undefined);
@@ -127,39 +124,42 @@ const edgeText = ({ name, length, runs }: PartEdge, rule: Rule): string =>
   ].join('\n');
 
 function runText(run: Curve, rule: Rule): string {
-  const at = ({ x, y }: Point): string => `station ${showOnRule(x, rule)}, offset ${showOnRule(y, rule)}`;
+  const at = placeReader(rule);
   const rows = [
     run.exact.some(isShoulder)
       ? ['  shoulder', `${at(run.from)} to ${showOnRule(run.to.y, rule)}`]
       : [`  ${run.kind}`, `${at(run.from)}  to  ${at(run.to)}`],
-    ...figureRows(run, figuresOf(run), rule, at),
+    ...(run.kind === 'line' ? [] : figureRows(run, rule)),
   ];
   return textTable(rows, { align: 'left', gap: 2, firstWidth: LABEL_WIDTH });
 }
 
-function figureRows(run: Curve, figures: Figures, rule: Rule, at: (p: Point) => string): string[][] {
-  const { apex, tightest, endAngles, inflections, length } = figures;
-  if (run.kind === 'line') return [];
+const placeReader =
+  (rule: Rule) =>
+  ({ x, y }: Point): string =>
+    `station ${showOnRule(x, rule)}, offset ${showOnRule(y, rule)}`;
+
+function figureRows(run: Curve, rule: Rule): string[][] {
+  const { apex, tightest, endAngles, inflections, length } = figuresOf(run);
+  const at = placeReader(rule);
   const nails = run.pins
     .slice(1, -1)
     .map((pin) => (run.kind === 'batten' ? ['    nail', `drive it at ${at(pin)}`] : ['    pin', at(pin)]));
-  const angles = endAngles.map(showAngle);
-  return [
+  const radius = tightest && showNearest(tightest.radius, rule);
+  const [start, end] = endAngles.map(showAngle);
+  return present(
     ...nails,
-    ...(apex ? [['    apex', `${at(apex.at)}; rise ${showLength(apex.rise, rule)} over its chord`]] : []),
+    apex && ['    apex', `${at(apex.at)}; rise ${showLength(apex.rise, rule)} over its chord`],
     ['    length', showNearest(length, rule)],
-    ...(tightest
-      ? [radiusRow(run, showNearest(tightest.radius, rule), showOnRule(tightest.at.x, rule))]
-      : []),
-    ['    ends', `${angles[0]} at the start, ${angles[1]} at the end, from the reference line`],
+    tightest &&
+      (run.kind === 'arc'
+        ? ['    radius', `${radius}`]
+        : ['    tightest', `radius ${radius} at station ${showOnRule(tightest.at.x, rule)}`]),
+    ['    ends', `${start} at the start, ${end} at the end, from the reference line`],
     ...inflections.map((p) => ['    inflection', `station ${showOnRule(p.x, rule)}`]),
     ...liesApart(run).map((apart) => ['    apart', apartText(apart, rule)]),
-  ];
+  );
 }
-
-/** An arc has the same radius everywhere. */
-const radiusRow = ({ kind }: Curve, radius: string, station: string): string[] =>
-  kind === 'arc' ? ['    radius', radius] : ['    tightest', `radius ${radius} at station ${station}`];
 
 const KIND_WITH_ARTICLE: Readonly<Record<CurveComparison['kind'], string>> = {
   arc: 'an arc',
@@ -168,7 +168,6 @@ const KIND_WITH_ARTICLE: Readonly<Record<CurveComparison['kind'], string>> = {
   spline: 'a natural spline',
 };
 
-/** How much the choice of curve matters: "an arc of this rise lies 1/16 in off at station 3". */
 function apartText({ kind, worst, at, sameApex }: CurveComparison, rule: Rule): string {
   const other = `${KIND_WITH_ARTICLE[kind]} of this rise${sameApex ? '' : ', its apex in the middle,'}`;
   if (readOnRule(worst, rule).mark === 0) return `${other} is the same line on your rule`;
@@ -178,12 +177,12 @@ function apartText({ kind, worst, at, sameApex }: CurveComparison, rule: Rule): 
 /** As wide as the longest label, so that the figures of all runs line up. */
 const LABEL_WIDTH = '    inflection'.length;
 
-function widthText({ shape, rule }: Part): string[] {
-  if (shape.type !== 'closed') return [];
+function widthText({ shape, rule }: Part): string | undefined {
+  if (shape.type !== 'closed') return undefined;
   const { leastWidth, tenons } = shape;
   const place = ({ width, at }: typeof leastWidth): string =>
     `${showLength(width, rule)} at station ${showOnRule(at.x, rule)}`;
   const between = tenons.length > 0 ? ', its tenons left out' : '';
   const lines = tenons.map((tenon) => `tenon        ${place(tenon)}, ${tenon.side} end`);
-  return [[`least width  ${place(leastWidth)}${between}`, ...lines].join('\n')];
+  return [`least width  ${place(leastWidth)}${between}`, ...lines].join('\n');
 }

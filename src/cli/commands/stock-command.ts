@@ -1,9 +1,8 @@
-import type { Command } from 'commander';
 import type { Part } from '../../part/part.ts';
 import type { Nesting } from '../../shop/nesting/nest-copies.ts';
 import { blankWarnings, boardFeet } from '../../shop/stock/blank.ts';
 import type { LayerChoice } from '../../shop/stock/lumber-thicknesses.ts';
-import { planStock, type StockPlan } from '../../shop/stock/stock-plan.ts';
+import { planStock, type StockPlan, type WoodAmount } from '../../shop/stock/stock-plan.ts';
 import {
   describeAmount,
   describeBlank,
@@ -14,90 +13,83 @@ import {
   STOCK_CAUTIONS,
 } from '../../shop/words/describe-stock.ts';
 import { showSizes } from '../../units/graduation.ts';
+import { present } from '../../units/lists.ts';
 import { degrees, showAngle } from '../../units/number-format.ts';
 import { showLength } from '../../units/rule.ts';
 import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/picture-file.ts';
 import { BOARD_OPTIONS, readStockOptions, requireNesting } from '../options/board-options.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
-import { pick } from '../output/json-output.ts';
-import { optionContext, withFaultContext } from '../output/report-errors.ts';
+import { pick, placeJson } from '../output/json-output.ts';
+import { withFaultContext } from '../output/report-errors.ts';
 import { textTable } from '../output/text-table.ts';
 
-/** `fairlath stock JOB`: the wood a part takes. */
-export const makeCommand = (): Command =>
-  jobCommand({
-    name: 'stock',
-    summary: 'the wood: blank, boards, weight, grain',
-    description:
-      'Plan the wood: the blank with its allowances, rough boards and layers, board feet or cubic metres and weight, the copies laid ' +
-      'on boards, where the grain runs out most, and the weakest section.',
-    options: [
-      ...BOARD_OPTIONS,
-      pictureOption('also draw the board with the copies on it, to scale'),
-      forceOption,
-    ],
-    notes: [
-      'The blank is the part over all (saw line, long points) with 1/2 in more of length, 1/4 in of width ("width" ' +
-        'under "allowance" in the job changes it) and 1/8 in of thickness to plane. Copies lie as close as their ' +
-        'curved outlines allow, never closer than the kerf.',
-      'Volume and weight are of one blank and one finished part, and of the whole quantity where it says so.',
-    ],
-    files: 'Reads JOB. Writes the SVG that --picture names.',
-    examples: [
-      'fairlath stock samples/hall-bench-leg.yaml --board-width 10',
-      'fairlath stock samples/hall-bench-leg.yaml --board-width 10 --picture board.svg',
-      'fairlath stock samples/wall-shelf-bracket.yaml --board-width 250 --board-length 900',
-      'fairlath stock samples/wall-shelf-bracket.yaml --board-width 160 --grain "1 in 3"',
-    ],
-    run: async ({ part, context, file }, options) => {
-      const plan = withFaultContext(optionContext(context), () =>
-        planStock(part, readStockOptions(part, options)),
-      );
-      if (options.picture !== undefined) {
-        const nesting = requireNesting(plan, '--picture');
-        await writePicture(options, [file], `${part.name}: the board`, async () => {
-          const { composeBoard } = await import('../../export/pictures/board-picture.ts');
-          return composeBoard(part, plan, nesting);
-        });
-      }
-      // Where boards are given, the blanks do not come from the stock.
-      const fromStock = options.boardLength === undefined && options.boardWidth === undefined;
-      const warnings = [...part.warnings, ...(fromStock ? blankWarnings(part, plan.blank) : [])];
-      return {
-        part,
-        warnings,
-        jsonWarnings: [...warnings, ...STOCK_CAUTIONS],
-        json: () => asJson(part, plan),
-        text: () => asText(part, plan),
-      };
-    },
-  });
+export const makeCommand = jobCommand({
+  name: 'stock',
+  summary: 'the wood: blank, boards, weight, grain',
+  description:
+    'Plan the wood: the blank with its allowances, rough boards and layers, board feet or cubic metres and weight, the copies laid ' +
+    'on boards, where the grain runs out most, and the weakest section.',
+  options: [
+    ...BOARD_OPTIONS,
+    pictureOption('also draw the board with the copies on it, to scale'),
+    forceOption,
+  ],
+  notes: [
+    'The blank is the part over all (saw line, long points) with 1/2 in more of length, 1/4 in of width ("width" ' +
+      'under "allowance" in the job changes it) and 1/8 in of thickness to plane. Copies lie as close as their ' +
+      'curved outlines allow, never closer than the kerf.',
+    'Volume and weight are of one blank and one finished part, and of the whole quantity where it says so.',
+  ],
+  files: 'Reads JOB. Writes the SVG that --picture names.',
+  examples: [
+    'fairlath stock samples/hall-bench-leg.yaml --board-width 10',
+    'fairlath stock samples/hall-bench-leg.yaml --board-width 10 --picture board.svg',
+    'fairlath stock samples/wall-shelf-bracket.yaml --board-width 250 --board-length 900',
+    'fairlath stock samples/wall-shelf-bracket.yaml --board-width 160 --grain "1 in 3"',
+  ],
+  run: async ({ part, context, file }, options) => {
+    const plan = withFaultContext(context, () => planStock(part, readStockOptions(part, options)));
+    if (options.picture !== undefined) {
+      const nesting = requireNesting(plan, '--picture');
+      await writePicture(options, [file], `${part.name}: the board`, async () => {
+        const { composeBoard } = await import('../../export/pictures/board-picture.ts');
+        return composeBoard(part, plan, nesting);
+      });
+    }
+    // Where boards are given, the blanks do not come from the stock.
+    const fromStock = options.boardLength === undefined && options.boardWidth === undefined;
+    const warnings = [...part.warnings, ...(fromStock ? blankWarnings(part, plan.blank) : [])];
+    return {
+      part,
+      warnings,
+      jsonWarnings: [...warnings, ...STOCK_CAUTIONS],
+      json: () => asJson(part, plan),
+      text: () => asText(part, plan),
+    };
+  },
+});
 
 /** Sizes, board feet and mass are those of one blank and one finished part, `inAll` those of the quantity. */
 function asJson(part: Part, plan: StockPlan): object {
   const { blank, layers, amount, nesting } = plan;
   return {
     blank,
-    ...(layers && { layers: layers.map(layerJson) }),
-    ...(amount && {
-      ...pick(amount, 'boardFeet', 'cubicMetres'),
-      ...(amount.weight && {
-        species: amount.weight.species.name,
-        mass: amount.weight.part,
-        blankMass: amount.weight.blank,
-      }),
-      inAll: {
-        quantity: part.quantity,
-        ...amount.rough,
-        ...(amount.weight && {
-          mass: amount.weight.part * part.quantity,
-          blankMass: amount.weight.blank * part.quantity,
-        }),
-      },
-    }),
-    ...(nesting && { nesting: nestingJson(nesting, layers?.[0]) }),
+    layers: layers?.map(layerJson),
+    ...(amount && amountJson(amount, part.quantity)),
+    nesting: nesting && nestingJson(nesting, layers?.[0]),
     grain: grainJson(plan),
+  };
+}
+
+function amountJson({ weight, rough, ...amount }: WoodAmount, quantity: number): object {
+  const massJson = (copies: number) =>
+    weight && { mass: weight.part * copies, blankMass: weight.blank * copies };
+  return {
+    ...pick(amount, 'boardFeet', 'cubicMetres'),
+    species: weight?.species.name,
+    ...massJson(1),
+    inAll: { quantity, ...rough, ...massJson(quantity) },
   };
 }
 
@@ -110,13 +102,13 @@ const layerJson = ({ lumber, ...layer }: LayerChoice): object => ({
 
 function nestingJson(nesting: Nesting, layers: LayerChoice | undefined): object {
   const { board, gap, copiesOn, ways, rectangles, ...nested } = nesting;
-  const rough = layers && { ...board, thickness: layers.lumber.rough };
   return {
     ...nested,
     rectanglePitch: rectangles.pitch,
     gap,
     board,
-    ...(rough && layers && { boardFeet: boardFeet(rough) * layers.count * nested.boards }),
+    boardFeet:
+      layers && boardFeet({ ...board, thickness: layers.lumber.rough }) * layers.count * nested.boards,
     rectangles,
     ways,
     copies: copiesOn(1),
@@ -129,14 +121,13 @@ function grainJson({ grain }: StockPlan): object {
     turnDeg: degrees(turn),
     worstDeg: degrees(worst.angle),
     edge: worst.edge,
-    station: worst.at.x,
-    offset: worst.at.y,
+    ...placeJson(worst.at),
     strength: strength.least,
     strengthMost: strength.most,
     band: runoutGrade(grain).grade,
     ...(section && {
       sectionRatio: section.share,
-      section: { station: section.at.x, offset: section.at.y, ...pick(section, 'height', 'weakened') },
+      section: { ...placeJson(section.at), ...pick(section, 'height', 'weakened') },
     }),
     ...(better && {
       better: { turnDeg: degrees(better.turn), worstDeg: degrees(better.angle), blankWidth: better.width },
@@ -145,37 +136,32 @@ function grainJson({ grain }: StockPlan): object {
 }
 
 function asText(part: Part, plan: StockPlan): string {
-  const { rule, stock } = part;
+  const { rule, stock, quantity } = part;
   const { layers, nesting, kerf } = plan;
-  const list = (title: string, lines: readonly string[]): string[] =>
-    lines.length > 0 ? [[title, ...lines].join('\n  ')] : [];
-  const rows = (title: string, table: readonly (readonly string[])[]): string[] =>
-    table.length > 1 ? list(title, textTable(table).split('\n')) : [];
-  return [
-    [part.name, quantityText(part)].filter(Boolean).join('\n'),
-    ...list('Blank', describeBlank(part, plan)),
-    ...rows(
-      `Thickness: ${stock?.thickness === undefined ? '' : showLength(stock.thickness, rule)}`,
-      layers ? layerRows(layers, rule) : [],
-    ),
-    ...(layers?.length === 0 ? ['No rough board is sold thick enough: glue it up of more layers.'] : []),
-    ...list('Wood', describeAmount(part, plan)),
-    ...(nesting
-      ? rows(
-          `Laid on boards of ${showSizes([nesting.board.length, nesting.board.width], rule)}, ${showLength(kerf, rule)} of kerf between`,
-          nestingRows(plan, rule),
-        )
-      : []),
-    ...list(
+  const list = (title: string, lines: readonly string[]): string | false =>
+    lines.length > 0 && [title, ...lines].join('\n  ');
+  const rows = (title: string, table: readonly (readonly string[])[]): string | false =>
+    table.length > 1 && list(title, textTable(table).split('\n'));
+  const wanted = [quantity > 1 && `${quantity} wanted`, stock?.species].filter(Boolean).join(', ');
+  const thickness = stock?.thickness === undefined ? '' : showLength(stock.thickness, rule);
+  return present(
+    [part.name, wanted].filter(Boolean).join('\n'),
+    list('Blank', describeBlank(part, plan)),
+    layers && rows(`Thickness: ${thickness}`, layerRows(layers, rule)),
+    layers?.length === 0 && 'No rough board is sold thick enough: glue it up of more layers.',
+    list('Wood', describeAmount(part, plan)),
+    nesting &&
+      rows(
+        `Laid on boards of ${showSizes([nesting.board.length, nesting.board.width], rule)}, ${showLength(kerf, rule)} of kerf between`,
+        nestingRows(plan, rule),
+      ),
+    list(
       plan.grain.turn === 0 ? 'Grain along the reference line' : `Grain turned ${showAngle(plan.grain.turn)}`,
       describeGrain(plan, rule),
     ),
-    ...list(
+    list(
       'Take care:',
       STOCK_CAUTIONS.map(({ message }) => `- ${message}`),
     ),
-  ].join('\n\n');
+  ).join('\n\n');
 }
-
-const quantityText = ({ quantity, stock }: Part): string =>
-  [quantity > 1 && `${quantity} wanted`, stock?.species].filter(Boolean).join(', ');

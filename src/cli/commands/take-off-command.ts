@@ -1,11 +1,9 @@
 import { basename, extname, resolve } from 'node:path';
-import type { Command } from 'commander';
 import { checkEdge } from '../../check/check-edge.ts';
 import { type TakeOff, takeOff } from '../../check/fit/take-off.ts';
 import { settingPoints, takeOffRemarks, writeTakeOffJob } from '../../check/fit/take-off-job.ts';
 import type { StationReading } from '../../check/readings/read-readings.ts';
 import { suspectUnitWarnings } from '../../check/suspect-unit.ts';
-import type { Drawing } from '../../export/drawing/drawing.ts';
 import { fileNameFor } from '../../export/drawing/file-name.ts';
 import { JobFaults } from '../../job/job-faults.ts';
 import { parseJob } from '../../job/parse/parse-job.ts';
@@ -43,61 +41,53 @@ const OPTIONS = [
   jsonOption,
 ] as const;
 
-type TakeOffOptions = OptionValues<typeof OPTIONS>;
-
-/** `fairlath take-off FILE.csv -o JOB.yaml`: a curve off an existing part. */
-export const makeCommand = (): Command =>
-  plainCommand({
-    name: 'take-off',
-    summary: 'a fair curve off an existing part, as a job',
-    description:
-      'Take the curve off an existing part: lay a fair curve through readings of it, name the bad readings, and ' +
-      'write the curve as a job.',
-    usage: 'FILE.csv [options]',
-    argument: [
-      '<FILE.csv>',
-      'your readings, a line each: station, comma, offset, as you read them off the rule',
-    ],
-    options: OPTIONS,
-    notes: [
-      'The curve is as fair as the error of reading a rule allows. A line, an arc, a bow, a batten over one nail and ' +
-        'a spline are each laid on the readings; the one that fits best, with the fewest nails, goes into the job.',
-      LENGTH_SYNTAX,
-    ],
-    files:
-      'Reads FILE.csv. Writes the job, and over one that exists only with --force; and the SVG that --picture names.',
-    examples: [
-      'fairlath take-off samples/hall-bench-leg-measured.csv -o leg.yaml',
-      'fairlath take-off samples/hall-bench-leg-measured.csv -o leg.yaml --force --picture leg.svg',
-      'fairlath take-off samples/hall-bench-leg-measured.csv -o leg-64.yaml --graduation 1/64',
-    ],
-    run: async (options, file) => {
-      const rule = readRule(options);
-      const readingsName = basename(file, extname(file));
-      const output = options.output ?? fileNameFor(readingsName, '.yaml');
-      if (options.picture !== undefined && resolve(options.picture) === resolve(output))
-        throw new Fault(
-          'command.one-file',
-          `--picture and -o both name ${output}. Give each a file of its own.`,
-        );
-      requireOutput(output, { ending: '.yaml', inputs: [file], force: options.force });
-      const { readings, context } = readReadingsFile(file, rule.unit, (mm) => showLength(mm, rule));
-      const curve = withFaultContext(context, () => takeOff(readings, rule));
-      const text = writeTakeOffJob(curve, options.name ?? readingsName, rule);
-      const part = makeTakenPart(text);
-      await writePicture(options, [file], part.name, () => composePicture(part, readings));
-      writeFileAtomic(output, text);
-      const warnings = suspectUnitWarnings(readings, rule);
-      const answer = {
-        part,
-        warnings,
-        jsonWarnings: [...part.warnings, ...warnings],
-        json: () => ({ file: output, ...asJson(curve) }),
-        text: () => asText(curve, rule, output),
-      };
-      printAnswer('take-off', answer, options.json ?? false);
-    },
-  });
+export const makeCommand = plainCommand({
+  name: 'take-off',
+  summary: 'a fair curve off an existing part, as a job',
+  description:
+    'Take the curve off an existing part: lay a fair curve through readings of it, name the bad readings, and ' +
+    'write the curve as a job.',
+  usage: 'FILE.csv [options]',
+  argument: [
+    '<FILE.csv>',
+    'your readings, a line each: station, comma, offset, as you read them off the rule',
+  ],
+  options: OPTIONS,
+  notes: [
+    'The curve is as fair as the error of reading a rule allows. A line, an arc, a bow, a batten over one nail and ' +
+      'a spline are each laid on the readings; the one that fits best, with the fewest nails, goes into the job.',
+    LENGTH_SYNTAX,
+  ],
+  files:
+    'Reads FILE.csv. Writes the job, and over one that exists only with --force; and the SVG that --picture names.',
+  examples: [
+    'fairlath take-off samples/hall-bench-leg-measured.csv -o leg.yaml',
+    'fairlath take-off samples/hall-bench-leg-measured.csv -o leg.yaml --force --picture leg.svg',
+    'fairlath take-off samples/hall-bench-leg-measured.csv -o leg-64.yaml --graduation 1/64',
+  ],
+  run: async (options, file) => {
+    const rule = readRule(options);
+    const readingsName = basename(file, extname(file));
+    const output = options.output ?? fileNameFor(readingsName, '.yaml');
+    if (options.picture !== undefined && resolve(options.picture) === resolve(output))
+      throw new Fault(
+        'command.one-file',
+        `--picture and -o both name ${output}. Give each a file of its own.`,
+      );
+    requireOutput(output, { ending: '.yaml', inputs: [file], force: options.force });
+    const { readings, context } = readReadingsFile(file, rule.unit, (mm) => showLength(mm, rule));
+    const curve = withFaultContext(context, () => takeOff(readings, rule));
+    const job = writeTakeOffJob(curve, options.name ?? readingsName, rule);
+    const part = makeTakenPart(job);
+    await writePicture(options, [file], part.name, () => composePicture(part, readings));
+    writeFileAtomic(output, job);
+    const warnings = suspectUnitWarnings(readings, rule);
+    const json = () => ({ file: output, ...asJson(curve) });
+    const text = () => asText(curve, rule, output);
+    const jsonWarnings = [...part.warnings, ...warnings];
+    printAnswer('take-off', { part, warnings, jsonWarnings, json, text }, options.json ?? false);
+  },
+});
 
 /** The part of the job that will be written. Only its name comes from the user: a mistake in it is one of --name. */
 function makeTakenPart(text: string): Part {
@@ -109,15 +99,15 @@ function makeTakenPart(text: string): Part {
   }
 }
 
-function readRule({ units, graduation }: TakeOffOptions): Rule {
+function readRule({ units, graduation }: OptionValues<typeof OPTIONS>): Rule {
   if (units !== 'in' && units !== 'mm')
     throw new Fault('command.units', `--units: "${units}" is unknown. ${suggestUnit(units)}`);
   if (graduation === undefined) return defaultRule(units);
   return atOption('--graduation', () => parseGraduation(graduation, units));
 }
 
-/** The readings as a check of the part against its own curve. A bad reading beyond its ends has no place there. */
-async function composePicture(part: Part, readings: readonly StationReading[]): Promise<Drawing> {
+/** A bad reading beyond the ends of the edge has no place on the picture. */
+async function composePicture(part: Part, readings: readonly StationReading[]) {
   const { composeCheckPicture } = await import('../../export/pictures/check-picture.ts');
   const [edge] = part.edges;
   const [from, to] = [edgeStart(edge).x, edgeEnd(edge).x];

@@ -6,19 +6,16 @@ import { planStock } from '../../shop/stock/stock-plan.ts';
 import { Fault } from '../../units/fault.ts';
 import { type BoardOptions, readStockOptions, requireNesting } from '../options/board-options.ts';
 
-/** One of the boards that hold the whole quantity. */
 export interface DrawnBoard {
   readonly number: number;
-  /** The number of boards. */
   readonly of: number;
   readonly length: number;
   readonly width: number;
-  /** The copies on it, and the least gap between two of them, mm. */
   readonly copies: number;
   readonly gap: number;
 }
 
-/** @throws Fault those of `planStock` and `fullSizeOnBoard`, `draw.board` */
+/** Lays out the whole quantity, and draws the board of this number. */
 export function drawBoard(
   part: Part,
   options: BoardOptions & { readonly board?: string },

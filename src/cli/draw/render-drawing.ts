@@ -20,36 +20,30 @@ import { loadFont } from '../files/load-font.ts';
 
 interface DrawingFileOptions {
   readonly format: 'svg' | 'dxf' | 'pdf';
-  /** The unit of the numbers in a DXF. */
   readonly unit: 'mm' | 'in';
   readonly splines: boolean;
 }
 
-/** The content of a drawing's file, and its figures. */
 export interface RenderedDrawing {
   /** Written on request: the mistakes of the drawing come before. */
   readonly content: () => Promise<string | Uint8Array>;
   readonly figures: FullSizeFigures;
   readonly layers: readonly (FullSizeFigures & { readonly name: LayerName })[];
-  /** The page, or the bounds of the lines in a DXF, mm. */
   readonly size: { readonly width: number; readonly height: number };
   /** Part mm → the file's own numbers, for each copy: mm with y down, points with y up, the DXF's unit. */
   readonly toFile: readonly Affine[];
 }
 
-/** @throws Fault `draw.page-too-long` */
+/** Draws a part full size in one format, and counts and measures what is drawn. */
 export function renderDrawing(part: Part, full: FullSize, options: DrawingFileOptions): RenderedDrawing {
   const as = options.format === 'dxf' && !options.splines ? 'arcs' : 'curves';
   const lines = drawnLines(full);
   const layers = usedLayers(full)
     .toReversed()
-    .map((name) => ({
-      name,
-      ...measureDrawnLines(
-        lines.filter(({ line }) => line.layer === name),
-        as,
-      ),
-    }));
+    .map((name) => {
+      const ofLayer = lines.filter(({ line }) => line.layer === name);
+      return { name, ...measureDrawnLines(ofLayer, as) };
+    });
   const figures = totalFigures(layers);
   if (figures.worst > FIT_MM) throw new Error(`the drawing came out ${figures.worst} mm off the line`);
   return {
@@ -61,24 +55,24 @@ export function renderDrawing(part: Part, full: FullSize, options: DrawingFileOp
 
 type DrawingContent = Pick<RenderedDrawing, 'content' | 'size' | 'toFile'>;
 
-function dxfContent(part: Part, full: FullSize, { unit, splines }: DrawingFileOptions): DrawingContent {
+function dxfContent(part: Part, full: FullSize, options: DrawingFileOptions): DrawingContent {
   const { left, right, bottom, top } = fullSizeBounds(full);
   return {
-    content: async () => fullSizeDxf(part, full, { unit, splines }),
+    content: async () => fullSizeDxf(part, full, options),
     size: { width: right - left, height: top - bottom },
-    toFile: full.copies.map((copy) => scaleMatrix(copy, unit === 'in' ? 1 / MM_PER_INCH : 1)),
+    toFile: full.copies.map((copy) => scaleMatrix(copy, options.unit === 'in' ? 1 / MM_PER_INCH : 1)),
   };
 }
 
 function pageContent(part: Part, full: FullSize, format: 'svg' | 'pdf'): DrawingContent {
   const { drawing, origin } = fullSizePage(full);
-  const { width, height } = drawing;
+  const size = { width: drawing.width, height: drawing.height };
   const copies = full.copies.map((copy) => translate(copy, ...origin));
   if (format === 'svg')
     return {
       content: async () => fullSizeSvg(part, full, drawing),
-      size: { width, height },
-      toFile: copies.map(([a, b, c, d, e, f]) => [a, -b, c, -d, e, height - f]),
+      size,
+      toFile: copies.map(([a, b, c, d, e, f]) => [a, -b, c, -d, e, size.height - f]),
     };
   assertFitsPdfPage(drawing);
   return {
@@ -86,7 +80,7 @@ function pageContent(part: Part, full: FullSize, format: 'svg' | 'pdf'): Drawing
       const { writePdf } = await import('../../export/writers/pdf.ts');
       return writePdf([{ name: 'full size', drawing }], `${full.name}, full size`, loadFont());
     },
-    size: { width, height },
+    size,
     toFile: copies.map((copy) => scaleMatrix(copy, POINTS_PER_MM)),
   };
 }

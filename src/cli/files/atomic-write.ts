@@ -16,11 +16,11 @@ import { Fault } from '../../units/fault.ts';
 import { requireNewFile, statIfExists } from './output-file.ts';
 import { fileFault, wrapError } from './system-errors.ts';
 
-/** Writes a file completely or not at all: first a temporary file in the same folder, which is then renamed. */
-export const writeFileAtomic = (file: string, bytes: Uint8Array | string): void =>
+type Chunk = Uint8Array | string;
+
+export const writeFileAtomic = (file: string, bytes: Chunk): void =>
   streamFileAtomic(file, (write) => write(bytes));
 
-/** Writes a file under a name where nothing exists. */
 export function writeNewFile(file: string, text: string): void {
   requireNewFile(file);
   writeFileAtomic(file, text);
@@ -29,22 +29,15 @@ export function writeNewFile(file: string, text: string): void {
 /** Chunks kept in memory before there is a temporary file. Only a pattern of a thousand sheets needs one before its end. */
 const MAX_BUFFERED_BYTES = 2 ** 22;
 
-/**
- * Writes a file in chunks, completely or not at all: `work` gets the function that writes the next chunk. An error of
- * `work` leaves nothing behind and is passed on. A link is followed, and the file keeps its permissions.
- * @throws Fault `file.no-folder`, `file.failed`
- */
-export function streamFileAtomic(
-  file: string,
-  work: (write: (chunk: Uint8Array | string) => void) => void,
-): void {
+/** Writes a file completely or not at all: first a temporary file beside it, which is renamed when `work` is done. */
+export function streamFileAtomic(file: string, work: (write: (chunk: Chunk) => void) => void): void {
   if (!existsSync(dirname(file))) throw noFolderFault(file);
   const target = existsSync(file) ? realpathSync(file) : file;
   const mode = statIfExists(target)?.mode;
   const prefix = `.${[...basename(target)].slice(0, TEMP_NAME_LETTERS).join('')}.`;
   const tempFile = join(dirname(target), `${prefix}${process.pid}-${Date.now()}.part`);
   let fd: number | undefined;
-  let buffered: (Uint8Array | string)[] = [];
+  let buffered: Chunk[] = [];
   let size = 0;
   const write = (): void => {
     if (fd === undefined) {
@@ -74,7 +67,6 @@ export function streamFileAtomic(
   removeStaleTempFiles(dirname(target), prefix);
 }
 
-/** An output need not exist, but its folder must. */
 const noFolderFault = (file: string): Fault =>
   new Fault(
     'file.no-folder',
@@ -87,7 +79,6 @@ const TEMP_NAME_LETTERS = 40;
 /** No write takes as long, ms: an older temporary file is left from a run that was killed. */
 const STALE_TEMP_MS = 3_600_000;
 
-/** Removes the temporary files that killed runs have left of a file of this name, where that is possible. */
 function removeStaleTempFiles(folder: string, prefix: string): void {
   const isTemp = (name: string): boolean =>
     name.startsWith(prefix) && /^\d+-\d+\.part$/.test(name.slice(prefix.length));

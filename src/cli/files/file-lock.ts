@@ -1,8 +1,7 @@
 import { readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { Fault } from '../../units/fault.ts';
-import { sleep } from './sleep.ts';
-import { wrapError } from './system-errors.ts';
+import { sleep, wrapError } from './system-errors.ts';
 
 /** The work takes milliseconds: a lock seen for as long is left from a run that was killed, ms. */
 const STALE_LOCK_MS = 5000;
@@ -12,11 +11,8 @@ const MAX_WAIT_MS = 30_000;
 const MAX_PAUSE_MS = 20;
 
 /**
- * Works on a file while no other run does. Each run places a lock of its own beside the file, then looks for others. It
- * works if there are none, else it removes its lock and tries again. The later of two runs sees the lock of the
- * earlier, so both never work at once. Every lock has its own name: to remove a stale one can end no other's work.
- *
- * @throws Fault `file.busy`; `file.failed` where no lock can be placed
+ * Works on a file while no other run does. Each run places a lock of its own name beside the file and works if there
+ * is no other. The later of two runs sees the lock of the earlier, and to remove a stale lock ends no other's work.
  */
 export function withLock<T>(file: string, work: () => T): T {
   const until = performance.now() + MAX_WAIT_MS;
@@ -44,7 +40,6 @@ const newLockPath = (file: string): string =>
     `${lockPrefix(file)}${process.pid}-${Math.random().toString(36).slice(2)}${LOCK_SUFFIX}`,
   );
 
-/** Places a lock and gives the others that there are then. */
 function placeLock(file: string, own: string): string[] {
   writeFileSync(own, '', { flag: 'wx' });
   return readdirSync(dirname(file))

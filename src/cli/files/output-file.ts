@@ -1,29 +1,23 @@
 import { accessSync, constants, lstatSync, readFileSync, type Stats, statSync } from 'node:fs';
 import { extname } from 'node:path';
 import { Fault } from '../../units/fault.ts';
-import { IS_OWN_FILE, type OutputEnding } from './own-files.ts';
 import { fileFault, wrapError } from './system-errors.ts';
 
-/** What an output must not replace. */
-export interface OutputRules {
+type OutputEnding = '.pdf' | '.svg' | '.dxf' | '.yaml';
+
+interface OutputRules {
   readonly ending: OutputEnding;
-  /** The files that the command reads. */
   readonly inputs: readonly (string | undefined)[];
-  /** Whether a file that fairlath did not write may be replaced. */
   readonly force: boolean | undefined;
 }
 
-/**
- * Requires that an output may be written: not over an input, nor over a file that fairlath did not write, nor under the
- * ending of another kind of file. A folder, a device, a pipe and a broken link are never replaced.
- * @throws Fault `file.not-meant`, `file.is-input`, `file.exists`, `file.not-plain`, `file.failed`, `file.other-kind`
- */
+/** Refuses to write over an input or a file that fairlath did not write, or under another kind of file's ending. */
 export function requireOutput(file: string, rules: OutputRules): void {
-  requireWritable(file, rules);
+  requireReplaceable(file, rules);
   requireEnding(file, rules.ending);
 }
 
-function requireWritable(file: string, { ending, inputs, force = false }: OutputRules): void {
+function requireReplaceable(file: string, { ending, inputs, force }: OutputRules): void {
   rejectMisleadingName(file);
   if (!lstatIfExists(file)) return;
   const found = statIfExists(file);
@@ -45,10 +39,23 @@ function requireWritable(file: string, { ending, inputs, force = false }: Output
 /** No pattern is as large, not even of ten thousand sheets. To read more could take more memory than there is. */
 const MAX_OWN_FILE_BYTES = 2 ** 27;
 
+/** Tells by its content whether fairlath wrote a file. A job is the user's from the moment that it is written. */
+const IS_OWN_FILE: Readonly<Record<OutputEnding, (bytes: Buffer) => boolean>> = {
+  '.pdf': isOwnPdf,
+  '.svg': (bytes) => bytes.includes('<desc>Drawn by fairlath.'),
+  '.dxf': (bytes) => /^\s*999\r?\nDrawn by fairlath\./.test(bytes.toString('latin1', 0, 80)),
+  '.yaml': () => false,
+};
+
+function isOwnPdf(bytes: Buffer): boolean {
+  const text = bytes.toString('latin1');
+  const producer = /\/Producer (\d+) 0 R/.exec(text)?.[1];
+  return text.startsWith('%PDF-') && new RegExp(`\\n${producer} 0 obj\\s*\\(fairlath\\)`).test(text);
+}
+
 const isOwnFile = (file: string, ending: OutputEnding): boolean =>
   IS_OWN_FILE[ending](wrapError(file, () => readFileSync(file)));
 
-/** Requires a name under which nothing exists, not even a broken link. */
 export function requireNewFile(file: string): void {
   rejectMisleadingName(file);
   if (lstatIfExists(file))
@@ -81,11 +88,10 @@ function requireEnding(file: string, ending: OutputEnding): void {
   );
 }
 
-/** What is under a name, links not followed; undefined where there is nothing. */
 export const lstatIfExists = (file: string): Stats | undefined =>
   wrapError(file, () => lstatSync(file, { throwIfNoEntry: false }));
 
-/** Links are followed; undefined where there is nothing. */
+/** Follows links. */
 export const statIfExists = (file: string): Stats | undefined =>
   wrapError(file, () => statSync(file, { throwIfNoEntry: false }));
 

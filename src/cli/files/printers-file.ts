@@ -8,11 +8,7 @@ import { withLock } from './file-lock.ts';
 import { lstatIfExists } from './output-file.ts';
 import { readText } from './read-text.ts';
 
-/**
- * The file of the measured printers: fairlath/printers.yaml in the user's settings folder (XDG Base Directory
- * Specification: a folder that is not absolute is ignored).
- * @throws Fault `printers.no-home`
- */
+/** In the user's settings folder (XDG Base Directory Specification: a folder that is not absolute is ignored). */
 export function printersFilePath(): string {
   const folder = process.env.XDG_CONFIG_HOME;
   const settings = folder && isAbsolute(folder) ? folder : join(homeFolder(), '.config');
@@ -38,11 +34,12 @@ const readIfExists = (file: string): string => (lstatIfExists(file) ? readText(f
 const parsePrintersFile = (file: string, text: string): KnownPrinter[] =>
   withFaultContext({ ...plainContext, file }, () => readPrinters(text));
 
-/** The printers measured so far. A file that cannot be read completely is a fault, never ignored. */
-export const knownPrinters = (): KnownPrinter[] =>
-  parsePrintersFile(printersFilePath(), readIfExists(printersFilePath()));
+export function knownPrinters(): KnownPrinter[] {
+  const file = printersFilePath();
+  return parsePrintersFile(file, readIfExists(file));
+}
 
-/** Keeps one printer beside the others. A file with mistakes stays as it is. */
+/** A file with mistakes stays as it is. */
 export function savePrinter(printer: KnownPrinter): void {
   const file = printersFilePath();
   const folder = dirname(file);

@@ -1,13 +1,8 @@
 import { closeSync, constants, openSync, readSync } from 'node:fs';
 import { MAX_JOB_BYTES } from '../../job/parse/read-yaml.ts';
-import { sleep } from './sleep.ts';
-import { errorCode, wrapError } from './system-errors.ts';
+import { errorCode, sleep, wrapError } from './system-errors.ts';
 
-/**
- * The text of a job file or of readings. Reading stops beyond the longest that either may be. A pipe that has a writer
- * is waited for; a pipe that has none is empty.
- * @throws Fault `file.failed`
- */
+/** Reads no more than a job or readings may have. A pipe that has a writer is waited for; one that has none is empty. */
 export function readText(file: string): string {
   const fd = wrapError(file, () => openSync(file, constants.O_RDONLY | constants.O_NONBLOCK));
   try {

@@ -1,18 +1,16 @@
 import { parseReading, readReadings, type StationReading } from '../../check/readings/read-readings.ts';
 import { Fault, Faults, type ShowLength } from '../../units/fault.ts';
 import type { Unit } from '../../units/unit.ts';
-import { type FaultContext, plainContext, withFaultContext } from '../output/report-errors.ts';
+import { type FaultContext, withFaultContext } from '../output/report-errors.ts';
 import { readText } from './read-text.ts';
 
-/** Readings, and what a message needs to know of them. */
 export interface MeasuredReadings {
   readonly readings: readonly StationReading[];
   readonly context: FaultContext;
 }
 
-/** The readings of a file. Each mistake names its line and column. */
 export function readReadingsFile(file: string, unit: Unit, length: ShowLength): MeasuredReadings {
-  const context: FaultContext = { ...plainContext, file, length };
+  const context = { file, length };
   const text = readText(file);
   return { readings: withFaultContext(context, () => readReadings(text, unit)), context };
 }
@@ -35,5 +33,5 @@ export function parseReadingOptions(
   });
   const [first, ...rest] = faults;
   if (first) throw new Faults([first, ...rest]);
-  return { readings, context: { ...plainContext, length } };
+  return { readings, context: { length } };
 }

@@ -1,6 +1,5 @@
 import { Fault } from '../../units/fault.ts';
 
-/** The system's error codes in the words of the user. */
 const SYSTEM_ERRORS: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file. Check the name and the folder.',
   EACCES: 'you may not read or write it. Check its permissions.',
@@ -14,7 +13,6 @@ const SYSTEM_ERRORS: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'its name is too long. Choose a shorter one.',
 };
 
-/** What the system has against a file, as a fault. */
 export function fileFault(file: string, error: unknown): Fault {
   const code = errorCode(error) ?? '';
   if (file === '') return new Fault('file.failed', '"": this is no name. Name a file.');
@@ -26,7 +24,7 @@ export function fileFault(file: string, error: unknown): Fault {
 
 export const errorCode = (error: unknown): string | undefined => (error as NodeJS.ErrnoException).code;
 
-/** Does one step with a file. An error of the system is thrown as a fault of that file. */
+/** An error of the system is thrown as a fault of this file. */
 export function wrapError<T>(file: string, step: () => T): T {
   try {
     return step();
@@ -34,3 +32,10 @@ export function wrapError<T>(file: string, step: () => T): T {
     throw fileFault(file, error);
   }
 }
+
+/** How long a full or an empty pipe is left alone before the next attempt, ms. */
+const PIPE_PAUSE_MS = 5;
+
+/** Waits without giving way, ms. */
+export const sleep = (ms = PIPE_PAUSE_MS): void =>
+  void Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, ms);

@@ -6,7 +6,6 @@ import { parseAngle } from '../../units/parse-angle.ts';
 import { type OptionValues, option } from './option-spec.ts';
 import { atOption, readLengths } from './option-values.ts';
 
-/** The boards to cut from. */
 export const BOARD_OPTIONS = [
   option(
     '--board-width <length>',
@@ -27,7 +26,6 @@ export const BOARD_OPTIONS = [
 
 export type BoardOptions = OptionValues<typeof BOARD_OPTIONS>;
 
-/** @throws Fault `nesting.one-edge` at the option that needs the copies on a board */
 export function requireNesting({ nesting }: StockPlan, option: string): Nesting {
   if (nesting) return nesting;
   throw new Fault(
@@ -37,7 +35,6 @@ export function requireNesting({ nesting }: StockPlan, option: string): Nesting 
   );
 }
 
-/** What the options say of the wood. */
 export function readStockOptions({ rule }: Part, options: BoardOptions): StockPlanOptions {
   const { grain } = options;
   return {

@@ -6,10 +6,8 @@ import type { OptionValues } from './option-spec.ts';
 import { atOption, parseLengthOption } from './option-values.ts';
 import type { edgeOption, fromOption } from './shared-options.ts';
 
-/** The options that choose the edge and the line that stations and offsets are measured from, as typed. */
 export type EdgeOptions = OptionValues<readonly [ReturnType<typeof edgeOption>, typeof fromOption]>;
 
-/** The edge that is named, or all edges. @throws Fault `command.no-such-edge` */
 export function selectEdges(part: Part, { edge }: Pick<EdgeOptions, 'edge'>): Part['edges'] {
   if (edge === undefined) return part.edges;
   const found = part.edges.find(({ name }) => name === edge);
@@ -20,7 +18,6 @@ export function selectEdges(part: Part, { edge }: Pick<EdgeOptions, 'edge'>): Pa
   );
 }
 
-/** The edge that is named, or the only one. @throws Fault `command.no-such-edge`, `check.which-edge` */
 export function selectEdge(part: Part, options: Pick<EdgeOptions, 'edge'>): PartEdge {
   const [edge, other] = selectEdges(part, options);
   if (!other) return edge;
@@ -32,7 +29,6 @@ export function selectEdge(part: Part, options: Pick<EdgeOptions, 'edge'>): Part
 
 const quotedNames = ({ edges }: Part): string => edges.map(({ name }) => `"${name}"`).join(' and ');
 
-/** @throws Fault `command.from` */
 export function selectBaseLine(edge: PartEdge, { from = 'reference' }: Pick<EdgeOptions, 'from'>): BaseLine {
   if (from === 'reference') return REFERENCE_LINE;
   if (from === 'chord') return chordLine(edge);
@@ -40,17 +36,7 @@ export function selectBaseLine(edge: PartEdge, { from = 'reference' }: Pick<Edge
 }
 
 /** The stations of an edge at the spacing of --every, or at a usual one. */
-export const stationsAtSpacing = (
-  edge: PartEdge,
-  base: BaseLine,
-  unit: Unit,
-  every: string | undefined,
-): number[] =>
-  atOption('--every', () =>
-    stationsOf(
-      edge,
-      base,
-      unit,
-      every === undefined ? undefined : parseLengthOption('--every', every, unit, 'positive'),
-    ),
-  );
+export function stationsAtSpacing(edge: PartEdge, base: BaseLine, unit: Unit, typed?: string): number[] {
+  const every = typed === undefined ? undefined : parseLengthOption('--every', typed, unit, 'positive');
+  return atOption('--every', () => stationsOf(edge, base, unit, every));
+}

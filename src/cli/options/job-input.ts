@@ -12,15 +12,14 @@ import { readText } from '../files/read-text.ts';
 import { type FaultContext, plainContext, withFaultContext } from '../output/report-errors.ts';
 import { nameOf, type OptionValues, option } from './option-spec.ts';
 
-/** A job with its part, and what a message needs to know of the job. */
 export interface JobInput {
   readonly part: Part;
+  /** For mistakes in the options. */
   readonly context: FaultContext;
-  /** The job file's path; absent for a quick line. */
+  /** Absent for a quick line. */
   readonly file?: string;
 }
 
-/** The options that give one curve over its chord in place of a job file. */
 export const QUICK_OPTIONS = [
   option('--curve <kind>', 'arc, batten, bow, spline or ellipse'),
   option('--chord <length>', 'straight distance between the curve’s ends'),
@@ -47,11 +46,7 @@ export type QuickValues = OptionValues<typeof QUICK_OPTIONS>;
 
 type QuickName = keyof QuickValues;
 
-/**
- * The part of the job that the command line names: a file or a quick line.
- * @param alsoBesideFile the options of a quick line that may stand beside a job file
- * @throws Fault `command.no-job`, `command.two-jobs`, or what is wrong with the job
- */
+/** @param alsoBesideFile the options of a quick line that may stand beside a job file */
 export function readJobInput(
   file: string | undefined,
   options: QuickValues,
@@ -70,8 +65,7 @@ export function readJobInput(
       'command.no-job',
       'no job given. Name a job file, or give a curve: --curve batten --chord 28 --rise 3/4.',
     );
-  const job = withFaultContext(plainContext, () => quickJob({ ...options, curve, chord }));
-  return makeJobInput(job, { ...plainContext, length: (mm) => showLength(mm, job.rule) });
+  return makeJobInput(withFaultContext(plainContext, () => quickJob({ ...options, curve, chord })));
 }
 
 /** A word without an option is a job file, even where it is the second half of a length typed without quotes. */
@@ -85,14 +79,14 @@ function twoJobsFault(file: string, quick: QuickName): Fault {
 function readJobFile(file: string): JobInput {
   const text = readText(file);
   const { job, places } = withFaultContext({ ...plainContext, file }, () => parseJob(text));
-  return makeJobInput(job, { file, positions: places, length: (mm) => showLength(mm, job.rule) });
+  return makeJobInput(job, { file, positions: places });
 }
 
-function makeJobInput(job: Job, context: FaultContext): JobInput {
-  const part = withFaultContext(context, () => makePart(job));
-  return { part, context, ...(context.file !== undefined && { file: context.file }) };
+function makeJobInput(job: Job, { positions, ...file }: Omit<FaultContext, 'length'> = {}): JobInput {
+  const context: FaultContext = { ...file, length: (mm) => showLength(mm, job.rule) };
+  const part = withFaultContext({ ...context, ...(positions && { positions }) }, () => makePart(job));
+  return { part, context, ...file };
 }
 
-/** The output where none is named: the job's name with this ending, in the current folder. */
 export const defaultOutput = ({ file, part }: JobInput, ending: string): string =>
   file === undefined ? fileNameFor(part.name, ending) : `${basename(file, extname(file))}${ending}`;

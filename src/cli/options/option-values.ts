@@ -11,14 +11,12 @@ export function atOption<T>(option: string, read: () => T): T {
   }
 }
 
-/** An option that has no effect without one of the options it belongs to. */
 export const optionOwnerFault = (option: string, ...owners: readonly string[]): Fault =>
   new Fault(
     'command.belongs',
     `--${option} belongs to ${owners.map((owner) => `--${owner}`).join(' or ')}. Add that, or leave it out.`,
   );
 
-/** The length typed after an option, in the job's unit unless it carries its own. */
 export const parseLengthOption = (option: string, typed: string, unit: Unit, sign: Sign = 'any'): number =>
   atOption(option, () => parseLength(typed, unit, sign));
 

@@ -1,16 +1,9 @@
 import { Fault } from '../../units/fault.ts';
 import { optionOwnerFault } from './option-values.ts';
 
-/** What is printed in place of the whole pattern: at most one. */
-export interface PrintTarget {
-  readonly half?: boolean;
-  readonly gauge?: boolean;
-  readonly template?: boolean;
-  readonly form?: boolean;
-}
+type PrintTarget = Readonly<Partial<Record<'half' | 'gauge' | 'template' | 'form', boolean>>>;
 
-/** The options that belong to one of them. */
-const OPTION_OWNERS: Readonly<Record<string, readonly ('gauge' | 'template' | 'form')[]>> = {
+const OPTION_OWNERS: Readonly<Record<string, readonly (keyof PrintTarget)[]>> = {
   every: ['gauge'],
   from: ['gauge'],
   edge: ['gauge', 'form'],

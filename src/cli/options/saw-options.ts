@@ -8,7 +8,6 @@ import type { Unit } from '../../units/unit.ts';
 import { type OptionValues, option } from './option-spec.ts';
 import { optionOwnerFault, parseLengthOption, readLengths } from './option-values.ts';
 
-/** The maker's own blade and saws. */
 export const SAW_OPTIONS = [
   option('--blade <width>', 'of your band-saw blade: does it turn the line?'),
   option('--kerf <length>', 'how wide that blade saws (default: 1 mm, about 0.04 in)'),
@@ -33,7 +32,6 @@ export const SAW_OPTIONS = [
 
 type SawOptions = OptionValues<typeof SAW_OPTIONS>;
 
-/** @throws Fault `command.belongs` */
 export function requireBlade(options: SawOptions): void {
   for (const option of ['kerf', 'gauge'] as const)
     if (options[option] !== undefined && options.blade === undefined) throw optionOwnerFault(option, 'blade');
@@ -41,15 +39,19 @@ export function requireBlade(options: SawOptions): void {
 
 /** The blade and the saws of the options, in the job's unit. */
 export function readSaws(options: SawOptions, unit: Unit): SawingOptions {
-  const lengths = readLengths(options, SAW_LENGTHS, unit);
-  const { blade: width, height } = lengths;
-  const kerf = resolveKerf(lengths.kerf, lengths.gauge, unit);
-  const tableSaw = resolveTableSaw(lengths.depthOfCut, lengths.depthAt45);
+  const {
+    blade: width,
+    kerf,
+    gauge,
+    depthOfCut,
+    depthAt45,
+    ...height
+  } = readLengths(options, SAW_LENGTHS, unit);
   return {
+    ...height,
     ...(width !== undefined && { width }),
-    ...(kerf && { kerf }),
-    ...(tableSaw && { tableSaw }),
-    ...(height !== undefined && { height }),
+    ...resolveKerf(kerf, gauge, unit),
+    ...resolveTableSaw(depthOfCut, depthAt45),
     ...(options.table !== undefined && { table: parseSawTable(options.table, unit) }),
   };
 }
@@ -63,20 +65,20 @@ const SAW_LENGTHS = {
   height: 'positive',
 } as const;
 
-function resolveKerf(kerf: number | undefined, gauge: number | undefined, unit: Unit): Kerf | undefined {
-  if (kerf === undefined && gauge === undefined) return undefined;
-  const whole = { kerf: kerf ?? COMMON_KERF_MM, bladeThickness: gauge ?? COMMON_BLADE_THICKNESS_MM };
-  if (whole.bladeThickness < whole.kerf) return whole;
+function resolveKerf(kerfWidth: number | undefined, gauge: number | undefined, unit: Unit): { kerf?: Kerf } {
+  if (kerfWidth === undefined && gauge === undefined) return {};
+  const kerf = { kerf: kerfWidth ?? COMMON_KERF_MM, bladeThickness: gauge ?? COMMON_BLADE_THICKNESS_MM };
+  if (kerf.bladeThickness < kerf.kerf) return { kerf };
   throw new Fault(
     'saw.kerf',
-    `a kerf of ${showFine(whole.kerf, unit)} leaves no room for a band ${showFine(whole.bladeThickness, unit)} thick. ` +
+    `a kerf of ${showFine(kerf.kerf, unit)} leaves no room for a band ${showFine(kerf.bladeThickness, unit)} thick. ` +
       'Give both, --kerf wider than --gauge.',
     gauge === undefined ? '--kerf' : '--gauge',
   );
 }
 
-function resolveTableSaw(depth: number | undefined, depthAt45: number | undefined): TableSaw | undefined {
-  if (depth === undefined && depthAt45 === undefined) return undefined;
+function resolveTableSaw(depth: number | undefined, depthAt45: number | undefined): { tableSaw?: TableSaw } {
+  if (depth === undefined && depthAt45 === undefined) return {};
   if (depth === undefined)
     throw new Fault(
       'saw.depth',
@@ -89,7 +91,7 @@ function resolveTableSaw(depth: number | undefined, depthAt45: number | undefine
       (mm) => `${mm(depthAt45)} at 45° is more than ${mm(depth)} upright. Give the lesser one here.`,
       '--depth-at-45',
     );
-  return { name: 'this saw', depth, ...(depthAt45 !== undefined && { depthAt45 }) };
+  return { tableSaw: { name: 'this saw', depth, ...(depthAt45 !== undefined && { depthAt45 }) } };
 }
 
 function parseSawTable(typed: string, unit: Unit): SawTable {

@@ -15,10 +15,9 @@ import { parseLength } from '../../units/parse-length.ts';
 import type { Unit } from '../../units/unit.ts';
 import { knownPrinters } from '../files/printers-file.ts';
 import { type OptionValues, option, optionWithDefault } from './option-spec.ts';
-import { atOption, parseLengthOption } from './option-values.ts';
+import { atOption, readLengths } from './option-values.ts';
 import { paperHelp } from './shared-options.ts';
 
-/** How the part is laid out over its sheets. */
 export const SHEET_OPTIONS = [
   option('--paper <size>', paperHelp('letter, or a4 for a job in mm')),
   option(
@@ -49,22 +48,19 @@ type SheetLayoutOptions = OptionValues<typeof SHEET_OPTIONS>;
 /** @throws Fault of each option, with its name as the key */
 export function readSheetOptions({ rule }: Part, options: SheetLayoutOptions): LayOutOptions {
   const { unit } = rule;
-  const { paper, margin, overlap } = options;
+  const { paper, margin } = options;
   const printer = readPrinterScale(options);
   return {
     paper: atOption('--paper', () => parsePaper(paper ?? DEFAULT_PAPER[unit])),
     margin: margin === undefined ? DEFAULT_MARGIN_MM : atOption('--margin', () => parseMargin(margin, unit)),
-    overlap:
-      overlap === undefined
-        ? DEFAULT_OVERLAP_MM
-        : parseLengthOption('--overlap', overlap, unit, 'not-negative'),
+    overlap: DEFAULT_OVERLAP_MM,
+    ...readLengths(options, { overlap: 'not-negative' }, unit),
     ...(printer && { printer }),
     turn: parseTurn(options.turn),
     maxSheets: parseMaxSheets(options.maxSheets),
   };
 }
 
-/** The scale of the printer; undefined where no option gives it. */
 function readPrinterScale({ printer, scaleAcross, scaleDown }: SheetLayoutOptions): PrinterScale | undefined {
   const isTyped = scaleAcross !== undefined || scaleDown !== undefined;
   if (printer !== undefined && isTyped)
@@ -80,13 +76,11 @@ function readPrinterScale({ printer, scaleAcross, scaleDown }: SheetLayoutOption
   };
 }
 
-/** One length for all sides, or "top,right,bottom,left", clockwise from the top of the upright paper. */
 function parseMargin(typed: string, unit: Unit): Margin {
   const sides = typed.split(',').map((side) => parseLength(side, unit, 'not-negative'));
-  const [top, right, bottom, left, ...more] = sides;
-  if (top !== undefined && sides.length === 1) return top;
-  if (top !== undefined && right !== undefined && bottom !== undefined && left !== undefined && !more.length)
-    return { top, right, bottom, left };
+  const [top = 0, right = 0, bottom = 0, left = 0] = sides;
+  if (sides.length === 1) return top;
+  if (sides.length === 4) return { top, right, bottom, left };
   throw new Fault(
     'command.margin',
     `"${typed}" has ${sides.length} lengths. Give one for all sides, or four as top,right,bottom,left; write decimals with a point.`,
@@ -95,20 +89,17 @@ function parseMargin(typed: string, unit: Unit): Margin {
 
 function parseTurn(typed: string): 'auto' | number {
   if (typed === 'auto') return 'auto';
-  const degrees = /^-?\d+(\.\d+)?$/.test(typed) ? Number(typed) : Number.NaN;
-  if (!(Math.abs(degrees) <= 360))
-    throw new Fault('command.turn', `"${typed}" is no turn. Write auto, or degrees such as 90.`, '--turn');
-  return degrees;
+  const degrees = Number(typed);
+  if (/^-?\d+(\.\d+)?$/.test(typed) && Math.abs(degrees) <= 360) return degrees;
+  throw new Fault('command.turn', `"${typed}" is no turn. Write auto, or degrees such as 90.`, '--turn');
 }
 
-function parseMaxSheets(typed: string | undefined): number {
-  if (typed === undefined) return DEFAULT_MAX_SHEETS;
-  const count = /^\d+$/.test(typed) ? Number(typed) : Number.NaN;
-  if (!(count >= 1 && count <= MAX_SHEETS))
-    throw new Fault(
-      'command.max-sheets',
-      `"${typed}" is no number of sheets. Write a whole number from 1 to ${MAX_SHEETS}.`,
-      '--max-sheets',
-    );
-  return count;
+function parseMaxSheets(typed = String(DEFAULT_MAX_SHEETS)): number {
+  const count = Number(typed);
+  if (/^\d+$/.test(typed) && count >= 1 && count <= MAX_SHEETS) return count;
+  throw new Fault(
+    'command.max-sheets',
+    `"${typed}" is no number of sheets. Write a whole number from 1 to ${MAX_SHEETS}.`,
+    '--max-sheets',
+  );
 }

@@ -23,7 +23,7 @@ export function checkText(part: Part, check: EdgeCheck, beforeSanding: boolean):
   return [
     `${part.name}, ${check.edge}: measured against ${line}, ${rule.unit}`,
     textTable([head, ...rows]),
-    [...worstText(check, rule), ...fitText(check, rule), ...apexText(check, rule)].join('\n'),
+    [worstText(check, rule), ...fitText(check, rule), ...apexText(check, rule)].join('\n'),
     verdictText(check, rule),
   ].join('\n\n');
 }
@@ -42,7 +42,6 @@ function rowOf(each: Deviation, { rule, sawAllowance }: Part, beforeSanding: boo
   ];
 }
 
-/** More exact than the marks of a rule. */
 const showExact = (mm: number, { unit }: Rule): string => showFixed(mm, unit, { in: 2, mm: 1 });
 
 /** "1/16 proud": more wood than asked for; "1/16 shy": less. */
@@ -51,23 +50,22 @@ function deviationText(proud: number, rule: Rule, none = 'on the line'): string 
   return mark === 0 ? none : `${text} ${proud > 0 ? 'proud' : 'shy'}`;
 }
 
-function worstText({ readings, worst, rms }: EdgeCheck, rule: Rule): string[] {
+const deviationAtText = ({ station, proud }: Pick<Deviation, 'station' | 'proud'>, rule: Rule): string =>
+  `${deviationText(proud, rule)} at station ${showOnRule(station, rule)}`;
+
+function worstText({ readings, worst, rms }: EdgeCheck, rule: Rule): string {
   const at = readings.reduce((a, b) => (Math.abs(b.deviation) > Math.abs(a.deviation) ? b : a));
-  const where = `${deviationText(at.proud, rule)} at station ${showOnRule(at.station, rule)}`;
-  return [`worst     ${where} (${showExact(worst, rule)}); rms ${showExact(rms, rule)}`];
+  return `worst     ${deviationAtText(at, rule)} (${showExact(worst, rule)}); rms ${showExact(rms, rule)}`;
 }
 
 function fitText({ bestFit, endDeviations, readings }: EdgeCheck, rule: Rule): string[] {
-  if (readings.length < MIN_ALIGNMENT_READINGS)
-    return [
-      `as set    fewer than ${MIN_ALIGNMENT_READINGS} readings do not tell a crooked part from one sawn wrong`,
-    ];
+  const few = MIN_ALIGNMENT_READINGS;
+  if (readings.length < few)
+    return [`as set    fewer than ${few} readings do not tell a crooked part from one sawn wrong`];
   const { turn, worst, rms } = bestFit;
   // Rounding alone must not make a part turned by nothing read as -0.00°.
   const turned = degrees(turn).toFixed(2).replace('-0.00', '0.00');
-  const ends = endDeviations.map(
-    ({ station, proud }) => `${deviationText(proud, rule)} at station ${showOnRule(station, rule)}`,
-  );
+  const ends = endDeviations.map((end) => deviationAtText(end, rule));
   return [
     `as set    the part lies ${ends.join(' and ')}, turned ${turned}°`,
     `straight  set true to the rule, ${showExact(worst, rule)} off at worst; rms ${showExact(rms, rule)}`,

@@ -7,8 +7,6 @@ import { degrees } from '../../units/number-format.ts';
 import { type Rule, showOnRule } from '../../units/rule.ts';
 import { anglesJson, pointJson } from './json-output.ts';
 
-// The ends and joints of a part in the answer of `show`.
-
 /** An end with its angles, its corners on both faces and, where the thickness is known, the true shape of its cut. */
 export function endJson(end: PartEnd, { stock }: Part): object {
   const { side, angles, face, back } = end;
@@ -28,22 +26,23 @@ export function endJson(end: PartEnd, { stock }: Part): object {
 /** A joint with the keys of the job, in millimeters and degrees, numbered as on the sheets. */
 export function jointJson(joint: Joint, i: number): object {
   const { key, kind, ...rest } = joint;
-  const fields: object = {
+  return {
+    number: i + 1,
+    kind,
     ...rest,
     ...('turn' in joint && { turn: undefined, turnDeg: degrees(joint.turn) }),
     ...('at' in joint && typeof joint.at !== 'number' && { at: pointJson(joint.at) }),
     ...('lean' in joint &&
       joint.lean && { lean: { leanDeg: degrees(joint.lean.by), toward: joint.lean.toward } }),
   };
-  return { number: i + 1, kind, ...fields };
 }
 
-/** The angles of each end whose cut slants, as a table; nothing for square ends. */
-export function endsText(part: Part): string[] {
-  if (slantedEnds(part).length === 0) return [];
-  const rows = part.ends!.flatMap((end) => {
-    const [side, miter, tilt, rake, splay, lean, sight] = angleRow(end);
-    const name = `  ${side!.padEnd(8)}`;
+/** The angles of the ends, unless both are square. */
+export function endsText(part: Part): string | undefined {
+  if (slantedEnds(part).length === 0) return undefined;
+  const rows = (part.ends ?? []).flatMap((end) => {
+    const [side = '', miter, tilt, rake, splay, lean, sight] = angleRow(end);
+    const name = `  ${side.padEnd(8)}`;
     return rake === undefined
       ? [`${name}square`]
       : [
@@ -51,16 +50,16 @@ export function endsText(part: Part): string[] {
           `          ${reachWords(end, ruleReader(part.rule))}`,
         ];
   });
-  return [withAsciiMinus(['ends', ...rows, `  ${SIGN_CONVENTION}`].join('\n'))];
+  return withAsciiMinus(['ends', ...rows, `  ${SIGN_CONVENTION}`].join('\n'));
 }
 
-export function jointsText({ joints, rule }: Part): string[] {
-  if (joints.length === 0) return [];
+export function jointsText({ joints, rule }: Part): string | undefined {
+  if (joints.length === 0) return undefined;
   const rows = joints.map(
     (joint, i) =>
       `  ${`${i + 1}`.padStart(2)}  ${jointName(joint)}: ${jointMeasures(joint, ruleReader(rule))}`,
   );
-  return [withAsciiMinus([`joints, ${rule.unit}`, ...rows].join('\n'))];
+  return withAsciiMinus([`joints, ${rule.unit}`, ...rows].join('\n'));
 }
 
 const ruleReader =

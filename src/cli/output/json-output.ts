@@ -2,10 +2,10 @@ import type { Point } from '../../curves/geometry/point.ts';
 import type { CompoundAngles } from '../../part/ends/compound-angles.ts';
 import { degrees } from '../../units/number-format.ts';
 
-/** A point in JSON: [x, y]. */
+export const placeJson = ({ x, y }: Point): object => ({ station: x, offset: y });
+
 export const pointJson = ({ x, y }: Point): readonly [number, number] => [x, y];
 
-/** The angles of an end's cut. */
 export const anglesJson = (angles: CompoundAngles): object => ({
   miterDeg: degrees(angles.miter),
   bevelDeg: degrees(angles.bevel),
@@ -15,7 +15,6 @@ export const anglesJson = (angles: CompoundAngles): object => ({
   sightDeg: degrees(angles.sight),
 });
 
-/** Some fields of an object, in this order. */
 export const pick = <T extends object, K extends keyof T>(from: T, ...keys: readonly K[]): Pick<T, K> =>
   Object.fromEntries(keys.map((key) => [key, from[key]])) as Pick<T, K>;
 

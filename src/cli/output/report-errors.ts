@@ -3,29 +3,16 @@ import type { SourcePositions } from '../../job/source-positions.ts';
 import { errorText, type Fault, Faults, faultsOf, type ShowLength } from '../../units/fault.ts';
 import { showMillimeters } from '../../units/number-format.ts';
 
-/** What an error message needs to know of the job. */
 export interface FaultContext {
-  /** The file's name as the user gave it; absent for a quick line. */
   readonly file?: string;
-  readonly positions: SourcePositions;
+  /** Absent for mistakes that have no place in the file, such as those of options. */
+  readonly positions?: SourcePositions;
   readonly length: ShowLength;
 }
 
-const NO_POSITIONS: SourcePositions = new Map();
-
-/** For faults of options: they have no position in the job file. */
-export const optionContext = (context: FaultContext): FaultContext => ({
-  ...context,
-  positions: NO_POSITIONS,
-});
-
 /** Before the job's unit is known. */
-export const plainContext: FaultContext = {
-  positions: NO_POSITIONS,
-  length: showMillimeters,
-};
+export const plainContext: FaultContext = { length: showMillimeters };
 
-/** Faults with their messages: file, position, and lengths in the job's unit. */
 class ExplainedFaults extends Faults {
   constructor(
     list: readonly [Fault, ...Fault[]],
@@ -36,7 +23,6 @@ class ExplainedFaults extends Faults {
   }
 }
 
-/** Runs work on a job. Its faults are thrown again with their messages. */
 export function withFaultContext<T>(context: FaultContext, work: () => T): T {
   try {
     return work();
@@ -45,7 +31,6 @@ export function withFaultContext<T>(context: FaultContext, work: () => T): T {
   }
 }
 
-/** The same for work that waits for a module to load. */
 export async function withFaultContextAsync<T>(context: FaultContext, work: () => Promise<T>): Promise<T> {
   try {
     return await work();
@@ -57,17 +42,13 @@ export async function withFaultContextAsync<T>(context: FaultContext, work: () =
 function explainFaults(error: unknown, context: FaultContext): unknown {
   const [first, ...rest] = error instanceof ExplainedFaults ? [] : faultsOf(error);
   if (!first) return error;
-  const faults = [first, ...rest] as const;
-  return new ExplainedFaults(
-    faults,
-    faults.map((fault) => formatFault(fault, context)),
-  );
+  const lines = [first, ...rest].map((fault) => formatFault(fault, context));
+  return new ExplainedFaults([first, ...rest], lines);
 }
 
-/** `FILE:LINE:COL: key: what is wrong. What would be right.` */
-function formatFault(fault: Fault, { file, positions, length }: FaultContext): string {
+/** `FILE:LINE:COL: key: what is wrong. What would be right.` The mistake of an option is not in the file. */
+function formatFault(fault: Fault, { file, positions = new Map(), length }: FaultContext): string {
   const position = faultPosition(fault, positions);
-  // The mistake of an option is on the command line, not in the file.
   const inFile = file !== undefined && !fault.key?.startsWith('--');
   const where = !inFile ? 'error' : position ? `${file}:${position.line}:${position.column}` : file;
   return `${where}: ${withKey(fault, fault.messageIn(length))}`;
@@ -75,7 +56,6 @@ function formatFault(fault: Fault, { file, positions, length }: FaultContext): s
 
 const withKey = ({ key }: Fault, message: string): string => (key ? `${key}: ${message}` : message);
 
-/** Prints what stopped the work. Never a stack trace; a failure of fairlath says that it is one. */
 export function reportError(error: unknown): void {
   for (const line of linesOf(error)) console.error(truncate(line));
 }

@@ -1,18 +1,12 @@
 import { writeSync } from 'node:fs';
-import { sleep } from '../files/sleep.ts';
-import { errorCode, fileFault } from '../files/system-errors.ts';
+import { errorCode, fileFault, sleep } from '../files/system-errors.ts';
 
 const STANDARD_OUTPUT = 1;
 
-/**
- * Writes a line to standard output. All of it has been written when this returns. Node's own stream is not used: to
- * load it takes longer than a tenth of a short command.
- *
- * @throws Fault `file.failed` where standard output goes to a file that cannot take the text
- */
+// Node's own stream is not used: to load it takes longer than a tenth of a short command.
+
 export const writeLine = (text: string): void => writeText(`${text}\n`);
 
-/** Writes a text that ends its own lines. */
 export function writeText(text: string): void {
   const bytes = Buffer.from(text);
   for (let written = 0; written < bytes.length; ) written += writeChunk(bytes, written);

@@ -1,9 +1,6 @@
 interface TableLayout {
-  /** Of every column but the first, which is always left. */
   readonly align?: 'left' | 'right';
-  /** Spaces between two columns. */
   readonly gap?: number;
-  /** Least width of the first column, so that several tables line up. */
   readonly firstWidth?: number;
 }
 

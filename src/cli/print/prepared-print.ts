@@ -3,10 +3,12 @@ import type { Part } from '../../part/part.ts';
 import type { Layout } from '../../tiling/layout.ts';
 import type { Warning } from '../../units/fault.ts';
 
-/** A pattern, a gauge, a template or a form, laid out over its sheets. */
+export interface CoverOption {
+  readonly cover: boolean;
+}
+
 export interface PreparedPrint {
   readonly part: Part;
-  /** The title of the file, and the first words of the answer. */
   readonly title: string;
   readonly layout: Layout;
   /** The pattern of the mirrored part, where a pair has parts that differ. */
@@ -14,7 +16,6 @@ export interface PreparedPrint {
   /** The names of the pages in order: to know them needs no drawing. */
   readonly names: readonly string[];
   readonly pages: Iterable<Page>;
-  /** Keys of its own in the JSON. */
   readonly json?: object;
   readonly messages?: readonly string[];
   readonly warnings?: readonly Warning[];

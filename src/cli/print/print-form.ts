@@ -12,23 +12,21 @@ import { type OptionValues, option } from '../options/option-spec.ts';
 import { atOption, readLengths } from '../options/option-values.ts';
 import { speciesOption } from '../options/shared-options.ts';
 import { pick, pointJson } from '../output/json-output.ts';
-import type { PreparedPrint } from './prepared-print.ts';
+import type { CoverOption, PreparedPrint } from './prepared-print.ts';
 
-/** What belongs to `print --form`. */
 export const FORM_OPTIONS = [
   option('--thickness <length>', 'of all plies together (default: each ply as thick as is safe)'),
   option('--plies <count>', 'how many (default: the fewest that are safe)'),
   speciesOption('the plies'),
 ] as const;
 
-type FormOptions = OptionValues<typeof FORM_OPTIONS> & Pick<EdgeOptions, 'edge'>;
+type FormOptions = OptionValues<typeof FORM_OPTIONS> & Pick<EdgeOptions, 'edge'> & CoverOption;
 
 /** `print --form`: the pattern of the form that the part is laminated on. */
 export async function prepareForm(
   part: Part,
   options: FormOptions,
   sheets: LayOutOptions,
-  cover: boolean,
 ): Promise<PreparedPrint> {
   const { patternPages } = await import('../../export/sheets/pattern-pages.ts');
   const { formNotes } = await import('../../export/cover/form-notes.ts');
@@ -43,14 +41,13 @@ export async function prepareForm(
     part: form.part,
     title: form.part.name,
     layout,
-    ...patternPages(form.part, layout, cover, notes),
+    ...patternPages(form.part, layout, options.cover, notes),
     json: { form: asJson(edge.name, species.name, form, lamination) },
     messages: asText(part, edge.name, species.name, form, lamination),
     warnings: plyWarnings(part, lamination),
   };
 }
 
-/** The edge that is named, or the only curved one, with its largest curvature. */
 function selectCurvedEdge(part: Part, options: FormOptions): { edge: PartEdge; curvature: number } {
   const [first, second] = selectEdges(part, options)
     .map((edge) => {
@@ -114,10 +111,6 @@ function asText(
 function plyWarnings(part: Part, { verdict, plyThickness, safePly }: Lamination): Warning[] {
   if (verdict === 'safe') return [];
   const ply = (mm: number): string => showFine(mm, part.rule.unit);
-  return [
-    {
-      code: `form.${verdict}`,
-      message: `a ply of ${ply(plyThickness)} ${verdict === 'breaks' ? 'breaks' : 'may break'} on this form. Use more plies of ${ply(safePly)} or less, or steam them.`,
-    },
-  ];
+  const message = `a ply of ${ply(plyThickness)} ${verdict === 'breaks' ? 'breaks' : 'may break'} on this form. Use more plies of ${ply(safePly)} or less, or steam them.`;
+  return [{ code: `form.${verdict}`, message }];
 }

@@ -4,25 +4,24 @@ import type { Part } from '../../part/part.ts';
 import type { LayOutOptions } from '../../tiling/tile.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
+import { present } from '../../units/lists.ts';
 import { type Rule, showLength, showOnRule } from '../../units/rule.ts';
 import { type EdgeOptions, selectBaseLine, selectEdges, stationsAtSpacing } from '../options/edge-options.ts';
 import type { OptionValues } from '../options/option-spec.ts';
 import { atOption } from '../options/option-values.ts';
 import { everyOption, fromOption } from '../options/shared-options.ts';
 import { pick } from '../output/json-output.ts';
-import type { PreparedPrint } from './prepared-print.ts';
+import type { CoverOption, PreparedPrint } from './prepared-print.ts';
 
-/** What belongs to `print --gauge`. */
 export const GAUGE_OPTIONS = [everyOption, fromOption] as const;
 
-type GaugeOptions = OptionValues<typeof GAUGE_OPTIONS> & Pick<EdgeOptions, 'edge'>;
+type GaugeOptions = OptionValues<typeof GAUGE_OPTIONS> & Pick<EdgeOptions, 'edge'> & CoverOption;
 
 /** `print --gauge`: strips for a story stick instead of the pattern. */
 export async function prepareGauge(
   part: Part,
   options: GaugeOptions,
   sheets: LayOutOptions,
-  cover: boolean,
 ): Promise<PreparedPrint> {
   const { layOutGauge, worthReading } = await import('../../export/gauge/gauge-layout.ts');
   const { composeGauge, gaugePageNames } = await import('../../export/gauge/gauge-pages.ts');
@@ -40,8 +39,8 @@ export async function prepareGauge(
     part,
     title: `Gauge: ${part.name}`,
     layout: gauge.layout,
-    names: gaugePageNames(gauge, cover),
-    pages: composeGauge(gauge, cover),
+    names: gaugePageNames(gauge, options.cover),
+    pages: composeGauge(gauge, options.cover),
     json: { gauge: asJson(gauge) },
     messages: asText(gauge, strips),
     warnings: read.flatMap((strip) => doublesBackWarnings(strip, part.rule)),
@@ -52,12 +51,8 @@ export async function prepareGauge(
 function doublesBackWarnings({ edge, doubled }: GaugeStrip, rule: Rule): Warning[] {
   if (doubled.length === 0) return [];
   const stations = doubled.map((station) => showOnRule(station, rule)).join(', ');
-  return [
-    {
-      code: 'gauge.doubles-back',
-      message: `the edge "${edge}" passes ${doubled.length > 1 ? 'stations' : 'station'} ${stations} more than once; the strip has one offset for each. See offsets, and measure there by the pattern.`,
-    },
-  ];
+  const message = `the edge "${edge}" passes ${doubled.length > 1 ? 'stations' : 'station'} ${stations} more than once; the strip has one offset for each. See offsets, and measure there by the pattern.`;
+  return [{ code: 'gauge.doubles-back', message }];
 }
 
 function rejectTurn({ turn }: LayOutOptions): void {
@@ -84,9 +79,9 @@ function asText({ part, placed, style, tolerance }: LaidGauge, strips: readonly 
   const laidStrips = placed.map(({ strip }) => strip);
   const left = strips.filter((strip) => !laidStrips.includes(strip)).map(({ edge }) => `"${edge}"`);
   const names = laidStrips.map(({ edge, ticks }) => `"${edge}", ${ticks.length} stations`).join('; ');
-  return [
+  return present(
     `Strips: ${names}. Good within ${showLength(tolerance, part.rule)}.`,
-    ...(left.length > 0 ? [`${left.join(' and ')} lies on the line itself: there is nothing to read.`] : []),
-    ...(style.every > 1 ? ['Ticks stand close: not every station has a label. See offsets for all.'] : []),
-  ];
+    left.length > 0 && `${left.join(' and ')} lies on the line itself: there is nothing to read.`,
+    style.every > 1 && 'Ticks stand close: not every station has a label. See offsets for all.',
+  );
 }

@@ -6,9 +6,8 @@ import { Fault } from '../../units/fault.ts';
 import { showSize } from '../../units/rule.ts';
 import { type OptionValues, option } from '../options/option-spec.ts';
 import { atOption, parseLengthOption } from '../options/option-values.ts';
-import type { PreparedPrint } from './prepared-print.ts';
+import type { CoverOption, PreparedPrint } from './prepared-print.ts';
 
-/** What belongs to `print --template`. */
 export const TEMPLATE_OPTIONS = [
   option('--bit <diameter>', 'of the router bit'),
   option('--bush <diameter>', 'outside diameter of the guide bush'),
@@ -16,14 +15,13 @@ export const TEMPLATE_OPTIONS = [
   option('--opening', 'the template as an opening, for a recess of the part’s shape: larger all round'),
 ] as const;
 
-type TemplateOptions = OptionValues<typeof TEMPLATE_OPTIONS> & { readonly half?: boolean };
+type TemplateOptions = OptionValues<typeof TEMPLATE_OPTIONS> & { readonly half?: boolean } & CoverOption;
 
 /** `print --template`: the pattern of a router's template instead of the part's. */
 export async function prepareTemplate(
   part: Part,
   options: TemplateOptions,
   sheets: LayOutOptions,
-  cover: boolean,
 ): Promise<PreparedPrint> {
   const { patternPages } = await import('../../export/sheets/pattern-pages.ts');
   const { templateNotes } = await import('../../export/cover/template-notes.ts');
@@ -38,14 +36,13 @@ export async function prepareTemplate(
     part: drawn,
     title: drawn.name,
     layout,
-    ...patternPages(drawn, layout, cover, notes),
+    ...patternPages(drawn, layout, options.cover, notes),
     json: { template: { ...cutter, inside: template.inside } },
     messages: [asText(part, template, cutter)],
     warnings: template.warnings,
   };
 }
 
-/** @throws Fault `template.guide`, `template.no-bit` */
 function readCutter({ rule: { unit } }: Part, options: TemplateOptions): Cutter {
   const { bush, bearing, bit, opening = false } = options;
   if ((bush === undefined) === (bearing === undefined))

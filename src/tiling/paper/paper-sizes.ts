@@ -3,6 +3,11 @@ import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 
 export type Orientation = 'upright' | 'lying';
 
+export const ORIENTATION_TEXT: Readonly<Record<Orientation, string>> = {
+  upright: 'upright',
+  lying: 'lying on the side',
+};
+
 /** A sheet size, mm, standing upright. */
 export interface Paper {
   readonly name: string;
