@@ -29,7 +29,6 @@ export type StationVerdict = 'true' | 'high' | 'shy' | 'lost';
 
 export interface EdgeCheck extends Misfit {
   readonly edge: string;
-  /** The edge, or its saw line. */
   readonly line: PartEdge;
   readonly base: BaseLine;
   readonly tolerance: number;

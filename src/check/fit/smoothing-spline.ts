@@ -81,7 +81,6 @@ class ReinschSystem {
     return this.qColumns[j]?.[i - j] ?? 0;
   }
 
-  /** The second derivatives γ. */
   solve(): number[] {
     const gamma: number[] = [];
     for (const [j, [a, b, c]] of this.qColumns.entries()) {

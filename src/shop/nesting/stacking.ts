@@ -35,7 +35,6 @@ interface StackLimits {
   readonly across: (stack: Stack) => number;
 }
 
-/** Every other copy has the given orientation. */
 export const lowestStack = (other: CopyOrientation, separation: Separation, limits: StackLimits): Stack =>
   other === 'same'
     ? shiftedStack((shift) => separation('same', 'same', shift), limits)

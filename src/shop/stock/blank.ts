@@ -33,7 +33,6 @@ const DEFAULT_ALLOWANCES: Readonly<Record<Unit, BoardSize>> = {
   mm: { length: 12.5, width: 6, thickness: 3 },
 };
 
-/** The piece of wood to start one part from, mm. */
 export interface Blank extends Omit<BoardSize, 'thickness'> {
   readonly thickness?: number;
   readonly allowances: BoardSize;

@@ -55,7 +55,6 @@ const curvedRuns = (part: Part) =>
 export const mostStrained = (runs: RunsAdvice): RunAdvice =>
   runs.reduce((a, b) => (b.advice.strain > a.advice.strain ? b : a));
 
-/** As the most strained run needs it, and as long as the longest. */
 export const stripToCut = (runs: RunsAdvice): StripAdvice => ({
   ...mostStrained(runs).advice,
   cutLength: Math.max(...runs.map(({ advice }) => advice.cutLength)),
