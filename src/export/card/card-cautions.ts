@@ -22,7 +22,6 @@ const URGENT_CODES = [
   'saw.guide',
 ];
 
-/** Every caution for the part, the gravest first. */
 export function cardCautions(part: Part, sawing: Sawing, runs: RunsAdvice | undefined): string[] {
   const wording = printedLengthWords(part.rule);
   const strip = runs ? stripCautions(mostStrained(runs).advice, wording) : [];

@@ -35,15 +35,10 @@ const END_LABEL: LabelStyle = { ...CARD_FACE, padding: 1.6, baseline: LINE_SPACI
 export interface CardDrawing {
   readonly items: readonly Item[];
   readonly bottom: number;
-  /** As it comes out on paper. */
   readonly scale: number;
 }
 
-/**
- * The part at a usual scale with its stations, ends, joints and landmarks.
- * @param space what it may fill, from the top; less where the part is long and low
- * @param enlarged how many times larger the page is printed than it is laid out
- */
+/** The part at a usual scale; `enlarged`: how many times larger the page is printed than it is laid out. */
 export function cardDrawing(part: Part, setting: Dimensions, space: Box, enlarged: number): CardDrawing {
   const { left, right, bottom, top } = boundsWithBacks(
     part,

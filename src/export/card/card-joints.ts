@@ -7,7 +7,7 @@ import { type CardSection, shrinkingVariants } from './fit-sections.ts';
 
 const MAX_JOINTS = 14;
 
-/** The joints by the numbers they have in the drawing and on the sheets; undefined where there are none. */
+/** By the numbers they have in the drawing and on the sheets; undefined without joints. Width in mm. */
 export function jointsSection(part: Part, setting: Dimensions, width: number): CardSection | undefined {
   const { joints } = setting;
   if (joints.length === 0) return undefined;

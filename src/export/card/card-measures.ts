@@ -64,7 +64,7 @@ const thicknessMeasure = ({ stock }: Part): PartMeasure[] =>
 const SUFFICIENT_MEASURES = 7;
 const MIN_MEASURES = 3;
 
-/** The measures with their boxes, from all of them to the first few. */
+/** With boxes to write in, from all measures to the first few; width in mm. */
 export function measuresSection(part: Part, width: number): CardSection {
   const { rule } = part;
   const all = listMeasures(part).map((each) => ({ ...each, shown: lengthWithoutUnit(each.length, rule) }));

@@ -9,7 +9,7 @@ import { dimensionsOf, lengthWithoutUnit, printedLength } from '../drawing/dimen
 import { type FormColumn, formTable } from '../tables/paper-table.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
 
-/** The kinds of landmark that keep their row as the page fills, list by list. */
+/** The kinds of landmark that keep their row, as the page fills. */
 const KEPT_LANDMARKS: readonly (readonly Landmark['what'][])[] = [
   ['apex', 'nail', 'pin', 'join', 'shoulder'],
   ['apex', 'join', 'shoulder'],
@@ -17,7 +17,7 @@ const KEPT_LANDMARKS: readonly (readonly Landmark['what'][])[] = [
   [],
 ];
 
-/** How many stations a table has besides which landmarks, from the fullest table to the shortest. */
+/** From the fullest table to the shortest. */
 const TABLES = [
   ...[12, 8, 6, 4, 2].map((stations) => ({ stations, kept: KEPT_LANDMARKS[0] })),
   ...KEPT_LANDMARKS.slice(1).map((kept) => ({ stations: 4, kept })),
@@ -28,12 +28,12 @@ const TABLES = [
 const SUFFICIENT_ROWS = 12;
 const MAX_ROWS = 30;
 
-/** Notes may run so far into the gutter beside the figures, which leaves 3 mm of white before the next column. */
+/** Notes may run so far into the gutter, which leaves 3 mm of white before the next column. */
 const NOTES_OVERRUN_MM = 5;
 
 const MORE_OFFSETS_NOTE = 'More: the cover of the pattern, fairlath offsets.';
 
-/** The offsets at the main stations, with a box to write in the measured offset. */
+/** The offsets at the main stations, with a box for each measured one; width in mm. */
 export function offsetsSection(part: Part, width: number): CardSection {
   const show = (mm: number): string => lengthWithoutUnit(mm, part.rule);
   const bent = edgesWithOffsets(part);

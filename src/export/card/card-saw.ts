@@ -22,11 +22,10 @@ interface MachineSetting {
   readonly what: string;
   readonly value: string;
   readonly notes: readonly string[];
-  /** How many of the notes are never left out. */
   readonly requiredNotes: number;
 }
 
-/** What saw and miter gauge are set to: the ends' angles, the blade, the saw line. */
+/** What the saw and the miter gauge are set to. */
 export function sawSection(part: Part, sawing: Sawing, width: number): CardSection {
   const settings = [...endSettings(part, sawing), bladeSetting(part, sawing.blade)];
   const variants = [Number.POSITIVE_INFINITY, 1, 0].map((extraNotes): SectionVariant => {
@@ -86,7 +85,7 @@ function bladeValue(blade: BladeAdvice, rule: Rule): string {
 /** So many steps will do while others are short of words. */
 const SUFFICIENT_STEPS = 4;
 
-/** What is cut first, and what after it. */
+/** What is cut first, and what after it; width in mm. */
 export function cutOrderSection(part: Part, sawing: Sawing, width: number): CardSection {
   const order = cutOrder(part, sawing, printedLengthWords(part.rule)).map(sentence);
   const variants = shrinkingVariants(order.length, 1, (count) => {

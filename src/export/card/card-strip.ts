@@ -29,7 +29,7 @@ export function adviseCurvedRuns(part: Part): RunsAdvice | undefined {
 
 const SECTION = { name: 'strip', title: 'Strip', priority: 4 } as const;
 
-/** Which strip to plane, and where its nails are driven. */
+/** Which strip to plane, and where its nails are driven; width in mm. */
 export function stripSection(part: Part, runs: RunsAdvice | undefined, width: number): CardSection {
   if (!runs) {
     const words = 'The part has no curve: draw it along a straightedge.';
@@ -70,7 +70,6 @@ const SIDE_WORDS: Readonly<Record<StripNail['side'], string>> = {
   both: 'both sides',
 };
 
-/** Station, offset and side of every nail; a held end's second nail repeats no side. */
 function nailRows({ rule, edges }: Part, runs: RunsAdvice): string[][] {
   const nailed = runs.filter(({ advice }) => advice.nails.length > 0);
   const several = edges.length > 1 && new Set(nailed.map(({ edge }) => edge)).size > 1;

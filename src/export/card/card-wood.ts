@@ -19,12 +19,11 @@ export interface CutListRow {
   readonly species: string;
   readonly finished: string;
   readonly rough: string;
-  /** Boards glued up, and how thick they are sold. */
   readonly from: string;
   readonly boardFeet: string;
 }
 
-/** What to get for a part, and its finished size with the long points of its ends. */
+/** Finished sizes reach to the long points of the ends. */
 export function cutListRow(part: Part, { blank, layers, amount }: WoodPlan): CutListRow {
   const { rule, stock, shape } = part;
   const { left, right, bottom, top } = boundsWithBacks(part, [...finishedLine(part.shape)]);
@@ -53,7 +52,7 @@ function roughStockWords(layers: readonly LayerChoice[] | undefined, rule: Rule)
   return `${boards} of ${typesetFractions(lumber.name)}, ${about(lumber.rough, rule)} rough`;
 }
 
-/** The blank, its thickness from the yard, board feet for all, and the cut list. */
+/** The blank, the boards to buy and the cut list; width in mm. */
 export function woodSection(part: Part, plan: WoodPlan, width: number): CardSection {
   const row = cutListRow(part, plan);
   const closed = part.shape.type === 'closed';

@@ -17,7 +17,6 @@ export const about = (mm: number, rule: Rule): string => typesetFractions(showNe
 /** As a sentence of its own, its fractions set. */
 export const sentence = (text: string): string => typesetFractions(capitalize(text));
 
-/** "make 4, 2 of them mirrored". */
 export const quantityWords = ({ quantity, pair }: Part): string =>
   pair === 'mirrored' && quantity > 1
     ? `make ${quantity}, ${quantity / 2} of them mirrored`

@@ -50,7 +50,6 @@ const GUTTER_MM = 8;
 const FIGURES_COLUMN_SHARE = [0.44, 0.44, 0.53] as const;
 const DRAWING_SHARE = 0.25;
 const CAUTIONS_HEIGHT_MM = 18.6;
-/** For the line to sign and the hand above it. */
 const SIGNATURE_HEIGHT_MM = 9;
 
 const TITLE_SIZES_MM = [10, 8.5, 7] as const;
@@ -61,7 +60,7 @@ const MAX_NOTE_LINES = 2;
 /** One page for the shop wall: what to set out, set, saw, cut and measure for one part. */
 export const cardPage = (part: Part, options: CardOptions): Page => composeCard(part, options).page;
 
-/** The same, with the lists that it prints. */
+/** The card with the lists that it prints. */
 export function composeCard(part: Part, { paper }: CardOptions): Card {
   const enlarged = Math.min(MAX_ENLARGEMENT, Math.max(1, paper.width / DESIGN_WIDTH_MM));
   const [width, height] = [paper.width / enlarged, paper.height / enlarged];

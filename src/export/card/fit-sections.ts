@@ -1,20 +1,17 @@
 import { headingRow, type TextRow } from '../cover/text-columns.ts';
 
-/** One way to print a section: its rows, and the same as data for whoever reads along. */
+/** One way to print a section: its rows, and the same as data. */
 export interface SectionVariant {
   readonly rows: readonly TextRow[];
   readonly list: unknown;
 }
 
-/** A headed block of the card, from as full as it can be to as short as it may be. */
 export interface CardSection {
-  /** What its data is called: "offsets". */
   readonly name: string;
   readonly title: string;
-  /** The lower, the sooner it gets room. */
   readonly priority: number;
   readonly variants: readonly SectionVariant[];
-  /** Which variant will do while other sections are still short; the fullest if none is named. */
+  /** Which variant will do while other sections are still short; the fullest where absent. */
   readonly sufficientVariant?: number;
 }
 
@@ -25,17 +22,13 @@ export const shrinkingVariants = (
   make: (count: number) => SectionVariant,
 ): SectionVariant[] => Array.from({ length: most - least + 1 }, (_, i) => make(most - i));
 
-/** What a section came to, with its heading; a section that found no room has no rows. */
 export interface FittedSection extends SectionVariant {
   readonly name: string;
 }
 
 const EMPTY_VARIANT: SectionVariant = { rows: [], list: [] };
 
-/**
- * Sections in one column: every one at its shortest first, then by priority as full as will do, then by priority as
- * full as the room left allows. Where even the shortest are too much, the last by priority are left out.
- */
+/** Every section first at its shortest, then by priority as full as will do, then as full as the room allows. */
 export function fitSections(sections: readonly CardSection[], height: number): FittedSection[] {
   const chosen = sections.map((section) => ({ section, variant: EMPTY_VARIANT }));
   const byPriority = chosen.toSorted((a, b) => a.section.priority - b.section.priority);

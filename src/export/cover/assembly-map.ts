@@ -9,14 +9,12 @@ import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, textWidth } from '../drawing/text-width.ts';
 import { type Block, boxesAlongLines, placeNear } from '../labels/free-space.ts';
 
-/** Type sizes to try for a sheet's name. */
 const NAME_SIZES_MM = [5, 4, 3, 2.4, 1.8];
 const LETTER_MM = 3.4;
 const CROSS_MM = 1.2;
 const CROSS_WHITE_MM = 4.5;
 const LINE_WHITE_MM = 0.7;
 
-/** A line that the map shows, mm on the part. */
 export interface MapLine {
   readonly path: readonly Segment[];
   readonly closed: boolean;
@@ -27,7 +25,7 @@ interface MapSpace {
   readonly height: number;
 }
 
-/** How the sheets lie together, small: their trimmed edges and names, the line, the check crosses. */
+/** How the sheets lie together, small. */
 export function assemblyMap(lines: readonly MapLine[], layout: Layout, space: MapSpace) {
   const cells = layout.sheets.map((sheet) => {
     const { x, y } = sheetShift(layout, sheet);

@@ -21,7 +21,7 @@ import {
 import { blankRow, headingRow, paragraph, type TextRow } from './text-columns.ts';
 import { trueEndShapeRow } from './true-end-shape.ts';
 
-/** How the ends are sawn: angles, points, the true shape of the cut. Nothing of a part whose ends are square. */
+/** Nothing for a part whose ends are square. */
 export function endRows(part: Part, width: number): TextRow[] {
   const leaning = slantedEnds(part);
   if (leaning.length === 0) return [];
@@ -54,7 +54,7 @@ const FOLD_INSTRUCTIONS =
 const SAW_CAUTION =
   'Try both angles in scrap of the same section, and see that the offcut cannot bind or fall on to the blade. The manual of the saw comes first.';
 
-/** The joints from the reference end and the reference line, by the numbers they have on the sheets. */
+/** Numbered as on the sheets; width in mm. */
 export const jointRows = ({ rule }: Part, { joints }: Dimensions, width: number): TextRow[] =>
   joints.length === 0
     ? []
@@ -90,7 +90,6 @@ const RAISED_SIDE: Readonly<Record<Toward, string>> = {
   in: 'the far edge',
 };
 
-/** For holes that lean: the wedge for the table of a drill press. */
 function wedgeParagraphs(joints: readonly Joint[], { unit }: Rule): string[] {
   const { run, rule } = WEDGE_RUNS[unit];
   const leaning = joints.flatMap((joint, i) => {
@@ -109,6 +108,5 @@ function wedgeParagraphs(joints: readonly Joint[], { unit }: Rule): string[] {
   ];
 }
 
-/** A heading and what stands under it; nothing where there is nothing. */
 export const coverSection = (title: string, rows: readonly TextRow[]): TextRow[] =>
   rows.length === 0 ? [] : [headingRow(title), ...rows, blankRow(3)];

@@ -30,7 +30,6 @@ import { pairWords, patternTitle } from './pair-words.ts';
 import type { PatternNotes } from './pattern-notes.ts';
 import { blankRow, fillColumns, numberedSteps, paragraph, type TextRow } from './text-columns.ts';
 
-/** Type sizes to try for the title, mm; a name too long for the least is cut. */
 const TITLES_MM = [10, 8, 6] as const;
 const MIN_TITLE_MM = 6;
 const SUBTITLE_MM = 3.6;
@@ -45,19 +44,14 @@ const MAP_SHARES = [0.26, 0.2, 0.15] as const;
 /** The cover leaves at least this much white, whatever the margin of the sheets, mm. */
 const MIN_COVER_MARGIN_MM = 12.7;
 
-/** More covers than this would be a slip: the words of the longest job fill three of the smallest paper. */
 const MAX_COVERS = 12;
 
-/** What a cover says and shows. */
 export interface CoverContent {
   readonly subtitle: string;
-  /** On the map of the sheets. */
   readonly lines: readonly MapLine[];
-  /** All below the map, for columns of some width. */
   readonly rows: (width: number) => readonly TextRow[];
 }
 
-/** The cover of a pattern. */
 export const patternCover = (part: Part, layout: Layout, setting: Dimensions, notes?: PatternNotes): Page[] =>
   composeCover(part, layout, {
     subtitle: patternSubtitle(part, layout, notes?.what),
@@ -65,7 +59,7 @@ export const patternCover = (part: Part, layout: Layout, setting: Dimensions, no
     rows: (width) => patternCoverRows(part, layout, setting, width, notes),
   });
 
-/** A cover, upright on the same paper; on small paper its words run on to further pages. */
+/** A cover, upright on the same paper; on small paper its words run on to more pages. */
 export function composeCover(part: Part, layout: Layout, cover: CoverContent): Page[] {
   let pages: Page[] = [];
   for (const share of MAP_SHARES) {
@@ -119,7 +113,6 @@ const columnBoxes = (page: Box, count: number, width: number): Box[] =>
     return { ...page, left, right: left + width };
   });
 
-/** The part's name, what the pattern is, and how the sheets lie together. */
 function coverHead(
   part: Part,
   layout: Layout,

@@ -28,8 +28,6 @@ import { landmarkNote, offsetRowsOf } from './offset-rows.ts';
 import { quantityWords } from './pair-words.ts';
 import { BODY_MM } from './text-columns.ts';
 
-/** The words of the cover, apart from where they stand on it. */
-
 export const patternSubtitle = (
   part: Part,
   { paper, orientation, sheets, code, mirrored }: Layout,
@@ -40,7 +38,7 @@ export const patternSubtitle = (
   return `Full-size ${mirrored ? 'mirrored ' : ''}${whole} · ${quantityWords(part)} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationText(part.rule)}`;
 };
 
-/** @param bars which way those on its sheets run: along a gauge only lengths across them count */
+/** Along a gauge only lengths across the sheets count, so only those bars are measured. */
 export const printSteps = (
   { paper, orientation, printer }: Layout,
   bars: 'across and down' | 'across' = 'across and down',
@@ -54,7 +52,6 @@ export const printSteps = (
     : []),
 ];
 
-/** How the cover differs from the sheets, if it does. */
 function coverNote(paper: Paper, orientation: Layout['orientation']): string {
   if (paper.roll) return 'This cover is an ordinary page, for any printer.';
   return orientation === 'lying' ? 'This cover stands upright; the sheets lie on their side.' : '';
@@ -64,7 +61,6 @@ function coverNote(paper: Paper, orientation: Layout['orientation']): string {
 const printerWords = (printer: PrinterScale): string =>
   `${printer.name === undefined ? 'a printer' : `the printer ${printer.name}`} that prints ${printerScaleText(printer)}`;
 
-/** How a half pattern is used. */
 export const flipSteps = ({ shape, rule }: Part): string[] =>
   shape.type === 'half'
     ? [
@@ -73,7 +69,7 @@ export const flipSteps = ({ shape, rule }: Part): string[] =>
       ]
     : [];
 
-/** How to tape, for a row, a column or a field of sheets. */
+/** For a row, a column or a field of sheets. */
 export function tapeSteps({ sheets, code, rows, columns }: Layout): string[] {
   if (sheets.length === 1) return ['One sheet holds it all: there is nothing to tape.'];
   const sides = [...(columns > 1 ? ['left'] : []), ...(rows > 1 ? ['top'] : [])];
@@ -87,7 +83,6 @@ export function tapeSteps({ sheets, code, rows, columns }: Layout): string[] {
   ];
 }
 
-/** What to measure on the taped-up pattern, and what it is. */
 export const measureRows = (part: Part, layout: Layout, { landmarks }: Dimensions): string[][] => [
   ...checkDistanceRows(layout, part.rule),
   ...landmarks
@@ -99,7 +94,6 @@ export const measureRows = (part: Part, layout: Layout, { landmarks }: Dimension
     ]),
 ];
 
-/** The distances to measure, how far each may be off, and what it is. */
 export const checkDistanceRows = (layout: Layout, rule: Rule): string[][] =>
   layout.checks.map(({ label, length, from, to }) => [
     printedLength(length, rule),
@@ -107,7 +101,6 @@ export const checkDistanceRows = (layout: Layout, rule: Rule): string[][] =>
     label,
   ]);
 
-/** How the tolerances come about, in one sentence. */
 export const toleranceSentence = ({ printer }: Layout): string =>
   `± is about the most that careful work leaves: what reading ${printer ? 'the printer sheet' : 'the bars'} leaves ` +
   `(${READING_ERROR_MM} mm in ${printer ? NOMINAL_LINE_MM : SCALE_BAR_MM}) and ${DAMP_STRAIN * 100} % for damp paper in full, and ${SEAM_ERROR_MM} mm a seam, seams adding as chance adds; rounded up to your rule.`;
@@ -115,7 +108,7 @@ export const toleranceSentence = ({ printer }: Layout): string =>
 /** Off by more than this, parts no longer meet, mm: 1/8 in. Common practice; no published source. */
 const MAX_JOINT_ERROR_MM = MM_PER_INCH / 8;
 
-/** What makes long measures right where ± is more than a maker can live with: of the part, not of the paper's diagonals. */
+/** For the part's own measures where ± is more than a maker can live with, not for the paper's diagonals. */
 export function longMeasureAdvice(layout: Layout, rule: Rule): string[] {
   const ofPart = layout.checks.filter(({ from }) => !layout.crosses.some(({ at }) => at === from));
   const most = Math.max(0, ...ofPart.map(({ from, to }) => expectedError(layout, from, to)));
@@ -130,14 +123,12 @@ export function longMeasureAdvice(layout: Layout, rule: Rule): string[] {
   ];
 }
 
-/** What a measure that is off tells. */
 export const REMEDIES: readonly string[] = [
   'Off by the same share everywhere: the printer’s scale. Print “fairlath printer sheet”, keep its measures with “printer set”, and print again with --printer.',
   'Off across one seam only: take that seam apart, set its register marks true and tape it again.',
   'One diagonal long and the other short: a seam is out of square; look at the register marks at both its ends.',
 ];
 
-/** Stations and landmarks in order, with the offset of each edge. */
 export const offsetRows = (part: Part, setting: Dimensions): string[][] =>
   offsetRowsOf(part, setting).map(({ station, side, offsets, marks }) => [
     lengthWithoutUnit(station, part.rule),
@@ -154,7 +145,7 @@ export const offsetHead = ({ edges, rule }: Part): string[] => [
   '',
 ];
 
-/** Which curve each run is, in one plain sentence; runs of one kind share theirs. */
+/** Runs of one kind share a sentence. */
 export function curveSentences(part: Part): string[] {
   const show = (mm: number): string => printedLength(mm, part.rule);
   const runs = new Map<string, string[]>();

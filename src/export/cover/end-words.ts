@@ -4,16 +4,13 @@ import type { Part } from '../../part/part.ts';
 import { cutCornerWords } from '../../shop/words/describe-ends.ts';
 import { typesetAngle } from '../../units/number-format.ts';
 
-/** Off the rule, without its unit. */
 type ShowEndLength = (mm: number) => string;
 
-/** The ends that are not cut square, of a part that has ends. */
 export const slantedEnds = ({ ends }: Pick<Part, 'ends'>): readonly PartEnd[] =>
   (ends ?? []).filter((end) => !isSquare(end));
 
 export const ANGLE_HEAD = ['end', 'miter', 'blade tilt', 'rake', 'splay', 'lean', 'sight line'] as const;
 
-/** What each end is set by, on the saw and as a stance; "square" for one that is. */
 export const angleRow = (end: PartEnd): string[] =>
   isSquare(end)
     ? [end.side, 'square', 'upright']

@@ -7,7 +7,7 @@ import { showFine, showPercent } from '../../units/number-format.ts';
 import { printedLength } from '../drawing/dimensions.ts';
 import type { PatternNotes } from './pattern-notes.ts';
 
-/** What the cover and the legend of a bending form say, with the line it springs back to beside it. */
+/** With the line that the wood springs back to. */
 export function formNotes(
   part: Part,
   edge: string,

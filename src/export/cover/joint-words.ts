@@ -1,7 +1,6 @@
 import { type Joint, jointOrigin, jointSize } from '../../job/joints/joint-kinds.ts';
 import type { ShowLength } from '../../units/fault.ts';
 
-/** What a joint is called: by its label, or by its kind. */
 export const jointName = ({ kind, label }: Joint): string => label ?? kind.replace('-', ' ');
 
 /** "at 5, out 1": from the reference end and the reference line. */

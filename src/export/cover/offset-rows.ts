@@ -3,16 +3,12 @@ import { cutEnds } from '../../part/ends/cut-ends.ts';
 import type { Landmark, Part, PartEdge } from '../../part/part.ts';
 import { type Dimensions, type Station, stationAt, stationSides } from '../drawing/dimensions.ts';
 
-/** One row of a printed table of offsets. */
 export interface OffsetRow extends Station {
-  /** What stands at this station; of ends those that a cut leaves short of where the edge was set out to. */
+  /** Ends only where a cut leaves the edge short of where it was set out to. */
   readonly marks: readonly Landmark[];
 }
 
-/**
- * Stations and landmarks in order, with the offset of each edge; a shoulder's station twice, its left side first.
- * @param edges those whose ends have rows where a cut leaves them short
- */
+/** Stations and landmarks in order; a shoulder's station twice, its left side first. */
 export function offsetRowsOf(
   part: Part,
   { stations, landmarks }: Dimensions,
@@ -49,12 +45,12 @@ const SAME_STATION_MM = 0.01;
 
 const isSame = (a: number, b: number): boolean => Math.abs(a - b) < SAME_STATION_MM;
 
-/** "apex", or "apex of back" where there are two edges; "left of shoulder". */
+/** "apex of back" where there are two edges. */
 export const landmarkNote =
   ({ edges }: Part, side?: EndSide) =>
   ({ what, edge }: Landmark): string =>
     `${landmarkName(what, side)}${edges.length > 1 ? ` of ${edge}` : ''}`;
 
-/** What a landmark is called in its row. */
+/** "left of shoulder". */
 export const landmarkName = (what: Landmark['what'], side: EndSide | undefined): string =>
   what === 'shoulder' && side ? `${side} of shoulder` : what;

@@ -2,14 +2,10 @@ import { isHanded } from '../../part/handedness.ts';
 import type { Part } from '../../part/part.ts';
 import type { Layout } from '../../tiling/layout.ts';
 
-/**
- * Whether the other one of a pair has a pattern of its own. A half pattern needs none: the part is alike left
- * and right, so that its mirror image is the part itself turned end for end.
- */
+/** A half pattern needs none: turned end for end, the part is its own mirror image. */
 export const needsMirrorImage = (part: Part): boolean =>
   part.pair === 'mirrored' && isHanded(part) && part.shape.type !== 'half';
 
-/** "Back leg, mirrored". */
 export const patternTitle = ({ name }: Part, { mirrored }: Pick<Layout, 'mirrored'>): string =>
   mirrored ? `${name}, mirrored` : name;
 
@@ -20,7 +16,6 @@ export const quantityWords = (part: Part): string =>
 const FACE_MARK_WORDS =
   'Copy the loop on to the face and the V on to the edge of every piece: two pieces laid face to face, their V marks together, are then mirror images all along.';
 
-/** How a pair, or a number of like parts, comes out of the paper. */
 export function pairWords(part: Part, layout: Layout): string[] {
   const { pair, shape } = part;
   if (pair === undefined) return [];

@@ -9,11 +9,9 @@ import { blankRow, fillColumns, headingRow, numberedSteps, paragraph, type TextR
 /** White beyond the end marks, mm: most printers reach that close, and A4 leaves no more beside 200 mm. */
 const EDGE_MM = 5;
 
-/** Where the line across lies, from the top, and where the line down begins, mm. */
 const ACROSS_MM = 26;
 const DOWN_MM = 40;
 
-/** Room for the line down and its words, left of the text, mm. */
 const DOWN_ROOM_MM = 32;
 
 /** Half an end mark, mm: long enough to lay a rule's edge against. */
@@ -21,15 +19,9 @@ const MARK_MM = 5;
 const LABEL_MM = 4;
 const RIGHT_WHITE_MM = 12.7;
 
-/** More pages of words than this would be a slip; the narrowest paper takes three. */
 const MAX_PAGES = 12;
 
-/**
- * A page with two long lines to measure, one along each side of the upright paper, and what to do with
- * the measures. The lines are drawn at their nominal length, uncorrected.
- *
- * @throws Fault `printer.no-room`
- */
+/** Two long lines to measure, drawn at their nominal length, uncorrected. @throws Fault `printer.no-room` */
 export function printerSheet(paper: Paper, nominal: number, typed: string): Page[] {
   validateLinesFit(paper, nominal);
   const { width } = paper;
@@ -80,7 +72,6 @@ function validateLinesFit(paper: Paper, nominal: number): void {
     );
 }
 
-/** A thin line with a square mark at either end. */
 function measuredLine(from: Point, to: Point): Item[] {
   const across = from.y === to.y;
   const mark = ({ x, y }: Point): Item =>

@@ -5,7 +5,7 @@ import { capitalize } from '../../units/number-format.ts';
 import { printedSize } from '../drawing/dimensions.ts';
 import type { PatternNotes } from './pattern-notes.ts';
 
-/** What a template's cover and legend say, with the part's own line beside the template's. */
+/** With the part's own line. */
 export function templateNotes(part: Part, { inside, warnings }: Template, cutter: Cutter): PatternNotes {
   const length = (mm: number): string => printedSize(mm, part.rule);
   const { guide, guideDiameter, bitDiameter, opening } = cutter;

@@ -5,16 +5,12 @@ import { LINE_SPACING, wrapText } from '../drawing/text-width.ts';
 /** A strip across a column that is not broken: a line of words, a row of a table. */
 export interface TextRow {
   readonly height: number;
-  /** Never the last in a column: a heading. */
   readonly withNext?: boolean;
-  /** White only: left out at the top of a column. */
   readonly blank?: boolean;
-  /** Drawn from the left top corner. */
   readonly draw: (left: number, top: number) => Item[];
 }
 
 const HEADING_MM = 4.4;
-/** Type of the cover's text, mm. */
 export const BODY_MM = 3.3;
 
 /** First baseline below a row's top, parts of the type size. */
@@ -39,7 +35,7 @@ export const bodyRow = (indent: number, text: string, before = ''): TextRow => (
   },
 });
 
-/** A paragraph broken to the column and kept together. */
+/** Broken to the width of the column (mm) and kept together. */
 export const paragraph = (text: string, width: number): TextRow[] => [
   ...keepTogether(wrapText(text, BODY_MM, width).map((line) => bodyRow(0, line))),
   blankRow(1),
@@ -50,7 +46,7 @@ export const keepTogether = (rows: readonly TextRow[]): TextRow[] =>
 
 const NUMBER_INDENT_MM = 5;
 
-/** Numbered steps, their numbers hanging. */
+/** Their numbers hang; width in mm. */
 export const numberedSteps = (texts: readonly string[], width: number): TextRow[] =>
   texts.flatMap((text, i) => [
     ...keepTogether(
@@ -61,7 +57,7 @@ export const numberedSteps = (texts: readonly string[], width: number): TextRow[
     blankRow(0.8),
   ]);
 
-/** Rows one below the other, from a left top corner. */
+/** One below the other from a left top corner, mm. */
 export function drawRows(rows: readonly TextRow[], left: number, top: number): Item[] {
   let y = top;
   return rows.flatMap((row) => {
@@ -71,10 +67,7 @@ export function drawRows(rows: readonly TextRow[], left: number, top: number): I
   });
 }
 
-/**
- * Rows set into columns, one after the other; what finds no room is handed back. A heading keeps its
- * rows, unless they are more than the tallest column holds.
- */
+/** A heading keeps its rows, unless they are more than the tallest column holds. */
 export function fillColumns(
   rows: readonly TextRow[],
   columns: readonly Box[],

@@ -7,13 +7,12 @@ import { polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, LINE_SPACING, textWidth } from '../drawing/text-width.ts';
 import { BODY_MM, type TextRow } from './text-columns.ts';
 
-/** So large at most is the small figure of an end, mm. */
 const MAX_WIDTH_MM = 40;
 const MAX_HEIGHT_MM = 20;
 const WHITE_MM = 1.5;
 const LINE_MM = BODY_MM * LINE_SPACING;
 
-/** The sawn end as it looks square on, small, its four sides measured: the marked face below. */
+/** The sawn end as it looks square on: the marked face below. */
 export function trueEndShapeRow(end: PartEnd, thickness: number, rule: Rule): TextRow {
   const corners = trueShape(end, thickness);
   const [a, b, c, d] = corners;

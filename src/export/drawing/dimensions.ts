@@ -14,11 +14,9 @@ import { graduationMm } from '../../units/graduation.ts';
 import { type Rule, showLength, showOnRule, showSize } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 
-/** What a maker would tick along the part: worked out once, drawn on the sheets and on the cover. */
 export interface Dimensions {
   readonly stations: readonly Station[];
   readonly landmarks: readonly Landmark[];
-  /** In the order of the job, which numbers them. */
   readonly joints: readonly Joint[];
   readonly foldTabs: readonly FoldTab[];
 }
@@ -34,7 +32,7 @@ export interface Station {
 /** So many stations fill a cover's column and stand three or four to a sheet. */
 const MAX_PRINTED_STATIONS = 12;
 
-/** The dimensions of a part: its stations with the offsets of every edge. */
+/** With about `mostStations` stations. */
 export function dimensionsOf(part: Part, mostStations = MAX_PRINTED_STATIONS): Dimensions {
   const [from, to] = stationRange(part.edges);
   const end = part.shape.type === 'half' ? part.shape.centre[0].x : to;
@@ -55,7 +53,7 @@ export const stationAt = (part: Part, station: number): Station => ({
   ),
 });
 
-/** A station, or where an edge has a shoulder there its two sides. */
+/** Of a shoulder's station both sides. */
 export function stationSides(part: Part, station: number): Station[] {
   const beside = part.edges.map((edge) =>
     isCutOff(cutEnds(part, edge), station) ? [] : offsetsBeside(edge, station),
@@ -83,10 +81,10 @@ export const offsetText = (mark: Pick<Landmark, 'at' | 'to'>, show: ShowLength):
     .map(({ y }) => show(y))
     .join(' to ');
 
-/** A length as printed: off the maker's rule, with its unit, real fractions and a real minus. */
+/** A length as printed: with its unit, real fractions and a real minus. */
 export const printedLength = (mm: number, rule: Rule): string => typesetLength(showLength(mm, rule));
 
-/** The same without its unit, for tables that name it once. */
+/** The same for tables that name the unit once. */
 export const lengthWithoutUnit = (mm: number, rule: Rule): string => typesetLength(showOnRule(mm, rule));
 
 /** "± 1⁄16 in": rounded up to the rule's finest mark, for less cannot be read. */
@@ -95,10 +93,10 @@ export function toleranceText(mm: number, rule: Rule): string {
   return `± ${printedLength(Math.max(1, Math.ceil(mm / mark - 1e-9)) * mark, rule)}`;
 }
 
-/** A size that is bought, as printed: "1⁄2 in", "12.7 mm". */
+/** "1⁄2 in", "12.7 mm": a size that is bought, as printed. */
 export const printedSize = (mm: number, rule: Rule): string => typesetLength(showSize(mm, rule));
 
-/** The finest mark of a rule: "1⁄32 in", "0.5 mm". */
+/** "1⁄32 in", "0.5 mm": the finest mark of a rule, as printed. */
 export const graduationText = (rule: Rule): string => printedLength(graduationMm(rule), rule);
 
 const typesetLength = (shown: string): string => typesetFractions(shown).replace(/^-/, '−');

@@ -2,7 +2,7 @@
 const UNITS = [1, 2, 2.5, 3, 4, 5, 6, 8] as const;
 const TENS = [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8] as const;
 
-/** The largest usual scale that is no larger than asked, as a factor; as much over 1 for small parts. */
+/** The largest usual scale that is no larger than asked; as much over 1 for small parts. */
 export function standardScale(most: number): number {
   const least = (1 / most) * (1 - 1e-9);
   const decade = 10 ** Math.floor(Math.log10(least));

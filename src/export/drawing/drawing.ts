@@ -3,10 +3,7 @@ import type { Point } from '../../curves/geometry/point.ts';
 import type { LineRole } from '../../part/part-lines.ts';
 import type { PrinterStretch } from '../../tiling/paper/printer-scale.ts';
 
-/**
- * A page to draw, before any file format: strokes and words at true size, mm from the page's lower
- * left corner, y up. Each writer (PDF, SVG, the screen) draws the same list into its own sink.
- */
+/** Strokes and words at true size, mm from the page's lower left corner, y up; each writer draws the same list. */
 export interface Drawing {
   readonly width: number;
   readonly height: number;
@@ -15,7 +12,6 @@ export interface Drawing {
 
 export type Item = Stroke | Words | Clip;
 
-/** What a line means; `LINE_LOOKS` says how it looks. */
 export type LineStyle =
   | 'cut' // the finished line
   | 'saw' // the line to saw to
@@ -33,7 +29,6 @@ export type LineStyle =
   | 'rule' // scale bars, frames, the grain arrow
   | 'map'; // the sheets on the assembly map
 
-/** How the lines of a part are drawn, each by what it is for. */
 export const LINE_STYLES: Readonly<Record<LineRole, LineStyle>> = {
   finished: 'cut',
   saw: 'saw',
@@ -43,7 +38,6 @@ export const LINE_STYLES: Readonly<Record<LineRole, LineStyle>> = {
 };
 
 export interface LineAppearance {
-  /** mm */
   readonly width: number;
   /** Lengths drawn and left out in turn, mm; none: solid. */
   readonly dash?: readonly number[];
@@ -77,36 +71,30 @@ export const LINE_APPEARANCES: Readonly<Record<LineStyle, LineAppearance>> = {
 /** What is kept apart in a full-size drawing, so that a machine can be given some of it. */
 export type LayerName = 'board' | 'cut' | 'saw' | 'parallel' | 'joints' | 'marks' | 'text';
 
-/** What a writer that knows layers and names does with an item; the others draw it all the same. */
 interface OnLayer {
   readonly layer?: LayerName;
-  /** What the line is, for whoever points at it. */
   readonly title?: string;
 }
 
 export interface Stroke extends OnLayer {
   readonly type: 'stroke';
   readonly style: LineStyle;
-  /** Contiguous segments; `closed` joins the last to the first. */
   readonly path: readonly Segment[];
   readonly closed?: boolean;
   readonly filled?: boolean;
 }
 
-/** One line of words, in Source Sans 3. */
 export interface Words extends OnLayer {
   readonly type: 'words';
   readonly text: string;
   /** The baseline's anchor point. */
   readonly at: Point;
-  /** Type size, mm. */
   readonly size: number;
   readonly anchor: 'start' | 'middle' | 'end';
   /** Turned counter-clockwise, radians. */
   readonly turn?: number;
 }
 
-/** Items drawn only inside a rectangle: what lies on one sheet. */
 export interface Clip {
   readonly type: 'clip';
   readonly left: number;
@@ -116,7 +104,6 @@ export interface Clip {
   readonly items: readonly (Stroke | Words)[];
 }
 
-/** A page and the name readers show for it: "cover", "A1". */
 export interface Page {
   readonly name: string;
   readonly drawing: Drawing;

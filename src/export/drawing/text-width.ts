@@ -1,9 +1,6 @@
 import { keepMeasuresTogether, NO_BREAK } from '../../units/typeset.ts';
 
-/**
- * Widths of Source Sans 3 Regular, thousandths of the type size, from space to tilde: words are set
- * before any writer has opened the font. A test compares them with the font file.
- */
+/** Source Sans 3 Regular from space to tilde, thousandths of the type size; a test compares them with the font. */
 const WIDTHS = [
   200, 289, 426, 497, 497, 824, 609, 249, 303, 303, 418, 497, 249, 311, 249, 350, 497, 497, 497, 497, 497,
   497, 497, 497, 497, 497, 249, 249, 497, 497, 497, 425, 847, 543, 588, 571, 615, 527, 494, 617, 652, 263,
@@ -27,10 +24,7 @@ export const CAP_HEIGHT = 0.66;
 /** Distance from one baseline to the next, parts of the type size. */
 export const LINE_SPACING = 1.32;
 
-/**
- * How much wider words run in the widest of the usual fonts without serifs, its figures 0.636 of the size against
- * 0.497: an SVG is shown in whatever font its reader has.
- */
+/** The widest usual sans-serif font: an SVG is shown in whatever font its reader has. */
 export const WIDEST_FONT_FACTOR = 1.28;
 
 /** How wide words run, mm; never less than they do, for figures in fractions are set narrower. */
@@ -45,10 +39,9 @@ export function textWidth(text: string, size: number): number {
   return (width / 1000) * size;
 }
 
-/** Any white space but the no-break one, which trims like the rest. */
 const BREAKABLE_SPACE = /[^\S\u00a0]+/;
 
-/** Words broken into lines no wider than `width`, never within a number or at a no-break space; a word wider than that is cut. */
+/** Words broken into lines, never within a number or at a no-break space; a word too wide is cut. */
 export function wrapText(text: string, size: number, width: number): string[] {
   const lines: string[] = [];
   let line = '';
@@ -66,7 +59,6 @@ export function wrapText(text: string, size: number, width: number): string[] {
   return broken.map((one) => one.replaceAll(NO_BREAK, ' '));
 }
 
-/** Between letters only; where not even one fits, each stands alone. */
 function splitLongWord(word: string, size: number, width: number): string[] {
   const pieces: string[] = [];
   let piece = '';
@@ -79,7 +71,7 @@ function splitLongWord(word: string, size: number, width: number): string[] {
   return [...pieces, piece];
 }
 
-/** Words shortened with an ellipsis where they run wider than `width`. */
+/** With an ellipsis where the words run wider than `width` mm. */
 export function truncateToWidth(text: string, size: number, width: number): string {
   if (textWidth(text, size) <= width) return text;
   let kept = text;
@@ -87,5 +79,4 @@ export function truncateToWidth(text: string, size: number, width: number): stri
   return `${kept.trimEnd()}…`;
 }
 
-/** Some letters are two characters long, and half of one is none. */
 const LAST_LETTER = /.$/su;

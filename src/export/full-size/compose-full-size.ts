@@ -15,7 +15,6 @@ import { CURVE_FIT_MM, type FullLine, type FullSize, fullLine, usedLayers } from
 import { markLabels, markLines, partTitleWords } from './full-size-marks.ts';
 
 export interface FullSizeOptions {
-  /** These layers only. */
   readonly only?: readonly LayerName[];
   /** A further line at this distance from the finished one, mm: positive outside, where the saw line runs. */
   readonly parallel?: number;
@@ -35,7 +34,7 @@ export function fullSize(part: Part, { only, parallel, mirror }: FullSizeOptions
   return selectLayers({ name: part.name, lines, words, copies: [copy] }, only);
 }
 
-/** All lines of a part, with a parallel where one is asked for. */
+/** With a parallel at a distance, mm, where one is asked for. */
 export const fullSizeLines = (part: Part, parallel?: number): FullLine[] => [
   ...markLines(part),
   ...layoutLines(part),
@@ -44,10 +43,7 @@ export const fullSizeLines = (part: Part, parallel?: number): FullLine[] => [
   ...partFullLines(part, ['saw', 'finished']),
 ];
 
-/**
- * These layers of a drawing; all of them where none are named.
- * @throws Fault `draw.parallel-left-out`, `draw.nothing` where they hold nothing
- */
+/** @throws Fault `draw.parallel-left-out`, `draw.nothing` where the layers hold nothing */
 export function selectLayers(full: FullSize, only: FullSizeOptions['only']): FullSize {
   if (!only) return full;
   if (!only.includes('parallel') && full.lines.some(({ layer }) => layer === 'parallel'))
@@ -81,7 +77,6 @@ const LAYERS: Readonly<Record<FullSizeRole, Pick<FullLine, 'layer' | 'title'>>> 
   chord: { layer: 'marks', title: 'Chord' },
 };
 
-/** The lines of a part with these roles; the saw line as finely fitted as a full size is drawn. */
 const partFullLines = (part: Part, roles: readonly FullSizeRole[]): FullLine[] =>
   partLines(part, roles).map(({ role, pieces, closed }) =>
     fullLine({

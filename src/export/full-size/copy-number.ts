@@ -10,17 +10,15 @@ import { textWidth } from '../drawing/text-width.ts';
 import { boxesAlongLines, isFree, type OccupiedSpace } from '../labels/free-space.ts';
 import { jointLines } from '../sheets/joint-marks.ts';
 
-/** What is written on a copy: its number, and whether it is the other hand, where the hands differ. */
+/** "2 mirrored" where a copy is turned over and that makes a difference. */
 export const copyNumber = (part: Part, { over }: Copy, number: number): string =>
   over && isHanded(part) ? `${number} mirrored` : String(number);
 
-/** Where along a part a number is tried, in shares of its length: in its middle first. */
 const STATION_SHARES = Array.from(
   { length: 37 },
   (_, i) => 0.5 + (i % 2 === 0 ? -1 : 1) * Math.ceil(i / 2) * 0.025,
 );
 
-/** Smaller letters are tried, too, in shares of the size wished for. */
 const SIZE_SHARES = [1, 0.7, 0.5, 0.35];
 
 export interface TextPlacement {

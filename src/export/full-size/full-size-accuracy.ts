@@ -4,11 +4,9 @@ import { paramCurve } from '../../curves/geometry/evaluate.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { CURVE_FIT_MM, type DrawnLine, type FullLine } from './full-size.ts';
 
-/** What a file draws: how much of what kind, and how true. */
 export interface FullSizeFigures {
   readonly lines: number;
   readonly arcs: number;
-  /** Cubic curves. */
   readonly curves: number;
   /** The farthest anything drawn lies off the line meant, mm: measured on what is drawn. */
   readonly worst: number;
@@ -18,7 +16,6 @@ const SAMPLES_PER_SEGMENT = 24;
 
 const SAMPLE_PARAMETERS = Array.from({ length: SAMPLES_PER_SEGMENT + 1 }, (_, i) => i / SAMPLES_PER_SEGMENT);
 
-/** The figures of some lines in all their copies, drawn as arcs or as curves. */
 export const measureDrawnLines = (drawn: readonly DrawnLine[], as: 'arcs' | 'curves'): FullSizeFigures =>
   totalFigures(
     drawn.map(({ line, copies: { length: times } }) => {

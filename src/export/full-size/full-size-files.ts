@@ -49,10 +49,7 @@ function lineStrokes({ line, copies }: DrawnLine): Stroke[] {
   }));
 }
 
-/**
- * That one PDF page holds it.
- * @throws Fault `draw.page-too-long`
- */
+/** @throws Fault `draw.page-too-long` where one PDF page does not hold the drawing */
 export function assertFitsPdfPage({ width, height }: Drawing): void {
   if (Math.max(width, height) <= MAX_PAGE_MM) return;
   throw new Fault(
@@ -63,15 +60,12 @@ export function assertFitsPdfPage({ width, height }: Drawing): void {
   );
 }
 
-/** A part at full size as DXF, or all that lie on a board. */
 export const fullSizeDxf = (part: Part, full: FullSize, as: { unit: Unit; splines: boolean }): string =>
   writeDxf(full, { ...as, about: [...describeFullSize(part), `Lengths in ${as.unit}.`] });
 
-/** The same as SVG, for a machine: `drawing` is its page (`fullSizePage`). */
 export const fullSizeSvg = (part: Part, { name }: FullSize, drawing: Drawing): string =>
   writeSvg(drawing, name, { bare: true, about: describeFullSize(part).join(' ') });
 
-/** What such a file says of itself, a sentence each. */
 const describeFullSize = (part: Part): string[] => [
   `${part.name}, full size.`,
   `Curves within ${FIT_MM} mm of the exact line: ${curveKindWords(part)}.`,

@@ -45,7 +45,7 @@ export function markLines(part: Part): FullLine[] {
   });
 }
 
-/** Each mark's name, station and offset, where it covers no line. */
+/** Each name, station and offset where it covers no line. */
 export function markLabels(part: Part): Words[] {
   const scale = letterScale(part);
   const size = LETTER_SIZE_MM * scale;

@@ -13,7 +13,7 @@ import { copyNumber, placeTextInWood } from './copy-number.ts';
 import { type FullLine, type FullSize, fullLine } from './full-size.ts';
 import { letterScale, NAME_SIZE_MM, overallSizeWords, titleWords } from './full-size-marks.ts';
 
-/** As of a full size; the hands of a pair are the nesting's own. */
+/** A nesting decides by itself which copies are mirrored. */
 export interface OnBoardOptions extends Omit<FullSizeOptions, 'mirror'> {
   /** Which of the boards, from 1. */
   readonly board: number;

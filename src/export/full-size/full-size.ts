@@ -41,16 +41,13 @@ interface Background {
 interface LineMeaning {
   readonly layer: Exclude<LayerName, 'text'>;
   readonly style: LineStyle;
-  /** What the line is, in the maker's words. */
   readonly title: string;
   /** Contiguous; a parallel lies within CURVE_FIT_MM of the true line, any other line is the true line. */
   readonly exact: readonly Piece[];
   readonly closed: boolean;
 }
 
-/** A line with the two forms that files draw. */
 export interface FullLine extends LineMeaning {
-  /** Within CURVE_FIT_MM of `exact`, with cubics for its curves. */
   readonly path: readonly Segment[];
   /** Within ARC_FIT_MM of `exact`, as lines and arcs; fitted on the first call, as only a DXF needs them. */
   readonly arcs: () => readonly BulgedArc[];
@@ -80,11 +77,9 @@ function drawnGroups({ background, lines, words, copies }: FullSize, [x, y]: Tra
   return groups.map((group) => ({ ...group, copies: group.copies.map((copy) => translate(copy, x, y)) }));
 }
 
-/** All lines of a drawing, moved right and up in mm; the background's first. */
 export const drawnLines = (full: FullSize, by: Translation = [0, 0]): DrawnLine[] =>
   drawnGroups(full, by).flatMap(({ lines, copies }) => lines.map((line) => ({ line, copies })));
 
-/** All words of a drawing, moved right and up in mm. */
 export const drawnWords = (full: FullSize, by: Translation = [0, 0]): Words[] =>
   drawnGroups(full, by).flatMap(({ words, copies }) =>
     copies.flatMap((copy) => words.map((each) => transformWords(copy, each))),
@@ -97,7 +92,6 @@ export function usedLayers(full: FullSize): LayerName[] {
   return LAYER_ORDER.filter((layer) => used.has(layer));
 }
 
-/** Words on one copy, readable even where the part is mirrored. */
 function transformWords(copy: Affine, words: Words): Words {
   const [a, b, c, d] = copy;
   const turn = words.turn ?? 0;

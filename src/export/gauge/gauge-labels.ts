@@ -5,24 +5,21 @@ import { lengthWithoutUnit } from '../drawing/dimensions.ts';
 import { textWidth } from '../drawing/text-width.ts';
 import { spreadLabels } from '../labels/spread-labels.ts';
 
-/** Type of a gauge's labels, mm: what it is, where it is, what to read. The last is read at arm's length. */
+/** Type sizes; the offset is read at arm's length. */
 export const WHAT_MM = 2.8;
 export const STATION_MM = 3.2;
 export const OFFSET_MM = 4.2;
 
-/** White between neighbouring labels, mm. */
 const WHITE_MM = 1.6;
 
 /** The box for the figure as measured: a pencil needs so much for "2 19/32", mm. */
 export const BOX_MM = { width: 19, height: 8 } as const;
 
-/** A label turned upright takes so much of the stick, mm: one line of the larger type. */
 export const TURNED_MM = 6;
 
-/** How the labels of a gauge stand: along the stick while they find room, else upright, else not all. */
+/** Labels stand along the stick while they find room, then upright, then at every so many stations. */
 export interface GaugeLabelStyle {
   readonly turned: boolean;
-  /** Every so many plain stations have a label; the other ticks stand bare. */
   readonly every: number;
 }
 
@@ -55,17 +52,15 @@ const gaugeLabelWidth = ({ what, station, offset }: GaugeLabel): number =>
     textWidth(offset, OFFSET_MM),
   );
 
-/** How far a label runs once it is turned, its box left out, mm. */
 export const turnedLength = (label: GaugeLabel): number =>
   textWidth(turnedStation(label), STATION_MM) + 2 + textWidth(label.offset, OFFSET_MM);
 
 export const turnedStation = ({ what, station }: GaugeLabel): string =>
   what === '' ? station : `${what} ${station}`;
 
-/** Two stations this near, as a share of their spacing, are one: the rounding of their multiples. */
+/** The rounding of a spacing's multiples, as a share of the spacing. */
 const SAME_SHARE = 1e-6;
 
-/** Those of a strip's ticks that have a label: all landmarks, and the stations at every so many spacings. */
 export const labelledTicks = (
   { ticks, spacing }: GaugeStrip,
   { every }: GaugeLabelStyle,
@@ -75,13 +70,12 @@ export const labelledTicks = (
     return every === 1 || what !== 'station' || Math.abs(steps - Math.round(steps)) < SAME_SHARE;
   });
 
-/** How many spacings from label to label, to try in turn: what is told at a glance on such a rule. */
 export const LABEL_STEPS: Readonly<Record<Unit, readonly number[]>> = {
   in: [1, 2, 4, 8, 16, 32, 64, 128, 1024],
   mm: [1, 2, 5, 10, 20, 50, 100, 1000],
 };
 
-/** Middles of the labels of some ticks between two places of the stick; undefined without room for all. */
+/** Undefined where there is no room for all between two places of the stick, mm. */
 export const labelMiddles = (
   labels: readonly GaugeLabel[],
   { turned }: GaugeLabelStyle,

@@ -41,22 +41,18 @@ export interface PlacedStrip {
   readonly strip: GaugeStrip;
   readonly top: number;
   readonly bottom: number;
-  /** The working edge, which goes flush with the stick's edge: the strip's top, or its bottom for a line that lies below. */
+  /** Flush with the stick's edge: the strip's top, or its bottom for a line that lies below. */
   readonly edge: number;
-  /** Which way offsets are measured from it. */
   readonly out: 1 | -1;
 }
 
-/** Below the working edge: the ticks, the lines that lead to the labels, the first words, mm. */
 export const TICK_MM = 6;
 export const LEAD_MM = 10;
 const WORDS_MM = 12.6;
-/** From the labels' words to the box, and from the box to the strip's end, where it says what it is. */
 export const BOX_GAP_MM = 2;
 export const BAND_MM = 11;
 const STRIP_GAP_MM = 8;
 
-/** Along a turned label there is room to write upright beside it. */
 export const TURNED_BOX_MM = 18;
 
 /** A register mark and its white take 13 mm: lines so near each other keep them out of a strip. */
@@ -65,14 +61,9 @@ const GUARD_LINE_MM = 11;
 /** A label keeps this far from the ends of its strip and from where sheets are cut, mm. */
 const CUT_WHITE_MM = 1.2;
 
-/** How far the words of flat labels go down: what, station, offset. */
 export const FLAT_WORDS_MM = 22.4;
 
-/**
- * Laid over the fewest sheets in one row, not turned. Labels stand along the stick, or upright where their
- * ticks are too close for that, or upright at every so many stations.
- * @throws Fault as `layOut`, and `gauge.nothing-to-read` when there is no strip
- */
+/** The strips over the fewest sheets in one row, with the fullest labels that find room. */
 export function layOutGauge(gauge: Gauge, options: Omit<LayOutOptions, 'turn'>): LaidGauge {
   if (gauge.strips.length === 0)
     throw new Fault(
@@ -153,13 +144,11 @@ function gaugeLinesToTile({ part, from }: Gauge, placed: readonly PlacedStrip[])
   };
 }
 
-/** Round a strip, the working edge first. */
 export function stripOutline({ strip: { from, to }, top, bottom, edge }: PlacedStrip) {
   const far = edge === top ? bottom : top;
   return polygon([point(from, edge), point(to, edge), point(to, far), point(from, far)]);
 }
 
-/** What of a strip a sheet keeps once it is trimmed. */
 export function stripRangeOnSheet(
   { cell, toSheet }: Sheet,
   { from, to }: GaugeStrip,
@@ -168,7 +157,7 @@ export function stripRangeOnSheet(
   return [Math.max(from, cell.left - shift), Math.min(to, cell.right - shift)];
 }
 
-/** The labels of a strip that stand on a sheet, and their middles. */
+/** The labels on a sheet, and their middles where there is room for all. */
 export function stripLabelsOn(
   { part, style }: Pick<LaidGauge, 'part' | 'style'>,
   { strip, out }: PlacedStrip,

@@ -52,7 +52,6 @@ export function gaugePage(gauge: LaidGauge, sheet: Sheet): Page {
   ]);
 }
 
-/** A sheet of strips alone: nothing on it has a label that must be placed. */
 function gaugeSheet({ part, layout, placed }: LaidGauge, sheet: Sheet): LabelledSheet {
   const context: SheetContext = {
     part: { ...part, name: `Gauge: ${part.name}` },
@@ -71,12 +70,10 @@ function gaugeSheet({ part, layout, placed }: LaidGauge, sheet: Sheet): Labelled
   return { ...context, space, stationAnchors: [], jointAnchors: [] };
 }
 
-/** A strip's own frame on a sheet: the station, and how far from the working edge into the strip, mm. */
 interface StripFrame {
   readonly at: (station: number, down: number) => Point;
   /** The baseline of words that take the strip from one depth to a deeper one. */
   readonly baseline: (from: number, to: number) => number;
-  /** Whether the strip's far end is above its working edge. */
   readonly flipped: boolean;
 }
 
@@ -88,7 +85,6 @@ function stripFrame(view: SheetContext, { edge, out }: PlacedStrip): StripFrame 
   };
 }
 
-/** A strip as this sheet shows it: every tick, and the labels whose ticks the sheet keeps. */
 function drawStrip(gauge: LaidGauge, view: SheetContext, placed: PlacedStrip): (Stroke | Words)[] {
   const { strip } = placed;
   const frame = stripFrame(view, placed);
@@ -156,7 +152,6 @@ const readingBox = ({ at }: StripFrame, left: number, top: number, right: number
 const HEAD_MM = 2.2;
 const ARROW_MM = 9;
 
-/** Along the strip's lower end: which end it starts from, what it is, how to read it and what is good. */
 function stripBand(
   gauge: LaidGauge,
   { sheet, layout }: SheetContext,
@@ -196,7 +191,6 @@ function stripBand(
   ];
 }
 
-/** To station 0, the tip on it. */
 function startArrow({ at }: StripFrame, down: number): Stroke[] {
   const tip = at(0.4, down);
   const barb = (side: 1 | -1): Point => at(HEAD_MM, down + (side * HEAD_MM) / 2);

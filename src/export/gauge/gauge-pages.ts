@@ -23,7 +23,6 @@ export function* composeGauge(gauge: LaidGauge, cover: boolean): Generator<Page>
   for (const sheet of gauge.layout.sheets) yield gaugePage(gauge, sheet);
 }
 
-/** The pages' names in order. */
 export const gaugePageNames = (gauge: LaidGauge, cover: boolean): string[] => [
   ...(cover ? gaugeCover(gauge).map(({ name }) => name) : []),
   ...gauge.layout.sheets.map(({ name }) => name),

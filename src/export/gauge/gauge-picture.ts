@@ -16,7 +16,6 @@ const LINE = [point(4, 24), point(26, 42), point(54, 42), point(80, 21)] as cons
 const SHOWN_MM = 40.6;
 const RISE_MM = 37;
 
-/** How the offset is measured: the stick along its line, a rule square off it to the edge. */
 export const gaugePicture = (gauge: LaidGauge): Block => ({
   width: WIDTH_MM,
   height: HEIGHT_MM,

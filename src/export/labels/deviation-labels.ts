@@ -9,13 +9,9 @@ import { SCREEN_FONT, widthInFont } from './place-labels.ts';
 
 const LABEL_MM = SCREEN_FONT.size;
 
-/** A reading, and the tip of its tooth in the picture. */
 type ReadingAtTip = Deviation & { readonly tip: Point };
 
-/**
- * Beyond the tips of what stands out of the band, the worst first: in full, "1/16 proud", or by the bare length
- * where there is less room; above or below the tip, or beside it; on no other and not on the line of the tips.
- */
+/** Beyond the tips outside the tolerance (mm), the worst first: "1/16 proud", or the bare length. */
 export function deviationLabels(
   readings: readonly Deviation[],
   tips: readonly Point[],
@@ -43,7 +39,6 @@ export function deviationLabels(
 /** Over the tip, or to its right or left, by halves of the label's width. */
 const SIDEWAYS_STEPS = [0, 1, -1];
 
-/** What may stand at a tip, and where, the best first. */
 function labelCandidates({ tip, ...each }: ReadingAtTip, inFull: boolean, rule: Rule) {
   const full = deviationText(each, rule);
   const texts = inFull ? [full] : [full, full.slice(0, full.lastIndexOf(' '))];
@@ -66,7 +61,6 @@ const pointBeyondTip = ({ x, y }: Point, off: number): Point => ({
   y: off > 0 ? y + LABEL_MM : y - LABEL_MM * 1.7,
 });
 
-/** "1/16 proud"; the side is the picture's own to show. */
 function deviationText({ proud }: Deviation, rule: Rule): string {
   return `${typesetFractions(readOnRule(Math.abs(proud), rule).text)} ${proud > 0 ? 'proud' : 'shy'}`;
 }

@@ -3,7 +3,7 @@ import { type Chord, FLATTEN_MM } from '../../curves/geometry/flatten.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import type { Item } from '../drawing/drawing.ts';
 
-/** The rectangle that words and bars may fill, and the boxes in it that already hold something, mm. */
+/** A rectangle, and the boxes in it that already hold something, mm. */
 export interface OccupiedSpace {
   readonly area: Box;
   /** Grows as things are placed. */
@@ -12,7 +12,6 @@ export interface OccupiedSpace {
   readonly lineBoxes?: ReadonlySet<Box>;
 }
 
-/** Something to place whole: words, an arrow, a table. Sizes in mm. */
 export interface Block {
   readonly width: number;
   readonly height: number;
@@ -28,7 +27,7 @@ const STEP_MM = 2.5;
 /** A slanting line is covered by a row of boxes no thicker than this, mm: thinner ones free no more space. */
 const MAX_BOX_THICKNESS_MM = 3;
 
-/** Boxes that hold lines, with white on both sides, mm. */
+/** Boxes that hold lines, with white (mm) on both sides. */
 export const boxesAlongLines = (lines: readonly Chord[], white: number): Box[] =>
   lines.flatMap(({ from, to }) => {
     const [dx, dy] = [to.x - from.x, to.y - from.y];
@@ -50,10 +49,7 @@ export const boxesAlongLines = (lines: readonly Chord[], white: number): Box[] =
 export const isFree = (space: OccupiedSpace, { left, right, bottom, top }: Box): boolean =>
   isCornerFree(space, left, bottom, right - left, top - bottom);
 
-/**
- * Whether a block is free by its lower left corner. This runs thousands of times a sheet, so it allocates nothing. A
- * box that blocks one place mostly blocks the next one as well, so it moves forward in the list.
- */
+/** This runs thousands of times a sheet, so it allocates nothing, and a box that blocks moves forward in the list. */
 function isCornerFree(
   { area, occupied }: OccupiedSpace,
   left: number,
@@ -115,7 +111,6 @@ export function boxesBeside(beside: Box, width: number, height: number, distance
   return corners.map((corner) => boxAt(corner, width, height));
 }
 
-/** From low to high in steps, and high itself; none where a block has no room. */
 function steps(low: number, high: number): number[] {
   if (high < low - ROUNDING_MM) return [];
   const count = Math.floor((high - low) / STEP_MM) + 1;
@@ -158,7 +153,7 @@ export function nearestFree(
   return best && boxAt(best, width, height);
 }
 
-/** Draws a block at the free place nearest to a wished lower left corner, and reserves it. Undefined without room. */
+/** Draws a block at the free place nearest to a wished lower left corner, and reserves it. */
 export function placeNear(space: OccupiedSpace, wished: Point, block: Block): Item[] | undefined {
   const box = nearestFree(space, wished, block.width, block.height);
   if (!box) return undefined;

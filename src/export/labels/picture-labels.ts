@@ -24,16 +24,14 @@ import {
   textBlock,
 } from './place-labels.ts';
 
-/** White round a label, mm. */
 const WHITE_MM = 0.8;
-/** Half the tick at an apex or a join, and the radius of the ring round a nail or point, mm. */
+/** Half a tick, and the radius of the ring round a nail or point. */
 const TICK_MM = 2.5;
 const RING_MM = 1.2;
-/** The wished distance of a label from its landmark, and the largest one with a leader, mm. */
+/** From a landmark to its label; the longest leader. */
 const PREFERRED_DISTANCE_MM = 3;
 const MAX_LEADER_MM = 30;
 
-/** Landmarks with their stations and offsets, and joints, where they cover neither a line nor a comb. */
 export function pictureLabels(view: PictureView, combs: readonly DrawnTooth[][], area: Box): Item[] {
   const { part, path } = view;
   const lines = flatten(path([...finishedLine(part.shape), ...part.saw]));
@@ -45,7 +43,6 @@ export function pictureLabels(view: PictureView, combs: readonly DrawnTooth[][],
   ];
 }
 
-/** The space of a picture in which some lines are drawn. */
 export function pictureSpace({ part, path }: PictureView, area: Box, drawn: readonly Chord[]): LabelSpace {
   const occupied = boxesAlongLines(drawn, WHITE_MM);
   const lines = flatten(path(finishedLine(part.shape)));
@@ -58,7 +55,7 @@ const lineBlock = (text: string, font: LabelFont, padding: number): LabelBlock =
   white: { x: font.size / 2, y: 0 },
 });
 
-/** Landmarks with their signs and, as far as there is room, the labels of the first `maxLabels`; ends have neither. */
+/** Landmarks with their signs, and the labels of the first `maxLabels` that find room; ends have neither. */
 export function pictureLandmarkLabels(
   view: PictureView,
   landmarks: readonly Landmark[],
@@ -125,7 +122,7 @@ const candidatesNear =
 const jointChordsOf = ({ part, path }: PictureView, joint: PictureView['part']['joints'][number]): Chord[] =>
   jointLines(part, joint).flatMap((one) => flatten(path(one.path)));
 
-/** Every joint with its number, and its name where there is room. */
+/** Every number, with its name where there is room. */
 export function pictureJointLabels(view: PictureView, space: LabelSpace, font: LabelFont): Item[] {
   const { part, path } = view;
   const joints = part.joints.map((joint) => {
@@ -143,10 +140,7 @@ export function pictureJointLabels(view: PictureView, space: LabelSpace, font: L
   return placeLabels({ ...space, anchors }, labels);
 }
 
-/**
- * A comb without the teeth that are close to another: hundreds of short pieces have more of them than a picture shows.
- * The teeth that stay are less than twice the white apart wherever one is left out, so that their white covers it.
- */
+/** Hundreds of short pieces have more teeth than a picture shows; those that stay cover the rest with their white. */
 function thinComb(comb: readonly DrawnTooth[]): DrawnTooth[] {
   const thin: DrawnTooth[] = [];
   for (const one of comb) {
@@ -157,7 +151,6 @@ function thinComb(comb: readonly DrawnTooth[]): DrawnTooth[] {
   return thin;
 }
 
-/** What combs cover: their outer lines and some of their teeth. */
 const combChords = (combs: readonly DrawnTooth[][]): Chord[] =>
   combs
     .map(thinComb)

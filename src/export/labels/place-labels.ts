@@ -18,7 +18,6 @@ import {
   type OccupiedSpace,
 } from './free-space.ts';
 
-/** A label farther than this, mm, from its anchor has a leader: two lines of its own type. */
 export const MAX_DISTANCE_WITHOUT_LEADER_MM = 6;
 /** A label this much nearer, mm, to another anchor is taken for that one's. */
 const MISTAKEN_MARGIN_MM = 0.5;
@@ -28,19 +27,16 @@ const LEADER_WHITE_MM = 0.8;
 const MAX_LEADERS_TRIED = 40;
 /** A leader leans at most 60° off the normal of the part's line: a flatter one reads as that line. */
 const MIN_LEADER_COSINE = 0.5;
-/** Distances from an anchor to its label, mm: with a leader farther than without. */
 const DISTANCES_WITH_LEADER_MM = [...BESIDE_MM, 20, 28];
 
-/** What labels are set in: the size of their type, mm, and how much wider than our own font the words may run. */
+/** Type size, mm, and how much wider than our own font the words may run. */
 export interface LabelFont {
   readonly size: number;
   readonly widthFactor: number;
 }
 
-/** A picture is an SVG, shown in whatever font its reader has. */
 export const SCREEN_FONT: LabelFont = { size: 3, widthFactor: WIDEST_FONT_FACTOR };
 
-/** How wide words may run, mm. */
 export const widthInFont = (text: string, { size, widthFactor }: LabelFont): number =>
   textWidth(text, size) * widthFactor;
 
@@ -54,10 +50,8 @@ export interface LabelStyle extends LabelFont {
   readonly lineHeight?: number;
 }
 
-/** The labels of a sheet. */
 export const SHEET_LABEL: LabelStyle = { size: 3.2, widthFactor: 1, padding: 1, baseline: 0.85 };
 
-/** Lines of words, centered one under the other. */
 export const textBlock = (lines: readonly string[], style: LabelStyle): Block => ({
   width: Math.max(...lines.map((line) => widthInFont(line, style))) + style.padding,
   height: lines.length * (style.lineHeight ?? LINE_SPACING) * style.size,
@@ -68,7 +62,6 @@ export const textBlock = (lines: readonly string[], style: LabelStyle): Block =>
     }),
 });
 
-/** Free space on one drawing, and what is named there, mm on the paper. */
 export interface LabelSpace extends OccupiedSpace {
   /** The places that one label each may name. */
   readonly anchors: readonly Box[];
@@ -78,40 +71,30 @@ export interface LabelSpace extends OccupiedSpace {
   readonly crossable: ReadonlySet<Box>;
 }
 
-/** A place for a label. */
 export interface LabelCandidate {
   readonly box: Box;
   /** Where a leader ends, short of the anchor; absent where a label needs none. */
   readonly tip?: Point;
-  /** Normal of the part's line at the anchor, a unit vector. */
   readonly normal?: Point;
 }
 
-/** One wording of a label, ready to draw. */
 export interface LabelBlock extends Block {
-  /** A leader may run across the part's lines. */
   readonly mayCrossLines?: boolean;
-  /** White to keep around the box, mm; none where absent. */
+  /** White to keep around the box, mm. */
   readonly white?: { readonly x: number; readonly y: number };
 }
 
 export interface Label {
-  /** What the label names. */
   readonly anchor: Box;
   /** Anchors that a reader could take the label for. */
   readonly competing: readonly Box[];
   /** Whether another anchor is the same place; the anchor itself is. */
   readonly isSame?: (other: Box) => boolean;
-  /** Its wordings, the best first. */
   readonly blocks: readonly LabelBlock[];
-  /** Places to try, the best first. */
   readonly candidates: (block: Block) => readonly LabelCandidate[];
 }
 
-/**
- * Draws each label, with a leader where it needs one, at the first place where it covers nothing and is not taken
- * for another's. A label without such a place is left out.
- */
+/** Draws each label, with a leader where it needs one, at the first place where it covers nothing, or leaves it out. */
 export const placeLabels = (space: LabelSpace, labels: readonly Label[]): Item[] =>
   labels.flatMap((label) => placeLabel(space, label));
 
@@ -156,13 +139,11 @@ const isClearWithoutLeader = (
   isFree(space, box) &&
   !(tip && crossesAny(leaderLine(box, tip), space.lines));
 
-/** From the side of the label nearest to the tip. */
 const leaderLine = ({ left, right, bottom, top }: Box, tip: Point): Chord => ({
   from: { x: Math.min(Math.max(tip.x, left), right), y: Math.min(Math.max(tip.y, bottom), top) },
   to: tip,
 });
 
-/** Whether a reader sees without a leader which anchor a label belongs to. */
 function isUnambiguous(box: Box, tip: Point, anchor: Box, competing: readonly Box[]): boolean {
   const { from, to } = leaderLine(box, tip);
   if (distance(from, to) > MAX_DISTANCE_WITHOUT_LEADER_MM) return false;
@@ -178,7 +159,6 @@ function isUnambiguous(box: Box, tip: Point, anchor: Box, competing: readonly Bo
 const isLeaderSteep = ({ from, to }: Chord, normal: Point | undefined): boolean =>
   !normal || dot(subtract(from, to), normal) >= MIN_LEADER_COSINE * distance(from, to);
 
-/** The distance between two boxes, 0 where they touch. */
 const boxDistance = (a: Box, b: Box): number =>
   Math.hypot(
     Math.max(0, a.left - b.right, b.left - a.right),

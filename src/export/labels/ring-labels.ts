@@ -12,7 +12,7 @@ import {
   textBlock,
 } from './place-labels.ts';
 
-/** The words for a place in a picture, and the ring there; two rings where two nails clamp a batten's end. */
+/** Two rings where two nails clamp a batten's end. */
 export interface RingLabel {
   readonly text: string;
   readonly rings: readonly Stroke[];
@@ -20,7 +20,7 @@ export interface RingLabel {
 
 const STYLE: LabelStyle = { ...SCREEN_FONT, padding: 0, lineHeight: 1, baseline: (1 + CAP_HEIGHT) / 2 };
 
-/** Rings in a picture, each with its label on its own side of the lines where that finds room. */
+/** Each label on its own side of the lines where it finds room there. */
 export function ringLabels(all: readonly RingLabel[], lines: readonly Chord[], room: OccupiedSpace): Item[] {
   const named = all.map((one) => {
     const path = one.rings.flatMap((ring) => ring.path);

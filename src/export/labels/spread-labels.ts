@@ -1,4 +1,3 @@
-/** A label's place along a line: where it wants its middle, and how much of the line it takes, mm. */
 export interface LabelOnLine {
   readonly at: number;
   readonly width: number;
@@ -32,7 +31,6 @@ export function spreadLabels(
   });
 }
 
-/** How much of the line the labels before each one take. */
 function widthsBefore(labels: readonly LabelOnLine[]): number[] {
   let sum = 0;
   return labels.map(({ width }) => {

@@ -26,7 +26,7 @@ const DIMENSION_MM = 16;
 const MAX_HEIGHT_MM = 170;
 const WHITE_MM = 5;
 
-/** The board to cut from with the copies of the part on it, its measures, the way of the grain and what is wasted. */
+/** The board to cut from: copies, measures, grain, waste. */
 export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Drawing {
   const bounds = { left: 0, bottom: 0, right: nesting.board.length, top: nesting.board.width };
   const factor = fitStandardScale(bounds, MAX_HEIGHT_MM, DIMENSION_MM);
@@ -72,7 +72,6 @@ const MIN_LABEL_MM = 1.6;
 
 const TICK_MM = 1.5;
 
-/** A measured line with a tick at either end and its length in the middle, below it or to its right. */
 function dimensionLine(from: Point, to: Point, text: string): Item[] {
   const isLevel = from.y === to.y;
   const [dx, dy] = isLevel ? [0, TICK_MM] : [TICK_MM, 0];

@@ -14,15 +14,10 @@ import { fitScale, framePicture, PICTURE_LABEL_MM, wrapPictureText } from './pic
 import type { PictureView } from './picture-view.ts';
 
 const MAX_HEIGHT_MM = 120;
-/** The height of the worst reading, or of the tolerance where that is more. */
 const MAX_DEVIATION_HEIGHT_MM = 22;
 const MAX_ENLARGEMENT = 100;
 
-/**
- * What the sawn part is off its line, enlarged: the edge as it shall be, a tooth at every station measured, a
- * line along the tips, and dashed the tolerance to both sides; in short dashes, a line along what the second of a
- * pair is off. Stations run to the right, offsets up.
- */
+/** What a sawn part, and the second of a pair, is off its line, enlarged, with the tolerance to both sides. */
 export function composeCheckPicture(
   part: Part,
   check: EdgeCheck,

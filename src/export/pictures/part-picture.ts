@@ -18,11 +18,7 @@ import { titledStationAxis } from './station-axis.ts';
 
 const MAX_HEIGHT_MM = 170;
 
-/**
- * The part to look at: its outline, the curvature along every edge as a comb of teeth square to the
- * line (the longer, the sharper; a fair line has an even comb), nails, apexes, stations, and in words
- * how fair each edge is.
- */
+/** The part to look at: the longer a tooth of its comb, the sharper the curve there. */
 export function composePicture(part: Part): Drawing {
   const { bounds } = part;
   const factor = fitStandardScale(bounds, MAX_HEIGHT_MM);
@@ -50,7 +46,6 @@ const AXIS_MM = 5 * PICTURE_LABEL_MM;
 
 const LABEL_BAND_MM = 4 * PICTURE_LABEL_MM;
 
-/** How far teeth and labels reach below and above the part as drawn, mm. */
 function combReach(part: Part, factor: number): { below: number; above: number } {
   const { bottom, top } = part.bounds;
   const tips = drawCombs(pictureView(part, factor, { x: 0, y: 0 })).flatMap((comb) =>

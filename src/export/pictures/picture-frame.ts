@@ -14,23 +14,18 @@ const TEXT_SIZE_MM = 3.6;
 export const PICTURE_LABEL_MM = 3;
 const LINE_MM = TEXT_SIZE_MM * LINE_SPACING;
 
-/** Broken into lines that fit a picture's width in whatever font its reader has. */
 export const wrapPictureText = (text: string): string[] =>
   wrapText(text, TEXT_SIZE_MM, INNER_MM / WIDEST_FONT_FACTOR);
 
-/**
- * The largest scale, mm of the picture to a mm of the part, at which some bounds fit a picture.
- * @param maxHeight a tall part is drawn smaller rather than let the picture grow far higher than it is wide, mm
- * @param sides left free at both sides together, mm
- */
+/** The largest scale at which bounds fit, `maxHeight` mm high and with `sides` mm free left and right together. */
 export const fitScale = ({ left, right, bottom, top }: Box, maxHeight: number, sides = 0): number =>
   Math.min((INNER_MM - sides) / (right - left), maxHeight / Math.max(top - bottom, Number.EPSILON));
 
-/** The same, as one of the usual scales of the drawing board. */
+/** The same, as one of the usual scales (mm). */
 export const fitStandardScale = (bounds: Box, maxHeight: number, sides?: number): number =>
   standardScale(fitScale(bounds, maxHeight, sides));
 
-/** Heights of a picture from its lower edge, mm: the top of its foot, the drawing's bottom and top, the foot of its head. */
+/** From the lower edge, mm. */
 export interface PictureHeights {
   readonly floor: number;
   readonly bottom: number;
@@ -39,21 +34,18 @@ export interface PictureHeights {
 }
 
 interface PictureContent {
-  /** What is drawn, mm of the part, and at what scale. */
   readonly bounds: Box;
   readonly factor: number;
-  /** Left free below, above and to the right of that, mm of the picture. */
   readonly below: number;
   readonly above: number;
   readonly right?: number;
   readonly title?: string;
-  /** Lines of text over the drawing, and under it. */
   readonly head: readonly string[];
   readonly foot?: readonly string[];
   readonly draw: (view: PictureView, heights: PictureHeights) => readonly Item[];
 }
 
-/** A drawing of a part, centered, with its title and text above and below; the title is the part's name if none is given. */
+/** Centered, with its title and text above and below. */
 export function framePicture(part: Part, content: PictureContent): Drawing {
   const { bounds, factor, below, above, right = 0, title = part.name, head, foot = [], draw } = content;
   const floor = PICTURE_MARGIN_MM + foot.length * LINE_MM;
@@ -81,7 +73,7 @@ export function framePicture(part: Part, content: PictureContent): Drawing {
 const titleSize = (title: string): number =>
   Math.min(TITLE_SIZE_MM, INNER_MM / (textWidth(title, 1) * WIDEST_FONT_FACTOR));
 
-/** From margin to margin: where labels may stand, mm. */
+/** From margin to margin between two heights, mm. */
 export const labelArea = (bottom: number, top: number): Box => ({
   left: PICTURE_MARGIN_MM,
   right: PICTURE_WIDTH_MM - PICTURE_MARGIN_MM,
@@ -89,5 +81,5 @@ export const labelArea = (bottom: number, top: number): Box => ({
   top,
 });
 
-/** Centered between a baseline and the top of capitals: the baseline of a label at some height, mm. */
+/** The baseline of a label whose capitals are centered at a height, mm. */
 export const labelBaseline = (y: number): number => y - (PICTURE_LABEL_MM * CAP_HEIGHT) / 2;

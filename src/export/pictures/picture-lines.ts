@@ -4,7 +4,6 @@ import { LINE_STYLES, type LineStyle, type Stroke } from '../drawing/drawing.ts'
 import { jointLines } from '../sheets/joint-marks.ts';
 import type { PictureView } from './picture-view.ts';
 
-/** A part as pictures draw it: finished line and saw line, joints, and dashed where a tilted end comes out on the back. */
 export const pictureLines = (view: PictureView): Stroke[] => [
   ...partStrokes(view, ['finished', 'saw', 'back']),
   ...jointStrokes(view, view.part.joints),

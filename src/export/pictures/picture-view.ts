@@ -6,10 +6,8 @@ import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Part } from '../../part/part.ts';
 import { polyline, type Stroke } from '../drawing/drawing.ts';
 
-/** A part seen at one scale both ways, from part mm to picture mm. */
 export interface PictureView {
   readonly part: Part;
-  /** Picture mm for a mm of the part. */
   readonly factor: number;
   readonly at: (p: Point) => Point;
   readonly path: (path: readonly Segment[]) => Segment[];

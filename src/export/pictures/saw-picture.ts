@@ -29,22 +29,16 @@ import { titledStationAxis } from './station-axis.ts';
 const MAX_HEIGHT_MM = 130;
 const RING_RADIUS_MM = 1.2;
 const STAND_HALF_MM = 2.4;
-/** White around lines, which no label covers. */
 const CLEARANCE_MM = 0.6;
 /** A row of words under the board: stands, then each stretch where it tips. */
 const ROW_MM = 5;
 const LABEL_GAP_MM = 1.5;
-/** Over the board: the arrow of the cut, and room for a label. */
 const HEADROOM_MM = 16;
 const LABEL_BAND_MM = 7;
 const FEED_ARROW_MM = 40;
 const ARROW_HEAD_MM = 2.4;
 
-/**
- * The board as it is fed past the blade of the band saw, to scale: the part on it, the tightest bends, the stretches of
- * the cut in which it would tip off the table, and the stands that bear it then; in words, the order of cuts and what
- * to take care of.
- */
+/** The board as it is fed past the blade: its tightest bends, where it would tip, the stands that bear it. */
 export function composeSawPicture(part: Part, sawing: Sawing): Drawing {
   const { board } = sawing.weights;
   const { tips, stands } = sawing.support;
@@ -111,7 +105,6 @@ function feedArrow(corner: Point): Item[] {
   ];
 }
 
-/** A stand under the board at the station where it carries the board, and its name in a row below. */
 function standItems(
   { where, station, walks }: SupportStand,
   { at }: PictureView,
@@ -150,11 +143,7 @@ function tipItems({ edge, beyond, from, to }: TippingStretch, { at }: PictureVie
   ];
 }
 
-/**
- * Words beside something in a row: towards the middle, or outward where that leaves them on the picture; over it where
- * it is so wide that they fit on neither side.
- * @param half of its width, mm
- */
+/** Outward where that leaves the words on the picture, else towards the middle; over it where neither side has room. */
 function rowLabel(text: string, x: number, half: number, y: number, way?: 'outward'): Item {
   const foot = labelBaseline(y);
   const isLeft = x < PICTURE_WIDTH_MM / 2;

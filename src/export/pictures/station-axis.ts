@@ -10,7 +10,7 @@ import type { PictureView } from './picture-view.ts';
 const MAX_TICKS = 12;
 const TICK_MM = 2;
 
-/** The reference line's stations as on a rule under the part at height `y` mm; labels that would touch are left out. */
+/** Stations as on a rule at height `y` mm; labels that would touch are left out. */
 export function stationAxis({ part, at }: PictureView, y: number, font: LabelFont): Item[] {
   const { size } = font;
   const { edges, rule } = part;
@@ -48,7 +48,7 @@ function dropOverlapping(ticks: readonly AxisTick[], white: number): AxisTick[] 
   return [...kept, last];
 }
 
-/** The same in a picture, with the unit of its figures over its end. */
+/** The same with the unit over its end, at height `y` mm. */
 export function titledStationAxis(view: PictureView, y: number): Item[] {
   const [, to] = stationRange(view.part.edges);
   const end = point(view.at(point(to, 0)).x, y + PICTURE_LABEL_MM * 1.2);

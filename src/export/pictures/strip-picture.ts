@@ -24,16 +24,10 @@ import type { PictureView } from './picture-view.ts';
 const MAX_HEIGHT_MM = 150;
 /** A nail to scale would be a speck: it is drawn with this radius, touching the strip where it does. */
 const NAIL_RADIUS_MM = 1;
-/** White round a line, that no number covers. */
 const CLEARANCE_MM = 0.4;
-/** Kept free round the drawing for nails and their numbers. */
 const SURROUND_MM = NAIL_RADIUS_MM * 2 + PICTURE_LABEL_MM * 2;
 
-/**
- * The strip as it lies sprung on the bench, to scale: its traced face on the part's line, its ends straight on beyond
- * the last nails, and every nail on the side where it stands, numbered as in the words below.
- * @throws Fault `strip.no-nails` for a part without a batten
- */
+/** The strip sprung on the bench, its nails numbered as in the words. @throws Fault `strip.no-nails` */
 export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
   const nailed = runs.filter(({ advice }) => advice.nails.length > 0);
   if (nailed.length === 0)
@@ -81,7 +75,6 @@ function nailRing(at: Point, centre: Point, radius: number, { at: seen, factor }
   return { ...circle('mark', middle, NAIL_RADIUS_MM), filled: true };
 }
 
-/** Which strip, where its nails stand, and what to heed: as `fairlath batten` tells it, the nails numbered. */
 function stripLines(part: Part, runs: RunsAdvice): string[] {
   const { rule } = part;
   const several = part.edges.length > 1 && runs.length > 1;

@@ -7,7 +7,6 @@ import { type Block, boxAt } from '../labels/free-space.ts';
 import { type Label, type LabelBlock, type LabelCandidate, placeLabels } from '../labels/place-labels.ts';
 import { boxContains, type LabelledSheet, type SheetContext } from './sheet-context.ts';
 
-/** The arrow and the name beside it, mm. */
 const ARROW_MM = 5;
 const HEAD_MM = 1.6;
 const NAME_MM = 3.2;
@@ -19,10 +18,8 @@ const ARROW_DISTANCES_MM = [2, 3.5, 5, 8, 12];
 /** Lines that cross a seam nearer to each other than this, mm, have one arrow: the line and its saw line. */
 const SAME_CROSSING_MM = 12;
 
-/** A sheet has at most this many arrows: more would not help. */
 const MAX_ARROWS = 8;
 
-/** A crossing lies on its seam but for rounding, mm. */
 const ROUNDING_MM = 0.01;
 
 /** A seam as the sheet sees it: its line, the unit vector to the neighbour, and the neighbour's name. */
@@ -33,7 +30,7 @@ interface SeamSide {
   readonly out: Point;
 }
 
-/** Where a line leaves the sheet: a small arrow with the name of the sheet that it runs on to. */
+/** Where a line leaves the sheet: an arrow with the name of the sheet that it runs on to. */
 export const continuationArrows = (sheet: LabelledSheet): Item[] =>
   placeLabels(
     sheet.space,
@@ -82,7 +79,6 @@ function seamCrossings(lines: readonly Chord[], { from, to, out }: SeamSide): Po
     });
 }
 
-/** The arrow next to the seam, the name behind it or beside it. */
 function arrowBlock({ name, out }: SeamSide): LabelBlock {
   const [wide, high] = [textWidth(name, NAME_MM), NAME_MM * CAP_HEIGHT];
   const flat = out.y === 0;
@@ -111,7 +107,6 @@ function drawArrow(tip: Point, out: Point): Item[] {
   ];
 }
 
-/** Just inside the seam, on either side of the line, near before far. */
 function besideCrossing(
   { space: { area } }: LabelledSheet,
   out: Point,

@@ -13,14 +13,13 @@ import { boxContains, type LabelledSheet, onSheet, type SheetContext } from './s
 
 const WORDS = ['fold over', 'the edge'];
 
-/** Beside a tilted end, what is folded over each edge: its fold, the cut's line down the edge, its outline. */
 export const foldTabStrokes = (context: SheetContext): Stroke[] =>
   context.dimensions.foldTabs.flatMap(({ fold, cut, outline }) => {
     const at = (points: readonly Point[]): Point[] => points.map((one) => onSheet(context, one));
     return [polyline('fold', at(fold)), polyline('fold', at(outline.slice(1))), polyline('cut', at(cut))];
   });
 
-/** On the sheet that holds a tab's middle: inside the tab where there is room, else beside it. */
+/** Inside the tab where there is room, else beside it. */
 export function foldTabLabels(sheet: LabelledSheet): Item[] {
   const style = { ...SHEET_LABEL, baseline: 0.95 };
   const [oneLine, twoLines] = [textBlock([WORDS.join(' ')], style), textBlock(WORDS, style)];
@@ -36,7 +35,6 @@ export function foldTabLabels(sheet: LabelledSheet): Item[] {
   });
 }
 
-/** The free place nearest to the middle of a tab. */
 function insideTab(space: OccupiedSpace, tab: Box, { width, height }: Block): LabelCandidate[] {
   const area = intersectBoxes(tab, space.area);
   const { x, y } = centreOf(tab);

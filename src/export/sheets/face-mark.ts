@@ -20,19 +20,13 @@ import { polyline, type Stroke } from '../drawing/drawing.ts';
 import { boxesAlongLines, centreOf, isFree, type OccupiedSpace } from '../labels/free-space.ts';
 import { boxContains, type LabelledSheet, onSheet, pathOnSheet, type SheetContext } from './sheet-context.ts';
 
-/** Places tried along each segment of the edge. */
 const TRIES_PER_SEGMENT = 24;
-/** White round the marks, mm, but where they touch the edge. */
 const WHITE_MM = 0.8;
 /** Off the ends of the edge, mm: wood that is cut off tells nothing. */
 const END_MM = 8;
 const AT_EDGE_MM = 5.5;
 
-/**
- * The marks that tell face and edge of one of a pair from those of the other: a loop on the marked face whose
- * tail runs to the reference edge, and a V that meets it from the edge's own side. Common practice, no published
- * source. Once on every sheet that shows the edge and has room.
- */
+/** A loop on the marked face, a V on the reference edge, where there is room; common practice, no published source. */
 export function faceMark(sheet: LabelledSheet): Stroke[] {
   const { part, space } = sheet;
   if (!hasFaceMark(part)) return [];
@@ -67,7 +61,6 @@ function segmentsToTry(edge: readonly Segment[]): Segment[] {
   return [...edge.filter((one) => !onTenon.includes(one)), ...onTenon].filter((one) => !isShoulder(one));
 }
 
-/** Whether a part has a face and an edge to mark: it differs from its mirror image, or is wanted with it. */
 export const hasFaceMark = (part: Part): boolean =>
   part.shape.type === 'closed' && (part.pair === 'mirrored' || isHanded(part));
 
@@ -93,7 +86,6 @@ function faceMarkStrokes(view: SheetContext, foot: Point, angle: number): Stroke
   ];
 }
 
-/** Where marks stand on the sheet, and what of it they may touch there. */
 interface FaceMarkFoot {
   readonly at: Point;
   /** So near the marks may touch the edge and its saw line, mm. */
@@ -114,7 +106,6 @@ function faceMarkFoot(view: SheetContext, on: Point, angle: number): FaceMarkFoo
   return { at, near: AT_EDGE_MM + view.part.sawAllowance, across: boxesAlongLines(across, WHITE_MM) };
 }
 
-/** Free of all words and signs, and of the lines to cut but for where they touch the edge. */
 function isFaceMarkFree(
   space: OccupiedSpace,
   marks: readonly Chord[],

@@ -4,15 +4,13 @@ import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { type Block, centreOf, type OccupiedSpace, placeNear } from '../labels/free-space.ts';
 
 const WORD_MM = 3.2;
-/** Lengths of the arrow to try, mm. */
 const ARROW_MM = [60, 40, 25];
 const HEAD_MM = 3;
 /** White past each tip, mm: a tip on a station line would read as an arrow to it. */
 const PAST_MM = 1.5;
-/** The arrow and its word, with white above and below, mm. */
 const HEIGHT_MM = 2.6 * WORD_MM;
 
-/** A double arrow along the reference line, near the middle of the sheet: the way the grain should run. */
+/** The way the grain should run, near the middle of the sheet. */
 export function grainArrow({ sheet, space }: { sheet: Sheet; space: OccupiedSpace }): Item[] {
   const [cos, sin] = sheet.toSheet;
   const { x, y } = centreOf(space.area);

@@ -26,9 +26,9 @@ import {
 } from '../labels/place-labels.ts';
 import { boxContains, type LabelledSheet, onSheet, pathOnSheet, type SheetContext } from './sheet-context.ts';
 
-/** A centre line or a mark across the part runs this far past its edges, mm. */
+/** How far a line across the part runs past its edges. */
 const PAST_MM = 6;
-/** The joints laid out on the face, over one sheet. */
+/** Laid out on the face, over one sheet. */
 export const jointStrokes = (context: SheetContext): Stroke[] =>
   context.dimensions.joints.flatMap((joint) =>
     jointLines(context.part, joint).map(
@@ -41,7 +41,6 @@ export const jointStrokes = (context: SheetContext): Stroke[] =>
     ),
   );
 
-/** All that is drawn of a joint, mm on the part. */
 export const jointLines = (part: Part, joint: Joint): readonly JointLine[] =>
   drawJoint(joint, {
     across: (station) => lineAcross(part, station),
@@ -49,7 +48,6 @@ export const jointLines = (part: Part, joint: Joint): readonly JointLine[] =>
       segmentBetween(point(part.bounds.left - PAST_MM, offset), point(part.bounds.right + PAST_MM, offset)),
   });
 
-/** From edge to edge at a station and a little past them, from below. */
 function lineAcross(part: Part, station: number): Segment {
   const offsets = offsetsAtStation(part, station);
   const [low, high] =
@@ -59,13 +57,12 @@ function lineAcross(part: Part, station: number): Segment {
 
 const segmentBetween = (from: Point, to: Point): Segment => ({ type: 'line', from, to });
 
-/** The joints as their labels name them, in the order of their numbers, mm on the sheet. */
 export const jointAnchors = (context: SheetContext): Box[] =>
   context.dimensions.joints.map((joint) =>
     pathBounds(pathOnSheet(context, labelAnchor(context.part, joint).path)),
   );
 
-/** Each joint's name and measures beside it, on the sheet that holds its middle: at worst its number alone. */
+/** On the sheet that holds the joint's middle. */
 export function jointLabels(sheet: LabelledSheet): Item[] {
   const { part, jointAnchors: anchors } = sheet;
   const show = (mm: number): string => lengthWithoutUnit(mm, part.rule);
@@ -79,7 +76,7 @@ export function jointLabels(sheet: LabelledSheet): Item[] {
   return placeLabels(sheet.space, labels);
 }
 
-/** All of a joint in two lines, or in more and narrower ones; its name alone; its number. */
+/** All of a joint in two lines, or in more and narrower ones; its name; its number. */
 function jointLabelBlocks(number: string, joint: Joint, show: ShowLength): LabelBlock[] {
   const name = `${number} ${jointName(joint)}`;
   const [place, size] = [jointPlace(joint, show), jointSize(joint, show)];

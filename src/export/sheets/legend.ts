@@ -8,14 +8,12 @@ import type { LabelledSheet, SheetContext } from './sheet-context.ts';
 
 const WORDS_MM = 3.2;
 const PITCH_MM = WORDS_MM * LINE_SPACING * 1.1;
-/** The sample of a line, and from its start to the words, mm. */
 const SAMPLE_MM = 14;
 const INDENT_MM = SAMPLE_MM + 3;
 const WHITE_MM = 1.5;
 
 type Entry = readonly [style: LineStyle, text: string];
 
-/** What each kind of line means, in the lower right corner. */
 export function legend(sheet: LabelledSheet): Item[] {
   const block = legendBlock(legendEntries(sheet));
   const { right, bottom } = sheet.space.area;

@@ -7,7 +7,6 @@ import type { Page } from '../drawing/drawing.ts';
 import { type Pattern, patternOf } from './sheet-context.ts';
 import { sheetPage } from './sheet-page.ts';
 
-/** A pattern's pages: the cover where wanted, then the sheets in the order of taping. */
 export interface PatternPages {
   /** As a reader shows them: "cover", "A1", … */
   readonly names: readonly string[];
@@ -30,7 +29,7 @@ function* coverThenSheets(covers: readonly Page[], pattern: () => Pattern): Gene
   for (const sheet of whole.layout.sheets) yield sheetPage(whole, sheet);
 }
 
-/** The pages of a pattern and, of a pair whose halves differ, of its mirror image after it. */
+/** A pattern's pages, then those of its mirror image where the two differ. */
 export function pairPages(part: Part, layouts: readonly Layout[], cover: boolean): PatternPages {
   const each = layouts.map((layout) => patternPages(part, layout, cover));
   return { names: each.flatMap(({ names }) => names), pages: concatenate(each.map(({ pages }) => pages)) };

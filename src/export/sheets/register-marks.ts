@@ -7,7 +7,6 @@ import { textWidth } from '../drawing/text-width.ts';
 import { type Block, centreOf, placeNear } from '../labels/free-space.ts';
 import { type LabelledSheet, onSheet, type SheetContext } from './sheet-context.ts';
 
-/** The circle of a register mark, mm: its arms reach past it far enough to be set one upon another. */
 const REGISTER_RADIUS_MM = 3;
 const CHECK_ARM_MM = 4;
 const CHECK_LETTER_MM = 5;
@@ -36,7 +35,6 @@ const cross = ({ x, y }: Point, arm: number): Stroke[] => [
   polyline('register', [point(x, y - arm), point(x, y + arm)]),
 ];
 
-/** The check crosses that a sheet carries. */
 export const crossesOn = ({ layout, sheet }: SheetContext): CheckCross[] =>
   layout.crosses.filter((cross) => cross.sheet === sheet.name);
 
@@ -49,7 +47,7 @@ export const checkCrossMarks = (context: SheetContext): Item[] =>
     ];
   });
 
-/** What to do at each seam, in the overlap beyond it that is cut away or covered. */
+/** In the overlap beyond each seam, which is cut away or covered. */
 export function seamLabels({ sheet, space }: LabelledSheet): Item[] {
   const { window, cell, neighbours } = sheet;
   const seams: [name: string | undefined, overlap: Box, texts: (name: string) => string[]][] = [
@@ -68,7 +66,6 @@ export function seamLabels({ sheet, space }: LabelledSheet): Item[] {
   });
 }
 
-/** Long to short, for seams that the line crosses. */
 const layOnTexts = (name: string): string[] => [
   `${name}: cut here, then lay this sheet on ${name}`,
   `${name}: cut, lay on it`,
@@ -80,7 +77,6 @@ const liesHereTexts = (name: string): string[] => [
   name,
 ];
 
-/** Words along the middle of an overlap, as near its own middle as they are free. */
 function wordsAlongSeam(overlap: Box, occupied: Box[], text: string): Item[] | undefined {
   const { x, y } = centreOf(overlap);
   const upright = overlap.top - overlap.bottom > overlap.right - overlap.left;

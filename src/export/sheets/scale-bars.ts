@@ -21,12 +21,10 @@ const SCALE_BARS = [
 type ScaleBar = (typeof SCALE_BARS)[number];
 type BarDirection = 'across' | 'down';
 
-/** Some bars, one above the other, at their place on a sheet, and where along them their labels are. */
 interface BarBlock {
   readonly bars: readonly ScaleBar[];
   readonly direction: BarDirection;
   readonly box: Box;
-  /** A share of the length. */
   readonly label: number;
 }
 
@@ -34,14 +32,12 @@ const END_TICK_MM = 2.6;
 const TICK_MM = 1.3;
 const LABEL_MM = 3.2;
 
-/** White before and after the bars, and from one to the next, mm. */
 const END_WHITE_MM = 2.5;
 const PITCH_MM = 7;
 
 /** A bar is drawn in pieces of about this length, mm, so that it can stop short of a line it must cross. */
 const PIECE_MM = 1;
 
-/** Where a label may be along its bar, shares of the length: the middle if possible. */
 const LABEL_PLACES = [0.5, 0.25, 0.75, 0.12, 0.88] as const;
 
 /**
@@ -80,7 +76,6 @@ function placeBars(
   return undefined;
 }
 
-/** The block whose bars are broken least, the nearest of equals. */
 function leastBroken(
   space: OccupiedSpace,
   boxes: Iterable<Box>,
@@ -100,14 +95,12 @@ function leastBroken(
   return best;
 }
 
-/** How many occupied boxes a block covers; counted until there are more than `most`. */
 function countCovered({ occupied }: OccupiedSpace, box: Box, most: number): number {
   let count = 0;
   for (const one of occupied) if (boxesOverlap(one, box) && ++count > most) break;
   return count;
 }
 
-/** The block with its labels where they are free; undefined where they or the ends of the bars are not. */
 function withFreeLabels(space: OccupiedSpace, unlabelled: Omit<BarBlock, 'label'>): BarBlock | undefined {
   const blockAt = (label: number): BarBlock => ({ ...unlabelled, label });
   if (!barEnds(blockAt(0)).every((end) => isFree(space, end))) return undefined;
@@ -115,7 +108,7 @@ function withFreeLabels(space: OccupiedSpace, unlabelled: Omit<BarBlock, 'label'
   return label === undefined ? undefined : blockAt(label);
 }
 
-/** From the block's own frame, in which its bars are horizontal, to the sheet. */
+/** From the block's frame, in which its bars are horizontal. */
 const pointInBlock = ({ box, direction }: BarBlock, x: number, y: number): Point =>
   direction === 'across' ? { x: box.left + x, y: box.bottom + y } : { x: box.right - y, y: box.bottom + x };
 
@@ -150,7 +143,6 @@ const barLabels = (block: BarBlock): Box[] =>
 
 const labelMiddle = ({ label }: BarBlock, { length }: ScaleBar): number => END_WHITE_MM + length * label;
 
-/** The bars, which leave clear what is in their way already. */
 function drawBars(block: BarBlock, occupied: OccupiedSpace['occupied']): Item[] {
   const inTheWay = occupied.filter((one) => boxesOverlap(one, block.box));
   const isCovered = (box: Box): boolean => inTheWay.some((one) => boxesOverlap(one, box));
@@ -167,7 +159,6 @@ function drawBars(block: BarBlock, occupied: OccupiedSpace['occupied']): Item[] 
   ]);
 }
 
-/** The bar itself: one line, or the pieces of it that are free. */
 function barLine(block: BarBlock, bar: ScaleBar, isCovered: (box: Box) => boolean): Item[] {
   const base = baseline(block, bar);
   const count = Math.round(bar.length / PIECE_MM);

@@ -12,25 +12,23 @@ import type { Dimensions } from '../drawing/dimensions.ts';
 import type { OccupiedSpace } from '../labels/free-space.ts';
 import type { LabelSpace } from '../labels/place-labels.ts';
 
-/** What all the sheets of a pattern are composed from. */
 export interface Pattern {
   readonly part: Part;
   readonly layout: Layout;
   readonly dimensions: Dimensions;
-  /** The lines to cut, and the thin reference curve beside them, mm on the part. */
+  /** With the thin reference curve, mm on the part. */
   readonly lines: readonly Chord[];
   readonly notes?: PatternNotes;
 }
 
-/** What one sheet is composed from. Its lines are those that run over it, mm on the sheet. */
+/** Its lines are those that run over the sheet, mm on the sheet. */
 export interface SheetContext extends Pattern {
   readonly sheet: Sheet;
 }
 
-/** A sheet while it is labelled. */
 export interface LabelledSheet extends SheetContext {
   readonly space: LabelSpace;
-  /** Places that the labels of landmarks and stations name, and those that the labels of joints name, mm on the sheet. */
+  /** What labels name, mm on the sheet. */
   readonly stationAnchors: readonly Box[];
   readonly jointAnchors: readonly Box[];
 }
@@ -38,14 +36,13 @@ export interface LabelledSheet extends SheetContext {
 /** How far the chords of a pattern may lie from its lines, mm: a fraction of the white round them. */
 export const SHEET_CHORD_MM = 0.1;
 
-/** A part with its lines flattened once for all the sheets. */
 export function patternOf(part: Part, layout: Layout, dimensions: Dimensions, notes?: PatternNotes): Pattern {
   const path = [...linesToCut(part), ...(notes?.referenceCurve.path ?? [])];
   const lines = flatten(path, SHEET_CHORD_MM);
   return { part, layout, dimensions, lines, ...(notes && { notes }) };
 }
 
-/** What every mark of one sheet needs to know of the pattern and of the sheet. */
+/** A sheet, with the lines of the pattern that run over it. */
 export function sheetContext(pattern: Pattern, sheet: Sheet): SheetContext {
   const shown = boxOnPart(sheet);
   const lines = pattern.lines
@@ -64,7 +61,6 @@ export function sheetContext(pattern: Pattern, sheet: Sheet): SheetContext {
   return { ...pattern, sheet, lines };
 }
 
-/** All that a sheet shows and a little more, mm on the part. */
 function boxOnPart({ toSheet, window }: Sheet): Box {
   const { left, right, bottom, top } = inflate(window, 1);
   const corners = [point(left, bottom), point(right, bottom), point(right, top), point(left, top)];
@@ -85,7 +81,7 @@ export const offsetDirection = ({ sheet }: SheetContext): Point => ({
 export const boxContains = (box: Box, { x, y }: Point): boolean =>
   x >= box.left && x <= box.right && y >= box.bottom && y <= box.top;
 
-/** All of a sheet's window, with the overlaps that are cut away or covered. */
+/** With the overlaps that are cut away or covered. */
 export const windowSpace = ({ sheet, space }: LabelledSheet): OccupiedSpace => ({
   area: inflate(sheet.window, -1),
   occupied: space.occupied,

@@ -35,11 +35,8 @@ import {
 } from './station-lines.ts';
 import { titleBlock } from './title-block.ts';
 
-/** White between the line to cut and whatever is near it, mm. */
 const CUT_LINE_WHITE_MM = 1.5;
-/** White between words and the trim lines, mm. */
 const INSET_MM = 3;
-/** White beside a station line and the chord, mm. */
 const STATION_WHITE_MM = 0.5;
 /** A line to flip on runs this far past the part, to be laid on a line squared across the wood, mm. */
 const CENTRE_PAST_MM = 12;
@@ -78,7 +75,7 @@ export function sheetPage(pattern: Pattern, sheet: Sheet): Page {
   return { ...page, drawing: { ...page.drawing, items } };
 }
 
-/** A sheet with its seams: what is clipped to its window, and what is written over it. */
+/** What is clipped to the sheet's window, and what is written over it. */
 export function composeSheet(
   context: SheetContext,
   clipped: readonly (Stroke | Words)[],
@@ -123,14 +120,9 @@ const strokeOnSheet = (
 const straightChords = (strokes: readonly Stroke[]): Chord[] =>
   strokes.flatMap(({ path }) => path.filter((segment) => segment.type === 'line'));
 
-/** A sheet before it is labelled. */
 type AnchoredSheet = Omit<LabelledSheet, 'space'>;
 
-/**
- * Names, bars and labels, each where it covers nothing. The title block and the bars look best when the labels of
- * the line have their places first. On a crowded sheet they go before all else.
- * @param marks joints and fold tabs as chords
- */
+/** The title and the bars look best after the labels of the line; on a crowded sheet they go before all else. */
 function annotate(context: AnchoredSheet, stations: readonly Chord[], marks: readonly Chord[]): Item[] {
   const lines = [...stations, ...marks];
   const sheet = { ...context, space: emptySpace(context, lines) };
@@ -140,11 +132,7 @@ function annotate(context: AnchoredSheet, stations: readonly Chord[], marks: rea
   return annotateCrowded(context, [lines, marks, []], lines);
 }
 
-/**
- * The title block and the bars in whichever order finds room for both, then the rest.
- * @param avoided the lines that they keep clear of, to try in turn: at worst they go across station lines, then joints
- * @param lines what all labels keep clear of
- */
+/** Lines to keep clear of are tried in turn: at worst title and bars go across station lines, then joints. */
 function annotateCrowded(
   context: AnchoredSheet,
   avoided: readonly (readonly Chord[])[],
@@ -198,7 +186,6 @@ const otherLabels = (sheet: LabelledSheet): Item[] => [
   ...faceMark(sheet),
 ];
 
-/** The space of a sheet before any words, clear of its lines and of `avoided`. */
 function emptySpace(context: AnchoredSheet, avoided: readonly Chord[]): LabelSpace {
   const { stationAnchors: stations, jointAnchors: joints } = context;
   const lines = boxesAlongLines(context.lines, CUT_LINE_WHITE_MM + SHEET_CHORD_MM);
@@ -216,7 +203,7 @@ function emptySpace(context: AnchoredSheet, avoided: readonly Chord[]): LabelSpa
   };
 }
 
-/** The space of a sheet beside what is drawn on it, its register marks and its check crosses. */
+/** Free of what is drawn, of register marks and of check crosses. */
 export function spaceBeside(context: SheetContext, drawn: OccupiedSpace['occupied']): OccupiedSpace {
   const { sheet } = context;
   return {

@@ -21,20 +21,14 @@ import {
   type SheetContext,
 } from './sheet-context.ts';
 
-/** A station line runs this far past the edges it measures, mm. */
 const STATION_PAST_MM = 5;
-/** Half a tick at an apex or a join, and the radius of the ring round a nail or point, mm. */
 const TICK_MM = 4;
 const PIN_RADIUS_MM = 1.6;
-/** A landmark this close to a station, mm, has the same label. */
 const SAME_PLACE_MM = 0.5;
-/** How far off its point a label may be, and how far to the side, mm. */
 const DISTANCES_MM = [6, 9, 12, 16, 21, 27];
 const SIDEWAYS_MM = [0, 6, -6, 12, -12, 18, -18, 26, -26];
-/** Between a sign and the end of a leader, mm. */
 const LEADER_GAP_MM = 0.8;
 
-/** Station lines: square to the reference line, from edge to edge or from chord to curve. */
 export function stationLines(context: SheetContext): Stroke[] {
   return context.dimensions.stations.flatMap(({ station }) => {
     const offsets = offsetsAtStation(context.part, station);
@@ -45,7 +39,6 @@ export function stationLines(context: SheetContext): Stroke[] {
   });
 }
 
-/** The landmarks that have a label. */
 const labelledLandmarks = ({ dimensions }: SheetContext): Landmark[] =>
   dimensions.landmarks.filter(({ what }) => what !== 'end');
 
@@ -60,19 +53,17 @@ export function landmarkSigns(context: SheetContext): Stroke[] {
   });
 }
 
-/** Where stations meet the edges, mm on the part. */
 const stationPoints = ({ dimensions }: SheetContext): Point[] =>
   dimensions.stations.flatMap(({ station, offsets }) =>
     offsets.flatMap((offset) => (offset === undefined ? [] : [point(station, offset)])),
   );
 
-/** Every place that these labels may name: the landmarks, and where stations meet the edges; mm on the sheet. */
+/** mm on the sheet. */
 export const stationAnchors = (context: SheetContext): Box[] =>
   [...labelledLandmarks(context).flatMap(cornersOf), ...stationPoints(context)].map((at) =>
     boundsOf([onSheet(context, at)]),
   );
 
-/** Labels of the landmarks, wherever there is room. */
 export const landmarkLabels = (sheet: LabelledSheet): Item[] =>
   placeLabels(
     sheet.space,
@@ -84,7 +75,7 @@ export const landmarkLabels = (sheet: LabelledSheet): Item[] =>
       }),
   );
 
-/** Labels of the stations on every edge, but where a landmark's own label says the same. */
+/** Left out where a landmark's own label says the same. */
 export function stationLabels(sheet: LabelledSheet): Item[] {
   const corners = labelledLandmarks(sheet).flatMap(cornersOf);
   const isMarked = (at: Point): boolean => corners.some((corner) => distance(corner, at) < SAME_PLACE_MM);
@@ -96,7 +87,6 @@ export function stationLabels(sheet: LabelledSheet): Item[] {
   );
 }
 
-/** Whether this sheet, and no other, labels a place. */
 const isLabelledHere = (sheet: SheetContext, at: Point): boolean =>
   boxContains(sheet.sheet.cell, onSheet(sheet, at));
 
@@ -136,7 +126,7 @@ function sideOf({ part }: SheetContext, { x, y }: Point): 1 | -1 {
   return y >= middle ? 1 : -1;
 }
 
-/** Places off a foot along a normal, with leaders that end so far from it, mm. */
+/** Off a foot, with leaders that end `end` mm from it. */
 function candidatesAlong(
   { width, height }: Block,
   foot: Point,

@@ -17,7 +17,7 @@ const GAP_MM = 4;
 /** How wide the part's name may run, mm, to try in turn; 0 leaves it out and stacks the rest. */
 const PART_NAME_WIDTHS_MM = [75, 50, 30, 0];
 
-/** The sheet's name, large, with the part, the page and the pattern's code. Undefined without room. */
+/** Undefined without room. */
 export function titleBlock(labelled: LabelledSheet): Item[] | undefined {
   const { part, layout, sheet, space } = labelled;
   const page = layout.sheets.indexOf(sheet) + 1;
@@ -35,14 +35,13 @@ export function titleBlock(labelled: LabelledSheet): Item[] | undefined {
   return undefined;
 }
 
-/** What else tells a sheet from those of another print. */
 const titleNotes = ({ shape }: Part, { printer, mirrored }: Layout): string[] => [
   ...(mirrored ? ['mirrored pattern'] : []),
   ...(shape.type === 'half' ? ['half pattern, to flip on the centre line'] : []),
   ...(printer ? [`for ${printer.name ?? 'a printer'} at ${printerScaleText(printer)}`] : []),
 ];
 
-/** The part's name and the small lines beside the sheet's name; without the part's name the small lines below it. */
+/** Without the part's name the small lines go below the sheet's name. */
 function titleOf(sheet: string, part: string, small: readonly string[]): Block {
   const sheetWidth = textWidth(sheet, SHEET_NAME_MM);
   const smallWidth = Math.max(...small.map((line) => textWidth(line, SMALL_MM)));

@@ -8,11 +8,10 @@ export interface OffsetsRow {
   readonly station: number;
   /** The first where the edge doubles back. */
   readonly offset: number;
-  /** At a shoulder: on which side of it, stations running to the right. */
+  /** At a shoulder, stations running to the right. */
   readonly side?: EndSide;
-  /** How often the edge passes the station. */
   readonly passes: number;
-  /** Where an end's cut leaves the edge short: its wood ends here, or the station lies past that. */
+  /** Where a cut leaves the edge short: its wood ends here, or ended before. */
   readonly wood?: 'ends' | 'none';
   readonly shown: string;
 }
@@ -22,10 +21,7 @@ export interface OffsetsTable {
   readonly rows: readonly OffsetsRow[];
 }
 
-/**
- * The offsets at some stations; a station the edge does not reach has no row, a shoulder's has one for either side.
- * @param cuts what leaves the edge short
- */
+/** A station the edge does not reach has no row, a shoulder's has two; `cuts` leave the edge short. */
 export function offsetsTable(
   edge: PartEdge,
   stations: readonly number[],
@@ -50,7 +46,6 @@ function woodAt(cuts: readonly CutEnd[], station: number, base?: BaseLine): Offs
   return ends ? 'ends' : undefined;
 }
 
-/** Stations with those at which the cuts leave the edge, in their order. */
 export const addCutEnds = (stations: readonly number[], cuts: readonly CutEnd[], base?: BaseLine): number[] =>
   [
     ...stations,

@@ -2,7 +2,7 @@ import { BASELINE_SHARE, BODY_MM, keepTogether, type TextRow } from '../cover/te
 import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth, truncateToWidth, wrapText } from '../drawing/text-width.ts';
 
-/** One cell of a row: lines of text, or an empty box to write in; `left` and `width` in mm from the table's left. */
+/** An empty box is to write in; `left` and `width` in mm from the table's left. */
 interface TableCell {
   readonly left: number;
   readonly width: number;
@@ -40,7 +40,6 @@ function writingBox(left: number, bottom: number, width: number): Item {
 const widestText = (texts: readonly string[], size: number): number =>
   Math.max(...texts.map((text) => textWidth(text, size)));
 
-/** Columns side by side with their left sides, and where the next one would begin, mm. */
 function placeColumns<T extends { readonly width: number }>(columns: readonly T[], gap: number) {
   let left = 0;
   const placed = columns.map((column) => {
@@ -93,13 +92,11 @@ const headRule = (width: number): TextRow => ({
   ],
 });
 
-/** Figures to read off the wall at arm's length, mm. */
 const FIGURE_SIZE_MM = 3.9;
 const FORM_ROW_MM = 6;
 const FORM_BASELINE_MM = FORM_ROW_MM - 1.7;
 const BOX_WIDTH_MM = { min: 11.5, max: 24 } as const;
 const FORM_GAP_MM = 3;
-/** Notes are cut rather than take more than this from the boxes. */
 const MIN_NOTE_WIDTH_MM = 14;
 /** A text exactly as wide as its column fits it in spite of rounding. */
 const ROUNDING_MM = 1e-6;
@@ -111,11 +108,7 @@ export interface FormColumn {
   readonly cells: readonly (string | boolean)[];
 }
 
-/**
- * A table with boxes to write in. Columns of text are as wide as their text; the boxes share the width that is left.
- * Where that is too little, the figures are set smaller, and then the last columns are left out.
- * @param overrun how far notes may run into the white beside the table before they are cut, mm
- */
+/** Boxes share the width (mm) that text leaves; if too little, figures are set smaller, then columns left out. */
 export function formTable(columns: readonly FormColumn[], width: number, overrun = 0): TextRow[] {
   for (const size of [FIGURE_SIZE_MM, BODY_MM]) {
     const sized = sizeColumns(columns, width, overrun, size);
@@ -131,7 +124,6 @@ interface SizedColumn extends FormColumn {
   readonly width: number;
 }
 
-/** The columns with figures of this size; undefined where the page is too narrow for them. */
 function sizeColumns(
   columns: readonly FormColumn[],
   width: number,

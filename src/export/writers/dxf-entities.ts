@@ -19,7 +19,6 @@ export class DxfEntities {
     private readonly lengths: DxfLengths,
   ) {}
 
-  /** Lines and arcs end to end; of a closed polyline the last ends in the first point. */
   polyline(layer: LayerName, arcs: readonly BulgedArc[], closed: boolean): void {
     const kept = arcs.filter(({ from, to }) => this.pointText(from) !== this.pointText(to));
     const [first] = kept;
@@ -38,7 +37,7 @@ export class DxfEntities {
     this.tags.push(...this.lengths.point3d(10, centre), this.lengths.tag(40, radius));
   }
 
-  /** Cubics end to end as one spline, each of them one span of the same parameter length. */
+  /** Each cubic is one span of the same parameter length. */
   spline(layer: LayerName, cubics: readonly CubicSegment[]): void {
     const controls = cubics.flatMap(({ controls: [from, ...rest] }, i) => (i === 0 ? [from, ...rest] : rest));
     const last = cubics.length;

@@ -3,10 +3,7 @@ import { point } from '../../curves/geometry/point.ts';
 import { type LayerName, LINE_APPEARANCES, type LineStyle } from '../drawing/drawing.ts';
 import { type DxfLengths, dxfText, realTag, type Tag, tag } from './dxf-tags.ts';
 
-/**
- * Which DXF: release 12, which the oldest machines read and every newer one still does, or release 2000, the
- * first with all that a spline needs.
- */
+/** 12: the oldest machines read it, and every newer one; 2000: the first with all that a spline needs. */
 export type DxfRelease = '12' | '2000';
 
 export interface DxfDocument {
@@ -63,10 +60,7 @@ const sectionTags = (name: string, tags: readonly Tag[]): Tag[] => [
   tag(0, 'ENDSEC'),
 ];
 
-/**
- * The unit is named, but it is a name only: readers take the numbers as they are. Release 12 knows neither
- * $INSUNITS nor $MEASUREMENT; its readers pass over what they do not know.
- */
+/** Readers take the numbers as they are; those of release 12 pass over $INSUNITS and $MEASUREMENT, which it lacks. */
 function headerVariables({ release, unit, lengths, box }: DxfDocument, lastHandle: number): Tag[] {
   const variable = (name: string, ...tags: Tag[]): Tag[] => [tag(9, name), ...tags];
   const [low, high] = [point(box.left, box.bottom), point(box.right, box.top)];
@@ -85,7 +79,7 @@ function headerVariables({ release, unit, lengths, box }: DxfDocument, lastHandl
   ];
 }
 
-/** A handle as DXF writes it: hexadecimal, in capitals. */
+/** Hexadecimal, in capitals. */
 export const handleText = (handle: number): string => handle.toString(16).toUpperCase();
 
 interface TableRecord {

@@ -1,7 +1,6 @@
-/** One group of a DXF file: what kind of value it is, and the value as written. */
 export type Tag = readonly [code: number, value: string];
 
-/** Text, a whole number, a handle. */
+/** Text, a whole number or a handle. */
 export const tag = (code: number, value: string | number): Tag => [code, String(value)];
 
 /**
@@ -20,10 +19,9 @@ function decimal(value: number, decimals: number): string {
   return Number(value.toFixed(decimals)) === 0 ? '0.0' : `${whole}.${kept}`;
 }
 
-/** A number without a unit, as a group code and its value. */
+/** A number without a unit. */
 export const realTag = (code: number, value: number): Tag => [code, decimal(value, RATIO_DECIMALS)];
 
-/** Lengths (mm) in the file's unit. */
 export class DxfLengths {
   private readonly decimals: number;
 
@@ -39,18 +37,16 @@ export class DxfLengths {
     return [code, this.text(value)];
   }
 
-  /** A place in the plane; its codes are 10 apart. */
   point2d(code: number, { x, y }: { readonly x: number; readonly y: number }): Tag[] {
     return [this.tag(code, x), this.tag(code + 10, y)];
   }
 
-  /** The same with a height of 0. */
   point3d(code: number, place: { readonly x: number; readonly y: number }): Tag[] {
     return [...this.point2d(code, place), this.tag(code + 20, 0)];
   }
 }
 
-/** The groups as a file: a line for the code and one for the value, ended as the oldest readers want them. */
+/** Line ends as the oldest readers want them. */
 export const formatTags = (tags: readonly Tag[]): string =>
   tags.map(([code, value]) => `${String(code).padStart(3)}\r\n${value}\r\n`).join('');
 

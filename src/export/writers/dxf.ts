@@ -24,7 +24,6 @@ export interface DxfOptions {
   readonly unit: 'mm' | 'in';
   /** Curved stretches as cubic splines, for readers that know them, instead of arcs. */
   readonly splines: boolean;
-  /** Sentences about the drawing, as comments. */
   readonly about?: readonly string[];
 }
 

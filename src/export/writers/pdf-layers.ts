@@ -7,11 +7,7 @@ export interface PdfInternals {
 
 type PdfLayers = Map<LayerName, PDFKit.PDFKitReference>;
 
-/**
- * Draws items, those on a layer as optional content that a reader can show and hide (ISO 32000-1, 8.11):
- * marked in the page's content, named in the page's resources, listed in the catalog. Without layers it adds
- * nothing.
- */
+/** Layers are optional content that a reader can show and hide (ISO 32000-1, 8.11): marked, named and listed. */
 export function drawOnLayers(
   pdf: PDFKit.PDFDocument,
   items: readonly Item[],

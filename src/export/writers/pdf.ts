@@ -129,7 +129,6 @@ function setCatalog(pdf: PDFKit.PDFDocument, names: readonly string[]): void {
 
 interface PageSink {
   readonly pdf: PDFKit.PDFDocument;
-  /** Of the page, mm: the library counts points from the top. */
   readonly height: number;
 }
 

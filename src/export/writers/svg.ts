@@ -22,16 +22,10 @@ const FINE_DECIMALS = 6;
 export interface SvgOptions {
   /** For a machine: finer, and nothing but its lines, as a white page would be cut out too. */
   readonly bare?: boolean;
-  /** Further sentences about the drawing. */
   readonly about?: string;
 }
 
-/**
- * A drawing as an SVG text: mm in size and in its viewBox, y down, native curves, words as words. What is on a
- * layer is grouped under its name. How a line looks is told by attributes (SVG 1.1, 6.4): programs for lasers and
- * small pictures know no style sheets; its class is there for whoever wants it otherwise. Numbers are plain
- * decimals; one that is not finite is refused.
- */
+/** In mm, y down. Looks are attributes (SVG 1.1, 6.4): programs for lasers know no style sheets. */
 export function writeSvg(drawing: Drawing, title: string, { bare = false, about }: SvgOptions = {}): string {
   const { width, height } = drawing;
   const number = decimals(bare ? FINE_DECIMALS : DECIMALS);
@@ -68,7 +62,6 @@ const FONT_FAMILIES = `'Source Sans 3', 'Source Sans Pro', ${FALLBACK_FAMILY}`;
 
 const layerOf = (item: Item): LayerName | undefined => (item.type === 'clip' ? undefined : item.layer);
 
-/** Items one after the other that have something in common, group by group. */
 function groupConsecutive<K>(items: readonly Item[], of: (item: Item) => K): [K, Item[]][] {
   const rows: [K, Item[]][] = [];
   for (const item of items) {
