@@ -7,9 +7,10 @@ import { finishedLine, patternChord } from '../../part/part-lines.ts';
 import { cutAngleWords } from '../../shop/words/describe-ends.ts';
 import { typesetAngle } from '../../units/number-format.ts';
 import { slantedEnds } from '../cover/end-words.ts';
-import { type Dimensions, offsetsAtStation } from '../drawing/dimensions.ts';
-import { type Item, polyline, type Stroke } from '../drawing/drawing.ts';
+import type { Dimensions } from '../drawing/dimensions.ts';
+import type { Item, Stroke } from '../drawing/drawing.ts';
 import { standardScale } from '../drawing/drawing-scale.ts';
+import { jointStrokes, lineAcross, partStrokes } from '../drawing/part-view.ts';
 import { LINE_SPACING } from '../drawing/text-width.ts';
 import { boxesBeside } from '../labels/free-space.ts';
 import { pictureJointLabels, pictureLandmarkLabels, pictureSpace } from '../labels/picture-labels.ts';
@@ -21,7 +22,6 @@ import {
   placeLabels,
   textBlock,
 } from '../labels/place-labels.ts';
-import { jointStrokes, partStrokes } from '../pictures/picture-lines.ts';
 import { type PictureView, pictureView } from '../pictures/picture-view.ts';
 import { stationAxis } from '../pictures/station-axis.ts';
 
@@ -32,19 +32,10 @@ const STATION_AXIS_MM = 6;
 const STATION_OVERRUN_MM = 1.2;
 const END_LABEL: LabelStyle = { ...CARD_FACE, padding: 1.6, baseline: LINE_SPACING - 0.35 };
 
-export interface CardDrawing {
-  readonly items: readonly Item[];
-  readonly bottom: number;
-  readonly scale: number;
-}
-
 /** The part at a usual scale; `enlarged`: how many times larger the page is printed than it is laid out. */
-export function cardDrawing(part: Part, setting: Dimensions, space: Box, enlarged: number): CardDrawing {
-  const { left, right, bottom, top } = boundsWithBacks(
-    part,
-    [...finishedLine(part.shape), ...part.saw],
-    patternChord(part.shape),
-  );
+export function cardDrawing(part: Part, setting: Dimensions, space: Box, enlarged: number) {
+  const lines = [...finishedLine(part.shape), ...part.saw];
+  const { left, right, bottom, top } = boundsWithBacks(part, lines, patternChord(part.shape));
   const high = space.top - space.bottom - 2 * LABEL_BAND_MM - STATION_AXIS_MM;
   const most = Math.min(
     (space.right - space.left) / Math.max(right - left, Number.MIN_VALUE),
@@ -84,18 +75,10 @@ export function boundsWithBacks(part: Part, lines: readonly Segment[], others: r
   return boundsOf([point(left, bottom), point(right, top), ...backs, ...others]);
 }
 
-const stationStrokes = ({ part, at }: PictureView, { stations }: Dimensions): Stroke[] =>
+const stationStrokes = ({ part, path, factor }: PictureView, { stations }: Dimensions): Stroke[] =>
   stations.flatMap(({ station }) => {
-    const offsets = offsetsAtStation(part, station);
-    if (offsets.length === 0) return [];
-    const low = at(point(station, Math.min(...offsets)));
-    const high = at(point(station, Math.max(...offsets)));
-    return [
-      polyline('station', [
-        point(low.x, low.y - STATION_OVERRUN_MM),
-        point(high.x, high.y + STATION_OVERRUN_MM),
-      ]),
-    ];
+    const line = lineAcross(part, station, STATION_OVERRUN_MM / factor);
+    return line ? [{ type: 'stroke', style: 'station', path: path([line]) }] : [];
   });
 
 /** The angles of an end that is not square, beside it: outside the part where there is room. */
@@ -112,9 +95,7 @@ const endLabels = (view: PictureView, space: LabelSpace): Item[] =>
         blocks: [textBlock([cutAngleWords(angles, typesetAngle)], END_LABEL)],
         candidates: ({ width, height }) => {
           const boxes = boxesBeside(anchor, width, height);
-          return [...boxes.filter((one) => !isInside(one)), ...boxes.filter(isInside)].map((box) => ({
-            box,
-          }));
+          return boxes.toSorted((a, b) => Number(isInside(a)) - Number(isInside(b))).map((box) => ({ box }));
         },
       };
     }),

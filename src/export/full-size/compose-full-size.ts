@@ -10,7 +10,7 @@ import { Fault } from '../../units/fault.ts';
 import { jointMeasures, jointName } from '../cover/joint-words.ts';
 import { lengthWithoutUnit } from '../drawing/dimensions.ts';
 import { type LayerName, LINE_STYLES } from '../drawing/drawing.ts';
-import { jointLines } from '../sheets/joint-marks.ts';
+import { jointLines } from '../drawing/part-view.ts';
 import { CURVE_FIT_MM, type FullLine, type FullSize, fullLine, usedLayers } from './full-size.ts';
 import { markLabels, markLines, partTitleWords } from './full-size-marks.ts';
 

@@ -6,9 +6,9 @@ import { finishedLine } from '../../part/part-lines.ts';
 import type { Copy } from '../../shop/nesting/copy-placement.ts';
 import { shownJoints } from '../../tiling/grid/required-content.ts';
 import { stationAt } from '../drawing/dimensions.ts';
+import { jointLines } from '../drawing/part-view.ts';
 import { textWidth } from '../drawing/text-width.ts';
 import { boxesAlongLines, isFree, type OccupiedSpace } from '../labels/free-space.ts';
-import { jointLines } from '../sheets/joint-marks.ts';
 
 /** "2 mirrored" where a copy is turned over and that makes a difference. */
 export const copyNumber = (part: Part, { over }: Copy, number: number): string =>

@@ -3,11 +3,12 @@ import { type Point, point } from '../../curves/geometry/point.ts';
 import type { Sheet } from '../../tiling/layout.ts';
 import { toleranceText } from '../drawing/dimensions.ts';
 import { type Page, polyline, type Stroke, type Words, words } from '../drawing/drawing.ts';
+import { partView } from '../drawing/part-view.ts';
 import { CAP_HEIGHT, LINE_SPACING, textWidth, truncateToWidth } from '../drawing/text-width.ts';
 import { placeNear } from '../labels/free-space.ts';
 import { seamLabels } from '../sheets/register-marks.ts';
 import { scaleBars } from '../sheets/scale-bars.ts';
-import { type LabelledSheet, onSheet, type SheetContext } from '../sheets/sheet-context.ts';
+import type { LabelledSheet, SheetContext } from '../sheets/sheet-context.ts';
 import { composeSheet, spaceBeside } from '../sheets/sheet-page.ts';
 import { titleBlock } from '../sheets/title-block.ts';
 import {
@@ -54,17 +55,14 @@ export function gaugePage(gauge: LaidGauge, sheet: Sheet): Page {
 
 function gaugeSheet({ part, layout, placed }: LaidGauge, sheet: Sheet): LabelledSheet {
   const context: SheetContext = {
-    part: { ...part, name: `Gauge: ${part.name}` },
+    ...partView({ ...part, name: `Gauge: ${part.name}` }, sheet.toSheet),
     layout,
     sheet,
     dimensions: { stations: [], landmarks: [], joints: [], foldTabs: [] },
     lines: [],
   };
   const strips = placed.map(({ strip, top, bottom }) =>
-    inflate(
-      boundsOf([onSheet(context, point(strip.from, bottom)), onSheet(context, point(strip.to, top))]),
-      1,
-    ),
+    inflate(boundsOf([point(strip.from, bottom), point(strip.to, top)].map(context.at)), 1),
   );
   const space = { ...spaceBeside(context, strips), anchors: [], lines: [], crossable: new Set<Box>() };
   return { ...context, space, stationAnchors: [], jointAnchors: [] };
@@ -79,7 +77,7 @@ interface StripFrame {
 
 function stripFrame(view: SheetContext, { edge, out }: PlacedStrip): StripFrame {
   return {
-    at: (station, down) => onSheet(view, point(station, edge - out * down)),
+    at: (station, down) => view.at(point(station, edge - out * down)),
     baseline: (from, to) => (out > 0 ? to : from),
     flipped: out < 0,
   };
@@ -89,10 +87,7 @@ function drawStrip(gauge: LaidGauge, view: SheetContext, placed: PlacedStrip): (
   const { strip } = placed;
   const frame = stripFrame(view, placed);
   const { at } = frame;
-  const [first, ...others] = stripOutline(placed).map(({ from, to }) => [
-    onSheet(view, from),
-    onSheet(view, to),
-  ]);
+  const [first, ...others] = stripOutline(placed).map(({ from, to }) => [view.at(from), view.at(to)]);
   const { labels, middles = [] } = stripLabelsOn(gauge, placed, view.sheet);
   return [
     polyline('cut', first ?? []),

@@ -8,9 +8,10 @@ import { neighbors } from '../../units/checked.ts';
 import { jointName } from '../cover/joint-words.ts';
 import { dimensionsOf, lengthWithoutUnit, offsetText } from '../drawing/dimensions.ts';
 import { circle, type Item, polyline, type Stroke } from '../drawing/drawing.ts';
+import { jointLines } from '../drawing/part-view.ts';
 import { LINE_SPACING } from '../drawing/text-width.ts';
 import type { DrawnTooth, PictureView } from '../pictures/picture-view.ts';
-import { jointLines, labelAnchor } from '../sheets/joint-marks.ts';
+import { labelAnchor } from '../sheets/joint-marks.ts';
 import { type Block, boxesAlongLines, candidateBoxes, nearestFree, squaredDistance } from './free-space.ts';
 import {
   candidatesBeside,

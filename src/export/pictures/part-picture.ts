@@ -12,8 +12,7 @@ import {
   PICTURE_LABEL_MM,
   wrapPictureText,
 } from './picture-frame.ts';
-import { pictureLines } from './picture-lines.ts';
-import { type DrawnTooth, drawCombs, pictureView } from './picture-view.ts';
+import { type DrawnTooth, drawCombs, pictureLines, pictureView } from './picture-view.ts';
 import { titledStationAxis } from './station-axis.ts';
 
 const MAX_HEIGHT_MM = 170;

@@ -1,25 +1,25 @@
 import { curvatureComb, type Tooth } from '../../curves/fairness/curvature-comb.ts';
 import type { Box } from '../../curves/geometry/bounds.ts';
-import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { add, direction, leftNormal, type Point, point, scale } from '../../curves/geometry/point.ts';
-import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Part } from '../../part/part.ts';
 import { polyline, type Stroke } from '../drawing/drawing.ts';
+import { jointStrokes, type PartView, partStrokes, partView } from '../drawing/part-view.ts';
 
-export interface PictureView {
-  readonly part: Part;
+/** At one scale both ways: `factor` picture mm for a mm of the part. */
+export interface PictureView extends PartView {
   readonly factor: number;
-  readonly at: (p: Point) => Point;
-  readonly path: (path: readonly Segment[]) => Segment[];
 }
 
 /** A part seen at a scale (page mm per part mm) and shifted on its page. */
 export const pictureView = (part: Part, factor: number, shift: Point): PictureView => ({
-  part,
+  ...partView(part, [factor, 0, 0, factor, shift.x, shift.y]),
   factor,
-  at: (p) => add(scale(p, factor), shift),
-  path: (path) => transformPath(path, [factor, 0, 0, factor, shift.x, shift.y]),
 });
+
+export const pictureLines = (view: PictureView): Stroke[] => [
+  ...partStrokes(view, ['finished', 'saw', 'back']),
+  ...jointStrokes(view, view.part.joints),
+];
 
 export function boardOutline({ left, right, bottom, top }: Box, { at }: PictureView): Stroke {
   const start = point(left, bottom);

@@ -22,8 +22,7 @@ import {
   PICTURE_WIDTH_MM,
   wrapPictureText,
 } from './picture-frame.ts';
-import { pictureLines } from './picture-lines.ts';
-import { boardOutline, type PictureView } from './picture-view.ts';
+import { boardOutline, type PictureView, pictureLines } from './picture-view.ts';
 import { titledStationAxis } from './station-axis.ts';
 
 const MAX_HEIGHT_MM = 130;

@@ -9,14 +9,15 @@ import {
   SHEET_LABEL,
   textBlock,
 } from '../labels/place-labels.ts';
-import { boxContains, type LabelledSheet, onSheet, type SheetContext } from './sheet-context.ts';
+import { boxContains, type LabelledSheet, type SheetContext } from './sheet-context.ts';
 
 const WORDS = ['fold over', 'the edge'];
 
 export const foldTabStrokes = (context: SheetContext): Stroke[] =>
   context.dimensions.foldTabs.flatMap(({ fold, cut, outline }) => {
-    const at = (points: readonly Point[]): Point[] => points.map((one) => onSheet(context, one));
-    return [polyline('fold', at(fold)), polyline('fold', at(outline.slice(1))), polyline('cut', at(cut))];
+    const draw = (style: 'fold' | 'cut', line: readonly Point[]): Stroke =>
+      polyline(style, line.map(context.at));
+    return [draw('fold', fold), draw('fold', outline.slice(1)), draw('cut', cut)];
   });
 
 /** Inside the tab where there is room, else beside it. */
@@ -24,7 +25,7 @@ export function foldTabLabels(sheet: LabelledSheet): Item[] {
   const style = { ...SHEET_LABEL, baseline: 0.95 };
   const [oneLine, twoLines] = [textBlock([WORDS.join(' ')], style), textBlock(WORDS, style)];
   const tabs = sheet.dimensions.foldTabs
-    .map(({ outline }) => boundsOf(outline.map((corner) => onSheet(sheet, corner))))
+    .map(({ outline }) => boundsOf(outline.map(sheet.at)))
     .filter((tab) => boxContains(sheet.sheet.cell, centreOf(tab)));
   return tabs.flatMap((anchor) => {
     const name = (blocks: readonly Block[], candidates: Label['candidates']): Item[] =>

@@ -18,7 +18,7 @@ import { isHanded } from '../../part/handedness.ts';
 import type { Part } from '../../part/part.ts';
 import { polyline, type Stroke } from '../drawing/drawing.ts';
 import { boxesAlongLines, centreOf, isFree, type OccupiedSpace } from '../labels/free-space.ts';
-import { boxContains, type LabelledSheet, onSheet, pathOnSheet, type SheetContext } from './sheet-context.ts';
+import { boxContains, type LabelledSheet, type SheetContext } from './sheet-context.ts';
 
 const TRIES_PER_SEGMENT = 24;
 const WHITE_MM = 0.8;
@@ -37,7 +37,7 @@ export function faceMark(sheet: LabelledSheet): Stroke[] {
     for (let i = 1; i < TRIES_PER_SEGMENT; i++) {
       const { x, y, angle } = place(i / TRIES_PER_SEGMENT);
       if (x < from.x + END_MM || x > to.x - END_MM) continue;
-      if (!boxContains(sheet.sheet.cell, onSheet(sheet, point(x, y)))) continue;
+      if (!boxContains(sheet.sheet.cell, sheet.at(point(x, y)))) continue;
       const strokes = faceMarkStrokes(sheet, point(x, y), angle);
       const chords = strokes.flatMap(({ path }) => flatten(path, 0.2));
       if (!isFaceMarkFree(space, chords, faceMarkFoot(sheet, point(x, y), angle))) continue;
@@ -78,10 +78,10 @@ function faceMarkStrokes(view: SheetContext, foot: Point, angle: number): Stroke
     ([a, b, c, d]): Segment => ({ type: 'cubic', controls: [place(a), place(b), place(c), place(d)] }),
   );
   return [
-    { type: 'stroke', style: 'mark', path: pathOnSheet(view, loop) },
+    { type: 'stroke', style: 'mark', path: view.path(loop) },
     polyline(
       'mark',
-      VEE.map((one) => onSheet(view, place(one))),
+      VEE.map((one) => view.at(place(one))),
     ),
   ];
 }
@@ -98,8 +98,8 @@ interface FaceMarkFoot {
 const ALONG = Math.cos(Math.PI / 6);
 
 function faceMarkFoot(view: SheetContext, on: Point, angle: number): FaceMarkFoot {
-  const at = onSheet(view, on);
-  const way = subtract(onSheet(view, add(on, direction(angle))), at);
+  const at = view.at(on);
+  const way = subtract(view.at(add(on, direction(angle))), at);
   const across = view.lines.filter(
     ({ from, to }) => Math.abs(dot(way, subtract(to, from))) < ALONG * distance(from, to),
   );

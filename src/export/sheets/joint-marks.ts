@@ -1,21 +1,15 @@
 import { type Box, pathBounds } from '../../curves/geometry/bounds.ts';
 import { flatten } from '../../curves/geometry/flatten.ts';
 import type { LineSegment, Segment } from '../../curves/geometry/pieces/piece.ts';
-import { type Point, point } from '../../curves/geometry/point.ts';
-import type { JointLine } from '../../job/joints/joint-kind.ts';
-import {
-  drawJoint,
-  isCuttingJoint,
-  type Joint,
-  jointPoint,
-  jointSize,
-} from '../../job/joints/joint-kinds.ts';
+import type { Point } from '../../curves/geometry/point.ts';
+import { isCuttingJoint, type Joint, jointPoint, jointSize } from '../../job/joints/joint-kinds.ts';
 import type { Part } from '../../part/part.ts';
 import { firstOf, itemAt } from '../../units/checked.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import { jointMeasures, jointName, jointPlace } from '../cover/joint-words.ts';
-import { lengthWithoutUnit, offsetsAtStation } from '../drawing/dimensions.ts';
-import type { Item, Stroke } from '../drawing/drawing.ts';
+import { lengthWithoutUnit } from '../drawing/dimensions.ts';
+import type { Item } from '../drawing/drawing.ts';
+import { jointLines, segmentBetween } from '../drawing/part-view.ts';
 import {
   candidatesBeside,
   type Label,
@@ -24,43 +18,10 @@ import {
   SHEET_LABEL,
   textBlock,
 } from '../labels/place-labels.ts';
-import { boxContains, type LabelledSheet, onSheet, pathOnSheet, type SheetContext } from './sheet-context.ts';
-
-/** How far a line across the part runs past its edges. */
-const PAST_MM = 6;
-/** Laid out on the face, over one sheet. */
-export const jointStrokes = (context: SheetContext): Stroke[] =>
-  context.dimensions.joints.flatMap((joint) =>
-    jointLines(context.part, joint).map(
-      ({ style, path, closed }): Stroke => ({
-        type: 'stroke',
-        style,
-        path: pathOnSheet(context, path),
-        ...(closed && { closed }),
-      }),
-    ),
-  );
-
-export const jointLines = (part: Part, joint: Joint): readonly JointLine[] =>
-  drawJoint(joint, {
-    across: (station) => lineAcross(part, station),
-    along: (offset) =>
-      segmentBetween(point(part.bounds.left - PAST_MM, offset), point(part.bounds.right + PAST_MM, offset)),
-  });
-
-function lineAcross(part: Part, station: number): Segment {
-  const offsets = offsetsAtStation(part, station);
-  const [low, high] =
-    offsets.length > 0 ? [Math.min(...offsets), Math.max(...offsets)] : [part.bounds.bottom, part.bounds.top];
-  return segmentBetween(point(station, low - PAST_MM), point(station, high + PAST_MM));
-}
-
-const segmentBetween = (from: Point, to: Point): Segment => ({ type: 'line', from, to });
+import { boxContains, type LabelledSheet, type SheetContext } from './sheet-context.ts';
 
 export const jointAnchors = (context: SheetContext): Box[] =>
-  context.dimensions.joints.map((joint) =>
-    pathBounds(pathOnSheet(context, labelAnchor(context.part, joint).path)),
-  );
+  context.dimensions.joints.map((joint) => pathBounds(context.path(labelAnchor(context.part, joint).path)));
 
 /** On the sheet that holds the joint's middle. */
 export function jointLabels(sheet: LabelledSheet): Item[] {
@@ -68,8 +29,8 @@ export function jointLabels(sheet: LabelledSheet): Item[] {
   const show = (mm: number): string => lengthWithoutUnit(mm, part.rule);
   const labels = sheet.dimensions.joints.flatMap((joint, i): Label[] => {
     const { at, path } = labelAnchor(part, joint);
-    if (!boxContains(sheet.sheet.cell, onSheet(sheet, at))) return [];
-    const candidates = candidatesBeside(flatten(pathOnSheet(sheet, path)));
+    if (!boxContains(sheet.sheet.cell, sheet.at(at))) return [];
+    const candidates = candidatesBeside(flatten(sheet.path(path)));
     const blocks = jointLabelBlocks(`${i + 1}`, joint, show);
     return [{ anchor: itemAt(anchors, i), competing: anchors, blocks, candidates }];
   });

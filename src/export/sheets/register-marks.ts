@@ -5,7 +5,7 @@ import type { CheckCross, Sheet } from '../../tiling/layout.ts';
 import { circle, type Item, polyline, type Stroke, words } from '../drawing/drawing.ts';
 import { textWidth } from '../drawing/text-width.ts';
 import { type Block, centreOf, placeNear } from '../labels/free-space.ts';
-import { type LabelledSheet, onSheet, type SheetContext } from './sheet-context.ts';
+import type { LabelledSheet, SheetContext } from './sheet-context.ts';
 
 const REGISTER_RADIUS_MM = 3;
 const CHECK_ARM_MM = 4;
@@ -26,7 +26,7 @@ export function trimLines({ window, cell, neighbours }: Sheet): Stroke[] {
 
 export const registerMarks = (context: SheetContext): Stroke[] =>
   context.sheet.marks.flatMap(({ at }) => {
-    const centre = onSheet(context, at);
+    const centre = context.at(at);
     return [...cross(centre, REGISTER_REACH_MM), circle('register', centre, REGISTER_RADIUS_MM)];
   });
 
@@ -40,7 +40,7 @@ export const crossesOn = ({ layout, sheet }: SheetContext): CheckCross[] =>
 
 export const checkCrossMarks = (context: SheetContext): Item[] =>
   crossesOn(context).flatMap(({ letter, at }) => {
-    const centre = onSheet(context, at);
+    const centre = context.at(at);
     return [
       ...cross(centre, CHECK_ARM_MM),
       words(letter, point(centre.x + 1.5, centre.y + 1.5), CHECK_LETTER_MM),

@@ -1,14 +1,13 @@
 import { invert, transformPoint } from '../../curves/geometry/affine.ts';
 import { type Box, boundsOf, inflate } from '../../curves/geometry/bounds.ts';
 import { type Chord, flatten, segmentIntersectsBox } from '../../curves/geometry/flatten.ts';
-import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
-import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Part } from '../../part/part.ts';
 import { linesToCut } from '../../tiling/grid/lines-to-tile.ts';
 import type { Layout, Sheet } from '../../tiling/layout.ts';
 import type { PatternNotes } from '../cover/pattern-notes.ts';
 import type { Dimensions } from '../drawing/dimensions.ts';
+import { type PartView, partView } from '../drawing/part-view.ts';
 import type { OccupiedSpace } from '../labels/free-space.ts';
 import type { LabelSpace } from '../labels/place-labels.ts';
 
@@ -22,7 +21,7 @@ export interface Pattern {
 }
 
 /** Its lines are those that run over the sheet, mm on the sheet. */
-export interface SheetContext extends Pattern {
+export interface SheetContext extends Pattern, PartView {
   readonly sheet: Sheet;
 }
 
@@ -58,7 +57,7 @@ export function sheetContext(pattern: Pattern, sheet: Sheet): SheetContext {
       to: transformPoint(sheet.toSheet, to),
     }))
     .filter((chord) => segmentIntersectsBox(chord, sheet.window));
-  return { ...pattern, sheet, lines };
+  return { ...pattern, ...partView(pattern.part, sheet.toSheet), sheet, lines };
 }
 
 function boxOnPart({ toSheet, window }: Sheet): Box {
@@ -66,11 +65,6 @@ function boxOnPart({ toSheet, window }: Sheet): Box {
   const corners = [point(left, bottom), point(right, bottom), point(right, top), point(left, top)];
   return boundsOf(corners.map((corner) => transformPoint(invert(toSheet), corner)));
 }
-
-export const onSheet = ({ sheet }: SheetContext, at: Point): Point => transformPoint(sheet.toSheet, at);
-
-export const pathOnSheet = ({ sheet }: SheetContext, path: readonly Segment[]): Segment[] =>
-  transformPath(path, sheet.toSheet);
 
 /** Which way offsets grow on the sheet, a unit vector. */
 export const offsetDirection = ({ sheet }: SheetContext): Point => ({

@@ -1,27 +1,24 @@
 import { inflate, squareAround } from '../../curves/geometry/bounds.ts';
 import { type Chord, flatten, segmentIntersectsBox } from '../../curves/geometry/flatten.ts';
-import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { point } from '../../curves/geometry/point.ts';
-import { type LineRole, partLines } from '../../part/part-lines.ts';
 import { CROSS_REACH_MM } from '../../tiling/check-crosses.ts';
 import { REGISTER_REACH_MM } from '../../tiling/grid/seams.ts';
 import type { Sheet } from '../../tiling/layout.ts';
-import { type Item, LINE_STYLES, type Page, type Stroke, type Words } from '../drawing/drawing.ts';
+import { type Item, type Page, polyline, type Stroke, type Words } from '../drawing/drawing.ts';
+import { jointStrokes, partStrokes } from '../drawing/part-view.ts';
 import { boxesAlongLines, type OccupiedSpace } from '../labels/free-space.ts';
 import type { LabelSpace } from '../labels/place-labels.ts';
 import { continuationArrows } from './continuation-arrows.ts';
 import { foldTabLabels, foldTabStrokes } from './draw-fold-tabs.ts';
 import { faceMark } from './face-mark.ts';
 import { grainArrow } from './grain-arrow.ts';
-import { jointAnchors, jointLabels, jointStrokes } from './joint-marks.ts';
+import { jointAnchors, jointLabels } from './joint-marks.ts';
 import { legend } from './legend.ts';
 import { checkCrossMarks, crossesOn, registerMarks, seamLabels, trimLines } from './register-marks.ts';
 import { scaleBars } from './scale-bars.ts';
 import {
   type LabelledSheet,
-  onSheet,
   type Pattern,
-  pathOnSheet,
   SHEET_CHORD_MM,
   type SheetContext,
   sheetContext,
@@ -45,7 +42,7 @@ const CENTRE_PAST_MM = 12;
 export function sheetPage(pattern: Pattern, sheet: Sheet): Page {
   const context = sheetContext(pattern, sheet);
   const stations = stationLines(context);
-  const [tabs, joints] = [foldTabStrokes(context), jointStrokes(context)];
+  const [tabs, joints] = [foldTabStrokes(context), jointStrokes(context, context.dimensions.joints)];
   const marks = [
     ...joints
       .flatMap(({ path }) => flatten(path))
@@ -57,7 +54,9 @@ export function sheetPage(pattern: Pattern, sheet: Sheet): Page {
     [
       ...stations,
       ...tabs,
-      ...linesOnSheet(context, ['chord', 'centre', 'saw', 'finished']),
+      ...guideLines(context),
+      // Each is drawn whole, so that its dashes agree from sheet to sheet.
+      ...partStrokes(context, ['saw', 'finished']),
       ...joints,
       ...landmarkSigns(context),
     ],
@@ -70,7 +69,8 @@ export function sheetPage(pattern: Pattern, sheet: Sheet): Page {
   const curve = pattern.notes?.referenceCurve;
   if (!curve) return page;
   // The thin line lies beneath all else.
-  const thin = strokeOnSheet(context, 'station', curve.path, curve.closed);
+  const { path, closed } = curve;
+  const thin: Stroke = { type: 'stroke', style: 'station', path: context.path(path), closed };
   const items: Item[] = [{ type: 'clip', ...sheet.window, items: [thin] }, ...page.drawing.items];
   return { ...page, drawing: { ...page.drawing, items } };
 }
@@ -93,29 +93,15 @@ export function composeSheet(
   return { name: sheet.name, drawing: { width, height, items }, stretch: sheet.stretch };
 }
 
-/** Lines of the part. Each is drawn whole, so that its dashes agree from sheet to sheet. */
-const linesOnSheet = (context: SheetContext, roles: readonly LineRole[]): Stroke[] =>
-  partLines(context.part, roles).map(({ role, path, closed }) =>
-    strokeOnSheet(context, LINE_STYLES[role], role === 'centre' ? extendLine(path) : path, closed),
-  );
-
-const extendLine = (path: readonly Segment[]): Segment[] =>
-  path.flatMap((line) =>
-    line.type === 'line'
-      ? {
-          ...line,
-          from: point(line.from.x, line.from.y - CENTRE_PAST_MM),
-          to: point(line.to.x, line.to.y + CENTRE_PAST_MM),
-        }
-      : [],
-  );
-
-const strokeOnSheet = (
-  context: SheetContext,
-  style: Stroke['style'],
-  path: Stroke['path'],
-  closed: boolean,
-): Stroke => ({ type: 'stroke', style, path: pathOnSheet(context, path), ...(closed && { closed }) });
+/** The chord of a line pattern, and the line that a half pattern is flipped on. */
+function guideLines(context: SheetContext): Stroke[] {
+  const { shape } = context.part;
+  const chord = partStrokes(context, ['chord']);
+  if (shape.type !== 'half') return chord;
+  const [low, high] = shape.centre;
+  const ends = [point(low.x, low.y - CENTRE_PAST_MM), point(high.x, high.y + CENTRE_PAST_MM)];
+  return [...chord, polyline('centre', ends.map(context.at))];
+}
 
 const straightChords = (strokes: readonly Stroke[]): Chord[] =>
   strokes.flatMap(({ path }) => path.filter((segment) => segment.type === 'line'));
@@ -191,7 +177,7 @@ function emptySpace(context: AnchoredSheet, avoided: readonly Chord[]): LabelSpa
   const lines = boxesAlongLines(context.lines, CUT_LINE_WHITE_MM + SHEET_CHORD_MM);
   const drawn = [
     ...lines,
-    ...boxesAlongLines(straightChords(linesOnSheet(context, ['chord', 'centre'])), STATION_WHITE_MM),
+    ...boxesAlongLines(straightChords(guideLines(context)), STATION_WHITE_MM),
     ...boxesAlongLines(avoided, STATION_WHITE_MM),
   ];
   return {
@@ -210,8 +196,8 @@ export function spaceBeside(context: SheetContext, drawn: OccupiedSpace['occupie
     area: inflate(sheet.cell, -INSET_MM),
     occupied: [
       ...drawn,
-      ...sheet.marks.map(({ at }) => squareAround(onSheet(context, at), REGISTER_REACH_MM + 1)),
-      ...crossesOn(context).map(({ at }) => squareAround(onSheet(context, at), CROSS_REACH_MM)),
+      ...sheet.marks.map(({ at }) => squareAround(context.at(at), REGISTER_REACH_MM + 1)),
+      ...crossesOn(context).map(({ at }) => squareAround(context.at(at), CROSS_REACH_MM)),
     ],
   };
 }

@@ -5,6 +5,7 @@ import { cornersOf, isGivenPoint } from '../../part/landmarks.ts';
 import type { Landmark } from '../../part/part.ts';
 import { offsetsAtStation, offsetText, printedLength } from '../drawing/dimensions.ts';
 import { circle, type Item, polyline, type Stroke } from '../drawing/drawing.ts';
+import { lineAcross } from '../drawing/part-view.ts';
 import { type Block, boxAround } from '../labels/free-space.ts';
 import {
   type Label,
@@ -13,13 +14,7 @@ import {
   SHEET_LABEL,
   textBlock,
 } from '../labels/place-labels.ts';
-import {
-  boxContains,
-  type LabelledSheet,
-  offsetDirection,
-  onSheet,
-  type SheetContext,
-} from './sheet-context.ts';
+import { boxContains, type LabelledSheet, offsetDirection, type SheetContext } from './sheet-context.ts';
 
 const STATION_PAST_MM = 5;
 const TICK_MM = 4;
@@ -29,15 +24,13 @@ const DISTANCES_MM = [6, 9, 12, 16, 21, 27];
 const SIDEWAYS_MM = [0, 6, -6, 12, -12, 18, -18, 26, -26];
 const LEADER_GAP_MM = 0.8;
 
-export function stationLines(context: SheetContext): Stroke[] {
-  return context.dimensions.stations.flatMap(({ station }) => {
-    const offsets = offsetsAtStation(context.part, station);
-    if (offsets.length === 0) return [];
-    const [low, high] = [Math.min(...offsets) - STATION_PAST_MM, Math.max(...offsets) + STATION_PAST_MM];
-    const [from, to] = [onSheet(context, point(station, low)), onSheet(context, point(station, high))];
-    return segmentIntersectsBox({ from, to }, context.sheet.window) ? [polyline('station', [from, to])] : [];
+export const stationLines = ({ part, dimensions, sheet, at }: SheetContext): Stroke[] =>
+  dimensions.stations.flatMap(({ station }) => {
+    const line = lineAcross(part, station, STATION_PAST_MM);
+    if (!line) return [];
+    const [from, to] = [at(line.from), at(line.to)];
+    return segmentIntersectsBox({ from, to }, sheet.window) ? [polyline('station', [from, to])] : [];
   });
-}
 
 const labelledLandmarks = ({ dimensions }: SheetContext): Landmark[] =>
   dimensions.landmarks.filter(({ what }) => what !== 'end');
@@ -46,7 +39,7 @@ const labelledLandmarks = ({ dimensions }: SheetContext): Landmark[] =>
 export function landmarkSigns(context: SheetContext): Stroke[] {
   const up = scale(offsetDirection(context), TICK_MM);
   return labelledLandmarks(context).flatMap(({ what, at }) => {
-    const centre = onSheet(context, at);
+    const centre = context.at(at);
     if (what === 'shoulder' || !boxContains(context.sheet.window, centre)) return [];
     if (isGivenPoint(what)) return [circle('mark', centre, PIN_RADIUS_MM)];
     return [polyline('mark', [add(centre, scale(up, -1)), add(centre, up)])];
@@ -60,8 +53,8 @@ const stationPoints = ({ dimensions }: SheetContext): Point[] =>
 
 /** mm on the sheet. */
 export const stationAnchors = (context: SheetContext): Box[] =>
-  [...labelledLandmarks(context).flatMap(cornersOf), ...stationPoints(context)].map((at) =>
-    boundsOf([onSheet(context, at)]),
+  [...labelledLandmarks(context).flatMap(cornersOf), ...stationPoints(context)].map((place) =>
+    boundsOf([context.at(place)]),
   );
 
 export const landmarkLabels = (sheet: LabelledSheet): Item[] =>
@@ -88,7 +81,7 @@ export function stationLabels(sheet: LabelledSheet): Item[] {
 }
 
 const isLabelledHere = (sheet: SheetContext, at: Point): boolean =>
-  boxContains(sheet.sheet.cell, onSheet(sheet, at));
+  boxContains(sheet.sheet.cell, sheet.at(at));
 
 /** A label of a place, whose sign reaches so far, mm: on its own side of the part first, close before far. */
 function labelOf(
@@ -98,7 +91,7 @@ function labelOf(
   reach: number,
 ): Label {
   const { rule, sawAllowance } = sheet.part;
-  const feet = cornersOf(mark).map((corner) => onSheet(sheet, corner));
+  const feet = cornersOf(mark).map(sheet.at);
   const anchor = boundsOf(feet);
   const lines = [
     `${what} ${printedLength(mark.at.x, rule)}`,

@@ -1,5 +1,5 @@
+import { jointLines } from '../../export/drawing/part-view.ts';
 import { drawCombs, pictureView } from '../../export/pictures/picture-view.ts';
-import { jointLines } from '../../export/sheets/joint-marks.ts';
 import { pathData } from '../../export/writers/svg.ts';
 import { cornersOnFace, edgeEnd, edgeStart } from '../../part/edge.ts';
 import { isSquare } from '../../part/ends/end-planes.ts';
