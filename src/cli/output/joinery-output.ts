@@ -1,5 +1,11 @@
-import { angleRow, reachWords, SIGN_CONVENTION, slantedEnds } from '../../export/cover/end-words.ts';
-import { jointMeasures, jointName } from '../../export/cover/joint-words.ts';
+import {
+  angleRow,
+  jointMeasures,
+  jointName,
+  reachWords,
+  SIGN_CONVENTION,
+  slantedEnds,
+} from '../../export/cover/joinery-words.ts';
 import type { Joint } from '../../job/joints/joint-kinds.ts';
 import { type CutCorner, longAndShortPoints, type PartEnd, trueShape } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';

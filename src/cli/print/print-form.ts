@@ -29,7 +29,7 @@ export async function prepareForm(
   sheets: LayOutOptions,
 ): Promise<PreparedPrint> {
   const { patternPages } = await import('../../export/sheets/pattern-pages.ts');
-  const { formNotes } = await import('../../export/cover/form-notes.ts');
+  const { formNotes } = await import('../../export/cover/pattern-notes.ts');
   const { edge, curvature } = selectCurvedEdge(part, options);
   const species = atOption('--species', () => chooseStripSpecies(options.species, part.stock?.species));
   const ask = { species, rule: part.rule, curvature, ...readPlySizes(part, options) };

@@ -24,7 +24,7 @@ export async function prepareGauge(
   sheets: LayOutOptions,
 ): Promise<PreparedPrint> {
   const { layOutGauge, worthReading } = await import('../../export/gauge/gauge-layout.ts');
-  const { composeGauge, gaugePageNames } = await import('../../export/gauge/gauge-pages.ts');
+  const { gaugePages } = await import('../../export/gauge/gauge-pages.ts');
   const strips = selectEdges(part, options).map((edge) => {
     const base = selectBaseLine(edge, options);
     return gaugeStrip(part, edge, base, stationsAtSpacing(edge, base, part.rule.unit, options.every));
@@ -39,8 +39,7 @@ export async function prepareGauge(
     part,
     title: `Gauge: ${part.name}`,
     layout: gauge.layout,
-    names: gaugePageNames(gauge, options.cover),
-    pages: composeGauge(gauge, options.cover),
+    ...gaugePages(gauge, options.cover),
     json: { gauge: asJson(gauge) },
     messages: asText(gauge, strips),
     warnings: read.flatMap((strip) => doublesBackWarnings(strip, part.rule)),

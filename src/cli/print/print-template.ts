@@ -24,7 +24,7 @@ export async function prepareTemplate(
   sheets: LayOutOptions,
 ): Promise<PreparedPrint> {
   const { patternPages } = await import('../../export/sheets/pattern-pages.ts');
-  const { templateNotes } = await import('../../export/cover/template-notes.ts');
+  const { templateNotes } = await import('../../export/cover/pattern-notes.ts');
   const cutter = readCutter(part, options);
   const template = atOption('--template', () => templateOf(part, cutter));
   const half = <T extends Part>(whole: T): Part =>

@@ -8,8 +8,8 @@ import { lastOf } from '../../units/checked.ts';
 import type { Warning } from '../../units/fault.ts';
 import { CAUTIONS } from '../cover/cover-words.ts';
 import { drawRows, paragraph, type TextRow } from '../cover/text-columns.ts';
+import { printedLengthWords, sentence } from '../drawing/dimensions.ts';
 import type { Item } from '../drawing/drawing.ts';
-import { printedLengthWords, sentence } from './card-words.ts';
 
 /** First the cautions about what stops the work or hurts; the others follow in their own order. */
 const URGENT_CODES = [

@@ -6,10 +6,9 @@ import type { Landmark, Part } from '../../part/part.ts';
 import { finishedLine, patternChord } from '../../part/part-lines.ts';
 import { cutAngleWords } from '../../shop/words/describe-ends.ts';
 import { typesetAngle } from '../../units/number-format.ts';
-import { slantedEnds } from '../cover/end-words.ts';
+import { slantedEnds } from '../cover/joinery-words.ts';
 import type { Dimensions } from '../drawing/dimensions.ts';
 import type { Item, Stroke } from '../drawing/drawing.ts';
-import { standardScale } from '../drawing/drawing-scale.ts';
 import { jointStrokes, lineAcross, partStrokes } from '../drawing/part-view.ts';
 import { LINE_SPACING } from '../drawing/text-width.ts';
 import { boxesBeside } from '../labels/free-space.ts';
@@ -22,6 +21,7 @@ import {
   placeLabels,
   textBlock,
 } from '../labels/place-labels.ts';
+import { standardScale } from '../pictures/picture-frame.ts';
 import { type PictureView, pictureView } from '../pictures/picture-view.ts';
 import { stationAxis } from '../pictures/station-axis.ts';
 

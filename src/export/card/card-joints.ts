@@ -1,6 +1,6 @@
 import type { Part } from '../../part/part.ts';
 import { jointRows } from '../cover/cover-joinery.ts';
-import { jointMeasures, jointName } from '../cover/joint-words.ts';
+import { jointMeasures, jointName } from '../cover/joinery-words.ts';
 import { paragraph } from '../cover/text-columns.ts';
 import { type Dimensions, lengthWithoutUnit } from '../drawing/dimensions.ts';
 import { type CardSection, shrinkingVariants } from './fit-sections.ts';

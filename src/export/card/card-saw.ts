@@ -11,10 +11,15 @@ import { firstOf } from '../../units/checked.ts';
 import { typesetAngle } from '../../units/number-format.ts';
 import type { Rule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
-import { reachWords } from '../cover/end-words.ts';
+import { reachWords } from '../cover/joinery-words.ts';
 import { numberedSteps, paragraph } from '../cover/text-columns.ts';
-import { lengthWithoutUnit, printedLength } from '../drawing/dimensions.ts';
-import { about, printedLengthWords, sentence } from './card-words.ts';
+import {
+  about,
+  lengthWithoutUnit,
+  printedLength,
+  printedLengthWords,
+  sentence,
+} from '../drawing/dimensions.ts';
 import { type CardSection, type SectionVariant, shrinkingVariants } from './fit-sections.ts';
 import { settingRows } from './setting-rows.ts';
 

@@ -8,9 +8,8 @@ import { Fault } from '../../units/fault.ts';
 import { showSizes } from '../../units/graduation.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { blankRow, paragraph, type TextRow } from '../cover/text-columns.ts';
-import { lengthWithoutUnit, printedSize } from '../drawing/dimensions.ts';
+import { lengthWithoutUnit, printedLengthWords, printedSize, sentence } from '../drawing/dimensions.ts';
 import { wordTable } from '../tables/paper-table.ts';
-import { printedLengthWords, sentence } from './card-words.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
 import { settingRows } from './setting-rows.ts';
 

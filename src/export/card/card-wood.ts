@@ -8,9 +8,9 @@ import { showSizes } from '../../units/graduation.ts';
 import type { Rule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { blankRow, paragraph } from '../cover/text-columns.ts';
+import { about, sentence } from '../drawing/dimensions.ts';
 import { wordTable } from '../tables/paper-table.ts';
 import { boundsWithBacks } from './card-drawing.ts';
-import { about, sentence } from './card-words.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
 
 export interface CutListRow {

@@ -9,8 +9,8 @@ import { typesetFractions } from '../../units/typeset.ts';
 import { BODY_MM, blankRow, drawRows, headingRow } from '../cover/text-columns.ts';
 import { dimensionsOf, graduationText } from '../drawing/dimensions.ts';
 import { type Item, type Page, polyline, words } from '../drawing/drawing.ts';
-import { scaleRatio } from '../drawing/drawing-scale.ts';
 import { LINE_SPACING, textWidth, truncateToWidth, wrapText } from '../drawing/text-width.ts';
+import { scaleRatio } from '../pictures/picture-frame.ts';
 import { cardCautions, fitCautions } from './card-cautions.ts';
 import { cardDrawing } from './card-drawing.ts';
 import { jointsSection } from './card-joints.ts';
@@ -19,7 +19,6 @@ import { edgesWithOffsets, offsetsSection } from './card-offsets.ts';
 import { cutOrderSection, sawSection } from './card-saw.ts';
 import { adviseCurvedRuns, stripSection } from './card-strip.ts';
 import { cutListRow, woodSection } from './card-wood.ts';
-import { quantityWords } from './card-words.ts';
 import { type CardSection, fitSections, SECTION_GAP_MM } from './fit-sections.ts';
 
 /** How a card is laid out. */
@@ -150,6 +149,11 @@ function titleItems(part: Part, page: Box): { items: Item[]; subtitle: number; b
     bottom: first - (notes.length - 1) * lineHeight - 3,
   };
 }
+
+const quantityWords = ({ quantity, pair }: Part): string =>
+  pair === 'mirrored' && quantity > 1
+    ? `make ${quantity}, ${quantity / 2} of them mirrored`
+    : `make ${quantity}`;
 
 function noteLines({ notes = '' }: Part, width: number): string[] {
   const lines = wrapText(typesetFractions(notes), BODY_MM, width);

@@ -1,11 +1,18 @@
 import { type Affine, scaleMatrix, transformPoint, translate } from '../../curves/geometry/affine.ts';
-import { type Box, inflate, squareAround, translateBox, union } from '../../curves/geometry/bounds.ts';
+import {
+  type Box,
+  boundsOf,
+  inflate,
+  squareAround,
+  translateBox,
+  union,
+} from '../../curves/geometry/bounds.ts';
 import { flatten } from '../../curves/geometry/flatten.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Layout, Sheet } from '../../tiling/layout.ts';
-import { type Item, polyline, words } from '../drawing/drawing.ts';
+import { cross, type Drawing, type Item, polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, textWidth } from '../drawing/text-width.ts';
 import { type Block, boxesAlongLines, placeNear } from '../labels/free-space.ts';
 
@@ -20,13 +27,12 @@ export interface MapLine {
   readonly closed: boolean;
 }
 
-interface MapSpace {
-  readonly width: number;
-  readonly height: number;
-}
-
 /** How the sheets lie together, small. */
-export function assemblyMap(lines: readonly MapLine[], layout: Layout, space: MapSpace) {
+export function assemblyMap(
+  lines: readonly MapLine[],
+  layout: Layout,
+  space: Pick<Drawing, 'width' | 'height'>,
+) {
   const cells = layout.sheets.map((sheet) => {
     const { x, y } = sheetShift(layout, sheet);
     return { name: sheet.name, cell: translateBox(sheet.cell, x, y) };
@@ -37,20 +43,17 @@ export function assemblyMap(lines: readonly MapLine[], layout: Layout, space: Ma
     const place: Affine = [k, 0, 0, k, left - k * all.left, top - k * all.top];
     const { x, y } = sheetShift(layout, layout.sheets[0]);
     const toMap = translate(scaleMatrix(translate(layout.sheets[0].toSheet, x, y), k), place[4], place[5]);
-    const drawn = lines.map(({ path, closed }) => ({
-      path: transformPath(path, toMap),
-      ...(closed ? { closed } : {}),
-    }));
+    const drawn = lines.map(({ path, closed }) => ({ path: transformPath(path, toMap), closed }));
     const crosses = layout.crosses.map(({ letter, at }) => ({ letter, ...transformPoint(toMap, at) }));
     const taken = [
       ...drawn.flatMap(({ path }) => boxesAlongLines(flatten(path), LINE_WHITE_MM)),
-      ...crosses.map((cross) => squareAround(cross, CROSS_WHITE_MM)),
+      ...crosses.map((one) => squareAround(one, CROSS_WHITE_MM)),
     ];
     const middle = point(left + (k * (all.right - all.left)) / 2, top - (k * (all.top - all.bottom)) / 2);
     return [
       ...cells.flatMap(({ name, cell }) => sheetOnMap(name, boxOnMap(cell, place), taken)),
       ...drawn.map((line): Item => ({ type: 'stroke', style: 'cut', ...line })),
-      ...crosses.flatMap((cross) => crossOnMap(cross, middle)),
+      ...crosses.flatMap((one) => crossOnMap(one, middle)),
     ];
   };
   return { width: k * (all.right - all.left), height: k * (all.top - all.bottom), draw };
@@ -64,11 +67,8 @@ function sheetShift({ sheets, overlap }: Layout, { row, column, window }: Sheet)
   return { x: (column - first.column) * across, y: (first.row - row) * down };
 }
 
-const boxOnMap = (box: Box, place: Affine): Box => {
-  const low = transformPoint(place, { x: box.left, y: box.bottom });
-  const high = transformPoint(place, { x: box.right, y: box.top });
-  return { left: low.x, bottom: low.y, right: high.x, top: high.y };
-};
+const boxOnMap = ({ left, right, bottom, top }: Box, place: Affine): Box =>
+  boundsOf([point(left, bottom), point(right, top)].map((corner) => transformPoint(place, corner)));
 
 /** A sheet's outline, and its name in the largest type that finds room beside the line. */
 function sheetOnMap(name: string, cell: Box, occupied: Box[]): Item[] {
@@ -93,8 +93,7 @@ function crossOnMap({ letter, x, y }: Point & { letter: string }, middle: Point)
   const inward = x < middle.x ? 1 : -1;
   const base = y < middle.y ? y - 0.4 : y + 0.4 - LETTER_MM * CAP_HEIGHT;
   return [
-    polyline('register', [point(x - CROSS_MM, y), point(x + CROSS_MM, y)]),
-    polyline('register', [point(x, y - CROSS_MM), point(x, y + CROSS_MM)]),
+    ...cross('register', { x, y }, CROSS_MM),
     words(letter, point(x + inward * 1.9, base), LETTER_MM, inward > 0 ? 'start' : 'end'),
   ];
 }

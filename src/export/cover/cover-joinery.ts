@@ -1,14 +1,18 @@
+import { boundsOf } from '../../curves/geometry/bounds.ts';
+import { distance, type Point } from '../../curves/geometry/point.ts';
 import type { Toward } from '../../job/joints/joint-kind.ts';
-import type { Joint } from '../../job/joints/joint-kinds.ts';
-import { jointLean, jointOrigin, jointSize } from '../../job/joints/joint-kinds.ts';
+import { type Joint, jointLean, jointOrigin, jointSize } from '../../job/joints/joint-kinds.ts';
 import { TOWARD_WORDS } from '../../job/joints/lean.ts';
-import type { PartEnd } from '../../part/ends/end-planes.ts';
+import { type PartEnd, trueShape } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
+import { present } from '../../units/lists.ts';
 import { typesetAngle } from '../../units/number-format.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 import { type Dimensions, lengthWithoutUnit } from '../drawing/dimensions.ts';
+import { polyline, words } from '../drawing/drawing.ts';
+import { CAP_HEIGHT, LINE_SPACING, textWidth } from '../drawing/text-width.ts';
 import { wordTable } from '../tables/paper-table.ts';
 import {
   ANGLE_HEAD,
@@ -17,35 +21,29 @@ import {
   SIGHT_LINE_WORDS,
   SIGN_CONVENTION,
   slantedEnds,
-} from './end-words.ts';
-import { blankRow, headingRow, paragraph, type TextRow } from './text-columns.ts';
-import { trueEndShapeRow } from './true-end-shape.ts';
+} from './joinery-words.ts';
+import { BODY_MM, blankRow, keepWithNext, paragraph, paragraphs, type TextRow } from './text-columns.ts';
 
 /** Nothing for a part whose ends are square. */
 export function endRows(part: Part, width: number): TextRow[] {
   const leaning = slantedEnds(part);
   if (leaning.length === 0) return [];
+  const hasBevel = leaning.some(({ angles }) => angles.splay !== 0);
   return [
     ...wordTable((part.ends ?? []).map(angleRow), width, ANGLE_HEAD),
     blankRow(1),
-    ...paragraph(SIGN_CONVENTION, width),
-    ...paragraph(SIGHT_LINE_WORDS, width),
+    ...paragraphs([SIGN_CONVENTION, SIGHT_LINE_WORDS], width),
     ...leaning.flatMap((end) => endParagraph(part, end, width)),
-    ...(leaning.some(({ angles }) => angles.splay !== 0) ? paragraph(FOLD_INSTRUCTIONS, width) : []),
-    ...paragraph(SAW_CAUTION, width),
+    ...paragraphs(present(hasBevel && FOLD_INSTRUCTIONS, SAW_CAUTION), width),
   ];
 }
 
 function endParagraph({ rule, stock }: Part, end: PartEnd, width: number): TextRow[] {
   const thickness = stock?.thickness;
-  const words = `${end.side === 'left' ? 'Left' : 'Right'} end: ${reachWords(end, (mm) => lengthWithoutUnit(mm, rule))}.`;
-  if (thickness === undefined) return paragraph(words, width);
-  const lines = paragraph(`${words} The sawn end, square on:`, width);
-  return [
-    ...lines.map((line) => ({ ...line, withNext: true })),
-    trueEndShapeRow(end, thickness, rule),
-    blankRow(1),
-  ];
+  const points = `${end.side === 'left' ? 'Left' : 'Right'} end: ${reachWords(end, (mm) => lengthWithoutUnit(mm, rule))}.`;
+  if (thickness === undefined) return paragraph(points, width);
+  const lines = paragraph(`${points} The sawn end, square on:`, width);
+  return [...keepWithNext(lines), trueEndShapeRow(end, thickness, rule), blankRow(1)];
 }
 
 const FOLD_INSTRUCTIONS =
@@ -65,13 +63,13 @@ export const jointRows = ({ rule }: Part, { joints }: Dimensions, width: number)
           ['', `at, ${rule.unit}`, 'out', ''],
         ),
         blankRow(1),
-        ...wedgeParagraphs(joints, rule).flatMap((words) => paragraph(words, width)),
+        ...paragraphs(wedgeWords(joints, rule), width),
       ];
 
 function jointRow(joint: Joint, number: number, rule: Rule): string[] {
   const show = (mm: number | undefined): string => (mm === undefined ? '' : lengthWithoutUnit(mm, rule));
   const { at, out } = jointOrigin(joint);
-  const name = [joint.kind.replace('-', ' '), ...(joint.label === undefined ? [] : [joint.label])].join(', ');
+  const name = present(joint.kind.replace('-', ' '), joint.label).join(', ');
   const size = jointSize(joint, show);
   return [`${number}`, show(at), show(out), size === '' ? name : `${name}: ${size}`];
 }
@@ -90,7 +88,7 @@ const RAISED_SIDE: Readonly<Record<Toward, string>> = {
   in: 'the far edge',
 };
 
-function wedgeParagraphs(joints: readonly Joint[], { unit }: Rule): string[] {
+function wedgeWords(joints: readonly Joint[], { unit }: Rule): string[] {
   const { run, rule } = WEDGE_RUNS[unit];
   const leaning = joints.flatMap((joint, i) => {
     const lean = jointLean(joint);
@@ -108,5 +106,41 @@ function wedgeParagraphs(joints: readonly Joint[], { unit }: Rule): string[] {
   ];
 }
 
-export const coverSection = (title: string, rows: readonly TextRow[]): TextRow[] =>
-  rows.length === 0 ? [] : [headingRow(title), ...rows, blankRow(3)];
+const MAX_WIDTH_MM = 40;
+const MAX_HEIGHT_MM = 20;
+const WHITE_MM = 1.5;
+const LINE_MM = BODY_MM * LINE_SPACING;
+
+/** The sawn end as it looks square on: the marked face below. */
+function trueEndShapeRow(end: PartEnd, thickness: number, rule: Rule): TextRow {
+  const corners = trueShape(end, thickness);
+  const [a, b, c, d] = corners;
+  const box = boundsOf(corners);
+  const [wide, high] = [box.right - box.left, box.top - box.bottom];
+  const k = Math.min(MAX_WIDTH_MM / wide, MAX_HEIGHT_MM / high);
+  const side = (from: Point, to: Point): string => lengthWithoutUnit(distance(from, to), rule);
+  const before = side(a, d);
+  const indent = textWidth(before, BODY_MM) + WHITE_MM;
+  return {
+    height: k * high + 2 * LINE_MM + WHITE_MM,
+    draw: (x, top) => {
+      const place = (at: Point): Point => ({
+        x: x + indent + k * (at.x - box.left),
+        y: top - LINE_MM - k * (box.top - at.y),
+      });
+      const middle = (from: Point, to: Point): Point => {
+        const [p, q] = [place(from), place(to)];
+        return { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 };
+      };
+      const half = (BODY_MM * CAP_HEIGHT) / 2;
+      const [face, back, low, upper] = [middle(a, b), middle(d, c), middle(a, d), middle(b, c)];
+      return [
+        polyline('rule', corners.map(place), true),
+        words(`other face ${side(d, c)}`, { x: back.x, y: back.y + WHITE_MM }, BODY_MM, 'middle'),
+        words(`marked face ${side(a, b)}`, { x: face.x, y: face.y - LINE_MM * 0.8 }, BODY_MM, 'middle'),
+        words(before, { x: low.x - WHITE_MM, y: low.y - half }, BODY_MM, 'end'),
+        words(side(b, c), { x: upper.x + WHITE_MM, y: upper.y - half }, BODY_MM),
+      ];
+    },
+  };
+}

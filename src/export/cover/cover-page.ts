@@ -5,30 +5,36 @@ import type { Layout } from '../../tiling/layout.ts';
 import { marginSides } from '../../tiling/paper/margins.ts';
 import { DEFAULT_PAPER, type Paper, parsePaper } from '../../tiling/paper/paper-sizes.ts';
 import type { Dimensions } from '../drawing/dimensions.ts';
-import { type Item, type Page, words } from '../drawing/drawing.ts';
+import { type Page, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth, truncateToWidth, wrapText } from '../drawing/text-width.ts';
 import { wordTable } from '../tables/paper-table.ts';
 import { assemblyMap, type MapLine } from './assembly-map.ts';
-import { coverSection, endRows, jointRows } from './cover-joinery.ts';
+import { endRows, jointRows } from './cover-joinery.ts';
 import {
   accuracySentence,
   CAUTIONS,
   curveSentences,
   flipSteps,
-  longMeasureAdvice,
+  measureAdvice,
   measureRows,
   offsetHead,
   offsetRows,
   patternSubtitle,
   printSteps,
-  REMEDIES,
   sawSentence,
   tapeSteps,
   toleranceSentence,
 } from './cover-words.ts';
 import { pairWords, patternTitle } from './pair-words.ts';
 import type { PatternNotes } from './pattern-notes.ts';
-import { blankRow, fillColumns, numberedSteps, paragraph, type TextRow } from './text-columns.ts';
+import {
+  blankRow,
+  coverSection,
+  fillPages,
+  numberedSteps,
+  paragraphs,
+  type TextRow,
+} from './text-columns.ts';
 
 const TITLES_MM = [10, 8, 6] as const;
 const MIN_TITLE_MM = 6;
@@ -44,9 +50,7 @@ const MAP_SHARES = [0.26, 0.2, 0.15] as const;
 /** The cover leaves at least this much white, whatever the margin of the sheets, mm. */
 const MIN_COVER_MARGIN_MM = 12.7;
 
-const MAX_COVERS = 12;
-
-export interface CoverContent {
+interface CoverContent {
   readonly subtitle: string;
   readonly lines: readonly MapLine[];
   readonly rows: (width: number) => readonly TextRow[];
@@ -82,52 +86,29 @@ function coverWithMap(part: Part, layout: Layout, cover: CoverContent, mapShare:
   };
   const count = page.right - page.left >= 2 * MIN_COLUMN_MM + GUTTER_MM ? 2 : 1;
   const columnWidth = (page.right - page.left - (count - 1) * GUTTER_MM) / count;
-  const head = coverHead(part, layout, cover, page, mapShare);
-  const first = fillColumns(
-    cover.rows(columnWidth),
-    columnBoxes({ ...page, top: head.bottom }, count, columnWidth),
-  );
-  const pages: Page[] = [
-    { name: coverName(layout), drawing: { width, height, items: [...head.items, ...first.items] } },
-  ];
-  for (let rest = first.rest; rest.length > 0 && pages.length < MAX_COVERS; ) {
-    const filled = fillColumns(rest, columnBoxes(page, count, columnWidth));
-    pages.push({
-      name: `${coverName(layout)} ${pages.length + 1}`,
-      drawing: { width, height, items: filled.items },
+  const columnsBelow = (columnsTop: number): Box[] =>
+    Array.from({ length: count }, (_, i) => {
+      const columnLeft = page.left + i * (columnWidth + GUTTER_MM);
+      return { ...page, top: columnsTop, left: columnLeft, right: columnLeft + columnWidth };
     });
-    rest = filled.rest;
-  }
-  return pages;
+  const head = coverHead(part, layout, cover, page, mapShare);
+  const name = layout.mirrored ? 'mirrored cover' : 'cover';
+  const drawing = { width, height, items: head.items };
+  return fillPages(cover.rows(columnWidth), name, drawing, columnsBelow(head.bottom), columnsBelow(page.top));
 }
-
-const coverName = ({ mirrored }: Layout): string => (mirrored ? 'mirrored cover' : 'cover');
 
 /** The sheets' own paper; with a roll, the usual sheet of whoever measures in the part's unit. */
 const coverPaper = ({ rule }: Part, { paper }: Layout): Paper =>
   paper.roll ? parsePaper(DEFAULT_PAPER[rule.unit]) : paper;
 
-const columnBoxes = (page: Box, count: number, width: number): Box[] =>
-  Array.from({ length: count }, (_, i) => {
-    const left = page.left + i * (width + GUTTER_MM);
-    return { ...page, left, right: left + width };
-  });
-
-function coverHead(
-  part: Part,
-  layout: Layout,
-  cover: CoverContent,
-  page: Box,
-  mapShare: number,
-): { items: Item[]; bottom: number } {
+function coverHead(part: Part, layout: Layout, cover: CoverContent, page: Box, mapShare: number) {
   const width = page.right - page.left;
   const name = patternTitle(part, layout);
   const size = TITLES_MM.find((one) => textWidth(name, one) <= width) ?? MIN_TITLE_MM;
   const title = page.top - size * 0.75;
   const lines = wrapText(cover.subtitle, SUBTITLE_MM, width);
-  const below = title - SUBTITLE_MM * LINE_SPACING * (lines.length + 0.6);
   const map = assemblyMap(cover.lines, layout, { width, height: (page.top - page.bottom) * mapShare });
-  const mapTop = below - 4;
+  const mapTop = title - SUBTITLE_MM * LINE_SPACING * (lines.length + 0.6) - 4;
   return {
     items: [
       words(truncateToWidth(name, size, width), { x: page.left, y: title }, size),
@@ -140,6 +121,14 @@ function coverHead(
   };
 }
 
+/** What to measure, how far it may be off, and what helps. */
+export const measureSection = (
+  title: string,
+  rows: readonly (readonly string[])[],
+  texts: readonly string[],
+  width: number,
+): TextRow[] => coverSection(title, [...wordTable(rows, width), blankRow(1), ...paragraphs(texts, width)]);
+
 /** The cover of a mirrored pattern follows the first's and tells only what is of its own. */
 function patternCoverRows(
   part: Part,
@@ -148,43 +137,36 @@ function patternCoverRows(
   width: number,
   notes: PatternNotes | undefined,
 ): TextRow[] {
-  const { mirrored } = layout;
-  const paragraphs = (texts: readonly string[]): TextRow[] => texts.flatMap((text) => paragraph(text, width));
+  const once = <T>(list: readonly T[]): readonly T[] => (layout.mirrored ? [] : list);
+  const steps = (title: string, texts: readonly string[]): TextRow[] =>
+    coverSection(title, numberedSteps(texts, width));
+  const words = (title: string, texts: readonly string[]): TextRow[] =>
+    coverSection(title, paragraphs(texts, width));
   return [
-    ...(notes?.sections ?? []).flatMap(({ title, steps: texts }) =>
-      coverSection(title, numberedSteps(texts, width)),
+    ...(notes?.sections ?? []).flatMap((section) => steps(section.title, section.steps)),
+    ...once(steps('Print', printSteps(layout))),
+    ...steps('Tape', tapeSteps(layout)),
+    ...steps('Flip', flipSteps(part)),
+    ...words(part.pair === 'identical' ? 'All alike' : 'The pair', pairWords(part, layout)),
+    ...measureSection(
+      'Measure before you cut',
+      measureRows(part, layout, setting),
+      [toleranceSentence(layout), ...once(measureAdvice(layout, part.rule))],
+      width,
     ),
-    ...(mirrored ? [] : coverSection('Print', numberedSteps(printSteps(layout), width))),
-    ...coverSection('Tape', numberedSteps(tapeSteps(layout), width)),
-    ...coverSection('Flip', numberedSteps(flipSteps(part), width)),
-    ...coverSection(
-      part.pair === 'identical' ? 'All alike' : 'The pair',
-      paragraphs(pairWords(part, layout)),
-    ),
-    ...coverSection('Measure before you cut', [
-      ...wordTable(measureRows(part, layout, setting), width),
-      blankRow(1),
-      ...paragraphs([
-        toleranceSentence(layout),
-        ...(mirrored ? [] : [...longMeasureAdvice(layout, part.rule), ...REMEDIES]),
+    ...once(
+      words('The line', [
+        ...(notes?.sentences ?? [...curveSentences(part), sawSentence(part)]),
+        accuracySentence,
       ]),
-    ]),
-    ...(mirrored
-      ? []
-      : coverSection(
-          'The line',
-          paragraphs([
-            ...(notes?.sentences ?? [...curveSentences(part), sawSentence(part)]),
-            accuracySentence,
-          ]),
-        )),
+    ),
     ...coverSection(
       'Offsets, square off the reference line',
       wordTable(offsetRows(part, setting), width, offsetHead(part)),
     ),
     ...coverSection('The ends', endRows(part, width)),
     ...coverSection('The joints, on the marked face', jointRows(part, setting, width)),
-    ...(mirrored ? [] : coverSection('Notes', part.notes ? paragraph(part.notes, width) : [])),
-    ...coverSection('Take care', paragraphs([...(notes?.cautions ?? []), ...CAUTIONS])),
+    ...once(words('Notes', part.notes ? [part.notes] : [])),
+    ...words('Take care', [...(notes?.cautions ?? []), ...CAUTIONS]),
   ];
 }

@@ -28,15 +28,13 @@ import { landmarkNote, offsetRowsOf } from './offset-rows.ts';
 import { quantityWords } from './pair-words.ts';
 import { BODY_MM } from './text-columns.ts';
 
-export const patternSubtitle = (
-  part: Part,
-  { paper, orientation, sheets, code, mirrored }: Layout,
-  what = 'pattern',
-): string => {
-  const count = showCount(sheets.length, 'sheet');
+export function patternSubtitle(part: Part, layout: Layout, what = 'pattern'): string {
   const whole = part.shape.type === 'half' ? `half ${what}, to flip on its centre line` : what;
-  return `Full-size ${mirrored ? 'mirrored ' : ''}${whole} · ${quantityWords(part)} · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationText(part.rule)}`;
-};
+  return `Full-size ${layout.mirrored ? 'mirrored ' : ''}${whole} · ${quantityWords(part)} · ${sheetsSummary(layout, part.rule)}`;
+}
+
+export const sheetsSummary = ({ paper, orientation, sheets, code }: Layout, rule: Rule): string =>
+  `${showCount(sheets.length, 'sheet')} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationText(rule)}`;
 
 /** Along a gauge only lengths across the sheets count, so only those bars are measured. */
 export const printSteps = (
@@ -101,6 +99,11 @@ export const checkDistanceRows = (layout: Layout, rule: Rule): string[][] =>
     label,
   ]);
 
+export const measureAdvice = (layout: Layout, rule: Rule): string[] => [
+  ...longMeasureAdvice(layout, rule),
+  ...REMEDIES,
+];
+
 export const toleranceSentence = ({ printer }: Layout): string =>
   `± is about the most that careful work leaves: what reading ${printer ? 'the printer sheet' : 'the bars'} leaves ` +
   `(${READING_ERROR_MM} mm in ${printer ? NOMINAL_LINE_MM : SCALE_BAR_MM}) and ${DAMP_STRAIN * 100} % for damp paper in full, and ${SEAM_ERROR_MM} mm a seam, seams adding as chance adds; rounded up to your rule.`;
@@ -109,7 +112,7 @@ export const toleranceSentence = ({ printer }: Layout): string =>
 const MAX_JOINT_ERROR_MM = MM_PER_INCH / 8;
 
 /** For the part's own measures where ± is more than a maker can live with, not for the paper's diagonals. */
-export function longMeasureAdvice(layout: Layout, rule: Rule): string[] {
+function longMeasureAdvice(layout: Layout, rule: Rule): string[] {
   const ofPart = layout.checks.filter(({ from }) => !layout.crosses.some(({ at }) => at === from));
   const most = Math.max(0, ...ofPart.map(({ from, to }) => expectedError(layout, from, to)));
   if (most <= MAX_JOINT_ERROR_MM) return [];
@@ -123,7 +126,7 @@ export function longMeasureAdvice(layout: Layout, rule: Rule): string[] {
   ];
 }
 
-export const REMEDIES: readonly string[] = [
+const REMEDIES: readonly string[] = [
   'Off by the same share everywhere: the printer’s scale. Print “fairlath printer sheet”, keep its measures with “printer set”, and print again with --printer.',
   'Off across one seam only: take that seam apart, set its register marks true and tape it again.',
   'One diagonal long and the other short: a seam is out of square; look at the register marks at both its ends.',

@@ -1,4 +1,12 @@
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
+import { type Form, tailLength } from '../../part/derived/bending-form.ts';
+import type { Cutter, Template } from '../../part/derived/router-template.ts';
+import type { Part } from '../../part/part.ts';
+import { finishedLine } from '../../part/part-lines.ts';
+import type { Lamination } from '../../shop/strip/lamination.ts';
+import { type Species, speciesInSentence } from '../../shop/wood/species.ts';
+import { capitalize, showFine, showPercent } from '../../units/number-format.ts';
+import { printedLength, printedSize } from '../drawing/dimensions.ts';
 
 /** Words for a pattern that is not the part's own: a router template, a bending form. */
 export interface PatternNotes {
@@ -11,12 +19,94 @@ export interface PatternNotes {
     readonly closed: boolean;
     readonly label: string;
   };
-  readonly sections: readonly NoteSection[];
+  readonly sections: readonly { readonly title: string; readonly steps: readonly string[] }[];
   readonly sentences: readonly string[];
   readonly cautions: readonly string[];
 }
 
-export interface NoteSection {
-  readonly title: string;
-  readonly steps: readonly string[];
+/** With the line that the wood springs back to. */
+export function formNotes(
+  part: Part,
+  edge: string,
+  form: Form,
+  lamination: Lamination,
+  species: Species,
+): PatternNotes {
+  const length = (mm: number): string => printedLength(mm, part.rule);
+  const percent = (share: number): string => showPercent(share, 2);
+  const { plies, plyThickness, thickness, strain, safeStrain, chartPly } = lamination;
+  const tail = tailLength(part.rule);
+  const other = part.edges.find(({ name }) => name !== edge)?.name;
+  return {
+    what: 'bending form',
+    line: 'face of the form',
+    referenceCurve: { path: form.asked, closed: false, label: 'the line it springs back to' },
+    sections: [
+      {
+        title: 'The lamination',
+        steps: [
+          `${plies} equal plies of ${showFine(plyThickness, part.rule.unit)}, ${length(thickness)} in all, of ${speciesInSentence(species)}. At the tightest place of the form a ply strains ${percent(strain)}; half of what breaks the average clear piece, ${percent(safeStrain)}, counts as safe.`,
+          chartPly === undefined
+            ? 'Makers’ charts say nothing of a radius under 2 in: try a ply over the form first.'
+            : `A makers’ chart for soaked strips gives ${length(chartPly)} for this radius. Soaked plies must dry on the form before they are glued.`,
+          `Make them ${length(2 * tail)} longer than the line’s ${length(form.length)} and a little wider than the part.`,
+        ],
+      },
+      {
+        title: 'The form',
+        steps: [
+          `Its face touches the plies along the edge “${edge}”; they stack up from it ${other === undefined ? 'on the side of the reference line' : `towards “${other}”`}. The chord’s ends lie on the reference line; beyond them the face runs on straight by ${length(tail)} for clamps.`,
+          `It rises ${length(form.rise)} over its chord of ${length(form.chord)}, the part ${length(form.askedRise)}: ${plies} plies lose 1⁄${plies ** 2} of their bend when the clamps come off. That is for elastic wood and glue that does not creep; real wood and glue differ. Bend a trial piece, measure it with “fairlath check”, and change --plies or the curve if it is off.`,
+          'Build the form square and as thick as the part is wide, wax it, and clamp from the middle to the ends with a caul or strap over the plies.',
+        ],
+      },
+    ],
+    sentences: [
+      `The solid line is the part’s own line with its curvature raised by ${plies ** 2}⁄${plies ** 2 - 1} (1⁄${plies ** 2} of it springs back); the thin line is what is left.`,
+    ],
+    cautions: [
+      'Bent plies and straps store force: stand aside of the ends when you clamp and unclamp. Leave the work on the form as long as the glue’s maker says, and wear gloves and eye protection; glue lines chip plane irons.',
+    ],
+  };
+}
+
+/** With the part's own line. */
+export function templateNotes(part: Part, { inside, warnings }: Template, cutter: Cutter): PatternNotes {
+  const length = (mm: number): string => printedSize(mm, part.rule);
+  const { guide, guideDiameter, bitDiameter, opening } = cutter;
+  const side = inside < 0 ? 'larger' : 'smaller';
+  const offset = length(Math.abs(inside));
+  const same = Math.abs(inside) < 1e-9;
+  const size = same
+    ? 'the template has the part’s own size'
+    : `the template is ${side} all round by ${offset}`;
+  return {
+    what: opening ? 'router template, an opening' : 'router template',
+    line: 'edge of the template',
+    referenceCurve: {
+      path: finishedLine(part.shape),
+      closed: part.shape.type === 'closed',
+      label: 'edge of the part',
+    },
+    sections: [
+      {
+        title: 'The template',
+        steps: [
+          `For a ${guide} of ${length(guideDiameter)} outside diameter and a bit of ${length(bitDiameter)}: ${size}, half of what the one exceeds the other. Any other pair needs another template.`,
+          opening
+            ? 'Cut the opening to the solid line. The guide runs inside it, and the recess gets the part’s shape; its inside corners come out as round as the bit.'
+            : `Cut the template to the solid line and let it run on past the ends of the cut, so that the guide bears before the bit touches wood and after it leaves.${inside > 0 ? ` Where it has a sharp outside corner the guide rolls round it and the part gets a radius of ${offset}.` : ''}`,
+          'Smooth its edge: every bump is copied. Rout a piece of scrap and measure before the part.',
+          ...warnings.map(({ message }) => capitalize(message)),
+        ],
+      },
+    ],
+    sentences: [
+      `The solid line is a true parallel of the part’s line, ${same ? 'on it' : `${offset} ${inside < 0 ? 'outside' : 'inside'} it`}; the thin line is the part’s.`,
+    ],
+    cautions: [
+      'At the router the manuals of the machine and of the bit come first: speed for the bit’s diameter, bush or bearing tight and centred on the bit, template fixed to clamped stock, no more than a light pass at a time. Unplug it to change the bit.',
+      'Feed against the bit’s rotation: round the outside of a part anticlockwise with a hand-held router, inside an opening clockwise, on a table the other way round. Saw close to the line first, take care where the grain turns against the cut, and never start at a point without a lead-in.',
+    ],
+  };
 }

@@ -1,10 +1,9 @@
-import type { Box } from '../../curves/geometry/bounds.ts';
-import { type Point, point } from '../../curves/geometry/point.ts';
+import { point } from '../../curves/geometry/point.ts';
 import { type Paper, paperTitle } from '../../tiling/paper/paper-sizes.ts';
 import { MAX_SCALE_ERROR, NOMINAL_LINE_MM, shellArgument } from '../../tiling/paper/printer-scale.ts';
 import { Fault } from '../../units/fault.ts';
-import { type Item, type Page, polyline, words } from '../drawing/drawing.ts';
-import { blankRow, fillColumns, headingRow, numberedSteps, paragraph, type TextRow } from './text-columns.ts';
+import { measuredLine, type Page, words } from '../drawing/drawing.ts';
+import { blankRow, fillPages, headingRow, numberedSteps, paragraphs, type TextRow } from './text-columns.ts';
 
 /** White beyond the end marks, mm: most printers reach that close, and A4 leaves no more beside 200 mm. */
 const EDGE_MM = 5;
@@ -19,8 +18,6 @@ const MARK_MM = 5;
 const LABEL_MM = 4;
 const RIGHT_WHITE_MM = 12.7;
 
-const MAX_PAGES = 12;
-
 /** Two long lines to measure, drawn at their nominal length, uncorrected. @throws Fault `printer.no-room` */
 export function printerSheet(paper: Paper, nominal: number, typed: string): Page[] {
   validateLinesFit(paper, nominal);
@@ -29,34 +26,17 @@ export function printerSheet(paper: Paper, nominal: number, typed: string): Page
   const left = (width - nominal) / 2;
   const [across, down] = [height - ACROSS_MM, height - DOWN_MM];
   const x = Math.max(left, EDGE_MM) + 15;
+  const label = (way: string): string => `${way}: ${typed} from end mark to end mark`;
   const lines = [
-    ...measuredLine(point(left, across), point(left + nominal, across)),
-    ...measuredLine(point(x, down), point(x, down - nominal)),
-    words(`across: ${typed} from end mark to end mark`, point(width / 2, across + 2.2), LABEL_MM, 'middle'),
-    words(
-      `down: ${typed} from end mark to end mark`,
-      point(x - 2.2, down - nominal / 2),
-      LABEL_MM,
-      'middle',
-      Math.PI / 2,
-    ),
+    ...measuredLine('rule', point(left, across), point(left + nominal, across), MARK_MM),
+    ...measuredLine('rule', point(x, down), point(x, down - nominal), MARK_MM),
+    words(label('across'), point(width / 2, across + 2.2), LABEL_MM, 'middle'),
+    words(label('down'), point(x - 2.2, down - nominal / 2), LABEL_MM, 'middle', Math.PI / 2),
   ];
-  const box: Box = {
-    left: x + DOWN_ROOM_MM - 15,
-    right: width - RIGHT_WHITE_MM,
-    top: down,
-    bottom: RIGHT_WHITE_MM,
-  };
-  const textWidth = Math.min(box.right - box.left, MAX_TEXT_MM);
-  const pages: Page[] = [];
-  let rest = printerSheetRows(paper, nominal, typed, textWidth);
-  for (let items: Item[] = lines; rest.length > 0 && pages.length < MAX_PAGES; items = []) {
-    const filled = fillColumns(rest, [box]);
-    const name = pages.length === 0 ? 'printer sheet' : `printer sheet ${pages.length + 1}`;
-    pages.push({ name, drawing: { width, height, items: [...items, ...filled.items] } });
-    rest = filled.rest;
-  }
-  return pages;
+  const right = width - RIGHT_WHITE_MM;
+  const box = { left: x + DOWN_ROOM_MM - 15, right, top: down, bottom: RIGHT_WHITE_MM };
+  const rows = printerSheetRows(paper, nominal, typed, Math.min(box.right - box.left, MAX_TEXT_MM));
+  return fillPages(rows, 'printer sheet', { width, height, items: lines }, [box]);
 }
 
 /** Longer lines of words read badly, mm. */
@@ -72,23 +52,14 @@ function validateLinesFit(paper: Paper, nominal: number): void {
     );
 }
 
-function measuredLine(from: Point, to: Point): Item[] {
-  const across = from.y === to.y;
-  const mark = ({ x, y }: Point): Item =>
-    across
-      ? polyline('rule', [point(x, y - MARK_MM), point(x, y + MARK_MM)])
-      : polyline('rule', [point(x - MARK_MM, y), point(x + MARK_MM, y)]);
-  return [polyline('rule', [from, to]), mark(from), mark(to)];
-}
-
 function printerSheetRows(paper: Paper, nominal: number, typed: string, width: number): TextRow[] {
   const isUsual = nominal === NOMINAL_LINE_MM;
   const off = isUsual ? '' : ` --nominal ${shellArgument(typed)}`;
   const example = (share: number): string => `${Number((nominal * share).toFixed(1))}mm`;
   return [
     headingRow('Printer sheet'),
-    ...paragraph(
-      `For ${paperTitle(paper)}. It shows how long your printer makes ${typed}, both ways.`,
+    ...paragraphs(
+      [`For ${paperTitle(paper)}. It shows how long your printer makes ${typed}, both ways.`],
       width,
     ),
     blankRow(3),
@@ -103,16 +74,12 @@ function printerSheetRows(paper: Paper, nominal: number, typed: string, width: n
       width,
     ),
     blankRow(3),
-    ...paragraph(
-      'Across is along the short side of the paper, down along its long side (on a roll: across the roll and along it). A pattern that lies on its side is turned by the printer to fit the paper; the correction stays with the paper and is right for it too.',
-      width,
-    ),
-    ...paragraph(
-      `An end mark is missing? The printer does not reach that far: make the sheet again with shorter lines, such as --nominal ${Math.floor((nominal * 0.9) / 10) * 10}mm.`,
-      width,
-    ),
-    ...paragraph(
-      `A line is off by more than ${MAX_SCALE_ERROR * 100} %? The page was fitted to other paper: look at the settings and print again.`,
+    ...paragraphs(
+      [
+        'Across is along the short side of the paper, down along its long side (on a roll: across the roll and along it). A pattern that lies on its side is turned by the printer to fit the paper; the correction stays with the paper and is right for it too.',
+        `An end mark is missing? The printer does not reach that far: make the sheet again with shorter lines, such as --nominal ${Math.floor((nominal * 0.9) / 10) * 10}mm.`,
+        `A line is off by more than ${MAX_SCALE_ERROR * 100} %? The page was fitted to other paper: look at the settings and print again.`,
+      ],
       width,
     ),
   ];

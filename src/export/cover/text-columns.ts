@@ -1,5 +1,5 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
-import { type Item, words } from '../drawing/drawing.ts';
+import { type Drawing, type Item, type Page, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, wrapText } from '../drawing/text-width.ts';
 
 /** A strip across a column that is not broken: a line of words, a row of a table. */
@@ -34,6 +34,18 @@ export const bodyRow = (indent: number, text: string, before = ''): TextRow => (
     return [...first, words(text, { x: x + indent, y }, BODY_MM)];
   },
 });
+
+/** Never the last in a column. */
+export const keepWithNext = (rows: readonly TextRow[]): TextRow[] =>
+  rows.map((row) => ({ ...row, withNext: true }));
+
+/** A heading and its rows; nothing where there are none. */
+export const coverSection = (title: string, rows: readonly TextRow[]): TextRow[] =>
+  rows.length === 0 ? [] : [headingRow(title), ...rows, blankRow(3)];
+
+/** Each broken to the width of the column (mm) and kept together. */
+export const paragraphs = (texts: readonly string[], width: number): TextRow[] =>
+  texts.flatMap((text) => paragraph(text, width));
 
 /** Broken to the width of the column (mm) and kept together. */
 export const paragraph = (text: string, width: number): TextRow[] => [
@@ -96,4 +108,25 @@ function groupHeight(rows: readonly TextRow[], at: number): number {
   let height = 0;
   for (let row = rows[at]; row; row = row.withNext ? rows[++at] : undefined) height += row.height;
   return height;
+}
+
+/**
+ * Rows over as many pages as they need: below what stands on the first, then in the columns of the others.
+ * @param name of the first page; the others are numbered
+ */
+export function fillPages(
+  rows: readonly TextRow[],
+  name: string,
+  { items, ...size }: Drawing,
+  first: readonly Box[],
+  columns = first,
+): Page[] {
+  const filled = fillColumns(rows, first);
+  const pages = [{ name, drawing: { ...size, items: [...items, ...filled.items] } }];
+  for (let { rest } = filled; rest.length > 0; ) {
+    const next = fillColumns(rest, columns);
+    pages.push({ name: `${name} ${pages.length + 1}`, drawing: { ...size, items: next.items } });
+    rest = next.rest;
+  }
+  return pages;
 }

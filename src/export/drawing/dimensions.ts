@@ -10,7 +10,8 @@ import type { Landmark, Part } from '../../part/part.ts';
 import { patternChord } from '../../part/part-lines.ts';
 import { shownJoints } from '../../tiling/grid/required-content.ts';
 import type { ShowLength } from '../../units/fault.ts';
-import { graduationMm } from '../../units/graduation.ts';
+import { graduationMm, type LengthFormat, showNearest } from '../../units/graduation.ts';
+import { capitalize } from '../../units/number-format.ts';
 import { type Rule, showLength, showOnRule, showSize } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 
@@ -100,3 +101,15 @@ export const printedSize = (mm: number, rule: Rule): string => typesetLength(sho
 export const graduationText = (rule: Rule): string => printedLength(graduationMm(rule), rule);
 
 const typesetLength = (shown: string): string => typesetFractions(shown).replace(/^-/, '−');
+
+export const printedLengthWords = (rule: Rule): LengthFormat => ({
+  exact: (mm) => printedLength(mm, rule),
+  rounded: (mm) => about(mm, rule),
+  unit: rule.unit,
+});
+
+/** To the nearest mark, with its unit: nobody cuts a blank or sets a stand to a hair. */
+export const about = (mm: number, rule: Rule): string => typesetFractions(showNearest(mm, rule));
+
+/** As a sentence of its own, its fractions set. */
+export const sentence = (text: string): string => typesetFractions(capitalize(text));

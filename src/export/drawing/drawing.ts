@@ -1,7 +1,9 @@
+import type { Box } from '../../curves/geometry/bounds.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
-import type { Point } from '../../curves/geometry/point.ts';
+import { type Point, point } from '../../curves/geometry/point.ts';
 import type { LineRole } from '../../part/part-lines.ts';
 import type { PrinterStretch } from '../../tiling/paper/printer-scale.ts';
+import { neighbors } from '../../units/checked.ts';
 
 /** Strokes and words at true size, mm from the page's lower left corner, y up; each writer draws the same list. */
 export interface Drawing {
@@ -95,12 +97,9 @@ export interface Words extends OnLayer {
   readonly turn?: number;
 }
 
-export interface Clip {
+/** What lies on one sheet: drawn only inside the box. */
+export interface Clip extends Box {
   readonly type: 'clip';
-  readonly left: number;
-  readonly bottom: number;
-  readonly right: number;
-  readonly top: number;
   readonly items: readonly (Stroke | Words)[];
 }
 
@@ -114,9 +113,25 @@ export interface Page {
 export const polyline = (style: LineStyle, points: readonly Point[], closed = false): Stroke => ({
   type: 'stroke',
   style,
-  path: points.slice(1).map((to, i) => ({ type: 'line', from: points[i]!, to })),
-  ...(closed ? { closed } : {}),
+  path: neighbors(points).map(([from, to]) => ({ type: 'line', from, to })),
+  closed,
 });
+
+/** A stroke through a place, so far (mm) to both sides. */
+export const tick = (style: LineStyle, { x, y }: Point, dx: number, dy: number): Stroke =>
+  polyline(style, [point(x - dx, y - dy), point(x + dx, y + dy)]);
+
+/** Two ticks across each other, so far (mm) to all sides. */
+export const cross = (style: LineStyle, at: Point, reach: number): Stroke[] => [
+  tick(style, at, reach, 0),
+  tick(style, at, 0, reach),
+];
+
+/** A level or upright line with a tick across either end, so far (mm) to both sides. */
+export function measuredLine(style: LineStyle, from: Point, to: Point, reach: number): Stroke[] {
+  const [dx, dy] = from.y === to.y ? [0, reach] : [reach, 0];
+  return [polyline(style, [from, to]), tick(style, from, dx, dy), tick(style, to, dx, dy)];
+}
 
 /** A full circle, its radius in mm. */
 export const circle = (style: LineStyle, centre: Point, radius: number): Stroke => ({

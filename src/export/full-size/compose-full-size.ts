@@ -7,7 +7,7 @@ import type { Part } from '../../part/part.ts';
 import { partLines } from '../../part/part-lines.ts';
 import { shownJoints } from '../../tiling/grid/required-content.ts';
 import { Fault } from '../../units/fault.ts';
-import { jointMeasures, jointName } from '../cover/joint-words.ts';
+import { jointMeasures, jointName } from '../cover/joinery-words.ts';
 import { lengthWithoutUnit } from '../drawing/dimensions.ts';
 import { type LayerName, LINE_STYLES } from '../drawing/drawing.ts';
 import { jointLines } from '../drawing/part-view.ts';

@@ -45,7 +45,7 @@ function lineStrokes({ line, copies }: DrawnLine): Stroke[] {
     style,
     title,
     path: transformPath(path, copy),
-    ...(closed && { closed }),
+    closed,
   }));
 }
 

@@ -1,59 +1,49 @@
-import { paperTitle } from '../../tiling/paper/paper-sizes.ts';
-import { showCount } from '../../units/number-format.ts';
-import { coverSection } from '../cover/cover-joinery.ts';
-import { composeCover } from '../cover/cover-page.ts';
+import { firstOf } from '../../units/checked.ts';
+import { composeCover, measureSection } from '../cover/cover-page.ts';
 import {
   checkDistanceRows,
-  longMeasureAdvice,
+  measureAdvice,
   printSteps,
-  REMEDIES,
+  sheetsSummary,
   tapeSteps,
   toleranceSentence,
 } from '../cover/cover-words.ts';
-import { blankRow, numberedSteps, paragraph, type TextRow } from '../cover/text-columns.ts';
-import { graduationText, toleranceText } from '../drawing/dimensions.ts';
+import { coverSection, numberedSteps, type TextRow } from '../cover/text-columns.ts';
+import { toleranceText } from '../drawing/dimensions.ts';
 import type { Page } from '../drawing/drawing.ts';
-import { wordTable } from '../tables/paper-table.ts';
+import { coverThenSheets, type PatternPages } from '../sheets/pattern-pages.ts';
 import { type LaidGauge, stripOutline } from './gauge-layout.ts';
 import { gaugePage } from './gauge-page.ts';
 
 /** The pages of a gauge: how it is used where wanted, then its sheets in the order of taping. */
-export function* composeGauge(gauge: LaidGauge, cover: boolean): Generator<Page> {
-  if (cover) yield* gaugeCover(gauge);
-  for (const sheet of gauge.layout.sheets) yield gaugePage(gauge, sheet);
-}
+export const composeGauge = (gauge: LaidGauge, cover: boolean): Generator<Page> =>
+  gaugePages(gauge, cover).pages;
 
-export const gaugePageNames = (gauge: LaidGauge, cover: boolean): string[] => [
-  ...(cover ? gaugeCover(gauge).map(({ name }) => name) : []),
-  ...gauge.layout.sheets.map(({ name }) => name),
-];
+export const gaugePages = (gauge: LaidGauge, cover: boolean): PatternPages =>
+  coverThenSheets(cover ? gaugeCover(gauge) : [], gauge.layout, (sheet) => gaugePage(gauge, sheet));
 
 const gaugeCover = (gauge: LaidGauge): Page[] =>
   composeCover(gauge.part, gauge.layout, {
-    subtitle: gaugeSubtitle(gauge),
+    subtitle: `Full-size gauge for a story stick · ${sheetsSummary(gauge.layout, gauge.part.rule)}`,
     lines: gauge.placed.map((placed) => ({ path: stripOutline(placed), closed: true })),
     rows: (width) => gaugeCoverRows(gauge, width),
   });
 
-function gaugeSubtitle({ part, layout: { paper, orientation, sheets, code } }: LaidGauge): string {
-  const count = showCount(sheets.length, 'sheet');
-  return `Full-size gauge for a story stick · ${count} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationText(part.rule)}`;
-}
-
 function gaugeCoverRows(gauge: LaidGauge, width: number): TextRow[] {
   const { layout, part } = gauge;
+  const steps = (title: string, texts: readonly string[]): TextRow[] =>
+    coverSection(title, numberedSteps(texts, width));
   return [
-    ...coverSection('Print', numberedSteps(printSteps(layout, 'across'), width)),
-    ...coverSection('Tape', numberedSteps(tapeSteps(layout), width)),
-    ...coverSection('Put it on the stick', numberedSteps(stickSteps(gauge), width)),
-    ...coverSection('Read the part', numberedSteps(readSteps(gauge), width)),
-    ...coverSection('Measure before you use it', [
-      ...wordTable(checkDistanceRows(layout, part.rule), width),
-      blankRow(1),
-      ...[toleranceSentence(layout), ...longMeasureAdvice(layout, part.rule), ...REMEDIES].flatMap((text) =>
-        paragraph(text, width),
-      ),
-    ]),
+    ...steps('Print', printSteps(layout, 'across')),
+    ...steps('Tape', tapeSteps(layout)),
+    ...steps('Put it on the stick', stickSteps(gauge)),
+    ...steps('Read the part', readSteps(gauge)),
+    ...measureSection(
+      'Measure before you use it',
+      checkDistanceRows(layout, part.rule),
+      [toleranceSentence(layout), ...measureAdvice(layout, part.rule)],
+      width,
+    ),
   ];
 }
 
@@ -64,7 +54,7 @@ const stickSteps = ({ placed, from }: LaidGauge): string[] => [
 ];
 
 function readSteps({ part, placed, from, tolerance, style }: LaidGauge): string[] {
-  const { strip } = placed[0]!;
+  const { strip } = firstOf(placed);
   const along =
     from === 'chord' ? 'the straight line between the two ends of the edge' : 'the reference line';
   const option = `${part.edges.length > 1 ? ` --edge "${strip.edge}"` : ''}${from === 'chord' ? ' --from chord' : ''}`;

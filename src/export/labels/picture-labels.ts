@@ -5,9 +5,9 @@ import { cornersOf, isGivenPoint, isOnUpperEdge } from '../../part/landmarks.ts'
 import type { Landmark } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
 import { neighbors } from '../../units/checked.ts';
-import { jointName } from '../cover/joint-words.ts';
+import { jointName } from '../cover/joinery-words.ts';
 import { dimensionsOf, lengthWithoutUnit, offsetText } from '../drawing/dimensions.ts';
-import { circle, type Item, polyline, type Stroke } from '../drawing/drawing.ts';
+import { circle, type Item, type Stroke, tick } from '../drawing/drawing.ts';
 import { jointLines } from '../drawing/part-view.ts';
 import { LINE_SPACING } from '../drawing/text-width.ts';
 import type { DrawnTooth, PictureView } from '../pictures/picture-view.ts';
@@ -160,10 +160,5 @@ const combChords = (combs: readonly DrawnTooth[][]): Chord[] =>
       ...comb.map(({ foot, tip }) => ({ from: foot, to: tip })),
     ]);
 
-const landmarkSign = (what: Landmark['what'], { x, y }: Point): Stroke =>
-  isGivenPoint(what)
-    ? circle('mark', { x, y }, RING_MM)
-    : polyline('mark', [
-        { x, y: y - TICK_MM },
-        { x, y: y + TICK_MM },
-      ]);
+const landmarkSign = (what: Landmark['what'], at: Point): Stroke =>
+  isGivenPoint(what) ? circle('mark', at, RING_MM) : tick('mark', at, 0, TICK_MM);

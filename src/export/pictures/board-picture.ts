@@ -9,8 +9,7 @@ import type { StockPlan } from '../../shop/stock/stock-plan.ts';
 import { ARRANGEMENT_WORDS } from '../../shop/words/describe-stock.ts';
 import { showAngle, showPercent } from '../../units/number-format.ts';
 import { printedLength } from '../drawing/dimensions.ts';
-import { type Drawing, type Item, polyline, words } from '../drawing/drawing.ts';
-import { scaleRatio } from '../drawing/drawing-scale.ts';
+import { type Drawing, type Item, measuredLine, polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT } from '../drawing/text-width.ts';
 import { copyNumber, placeTextInWood } from '../full-size/copy-number.ts';
 import {
@@ -18,6 +17,7 @@ import {
   framePicture,
   labelBaseline,
   PICTURE_LABEL_MM,
+  scaleRatio,
   wrapPictureText,
 } from './picture-frame.ts';
 import { boardOutline, type PictureView } from './picture-view.ts';
@@ -73,16 +73,11 @@ const MIN_LABEL_MM = 1.6;
 const TICK_MM = 1.5;
 
 function dimensionLine(from: Point, to: Point, text: string): Item[] {
-  const isLevel = from.y === to.y;
-  const [dx, dy] = isLevel ? [0, TICK_MM] : [TICK_MM, 0];
-  const tick = ({ x, y }: Point): Item => polyline('rule', [point(x - dx, y - dy), point(x + dx, y + dy)]);
   const { x, y } = lerp(from, to, 0.5);
   const away = PICTURE_LABEL_MM * 1.2;
   return [
-    polyline('rule', [from, to]),
-    tick(from),
-    tick(to),
-    isLevel
+    ...measuredLine('rule', from, to, TICK_MM),
+    from.y === to.y
       ? words(text, point(x, y - away), PICTURE_LABEL_MM, 'middle')
       : words(text, point(x + away, y), PICTURE_LABEL_MM, 'middle', Math.PI / 2),
   ];

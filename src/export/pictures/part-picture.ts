@@ -3,13 +3,13 @@ import type { Point } from '../../curves/geometry/point.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { showLength } from '../../units/rule.ts';
 import { type Drawing, type Item, polyline } from '../drawing/drawing.ts';
-import { scaleRatio } from '../drawing/drawing-scale.ts';
 import { pictureLabels } from '../labels/picture-labels.ts';
 import {
   fitStandardScale,
   framePicture,
   labelArea,
   PICTURE_LABEL_MM,
+  scaleRatio,
   wrapPictureText,
 } from './picture-frame.ts';
 import { type DrawnTooth, drawCombs, pictureLines, pictureView } from './picture-view.ts';

@@ -6,9 +6,8 @@ import type { Sawing } from '../../shop/saw/advise-sawing.ts';
 import type { SupportStand, TableEdge, TippingStretch } from '../../shop/saw/board-support.ts';
 import { cutOrder } from '../../shop/words/cut-order.ts';
 import { sawCautions } from '../../shop/words/saw-cautions.ts';
-import { printedLengthWords, sentence } from '../card/card-words.ts';
-import { circle, type Drawing, type Item, polyline, words } from '../drawing/drawing.ts';
-import { scaleRatio } from '../drawing/drawing-scale.ts';
+import { printedLengthWords, sentence } from '../drawing/dimensions.ts';
+import { circle, type Drawing, type Item, measuredLine, polyline, words } from '../drawing/drawing.ts';
 import { boxesAlongLines, type OccupiedSpace } from '../labels/free-space.ts';
 import { SCREEN_FONT, widthInFont } from '../labels/place-labels.ts';
 import { ringLabels } from '../labels/ring-labels.ts';
@@ -20,6 +19,7 @@ import {
   PICTURE_LABEL_MM,
   PICTURE_MARGIN_MM,
   PICTURE_WIDTH_MM,
+  scaleRatio,
   wrapPictureText,
 } from './picture-frame.ts';
 import { boardOutline, type PictureView, pictureLines } from './picture-view.ts';
@@ -131,13 +131,9 @@ const OVERHANG_WORDS: Readonly<Record<TableEdge, string>> = {
 
 function tipItems({ edge, beyond, from, to }: TippingStretch, { at }: PictureView, y: number): Item[] {
   const [left, right] = [at(point(from, 0)).x, at(point(to, 0)).x];
-  const tick = (x: number): Item =>
-    polyline('mark', [point(x, y - RING_RADIUS_MM), point(x, y + RING_RADIUS_MM)]);
   const text = `${edge}: the weight hangs ${OVERHANG_WORDS[beyond]}`;
   return [
-    polyline('mark', [point(left, y), point(right, y)]),
-    tick(left),
-    tick(right),
+    ...measuredLine('mark', point(left, y), point(right, y), RING_RADIUS_MM),
     rowLabel(text, (left + right) / 2, (right - left) / 2, y),
   ];
 }

@@ -7,9 +7,8 @@ import { type RunAdvice, type RunsAdvice, stripToCut } from '../../shop/strip/pa
 import { type StripFaces, stripFaces } from '../../shop/strip/strip-faces.ts';
 import { describeNails, describeStrip, partStripCautions } from '../../shop/words/describe-strip.ts';
 import { Fault } from '../../units/fault.ts';
-import { printedLengthWords, sentence } from '../card/card-words.ts';
+import { printedLengthWords, sentence } from '../drawing/dimensions.ts';
 import { circle, type Drawing, polyline, type Stroke } from '../drawing/drawing.ts';
-import { scaleRatio } from '../drawing/drawing-scale.ts';
 import { boxesAlongLines } from '../labels/free-space.ts';
 import { type RingLabel, ringLabels } from '../labels/ring-labels.ts';
 import {
@@ -17,6 +16,7 @@ import {
   framePicture,
   labelArea,
   PICTURE_LABEL_MM,
+  scaleRatio,
   wrapPictureText,
 } from './picture-frame.ts';
 import type { PictureView } from './picture-view.ts';

@@ -6,7 +6,7 @@ import { isCuttingJoint, type Joint, jointPoint, jointSize } from '../../job/joi
 import type { Part } from '../../part/part.ts';
 import { firstOf, itemAt } from '../../units/checked.ts';
 import type { ShowLength } from '../../units/fault.ts';
-import { jointMeasures, jointName, jointPlace } from '../cover/joint-words.ts';
+import { jointMeasures, jointName, jointPlace } from '../cover/joinery-words.ts';
 import { lengthWithoutUnit } from '../drawing/dimensions.ts';
 import type { Item } from '../drawing/drawing.ts';
 import { jointLines, segmentBetween } from '../drawing/part-view.ts';

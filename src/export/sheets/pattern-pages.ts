@@ -1,32 +1,42 @@
 import type { Part } from '../../part/part.ts';
-import type { Layout } from '../../tiling/layout.ts';
+import type { Layout, Sheet } from '../../tiling/layout.ts';
 import { patternCover } from '../cover/cover-page.ts';
 import type { PatternNotes } from '../cover/pattern-notes.ts';
 import { dimensionsOf } from '../drawing/dimensions.ts';
 import type { Page } from '../drawing/drawing.ts';
-import { type Pattern, patternOf } from './sheet-context.ts';
+import { patternOf } from './sheet-context.ts';
 import { sheetPage } from './sheet-page.ts';
 
 export interface PatternPages {
   /** As a reader shows them: "cover", "A1", … */
   readonly names: readonly string[];
   /** Each sheet composed when it is asked for, so that a long pattern need not be held whole. */
-  readonly pages: Iterable<Page>;
+  readonly pages: Generator<Page>;
 }
 
 export function patternPages(part: Part, layout: Layout, cover: boolean, notes?: PatternNotes): PatternPages {
   const dimensions = dimensionsOf(part);
   const covers = cover ? patternCover(part, layout, dimensions, notes) : [];
-  return {
-    names: [...covers, ...layout.sheets].map(({ name }) => name),
-    pages: coverThenSheets(covers, () => patternOf(part, layout, dimensions, notes)),
-  };
+  const pattern = patternOf(part, layout, dimensions, notes);
+  return coverThenSheets(covers, layout, (sheet) => sheetPage(pattern, sheet));
 }
 
-function* coverThenSheets(covers: readonly Page[], pattern: () => Pattern): Generator<Page> {
+export const coverThenSheets = (
+  covers: readonly Page[],
+  { sheets }: Layout,
+  compose: (sheet: Sheet) => Page,
+): PatternPages => ({
+  names: [...covers, ...sheets].map(({ name }) => name),
+  pages: composeInOrder(covers, sheets, compose),
+});
+
+function* composeInOrder(
+  covers: readonly Page[],
+  sheets: readonly Sheet[],
+  compose: (sheet: Sheet) => Page,
+): Generator<Page> {
   yield* covers;
-  const whole = pattern();
-  for (const sheet of whole.layout.sheets) yield sheetPage(whole, sheet);
+  for (const sheet of sheets) yield compose(sheet);
 }
 
 /** A pattern's pages, then those of its mirror image where the two differ. */

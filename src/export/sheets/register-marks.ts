@@ -1,8 +1,8 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
-import { type Point, point } from '../../curves/geometry/point.ts';
+import { point } from '../../curves/geometry/point.ts';
 import { REGISTER_REACH_MM } from '../../tiling/grid/seams.ts';
 import type { CheckCross, Sheet } from '../../tiling/layout.ts';
-import { circle, type Item, polyline, type Stroke, words } from '../drawing/drawing.ts';
+import { circle, cross, type Item, polyline, type Stroke, words } from '../drawing/drawing.ts';
 import { textWidth } from '../drawing/text-width.ts';
 import { type Block, centreOf, placeNear } from '../labels/free-space.ts';
 import type { LabelledSheet, SheetContext } from './sheet-context.ts';
@@ -27,22 +27,17 @@ export function trimLines({ window, cell, neighbours }: Sheet): Stroke[] {
 export const registerMarks = (context: SheetContext): Stroke[] =>
   context.sheet.marks.flatMap(({ at }) => {
     const centre = context.at(at);
-    return [...cross(centre, REGISTER_REACH_MM), circle('register', centre, REGISTER_RADIUS_MM)];
+    return [...cross('register', centre, REGISTER_REACH_MM), circle('register', centre, REGISTER_RADIUS_MM)];
   });
 
-const cross = ({ x, y }: Point, arm: number): Stroke[] => [
-  polyline('register', [point(x - arm, y), point(x + arm, y)]),
-  polyline('register', [point(x, y - arm), point(x, y + arm)]),
-];
-
 export const crossesOn = ({ layout, sheet }: SheetContext): CheckCross[] =>
-  layout.crosses.filter((cross) => cross.sheet === sheet.name);
+  layout.crosses.filter((one) => one.sheet === sheet.name);
 
 export const checkCrossMarks = (context: SheetContext): Item[] =>
   crossesOn(context).flatMap(({ letter, at }) => {
     const centre = context.at(at);
     return [
-      ...cross(centre, CHECK_ARM_MM),
+      ...cross('register', centre, CHECK_ARM_MM),
       words(letter, point(centre.x + 1.5, centre.y + 1.5), CHECK_LETTER_MM),
     ];
   });

@@ -4,7 +4,7 @@ import { add, distance, type Point, point, scale } from '../../curves/geometry/p
 import { cornersOf, isGivenPoint } from '../../part/landmarks.ts';
 import type { Landmark } from '../../part/part.ts';
 import { offsetsAtStation, offsetText, printedLength } from '../drawing/dimensions.ts';
-import { circle, type Item, polyline, type Stroke } from '../drawing/drawing.ts';
+import { circle, type Item, polyline, type Stroke, tick } from '../drawing/drawing.ts';
 import { lineAcross } from '../drawing/part-view.ts';
 import { type Block, boxAround } from '../labels/free-space.ts';
 import {
@@ -42,7 +42,7 @@ export function landmarkSigns(context: SheetContext): Stroke[] {
     const centre = context.at(at);
     if (what === 'shoulder' || !boxContains(context.sheet.window, centre)) return [];
     if (isGivenPoint(what)) return [circle('mark', centre, PIN_RADIUS_MM)];
-    return [polyline('mark', [add(centre, scale(up, -1)), add(centre, up)])];
+    return [tick('mark', centre, up.x, up.y)];
   });
 }
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { standardScale } from '../../../src/export/drawing/drawing-scale.ts';
+import { standardScale } from '../../../src/export/pictures/picture-frame.ts';
 import { writePdf } from '../../../src/export/writers/pdf.ts';
 import { halfOf } from '../../../src/part/derived/half-pattern.ts';
 import type { Part } from '../../../src/part/part.ts';

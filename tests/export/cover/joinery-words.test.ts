@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { flatten, segmentIntersectsBox } from '../../../src/curves/geometry/flatten.ts';
 import { patternCover } from '../../../src/export/cover/cover-page.ts';
-import { jointMeasures } from '../../../src/export/cover/joint-words.ts';
+import { jointMeasures } from '../../../src/export/cover/joinery-words.ts';
 import { dimensionsOf } from '../../../src/export/drawing/dimensions.ts';
 import type { Page } from '../../../src/export/drawing/drawing.ts';
 import { patternPages } from '../../../src/export/sheets/pattern-pages.ts';

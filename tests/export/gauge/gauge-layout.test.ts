@@ -5,7 +5,7 @@ import { point } from '../../../src/curves/geometry/point.ts';
 import type { Item, Words } from '../../../src/export/drawing/drawing.ts';
 import { textWidth } from '../../../src/export/drawing/text-width.ts';
 import { type LaidGauge, layOutGauge, worthReading } from '../../../src/export/gauge/gauge-layout.ts';
-import { composeGauge, gaugePageNames } from '../../../src/export/gauge/gauge-pages.ts';
+import { composeGauge, gaugePages } from '../../../src/export/gauge/gauge-pages.ts';
 import { gaugeStrip } from '../../../src/part/derived/story-stick.ts';
 import { chordLine, REFERENCE_LINE, stationsOf } from '../../../src/part/offsets.ts';
 import { parsePaper } from '../../../src/tiling/paper/paper-sizes.ts';
@@ -96,7 +96,8 @@ describe.each(CASES)('the gauge of %s on %s', (sample, paper, every, from) => {
       expect(texts).toContain('100 mm');
       expect(texts.some((text) => text.includes('good within ±'))).toBe(true);
     }
-    expect(gaugePageNames(gauge, true)).toEqual([...composeGauge(gauge, true)].map(({ name }) => name));
+    const all = gaugePages(gauge, true);
+    expect(all.names).toEqual([...all.pages].map(({ name }) => name));
   });
 });
 

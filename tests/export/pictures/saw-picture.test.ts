@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { type Box, boxesOverlap, inflate, pathBounds } from '../../../src/curves/geometry/bounds.ts';
 import { type Chord, flatten, segmentIntersectsBox } from '../../../src/curves/geometry/flatten.ts';
 import { distance, lerp } from '../../../src/curves/geometry/point.ts';
-import { printedLengthWords } from '../../../src/export/card/card-words.ts';
+import { printedLengthWords } from '../../../src/export/drawing/dimensions.ts';
 import type { Stroke, Words } from '../../../src/export/drawing/drawing.ts';
 import { CAP_HEIGHT } from '../../../src/export/drawing/text-width.ts';
 import { MAX_DISTANCE_WITHOUT_LEADER_MM } from '../../../src/export/labels/place-labels.ts';
