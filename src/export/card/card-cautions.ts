@@ -5,7 +5,7 @@ import { mostStrained, type RunsAdvice } from '../../shop/strip/part-strips.ts';
 import { stripCautions } from '../../shop/words/describe-strip.ts';
 import { sawCautions } from '../../shop/words/saw-cautions.ts';
 import { lastOf } from '../../units/checked.ts';
-import type { Warning } from '../../units/fault.ts';
+import { sortByRank } from '../../units/lists.ts';
 import { CAUTIONS } from '../cover/cover-words.ts';
 import { drawRows, paragraph, type TextRow } from '../cover/text-columns.ts';
 import { printedLengthWords, sentence } from '../drawing/dimensions.ts';
@@ -26,16 +26,12 @@ export function cardCautions(part: Part, sawing: Sawing, runs: RunsAdvice | unde
   const wording = printedLengthWords(part.rule);
   const strip = runs ? stripCautions(mostStrained(runs).advice, wording) : [];
   const all = [...sawCautions(part, sawing, wording), ...strip];
-  const rank = ({ code }: Warning): number => URGENT_CODES.indexOf(code) + 1 || URGENT_CODES.length + 1;
-  const ranked = all.toSorted((a, b) => rank(a) - rank(b));
+  const ranked = sortByRank(all, URGENT_CODES, ({ code }) => code);
   return [...[...part.warnings, ...ranked].map(({ message }) => sentence(message)), lastOf(CAUTIONS)];
 }
 
 /** As many cautions as the columns hold, in order: one that does not fit makes room for a shorter one. */
-export function fitCautions(
-  cautions: readonly string[],
-  columns: readonly Box[],
-): { readonly items: Item[]; readonly shown: string[] } {
+export function fitCautions(cautions: readonly string[], columns: readonly Box[]) {
   const filled = columns.map((box) => ({ box, top: box.top, items: [] as Item[], shown: [] as string[] }));
   for (const caution of cautions)
     for (const column of filled) {

@@ -5,6 +5,7 @@ import { type Point, point } from '../../curves/geometry/point.ts';
 import type { Landmark, Part } from '../../part/part.ts';
 import { finishedLine, patternChord } from '../../part/part-lines.ts';
 import { cutAngleWords } from '../../shop/words/describe-ends.ts';
+import { sortByRank } from '../../units/lists.ts';
 import { typesetAngle } from '../../units/number-format.ts';
 import { slantedEnds } from '../cover/joinery-words.ts';
 import type { Dimensions } from '../drawing/dimensions.ts';
@@ -56,10 +57,11 @@ export function cardDrawing(part: Part, setting: Dimensions, space: Box, enlarge
   const stations = stationStrokes(view, setting);
   const area = { left: space.left, right: space.right, bottom: rule + 2.5, top: space.top };
   const labelSpace = pictureSpace(view, area, flatten([...strokes, ...stations].flatMap(({ path }) => path)));
+  const landmarks = sortByRank(setting.landmarks, FIRST_LABELLED, ({ what }) => what);
   const labels = [
     ...pictureJointLabels(view, labelSpace, CARD_FACE),
     ...endLabels(view, labelSpace),
-    ...pictureLandmarkLabels(view, byImportance(setting.landmarks), labelSpace, CARD_FACE, MAX_MARK_LABELS),
+    ...pictureLandmarkLabels(view, landmarks, labelSpace, CARD_FACE, MAX_MARK_LABELS),
   ];
   return {
     items: [...stations, ...stationAxis(view, rule, CARD_FACE), ...strokes, ...labels],
@@ -102,15 +104,5 @@ const endLabels = (view: PictureView, space: LabelSpace): Item[] =>
   );
 
 const MAX_MARK_LABELS = 12;
-
-const LANDMARK_RANK: Readonly<Record<Landmark['what'], number>> = {
-  apex: 0,
-  shoulder: 1,
-  join: 2,
-  nail: 3,
-  pin: 3,
-  end: 4,
-};
-
-const byImportance = (landmarks: readonly Landmark[]): Landmark[] =>
-  landmarks.toSorted((a, b) => LANDMARK_RANK[a.what] - LANDMARK_RANK[b.what]);
+/** What gets its label first where there are more landmarks than labels. */
+const FIRST_LABELLED: readonly Landmark['what'][] = ['apex', 'shoulder', 'join'];

@@ -1,7 +1,7 @@
 import type { Part } from '../../part/part.ts';
 import { jointRows } from '../cover/cover-joinery.ts';
 import { jointMeasures, jointName } from '../cover/joinery-words.ts';
-import { paragraph } from '../cover/text-columns.ts';
+import { paragraphs } from '../cover/text-columns.ts';
 import { type Dimensions, lengthWithoutUnit } from '../drawing/dimensions.ts';
 import { type CardSection, shrinkingVariants } from './fit-sections.ts';
 
@@ -19,7 +19,7 @@ export function jointsSection(part: Part, setting: Dimensions, width: number): C
     const left = joints.length - count;
     const more = left > 0 ? [`and ${left} more: see the cover of the pattern.`] : [];
     const list = [...sentences.slice(0, count), ...more];
-    return { rows: list.flatMap((words) => paragraph(words, width)), list };
+    return { rows: paragraphs(list, width), list };
   });
   const variants = [...full, ...shortened];
   return { name: 'joints', title: 'Joints', priority: 5, variants, sufficientVariant: full.length };

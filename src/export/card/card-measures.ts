@@ -16,9 +16,8 @@ const listMeasures = (part: Part): PartMeasure[] => [
   ...edgeCheckDistances(part).map(({ label, length }) => ({ label, length })),
   ...part.edges.flatMap((edge) => riseMeasures(part, edge)),
   ...diagonalMeasures(part),
-  ...leastWidthMeasure(part),
   ...widthMeasures(part),
-  ...thicknessMeasure(part),
+  ...(part.stock?.thickness === undefined ? [] : [{ label: 'thickness', length: part.stock.thickness }]),
 ];
 
 const riseMeasures = ({ rule }: Part, { name, runs }: PartEdge): PartMeasure[] =>
@@ -39,26 +38,22 @@ function diagonalMeasures(part: Part): PartMeasure[] {
   ];
 }
 
-function leastWidthMeasure({ shape, rule }: Part): PartMeasure[] {
-  if (shape.type !== 'closed') return [];
-  const { at, width } = shape.leastWidth;
-  return [{ label: `least width, at ${printedLength(at.x, rule)}`, length: width }];
-}
-
 const WIDTH_STATIONS = 4;
 
-/** Square to the reference line from edge to edge, at a few stations; not at a shoulder, which has two widths. */
-const widthMeasures = (part: Part): PartMeasure[] =>
-  dimensionsOf(part, WIDTH_STATIONS)
+/** The least, then square to the reference line at a few stations; not at a shoulder, which has two widths. */
+function widthMeasures(part: Part): PartMeasure[] {
+  const { shape, rule } = part;
+  const across = dimensionsOf(part, WIDTH_STATIONS)
     .stations.slice(1, -1)
     .flatMap(({ station, offsets: [a, b] }) =>
       a === undefined || b === undefined || stationSides(part, station).length > 1
         ? []
-        : [{ label: `width at ${printedLength(station, part.rule)}`, length: Math.abs(b - a) }],
+        : [{ label: `width at ${printedLength(station, rule)}`, length: Math.abs(b - a) }],
     );
-
-const thicknessMeasure = ({ stock }: Part): PartMeasure[] =>
-  stock?.thickness === undefined ? [] : [{ label: 'thickness', length: stock.thickness }];
+  if (shape.type !== 'closed') return across;
+  const { at, width } = shape.leastWidth;
+  return [{ label: `least width, at ${printedLength(at.x, rule)}`, length: width }, ...across];
+}
 
 /** So many measures will do while there are stations without a row. */
 const SUFFICIENT_MEASURES = 7;

@@ -4,7 +4,7 @@ import { cutEnds } from '../../part/ends/cut-ends.ts';
 import type { Landmark, Part, PartEdge } from '../../part/part.ts';
 import { lastOf } from '../../units/checked.ts';
 import { landmarkName, landmarkNote, type OffsetRow, offsetRowsOf } from '../cover/offset-rows.ts';
-import { blankRow, paragraph } from '../cover/text-columns.ts';
+import { blankRow, paragraphs } from '../cover/text-columns.ts';
 import { dimensionsOf, lengthWithoutUnit, printedLength } from '../drawing/dimensions.ts';
 import { type FormColumn, formTable } from '../tables/paper-table.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
@@ -27,10 +27,8 @@ const TABLES = [
 /** So many rows will do while there are measures without a box. */
 const SUFFICIENT_ROWS = 12;
 const MAX_ROWS = 30;
-
 /** Notes may run so far into the gutter, which leaves 3 mm of white before the next column. */
 const NOTES_OVERRUN_MM = 5;
-
 const MORE_OFFSETS_NOTE = 'More: the cover of the pattern, fairlath offsets.';
 
 /** The offsets at the main stations, with a box for each measured one; width in mm. */
@@ -41,13 +39,10 @@ export function offsetsSection(part: Part, width: number): CardSection {
   const tables = bent.length === 0 ? [[]] : candidateTables(part, bent);
   const variants = tables.map((rows): SectionVariant => {
     const sentences = [...level, ...(rows === tables[0] ? [] : [MORE_OFFSETS_NOTE])];
-    const table = rows.length > 0 ? formTable(offsetColumns(part, bent, rows), width, NOTES_OVERRUN_MM) : [];
+    const columns = offsetColumns(part, bent, rows);
+    const table = rows.length > 0 ? [...formTable(columns, width, NOTES_OVERRUN_MM), blankRow(1.4)] : [];
     return {
-      rows: [
-        ...table,
-        ...(rows.length > 0 ? [blankRow(1.4)] : []),
-        ...sentences.flatMap((words) => paragraph(words, width)),
-      ],
+      rows: [...table, ...paragraphs(sentences, width)],
       list: rows.map(({ station, side, offsets, marks }) => ({
         station,
         ...(side && { side }),
@@ -60,16 +55,9 @@ export function offsetsSection(part: Part, width: number): CardSection {
       })),
     };
   });
-  return {
-    name: 'offsets',
-    title: 'Offsets, square off the reference line',
-    priority: 1,
-    variants,
-    sufficientVariant: Math.max(
-      0,
-      tables.findIndex(({ length }) => length <= SUFFICIENT_ROWS),
-    ),
-  };
+  const title = 'Offsets, square off the reference line';
+  const sufficient = tables.findIndex(({ length }) => length <= SUFFICIENT_ROWS);
+  return { name: 'offsets', title, priority: 1, variants, sufficientVariant: Math.max(0, sufficient) };
 }
 
 function candidateTables(part: Part, bent: readonly PartEdge[]): OffsetRow[][] {

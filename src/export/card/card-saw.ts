@@ -23,14 +23,6 @@ import {
 import { type CardSection, type SectionVariant, shrinkingVariants } from './fit-sections.ts';
 import { settingRows } from './setting-rows.ts';
 
-interface MachineSetting {
-  readonly what: string;
-  readonly value: string;
-  readonly notes: readonly string[];
-  readonly requiredNotes: number;
-}
-
-/** What the saw and the miter gauge are set to. */
 export function sawSection(part: Part, sawing: Sawing, width: number): CardSection {
   const settings = [...endSettings(part, sawing), bladeSetting(part, sawing.blade)];
   const variants = [Number.POSITIVE_INFINITY, 1, 0].map((extraNotes): SectionVariant => {
@@ -45,7 +37,7 @@ export function sawSection(part: Part, sawing: Sawing, width: number): CardSecti
 }
 
 /** Both ends in one where they are set alike. */
-function endSettings(part: Part, { ends, tableSaw }: Sawing): MachineSetting[] {
+function endSettings(part: Part, { ends, tableSaw }: Sawing) {
   const settings = ends.map((cut) => ({
     what: `${cut.end.side} end`,
     value: cutAngleWords(cut.end.angles, typesetAngle),
@@ -63,18 +55,18 @@ function endNotes({ rule, stock }: Part, cut: EndCut, saw: Sawing['tableSaw']): 
   const { end } = cut;
   const described = describeEnd(cut, stock?.thickness, saw, printedLengthWords(rule));
   if (isSquare(end)) return described.slice(1).map(sentence);
-  // The card has its title already, and says its points in fewer words.
   const points = `${end.side}: ${reachWords(end, (mm) => lengthWithoutUnit(mm, rule))}.`;
   return [points, ...described.slice(2)].map(sentence);
 }
 
-function bladeSetting({ rule, sawAllowance }: Part, blade: BladeAdvice): MachineSetting {
+function bladeSetting({ rule, sawAllowance }: Part, blade: BladeAdvice) {
   const outside =
     sawAllowance > 0
       ? `Saw ${printedLength(sawAllowance, rule)} outside, to the dashed line.`
       : 'There is no saw line: saw just outside the finished one.';
   const bends = describeBlade(blade, printedLengthWords(rule)).filter((words) => !words.endsWith('none'));
   const notes = [outside, ...bends.map(sentence)];
+  // The saw line is named even where the page is full.
   return { what: 'band saw', value: bladeValue(blade, rule), notes, requiredNotes: 1 };
 }
 

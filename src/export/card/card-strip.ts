@@ -7,7 +7,7 @@ import { describeStrip, showForce } from '../../shop/words/describe-strip.ts';
 import { Fault } from '../../units/fault.ts';
 import { showSizes } from '../../units/graduation.ts';
 import { typesetFractions } from '../../units/typeset.ts';
-import { blankRow, paragraph, type TextRow } from '../cover/text-columns.ts';
+import { blankRow, keepWithNext, paragraph, type TextRow } from '../cover/text-columns.ts';
 import { lengthWithoutUnit, printedLengthWords, printedSize, sentence } from '../drawing/dimensions.ts';
 import { wordTable } from '../tables/paper-table.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
@@ -88,10 +88,7 @@ function nailTable({ rule }: Part, body: string[][], advice: StripAdvice, width:
   const size = printedSize(advice.nailDiameter, rule);
   const face = advice.traced === 'left' ? 'upper' : 'lower';
   return [
-    ...paragraph(`Middles of ${size} nails; trace along the ${face} face:`, width).map((row) => ({
-      ...row,
-      withNext: true,
-    })),
+    ...keepWithNext(paragraph(`Middles of ${size} nails; trace along the ${face} face:`, width)),
     ...wordTable(body, width, [`at, ${rule.unit}`, 'out', '']),
     blankRow(1),
   ];

@@ -7,24 +7,14 @@ import { describeGrain, showVolume } from '../../shop/words/describe-stock.ts';
 import { showSizes } from '../../units/graduation.ts';
 import type { Rule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
-import { blankRow, paragraph } from '../cover/text-columns.ts';
+import { blankRow, paragraphs } from '../cover/text-columns.ts';
 import { about, sentence } from '../drawing/dimensions.ts';
 import { wordTable } from '../tables/paper-table.ts';
 import { boundsWithBacks } from './card-drawing.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
 
-export interface CutListRow {
-  readonly part: string;
-  readonly quantity: number;
-  readonly species: string;
-  readonly finished: string;
-  readonly rough: string;
-  readonly from: string;
-  readonly boardFeet: string;
-}
-
 /** Finished sizes reach to the long points of the ends. */
-export function cutListRow(part: Part, { blank, layers, amount }: WoodPlan): CutListRow {
+export function cutListRow(part: Part, { blank, layers, amount }: WoodPlan) {
   const { rule, stock, shape } = part;
   const { left, right, bottom, top } = boundsWithBacks(part, [...finishedLine(part.shape)]);
   const sizes = (...mm: (number | undefined)[]): string => typesetFractions(showSizes(mm, rule));
@@ -67,7 +57,7 @@ export function woodSection(part: Part, plan: WoodPlan, width: number): CardSect
   ];
   const warnings = blankWarnings(part, plan.blank).map(({ message }) => sentence(message));
   const variant = (notes: readonly string[]): SectionVariant => ({
-    rows: [...wordTable(list, width), blankRow(1.2), ...notes.flatMap((note) => paragraph(note, width))],
+    rows: [...wordTable(list, width), blankRow(1.2), ...paragraphs(notes, width)],
     list: { ...row, notes },
   });
   const grain = describeGrain(plan, part.rule)

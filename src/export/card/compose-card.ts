@@ -40,7 +40,6 @@ export interface Card {
 /** The card is laid out for a sheet this wide; a wider one carries the same in larger type. */
 const DESIGN_WIDTH_MM = 210;
 const MAX_ENLARGEMENT = 1.45;
-
 /** Wider at the sides, where a card is pinned and held. */
 const SIDE_MARGIN_MM = 12.7;
 const END_MARGIN_MM = 11;
@@ -50,7 +49,6 @@ const FIGURES_COLUMN_SHARE = [0.44, 0.44, 0.53] as const;
 const DRAWING_SHARE = 0.25;
 const CAUTIONS_HEIGHT_MM = 18.6;
 const SIGNATURE_HEIGHT_MM = 9;
-
 const TITLE_SIZES_MM = [10, 8.5, 7] as const;
 const QUANTITY_MM = 5.5;
 const SUBTITLE_MM = 3.6;
@@ -130,7 +128,7 @@ function fillColumn(sections: readonly CardSection[], { left, bottom, top }: Box
   return { items: drawRows(rows, left, top), printed };
 }
 
-function titleItems(part: Part, page: Box): { items: Item[]; subtitle: number; bottom: number } {
+function titleItems(part: Part, page: Box) {
   const quantity = quantityWords(part);
   const room = page.right - page.left - textWidth(quantity, QUANTITY_MM) - GUTTER_MM;
   const size = TITLE_SIZES_MM.find((one) => textWidth(part.name, one) <= room) ?? TITLE_SIZES_MM[2];
@@ -171,7 +169,7 @@ function subtitleItem({ rule, stock }: Part, finished: string, scale: number, pa
 const ruleAcross = ({ left, right }: Pick<Box, 'left' | 'right'>, y: number): Item =>
   polyline('rule', [point(left, y), point(right, y)]);
 
-function footItems(cautions: readonly string[], page: Box): { items: Item[]; shown: string[]; top: number } {
+function footItems(cautions: readonly string[], page: Box) {
   const title = headingRow('Take care');
   const bottom = page.bottom + SIGNATURE_HEIGHT_MM;
   const top = bottom + CAUTIONS_HEIGHT_MM + title.height + 2;
@@ -200,12 +198,8 @@ function signatureItems(page: Box): Item[] {
 }
 
 function scaleItem(item: Item, k: number): Item {
-  switch (item.type) {
-    case 'words':
-      return { ...item, at: scale(item.at, k), size: item.size * k };
-    case 'stroke':
-      return { ...item, path: transformPath(item.path, [k, 0, 0, k, 0, 0]) };
-    case 'clip':
-      throw new Error('a card has no clips');
-  }
+  if (item.type === 'clip') throw new Error('a card has no clips');
+  return item.type === 'words'
+    ? { ...item, at: scale(item.at, k), size: item.size * k }
+    : { ...item, path: transformPath(item.path, [k, 0, 0, k, 0, 0]) };
 }

@@ -22,14 +22,10 @@ export const shrinkingVariants = (
   make: (count: number) => SectionVariant,
 ): SectionVariant[] => Array.from({ length: most - least + 1 }, (_, i) => make(most - i));
 
-export interface FittedSection extends SectionVariant {
-  readonly name: string;
-}
-
 const EMPTY_VARIANT: SectionVariant = { rows: [], list: [] };
 
 /** Every section first at its shortest, then by priority as full as will do, then as full as the room allows. */
-export function fitSections(sections: readonly CardSection[], height: number): FittedSection[] {
+export function fitSections(sections: readonly CardSection[], height: number) {
   const chosen = sections.map((section) => ({ section, variant: EMPTY_VARIANT }));
   const byPriority = chosen.toSorted((a, b) => a.section.priority - b.section.priority);
   const grow = (one: (typeof chosen)[number], variants: readonly SectionVariant[]): void => {

@@ -1,3 +1,4 @@
+import { point } from '../../curves/geometry/point.ts';
 import { BASELINE_SHARE, BODY_MM, blankRow, bodyRow, type TextRow } from '../cover/text-columns.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth, wrapText } from '../drawing/text-width.ts';
@@ -50,11 +51,7 @@ export function settingRows(
 }
 
 function accentBar(left: number, top: number, height: number): Item {
-  const corners = [
-    { x: left, y: top },
-    { x: left + BAR_MM, y: top },
-    { x: left + BAR_MM, y: top - height },
-    { x: left, y: top - height },
-  ];
+  const [right, bottom] = [left + BAR_MM, top - height];
+  const corners = [point(left, top), point(right, top), point(right, bottom), point(left, bottom)];
   return { ...polyline('mark', corners, true), filled: true };
 }

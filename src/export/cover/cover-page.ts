@@ -40,13 +40,10 @@ const TITLES_MM = [10, 8, 6] as const;
 const MIN_TITLE_MM = 6;
 const SUBTITLE_MM = 3.6;
 const GUTTER_MM = 8;
-
 /** A column narrower than this reads badly, mm; a cover twice as wide has two. */
 const MIN_COLUMN_MM = 70;
-
 /** Shares of the cover's height that the map may take, to try in turn until all else fits on one page. */
 const MAP_SHARES = [0.26, 0.2, 0.15] as const;
-
 /** The cover leaves at least this much white, whatever the margin of the sheets, mm. */
 const MIN_COVER_MARGIN_MM = 12.7;
 

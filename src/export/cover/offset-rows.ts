@@ -1,6 +1,7 @@
 import type { EndSide } from '../../job/job.ts';
 import { cutEnds } from '../../part/ends/cut-ends.ts';
 import type { Landmark, Part, PartEdge } from '../../part/part.ts';
+import { lastOf } from '../../units/checked.ts';
 import { type Dimensions, type Station, stationAt, stationSides } from '../drawing/dimensions.ts';
 
 export interface OffsetRow extends Station {
@@ -14,7 +15,7 @@ export function offsetRowsOf(
   { stations, landmarks }: Dimensions,
   edges: readonly PartEdge[] = part.edges,
 ): OffsetRow[] {
-  const last = stations.at(-1)!.station;
+  const last = lastOf(stations).station;
   const named = [
     ...landmarks.filter(({ what }) => what !== 'end'),
     ...cutEndLandmarks(part, edges).filter(({ at }) => at.x <= last),
@@ -25,7 +26,7 @@ export function offsetRowsOf(
     ...extra.filter(({ station }) => !stations.some((known) => isSame(known.station, station))),
   ]
     .sort((a, b) => a.station - b.station)
-    .filter(({ station }, i, sorted) => i === 0 || !isSame(station, sorted[i - 1]!.station));
+    .filter(({ station }, i, sorted) => !isSame(station, sorted[i - 1]?.station));
   return all
     .flatMap(({ station }) => stationSides(part, station))
     .map((row) => ({
@@ -43,7 +44,8 @@ const cutEndLandmarks = (part: Part, edges: readonly PartEdge[]): Landmark[] =>
 /** Two stations this near are one row, mm. */
 const SAME_STATION_MM = 0.01;
 
-const isSame = (a: number, b: number): boolean => Math.abs(a - b) < SAME_STATION_MM;
+const isSame = (a: number, b: number | undefined): boolean =>
+  b !== undefined && Math.abs(a - b) < SAME_STATION_MM;
 
 /** "apex of back" where there are two edges. */
 export const landmarkNote =
@@ -51,6 +53,5 @@ export const landmarkNote =
   ({ what, edge }: Landmark): string =>
     `${landmarkName(what, side)}${edges.length > 1 ? ` of ${edge}` : ''}`;
 
-/** "left of shoulder". */
 export const landmarkName = (what: Landmark['what'], side: EndSide | undefined): string =>
   what === 'shoulder' && side ? `${side} of shoulder` : what;

@@ -7,12 +7,9 @@ import { blankRow, fillPages, headingRow, numberedSteps, paragraphs, type TextRo
 
 /** White beyond the end marks, mm: most printers reach that close, and A4 leaves no more beside 200 mm. */
 const EDGE_MM = 5;
-
 const ACROSS_MM = 26;
 const DOWN_MM = 40;
-
 const DOWN_ROOM_MM = 32;
-
 /** Half an end mark, mm: long enough to lay a rule's edge against. */
 const MARK_MM = 5;
 const LABEL_MM = 4;

@@ -12,7 +12,6 @@ export interface TextRow {
 
 const HEADING_MM = 4.4;
 export const BODY_MM = 3.3;
-
 /** First baseline below a row's top, parts of the type size. */
 export const BASELINE_SHARE = 0.95;
 
@@ -35,11 +34,9 @@ export const bodyRow = (indent: number, text: string, before = ''): TextRow => (
   },
 });
 
-/** Never the last in a column. */
 export const keepWithNext = (rows: readonly TextRow[]): TextRow[] =>
   rows.map((row) => ({ ...row, withNext: true }));
 
-/** A heading and its rows; nothing where there are none. */
 export const coverSection = (title: string, rows: readonly TextRow[]): TextRow[] =>
   rows.length === 0 ? [] : [headingRow(title), ...rows, blankRow(3)];
 
@@ -110,10 +107,7 @@ function groupHeight(rows: readonly TextRow[], at: number): number {
   return height;
 }
 
-/**
- * Rows over as many pages as they need: below what stands on the first, then in the columns of the others.
- * @param name of the first page; the others are numbered
- */
+/** Below what stands on the first page, then in the columns of further pages, numbered after `name`. */
 export function fillPages(
   rows: readonly TextRow[],
   name: string,

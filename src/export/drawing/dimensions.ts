@@ -24,7 +24,6 @@ export interface Dimensions {
 
 export interface Station {
   readonly station: number;
-  /** Where an edge has a shoulder there: on which side of it. */
   readonly side?: EndSide;
   /** In the order of the part's edges; none where an edge does not reach, nor past the cut of its end. */
   readonly offsets: readonly (number | undefined)[];
@@ -111,5 +110,4 @@ export const printedLengthWords = (rule: Rule): LengthFormat => ({
 /** To the nearest mark, with its unit: nobody cuts a blank or sets a stand to a hair. */
 export const about = (mm: number, rule: Rule): string => typesetFractions(showNearest(mm, rule));
 
-/** As a sentence of its own, its fractions set. */
 export const sentence = (text: string): string => typesetFractions(capitalize(text));

@@ -47,7 +47,6 @@ export interface LineAppearance {
 }
 
 const BLACK = '#000000';
-
 /** Our one colour: what the hand moves or sets. */
 const ACCENT_COLOR = '#0f5c5c';
 
@@ -89,7 +88,6 @@ export interface Stroke extends OnLayer {
 export interface Words extends OnLayer {
   readonly type: 'words';
   readonly text: string;
-  /** The baseline's anchor point. */
   readonly at: Point;
   readonly size: number;
   readonly anchor: 'start' | 'middle' | 'end';
@@ -97,7 +95,6 @@ export interface Words extends OnLayer {
   readonly turn?: number;
 }
 
-/** What lies on one sheet: drawn only inside the box. */
 export interface Clip extends Box {
   readonly type: 'clip';
   readonly items: readonly (Stroke | Words)[];

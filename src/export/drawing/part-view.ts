@@ -22,7 +22,6 @@ export const partView = (part: Part, matrix: Affine): PartView => ({
   path: (path) => transformPath(path, matrix),
 });
 
-/** Some lines of a part, in their usual styles but for those given. */
 export const partStrokes = <R extends LineRole>(
   { part, path }: PartView,
   roles: readonly R[],

@@ -10,20 +10,15 @@ const WIDTHS = [
 ];
 
 const SPACE = 32;
-
 /** Accented letters, dashes and signs: as wide as the widest of the usual ones (½). */
 const OTHER_WIDTH = 808;
-
 /** The fraction stroke U+2044 is narrow, and so are the raised and lowered figures beside it. */
 const FRACTION_STROKE = '⁄';
 const FRACTION_STROKE_WIDTH = 86;
-
 /** Height of capitals, a part of the type size (the font's own figure). */
 export const CAP_HEIGHT = 0.66;
-
 /** Distance from one baseline to the next, parts of the type size. */
 export const LINE_SPACING = 1.32;
-
 /** The widest usual sans-serif font: an SVG is shown in whatever font its reader has. */
 export const WIDEST_FONT_FACTOR = 1.28;
 

@@ -22,10 +22,7 @@ export interface FullSizeOptions {
   readonly mirror?: boolean;
 }
 
-/**
- * What is drawn of a part at full size: each line with its layer, and the words beside it.
- * @throws Fault those of `onlyLayers`, `draw.parallel-zero`, and those of a parallel
- */
+/** @throws Fault those of `selectLayers`, `draw.parallel-zero`, and those of a parallel */
 export function fullSize(part: Part, { only, parallel, mirror }: FullSizeOptions = {}): FullSize {
   const lines = fullSizeLines(part, parallel);
   const { left, right } = pathBounds(lines.flatMap(({ path }) => path));

@@ -1,5 +1,5 @@
 import { flatten } from '../../curves/geometry/flatten.ts';
-import { type Point, point } from '../../curves/geometry/point.ts';
+import { point } from '../../curves/geometry/point.ts';
 import { isHanded } from '../../part/handedness.ts';
 import type { Part } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
@@ -21,13 +21,8 @@ const STATION_SHARES = Array.from(
 
 const SIZE_SHARES = [1, 0.7, 0.5, 0.35];
 
-export interface TextPlacement {
-  readonly middle: Point;
-  readonly size: number;
-}
-
 /** Where words stand in the wood of a closed part, clear of its edges and joints; absent where nowhere. */
-export function placeTextInWood(part: Part, text: string, wished: number): TextPlacement | undefined {
+export function placeTextInWood(part: Part, text: string, wished: number) {
   const { left, right } = part.bounds;
   const room = spaceInWood(part, wished / 4);
   for (const size of SIZE_SHARES.map((share) => share * wished))

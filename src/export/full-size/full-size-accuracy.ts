@@ -13,7 +13,6 @@ export interface FullSizeFigures {
 }
 
 const SAMPLES_PER_SEGMENT = 24;
-
 const SAMPLE_PARAMETERS = Array.from({ length: SAMPLES_PER_SEGMENT + 1 }, (_, i) => i / SAMPLES_PER_SEGMENT);
 
 export const measureDrawnLines = (drawn: readonly DrawnLine[], as: 'arcs' | 'curves'): FullSizeFigures =>

@@ -20,14 +20,8 @@ import {
 /** White round what is drawn, mm: a line on the very edge of a page loses half its width. */
 const PAGE_MARGIN_MM = 5;
 
-/** The full size on a page of its own, and where the part's origin lies on it, mm from the lower left corner. */
-export interface FullSizePage {
-  readonly drawing: Drawing;
-  readonly origin: readonly [x: number, y: number];
-}
-
-/** Curves as cubics within CURVE_FIT_MM, layer by layer. */
-export function fullSizePage(full: FullSize): FullSizePage {
+/** With the place of the part's origin, mm from the lower left corner of the page. */
+export function fullSizePage(full: FullSize) {
   const { left, right, bottom, top } = inflate(fullSizeBounds(full), PAGE_MARGIN_MM);
   const origin = [-left, -bottom] as const;
   const strokes = drawnLines(full, origin).flatMap(lineStrokes);

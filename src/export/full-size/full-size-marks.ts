@@ -15,7 +15,6 @@ const MARK_SIZE_MM = 3;
 const LETTER_SIZE_MM = 3.5;
 export const NAME_SIZE_MM = 5;
 const USUAL_DIAGONAL_MM = 150;
-
 /** On a small part all of it is smaller, but letters below this no machine makes. */
 const MIN_SCALE = 0.1;
 

@@ -19,35 +19,30 @@ export interface OnBoardOptions extends Omit<FullSizeOptions, 'mirror'> {
   readonly board: number;
 }
 
-/**
- * The copies that lie on one board at full size, each with its number, in the board's own frame: x along it from its
- * lower left corner, y across.
- * @throws Fault `draw.no-such-board`, `draw.parallels-cross` where a parallel would run into the next copy's, and
- *   those of `fullSize`
- */
+/** In the board's frame: x along it. @throws Fault `draw.no-such-board`, `draw.parallels-cross`, those of `fullSize` */
 export function fullSizeOnBoard(part: Part, nesting: Nesting, options: OnBoardOptions): FullSize {
   const { board, only, parallel } = options;
-  const [first, ...others] = boardCopies(board, part, nesting);
+  const copies = boardCopies(board, part, nesting);
   assertParallelsApart(parallel ?? 0, part, nesting);
   const full: FullSize = {
     name: part.name,
     lines: fullSizeLines(part, parallel),
     words: [],
-    copies: [first.toBoard, ...others.map(({ toBoard }) => toBoard)],
+    copies: copies.map(({ toBoard }) => toBoard),
     background: {
       lines: [boardLine(nesting)],
       words: [
         ...boardWords(part, nesting, board),
-        ...numberLabels(part, [first, ...others], copiesBefore(nesting, board)),
+        ...numberLabels(part, copies, copiesBefore(nesting, board)),
       ],
     },
   };
   return selectLayers(full, only);
 }
 
-function boardCopies(board: number, part: Part, { boards, copiesOn }: Nesting): readonly [Copy, ...Copy[]] {
-  const [first, ...others] = copiesOn(board);
-  if (first) return [first, ...others];
+function boardCopies(board: number, part: Part, { boards, copiesOn }: Nesting): readonly Copy[] {
+  const copies = copiesOn(board);
+  if (copies.length > 0) return copies;
   const [all, cure] =
     boards === 1
       ? ['one board takes', 'Leave it out.']

@@ -7,9 +7,10 @@ import {
   transformPoint,
   translate,
 } from '../../curves/geometry/affine.ts';
-import { type Box, pathBounds, union } from '../../curves/geometry/bounds.ts';
+import { type Box, boundsOf, pathBounds, union } from '../../curves/geometry/bounds.ts';
 import { fitPath } from '../../curves/geometry/fit-cubics.ts';
 import type { Piece, Segment } from '../../curves/geometry/pieces/piece.ts';
+import { direction, point } from '../../curves/geometry/point.ts';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
 import { transformPath } from '../../curves/geometry/transform.ts';
 import type { LayerName, LineStyle, Words } from '../drawing/drawing.ts';
@@ -17,10 +18,7 @@ import { textWidth } from '../drawing/text-width.ts';
 
 const LAYER_ORDER: readonly LayerName[] = ['board', 'marks', 'text', 'joints', 'parallel', 'saw', 'cut'];
 
-/**
- * How far cubics and parallels may lie off the exact line here, mm: so little that the arcs, which keep
- * ARC_FIT_MM, lie within FIT_MM of the cubics as well as of the line.
- */
+/** mm off the exact line: so little that the arcs lie within FIT_MM of the cubics as well as of the line. */
 export const CURVE_FIT_MM = FIT_MM / 20;
 export const ARC_FIT_MM = FIT_MM * 0.88;
 
@@ -28,8 +26,7 @@ export const ARC_FIT_MM = FIT_MM * 0.88;
 export interface FullSize extends Background {
   readonly name: string;
   /** Where the part is drawn, one map for each copy: moved, turned or mirrored, never stretched. */
-  readonly copies: readonly [Affine, ...Affine[]];
-  /** Drawn once, in the drawing's own frame: the board that copies lie on, and words about them. */
+  readonly copies: readonly Affine[];
   readonly background?: Background;
 }
 
@@ -38,22 +35,19 @@ interface Background {
   readonly words: readonly Words[];
 }
 
-interface LineMeaning {
+export interface FullLine {
   readonly layer: Exclude<LayerName, 'text'>;
   readonly style: LineStyle;
   readonly title: string;
   /** Contiguous; a parallel lies within CURVE_FIT_MM of the true line, any other line is the true line. */
   readonly exact: readonly Piece[];
   readonly closed: boolean;
-}
-
-export interface FullLine extends LineMeaning {
   readonly path: readonly Segment[];
   /** Within ARC_FIT_MM of `exact`, as lines and arcs; fitted on the first call, as only a DXF needs them. */
   readonly arcs: () => readonly BulgedArc[];
 }
 
-export function fullLine(line: LineMeaning): FullLine {
+export function fullLine(line: Omit<FullLine, 'path' | 'arcs'>): FullLine {
   let arcs: readonly BulgedArc[] | undefined;
   return {
     ...line,
@@ -95,7 +89,7 @@ export function usedLayers(full: FullSize): LayerName[] {
 function transformWords(copy: Affine, words: Words): Words {
   const [a, b, c, d] = copy;
   const turn = words.turn ?? 0;
-  const along = transformPoint([a, b, c, d, 0, 0], { x: Math.cos(turn), y: Math.sin(turn) });
+  const along = transformPoint([a, b, c, d, 0, 0], direction(turn));
   const mirrored = isReflection(copy);
   const way = mirrored ? -1 : 1;
   const anchors = { start: 'end', middle: 'middle', end: 'start' } as const;
@@ -117,9 +111,7 @@ export function fullSizeBounds(full: FullSize): Box {
 function wordsBounds({ text, at, size, anchor, turn = 0 }: Words): Box {
   const width = textWidth(text, size);
   const from = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width;
-  const corners = [from, from + width].flatMap((x) => [-0.3 * size, size].map((y) => ({ x, y })));
-  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-  const xs = corners.map(({ x, y }) => at.x + x * cos - y * sin);
-  const ys = corners.map(({ x, y }) => at.y + x * sin + y * cos);
-  return { left: Math.min(...xs), right: Math.max(...xs), bottom: Math.min(...ys), top: Math.max(...ys) };
+  const corners = [from, from + width].flatMap((x) => [-0.3 * size, size].map((y) => point(x, y)));
+  const { x: cos, y: sin } = direction(turn);
+  return boundsOf(corners.map((corner) => transformPoint([cos, sin, -sin, cos, at.x, at.y], corner)));
 }

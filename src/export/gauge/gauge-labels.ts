@@ -9,12 +9,9 @@ import { spreadLabels } from '../labels/spread-labels.ts';
 export const WHAT_MM = 2.8;
 export const STATION_MM = 3.2;
 export const OFFSET_MM = 4.2;
-
 const WHITE_MM = 1.6;
-
 /** The box for the figure as measured: a pencil needs so much for "2 19/32", mm. */
 export const BOX_MM = { width: 19, height: 8 } as const;
-
 export const TURNED_MM = 6;
 
 /** Labels stand along the stick while they find room, then upright, then at every so many stations. */

@@ -6,6 +6,7 @@ import { checkDistance } from '../../tiling/check-crosses.ts';
 import type { LinesToTile } from '../../tiling/grid/lines-to-tile.ts';
 import type { Layout, Sheet } from '../../tiling/layout.ts';
 import { type LayOutOptions, layOutLines } from '../../tiling/tile.ts';
+import { itemAt } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import {
   BOX_MM,
@@ -52,15 +53,11 @@ const WORDS_MM = 12.6;
 export const BOX_GAP_MM = 2;
 export const BAND_MM = 11;
 const STRIP_GAP_MM = 8;
-
 export const TURNED_BOX_MM = 18;
-
 /** A register mark and its white take 13 mm: lines so near each other keep them out of a strip. */
 const GUARD_LINE_MM = 11;
-
 /** A label keeps this far from the ends of its strip and from where sheets are cut, mm. */
 const CUT_WHITE_MM = 1.2;
-
 export const FLAT_WORDS_MM = 22.4;
 
 /** The strips over the fewest sheets in one row, with the fullest labels that find room. */
@@ -98,15 +95,12 @@ function layOutWithStyle(
 }
 
 function placeStrips({ strips, part }: Gauge, style: GaugeLabelStyle): PlacedStrip[] {
-  const heights = strips.map(({ ticks }) =>
-    stripHeight(
-      ticks.map((tick) => gaugeLabel(tick, part.rule)),
-      style,
-    ),
-  );
-  return strips.map((strip, i) => {
-    const top = -heights.slice(0, i).reduce((sum, height) => sum + height + STRIP_GAP_MM, 0);
-    const bottom = top - heights[i]!;
+  let next = 0;
+  return strips.map((strip) => {
+    const top = next;
+    const labels = strip.ticks.map((tick) => gaugeLabel(tick, part.rule));
+    const bottom = top - stripHeight(labels, style);
+    next = bottom - STRIP_GAP_MM;
     const out = strip.ticks.some(({ offset }) => offset > 0) ? 1 : -1;
     return { strip, top, bottom, out, edge: out > 0 ? top : bottom };
   });
@@ -162,16 +156,17 @@ export function stripLabelsOn(
   { part, style }: Pick<LaidGauge, 'part' | 'style'>,
   { strip, out }: PlacedStrip,
   sheet: Sheet,
-): { labels: GaugeLabel[]; middles: number[] | undefined } {
+): (GaugeLabel & { readonly middle: number })[] | undefined {
   const [low, high] = stripRangeOnSheet(sheet, strip);
   const isLast = high === strip.to;
   const labels = labelledTicks(strip, style)
     .filter(({ station }) => station >= low && (station < high || isLast))
     .map((tick) => gaugeLabel(tick, part.rule, out));
-  return { labels, middles: labelMiddles(labels, style, low + CUT_WHITE_MM, high - CUT_WHITE_MM) };
+  const middles = labelMiddles(labels, style, low + CUT_WHITE_MM, high - CUT_WHITE_MM);
+  return middles && labels.map((label, i) => ({ ...label, middle: itemAt(middles, i) }));
 }
 
 const hasRoomForLabels = (gauge: LaidGauge): boolean =>
   gauge.layout.sheets.every((sheet) =>
-    gauge.placed.every((placed) => stripLabelsOn(gauge, placed, sheet).middles !== undefined),
+    gauge.placed.every((placed) => stripLabelsOn(gauge, placed, sheet) !== undefined),
   );

@@ -68,40 +68,34 @@ function gaugeSheet({ part, layout, placed }: LaidGauge, sheet: Sheet): Labelled
   return { ...context, space, stationAnchors: [], jointAnchors: [] };
 }
 
-interface StripFrame {
-  readonly at: (station: number, down: number) => Point;
-  /** The baseline of words that take the strip from one depth to a deeper one. */
-  readonly baseline: (from: number, to: number) => number;
-  readonly flipped: boolean;
-}
+type StripFrame = ReturnType<typeof stripFrame>;
 
-function stripFrame(view: SheetContext, { edge, out }: PlacedStrip): StripFrame {
-  return {
-    at: (station, down) => view.at(point(station, edge - out * down)),
-    baseline: (from, to) => (out > 0 ? to : from),
-    flipped: out < 0,
-  };
-}
+const stripFrame = (view: SheetContext, { edge, out }: PlacedStrip) => ({
+  /** Of a station, and so far from the working edge into the strip, mm. */
+  at: (station: number, down: number): Point => view.at(point(station, edge - out * down)),
+  /** The baseline of words that take the strip from one depth to a deeper one. */
+  baseline: (from: number, to: number): number => (out > 0 ? to : from),
+  flipped: out < 0,
+});
 
 function drawStrip(gauge: LaidGauge, view: SheetContext, placed: PlacedStrip): (Stroke | Words)[] {
   const { strip } = placed;
   const frame = stripFrame(view, placed);
   const { at } = frame;
   const [first, ...others] = stripOutline(placed).map(({ from, to }) => [view.at(from), view.at(to)]);
-  const { labels, middles = [] } = stripLabelsOn(gauge, placed, view.sheet);
+  const labels = stripLabelsOn(gauge, placed, view.sheet) ?? [];
   return [
     polyline('cut', first ?? []),
     ...others.map((side) => polyline('rule', side)),
     ...strip.ticks.map(({ station, what }) =>
       polyline(what === 'station' ? 'rule' : 'mark', [at(station, 0), at(station, TICK_MM)]),
     ),
-    ...middles.flatMap((middle, i) => {
-      const label = labels[i]!;
-      return [
-        polyline('station', [at(label.tick.station, TICK_MM), at(middle, LEAD_MM)]),
-        ...(gauge.style.turned ? turnedLabel(placed, label, middle, frame) : flatLabel(label, middle, frame)),
-      ];
-    }),
+    ...labels.flatMap((label) => [
+      polyline('station', [at(label.tick.station, TICK_MM), at(label.middle, LEAD_MM)]),
+      ...(gauge.style.turned
+        ? turnedLabel(placed, label, label.middle, frame)
+        : flatLabel(label, label.middle, frame)),
+    ]),
     ...stripBand(gauge, view, placed, frame),
   ];
 }
@@ -123,7 +117,6 @@ function flatLabel(
   ];
 }
 
-/** Upright, read from the right: the station at the tick, what it reads beyond it, then the box. */
 function turnedLabel(
   { top, bottom }: PlacedStrip,
   label: GaugeLabel,

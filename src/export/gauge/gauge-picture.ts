@@ -10,7 +10,6 @@ const TYPE_MM = 3;
 const STICK = { bottom: 10, top: 16 } as const;
 const HEIGHT_MM = 44;
 const HEAD_MM = 2;
-
 /** The line over the stick, and where along it an offset is shown; a picture, to no scale. */
 const LINE = [point(4, 24), point(26, 42), point(54, 42), point(80, 21)] as const;
 const SHOWN_MM = 40.6;

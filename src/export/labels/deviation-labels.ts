@@ -1,15 +1,14 @@
 import type { Deviation } from '../../check/check-edge.ts';
 import { type Box, boxesOverlap } from '../../curves/geometry/bounds.ts';
 import { segmentIntersectsBox } from '../../curves/geometry/flatten.ts';
-import type { Point } from '../../curves/geometry/point.ts';
+import { type Point, point } from '../../curves/geometry/point.ts';
+import { itemAt, neighbors } from '../../units/checked.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { type Item, words } from '../drawing/drawing.ts';
 import { SCREEN_FONT, widthInFont } from './place-labels.ts';
 
 const LABEL_MM = SCREEN_FONT.size;
-
-type ReadingAtTip = Deviation & { readonly tip: Point };
 
 /** Beyond the tips outside the tolerance (mm), the worst first: "1/16 proud", or the bare length. */
 export function deviationLabels(
@@ -19,16 +18,16 @@ export function deviationLabels(
   rule: Rule,
 ): Item[] {
   const taken: Box[] = [];
-  const line = tips.slice(1).map((to, i) => ({ from: tips[i]!, to }));
+  const line = neighbors(tips).map(([from, to]) => ({ from, to }));
   const isFree = (box: Box): boolean =>
     !taken.some((other) => boxesOverlap(box, other)) &&
     !line.some((chord) => segmentIntersectsBox(chord, box));
   return readings
-    .map((each, i): ReadingAtTip => ({ ...each, tip: tips[i]! }))
-    .filter(({ deviation }) => Math.abs(deviation) > tolerance)
-    .toSorted((a, b) => Math.abs(b.deviation) - Math.abs(a.deviation))
-    .flatMap((each, rank): Item[] => {
-      const wished = labelCandidates(each, rank === 0, rule);
+    .map((reading, i) => ({ reading, tip: itemAt(tips, i) }))
+    .filter(({ reading }) => Math.abs(reading.deviation) > tolerance)
+    .toSorted((a, b) => Math.abs(b.reading.deviation) - Math.abs(a.reading.deviation))
+    .flatMap(({ reading, tip }, rank): Item[] => {
+      const wished = labelCandidates(reading, tip, rank === 0, rule);
       const found = wished.find(({ box }) => isFree(box)) ?? (rank === 0 ? wished[0] : undefined);
       if (!found) return [];
       taken.push(found.box);
@@ -39,28 +38,20 @@ export function deviationLabels(
 /** Over the tip, or to its right or left, by halves of the label's width. */
 const SIDEWAYS_STEPS = [0, 1, -1];
 
-function labelCandidates({ tip, ...each }: ReadingAtTip, inFull: boolean, rule: Rule) {
-  const full = deviationText(each, rule);
-  const texts = inFull ? [full] : [full, full.slice(0, full.lastIndexOf(' '))];
-  const spot = pointBeyondTip(tip, each.deviation);
+function labelCandidates({ proud, deviation }: Deviation, tip: Point, inFull: boolean, rule: Rule) {
+  const length = typesetFractions(readOnRule(Math.abs(proud), rule).text);
+  const full = `${length} ${proud > 0 ? 'proud' : 'shy'}`;
+  const y = deviation > 0 ? tip.y + LABEL_MM : tip.y - LABEL_MM * 1.7;
   return SIDEWAYS_STEPS.flatMap((aside) =>
-    texts.map((text) => {
-      const at = { x: spot.x + (aside * widthInFont(text, SCREEN_FONT)) / 2, y: spot.y };
-      return { text, at, box: labelBox(text, at) };
+    (inFull ? [full] : [full, length]).map((text) => {
+      const half = widthInFont(text, SCREEN_FONT) / 2;
+      const x = tip.x + aside * half;
+      const reach = half + LABEL_MM / 4;
+      return {
+        text,
+        at: point(x, y),
+        box: { left: x - reach, right: x + reach, bottom: y, top: y + LABEL_MM },
+      };
     }),
   );
-}
-
-function labelBox(label: string, { x, y }: Point): Box {
-  const half = widthInFont(label, SCREEN_FONT) / 2 + LABEL_MM / 4;
-  return { left: x - half, right: x + half, bottom: y, top: y + LABEL_MM };
-}
-
-const pointBeyondTip = ({ x, y }: Point, off: number): Point => ({
-  x,
-  y: off > 0 ? y + LABEL_MM : y - LABEL_MM * 1.7,
-});
-
-function deviationText({ proud }: Deviation, rule: Rule): string {
-  return `${typesetFractions(readOnRule(Math.abs(proud), rule).text)} ${proud > 0 ? 'proud' : 'shy'}`;
 }

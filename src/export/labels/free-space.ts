@@ -1,12 +1,11 @@
-import { type Box, inflate } from '../../curves/geometry/bounds.ts';
+import { type Box, boundsOf, inflate } from '../../curves/geometry/bounds.ts';
 import { type Chord, FLATTEN_MM } from '../../curves/geometry/flatten.ts';
-import type { Point } from '../../curves/geometry/point.ts';
+import { type Point, point } from '../../curves/geometry/point.ts';
 import type { Item } from '../drawing/drawing.ts';
 
 /** A rectangle, and the boxes in it that already hold something, mm. */
 export interface OccupiedSpace {
   readonly area: Box;
-  /** Grows as things are placed. */
   readonly occupied: Box[];
   /** The boxes that hold the lines to cut: a face mark may touch these and no others. */
   readonly lineBoxes?: ReadonlySet<Box>;
@@ -20,10 +19,8 @@ export interface Block {
 
 /** A block exactly as large as its space still fits, whatever the last bits say. */
 const ROUNDING_MM = 1e-6;
-
 /** The step of a search for a free place, mm. */
 const STEP_MM = 2.5;
-
 /** A slanting line is covered by a row of boxes no thicker than this, mm: thinner ones free no more space. */
 const MAX_BOX_THICKNESS_MM = 3;
 
@@ -33,16 +30,8 @@ export const boxesAlongLines = (lines: readonly Chord[], white: number): Box[] =
     const [dx, dy] = [to.x - from.x, to.y - from.y];
     const parts = Math.max(1, Math.ceil(Math.min(Math.abs(dx), Math.abs(dy)) / MAX_BOX_THICKNESS_MM));
     return Array.from({ length: parts }, (_, i) => {
-      const [a, b] = [i / parts, (i + 1) / parts];
-      const [ax, bx] = [from.x + dx * a, from.x + dx * b];
-      const [ay, by] = [from.y + dy * a, from.y + dy * b];
-      const box = {
-        left: Math.min(ax, bx),
-        right: Math.max(ax, bx),
-        bottom: Math.min(ay, by),
-        top: Math.max(ay, by),
-      };
-      return inflate(box, white + FLATTEN_MM);
+      const ends = [i / parts, (i + 1) / parts].map((t) => point(from.x + dx * t, from.y + dy * t));
+      return inflate(boundsOf(ends), white + FLATTEN_MM);
     });
   });
 

@@ -42,7 +42,6 @@ export const widthInFont = (text: string, { size, widthFactor }: LabelFont): num
 
 /** How lines of words fill their box. Shares are of the type size. */
 export interface LabelStyle extends LabelFont {
-  /** White at both sides together, mm. */
   readonly padding: number;
   /** From the top of the box to the first baseline, a share. */
   readonly baseline: number;
@@ -86,7 +85,6 @@ export interface LabelBlock extends Block {
 
 export interface Label {
   readonly anchor: Box;
-  /** Anchors that a reader could take the label for. */
   readonly competing: readonly Box[];
   /** Whether another anchor is the same place; the anchor itself is. */
   readonly isSame?: (other: Box) => boolean;

@@ -1,41 +1,32 @@
-export interface LabelOnLine {
-  readonly at: number;
-  readonly width: number;
-}
+import { itemAt } from '../../units/checked.ts';
 
-/**
- * Middles for labels between two ends, in order and none on another, moved from where they want to be by the
- * least sum of squares; undefined where they are wider than the line. Pools of labels that push each other
- * share their shift (pool adjacent violators: Barlow and others, 1972; from memory).
- */
+/** Middles between two ends, mm, moved by the least sum of squares; undefined where the labels have no room. */
 export function spreadLabels(
-  labels: readonly LabelOnLine[],
+  labels: readonly { readonly at: number; readonly width: number }[],
   low: number,
   high: number,
 ): number[] | undefined {
-  const total = labels.reduce((sum, { width }) => sum + width, 0);
+  let total = 0;
+  const wished = labels.map(({ at, width }) => {
+    const before = total;
+    total += width;
+    return { start: at - width / 2 - before, shift: before + width / 2 };
+  });
   if (total > high - low) return undefined;
-  const before = widthsBefore(labels);
+  // Pool adjacent violators: Barlow and others, 1972; from memory.
   const pools: { sum: number; count: number }[] = [];
-  labels.forEach(({ at, width }, i) => {
-    let pool = { sum: at - width / 2 - before[i]!, count: 1 };
-    for (let last = pools.at(-1); last && last.sum / last.count >= pool.sum / pool.count; last = pools.at(-1))
-      pool = { sum: pool.sum + pools.pop()!.sum, count: pool.count + last.count };
+  for (const { start } of wished) {
+    let pool = { sum: start, count: 1 };
+    for (
+      let last = pools.at(-1);
+      last && last.sum / last.count >= pool.sum / pool.count;
+      last = pools.at(-1)
+    ) {
+      pool = { sum: pool.sum + last.sum, count: pool.count + last.count };
+      pools.pop();
+    }
     pools.push(pool);
-  });
+  }
   const starts = pools.flatMap(({ sum, count }) => Array.from({ length: count }, () => sum / count));
-  const most = high - total;
-  return labels.map(({ width }, i) => {
-    const start = Math.min(Math.max(starts[i]!, low), most) + before[i]!;
-    return start + width / 2;
-  });
-}
-
-function widthsBefore(labels: readonly LabelOnLine[]): number[] {
-  let sum = 0;
-  return labels.map(({ width }) => {
-    const before = sum;
-    sum += width;
-    return before;
-  });
+  return wished.map(({ shift }, i) => Math.min(Math.max(itemAt(starts, i), low), high - total) + shift);
 }

@@ -48,17 +48,18 @@ export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Dra
   });
 }
 
-function copyItems(copy: Copy, { part, factor, at, path }: PictureView, number: number): Item[] {
+function copyItems(copy: Copy, view: PictureView, number: number): Item[] {
+  const { part, path } = view;
   const drawn = (style: 'cut' | 'saw', line: readonly Segment[]): Item[] =>
     line.length > 0 ? [{ type: 'stroke', style, path: path(onBoard(copy, line)), closed: true }] : [];
   return [
     ...drawn('cut', finishedLine(part.shape)),
     ...drawn('saw', part.saw),
-    ...numberLabel(copy, { part, factor, at }, number),
+    ...numberLabel(copy, view, number),
   ];
 }
 
-function numberLabel(copy: Copy, { part, factor, at }: Omit<PictureView, 'path'>, number: number): Item[] {
+function numberLabel(copy: Copy, { part, factor, at }: PictureView, number: number): Item[] {
   if (part.shape.type !== 'closed') return [];
   const text = copyNumber(part, copy, number);
   const place = placeTextInWood(part, text, PICTURE_LABEL_MM / factor);
@@ -69,7 +70,6 @@ function numberLabel(copy: Copy, { part, factor, at }: Omit<PictureView, 'path'>
 }
 
 const MIN_LABEL_MM = 1.6;
-
 const TICK_MM = 1.5;
 
 function dimensionLine(from: Point, to: Point, text: string): Item[] {

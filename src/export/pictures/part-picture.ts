@@ -42,7 +42,6 @@ export function composePicture(part: Part): Drawing {
 }
 
 const AXIS_MM = 5 * PICTURE_LABEL_MM;
-
 const LABEL_BAND_MM = 4 * PICTURE_LABEL_MM;
 
 function combReach(part: Part, factor: number): { below: number; above: number } {

@@ -42,13 +42,7 @@ export const fitScale = ({ left, right, bottom, top }: Box, maxHeight: number, s
 export const fitStandardScale = (bounds: Box, maxHeight: number, sides?: number): number =>
   standardScale(fitScale(bounds, maxHeight, sides));
 
-/** From the lower edge, mm. */
-export interface PictureHeights {
-  readonly floor: number;
-  readonly bottom: number;
-  readonly top: number;
-  readonly ceiling: number;
-}
+type PictureHeights = Readonly<Record<'floor' | 'bottom' | 'top' | 'ceiling', number>>;
 
 interface PictureContent {
   readonly bounds: Box;

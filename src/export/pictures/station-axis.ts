@@ -28,19 +28,15 @@ export function stationAxis({ part, at }: PictureView, y: number, font: LabelFon
   ];
 }
 
-interface AxisTick {
-  readonly x: number;
-  readonly text: string;
-  readonly width: number;
-}
-
 /** The last tick, and those of the others whose labels are clear of it and of the one before. */
-function dropOverlapping(ticks: readonly AxisTick[], white: number): AxisTick[] {
+function dropOverlapping<T extends { readonly x: number; readonly width: number }>(
+  ticks: readonly T[],
+  white: number,
+): T[] {
   const last = ticks.at(-1);
   if (!last) return [];
-  const isClear = (a: AxisTick, b: AxisTick): boolean =>
-    Math.abs(b.x - a.x) > (a.width + b.width) / 2 + white / 2;
-  const kept: AxisTick[] = [];
+  const isClear = (a: T, b: T): boolean => Math.abs(b.x - a.x) > (a.width + b.width) / 2 + white / 2;
+  const kept: T[] = [];
   for (const tick of ticks.slice(0, -1)) {
     const before = kept.at(-1);
     if (isClear(tick, last) && (before === undefined || isClear(before, tick))) kept.push(tick);

@@ -11,15 +11,11 @@ const ARROW_MM = 5;
 const HEAD_MM = 1.6;
 const NAME_MM = 3.2;
 const GAP_MM = 1.2;
-
 /** How far off the line the arrow may be, mm; where no place is free the sheet is crowded enough. */
 const ARROW_DISTANCES_MM = [2, 3.5, 5, 8, 12];
-
 /** Lines that cross a seam nearer to each other than this, mm, have one arrow: the line and its saw line. */
 const SAME_CROSSING_MM = 12;
-
 const MAX_ARROWS = 8;
-
 const ROUNDING_MM = 0.01;
 
 /** A seam as the sheet sees it: its line, the unit vector to the neighbour, and the neighbour's name. */

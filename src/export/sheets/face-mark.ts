@@ -1,4 +1,3 @@
-import type { Box } from '../../curves/geometry/bounds.ts';
 import { paramCurve } from '../../curves/geometry/evaluate.ts';
 import { type Chord, flatten } from '../../curves/geometry/flatten.ts';
 import { isShoulder, type Segment } from '../../curves/geometry/pieces/piece.ts';
@@ -50,10 +49,7 @@ export function faceMark(sheet: LabelledSheet): Stroke[] {
 
 /** Along a tenon last: its cheeks are sawn off, and the marks with them. */
 function segmentsToTry(edge: readonly Segment[]): Segment[] {
-  const isShoulderAt = (i: number): boolean => {
-    const segment = edge[i];
-    return segment !== undefined && isShoulder(segment);
-  };
+  const isShoulderAt = (i: number): boolean => edge.slice(i, i + 1).some(isShoulder);
   const last = edge.length - 1;
   const onTenon = edge.filter(
     (_, i) => (i === 0 && isShoulderAt(1)) || (i === last && isShoulderAt(last - 1)),
@@ -86,18 +82,11 @@ function faceMarkStrokes(view: SheetContext, foot: Point, angle: number): Stroke
   ];
 }
 
-interface FaceMarkFoot {
-  readonly at: Point;
-  /** So near the marks may touch the edge and its saw line, mm. */
-  readonly near: number;
-  /** What runs square to the edge there, a shoulder or an end: that they never touch. */
-  readonly across: readonly Box[];
-}
-
 /** Steeper to the edge than this, a line is none along it. */
 const ALONG = Math.cos(Math.PI / 6);
 
-function faceMarkFoot(view: SheetContext, on: Point, angle: number): FaceMarkFoot {
+/** So near it the marks may touch the edge and its saw line, but never a shoulder or an end. */
+function faceMarkFoot(view: SheetContext, on: Point, angle: number) {
   const at = view.at(on);
   const way = subtract(view.at(add(on, direction(angle))), at);
   const across = view.lines.filter(
@@ -109,7 +98,7 @@ function faceMarkFoot(view: SheetContext, on: Point, angle: number): FaceMarkFoo
 function isFaceMarkFree(
   space: OccupiedSpace,
   marks: readonly Chord[],
-  { at, near, across }: FaceMarkFoot,
+  { at, near, across }: ReturnType<typeof faceMarkFoot>,
 ): boolean {
   const atEdge: OccupiedSpace = {
     area: space.area,

@@ -1,4 +1,5 @@
-import type { Point } from '../../curves/geometry/point.ts';
+import { transformPoint } from '../../curves/geometry/affine.ts';
+import { type Point, point } from '../../curves/geometry/point.ts';
 import type { Sheet } from '../../tiling/layout.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { type Block, centreOf, type OccupiedSpace, placeNear } from '../labels/free-space.ts';
@@ -30,20 +31,14 @@ function arrowBlock(length: number, cos: number, sin: number): Block {
     height: Math.abs(sin) * along + Math.abs(cos) * across,
     draw: (box) => {
       const centre = centreOf(box);
-      const at = (x: number, y: number): Point => ({
-        x: centre.x + cos * x - sin * y,
-        y: centre.y + sin * x + cos * y,
-      });
-      const head = (side: 1 | -1) =>
-        polyline('rule', [
-          at(side * (end - HEAD_MM), low + 1.1),
-          at(side * end, low),
-          at(side * (end - HEAD_MM), low - 1.1),
-        ]);
+      const at = (x: number, y: number): Point =>
+        transformPoint([cos, sin, -sin, cos, centre.x, centre.y], point(x, y));
+      const head = (tip: number, back: number) =>
+        polyline('rule', [at(back, low + 1.1), at(tip, low), at(back, low - 1.1)]);
       return [
         polyline('rule', [at(-end, low), at(end, low)]),
-        head(1),
-        head(-1),
+        head(end, end - HEAD_MM),
+        head(-end, HEAD_MM - end),
         words('grain', at(0, low + 1.2), WORD_MM, 'middle', Math.atan2(sin, cos)),
       ];
     },

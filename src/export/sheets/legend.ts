@@ -1,4 +1,6 @@
+import { point } from '../../curves/geometry/point.ts';
 import { isCuttingJoint } from '../../job/joints/joint-kinds.ts';
+import { present } from '../../units/lists.ts';
 import { printedLength } from '../drawing/dimensions.ts';
 import { type Item, type LineStyle, polyline, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth } from '../drawing/text-width.ts';
@@ -27,10 +29,7 @@ const legendBlock = (entries: readonly Entry[]): Block => ({
     entries.flatMap(([style, text], i) => {
       const y = top - WHITE_MM - PITCH_MM * (i + 0.75);
       return [
-        polyline(style, [
-          { x: left, y: y + 1 },
-          { x: left + SAMPLE_MM, y: y + 1 },
-        ]),
+        polyline(style, [point(left, y + 1), point(left + SAMPLE_MM, y + 1)]),
         words(text, { x: left + INDENT_MM, y }, WORDS_MM),
       ];
     }),
@@ -38,15 +37,14 @@ const legendBlock = (entries: readonly Entry[]): Block => ({
 
 function legendEntries({ part, sheet, dimensions, notes }: SheetContext): Entry[] {
   const saw = part.sawAllowance > 0;
-  const when = (is: boolean, style: LineStyle, text: string): Entry[] => (is ? [[style, text]] : []);
-  return [
+  return present<Entry>(
     ['cut', notes?.line ?? (saw ? 'finished line' : 'line to cut')],
-    ...when(notes !== undefined, 'station', notes?.referenceCurve.label ?? ''),
-    ...when(saw, 'saw', `saw line, ${printedLength(part.sawAllowance, part.rule)} outside it`),
-    ...when(part.shape.type === 'half', 'centre', 'centre line: flip the pattern over on it'),
-    ...when(dimensions.joints.some(isCuttingJoint), 'joint', 'joint on the marked face'),
-    ...when(dimensions.foldTabs.length > 0, 'fold', 'fold over the edge beside a bevel'),
-    ...when(hasFaceMark(part), 'mark', 'loop: marked face; V: reference edge'),
-    ...when(Object.keys(sheet.neighbours).length > 0, 'trim', 'edge of a trimmed sheet'),
-  ];
+    notes && ['station', notes.referenceCurve.label],
+    saw && ['saw', `saw line, ${printedLength(part.sawAllowance, part.rule)} outside it`],
+    part.shape.type === 'half' && ['centre', 'centre line: flip the pattern over on it'],
+    dimensions.joints.some(isCuttingJoint) && ['joint', 'joint on the marked face'],
+    dimensions.foldTabs.length > 0 && ['fold', 'fold over the edge beside a bevel'],
+    hasFaceMark(part) && ['mark', 'loop: marked face; V: reference edge'],
+    Object.keys(sheet.neighbours).length > 0 && ['trim', 'edge of a trimmed sheet'],
+  );
 }

@@ -1,4 +1,4 @@
-import { type Box, boxesOverlap } from '../../curves/geometry/bounds.ts';
+import { type Box, boundsOf, boxesOverlap } from '../../curves/geometry/bounds.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
@@ -31,21 +31,13 @@ interface BarBlock {
 const END_TICK_MM = 2.6;
 const TICK_MM = 1.3;
 const LABEL_MM = 3.2;
-
 const END_WHITE_MM = 2.5;
 const PITCH_MM = 7;
-
 /** A bar is drawn in pieces of about this length, mm, so that it can stop short of a line it must cross. */
 const PIECE_MM = 1;
-
 const LABEL_PLACES = [0.5, 0.25, 0.75, 0.12, 0.88] as const;
 
-/**
- * The 100 mm and 4 in bars, across or down, as near as possible to a wished corner: together, or one by one on a
- * crowded sheet. They are measured before the sheets are trimmed, so where necessary they run into the overlaps.
- * Where no free place is long enough the bars stop short of the lines they meet and go on beyond. Their ends and
- * labels are always free. Undefined where even that has no room.
- */
+/** Near a wished corner, together or one by one. On a crowded sheet they stop short of lines, never of end or label. */
 export function scaleBars(sheet: LabelledSheet, direction: BarDirection, wished: Point): Item[] | undefined {
   const spaces = [sheet.space, windowSpace(sheet)];
   const together = placeBars(spaces, SCALE_BARS, direction, wished);
@@ -112,16 +104,8 @@ function withFreeLabels(space: OccupiedSpace, unlabelled: Omit<BarBlock, 'label'
 const pointInBlock = ({ box, direction }: BarBlock, x: number, y: number): Point =>
   direction === 'across' ? { x: box.left + x, y: box.bottom + y } : { x: box.right - y, y: box.bottom + x };
 
-function boxInBlock(block: BarBlock, left: number, bottom: number, right: number, top: number): Box {
-  const a = pointInBlock(block, left, bottom);
-  const b = pointInBlock(block, right, top);
-  return {
-    left: Math.min(a.x, b.x),
-    right: Math.max(a.x, b.x),
-    bottom: Math.min(a.y, b.y),
-    top: Math.max(a.y, b.y),
-  };
-}
+const boxInBlock = (block: BarBlock, left: number, bottom: number, right: number, top: number): Box =>
+  boundsOf([pointInBlock(block, left, bottom), pointInBlock(block, right, top)]);
 
 const baseline = ({ bars }: BarBlock, bar: ScaleBar): number =>
   2 + PITCH_MM * (bars.length - 1 - bars.indexOf(bar));

@@ -13,7 +13,6 @@ const PART_NAME_MM = 5;
 const SMALL_MM = 3.2;
 const SMALL_PITCH_MM = SMALL_MM * LINE_SPACING;
 const GAP_MM = 4;
-
 /** How wide the part's name may run, mm, to try in turn; 0 leaves it out and stacks the rest. */
 const PART_NAME_WIDTHS_MM = [75, 50, 30, 0];
 

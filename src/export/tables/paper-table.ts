@@ -1,3 +1,4 @@
+import { point } from '../../curves/geometry/point.ts';
 import { BASELINE_SHARE, BODY_MM, keepTogether, type TextRow } from '../cover/text-columns.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth, truncateToWidth, wrapText } from '../drawing/text-width.ts';
@@ -28,12 +29,7 @@ const tableRow = (cells: readonly TableCell[], height: number, baseline: number)
 
 function writingBox(left: number, bottom: number, width: number): Item {
   const [right, top] = [left + width, bottom + BOX_HEIGHT_MM];
-  const corners = [
-    { x: left, y: bottom },
-    { x: right, y: bottom },
-    { x: right, y: top },
-    { x: left, y: top },
-  ];
+  const corners = [point(left, bottom), point(right, bottom), point(right, top), point(left, top)];
   return polyline('rule', corners, true);
 }
 
@@ -84,12 +80,7 @@ export function wordTable(
 
 const headRule = (width: number): TextRow => ({
   height: HEAD_GAP_MM,
-  draw: (x, top) => [
-    polyline('rule', [
-      { x, y: top - 0.5 },
-      { x: x + width, y: top - 0.5 },
-    ]),
-  ],
+  draw: (x, top) => [polyline('rule', [point(x, top - 0.5), point(x + width, top - 0.5)])],
 });
 
 const FIGURE_SIZE_MM = 3.9;

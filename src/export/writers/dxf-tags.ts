@@ -1,12 +1,11 @@
+import type { Point } from '../../curves/geometry/point.ts';
+
 export type Tag = readonly [code: number, value: string];
 
 /** Text, a whole number or a handle. */
 export const tag = (code: number, value: string | number): Tag => [code, String(value)];
 
-/**
- * A nanometre, or less: what is left of the smallest part. Angles, bulges and knots are shares of a turn and
- * take more, for a bulge is multiplied by half the length of its chord.
- */
+/** A nanometre or less; a bulge takes more, for it is multiplied by half the length of its chord. */
 const MM_DECIMALS = 6;
 const INCH_DECIMALS = 8;
 const RATIO_DECIMALS = 12;
@@ -37,11 +36,11 @@ export class DxfLengths {
     return [code, this.text(value)];
   }
 
-  point2d(code: number, { x, y }: { readonly x: number; readonly y: number }): Tag[] {
+  point2d(code: number, { x, y }: Point): Tag[] {
     return [this.tag(code, x), this.tag(code + 10, y)];
   }
 
-  point3d(code: number, place: { readonly x: number; readonly y: number }): Tag[] {
+  point3d(code: number, place: Point): Tag[] {
     return [...this.point2d(code, place), this.tag(code + 20, 0)];
   }
 }

@@ -2,9 +2,11 @@ import { arcPath } from '../../curves/arcs/arc-path.ts';
 import type { BulgedArc } from '../../curves/arcs/biarc.ts';
 import { type Affine, isReflection, transformPoint } from '../../curves/geometry/affine.ts';
 import { pieceStart } from '../../curves/geometry/evaluate.ts';
-import type { ArcSegment, CubicSegment, Segment } from '../../curves/geometry/pieces/piece.ts';
+import type { ArcSegment, CubicSegment } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { transformPath, transformSegment } from '../../curves/geometry/transform.ts';
+import { lastOf } from '../../units/checked.ts';
+import { groupConsecutive } from '../../units/lists.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import {
   ARC_FIT_MM,
@@ -20,18 +22,13 @@ import { type DxfRelease, documentTags } from './dxf-sections.ts';
 import { DxfLengths, formatTags } from './dxf-tags.ts';
 
 export interface DxfOptions {
-  /** The unit of the file's numbers. */
   readonly unit: 'mm' | 'in';
   /** Curved stretches as cubic splines, for readers that know them, instead of arcs. */
   readonly splines: boolean;
   readonly about?: readonly string[];
 }
 
-/**
- * A full size as DXF, in the part's own frame: x the station, y the offset. A line is one polyline of lines and
- * arcs, which every release has and which closes in its first point; `splines` draws its curved stretches as
- * splines instead, end to end with the rest. Layers by meaning; words as text.
- */
+/** Each line closes in its first point; `splines` draws its curved stretches as splines, end to end with the rest. */
 export function writeDxf(full: FullSize, { unit, splines, about = [] }: DxfOptions): string {
   const lengths = new DxfLengths(unit === 'in' ? MM_PER_INCH : 1);
   const release: DxfRelease = splines ? '2000' : '12';
@@ -74,42 +71,22 @@ const mapArc = ({ from, to, bulge }: BulgedArc, copy: Affine): BulgedArc => ({
 function drawCurves(entities: DxfEntities, line: FullLine, copies: readonly Affine[]): void {
   const { layer, path, closed } = line;
   for (const copy of copies) {
-    const groups = groupByKind(transformPath(path, copy));
-    for (const [i, group] of groups.entries()) {
-      const next = groups[i + 1] ?? (closed ? groups[0] : undefined);
+    const groups = groupConsecutive(transformPath(path, copy), ({ type }) => type === 'cubic');
+    for (const [i, [, group]] of groups.entries()) {
+      const [, next] = groups[i + 1] ?? (closed ? groups[0] : undefined) ?? [];
       const end = next?.[0] && pieceStart(next[0]);
       const cubics = group.filter((segment) => segment.type === 'cubic');
-      if (cubics.length > 0)
-        entities.spline(
-          layer,
-          changeLast(cubics, (cubic) => cubicTo(cubic, end)),
-        );
+      if (cubics.length > 0) entities.spline(layer, [...cubics.slice(0, -1), cubicTo(lastOf(cubics), end)]);
       else {
         const arcs = arcPath(group, false, ARC_FIT_MM);
-        entities.polyline(
-          layer,
-          changeLast(arcs, (arc) => (end ? { ...arc, to: end } : arc)),
-          false,
-        );
+        const last = lastOf(arcs);
+        entities.polyline(layer, [...arcs.slice(0, -1), { ...last, to: end ?? last.to }], false);
       }
     }
   }
 }
 
-function groupByKind(path: readonly Segment[]): Segment[][] {
-  const groups: Segment[][] = [];
-  for (const segment of path) {
-    const last = groups.at(-1);
-    if (last && (last[0]?.type === 'cubic') === (segment.type === 'cubic')) last.push(segment);
-    else groups.push([segment]);
-  }
-  return groups;
-}
-
-/** The last one must end in the very point where the next entity starts. */
-const changeLast = <T>(list: readonly T[], change: (last: T) => T): T[] =>
-  list.map((one, i) => (i === list.length - 1 ? change(one) : one));
-
+/** The last cubic must end in the very point where the next entity starts. */
 const cubicTo = ({ controls: [a, b, c, d] }: CubicSegment, end: Point = d): CubicSegment => ({
   type: 'cubic',
   controls: [a, b, c, end],

@@ -5,13 +5,7 @@ import { type OffsetsTable, WOOD_WORDS } from '../tables/offsets-table.ts';
 /** Spreadsheets take a file for UTF-8 only where it begins with this; plain ASCII is the same either way. */
 const BYTE_ORDER_MARK = '\uFEFF';
 
-/**
- * The tables for a spreadsheet (RFC 4180): stations and offsets as decimal numbers in the job's unit to
- * reckon with, and as read on the rule. A spreadsheet makes 4 March of a bare 3/4 and a formula of what
- * begins with a minus, so the rule's words carry their unit, and below the line is said in words. Where an edge has
- * a shoulder a column says on which side of it a row stands, and where a cut leaves one short a last column tells where
- * its wood ends and which rows lie past that.
- */
+/** RFC 4180. A spreadsheet makes 4 March of 3/4 and a formula of a leading minus: hence the units and "below". */
 export function offsetsCsv(rule: Rule, tables: readonly OffsetsTable[]): string {
   const { unit } = rule;
   const isStepped = tables.some(({ rows }) => rows.some(({ side }) => side));
@@ -34,7 +28,6 @@ export function offsetsCsv(rule: Rule, tables: readonly OffsetsTable[]): string 
   return /^\p{ASCII}*$/u.test(text) ? text : BYTE_ORDER_MARK + text;
 }
 
-/** "3 11/32 in full", "3/4 in below". */
 function ruleWords(mm: number, rule: Rule): string {
   const isBelow = readOnRule(mm, rule).text.startsWith('-');
   return isBelow ? `${showLength(-mm, rule)} below` : showLength(mm, rule);

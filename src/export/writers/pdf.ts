@@ -31,10 +31,8 @@ export interface PdfOptions {
 }
 
 const TRUE_SCALE = { x: 1, y: 1 };
-
 /** How far a cubic may lie from an arc, mm: no more than a tenth is added to the fit's own error. */
 const ARC_TO_CUBICS_MM = FIT_MM / 10;
-
 /** The same job gives the same bytes, so the file carries no date of its own. */
 const CREATION_DATE = new Date(Date.UTC(2000, 0, 1));
 
@@ -115,10 +113,7 @@ function assertFinite(value: unknown): void {
   if (typeof value === 'object' && value !== null) Object.values(value).forEach(assertFinite);
 }
 
-/**
- * Asks the reader to print unscaled and single-sided (ISO 32000-1, 12.2) and to call the pages by the
- * sheets' names (12.4.2). A reader may do otherwise: the scale bars on every sheet are the real guard.
- */
+/** Asks for no scaling (ISO 32000-1, 12.2) and the sheets' names (12.4.2); the scale bars are the real guard. */
 function setCatalog(pdf: PDFKit.PDFDocument, names: readonly string[]): void {
   const { data } = (pdf as unknown as PdfInternals)._root;
   data.ViewerPreferences = pdf.ref({ PrintScaling: 'None', Duplex: 'Simplex', DisplayDocTitle: true });

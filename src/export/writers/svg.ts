@@ -2,6 +2,7 @@ import { paramCurve, pieceStart } from '../../curves/geometry/evaluate.ts';
 import type { ArcSegment, Segment } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { arcToCubics } from '../../curves/geometry/transform.ts';
+import { groupConsecutive } from '../../units/lists.ts';
 import {
   type Clip,
   type Drawing,
@@ -15,7 +16,6 @@ import {
 
 /** A micrometre: a tenth of a thousandth of what the eye sees, and short to read. */
 const DECIMALS = 3;
-
 /** A nanometre, for machines: what is left of the smallest part and the flattest arc. */
 const FINE_DECIMALS = 6;
 
@@ -62,17 +62,6 @@ const FONT_FAMILIES = `'Source Sans 3', 'Source Sans Pro', ${FALLBACK_FAMILY}`;
 
 const layerOf = (item: Item): LayerName | undefined => (item.type === 'clip' ? undefined : item.layer);
 
-function groupConsecutive<K>(items: readonly Item[], of: (item: Item) => K): [K, Item[]][] {
-  const rows: [K, Item[]][] = [];
-  for (const item of items) {
-    const common = of(item);
-    const last = rows.at(-1);
-    if (last && last[0] === common) last[1].push(item);
-    else rows.push([common, [item]]);
-  }
-  return rows;
-}
-
 /** Lines in a row that look alike share a group with their look; for a machine each line carries its own. */
 function drawAll(sink: SvgSink, items: readonly Item[]): string {
   const styleOf = (item: Item): LineStyle | undefined =>
@@ -102,10 +91,7 @@ function draw(sink: SvgSink, item: Item): string {
   }
 }
 
-/**
- * The data of an SVG path element: contiguous segments, mm, y down from `height` (from 0 for a drawing that
- * is put in its place by a transform).
- */
+/** The data of an SVG path element: mm, y down from the frame's height. */
 export function pathData(path: readonly Segment[], closed = false, frame: SvgFrame = UNFRAMED): string {
   const [first] = path;
   if (!first) return '';
@@ -137,16 +123,10 @@ function pathCommand(frame: SvgFrame, segment: Segment): string {
   }
 }
 
-/**
- * The most of a circle in one command, radians. Where its radius and ends are rounded, half a circle may
- * bulge by √(2r · 0.0005 mm) too much, 0.2 mm at a radius of 50 mm; an eighth moves by 0.001 mm.
- */
+/** Radians. With rounded ends half a circle may bulge by √(2r · 0.0005 mm), 0.2 mm at r = 50 mm; an eighth by 0.001 mm. */
 const MAX_SWEEP = Math.PI / 4;
 
-/**
- * Readers find an arc's center from its radius, many in single precision: a radius of 20 m is off by 0.001 mm
- * there, and a line's own flat arc would stray. Beyond it an arc is drawn as cubics, which stray by less.
- */
+/** In single precision a reader's center of a radius of 20 m is off by 0.001 mm: flatter arcs are drawn as cubics. */
 const MAX_RADIUS_MM = 20_000;
 const FLAT_ARC_FIT_MM = 1e-4;
 

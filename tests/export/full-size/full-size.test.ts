@@ -198,7 +198,7 @@ test('property: whatever two battens bound, SVG and DXF follow them and each oth
       const full = fullSize(part, { only: ['cut'], mirror });
       const [dxf] = readDxf(writeDxf(full, { unit: 'mm', splines: false })).lines;
       expect(dxf!.closed).toBe(true);
-      const exact = placesOn(trueLine(part), 9).map((place) => transformPoint(full.copies[0], place));
+      const exact = placesOn(trueLine(part), 9).map((place) => transformPoint(full.copies[0]!, place));
       const svg = svgLine(full, 'cut');
       expect(farthestFrom(dxf!.line, exact)).toBeLessThanOrEqual(FIT_MM);
       expect(farthestFrom(svg, exact)).toBeLessThanOrEqual(FIT_MM);
