@@ -23,6 +23,7 @@ import {
 import { type CardSection, type SectionVariant, shrinkingVariants } from './fit-sections.ts';
 import { settingRows } from './setting-rows.ts';
 
+/** What the saw and the miter gauge are set to; width in mm. */
 export function sawSection(part: Part, sawing: Sawing, width: number): CardSection {
   const settings = [...endSettings(part, sawing), bladeSetting(part, sawing.blade)];
   const variants = [Number.POSITIVE_INFINITY, 1, 0].map((extraNotes): SectionVariant => {

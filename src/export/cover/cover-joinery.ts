@@ -24,6 +24,7 @@ import {
 } from './joinery-words.ts';
 import { BODY_MM, blankRow, keepWithNext, paragraph, paragraphs, type TextRow } from './text-columns.ts';
 
+/** Nothing for a part whose ends are square; width in mm. */
 export function endRows(part: Part, width: number): TextRow[] {
   const leaning = slantedEnds(part);
   if (leaning.length === 0) return [];

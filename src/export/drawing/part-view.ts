@@ -22,6 +22,7 @@ export const partView = (part: Part, matrix: Affine): PartView => ({
   path: (path) => transformPath(path, matrix),
 });
 
+/** In their usual styles but for those given. */
 export const partStrokes = <R extends LineRole>(
   { part, path }: PartView,
   roles: readonly R[],

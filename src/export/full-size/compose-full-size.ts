@@ -22,7 +22,7 @@ export interface FullSizeOptions {
   readonly mirror?: boolean;
 }
 
-/** @throws Fault those of `selectLayers`, `draw.parallel-zero`, and those of a parallel */
+/** What is drawn of a part at full size. @throws Fault those of `selectLayers` and of a parallel, `draw.parallel-zero` */
 export function fullSize(part: Part, { only, parallel, mirror }: FullSizeOptions = {}): FullSize {
   const lines = fullSizeLines(part, parallel);
   const { left, right } = pathBounds(lines.flatMap(({ path }) => path));
