@@ -32,6 +32,9 @@ const LABEL_BAND_MM = 10.5;
 const STATION_AXIS_MM = 6;
 const STATION_OVERRUN_MM = 1.2;
 const END_LABEL: LabelStyle = { ...CARD_FACE, padding: 1.6, baseline: LINE_SPACING - 0.35 };
+const MAX_MARK_LABELS = 12;
+/** What gets its label first where there are more landmarks than labels. */
+const FIRST_LABELLED: readonly Landmark['what'][] = ['apex', 'shoulder', 'join'];
 
 /** The part at a usual scale; `enlarged`: how many times larger the page is printed than it is laid out. */
 export function cardDrawing(part: Part, setting: Dimensions, space: Box, enlarged: number) {
@@ -102,7 +105,3 @@ const endLabels = (view: PictureView, space: LabelSpace): Item[] =>
       };
     }),
   );
-
-const MAX_MARK_LABELS = 12;
-/** What gets its label first where there are more landmarks than labels. */
-const FIRST_LABELLED: readonly Landmark['what'][] = ['apex', 'shoulder', 'join'];

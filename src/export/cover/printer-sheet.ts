@@ -14,6 +14,8 @@ const DOWN_ROOM_MM = 32;
 const MARK_MM = 5;
 const LABEL_MM = 4;
 const RIGHT_WHITE_MM = 12.7;
+/** Longer lines of words read badly, mm. */
+const MAX_TEXT_MM = 150;
 
 /** Two long lines to measure, drawn at their nominal length, uncorrected. @throws Fault `printer.no-room` */
 export function printerSheet(paper: Paper, nominal: number, typed: string): Page[] {
@@ -35,9 +37,6 @@ export function printerSheet(paper: Paper, nominal: number, typed: string): Page
   const rows = printerSheetRows(paper, nominal, typed, Math.min(box.right - box.left, MAX_TEXT_MM));
   return fillPages(rows, 'printer sheet', { width, height, items: lines }, [box]);
 }
-
-/** Longer lines of words read badly, mm. */
-const MAX_TEXT_MM = 150;
 
 function validateLinesFit(paper: Paper, nominal: number): void {
   const room = Math.min(paper.width - 2 * EDGE_MM, paper.height - DOWN_MM - MARK_MM - EDGE_MM);

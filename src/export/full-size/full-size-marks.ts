@@ -17,6 +17,7 @@ export const NAME_SIZE_MM = 5;
 const USUAL_DIAGONAL_MM = 150;
 /** On a small part all of it is smaller, but letters below this no machine makes. */
 const MIN_SCALE = 0.1;
+const FAR_MM = 1e6;
 
 export const letterScale = ({ bounds: { left, right, bottom, top } }: Part): number =>
   Math.min(1, Math.max(MIN_SCALE, Math.hypot(right - left, top - bottom) / USUAL_DIAGONAL_MM));
@@ -70,8 +71,6 @@ const titleArea = ({ bounds: { left, right, bottom } }: Part, name: number): Box
   ...inflate({ left, right, bottom, top: bottom }, FAR_MM),
   top: bottom - 1.3 * name,
 });
-
-const FAR_MM = 1e6;
 
 /** Only what lies about a place: a long part has thousands of strips. */
 function spaceNear(place: Point, reach: number, taken: readonly Box[]): OccupiedSpace {

@@ -17,7 +17,6 @@ import type { LayerName, LineStyle, Words } from '../drawing/drawing.ts';
 import { textWidth } from '../drawing/text-width.ts';
 
 const LAYER_ORDER: readonly LayerName[] = ['board', 'marks', 'text', 'joints', 'parallel', 'saw', 'cut'];
-
 /** mm off the exact line: so little that the arcs lie within FIT_MM of the cubics as well as of the line. */
 export const CURVE_FIT_MM = FIT_MM / 20;
 export const ARC_FIT_MM = FIT_MM * 0.88;

@@ -3,7 +3,6 @@ import { type Rule, readOnRule } from '../../units/rule.ts';
 import type { Unit } from '../../units/unit.ts';
 import { lengthWithoutUnit } from '../drawing/dimensions.ts';
 import { textWidth } from '../drawing/text-width.ts';
-import { spreadLabels } from '../labels/spread-labels.ts';
 
 /** Type sizes; the offset is read at arm's length. */
 export const WHAT_MM = 2.8;
@@ -13,6 +12,8 @@ const WHITE_MM = 1.6;
 /** The box for the figure as measured: a pencil needs so much for "2 19/32", mm. */
 export const BOX_MM = { width: 19, height: 8 } as const;
 export const TURNED_MM = 6;
+/** The rounding of a spacing's multiples, as a share of the spacing. */
+const SAME_SHARE = 1e-6;
 
 /** Labels stand along the stick while they find room, then upright, then at every so many stations. */
 export interface GaugeLabelStyle {
@@ -41,22 +42,17 @@ export const gaugeLabel = (tick: GaugeTick, rule: Rule, out: 1 | -1 = 1): GaugeL
   offset: offsetReading(out * tick.offset, rule),
 });
 
-const gaugeLabelWidth = ({ what, station, offset }: GaugeLabel): number =>
-  Math.max(
-    BOX_MM.width,
-    textWidth(what, WHAT_MM),
-    textWidth(station, STATION_MM),
-    textWidth(offset, OFFSET_MM),
-  );
+export function gaugeLabelWidth({ what, station, offset }: GaugeLabel, { turned }: GaugeLabelStyle): number {
+  if (turned) return TURNED_MM;
+  const widths = [textWidth(what, WHAT_MM), textWidth(station, STATION_MM), textWidth(offset, OFFSET_MM)];
+  return Math.max(BOX_MM.width, ...widths) + WHITE_MM;
+}
 
 export const turnedLength = (label: GaugeLabel): number =>
   textWidth(turnedStation(label), STATION_MM) + 2 + textWidth(label.offset, OFFSET_MM);
 
 export const turnedStation = ({ what, station }: GaugeLabel): string =>
   what === '' ? station : `${what} ${station}`;
-
-/** The rounding of a spacing's multiples, as a share of the spacing. */
-const SAME_SHARE = 1e-6;
 
 export const labelledTicks = (
   { ticks, spacing }: GaugeStrip,
@@ -71,19 +67,3 @@ export const LABEL_STEPS: Readonly<Record<Unit, readonly number[]>> = {
   in: [1, 2, 4, 8, 16, 32, 64, 128, 1024],
   mm: [1, 2, 5, 10, 20, 50, 100, 1000],
 };
-
-/** Undefined where there is no room for all between two places of the stick, mm. */
-export const labelMiddles = (
-  labels: readonly GaugeLabel[],
-  { turned }: GaugeLabelStyle,
-  low: number,
-  high: number,
-): number[] | undefined =>
-  spreadLabels(
-    labels.map((label) => ({
-      at: label.tick.station,
-      width: turned ? TURNED_MM : gaugeLabelWidth(label) + WHITE_MM,
-    })),
-    low,
-    high,
-  );

@@ -8,14 +8,15 @@ import type { Layout, Sheet } from '../../tiling/layout.ts';
 import { type LayOutOptions, layOutLines } from '../../tiling/tile.ts';
 import { itemAt } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
+import { spreadLabels } from '../labels/spread-labels.ts';
 import {
   BOX_MM,
   type GaugeLabel,
   type GaugeLabelStyle,
   gaugeLabel,
+  gaugeLabelWidth,
   LABEL_STEPS,
   labelledTicks,
-  labelMiddles,
   turnedLength,
 } from './gauge-labels.ts';
 
@@ -80,11 +81,7 @@ export function layOutGauge(gauge: Gauge, options: Omit<LayOutOptions, 'turn'>):
 export const worthReading = (strips: readonly GaugeStrip[], { rule }: Part): readonly GaugeStrip[] =>
   strips.filter((strip) => !isOnBase(strip, rule));
 
-function layOutWithStyle(
-  gauge: Gauge,
-  style: GaugeLabelStyle,
-  options: Omit<LayOutOptions, 'turn'>,
-): LaidGauge {
+function layOutWithStyle(gauge: Gauge, style: GaugeLabelStyle, options: Omit<LayOutOptions, 'turn'>) {
   const placed = placeStrips(gauge, style);
   return {
     ...gauge,
@@ -162,7 +159,8 @@ export function stripLabelsOn(
   const labels = labelledTicks(strip, style)
     .filter(({ station }) => station >= low && (station < high || isLast))
     .map((tick) => gaugeLabel(tick, part.rule, out));
-  const middles = labelMiddles(labels, style, low + CUT_WHITE_MM, high - CUT_WHITE_MM);
+  const wished = labels.map((label) => ({ at: label.tick.station, width: gaugeLabelWidth(label, style) }));
+  const middles = spreadLabels(wished, low + CUT_WHITE_MM, high - CUT_WHITE_MM);
   return middles && labels.map((label, i) => ({ ...label, middle: itemAt(middles, i) }));
 }
 

@@ -36,6 +36,8 @@ import {
 import { gaugePicture } from './gauge-picture.ts';
 
 const BAND_TYPE_MM = 3;
+const HEAD_MM = 2.2;
+const ARROW_MM = 9;
 
 /** One sheet of a gauge at true size. */
 export function gaugePage(gauge: LaidGauge, sheet: Sheet): Page {
@@ -100,11 +102,7 @@ function drawStrip(gauge: LaidGauge, view: SheetContext, placed: PlacedStrip): (
   ];
 }
 
-function flatLabel(
-  { what, station, offset }: GaugeLabel,
-  middle: number,
-  frame: StripFrame,
-): (Stroke | Words)[] {
+function flatLabel({ what, station, offset }: GaugeLabel, middle: number, frame: StripFrame) {
   const half = BOX_MM.width / 2;
   const [boxTop, boxBottom] = [FLAT_WORDS_MM + BOX_GAP_MM, FLAT_WORDS_MM + BOX_GAP_MM + BOX_MM.height];
   const line = (text: string, type: number, from: number): Words =>
@@ -117,12 +115,7 @@ function flatLabel(
   ];
 }
 
-function turnedLabel(
-  { top, bottom }: PlacedStrip,
-  label: GaugeLabel,
-  middle: number,
-  frame: StripFrame,
-): (Stroke | Words)[] {
+function turnedLabel({ top, bottom }: PlacedStrip, label: GaugeLabel, middle: number, frame: StripFrame) {
   const boxBottom = top - bottom - BAND_MM;
   const boxTop = boxBottom - TURNED_BOX_MM;
   const [near, far] = frame.flipped ? (['start', 'end'] as const) : (['end', 'start'] as const);
@@ -136,9 +129,6 @@ function turnedLabel(
 
 const readingBox = ({ at }: StripFrame, left: number, top: number, right: number, bottom: number): Stroke =>
   polyline('station', [at(left, top), at(right, top), at(right, bottom), at(left, bottom), at(left, top)]);
-
-const HEAD_MM = 2.2;
-const ARROW_MM = 9;
 
 function stripBand(
   gauge: LaidGauge,

@@ -9,6 +9,8 @@ import { type Item, words } from '../drawing/drawing.ts';
 import { SCREEN_FONT, widthInFont } from './place-labels.ts';
 
 const LABEL_MM = SCREEN_FONT.size;
+/** Over the tip, or to its right or left, by halves of the label's width. */
+const SIDEWAYS_STEPS = [0, 1, -1];
 
 /** Beyond the tips outside the tolerance (mm), the worst first: "1/16 proud", or the bare length. */
 export function deviationLabels(
@@ -34,9 +36,6 @@ export function deviationLabels(
       return [words(found.text, found.at, LABEL_MM, 'middle')];
     });
 }
-
-/** Over the tip, or to its right or left, by halves of the label's width. */
-const SIDEWAYS_STEPS = [0, 1, -1];
 
 function labelCandidates({ proud, deviation }: Deviation, tip: Point, inFull: boolean, rule: Rule) {
   const length = typesetFractions(readOnRule(Math.abs(proud), rule).text);

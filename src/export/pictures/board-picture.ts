@@ -25,6 +25,11 @@ import { boardOutline, type PictureView } from './picture-view.ts';
 const DIMENSION_MM = 16;
 const MAX_HEIGHT_MM = 170;
 const WHITE_MM = 5;
+const MIN_LABEL_MM = 1.6;
+const TICK_MM = 1.5;
+const GAP_MM = 4;
+const GRAIN_ARROW_MM = 36;
+const ARROW_HEAD_MM = 2.4;
 
 /** The board to cut from: copies, measures, grain, waste. */
 export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Drawing {
@@ -69,9 +74,6 @@ function numberLabel(copy: Copy, { part, factor, at }: PictureView, number: numb
   return [words(text, point(x, y - (size * CAP_HEIGHT) / 2), size, 'middle')];
 }
 
-const MIN_LABEL_MM = 1.6;
-const TICK_MM = 1.5;
-
 function dimensionLine(from: Point, to: Point, text: string): Item[] {
   const { x, y } = lerp(from, to, 0.5);
   const away = PICTURE_LABEL_MM * 1.2;
@@ -83,8 +85,6 @@ function dimensionLine(from: Point, to: Point, text: string): Item[] {
   ];
 }
 
-const GAP_MM = 4;
-
 function boardDimensions({ board: { length, width } }: Nesting, { part, at }: PictureView): Item[] {
   const [low, high] = [at(point(0, 0)), at(point(length, width))];
   const [below, beside] = [low.y - GAP_MM, high.x + GAP_MM];
@@ -93,9 +93,6 @@ function boardDimensions({ board: { length, width } }: Nesting, { part, at }: Pi
     ...dimensionLine(point(beside, low.y), point(beside, high.y), printedLength(width, part.rule)),
   ];
 }
-
-const GRAIN_ARROW_MM = 36;
-const ARROW_HEAD_MM = 2.4;
 
 function grainArrow({ at }: PictureView): Item[] {
   const corner = at(point(0, 0));
@@ -111,11 +108,7 @@ function grainArrow({ at }: PictureView): Item[] {
   ];
 }
 
-function boardNotes(
-  { rule, quantity, sawAllowance }: Part,
-  { grain }: StockPlan,
-  nesting: Nesting,
-): string[] {
+function boardNotes({ rule, quantity, sawAllowance }: Part, { grain }: StockPlan, nesting: Nesting) {
   const { way, pitch, gap, perBoard, boards, across, along } = nesting;
   return [
     `${ARRANGEMENT_WORDS[way]}: ${across} across by ${along} along, ${perBoard} on a board, ${quantity} on ${boards}; they take ${printedLength(nesting.width, rule)} of the width`,

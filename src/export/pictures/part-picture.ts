@@ -1,6 +1,6 @@
 import { fairnessOf } from '../../curves/fairness/fairness.ts';
-import type { Point } from '../../curves/geometry/point.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
+import { groupConsecutive } from '../../units/lists.ts';
 import { showLength } from '../../units/rule.ts';
 import { type Drawing, type Item, polyline } from '../drawing/drawing.ts';
 import { pictureLabels } from '../labels/picture-labels.ts';
@@ -16,6 +16,9 @@ import { type DrawnTooth, drawCombs, pictureLines, pictureView } from './picture
 import { titledStationAxis } from './station-axis.ts';
 
 const MAX_HEIGHT_MM = 170;
+const AXIS_MM = 5 * PICTURE_LABEL_MM;
+const LABEL_BAND_MM = 4 * PICTURE_LABEL_MM;
+const TEETH_PER_PIECE = 24;
 
 /** The part to look at: the longer a tooth of its comb, the sharper the curve there. */
 export function composePicture(part: Part): Drawing {
@@ -41,9 +44,6 @@ export function composePicture(part: Part): Drawing {
   });
 }
 
-const AXIS_MM = 5 * PICTURE_LABEL_MM;
-const LABEL_BAND_MM = 4 * PICTURE_LABEL_MM;
-
 function combReach(part: Part, factor: number): { below: number; above: number } {
   const { bottom, top } = part.bounds;
   const tips = drawCombs(pictureView(part, factor, { x: 0, y: 0 })).flatMap((comb) =>
@@ -61,20 +61,18 @@ function fairnessLines({ rule }: Part, { name, runs }: PartEdge): string[] {
   return wrapPictureText(`${name}: ${said.join('; ')}`);
 }
 
-const TEETH_PER_PIECE = 24;
-
 /** Teeth, and a line along their tips that breaks where the curvature may jump; none on a straight piece. */
 function combStrokes(comb: readonly DrawnTooth[]): Item[] {
   const bent = comb.filter(({ tooth }) => tooth.piece.type !== 'line');
-  const tips = new Map<DrawnTooth['tooth']['piece'], Point[]>();
-  for (const { tooth, tip } of bent) {
-    const line = tips.get(tooth.piece);
-    if (line) line.push(tip);
-    else tips.set(tooth.piece, [tip]);
-  }
+  const pieces = groupConsecutive(bent, ({ tooth }) => tooth.piece);
   const drawn = bent.filter(({ tooth }) => Number.isInteger(tooth.u * TEETH_PER_PIECE));
   return [
     ...drawn.map(({ foot, tip }) => polyline('station', [foot, tip])),
-    ...[...tips.values()].map((line) => polyline('mark', line)),
+    ...pieces.map(([, teeth]) =>
+      polyline(
+        'mark',
+        teeth.map(({ tip }) => tip),
+      ),
+    ),
   ];
 }

@@ -12,13 +12,12 @@ const TITLE_SIZE_MM = 7;
 const TEXT_SIZE_MM = 3.6;
 export const PICTURE_LABEL_MM = 3;
 const LINE_MM = TEXT_SIZE_MM * LINE_SPACING;
-
-export const wrapPictureText = (text: string): string[] =>
-  wrapText(text, TEXT_SIZE_MM, INNER_MM / WIDEST_FONT_FACTOR);
-
 /** Scales of the drawing board: 1 : 2, 1 : 2.5, …; among the tens also 1 : 12 and 1 : 15. */
 const UNITS = [1, 2, 2.5, 3, 4, 5, 6, 8] as const;
 const TENS = [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8] as const;
+
+export const wrapPictureText = (text: string): string[] =>
+  wrapText(text, TEXT_SIZE_MM, INNER_MM / WIDEST_FONT_FACTOR);
 
 /** The largest usual scale that is no larger than asked; as much over 1 for small parts. */
 export function standardScale(most: number): number {

@@ -68,12 +68,7 @@ export function composeSawPicture(part: Part, sawing: Sawing): Drawing {
   });
 }
 
-function bendItems(
-  { rule, shape }: Part,
-  { blade }: Sawing,
-  { at, path }: PictureView,
-  room: OccupiedSpace,
-): Item[] {
+function bendItems({ rule, shape }: Part, { blade }: Sawing, { at, path }: PictureView, room: OccupiedSpace) {
   const { rounded } = printedLengthWords(rule);
   const bends = [...blade.hollows, ...blade.rounds].map((bend) => ({
     spot: at(bend.at),
@@ -104,12 +99,7 @@ function feedArrow(corner: Point): Item[] {
   ];
 }
 
-function standItems(
-  { where, station, walks }: SupportStand,
-  { at }: PictureView,
-  top: number,
-  row: number,
-): Item[] {
+function standItems({ where, station, walks }: SupportStand, { at }: PictureView, top: number, row: number) {
   const { x } = at(point(station, 0));
   const foot = top - STAND_HALF_MM * 1.5;
   const post = [point(x - STAND_HALF_MM, foot), point(x + STAND_HALF_MM, foot), point(x, top)];

@@ -4,7 +4,7 @@ import { add, leftNormal, lerp, type Point, point, scale } from '../../curves/ge
 import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, textWidth } from '../drawing/text-width.ts';
 import { type Block, boxAt } from '../labels/free-space.ts';
-import { type Label, type LabelBlock, type LabelCandidate, placeLabels } from '../labels/place-labels.ts';
+import { type Label, type LabelBlock, placeLabels } from '../labels/place-labels.ts';
 import { boxContains, type LabelledSheet, type SheetContext } from './sheet-context.ts';
 
 const ARROW_MM = 5;
@@ -103,12 +103,7 @@ function drawArrow(tip: Point, out: Point): Item[] {
   ];
 }
 
-function besideCrossing(
-  { space: { area } }: LabelledSheet,
-  out: Point,
-  at: Point,
-  { width, height }: Block,
-): LabelCandidate[] {
+function besideCrossing({ space: { area } }: LabelledSheet, out: Point, at: Point, { width, height }: Block) {
   const corner = (beyond: number): Point =>
     out.y === 0
       ? point(out.x > 0 ? area.right - width : area.left, beyond)

@@ -24,6 +24,8 @@ const WHITE_MM = 0.8;
 /** Off the ends of the edge, mm: wood that is cut off tells nothing. */
 const END_MM = 8;
 const AT_EDGE_MM = 5.5;
+/** Steeper to the edge than this, a line is none along it. */
+const ALONG = Math.cos(Math.PI / 6);
 
 /** A loop on the marked face, a V on the reference edge, where there is room; common practice, no published source. */
 export function faceMark(sheet: LabelledSheet): Stroke[] {
@@ -81,9 +83,6 @@ function faceMarkStrokes(view: SheetContext, foot: Point, angle: number): Stroke
     ),
   ];
 }
-
-/** Steeper to the edge than this, a line is none along it. */
-const ALONG = Math.cos(Math.PI / 6);
 
 /** So near it the marks may touch the edge and its saw line, but never a shoulder or an end. */
 function faceMarkFoot(view: SheetContext, on: Point, angle: number) {

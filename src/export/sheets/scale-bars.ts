@@ -133,14 +133,13 @@ function drawBars(block: BarBlock, occupied: OccupiedSpace['occupied']): Item[] 
   return block.bars.flatMap((bar) => [
     ...barLine(block, bar, isCovered),
     ...barTicks(block, bar, isCovered),
-    words(
-      bar.label,
-      pointInBlock(block, labelMiddle(block, bar), baseline(block, bar) + TICK_MM + 0.9),
-      LABEL_MM,
-      'middle',
-      block.direction === 'across' ? 0 : Math.PI / 2,
-    ),
+    barLabel(block, bar),
   ]);
+}
+
+function barLabel(block: BarBlock, bar: ScaleBar): Item {
+  const at = pointInBlock(block, labelMiddle(block, bar), baseline(block, bar) + TICK_MM + 0.9);
+  return words(bar.label, at, LABEL_MM, 'middle', block.direction === 'across' ? 0 : Math.PI / 2);
 }
 
 function barLine(block: BarBlock, bar: ScaleBar, isCovered: (box: Box) => boolean): Item[] {

@@ -7,13 +7,7 @@ import { offsetsAtStation, offsetText, printedLength } from '../drawing/dimensio
 import { circle, type Item, polyline, type Stroke, tick } from '../drawing/drawing.ts';
 import { lineAcross } from '../drawing/part-view.ts';
 import { type Block, boxAround } from '../labels/free-space.ts';
-import {
-  type Label,
-  type LabelCandidate,
-  placeLabels,
-  SHEET_LABEL,
-  textBlock,
-} from '../labels/place-labels.ts';
+import { placeLabels, SHEET_LABEL, textBlock } from '../labels/place-labels.ts';
 import { boxContains, type LabelledSheet, offsetDirection, type SheetContext } from './sheet-context.ts';
 
 const STATION_PAST_MM = 5;
@@ -84,12 +78,7 @@ const isLabelledHere = (sheet: SheetContext, at: Point): boolean =>
   boxContains(sheet.sheet.cell, sheet.at(at));
 
 /** A label of a place, whose sign reaches so far, mm: on its own side of the part first, close before far. */
-function labelOf(
-  sheet: LabelledSheet,
-  what: string,
-  mark: Pick<Landmark, 'at' | 'to'>,
-  reach: number,
-): Label {
+function labelOf(sheet: LabelledSheet, what: string, mark: Pick<Landmark, 'at' | 'to'>, reach: number) {
   const { rule, sawAllowance } = sheet.part;
   const feet = cornersOf(mark).map(sheet.at);
   const anchor = boundsOf(feet);
@@ -103,9 +92,9 @@ function labelOf(
     anchor,
     competing: sheet.stationAnchors,
     // A nail at a station is the same place, and so are the corners of a shoulder.
-    isSame: (other) => boxesOverlap(inflate(other, SAME_PLACE_MM), inflate(anchor, SAME_PLACE_MM)),
+    isSame: (other: Box) => boxesOverlap(inflate(other, SAME_PLACE_MM), inflate(anchor, SAME_PLACE_MM)),
     blocks: [textBlock(lines, SHEET_LABEL)],
-    candidates: (block) =>
+    candidates: (block: Block) =>
       [outward, scale(outward, -1)].flatMap((normal) =>
         feet.flatMap((foot) => candidatesAlong(block, foot, normal, end)),
       ),
@@ -120,12 +109,7 @@ function sideOf({ part }: SheetContext, { x, y }: Point): 1 | -1 {
 }
 
 /** Off a foot, with leaders that end `end` mm from it. */
-function candidatesAlong(
-  { width, height }: Block,
-  foot: Point,
-  normal: Point,
-  end: number,
-): LabelCandidate[] {
+function candidatesAlong({ width, height }: Block, foot: Point, normal: Point, end: number) {
   const half = (Math.abs(normal.x) * width + Math.abs(normal.y) * height) / 2;
   const tip = add(foot, scale(normal, end));
   return DISTANCES_MM.flatMap((away) =>

@@ -115,12 +115,7 @@ interface SizedColumn extends FormColumn {
   readonly width: number;
 }
 
-function sizeColumns(
-  columns: readonly FormColumn[],
-  width: number,
-  overrun: number,
-  figureSize: number,
-): SizedColumn[] | undefined {
+function sizeColumns(columns: readonly FormColumn[], width: number, overrun: number, figureSize: number) {
   const natural = columns.map((column): SizedColumn => {
     const size = column.kind === 'figures' ? figureSize : BODY_MM;
     const texts = column.cells.filter((cell) => typeof cell === 'string');

@@ -137,6 +137,8 @@ const recordTags = (table: string, owner: string, { handle, subclass }: TableRec
   tag(100, subclass),
 ];
 
+const sum = (lengths: readonly number[]): number => lengths.reduce((a, b) => a + b, 0);
+
 function lineTypeRecords({ release, layers, lengths }: DxfDocument): TableRecord[] {
   const row = (handle: string, name: string, about: string, dash: readonly number[]): TableRecord => ({
     handle,
@@ -146,10 +148,7 @@ function lineTypeRecords({ release, layers, lengths }: DxfDocument): TableRecord
       tag(3, about),
       tag(72, 65),
       tag(73, dash.length),
-      lengths.tag(
-        40,
-        dash.reduce((sum, length) => sum + length, 0),
-      ),
+      lengths.tag(40, sum(dash)),
       ...dash.flatMap((length, i) => [
         lengths.tag(49, i % 2 === 0 ? length : -length),
         ...(release === '2000' ? [tag(74, 0)] : []),

@@ -1,6 +1,5 @@
 import PDFDocument from 'pdfkit';
-import { pieceStart } from '../../curves/geometry/evaluate.ts';
-import type { CubicSegment, Segment } from '../../curves/geometry/pieces/piece.ts';
+import type { CubicSegment, LineSegment } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
 import { arcToCubics } from '../../curves/geometry/transform.ts';
@@ -128,16 +127,9 @@ interface PageSink {
 }
 
 function draw(page: PageSink, item: Item): void {
-  switch (item.type) {
-    case 'stroke':
-      drawStroke(page, item);
-      return;
-    case 'words':
-      drawWords(page, item);
-      return;
-    case 'clip':
-      drawClip(page, item);
-  }
+  if (item.type === 'stroke') drawStroke(page, item);
+  else if (item.type === 'words') drawWords(page, item);
+  else drawClip(page, item);
 }
 
 function drawClip(page: PageSink, item: Clip): void {
@@ -156,44 +148,32 @@ const toPagePoint = ({ height }: PageSink, { x, y }: Point): Point => ({
 
 function drawStroke(page: PageSink, { style, path, closed, filled }: Stroke): void {
   const { pdf } = page;
-  const first = path[0];
+  const pieces = path.flatMap((segment) =>
+    segment.type === 'arc' ? arcToCubics(segment, ARC_TO_CUBICS_MM) : [segment],
+  );
+  const [first] = pieces;
   if (!first) return;
   const { width, dash, colour } = LINE_APPEARANCES[style];
   pdf.lineWidth(width * POINTS_PER_MM).lineJoin('round');
   if (dash) pdf.dash(dash.map((length) => length * POINTS_PER_MM) as unknown as number, {});
   else pdf.undash();
-  const start = toPagePoint(page, startOf(first));
+  const start = toPagePoint(page, first.type === 'line' ? first.from : first.controls[0]);
   pdf.moveTo(start.x, start.y);
-  for (const segment of path) drawSegment(page, segment);
+  for (const piece of pieces) drawPiece(page, piece);
   if (closed) pdf.closePath();
   if (filled) pdf.fill(colour);
   else pdf.stroke(colour);
 }
 
-/** Read off where it is written down: most strokes are short lines. */
-function startOf(segment: Segment): Point {
-  if (segment.type === 'line') return segment.from;
-  return segment.type === 'cubic' ? segment.controls[0] : pieceStart(segment);
-}
-
-function drawSegment(page: PageSink, segment: Segment): void {
-  switch (segment.type) {
-    case 'line': {
-      const { x, y } = toPagePoint(page, segment.to);
-      page.pdf.lineTo(x, y);
-      return;
-    }
-    case 'arc':
-      for (const cubic of arcToCubics(segment, ARC_TO_CUBICS_MM)) drawCubic(page, cubic);
-      return;
-    case 'cubic':
-      drawCubic(page, segment);
+function drawPiece(page: PageSink, piece: LineSegment | CubicSegment): void {
+  if (piece.type === 'line') {
+    const { x, y } = toPagePoint(page, piece.to);
+    page.pdf.lineTo(x, y);
+    return;
   }
-}
-
-function drawCubic(page: PageSink, { controls }: CubicSegment): void {
-  const [, a, b, c] = controls.map((control) => toPagePoint(page, control));
-  if (a && b && c) page.pdf.bezierCurveTo(a.x, a.y, b.x, b.y, c.x, c.y);
+  const [, p, q, to] = piece.controls;
+  const [a, b, c] = [toPagePoint(page, p), toPagePoint(page, q), toPagePoint(page, to)];
+  page.pdf.bezierCurveTo(a.x, a.y, b.x, b.y, c.x, c.y);
 }
 
 function drawWords(page: PageSink, { text, at, size, anchor, turn }: Words): void {

@@ -18,6 +18,15 @@ import {
 const DECIMALS = 3;
 /** A nanometre, for machines: what is left of the smallest part and the flattest arc. */
 const FINE_DECIMALS = 6;
+const FALLBACK_FAMILY = 'sans-serif';
+const FONT_FAMILIES = `'Source Sans 3', 'Source Sans Pro', ${FALLBACK_FAMILY}`;
+/** Radians. With rounded ends half a circle may bulge by √(2r · 0.0005 mm), 0.2 mm at r = 50 mm; an eighth by 0.001 mm. */
+const MAX_SWEEP = Math.PI / 4;
+/** In single precision a reader's center of a radius of 20 m is off by 0.001 mm: flatter arcs are drawn as cubics. */
+const MAX_RADIUS_MM = 20_000;
+const FLAT_ARC_FIT_MM = 1e-4;
+/** Only some fonts set it as a real fraction, and the reader's font is not known here. */
+const FRACTION_STROKE = '⁄';
 
 export interface SvgOptions {
   /** For a machine: finer, and nothing but its lines, as a white page would be cut out too. */
@@ -56,9 +65,6 @@ interface SvgSink extends SvgFrame {
   readonly bare: boolean;
   readonly clips: string[];
 }
-
-const FALLBACK_FAMILY = 'sans-serif';
-const FONT_FAMILIES = `'Source Sans 3', 'Source Sans Pro', ${FALLBACK_FAMILY}`;
 
 const layerOf = (item: Item): LayerName | undefined => (item.type === 'clip' ? undefined : item.layer);
 
@@ -123,13 +129,6 @@ function pathCommand(frame: SvgFrame, segment: Segment): string {
   }
 }
 
-/** Radians. With rounded ends half a circle may bulge by √(2r · 0.0005 mm), 0.2 mm at r = 50 mm; an eighth by 0.001 mm. */
-const MAX_SWEEP = Math.PI / 4;
-
-/** In single precision a reader's center of a radius of 20 m is off by 0.001 mm: flatter arcs are drawn as cubics. */
-const MAX_RADIUS_MM = 20_000;
-const FLAT_ARC_FIT_MM = 1e-4;
-
 function arcCommands(frame: SvgFrame, arc: ArcSegment): string {
   if (arc.radius > MAX_RADIUS_MM && Number.isFinite(arc.radius))
     return arcToCubics(arc, FLAT_ARC_FIT_MM)
@@ -144,9 +143,6 @@ function arcCommands(frame: SvgFrame, arc: ArcSegment): string {
     return `A${number(arc.radius)} ${number(arc.radius)} 0 0 ${clockwise} ${coordinates(frame, to)}`;
   }).join('');
 }
-
-/** Only some fonts set it as a real fraction, and the reader's font is not known here. */
-const FRACTION_STROKE = '⁄';
 
 function textElement(sink: SvgSink, { text, at, size, anchor, turn }: Words): string {
   const { number } = sink;
