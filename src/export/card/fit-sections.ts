@@ -16,11 +16,8 @@ export interface CardSection {
 }
 
 /** Variants with fewer and fewer items, from `most` down to `least`. */
-export const shrinkingVariants = (
-  most: number,
-  least: number,
-  make: (count: number) => SectionVariant,
-): SectionVariant[] => Array.from({ length: most - least + 1 }, (_, i) => make(most - i));
+export const shrinkingVariants = (most: number, least: number, make: (count: number) => SectionVariant) =>
+  Array.from({ length: most - least + 1 }, (_, i) => make(most - i));
 
 const EMPTY_VARIANT: SectionVariant = { rows: [], list: [] };
 

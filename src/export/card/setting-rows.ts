@@ -10,12 +10,7 @@ const BAR_MM = 1;
 const SETTING_GAP_MM = 1.6;
 
 /** A value that is set by hand, large, with a bar of our color before it and its notes below. */
-export function settingRows(
-  label: string,
-  value: string,
-  notes: readonly string[],
-  width: number,
-): TextRow[] {
+export function settingRows(label: string, value: string, notes: readonly string[], width: number) {
   const inner = width - BAR_INDENT_MM;
   const labelWidth = textWidth(label, BODY_MM) + 2;
   const isBeside = textWidth(value, SETTING_SIZE_MM) <= inner - labelWidth;

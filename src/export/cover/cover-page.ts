@@ -83,15 +83,15 @@ function coverWithMap(part: Part, layout: Layout, cover: CoverContent, mapShare:
   };
   const count = page.right - page.left >= 2 * MIN_COLUMN_MM + GUTTER_MM ? 2 : 1;
   const columnWidth = (page.right - page.left - (count - 1) * GUTTER_MM) / count;
-  const columnsBelow = (columnsTop: number): Box[] =>
+  const columns = (from: number): Box[] =>
     Array.from({ length: count }, (_, i) => {
       const columnLeft = page.left + i * (columnWidth + GUTTER_MM);
-      return { ...page, top: columnsTop, left: columnLeft, right: columnLeft + columnWidth };
+      return { ...page, top: from, left: columnLeft, right: columnLeft + columnWidth };
     });
   const head = coverHead(part, layout, cover, page, mapShare);
   const name = layout.mirrored ? 'mirrored cover' : 'cover';
   const drawing = { width, height, items: head.items };
-  return fillPages(cover.rows(columnWidth), name, drawing, columnsBelow(head.bottom), columnsBelow(page.top));
+  return fillPages(cover.rows(columnWidth), name, drawing, columns(head.bottom), columns(page.top));
 }
 
 /** The sheets' own paper; with a roll, the usual sheet of whoever measures in the part's unit. */
@@ -119,12 +119,8 @@ function coverHead(part: Part, layout: Layout, cover: CoverContent, page: Box, m
 }
 
 /** What to measure, how far it may be off, and what helps. */
-export const measureSection = (
-  title: string,
-  rows: readonly (readonly string[])[],
-  texts: readonly string[],
-  width: number,
-): TextRow[] => coverSection(title, [...wordTable(rows, width), blankRow(1), ...paragraphs(texts, width)]);
+export const measureSection = (title: string, rows: string[][], texts: readonly string[], width: number) =>
+  coverSection(title, [...wordTable(rows, width), blankRow(1), ...paragraphs(texts, width)]);
 
 /** The cover of a mirrored pattern follows the first's and tells only what is of its own. */
 function patternCoverRows(

@@ -12,7 +12,7 @@ import {
 import type { Layout } from '../../tiling/layout.ts';
 import { type Paper, paperTitle } from '../../tiling/paper/paper-sizes.ts';
 import { NOMINAL_LINE_MM, type PrinterScale, printerScaleText } from '../../tiling/paper/printer-scale.ts';
-import { joinList } from '../../units/lists.ts';
+import { joinList, present } from '../../units/lists.ts';
 import { showCount } from '../../units/number-format.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
@@ -40,15 +40,13 @@ export const sheetsSummary = ({ paper, orientation, sheets, code }: Layout, rule
 export const printSteps = (
   { paper, orientation, printer }: Layout,
   bars: 'across and down' | 'across' = 'across and down',
-): string[] => [
-  `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. ${coverNote(paper, orientation)}`,
-  `On the first sheet measure the 100 mm or the 4 in bar, ${bars}, from end mark to end mark. Where one is off by more than half of 1⁄64 in (0.2 mm), set the printer right and print again: the part would be off as well.`,
-  ...(printer
-    ? [
-        `The sheets are drawn for ${printerWords(printer)}, so that a true rule reads 100 mm on a 100 mm bar on paper. Another printer would make them wrong.`,
-      ]
-    : []),
-];
+): string[] =>
+  present(
+    `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. ${coverNote(paper, orientation)}`,
+    `On the first sheet measure the 100 mm or the 4 in bar, ${bars}, from end mark to end mark. Where one is off by more than half of 1⁄64 in (0.2 mm), set the printer right and print again: the part would be off as well.`,
+    printer &&
+      `The sheets are drawn for ${printerWords(printer)}, so that a true rule reads 100 mm on a 100 mm bar on paper. Another printer would make them wrong.`,
+  );
 
 function coverNote(paper: Paper, orientation: Layout['orientation']): string {
   if (paper.roll) return 'This cover is an ordinary page, for any printer.';
@@ -70,15 +68,15 @@ export const flipSteps = ({ shape, rule }: Part): string[] =>
 /** For a row, a column or a field of sheets. */
 export function tapeSteps({ sheets, code, rows, columns }: Layout): string[] {
   if (sheets.length === 1) return ['One sheet holds it all: there is nothing to tape.'];
-  const sides = [...(columns > 1 ? ['left'] : []), ...(rows > 1 ? ['top'] : [])];
+  const sides = present(columns > 1 && 'left', rows > 1 && 'top');
   const under = columns > 1 ? 'at its left' : 'above it';
-  return [
+  return present(
     `All sheets carry the code ${code}. A sheet with another code is of another version: leave it out.`,
     `Cut each sheet along the dotted line at its ${sides.join(' and at its ')}, where it says so. Go by the register marks, never by the edge of the paper.`,
     `Lay each sheet on the one ${under}, its cut edge along the dotted line there, so that the halves of the register marks become whole. Tape it.`,
-    ...(sides.length > 1 ? ['When the rows are taped, lay each on the row above in the same way.'] : []),
+    sides.length > 1 && 'When the rows are taped, lay each on the row above in the same way.',
     'Measure as below before you cut any wood.',
-  ];
+  );
 }
 
 export const measureRows = (part: Part, layout: Layout, { landmarks }: Dimensions): string[][] => [
@@ -116,11 +114,11 @@ function longMeasureAdvice(layout: Layout, rule: Rule): string[] {
   const ofPart = layout.checks.filter(({ from }) => !layout.crosses.some(({ at }) => at === from));
   const most = Math.max(0, ...ofPart.map(({ from, to }) => expectedError(layout, from, to)));
   if (most <= MAX_JOINT_ERROR_MM) return [];
-  const ways = [
-    ...(layout.printer ? [] : ['a printer measured once (“fairlath printer sheet”, then --printer)']),
-    ...(layout.paper.roll ? [] : ['larger paper or a roll']),
+  const ways = present(
+    !layout.printer && 'a printer measured once (“fairlath printer sheet”, then --printer)',
+    !layout.paper.roll && 'larger paper or a roll',
     'long measures checked with a steel rule once all is taped: what measures right is right, whatever ± says',
-  ];
+  );
   return [
     `${toleranceText(most, rule)} is more than joints forgive. What helps: ${joinList(ways, ', and ')}.`,
   ];

@@ -4,6 +4,7 @@ import { isSquare, longAndShortPoints, type PartEnd } from '../../part/ends/end-
 import type { Part } from '../../part/part.ts';
 import { cutCornerWords } from '../../shop/words/describe-ends.ts';
 import type { ShowLength } from '../../units/fault.ts';
+import { present } from '../../units/lists.ts';
 import { typesetAngle } from '../../units/number-format.ts';
 
 export const jointName = ({ kind, label }: Joint): string => label ?? kind.replace('-', ' ');
@@ -11,10 +12,7 @@ export const jointName = ({ kind, label }: Joint): string => label ?? kind.repla
 /** "at 5, out 1": from the reference end and the reference line. */
 export function jointPlace(joint: Joint, show: ShowLength): string {
   const { at, out } = jointOrigin(joint);
-  return [
-    ...(at === undefined ? [] : [`at ${show(at)}`]),
-    ...(out === undefined ? [] : [`out ${show(out)}`]),
-  ].join(', ');
+  return present(at !== undefined && `at ${show(at)}`, out !== undefined && `out ${show(out)}`).join(', ');
 }
 
 /** "at 5, out 1: 2 × 3⁄8, 1 deep". */

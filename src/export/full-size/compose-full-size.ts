@@ -54,17 +54,14 @@ export function selectLayers(full: FullSize, only: FullSizeOptions['only']): Ful
     words: only.includes('text') ? words : [],
   });
   const some = { ...full, ...kept(full), ...(full.background && { background: kept(full.background) }) };
-  if (usedLayers(some).length === 0) throw nothingDrawnFault(only);
-  return some;
-}
-
-const nothingDrawnFault = (only: readonly LayerName[]): Fault =>
-  new Fault(
+  if (usedLayers(some).length > 0) return some;
+  throw new Fault(
     'draw.nothing',
     `this part has nothing on the ${only.length === 1 ? 'layer' : 'layers'} ${only.join(', ')}. ` +
       'A saw line needs "saw: 1/16 in" under allowance in the job, a parallel needs --parallel, a board --nest.',
     '--only',
   );
+}
 
 type FullSizeRole = 'finished' | 'saw' | 'chord';
 

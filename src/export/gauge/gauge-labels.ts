@@ -54,10 +54,7 @@ export const turnedLength = (label: GaugeLabel): number =>
 export const turnedStation = ({ what, station }: GaugeLabel): string =>
   what === '' ? station : `${what} ${station}`;
 
-export const labelledTicks = (
-  { ticks, spacing }: GaugeStrip,
-  { every }: GaugeLabelStyle,
-): readonly GaugeTick[] =>
+export const labelledTicks = ({ ticks, spacing }: GaugeStrip, { every }: GaugeLabelStyle): GaugeTick[] =>
   ticks.filter(({ what, station }) => {
     const steps = station / (spacing * every);
     return every === 1 || what !== 'station' || Math.abs(steps - Math.round(steps)) < SAME_SHARE;

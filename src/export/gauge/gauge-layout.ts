@@ -140,12 +140,9 @@ export function stripOutline({ strip: { from, to }, top, bottom, edge }: PlacedS
   return polygon([point(from, edge), point(to, edge), point(to, far), point(from, far)]);
 }
 
-export function stripRangeOnSheet(
-  { cell, toSheet }: Sheet,
-  { from, to }: GaugeStrip,
-): [low: number, high: number] {
+export function stripRangeOnSheet({ cell, toSheet }: Sheet, { from, to }: GaugeStrip) {
   const shift = toSheet[4];
-  return [Math.max(from, cell.left - shift), Math.min(to, cell.right - shift)];
+  return [Math.max(from, cell.left - shift), Math.min(to, cell.right - shift)] as const;
 }
 
 /** The labels on a sheet, and their middles where there is room for all. */

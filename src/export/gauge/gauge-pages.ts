@@ -1,4 +1,5 @@
 import { firstOf } from '../../units/checked.ts';
+import { present } from '../../units/lists.ts';
 import { composeCover, measureSection } from '../cover/cover-page.ts';
 import {
   checkDistanceRows,
@@ -58,14 +59,11 @@ function readSteps({ part, placed, from, tolerance, style }: LaidGauge): string[
   const along =
     from === 'chord' ? 'the straight line between the two ends of the edge' : 'the reference line';
   const option = `${part.edges.length > 1 ? ` --edge "${strip.edge}"` : ''}${from === 'chord' ? ' --from chord' : ''}`;
-  return [
+  return present(
     `Lay the stick along ${along}, working edge towards the part, station 0 at its end.`,
     'At each tick set a rule square off the working edge and read the offset of the sawn edge. Under the station stands what it reads when the part is right; “full” is a hair more, “shy” a hair less, “below” lies on the stick’s side of the line. Write what you read into the box.',
-    ...(style.every > 1
-      ? [
-          `Ticks stand too close here for every one to have a label: ${Number.isFinite(style.every) ? `each ${style.every}th station has one` : 'only landmarks have one'}. “fairlath offsets” lists them all.`,
-        ]
-      : []),
+    style.every > 1 &&
+      `Ticks stand too close here for every one to have a label: ${Number.isFinite(style.every) ? `each ${style.every}th station has one` : 'only landmarks have one'}. “fairlath offsets” lists them all.`,
     `Good is what reads within ${toleranceText(tolerance, part.rule)}. For the verdict type the boxes in: fairlath check JOB${option} --reading STATION=MEASURED, once for each; it tells a part laid crooked from one sawn wrong.`,
-  ];
+  );
 }

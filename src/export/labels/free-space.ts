@@ -118,12 +118,7 @@ export const squaredDistance = (wished: Point, { left, bottom }: Box): number =>
   (left - wished.x) ** 2 + (bottom - wished.y) ** 2;
 
 /** A free place for a block (mm), its lower left corner as near as possible to a wished one. */
-export function nearestFree(
-  space: OccupiedSpace,
-  wished: Point,
-  width: number,
-  height: number,
-): Box | undefined {
+export function nearestFree(space: OccupiedSpace, wished: Point, width: number, height: number) {
   const { left, right, bottom, top } = space.area;
   const byDistance = (all: number[], to: number): number[] =>
     all.sort((a, b) => Math.abs(a - to) - Math.abs(b - to) || a - b);

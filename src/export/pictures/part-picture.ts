@@ -65,14 +65,10 @@ function fairnessLines({ rule }: Part, { name, runs }: PartEdge): string[] {
 function combStrokes(comb: readonly DrawnTooth[]): Item[] {
   const bent = comb.filter(({ tooth }) => tooth.piece.type !== 'line');
   const pieces = groupConsecutive(bent, ({ tooth }) => tooth.piece);
+  const tips = pieces.map(([, teeth]) => teeth.map(({ tip }) => tip));
   const drawn = bent.filter(({ tooth }) => Number.isInteger(tooth.u * TEETH_PER_PIECE));
   return [
     ...drawn.map(({ foot, tip }) => polyline('station', [foot, tip])),
-    ...pieces.map(([, teeth]) =>
-      polyline(
-        'mark',
-        teeth.map(({ tip }) => tip),
-      ),
-    ),
+    ...tips.map((line) => polyline('mark', line)),
   ];
 }

@@ -56,10 +56,7 @@ function jointLabelBlocks(number: string, joint: Joint, show: ShowLength): Label
 }
 
 /** What a label names, mm on the part: a joint, one end of a line, the middle of a mark. */
-export function labelAnchor(
-  part: Part,
-  joint: Joint,
-): { readonly at: Point; readonly path: readonly Segment[] } {
+export function labelAnchor(part: Part, joint: Joint) {
   const lines = jointLines(part, joint);
   if (isCuttingJoint(joint)) return { at: joint.at, path: lines.flatMap(({ path }) => path) };
   const at = jointPoint(joint) ?? nameEnd(firstOf(firstOf(lines).path));

@@ -30,11 +30,7 @@ export const coverThenSheets = (
   pages: composeInOrder(covers, sheets, compose),
 });
 
-function* composeInOrder(
-  covers: readonly Page[],
-  sheets: readonly Sheet[],
-  compose: (sheet: Sheet) => Page,
-): Generator<Page> {
+function* composeInOrder(covers: readonly Page[], sheets: Layout['sheets'], compose: (sheet: Sheet) => Page) {
   yield* covers;
   for (const sheet of sheets) yield compose(sheet);
 }

@@ -1,6 +1,7 @@
 import type { Part } from '../../part/part.ts';
 import type { Layout } from '../../tiling/layout.ts';
 import { printerScaleText } from '../../tiling/paper/printer-scale.ts';
+import { present } from '../../units/lists.ts';
 import { patternTitle } from '../cover/pair-words.ts';
 import { type Item, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth, truncateToWidth } from '../drawing/text-width.ts';
@@ -34,11 +35,12 @@ export function titleBlock(labelled: LabelledSheet): Item[] | undefined {
   return undefined;
 }
 
-const titleNotes = ({ shape }: Part, { printer, mirrored }: Layout): string[] => [
-  ...(mirrored ? ['mirrored pattern'] : []),
-  ...(shape.type === 'half' ? ['half pattern, to flip on the centre line'] : []),
-  ...(printer ? [`for ${printer.name ?? 'a printer'} at ${printerScaleText(printer)}`] : []),
-];
+const titleNotes = ({ shape }: Part, { printer, mirrored }: Layout): string[] =>
+  present(
+    mirrored && 'mirrored pattern',
+    shape.type === 'half' && 'half pattern, to flip on the centre line',
+    printer && `for ${printer.name ?? 'a printer'} at ${printerScaleText(printer)}`,
+  );
 
 /** Without the part's name the small lines go below the sheet's name. */
 function titleOf(sheet: string, part: string, small: readonly string[]): Block {

@@ -51,11 +51,7 @@ const HEAD_GAP_MM = 1.6;
 const MIN_LAST_CELL_MM = 15;
 
 /** A table as narrow as its words, kept together; the last cell of a row may run to several lines. */
-export function wordTable(
-  body: readonly (readonly string[])[],
-  width: number,
-  head?: readonly string[],
-): TextRow[] {
+export function wordTable(body: readonly (readonly string[])[], width: number, head?: readonly string[]) {
   const rows = head ? [head, ...body] : body;
   const count = Math.max(...rows.map((row) => row.length));
   const columns = Array.from({ length: count }, (_, i) => ({

@@ -53,12 +53,10 @@ function drawArcs(
   for (const copy of copies) {
     const circle = first?.type === 'arc' && others.length === 0 && transformSegment(first, copy);
     if (circle && circle.type === 'arc' && isFullCircle(circle)) entities.circle(layer, circle);
-    else
-      entities.polyline(
-        layer,
-        arcs().map((arc) => mapArc(arc, copy)),
-        closed,
-      );
+    else {
+      const drawn = arcs().map((arc) => mapArc(arc, copy));
+      entities.polyline(layer, drawn, closed);
+    }
   }
 }
 

@@ -8,11 +8,7 @@ export interface PdfInternals {
 type PdfLayers = Map<LayerName, PDFKit.PDFKitReference>;
 
 /** Layers are optional content that a reader can show and hide (ISO 32000-1, 8.11): marked, named and listed. */
-export function drawOnLayers(
-  pdf: PDFKit.PDFDocument,
-  items: readonly Item[],
-  draw: (item: Item) => void,
-): void {
+export function drawOnLayers(pdf: PDFKit.PDFDocument, items: readonly Item[], draw: (item: Item) => void) {
   const layers: PdfLayers = new Map();
   for (const item of items) {
     const layer = item.type === 'clip' ? undefined : item.layer;

@@ -87,14 +87,8 @@ function styleAttributes(style: LineStyle, names: string = style): string {
 }
 
 function draw(sink: SvgSink, item: Item): string {
-  switch (item.type) {
-    case 'stroke':
-      return strokeElement(sink, item);
-    case 'words':
-      return textElement(sink, item);
-    case 'clip':
-      return clipElement(sink, item);
-  }
+  if (item.type === 'stroke') return strokeElement(sink, item);
+  return item.type === 'words' ? textElement(sink, item) : clipElement(sink, item);
 }
 
 /** The data of an SVG path element: mm, y down from the frame's height. */
