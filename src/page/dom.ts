@@ -1,4 +1,3 @@
-/** The element with this id; throws our bug error if the page does not have it. */
 export function byId<T extends HTMLElement = HTMLElement>(id: string): T {
   const found = document.getElementById(id);
   if (!found) throw new Error(`the page has no #${id}`);
@@ -16,10 +15,7 @@ export function el<K extends keyof HTMLElementTagNameMap>(
   return made;
 }
 
-/**
- * Writes text only where it changes, and into the existing text node: a new node makes the browser style it
- * again.
- */
+/** Writes only what changes, into the existing text node: the browser would style a new one again. */
 export function updateText(node: Node, text: string): void {
   const { firstChild: own } = node;
   if (own instanceof Text && own === node.lastChild) {

@@ -1,6 +1,5 @@
 import dataUrl from '@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff?inline';
 
-/** Source Sans 3 Regular, WOFF: the page's own type and the PDF's. */
 export const FONT_BYTES: Uint8Array<ArrayBuffer> = Uint8Array.from(
   atob(dataUrl.slice(dataUrl.indexOf(',') + 1)),
   (c) => c.charCodeAt(0),

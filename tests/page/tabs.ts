@@ -1,4 +1,4 @@
-import { Keep, type KeyValueStorage, type SavedJob } from '../../src/page/state/autosave.ts';
+import { Autosave, type KeyValueStorage, type SavedJob } from '../../src/page/state/autosave.ts';
 
 export const FIRST = 'part: First\n';
 
@@ -82,7 +82,7 @@ class View extends Shelf {
 
 /** A page in a tab, as far as it keeps a job. */
 export class Tab {
-  readonly keep: Keep;
+  readonly autosave: Autosave;
   readonly offered: SavedJob | undefined;
   text = FIRST;
   /** What this visit has kept last; undefined before its first change. */
@@ -97,14 +97,14 @@ export class Tab {
       if (shelf.isOff) throw new Error('SecurityError');
       return shelf;
     };
-    this.keep = new Keep(FIRST, [store(session), store(view)], () => browser.now++);
-    this.offered = this.keep.left();
+    this.autosave = new Autosave(FIRST, [store(session), store(view)], () => browser.now++);
+    this.offered = this.autosave.findPrevious();
     this.rest();
   }
 
   rest(): boolean {
     if (this.text !== FIRST) this.kept = this.text;
-    return this.keep.keep(this.text);
+    return this.autosave.save(this.text);
   }
 
   /** Types a text, and lets the hand rest. */
@@ -115,11 +115,11 @@ export class Tab {
 
   take(): void {
     if (!this.offered) return;
-    if (this.type(this.offered.text)) this.keep.forget(this.offered);
+    if (this.type(this.offered.text)) this.autosave.discard(this.offered);
   }
 
   leave(): void {
-    if (this.offered) this.keep.forget(this.offered);
+    if (this.offered) this.autosave.discard(this.offered);
   }
 
   reload(): Tab {
@@ -133,7 +133,7 @@ export class Tab {
   }
 
   catchUp(): void {
-    for (const key of this.view.catchUp()) this.keep.removed(key);
+    for (const key of this.view.catchUp()) this.autosave.onRemoved(key);
   }
 }
 

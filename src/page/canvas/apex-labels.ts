@@ -16,7 +16,7 @@ const MAX_CENTERED_SLOPE = 1 / 12;
 /** From a sloping line's tick to its label, and the width of a letter, px. */
 const [BESIDE_PX, LETTER_PX] = [8, 7.5];
 
-/** A tick and its label, reused from frame to frame: moving them is faster than making them. */
+/** Reused from frame to frame: moving them is faster than making them. */
 interface ApexLabel {
   readonly tick: Path;
   readonly words: Text;
@@ -75,15 +75,10 @@ export class ApexLabels {
   }
 
   /** How far down the sheet a label in the hollow under an apex must start, px. */
-  private clearanceBelow(
-    { at, edge }: UnmarkedApex,
-    part: Part,
-    words: readonly [left: number, right: number],
-  ): number {
+  private clearanceBelow({ at, edge }: UnmarkedApex, part: Part, words: readonly number[]): number {
     const { view } = this.viewport;
     const down = (offset: number): number => toScreen(view, { x: 0, y: offset }).y;
     const y = down(at.y);
-    // Below a single line there is its chord.
     if (part.edges.length > 1 && edge === lowerEdge(part)) {
       const ends = words.map((x) => offsetAt(edge, toPart(view, { x, y }).x) ?? at.y);
       return Math.max(y, ...ends.map(down));

@@ -18,7 +18,6 @@ interface ComparedCurve extends CurveComparison {
   readonly edge: string;
 }
 
-/** A label on the drawing: its middle and half its size, px. */
 interface PlacedLabel extends Point {
   readonly half: number;
 }
@@ -53,12 +52,10 @@ export class ComparisonLayer {
   private compare(): void {
     const { evaluated } = this.store;
     const isAsked = [...this.boxes.values()].some(({ checked }) => checked);
-    this.compared =
-      evaluated && isAsked
-        ? evaluated.part.edges.flatMap(({ name, runs }) =>
-            runs.flatMap((run) => liesApart(run).map((apart) => ({ ...apart, edge: name }))),
-          )
-        : [];
+    const edges = (isAsked && evaluated?.part.edges) || [];
+    this.compared = edges.flatMap(({ name, runs }) =>
+      runs.flatMap((run) => liesApart(run).map((apart) => ({ ...apart, edge: name }))),
+    );
     this.showMessages(isAsked);
     this.draw();
   }

@@ -24,8 +24,6 @@ const SYMBOLS: Readonly<Record<Grip['what'], string>> = {
 
 const LETTER_PX = 11;
 
-/** Graduations per arrow key, and with shift. */
-const [ONE, TEN] = [1, 10];
 const ARROWS: Readonly<Record<string, readonly [along: number, off: number]>> = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
@@ -48,7 +46,7 @@ export function handleNames(grips: readonly Grip[]): string[] {
 
 interface HandleElement {
   readonly group: G;
-  handle: Grip;
+  grip: Grip;
   name: string;
   /** What was drawn last: most handles stay where they are while one is dragged. */
   lastDrawn: string;
@@ -76,34 +74,30 @@ export class HandleLayer {
   draw(): void {
     const { evaluated, canEdit } = this.store;
     const grips = canEdit && evaluated ? evaluated.handles : [];
-    const kept = new Set(grips.map(({ key: onKey }) => onKey));
-    const gone = [...this.elements.values()].filter(({ handle: { key } }) => !kept.has(key));
+    const keys = new Set(grips.map(({ key }) => key));
+    const gone = [...this.elements.values()].filter(({ grip }) => !keys.has(grip.key));
     const names = handleNames(grips);
-    for (const [i, heldHandle] of grips.entries())
-      this.placeElement(
-        this.elements.get(heldHandle.key) ?? this.addElement(heldHandle),
-        heldHandle,
-        itemAt(names, i),
-      );
+    for (const [i, grip] of grips.entries())
+      this.placeElement(this.elements.get(grip.key) ?? this.addElement(grip), grip, itemAt(names, i));
     for (const each of gone) this.remove(each, grips);
     this.markHeld();
   }
 
   /** A handle that disappears passes its focus to the nearest one of its kind and edge. */
-  private remove({ group, handle: { key, edge, what, at } }: HandleElement, grips: readonly Grip[]): void {
+  private remove({ group, grip: { key, edge, what, at } }: HandleElement, grips: readonly Grip[]): void {
     const { activeElement } = document;
     const hadKeyboard =
       activeElement === group.node || (key === this.heldKey && activeElement?.closest('#nails'));
     this.elements.delete(key);
-    const far = (grip: Grip): number => Math.abs(grip.at.x - at.x);
-    const own = grips.filter((grip) => grip.edge === edge).toSorted((a, b) => far(a) - far(b));
-    const next = own.find((grip) => grip.what === what) ?? own[0];
+    const far = (other: Grip): number => Math.abs(other.at.x - at.x);
+    const own = grips.filter((other) => other.edge === edge).toSorted((a, b) => far(a) - far(b));
+    const next = own.find((other) => other.what === what) ?? own[0];
     if (hadKeyboard && next) this.focus(next.key);
     group.remove();
   }
 
   get grip(): Grip | undefined {
-    return this.heldElement?.handle;
+    return this.heldElement?.grip;
   }
 
   get heldName(): string {
@@ -119,17 +113,14 @@ export class HandleLayer {
   }
 
   nearestHandle(at: Point, reach: number): Grip | undefined {
-    const far = ({ handle }: HandleElement): number => {
-      const { x, y } = toScreen(this.viewport.view, handle.at);
+    const far = ({ grip }: HandleElement): number => {
+      const { x, y } = toScreen(this.viewport.view, grip.at);
       return Math.hypot(x - at.x, y - at.y);
     };
-    const [first] = [...this.elements.values()]
-      .filter((each) => far(each) <= reach)
-      .sort((a, b) => far(a) - far(b));
-    return first?.handle;
+    const [nearest] = [...this.elements.values()].sort((a, b) => far(a) - far(b));
+    return nearest && far(nearest) <= reach ? nearest.grip : undefined;
   }
 
-  /** Marks a handle as held without taking the focus from a field that names it. */
   hold(key: string | undefined): void {
     this.heldKey = key;
     this.markHeld();
@@ -146,11 +137,9 @@ export class HandleLayer {
 
   private addElement(grip: Grip): HandleElement {
     const group = this.viewport.layer('grips').group().addClass('grip').addClass(grip.what);
+    const handle: HandleElement = { group, grip, name: '', lastDrawn: '' };
     group.attr({ tabindex: 0, role: 'slider', 'data-key': grip.key });
-    group
-      .circle(2 * TARGET_PX)
-      .center(0, 0)
-      .addClass('reach');
+    group.circle().radius(TARGET_PX).center(0, 0).addClass('reach');
     group.path().attr('d', SYMBOLS[grip.what]);
     group.node.addEventListener('focus', () => {
       this.beforeKeys = { text: this.store.text, job: this.store.jobNumber };
@@ -164,14 +153,13 @@ export class HandleLayer {
       this.store.endCoalescing();
       this.hold(undefined);
     });
-    group.node.addEventListener('keydown', (event) => this.key(event, grip.key));
-    const handle = { group, handle: grip, name: '', lastDrawn: '' };
+    group.node.addEventListener('keydown', (event) => this.onKey(event, handle.grip));
     this.elements.set(grip.key, handle);
     return handle;
   }
 
   private placeElement(handle: HandleElement, grip: Grip, name: string): void {
-    handle.handle = grip;
+    handle.grip = grip;
     handle.name = name;
     const { x, y } = toScreen(this.viewport.view, grip.at);
     const now = `${x} ${y} ${grip.at.x} ${grip.at.y} ${this.store.rule.unit} ${name}`;
@@ -181,47 +169,44 @@ export class HandleLayer {
     const { node } = handle.group;
     updateAttribute(node, 'transform', `translate(${x} ${y})`);
     updateAttribute(node, 'aria-label', name);
-    updateAttribute(node, 'aria-valuetext', this.words(grip));
+    updateAttribute(node, 'aria-valuetext', this.valueText(grip));
     updateAttribute(node, 'aria-valuemin', bounds.left.toFixed(1));
     updateAttribute(node, 'aria-valuemax', bounds.right.toFixed(1));
     updateAttribute(node, 'aria-valuenow', grip.at.x.toFixed(1));
   }
 
-  /** Marks the held handle, its crosshair on the rules and its reading. */
   private markHeld(): void {
     const handle = this.heldElement;
     for (const [key, { group }] of this.elements) group.node.classList.toggle('held', key === this.heldKey);
     this.viewport.svg.node.classList.toggle('in-hand', handle !== undefined);
-    this.ruleLayer.pointAt(handle?.handle.at);
-    const valueText = handle ? this.words(handle.handle) : '';
+    this.ruleLayer.pointAt(handle?.grip.at);
+    const valueText = handle ? this.valueText(handle.grip) : '';
     updateText(this.label.node, valueText);
     if (!handle) return;
-    const { x, y } = toScreen(this.viewport.view, handle.handle.at);
+    const { x, y } = toScreen(this.viewport.view, handle.grip.at);
     // Above the finger, or below it near the top of the sheet.
     updateAttribute(this.label.node, 'x', String(this.viewport.labelMiddle(x, valueText.length * LETTER_PX)));
     updateAttribute(this.label.node, 'y', String(y > HEADROOM_PX - 1 ? y - 34 : y + 52));
   }
 
-  private words({ at, sets }: Grip): string {
+  private valueText({ at, sets }: Grip): string {
     const { ruleText, lengthText } = this.store;
     const [first] = sets;
     const over = first && first.what !== 'station' ? `${first.what} ${lengthText(first.mm)}; ` : '';
     return `${over}${ruleText(at.x)}, ${lengthText(at.y)}`;
   }
 
-  private key(event: KeyboardEvent, key: string): void {
+  private onKey(event: KeyboardEvent, grip: Grip): void {
     const arrow = ARROWS[event.key];
     const { evaluated } = this.store;
     if (event.key === 'Escape' && this.beforeKeys?.job === this.store.jobNumber)
-      this.store.push(this.beforeKeys.text, key);
+      this.store.push(this.beforeKeys.text, grip.key);
     if (!arrow || !evaluated || event.altKey || event.ctrlKey || event.metaKey) return;
     event.preventDefault();
-    const by = event.shiftKey ? TEN : ONE;
-    const grip = this.elements.get(key)!.handle;
-    this.store.preview(
-      editJob(evaluated.text, gripNudged(grip, arrow[0] * by, arrow[1] * by, evaluated.part)),
-    );
+    const graduations = event.shiftKey ? 10 : 1;
+    const edits = gripNudged(grip, arrow[0] * graduations, arrow[1] * graduations, evaluated.part);
+    this.store.preview(editJob(evaluated.text, edits));
     // If the edit is invalid, report it and keep the last valid curve.
-    if (this.store.isUpToDate) this.store.commit(key);
+    if (this.store.isUpToDate) this.store.commit(grip.key);
   }
 }

@@ -4,7 +4,6 @@ import type { Store } from '../state/store.ts';
 import { toScreen } from './view-transform.ts';
 import type { Viewport } from './viewport.ts';
 
-/** A place to show on the drawing: a point, or a whole edge if no point is known. */
 export interface HighlightTarget {
   readonly at?: Point | undefined;
   readonly edge?: string | undefined;
@@ -16,7 +15,6 @@ const RING_PX = 16;
 export class Highlight {
   private readonly edgePath;
   private readonly ring;
-  /** The element under the pointer or with the focus, and the place it refers to. */
   private active: { readonly node: Node; readonly spot: () => HighlightTarget | undefined } | undefined;
 
   constructor(
@@ -24,15 +22,12 @@ export class Highlight {
     private readonly store: Store,
   ) {
     this.edgePath = viewport.layer('places').path().addClass('edge');
-    this.ring = viewport
-      .layer('places')
-      .circle(2 * RING_PX)
-      .addClass('ring');
+    this.ring = viewport.layer('places').circle().radius(RING_PX).addClass('ring');
     viewport.onViewChange(() => this.draw());
     this.draw();
   }
 
-  /** Call this when an attached element may refer to another place or has left the page. */
+  /** For when an attached element may refer to another place or has left the page. */
   refresh(): void {
     if (this.active) this.draw();
   }

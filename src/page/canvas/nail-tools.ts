@@ -21,7 +21,7 @@ import { reachFor, type Viewport } from './viewport.ts';
 
 /** Sets nails on a curve and removes them, by button and pointer or by the keys N and Delete. */
 export class NailTools {
-  private placing = false;
+  isPlacing = false;
   /** The edge of the last held handle: a nail set by keyboard goes there. */
   private lastEdge: string | undefined;
   private readonly setButton = byId<HTMLButtonElement>('nail-set');
@@ -39,11 +39,6 @@ export class NailTools {
     this.listen();
   }
 
-  get isPlacing(): boolean {
-    return this.placing;
-  }
-
-  /** Sets a nail where the pointer touches a curve, ready to be dragged on. */
   placeNailAt(pointer: Point, reach: number): Grip | undefined {
     // Release the held handle first: losing it would end the step that begins here.
     this.handleLayer.release();
@@ -57,7 +52,7 @@ export class NailTools {
       return undefined;
     }
     this.setPlacing(false);
-    return this.store.evaluated?.handles.find(({ key: onKey }) => onKey === `${nail.key}[${nail.index}]`);
+    return this.store.evaluated?.handles.find(({ key }) => key === `${nail.key}[${nail.index}]`);
   }
 
   private listen(): void {
@@ -65,7 +60,7 @@ export class NailTools {
     this.setButton.addEventListener('click', ({ detail }) => {
       // A keyboard click touches no curve: the nail is set at once, and the arrow keys move it.
       if (detail === 0) this.placeNail((part) => nailInWidestGap(part, this.lastEdge));
-      else this.setPlacing(!this.placing);
+      else this.setPlacing(!this.isPlacing);
     });
     this.removeButton.addEventListener('click', () => this.removeHeldNail());
     const own = byId('nails');
@@ -79,7 +74,7 @@ export class NailTools {
     node.addEventListener('pointermove', (event) => this.previewNail(event));
     node.addEventListener('pointerleave', () => this.nailPreview.show(undefined));
     window.addEventListener('keydown', ({ key }) => {
-      if (key === 'Escape' && this.placing) this.setPlacing(false);
+      if (key === 'Escape' && this.isPlacing) this.setPlacing(false);
     });
   }
 
@@ -97,22 +92,18 @@ export class NailTools {
   private setPlacing(isSetting: boolean): void {
     // Say at once if no curve takes a nail.
     if (isSetting && !this.tryOnPart((part) => nailInWidestGap(part))) return;
-    this.placing = isSetting;
+    this.isPlacing = isSetting;
     this.setButton.setAttribute('aria-pressed', String(isSetting));
     updateText(byId('nail-said'), isSetting ? 'Now touch the line where it goes.' : '');
     this.nailPreview.setActive(isSetting);
   }
 
   private previewNail(event: PointerEvent): void {
-    if (!this.placing || event.pointerType !== 'mouse' || !this.store.evaluated) return;
+    const { evaluated } = this.store;
+    if (!this.isPlacing || event.pointerType !== 'mouse' || !evaluated) return;
+    const pointer = this.viewport.pointerPosition(event);
     try {
-      this.nailPreview.show(
-        this.nailNearPointer(
-          this.store.evaluated.part,
-          this.viewport.pointerPosition(event),
-          reachFor(event),
-        ),
-      );
+      this.nailPreview.show(this.nailNearPointer(evaluated.part, pointer, reachFor(event)));
     } catch (error) {
       if (!(error instanceof Fault)) throw error;
       this.nailPreview.show(undefined);
@@ -154,7 +145,6 @@ export class NailTools {
     throw new Fault('nails.not-one', wording, key);
   }
 
-  /** The result of the work on the part; undefined after the reason was reported. */
   private tryOnPart<T>(work: (part: Part) => T): T | undefined {
     const { evaluated, canEdit } = this.store;
     try {
@@ -172,7 +162,7 @@ export class NailTools {
     const { grip, heldName } = this.handleLayer;
     if (grip) this.lastEdge = grip.edge;
     const what = evaluated ? settableKinds(evaluated.part).join(' or ') : '';
-    if (this.placing && !what) this.setPlacing(false);
+    if (this.isPlacing && !what) this.setPlacing(false);
     updateText(this.setButton, `Set a ${what || 'nail'}`);
     const isNail = grip !== undefined && parseNailKey(grip.key) !== undefined;
     this.removeButton.hidden = !isNail;

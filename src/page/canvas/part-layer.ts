@@ -1,11 +1,12 @@
+import type { Segment } from '../../curves/geometry/pieces/piece.ts';
+import type { Point } from '../../curves/geometry/point.ts';
 import { jointLines } from '../../export/drawing/part-view.ts';
 import { drawCombs, pictureView } from '../../export/pictures/picture-view.ts';
 import { pathData } from '../../export/writers/svg.ts';
 import { cornersOnFace, edgeEnd, edgeStart } from '../../part/edge.ts';
 import { isSquare } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
-import { type LineRole, partLines } from '../../part/part-lines.ts';
-import { itemAt } from '../../units/checked.ts';
+import { partLines } from '../../part/part-lines.ts';
 import { updateAttribute } from '../dom.ts';
 import type { Store } from '../state/store.ts';
 import type { Viewport } from './viewport.ts';
@@ -15,14 +16,34 @@ const PICTURE_PX = { wide: 3, narrow: 1.6 } as const;
 const TEETH_PER_PIECE = { wide: 48, narrow: 12 } as const;
 const NARROW_PX = 600;
 
-/** The part's finished line, saw line and chord, and its curvature comb. */
+const pathsData = (lines: readonly { path: readonly Segment[]; closed?: boolean }[]): string =>
+  lines.map(({ path, closed }) => pathData(path, closed)).join('');
+
+/** From where a leaning end cuts each edge to its long point, where the handles are. */
+function longPointData(part: Part): string {
+  if (part.ends?.every(isSquare)) return '';
+  const lines = part.edges.flatMap((edge) => {
+    const [left, right] = cornersOnFace(part, edge);
+    return [
+      { from: left, to: edgeStart(edge) },
+      { from: right, to: edgeEnd(edge) },
+    ];
+  });
+  return pathsData(lines.map((line) => ({ path: [{ type: 'line', ...line }] })));
+}
+
+/** The paths of the part by their class, from the bottom up. */
+const LINES: readonly (readonly [name: string, data: (part: Part) => string])[] = [
+  ['chord', (part) => pathsData(partLines(part, ['chord']))],
+  ['beyond', longPointData],
+  ['saw', (part) => pathsData(partLines(part, ['saw']))],
+  ['cut', (part) => pathsData(partLines(part, ['finished']))],
+  ['joint', (part) => pathsData(part.joints.flatMap((joint) => jointLines(part, joint)))],
+];
+
 export class PartLayer {
   private readonly group;
-  private readonly cut;
-  private readonly joints;
-  private readonly saw;
-  private readonly chord;
-  private readonly longPoints;
+  private readonly lines;
   private readonly comb;
   private isCombShown = false;
 
@@ -31,11 +52,7 @@ export class PartLayer {
     private readonly store: Store,
   ) {
     this.group = viewport.layer('lines').group();
-    this.chord = this.group.path().addClass('chord');
-    this.longPoints = this.group.path().addClass('beyond');
-    this.saw = this.group.path().addClass('saw');
-    this.cut = this.group.path().addClass('cut');
-    this.joints = this.group.path().addClass('joint');
+    this.lines = LINES.map(([name, data]) => ({ path: this.group.path().addClass(name), data }));
     this.comb = viewport.layer('comb').path();
     viewport.onViewChange(() => {
       this.viewport.alignToPart(this.group);
@@ -53,11 +70,7 @@ export class PartLayer {
     const { evaluated, isUpToDate } = this.store;
     this.group.node.classList.toggle('faint', !isUpToDate);
     if (!evaluated) return;
-    updateAttribute(this.cut.node, 'd', lineData(evaluated.part, 'finished'));
-    updateAttribute(this.saw.node, 'd', lineData(evaluated.part, 'saw'));
-    updateAttribute(this.joints.node, 'd', jointData(evaluated.part));
-    updateAttribute(this.chord.node, 'd', lineData(evaluated.part, 'chord'));
-    updateAttribute(this.longPoints.node, 'd', longPointData(evaluated.part));
+    for (const { path, data } of this.lines) updateAttribute(path.node, 'd', data(evaluated.part));
     this.drawComb();
   }
 
@@ -71,45 +84,18 @@ export class PartLayer {
     const size = width < NARROW_PX ? 'narrow' : 'wide';
     const px = PICTURE_PX[size];
     const view = pictureView(part, scale / px, { x: origin.x / px, y: -origin.y / px });
-    const at = ({ x, y }: { x: number; y: number }): string =>
-      `${(x * px).toFixed(1)} ${(-y * px).toFixed(1)}`;
-    return drawCombs(view)
-      .map((comb) =>
-        comb
-          .filter(
-            ({ tooth }) => tooth.piece.type !== 'line' && Number.isInteger(tooth.u * TEETH_PER_PIECE[size]),
-          )
-          .map(({ tooth, foot, tip }, i, all) => {
-            const goesOn = all[i - 1]?.tooth.piece === tooth.piece;
-            return `${goesOn ? `M${at(itemAt(all, i - 1).tip)}L${at(tip)}` : ''}M${at(foot)}L${at(tip)}`;
-          })
-          .join(''),
-      )
-      .join('');
+    const at = ({ x, y }: Point): string => `${(x * px).toFixed(1)} ${(-y * px).toFixed(1)}`;
+    const teeth = drawCombs(view).flatMap((comb) =>
+      comb
+        .filter(
+          ({ tooth: { piece, u } }) => piece.type !== 'line' && Number.isInteger(u * TEETH_PER_PIECE[size]),
+        )
+        .map(({ tooth, foot, tip }, i, shown) => {
+          const last = shown[i - 1];
+          const goesOn = last?.tooth.piece === tooth.piece;
+          return `${goesOn ? `M${at(last.tip)}L${at(tip)}` : ''}M${at(foot)}L${at(tip)}`;
+        }),
+    );
+    return teeth.join('');
   }
 }
-
-const jointData = (part: Part): string =>
-  part.joints
-    .flatMap((joint) => jointLines(part, joint))
-    .map(({ path, closed }) => pathData(path, closed))
-    .join('');
-
-const lineData = (part: Part, role: LineRole): string =>
-  partLines(part, [role])
-    .map(({ path, closed }) => pathData(path, closed))
-    .join('');
-
-/** From where a leaning end cuts each edge to its long point, where the handles are. */
-const longPointData = (part: Part): string =>
-  part.ends?.every(isSquare)
-    ? ''
-    : part.edges
-        .flatMap((edge) => {
-          const [from, to] = cornersOnFace(part, edge);
-          return [
-            pathData([{ type: 'line', from, to: edgeStart(edge) }]),
-            pathData([{ type: 'line', from: to, to: edgeEnd(edge) }]),
-          ];
-        })
-        .join('');

@@ -9,14 +9,12 @@ import type { NailTools } from './nail-tools.ts';
 import { toPart } from './view-transform.ts';
 import { reachFor, type Viewport } from './viewport.ts';
 
-/** Zoom factor of one notch of a wheel. */
 const ZOOM_PER_WHEEL_PX = 1.0015;
 
 interface DraggedHandle {
   readonly pointer: number;
   readonly handle: Grip;
   readonly evaluated: EvaluatedJob;
-  /** The text before the drag, for Escape. */
   readonly textBefore: string;
   /** Where the drag began on the part: the handle moves as far as the pointer and does not jump to it. */
   readonly from: Point;
@@ -43,13 +41,10 @@ export class PointerDrag {
     node.addEventListener('pointerup', (event) => this.onPointerUp(event));
     node.addEventListener('pointercancel', (event) => this.onPointerUp(event));
     node.addEventListener('wheel', (event) => this.onWheel(event), { passive: false });
-    window.addEventListener(
-      'keydown',
-      (event) => {
-        if (event.key === 'Escape' && this.hold) this.cancel(event);
-      },
-      { capture: true },
-    );
+    const onKey = (event: KeyboardEvent): void => {
+      if (event.key === 'Escape' && this.hold) this.cancel(event, this.hold);
+    };
+    window.addEventListener('keydown', onKey, { capture: true });
     // After an undo or another job the drag belongs to a text that no longer exists.
     store.onChange(() => {
       if (this.hold && store.previewText === undefined) this.end();
@@ -72,7 +67,7 @@ export class PointerDrag {
     this.viewport.svg.node.classList.add('dragging');
     this.handleLayer.focus(handle.key);
     this.handleLayer.hold(handle.key);
-    const [evaluated, from] = [this.store.evaluated!, toPart(this.viewport.view, at)];
+    const [evaluated, from] = [this.store.shown, toPart(this.viewport.view, at)];
     this.hold = { pointer: event.pointerId, handle, evaluated, textBefore, from, to: undefined };
   }
 
@@ -88,7 +83,10 @@ export class PointerDrag {
       this.hold.to = at;
       // The pointer may move more often than the screen is drawn.
       this.frame ||= requestAnimationFrame(() => this.moveHandle());
-    } else if (this.sheetPointers.has(event.pointerId)) this.panOrPinch(event.pointerId, at);
+      return;
+    }
+    const last = this.sheetPointers.get(event.pointerId);
+    if (last) this.panOrPinch(event.pointerId, last, at);
   }
 
   private moveHandle(): void {
@@ -105,7 +103,7 @@ export class PointerDrag {
     this.sheetPointers.delete(event.pointerId);
     if (this.hold?.pointer !== event.pointerId) return;
     if (event.type === 'pointercancel') {
-      this.cancel(event);
+      this.cancel(event, this.hold);
       return;
     }
     cancelAnimationFrame(this.frame);
@@ -114,9 +112,8 @@ export class PointerDrag {
     this.store.commit();
   }
 
-  private cancel(event: Event): void {
+  private cancel(event: Event, { textBefore }: DraggedHandle): void {
     event.stopPropagation();
-    const { textBefore } = this.hold!;
     this.end();
     this.store.preview(textBefore);
     this.store.commit();
@@ -129,10 +126,9 @@ export class PointerDrag {
     this.viewport.svg.node.classList.remove('dragging');
   }
 
-  private panOrPinch(pointer: number, at: Point): void {
-    const last = this.sheetPointers.get(pointer)!;
+  private panOrPinch(pointer: number, last: Point, at: Point): void {
     this.sheetPointers.set(pointer, at);
-    const [other] = [...this.sheetPointers].filter(([id]) => id !== pointer).map(([, place]) => place);
+    const [, other] = [...this.sheetPointers].find(([id]) => id !== pointer) ?? [];
     if (!other) {
       this.viewport.pan(at.x - last.x, at.y - last.y);
       return;

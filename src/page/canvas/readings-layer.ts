@@ -1,4 +1,4 @@
-import { checkEdge, type EdgeCheck } from '../../check/check-edge.ts';
+import { checkEdge, type Deviation, type EdgeCheck } from '../../check/check-edge.ts';
 import { readReadings } from '../../check/readings/read-readings.ts';
 import { describeExcess } from '../../job/parse/read-yaml.ts';
 import { REFERENCE_LINE } from '../../part/offsets.ts';
@@ -20,12 +20,6 @@ const [WORST_PX, MAX_TIMES] = [60, 100];
 
 const warningLine = (text: string): MessageLine => ({ text, className: 'warning' });
 
-interface SavedReadings {
-  readonly text: string;
-  readonly edge: string | undefined;
-}
-
-/** Readings of a sawn part over its line, with the deviations enlarged. */
 export class ReadingsLayer {
   private check: EdgeCheck | undefined;
   /** Why the last input was refused; shown until the readings change. */
@@ -34,7 +28,7 @@ export class ReadingsLayer {
   private readonly edge = byId<HTMLSelectElement>('readings-edge');
   private readonly messageList;
   /** By job number: readings belong to one part only. */
-  private readonly savedByJob = new Map<number, SavedReadings>();
+  private readonly savedByJob = new Map<number, { text: string; edge: string | undefined }>();
   private chosen: string | undefined;
   private jobNumber: number;
 
@@ -71,12 +65,10 @@ export class ReadingsLayer {
       const opened = await openTextFile('.csv,.txt');
       // They belong to the part that was shown when they were asked for.
       if (!opened || jobNumber !== this.jobNumber) return;
-      if (describeExcess(opened.text) !== undefined) {
-        this.reject(opened.text);
-        return;
-      }
-      this.text.value = opened.text;
-      this.recheck();
+      if (describeExcess(opened.text) === undefined) {
+        this.text.value = opened.text;
+        this.recheck();
+      } else this.reject(opened.text);
     } catch (error) {
       this.rejected = [`This file could not be read: ${errorText(error)}`];
       this.compare();
@@ -96,15 +88,12 @@ export class ReadingsLayer {
     const { evaluated, lengthText } = this.store;
     if (evaluated) this.offerEdges(evaluated.part.edges);
     this.check = undefined;
-    let lines: readonly MessageLine[] = this.rejected.map(warningLine);
+    const lines = this.rejected.map(warningLine);
     try {
       this.check = evaluated && this.checkReadings(evaluated.part);
-      if (this.check) lines = [...lines, ...this.resultLines(this.check)];
+      if (this.check) lines.push(...this.resultLines(this.check));
     } catch (error) {
-      lines = [
-        ...lines,
-        ...userFaults(error).map((fault) => warningLine(messageWithLine(fault, lengthText))),
-      ];
+      lines.push(...userFaults(error).map((fault) => warningLine(messageWithLine(fault, lengthText))));
     }
     this.messageList.show(lines);
     this.draw();
@@ -167,22 +156,21 @@ export class ReadingsLayer {
     const { worst, tolerance } = this.check;
     const times = Math.min(WORST_PX / view.scale / Math.max(worst, tolerance), MAX_TIMES);
     const readings = this.check.readings.toSorted((a, b) => a.station - b.station);
-    const at = (station: number, offset: number): string => {
-      const { x, y } = toScreen(view, { x: station, y: offset });
+    const at = ({ station, design }: Deviation, off: number): string => {
+      const { x, y } = toScreen(view, { x: station, y: design + off * times });
       return `${x.toFixed(1)} ${y.toFixed(1)}`;
     };
-    const along = (off: (deviation: number) => number): string =>
-      `M${readings.map((each) => at(each.station, each.design + off(each.deviation) * times)).join('L')}`;
-    const line = (off: (deviation: number) => number, name: string): void => {
-      layer.path().attr('d', along(off)).addClass(name);
+    const line = (offOf: (reading: Deviation) => number, name: string): void => {
+      const places = readings.map((reading) => at(reading, offOf(reading)));
+      layer
+        .path()
+        .attr('d', `M${places.join('L')}`)
+        .addClass(name);
     };
     line(() => tolerance, 'tolerance');
     line(() => -tolerance, 'tolerance');
-    line((deviation) => deviation, 'tips');
-    const teeth = readings.map(
-      ({ station, design, deviation }) =>
-        `M${at(station, design)}L${at(station, design + deviation * times)}`,
-    );
+    line(({ deviation }) => deviation, 'tips');
+    const teeth = readings.map((reading) => `M${at(reading, 0)}L${at(reading, reading.deviation)}`);
     layer.path().attr('d', teeth.join('')).addClass('teeth');
     const note = `what is off is drawn ${Number(times.toPrecision(2))} times as large`;
     layer.plain(note).attr({ x: RULE_PX.left + 12, y: view.height - RULE_PX.across - 12 });

@@ -9,7 +9,6 @@ const TICK_PX = 15;
 /** The most characters that fit beside a mark of the upright rule. */
 const MAX_FIGURES_BESIDE = 4;
 
-/** A rule along the lower side and one up the left side, with a crosshair at the held point. */
 export class RuleLayer {
   private pointed: Point | undefined;
   private readonly crosshair;
@@ -33,10 +32,7 @@ export class RuleLayer {
     this.rules.rect(RULE_PX.left, low).move(0, 0).addClass('blade');
     this.drawHorizontal(low);
     this.drawVertical(low);
-    this.rules
-      .plain(this.store.rule.unit)
-      .attr({ x: RULE_PX.left / 2, y: height - 13 })
-      .addClass('middle');
+    this.label(this.store.rule.unit, RULE_PX.left / 2, height - 13, 'middle');
     this.pointAt(this.pointed);
   }
 
@@ -59,11 +55,7 @@ export class RuleLayer {
     for (const { mm, share, label } of ticksBetween(from, to, view.scale, this.store.rule)) {
       const { x } = toScreen(view, { x: mm, y: 0 });
       marks += `M${x} ${low}v${TICK_PX * share}`;
-      if (label !== undefined)
-        this.rules
-          .plain(label)
-          .attr({ x, y: low + 32 })
-          .addClass('middle');
+      if (label !== undefined) this.label(label, x, low + 32, 'middle');
     }
     this.rules.path().attr('d', marks).addClass('marks');
   }
@@ -78,12 +70,13 @@ export class RuleLayer {
       marks += `M${RULE_PX.left} ${y}h${-TICK_PX * share}`;
       if (label === undefined || y <= 12 || y >= low - 6) continue;
       // A long number is placed above its mark, which leaves no room beside it.
-      const at =
-        label.length > MAX_FIGURES_BESIDE
-          ? { x: RULE_PX.left - 3, y: y - 4 }
-          : { x: RULE_PX.left - TICK_PX - 3, y: y + 5 };
-      this.rules.plain(label).attr(at).addClass('end');
+      if (label.length > MAX_FIGURES_BESIDE) this.label(label, RULE_PX.left - 3, y - 4, 'end');
+      else this.label(label, RULE_PX.left - TICK_PX - 3, y + 5, 'end');
     }
     this.rules.path().attr('d', marks).addClass('marks');
+  }
+
+  private label(text: string, x: number, y: number, anchor: 'middle' | 'end'): void {
+    this.rules.plain(text).attr({ x, y }).addClass(anchor);
   }
 }

@@ -1,13 +1,12 @@
-import { firstOf } from '../../units/checked.ts';
+import { firstOf, lastOf } from '../../units/checked.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 
 export interface Tick {
   readonly mm: number;
-  /** Length as a share of the longest mark. */
   readonly share: number;
-  readonly label?: string;
+  readonly label: string | undefined;
 }
 
 /** Spacings of the marks from fine to coarse, in the rule's unit: each divides the next. */
@@ -23,7 +22,6 @@ const LABEL_SPACINGS: Readonly<Record<Unit, readonly number[]>> = {
 
 /** Closer marks merge into gray, px. */
 const MIN_TICK_PX = 4;
-/** Room that a number needs, px. */
 const MIN_LABEL_PX = 46;
 /** Bounds the work for a view that is nearly empty. */
 const MAX_TICKS = 2000;
@@ -41,19 +39,16 @@ export function ticksBetween(from: number, to: number, pxPerMm: number, rule: Ru
   const first = TICK_SPACINGS[unit].findIndex((mark) => px(mark) >= MIN_TICK_PX);
   const shown = TICK_SPACINGS[unit].slice(first < 0 ? -1 : first).slice(0, TICK_SHARES.length);
   const labelled =
-    LABEL_SPACINGS[unit].find((mark) => px(mark) >= MIN_LABEL_PX) ?? LABEL_SPACINGS[unit].at(-1)!;
+    LABEL_SPACINGS[unit].find((mark) => px(mark) >= MIN_LABEL_PX) ?? lastOf(LABEL_SPACINGS[unit]);
   const step = Math.min(firstOf(shown), labelled);
   const [low, high] = [Math.ceil(from / size / step - ROUNDING), Math.floor(to / size / step + ROUNDING)];
   const ticks: Tick[] = [];
   for (let i = low; i <= Math.min(high, low + MAX_TICKS); i++) {
     const at = i * step;
     const level = shown.findLastIndex((mark) => isMultiple(at, mark));
-    const label = isMultiple(at, labelled) ? { label: tickLabel(at * size, rule) } : {};
-    ticks.push({
-      mm: at * size,
-      share: TICK_SHARES[TICK_SHARES.length - shown.length + level] ?? firstOf(TICK_SHARES),
-      ...label,
-    });
+    const share = TICK_SHARES[TICK_SHARES.length - shown.length + level] ?? firstOf(TICK_SHARES);
+    const label = isMultiple(at, labelled) ? tickLabel(at * size, rule) : undefined;
+    ticks.push({ mm: at * size, share, label });
   }
   return ticks;
 }

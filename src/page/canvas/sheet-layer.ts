@@ -2,9 +2,15 @@ import { invert, transformPoint } from '../../curves/geometry/affine.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { needsMirrorImage } from '../../export/cover/pair-words.ts';
 import type { Part } from '../../part/part.ts';
-import type { Layout, Sheet } from '../../tiling/layout.ts';
+import type { Layout } from '../../tiling/layout.ts';
 import { layOutMirrored } from '../../tiling/mirrored-layout.ts';
-import { DEFAULT_PAPER, PAPERS, paperTitle, parsePaper } from '../../tiling/paper/paper-sizes.ts';
+import {
+  DEFAULT_PAPER,
+  ORIENTATION_TEXT,
+  PAPERS,
+  paperTitle,
+  parsePaper,
+} from '../../tiling/paper/paper-sizes.ts';
 import { DEFAULT_MARGIN_MM, DEFAULT_OVERLAP_MM, type LayOutOptions, layOut } from '../../tiling/tile.ts';
 import { showCount } from '../../units/number-format.ts';
 import { byId, el, updateText } from '../dom.ts';
@@ -16,7 +22,6 @@ import type { Viewport } from './viewport.ts';
 
 /** The layout over sheets, computed when the pointer is idle and drawn over the part. */
 export class SheetLayer {
-  /** The last layout; its count turns gray as soon as the part changes. */
   layout: Layout | undefined;
   private isFresh = false;
   private readonly paper = byId<HTMLSelectElement>('paper');
@@ -31,23 +36,22 @@ export class SheetLayer {
     private readonly store: Store,
     private readonly onLaidOut: () => void,
   ) {
-    this.paper.append(
-      this.defaultPaper,
-      ...PAPERS.map((paper) => el('option', { value: paper.name }, paperTitle(paper))),
-    );
+    const papers = PAPERS.map((paper) => el('option', { value: paper.name }, paperTitle(paper)));
+    this.paper.append(this.defaultPaper, ...papers);
     for (const node of [this.paper, this.turn]) node.addEventListener('change', () => this.layOut());
     this.showBox.addEventListener('change', () => this.draw());
     viewport.onViewChange(() => this.draw());
-    store.onChange(() => this.markOutdated());
+    store.onChange(() => {
+      this.isFresh = false;
+      this.status.classList.add('old');
+    });
     store.onIdle(() => this.layOut());
   }
 
-  /** "4 sheets of letter"; empty before the first layout. */
   get countText(): string {
     const { layout } = this;
     if (!layout) return this.fault && 'none: see “Take to the bench”';
-    const { length } = layout.sheets;
-    return `${showCount(length, 'sheet')} of ${paperTitle(layout.paper)}`;
+    return `${showCount(layout.sheets.length, 'sheet')} of ${paperTitle(layout.paper)}`;
   }
 
   get isUpToDate(): boolean {
@@ -72,11 +76,14 @@ export class SheetLayer {
 
   layouts(part: Part): PatternLayouts {
     const { layout, fault } = this.tryLayOut(part);
-    const isPair = layout !== undefined && needsMirrorImage(part);
-    return { layout, mirrored: isPair ? layOutMirrored(part, this.layOutOptions(part)) : undefined, fault };
+    if (!layout) throw new Error(fault);
+    return {
+      layout,
+      mirrored: needsMirrorImage(part) ? layOutMirrored(part, this.layOutOptions(part)) : undefined,
+    };
   }
 
-  private tryLayOut(part: Part): Pick<PatternLayouts, 'layout' | 'fault'> {
+  private tryLayOut(part: Part): { layout: Layout | undefined; fault: string } {
     try {
       return { layout: layOut(part, this.layOutOptions(part)), fault: '' };
     } catch (error) {
@@ -94,39 +101,26 @@ export class SheetLayer {
     };
   }
 
-  private markOutdated(): void {
-    if (!this.isFresh) return;
-    this.isFresh = false;
-    this.status.classList.add('old');
-  }
-
   private draw(): void {
     updateText(this.status, this.fault || (this.layout ? this.statusText(this.layout) : ''));
     this.status.classList.toggle('old', !this.isFresh);
     const layer = this.viewport.layer('sheets').clear();
     if (!this.layout || !this.showBox.checked) return;
     for (const sheet of this.layout.sheets) {
-      const corners = cornersOf(sheet).map((corner) => toScreen(this.viewport.view, corner));
+      const { left, right, bottom, top } = sheet.cell;
+      const toPart = invert(sheet.toSheet);
+      const at = (x: number, y: number): Point =>
+        toScreen(this.viewport.view, transformPoint(toPart, { x, y }));
+      const corners = [at(left, bottom), at(right, bottom), at(right, top), at(left, top)];
       layer.path().attr('d', `M${corners.map(({ x, y }) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}Z`);
-      const [a, , c] = corners as [Point, Point, Point, Point];
-      layer.plain(sheet.name).attr({ x: (a.x + c.x) / 2, y: (a.y + c.y) / 2 + 6, class: 'middle' });
+      const { x, y } = at((left + right) / 2, (bottom + top) / 2);
+      layer.plain(sheet.name).attr({ x, y: y + 6, class: 'middle' });
     }
   }
 
   private statusText({ orientation, turnDeg, plainSheets, sheets }: Layout): string {
-    const orientationText = orientation === 'upright' ? 'upright' : 'lying on the side';
     const turned = turnDeg === 0 ? 'the part as it lies' : `the part turned ${turnDeg}°`;
     const saved = plainSheets > sheets.length ? `, instead of ${plainSheets}` : '';
-    return `${this.countText}${saved}: the paper ${orientationText}, ${turned}`;
+    return `${this.countText}${saved}: the paper ${ORIENTATION_TEXT[orientation]}, ${turned}`;
   }
-}
-
-function cornersOf({ cell: { left, right, bottom, top }, toSheet }: Sheet): Point[] {
-  const toPart = invert(toSheet);
-  return [
-    { x: left, y: bottom },
-    { x: right, y: bottom },
-    { x: right, y: top },
-    { x: left, y: top },
-  ].map((corner) => transformPoint(toPart, corner));
 }

@@ -5,7 +5,6 @@ import type { Point } from '../../curves/geometry/point.ts';
 export interface ViewTransform {
   readonly width: number;
   readonly height: number;
-  /** Pixels per millimeter. */
   readonly scale: number;
   /** Where station 0, offset 0 is. */
   readonly origin: Point;
@@ -28,29 +27,20 @@ export function fitView(box: Box, width: number, height: number, margins: Box): 
     Math.max(across, 1) / Math.max(box.right - box.left, 1),
     Math.max(up, 1) / Math.max(box.top - box.bottom, 1),
   );
-  return {
-    width,
-    height,
-    scale,
-    origin: {
-      x: margins.left + (across - (box.left + box.right) * scale) / 2,
-      y: margins.top + (up + (box.bottom + box.top) * scale) / 2,
-    },
-  };
+  const x = margins.left + (across - (box.left + box.right) * scale) / 2;
+  const y = margins.top + (up + (box.bottom + box.top) * scale) / 2;
+  return { width, height, scale, origin: { x, y } };
 }
 
 /** From 0.1 mm as wide as a finger to the longest length there is, 1 km, on a phone. */
 const [MAX_SCALE, MIN_SCALE] = [400, 1e-4];
 
-/** Zooms by a factor about a place on the screen. */
+/** Zooms about a place on the screen. */
 export function zoomView(view: ViewTransform, about: Point, factor: number): ViewTransform {
   const scale = Math.min(Math.max(view.scale * factor, MIN_SCALE), MAX_SCALE);
   const k = scale / view.scale;
-  const origin = {
-    x: about.x + (view.origin.x - about.x) * k,
-    y: about.y + (view.origin.y - about.y) * k,
-  };
-  return { ...view, scale, origin };
+  const [x, y] = [about.x + (view.origin.x - about.x) * k, about.y + (view.origin.y - about.y) * k];
+  return { ...view, scale, origin: { x, y } };
 }
 
 /** Moves the view by x and y on the screen, px. */

@@ -3,7 +3,6 @@ import type { Box } from '../../curves/geometry/bounds.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { fitView, panView, toScreen, type ViewTransform, zoomView } from './view-transform.ts';
 
-/** The layers of the drawing, from the bottom up. */
 const LAYERS = [
   'sheets',
   'comb',
@@ -17,7 +16,7 @@ const LAYERS = [
   'grips',
   'notes',
 ] as const;
-export type CanvasLayer = (typeof LAYERS)[number];
+type CanvasLayer = (typeof LAYERS)[number];
 
 export const RULE_PX = { across: 40, left: 50 } as const;
 /** White between the part and the rules: a finger's breadth for handles and labels. */
@@ -37,11 +36,10 @@ const REACH_PX = { mouse: 18, other: 30 } as const;
 export const reachFor = ({ pointerType }: PointerEvent): number =>
   pointerType === 'mouse' ? REACH_PX.mouse : REACH_PX.other;
 
-/** The drawing area: its layers, and the view of the part. */
 export class Viewport {
   readonly svg: Svg;
   view: ViewTransform;
-  private readonly layers = new Map<CanvasLayer, G>();
+  private readonly layers;
   private readonly viewListeners: (() => void)[] = [];
   /** The user panned or zoomed: the view stays when the window changes. */
   private isUserView = false;
@@ -51,13 +49,14 @@ export class Viewport {
     private bounds: Box,
   ) {
     this.svg = SVG().addTo(host);
-    for (const layer of LAYERS) this.layers.set(layer, this.svg.group().addClass(layer));
+    const layers = LAYERS.map((layer) => [layer, this.svg.group().addClass(layer)]);
+    this.layers = Object.fromEntries(layers) as Readonly<Record<CanvasLayer, G>>;
     this.view = this.viewOfWholePart();
     new ResizeObserver(() => this.followResize()).observe(host);
   }
 
   layer(name: CanvasLayer): G {
-    return this.layers.get(name)!;
+    return this.layers[name];
   }
 
   onViewChange(listener: () => void): void {
@@ -73,10 +72,8 @@ export class Viewport {
   /** Fits a part that has grown off the sheet or shrunk into a corner, unless the user chose the view. */
   keepInSight(bounds: Box): void {
     const { width, height, scale } = this.view;
-    const [low, high] = [
-      toScreen(this.view, { x: bounds.left, y: bounds.bottom }),
-      toScreen(this.view, { x: bounds.right, y: bounds.top }),
-    ];
+    const low = toScreen(this.view, { x: bounds.left, y: bounds.bottom });
+    const high = toScreen(this.view, { x: bounds.right, y: bounds.top });
     const isInside =
       low.x >= RULE_PX.left + HANDLE_HALF_PX &&
       high.x <= width - HANDLE_HALF_PX &&
@@ -107,7 +104,6 @@ export class Viewport {
     return Math.max(Math.min(x, this.view.width - width / 2), RULE_PX.left + width / 2);
   }
 
-  /** Places a group drawn in part mm, y down. */
   alignToPart(group: Element): void {
     const { scale, origin } = this.view;
     group.attr('transform', `translate(${origin.x} ${origin.y}) scale(${scale})`);
@@ -115,18 +111,13 @@ export class Viewport {
 
   private viewOfWholePart(): ViewTransform {
     const { clientWidth, clientHeight } = this.host;
-    const margins = {
+    const [width, height] = [Math.max(clientWidth, MIN_SIZE_PX), Math.max(clientHeight, MIN_SIZE_PX)];
+    return fitView(this.bounds, width, height, {
       left: RULE_PX.left + MARGIN_PX / 2,
       right: MARGIN_PX,
       top: HEADROOM_PX,
       bottom: RULE_PX.across + MARGIN_PX / 2,
-    };
-    return fitView(
-      this.bounds,
-      Math.max(clientWidth, MIN_SIZE_PX),
-      Math.max(clientHeight, MIN_SIZE_PX),
-      margins,
-    );
+    });
   }
 
   private followResize(): void {

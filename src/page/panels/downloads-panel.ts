@@ -22,13 +22,11 @@ export class DownloadsPanel {
     private readonly sheetLayer: SheetLayer,
     private readonly fileStatus: FileStatus,
   ) {
-    byId('papers').append(
-      ...DOWNLOADS.map((paper) => {
-        const button = el('button', { type: 'button' }, paper.label);
-        button.addEventListener('click', () => this.downloadFile(paper));
-        return button;
-      }),
-    );
+    for (const paper of DOWNLOADS) {
+      const button = el('button', { type: 'button' }, paper.label);
+      button.addEventListener('click', () => this.downloadFile(paper));
+      byId('papers').append(button);
+    }
     byId('offsets-panel').addEventListener('toggle', () => this.showOffsets());
     store.onIdle(() => this.showOffsets());
   }
@@ -58,18 +56,14 @@ export class DownloadsPanel {
   private showOffsets(): void {
     const { evaluated, ruleText } = this.store;
     if (!evaluated || !byId<HTMLDetailsElement>('offsets-panel').open) return;
-    const tables = offsetsTables(evaluated.part).map(({ name, rows }) =>
-      el(
-        'table',
-        {},
-        el('caption', {}, name),
-        el('tr', {}, el('th', { scope: 'col' }, 'station'), el('th', { scope: 'col' }, 'offset')),
-        ...rows.map(({ station, offset, side }) => {
-          const where = side ? `${ruleText(station)}, ${side} of shoulder` : ruleText(station);
-          return el('tr', {}, el('td', {}, where), el('td', {}, ruleText(offset)));
-        }),
-      ),
-    );
+    const tables = offsetsTables(evaluated.part).map(({ name, rows }) => {
+      const heads = ['station', 'offset'].map((head) => el('th', { scope: 'col' }, head));
+      const lines = rows.map(({ station, offset, side }) => {
+        const where = side ? `${ruleText(station)}, ${side} of shoulder` : ruleText(station);
+        return el('tr', {}, el('td', {}, where), el('td', {}, ruleText(offset)));
+      });
+      return el('table', {}, el('caption', {}, name), el('tr', {}, ...heads), ...lines);
+    });
     byId('offsets').replaceChildren(...tables);
   }
 }

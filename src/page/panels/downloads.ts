@@ -20,11 +20,9 @@ import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
 import type { Layout } from '../../tiling/layout.ts';
 import { DEFAULT_PAPER, parsePaper } from '../../tiling/paper/paper-sizes.ts';
 
-/** The part laid over sheets, and the mirrored pattern of a mirrored pair. */
 export interface PatternLayouts {
-  readonly layout: Layout | undefined;
+  readonly layout: Layout;
   readonly mirrored: Layout | undefined;
-  readonly fault: string;
 }
 
 export interface Download {
@@ -42,15 +40,13 @@ const svg = (label: string, suffix: string, make: (part: Part) => string): Downl
   make: async (part) => make(part),
 });
 
-/** Everything that can be downloaded, in the order of the list. A new paper is one more entry here. */
 export const DOWNLOADS: readonly Download[] = [
   {
     label: 'The pattern, full size (PDF)',
     type: 'application/pdf',
     suffix: '.pdf',
     make: async (part, layouts, font) => {
-      const { layout, mirrored, fault } = layouts();
-      if (!layout) throw new Error(fault);
+      const { layout, mirrored } = layouts();
       return (await writePatternPdf(part, layout, { font, cover: true, mirrored })) as BlobPart;
     },
   },
@@ -58,12 +54,10 @@ export const DOWNLOADS: readonly Download[] = [
     label: 'The card for the shop wall (PDF)',
     type: 'application/pdf',
     suffix: '-card.pdf',
-    make: async (part, _layouts, font) =>
-      (await writePdf(
-        [cardPage(part, { paper: parsePaper(DEFAULT_PAPER[part.rule.unit]) })],
-        `${part.name}, card`,
-        font,
-      )) as BlobPart,
+    make: async (part, _layouts, font) => {
+      const card = cardPage(part, { paper: parsePaper(DEFAULT_PAPER[part.rule.unit]) });
+      return (await writePdf([card], `${part.name}, card`, font)) as BlobPart;
+    },
   },
   svg('The strip over its nails (SVG)', '-strip.svg', (part) => {
     const species = chooseStripSpecies(undefined, part.stock?.species);
@@ -83,7 +77,7 @@ export const DOWNLOADS: readonly Download[] = [
     label: 'The offsets (CSV)',
     type: 'text/csv',
     suffix: '-offsets.csv',
-    make: async (part) => `${offsetsCsv(part.rule, offsetsTables(part))}`,
+    make: async (part) => offsetsCsv(part.rule, offsetsTables(part)),
   },
   svg('A picture with the curvature (SVG)', '-picture.svg', (part) =>
     writeSvg(composePicture(part), part.name),

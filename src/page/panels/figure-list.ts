@@ -9,10 +9,7 @@ interface FigureRow {
   figure: FigureText;
 }
 
-/**
- * Figures as a list of names and values. Rows are reused from frame to frame, so that none loses the keyboard
- * focus.
- */
+/** Rows are reused from frame to frame, so that none loses the keyboard focus. */
 export class FigureList {
   private readonly rows = new Map<string, FigureRow>();
 
@@ -28,14 +25,15 @@ export class FigureList {
       row.remove();
       this.rows.delete(id);
     }
-    figures.forEach((figure, i) => {
-      const row = this.rows.get(figure.id) ?? this.addRow(figure);
-      row.figure = figure;
-      updateText(row.label, figure.label);
-      updateText(row.value, figure.value);
-      row.row.classList.toggle('warning', figure.isWarning ?? false);
-      if (this.host.children[i] !== row.row) this.host.insertBefore(row.row, this.host.children[i] ?? null);
-    });
+    for (const [i, figure] of figures.entries()) {
+      const made = this.rows.get(figure.id) ?? this.addRow(figure);
+      made.figure = figure;
+      updateText(made.label, figure.label);
+      updateText(made.value, figure.value);
+      made.row.classList.toggle('warning', figure.isWarning ?? false);
+      const before = this.host.children[i] ?? null;
+      if (before !== made.row) this.host.insertBefore(made.row, before);
+    }
     this.highlight.refresh();
   }
 
@@ -43,7 +41,7 @@ export class FigureList {
     const label = el('button', { type: 'button', class: 'place' });
     const value = el('dd');
     const row = el('div', { class: 'figure' }, el('dt', {}, label), value);
-    const made: FigureRow = { row, label, value, figure };
+    const made = { row, label, value, figure };
     this.highlight.attach(row, () => made.figure);
     this.rows.set(figure.id, made);
     return made;

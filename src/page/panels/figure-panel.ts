@@ -32,7 +32,7 @@ export class FigurePanel {
     const { evaluated, isUpToDate } = this.store;
     if (!evaluated) return;
     updateText(byId('name'), evaluated.part.name);
-    updateText(document.querySelector('title')!, `${evaluated.part.name} – fairlath`);
+    document.title = `${evaluated.part.name} – fairlath`;
     const sheets = { id: 'sheets', label: 'sheets', value: this.sheetLayer.countText };
     this.quickList.show([...quickFigures(evaluated, this.store), sheets]);
     byId('figures-now').classList.toggle('old', !isUpToDate);
@@ -46,7 +46,6 @@ export class FigurePanel {
     updateText(byId('spoken'), diagnostics[0]?.message(lengthText) ?? this.spokenSummary());
   }
 
-  /** The result in words, for someone who cannot see the drawing. */
   private spokenSummary(): string {
     const { evaluated, ruleText, lengthText } = this.store;
     const apexes = (evaluated ? curvedRuns(evaluated) : []).flatMap(({ prefix, figures: { apex } }) =>

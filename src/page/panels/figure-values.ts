@@ -11,15 +11,14 @@ import { speciesInSentence } from '../../shop/wood/species.ts';
 import { runoutGrade, showVolume } from '../../shop/words/describe-stock.ts';
 import { showMass } from '../../shop/words/describe-support.ts';
 import { itemAt } from '../../units/checked.ts';
-import type { ShowLength } from '../../units/fault.ts';
 import { Fault } from '../../units/fault.ts';
+import { present } from '../../units/lists.ts';
 import { showAngle, showPercent } from '../../units/number-format.ts';
-import type { Rule } from '../../units/rule.ts';
 import { NO_BREAK } from '../../units/typeset.ts';
 import type { HighlightTarget } from '../canvas/highlight.ts';
 import type { EvaluatedJob } from '../state/evaluate-job.ts';
+import type { Store } from '../state/store.ts';
 
-/** One figure of the part in words, with its place on the drawing. */
 export interface FigureText extends HighlightTarget {
   /** Stable from frame to frame. */
   readonly id: string;
@@ -28,16 +27,8 @@ export interface FigureText extends HighlightTarget {
   readonly isWarning?: boolean;
 }
 
-export interface LengthFormats {
-  readonly lengthText: ShowLength;
-  readonly ruleText: ShowLength;
-  readonly roundedText: ShowLength;
-  readonly rule: Rule;
-}
+type LengthFormats = Pick<Store, 'lengthText' | 'ruleText' | 'roundedText' | 'rule'>;
 
-/**
- * Figures recomputed in every frame: apex, rise, tightest radius and length of each curved run; least width.
- */
 export function quickFigures(evaluated: EvaluatedJob, formats: LengthFormats): FigureText[] {
   const { part } = evaluated;
   const curved = curvedRuns(evaluated);
@@ -83,26 +74,21 @@ function runFigures({ prefix, edge, run, i, figures }: NamedRun, formats: Length
     value,
     at,
   });
-  const shown: FigureText[] = [];
-  if (apex) {
-    const place = `station ${ruleText(apex.at.x)}, offset ${ruleText(apex.at.y)}`;
-    shown.push(figure('apex', 'apex', place, apex.at));
-    shown.push(figure('rise', 'rise over its chord', lengthText(apex.rise), apex.at));
-  }
-  if (tightest) {
-    const radius = roundedText(tightest.radius);
-    shown.push(
-      run.kind === 'arc'
-        ? figure('tightest', 'radius', radius, tightest.at)
-        : figure(
-            'tightest',
-            'tightest radius',
-            `${radius} at station ${ruleText(tightest.at.x)}`,
-            tightest.at,
-          ),
-    );
-  }
-  return [...shown, figure('length', `length of the ${run.kind}`, roundedText(length))];
+  const isArc = run.kind === 'arc';
+  const place = apex && `station ${ruleText(apex.at.x)}, offset ${ruleText(apex.at.y)}`;
+  const where = tightest && !isArc ? ` at station ${ruleText(tightest.at.x)}` : '';
+  return present(
+    apex && figure('apex', 'apex', `${place}`, apex.at),
+    apex && figure('rise', 'rise over its chord', lengthText(apex.rise), apex.at),
+    tightest &&
+      figure(
+        'tightest',
+        isArc ? 'radius' : 'tightest radius',
+        `${roundedText(tightest.radius)}${where}`,
+        tightest.at,
+      ),
+    figure('length', `length of the ${run.kind}`, roundedText(length)),
+  );
 }
 
 function widthFigure({ shape }: Part, { lengthText, ruleText }: LengthFormats): FigureText[] {
@@ -121,7 +107,7 @@ const lengthFigures = ({ edges }: Part, { lengthText }: LengthFormats): FigureTe
     edge: edge.name,
   }));
 
-/** Figures computed when the pointer is idle: batten, grain, wood, fairness of each edge, warnings. */
+/** For when the pointer is idle. */
 export function slowFigures(part: Part, formats: LengthFormats): FigureText[] {
   const wood = planWood(part, {});
   return [
@@ -180,12 +166,11 @@ function woodFigures(
   );
   const [first] = layers ?? [];
   const buy = amount?.rough && first && `${showVolume(amount.rough, rule, 1)} of ${first.lumber.name}`;
+  const weight = amount?.weight && showMass(amount.weight.part, rule.unit);
   return [
     { id: 'blank', label: 'blank, to cut it from', value: sizes.join(' × ') },
     ...(buy ? [{ id: 'buy', label: `to buy for ${quantity}`, value: buy }] : []),
-    ...(amount?.weight
-      ? [{ id: 'weight', label: 'weighs about', value: showMass(amount.weight.part, rule.unit) }]
-      : []),
+    ...(weight ? [{ id: 'weight', label: 'weighs about', value: weight }] : []),
   ];
 }
 

@@ -9,7 +9,6 @@ import { MessageList } from './message-list.ts';
 /** Nobody mends more mistakes at a time; the rest are only counted. */
 const MAX_FAULTS_SHOWN = 40;
 
-/** The job file: its text with line numbers, and each mistake with its cure. */
 export class JobTextPanel {
   private readonly text = byId<HTMLTextAreaElement>('job-text');
   private readonly lines = byId('job-lines');
@@ -54,8 +53,9 @@ export class JobTextPanel {
     this.text.value = text;
     if (document.activeElement !== this.text) return;
     const now = this.text.value;
-    let [end, same] = [now.length, before.length];
-    while (end > 0 && same > 0 && now[end - 1] === before[same - 1]) [end, same] = [end - 1, same - 1];
+    let end = now.length;
+    const grown = now.length - before.length;
+    while (end > Math.max(grown, 0) && now[end - 1] === before[end - grown - 1]) end--;
     this.text.setSelectionRange(end, end);
   }
 
@@ -78,11 +78,8 @@ export class JobTextPanel {
     const lines = first.map((fault) => {
       const { position, key, message } = fault;
       const where = position ? `line ${position.line}: ` : '';
-      return {
-        text: `${where}${key ? `${key}: ` : ''}${message(lengthText)}`,
-        target: () => this.targetOf(fault),
-        onChoose: () => this.goTo(fault),
-      };
+      const text = `${where}${key ? `${key}: ` : ''}${message(lengthText)}`;
+      return { text, target: () => this.targetOf(fault), onChoose: () => this.goTo(fault) };
     });
     this.faultList.show(left > 0 ? [...lines, { text: `and ${left} more`, className: 'more' }] : lines);
     // Also shown on the drawing: the notes may be scrolled away during a drag.

@@ -38,23 +38,21 @@ export class MessageList {
   private rowFor(i: number, line: MessageLine): MessageRow {
     const row = this.rows[i];
     if (row && !row.line.target === !line.target) return row;
-    const made = line.target ? this.buttonRow(line) : plainRow(line);
+    const made = this.makeRow(line);
     if (row) row.item.replaceWith(made.item);
     else this.host.append(made.item);
     this.rows[i] = made;
     return made;
   }
 
-  private buttonRow(line: MessageLine): MessageRow {
+  private makeRow(line: MessageLine): MessageRow {
+    const item = el('li');
+    if (!line.target) return { item, textNode: item, line };
     const textNode = el('button', { type: 'button', class: 'place' });
-    const row: MessageRow = { item: el('li', {}, textNode), textNode, line };
+    item.append(textNode);
+    const row: MessageRow = { item, textNode, line };
     this.highlight.attach(textNode, () => row.line.target?.());
     textNode.addEventListener('click', () => row.line.onChoose?.());
     return row;
   }
-}
-
-function plainRow(line: MessageLine): MessageRow {
-  const item = el('li');
-  return { item, textNode: item, line };
 }

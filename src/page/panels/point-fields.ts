@@ -25,7 +25,6 @@ interface PointRow {
 const titleOf = ({ name, fields: [first, second] }: PointRow): string =>
   first && !second ? `${name}: ${first.length.what}` : name;
 
-/** Fields for the lengths of every point of the part, to be typed as on a rule. */
 export class PointFields {
   private rows: PointRow[] = [];
   private job: number | undefined;
@@ -42,29 +41,24 @@ export class PointFields {
     const { evaluated, canEdit } = this.store;
     this.host.toggleAttribute('inert', !canEdit);
     if (!evaluated) return;
-    const same =
+    const { handles } = evaluated;
+    const isSame =
       // A half-typed value belongs to the part that it was typed for.
       this.job === this.store.jobNumber &&
-      this.rows.length === evaluated.handles.length &&
-      this.rows.every(
-        ({ grip }, i) => grip.key === evaluated.handles[i]?.key && grip.edge === evaluated.handles[i]?.edge,
-      );
-    if (!same) this.buildRows(evaluated.handles);
-    for (const [i, row] of this.rows.entries()) this.fill(row, itemAt(evaluated.handles, i));
+      this.rows.length === handles.length &&
+      this.rows.every(({ grip }, i) => grip.key === handles[i]?.key && grip.edge === handles[i]?.edge);
+    if (!isSame) this.buildRows(handles);
+    for (const [i, row] of this.rows.entries()) this.fill(row, itemAt(handles, i));
   }
 
   private buildRows(grips: readonly Grip[]): void {
     const names = handleNames(grips);
     this.job = this.store.jobNumber;
     this.rows = grips.map((grip, i) => this.rowOf(grip, itemAt(names, i)));
-    const lines = this.rows.map((row) =>
-      el(
-        'div',
-        { class: 'point' },
-        el('span', { class: 'what' }, titleOf(row)),
-        ...row.fields.map(({ input, wrong }) => el('label', {}, input, wrong)),
-      ),
-    );
+    const lines = this.rows.map((row) => {
+      const labels = row.fields.map(({ input, wrong }) => el('label', {}, input, wrong));
+      return el('div', { class: 'point' }, el('span', { class: 'what' }, titleOf(row)), ...labels);
+    });
     const heads = ['', 'station', 'offset'].map((head) => el('span', { class: 'what' }, head));
     this.host.replaceChildren(el('div', { class: 'point', 'aria-hidden': 'true' }, ...heads), ...lines);
   }
@@ -77,13 +71,8 @@ export class PointFields {
   }
 
   private fieldOf(length: GripLength, row: () => PointRow): LengthField {
-    const input = el('input', {
-      type: 'text',
-      autocomplete: 'off',
-      spellcheck: 'false',
-      inputmode: 'text',
-      placeholder: length.what,
-    });
+    const attributes = { type: 'text', autocomplete: 'off', spellcheck: 'false', inputmode: 'text' };
+    const input = el('input', { ...attributes, placeholder: length.what });
     const wrong = el('span', { class: 'wrong', role: 'alert' });
     const field: LengthField = { input, wrong, length, lastValue: '', isShown: false };
     input.addEventListener('focus', () => this.handleLayer.hold(row().grip.key));
@@ -102,7 +91,7 @@ export class PointFields {
 
   private applyInput({ grip }: PointRow, field: LengthField): void {
     const { evaluated, rule, lengthText } = this.store;
-    const { input } = field;
+    const { input, length } = field;
     if (!evaluated) return;
     if (input.value.trim() === this.inputText(field)) {
       this.showError(field, '');
@@ -110,15 +99,11 @@ export class PointFields {
     }
     try {
       const typed = withJobUnit(input.value, rule.unit, evaluated.part.rule.unit);
-      const keys =
-        field.length.what === 'station' ? grip.sets.filter(({ what }) => what === 'station') : [field.length];
-      const [fault] = this.store.pushIfValid(
-        editJob(
-          evaluated.text,
-          keys.map(({ key }) => ({ key, typed })),
-        ),
-      );
-      this.showError(field, fault ? fault.message(lengthText) : '');
+      const lengths =
+        length.what === 'station' ? grip.sets.filter(({ what }) => what === 'station') : [length];
+      const edits = lengths.map(({ key }) => ({ key, typed }));
+      const [fault] = this.store.pushIfValid(editJob(evaluated.text, edits));
+      this.showError(field, fault?.message(lengthText) ?? '');
     } catch (error) {
       if (!(error instanceof Fault)) throw error;
       this.showError(field, error.messageIn(lengthText));

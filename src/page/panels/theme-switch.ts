@@ -6,8 +6,7 @@ const STORAGE_KEY = 'fairlath.light';
 export function bindThemeSwitch(): void {
   const choice = byId<HTMLSelectElement>('light');
   const apply = (): void => {
-    if (choice.value === 'device') delete document.documentElement.dataset.light;
-    else document.documentElement.dataset.light = choice.value;
+    document.documentElement.dataset.light = choice.value;
   };
   try {
     choice.value = localStorage.getItem(STORAGE_KEY) ?? 'device';

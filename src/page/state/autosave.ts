@@ -11,8 +11,7 @@ export interface KeyValueStorage {
 export interface SavedJob {
   readonly key: string;
   readonly text: string;
-  /** Time of saving, ms. */
-  readonly at: number;
+  readonly savedAt: number;
 }
 
 /** Prefix of the keys of all visits. A visit is one page from its opening to its end. */
@@ -21,102 +20,102 @@ const PREFIX = 'fairlath.job';
 const PROBE = 'fairlath.probe';
 
 /** This many jobs of 64 kB leave most of a 5 MB storage free. */
-export const MOST_VISITS = 8;
+export const MAX_VISITS = 8;
 
 /**
- * Saves the job of this visit, and finds those of earlier visits. Each visit writes under its own key: two
- * tabs are two processes, each may see an old state of the storage, and neither can overwrite the other's
- * job.
+ * Saves the job of this visit, and finds those of earlier visits. Each visit has its own key: two tabs are two
+ * processes that may see an old state of the storage, and neither can overwrite the other's job.
  */
-export class Keep {
+export class Autosave {
   private readonly key: string;
-  private kept: string | undefined;
-  private isSafe: boolean | undefined;
+  private savedText: string | undefined;
+  private isSaved: boolean | undefined;
 
-  /**
-   * The tab's own storage comes first; the last one is shared by all tabs and outlives them. A browser may
-   * refuse access to either at any time.
-   */
+  /** The tab's own storage comes first; the last one is shared by all tabs and outlives them. */
   constructor(
-    private readonly first: string,
-    private readonly stores: readonly (() => KeyValueStorage)[],
+    private readonly initialText: string,
+    private readonly storages: readonly (() => KeyValueStorage)[],
     private readonly now: () => number = Date.now,
   ) {
     this.key = `${PREFIX}.${now().toString(36)}.${Math.random().toString(36).slice(2)}`;
   }
 
   /** The newest job of an earlier visit in this tab, or else of any visit. */
-  left(): SavedJob | undefined {
-    return this.onEach((store) => this.others(store).find(({ text }) => text !== this.first)).find(
-      (left) => left !== undefined,
-    );
+  findPrevious(): SavedJob | undefined {
+    return this.onEach((storage) =>
+      this.otherJobs(storage).find(({ text }) => text !== this.initialText),
+    ).find((previous) => previous !== undefined);
   }
 
   /** Whether the job outlives this tab. A visit that has changed nothing writes nothing. */
-  keep(text: string): boolean {
-    if (text === this.first) this.isSafe ??= this.canKeep();
-    else if (text !== this.kept || !this.isSafe) this.write(text);
-    return this.isSafe ?? false;
+  save(text: string): boolean {
+    if (text === this.initialText) this.isSaved ??= this.canSave();
+    else if (text !== this.savedText || !this.isSaved) this.write(text);
+    return this.isSaved ?? false;
   }
 
   /** The offer is declined, or taken and saved by this visit. A tab that has gone on keeps its newer text. */
-  forget({ key, text }: SavedJob): void {
-    this.onEach((store) => {
-      if (read(store, key)?.text === text) store.removeItem(key);
+  discard({ key, text }: SavedJob): void {
+    this.onEach((storage) => {
+      if (readSavedJob(storage, key)?.text === text) storage.removeItem(key);
     });
   }
 
   /** Another tab removed a job because its offer was declined there. It may still be open here. */
-  removed(key: string | null): void {
-    if (this.kept !== undefined && (key === null || key === this.key)) this.write(this.kept);
+  onRemoved(key: string | null): void {
+    if (this.savedText !== undefined && (key === null || key === this.key)) this.write(this.savedText);
   }
 
   private write(text: string): void {
-    const isFirstTime = this.kept === undefined;
-    this.kept = text;
-    const written = this.onEach((store) => {
-      store.setItem(this.key, `${this.now()}\n${text}`);
-      // Once per visit: a tab whose job is removed here writes it again, and must not remove another tab's in
-      // turn.
-      if (isFirstTime) for (const { key } of this.others(store).slice(MOST_VISITS - 1)) store.removeItem(key);
-      return true;
+    const isFirstTime = this.savedText === undefined;
+    this.savedText = text;
+    this.isSaved = this.writeEach((storage) => {
+      storage.setItem(this.key, `${this.now()}\n${text}`);
+      // Only once: a tab whose job is removed here writes it again, and must not remove another's in turn.
+      const excess = isFirstTime ? this.otherJobs(storage).slice(MAX_VISITS - 1) : [];
+      for (const { key } of excess) storage.removeItem(key);
     });
-    this.isSafe = written.at(-1) ?? false;
   }
 
   /** Tests with a text as long as a job, as a storage may be full. */
-  private canKeep(): boolean {
-    const tried = this.onEach((store) => {
-      store.setItem(PROBE, this.first);
-      store.removeItem(PROBE);
+  private canSave(): boolean {
+    return this.writeEach((storage) => {
+      storage.setItem(PROBE, this.initialText);
+      storage.removeItem(PROBE);
+    });
+  }
+
+  private otherJobs(storage: KeyValueStorage): SavedJob[] {
+    return Array.from({ length: storage.length }, (_, i) => storage.key(i) ?? '')
+      .filter((key) => key.startsWith(PREFIX) && key !== this.key)
+      .flatMap((key) => readSavedJob(storage, key) ?? [])
+      .sort((a, b) => b.savedAt - a.savedAt);
+  }
+
+  /** Whether it succeeds on the shared storage, the last one. */
+  private writeEach(work: (storage: KeyValueStorage) => void): boolean {
+    const done = this.onEach((storage) => {
+      work(storage);
       return true;
     });
-    return tried.at(-1) ?? false;
+    return done.at(-1) ?? false;
   }
 
-  private others(store: KeyValueStorage): SavedJob[] {
-    return Array.from({ length: store.length }, (_, i) => store.key(i))
-      .filter((key) => key?.startsWith(PREFIX) && key !== this.key)
-      .flatMap((key) => read(store, key!) ?? [])
-      .sort((a, b) => b.at - a.at);
-  }
-
-  /** Does the same on each storage; undefined where the browser refuses. */
-  private onEach<T>(work: (store: KeyValueStorage) => T): (T | undefined)[] {
-    return this.stores.map((store) => {
+  /** A private window, a full storage or storage switched off gives undefined: `save` tells the user. */
+  private onEach<T>(work: (storage: KeyValueStorage) => T): (T | undefined)[] {
+    return this.storages.map((storage) => {
       try {
-        return work(store());
+        return work(storage());
       } catch {
-        // A private window, a full storage or storage switched off: `keep` tells the user.
         return undefined;
       }
     });
   }
 }
 
-function read(store: KeyValueStorage, key: string): SavedJob | undefined {
-  const value = store.getItem(key);
+function readSavedJob(storage: KeyValueStorage, key: string): SavedJob | undefined {
+  const value = storage.getItem(key);
   if (value === null) return undefined;
-  const [, at, text] = /^(\d+)\n(.*)$/s.exec(value) ?? [];
-  return { key, text: text ?? value, at: Number(at ?? 0) };
+  const [, savedAt = 0, text = value] = /^(\d+)\n(.*)$/s.exec(value) ?? [];
+  return { key, text, savedAt: Number(savedAt) };
 }

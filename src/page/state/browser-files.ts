@@ -1,7 +1,6 @@
 import { describeExcess, MAX_JOB_BYTES } from '../../job/parse/read-yaml.ts';
 import { el } from '../dom.ts';
 
-/** A file that was opened, and a way to write back to it where the browser has one. */
 export interface OpenedFile {
   readonly name: string;
   readonly text: string;
@@ -22,13 +21,11 @@ interface Pickers {
 
 const pickers = window as unknown as Pickers;
 
-/** Where a page that cannot write files puts one. */
 export const downloadedMessage = (name: string): string => `${name} is among your downloads.`;
 
 /** Longer than any job or list of readings may be; the job reader refuses the rest as too long. */
 const MAX_READ_BYTES = 2 * MAX_JOB_BYTES;
 
-/** Lets the user choose a text file; undefined if the user cancels. */
 export async function openTextFile(endings: string): Promise<OpenedFile | undefined> {
   if (!pickers.showOpenFilePicker) return await chooseWithInput(endings);
   const handle = await unlessCanceled(async () => (await pickers.showOpenFilePicker?.())?.[0]);
@@ -37,16 +34,13 @@ export async function openTextFile(endings: string): Promise<OpenedFile | undefi
 
 export const readBlobText = (file: Blob): Promise<string> => file.slice(0, MAX_READ_BYTES).text();
 
-/**
- * Keeps a text out of a field if it is too long for any job or list of readings: the browser would take
- * minutes to lay it out. `refused` gets the text.
- */
-export function rejectTooLongInput(field: HTMLTextAreaElement, refused: (text: string) => void): void {
+/** Keeps a text that is too long for a job or readings out of a field: the browser would lay it out for minutes. */
+export function rejectTooLongInput(field: HTMLTextAreaElement, onReject: (text: string) => void): void {
   field.addEventListener('beforeinput', (event) => {
     const text = event.data ?? event.dataTransfer?.getData('text/plain') ?? '';
     if (describeExcess(text) === undefined) return;
     event.preventDefault();
-    refused(text);
+    onReject(text);
   });
 }
 

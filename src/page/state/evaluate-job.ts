@@ -1,5 +1,4 @@
 import { type Figures, figuresOf } from '../../curves/measurements.ts';
-import type { Job } from '../../job/job.ts';
 import { faultPosition, PlacedFault } from '../../job/job-faults.ts';
 import { parseJob } from '../../job/parse/parse-job.ts';
 import type { SourcePosition, SourcePositions } from '../../job/source-positions.ts';
@@ -8,13 +7,11 @@ import { makePart } from '../../part/make-part.ts';
 import type { Part } from '../../part/part.ts';
 import { errorText, type Fault, faultsOf, type ShowLength } from '../../units/fault.ts';
 
-/** A job that makes a part, with the figures that every frame needs. */
 export interface EvaluatedJob {
   readonly text: string;
   readonly part: Part;
   readonly positions: SourcePositions;
   readonly handles: readonly Grip[];
-  /** For each run of each edge. */
   readonly figures: readonly (readonly Figures[])[];
 }
 
@@ -25,18 +22,20 @@ export interface JobDiagnostic {
   readonly message: (length: ShowLength) => string;
 }
 
-/** Result of evaluating a job: a part, or its mistakes. */
 export type Evaluation =
   | { readonly evaluated: EvaluatedJob; readonly faults: readonly [] }
   | { readonly evaluated?: never; readonly faults: readonly JobDiagnostic[] };
 
 /** Makes the part of a text, or lists everything that is wrong with the text. A bug is listed too: the page goes on. */
+/** The part of a text, or all its mistakes. A bug is listed too, as the page must go on. */
 export function evaluateJob(text: string): Evaluation {
   let positions: SourcePositions = new Map();
   try {
-    const parsed = parseJob(text);
-    positions = parsed.places;
-    return { evaluated: evaluateParsed(text, parsed.job, positions), faults: [] };
+    const { job, places } = parseJob(text);
+    positions = places;
+    const part = makePart(job);
+    const figures = part.edges.map(({ runs }) => runs.map(figuresOf));
+    return { evaluated: { text, part, positions, handles: gripsOf(part), figures }, faults: [] };
   } catch (error) {
     const faults = faultsOf(error);
     if (faults.length === 0) return { faults: [bugDiagnostic(error)] };
@@ -44,20 +43,13 @@ export function evaluateJob(text: string): Evaluation {
   }
 }
 
-function evaluateParsed(text: string, job: Job, positions: SourcePositions): EvaluatedJob {
-  const part = makePart(job);
-  const figures = part.edges.map(({ runs }) => runs.map(figuresOf));
-  return { text, part, positions, handles: gripsOf(part), figures };
-}
-
-/** The user's mistakes; a bug is thrown on. */
 export function userFaults(error: unknown): readonly Fault[] {
   const faults = faultsOf(error);
   if (faults.length === 0) throw error;
   return faults;
 }
 
-/** A bug must not take the page down: the last part stays, and the maker is told. */
+/** A bug must not take the page down: the last part stays, and the maker sees a message. */
 const bugDiagnostic = (error: unknown): JobDiagnostic => ({
   code: 'page.failed',
   key: '',

@@ -1,23 +1,18 @@
 import { byId, updateText } from '../dom.ts';
 import type { Store } from './store.ts';
 
-/** The result of a file action, shown on the drawing until the next change. */
 export class FileStatus {
   private readonly node = byId('file-said');
   /** A message that arrives during a drag stays when it ends: only the next change removes it. */
   private hasBegun = false;
 
-  constructor(bench: Store) {
-    for (const name of ['pointerdown', 'keydown'] as const)
-      window.addEventListener(
-        name,
-        () => {
-          this.hasBegun = true;
-        },
-        { capture: true },
-      );
+  constructor(store: Store) {
+    const begin = (): void => {
+      this.hasBegun = true;
+    };
+    for (const name of ['pointerdown', 'keydown']) window.addEventListener(name, begin, { capture: true });
     byId('drawing').addEventListener('pointerdown', () => this.show(''));
-    bench.onChange(() => {
+    store.onChange(() => {
       if (this.hasBegun) updateText(this.node, '');
     });
   }

@@ -4,11 +4,10 @@ import { describeExcess } from '../../job/parse/read-yaml.ts';
 import { STARTER_JOB } from '../../job/starter-job.ts';
 import { errorText } from '../../units/fault.ts';
 import { byId, el } from '../dom.ts';
-import { Keep, type SavedJob } from './autosave.ts';
+import { Autosave, type SavedJob } from './autosave.ts';
 import {
   download,
   downloadedMessage,
-  type FileHandle,
   type OpenedFile,
   openTextFile,
   readBlobText,
@@ -26,14 +25,13 @@ const STARTING_JOBS = [...SAMPLES, { name: 'A new part, with every key explained
 const SAVE_PENDING =
   'The save before this one is not done yet: this one follows it. If neither ends, copy the text of the job file elsewhere.';
 
-/** Stands for bytes that are not UTF-8. */
 const REPLACEMENT_CHARACTER = '\uFFFD';
 
 /** A file that is too long or not UTF-8 is read only in part: such a text must not be saved over the file. */
 const isReadCompletely = (text: string): boolean =>
   describeExcess(text) === undefined && !text.includes(REPLACEMENT_CHARACTER);
 
-/** Why a file is not opened: its name and line, as its text is not on the page. */
+/** With the name of the file, as its text is not on the page. */
 const openDiagnostics = ({ name, text }: OpenedFile): JobDiagnostic[] =>
   evaluateJob(text).faults.map(({ position, message, ...fault }) => ({
     ...fault,
@@ -44,12 +42,8 @@ const openDiagnostics = ({ name, text }: OpenedFile): JobDiagnostic[] =>
     },
   }));
 
-interface KnownFile {
-  readonly handle?: FileHandle;
-  readonly name: string;
-}
+type KnownFile = Omit<OpenedFile, 'text'>;
 
-/** Opens and saves jobs: files, samples, and the job of the last visit. */
 export class JobFiles {
   /** The file of each job number, where the browser can write back to it. */
   private readonly files = new Map<number, KnownFile>();
@@ -59,19 +53,19 @@ export class JobFiles {
   /** The number of jobs requested, and the one that is open. */
   private requested = 0;
   private loaded = 0;
-  private readonly keep = new Keep(FIRST_JOB, [() => sessionStorage, () => localStorage]);
+  private readonly autosave = new Autosave(FIRST_JOB, [() => sessionStorage, () => localStorage]);
 
   constructor(
     private readonly store: Store,
     private readonly fileStatus: FileStatus,
   ) {
-    const left = this.keep.left();
-    if (left) this.offerPreviousJob(left);
-    store.onIdle(() => this.keepJob());
+    const previous = this.autosave.findPrevious();
+    if (previous) this.offerPreviousJob(previous);
+    store.onIdle(() => this.autosaveJob());
     // The page may be closed before the pointer is idle.
-    window.addEventListener('pagehide', () => this.keepJob());
+    window.addEventListener('pagehide', () => this.autosaveJob());
     window.addEventListener('storage', ({ key, newValue }) => {
-      if (newValue === null) this.keep.removed(key);
+      if (newValue === null) this.autosave.onRemoved(key);
     });
     this.offerStartingJobs();
     byId('open').addEventListener('click', () => this.open());
@@ -116,25 +110,23 @@ export class JobFiles {
   }
 
   private async writeJob(job: number, text: string, partName: string): Promise<void> {
-    const file = this.files.get(job);
-    const name = file?.name ?? fileNameFor(partName, '.yaml');
+    const { name = fileNameFor(partName, '.yaml'), handle } = this.files.get(job) ?? {};
     try {
-      const saved = await saveTextFile(text, name, file?.handle);
+      const saved = await saveTextFile(text, name, handle);
       if (saved === undefined) return;
       if (saved !== 'downloaded') this.files.set(job, { handle: saved, name: saved.name });
       this.fileStatus.show(saved === 'downloaded' ? downloadedMessage(name) : `${saved.name} is saved.`);
     } catch (error) {
       // The file may be gone or write access refused: the job is not lost by that.
       download(text, name, 'text/yaml');
-      this.fileStatus.show(
-        `${name} could not be written (${errorText(error)}): ${downloadedMessage('a copy')}`,
-      );
+      const copied = downloadedMessage('a copy');
+      this.fileStatus.show(`${name} could not be written (${errorText(error)}): ${copied}`);
     }
   }
 
-  private startJob(text: string, file?: KnownFile, burst?: string, request = ++this.requested): void {
+  private startJob(text: string, file?: KnownFile, coalesceKey?: string, request = ++this.requested): void {
     this.loaded = request;
-    this.store.startJob(text, burst);
+    this.store.startJob(text, coalesceKey);
     if (file) this.files.set(this.store.jobNumber, file);
   }
 
@@ -156,24 +148,24 @@ export class JobFiles {
     });
   }
 
-  private keepJob(): boolean {
-    const isKept = this.keep.keep(this.store.text);
-    byId('unkept').hidden = isKept;
-    return isKept;
+  private autosaveJob(): boolean {
+    const isSaved = this.autosave.save(this.store.text);
+    byId('unkept').hidden = isSaved;
+    return isSaved;
   }
 
-  private offerPreviousJob(left: SavedJob): void {
+  private offerPreviousJob(previous: SavedJob): void {
     const offer = byId('kept');
     offer.hidden = false;
     byId('kept-leave').addEventListener('click', () => {
       offer.hidden = true;
-      this.keep.forget(left);
+      this.autosave.discard(previous);
     });
     byId('kept-take').addEventListener('click', () => {
       offer.hidden = true;
-      this.startJob(left.text);
+      this.startJob(previous.text);
       // If it cannot be saved here it stays with the visit that left it.
-      if (this.keepJob()) this.keep.forget(left);
+      if (this.autosaveJob()) this.autosave.discard(previous);
     });
   }
 }

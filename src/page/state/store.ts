@@ -8,15 +8,11 @@ import { endCoalescing, type History, pushJob, pushText, redo, startHistory, und
 /** Idle time after the last change, ms: shorter than a blink, longer than between two moves. */
 const IDLE_MS = 140;
 
-/**
- * The state of the page. The job text is all there is: part, drawing and figures follow from it. A drag
- * previews texts; releasing it pushes the last valid one as a step.
- */
+/** The job text is all the state there is: part, drawing and figures follow from it. A drag previews texts. */
 export class Store {
   private history: History;
   private evaluation: Evaluation;
-  private pending: Evaluation | undefined;
-  private pendingText: string | undefined;
+  private pending: (Evaluation & { readonly text: string }) | undefined;
   private rejected: readonly JobDiagnostic[] = [];
   private lastValid: EvaluatedJob | undefined;
   private displayUnit: Unit | undefined;
@@ -30,26 +26,24 @@ export class Store {
     this.lastValid = this.evaluation.evaluated;
   }
 
-  /** Called at every change, in its frame. */
   onChange(listener: () => void): void {
     this.changeListeners.push(listener);
   }
 
-  /** Called when the pointer is idle, for work that takes longer than a frame. */
+  /** For work that takes longer than a frame. */
   onIdle(listener: () => void): void {
     this.idleListeners.push(listener);
   }
 
   /** The job's text; during a drag the previewed text, if it is valid. */
   get text(): string {
-    return this.pending ? (this.lastValid?.text ?? this.history.now.text) : this.history.now.text;
+    return (this.pending && this.lastValid?.text) ?? this.history.now.text;
   }
 
   get jobNumber(): number {
     return this.history.now.jobNumber;
   }
 
-  /** The last valid part; undefined before the first. */
   get evaluated(): EvaluatedJob | undefined {
     return this.lastValid;
   }
@@ -60,7 +54,6 @@ export class Store {
     return this.lastValid;
   }
 
-  /** Mistakes in the text, or in the previewed text. */
   get faults(): readonly JobDiagnostic[] {
     return (this.pending ?? this.evaluation).faults;
   }
@@ -75,7 +68,7 @@ export class Store {
     return this.faults.length === 0;
   }
 
-  /** Whether the text itself is valid, so that its points can be moved. */
+  /** Whether the text itself is valid, not a preview of it. */
   get canEdit(): boolean {
     return this.evaluation.evaluated !== undefined;
   }
@@ -91,9 +84,8 @@ export class Store {
   /** The job's own rule, or that of the unit chosen on the page. */
   get rule(): Rule {
     const own = this.evaluated?.part.rule ?? defaultRule('in');
-    return this.displayUnit === undefined || this.displayUnit === own.unit
-      ? own
-      : defaultRule(this.displayUnit);
+    const unit = this.displayUnit ?? own.unit;
+    return unit === own.unit ? own : defaultRule(unit);
   }
 
   readonly lengthText: ShowLength = (mm) => typesetLength(showLength(mm, this.rule));
@@ -111,13 +103,12 @@ export class Store {
   }
 
   get previewText(): string | undefined {
-    return this.pendingText;
+    return this.pending?.text;
   }
 
   preview(text: string): void {
     this.rejected = [];
-    this.pendingText = text;
-    this.pending = evaluateJob(text);
+    this.pending = { text, ...evaluateJob(text) };
     if (this.pending.evaluated) this.lastValid = this.pending.evaluated;
     this.notify();
   }
@@ -129,29 +120,29 @@ export class Store {
   }
 
   /** Ends a drag: the last valid preview becomes the next step. */
-  commit(burst?: string): void {
+  commit(coalesceKey?: string): void {
     if (!this.pending) return;
     this.clearPreview();
-    if (this.lastValid) this.history = pushText(this.history, this.lastValid.text, burst);
-    if (this.lastValid) this.evaluation = { evaluated: this.lastValid, faults: [] };
+    if (this.lastValid) {
+      this.history = pushText(this.history, this.lastValid.text, coalesceKey);
+      this.evaluation = { evaluated: this.lastValid, faults: [] };
+    }
     this.notify();
   }
 
-  /** Adds a step, valid or not; `burst` joins it to the one before. */
-  push(text: string, burst?: string): void {
-    this.applyHistory(pushText(this.history, text, burst));
+  push(text: string, coalesceKey?: string): void {
+    this.applyHistory(pushText(this.history, text, coalesceKey));
   }
 
   /** Adds a step if it is valid, and returns the mistakes otherwise. */
-  pushIfValid(text: string, burst?: string): readonly JobDiagnostic[] {
+  pushIfValid(text: string): readonly JobDiagnostic[] {
     const { faults } = evaluateJob(text);
-    if (faults.length === 0) this.push(text, burst);
+    if (faults.length === 0) this.push(text);
     return faults;
   }
 
-  /** Replaces the job, as a step that can be undone. */
-  startJob(text: string, burst?: string): void {
-    this.applyHistory(pushJob(this.history, text, burst));
+  startJob(text: string, coalesceKey?: string): void {
+    this.applyHistory(pushJob(this.history, text, coalesceKey));
   }
 
   undo(): void {
@@ -166,11 +157,11 @@ export class Store {
     this.history = endCoalescing(this.history);
   }
 
-  private applyHistory(steps: History): void {
+  private applyHistory(history: History): void {
     this.clearPreview();
-    if (steps.now.jobNumber !== this.jobNumber) this.displayUnit = undefined;
-    this.history = steps;
-    this.evaluation = evaluateJob(steps.now.text);
+    if (history.now.jobNumber !== this.jobNumber) this.displayUnit = undefined;
+    this.history = history;
+    this.evaluation = evaluateJob(history.now.text);
     if (this.evaluation.evaluated) this.lastValid = this.evaluation.evaluated;
     this.notify();
   }
@@ -178,7 +169,6 @@ export class Store {
   private clearPreview(): void {
     this.rejected = [];
     this.pending = undefined;
-    this.pendingText = undefined;
   }
 
   notify(): void {

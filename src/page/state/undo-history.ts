@@ -11,7 +11,6 @@ interface HistoryEntry {
   readonly text: string;
   /** Steps with the same key (one handle nudged, one stretch of typing) count as one. */
   readonly coalesceKey: string | undefined;
-  /** Opening another job is a step too, and loses nothing. */
   readonly jobNumber: number;
 }
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { MOST_VISITS } from '../../../src/page/state/autosave.ts';
+import { MAX_VISITS } from '../../../src/page/state/autosave.ts';
 import { FIRST, Shelf, Tabs } from '../tabs.ts';
 
 const texts = (shelf: Shelf): string[] =>
@@ -62,11 +62,11 @@ describe('the job of the last visit', () => {
 
   test('with more jobs than are kept: the oldest goes', () => {
     const browser = new Tabs();
-    for (let i = 0; i <= MOST_VISITS; i++) {
+    for (let i = 0; i <= MAX_VISITS; i++) {
       browser.open().type(`job ${i}`);
       for (const tab of browser.tabs) tab.close();
     }
-    expect(texts(browser.shared)).toEqual(Array.from({ length: MOST_VISITS }, (_, i) => `job ${i + 1}`));
+    expect(texts(browser.shared)).toEqual(Array.from({ length: MAX_VISITS }, (_, i) => `job ${i + 1}`));
   });
 });
 
@@ -131,7 +131,7 @@ describe('a tab', () => {
 
   test('of more than are kept writes its job again once, and none removes another in turn', () => {
     const browser = new Tabs();
-    const tabs = Array.from({ length: MOST_VISITS + 4 }, () => browser.open());
+    const tabs = Array.from({ length: MAX_VISITS + 4 }, () => browser.open());
     for (const [i, tab] of tabs.entries()) tab.type(`job ${i}`);
     browser.catchUp();
     const written = tabs.map(({ view }) => view.touched.length);
@@ -177,7 +177,7 @@ describe('a tab', () => {
         const kept = texts(browser.shared);
         for (const tab of browser.tabs) if (tab.kept !== undefined) expect(kept).toContain(tab.kept);
         // Where no more visits have kept a job than a store keeps, none of them can have been dropped.
-        if (new Set(browser.shared.touched).size <= MOST_VISITS)
+        if (new Set(browser.shared.touched).size <= MAX_VISITS)
           for (const text of left) expect(kept).toContain(text);
       }),
       { numRuns: 500 },
