@@ -136,11 +136,8 @@ function formatFromExtension(file: string): DrawingFormat {
 }
 
 /** Beside a quick line --units is also the unit of its lengths. */
-function validateFormatOptions(
-  format: DrawingFormat,
-  { splines, units }: DrawOptions,
-  ofFile: boolean,
-): void {
+function validateFormatOptions(format: DrawingFormat, options: DrawOptions, ofFile: boolean): void {
+  const { splines, units } = options;
   if (format === 'dxf') {
     if (units !== undefined && units !== 'in' && units !== 'mm')
       throw new Fault('draw.units', `--units: "${units}" is unknown. Write mm or in.`);

@@ -65,16 +65,14 @@ const sheetCommand = plainCommand({
     const length = lengthWithUnit(typed.nominal);
     const pages = printerSheet(paper, nominal, length);
     writeFileAtomic(output, await writePdf(pages, `Printer sheet, ${paperTitle(paper)}`, loadFont()));
-    if (json) {
-      writeJson({ command: 'printer sheet', units: 'mm', file: output, paper: paper.name, nominal });
-      return;
-    }
     const nominalOption = nominal === NOMINAL_LINE_MM ? '' : ` --nominal ${shellArgument(length)}`;
-    writeLine(
-      `${output} has a line of ${length} across and one down. ` +
-        'Print it at 100 %, measure both, then type what they measure:\n' +
-        `  fairlath printer set NAME --across MEASURED --down MEASURED${nominalOption}`,
-    );
+    if (json) writeJson({ command: 'printer sheet', units: 'mm', file: output, paper: paper.name, nominal });
+    else
+      writeLine(
+        `${output} has a line of ${length} across and one down. ` +
+          'Print it at 100 %, measure both, then type what they measure:\n' +
+          `  fairlath printer set NAME --across MEASURED --down MEASURED${nominalOption}`,
+      );
   },
 });
 

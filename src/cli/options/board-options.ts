@@ -38,14 +38,8 @@ export function requireNesting({ nesting }: StockPlan, option: string): Nesting 
 export function readStockOptions({ rule }: Part, options: BoardOptions): StockPlanOptions {
   const { grain } = options;
   return {
-    ...readLengths(options, BOARD_LENGTHS, rule.unit),
+    ...readLengths(options, { boardLength: 'positive', boardWidth: 'positive' }, rule.unit),
+    ...readLengths(options, { kerf: 'not-negative', between: 'not-negative' }, rule.unit),
     ...(grain !== undefined && { grain: atOption('--grain', () => parseAngle(grain)) }),
   };
 }
-
-const BOARD_LENGTHS = {
-  boardLength: 'positive',
-  boardWidth: 'positive',
-  kerf: 'not-negative',
-  between: 'not-negative',
-} as const;

@@ -46,7 +46,7 @@ export type QuickValues = OptionValues<typeof QUICK_OPTIONS>;
 
 type QuickName = keyof QuickValues;
 
-/** @param alsoBesideFile the options of a quick line that may stand beside a job file */
+/** The part of a job file or of a quick line, some options of which may stand beside a file as well. */
 export function readJobInput(
   file: string | undefined,
   options: QuickValues,

@@ -37,7 +37,7 @@ export function requireBlade(options: SawOptions): void {
     if (options[option] !== undefined && options.blade === undefined) throw optionOwnerFault(option, 'blade');
 }
 
-/** The blade and the saws of the options, in the job's unit. */
+/** In the job's unit. */
 export function readSaws(options: SawOptions, unit: Unit): SawingOptions {
   const {
     blade: width,

@@ -17,15 +17,3 @@ export const anglesJson = (angles: CompoundAngles): object => ({
 
 export const pick = <T extends object, K extends keyof T>(from: T, ...keys: readonly K[]): Pick<T, K> =>
   Object.fromEntries(keys.map((key) => [key, from[key]])) as Pick<T, K>;
-
-/** An object as JSON, in full precision. A number that is not finite is a failure of fairlath. */
-export const jsonText = (body: object): string =>
-  JSON.stringify(
-    body,
-    (key, value: unknown) => {
-      if (typeof value === 'number' && !Number.isFinite(value))
-        throw new Error(`${key} came out as ${value}`);
-      return value;
-    },
-    2,
-  );

@@ -1,6 +1,5 @@
 import type { Part } from '../../part/part.ts';
 import type { Warning } from '../../units/fault.ts';
-import { jsonText } from './json-output.ts';
 import { writeLine } from './stdout.ts';
 
 export interface CommandAnswer {
@@ -19,6 +18,18 @@ export function printAnswer(command: string, answer: CommandAnswer, asJson: bool
   const body = () => ({ command, part: part.name, units: 'mm', ...json(), warnings: jsonWarnings });
   writeLine(asJson ? jsonText(body()) : text());
 }
+
+/** An object as JSON, in full precision. A number that is not finite is a failure of fairlath. */
+const jsonText = (body: object): string =>
+  JSON.stringify(
+    body,
+    (key, value: unknown) => {
+      if (typeof value === 'number' && !Number.isFinite(value))
+        throw new Error(`${key} came out as ${value}`);
+      return value;
+    },
+    2,
+  );
 
 export const cautionsText = (cautions: readonly Warning[]): string =>
   ['Take care:', ...cautions.map(({ message }) => `- ${message}`)].join('\n');
