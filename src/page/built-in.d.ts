@@ -1,4 +1,3 @@
-/** What the build puts into the page. */
 declare module 'virtual:samples' {
   export const SAMPLES: readonly { readonly name: string; readonly text: string }[];
 }

@@ -63,7 +63,6 @@ export class ApexLabels {
     // On the hollow side, clear of the curvature comb.
     const clear =
       anchor && isRound ? this.clearanceBelow(apex, part, [left[anchor], left[anchor] + wide]) : y;
-    // The tick reaches down to a label that is farther below.
     updateAttribute(tick.node, 'd', `M${x} ${y - TICK_PX}V${clear + TICK_PX}`);
     // Where the line would run through the label the tick is alone; the figures have the reading too.
     updateText(words.node, anchor ? reads : '');

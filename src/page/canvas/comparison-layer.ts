@@ -25,7 +25,6 @@ interface PlacedLabel extends Point {
 /** About the size of a letter and of a line of text, px. */
 const [LETTER_PX, LINE_PX] = [7.5, 19];
 
-/** Other kinds of curve over the part's own, with their largest deviation; updated when the pointer is idle. */
 export class ComparisonLayer {
   private compared: readonly ComparedCurve[] = [];
   private readonly boxes = new Map<ComparedKind, HTMLInputElement>();

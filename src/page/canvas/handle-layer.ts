@@ -52,7 +52,6 @@ interface HandleElement {
   lastDrawn: string;
 }
 
-/** The handles on the drawing, each a control of its own: dragged, or moved by the arrow keys. */
 export class HandleLayer {
   private readonly elements = new Map<string, HandleElement>();
   private readonly label;

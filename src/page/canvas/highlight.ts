@@ -11,7 +11,6 @@ export interface HighlightTarget {
 
 const RING_PX = 16;
 
-/** Shows on the drawing the place that a text beside it refers to. */
 export class Highlight {
   private readonly edgePath;
   private readonly ring;

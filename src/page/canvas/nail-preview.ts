@@ -7,7 +7,6 @@ import type { Viewport } from './viewport.ts';
 const RING_PX = 8;
 const WORDS_PX = 34;
 
-/** While a nail is being set: the curves that take one, and the nail at the mouse. */
 export class NailPreview {
   private readonly lines;
   private readonly ring;

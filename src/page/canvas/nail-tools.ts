@@ -19,7 +19,6 @@ import { NailPreview } from './nail-preview.ts';
 import { toPart } from './view-transform.ts';
 import { reachFor, type Viewport } from './viewport.ts';
 
-/** Sets nails on a curve and removes them, by button and pointer or by the keys N and Delete. */
 export class NailTools {
   isPlacing = false;
   /** The edge of the last held handle: a nail set by keyboard goes there. */
@@ -88,7 +87,6 @@ export class NailTools {
     event.preventDefault();
   }
 
-  /** The button stays pressed until a nail is set or the action is canceled. */
   private setPlacing(isSetting: boolean): void {
     // Say at once if no curve takes a nail.
     if (isSetting && !this.tryOnPart((part) => nailInWidestGap(part))) return;

@@ -22,7 +22,6 @@ interface DraggedHandle {
   to: Point | undefined;
 }
 
-/** Drags a handle, or pans and zooms the sheet where there is none. */
 export class PointerDrag {
   private hold: DraggedHandle | undefined;
   private frame = 0;

@@ -20,7 +20,6 @@ import type { Store } from '../state/store.ts';
 import { toScreen } from './view-transform.ts';
 import type { Viewport } from './viewport.ts';
 
-/** The layout over sheets, computed when the pointer is idle and drawn over the part. */
 export class SheetLayer {
   layout: Layout | undefined;
   private isFresh = false;
