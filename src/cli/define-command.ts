@@ -12,7 +12,7 @@ interface CommandSpec<O extends OptionList> extends HelpSections {
   readonly options: O;
 }
 
-/** A maker of commands, as the parser keeps in a command what it was given: each run needs a new one. */
+/** The parser keeps the options of a run in the command, so each run needs a new command. */
 type MakeCommand = () => Command;
 
 /** `<FILE>` must be given, `[FILE]` may be. */

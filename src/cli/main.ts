@@ -3,7 +3,7 @@ import { EXIT_CODES, type Outcome, outcomeOf } from './exit-codes.ts';
 import { addHelpSections, applyHelpStyle, LENGTH_SYNTAX } from './help.ts';
 import { reportError } from './output/report-errors.ts';
 
-/** A new program for every run, as of its commands. */
+/** New for every run, as `MakeCommand` explains. */
 const makeProgram = (): Command =>
   addHelpSections(
     applyHelpStyle(new Command('fairlath'))

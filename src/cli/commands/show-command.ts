@@ -13,7 +13,7 @@ import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/picture-file.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
 import { endJson, endsText, jointJson, jointsText } from '../output/joinery-output.ts';
-import { pick, placeJson, pointJson } from '../output/json-output.ts';
+import { placeJson, pointJson } from '../output/json-output.ts';
 import { textTable } from '../output/text-table.ts';
 
 export const makeCommand = jobCommand({
@@ -51,9 +51,10 @@ function asJson(part: Part): object {
     ...(shape.type === 'closed' && {
       leastWidth: { width: shape.leastWidth.width, station: shape.leastWidth.at.x },
       ...(shape.tenons.length > 0 && {
-        tenons: shape.tenons.map(({ side, at, ...tenon }) => ({
+        tenons: shape.tenons.map(({ side, shoulder, width, at }) => ({
           end: side,
-          ...pick(tenon, 'shoulder', 'width'),
+          shoulder,
+          width,
           station: at.x,
         })),
       }),

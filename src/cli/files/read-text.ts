@@ -2,7 +2,7 @@ import { closeSync, constants, openSync, readSync } from 'node:fs';
 import { MAX_JOB_BYTES } from '../../job/parse/read-yaml.ts';
 import { errorCode, sleep, wrapError } from './system-errors.ts';
 
-/** Reads no more than a job or readings may have. A pipe that has a writer is waited for; one that has none is empty. */
+/** Reads no more than a job or readings may have. Waits for a pipe that has a writer; one without a writer is empty. */
 export function readText(file: string): string {
   const fd = wrapError(file, () => openSync(file, constants.O_RDONLY | constants.O_NONBLOCK));
   try {

@@ -46,7 +46,7 @@ export type QuickValues = OptionValues<typeof QUICK_OPTIONS>;
 
 type QuickName = keyof QuickValues;
 
-/** The part of a job file or of a quick line, some options of which may stand beside a file as well. */
+/** Reads a job file or a quick line. Some options of a quick line may be given with a file too. */
 export function readJobInput(
   file: string | undefined,
   options: QuickValues,

@@ -1,6 +1,6 @@
 import { type Command, Option } from 'commander';
 
-/** An option, declared once: `addOptions` gives it to commander, and `OptionValues` is the type of what comes back. */
+/** An option, declared once: `addOptions` gives it to commander, and `OptionValues` is the type of the values. */
 export interface OptionSpec<F extends string = string, P extends Presence = Presence> {
   readonly flags: F;
   readonly help: string;
