@@ -1,15 +1,14 @@
-import { type Box, boxesOverlap, squareAround } from '../curves/geometry/bounds.ts';
+import { type Box, boxesOverlap, inflate, squareAround } from '../curves/geometry/bounds.ts';
 import { type Chord, segmentIntersectsBox } from '../curves/geometry/flatten.ts';
 import { distance, type Point } from '../curves/geometry/point.ts';
 import { cornersOnFace } from '../part/edge.ts';
-import type { Part, PartEdge } from '../part/part.ts';
+import type { Part } from '../part/part.ts';
 import { type Grid, type GridCell, sheetName, trimmedCell } from './grid/grid.ts';
 import type { CheckCross, CheckDistance } from './layout.ts';
 
-/** White round a check cross: its arms of 4 mm, and its letter beside it. */
+/** White around a check cross: its arms of 4 mm, and its letter beside it. */
 export const CROSS_REACH_MM = 9;
 
-/** How finely a free place for a check cross is sought, mm. */
 const SEARCH_STEP_MM = 4;
 
 /** The four outer corners, from the top left clockwise: P to R and Q to S are the diagonals. */
@@ -22,7 +21,7 @@ const CORNERS = [
 
 type PatternCorner = (typeof CORNERS)[number];
 
-/** A cross as far out as it goes towards each corner, clear of the lines and the register marks. */
+/** A cross as far out as it goes toward each corner, clear of the lines and the register marks. */
 export function placeCheckCrosses(
   grid: Grid,
   printed: readonly GridCell[],
@@ -42,14 +41,8 @@ export function placeCheckCrosses(
 
 const outwardDistance = (at: Point, corner: PatternCorner): number => at.x * corner.x + at.y * corner.y;
 
-/** Places along the two sides that meet in a sheet's corner. */
 function candidatesOnSides(cell: Box, corner: PatternCorner): Point[] {
-  const inset = {
-    left: cell.left + CROSS_REACH_MM,
-    right: cell.right - CROSS_REACH_MM,
-    bottom: cell.bottom + CROSS_REACH_MM,
-    top: cell.top - CROSS_REACH_MM,
-  };
+  const inset = inflate(cell, -CROSS_REACH_MM);
   const x = corner.x > 0 ? inset.right : inset.left;
   const y = corner.y > 0 ? inset.top : inset.bottom;
   const count = Math.floor(Math.min(inset.right - inset.left, inset.top - inset.bottom) / SEARCH_STEP_MM);
@@ -63,27 +56,21 @@ const isClear = (box: Box, lines: readonly Chord[], marks: readonly Box[]): bool
   !lines.some((line) => segmentIntersectsBox(line, box)) && !marks.some((mark) => boxesOverlap(mark, box));
 
 /** The diagonals to measure once the sheets are taped. */
-export function diagonals(crosses: readonly CheckCross[]): CheckDistance[] {
-  const at = (letter: string): CheckCross | undefined => crosses.find((cross) => cross.letter === letter);
-  return [
-    [at('P'), at('R')],
-    [at('Q'), at('S')],
-  ].flatMap(([a, b]) =>
-    a && b ? [checkDistance(`cross ${a.letter} to cross ${b.letter}`, a.at, b.at)] : [],
-  );
-}
+export const diagonals = (crosses: readonly CheckCross[]): CheckDistance[] =>
+  ['PR', 'QS'].flatMap((letters) => {
+    const [a, b] = crosses.filter(({ letter }) => letters.includes(letter));
+    return a && b ? [checkDistance(`cross ${a.letter} to cross ${b.letter}`, a.at, b.at)] : [];
+  });
 
 /** Each edge of a part from end to end, as the ends are cut. */
 export const edgeCheckDistances = (part: Part): CheckDistance[] =>
-  part.edges.map((edge, i) => endToEndDistance(part, edge, i));
-
-function endToEndDistance(part: Part, edge: PartEdge, i: number): CheckDistance {
-  const [from, to] = cornersOnFace(part, edge);
-  const middle = part.shape.type === 'half' ? part.shape.middles[i] : undefined;
-  return middle
-    ? checkDistance(`${edge.name}, end to centre line, straight`, from, middle)
-    : checkDistance(`${edge.name}, end to end, straight`, from, to);
-}
+  part.edges.map((edge, i) => {
+    const [from, to] = cornersOnFace(part, edge);
+    const middle = part.shape.type === 'half' ? part.shape.middles[i] : undefined;
+    return middle
+      ? checkDistance(`${edge.name}, end to centre line, straight`, from, middle)
+      : checkDistance(`${edge.name}, end to end, straight`, from, to);
+  });
 
 export const checkDistance = (label: string, from: Point, to: Point): CheckDistance => ({
   label,

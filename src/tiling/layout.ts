@@ -9,21 +9,21 @@ import type { PrinterScale, PrinterStretch } from './paper/printer-scale.ts';
 export interface Layout {
   /** The size of every sheet; a page off a roll may be shorter. */
   readonly paper: Paper;
-  /** Whether the paper stands or lies. */
+  /** Whether the paper stands upright or lies on its side. */
   readonly orientation: Orientation;
   /** How far the part is turned on the paper, counter-clockwise, degrees. */
   readonly turnDeg: number;
   /** Of the paper as it stands upright, mm. */
   readonly margin: Margins;
-  /** Made good on every sheet; absent for a printer that prints true. */
+  /** Corrected on every sheet; absent for a printer that prints true. */
   readonly printer?: PrinterScale;
-  /** What neighbouring sheets share, mm. */
+  /** What neighboring sheets share, mm. */
   readonly overlap: number;
   /** Of the grid; sheets with nothing on them are not printed. */
   readonly rows: number;
   /** Of the grid. */
   readonly columns: number;
-  /** Row by row from the top, left to right: the order in which they are printed and taped. */
+  /** Row by row from the top, left to right, as they are printed and taped. */
   readonly sheets: readonly [Sheet, ...Sheet[]];
   /** How many sheets upright paper takes with the part as it lies, in the middle of its grid. */
   readonly plainSheets: number;
@@ -38,8 +38,6 @@ export interface Layout {
   /** Tells sheets of different jobs or layouts apart: six letters and digits. */
   readonly code: string;
 }
-
-export type { Orientation };
 
 /** One printed sheet. Rows are lettered from the top, columns numbered from the left. */
 export interface Sheet {

@@ -7,18 +7,14 @@ const FNV_BASIS = 0x811c9dc5;
 const FNV_PRIME = 0x01000193;
 
 /**
- * A micrometre: lengths are told to it before they are hashed, so that the last bits of a sine, which differ from
- * one machine to the next, do not change the code. Many a length on a rule is halfway between two micrometres
- * (1/16 in is 1.5875 mm), where those bits would decide; so the steps are shifted by a share that no 128th of an
- * inch and no decimal of a millimetre comes near.
+ * Lengths are rounded to a micrometer before they are hashed: the last bits of a sine differ from one machine to the
+ * next. Many a length on a rule is halfway between two micrometers (1/16 in is 1.5875 mm), so the steps are shifted by
+ * a share that no 128th of an inch and no decimal of a millimeter comes near.
  */
 const STEP_MM = 1e-3;
 const SHIFT = 0.27;
 
-/**
- * Six characters that tell one plain value from another, so that sheets of two versions of a pattern
- * are not taped together. Two different values share a code once in 2³⁰.
- */
+/** Keeps sheets of two versions of a pattern apart. Two different values share a code once in 2³⁰. */
 export function patternCode(value: unknown): string {
   const text = JSON.stringify(value, (_, part) =>
     typeof part === 'number' ? Math.round(part / STEP_MM + SHIFT) : part,

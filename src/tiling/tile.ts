@@ -30,26 +30,26 @@ export const DEFAULT_OVERLAP_MM = 15;
 export const MIN_OVERLAP_MM = 2 * REGISTER_REACH_MM;
 
 /**
- * More sheets than this are hardly taped true: at 200 seams of a third of a pencil line each the error
- * is larger than the kerf, and the pile is thicker than a printer's tray. Whoever wants more says so.
+ * More sheets than this are hardly taped true: the error of 200 seams is larger than the kerf, and the pile is thicker
+ * than a printer's tray. Whoever wants more gives the number.
  */
 export const DEFAULT_MAX_SHEETS = 200;
 
-/** More than this is no pattern of a part: a wall of paper 20 m by 30 m. */
+/** A wall of paper 20 m by 30 m is no pattern of a part. */
 export const MAX_SHEETS = 10_000;
 
 export interface LayOutOptions extends PageOptions {
-  /** How far neighbouring sheets show the same, mm, ≥ MIN_OVERLAP_MM. */
+  /** What neighboring sheets share, mm, ≥ MIN_OVERLAP_MM. */
   readonly overlap: number;
   /** How far to turn the part on the paper, counter-clockwise, degrees; 'auto' looks for the best turn. */
   readonly turn: 'auto' | number;
-  /** A pattern of more is refused before it is built: a whole number up to MOST_SHEETS. */
+  /** A pattern of more is refused before it is built: a whole number up to MAX_SHEETS. */
   readonly maxSheets?: number;
 }
 
 /**
  * The part laid over the fewest sheets that a search over the turn, the shift of the grid and both ways
- * the paper may lie finds; `bestPlan` says what decides between equals. Sheets that no line touches are
+ * the paper may lie finds; `bestPlan` tells which of equals it takes. Sheets that no line touches are
  * left out. The same part and options give the same layout on every machine.
  *
  * @throws Fault `layout.margin`, `layout.overlap`, `layout.turn`, `layout.max-sheets`, `layout.no-room`,
@@ -57,7 +57,7 @@ export interface LayOutOptions extends PageOptions {
  */
 export const layOut = (part: Part, options: LayOutOptions): Layout => layOutLines(linesToTile(part), options);
 
-/** The same for any lines: `layOut` says how, and what is refused. */
+/** `layOut` for any lines. */
 export function layOutLines(lines: LinesToTile, options: LayOutOptions): Layout {
   validateOptions(options);
   const chords = flatten(lines.all);
@@ -67,7 +67,7 @@ export function layOutLines(lines: LinesToTile, options: LayOutOptions): Layout 
   const laid = turnChords(chords, turn, lines.extraPoints);
   const printed = printedCells(laid, grid);
   const marks = placeRegisterMarks(laid, grid, printed, invert(turn));
-  const crosses = placeCrossesOnPart(chords, turn, grid, printed, marks);
+  const crosses = placeCrossesOnPart(laid, turn, grid, printed, marks);
   const sheets = makeSheets(printed, grid, turn, marks);
   const { orientation, rows, columns, overlap } = grid;
   return {
@@ -88,10 +88,9 @@ export function layOutLines(lines: LinesToTile, options: LayOutOptions): Layout 
   };
 }
 
-/** The best grid and turn, refused when it takes too many sheets: at once where any would. */
+/** The best grid and turn. A pattern whose lower bound is too many is refused before the search. */
 function planGrid(lines: LinesToTile, chords: readonly Chord[], options: LayOutOptions) {
   const frames = usableFrames(options);
-  const most = maxSheetsOf(options);
   const lowerBound = minSheets(points(flatten(lines.finished)), frames);
   const subject: SearchSubject = {
     chords,
@@ -99,30 +98,25 @@ function planGrid(lines: LinesToTile, chords: readonly Chord[], options: LayOutO
     extraPoints: lines.extraPoints,
     landmarks: lines.landmarks,
   };
-  if (lowerBound > most) throw tooManyByBound(subject, frames, lowerBound, options);
+  if (lowerBound > maxSheetsOf(options)) throw tooManyByBound(subject, frames, lowerBound, options);
   const plan = options.paper.roll
     ? planRoll(subject, frames, options.turn, lowerBound)
     : bestPlan(subject, frames, options.turn, lowerBound);
-  if (plan.sheets > most) throw tooManySheetsFault(plan.sheets, options, 'exactly');
+  if (plan.sheets > maxSheetsOf(options)) throw tooManySheetsFault(plan.sheets, options);
   return { ...plan, plainSheets: centredSheetCount(subject, frames[0]), lowerBound };
 }
 
-/** Upright paper first; one way at least has room, or the fault of upright paper is told. */
+/** Lying paper may have no room: its margins are never narrower than those of upright paper. */
 function usableFrames(options: LayOutOptions): readonly [SheetFrame, ...SheetFrame[]] {
-  const tries = (['upright', 'lying'] as const).map((orientation): SheetFrame | Fault => {
-    try {
-      return sheetFrame(options, orientation);
-    } catch (error) {
-      if (error instanceof Fault) return error;
-      throw error;
-    }
-  });
-  const [first, ...more] = tries.filter((one): one is SheetFrame => !(one instanceof Fault));
-  if (!first) throw tries[0];
-  return [first, ...more];
+  const upright = sheetFrame(options, 'upright');
+  try {
+    return [upright, sheetFrame(options, 'lying')];
+  } catch (error) {
+    if (error instanceof Fault) return [upright];
+    throw error;
+  }
 }
 
-/** The register marks of every seam, clear of the lines near it. */
 function placeRegisterMarks(
   laid: TurnedChords,
   grid: Grid,
@@ -139,18 +133,14 @@ function placeRegisterMarks(
 }
 
 function placeCrossesOnPart(
-  chords: readonly Chord[],
+  { chords }: TurnedChords,
   turn: Affine,
   grid: Grid,
   printed: readonly GridCell[],
   marks: readonly RegisterMark[],
 ): CheckCross[] {
-  const onPaper = chords.map(({ from, to }) => ({
-    from: transformPoint(turn, from),
-    to: transformPoint(turn, to),
-  }));
   const taken = marks.map(({ at }) => squareAround(transformPoint(turn, at), REGISTER_REACH_MM + 1));
-  return placeCheckCrosses(grid, printed, onPaper, taken).map((cross) => ({
+  return placeCheckCrosses(grid, printed, chords, taken).map((cross) => ({
     ...cross,
     at: transformPoint(invert(turn), cross.at),
   }));
@@ -188,20 +178,19 @@ const points = (chords: readonly Chord[]): Point[] => chords.flatMap(({ from, to
 const isFiniteChord = (chord: Chord): boolean =>
   points([chord]).every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y));
 
-/** Counted, not searched: it is said at once, and is enough to ask for. */
 function tooManyByBound(
   subject: SearchSubject,
   frames: readonly SheetFrame[],
   lowerBound: number,
   options: LayOutOptions,
 ): Fault {
-  if (lowerBound > MAX_SHEETS) return tooManySheetsFault(lowerBound, options, 'exactly');
+  if (lowerBound > MAX_SHEETS) return tooManySheetsFault(lowerBound, options);
   const plain = Math.min(...frames.map((frame) => centredSheetCount(subject, frame)));
-  return tooManySheetsFault(plain, options, plain > lowerBound ? 'at most' : 'exactly');
+  return tooManySheetsFault(plain, options, plain > lowerBound ? 'up to ' : '');
 }
 
-/** @param counted exactly, or what a layout that was not searched for takes at most */
-function tooManySheetsFault(sheets: number, options: LayOutOptions, counted: 'exactly' | 'at most'): Fault {
+/** @param upTo where the sheets are those of a layout that was not searched for */
+function tooManySheetsFault(sheets: number, options: LayOutOptions, upTo: 'up to ' | '' = ''): Fault {
   const name = paperTitle(options.paper);
   const larger = 'use larger paper, such as a3, tabloid or a size of your own';
   if (sheets > MAX_SHEETS)
@@ -211,7 +200,7 @@ function tooManySheetsFault(sheets: number, options: LayOutOptions, counted: 'ex
     );
   return new Fault(
     'layout.too-many-sheets',
-    `the pattern takes ${counted === 'at most' ? 'up to ' : ''}${sheets} sheets of ${name}, and ${maxSheetsOf(options)} is the most to print. Give --max-sheets ${sheets} on the command line to print them, or ${larger}.`,
+    `the pattern takes ${upTo}${sheets} sheets of ${name}, and ${maxSheetsOf(options)} is the most to print. Give --max-sheets ${sheets} on the command line to print them, or ${larger}.`,
     '--max-sheets',
   );
 }

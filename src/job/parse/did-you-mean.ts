@@ -35,8 +35,8 @@ function isSubsequence(word: string, name: string): boolean {
   return found === word.length;
 }
 
-/** Optimal string alignment distance; Infinity beyond MAX_EDITS. */
-function editDistance(a: string, b: string): number {
+/** Optimal string alignment distance; Infinity where the lengths differ by more than MAX_EDITS. */
+export function editDistance(a: string, b: string): number {
   if (Math.abs(a.length - b.length) > MAX_EDITS) return Number.POSITIVE_INFINITY;
   let before: number[] = [];
   let row = Array.from({ length: b.length + 1 }, (_, j) => j);

@@ -5,27 +5,26 @@ import type { TurnedChords } from './row-spans.ts';
 /** How far beyond a window a chord still counts as near it, mm: more than a register mark's white. */
 const NEAR_MM = 10;
 
-/** The chords near a window, sorted into places once, so that a long pattern is not gone through for each. */
-export function indexChordsByCell({ ends }: TurnedChords, grid: Grid): (place: GridCell) => readonly Chord[] {
+/** Finds the chords near a window. They are sorted into cells once, so that no query goes through all of them. */
+export function indexChordsByCell(
+  { chords }: TurnedChords,
+  grid: Grid,
+): (place: GridCell) => readonly Chord[] {
   const found = new Map<number, Chord[]>();
   const [across, down] = [columnSpacing(grid), rowSpacing(grid)];
   const reach = NEAR_MM + FLATTEN_MM;
   const { left, top } = grid;
-  const windowRight = windowOfCell(grid, { row: 0, column: 0 }).right - left;
-  const windowBottom = top - windowOfCell(grid, { row: 0, column: 0 }).bottom;
-  const columnsOf = (low: number, high: number): [number, number] => [
-    Math.max(0, Math.ceil((low - reach - left - windowRight) / across)),
-    Math.min(grid.columns - 1, Math.floor((high + reach - left) / across)),
-  ];
-  const rowsOf = (low: number, high: number): [number, number] => [
-    Math.max(0, Math.ceil((top - high - reach - windowBottom) / down)),
-    Math.min(grid.rows - 1, Math.floor((top - low + reach) / down)),
-  ];
-  for (let i = 0; i < ends.length; i += 4) {
-    const [x0, y0, x1, y1] = [ends[i]!, ends[i + 1]!, ends[i + 2]!, ends[i + 3]!];
-    const chord = { from: { x: x0, y: y0 }, to: { x: x1, y: y1 } };
-    const [firstRow, lastRow] = rowsOf(Math.min(y0, y1), Math.max(y0, y1));
-    const [firstColumn, lastColumn] = columnsOf(Math.min(x0, x1), Math.max(x0, x1));
+  const window = windowOfCell(grid, { row: 0, column: 0 });
+  const [width, height] = [window.right - left, top - window.bottom];
+  for (const chord of chords) {
+    const { from, to } = chord;
+    const firstColumn = Math.max(0, Math.ceil((Math.min(from.x, to.x) - reach - left - width) / across));
+    const lastColumn = Math.min(
+      grid.columns - 1,
+      Math.floor((Math.max(from.x, to.x) + reach - left) / across),
+    );
+    const firstRow = Math.max(0, Math.ceil((top - Math.max(from.y, to.y) - reach - height) / down));
+    const lastRow = Math.min(grid.rows - 1, Math.floor((top - Math.min(from.y, to.y) + reach) / down));
     for (let row = firstRow; row <= lastRow; row++)
       for (let column = firstColumn; column <= lastColumn; column++) {
         const key = row * grid.columns + column;

@@ -3,12 +3,11 @@ import { columnSpacing, type Grid, rowSpacing } from './grid.ts';
 import type { LengthAlongSeam } from './lines-along-seams.ts';
 import { countSeamCrossings, type RowSpans } from './row-spans.ts';
 
-/** A seam so far from an apex, pin, join or end, mm, is far enough: a hand's work on either side of it. */
+/** A seam this far from an apex, point, join or end leaves room for a hand's work on either side, mm. */
 const FAR_FROM_SEAM_MM = 30;
-/** Steps in which that distance counts, mm. */
 const CLEARANCE_STEP_MM = 5;
 
-/** A part at one turn, by what its seams are judged. */
+/** What seams are judged by, of a part at one turn. */
 export interface CostContext {
   readonly landmarks: readonly Point[];
   /** mm of line along an upright seam at a place across, and along a level one at a place up. */
@@ -17,8 +16,8 @@ export interface CostContext {
 }
 
 /**
- * What is wrong with a grid over a part, the gravest first: its sheets; line along seams, mm; seams that lines
- * cross; how near seams come to landmarks; paper on its side; how far it is shifted from the plain place, mm.
+ * What is wrong with a grid over a part, the worst first: its sheets; line along seams, mm; seams that lines
+ * cross; how near seams come to landmarks; paper on its side; its shift from the center, mm.
  */
 export function gridCost(
   context: CostContext,
@@ -32,10 +31,9 @@ export function gridCost(
   const along =
     sumOverSeams(up, (x) => context.lengthAlongUpright(x)) +
     sumOverSeams(across, (down) => context.lengthAlongLevel(-down));
-  const clearance = Math.min(
-    FAR_FROM_SEAM_MM,
-    ...context.landmarks.flatMap(({ x, y }) => [nearestSeam(up, x), nearestSeam(across, -y)]),
-  );
+  let clearance = FAR_FROM_SEAM_MM;
+  for (const { x, y } of context.landmarks)
+    clearance = Math.min(clearance, nearestSeam(up, x), nearestSeam(across, -y));
   return [
     sheets,
     Math.round(along),
@@ -46,7 +44,7 @@ export function gridCost(
   ];
 }
 
-/** The seam lines of one direction: inside a row of windows, not at its ends. */
+/** The seams of one direction, those between windows only. */
 interface SeamLines {
   readonly first: number;
   readonly pitch: number;

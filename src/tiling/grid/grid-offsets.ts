@@ -1,7 +1,7 @@
 import { columnSpacing, type Grid, LINE_PAD_MM, minWindows, rowSpacing, type SheetFrame } from './grid.ts';
 import type { TurnedChords } from './row-spans.ts';
 
-/** How many windows in a row, where the first begins, mm, and how far that is from the plain place, mm. */
+/** How many windows in a row, where the first begins, mm, and how far that is from the centered place, mm. */
 export interface GridOffset {
   readonly count: number;
   readonly start: number;
@@ -9,8 +9,8 @@ export interface GridOffset {
 }
 
 /**
- * Where a row of windows may begin to hold a line from `low` to `high`: the fewest windows, spare room
- * shared evenly, then shifted; then one window more, shifted by up to a window. More would stand empty.
+ * Where a row of windows may begin to hold a line from `low` to `high`: the fewest windows, centered, then
+ * shifted; then one window more, shifted by up to a window. Further windows would be empty.
  */
 export function candidateOffsets(
   low: number,
@@ -42,7 +42,7 @@ function centredOffset(low: number, high: number, pitch: number, overlap: number
   return { count, start: (low + high - count * pitch - overlap) / 2, shift: 0 };
 }
 
-/** Windows in a row across and in a row down, y down for the latter. */
+/** The grid of two offsets; the one down is measured with y down. */
 export const gridAt = (frame: SheetFrame, across: GridOffset, down: GridOffset): Grid => ({
   ...frame,
   rows: down.count,
@@ -51,7 +51,6 @@ export const gridAt = (frame: SheetFrame, across: GridOffset, down: GridOffset):
   top: -down.start,
 });
 
-/** The fewest windows over some lines, spare room shared evenly. */
 export function centredGrid({ bounds }: TurnedChords, frame: SheetFrame): Grid {
   const { left, right, bottom, top } = bounds;
   return gridAt(

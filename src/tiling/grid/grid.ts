@@ -1,9 +1,8 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
 import { Fault } from '../../units/fault.ts';
-import type { Orientation } from '../layout.ts';
 import { marginSides } from '../paper/margins.ts';
 import { type PageFrame, type PageOptions, pageFrame, windowOf } from '../paper/page-frame.ts';
-import { paperTitle } from '../paper/paper-sizes.ts';
+import { type Orientation, paperTitle } from '../paper/paper-sizes.ts';
 
 /** A sheet as it lies: what of it shows the pattern, and how far it overlaps the next, mm. */
 export interface SheetFrame extends PageFrame {
@@ -12,7 +11,7 @@ export interface SheetFrame extends PageFrame {
 }
 
 /**
- * Equal windows laid over a pattern, each overlapping the next. The frame is the part's, turned as it
+ * Equal windows laid over a pattern, each overlapping the next. The coordinates are the part's, turned as it
  * lies on the paper: mm, y up. Rows count from the top, columns from the left, both from 0.
  */
 export interface Grid extends SheetFrame {
@@ -37,53 +36,48 @@ export const LINE_PAD_MM = 1;
  */
 export const MIN_WINDOW_MM = 130;
 
-export interface GridOptions extends PageOptions {
-  readonly overlap: number;
-}
-
 /** @throws Fault `layout.no-room` */
-export function sheetFrame(options: GridOptions, orientation: Orientation): SheetFrame {
+export function sheetFrame(
+  options: PageOptions & { readonly overlap: number },
+  orientation: Orientation,
+): SheetFrame {
+  const { paper, margin, overlap } = options;
   const page = pageFrame(options, orientation);
-  validateWindow(page, options);
-  return { ...page, orientation, overlap: options.overlap };
+  const { width, height } = windowOf(page);
+  const window = Math.min(width, height);
+  const least = Math.max(MIN_WINDOW_MM, 2 * overlap);
+  if (window >= least) return { ...page, orientation, overlap };
+  throw new Fault(
+    'layout.no-room',
+    (length) =>
+      `margins of up to ${length(Math.max(...Object.values(marginSides(margin))))} and an overlap of ${length(overlap)} leave no room on ${paperTitle(paper)}: inside the margins it has ${length(Math.max(0, window))} one way. ` +
+      `It needs ${length(least)}. Use smaller margins or overlap, or larger paper.`,
+    '--paper',
+  );
 }
 
 /** How far apart one window and the next begin, mm. */
-export const columnSpacing = (frame: SheetFrame): number => windowWidth(frame) - frame.overlap;
-export const rowSpacing = (frame: SheetFrame): number => windowHeight(frame) - frame.overlap;
+export const columnSpacing = (frame: SheetFrame): number => windowOf(frame).width - frame.overlap;
+export const rowSpacing = (frame: SheetFrame): number => windowOf(frame).height - frame.overlap;
 
 /** The fewest windows in a row that hold an extent. */
 export function minWindows(extent: number, pitch: number, overlap: number): number {
-  // A rounding error more than a whole number of windows is no reason for another sheet.
+  // The last term forgives a rounding error, which must not take another sheet.
   return Math.max(1, Math.ceil((extent - overlap) / pitch - 1e-9));
 }
-
-function validateWindow(page: PageFrame, { paper, margin, overlap }: GridOptions): void {
-  const { width, height } = windowOf(page);
-  const window = Math.min(width, height);
-  if (!(window >= Math.max(MIN_WINDOW_MM, 2 * overlap)))
-    throw new Fault(
-      'layout.no-room',
-      (length) =>
-        `margins of up to ${length(Math.max(...Object.values(marginSides(margin))))} and an overlap of ${length(overlap)} leave no room on ${paperTitle(paper)}: inside the margins it has ${length(Math.max(0, window))} one way. ` +
-        `It needs ${length(Math.max(MIN_WINDOW_MM, 2 * overlap))}. Use smaller margins or overlap, or larger paper.`,
-      '--paper',
-    );
-}
-
-const windowWidth = (frame: SheetFrame): number => windowOf(frame).width;
-const windowHeight = (frame: SheetFrame): number => windowOf(frame).height;
 
 /** Everything a sheet shows. */
 export function windowOfCell(grid: Grid, { row, column }: GridCell): Box {
   const left = grid.left + column * columnSpacing(grid);
   const top = grid.top - row * rowSpacing(grid);
-  return { left, top, right: left + windowWidth(grid), bottom: top - windowHeight(grid) };
+  const { width, height } = windowOf(grid);
+  return { left, top, right: left + width, bottom: top - height };
 }
 
 /** A sheet's own share: up to the middle of each overlap, to the window's edge on the outside. */
-export function trimmedCell(grid: Grid, { row, column }: GridCell): Box {
-  const { left, right, bottom, top } = windowOfCell(grid, { row, column });
+export function trimmedCell(grid: Grid, cell: GridCell): Box {
+  const { row, column } = cell;
+  const { left, right, bottom, top } = windowOfCell(grid, cell);
   const half = grid.overlap / 2;
   return {
     left: column > 0 ? left + half : left,

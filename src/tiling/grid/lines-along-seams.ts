@@ -1,24 +1,23 @@
 import type { TurnedChords } from './row-spans.ts';
 
-/** A line within a pencil's width of a seam, mm, is hard to see beside the cut and harder to saw. */
+/** A line within a pencil's width of a seam is hard to see beside the cut and harder to saw, mm. */
 const NEAR_SEAM_MM = 1;
 
 /** A line this much off the direction of a seam is soon clear of it: 1 mm in 10. */
 const MAX_SLANT = 0.1;
 
-/** As far as a line at that slant stays within a pencil of a seam it crosses, mm; longer matters. */
+/** A line at that slant stays so long within a pencil's width of a seam that it crosses, mm. */
 const CROSSING_LENGTH_MM = 2 * (NEAR_SEAM_MM / MAX_SLANT);
 
-/** How much of the lines runs along any seam: ask with where the seam stands, mm. */
+/** How much line runs along a seam at a place, mm. */
 export type LengthAlongSeam = (at: number) => number;
 
-/** For seams that run up the paper ('up') or across it. */
-export function lengthAlongSeams({ ends }: TurnedChords, seams: 'up' | 'across'): LengthAlongSeam {
-  const offset = seams === 'up' ? 0 : 1;
+export function lengthAlongSeams({ chords }: TurnedChords, seams: 'up' | 'across'): LengthAlongSeam {
   const bins = new Map<number, number>();
-  for (let i = 0; i < ends.length; i += 4) {
-    const [a, b] = [ends[i + offset]!, ends[i + 2 + offset]!];
-    const length = Math.abs(ends[i + 3 - offset]! - ends[i + 1 - offset]!);
+  for (const chord of chords) {
+    const [dx, dy] = [chord.to.x - chord.from.x, chord.to.y - chord.from.y];
+    const [a, b, length] =
+      seams === 'up' ? [chord.from.x, chord.to.x, Math.abs(dy)] : [chord.from.y, chord.to.y, Math.abs(dx)];
     if (Math.abs(b - a) > MAX_SLANT * length) continue;
     const [from, to] = [Math.floor(Math.min(a, b) / NEAR_SEAM_MM), Math.floor(Math.max(a, b) / NEAR_SEAM_MM)];
     const share = length / (to - from + 1);

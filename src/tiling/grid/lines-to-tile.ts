@@ -10,9 +10,8 @@ import { jointPoints, requiredSegments } from './required-content.ts';
 
 /** Lines to print over sheets, mm, in a frame of their own. */
 export interface LinesToTile {
-  /** All that the sheets must show. */
   readonly all: readonly Segment[];
-  /** Those of them that count for the least number of sheets. */
+  /** Those that count for the least number of sheets. */
   readonly finished: readonly Segment[];
   /** Places that must be seen as well; they call for no sheet of their own. */
   readonly extraPoints: readonly Point[];
@@ -20,15 +19,14 @@ export interface LinesToTile {
   readonly landmarks: readonly Point[];
   /** Distances to measure once all is taped, beside the diagonals. */
   readonly checks: readonly CheckDistance[];
-  /** What tells these lines from others, beside their sheets: it makes the code. */
+  /** What tells these lines from others, besides their sheets: the pattern code is made of it. */
   readonly identity: readonly unknown[];
 }
 
-/** All of a part that is printed. */
 export const linesToTile = (part: Part): LinesToTile => ({
   all: [...linesToCut(part), ...requiredSegments(part)],
   finished: finishedLine(part.shape),
-  extraPoints: extraPoints(part),
+  extraPoints: part.shape.type === 'half' ? part.shape.centre : [],
   landmarks: [...landmarks(part).map(({ at }) => at), ...jointPoints(part)].filter(
     ({ x }) => x <= lastDrawnStation(part),
   ),
@@ -37,20 +35,14 @@ export const linesToTile = (part: Part): LinesToTile => ({
     part.name,
     linesToCut(part),
     ...(part.joints.length > 0 ? [part.joints] : []),
-    ...tiltedEndCuts(part),
+    ...endStrips(part).map(({ cut }) => cut),
   ],
 });
-
-/** Ends that are tilted through the wood: their strips are part of the pattern. */
-const tiltedEndCuts = (part: Part): unknown[] => endStrips(part).map(({ cut }) => cut);
 
 /** The finished line and the saw line. */
 export const linesToCut = (part: Part): Segment[] =>
   partLines(part, ['finished', 'saw']).flatMap(({ path }) => path);
 
-/** The last station that is drawn: a half stops at its centre line. */
+/** A half stops at its center line. */
 const lastDrawnStation = ({ shape, bounds }: Part): number =>
   shape.type === 'half' ? shape.centre[0].x : bounds.right;
-
-/** What is drawn beside the lines to cut and must be seen as well: the line that a half is flipped on. */
-const extraPoints = ({ shape }: Part): readonly Point[] => (shape.type === 'half' ? shape.centre : []);

@@ -3,7 +3,7 @@ import { translateBox } from '../../curves/geometry/bounds.ts';
 import type { Neighbours, RegisterMark, Sheet } from '../layout.ts';
 import { type Grid, type GridCell, sheetName, trimmedCell, windowOfCell } from './grid.ts';
 
-/** The printed places of a grid as sheets, each with its neighbours and the register marks it shares. */
+/** The printed cells of a grid as sheets, each with its neighbors and the register marks it shares. */
 export function makeSheets(
   printed: readonly GridCell[],
   grid: Grid,

@@ -1,19 +1,18 @@
 import { cross, type Point, subtract } from '../../curves/geometry/point.ts';
 import { columnSpacing, minWindows, rowSpacing, type SheetFrame } from './grid.ts';
 
-/** So many directions over a right angle, 0.1° apart: 5 mm in 3 m are lost between two of them. */
+/** Over a right angle, 0.1° apart: 5 mm in 3 m are lost between two of them. */
 const DIRECTIONS = 900;
 
 /**
- * A number of sheets that no layout of a line on this paper goes below, at whatever turn and shift.
+ * A number of sheets that no layout of a line on this paper goes below, at any turn and shift.
  *
- * Proof. Turned by θ, the line is e(θ) wide and e(θ + 90°) high. Windows of one grid that hold it stand
- * in at least a columns and b rows, the fewest whose a·pitch + overlap, b·pitch + overlap reach so far.
- * The line is in one piece, so its sheets hang together by seams (a sheet near a corner that it passes
- * is printed too); a tree of seams that reaches a columns and b rows needs a − 1 steps sideways and
- * b − 1 up or down, so a + b − 1 sheets. Between two directions δ apart e changes by no more than the
- * line's diameter times δ/2 from the nearer, which is taken off; the least over all of them bounds every
- * turn. Both ways the paper may lie together make a right angle of directions a full turn.
+ * Proof. Turned by θ, the line is e(θ) wide and e(θ + 90°) high. Its windows are in at least a columns and b rows,
+ * the fewest whose a·pitch + overlap, b·pitch + overlap reach so far. The line is in one piece, so its sheets join by
+ * seams (a sheet near a corner that it passes is printed too). A tree of seams that reaches a columns and b rows
+ * needs a − 1 steps sideways and b − 1 up or down, so a + b − 1 sheets. Between two directions δ apart, e changes
+ * by at most the line's diameter times δ/2 from the nearer, which is taken off. The least over all directions bounds
+ * every turn: with both ways the paper may lie, a right angle of directions makes a full turn.
  */
 export function minSheets(line: readonly Point[], frames: readonly SheetFrame[]): number {
   const hull = convexHull(line);
@@ -45,13 +44,13 @@ function extent(points: readonly Point[], x: number, y: number): number {
   return high - low;
 }
 
-/** The corners of the smallest convex figure round some points (Andrew's monotone chain). */
+/** Andrew's monotone chain. */
 function convexHull(points: readonly Point[]): Point[] {
   const sorted = [...points].sort((a, b) => a.x - b.x || a.y - b.y);
   const half = (run: readonly Point[]): Point[] => {
     const kept: Point[] = [];
     for (const at of run) {
-      while (kept.length >= 2 && isRightTurn(kept.at(-2)!, kept.at(-1)!, at)) kept.pop();
+      while (turnsRight(kept, at)) kept.pop();
       kept.push(at);
     }
     return kept;
@@ -59,4 +58,7 @@ function convexHull(points: readonly Point[]): Point[] {
   return [...half(sorted), ...half(sorted.reverse())];
 }
 
-const isRightTurn = (a: Point, b: Point, c: Point): boolean => cross(subtract(b, a), subtract(c, a)) <= 0;
+function turnsRight(path: readonly Point[], next: Point): boolean {
+  const [a, b] = path.slice(-2);
+  return a !== undefined && b !== undefined && cross(subtract(b, a), subtract(next, a)) <= 0;
+}

@@ -15,20 +15,19 @@ import type { Part } from '../../part/part.ts';
 /** Half the room that a point marked on the face takes, mm: the arms of its cross. */
 const MARK_REACH_MM = 5;
 
-/** What is drawn beside the lines to cut and must be on paper whole: joints and the strips to fold. */
+/** What must be on paper whole besides the lines to cut: joints and fold tabs. */
 export const requiredSegments = (part: Part): Segment[] => [
   ...shownJoints(part).flatMap((joint) => [...jointOutline(joint), ...linkToNearestEdge(part, joint)]),
   ...endStrips(part).flatMap(({ outline }) => polygon(outline)),
 ];
 
-/** Where the joints stand: a seam across one would be sawn or chopped through. */
+/** Where the joints are: seams keep away from them. */
 export const jointPoints = (part: Part): Point[] =>
   shownJoints(part).flatMap((joint) => {
     const at = jointPoint(joint);
     return at ? [at, ...jointOutline(joint).flatMap((one) => (one.type === 'line' ? [one.from] : []))] : [];
   });
 
-/** All joints; of a half pattern those of its own half. */
 export const shownJoints = ({ joints, shape }: Part): readonly Joint[] =>
   shape.type === 'half'
     ? joints.filter((joint) => (jointOrigin(joint).at ?? Number.NEGATIVE_INFINITY) <= shape.centre[0].x)
@@ -42,7 +41,7 @@ function jointOutline(joint: Joint): readonly Segment[] {
   return [lineSegment(end(-1, 0), end(1, 0)), lineSegment(end(0, -1), end(0, 1))];
 }
 
-/** From a joint square to the nearest edge: the sheets between are printed, so that all hang together. */
+/** From a joint square to the nearest edge: the sheets between are printed, so that all sheets join. */
 function linkToNearestEdge({ edges }: Part, joint: Joint): Segment[] {
   const at = jointPoint(joint);
   const offsets = at ? edges.flatMap((edge) => offsetsAt(edge, at.x)) : [];

@@ -10,10 +10,9 @@ import { candidateTurns, hasBareSeam, type SearchSubject } from './search-grid.t
 
 /**
  * A part laid along a roll or across it, turned as asked. On `auto` it lies as it is, unless a turn by whole degrees
- * saves a page: then it is turned to the fewest pages, of those turns to the one that takes least paper. Between whole
- * degrees there is 0.3 % less paper at most, and no page less (40 parts at every 0.05 degrees, 6 of them turned). There is
- * nothing to shift for: a page is cut as long as the pattern needs. `least` is a number of pages that cannot be
- * bettered.
+ * saves a page: then the turn with the fewest pages is taken, and of those the one that takes least paper. Turns between
+ * whole degrees save 0.3 % of the paper at most, and no page (40 parts at every 0.05 degrees, 6 of them turned). Shifts
+ * save nothing: a page is cut as long as the pattern needs. No layout has fewer pages than `lowerBound`.
  */
 export function planRoll(
   { chords, coarse, extraPoints }: SearchSubject,
@@ -43,7 +42,6 @@ interface RollPlan {
   readonly area: number;
 }
 
-/** Fewer pages, then less paper. */
 const comparePaperUse = (a: RollPlan, b: RollPlan): number => a.sheets - b.sheets || a.area - b.area;
 
 function planRollAtTurn(
@@ -66,31 +64,21 @@ function planRollAtTurn(
 }
 
 /**
- * A grid over the longest pages of a roll, its pages cut to the equal length that the pattern needs:
- * no shorter than the scale bars need, and the pattern in their middle.
+ * A grid over the longest pages of a roll, its pages cut to the equal length that the pattern needs, but no shorter
+ * than the scale bars need. The pattern is in their middle.
  */
-function cutPages(grid: Grid, bounds: Box): Grid {
-  return grid.orientation === 'upright' ? cutPageHeight(grid, bounds) : cutPageWidth(grid, bounds);
-}
-
-function cutPageHeight(grid: Grid, { top, bottom }: Box): Grid {
-  const spare = spareLength(windowOf(grid).height, grid.rows, top - bottom, grid.overlap);
-  const size = { ...grid.size, height: grid.size.height - spare };
-  const { height } = windowOf({ ...grid, size });
-  return { ...grid, size, top: (top + bottom) / 2 + windowsExtent(height, grid.rows, grid.overlap) / 2 };
-}
-
-function cutPageWidth(grid: Grid, { left, right }: Box): Grid {
-  const spare = spareLength(windowOf(grid).width, grid.columns, right - left, grid.overlap);
-  const size = { ...grid.size, width: grid.size.width - spare };
-  const { width } = windowOf({ ...grid, size });
-  return { ...grid, size, left: (left + right) / 2 - windowsExtent(width, grid.columns, grid.overlap) / 2 };
-}
-
-/** How much of each page's window a pattern leaves empty. */
-function spareLength(window: number, count: number, pattern: number, overlap: number): number {
-  const share = (pattern + 2 * LINE_PAD_MM + (count - 1) * overlap) / count;
-  return window - Math.min(window, Math.max(MIN_WINDOW_MM, share));
+function cutPages(grid: Grid, { left, right, bottom, top }: Box): Grid {
+  const upright = grid.orientation === 'upright';
+  const side = upright ? 'height' : 'width';
+  const [count, pattern] = upright ? [grid.rows, top - bottom] : [grid.columns, right - left];
+  const window = windowOf(grid)[side];
+  const share = (pattern + 2 * LINE_PAD_MM + (count - 1) * grid.overlap) / count;
+  const spare = window - Math.min(window, Math.max(MIN_WINDOW_MM, share));
+  const size = { ...grid.size, [side]: grid.size[side] - spare };
+  const extent = windowsExtent(windowOf({ ...grid, size })[side], count, grid.overlap);
+  return upright
+    ? { ...grid, size, top: (top + bottom) / 2 + extent / 2 }
+    : { ...grid, size, left: (left + right) / 2 - extent / 2 };
 }
 
 /** From the first window's near edge to the last one's far edge. */

@@ -1,55 +1,51 @@
 import { squareAround } from '../../curves/geometry/bounds.ts';
 import { type Chord, segmentIntersectsBox } from '../../curves/geometry/flatten.ts';
-import { lerp, type Point } from '../../curves/geometry/point.ts';
+import { distance, lerp, type Point } from '../../curves/geometry/point.ts';
 import { type Grid, type GridCell, sheetName, trimmedCell } from './grid.ts';
 
-/** The middle of the overlap of two printed neighbours: where the upper sheet is trimmed. */
+/** The middle of the overlap of two printed neighbors: where the upper sheet is trimmed. */
 export interface Seam {
-  /** Beneath, then on top once taped. */
+  /** The sheet beneath once taped, then the one on top. */
   readonly sheets: readonly [string, string];
   readonly cells: readonly [GridCell, GridCell];
   readonly from: Point;
   readonly to: Point;
 }
 
-/** A register mark's arms reach this far from its centre, mm: two marks 5 mm off true still touch. */
+/** From a register mark's center to the ends of its arms, mm: two marks 5 mm off true still touch. */
 export const REGISTER_REACH_MM = 5;
 
 /** White kept between a register mark and the line to cut, mm. */
 const REGISTER_GAP_MM = 1.5;
 
-/** How finely a place off the line is sought, mm. */
 const SHIFT_STEP_MM = 2;
 
-/** Every seam between printed sheets: the sheet at its left or above lies beneath. */
+/** Every seam between printed sheets: the left or upper sheet is beneath. */
 export function findSeams(grid: Grid, printed: readonly GridCell[]): Seam[] {
   const names = new Set(printed.map(sheetName));
   return printed.flatMap((place) => {
+    const { row, column } = place;
     const { left, right, top, bottom } = trimmedCell(grid, place);
-    const [above, before] = [
-      { row: place.row - 1, column: place.column },
-      { row: place.row, column: place.column - 1 },
-    ];
     const seam = (beneath: GridCell, from: Point, to: Point): Seam[] =>
       names.has(sheetName(beneath))
         ? [{ sheets: [sheetName(beneath), sheetName(place)], cells: [beneath, place], from, to }]
         : [];
     return [
-      ...seam(before, { x: left, y: top }, { x: left, y: bottom }),
-      ...seam(above, { x: left, y: top }, { x: right, y: top }),
+      ...seam({ row, column: column - 1 }, { x: left, y: top }, { x: left, y: bottom }),
+      ...seam({ row: row - 1, column }, { x: left, y: top }, { x: right, y: top }),
     ];
   });
 }
 
 /**
- * Centres of a seam's two register marks: at its quarters, or near them where the line runs. Where a line
- * runs beside the seam so long that a mark finds no place, it is left out: the line joins the sheets there.
+ * Centers of a seam's two register marks: at its quarters, or near them, clear of the lines. A mark that finds no
+ * place is left out: a line beside the seam joins the sheets there.
  */
 export const registerMarkCentres = (seam: Seam, lines: readonly Chord[]): Point[] =>
   [1 / 4, 3 / 4].flatMap((quarter) => centreClearOfLines(seam, quarter, lines) ?? []);
 
 function centreClearOfLines(seam: Seam, quarter: number, lines: readonly Chord[]): Point | undefined {
-  const length = Math.hypot(seam.to.x - seam.from.x, seam.to.y - seam.from.y);
+  const length = distance(seam.from, seam.to);
   const room = length / 4 - 2 * REGISTER_REACH_MM;
   for (let shift = 0; shift <= room; shift += SHIFT_STEP_MM)
     for (const side of [1, -1]) {

@@ -1,52 +1,49 @@
 import { rotate, transformPoint } from '../../curves/geometry/affine.ts';
 import type { Chord } from '../../curves/geometry/flatten.ts';
-import type { Point } from '../../curves/geometry/point.ts';
+import { itemAt } from '../../units/checked.ts';
 import { indexChordsByCell } from './chord-index.ts';
 import { columnSpacing, type Grid, rowSpacing, type SheetFrame } from './grid.ts';
 import { type CostContext, gridCost } from './grid-cost.ts';
 import { candidateOffsets, centredGrid, gridAt } from './grid-offsets.ts';
 import { lengthAlongSeams } from './lines-along-seams.ts';
+import type { LinesToTile } from './lines-to-tile.ts';
 import { minSheetsForExtent } from './min-sheets.ts';
 import { countSheets, printedCells, spansByRow, type TurnedChords, turnChords } from './row-spans.ts';
 import { findSeams, registerMarkCentres } from './seams.ts';
 
-/** What is laid out: the lines to cut, and the places that seams should keep away from. */
-export interface SearchSubject {
+export interface SearchSubject extends Pick<LinesToTile, 'extraPoints' | 'landmarks'> {
   readonly chords: readonly Chord[];
   /** The same lines within COARSE_CHORD_MM, to look through many turns with. */
   readonly coarse: readonly Chord[];
-  /** Places that must be seen as well: they widen the bounds, and call for no sheet of their own. */
-  readonly extraPoints: readonly Point[];
-  readonly landmarks: readonly Point[];
 }
 
-/** A tenth of the clearance round a sheet's share: what is found by it nearly always holds exactly. */
+/** A tenth of the clearance around a sheet's share: what is found with it nearly always holds exactly. */
 export const COARSE_CHORD_MM = 0.3;
 
 export interface GridPlan {
   readonly turnDeg: number;
   readonly grid: Grid;
   readonly sheets: number;
-  /** What is wrong with it, the gravest first; the lesser is the better. */
+  /** See gridCost; the lesser is the better. */
   readonly cost: readonly number[];
 }
 
-/** How finely the grid is shifted against the part, mm: half a register mark is no matter for a seam. */
+/** Steps of the grid's shift against the part, mm: half a register mark does not matter for a seam. */
 const FINE_STEP_MM = 4;
-/** The same while many turns are looked through. */
+/** While many turns are looked through. */
 const COARSE_STEP_MM = 8;
 
-/** Turns tried beside the part as it lies, degrees. The paper turned its other way makes up the rest. */
+/** Turns tried besides the part as it lies, degrees. The paper turned its other way makes up the rest. */
 const TURN_STEP_DEG = 1;
 const TURN_QUARTER_DEG = 0.25;
 const MAX_TURN_DEG = 45;
 
-/** About so many ways down are tried at each turn. */
+/** About so many shifts down are tried at each turn. */
 const TYPICAL_SHIFTS = 64;
 
 /**
- * Sheets of the layouts that leave a seam bare before any is taken as it is: a part that fails more often
- * is all lines. A try costs some 20 µs a sheet.
+ * So many sheets of layouts with a seam that has no mark are passed over before one is taken: a part that fails more
+ * often is all lines. A try costs some 20 µs a sheet.
  */
 const MAX_BARE_SEAM_SHEETS = 5000;
 
@@ -56,10 +53,9 @@ const MAX_CHORD_VISITS = 4e6;
 /**
  * The best way to lay a part over sheets: over both ways the paper may lie, the turn (unless one is
  * given) and the shift of the grid. Every seam keeps a register mark, clear of the lines. Then, in order
- * of weight: fewest sheets; the smaller turn; no seam along a
- * line; fewest seams crossed by the lines; seams far from landmarks; upright paper; the part in the
- * middle of its sheets. So a part is turned only where that saves a sheet. `least` is a number of sheets
- * that cannot be bettered: once it is reached no further turn is tried.
+ * of weight: fewest sheets; the smaller turn; no seam along a line; fewest seams crossed by the lines; seams far
+ * from landmarks; upright paper; the part in the middle of its sheets. So a part is turned only where that saves a
+ * sheet. No further turn is tried once `lowerBound` is reached, which no layout goes below.
  */
 export function bestPlan(
   subject: SearchSubject,
@@ -81,7 +77,6 @@ export function bestPlan(
   return best;
 }
 
-/** How many sheets the part takes as it lies, in the middle of its grid. */
 export function centredSheetCount({ chords, extraPoints }: SearchSubject, frame: SheetFrame): number {
   const laid = turnChords(chords, rotate(0), extraPoints);
   const grid = centredGrid(laid, frame);
@@ -89,8 +84,8 @@ export function centredSheetCount({ chords, extraPoints }: SearchSubject, frame:
 }
 
 /**
- * The quarters between whole degrees, tried after them: of 250 leaning parts on sheets, 5 take one sheet less by such a
- * turn. None where there are so many chords that it would take too long.
+ * The quarters between whole degrees, tried after them: 5 of 250 leaning parts take one sheet less by such a turn.
+ * None where so many chords would take too long.
  */
 function fractionalTurns(chords: number): number[] {
   const count = MAX_TURN_DEG / TURN_QUARTER_DEG;
@@ -100,7 +95,7 @@ function fractionalTurns(chords: number): number[] {
     .flatMap((degrees) => [degrees, -degrees]);
 }
 
-/** Small turns before great ones, each looked at with so many shifts; fewer of them for a part of very many chords. */
+/** Small turns before great ones, each to be tried with so many shifts; fewer for a part of very many chords. */
 export function candidateTurns(chords: number, shifts: number): number[] {
   const most = Math.floor(MAX_CHORD_VISITS / (2 * shifts * chords));
   const step = Math.max(TURN_STEP_DEG, Math.ceil(MAX_TURN_DEG / Math.max(1, most)));
@@ -114,7 +109,6 @@ interface SearchBudget {
   left: number;
 }
 
-/** Over many turns the part is looked at coarsely; what is found so is worked out finely. */
 type SearchDetail = 'fine' | 'coarse';
 
 /** The best shift at one turn, on paper lying either way; undefined when it does not better `known`. */
@@ -146,11 +140,10 @@ function bestAtTurn(
   return best === known ? undefined : best;
 }
 
-/** How many sheets a plan at some turn may take and still be better than the known one. */
+/** With more sheets a plan at this turn is no better than the known one. */
 const maxSheetsToImprove = (known: GridPlan, turnDeg: number): number =>
   known.turnDeg === turnDeg ? known.sheets : known.sheets - 1;
 
-/** A part at one turn. */
 interface TurnContext extends CostContext {
   readonly laid: TurnedChords;
   readonly detail: SearchDetail;
@@ -165,7 +158,7 @@ function bestShift(
 ): GridPlan | undefined {
   const step = context.detail === 'fine' ? FINE_STEP_MM : COARSE_STEP_MM;
   const { left, right, bottom, top } = context.laid.bounds;
-  const downStep = Math.max(step, (2 * rowSpacing(frame) * context.laid.ends.length) / 4 / MAX_CHORD_VISITS);
+  const downStep = Math.max(step, (2 * rowSpacing(frame) * context.laid.chords.length) / MAX_CHORD_VISITS);
   const columns = candidateOffsets(left, right, columnSpacing(frame), frame.overlap, step);
   const fewestColumns = Math.min(...columns.map(({ count }) => count));
   let best = known;
@@ -191,7 +184,7 @@ function bestShift(
   return best;
 }
 
-/** Whether both register marks of some seam would lie on lines, so that it has none. */
+/** Whether some seam has no register mark, because both would lie on lines. */
 export function hasBareSeam(laid: TurnedChords, grid: Grid): boolean {
   const near = indexChordsByCell(laid, grid);
   return findSeams(grid, printedCells(laid, grid)).some(
@@ -201,5 +194,5 @@ export function hasBareSeam(laid: TurnedChords, grid: Grid): boolean {
 
 function isLexicographicallyLess(a: readonly number[], b: readonly number[]): boolean {
   const i = a.findIndex((value, k) => value !== b[k]);
-  return i >= 0 && a[i]! < b[i]!;
+  return i >= 0 && itemAt(a, i) < itemAt(b, i);
 }

@@ -8,7 +8,6 @@ import { trimmed } from '../../units/number-format.ts';
 import { quoted } from '../../units/quoted.ts';
 import { type PrinterScale, parseScale } from './printer-scale.ts';
 
-/** A printer that has been measured. */
 export interface KnownPrinter extends PrinterScale {
   readonly name: string;
 }
@@ -20,11 +19,7 @@ const HEADING = [
 
 const CURE = 'Write across and down under each printer, such as "across: 99.7 %".';
 
-/**
- * The list of printers as kept in a file; none in an empty text.
- *
- * @throws JobFaults every mistake of the text, with its line and column
- */
+/** The printers of a list as kept in a file. @throws JobFaults every mistake, with its line and column */
 export function readPrinters(text: string): KnownPrinter[] {
   if (text.split('\n').every((line) => /^\s*(#|$)/.test(line))) return [];
   const findings = new Diagnostics();
@@ -49,7 +44,7 @@ function readPrinter({ name, node }: NamedNode): KnownPrinter | undefined {
   return across === undefined || down === undefined ? undefined : { name, across, down };
 }
 
-/** Words, figures, and what joins them: a name to type on a command line. */
+/** A name to type on a command line. */
 const NAME = /^[\p{L}\p{N}](?:[\p{L}\p{N} ._-]{0,38}[\p{L}\p{N}])?$/u;
 
 /** @throws Fault `printer.name` */
@@ -61,7 +56,7 @@ export function validatePrinterName(name: string): void {
     );
 }
 
-/** The text with one printer added, or measured anew; all else in it stays, comments too. */
+/** The text with one printer added or replaced; all else stays, comments too. */
 export function addPrinter(text: string, { name, across, down }: KnownPrinter): string {
   const document = parseDocument(text, { schema: 'failsafe' });
   if (document.contents === null && document.commentBefore === null) document.commentBefore = HEADING;
@@ -76,12 +71,10 @@ const savedPercent = (scale: number): string => `${trimmed(scale * 100, 6)} %`;
 export function findPrinter(name: string, printers: readonly KnownPrinter[]): KnownPrinter {
   const found = printers.find((printer) => printer.name === name);
   if (found) return found;
+  const names = printers.map((printer) => printer.name);
   const cure =
-    printers.length === 0
+    names.length === 0
       ? 'None has been measured yet: print "fairlath printer sheet", measure it, then run "fairlath printer set".'
-      : didYouMean(
-          name,
-          printers.map((printer) => printer.name),
-        );
+      : didYouMean(name, names);
   throw new Fault('printer.unknown', `no printer ${quoted(name)} has been measured. ${cure}`);
 }

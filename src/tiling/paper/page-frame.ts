@@ -2,7 +2,7 @@ import { landscapeMargins, type Margin, type Margins, marginSides } from './marg
 import type { Orientation, Paper } from './paper-sizes.ts';
 import { type PrinterScale, type PrinterStretch, pageStretch, TRUE_PRINTER } from './printer-scale.ts';
 
-/** A page as it lies before the maker once it is printed, in true mm. */
+/** A page once it is printed, in true mm. */
 export interface PageFrame {
   readonly size: PageSize;
   readonly margin: Margins;
@@ -18,13 +18,13 @@ export interface PageOptions {
   readonly paper: Paper;
   /** The edge of the paper left white, mm, ≥ 0. */
   readonly margin: Margin;
-  /** Made good on every sheet; absent for a printer that prints true. */
+  /** Corrected on every sheet; absent for a printer that prints true. */
   readonly printer?: PrinterScale;
 }
 
 /**
- * The page upright or lying, a roll at its longest. A printer that prints long makes the margins and the
- * window long as well: on the page itself they are as asked, so nothing leaves its printable part.
+ * The page upright or lying, a roll at its longest. A printer that prints long makes margins and window long as well:
+ * on the page itself they are as asked, so nothing leaves its printable part.
  */
 export function pageFrame({ paper, margin, printer }: PageOptions, orientation: Orientation): PageFrame {
   const upright = orientation === 'upright';

@@ -6,10 +6,7 @@ import type { PrinterStretch } from './printer-scale.ts';
 /** PDF's unit is 1/72 in (ISO 32000-1, 8.3.2.3). */
 export const POINTS_PER_MM = 72 / MM_PER_INCH;
 
-/**
- * Points on the page for 1 mm on paper, along the page's width and height. Here, and nowhere else, a
- * printer's scale is made good: everything before this is in true mm.
- */
+/** Points on the page for 1 mm on paper. A printer's scale is corrected only here: all else is in true mm. */
 export const pointsPerMm = ({ x, y }: PrinterStretch): PrinterStretch => ({
   x: POINTS_PER_MM / x,
   y: POINTS_PER_MM / y,

@@ -1,3 +1,4 @@
+import { editDistance } from '../../job/parse/did-you-mean.ts';
 import { Fault } from '../../units/fault.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 
@@ -23,10 +24,7 @@ const inchPaper = (name: string, width: number, height: number): Paper => ({
   height: height * MM_PER_INCH,
 });
 
-/**
- * The papers known by name. A4 and A3: ISO 216. Letter and tabloid: sizes A and B of ANSI/ASME Y14.1.
- * Legal: 8.5 × 14 in, by custom.
- */
+/** A4 and A3: ISO 216. Letter and tabloid: sizes A and B of ANSI/ASME Y14.1. Legal: by custom. */
 export const PAPERS: readonly Paper[] = [
   inchPaper('letter', 8.5, 11),
   inchPaper('legal', 8.5, 14),
@@ -35,7 +33,6 @@ export const PAPERS: readonly Paper[] = [
   { name: 'a3', width: 297, height: 420 },
 ];
 
-/** "letter, legal, …", as help and faults tell them. */
 export const PAPER_NAMES = PAPERS.map(({ name }) => name).join(', ');
 
 /** The sheet most printers hold where people measure in that unit. */
@@ -44,7 +41,7 @@ export const DEFAULT_PAPER: Readonly<Record<Unit, string>> = { in: 'letter', mm:
 /** The longest page PDF readers must take: 14,400 units of 1/72 in (ISO 32000-1, Annex C.2). */
 export const MAX_PAGE_MM = 200 * MM_PER_INCH;
 
-/** Shorter than this a sheet has no room for its 100 mm scale bars. */
+/** A shorter sheet has no room for its 100 mm scale bars. */
 const MIN_PAPER_MM = 100;
 
 const SIZE = /^(\d*\.?\d+)\s*(in|mm|cm)?\s*[x×]\s*(\d*\.?\d+)\s*(in|mm|cm)?$/i;
@@ -54,8 +51,7 @@ const ROLL = /^roll\s*:\s*(\d*\.?\d+)\s*(in|mm|cm)?$/;
 const MM_PER_UNIT: Readonly<Record<string, number>> = { in: MM_PER_INCH, mm: 1, cm: 10 };
 
 /**
- * A paper by name ("letter"), by size ("13x19in", "13 x 19 in", "300mmx400mm"), stood upright, or off a
- * roll of some width ("roll:24in", "roll:610mm").
+ * A paper by name ("letter"), by size ("13x19in", "300mmx400mm"), upright, or off a roll of some width ("roll:24in").
  *
  * @throws Fault `paper.unknown`, `paper.no-unit`, `paper.too-small`, `paper.too-large`
  */
@@ -118,32 +114,16 @@ function validateSize(text: string, width: number, height: number): void {
     );
 }
 
+/** One slip in a short name: two would turn "a4" into "b5". */
+const MAX_SLIPS = 1;
+
 function unknownPaper(text: string): never {
-  const near = PAPERS.find(({ name }) => editDistance(name, text.toLowerCase()) <= MAX_EDITS);
+  const near = PAPERS.find(({ name }) => editDistance(name, text.toLowerCase()) <= MAX_SLIPS);
   const hint = near ? `Did you mean "${near.name}"? ` : '';
   throw new Fault(
     'paper.unknown',
     `"${text}" is no paper known here. ${hint}Known: ${PAPER_NAMES}, a size such as 13x19in or 329x483mm, or a roll such as roll:24in.`,
   );
-}
-
-/** One slip in a short name: two would turn "a4" into "b5". */
-const MAX_EDITS = 1;
-
-/** Letters to add, drop, change or swap to make one word of the other (optimal string alignment). */
-function editDistance(a: string, b: string): number {
-  if (Math.abs(a.length - b.length) > MAX_EDITS) return Number.POSITIVE_INFINITY;
-  const rows = Array.from({ length: a.length + 1 }, (_, i) => [i]);
-  const at = (i: number, j: number): number => rows[i]?.[j] ?? Number.POSITIVE_INFINITY;
-  for (let j = 1; j <= b.length; j++) rows[0]?.push(j);
-  for (let i = 1; i <= a.length; i++)
-    for (let j = 1; j <= b.length; j++) {
-      const change = a[i - 1] === b[j - 1] ? 0 : 1;
-      const swap =
-        a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1] ? at(i - 2, j - 2) + 1 : Number.POSITIVE_INFINITY;
-      rows[i]?.push(Math.min(at(i - 1, j) + 1, at(i, j - 1) + 1, at(i - 1, j - 1) + change, swap));
-    }
-  return at(a.length, b.length);
 }
 
 /** "A4", "letter", "329 × 483 mm", "24 in roll". */

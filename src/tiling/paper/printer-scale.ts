@@ -5,20 +5,19 @@ import { quoted } from '../../units/quoted.ts';
 import type { Orientation } from './paper-sizes.ts';
 
 /**
- * How long a printer makes 1 mm, along the two sides of the paper as it stands upright: across its
- * short side, down its long one. A lying page is turned by the printer to fit the paper, so the scale
- * belongs to the paper and not to the page. On a roll, across is across the roll.
+ * How long a printer makes 1 mm, across the short side of upright paper and down its long side. A printer turns a lying
+ * page to fit the paper, so the scale belongs to the paper, not to the page. On a roll, across is across the roll.
  */
 export interface PrinterScale {
   /** mm printed for 1 mm meant, along the paper’s short side. */
   readonly across: number;
-  /** The same along its long side. */
+  /** Along its long side. */
   readonly down: number;
   /** The printer's name in the list of those measured; absent when the scale was typed. */
   readonly name?: string;
 }
 
-/** How long a page's millimetre comes out of the printer, along the page's own width and height. */
+/** How long a page's millimeter is printed, along the page's own width and height. */
 export interface PrinterStretch {
   readonly x: number;
   readonly y: number;
@@ -26,12 +25,12 @@ export interface PrinterStretch {
 
 export const TRUE_PRINTER: PrinterScale = { across: 1, down: 1 };
 
-/** The length of both lines on the printer sheet, mm: the longest round one that letter and A4 hold both ways. */
+/** Both lines on the printer sheet, mm: the longest round length that letter and A4 hold both ways. */
 export const NOMINAL_LINE_MM = 200;
 
 /**
- * A scale farther from 1 than this is no printer's error but a page fitted to other paper (A4 fitted to
- * letter: 94.1 %), a wrong nominal length or a slip: to correct it would hide it.
+ * A scale farther from 1 is a page fitted to other paper (A4 fitted to letter: 94.1 %), a wrong nominal length or a
+ * slip: correcting it would hide it.
  */
 export const MAX_SCALE_ERROR = 0.05;
 
@@ -44,7 +43,7 @@ const PERCENT = /^(\d{1,4}(?:\.\d{1,9})?)\s*%$/;
  * A printer's scale as measured: "199.4 mm" of a line meant to be `nominal` mm long, or "99.7 %". A bare
  * number is in mm.
  *
- * @throws Fault `printer.scale` beyond MOST_OFF, and the faults of lengths
+ * @throws Fault `printer.scale` beyond MAX_SCALE_ERROR, and the faults of lengths
  */
 export function parseScale(text: string, nominal = NOMINAL_LINE_MM): number {
   const percent = PERCENT.exec(text.trim())?.[1];
@@ -71,7 +70,7 @@ export const scalePercent = (scale: number): string => `${trimmed(scale * 100, 3
 export const printerScaleText = ({ across, down }: PrinterScale): string =>
   `${scalePercent(across)} across, ${scalePercent(down)} down`;
 
-/** The nominal length of the lines on a printer sheet; short ones would measure the reading, not the printer. */
+/** On shorter lines the error of reading would outweigh the printer's. */
 const MIN_NOMINAL_MM = 100;
 
 /** @throws Fault `printer.nominal`, and the faults of lengths */
@@ -99,5 +98,5 @@ function parseNominalLength(text: string): number {
   }
 }
 
-/** A word or several as one argument of a command line, to be typed as it stands. */
+/** One argument of a command line, to be typed as it stands. */
 export const shellArgument = (text: string): string => (/\s/.test(text) ? `"${text}"` : text);
