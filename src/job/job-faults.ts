@@ -11,7 +11,7 @@ export class PlacedFault extends Fault {
   }
 }
 
-/** Where a mistake is: its own place, or that of its key; undefined where it has none in the job file. */
+/** Undefined where a mistake has no place in the job file. */
 export const faultPosition = (fault: Fault, positions: SourcePositions): SourcePosition | undefined =>
   fault instanceof PlacedFault ? fault.place : findPosition(positions, fault.key ?? '');
 

@@ -3,7 +3,7 @@ import type { Rule } from '../units/rule.ts';
 import type { Joint } from './joints/joint-kinds.ts';
 import type { EdgeStep } from './steps/step-kinds.ts';
 
-/** A part as set out on the bench: what the maker wrote down, in millimetres. Plain data. */
+/** A part as the maker wrote it down, in millimeters. Plain data. */
 export interface Job {
   /** Its name. */
   readonly part: string;
@@ -42,9 +42,8 @@ export type PairKind = 'identical' | 'mirrored';
 export type EndSide = 'left' | 'right';
 
 /**
- * The cut at an end, by the two angles of a saw or by the stance of a leg: radians, each between -π/2 and π/2.
- * Positive leans the cut towards the left end, away from the reference line (miter, rake) and towards the
- * marked face (bevel, splay): ends that lean alike are parallel.
+ * The cut at an end, by the two angles of a saw or of a leg's stance: radians between -π/2 and π/2. Positive leans
+ * the cut toward the left end, going away from the reference line (miter, rake) and to the reference face (bevel, splay).
  */
 export type EndSetting =
   | { readonly by: 'square' }
@@ -55,6 +54,6 @@ export interface Edge {
   readonly name: string;
   readonly from: Point;
   readonly steps: readonly [EdgeStep, ...EdgeStep[]];
-  /** The key of this edge in the job file ("edges.back"): where its faults are reported. */
+  /** In the job file ("edges.back"): faults of this edge are reported there. */
   readonly key: string;
 }

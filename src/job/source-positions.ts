@@ -1,16 +1,16 @@
-/** Where something stands in the job file, both counted from 1. */
+/** A place in the job file, both counted from 1. */
 export interface SourcePosition {
   readonly line: number;
   readonly column: number;
 }
 
 /**
- * Where each key of a job file stands: `edges.back[1].apex`, `stock.width`; the file itself is ''.
- * A value on one line is placed where it begins, one spread over lines at its name.
+ * The position of each key of a job file: `edges.back[1].apex`, `stock.width`; the file itself is ''.
+ * A value on one line is placed at its start, one over several lines at its name.
  */
 export type SourcePositions = ReadonlyMap<string, SourcePosition>;
 
-/** The place of a key, or of the nearest key around it: a key that is missing has no place of its own. */
+/** The place of a key, or of the nearest key around it: a missing key has no place. */
 export function findPosition(places: SourcePositions, key: string): SourcePosition | undefined {
   return places.get(key) ?? (key === '' ? undefined : findPosition(places, parentKey(key)));
 }

@@ -2,7 +2,7 @@ import { Composer, isMap, isScalar, isSeq, Lexer, type ParsedNode, Parser } from
 import { parseLength } from '../../units/parse-length.ts';
 import type { Unit } from '../../units/unit.ts';
 
-/** A length of a job to write anew: its key (`edges.back[1].apex[0]`) and the length as a person types it. */
+/** A length of a job to replace. */
 export interface Edit {
   /** Where the length stands: `edges.back[1].apex[0]`. */
   readonly key: string;
@@ -11,8 +11,8 @@ export interface Edit {
 }
 
 /**
- * The text of a job with some of its lengths written anew, each at its own place. All else stays as it is:
- * remarks, order, spacing; a remark behind a length keeps its column where there is room.
+ * The text of a job with some of its lengths replaced. All else stays: comments, order, spacing. A comment behind a
+ * length keeps its column where there is room.
  *
  * @param text a job that parseJob reads
  * @throws Error for a key that holds no value: the caller made it up
@@ -35,7 +35,7 @@ interface TextRange {
   readonly end: number;
 }
 
-/** A drag writes into one text again and again: what was last read of it is kept. */
+/** A drag edits the same text again and again, so the last parse is kept. */
 let lastParsed: { readonly text: string; readonly root: ParsedNode | null } | undefined;
 
 function parsedRoot(text: string): ParsedNode | null {
@@ -43,7 +43,7 @@ function parsedRoot(text: string): ParsedNode | null {
   return lastParsed.root;
 }
 
-/** The same reading of the text as parseJob's, so that a place is one and the same in both. */
+/** Parses as parseJob does, so that both find the same places. */
 function parseRoot(text: string): ParsedNode | null {
   const parser = new Parser();
   const tokens = [...new Lexer().lex(text)].flatMap((lexeme) => [...parser.next(lexeme)]);
@@ -68,7 +68,7 @@ export function nodeAt(text: string, key: string): ParsedNode | null {
   return node;
 }
 
-/** Where a list of points may stand, one point may stand alone: it is then the list's first item. */
+/** One point may replace a list of points: it is then the list's first item. */
 export const isSinglePoint = (node: ParsedNode | null): boolean => isSeq(node) && !node.items.some(isSeq);
 
 const itemOf = (node: ParsedNode | null, index: number): ParsedNode | null =>

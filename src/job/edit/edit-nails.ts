@@ -1,5 +1,5 @@
 import { isSeq, type ParsedNode, type YAMLSeq } from 'yaml';
-import { firstOf } from '../../units/checked.ts';
+import { firstOf, itemAt } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { isSinglePoint, nodeAt, replaceText, toYamlScalar } from './edit-job.ts';
 import {
@@ -12,8 +12,8 @@ import {
 } from './text-lines.ts';
 
 /*
- * Nails set and taken out in the text of a job, as a person would type it: the list keeps the form it has (one
- * point alone, a list on one line, a list over lines with commas or with dashes), and no remark is lost.
+ * Nails are added to the text of a job and removed from it as a person would type them: the list keeps its form (one
+ * point alone, a list on one line, a list over lines with commas or with dashes), and no comment is lost.
  */
 
 type YamlList = YAMLSeq.Parsed;
@@ -60,7 +60,7 @@ function findNailList(text: string, key: string): YamlList {
   return node as YamlList;
 }
 
-/** Where a list's last value ends: one with dashes is read as far as the next key. */
+/** Where a list's last value ends: the range of a list with dashes reaches to the next key. */
 function endOfList(list: YamlList): number {
   const last = list.items.at(-1) as ParsedNode | undefined;
   return list.flow || !last ? list.range[1] : isSeq(last) ? endOfList(last as YamlList) : last.range[1];
@@ -70,11 +70,10 @@ function wrapInList(text: string, point: YamlList): string {
   const [start, end] = [point.range[0], endOfList(point)];
   const alone = text.slice(start, end);
   if (point.flow) return replaceText(text, start, end, `[${alone}]`);
-  // One dash more in front, and what follows goes in by as much.
   return `${text.slice(0, start)}- ${alone.replaceAll('\n', '\n  ')}${text.slice(end)}`;
 }
 
-/** A point with white inside its brackets where another has it. */
+/** A point spaced inside its brackets as another is. */
 function formatPointLike(text: string, other: YamlList, [station, offset]: readonly string[]): string {
   const [first, second] = other.items as ParsedNode[];
   const plain = `[${station}, ${offset}]`;
@@ -93,7 +92,7 @@ function insertBefore(text: string, list: YamlList, index: number, point: string
   const at = list.flow ? next.range[0] : findDash(text, list, next);
   const indent = indentBefore(text, at);
   if (indent === undefined) return replaceText(text, at, at, `${point}${commaBeside(text, list, index)}`);
-  // Above the remarks that stand over the next one, for they are about that.
+  // The comments above the next nail are about that one.
   const line = startOfCommentsAbove(text, at);
   const typed = list.flow ? `${point},` : `- ${point}`;
   return `${text.slice(0, line)}${indent}${typed}${lineEnding(text)}${text.slice(line)}`;
@@ -109,7 +108,7 @@ function appendNail(text: string, list: YamlList, point: string): string {
   const line = lineEnd(text, end);
   const fresh = `${lineEnding(text)}${indent}${list.flow ? '' : '- '}${point}`;
   if (!list.flow) return `${text.slice(0, line)}${fresh}${text.slice(line)}`;
-  // The bracket that closes the list goes down with the new last one.
+  // The bracket that closes the list moves down with the new last nail.
   if (line >= list.range[1]) return `${text.slice(0, end)},${fresh}${text.slice(end)}`;
   const comma = findCommaAfter(text, end);
   const kept =
@@ -117,7 +116,7 @@ function appendNail(text: string, list: YamlList, point: string): string {
   return `${text.slice(0, end)}${kept}${text.slice(line)}`;
 }
 
-/** The comma with its white, as it stands beside an item of a list on one line. */
+/** The comma and its spaces as they are beside an item of a list on one line. */
 function commaBeside(text: string, { items }: YamlList, index: number): string {
   const between = (a: number): string | undefined => {
     const [one, other] = [items[a], items[a + 1]] as (YamlList | undefined)[];
@@ -127,19 +126,17 @@ function commaBeside(text: string, { items }: YamlList, index: number): string {
   return found ?? ', ';
 }
 
-/** Where the comma behind an item ends, if one stands there: it may come after a remark, on the next line. */
+/** Where the comma behind an item ends, if there is one: it may follow a comment, on the next line. */
 function findCommaAfter(text: string, at: number): number | undefined {
   const found = /^(?:\s|#[^\n]*\n)*,/.exec(text.slice(at));
   return found ? at + found[0].length : undefined;
 }
 
-/** A list with commas without one of its items: one comma goes with it, but no remark between the two. */
+/** One comma goes with the item, but no comment between the two. */
 function removeFlowItem(text: string, list: YamlList, index: number): string {
-  const [last, { range }, next] = [index - 1, index, index + 1].map((i) => list.items[i]) as [
-    YamlList | undefined,
-    YamlList,
-    YamlList | undefined,
-  ];
+  const items = list.items as YamlList[];
+  const { range } = itemAt(items, index);
+  const next = items[index + 1];
   const comma = findCommaAfter(text, range[1]);
   if (comma !== undefined) {
     const remark = text.slice(range[1], comma - 1);
@@ -148,9 +145,9 @@ function removeFlowItem(text: string, list: YamlList, index: number): string {
     const end = isPlain && text.slice(comma, next.range[0]).trim() === '' ? next.range[0] : comma;
     return removeText(text, range[0], end);
   }
-  const end = last!.range[1];
+  const end = itemAt(items, index - 1).range[1];
   const between = text.slice(end, range[0]);
-  // The bracket that closes the list comes up again.
+  // The bracket that closes the list moves up again.
   const closesBehind = !between.includes('#') && text.slice(range[1]).trimStart().startsWith(']');
   if (closesBehind && lineEnd(text, range[1]) >= list.range[1]) return removeText(text, end, range[1]);
   const rest = removeText(text, range[0], range[1]);
@@ -159,7 +156,7 @@ function removeFlowItem(text: string, list: YamlList, index: number): string {
   return rest.slice(0, end) + (remark.includes('#') ? remark : '') + rest.slice(before);
 }
 
-/** The dash of an item: all of a list stand in one column. */
+/** All dashes of a list are in one column. */
 function findDash(text: string, list: YamlList, item: YamlList): number {
   const column = list.range[0] - lineStart(text, list.range[0]);
   for (let line = lineStart(text, item.range[0]); line > list.range[0]; line = lineStart(text, line - 1)) {

@@ -1,18 +1,18 @@
-/** The line that a place of a text is on: where it begins. */
+/** Where the line of a place begins. */
 export const lineStart = (text: string, at: number): number => text.lastIndexOf('\n', at - 1) + 1;
 
-/** Where it ends, before its end of line. */
+/** Where the line of a place ends, before its line break. */
 export const lineEnd = (text: string, at: number): number => at + text.slice(at).search(/\r?\n|$/);
 
 export const lineEnding = (text: string): string => (text.includes('\r\n') ? '\r\n' : '\n');
 
-/** The white before a place, if nothing else stands before it on its line. */
+/** The indentation of a place; undefined where it is not the first on its line. */
 export function indentBefore(text: string, at: number): string | undefined {
   const before = text.slice(lineStart(text, at), at);
   return before.trim() === '' ? before : undefined;
 }
 
-/** Where the remarks begin that stand on the lines right above a place; its own line where there are none. */
+/** Where the comments right above a place begin; the start of its own line where there are none. */
 export function startOfCommentsAbove(text: string, at: number): number {
   let line = lineStart(text, at);
   while (line > 0) {
@@ -24,8 +24,8 @@ export function startOfCommentsAbove(text: string, at: number): number {
 }
 
 /**
- * A text without a stretch of it. A line that it leaves empty goes, too; remarks in it and behind it stay,
- * on lines of their own where nothing else is left on theirs.
+ * Removes a range. A line that becomes empty goes, too. Comments in the range and behind it stay, on lines of their
+ * own where nothing else is left on theirs.
  */
 export function removeText(text: string, start: number, end: number): string {
   const indent = indentBefore(text, start);

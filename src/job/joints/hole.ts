@@ -17,7 +17,7 @@ export interface Hole {
   readonly lean?: Lean;
 }
 
-/** From a leaning hole the arrow that shows which way it runs, mm. */
+/** The arrow shows which way a leaning hole runs. */
 const ARROW_MM = 9;
 
 /** No drill is set up flatter than this to the face. */
@@ -75,10 +75,7 @@ function readLean(mapping: YamlMapping): Lean | undefined {
   );
 }
 
-/**
- * A hole is marked as the drill is round. A leaning drill opens an ellipse longer by 1/cos of its lean: what is
- * beside it keeps clear of the slot round that ellipse.
- */
+/** A leaning drill opens an ellipse, longer by 1/cos of its lean: the distance is that of a slot around it. */
 function shape({ at, diameter, lean }: Hole, depth: number): JointShape {
   const [centre, radius] = [add(at, leanShift(lean, depth)), diameter / 2];
   const longer = lean

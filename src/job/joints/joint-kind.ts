@@ -4,7 +4,7 @@ import type { ShowLength } from '../../units/fault.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { YamlMapping } from '../parse/yaml-mapping.ts';
 
-/** The wood that a joint takes out of the face. */
+/** The wood that a joint removes from the face. */
 export interface JointShape {
   /** Closed and contiguous, counter-clockwise. */
   readonly outline: readonly Segment[];
@@ -13,28 +13,27 @@ export interface JointShape {
   readonly signedDistance: (at: Point) => number;
 }
 
-/** One line of a joint on the face, mm on the part. What takes wood away has the style `joint`. */
+/** One line of a joint on the face, mm on the part. The style `joint` is for what removes wood. */
 export interface JointLine {
   readonly style: 'joint' | 'axis' | 'mark';
   readonly path: readonly Segment[];
   readonly closed?: boolean;
 }
 
-/** The lines over the whole face that a joint may ask for. */
 export interface JointFace {
-  /** From edge to edge at a station, and a little past both. */
+  /** At a station from edge to edge, and a little past both. */
   readonly across: (station: number) => Segment;
-  /** From end to end at an offset, and a little past both. */
+  /** At an offset from end to end, and a little past both. */
   readonly along: (offset: number) => Segment;
 }
 
-/** A hole off square to the face: the angle (radians, over 0) and the side that the hole runs to. */
+/** Of a hole not square to the face: the angle (radians, over 0) and the side that it runs to. */
 export interface Lean {
   readonly by: number;
   readonly toward: Toward;
 }
 
-/** To the left or right end, away from the reference line (out) or towards it (in). */
+/** To the left or right end, away from the reference line (out) or toward it (in). */
 export type Toward = 'left' | 'right' | 'out' | 'in';
 
 /** What fairlath asks of a joint once it is read. */
@@ -43,13 +42,12 @@ export interface JointView<Measures> {
   place(joint: Measures): { readonly at?: number | undefined; readonly out?: number | undefined };
   /** Its size in words, besides its place: "2 × 3/8", "1 deep". */
   size(joint: Measures, show: ShowLength): readonly string[];
-  /** All that is drawn of it. */
   lines(joint: Measures, face: JointFace): readonly JointLine[];
-  /** Its lengths (mm), which the mirror image of it shares; its depth is not one of them. */
+  /** Its lengths but its depth (mm), which its mirror image shares. */
   lengths(joint: Measures): readonly number[];
-  /** Its angles (radians), as they are, or as the mirror image of the part has them (−1). */
+  /** Its angles (radians), as they are (1) or as its mirror image has them (−1). */
   angles?(joint: Measures, side: 1 | -1): readonly number[];
-  /** The wood that it takes, on the face or at a depth under it (mm). Absent: it takes none. */
+  /** The wood that it removes, on the face or at a depth under it (mm). Absent: none. */
   shape?(joint: Measures, depth: number): JointShape;
   lean?(joint: Measures): Lean | undefined;
 }

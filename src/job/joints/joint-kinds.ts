@@ -14,7 +14,7 @@ export type JointKindName = keyof typeof JOINT_KINDS;
 export const JOINT_NAMES = Object.keys(JOINT_KINDS) as JointKindName[];
 type MeasuresOf<Kind> = Kind extends JointKind<infer Measures> ? Measures : never;
 
-/** A thing laid out on the marked face: stations from the reference end, offsets from the reference line. */
+/** A thing laid out on the reference face. */
 export type Joint = {
   [Kind in JointKindName]: {
     readonly key: string;
@@ -23,7 +23,7 @@ export type Joint = {
   } & MeasuresOf<(typeof JOINT_KINDS)[Kind]>;
 }[JointKindName];
 
-/** A joint that takes wood away; without a depth (mm), right through. */
+/** A joint that removes wood; without a depth (mm), right through. */
 export type CuttingJoint = Extract<Joint, { readonly at: Point }> & { readonly depth?: number };
 
 function viewOf({ kind }: Joint): JointView<Joint> {
@@ -34,27 +34,24 @@ function viewOf({ kind }: Joint): JointView<Joint> {
 
 export const isCuttingJoint = (joint: Joint): joint is CuttingJoint => viewOf(joint).shape !== undefined;
 
-/** Its station and offset, mm; absent where it runs over the whole face. */
 export const jointOrigin = (joint: Joint): ReturnType<JointView<Joint>['place']> =>
   viewOf(joint).place(joint);
 
-/** Its middle on the face; none of a line that runs across the part or along it. */
+/** Its middle on the face; undefined for a line over the whole face. */
 export function jointPoint(joint: Joint): Point | undefined {
   const { at, out } = jointOrigin(joint);
   return at === undefined || out === undefined ? undefined : { x: at, y: out };
 }
 
-/** Its size in words: "2 × 3/8, 1 deep"; empty for a line or a mark. */
+/** "2 × 3/8, 1 deep"; empty for a line or a mark. */
 export const jointSize = (joint: Joint, show: ShowLength): string =>
   viewOf(joint).size(joint, show).join(', ');
 
 export const drawJoint = (joint: Joint, face: JointFace): readonly JointLine[] =>
   viewOf(joint).lines(joint, face);
 
-/** Its lengths, mm, which its mirror image shares. */
 export const jointLengths = (joint: Joint): readonly number[] => viewOf(joint).lengths(joint);
 
-/** Its angles, radians, as they are, or as its mirror image has them (−1). */
 export const jointAngles = (joint: Joint, side: 1 | -1): readonly number[] =>
   viewOf(joint).angles?.(joint, side) ?? [];
 

@@ -2,7 +2,7 @@ import type { LineSegment } from '../../curves/geometry/pieces/piece.ts';
 import { add, direction, type Point, point, scale } from '../../curves/geometry/point.ts';
 import type { JointLine } from './joint-kind.ts';
 
-/** A cross stands out this far from a hole or a slot, mm, so that an awl finds its middle again. */
+/** A cross extends this far past a hole or a slot, mm, so that an awl finds the middle again. */
 export const CROSS_PAST_MM = 4;
 
 const HEAD_MM = 2;

@@ -33,7 +33,6 @@ export function optionalLength(
   return entry && readLength(entry, unit, sign);
 }
 
-/** The middle of a joint, by its station and offset. */
 export function readMiddle(mapping: YamlMapping, unit: Unit): Point | undefined {
   const x = requireLength(mapping, 'at', unit, 'any');
   const y = requireLength(mapping, 'out', unit, 'any');

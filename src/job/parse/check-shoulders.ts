@@ -2,7 +2,6 @@ import { point } from '../../curves/geometry/point.ts';
 import { isSameStation, showCoordinate } from './check-station-order.ts';
 import type { Coordinate } from './read-points.ts';
 
-/** Two points that a line joins, in the order of the edge. */
 interface ShoulderLine {
   readonly start: Coordinate;
   readonly end: Coordinate;
@@ -10,7 +9,7 @@ interface ShoulderLine {
 
 export const isShoulderStep = ({ start, end }: ShoulderLine): boolean => start.at.x === end.at.x;
 
-/** The end of a shoulder over its start to the last bit, so that it is square however the two stations were typed. */
+/** A shoulder is square to the last bit, in whatever units its two stations were typed. */
 export const snapToShoulder = (end: Coordinate, start: Coordinate): Coordinate =>
   isSameStation(end, start) ? { ...end, at: point(start.at.x, end.at.y) } : end;
 
@@ -21,9 +20,8 @@ export interface StepPlace {
 }
 
 /**
- * Whether a shoulder stands where an edge can have one. At an end of the edge it would lie in the line of that
- * end's own cut, so that the outline ran over it twice or the cut took it off. Two at one station are one line, or
- * one that turns back over itself.
+ * At an end of the edge a shoulder would lie in that end's cut: the outline would run over it twice, or the cut would
+ * remove it. Two at one station are one line, or one that turns back over itself.
  */
 export function checkShoulder(
   { start, end }: ShoulderLine,

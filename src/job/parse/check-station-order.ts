@@ -4,9 +4,8 @@ import type { StepKindName } from '../steps/step-kinds.ts';
 import type { Coordinate } from './read-points.ts';
 
 /**
- * Whether a step runs from left to right: its start, its pins and its end at rising stations, no two
- * points the same; a line may also stand square to the reference line, as a shoulder. Reports the first point
- * that does not, at that point.
+ * Whether the points of a step have rising stations, or the step is a line square to the reference line (a shoulder).
+ * The first point that breaks the order is reported.
  */
 export function checkStationOrder(
   kind: StepKindName,
@@ -28,7 +27,7 @@ export function checkStationOrder(
 export const isSameStation = (point: Coordinate, other: Coordinate): boolean =>
   Math.abs(point.at.x - other.at.x) <= JOIN_MM;
 
-/** A strip or an arc that ended over its start would have to turn back on its way. */
+/** A curve that ended over its start would have to turn back on its way. */
 function reportVerticalCurve(end: Coordinate, start: Coordinate): false {
   const cure = `Only a line may stand square to the reference line, as a shoulder: "line: ${showCoordinate(end)}".`;
   end.entry.report(
@@ -38,7 +37,6 @@ function reportVerticalCurve(end: Coordinate, start: Coordinate): false {
   return false;
 }
 
-/** "[8, 3]", as typed. */
 export const showCoordinate = ({ station, offset }: Coordinate): string => `[${station}, ${offset}]`;
 
 function checkBeyond(later: Coordinate, earlier: Coordinate, what: string): boolean {

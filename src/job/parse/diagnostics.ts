@@ -2,7 +2,7 @@ import type { Fault } from '../../units/fault.ts';
 import { JobFaults, PlacedFault } from '../job-faults.ts';
 import type { SourcePosition } from '../source-positions.ts';
 
-/** What has come to light while one job file is read: where its keys stand, and its mistakes. */
+/** What is found while one job file is read: the positions of its keys, and its mistakes. */
 export class Diagnostics {
   readonly positions = new Map<string, SourcePosition>([['', { line: 1, column: 1 }]]);
   private readonly faults: PlacedFault[] = [];

@@ -1,20 +1,20 @@
 import { itemAt } from '../../units/checked.ts';
 
-/** Slips of the pen forgiven in a name: a longer one would suggest names that only look alike. */
+/** More slips would suggest names that only look alike. */
 const MAX_EDITS = 2;
 
-/** Fewer letters are short for too much. */
+/** Fewer letters may be short for too many names. */
 const MIN_ABBREVIATION = 3;
 
-/** The name that was probably meant: the nearest one within two slips, or else the only one that it is short for. */
+/** The name that was probably meant: the nearest within two slips, or else the only one that it is short for. */
 export function closestName(written: string, names: readonly string[]): string | undefined {
   const typed = written.toLowerCase();
   const maxEdits = Math.min(MAX_EDITS, Math.max(1, Math.floor(typed.length / 2)));
   const near = names
     .map((name) => ({ name, distance: editDistance(typed, name.toLowerCase()) }))
-    // Of a single letter nothing would be left.
+    // All letters changed is not a slip.
     .filter(({ name, distance }) => distance <= maxEdits && distance < name.length)
-    // Of two as near, a letter is sooner left out than changed: "ot" is "out" before "at".
+    // On a tie, a letter left out is likelier than one changed: "ot" is "out" before "at".
     .toSorted(
       (a, b) =>
         a.distance - b.distance ||
@@ -53,7 +53,7 @@ export function editDistance(a: string, b: string): number {
   return itemAt(row, b.length);
 }
 
-/** The cure for a wrong name: what was probably meant, and all that is known here. */
+/** The cure for a wrong name. */
 export function didYouMean(
   written: string,
   names: readonly string[],

@@ -21,7 +21,7 @@ import { JOB_DOCUMENT, readYaml } from './read-yaml.ts';
 import { YamlMapping } from './yaml-mapping.ts';
 import type { YamlNode } from './yaml-node.ts';
 
-/** A job and where its keys stand, for what is found out about it later. */
+/** A job and the places of its keys, for faults found later. */
 export interface ParsedJob {
   readonly job: Job;
   readonly places: SourcePositions;
@@ -32,7 +32,7 @@ const MAX_NOTES = 2000;
 const MAX_QUANTITY = 1000;
 const MAX_LAYERS = 100;
 
-/** Reads the text of a job file. @throws JobFaults every mistake of it, each with its line and column */
+/** Reads the text of a job file. @throws JobFaults every mistake, each with its line and column */
 export function parseJob(text: string): ParsedJob {
   const findings = new Diagnostics();
   const root = readYaml(text, JOB_DOCUMENT, findings);
@@ -49,7 +49,7 @@ function readJob(root: YamlNode): Job | undefined {
   const part = table.require('part', 'Name the part: "part: Bench apron".');
   const units = table.require('units', 'Write "units: in" or "units: mm".');
   const known = units && readWord(units, JOB_UNITS, suggestUnit);
-  // With the unit unknown the lengths are still looked at; millimetres are the shortest they can be.
+  // Lengths are checked even where the unit is unknown; in millimeters none is too long.
   const unit = known ?? 'mm';
   const edges = table.require('edges', 'Set out one edge or two under "edges:".');
   const pair = readOptional(undefined, table.get('pair'), (entry) =>
@@ -74,7 +74,6 @@ function readJob(root: YamlNode): Job | undefined {
   return isComplete(job) ? job : undefined;
 }
 
-/** What `read` makes of an entry, or the value that holds when it is not given. */
 function readOptional<T>(
   otherwise: T,
   entry: YamlNode | undefined,

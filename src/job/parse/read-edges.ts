@@ -8,7 +8,7 @@ import { readStep } from './read-steps.ts';
 import { type NamedNode, YamlMapping } from './yaml-mapping.ts';
 import type { YamlNode } from './yaml-node.ts';
 
-/** Far more steps than an edge of furniture has, and with MAX_PINS it keeps the work on one edge bounded. */
+/** Far more than an edge of furniture has; with MAX_PINS it bounds the work on one edge. */
 const MAX_STEPS = 200;
 
 /** Letters, digits, spaces, dashes, underscores: safe in a message, on a sheet and in a key. */
@@ -18,7 +18,6 @@ const EDGE_CURE = 'Write an edge as a list: first "- from: [0, 0]", then steps s
 
 const FROM_CURE = 'An edge starts with "- from: [station, offset]".';
 
-/** Reads the edges of a job; undefined where a mistake was found. */
 export function readEdges(node: YamlNode, unit: Unit): Job['edges'] | undefined {
   const mapping = YamlMapping.of(node, 'Write a name for each edge, and under it its list of steps.');
   if (!mapping) return undefined;

@@ -4,7 +4,7 @@ import { omitUndefined, readAngle, readWord } from './read-values.ts';
 import { YamlMapping } from './yaml-mapping.ts';
 import type { YamlNode } from './yaml-node.ts';
 
-/** Steeper than this the cut runs along the part rather than across it: no saw is set up for it. */
+/** A steeper cut runs along the part rather than across it: no saw is set up for it. */
 const MAX_END_ANGLE = (75 * Math.PI) / 180;
 
 const SAW_WORDS = ['miter', 'bevel'] as const;
@@ -13,9 +13,8 @@ const STANCE_WORDS = ['rake', 'splay'] as const;
 const END_CURE =
   'Write square, {miter: 6, bevel: 4} as a saw is set, or {rake: 6, splay: 4} as a leg stands: degrees.';
 
-/** The ends that the job speaks of; `undefined` if one could not be read. */
 export function readEnds(entry: YamlNode): NonNullable<Job['ends']> | undefined {
-  const table = YamlMapping.of(entry, 'Write "left:" and "right:", each with its end. '.concat(END_CURE));
+  const table = YamlMapping.of(entry, `Write "left:" and "right:", each with its end. ${END_CURE}`);
   if (!table) return undefined;
   table.rejectUnknownKeys(ENDS_KEYS);
   const read = (side: EndSide): EndSetting | undefined => {
@@ -39,7 +38,7 @@ function readEnd(entry: YamlNode): EndSetting | undefined {
       'job.one-of',
       'miter and bevel say the same as rake and splay in another way. Keep the saw’s angles or the stance.',
     );
-  // A misspelt name alone has been told already.
+  // A misspelt name is reported already.
   if (!bySaw && !byStance) return undefined;
   const [first, second] = (bySaw ? SAW_WORDS : STANCE_WORDS).map((name) => readEndAngle(table, name));
   if (first === undefined || second === undefined) return undefined;

@@ -6,7 +6,7 @@ import { readName } from './read-values.ts';
 import { YamlMapping } from './yaml-mapping.ts';
 import type { YamlNode } from './yaml-node.ts';
 
-/** Far more joints than a part has; it keeps the checks of each against all others bounded. */
+/** Far more than a part has; it bounds the checks of each against all others. */
 const MAX_JOINTS = 100;
 const MAX_LABEL = 40;
 
@@ -14,7 +14,6 @@ const JOINT_CURE =
   'Write a joint as its kind and its measures: "- mortise: {at: 5, out: 1, length: 2, width: 3/8}" or ' +
   '"- hole: {at: 20, out: 1 1/2, diameter: 3/8}".';
 
-/** All the joints of the job; `undefined` if one could not be read. */
 export function readJoints(node: YamlNode, unit: Unit): Joint[] | undefined {
   const joints = node.list(JOINT_CURE, MAX_JOINTS)?.map((item) => readJoint(item, unit));
   const known = joints?.filter((joint) => joint !== undefined);

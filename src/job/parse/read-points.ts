@@ -3,7 +3,7 @@ import type { Unit } from '../../units/unit.ts';
 import { readLength } from './read-values.ts';
 import type { YamlNode } from './yaml-node.ts';
 
-/** A point as set out: where it lies, and how its lengths were written, for messages. */
+/** A point, and its lengths as they were written, for messages. */
 export interface Coordinate {
   readonly at: Point;
   readonly station: string;
@@ -13,10 +13,9 @@ export interface Coordinate {
 
 const POINT_CURE = 'Write a point as [station, offset], such as [8, 3].';
 
-/** On one edge: a nail every 100 mm of a 20 m rail, more than anyone drives. It keeps the work bounded. */
+/** On one edge: a nail every 100 mm of a 20 m rail, more than anyone drives. It bounds the work. */
 export const MAX_PINS = 200;
 
-/** Reads one point, a station and an offset; undefined where a mistake was found. */
 export function readPoint(entry: YamlNode, unit: Unit): Coordinate | undefined {
   const items = entry.list(POINT_CURE, MAX_PINS);
   if (!items) return undefined;

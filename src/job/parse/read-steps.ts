@@ -8,7 +8,7 @@ import { type Coordinate, readPoint } from './read-points.ts';
 import { type NamedNode, YamlMapping } from './yaml-mapping.ts';
 import type { YamlNode } from './yaml-node.ts';
 
-/** A step as read, with its end point as set out: the next step starts there. */
+/** A step with its end point: the next step starts there. */
 export interface StepResult {
   readonly step?: EdgeStep | undefined;
   readonly end?: Coordinate | undefined;
@@ -16,10 +16,7 @@ export interface StepResult {
 
 const STEP_CURE = `Write a step as its kind and end point, such as "line: [34, 0]". Kinds: ${STEP_NAMES.join(', ')}.`;
 
-/**
- * Reads one step of an edge.
- * @param start where the step before ended; unknown if that could not be read
- */
+/** @param start where the step before ended; undefined if that could not be read */
 export function readStep(node: YamlNode, start: Coordinate | undefined, unit: Unit): StepResult {
   const mapping = YamlMapping.of(node, STEP_CURE);
   const found = mapping && findStepKind(mapping);
@@ -46,7 +43,7 @@ function findStepKind(mapping: YamlMapping): NamedNode<StepKindName> | undefined
   const odd = mapping.entries.find(({ name }) => !known.includes(name));
   if (!odd) return mapping.node.report('job.missing', `the kind of step is missing. ${STEP_CURE}`);
   const others = mapping.entries.filter(({ name }) => name !== odd.name);
-  // "sline" with points to pass is no line.
+  // "sline" with points to pass means a spline, not a line.
   const fitting = STEP_NAMES.filter((kind) => others.every(({ name }) => stepKeys(kind).includes(name)));
   const meant = closestName(odd.name, fitting) ?? closestName(odd.name, STEP_NAMES);
   const wording = `unknown kind of step. ${didYouMean(odd.name, STEP_NAMES, meant)}`;

@@ -46,7 +46,6 @@ export function readText(entry: YamlNode, most: number): string | undefined {
   return entry.report('job.text', `the text is too long. Keep it to ${most} characters.`);
 }
 
-/** One word of a few. */
 export function readWord<Word extends string>(
   entry: YamlNode,
   words: readonly Word[],
@@ -58,16 +57,15 @@ export function readWord<Word extends string>(
   return entry.report('job.unknown-word', `${quoted(typed)} is not known here. ${cure(typed)}`);
 }
 
-/** The values that are given: an optional key of the job is absent, never undefined. */
+/** An optional key of the job is absent, never undefined. */
 export function omitUndefined<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
   const kept = Object.entries(values).filter(([, value]) => value !== undefined);
   return Object.fromEntries(kept) as { [K in keyof T]?: Exclude<T[K], undefined> };
 }
 
-/** The units a job can be in, as they are written. */
 export const JOB_UNITS: readonly Unit[] = ['in', 'mm'];
 
-/** The cure for a unit that a job cannot be in: "cm" is no slip for "mm", which would make the part ten times too small. */
+/** "cm" is not a slip for "mm", which would make the part ten times too small. */
 export function suggestUnit(typed: string): string {
   const unit = findUnit(typed.trim().toLowerCase());
   if (unit === undefined) return didYouMean(typed, JOB_UNITS);

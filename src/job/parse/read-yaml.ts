@@ -6,22 +6,19 @@ import type { Diagnostics } from './diagnostics.ts';
 import { yamlFaults } from './yaml-errors.ts';
 import { positionAt, type SourceText, YamlNode } from './yaml-node.ts';
 
-/** A thousand pins, written wide, take 40 kB: a longer text is something other than a job. */
+/** A thousand nails take 40 kB: a longer text is not a job. */
 export const MAX_JOB_BYTES = 64 * 1024;
 
-/** A thousand pins, one a line with a remark over each, take 2000: a longer text is something other than a job. */
+/** A thousand nails, each with a comment, take 2000 lines: a longer text is not a job. */
 export const MAX_JOB_LINES = 4000;
 
-/**
- * Lists and groups inside each other. A job needs seven; the reader of the text calls itself once a
- * level and runs out of stack at about fifteen hundred.
- */
+/** A job needs seven levels of lists; the parser runs out of stack at about fifteen hundred. */
 const MAX_DEPTH = 100;
 
-/** Characters that no text editor writes, what is left of text in another encoding, and bare returns. */
+/** Control characters, the remains of another encoding, and bare returns. */
 const NON_TEXT = /[^\P{Cc}\t\r\n]|\uFFFD|\r(?!\n)/u;
 
-/** What a text is to be: its messages call it so, and say how its lists are written. */
+/** How messages name a text and say its lists are written. */
 export interface DocumentType {
   readonly name: string;
   readonly lists: string;
@@ -29,7 +26,7 @@ export interface DocumentType {
 
 export const JOB_DOCUMENT: DocumentType = { name: 'job', lists: 'Write points as [8, 3].' };
 
-/** The whole file as one entry, or `undefined` once it is reported why it cannot be read. */
+/** The whole file as one node, or `undefined` once a fault is reported. */
 export function readYaml(text: string, kind: DocumentType, findings: Diagnostics): YamlNode | undefined {
   const source: SourceText = { lines: new LineCounter(), findings };
   const plain = text.replace(/^\uFEFF/, '');
@@ -56,7 +53,7 @@ export function describeExcess(text: string): string | undefined {
   return lines > MAX_JOB_LINES ? `more than ${MAX_JOB_LINES} lines` : undefined;
 }
 
-/** The lengths of lines are counted here, so that even a file that is not text has places. */
+/** Lines are counted here, so that even a file that is not text has places. */
 function checkPlainText(text: string, { name }: DocumentType, source: SourceText): boolean {
   const report = (code: string, wording: string, offset: number): false => {
     source.findings.report(new Fault(code, wording), positionAt(source, offset));
@@ -99,7 +96,7 @@ function composeDocuments(
 
 const SHORTHAND_MARKS = /[&*!]/;
 
-/** Anchors, aliases and tags: what stands in one place would depend on what is written in another. */
+/** With anchors, aliases and tags one place would depend on what is written in another. */
 function rejectShorthand(document: Document.Parsed, { lines, findings }: SourceText): void {
   visit(document, {
     Node(_, found) {

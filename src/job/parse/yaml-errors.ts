@@ -3,11 +3,11 @@ import { Fault } from '../../units/fault.ts';
 
 interface YamlFault {
   readonly fault: Fault;
-  /** Where it stands, characters from the start of the text. */
+  /** Characters from the start of the text. */
   readonly offset: number;
 }
 
-/** Slips that leave the layout of the file clear; after any other, what follows is a guess. */
+/** After any other error, what follows is a guess. */
 const LOCAL_ERRORS: ReadonlySet<string> = new Set(['TAB_AS_INDENT', 'BAD_SCALAR_START', 'BAD_DQ_ESCAPE']);
 
 const YAML_CURES: Readonly<Record<string, string>> = {
@@ -26,22 +26,19 @@ const YAML_CURES: Readonly<Record<string, string>> = {
   MISSING_CHAR: 'a mark is missing here. Write names as "name: value".',
 };
 
-/** Slips that are cured by writing lists as the kind of text has them. */
+/** Their cure says how the kind of text writes its lists. */
 const LIST_ERRORS: ReadonlySet<string> = new Set(['BLOCK_IN_FLOW', 'MISSING_CHAR']);
 
 const DEFAULT_CURE =
   'this does not fit what stands before it. ' +
   'Close brackets and quotes where they were opened; put text with marks of its own in quotes.';
 
-/**
- * What is wrong with the layout of the file: one fault a place, none that only follows from another. `lists` says how
- * its lists are written.
- */
+/** One fault a place, none that only follows from another. `lists` says how the file writes its lists. */
 export function yamlFaults(errors: readonly YAMLParseError[], text: string, lists: string): YamlFault[] {
   const inOrder = errors.toSorted((a, b) => a.pos[0] - b.pos[0]);
   const structural = inOrder.findIndex((error) => !LOCAL_ERRORS.has(error.code));
   const kept = structural < 0 ? inOrder : inOrder.slice(0, structural + 1);
-  // A stray mark can be noticed twice, by the value before it and by the one after.
+  // A stray mark can be reported twice, by the value before it and by the one after.
   const each = kept.filter((error, i) => error.pos[0] !== kept[i - 1]?.pos[0]);
   return each.map((error) => ({
     fault: new Fault('job.syntax', describeYamlError(error, lists)),
@@ -58,7 +55,7 @@ function describeYamlError(error: YAMLParseError, lists: string): string {
 const isOpenQuote = ({ code, message }: YAMLParseError): boolean =>
   code === 'MISSING_CHAR' && /closing ["']quote/.test(message);
 
-/** An open quote is noticed at the end of the file; the maker looks for where it begins. */
+/** The parser reports an open quote at the end of the file; the maker looks for its start. */
 function findOpenQuote(error: YAMLParseError, text: string): number | undefined {
   if (!isOpenQuote(error)) return undefined;
   const mark = error.message.includes('"') ? '"' : "'";

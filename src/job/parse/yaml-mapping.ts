@@ -13,12 +13,12 @@ export interface NamedNode<Name extends string = string> {
 /** A group of named values: `width: 4` and its neighbors, each name once. */
 export class YamlMapping {
   private readonly nodes = new Map<string, YamlNode>();
-  /** Names that a misspelt one was taken for: these are not missing, their mistake is known already. */
+  /** Names that a misspelt one was taken for: they are not missing too. */
   private readonly misspelt = new Set<string>();
 
   private constructor(readonly node: YamlNode) {}
 
-  /** The group that a node holds; `cure` says what belongs there if it holds none. */
+  /** `cure` says what belongs there if the node holds no group. */
   static of(node: YamlNode, cure: string): YamlMapping | undefined {
     const pairs = node.pairs(cure);
     if (!pairs) return undefined;
@@ -35,7 +35,7 @@ export class YamlMapping {
     return this.nodes.get(name);
   }
 
-  /** The value of a name that must be given; `cure` says what to write if it is not. */
+  /** `cure` says what to write if the name is not given. */
   require(name: string, cure: string): YamlNode | undefined {
     return this.isMissing(name) ? this.node.reportMissing(name, cure) : this.nodes.get(name);
   }
@@ -100,5 +100,5 @@ export class YamlMapping {
   }
 }
 
-/** A name as it may stand in a message: on one line, not too long, without control characters. */
+/** A name for a message: on one line, not too long, without control characters. */
 const printableName = (name: string): string => quoted(name).slice(1, -1);

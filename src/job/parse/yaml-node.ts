@@ -21,10 +21,7 @@ export interface SourceText {
 
 export type KeyValueNode = Pair<ParsedNode, ParsedNode | null>;
 
-/**
- * One value of the job file: its key, its place and what is written there. Reading it gives
- * `undefined` once a fault has been reported, so that the rest of the file is read all the same.
- */
+/** One value of the job file. Reading it gives `undefined` once a fault is reported: the rest is read all the same. */
 export class YamlNode {
   readonly position: SourcePosition;
 
@@ -44,7 +41,7 @@ export class YamlNode {
     return this.source.findings.report(new Fault(code, wording, this.key), this.position);
   }
 
-  /** As `report`, but about the name before the colon rather than what follows it. */
+  /** Reports at the name before the colon rather than at what follows. */
   reportAtName(code: string, wording: string): undefined {
     return this.source.findings.report(new Fault(code, wording, this.key), this.namePosition);
   }
@@ -54,7 +51,7 @@ export class YamlNode {
     return this.source.findings.report(new Fault('job.missing', `missing. ${cure}`, key), this.position);
   }
 
-  /** What `work` gives; a Fault it throws is reported here. */
+  /** A Fault that `work` throws is reported here. */
   attempt<T>(work: () => T): T | undefined {
     try {
       return work();
@@ -64,7 +61,7 @@ export class YamlNode {
     }
   }
 
-  /** The text as typed, quotes taken off; never empty. `cure` says what belongs here. */
+  /** The text as typed, without quotes; never empty. `cure` says what belongs here. */
   text(cure: string): string | undefined {
     if (!isScalar(this.node)) return this.reportWrongKind(cure);
     const typed = sourceText(this.node).trim();
@@ -84,12 +81,11 @@ export class YamlNode {
     });
   }
 
-  /** Whether this is a word or a number rather than a list or a group. */
   isText(): boolean {
     return isScalar(this.node) && !isEmptyValue(this.node);
   }
 
-  /** Whether this is a list that holds lists: several points rather than one. */
+  /** Whether this is several points rather than one. */
   holdsLists(): boolean {
     return isSeq(this.node) && this.node.items.some(isSeq);
   }
@@ -104,7 +100,6 @@ export class YamlNode {
     return this.report('job.pair', `one value or two belong here. ${cure}`);
   }
 
-  /** Whether a value of this name is written here. */
   hasKey(name: string): boolean {
     return isMap(this.node) && this.node.has(name);
   }
@@ -116,7 +111,7 @@ export class YamlNode {
   }
 
   private reportWrongKind(cure: string): undefined {
-    // An alias has been refused already, where aliases are looked for.
+    // rejectShorthand reports an alias.
     if (isAlias(this.node)) return undefined;
     if (isEmptyValue(this.node)) return this.report('job.empty', `nothing is written here. ${cure}`);
     return this.report('job.wrong-kind', `${describe(this.node)} does not belong here. ${cure}`);
@@ -129,7 +124,7 @@ export function positionAt(source: SourceText, offset: number): SourcePosition {
   return { line, column: col };
 }
 
-/** The characters of the file, not what YAML would make of them: "0x10" and "1e3" stay as they are. */
+/** The characters of the file: "0x10" and "1e3" stay as they are. */
 export const sourceText = (scalar: Scalar): string => scalar.source ?? String(scalar.value ?? '');
 
 const isBlank = (node: ParsedNode | null): boolean =>

@@ -12,7 +12,7 @@ export type { QuickOptions } from './quick-options.ts';
 
 const QUICK_CURVES = STEP_NAMES.filter((kind) => 'quick' in STEP_KINDS[kind]);
 
-/** Where later faults of a quick line are reported: the whole of it is one curve. */
+/** Later faults of a quick line are reported at this option. */
 const QUICK_KEY = '--curve';
 
 /** The job of a quick line: one edge from [0, 0] to [chord, 0]. @throws Faults each with its option as the key */
@@ -48,12 +48,11 @@ function readQuickStep(
   const { quick }: StepKind<object> = STEP_KINDS[kind];
   for (const option of ['nail', 'radius', 'ends', 'strip'] as const)
     if (!quick?.options.includes(option)) line.refuse(option, `${aStep(kind)} has none. Leave it out.`);
-  // A chord that could not be read has its fault already: the rest is read for faults of its own.
+  // The rest is read for its faults even where the chord could not be read.
   const fields = quick?.read(line, chord, unit);
   return fields && ({ kind, ...fields, to: point(chord ?? 0, 0), key: QUICK_KEY } as EdgeStep);
 }
 
-/** A unit typed with its length: letters, or the signs for feet and inches. */
 const HAS_UNIT = /[\p{L}'"′″’”]/u;
 
 /** "Batten 28 in, rise 3/4 in". */

@@ -25,7 +25,7 @@ export interface QuickOptions {
 
 type LengthOption = 'chord' | 'rise' | 'nail' | 'radius';
 
-/** Reads the options of one quick line, gathering what is wrong with each. */
+/** Reads the options of one quick line and collects the mistakes. */
 export class QuickOptionReader {
   private readonly faults: Fault[] = [];
 
@@ -58,7 +58,6 @@ export class QuickOptionReader {
     return typed === undefined ? undefined : this.attempt(option, () => parseLength(typed, unit, sign));
   }
 
-  /** A length that the curve cannot do without, and that is not 0. */
   requireLength(option: 'rise' | 'radius', unit: Unit): number | undefined {
     if (!this.has(option)) {
       return this.report(option, 'quick.missing', `missing. Give it a length: --${option} 3/4.`);
@@ -68,7 +67,7 @@ export class QuickOptionReader {
     return this.report(option, 'quick.zero', `0 leaves no curve. Give a ${option} other than 0.`);
   }
 
-  /** The station of the nail: the middle of the chord unless told otherwise. */
+  /** The station of the nail; where none is given, the middle of the chord. */
   readNail(chord: number | undefined, unit: Unit): number | undefined {
     if (!this.has('nail')) return chord && chord / 2;
     const nail = this.readLength('nail', unit);
@@ -92,7 +91,7 @@ export class QuickOptionReader {
     return word ?? this.report(option, 'quick.unknown-word', `${quoted(typed)} is unknown. ${cure}`);
   }
 
-  /** One word for both ends or one for each, a comma between; free where nothing is typed. */
+  /** One word for both ends, or two with a comma; free where nothing is typed. */
   readEnds(words: readonly ['free' | 'natural', 'held']): EndConditions | undefined {
     if (this.options.ends === undefined) return ['free', 'free'];
     const typed = this.options.ends.split(',');

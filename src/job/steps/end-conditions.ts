@@ -2,7 +2,7 @@ import { readWord } from '../parse/read-values.ts';
 import type { YamlMapping } from '../parse/yaml-mapping.ts';
 import type { YamlNode } from '../parse/yaml-node.ts';
 
-/** How a strip's end is kept: sprung over a pin, or tangent to the neighboring line. */
+/** An end over a nail, or tangent to the neighboring line. */
 export type EndCondition = 'free' | 'held';
 export type EndConditions = readonly [start: EndCondition, end: EndCondition];
 

@@ -14,7 +14,7 @@ export interface StepReading<Fields> {
   readonly points: readonly Coordinate[];
 }
 
-/** A place between the ends of a step that a person may drag, and the key of the job that holds it. */
+/** A place that a person may drag, and the key of the job that holds it. */
 export type StepHandle =
   | { readonly what: 'nail' | 'pin' | 'apex'; readonly key: string; readonly at: Point }
   /** A length over the chord of the step (mm, signed), dragged at the apex. */
@@ -30,11 +30,11 @@ export interface PointList {
 export interface StepView<Fields> {
   /** @throws Fault where there is no such curve */
   run(from: Point, step: Fields & { readonly to: Point }, ends: StripEnds): Curve;
-  /** Whether it gives the end of a held strip its direction. Strips give way and set none. */
+  /** Whether it gives the end of a held batten its direction. Battens yield and give none. */
   readonly isRigid?: boolean;
   ends?(step: Fields): EndConditions;
   handles?(step: Fields): readonly StepHandle[];
-  /** The points that more can be added to; absent where the job gives no list of them. */
+  /** Absent where the job gives no list of points. */
   pointList?(step: Fields): PointList | undefined;
   /** The curve in one plain sentence, for the cover. */
   sentence(step: Fields, run: Curve, show: ShowLength): string;

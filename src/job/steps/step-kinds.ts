@@ -23,7 +23,6 @@ export const STEP_KINDS = {
 export type StepKindName = keyof typeof STEP_KINDS;
 export const STEP_NAMES = Object.keys(STEP_KINDS) as StepKindName[];
 
-/** The names that the job file may give in a step of this kind. */
 export const stepKeys = (kind: StepKindName): readonly string[] => [kind, ...STEP_KINDS[kind].keys];
 
 type FieldsOf<Kind> = Kind extends StepKind<infer Fields> ? Fields : never;
@@ -31,7 +30,6 @@ type FieldsOf<Kind> = Kind extends StepKind<infer Fields> ? Fields : never;
 /** "a line", "an arc". */
 export const aStep = (kind: StepKindName): string => `${/^[aeo]/.test(kind) ? 'an' : 'a'} ${kind}`;
 
-/** One stretch of an edge, from where the last one ended to `to`. */
 export type EdgeStep = {
   [Kind in StepKindName]: { readonly to: Point; readonly key: string; readonly kind: Kind } & FieldsOf<
     (typeof STEP_KINDS)[Kind]
