@@ -18,6 +18,7 @@ const EDGE_CURE = 'Write an edge as a list: first "- from: [0, 0]", then steps s
 
 const FROM_CURE = 'An edge starts with "- from: [station, offset]".';
 
+/** Undefined where a mistake is reported. */
 export function readEdges(node: YamlNode, unit: Unit): Job['edges'] | undefined {
   const mapping = YamlMapping.of(node, 'Write a name for each edge, and under it its list of steps.');
   if (!mapping) return undefined;

@@ -13,6 +13,7 @@ const STANCE_WORDS = ['rake', 'splay'] as const;
 const END_CURE =
   'Write square, {miter: 6, bevel: 4} as a saw is set, or {rake: 6, splay: 4} as a leg stands: degrees.';
 
+/** Undefined where a mistake is reported. */
 export function readEnds(entry: YamlNode): NonNullable<Job['ends']> | undefined {
   const table = YamlMapping.of(entry, `Write "left:" and "right:", each with its end. ${END_CURE}`);
   if (!table) return undefined;

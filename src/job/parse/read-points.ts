@@ -16,6 +16,7 @@ const POINT_CURE = 'Write a point as [station, offset], such as [8, 3].';
 /** On one edge: a nail every 100 mm of a 20 m rail, more than anyone drives. It bounds the work. */
 export const MAX_PINS = 200;
 
+/** Undefined where a mistake is reported. */
 export function readPoint(entry: YamlNode, unit: Unit): Coordinate | undefined {
   const items = entry.list(POINT_CURE, MAX_PINS);
   if (!items) return undefined;

@@ -12,6 +12,7 @@ const CROSSING_LENGTH_MM = 2 * (NEAR_SEAM_MM / MAX_SLANT);
 /** How much line runs along a seam at a place, mm. */
 export type LengthAlongSeam = (at: number) => number;
 
+/** For seams that run up the paper, or across it. */
 export function lengthAlongSeams({ chords }: TurnedChords, seams: 'up' | 'across'): LengthAlongSeam {
   const bins = new Map<number, number>();
   for (const chord of chords) {

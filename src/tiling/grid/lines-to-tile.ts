@@ -23,6 +23,7 @@ export interface LinesToTile {
   readonly identity: readonly unknown[];
 }
 
+/** All of a part that is printed. */
 export const linesToTile = (part: Part): LinesToTile => ({
   all: [...linesToCut(part), ...requiredSegments(part)],
   finished: finishedLine(part.shape),
