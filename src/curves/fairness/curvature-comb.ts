@@ -40,6 +40,12 @@ export function curvatureComb(runs: readonly Curve[]): Tooth[] {
 /** A change of curvature smaller than this share of the largest is not a trend: the eye misses it. */
 export const RIPPLE = 0.05;
 
+/** A smaller departure from a fair line is not seen, mm: the width of a pencil line. Rounding nails to 1/64 in makes less. */
+export const VISIBLE_MM = 0.25;
+
+/** How far a line departs over a length where its curvature swells or slackens by `change` and back, mm: y″ = change·cos. */
+export const waveHeight = (change: number, length: number): number => change * (length / (2 * Math.PI)) ** 2;
+
 export const maxCurvature = (teeth: readonly Tooth[]): number =>
   teeth.reduce((peak, { curvature }) => Math.max(peak, Math.abs(curvature)), 0);
 

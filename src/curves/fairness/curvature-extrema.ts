@@ -1,7 +1,14 @@
 import { firstOf, itemAt, lastOf, neighbors } from '../../units/checked.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import { toPoint } from '../geometry/point.ts';
-import { describeRadius, maxCurvature, RIPPLE, type Tooth } from './curvature-comb.ts';
+import {
+  describeRadius,
+  maxCurvature,
+  RIPPLE,
+  type Tooth,
+  VISIBLE_MM,
+  waveHeight,
+} from './curvature-comb.ts';
 import type { Remark } from './remark.ts';
 
 /**
@@ -54,7 +61,8 @@ export function quickChangeRemark(teeth: readonly Tooth[], straight: number): Re
     for (let i = start; teeth[i] !== other; i++) {
       const one = itemAt(teeth, i);
       const change = Math.abs(other.curvature - one.curvature) / peak;
-      if (change > (worst?.change ?? QUICK_CHANGE)) worst = { one, other, change };
+      const isSeen = waveHeight(change * peak, 2 * reach) >= VISIBLE_MM;
+      if (isSeen && change > (worst?.change ?? QUICK_CHANGE)) worst = { one, other, change };
     }
   }
   if (!worst) return [];
@@ -95,6 +103,8 @@ function curvatureDips(sweep: readonly Tooth[]): Dip[] {
     const lesser = Math.min(Math.abs(before.curvature), Math.abs(after.curvature));
     const oneSided = before.curvature * after.curvature > 0 && at.curvature * before.curvature >= 0;
     if (!oneSided || Math.abs(at.curvature) >= DIP_SHARE * lesser) return [];
+    const slack = lesser - Math.abs(at.curvature);
+    if (waveHeight(slack, after.along - before.along) < VISIBLE_MM) return [];
     const mean = meanCurvature(sweep.slice(sweep.indexOf(before), sweep.indexOf(after) + 1));
     return [{ at, flat: Math.abs(at.curvature) < FLAT_SHARE * Math.abs(mean) }];
   });

@@ -6,7 +6,8 @@ import { isShoulder } from '../geometry/pieces/piece.ts';
 import { angleDifference, type Point, toPoint } from '../geometry/point.ts';
 import { curvatureComb, describeRadius, maxCurvature, type Tooth } from './curvature-comb.ts';
 import { curvatureExtrema, flatAndLumpyRemarks, quickChangeRemark } from './curvature-extrema.ts';
-import { combInflections, inflectionRemark } from './inflections.ts';
+import { combInflections, inflectionRemark, visibleInflections } from './inflections.ts';
+import { pinRemarks } from './odd-point.ts';
 import type { Remark } from './remark.ts';
 
 /*
@@ -57,14 +58,15 @@ export function fairnessOf(runs: readonly Curve[]): Fairness {
   const corners = meets.filter((meet) => Math.abs(jointAngle(meet)) > CORNER);
   const cuts = corners.map(({ index }) => index);
   const sweeps = [0, ...cuts].map((start, i) => comb.slice(start, cuts[i]));
-  const inflections = sweeps.map((sweep) => combInflections(sweep, straight));
+  const seen = sweeps.map((sweep) => visibleInflections(sweep, straight));
   const meant = corners.filter(({ before, after }) => isShoulder(before.piece) || isShoulder(after.piece));
   const faults = [
     ...corners.flatMap((corner) => (meant.includes(corner) ? [] : [cornerRemark(corner)])),
     ...meets.flatMap((meet) => (corners.includes(meet) ? [] : jumpRemark(meet, peaks, straight))),
     ...teethOfRuns.flatMap((teeth) => quickChangeRemark(teeth, straight)),
+    ...runs.flatMap(pinRemarks),
     ...sweeps.flatMap((sweep) => flatAndLumpyRemarks(sweep, straight)),
-    ...sweeps.flatMap((sweep, i) => inflectionRemark(sweep, runs, itemAt(inflections, i))),
+    ...sweeps.flatMap((sweep, i) => inflectionRemark(sweep, runs, itemAt(seen, i))),
   ];
   return {
     comb,
@@ -73,12 +75,12 @@ export function fairnessOf(runs: readonly Curve[]): Fairness {
       turn: jointAngle(meet),
       jump: meet.after.curvature - meet.before.curvature,
     })),
-    inflections: inflections.flat(),
+    inflections: sweeps.flatMap((sweep) => combInflections(sweep, straight)),
     extremes: sweeps.flatMap(curvatureExtrema),
     remarks:
       faults.length > 0
         ? faults.sort((a, b) => (a.at?.x ?? 0) - (b.at?.x ?? 0))
-        : [fairRemark(maxCurvature(comb) < straight, inflections.flat().length, meant.length > 0)],
+        : [fairRemark(maxCurvature(comb) < straight, seen.flat().length, meant.length > 0)],
   };
 }
 
@@ -108,10 +110,9 @@ function jumpRemark({ before, after }: JointTeeth, peaks: readonly number[], str
 function fairRemark(straight: boolean, reverses: number, stepped: boolean): Remark {
   const within = stepped ? ' between its shoulders' : '';
   if (straight) return { code: 'fairness.straight', message: () => `straight${within}` };
-  const times = ['', 'once', 'twice'][reverses] ?? `${reverses} times`;
   const words =
     reverses === 0
       ? `fair${within}: one smooth curve, no flat spot`
-      : `fair${within}: a smooth curve that reverses ${times}, as its points ask for`;
+      : `fair${within}: a smooth curve that reverses once, as its points ask for`;
   return { code: 'fairness.fair', message: () => words };
 }

@@ -4,12 +4,30 @@ import type { Curve } from '../curve.ts';
 import { paramCurve } from '../geometry/evaluate.ts';
 import { angleDifference, angleFrom, type Point, toPoint } from '../geometry/point.ts';
 import { rootBetween } from '../numeric/roots-and-minima.ts';
-import { maxCurvature, type Tooth } from './curvature-comb.ts';
+import { maxCurvature, type Tooth, VISIBLE_MM, waveHeight } from './curvature-comb.ts';
 import type { Remark } from './remark.ts';
 
 function bentTeeth(sweep: readonly Tooth[], straight: number): Tooth[] {
   const least = Math.max(straight, 1e-9 * maxCurvature(sweep));
   return sweep.filter(({ curvature }) => Math.abs(curvature) > least);
+}
+
+/** The inflections that are seen: both stretches beside them bend by more than a pencil line. */
+export function visibleInflections(sweep: readonly Tooth[], straight: number): Point[] {
+  const stretches: Tooth[][] = [];
+  for (const tooth of bentTeeth(sweep, straight)) {
+    const last = stretches.at(-1);
+    if (last && firstOf(last).curvature * tooth.curvature > 0) last.push(tooth);
+    else stretches.push([tooth]);
+  }
+  const seen = stretches.filter(
+    (teeth) =>
+      waveHeight(maxCurvature(teeth), 2 * (lastOf(teeth).along - firstOf(teeth).along)) >= VISIBLE_MM,
+  );
+  return seen.slice(1).flatMap((teeth, i) => {
+    const [before, after] = [lastOf(itemAt(seen, i)), firstOf(teeth)];
+    return before.curvature * after.curvature < 0 ? [inflectionBetween(before, after)] : [];
+  });
 }
 
 /** Where the curvature changes sign. Values up to `straight` (1/mm) have no sign. */
@@ -25,18 +43,25 @@ function inflectionBetween(before: Tooth, after: Tooth): Point {
   return toPoint(at(rootBetween((u) => at(u).curvature, before.u, after.u) ?? after.u));
 }
 
+/** A line that reverses once is an ogee, which the eye takes as one sweep; a line that reverses twice wavers or is meant to. */
+const MAX_FAIR_INFLECTIONS = 1;
+
 /**
- * More inflections than the points need. They need one wherever the polygon through the points changes its turning
- * side, the tangents at the ends of each run included.
+ * Inflections that the points do not need, or more than one. Points need one wherever the polygon through them changes
+ * its turning side, including the tangents at the ends of each run.
  */
 export function inflectionRemark(
   sweep: readonly Tooth[],
   runs: readonly Curve[],
   found: readonly Point[],
 ): Remark[] {
-  if (found.length <= requiredInflections(sweep, runs)) return [];
+  const unasked = found.length > requiredInflections(sweep, runs);
+  if (!unasked && found.length <= MAX_FAIR_INFLECTIONS) return [];
+  const why = unasked
+    ? 'more often than its points ask for'
+    : 'as its points ask for. Check that you want each of these';
   const message = (mm: ShowLength): string =>
-    `the curve reverses at ${found.map(({ x }) => mm(x)).join(', ')}, more often than its points ask for`;
+    `the curve reverses at ${found.map(({ x }) => mm(x)).join(', ')}, ${why}`;
   return [{ code: 'fairness.reverse', at: firstOf(found), message }];
 }
 

@@ -8,7 +8,8 @@ export type FairnessCode =
   | 'fairness.hard-spot'
   | 'fairness.flat-spot'
   | 'fairness.reverse'
-  | 'fairness.lumpy';
+  | 'fairness.lumpy'
+  | 'fairness.odd-point';
 
 export interface Remark {
   readonly code: FairnessCode;
