@@ -2,28 +2,40 @@ import type { Curve } from '../../curves/curve.ts';
 import { batten } from '../../curves/elastica/batten.ts';
 import { bow } from '../../curves/elastica/bow.ts';
 import { cross, type Point, point, subtract } from '../../curves/geometry/point.ts';
+import { normalEquations, solveSymmetric } from '../../curves/numeric/linear-algebra.ts';
 import { arc } from '../../curves/simple/arc.ts';
+import { ellipse } from '../../curves/simple/ellipse.ts';
 import { line } from '../../curves/simple/line.ts';
 import { spline } from '../../curves/simple/spline.ts';
 import { undefinedOnFault } from '../../curves/try-curve.ts';
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
-import { levenbergMarquardt } from './levenberg-marquardt.ts';
-import { type Misfit, misfitOf, signedDistanceFrom, sumOfSquares } from './rigid-fit.ts';
+import { type LeastSquaresFit, levenbergMarquardt } from './levenberg-marquardt.ts';
+import { type Misfit, misfitOf, signedDistanceFrom } from './rigid-fit.ts';
+import { maxWrong, misfitCost, WRONG_READING_COST } from './schwarz-cost.ts';
 
 export interface KindFit extends Misfit {
-  readonly kind: 'line' | 'arc' | 'batten' | 'bow' | 'spline';
+  readonly kind: 'line' | 'arc' | 'batten' | 'bow' | 'ellipse' | 'spline';
   readonly curve: Curve;
-  /** Schwarz's criterion, misfit + parameters·ln(readings): the least cost wins. */
+  /** Of the kind and of the readings that it calls wrong, see schwarz-cost.ts: the least wins. */
   readonly cost: number;
+  /** Readings that are wrong if the part is of this kind; worst and rms are those of the others. */
+  readonly wrong: readonly WrongReading[];
+}
+
+export interface WrongReading {
+  readonly at: Point;
+  /** Distance from the curve, mm, positive to its left. */
+  readonly off: number;
 }
 
 /** Pins between a spline's ends. A job with more pins than this is no longer easy to edit. */
 const MAX_PINS = 12;
+/** What each of these pins costs, as they bend to any readings: half of what a wrong reading does. */
+const PIN_COST = WRONG_READING_COST / 2;
 
 /**
  * Fits curves to five or more readings at rising stations by least squares of the normal distances, best first, from the
  * values of the fair curve there. A kind that does not exist for the bend is left out.
- * Source of the criterion: Schwarz, "Estimating the dimension of a model", Annals of Statistics 6, 1978.
  */
 export function fitCurveKinds(readings: readonly Point[], fair: readonly Point[], sigma: number): KindFit[] {
   const [from, to] = [firstOf(fair), lastOf(fair)];
@@ -31,16 +43,18 @@ export function fitCurveKinds(readings: readonly Point[], fair: readonly Point[]
   const rise = cross(subtract(to, from), subtract(top, from)) / (to.x - from.x);
   const left = (y: number): Point => point(from.x, y);
   const right = (y: number): Point => point(to.x, y);
-  const tryKind = (kind: KindFit['kind'], make: CurveFamily, start: readonly number[]): KindFit[] =>
-    fitCurveKind(kind, make, start, readings, sigma);
   const ends = [from.y, to.y];
+  const risen = [...ends, rise];
   const overNail: CurveFamily = ([a = 0, b = 0, x = 0, y = 0]) =>
     batten(left(a), right(b), { nail: point(x, y) });
+  const tryKind = (kind: KindFit['kind'], make: CurveFamily, start: readonly number[]): KindFit[] =>
+    fitCurveKind({ kind, make, start, cost: start.length * Math.log(readings.length) }, readings, sigma);
   // Each family gets as many parameters as its start has.
   return [
     ...tryKind('line', ([a = 0, b = 0]) => line(left(a), right(b)), ends),
-    ...tryKind('arc', ([a = 0, b = 0, r = 0]) => arc(left(a), right(b), { rise: r }), [...ends, rise]),
-    ...tryKind('bow', ([a = 0, b = 0, r = 0]) => bow(left(a), right(b), r), [...ends, rise]),
+    ...tryKind('arc', ([a = 0, b = 0, r = 0]) => arc(left(a), right(b), { rise: r }), risen),
+    ...tryKind('bow', ([a = 0, b = 0, r = 0]) => bow(left(a), right(b), r), risen),
+    ...tryKind('ellipse', ([a = 0, b = 0, r = 0]) => ellipse(left(a), right(b), r), risen),
     ...tryKind('batten', overNail, [...ends, top.x, top.y]),
     ...fitSplineWithFewestPins(readings, fair, sigma),
   ].toSorted((a, b) => a.cost - b.cost);
@@ -54,23 +68,74 @@ function farthestFromChord(fair: readonly Point[]): Point {
   return fair.slice(1, -1).reduce((best, p) => (height(p) > height(best) ? p : best));
 }
 
-function fitCurveKind(
-  kind: KindFit['kind'],
-  make: CurveFamily,
-  start: readonly number[],
-  readings: readonly Point[],
-  sigma: number,
-): KindFit[] {
-  const found = levenbergMarquardt((at) => {
-    const curve = undefinedOnFault(() => make(at));
-    const distanceOf = curve && signedDistanceFrom(curve.exact);
-    return distanceOf && readings.map((p) => distanceOf(p).distance);
-  }, start);
-  if (!found) return [];
-  const { parameters, residuals } = found;
-  const cost = sumOfSquares(residuals) / sigma ** 2 + parameters.length * Math.log(readings.length);
-  return [{ kind, curve: make(parameters), ...misfitOf(residuals), cost }];
+interface CurveModel {
+  readonly kind: KindFit['kind'];
+  readonly make: CurveFamily;
+  readonly start: readonly number[];
+  /** Of its parameters. */
+  readonly cost: number;
 }
+
+/** Fits a model to all readings, then without the reading that contradicts it most, and so on; the least cost wins. */
+function fitCurveKind(model: CurveModel, readings: readonly Point[], sigma: number): KindFit[] {
+  const { kind, make } = model;
+  const most = maxWrong(readings.length, model.start.length);
+  let best: KindFit | undefined;
+  let [kept, start] = [readings, model.start];
+  for (let count = 0; count <= most; count++) {
+    const least = model.cost + count * WRONG_READING_COST;
+    if (best && (best.cost <= least || count > best.wrong.length + MAX_VAIN_STEPS)) break;
+    const fit = levenbergMarquardt((at) => distancesFrom(make, at, kept), start);
+    if (!fit) break;
+    const { parameters, residuals } = fit;
+    const cost = misfitCost(residuals, sigma) + least;
+    if (!(cost >= (best?.cost ?? Number.POSITIVE_INFINITY))) {
+      const curve = make(parameters);
+      const distanceOf = signedDistanceFrom(curve.exact);
+      const wrong = readings
+        .filter((p) => !kept.includes(p))
+        .map((at) => ({ at, off: distanceOf(at).distance }));
+      best = { kind, curve, ...misfitOf(residuals), cost, wrong };
+    }
+    const suspect = mostContradicting(fit);
+    kept = kept.filter((_, i) => i !== suspect);
+    start = parameters;
+  }
+  return best ? [best] : [];
+}
+
+function distancesFrom(
+  make: CurveFamily,
+  at: readonly number[],
+  points: readonly Point[],
+): number[] | undefined {
+  const curve = undefinedOnFault(() => make(at));
+  if (!curve) return undefined;
+  const distanceOf = signedDistanceFrom(curve.exact);
+  return points.map((p) => distanceOf(p).distance);
+}
+
+/**
+ * The reading whose leaving out lowers the sum of squares most: by r²/(1 − h), with its residual r and its leverage h
+ * (Cook & Weisberg, as in schwarz-cost.ts, §2.2).
+ */
+function mostContradicting({ residuals, columns }: LeastSquaresFit): number {
+  const rows = residuals.map((_, k) => columns.map((column) => itemAt(column, k)));
+  const { matrix } = normalEquations(rows, residuals);
+  const gains = residuals.map((residual, k) => {
+    const row = itemAt(rows, k);
+    const solved = solveSymmetric(matrix, row) ?? [];
+    const leverage = row.reduce((sum, value, j) => sum + value * (solved[j] ?? 0), 0);
+    return residual ** 2 / Math.max(1 - leverage, MIN_FREEDOM);
+  });
+  return gains.indexOf(Math.max(...gains));
+}
+
+/** Two readings that are wrong can hide each other, so that leaving out the first of them gains too little. */
+const MAX_VAIN_STEPS = 1;
+
+/** A reading that alone decides a parameter has no freedom left; rounding is far below this. */
+const MIN_FREEDOM = 1e-6;
 
 /** Adds pins one by one until only the readings' own errors are left, or no pin helps. */
 function fitSplineWithFewestPins(
@@ -85,10 +150,11 @@ function fitSplineWithFewestPins(
       start.map(({ x }, i) => point(x, itemAt(offsets, i)));
     const make: CurveFamily = (offsets) => spline(through(offsets), 'natural', 'natural');
     const offsets = start.map(({ y }) => y);
-    const [next] = fitCurveKind('spline', make, offsets, readings, sigma);
+    const cost = 2 * Math.log(readings.length) + pins * PIN_COST;
+    const [next] = fitCurveKind({ kind: 'spline', make, start: offsets, cost }, readings, sigma);
     if (next && !(next.cost >= (best?.cost ?? Number.POSITIVE_INFINITY))) best = next;
-    const free = readings.length - pins - 2;
-    if (next && readings.length * (next.rms / sigma) ** 2 <= free) break;
+    // More pins cost more than they can save.
+    if (best && best.cost <= cost + PIN_COST) break;
   }
   return best ? [best] : [];
 }

@@ -16,8 +16,18 @@ const [DAMPING, DAMPING_DECREASE, DAMPING_INCREASE] = [1e-3, 0.2, 5];
 /** Residuals at some parameters, mm; undefined where there is no such curve. */
 export type ResidualFunction = (at: readonly number[]) => readonly number[] | undefined;
 
+export interface LeastSquaresFit {
+  readonly parameters: readonly number[];
+  readonly residuals: readonly number[];
+  /** The Jacobian near the solution: how the residuals change by each parameter. */
+  readonly columns: readonly (readonly number[])[];
+}
+
 /** Damped Gauss–Newton from parameters near the solution, mm; undefined when there is no curve at the start. */
-export function levenbergMarquardt(residuals: ResidualFunction, start: readonly number[]) {
+export function levenbergMarquardt(
+  residuals: ResidualFunction,
+  start: readonly number[],
+): LeastSquaresFit | undefined {
   let parameters = start;
   let now = residuals(parameters);
   if (!now) return undefined;
@@ -34,7 +44,7 @@ export function levenbergMarquardt(residuals: ResidualFunction, start: readonly 
       if (gain > REUSE_JACOBIAN_GAIN) columns = jacobianColumns(residuals, parameters, now);
     } else damping *= DAMPING_INCREASE;
   }
-  return { parameters, residuals: now };
+  return { parameters, residuals: now, columns: columns ?? [] };
 }
 
 function jacobianColumns(

@@ -16,6 +16,7 @@ const KIND_WITH_ARTICLE = {
   line: 'a straight line',
   arc: 'an arc',
   bow: 'a bow',
+  ellipse: 'half an ellipse',
   batten: 'a batten over one nail',
   spline: 'a spline',
 } as const;
@@ -79,6 +80,7 @@ function stepLines(curve: Curve, unit: Unit): string[] {
   switch (kind) {
     case 'arc':
     case 'bow':
+    case 'ellipse':
       return [first, `rise: ${lengthText(riseOf(curve), unit)}`];
     case 'batten':
       return [first, `through: ${nails[0]}     # the nail; the apex falls elsewhere, see fairlath show`];

@@ -1,16 +1,16 @@
 import type { Point } from '../../curves/geometry/point.ts';
+import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import type { Rule } from '../../units/rule.ts';
-import { type Outlier, separateOutliers } from '../readings/find-outliers.ts';
 import { assertReadings, type StationReading } from '../readings/read-readings.ts';
 import { readingSigma } from '../readings/reading-error.ts';
-import { fitCurveKinds, type KindFit } from './fit-curve-kinds.ts';
+import { fitCurveKinds, type KindFit, type WrongReading } from './fit-curve-kinds.ts';
 import { fairCurve, mergeStations, type SmoothedCurve } from './smoothing-spline.ts';
 
 export interface TakeOff {
   readonly sigma: number;
-  readonly outliers: readonly Outlier[];
-  /** Those kept, at rising stations; the outliers are left out of all that follows. */
+  readonly outliers: readonly WrongReading[];
+  /** Those kept, at rising stations; the outliers are left out of the fair curve. */
   readonly readings: readonly Point[];
   readonly fair: SmoothedCurve;
   /** Best first. */
@@ -30,47 +30,53 @@ export function takeOff(readings: readonly StationReading[], rule: Rule): TakeOf
   const rising = readings
     .map(({ station, offset }) => ({ x: station, y: offset }))
     .toSorted((a, b) => a.x - b.x);
-  const assertEnough = (points: readonly Point[], message: string): void => {
-    if (mergeStations(points, sigma).points.length < MIN_TAKE_OFF_STATIONS)
-      throw new Fault('take-off.too-few', message);
-  };
-  assertEnough(
-    rising,
-    `fewer than ${MIN_TAKE_OFF_STATIONS} stations do not tell one curve from another. Measure at more stations.`,
-  );
-  const { good, bad } = separateOutliers(rising, sigma);
-  assertEnough(good, 'too few good readings are left. Measure again.');
-  return restoreOutliers(good, bad, sigma);
+  if (mergeStations(rising, sigma).points.length < MIN_TAKE_OFF_STATIONS)
+    throw new Fault(
+      'take-off.too-few',
+      `fewer than ${MIN_TAKE_OFF_STATIONS} stations do not tell one curve from another. Measure at more stations.`,
+    );
+  const first = fitKinds(rising, fairThrough(rising, sigma), sigma);
+  const { wrong } = first[0];
+  // A wrong reading spoils the values that the fits start from.
+  const kinds =
+    wrong.length === 0 ? first : bestFirst(first, fitKinds(rising, fairThrough(rising, sigma, wrong), sigma));
+  const outliers = kinds[0].wrong;
+  const kept = rising.filter((p) => outliers.every(({ at }) => at !== p));
+  const data = mergeStations(kept, sigma);
+  return { sigma, outliers, readings: data.points, fair: fairCurve(data), kinds };
 }
 
-function fitReadings(good: readonly Point[], sigma: number): Omit<TakeOff, 'sigma' | 'outliers'> {
-  const data = mergeStations(good, sigma);
-  const fair = fairCurve(data);
-  const [best, ...others] = fitCurveKinds(data.points, fair.points, sigma);
+type Kinds = TakeOff['kinds'];
+
+function fitKinds(readings: readonly Point[], start: readonly Point[], sigma: number): Kinds {
+  const [best, ...others] = fitCurveKinds(readings, start, sigma);
   if (!best) throw new Error('a straight line fits any readings in some way');
-  return { readings: data.points, fair, kinds: [best, ...others] };
+  return [best, ...others];
 }
 
-/** A good reading raises the cost by no more than chance: the square of a normal error stays below 2² 95 times in 100. */
-const MAX_RESTORE_COST = 4;
-/** More outliers than this do not come from a badly judged end, and each costs a fit of every kind. */
-const MAX_RESTORED = 4;
+/** The better fit of each kind. */
+function bestFirst(first: Kinds, second: Kinds): Kinds {
+  const [best, ...others] = [...first, ...second].toSorted((a, b) => a.cost - b.cost);
+  const seen = new Set([best?.kind]);
+  const rest = others.filter(({ kind }) => !seen.has(kind) && seen.add(kind));
+  return [best ?? first[0], ...rest];
+}
 
-/**
- * Fits good readings and restores outliers that a kind of curve passes as well, the nearest first. Near a nail at an
- * end a parabola through the neighbors judges a reading badly, and a part must not lose its end by that.
- */
-function restoreOutliers(good: readonly Point[], bad: readonly Outlier[], sigma: number): TakeOff {
-  let [kept, fit] = [good, fitReadings(good, sigma)];
-  const isOutlier = ({ at }: Outlier): boolean => {
-    const withIt = fitReadings([...kept, at], sigma);
-    if (withIt.kinds[0].cost - fit.kinds[0].cost >= MAX_RESTORE_COST) return true;
-    [kept, fit] = [[...kept, at], withIt];
-    return false;
-  };
-  const nearestFirst = bad.toSorted((a, b) => Math.abs(a.off) - Math.abs(b.off));
-  const outliers = bad.length > MAX_RESTORED ? bad : nearestFirst.filter(isOutlier);
-  return { sigma, outliers: outliers.toSorted((a, b) => a.at.x - b.at.x), ...fit };
+/** Values to start fits from at all stations: those of the fair curve, carried on straight to an end that is left out. */
+function fairThrough(
+  readings: readonly Point[],
+  sigma: number,
+  wrong: readonly WrongReading[] = [],
+): Point[] {
+  const kept = readings.filter((p) => wrong.every(({ at }) => at !== p));
+  const { points } = fairCurve(mergeStations(kept, sigma));
+  const carriedOn = (x: number, a: Point, b: Point): Point[] =>
+    x === a.x ? [] : [{ x, y: a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x) }];
+  return [
+    ...carriedOn(firstOf(readings).x, itemAt(points, 0), itemAt(points, 1)),
+    ...points,
+    ...carriedOn(lastOf(readings).x, itemAt(points, points.length - 1), itemAt(points, points.length - 2)),
+  ];
 }
 
 /** With costs this close the dearer kind is the true one about once in twelve, by Schwarz's criterion (exp(−cost/2)). */
