@@ -1,12 +1,13 @@
+import { direction, dot } from '../curves/geometry/point.ts';
 import { figuresOf } from '../curves/measurements.ts';
-import { type BaseLine, shoulderCorners } from '../part/offsets.ts';
+import { type BaseLine, fromBaseLine, shoulderCorners } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { firstOf } from '../units/checked.ts';
 import { Fault, Faults } from '../units/fault.ts';
 import { graduationMm } from '../units/graduation.ts';
 import type { Rule } from '../units/rule.ts';
 import { designOffsetAt, outwardSign, sawLineOfEdge } from './design-line.ts';
-import { fitRigid, type Misfit, misfitOf, type RigidFit } from './fit/rigid-fit.ts';
+import { fitRigid, type Misfit, misfitOf, type RigidFit, signedDistanceFrom } from './fit/rigid-fit.ts';
 import { type MeasuredApex, measuredApex } from './measured-apex.ts';
 import { assertReadings, faultAtReading, type StationReading } from './readings/read-readings.ts';
 import { maxReadingError, readingSigma } from './readings/reading-error.ts';
@@ -17,8 +18,12 @@ export interface Deviation {
   readonly measured: number;
   readonly design: number;
   readonly deviation: number;
-  /** The deviation, positive outward: more wood than the line asks for. */
+  /** The deviation square to the line, mm: less than along the offset where the line climbs. */
+  readonly square: number;
+  /** The same, positive outward: more wood than the line asks for. */
   readonly proud: number;
+  /** How steeply the line climbs there along its base, radians; level on a shoulder, where the rule stops. */
+  readonly climb: number;
   readonly verdict: StationVerdict;
 }
 
@@ -64,6 +69,8 @@ export function checkEdge(
   const spare = beforeSanding ? part.sawAllowance : 0;
   const limit = tolerance + maxReadingError(rule);
   const near = graduationMm(rule);
+  const distanceOf = signedDistanceFrom(line.pieces);
+  const corners = shoulderCorners(line, base);
   const deviations: Deviation[] = [];
   const beyond: Fault[] = [];
   for (const reading of readings) {
@@ -72,9 +79,13 @@ export function checkEdge(
     if (design === undefined) beyond.push(noSuchStation(line, reading));
     else {
       const deviation = measured - design;
-      const proud = outside * deviation;
+      const { distance, normal } = distanceOf(fromBaseLine({ x: station, y: measured }, base));
+      const square = Math.sign(deviation) * Math.min(Math.abs(distance), Math.abs(deviation));
+      const proud = outside * square;
+      const isOnShoulder = corners.some((corner) => Math.abs(corner.station - station) <= near);
+      const climb = isOnShoulder ? 0 : Math.asin(Math.abs(dot(normal, direction(base.angle))));
       const verdict = stationVerdict(proud, limit, spare);
-      deviations.push({ station, measured, design, deviation, proud, verdict });
+      deviations.push({ station, measured, design, deviation, square, proud, climb, verdict });
     }
   }
   const [first, ...rest] = beyond;
@@ -82,7 +93,7 @@ export function checkEdge(
     throw readingsInOtherUnit(line, readings, base, rule)
       ? faultAtReading(firstOf(readings), otherUnit(line, rule))
       : new Faults([first, ...rest]);
-  const misfit = misfitOf(deviations.map(({ deviation }) => deviation));
+  const misfit = misfitOf(deviations.map(({ square }) => square));
   const fit = fitRigid(line.pieces, readings, base);
   const stations = readings.map(({ station }) => station);
   const endDeviation = (station: number): EndDeviation => ({

@@ -1,29 +1,23 @@
+import { cross, subtract } from '../curves/geometry/point.ts';
+import { figuresOf } from '../curves/measurements.ts';
 import { undefinedOnFault } from '../curves/try-curve.ts';
+import { edgeEnd, edgeStart } from '../part/edge.ts';
 import { cutEnds, isCutOff } from '../part/ends/cut-ends.ts';
 import { type BaseLine, stationRangeAlong, toBaseLine } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import type { Warning } from '../units/fault.ts';
 import { graduationMm, showNearest } from '../units/graduation.ts';
 import { present } from '../units/lists.ts';
-import { type Rule, readOnRule, showLength } from '../units/rule.ts';
+import { type Rule, showLength } from '../units/rule.ts';
 import { type CheckOptions, checkEdge, type EdgeCheck } from './check-edge.ts';
 import { mirrorReadings } from './compare-pair.ts';
-import { separateOutliers } from './readings/find-outliers.ts';
+import { type Explanation, explainDeviations } from './explain-deviations.ts';
 import type { StationReading } from './readings/read-readings.ts';
 import { maxReadingError, readingSigma } from './readings/reading-error.ts';
 import { readingsInOtherUnit } from './suspect-unit.ts';
 
 /** Shift and turn fit any two readings; a third and a fourth can contradict them. */
 export const MIN_ALIGNMENT_READINGS = 4;
-
-/** Shift and turn then explain three quarters of the squares. One place sawn wrong keeps most of its rms. */
-const MAX_REMAINING_RMS_SHARE = 0.5;
-
-const isMisaligned = ({ verdict, bestFit, tolerance, readings, rms }: EdgeCheck, rule: Rule): boolean =>
-  verdict === 'outside' &&
-  readings.length >= MIN_ALIGNMENT_READINGS &&
-  bestFit.worst <= tolerance + maxReadingError(rule) &&
-  bestFit.rms <= MAX_REMAINING_RMS_SHARE * rms;
 
 /** Readings count as misread where the other way of reading them lowers the rms by this factor. */
 const MISREAD_RMS_FACTOR = 4;
@@ -40,19 +34,25 @@ export function suspectReadings(
   options: CheckOptions,
 ): Warning[] {
   const { rule } = part;
-  const pastCut = readingsPastCut(part, edge, readings, options.base);
-  if (check.verdict === 'within') return pastCut;
-  const misread = possibleMisreadings(edge, readings, options.base, rule).find(([, , otherwise]) => {
-    const found = undefinedOnFault(() => checkEdge(part, edge, otherwise, options));
+  const certain = [...readingsPastCut(part, edge, readings, options.base), ...steepWarnings(check, rule)];
+  if (check.verdict === 'within') return certain;
+  const misread = possibleMisreadings(part, edge, readings, options.base).find(([, , otherwise, other]) => {
+    const found = undefinedOnFault(() => checkEdge(part, other ?? edge, otherwise, options));
     return found !== undefined && found.rms * MISREAD_RMS_FACTOR < check.rms;
   });
   if (misread && readings.length >= MIN_ALIGNMENT_READINGS) {
     const [code, message] = misread;
-    return [...pastCut, { code, message }];
+    return [...certain, { code, message }];
   }
+  const limit = check.tolerance + maxReadingError(rule);
+  const explanation = explainDeviations(check.readings, readingSigma(rule), limit);
+  const isWhole = readings.length >= MIN_ALIGNMENT_READINGS && explanation.worst <= limit;
   return [
-    ...pastCut,
-    ...(isMisaligned(check, rule) ? [misalignedWarning(check, rule)] : outlierWarnings(check, rule)),
+    ...certain,
+    ...(isWhole ? wholeWarnings(edge, check, explanation, rule) : []),
+    ...explanation.wrong
+      .filter(({ off }) => Math.abs(off) > limit)
+      .map((wrong) => wrongReadingWarning(wrong, rule)),
   ];
 }
 
@@ -76,18 +76,43 @@ const readingsPastCut = (
     return [{ code: 'check.past-end', message }];
   });
 
-type Misreading = readonly [code: string, message: string, otherwise: readonly StationReading[]];
+type Misreading = readonly [
+  code: string,
+  message: string,
+  otherwise: readonly StationReading[],
+  /** The edge that was read, where it is another one. */
+  edge?: PartEdge,
+];
 
 /** Other ways of reading the readings, and the warning if they then lie on the line. */
 function possibleMisreadings(
+  part: Part,
   edge: PartEdge,
   readings: readonly StationReading[],
   base: BaseLine,
-  rule: Rule,
 ): Misreading[] {
+  const { rule } = part;
   const [from, to] = stationRangeAlong(edge, base);
   const inOtherUnit = readingsInOtherUnit(edge, readings, base, rule);
+  const others = part.edges.filter(({ name }) => name !== edge.name);
   return present<Misreading>(
+    ...others.map(
+      (other): Misreading => [
+        'check.other-edge',
+        `The readings lie far better on "${other.name}". Check them against that edge.`,
+        readings,
+        other,
+      ],
+    ),
+    ...cutEnds(part, edge).map((cut): Misreading => {
+      const corner = toBaseLine(cut.at, base).x;
+      const past = corner - (cut.side === 'left' ? from : to);
+      return [
+        'check.from-corner',
+        `Counted from the corner of the cut ${cut.side} end, the readings lie far better. That corner is at station ${showLength(corner, rule)}. Add ${showLength(past, rule)} to each station.`,
+        readings.map((each) => ({ ...each, station: each.station + past })),
+      ];
+    }),
     [
       'check.other-end',
       'Counted from the other end, the readings lie on the line far better. Count the stations from the left end, the part the right way round, and measure again.',
@@ -111,26 +136,59 @@ function possibleMisreadings(
   );
 }
 
-/** Where both ends are off alike, a part sawn too narrow reads like a part set off the rule. */
-function misalignedWarning({ endDeviations: [first, last] }: EdgeCheck, rule: Rule): Warning {
-  const start = readOnRule(first.proud, rule).mark;
+/** From here on a slip of the rule along the line counts for more than one square to it, radians. */
+const STEEP = Math.PI / 4;
+
+/** An offset where the line climbs steeply is a poor reading; square to the line there is less off than it says. */
+function steepWarnings({ readings }: EdgeCheck, rule: Rule): Warning[] {
+  const steep = readings.filter(({ climb }) => climb > STEEP);
+  if (steep.length === 0) return [];
+  const stations = steep.map(({ station }) => showLength(station, rule)).join(', ');
   const message =
-    start === readOnRule(last.proud, rule).mark
-      ? `It is ${showLength(Math.abs(start), rule)} ${start > 0 ? 'proud' : 'shy'} all along: the part lay that much off the rule, or is sawn so. Measure its width to tell.`
-      : 'The part lay crooked against the rule, or is sawn so: set true to it, it is within. Lay it anew and measure; where it reads the same again, it is sawn so.';
-  return { code: 'check.set-crooked', message };
+    `The line climbs more than 45° at station ${stations}: a small slip along it changes the offset by more. ` +
+    'fairlath judges the wood square to the line.';
+  return [{ code: 'check.steep', message }];
+}
+
+/** What is wrong with the part as a whole, or with how it lay against the rule. */
+function wholeWarnings(
+  edge: PartEdge,
+  { endDeviations: [first] }: EdgeCheck,
+  { kind, bend }: Explanation,
+  rule: Rule,
+): Warning[] {
+  switch (kind) {
+    case 'true':
+      return [];
+    case 'bent':
+      return [{ code: 'check.wrong-rise', message: wrongRise(edge, bend, rule) }];
+    case 'shifted': {
+      const by = `${showNearest(Math.abs(first.proud), rule)} ${first.proud > 0 ? 'proud' : 'shy'}`;
+      const message = `It is ${by} all along: the part lay that much off the rule, or is sawn so. Measure its width to tell.`;
+      return [{ code: 'check.set-crooked', message }];
+    }
+    case 'crooked': {
+      const message =
+        'The part lay crooked against the rule, or is sawn so: set true to it, it is within. Lay it again and measure; where it reads the same again, it is sawn so.';
+      return [{ code: 'check.set-crooked', message }];
+    }
+  }
+}
+
+function wrongRise(edge: PartEdge, bend: number, rule: Rule): string {
+  const by = showNearest(Math.abs(bend), rule);
+  const apexes = edge.runs.flatMap((run) => figuresOf(run).apex ?? []);
+  const [apex] = apexes;
+  const middle = `Between true ends it is ${by} ${bend > 0 ? 'proud' : 'shy'} in the middle.`;
+  if (!apex || apexes.length > 1) return middle;
+  const [from, to] = [edgeStart(edge), edgeEnd(edge)];
+  const isLeft = cross(subtract(to, from), subtract(apex.at, from)) > 0;
+  const isTooHigh = bend > 0 === (isLeft !== edge.woodIsAbove);
+  return `${middle} The rise is ${by} too ${isTooHigh ? 'large' : 'small'}. A bent part that has opened reads so, too.`;
 }
 
 /** A saw leaves a smooth error; a reading that stands out alone is more often a mistake of the rule. */
-function outlierWarnings({ readings, tolerance }: EdgeCheck, rule: Rule): Warning[] {
-  const rising = readings
-    .map(({ station, deviation }) => ({ x: station, y: deviation }))
-    .toSorted((a, b) => a.x - b.x);
-  const limit = tolerance + maxReadingError(rule);
-  return separateOutliers(rising, readingSigma(rule))
-    .bad.filter(({ at }) => Math.abs(at.y) > limit)
-    .map(({ at, off }) => ({
-      code: 'check.odd-reading',
-      message: `The reading at station ${showLength(at.x, rule)} is ${showNearest(Math.abs(off), rule)} ${off > 0 ? 'proud' : 'shy'} of its neighbours. Measure it again before you take any wood off.`,
-    }));
-}
+const wrongReadingWarning = ({ station, off }: Explanation['wrong'][number], rule: Rule): Warning => ({
+  code: 'check.odd-reading',
+  message: `The reading at station ${showLength(station, rule)} is ${showNearest(Math.abs(off), rule)} ${off > 0 ? 'proud' : 'shy'} of what the others say. Measure it again before you take any wood off.`,
+});

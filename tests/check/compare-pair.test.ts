@@ -9,7 +9,9 @@ const found = (...proud: [station: number, proud: number][]): Deviation[] =>
     measured: off,
     design: 0,
     deviation: off,
+    square: off,
     proud: off,
+    climb: 0,
     verdict: 'high',
   }));
 

@@ -2,21 +2,19 @@ import type { Curve } from '../../curves/curve.ts';
 import { batten } from '../../curves/elastica/batten.ts';
 import { bow } from '../../curves/elastica/bow.ts';
 import { cross, type Point, point, subtract } from '../../curves/geometry/point.ts';
-import { normalEquations, solveSymmetric } from '../../curves/numeric/linear-algebra.ts';
 import { arc } from '../../curves/simple/arc.ts';
 import { ellipse } from '../../curves/simple/ellipse.ts';
 import { line } from '../../curves/simple/line.ts';
 import { spline } from '../../curves/simple/spline.ts';
 import { undefinedOnFault } from '../../curves/try-curve.ts';
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
-import { type LeastSquaresFit, levenbergMarquardt } from './levenberg-marquardt.ts';
+import { fitModel, WRONG_READING_COST } from './fit-model.ts';
 import { type Misfit, misfitOf, signedDistanceFrom } from './rigid-fit.ts';
-import { maxWrong, misfitCost, WRONG_READING_COST } from './schwarz-cost.ts';
 
 export interface KindFit extends Misfit {
   readonly kind: 'line' | 'arc' | 'batten' | 'bow' | 'ellipse' | 'spline';
   readonly curve: Curve;
-  /** Of the kind and of the readings that it calls wrong, see schwarz-cost.ts: the least wins. */
+  /** Of the kind and of the readings that it calls wrong, see fit-model.ts: the least wins. */
   readonly cost: number;
   /** Readings that are wrong if the part is of this kind; worst and rms are those of the others. */
   readonly wrong: readonly WrongReading[];
@@ -76,66 +74,24 @@ interface CurveModel {
   readonly cost: number;
 }
 
-/** Fits a model to all readings, then without the reading that contradicts it most, and so on; the least cost wins. */
 function fitCurveKind(model: CurveModel, readings: readonly Point[], sigma: number): KindFit[] {
-  const { kind, make } = model;
-  const most = maxWrong(readings.length, model.start.length);
-  let best: KindFit | undefined;
-  let [kept, start] = [readings, model.start];
-  for (let count = 0; count <= most; count++) {
-    const least = model.cost + count * WRONG_READING_COST;
-    if (best && (best.cost <= least || count > best.wrong.length + MAX_VAIN_STEPS)) break;
-    const fit = levenbergMarquardt((at) => distancesFrom(make, at, kept), start);
-    if (!fit) break;
-    const { parameters, residuals } = fit;
-    const cost = misfitCost(residuals, sigma) + least;
-    if (!(cost >= (best?.cost ?? Number.POSITIVE_INFINITY))) {
-      const curve = make(parameters);
-      const distanceOf = signedDistanceFrom(curve.exact);
-      const wrong = readings
-        .filter((p) => !kept.includes(p))
-        .map((at) => ({ at, off: distanceOf(at).distance }));
-      best = { kind, curve, ...misfitOf(residuals), cost, wrong };
-    }
-    const suspect = mostContradicting(fit);
-    kept = kept.filter((_, i) => i !== suspect);
-    start = parameters;
-  }
-  return best ? [best] : [];
+  const { kind, make, ...rest } = model;
+  const residuals = (at: readonly number[], points: readonly Point[]): number[] | undefined => {
+    const curve = undefinedOnFault(() => make(at));
+    return curve && distancesFrom(curve, points);
+  };
+  const fit = fitModel({ ...rest, residuals }, readings, sigma);
+  if (!fit) return [];
+  const curve = make(fit.parameters);
+  const off = distancesFrom(curve, fit.wrong);
+  const wrong = fit.wrong.map((at, i) => ({ at, off: itemAt(off, i) }));
+  return [{ kind, curve, ...misfitOf(fit.residuals), cost: fit.cost, wrong }];
 }
 
-function distancesFrom(
-  make: CurveFamily,
-  at: readonly number[],
-  points: readonly Point[],
-): number[] | undefined {
-  const curve = undefinedOnFault(() => make(at));
-  if (!curve) return undefined;
+function distancesFrom(curve: Curve, points: readonly Point[]): number[] {
   const distanceOf = signedDistanceFrom(curve.exact);
   return points.map((p) => distanceOf(p).distance);
 }
-
-/**
- * The reading whose leaving out lowers the sum of squares most: by r²/(1 − h), with its residual r and its leverage h
- * (Cook & Weisberg, as in schwarz-cost.ts, §2.2).
- */
-function mostContradicting({ residuals, columns }: LeastSquaresFit): number {
-  const rows = residuals.map((_, k) => columns.map((column) => itemAt(column, k)));
-  const { matrix } = normalEquations(rows, residuals);
-  const gains = residuals.map((residual, k) => {
-    const row = itemAt(rows, k);
-    const solved = solveSymmetric(matrix, row) ?? [];
-    const leverage = row.reduce((sum, value, j) => sum + value * (solved[j] ?? 0), 0);
-    return residual ** 2 / Math.max(1 - leverage, MIN_FREEDOM);
-  });
-  return gains.indexOf(Math.max(...gains));
-}
-
-/** Two readings that are wrong can hide each other, so that leaving out the first of them gains too little. */
-const MAX_VAIN_STEPS = 1;
-
-/** A reading that alone decides a parameter has no freedom left; rounding is far below this. */
-const MIN_FREEDOM = 1e-6;
 
 /** Adds pins one by one until only the readings' own errors are left, or no pin helps. */
 function fitSplineWithFewestPins(

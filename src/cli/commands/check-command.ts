@@ -139,7 +139,9 @@ function requirePair(first: EdgeCheck, second: EdgeCheck, { pair }: CheckCommand
 
 const asJson = (check: EdgeCheck): object => ({
   ...pick(check, 'edge', 'tolerance'),
-  readings: check.readings.map((reading) => pick(reading, 'station', 'measured', 'design', 'deviation')),
+  readings: check.readings.map((reading) =>
+    pick(reading, 'station', 'measured', 'design', 'deviation', 'square'),
+  ),
   ...pick(check, 'worst', 'rms'),
   bestFit: {
     shift: check.bestFit.shift,

@@ -36,7 +36,7 @@ function rowOf(each: Deviation, { rule, sawAllowance }: Part, beforeSanding: boo
     showOnRule(each.design, rule),
     showOnRule(each.measured, rule),
     deviationText(each.proud, rule),
-    showExact(Math.abs(each.deviation), rule),
+    showExact(Math.abs(each.square), rule),
     ...toFinish,
     MARK_TEXT[each.verdict],
   ];
@@ -54,7 +54,7 @@ const deviationAtText = ({ station, proud }: Pick<Deviation, 'station' | 'proud'
   `${deviationText(proud, rule)} at station ${showOnRule(station, rule)}`;
 
 function worstText({ readings, worst, rms }: EdgeCheck, rule: Rule): string {
-  const at = readings.reduce((a, b) => (Math.abs(b.deviation) > Math.abs(a.deviation) ? b : a));
+  const at = readings.reduce((a, b) => (Math.abs(b.square) > Math.abs(a.square) ? b : a));
   return `worst     ${deviationAtText(at, rule)} (${showExact(worst, rule)}); rms ${showExact(rms, rule)}`;
 }
 
@@ -84,7 +84,7 @@ function verdictText({ verdict, tolerance, worst, readings }: EdgeCheck, rule: R
   const counted = 'half a graduation counted for reading the rule';
   const limit = showLength(tolerance, rule);
   if (verdict === 'outside') {
-    const out = readings.filter(({ deviation }) => Math.abs(deviation) > tolerance + error).length;
+    const out = readings.filter(({ square }) => Math.abs(square) > tolerance + error).length;
     return `outside: ${out} of ${readings.length} stations ${out === 1 ? 'is' : 'are'} off by more than ${limit} (${counted})`;
   }
   const sure = worst + error <= tolerance ? '' : ', as far as this rule can tell';

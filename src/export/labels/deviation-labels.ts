@@ -26,8 +26,8 @@ export function deviationLabels(
     !line.some((chord) => segmentIntersectsBox(chord, box));
   return readings
     .map((reading, i) => ({ reading, tip: itemAt(tips, i) }))
-    .filter(({ reading }) => Math.abs(reading.deviation) > tolerance)
-    .toSorted((a, b) => Math.abs(b.reading.deviation) - Math.abs(a.reading.deviation))
+    .filter(({ reading }) => Math.abs(reading.square) > tolerance)
+    .toSorted((a, b) => Math.abs(b.reading.square) - Math.abs(a.reading.square))
     .flatMap(({ reading, tip }, rank): Item[] => {
       const wished = labelCandidates(reading, tip, rank === 0, rule);
       const found = wished.find(({ box }) => isFree(box)) ?? (rank === 0 ? wished[0] : undefined);
@@ -37,10 +37,10 @@ export function deviationLabels(
     });
 }
 
-function labelCandidates({ proud, deviation }: Deviation, tip: Point, inFull: boolean, rule: Rule) {
+function labelCandidates({ proud, square }: Deviation, tip: Point, inFull: boolean, rule: Rule) {
   const length = typesetFractions(readOnRule(Math.abs(proud), rule).text);
   const full = `${length} ${proud > 0 ? 'proud' : 'shy'}`;
-  const y = deviation > 0 ? tip.y + LABEL_MM : tip.y - LABEL_MM * 1.7;
+  const y = square > 0 ? tip.y + LABEL_MM : tip.y - LABEL_MM * 1.7;
   return SIDEWAYS_STEPS.flatMap((aside) =>
     (inFull ? [full] : [full, length]).map((text) => {
       const half = widthInFont(text, SCREEN_FONT) / 2;

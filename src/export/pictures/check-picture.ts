@@ -31,10 +31,10 @@ export function composeCheckPicture(
     ...readings.map(({ station, design }) => point(station, design)),
   ]);
   const factor = fitScale(bounds, MAX_HEIGHT_MM);
-  const worst = Math.max(maxAbs(readings.map(({ deviation }) => deviation)), tolerance);
+  const worst = Math.max(maxAbs(readings.map(({ square }) => square)), tolerance);
   const enlargement = Math.min(MAX_DEVIATION_HEIGHT_MM / worst, MAX_ENLARGEMENT);
   const reach = (way: 1 | -1): number =>
-    readings.reduce((most, { deviation }) => Math.max(most, way * deviation), tolerance) * enlargement;
+    readings.reduce((most, { square }) => Math.max(most, way * square), tolerance) * enlargement;
   return framePicture(part, {
     bounds,
     factor,
@@ -50,14 +50,14 @@ export function composeCheckPicture(
       const along = (style: LineStyle, list: readonly Deviation[], off?: number): Item =>
         polyline(
           style,
-          list.map((each) => at(each, off ?? each.deviation)),
+          list.map((each) => at(each, off ?? each.square)),
         );
-      const tips = first.map((each) => at(each, each.deviation));
+      const tips = first.map((each) => at(each, each.square));
       return [
         { type: 'stroke', style: 'cut', path: view.path(transformPath(line.path, toBaseLineMatrix(base))) },
         along('saw', first, tolerance),
         along('saw', first, -tolerance),
-        ...first.map((each) => polyline('station', [at(each, 0), at(each, each.deviation)])),
+        ...first.map((each) => polyline('station', [at(each, 0), at(each, each.square)])),
         along('mark', first),
         ...(other.length > 0 ? [along('parallel', other)] : []),
         ...stationLabels(first, view, floor),

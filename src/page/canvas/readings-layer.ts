@@ -169,8 +169,8 @@ export class ReadingsLayer {
     };
     line(() => tolerance, 'tolerance');
     line(() => -tolerance, 'tolerance');
-    line(({ deviation }) => deviation, 'tips');
-    const teeth = readings.map((reading) => `M${at(reading, 0)}L${at(reading, reading.deviation)}`);
+    line(({ square }) => square, 'tips');
+    const teeth = readings.map((reading) => `M${at(reading, 0)}L${at(reading, reading.square)}`);
     layer.path().attr('d', teeth.join('')).addClass('teeth');
     const note = `what is off is drawn ${Number(times.toPrecision(2))} times as large`;
     layer.plain(note).attr({ x: RULE_PX.left + 12, y: view.height - RULE_PX.across - 12 });
