@@ -2,7 +2,7 @@ import type { Point } from '../curves/geometry/point.ts';
 import { firstOf, itemAt, lastOf } from '../units/checked.ts';
 import type { Deviation } from './check-edge.ts';
 import { fitModel } from './fit/fit-model.ts';
-import { maxAbs } from './fit/rigid-fit.ts';
+import { type Misfit, maxAbs, misfitOf } from './fit/rigid-fit.ts';
 
 /**
  * What explains deviations best: nothing but the hand (`true`), the part lying off the rule alike at both ends (`shifted`)
@@ -12,8 +12,8 @@ export interface Explanation {
   readonly kind: 'true' | 'shifted' | 'crooked' | 'bent';
   /** How much wood too much the middle has over the ends, mm. */
   readonly bend: number;
-  /** How much a reading still differs from this, the wrong ones left out, mm. */
-  readonly worst: number;
+  /** How much readings still differ from this, the wrong ones left out, mm. */
+  readonly left: Misfit;
   /** The wrong readings, with how far each is off what is explained, mm, positive where there is more wood. */
   readonly wrong: readonly { readonly station: number; readonly off: number }[];
 }
@@ -44,7 +44,12 @@ export function explainDeviations(
   limit: number,
 ): Explanation {
   const rising = deviations.toSorted((a, b) => a.station - b.station);
-  const points = rising.map(({ station, proud }): Point => ({ x: station, y: proud }));
+  const points = rising.map(
+    ({ station, deviation, proud, climb }): Point => ({
+      x: station,
+      y: Math.sign(proud) * Math.abs(deviation) * Math.cos(climb),
+    }),
+  );
   const climbs = new Map(points.map((p, i) => [p, itemAt(rising, i).climb]));
   const [from, to] = [firstOf(points).x, lastOf(points).x];
   const share = (station: number): number => (to > from ? (station - from) / (to - from) : 0);
@@ -64,7 +69,7 @@ export function explainDeviations(
     const bend = shapes[0] === BEND ? itemAt(parameters, 0) : 0;
     const moved = kind === 'bent' ? bend : maxAbs(points.map((p) => explained(parameters, p)));
     if (kind !== 'true' && Math.abs(moved) < limit / 2) return [];
-    return [{ kind, bend, worst: maxAbs(residuals), wrong, cost }];
+    return [{ kind, bend, left: misfitOf(residuals), wrong, cost }];
   });
   return firstOf(explanations.toSorted((a, b) => a.cost - b.cost));
 }

@@ -19,6 +19,9 @@ import { readingsInOtherUnit } from './suspect-unit.ts';
 /** Shift and turn fit any two readings; a third and a fourth can contradict them. */
 export const MIN_ALIGNMENT_READINGS = 4;
 
+/** What a cause leaves is the hand's. Nine good readings scatter by more once in a hundred times. */
+const MAX_LEFT_SIGMAS = 1.5;
+
 /** Readings count as misread where the other way of reading them lowers the rms by this factor. */
 const MISREAD_RMS_FACTOR = 4;
 
@@ -46,7 +49,10 @@ export function suspectReadings(
   }
   const limit = check.tolerance + maxReadingError(rule);
   const explanation = explainDeviations(check.readings, readingSigma(rule), limit);
-  const isWhole = readings.length >= MIN_ALIGNMENT_READINGS && explanation.worst <= limit;
+  const isWhole =
+    readings.length >= MIN_ALIGNMENT_READINGS &&
+    explanation.left.worst <= limit &&
+    explanation.left.rms <= MAX_LEFT_SIGMAS * readingSigma(rule);
   return [
     ...certain,
     ...(isWhole ? wholeWarnings(edge, check, explanation, rule) : []),

@@ -40,7 +40,7 @@ export function takeOff(readings: readonly StationReading[], rule: Rule): TakeOf
   // A wrong reading spoils the values that the fits start from.
   const kinds =
     wrong.length === 0 ? first : bestFirst(first, fitKinds(rising, fairThrough(rising, sigma, wrong), sigma));
-  const outliers = kinds[0].wrong;
+  const outliers = kinds[0].wrong.toSorted((a, b) => a.at.x - b.at.x);
   const kept = rising.filter((p) => outliers.every(({ at }) => at !== p));
   const data = mergeStations(kept, sigma);
   return { sigma, outliers, readings: data.points, fair: fairCurve(data), kinds };
