@@ -40,6 +40,7 @@ describe('fairlath take-off', () => {
       'arc',
       'batten',
       'bow',
+      'ellipse',
       'line',
       'spline',
     ]);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { checkEdge } from '../../../src/check/check-edge.ts';
+import { checkEdge, type EdgeCheck } from '../../../src/check/check-edge.ts';
 import type { StationReading } from '../../../src/check/readings/read-readings.ts';
 import { pathBounds } from '../../../src/curves/geometry/bounds.ts';
 import type { Drawing, Stroke, Words } from '../../../src/export/drawing/drawing.ts';
@@ -13,8 +13,8 @@ const strokes = ({ items }: Drawing, style: Stroke['style']): Stroke[] =>
   items.filter((item) => item.type === 'stroke').filter((each) => each.style === style);
 const labels = ({ items }: Drawing): Words[] => items.filter((item) => item.type === 'words');
 
-/** The last edge of a sample, measured at six stations with one of them off. */
-function pictureOf(name: string, off: number, from?: 'chord'): Drawing {
+/** The last edge of a sample, measured at six stations with one of them off: the check, and its picture. */
+function checked(name: string, off: number, from?: 'chord'): { check: EdgeCheck; picture: Drawing } {
   const part = samplePart(name);
   const edge = part.edges.at(-1)!;
   const base: BaseLine = from ? chordLine(edge) : REFERENCE_LINE;
@@ -24,8 +24,11 @@ function pictureOf(name: string, off: number, from?: 'chord'): Drawing {
     return { station, offset: offsetAt(edge, station, base)! + (i === 3 ? off : 0) };
   });
   const how = { base, tolerance: 0.8, beforeSanding: false };
-  return composeCheckPicture(part, checkEdge(part, edge, readings, how));
+  const check = checkEdge(part, edge, readings, how);
+  return { check, picture: composeCheckPicture(part, check) };
 }
+
+const pictureOf = (name: string, off: number, from?: 'chord'): Drawing => checked(name, off, from).picture;
 
 describe.each(SAMPLES)('the picture of %s', (name) => {
   test.each([3, -3])('%d mm off stays on the page and is labelled', (off) => {
@@ -38,9 +41,10 @@ describe.each(SAMPLES)('the picture of %s', (name) => {
   test('the side without a deviation is as high as the band of the tolerance', () => {
     const [proud, shy] = [pictureOf(name, 3), pictureOf(name, -3)];
     const low = (picture: Drawing): number => pathBounds(strokes(picture, 'saw').at(-1)!.path).bottom;
-    // Whatever is left free under the band, 22 mm of picture stand for 3 mm off, and 5.9 mm for the tolerance.
-    expect(low(shy) - low(proud)).toBeCloseTo(22 - (0.8 / 3) * 22, 6);
-    expect(shy.height).toBeCloseTo(proud.height, 6);
+    // Whatever is left free under the band, 22 mm of picture stand for the worst, square to the line.
+    const { worst } = checked(name, -3).check;
+    expect(low(shy) - low(proud)).toBeCloseTo(22 - (0.8 / worst) * 22, 0);
+    expect(shy.height).toBeCloseTo(proud.height, 0);
   });
 
   test('only the tooth at the deviating station has a length', () => {
