@@ -110,7 +110,7 @@ describe('two tabs', () => {
     await other.getByText('Leave it').click();
     expect(await other.evaluate('touched.length')).toBeGreaterThan(0);
     // The tab hears of it in its own time, and writes its job again.
-    await expect.poll(() => shared(other)).toEqual([text]);
+    await expect.poll(() => shared(other), { timeout: 10_000 }).toEqual([text]);
     await other.close();
   });
 });

@@ -53,6 +53,8 @@ export class JobFiles {
   /** The number of jobs requested, and the one that is open. */
   private requested = 0;
   private loaded = 0;
+  /** A page that is left has saved its job: what is removed then is not for it to write again. */
+  private isLeft = false;
   private readonly autosave = new Autosave(FIRST_JOB, [() => sessionStorage, () => localStorage]);
 
   constructor(
@@ -63,9 +65,15 @@ export class JobFiles {
     if (previous) this.offerPreviousJob(previous);
     store.onIdle(() => this.autosaveJob());
     // The page may be closed before the pointer is idle.
-    window.addEventListener('pagehide', () => this.autosaveJob());
+    window.addEventListener('pagehide', () => {
+      this.autosaveJob();
+      this.isLeft = true;
+    });
+    window.addEventListener('pageshow', () => {
+      this.isLeft = false;
+    });
     window.addEventListener('storage', ({ key, newValue }) => {
-      if (newValue === null) this.autosave.onRemoved(key);
+      if (newValue === null && !this.isLeft) this.autosave.onRemoved(key);
     });
     this.offerStartingJobs();
     byId('open').addEventListener('click', () => this.open());
