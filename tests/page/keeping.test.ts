@@ -44,8 +44,9 @@ async function again(page: Page): Promise<void> {
 }
 
 describe('what is in hand', () => {
-  test('is kept, and offered back after a reload', async ({ openPage }) => {
+  test('is kept without complaint, and offered back after a reload', async ({ openPage }) => {
     const { page } = await openPage();
+    expect(await unkept(page).isVisible()).toBe(false);
     await typeStation(page, '13');
     const text = await jobText(page);
     await page.reload();
@@ -53,12 +54,7 @@ describe('what is in hand', () => {
     await takeUp(page);
     expect(await jobText(page)).toBe(text);
     expect(await offer(page).isVisible()).toBe(false);
-  });
-
-  test('is kept though the page goes at once, and offered however often it is opened', async ({
-    openPage,
-  }) => {
-    const { page } = await openPage();
+    // It is kept though the page goes at once, and offered however often the page is opened.
     const last = await typeAtOnce(page, '14');
     for (const _ of ['once', 'again']) await again(page);
     await takeUp(page);
@@ -67,7 +63,7 @@ describe('what is in hand', () => {
 
   test('that is turned down is not offered again', async ({ openPage }) => {
     const { page } = await openPage();
-    await typeStation(page, '13');
+    await typeAtOnce(page, '13');
     await again(page);
     await page.getByText('Leave it').click();
     expect(await offer(page).isVisible()).toBe(false);
@@ -120,7 +116,7 @@ describe('storage', () => {
   const OFF = `for (const name of ['localStorage', 'sessionStorage'])
     Object.defineProperty(window, name, { get() { throw new DOMException('no', 'SecurityError'); } });`;
 
-  test('that is full: the job of the last visit is offered at every opening, and taken up stays kept', async ({
+  test('that is full is told of: the job of the last visit is offered at every opening, and taken up stays kept', async ({
     openPage,
   }) => {
     const { page } = await openPage();
@@ -132,7 +128,7 @@ describe('storage', () => {
       expect(await unkept(other).isVisible()).toBe(true);
       await takeUp(other);
       expect(await jobText(other)).toBe(text);
-      await typeStation(other, '15');
+      await typeAtOnce(other, '15');
       await again(other);
     }
     await other.close();
@@ -145,15 +141,5 @@ describe('storage', () => {
     await typeStation(page, '13');
     expect(await jobText(page)).toContain('[13, 3 1/4]');
     expect(complaints).toEqual([]);
-  });
-
-  test('that refuses to write is told of', async ({ openPage }) => {
-    const { page } = await openPage({}, FULL);
-    expect(await unkept(page).isVisible()).toBe(true);
-  });
-
-  test('that keeps is not complained of', async ({ openPage }) => {
-    const { page } = await openPage();
-    expect(await unkept(page).isVisible()).toBe(false);
   });
 });

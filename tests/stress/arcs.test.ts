@@ -12,8 +12,8 @@ import { farthestFrom, meant, placesOn } from '../export/drawn-line.ts';
 import { Random, ROUNDS } from '../fuzz/random.ts';
 import { either, spread } from './cases.ts';
 
-/** Twenty rounds are three hundred. */
-const A_ROUND = 15;
+/** Twenty rounds are two hundred. */
+const A_ROUND = 10;
 
 /** Places measured on each arc. */
 const SHARES = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];

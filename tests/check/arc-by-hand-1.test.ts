@@ -1,8 +1,0 @@
-import { expect, test } from 'vitest';
-import { SIXTEENTHS } from './bench.ts';
-import { timesBack } from './taken.ts';
-
-test('an arc read by hand, one reading bad, comes back within 2 standard errors in at least 95 of 100 seeds: the first fifty', () => {
-  const seeds = Array.from({ length: 50 }, (_, i) => 1 + i);
-  expect(timesBack('arc', 3, SIXTEENTHS, seeds)).toBeGreaterThanOrEqual(48);
-});
