@@ -1,14 +1,11 @@
-/** The item at an index that the caller knows to be in the list. @throws Error, a bug of ours, where it is not */
+/** The item at an index that the caller knows to be in the list. @throws RangeError where it is not: a bug */
 export function itemAt<T>(list: ArrayLike<T>, index: number): T {
   if (!(index >= 0 && index < list.length))
     throw new RangeError(`no item ${index} in a list of ${list.length}`);
   return list[index] as T;
 }
 
-/** The first item of a list that has one. @throws Error, a bug of ours, where it is empty */
 export const firstOf = <T>(list: ArrayLike<T>): T => itemAt(list, 0);
-
-/** The last item of a list that has one. @throws Error, a bug of ours, where it is empty */
 export const lastOf = <T>(list: ArrayLike<T>): T => itemAt(list, list.length - 1);
 
 /** Each item with the one after it: one pair fewer than there are items. */

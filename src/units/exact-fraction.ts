@@ -6,10 +6,8 @@ const QUOTIENT_BITS = 64;
 const bitLength = (whole: bigint): number => whole.toString(2).length;
 
 /**
- * The double nearest to a fraction, rounded once (half to even).
- *
- * Dividing numerator by denominator as doubles would round three times where they have many digits, and
- * the same length typed in two ways could then give two numbers. For values from 1e-280 up: no length is less.
+ * The double nearest to a fraction, rounded once (half to even), from 1e-280 up. Dividing numerator by denominator as
+ * doubles may round three times, and the same length typed in two ways could then give two numbers.
  */
 export function toDouble({ s, n, d }: Fraction): number {
   const shift = BigInt(Math.max(0, QUOTIENT_BITS - bitLength(n) + bitLength(d)));
@@ -19,7 +17,7 @@ export function toDouble({ s, n, d }: Fraction): number {
   return Number(s) * (Number((scaled / d) | rest) / 2 ** Number(shift)) + 0;
 }
 
-/** The very value of a finite double, which is a whole number over a power of two. */
+/** A finite double is a whole number over a power of two. */
 export function exactFraction(value: number): Fraction {
   let whole = value;
   let denominator = 1n;

@@ -1,5 +1,5 @@
 import { showMillimeters } from './number-format.ts';
-/** Shows a length (mm) in the words of whoever reads it: "12 11/32 in", "730 mm". */
+/** Shows a length (mm) in the reader's unit: "12 11/32 in", "730 mm". */
 export type ShowLength = (mm: number) => string;
 
 /** A sentence or two, with its lengths left open until the reader's unit is known. */
@@ -8,18 +8,13 @@ export type Wording = string | ((length: ShowLength) => string);
 const formatWording = (wording: Wording, length: ShowLength): string =>
   typeof wording === 'string' ? wording : wording(length);
 
-/**
- * A mistake in what the user gave. The message says what is wrong and then what would be right.
- *
- * `code` is stable ("length.ambiguous", "batten.too-high"): programs and tests match it, people read
- * the message. `key` is the place in the job file ("edges.back[1].apex"), where one is known.
- */
+/** A mistake in what the user gave. The message says what is wrong and then what to do. */
 export class Fault extends Error {
   constructor(
-    /** Stable: "length.ambiguous". */
+    /** Stable, for programs to match: "length.ambiguous". */
     readonly code: string,
     private readonly wording: Wording,
-    /** The place in the job file, or the option; absent where none is known. */
+    /** The place in the job file ("edges.back[1].apex") or the option, where one is known. */
     readonly key?: string,
   ) {
     super(formatWording(wording, showMillimeters));
@@ -48,13 +43,12 @@ export class Faults extends Error {
   }
 }
 
-/** The user's mistakes that an error holds; none where it is a bug. */
+/** None where the error is a bug. */
 export function faultsOf(error: unknown): readonly Fault[] {
   if (error instanceof Faults) return error.list;
   return error instanceof Fault ? [error] : [];
 }
 
-/** What an error says, whatever was thrown. */
 export const errorText = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** Something the user should know that does not stop the work. */

@@ -3,10 +3,7 @@ import Fraction from 'fraction.js';
 /** The units a length can be typed in. */
 export type LengthUnit = 'in' | 'ft' | 'mm' | 'cm' | 'm';
 
-/**
- * Millimetres in each unit, exact. An inch is 25.4 mm and a foot twelve of them by definition
- * (international yard and pound agreement, 1959).
- */
+/** An inch is 25.4 mm by definition (international yard and pound agreement, 1959), a foot twelve of them. */
 export const MM_IN: Readonly<Record<LengthUnit, Fraction>> = {
   in: new Fraction(127n, 5n),
   ft: new Fraction(1524n, 5n),
@@ -23,7 +20,7 @@ const WORDS: Readonly<Record<LengthUnit, RegExp>> = {
   m: /^(m|met(re|er)s?)$/,
 };
 
-/** The unit a word or sign stands for, in lower case and plain signs; undefined if it is none. */
+/** The unit of a word or sign in lower case and plain signs. */
 export function findUnit(word: string): LengthUnit | undefined {
   return (Object.keys(WORDS) as LengthUnit[]).find((unit) => WORDS[unit].test(word));
 }

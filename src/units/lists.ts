@@ -1,4 +1,4 @@
-/** The items of a list that are there, of some that apply only now and then. */
+/** The items that apply. */
 export const present = <T>(...items: readonly (T | false | undefined)[]): T[] =>
   items.filter((item): item is T => item !== false && item !== undefined);
 

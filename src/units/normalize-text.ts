@@ -2,7 +2,7 @@ const VULGAR = '¼-¾⅐-⅞↉';
 const BEFORE_OR_AFTER_VULGAR = new RegExp(`(?<=[\\d.${VULGAR}])(?=[${VULGAR}])|(?<=[${VULGAR}])(?=\\d)`, 'g');
 const ONE_VULGAR = new RegExp(`[${VULGAR}]`, 'g');
 
-/** The many signs that keyboards, word processors and web pages put for one and the same thing. */
+/** Signs that keyboards, word processors and web pages put for the same thing. */
 const EQUIVALENT_SIGNS: readonly (readonly [RegExp, string])[] = [
   [/[\u2044\u2215]/g, '/'], // fraction slash, division slash
   [/[\u2212\u2010-\u2013]/g, '-'], // minus, hyphens, en dash
@@ -15,11 +15,7 @@ const EQUIVALENT_SIGNS: readonly (readonly [RegExp, string])[] = [
   [/(?<=[a-z])\.(?= |$)/g, ''], // "in." is short for inches
 ];
 
-/**
- * Typed text in lower case and plain signs: "12½″" becomes `12 1/2"`, "−¾" becomes "-3/4".
- *
- * A space is put between "12" and "½": it is twelve and a half, not 121/2.
- */
+/** Typed text in lower case and plain signs: "12½″" becomes `12 1/2"` (not 121/2), "−¾" becomes "-3/4". */
 export function normalizeText(text: string): string {
   const apart = text.replace(BEFORE_OR_AFTER_VULGAR, ' ');
   const spelled = apart.replace(ONE_VULGAR, (sign) => sign.normalize('NFKC')).toLowerCase();

@@ -3,10 +3,10 @@ import { MM_PER_INCH, type Unit } from './unit.ts';
 /** A length of so many mm, in its unit. */
 export const inUnit = (mm: number, unit: Unit): number => (unit === 'in' ? mm / MM_PER_INCH : mm);
 
-/** A number to so many places at most: "0.5", "12", never "-0". */
+/** At most so many places: "0.5", "12", never "-0". */
 export const trimmed = (value: number, places: number): string => String(Number(value.toFixed(places)) + 0);
 
-/** A length finer than a rule shows it, as off a caliper: "0.286 in", "9.74 mm". */
+/** As off a caliper: "0.286 in", "9.74 mm". */
 export const showFine = (mm: number, unit: Unit): string =>
   `${trimmed(inUnit(mm, unit), unit === 'in' ? 3 : 2)} ${unit}`;
 
@@ -14,14 +14,14 @@ export const showFine = (mm: number, unit: Unit): string =>
 export const showFixed = (mm: number, unit: Unit, places: Readonly<Record<Unit, number>>): string =>
   `${inUnit(mm, unit).toFixed(places[unit])} ${unit}`;
 
-/** A length in two significant figures, for one that no rule shows: "0.12 mm". */
+/** Two significant figures, for a length that no rule shows: "0.12 mm". */
 export const showTwoFigures = (mm: number, unit: Unit): string =>
   `${Number(inUnit(mm, unit).toPrecision(2))} ${unit}`;
 
-/** A length whose reader has no unit yet: "12.345 mm". */
+/** For a reader without a unit yet: "12.345 mm". */
 export const showMillimeters = (mm: number): string => `${trimmed(mm, 3)} mm`;
 
-/** A quantity with fewer places the larger it is: 0.42, 3.1, 130; whole from `wholeFrom` on. */
+/** Fewer places the larger the value: 0.42, 3.1, 130; whole from `wholeFrom` on. */
 export const showMagnitude = (value: number, wholeFrom: number): string =>
   value.toFixed(value >= wholeFrom ? 0 : value >= 1 ? 1 : 2);
 
@@ -32,7 +32,7 @@ export const showPercent = (share: number, places = 0): string => `${(share * 10
 export const showPercentRange = (least: number, most: number): string =>
   least === most ? showPercent(least) : `${(least * 100).toFixed(0)} to ${showPercent(most)}`;
 
-/** Radians in degrees. */
+/** From radians. */
 export const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
 /** An angle in degrees, to a tenth, finer than a saw's scale: "6°", "7.5°", "-4°". */

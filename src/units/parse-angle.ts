@@ -9,8 +9,7 @@ const DEGREES = /^(°|deg|degs|degree|degrees)$/;
 const SLOPE = /^(in|:)$/;
 
 /**
- * An angle as people type it: `4`, `4 deg`, `4°`, `4.5 degrees`, `7 1/2°`, or as a slope, rise and run:
- * `1 in 6`, `1:6`. A minus leads the other way.
+ * An angle as people type it: `4`, `4 deg`, `4°`, `7 1/2°`, or as a slope, rise and run: `1 in 6`, `1:6`.
  *
  * @returns radians, |angle| < π/2; never -0
  * @throws Fault `angle.empty`, `angle.too-long`, `angle.not-a-number`, `angle.comma`, `angle.exponent`,

@@ -8,18 +8,13 @@ import { splitTyped } from './split-typed.ts';
 import { type MakeTextFault, textFaultMaker } from './text-fault.ts';
 import type { Unit } from './unit.ts';
 
-/** Which lengths make sense: any, 0 and more, or more than 0. */
 export type Sign = 'any' | 'not-negative' | 'positive';
 
-/**
- * Longest length read, mm: 1 km. Anything longer is a slip of the keyboard or of the unit, and up to here
- * a double still tells 1e-9 mm apart.
- */
+/** 1 km. A longer length is a slip, and up to here a double still tells 1e-9 mm apart. */
 export const MAX_LENGTH_MM = 1e6;
 
 const EXAMPLE = '28 3/4 in or 730 mm';
 
-/** A number as typed and the unit behind it, if any. */
 interface TypedMeasure {
   readonly number: string;
   readonly unit: LengthUnit | undefined;
@@ -29,15 +24,12 @@ interface TypedMeasure {
  * A length as people type it: `28 3/4`, `28-3/4"`, `2' 4 1/2"`, `2'-4"`, `2ft 4in`, `.75`, `12½`, `730 mm`,
  * `73cm`, `0.73 m`.
  *
- * Whole numbers, decimals and fractions go with every unit. A fraction is joined to its whole number by a
- * space or by a hyphen without spaces; `28 - 3/4` may be a subtraction and is refused. A number without a
- * unit is in `unit`; behind feet it is in inches. Inches behind feet are less than 12, the feet whole.
- * Curly quotes, primes, `''`, ready-made fractions and the typographic minus are read as they look.
+ * A space or a hyphen without spaces joins a fraction to its whole number. Behind feet a bare number is in inches,
+ * less than 12, and the feet are whole. Curly quotes, primes, ready-made fractions and the typographic minus are read
+ * as they look.
  *
  * @param unit the unit of a bare number
- * @param sign what the place asks for
- * @returns mm, rounded once from the exact fraction: `1 1/2 in` and `38.1 mm` give the same double.
- *   Never -0; at most `MAX_LENGTH_MM` either way
+ * @returns mm, rounded once from the exact fraction: `1 1/2 in` and `38.1 mm` give the same double. Never -0
  * @throws Fault
  * - `length.empty`: nothing there
  * - `length.too-long`: more characters than a length needs
@@ -63,9 +55,9 @@ export function parseLength(text: string, unit: Unit, sign: Sign = 'any'): numbe
   return mm;
 }
 
-/** A drag reads the same job in every frame, with all of its lengths but two as they were. */
+/** A drag reads the same job in every frame, with all but two lengths unchanged. */
 const parsedLengths = new Map<string, number>();
-/** More than most jobs hold; all of them together take less room than a picture. */
+/** More than most jobs hold, and still small. */
 const MAX_CACHED = 1000;
 
 function parseUncached(text: string, unit: Unit, sign: Sign): number {

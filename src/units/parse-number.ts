@@ -6,11 +6,8 @@ const DECIMAL = /^(?:\d+\.?\d*|\.\d+)$/;
 const FRACTION = /^(?:(\d+)(?: |-))?(\d+)\/(\d+)$/;
 
 /**
- * A number without sign as makers write it, exact: "28", "28.", "28.75", ".75", "3/4", "28 3/4", "28-3/4".
- *
- * A hyphen right between a whole number and a fraction joins them. With a space beside it ("28 - 3/4")
- * it may mean a subtraction, so that is refused. A fraction by itself may be improper ("5/4"); after a
- * whole number ("1 5/4") it is taken for a slip.
+ * A number without sign as makers write it, exact: "28", "28.75", ".75", "3/4", "28 3/4", "28-3/4". "28 - 3/4" may be
+ * a subtraction and is refused. A fraction by itself may be improper ("5/4"); after a whole number it is a slip.
  *
  * @throws Fault `….not-a-number`, `….zero-denominator`, `….improper`, `….ambiguous`
  */
@@ -27,7 +24,7 @@ export function parseNumber(text: string, complain: MakeTextFault): Fraction {
   return whole === undefined ? part : mixedNumber(new Fraction(BigInt(whole)), part, complain);
 }
 
-/** The fraction a number of digits stands for: "28.75" is 2875/100. */
+/** "28.75" is 2875/100. */
 function decimal(digits: string): Fraction {
   const [whole = '', places = ''] = digits.split('.');
   return new Fraction(BigInt(whole + places), 10n ** BigInt(places.length));
@@ -47,7 +44,7 @@ function mixedNumber(whole: Fraction, part: Fraction, complain: MakeTextFault): 
   );
 }
 
-/** What is wrong with text that is no number: the likeliest slip first. */
+/** The likeliest slip first. */
 function whyNotANumber(number: string, complain: MakeTextFault): Error {
   const subtraction = /^(\d+) ?- ?(\d+\/0*[1-9]\d*)$/.exec(number);
   if (subtraction !== null) return maybeSubtraction(subtraction[1] ?? '', subtraction[2] ?? '', complain);

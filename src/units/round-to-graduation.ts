@@ -9,21 +9,19 @@ export interface Graduation {
   readonly denominator: number;
 }
 
-/** The graduation nearest to a length of 0 or more, and how far the length lies from it. */
+/** The graduation nearest to a length of 0 or more. */
 export interface RoundedMark {
-  /** Counted from 0. */
   readonly isZero: boolean;
   /** mm, rounded once. */
   readonly mark: number;
-  /** As written on the rule, without its unit. */
+  /** Without its unit. */
   readonly text: string;
   /** Whether the length goes past the mark by more than a quarter of a graduation, or falls short by more. */
   readonly off: 'full' | 'shy' | '';
 }
 
 /**
- * The nearest mark of a rule; halfway, the one farther from 0. Exact, as in fractions: doubles decide only
- * what their rounding cannot change.
+ * The nearest mark of a rule; halfway, the one farther from 0. Doubles decide only what their rounding cannot change.
  *
  * @param size mm, finite, >= 0
  */
@@ -32,10 +30,10 @@ export const roundToGraduation = (size: number, graduation: Graduation, unit: Un
 
 /** Up to here a count of quarters is exact, and what is written has at most 15 digits. */
 const MAX_QUARTERS = 2 ** 30;
-/** Nearer to a half or a quarter, in quarters, rounding might decide: three roundings at 2^30 are 4e-7. */
+/** Nearer to a half or a quarter, rounding might decide: three roundings at 2^30 are 4e-7 quarters. */
 const TIE_MARGIN = 1e-6;
 
-/** Nothing where the length is too long, or too near to where the answer changes, for doubles to tell. */
+/** Undefined where the length is too long, or too near to where the answer changes, for doubles to tell. */
 export function roundInDoubles(size: number, graduation: Graduation, unit: Unit): RoundedMark | undefined {
   const numerator = graduation.numerator * Number(MM_IN[unit].n);
   const denominator = graduation.denominator * Number(MM_IN[unit].d);
@@ -68,7 +66,7 @@ export function roundInFractions(size: number, graduation: Graduation, unit: Uni
   const { numerator, denominator } = graduation;
   const step = new Fraction(BigInt(numerator), BigInt(denominator));
   const stepMm = step.mul(MM_IN[unit]);
-  /** So many quarters of a graduation, mm, rounded once as a typed length is. */
+  // Rounded once, as a typed length is.
   const quarters = (count: bigint): number => toDouble(stepMm.mul(count).div(4n));
 
   const below = exactFraction(size).div(stepMm).floor().n;
@@ -84,11 +82,11 @@ export function roundInFractions(size: number, graduation: Graduation, unit: Uni
   };
 }
 
-/** Inch rules of halves, quarters … are read in fractions, and all whose decimals never end. */
+/** Inch rules of halves, quarters … and all whose decimals never end. */
 function isInFractions({ denominator }: Graduation, unit: Unit): boolean {
   const isBinary = (denominator & (denominator - 1)) === 0;
   return (unit === 'in' && isBinary) || TEN_TO_MOST_PLACES % denominator !== 0;
 }
 
-/** Twelve decimal places write out every graduation of up to a thousand parts whose decimals end. */
+/** Twelve places write out every graduation of up to a thousand parts whose decimals end. */
 const TEN_TO_MOST_PLACES = 10 ** 12;

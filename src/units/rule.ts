@@ -23,7 +23,7 @@ export interface Reading {
   readonly hair: 'full' | 'shy' | '';
 }
 
-/** Graduations found on rules, in their unit: outside these bounds it is a slip. Finer ones cannot be read. */
+/** Graduations found on rules, in their unit: outside these bounds it is a slip. */
 const BOUNDS = {
   in: { finest: new Fraction(1n, 128n), coarsest: new Fraction(1n), example: '1/32' },
   mm: { finest: new Fraction(1n, 20n), coarsest: new Fraction(25n), example: '0.5' },
@@ -31,13 +31,14 @@ const BOUNDS = {
 
 const NAMES = { in: 'inches', mm: 'millimetres' } as const;
 
-/** Most parts a unit is divided into on any rule (thousandths); more digits than that are a slip. */
+/** No rule divides a unit into more than thousandths. */
 const MAX_PARTS = 1000n;
 
 /** What most rules have: 1/32 in, or half a millimetre. */
-export function defaultRule(unit: Unit): Rule {
-  return { unit, graduation: { numerator: 1, denominator: unit === 'in' ? 32 : 2 } };
-}
+export const defaultRule = (unit: Unit): Rule => ({
+  unit,
+  graduation: { numerator: 1, denominator: unit === 'in' ? 32 : 2 },
+});
 
 /**
  * The rule with the graduation typed, in `unit`: `1/32`, `1/64`, `0.5`, `0.5 mm`, `1`.
@@ -73,14 +74,12 @@ function assertGraduation(size: Fraction, unit: Unit, cure: string, complain: Ma
 /**
  * A length as read off a rule: the nearest graduation, and whether the true length is a hair off.
  *
- * Halfway between two graduations, the one farther from 0 is taken. The hair is "full" when the length goes
- * past the mark, away from 0, by more than a quarter of a graduation, "shy" when it falls short by more: so
- * -3/4 full is a hair longer than 3/4, the other way, and a mirrored part has the same readings. At the mark
- * 0 itself "shy" is below 0. A length that would be just at a half or a quarter but for the rounding
- * to a double counts as just there. Zero never has a minus.
+ * The hair is "full" when the length goes past the mark, away from 0, by more than a quarter of a graduation, "shy"
+ * when it falls short by more: a mirrored part has the same readings. At the mark 0 "shy" is below 0. A length that
+ * is at a half or a quarter but for the rounding to a double counts as there. Zero never has a minus.
  *
  * @param mm finite, of any size
- * @throws TypeError if `mm` is not finite: a failure of the program, not of the user
+ * @throws TypeError if `mm` is not finite: a bug, not a mistake of the user
  */
 export function readOnRule(mm: number, rule: Rule): Reading {
   if (!Number.isFinite(mm)) throw new TypeError(`A rule cannot show ${mm} mm.`);
@@ -101,9 +100,9 @@ export function showLength(mm: number, rule: Rule): string {
   return hair === '' ? `${text} ${rule.unit}` : `${text} ${rule.unit} ${hair}`;
 }
 
-/** The rounding of a length in doubles, mm: as near as that it stands on a mark. */
+/** The rounding of a length in doubles, mm. */
 const ON_MARK_MM = 1e-9;
 
-/** A size that is bought, of a bit or a nail: as on the rule where it stands on a mark, else as off a caliper. */
+/** The size of a bit or a nail: as on the rule where it is on a mark, else as off a caliper, mm. */
 export const showSize = (mm: number, rule: Rule): string =>
   Math.abs(readOnRule(mm, rule).mark - mm) < ON_MARK_MM ? showLength(mm, rule) : showFine(mm, rule.unit);

@@ -1,10 +1,10 @@
 import { normalizeText } from './normalize-text.ts';
 import type { MakeTextFault } from './text-fault.ts';
 
-/** Longest text read as one number with its unit. The longest sensible entry has about 20 characters. */
+/** The longest sensible entry has about 20 characters. */
 const MAX_TEXT = 64;
 
-/** Typed text taken apart: its sign, and numbers and words in turn, beginning and ending with a number. */
+/** Numbers and words in turn, beginning and ending with a number. */
 export interface TypedPieces {
   readonly negative: boolean;
   /** `2' 4 1/2"` is ["2", "'", " 4 1/2", '"', ""]. */
@@ -15,8 +15,6 @@ const WORDS = /([^\d.,/\s-]+)/;
 const EXPONENT = /^([+-]?[\d.]+e[+-]?\d+)(.*)$/;
 
 /**
- * Takes typed text apart without reading its numbers yet.
- *
  * @param example what a right entry looks like, for the message
  * @throws Fault `….empty`, `….too-long`, `….not-a-number`, `….comma`, `….exponent`
  */

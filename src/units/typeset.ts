@@ -1,15 +1,8 @@
 /** Not within a longer row of numbers: a date, a decimal, a path, a word. */
 const FRACTION = /(?<![\p{L}\d./\u2044])([1-9]\d{0,2})\/([1-9]\d{0,2})(?![\p{L}\d/\u2044]|\.\d)/gu;
 
-/**
- * Text with its fractions as they should print: "12 11/32" becomes "12 11⁄32".
- *
- * The slash becomes the fraction slash (U+2044); OpenType fonts then set small figures above and below it.
- * "1/2/3", "3/4/2024" and the like are no fractions and stay.
- */
-export function typesetFractions(text: string): string {
-  return text.replace(FRACTION, '$1\u2044$2');
-}
+/** "12 11/32" gets the fraction slash (U+2044): OpenType fonts set small figures above and below it. */
+export const typesetFractions = (text: string): string => text.replace(FRACTION, '$1\u2044$2');
 
 export const NO_BREAK = '\u00a0';
 
