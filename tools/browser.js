@@ -1,4 +1,4 @@
-// Where the tests, the pictures and the bench find a browser: unpacked from its package, nothing is installed.
+// The browser of the tests, the pictures and the bench, unpacked from its package.
 import { spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
@@ -6,14 +6,11 @@ import { fileURLToPath } from 'node:url';
 import { fail, root } from './setup.js';
 
 const PACKAGE = '@sparticuz/chromium';
-/** This file, run as a program, unpacks into the folder for temporary files: the package knows no other place. */
+/** Run as a program, this file unpacks into the folder for temporary files: the package knows no other place. */
 const ITSELF = fileURLToPath(import.meta.url);
 const CACHE = join(root, 'node_modules', '.cache', 'fairlath');
 
-/**
- * The browser's program. It is unpacked once for each clone and version: a folder that all users and all programs of
- * the machine share may hold another's browser, or half of one.
- */
+/** Unpacked once for each clone and version: a folder that all programs share may hold half of another's browser. */
 export function browserPath() {
   const { version } = JSON.parse(readFileSync(join(root, 'node_modules', PACKAGE, 'package.json'), 'utf8'));
   const home = join(CACHE, `browser-${version}`);
@@ -22,7 +19,7 @@ export function browserPath() {
   return program;
 }
 
-/** Written aside and renamed: a folder of this name is whole, even where two unpack at a time or one is killed. */
+/** Renamed once it is whole: two may unpack at a time, or one be killed. */
 function unpack(home) {
   mkdirSync(CACHE, { recursive: true });
   const aside = mkdtempSync(`${home}-`);

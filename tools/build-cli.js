@@ -6,9 +6,9 @@ import { build, transform } from 'esbuild';
 import { root } from './setup.js';
 import { WITHOUT_WOFF2 } from './woff2.js';
 
-/** The PDF library as the page has it: the one for Node deflates in other bytes, and both must write the same file. */
+/** As the page has it: the library for Node deflates to other bytes, and both must write the same file. */
 const PDF_LIBRARY = 'node_modules/pdfkit/js/pdfkit.browser.mjs';
-/** The YAML library as modules: the bundler leaves out what is not used of them. */
+/** As modules: the bundler leaves out what is not used. */
 const YAML_LIBRARY = 'node_modules/yaml/browser/dist/index.js';
 
 const withoutWoff2 = {
@@ -19,7 +19,7 @@ const withoutWoff2 = {
 };
 
 const INFLATE = /[\\/]tiny-inflate[\\/]index\.js$/;
-/** The tables of letters and the font are packed: zlib unpacks them in a tenth of the time of the package for browsers. */
+/** zlib unpacks the tables of letters and the font in a tenth of the time of the package for browsers. */
 const unpackedByZlib = {
   name: 'unpacked-by-zlib',
   setup(bundle) {
@@ -42,7 +42,7 @@ const pdfLibraryApart = {
   },
 };
 
-/** The command line parser can start other programs. fairlath starts none, and Node's module for it takes long to load. */
+/** fairlath starts no other programs, and Node's module for it, which the command line parser loads, takes long to load. */
 const withoutOtherPrograms = {
   name: 'without-other-programs',
   setup(bundle) {
@@ -96,7 +96,6 @@ async function commandNames() {
   return Object.keys(COMMANDS);
 }
 
-/** The files that the scripts are made of. */
 export async function buildCli() {
   const names = await commandNames();
   const files = await Promise.all([

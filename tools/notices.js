@@ -25,10 +25,7 @@ LIABILITY, WHETHER IN AN ACTION OF CONTRACT, TORT OR OTHERWISE, ARISING FROM,
 OUT OF OR IN CONNECTION WITH THE SOFTWARE OR THE USE OR OTHER DEALINGS IN THE
 SOFTWARE.`;
 
-/**
- * The notices of the packages that these files come from; a file of the project itself has none. esbuild names files from
- * the project folder, vite by their whole path.
- */
+/** Of the packages that these files come from. esbuild names files from the project folder, vite by their whole path. */
 export function noticesOf(files) {
   const folders = new Set(
     files.flatMap((file) => PACKAGE.exec(file)?.[0] ?? []).map((folder) => resolve(root, folder)),

@@ -37,10 +37,10 @@ const withoutWoff2 = {
   load: (id) => (WITHOUT_WOFF2.filter.test(id.split('?')[0]) ? WITHOUT_WOFF2.contents : null),
 };
 
-/** What may run and be shown is named by its hash; nothing is fetched from anywhere, whatever the page holds. */
+/** Scripts and styles are allowed by their hashes; nothing is ever fetched. */
 function withPolicy(html) {
   const scripts = bodies(html, 'script');
-  // The script's own texts hold styles, too: those of the pictures it writes.
+  // The script's own texts hold the styles of the pictures that it writes.
   const styles = bodies(
     scripts.reduce((rest, script) => rest.replace(script, () => ''), html),
     'style',
@@ -64,7 +64,6 @@ const bodies = (html, tag) =>
 
 const hashed = (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
 
-/** Lists the modules of a build before they become one file. */
 const listing = (files) => ({
   name: 'listing',
   generateBundle(_, bundle) {
@@ -73,14 +72,13 @@ const listing = (files) => ({
   },
 });
 
-/** At the end, where the notices cost no time before the page is drawn. */
+/** At the end, where they do not delay the page. */
 function withNotices(html, files) {
   const notices = noticesOf(files);
   if (/--!?>/.test(notices)) throw new Error('A license notice has the end of a comment in it.');
   return `${html.trimEnd()}\n<!--\nThis page holds code and type of these packages, under these licenses.\n\n${notices}-->\n`;
 }
 
-/** The files that the page is made of. */
 export async function buildPage() {
   const files = [];
   const { output } = await build({

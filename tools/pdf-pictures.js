@@ -8,10 +8,8 @@ import { root } from './setup.js';
 
 const cli = join(root, 'bin', 'fairlath.js');
 
-/** What paper is shown lying on. */
 export const DESK = '#e9e6df';
 
-/** Prints a job into a PDF, and opens that: its document, and where each sheet lies. */
 export async function printJob(job, pdf) {
   const answer = execFileSync(process.execPath, [cli, 'print', job, '-o', pdf, '--json'], {
     encoding: 'utf8',
@@ -22,7 +20,6 @@ export async function printJob(job, pdf) {
 export const openPdf = (file) =>
   getDocument({ data: new Uint8Array(readFileSync(file)), verbosity: 0, disableFontFace: true }).promise;
 
-/** An empty canvas of one colour, and what draws on it. */
 export function coveredWith(colour, width, height) {
   const canvas = createCanvas(width, height);
   const context = canvas.getContext('2d');
@@ -31,7 +28,7 @@ export function coveredWith(colour, width, height) {
   return { canvas, context };
 }
 
-/** A page as a canvas, so many pixels a PDF point. */
+/** `scale` is in pixels a PDF point. */
 export async function drawPage(document, number, scale) {
   const page = await document.getPage(number);
   const viewport = page.getViewport({ scale });
@@ -40,7 +37,7 @@ export async function drawPage(document, number, scale) {
   return canvas;
 }
 
-/** The sheets, as `print --json` tells of them, laid over each other where their register marks meet: as they lie taped. */
+/** The sheets of `print --json` laid over each other where their register marks meet, as they are taped. */
 export async function drawTaped(document, sheets, width) {
   const [, , , , left, base] = sheets[0].toPage;
   const pages = await Promise.all(sheets.map(({ page }) => document.getPage(page)));
@@ -59,7 +56,6 @@ export async function drawTaped(document, sheets, width) {
   return canvas;
 }
 
-/** A canvas as it lies on the desk, with so much of it to be seen all round. */
 export function onDesk(drawn, gap) {
   const { canvas, context } = coveredWith(DESK, drawn.width + 2 * gap, drawn.height + 2 * gap);
   context.drawImage(drawn, gap, gap);

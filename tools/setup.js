@@ -22,16 +22,15 @@ const BUILD_INPUTS = [
 ];
 
 export const root = fileURLToPath(new URL('..', import.meta.url));
-/** Holds the fingerprint of the sources that dist was built from; written last, so a broken build has none. */
+/** Holds the fingerprint of the sources of dist; written last, so a broken build has none. */
 export const stamp = join(root, 'dist', '.stamp');
 
-/** Ends the program with one plain message, no stack trace. */
 export function fail(message) {
   console.error(message);
   process.exit(1);
 }
 
-/** Packages installed and dist built, from whatever state the folder is in. Silent when there is nothing to do. */
+/** Installs the packages and builds dist where needed. Silent when there is nothing to do. */
 export function setUp() {
   installPackages();
   if (!isBuilt()) step('Building fairlath ...', process.execPath, [join(root, 'tools', 'build.js')]);
@@ -47,7 +46,7 @@ function installPackages() {
   if (!isInstalled()) step('Installing packages ...', 'npm', ['ci', '--ignore-scripts', '--loglevel=error']);
 }
 
-/** Whether node_modules holds what package-lock.json asks for, by the list npm leaves there when it has finished. */
+/** By the list that npm leaves in node_modules once it has finished. */
 function isInstalled() {
   const list = join(root, 'node_modules', '.package-lock.json');
   if (!existsSync(list)) return false;
