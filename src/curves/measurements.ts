@@ -29,8 +29,8 @@ export interface Apex {
 }
 
 /**
- * The point of contiguous pieces farthest from the chord between two points, where the tangent runs along the chord;
- * undefined when nothing rises by JOIN_MM. Its station is exact to 1e-12 of the chord, except on a nearly straight run.
+ * Where the tangent runs along the chord, to 1e-12 of it unless nearly straight; undefined if nothing rises by
+ * JOIN_MM.
  */
 export function apexOf(pieces: readonly Piece[], from: Point, to: Point): Apex | undefined {
   const frame = new ChordFrame(from, to);
@@ -59,7 +59,6 @@ function tightestOf(pieces: readonly Piece[]): { radius: number; at: Point } | u
 /** Curvature below this share of the tightest counts as none: the rounding of a free end. */
 const STRAIGHT_SHARE = 1e-9;
 
-/** Where the curvature changes sign, inside a piece or at a join. */
 function inflectionsOf(pieces: readonly Piece[], tightest: number): Point[] {
   const found: Point[] = [];
   let last: CurvePoint | undefined;

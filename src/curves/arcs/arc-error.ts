@@ -12,8 +12,8 @@ const MAX_SAMPLES = 48;
 const SAMPLING_MARGIN = 0.985;
 
 /**
- * Samples farther apart than this share of the arcs' length say too little about them, as where a sharp turn runs into
- * a gentle one: there the arcs may deviate between two samples by this share of the tolerance only.
+ * Where the samples' gap is more than this share of the arcs' length, as at a sharp turn, less of the tolerance is
+ * used.
  */
 const SPARSE_GAP = 1 / 8;
 const SPARSE_TOLERANCE = 1 / 8;

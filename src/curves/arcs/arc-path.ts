@@ -19,11 +19,7 @@ const FLAT_MM = 2.5e-4;
 /** Largest sweep of one arc, radians: beyond half a circle its bulge loses digits. */
 const MAX_SWEEP = Math.PI;
 
-/**
- * Contiguous pieces as lines and arcs only: lines and arcs unchanged, all else within `tolerance` (mm) and, where the
- * pieces meet without a corner, without one.
- * @param closed the last piece meets the first
- */
+/** Lines and arcs unchanged, all else as arcs within `tolerance` (mm), without a corner where the pieces have none. */
 export function arcPath(pieces: readonly Piece[], closed: boolean, tolerance: number): BulgedArc[] {
   const runs = smoothRuns(pieces, tolerance);
   const arcs = runs.flatMap((run, i) => {
@@ -54,10 +50,7 @@ function smoothRuns(pieces: readonly Piece[], tolerance: number): Piece[][] {
   return runs;
 }
 
-/**
- * Whether one piece continues into the next without a corner. If either turns within the tolerance, as a flat half
- * ellipse does where it leaves its chord, there is a corner: no arc within the tolerance could keep that tangent.
- */
+/** A turn within the tolerance, as at the ends of a flat half ellipse, is a corner: no arc could keep that tangent. */
 function meetSmoothly(one: Piece, next: Piece, tolerance: number): boolean {
   const [end, start] = [pieceEnd(one), pieceStart(next)];
   if (Math.max(Math.abs(end.curvature), Math.abs(start.curvature)) * tolerance > 1) return false;
@@ -74,7 +67,6 @@ function toBulgedArcs(arc: ArcSegment): BulgedArc[] {
   });
 }
 
-/** Makes each arc end exactly where the next one starts. */
 const snapEnds = (arcs: readonly BulgedArc[], closed: boolean): BulgedArc[] =>
   arcs.map((arc, i) => {
     const next = arcs[i + 1] ?? (closed ? arcs[0] : undefined);

@@ -21,10 +21,7 @@ const MIN_STEPS = 4;
 /** Bounds the samples in one step, so that a mistyped tolerance does not fill the memory. */
 const MAX_SAMPLES_PER_STEP = 1000;
 
-/**
- * Samples along a smooth run of pieces, closer together where its curvature changes faster: arcs within `tolerance`
- * (mm) span about the same number of them everywhere.
- */
+/** Spaced so that arcs within `tolerance` (mm) span about the same number of samples everywhere. */
 export function sampleForArcs(pieces: readonly Piece[], tolerance: number): ArcSample[] {
   const stepsPerPiece = Math.max(MIN_STEPS, Math.ceil(STEPS_PER_RUN / pieces.length));
   const steps = stepsPerPiece * pieces.length;
@@ -42,7 +39,6 @@ export function sampleForArcs(pieces: readonly Piece[], tolerance: number): ArcS
 
 const toArcSample = ({ x, y, angle }: CurvePoint): ArcSample => ({ x, y, angle });
 
-/** About how many arcs a short stretch takes. */
 function arcsBetween(a: CurvePoint, b: CurvePoint, tolerance: number): number {
   const change = Math.abs(b.curvature - a.curvature);
   return Math.cbrt((change * distance(a, b) ** 2) / (ARC_ERROR_DIVISOR * tolerance));

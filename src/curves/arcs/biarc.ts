@@ -7,22 +7,20 @@ export interface BulgedArc {
   readonly bulge: number;
 }
 
-/** The arc that leaves `from` along a unit tangent and ends at `to`. */
 export function arcFromTangent(from: Point, tangent: Point, to: Point): BulgedArc {
   const chord = subtract(to, from);
   // The chord is at half the sweep to the tangent.
   return { from, to, bulge: cross(tangent, chord) / (Math.hypot(chord.x, chord.y) + dot(tangent, chord)) };
 }
 
-/** The arc that starts at `from` and reaches `to` along a unit tangent. */
 export function arcToTangent(from: Point, to: Point, tangent: Point): BulgedArc {
   const { bulge } = arcFromTangent(to, scale(tangent, -1), from);
   return { from, to, bulge: -bulge };
 }
 
 /**
- * Two arcs from one point and unit tangent to another that meet with one tangent, with equal tangent lengths (Bolton
- * 1975, "Biarc curves", Computer-Aided Design 7). Undefined if the tangents face too far away from the chord.
+ * Equal tangent lengths (Bolton 1975, "Biarc curves", Computer-Aided Design 7); undefined if a tangent faces
+ * backwards.
  */
 export function biarc(
   from: Point,
@@ -63,14 +61,12 @@ export function signedDistanceToCircle(arc: BulgedArc): (place: Point) => number
   };
 }
 
-/** The unit tangent of the arc's circle nearest to a point. */
 export function tangentAt(arc: BulgedArc, { x, y }: Point): Point {
   const { from, tangent, curvature } = arcStart(arc);
   const across = { x: tangent.x - curvature * (y - from.y), y: tangent.y + curvature * (x - from.x) };
   return scale(across, 1 / Math.hypot(across.x, across.y));
 }
 
-/** An arc's start, unit tangent and curvature there; those of a line if it has no length. */
 function arcStart({ from, to, bulge }: BulgedArc): { from: Point; tangent: Point; curvature: number } {
   const chord = subtract(to, from);
   const length = Math.hypot(chord.x, chord.y);

@@ -12,9 +12,8 @@ export interface SmoothEnds {
 }
 
 /**
- * How far the arcs' tangents may deviate from the curve's where two biarcs meet, in shares of the best deviation. The
- * fewest arcs within ±ε of a curve of evenly changing curvature have an error shaped as the third Bernoulli
- * polynomial: over arcs of length h it crosses the curve at every joint with the slope 6√3·ε/h. Biarcs with the
+ * Tried deviations of the tangent where biarcs meet, in shares of 6√3·ε/h: the slope at the joints of the fewest arcs
+ * within ±ε of a curve of evenly changing curvature, whose error is the third Bernoulli polynomial. Biarcs with the
  * curve's own tangents need 1.45 times as many.
  */
 const TANGENT_OFFSETS = [-1.25, -1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 0.75, 1, 1.25];
@@ -37,12 +36,9 @@ interface PartialFit {
 }
 
 /**
- * Arcs that meet with one tangent, within `tolerance` (mm) of a smooth run of pieces, and nearly as few as any arcs can
- * be: biarcs between samples of the curve, each as long as the tolerance allows. For each count of arcs and each
- * deviation of the last tangent the farthest sample is kept, so the first count that reaches the end is the least. (A
- * shortest path over biarcs, as Drysdale, Rote and Sturm 2008, "Approximation of an open polygonal curve with a minimum
- * number of circular arcs and biarcs", Computational Geometry 41, but with the tangents free.)
- * @throws Error past MAX_ARCS
+ * Arcs that meet with one tangent within `tolerance` (mm) of a smooth run, nearly as few as can be. For each count and
+ * last tangent the farthest sample is kept, so the first count that reaches the end is the least (as Drysdale, Rote
+ * and Sturm 2008, Computational Geometry 41, but with free tangents).
  */
 export function fitArcs(pieces: readonly Piece[], tolerance: number, joined: SmoothEnds): BulgedArc[] {
   return new ArcFitter(sampleForArcs(pieces, tolerance), tolerance, joined).solve();
@@ -78,7 +74,6 @@ class ArcFitter {
     throw new Error(`arcs: more than ${MAX_ARCS} needed within ${this.tolerance} mm`);
   }
 
-  /** Reaches the end by one more arc, if its tangent is free there, or by a biarc. */
   private tryFinish(one: readonly PartialFit[], two: readonly PartialFit[]): BulgedArc[] | undefined {
     const end = itemAt(this.samples, this.end);
     if (!this.smooth.end)
@@ -95,7 +90,6 @@ class ArcFitter {
     return undefined;
   }
 
-  /** Single arcs from a free start, one for each deviation at their other end. */
   private singleArcsFromStart(): PartialFit[] {
     const from = firstOf(this.samples);
     return TANGENT_OFFSETS.flatMap((lean) => {
@@ -107,7 +101,6 @@ class ArcFitter {
     });
   }
 
-  /** For each deviation the longest of the biarcs from any previous reach. */
   private extendByBiarc(reaches: readonly PartialFit[]): PartialFit[] {
     return TANGENT_OFFSETS.flatMap((lean) => {
       let best: PartialFit | undefined;
@@ -145,10 +138,7 @@ class ArcFitter {
     return (OPTIMAL_OFFSET * this.tolerance) / length;
   }
 
-  /**
-   * The farthest sample past `above` that `count` arcs can reach. If one length fits, a shorter one need not (deviating
-   * arcs fit at their own length), so the search starts from the usual reach.
-   */
+  /** If one length fits, a shorter one need not, so the search starts from the usual reach. */
   private farthestReachable(
     from: number,
     above: number,

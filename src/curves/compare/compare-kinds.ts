@@ -30,12 +30,7 @@ export interface CurveComparison {
 /** Apexes closer than this share of the chord are the same: 0.1 mm per meter. */
 const SAME_APEX = 1e-4;
 
-/**
- * How far other kinds of curve are from a run if they have the same ends and rise, on the same side. A batten and a
- * spline also get the run's apex, by the nail or point that puts it there; an arc and a bow cannot, so off the middle
- * the distance shows the cost of moving the apex. Left out are kinds that do not exist for this bend and the run's own.
- * @returns in the order of the kinds; empty for a straight run
- */
+/** Other kinds with the run's ends and rise. Batten and spline get its apex, too; an arc and a bow cannot. */
 export function liesApart(run: Curve): CurveComparison[] {
   const { from, to } = run;
   const apex = apexOf(run.exact, from, to);
@@ -80,11 +75,7 @@ function similarCurve(kind: ComparedKind, frame: ChordFrame, to: Point, apex: Po
   }
 }
 
-/**
- * The natural spline over one point with its apex at `apex`, by the beam with one load: with the point a from the
- * farther end and b from the nearer, the apex is √(a(a + 2b)/3) from the farther end. Undefined past 1/√3 of the chord,
- * where no point moves it.
- */
+/** A beam with its load a from the farther end, b from the nearer, has its apex √(a(a + 2b)/3) from the farther. */
 function splineByApex(frame: ChordFrame, to: Point, apex: Point): Curve | undefined {
   const { from, length: chord, along: way } = frame;
   const station = frame.station(apex);

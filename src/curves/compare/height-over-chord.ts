@@ -25,7 +25,6 @@ const STEP_TOLERANCE = 1e-6;
 export class HeightFunction {
   private readonly samples: readonly Sample[];
   private readonly frame: ChordFrame;
-  /** Whether every station is passed once, in order. */
   private readonly isMonotonic: boolean;
   private stationsCache: readonly PointOverChord[] | undefined;
 
@@ -41,7 +40,6 @@ export class HeightFunction {
     this.isMonotonic = neighbors(this.samples).every(([before, after]) => after.share >= before.share);
   }
 
-  /** The points over equal steps along the chord, its two ends included. */
   get stations(): readonly PointOverChord[] {
     this.stationsCache ??= Array.from({ length: HEIGHT_SAMPLES + 1 }, (_, i) => this.at(i / HEIGHT_SAMPLES));
     return this.stationsCache;

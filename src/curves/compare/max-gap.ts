@@ -6,10 +6,7 @@ import { HEIGHT_SAMPLES, type HeightFunction, type PointOverChord } from './heig
 /** Of two distances closer than this, as a share, the first counts: a symmetric pair has two alike. */
 const SAME_SHARE = 1e-9;
 
-/**
- * The greatest distance between two curves over the same chord, square off it, and its point on the first, to 1e-9 of
- * the chord. Where a curve overhangs an end its point farthest from the chord counts.
- */
+/** Square off the common chord, to 1e-9 of it; where a curve overhangs an end its farthest point counts. */
 export function maxGap(
   first: HeightFunction,
   second: HeightFunction,

@@ -7,12 +7,10 @@ import { spanOffset } from './newton-many-pins.ts';
 import { integrateSpan, newSpanEnd } from './shooting.ts';
 
 /*
- * The nail for an apex. The apex is in one of the two spans, say left of the nail. Then the strip from its start to
- * the apex is a strip of its own, held along the chord at the apex, and it continues as the same elastica to the nail.
- * Only its length beyond the apex is unknown: at the right place on it, a strip held there at its tangent and led to
- * the far end has exactly the same curvature.
- *
- * The chord runs from (0, 0) to (1, 0); mirrored, the apex is above it and the nail to the right of the apex.
+ * Say the apex is left of the nail. Up to the apex the strip is one held along the chord there, and it continues as
+ * the same elastica to the nail. Only its length beyond the apex is unknown: at the right place a strip held at its
+ * tangent and led to the far end has the same curvature. The chord runs from (0, 0) to (1, 0), mirrored so that the
+ * apex is above it and the nail to the right of the apex.
  */
 
 /** The strip's end angles to the chord, radians; undefined where free. */
@@ -34,7 +32,6 @@ const far = newSpanEnd();
 /** Continuation need not locate the limit of a trial strip: whether it has one is enough. */
 const COARSE_STEP = 0.1;
 
-/** The strip between two pins, by its curvature at both ends; undefined if it is not stable. */
 function solveSpan(
   a: Point,
   b: Point,
@@ -84,7 +81,6 @@ const FLAT_ANGLE = 1e-9;
 /** Places sampled along the elastica beyond the apex before a root is refined. */
 const ROOT_SAMPLES = 24;
 
-/** The nails to the right of the apex, on the elastica with this curvature at the apex. */
 function* nailsRightOfApex(
   apex: Point,
   { curvature, rate }: EndBending,
@@ -118,7 +114,6 @@ function* nailsRightOfApex(
   if (last) for (const root of bracketedRoots(mismatch, last)) yield point(at(root).x, at(root).y);
 }
 
-/** The roots of f in (0, last] that the samples separate. */
 function* bracketedRoots(f: (s: number) => number, last: number): Generator<number, undefined> {
   let [s, value] = [0, f(0)];
   for (let i = 1; i <= ROOT_SAMPLES; i++) {

@@ -10,12 +10,9 @@ export type BattenBy =
   | { readonly apex: Point };
 
 /**
- * The curve of a uniform batten over a pin at each end and nails between: the shape of least bending energy, with the
- * batten free to slide and every pin without friction. Each end is free, or held at an angle as in a sleeve. Exact to
- * 1e-9 of the chord or better.
- *
- * By `nail` or `through` it touches those points; its apex is elsewhere, in the longer span, unless a single nail is
- * in the middle. By `apex` the nail is solved for that puts the apex, the point farthest from the chord, there.
+ * The uniform batten of least bending energy over frictionless pins, to 1e-9 of the chord; its ends free, or held as
+ * in a sleeve. By `nail` or `through` it touches those points; by `apex` a nail puts the point farthest from the chord
+ * there.
  * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.out-of-order`, `batten.too-high`,
  *   `batten.no-such-apex`, `batten.not-found`
  */

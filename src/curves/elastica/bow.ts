@@ -14,12 +14,9 @@ const ENDS_TOUCH = 0.9089085575485414;
 const MAX_RISE = 100;
 
 /**
- * The curve of a uniform strip whose pinned ends a string draws together (a drawing bow): Euler's column, bent by a
- * force along its chord. Exact to 1e-12 of the strip's length. A positive rise bulges to the left from start to end;
- * under JOIN_MM it gives the straight line.
- *
- * With modulus k = sin(half the end angle): rise/chord = k/(2E − K), which grows with k, and string force P =
- * (2K/length)² (Timoshenko & Gere, "Theory of Elastic Stability", 2nd ed., §2.7).
+ * A uniform strip whose pinned ends a string draws together, to 1e-12 of its length; a positive rise bulges to the
+ * left. With k = sin(half the end angle) rise/chord = k/(2E − K), and the string's force is (2K/length)² (Timoshenko &
+ * Gere, "Theory of Elastic Stability", 2nd ed., §2.7).
  * @throws Fault `curve.same-point`, `curve.not-finite`, `bow.ends-touch`
  */
 export function bow(from: Point, to: Point, rise: number): Curve {

@@ -11,8 +11,8 @@ import {
 } from './strip-problem.ts';
 
 /*
- * The strip of the shop is the one that grows out of the straight strip as the pins move into place. Newton's method
- * from the shallow shape finds it while the strip is moderate; continuation reaches deeper ones, step by step.
+ * Newton's method from the shallow shape finds moderate strips; continuation from the straight strip reaches deeper
+ * ones.
  */
 
 /** Largest nonlinearity (radians) from which the shallow start leads to the right strip: by trial on 3000 random sets. */
@@ -53,16 +53,12 @@ export function solveEquilibrium(pins: StripProblem, finest = MIN_STEP): Continu
 const solveExactly = (chords: ChordGeometry, state: StateVector, workspace: Workspace): boolean =>
   newtonSolve(chords, state, workspace, EXACT_TOLERANCE, MAX_DIRECT_STEPS);
 
-/** The strip near a known one, by Newton's method from it; undefined if that does not converge. */
 export function solveNearby(pins: StripProblem, known: StateVector): StateVector | undefined {
   const state = known.slice();
   return solveExactly(chordGeometry(pins), state, new Workspace(pins.stations.length)) ? state : undefined;
 }
 
-/**
- * Moves the pins from one strip at rest to another in `steps` equal steps, halved where the strip does not follow,
- * each started by extrapolating the last two.
- */
+/** Equal steps, halved where the strip does not follow, each started by extrapolating the last two. */
 export function followContinuation(
   from: { readonly pins: StripProblem; readonly state: StateVector },
   to: StripProblem,

@@ -37,7 +37,6 @@ class ApexProblem {
     return add(from, scale(add(scale(along, x), scale(normal, this.side * y)), length));
   }
 
-  /** The nail for an apex over the chord with its strip, if both exist. */
   findNail(apex: Point): NailSolution | undefined {
     for (const over of candidateNails(apex, this.held)) {
       const nail = this.toWorld(over);
@@ -57,9 +56,7 @@ class ApexProblem {
 }
 
 /**
- * The one nail that puts the apex of the strip, the point farthest from its chord, at `apex`: exact to 1e-9 of the
- * chord, and checked by solving the strip over it.
- * @throws Fault `batten.no-such-apex` with the nearest apex of that height, or `batten.too-high`
+ * To 1e-9 of the chord. @throws Fault `batten.no-such-apex` with the nearest apex of that height, or `batten.too-high`
  */
 export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds): NailSolution {
   const frame = new ChordFrame(from, to);
@@ -88,7 +85,6 @@ export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds
 /** Stations tried for an apex of a height, and bisections after: the nearest is known to 1e-9 of the chord. */
 const [STATIONS, HALVINGS] = [32, 25];
 
-/** The nearest station (share of the chord) where an apex of that height is possible. */
 function nearestFeasibleStation(run: ApexProblem, { x, y }: Point): number | undefined {
   const can = (station: number): boolean => run.findNail(point(station, y)) !== undefined;
   const stations = Array.from({ length: STATIONS - 1 }, (_, i) => (i + 1) / STATIONS);

@@ -1,15 +1,13 @@
 import { integrateSpan, newSpanEnd } from './shooting.ts';
 
 /*
- * Newton's method for a strip over many pins. The unknowns are the angle θ at every pin and, in every span, the
- * starting curvature, its rate and the length (in the span's own units, see shooting.ts). Each span must reach its far
- * pin at that pin's angle; at each pin the curvature must be continuous (or vanish, at a free end). A span's three
- * unknowns follow from the angles at its two pins, which leaves one tridiagonal system for the angles: the Hessian of
- * the strip's energy ½∫κ² with every pin held. Its pivots are all positive exactly if the energy is least; that detects
- * strips that loop or are about to snap through.
+ * The unknowns are the angle θ at every pin and in every span the starting curvature, its rate and the length (in the
+ * span's own units, see shooting.ts). A span must reach its far pin at that pin's angle, with continuous curvature (0
+ * at a free end). Its unknowns follow from the angles at its pins, which leaves a tridiagonal system: the Hessian of
+ * the energy ½∫κ² with every pin held. Strips that loop or are about to snap through have a pivot that is not
+ * positive.
  */
 
-/** The chords of the spans, and the angle of each held end. */
 export interface ChordGeometry {
   readonly chords: Float64Array;
   /** Direction of each span's chord, radians, unwrapped. */
@@ -52,11 +50,7 @@ export class Workspace {
 
 const farEnd = newSpanEnd();
 
-/**
- * Brings a state to equilibrium, in place.
- * @param done size of the last step, radians, at which to stop; the remaining error is about its square
- * @returns whether it converged to a least energy within `steps`; if not, the state is of no use
- */
+/** Brings a state to equilibrium in place, to a last step of `done` (radians); false if it does not get there. */
 export function newtonSolve(
   course: ChordGeometry,
   shape: StateVector,
@@ -105,9 +99,7 @@ function assemble(course: ChordGeometry, shape: StateVector, bench: Workspace): 
 }
 
 /**
- * How a span's unknowns and its end curvature must change: alone (0…3), with the angle at its start (4…7) and at its
- * end (8…11).
- * @returns false if the span itself is about to snap through between its two pins
+ * Changes alone (0…3), with the angle at its start (4…7) and at its end (8…11). False if it is about to snap through.
  */
 function linearizeSpan(
   shape: StateVector,

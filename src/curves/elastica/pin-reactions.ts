@@ -9,14 +9,10 @@ export interface PinForce {
   readonly at: Point;
   /** Direction of the tangent at the pin, radians from the reference line. */
   readonly angle: number;
-  /**
-   * Force of the pin on the strip along the strip's left normal (−sin, cos), for a bending stiffness EI of 1, in
-   * 1/mm². Times EI (N·mm²) it is in newtons.
-   */
+  /** On the strip along its left normal (−sin, cos), per bending stiffness EI, 1/mm²: times EI (N·mm²) in newtons. */
   readonly reaction: number;
   /**
-   * The side of the strip, from its start to its end, where a plain nail must be: on the right if its force points
-   * left, as a nail can only push. Undefined if it need not push.
+   * Where a nail, which can only push, must be: on the right if its force points left. Undefined if it need not push.
    */
   readonly side: 'left' | 'right' | undefined;
 }
@@ -24,10 +20,7 @@ export interface PinForce {
 /** A force below this share of the largest is rounding: the strip would be there without the pin. */
 const NO_FORCE = 1e-9;
 
-/**
- * The force of every pin of a batten, ends included: the jump in the rate of curvature. At a held end it is the push
- * of the sleeve square to the strip, without its moment.
- */
+/** The jump in the rate of curvature at every pin; at a held end the push of the sleeve, without its moment. */
 export function pinForces(exact: readonly Piece[]): PinForce[] {
   const spans = exact.filter((piece) => piece.type === 'elastica');
   const pins = spans.map(({ from, angle, curvatureRate }) => ({ at: from, angle, reaction: curvatureRate }));
@@ -43,10 +36,7 @@ export function pinForces(exact: readonly Piece[]): PinForce[] {
 const nailSide = (reaction: number, largest: number): 'left' | 'right' | undefined =>
   Math.abs(reaction) <= NO_FORCE * largest ? undefined : reaction > 0 ? 'right' : 'left';
 
-/**
- * Pins between the ends (by index) that would have to pull if every nail were between the strip and its chord. Such
- * nails go on the other side of the strip instead (`side`). A pin on the chord is never listed.
- */
+/** Inner pins (by index) that would have to pull from between strip and chord: they go on the other side (`side`). */
 export function pulling(forces: readonly PinForce[]): number[] {
   const frame = new ChordFrame(firstOf(forces).at, lastOf(forces).at);
   return forces.flatMap(({ at, angle, reaction, side }, i) => {

@@ -30,8 +30,8 @@ export const elasticaS = (a: number): number => mirrored(integrateS, QUARTER_S, 
 export const elasticaX = (a: number): number => 2 * Math.sqrt(Math.sin(a));
 
 /**
- * Gauss's constant, 1/agm(1, √2) = 0.8346268…: the greatest rise per chord of a free strip over a nail in the middle,
- * its ends square to the chord (Horn 1983, "The Curve of Least Energy").
+ * Gauss's constant, 0.8346268…: the greatest rise per chord over a middle nail (Horn 1983, "The Curve of Least
+ * Energy").
  */
 export const GAUSS_CONSTANT = 1 / QUARTER_Y;
 

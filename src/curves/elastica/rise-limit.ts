@@ -26,10 +26,7 @@ const atHeight = (pins: StripProblem, height: number): StripProblem => ({ ...pin
 /** How far the nail is moved, as a share of the chord, to differentiate its force: half the digits of a double. */
 const PROBE_RISE = 1e-6;
 
-/**
- * Whether the strip stays on its nail: the nail presses it away from the chord, or holds it down below where it would
- * be by itself. False once the nail has let go: raised further it would have to pull.
- */
+/** False once the nail has let go: raised further it would have to pull. */
 export function isContactStable(pins: StripProblem, state: StateVector): boolean {
   const height = itemAt(pins.heights, 1);
   const side = Math.sign(height);
@@ -45,12 +42,8 @@ const MAX_RISE = 2;
 const STEPS = 40;
 
 /**
- * The greatest rise per chord at a nail for a strip with one or both ends held, by continuation from the nail on the
- * chord to where the strip snaps through or leaves the nail (to 1e-8). Undefined if the held ends alone have no
- * equilibrium.
- * @param share the nail's station per chord, in (0, 1)
- * @param start angle of the held start to the chord, radians; undefined if free. The same for `end`
- * @param side 1 for a nail above the chord, −1 below
+ * The greatest rise per chord, to 1e-8, before the strip snaps through or leaves the nail; undefined if the held ends
+ * alone have no equilibrium. `share` is the nail's station per chord, `side` 1 for a nail above the chord, else −1.
  */
 export function riseLimit(
   share: number,

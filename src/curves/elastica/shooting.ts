@@ -2,9 +2,8 @@ import { frequency } from '../geometry/pieces/elastica-series.ts';
 import { productTerm } from '../numeric/taylor-series.ts';
 
 /*
- * One span of a strip between two pins, in its own units: its chord runs from (0, 0) to (1, 0). Its end, and the
- * derivatives of the end by the curvature and its rate at the start, come from one Taylor series of κ″ = −κ³/2, θ′ =
- * κ, x′ = cos θ, y′ = sin θ and of its variations δκ″ = −(3/2)·κ²·δκ.
+ * The end of a span with its chord from (0, 0) to (1, 0), by one Taylor series of κ″ = −κ³/2, θ′ = κ, x′ = cos θ, y′ =
+ * sin θ and, for the derivatives, of its variations δκ″ = −(3/2)·κ²·δκ.
  */
 
 interface Sensitivity {
@@ -16,7 +15,6 @@ interface Sensitivity {
   rate: number;
 }
 
-/** The end of a span, and its derivatives by each of the two starting values. */
 export interface SpanEnd extends Sensitivity {
   readonly byCurvature: Sensitivity;
   readonly byRate: Sensitivity;
@@ -34,8 +32,7 @@ const LOG_TOLERANCE = 34.5;
 /** (0.45/1.854)^25 < 1e-15; below 8 terms the saving is lost in the rest of the work. */
 const [MIN_TERMS, MAX_TERMS] = [8, 25];
 /**
- * Share of the terms kept for the variations, which are then good to (1e-15)^½ = 3e-8. They are most of the work, and
- * only steer Newton's method, whose last step of 1e-9 is still good to rounding.
+ * Share of the terms kept for the variations: good to 3e-8, they only steer Newton's method, whose last step is 1e-9.
  */
 const SENSITIVITY_TERMS = 0.5;
 

@@ -12,10 +12,7 @@ import { isContactStable, tooHighFault } from './rise-limit.ts';
 import type { StripProblem } from './strip-problem.ts';
 import { solveThreePinStrip } from './three-pin-closed-form.ts';
 
-/**
- * A free end rests on a pin without bending moment. At a held end a sleeve keeps the tangent at an angle (radians,
- * counterclockwise from the reference line) and lets the strip slide.
- */
+/** A pin without bending moment, or a sleeve at an angle (radians, counterclockwise from the reference line). */
 export type StripEnd = 'free' | { readonly held: number };
 
 export interface StripEnds {
@@ -32,11 +29,8 @@ export interface Strip {
 }
 
 /**
- * The uniform springy strip over frictionless pins, free to slide along: the shape of least bending energy that grows
- * out of the straight strip as the pins move into place. Shapes that loop or would snap through are never returned.
- *
- * Exact to 1e-9 of the chord or better. Three pins with free ends have a closed form; every other strip is solved by
- * Newton's method on the exact equation of each span.
+ * The springy strip of least bending energy over frictionless pins, to 1e-9 of the chord: the one that grows out of
+ * the straight strip as the pins move into place, never one that loops or would snap through.
  * @param pins two or more, in order along the chord from the first to the last
  * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.out-of-order`, `batten.too-high`, `batten.not-found`
  */
@@ -52,8 +46,8 @@ export function stripSpans(pins: readonly Point[], ends: StripEnds): readonly El
 }
 
 /**
- * The spans of the strip, or, if there is no equilibrium, a thunk for the fault: building it is expensive (it searches
- * for the limit). Pins that no strip can have are thrown at once.
+ * The spans, or a thunk for the fault, since it searches for the limit. Pins that no strip can have are thrown at
+ * once.
  */
 export function trySolveStrip(
   pins: readonly Point[],
@@ -73,7 +67,6 @@ export function trySolveStrip(
   return spansFromState(grown.state, pins);
 }
 
-/** The pins in shares of the chord; held angles relative to the chord, in (−π, π]. */
 function toStripProblem(pins: readonly Point[], { start, end }: StripEnds): StripProblem {
   const frame = new ChordFrame(firstOf(pins), lastOf(pins));
   const toChord = (kept: StripEnd): number | undefined => {

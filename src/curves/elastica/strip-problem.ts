@@ -49,10 +49,7 @@ export function straightState(pins: number): StateVector {
   return state;
 }
 
-/**
- * The state of a shallow strip: cubic beams over each span's own chord, with the bending moment continuous at the
- * pins. A natural or clamped cubic spline, but in angles.
- */
+/** Cubic beams over each span's own chord: a natural or clamped cubic spline, but in angles. */
 export function shallowState(geometry: ChordGeometry): StateVector {
   const pins = geometry.chords.length + 1;
   const state = new Float64Array(spanOffset(pins, pins - 1));
@@ -62,7 +59,6 @@ export function shallowState(geometry: ChordGeometry): StateVector {
   return state;
 }
 
-/** The angles of each span's ends to its own chord. */
 const spanAngles = ({ directions }: ChordGeometry, state: StateVector): [start: number, end: number][] =>
   [...directions].map((way, i) => [itemAt(state, i) - way, itemAt(state, i + 1) - way]);
 

@@ -15,10 +15,8 @@ import {
 } from './rectangular-elastica.ts';
 
 /*
- * A uniform strip over three frictionless pins A, N, B, its ends free to slide. Each span is a piece of rectangular
- * elastica from a free end, known by the angle it turns up to the nail (a from A, b from B). The turns follow from
- *   f(a) + f(b) = the angle between the span chords,   g(a)/g(b) = |AN|/|NB|,
- * with f and g of rectangular-elastica.ts.
+ * Each span is a rectangular elastica from a free end, known by the angle it turns up to the nail, a from A, b from B:
+ * f(a) + f(b) = the angle between the span chords, g(a)/g(b) = |AN|/|NB|, with f, g of rectangular-elastica.ts.
  */
 
 /** f′(a) and (ln g)′(a). */
@@ -60,9 +58,8 @@ function solveNailAngles(angle: number, spanA: number, spanB: number): [a: numbe
 }
 
 /**
- * The greatest rise at a nail, per chord, of a free strip: the height of one full lobe of the rectangular elastica at
- * `share` (nail station ÷ chord, in (0, 1)). There the nail no longer presses and both ends are square to the chord.
- * Nearer to an end than 0.061 of the chord the true limit (a snap) is a little higher: this one is on the safe side.
+ * The rise per chord of one full lobe at `share` of the chord; within 0.061 of an end a little less than the true
+ * limit.
  */
 export function freeRiseLimit(share: number): number {
   const near = Math.min(share, 1 - share);
@@ -72,9 +69,7 @@ export function freeRiseLimit(share: number): number {
 }
 
 /**
- * The strip over three pins, free at both ends, exact to 1e-12 of the chord.
- * @throws Fault `batten.out-of-order` if the nail is not between the ends along the chord, `batten.too-high` past the
- *   limit of `freeRiseLimit`, `batten.not-found`
+ * To 1e-12 of the chord. @throws Fault `batten.out-of-order`, `batten.too-high` (`freeRiseLimit`), `batten.not-found`
  */
 export function solveThreePinStrip(a: Point, nail: Point, b: Point): [ElasticaSegment, ElasticaSegment] {
   assertSolvable(a, nail, b);

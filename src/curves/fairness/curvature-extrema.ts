@@ -12,18 +12,14 @@ import {
 import type { Remark } from './remark.ts';
 
 /**
- * A hard spot: the curvature changes by half of the run's largest within a twentieth of the run. A batten over one nail
- * in the middle changes by a tenth there; only a nail a tenth from the end does this.
+ * A hard spot: half the run's largest curvature within a twentieth of it. Only a nail a tenth from the end does this.
  */
 const [QUICK_CHANGE, QUICK_SHARE] = [0.5, 1 / 20];
-/**
- * A flat spot: between two maxima on the same side the curvature falls below a quarter of its mean there. Half an
- * ellipse falls to that in the middle when its rise is a sixth of its chord.
- */
+/** A flat spot: between two maxima under a quarter of the mean, as half an ellipse that rises a sixth of its chord. */
 const FLAT_SHARE = 0.25;
 /**
- * A dip that counts: to below half the lesser maximum beside it. Two of them are lumpy. (A free batten over nails on a
- * circle slackens by a third beside its outer nails, and is fair.)
+ * A dip that counts, below half the lesser maximum beside it; two are lumpy. A fair batten on a circle dips by a
+ * third.
  */
 const [DIP_SHARE, MAX_DIPS] = [0.5, 1];
 

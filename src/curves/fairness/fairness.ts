@@ -12,13 +12,10 @@ import type { Remark } from './remark.ts';
 
 /*
  * Fair, after Su & Liu, "Computational Geometry: Curve and Surface Modeling" (1989), as quoted by Agoston ("Computer
- * Graphics and Geometric Modeling", §11.12): (1) tangent and curvature are continuous, (2) there is no inflection
- * except where it is meant, (3) the curvature varies evenly, in few monotone stretches. They leave open how much is too
- * much; the limits here and in curvature-extrema.ts are our own. All but the corner's are shares of the edge itself, so
- * that a small part is judged as a large one.
- *
- * The corners of a shoulder are meant: the edge is judged on either side of it. A nail of a batten puts a kink into the
- * curvature but no break, and a free end has none: both are fair.
+ * Graphics and Geometric Modeling", §11.12): tangent and curvature are continuous, inflections are meant, and the
+ * curvature varies evenly. The limits here and in curvature-extrema.ts are our own, as shares of the edge (but the
+ * corner's).
+ * A shoulder is meant: the edge is judged on either side of it. A nail only puts a kink into the curvature.
  */
 
 /** A turn of the tangent that counts as a corner, radians: 0.1° is 0.5 mm at 300 mm, more than a pencil line. */

@@ -46,10 +46,7 @@ function inflectionBetween(before: Tooth, after: Tooth): Point {
 /** A line that reverses once is an ogee, which the eye takes as one sweep; a line that reverses twice wavers or is meant to. */
 const MAX_FAIR_INFLECTIONS = 1;
 
-/**
- * Inflections that the points do not need, or more than one. Points need one wherever the polygon through them changes
- * its turning side, including the tangents at the ends of each run.
- */
+/** More than one inflection, or one without a change of side in the polygon through the points and the end tangents. */
 export function inflectionRemark(
   sweep: readonly Tooth[],
   runs: readonly Curve[],

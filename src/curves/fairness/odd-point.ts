@@ -13,14 +13,10 @@ import type { Remark } from './remark.ts';
 /** With fewer pins between the ends each bends the line as much as the rest, and none of them is odd. */
 const MIN_INNER_PINS = 4;
 /**
- * A pin this far off is odd, mm: three quarters of 1/32 in, the least that is called a bump. Honest rounding to 1/64 in
- * puts a pin off by half as much.
+ * Three quarters of 1/32 in, mm, the least that is called a bump. Rounding to 1/64 in puts a pin off by half as much.
  */
 const MIN_OFF_MM = 0.6;
-/**
- * Without an odd pin the curvature of the others is smoother by this factor. On a smooth line it is rougher without any
- * pin, since the pins are farther apart. Tuned on the simulated lines of tests/stress/verdicts/fairness-cases.ts.
- */
+/** Leaving out the odd pin smooths the others' curvature by this. Tuned on tests/stress/verdicts/fairness-cases.ts. */
 const MIN_GAIN = 3;
 /** From this many inner pins on, the change of curvature may change evenly, too: so it does on a wave or an ellipse. */
 const PINS_FOR_SECOND_ORDER = 6;
@@ -33,8 +29,7 @@ interface OddPin {
 /** All pins waver where one is off by twice as much, mm, and none alone is to blame. Rounding to 1/32 in makes less. */
 const MIN_WAVER_MM = 2 * MIN_OFF_MM;
 /**
- * Rounding roughens the curvature by the sixth power of the spacing: with every second pin left out by far less. A smooth
- * line stays as rough as it is. Tuned as above.
+ * Rounding roughens with the sixth power of the spacing, so far less if every second pin is left out. Tuned as above.
  */
 const MIN_WAVER_GAIN = 8;
 

@@ -33,10 +33,7 @@ function cubicBounds(cubic: CubicSegment): Box {
   return boundsOf([p, s, ...turns.map(at)]);
 }
 
-/**
- * Where a cubic turns back along one axis, from the differences of its controls: the roots in (0, 1) of a·(1−t)² +
- * 2·b·t·(1−t) + c·t², solved so that a leading term near 0 loses no digits (a symmetric hump).
- */
+/** Roots in (0, 1) of a·(1−t)² + 2·b·t·(1−t) + c·t²; a leading term near 0 (a symmetric hump) loses no digits. */
 function cubicExtrema(a: number, b: number, c: number): number[] {
   const [square, half] = [a - 2 * b + c, b - a];
   const root = Math.sqrt(half * half - square * a);
@@ -66,7 +63,6 @@ export function boundsOf(points: readonly Point[]): Box {
   return box;
 }
 
-/** @param boxes at least one */
 export const union = (boxes: readonly Box[]): Box =>
   boundsOf(boxes.flatMap(({ left, bottom, right, top }) => [point(left, bottom), point(right, top)]));
 

@@ -3,25 +3,18 @@ import { type CubicSegment, isSegment, type Piece, type Segment } from './pieces
 import { add, distance, type Point, scale, subtract, toPoint } from './point.ts';
 import { FIT_MM } from './tolerance.ts';
 
-/**
- * Halvings of one stretch before the fit gives up. A smooth curve of a furniture part needs 2 to 5, the parallel of the
- * flattest half ellipse that can be read, JOIN_MM over a kilometer, 40 at its sharp ends.
- */
+/** Halvings of a stretch: smooth curves need 2 to 5, the parallel of the flattest half ellipse 40 at its sharp ends. */
 const MAX_DEPTH = 44;
 
-/**
- * Where each trial cubic is measured. A Hermite cubic's error is t²(1 − t)² times the fourth derivative:
- * largest in the middle, and at neighbouring fifths where that derivative changes quickly.
- */
+/** A Hermite cubic's error is t²(1 − t)² times the fourth derivative: largest in the middle, or a fifth beside it. */
 const PROBES = [0.2, 0.35, 0.5, 0.65, 0.8];
 
 /** Between probes the error may be larger by this much at most (measured in the tests: under 4 %). */
 const PROBE_MARGIN = 0.9;
 
 /**
- * Cubic Béziers along a smooth run of places between u = from and u = to. Each has the ends and the velocities of its
- * stretch, and stretches are halved until every probe lies within `tolerance` (mm) of the place it stands for, which
- * bounds the distance between the curves. The error falls with the fourth power of the stretch.
+ * With the ends and velocities of their stretches, halved until all probes are within `tolerance` (mm) of their
+ * places.
  */
 export function fitCubics(
   run: (u: number) => CurvePoint,

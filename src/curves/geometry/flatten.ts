@@ -32,8 +32,7 @@ function flattenSegment(segment: Segment, tolerance: number): Chord[] {
 }
 
 /**
- * How many equal parts keep every chord within the tolerance. Arc: sagitta ≤ r·φ²/8. Cubic: Wang's bound, √(d(d−1)/8 ·
- * L / ε) with L the greatest second difference of the controls (G. Wang, 1984).
+ * Arc: sagitta ≤ r·φ²/8. Cubic: √(d(d−1)/8 · L / ε) with L the controls' greatest second difference (G. Wang, 1984).
  */
 function chordCount(segment: Exclude<Segment, { type: 'line' }>, tolerance: number): number {
   if (segment.type === 'arc') return Math.abs(segment.sweep) * Math.sqrt(segment.radius / (8 * tolerance));

@@ -25,10 +25,8 @@ const LEAF_SIZE = 4;
 interface ChordSegment {
   readonly from: CurveSample;
   readonly to: CurveSample;
-  /** Unit tangents of the curve at both places. */
   readonly leaving: Point;
   readonly arriving: Point;
-  /** The index of its piece. */
   readonly piece: number;
   readonly evaluate: (u: number) => CurvePoint;
   /** How far the curve may stray from it, mm. */
@@ -43,7 +41,6 @@ interface BvhNode {
 }
 
 export interface ClosestPoint {
-  /** The index of its piece. */
   readonly piece: number;
   readonly u: number;
   readonly at: CurvePoint;
@@ -73,8 +70,7 @@ export class PolylineBvh {
   }
 
   /**
-   * The place of the pieces closest to a point, by Newton's method on the true pieces.
-   * @param within a distance, mm, in which it is known to lie: the less, the sooner it is found
+   * By Newton's method on the true pieces. The less `within` (mm, where it is known to lie), the sooner it is found.
    */
   closestPoint(to: Point, within = Number.POSITIVE_INFINITY): ClosestPoint {
     const search = new Search(to, within * (1 + ROUNDING) + ROUNDING);
@@ -186,8 +182,8 @@ function chordSegments(
 }
 
 /**
- * A bound of how far a flat stretch strays from its chord, mm. A parabola that leans by δ at both ends has a sagitta
- * of tan δ/4 of its length; this is twice that, and covers a bend to both sides as well.
+ * A parabola that leans by δ at both ends has a sagitta of tan δ/4 of its length; twice that covers a bend to both
+ * sides.
  */
 function sagOf(from: Point, to: Point, leaving: Point, arriving: Point): number {
   const way = subtract(to, from);
@@ -204,7 +200,6 @@ const squaredToBox = ({ x, y }: Point, { left, bottom, right, top }: Box): numbe
 const areDisjoint = (a: Box, b: Box): boolean =>
   a.right < b.left || b.right < a.left || a.top < b.bottom || b.top < a.bottom;
 
-/** The share of a segment, in [0, 1], at which it is closest to a point. */
 function shareAlong(from: Point, to: Point, p: Point): number {
   const [x, y] = [to.x - from.x, to.y - from.y];
   const share = ((p.x - from.x) * x + (p.y - from.y) * y) / (x * x + y * y);

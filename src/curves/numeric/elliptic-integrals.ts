@@ -2,9 +2,8 @@
 const MAX_ITERATIONS = 12;
 
 /**
- * The complete elliptic integrals of the first and second kind by the arithmetic–geometric mean (Abramowitz & Stegun
- * 17.6), to a few ulp.
- * @param complement k′ = √(1 − k²), in (0, 1]; taken instead of k, since it keeps its digits as k nears 1
+ * By the arithmetic–geometric mean (Abramowitz & Stegun 17.6); k′ = √(1 − k²), in (0, 1], keeps its digits as k nears
+ * 1.
  */
 export function ellipticIntegrals(complement: number): { K: number; E: number } {
   let [a, b] = [1, complement];

@@ -30,11 +30,7 @@ export function normalEquations(
   };
 }
 
-/**
- * Gaussian elimination with row pivots.
- * @param rows n rows of n, each with its right-hand side behind it
- * @returns undefined where the matrix has no inverse or holds no number
- */
+/** With row pivots; each row has its right-hand side behind it. @returns undefined if singular or not finite */
 export function gaussianElimination(
   rows: readonly (readonly number[])[],
 ): { values: number[]; determinantSign: number } | undefined {

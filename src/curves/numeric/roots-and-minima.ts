@@ -1,11 +1,7 @@
 /** Steps before giving up: halving alone takes 80 to bring 10 m below the spacing of doubles. */
 const MAX_STEPS = 120;
 
-/**
- * A root of f between a and b: inverse quadratic steps where they are safe, otherwise the bracket is halved
- * (Chandrupatla 1997, "A new hybrid quadratic/bisection algorithm").
- * @returns undefined when f does not change sign between a and b
- */
+/** Chandrupatla 1997, "A new hybrid quadratic/bisection algorithm". @returns undefined without a change of sign */
 export function rootBetween(f: (x: number) => number, a: number, b: number): number | undefined {
   let near = b;
   let far = a;
@@ -52,11 +48,7 @@ export interface ValueAndSlope {
   readonly slope: number;
 }
 
-/**
- * A root of f between low and high by Newton's method, where f is below 0 at low and above 0 at high. A step that
- * leaves the bracket, or is more than half as long as the last one, halves the bracket instead.
- * @param tolerance the length of a Newton step at which to stop; the error left is about its square
- */
+/** For f below 0 at low, above 0 at high; the error left is about the square of `tolerance`, the last Newton step. */
 export function newtonRoot(
   f: (x: number) => ValueAndSlope,
   low: number,

@@ -23,15 +23,11 @@ import { FIT_MM, JOIN_MM } from '../geometry/tolerance.ts';
 const SMOOTH = 1e-7;
 
 /**
- * The line at a constant distance to the left of contiguous pieces (to the right when negative), mm.
- *
- * Lines and arcs stay exact; the rest is fitted within `tolerance`. At an outside corner both sides continue straight
- * until they meet (a corner sharper than a right angle is cut off square at the distance); at an inside corner both are
- * trimmed where they cross. A straight piece between two corners, such as a shoulder, may be shorter than the distance:
- * what one corner trims, the other has extended.
- * @param closed the last piece ends where the first starts, and their corner counts too
- * @throws Fault `parallel.distance`; `parallel.folds` where the pieces bend too sharply for the distance;
- *   `parallel.no-room` where a piece is too short for its corner
+ * The line at a distance to the left (right when negative), mm: lines and arcs exact, the rest within `tolerance`.
+ * Outside corners extend both sides until they meet (sharper than a right angle they are cut off square at the
+ * distance), inside ones trim both. A shoulder may be shorter than the distance: what one corner trims, the other has
+ * extended.
+ * @throws Fault `parallel.distance`; `parallel.folds` where a bend is too sharp; `parallel.no-room` at a corner
  */
 export const parallelPath = (
   pieces: readonly Piece[],
@@ -118,8 +114,8 @@ const polyline = (points: readonly Point[]): Segment[] =>
   neighbors(points).map(([from, to]) => ({ type: 'line', from, to }));
 
 /**
- * How far the line turns from one side to the next, radians, left positive; 0 where it is smooth. Where it turns right
- * back, as a half ellipse does against a shoulder, the two curvatures give the sign.
+ * Radians, left positive, 0 where smooth; where a line turns right back, as a half ellipse at a shoulder, by
+ * curvature.
  */
 function cornerAngle(before: OffsetPiece, after: OffsetPiece): number {
   const [t0, t1] = [direction(before.evaluate(1).angle), direction(after.evaluate(0).angle)];

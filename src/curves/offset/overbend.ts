@@ -20,8 +20,7 @@ import { integrate } from '../numeric/gauss-legendre.ts';
 const CORNER = 1e-4;
 
 /**
- * Largest change of one piece's integral when its parts are halved, mm. The error of the 20-point rule falls by 2⁴⁰ per
- * halving once the parts are short against the curve's bends: the error left is far less.
+ * Largest change on halving the parts, mm: the error of the 20-point rule falls by 2⁴⁰, so what is left is far less.
  */
 const CONVERGED_MM = FIT_MM / 1000;
 
@@ -34,11 +33,8 @@ interface StartPose extends Point {
 }
 
 /**
- * The line of the same length whose curvature is everywhere `factor` times that of contiguous pieces, from the same
- * start in the same direction: x′ = cos θ, y′ = sin θ with θ − θ₀ = factor · (turn of the pieces). Lines stay lines and
- * arcs become arcs of radius R / factor, exact; the rest is integrated and fitted within FIT_MM.
- * @param factor > 0
- * @returns the segments of each piece
+ * The line of the same length and start with `factor` (> 0) times the curvature of the pieces: lines and arcs exact,
+ * the rest within FIT_MM.
  * @throws Fault `sharpen.corner` where the pieces meet at an angle: a corner has no curvature to raise
  */
 export function sharpen(pieces: readonly Piece[], factor: number): Segment[][] {

@@ -9,11 +9,8 @@ import { assertDistinct } from '../validate.ts';
 export type ArcBy = { readonly through: Point } | { readonly rise: number } | { readonly radius: number };
 
 /**
- * A circular arc between two ends, by a point it passes through, its rise or its radius (mm). A positive rise or
- * radius bulges to the left from start to end. By radius the lesser arc is taken; a rise over half the chord gives
- * more than a half circle. A rise under JOIN_MM, or a point on the chord, gives the straight line.
- *
- * Radius = chord²/(8·rise) + rise/2 (intersecting chords, Euclid III.35).
+ * A positive rise or radius (mm) bulges to the left; by radius the lesser arc is taken, and under JOIN_MM of rise a
+ * line. Radius = chord²/(8·rise) + rise/2 (intersecting chords, Euclid III.35).
  * @throws Fault `curve.same-point`, `curve.not-finite`, `arc.radius-too-small`, `arc.out-of-order`
  */
 export function arc(from: Point, to: Point, by: ArcBy): Curve {

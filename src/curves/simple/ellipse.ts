@@ -6,8 +6,7 @@ import { JOIN_MM } from '../geometry/tolerance.ts';
 import { assertDistinct } from '../validate.ts';
 
 /**
- * Half an ellipse on its chord, as on an arched rail: it leaves the chord square at both ends. A positive rise bulges
- * to the left from start to end. A rise of half the chord gives the half circle, under JOIN_MM the straight line.
+ * Half an ellipse, square to its chord at both ends; a positive rise bulges to the left, under JOIN_MM it is a line.
  * @throws Fault `curve.same-point`, `curve.not-finite`
  */
 export function ellipse(from: Point, to: Point, rise: number): Curve {

@@ -15,10 +15,8 @@ export type SplineEnd = 'natural' | { readonly held: number };
 const MAX_END_ANGLE = (80 * Math.PI) / 180;
 
 /**
- * The drafting cubic through points, the batten's limit for small deflections: heights over the run's own chord as a
- * cubic spline of the station along it, each span weighted by its length, so that unequal spacing does not make it
- * overshoot. Every span is exactly one cubic Bézier. (de Boor, "A Practical Guide to Splines", ch. IV.)
- * @param points at least two, in order along the chord
+ * The drafting cubic, the batten's limit for small deflections: heights over the chord, each span weighted by its
+ * length, so that unequal spacing does not make it overshoot (de Boor, "A Practical Guide to Splines", ch. IV).
  * @throws Fault `curve.same-point`, `curve.not-finite`, `spline.out-of-order`, `spline.too-steep`
  */
 export function spline(points: readonly Point[], start: SplineEnd, end: SplineEnd): Curve {
@@ -63,7 +61,6 @@ function endSlope(end: SplineEnd, chord: number, at: Point): number | undefined 
   return Math.tan(angle);
 }
 
-/** The slopes at the knots: continuous second derivatives inside, one condition at each end. */
 function knotSlopes(knots: readonly Point[], first?: number, last?: number): number[] {
   const spans = neighbors(knots).map(([p, q]) => ({ width: q.x - p.x, secant: (q.y - p.y) / (q.x - p.x) }));
   const inner = neighbors(spans).map(

@@ -29,16 +29,10 @@ export type TaperedBy = { readonly nail: Point } | { readonly apex: Point };
 const MAX_TAPER = 5;
 
 /**
- * The curve of a springy strip planed to a taper, over a pin at each end and one nail between.
- *
- * The model is the least of ½∫t³κ² ds over the shapes through the pins, with the length of the strip and the place of
- * the nail along it free while the taper always runs from `from` at the first end to `to` at the last. No such strip
- * rests on three frictionless pins alone: it would creep thick end first, so friction or a stop must hold it endwise.
- * A strip held lengthwise at its first end instead agrees when shallow; tapered to half, its apex over a nail in the
- * middle is 0.15 % of the rise higher at a rise of 0.2 of the chord, 0.5 % at 0.3.
- *
- * By `nail` or by `apex` as for `batten`; the higher the strip, the nearer its apex to the thin end. Exact to 1e-11 of
- * the chord.
+ * A strip planed to a taper, over a pin at each end and one nail between, to 1e-11 of the chord: the least of ½∫t³κ²
+ * ds with its length and the nail's place along it free. It would creep thick end first, so friction or a stop must
+ * hold it endwise. One held lengthwise at its first end agrees when shallow; tapered to half, over a nail in the
+ * middle, its apex is 0.15 % of the rise higher at a rise of 0.2 of the chord, 0.5 % at 0.3.
  * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.taper`, `batten.taper-held`, `batten.out-of-order`,
  *   `batten.too-high`, `batten.no-such-apex`
  */

@@ -6,10 +6,9 @@ import { cross, direction, dot, leftNormal, type Point, scale, subtract } from '
 import { type NewtonOptions, type NewtonRoot, newtonSystem } from '../numeric/newton.ts';
 
 /*
- * Equilibrium of a tapered strip on three pins, in its own units: ends at (0, 0) and (1, 0), nail above the chord,
- * thickness 1 at the start. The unknowns are the angle at the start and, in each span, the length and the force. Seven
- * equations: both spans reach their far pin (4); no moment at the end (1); the nail pushes square to the strip (1); the
- * strip has found its length (1).
+ * Ends at (0, 0) and (1, 0), nail above the chord, thickness 1 at the start. Unknown are the angle at the start and
+ * each span's length and force. Both spans reach their far pin (4 equations); the end has no moment (1); the nail
+ * pushes square to the strip (1); the strip has found its length (1).
  */
 
 type Spans = readonly [TaperedSegment, TaperedSegment];
@@ -101,11 +100,8 @@ export interface TaperedEquilibrium extends NewtonRoot {
 }
 
 /**
- * The strip at rest with thickness 1 at the start and `ratio` at the end, over a nail above the chord: the one that
- * grows out of the uniform strip as it is planed down. The taper is increased step by step, and a step counts only if
- * the strip stays on its branch (the determinant keeps its sign) and presses on the nail.
- * @returns undefined if the strip gives way before
- * @throws Fault as `solveThreePinStrip` does, if a uniform strip is not stable there either
+ * Increases the taper step by step; a step counts only if the strip stays on its branch (the determinant keeps its
+ * sign) and presses on the nail. Undefined if it gives way before. @throws Fault as `solveThreePinStrip`
  */
 export function solveTapered(nail: Point, ratio: number): TaperedEquilibrium | undefined {
   const uniform = newtonSystem((x) => residual(x, nail, 1), uniformUnknowns(nail), EXACT_NEWTON);

@@ -10,9 +10,8 @@ export interface ElasticaState extends Point {
 }
 
 /**
- * Terms of the Taylor series. The strip's equation has its nearest pole K(k′)/w away: 1.854/w without thrust (the
- * lemniscate quarter period), at least 1.646/w for a bow (k′ ≥ 0.417, where its ends touch). So 22 terms over STEP/w
- * leave (0.45/1.854)^22 ≈ 3e-14 and (0.45/1.646)^22 ≈ 4e-13 of a step.
+ * The nearest pole is 1.854/w away without thrust, at least 1.646/w for a bow (k′ ≥ 0.417, where its ends touch): 22
+ * terms over STEP/w leave (0.45/1.854)^22 ≈ 3e-14 and (0.45/1.646)^22 ≈ 4e-13 of a step.
  */
 const ORDER = 22;
 const STEP = 0.45;
@@ -23,8 +22,8 @@ const NEGLIGIBLE = 2 ** -60;
 const CONSECUTIVE_NEGLIGIBLE = 4;
 
 /**
- * How quickly the solution runs through its period, 1/mm: w² is the force in the strip per its stiffness, κ′ across it
- * and κ²/2 + thrust along it; constant along a span.
+ * In 1/mm: w² is the force in the strip per its stiffness, κ′ across it and κ²/2 + thrust along it; constant in a
+ * span.
  */
 export const frequency = (curvature: number, rate: number, thrust = 0): number =>
   Math.sqrt(Math.hypot(rate, curvature ** 2 / 2 + thrust));

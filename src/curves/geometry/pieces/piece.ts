@@ -36,8 +36,7 @@ export interface CubicSegment {
 }
 
 /**
- * A stretch of bent strip between two pins: κ″ + κ³/2 + thrust·κ = 0 along its length, from its start values: `angle`
- * (rad), `curvature` (1/mm, positive turning left), `curvatureRate` (1/mm²).
+ * κ″ + κ³/2 + thrust·κ = 0 from its start: `angle` (rad), `curvature` (1/mm, left positive), `curvatureRate` (1/mm²).
  */
 export interface ElasticaSegment {
   readonly type: 'elastica';
@@ -51,8 +50,8 @@ export interface ElasticaSegment {
 }
 
 /**
- * A stretch of strip whose thickness t runs evenly from start to end (mm) while it carries the same force throughout:
- * θ′ = moment/t³, moment′ = force across the strip. Times Young's modulus times width/12 they are N·mm and N.
+ * Thickness t is linear: θ′ = moment/t³, moment′ = force across. Times Young's modulus times width/12 they are N·mm
+ * and N.
  */
 export interface TaperedSegment {
   readonly type: 'tapered';

@@ -3,10 +3,7 @@ import { productTerm } from '../../numeric/taylor-series.ts';
 import { direction, dot, leftNormal, type Point, scale, subtract } from '../point.ts';
 import type { TaperedSegment } from './piece.ts';
 
-/*
- * A strip of thickness t, even from end to end, under one force f: θ′ = M/t³, M′ = f·n with n the left normal, x′ =
- * cos θ, y′ = sin θ; by Taylor series in the share u of the stretch's length.
- */
+/* θ′ = M/t³, M′ = f·n (n the left normal), x′ = cos θ, y′ = sin θ; by Taylor series in the share u of the length. */
 
 export interface TaperedState extends Point {
   readonly angle: number;
@@ -19,9 +16,9 @@ export interface TaperedState extends Point {
 }
 
 /**
- * Terms of a series, and the length of a step as a share of the radius of convergence that its last terms show (Jorba &
- * Zou, "A software package for the numerical integration of ODEs by means of high-order Taylor methods", Experimental
- * Mathematics 14 (2005)): 0.2^22 = 4e-16 is left of a step.
+ * Step as a share of the radius of convergence that the last terms show, of which 0.2^22 = 4e-16 is left (Jorba & Zou,
+ * "A software package for the numerical integration of ODEs by means of high-order Taylor methods", Experimental
+ * Mathematics 14 (2005)).
  */
 const ORDER = 22;
 const STEP_SHARE = 0.2;
@@ -36,7 +33,6 @@ const newSeries = (start: number): number[] => {
 
 const cos = newSeries(0);
 const sin = newSeries(0);
-/** 1/t³. */
 const inverseCubedThickness = newSeries(0);
 const curvature = newSeries(0);
 const angleDerivative = newSeries(0);
