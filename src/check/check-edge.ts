@@ -52,8 +52,7 @@ export interface CheckOptions {
 }
 
 /**
- * Compares a measured edge with its line, station by station and as a whole. A reading counts as off only by more than
- * the tolerance and half a graduation, the largest error of reading the rule.
+ * A reading is off only by more than the tolerance and half a graduation, the largest error of reading the rule.
  * @throws Fault `readings.none`, `readings.not-finite`, `check.other-unit`; Faults `check.no-such-station`
  */
 export function checkEdge(

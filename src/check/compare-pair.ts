@@ -10,10 +10,7 @@ export interface PairCheck extends Misfit {
 export const mirrorReadings = (readings: readonly StationReading[]): StationReading[] =>
   readings.map((reading) => ({ ...reading, offset: -reading.offset }));
 
-/**
- * Compares the second part's deviations with the first's, interpolated at the second's stations: deviations are
- * straighter between two readings than offsets are. Undefined when no station of the second lies among the first's.
- */
+/** At the second's stations; deviations interpolate better than offsets. Undefined where no station of it is within. */
 export function comparePair(
   first: readonly Deviation[],
   second: readonly Deviation[],

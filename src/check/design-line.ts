@@ -37,9 +37,8 @@ function extendShortEnds(pieces: readonly Piece[], allowance: number): Piece[] {
 }
 
 /**
- * The line's offset at a station; where the line doubles back, the offset nearest to the measured one.
- * Within `near` (mm) of a shoulder any offset on the shoulder counts, since a rule cannot tell its station.
- * Up to `slack` (mm) beyond its ends the line continues straight, since an end is read to the nearest graduation too.
+ * The offset nearest to the measured one. Within `near` (mm) of a shoulder any on it counts, since a rule cannot tell
+ * its station; up to `slack` (mm) past its ends the line goes on straight, since an end is read to the graduation.
  */
 export function designOffsetAt(
   edge: PartEdge,

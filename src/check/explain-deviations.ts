@@ -5,8 +5,7 @@ import { fitModel } from './fit/fit-model.ts';
 import { type Misfit, maxAbs, misfitOf } from './fit/rigid-fit.ts';
 
 /**
- * What explains deviations best: nothing but the hand (`true`), the part lying off the rule alike at both ends (`shifted`)
- * or unlike (`crooked`), or a curve that rises too much or too little (`bent`); and readings that are wrong.
+ * The hand (`true`), a part that lies off the rule alike (`shifted`) or unlike (`crooked`), or a wrong rise (`bent`).
  */
 export interface Explanation {
   readonly kind: 'true' | 'shifted' | 'crooked' | 'bent';
@@ -35,8 +34,8 @@ const CAUSES: readonly (readonly [kind: Explanation['kind'], shapes: readonly Sh
 ];
 
 /**
- * The cause of least cost, see fit-model.ts. A cause that moves no reading by half the limit, mm, explains nothing. All causes move the part along its offsets,
- * and so less square to the line where it climbs.
+ * The cause of least cost, see fit-model.ts; one that moves no reading by half the limit, mm, explains nothing. All
+ * move the part along its offsets, and so less square to the line where it climbs.
  */
 export function explainDeviations(
   deviations: readonly Deviation[],

@@ -25,10 +25,7 @@ const MAX_LEFT_SIGMAS = 1.5;
 /** Readings count as misread where the other way of reading them lowers the rms by this factor. */
 const MISREAD_RMS_FACTOR = 4;
 
-/**
- * Warns of readings past the cut of an end and, where the part is outside, of signs that the measuring is wrong rather
- * than the wood. Wood is gone for good, a reading can be repeated.
- */
+/** Where the part is outside, signs that the measuring is wrong: wood is gone for good, a reading can be repeated. */
 export function suspectReadings(
   part: Part,
   edge: PartEdge,

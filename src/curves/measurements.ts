@@ -28,10 +28,7 @@ export interface Apex {
   readonly rise: number;
 }
 
-/**
- * Where the tangent runs along the chord, to 1e-12 of it unless nearly straight; undefined if nothing rises by
- * JOIN_MM.
- */
+/** Where the tangent runs along the chord, to 1e-12 of it unless nearly straight; undefined under a rise of JOIN_MM. */
 export function apexOf(pieces: readonly Piece[], from: Point, to: Point): Apex | undefined {
   const frame = new ChordFrame(from, to);
   let best: Apex | undefined;

@@ -1,8 +1,5 @@
 import type { Part } from './part.ts';
 
-/**
- * Whether a part differs from its mirror image turned over: a cut tilted through the wood, or joints on the marked
- * face. Without these the second of a mirrored pair is the first, lying on its other face.
- */
+/** If not, the second of a mirrored pair is the first, lying on its other face. */
 export const isHanded = ({ ends, joints }: Pick<Part, 'ends' | 'joints'>): boolean =>
   joints.length > 0 || (ends?.some(({ angles }) => angles.splay !== 0) ?? false);

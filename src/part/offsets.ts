@@ -76,10 +76,7 @@ function mayReach({ left, right, bottom, top }: Box, station: number, { origin, 
 /** Two crossings nearer than this along the offset are one, mm: the end of one piece and the next's start. */
 export const SAME_OFFSET_MM = 1e-6;
 
-/**
- * Every offset of an edge at a station, in the edge's order: none outside it, both ends of a shoulder, several where
- * the line doubles back. Exact to the curve's own accuracy times the line's slope at the station.
- */
+/** In the edge's order: none outside it, both ends of a shoulder, several where the line doubles back. */
 export function offsetsAt(edge: Pick<PartEdge, 'pieces'>, station: number, base = REFERENCE_LINE): number[] {
   const run = direction(base.angle);
   const offsets: number[] = [];
@@ -106,7 +103,6 @@ export interface ShoulderCorner {
   readonly side: EndSide;
 }
 
-/** The corners of an edge's shoulders, in its order: along a chord the two of one have stations of their own. */
 export const shoulderCorners = (edge: Pick<PartEdge, 'pieces'>, base = REFERENCE_LINE): ShoulderCorner[] =>
   edge.pieces.filter(isShoulder).flatMap(({ from, to }) =>
     [from, to].map((p, i): ShoulderCorner => {

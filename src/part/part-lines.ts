@@ -5,7 +5,6 @@ import type { Part, PartShape } from './part.ts';
 /** `centre` is the line to flip a half on, `back` where a tilted end comes out on the other face. */
 export type LineRole = 'finished' | 'saw' | 'chord' | 'centre' | 'back';
 
-/** One line of a part, joints left out. */
 export interface PartLine<Role extends LineRole = LineRole> {
   readonly role: Role;
   readonly pieces: readonly Piece[];

@@ -14,15 +14,14 @@ export const READING_ERROR_MM = 0.2;
 export const SCALE_BAR_MM = 100;
 
 /**
- * How far damp stretches paper between printing and measuring, a share. Our judgment: half of the least of the
- * 0.2 to 0.4 % that the paper trade gives across the sheet. A pattern carried from a dry room to a damp one may do worse.
+ * Damp's stretch, a share: half the least of the 0.2 to 0.4 % that the paper trade gives. From dry to damp it may be
+ * more.
  */
 export const DAMP_STRAIN = 0.001;
 
 /**
- * About the largest error of a distance on the taped pattern although every sheet passed its checks, mm. The printer's
- * scale, as far as its check cannot tell, and damp stretch all sheets alike: they count in full. Seams err both ways,
- * so n of them give √n times one. A model of ours; no published source.
+ * Of a distance, mm, though all sheets passed their checks: the scale's unseen error and damp count in full; n seams
+ * err both ways, √n times one. A model of ours; no published source.
  */
 export function expectedError(layout: Layout, from: Point, to: Point): number {
   const scale = READING_ERROR_MM / (layout.printer ? NOMINAL_LINE_MM : SCALE_BAR_MM);

@@ -19,9 +19,7 @@ const mirrorCheck = (check: CheckDistance): CheckDistance => ({
 const mirroredName = (sheet: string): string => `${sheet}m`;
 
 /**
- * The mirror image of a part over its sheets: of a pair, the other one. The part stays as it is, and its map to
- * the paper (`toSheet`, `pageMatrix`) mirrors it, so that stations and offsets keep their figures.
- *
+ * Only the map to the paper (`toSheet`, `pageMatrix`) mirrors, so that stations and offsets keep their figures.
  * @throws Fault as `layOut` does
  */
 export function layOutMirrored(part: Part, options: LayOutOptions): Layout {

@@ -7,9 +7,8 @@ const FNV_BASIS = 0x811c9dc5;
 const FNV_PRIME = 0x01000193;
 
 /**
- * Lengths are rounded to a micrometer before they are hashed: the last bits of a sine differ from one machine to the
- * next. Many a length on a rule is halfway between two micrometers (1/16 in is 1.5875 mm), so the steps are shifted by
- * a share that no 128th of an inch and no decimal of a millimeter comes near.
+ * Rounded to a micrometer, as the last bits of a sine differ between machines; shifted by a share that no 128th of an
+ * inch and no decimal of a millimeter comes near, since 1/16 in is 1.5875 mm, halfway between two steps.
  */
 const STEP_MM = 1e-3;
 const SHIFT = 0.27;

@@ -30,8 +30,8 @@ export const DEFAULT_OVERLAP_MM = 15;
 export const MIN_OVERLAP_MM = 2 * REGISTER_REACH_MM;
 
 /**
- * More sheets than this are hardly taped true: the error of 200 seams is larger than the kerf, and the pile is thicker
- * than a printer's tray. Whoever wants more gives the number.
+ * The error of 200 seams is larger than the kerf, and the pile thicker than a tray. Whoever wants more gives the
+ * number.
  */
 export const DEFAULT_MAX_SHEETS = 200;
 

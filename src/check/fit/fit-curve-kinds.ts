@@ -31,10 +31,7 @@ const MAX_PINS = 12;
 /** What each of these pins costs, as they bend to any readings: half of what a wrong reading does. */
 const PIN_COST = WRONG_READING_COST / 2;
 
-/**
- * Fits curves to five or more readings at rising stations by least squares of the normal distances, best first, from the
- * values of the fair curve there. A kind that does not exist for the bend is left out.
- */
+/** By least squares of the normal distances, best first, from the values of the fair curve at five or more stations. */
 export function fitCurveKinds(readings: readonly Point[], fair: readonly Point[], sigma: number): KindFit[] {
   const [from, to] = [firstOf(fair), lastOf(fair)];
   const top = farthestFromChord(fair);

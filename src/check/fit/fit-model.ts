@@ -5,16 +5,12 @@ import { type LeastSquaresFit, levenbergMarquardt } from './levenberg-marquardt.
 import { sumOfSquares } from './rigid-fit.ts';
 
 /*
- * Which model lies behind some readings, and which of them are wrong, decided together: the model and the set of wrong
- * readings of least cost win. A wrong reading has its own unknown error ("mean shift"), so that it costs what an unknown
- * costs and the choice among all readings. Sources: Schwarz, "Estimating the dimension of a model", Annals of Statistics 6,
- * 1978; Cook & Weisberg, "Residuals and Influence in Regression", 1982, §2.2 (leaving one out, mean shift).
+ * The model and the set of wrong readings of least cost win together. A wrong reading has its own unknown error ("mean
+ * shift"), so that it costs an unknown and the choice among all readings. Sources: Schwarz, "Estimating the dimension
+ * of a model", Annals of Statistics 6, 1978; Cook & Weisberg, "Residuals and Influence in Regression", 1982, §2.2.
  */
 
-/**
- * The cost of calling a reading wrong. A good one saves as much by chance where it errs by four standard deviations: once
- * in sixteen thousand readings.
- */
+/** A good reading saves as much by chance at four standard deviations: once in sixteen thousand readings. */
 export const WRONG_READING_COST = 16;
 
 /** The hand may err this many times as much as is taken for it; what is farther off is no error of the hand. */
@@ -26,17 +22,13 @@ const [MAX_WRONG_SHARE, MAX_WRONG] = [0.2, 6];
 /** Readings beyond the unknowns of the model: with fewer nothing contradicts the rest. */
 const MIN_SPARE = 2;
 
-/** How many of some readings may be called wrong beside a model with some unknowns. */
 const maxWrong = (readings: number, unknowns: number): number =>
   Math.max(
     0,
     Math.min(Math.max(1, Math.floor(readings * MAX_WRONG_SHARE)), MAX_WRONG, readings - unknowns - MIN_SPARE),
   );
 
-/**
- * −2·ln(likelihood) of the residuals of the good readings, with what they spread by taken from themselves between sigma
- * and MAX_SPREAD·sigma.
- */
+/** −2·ln(likelihood) of the good residuals, their spread taken from themselves between sigma and MAX_SPREAD·sigma. */
 function misfitCost(residuals: readonly number[], sigma: number): number {
   const sum = sumOfSquares(residuals) / sigma ** 2;
   const spread = Math.min(Math.max(sum / residuals.length, 1), MAX_SPREAD ** 2);
@@ -95,10 +87,7 @@ const isFarOff = (residuals: readonly number[], sigma: number): boolean =>
 /** A reading that alone decides a parameter has no freedom left; rounding is far below this. */
 const MIN_FREEDOM = 1e-6;
 
-/**
- * The reading whose leaving out lowers the sum of squares most: by r²/(1 − h), with its residual r and its leverage h
- * (Cook & Weisberg, as above).
- */
+/** By r²/(1 − h), its residual r and leverage h: what leaving it out takes off the sum of squares (Cook & Weisberg). */
 function mostContradicting({ residuals, columns }: LeastSquaresFit): number {
   const rows = residuals.map((_, k) => columns.map((column) => itemAt(column, k)));
   const { matrix } = normalEquations(rows, residuals);

@@ -24,10 +24,7 @@ export const misfitOf = (residuals: readonly number[]): Misfit => ({
 /** Segments of one piece: a fit builds many trial curves and measures a few readings on each. */
 const SEGMENTS_PER_PIECE = 8;
 
-/**
- * Measures distances from contiguous pieces that run on straight past their ends, mm, positive to the left, and the
- * normal at the foot. Exact to rounding where the line is smooth.
- */
+/** To contiguous pieces that run on straight past their ends, mm, positive to the left, with the normal at the foot. */
 export function signedDistanceFrom(pieces: readonly Piece[]) {
   const polyline = new PolylineBvh(pieces, SEGMENTS_PER_PIECE);
   return (p: Point): { readonly distance: number; readonly normal: Point } => {
@@ -37,10 +34,7 @@ export function signedDistanceFrom(pieces: readonly Piece[]) {
   };
 }
 
-/**
- * The turn (radians) about station 0 of the base line and the shift (mm) square to it that lay the line best on the
- * readings. The residuals, positive to the line's left, show how the part was sawn.
- */
+/** The turn (radians) about station 0 and the shift (mm) that lay the line best; what is left shows how it was sawn. */
 export interface RigidFit extends Misfit {
   readonly shift: number;
   readonly turn: number;
@@ -52,10 +46,7 @@ const MAX_STEPS = 60;
 /** The fit has converged when the farthest reading moves by less, mm. */
 const CONVERGED_MM = 1e-11;
 
-/**
- * Gauss–Newton least squares of the normal distances over shift and turn. A foot is where the distance is least, so a
- * distance changes only by the reading's motion along the normal. Readings at one station alone give no turn.
- */
+/** Gauss–Newton: a foot is where the distance is least, so only motion along the normal changes it. */
 export function fitRigid(
   pieces: readonly Piece[],
   readings: readonly StationReading[],

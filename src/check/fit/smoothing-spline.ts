@@ -18,10 +18,10 @@ export interface SmoothedCurve {
 }
 
 /**
- * The curve of least Σ((y − g)/sigma)² + weight·∫g″², weight ≥ 0 in mm³ (Reinsch, "Smoothing by spline functions",
- * Numerische Mathematik 10, 1967): (R + weight·QᵀΣ²Q)γ = Qᵀy gives the second derivatives γ, then g = y − weight·Σ²Qγ. R
- * and Q are the tridiagonal matrices of the spacings. The errors come from the middle bands of the inverse (Hutchinson &
- * de Hoog, "Smoothing noisy data with spline functions", Numerische Mathematik 47, 1985). Time is linear in the points.
+ * The curve of least Σ((y − g)/sigma)² + weight·∫g″² (Reinsch, "Smoothing by spline functions", Numerische Mathematik
+ * 10, 1967): (R + weight·QᵀΣ²Q)γ = Qᵀy gives the second derivatives γ, then g = y − weight·Σ²Qγ. The errors come from
+ * the middle bands of the inverse (Hutchinson & de Hoog, "Smoothing noisy data with spline functions", ibid. 47,
+ * 1985).
  */
 export function smoothingSpline({ points, sigmas }: WeightedPoints, weight: number): SmoothedCurve {
   const system = new ReinschSystem(points, sigmas, weight);
@@ -136,10 +136,7 @@ const BISECTION_STEPS = 60;
 /** Weights per length³/sigma², from a curve through every point to a straight line: a double resolves no more. */
 const [MIN_WEIGHT, MAX_WEIGHT] = [1e-16, 1e3];
 
-/**
- * The fairest curve that the errors of three or more points allow, by the discrepancy principle: the misfit equals the
- * degrees of freedom. Without the freedom that the curve takes up, the curve would come out too stiff.
- */
+/** Discrepancy principle: the misfit equals the degrees of freedom that the curve leaves, or it would be too stiff. */
 export function fairCurve(data: WeightedPoints): SmoothedCurve {
   const length = lastOf(data.points).x - firstOf(data.points).x;
   const unit = length ** 3 / Math.max(...data.sigmas) ** 2;

@@ -20,10 +20,7 @@ export interface TakeOff {
 /** Two ends, the apex and a station on each side of the apex tell one curve from another. */
 const MIN_TAKE_OFF_STATIONS = 5;
 
-/**
- * The fair curve through readings of an existing part, and the kinds of curve that fit them.
- * @throws Fault `readings.none`, `readings.not-finite`, `take-off.too-few`
- */
+/** The fair curve, and the kinds that fit. @throws Fault `readings.none`, `readings.not-finite`, `take-off.too-few` */
 export function takeOff(readings: readonly StationReading[], rule: Rule): TakeOff {
   assertReadings(readings);
   const sigma = readingSigma(rule);

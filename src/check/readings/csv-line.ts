@@ -13,10 +13,7 @@ export function detectSeparator(lines: readonly string[]): CsvSeparator {
   return most('\t') ? '\t' : most(';') ? ';' : ',';
 }
 
-/**
- * Splits one line as spreadsheets write it (RFC 4180), or gives the column of a quote that is not closed. A quote inside
- * a cell is an inch mark (28 3/4"), and # starts a remark: the usual readers refuse such a quote.
- */
+/** RFC 4180, or the column of an open quote; but a quote inside a cell is an inch mark (28 3/4"), # starts a remark. */
 export function splitCsvLine(
   line: string,
   separator: CsvSeparator,

@@ -31,9 +31,8 @@ const EXAMPLE = '6, 1/2';
 const BLANK_OR_REMARK = /^\s*(#|$)/;
 
 /**
- * Reads a station and an offset a line, separated by a comma, a semicolon or a tab, in `unit` where none is written.
- * Where the separator is not a comma, a decimal comma is read, as spreadsheets write it. Column names may come first
- * ("station, offset"; "station_mm"); "measured" counts before "offset", so that a printed table can be filled in.
+ * A station and an offset a line, after a comma, semicolon or tab; a decimal comma only where that is no comma. Of
+ * column names "measured" counts before "offset", so that a printed table can be filled in.
  * @throws JobFaults every mistake with its line and column: `readings.…`, and those of a length
  */
 export function readReadings(text: string, unit: Unit): StationReading[] {

@@ -12,8 +12,7 @@ const MAX_SAMPLES = 48;
 const SAMPLING_MARGIN = 0.985;
 
 /**
- * Where the samples' gap is more than this share of the arcs' length, as at a sharp turn, less of the tolerance is
- * used.
+ * A gap over this share of the arcs' length, as at a sharp turn, leaves this share of the tolerance between samples.
  */
 const SPARSE_GAP = 1 / 8;
 const SPARSE_TOLERANCE = 1 / 8;

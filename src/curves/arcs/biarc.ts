@@ -18,10 +18,7 @@ export function arcToTangent(from: Point, to: Point, tangent: Point): BulgedArc 
   return { from, to, bulge: -bulge };
 }
 
-/**
- * Equal tangent lengths (Bolton 1975, "Biarc curves", Computer-Aided Design 7); undefined if a tangent faces
- * backwards.
- */
+/** Equal tangent lengths (Bolton 1975, "Biarc curves", Computer-Aided Design 7); undefined where there is none. */
 export function biarc(
   from: Point,
   leave: Point,

@@ -10,10 +10,7 @@ import {
   straightState,
 } from './strip-problem.ts';
 
-/*
- * Newton's method from the shallow shape finds moderate strips; continuation from the straight strip reaches deeper
- * ones.
- */
+/* Newton's method from the shallow shape finds moderate strips; continuation from the straight strip deeper ones. */
 
 /** Largest nonlinearity (radians) from which the shallow start leads to the right strip: by trial on 3000 random sets. */
 const MAX_DIRECT_NONLINEARITY = 1.05;

@@ -98,9 +98,7 @@ function assemble(course: ChordGeometry, shape: StateVector, bench: Workspace): 
   return true;
 }
 
-/**
- * Changes alone (0…3), with the angle at its start (4…7) and at its end (8…11). False if it is about to snap through.
- */
+/** Changes alone (0…3), with the angle at its start (4…7) and at its end (8…11). False if about to snap through. */
 function linearizeSpan(
   shape: StateVector,
   i: number,

@@ -11,9 +11,7 @@ export interface PinForce {
   readonly angle: number;
   /** On the strip along its left normal (−sin, cos), per bending stiffness EI, 1/mm²: times EI (N·mm²) in newtons. */
   readonly reaction: number;
-  /**
-   * Where a nail, which can only push, must be: on the right if its force points left. Undefined if it need not push.
-   */
+  /** Where a nail, which can only push, must be: on the right if its force points left. Undefined without a force. */
   readonly side: 'left' | 'right' | undefined;
 }
 

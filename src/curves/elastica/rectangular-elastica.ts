@@ -29,10 +29,7 @@ export const elasticaS = (a: number): number => mirrored(integrateS, QUARTER_S, 
 /** X(a), for a turn a in radians. */
 export const elasticaX = (a: number): number => 2 * Math.sqrt(Math.sin(a));
 
-/**
- * Gauss's constant, 0.8346268…: the greatest rise per chord over a middle nail (Horn 1983, "The Curve of Least
- * Energy").
- */
+/** Gauss's constant, 0.8346268…: the greatest rise over a middle nail (Horn 1983, "The Curve of Least Energy"). */
 export const GAUSS_CONSTANT = 1 / QUARTER_Y;
 
 /** d(a): the angle at the free end from the span's chord to the strip, radians. */

@@ -31,9 +31,7 @@ const STEP = 0.45;
 const LOG_TOLERANCE = 34.5;
 /** (0.45/1.854)^25 < 1e-15; below 8 terms the saving is lost in the rest of the work. */
 const [MIN_TERMS, MAX_TERMS] = [8, 25];
-/**
- * Share of the terms kept for the variations: good to 3e-8, they only steer Newton's method, whose last step is 1e-9.
- */
+/** Share of the terms kept for the variations: good to 3e-8, they steer Newton's method to its last step of 1e-9. */
 const SENSITIVITY_TERMS = 0.5;
 
 const newSeries = (): number[] => new Array<number>(MAX_TERMS + 2).fill(0);

@@ -46,8 +46,7 @@ export function stripSpans(pins: readonly Point[], ends: StripEnds): readonly El
 }
 
 /**
- * The spans, or a thunk for the fault, since it searches for the limit. Pins that no strip can have are thrown at
- * once.
+ * The spans, or a thunk for the fault, as it searches for the limit. Throws at once for pins that no strip can have.
  */
 export function trySolveStrip(
   pins: readonly Point[],

@@ -57,10 +57,7 @@ function solveNailAngles(angle: number, spanA: number, spanB: number): [a: numbe
   );
 }
 
-/**
- * The rise per chord of one full lobe at `share` of the chord; within 0.061 of an end a little less than the true
- * limit.
- */
+/** The rise per chord of one full lobe at `share` of the chord; on the safe side within 0.061 of an end. */
 export function freeRiseLimit(share: number): number {
   const near = Math.min(share, 1 - share);
   const target = 2 * QUARTER_Y * near;
@@ -68,9 +65,7 @@ export function freeRiseLimit(share: number): number {
   return Math.sqrt(Math.sin(turn)) * GAUSS_CONSTANT;
 }
 
-/**
- * To 1e-12 of the chord. @throws Fault `batten.out-of-order`, `batten.too-high` (`freeRiseLimit`), `batten.not-found`
- */
+/** To 1e-12 of the chord. @throws Fault `batten.out-of-order`, `batten.too-high`, `batten.not-found` */
 export function solveThreePinStrip(a: Point, nail: Point, b: Point): [ElasticaSegment, ElasticaSegment] {
   assertSolvable(a, nail, b);
   const turn = turnBetween(a, nail, b);

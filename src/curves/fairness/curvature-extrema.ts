@@ -12,15 +12,12 @@ import {
 import type { Remark } from './remark.ts';
 
 /**
- * A hard spot: half the run's largest curvature within a twentieth of it. Only a nail a tenth from the end does this.
+ * A hard spot: half the largest curvature within a twentieth of the run. Only a nail a tenth from the end does this.
  */
 const [QUICK_CHANGE, QUICK_SHARE] = [0.5, 1 / 20];
 /** A flat spot: between two maxima under a quarter of the mean, as half an ellipse that rises a sixth of its chord. */
 const FLAT_SHARE = 0.25;
-/**
- * A dip that counts, below half the lesser maximum beside it; two are lumpy. A fair batten on a circle dips by a
- * third.
- */
+/** A dip that counts, below half the lesser maximum beside it; two are lumpy. A batten on a circle dips by a third. */
 const [DIP_SHARE, MAX_DIPS] = [0.5, 1];
 
 /** Extrema of the curvature that are more than a ripple. */

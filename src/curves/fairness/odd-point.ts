@@ -12,9 +12,7 @@ import type { Remark } from './remark.ts';
 
 /** With fewer pins between the ends each bends the line as much as the rest, and none of them is odd. */
 const MIN_INNER_PINS = 4;
-/**
- * Three quarters of 1/32 in, mm, the least that is called a bump. Rounding to 1/64 in puts a pin off by half as much.
- */
+/** Three quarters of 1/32 in, mm, the least called a bump. Rounding to 1/64 in puts a pin off by half as much. */
 const MIN_OFF_MM = 0.6;
 /** Leaving out the odd pin smooths the others' curvature by this. Tuned on tests/stress/verdicts/fairness-cases.ts. */
 const MIN_GAIN = 3;
@@ -28,9 +26,7 @@ interface OddPin {
 
 /** All pins waver where one is off by twice as much, mm, and none alone is to blame. Rounding to 1/32 in makes less. */
 const MIN_WAVER_MM = 2 * MIN_OFF_MM;
-/**
- * Rounding roughens with the sixth power of the spacing, so far less if every second pin is left out. Tuned as above.
- */
+/** Rounding roughens with the sixth power of the spacing: far less with every second pin left out. Tuned as above. */
 const MIN_WAVER_GAIN = 8;
 
 /** The pin of a run whose removal makes the others' line fairest, where it lies off that line. */

@@ -12,10 +12,7 @@ const PROBES = [0.2, 0.35, 0.5, 0.65, 0.8];
 /** Between probes the error may be larger by this much at most (measured in the tests: under 4 %). */
 const PROBE_MARGIN = 0.9;
 
-/**
- * With the ends and velocities of their stretches, halved until all probes are within `tolerance` (mm) of their
- * places.
- */
+/** With the ends and velocities of their stretches, halved until all probes are within `tolerance` (mm). */
 export function fitCubics(
   run: (u: number) => CurvePoint,
   from: number,

@@ -31,9 +31,7 @@ function flattenSegment(segment: Segment, tolerance: number): Chord[] {
   });
 }
 
-/**
- * Arc: sagitta ≤ r·φ²/8. Cubic: √(d(d−1)/8 · L / ε) with L the controls' greatest second difference (G. Wang, 1984).
- */
+/** Arc: sagitta ≤ r·φ²/8. Cubic: √(d(d−1)/8 · L / ε), L the controls' greatest second difference (G. Wang, 1984). */
 function chordCount(segment: Exclude<Segment, { type: 'line' }>, tolerance: number): number {
   if (segment.type === 'arc') return Math.abs(segment.sweep) * Math.sqrt(segment.radius / (8 * tolerance));
   const [p, q, r, s] = segment.controls;

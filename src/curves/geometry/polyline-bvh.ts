@@ -69,9 +69,7 @@ export class PolylineBvh {
     this.root = buildTree(this.segments);
   }
 
-  /**
-   * By Newton's method on the true pieces. The less `within` (mm, where it is known to lie), the sooner it is found.
-   */
+  /** By Newton's method on the true pieces. The less `within` (mm, where it must lie), the sooner it is found. */
   closestPoint(to: Point, within = Number.POSITIVE_INFINITY): ClosestPoint {
     const search = new Search(to, within * (1 + ROUNDING) + ROUNDING);
     search.visit(this.root);
@@ -181,10 +179,7 @@ function chordSegments(
   });
 }
 
-/**
- * A parabola that leans by δ at both ends has a sagitta of tan δ/4 of its length; twice that covers a bend to both
- * sides.
- */
+/** A parabola that leans by δ at both ends has a sagitta of tan δ/4 of its length; twice that covers two bends. */
 function sagOf(from: Point, to: Point, leaving: Point, arriving: Point): number {
   const way = subtract(to, from);
   const [ahead0, ahead1] = [dot(leaving, way), dot(arriving, way)];

@@ -1,10 +1,7 @@
 /** Each mean doubles the digits: from the flattest arch (complement 1e-12) 9 reach a double's last digit. */
 const MAX_ITERATIONS = 12;
 
-/**
- * By the arithmetic–geometric mean (Abramowitz & Stegun 17.6); k′ = √(1 − k²), in (0, 1], keeps its digits as k nears
- * 1.
- */
+/** By the arithmetic–geometric mean (Abramowitz & Stegun 17.6); k′ = √(1 − k²) keeps its digits as k nears 1. */
 export function ellipticIntegrals(complement: number): { K: number; E: number } {
   let [a, b] = [1, complement];
   let share = (1 - complement) * (1 + complement);

@@ -113,10 +113,7 @@ class OffsetPiece {
 const polyline = (points: readonly Point[]): Segment[] =>
   neighbors(points).map(([from, to]) => ({ type: 'line', from, to }));
 
-/**
- * Radians, left positive, 0 where smooth; where a line turns right back, as a half ellipse at a shoulder, by
- * curvature.
- */
+/** Radians, left positive, 0 where smooth. Where the line turns right back, the two curvatures give the sign. */
 function cornerAngle(before: OffsetPiece, after: OffsetPiece): number {
   const [t0, t1] = [direction(before.evaluate(1).angle), direction(after.evaluate(0).angle)];
   const turn = Math.atan2(cross(t0, t1), dot(t0, t1));

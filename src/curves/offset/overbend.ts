@@ -19,9 +19,7 @@ import { integrate } from '../numeric/gauss-legendre.ts';
 /** Tangents farther apart than this where two pieces meet are a corner, radians: 0.1 mm per meter. */
 const CORNER = 1e-4;
 
-/**
- * Largest change on halving the parts, mm: the error of the 20-point rule falls by 2⁴⁰, so what is left is far less.
- */
+/** Largest change on halving the parts, mm: the error of the 20-point rule falls by 2⁴⁰, so far less is left. */
 const CONVERGED_MM = FIT_MM / 1000;
 
 /** Up to 4096 parts; a run of furniture converges at 8. */

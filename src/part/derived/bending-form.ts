@@ -33,10 +33,8 @@ export interface Form {
 export const tailLength = ({ unit }: Rule): number => (unit === 'in' ? 2 * MM_PER_INCH : 50);
 
 /**
- * The edge with its curvature `factor` times as sharp, its chord on the reference line from station 0, straight tails
- * beyond. The middle of a lamination of thickness T lies T/2 off the edge, where the radius would differ by T/(2n²):
- * less than wood and glue vary by.
- * @throws Fault `sharpen.corner`
+ * The edge `factor` times as sharp, with straight tails. A lamination's middle lies T/2 off the edge, where the radius
+ * would differ by T/(2n²): less than wood and glue vary by. @throws Fault `sharpen.corner`
  */
 export function formOf(part: Part, edge: PartEdge, factor: number): Form {
   const { pieces } = edge;
@@ -70,7 +68,6 @@ export function formOf(part: Part, edge: PartEdge, factor: number): Form {
   };
 }
 
-/** A path turned and shifted so that its chord lies on the reference line, from a station on. */
 function levelOnChord(path: readonly Segment[], station = 0): Segment[] {
   const [start, end] = pathEnds(path);
   const { x: cos, y: sin } = direction(-angleFrom(start, end));

@@ -28,7 +28,6 @@ function joinEnds(stretches: Segment[][]): Segment[][] {
   return [[...last, ...first], ...stretches.slice(1, -1)];
 }
 
-/** A segment in parts, none of which passes the station. */
 function splitAtStation(segment: Segment, station: number): Segment[] {
   const at = paramCurve(segment);
   const cuts = rootsOn((u) => at(u).x - station, SAMPLES_PER_PIECE).filter(

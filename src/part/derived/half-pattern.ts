@@ -21,8 +21,7 @@ const SAMPLES_PER_SEGMENT = 64;
 const ANGLE_TOLERANCE = 1e-3;
 
 /**
- * The left half of a part that is the mirror image of itself, with the line to flip the pattern on. Its edges stay
- * whole: they say what the part is; the shape and the saw line say what is drawn.
+ * The left half with the line to flip it on; its edges stay whole, as they say what the part is.
  * @throws Fault `half.not-symmetric`, `half.ends`, `half.joints`, `half.doubles-back`
  */
 export function halfOf(part: Part): Part {

@@ -41,9 +41,8 @@ export interface Template {
 }
 
 /**
- * The template that makes a router cut a part's line: its edge is a parallel, inside the line of a part or outside an
- * opening's, at half of what the guide's diameter exceeds the bit's (magazine figure, by way of a question-and-answer
- * page on woodworking: a 3/4 in guide and a 1/2 in bit give 1/8 in).
+ * The edge is a parallel at half of what the guide's diameter exceeds the bit's (magazine figure by way of a
+ * question-and-answer page on woodworking: a 3/4 in guide and a 1/2 in bit give 1/8 in).
  * @throws Fault `template.bush`, `parallel.folds`, `parallel.no-room`
  */
 export function templateOf(part: Part, cutter: Cutter): Template {
@@ -66,7 +65,6 @@ export function templateOf(part: Part, cutter: Cutter): Template {
   };
 }
 
-/** The rounding of two diameters, mm: the template is the part itself. */
 const ZERO_OFFSET_MM = 1e-9;
 
 type TemplateShape = Pick<Part, 'edges' | 'shape'>;
@@ -111,7 +109,6 @@ const reverseSides = (sides: OffsetSides): OffsetSides =>
     corner: i < all.length - 1 ? reversePath(itemAt(sides, sides.length - 2 - i).corner) : [],
   }));
 
-/** An edge run by run along the sides of its pieces. */
 function offsetEdge(
   edge: PartEdge,
   sides: OffsetSides,

@@ -29,10 +29,7 @@ export interface GaugeStrip {
   readonly doubled: readonly number[];
 }
 
-/**
- * An edge's stations and landmarks with their offsets, up to where the part's ends are cut. Where a landmark and a
- * station read alike, the landmark is kept; where the edge doubles back, the first offset, as in the table of offsets.
- */
+/** Where a landmark and a station read alike the landmark is kept; where the edge doubles back, the first offset. */
 export function gaugeStrip(
   part: Part,
   edge: PartEdge,

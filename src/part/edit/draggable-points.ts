@@ -28,7 +28,6 @@ export interface GripLength {
   readonly chord?: readonly [Point, Point];
 }
 
-/** Every place of a part that can be moved, edge by edge from its start. */
 export const gripsOf = ({ edges }: Pick<Part, 'edges'>): Grip[] =>
   edges.flatMap((edge) => [
     makePointGrip(edge, 'end', ...startOf(edge), oppositeEndLengths(edges, edge, startOf)),
@@ -48,7 +47,6 @@ const startOf = (edge: PartEdge): KeyedPoint => [`${edge.key}[0].from`, edgeStar
 
 const endOf = (edge: PartEdge): KeyedPoint => [endKey(edge.runs.at(-1)), edgeEnd(edge)];
 
-/** The key of the point that a run ends in: "edges.back[1].batten". */
 const endKey = (run: PartRun | undefined): string => `${run?.step?.key}.${run?.step?.kind}`;
 
 function makePointGrip(

@@ -15,9 +15,8 @@ export interface CompoundAngles {
 }
 
 /**
- * The plumb line in the part's frame is v = (1, tan rake, tan splay), square to the cut: the blade's tilt is
- * asin(v_z ÷ |v|), the lean atan √(tan² rake + tan² splay), the sight line atan2(tan splay, tan rake). Miter and bevel
- * give tan splay = tan bevel ÷ cos miter.
+ * By the plumb line in the part's frame, v = (1, tan rake, tan splay), square to the cut: the blade's tilt is asin(v_z
+ * ÷ |v|). Miter and bevel give tan splay = tan bevel ÷ cos miter.
  */
 export function compoundAngles(end: EndSetting): CompoundAngles {
   if (end.by === 'square') return { miter: 0, bevel: 0, rake: 0, splay: 0, lean: 0, sight: 0 };

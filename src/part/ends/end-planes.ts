@@ -23,11 +23,7 @@ export interface PartEnd extends EndPlane {
   readonly back: readonly [low: Point, high: Point];
 }
 
-/**
- * Edges are set out to the long point: the wood of either face ends at their last station or short of it, whichever way
- * the cut leans.
- * @throws Fault `ends.no-thickness` where an end has a bevel and the stock's thickness is not known
- */
+/** Edges are set out to the long point. @throws Fault `ends.no-thickness` for a bevel in stock of unknown thickness */
 export function makeEndPlane(job: Job, side: EndSide, corners: readonly [Point, Point]): EndPlane {
   const angles = compoundAngles(job.ends?.[side] ?? { by: 'square' });
   const thickness = job.stock?.thickness;
@@ -57,7 +53,6 @@ export interface CutCorner extends Point {
   readonly on: 'face' | 'back' | 'both faces';
 }
 
-/** The corners of an end that reach farthest out and least far. */
 export function longAndShortPoints({ side, face, back }: PartEnd): { long: CutCorner; short: CutCorner } {
   const corners = [
     ...face.map((at) => ({ ...at, on: 'face' as const })),

@@ -11,8 +11,7 @@ import { clipOneEnd, clipPieces, findPieceRange } from './clip-pieces.ts';
 import { clipPlaneAt, type EndPlane, type PartEnd } from './end-planes.ts';
 
 /**
- * The side of an edge beside a tilted end, laid flat next to the face: folded down, paper carries the cut's line on over
- * the edge. The fold is as long as the edge itself, so that it holds where the paper is bent along a curved edge.
+ * Paper folded down beside a tilted end carries the cut's line over the edge; the fold is as long as the edge itself.
  */
 export interface FoldTab {
   readonly side: EndSide;

@@ -8,8 +8,7 @@ import { findLeastWidth } from '../outline/least-width.ts';
 import type { PartEdge, Tenon } from '../part.ts';
 
 /**
- * A longer stub is no tenon but a part of the shape, whose narrowest place counts: tenons go into a post or a leg, a
- * quarter of a short stretcher at most. Common practice, no published source.
+ * A longer stub is part of the shape: a tenon is a quarter of a short stretcher at most. Common practice, no source.
  */
 const MAX_TENON_SHARE = 0.25;
 

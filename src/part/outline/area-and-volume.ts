@@ -29,9 +29,8 @@ interface Moments {
 }
 
 /**
- * Area and centroid of a closed contiguous path, either way round, by Green's theorem: 2A = ∮ x dy − y dx,
- * 2A·x̄ = ∮ x² dy, 2A·ȳ = −∮ y² dx. On a cubic the integrands are polynomials of degree 8 at most, for which the 20-point
- * rule is exact; on an arc, even a whole circle, it leaves less than rounding.
+ * By Green's theorem: 2A = ∮ x dy − y dx, 2A·x̄ = ∮ x² dy, 2A·ȳ = −∮ y² dx. The 20-point rule is exact on a cubic
+ * (degree 8 at most) and to rounding on an arc.
  */
 export function faceOf(path: readonly Segment[]): AreaAndCentroid {
   const [first] = path;
@@ -65,9 +64,8 @@ const sumMoments = (all: readonly Moments[]): Moments =>
   all.reduce((a, b) => ({ size: a.size + b.size, first: add(a.first, b.first) }), NO_MOMENTS);
 
 /**
- * A closed part as it is cut, with the slant of its ends, less its joints. Between the two faces of a slanting end the
- * edges count as straight: where they bend hard and the end leans 35° through wood a fifth as thick as the part is long,
- * that errs by 1/300 of the volume at most, elsewhere by far less.
+ * Between the faces of a slanting end the edges count as straight: that errs by 1/300 of the volume at most where they
+ * bend hard and the end leans 35° through wood a fifth as thick as the part is long, elsewhere by far less.
  */
 export function volumeOf({ shape, ends, joints, stock }: Part): Solid | undefined {
   const thickness = stock?.thickness;

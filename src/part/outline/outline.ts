@@ -111,7 +111,6 @@ function outermostPlane(plane: EndPlane, stock: Part['stock']): EndPlane {
   return (plane.side === 'right' ? out : -out) > JOIN_MM ? { ...plane, reach: plane.reach + out } : plane;
 }
 
-/** What the cuts leave of an edge on the marked face; the edge itself where both ends are square. */
 function clipEdge(edge: PartEdge, { left, right }: EndPlanes): PartEdge {
   if (isSquare(left) && isSquare(right)) return edge;
   const cuts = { left: clipPlaneAt(left, 0), right: clipPlaneAt(right, 0) };
@@ -146,7 +145,6 @@ const piecesAround = (low: PartEdge, high: PartEdge): Piece[] =>
 const endLine = (from: Point, to: Point): Segment[] =>
   distance(from, to) < JOIN_MM ? [] : [{ type: 'line', from: toPoint(from), to: toPoint(to) }];
 
-/** Where the plane cuts the edges on both faces of the part. */
 function makePartEnd(plane: EndPlane, edges: readonly [PartEdge, PartEdge], job: Job): PartEnd {
   const corner = (edge: PartEdge, depth: number): Point => {
     const isLeft = plane.side === 'left';

@@ -6,10 +6,7 @@ import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Footprint } from '../stock/footprint.ts';
 import { type CopyOrientation, orientedPaths } from './copy-placement.ts';
 
-/**
- * Outlines become chords within this, mm, kept that much farther apart on both sides: copies never come closer than
- * asked, and at most four times this, 0.02 mm, farther apart.
- */
+/** Of an outline's chords, mm, added on both sides: copies are at most four times this farther apart than asked. */
 export const OUTLINE_TOLERANCE_MM = FIT_MM;
 
 interface RightwardChord {
@@ -26,7 +23,6 @@ export interface Silhouette {
 /** A chord this near to vertical has no slope in doubles, and its ends, which its neighbors share, stand for it. */
 const VERTICAL_MM = 1e-9;
 
-/** Of closed contiguous paths, either way round; they may overlap. */
 export function silhouetteOf(paths: readonly (readonly Segment[])[]): Silhouette {
   const [upper, lower]: [RightwardChord[], RightwardChord[]] = [[], []];
   for (const path of paths) {
@@ -46,9 +42,8 @@ export function silhouetteOf(paths: readonly (readonly Segment[])[]): Silhouette
 }
 
 /**
- * How far to lift a figure, mm, so that it clears another by a gap when it is also shifted along; −∞ where the two pass
- * each other. This is the largest lift over all pairs of chords, one from each figure. The differences of two chords
- * fill a parallelogram, whose lift is largest on its border, where it has a closed form.
+ * The lift, mm, that clears one figure of another when it is also shifted along; −∞ where the two pass each other. The
+ * differences of two chords fill a parallelogram, whose lift is largest on its border, in closed form.
  */
 export function minSeparation(below: Silhouette, above: Silhouette, shift: number, gap: number): number {
   const greatest = (step: number, lift: number): number =>
@@ -86,7 +81,6 @@ function greatestSeparation(
   }
 }
 
-/** Over the four sides of the parallelogram. */
 function chordSeparation(
   { left: p, right: q }: RightwardChord,
   { left: r, right: s }: RightwardChord,

@@ -8,10 +8,7 @@ interface HandStack {
   readonly separation: Separation;
 }
 
-/**
- * Columns of a mirrored pair: those of the first hand, then those of the second. At most one has both; its height may
- * be `room`, mm.
- */
+/** The first hand's columns, then the second's; at most one, `room` mm high or less, has both. */
 export function mirroredColumns(quantity: number, across: number, room: number, hands: HandStack) {
   const [first, second] = [Math.ceil(quantity / 2), Math.floor(quantity / 2)];
   const full = Math.floor(first / across);

@@ -38,9 +38,8 @@ export interface Nesting extends NestingFigures {
 }
 
 /**
- * Lays the copies of a part out on boards. Across, copies lie as close as their outlines allow, clear of each other by
- * the kerf and `between`, at the best shift that the board's length leaves room for, exact within OUTLINE_TOLERANCE_MM;
- * along, one behind the other or, where more go on a board, column into column.
+ * Across, copies lie as close as outlines, kerf and `between` allow, exact within OUTLINE_TOLERANCE_MM; along, one
+ * behind the other or column into column.
  * @throws Fault `nesting.too-short`, `nesting.too-narrow`, `nesting.too-large`, `nesting.kerf`, `nesting.between`
  */
 export function nest(footprint: Footprint, options: NestingOptions): Nesting {

@@ -2,7 +2,6 @@ import { minimizeOn } from '../../curves/numeric/roots-and-minima.ts';
 import type { CopyOrientation, CopyPosition } from './copy-placement.ts';
 import type { Separation } from './min-separation.ts';
 
-/** Copies laid across a board, one above the other. */
 export interface Stack {
   /** From the first copy to the last, mm. */
   readonly height: (copies: number) => number;
@@ -91,7 +90,6 @@ function alternatingStack(other: CopyOrientation, separation: Separation, { slac
   return steppedStack(other, { shift: many, steps: step(many) }, { shift: two, steps: step(two) });
 }
 
-/** The steps to a copy of the other orientation and back, and that copy's shift. */
 interface StepPair {
   readonly shift: number;
   readonly steps: readonly [toOther: number, fromOther: number];

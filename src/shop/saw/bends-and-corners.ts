@@ -29,8 +29,8 @@ const STRAIGHT_RADIUS_MM = 1e6;
 const EQUAL_CURVATURE_SHARE = 1e-3;
 
 /**
- * All bends of one kind on the saw line that are as tight as the tightest, from left to right. The saw line runs
- * `allowance` outside the finished line, so a hollow is tighter and a round easier by as much.
+ * As tight as the tightest, left to right, on the saw line `allowance` outside: there a hollow is tighter, a round
+ * easier.
  */
 export function tightestBends(edges: readonly SawnEdge[], kind: Bend['kind'], allowance: number): Bend[] {
   const lines = edges.map((edge) => ({ edge, side: edge.woodIsAbove ? 1 : -1 }));
@@ -79,7 +79,6 @@ export interface LineCorner {
 /** A 1/2 in blade has 0.3 mm of play in its kerf, by its charted radius, so it swings 0.3/12.7 = 1.4°. */
 const MIN_CORNER_TURN = (1.4 * Math.PI) / 180;
 
-/** Corners where two pieces of an edge meet. */
 export const cornersOf = (edges: readonly SawnEdge[]): LineCorner[] =>
   edges.flatMap(({ name, pieces, woodIsAbove }) =>
     neighbors(pieces).flatMap(([piece, next]): LineCorner[] => {

@@ -24,7 +24,6 @@ export interface BladeOptions {
   readonly kerf?: Kerf;
 }
 
-/** Finds the blade for the saw line, and compares the maker's own. */
 export function adviseBlade(
   part: Part,
   edges: readonly SawnEdge[],

@@ -17,9 +17,9 @@ const blade = (name: string, width: number, radius: number): Blade => ({
 });
 
 /**
- * The least radius by width, inches. Common practice: band-saw manuals and a chart on the web disagree by up to a
- * quarter, so each row has the largest figure of any. (The others: 3/16; 5/16; 5/8; 1 1/4 to 1 7/16; 2 1/2; 3 3/4;
- * 5 7/16; 7 to 7 1/4.) For sharp blades with a good set in stock of common thickness; a worn one turns less.
+ * The least radius by width, inches. Common practice: the largest figure of several manuals and charts, which disagree
+ * by up to a quarter. (The others: 3/16; 5/16; 5/8; 1 1/4 to 1 7/16; 2 1/2; 3 3/4; 5 7/16; 7 to 7 1/4.) For sharp
+ * blades with a good set in stock of common thickness; a worn one turns less.
  */
 export const BLADES: readonly [Blade, ...Blade[]] = [
   blade('1/8', 1 / 8, 1 / 4),
@@ -48,9 +48,8 @@ export const kerfLimitedRadius = (width: number, { kerf, bladeThickness }: Kerf)
   width ** 2 / (8 * (kerf - bladeThickness));
 
 /**
- * The least radius of the kerf's middle that a blade turns, mm: the chart's, or what fits its own kerf. Between rows the
- * chart is interpolated on a straight line; the true law, about 10·w² in inches, lies below it.
- * @throws Fault `saw.blade-width` for a blade wider than the chart goes
+ * Of the kerf's middle, mm: charted or what fits its kerf. A straight line between rows lies above the true law, about
+ * 10·w² in inches. @throws Fault `saw.blade-width` for a blade wider than the chart goes
  */
 export function minBladeRadius(width: number, kerf?: Kerf): number {
   const charted = chartRadius(width);

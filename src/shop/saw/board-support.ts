@@ -37,16 +37,12 @@ export interface SupportStand {
 
 export type BoardSupport = ReturnType<typeof planSupport>;
 
-/**
- * Where a board tips as it is fed past the blade from its left end to its right, the line's tangent along the feed. It
- * lies on the table while its balance point does: that of the whole board, the heaviest it ever is.
- */
+/** The board is fed from its left end along the line's tangent; it lies on the table while its balance point does. */
 export function planSupport(edges: readonly SawnEdge[], board: Box, balance: Point, table: SawTable) {
   const tips = edges.flatMap((edge) => tippingStretches(edge, balance, table));
   return { tips, stands: placeStands(edges, tips, board, balance, table), swing: swingOf(edges, board) };
 }
 
-/** A point of the board in the table's frame, the blade at the origin. */
 function fromBlade(at: Point, cut: CurvePoint) {
   const { x: ahead, y: left } = toBaseLine(at, { origin: cut, angle: cut.angle });
   return { ahead, left };
@@ -90,9 +86,8 @@ const overhangsAt = ({ ahead, left }: ReturnType<typeof fromBlade>, table: SawTa
   );
 
 /**
- * Stands in the middle of their range. The infeed stand must lie beyond the balance point as the cut begins, and the
- * board's far end must not leave it before the balance point is over the table. The outfeed stand is the same, run
- * backward.
+ * In the middle of their range: the infeed stand beyond the balance point as the cut begins, and under the board until
+ * that point is over the table. The outfeed stand is the same, run backward.
  */
 function placeStands(
   edges: readonly SawnEdge[],

@@ -9,10 +9,7 @@ export interface TableSaw {
   readonly depthAt45?: number;
 }
 
-/**
- * Common practice, from memory: 3 1/8 in upright and 2 1/8 to 2 1/4 in at 45° (3 1/8 in along the blade is 2 7/32
- * there); 4 in and 2 3/4 in. Any one saw may differ: the command takes its own figures.
- */
+/** Common practice, from memory: 3 1/8 in upright, 2 1/8 to 2 1/4 at 45°; 4 in and 2 3/4. Any one saw may differ. */
 export const COMMON_SAWS: readonly [TableSaw, TableSaw] = [
   { name: 'a common 10 in table saw', depth: 3.125 * MM_PER_INCH },
   { name: 'a common 12 in table saw', depth: 4 * MM_PER_INCH, depthAt45: 2.75 * MM_PER_INCH },
@@ -40,7 +37,6 @@ export interface EndCut {
   readonly passes?: CutPasses;
 }
 
-/** How a table saw cuts an end through a thickness, mm. */
 export function planEndCut(end: PartEnd, thickness: number | undefined, saw: TableSaw): EndCut {
   const { bevel } = end.angles;
   const reach = bladeReach(saw, bevel);

@@ -24,9 +24,8 @@ export const cubicMetres = ({ length, width, thickness }: BoardSize): number =>
   (length * width * thickness) / MM3_PER_M3;
 
 /**
- * Length: 1/2 in (I. S. Griffith, Advanced Projects in Woodwork; 12.5 mm in a trade encyclopedia's cutting lists).
- * Width: 1/4 in, common practice, no published source. Thickness, for planing: at least 1/8 in (Griffith); in round
- * millimeters, 3.
+ * Length 1/2 in (I. S. Griffith, Advanced Projects in Woodwork; 12.5 mm in a trade encyclopedia's cutting lists).
+ * Width 1/4 in: common practice. Thickness: at least 1/8 in for planing (Griffith); in round millimeters, 3.
  */
 const DEFAULT_ALLOWANCES: Readonly<Record<Unit, BoardSize>> = {
   in: { length: MM_PER_INCH / 2, width: MM_PER_INCH / 4, thickness: MM_PER_INCH / 8 },
@@ -50,7 +49,6 @@ export function blankOf({ rule, stock, widthAllowance }: Part, { length, width }
   };
 }
 
-/** Warns of stock that is smaller than the blank. */
 export const blankWarnings = ({ stock, rule }: Part, blank: Blank): Warning[] =>
   (['length', 'width'] as const).flatMap((side): Warning[] => {
     const have = stock?.[side];

@@ -18,9 +18,8 @@ export interface Footprint {
 }
 
 /**
- * The outline to saw, or the finished one, and what a slanting end has on the other face, turned so that the grain runs
- * along the board. It holds all of the wood, within FIT_MM. The grain's direction counts counter-clockwise from the
- * reference line, radians.
+ * The outline, saw line or finished, and what a slanting end has on the other face, turned so that the grain (radians)
+ * runs along the board. It holds all of the wood, within FIT_MM.
  * @throws Fault `stock.grain`; `parallel.folds` where no saw line runs round a slanting end's other face
  */
 export function footprintOf(part: Part, grain: number): Footprint {
@@ -38,7 +37,6 @@ export function footprintOf(part: Part, grain: number): Footprint {
   };
 }
 
-/** The line to cut on the face, and the other face where it reaches farther out. */
 function outlinesToSaw(part: Part): (readonly Segment[])[] {
   const { shape, saw, sawAllowance } = part;
   if (shape.type !== 'closed') return [saw.length > 0 ? [...shape.line, ...saw] : shape.line];

@@ -14,9 +14,8 @@ const lumber = (name: string, rough: number, planed: number): LumberThickness =>
 });
 
 /**
- * Standard thicknesses of the National Hardwood Lumber Association's rules for hardwood, in inches: rough, and surfaced
- * two sides. Read in copies of the table, not in the rule book (10/4 planed: from memory). What a yard sells as planed
- * may be thinner or thicker: boards are to be measured.
+ * The National Hardwood Lumber Association's thicknesses for hardwood, inches: rough, and surfaced two sides. Read in
+ * copies, not in the rule book (10/4 planed: from memory). What a yard sells may differ: boards are to be measured.
  */
 export const LUMBER_THICKNESSES: readonly LumberThickness[] = [
   lumber('3/8 in', 3 / 8, 3 / 16),

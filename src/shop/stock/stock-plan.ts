@@ -70,7 +70,7 @@ export interface GrainAdvice {
 const DEFAULT_KERF: Readonly<Record<Unit, number>> = { in: MM_PER_INCH / 8, mm: 3 };
 
 /**
- * Plans the wood of a part and lays its copies out on boards.
+ * The wood, and its copies on boards.
  * @throws Fault `nesting.too-short`, `nesting.too-narrow`, `nesting.one-edge` (boards given for a line pattern)
  */
 export function planStock(part: Part, wish: StockPlanOptions): StockPlan {

@@ -18,9 +18,8 @@ export interface CrossSection {
 }
 
 /**
- * The narrowest section of a closed part, or one through a joint, compared with a straight board, mm wide. A rectangle h
- * high has the section modulus t·h²/6; what a joint takes out is subtracted by the parallel axis theorem, for its depth's
- * share of the thickness. Runout, knots, glue lines and tenons do not count.
+ * Compared with a straight board, mm wide. A rectangle h high has the section modulus t·h²/6, less what joints take
+ * out by the parallel axis theorem. Runout, knots, glue lines and tenons do not count.
  */
 export function weakestSection(part: Part, straight: number): CrossSection | undefined {
   const { shape, joints } = part;

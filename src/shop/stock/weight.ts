@@ -81,9 +81,9 @@ const MOISTURE = 0.12;
 const SHRINKAGE_SHARE = (0.3 - MOISTURE) / 0.3;
 
 /**
- * Kilograms in a cubic metre at 12 % moisture: the specific gravity on the volume at 12 %, and the water in the wood
- * (Wood Handbook, chapter on physical properties). An import's is on green volume (Table 5-5b), which shrinks by
- * 0.265 × its specific gravity until oven dry (chapter 4, from memory).
+ * kg/m³ at 12 % moisture: the specific gravity at that volume and the water (Wood Handbook, chapter on physical
+ * properties). An import's is on green volume (Table 5-5b), which shrinks by 0.265 × it until dry (chapter 4, from
+ * memory).
  */
 export function densityOf({ specificGravity: g, source }: Species): number {
   const dried = source.table === '5-5b' ? g / (1 - 0.265 * SHRINKAGE_SHARE * g) : g;

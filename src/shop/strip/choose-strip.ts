@@ -29,12 +29,9 @@ export interface ChosenStrip {
 }
 
 /**
- * Sizes where the maker gives none. Common practice, no published source.
- * - width: stands on edge without tipping, and comes out of a 1 in board
- * - thickness: a stiffer batten is hard to spring by hand and no fairer
- * - nail: a small wire nail, stiff enough, and its hole does no harm in a bench board
- * - overhang: battens run 6 to 12 in past the curve, to be gripped, and not to end where the nail presses
- * - round length: nobody cuts a batten closer
+ * Where the maker gives none; common practice, no published source. The width stands on edge and comes out of a 1 in
+ * board; a thicker batten is hard to spring and no fairer; a small wire nail is stiff enough and its hole does no
+ * harm; the overhang (6 to 12 in) is to grip, and so that no nail presses at an end.
  */
 const STRIP_DEFAULTS = {
   in: {
@@ -48,9 +45,8 @@ const STRIP_DEFAULTS = {
 } as const;
 
 /**
- * Chooses the sizes that the maker does not give. The thickness is the largest on the rule that is safe, that the nails
- * hold, and no more than usual or than the width; one graduation at least, safe or not.
- * @throws Fault `strip.thickness`, `strip.width`, `strip.nail` for a size that is not over 0
+ * The largest thickness on the rule that is safe and that the nails hold, up to the usual one or the width; one
+ * graduation at least, safe or not. @throws Fault `strip.thickness`, `strip.width`, `strip.nail`
  */
 export function chooseStrip(line: SprungLine, worst: WorstBend, ask: StripOptions): ChosenStrip {
   const { species, rule } = ask;

@@ -12,9 +12,9 @@ import {
 import type { Species } from '../wood/species.ts';
 
 /**
- * The share of its curvature that a lamination of n equal plies loses off the form: 1/n². Off the form the whole is n³
- * times as stiff as one ply and straightens under the moment of n plies. That is elementary beam theory for elastic wood
- * and glue that does not creep, and common practice among boat builders; a trial piece shows how real ones differ.
+ * The share of curvature that n equal plies lose off the form, 1/n²: the whole is n³ times as stiff as a ply and
+ * straightens under n moments. Beam theory for elastic wood and glue, and common practice among boat builders; a trial
+ * piece shows how real ones differ.
  */
 export function lostShare(plies: number): number {
   assertPlies(plies);
@@ -38,8 +38,7 @@ function assertPlies(plies: number): void {
 const MAX_PLIES = 1000;
 
 /**
- * Plies that bend to a radius, soaked or damp, by a how-to page for makers (one source, in inches): radius 2 to 4 in,
- * ply 3/32; 4 to 8 in, 1/8; 8 to 12 in, 3/16; over 12 in, 1/4.
+ * For soaked or damp plies, one how-to page for makers: radius 2 to 4 in, ply 3/32; to 8, 1/8; to 12, 3/16; over, 1/4.
  */
 const PLY_CHART: readonly (readonly [upTo: number, ply: number])[] = [
   [4, 3 / 32],
@@ -84,10 +83,7 @@ export interface Lamination {
   readonly chartPly?: number;
 }
 
-/**
- * Chooses plies that are safe where the form is tightest.
- * @throws Fault `lamination.size` without thickness and plies, `lamination.plies`, `lamination.too-tight`
- */
+/** Safe where the form is tightest. @throws Fault `lamination.size`, `lamination.plies`, `lamination.too-tight` */
 export function laminate(ask: LaminationOptions): Lamination {
   const { species, curvature, thickness } = ask;
   const plies = ask.plies ?? fewestSafePlies(ask);

@@ -22,8 +22,7 @@ export interface RunAdvice {
 export type RunsAdvice = readonly [RunAdvice, ...RunAdvice[]];
 
 /**
- * One even batten for all the curved runs of a part: the thinnest that any of them needs, where no thickness is asked.
- * A tapered batten is as thick as the job planes it. Only a batten has nails; other curves give the strain alone.
+ * One even batten for all curved runs, as thin as any needs; a tapered one as thick as the job planes it.
  * @throws Fault `strip.straight` for a part without a curve, and as `adviseStrip`
  */
 export function adviseStrips(part: Part, ask: StripOptions): RunsAdvice {

@@ -33,10 +33,7 @@ export interface StripAdvice extends ChosenStrip {
   readonly tapered: boolean;
 }
 
-/**
- * Which batten makes the curve, by plain bending: strain t/(2R) at the worst place, force EI times the pin's reaction.
- * @throws Fault `strip.straight` for a straight line, and as `chooseStrip`
- */
+/** By strain t/(2R) at the worst place, and force EI times the pin's reaction. @throws Fault `strip.straight` */
 export function adviseStrip(line: SprungLine, ask: StripOptions): StripAdvice {
   const { worst, pins } = line;
   if (!worst)

@@ -27,10 +27,9 @@ export interface NailingOptions {
 const UNLOADED_SHARE = 1e-9;
 
 /**
- * Where to drive the nails so that the traced face of the batten lies on the line: that side's nails half a diameter
- * off the line, the other side's the batten's thickness more. The curve is that of the batten's middle, here taken for
- * its face. Over one nail, for the thickest safe batten of any wood here and a line up to a third of its chord high, the
- * face strays by less than 1/1000 of the line's rise, 1/600 where the nail is within a tenth of an end.
+ * Nails on the traced face are half a diameter off the line, the others the thickness more. The batten's middle is
+ * taken for its face, which strays by under 1/1000 of the rise over one nail for any safe batten up to a third of its
+ * chord high (1/600 with the nail within a tenth of an end).
  */
 export function placeNails({ pins, ends }: SprungLine, nailing: NailingOptions): readonly StripNail[] {
   // A batten's curve does not depend on its stiffness; its forces are in proportion.
@@ -66,10 +65,9 @@ export function chooseTracedFace(pins: readonly SprungPin[]): StripSide {
 const MAX_FORMULA_DIAMETER_MM = 6;
 
 /**
- * The force that a nail bears at half the height of a batten on edge without bending, N: half its yield moment over
- * that lever. Bending yield strength of low-carbon nails: 130.4 − 213.9·D ksi, D in inches, on the plastic section modulus D³/6
- * (American design practice for nails tested to ASTM F1575; read in lecture notes, not in the standard). A 2.5 mm nail
- * on a batten 20 mm wide: 98 N, about what one hand presses.
+ * Half the yield moment over half the batten's height, N. Bending yield strength of low-carbon nails: 130.4 − 213.9·D
+ * ksi, D in inches, on D³/6 (American practice for nails tested to ASTM F1575; read in lecture notes, not in the
+ * standard). A 2.5 mm nail on a batten 20 mm wide: 98 N, about what one hand presses.
  */
 export function nailCapacity(diameter: number, width: number): number {
   const inches = Math.min(diameter, MAX_FORMULA_DIAMETER_MM) / MM_PER_INCH;

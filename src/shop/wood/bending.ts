@@ -1,9 +1,6 @@
 import type { Species } from './species.ts';
 
-/**
- * The outer fibers of a batten bent to a radius R (curvature 1/R, 1/mm) stretch by t/(2R): plane sections stay plane. R
- * is that of the middle, while the line is drawn along a face: an error under 1 % for any batten that does not break.
- */
+/** t/(2R), as plane sections stay plane. R is that of the middle, not of the traced face: an error under 1 %. */
 export const fiberStrain = (thickness: number, curvature: number): number =>
   (thickness * Math.abs(curvature)) / 2;
 
@@ -11,11 +8,10 @@ export const fiberStrain = (thickness: number, curvature: number): number =>
 export const breakingStrain = ({ mor, moe }: Species): number => mor / moe;
 
 /**
- * The share of the breaking strain that a batten may be sprung to. Wood is elastic up to about 55 to 65 % of its
- * modulus of rupture (the proportional limit in bending; from memory of the Handbook's tables); beyond that it takes a
- * set, and its next curve is not fair. Half the tabulated MOR/MOE is 55 % of the rupture stress once shear is taken out
- * of the stiffness, the lower end of that range. For white oak it is 0.43 %, a radius of 117 thicknesses; shops say 100
- * or more. A larger share leaves no margin for runout or for a weak piece.
+ * Wood takes a set beyond 55 to 65 % of its modulus of rupture (proportional limit; from memory of the Handbook's
+ * tables). Half the tabulated MOR/MOE is 55 % of the rupture stress once shear is taken out of the stiffness: for
+ * white oak 0.43 %, a radius of 117 thicknesses; shops say 100 or more. A larger share leaves no margin for runout or
+ * a weak piece.
  */
 const SAFE_SHARE = 0.5;
 
@@ -37,10 +33,7 @@ export function strainVerdict(strain: number, species: Species): StrainVerdict {
 export const maxSafeThickness = (curvature: number, species: Species): number =>
   (2 * safeStrain(species)) / Math.abs(curvature);
 
-/**
- * The tabulated modulus of elasticity was measured on a beam 14 depths long, whose deflection is partly shear; the
- * Handbook's own footnote says to add 10 % to take that out. A batten is over a hundred thicknesses long.
- */
+/** To take shear out of the tabulated modulus, measured on a beam 14 depths long, the Handbook's footnote adds 10 %. */
 const SHEAR_CORRECTION = 1.1;
 
 /** Stiffness in pure bending, MPa: for forces. */

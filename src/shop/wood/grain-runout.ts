@@ -62,8 +62,8 @@ export interface ShareRange {
 const STRENGTH_ACROSS_GRAIN: ShareRange = { least: 0.04, most: 0.1 };
 
 /**
- * The share of bending strength left when the grain runs out at an angle (radians, 0 to π/2): Hankinson's formula
- * N = PQ/(P sin²θ + Q cos²θ), exponent 2. It is a range because Q/P is one: at 1 in 10, 0.81 to 0.92.
+ * Hankinson: N = PQ/(P sin²θ + Q cos²θ), exponent 2, of `slope` in radians; as Q/P is a range, 0.81 to 0.92 at 1 in
+ * 10.
  */
 export function remainingStrength(slope: number): ShareRange {
   const left = (across: number): number => across / (Math.sin(slope) ** 2 + across * Math.cos(slope) ** 2);

@@ -43,12 +43,10 @@ function wood(
 }
 
 /**
- * USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-282 (2021), Table 5-3b (woods
- * of the United States) and Table 5-5b (imports, specific gravity on green volume): specific gravity, modulus of
- * elasticity in 10⁶ psi, modulus of rupture in psi. Read in a copy of the tables, not in the Handbook itself; several
- * agree with earlier editions quoted elsewhere. They are averages, not values to design a structure by.
- * - White ash: 15 400 psi is the 2021 figure; earlier editions give 15 000.
- * - Shagbark hickory: 20 200 psi is from memory; it agrees with the 139 000 kPa of the metric table.
+ * USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-282 (2021), Tables 5-3b
+ * (United States) and 5-5b (imports, green volume): specific gravity, MOE in 10⁶ psi, MOR in psi, read in a copy of
+ * the tables. White ash is 15 400 in the 2021 edition, 15 000 in earlier ones; shagbark hickory's 20 200 is from
+ * memory and agrees with the metric table's 139 000 kPa. Averages, not values to design a structure by.
  */
 export const SPECIES: readonly Species[] = [
   wood('White oak', [0.68, 1.78, 15200], '5-3b'),

@@ -5,7 +5,7 @@ import { present } from '../../units/lists.ts';
 import { showAngle } from '../../units/number-format.ts';
 import { COMMON_SAWS, type EndCut, planEndCut, type TableSaw } from '../saw/saw-depth.ts';
 
-/** An end's angles, its long and short point, and how the saw cuts through. */
+/** An end's angles, its points, and how the saw cuts through. */
 export function describeEnd(
   cut: EndCut,
   thickness: number | undefined,

@@ -87,7 +87,6 @@ function nailWords({ side, force }: StripNail, unit: Unit): string {
   return `${SIDE_WORDS[side]} the strip, ${showForce(force, unit)}`;
 }
 
-/** Each caution once, in the words of the most strained run. */
 export function partStripCautions(runs: RunsAdvice, rule: Rule): Warning[] {
   const all = [mostStrained(runs), ...runs].flatMap(({ advice }) =>
     stripCautions(advice, lengthFormat(rule)),

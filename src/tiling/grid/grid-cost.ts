@@ -16,8 +16,8 @@ export interface CostContext {
 }
 
 /**
- * What is wrong with a grid over a part, the worst first: its sheets; line along seams, mm; seams that lines
- * cross; how near seams come to landmarks; paper on its side; its shift from the center, mm.
+ * The worst first: sheets; line along seams, mm; seams crossed; nearness to landmarks; lying paper; shift off center,
+ * mm.
  */
 export function gridCost(
   context: CostContext,

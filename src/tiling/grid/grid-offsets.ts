@@ -8,10 +8,7 @@ export interface GridOffset {
   readonly shift: number;
 }
 
-/**
- * Where a row of windows may begin to hold a line from `low` to `high`: the fewest windows, centered, then
- * shifted; then one window more, shifted by up to a window. Further windows would be empty.
- */
+/** The fewest windows from `low` to `high`, centered, then shifted; then one more, as further ones would be empty. */
 export function candidateOffsets(
   low: number,
   high: number,

@@ -11,8 +11,8 @@ export interface SheetFrame extends PageFrame {
 }
 
 /**
- * Equal windows laid over a pattern, each overlapping the next. The coordinates are the part's, turned as it
- * lies on the paper: mm, y up. Rows count from the top, columns from the left, both from 0.
+ * Equal windows that overlap, in the part's coordinates turned: mm, y up. Rows from the top, columns from the left,
+ * from 0.
  */
 export interface Grid extends SheetFrame {
   readonly rows: number;
@@ -30,10 +30,7 @@ export interface GridCell {
 /** Half the printed width of the boldest line and a hair: no line lies on the edge of a window. */
 export const LINE_PAD_MM = 1;
 
-/**
- * The 4 in scale bar (107 mm with its white) must fit both ways on every sheet, with room to shift its
- * ends clear of two lines that run straight across them, saw lines included (10 mm each).
- */
+/** The 4 in scale bar (107 mm with its white) fits both ways with room to shift clear of two lines (10 mm each). */
 export const MIN_WINDOW_MM = 130;
 
 /** @throws Fault `layout.no-room` */

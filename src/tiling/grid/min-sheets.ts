@@ -6,13 +6,11 @@ const DIRECTIONS = 900;
 
 /**
  * A number of sheets that no layout of a line on this paper goes below, at any turn and shift.
- *
- * Proof. Turned by θ, the line is e(θ) wide and e(θ + 90°) high. Its windows are in at least a columns and b rows,
- * the fewest whose a·pitch + overlap, b·pitch + overlap reach so far. The line is in one piece, so its sheets join by
- * seams (a sheet near a corner that it passes is printed too). A tree of seams that reaches a columns and b rows
- * needs a − 1 steps sideways and b − 1 up or down, so a + b − 1 sheets. Between two directions δ apart, e changes
- * by at most the line's diameter times δ/2 from the nearer, which is taken off. The least over all directions bounds
- * every turn: with both ways the paper may lie, a right angle of directions makes a full turn.
+ * Proof. Turned by θ, the line is e(θ) wide and e(θ + 90°) high, so its windows are in at least a columns and b rows,
+ * the fewest that reach so far. The line is in one piece, so its sheets join by seams (a sheet near a corner that it
+ * passes is printed too), and a tree that reaches a columns and b rows takes a + b − 1 sheets. Between two directions
+ * δ apart e changes by at most the diameter times δ/2, which is taken off. With both ways of the paper a right angle
+ * makes a full turn.
  */
 export function minSheets(line: readonly Point[], frames: readonly SheetFrame[]): number {
   const hull = convexHull(line);

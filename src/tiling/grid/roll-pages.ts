@@ -9,10 +9,9 @@ import { printedCells, turnChords } from './row-spans.ts';
 import { candidateTurns, hasBareSeam, type SearchSubject } from './search-grid.ts';
 
 /**
- * A part laid along a roll or across it, turned as asked. On `auto` it lies as it is, unless a turn by whole degrees
- * saves a page: then the turn with the fewest pages is taken, and of those the one that takes least paper. Turns between
- * whole degrees save 0.3 % of the paper at most, and no page (40 parts at every 0.05 degrees, 6 of them turned). Shifts
- * save nothing: a page is cut as long as the pattern needs. No layout has fewer pages than `lowerBound`.
+ * On `auto` the part lies as it is, unless a turn by whole degrees saves a page; then the fewest pages, of those the
+ * least paper. Finer turns save 0.3 % of paper at most, and no page (40 parts at every 0.05 degrees, 6 of them
+ * turned).
  */
 export function planRoll(
   { chords, coarse, extraPoints }: SearchSubject,
@@ -64,8 +63,7 @@ function planRollAtTurn(
 }
 
 /**
- * A grid over the longest pages of a roll, its pages cut to the equal length that the pattern needs, but no shorter
- * than the scale bars need. The pattern is in their middle.
+ * Cut to the equal length that the pattern needs, but no shorter than the scale bars need; the pattern in the middle.
  */
 function cutPages(grid: Grid, { left, right, bottom, top }: Box): Grid {
   const upright = grid.orientation === 'upright';

@@ -22,8 +22,7 @@ export function turnChords(lines: readonly Chord[], turn: Affine, also: readonly
 }
 
 /**
- * How far beyond its own share a sheet still counts as holding the line, mm. Where a line passes the
- * corner of four sheets, all of them are printed, so that printed sheets always meet along a seam.
+ * How near, mm, a line makes a sheet printed: all four at a corner that it passes, so that sheets meet along a seam.
  */
 const CORNER_CLEARANCE_MM = 3;
 

@@ -37,10 +37,7 @@ export function findSeams(grid: Grid, printed: readonly GridCell[]): Seam[] {
   });
 }
 
-/**
- * Centers of a seam's two register marks: at its quarters, or near them, clear of the lines. A mark that finds no
- * place is left out: a line beside the seam joins the sheets there.
- */
+/** At a seam's quarters or near, clear of the lines; left out where a line beside the seam joins the sheets. */
 export const registerMarkCentres = (seam: Seam, lines: readonly Chord[]): Point[] =>
   [1 / 4, 3 / 4].flatMap((quarter) => centreClearOfLines(seam, quarter, lines) ?? []);
 

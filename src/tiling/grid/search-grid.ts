@@ -42,8 +42,7 @@ const MAX_TURN_DEG = 45;
 const TYPICAL_SHIFTS = 64;
 
 /**
- * So many sheets of layouts with a seam that has no mark are passed over before one is taken: a part that fails more
- * often is all lines. A try costs some 20 µs a sheet.
+ * Sheets of layouts with a bare seam passed over before one is taken: then it is all lines. A try costs 20 µs a sheet.
  */
 const MAX_BARE_SEAM_SHEETS = 5000;
 
@@ -51,11 +50,9 @@ const MAX_BARE_SEAM_SHEETS = 5000;
 const MAX_CHORD_VISITS = 4e6;
 
 /**
- * The best way to lay a part over sheets: over both ways the paper may lie, the turn (unless one is
- * given) and the shift of the grid. Every seam keeps a register mark, clear of the lines. Then, in order
- * of weight: fewest sheets; the smaller turn; no seam along a line; fewest seams crossed by the lines; seams far
- * from landmarks; upright paper; the part in the middle of its sheets. So a part is turned only where that saves a
- * sheet. No further turn is tried once `lowerBound` is reached, which no layout goes below.
+ * The best over both ways of the paper, the turn (unless given) and the shift. Every seam keeps a register mark, clear
+ * of the lines; then fewest sheets; the smaller turn; no seam along a line; fewest seams crossed; seams far from
+ * landmarks; upright paper; the part in the middle. Ends at `lowerBound`, which no layout goes below.
  */
 export function bestPlan(
   subject: SearchSubject,
@@ -84,8 +81,7 @@ export function centredSheetCount({ chords, extraPoints }: SearchSubject, frame:
 }
 
 /**
- * The quarters between whole degrees, tried after them: 5 of 250 leaning parts take one sheet less by such a turn.
- * None where so many chords would take too long.
+ * Tried last: 5 of 250 leaning parts take one sheet less by such a turn. None where many chords would take too long.
  */
 function fractionalTurns(chords: number): number[] {
   const count = MAX_TURN_DEG / TURN_QUARTER_DEG;

@@ -23,8 +23,7 @@ export interface PageOptions {
 }
 
 /**
- * The page upright or lying, a roll at its longest. A printer that prints long makes margins and window long as well:
- * on the page itself they are as asked, so nothing leaves its printable part.
+ * The page upright or lying. A printer that prints long gets long margins, so that the page itself keeps those asked.
  */
 export function pageFrame({ paper, margin, printer }: PageOptions, orientation: Orientation): PageFrame {
   const upright = orientation === 'upright';

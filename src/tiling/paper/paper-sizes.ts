@@ -51,8 +51,7 @@ const ROLL = /^roll\s*:\s*(\d*\.?\d+)\s*(in|mm|cm)?$/;
 const MM_PER_UNIT: Readonly<Record<string, number>> = { in: MM_PER_INCH, mm: 1, cm: 10 };
 
 /**
- * A paper by name ("letter"), by size ("13x19in", "300mmx400mm"), upright, or off a roll of some width ("roll:24in").
- *
+ * A paper by name, by size ("13x19in", "300mmx400mm"), upright, or off a roll of some width ("roll:24in").
  * @throws Fault `paper.unknown`, `paper.no-unit`, `paper.too-small`, `paper.too-large`
  */
 export function parsePaper(text: string): Paper {

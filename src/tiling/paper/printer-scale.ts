@@ -5,8 +5,7 @@ import { quoted } from '../../units/quoted.ts';
 import type { Orientation } from './paper-sizes.ts';
 
 /**
- * How long a printer makes 1 mm, across the short side of upright paper and down its long side. A printer turns a lying
- * page to fit the paper, so the scale belongs to the paper, not to the page. On a roll, across is across the roll.
+ * By the short and the long side of the paper, since a printer turns a lying page to fit; on a roll, across the roll.
  */
 export interface PrinterScale {
   /** mm printed for 1 mm meant, along the paper’s short side. */
@@ -28,10 +27,7 @@ export const TRUE_PRINTER: PrinterScale = { across: 1, down: 1 };
 /** Both lines on the printer sheet, mm: the longest round length that letter and A4 hold both ways. */
 export const NOMINAL_LINE_MM = 200;
 
-/**
- * A scale farther from 1 is a page fitted to other paper (A4 fitted to letter: 94.1 %), a wrong nominal length or a
- * slip: correcting it would hide it.
- */
+/** Farther off it is a page fitted to other paper (A4 to letter: 94.1 %) or a slip, and correcting would hide it. */
 export const MAX_SCALE_ERROR = 0.05;
 
 export const pageStretch = ({ across, down }: PrinterScale, orientation: Orientation): PrinterStretch =>
@@ -40,9 +36,7 @@ export const pageStretch = ({ across, down }: PrinterScale, orientation: Orienta
 const PERCENT = /^(\d{1,4}(?:\.\d{1,9})?)\s*%$/;
 
 /**
- * A printer's scale as measured: "199.4 mm" of a line meant to be `nominal` mm long, or "99.7 %". A bare
- * number is in mm.
- *
+ * "199.4 mm" of a line meant to be `nominal` mm long, or "99.7 %"; a bare number is in mm.
  * @throws Fault `printer.scale` beyond MAX_SCALE_ERROR, and the faults of lengths
  */
 export function parseScale(text: string, nominal = NOMINAL_LINE_MM): number {

@@ -21,10 +21,7 @@ const NEGLIGIBLE = 2 ** -60;
 /** Negligible terms in a row that end a series: from a free end without thrust three of four terms are 0. */
 const CONSECUTIVE_NEGLIGIBLE = 4;
 
-/**
- * In 1/mm: w² is the force in the strip per its stiffness, κ′ across it and κ²/2 + thrust along it; constant in a
- * span.
- */
+/** In 1/mm: w² is the force in the strip per its stiffness, κ′ across it and κ²/2 + thrust along it. */
 export const frequency = (curvature: number, rate: number, thrust = 0): number =>
   Math.sqrt(Math.hypot(rate, curvature ** 2 / 2 + thrust));
 

@@ -35,9 +35,7 @@ export interface CubicSegment {
   readonly controls: readonly [Point, Point, Point, Point];
 }
 
-/**
- * κ″ + κ³/2 + thrust·κ = 0 from its start: `angle` (rad), `curvature` (1/mm, left positive), `curvatureRate` (1/mm²).
- */
+/** κ″ + κ³/2 + thrust·κ = 0 from its start: `angle` (rad), `curvature` (1/mm, left > 0), `curvatureRate` (1/mm²). */
 export interface ElasticaSegment {
   readonly type: 'elastica';
   readonly from: Point;
@@ -49,10 +47,7 @@ export interface ElasticaSegment {
   readonly length: number;
 }
 
-/**
- * Thickness t is linear: θ′ = moment/t³, moment′ = force across. Times Young's modulus times width/12 they are N·mm
- * and N.
- */
+/** t is linear, θ′ = moment/t³, moment′ = force across. Times Young's modulus times width/12 they are N·mm and N. */
 export interface TaperedSegment {
   readonly type: 'tapered';
   readonly from: Point;
