@@ -4,9 +4,7 @@ import type { Deviation } from './check-edge.ts';
 import { fitModel } from './fit/fit-model.ts';
 import { type Misfit, maxAbs, misfitOf } from './fit/rigid-fit.ts';
 
-/**
- * The hand (`true`), a part that lies off the rule alike (`shifted`) or unlike (`crooked`), or a wrong rise (`bent`).
- */
+/** The hand (`true`), a part off the rule alike (`shifted`) or unlike (`crooked`), or a wrong rise (`bent`). */
 export interface Explanation {
   readonly kind: 'true' | 'shifted' | 'crooked' | 'bent';
   /** How much wood too much the middle has over the ends, mm. */

@@ -24,7 +24,6 @@ export interface Curve {
 
 export const makeCurve = (run: Omit<Curve, 'path'>): Curve => ({ ...run, path: fitPath(run.exact) });
 
-/** A run that is drawn as it is known: contiguous lines, arcs and cubics. */
 export const makeCurveFromPath = (kind: CurveKind, path: readonly Segment[]): Curve => ({
   kind,
   from: toPoint(pieceStart(firstOf(path))),

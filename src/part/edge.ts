@@ -4,6 +4,7 @@ import type { Point } from '../curves/geometry/point.ts';
 import { firstOf, lastOf } from '../units/checked.ts';
 import type { Part, PartEdge, PartRun } from './part.ts';
 
+/** Gathers what runs have in common. */
 export function makeEdge(
   { name, key, woodIsAbove }: Pick<PartEdge, 'name' | 'key' | 'woodIsAbove'>,
   runs: readonly (Curve | PartRun)[],

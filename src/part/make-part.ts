@@ -53,6 +53,7 @@ export function makePart(job: Job): Part {
   };
 }
 
+/** A part made from another: nothing but a line to cut. */
 export function partFromLine(
   { stock: _stock, notes: _notes, ends: _ends, ...kept }: Part,
   own: Pick<Part, 'name' | 'edges' | 'shape'>,

@@ -30,6 +30,7 @@ function nailWarning(edge: string, stations: readonly string[]): Warning {
   };
 }
 
+/** Stock that takes the finished part but not the saw line around it. */
 export function stockWarnings({ stock, sawAllowance, rule }: Job, withSaw: Box): Warning[] {
   const needs = { length: withSaw.right - withSaw.left, width: withSaw.top - withSaw.bottom };
   return (['length', 'width'] as const).flatMap((side) => {

@@ -29,10 +29,7 @@ export const DEFAULT_OVERLAP_MM = 15;
 /** A register mark from arm to arm. With less overlap each sheet would show only a part of it. */
 export const MIN_OVERLAP_MM = 2 * REGISTER_REACH_MM;
 
-/**
- * The error of 200 seams is larger than the kerf, and the pile thicker than a tray. Whoever wants more gives the
- * number.
- */
+/** The error of 200 seams is larger than the kerf, the pile thicker than a tray. Who wants more gives the number. */
 export const DEFAULT_MAX_SHEETS = 200;
 
 /** A wall of paper 20 m by 30 m is no pattern of a part. */

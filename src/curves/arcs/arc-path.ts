@@ -38,7 +38,6 @@ export function arcPath(pieces: readonly Piece[], closed: boolean, tolerance: nu
 
 const needsFitting = ({ type }: Piece): boolean => type !== 'line' && type !== 'arc';
 
-/** Lines and arcs alone; other pieces that meet without a corner together. */
 function smoothRuns(pieces: readonly Piece[], tolerance: number): Piece[][] {
   const runs: Piece[][] = [];
   for (const piece of pieces) {

@@ -55,9 +55,7 @@ class ApexProblem {
   }
 }
 
-/**
- * To 1e-9 of the chord. @throws Fault `batten.no-such-apex` with the nearest one of that height, or `batten.too-high`
- */
+/** To 1e-9 of the chord. @throws Fault `batten.no-such-apex` with the nearest of that height, `batten.too-high` */
 export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds): NailSolution {
   const frame = new ChordFrame(from, to);
   const height = frame.height(apex);

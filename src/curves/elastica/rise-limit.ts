@@ -12,12 +12,8 @@ const farEnd = newSpanEnd();
 function nailForce(pins: StripProblem, state: StateVector): number {
   const { chords, directions } = chordGeometry(pins);
   const first = spanOffset(3, 0);
-  const [curvature, rate, length] = [0, 1, 2].map((i) => itemAt(state, first + i)) as [
-    number,
-    number,
-    number,
-  ];
-  integrateSpan(farEnd, firstOf(state) - firstOf(directions), curvature, rate, length);
+  const [curvature, rate] = [itemAt(state, first), itemAt(state, first + 1)];
+  integrateSpan(farEnd, firstOf(state) - firstOf(directions), curvature, rate, itemAt(state, first + 2));
   return itemAt(state, spanOffset(3, 1) + 1) / itemAt(chords, 1) ** 2 - farEnd.rate / firstOf(chords) ** 2;
 }
 

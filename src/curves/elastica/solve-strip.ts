@@ -22,7 +22,6 @@ export interface StripEnds {
 
 export const FREE_ENDS: StripEnds = { start: 'free', end: 'free' };
 
-/** A strip at rest: one piece of elastica between each two pins, and the force of every pin. */
 export interface Strip {
   readonly spans: readonly ElasticaSegment[];
   readonly pins: readonly PinForce[];
@@ -45,9 +44,7 @@ export function stripSpans(pins: readonly Point[], ends: StripEnds): readonly El
   return spans;
 }
 
-/**
- * The spans, or a thunk for the fault, as it searches for the limit. Throws at once for pins that no strip can have.
- */
+/** The spans, or a thunk for the fault, as it searches for the limit. Throws at once where no strip can be. */
 export function trySolveStrip(
   pins: readonly Point[],
   ends: StripEnds,
@@ -98,7 +95,6 @@ function assertAdvancing({ stations }: StripProblem, pins: readonly Point[]): vo
   }
 }
 
-/** A share that is surely safe, in percent. */
 const floorPercent = (share: number): string => `${Math.floor(share * 100)} %`;
 
 function describeLoad({ stations, start, end }: StripProblem): string {

@@ -11,9 +11,7 @@ import {
 } from './curvature-comb.ts';
 import type { Remark } from './remark.ts';
 
-/**
- * A hard spot: half the largest curvature within a twentieth of the run. Only a nail a tenth from the end does this.
- */
+/** A hard spot: a change by half the largest curvature in a twentieth of the run, as by a nail a tenth from an end. */
 const [QUICK_CHANGE, QUICK_SHARE] = [0.5, 1 / 20];
 /** A flat spot: between two maxima under a quarter of the mean, as half an ellipse that rises a sixth of its chord. */
 const FLAT_SHARE = 0.25;

@@ -37,24 +37,11 @@ const QUARTER_TURNS: readonly (readonly [cos: number, sin: number])[] = [
 ];
 
 /** The matrix followed by a shift, to the right and up. */
-export const translate = ([a, b, c, d, e, f]: Affine, x: number, y: number): Affine => [
-  a,
-  b,
-  c,
-  d,
-  e + x,
-  f + y,
-];
+export const translate = (matrix: Affine, x: number, y: number): Affine =>
+  multiply([1, 0, 0, 1, x, y], matrix);
 
 /** The matrix followed by an even scale about the origin. */
-export const scaleMatrix = ([a, b, c, d, e, f]: Affine, k: number): Affine => [
-  a * k,
-  b * k,
-  c * k,
-  d * k,
-  e * k,
-  f * k,
-];
+export const scaleMatrix = (matrix: Affine, k: number): Affine => multiply([k, 0, 0, k, 0, 0], matrix);
 
 /** Every turn, shift and scale has an inverse. */
 export function invert([a, b, c, d, e, f]: Affine): Affine {

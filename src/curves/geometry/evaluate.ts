@@ -6,7 +6,6 @@ import type { ArcSegment, CubicSegment, LineSegment, Piece } from './pieces/piec
 import { taperedStates } from './pieces/tapered-series.ts';
 import { add, angleFrom, cross, direction, distance, lerp, type Point, scale } from './point.ts';
 
-/** A place on a curve. */
 export interface CurvePoint extends Point {
   /** The tangent's direction, radians counterclockwise from the reference line. */
   readonly angle: number;

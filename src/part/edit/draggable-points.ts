@@ -28,6 +28,7 @@ export interface GripLength {
   readonly chord?: readonly [Point, Point];
 }
 
+/** Every place of a part that can be moved, edge by edge from its start. */
 export const gripsOf = ({ edges }: Pick<Part, 'edges'>): Grip[] =>
   edges.flatMap((edge) => [
     makePointGrip(edge, 'end', ...startOf(edge), oppositeEndLengths(edges, edge, startOf)),

@@ -53,6 +53,7 @@ export interface CutCorner extends Point {
   readonly on: 'face' | 'back' | 'both faces';
 }
 
+/** The corners of an end that reach farthest out and least far. */
 export function longAndShortPoints({ side, face, back }: PartEnd): { long: CutCorner; short: CutCorner } {
   const corners = [
     ...face.map((at) => ({ ...at, on: 'face' as const })),

@@ -10,9 +10,7 @@ import type { Part, PartEdge } from '../part.ts';
 import { clipOneEnd, clipPieces, findPieceRange } from './clip-pieces.ts';
 import { clipPlaneAt, type EndPlane, type PartEnd } from './end-planes.ts';
 
-/**
- * Paper folded down beside a tilted end carries the cut's line over the edge; the fold is as long as the edge itself.
- */
+/** Paper folded down beside a tilted end carries the cut's line over the edge; its fold is as long as the edge. */
 export interface FoldTab {
   readonly side: EndSide;
   /** Straight on from the corner of the face as the edge leaves it. */

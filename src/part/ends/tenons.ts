@@ -7,9 +7,7 @@ import { stationRange } from '../edge.ts';
 import { findLeastWidth } from '../outline/least-width.ts';
 import type { PartEdge, Tenon } from '../part.ts';
 
-/**
- * A longer stub is part of the shape: a tenon is a quarter of a short stretcher at most. Common practice, no source.
- */
+/** A longer stub is shape of the part: a tenon is at most a quarter of a stretcher. Common practice, no source. */
 const MAX_TENON_SHARE = 0.25;
 
 /** Where every shoulder nearest to an end makes the part wider inwards: other steps and notches are its shape. */

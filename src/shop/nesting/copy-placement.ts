@@ -57,5 +57,6 @@ export function mirrorColumn(column: readonly CopyPosition[], way: 'across' | 'a
   return way === 'along' ? mirrored : mirrored.reverse();
 }
 
+/** A copy's outline on the board. */
 export const onBoard = ({ toBoard }: Copy, path: readonly Segment[]): Segment[] =>
   transformPath(path, toBoard);

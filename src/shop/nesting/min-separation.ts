@@ -23,6 +23,7 @@ export interface Silhouette {
 /** A chord this near to vertical has no slope in doubles, and its ends, which its neighbors share, stand for it. */
 const VERTICAL_MM = 1e-9;
 
+/** Of closed contiguous paths, either way round; they may overlap. */
 export function silhouetteOf(paths: readonly (readonly Segment[])[]): Silhouette {
   const [upper, lower]: [RightwardChord[], RightwardChord[]] = [[], []];
   for (const path of paths) {

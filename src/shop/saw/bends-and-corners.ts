@@ -28,10 +28,7 @@ const STRAIGHT_RADIUS_MM = 1e6;
 /** Far less than a blade feels: a radius of 1 m counts as equal within 1 mm. */
 const EQUAL_CURVATURE_SHARE = 1e-3;
 
-/**
- * As tight as the tightest, left to right, on the saw line `allowance` outside: there a hollow is tighter, a round
- * easier.
- */
+/** From left to right, on the saw line `allowance` outside: there a hollow is tighter, a round easier. */
 export function tightestBends(edges: readonly SawnEdge[], kind: Bend['kind'], allowance: number): Bend[] {
   const lines = edges.map((edge) => ({ edge, side: edge.woodIsAbove ? 1 : -1 }));
   const way = (side: number): number => (kind === 'round' ? side : -side);
@@ -79,6 +76,7 @@ export interface LineCorner {
 /** A 1/2 in blade has 0.3 mm of play in its kerf, by its charted radius, so it swings 0.3/12.7 = 1.4°. */
 const MIN_CORNER_TURN = (1.4 * Math.PI) / 180;
 
+/** Corners where two pieces of an edge meet. */
 export const cornersOf = (edges: readonly SawnEdge[]): LineCorner[] =>
   edges.flatMap(({ name, pieces, woodIsAbove }) =>
     neighbors(pieces).flatMap(([piece, next]): LineCorner[] => {

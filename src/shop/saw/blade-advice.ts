@@ -24,6 +24,7 @@ export interface BladeOptions {
   readonly kerf?: Kerf;
 }
 
+/** Finds the blade for the saw line, and compares the maker's own. */
 export function adviseBlade(
   part: Part,
   edges: readonly SawnEdge[],

@@ -25,7 +25,7 @@ export const cubicMetres = ({ length, width, thickness }: BoardSize): number =>
 
 /**
  * Length 1/2 in (I. S. Griffith, Advanced Projects in Woodwork; 12.5 mm in a trade encyclopedia's cutting lists).
- * Width 1/4 in: common practice. Thickness: at least 1/8 in for planing (Griffith); in round millimeters, 3.
+ * Width 1/4 in: common practice, no published source. Planing: 1/8 in or more (Griffith); 3 in round millimeters.
  */
 const DEFAULT_ALLOWANCES: Readonly<Record<Unit, BoardSize>> = {
   in: { length: MM_PER_INCH / 2, width: MM_PER_INCH / 4, thickness: MM_PER_INCH / 8 },
@@ -49,6 +49,7 @@ export function blankOf({ rule, stock, widthAllowance }: Part, { length, width }
   };
 }
 
+/** Warns of stock that is smaller than the blank. */
 export const blankWarnings = ({ stock, rule }: Part, blank: Blank): Warning[] =>
   (['length', 'width'] as const).flatMap((side): Warning[] => {
     const have = stock?.[side];

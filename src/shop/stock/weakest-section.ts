@@ -18,7 +18,7 @@ export interface CrossSection {
 }
 
 /**
- * Compared with a straight board, mm wide. A rectangle h high has the section modulus t·h²/6, less what joints take
+ * Compared with a board `straight` mm wide. A rectangle h high has the section modulus t·h²/6, less what joints take
  * out by the parallel axis theorem. Runout, knots, glue lines and tenons do not count.
  */
 export function weakestSection(part: Part, straight: number): CrossSection | undefined {

@@ -37,9 +37,7 @@ function assertPlies(plies: number): void {
 /** Half a meter of veneers; more is a mistake. */
 const MAX_PLIES = 1000;
 
-/**
- * For soaked or damp plies, one how-to page for makers: radius 2 to 4 in, ply 3/32; to 8, 1/8; to 12, 3/16; over, 1/4.
- */
+/** Soaked or damp, from one how-to page for makers: radius 2 to 4 in, ply 3/32; to 8, 1/8; to 12, 3/16; over, 1/4. */
 const PLY_CHART: readonly (readonly [upTo: number, ply: number])[] = [
   [4, 3 / 32],
   [8, 1 / 8],

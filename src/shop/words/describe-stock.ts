@@ -36,6 +36,7 @@ export function describeBlank({ stock, rule, shape }: Part, { blank, footprint }
   );
 }
 
+/** One row for each number of boards glued up. */
 export function layerRows(layers: readonly LayerChoice[], rule: Rule): string[][] {
   return [
     ['layers', 'rough', 'each planed to', 'planed away'],

@@ -15,10 +15,7 @@ export interface CostContext {
   readonly lengthAlongLevel: LengthAlongSeam;
 }
 
-/**
- * The worst first: sheets; line along seams, mm; seams crossed; nearness to landmarks; lying paper; shift off center,
- * mm.
- */
+/** The worst first: sheets; line along seams, mm; seams crossed; nearness to landmarks; lying paper; shift, mm. */
 export function gridCost(
   context: CostContext,
   grid: Grid,

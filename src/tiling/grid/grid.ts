@@ -10,10 +10,7 @@ export interface SheetFrame extends PageFrame {
   readonly overlap: number;
 }
 
-/**
- * Equal windows that overlap, in the part's coordinates turned: mm, y up. Rows from the top, columns from the left,
- * from 0.
- */
+/** Windows that overlap, in the part's turned coordinates: mm, y up. Rows from the top, columns from the left. */
 export interface Grid extends SheetFrame {
   readonly rows: number;
   readonly columns: number;

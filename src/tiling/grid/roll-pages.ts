@@ -62,9 +62,7 @@ function planRollAtTurn(
   return plans.reduce((a, b) => (comparePaperUse(b, a) < 0 ? b : a));
 }
 
-/**
- * Cut to the equal length that the pattern needs, but no shorter than the scale bars need; the pattern in the middle.
- */
+/** Cut to the equal length that the pattern needs, no shorter than the scale bars; the pattern in the middle. */
 function cutPages(grid: Grid, { left, right, bottom, top }: Box): Grid {
   const upright = grid.orientation === 'upright';
   const side = upright ? 'height' : 'width';

@@ -21,9 +21,7 @@ export function turnChords(lines: readonly Chord[], turn: Affine, also: readonly
   return { chords, bounds: inflate(boundsOf(places), FLATTEN_MM) };
 }
 
-/**
- * How near, mm, a line makes a sheet printed: all four at a corner that it passes, so that sheets meet along a seam.
- */
+/** How near, mm, a line makes a sheet printed: all four at a corner it passes, so that sheets meet along a seam. */
 const CORNER_CLEARANCE_MM = 3;
 
 /** The clearance, and how far a chord may lie from its curve. */

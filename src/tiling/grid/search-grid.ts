@@ -41,9 +41,7 @@ const MAX_TURN_DEG = 45;
 /** About so many shifts down are tried at each turn. */
 const TYPICAL_SHIFTS = 64;
 
-/**
- * Sheets of layouts with a bare seam passed over before one is taken: then it is all lines. A try costs 20 µs a sheet.
- */
+/** Sheets of layouts with a bare seam passed over before one is taken: all lines. A try costs 20 µs a sheet. */
 const MAX_BARE_SEAM_SHEETS = 5000;
 
 /** So many chords are laid into rows in all before the steps grow: half a second on a slow machine. */
@@ -80,9 +78,7 @@ export function centredSheetCount({ chords, extraPoints }: SearchSubject, frame:
   return countSheets(spansByRow(laid, frame, grid.top, grid.rows), frame, grid.left, grid.columns);
 }
 
-/**
- * Tried last: 5 of 250 leaning parts take one sheet less by such a turn. None where many chords would take too long.
- */
+/** Tried last: 5 of 250 leaning parts save a sheet by such a turn. None where many chords would take too long. */
 function fractionalTurns(chords: number): number[] {
   const count = MAX_TURN_DEG / TURN_QUARTER_DEG;
   if (2 * count * TYPICAL_SHIFTS * chords > MAX_CHORD_VISITS) return [];

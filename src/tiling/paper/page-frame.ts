@@ -22,9 +22,7 @@ export interface PageOptions {
   readonly printer?: PrinterScale;
 }
 
-/**
- * The page upright or lying. A printer that prints long gets long margins, so that the page itself keeps those asked.
- */
+/** Upright or lying. A printer that prints long gets long margins, so that on the page they are as asked. */
 export function pageFrame({ paper, margin, printer }: PageOptions, orientation: Orientation): PageFrame {
   const upright = orientation === 'upright';
   const stretch = pageStretch(printer ?? TRUE_PRINTER, orientation);

@@ -4,9 +4,7 @@ import { parseLength } from '../../units/parse-length.ts';
 import { quoted } from '../../units/quoted.ts';
 import type { Orientation } from './paper-sizes.ts';
 
-/**
- * By the short and the long side of the paper, since a printer turns a lying page to fit; on a roll, across the roll.
- */
+/** Along the sides of the paper, since a printer turns a lying page to fit it; on a roll, across the roll. */
 export interface PrinterScale {
   /** mm printed for 1 mm meant, along the paper’s short side. */
   readonly across: number;

@@ -29,7 +29,6 @@ export interface ArcSegment {
   readonly sweep: number;
 }
 
-/** A cubic Bézier. */
 export interface CubicSegment {
   readonly type: 'cubic';
   readonly controls: readonly [Point, Point, Point, Point];
