@@ -5,16 +5,16 @@ import { Fault } from '../../src/units/fault.ts';
 
 export const nailForApex = (...given: Parameters<typeof nailed>) => nailed(...given).nail;
 
-export const [FROM, TO] = [
+export const [FROM, TO]: readonly [Point, Point] = [
   { x: 0, y: 0 },
   { x: 1000, y: 0 },
 ];
 export const HELD: StripEnds = { start: { held: 0 }, end: { held: 0 } };
 export const MIXED: StripEnds = { start: { held: 0 }, end: 'free' };
 
-export const faultOf = (apex: Point, ends: StripEnds): Fault => {
+export const faultOf = (apex: Point, ends: StripEnds, to = TO): Fault => {
   try {
-    nailForApex(FROM, TO, apex, ends);
+    nailForApex(FROM, to, apex, ends);
   } catch (fault) {
     if (fault instanceof Fault) return fault;
     throw fault;
@@ -22,6 +22,10 @@ export const faultOf = (apex: Point, ends: StripEnds): Fault => {
   throw new Error('a nail was found');
 };
 
-/** The station that the fault names as the nearest. */
-export const nearest = (apex: Point, ends: StripEnds): number =>
-  Number(/nearest it can do is ([\d.]+) mm/.exec(faultOf(apex, ends).message)![1]);
+/** The apex that the fault names as the nearest. */
+export function nearest(apex: Point, ends: StripEnds, to = TO): Point {
+  const told = /nearest it can do is station (-?[\d.]+) mm, offset (-?[\d.]+) mm/.exec(
+    faultOf(apex, ends, to).message,
+  )!;
+  return { x: Number(told[1]), y: Number(told[2]) };
+}

@@ -69,22 +69,31 @@ export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds
   const nailed = run.findNail(asked);
   if (nailed) return nailed;
   const highest = highestApex(run);
-  const nearest = asked.y < RISE_MARGIN * highest ? nearestFeasibleStation(run, asked) : undefined;
+  const nearest = asked.y < RISE_MARGIN * highest ? nearestFeasibleApex(run, asked) : undefined;
   if (nearest === undefined) throw noNailFault(run, asked, highest);
   throw new Fault(
     'batten.no-such-apex',
     (mm) =>
       `a strip with these ends cannot have an apex of that height at station ${mm(apex.x)}: ` +
-      `the nearest it can do is ${mm(run.toWorld(point(nearest, asked.y)).x)}. ` +
+      `the nearest it can do is station ${mm(nearest.x)}, offset ${mm(nearest.y)}. ` +
       'Move the apex there, hold or free the ends otherwise, or use a spline.',
   );
 }
 
-/** Stations tried for an apex of a height, and bisections after: the nearest is known to 1e-9 of the chord. */
-const [STATIONS, HALVINGS] = [32, 25];
+/** Stations tried for an apex of a height, and bisections after: far closer than any rule reads. */
+const [STATIONS, HALVINGS] = [32, 20];
+/** An apex that is told is rounded to a rule before it is typed, mm: both coordinates by half of 1/16 in at most. */
+const MAX_ROUNDING_MM = 0.8 * Math.SQRT2;
 
-function nearestFeasibleStation(run: ApexProblem, { x, y }: Point): number | undefined {
-  const can = (station: number): boolean => run.findNail(point(station, y)) !== undefined;
+/** The nearest apex of that height that is possible, however it is rounded. */
+function nearestFeasibleApex(run: ApexProblem, { x, y }: Point): Point | undefined {
+  const rounding = MAX_ROUNDING_MM / run.frame.length;
+  const can = (station: number): boolean =>
+    [-rounding, rounding].every((dx) =>
+      [-rounding, rounding].every(
+        (dy) => run.findNail(point(station + dx, Math.max(y + dy, y / 2))) !== undefined,
+      ),
+    );
   const stations = Array.from({ length: STATIONS - 1 }, (_, i) => (i + 1) / STATIONS);
   const first = stations.sort((a, b) => Math.abs(a - x) - Math.abs(b - x)).find(can);
   if (first === undefined) return undefined;
@@ -95,7 +104,7 @@ function nearestFeasibleStation(run: ApexProblem, { x, y }: Point): number | und
     if (can(middle)) good = middle;
     else bad = middle;
   }
-  return good;
+  return run.toWorld(point(good, y));
 }
 
 /** Nail stations tried for the highest apex; the middle is one of them, where equal ends have it. */

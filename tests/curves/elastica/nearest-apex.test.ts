@@ -1,25 +1,37 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { StripEnds } from '../../../src/curves/elastica/solve-strip.ts';
 import { FROM, HELD, MIXED, nailForApex, nearest, TO } from '../apex-faults.ts';
 import { FREE } from '../batten-cases.ts';
 
-test.each([
-  ['free', 300, FREE],
-  ['both held', 150, HELD],
-  ['held at the start', 200, MIXED],
-  ['held leaning', 200, { start: { held: 0.3 }, end: 'free' } as StripEnds],
-])(
-  'where no nail brings the apex, %s, %i high: a nail is found a hair inside, and none a hair outside',
-  (_, y, ends) => {
-    const [low, high] = [nearest({ x: 20, y }, ends), nearest({ x: 980, y }, ends)];
-    for (const [limit, inward] of [
-      [low, 1],
-      [high, -1],
-    ] as const) {
-      expect(() => nailForApex(FROM, TO, { x: limit + inward * 0.01, y }, ends)).not.toThrow();
-      expect(() => nailForApex(FROM, TO, { x: limit - inward * 0.01, y }, ends)).toThrow(
-        expect.objectContaining({ code: 'batten.no-such-apex' }),
-      );
-    }
-  },
-);
+/** An inch rule's sixteenths, the coarsest marks that a point is typed to. */
+const SIXTEENTH = 25.4 / 16;
+const typed = (mm: number): number => Math.round(mm / SIXTEENTH) * SIXTEENTH;
+
+describe.each([
+  ['level', TO],
+  ['climbing', { x: 1000, y: 250 }],
+  ['falling', { x: 1000, y: -250 }],
+])('where no nail brings the apex over a chord that is %s', (_, to) => {
+  test.each([
+    ['free', 200, FREE],
+    ['both held', 150, HELD],
+    ['held at the start', 180, MIXED],
+    ['held leaning', 180, { start: { held: 0.3 }, end: 'free' } as StripEnds],
+  ])(
+    '%s ends: the nearest is accepted as typed on a coarse rule, and 5 mm farther out is not',
+    (_name, y, ends) => {
+      for (const [x, outward] of [
+        [20, -1],
+        [980, 1],
+      ] as const) {
+        const asked = { x, y: y + (to.y * x) / 1000 };
+        const told = nearest(asked, ends, to);
+        expect(() => nailForApex(FROM, to, { x: typed(told.x), y: typed(told.y) }, ends)).not.toThrow();
+        const farther = { x: told.x + outward * 5, y: told.y + (outward * 5 * to.y) / 1000 };
+        expect(() => nailForApex(FROM, to, farther, ends)).toThrow(
+          expect.objectContaining({ code: 'batten.no-such-apex' }),
+        );
+      }
+    },
+  );
+});
