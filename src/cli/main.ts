@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import { Fault } from '../units/fault.ts';
 import { EXIT_CODES, type Outcome, outcomeOf } from './exit-codes.ts';
 import { addHelpSections, applyHelpStyle, LENGTH_SYNTAX } from './help.ts';
 import { reportError } from './output/report-errors.ts';
@@ -45,6 +46,15 @@ function registerCommand(parent: Command, path: string, command: Command): void 
   for (const each of command.commands) registerCommand(command, name, each);
 }
 
+/** A job is no command, but a maker may begin with it. */
+function refuseJobAlone(word = ''): void {
+  if (/\.ya?ml$/i.test(word))
+    throw new Fault(
+      'command.missing',
+      `"${word}" is a job. Put a command before it, such as: fairlath show ${word}`,
+    );
+}
+
 export async function run(commands: readonly (() => Command | Promise<Command>)[]): Promise<Outcome> {
   const outcome = await attempt(commands);
   process.exitCode = outcome.exitCode;
@@ -55,6 +65,7 @@ async function attempt(commands: readonly (() => Command | Promise<Command>)[]):
   try {
     const program = makeProgram();
     for (const make of commands) registerCommand(program, 'fairlath', await make());
+    refuseJobAlone(process.argv[2]);
     await program.parseAsync();
     return { exitCode: EXIT_CODES.done, faults: [] };
   } catch (error) {

@@ -1,4 +1,5 @@
 import { type Command, Option } from 'commander';
+import { Fault } from '../../units/fault.ts';
 
 /** An option, declared once: `addOptions` gives it to commander, and `OptionValues` is the type of the values. */
 export interface OptionSpec<F extends string = string, P extends Presence = Presence> {
@@ -72,11 +73,23 @@ export function addOptions(command: Command, options: OptionList): Command {
   return command;
 }
 
+/** Of two values the parser would keep the last, without a word. */
+function refuseSecond(name: string): (typed: string) => string {
+  let first: string | undefined;
+  return (typed) => {
+    if (first !== undefined)
+      throw new Fault('command.repeated', `given twice, as "${first}" and as "${typed}". Keep one.`, name);
+    first = typed;
+    return typed;
+  };
+}
+
 function commanderOption({ flags, help, presence, initial }: OptionSpec): Option {
   const made = new Option(flags, help);
   if (initial !== undefined) made.default(initial);
   if (presence === 'required') made.makeOptionMandatory();
   if (presence === 'repeated')
     made.default([]).argParser((typed: string, before: readonly string[]) => [...before, typed]);
+  else if (made.required) made.argParser(refuseSecond(made.long ?? flags));
   return made;
 }

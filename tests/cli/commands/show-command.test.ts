@@ -25,6 +25,8 @@ const MISTAKES: readonly Mistake[] = [
   [['show', LEG, '--jason'], 'commander.unknownOption'],
   [['show', LEG, 'more.yaml'], 'commander.excessArguments'],
   [['show', LEG, '--picture', 'leg.png'], 'file.other-kind'],
+  [[...QUICK, '--rise', '1', '--nail', '8', '--nail', '20'], 'command.repeated', '--nail'],
+  [[LEG], 'command.missing'],
 ];
 
 describe('fairlath show', () => {
