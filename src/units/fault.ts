@@ -1,4 +1,5 @@
 import { showMillimeters } from './number-format.ts';
+
 /** Shows a length (mm) in the reader's unit: "12 11/32 in", "730 mm". */
 export type ShowLength = (mm: number) => string;
 

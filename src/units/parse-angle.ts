@@ -1,8 +1,7 @@
 import { toDouble } from './exact-fraction.ts';
 import { parseNumber } from './parse-number.ts';
 import { quoted } from './quoted.ts';
-import { splitTyped } from './split-typed.ts';
-import { type MakeTextFault, textFaultMaker } from './text-fault.ts';
+import { type MakeTextFault, splitTyped, textFaultMaker } from './split-typed.ts';
 
 const EXAMPLE = '4, 7 1/2° or 1 in 6';
 const DEGREES = /^(°|deg|degs|degree|degrees)$/;
@@ -22,14 +21,12 @@ export function parseAngle(text: string): number {
   const complain = textFaultMaker('angle', text);
   const { negative, pieces } = splitTyped(text, EXAMPLE, complain);
   const [first = '', word, second = '', ...more] = pieces;
-  if (more.length > 0) {
+  if (more.length > 0)
     throw complain('ambiguous', 'has more than one angle or slope', `Write one, such as ${EXAMPLE}`);
-  }
   const isSlope = word !== undefined && SLOPE.test(word);
   const size = isSlope ? slope(first, second, complain) : degrees(first, word, second, complain);
-  if (size >= Math.PI / 2) {
+  if (size >= Math.PI / 2)
     throw complain('too-large', 'is 90 degrees or more', 'Write an angle between -90 and 90 degrees');
-  }
   return negative && size !== 0 ? -size : size;
 }
 
@@ -38,24 +35,17 @@ function degrees(number: string, word: string | undefined, rest: string, complai
     const cure = `Write degrees or a slope, such as ${EXAMPLE}`;
     throw complain('unknown-unit', `has ${quoted(word)} where degrees are expected`, cure);
   }
-  if (rest.trim() !== '') {
+  if (rest.trim() !== '')
     throw complain('ambiguous', 'goes on after the degrees', 'Write parts of a degree as in 4.5° or 4 1/2°');
-  }
   return (toDouble(parseNumber(number, complain)) * Math.PI) / 180;
 }
 
 function slope(riseText: string, runText: string, complain: MakeTextFault): number {
-  if (runText.trim() === '') {
-    throw complain(
-      'half-slope',
-      'is half a slope',
-      `Write rise and run, as in ${riseText.trim() || '1'} in 6`,
-    );
-  }
-  const rise = parseNumber(riseText, complain);
-  const run = parseNumber(runText, complain);
-  if (run.equals(0)) {
-    throw complain('zero-denominator', 'has a run of 0', `Write a run over 0, as in ${riseText.trim()} in 6`);
-  }
+  const example = `${riseText.trim() || '1'} in 6`;
+  if (runText.trim() === '')
+    throw complain('half-slope', 'is half a slope', `Write rise and run, as in ${example}`);
+  const [rise, run] = [parseNumber(riseText, complain), parseNumber(runText, complain)];
+  if (run.equals(0))
+    throw complain('zero-denominator', 'has a run of 0', `Write a run over 0, as in ${example}`);
   return Math.atan(toDouble(rise.div(run)));
 }

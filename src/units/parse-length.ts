@@ -4,8 +4,7 @@ import { Fault } from './fault.ts';
 import { findUnit, type LengthUnit, MM_IN } from './length-unit.ts';
 import { parseNumber } from './parse-number.ts';
 import { quoted } from './quoted.ts';
-import { splitTyped } from './split-typed.ts';
-import { type MakeTextFault, textFaultMaker } from './text-fault.ts';
+import { type MakeTextFault, splitTyped, textFaultMaker } from './split-typed.ts';
 import type { Unit } from './unit.ts';
 
 export type Sign = 'any' | 'not-negative' | 'positive';
@@ -15,11 +14,6 @@ export const MAX_LENGTH_MM = 1e6;
 
 const EXAMPLE = '28 3/4 in or 730 mm';
 
-interface TypedMeasure {
-  readonly number: string;
-  readonly unit: LengthUnit | undefined;
-}
-
 /**
  * A length as people type it: `28 3/4`, `28-3/4"`, `2' 4 1/2"`, `2'-4"`, `2ft 4in`, `.75`, `12½`, `730 mm`,
  * `73cm`, `0.73 m`.
@@ -28,19 +22,11 @@ interface TypedMeasure {
  * less than 12, and the feet are whole. Curly quotes, primes, ready-made fractions and the typographic minus are read
  * as they look.
  *
- * @param unit the unit of a bare number
  * @returns mm, rounded once from the exact fraction: `1 1/2 in` and `38.1 mm` give the same double. Never -0
- * @throws Fault
- * - `length.empty`: nothing there
- * - `length.too-long`: more characters than a length needs
- * - `length.not-a-number`: no number, or a sign that does not belong
- * - `length.comma`: `12,5`, `1,200`
- * - `length.exponent`: `1e3`
- * - `length.zero-denominator`: `3/0`
- * - `length.improper`: `1 5/4`
+ * @throws Fault `length.empty`, `length.too-long` (more characters than a length needs), `length.not-a-number`,
+ *   `length.comma` (`12,5`, `1,200`), `length.exponent` (`1e3`), `length.zero-denominator` (`3/0`),
+ *   `length.improper` (`1 5/4`), `length.unknown-unit` (`12abc`), `length.mixed-units` (`3 in 4 mm`), and
  * - `length.ambiguous`: can be read in two ways: `1 1`, `1/2/3`, `1.5 1/2`, `28 - 3/4`
- * - `length.unknown-unit`: `12abc`
- * - `length.mixed-units`: `3 in 4 mm`
  * - `length.feet-and-inches`: inches before feet, 12 inches or more behind feet, feet not whole before inches
  * - `length.negative`, `length.zero`: where the place forbids them
  * - `length.too-large`: over `MAX_LENGTH_MM`
@@ -64,13 +50,19 @@ function parseUncached(text: string, unit: Unit, sign: Sign): number {
   const complain = textFaultMaker('length', text);
   const { negative, pieces } = splitTyped(text, EXAMPLE, complain);
   const size = sumMeasures(parseMeasures(pieces, complain), unit, complain);
-  if (size.gt(MAX_LENGTH_MM)) throw tooLargeFault(text);
+  if (size.gt(MAX_LENGTH_MM))
+    throw new Fault(
+      'length.too-large',
+      (length) =>
+        `${quoted(text)} is too long. Write at most ${length(MAX_LENGTH_MM)}; look at the unit, too.`,
+    );
   assertSign(negative, size, sign, complain);
   return toDouble(negative ? size.neg() : size);
 }
 
-function parseMeasures(pieces: readonly string[], complain: MakeTextFault): TypedMeasure[] {
-  const measures: TypedMeasure[] = [];
+/** Numbers as typed, each with the unit behind it, if any. */
+function parseMeasures(pieces: readonly string[], complain: MakeTextFault) {
+  const measures: { readonly number: string; readonly unit: LengthUnit | undefined }[] = [];
   for (let i = 0; i < pieces.length; i += 2) {
     const number = pieces[i] ?? '';
     const word = pieces[i + 1];
@@ -84,25 +76,25 @@ function knownUnit(word: string, number: string, complain: MakeTextFault): Lengt
   const unit = findUnit(word);
   if (unit !== undefined) return unit;
   if (/[^\p{L}'"°]/u.test(word)) {
-    throw complain(
-      'not-a-number',
-      `has a ${quoted(word)} that does not belong`,
-      `Write a length, such as ${EXAMPLE}`,
-    );
+    const wrong = `has a ${quoted(word)} that does not belong`;
+    throw complain('not-a-number', wrong, `Write a length, such as ${EXAMPLE}`);
   }
   const value = /\d/.test(number) ? number.trim() : '12';
   const cure = `Write in, ft, mm, cm or m, as in ${value} in or ${value} mm`;
   throw complain('unknown-unit', `has ${quoted(word)} where a unit is expected`, cure);
 }
 
-function sumMeasures(measures: readonly TypedMeasure[], unit: Unit, complain: MakeTextFault): Fraction {
+function sumMeasures(
+  measures: ReturnType<typeof parseMeasures>,
+  unit: Unit,
+  complain: MakeTextFault,
+): Fraction {
   const [first, second] = measures;
   if (first === undefined) throw complain('not-a-number', 'lacks a number', `Write one, such as ${EXAMPLE}`);
   if (second === undefined) return parseNumber(first.number, complain).mul(MM_IN[first.unit ?? unit]);
   const inInches = second.unit === 'in' || second.unit === undefined;
-  if (measures.length === 2 && first.unit === 'ft' && inInches) {
+  if (measures.length === 2 && first.unit === 'ft' && inInches)
     return feetAndInches(first.number, second.number, complain);
-  }
   throw mixedLengthFault(measures, unit, complain);
 }
 
@@ -120,12 +112,15 @@ function feetAndInches(feetText: string, inchText: string, complain: MakeTextFau
   throw complain('feet-and-inches', wrong, `Write ${formatFeet(whole)} or ${whole.toFraction(true)}"`);
 }
 
-function formatFeet(inches: Fraction): string {
-  return `${inches.div(12).floor().toFraction()}' ${inches.mod(12).toFraction(true)}"`;
-}
+const formatFeet = (inches: Fraction): string =>
+  `${inches.div(12).floor().toFraction()}' ${inches.mod(12).toFraction(true)}"`;
 
 /** Several numbers that are not feet and inches: the cure is their sum in one unit. */
-function mixedLengthFault(measures: readonly TypedMeasure[], unit: Unit, complain: MakeTextFault): Error {
+function mixedLengthFault(
+  measures: ReturnType<typeof parseMeasures>,
+  unit: Unit,
+  complain: MakeTextFault,
+): Error {
   const sizes = measures.map((each) => parseNumber(each.number, complain).mul(MM_IN[each.unit ?? unit]));
   const sum = sizes.reduce((total, size) => total.add(size), new Fraction(0n));
   const units = measures.map((each) => each.unit);
@@ -140,17 +135,8 @@ function mixedLengthFault(measures: readonly TypedMeasure[], unit: Unit, complai
 function assertSign(negative: boolean, size: Fraction, sign: Sign, complain: MakeTextFault): void {
   if (sign === 'any') return;
   const zero = size.equals(0);
-  if (negative && !zero) {
+  if (negative && !zero)
     throw complain('negative', 'is negative', 'Write it without the minus: only lengths from 0 up fit here');
-  }
-  if (zero && sign === 'positive') {
+  if (zero && sign === 'positive')
     throw complain('zero', 'is no length', `Write a length over 0, such as ${EXAMPLE}`);
-  }
-}
-
-function tooLargeFault(text: string): Fault {
-  return new Fault(
-    'length.too-large',
-    (length) => `${quoted(text)} is too long. Write at most ${length(MAX_LENGTH_MM)}; look at the unit, too.`,
-  );
 }

@@ -9,23 +9,18 @@ export interface Graduation {
   readonly denominator: number;
 }
 
-/** The graduation nearest to a length of 0 or more. */
-export interface RoundedMark {
-  readonly isZero: boolean;
-  /** mm, rounded once. */
+/** A length as read off a rule. */
+export interface Reading {
+  /** The nearest graduation, mm, rounded once. */
   readonly mark: number;
-  /** Without its unit. */
+  /** That graduation as written, without its unit: "12 11/32", "312.5". */
   readonly text: string;
-  /** Whether the length goes past the mark by more than a quarter of a graduation, or falls short by more. */
-  readonly off: 'full' | 'shy' | '';
+  /** Whether the true length is a hair (a quarter of a graduation) longer than the mark, shorter, or on it. */
+  readonly hair: 'full' | 'shy' | '';
 }
 
-/**
- * The nearest mark of a rule; halfway, the one farther from 0. Doubles decide only what their rounding cannot change.
- *
- * @param size mm, finite, >= 0
- */
-export const roundToGraduation = (size: number, graduation: Graduation, unit: Unit): RoundedMark =>
+/** The nearest mark to `size` mm (>= 0): exact, as in fractions, for doubles decide only what rounding cannot change. */
+export const roundToGraduation = (size: number, graduation: Graduation, unit: Unit): Reading =>
   roundInDoubles(size, graduation, unit) ?? roundInFractions(size, graduation, unit);
 
 /** Up to here a count of quarters is exact, and what is written has at most 15 digits. */
@@ -34,7 +29,7 @@ const MAX_QUARTERS = 2 ** 30;
 const TIE_MARGIN = 1e-6;
 
 /** Undefined where the length is too long, or too near to where the answer changes, for doubles to tell. */
-export function roundInDoubles(size: number, graduation: Graduation, unit: Unit): RoundedMark | undefined {
+export function roundInDoubles(size: number, graduation: Graduation, unit: Unit): Reading | undefined {
   const numerator = graduation.numerator * Number(MM_IN[unit].n);
   const denominator = graduation.denominator * Number(MM_IN[unit].d);
   const quarters = (4 * size * denominator) / numerator;
@@ -44,10 +39,9 @@ export function roundInDoubles(size: number, graduation: Graduation, unit: Unit)
   const count = Math.round(quarters / 4);
   const beyond = quarters - 4 * count;
   return {
-    isZero: count === 0,
     mark: (count * numerator) / denominator,
     text: formatMark(count * graduation.numerator, graduation.denominator, isInFractions(graduation, unit)),
-    off: beyond > 1 ? 'full' : beyond < -1 ? 'shy' : '',
+    hair: beyond > 1 ? 'full' : beyond < -1 ? 'shy' : '',
   };
 }
 
@@ -62,7 +56,7 @@ function formatMark(above: number, below: number, inFraction: boolean): string {
 const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b));
 
 /** `roundToGraduation` in exact fractions: for every length, but slow. */
-export function roundInFractions(size: number, graduation: Graduation, unit: Unit): RoundedMark {
+export function roundInFractions(size: number, graduation: Graduation, unit: Unit): Reading {
   const { numerator, denominator } = graduation;
   const step = new Fraction(BigInt(numerator), BigInt(denominator));
   const stepMm = step.mul(MM_IN[unit]);
@@ -75,10 +69,9 @@ export function roundInFractions(size: number, graduation: Graduation, unit: Uni
   const count = nearer ? below + 1n : below;
   const value = step.mul(count);
   return {
-    isZero: count === 0n,
     mark: quarters(4n * count),
     text: isInFractions(graduation, unit) ? value.toFraction(true) : value.toString(),
-    off: size > quarters(4n * count + 1n) ? 'full' : size < quarters(4n * count - 1n) ? 'shy' : '',
+    hair: size > quarters(4n * count + 1n) ? 'full' : size < quarters(4n * count - 1n) ? 'shy' : '',
   };
 }
 

@@ -2,25 +2,14 @@ import Fraction from 'fraction.js';
 import { findUnit } from './length-unit.ts';
 import { showFine } from './number-format.ts';
 import { parseNumber } from './parse-number.ts';
-import { type Graduation, roundToGraduation } from './round-to-graduation.ts';
-import { splitTyped } from './split-typed.ts';
-import { type MakeTextFault, textFaultMaker } from './text-fault.ts';
+import { type Graduation, type Reading, roundToGraduation } from './round-to-graduation.ts';
+import { type MakeTextFault, splitTyped, textFaultMaker } from './split-typed.ts';
 import type { Unit } from './unit.ts';
 
 /** A maker's rule: its unit and its finest graduation, a fraction of that unit. */
 export interface Rule {
   readonly unit: Unit;
   readonly graduation: Graduation;
-}
-
-/** A length as read off a rule. */
-export interface Reading {
-  /** The nearest graduation, mm. */
-  readonly mark: number;
-  /** That graduation as written, without its unit: "12 11/32", "312.5". */
-  readonly text: string;
-  /** Whether the true length is a hair longer than the mark, a hair shorter, or on it. */
-  readonly hair: 'full' | 'shy' | '';
 }
 
 /** Graduations found on rules, in their unit: outside these bounds it is a slip. */
@@ -78,26 +67,26 @@ function assertGraduation(size: Fraction, unit: Unit, cure: string, complain: Ma
  * when it falls short by more: a mirrored part has the same readings. At the mark 0 "shy" is below 0. A length that
  * is at a half or a quarter but for the rounding to a double counts as there. Zero never has a minus.
  *
- * @param mm finite, of any size
  * @throws TypeError if `mm` is not finite: a bug, not a mistake of the user
  */
 export function readOnRule(mm: number, rule: Rule): Reading {
   if (!Number.isFinite(mm)) throw new TypeError(`A rule cannot show ${mm} mm.`);
-  const { isZero, mark, text, off } = roundToGraduation(Math.abs(mm), rule.graduation, rule.unit);
-  if (isZero) return { mark: 0, text, hair: off === 'full' && mm < 0 ? 'shy' : off };
-  return mm < 0 ? { mark: -mark, text: `-${text}`, hair: off } : { mark, text, hair: off };
+  const reading = roundToGraduation(Math.abs(mm), rule.graduation, rule.unit);
+  if (mm >= 0) return reading;
+  const { mark, text, hair } = reading;
+  return mark === 0 ? { mark, text, hair: hair && 'shy' } : { mark: -mark, text: `-${text}`, hair };
 }
 
 /** A length as read off a rule, without its unit: "12 11/32 full". */
 export function showOnRule(mm: number, rule: Rule): string {
   const { text, hair } = readOnRule(mm, rule);
-  return hair === '' ? text : `${text} ${hair}`;
+  return `${text} ${hair}`.trimEnd();
 }
 
 /** A length as read off a rule, with its unit: "12 11/32 in full", "312.5 mm". */
 export function showLength(mm: number, rule: Rule): string {
   const { text, hair } = readOnRule(mm, rule);
-  return hair === '' ? `${text} ${rule.unit}` : `${text} ${rule.unit} ${hair}`;
+  return [text, rule.unit, hair].join(' ').trimEnd();
 }
 
 /** The rounding of a length in doubles, mm. */
