@@ -11,27 +11,23 @@ const PDF_LIBRARY = 'node_modules/pdfkit/js/pdfkit.browser.mjs';
 /** As modules: the bundler leaves out what is not used. */
 const YAML_LIBRARY = 'node_modules/yaml/browser/dist/index.js';
 
-const withoutWoff2 = {
-  name: 'without-woff2',
-  setup(bundle) {
-    bundle.onLoad({ filter: WITHOUT_WOFF2.filter }, () => ({ contents: WITHOUT_WOFF2.contents }));
-  },
-};
-
-const INFLATE = /[\\/]tiny-inflate[\\/]index\.js$/;
 /** zlib unpacks the tables of letters and the font in a tenth of the time of the package for browsers. */
-const unpackedByZlib = {
-  name: 'unpacked-by-zlib',
-  setup(bundle) {
-    bundle.onLoad({ filter: INFLATE }, () => ({
-      contents: `
+const UNPACKED_BY_ZLIB = {
+  filter: /[\\/]tiny-inflate[\\/]index\.js$/,
+  contents: `
         const { inflateRawSync } = require('node:zlib');
         module.exports = (packed, into) => {
           const bytes = inflateRawSync(packed);
           into.set(bytes);
           return into.slice(0, bytes.length);
         };`,
-    }));
+};
+
+const REPLACED = [WITHOUT_WOFF2, UNPACKED_BY_ZLIB];
+const replacedFiles = {
+  name: 'replaced-files',
+  setup(bundle) {
+    for (const { filter, contents } of REPLACED) bundle.onLoad({ filter }, () => ({ contents }));
   },
 };
 
@@ -57,7 +53,7 @@ const filesIn = ({ outputs }) =>
     .flatMap(({ inputs }) => Object.entries(inputs))
     .filter(([, { bytesInOutput }]) => bytesInOutput > 0)
     .map(([file]) => file)
-    .filter((file) => !WITHOUT_WOFF2.filter.test(file) && !INFLATE.test(file));
+    .filter((file) => !REPLACED.some(({ filter }) => filter.test(file)));
 
 async function script(name, options) {
   const { metafile } = await build({
@@ -101,7 +97,7 @@ export async function buildCli() {
   const files = await Promise.all([
     script('parts/pdfkit', {
       entryPoints: [PDF_LIBRARY],
-      plugins: [withoutWoff2, unpackedByZlib],
+      plugins: [replacedFiles],
       footer: { js: 'module.exports = module.exports.default;' },
     }),
     commandScript('all', `import { COMMANDS } from './commands.ts';`, 'Object.values(COMMANDS)'),

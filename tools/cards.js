@@ -2,12 +2,11 @@
 import { execFileSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { root, setUp } from './setup.js';
+import { cli, root, setUp } from './setup.js';
 
 setUp();
 
 const folder = join(root, 'samples', 'hall-bench');
-const cli = join(root, 'bin', 'fairlath.js');
 for (const job of readdirSync(folder).filter((name) => name.endsWith('.yaml'))) {
   const card = join(folder, `${basename(job, '.yaml')}-card.pdf`);
   execFileSync(process.execPath, [cli, 'card', join(folder, job), '-o', card]);

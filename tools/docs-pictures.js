@@ -4,7 +4,7 @@ import { copyFileSync, cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, wri
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { drawPage, drawTaped, onDesk, openPdf, printJob } from './pdf-pictures.js';
-import { root, setUp } from './setup.js';
+import { cli, root, setUp } from './setup.js';
 
 setUp();
 
@@ -19,23 +19,12 @@ const PAGES = [
   { picture: 'gauge.png', pdf: 'gauge.pdf', page: 2, width: 800 },
   { picture: 'card.png', pdf: 'leg-card.pdf', page: 1, width: 560 },
 ];
-const DRAWN = [
-  'old-leg.svg',
-  'leg.svg',
-  'strip.svg',
-  'board.svg',
-  'saw.svg',
-  'left.svg',
-  'check.svg',
-  'pair.svg',
-  'splayed.svg',
-];
+const DRAWN = ['old-leg', 'leg', 'strip', 'board', 'saw', 'left', 'check', 'pair', 'splayed'];
 
 /** The commands as a reader types them, with the samples at hand. */
 function runCommands(folder) {
   const guide = readFileSync(join(root, 'docs', 'making-a-part.md'), 'utf8');
   const commands = [...guide.matchAll(/^```bash\n([\s\S]*?)^```/gm)].map(([, block]) => block).join('');
-  const cli = join(root, 'bin', 'fairlath.js');
   cpSync(join(root, 'samples'), join(folder, 'samples'), { recursive: true });
   execFileSync('bash', ['-ec', `fairlath() { "${process.execPath}" "${cli}" "$@"; }\n${commands}`], {
     cwd: folder,
@@ -50,7 +39,7 @@ const folder = mkdtempSync(join(tmpdir(), 'fairlath-'));
 try {
   runCommands(folder);
   mkdirSync(pictures, { recursive: true });
-  for (const name of DRAWN) copyFileSync(join(folder, name), join(pictures, name));
+  for (const name of DRAWN) copyFileSync(join(folder, `${name}.svg`), join(pictures, `${name}.svg`));
   for (const { picture, pdf, page, width } of PAGES) {
     const document = await openPdf(join(folder, pdf));
     const [, , wide] = (await document.getPage(page)).view;

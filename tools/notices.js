@@ -38,13 +38,8 @@ export function noticesOf(files) {
 }
 
 function noticeOf(folder) {
-  const {
-    name,
-    version,
-    license = '',
-    author,
-  } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
-  const title = [`${name} ${version}`, ...(license === '' ? [] : [license])].join(', ');
+  const { name, version, license, author } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+  const title = `${name} ${version}${license ? `, ${license}` : ''}`;
   const texts = readdirSync(folder)
     .filter((file) => LICENSE_FILE.test(file))
     .sort()

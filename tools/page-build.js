@@ -10,11 +10,8 @@ import { root } from './setup.js';
 import { WITHOUT_WOFF2 } from './woff2.js';
 
 const SAMPLES = join(root, 'samples');
-const OUTPUT = join(root, 'dist', 'fairlath.html');
-
 const SAMPLES_MODULE = 'virtual:samples';
 
-/** The samples, by the names of their parts. */
 const builtIn = {
   name: 'built-in-samples',
   resolveId: (id) => (id === SAMPLES_MODULE ? `\0${SAMPLES_MODULE}` : null),
@@ -41,10 +38,8 @@ const withoutWoff2 = {
 function withPolicy(html) {
   const scripts = bodies(html, 'script');
   // The script's own texts hold the styles of the pictures that it writes.
-  const styles = bodies(
-    scripts.reduce((rest, script) => rest.replace(script, () => ''), html),
-    'style',
-  );
+  const withoutScripts = scripts.reduce((rest, script) => rest.replace(script, () => ''), html);
+  const styles = bodies(withoutScripts, 'style');
   const policy = [
     "default-src 'none'",
     `script-src ${scripts.map(hashed).join(' ')}`,
@@ -53,10 +48,8 @@ function withPolicy(html) {
     "base-uri 'none'",
     "form-action 'none'",
   ].join('; ');
-  return html.replace(
-    '<head>',
-    `<head>\n    <meta http-equiv="Content-Security-Policy" content="${policy}" />`,
-  );
+  const meta = `<meta http-equiv="Content-Security-Policy" content="${policy}" />`;
+  return html.replace('<head>', `<head>\n    ${meta}`);
 }
 
 const bodies = (html, tag) =>
@@ -90,7 +83,7 @@ export async function buildPage() {
   });
   const html = output.find(({ fileName }) => fileName === 'index.html').source;
   mkdirSync(join(root, 'dist'), { recursive: true });
-  writeFileSync(OUTPUT, withNotices(withPolicy(String(html)), files));
+  writeFileSync(join(root, 'dist', 'fairlath.html'), withNotices(withPolicy(String(html)), files));
   return files;
 }
 

@@ -1,20 +1,15 @@
 // Pages of a printed pattern as pictures, for the README and the docs.
 import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { createCanvas } from '@napi-rs/canvas';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
-import { root } from './setup.js';
-
-const cli = join(root, 'bin', 'fairlath.js');
+import { cli } from './setup.js';
 
 export const DESK = '#e9e6df';
 
 export async function printJob(job, pdf) {
-  const answer = execFileSync(process.execPath, [cli, 'print', job, '-o', pdf, '--json'], {
-    encoding: 'utf8',
-  });
-  return { document: await openPdf(pdf), sheets: JSON.parse(answer).sheets };
+  const answer = execFileSync(process.execPath, [cli, 'print', job, '-o', pdf, '--json']);
+  return { document: await openPdf(pdf), sheets: JSON.parse(String(answer)).sheets };
 }
 
 export const openPdf = (file) =>

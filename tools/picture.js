@@ -5,7 +5,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { coveredWith, DESK, drawPage, drawTaped, printJob } from './pdf-pictures.js';
-import { root, setUp } from './setup.js';
+import { cli, root, setUp } from './setup.js';
 
 setUp();
 
@@ -18,7 +18,6 @@ const GAP = 24;
 
 const folder = mkdtempSync(join(tmpdir(), 'fairlath-'));
 const pdf = join(folder, 'leg.pdf');
-const cli = join(root, 'bin', 'fairlath.js');
 const { document, sheets } = await printJob(JOB, pdf);
 const inner = WIDTH - 2 * GAP;
 const strip = await drawTaped(document, sheets, inner);

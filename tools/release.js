@@ -8,10 +8,12 @@ const release = join(root, 'release');
 const SUMS = 'SHA256SUMS';
 
 /** As sha256sum writes and checks them. */
-const sumOf = (name) =>
-  `${createHash('sha256')
+function sumOf(name) {
+  const sum = createHash('sha256')
     .update(readFileSync(join(release, name)))
-    .digest('hex')}  ${name}\n`;
+    .digest('hex');
+  return `${sum}  ${name}\n`;
+}
 
 setUp();
 rmSync(release, { recursive: true, force: true });

@@ -22,6 +22,7 @@ const BUILD_INPUTS = [
 ];
 
 export const root = fileURLToPath(new URL('..', import.meta.url));
+export const cli = join(root, 'bin', 'fairlath.js');
 /** Holds the fingerprint of the sources of dist; written last, so a broken build has none. */
 export const stamp = join(root, 'dist', '.stamp');
 
@@ -37,10 +38,9 @@ export function setUp() {
 }
 
 function installPackages() {
-  const node = process.versions.node;
-  if (Number.parseInt(node, 10) < OLDEST_NODE) {
+  const { node } = process.versions;
+  if (Number.parseInt(node, 10) < OLDEST_NODE)
     fail(`This is Node ${node}, which is too old. fairlath needs Node ${OLDEST_NODE} or newer.`);
-  }
   // No package here needs its install script, and npm stops to ask about them. The log level: under
   // `npm start --silent` npm would fail without a word.
   if (!isInstalled()) step('Installing packages ...', 'npm', ['ci', '--ignore-scripts', '--loglevel=error']);
@@ -58,9 +58,7 @@ function isInstalled() {
   );
 }
 
-function isBuilt() {
-  return existsSync(stamp) && readFileSync(stamp, 'utf8') === fingerprint();
-}
+const isBuilt = () => existsSync(stamp) && readFileSync(stamp, 'utf8') === fingerprint();
 
 /** Of the content, not the times: in a fresh clone every file is equally new. */
 export function fingerprint() {

@@ -2,7 +2,7 @@
 import { mkdirSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { basename, extname, join, relative } from 'node:path';
-import { root, setUp } from './setup.js';
+import { cli, root, setUp } from './setup.js';
 
 setUp();
 
@@ -17,6 +17,5 @@ const pdf = join('out', `${basename(job, extname(job))}.pdf`);
 mkdirSync('out', { recursive: true });
 
 // In this same process: a second Node would double the wait. The user's own -o comes later and wins.
-const cli = join(root, 'bin', 'fairlath.js');
 process.argv = [process.execPath, cli, 'print', job, '-o', pdf, ...words];
 await createRequire(import.meta.url)(cli).start();
