@@ -1,5 +1,22 @@
 import { Fault, Faults } from '../units/fault.ts';
-import { findPosition, type SourcePosition, type SourcePositions } from './source-positions.ts';
+
+/** A place in the job file, both counted from 1. */
+export interface SourcePosition {
+  readonly line: number;
+  readonly column: number;
+}
+
+/**
+ * The position of each key of a job file: `edges.back[1].apex`, `stock.width`; the file itself is ''.
+ * A value on one line is placed at its start, one over several lines at its name.
+ */
+export type SourcePositions = ReadonlyMap<string, SourcePosition>;
+
+/** The place of a key, or of the nearest key around it: a missing key has no place. */
+export function findPosition(places: SourcePositions, key: string): SourcePosition | undefined {
+  const parent = key.slice(0, Math.max(0, key.lastIndexOf('.'), key.lastIndexOf('[')));
+  return places.get(key) ?? (key === '' ? undefined : findPosition(places, parent));
+}
 
 /** A mistake in the job file, with the line and column where it stands. */
 export class PlacedFault extends Fault {
@@ -22,5 +39,23 @@ export class JobFaults extends Faults {
   constructor(list: readonly [PlacedFault, ...PlacedFault[]]) {
     super(list);
     this.name = 'JobFaults';
+  }
+}
+
+/** What is found while one job file is read: the positions of its keys, and its mistakes. */
+export class Diagnostics {
+  readonly positions = new Map<string, SourcePosition>([['', { line: 1, column: 1 }]]);
+  private readonly faults: PlacedFault[] = [];
+
+  report(fault: Fault, place: SourcePosition): undefined {
+    this.faults.push(new PlacedFault(fault, place));
+  }
+
+  /** @throws JobFaults if anything was reported */
+  throwIfAny(): void {
+    const [first, ...rest] = this.faults.toSorted(
+      ({ place: a }, { place: b }) => a.line - b.line || a.column - b.column,
+    );
+    if (first) throw new JobFaults([first, ...rest]);
   }
 }

@@ -1,7 +1,5 @@
-import { PlacedFault } from '../../job/job-faults.ts';
-import { Diagnostics } from '../../job/parse/diagnostics.ts';
+import { Diagnostics, PlacedFault, type SourcePosition } from '../../job/job-faults.ts';
 import { describeExcess } from '../../job/parse/read-yaml.ts';
-import type { SourcePosition } from '../../job/source-positions.ts';
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { parseLength } from '../../units/parse-length.ts';

@@ -1,5 +1,4 @@
-import { faultPosition } from '../../job/job-faults.ts';
-import type { SourcePositions } from '../../job/source-positions.ts';
+import { faultPosition, type SourcePositions } from '../../job/job-faults.ts';
 import { errorText, type Fault, Faults, faultsOf, type ShowLength } from '../../units/fault.ts';
 import { showMillimeters } from '../../units/number-format.ts';
 

@@ -16,8 +16,6 @@ export const centreLine: JointKind<CentreLine> = {
     return { line: given.name === 'at' ? { at: length } : { out: length } };
   },
   place: ({ line }) => line,
-  size: () => [],
-  lengths: () => [],
   lines: ({ line }, { across, along }) => [
     { style: 'axis', path: ['at' in line ? across(line.at) : along(line.out)] },
   ],

@@ -1,12 +1,12 @@
 import { add, type Point, scale, subtract } from '../../curves/geometry/point.ts';
 import { typesetAngle } from '../../units/number-format.ts';
 import type { Unit } from '../../units/unit.ts';
-import { omitUndefined, readAngle, readWord } from '../parse/read-values.ts';
+import { omitUndefined, readAngle, readOptionalLength, readWord } from '../parse/read-values.ts';
 import type { YamlMapping } from '../parse/yaml-mapping.ts';
 import type { JointKind, JointShape, Lean } from './joint-kind.ts';
 import { arrow, CROSS_PAST_MM, cross } from './joint-lines.ts';
 import { LEAN_DIRECTIONS, leanShift, leanStretch, TOWARD_WORDS } from './lean.ts';
-import { optionalLength, readMiddle, requireLength } from './read-measures.ts';
+import { readMiddle, requireLength } from './read-measures.ts';
 import { depthWords } from './recess.ts';
 
 export interface Hole {
@@ -54,7 +54,7 @@ export const hole: JointKind<Hole> = {
 function read(mapping: YamlMapping, unit: Unit): Hole | undefined {
   const at = readMiddle(mapping, unit);
   const diameter = requireLength(mapping, 'diameter', unit);
-  const rest = omitUndefined({ depth: optionalLength(mapping, 'depth', unit), lean: readLean(mapping) });
+  const rest = omitUndefined({ depth: readOptionalLength(mapping, 'depth', unit), lean: readLean(mapping) });
   return at && diameter !== undefined ? { at, diameter, ...rest } : undefined;
 }
 

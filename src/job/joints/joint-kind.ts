@@ -41,10 +41,10 @@ export interface JointView<Measures> {
   /** The station and the offset of its middle, mm; absent where it runs over the whole face. */
   place(joint: Measures): { readonly at?: number | undefined; readonly out?: number | undefined };
   /** Its size in words, besides its place: "2 × 3/8", "1 deep". */
-  size(joint: Measures, show: ShowLength): readonly string[];
+  size?(joint: Measures, show: ShowLength): readonly string[];
   lines(joint: Measures, face: JointFace): readonly JointLine[];
   /** Its lengths but its depth (mm), which its mirror image shares. */
-  lengths(joint: Measures): readonly number[];
+  lengths?(joint: Measures): readonly number[];
   /** Its angles (radians), as they are (1) or as its mirror image has them (−1). */
   angles?(joint: Measures, side: 1 | -1): readonly number[];
   /** The wood that it removes, on the face or at a depth under it (mm). Absent: none. */

@@ -26,11 +26,8 @@ export type Joint = {
 /** A joint that removes wood; without a depth (mm), right through. */
 export type CuttingJoint = Extract<Joint, { readonly at: Point }> & { readonly depth?: number };
 
-function viewOf({ kind }: Joint): JointView<Joint> {
-  // The record of its own kind takes this joint, which the compiler cannot follow through the union.
-  const view: JointView<never> = JOINT_KINDS[kind];
-  return view;
-}
+/** The record of its own kind takes this joint, which the compiler cannot follow through the union. */
+const viewOf = ({ kind }: Joint): JointView<Joint> => JOINT_KINDS[kind] as JointView<never>;
 
 export const isCuttingJoint = (joint: Joint): joint is CuttingJoint => viewOf(joint).shape !== undefined;
 
@@ -45,12 +42,12 @@ export function jointPoint(joint: Joint): Point | undefined {
 
 /** "2 × 3/8, 1 deep"; empty for a line or a mark. */
 export const jointSize = (joint: Joint, show: ShowLength): string =>
-  viewOf(joint).size(joint, show).join(', ');
+  (viewOf(joint).size?.(joint, show) ?? []).join(', ');
 
 export const drawJoint = (joint: Joint, face: JointFace): readonly JointLine[] =>
   viewOf(joint).lines(joint, face);
 
-export const jointLengths = (joint: Joint): readonly number[] => viewOf(joint).lengths(joint);
+export const jointLengths = (joint: Joint): readonly number[] => viewOf(joint).lengths?.(joint) ?? [];
 
 export const jointAngles = (joint: Joint, side: 1 | -1): readonly number[] =>
   viewOf(joint).angles?.(joint, side) ?? [];

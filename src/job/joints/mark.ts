@@ -1,8 +1,8 @@
 import { point } from '../../curves/geometry/point.ts';
-import { omitUndefined } from '../parse/read-values.ts';
+import { omitUndefined, readOptionalLength } from '../parse/read-values.ts';
 import type { JointKind } from './joint-kind.ts';
 import { cross } from './joint-lines.ts';
-import { optionalLength, requireLength } from './read-measures.ts';
+import { requireLength } from './read-measures.ts';
 
 /** Across the part at a station; a cross where an offset is given too, mm. */
 export interface Mark {
@@ -18,12 +18,10 @@ export const mark: JointKind<Mark> = {
   read: (mapping, unit) => {
     const at = requireLength(mapping, 'at', unit, 'any');
     const label = mapping.require('label', 'Say what the mark is for: label: seat line.');
-    const rest = omitUndefined({ out: optionalLength(mapping, 'out', unit, 'any') });
-    return at !== undefined && label ? { at, ...rest } : undefined;
+    const out = readOptionalLength(mapping, 'out', unit, 'any');
+    return at !== undefined && label ? { at, ...omitUndefined({ out }) } : undefined;
   },
   place: ({ at, out }) => ({ at, out }),
-  size: () => [],
-  lengths: () => [],
   lines: ({ at, out }, { across }) =>
     out === undefined ? [{ style: 'mark', path: [across(at)] }] : cross('mark', point(at, out), ARM_MM, 0),
 };

@@ -22,17 +22,6 @@ export function requireLength(
   return entry && readLength(entry, unit, sign);
 }
 
-/** A length (mm) that may be left out. One that cannot be read has its fault already. */
-export function optionalLength(
-  mapping: YamlMapping,
-  name: string,
-  unit: Unit,
-  sign: 'any' | 'positive' = 'positive',
-): number | undefined {
-  const entry = mapping.get(name);
-  return entry && readLength(entry, unit, sign);
-}
-
 export function readMiddle(mapping: YamlMapping, unit: Unit): Point | undefined {
   const x = requireLength(mapping, 'at', unit, 'any');
   const y = requireLength(mapping, 'out', unit, 'any');

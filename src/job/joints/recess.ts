@@ -11,9 +11,9 @@ import {
 import type { ShowLength } from '../../units/fault.ts';
 import { typesetAngle } from '../../units/number-format.ts';
 import type { Unit } from '../../units/unit.ts';
-import { omitUndefined, readAngle } from '../parse/read-values.ts';
+import { omitUndefined, readAngle, readOptionalLength } from '../parse/read-values.ts';
 import type { YamlMapping } from '../parse/yaml-mapping.ts';
-import { optionalLength, readMiddle, requireLength } from './read-measures.ts';
+import { readMiddle, requireLength } from './read-measures.ts';
 
 /** A mortise, or a slot with round ends: its middle, its size over all, its turn (radians). */
 export interface Recess {
@@ -46,11 +46,10 @@ export function readRecess(mapping: YamlMapping, unit: Unit): Recess | undefined
   const at = readMiddle(mapping, unit);
   const length = requireLength(mapping, 'length', unit);
   const width = requireLength(mapping, 'width', unit);
-  const turned = mapping.get('turn');
-  const turn = turned ? readAngle(turned) : 0;
-  const rest = omitUndefined({ depth: optionalLength(mapping, 'depth', unit) });
+  const turn = mapping.read('turn', readAngle, 0);
+  const depth = readOptionalLength(mapping, 'depth', unit);
   if (!at || length === undefined || width === undefined || turn === undefined) return undefined;
-  return { at, length, width, turn, ...rest };
+  return { at, length, width, turn, ...omitUndefined({ depth }) };
 }
 
 /** A recess's own frame: x along it, y across, from its middle. */

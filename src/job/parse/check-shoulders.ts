@@ -13,19 +13,13 @@ export const isShoulderStep = ({ start, end }: ShoulderLine): boolean => start.a
 export const snapToShoulder = (end: Coordinate, start: Coordinate): Coordinate =>
   isSameStation(end, start) ? { ...end, at: point(start.at.x, end.at.y) } : end;
 
-export interface StepPlace {
-  readonly isFirst: boolean;
-  readonly isLast: boolean;
-  readonly afterShoulder: boolean;
-}
-
 /**
  * At an end of the edge a shoulder would lie in that end's cut: the outline would run over it twice, or the cut would
  * remove it. Two at one station are one line, or one that turns back over itself.
  */
 export function checkShoulder(
   { start, end }: ShoulderLine,
-  { isFirst, isLast, afterShoulder }: StepPlace,
+  { isFirst, isLast, afterShoulder }: Readonly<Record<'isFirst' | 'isLast' | 'afterShoulder', boolean>>,
 ): boolean {
   const report = (wording: string): false => {
     end.entry.report('job.shoulder', `${wording}.`);

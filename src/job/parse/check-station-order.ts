@@ -16,41 +16,34 @@ export function checkStationOrder(
   if (reportSamePoint(end, start)) return false;
   if (isSameStation(end, start)) return kind === 'line' || reportVerticalCurve(end, start);
   if (!checkBeyond(end, start, 'the start of this step')) return false;
-  let last = start;
-  for (const pin of pins) {
-    if (!checkBeyond(pin, last, 'the point before it') || !checkBefore(pin, end)) return false;
-    last = pin;
-  }
-  return true;
+  return pins.every(
+    (pin, i) => checkBeyond(pin, pins[i - 1] ?? start, 'the point before it') && checkBefore(pin, end),
+  );
 }
 
 export const isSameStation = (point: Coordinate, other: Coordinate): boolean =>
   Math.abs(point.at.x - other.at.x) <= JOIN_MM;
 
 /** A curve that ended over its start would have to turn back on its way. */
-function reportVerticalCurve(end: Coordinate, start: Coordinate): false {
-  const cure = `Only a line may stand square to the reference line, as a shoulder: "line: ${showCoordinate(end)}".`;
-  end.entry.report(
-    'job.backwards',
-    `station ${end.station} is that of the start of this step, ${showCoordinate(start)}. ${cure}`,
+const reportVerticalCurve = (end: Coordinate, start: Coordinate): false =>
+  reportBackwards(
+    end,
+    `is that of the start of this step, ${showCoordinate(start)}`,
+    `Only a line may stand square to the reference line, as a shoulder: "line: ${showCoordinate(end)}".`,
   );
-  return false;
-}
 
 export const showCoordinate = ({ station, offset }: Coordinate): string => `[${station}, ${offset}]`;
 
 function checkBeyond(later: Coordinate, earlier: Coordinate, what: string): boolean {
   if (reportSamePoint(later, earlier)) return false;
   if (later.at.x > earlier.at.x + JOIN_MM) return true;
-  reportBackwards(later, `does not lie beyond ${what} at station ${earlier.station}`);
-  return false;
+  return reportBackwards(later, `does not lie beyond ${what} at station ${earlier.station}`);
 }
 
 function checkBefore(pin: Coordinate, end: Coordinate): boolean {
   if (reportSamePoint(pin, end)) return false;
   if (pin.at.x < end.at.x - JOIN_MM) return true;
-  reportBackwards(pin, `does not lie short of the end of this step at station ${end.station}`);
-  return false;
+  return reportBackwards(pin, `does not lie short of the end of this step at station ${end.station}`);
 }
 
 function reportSamePoint(point: Coordinate, other: Coordinate): boolean {
@@ -60,7 +53,11 @@ function reportSamePoint(point: Coordinate, other: Coordinate): boolean {
   return true;
 }
 
-function reportBackwards({ entry, station }: Coordinate, wording: string): void {
-  const cure = 'Stations must grow from point to point along an edge.';
+function reportBackwards(
+  { entry, station }: Coordinate,
+  wording: string,
+  cure = 'Stations must grow from point to point along an edge.',
+): false {
   entry.report('job.backwards', `station ${station} ${wording}. ${cure}`);
+  return false;
 }

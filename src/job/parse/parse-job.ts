@@ -1,9 +1,8 @@
 import { defaultRule, parseGraduation, type Rule } from '../../units/rule.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { Job, PairKind, Stock } from '../job.ts';
+import { Diagnostics, type SourcePositions } from '../job-faults.ts';
 import { ALLOWANCE_KEYS, JOB_KEYS, STOCK_KEYS } from '../job-keys.ts';
-import type { SourcePositions } from '../source-positions.ts';
-import { Diagnostics } from './diagnostics.ts';
 import { readEdges } from './read-edges.ts';
 import { readEnds } from './read-ends.ts';
 import { readJoints } from './read-joints.ts';
@@ -11,8 +10,8 @@ import {
   JOB_UNITS,
   omitUndefined,
   readCount,
-  readLength,
   readName,
+  readOptionalLength,
   readText,
   readWord,
   suggestUnit,
@@ -43,67 +42,54 @@ export function parseJob(text: string): ParsedJob {
 }
 
 function readJob(root: YamlNode): Job | undefined {
-  const table = YamlMapping.of(root, 'Write a job: part, units and edges, each as "name: value".');
+  const cure = 'Write a job: part, units and edges, each as "name: value".';
+  const table = YamlMapping.of(root, cure, JOB_KEYS);
   if (!table) return undefined;
-  table.rejectUnknownKeys(JOB_KEYS);
   const part = table.require('part', 'Name the part: "part: Bench apron".');
   const units = table.require('units', 'Write "units: in" or "units: mm".');
   const known = units && readWord(units, JOB_UNITS, suggestUnit);
   // Lengths are checked even where the unit is unknown; in millimeters none is too long.
   const unit = known ?? 'mm';
   const edges = table.require('edges', 'Set out one edge or two under "edges:".');
-  const pair = readOptional(undefined, table.get('pair'), (entry) =>
-    readWord(entry, ['identical', 'mirrored'] as const),
-  );
-  const allowance = readOptional({}, table.get('allowance'), (entry) => readAllowance(entry, unit));
+  const pair = table.read('pair', (entry) => readWord(entry, ['identical', 'mirrored'] as const));
+  const allowance = table.read('allowance', (entry) => readAllowance(entry, unit), {});
   const job = {
     part: part && readName(part, MAX_NAME),
-    rule: known && readRule(table.get('graduation'), known),
+    rule: known && table.read('graduation', (entry) => readRule(entry, known), defaultRule(known)),
     edges: edges && readEdges(edges, unit),
-    quantity: readOptional(pair ? 2 : 1, table.get('quantity'), (entry) => readQuantity(entry, pair)),
-    joints: readOptional([], table.get('joints'), (entry) => readJoints(entry, unit)),
+    quantity: table.read('quantity', (entry) => readQuantity(entry, pair), pair ? 2 : 1),
+    joints: table.read('joints', (entry) => readJoints(entry, unit), []),
     sawAllowance: allowance && (allowance.saw ?? 0),
     ...omitUndefined({
       pair,
-      ends: readOptional(undefined, table.get('ends'), readEnds),
+      ends: table.read('ends', readEnds),
       widthAllowance: allowance?.width,
-      stock: readOptional(undefined, table.get('stock'), (entry) => readStock(entry, unit)),
-      notes: readOptional(undefined, table.get('notes'), (entry) => readText(entry, MAX_NOTES)),
+      stock: table.read('stock', (entry) => readStock(entry, unit)),
+      notes: table.read('notes', (entry) => readText(entry, MAX_NOTES)),
     }),
   };
   return isComplete(job) ? job : undefined;
-}
-
-function readOptional<T>(
-  otherwise: T,
-  entry: YamlNode | undefined,
-  read: (entry: YamlNode) => T | undefined,
-) {
-  return entry ? read(entry) : otherwise;
 }
 
 type PossiblyUnread<T> = { [K in keyof T]: T[K] | undefined };
 const isComplete = (job: PossiblyUnread<Job>): job is Job =>
   Object.values(job).every((value) => value !== undefined);
 
-function readRule(entry: YamlNode | undefined, unit: Unit): Rule | undefined {
-  if (!entry) return defaultRule(unit);
+function readRule(entry: YamlNode, unit: Unit): Rule | undefined {
   const typed = entry.text('Write the finest mark on your rule, such as 1/32.');
   return typed === undefined ? undefined : entry.attempt(() => parseGraduation(typed, unit));
 }
 
 function readStock(entry: YamlNode, unit: Unit): Stock | undefined {
-  const table = YamlMapping.of(entry, 'Write length, width and thickness, each as "name: value".');
+  const cure = 'Write length, width and thickness, each as "name: value".';
+  const table = YamlMapping.of(entry, cure, STOCK_KEYS);
   if (!table) return undefined;
-  table.rejectUnknownKeys(STOCK_KEYS);
-  const length = (name: string) =>
-    readOptional(undefined, table.get(name), (value) => readLength(value, unit, 'positive'));
-  const layers = readOptional(1, table.get('layers'), (value) => readCount(value, MAX_LAYERS));
+  const layers = table.read('layers', (value) => readCount(value, MAX_LAYERS), 1);
   const sizes = omitUndefined({
-    species: readOptional(undefined, table.get('species'), (value) => readName(value, MAX_NAME)),
-    length: length('length'),
-    width: length('width'),
-    thickness: length('thickness'),
+    species: table.read('species', (value) => readName(value, MAX_NAME)),
+    length: readOptionalLength(table, 'length', unit),
+    width: readOptionalLength(table, 'width', unit),
+    thickness: readOptionalLength(table, 'thickness', unit),
   });
   return layers === undefined ? undefined : { ...sizes, layers };
 }
@@ -118,10 +104,8 @@ function readQuantity(entry: YamlNode, pair: PairKind | undefined): number | und
 }
 
 function readAllowance(entry: YamlNode, unit: Unit): { saw?: number; width?: number } | undefined {
-  const table = YamlMapping.of(entry, 'Write "saw: 1/16 in" under allowance.');
+  const table = YamlMapping.of(entry, 'Write "saw: 1/16 in" under allowance.', ALLOWANCE_KEYS);
   if (!table) return undefined;
-  table.rejectUnknownKeys(ALLOWANCE_KEYS);
-  const length = (name: string) =>
-    readOptional(undefined, table.get(name), (value) => readLength(value, unit, 'not-negative'));
+  const length = (name: string) => readOptionalLength(table, name, unit, 'not-negative');
   return omitUndefined({ saw: length('saw'), width: length('width') });
 }

@@ -56,9 +56,7 @@ function readEdge({ name, node }: NamedNode, unit: Unit): Edge | undefined {
 const countPoints = (step: EdgeStep): number => stepPointList(step)?.points.length ?? 0;
 
 function readFrom(node: YamlNode, unit: Unit): Coordinate | undefined {
-  const mapping = YamlMapping.of(node, EDGE_CURE);
-  mapping?.rejectUnknownKeys(['from']);
-  const from = mapping?.require('from', FROM_CURE);
+  const from = YamlMapping.of(node, EDGE_CURE, ['from'])?.require('from', FROM_CURE);
   return from && readPoint(from, unit);
 }
 

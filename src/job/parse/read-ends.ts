@@ -1,4 +1,4 @@
-import type { EndSetting, EndSide, Job } from '../job.ts';
+import type { EndSetting, Job } from '../job.ts';
 import { END_KEYS, ENDS_KEYS } from '../job-keys.ts';
 import { omitUndefined, readAngle, readWord } from './read-values.ts';
 import { YamlMapping } from './yaml-mapping.ts';
@@ -15,23 +15,15 @@ const END_CURE =
 
 /** Undefined where a mistake is reported. */
 export function readEnds(entry: YamlNode): NonNullable<Job['ends']> | undefined {
-  const table = YamlMapping.of(entry, `Write "left:" and "right:", each with its end. ${END_CURE}`);
-  if (!table) return undefined;
-  table.rejectUnknownKeys(ENDS_KEYS);
-  const read = (side: EndSide): EndSetting | undefined => {
-    const end = table.get(side);
-    return end && readEnd(end);
-  };
-  const ends = { left: read('left'), right: read('right') };
-  const failed = (['left', 'right'] as const).some((side) => table.get(side) && !ends[side]);
-  return failed ? undefined : omitUndefined(ends);
+  const cure = `Write "left:" and "right:", each with its end. ${END_CURE}`;
+  const table = YamlMapping.of(entry, cure, ENDS_KEYS);
+  return table && omitUndefined({ left: table.read('left', readEnd), right: table.read('right', readEnd) });
 }
 
 function readEnd(entry: YamlNode): EndSetting | undefined {
   if (entry.isText()) return readWord(entry, ['square'] as const) && { by: 'square' };
-  const table = YamlMapping.of(entry, END_CURE);
+  const table = YamlMapping.of(entry, END_CURE, END_KEYS);
   if (!table) return undefined;
-  table.rejectUnknownKeys(END_KEYS);
   const isGiven = (name: string): boolean => table.get(name) !== undefined;
   const [bySaw, byStance] = [SAW_WORDS.some(isGiven), STANCE_WORDS.some(isGiven)];
   if (bySaw && byStance)

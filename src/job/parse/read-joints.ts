@@ -2,8 +2,8 @@ import type { Unit } from '../../units/unit.ts';
 import type { JointKind } from '../joints/joint-kind.ts';
 import { JOINT_KINDS, JOINT_NAMES, type Joint, type JointKindName } from '../joints/joint-kinds.ts';
 import { didYouMean } from './did-you-mean.ts';
-import { readName } from './read-values.ts';
-import { YamlMapping } from './yaml-mapping.ts';
+import { omitUndefined, readName } from './read-values.ts';
+import { type NamedNode, YamlMapping } from './yaml-mapping.ts';
 import type { YamlNode } from './yaml-node.ts';
 
 /** Far more than a part has; it bounds the checks of each against all others. */
@@ -14,33 +14,30 @@ const JOINT_CURE =
   'Write a joint as its kind and its measures: "- mortise: {at: 5, out: 1, length: 2, width: 3/8}" or ' +
   '"- hole: {at: 20, out: 1 1/2, diameter: 3/8}".';
 
+/** Joints that cannot be read have their faults already. */
 export function readJoints(node: YamlNode, unit: Unit): Joint[] | undefined {
   const joints = node.list(JOINT_CURE, MAX_JOINTS)?.map((item) => readJoint(item, unit));
-  const known = joints?.filter((joint) => joint !== undefined);
-  return known?.length === joints?.length ? known : undefined;
+  return joints?.filter((joint) => joint !== undefined);
 }
 
 function readJoint(node: YamlNode, unit: Unit): Joint | undefined {
   const outer = YamlMapping.of(node, JOINT_CURE);
   const found = outer && findJointKind(outer);
-  const mapping = found && YamlMapping.of(found.node, JOINT_CURE);
-  if (!found || !mapping) return undefined;
-  const { keys, read }: JointKind<object> = JOINT_KINDS[found.kind];
-  mapping.rejectUnknownKeys(keys);
-  const labelNode = mapping.get('label');
-  const label = labelNode && readName(labelNode, MAX_LABEL);
-  const measures = read(mapping, unit);
-  if (!measures || (labelNode && label === undefined)) return undefined;
-  return { kind: found.kind, ...measures, key: node.key, ...(label !== undefined && { label }) } as Joint;
+  if (!found) return undefined;
+  const { keys, read }: JointKind<object> = JOINT_KINDS[found.name];
+  const mapping = YamlMapping.of(found.node, JOINT_CURE, keys);
+  const label = mapping?.read('label', (entry) => readName(entry, MAX_LABEL));
+  const measures = mapping && read(mapping, unit);
+  return measures && ({ kind: found.name, ...measures, key: node.key, ...omitUndefined({ label }) } as Joint);
 }
 
-function findJointKind(outer: YamlMapping): { kind: JointKindName; node: YamlNode } | undefined {
+function findJointKind(outer: YamlMapping): NamedNode<JointKindName> | undefined {
   const [first, second] = outer.entries;
   if (!first) return undefined;
   if (second)
     return second.node.reportAtName('job.one-of', 'one joint has one kind. Begin another with "- ".');
-  const kind = JOINT_NAMES.find((name) => name === first.name);
-  if (kind) return { kind, node: first.node };
+  const name = JOINT_NAMES.find((each) => each === first.name);
+  if (name) return { name, node: first.node };
   const wording = `unknown kind of joint. ${didYouMean(first.name, JOINT_NAMES)}`;
   return first.node.reportAtName('job.unknown-key', wording);
 }

@@ -4,6 +4,7 @@ import { parseLength, type Sign } from '../../units/parse-length.ts';
 import { quoted } from '../../units/quoted.ts';
 import type { Unit } from '../../units/unit.ts';
 import { didYouMean } from './did-you-mean.ts';
+import type { YamlMapping } from './yaml-mapping.ts';
 import type { YamlNode } from './yaml-node.ts';
 
 const LENGTH_CURE = 'Write a length, such as 28 3/4 or 730 mm.';
@@ -14,6 +15,14 @@ export function readLength(entry: YamlNode, unit: Unit, sign: Sign = 'any'): num
   const typed = entry.text(LENGTH_CURE);
   return typed === undefined ? undefined : entry.attempt(() => parseLength(typed, unit, sign));
 }
+
+/** A length (mm) that may be left out. One that cannot be read has its fault already. */
+export const readOptionalLength = (
+  mapping: YamlMapping,
+  name: string,
+  unit: Unit,
+  sign: Sign = 'positive',
+): number | undefined => mapping.read(name, (entry) => readLength(entry, unit, sign));
 
 /** Radians, between -π/2 and π/2. */
 export function readAngle(entry: YamlNode): number | undefined {

@@ -2,7 +2,7 @@ import { Composer, type Document, isAlias, Lexer, LineCounter, type ParsedNode, 
 import { Fault } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
 import { utf8Length } from '../../units/utf8.ts';
-import type { Diagnostics } from './diagnostics.ts';
+import type { Diagnostics } from '../job-faults.ts';
 import { yamlFaults } from './yaml-errors.ts';
 import { positionAt, type SourceText, YamlNode } from './yaml-node.ts';
 
@@ -33,45 +33,39 @@ export function readYaml(text: string, kind: DocumentType, findings: Diagnostics
   const documents = checkPlainText(plain, kind, source) ? composeDocuments(plain, kind, source) : undefined;
   const [first, second] = documents ?? [];
   if (!first) return undefined;
-  for (const { fault, offset } of yamlFaults(first.errors, plain, kind.lists)) {
-    findings.report(fault, positionAt(source, offset));
-  }
+  for (const { wording, offset } of yamlFaults(first.errors, plain, kind.lists))
+    reportAt(source, offset, 'job.syntax', wording);
   if (second) {
     const wording = `a second ${kind.name} begins here. Keep one ${kind.name} to a file.`;
-    findings.report(new Fault('job.two-documents', wording), positionAt(source, second.range[0]));
+    reportAt(source, second.range[0], 'job.two-documents', wording);
   }
   if (first.errors.length > 0) return undefined;
   if (SHORTHAND_MARKS.test(plain)) rejectShorthand(first, source);
   return new YamlNode(source, '', first.contents, { line: 1, column: 1 });
 }
 
+const reportAt = (source: SourceText, offset: number, code: string, wording: string): undefined =>
+  source.findings.report(new Fault(code, wording), positionAt(source, offset));
+
 /** What makes a text too long for a job, or for a list of readings. */
 export function describeExcess(text: string): string | undefined {
   if (utf8Length(text) > MAX_JOB_BYTES) return `longer than ${MAX_JOB_BYTES / 1024} kB`;
-  let lines = 1;
-  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines++;
-  return lines > MAX_JOB_LINES ? `more than ${MAX_JOB_LINES} lines` : undefined;
+  return text.split('\n').length > MAX_JOB_LINES ? `more than ${MAX_JOB_LINES} lines` : undefined;
 }
 
 /** Lines are counted here, so that even a file that is not text has places. */
 function checkPlainText(text: string, { name }: DocumentType, source: SourceText): boolean {
-  const report = (code: string, wording: string, offset: number): false => {
-    source.findings.report(new Fault(code, wording), positionAt(source, offset));
-    return false;
-  };
   source.lines.addNewLine(0);
   const long = describeExcess(text);
-  if (long !== undefined) return report('job.too-big', `${long}. A ${name} takes a page or two.`, 0);
-  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) source.lines.addNewLine(at + 1);
-  const odd = text.search(NON_TEXT);
-  if (odd >= 0) {
-    return report(
-      'job.not-text',
-      `a character here is not text. Save the ${name} as plain text (UTF-8).`,
-      odd,
-    );
+  if (long !== undefined) {
+    reportAt(source, 0, 'job.too-big', `${long}. A ${name} takes a page or two.`);
+    return false;
   }
-  return true;
+  for (const { index } of text.matchAll(/\n/g)) source.lines.addNewLine(index + 1);
+  const odd = text.search(NON_TEXT);
+  const cure = `a character here is not text. Save the ${name} as plain text (UTF-8).`;
+  if (odd >= 0) reportAt(source, odd, 'job.not-text', cure);
+  return odd < 0;
 }
 
 /** Scalars stay text (the "failsafe" schema); YamlMapping finds repeated keys, without comparing each with each. */
@@ -86,7 +80,7 @@ function composeDocuments(
     tokens.push(...parser.next(lexeme));
     if (parser.stack.length > MAX_DEPTH) {
       const wording = `lists lie too deep inside each other here. ${lists}`;
-      return source.findings.report(new Fault('job.too-deep', wording), positionAt(source, parser.offset));
+      return reportAt(source, parser.offset, 'job.too-deep', wording);
     }
   }
   tokens.push(...parser.end());
@@ -97,13 +91,12 @@ function composeDocuments(
 const SHORTHAND_MARKS = /[&*!]/;
 
 /** With anchors, aliases and tags one place would depend on what is written in another. */
-function rejectShorthand(document: Document.Parsed, { lines, findings }: SourceText): void {
+function rejectShorthand(document: Document.Parsed, source: SourceText): void {
   visit(document, {
     Node(_, found) {
       const node = found as ParsedNode;
       const wording = describeShorthand(node);
-      if (wording === undefined) return;
-      findings.report(new Fault('job.alias', wording), positionAt({ lines, findings }, node.range[0]));
+      if (wording !== undefined) reportAt(source, node.range[0], 'job.alias', wording);
     },
   });
 }

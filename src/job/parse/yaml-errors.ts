@@ -1,11 +1,4 @@
 import type { YAMLParseError } from 'yaml';
-import { Fault } from '../../units/fault.ts';
-
-interface YamlFault {
-  readonly fault: Fault;
-  /** Characters from the start of the text. */
-  readonly offset: number;
-}
 
 /** After any other error, what follows is a guess. */
 const LOCAL_ERRORS: ReadonlySet<string> = new Set(['TAB_AS_INDENT', 'BAD_SCALAR_START', 'BAD_DQ_ESCAPE']);
@@ -34,14 +27,14 @@ const DEFAULT_CURE =
   'Close brackets and quotes where they were opened; put text with marks of its own in quotes.';
 
 /** One fault a place, none that only follows from another. `lists` says how the file writes its lists. */
-export function yamlFaults(errors: readonly YAMLParseError[], text: string, lists: string): YamlFault[] {
+export function yamlFaults(errors: readonly YAMLParseError[], text: string, lists: string) {
   const inOrder = errors.toSorted((a, b) => a.pos[0] - b.pos[0]);
   const structural = inOrder.findIndex((error) => !LOCAL_ERRORS.has(error.code));
   const kept = structural < 0 ? inOrder : inOrder.slice(0, structural + 1);
   // A stray mark can be reported twice, by the value before it and by the one after.
   const each = kept.filter((error, i) => error.pos[0] !== kept[i - 1]?.pos[0]);
   return each.map((error) => ({
-    fault: new Fault('job.syntax', describeYamlError(error, lists)),
+    wording: describeYamlError(error, lists),
     offset: findOpenQuote(error, text) ?? error.pos[0],
   }));
 }

@@ -1,7 +1,7 @@
 import { isAlias, isScalar, type ParsedNode } from 'yaml';
 import { Fault } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
-import type { SourcePosition } from '../source-positions.ts';
+import type { SourcePosition } from '../job-faults.ts';
 import { closestName, didYouMean } from './did-you-mean.ts';
 import { type KeyValueNode, positionAt, sourceText, YamlNode } from './yaml-node.ts';
 
@@ -18,12 +18,13 @@ export class YamlMapping {
 
   private constructor(readonly node: YamlNode) {}
 
-  /** `cure` says what belongs there if the node holds no group. */
-  static of(node: YamlNode, cure: string): YamlMapping | undefined {
+  /** `cure` says what belongs there if the node holds no group. Names other than those `known` are reported. */
+  static of(node: YamlNode, cure: string, known?: readonly string[]): YamlMapping | undefined {
     const pairs = node.pairs(cure);
     if (!pairs) return undefined;
     const mapping = new YamlMapping(node);
     for (const pair of pairs) mapping.add(pair);
+    if (known) mapping.rejectUnknownKeys(known);
     return mapping;
   }
 
@@ -33,6 +34,12 @@ export class YamlMapping {
 
   get(name: string): YamlNode | undefined {
     return this.nodes.get(name);
+  }
+
+  /** What `read` makes of a value; `otherwise` where its name is not given. */
+  read<T>(name: string, read: (node: YamlNode) => T | undefined, otherwise?: T): T | undefined {
+    const node = this.nodes.get(name);
+    return node ? read(node) : otherwise;
   }
 
   /** `cure` says what to write if the name is not given. */
@@ -61,16 +68,13 @@ export class YamlMapping {
 
   /** Reports every name that is not known here. Call it before asking for values. */
   rejectUnknownKeys(known: readonly string[]): void {
-    for (const { name, node } of this.entries)
-      if (!known.includes(name)) this.reportUnknown(node, name, known);
-  }
-
-  private reportUnknown(node: YamlNode, name: string, known: readonly string[]): void {
     // A name that is given already is less likely to have been meant.
     const open = known.filter((each) => !this.nodes.has(each));
-    const meant = closestName(name, open) ?? closestName(name, known);
-    if (meant !== undefined) this.misspelt.add(meant);
-    node.reportAtName('job.unknown-key', `unknown key. ${didYouMean(name, known, meant)}`);
+    for (const { name, node } of this.entries.filter((entry) => !known.includes(entry.name))) {
+      const meant = closestName(name, open) ?? closestName(name, known);
+      if (meant !== undefined) this.misspelt.add(meant);
+      node.reportAtName('job.unknown-key', `unknown key. ${didYouMean(name, known, meant)}`);
+    }
   }
 
   private add({ key, value }: KeyValueNode): void {

@@ -11,8 +11,7 @@ import {
 } from 'yaml';
 import { Fault } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
-import type { SourcePosition } from '../source-positions.ts';
-import type { Diagnostics } from './diagnostics.ts';
+import type { Diagnostics, SourcePosition } from '../job-faults.ts';
 
 export interface SourceText {
   readonly lines: LineCounter;

@@ -1,3 +1,4 @@
+import { type Point, point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { Taper } from '../../curves/tapered/tapered-batten.ts';
 import { Fault, Faults } from '../../units/fault.ts';
@@ -67,8 +68,14 @@ export class QuickOptionReader {
     return this.report(option, 'quick.zero', `0 leaves no curve. Give a ${option} other than 0.`);
   }
 
-  /** The station of the nail; where none is given, the middle of the chord. */
-  readNail(chord: number | undefined, unit: Unit): number | undefined {
+  /** The nail, or the apex in the middle of the chord where no nail is given. */
+  readPin(chord: number | undefined, unit: Unit): Point | undefined {
+    const rise = this.requireLength('rise', unit);
+    const nail = this.readNail(chord, unit);
+    return rise === undefined || nail === undefined ? undefined : point(nail, rise);
+  }
+
+  private readNail(chord: number | undefined, unit: Unit): number | undefined {
     if (!this.has('nail')) return chord && chord / 2;
     const nail = this.readLength('nail', unit);
     if (nail === undefined || chord === undefined || (nail > JOIN_MM && nail < chord - JOIN_MM)) return nail;

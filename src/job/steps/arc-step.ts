@@ -1,4 +1,3 @@
-import { point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { type ArcBy, arc } from '../../curves/simple/arc.ts';
 import type { Unit } from '../../units/unit.ts';
@@ -50,8 +49,6 @@ function readQuick(options: QuickOptionReader, chord: number | undefined, unit: 
     const radius = options.requireLength('radius', unit);
     return radius === undefined ? undefined : { by: { radius } };
   }
-  const rise = options.requireLength('rise', unit);
-  const nail = options.readNail(chord, unit);
-  if (rise === undefined || nail === undefined) return undefined;
-  return { by: options.has('nail') ? { through: point(nail, rise) } : { rise } };
+  const pin = options.readPin(chord, unit);
+  return pin && { by: options.has('nail') ? { through: pin } : { rise: pin.y } };
 }

@@ -1,7 +1,7 @@
 import type { Curve } from '../../curves/curve.ts';
 import { batten } from '../../curves/elastica/batten.ts';
 import type { StripEnds } from '../../curves/elastica/solve-strip.ts';
-import { type Point, point } from '../../curves/geometry/point.ts';
+import type { Point } from '../../curves/geometry/point.ts';
 import { type Taper, taperedBatten } from '../../curves/tapered/tapered-batten.ts';
 import { Fault, type ShowLength } from '../../units/fault.ts';
 import type { Unit } from '../../units/unit.ts';
@@ -67,8 +67,7 @@ const TAPER_CURE =
   'Write a tapered strip by its thickness at the start and at the end: {from: 1/4, to: 1/8}.';
 
 function readTaper(node: YamlNode, unit: Unit): Taper | undefined {
-  const mapping = YamlMapping.of(node, TAPER_CURE);
-  mapping?.rejectUnknownKeys(['from', 'to']);
+  const mapping = YamlMapping.of(node, TAPER_CURE, ['from', 'to']);
   const thickness = (name: 'from' | 'to'): number | undefined => {
     const end = mapping?.require(name, TAPER_CURE);
     return end && readLength(end, unit, 'positive');
@@ -105,12 +104,10 @@ function readQuick(
   chord: number | undefined,
   unit: Unit,
 ): BattenFields | undefined {
-  const rise = options.requireLength('rise', unit);
-  const nail = options.readNail(chord, unit);
+  const pin = options.readPin(chord, unit);
   const ends = options.readEnds(END_WORDS);
   const strip = options.readTaper(unit);
-  if (rise === undefined || nail === undefined || !ends) return undefined;
-  const pin = point(nail, rise);
+  if (!pin || !ends) return undefined;
   const by = options.has('nail') ? { through: [pin] as const } : { apex: pin };
   return { by, ends, ...(strip && { strip }) };
 }

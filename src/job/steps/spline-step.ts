@@ -1,4 +1,4 @@
-import { type Point, point } from '../../curves/geometry/point.ts';
+import type { Point } from '../../curves/geometry/point.ts';
 import { spline } from '../../curves/simple/spline.ts';
 import { readPoints } from '../parse/read-points.ts';
 import { type EndConditions, readEnds } from './end-conditions.ts';
@@ -31,11 +31,9 @@ export const splineStep: StepKind<SplineFields> = {
   quick: {
     options: ['nail', 'ends'],
     read: (options, chord, unit) => {
-      const rise = options.requireLength('rise', unit);
-      const nail = options.readNail(chord, unit);
+      const pin = options.readPin(chord, unit);
       const ends = options.readEnds(END_WORDS);
-      if (rise === undefined || nail === undefined || !ends) return undefined;
-      return { through: [point(nail, rise)], ends };
+      return pin && ends && { through: [pin], ends };
     },
   },
 };

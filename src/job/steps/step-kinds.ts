@@ -1,14 +1,22 @@
 import type { Curve } from '../../curves/curve.ts';
 import type { StripEnds } from '../../curves/elastica/solve-strip.ts';
 import type { Point } from '../../curves/geometry/point.ts';
+import { line } from '../../curves/simple/line.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import { arcStep } from './arc-step.ts';
 import { battenStep } from './batten-step.ts';
 import type { EndConditions } from './end-conditions.ts';
-import { lineStep } from './line-step.ts';
 import { bowStep, ellipseStep } from './rise-steps.ts';
 import { splineStep } from './spline-step.ts';
 import type { PointList, StepHandle, StepKind, StepView } from './step-kind.ts';
+
+const lineStep: StepKind<object> = {
+  keys: [],
+  read: () => ({ fields: {}, points: [] }),
+  run: (from, { to }) => line(from, to),
+  isRigid: true,
+  sentence: () => 'straight.',
+};
 
 /** Every kind of step, by its name in the job file, in the order that messages list them. */
 export const STEP_KINDS = {
@@ -36,11 +44,8 @@ export type EdgeStep = {
   >;
 }[StepKindName];
 
-function viewOf({ kind }: EdgeStep): StepView<EdgeStep> {
-  // The record of its own kind takes this step, which the compiler cannot follow through the union.
-  const view: StepView<never> = STEP_KINDS[kind];
-  return view;
-}
+/** The record of its own kind takes this step, which the compiler cannot follow through the union. */
+const viewOf = ({ kind }: EdgeStep): StepView<EdgeStep> => STEP_KINDS[kind] as StepView<never>;
 
 /** @throws Fault where there is no such curve */
 export const stepRun = (from: Point, step: EdgeStep, ends: StripEnds): Curve =>

@@ -1,7 +1,11 @@
 import { type Figures, figuresOf } from '../../curves/measurements.ts';
-import { faultPosition, PlacedFault } from '../../job/job-faults.ts';
+import {
+  faultPosition,
+  PlacedFault,
+  type SourcePosition,
+  type SourcePositions,
+} from '../../job/job-faults.ts';
 import { parseJob } from '../../job/parse/parse-job.ts';
-import type { SourcePosition, SourcePositions } from '../../job/source-positions.ts';
 import { type Grip, gripsOf } from '../../part/edit/draggable-points.ts';
 import { makePart } from '../../part/make-part.ts';
 import type { Part } from '../../part/part.ts';

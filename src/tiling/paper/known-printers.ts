@@ -1,5 +1,5 @@
 import { parseDocument } from 'yaml';
-import { Diagnostics } from '../../job/parse/diagnostics.ts';
+import { Diagnostics } from '../../job/job-faults.ts';
 import { didYouMean } from '../../job/parse/did-you-mean.ts';
 import { readYaml } from '../../job/parse/read-yaml.ts';
 import { type NamedNode, YamlMapping } from '../../job/parse/yaml-mapping.ts';

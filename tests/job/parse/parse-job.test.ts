@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Edge } from '../../../src/job/job.ts';
+import { findPosition } from '../../../src/job/job-faults.ts';
 import { parseJob } from '../../../src/job/parse/parse-job.ts';
-import { findPosition } from '../../../src/job/source-positions.ts';
 import { STARTER_JOB } from '../../../src/job/starter-job.ts';
 import { makePart } from '../../../src/part/make-part.ts';
 import { faultsOf } from '../faults-of.ts';
