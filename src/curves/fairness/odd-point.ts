@@ -30,7 +30,7 @@ const MIN_WAVER_MM = 2 * MIN_OFF_MM;
 const MIN_WAVER_GAIN = 8;
 
 /** The pin of a run whose removal makes the others' line fairest, where it lies off that line. */
-export function oddPin({ pins }: Curve): OddPin | undefined {
+function oddPin({ pins }: Curve): OddPin | undefined {
   if (pins.length < MIN_INNER_PINS + 2) return undefined;
   const order = orderFor(pins);
   const rough = roughness(pins, order);
