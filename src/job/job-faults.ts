@@ -1,15 +1,12 @@
 import { Fault, Faults } from '../units/fault.ts';
 
-/** A place in the job file, both counted from 1. */
+/** Both counted from 1. */
 export interface SourcePosition {
   readonly line: number;
   readonly column: number;
 }
 
-/**
- * The position of each key of a job file: `edges.back[1].apex`, `stock.width`; the file itself is ''.
- * A value on one line is placed at its start, one over several lines at its name.
- */
+/** By key (`edges.back[1].apex`; '' is the file): of a value on one line its start, of one over several lines its name. */
 export type SourcePositions = ReadonlyMap<string, SourcePosition>;
 
 /** The place of a key, or of the nearest key around it: a missing key has no place. */
@@ -18,7 +15,6 @@ export function findPosition(places: SourcePositions, key: string): SourcePositi
   return places.get(key) ?? (key === '' ? undefined : findPosition(places, parent));
 }
 
-/** A mistake in the job file, with the line and column where it stands. */
 export class PlacedFault extends Fault {
   constructor(
     fault: Fault,
@@ -42,7 +38,6 @@ export class JobFaults extends Faults {
   }
 }
 
-/** What is found while one job file is read: the positions of its keys, and its mistakes. */
 export class Diagnostics {
   readonly positions = new Map<string, SourcePosition>([['', { line: 1, column: 1 }]]);
   private readonly faults: PlacedFault[] = [];

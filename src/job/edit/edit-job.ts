@@ -1,6 +1,7 @@
-import { Composer, isMap, isScalar, isSeq, Lexer, type ParsedNode, Parser } from 'yaml';
+import { isMap, isScalar, isSeq, Lexer, type ParsedNode, Parser } from 'yaml';
 import { parseLength } from '../../units/parse-length.ts';
 import type { Unit } from '../../units/unit.ts';
+import { composeDocuments } from '../parse/read-yaml.ts';
 
 /** A length of a job to replace. */
 export interface Edit {
@@ -14,25 +15,23 @@ export interface Edit {
  * The text of a job with some of its lengths replaced. All else stays: comments, order, spacing. A comment behind a
  * length keeps its column where there is room.
  *
- * @param text a job that parseJob reads
  * @throws Error for a key that holds no value: the caller made it up
  */
 export function editJob(text: string, edits: readonly Edit[]): string {
-  const spots = edits
-    .map(({ key, typed }) => ({ ...rangeOfValue(text, key), typed: toYamlScalar(typed) }))
-    .toSorted((a, b) => b.start - a.start);
-  return spots.reduce((now, { start, end, typed }) => replaceText(now, start, end, typed), text);
+  const spots = edits.map(({ key, typed }) => {
+    const node = nodeAt(text, key);
+    if (!isScalar(node)) throw new Error(`the job has no value at "${key}"`);
+    return { start: node.range[0], end: node.range[1], typed: toYamlScalar(typed) };
+  });
+  return spots
+    .toSorted((a, b) => b.start - a.start)
+    .reduce((now, { start, end, typed }) => replaceText(now, start, end, typed), text);
 }
 
 /** A length as typed, with its unit added where a bare number would be read in the job's own. */
 export function withJobUnit(typed: string, typedIn: Unit, job: Unit): string {
   const plain = typed.trim();
   return parseLength(plain, typedIn) === parseLength(plain, job) ? plain : `${plain} ${typedIn}`;
-}
-
-interface TextRange {
-  readonly start: number;
-  readonly end: number;
 }
 
 /** A drag edits the same text again and again, so the last parse is kept. */
@@ -43,19 +42,10 @@ function parsedRoot(text: string): ParsedNode | null {
   return lastParsed.root;
 }
 
-/** Parses as parseJob does, so that both find the same places. */
 function parseRoot(text: string): ParsedNode | null {
   const parser = new Parser();
   const tokens = [...new Lexer().lex(text)].flatMap((lexeme) => [...parser.next(lexeme)]);
-  const composer = new Composer({ schema: 'failsafe', uniqueKeys: false, prettyErrors: false });
-  const [first] = composer.compose([...tokens, ...parser.end()], true, text.length);
-  return (first?.contents ?? null) as ParsedNode | null;
-}
-
-function rangeOfValue(text: string, key: string): TextRange {
-  const node = nodeAt(text, key);
-  if (!isScalar(node)) throw new Error(`the job has no value at "${key}"`);
-  return { start: node.range[0], end: node.range[1] };
+  return composeDocuments([...tokens, ...parser.end()], text)[0]?.contents ?? null;
 }
 
 export function nodeAt(text: string, key: string): ParsedNode | null {

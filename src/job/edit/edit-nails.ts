@@ -11,20 +11,11 @@ import {
   startOfCommentsAbove,
 } from './text-lines.ts';
 
-/*
- * Nails are added to the text of a job and removed from it as a person would type them: the list keeps its form (one
- * point alone, a list on one line, a list over lines with commas or with dashes), and no comment is lost.
- */
-
 type YamlList = YAMLSeq.Parsed;
 
 /**
- * The text with one more nail, as the `index`-th of those at `key`.
- *
- * @param text a job that parseJob reads
- * @param key where the nails stand: `edges.back[1].through`
- * @param typed station and offset as a person types them; bare numbers are in the job's unit
- * @throws Error for a key that holds no nails: the caller made it up
+ * A job with one more nail, as the `index`-th of those at `key` (`edges.back[1].through`), as a person would type it:
+ * the list keeps its form (one point, or a list on one line, with commas or with dashes), and no comment is lost.
  */
 export function insertNail(
   text: string,

@@ -1,4 +1,4 @@
-import { add, type Point, scale, subtract } from '../../curves/geometry/point.ts';
+import { add, type Point, point, scale, subtract } from '../../curves/geometry/point.ts';
 import { typesetAngle } from '../../units/number-format.ts';
 import type { Unit } from '../../units/unit.ts';
 import { omitUndefined, readAngle, readOptionalLength, readWord } from '../parse/read-values.ts';
@@ -17,13 +17,11 @@ export interface Hole {
   readonly lean?: Lean;
 }
 
-/** The arrow shows which way a leaning hole runs. */
 const ARROW_MM = 9;
 
 /** No drill is set up flatter than this to the face. */
 const MAX_HOLE_LEAN = (60 * Math.PI) / 180;
 
-/** A round hole, square to the face or leaning. */
 export const hole: JointKind<Hole> = {
   keys: ['at', 'out', 'diameter', 'depth', 'lean', 'toward', 'label'],
   read,
@@ -35,7 +33,7 @@ export const hole: JointKind<Hole> = {
   ],
   lengths: ({ diameter }) => [diameter],
   angles: ({ lean }, side) => {
-    const { x, y } = lean ? scale(LEAN_DIRECTIONS[lean.toward], lean.by) : { x: 0, y: 0 };
+    const { x, y } = lean ? scale(LEAN_DIRECTIONS[lean.toward], lean.by) : point(0, 0);
     return [side * x, y];
   },
   shape,
@@ -78,9 +76,7 @@ function readLean(mapping: YamlMapping): Lean | undefined {
 /** A leaning drill opens an ellipse, longer by 1/cos of its lean: the distance is that of a slot around it. */
 function shape({ at, diameter, lean }: Hole, depth: number): JointShape {
   const [centre, radius] = [add(at, leanShift(lean, depth)), diameter / 2];
-  const longer = lean
-    ? scale(LEAN_DIRECTIONS[lean.toward], radius * (leanStretch(lean) - 1))
-    : { x: 0, y: 0 };
+  const longer = lean ? scale(LEAN_DIRECTIONS[lean.toward], radius * (leanStretch(lean) - 1)) : point(0, 0);
   const [past, aside] = [Math.abs(longer.x), Math.abs(longer.y)];
   return {
     outline: [{ type: 'arc', centre, radius, start: 0, sweep: 2 * Math.PI }],

@@ -4,7 +4,6 @@ import type { ShowLength } from '../../units/fault.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { YamlMapping } from '../parse/yaml-mapping.ts';
 
-/** The wood that a joint removes from the face. */
 export interface JointShape {
   /** Closed and contiguous, counter-clockwise. */
   readonly outline: readonly Segment[];
@@ -36,7 +35,6 @@ export interface Lean {
 /** To the left or right end, away from the reference line (out) or toward it (in). */
 export type Toward = 'left' | 'right' | 'out' | 'in';
 
-/** What fairlath asks of a joint once it is read. */
 export interface JointView<Measures> {
   /** The station and the offset of its middle, mm; absent where it runs over the whole face. */
   place(joint: Measures): { readonly at?: number | undefined; readonly out?: number | undefined };

@@ -14,7 +14,6 @@ export type JointKindName = keyof typeof JOINT_KINDS;
 export const JOINT_NAMES = Object.keys(JOINT_KINDS) as JointKindName[];
 type MeasuresOf<Kind> = Kind extends JointKind<infer Measures> ? Measures : never;
 
-/** A thing laid out on the reference face. */
 export type Joint = {
   [Kind in JointKindName]: {
     readonly key: string;

@@ -10,7 +10,6 @@ export interface Mark {
   readonly out?: number;
 }
 
-/** Half the cross of a mark, mm. */
 const ARM_MM = 5;
 
 export const mark: JointKind<Mark> = {

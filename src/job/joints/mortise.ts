@@ -3,7 +3,6 @@ import { polygon } from '../../curves/geometry/transform.ts';
 import type { JointKind, JointShape } from './joint-kind.ts';
 import { RECESS, type Recess, readRecess, recessFrame } from './recess.ts';
 
-/** A recess with square corners. */
 export const mortise: JointKind<Recess> = {
   ...RECESS,
   read: readRecess,

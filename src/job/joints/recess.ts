@@ -25,7 +25,6 @@ export interface Recess {
   readonly depth?: number;
 }
 
-/** What mortises and slots have in common. */
 export const RECESS = {
   keys: ['at', 'out', 'length', 'width', 'turn', 'depth', 'label'],
   place: ({ at }: Recess) => ({ at: at.x, out: at.y }),

@@ -13,10 +13,7 @@ export const isShoulderStep = ({ start, end }: ShoulderLine): boolean => start.a
 export const snapToShoulder = (end: Coordinate, start: Coordinate): Coordinate =>
   isSameStation(end, start) ? { ...end, at: point(start.at.x, end.at.y) } : end;
 
-/**
- * At an end of the edge a shoulder would lie in that end's cut: the outline would run over it twice, or the cut would
- * remove it. Two at one station are one line, or one that turns back over itself.
- */
+/** At an end of the edge the end's cut would remove a shoulder, or the outline run over it twice. */
 export function checkShoulder(
   { start, end }: ShoulderLine,
   { isFirst, isLast, afterShoulder }: Readonly<Record<'isFirst' | 'isLast' | 'afterShoulder', boolean>>,

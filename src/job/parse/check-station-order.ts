@@ -3,10 +3,7 @@ import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { StepKindName } from '../steps/step-kinds.ts';
 import type { Coordinate } from './read-points.ts';
 
-/**
- * Whether the points of a step have rising stations, or the step is a line square to the reference line (a shoulder).
- * The first point that breaks the order is reported.
- */
+/** Whether a step's points have rising stations, or it is a shoulder. The first point out of order is reported. */
 export function checkStationOrder(
   kind: StepKindName,
   start: Coordinate,
@@ -24,7 +21,6 @@ export function checkStationOrder(
 export const isSameStation = (point: Coordinate, other: Coordinate): boolean =>
   Math.abs(point.at.x - other.at.x) <= JOIN_MM;
 
-/** A curve that ended over its start would have to turn back on its way. */
 const reportVerticalCurve = (end: Coordinate, start: Coordinate): false =>
   reportBackwards(
     end,

@@ -1,4 +1,14 @@
-import { Composer, type Document, isAlias, Lexer, LineCounter, type ParsedNode, Parser, visit } from 'yaml';
+import {
+  Composer,
+  type CST,
+  type Document,
+  isAlias,
+  Lexer,
+  LineCounter,
+  type ParsedNode,
+  Parser,
+  visit,
+} from 'yaml';
 import { Fault } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
 import { utf8Length } from '../../units/utf8.ts';
@@ -9,7 +19,7 @@ import { positionAt, type SourceText, YamlNode } from './yaml-node.ts';
 /** A thousand nails take 40 kB: a longer text is not a job. */
 export const MAX_JOB_BYTES = 64 * 1024;
 
-/** A thousand nails, each with a comment, take 2000 lines: a longer text is not a job. */
+/** A thousand nails, each with a comment, take 2000 lines. */
 export const MAX_JOB_LINES = 4000;
 
 /** A job needs seven levels of lists; the parser runs out of stack at about fifteen hundred. */
@@ -26,11 +36,11 @@ export interface DocumentType {
 
 export const JOB_DOCUMENT: DocumentType = { name: 'job', lists: 'Write points as [8, 3].' };
 
-/** The whole file as one node, or `undefined` once a fault is reported. */
+/** The whole file as one node. */
 export function readYaml(text: string, kind: DocumentType, findings: Diagnostics): YamlNode | undefined {
   const source: SourceText = { lines: new LineCounter(), findings };
   const plain = text.replace(/^\uFEFF/, '');
-  const documents = checkPlainText(plain, kind, source) ? composeDocuments(plain, kind, source) : undefined;
+  const documents = checkPlainText(plain, kind, source) ? parseDocuments(plain, kind, source) : undefined;
   const [first, second] = documents ?? [];
   if (!first) return undefined;
   for (const { wording, offset } of yamlFaults(first.errors, plain, kind.lists))
@@ -69,7 +79,12 @@ function checkPlainText(text: string, { name }: DocumentType, source: SourceText
 }
 
 /** Scalars stay text (the "failsafe" schema); YamlMapping finds repeated keys, without comparing each with each. */
-function composeDocuments(
+export function composeDocuments(tokens: Iterable<CST.Token>, text: string): Document.Parsed[] {
+  const composer = new Composer({ schema: 'failsafe', uniqueKeys: false, prettyErrors: false });
+  return [...composer.compose(tokens, true, text.length)] as Document.Parsed[];
+}
+
+function parseDocuments(
   text: string,
   { lists }: DocumentType,
   source: SourceText,
@@ -83,9 +98,7 @@ function composeDocuments(
       return reportAt(source, parser.offset, 'job.too-deep', wording);
     }
   }
-  tokens.push(...parser.end());
-  const composer = new Composer({ schema: 'failsafe', uniqueKeys: false, prettyErrors: false });
-  return [...composer.compose(tokens, true, text.length)] as Document.Parsed[];
+  return composeDocuments([...tokens, ...parser.end()], text);
 }
 
 const SHORTHAND_MARKS = /[&*!]/;

@@ -47,7 +47,6 @@ export class YamlMapping {
     return this.isMissing(name) ? this.node.reportMissing(name, cure) : this.nodes.get(name);
   }
 
-  /** Whether a name is not given, not even misspelt. */
   isMissing(name: string): boolean {
     return !this.nodes.has(name) && !this.misspelt.has(name);
   }
@@ -104,5 +103,4 @@ export class YamlMapping {
   }
 }
 
-/** A name for a message: on one line, not too long, without control characters. */
 const printableName = (name: string): string => quoted(name).slice(1, -1);

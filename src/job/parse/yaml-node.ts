@@ -40,7 +40,6 @@ export class YamlNode {
     return this.source.findings.report(new Fault(code, wording, this.key), this.position);
   }
 
-  /** Reports at the name before the colon rather than at what follows. */
   reportAtName(code: string, wording: string): undefined {
     return this.source.findings.report(new Fault(code, wording, this.key), this.namePosition);
   }
@@ -71,9 +70,8 @@ export class YamlNode {
   list(cure: string, most: number): YamlNode[] | undefined {
     if (!isSeq(this.node) || this.node.items.length === 0) return this.reportWrongKind(cure);
     const nodes = this.node.items as (ParsedNode | null)[];
-    if (nodes.length > most) {
+    if (nodes.length > most)
       return this.report('job.too-many', `${nodes.length} items in one list. ${most} is the most read.`);
-    }
     return nodes.map((node, i) => {
       const begins = node ? positionAt(this.source, node.range[0]) : this.position;
       return new YamlNode(this.source, `${this.key}[${i}]`, node, begins);
@@ -103,7 +101,6 @@ export class YamlNode {
     return isMap(this.node) && this.node.has(name);
   }
 
-  /** The named values written here, in order; at least one. */
   pairs(cure: string): KeyValueNode[] | undefined {
     if (!isMap(this.node) || this.node.items.length === 0) return this.reportWrongKind(cure);
     return this.node.items as KeyValueNode[];

@@ -29,14 +29,8 @@ export function quickJob(options: QuickOptions): Job {
   line.throwIfAny();
   if (!step || !rule) throw new Error('a quick line that could not be read must have a fault');
   const edge = { name: 'curve', from: point(0, 0), steps: [step] as const, key: QUICK_KEY };
-  return {
-    part: nameFromOptions(options, unit),
-    rule,
-    quantity: 1,
-    edges: [edge],
-    joints: [],
-    sawAllowance: 0,
-  };
+  const part = nameFromOptions(options, unit);
+  return { part, rule, quantity: 1, edges: [edge], joints: [], sawAllowance: 0 };
 }
 
 function readQuickStep(

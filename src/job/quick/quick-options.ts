@@ -26,7 +26,6 @@ export interface QuickOptions {
 
 type LengthOption = 'chord' | 'rise' | 'nail' | 'radius';
 
-/** Reads the options of one quick line and collects the mistakes. */
 export class QuickOptionReader {
   private readonly faults: Fault[] = [];
 
@@ -60,9 +59,8 @@ export class QuickOptionReader {
   }
 
   requireLength(option: 'rise' | 'radius', unit: Unit): number | undefined {
-    if (!this.has(option)) {
+    if (!this.has(option))
       return this.report(option, 'quick.missing', `missing. Give it a length: --${option} 3/4.`);
-    }
     const length = this.readLength(option, unit);
     if (length === undefined || Math.abs(length) >= JOIN_MM) return length;
     return this.report(option, 'quick.zero', `0 leaves no curve. Give a ${option} other than 0.`);

@@ -11,7 +11,6 @@ export interface ArcFields {
   readonly by: ArcBy;
 }
 
-/** Part of a circle. */
 export const arcStep: StepKind<ArcFields> = {
   keys: ['through', 'rise', 'radius'],
   read,
@@ -36,9 +35,8 @@ function read(mapping: YamlMapping, unit: Unit): StepReading<ArcFields> | undefi
   }
   const length = readLength(by.node, unit);
   if (length === undefined) return undefined;
-  if (Math.abs(length) < JOIN_MM) {
+  if (Math.abs(length) < JOIN_MM)
     return by.node.report('job.zero', `a ${by.name} of 0 leaves no arc. Give another, or a line.`);
-  }
   return { fields: { by: by.name === 'rise' ? { rise: length } : { radius: length } }, points: [] };
 }
 

@@ -5,7 +5,7 @@ import type { Point } from '../../curves/geometry/point.ts';
 import { type Taper, taperedBatten } from '../../curves/tapered/tapered-batten.ts';
 import { Fault, type ShowLength } from '../../units/fault.ts';
 import type { Unit } from '../../units/unit.ts';
-import { type Coordinate, readPoint, readPoints } from '../parse/read-points.ts';
+import { readPoint, readPoints } from '../parse/read-points.ts';
 import { readLength } from '../parse/read-values.ts';
 import { YamlMapping } from '../parse/yaml-mapping.ts';
 import type { YamlNode } from '../parse/yaml-node.ts';
@@ -23,7 +23,6 @@ export interface BattenFields {
 
 const END_WORDS = ['free', 'held'] as const;
 
-/** The line of a springy strip over nails. */
 export const battenStep: StepKind<BattenFields> = {
   keys: ['through', 'apex', 'ends', 'strip'],
   read,
@@ -42,25 +41,20 @@ function read(mapping: YamlMapping, unit: Unit): StepReading<BattenFields> | und
   const strip = mapping.get('strip');
   const taper = strip && readTaper(strip, unit);
   if (!passed || !ends || (strip && !taper)) return undefined;
-  return { fields: { by: passed.by, ends, ...(taper && { strip: taper }) }, points: passed.points };
+  return { fields: { ...passed.fields, ends, ...(taper && { strip: taper }) }, points: passed.points };
 }
 
-function readBy(
-  mapping: YamlMapping,
-  unit: Unit,
-): { by: BattenFields['by']; points: readonly Coordinate[] } | undefined {
+function readBy(mapping: YamlMapping, unit: Unit): StepReading<Pick<BattenFields, 'by'>> | undefined {
   const cure = 'Give a batten the points it passes: through for nails, apex for its highest point.';
   const by = mapping.exactlyOne(['through', 'apex'], cure);
   if (!by) return undefined;
   if (by.name === 'apex') {
     const apex = readPoint(by.node, unit);
-    return apex && { by: { apex: apex.at }, points: [apex] };
+    return apex && { fields: { by: { apex: apex.at } }, points: [apex] };
   }
   const points = readPoints(by.node, unit);
-  if (!points) return undefined;
-  const [first, ...more] = points.map(({ at }) => at);
-  if (!first) return by.node.report('job.missing', `no nail is given. ${cure}`);
-  return { by: { through: [first, ...more] }, points };
+  const [first, ...more] = points?.map(({ at }) => at) ?? [];
+  return points && first && { fields: { by: { through: [first, ...more] } }, points };
 }
 
 const TAPER_CURE =

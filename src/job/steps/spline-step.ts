@@ -11,7 +11,6 @@ export interface SplineFields {
 
 const END_WORDS = ['natural', 'held'] as const;
 
-/** A drafting curve through any number of points. */
 export const splineStep: StepKind<SplineFields> = {
   keys: ['through', 'ends'],
   read: (mapping, unit) => {

@@ -20,13 +20,11 @@ export type StepHandle =
   /** A length over the chord of the step (mm, signed), dragged at the apex. */
   | { readonly what: 'rise' | 'radius'; readonly key: string; readonly mm: number };
 
-/** A list of points of a step that may hold any number. */
 export interface PointList {
   readonly what: 'nail' | 'pin';
   readonly points: readonly Point[];
 }
 
-/** What fairlath asks of a step once it is read. */
 export interface StepView<Fields> {
   /** @throws Fault where there is no such curve */
   run(from: Point, step: Fields & { readonly to: Point }, ends: StripEnds): Curve;
@@ -45,16 +43,12 @@ export interface StepKind<Fields> extends StepView<Fields> {
   /** The names that the job file may give it besides its kind. */
   readonly keys: readonly string[];
   read(mapping: YamlMapping, unit: Unit): StepReading<Fields> | undefined;
-  /** How a quick line gives it; absent: not at all. */
-  readonly quick?: QuickKind<Fields>;
+  /** How a quick line gives it, with the options that it takes besides chord and rise; absent: not at all. */
+  readonly quick?: {
+    readonly options: readonly ('nail' | 'radius' | 'ends' | 'strip')[];
+    read(options: QuickOptionReader, chord: number | undefined, unit: Unit): Fields | undefined;
+  };
 }
 
-export interface QuickKind<Fields> {
-  /** The options that it takes besides chord and rise. */
-  readonly options: readonly ('nail' | 'radius' | 'ends' | 'strip')[];
-  read(options: QuickOptionReader, chord: number | undefined, unit: Unit): Fields | undefined;
-}
-
-/** The handles of the points that a step lists under `through`. */
 export const pointHandles = (what: 'nail' | 'pin', points: readonly Point[]): StepHandle[] =>
   points.map((at, i) => ({ what, key: `through[${i}]`, at }));
