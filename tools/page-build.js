@@ -5,9 +5,9 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
 import { viteSingleFile } from 'vite-plugin-singlefile';
+import { WITHOUT_WOFF2 } from './build-cli.js';
 import { noticesOf } from './notices.js';
 import { root } from './setup.js';
-import { WITHOUT_WOFF2 } from './woff2.js';
 
 const SAMPLES = join(root, 'samples');
 const SAMPLES_MODULE = 'virtual:samples';

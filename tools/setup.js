@@ -18,7 +18,6 @@ const BUILD_INPUTS = [
   'tools/build-cli.js',
   'tools/notices.js',
   'tools/page-build.js',
-  'tools/woff2.js',
 ];
 
 export const root = fileURLToPath(new URL('..', import.meta.url));

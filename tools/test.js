@@ -4,8 +4,6 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { fail, root, runTool, setUp } from './setup.js';
 
-const BIOME = '@biomejs/biome/bin/biome';
-const KNIP = 'knip/bin/knip.js';
 const TSC = 'typescript/bin/tsc';
 const VITEST = 'vitest/vitest.mjs';
 
@@ -15,8 +13,8 @@ const CHECKS = [
   ['types of the page, in a browser', TSC, ['-p', 'tsconfig.page.json']],
   ['layering and hygiene', VITEST, ['run', 'tests/house']],
   ['types of the core, without Node and browser', TSC, ['-p', 'tsconfig.core.json']],
-  ['unused files, exports and packages', KNIP, []],
-  ['lint and format', BIOME, ['check', '--error-on-warnings']],
+  ['unused files, exports and packages', 'knip/bin/knip.js', []],
+  ['lint and format', '@biomejs/biome/bin/biome', ['check', '--error-on-warnings']],
 ];
 /** Checked above. */
 const WITHOUT_HOUSE = ['--exclude', 'tests/house/**'];

@@ -3,7 +3,7 @@ import { pathEnds } from '../curves/geometry/evaluate.ts';
 import { angleFrom, type Point } from '../curves/geometry/point.ts';
 import type { Edge, Job } from '../job/job.ts';
 import { type EdgeStep, isRigidStep, stepEnds, stepRun } from '../job/steps/step-kinds.ts';
-import { Fault } from '../units/fault.ts';
+import { catchFault, type Fault } from '../units/fault.ts';
 import { edgeEnd, edgeStart, makeEdge } from './edge.ts';
 import { offsetAt } from './offsets.ts';
 import type { Part, PartEdge, PartRun } from './part.ts';
@@ -29,15 +29,13 @@ export const isBelowReference = (edge: PartEdge): boolean => heightOf(edge, edge
 
 /** Every run's fault goes to `faults`. */
 export function makeEdgeRuns(edge: Edge, faults: Fault[]): PartRun[] {
-  return edge.steps.flatMap((step, i) => {
-    try {
-      return [{ ...makeRun(edge, i, step), step }];
-    } catch (error) {
-      if (!(error instanceof Fault)) throw error;
-      faults.push(error.at(step.key));
-      return [];
-    }
-  });
+  const runs = edge.steps.map((step, i) =>
+    catchFault(
+      () => ({ ...makeRun(edge, i, step), step }),
+      (fault) => void faults.push(fault.at(step.key)),
+    ),
+  );
+  return runs.filter((run) => run !== undefined);
 }
 
 const stepStart = (edge: Edge, i: number): Point => edge.steps[i - 1]?.to ?? edge.from;

@@ -1,6 +1,6 @@
 import { pathBounds } from '../curves/geometry/bounds.ts';
 import type { Job } from '../job/job.ts';
-import { Fault, Faults } from '../units/fault.ts';
+import { catchFault, type Fault, Faults, throwFaults } from '../units/fault.ts';
 import { stockFaults } from './check-stock-fit.ts';
 import { stationRange } from './edge.ts';
 import { jointFaults, jointWarnings } from './joints/joint-checks.ts';
@@ -15,7 +15,7 @@ import { nailWarnings, stockWarnings } from './part-warnings.ts';
 export function makePart(job: Job): Part {
   const faults: Fault[] = [];
   const runs = job.edges.map((edge) => makeEdgeRuns(edge, faults));
-  throwIfAny(faults);
+  throwFaults(faults);
   const edges = makeEdges(job.edges, runs);
   const { shape, exact, ends } = asFaults(() => makeOutline(edges, job));
   const makeSawLine = () => parallelLine({ shape, exact, edges }, job.sawAllowance);
@@ -34,7 +34,7 @@ export function makePart(job: Job): Part {
   };
   if (job.stock) faults.push(...stockFaults(finished, box, job.stock));
   faults.push(...jointFaults(job.joints, ground));
-  throwIfAny(faults);
+  throwFaults(faults);
   const { part: name, ends: _settings, ...kept } = job;
   return {
     ...kept,
@@ -72,16 +72,7 @@ export function partFromLine(
   };
 }
 
-function throwIfAny(faults: readonly Fault[]): void {
-  const [first, ...rest] = faults;
-  if (first) throw new Faults([first, ...rest]);
-}
-
-function asFaults<T>(make: () => T, key?: string): T {
-  try {
-    return make();
-  } catch (error) {
-    if (!(error instanceof Fault)) throw error;
-    throw new Faults([key === undefined ? error : error.at(key)]);
-  }
-}
+const asFaults = <T>(make: () => T, key?: string): T =>
+  catchFault(make, (fault) => {
+    throw new Faults([key === undefined ? fault : fault.at(key)]);
+  });

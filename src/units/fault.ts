@@ -44,6 +44,21 @@ export class Faults extends Error {
   }
 }
 
+/** @throws Faults if there are any */
+export function throwFaults([first, ...rest]: readonly Fault[]): void {
+  if (first) throw new Faults([first, ...rest]);
+}
+
+/** What `work` returns, or what `handle` makes of a Fault that it throws. */
+export function catchFault<T, U>(work: () => T, handle: (fault: Fault) => U): T | U {
+  try {
+    return work();
+  } catch (error) {
+    if (!(error instanceof Fault)) throw error;
+    return handle(error);
+  }
+}
+
 /** None where the error is a bug. */
 export function faultsOf(error: unknown): readonly Fault[] {
   if (error instanceof Faults) return error.list;

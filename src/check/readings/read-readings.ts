@@ -1,7 +1,7 @@
 import { Diagnostics, PlacedFault, type SourcePosition } from '../../job/job-faults.ts';
 import { describeExcess } from '../../job/parse/read-yaml.ts';
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
-import { Fault } from '../../units/fault.ts';
+import { catchFault, Fault } from '../../units/fault.ts';
 import { parseLength } from '../../units/parse-length.ts';
 import { quoted } from '../../units/quoted.ts';
 import type { Unit } from '../../units/unit.ts';
@@ -156,12 +156,10 @@ class ReadingsParser {
     const { text, column } = cells[at] ?? { ...lastOf(cells), text: '' };
     const missing = `no ${what} on this line. Write it, or # before the line: ${EXAMPLE}.`;
     if (text === '') return this.report('missing', missing, column);
-    try {
-      return parseLength(this.withPoint(text), unit);
-    } catch (error) {
-      if (!(error instanceof Fault)) throw error;
-      return this.reportAt(error.at(what), column);
-    }
+    return catchFault(
+      () => parseLength(this.withPoint(text), unit),
+      (fault) => this.reportAt(fault.at(what), column),
+    );
   }
 
   /** A comma before one or two last digits is a decimal comma; 1,200 may be thousands. */

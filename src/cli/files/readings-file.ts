@@ -1,5 +1,5 @@
 import { parseReading, readReadings, type StationReading } from '../../check/readings/read-readings.ts';
-import { Fault, Faults, type ShowLength } from '../../units/fault.ts';
+import { catchFault, type Fault, type ShowLength, throwFaults } from '../../units/fault.ts';
 import type { Unit } from '../../units/unit.ts';
 import { type FaultContext, withFaultContext } from '../output/report-errors.ts';
 import { readText } from './read-text.ts';
@@ -22,16 +22,12 @@ export function parseReadingOptions(
   length: ShowLength,
 ): MeasuredReadings {
   const faults: Fault[] = [];
-  const readings = options.flatMap((each): StationReading[] => {
-    try {
-      return [parseReading(each, unit)];
-    } catch (error) {
-      if (!(error instanceof Fault)) throw error;
-      faults.push(error.at('--reading'));
-      return [];
-    }
-  });
-  const [first, ...rest] = faults;
-  if (first) throw new Faults([first, ...rest]);
-  return { readings, context: { length } };
+  const readings = options.map((each) =>
+    catchFault(
+      () => parseReading(each, unit),
+      (fault) => void faults.push(fault.at('--reading')),
+    ),
+  );
+  throwFaults(faults);
+  return { readings: readings.filter((reading) => reading !== undefined), context: { length } };
 }

@@ -2,11 +2,9 @@ import { readLength } from '../parse/read-values.ts';
 import type { JointKind } from './joint-kind.ts';
 
 /** Across the part at a station, or along it at an offset, mm. */
-export interface CentreLine {
+export const centreLine: JointKind<{
   readonly line: { readonly at: number } | { readonly out: number };
-}
-
-export const centreLine: JointKind<CentreLine> = {
+}> = {
   keys: ['at', 'out', 'label'],
   read: (mapping, unit) => {
     const cure = 'Give "at" for a line across the part, "out" for one along it.';

@@ -4,15 +4,10 @@ import type { JointKind } from './joint-kind.ts';
 import { cross } from './joint-lines.ts';
 import { requireLength } from './read-measures.ts';
 
-/** Across the part at a station; a cross where an offset is given too, mm. */
-export interface Mark {
-  readonly at: number;
-  readonly out?: number;
-}
-
 const ARM_MM = 5;
 
-export const mark: JointKind<Mark> = {
+/** Across the part at a station; a cross where an offset is given too, mm. */
+export const mark: JointKind<{ readonly at: number; readonly out?: number }> = {
   keys: ['at', 'out', 'label'],
   read: (mapping, unit) => {
     const at = requireLength(mapping, 'at', unit, 'any');

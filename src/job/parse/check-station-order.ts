@@ -1,4 +1,4 @@
-import { distance } from '../../curves/geometry/point.ts';
+import { distance, point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { StepKindName } from '../steps/step-kinds.ts';
 import type { Coordinate } from './read-points.ts';
@@ -18,8 +18,8 @@ export function checkStationOrder(
   );
 }
 
-export const isSameStation = (point: Coordinate, other: Coordinate): boolean =>
-  Math.abs(point.at.x - other.at.x) <= JOIN_MM;
+const isSameStation = (one: Coordinate, other: Coordinate): boolean =>
+  Math.abs(one.at.x - other.at.x) <= JOIN_MM;
 
 const reportVerticalCurve = (end: Coordinate, start: Coordinate): false =>
   reportBackwards(
@@ -28,7 +28,7 @@ const reportVerticalCurve = (end: Coordinate, start: Coordinate): false =>
     `Only a line may stand square to the reference line, as a shoulder: "line: ${showCoordinate(end)}".`,
   );
 
-export const showCoordinate = ({ station, offset }: Coordinate): string => `[${station}, ${offset}]`;
+const showCoordinate = ({ station, offset }: Coordinate): string => `[${station}, ${offset}]`;
 
 function checkBeyond(later: Coordinate, earlier: Coordinate, what: string): boolean {
   if (reportSamePoint(later, earlier)) return false;
@@ -42,10 +42,10 @@ function checkBefore(pin: Coordinate, end: Coordinate): boolean {
   return reportBackwards(pin, `does not lie short of the end of this step at station ${end.station}`);
 }
 
-function reportSamePoint(point: Coordinate, other: Coordinate): boolean {
-  if (distance(point.at, other.at) > JOIN_MM) return false;
+function reportSamePoint(one: Coordinate, other: Coordinate): boolean {
+  if (distance(one.at, other.at) > JOIN_MM) return false;
   const where = `this is the same point as another of this step, at station ${other.station}`;
-  point.entry.report('job.same-point', `${where}. Leave one of them out, or move it.`);
+  one.entry.report('job.same-point', `${where}. Leave one of them out, or move it.`);
   return true;
 }
 
@@ -56,4 +56,33 @@ function reportBackwards(
 ): false {
   entry.report('job.backwards', `station ${station} ${wording}. ${cure}`);
   return false;
+}
+
+interface ShoulderLine {
+  readonly start: Coordinate;
+  readonly end: Coordinate;
+}
+
+export const isShoulderStep = ({ start, end }: ShoulderLine): boolean => start.at.x === end.at.x;
+
+/** A shoulder is square to the last bit, in whatever units its two stations were typed. */
+export const snapToShoulder = (end: Coordinate, start: Coordinate): Coordinate =>
+  isSameStation(end, start) ? { ...end, at: point(start.at.x, end.at.y) } : end;
+
+/** At an end of the edge the end's cut would remove a shoulder, or the outline run over it twice. */
+export function checkShoulder(
+  { start, end }: ShoulderLine,
+  { isFirst, isLast, afterShoulder }: Readonly<Record<'isFirst' | 'isLast' | 'afterShoulder', boolean>>,
+): boolean {
+  const report = (wording: string): false => {
+    end.entry.report('job.shoulder', `${wording}.`);
+    return false;
+  };
+  const atEnd = `a shoulder at station ${end.station} lies in the cut of the part’s end`;
+  if (isFirst) return report(`${atEnd}. Leave it out, and begin the edge at ${showCoordinate(end)}`);
+  if (isLast) return report(`${atEnd}. Leave it out: the edge ends at ${showCoordinate(start)}`);
+  if (!afterShoulder) return true;
+  return report(
+    `there is a shoulder at station ${start.station} already. Write one, to its last offset: "line: ${showCoordinate(end)}"`,
+  );
 }

@@ -20,19 +20,13 @@ import { JOB_DOCUMENT, readYaml } from './read-yaml.ts';
 import { YamlMapping } from './yaml-mapping.ts';
 import type { YamlNode } from './yaml-node.ts';
 
-/** A job and the places of its keys, for faults found later. */
-export interface ParsedJob {
-  readonly job: Job;
-  readonly places: SourcePositions;
-}
-
 const MAX_NAME = 80;
 const MAX_NOTES = 2000;
 const MAX_QUANTITY = 1000;
 const MAX_LAYERS = 100;
 
 /** Reads the text of a job file. @throws JobFaults every mistake, each with its line and column */
-export function parseJob(text: string): ParsedJob {
+export function parseJob(text: string): { readonly job: Job; readonly places: SourcePositions } {
   const findings = new Diagnostics();
   const root = readYaml(text, JOB_DOCUMENT, findings);
   const job = root && readJob(root);

@@ -2,7 +2,7 @@ import { quoted } from '../../units/quoted.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { Edge, Job } from '../job.ts';
 import { type EdgeStep, STEP_NAMES, stepPointList } from '../steps/step-kinds.ts';
-import { checkShoulder, isShoulderStep } from './check-shoulders.ts';
+import { checkShoulder, isShoulderStep } from './check-station-order.ts';
 import { type Coordinate, MAX_PINS, readPoint } from './read-points.ts';
 import { readStep } from './read-steps.ts';
 import { type NamedNode, YamlMapping } from './yaml-mapping.ts';

@@ -1,8 +1,7 @@
 import type { Unit } from '../../units/unit.ts';
 import type { StepKind } from '../steps/step-kind.ts';
 import { type EdgeStep, STEP_KINDS, STEP_NAMES, type StepKindName, stepKeys } from '../steps/step-kinds.ts';
-import { snapToShoulder } from './check-shoulders.ts';
-import { checkStationOrder } from './check-station-order.ts';
+import { checkStationOrder, snapToShoulder } from './check-station-order.ts';
 import { closestName, didYouMean } from './did-you-mean.ts';
 import { type Coordinate, readPoint } from './read-points.ts';
 import { type NamedNode, YamlMapping } from './yaml-mapping.ts';

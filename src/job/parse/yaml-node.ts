@@ -9,7 +9,7 @@ import {
   type ParsedNode,
   type Scalar,
 } from 'yaml';
-import { Fault } from '../../units/fault.ts';
+import { catchFault, Fault } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
 import type { Diagnostics, SourcePosition } from '../job-faults.ts';
 
@@ -51,12 +51,7 @@ export class YamlNode {
 
   /** A Fault that `work` throws is reported here. */
   attempt<T>(work: () => T): T | undefined {
-    try {
-      return work();
-    } catch (error) {
-      if (!(error instanceof Fault)) throw error;
-      return this.source.findings.report(error.at(this.key), this.position);
-    }
+    return catchFault(work, (fault) => this.source.findings.report(fault.at(this.key), this.position));
   }
 
   /** The text as typed, without quotes; never empty. `cure` says what belongs here. */

@@ -1,7 +1,7 @@
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { Taper } from '../../curves/tapered/tapered-batten.ts';
-import { Fault, Faults } from '../../units/fault.ts';
+import { catchFault, Fault, throwFaults } from '../../units/fault.ts';
 import { parseLength } from '../../units/parse-length.ts';
 import { quoted } from '../../units/quoted.ts';
 import type { Unit } from '../../units/unit.ts';
@@ -36,13 +36,7 @@ export class QuickOptionReader {
   }
 
   attempt<T>(option: keyof QuickOptions, work: () => T): T | undefined {
-    try {
-      return work();
-    } catch (error) {
-      if (!(error instanceof Fault)) throw error;
-      this.faults.push(error.at(`--${option}`));
-      return undefined;
-    }
+    return catchFault(work, (fault) => void this.faults.push(fault.at(`--${option}`)));
   }
 
   report(option: keyof QuickOptions, code: string, wording: string): undefined {
@@ -87,7 +81,7 @@ export class QuickOptionReader {
   }
 
   private word<Word extends string>(
-    option: keyof QuickOptions,
+    option: 'curve' | 'units' | 'ends',
     typed: string,
     words: readonly Word[],
   ): Word | undefined {
@@ -119,7 +113,6 @@ export class QuickOptionReader {
   }
 
   throwIfAny(): void {
-    const [first, ...rest] = this.faults;
-    if (first) throw new Faults([first, ...rest]);
+    throwFaults(this.faults);
   }
 }

@@ -10,7 +10,7 @@ import {
   settableKinds,
 } from '../../part/edit/new-nails.ts';
 import type { Part } from '../../part/part.ts';
-import { Fault } from '../../units/fault.ts';
+import { catchFault, Fault } from '../../units/fault.ts';
 import { byId, updateText } from '../dom.ts';
 import { toDiagnostic } from '../state/evaluate-job.ts';
 import type { Store } from '../state/store.ts';
@@ -100,12 +100,8 @@ export class NailTools {
     const { evaluated } = this.store;
     if (!this.isPlacing || event.pointerType !== 'mouse' || !evaluated) return;
     const pointer = this.viewport.pointerPosition(event);
-    try {
-      this.nailPreview.show(this.nailNearPointer(evaluated.part, pointer, reachFor(event)));
-    } catch (error) {
-      if (!(error instanceof Fault)) throw error;
-      this.nailPreview.show(undefined);
-    }
+    const near = () => this.nailNearPointer(evaluated.part, pointer, reachFor(event));
+    this.nailPreview.show(catchFault(near, () => undefined));
   }
 
   private nailNearPointer(part: Part, pointer: Point, reach: number): NewNail | undefined {
@@ -145,14 +141,11 @@ export class NailTools {
 
   private tryOnPart<T>(work: (part: Part) => T): T | undefined {
     const { evaluated, canEdit } = this.store;
-    try {
+    const onPart = (): T => {
       if (!evaluated || !canEdit) throw new Fault('nails.job', 'first put right what is wrong with the job.');
       return work(evaluated.part);
-    } catch (error) {
-      if (!(error instanceof Fault)) throw error;
-      this.store.reject([toDiagnostic(error, new Map())]);
-      return undefined;
-    }
+    };
+    return catchFault(onPart, (fault) => void this.store.reject([toDiagnostic(fault, new Map())]));
   }
 
   private draw(): void {
