@@ -87,7 +87,6 @@ type Misreading = readonly [
   edge?: PartEdge,
 ];
 
-/** Other ways of reading the readings, and the warning if they then lie on the line. */
 function possibleMisreadings(
   part: Part,
   edge: PartEdge,
@@ -153,7 +152,6 @@ function steepWarnings({ readings }: EdgeCheck, rule: Rule): Warning[] {
   return [{ code: 'check.steep', message }];
 }
 
-/** What is wrong with the part as a whole, or with how it lay against the rule. */
 function wholeWarnings(
   edge: PartEdge,
   { endDeviations: [first] }: EdgeCheck,

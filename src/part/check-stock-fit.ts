@@ -34,7 +34,6 @@ export function stockFaults(lines: readonly Segment[], box: Box, stock: Stock): 
 
 const EXTREME_SAMPLES = 16;
 
-/** The lowest place of the lines (the highest for −1). */
 function lowestPoint(lines: readonly Segment[], up: 1 | -1): CurvePoint {
   const places = lines.map((segment) => minimizeAlong(segment, ({ y }) => up * y, EXTREME_SAMPLES));
   return places.reduce((a, b) => (up * b.y < up * a.y ? b : a));

@@ -13,7 +13,6 @@ export interface PartLine<Role extends LineRole = LineRole> {
   readonly closed: boolean;
 }
 
-/** The lines of a part that have these roles, in the order of the roles. */
 export const partLines = <Role extends LineRole>(part: Part, roles: readonly Role[]): PartLine<Role>[] =>
   roles.flatMap((role) => linesFor(part, role).map((line) => ({ role, ...line })));
 

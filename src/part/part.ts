@@ -30,7 +30,6 @@ export interface Part extends Omit<Job, 'part' | 'edges' | 'ends'> {
 /** One edge of a part, from its start to its end. */
 export interface PartEdge {
   readonly name: string;
-  /** Its key in the job file: "edges.back". */
   readonly key: string;
   readonly runs: readonly PartRun[];
   /** The exact pieces of all runs. */

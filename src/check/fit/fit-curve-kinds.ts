@@ -8,7 +8,7 @@ import { line } from '../../curves/simple/line.ts';
 import { spline } from '../../curves/simple/spline.ts';
 import { undefinedOnFault } from '../../curves/try-curve.ts';
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
-import { fitModel, WRONG_READING_COST } from './fit-model.ts';
+import { fitModel, type Model, WRONG_READING_COST } from './fit-model.ts';
 import { type Misfit, misfitOf, signedDistanceFrom } from './rigid-fit.ts';
 
 export interface KindFit extends Misfit {
@@ -63,12 +63,9 @@ function farthestFromChord(fair: readonly Point[]): Point {
   return fair.slice(1, -1).reduce((best, p) => (height(p) > height(best) ? p : best));
 }
 
-interface CurveModel {
+interface CurveModel extends Omit<Model, 'residuals'> {
   readonly kind: KindFit['kind'];
   readonly make: CurveFamily;
-  readonly start: readonly number[];
-  /** Of its parameters. */
-  readonly cost: number;
 }
 
 function fitCurveKind(model: CurveModel, readings: readonly Point[], sigma: number): KindFit[] {

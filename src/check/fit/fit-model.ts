@@ -43,10 +43,8 @@ export interface Model {
   readonly residuals: (parameters: readonly number[], points: readonly Point[]) => number[] | undefined;
 }
 
-export interface ModelFit {
-  readonly parameters: readonly number[];
-  /** Those of the readings that are kept. */
-  readonly residuals: readonly number[];
+/** The residuals are those of the readings that are kept. */
+export interface ModelFit extends Omit<LeastSquaresFit, 'columns'> {
   readonly wrong: readonly Point[];
   readonly cost: number;
 }

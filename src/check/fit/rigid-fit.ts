@@ -79,7 +79,6 @@ export function fitRigid(
   return { shift, turn, residuals, ...misfitOf(residuals) };
 }
 
-/** A signed distance, mm, and its derivatives. */
 interface Residual {
   readonly distance: number;
   readonly byShift: number;

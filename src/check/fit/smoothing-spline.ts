@@ -7,7 +7,6 @@ export interface WeightedPoints {
   readonly sigmas: readonly number[];
 }
 
-/** A natural cubic spline by its values at the stations. */
 export interface SmoothedCurve {
   readonly points: readonly Point[];
   /** Standard errors of the values, mm. */

@@ -33,7 +33,6 @@ const [STRAIGHT_DETERMINANT, STRAIGHT_STIFFNESS] = [1 / 12, 4];
 /** Entries per span: changes of curvature, rate, length and end curvature, alone and by the angle at either pin. */
 const JACOBIAN_PER_SPAN = 12;
 
-/** Reused from step to step. */
 export class Workspace {
   readonly jacobian: Float64Array;
   readonly diagonal: Float64Array;

@@ -13,7 +13,6 @@ export interface NewtonRoot {
 export interface NewtonOptions {
   /** Stops after a step whose every part is smaller; the error left is about PROBE times that. */
   readonly stepTolerance: number;
-  /** Shortens a step that would go too far. */
   readonly limitStep: (at: readonly number[], next: readonly number[]) => readonly number[];
   readonly maxSteps: number;
 }

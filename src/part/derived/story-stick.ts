@@ -6,7 +6,6 @@ import { cornersOf, landmarks } from '../landmarks.ts';
 import { type BaseLine, offsetsAt, stationRangeAlong, toBaseLine } from '../offsets.ts';
 import type { Landmark, Part, PartEdge } from '../part.ts';
 
-/** A place along a gauge: where to lay the rule, and what it reads when the part is right. mm. */
 export interface GaugeTick {
   readonly station: number;
   readonly offset: number;

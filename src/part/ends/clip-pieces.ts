@@ -6,7 +6,6 @@ import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minim
 import type { EndSide } from '../../job/job.ts';
 import { Fault } from '../../units/fault.ts';
 
-/** A cut at one end of contiguous pieces. */
 export interface ClipPlane {
   /** How far a point lies beyond the cut, mm along the station: what is over 0 is cut off. */
   readonly signedDistance: (at: Point) => number;

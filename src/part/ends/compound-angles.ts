@@ -4,7 +4,6 @@ import type { EndSetting } from '../../job/job.ts';
 export interface CompoundAngles {
   /** Of the cut line on the face, off square across. */
   readonly miter: number;
-  /** How far the blade is tilted off square to the face. */
   readonly bevel: number;
   readonly rake: number;
   readonly splay: number;

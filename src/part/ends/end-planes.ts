@@ -15,7 +15,6 @@ export interface EndPlane {
 
 export type EndPlanes = Readonly<Record<EndSide, EndPlane>>;
 
-/** One end of a closed part as it is cut. */
 export interface PartEnd extends EndPlane {
   /** The cut line on the marked face, from the lower edge to the upper one. */
   readonly face: readonly [low: Point, high: Point];

@@ -1,21 +1,12 @@
 import type { Part } from '../../part/part.ts';
-import { type Bend, cornersOf, type LineCorner, type SawnEdge, tightestBends } from './bends-and-corners.ts';
-import { BLADES, type Blade, COMMON_KERF_MM, type Kerf, minBladeRadius, widestBlade } from './blades.ts';
+import { type Bend, cornersOf, type SawnEdge, tightestBends } from './bends-and-corners.ts';
+import { BLADES, COMMON_KERF_MM, type Kerf, minBladeRadius, widestBlade } from './blades.ts';
 
-export interface BladeAdvice {
-  /** The tightest ones, as tight as each other; `rounds` likewise. */
-  readonly hollows: readonly Bend[];
-  readonly rounds: readonly Bend[];
-  readonly corners: readonly LineCorner[];
-  readonly widest?: Blade;
-  readonly tooTightForAny: readonly Bend[];
-  readonly ownBlade?: OwnBlade;
-}
+export type BladeAdvice = ReturnType<typeof adviseBlade>;
 
-export interface OwnBlade {
+export interface OwnBlade extends BladeOptions {
   readonly width: number;
   readonly minRadius: number;
-  readonly kerf?: Kerf;
   readonly tooTight: readonly Bend[];
 }
 
@@ -25,11 +16,7 @@ export interface BladeOptions {
 }
 
 /** Finds the blade for the saw line, and compares the maker's own. */
-export function adviseBlade(
-  part: Part,
-  edges: readonly SawnEdge[],
-  { width, kerf }: BladeOptions,
-): BladeAdvice {
+export function adviseBlade(part: Part, edges: readonly SawnEdge[], { width, kerf }: BladeOptions) {
   const hollows = tightestBends(edges, 'hollow', part.sawAllowance);
   const rounds = tightestBends(edges, 'round', part.sawAllowance);
   const bends = [...hollows, ...rounds];

@@ -1,5 +1,4 @@
 import { type Box, pathBounds } from '../../curves/geometry/bounds.ts';
-import type { Point } from '../../curves/geometry/point.ts';
 import { faceOf, volumeOf } from '../../part/outline/area-and-volume.ts';
 import type { Part } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
@@ -8,14 +7,7 @@ import { MM3_PER_M3 } from '../../units/unit.ts';
 import { findKnownSpecies, matchSpecies } from '../wood/find-species.ts';
 import type { Species } from '../wood/species.ts';
 
-export interface BoardWeights {
-  readonly board: Box;
-  readonly boardBalance: Point;
-  /** Of the finished part; for one line on a board, the board's. */
-  readonly balance: Point;
-  readonly boardMass?: number;
-  readonly partMass?: number;
-}
+export type BoardWeights = ReturnType<typeof weighPart>;
 
 /** Warns where the job does not tell the weight. */
 export function missingWeightWarnings({ stock }: Part): Warning[] {
@@ -37,7 +29,7 @@ export function missingWeightWarnings({ stock }: Part): Warning[] {
 }
 
 /** What a part and the board under it weigh, and where each balances. */
-export function weighPart(part: Part): BoardWeights {
+export function weighPart(part: Part) {
   const { shape, stock } = part;
   const board = boardUnder(part);
   const boardBalance = { x: (board.left + board.right) / 2, y: (board.bottom + board.top) / 2 };

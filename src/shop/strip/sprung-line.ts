@@ -1,4 +1,5 @@
 import type { Curve } from '../../curves/curve.ts';
+import type { PinForce } from '../../curves/elastica/pin-reactions.ts';
 import { type CurvePoint, paramCurve } from '../../curves/geometry/evaluate.ts';
 import type { Piece } from '../../curves/geometry/pieces/piece.ts';
 import { taperedStates } from '../../curves/geometry/pieces/tapered-series.ts';
@@ -23,14 +24,7 @@ export interface WorstBend {
   readonly at: Point;
 }
 
-export interface SprungPin {
-  readonly at: Point;
-  /** The line's direction there, radians counter-clockwise from the reference line. */
-  readonly angle: number;
-  /** Force on a batten of EI = 1, 1/mm², positive to the batten's left, going from start to end. */
-  readonly reaction: number;
-  readonly share: number;
-}
+export interface SprungPin extends Omit<PinForce, 'side'>, Pick<WorstBend, 'share'> {}
 
 /** An even batten: the reaction of each pin, ends included, is κ′ after the pin less κ′ before it, 1/mm². */
 export function sprungLine(

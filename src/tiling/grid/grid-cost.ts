@@ -7,7 +7,6 @@ import { countSeamCrossings, type RowSpans } from './row-spans.ts';
 const FAR_FROM_SEAM_MM = 30;
 const CLEARANCE_STEP_MM = 5;
 
-/** What seams are judged by, of a part at one turn. */
 export interface CostContext {
   readonly landmarks: readonly Point[];
   /** mm of line along an upright seam at a place across, and along a level one at a place up. */

@@ -33,7 +33,6 @@ export function candidateOffsets(
   return found;
 }
 
-/** The fewest windows, spare room shared evenly. */
 function centredOffset(low: number, high: number, pitch: number, overlap: number): GridOffset {
   const count = minWindows(high - low + 2 * LINE_PAD_MM, pitch, overlap);
   return { count, start: (low + high - count * pitch - overlap) / 2, shift: 0 };

@@ -77,6 +77,5 @@ function cutPages(grid: Grid, { left, right, bottom, top }: Box): Grid {
     : { ...grid, size, left: (left + right) / 2 - extent / 2 };
 }
 
-/** From the first window's near edge to the last one's far edge. */
 const windowsExtent = (window: number, count: number, overlap: number): number =>
   count * (window - overlap) + overlap;

@@ -4,7 +4,6 @@ import { type Chord, FLATTEN_MM } from '../../curves/geometry/flatten.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { columnSpacing, type Grid, type GridCell, rowSpacing, type SheetFrame } from './grid.ts';
 
-/** Lines turned as they lie on the paper. */
 export interface TurnedChords {
   readonly chords: readonly Chord[];
   readonly bounds: Box;
@@ -83,7 +82,6 @@ export function spansByRow(
   }));
 }
 
-/** Adds the stretch of x that a chord covers between two heights, to the last span where they meet. */
 function addSpan(
   spans: Span[],
   { from: p, to: q }: Chord,

@@ -38,7 +38,6 @@ const TURN_STEP_DEG = 1;
 const TURN_QUARTER_DEG = 0.25;
 const MAX_TURN_DEG = 45;
 
-/** About so many shifts down are tried at each turn. */
 const TYPICAL_SHIFTS = 64;
 
 /** Sheets of layouts with a bare seam passed over before one is taken: all lines. A try costs 20 µs a sheet. */
@@ -132,7 +131,6 @@ function bestAtTurn(
   return best === known ? undefined : best;
 }
 
-/** With more sheets a plan at this turn is no better than the known one. */
 const maxSheetsToImprove = (known: GridPlan, turnDeg: number): number =>
   known.turnDeg === turnDeg ? known.sheets : known.sheets - 1;
 

@@ -44,7 +44,6 @@ function readPrinter({ name, node }: NamedNode): KnownPrinter | undefined {
   return across === undefined || down === undefined ? undefined : { name, across, down };
 }
 
-/** A name to type on a command line. */
 const NAME = /^[\p{L}\p{N}](?:[\p{L}\p{N} ._-]{0,38}[\p{L}\p{N}])?$/u;
 
 /** @throws Fault `printer.name` */
