@@ -2,11 +2,9 @@ import { neighbors } from '../../units/checked.ts';
 import { sampleAdaptively } from '../geometry/adaptive-sampling.ts';
 import { type CurvePoint, paramCurve, pieceStart } from '../geometry/evaluate.ts';
 import type { Piece } from '../geometry/pieces/piece.ts';
-import { distance, type Point } from '../geometry/point.ts';
+import { distance } from '../geometry/point.ts';
 
-export interface ArcSample extends Point {
-  readonly angle: number;
-}
+export type ArcSample = Pick<CurvePoint, 'x' | 'y' | 'angle'>;
 
 /** Samples per fitted arc: ends chosen among them cost at most 1/50 of its length. */
 export const SAMPLES_PER_ARC = 48;

@@ -4,7 +4,8 @@ import { angleFrom, distance, type Point, point } from '../geometry/point.ts';
 import { rootBetween } from '../numeric/roots-and-minima.ts';
 import { solveEquilibrium } from './continuation.ts';
 import { spanOffset } from './newton-many-pins.ts';
-import { integrateSpan, newSpanEnd } from './shooting.ts';
+import { integrateSpan, newSpanEnd, type SpanEnd } from './shooting.ts';
+import type { StripProblem } from './strip-problem.ts';
 
 /*
  * Say the apex is left of the nail. Up to the apex the strip is one held along the chord there, and it continues as
@@ -13,19 +14,12 @@ import { integrateSpan, newSpanEnd } from './shooting.ts';
  * apex is above it and the nail to the right of the apex.
  */
 
-/** The strip's end angles to the chord, radians; undefined where free. */
-export interface HeldAngles {
-  readonly start: number | undefined;
-  readonly end: number | undefined;
-}
+export type HeldAngles = Pick<StripProblem, 'start' | 'end'>;
 
 const rotateAngle = (angle: number | undefined, by: number): number | undefined =>
   angle === undefined ? undefined : angle - by;
 
-interface EndBending {
-  readonly curvature: number;
-  readonly rate: number;
-}
+type EndBending = Readonly<Pick<SpanEnd, 'curvature' | 'rate'>>;
 
 const far = newSpanEnd();
 

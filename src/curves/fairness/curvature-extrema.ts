@@ -82,12 +82,7 @@ export function flatAndLumpyRemarks(sweep: readonly Tooth[], straight: number): 
   return [...remarks, { code: 'fairness.lumpy', at: toPoint(at), message }];
 }
 
-interface Dip {
-  readonly at: Tooth;
-  readonly flat: boolean;
-}
-
-function curvatureDips(sweep: readonly Tooth[]): Dip[] {
+function curvatureDips(sweep: readonly Tooth[]) {
   const turns = [firstOf(sweep), ...curvatureExtrema(sweep), lastOf(sweep)];
   return turns.slice(1, -1).flatMap((at, i) => {
     const [before, after] = [itemAt(turns, i), itemAt(turns, i + 2)];

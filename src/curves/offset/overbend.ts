@@ -26,9 +26,7 @@ const CONVERGED_MM = FIT_MM / 1000;
 const MAX_HALVINGS = 10;
 const MIN_PARTS = 4;
 
-interface StartPose extends Point {
-  readonly angle: number;
-}
+type StartPose = Pick<CurvePoint, 'x' | 'y' | 'angle'>;
 
 /**
  * The line of the same length and start with `factor` (> 0) times the curvature of the pieces: lines and arcs exact,

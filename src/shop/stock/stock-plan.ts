@@ -1,22 +1,16 @@
 import { isHanded } from '../../part/handedness.ts';
 import { faceOf, volumeOf } from '../../part/outline/area-and-volume.ts';
-import type { Part, Tenon } from '../../part/part.ts';
+import type { Part } from '../../part/part.ts';
 import { Fault } from '../../units/fault.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 import { type Nesting, nest } from '../nesting/nest-copies.ts';
 import { findKnownSpecies } from '../wood/find-species.ts';
-import {
-  bestGrainDirection,
-  type Runout,
-  remainingStrength,
-  type ShareRange,
-  worstRunout,
-} from '../wood/grain-runout.ts';
+import { bestGrainDirection, remainingStrength, worstRunout } from '../wood/grain-runout.ts';
 import type { Species } from '../wood/species.ts';
 import { type Blank, type BoardSize, blankOf, boardFeet, cubicMetres } from './blank.ts';
-import { type Footprint, footprintOf } from './footprint.ts';
+import { footprintOf } from './footprint.ts';
 import { type LayerChoice, layerChoices } from './lumber-thicknesses.ts';
-import { type CrossSection, weakestSection } from './weakest-section.ts';
+import { weakestSection } from './weakest-section.ts';
 import { massOf } from './weight.ts';
 
 export interface StockPlanOptions {
@@ -28,13 +22,7 @@ export interface StockPlanOptions {
   readonly grain?: number;
 }
 
-export interface WoodPlan {
-  readonly footprint: Footprint;
-  readonly blank: Blank;
-  readonly layers?: readonly LayerChoice[];
-  readonly amount?: WoodAmount;
-  readonly grain: GrainAdvice;
-}
+export type WoodPlan = ReturnType<typeof planWood>;
 
 /** The wood of a part, and how its copies lie on boards. */
 export interface StockPlan extends WoodPlan {
@@ -55,16 +43,7 @@ export interface WoodAmount extends WoodVolume {
   readonly rough?: WoodVolume;
 }
 
-export interface GrainAdvice {
-  readonly turn: number;
-  readonly worst: Runout;
-  readonly strength: ShareRange;
-  /** The weakest one, compared with a straight board as wide as the blank; absent for a line pattern. */
-  readonly section?: CrossSection;
-  /** Narrower than the part, and not among its sections: their mortises hold them. */
-  readonly tenons: readonly Tenon[];
-  readonly better?: { readonly turn: number; readonly angle: number; readonly width: number };
-}
+export type GrainAdvice = WoodPlan['grain'];
 
 /** What most table and band saws cut, 1/8 in. Common practice, no published source. */
 const DEFAULT_KERF: Readonly<Record<Unit, number>> = { in: MM_PER_INCH / 8, mm: 3 };
@@ -81,7 +60,7 @@ export function planStock(part: Part, wish: StockPlanOptions): StockPlan {
 }
 
 /** Plans the wood of a part without boards, since laying copies out takes far longer than all of this. */
-export function planWood(part: Part, { grain: turn = 0 }: Pick<StockPlanOptions, 'grain'>): WoodPlan {
+export function planWood(part: Part, { grain: turn = 0 }: Pick<StockPlanOptions, 'grain'>) {
   const footprint = footprintOf(part, turn);
   const blank = blankOf(part, footprint);
   const { stock } = part;
@@ -156,7 +135,7 @@ function nestingOf(
 /** Less runout saved than this is not worth a turned pattern, radians. */
 const MIN_TURN_GAIN = Math.PI / 180;
 
-function grainOf(part: Part, turn: number, blank: Blank): GrainAdvice {
+function grainOf(part: Part, turn: number, blank: Blank) {
   const worst = worstRunout(part, turn);
   const section = weakestSection(part, blank.width);
   const best = bestGrainDirection(part);
@@ -166,6 +145,7 @@ function grainOf(part: Part, turn: number, blank: Blank): GrainAdvice {
     worst,
     strength: remainingStrength(worst.angle),
     ...(section && { section }),
+    // Narrower than the part, and not among its sections: their mortises hold them.
     tenons: part.shape.type === 'closed' ? part.shape.tenons : [],
     ...(angle < worst.angle - MIN_TURN_GAIN && {
       better: { turn: best, angle, width: footprintOf(part, best).width + blank.allowances.width },
