@@ -6,12 +6,10 @@ import { Fault, type Warning } from '../../units/fault.ts';
 import { lengthFormat } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { jobCommand } from '../define-command.ts';
-import { writePicture } from '../files/picture-file.ts';
-import { type OptionValues, option } from '../options/option-spec.ts';
-import { atOption, readLengths } from '../options/option-values.ts';
+import { writePicture } from '../files/atomic-write.ts';
+import { atOption, type OptionValues, option, readLengths } from '../options/option-spec.ts';
 import { forceOption, pictureOption, speciesOption } from '../options/shared-options.ts';
-import { pick, pointJson } from '../output/json-output.ts';
-import { cautionsText } from '../output/print-answer.ts';
+import { cautionsText, pick, pointJson } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 
 const OPTIONS = [

@@ -10,10 +10,9 @@ import {
 import { Fault } from '../../units/fault.ts';
 import { jobCommand } from '../define-command.ts';
 import { writeFileAtomic } from '../files/atomic-write.ts';
-import { loadFont } from '../files/load-font.ts';
 import { requireOutput } from '../files/output-file.ts';
-import { type OptionValues, option } from '../options/option-spec.ts';
-import { atOption } from '../options/option-values.ts';
+import { loadFont } from '../files/read-text.ts';
+import { atOption, type OptionValues, option } from '../options/option-spec.ts';
 import { forceOption, outputOption } from '../options/shared-options.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 

@@ -7,15 +7,14 @@ import { graduationMm } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { degrees } from '../../units/number-format.ts';
 import { jobCommand } from '../define-command.ts';
-import { writePicture } from '../files/picture-file.ts';
+import { writePicture } from '../files/atomic-write.ts';
 import { type MeasuredReadings, parseReadingOptions, readReadingsFile } from '../files/readings-file.ts';
 import { selectBaseLine, selectEdge } from '../options/edge-options.ts';
 import type { JobInput } from '../options/job-input.ts';
-import { type OptionValues, option, repeatedOption } from '../options/option-spec.ts';
-import { readLengths } from '../options/option-values.ts';
+import { type OptionValues, option, readLengths, repeatedOption } from '../options/option-spec.ts';
 import { edgeOption, forceOption, fromOption, pictureOption } from '../options/shared-options.ts';
 import { checkText, pairText } from '../output/check-text.ts';
-import { pick } from '../output/json-output.ts';
+import { pick } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 
 const OPTIONS = [

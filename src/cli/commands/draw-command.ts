@@ -2,25 +2,28 @@ import { extname } from 'node:path';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
 import type { LayerName } from '../../export/drawing/drawing.ts';
 import type { FullSizeOptions } from '../../export/full-size/compose-full-size.ts';
-import type { FullSize } from '../../export/full-size/full-size.ts';
 import { didYouMean } from '../../job/parse/did-you-mean.ts';
 import type { Part } from '../../part/part.ts';
 import { Fault } from '../../units/fault.ts';
 import { showCount } from '../../units/number-format.ts';
 import { showLength } from '../../units/rule.ts';
 import { jobCommand } from '../define-command.ts';
-import type { DrawnBoard } from '../draw/draw-board.ts';
-import type { RenderedDrawing } from '../draw/render-drawing.ts';
+import type { DrawnBoard, RenderedDrawing } from '../draw/render-drawing.ts';
 import { writeFileAtomic } from '../files/atomic-write.ts';
 import { requireOutput } from '../files/output-file.ts';
 import { BOARD_OPTIONS } from '../options/board-options.ts';
-import { defaultOutput, type JobInput, type QuickValues } from '../options/job-input.ts';
-import { group, nameOf, type OptionValues, option } from '../options/option-spec.ts';
-import { flagOf, parseLengthOption } from '../options/option-values.ts';
+import { defaultOutput, type QuickValues } from '../options/job-input.ts';
+import {
+  flagOf,
+  group,
+  nameOf,
+  type OptionValues,
+  option,
+  parseLengthOption,
+} from '../options/option-spec.ts';
 import { forceOption, outputOption } from '../options/shared-options.ts';
-import { pick } from '../output/json-output.ts';
+import { pick, textTable } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
-import { textTable } from '../output/text-table.ts';
 
 const OPTIONS = [
   outputOption('a file ending in .svg, .dxf or .pdf (default: the job’s name.svg in the current folder)'),
@@ -81,8 +84,9 @@ export const makeCommand = jobCommand({
     validateFormatOptions(format, options, file !== undefined);
     validateNestOptions(options);
     requireOutput(output, { ending: `.${format}`, inputs: [file], force: options.force });
-    const { full, board } = await composeDrawing(input, options);
-    const { renderDrawing } = await import('../draw/render-drawing.ts');
+    const { composeDrawing, renderDrawing } = await import('../draw/render-drawing.ts');
+    const fullSizeOptions = readFullSizeOptions(part, options);
+    const { full, board } = withFaultContext(context, () => composeDrawing(part, options, fullSizeOptions));
     const { splines = false, units } = options;
     const unit = units === 'in' ? 'in' : 'mm';
     const drawn = withFaultContext(context, () => renderDrawing(part, full, { format, unit, splines }));
@@ -94,20 +98,6 @@ export const makeCommand = jobCommand({
     };
   },
 });
-
-async function composeDrawing(
-  { part, context }: JobInput,
-  options: DrawOptions,
-): Promise<{ full: FullSize; board?: DrawnBoard }> {
-  const full = readFullSizeOptions(part, options);
-  const { drawBoard } = await import('../draw/draw-board.ts');
-  const { fullSize } = await import('../../export/full-size/compose-full-size.ts');
-  return withFaultContext(context, () =>
-    options.nest
-      ? drawBoard(part, options, full)
-      : { full: fullSize(part, { ...full, ...(options.mirror && { mirror: true }) }) },
-  );
-}
 
 function validateNestOptions(options: DrawOptions): void {
   const { nest, mirror } = options;

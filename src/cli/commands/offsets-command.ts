@@ -8,11 +8,9 @@ import { type Rule, showOnRule } from '../../units/rule.ts';
 import type { Unit } from '../../units/unit.ts';
 import { jobCommand } from '../define-command.ts';
 import { selectBaseLine, selectEdges, stationsAtSpacing } from '../options/edge-options.ts';
-import { type OptionValues, option } from '../options/option-spec.ts';
-import { atOption, parseLengthOption } from '../options/option-values.ts';
+import { atOption, type OptionValues, option, parseLengthOption } from '../options/option-spec.ts';
 import { edgeOption, everyOption, fromOption } from '../options/shared-options.ts';
-import { pick } from '../output/json-output.ts';
-import { textTable } from '../output/text-table.ts';
+import { pick, textTable } from '../output/print-answer.ts';
 
 const OPTIONS = [
   edgeOption('of this edge only (default: of all)'),

@@ -10,14 +10,13 @@ import {
 } from '../../tiling/paper/printer-scale.ts';
 import { plainCommand } from '../define-command.ts';
 import { writeFileAtomic } from '../files/atomic-write.ts';
-import { loadFont } from '../files/load-font.ts';
 import { requireOutput } from '../files/output-file.ts';
 import { knownPrinters, printersFilePath, savePrinter } from '../files/printers-file.ts';
-import { option, optionWithDefault, requiredOption } from '../options/option-spec.ts';
-import { atOption } from '../options/option-values.ts';
+import { loadFont } from '../files/read-text.ts';
+import { atOption, option, optionWithDefault, requiredOption } from '../options/option-spec.ts';
 import { forceOption, paperHelp } from '../options/shared-options.ts';
+import { textTable } from '../output/print-answer.ts';
 import { writeLine } from '../output/stdout.ts';
-import { textTable } from '../output/text-table.ts';
 
 const NOMINAL_TEXT = `${NOMINAL_LINE_MM} mm`;
 
@@ -26,6 +25,13 @@ const PRINTERS_FILE_HELP =
   'file that you may change by hand.';
 
 const NOMINAL_NOTE = 'A bare number is in mm.';
+
+const nominalOption = (tense: 'are' | 'were') =>
+  optionWithDefault(
+    '--nominal <length>',
+    `how long the lines ${tense} drawn (default: ${NOMINAL_TEXT})`,
+    NOMINAL_TEXT,
+  );
 
 const sheetCommand = plainCommand({
   name: 'sheet',
@@ -39,11 +45,7 @@ const sheetCommand = plainCommand({
       'printer-sheet.pdf',
     ),
     optionWithDefault('--paper <size>', paperHelp(DEFAULT_PAPER.mm), DEFAULT_PAPER.mm),
-    optionWithDefault(
-      '--nominal <length>',
-      `how long the lines are drawn (default: ${NOMINAL_TEXT})`,
-      NOMINAL_TEXT,
-    ),
+    nominalOption('are'),
     forceOption,
     option('--json', 'answer with one JSON object for programs: mm'),
   ],
@@ -65,13 +67,13 @@ const sheetCommand = plainCommand({
     const length = lengthWithUnit(typed.nominal);
     const pages = printerSheet(paper, nominal, length);
     writeFileAtomic(output, await writePdf(pages, `Printer sheet, ${paperTitle(paper)}`, loadFont()));
-    const nominalOption = nominal === NOMINAL_LINE_MM ? '' : ` --nominal ${shellArgument(length)}`;
+    const otherNominal = nominal === NOMINAL_LINE_MM ? '' : ` --nominal ${shellArgument(length)}`;
     if (json) writeJson({ command: 'printer sheet', units: 'mm', file: output, paper: paper.name, nominal });
     else
       writeLine(
         `${output} has a line of ${length} across and one down. ` +
           'Print it at 100 %, measure both, then type what they measure:\n' +
-          `  fairlath printer set NAME --across MEASURED --down MEASURED${nominalOption}`,
+          `  fairlath printer set NAME --across MEASURED --down MEASURED${otherNominal}`,
       );
   },
 });
@@ -95,11 +97,7 @@ const setCommand = plainCommand({
       'the line along the short side as it measures: 199.4mm, "7 27/32in" or 99.7%; required',
     ),
     requiredOption('--down <measured>', 'the line along the long side likewise; required'),
-    optionWithDefault(
-      '--nominal <length>',
-      `how long the lines were drawn (default: ${NOMINAL_TEXT})`,
-      NOMINAL_TEXT,
-    ),
+    nominalOption('were'),
     option('--json', 'answer with one JSON object for programs: mm printed a mm'),
   ],
   notes: [`Setting a name again replaces its measures. ${NOMINAL_NOTE}`],

@@ -11,12 +11,11 @@ import type { Warning } from '../../units/fault.ts';
 import { type LengthFormat, lengthFormat } from '../../units/graduation.ts';
 import { degrees } from '../../units/number-format.ts';
 import { jobCommand } from '../define-command.ts';
-import { writePicture } from '../files/picture-file.ts';
-import { atOption } from '../options/option-values.ts';
+import { writePicture } from '../files/atomic-write.ts';
+import { atOption } from '../options/option-spec.ts';
 import { readSaws, requireBlade, SAW_OPTIONS } from '../options/saw-options.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
-import { anglesJson, pick, placeJson } from '../output/json-output.ts';
-import { cautionsText } from '../output/print-answer.ts';
+import { anglesJson, cautionsText, pick, placeJson } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 
 export const makeCommand = jobCommand({

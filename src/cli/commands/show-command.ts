@@ -10,11 +10,10 @@ import { present } from '../../units/lists.ts';
 import { degrees, showAngle } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../../units/rule.ts';
 import { jobCommand } from '../define-command.ts';
-import { writePicture } from '../files/picture-file.ts';
+import { writePicture } from '../files/atomic-write.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
 import { endJson, endsText, jointJson, jointsText } from '../output/joinery-output.ts';
-import { placeJson, pointJson } from '../output/json-output.ts';
-import { textTable } from '../output/text-table.ts';
+import { placeJson, pointJson, textTable } from '../output/print-answer.ts';
 
 export const makeCommand = jobCommand({
   name: 'show',

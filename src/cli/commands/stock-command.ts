@@ -17,12 +17,11 @@ import { present } from '../../units/lists.ts';
 import { degrees, showAngle } from '../../units/number-format.ts';
 import { showLength } from '../../units/rule.ts';
 import { jobCommand } from '../define-command.ts';
-import { writePicture } from '../files/picture-file.ts';
+import { writePicture } from '../files/atomic-write.ts';
 import { BOARD_OPTIONS, readStockOptions, requireNesting } from '../options/board-options.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
-import { pick, placeJson } from '../output/json-output.ts';
+import { pick, placeJson, textTable } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
-import { textTable } from '../output/text-table.ts';
 
 export const makeCommand = jobCommand({
   name: 'stock',

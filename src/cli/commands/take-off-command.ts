@@ -16,16 +16,13 @@ import { Fault } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { defaultRule, parseGraduation, type Rule, showLength } from '../../units/rule.ts';
 import { plainCommand } from '../define-command.ts';
-import { writeFileAtomic } from '../files/atomic-write.ts';
+import { writeFileAtomic, writePicture } from '../files/atomic-write.ts';
 import { requireOutput } from '../files/output-file.ts';
-import { writePicture } from '../files/picture-file.ts';
 import { readReadingsFile } from '../files/readings-file.ts';
 import { LENGTH_SYNTAX } from '../help.ts';
-import { type OptionValues, option, optionWithDefault } from '../options/option-spec.ts';
-import { atOption } from '../options/option-values.ts';
+import { atOption, type OptionValues, option, optionWithDefault } from '../options/option-spec.ts';
 import { jsonOption, pictureOption } from '../options/shared-options.ts';
-import { pointJson } from '../output/json-output.ts';
-import { printAnswer } from '../output/print-answer.ts';
+import { pointJson, printAnswer } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 
 const OPTIONS = [

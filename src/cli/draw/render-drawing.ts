@@ -1,6 +1,7 @@
 import { type Affine, scaleMatrix, translate } from '../../curves/geometry/affine.ts';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
 import type { LayerName } from '../../export/drawing/drawing.ts';
+import { type FullSizeOptions, fullSize } from '../../export/full-size/compose-full-size.ts';
 import { drawnLines, type FullSize, fullSizeBounds, usedLayers } from '../../export/full-size/full-size.ts';
 import {
   type FullSizeFigures,
@@ -13,10 +14,14 @@ import {
   fullSizePage,
   fullSizeSvg,
 } from '../../export/full-size/full-size-files.ts';
+import { fullSizeOnBoard } from '../../export/full-size/full-size-on-board.ts';
 import type { Part } from '../../part/part.ts';
+import { planStock } from '../../shop/stock/stock-plan.ts';
 import { POINTS_PER_MM } from '../../tiling/paper/page-matrix.ts';
+import { Fault } from '../../units/fault.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
-import { loadFont } from '../files/load-font.ts';
+import { loadFont } from '../files/read-text.ts';
+import { type BoardOptions, readStockOptions, requireNesting } from '../options/board-options.ts';
 
 interface DrawingFileOptions {
   readonly format: 'svg' | 'dxf' | 'pdf';
@@ -83,4 +88,32 @@ function pageContent(part: Part, full: FullSize, format: 'svg' | 'pdf'): Drawing
     size,
     toFile: copies.map((copy) => scaleMatrix(copy, POINTS_PER_MM)),
   };
+}
+
+export interface DrawnBoard {
+  readonly number: number;
+  readonly of: number;
+  readonly length: number;
+  readonly width: number;
+  readonly copies: number;
+  readonly gap: number;
+}
+
+/** The part alone or, with --nest, the whole quantity laid out, of which the board of this number is drawn. */
+export function composeDrawing(
+  part: Part,
+  options: BoardOptions & { readonly nest?: boolean; readonly mirror?: boolean; readonly board?: string },
+  fullSizeOptions: Omit<FullSizeOptions, 'mirror'>,
+): { readonly full: FullSize; readonly board?: DrawnBoard } {
+  if (!options.nest) return { full: fullSize(part, { ...fullSizeOptions, mirror: options.mirror ?? false }) };
+  const number = parseBoardNumber(options.board);
+  const nesting = requireNesting(planStock(part, readStockOptions(part, options)), '--nest');
+  const full = fullSizeOnBoard(part, nesting, { ...fullSizeOptions, board: number });
+  const { board, boards, gap } = nesting;
+  return { full, board: { number, of: boards, ...board, copies: full.copies.length, gap } };
+}
+
+function parseBoardNumber(typed = '1'): number {
+  if (/^[1-9]\d{0,5}$/.test(typed)) return Number(typed);
+  throw new Fault('draw.board', `"${typed}" is no board. Give its number: 1, 2, 3.`, '--board');
 }

@@ -12,8 +12,9 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import type { Drawing } from '../../export/drawing/drawing.ts';
 import { Fault } from '../../units/fault.ts';
-import { requireNewFile, statIfExists } from './output-file.ts';
+import { requireNewFile, requireOutput, statIfExists } from './output-file.ts';
 import { fileFault, wrapError } from './system-errors.ts';
 
 type Chunk = Uint8Array | string;
@@ -99,4 +100,17 @@ export function makeFolder(folder: string): void {
   } catch (error) {
     if (!existsSync(folder)) throw fileFault(folder, error);
   }
+}
+
+/** Writes the picture that --picture names, if any. The code that draws it is loaded only then. */
+export async function writePicture(
+  { picture, force }: { readonly picture?: string; readonly force?: boolean },
+  inputs: readonly (string | undefined)[],
+  title: string,
+  compose: () => Promise<Drawing>,
+): Promise<void> {
+  if (picture === undefined) return;
+  requireOutput(picture, { ending: '.svg', inputs, force });
+  const { writeSvg } = await import('../../export/writers/svg.ts');
+  writeFileAtomic(picture, writeSvg(await compose(), title));
 }

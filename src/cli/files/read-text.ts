@@ -1,4 +1,5 @@
-import { closeSync, constants, openSync, readSync } from 'node:fs';
+import { closeSync, constants, openSync, readFileSync, readSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { MAX_JOB_BYTES } from '../../job/parse/read-yaml.ts';
 import { errorCode, sleep, wrapError } from './system-errors.ts';
 
@@ -28,3 +29,11 @@ function readChunk(fd: number, bytes: Buffer, from: number): number {
     }
   }
 }
+
+/** Source Sans 3 (SIL Open Font License), from the package that carries it. */
+export const loadFont = (): Uint8Array =>
+  readFileSync(
+    createRequire(import.meta.url).resolve(
+      '@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff',
+    ),
+  );

@@ -3,8 +3,7 @@ import type { Nesting } from '../../shop/nesting/nest-copies.ts';
 import type { StockPlan, StockPlanOptions } from '../../shop/stock/stock-plan.ts';
 import { Fault } from '../../units/fault.ts';
 import { parseAngle } from '../../units/parse-angle.ts';
-import { type OptionValues, option } from './option-spec.ts';
-import { atOption, readLengths } from './option-values.ts';
+import { atOption, type OptionValues, option, readLengths } from './option-spec.ts';
 
 export const BOARD_OPTIONS = [
   option(

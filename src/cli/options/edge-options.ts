@@ -3,7 +3,7 @@ import type { Part, PartEdge } from '../../part/part.ts';
 import { Fault } from '../../units/fault.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { OptionValues } from './option-spec.ts';
-import { atOption, parseLengthOption } from './option-values.ts';
+import { atOption, parseLengthOption } from './option-spec.ts';
 import type { edgeOption, fromOption } from './shared-options.ts';
 
 export type EdgeOptions = OptionValues<readonly [ReturnType<typeof edgeOption>, typeof fromOption]>;

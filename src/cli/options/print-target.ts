@@ -1,5 +1,5 @@
 import { Fault } from '../../units/fault.ts';
-import { optionOwnerFault } from './option-values.ts';
+import { optionOwnerFault } from './option-spec.ts';
 
 type PrintTarget = Readonly<Partial<Record<'half' | 'gauge' | 'template' | 'form', boolean>>>;
 

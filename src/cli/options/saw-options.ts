@@ -5,8 +5,13 @@ import type { TableSaw } from '../../shop/saw/saw-depth.ts';
 import { Fault } from '../../units/fault.ts';
 import { showFine } from '../../units/number-format.ts';
 import type { Unit } from '../../units/unit.ts';
-import { type OptionValues, option } from './option-spec.ts';
-import { optionOwnerFault, parseLengthOption, readLengths } from './option-values.ts';
+import {
+  type OptionValues,
+  option,
+  optionOwnerFault,
+  parseLengthOption,
+  readLengths,
+} from './option-spec.ts';
 
 export const SAW_OPTIONS = [
   option('--blade <width>', 'of your band-saw blade: does it turn the line?'),

@@ -14,8 +14,7 @@ import { Fault } from '../../units/fault.ts';
 import { parseLength } from '../../units/parse-length.ts';
 import type { Unit } from '../../units/unit.ts';
 import { knownPrinters } from '../files/printers-file.ts';
-import { type OptionValues, option, optionWithDefault } from './option-spec.ts';
-import { atOption, readLengths } from './option-values.ts';
+import { atOption, type OptionValues, option, optionWithDefault, readLengths } from './option-spec.ts';
 import { paperHelp } from './shared-options.ts';
 
 export const SHEET_OPTIONS = [

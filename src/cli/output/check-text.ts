@@ -5,7 +5,7 @@ import { MIN_ALIGNMENT_READINGS } from '../../check/suspect-readings.ts';
 import type { Part } from '../../part/part.ts';
 import { degrees, showFixed } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../../units/rule.ts';
-import { textTable } from './text-table.ts';
+import { textTable } from './print-answer.ts';
 
 const MARK_TEXT: Readonly<Record<StationVerdict, string>> = {
   true: '',

@@ -11,7 +11,7 @@ import { type CutCorner, longAndShortPoints, type PartEnd, trueShape } from '../
 import type { Part } from '../../part/part.ts';
 import { degrees } from '../../units/number-format.ts';
 import { type Rule, showOnRule } from '../../units/rule.ts';
-import { anglesJson, pointJson } from './json-output.ts';
+import { anglesJson, pointJson } from './print-answer.ts';
 
 /** An end with its angles, its corners on both faces and, where the thickness is known, the true shape of its cut. */
 export function endJson(end: PartEnd, { stock }: Part): object {

@@ -1,5 +1,8 @@
+import type { Point } from '../../curves/geometry/point.ts';
+import type { CompoundAngles } from '../../part/ends/compound-angles.ts';
 import type { Part } from '../../part/part.ts';
 import type { Warning } from '../../units/fault.ts';
+import { degrees } from '../../units/number-format.ts';
 import { writeLine } from './stdout.ts';
 
 export interface CommandAnswer {
@@ -33,3 +36,38 @@ const jsonText = (body: object): string =>
 
 export const cautionsText = (cautions: readonly Warning[]): string =>
   ['Take care:', ...cautions.map(({ message }) => `- ${message}`)].join('\n');
+
+export const placeJson = ({ x, y }: Point): object => ({ station: x, offset: y });
+
+export const pointJson = ({ x, y }: Point): readonly [number, number] => [x, y];
+
+export const anglesJson = (angles: CompoundAngles): object => ({
+  miterDeg: degrees(angles.miter),
+  bevelDeg: degrees(angles.bevel),
+  rakeDeg: degrees(angles.rake),
+  splayDeg: degrees(angles.splay),
+  leanDeg: degrees(angles.lean),
+  sightDeg: degrees(angles.sight),
+});
+
+export const pick = <T extends object, K extends keyof T>(from: T, ...keys: readonly K[]): Pick<T, K> =>
+  Object.fromEntries(keys.map((key) => [key, from[key]])) as Pick<T, K>;
+
+interface TableLayout {
+  readonly align?: 'left' | 'right';
+  readonly gap?: number;
+  readonly firstWidth?: number;
+}
+
+/** Rows of cells as aligned columns of characters. */
+export function textTable(
+  rows: readonly (readonly string[])[],
+  { align = 'right', gap = 3, firstWidth = 0 }: TableLayout = {},
+): string {
+  const widths = (rows[0] ?? []).map((_, i) =>
+    Math.max(i === 0 ? firstWidth : 0, ...rows.map((row) => row[i]?.length ?? 0)),
+  );
+  const pad = (cell: string, i: number): string =>
+    i === 0 || align === 'left' ? cell.padEnd(widths[i] ?? 0) : cell.padStart(widths[i] ?? 0);
+  return rows.map((row) => row.map(pad).join(' '.repeat(gap)).trimEnd()).join('\n');
+}

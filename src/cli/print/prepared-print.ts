@@ -3,10 +3,6 @@ import type { Part } from '../../part/part.ts';
 import type { Layout } from '../../tiling/layout.ts';
 import type { Warning } from '../../units/fault.ts';
 
-export interface CoverOption {
-  readonly cover: boolean;
-}
-
 export interface PreparedPrint {
   readonly part: Part;
   readonly title: string;

@@ -8,11 +8,10 @@ import { Fault, type Warning } from '../../units/fault.ts';
 import { showFine } from '../../units/number-format.ts';
 import { showLength } from '../../units/rule.ts';
 import { type EdgeOptions, selectEdges } from '../options/edge-options.ts';
-import { type OptionValues, option } from '../options/option-spec.ts';
-import { atOption, readLengths } from '../options/option-values.ts';
+import { atOption, type OptionValues, option, readLengths } from '../options/option-spec.ts';
 import { speciesOption } from '../options/shared-options.ts';
-import { pick, pointJson } from '../output/json-output.ts';
-import type { CoverOption, PreparedPrint } from './prepared-print.ts';
+import { pick, pointJson } from '../output/print-answer.ts';
+import type { PreparedPrint } from './prepared-print.ts';
 
 export const FORM_OPTIONS = [
   option('--thickness <length>', 'of all plies together (default: each ply as thick as is safe)'),
@@ -20,7 +19,8 @@ export const FORM_OPTIONS = [
   speciesOption('the plies'),
 ] as const;
 
-type FormOptions = OptionValues<typeof FORM_OPTIONS> & Pick<EdgeOptions, 'edge'> & CoverOption;
+type FormOptions = OptionValues<typeof FORM_OPTIONS> &
+  Pick<EdgeOptions, 'edge'> & { readonly cover: boolean };
 
 /** `print --form`: the pattern of the form that the part is laminated on. */
 export async function prepareForm(

@@ -8,14 +8,15 @@ import { present } from '../../units/lists.ts';
 import { type Rule, showLength, showOnRule } from '../../units/rule.ts';
 import { type EdgeOptions, selectBaseLine, selectEdges, stationsAtSpacing } from '../options/edge-options.ts';
 import type { OptionValues } from '../options/option-spec.ts';
-import { atOption } from '../options/option-values.ts';
+import { atOption } from '../options/option-spec.ts';
 import { everyOption, fromOption } from '../options/shared-options.ts';
-import { pick } from '../output/json-output.ts';
-import type { CoverOption, PreparedPrint } from './prepared-print.ts';
+import { pick } from '../output/print-answer.ts';
+import type { PreparedPrint } from './prepared-print.ts';
 
 export const GAUGE_OPTIONS = [everyOption, fromOption] as const;
 
-type GaugeOptions = OptionValues<typeof GAUGE_OPTIONS> & Pick<EdgeOptions, 'edge'> & CoverOption;
+type GaugeOptions = OptionValues<typeof GAUGE_OPTIONS> &
+  Pick<EdgeOptions, 'edge'> & { readonly cover: boolean };
 
 /** `print --gauge`: strips for a story stick instead of the pattern. */
 export async function prepareGauge(

@@ -4,9 +4,8 @@ import type { Part } from '../../part/part.ts';
 import { type LayOutOptions, layOut } from '../../tiling/tile.ts';
 import { Fault } from '../../units/fault.ts';
 import { showSize } from '../../units/rule.ts';
-import { type OptionValues, option } from '../options/option-spec.ts';
-import { atOption, parseLengthOption } from '../options/option-values.ts';
-import type { CoverOption, PreparedPrint } from './prepared-print.ts';
+import { atOption, type OptionValues, option, parseLengthOption } from '../options/option-spec.ts';
+import type { PreparedPrint } from './prepared-print.ts';
 
 export const TEMPLATE_OPTIONS = [
   option('--bit <diameter>', 'of the router bit'),
@@ -15,7 +14,9 @@ export const TEMPLATE_OPTIONS = [
   option('--opening', 'the template as an opening, for a recess of the part’s shape: larger all round'),
 ] as const;
 
-type TemplateOptions = OptionValues<typeof TEMPLATE_OPTIONS> & { readonly half?: boolean } & CoverOption;
+type TemplateOptions = OptionValues<typeof TEMPLATE_OPTIONS> & { readonly half?: boolean } & {
+  readonly cover: boolean;
+};
 
 /** `print --template`: the pattern of a router's template instead of the part's. */
 export async function prepareTemplate(

@@ -14,24 +14,16 @@ import { jointStrokes, lineAcross, partStrokes } from '../drawing/part-view.ts';
 import { LINE_SPACING } from '../drawing/text-width.ts';
 import { boxesBeside } from '../labels/free-space.ts';
 import { pictureJointLabels, pictureLandmarkLabels, pictureSpace } from '../labels/picture-labels.ts';
-import {
-  type Label,
-  type LabelFont,
-  type LabelSpace,
-  type LabelStyle,
-  placeLabels,
-  textBlock,
-} from '../labels/place-labels.ts';
+import { type Label, type LabelSpace, placeLabels, textBlock } from '../labels/place-labels.ts';
 import { standardScale } from '../pictures/picture-frame.ts';
 import { type PictureView, pictureView } from '../pictures/picture-view.ts';
 import { stationAxis } from '../pictures/station-axis.ts';
 
-const LABEL_MM = 3.3;
-const CARD_FACE: LabelFont = { size: LABEL_MM, widthFactor: 1 };
+const CARD_FACE = { size: 3.3, widthFactor: 1 };
 const LABEL_BAND_MM = 10.5;
 const STATION_AXIS_MM = 6;
 const STATION_OVERRUN_MM = 1.2;
-const END_LABEL: LabelStyle = { ...CARD_FACE, padding: 1.6, baseline: LINE_SPACING - 0.35 };
+const END_LABEL = { ...CARD_FACE, padding: 1.6, baseline: LINE_SPACING - 0.35 };
 const MAX_MARK_LABELS = 12;
 /** What gets its label first where there are more landmarks than labels. */
 const FIRST_LABELLED: readonly Landmark['what'][] = ['apex', 'shoulder', 'join'];

@@ -8,18 +8,12 @@ import { cutOrder } from '../../shop/words/cut-order.ts';
 import { describeBlade } from '../../shop/words/describe-blade.ts';
 import { cutAngleWords, describeEnd } from '../../shop/words/describe-ends.ts';
 import { firstOf } from '../../units/checked.ts';
+import type { LengthFormat } from '../../units/graduation.ts';
 import { typesetAngle } from '../../units/number-format.ts';
-import type { Rule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { reachWords } from '../cover/joinery-words.ts';
 import { numberedSteps, paragraph } from '../cover/text-columns.ts';
-import {
-  about,
-  lengthWithoutUnit,
-  printedLength,
-  printedLengthWords,
-  sentence,
-} from '../drawing/dimensions.ts';
+import { lengthWithoutUnit, printedLengthWords, sentence } from '../drawing/dimensions.ts';
 import { type CardSection, type SectionVariant, shrinkingVariants } from './fit-sections.ts';
 import { settingRows } from './setting-rows.ts';
 
@@ -61,20 +55,21 @@ function endNotes({ rule, stock }: Part, cut: EndCut, saw: Sawing['tableSaw']): 
 }
 
 function bladeSetting({ rule, sawAllowance }: Part, blade: BladeAdvice) {
+  const wording = printedLengthWords(rule);
   const outside =
     sawAllowance > 0
-      ? `Saw ${printedLength(sawAllowance, rule)} outside, to the dashed line.`
+      ? `Saw ${wording.exact(sawAllowance)} outside, to the dashed line.`
       : 'There is no saw line: saw just outside the finished one.';
-  const bends = describeBlade(blade, printedLengthWords(rule)).filter((words) => !words.endsWith('none'));
+  const bends = describeBlade(blade, wording).filter((words) => !words.endsWith('none'));
   const notes = [outside, ...bends.map(sentence)];
   // The saw line is named even where the page is full.
-  return { what: 'band saw', value: bladeValue(blade, rule), notes, requiredNotes: 1 };
+  return { what: 'band saw', value: bladeValue(blade, wording), notes, requiredNotes: 1 };
 }
 
-function bladeValue(blade: BladeAdvice, rule: Rule): string {
+function bladeValue(blade: BladeAdvice, { unit, rounded }: LengthFormat): string {
   if (everyBladeTurns(blade)) return 'any blade';
   const name = ({ width }: { readonly width: number }): string =>
-    typesetFractions(bladeName(width, rule.unit, (mm) => about(mm, rule)));
+    typesetFractions(bladeName(width, unit, rounded));
   return blade.widest
     ? `${name(blade.widest)} or narrower`
     : `no blade: even ${name(firstOf(BLADES))} is too wide`;

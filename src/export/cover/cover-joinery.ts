@@ -14,14 +14,7 @@ import { type Dimensions, lengthWithoutUnit } from '../drawing/dimensions.ts';
 import { polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, LINE_SPACING, textWidth } from '../drawing/text-width.ts';
 import { wordTable } from '../tables/paper-table.ts';
-import {
-  ANGLE_HEAD,
-  angleRow,
-  reachWords,
-  SIGHT_LINE_WORDS,
-  SIGN_CONVENTION,
-  slantedEnds,
-} from './joinery-words.ts';
+import { angleRow, reachWords, SIGN_CONVENTION, slantedEnds } from './joinery-words.ts';
 import { BODY_MM, blankRow, keepWithNext, paragraph, paragraphs, type TextRow } from './text-columns.ts';
 
 /** Nothing for a part whose ends are square; width in mm. */
@@ -37,6 +30,11 @@ export function endRows(part: Part, width: number): TextRow[] {
     ...paragraphs(present(hasBevel && FOLD_INSTRUCTIONS, SAW_CAUTION), width),
   ];
 }
+
+const ANGLE_HEAD = ['end', 'miter', 'blade tilt', 'rake', 'splay', 'lean', 'sight line'];
+
+const SIGHT_LINE_WORDS =
+  'Lean is the whole angle off square. The sight line is the way it leans, seen along the part: 0° away from the reference line, 90° to the marked face.';
 
 function endParagraph({ rule, stock }: Part, end: PartEnd, width: number): TextRow[] {
   const thickness = stock?.thickness;

@@ -19,12 +19,8 @@ export function jointPlace(joint: Joint, show: ShowLength): string {
 export const jointMeasures = (joint: Joint, show: ShowLength): string =>
   [jointPlace(joint, show), jointSize(joint, show)].filter((part) => part !== '').join(': ');
 
-type ShowEndLength = (mm: number) => string;
-
 export const slantedEnds = ({ ends }: Pick<Part, 'ends'>): readonly PartEnd[] =>
   (ends ?? []).filter((end) => !isSquare(end));
-
-export const ANGLE_HEAD = ['end', 'miter', 'blade tilt', 'rake', 'splay', 'lean', 'sight line'] as const;
 
 export const angleRow = (end: PartEnd): string[] =>
   isSquare(end)
@@ -39,11 +35,8 @@ export const angleRow = (end: PartEnd): string[] =>
 export const SIGN_CONVENTION =
   'Over 0 the cut leans towards the left end: miter and rake going away from the reference line, blade tilt and splay going to the marked face.';
 
-export const SIGHT_LINE_WORDS =
-  'Lean is the whole angle off square. The sight line is the way it leans, seen along the part: 0° away from the reference line, 90° to the marked face.';
-
 /** "long point: station 34, offset 2, on the marked face; short point: station 33 5⁄8, offset 0, on the other face". */
-export function reachWords(end: PartEnd, show: ShowEndLength): string {
+export function reachWords(end: PartEnd, show: ShowLength): string {
   const { long, short } = longAndShortPoints(end);
   return `long point: ${cutCornerWords(long, show)}; short point: ${cutCornerWords(short, show)}`;
 }

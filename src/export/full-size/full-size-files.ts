@@ -8,14 +8,7 @@ import type { Unit } from '../../units/unit.ts';
 import type { Drawing, Item, Stroke } from '../drawing/drawing.ts';
 import { writeDxf } from '../writers/dxf.ts';
 import { writeSvg } from '../writers/svg.ts';
-import {
-  type DrawnLine,
-  drawnLines,
-  drawnWords,
-  type FullSize,
-  fullSizeBounds,
-  usedLayers,
-} from './full-size.ts';
+import { drawnLines, drawnWords, type FullSize, fullSizeBounds, usedLayers } from './full-size.ts';
 
 /** White round what is drawn, mm: a line on the very edge of a page loses half its width. */
 const PAGE_MARGIN_MM = 5;
@@ -24,23 +17,16 @@ const PAGE_MARGIN_MM = 5;
 export function fullSizePage(full: FullSize) {
   const { left, right, bottom, top } = inflate(fullSizeBounds(full), PAGE_MARGIN_MM);
   const origin = [-left, -bottom] as const;
-  const strokes = drawnLines(full, origin).flatMap(lineStrokes);
+  const strokes = drawnLines(full, origin).flatMap(
+    ({ line: { layer, style, title, closed, path }, copies }) =>
+      copies.map((copy): Stroke => {
+        return { type: 'stroke', layer, style, title, path: transformPath(path, copy), closed };
+      }),
+  );
   const items = usedLayers(full).flatMap((layer): Item[] =>
     layer === 'text' ? drawnWords(full, origin) : strokes.filter((stroke) => stroke.layer === layer),
   );
   return { drawing: { width: right - left, height: top - bottom, items }, origin };
-}
-
-function lineStrokes({ line, copies }: DrawnLine): Stroke[] {
-  const { layer, style, title, closed, path } = line;
-  return copies.map((copy) => ({
-    type: 'stroke',
-    layer,
-    style,
-    title,
-    path: transformPath(path, copy),
-    closed,
-  }));
 }
 
 /** @throws Fault `draw.page-too-long` where one PDF page does not hold the drawing */

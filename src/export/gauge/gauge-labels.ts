@@ -4,10 +4,8 @@ import type { Unit } from '../../units/unit.ts';
 import { lengthWithoutUnit } from '../drawing/dimensions.ts';
 import { textWidth } from '../drawing/text-width.ts';
 
-/** Type sizes; the offset is read at arm's length. */
-export const WHAT_MM = 2.8;
-export const STATION_MM = 3.2;
-export const OFFSET_MM = 4.2;
+/** The offset is read at arm's length. */
+export const TYPE_MM = { what: 2.8, station: 3.2, offset: 4.2 } as const;
 const WHITE_MM = 1.6;
 /** The box for the figure as measured: a pencil needs so much for "2 19/32", mm. */
 export const BOX_MM = { width: 19, height: 8 } as const;
@@ -44,12 +42,16 @@ export const gaugeLabel = (tick: GaugeTick, rule: Rule, out: 1 | -1 = 1): GaugeL
 
 export function gaugeLabelWidth({ what, station, offset }: GaugeLabel, { turned }: GaugeLabelStyle): number {
   if (turned) return TURNED_MM;
-  const widths = [textWidth(what, WHAT_MM), textWidth(station, STATION_MM), textWidth(offset, OFFSET_MM)];
+  const widths = [
+    textWidth(what, TYPE_MM.what),
+    textWidth(station, TYPE_MM.station),
+    textWidth(offset, TYPE_MM.offset),
+  ];
   return Math.max(BOX_MM.width, ...widths) + WHITE_MM;
 }
 
 export const turnedLength = (label: GaugeLabel): number =>
-  textWidth(turnedStation(label), STATION_MM) + 2 + textWidth(label.offset, OFFSET_MM);
+  textWidth(turnedStation(label), TYPE_MM.station) + 2 + textWidth(label.offset, TYPE_MM.offset);
 
 export const turnedStation = ({ what, station }: GaugeLabel): string =>
   what === '' ? station : `${what} ${station}`;

@@ -48,18 +48,14 @@ export interface PlacedStrip {
   readonly out: 1 | -1;
 }
 
-export const TICK_MM = 6;
-export const LEAD_MM = 10;
+/** Depths on a strip: to the ends of ticks and leads, of upright boxes, of the band at the back, of flat words. */
+export const STRIP_MM = { tick: 6, lead: 10, boxGap: 2, band: 11, turnedBox: 18, flatWords: 22.4 } as const;
 const WORDS_MM = 12.6;
-export const BOX_GAP_MM = 2;
-export const BAND_MM = 11;
 const STRIP_GAP_MM = 8;
-export const TURNED_BOX_MM = 18;
 /** A register mark and its white take 13 mm: lines so near each other keep them out of a strip. */
 const GUARD_LINE_MM = 11;
 /** A label keeps this far from the ends of its strip and from where sheets are cut, mm. */
 const CUT_WHITE_MM = 1.2;
-export const FLAT_WORDS_MM = 22.4;
 
 /** The strips over the fewest sheets in one row, with the fullest labels that find room. */
 export function layOutGauge(gauge: Gauge, options: Omit<LayOutOptions, 'turn'>): LaidGauge {
@@ -104,11 +100,11 @@ function placeStrips({ strips, part }: Gauge, style: GaugeLabelStyle): PlacedStr
 }
 
 const stripHeight = (labels: readonly GaugeLabel[], { turned }: GaugeLabelStyle): number =>
-  BAND_MM +
-  BOX_GAP_MM +
+  STRIP_MM.band +
+  STRIP_MM.boxGap +
   (turned
-    ? WORDS_MM - 2 + Math.max(...labels.map(turnedLength)) + TURNED_BOX_MM
-    : FLAT_WORDS_MM + BOX_MM.height);
+    ? WORDS_MM - 2 + Math.max(...labels.map(turnedLength)) + STRIP_MM.turnedBox
+    : STRIP_MM.flatWords + BOX_MM.height);
 
 function gaugeLinesToTile({ part, from }: Gauge, placed: readonly PlacedStrip[]): LinesToTile {
   const outlines = placed.flatMap(stripOutline);

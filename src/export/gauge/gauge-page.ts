@@ -11,27 +11,14 @@ import { scaleBars } from '../sheets/scale-bars.ts';
 import type { LabelledSheet, SheetContext } from '../sheets/sheet-context.ts';
 import { composeSheet, spaceBeside } from '../sheets/sheet-page.ts';
 import { titleBlock } from '../sheets/title-block.ts';
+import { BOX_MM, type GaugeLabel, TURNED_MM, TYPE_MM, turnedStation } from './gauge-labels.ts';
 import {
-  BOX_MM,
-  type GaugeLabel,
-  OFFSET_MM,
-  STATION_MM,
-  TURNED_MM,
-  turnedStation,
-  WHAT_MM,
-} from './gauge-labels.ts';
-import {
-  BAND_MM,
-  BOX_GAP_MM,
-  FLAT_WORDS_MM,
   type LaidGauge,
-  LEAD_MM,
   type PlacedStrip,
+  STRIP_MM,
   stripLabelsOn,
   stripOutline,
   stripRangeOnSheet,
-  TICK_MM,
-  TURNED_BOX_MM,
 } from './gauge-layout.ts';
 import { gaugePicture } from './gauge-picture.ts';
 
@@ -90,10 +77,10 @@ function drawStrip(gauge: LaidGauge, view: SheetContext, placed: PlacedStrip): (
     polyline('cut', first ?? []),
     ...others.map((side) => polyline('rule', side)),
     ...strip.ticks.map(({ station, what }) =>
-      polyline(what === 'station' ? 'rule' : 'mark', [at(station, 0), at(station, TICK_MM)]),
+      polyline(what === 'station' ? 'rule' : 'mark', [at(station, 0), at(station, STRIP_MM.tick)]),
     ),
     ...labels.flatMap((label) => [
-      polyline('station', [at(label.tick.station, TICK_MM), at(label.middle, LEAD_MM)]),
+      polyline('station', [at(label.tick.station, STRIP_MM.tick), at(label.middle, STRIP_MM.lead)]),
       ...(gauge.style.turned
         ? turnedLabel(placed, label, label.middle, frame)
         : flatLabel(label, label.middle, frame)),
@@ -104,25 +91,40 @@ function drawStrip(gauge: LaidGauge, view: SheetContext, placed: PlacedStrip): (
 
 function flatLabel({ what, station, offset }: GaugeLabel, middle: number, frame: StripFrame) {
   const half = BOX_MM.width / 2;
-  const [boxTop, boxBottom] = [FLAT_WORDS_MM + BOX_GAP_MM, FLAT_WORDS_MM + BOX_GAP_MM + BOX_MM.height];
+  const [boxTop, boxBottom] = [
+    STRIP_MM.flatWords + STRIP_MM.boxGap,
+    STRIP_MM.flatWords + STRIP_MM.boxGap + BOX_MM.height,
+  ];
   const line = (text: string, type: number, from: number): Words =>
     words(text, frame.at(middle, frame.baseline(from, from + type * CAP_HEIGHT)), type, 'middle');
   return [
-    ...(what === '' ? [] : [line(what, WHAT_MM, LEAD_MM + 1.1)]),
-    line(station, STATION_MM, LEAD_MM + 4.5),
-    line(offset, OFFSET_MM, FLAT_WORDS_MM - 0.6 - OFFSET_MM * CAP_HEIGHT),
+    ...(what === '' ? [] : [line(what, TYPE_MM.what, STRIP_MM.lead + 1.1)]),
+    line(station, TYPE_MM.station, STRIP_MM.lead + 4.5),
+    line(offset, TYPE_MM.offset, STRIP_MM.flatWords - 0.6 - TYPE_MM.offset * CAP_HEIGHT),
     readingBox(frame, middle - half, boxTop, middle + half, boxBottom),
   ];
 }
 
 function turnedLabel({ top, bottom }: PlacedStrip, label: GaugeLabel, middle: number, frame: StripFrame) {
-  const boxBottom = top - bottom - BAND_MM;
-  const boxTop = boxBottom - TURNED_BOX_MM;
+  const boxBottom = top - bottom - STRIP_MM.band;
+  const boxTop = boxBottom - STRIP_MM.turnedBox;
   const [near, far] = frame.flipped ? (['start', 'end'] as const) : (['end', 'start'] as const);
   const right = (type: number): number => middle + type * 0.3;
   return [
-    words(turnedStation(label), frame.at(right(STATION_MM), LEAD_MM + 0.6), STATION_MM, near, Math.PI / 2),
-    words(label.offset, frame.at(right(OFFSET_MM), boxTop - BOX_GAP_MM), OFFSET_MM, far, Math.PI / 2),
+    words(
+      turnedStation(label),
+      frame.at(right(TYPE_MM.station), STRIP_MM.lead + 0.6),
+      TYPE_MM.station,
+      near,
+      Math.PI / 2,
+    ),
+    words(
+      label.offset,
+      frame.at(right(TYPE_MM.offset), boxTop - STRIP_MM.boxGap),
+      TYPE_MM.offset,
+      far,
+      Math.PI / 2,
+    ),
     readingBox(frame, middle - TURNED_MM / 2 + 0.4, boxTop, middle + TURNED_MM / 2 - 0.4, boxBottom),
   ];
 }
@@ -141,7 +143,7 @@ function stripBand(
   const end = gauge.from === 'chord' ? 'start of the edge' : 'reference end';
   const { rule, name } = gauge.part;
   const which = `, ${strip.edge} · code ${layout.code}`;
-  const depth = (row: 0 | 1): number => top - bottom - BAND_MM + 2 + row * BAND_TYPE_MM * LINE_SPACING;
+  const depth = (row: 0 | 1): number => top - bottom - STRIP_MM.band + 2 + row * BAND_TYPE_MM * LINE_SPACING;
   const roomFrom = (left: number): number => high - left - 2;
   // A long name gives way, never which edge it is.
   const said = (before: string, left: number): string =>

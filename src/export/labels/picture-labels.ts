@@ -16,8 +16,6 @@ import { type Block, boxesAlongLines, candidateBoxes, nearestFree, squaredDistan
 import {
   candidatesBeside,
   type Label,
-  type LabelBlock,
-  type LabelCandidate,
   type LabelFont,
   type LabelSpace,
   placeLabels,
@@ -51,7 +49,7 @@ export function pictureSpace({ part, path }: PictureView, area: Box, drawn: read
 }
 
 /** One line of words with white beside it, half the type, lest two labels in a row read as one. */
-const lineBlock = (text: string, font: LabelFont, padding: number): LabelBlock => ({
+const lineBlock = (text: string, font: LabelFont, padding: number) => ({
   ...textBlock([text], { ...font, padding, baseline: LINE_SPACING - 0.35 }),
   white: { x: font.size / 2, y: 0 },
 });
@@ -91,7 +89,7 @@ export function pictureLandmarkLabels(
 /** Places on the outer side of a landmark, the nearest first: from the other side a leader would cross the line. */
 const candidatesNear =
   ({ part, at }: PictureView, space: LabelSpace, mark: Landmark) =>
-  ({ width, height }: Block): LabelCandidate[] => {
+  ({ width, height }: Block) => {
     const above = isOnUpperEdge(part, mark);
     const foot = cornersOf(mark)
       .map(at)

@@ -3,14 +3,7 @@ import { type Chord, flatten } from '../../curves/geometry/flatten.ts';
 import type { Item, Stroke } from '../drawing/drawing.ts';
 import { CAP_HEIGHT } from '../drawing/text-width.ts';
 import type { OccupiedSpace } from './free-space.ts';
-import {
-  candidatesBeside,
-  type LabelSpace,
-  type LabelStyle,
-  placeLabels,
-  SCREEN_FONT,
-  textBlock,
-} from './place-labels.ts';
+import { candidatesBeside, placeLabels, SCREEN_FONT, textBlock } from './place-labels.ts';
 
 /** Two rings where two nails clamp a batten's end. */
 export interface RingLabel {
@@ -18,7 +11,7 @@ export interface RingLabel {
   readonly rings: readonly Stroke[];
 }
 
-const STYLE: LabelStyle = { ...SCREEN_FONT, padding: 0, lineHeight: 1, baseline: (1 + CAP_HEIGHT) / 2 };
+const STYLE = { ...SCREEN_FONT, padding: 0, lineHeight: 1, baseline: (1 + CAP_HEIGHT) / 2 };
 
 /** Each label on its own side of the lines where it finds room there. */
 export function ringLabels(all: readonly RingLabel[], lines: readonly Chord[], room: OccupiedSpace): Item[] {
@@ -29,7 +22,7 @@ export function ringLabels(all: readonly RingLabel[], lines: readonly Chord[], r
   const anchors = named.map(({ anchor }) => anchor);
   const crossable = new Set([...room.occupied, ...anchors]);
   room.occupied.push(...anchors);
-  const space: LabelSpace = { ...room, anchors, lines, crossable };
+  const space = { ...room, anchors, lines, crossable };
   return named.flatMap(({ text, rings, path, anchor }): readonly Item[] => {
     const block = textBlock([text], STYLE);
     const blocks = [block, { ...block, mayCrossLines: true }];

@@ -12,14 +12,7 @@ import { printedLength } from '../drawing/dimensions.ts';
 import { type Drawing, type Item, measuredLine, polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT } from '../drawing/text-width.ts';
 import { copyNumber, placeTextInWood } from '../full-size/copy-number.ts';
-import {
-  fitStandardScale,
-  framePicture,
-  labelBaseline,
-  PICTURE_LABEL_MM,
-  scaleRatio,
-  wrapPictureText,
-} from './picture-frame.ts';
+import { fitStandardScale, framePicture, labelBaseline, PICTURE_LABEL_MM } from './picture-frame.ts';
 import { boardOutline, type PictureView } from './picture-view.ts';
 
 const DIMENSION_MM = 16;
@@ -34,7 +27,7 @@ const ARROW_HEAD_MM = 2.4;
 /** The board to cut from: copies, measures, grain, waste. */
 export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Drawing {
   const bounds = { left: 0, bottom: 0, right: nesting.board.length, top: nesting.board.width };
-  const factor = fitStandardScale(bounds, MAX_HEIGHT_MM, DIMENSION_MM);
+  const { factor, ratio } = fitStandardScale(bounds, MAX_HEIGHT_MM, DIMENSION_MM);
   const which = nesting.boards === 1 ? 'the board' : `one of ${nesting.boards} boards`;
   return framePicture(part, {
     bounds,
@@ -42,8 +35,8 @@ export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Dra
     below: 1.6 * DIMENSION_MM,
     above: WHITE_MM,
     right: DIMENSION_MM,
-    head: [`${which}, drawn ${scaleRatio(factor)}`],
-    foot: boardNotes(part, plan, nesting).flatMap(wrapPictureText),
+    head: `${which}, drawn ${ratio}`,
+    foot: boardNotes(part, plan, nesting),
     draw: (view) => [
       boardOutline(bounds, view),
       ...nesting.copiesOn(1).flatMap((copy, i) => copyItems(copy, view, i + 1)),

@@ -10,7 +10,7 @@ import { lengthWithoutUnit, printedLength } from '../drawing/dimensions.ts';
 import { type Drawing, type Item, type LineStyle, polyline, words } from '../drawing/drawing.ts';
 import { deviationLabels } from '../labels/deviation-labels.ts';
 import { SCREEN_FONT, widthInFont } from '../labels/place-labels.ts';
-import { fitScale, framePicture, PICTURE_LABEL_MM, wrapPictureText } from './picture-frame.ts';
+import { fitScale, framePicture, PICTURE_LABEL_MM } from './picture-frame.ts';
 import type { PictureView } from './picture-view.ts';
 
 const MAX_HEIGHT_MM = 120;
@@ -41,7 +41,7 @@ export function composeCheckPicture(
     below: 4 * PICTURE_LABEL_MM + reach(-1),
     above: reach(1) + 3 * PICTURE_LABEL_MM,
     title: `${part.name}, ${check.edge}`,
-    head: headLines(part, check, enlargement / factor, other.length > 0),
+    head: headText(part, check, enlargement / factor, other.length > 0),
     draw: (view, { floor }) => {
       const at = ({ station, design }: Deviation, off: number): Point => {
         const { x, y } = view.at(point(station, design));
@@ -76,15 +76,11 @@ function toBaseLineMatrix(base: BaseLine): Affine {
 const byStation = (readings: readonly Deviation[]): Deviation[] =>
   readings.toSorted((a, b) => a.station - b.station);
 
-function headLines(part: Part, check: EdgeCheck, enlarged: number, isPair: boolean): string[] {
-  const times = Number(enlarged.toPrecision(2));
-  return wrapPictureText(
-    `what is off the line is drawn about ${times} times as large as the part; ` +
-      `dashed: ${printedLength(check.tolerance, part.rule)} to each side, ` +
-      `beyond which half a graduation is left to reading the rule: it lies ${check.verdict}` +
-      `${isPair ? '; short dashes: the second of the pair' : ''}; stations in ${part.rule.unit === 'in' ? 'inches' : 'mm'}`,
-  );
-}
+const headText = (part: Part, check: EdgeCheck, enlarged: number, isPair: boolean): string =>
+  `what is off the line is drawn about ${Number(enlarged.toPrecision(2))} times as large as the part; ` +
+  `dashed: ${printedLength(check.tolerance, part.rule)} to each side, ` +
+  `beyond which half a graduation is left to reading the rule: it lies ${check.verdict}` +
+  `${isPair ? '; short dashes: the second of the pair' : ''}; stations in ${part.rule.unit === 'in' ? 'inches' : 'mm'}`;
 
 /** The stations measured, under the picture; a label that would run into the one before is left out. */
 function stationLabels(readings: readonly Deviation[], { part, at }: PictureView, y: number): Item[] {

@@ -4,14 +4,7 @@ import { groupConsecutive } from '../../units/lists.ts';
 import { showLength } from '../../units/rule.ts';
 import { type Drawing, type Item, polyline } from '../drawing/drawing.ts';
 import { pictureLabels } from '../labels/picture-labels.ts';
-import {
-  fitStandardScale,
-  framePicture,
-  labelArea,
-  PICTURE_LABEL_MM,
-  scaleRatio,
-  wrapPictureText,
-} from './picture-frame.ts';
+import { fitStandardScale, framePicture, labelArea, PICTURE_LABEL_MM } from './picture-frame.ts';
 import { type DrawnTooth, drawCombs, pictureLines, pictureView } from './picture-view.ts';
 import { titledStationAxis } from './station-axis.ts';
 
@@ -23,15 +16,15 @@ const TEETH_PER_PIECE = 24;
 /** The part to look at: the longer a tooth of its comb, the sharper the curve there. */
 export function composePicture(part: Part): Drawing {
   const { bounds } = part;
-  const factor = fitStandardScale(bounds, MAX_HEIGHT_MM);
+  const { factor, ratio } = fitStandardScale(bounds, MAX_HEIGHT_MM);
   const { below, above } = combReach(part, factor);
   return framePicture(part, {
     bounds,
     factor,
     below: AXIS_MM + below,
     above,
-    head: [`${scaleRatio(factor)}; the teeth show how sharply the line bends`],
-    foot: part.edges.flatMap((edge) => fairnessLines(part, edge)),
+    head: `${ratio}; the teeth show how sharply the line bends`,
+    foot: part.edges.map((edge) => fairnessText(part, edge)),
     draw: (view, { floor, ceiling }) => {
       const combs = drawCombs(view);
       return [
@@ -56,9 +49,9 @@ function combReach(part: Part, factor: number): { below: number; above: number }
   };
 }
 
-function fairnessLines({ rule }: Part, { name, runs }: PartEdge): string[] {
+function fairnessText({ rule }: Part, { name, runs }: PartEdge): string {
   const said = fairnessOf(runs).remarks.map(({ message }) => message((mm) => showLength(mm, rule)));
-  return wrapPictureText(`${name}: ${said.join('; ')}`);
+  return `${name}: ${said.join('; ')}`;
 }
 
 /** Teeth, and a line along their tips that breaks where the curvature may jump; none on a straight piece. */

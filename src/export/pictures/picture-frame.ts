@@ -16,7 +16,7 @@ const LINE_MM = TEXT_SIZE_MM * LINE_SPACING;
 const UNITS = [1, 2, 2.5, 3, 4, 5, 6, 8] as const;
 const TENS = [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8] as const;
 
-export const wrapPictureText = (text: string): string[] =>
+const wrapPictureText = (text: string): string[] =>
   wrapText(text, TEXT_SIZE_MM, INNER_MM / WIDEST_FONT_FACTOR);
 
 /** The largest usual scale that is no larger than asked; as much over 1 for small parts. */
@@ -37,9 +37,11 @@ export const scaleRatio = (factor: number): string =>
 export const fitScale = ({ left, right, bottom, top }: Box, maxHeight: number, sides = 0): number =>
   Math.min((INNER_MM - sides) / (right - left), maxHeight / Math.max(top - bottom, Number.EPSILON));
 
-/** The same, as one of the usual scales (mm). */
-export const fitStandardScale = (bounds: Box, maxHeight: number, sides?: number): number =>
-  standardScale(fitScale(bounds, maxHeight, sides));
+/** The same, as one of the usual scales (mm), and how it reads. */
+export function fitStandardScale(bounds: Box, maxHeight: number, sides?: number) {
+  const factor = standardScale(fitScale(bounds, maxHeight, sides));
+  return { factor, ratio: scaleRatio(factor) };
+}
 
 type PictureHeights = Readonly<Record<'floor' | 'bottom' | 'top' | 'ceiling', number>>;
 
@@ -50,14 +52,16 @@ interface PictureContent {
   readonly above: number;
   readonly right?: number;
   readonly title?: string;
-  readonly head: readonly string[];
+  readonly head: string;
   readonly foot?: readonly string[];
   readonly draw: (view: PictureView, heights: PictureHeights) => readonly Item[];
 }
 
 /** Centered, with its title and text above and below. */
 export function framePicture(part: Part, content: PictureContent): Drawing {
-  const { bounds, factor, below, above, right = 0, title = part.name, head, foot = [], draw } = content;
+  const { bounds, factor, below, above, right = 0, title = part.name, draw } = content;
+  const head = wrapPictureText(content.head);
+  const foot = (content.foot ?? []).flatMap(wrapPictureText);
   const floor = PICTURE_MARGIN_MM + foot.length * LINE_MM;
   const bottom = floor + below;
   const top = bottom + (bounds.top - bounds.bottom) * factor;

@@ -19,8 +19,6 @@ import {
   PICTURE_LABEL_MM,
   PICTURE_MARGIN_MM,
   PICTURE_WIDTH_MM,
-  scaleRatio,
-  wrapPictureText,
 } from './picture-frame.ts';
 import { boardOutline, type PictureView, pictureLines } from './picture-view.ts';
 import { titledStationAxis } from './station-axis.ts';
@@ -41,13 +39,13 @@ const ARROW_HEAD_MM = 2.4;
 export function composeSawPicture(part: Part, sawing: Sawing): Drawing {
   const { board } = sawing.weights;
   const { tips, stands } = sawing.support;
-  const factor = fitStandardScale(board, MAX_HEIGHT_MM, 2 * STAND_HALF_MM);
+  const { factor, ratio } = fitStandardScale(board, MAX_HEIGHT_MM, 2 * STAND_HALF_MM);
   return framePicture(part, {
     bounds: board,
     factor,
     below: 6 * PICTURE_LABEL_MM + (stands.length + tips.length) * ROW_MM,
     above: HEADROOM_MM,
-    head: [`${scaleRatio(factor)}; the board on the band saw, fed left end first`],
+    head: `${ratio}; the board on the band saw, fed left end first`,
     foot: sawingLines(part, sawing),
     draw: (view, { floor, bottom, top }) => {
       const row = (i: number): number => bottom - ROW_MM * (i + 1);
@@ -147,5 +145,5 @@ function sawingLines(part: Part, sawing: Sawing): string[] {
   const wording = printedLengthWords(part.rule);
   const order = cutOrder(part, sawing, wording).map((step, i) => `${i + 1}. ${step}`);
   const cautions = sawCautions(part, sawing, wording).map(({ message }) => `Take care: ${message}`);
-  return [...order, ...cautions].map(sentence).flatMap(wrapPictureText);
+  return [...order, ...cautions].map(sentence);
 }

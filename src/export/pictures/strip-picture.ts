@@ -4,21 +4,14 @@ import { add, distance, type Point, scale, subtract } from '../../curves/geometr
 import type { Part } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
 import { type RunAdvice, type RunsAdvice, stripToCut } from '../../shop/strip/part-strips.ts';
-import { type StripFaces, stripFaces } from '../../shop/strip/strip-faces.ts';
+import { stripFaces } from '../../shop/strip/strip-faces.ts';
 import { describeNails, describeStrip, partStripCautions } from '../../shop/words/describe-strip.ts';
 import { Fault } from '../../units/fault.ts';
 import { printedLengthWords, sentence } from '../drawing/dimensions.ts';
 import { circle, type Drawing, polyline, type Stroke } from '../drawing/drawing.ts';
 import { boxesAlongLines } from '../labels/free-space.ts';
 import { type RingLabel, ringLabels } from '../labels/ring-labels.ts';
-import {
-  fitStandardScale,
-  framePicture,
-  labelArea,
-  PICTURE_LABEL_MM,
-  scaleRatio,
-  wrapPictureText,
-} from './picture-frame.ts';
+import { fitStandardScale, framePicture, labelArea, PICTURE_LABEL_MM } from './picture-frame.ts';
 import type { PictureView } from './picture-view.ts';
 
 const MAX_HEIGHT_MM = 150;
@@ -35,15 +28,18 @@ export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
       'strip.no-nails',
       'the part has no batten, so that no nails hold a strip to it. Its curvature can be drawn instead.',
     );
-  const outlines = nailed.map(({ curve, advice }) => stripOutline(stripFaces(curve, advice)));
+  const outlines = nailed.map(({ curve, advice }) => {
+    const { traced, other } = stripFaces(curve, advice);
+    return [...traced, ...other.toReversed()];
+  });
   const bounds = union([part.bounds, ...outlines.map(boundsOf)]);
-  const factor = fitStandardScale(bounds, MAX_HEIGHT_MM);
+  const { factor, ratio } = fitStandardScale(bounds, MAX_HEIGHT_MM);
   return framePicture(part, {
     bounds,
     factor,
     below: SURROUND_MM,
     above: SURROUND_MM,
-    head: [`${scaleRatio(factor)}, the nails larger; the face on the black line is the one to trace`],
+    head: `${ratio}, the nails larger; the face on the black line is the one to trace`,
     foot: stripLines(part, runs),
     draw: (view, { floor, ceiling }) => {
       const path = view.path(finishedLine(part.shape));
@@ -58,8 +54,6 @@ export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
     },
   });
 }
-
-const stripOutline = ({ traced, other }: StripFaces): Point[] => [...traced, ...other.toReversed()];
 
 const numberedNails = (runs: readonly RunAdvice[], view: PictureView): RingLabel[] =>
   runs
@@ -85,7 +79,5 @@ function stripLines(part: Part, runs: RunsAdvice): string[] {
     return [several ? `${edge}: ${head}` : head, ...lines.map((line) => `${++number}. ${line}`)];
   });
   const cautions = partStripCautions(runs, rule).map(({ message }) => `Take care: ${message}`);
-  return [...describeStrip(stripToCut(runs), printedLengthWords(rule)), ...nails, ...cautions]
-    .map(sentence)
-    .flatMap(wrapPictureText);
+  return [...describeStrip(stripToCut(runs), printedLengthWords(rule)), ...nails, ...cautions].map(sentence);
 }

@@ -2,13 +2,7 @@ import { type Box, boundsOf } from '../../curves/geometry/bounds.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { type Item, polyline, type Stroke } from '../drawing/drawing.ts';
 import { type Block, boxesBeside, centreOf, nearestFree, type OccupiedSpace } from '../labels/free-space.ts';
-import {
-  type Label,
-  type LabelCandidate,
-  placeLabels,
-  SHEET_LABEL,
-  textBlock,
-} from '../labels/place-labels.ts';
+import { type Label, placeLabels, SHEET_LABEL, textBlock } from '../labels/place-labels.ts';
 import { boxContains, type LabelledSheet, type SheetContext } from './sheet-context.ts';
 
 const WORDS = ['fold over', 'the edge'];
@@ -36,7 +30,7 @@ export function foldTabLabels(sheet: LabelledSheet): Item[] {
   });
 }
 
-function insideTab(space: OccupiedSpace, tab: Box, { width, height }: Block): LabelCandidate[] {
+function insideTab(space: OccupiedSpace, tab: Box, { width, height }: Block) {
   const area = intersectBoxes(tab, space.area);
   const { x, y } = centreOf(tab);
   const wished = { x: x - width / 2, y: y - height / 2 };

@@ -10,14 +10,7 @@ import { jointMeasures, jointName, jointPlace } from '../cover/joinery-words.ts'
 import { lengthWithoutUnit } from '../drawing/dimensions.ts';
 import type { Item } from '../drawing/drawing.ts';
 import { jointLines, segmentBetween } from '../drawing/part-view.ts';
-import {
-  candidatesBeside,
-  type Label,
-  type LabelBlock,
-  placeLabels,
-  SHEET_LABEL,
-  textBlock,
-} from '../labels/place-labels.ts';
+import { candidatesBeside, type Label, placeLabels, SHEET_LABEL, textBlock } from '../labels/place-labels.ts';
 import { boxContains, type LabelledSheet, type SheetContext } from './sheet-context.ts';
 
 export const jointAnchors = (context: SheetContext): Box[] =>
@@ -38,7 +31,7 @@ export function jointLabels(sheet: LabelledSheet): Item[] {
 }
 
 /** All of a joint in two lines, or in more and narrower ones; its name; its number. */
-function jointLabelBlocks(number: string, joint: Joint, show: ShowLength): LabelBlock[] {
+function jointLabelBlocks(number: string, joint: Joint, show: ShowLength) {
   const name = `${number} ${jointName(joint)}`;
   const [place, size] = [jointPlace(joint, show), jointSize(joint, show)];
   const sizes = size === '' ? [] : [size];

@@ -7,10 +7,10 @@ import {
   type OptionValues,
   option,
   optionWithDefault,
+  readLengths,
   repeatedOption,
   requiredOption,
 } from '../../../src/cli/options/option-spec.ts';
-import { readLengths } from '../../../src/cli/options/option-values.ts';
 
 const OPTIONS = [
   option('-o, --output <FILE>', 'a file'),
