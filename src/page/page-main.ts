@@ -20,9 +20,7 @@ import { DownloadsPanel } from './panels/downloads-panel.ts';
 import { FigurePanel } from './panels/figure-panel.ts';
 import { JobTextPanel } from './panels/job-text-panel.ts';
 import { PointFields } from './panels/point-fields.ts';
-import { bindThemeSwitch } from './panels/theme-switch.ts';
-import { FileStatus } from './state/file-status.ts';
-import { FIRST_JOB, JobFiles } from './state/job-files.ts';
+import { FIRST_JOB, FileStatus, JobFiles } from './state/job-files.ts';
 import { Store } from './state/store.ts';
 
 /** A longer part has its notes below the drawing, a stouter one beside it. */
@@ -31,6 +29,7 @@ const LONG_ASPECT = 2.2;
 const RELAYOUT_RATIO = 1.5;
 /** On a low screen (a phone in landscape, a page at 200%) the notes are beside any part. */
 const LOW_SCREEN = matchMedia('(max-height: 35em)');
+const LIGHT_KEY = 'fairlath.light';
 
 const store = new Store(FIRST_JOB);
 const viewport = new Viewport(byId('drawing'), store.shown.part.bounds);
@@ -107,4 +106,24 @@ function bindViewControls(): void {
   comb.addEventListener('change', () => partLayer.showComb(comb.checked));
   for (const radio of units())
     radio.addEventListener('change', () => store.showIn(radio.value === 'mm' ? 'mm' : 'in'));
+}
+
+/** Light or dark: as the device has it, unless the switch says otherwise. */
+function bindThemeSwitch(): void {
+  const choice = byId<HTMLSelectElement>('light');
+  const apply = (): void => {
+    document.documentElement.dataset.light = choice.value;
+  };
+  try {
+    choice.value = localStorage.getItem(LIGHT_KEY) ?? 'device';
+  } catch {
+    // The browser stores nothing; the switch works all the same.
+  }
+  choice.addEventListener('change', () => {
+    apply();
+    try {
+      localStorage.setItem(LIGHT_KEY, choice.value);
+    } catch {}
+  });
+  apply();
 }

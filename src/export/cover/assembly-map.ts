@@ -12,7 +12,7 @@ import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Layout, Sheet } from '../../tiling/layout.ts';
-import { cross, type Drawing, type Item, polyline, words } from '../drawing/drawing.ts';
+import { boxCorners, cross, type Drawing, type Item, polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, textWidth } from '../drawing/text-width.ts';
 import { type Block, boxesAlongLines, placeNear } from '../labels/free-space.ts';
 
@@ -72,9 +72,7 @@ const boxOnMap = ({ left, right, bottom, top }: Box, place: Affine): Box =>
 
 /** A sheet's outline, and its name in the largest type that finds room beside the line. */
 function sheetOnMap(name: string, cell: Box, occupied: Box[]): Item[] {
-  const { left, right, bottom, top } = cell;
-  const corners = [point(left, bottom), point(right, bottom), point(right, top), point(left, top)];
-  const outline = polyline('map', [...corners, point(left, bottom)]);
+  const outline = polyline('map', [...boxCorners(cell), point(cell.left, cell.bottom)]);
   const space = { area: inflate(cell, -0.8), occupied };
   for (const size of NAME_SIZES_MM) {
     const block: Block = {
@@ -82,7 +80,7 @@ function sheetOnMap(name: string, cell: Box, occupied: Box[]): Item[] {
       height: size * CAP_HEIGHT,
       draw: (box) => [words(name, point(box.left, box.bottom), size)],
     };
-    const items = placeNear(space, point(left, top), block);
+    const items = placeNear(space, point(cell.left, cell.top), block);
     if (items) return [outline, ...items];
   }
   return [outline];

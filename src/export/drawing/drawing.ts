@@ -114,6 +114,14 @@ export const polyline = (style: LineStyle, points: readonly Point[], closed = fa
   closed,
 });
 
+/** Counter-clockwise from the lower left. */
+export const boxCorners = ({ left, right, bottom, top }: Box): Point[] => [
+  point(left, bottom),
+  point(right, bottom),
+  point(right, top),
+  point(left, top),
+];
+
 /** A stroke through a place, so far (mm) to both sides. */
 export const tick = (style: LineStyle, { x, y }: Point, dx: number, dy: number): Stroke =>
   polyline(style, [point(x - dx, y - dy), point(x + dx, y + dy)]);

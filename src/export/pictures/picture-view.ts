@@ -2,7 +2,7 @@ import { curvatureComb, type Tooth } from '../../curves/fairness/curvature-comb.
 import type { Box } from '../../curves/geometry/bounds.ts';
 import { add, direction, leftNormal, type Point, point, scale } from '../../curves/geometry/point.ts';
 import type { Part } from '../../part/part.ts';
-import { polyline, type Stroke } from '../drawing/drawing.ts';
+import { boxCorners, polyline, type Stroke } from '../drawing/drawing.ts';
 import { jointStrokes, type PartView, partStrokes, partView } from '../drawing/part-view.ts';
 
 /** At one scale both ways: `factor` picture mm for a mm of the part. */
@@ -21,10 +21,8 @@ export const pictureLines = (view: PictureView): Stroke[] => [
   ...jointStrokes(view, view.part.joints),
 ];
 
-export function boardOutline({ left, right, bottom, top }: Box, { at }: PictureView): Stroke {
-  const start = point(left, bottom);
-  return polyline('rule', [start, point(right, bottom), point(right, top), point(left, top), start].map(at));
-}
+export const boardOutline = (board: Box, { at }: PictureView): Stroke =>
+  polyline('rule', [...boxCorners(board), point(board.left, board.bottom)].map(at));
 
 export interface DrawnTooth {
   readonly tooth: Tooth;

@@ -1,12 +1,13 @@
 import { invert, transformPoint } from '../../curves/geometry/affine.ts';
 import { type Box, boundsOf, inflate } from '../../curves/geometry/bounds.ts';
 import { type Chord, flatten, segmentIntersectsBox } from '../../curves/geometry/flatten.ts';
-import { type Point, point } from '../../curves/geometry/point.ts';
+import type { Point } from '../../curves/geometry/point.ts';
 import type { Part } from '../../part/part.ts';
 import { linesToCut } from '../../tiling/grid/lines-to-tile.ts';
 import type { Layout, Sheet } from '../../tiling/layout.ts';
 import type { PatternNotes } from '../cover/pattern-notes.ts';
 import type { Dimensions } from '../drawing/dimensions.ts';
+import { boxCorners } from '../drawing/drawing.ts';
 import { type PartView, partView } from '../drawing/part-view.ts';
 import type { OccupiedSpace } from '../labels/free-space.ts';
 import type { LabelSpace } from '../labels/place-labels.ts';
@@ -61,9 +62,7 @@ export function sheetContext(pattern: Pattern, sheet: Sheet): SheetContext {
 }
 
 function boxOnPart({ toSheet, window }: Sheet): Box {
-  const { left, right, bottom, top } = inflate(window, 1);
-  const corners = [point(left, bottom), point(right, bottom), point(right, top), point(left, top)];
-  return boundsOf(corners.map((corner) => transformPoint(invert(toSheet), corner)));
+  return boundsOf(boxCorners(inflate(window, 1)).map((corner) => transformPoint(invert(toSheet), corner)));
 }
 
 /** Which way offsets grow on the sheet, a unit vector. */

@@ -1,6 +1,6 @@
 import { point } from '../../curves/geometry/point.ts';
 import { BASELINE_SHARE, BODY_MM, keepTogether, type TextRow } from '../cover/text-columns.ts';
-import { type Item, polyline, words } from '../drawing/drawing.ts';
+import { boxCorners, type Item, polyline, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth, truncateToWidth, wrapText } from '../drawing/text-width.ts';
 
 /** An empty box is to write in; `left` and `width` in mm from the table's left. */
@@ -28,9 +28,8 @@ const tableRow = (cells: readonly TableCell[], height: number, baseline: number)
 });
 
 function writingBox(left: number, bottom: number, width: number): Item {
-  const [right, top] = [left + width, bottom + BOX_HEIGHT_MM];
-  const corners = [point(left, bottom), point(right, bottom), point(right, top), point(left, top)];
-  return polyline('rule', corners, true);
+  const box = { left, right: left + width, bottom, top: bottom + BOX_HEIGHT_MM };
+  return polyline('rule', boxCorners(box), true);
 }
 
 const widestText = (texts: readonly string[], size: number): number =>

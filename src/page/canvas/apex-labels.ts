@@ -5,7 +5,6 @@ import type { Part } from '../../part/part.ts';
 import { type UnmarkedApex, unmarkedApexes } from '../../part/unmarked-apexes.ts';
 import { updateAttribute, updateText } from '../dom.ts';
 import type { Store } from '../state/store.ts';
-import { toPart, toScreen } from './view-transform.ts';
 import { RULE_PX, type Viewport } from './viewport.ts';
 
 const TICK_PX = 12;
@@ -53,9 +52,8 @@ export class ApexLabels {
 
   private placeLabel({ tick, words }: ApexLabel, apex: UnmarkedApex, part: Part): void {
     const { at, tilt, isRound } = apex;
-    const { view } = this.viewport;
     const { ruleText, lengthText } = this.store;
-    const { x, y } = toScreen(view, at);
+    const { x, y } = this.viewport.toScreen(at);
     const reads = `apex ${ruleText(at.x)}, ${lengthText(at.y)}`;
     const wide = reads.length * LETTER_PX;
     const anchor = this.anchorFor(x, isRound ? tilt : -tilt, wide);
@@ -75,11 +73,10 @@ export class ApexLabels {
 
   /** How far down the sheet a label in the hollow under an apex must start, px. */
   private clearanceBelow({ at, edge }: UnmarkedApex, part: Part, words: readonly number[]): number {
-    const { view } = this.viewport;
-    const down = (offset: number): number => toScreen(view, { x: 0, y: offset }).y;
+    const down = (offset: number): number => this.viewport.toScreen({ x: 0, y: offset }).y;
     const y = down(at.y);
     if (part.edges.length > 1 && edge === lowerEdge(part)) {
-      const ends = words.map((x) => offsetAt(edge, toPart(view, { x, y }).x) ?? at.y);
+      const ends = words.map((x) => offsetAt(edge, this.viewport.toPart({ x, y }).x) ?? at.y);
       return Math.max(y, ...ends.map(down));
     }
     const low = down(part.bounds.bottom);

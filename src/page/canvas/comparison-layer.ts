@@ -11,7 +11,6 @@ import { byId, el } from '../dom.ts';
 import { MessageList } from '../panels/message-list.ts';
 import type { Store } from '../state/store.ts';
 import type { Highlight } from './highlight.ts';
-import { toScreen } from './view-transform.ts';
 import type { Viewport } from './viewport.ts';
 
 interface ComparedCurve extends CurveComparison {
@@ -65,7 +64,7 @@ export class ComparisonLayer {
     for (const { kind, curve, worst, at } of this.visibleCurves()) {
       const line = layer.path().attr('d', pathData(curve.path)).addClass(kind);
       this.viewport.alignToPart(line);
-      const { x, y } = toScreen(this.viewport.view, at);
+      const { x, y } = this.viewport.toScreen(at);
       layer.circle(8).center(x, y);
       const isSame = readOnRule(worst, this.store.rule).mark === 0;
       const label = isSame ? `${kind}: the same` : `${kind} ${this.store.roundedText(worst)}`;

@@ -7,7 +7,6 @@ import { itemAt } from '../../units/checked.ts';
 import { updateAttribute, updateText } from '../dom.ts';
 import type { Store } from '../state/store.ts';
 import type { RuleLayer } from './rule-layer.ts';
-import { toScreen } from './view-transform.ts';
 import { HEADROOM_PX, type Viewport } from './viewport.ts';
 
 /** Least radius of a handle's touch area, px: a finger's breadth across. */
@@ -113,7 +112,7 @@ export class HandleLayer {
 
   nearestHandle(at: Point, reach: number): Grip | undefined {
     const far = ({ grip }: HandleElement): number => {
-      const { x, y } = toScreen(this.viewport.view, grip.at);
+      const { x, y } = this.viewport.toScreen(grip.at);
       return Math.hypot(x - at.x, y - at.y);
     };
     const [nearest] = [...this.elements.values()].sort((a, b) => far(a) - far(b));
@@ -160,7 +159,7 @@ export class HandleLayer {
   private placeElement(handle: HandleElement, grip: Grip, name: string): void {
     handle.grip = grip;
     handle.name = name;
-    const { x, y } = toScreen(this.viewport.view, grip.at);
+    const { x, y } = this.viewport.toScreen(grip.at);
     const now = `${x} ${y} ${grip.at.x} ${grip.at.y} ${this.store.rule.unit} ${name}`;
     if (now === handle.lastDrawn) return;
     handle.lastDrawn = now;
@@ -182,7 +181,7 @@ export class HandleLayer {
     const valueText = handle ? this.valueText(handle.grip) : '';
     updateText(this.label.node, valueText);
     if (!handle) return;
-    const { x, y } = toScreen(this.viewport.view, handle.grip.at);
+    const { x, y } = this.viewport.toScreen(handle.grip.at);
     // Above the finger, or below it near the top of the sheet.
     updateAttribute(this.label.node, 'x', String(this.viewport.labelMiddle(x, valueText.length * LETTER_PX)));
     updateAttribute(this.label.node, 'y', String(y > HEADROOM_PX - 1 ? y - 34 : y + 52));

@@ -1,7 +1,6 @@
 import type { Point } from '../../curves/geometry/point.ts';
 import { pathData } from '../../export/writers/svg.ts';
 import type { Store } from '../state/store.ts';
-import { toScreen } from './view-transform.ts';
 import type { Viewport } from './viewport.ts';
 
 export interface HighlightTarget {
@@ -46,7 +45,7 @@ export class Highlight {
     const { at, edge } = this.active?.spot() ?? {};
     this.ring.attr('visibility', at ? 'visible' : 'hidden');
     if (at) {
-      const { x, y } = toScreen(this.viewport.view, at);
+      const { x, y } = this.viewport.toScreen(at);
       this.ring.center(x, y);
     }
     const runs = at ? [] : (this.store.evaluated?.part.edges.filter(({ name }) => name === edge) ?? []);

@@ -1,7 +1,6 @@
 import { pathData } from '../../export/writers/svg.ts';
 import { linesForNails, type NewNail } from '../../part/edit/new-nails.ts';
 import type { Store } from '../state/store.ts';
-import { toScreen } from './view-transform.ts';
 import type { Viewport } from './viewport.ts';
 
 const RING_PX = 8;
@@ -50,7 +49,7 @@ export class NailPreview {
     this.ring.attr('visibility', nail ? 'visible' : 'hidden');
     this.words.node.textContent = nail ? `${nail.what} ${ruleText(nail.at.x)}, ${lengthText(nail.at.y)}` : '';
     if (!nail) return;
-    const { x, y } = toScreen(this.viewport.view, nail.at);
+    const { x, y } = this.viewport.toScreen(nail.at);
     this.ring.center(x, y);
     this.words.attr({ x, y: y - WORDS_PX });
   }

@@ -16,7 +16,6 @@ import { toDiagnostic } from '../state/evaluate-job.ts';
 import type { Store } from '../state/store.ts';
 import type { HandleLayer } from './handle-layer.ts';
 import { NailPreview } from './nail-preview.ts';
-import { toPart } from './view-transform.ts';
 import { reachFor, type Viewport } from './viewport.ts';
 
 export class NailTools {
@@ -105,8 +104,7 @@ export class NailTools {
   }
 
   private nailNearPointer(part: Part, pointer: Point, reach: number): NewNail | undefined {
-    const { view } = this.viewport;
-    return nailAtPointer(part, toPart(view, pointer), reach / view.scale);
+    return nailAtPointer(part, this.viewport.toPart(pointer), reach / this.viewport.view.scale);
   }
 
   private placeNail(find: (part: Part) => NewNail): void {

@@ -6,7 +6,6 @@ import type { EvaluatedJob } from '../state/evaluate-job.ts';
 import type { Store } from '../state/store.ts';
 import type { HandleLayer } from './handle-layer.ts';
 import type { NailTools } from './nail-tools.ts';
-import { toPart } from './view-transform.ts';
 import { reachFor, type Viewport } from './viewport.ts';
 
 const ZOOM_PER_WHEEL_PX = 1.0015;
@@ -66,7 +65,7 @@ export class PointerDrag {
     this.viewport.svg.node.classList.add('dragging');
     this.handleLayer.focus(handle.key);
     this.handleLayer.hold(handle.key);
-    const [evaluated, from] = [this.store.shown, toPart(this.viewport.view, at)];
+    const [evaluated, from] = [this.store.shown, this.viewport.toPart(at)];
     this.hold = { pointer: event.pointerId, handle, evaluated, textBefore, from, to: undefined };
   }
 
@@ -92,7 +91,7 @@ export class PointerDrag {
     this.frame = 0;
     if (!this.hold?.to) return;
     const { handle, evaluated, from } = this.hold;
-    const to = toPart(this.viewport.view, this.hold.to);
+    const to = this.viewport.toPart(this.hold.to);
     const place = { x: handle.at.x + to.x - from.x, y: handle.at.y + to.y - from.y };
     const text = editJob(evaluated.text, gripMoved(handle, place, evaluated.part));
     if (text !== this.store.previewText) this.store.preview(text);

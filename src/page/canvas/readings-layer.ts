@@ -12,7 +12,6 @@ import { openTextFile, rejectTooLongInput } from '../state/browser-files.ts';
 import { messageWithLine, userFaults } from '../state/evaluate-job.ts';
 import type { Store } from '../state/store.ts';
 import type { Highlight } from './highlight.ts';
-import { toScreen } from './view-transform.ts';
 import { RULE_PX, type Viewport } from './viewport.ts';
 
 /** Size of the largest deviation on the screen, px, and the most that deviations are enlarged. */
@@ -157,7 +156,7 @@ export class ReadingsLayer {
     const times = Math.min(WORST_PX / view.scale / Math.max(worst, tolerance), MAX_TIMES);
     const readings = this.check.readings.toSorted((a, b) => a.station - b.station);
     const at = ({ station, design }: Deviation, off: number): string => {
-      const { x, y } = toScreen(view, { x: station, y: design + off * times });
+      const { x, y } = this.viewport.toScreen({ x: station, y: design + off * times });
       return `${x.toFixed(1)} ${y.toFixed(1)}`;
     };
     const line = (offOf: (reading: Deviation) => number, name: string): void => {

@@ -2,7 +2,6 @@ import type { Point } from '../../curves/geometry/point.ts';
 import { updateAttribute } from '../dom.ts';
 import type { Store } from '../state/store.ts';
 import { ticksBetween } from './rule-ticks.ts';
-import { toPart, toScreen } from './view-transform.ts';
 import { RULE_PX, type Viewport } from './viewport.ts';
 
 const TICK_PX = 15;
@@ -42,18 +41,18 @@ export class RuleLayer {
       updateAttribute(this.crosshair.node, 'd', 'M0 0');
       return;
     }
-    const { x, y } = toScreen(this.viewport.view, place);
+    const { x, y } = this.viewport.toScreen(place);
     const low = this.viewport.view.height - RULE_PX.across;
     updateAttribute(this.crosshair.node, 'd', `M${x} ${low + TICK_PX}V${y}H${RULE_PX.left - TICK_PX}`);
   }
 
   private drawHorizontal(low: number): void {
     const { view } = this.viewport;
-    const from = toPart(view, { x: RULE_PX.left, y: 0 }).x;
-    const to = toPart(view, { x: view.width, y: 0 }).x;
+    const from = this.viewport.toPart({ x: RULE_PX.left, y: 0 }).x;
+    const to = this.viewport.toPart({ x: view.width, y: 0 }).x;
     let marks = `M${RULE_PX.left} ${low}H${view.width}`;
     for (const { mm, share, label } of ticksBetween(from, to, view.scale, this.store.rule)) {
-      const { x } = toScreen(view, { x: mm, y: 0 });
+      const { x } = this.viewport.toScreen({ x: mm, y: 0 });
       marks += `M${x} ${low}v${TICK_PX * share}`;
       if (label !== undefined) this.label(label, x, low + 32, 'middle');
     }
@@ -62,11 +61,11 @@ export class RuleLayer {
 
   private drawVertical(low: number): void {
     const { view } = this.viewport;
-    const from = toPart(view, { x: 0, y: low }).y;
-    const to = toPart(view, { x: 0, y: 0 }).y;
+    const from = this.viewport.toPart({ x: 0, y: low }).y;
+    const to = this.viewport.toPart({ x: 0, y: 0 }).y;
     let marks = `M${RULE_PX.left} ${low}V0`;
     for (const { mm, share, label } of ticksBetween(from, to, view.scale, this.store.rule)) {
-      const { y } = toScreen(view, { x: 0, y: mm });
+      const { y } = this.viewport.toScreen({ x: 0, y: mm });
       marks += `M${RULE_PX.left} ${y}h${-TICK_PX * share}`;
       if (label === undefined || y <= 12 || y >= low - 6) continue;
       // A long number is placed above its mark, which leaves no room beside it.

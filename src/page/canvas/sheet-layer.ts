@@ -1,6 +1,8 @@
 import { invert, transformPoint } from '../../curves/geometry/affine.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { needsMirrorImage } from '../../export/cover/pair-words.ts';
+import { boxCorners } from '../../export/drawing/drawing.ts';
+import { centreOf } from '../../export/labels/free-space.ts';
 import type { Part } from '../../part/part.ts';
 import type { Layout } from '../../tiling/layout.ts';
 import { layOutMirrored } from '../../tiling/mirrored-layout.ts';
@@ -17,7 +19,6 @@ import { byId, el, updateText } from '../dom.ts';
 import type { PatternLayouts } from '../panels/downloads.ts';
 import { userFaults } from '../state/evaluate-job.ts';
 import type { Store } from '../state/store.ts';
-import { toScreen } from './view-transform.ts';
 import type { Viewport } from './viewport.ts';
 
 export class SheetLayer {
@@ -106,13 +107,11 @@ export class SheetLayer {
     const layer = this.viewport.layer('sheets').clear();
     if (!this.layout || !this.showBox.checked) return;
     for (const sheet of this.layout.sheets) {
-      const { left, right, bottom, top } = sheet.cell;
       const toPart = invert(sheet.toSheet);
-      const at = (x: number, y: number): Point =>
-        toScreen(this.viewport.view, transformPoint(toPart, { x, y }));
-      const corners = [at(left, bottom), at(right, bottom), at(right, top), at(left, top)];
+      const at = (place: Point): Point => this.viewport.toScreen(transformPoint(toPart, place));
+      const corners = boxCorners(sheet.cell).map(at);
       layer.path().attr('d', `M${corners.map(({ x, y }) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}Z`);
-      const { x, y } = at((left + right) / 2, (bottom + top) / 2);
+      const { x, y } = at(centreOf(sheet.cell));
       layer.plain(sheet.name).attr({ x, y: y + 6, class: 'middle' });
     }
   }

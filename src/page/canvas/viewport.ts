@@ -1,7 +1,7 @@
 import { type Element, type G, SVG, type Svg } from '@svgdotjs/svg.js';
 import type { Box } from '../../curves/geometry/bounds.ts';
 import type { Point } from '../../curves/geometry/point.ts';
-import { fitView, panView, toScreen, type ViewTransform, zoomView } from './view-transform.ts';
+import { fitView, panView, toPart, toScreen, type ViewTransform, zoomView } from './view-transform.ts';
 
 const LAYERS = [
   'sheets',
@@ -59,6 +59,9 @@ export class Viewport {
     return this.layers[name];
   }
 
+  readonly toScreen = (place: Point): Point => toScreen(this.view, place);
+  readonly toPart = (place: Point): Point => toPart(this.view, place);
+
   onViewChange(listener: () => void): void {
     this.viewListeners.push(listener);
   }
@@ -72,8 +75,8 @@ export class Viewport {
   /** Fits a part that has grown off the sheet or shrunk into a corner, unless the user chose the view. */
   keepInSight(bounds: Box): void {
     const { width, height, scale } = this.view;
-    const low = toScreen(this.view, { x: bounds.left, y: bounds.bottom });
-    const high = toScreen(this.view, { x: bounds.right, y: bounds.top });
+    const low = this.toScreen({ x: bounds.left, y: bounds.bottom });
+    const high = this.toScreen({ x: bounds.right, y: bounds.top });
     const isInside =
       low.x >= RULE_PX.left + HANDLE_HALF_PX &&
       high.x <= width - HANDLE_HALF_PX &&

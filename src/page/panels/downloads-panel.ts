@@ -3,7 +3,7 @@ import type { SheetLayer } from '../canvas/sheet-layer.ts';
 import { byId, el } from '../dom.ts';
 import { FONT_BYTES } from '../embedded-font.ts';
 import { download, downloadedMessage } from '../state/browser-files.ts';
-import type { FileStatus } from '../state/file-status.ts';
+import type { FileStatus } from '../state/job-files.ts';
 import type { Store } from '../state/store.ts';
 import { DOWNLOADS, type Download, fileName, offsetsTables } from './downloads.ts';
 

@@ -1,8 +1,8 @@
 import type { Highlight } from '../canvas/highlight.ts';
 import type { SheetLayer } from '../canvas/sheet-layer.ts';
-import { byId, updateText } from '../dom.ts';
+import { byId, el, updateText } from '../dom.ts';
 import type { Store } from '../state/store.ts';
-import { FigureList } from './figure-list.ts';
+import type { FigureText } from './figure-values.ts';
 import { curvedRuns, quickFigures, slowFigures } from './figure-values.ts';
 
 /** The figures beside the drawing. Slow ones turn gray until the pointer is idle. */
@@ -52,5 +52,51 @@ export class FigurePanel {
       apex ? `${prefix}apex at ${ruleText(apex.at.x)}, rise ${lengthText(apex.rise)}` : [],
     );
     return [...apexes, this.sheetLayer.countText].join('; ');
+  }
+}
+
+interface FigureRow {
+  readonly row: HTMLElement;
+  readonly label: HTMLElement;
+  readonly value: HTMLElement;
+  figure: FigureText;
+}
+
+/** Rows are reused from frame to frame, so that none loses the keyboard focus. */
+class FigureList {
+  private readonly rows = new Map<string, FigureRow>();
+
+  constructor(
+    private readonly host: HTMLElement,
+    private readonly highlight: Highlight,
+  ) {}
+
+  show(figures: readonly FigureText[]): void {
+    const ids = new Set(figures.map(({ id }) => id));
+    for (const [id, { row }] of this.rows) {
+      if (ids.has(id)) continue;
+      row.remove();
+      this.rows.delete(id);
+    }
+    for (const [i, figure] of figures.entries()) {
+      const made = this.rows.get(figure.id) ?? this.addRow(figure);
+      made.figure = figure;
+      updateText(made.label, figure.label);
+      updateText(made.value, figure.value);
+      made.row.classList.toggle('warning', figure.isWarning ?? false);
+      const before = this.host.children[i] ?? null;
+      if (before !== made.row) this.host.insertBefore(made.row, before);
+    }
+    this.highlight.refresh();
+  }
+
+  private addRow(figure: FigureText): FigureRow {
+    const label = el('button', { type: 'button', class: 'place' });
+    const value = el('dd');
+    const row = el('div', { class: 'figure row' }, el('dt', {}, label), value);
+    const made = { row, label, value, figure };
+    this.highlight.attach(row, () => made.figure);
+    this.rows.set(figure.id, made);
+    return made;
   }
 }

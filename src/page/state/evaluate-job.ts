@@ -30,7 +30,6 @@ export type Evaluation =
   | { readonly evaluated: EvaluatedJob; readonly faults: readonly [] }
   | { readonly evaluated?: never; readonly faults: readonly JobDiagnostic[] };
 
-/** Makes the part of a text, or lists everything that is wrong with the text. A bug is listed too: the page goes on. */
 /** The part of a text, or all its mistakes. A bug is listed too, as the page must go on. */
 export function evaluateJob(text: string): Evaluation {
   let positions: SourcePositions = new Map();

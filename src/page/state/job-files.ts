@@ -3,7 +3,7 @@ import { fileNameFor } from '../../export/drawing/file-name.ts';
 import { describeExcess } from '../../job/parse/read-yaml.ts';
 import { STARTER_JOB } from '../../job/starter-job.ts';
 import { errorText } from '../../units/fault.ts';
-import { byId, el } from '../dom.ts';
+import { byId, el, updateText } from '../dom.ts';
 import { Autosave, type SavedJob } from './autosave.ts';
 import {
   download,
@@ -14,7 +14,6 @@ import {
   saveTextFile,
 } from './browser-files.ts';
 import { evaluateJob, type JobDiagnostic } from './evaluate-job.ts';
-import type { FileStatus } from './file-status.ts';
 import type { Store } from './store.ts';
 
 export const FIRST_JOB = SAMPLES[0]?.text ?? STARTER_JOB;
@@ -175,5 +174,27 @@ export class JobFiles {
       // If it cannot be saved here it stays with the visit that left it.
       if (this.autosaveJob()) this.autosave.discard(previous);
     });
+  }
+}
+
+export class FileStatus {
+  private readonly node = byId('file-said');
+  /** A message that arrives during a drag stays when it ends: only the next change removes it. */
+  private hasBegun = false;
+
+  constructor(store: Store) {
+    const begin = (): void => {
+      this.hasBegun = true;
+    };
+    for (const name of ['pointerdown', 'keydown']) window.addEventListener(name, begin, { capture: true });
+    byId('drawing').addEventListener('pointerdown', () => this.show(''));
+    store.onChange(() => {
+      if (this.hasBegun) updateText(this.node, '');
+    });
+  }
+
+  show(words: string): void {
+    this.hasBegun = false;
+    updateText(this.node, words);
   }
 }
