@@ -95,10 +95,7 @@ function readCheckOptions({ rule }: Part, edge: PartEdge, options: CheckCommandO
   return { base: selectBaseLine(edge, options), tolerance, beforeSanding: options.beforeSanding ?? false };
 }
 
-function readMeasuredPart(
-  { part, context }: JobInput,
-  { measured, reading }: CheckCommandOptions,
-): MeasuredReadings {
+function readMeasuredPart({ part, context }: JobInput, { measured, reading }: CheckCommandOptions) {
   if (measured !== undefined && reading.length > 0)
     throw new Fault('command.two-measured', '--measured and --reading exclude each other. Keep one.');
   if (measured !== undefined) return readReadingsFile(measured, part.rule.unit, context.length);
@@ -109,10 +106,7 @@ function readMeasuredPart(
   );
 }
 
-function readSecondPart(
-  { part, context }: JobInput,
-  { pair, mirrored: isMirrored }: CheckCommandOptions,
-): MeasuredReadings | undefined {
+function readSecondPart({ part, context }: JobInput, { pair, mirrored: isMirrored }: CheckCommandOptions) {
   if (pair === undefined) {
     if (isMirrored) throw new Fault('command.no-pair', '--mirrored: there is no second part. Add --pair.');
     return undefined;

@@ -172,12 +172,7 @@ const asJson = ({ figures, layers, size, toFile }: RenderedDrawing, board?: Draw
   tolerance: FIT_MM,
 });
 
-function asText(
-  part: Part,
-  { layers, figures, size }: RenderedDrawing,
-  output: string,
-  board?: DrawnBoard,
-): string {
+function asText(part: Part, { layers, figures, size }: RenderedDrawing, output: string, board?: DrawnBoard) {
   const { rule } = part;
   const rows = layers.map(({ name, lines, arcs, curves }) => {
     const counts = [countText(lines, 'line'), countText(arcs, 'arc'), countText(curves, 'curve')];
