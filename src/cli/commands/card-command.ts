@@ -1,12 +1,6 @@
 import { fileNameFor } from '../../export/drawing/file-name.ts';
 import type { Part } from '../../part/part.ts';
-import {
-  DEFAULT_PAPER,
-  PAPER_NAMES,
-  PAPERS,
-  type Paper,
-  parsePaper,
-} from '../../tiling/paper/paper-sizes.ts';
+import { DEFAULT_PAPER, PAPER_NAMES, PAPERS, parsePaper } from '../../tiling/paper/paper-sizes.ts';
 import { Fault } from '../../units/fault.ts';
 import { jobCommand } from '../define-command.ts';
 import { writeFileAtomic } from '../files/atomic-write.ts';
@@ -55,7 +49,7 @@ export const makeCommand = jobCommand({
   },
 });
 
-function readCardPaper({ rule }: Part, { paper }: OptionValues<typeof OPTIONS>): Paper {
+function readCardPaper({ rule }: Part, { paper }: OptionValues<typeof OPTIONS>) {
   return atOption('--paper', () => {
     const found = parsePaper(paper ?? DEFAULT_PAPER[rule.unit]);
     if (PAPERS.includes(found)) return found;

@@ -5,6 +5,7 @@ import type { FullSizeOptions } from '../../export/full-size/compose-full-size.t
 import { didYouMean } from '../../job/parse/did-you-mean.ts';
 import type { Part } from '../../part/part.ts';
 import { Fault } from '../../units/fault.ts';
+import { present } from '../../units/lists.ts';
 import { showCount } from '../../units/number-format.ts';
 import { showLength } from '../../units/rule.ts';
 import { jobCommand } from '../define-command.ts';
@@ -13,14 +14,7 @@ import { writeFileAtomic } from '../files/atomic-write.ts';
 import { requireOutput } from '../files/output-file.ts';
 import { BOARD_OPTIONS } from '../options/board-options.ts';
 import { defaultOutput, type QuickValues } from '../options/job-input.ts';
-import {
-  flagOf,
-  group,
-  nameOf,
-  type OptionValues,
-  option,
-  parseLengthOption,
-} from '../options/option-spec.ts';
+import { flagOf, group, nameOf, type OptionValues, option, readLengths } from '../options/option-spec.ts';
 import { forceOption, outputOption } from '../options/shared-options.ts';
 import { pick, textTable } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
@@ -145,12 +139,10 @@ function validateFormatOptions(format: DrawingFormat, options: DrawOptions, ofFi
     );
 }
 
-function readFullSizeOptions(part: Part, { only, parallel }: DrawOptions): Omit<FullSizeOptions, 'mirror'> {
-  return {
-    ...(only !== undefined && { only: parseLayers(only) }),
-    ...(parallel !== undefined && { parallel: parseLengthOption('--parallel', parallel, part.rule.unit) }),
-  };
-}
+const readFullSizeOptions = ({ rule }: Part, options: DrawOptions): Omit<FullSizeOptions, 'mirror'> => ({
+  ...(options.only !== undefined && { only: parseLayers(options.only) }),
+  ...readLengths(options, { parallel: 'any' }, rule.unit),
+});
 
 const parseLayers = (typed: string): LayerName[] =>
   typed.split(',').map((each) => {
@@ -175,24 +167,22 @@ const asJson = ({ figures, layers, size, toFile }: RenderedDrawing, board?: Draw
 function asText(part: Part, { layers, figures, size }: RenderedDrawing, output: string, board?: DrawnBoard) {
   const { rule } = part;
   const rows = layers.map(({ name, lines, arcs, curves }) => {
-    const counts = [countText(lines, 'line'), countText(arcs, 'arc'), countText(curves, 'curve')];
-    return [`  ${name}`, name === 'text' ? 'words' : counts.filter(Boolean).join(', ')];
+    const counts = present(countText(lines, 'line'), countText(arcs, 'arc'), countText(curves, 'curve'));
+    return [`  ${name}`, name === 'text' ? 'words' : counts.join(', ')];
   });
-  return [
+  return present(
     `${part.name}, full size, is in ${output}: ${showLength(size.width, rule)} by ${showLength(size.height, rule)} over all.`,
     textTable(rows),
     `Nothing drawn lies more than ${Math.max(figures.worst, 0.0001).toFixed(4)} mm off the exact line.`,
     quantityText(part, board),
-  ]
-    .filter((line) => line !== '')
-    .join('\n');
+  ).join('\n');
 }
 
-function quantityText({ quantity, rule, shape }: Part, board?: DrawnBoard): string {
+function quantityText({ quantity, rule, shape }: Part, board?: DrawnBoard): string | false {
   if (!board) {
     // One edge is a line on a board: there is nothing to lay on one.
     const where = shape.type === 'closed' ? ': --nest draws them on their board' : '';
-    return quantity > 1 ? `${quantity} are wanted${where}.` : '';
+    return quantity > 1 && `${quantity} are wanted${where}.`;
   }
   const { number, of, length, width, copies, gap } = board;
   const size = `${showLength(length, rule)} by ${showLength(width, rule)}`;
@@ -201,4 +191,4 @@ function quantityText({ quantity, rule, shape }: Part, board?: DrawnBoard): stri
   return `Board ${number} of ${of}, ${size}: ${copies} of the ${quantity} wanted${apart}.${next}`;
 }
 
-const countText = (count: number, what: string): string => (count === 0 ? '' : showCount(count, what));
+const countText = (count: number, what: string): string | false => count > 0 && showCount(count, what);

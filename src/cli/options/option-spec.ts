@@ -105,7 +105,7 @@ export function atOption<T>(option: string, read: () => T): T {
   }
 }
 
-export const optionOwnerFault = (option: string, ...owners: readonly string[]): Fault =>
+export const ownerFault = (option: string, ...owners: readonly string[]): Fault =>
   new Fault(
     'command.belongs',
     `--${option} belongs to ${owners.map((owner) => `--${owner}`).join(' or ')}. Add that, or leave it out.`,

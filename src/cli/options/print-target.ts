@@ -1,5 +1,5 @@
 import { Fault } from '../../units/fault.ts';
-import { optionOwnerFault } from './option-spec.ts';
+import { ownerFault } from './option-spec.ts';
 
 type PrintTarget = Readonly<Partial<Record<'half' | 'gauge' | 'template' | 'form', boolean>>>;
 
@@ -28,7 +28,7 @@ export function requireOneTarget(options: PrintTarget): void {
     );
   for (const [option, users] of Object.entries(OPTION_OWNERS))
     if ((options as Record<string, unknown>)[option] !== undefined && !users.some((user) => options[user]))
-      throw optionOwnerFault(option, ...users);
+      throw ownerFault(option, ...users);
   if (half && (gauge || form))
     throw new Fault(
       'command.no-half',

@@ -5,13 +5,7 @@ import type { TableSaw } from '../../shop/saw/saw-depth.ts';
 import { Fault } from '../../units/fault.ts';
 import { showFine } from '../../units/number-format.ts';
 import type { Unit } from '../../units/unit.ts';
-import {
-  type OptionValues,
-  option,
-  optionOwnerFault,
-  parseLengthOption,
-  readLengths,
-} from './option-spec.ts';
+import { type OptionValues, option, ownerFault, parseLengthOption, readLengths } from './option-spec.ts';
 
 export const SAW_OPTIONS = [
   option('--blade <width>', 'of your band-saw blade: does it turn the line?'),
@@ -39,7 +33,7 @@ type SawOptions = OptionValues<typeof SAW_OPTIONS>;
 
 export function requireBlade(options: SawOptions): void {
   for (const option of ['kerf', 'gauge'] as const)
-    if (options[option] !== undefined && options.blade === undefined) throw optionOwnerFault(option, 'blade');
+    if (options[option] !== undefined && options.blade === undefined) throw ownerFault(option, 'blade');
 }
 
 /** In the job's unit. */
