@@ -1,7 +1,14 @@
+import { basename } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Source } from './source.ts';
 import { readSources } from './source.ts';
-import { crowdedFolders, sharedFileNames, sharedTypeNames } from './structure.ts';
+import {
+  crowdedFolders,
+  lostFileNames,
+  nonNullAssertions,
+  sharedFileNames,
+  sharedTypeNames,
+} from './structure.ts';
 
 const src = readSources('src');
 const code = src.filter(({ path }) => path.endsWith('.ts'));
@@ -19,7 +26,32 @@ test('no type name of src is declared twice', () => {
   expect(sharedTypeNames(code)).toEqual([]);
 });
 
+/** What the inner loops over typed arrays need, and no more. */
+const MAX_NON_NULL = 100;
+
+test('few values are said to be there without a check', () => {
+  const count = code.reduce((sum, source) => sum + nonNullAssertions(source), 0);
+  expect(count).toBeLessThanOrEqual(MAX_NON_NULL);
+});
+
+test('the files that the documents name exist', () => {
+  const names = new Set(
+    ['src', 'tests', 'tools', 'bin'].flatMap(readSources).map(({ path }) => basename(path)),
+  );
+  const documents = [
+    ...readSources('docs'),
+    ...readSources('').filter(({ path }) => path === 'DEVELOPERS.md'),
+  ];
+  expect(documents.flatMap((document) => lostFileNames(document, names))).toEqual([]);
+});
+
 describe('a breach of each rule is found', () => {
+  test('an assertion, a file that is gone', () => {
+    expect(nonNullAssertions({ path: 'a.ts', text: 'const a = b!.c![0] !== !d;' })).toBe(2);
+    const document = { path: 'a.md', text: 'see `src/saw.ts`, `bit.ts` and `-command.ts`' };
+    expect(lostFileNames(document, new Set(['bit.ts']))).toEqual(['a.md names src/saw.ts']);
+  });
+
   const files = (count: number): Source[] =>
     Array.from({ length: count }, (_, i) => ({ path: `src/part/file-${i}.ts`, text: '' }));
 

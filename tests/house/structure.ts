@@ -52,3 +52,22 @@ function typeNames(source: Source): string[] {
 /** Names of types that are declared in two files, whether exported or not. */
 export const sharedTypeNames = (sources: readonly Source[]): string[] =>
   sharedKeys(sources.flatMap((source) => typeNames(source).map((name) => [name, source.path] as const)));
+
+/** Assertions that a value is there (`x!`), which the compiler does not check. */
+export function nonNullAssertions(source: Source): number {
+  let count = 0;
+  const visit = (node: ts.Node): void => {
+    if (ts.isNonNullExpression(node)) count++;
+    ts.forEachChild(node, visit);
+  };
+  visit(parse(source));
+  return count;
+}
+
+/** Names of source files in a text, written as code, that no file has. */
+export function lostFileNames({ path, text }: Source, files: ReadonlySet<string>): string[] {
+  const named = [...text.matchAll(/`([\w/.-]*\w\.(?:ts|js))`/g)].flatMap(([, name]) => name ?? []);
+  return named
+    .filter((name) => !files.has(posix.basename(name)) && !name.startsWith('-'))
+    .map((name) => `${path} names ${name}`);
+}
