@@ -6,18 +6,12 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const OLDEST_NODE = 20;
-/** What the build reads besides src/. */
-const BUILD_INPUTS = [
-  'package.json',
+/** What the build reads. */
+const BUILD_FOLDERS = ['bin', 'samples', 'src', 'tools'];
+const BUILD_FILES = [
   'package-lock.json',
-  'tsconfig.json',
-  'tsconfig.build.json',
-  'tsconfig.page.json',
-  'bin/fairlath.js',
-  'tools/build.js',
-  'tools/build-cli.js',
-  'tools/notices.js',
-  'tools/page-build.js',
+  'package.json',
+  ...['', '.build', '.page'].map((of) => `tsconfig${of}.json`),
 ];
 
 export const root = fileURLToPath(new URL('..', import.meta.url));
@@ -62,12 +56,13 @@ const isBuilt = () => existsSync(stamp) && readFileSync(stamp, 'utf8') === finge
 /** Of the content, not the times: in a fresh clone every file is equally new. */
 export function fingerprint() {
   const hash = createHash('sha256');
-  const sources = ['src', 'samples']
-    .flatMap((folder) => readdirSync(join(root, folder), { recursive: true, withFileTypes: true }))
+  const sources = BUILD_FOLDERS.flatMap((folder) =>
+    readdirSync(join(root, folder), { recursive: true, withFileTypes: true }),
+  )
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath ?? entry.path, entry.name))
     .sort();
-  for (const file of [...BUILD_INPUTS.map((name) => join(root, name)), ...sources]) {
+  for (const file of [...BUILD_FILES.map((name) => join(root, name)), ...sources]) {
     const bytes = readFileSync(file);
     hash.update(`${file.slice(root.length)} ${bytes.length}\n`).update(bytes);
   }

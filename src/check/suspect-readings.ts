@@ -79,13 +79,7 @@ const readingsPastCut = (
     return [{ code: 'check.past-end', message }];
   });
 
-type Misreading = readonly [
-  code: string,
-  message: string,
-  otherwise: readonly StationReading[],
-  /** The edge that was read, where it is another one. */
-  edge?: PartEdge,
-];
+type Misreading = readonly [code: string, message: string, as: readonly StationReading[], of?: PartEdge];
 
 function possibleMisreadings(
   part: Part,

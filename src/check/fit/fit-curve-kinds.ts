@@ -2,6 +2,7 @@ import type { Curve } from '../../curves/curve.ts';
 import { batten } from '../../curves/elastica/batten.ts';
 import { bow } from '../../curves/elastica/bow.ts';
 import { cross, type Point, point, subtract } from '../../curves/geometry/point.ts';
+import { apexOf } from '../../curves/measurements.ts';
 import { arc } from '../../curves/simple/arc.ts';
 import { ellipse } from '../../curves/simple/ellipse.ts';
 import { line } from '../../curves/simple/line.ts';
@@ -9,7 +10,7 @@ import { spline } from '../../curves/simple/spline.ts';
 import { undefinedOnFault } from '../../curves/try-curve.ts';
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import { fitModel, type Model, WRONG_READING_COST } from './fit-model.ts';
-import { type Misfit, misfitOf, signedDistanceFrom } from './rigid-fit.ts';
+import { type Misfit, maxAbs, misfitOf, signedDistanceFrom } from './rigid-fit.ts';
 
 export interface KindFit extends Misfit {
   readonly kind: 'line' | 'arc' | 'batten' | 'bow' | 'ellipse' | 'spline';
@@ -31,7 +32,7 @@ const MAX_PINS = 12;
 /** What each of these pins costs, as they bend to any readings: half of what a wrong reading does. */
 const PIN_COST = WRONG_READING_COST / 2;
 
-/** By least squares of the normal distances, best first, from the values of the fair curve at five or more stations. */
+/** By least squares of normal distances from the fair curve's values on, best first; but no rise within the errors. */
 export function fitCurveKinds(readings: readonly Point[], fair: readonly Point[], sigma: number): KindFit[] {
   const [from, to] = [firstOf(fair), lastOf(fair)];
   const top = farthestFromChord(fair);
@@ -52,7 +53,12 @@ export function fitCurveKinds(readings: readonly Point[], fair: readonly Point[]
     ...tryKind('ellipse', ([a = 0, b = 0, r = 0]) => ellipse(left(a), right(b), r), risen),
     ...tryKind('batten', overNail, [...ends, top.x, top.y]),
     ...fitSplineWithFewestPins(readings, fair, sigma),
-  ].toSorted((a, b) => a.cost - b.cost);
+  ]
+    .filter(
+      ({ kind, curve: { exact, from: a, to: b } }) =>
+        kind === 'line' || (apexOf(exact, a, b)?.rise ?? 0) > sigma,
+    )
+    .toSorted((a, b) => a.cost - b.cost);
 }
 
 type CurveFamily = (unknowns: readonly number[]) => Curve;
@@ -93,16 +99,23 @@ function fitSplineWithFewestPins(
   fair: readonly Point[],
   sigma: number,
 ): KindFit[] {
+  const reach = 2 * maxAbs(readings.map(({ y }) => y - firstOf(readings).y));
+  // Where no reading holds a pin, it may go anywhere.
+  const runsAway = ({ pins }: Curve): boolean =>
+    pins.some(({ y }) => Math.abs(y - firstOf(readings).y) > reach);
   let best: KindFit | undefined;
   for (let pins = 1; pins <= Math.min(MAX_PINS, readings.length - 3); pins++) {
     const start = evenlySpacedPoints(fair, pins);
-    const through = (offsets: readonly number[]): Point[] =>
-      start.map(({ x }, i) => point(x, itemAt(offsets, i)));
-    const make: CurveFamily = (offsets) => spline(through(offsets), 'natural', 'natural');
+    const make: CurveFamily = (offsets) =>
+      spline(
+        start.map(({ x }, i) => point(x, itemAt(offsets, i))),
+        'natural',
+        'natural',
+      );
     const offsets = start.map(({ y }) => y);
     const cost = 2 * Math.log(readings.length) + pins * PIN_COST;
     const [next] = fitCurveKind({ kind: 'spline', make, start: offsets, cost }, readings, sigma);
-    if (next && !(next.cost >= (best?.cost ?? Number.POSITIVE_INFINITY))) best = next;
+    if (next && next.cost < (best?.cost ?? Number.POSITIVE_INFINITY) && !runsAway(next.curve)) best = next;
     // More pins cost more than they can save.
     if (best && best.cost <= cost + PIN_COST) break;
   }

@@ -9,8 +9,6 @@ export interface WeightedPoints {
 
 export interface SmoothedCurve {
   readonly points: readonly Point[];
-  /** Standard errors of the values, mm. */
-  readonly errors: readonly number[];
   /** Σ((value − point)/sigma)² */
   readonly misfit: number;
   readonly degreesOfFreedom: number;
@@ -18,8 +16,8 @@ export interface SmoothedCurve {
 
 /**
  * The curve of least Σ((y − g)/sigma)² + weight·∫g″² (Reinsch, "Smoothing by spline functions", Numerische Mathematik
- * 10, 1967): (R + weight·QᵀΣ²Q)γ = Qᵀy gives the second derivatives γ, then g = y − weight·Σ²Qγ. The errors come from
- * the middle bands of the inverse (Hutchinson & de Hoog, "Smoothing noisy data with spline functions", ibid. 47,
+ * 10, 1967): (R + weight·QᵀΣ²Q)γ = Qᵀy gives the second derivatives γ, then g = y − weight·Σ²Qγ. The freedom
+ * comes from the middle bands of the inverse (Hutchinson & de Hoog, "Smoothing noisy data with spline functions", ibid. 47,
  * 1985).
  */
 export function smoothingSpline({ points, sigmas }: WeightedPoints, weight: number): SmoothedCurve {
@@ -27,17 +25,15 @@ export function smoothingSpline({ points, sigmas }: WeightedPoints, weight: numb
   const qGamma = system.multiplyQ(system.solve());
   const inverse = system.inverse();
   let [misfit, degreesOfFreedom] = [0, 0];
-  const errors: number[] = [];
   const values = points.map(({ x, y }, i) => {
     const sigma = itemAt(sigmas, i);
     const off = weight * sigma ** 2 * itemAt(qGamma, i);
     const free = weight * sigma ** 2 * system.leverage(inverse, i);
     misfit += (off / sigma) ** 2;
     degreesOfFreedom += free;
-    errors.push(sigma * Math.sqrt(Math.max(0, 1 - free)));
     return { x, y: y - off };
   });
-  return { points: values, errors, misfit, degreesOfFreedom };
+  return { points: values, misfit, degreesOfFreedom };
 }
 
 type Band = readonly [number, number, number];

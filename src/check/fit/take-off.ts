@@ -1,5 +1,4 @@
 import type { Point } from '../../curves/geometry/point.ts';
-import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import type { Rule } from '../../units/rule.ts';
 import { assertReadings, type StationReading } from '../readings/read-readings.ts';
@@ -32,48 +31,25 @@ export function takeOff(readings: readonly StationReading[], rule: Rule): TakeOf
       'take-off.too-few',
       `fewer than ${MIN_TAKE_OFF_STATIONS} stations do not tell one curve from another. Measure at more stations.`,
     );
-  const first = fitKinds(rising, fairThrough(rising, sigma), sigma);
-  const { wrong } = first[0];
-  // A wrong reading spoils the values that the fits start from.
-  const kinds =
-    wrong.length === 0 ? first : bestFirst(first, fitKinds(rising, fairThrough(rising, sigma, wrong), sigma));
+  const first = fitKinds(rising, rising, sigma);
+  // A wrong reading spoils the values that the fits start from: these start again from where it should be.
+  const mended = rising.map((p) => {
+    const wrong = first[0].wrong.find(({ at }) => at === p);
+    return wrong ? { x: p.x, y: p.y - wrong.off } : p;
+  });
+  const second = first[0].wrong.length > 0 ? fitKinds(rising, mended, sigma) : first;
+  const kinds = second[0].cost < first[0].cost ? second : first;
   const outliers = kinds[0].wrong.toSorted((a, b) => a.at.x - b.at.x);
   const kept = rising.filter((p) => outliers.every(({ at }) => at !== p));
   const data = mergeStations(kept, sigma);
   return { sigma, outliers, readings: data.points, fair: fairCurve(data), kinds };
 }
 
-type Kinds = TakeOff['kinds'];
-
-function fitKinds(readings: readonly Point[], start: readonly Point[], sigma: number): Kinds {
-  const [best, ...others] = fitCurveKinds(readings, start, sigma);
+/** Fits that start from the fair curve through some points. */
+function fitKinds(readings: readonly Point[], through: readonly Point[], sigma: number): TakeOff['kinds'] {
+  const [best, ...others] = fitCurveKinds(readings, fairCurve(mergeStations(through, sigma)).points, sigma);
   if (!best) throw new Error('a straight line fits any readings in some way');
   return [best, ...others];
-}
-
-/** The better fit of each kind. */
-function bestFirst(first: Kinds, second: Kinds): Kinds {
-  const [best, ...others] = [...first, ...second].toSorted((a, b) => a.cost - b.cost);
-  const seen = new Set([best?.kind]);
-  const rest = others.filter(({ kind }) => !seen.has(kind) && seen.add(kind));
-  return [best ?? first[0], ...rest];
-}
-
-/** Values to start fits from at all stations: those of the fair curve, carried on straight to an end that is left out. */
-function fairThrough(
-  readings: readonly Point[],
-  sigma: number,
-  wrong: readonly WrongReading[] = [],
-): Point[] {
-  const kept = readings.filter((p) => wrong.every(({ at }) => at !== p));
-  const { points } = fairCurve(mergeStations(kept, sigma));
-  const carriedOn = (x: number, a: Point, b: Point): Point[] =>
-    x === a.x ? [] : [{ x, y: a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x) }];
-  return [
-    ...carriedOn(firstOf(readings).x, itemAt(points, 0), itemAt(points, 1)),
-    ...points,
-    ...carriedOn(lastOf(readings).x, itemAt(points, points.length - 1), itemAt(points, points.length - 2)),
-  ];
 }
 
 /** With costs this close the dearer kind is the true one about once in twelve, by Schwarz's criterion (exp(−cost/2)). */

@@ -19,22 +19,17 @@ const MIN_GAIN = 3;
 /** From this many inner pins on, the change of curvature may change evenly, too: so it does on a wave or an ellipse. */
 const PINS_FOR_SECOND_ORDER = 6;
 
-interface OddPin {
-  readonly at: Point;
-  readonly off: number;
-}
-
 /** All pins waver where one is off by twice as much, mm, and none alone is to blame. Rounding to 1/32 in makes less. */
 const MIN_WAVER_MM = 2 * MIN_OFF_MM;
 /** Rounding roughens with the sixth power of the spacing: far less with every second pin left out. Tuned as above. */
 const MIN_WAVER_GAIN = 8;
 
 /** The pin of a run whose removal makes the others' line fairest, where it lies off that line. */
-function oddPin({ pins }: Curve): OddPin | undefined {
+function oddPin({ pins }: Curve) {
   if (pins.length < MIN_INNER_PINS + 2) return undefined;
-  const order = orderFor(pins);
+  const order = pins.length - 2 < PINS_FOR_SECOND_ORDER ? 1 : 2;
   const rough = roughness(pins, order);
-  let odd: (OddPin & { readonly gain: number }) | undefined;
+  let odd: { readonly at: Point; readonly off: number; readonly gain: number } | undefined;
   for (const { at, off, others } of leftOut(pins)) {
     const gain = rough / roughness(others, order);
     if (Math.abs(off) >= MIN_OFF_MM && gain > (odd?.gain ?? MIN_GAIN)) odd = { at, off, gain };
@@ -51,8 +46,6 @@ function waver({ pins }: Curve): number {
   const rough = thinned.map((points) => roughness(points, 1));
   return roughness(pins, 1) > MIN_WAVER_GAIN * Math.max(...rough) ? most : 0;
 }
-
-const orderFor = (pins: readonly Point[]): 1 | 2 => (pins.length - 2 < PINS_FOR_SECOND_ORDER ? 1 : 2);
 
 /** Each inner pin, how far it lies to the left of the line of the others, mm, and these. */
 const leftOut = (pins: readonly Point[]) =>

@@ -77,7 +77,7 @@ export function drawRows(rows: readonly TextRow[], left: number, top: number): I
 }
 
 /** A heading keeps its rows, unless they are more than the tallest column holds. */
-export function fillColumns(rows: readonly TextRow[], columns: readonly Box[]) {
+function fillColumns(rows: readonly TextRow[], columns: readonly Box[]) {
   const items: Item[] = [];
   const tallest = Math.max(...columns.map(({ bottom, top }) => top - bottom));
   let next = 0;

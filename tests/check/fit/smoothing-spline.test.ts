@@ -14,10 +14,9 @@ const data = (ys: readonly number[], sigma = 1) =>
 
 describe('smoothingSpline at weight 0', () => {
   test('the spline passes through every point and leaves no degree of freedom', () => {
-    const { points, misfit, degreesOfFreedom, errors } = smoothingSpline(data([0, 8, 3, 9, 1], 0.5), 0);
+    const { points, misfit, degreesOfFreedom } = smoothingSpline(data([0, 8, 3, 9, 1], 0.5), 0);
     expect(points.map(({ y }) => y)).toEqual([0, 8, 3, 9, 1]);
     expect([misfit, degreesOfFreedom]).toEqual([0, 0]);
-    expect(errors).toEqual([0.5, 0.5, 0.5, 0.5, 0.5]);
   });
 
   test('a negligible weight gives the natural spline, 11/16 at the quarter point', () => {
@@ -76,7 +75,7 @@ function byDefinition(
   };
 }
 
-test('values, errors and degrees of freedom follow the definition on uneven stations and errors', () => {
+test('values and degrees of freedom follow the definition on uneven stations and errors', () => {
   const xs = [0, 30, 100, 140, 260, 300, 390, 500];
   const ys = [0, 4, 9, 12, 17, 14, 9, 1];
   const sigmas = [0.3, 0.3, 0.5, 0.2, 0.3, 0.4, 0.3, 0.3];
@@ -85,7 +84,6 @@ test('values, errors and degrees of freedom follow the definition on uneven stat
     const { values, hat } = byDefinition(xs, ys, sigmas, weight);
     values.forEach((value, i) => {
       expect(found.points[i]!.y).toBeCloseTo(value, 8);
-      expect(found.errors[i]!).toBeCloseTo(sigmas[i]! * Math.sqrt(hat[i]!), 8);
     });
     expect(found.degreesOfFreedom).toBeCloseTo(xs.length - hat.reduce((sum, h) => sum + h, 0), 8);
   }
@@ -108,15 +106,15 @@ describe('fairCurve', () => {
     });
   });
 
-  test('the fair curve is within two standard errors of the truth for at least 95 of 100 seeds', () => {
+  test('the fair curve is within the error of a reading of the truth for at least 95 of 100 seeds', () => {
     let back = 0;
     for (let seed = 1; seed <= 100; seed++) {
       const random = seeded(seed);
       const truth = (i: number): number => 30 * Math.sin((Math.PI * i) / 20) + i / 3;
       const ys = Array.from({ length: 21 }, (_, i) => truth(i) + 0.34 * normal(random));
-      const { points, errors } = fairCurve(data(ys, 0.34));
-      const off = points.map(({ y }, i) => ((y - truth(i)) / errors[i]!) ** 2);
-      if (Math.sqrt(off.reduce((sum, each) => sum + each, 0) / off.length) <= 2) back++;
+      const { points } = fairCurve(data(ys, 0.34));
+      const off = points.map(({ y }, i) => ((y - truth(i)) / 0.34) ** 2);
+      if (Math.sqrt(off.reduce((sum, each) => sum + each, 0) / off.length) <= 1) back++;
     }
     expect(back).toBeGreaterThanOrEqual(95);
   });
