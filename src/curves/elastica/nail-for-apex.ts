@@ -80,8 +80,8 @@ export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds
   );
 }
 
-/** Stations tried for an apex of a height, and bisections after: far closer than any rule reads. */
-const [STATIONS, HALVINGS] = [32, 20];
+/** Stations tried for an apex of a height, and bisections after: a part in 32,000 of the chord. */
+const [STATIONS, HALVINGS] = [32, 10];
 /** An apex that is told is rounded to a rule before it is typed, mm: both coordinates by half of 1/16 in at most. */
 const MAX_ROUNDING_MM = 0.8 * Math.SQRT2;
 

@@ -110,6 +110,6 @@ test('property: any readings give a curve among them, and a job that parses', ()
       for (const { rms, worst } of kinds) expect(worst).toBeGreaterThanOrEqual(rms);
       partOf(writeTakeOffJob(taken, 'Any', rule));
     }),
-    { numRuns: 10 },
+    { numRuns: 5 },
   );
 });

@@ -97,11 +97,11 @@ describe('fairlath draw', () => {
   });
 
   test('lays the whole quantity on its boards, and gives the place of each copy', () => {
-    const boards = ['--nest', '--board-width', '4 1/2', '--board-length', '36'];
-    const narrow = JSON.parse(draw(leg, '-o', 'boards.dxf', ...boards, '--json').out);
+    const boards = ['--nest', '--board-length', '36', '--json', '--board-width'];
+    const narrow = JSON.parse(draw(leg, '-o', 'boards.dxf', ...boards, '4 1/2').out);
     expect(narrow.board).toMatchObject({ number: 1, of: 2, length: 914.4, width: 114.3 });
     expect(narrow.board.copies).toHaveLength(1);
-    const { out } = draw(leg, '-o', 'board.dxf', ...boards, '--board-width', '10', '--kerf', '1/4', '--json');
+    const { out } = draw(leg, '-o', 'board.dxf', ...boards, '10', '--kerf', '1/4');
     const answer = JSON.parse(out);
     expect(answer.board).toMatchObject({ number: 1, of: 1, length: 914.4, width: 254, gap: 6.35 });
     const cuts = readDxf(text('board.dxf')).lines.filter(({ layer }) => layer === 'cut');

@@ -10,7 +10,6 @@ const typed = (mm: number): number => Math.round(mm / SIXTEENTH) * SIXTEENTH;
 describe.each([
   ['level', TO],
   ['climbing', { x: 1000, y: 250 }],
-  ['falling', { x: 1000, y: -250 }],
 ])('where no nail brings the apex over a chord that is %s', (_, to) => {
   test.each([
     ['free', 200, FREE],
