@@ -18,5 +18,7 @@ await build({
   platform: 'node',
   target: 'node20',
   packages: 'external',
+  // It finds its folder by its own place, which the bundle has not.
+  external: [join(root, 'tools', 'browser.js')],
 });
 await import(pathToFileURL(bundle).href);
