@@ -90,6 +90,7 @@ function possibleMisreadings(
   const { rule } = part;
   const [from, to] = stationRangeAlong(edge, base);
   const inOtherUnit = readingsInOtherUnit(edge, readings, base, rule);
+  const leftCuts = cutEnds(part, edge).filter(({ side }) => side === 'left');
   const others = part.edges.filter(({ name }) => name !== edge.name);
   return present<Misreading>(
     ...others.map(
@@ -100,12 +101,12 @@ function possibleMisreadings(
         other,
       ],
     ),
-    ...cutEnds(part, edge).map((cut): Misreading => {
-      const corner = toBaseLine(cut.at, base).x;
-      const past = corner - (cut.side === 'left' ? from : to);
+    ...leftCuts.map(({ at }): Misreading => {
+      const corner = toBaseLine(at, base).x;
+      const past = corner - from;
       return [
         'check.from-corner',
-        `Counted from the corner of the cut ${cut.side} end, the readings lie far better. That corner is at station ${showLength(corner, rule)}. Add ${showLength(past, rule)} to each station.`,
+        `Counted from the corner of the cut left end, the readings lie far better. That corner is at station ${showLength(corner, rule)}. Add ${showLength(past, rule)} to each station.`,
         readings.map((each) => ({ ...each, station: each.station + past })),
       ];
     }),

@@ -29,6 +29,42 @@ const pastCut = (on: typeof edge, stations: readonly number[]) => {
   return suspectReadings(BRACE, on, checkEdge(BRACE, on, readings, how), readings, how);
 };
 
+test('a reading where the line climbs more than 45° is told as a poor one, true or not', () => {
+  const arch = partOf('part: Arch\nunits: mm\nedges:\n  a: [{from: [0, 0]}, {arc: [600, 0], rise: 250}]\n');
+  const top = arch.edges[0]!;
+  const told = (stations: readonly number[]) => {
+    const readings = trueReadings(top, stations);
+    return suspectReadings(arch, top, checkEdge(arch, top, readings, how), readings, how);
+  };
+  expect(told([200, 300, 400])).toEqual([]);
+  expect(told([20, 300, 400]).map(({ code }) => code)).toEqual(['check.steep']);
+});
+
+test('readings of the other edge are told as that', () => {
+  const [low, up] = [BRACE.edges[0]!, BRACE.edges[1]!];
+  const readings = trueReadings(up, [100, 200, 300, 400, 500]);
+  const found = suspectReadings(BRACE, low, checkEdge(BRACE, low, readings, how), readings, how);
+  expect(found.map(({ code }) => code)).toEqual(['check.other-edge']);
+});
+
+test('readings counted from the corner of a cut left end are told as that', () => {
+  const brace = partOf(`part: Garden arch brace
+units: mm
+edges:
+  low: [{from: [0, 0]}, {line: [600, 0]}]
+  up: [{from: [0, 60]}, {batten: [600, 60], apex: [300, 160]}]
+ends: {left: {miter: -20}}
+`);
+  const up = brace.edges[1]!;
+  const corner = 60 * Math.tan((20 * Math.PI) / 180);
+  const readings = trueReadings(up, [50, 150, 250, 350, 450, 550]).map(({ station, offset }) => ({
+    station: station - corner,
+    offset,
+  }));
+  const found = suspectReadings(brace, up, checkEdge(brace, up, readings, how), readings, how);
+  expect(found.map(({ code }) => code)).toContain('check.from-corner');
+});
+
 describe('suspectReadings of a part outside the tolerance', () => {
   test.each<[string, string[], StationReading[]]>([
     [

@@ -13,8 +13,8 @@ import type { Remark } from './remark.ts';
 /*
  * Fair, after Su & Liu, "Computational Geometry: Curve and Surface Modeling" (1989), as quoted by Agoston ("Computer
  * Graphics and Geometric Modeling", §11.12): tangent and curvature are continuous, inflections are meant, and the
- * curvature varies evenly. The limits here and in curvature-extrema.ts are our own, as shares of the edge (but the
- * corner's).
+ * curvature varies evenly. The limits here and in curvature-extrema.ts are our own, as shares of the edge; but
+ * the corner's, and what is too small to be seen.
  * A shoulder is meant: the edge is judged on either side of it. A nail only puts a kink into the curvature.
  */
 
