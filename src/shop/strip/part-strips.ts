@@ -8,8 +8,8 @@ import type { EdgeStep } from '../../job/steps/step-kinds.ts';
 import type { Part } from '../../part/part.ts';
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
-import type { StripOptions } from './choose-strip.ts';
 import { type SprungLine, sampleStrip, sprungLine, unpinnedLine, worstTaperBend } from './sprung-line.ts';
+import type { StripOptions } from './strip-advice.ts';
 import { adviseStrip, type StripAdvice } from './strip-advice.ts';
 
 export interface RunAdvice {

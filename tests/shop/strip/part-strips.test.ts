@@ -4,8 +4,8 @@ import type { TaperedSegment } from '../../../src/curves/geometry/pieces/piece.t
 import { pinPushes } from '../../../src/curves/geometry/pieces/tapered-series.ts';
 import { add, direction, leftNormal, type Point, point, scale } from '../../../src/curves/geometry/point.ts';
 import type { Part } from '../../../src/part/part.ts';
-import type { StripOptions } from '../../../src/shop/strip/choose-strip.ts';
 import { adviseStrips, mostStrained, type RunAdvice } from '../../../src/shop/strip/part-strips.ts';
+import type { StripOptions } from '../../../src/shop/strip/strip-advice.ts';
 import { bendingModulus, stripStiffness } from '../../../src/shop/wood/bending.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
 import { defaultRule } from '../../../src/units/rule.ts';

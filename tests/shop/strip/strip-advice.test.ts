@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { StripOptions } from '../../../src/shop/strip/choose-strip.ts';
+import type { StripOptions } from '../../../src/shop/strip/strip-advice.ts';
 import { adviseStrip } from '../../../src/shop/strip/strip-advice.ts';
 import { safeStrain } from '../../../src/shop/wood/bending.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { Part } from '../../../src/part/part.ts';
 import { adviseSawing } from '../../../src/shop/saw/advise-sawing.ts';
 import { COMMON_SAWS, planEndCut } from '../../../src/shop/saw/saw-depth.ts';
-import type { StripOptions } from '../../../src/shop/strip/choose-strip.ts';
+import type { StripOptions } from '../../../src/shop/strip/strip-advice.ts';
 import { adviseStrip } from '../../../src/shop/strip/strip-advice.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
 import { cutOrder } from '../../../src/shop/words/cut-order.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { StripOptions } from '../../../src/shop/strip/choose-strip.ts';
+import type { StripOptions } from '../../../src/shop/strip/strip-advice.ts';
 import { adviseStrip } from '../../../src/shop/strip/strip-advice.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
 import { describeNails, showForce, stripCautions } from '../../../src/shop/words/describe-strip.ts';
