@@ -53,6 +53,13 @@ function tightestOf(pieces: readonly Piece[]): { radius: number; at: Point } | u
   return best && { radius: 1 / Math.abs(best.curvature), at: toPoint(best) };
 }
 
+/** The sharpest bend to the left (1) or to the right (-1) of its travel, 1/mm; 0 where there is none. */
+export const sharpestBend = (pieces: readonly Piece[], side: 1 | -1): number =>
+  pieces.reduce((most, piece) => {
+    const { curvature } = minimizeAlong(piece, (place) => -side * place.curvature);
+    return Math.max(most, side * curvature);
+  }, 0);
+
 /** Curvature below this share of the tightest counts as none: the rounding of a free end. */
 const STRAIGHT_SHARE = 1e-9;
 

@@ -108,7 +108,7 @@ export function atOption<T>(option: string, read: () => T): T {
 export const ownerFault = (option: string, ...owners: readonly string[]): Fault =>
   new Fault(
     'command.belongs',
-    `--${option} belongs to ${owners.map((owner) => `--${owner}`).join(' or ')}. Add that, or leave it out.`,
+    `${flagOf(option)} belongs to ${owners.map(flagOf).join(' or ')}. Add that, or leave it out.`,
   );
 
 export const parseLengthOption = (option: string, typed: string, unit: Unit, sign: Sign = 'any'): number =>

@@ -13,6 +13,7 @@ const OPTION_OWNERS: Readonly<Record<string, readonly (keyof PrintTarget)[]>> = 
   opening: ['template'],
   thickness: ['form'],
   plies: ['form'],
+  formSide: ['form'],
   species: ['form'],
 };
 

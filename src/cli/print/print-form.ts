@@ -1,12 +1,14 @@
-import { figuresOf } from '../../curves/measurements.ts';
+import { sharpestBend } from '../../curves/measurements.ts';
 import { type Form, formOf } from '../../part/derived/bending-form.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { formFactor, type Lamination, laminate, lostShare } from '../../shop/strip/lamination.ts';
 import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
-import { type LayOutOptions, layOut } from '../../tiling/tile.ts';
+import { describePlies, plyLengths } from '../../shop/words/describe-plies.ts';
+import { linesToTile } from '../../tiling/grid/lines-to-tile.ts';
+import { type LayOutOptions, layOutLines } from '../../tiling/tile.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
+import { lengthFormat } from '../../units/graduation.ts';
 import { showFine } from '../../units/number-format.ts';
-import { showLength } from '../../units/rule.ts';
 import { type EdgeOptions, selectEdges } from '../options/edge-options.ts';
 import { atOption, type OptionValues, option, readLengths } from '../options/option-spec.ts';
 import { speciesOption } from '../options/shared-options.ts';
@@ -16,6 +18,10 @@ import type { PreparedPrint } from './prepared-print.ts';
 export const FORM_OPTIONS = [
   option('--thickness <length>', 'of all plies together (default: each ply as thick as is safe)'),
   option('--plies <count>', 'how many (default: the fewest that are safe)'),
+  option(
+    '--form-side <side>',
+    'the side of a single edge that the form is on: below or above (default: outside the wood)',
+  ),
   speciesOption('the plies'),
 ] as const;
 
@@ -30,37 +36,52 @@ export async function prepareForm(
 ): Promise<PreparedPrint> {
   const { patternPages } = await import('../../export/sheets/pattern-pages.ts');
   const { formNotes } = await import('../../export/cover/pattern-notes.ts');
-  const { edge, curvature } = selectCurvedEdge(part, options);
+  const edge = selectCurvedEdge(part, options);
+  const pliesAbove = arePliesAbove(part, edge, options.formSide);
+  const bends = { left: sharpestBend(edge.pieces, 1), right: sharpestBend(edge.pieces, -1) };
+  const [hollow, curvature] = pliesAbove ? [bends.left, bends.right] : [bends.right, bends.left];
   const species = atOption('--species', () => chooseStripSpecies(options.species, part.stock?.species));
-  const ask = { species, rule: part.rule, curvature, ...readPlySizes(part, options) };
+  const ask = { species, rule: part.rule, curvature, hollow, ...readPlySizes(part, options) };
   const lamination = atOption('--form', () => laminate(ask));
-  const form = atOption('--form', () => formOf(part, edge, formFactor(lamination.plies)));
-  const layout = layOut(form.part, sheets);
-  const notes = formNotes(part, edge.name, form, lamination, species);
+  const form = atOption('--form', () => formOf(part, edge, formFactor(lamination.plies), pliesAbove));
+  const lines = linesToTile(form.part);
+  // Two lines alike but for the side and the thickness of their plies are two forms.
+  const identity = [...lines.identity, pliesAbove, lamination.plies, lamination.plyThickness];
+  const layout = layOutLines({ ...lines, identity }, sheets);
+  const notes = formNotes(form, lamination, edge.name, species);
+  const words = describePlies(form, lamination, species, lengthFormat(part.rule));
+  const { size, chart, sides, lengths, springback } = words;
   return {
     part: form.part,
     title: form.part.name,
     layout,
     ...patternPages(form.part, layout, options.cover, notes),
     json: { form: asJson(edge.name, species.name, form, lamination) },
-    messages: asText(part, edge.name, species.name, form, lamination),
+    messages: [`Laminate "${edge.name}". ${size} ${chart}`, `${sides} ${lengths}`, springback],
     warnings: plyWarnings(part, lamination),
   };
 }
 
-function selectCurvedEdge(part: Part, options: FormOptions): { edge: PartEdge; curvature: number } {
-  const [first, second] = selectEdges(part, options)
-    .map((edge) => {
-      const radii = edge.runs.map((run) => figuresOf(run).tightest?.radius ?? Infinity);
-      return { edge, curvature: 1 / Math.min(...radii) };
-    })
-    .filter(({ curvature }) => curvature > 0);
+function arePliesAbove({ edges }: Part, { woodIsAbove }: PartEdge, side: string | undefined): boolean {
+  if (side === undefined) return woodIsAbove;
+  if ((side === 'below' || side === 'above') && edges.length === 1) return side === 'below';
+  const cure =
+    edges.length === 1
+      ? `"${side}" is not a side. Write below or above.`
+      : 'the plies lie between the two edges of the part. Say by --edge which one the form touches.';
+  throw new Fault('form.side', cure, '--form-side');
+}
+
+function selectCurvedEdge(part: Part, options: FormOptions): PartEdge {
+  const [first, second] = selectEdges(part, options).filter(({ pieces }) =>
+    ([1, -1] as const).some((side) => sharpestBend(pieces, side) > 0),
+  );
   if (!first)
     throw new Fault('form.straight', 'there is no curve to bend plies to: glue them up flat.', '--form');
   if (second)
     throw new Fault(
       'form.which-edge',
-      `both edges are curved, "${first.edge.name}" and "${second.edge.name}". Say which the form’s face touches: --edge.`,
+      `both edges are curved, "${first.name}" and "${second.name}". Say which the form’s face touches: --edge.`,
       '--form',
     );
   return first;
@@ -86,27 +107,14 @@ const asJson = (edge: string, species: string, form: Form, lamination: Laminatio
   edge,
   species,
   ...lamination,
+  formSide: form.pliesAbove ? 'below' : 'above',
+  plyLengths: plyLengths(form, lamination),
   springback: { share: lostShare(lamination.plies), lost: form.rise - form.askedRise },
   line: {
     ...pick(form, 'length', 'chord', 'rise', 'askedRise'),
     ends: form.part.shape.type === 'line' ? form.part.shape.chord.map(pointJson) : [],
   },
 });
-
-function asText(
-  part: Part,
-  edge: string,
-  species: string,
-  form: Form,
-  { plies, plyThickness, thickness, safePly, chartPly }: Lamination,
-): string[] {
-  const length = (mm: number): string => showLength(mm, part.rule);
-  const chart = chartPly === undefined ? '' : `; a makers’ chart gives ${length(chartPly)} for soaked strips`;
-  return [
-    `Laminate "${edge}" from ${plies} plies of ${showFine(plyThickness, part.rule.unit)}, ${length(thickness)} in all. ${species} bends safely up to ${showFine(safePly, part.rule.unit)}${chart}.`,
-    `The form rises ${length(form.rise)} over ${length(form.chord)}; off it, 1/${plies ** 2} of the bend springs back and leaves ${length(form.askedRise)}. Real wood and glue differ: bend a trial piece.`,
-  ];
-}
 
 function plyWarnings(part: Part, { verdict, plyThickness, safePly }: Lamination): Warning[] {
   if (verdict === 'safe') return [];

@@ -1,19 +1,23 @@
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
-import { type Form, tailLength } from '../../part/derived/bending-form.ts';
+import type { Form } from '../../part/derived/bending-form.ts';
 import type { Cutter, Template } from '../../part/derived/router-template.ts';
 import type { Part } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
 import type { Lamination } from '../../shop/strip/lamination.ts';
-import { type Species, speciesInSentence } from '../../shop/wood/species.ts';
-import { capitalize, showFine, showPercent } from '../../units/number-format.ts';
-import { printedLength, printedSize } from '../drawing/dimensions.ts';
+import type { Species } from '../../shop/wood/species.ts';
+import { describePlies } from '../../shop/words/describe-plies.ts';
+import { capitalize } from '../../units/number-format.ts';
+import { typesetFractions } from '../../units/typeset.ts';
+import { printedLengthWords, printedSize } from '../drawing/dimensions.ts';
 
 /** Words for a pattern that is not the part's own: a router template, a bending form. */
 export interface PatternNotes {
   /** Instead of "pattern" in its title: "router template". */
   readonly what: string;
   readonly line: string;
-  /** A line of the part drawn thin beside it, mm. */
+  /** On the left and the right of its line, written on every sheet. */
+  readonly sides?: readonly [left: string, right: string];
+  /** A line of the part drawn dashed beside it, mm. */
   readonly referenceCurve: {
     readonly path: readonly Segment[];
     readonly closed: boolean;
@@ -25,44 +29,32 @@ export interface PatternNotes {
 }
 
 /** With the line that the wood springs back to. */
-export function formNotes(
-  part: Part,
-  edge: string,
-  form: Form,
-  lamination: Lamination,
-  species: Species,
-): PatternNotes {
-  const length = (mm: number): string => printedLength(mm, part.rule);
-  const percent = (share: number): string => showPercent(share, 2);
-  const { plies, plyThickness, thickness, strain, safeStrain, chartPly } = lamination;
-  const tail = tailLength(part.rule);
-  const other = part.edges.find(({ name }) => name !== edge)?.name;
+export function formNotes(form: Form, lamination: Lamination, edge: string, species: Species): PatternNotes {
+  const words = printedLengthWords(form.part.rule);
+  const { size, chart, lengths, sides, springback } = describePlies(form, lamination, species, words);
+  const { plies } = lamination;
+  const [below, above] = ['FORM THIS SIDE', 'PLIES THIS SIDE'] as const;
   return {
     what: 'bending form',
     line: 'face of the form',
+    sides: form.pliesAbove ? [above, below] : [below, above],
     referenceCurve: { path: form.asked, closed: false, label: 'the line it springs back to' },
     sections: [
       {
         title: 'The lamination',
-        steps: [
-          `${plies} equal plies of ${showFine(plyThickness, part.rule.unit)}, ${length(thickness)} in all, of ${speciesInSentence(species)}. At the tightest place of the form a ply strains ${percent(strain)}; half of what breaks the average clear piece, ${percent(safeStrain)}, counts as safe.`,
-          chartPly === undefined
-            ? 'Makers’ charts say nothing of a radius under 2 in: try a ply over the form first.'
-            : `A makers’ chart for soaked strips gives ${length(chartPly)} for this radius. Soaked plies must dry on the form before they are glued.`,
-          `Make them ${length(2 * tail)} longer than the line’s ${length(form.length)} and a little wider than the part.`,
-        ],
+        steps: [size, chart, `${lengths} Make them a little wider than the part.`].map(typesetFractions),
       },
       {
         title: 'The form',
         steps: [
-          `Its face touches the plies along the edge “${edge}”; they stack up from it ${other === undefined ? 'on the side of the reference line' : `towards “${other}”`}. The chord’s ends lie on the reference line; beyond them the face runs on straight by ${length(tail)} for clamps.`,
-          `It rises ${length(form.rise)} over its chord of ${length(form.chord)}, the part ${length(form.askedRise)}: ${plies} plies lose 1⁄${plies ** 2} of their bend when the clamps come off. That is for elastic wood and glue that does not creep; real wood and glue differ. Bend a trial piece, measure it with “fairlath check”, and change --plies or the curve if it is off.`,
+          `${sides} Its face touches the plies along the edge “${edge}”. The chord’s ends lie on the reference line; beyond them the face runs on straight for clamps.`,
+          typesetFractions(springback),
           'Build the form square and as thick as the part is wide, wax it, and clamp from the middle to the ends with a caul or strap over the plies.',
         ],
       },
     ],
     sentences: [
-      `The solid line is the part’s own line with its curvature raised by ${plies ** 2}⁄${plies ** 2 - 1} (1⁄${plies ** 2} of it springs back); the thin line is what is left.`,
+      `The solid line is the part’s own line with its curvature raised by ${plies ** 2}⁄${plies ** 2 - 1} (1⁄${plies ** 2} of it springs back); the dashed line is what is left.`,
     ],
     cautions: [
       'Bent plies and straps store force: stand aside of the ends when you clamp and unclamp. Leave the work on the form as long as the glue’s maker says, and wear gloves and eye protection; glue lines chip plane irons.',
@@ -102,7 +94,7 @@ export function templateNotes(part: Part, { inside, warnings }: Template, cutter
       },
     ],
     sentences: [
-      `The solid line is a true parallel of the part’s line, ${same ? 'on it' : `${offset} ${inside < 0 ? 'outside' : 'inside'} it`}; the thin line is the part’s.`,
+      `The solid line is a true parallel of the part’s line, ${same ? 'on it' : `${offset} ${inside < 0 ? 'outside' : 'inside'} it`}; the dashed line is the part’s.`,
     ],
     cautions: [
       'At the router the manuals of the machine and of the bit come first: speed for the bit’s diameter, bush or bearing tight and centred on the bit, template fixed to clamped stock, no more than a light pass at a time. Unplug it to change the bit.',

@@ -39,7 +39,7 @@ function legendEntries({ part, sheet, dimensions, notes }: SheetContext): Entry[
   const saw = part.sawAllowance > 0;
   return present<Entry>(
     ['cut', notes?.line ?? (saw ? 'finished line' : 'line to cut')],
-    notes && ['station', notes.referenceCurve.label],
+    notes && ['parallel', notes.referenceCurve.label],
     saw && ['saw', `saw line, ${printedLength(part.sawAllowance, part.rule)} outside it`],
     part.shape.type === 'half' && ['centre', 'centre line: flip the pattern over on it'],
     dimensions.joints.some(isCuttingJoint) && ['joint', 'joint on the marked face'],

@@ -16,7 +16,7 @@ export interface Pattern {
   readonly part: Part;
   readonly layout: Layout;
   readonly dimensions: Dimensions;
-  /** With the thin reference curve, mm on the part. */
+  /** With the dashed reference curve, mm on the part. */
   readonly lines: readonly Chord[];
   readonly notes?: PatternNotes;
 }

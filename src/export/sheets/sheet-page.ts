@@ -23,6 +23,7 @@ import {
   type SheetContext,
   sheetContext,
 } from './sheet-context.ts';
+import { sideLabels } from './side-labels.ts';
 import {
   landmarkLabels,
   landmarkSigns,
@@ -68,10 +69,10 @@ export function sheetPage(pattern: Pattern, sheet: Sheet): Page {
   );
   const curve = pattern.notes?.referenceCurve;
   if (!curve) return page;
-  // The thin line lies beneath all else.
+  // The reference curve lies beneath all else.
   const { path, closed } = curve;
-  const thin: Stroke = { type: 'stroke', style: 'station', path: context.path(path), closed };
-  const items: Item[] = [{ type: 'clip', ...sheet.window, items: [thin] }, ...page.drawing.items];
+  const dashed: Stroke = { type: 'stroke', style: 'parallel', path: context.path(path), closed };
+  const items: Item[] = [{ type: 'clip', ...sheet.window, items: [dashed] }, ...page.drawing.items];
   return { ...page, drawing: { ...page.drawing, items } };
 }
 
@@ -159,6 +160,7 @@ function barsBothWays(sheet: LabelledSheet): Item[] | undefined {
 }
 
 const lineLabels = (sheet: LabelledSheet): Item[] => [
+  ...sideLabels(sheet),
   ...seamLabels(sheet),
   ...landmarkLabels(sheet),
   ...jointLabels(sheet),

@@ -109,7 +109,7 @@ function sideOf({ part }: SheetContext, { x, y }: Point): 1 | -1 {
 }
 
 /** Off a foot, with leaders that end `end` mm from it. */
-function candidatesAlong({ width, height }: Block, foot: Point, normal: Point, end: number) {
+export function candidatesAlong({ width, height }: Block, foot: Point, normal: Point, end: number) {
   const half = (Math.abs(normal.x) * width + Math.abs(normal.y) * height) / 2;
   const tip = add(foot, scale(normal, end));
   return DISTANCES_MM.flatMap((away) =>

@@ -55,7 +55,10 @@ export function chartPly(radius: number): number | undefined {
 export interface LaminationOptions {
   readonly species: Species;
   readonly rule: Rule;
+  /** The line's sharpest bend where the plies lie round the form, 1/mm; 0 where they do nowhere. */
   readonly curvature: number;
+  /** The same where they lie in its hollow. */
+  readonly hollow?: number;
   /** Of all plies together, mm; given alone, the plies are counted. `plies` alone makes each as thick as is safe. */
   readonly thickness?: number;
   readonly plies?: number;
@@ -69,7 +72,9 @@ export interface Lamination {
   readonly plyThickness: number;
   /** Of all together, mm. */
   readonly thickness: number;
-  /** Of a ply's faces on the form. */
+  /** The least that a ply takes on the form, mm: in a hollow that of the last ply. */
+  readonly tightestRadius: number;
+  /** Of a ply's faces there. */
   readonly strain: number;
   /** Half of what breaks the wood’s average clear piece. */
   readonly safeStrain: number;
@@ -81,41 +86,64 @@ export interface Lamination {
   readonly chartPly?: number;
 }
 
-/** Safe where the form is tightest. @throws Fault `lamination.size`, `lamination.plies`, `lamination.too-tight` */
+/**
+ * Safe at the tightest radius that a ply takes.
+ * @throws Fault `lamination.size`, `lamination.plies`, `lamination.too-tight`, `lamination.no-room`
+ */
 export function laminate(ask: LaminationOptions): Lamination {
-  const { species, curvature, thickness } = ask;
+  const { species } = ask;
   const plies = ask.plies ?? fewestSafePlies(ask);
-  const onForm = curvature * formFactor(plies);
-  const safePly = maxSafeThickness(onForm, species);
-  const plyThickness =
-    thickness === undefined
-      ? Math.max(floorToGraduation(safePly, ask.rule), graduationMm(ask.rule))
-      : thickness / plies;
-  const strain = fiberStrain(plyThickness, onForm);
-  const chart = chartPly(1 / onForm);
+  const thickness = ask.thickness ?? plies * thickestPly(ask, plies);
+  const plyThickness = thickness / plies;
+  const tightestRadius = tightestRadiusOf(ask, plies, thickness);
+  if (tightestRadius <= 0) throw noRoom(ask, thickness);
+  const strain = fiberStrain(plyThickness, 1 / tightestRadius);
+  const chart = chartPly(tightestRadius);
   return {
     plies,
     plyThickness,
-    thickness: thickness ?? plies * plyThickness,
+    thickness,
+    tightestRadius,
     strain,
     safeStrain: safeStrain(species),
     verdict: strainVerdict(strain, species),
-    safePly,
+    safePly: maxSafeThickness(1 / tightestRadius, species),
     ...(chart !== undefined && { chartPly: chart }),
   };
 }
 
-function fewestSafePlies({ species, curvature, thickness }: LaminationOptions): number {
+/** The form's where the plies lie round it; in its hollow the last ply's, which lies in all the others. */
+function tightestRadiusOf({ curvature, hollow = 0 }: LaminationOptions, plies: number, thickness: number) {
+  const factor = formFactor(plies);
+  return Math.min(1 / (curvature * factor), 1 / (hollow * factor) - thickness);
+}
+
+/** On the rule. In a hollow of radius R it is t = 2ε(R − nt), solved for t. */
+function thickestPly({ species, curvature, hollow = 0, rule }: LaminationOptions, plies: number): number {
+  const bend = formFactor(plies) * Math.max(curvature, hollow + 2 * safeStrain(species) * plies * hollow);
+  return Math.max(floorToGraduation(maxSafeThickness(bend, species), rule), graduationMm(rule));
+}
+
+const noRoom = ({ hollow = 0 }: LaminationOptions, thickness: number): Fault =>
+  new Fault(
+    'lamination.no-room',
+    (mm) =>
+      `a lamination ${mm(thickness)} thick does not fit into a hollow of radius ${mm(1 / hollow)}. Make it thinner, or put the form on the other side.`,
+  );
+
+function fewestSafePlies(ask: LaminationOptions): number {
+  const { species, curvature, hollow = 0, thickness } = ask;
   if (thickness === undefined)
     throw new Fault(
       'lamination.size',
       'a lamination needs its thickness or its number of plies. Give --thickness, --plies or both.',
     );
+  if (hollow * thickness >= 1) throw noRoom(ask, thickness);
   for (let plies = 2; plies <= MAX_PLIES; plies++)
-    if (thickness / plies <= maxSafeThickness(curvature * formFactor(plies), species)) return plies;
+    if (thickness / plies <= 2 * safeStrain(species) * tightestRadiusOf(ask, plies, thickness)) return plies;
   throw new Fault(
     'lamination.too-tight',
     (mm) =>
-      `a lamination ${mm(thickness)} thick takes more than ${MAX_PLIES} plies at a radius of ${mm(1 / curvature)}. Make it thinner, or ease the curve.`,
+      `a lamination ${mm(thickness)} thick takes more than ${MAX_PLIES} plies at a radius of ${mm(1 / Math.max(curvature, hollow))}. Make it thinner, or ease the curve.`,
   );
 }

@@ -26,6 +26,7 @@ const BULGE = [
   '--every',
   '50',
 ];
+const ARCH = ['--curve', 'arc', '--chord', '28', '--rise', '8', '--form'];
 const TOOLS = ['--template', '--bush', '17', '--bit', '12.7', '--paper', 'roll:610mm', '-o', 'tools.pdf'];
 
 const MISTAKES: readonly Mistake[] = [
@@ -50,6 +51,10 @@ const MISTAKES: readonly Mistake[] = [
   [['print', LEG, '--form', '--edge', 'front', '--plies', '4'], 'form.straight', '--form'],
   [['print', RAIL, '--form', '--plies', '4'], 'form.which-edge', '--form'],
   [['print', LEG, '--form', '--plies', '4', '--species', 'oak'], 'species.ambiguous', '--species'],
+  [['print', LEG, '--form-side', 'below'], 'command.belongs'],
+  [['print', LEG, '--form', '--plies', '4', '--form-side', 'below'], 'form.side', '--form-side'],
+  [['print', ...ARCH, '--plies', '4', '--form-side', 'left'], 'form.side', '--form-side'],
+  [['print', ...ARCH, '--thickness', '17', '--form-side', 'above'], 'lamination.no-room', '--form'],
 ];
 
 describe('instead of the pattern print writes', () => {
@@ -100,6 +105,30 @@ describe('instead of the pattern print writes', () => {
     expect(form).toMatchObject({ edge: 'lower', species: 'White oak', plies: 5, plyThickness: 15 });
     expect(form.springback.share).toBeCloseTo(1 / 25, 12);
     expect(form.line.askedRise).toBeCloseTo(150, 6);
+  });
+
+  test('a form on the side that is asked for, each ply as long as its place asks', () => {
+    const [inside, outside] = ['above', 'below'].map(
+      (side) => json([...ARCH, '--thickness', '1', '--form-side', side]).form,
+    );
+    expect(inside).toMatchObject({ formSide: 'above', plyLengths: expect.any(Array) });
+    expect(outside.formSide).toBe('below');
+    expect(inside.plyLengths).toHaveLength(inside.plies);
+    expect(inside.plyLengths).toEqual(inside.plyLengths.toSorted((a: number, b: number) => b - a));
+    expect(outside.plyLengths).toEqual(outside.plyLengths.toSorted((a: number, b: number) => a - b));
+    expect(json([...ARCH, '--thickness', '1']).form).toEqual(inside);
+  });
+
+  test('forms of another side, ply, springback or curve under codes of their own', () => {
+    const codes = [
+      ['--plies', '8', '--thickness', '1'],
+      ['--plies', '8', '--thickness', '1', '--form-side', 'below'],
+      ['--plies', '8', '--thickness', '3/4'],
+      ['--plies', '9', '--thickness', '1'],
+      ['--plies', '9', '--thickness', '1', '--form-side', 'below'],
+    ].map((how) => json([...ARCH, ...how]).code);
+    expect(new Set(codes).size).toBe(codes.length);
+    expect(json([...ARCH, '--plies', '8', '--thickness', '1', '--form-side', 'above']).code).toBe(codes[0]);
   });
 
   testMistakes(MISTAKES);

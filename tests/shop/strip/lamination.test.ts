@@ -81,6 +81,48 @@ describe('laminate', () => {
     );
   });
 
+  const HOLLOWS = [80, 200, 600, 2000].flatMap((radius) =>
+    [0.05, 0.2, 0.5].flatMap((share) => [2, 6, 15].map((plies) => [radius, share * radius, plies] as const)),
+  );
+
+  test.each(HOLLOWS)(
+    'in a hollow of %d mm the last ply of %d mm in %d bends to what is left of the radius',
+    (radius, thickness, plies) => {
+      const found = laminate({ species, rule, curvature: 0, hollow: 1 / radius, thickness, plies });
+      const inside = radius * (1 - 1 / plies ** 2) - thickness;
+      expect(found.tightestRadius).toBeCloseTo(inside, 9);
+      expect(found.strain).toBeCloseTo(thickness / plies / (2 * inside), 12);
+      expect(found.verdict === 'safe').toBe(found.plyThickness <= found.safePly * (1 + 1e-12));
+      const round = laminate({ species, rule, curvature: 1 / radius, thickness, plies });
+      expect(round.tightestRadius).toBeCloseTo(radius * (1 - 1 / plies ** 2), 9);
+      expect(round.safePly).toBeGreaterThan(found.safePly);
+    },
+  );
+
+  test('in a hollow a number of plies makes each as thick as is safe for the last', () => {
+    for (const plies of [2, 4, 8, 16, 30])
+      for (const radius of [300, 700, 3000]) {
+        const found = laminate({ species, rule, curvature: 0, hollow: 1 / radius, plies });
+        expect(found.verdict).toBe('safe');
+        const thicker = plies * (found.plyThickness + IN / 32);
+        const more = laminate({ species, rule, curvature: 0, hollow: 1 / radius, plies, thickness: thicker });
+        expect(more.verdict).not.toBe('safe');
+      }
+  });
+
+  test('an S is judged by the worse of its two bends', () => {
+    const both = laminate({ species, rule, curvature: 1 / 500, hollow: 1 / 500, thickness: 30 });
+    const hollow = laminate({ species, rule, curvature: 0, hollow: 1 / 500, thickness: 30 });
+    expect(both).toEqual(hollow);
+  });
+
+  test('a hollow that the plies fill is refused', () => {
+    const fill = (ask: object) => () => laminate({ species, rule, curvature: 0, hollow: 1 / 100, ...ask });
+    for (const ask of [{ thickness: 100 }, { thickness: 99, plies: 3 }, { thickness: 250 }])
+      expect(fill(ask)).toThrow(expect.objectContaining({ code: 'lamination.no-room' }));
+    expect(fill({ thickness: 99 })).toThrow(expect.objectContaining({ code: 'lamination.too-tight' }));
+  });
+
   test('showFine gives a ply as a caliper reads it', () => {
     expect(showFine((3 / 8) * IN, rule.unit)).toBe('0.375 in');
     expect(showFine(0.0923 * IN, rule.unit)).toBe('0.092 in');
