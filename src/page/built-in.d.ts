@@ -2,10 +2,9 @@ declare module 'virtual:samples' {
   export const SAMPLES: readonly { readonly name: string; readonly text: string }[];
 }
 
-/** Source Sans 3 as a data URL: one copy for the screen and for the PDF. */
-declare module '@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff?inline' {
-  const url: string;
-  export default url;
+/** Files as data URLs: here those of Source Sans 3, for the screen and for the PDF. */
+interface ImportMeta {
+  glob(pattern: string, options: object): Readonly<Record<string, string>>;
 }
 
 declare module '*.css';

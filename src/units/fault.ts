@@ -71,6 +71,8 @@ export const errorText = (error: unknown): string => (error instanceof Error ? e
 export interface Warning {
   readonly code: string;
   readonly message: string;
+  /** The place in the job file ("stock.species") of what is written there in vain. */
+  readonly key?: string;
 }
 
 /** Those of some warnings that apply, in order. */

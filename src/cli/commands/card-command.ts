@@ -39,7 +39,7 @@ export const makeCommand = jobCommand({
     const { composeCard } = await import('../../export/card/compose-card.ts');
     const { writePdf } = await import('../../export/writers/pdf.ts');
     const card = withFaultContext(context, () => composeCard(part, { paper }));
-    writeFileAtomic(output, await writePdf([card.page], `${part.name}, card`, loadFont()));
+    writeFileAtomic(output, await writePdf([card.page], `${part.name}, card`, loadFont));
     return {
       part,
       json: () => ({ file: output, paper: paper.name, scale: card.scale, ...card.lists }),

@@ -86,7 +86,7 @@ export const makeCommand = jobCommand({
     const codes = layoutsOf(printed).map(({ code }) => code);
     const wrote = options.json ? undefined : progressReporter(names.length);
     streamFileAtomic(output, (write) =>
-      streamPdf(pages, `${title}, ${codes.join(' and ')}`, { font: loadFont(), wrote }, write),
+      streamPdf(pages, `${title}, ${codes.join(' and ')}`, { font: loadFont, wrote }, write),
     );
     return {
       part: printed.part,

@@ -66,7 +66,7 @@ const sheetCommand = plainCommand({
     const { writePdf } = await import('../../export/writers/pdf.ts');
     const length = lengthWithUnit(typed.nominal);
     const pages = printerSheet(paper, nominal, length);
-    writeFileAtomic(output, await writePdf(pages, `Printer sheet, ${paperTitle(paper)}`, loadFont()));
+    writeFileAtomic(output, await writePdf(pages, `Printer sheet, ${paperTitle(paper)}`, loadFont));
     const otherNominal = nominal === NOMINAL_LINE_MM ? '' : ` --nominal ${shellArgument(length)}`;
     if (json) writeJson({ command: 'printer sheet', units: 'mm', file: output, paper: paper.name, nominal });
     else

@@ -83,7 +83,7 @@ function pageContent(part: Part, full: FullSize, format: 'svg' | 'pdf'): Drawing
   return {
     content: async () => {
       const { writePdf } = await import('../../export/writers/pdf.ts');
-      return writePdf([{ name: 'full size', drawing }], `${full.name}, full size`, loadFont());
+      return writePdf([{ name: 'full size', drawing }], `${full.name}, full size`, loadFont);
     },
     size,
     toFile: copies.map((copy) => scaleMatrix(copy, POINTS_PER_MM)),

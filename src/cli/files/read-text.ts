@@ -1,6 +1,7 @@
 import { closeSync, constants, openSync, readFileSync, readSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { MAX_JOB_BYTES } from '../../job/parse/read-yaml.ts';
+import type { FontSubset } from '../../units/font-tables.ts';
 import { errorCode, sleep, wrapError } from './system-errors.ts';
 
 /** Reads no more than a job or readings may have. Waits for a pipe that has a writer; one without a writer is empty. */
@@ -30,10 +31,10 @@ function readChunk(fd: number, bytes: Buffer, from: number): number {
   }
 }
 
-/** Source Sans 3 (SIL Open Font License), from the package that carries it. */
-export const loadFont = (): Uint8Array =>
+/** A file of Source Sans 3 (SIL Open Font License), from the package that carries it. */
+export const loadFont = (subset: FontSubset): Uint8Array =>
   readFileSync(
     createRequire(import.meta.url).resolve(
-      '@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff',
+      `@fontsource/source-sans-3/files/source-sans-3-${subset}-400-normal.woff`,
     ),
   );

@@ -5,6 +5,7 @@ import { parseJob } from '../../job/parse/parse-job.ts';
 import { quickJob } from '../../job/quick/quick-job.ts';
 import { makePart } from '../../part/make-part.ts';
 import type { Part } from '../../part/part.ts';
+import { withWrittenWarnings } from '../../shop/words/written-warnings.ts';
 import { Fault } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
 import { showLength } from '../../units/rule.ts';
@@ -84,7 +85,9 @@ function readJobFile(file: string): JobInput {
 
 function makeJobInput(job: Job, { positions, ...file }: Omit<FaultContext, 'length'> = {}): JobInput {
   const context: FaultContext = { ...file, length: (mm) => showLength(mm, job.rule) };
-  const part = withFaultContext({ ...context, ...(positions && { positions }) }, () => makePart(job));
+  const part = withFaultContext({ ...context, ...(positions && { positions }) }, () =>
+    withWrittenWarnings(makePart(job), positions),
+  );
   return { part, context, ...file };
 }
 

@@ -4,6 +4,7 @@ import type { Sawing } from '../../shop/saw/advise-sawing.ts';
 import { mostStrained, type RunsAdvice } from '../../shop/strip/part-strips.ts';
 import { stripCautions } from '../../shop/words/describe-strip.ts';
 import { sawCautions } from '../../shop/words/saw-cautions.ts';
+import { LOST_LETTER } from '../../shop/words/written-warnings.ts';
 import { lastOf } from '../../units/checked.ts';
 import { sortByRank } from '../../units/lists.ts';
 import { CAUTIONS } from '../cover/cover-words.ts';
@@ -27,7 +28,8 @@ export function cardCautions(part: Part, sawing: Sawing, runs: RunsAdvice | unde
   const strip = runs ? stripCautions(mostStrained(runs).advice, wording) : [];
   const all = [...sawCautions(part, sawing, wording), ...strip];
   const ranked = sortByRank(all, URGENT_CODES, ({ code }) => code);
-  return [...[...part.warnings, ...ranked].map(({ message }) => sentence(message)), lastOf(CAUTIONS)];
+  const told = part.warnings.filter(({ code }) => code !== LOST_LETTER);
+  return [...[...told, ...ranked].map(({ message }) => sentence(message)), lastOf(CAUTIONS)];
 }
 
 /** As many cautions as the columns hold, in order: one that does not fit makes room for a shorter one. */

@@ -6,6 +6,9 @@ import { arcToCubics } from '../../curves/geometry/transform.ts';
 import type { Part } from '../../part/part.ts';
 import type { Layout } from '../../tiling/layout.ts';
 import { POINTS_PER_MM, pointsPerMm } from '../../tiling/paper/page-matrix.ts';
+import { itemAt } from '../../units/checked.ts';
+import { fontRuns } from '../../units/font-runs.ts';
+import type { FontSubset } from '../../units/font-tables.ts';
 import {
   type Clip,
   type Item,
@@ -17,10 +20,13 @@ import {
 import { pairPages } from '../sheets/pattern-pages.ts';
 import { drawOnLayers, type PdfInternals } from './pdf-layers.ts';
 
+/** Source Sans 3 Regular as WOFF: one file for all letters, or each file when its letters are first met. */
+export type FontSource = Uint8Array | ((subset: FontSubset) => Uint8Array);
+
 /** How a pattern is written. */
 export interface PdfOptions {
-  /** Source Sans 3 Regular as WOFF or OpenType; part of it is embedded. */
-  readonly font: Uint8Array;
+  /** Of the letters that are printed, and no others, the shapes are embedded. */
+  readonly font: FontSource;
   /** Whether a cover goes before the sheets: the map, the taping steps, what to measure. */
   readonly cover: boolean;
   /** Of a pair whose halves differ, the mirrored pattern: its pages follow the first's. */
@@ -52,7 +58,7 @@ export function streamPatternPdf(part: Part, layout: Layout, options: PdfOptions
 }
 
 /** Pages at true size, each line a line or a cubic Bézier by its own control points. */
-export async function writePdf(pages: Iterable<Page>, title: string, font: Uint8Array): Promise<Uint8Array> {
+export async function writePdf(pages: Iterable<Page>, title: string, font: FontSource): Promise<Uint8Array> {
   return collectBytes((sink) => streamPdf(pages, title, { font }, sink));
 }
 
@@ -68,7 +74,7 @@ export function streamPdf(
     pdfVersion: '1.7',
     lang: 'en',
     // The library takes the bytes of a font here; its types know the names of files only.
-    font: font as unknown as string,
+    font: fontFile(font, 'latin') as unknown as string,
     info: { Title: title, Creator: 'fairlath', Producer: 'fairlath', CreationDate: CREATION_DATE },
   });
   const names: string[] = [];
@@ -78,7 +84,7 @@ export function streamPdf(
     const { x, y } = pointsPerMm(stretch);
     pdf.addPage({ size: [drawing.width * x, drawing.height * y], margin: 0 });
     if (x !== y || x !== POINTS_PER_MM) pdf.scale(x / POINTS_PER_MM, y / POINTS_PER_MM);
-    const page: PageSink = { pdf, height: drawing.height };
+    const page: PageSink = { pdf, font, height: drawing.height };
     drawOnLayers(pdf, drawing.items, (item) => draw(page, item));
     wrote?.(names.length);
   }
@@ -121,8 +127,12 @@ function setCatalog(pdf: PDFKit.PDFDocument, names: readonly string[]): void {
   data.PageLabels = labels;
 }
 
+const fontFile = (font: FontSource, subset: FontSubset): Uint8Array =>
+  typeof font === 'function' ? font(subset) : font;
+
 interface PageSink {
   readonly pdf: PDFKit.PDFDocument;
+  readonly font: FontSource;
   readonly height: number;
 }
 
@@ -180,11 +190,32 @@ function drawWords(page: PageSink, { text, at, size, anchor, turn }: Words): voi
   const { pdf } = page;
   const { x, y } = toPagePoint(page, at);
   pdf.fontSize(size * POINTS_PER_MM).fillColor('#000000');
-  const width = pdf.widthOfString(text);
-  const back = anchor === 'start' ? 0 : anchor === 'middle' ? width / 2 : width;
+  const runs = fontRuns(text);
+  const widths = runs.map(([subset, run]) => inFont(page, subset, () => pdf.widthOfString(run)));
+  const width = widths.reduce((sum, each) => sum + each, 0);
+  let start = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width;
   pdf.save();
   pdf.translate(x, y);
   if (turn) pdf.rotate((-turn * 180) / Math.PI);
-  pdf.text(text, -back, 0, { lineBreak: false, baseline: 'alphabetic' });
+  for (const [i, [subset, run]] of runs.entries()) {
+    const from = start;
+    inFont(page, subset, () => pdf.text(run, from, 0, { lineBreak: false, baseline: 'alphabetic' }));
+    start += itemAt(widths, i);
+  }
   pdf.restore();
+}
+
+/** A file of the font is read at its first letter; its name stays a key of the document. */
+function inFont<T>({ pdf, font }: PageSink, subset: FontSubset, work: () => T): T {
+  if (subset === 'latin' || typeof font !== 'function') return work();
+  const latin = pdf as unknown as {
+    _font: unknown;
+    readonly _fontFamilies: Readonly<Record<string, unknown>>;
+  };
+  const kept = latin._font;
+  if (!latin._fontFamilies[subset]) pdf.registerFont(subset, font(subset) as unknown as string);
+  pdf.font(subset);
+  const done = work();
+  latin._font = kept;
+  return done;
 }

@@ -57,7 +57,7 @@ export class YamlNode {
   /** The text as typed, without quotes; never empty. `cure` says what belongs here. */
   text(cure: string): string | undefined {
     if (!isScalar(this.node)) return this.reportWrongKind(cure);
-    const typed = sourceText(this.node).trim();
+    const typed = sourceText(this.node).trim().normalize('NFC');
     return typed === '' ? this.report('job.empty', `nothing is written here. ${cure}`) : typed;
   }
 

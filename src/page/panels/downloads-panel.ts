@@ -1,7 +1,7 @@
 import { errorText } from '../../units/fault.ts';
 import type { SheetLayer } from '../canvas/sheet-layer.ts';
 import { byId, el } from '../dom.ts';
-import { FONT_BYTES } from '../embedded-font.ts';
+import { pageFont } from '../embedded-font.ts';
 import { download, downloadedMessage } from '../state/browser-files.ts';
 import type { FileStatus } from '../state/job-files.ts';
 import type { Store } from '../state/store.ts';
@@ -44,7 +44,7 @@ export class DownloadsPanel {
     this.fileStatus.show(`${name} is being made …`);
     await nextPaint();
     try {
-      download(await paper.make(part, () => this.sheetLayer.layouts(part), FONT_BYTES), name, paper.type);
+      download(await paper.make(part, () => this.sheetLayer.layouts(part), pageFont), name, paper.type);
       this.fileStatus.show(downloadedMessage(name));
     } catch (error) {
       this.fileStatus.show(`This could not be made: ${errorText(error)}`);

@@ -8,7 +8,7 @@ import { composeSawPicture } from '../../export/pictures/saw-picture.ts';
 import { composeStripPicture } from '../../export/pictures/strip-picture.ts';
 import { addCutEnds, type OffsetsTable, offsetsTable } from '../../export/tables/offsets-table.ts';
 import { offsetsCsv } from '../../export/writers/offsets-csv.ts';
-import { writePatternPdf, writePdf } from '../../export/writers/pdf.ts';
+import { type FontSource, writePatternPdf, writePdf } from '../../export/writers/pdf.ts';
 import { writeSvg } from '../../export/writers/svg.ts';
 import { cutEnds } from '../../part/ends/cut-ends.ts';
 import { REFERENCE_LINE, stationsOf } from '../../part/offsets.ts';
@@ -30,7 +30,7 @@ export interface Download {
   readonly type: string;
   readonly suffix: string;
   /** Whether it needs the layout over sheets, which takes longer than most papers. */
-  readonly make: (part: Part, layouts: () => PatternLayouts, font: Uint8Array) => Promise<BlobPart>;
+  readonly make: (part: Part, layouts: () => PatternLayouts, font: FontSource) => Promise<BlobPart>;
 }
 
 const svg = (label: string, suffix: string, make: (part: Part) => string): Download => ({

@@ -9,6 +9,7 @@ import { parseJob } from '../../job/parse/parse-job.ts';
 import { type Grip, gripsOf } from '../../part/edit/draggable-points.ts';
 import { makePart } from '../../part/make-part.ts';
 import type { Part } from '../../part/part.ts';
+import { withWrittenWarnings } from '../../shop/words/written-warnings.ts';
 import { errorText, type Fault, faultsOf, type ShowLength } from '../../units/fault.ts';
 
 export interface EvaluatedJob {
@@ -36,7 +37,7 @@ export function evaluateJob(text: string): Evaluation {
   try {
     const { job, places } = parseJob(text);
     positions = places;
-    const part = makePart(job);
+    const part = withWrittenWarnings(makePart(job), positions);
     const figures = part.edges.map(({ runs }) => runs.map(figuresOf));
     return { evaluated: { text, part, positions, handles: gripsOf(part), figures }, faults: [] };
   } catch (error) {

@@ -2,17 +2,15 @@ import { type Box, pathBounds } from '../../curves/geometry/bounds.ts';
 import { faceOf, volumeOf } from '../../part/outline/area-and-volume.ts';
 import type { Part } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
-import { Fault, type Warning, warningsThatApply } from '../../units/fault.ts';
+import { type Warning, warningsThatApply } from '../../units/fault.ts';
 import { MM3_PER_M3 } from '../../units/unit.ts';
-import { findKnownSpecies, matchSpecies } from '../wood/find-species.ts';
+import { findKnownSpecies } from '../wood/find-species.ts';
 import type { Species } from '../wood/species.ts';
 
 export type BoardWeights = ReturnType<typeof weighPart>;
 
 /** Warns where the job does not tell the weight. */
 export function missingWeightWarnings({ stock }: Part): Warning[] {
-  const species = stock?.species === undefined ? undefined : matchSpecies(stock.species);
-  const unknown = species instanceof Fault ? species.message : undefined;
   return warningsThatApply([
     [
       stock?.thickness === undefined,
@@ -24,7 +22,6 @@ export function missingWeightWarnings({ stock }: Part): Warning[] {
       'saw.no-species',
       'the wood is not known, and so not its weight. Write "species: white oak" under stock.',
     ],
-    [unknown !== undefined, 'saw.unknown-species', `${unknown} Without it the weight is not known.`],
   ]);
 }
 

@@ -5,7 +5,7 @@ import { quoted } from '../../units/quoted.ts';
 import { SPECIES, type Species } from './species.ts';
 
 /** Straight in the grain, sold everywhere, and it bends farther before it breaks than most woods as easily had. */
-const BATTEN_WOOD = 'White ash';
+export const BATTEN_WOOD = 'White ash';
 
 /** In small letters, without hyphens or commas: "Yellow-poplar" gives "yellow" and "poplar". */
 const wordsOf = (name: string): string[] => name.toLowerCase().match(/\p{L}+/gu) ?? [];
@@ -34,9 +34,8 @@ export function matchSpecies(name: string): Species | Fault {
       'species.ambiguous',
       `${quoted(name)} may be ${joinList(names, ' or ')}. Write which it is.`,
     );
-  const known = `Known here: ${names.join(', ')}.`;
   const meant = suggestSpecies(words.join(' '));
-  const cure = meant === undefined ? known : `Did you mean "${meant}"? ${known}`;
+  const cure = meant === undefined ? `Known here: ${names.join(', ')}.` : `Did you mean "${meant}"?`;
   return new Fault('species.unknown', `${quoted(name)} is not a wood whose figures are known here. ${cure}`);
 }
 

