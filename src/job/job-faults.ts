@@ -1,4 +1,5 @@
 import { Fault, Faults } from '../units/fault.ts';
+import type { Rule } from '../units/rule.ts';
 
 /** Both counted from 1. */
 export interface SourcePosition {
@@ -28,12 +29,25 @@ export class PlacedFault extends Fault {
 export const faultPosition = (fault: Fault, positions: SourcePositions): SourcePosition | undefined =>
   fault instanceof PlacedFault ? fault.place : findPosition(positions, fault.key ?? '');
 
+export interface FoundJob {
+  /** As `parseJob` reads it, without what could not be read. */
+  readonly job: { readonly rule?: Rule | undefined };
+  readonly places: SourcePositions;
+}
+
 /** Every mistake of a job file, each once, in the order of the file. */
 export class JobFaults extends Faults {
   declare readonly list: readonly [PlacedFault, ...PlacedFault[]];
 
-  constructor(list: readonly [PlacedFault, ...PlacedFault[]]) {
-    super(list);
+  constructor(
+    list: readonly [PlacedFault, ...PlacedFault[]],
+    /** What of the job could be read all the same. */
+    readonly found?: FoundJob,
+  ) {
+    const [first = list[0], ...rest] = list.toSorted(
+      ({ place: a }, { place: b }) => a.line - b.line || a.column - b.column,
+    );
+    super([first, ...rest]);
     this.name = 'JobFaults';
   }
 }
@@ -47,10 +61,8 @@ export class Diagnostics {
   }
 
   /** @throws JobFaults if anything was reported */
-  throwIfAny(): void {
-    const [first, ...rest] = this.faults.toSorted(
-      ({ place: a }, { place: b }) => a.line - b.line || a.column - b.column,
-    );
-    if (first) throw new JobFaults([first, ...rest]);
+  throwIfAny(job?: FoundJob['job']): void {
+    const [first, ...rest] = this.faults;
+    if (first) throw new JobFaults([first, ...rest], job && { job, places: this.positions });
   }
 }

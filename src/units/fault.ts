@@ -33,6 +33,9 @@ export class Fault extends Error {
   }
 }
 
+/** More are counted only: nobody reads further before he mends these. */
+export const MAX_TOLD = 20;
+
 /** Every mistake found in one go. Never empty. */
 export class Faults extends Error {
   constructor(

@@ -1,14 +1,13 @@
 import { basename, extname } from 'node:path';
 import { fileNameFor } from '../../export/drawing/file-name.ts';
-import type { Job } from '../../job/job.ts';
-import { parseJob } from '../../job/parse/parse-job.ts';
 import { quickJob } from '../../job/quick/quick-job.ts';
 import { makePart } from '../../part/make-part.ts';
 import type { Part } from '../../part/part.ts';
+import { readPart } from '../../part/read-part.ts';
 import { withWrittenWarnings } from '../../shop/words/written-warnings.ts';
-import { Fault } from '../../units/fault.ts';
+import { Fault, type ShowLength } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
-import { showLength } from '../../units/rule.ts';
+import { type Rule, showLength } from '../../units/rule.ts';
 import { readText } from '../files/read-text.ts';
 import { type FaultContext, plainContext, withFaultContext } from '../output/report-errors.ts';
 import { nameOf, type OptionValues, option } from './option-spec.ts';
@@ -66,7 +65,9 @@ export function readJobInput(
       'command.no-job',
       'no job given. Name a job file, or give a curve: --curve batten --chord 28 --rise 3/4.',
     );
-  return makeJobInput(withFaultContext(plainContext, () => quickJob({ ...options, curve, chord })));
+  const job = withFaultContext(plainContext, () => quickJob({ ...options, curve, chord }));
+  const context = { length: lengthIn(job.rule) };
+  return { part: withFaultContext(context, () => makePart(job)), context };
 }
 
 /** A word without an option is a job file, even where it is the second half of a length typed without quotes. */
@@ -79,17 +80,14 @@ function twoJobsFault(file: string, quick: QuickName): Fault {
 
 function readJobFile(file: string): JobInput {
   const text = readText(file);
-  const { job, places } = withFaultContext({ ...plainContext, file }, () => parseJob(text));
-  return makeJobInput(job, { file, positions: places });
+  const { part, places } = withFaultContext({ ...plainContext, file }, () => readPart(text));
+  return { part: withWrittenWarnings(part, places), context: { file, length: lengthIn(part.rule) }, file };
 }
 
-function makeJobInput(job: Job, { positions, ...file }: Omit<FaultContext, 'length'> = {}): JobInput {
-  const context: FaultContext = { ...file, length: (mm) => showLength(mm, job.rule) };
-  const part = withFaultContext({ ...context, ...(positions && { positions }) }, () =>
-    withWrittenWarnings(makePart(job), positions),
-  );
-  return { part, context, ...file };
-}
+const lengthIn =
+  (rule: Rule): ShowLength =>
+  (mm) =>
+    showLength(mm, rule);
 
 export const defaultOutput = ({ file, part }: JobInput, ending: string): string =>
   file === undefined ? fileNameFor(part.name, ending) : `${basename(file, extname(file))}${ending}`;

@@ -1,6 +1,7 @@
-import { faultPosition, type SourcePositions } from '../../job/job-faults.ts';
-import { errorText, type Fault, Faults, faultsOf, type ShowLength } from '../../units/fault.ts';
+import { faultPosition, JobFaults, type SourcePositions } from '../../job/job-faults.ts';
+import { errorText, type Fault, Faults, faultsOf, MAX_TOLD, type ShowLength } from '../../units/fault.ts';
 import { showMillimeters } from '../../units/number-format.ts';
+import { showLength } from '../../units/rule.ts';
 
 export interface FaultContext {
   readonly file?: string;
@@ -41,7 +42,9 @@ export async function withFaultContextAsync<T>(context: FaultContext, work: () =
 function explainFaults(error: unknown, context: FaultContext): unknown {
   const [first, ...rest] = error instanceof ExplainedFaults ? [] : faultsOf(error);
   if (!first) return error;
-  const lines = [first, ...rest].map((fault) => formatFault(fault, context));
+  const rule = error instanceof JobFaults ? error.found?.job.rule : undefined;
+  const inUnit = rule ? { ...context, length: (mm: number) => showLength(mm, rule) } : context;
+  const lines = [first, ...rest].map((fault) => formatFault(fault, inUnit));
   return new ExplainedFaults([first, ...rest], lines);
 }
 
@@ -56,7 +59,9 @@ function formatFault(fault: Fault, { file, positions = new Map(), length }: Faul
 const withKey = ({ key }: Fault, message: string): string => (key ? `${key}: ${message}` : message);
 
 export function reportError(error: unknown): void {
-  for (const line of linesOf(error)) console.error(truncate(line));
+  const lines = linesOf(error);
+  for (const line of lines.slice(0, MAX_TOLD)) console.error(truncate(line));
+  if (lines.length > MAX_TOLD) console.error(`and ${lines.length - MAX_TOLD} more`);
 }
 
 function linesOf(error: unknown): readonly string[] {

@@ -30,12 +30,12 @@ export function parseJob(text: string): { readonly job: Job; readonly places: So
   const findings = new Diagnostics();
   const root = readYaml(text, JOB_DOCUMENT, findings);
   const job = root && readJob(root);
-  findings.throwIfAny();
-  if (!job) throw new Error('a job that could not be read must have a fault');
+  findings.throwIfAny(job);
+  if (!job || !isComplete(job)) throw new Error('a job that could not be read must have a fault');
   return { job, places: findings.positions };
 }
 
-function readJob(root: YamlNode): Job | undefined {
+function readJob(root: YamlNode): PossiblyUnread<Job> | undefined {
   const cure = 'Write a job: part, units and edges, each as "name: value".';
   const table = YamlMapping.of(root, cure, JOB_KEYS);
   if (!table) return undefined;
@@ -47,7 +47,7 @@ function readJob(root: YamlNode): Job | undefined {
   const edges = table.require('edges', 'Set out one edge or two under "edges:".');
   const pair = table.read('pair', (entry) => readWord(entry, ['identical', 'mirrored'] as const));
   const allowance = table.read('allowance', (entry) => readAllowance(entry, unit), {});
-  const job = {
+  return {
     part: part && readName(part, MAX_NAME),
     rule: known && table.read('graduation', (entry) => readRule(entry, known), defaultRule(known)),
     edges: edges && readEdges(edges, unit),
@@ -62,10 +62,9 @@ function readJob(root: YamlNode): Job | undefined {
       notes: table.read('notes', (entry) => readText(entry, MAX_NOTES)),
     }),
   };
-  return isComplete(job) ? job : undefined;
 }
 
-type PossiblyUnread<T> = { [K in keyof T]: T[K] | undefined };
+export type PossiblyUnread<T> = { [K in keyof T]: T[K] | undefined };
 const isComplete = (job: PossiblyUnread<Job>): job is Job =>
   Object.values(job).every((value) => value !== undefined);
 

@@ -30,7 +30,9 @@ export function readEdges(node: YamlNode, unit: Unit): Job['edges'] | undefined 
   const one = first && readEdge(first, unit);
   if (!second) return one && [one];
   const other = readEdge(second, unit);
-  return one && other && [one, other];
+  // An edge that can be read has its own mistakes told beside those of the other.
+  const read = one ?? other;
+  return one && other ? [one, other] : read && [read];
 }
 
 function readEdge({ name, node }: NamedNode, unit: Unit): Edge | undefined {

@@ -1,13 +1,11 @@
 import { lineEnding } from '../../job/edit/text-lines.ts';
+import { MAX_TOLD } from '../../units/fault.ts';
 import type { Highlight, HighlightTarget } from '../canvas/highlight.ts';
 import { byId, updateAttribute, updateText } from '../dom.ts';
 import { rejectTooLongInput } from '../state/browser-files.ts';
 import { evaluateJob, type JobDiagnostic } from '../state/evaluate-job.ts';
 import type { Store } from '../state/store.ts';
 import { MessageList } from './message-list.ts';
-
-/** Nobody mends more mistakes at a time; the rest are only counted. */
-const MAX_FAULTS_SHOWN = 40;
 
 export class JobTextPanel {
   private readonly text = byId<HTMLTextAreaElement>('job-text');
@@ -73,7 +71,7 @@ export class JobTextPanel {
 
   private showFaults(faults: readonly JobDiagnostic[]): void {
     const { lengthText } = this.store;
-    const first = faults.slice(0, MAX_FAULTS_SHOWN);
+    const first = faults.slice(0, MAX_TOLD);
     const left = faults.length - first.length;
     const lines = first.map((fault) => {
       const { position, key, message } = fault;

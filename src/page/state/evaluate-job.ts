@@ -5,10 +5,9 @@ import {
   type SourcePosition,
   type SourcePositions,
 } from '../../job/job-faults.ts';
-import { parseJob } from '../../job/parse/parse-job.ts';
 import { type Grip, gripsOf } from '../../part/edit/draggable-points.ts';
-import { makePart } from '../../part/make-part.ts';
 import type { Part } from '../../part/part.ts';
+import { readPart } from '../../part/read-part.ts';
 import { withWrittenWarnings } from '../../shop/words/written-warnings.ts';
 import { errorText, type Fault, faultsOf, type ShowLength } from '../../units/fault.ts';
 
@@ -33,17 +32,15 @@ export type Evaluation =
 
 /** The part of a text, or all its mistakes. A bug is listed too, as the page must go on. */
 export function evaluateJob(text: string): Evaluation {
-  let positions: SourcePositions = new Map();
   try {
-    const { job, places } = parseJob(text);
-    positions = places;
-    const part = withWrittenWarnings(makePart(job), positions);
+    const { part: made, places: positions } = readPart(text);
+    const part = withWrittenWarnings(made, positions);
     const figures = part.edges.map(({ runs }) => runs.map(figuresOf));
     return { evaluated: { text, part, positions, handles: gripsOf(part), figures }, faults: [] };
   } catch (error) {
     const faults = faultsOf(error);
     if (faults.length === 0) return { faults: [bugDiagnostic(error)] };
-    return { faults: faults.map((fault) => toDiagnostic(fault, positions)) };
+    return { faults: faults.map((fault) => toDiagnostic(fault, new Map())) };
   }
 }
 
