@@ -1,7 +1,10 @@
 import { expect, test } from 'vitest';
-import { point } from '../../src/curves/geometry/point.ts';
+import type { Curve } from '../../src/curves/curve.ts';
+import { paramCurve } from '../../src/curves/geometry/evaluate.ts';
+import { point, toPoint } from '../../src/curves/geometry/point.ts';
 import { figuresOf } from '../../src/curves/measurements.ts';
 import { taperedBatten } from '../../src/curves/tapered/tapered-batten.ts';
+import { neighbors } from '../../src/units/checked.ts';
 
 /*
  * A strip tapered to half that a stop holds lengthwise at its first end, and that slides over the nail and the other
@@ -17,7 +20,7 @@ type State = readonly [x: number, y: number, angle: number, moment: number];
 
 interface Run {
   readonly end: State;
-  readonly apex: number;
+  readonly places: readonly State[];
 }
 
 function run(
@@ -36,7 +39,8 @@ function run(
   const moved = (state: State, by: State, h: number): State =>
     state.map((value, i) => value + h * by[i]!) as unknown as State;
   const h = length / STEPS;
-  let [now, apex] = [from, 0];
+  let now = from;
+  const places = [from];
   for (let i = 0; i < STEPS; i++) {
     const at = s + i * h;
     const a = slope(now, at);
@@ -46,25 +50,25 @@ function run(
     now = now.map(
       (value, j) => value + (h / 6) * (a[j]! + 2 * b[j]! + 2 * c[j]! + d[j]!),
     ) as unknown as State;
-    apex = Math.max(apex, now[1]);
+    places.push(now);
   }
-  return { end: now, apex };
+  return { end: now, places };
 }
 
 /** What is left to be met over a nail so high, and the strip's apex. */
 function strip(
   [angle, fx, fy, push, before, after]: Unknowns,
   rise: number,
-): { left: number[]; apex: number } {
+): { left: number[]; places: readonly State[] } {
   const whole = before + after;
   const one = run([0, 0, angle, 0], 0, before, whole, [fx, fy]);
   const at = one.end[2];
   const beyond = [fx - push * Math.sin(at), fy + push * Math.cos(at)] as const;
-  const { end, apex } = run(one.end, before, after, whole, beyond);
+  const { end, places } = run(one.end, before, after, whole, beyond);
   const along = beyond[0] * Math.cos(end[2]) + beyond[1] * Math.sin(end[2]);
   return {
     left: [one.end[0] - 0.5, one.end[1] - rise, end[0] - 1, end[1], end[3], along],
-    apex: Math.max(one.apex, apex),
+    places: [...one.places, ...places],
   };
 }
 
@@ -88,7 +92,7 @@ function solved(rows: number[][]): number[] {
 
 const NUDGE = 1e-6;
 
-function apexOver(rise: number): number {
+function placesOver(rise: number): readonly State[] {
   // As a beam that small a rise bends: half the turn at either end, then higher and higher.
   let now: Unknowns = [0.06, 0, -0.3, 0.6, 0.5, 0.5];
   for (let high = 0.02; high < rise + 0.01; high += 0.02)
@@ -103,25 +107,43 @@ function apexOver(rise: number): number {
       );
       now = now.map((value, k) => value + step[k]!) as unknown as Unknowns;
     }
-  const { left, apex } = strip(now, rise);
+  const { left, places } = strip(now, rise);
   expect(Math.max(...left.map(Math.abs))).toBeLessThan(1e-9);
-  return apex;
+  return places;
 }
 
-// The docstring of taperedBatten, to half of the last figure it gives.
+/** How far a place lies off a curve: square to it, and along the offset at its station. */
+function gapsTo({ exact }: Curve): (place: State) => readonly [square: number, offset: number] {
+  const places = exact.flatMap((piece) =>
+    Array.from({ length: 2001 }, (_, i) => toPoint(paramCurve(piece)(i / 2000))),
+  );
+  return ([x, y]) => {
+    const chain = neighbors(places);
+    const [a, b] = chain.find(([, to]) => to.x >= x) ?? chain.at(-1)!;
+    const offset = a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x);
+    return [Math.min(...places.map((at) => Math.hypot(at.x - x, at.y - y))), Math.abs(y - offset)];
+  };
+}
+
+// The docstring of taperedBatten, to half of the last figure it gives: the apex, then all the line.
 test.each([
-  [0.2, 0.15, 0.005],
-  [0.3, 0.5, 0.05],
+  [0.2, 0.15, 0.81, 0.92, 0.005],
+  [0.3, 0.5, 2.2, 3, 0.05],
 ])(
-  'tapered to half and held lengthwise instead: over a rise of %f the apex is %f percent higher',
-  (rise, percent, told) => {
+  'tapered to half and held lengthwise instead: over a rise of %f the apex is %f percent higher, the line %f percent off, its offsets %f percent',
+  (rise, percent, square, offset, told) => {
     const free = taperedBatten(
       point(0, 0),
       point(1, 0),
       { nail: point(0.5, rise) },
       { from: 0.01, to: 0.005 },
     );
-    const higher = (apexOver(rise) - figuresOf(free).apex!.rise) / rise;
+    const places = placesOver(rise);
+    const higher = (Math.max(...places.map(([, y]) => y)) - figuresOf(free).apex!.rise) / rise;
     expect(Math.abs(higher * 100 - percent)).toBeLessThan(told);
+    const gaps = places.map(gapsTo(free));
+    const most = [0, 1].map((i) => (100 * Math.max(...gaps.map((gap) => gap[i]!))) / rise);
+    expect(Math.abs(most[0]! - square)).toBeLessThan(told);
+    expect(Math.abs(most[1]! - offset)).toBeLessThan(told);
   },
 );
