@@ -12,6 +12,7 @@ export function shallowLine(span: number, rise: number): SprungLine {
   const pin = (x: number, y: number, push: number) => ({
     at: { x, y },
     angle: 0,
+    curvature: x === span / 2 ? (-12 * rise) / span ** 2 : 0,
     reaction: push * reaction,
     share: 1,
   });

@@ -79,13 +79,16 @@ function asJson(runs: RunsAdvice): object {
     species: advice.species.name,
     ...pick(advice, 'thickness', 'width', 'cutLength', 'strain', 'safeStrain', 'breakingStrain', 'verdict'),
     maxThickness: advice.maxThickness,
+    suitable: !advice.others,
+    alternatives: advice.others ?? [],
     nails: runs.flatMap((run) =>
-      run.advice.nails.map(({ at, force, side, centers }) => ({
+      run.advice.nails.map(({ at, force, side, centers, clamp }) => ({
         edge: run.edge,
         at: pointJson(at),
         force,
         side,
         centres: centers.map(pointJson),
+        ...(clamp && { clamp: { ...clamp, to: pointJson(clamp.to) } }),
       })),
     ),
   };

@@ -1,11 +1,11 @@
 import type { Part } from '../../part/part.ts';
 import { adviseStrips, type RunsAdvice, stripToCut } from '../../shop/strip/part-strips.ts';
 import type { StripAdvice } from '../../shop/strip/strip-advice.ts';
-import type { StripNail } from '../../shop/strip/strip-nails.ts';
 import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
-import { describeStrip, showForce } from '../../shop/words/describe-strip.ts';
+import { describeStrip, FACE_NAMES, SIDE_WORDS, showForce } from '../../shop/words/describe-strip.ts';
 import { Fault } from '../../units/fault.ts';
 import { showSizes } from '../../units/graduation.ts';
+import { type Rule, readOnRule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { blankRow, keepWithNext, paragraph, type TextRow } from '../cover/text-columns.ts';
 import { lengthWithoutUnit, printedLengthWords, printedSize, sentence } from '../drawing/dimensions.ts';
@@ -37,10 +37,10 @@ export function stripSection(part: Part, runs: RunsAdvice | undefined, width: nu
   const { rule } = part;
   const advice = stripToCut(runs);
   const sentences = describeStrip(advice, printedLengthWords(rule)).map(sentence);
-  const isNone = advice.verdict !== 'safe' && advice.maxThicknessOnRule === 0;
+  const isNone = advice.others !== undefined;
   const { thickness, width: stripWidth, cutLength } = advice;
   const size = isNone
-    ? 'none bends so far: trace'
+    ? 'too tight for this wood'
     : typesetFractions(showSizes([thickness, stripWidth, cutLength], rule));
   const nails = nailRows(part, runs);
   const table = nails.length === 0 ? [] : nailTable(part, nails, advice, width);
@@ -52,7 +52,7 @@ export function stripSection(part: Part, runs: RunsAdvice | undefined, width: nu
   return {
     ...SECTION,
     variants: [
-      variant(sentences.slice(1), table),
+      variant(sentences.slice(isNone ? 0 : 1), table),
       variant(sentences.slice(1, 2), table),
       variant([], table),
       variant([], pointer),
@@ -61,23 +61,19 @@ export function stripSection(part: Part, runs: RunsAdvice | undefined, width: nu
   };
 }
 
-/** On which side of the strip a nail is, with the strip along the reference line. */
-const SIDE_WORDS: Readonly<Record<StripNail['side'], string>> = {
-  left: 'above',
-  right: 'below',
-  either: 'either side',
-  both: 'both sides',
-};
+/** No rule sets out less than half a graduation: there the nail goes on the line. */
+const settable = (mm: number, rule: Rule): string =>
+  readOnRule(mm, rule).mark === 0 ? '0' : lengthWithoutUnit(mm, rule);
 
 function nailRows({ rule, edges }: Part, runs: RunsAdvice): string[][] {
-  const nailed = runs.filter(({ advice }) => advice.nails.length > 0);
+  const nailed = runs.filter(({ advice }) => advice.nails.length > 0 && !advice.others);
   const several = edges.length > 1 && new Set(nailed.map(({ edge }) => edge)).size > 1;
   return nailed.flatMap(({ edge, advice }) =>
-    advice.nails.flatMap(({ centers, side, force }) => {
+    advice.nails.flatMap(({ at, centers, side, force, clamp }) => {
       const notes = [SIDE_WORDS[side], several ? edge : '', force > 0 ? showForce(force, rule.unit) : ''];
-      return centers.map(({ x, y }, i) => [
-        lengthWithoutUnit(x, rule),
-        lengthWithoutUnit(y, rule),
+      return (clamp ? [at] : centers).map(({ x, y }, i) => [
+        settable(x, rule),
+        settable(y, rule),
         i > 0 ? '' : notes.filter((note) => note !== '').join(', '),
       ]);
     }),
@@ -86,9 +82,10 @@ function nailRows({ rule, edges }: Part, runs: RunsAdvice): string[][] {
 
 function nailTable({ rule }: Part, body: string[][], advice: StripAdvice, width: number): TextRow[] {
   const size = printedSize(advice.nailDiameter, rule);
-  const face = advice.traced === 'left' ? 'upper' : 'lower';
   return [
-    ...keepWithNext(paragraph(`Middles of ${size} nails; trace along the ${face} face:`, width)),
+    ...keepWithNext(
+      paragraph(`Middles of ${size} nails; trace along the ${FACE_NAMES[advice.traced]} face:`, width),
+    ),
     ...wordTable(body, width, [`at, ${rule.unit}`, 'out', '']),
     blankRow(1),
   ];

@@ -5,7 +5,7 @@ import { CAP_HEIGHT } from '../drawing/text-width.ts';
 import type { OccupiedSpace } from './free-space.ts';
 import { candidatesBeside, placeLabels, SCREEN_FONT, textBlock } from './place-labels.ts';
 
-/** Two rings where two nails clamp a batten's end. */
+/** Two rings where a nail may stand on either side of a batten; a box along a clamp. */
 export interface RingLabel {
   readonly text: string;
   readonly rings: readonly Stroke[];

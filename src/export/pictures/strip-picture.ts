@@ -1,6 +1,15 @@
 import { boundsOf, union } from '../../curves/geometry/bounds.ts';
 import { flatten } from '../../curves/geometry/flatten.ts';
-import { add, distance, type Point, scale, subtract } from '../../curves/geometry/point.ts';
+import {
+  add,
+  angleFrom,
+  direction,
+  distance,
+  leftNormal,
+  type Point,
+  scale,
+  subtract,
+} from '../../curves/geometry/point.ts';
 import type { Part } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
 import { type RunAdvice, type RunsAdvice, stripToCut } from '../../shop/strip/part-strips.ts';
@@ -22,11 +31,11 @@ const SURROUND_MM = NAIL_RADIUS_MM * 2 + PICTURE_LABEL_MM * 2;
 
 /** The strip sprung on the bench, its nails numbered as in the words. @throws Fault `strip.no-nails` */
 export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
-  const nailed = runs.filter(({ advice }) => advice.nails.length > 0);
+  const nailed = runs.filter(({ advice }) => advice.nails.length > 0 && !advice.others);
   if (nailed.length === 0)
     throw new Fault(
       'strip.no-nails',
-      'the part has no batten, so that no nails hold a strip to it. Its curvature can be drawn instead.',
+      'no nails hold a batten to this part. Its curvature can be drawn instead.',
     );
   const outlines = nailed.map(({ curve, advice }) => {
     const { traced, other } = stripFaces(curve, advice);
@@ -58,9 +67,20 @@ export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
 const numberedNails = (runs: readonly RunAdvice[], view: PictureView): RingLabel[] =>
   runs
     .flatMap(({ advice: { nails, nailDiameter } }) =>
-      nails.map(({ at, centers }) => centers.map((centre) => nailRing(at, centre, nailDiameter / 2, view))),
+      nails.map(({ at, centers, clamp }) =>
+        clamp
+          ? [clampBox(view.at(at), view.at(clamp.to))]
+          : centers.map((centre) => nailRing(at, centre, nailDiameter / 2, view)),
+      ),
     )
     .map((rings, i) => ({ text: String(i + 1), rings }));
+
+/** The blocks of a clamp, along the strip. */
+function clampBox(from: Point, to: Point): Stroke {
+  const across = scale(leftNormal(direction(angleFrom(from, to))), NAIL_RADIUS_MM);
+  const corners = [add(from, across), add(to, across), subtract(to, across), subtract(from, across)];
+  return { ...polyline('mark', corners, true), filled: true };
+}
 
 function nailRing(at: Point, centre: Point, radius: number, { at: seen, factor }: PictureView): Stroke {
   const off = distance(at, centre);

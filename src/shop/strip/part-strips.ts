@@ -81,6 +81,7 @@ function taperedLine(run: Curve, spans: readonly TaperedSegment[], ends: EndCond
     pins: pinPushes(spans).map(({ at, angle, across }, i) => ({
       at,
       angle,
+      curvature: 0,
       reaction: across / start ** 3,
       share: itemAt(thicknessAt, i) / start,
     })),

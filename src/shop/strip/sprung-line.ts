@@ -24,7 +24,10 @@ export interface WorstBend {
   readonly at: Point;
 }
 
-export interface SprungPin extends Omit<PinForce, 'side'>, Pick<WorstBend, 'share'> {}
+export interface SprungPin extends Omit<PinForce, 'side'>, Pick<WorstBend, 'share'> {
+  /** Of the line there, 1/mm. */
+  readonly curvature: number;
+}
 
 /** An even batten: the reaction of each pin, ends included, is κ′ after the pin less κ′ before it, 1/mm². */
 export function sprungLine(
@@ -36,8 +39,8 @@ export function sprungLine(
     throw new TypeError(`${reactions.length} reactions for ${curve.pins.length} pins.`);
   const places = curve.exact.flatMap((piece) => [0, 1].map(paramCurve(piece)));
   const pins = curve.pins.map((at, i) => {
-    const { angle } = places.reduce((a, b) => (distance(b, at) < distance(a, at) ? b : a));
-    return { at, angle, reaction: itemAt(reactions, i), share: 1 };
+    const { angle, curvature } = places.reduce((a, b) => (distance(b, at) < distance(a, at) ? b : a));
+    return { at, angle, curvature, reaction: itemAt(reactions, i), share: 1 };
   });
   return { ...unpinnedLine(curve), pins, ends };
 }

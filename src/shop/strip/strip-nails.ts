@@ -9,10 +9,20 @@ export type StripSide = 'left' | 'right';
 export interface StripNail {
   readonly at: Point;
   readonly force: number;
-  /** The side of the nail. `either`: it bears no load. `both`: a held end, kept between two nails. */
+  /** The side of the nail. `either`: it bears no load. `both`: a held end, which a clamp keeps straight. */
   readonly side: StripSide | 'either' | 'both';
-  /** The middle of the nail; for `either` the two to choose from, for `both` two nails. */
+  /** The middle of the nail; for `either` the two to choose from, none for `both`. */
   readonly centers: readonly Point[];
+  /** Of a held end: two nails at one station are a pin, and let the strip turn. */
+  readonly clamp?: StripClamp;
+}
+
+/** Two straight blocks that keep the strip straight from its end on. */
+export interface StripClamp {
+  readonly to: Point;
+  readonly length: number;
+  /** What the clamp bears beside the force, N·mm. */
+  readonly moment: number;
 }
 
 /** Of the batten at its start: thickness (mm) and stiffness (N·mm²). */
@@ -21,6 +31,7 @@ export interface NailingOptions {
   readonly stiffness: number;
   readonly diameter: number;
   readonly traced: StripSide;
+  readonly overhang: number;
 }
 
 /** A reaction under this share of the greatest is rounding: the nail bears nothing. */
@@ -37,9 +48,10 @@ export function placeNails({ pins, ends }: SprungLine, nailing: NailingOptions):
   const idle = UNLOADED_SHARE * Math.max(...pins.map((pin) => Math.abs(forceOn(pin))));
   return pins.map((pin, i) => {
     const force = forceOn(pin);
-    const held = (i === 0 && ends[0] === 'held') || (i === pins.length - 1 && ends[1] === 'held');
-    const side = held ? 'both' : Math.abs(force) <= idle ? 'either' : force > 0 ? 'right' : 'left';
-    const sides: readonly StripSide[] = side === 'both' || side === 'either' ? ['left', 'right'] : [side];
+    if ((i === 0 && ends[0] === 'held') || (i === pins.length - 1 && ends[1] === 'held'))
+      return heldEnd(pin, Math.abs(force), i === 0 ? -1 : 1, nailing);
+    const side = Math.abs(force) <= idle ? 'either' : force > 0 ? 'right' : 'left';
+    const sides: readonly StripSide[] = side === 'either' ? ['left', 'right'] : [side];
     return {
       at: pin.at,
       force: Math.abs(force),
@@ -47,6 +59,14 @@ export function placeNails({ pins, ends }: SprungLine, nailing: NailingOptions):
       centers: sides.map((each) => nailCenter(each, pin, nailing)),
     };
   });
+}
+
+function heldEnd(pin: SprungPin, force: number, away: 1 | -1, nailing: NailingOptions): StripNail {
+  const { at, angle, curvature } = pin;
+  const { overhang: length, stiffness } = nailing;
+  const to = fromBaseLine({ x: away * length, y: 0 }, { origin: at, angle });
+  const clamp = { to, length, moment: stiffness * Math.abs(curvature) };
+  return { at, force, side: 'both', centers: [], clamp };
 }
 
 function nailCenter(side: StripSide, { at, angle, share }: SprungPin, nailing: NailingOptions): Point {

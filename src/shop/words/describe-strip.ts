@@ -2,8 +2,9 @@ import type { Point } from '../../curves/geometry/point.ts';
 import { type ShowLength, type Warning, warningsThatApply } from '../../units/fault.ts';
 import { type LengthFormat, lengthFormat } from '../../units/graduation.ts';
 import { showFine, showMagnitude, showPercent, showPercentRange } from '../../units/number-format.ts';
-import { type Rule, showLength, showSize } from '../../units/rule.ts';
-import { NEWTONS_PER_LBF, type Unit } from '../../units/unit.ts';
+import { type Rule, readOnRule, showLength, showSize } from '../../units/rule.ts';
+import { MM_PER_INCH, NEWTONS_PER_LBF, type Unit } from '../../units/unit.ts';
+import type { OtherStrip } from '../strip/other-strips.ts';
 import { mostStrained, type RunsAdvice } from '../strip/part-strips.ts';
 import type { StripAdvice } from '../strip/strip-advice.ts';
 import type { StripNail, StripSide } from '../strip/strip-nails.ts';
@@ -22,21 +23,45 @@ export function showForce(newtons: number, unit: Unit): string {
   return `${showMagnitude(newtons, 10)} N (${showMagnitude(newtons / felt.newtons, 10)} ${felt.name})`;
 }
 
+/** "0.36 N·m (3.2 lbf·in)". */
+const showMoment = (newtonMm: number): string =>
+  `${showMagnitude(newtonMm / 1000, 10)} N·m (${showMagnitude(newtonMm / NEWTONS_PER_LBF / MM_PER_INCH, 10)} lbf·in)`;
+
 const showStrain = (strain: number): string => showPercent(strain, 2);
 
-const FACE_NAMES: Readonly<Record<StripSide, string>> = { left: 'upper', right: 'lower' };
-const SIDE_WORDS: Readonly<Record<StripSide, string>> = { left: 'above', right: 'below' };
+export const FACE_NAMES: Readonly<Record<StripSide, string>> = { left: 'upper', right: 'lower' };
+/** Of a nail, with the strip along the reference line. */
+export const SIDE_WORDS: Readonly<Record<StripNail['side'], string>> = {
+  left: 'above',
+  right: 'below',
+  either: 'either side',
+  both: 'held: clamp',
+};
 
-/** The batten, how far it is strained, and the thickest that is safe. */
+/** The batten, how far it is strained, and the thickest that is safe; or what takes the bend instead of wood. */
 export function describeStrip(advice: StripAdvice, words: LengthFormat): string[] {
   const { exact: length } = words;
+  if (advice.others) return describeOthers(advice, advice.others, words);
   const { species, thickness, width, cutLength, overhang, tapered } = advice;
   const thick = tapered ? `${length(thickness)} thick at the start` : `${length(thickness)} thick`;
   return [
     `${species.name}, ${thick}, ${length(width)} wide, ${length(cutLength)} long: ` +
       `${length(overhang)} or more past the line at each end.`,
     strainWords(advice, length),
-    maxThicknessWords(advice, words),
+    `Thickest safe strip of ${speciesInSentence(species)}: ${advice.maxThicknessOnRule > 0 ? length(advice.maxThicknessOnRule) : showFine(advice.maxThickness, words.unit)}.`,
+  ];
+}
+
+function describeOthers(advice: StripAdvice, others: readonly OtherStrip[], { exact, unit }: LengthFormat) {
+  const { species, worst, maxThickness, minThickness, width, cutLength } = advice;
+  const thick = others.map((one) => `${one.material} up to ${showFine(one.maxThickness, unit)} thick`);
+  return [
+    `No batten of ${speciesInSentence(species)} takes this bend: at station ${exact(worst.at.x)}, ` +
+      `radius ${exact(worst.radius)}, it is safe up to ${showFine(maxThickness, unit)}, and ` +
+      `${exact(minThickness)} is about the thinnest that can be made.`,
+    others.length > 0
+      ? `Take a strip of ${thick.join(' or ')}, ${exact(width)} wide, ${exact(cutLength)} long. That limit is common practice: try the bend first.`
+      : NO_STRIP,
   ];
 }
 
@@ -54,37 +79,35 @@ function strainWords(
 
 const NO_STRIP = 'Ease the curve, or trace the printed pattern instead.';
 
-function maxThicknessWords(
-  { species, maxThickness, maxThicknessOnRule }: StripAdvice,
-  { exact, unit }: LengthFormat,
-): string {
-  if (maxThicknessOnRule > 0)
-    return `Thickest safe strip of ${speciesInSentence(species)}: ${exact(maxThicknessOnRule)}.`;
-  return (
-    `No strip of ${speciesInSentence(species)} that your rule can measure bends this far safely: it would be ` +
-    `${showFine(maxThickness, unit)} thick. ${NO_STRIP}`
-  );
-}
-
 /** Where each nail stands and what it bears, from start to end. */
 export function describeNails(advice: StripAdvice, rule: Rule): string[] {
   const { nails, nailDiameter, traced } = advice;
-  if (nails.length === 0) return [];
-  const length = (mm: number): string => showLength(mm, rule);
-  const at = ({ x, y }: Point): string => `station ${length(x)}, offset ${length(y)}`;
+  if (nails.length === 0 || advice.others) return [];
   return [
     `Trace along the ${FACE_NAMES[traced]} face. The middles of ${showSize(nailDiameter, rule)} nails:`,
-    ...nails.map((nail) => {
-      const places = nail.centers.map(at).join(nail.side === 'either' ? ' or ' : ' and ');
-      return `${places}: ${nailWords(nail, rule.unit)}.`;
-    }),
+    ...nails.map((nail) => nailWords(nail, rule)),
   ];
 }
 
-function nailWords({ side, force }: StripNail, unit: Unit): string {
-  if (side === 'either') return 'bears nothing, on either side of the strip';
-  if (side === 'both') return 'a held end, kept between two nails and clamped straight beyond them';
-  return `${SIDE_WORDS[side]} the strip, ${showForce(force, unit)}`;
+/** A rule sets out no middle that is nearer to 0 than half a graduation: the nail goes on the line. */
+const placeWords = ({ x, y }: Point, rule: Rule): string => {
+  const set = (mm: number, line: string): string => {
+    const { mark, hair } = readOnRule(mm, rule);
+    return mark === 0 && hair ? `0 (on ${line})` : showLength(mm, rule);
+  };
+  return `station ${set(x, 'its line')}, offset ${set(y, 'the reference line')}`;
+};
+
+function nailWords({ side, force, at, centers, clamp }: StripNail, rule: Rule): string {
+  const pushes = showForce(force, rule.unit);
+  if (clamp)
+    return (
+      `${placeWords(at, rule)}: a held end. Clamp the strip straight between two blocks from here to ` +
+      `${placeWords(clamp.to, rule)}, ${showLength(clamp.length, rule)} long. The clamp bears ${showMoment(clamp.moment)} and ${pushes}.`
+    );
+  const places = centers.map((center) => placeWords(center, rule)).join(' or ');
+  if (side === 'left' || side === 'right') return `${places}: ${SIDE_WORDS[side]} the strip, ${pushes}.`;
+  return `${places}: bears nothing, on either side of the strip.`;
 }
 
 export function partStripCautions(runs: RunsAdvice, rule: Rule): Warning[] {
@@ -99,30 +122,39 @@ const MAX_RUNOUT = Math.atan(1 / 10);
 
 /** Cautions about what can hurt come first. */
 export function stripCautions(advice: StripAdvice, { exact, unit }: LengthFormat): Warning[] {
-  const { verdict, thickness, width, maxThicknessOnRule, nails, nailCapacity, tapered } = advice;
+  const { verdict, thickness, width, others, nails, nailCapacity, tapered } = advice;
   const risk = verdict === 'breaks' ? 'breaks before it reaches this curve' : 'may break, or stay bent';
-  const cure = maxThicknessOnRule > 0 ? 'Take a thinner one.' : NO_STRIP;
   const hardest = Math.max(0, ...nails.map(({ force }) => force));
   const left = remainingStrength(MAX_RUNOUT);
   return warningsThatApply([
     [
-      verdict !== 'safe',
+      others !== undefined,
+      'strip.no-wood',
+      'no batten of this wood takes the bend, and one that snaps throws splinters. Take another material, or trace the printed pattern.',
+    ],
+    [
+      verdict !== 'safe' && !others,
       `strip.${verdict}`,
-      `a strip ${exact(thickness)} thick ${risk}. ${cure} ` +
+      `a strip ${exact(thickness)} thick ${risk}. Take a thinner one. ` +
         'A strip that snaps throws splinters: wear eye protection, and keep your face out of its plane.',
     ],
     [
-      hardest > nailCapacity,
+      hardest > nailCapacity && !others,
       'strip.nails',
       `a nail bears ${showForce(hardest, unit)}; one this thick should bear ${showForce(nailCapacity, unit)} at most. ` +
         'Screw blocks to the board instead, or take a thinner or narrower strip.',
     ],
     [true, 'strip.spring', 'a sprung strip flies when it is let go. Hold it while you draw each nail.'],
     [
-      true,
+      !others,
       'strip.grain',
       'the figures are for clear, straight grain. Choose a strip without knots; grain that runs out ' +
         `1 in 10 leaves it about ${showPercentRange(left.least, left.most)} as strong.`,
+    ],
+    [
+      nails.length > 0 && !others,
+      'strip.friction',
+      'friction at the nails holds a batten up to about 1 % of its rise off its line. Tap it along its length until it settles.',
     ],
     [true, 'strip.creep', 'a batten left sprung stays bent. Draw the line and take it off.'],
     [

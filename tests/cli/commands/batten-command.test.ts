@@ -6,6 +6,8 @@ import { expectMistake, expectWords, type Mistake, testMistakes } from '../words
 
 const json = (args: readonly string[]) => JSON.parse(fairlath([...args, '--json']).out);
 const ARC = ['batten', '--curve', 'arc', '--chord', '28', '--rise', '3/4'];
+const TIGHT = ['batten', '--curve', 'batten'];
+const HELD = [...TIGHT, '--chord', '28', '--rise', '3', '--nail', '12', '--ends', 'held,free'];
 
 const MISTAKES: readonly Mistake[] = [
   [['batten', LEG, '--species', 'oak'], 'species.ambiguous', '--species'],
@@ -49,6 +51,35 @@ describe('fairlath batten', () => {
     expect(json(ARC).nails).toEqual([]);
   });
 
+  test('a bend that no wooden batten takes is told apart, with the materials that do', () => {
+    const offered = [
+      [2, []],
+      [3, ['spring steel']],
+      [12, ['spring steel', 'acrylic']],
+    ] as const;
+    for (const [chord, materials] of offered) {
+      const { suitable, alternatives, warnings } = json([
+        ...TIGHT,
+        '--chord',
+        `${chord}`,
+        '--rise',
+        `${chord / 4}`,
+      ]);
+      expect(suitable).toBe(false);
+      expect(alternatives.map(({ material }: { material: string }) => material)).toEqual(materials);
+      expect(warnings.map(({ code }: { code: string }) => code)).toContain('strip.no-wood');
+    }
+    expect(json(['batten', LEG])).toMatchObject({ suitable: true, alternatives: [] });
+    expect(json([...TIGHT, '--chord', '24', '--rise', '6'])).toMatchObject({ suitable: true });
+  });
+
+  test('a held end has the place, the length and the moment of its clamp', () => {
+    const [end, , free] = json(HELD).nails;
+    expect(end).toMatchObject({ side: 'both', centres: [], clamp: { length: 203.2, to: [-203.2, 0] } });
+    expect(end.clamp.moment).toBeGreaterThan(0);
+    expect(free).not.toHaveProperty('clamp');
+  });
+
   testMistakes(MISTAKES);
 
   test('draws the strip over its nails, and never over the job', () => {
@@ -75,6 +106,9 @@ describe('fairlath batten', () => {
       ['batten', RAIL],
       ARC,
       ARC.with(2, 'bow'),
+      HELD,
+      [...TIGHT, '--chord', '3', '--rise', '3/4'],
+      [...TIGHT, '--chord', '2', '--rise', '1/2'],
       ...MISTAKES.map(([args]) => args),
     ]));
 });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { StripOptions } from '../../../src/shop/strip/strip-advice.ts';
 import { adviseStrip } from '../../../src/shop/strip/strip-advice.ts';
+import { nailCapacity } from '../../../src/shop/strip/strip-nails.ts';
 import { safeStrain } from '../../../src/shop/wood/bending.ts';
 import { findSpecies } from '../../../src/shop/wood/find-species.ts';
 import { SPECIES } from '../../../src/shop/wood/species.ts';
@@ -70,15 +71,15 @@ const anyAsk: fc.Arbitrary<StripOptions> = fc.record({
   rule: fc.constantFrom(defaultRule('mm'), defaultRule('in')),
 });
 
-test('property: the chosen strip is safe where one graduation is, within the usual thickness, and its nails hold it', () => {
+test('property: the chosen strip is safe where the thinnest is, within the usual thickness, and its nails hold it', () => {
   fc.assert(
     fc.property(anyShallowLine(), anyAsk, (line, ask) => {
       const advice = adviseStrip(line, ask);
-      const { thickness, verdict, maxThicknessOnRule, nails, nailCapacity } = advice;
-      const least = graduationMm(ask.rule);
+      const { thickness, verdict, maxThickness, nails, nailCapacity, minThickness: least } = advice;
       expect(thickness).toBeGreaterThanOrEqual(least);
       expect(thickness).toBeLessThanOrEqual(Math.max(12.7, least));
-      expect(verdict === 'safe').toBe(maxThicknessOnRule >= least);
+      expect(verdict === 'safe').toBe(maxThickness >= least);
+      expect(advice.others === undefined).toBe(verdict === 'safe');
       if (thickness > least)
         for (const { force } of nails) expect(force).toBeLessThanOrEqual(nailCapacity * (1 + 1e-12));
     }),
@@ -111,13 +112,50 @@ test('property: a wider strip is strained the same and presses harder in proport
   );
 });
 
-test('a curve too tight for any strip on the rule still gets its figures', () => {
+test('a curve too tight for any wood that can be made gets figures, and other materials', () => {
   // R = 40 mm allows 0.34 mm of white oak
   const advice = adviseStrip(shallowLine(120, 30), inMm);
   expect(advice.maxThicknessOnRule).toBe(0);
   expect(advice.maxThickness).toBeCloseTo(0.34, 2);
-  expect(advice.thickness).toBe(0.5);
-  expect(advice.verdict).toBe('risky');
+  expect(advice.thickness).toBe(1.5);
+  expect(advice.verdict).toBe('breaks');
+  // 2R × 0.5 %; acrylic of 0.8 mm is not sold.
+  expect(advice.others).toEqual([
+    { material: 'spring steel', maxThickness: expect.closeTo(0.4, 9), safeStrain: 0.005 },
+  ]);
+});
+
+const RADII = [20, 24, 60, 74, 76, 100, 150, 170, 180, 300, 1000, 5000];
+
+test.each(RADII)('at a radius of %d mm wood, acrylic or steel is offered by its own limit', (radius) => {
+  const bend = { curvature: 1 / radius, share: 1, at: { x: 0, y: 0 } };
+  const { others, verdict, maxThickness } = adviseStrip(
+    { ...shallowLine(1000, 50), pins: [], worst: bend },
+    inMm,
+  );
+  // 2R × the safe strain against the thinnest of each: 1.5 mm, 1.5 mm and 0.25 mm.
+  const wood = 2 * radius * safeStrain(species) >= 1.5;
+  expect(verdict === 'safe').toBe(wood);
+  expect(maxThickness).toBeCloseTo(2 * radius * safeStrain(species), 9);
+  const offered = [radius >= 25 && 'spring steel', radius >= 75 && 'acrylic'].filter((name) => name);
+  expect(others?.map(({ material }) => material)).toEqual(wood ? undefined : offered);
+});
+
+test('a strip that a maker has is judged as it is, thinner than wood is made or not', () => {
+  const veneer = adviseStrip(shallowLine(120, 30), { ...inMm, thickness: 0.3 });
+  expect(veneer).toMatchObject({ verdict: 'safe', thickness: 0.3 });
+  expect(veneer.nails).toHaveLength(3);
+});
+
+test('other materials are no thicker than their nails hold', () => {
+  const line = shallowLine(80, 8);
+  const steel = (nailDiameter: number) => adviseStrip(line, { ...inMm, width: 60, nailDiameter }).others?.[0];
+  expect(steel(3)!.maxThickness).toBeGreaterThan(steel(2.5)!.maxThickness);
+  const { maxThickness } = steel(2.5)!;
+  const [, nail] = line.pins;
+  expect(((205_000 * 60 * maxThickness ** 3) / 12) * nail!.reaction).toBeLessThanOrEqual(
+    nailCapacity(2.5, 60) * (1 + 1e-9),
+  );
 });
 
 test('a line without pins has a strip without nails', () => {

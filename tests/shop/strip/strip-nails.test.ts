@@ -34,6 +34,7 @@ const nailing = (traced: StripSide): NailingOptions => ({
   stiffness: 12300 * 450,
   diameter: 2.5,
   traced,
+  overhang: 200,
 });
 const heights = (line: SprungLine, traced: StripSide): number[][] =>
   placeNails(line, nailing(traced)).map(({ centers }) => centers.map(({ y }) => y));
@@ -76,12 +77,19 @@ test('a nail is off a sloping line at a right angle', () => {
   expect(centers[0]!.y - at.y).toBeCloseTo(1, 12);
 });
 
-test('a held end is between two nails, and a nail without load is on either side', () => {
+test('a held end is in a clamp on the straight beyond it, and a nail without load is on either side', () => {
   const idle = { ...arch.pins[1]!, reaction: 1e-20 };
-  const line: SprungLine = { ...arch, ends: ['held', 'free'], pins: [...arch.pins, idle, arch.pins[2]!] };
+  const start = { ...arch.pins[0]!, curvature: 0.0006 };
+  const line: SprungLine = {
+    ...arch,
+    ends: ['held', 'free'],
+    pins: [start, ...arch.pins.slice(1), idle, arch.pins[2]!],
+  };
   const nails = placeNails(line, nailing('left'));
   expect(nails.map(({ side }) => side)).toEqual(['both', 'right', 'left', 'either', 'left']);
-  expect(nails[0]!.centers.map(({ y }) => y)).toEqual([1.25, -7.25]);
+  expect(nails[0]!.centers).toEqual([]);
+  const moment = expect.closeTo(12300 * 450 * 0.0006, 6);
+  expect(nails[0]!.clamp).toEqual({ to: { x: -200, y: 0 }, length: 200, moment });
   expect(nails[3]!.centers).toHaveLength(2);
 });
 

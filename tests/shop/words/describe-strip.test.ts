@@ -26,7 +26,7 @@ test('describeNails gives one line for each nail and a title, or nothing without
 });
 
 test('every strip has the cautions of springing, grain and creep', () => {
-  expect(codes({ thickness: 6 })).toEqual(['strip.spring', 'strip.grain', 'strip.creep']);
+  expect(codes({ thickness: 6 })).toEqual(['strip.spring', 'strip.grain', 'strip.friction', 'strip.creep']);
 });
 
 test('a strip that may break has that caution first', () => {
