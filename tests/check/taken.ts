@@ -18,7 +18,7 @@ export const CURVES = {
 
 /** The curve taken off against the true edge, over its stations, mm. */
 export function rmsOff({ kinds: [best] }: TakeOff, edge: PartEdge): number {
-  const distanceOf = signedDistanceFrom(best.curve.exact);
+  const distanceOf = signedDistanceFrom(best.curves.flatMap(({ exact }) => exact));
   const off = stationsOf(edge, IN).map((x) => distanceOf({ x, y: offsetAt(edge, x)! }).distance);
   return Math.sqrt(off.reduce((sum, d) => sum + d * d, 0) / off.length);
 }

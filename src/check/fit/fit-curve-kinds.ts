@@ -1,20 +1,27 @@
 import type { Curve } from '../../curves/curve.ts';
-import { batten } from '../../curves/elastica/batten.ts';
-import { bow } from '../../curves/elastica/bow.ts';
-import { cross, type Point, point, subtract } from '../../curves/geometry/point.ts';
+import { type Point, point } from '../../curves/geometry/point.ts';
 import { apexOf } from '../../curves/measurements.ts';
-import { arc } from '../../curves/simple/arc.ts';
-import { ellipse } from '../../curves/simple/ellipse.ts';
-import { line } from '../../curves/simple/line.ts';
 import { spline } from '../../curves/simple/spline.ts';
 import { undefinedOnFault } from '../../curves/try-curve.ts';
+import type { EndConditions } from '../../job/steps/end-conditions.ts';
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
-import { fitModel, type Model, WRONG_READING_COST } from './fit-model.ts';
+import {
+  type CurveFamily,
+  flatsOf,
+  heldFamilies,
+  plainFamilies,
+  type Steps,
+  type TakenKind,
+} from './curve-families.ts';
+import { fitModel, WRONG_READING_COST } from './fit-model.ts';
 import { type Misfit, maxAbs, misfitOf, signedDistanceFrom } from './rigid-fit.ts';
 
 export interface KindFit extends Misfit {
-  readonly kind: 'line' | 'arc' | 'batten' | 'bow' | 'ellipse' | 'spline';
-  readonly curve: Curve;
+  readonly kind: TakenKind;
+  /** The steps of the edge: the curve, and straight parts beside it. */
+  readonly curves: Steps;
+  /** Of a batten. */
+  readonly ends?: EndConditions;
   /** Of the kind and of the readings that it calls wrong, see fit-model.ts: the least wins. */
   readonly cost: number;
   /** Readings that are wrong if the part is of this kind; worst and rms are those of the others. */
@@ -33,63 +40,65 @@ const MAX_PINS = 12;
 const PIN_COST = WRONG_READING_COST / 2;
 
 /** By least squares of normal distances from the fair curve's values on, best first; but no rise within the errors. */
-export function fitCurveKinds(readings: readonly Point[], fair: readonly Point[], sigma: number): KindFit[] {
-  const [from, to] = [firstOf(fair), lastOf(fair)];
-  const top = farthestFromChord(fair);
-  const rise = cross(subtract(to, from), subtract(top, from)) / (to.x - from.x);
-  const left = (y: number): Point => point(from.x, y);
-  const right = (y: number): Point => point(to.x, y);
-  const ends = [from.y, to.y];
-  const risen = [...ends, rise];
-  const overNail: CurveFamily = ([a = 0, b = 0, x = 0, y = 0]) =>
-    batten(left(a), right(b), { nail: point(x, y) });
-  const tryKind = (kind: KindFit['kind'], make: CurveFamily, start: readonly number[]): KindFit[] =>
-    fitCurveKind({ kind, make, start, cost: start.length * Math.log(readings.length) }, readings, sigma);
-  // Each family gets as many parameters as its start has.
+export function fitCurveKinds(
+  readings: readonly Point[],
+  fair: readonly Point[],
+  sigma: number,
+  through: readonly Point[],
+): KindFit[] {
+  const tryFamilies = (families: readonly CurveFamily[]): KindFit[] =>
+    families
+      .flatMap((each) => fitFamily(each, costOf(each, readings.length), readings, sigma))
+      .filter(({ kind, curves: [first] }) => kind === 'line' || rises(first, sigma));
+  const plain = tryFamilies(plainFamilies(fair));
+  const explained = plain.filter(({ rms }) => rms <= sigma).map(({ wrong }) => wrong.length);
+  // Straight parts cost two unknowns or more each, and seldom win over a curve with one wrong reading.
+  const flats = explained.includes(1) ? {} : flatsOf(through, sigma);
+  const held = explained.includes(0) ? [] : tryFamilies(heldFamilies(fair, flats));
+  const [bestHeld] = held.toSorted(byCost);
   return [
-    ...tryKind('line', ([a = 0, b = 0]) => line(left(a), right(b)), ends),
-    ...tryKind('arc', ([a = 0, b = 0, r = 0]) => arc(left(a), right(b), { rise: r }), risen),
-    ...tryKind('bow', ([a = 0, b = 0, r = 0]) => bow(left(a), right(b), r), risen),
-    ...tryKind('ellipse', ([a = 0, b = 0, r = 0]) => ellipse(left(a), right(b), r), risen),
-    ...tryKind('batten', overNail, [...ends, top.x, top.y]),
+    ...plain,
+    ...(bestHeld ? [bestHeld] : []),
     ...fitSplineWithFewestPins(readings, fair, sigma),
-  ]
-    .filter(
-      ({ kind, curve: { exact, from: a, to: b } }) =>
-        kind === 'line' || (apexOf(exact, a, b)?.rise ?? 0) > sigma,
-    )
-    .toSorted((a, b) => a.cost - b.cost);
+  ].toSorted(byCost);
 }
 
-type CurveFamily = (unknowns: readonly number[]) => Curve;
+const byCost = (a: KindFit, b: KindFit): number => a.cost - b.cost;
 
-function farthestFromChord(fair: readonly Point[]): Point {
-  const [from, to] = [firstOf(fair), lastOf(fair)];
-  const height = (p: Point): number => Math.abs(cross(subtract(to, from), subtract(p, from)));
-  return fair.slice(1, -1).reduce((best, p) => (height(p) > height(best) ? p : best));
+/** A short one explains a wrong reading at an end as well: it must gain as much as leaving that reading out. */
+const SHORT_FLAT_COST = WRONG_READING_COST;
+/** Held ends are rarer than free ones: seven to one, as exp(−cost/2) has it. */
+const HELD_COST = 4;
+
+function costOf({ start, shortFlats, ends }: CurveFamily, readings: number): number {
+  const held = (ends ?? []).filter((end) => end === 'held').length;
+  return start.length * Math.log(readings) + shortFlats * SHORT_FLAT_COST + held * HELD_COST;
 }
 
-interface CurveModel extends Omit<Model, 'residuals'> {
-  readonly kind: KindFit['kind'];
-  readonly make: CurveFamily;
-}
+const rises = ({ kind, exact, from, to }: Curve, sigma: number): boolean =>
+  kind === 'line' || (apexOf(exact, from, to)?.rise ?? 0) > sigma;
 
-function fitCurveKind(model: CurveModel, readings: readonly Point[], sigma: number): KindFit[] {
-  const { kind, make, ...rest } = model;
+function fitFamily(
+  { make, ...family }: CurveFamily,
+  cost: number,
+  readings: readonly Point[],
+  sigma: number,
+): KindFit[] {
   const residuals = (at: readonly number[], points: readonly Point[]): number[] | undefined => {
-    const curve = undefinedOnFault(() => make(at));
-    return curve && distancesFrom(curve, points);
+    const curves = undefinedOnFault(() => make(at));
+    return curves && distancesFrom(curves, points);
   };
-  const fit = fitModel({ ...rest, residuals }, readings, sigma);
+  const fit = fitModel({ start: family.start, cost, residuals }, readings, sigma);
   if (!fit) return [];
-  const curve = make(fit.parameters);
-  const off = distancesFrom(curve, fit.wrong);
+  const curves = make(fit.parameters);
+  const off = distancesFrom(curves, fit.wrong);
   const wrong = fit.wrong.map((at, i) => ({ at, off: itemAt(off, i) }));
-  return [{ kind, curve, ...misfitOf(fit.residuals), cost: fit.cost, wrong }];
+  const { kind, ends } = family;
+  return [{ kind, curves, ...(ends && { ends }), ...misfitOf(fit.residuals), cost: fit.cost, wrong }];
 }
 
-function distancesFrom(curve: Curve, points: readonly Point[]): number[] {
-  const distanceOf = signedDistanceFrom(curve.exact);
+function distancesFrom(curves: Steps, points: readonly Point[]): number[] {
+  const distanceOf = signedDistanceFrom(curves.flatMap(({ exact }) => exact));
   return points.map((p) => distanceOf(p).distance);
 }
 
@@ -106,16 +115,18 @@ function fitSplineWithFewestPins(
   let best: KindFit | undefined;
   for (let pins = 1; pins <= Math.min(MAX_PINS, readings.length - 3); pins++) {
     const start = evenlySpacedPoints(fair, pins);
-    const make: CurveFamily = (offsets) =>
+    const make = (offsets: readonly number[]): Steps => [
       spline(
         start.map(({ x }, i) => point(x, itemAt(offsets, i))),
         'natural',
         'natural',
-      );
+      ),
+    ];
     const offsets = start.map(({ y }) => y);
     const cost = 2 * Math.log(readings.length) + pins * PIN_COST;
-    const [next] = fitCurveKind({ kind: 'spline', make, start: offsets, cost }, readings, sigma);
-    if (next && next.cost < (best?.cost ?? Number.POSITIVE_INFINITY) && !runsAway(next.curve)) best = next;
+    const [next] = fitFamily({ kind: 'spline', shortFlats: 0, make, start: offsets }, cost, readings, sigma);
+    if (next && next.cost < (best?.cost ?? Number.POSITIVE_INFINITY) && !runsAway(next.curves[0]))
+      best = next;
     // More pins cost more than they can save.
     if (best && best.cost <= cost + PIN_COST) break;
   }

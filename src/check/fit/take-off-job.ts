@@ -5,12 +5,13 @@ import { toBaseLine } from '../../part/offsets.ts';
 import { showNearest } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { capitalize, inUnit, showTwoFigures, trimmed } from '../../units/number-format.ts';
-import { type Rule, showLength } from '../../units/rule.ts';
-import type { Unit } from '../../units/unit.ts';
+import { type Rule, readOnRule, showLength } from '../../units/rule.ts';
+import type { Steps } from './curve-families.ts';
+import type { KindFit } from './fit-curve-kinds.ts';
 import { indistinguishableKinds, type TakeOff } from './take-off.ts';
 
-/** 0.025 mm and 0.01 mm: a tenth of what a hand can set out. */
-const DECIMALS: Readonly<Record<Unit, number>> = { in: 3, mm: 2 };
+/** 0.01 mm: a tenth of what a hand can set out. */
+const MM_DECIMALS = 2;
 
 const KIND_WITH_ARTICLE = {
   line: 'a straight line',
@@ -28,7 +29,7 @@ export function writeTakeOffJob(taken: TakeOff, name: string, rule: Rule): strin
   const { unit } = rule;
   const { numerator, denominator } = rule.graduation;
   return [
-    `# Taken off a part: the fair curve through ${readings.length} stations. ${capitalize(KIND_WITH_ARTICLE[best.kind])} lies best on them.`,
+    `# Taken off a part: the fair curve through ${readings.length} stations. ${capitalize(kindWords(best))} lies best on them.`,
     ...takeOffRemarks(taken, rule).map((line) => `# ${line}`),
     `part: ${JSON.stringify(name)}`,
     `units: ${unit}`,
@@ -36,8 +37,10 @@ export function writeTakeOffJob(taken: TakeOff, name: string, rule: Rule): strin
     '',
     'edges:',
     '  curve:                      # name it as you like; a second edge makes a closed part',
-    `    - from: ${pointText(best.curve.from, unit)}`,
-    ...stepLines(best.curve, unit).map((line, i) => `    ${i === 0 ? '- ' : '  '}${line}`),
+    `    - from: ${pointText(best.curves[0].from, rule)}`,
+    ...best.curves.flatMap((curve) =>
+      stepLines(curve, best.ends, rule).map((line, i) => `    ${i === 0 ? '- ' : '  '}${line}`),
+    ),
     '',
     '# allowance:',
     `#   saw: ${unit === 'in' ? '1/16' : '1.5'}                   # to saw outside the line`,
@@ -49,12 +52,11 @@ export function writeTakeOffJob(taken: TakeOff, name: string, rule: Rule): strin
 export function takeOffRemarks(taken: TakeOff, rule: Rule): string[] {
   const { kinds, outliers, sigma } = taken;
   const about = (mm: number): string => showTwoFigures(mm, rule.unit);
-  const cannotTell = indistinguishableKinds(taken).map(({ kind }) => KIND_WITH_ARTICLE[kind]);
+  const cannotTell = indistinguishableKinds(taken).map(kindWords);
   return present(
     `One reading is taken to err by ${about(sigma)} (standard deviation): the rule’s rounding and the hand.`,
     ...kinds.map(
-      ({ kind, rms, worst }) =>
-        `${KIND_WITH_ARTICLE[kind]}: readings off by ${about(rms)} rms, ${about(worst)} at worst`,
+      (each) => `${kindWords(each)}: readings off by ${about(each.rms)} rms, ${about(each.worst)} at worst`,
     ),
     cannotTell.length > 0 &&
       `The readings cannot tell it from ${cannotTell.join(' or ')}. Take the one that was used, if you know.`,
@@ -65,25 +67,42 @@ export function takeOffRemarks(taken: TakeOff, rule: Rule): string[] {
   );
 }
 
-/** The points that set a curve: its ends, and its nails, pins or apex between them. */
-export function settingPoints(curve: Curve): Point[] {
+/** "A straight part, then a batten over one nail, held at its left end". */
+export function kindWords({ kind, curves, ends }: KindFit): string {
+  const held = { left: ends?.[0] === 'held', right: ends?.[1] === 'held' };
+  const where = held.left && held.right ? 'both ends' : `its ${held.left ? 'left' : 'right'} end`;
+  const curve = `${KIND_WITH_ARTICLE[kind]}${held.left || held.right ? `, held at ${where}` : ''}`;
+  return curves.map((each) => (each.kind === kind ? curve : 'a straight part')).join(', then ');
+}
+
+/** The points that set the curves: their ends, and the nails, pins or apex between these. */
+export const settingPoints = (curves: Steps): Point[] =>
+  curves.flatMap((curve, i) => curvePoints(curve).slice(i === 0 ? 0 : 1));
+
+function curvePoints(curve: Curve): Point[] {
   const { kind, from, to, pins } = curve;
   if (kind === 'batten' || kind === 'spline') return [...pins];
   const apex = apexOf(curve.exact, from, to);
   return apex ? [from, apex.at, to] : [from, to];
 }
 
-function stepLines(curve: Curve, unit: Unit): string[] {
+function stepLines(curve: Curve, ends: KindFit['ends'], rule: Rule): string[] {
   const { kind, to, pins } = curve;
-  const first = `${kind}: ${pointText(to, unit)}`;
-  const nails = pins.slice(1, -1).map((pin) => pointText(pin, unit));
+  const first = `${kind}: ${pointText(to, rule)}`;
+  const nails = pins.slice(1, -1).map((pin) => pointText(pin, rule));
   switch (kind) {
     case 'arc':
     case 'bow':
     case 'ellipse':
-      return [first, `rise: ${lengthText(riseOf(curve), unit)}`];
-    case 'batten':
-      return [first, `through: ${nails[0]}     # the nail; the apex falls elsewhere, see fairlath show`];
+      return [first, `rise: ${lengthText(riseOf(curve), rule)}`];
+    case 'batten': {
+      const held = ends?.includes('held') ? [`ends: [${ends.join(', ')}]`] : [];
+      return [
+        first,
+        `through: ${nails[0]}     # the nail; the apex falls elsewhere, see fairlath show`,
+        ...held,
+      ];
+    }
     case 'spline':
       return [first, `through: [${nails.join(', ')}]`, 'ends: natural'];
     default:
@@ -97,6 +116,8 @@ function riseOf({ exact, from, to }: Curve): number {
   return apex ? toBaseLine(apex.at, { origin: from, angle: angleFrom(from, to) }).y : 0;
 }
 
-const pointText = ({ x, y }: Point, unit: Unit): string => `[${lengthText(x, unit)}, ${lengthText(y, unit)}]`;
+const pointText = ({ x, y }: Point, rule: Rule): string => `[${lengthText(x, rule)}, ${lengthText(y, rule)}]`;
 
-const lengthText = (mm: number, unit: Unit): string => trimmed(inUnit(mm, unit), DECIMALS[unit]);
+/** Inches as the rule shows them, millimeters to a hundredth. */
+const lengthText = (mm: number, rule: Rule): string =>
+  rule.unit === 'in' ? readOnRule(mm, rule).text : trimmed(inUnit(mm, 'mm'), MM_DECIMALS);

@@ -47,7 +47,8 @@ export function takeOff(readings: readonly StationReading[], rule: Rule): TakeOf
 
 /** Fits that start from the fair curve through some points. */
 function fitKinds(readings: readonly Point[], through: readonly Point[], sigma: number): TakeOff['kinds'] {
-  const [best, ...others] = fitCurveKinds(readings, fairCurve(mergeStations(through, sigma)).points, sigma);
+  const data = mergeStations(through, sigma);
+  const [best, ...others] = fitCurveKinds(readings, fairCurve(data).points, sigma, data.points);
   if (!best) throw new Error('a straight line fits any readings in some way');
   return [best, ...others];
 }

@@ -1,7 +1,7 @@
 import { basename, extname, resolve } from 'node:path';
 import { checkEdge } from '../../check/check-edge.ts';
 import { type TakeOff, takeOff } from '../../check/fit/take-off.ts';
-import { settingPoints, takeOffRemarks, writeTakeOffJob } from '../../check/fit/take-off-job.ts';
+import { kindWords, settingPoints, takeOffRemarks, writeTakeOffJob } from '../../check/fit/take-off-job.ts';
 import type { StationReading } from '../../check/readings/read-readings.ts';
 import { suspectUnitWarnings } from '../../check/suspect-unit.ts';
 import { fileNameFor } from '../../export/drawing/file-name.ts';
@@ -51,8 +51,10 @@ export const makeCommand = plainCommand({
   ],
   options: OPTIONS,
   notes: [
-    'The curve is as fair as the error of reading a rule allows. A line, an arc, a bow, a batten over one nail and ' +
-      'a spline are each laid on the readings; the one that fits best, with the fewest nails, goes into the job.',
+    'The curve is as fair as the error of reading a rule allows. A line, an arc, a bow, half an ellipse, a batten over ' +
+      'one nail, its ends free or held, and a spline are each laid on the readings. So are arcs and held battens ' +
+      'beside straight parts. The one that fits best, with the fewest nails, goes into the job.',
+    'At a shoulder the offset jumps. Measure each side of it into a file of its own.',
     LENGTH_SYNTAX,
   ],
   files:
@@ -117,17 +119,22 @@ function asJson({ kinds, outliers, sigma }: TakeOff): object {
   const [best] = kinds;
   return {
     kind: best.kind,
-    kinds: kinds.map(({ kind, rms, worst }) => ({ kind, rms, worst })),
+    kinds: kinds.map(({ kind, curves, ends, rms, worst }) => ({
+      kind,
+      steps: curves.map((step) => step.kind),
+      ...(ends && { ends }),
+      rms,
+      worst,
+    })),
     outliers: outliers.map(({ at, off }) => ({ station: at.x, measured: at.y, off })),
     sigma,
-    pins: settingPoints(best.curve).map(pointJson),
+    pins: settingPoints(best.curves).map(pointJson),
   };
 }
 
 function asText(curve: TakeOff, rule: Rule, output: string): string {
-  const [{ kind }] = curve.kinds;
   return [
-    `${output}: ${kind === 'arc' ? 'an' : 'a'} ${kind} lies best on the readings`,
+    `${output}: ${kindWords(curve.kinds[0])} lies best on the readings`,
     ...takeOffRemarks(curve, rule).map((line) => `  ${line}`),
     `Look at it:  fairlath show ${output}`,
   ].join('\n');

@@ -1,0 +1,154 @@
+import type { Curve } from '../../curves/curve.ts';
+import { batten } from '../../curves/elastica/batten.ts';
+import { bow } from '../../curves/elastica/bow.ts';
+import type { StripEnd } from '../../curves/elastica/solve-strip.ts';
+import { angleFrom, cross, type Point, point, subtract } from '../../curves/geometry/point.ts';
+import { arc } from '../../curves/simple/arc.ts';
+import { ellipse } from '../../curves/simple/ellipse.ts';
+import { line } from '../../curves/simple/line.ts';
+import type { EndConditions } from '../../job/steps/end-conditions.ts';
+import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
+
+export type TakenKind = 'line' | 'arc' | 'batten' | 'bow' | 'ellipse' | 'spline';
+export type Steps = readonly [Curve, ...Curve[]];
+
+/** A way in which the edge may have been drawn. */
+export interface CurveFamily {
+  readonly kind: TakenKind;
+  /** The number of straight parts with few readings. */
+  readonly shortFlats: number;
+  /** Near the readings. */
+  readonly start: readonly number[];
+  /** The steps of the edge from left to right. @throws Fault where there is no such curve */
+  readonly make: (unknowns: readonly number[]) => Steps;
+  /** Of a batten. */
+  readonly ends?: EndConditions;
+}
+
+/** Readings on a straight part that one wrong reading among them cannot feign. */
+const MANY_FLAT_READINGS = 4;
+
+const FREE: EndConditions = ['free', 'free'];
+const HELD: readonly EndConditions[] = [
+  ['held', 'free'],
+  ['free', 'held'],
+  ['held', 'held'],
+];
+
+/** Where a straight part ends at the left, and where one begins at the right. */
+export interface Flats {
+  readonly left?: Point | undefined;
+  readonly right?: Point | undefined;
+}
+
+/** One curve from end to end, sprung over free ends. */
+export const plainFamilies = (fair: readonly Point[]): CurveFamily[] => [
+  {
+    kind: 'line',
+    shortFlats: 0,
+    start: [firstOf(fair).y, lastOf(fair).y],
+    make: ([a = 0, b = 0]) => [line(point(firstOf(fair).x, a), point(lastOf(fair).x, b))],
+  },
+  ...(['arc', 'bow', 'ellipse'] as const).map((kind) => familyBeside(fair, {}, kind)),
+  familyBeside(fair, {}, 'batten'),
+];
+
+/** Battens held in line with their chord, and arcs and held battens beside straight parts. */
+export function heldFamilies(fair: readonly Point[], { left, right }: Flats): CurveFamily[] {
+  const beside: Flats[] = [];
+  if (left) beside.push({ left });
+  if (right) beside.push({ right });
+  if (left && right && fair.some(({ x }) => x > left.x && x < right.x)) beside.push({ left, right });
+  const heldBeside = (flats: Flats): EndConditions => [
+    flats.left ? 'held' : 'free',
+    flats.right ? 'held' : 'free',
+  ];
+  return [
+    ...HELD.map((ends) => familyBeside(fair, {}, 'batten', ends)),
+    ...beside.flatMap((flats) => [
+      familyBeside(fair, flats, 'arc'),
+      familyBeside(fair, flats, 'batten', heldBeside(flats)),
+    ]),
+  ];
+}
+
+/** Its unknowns: the height of the first end, the corners, the height of the last, and the nail or the rise. */
+function familyBeside(
+  fair: readonly Point[],
+  { left, right }: Flats,
+  kind: 'arc' | 'bow' | 'ellipse' | 'batten',
+  ends = FREE,
+): CurveFamily {
+  const [from, to] = [firstOf(fair), lastOf(fair)];
+  const [a, b] = [left ?? from, right ?? to];
+  const corners = [left, right].filter((p) => p !== undefined);
+  const top = farthestFromChord(fair, a, b);
+  const rise = cross(subtract(b, a), subtract(top, a)) / (b.x - a.x);
+  const make = (unknowns: readonly number[]): Steps => {
+    const rest = [...unknowns];
+    const next = (): number => itemAt(rest.splice(0, 1), 0);
+    const first = point(from.x, next());
+    const turns = corners.map(() => point(next(), next()));
+    const places = [first, ...turns, point(to.x, next())];
+    const [start, end] = [itemAt(places, left ? 1 : 0), itemAt(places, places.length - (right ? 2 : 1))];
+    const held = (index: 0 | 1): StripEnd => {
+      if (ends[index] === 'free') return 'free';
+      if (index === 0) return { held: angleFrom(first, left ? start : end) };
+      return { held: angleFrom(right ? end : start, lastOf(places)) };
+    };
+    const curve =
+      kind === 'batten'
+        ? batten(start, end, { nail: point(next(), next()) }, { start: held(0), end: held(1) })
+        : RISEN[kind](start, end, next());
+    if (left && right) return [line(first, start), curve, line(end, lastOf(places))];
+    return left ? [line(first, start), curve] : right ? [curve, line(end, lastOf(places))] : [curve];
+  };
+  const readingsOn = [
+    left && fair.filter(({ x }) => x <= left.x),
+    right && fair.filter(({ x }) => x >= right.x),
+  ];
+  const shortFlats = readingsOn.filter((on) => on && on.length < MANY_FLAT_READINGS).length;
+  const shape = kind === 'batten' ? [top.x, top.y] : [rise];
+  const start = [from.y, ...corners.flatMap(({ x, y }) => [x, y]), to.y, ...shape];
+  return { kind, shortFlats, start, make, ...(kind === 'batten' && { ends }) };
+}
+
+const RISEN = { arc: (a: Point, b: Point, rise: number): Curve => arc(a, b, { rise }), bow, ellipse };
+
+function farthestFromChord(fair: readonly Point[], a: Point, b: Point): Point {
+  const height = (p: Point): number => Math.abs(cross(subtract(b, a), subtract(p, a)));
+  const between = fair.filter(({ x }) => x > a.x && x < b.x);
+  return between.reduce((best, p) => (height(p) > height(best) ? p : best), itemAt(between, 0));
+}
+
+/** A shorter straight part is a rounding of the corner. */
+const MIN_FLAT_READINGS = 2;
+/** The fair curve lies this much closer to a straight part than a reading does. */
+const FLAT_SIGMAS = 2.5;
+
+/** The straight parts at the ends of the fair curve, where they leave something of it. */
+export function flatsOf(points: readonly Point[], sigma: number): Flats {
+  const left = straightRun(points, sigma);
+  const right = straightRun(points.toReversed(), sigma);
+  const leaves = (run: number): boolean =>
+    run >= MIN_FLAT_READINGS && run <= points.length - MIN_FLAT_READINGS;
+  return {
+    left: leaves(left) ? points[left - 1] : undefined,
+    right: leaves(right) ? points[points.length - right] : undefined,
+  };
+}
+
+/** How many of the first points lie on one straight line. */
+function straightRun(points: readonly Point[], sigma: number): number {
+  let count = 2;
+  while (count < points.length && isStraight(points.slice(0, count + 1), sigma)) count++;
+  return count;
+}
+
+function isStraight(points: readonly Point[], sigma: number): boolean {
+  const n = points.length;
+  const [x, y] = [points.reduce((sum, p) => sum + p.x, 0) / n, points.reduce((sum, p) => sum + p.y, 0) / n];
+  const spread = points.reduce((sum, p) => sum + (p.x - x) ** 2, 0);
+  const slope = points.reduce((sum, p) => sum + (p.x - x) * (p.y - y), 0) / spread;
+  return points.every((p) => Math.abs(p.y - y - slope * (p.x - x)) < FLAT_SIGMAS * sigma);
+}
