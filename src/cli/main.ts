@@ -55,6 +55,18 @@ function refuseJobAlone(word = ''): void {
     );
 }
 
+/** The shell parts a length at its space where it has no quotes. */
+function refuseUnquoted([before = '', ...words]: readonly string[]): void {
+  const [word] = words;
+  if (word === undefined) return;
+  if (/^\d+\/\d+\D{0,2}$/.test(word) && /^[^-].*\d$|^-*\d+$/.test(before))
+    throw new Fault(
+      'command.unquoted',
+      `"${before}" and "${word}" are two words to the shell. Put quotes around them: "${before} ${word}".`,
+    );
+  refuseUnquoted(words);
+}
+
 export async function run(commands: readonly (() => Command | Promise<Command>)[]): Promise<Outcome> {
   const outcome = await attempt(commands);
   process.exitCode = outcome.exitCode;
@@ -66,6 +78,7 @@ async function attempt(commands: readonly (() => Command | Promise<Command>)[]):
     const program = makeProgram();
     for (const make of commands) registerCommand(program, 'fairlath', await make());
     refuseJobAlone(process.argv[2]);
+    refuseUnquoted(process.argv.slice(2));
     await program.parseAsync();
     return { exitCode: EXIT_CODES.done, faults: [] };
   } catch (error) {

@@ -25,8 +25,8 @@ const EXAMPLE = '28 3/4 in or 730 mm';
  * @returns mm, rounded once from the exact fraction: `1 1/2 in` and `38.1 mm` give the same double. Never -0
  * @throws Fault `length.empty`, `length.too-long` (more characters than a length needs), `length.not-a-number`,
  *   `length.comma` (`12,5`, `1,200`), `length.exponent` (`1e3`), `length.zero-denominator` (`3/0`),
- *   `length.improper` (`1 5/4`), `length.unknown-unit` (`12abc`), `length.mixed-units` (`3 in 4 mm`), and
- * - `length.ambiguous`: can be read in two ways: `1 1`, `1/2/3`, `1.5 1/2`, `28 - 3/4`
+ *   `length.improper` (`1 5/4`), `length.odd-fraction` (`5 7/63`), `length.unknown-unit` (`12abc`), `length.mixed-units` (`3 in 4 mm`), and
+ * - `length.ambiguous`: can be read in two ways: `1 1`, `1/2/3`, `1.5 1/2`, `28 - 3/4`, `11' 5/16"`
  * - `length.feet-and-inches`: inches before feet, 12 inches or more behind feet, feet not whole before inches
  * - `length.negative`, `length.zero`: where the place forbids them
  * - `length.too-large`: over `MAX_LENGTH_MM`
@@ -60,6 +60,23 @@ function parseUncached(text: string, unit: Unit, sign: Sign): number {
   return toDouble(negative ? size.neg() : size);
 }
 
+/** The finest parts of an inch that rules show: 128ths, 96ths on old squares, 1000ths of decimals. */
+const RULE_PARTS = [384, 1000];
+
+/** A number of inches whose fraction some rule shows: "7/63" is a slip for "7/64". */
+function parseInches(text: string, complain: MakeTextFault): Fraction {
+  const number = parseNumber(text, complain);
+  const [, above, below] = /(\d+)\/(\d+)/.exec(text) ?? [];
+  const parts = Number(below ?? 1);
+  if (RULE_PARTS.some((most) => most % parts === 0)) return number;
+  const near = `${above}/${2 ** Math.min(6, Math.round(Math.log2(parts)))}`;
+  throw complain(
+    'odd-fraction',
+    `counts in parts of 1/${below}, which no rule shows`,
+    `Write parts such as ${near}`,
+  );
+}
+
 /** Numbers as typed, each with the unit behind it, if any. */
 function parseMeasures(pieces: readonly string[], complain: MakeTextFault) {
   const measures: { readonly number: string; readonly unit: LengthUnit | undefined }[] = [];
@@ -91,7 +108,9 @@ function sumMeasures(
 ): Fraction {
   const [first, second] = measures;
   if (first === undefined) throw complain('not-a-number', 'lacks a number', `Write one, such as ${EXAMPLE}`);
-  if (second === undefined) return parseNumber(first.number, complain).mul(MM_IN[first.unit ?? unit]);
+  const own = first.unit ?? unit;
+  if (second === undefined)
+    return (own === 'in' ? parseInches : parseNumber)(first.number, complain).mul(MM_IN[own]);
   const inInches = second.unit === 'in' || second.unit === undefined;
   if (measures.length === 2 && first.unit === 'ft' && inInches)
     return feetAndInches(first.number, second.number, complain);
@@ -104,8 +123,17 @@ function feetAndInches(feetText: string, inchText: string, complain: MakeTextFau
     throw complain('ambiguous', 'has a minus or a hyphen before the inches', cure);
   }
   const feet = parseNumber(feetText, complain);
-  const inches = parseNumber(inchText.replace(/^ ?- ?/, ''), complain);
+  const inches = parseInches(inchText.replace(/^ ?- ?/, ''), complain);
   const whole = feet.mul(12).add(inches);
+  // As on drawings: a zero stands where there are no whole inches.
+  if (feet.gt(0) && /^ ?-? ?\d+\/\d+ ?$/.test(inchText)) {
+    const [feetOf, part] = [feetText.trim(), inchText.replace(/^ ?-? ?/, '').trim()];
+    throw complain(
+      'ambiguous',
+      "has feet (') before a fraction alone",
+      `Write ${feetOf} ${part}" for inches or ${feetOf}' 0 ${part}" for feet`,
+    );
+  }
   if (feet.d === 1n && inches.lt(12)) return whole.mul(MM_IN.in);
   const wrong =
     feet.d === 1n ? 'has 12 inches or more behind the feet' : 'has feet in parts before the inches';

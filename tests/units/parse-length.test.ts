@@ -104,6 +104,15 @@ const SLIPS: readonly (readonly [string, string, string])[] = [
   ['length.ambiguous', '1/2/3', '28 3/4'],
   ['length.ambiguous', '28 - 3/4', '28 3/4 or 27 1/4'],
   ['length.ambiguous', '28 -3/4', '28 3/4 or 27 1/4'],
+  ['length.ambiguous', '11\' 5/16"', '11 5/16" for inches or 11\' 0 5/16" for feet'],
+  ['length.ambiguous', "2'-1/2", '2 1/2" for inches or 2\' 0 1/2" for feet'],
+  ['length.ambiguous', '2 ft 3/4 in', '2\' 0 3/4"'],
+  ['length.odd-fraction', '5 7/63', '7/64'],
+  ['length.odd-fraction', '5 3/17', '3/16'],
+  ['length.odd-fraction', '1/31 in', '1/32'],
+  ['length.odd-fraction', "2' 3 1/7", '1/8'],
+  ['length.odd-fraction', '1/9', '1/8'],
+  ['length.odd-fraction', '1/16000', '1/64'],
   ['length.ambiguous', '2\' -4"', '2\'-4"'],
   ['length.unknown-unit', '12abc', '12 in or 12 mm'],
   ['length.unknown-unit', '12 inchs', '12 in or 12 mm'],
@@ -251,3 +260,25 @@ test('the longest text allowed is read as fast as any', () => {
   // Milliseconds. Each takes well under one; a pattern that backtracks without end would take far more.
   expect(took(read)).toBeLessThan(1000);
 });
+
+test.each([
+  '1/3',
+  '5/12',
+  '7/24',
+  '1/10',
+  '3/20',
+  '7/50',
+  '1/100',
+  '1/1000',
+  '1/128',
+  '1/96',
+  '1/1',
+  '7/7 mm',
+  '1/7 mm',
+])('a fraction that some rule shows is read: %s', (text) =>
+  expect(parseLength(text, 'in')).toBeGreaterThan(0),
+);
+
+test.each(["2' 0 1/2", "0' 1/2", "2' 1 1/2", "2'", "2' 4"])('feet and inches are read: %s', (text) =>
+  expect(parseLength(text, 'in')).toBeGreaterThan(0),
+);

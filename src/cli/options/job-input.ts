@@ -56,7 +56,11 @@ export function readJobInput(
     const stray = QUICK_OPTIONS.map(nameOf).find(
       (name) => options[name] !== undefined && !alsoBesideFile.includes(name),
     );
-    if (stray !== undefined) throw twoJobsFault(file, stray);
+    if (stray !== undefined)
+      throw new Fault(
+        'command.two-jobs',
+        `${quoted(file)} is a job file, and --${stray} gives a curve. Give the file or the curve, not both.`,
+      );
     return readJobFile(file);
   }
   const { curve, chord } = options;
@@ -68,14 +72,6 @@ export function readJobInput(
   const job = withFaultContext(plainContext, () => quickJob({ ...options, curve, chord }));
   const context = { length: lengthIn(job.rule) };
   return { part: withFaultContext(context, () => makePart(job)), context };
-}
-
-/** A word without an option is a job file, even where it is the second half of a length typed without quotes. */
-function twoJobsFault(file: string, quick: QuickName): Fault {
-  const both = `${quoted(file)} stands for a job file, and a job file and --${quick} exclude each other.`;
-  const cure =
-    'Give the file, or the curve by its options; put a length with a space in quotes: --chord "28 3/4".';
-  return new Fault('command.two-jobs', `${both} ${cure}`);
 }
 
 function readJobFile(file: string): JobInput {

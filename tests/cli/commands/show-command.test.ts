@@ -16,7 +16,7 @@ const MISTAKES: readonly Mistake[] = [
   [['show'], 'command.no-job'],
   [['show', LEG, '--curve', 'arc'], 'command.two-jobs'],
   // The second half of a length that was typed without quotes is taken for a job file.
-  [['show', '--curve', 'arc', '--chord', '28', '3/4', '--rise', '2'], 'command.two-jobs'],
+  [['show', '--curve', 'arc', '--chord', '28', '3/4', '--rise', '2'], 'command.unquoted'],
   [QUICK, 'quick.missing', '--rise'],
   [[...QUICK, '--rise', '1 1'], 'length.ambiguous', '--rise'],
   [[...QUICK, '--rise', '25'], 'batten.too-high', '--curve'],
