@@ -81,6 +81,11 @@ function compare(told: readonly Told[], job: string): void {
 
   const batten = fairlath(['batten', job]).out;
   for (const strip of values(/^strain/)) {
+    const tooTight = /^too tight for (.*) that can be made$/.exec(strip);
+    if (tooTight) {
+      expect(batten.toLowerCase()).toContain(`no batten of ${tooTight[1]} takes this bend`.toLowerCase());
+      continue;
+    }
     const [, strain, wood, thick, safe] = /^(.*?) in (.*), (.*) thick: .* \(up to (.*)\)$/.exec(strip)!;
     expect(batten.toLowerCase()).toContain(`${wood}, ${thick} thick`.toLowerCase());
     expect(batten).toContain(`Strain ${strain} at station `);

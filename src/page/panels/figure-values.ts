@@ -133,9 +133,10 @@ function stripFigures(part: Part, { lengthText }: LengthFormats): FigureText[] {
     const { rule, stock } = part;
     const runs = adviseStrips(part, { species: chooseStripSpecies(undefined, stock?.species), rule });
     const { edge, advice } = mostStrained(runs);
-    const value =
-      `${percent(advice.strain)} in ${speciesInSentence(advice.species)}, ${lengthText(advice.thickness)} thick: ${VERDICT_TEXT[advice.verdict]} ` +
-      `(up to ${percent(advice.safeStrain)})`;
+    const value = advice.others
+      ? `too tight for ${speciesInSentence(advice.species)} that can be made`
+      : `${percent(advice.strain)} in ${speciesInSentence(advice.species)}, ${lengthText(advice.thickness)} thick: ${VERDICT_TEXT[advice.verdict]} ` +
+        `(up to ${percent(advice.safeStrain)})`;
     const isWarning = advice.verdict !== 'safe';
     return [{ id: 'strip', label: 'strain of the strip', value, at: advice.worst.at, edge, isWarning }];
   } catch (error) {
