@@ -18,8 +18,10 @@ const SAG_MM = 0.003;
 export function placesOn(paths: readonly (readonly Segment[])[], spacing: number): Point[] {
   return paths.flat().flatMap((segment) => {
     const at = paramCurve(segment);
-    const { speed, curvature } = at(0.5);
-    const chord = Math.min(spacing, Math.sqrt((8 * SAG_MM) / Math.abs(curvature)));
+    const { speed } = at(0.5);
+    // An S is straight in its middle.
+    const curvature = Math.max(...[0, 0.25, 0.5, 0.75, 1].map((u) => Math.abs(at(u).curvature)));
+    const chord = Math.min(spacing, Math.sqrt((8 * SAG_MM) / curvature));
     const count = Math.max(1, Math.ceil(speed / chord));
     return Array.from({ length: count }, (_, i): Point => {
       const { x, y } = at(i / count);

@@ -36,7 +36,7 @@ const OPTIONS = [
   ),
   forceOption,
   group('All that are wanted, on a board:'),
-  option('--nest', 'the copies as they lie closest on a board, its lower left corner at 0, 0'),
+  option('--nest', 'the copies on a board, in the closest layout found, its lower left corner at 0, 0'),
   option('--board <number>', 'which of the boards, where they take more than one (default: 1)'),
   ...BOARD_OPTIONS,
   group('Options:'),

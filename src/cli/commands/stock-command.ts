@@ -36,8 +36,8 @@ export const makeCommand = jobCommand({
   ],
   notes: [
     'The blank is the part over all (saw line, long points) with 1/2 in more of length, 1/4 in of width ("width" ' +
-      'under "allowance" in the job changes it) and 1/8 in of thickness to plane. Copies lie as close as their ' +
-      'curved outlines allow, never closer than the kerf.',
+      'under "allowance" in the job changes it) and 1/8 in of thickness to plane. Copies lie in the closest ' +
+      'of many layouts that follow their outlines, never closer than the kerf.',
     'Volume and weight are of one blank and one finished part, and of the whole quantity where it says so.',
   ],
   files: 'Reads JOB. Writes the SVG that --picture names.',

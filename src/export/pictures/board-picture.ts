@@ -102,10 +102,15 @@ function grainArrow({ at }: PictureView): Item[] {
 }
 
 function boardNotes({ rule, quantity, sawAllowance }: Part, { grain }: StockPlan, nesting: Nesting) {
-  const { way, pitch, gap, perBoard, boards, across, along } = nesting;
+  const { way, pitch, gap, perBoard, boards, across, along, interlocked } = nesting;
+  const show = (mm: number): string => printedLength(mm, rule);
+  const laid = interlocked ? 'rows pushed into each other' : `${across} across by ${along} along`;
+  const rectangles = `rectangles would take ${show(nesting.rectangles.pitch)}`;
   return [
-    `${ARRANGEMENT_WORDS[way]}: ${across} across by ${along} along, ${perBoard} on a board, ${quantity} on ${boards}; they take ${printedLength(nesting.width, rule)} of the width`,
-    `${printedLength(pitch, rule)} across the board from one to the next, never closer than ${printedLength(gap, rule)}; rectangles would take ${printedLength(nesting.rectangles.pitch, rule)}`,
+    `${ARRANGEMENT_WORDS[way]}: ${laid}, ${perBoard} on a board, ${quantity} on ${boards}; they take ${show(nesting.width)} of the width`,
+    interlocked
+      ? `never closer than ${show(gap)}, the closest of ${nesting.tried} layouts tried; ${rectangles} each across the board`
+      : `${show(pitch)} across the board from one to the next, never closer than ${show(gap)}; ${rectangles}`,
     `${showPercent(nesting.yield)} of a full board becomes parts, ${showPercent(1 - nesting.yield)} is waste` +
       (grain.turn === 0 ? '' : `; the pattern is turned ${showAngle(grain.turn)} to the grain`),
     ...(sawAllowance > 0 ? ['dashed: the line to saw to; solid: the finished line'] : []),

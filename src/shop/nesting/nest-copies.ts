@@ -2,17 +2,18 @@ import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { Fault } from '../../units/fault.ts';
 import { MAX_LENGTH_MM } from '../../units/parse-length.ts';
 import type { Footprint } from '../stock/footprint.ts';
-import type { Copy, CopyOrientation } from './copy-placement.ts';
+import { type Copy, type CopyOrientation, placeCopy } from './copy-placement.ts';
+import { interlockedFigures, interlockedRows } from './interlocked-rows.ts';
 import { cachedSeparation } from './min-separation.ts';
 import {
   type Arrangement,
   boxedColumns,
+  type ColumnSpacing,
+  columnLayout,
   copiesOn,
   layoutByHandedness,
-  layoutsOf,
   type NestingContext,
   type NestingFigures,
-  type NestingLayout,
   type NestingOptions,
   nestingFigures,
 } from './nesting-layouts.ts';
@@ -31,15 +32,17 @@ export interface Nesting extends NestingFigures {
   readonly gap: number;
   /** The copies on one board, counted from 1. */
   readonly copiesOn: (board: number) => readonly Copy[];
-  /** Every arrangement that was tried, the best one among them. */
+  /** How many layouts were compared. */
+  readonly tried: number;
+  /** The best of every arrangement that was tried, the best one among them. */
   readonly ways: readonly NestingFigures[];
   /** The same if each copy were a rectangle: what following the curve saves. */
   readonly rectangles: NestingFigures;
 }
 
 /**
- * Across, copies lie as close as outlines, kerf and `between` allow, exact within OUTLINE_TOLERANCE_MM; along, one
- * behind the other or column into column.
+ * The closest of the layouts tried, its copies apart by the kerf and `between`, exact within OUTLINE_TOLERANCE_MM: in
+ * columns, or, on a board of a given width, in rows pushed into each other where more copies then go on it.
  * @throws Fault `nesting.too-short`, `nesting.too-narrow`, `nesting.too-large`, `nesting.kerf`, `nesting.between`
  */
 export function nest(footprint: Footprint, options: NestingOptions): Nesting {
@@ -49,23 +52,39 @@ export function nest(footprint: Footprint, options: NestingOptions): Nesting {
   const context: NestingContext = { footprint, options, gap, separation: cachedSeparation(footprint, gap) };
   const boxed = boxedColumns(footprint, options.board.length, gap);
   const rectangles = nestingFigures('rectangles', straightStack(footprint.width + gap), boxed, context);
-  const layouts = arrangementsFor(options).map((way) =>
-    way === 'by-hand' ? layoutByHandedness(boxed, context) : bestOf(layoutsOf(way, boxed, context)),
-  );
-  const best = bestOf(layouts);
+  const layouts = arrangementsFor(options).map((way) => layoutFor(way, boxed, context));
+  const best = layouts.reduce((a, b) => (isBetter(b.figures, a.figures) ? b : a));
   const board = { length: options.board.length, width: options.board.width ?? best.figures.width };
   return {
     ...best.figures,
     board,
     gap,
-    copiesOn: (number) => copiesOn(number, best, context),
+    copiesOn: best.copiesOn,
+    tried: layouts.reduce((sum, { tried }) => sum + tried, 0),
     ways: layouts.map(({ figures }) => figures),
     rectangles,
   };
 }
 
-const bestOf = (layouts: readonly NestingLayout[]): NestingLayout =>
-  layouts.reduce((a, b) => (isBetter(b.figures, a.figures) ? b : a));
+/** In columns, which are simple to mark out, or, where more copies then go on a board, in rows pushed into each other. */
+function layoutFor(way: Arrangement, boxed: ColumnSpacing, context: NestingContext) {
+  const { footprint, options } = context;
+  const columns = way === 'by-hand' ? layoutByHandedness(boxed, context) : columnLayout(way, boxed, context);
+  const { figures } = columns;
+  const inColumns = { figures, tried: 1, copiesOn: (number: number) => copiesOn(number, columns, context) };
+  if (options.board.width === undefined) return inColumns;
+  const rows = interlockedRows(
+    { way, mirrored: options.handed && options.mirrored },
+    options.board.width,
+    context,
+  );
+  const inRows = interlockedFigures(figures, rows, context);
+  const tried = 1 + rows.tried;
+  if (!isBetter({ ...inRows, pitch: figures.pitch }, figures)) return { ...inColumns, tried };
+  const onBoard = (number: number): Copy[] =>
+    (rows.boards[number - 1] ?? []).map((place) => placeCopy(footprint, place));
+  return { figures: inRows, tried, copiesOn: onBoard };
+}
 
 /** Fewer boards win, then more copies on a board, then a pitch smaller by enough to matter. */
 function isBetter(a: NestingFigures, b: NestingFigures): boolean {

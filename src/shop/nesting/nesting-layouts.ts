@@ -8,7 +8,7 @@ import {
   mirrorColumn,
   placeCopy,
 } from './copy-placement.ts';
-import { cachedSeparation, type Separation } from './min-separation.ts';
+import type { Separation } from './min-separation.ts';
 import { mirroredColumns } from './mirrored-columns.ts';
 import { lowestStack, type Stack } from './stacking.ts';
 
@@ -35,8 +35,10 @@ export interface NestingFigures {
   readonly way: Arrangement | 'rectangles';
   /** From one copy to the next across the board, mm: the average over the copies on a board, two at least. */
   readonly pitch: number;
+  /** Of rows pushed into each other, the rows and the most that one of them holds. */
   readonly across: number;
   readonly along: number;
+  readonly interlocked?: true;
   /** On a full board; by hand, on one where every column holds one hand. */
   readonly perBoard: number;
   readonly boards: number;
@@ -52,19 +54,16 @@ export interface NestingContext {
   readonly separation: Separation;
 }
 
-interface ColumnSpacing {
+export interface ColumnSpacing {
   readonly along: number;
   /** How far the copies of a column may be shifted along the board, mm. */
   readonly slack: number;
-  /** From one column to the next, mm; absent: each as long as its copies take, with the gap. */
-  readonly pitch?: number;
 }
 
 export interface NestingLayout {
   readonly figures: NestingFigures & { readonly way: Arrangement };
   readonly count: number;
   readonly column: (index: number) => readonly CopyPosition[];
-  readonly pitch?: number;
 }
 
 /** Columns one behind the other, each in its own share of the board's length. */
@@ -73,38 +72,13 @@ export function boxedColumns({ length }: Footprint, board: number, gap: number):
   return { along, slack: Math.max(0, (board + gap) / along - gap - length) };
 }
 
-/** Columns one behind the other and, on a board of a given width, pushed into each other. */
-export function layoutsOf(way: CopyOrientation, boxed: ColumnSpacing, context: NestingContext) {
-  const { footprint, options } = context;
-  const first = layoutOf(way, stackFor(way, boxed, context), boxed, context);
-  if (options.board.width === undefined) return [first];
-  const straight = stackFor(way, { along: 1, slack: 0 }, context);
-  const across = copiesAcross(straight, boxed, context);
-  // Without the shift fewer may lie across: their own number decides whether columns are alike.
-  if (alternatesHands(options, across)) return [first];
-  const pitch = columnPitch(straight.places(across), context);
-  const along = 1 + Math.floor((options.board.length - footprint.length + JOIN_MM) / pitch);
-  return [first, layoutOf(way, straight, { along, slack: 0, pitch }, context)];
-}
-
-/** The least distance from a column to the next one like it. Rows repeat in pairs, so two of them stand for all. */
-function columnPitch(rows: readonly CopyPosition[], { footprint, gap }: NestingContext): number {
-  const separation = cachedSeparation(footprint, gap, 'along');
-  const between = (p: CopyPosition, q: CopyPosition): number =>
-    separation(p.orientation, q.orientation, q.y - p.y);
-  const pitches = rows.slice(0, 2).flatMap((p) => {
-    const near = rows.filter((q) => Math.abs(p.y - q.y) < footprint.width + gap + 1);
-    return near.flatMap((q) => [between(p, q), between(q, p)]);
-  });
-  return Math.max(...pitches);
-}
-
-function layoutOf(
+/** Columns that are all alike, each in its own share of the board's length. */
+export function columnLayout(
   way: CopyOrientation,
-  stack: Stack,
   columns: ColumnSpacing,
   context: NestingContext,
 ): NestingLayout {
+  const stack = stackFor(way, columns, context);
   const { quantity } = context.options;
   const figures = nestingFigures(way, stack, columns, context);
   const { across } = figures;
@@ -116,7 +90,6 @@ function layoutOf(
     figures,
     count: Math.ceil(quantity / across),
     column: (i) => (i % 2 === 0 ? even : odd).slice(0, quantity - i * across),
-    ...(columns.pitch !== undefined && { pitch: columns.pitch }),
   };
 }
 
@@ -181,13 +154,14 @@ export function nestingFigures<T extends NestingFigures['way']>(
   };
 }
 
-const yieldOf = (perBoard: number, width: number, { area, board }: NestingOptions): number =>
+/** Share of a board that becomes parts; `width` (mm) stands for a board that is as wide as its copies need. */
+export const yieldOf = (perBoard: number, width: number, { area, board }: NestingOptions): number =>
   (perBoard * area) / (board.length * (board.width ?? width));
 
 /** The copies on a board, counted from 1: column after column, as many as are left for it. */
 export function copiesOn(
   number: number,
-  { figures: { along }, count, column, ...layout }: NestingLayout,
+  { figures: { along }, count, column }: NestingLayout,
   context: NestingContext,
 ): Copy[] {
   const first = (number - 1) * along;
@@ -195,7 +169,7 @@ export function copiesOn(
     column(first + i),
   );
   const ends = columns.flat().map(({ x }) => x);
-  const pitch = layout.pitch ?? Math.max(...ends) + context.footprint.length + context.gap;
+  const pitch = Math.max(...ends) + context.footprint.length + context.gap;
   return columns.flatMap((places, i) =>
     places.map((place) => placeCopy(context.footprint, { ...place, x: place.x + i * pitch })),
   );

@@ -89,12 +89,11 @@ export const ARRANGEMENT_WORDS: Readonly<Record<NestingFigures['way'], string>> 
 export function nestingRows({ nesting }: StockPlan, rule: Rule): string[][] {
   if (!nesting) return [];
   return [
-    ['* is laid closest', 'pitch', 'across', 'along', 'boards', 'used'],
+    [`* is the closest of ${nesting.tried} layouts tried`, 'pitch', 'on one: across × along', 'boards', 'used'],
     ...[nesting.rectangles, ...nesting.ways].map((laid) => [
       `${ARRANGEMENT_WORDS[laid.way]}${laid.way === nesting.way ? ' *' : ''}`,
-      readOnRule(laid.pitch, rule).text,
-      String(laid.across),
-      String(laid.along),
+      laid.interlocked ? '–' : readOnRule(laid.pitch, rule).text,
+      laid.interlocked ? String(laid.perBoard) : `${laid.perBoard}: ${laid.across} × ${laid.along}`,
       String(laid.boards),
       showPercent(laid.yield),
     ]),

@@ -9,7 +9,7 @@ import {
   silhouetteOf,
 } from '../../../src/shop/nesting/min-separation.ts';
 import { nest } from '../../../src/shop/nesting/nest-copies.ts';
-import { boxedColumns, copiesOn, layoutsOf } from '../../../src/shop/nesting/nesting-layouts.ts';
+import { boxedColumns, columnLayout, copiesOn } from '../../../src/shop/nesting/nesting-layouts.ts';
 import { type Footprint, footprintOf } from '../../../src/shop/stock/footprint.ts';
 import { Fault } from '../../../src/units/fault.ts';
 import { partOf, samplePart } from '../../part/jobs.ts';
@@ -190,10 +190,10 @@ allowance: {saw: 6}
       const board = { length: footprint.length * 2 + 60, width: footprint.width * 3 };
       const wish = wishFor(part, { quantity: 6, handed: true, mirrored: true, board });
       const ground = { footprint, options: wish, gap: KERF, separation: cachedSeparation(footprint, KERF) };
-      const [layout] = layoutsOf(way, boxedColumns(footprint, board.length, KERF), ground);
-      const { across, boards } = layout!.figures;
-      expect([across % 2, new Set(layout!.column(0).map(({ x }) => x)).size]).toEqual([1, 2]);
-      const laidOut = { board, gap: KERF, boards, copiesOn: (n: number) => copiesOn(n, layout!, ground) };
+      const layout = columnLayout(way, boxedColumns(footprint, board.length, KERF), ground);
+      const { across, boards } = layout.figures;
+      expect([across % 2, new Set(layout.column(0).map(({ x }) => x)).size]).toEqual([1, 2]);
+      const laidOut = { board, gap: KERF, boards, copiesOn: (n: number) => copiesOn(n, layout, ground) };
       mustKeepApart(part, laidOut);
       const over = laidOut.copiesOn(1).filter((copy) => copy.over);
       expect(over).toHaveLength(3);
