@@ -28,10 +28,6 @@ export const showMagnitude = (value: number, wholeFrom: number): string =>
 /** A share, with the space that ISO 80000-1 and the SI brochure put before the sign: "0.43 %". */
 export const showPercent = (share: number, places = 0): string => `${(share * 100).toFixed(places)} %`;
 
-/** A share known between two bounds: "38 to 62 %". */
-export const showPercentRange = (least: number, most: number): string =>
-  least === most ? showPercent(least) : `${(least * 100).toFixed(0)} to ${showPercent(most)}`;
-
 /** From radians. */
 export const degrees = (radians: number): number => (radians * 180) / Math.PI;
 

@@ -10,14 +10,14 @@ const SLOPE = /^(in|:)$/;
 /**
  * An angle as people type it: `4`, `4 deg`, `4°`, `7 1/2°`, or as a slope, rise and run: `1 in 6`, `1:6`.
  *
- * @returns radians, |angle| < π/2; never -0
+ * @returns radians, |angle| < π/2, or up to it; never -0
  * @throws Fault `angle.empty`, `angle.too-long`, `angle.not-a-number`, `angle.comma`, `angle.exponent`,
  *   `angle.zero-denominator` (also `1:0`), `angle.improper`, `angle.ambiguous` as for lengths, and
  * - `angle.unknown-unit`: anything but degrees or a slope
  * - `angle.half-slope`: `1 in`, without the run
  * - `angle.too-large`: 90 degrees or more: such a cut would run along the edge it is meant to cross
  */
-export function parseAngle(text: string): number {
+export function parseAngle(text: string, upTo: 'below 90' | '90' = 'below 90'): number {
   const complain = textFaultMaker('angle', text);
   const { negative, pieces } = splitTyped(text, EXAMPLE, complain);
   const [first = '', word, second = '', ...more] = pieces;
@@ -25,7 +25,7 @@ export function parseAngle(text: string): number {
     throw complain('ambiguous', 'has more than one angle or slope', `Write one, such as ${EXAMPLE}`);
   const isSlope = word !== undefined && SLOPE.test(word);
   const size = isSlope ? slope(first, second, complain) : degrees(first, word, second, complain);
-  if (size >= Math.PI / 2)
+  if (size > Math.PI / 2 || (upTo === 'below 90' && size === Math.PI / 2))
     throw complain('too-large', 'is 90 degrees or more', 'Write an angle between -90 and 90 degrees');
   return negative && size !== 0 ? -size : size;
 }

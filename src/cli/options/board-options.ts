@@ -39,6 +39,6 @@ export function readStockOptions({ rule }: Part, options: BoardOptions): StockPl
   return {
     ...readLengths(options, { boardLength: 'positive', boardWidth: 'positive' }, rule.unit),
     ...readLengths(options, { kerf: 'not-negative', between: 'not-negative' }, rule.unit),
-    ...(grain !== undefined && { grain: atOption('--grain', () => parseAngle(grain)) }),
+    ...(grain !== undefined && { grain: atOption('--grain', () => parseAngle(grain, '90')) }),
   };
 }

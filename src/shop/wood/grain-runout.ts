@@ -61,7 +61,10 @@ export interface ShareRange {
 /** Published from 0.04 to 0.10, by wood and by author (Wood Handbook, chapter on mechanical properties; from memory). */
 const STRENGTH_ACROSS_GRAIN: ShareRange = { least: 0.04, most: 0.1 };
 
-/** Hankinson: N = PQ/(P sin²θ + Q cos²θ), `slope` θ in radians; as Q/P is a range, 0.81 to 0.92 at 1 in 10. */
+/**
+ * Hankinson: N = PQ/(P sin²θ + Q cos²θ), `slope` θ in radians; as Q/P is a range, 0.81 to 0.92 at 1 in 10. The
+ * Handbook's own table of strength against slope of grain lies at the low end (from memory): that one is told.
+ */
 export function remainingStrength(slope: number): ShareRange {
   const left = (across: number): number => across / (Math.sin(slope) ** 2 + across * Math.cos(slope) ** 2);
   return { least: left(STRENGTH_ACROSS_GRAIN.least), most: left(STRENGTH_ACROSS_GRAIN.most) };

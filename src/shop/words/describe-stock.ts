@@ -2,14 +2,7 @@ import type { Part } from '../../part/part.ts';
 import type { Warning } from '../../units/fault.ts';
 import { showNearest, showSizes } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
-import {
-  degrees,
-  showAngle,
-  showFine,
-  showPercent,
-  showPercentRange,
-  trimmed,
-} from '../../units/number-format.ts';
+import { degrees, showAngle, showFine, showPercent, trimmed } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength } from '../../units/rule.ts';
 import type { NestingFigures } from '../nesting/nesting-layouts.ts';
 import type { LayerChoice, LumberThickness } from '../stock/lumber-thicknesses.ts';
@@ -89,7 +82,13 @@ export const ARRANGEMENT_WORDS: Readonly<Record<NestingFigures['way'], string>> 
 export function nestingRows({ nesting }: StockPlan, rule: Rule): string[][] {
   if (!nesting) return [];
   return [
-    [`* is the closest of ${nesting.tried} layouts tried`, 'pitch', 'on one: across × along', 'boards', 'used'],
+    [
+      `* is the closest of ${nesting.tried} layouts tried`,
+      'pitch',
+      'on one: across × along',
+      'boards',
+      'used',
+    ],
     ...[nesting.rectangles, ...nesting.ways].map((laid) => [
       `${ARRANGEMENT_WORDS[laid.way]}${laid.way === nesting.way ? ' *' : ''}`,
       laid.interlocked ? '–' : readOnRule(laid.pitch, rule).text,
@@ -121,7 +120,7 @@ export function describeGrain({ grain }: WoodPlan, rule: Rule): string[] {
   const at = (mm: number): string => showLength(mm, rule);
   return present(
     `runs out ${showAngle(worst.angle)} at worst, on "${worst.edge}" at station ${at(worst.at.x)}: ${runoutGrade(grain).words}`,
-    `about ${showPercentRange(strength.least, strength.most)} of the bending strength is left there (Hankinson’s formula)`,
+    `about ${showPercent(strength.least)} of the bending strength is left there (Hankinson’s formula)`,
     section &&
       `weakest section ${at(section.height)} across at station ${at(section.at.x)}${section.weakened ? ', less its joint' : ''}: ` +
         `${showPercent(section.share)} as strong in bending as the straight blank`,

@@ -1,7 +1,7 @@
 import type { Point } from '../../curves/geometry/point.ts';
 import { type ShowLength, type Warning, warningsThatApply } from '../../units/fault.ts';
 import { type LengthFormat, lengthFormat } from '../../units/graduation.ts';
-import { showFine, showMagnitude, showPercent, showPercentRange } from '../../units/number-format.ts';
+import { showFine, showMagnitude, showPercent } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength, showSize } from '../../units/rule.ts';
 import { MM_PER_INCH, NEWTONS_PER_LBF, type Unit } from '../../units/unit.ts';
 import type { OtherStrip } from '../strip/other-strips.ts';
@@ -149,7 +149,7 @@ export function stripCautions(advice: StripAdvice, { exact, unit }: LengthFormat
       !others,
       'strip.grain',
       'the figures are for clear, straight grain. Choose a strip without knots; grain that runs out ' +
-        `1 in 10 leaves it about ${showPercentRange(left.least, left.most)} as strong.`,
+        `1 in 10 leaves it about ${showPercent(left.least)} as strong.`,
     ],
     [
       nails.length > 0 && !others,

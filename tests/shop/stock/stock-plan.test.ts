@@ -15,6 +15,7 @@ import { bestGrainDirection, worstRunout } from '../../../src/shop/wood/grain-ru
 import { layerRows, runoutGrade } from '../../../src/shop/words/describe-stock.ts';
 import { defaultRule } from '../../../src/units/rule.ts';
 import { partOf, samplePart } from '../../part/jobs.ts';
+import { block } from '../../tiling/parts.ts';
 
 const IN = 25.4;
 const RADIANS = Math.PI / 180;
@@ -177,6 +178,15 @@ describe('planStock by grain', () => {
     expect(grain.strength.least).toBeCloseTo(0.26, 2);
     expect(grain.strength.most).toBeCloseTo(0.49, 2);
     expect(grain.better).toBeUndefined();
+  });
+
+  test('grain square across, either way round, is one grain', () => {
+    const [up, down] = [Math.PI / 2, -Math.PI / 2].map((grain) => planStock(block(300, 40), { grain }));
+    for (const plan of [up!, down!]) {
+      expect(plan.blank.length).toBeCloseTo(40 + plan.blank.allowances.length, 6);
+      expect(plan.grain.worst.angle).toBeCloseTo(Math.PI / 2, 9);
+      expect(plan.grain.strength.least).toBeCloseTo(0.04, 9);
+    }
   });
 
   test('the best turn halves the runout of a part that lies askew', () => {
