@@ -39,7 +39,8 @@ function roughStockWords(layers: readonly LayerChoice[] | undefined, rule: Rule)
   if (!first) return 'no rough board is sold thick enough: glue it up of more layers';
   const { count, lumber } = first;
   const boards = count === 1 ? '1 board' : `${count} layers`;
-  return `${boards} of ${typesetFractions(lumber.name)}, ${about(lumber.rough, rule)} rough`;
+  const size = lumber.name.endsWith(rule.unit) ? '' : `, ${about(lumber.rough, rule)}`;
+  return `${boards} of ${typesetFractions(lumber.name)}${size} rough`;
 }
 
 /** The blank, the boards to buy and the cut list; width in mm. */

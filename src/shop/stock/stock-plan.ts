@@ -64,7 +64,8 @@ export function planWood(part: Part, { grain: turn = 0 }: Pick<StockPlanOptions,
   const footprint = footprintOf(part, turn);
   const blank = blankOf(part, footprint);
   const { stock } = part;
-  const layers = stock?.thickness === undefined ? undefined : layerChoices(stock.thickness, stock.layers);
+  const layers =
+    stock?.thickness === undefined ? undefined : layerChoices(stock.thickness, stock.layers, part.rule.unit);
   const amount = amountOf(part, blank, layers?.[0]);
   return {
     footprint,

@@ -2,7 +2,7 @@ import type { Part } from '../../part/part.ts';
 import type { Warning } from '../../units/fault.ts';
 import { showNearest, showSizes } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
-import { degrees, showAngle, showFine, showPercent, trimmed } from '../../units/number-format.ts';
+import { degrees, showAngle, showPercent, trimmed } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength } from '../../units/rule.ts';
 import type { NestingFigures } from '../nesting/nesting-layouts.ts';
 import type { LayerChoice, LumberThickness } from '../stock/lumber-thicknesses.ts';
@@ -42,11 +42,9 @@ export function layerRows(layers: readonly LayerChoice[], rule: Rule): string[][
   ];
 }
 
-/** "5/4 (31.75 mm)": a rough thickness is on an inch mark, where a name in inches needs no size beside it. */
-function roughName({ name, rough }: LumberThickness, rule: Rule): string {
-  if (rule.unit === 'mm') return `${name} (${showFine(rough, 'mm')})`;
-  return name.endsWith('in') ? name : `${name} (${showLength(rough, rule)})`;
-}
+/** "5/4 (1 1/4 in)": a name that is a size needs none beside it. */
+const roughName = ({ name, rough }: LumberThickness, rule: Rule): string =>
+  name.endsWith(rule.unit) ? name : `${name} (${showLength(rough, rule)})`;
 
 /** "1.5 board feet", "0.0036 m³": as a yard of the maker's unit sells it. */
 export const showVolume = ({ boardFeet, cubicMetres }: WoodVolume, { unit }: Rule, digits: number): string =>

@@ -68,7 +68,7 @@ describe('boardFeet', () => {
 describe('rough thicknesses', () => {
   test('boards up to 1 1/2 in lose 3/16 in to planing, thicker ones 1/4 in', () => {
     // The rule behind the NHLA table: 4/4 to 13/16, 6/4 to 1 5/16, 8/4 to 1 3/4.
-    for (const { rough, planed } of LUMBER_THICKNESSES) {
+    for (const { rough, planed } of LUMBER_THICKNESSES.in) {
       const off = rough <= 1.5 * IN ? 3 / 16 : 1 / 4;
       expect((rough - planed) / IN).toBeCloseTo(off, 12);
     }
@@ -82,31 +82,26 @@ describe('rough thicknesses', () => {
     [3, 2, '7/4'],
     [3.75, 1, '16/4'],
   ])('%f in takes %i of %s', (inches, count, quarter) => {
-    expect(chooseLumber(inches * IN, count)?.lumber.name).toBe(quarter);
+    expect(chooseLumber(inches * IN, count, 'in')?.lumber.name).toBe(quarter);
   });
 
   test('the waste is the share of the rough thickness that is planed away', () => {
     // 1 3/4 in out of two of 5/4: 1.75 of 2.5 in.
-    expect(chooseLumber(1.75 * IN, 2)?.waste).toBeCloseTo(0.3, 12);
+    expect(chooseLumber(1.75 * IN, 2, 'in')?.waste).toBeCloseTo(0.3, 12);
   });
 
-  test('layerRows give the rough thickness in mm as well where the rule has mm', () => {
+  test('layerRows name the rough thickness in the unit of the rule', () => {
     const roughs = (unit: 'in' | 'mm') =>
-      layerRows(layerChoices(0.875 * IN, 1), defaultRule(unit)).map(([, rough]) => rough);
-    expect(roughs('mm').slice(1)).toEqual([
-      '5/4 (31.75 mm)',
-      '5/8 in (15.88 mm)',
-      '1/2 in (12.7 mm)',
-      '1/2 in (12.7 mm)',
-    ]);
+      layerRows(layerChoices(0.875 * IN, 1, unit), defaultRule(unit)).map(([, rough]) => rough);
+    expect(roughs('mm').slice(1)).toEqual(['32 mm', '20 mm', '20 mm', '20 mm']);
     expect(roughs('in').slice(1)).toEqual(['5/4 (1 1/4 in)', '5/8 in', '1/2 in', '1/2 in']);
   });
 
   test('given layers are the only choice, and a part too thick for one board begins with two', () => {
-    expect(layerChoices(50, 3).map(({ count }) => count)).toEqual([3]);
-    expect(layerChoices(50, 1).map(({ count }) => count)).toEqual([1, 2, 3, 4]);
-    expect(layerChoices(150, 1).map(({ count }) => count)).toEqual([2, 3, 4]);
-    expect(layerChoices(5000, 1)).toEqual([]);
+    expect(layerChoices(50, 3, 'in').map(({ count }) => count)).toEqual([3]);
+    expect(layerChoices(50, 1, 'in').map(({ count }) => count)).toEqual([1, 2, 3, 4]);
+    expect(layerChoices(150, 1, 'in').map(({ count }) => count)).toEqual([2, 3, 4]);
+    expect(layerChoices(5000, 1, 'in')).toEqual([]);
   });
 });
 

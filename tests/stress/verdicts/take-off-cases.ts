@@ -83,7 +83,7 @@ export interface TakenCase {
   readonly readings: readonly StationReading[];
 }
 
-export function* takenCases({
+function* takenCases({
   shapes,
   rises,
   readings,
@@ -128,7 +128,7 @@ export interface TakenVerdict {
   readonly taken: TakeOff;
 }
 
-export function verdictOf(each: TakenCase, rule: Rule = THIRTY_SECONDS): TakenVerdict {
+function verdictOf(each: TakenCase, rule: Rule = THIRTY_SECONDS): TakenVerdict {
   const taken = takeOff(each.readings, rule);
   const named = taken.outliers.map(({ at }) => at.x);
   const distanceOf = signedDistanceFrom(taken.kinds[0].curves.flatMap(({ exact }) => exact));
