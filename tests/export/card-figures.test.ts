@@ -69,8 +69,8 @@ describe('the figures of a card', () => {
   });
 
   test('both ends of the leg are set to its miter and blade tilt', () => {
-    // atan(tan 4° · cos 6°) = 3.978°: a tenth of a degree is as near as a saw is set.
+    // atan(tan 6° · cos 4°) = 5.985°: a tenth of a degree is as near as a saw is set.
     const [ends] = sampleCard('hall-bench/leg.yaml').lists.saw as { what: string; value: string }[];
-    expect(ends).toMatchObject({ what: 'both ends', value: 'miter 6°, blade tilt 4°' });
+    expect(ends).toMatchObject({ what: 'both ends', value: 'miter −4°, blade tilt −6°' });
   });
 });

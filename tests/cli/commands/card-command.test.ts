@@ -45,7 +45,7 @@ describe('fairlath card', () => {
       }
     expect(card.cutList.boardFeet).toBe(json(['stock', job]).inAll.boardFeet.toFixed(1));
     const [end] = json(['saw', job]).ends;
-    const [miter, tilt] = card.saw[0].value.match(/-?\d+/g).map(Number);
+    const [miter, tilt] = card.saw[0].value.replaceAll('−', '-').match(/-?\d+/g).map(Number);
     expect([miter, tilt]).toEqual([Math.round(end.miterDeg), Math.round(end.bevelDeg)]);
     expect(card.cautions.length).toBeGreaterThan(2);
   });

@@ -10,7 +10,7 @@ const MISTAKES: readonly Mistake[] = [
   [['offsets', LEG, '--edge', 'rear'], 'command.no-such-edge'],
   [['offsets', LEG, '--at', '99'], 'command.no-such-station'],
   [['offsets', LEG, '--every', '0'], 'length.zero', '--every'],
-  [['offsets', LEG, '--every', '1/1000000'], 'offsets.too-many-stations', '--every'],
+  [['offsets', LEG, '--every', '0.000001'], 'offsets.too-many-stations', '--every'],
   [['offsets', LEG, '--from', 'floor'], 'command.from'],
   [['offsets', LEG, '--at', '6', '--every', '2'], 'command.at-or-every'],
 ];
