@@ -3,11 +3,13 @@ import type { Figure } from './figure.ts';
 import { pageFigures } from './page.ts';
 import { partFigures } from './parts.ts';
 import { processFigures } from './processes.ts';
+import { verdictFigures } from './verdicts.ts';
 
 /** Every theme of figures has its file; a new one is added here. */
 const THEMES: readonly (() => Figure[] | Promise<Figure[]>)[] = [
   curveFigures,
   partFigures,
+  verdictFigures,
   processFigures,
   pageFigures,
 ];

@@ -8,9 +8,9 @@ const SIXTEENTH = 25.4 / 16;
 const typed = (mm: number): number => Math.round(mm / SIXTEENTH) * SIXTEENTH;
 
 describe.each([
-  ['level', TO],
-  ['climbing', { x: 1000, y: 250 }],
-])('where no nail brings the apex over a chord that is %s', (_, to) => {
+  ['level', TO, 20, -1],
+  ['climbing', { x: 1000, y: 250 }, 980, 1],
+])('where no nail brings the apex over a chord that is %s', (_, to, x, outward) => {
   test.each([
     ['free', 200, FREE],
     ['both held', 150, HELD],
@@ -19,18 +19,12 @@ describe.each([
   ])(
     '%s ends: the nearest is accepted as typed on a coarse rule, and 5 mm farther out is not',
     (_name, y, ends) => {
-      for (const [x, outward] of [
-        [20, -1],
-        [980, 1],
-      ] as const) {
-        const asked = { x, y: y + (to.y * x) / 1000 };
-        const told = nearest(asked, ends, to);
-        expect(() => nailForApex(FROM, to, { x: typed(told.x), y: typed(told.y) }, ends)).not.toThrow();
-        const farther = { x: told.x + outward * 5, y: told.y + (outward * 5 * to.y) / 1000 };
-        expect(() => nailForApex(FROM, to, farther, ends)).toThrow(
-          expect.objectContaining({ code: 'batten.no-such-apex' }),
-        );
-      }
+      const told = nearest({ x, y: y + (to.y * x) / 1000 }, ends, to);
+      expect(() => nailForApex(FROM, to, { x: typed(told.x), y: typed(told.y) }, ends)).not.toThrow();
+      const farther = { x: told.x + outward * 5, y: told.y + (outward * 5 * to.y) / 1000 };
+      expect(() => nailForApex(FROM, to, farther, ends)).toThrow(
+        expect.objectContaining({ code: 'batten.no-such-apex' }),
+      );
     },
   );
 });

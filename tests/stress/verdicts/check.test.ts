@@ -4,7 +4,7 @@ import { percent } from './fairness-cases.ts';
 
 const SET = { readings: [9, 25], hands: [0.1, 0.25], seeds: 2 } as const;
 const rate = (set: Partial<SawnSet>, code: string): number =>
-  percent(sawnCases({ ...SET, ...set }), ({ codes }) => codes.includes(code));
+  percent(sawnCases({ ...SET, seeds: 1, ...set }), ({ codes }) => codes.includes(code));
 
 describe('parts sawn to the line', () => {
   test('are within, and nothing is said of them', () => {

@@ -83,14 +83,7 @@ export interface TakenCase {
   readonly readings: readonly StationReading[];
 }
 
-function* takenCases({
-  shapes,
-  rises,
-  readings,
-  hands,
-  wrongBy,
-  seeds,
-}: TakeOffSet): Generator<TakenCase> {
+function* takenCases({ shapes, rises, readings, hands, wrongBy, seeds }: TakeOffSet): Generator<TakenCase> {
   for (const shape of shapes ?? (Object.keys(SHAPES) as TakenShape[]))
     for (const rise of rises)
       for (const count of readings)
