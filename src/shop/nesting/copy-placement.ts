@@ -45,11 +45,9 @@ const MIRRORED_ORIENTATION: Record<'across' | 'along', Record<CopyOrientation, C
   along: { same: 'over-end', turned: 'over', over: 'turned', 'over-end': 'same' },
 };
 
-export const columnHeight = (column: readonly CopyPosition[]): number => column.at(-1)?.y ?? 0;
-
 /** The column mirrored top to bottom or left to right, lowest copy first. */
 export function mirrorColumn(column: readonly CopyPosition[], way: 'across' | 'along'): CopyPosition[] {
-  const [length, height] = [Math.max(...column.map(({ x }) => x)), columnHeight(column)];
+  const [length, height] = [Math.max(...column.map(({ x }) => x)), column.at(-1)?.y ?? 0];
   const mirrored = column.map(({ x, y, orientation }): CopyPosition => {
     const other = MIRRORED_ORIENTATION[way][orientation];
     return { x: way === 'along' ? length - x : x, y: way === 'along' ? y : height - y, orientation: other };

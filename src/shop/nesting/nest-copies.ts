@@ -11,7 +11,6 @@ import {
   type ColumnSpacing,
   columnLayout,
   copiesOn,
-  layoutByHandedness,
   type NestingContext,
   type NestingFigures,
   type NestingOptions,
@@ -69,8 +68,9 @@ export function nest(footprint: Footprint, options: NestingOptions): Nesting {
 /** In columns, which are simple to mark out, or, where more copies then go on a board, in rows pushed into each other. */
 function layoutFor(way: Arrangement, boxed: ColumnSpacing, context: NestingContext) {
   const { footprint, options } = context;
-  const columns = way === 'by-hand' ? layoutByHandedness(boxed, context) : columnLayout(way, boxed, context);
-  const { figures } = columns;
+  const byHand = way === 'by-hand';
+  const columns = columnLayout(byHand ? 'turned' : way, boxed, context);
+  const figures = { ...columns.figures, way };
   const inColumns = { figures, tried: 1, copiesOn: (number: number) => copiesOn(number, columns, context) };
   if (options.board.width === undefined) return inColumns;
   const rows = interlockedRows(
@@ -80,7 +80,7 @@ function layoutFor(way: Arrangement, boxed: ColumnSpacing, context: NestingConte
   );
   const inRows = interlockedFigures(figures, rows, context);
   const tried = 1 + rows.tried;
-  if (!isBetter({ ...inRows, pitch: figures.pitch }, figures)) return { ...inColumns, tried };
+  if (!byHand && !isBetter({ ...inRows, pitch: figures.pitch }, figures)) return { ...inColumns, tried };
   const onBoard = (number: number): Copy[] =>
     (rows.boards[number - 1] ?? []).map((place) => placeCopy(footprint, place));
   return { figures: inRows, tried, copiesOn: onBoard };
@@ -95,10 +95,10 @@ function isBetter(a: NestingFigures, b: NestingFigures): boolean {
 /** A smaller gain is not worth turning a pattern for. */
 const MIN_PITCH_GAIN_MM = 0.1;
 
-function arrangementsFor({ handed, mirrored, quantity }: NestingOptions): readonly Arrangement[] {
+function arrangementsFor({ handed, mirrored, quantity, board }: NestingOptions): readonly Arrangement[] {
   if (!handed) return ARRANGEMENTS;
   if (!mirrored) return ['same', 'turned'];
-  return quantity < 4 ? ['over', 'over-end'] : ['over', 'over-end', 'by-hand'];
+  return quantity < 4 || board.width === undefined ? ['over', 'over-end'] : ['over', 'over-end', 'by-hand'];
 }
 
 /** More than any saw cuts, and than serves any curve, mm. Common practice, no published source. */

@@ -4,15 +4,13 @@ import {
   type Copy,
   type CopyOrientation,
   type CopyPosition,
-  columnHeight,
   mirrorColumn,
   placeCopy,
 } from './copy-placement.ts';
 import type { Separation } from './min-separation.ts';
-import { mirroredColumns } from './mirrored-columns.ts';
 import { lowestStack, type Stack } from './stacking.ts';
 
-/** In one orientation, every other copy in another, or each hand of a mirrored pair in columns of its own. */
+/** In one orientation, every other copy in another, or all of one hand of a mirrored pair before the other. */
 export type Arrangement = CopyOrientation | 'by-hand';
 
 export interface NestingOptions {
@@ -39,7 +37,7 @@ export interface NestingFigures {
   readonly across: number;
   readonly along: number;
   readonly interlocked?: true;
-  /** On a full board; by hand, on one where every column holds one hand. */
+  /** On a full board. */
   readonly perBoard: number;
   readonly boards: number;
   readonly width: number;
@@ -90,31 +88,6 @@ export function columnLayout(
     figures,
     count: Math.ceil(quantity / across),
     column: (i) => (i % 2 === 0 ? even : odd).slice(0, quantity - i * across),
-  };
-}
-
-/** Each hand in columns of its own. Boards are counted column by column; the figures are those of the first board. */
-export function layoutByHandedness(boxed: ColumnSpacing, context: NestingContext): NestingLayout {
-  const { footprint, options } = context;
-  const stack = stackFor('turned', boxed, context);
-  const full = nestingFigures('by-hand', stack, boxed, context);
-  const room = (options.board.width ?? Number.POSITIVE_INFINITY) - footprint.width + JOIN_MM;
-  const hands = { stack, separation: context.separation };
-  const { count, column } = mirroredColumns(options.quantity, full.across, room, hands);
-  const onFirst = Array.from({ length: Math.min(boxed.along, count) }, (_, i) => column(i));
-  const steps = onFirst.reduce((sum, places) => sum + places.length - 1, 0);
-  const heights = onFirst.map(columnHeight);
-  const width = footprint.width + Math.max(...heights);
-  return {
-    figures: {
-      ...full,
-      ...(steps > 0 && { pitch: heights.reduce((a, b) => a + b) / steps }),
-      boards: Math.ceil(count / boxed.along),
-      width,
-      yield: yieldOf(full.perBoard, width, options),
-    },
-    count,
-    column,
   };
 }
 
