@@ -15,8 +15,8 @@ export type Steps = readonly [Curve, ...Curve[]];
 /** A way in which the edge may have been drawn. */
 export interface CurveFamily {
   readonly kind: TakenKind;
-  /** The number of straight parts with few readings. */
-  readonly shortFlats: number;
+  /** How many of its ends one wrong reading could feign: held ones, and straight parts with few readings. */
+  readonly feigned: number;
   /** Near the readings. */
   readonly start: readonly number[];
   /** The steps of the edge from left to right. @throws Fault where there is no such curve */
@@ -25,8 +25,8 @@ export interface CurveFamily {
   readonly ends?: EndConditions;
 }
 
-/** Readings on a straight part that one wrong reading among them cannot feign. */
-const MANY_FLAT_READINGS = 4;
+/** Readings on a straight part, and on a curve with a held end, that one wrong reading cannot feign. */
+const [MANY_FLAT_READINGS, MANY_READINGS] = [4, 20];
 
 const FREE: EndConditions = ['free', 'free'];
 const HELD: readonly EndConditions[] = [
@@ -45,7 +45,7 @@ export interface Flats {
 export const plainFamilies = (fair: readonly Point[]): CurveFamily[] => [
   {
     kind: 'line',
-    shortFlats: 0,
+    feigned: 0,
     start: [firstOf(fair).y, lastOf(fair).y],
     make: ([a = 0, b = 0]) => [line(point(firstOf(fair).x, a), point(lastOf(fair).x, b))],
   },
@@ -103,14 +103,14 @@ function familyBeside(
     if (left && right) return [line(first, start), curve, line(end, lastOf(places))];
     return left ? [line(first, start), curve] : right ? [curve, line(end, lastOf(places))] : [curve];
   };
-  const readingsOn = [
-    left && fair.filter(({ x }) => x <= left.x),
-    right && fair.filter(({ x }) => x >= right.x),
-  ];
-  const shortFlats = readingsOn.filter((on) => on && on.length < MANY_FLAT_READINGS).length;
+  const isFeigned = (end: 0 | 1, flat: readonly Point[] | undefined): boolean =>
+    flat ? flat.length < MANY_FLAT_READINGS : ends[end] === 'held' && fair.length < MANY_READINGS;
+  const feigned =
+    Number(isFeigned(0, left && fair.filter(({ x }) => x <= left.x))) +
+    Number(isFeigned(1, right && fair.filter(({ x }) => x >= right.x)));
   const shape = kind === 'batten' ? [top.x, top.y] : [rise];
   const start = [from.y, ...corners.flatMap(({ x, y }) => [x, y]), to.y, ...shape];
-  return { kind, shortFlats, start, make, ...(kind === 'batten' && { ends }) };
+  return { kind, feigned, start, make, ...(kind === 'batten' && { ends }) };
 }
 
 const RISEN = { arc: (a: Point, b: Point, rise: number): Curve => arc(a, b, { rise }), bow, ellipse };

@@ -65,15 +65,11 @@ export function fitCurveKinds(
 
 const byCost = (a: KindFit, b: KindFit): number => a.cost - b.cost;
 
-/** A short one explains a wrong reading at an end as well: it must gain as much as leaving that reading out. */
-const SHORT_FLAT_COST = WRONG_READING_COST;
-/** Held ends are rarer than free ones: seven to one, as exp(−cost/2) has it. */
-const HELD_COST = 4;
+/** What explains a wrong reading as well must gain as much as leaving that reading out. */
+const FEIGNED_COST = WRONG_READING_COST;
 
-function costOf({ start, shortFlats, ends }: CurveFamily, readings: number): number {
-  const held = (ends ?? []).filter((end) => end === 'held').length;
-  return start.length * Math.log(readings) + shortFlats * SHORT_FLAT_COST + held * HELD_COST;
-}
+const costOf = ({ start, feigned }: CurveFamily, readings: number): number =>
+  start.length * Math.log(readings) + feigned * FEIGNED_COST;
 
 const rises = ({ kind, exact, from, to }: Curve, sigma: number): boolean =>
   kind === 'line' || (apexOf(exact, from, to)?.rise ?? 0) > sigma;
@@ -124,7 +120,7 @@ function fitSplineWithFewestPins(
     ];
     const offsets = start.map(({ y }) => y);
     const cost = 2 * Math.log(readings.length) + pins * PIN_COST;
-    const [next] = fitFamily({ kind: 'spline', shortFlats: 0, make, start: offsets }, cost, readings, sigma);
+    const [next] = fitFamily({ kind: 'spline', feigned: 0, make, start: offsets }, cost, readings, sigma);
     if (next && next.cost < (best?.cost ?? Number.POSITIVE_INFINITY) && !runsAway(next.curves[0]))
       best = next;
     // More pins cost more than they can save.

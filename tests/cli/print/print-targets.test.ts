@@ -41,7 +41,7 @@ const MISTAKES: readonly Mistake[] = [
   [['print', LEG, '--template', '--bush', '1', '--edge', 'back'], 'command.belongs'],
   [['print', LEG, '--gauge', '--turn', '90'], 'gauge.turn', '--turn'],
   [['print', LEG, '--gauge', '--edge', 'front'], 'gauge.nothing-to-read', '--gauge'],
-  [['print', LEG, '--gauge', '--every', '1/1000000'], 'offsets.too-many-stations', '--every'],
+  [['print', LEG, '--gauge', '--every', '0.000001'], 'offsets.too-many-stations', '--every'],
   [['print', LEG, '--template'], 'template.guide', '--template'],
   [['print', LEG, '--template', '--bush', '5/8'], 'template.no-bit', '--template'],
   [['print', LEG, '--template', '--bush', '1/2', '--bit', '5/8'], 'template.bush', '--template'],
