@@ -1,3 +1,4 @@
+import { endLean } from '../../part/ends/end-lean.ts';
 import type { Part } from '../../part/part.ts';
 import { adviseSawing, type Sawing } from '../../shop/saw/advise-sawing.ts';
 import type { Bend } from '../../shop/saw/bends-and-corners.ts';
@@ -61,17 +62,18 @@ export const makeCommand = jobCommand({
       part,
       warnings,
       jsonWarnings: [...warnings, ...cautions],
-      json: () => asJson(sawing),
+      json: () => asJson(part, sawing),
       text: () => asText(part, sawing, cautions, words),
     };
   },
 });
 
-function asJson({ ends, blade, weights, support, tableSaw, height, table }: Sawing): object {
+function asJson(part: Part, { ends, blade, weights, support, tableSaw, height, table }: Sawing): object {
   return {
-    ends: ends.map(({ end: { side, angles }, needs, reach, passes }) => ({
-      end: side,
-      ...anglesJson(angles),
+    ends: ends.map(({ end, needs, reach, passes }) => ({
+      end: end.side,
+      ...anglesJson(end.angles),
+      ...endLean(end, part),
       bladeDepth: needs ?? null,
       bladeReach: reach,
       passes: passes ?? null,
@@ -119,7 +121,7 @@ function bladeJson({ hollows, rounds, widest, corners, ownBlade }: Sawing['blade
 }
 
 function asText(part: Part, sawing: Sawing, cautions: readonly Warning[], words: LengthFormat): string {
-  const { blade, ends, tableSaw, weights, support, table } = sawing;
+  const { blade, ends, weights, support, table } = sawing;
   const line =
     part.sawAllowance > 0
       ? `, for the line ${words.rounded(part.sawAllowance)} outside the finished one`
@@ -130,7 +132,7 @@ function asText(part: Part, sawing: Sawing, cautions: readonly Warning[], words:
     part.name,
     block(`Blade of the band saw${line}:`, describeBlade(blade, words)),
     ...ends.map((cut) => {
-      const [title, ...rest] = describeEnd(cut, part.stock?.thickness, tableSaw, words);
+      const [title, ...rest] = describeEnd(part, cut, sawing, words);
       return block(`The ${title}`, rest);
     }),
     block('Support:', describeSupport(weights, support, table, words)),

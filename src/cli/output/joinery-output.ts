@@ -7,20 +7,24 @@ import {
   slantedEnds,
 } from '../../export/cover/joinery-words.ts';
 import type { Joint } from '../../job/joints/joint-kinds.ts';
+import { endLean } from '../../part/ends/end-lean.ts';
 import { type CutCorner, longAndShortPoints, type PartEnd, trueShape } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
+import { endLeanWords } from '../../shop/words/describe-ends.ts';
 import { degrees } from '../../units/number-format.ts';
 import { type Rule, showOnRule } from '../../units/rule.ts';
 import { anglesJson, pointJson } from './print-answer.ts';
 
 /** An end with its angles, its corners on both faces and, where the thickness is known, the true shape of its cut. */
-export function endJson(end: PartEnd, { stock }: Part): object {
+export function endJson(end: PartEnd, part: Part): object {
+  const { stock } = part;
   const { side, angles, face, back } = end;
   const { long, short } = longAndShortPoints(end);
   const corner = (at: CutCorner): object => ({ at: pointJson(at), on: at.on });
   return {
     side,
     ...anglesJson(angles),
+    ...endLean(end, part),
     face: face.map(pointJson),
     back: back.map(pointJson),
     longPoint: corner(long),
@@ -53,6 +57,7 @@ export function endsText(part: Part): string | undefined {
       ? [`${name}square`]
       : [
           `${name}miter ${miter}, blade tilt ${tilt}; rake ${rake}, splay ${splay}; lean ${lean} on a sight line of ${sight}`,
+          `          ${endLeanWords(end, part)}`,
           `          ${reachWords(end, ruleReader(part.rule))}`,
         ];
   });

@@ -6,7 +6,7 @@ import { BLADES, bladeName } from '../../shop/saw/blades.ts';
 import type { EndCut } from '../../shop/saw/saw-depth.ts';
 import { cutOrder } from '../../shop/words/cut-order.ts';
 import { describeBlade } from '../../shop/words/describe-blade.ts';
-import { cutAngleWords, describeEnd } from '../../shop/words/describe-ends.ts';
+import { cutAngleWords, describeEnd, longAtWords } from '../../shop/words/describe-ends.ts';
 import { firstOf } from '../../units/checked.ts';
 import type { LengthFormat } from '../../units/graduation.ts';
 import { typesetAngle } from '../../units/number-format.ts';
@@ -31,27 +31,29 @@ export function sawSection(part: Part, sawing: Sawing, width: number): CardSecti
   return { name: 'saw', title: 'Saw', priority: 3, variants, sufficientVariant: 2 };
 }
 
-/** Both ends in one where they are set alike. */
-function endSettings(part: Part, { ends, tableSaw }: Sawing) {
-  const settings = ends.map((cut) => ({
-    what: `${cut.end.side} end`,
+/** Both ends in one where they are set alike: each is then long where the other is short. */
+function endSettings(part: Part, sawing: Sawing) {
+  const settings = sawing.ends.map((cut) => ({
+    what: `${cut.end.side} end${isSquare(cut.end) ? '' : `, ${longAtWords(cut.end, part)}`}`,
     value: cutAngleWords(cut.end.angles, typesetAngle),
-    notes: endNotes(part, cut, tableSaw),
+    notes: endNotes(part, cut, sawing),
     requiredNotes: 0,
-    isSquare: isSquare(cut.end),
+    cut,
   }));
   const [left, right] = settings;
   if (!left || !right || left.value !== right.value) return settings;
-  const notes = left.isSquare ? left.notes : [...left.notes.slice(0, 1), ...right.notes];
-  return [{ ...left, what: 'both ends', notes }];
+  const both = { ...left, what: 'both ends' };
+  if (isSquare(left.cut.end)) return [both];
+  const lean = sentence(`${left.what}; right: opposite.`);
+  return [{ ...both, notes: [lean, ...left.notes.slice(0, 1), ...right.notes], requiredNotes: 1 }];
 }
 
-function endNotes({ rule, stock }: Part, cut: EndCut, saw: Sawing['tableSaw']): string[] {
+function endNotes(part: Part, cut: EndCut, sawing: Sawing): string[] {
   const { end } = cut;
-  const described = describeEnd(cut, stock?.thickness, saw, printedLengthWords(rule));
+  const described = describeEnd(part, cut, sawing, printedLengthWords(part.rule));
   if (isSquare(end)) return described.slice(1).map(sentence);
-  const points = `${end.side}: ${reachWords(end, (mm) => lengthWithoutUnit(mm, rule))}.`;
-  return [points, ...described.slice(2)].map(sentence);
+  const points = `${end.side}: ${reachWords(end, (mm) => lengthWithoutUnit(mm, part.rule))}.`;
+  return [points, ...described.slice(3)].map(sentence);
 }
 
 function bladeSetting({ rule, sawAllowance }: Part, blade: BladeAdvice) {

@@ -5,12 +5,13 @@ import { type Joint, jointLean, jointOrigin, jointSize } from '../../job/joints/
 import { TOWARD_WORDS } from '../../job/joints/lean.ts';
 import { type PartEnd, trueShape } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
+import { endLeanWords } from '../../shop/words/describe-ends.ts';
 import { present } from '../../units/lists.ts';
 import { typesetAngle } from '../../units/number-format.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
-import { type Dimensions, lengthWithoutUnit } from '../drawing/dimensions.ts';
+import { type Dimensions, lengthWithoutUnit, sentence } from '../drawing/dimensions.ts';
 import { polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, LINE_SPACING, textWidth } from '../drawing/text-width.ts';
 import { wordTable } from '../tables/paper-table.ts';
@@ -36,9 +37,10 @@ const ANGLE_HEAD = ['end', 'miter', 'blade tilt', 'rake', 'splay', 'lean', 'sigh
 const SIGHT_LINE_WORDS =
   'Lean is the whole angle off square. The sight line is the way it leans, seen along the part: 0° away from the reference line, 90° to the marked face.';
 
-function endParagraph({ rule, stock }: Part, end: PartEnd, width: number): TextRow[] {
+function endParagraph(part: Part, end: PartEnd, width: number): TextRow[] {
+  const { rule, stock } = part;
   const thickness = stock?.thickness;
-  const points = `${end.side === 'left' ? 'Left' : 'Right'} end: ${reachWords(end, (mm) => lengthWithoutUnit(mm, rule))}.`;
+  const points = `${end.side === 'left' ? 'Left' : 'Right'} end: ${reachWords(end, (mm) => lengthWithoutUnit(mm, rule))}. ${sentence(endLeanWords(end, part))}.`;
   if (thickness === undefined) return paragraph(points, width);
   const lines = paragraph(`${points} The sawn end, square on:`, width);
   return [...keepWithNext(lines), trueEndShapeRow(end, thickness, rule), blankRow(1)];

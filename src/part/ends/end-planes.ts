@@ -1,6 +1,6 @@
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import type { EndSide, Job } from '../../job/job.ts';
+import type { EndSetting, EndSide, Job } from '../../job/job.ts';
 import { firstOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import type { ClipPlane } from './clip-pieces.ts';
@@ -11,6 +11,8 @@ export interface EndPlane {
   readonly side: EndSide;
   readonly angles: CompoundAngles;
   readonly reach: number;
+  /** How the job tells the angles. */
+  readonly by: EndSetting['by'];
 }
 
 export type EndPlanes = Readonly<Record<EndSide, EndPlane>>;
@@ -24,7 +26,8 @@ export interface PartEnd extends EndPlane {
 
 /** Edges are set out to the long point. @throws Fault `ends.no-thickness` for a bevel in stock of unknown thickness */
 export function makeEndPlane(job: Job, side: EndSide, corners: readonly [Point, Point]): EndPlane {
-  const angles = compoundAngles(job.ends?.[side] ?? { by: 'square' });
+  const setting = job.ends?.[side] ?? { by: 'square' };
+  const angles = compoundAngles(setting);
   const thickness = job.stock?.thickness;
   if (angles.splay !== 0 && thickness === undefined)
     throw new Fault(
@@ -35,7 +38,12 @@ export function makeEndPlane(job: Job, side: EndSide, corners: readonly [Point, 
   const reaches = corners.flatMap(({ x, y }) =>
     [0, thickness ?? 0].map((depth) => x + Math.tan(angles.rake) * y - Math.tan(angles.splay) * depth),
   );
-  return { side, angles, reach: side === 'right' ? Math.min(...reaches) : Math.max(...reaches) };
+  return {
+    side,
+    angles,
+    by: setting.by,
+    reach: side === 'right' ? Math.min(...reaches) : Math.max(...reaches),
+  };
 }
 
 export const isSquare = ({ angles }: { readonly angles: CompoundAngles }): boolean =>

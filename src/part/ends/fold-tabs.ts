@@ -69,9 +69,10 @@ function lengthToShoulder(fromEnd: readonly Piece[]): number {
   return first < 0 ? Number.POSITIVE_INFINITY : piecesLength(fromEnd.slice(0, first));
 }
 
-function edgeLeftAtDepth({ side, angles, face }: PartEnd, { pieces }: PartEdge) {
+function edgeLeftAtDepth(end: PartEnd, { pieces }: PartEdge) {
+  const { side, angles, face } = end;
   const [{ x, y }] = face;
-  const plane: EndPlane = { side, angles, reach: x + Math.tan(angles.rake) * y };
+  const plane: EndPlane = { ...end, reach: x + Math.tan(angles.rake) * y };
   return (depth: number): readonly Piece[] =>
     clipPieces(pieces, findPieceRange(pieces, clipOneEnd(side, clipPlaneAt(plane, depth))), subcurve);
 }

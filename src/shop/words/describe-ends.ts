@@ -1,39 +1,44 @@
 import type { CompoundAngles } from '../../part/ends/compound-angles.ts';
-import { type CutCorner, isSquare, longAndShortPoints } from '../../part/ends/end-planes.ts';
+import { type EndSides, endLean } from '../../part/ends/end-lean.ts';
+import { type CutCorner, isSquare, longAndShortPoints, type PartEnd } from '../../part/ends/end-planes.ts';
+import type { Part } from '../../part/part.ts';
 import type { LengthFormat } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { showAngle } from '../../units/number-format.ts';
+import { quoted } from '../../units/quoted.ts';
+import type { Sawing } from '../saw/advise-sawing.ts';
 import { COMMON_SAWS, type EndCut, planEndCut, type TableSaw } from '../saw/saw-depth.ts';
 
-/** An end's angles, its points, and how the saw cuts through. */
+/** An end's angles, which way it leans, its points, and how the saw cuts through. */
 export function describeEnd(
+  part: Part,
   cut: EndCut,
-  thickness: number | undefined,
-  saw: TableSaw,
+  { tableSaw }: Pick<Sawing, 'tableSaw'>,
   words: LengthFormat,
 ): string[] {
   const { end } = cut;
-  const depth = depthWords(cut, thickness, saw, words);
+  const depth = depthWords(cut, part.stock?.thickness, tableSaw, words);
   if (isSquare(end)) return [`${end.side} end: square`, ...depth];
   const { long, short } = longAndShortPoints(end);
   const at = (corner: CutCorner): string => cutCornerWords(corner, words.exact);
   return [
-    `${end.side} end: ${endAngleWords(end.angles)}`,
+    `${end.side} end: ${endAngleWords(end, part)}`,
+    endLeanWords(end, part),
     `long point: ${at(long)}; short point: ${at(short)}`,
     ...depth,
   ];
 }
 
 /** "miter 6°, blade tilt 4°; as a leg stands rake 6°, splay 4°: a lean of 7.2° along a sight line 33.6° …". */
-function endAngleWords(angles: CompoundAngles): string {
-  const { rake, splay, lean, sight } = angles;
-  const saw = cutAngleWords(angles, showAngle);
+function endAngleWords(end: PartEnd, part: Part): string {
+  const { rake, splay, lean, sight } = end.angles;
+  const saw = cutAngleWords(end.angles, showAngle);
   if (splay === 0) return `${saw}, blade upright`;
   const leg = `as a leg stands rake ${showAngle(rake)}, splay ${showAngle(splay)}`;
-  const [edge, face] = [Math.abs(sight) <= Math.PI / 2, sight >= 0];
+  const { edge, on = 'face' } = endLean(end, part).leansTowards;
   const from = Math.min(Math.abs(sight), Math.PI - Math.abs(sight));
-  const towards = `${showAngle(from)} from the line square to the ${edge ? 'reference edge' : 'far edge'} towards the ${face ? 'marked' : 'other'} face`;
-  return `${saw}; ${leg}: a lean of ${showAngle(lean)} along a sight line ${towards}`;
+  const square = `the line square to ${edge === undefined ? 'the edges' : quoted(edge)}`;
+  return `${saw}; ${leg}: a lean of ${showAngle(lean)} along a sight line ${showAngle(from)} from ${square} towards ${FACES[on]}`;
 }
 
 function depthWords(
@@ -80,6 +85,19 @@ const FACES: Readonly<Record<CutCorner['on'], string>> = {
   back: 'the other face',
   'both faces': 'both faces',
 };
+
+/** "long at the edge "outer" and the other face". */
+export const longAtWords = (end: PartEnd, part: Part): string =>
+  `long at ${sidesWords(endLean(end, part).longAt)}`;
+
+/** The same, and how the part stands on that end where the job tells it so. */
+export const endLeanWords = (end: PartEnd, part: Part): string =>
+  end.by === 'stance'
+    ? `${longAtWords(end, part)}; stood on this end, the other end leans towards ${sidesWords(endLean(end, part).leansTowards)}`
+    : longAtWords(end, part);
+
+const sidesWords = ({ edge, on }: EndSides): string =>
+  present(edge !== undefined && `the edge ${quoted(edge)}`, on && FACES[on]).join(' and ');
 
 /** "station 17 5/32, offset 2 1/4, on the marked face". */
 export const cutCornerWords = ({ x, y, on }: CutCorner, show: (mm: number) => string): string =>
