@@ -8,6 +8,7 @@ import { ellipse } from '../../curves/simple/ellipse.ts';
 import { line } from '../../curves/simple/line.ts';
 import type { EndConditions } from '../../job/steps/end-conditions.ts';
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
+import { PIN_COST, WRONG_READING_COST } from './fit-model.ts';
 
 export type TakenKind = 'line' | 'arc' | 'batten' | 'bow' | 'ellipse' | 'spline';
 export type Steps = readonly [Curve, ...Curve[]];
@@ -15,8 +16,8 @@ export type Steps = readonly [Curve, ...Curve[]];
 /** A way in which the edge may have been drawn. */
 export interface CurveFamily {
   readonly kind: TakenKind;
-  /** How many of its ends one wrong reading could feign: held ones, and straight parts with few readings. */
-  readonly feigned: number;
+  /** Of its held ends and straight parts. */
+  readonly cost: number;
   /** Near the readings. */
   readonly start: readonly number[];
   /** The steps of the edge from left to right. @throws Fault where there is no such curve */
@@ -25,8 +26,11 @@ export interface CurveFamily {
   readonly ends?: EndConditions;
 }
 
-/** Readings on a straight part, and on a curve with a held end, that one wrong reading cannot feign. */
+/** With fewer readings on a straight part, or on a curve with a held end, one wrong reading could feign it. */
 const [MANY_FLAT_READINGS, MANY_READINGS] = [4, 20];
+
+/** A straight part bends to any readings as much as a pin of a spline does. */
+const FLAT_COST = PIN_COST;
 
 const FREE: EndConditions = ['free', 'free'];
 const HELD: readonly EndConditions[] = [
@@ -45,7 +49,7 @@ export interface Flats {
 export const plainFamilies = (fair: readonly Point[]): CurveFamily[] => [
   {
     kind: 'line',
-    feigned: 0,
+    cost: 0,
     start: [firstOf(fair).y, lastOf(fair).y],
     make: ([a = 0, b = 0]) => [line(point(firstOf(fair).x, a), point(lastOf(fair).x, b))],
   },
@@ -103,14 +107,16 @@ function familyBeside(
     if (left && right) return [line(first, start), curve, line(end, lastOf(places))];
     return left ? [line(first, start), curve] : right ? [curve, line(end, lastOf(places))] : [curve];
   };
-  const isFeigned = (end: 0 | 1, flat: readonly Point[] | undefined): boolean =>
-    flat ? flat.length < MANY_FLAT_READINGS : ends[end] === 'held' && fair.length < MANY_READINGS;
-  const feigned =
-    Number(isFeigned(0, left && fair.filter(({ x }) => x <= left.x))) +
-    Number(isFeigned(1, right && fair.filter(({ x }) => x >= right.x)));
+  const costOfEnd = (end: 0 | 1, flat: readonly Point[] | undefined): number => {
+    if (flat) return flat.length < MANY_FLAT_READINGS ? WRONG_READING_COST : FLAT_COST;
+    return ends[end] === 'held' && fair.length < MANY_READINGS ? WRONG_READING_COST : 0;
+  };
+  const cost =
+    costOfEnd(0, left && fair.filter(({ x }) => x <= left.x)) +
+    costOfEnd(1, right && fair.filter(({ x }) => x >= right.x));
   const shape = kind === 'batten' ? [top.x, top.y] : [rise];
   const start = [from.y, ...corners.flatMap(({ x, y }) => [x, y]), to.y, ...shape];
-  return { kind, feigned, start, make, ...(kind === 'batten' && { ends }) };
+  return { kind, cost, start, make, ...(kind === 'batten' && { ends }) };
 }
 
 const RISEN = { arc: (a: Point, b: Point, rise: number): Curve => arc(a, b, { rise }), bow, ellipse };

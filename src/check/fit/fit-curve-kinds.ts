@@ -13,7 +13,7 @@ import {
   type Steps,
   type TakenKind,
 } from './curve-families.ts';
-import { fitModel, WRONG_READING_COST } from './fit-model.ts';
+import { fitModel, PIN_COST } from './fit-model.ts';
 import { type Misfit, maxAbs, misfitOf, signedDistanceFrom } from './rigid-fit.ts';
 
 export interface KindFit extends Misfit {
@@ -36,8 +36,6 @@ export interface WrongReading {
 
 /** Pins between a spline's ends. A job with more pins than this is no longer easy to edit. */
 const MAX_PINS = 12;
-/** What each of these pins costs, as they bend to any readings: half of what a wrong reading does. */
-const PIN_COST = WRONG_READING_COST / 2;
 
 /** By least squares of normal distances from the fair curve's values on, best first; but no rise within the errors. */
 export function fitCurveKinds(
@@ -48,7 +46,7 @@ export function fitCurveKinds(
 ): KindFit[] {
   const tryFamilies = (families: readonly CurveFamily[]): KindFit[] =>
     families
-      .flatMap((each) => fitFamily(each, costOf(each, readings.length), readings, sigma))
+      .flatMap((each) => fitFamily(each, readings, sigma))
       .filter(({ kind, curves: [first] }) => kind === 'line' || rises(first, sigma));
   const plain = tryFamilies(plainFamilies(fair));
   const explained = plain.filter(({ rms }) => rms <= sigma).map(({ wrong }) => wrong.length);
@@ -65,31 +63,21 @@ export function fitCurveKinds(
 
 const byCost = (a: KindFit, b: KindFit): number => a.cost - b.cost;
 
-/** What explains a wrong reading as well must gain as much as leaving that reading out. */
-const FEIGNED_COST = WRONG_READING_COST;
-
-const costOf = ({ start, feigned }: CurveFamily, readings: number): number =>
-  start.length * Math.log(readings) + feigned * FEIGNED_COST;
-
 const rises = ({ kind, exact, from, to }: Curve, sigma: number): boolean =>
   kind === 'line' || (apexOf(exact, from, to)?.rise ?? 0) > sigma;
 
-function fitFamily(
-  { make, ...family }: CurveFamily,
-  cost: number,
-  readings: readonly Point[],
-  sigma: number,
-): KindFit[] {
+function fitFamily(family: CurveFamily, readings: readonly Point[], sigma: number): KindFit[] {
+  const { kind, ends, make, start } = family;
+  const cost = start.length * Math.log(readings.length) + family.cost;
   const residuals = (at: readonly number[], points: readonly Point[]): number[] | undefined => {
     const curves = undefinedOnFault(() => make(at));
     return curves && distancesFrom(curves, points);
   };
-  const fit = fitModel({ start: family.start, cost, residuals }, readings, sigma);
+  const fit = fitModel({ start, cost, residuals }, readings, sigma);
   if (!fit) return [];
   const curves = make(fit.parameters);
   const off = distancesFrom(curves, fit.wrong);
   const wrong = fit.wrong.map((at, i) => ({ at, off: itemAt(off, i) }));
-  const { kind, ends } = family;
   return [{ kind, curves, ...(ends && { ends }), ...misfitOf(fit.residuals), cost: fit.cost, wrong }];
 }
 
@@ -119,12 +107,12 @@ function fitSplineWithFewestPins(
       ),
     ];
     const offsets = start.map(({ y }) => y);
-    const cost = 2 * Math.log(readings.length) + pins * PIN_COST;
-    const [next] = fitFamily({ kind: 'spline', feigned: 0, make, start: offsets }, cost, readings, sigma);
+    const cost = pins * (PIN_COST - Math.log(readings.length));
+    const [next] = fitFamily({ kind: 'spline', make, start: offsets, cost }, readings, sigma);
     if (next && next.cost < (best?.cost ?? Number.POSITIVE_INFINITY) && !runsAway(next.curves[0]))
       best = next;
     // More pins cost more than they can save.
-    if (best && best.cost <= cost + PIN_COST) break;
+    if (best && best.cost <= 2 * Math.log(readings.length) + (pins + 1) * PIN_COST) break;
   }
   return best ? [best] : [];
 }

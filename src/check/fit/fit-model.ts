@@ -12,6 +12,8 @@ import { sumOfSquares } from './rigid-fit.ts';
 
 /** A good reading saves as much by chance at four standard deviations: once in sixteen thousand readings. */
 export const WRONG_READING_COST = 16;
+/** What each pin of a spline costs, as pins bend to any readings. */
+export const PIN_COST = WRONG_READING_COST / 2;
 
 /** The hand may err this many times as much as is taken for it; what is farther off is no error of the hand. */
 const MAX_SPREAD = 2;
