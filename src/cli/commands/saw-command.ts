@@ -2,6 +2,7 @@ import { endLean } from '../../part/ends/end-lean.ts';
 import type { Part } from '../../part/part.ts';
 import { adviseSawing, type Sawing } from '../../shop/saw/advise-sawing.ts';
 import type { Bend } from '../../shop/saw/bends-and-corners.ts';
+import { type EndSetUp, endSetUp, leanOfBlade } from '../../shop/saw/end-set-up.ts';
 import { missingWeightWarnings } from '../../shop/stock/weight.ts';
 import { cutOrder } from '../../shop/words/cut-order.ts';
 import { describeBlade } from '../../shop/words/describe-blade.ts';
@@ -68,12 +69,16 @@ export const makeCommand = jobCommand({
   },
 });
 
-function asJson(part: Part, { ends, blade, weights, support, tableSaw, height, table }: Sawing): object {
+function asJson(
+  part: Part,
+  { ends, edges, blade, weights, support, tableSaw, height, table }: Sawing,
+): object {
   return {
     ends: ends.map(({ end, needs, reach, passes }) => ({
       end: end.side,
       ...anglesJson(end.angles),
       ...endLean(end, part),
+      setUp: setUpJson(endSetUp(end, edges)),
       bladeDepth: needs ?? null,
       bladeReach: reach,
       passes: passes ?? null,
@@ -93,6 +98,13 @@ function asJson(part: Part, { ends, blade, weights, support, tableSaw, height, t
     },
   };
 }
+
+const setUpJson = (setUp: EndSetUp): object => ({
+  edge: setUp.edge ?? null,
+  swingDeg: degrees(setUp.swing),
+  tiltDeg: degrees(setUp.tilt),
+  bladeLeans: leanOfBlade(setUp) ?? null,
+});
 
 function bladeJson({ hollows, rounds, widest, corners, ownBlade }: Sawing['blade']): object {
   const at = (bend: Bend) => ({ ...placeJson(bend.at), edge: bend.edge });

@@ -7,13 +7,14 @@ import { present } from '../../units/lists.ts';
 import { showAngle } from '../../units/number-format.ts';
 import { quoted } from '../../units/quoted.ts';
 import type { Sawing } from '../saw/advise-sawing.ts';
+import { type EndSetUp, endSetUp, leanOfBlade } from '../saw/end-set-up.ts';
 import { COMMON_SAWS, type EndCut, planEndCut, type TableSaw } from '../saw/saw-depth.ts';
 
 /** An end's angles, which way it leans, its points, and how the saw cuts through. */
 export function describeEnd(
   part: Part,
   cut: EndCut,
-  { tableSaw }: Pick<Sawing, 'tableSaw'>,
+  { tableSaw, edges }: Pick<Sawing, 'tableSaw' | 'edges'>,
   words: LengthFormat,
 ): string[] {
   const { end } = cut;
@@ -25,6 +26,7 @@ export function describeEnd(
     `${end.side} end: ${endAngleWords(end, part)}`,
     endLeanWords(end, part),
     `long point: ${at(long)}; short point: ${at(short)}`,
+    ...(cut.passes === 'too steep' ? [] : [setUpWords(endSetUp(end, edges))]),
     ...depth,
   ];
 }
@@ -39,6 +41,23 @@ function endAngleWords(end: PartEnd, part: Part): string {
   const from = Math.min(Math.abs(sight), Math.PI - Math.abs(sight));
   const square = `the line square to ${edge === undefined ? 'the edges' : quoted(edge)}`;
   return `${saw}; ${leg}: a lean of ${showAngle(lean)} along a sight line ${showAngle(from)} from ${square} towards ${FACES[on]}`;
+}
+
+/** "the marked face up, "outer" against the gauge: swing the gauge 4° clockwise …; the blade leans to the left …". */
+function setUpWords(setUp: EndSetUp): string {
+  const { edge, swing, tilt } = setUp;
+  const against = edge === undefined ? 'the board’s edge along the reference line' : quoted(edge);
+  const way = swing > 0 ? 'clockwise' : 'counterclockwise';
+  const lean = leanOfBlade(setUp);
+  const settings = present(
+    swing !== 0 && `swing the gauge ${showAngle(Math.abs(swing))} ${way}, seen from above`,
+    lean &&
+      `the blade leans ${showAngle(Math.abs(tilt))} to the ${lean} as it rises, seen from where you feed`,
+  );
+  const other = lean
+    ? '. A saw that tilts the other way: the board’s other edge against the gauge, the same swing'
+    : '';
+  return `the marked face up, ${against} against the gauge: ${settings.join('; ')}${other}`;
 }
 
 function depthWords(
