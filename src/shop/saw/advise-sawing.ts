@@ -20,6 +20,7 @@ export function adviseSawing(part: Part, ask: SawingOptions = {}) {
   const { tableSaw = COMMON_SAWS[0], table = COMMON_TABLE, height = COMMON_HEIGHT_MM } = ask;
   const edges: readonly SawnEdge[] = edgesAsCut(part);
   const weights = weighPart(part);
+  const { board, boardBalance, boardMass } = weights;
   return {
     edges,
     blade: adviseBlade(part, edges, ask),
@@ -28,7 +29,7 @@ export function adviseSawing(part: Part, ask: SawingOptions = {}) {
     height,
     weights,
     table,
-    support: planSupport(bandSawnEdges(edges), weights.board, weights.boardBalance, table),
+    support: planSupport(bandSawnEdges(edges), board, boardBalance, table, boardMass),
   };
 }
 

@@ -4,8 +4,7 @@ import type { Piece } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minima.ts';
 import { toBaseLine } from '../../part/offsets.ts';
-import { neighbors } from '../../units/checked.ts';
-import { present } from '../../units/lists.ts';
+import { itemAt, neighbors } from '../../units/checked.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import type { SawnEdge } from './bends-and-corners.ts';
 
@@ -18,14 +17,22 @@ export interface SawTable {
 /** Of a common 14 in band saw. Common practice, no published source. */
 export const COMMON_TABLE: SawTable = { length: 16 * MM_PER_INCH, width: 16 * MM_PER_INCH };
 
-export type TableEdge = 'infeed' | 'outfeed' | 'left' | 'right';
+const TABLE_EDGES = ['infeed', 'outfeed', 'left', 'right'] as const;
+export type TableEdge = (typeof TABLE_EDGES)[number];
 
 export interface TippingStretch {
   readonly edge: string;
   readonly beyond: TableEdge;
   readonly from: number;
   readonly to: number;
+  /** Of the balance point past the table's edge, at most, mm. */
+  readonly overhang: number;
+  /** A hand on the board holds the weight: no stand is needed. */
+  readonly byHand: boolean;
 }
+
+/** What one hand holds while it feeds, kg mm: 5 1/2 lb pressed down 8 in from the edge. Common practice, no published source. */
+const HAND_MOMENT = 2.5 * 200;
 
 export interface SupportStand {
   readonly where: 'infeed' | 'outfeed';
@@ -37,10 +44,22 @@ export interface SupportStand {
 
 export type BoardSupport = ReturnType<typeof planSupport>;
 
-/** The board is fed from its left end along the line's tangent; it lies on the table while its balance point does. */
-export function planSupport(edges: readonly SawnEdge[], board: Box, balance: Point, table: SawTable) {
-  const tips = edges.flatMap((edge) => tippingStretches(edge, balance, table));
-  return { tips, stands: placeStands(edges, tips, board, balance, table), swing: swingOf(edges, board) };
+/**
+ * The board is fed from its left end along the line's tangent; it lies on the table while its balance point does. A
+ * board of unknown mass (kg) gets its stands.
+ */
+export function planSupport(
+  edges: readonly SawnEdge[],
+  board: Box,
+  balance: Point,
+  table: SawTable,
+  mass = Number.POSITIVE_INFINITY,
+) {
+  const tips = edges
+    .flatMap((edge) => tippingStretches(edge, balance, table))
+    .map((tip): TippingStretch => ({ ...tip, byHand: mass * tip.overhang <= HAND_MOMENT }));
+  const heavy = tips.filter(({ byHand }) => !byHand);
+  return { tips, stands: placeStands(edges, heavy, board, balance, table), swing: swingOf(edges, board) };
 }
 
 function fromBlade(at: Point, cut: CurvePoint) {
@@ -48,13 +67,18 @@ function fromBlade(at: Point, cut: CurvePoint) {
   return { ahead, left };
 }
 
-function tippingStretches({ name, pieces }: SawnEdge, balance: Point, table: SawTable): TippingStretch[] {
-  const tips: TippingStretch[] = [];
-  for (const { from, to, middle } of pieces.flatMap((piece) => balanceStretches(piece, balance, table))) {
-    for (const beyond of overhangsAt(fromBlade(balance, middle), table)) {
+type Tip = Omit<TippingStretch, 'byHand'>;
+
+function tippingStretches({ name, pieces }: SawnEdge, balance: Point, table: SawTable): Tip[] {
+  const tips: Tip[] = [];
+  for (const { from, to, cuts } of pieces.flatMap((piece) => balanceStretches(piece, balance, table))) {
+    const places = cuts.map((cut) => fromBlade(balance, cut));
+    for (const beyond of overhangsAt(itemAt(places, STRETCH_STEPS / 2), table)) {
+      const overhang = Math.max(...places.map((place) => overhangOf(place, table)[beyond]));
       const last = tips.findLast((tip) => tip.beyond === beyond);
-      if (last && Math.abs(last.to - from) < SAME_MM) tips[tips.indexOf(last)] = { ...last, to };
-      else tips.push({ edge: name, beyond, from, to });
+      if (last && Math.abs(last.to - from) < SAME_MM)
+        tips[tips.indexOf(last)] = { ...last, to, overhang: Math.max(last.overhang, overhang) };
+      else tips.push({ edge: name, beyond, from, to, overhang });
     }
   }
   return tips;
@@ -62,6 +86,9 @@ function tippingStretches({ name, pieces }: SawnEdge, balance: Point, table: Saw
 
 /** Stations nearer than this are one, mm. */
 const SAME_MM = 1e-3;
+
+/** Even: the middle is one of them. The overhang changes smoothly, and is most at an end of nearly every stretch. */
+const STRETCH_STEPS = 8;
 
 /** The stretches of a piece between which the balance point passes an edge of the table. */
 function balanceStretches(piece: Piece, balance: Point, table: SawTable) {
@@ -72,18 +99,29 @@ function balanceStretches(piece: Piece, balance: Point, table: SawTable) {
       rootsOn((u) => fromBlade(balance, at(u))[side] - edge, SAMPLES_PER_PIECE),
     );
   });
-  return neighbors([0, ...passes.sort((a, b) => a - b), 1]).flatMap(([from, to]) =>
-    to > from ? [{ from: at(from).x, to: at(to).x, middle: at((from + to) / 2) }] : [],
-  );
+  return neighbors([0, ...passes.sort((a, b) => a - b), 1]).flatMap(([from, to]) => {
+    if (to <= from) return [];
+    const cuts = Array.from({ length: STRETCH_STEPS + 1 }, (_, i) =>
+      at(from + ((to - from) * i) / STRETCH_STEPS),
+    );
+    return [{ from: at(from).x, to: at(to).x, cuts }];
+  });
 }
 
-const overhangsAt = ({ ahead, left }: ReturnType<typeof fromBlade>, table: SawTable): TableEdge[] =>
-  present<TableEdge>(
-    ahead > table.length / 2 && 'infeed',
-    -ahead > table.length / 2 && 'outfeed',
-    left > table.width / 2 && 'left',
-    -left > table.width / 2 && 'right',
-  );
+const overhangOf = (
+  { ahead, left }: ReturnType<typeof fromBlade>,
+  { length, width }: SawTable,
+): Readonly<Record<TableEdge, number>> => ({
+  infeed: ahead - length / 2,
+  outfeed: -ahead - length / 2,
+  left: left - width / 2,
+  right: -left - width / 2,
+});
+
+function overhangsAt(place: ReturnType<typeof fromBlade>, table: SawTable): TableEdge[] {
+  const by = overhangOf(place, table);
+  return TABLE_EDGES.filter((edge) => by[edge] > 0);
+}
 
 /**
  * In the middle of their range: the infeed stand beyond the balance point as the cut begins, and under the board until

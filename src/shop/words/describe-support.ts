@@ -34,7 +34,8 @@ export function describeSupport(
     `fed left end first over a table of ${size}, the blade in its middle:`,
     ...support.tips.map((tip) => tipWords(tip, words)),
     ...support.stands.map((stand) => standWords(stand, words)),
-    support.swing > MIN_SWING_MM &&
+    support.stands.length > 0 &&
+      support.swing > MIN_SWING_MM &&
       `the free end swings ${rounded(support.swing)} sideways as the line turns: a flat top or balls rather than one roller, which would steer it.`,
   );
 }
@@ -58,8 +59,8 @@ const OVERHANG_WORDS: Readonly<Record<TableEdge, string>> = {
   right: 'over the right side of the table',
 };
 
-const tipWords = ({ edge, beyond, from, to }: TippingStretch, { rounded }: LengthFormat): string =>
-  `${edge}: from station ${rounded(from)} to ${rounded(to)} the weight hangs ${OVERHANG_WORDS[beyond]}`;
+const tipWords = ({ edge, beyond, from, to, byHand }: TippingStretch, { rounded }: LengthFormat): string =>
+  `${edge}: from station ${rounded(from)} to ${rounded(to)} the weight hangs ${OVERHANG_WORDS[beyond]}${byHand ? ': so little that your hand carries it' : ''}`;
 
 function standWords({ where, station, fromBlade, walks }: SupportStand, { rounded }: LengthFormat): string {
   const [when, side] = where === 'infeed' ? ['as the cut begins', 'before'] : ['as it ends', 'behind'];

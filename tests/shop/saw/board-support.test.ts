@@ -75,6 +75,33 @@ test('a board on a curved cut tips where its weights balance beyond the table', 
 });
 
 describe('stands', () => {
+  test('a stand is asked for only where one hand does not hold what hangs over', () => {
+    fc.assert(
+      fc.property(size(450, 2500), size(0.1, 30), (length, mass) => {
+        const { tips, stands } = planSupport(
+          [straight(length, 50)],
+          boxOf(length, 100),
+          middle(length, 100),
+          TABLE,
+          mass,
+        );
+        // At its beginning and its end the balance point of an even board is half a length from the blade.
+        const overhang = length / 2 - TABLE.length / 2;
+        for (const tip of tips) expect(tip.overhang).toBeCloseTo(overhang, 6);
+        const held = mass * overhang <= 500;
+        expect(tips.map(({ byHand }) => byHand)).toEqual([held, held]);
+        expect(stands).toHaveLength(held ? 0 : 2);
+      }),
+    );
+  });
+
+  test('a leg of 3 lb, 20 in long, needs none, and a board of unknown weight gets both', () => {
+    const plan = (mass?: number) =>
+      planSupport([straight(508, 50)], boxOf(508, 100), middle(508, 100), TABLE, mass);
+    expect(plan(3 * 0.4536).stands).toEqual([]);
+    expect(plan().stands).toHaveLength(2);
+  });
+
   test('stands support a board all the way, before the table and behind it', () => {
     fc.assert(
       fc.property(
