@@ -38,7 +38,10 @@ export interface Blank extends Omit<BoardSize, 'thickness'> {
 }
 
 /** The part over all (saw line and long points), with the allowances around it. */
-export function blankOf({ rule, stock, widthAllowance }: Part, { length, width }: Footprint): Blank {
+export function blankOf(
+  { rule, stock, widthAllowance }: Part,
+  { length, width }: Pick<Footprint, 'length' | 'width'>,
+): Blank {
   const usual = DEFAULT_ALLOWANCES[rule.unit];
   const allowances = { ...usual, width: widthAllowance ?? usual.width };
   return {

@@ -6,6 +6,7 @@ import { type Warning, warningsThatApply } from '../../units/fault.ts';
 import { MM3_PER_M3 } from '../../units/unit.ts';
 import { findKnownSpecies } from '../wood/find-species.ts';
 import type { Species } from '../wood/species.ts';
+import { blankOf } from './blank.ts';
 
 export type BoardWeights = ReturnType<typeof weighPart>;
 
@@ -48,20 +49,29 @@ export function weighPart(part: Part) {
 
 const sizeOf = ({ left, right, bottom, top }: Box) => ({ length: right - left, width: top - bottom });
 
-/** A part lies in the middle of the board; one line has the board's edge on the reference line. */
-function boardUnder({ shape, bounds, stock }: Part): Box {
+/**
+ * The blank of one part, cut from the stock before the saw: the part lies in its middle, and it is no larger than the
+ * stock. Under one line the whole width of the stock lies, its edge on the reference line.
+ */
+function boardUnder(part: Part): Box {
+  const { shape, bounds, stock } = part;
   const box = shape.type === 'closed' ? bounds : pathBounds(finishedLine(shape));
   const { length, width } = sizeOf(box);
-  const more = Math.max(0, (stock?.length ?? 0) - length) / 2;
+  const blank = blankOf(part, { length, width });
+  const more = moreThan(length, blank.length, stock?.length);
   const along = { left: box.left - more, right: box.right + more };
   if (shape.type !== 'closed') {
     const reach = Math.max(stock?.width ?? 0, Math.abs(box.top), Math.abs(box.bottom));
     const isBelow = box.bottom + box.top < 0;
     return { ...along, bottom: isBelow ? -reach : 0, top: isBelow ? 0 : reach };
   }
-  const wider = Math.max(0, (stock?.width ?? 0) - width) / 2;
+  const wider = moreThan(width, blank.width, stock?.width);
   return { ...along, bottom: box.bottom - wider, top: box.top + wider };
 }
+
+/** On either side, mm. */
+const moreThan = (size: number, blank: number, stock = Number.POSITIVE_INFINITY): number =>
+  Math.max(0, Math.min(blank, stock) - size) / 2;
 
 /** Water, kg/m³, and the moisture that the figures of the woods stand for: indoor furniture has 6 to 12 %. */
 const WATER_DENSITY = 1000;

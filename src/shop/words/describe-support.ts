@@ -44,7 +44,7 @@ function weightWords(
   { boardMass, partMass, boardBalance, balance }: BoardWeights,
   { rounded, unit }: LengthFormat,
 ): string[] {
-  const board = boardMass === undefined ? 'board' : `board: ${showMass(boardMass, unit)}`;
+  const board = boardMass === undefined ? 'blank' : `blank: ${showMass(boardMass, unit)}`;
   return present(
     `${board}, in balance at station ${rounded(boardBalance.x)}`,
     partMass !== undefined &&

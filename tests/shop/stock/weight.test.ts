@@ -34,7 +34,8 @@ describe('weighPart', () => {
       plank('stock: {species: white oak, length: 1200, width: 150, thickness: 40}'),
     );
     expect(partMass).toBeCloseTo(1 * 0.1 * 0.04 * 761.6, 9);
-    expect(boardMass).toBeCloseTo(1.2 * 0.15 * 0.04 * 761.6, 9);
+    // The blank is 12.5 mm longer and 6 mm wider than the part.
+    expect(boardMass).toBeCloseTo(1.0125 * 0.106 * 0.04 * 761.6, 9);
     expect(balance.x).toBeCloseTo(500, 9);
   });
 
@@ -82,9 +83,17 @@ describe('missingWeightWarnings', () => {
   });
 });
 
+test('stock for many parts weighs at the saw what the blank of one part does, smaller stock no more than itself', () => {
+  const massOn = (length: number, width: number) =>
+    weighPart(plank(`stock: {species: white oak, length: ${length}, width: ${width}, thickness: 40}`))
+      .boardMass!;
+  expect(massOn(4200, 300)).toBeCloseTo(massOn(1100, 110), 12);
+  expect(massOn(1005, 101)).toBeCloseTo(1.005 * 0.101 * 0.04 * 761.6, 9);
+});
+
 test("one line on a board weighs its board, with the board's edge on the reference line", () => {
   const { boardMass, partMass, board } = weighPart(samplePart('hall-bench-stretcher.yaml'));
-  expect(boardMass).toBeCloseTo(48 * 2.25 * 0.875 * 25.4 ** 3 * 761.6e-9, 9);
+  expect(boardMass).toBeCloseTo(46.5 * 2.25 * 0.875 * 25.4 ** 3 * 761.6e-9, 9);
   expect(partMass).toBeUndefined();
   expect([board.bottom, board.top]).toEqual([0, 2.25 * 25.4]);
 });
@@ -96,7 +105,7 @@ test('the board under one line is on the side with most of the line', () => {
         `part: Rail\nunits: mm\nstock: {width: 80, length: 700}\nedges:\n  a:\n    - from: [0, ${from}]\n    - line: [600, ${to}]\n`,
       ),
     );
-    expect([board.left, board.right]).toEqual([-50, 650]);
+    expect([board.left, board.right]).toEqual([-6.25, 606.25]);
     expect(boardBalance).toEqual({ x: 300, y: (board.bottom + board.top) / 2 });
     return [board.bottom, board.top];
   };
