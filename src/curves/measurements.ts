@@ -28,6 +28,15 @@ export interface Apex {
   readonly rise: number;
 }
 
+/** A chord that climbs by more, radians: what lies farthest from it is in the middle of a slope, and not the highest. */
+const MAX_APEX_SLOPE = (5 * Math.PI) / 180;
+
+export type ApexName = 'apex' | 'most rise';
+
+/** What a maker calls the place farthest from the chord. */
+export const apexName = ({ from, to }: Pick<Curve, 'from' | 'to'>): ApexName =>
+  Math.abs(angleFrom(from, to)) > MAX_APEX_SLOPE ? 'most rise' : 'apex';
+
 /** Where the tangent runs along the chord, to 1e-12 of it unless nearly straight; undefined under a rise of JOIN_MM. */
 export function apexOf(pieces: readonly Piece[], from: Point, to: Point): Apex | undefined {
   const frame = new ChordFrame(from, to);

@@ -1,7 +1,7 @@
 import { isShoulder } from '../curves/geometry/pieces/piece.ts';
 import { distance, type Point } from '../curves/geometry/point.ts';
 import { JOIN_MM } from '../curves/geometry/tolerance.ts';
-import { figuresOf } from '../curves/measurements.ts';
+import { apexName, figuresOf } from '../curves/measurements.ts';
 import { type Rule, readOnRule } from '../units/rule.ts';
 import { edgeEnd, edgeStart } from './edge.ts';
 import { offsetAt } from './offsets.ts';
@@ -28,11 +28,11 @@ function candidateLandmarks(edge: PartEdge, rule: Rule): Omit<Landmark, 'edge'>[
   // A short arc around a corner has an apex, too, whose rise no rule shows.
   const apexes = runs.flatMap((run) => {
     const { apex } = figuresOf(run);
-    return apex && readOnRule(apex.rise, rule).mark > 0 ? [apex.at] : [];
+    return apex && readOnRule(apex.rise, rule).mark > 0 ? places(apexName(run), [apex.at]) : [];
   });
   return [
     ...places('end', [edgeStart(edge), edgeEnd(edge)]),
-    ...places('apex', apexes),
+    ...apexes,
     ...runs
       .filter(({ exact }) => exact.some(isShoulder))
       .map(({ from, to }) => ({ what: 'shoulder' as const, at: from, to })),

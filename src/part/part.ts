@@ -2,6 +2,7 @@ import type { Curve } from '../curves/curve.ts';
 import type { Box } from '../curves/geometry/bounds.ts';
 import type { Piece, Segment } from '../curves/geometry/pieces/piece.ts';
 import type { Point } from '../curves/geometry/point.ts';
+import type { ApexName } from '../curves/measurements.ts';
 import type { EndSide, Job } from '../job/job.ts';
 import type { EdgeStep } from '../job/steps/step-kinds.ts';
 import type { Warning } from '../units/fault.ts';
@@ -83,7 +84,7 @@ export interface Tenon {
 
 /** A place on the part worth a label; a batten has nails, another curve pins. */
 export interface Landmark {
-  readonly what: 'apex' | 'nail' | 'pin' | 'join' | 'shoulder' | 'end';
+  readonly what: ApexName | 'nail' | 'pin' | 'join' | 'shoulder' | 'end';
   readonly at: Point;
   /** The other corner of a shoulder. */
   readonly to?: Point;

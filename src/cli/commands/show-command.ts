@@ -3,7 +3,7 @@ import type { Curve } from '../../curves/curve.ts';
 import { fairnessOf } from '../../curves/fairness/fairness.ts';
 import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
-import { figuresOf } from '../../curves/measurements.ts';
+import { apexName, figuresOf } from '../../curves/measurements.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { showNearest } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
@@ -149,7 +149,7 @@ function figureRows(run: Curve, rule: Rule): string[][] {
   const [start, end] = endAngles.map(showAngle);
   return present(
     ...nails,
-    apex && ['    apex', `${at(apex.at)}; rise ${showLength(apex.rise, rule)} over its chord`],
+    apex && [`    ${apexName(run)}`, `${at(apex.at)}; rise ${showLength(apex.rise, rule)} over its chord`],
     ['    length', showNearest(length, rule)],
     tightest &&
       (run.kind === 'arc'

@@ -26,7 +26,7 @@ const STATION_OVERRUN_MM = 1.2;
 const END_LABEL = { ...CARD_FACE, padding: 1.6, baseline: LINE_SPACING - 0.35 };
 const MAX_MARK_LABELS = 12;
 /** What gets its label first where there are more landmarks than labels. */
-const FIRST_LABELLED: readonly Landmark['what'][] = ['apex', 'shoulder', 'join'];
+const FIRST_LABELLED: readonly Landmark['what'][] = ['apex', 'most rise', 'shoulder', 'join'];
 
 /** The part at a usual scale; `enlarged`: how many times larger the page is printed than it is laid out. */
 export function cardDrawing(part: Part, setting: Dimensions, space: Box, enlarged: number) {

@@ -82,11 +82,11 @@ export function tapeSteps({ sheets, code, rows, columns }: Layout): string[] {
 export const measureRows = (part: Part, layout: Layout, { landmarks }: Dimensions): string[][] => [
   ...checkDistanceRows(layout, part.rule),
   ...landmarks
-    .filter(({ what }) => what === 'apex')
-    .map(({ at, edge }) => [
+    .filter(({ what }) => what === 'apex' || what === 'most rise')
+    .map(({ what, at, edge }) => [
       printedLength(at.y, part.rule),
       toleranceText(expectedError(layout, { x: at.x, y: 0 }, at), part.rule),
-      `${edge}, offset of the apex, at ${printedLength(at.x, part.rule)}`,
+      `${edge}, offset of the ${what}, at ${printedLength(at.x, part.rule)}`,
     ]),
 ];
 

@@ -78,7 +78,7 @@ function runFigures({ prefix, edge, run, i, figures }: NamedRun, formats: Length
   const place = apex && `station ${ruleText(apex.at.x)}, offset ${ruleText(apex.at.y)}`;
   const where = tightest && !isArc ? ` at station ${ruleText(tightest.at.x)}` : '';
   return present(
-    apex && figure('apex', 'apex', `${place}`, apex.at),
+    apex && figure('apex', apexName(run), `${place}`, apex.at),
     apex && figure('rise', 'rise over its chord', lengthText(apex.rise), apex.at),
     tightest &&
       figure(
