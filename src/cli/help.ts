@@ -41,11 +41,9 @@ export const applyHelpStyle = (command: Command): Command =>
     });
 
 /** Adds the sections below the options. */
-export const addHelpSections = (
-  command: Command,
-  { notes = [], files, care, examples }: HelpSections,
-): Command =>
+export const addHelpSections = (command: Command, sections: HelpSections): Command =>
   command.addHelpText('after', () => {
+    const { notes = [], files, care, examples } = sections;
     const width = helpWidth(process.stdout);
     const titled = (title: string, text: string): string =>
       `${title}:\n${wrapText(text, width - INDENT.length).replace(/^/gm, INDENT)}`;

@@ -4,7 +4,6 @@ import { EXIT_CODES, type Outcome, outcomeOf } from './exit-codes.ts';
 import { addHelpSections, applyHelpStyle, LENGTH_SYNTAX } from './help.ts';
 import { reportError } from './output/report-errors.ts';
 
-/** New for every run, as `MakeCommand` explains. */
 const makeProgram = (): Command =>
   addHelpSections(
     applyHelpStyle(new Command('fairlath'))
@@ -48,11 +47,10 @@ function registerCommand(parent: Command, path: string, command: Command): void 
 
 /** A job is no command, but a maker may begin with it. */
 function refuseJobAlone(word = ''): void {
-  if (/\.ya?ml$/i.test(word))
-    throw new Fault(
-      'command.missing',
-      `"${word}" is a job. Put a command before it, such as: fairlath show ${word}`,
-    );
+  if (/\.ya?ml$/i.test(word)) {
+    const wording = `"${word}" is a job. Put a command before it, such as: fairlath show ${word}`;
+    throw new Fault('command.missing', wording);
+  }
 }
 
 /** The shell parts a length at its space where it has no quotes. */
@@ -68,22 +66,18 @@ function refuseUnquoted([before = '', ...words]: readonly string[]): void {
 }
 
 export async function run(commands: readonly (() => Command | Promise<Command>)[]): Promise<Outcome> {
-  const outcome = await attempt(commands);
-  process.exitCode = outcome.exitCode;
-  return outcome;
-}
-
-async function attempt(commands: readonly (() => Command | Promise<Command>)[]): Promise<Outcome> {
+  let outcome: Outcome = { exitCode: EXIT_CODES.done, faults: [] };
   try {
     const program = makeProgram();
     for (const make of commands) registerCommand(program, 'fairlath', await make());
     refuseJobAlone(process.argv[2]);
     refuseUnquoted(process.argv.slice(2));
     await program.parseAsync();
-    return { exitCode: EXIT_CODES.done, faults: [] };
   } catch (error) {
     // The parser has printed its own message.
     if (!(error instanceof CommanderError)) reportError(error);
-    return outcomeOf(error);
+    outcome = outcomeOf(error);
   }
+  process.exitCode = outcome.exitCode;
+  return outcome;
 }

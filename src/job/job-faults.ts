@@ -60,7 +60,6 @@ export class Diagnostics {
     this.faults.push(new PlacedFault(fault, place));
   }
 
-  /** @throws JobFaults if anything was reported */
   throwIfAny(job?: FoundJob['job']): void {
     const [first, ...rest] = this.faults;
     if (first) throw new JobFaults([first, ...rest], job && { job, places: this.positions });

@@ -86,9 +86,9 @@ const replacements = new Map<string, Replacement>();
 function forEachLetter(text: string, work: (found: Replacement, letter: string) => void): void {
   let before: FontSubset = 'latin';
   for (const letter of text.normalize('NFC')) {
-    const follows = !replacements.has(letter) && FOLLOWS.test(letter);
-    const found: Replacement =
-      replacements.get(letter) ?? (follows ? follow(letter, before) : replace(letter));
+    const known = replacements.get(letter);
+    const follows = !known && FOLLOWS.test(letter);
+    const found: Replacement = known ?? (follows ? follow(letter, before) : replace(letter));
     if (!follows) replacements.set(letter, found);
     before = found.printed.at(-1)?.subset ?? before;
     work(found, letter);
@@ -105,10 +105,7 @@ const joined = (letters: readonly PrintedLetter[]): string => letters.map(({ let
 
 /** Text as printed, in runs that one file of the font carries each. */
 export const fontRuns = (text: string): (readonly [FontSubset, string])[] =>
-  groupConsecutive(printedLetters(text), ({ subset }) => subset).map(([subset, run]) => [
-    subset,
-    joined(run),
-  ]);
+  groupConsecutive(printedLetters(text), (each) => each.subset).map(([subset, run]) => [subset, joined(run)]);
 
 /** Each letter of a text that is not printed as it is, and what stands for it. */
 export function lostLetters(text: string): ReadonlyMap<string, string> {

@@ -8,14 +8,8 @@ const DEGREES = /^(°|deg|degs|degree|degrees)$/;
 const SLOPE = /^(in|:)$/;
 
 /**
- * An angle as people type it: `4`, `4 deg`, `4°`, `7 1/2°`, or as a slope, rise and run: `1 in 6`, `1:6`.
- *
- * @returns radians, |angle| < π/2, or up to it; never -0
- * @throws Fault `angle.empty`, `angle.too-long`, `angle.not-a-number`, `angle.comma`, `angle.exponent`,
- *   `angle.zero-denominator` (also `1:0`), `angle.improper`, `angle.ambiguous` as for lengths, and
- * - `angle.unknown-unit`: anything but degrees or a slope
- * - `angle.half-slope`: `1 in`, without the run
- * - `angle.too-large`: 90 degrees or more: such a cut would run along the edge it is meant to cross
+ * An angle (radians, under π/2 or up to it, never -0) as people type it: `4`, `4 deg`, `7 1/2°`, or as a slope: `1 in 6`, `1:6`.
+ * A cut at 90 degrees or more would run along the edge it is meant to cross. @throws Fault `angle.…`
  */
 export function parseAngle(text: string, upTo: 'below 90' | '90' = 'below 90'): number {
   const complain = textFaultMaker('angle', text);

@@ -1,6 +1,6 @@
 import Fraction from 'fraction.js';
 import { toDouble } from './exact-fraction.ts';
-import { Fault } from './fault.ts';
+import { Fault, type ShowLength } from './fault.ts';
 import { findUnit, type LengthUnit, MM_IN } from './length-unit.ts';
 import { parseNumber } from './parse-number.ts';
 import { quoted } from './quoted.ts';
@@ -15,21 +15,11 @@ export const MAX_LENGTH_MM = 1e6;
 const EXAMPLE = '28 3/4 in or 730 mm';
 
 /**
- * A length as people type it: `28 3/4`, `28-3/4"`, `2' 4 1/2"`, `2'-4"`, `2ft 4in`, `.75`, `12½`, `730 mm`,
- * `73cm`, `0.73 m`.
+ * A length (mm) as people type it: `28 3/4`, `28-3/4"`, `2' 4 1/2"`, `2'-4"`, `2ft 4in`, `.75`, `12½`, `730 mm`, `73cm`.
+ * A space or a hyphen joins a fraction to its whole number. Behind feet a bare number is in inches, less than 12.
+ * Rounded once from the exact fraction: `1 1/2 in` and `38.1 mm` give the same double. Never -0.
  *
- * A space or a hyphen without spaces joins a fraction to its whole number. Behind feet a bare number is in inches,
- * less than 12, and the feet are whole. Curly quotes, primes, ready-made fractions and the typographic minus are read
- * as they look.
- *
- * @returns mm, rounded once from the exact fraction: `1 1/2 in` and `38.1 mm` give the same double. Never -0
- * @throws Fault `length.empty`, `length.too-long` (more characters than a length needs), `length.not-a-number`,
- *   `length.comma` (`12,5`, `1,200`), `length.exponent` (`1e3`), `length.zero-denominator` (`3/0`),
- *   `length.improper` (`1 5/4`), `length.odd-fraction` (`5 7/63`), `length.unknown-unit` (`12abc`), `length.mixed-units` (`3 in 4 mm`), and
- * - `length.ambiguous`: can be read in two ways: `1 1`, `1/2/3`, `1.5 1/2`, `28 - 3/4`, `11' 5/16"`
- * - `length.feet-and-inches`: inches before feet, 12 inches or more behind feet, feet not whole before inches
- * - `length.negative`, `length.zero`: where the place forbids them
- * - `length.too-large`: over `MAX_LENGTH_MM`
+ * @throws Fault `length.…`; `length.ambiguous` where it can be read in two ways, as `1 1`, `1.5 1/2` or `28 - 3/4`
  */
 export function parseLength(text: string, unit: Unit, sign: Sign = 'any'): number {
   const key = `${unit} ${sign} ${text}`;
@@ -50,12 +40,10 @@ function parseUncached(text: string, unit: Unit, sign: Sign): number {
   const complain = textFaultMaker('length', text);
   const { negative, pieces } = splitTyped(text, EXAMPLE, complain);
   const size = sumMeasures(parseMeasures(pieces, complain), unit, complain);
-  if (size.gt(MAX_LENGTH_MM))
-    throw new Fault(
-      'length.too-large',
-      (length) =>
-        `${quoted(text)} is too long. Write at most ${length(MAX_LENGTH_MM)}; look at the unit, too.`,
-    );
+  if (size.gt(MAX_LENGTH_MM)) {
+    const cure = (length: ShowLength) => `Write at most ${length(MAX_LENGTH_MM)}; look at the unit, too.`;
+    throw new Fault('length.too-large', (length) => `${quoted(text)} is too long. ${cure(length)}`);
+  }
   assertSign(negative, size, sign, complain);
   return toDouble(negative ? size.neg() : size);
 }
@@ -70,16 +58,15 @@ function parseInches(text: string, complain: MakeTextFault): Fraction {
   const parts = Number(below ?? 1);
   if (RULE_PARTS.some((most) => most % parts === 0)) return number;
   const near = `${above}/${2 ** Math.min(6, Math.round(Math.log2(parts)))}`;
-  throw complain(
-    'odd-fraction',
-    `counts in parts of 1/${below}, which no rule shows`,
-    `Write parts such as ${near}`,
-  );
+  const cure = `Write parts such as ${near}`;
+  throw complain('odd-fraction', `counts in parts of 1/${below}, which no rule shows`, cure);
 }
 
 /** Numbers as typed, each with the unit behind it, if any. */
-function parseMeasures(pieces: readonly string[], complain: MakeTextFault) {
-  const measures: { readonly number: string; readonly unit: LengthUnit | undefined }[] = [];
+type Measures = readonly { readonly number: string; readonly unit: LengthUnit | undefined }[];
+
+function parseMeasures(pieces: readonly string[], complain: MakeTextFault): Measures {
+  const measures: Measures[number][] = [];
   for (let i = 0; i < pieces.length; i += 2) {
     const number = pieces[i] ?? '';
     const word = pieces[i + 1];
@@ -101,11 +88,7 @@ function knownUnit(word: string, number: string, complain: MakeTextFault): Lengt
   throw complain('unknown-unit', `has ${quoted(word)} where a unit is expected`, cure);
 }
 
-function sumMeasures(
-  measures: ReturnType<typeof parseMeasures>,
-  unit: Unit,
-  complain: MakeTextFault,
-): Fraction {
+function sumMeasures(measures: Measures, unit: Unit, complain: MakeTextFault): Fraction {
   const [first, second] = measures;
   if (first === undefined) throw complain('not-a-number', 'lacks a number', `Write one, such as ${EXAMPLE}`);
   const own = first.unit ?? unit;
@@ -128,11 +111,8 @@ function feetAndInches(feetText: string, inchText: string, complain: MakeTextFau
   // As on drawings: a zero stands where there are no whole inches.
   if (feet.gt(0) && /^ ?-? ?\d+\/\d+ ?$/.test(inchText)) {
     const [feetOf, part] = [feetText.trim(), inchText.replace(/^ ?-? ?/, '').trim()];
-    throw complain(
-      'ambiguous',
-      "has feet (') before a fraction alone",
-      `Write ${feetOf} ${part}" for inches or ${feetOf}' 0 ${part}" for feet`,
-    );
+    const cure = `Write ${feetOf} ${part}" for inches or ${feetOf}' 0 ${part}" for feet`;
+    throw complain('ambiguous', "has feet (') before a fraction alone", cure);
   }
   if (feet.d === 1n && inches.lt(12)) return whole.mul(MM_IN.in);
   const wrong =
@@ -144,11 +124,7 @@ const formatFeet = (inches: Fraction): string =>
   `${inches.div(12).floor().toFraction()}' ${inches.mod(12).toFraction(true)}"`;
 
 /** Several numbers that are not feet and inches: the cure is their sum in one unit. */
-function mixedLengthFault(
-  measures: ReturnType<typeof parseMeasures>,
-  unit: Unit,
-  complain: MakeTextFault,
-): Error {
+function mixedLengthFault(measures: Measures, unit: Unit, complain: MakeTextFault): Error {
   const sizes = measures.map((each) => parseNumber(each.number, complain).mul(MM_IN[each.unit ?? unit]));
   const sum = sizes.reduce((total, size) => total.add(size), new Fraction(0n));
   const units = measures.map((each) => each.unit);

@@ -9,8 +9,6 @@ const FRACTION = /^(?:(\d+)(?: |-))?(\d+)\/(\d+)$/;
 /**
  * A number without sign as makers write it, exact: "28", "28.75", ".75", "3/4", "28 3/4", "28-3/4". "28 - 3/4" may be
  * a subtraction and is refused. A fraction by itself may be improper ("5/4"); after a whole number it is a slip.
- *
- * @throws Fault `….not-a-number`, `….zero-denominator`, `….improper`, `….ambiguous`
  */
 export function parseNumber(text: string, complain: MakeTextFault): Fraction {
   const number = text.trim();
@@ -18,9 +16,8 @@ export function parseNumber(text: string, complain: MakeTextFault): Fraction {
   const match = FRACTION.exec(number);
   if (match === null) throw findSlip(number, complain);
   const [, whole, above = '', below = ''] = match;
-  if (/^0+$/.test(below)) {
+  if (/^0+$/.test(below))
     throw complain('zero-denominator', 'divides by 0', 'Write a number over 0 below the bar, as in 3/4');
-  }
   const part = new Fraction(BigInt(above), BigInt(below));
   return whole === undefined ? part : mixedNumber(new Fraction(BigInt(whole)), part, complain);
 }

@@ -29,13 +29,7 @@ export const defaultRule = (unit: Unit): Rule => ({
   graduation: { numerator: 1, denominator: unit === 'in' ? 32 : 2 },
 });
 
-/**
- * The rule with the graduation typed, in `unit`: `1/32`, `1/64`, `0.5`, `0.5 mm`, `1`.
- *
- * @throws Fault `graduation.empty`, `graduation.not-a-number` and the other faults of numbers, as for lengths;
- *   `graduation.other-unit`, `graduation.negative`, `graduation.zero`, `graduation.too-coarse` (over 1 in or
- *   25 mm), `graduation.too-fine` (under 1/128 in or 0.05 mm), `graduation.not-on-a-rule` (such as 0.1234)
- */
+/** The rule with the graduation typed, in `unit`: `1/32`, `0.5`, `0.5 mm`, `1`. @throws Fault `graduation.…` */
 export function parseGraduation(text: string, unit: Unit): Rule {
   const complain = textFaultMaker('graduation', text);
   const { example } = BOUNDS[unit];
@@ -61,13 +55,10 @@ function assertGraduation(size: Fraction, unit: Unit, cure: string, complain: Ma
 }
 
 /**
- * A length as read off a rule: the nearest graduation, and whether the true length is a hair off.
- *
- * The hair is "full" when the length goes past the mark, away from 0, by more than a quarter of a graduation, "shy"
- * when it falls short by more: a mirrored part has the same readings. At the mark 0 "shy" is below 0. A length that
- * is at a half or a quarter but for the rounding to a double counts as there. Zero never has a minus.
- *
- * @throws TypeError if `mm` is not finite: a bug, not a mistake of the user
+ * A length as read off a rule: the nearest graduation, and whether the true length is a hair off. It is "full" when it
+ * goes past the mark, away from 0, by more than a quarter of a graduation, "shy" when it falls short by more: a mirrored
+ * part has the same readings. At the mark 0 "shy" is below 0. What is at a half or a quarter but for the rounding to a
+ * double counts as there. Zero never has a minus.
  */
 export function readOnRule(mm: number, rule: Rule): Reading {
   if (!Number.isFinite(mm)) throw new TypeError(`A rule cannot show ${mm} mm.`);

@@ -18,8 +18,6 @@ const EXPONENT = /^([+-]?[\d.]+e[+-]?\d+)(.*)$/;
 /**
  * Typed text taken apart: its sign, and numbers and words in turn, beginning and ending with a number:
  * `2' 4 1/2"` is ["2", "'", " 4 1/2", '"', ""]. The message shows `example` as a right entry.
- *
- * @throws Fault `….empty`, `….too-long`, `….not-a-number`, `….comma`, `….exponent`
  */
 export function splitTyped(text: string, example: string, complain: MakeTextFault) {
   if (text.length > MAX_TEXT)

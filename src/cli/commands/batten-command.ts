@@ -7,18 +7,18 @@ import { lengthFormat } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/atomic-write.ts';
-import { atOption, type OptionValues, option, readLengths } from '../options/option-spec.ts';
+import { atOption, type OptionValues, optional, readLengths } from '../options/option-spec.ts';
 import { forceOption, pictureOption, speciesOption } from '../options/shared-options.ts';
 import { cautionsText, pick, pointJson } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 
 const OPTIONS = [
   speciesOption('the strip'),
-  option(
-    '--thickness <length>',
-    'of the strip where it starts (default: the thickest that is safe and that its nails bear, 1/2 in or 12 mm at most)',
-  ),
-  option('--width <length>', 'of the strip as it stands on edge (default: 3/4 in or 20 mm)'),
+  ...optional({
+    '--thickness <length>':
+      'of the strip where it starts (default: the thickest that is safe and that its nails bear, 1/2 in or 12 mm at most)',
+    '--width <length>': 'of the strip as it stands on edge (default: 3/4 in or 20 mm)',
+  }),
   pictureOption('also draw the strip over its nails, to scale'),
   forceOption,
 ] as const;
@@ -70,7 +70,7 @@ const adviseFromOptions = (part: Part, options: OptionValues<typeof OPTIONS>): R
   adviseStrips(part, {
     species: atOption('--species', () => chooseStripSpecies(options.species, part.stock?.species)),
     rule: part.rule,
-    ...readLengths(options, { thickness: 'positive', width: 'positive' }, part.rule.unit),
+    ...readLengths(options, ['thickness', 'width'], part.rule.unit),
   });
 
 function asJson(runs: RunsAdvice): object {

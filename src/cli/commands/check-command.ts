@@ -91,7 +91,7 @@ export const makeCommand = jobCommand({
 });
 
 function readCheckOptions({ rule }: Part, edge: PartEdge, options: CheckCommandOptions): CheckOptions {
-  const { tolerance = graduationMm(rule) } = readLengths(options, { tolerance: 'positive' }, rule.unit);
+  const { tolerance = graduationMm(rule) } = readLengths(options, ['tolerance'], rule.unit);
   return { base: selectBaseLine(edge, options), tolerance, beforeSanding: options.beforeSanding ?? false };
 }
 
@@ -100,10 +100,9 @@ function readMeasuredPart({ part, context }: JobInput, { measured, reading }: Ch
     throw new Fault('command.two-measured', '--measured and --reading exclude each other. Keep one.');
   if (measured !== undefined) return readReadingsFile(measured, part.rule.unit, context.length);
   if (reading.length > 0) return parseReadingOptions(reading, part.rule.unit, context.length);
-  throw new Fault(
-    'command.no-readings',
-    'no readings given. Name a file with --measured, or give them: --reading 6=1/2 --reading 12=3/4.',
-  );
+  const wording =
+    'no readings given. Name a file with --measured, or give them: --reading 6=1/2 --reading 12=3/4.';
+  throw new Fault('command.no-readings', wording);
 }
 
 function readSecondPart({ part, context }: JobInput, { pair, mirrored: isMirrored }: CheckCommandOptions) {
@@ -124,22 +123,14 @@ function warningOfSecond({ code, message }: Warning, { mirrored: isMirrored }: C
 function requirePair(first: EdgeCheck, second: EdgeCheck, { pair }: CheckCommandOptions): PairCheck {
   const found = comparePair(first.readings, second.readings);
   if (found) return found;
-  throw new Fault(
-    'check.pair-apart',
-    `--pair: no station of ${pair} lies among those of the first part. Measure both at the same stations.`,
-  );
+  const wording = `--pair: no station of ${pair} lies among those of the first part. Measure both at the same stations.`;
+  throw new Fault('check.pair-apart', wording);
 }
 
-const asJson = (check: EdgeCheck): object => ({
+const asJson = ({ readings, bestFit, verdict, ...check }: EdgeCheck): object => ({
   ...pick(check, 'edge', 'tolerance'),
-  readings: check.readings.map((reading) =>
-    pick(reading, 'station', 'measured', 'design', 'deviation', 'square'),
-  ),
+  readings: readings.map((each) => pick(each, 'station', 'measured', 'design', 'deviation', 'square')),
   ...pick(check, 'worst', 'rms'),
-  bestFit: {
-    shift: check.bestFit.shift,
-    rotateDeg: degrees(check.bestFit.turn),
-    ...pick(check.bestFit, 'worst', 'rms'),
-  },
-  verdict: check.verdict,
+  bestFit: { shift: bestFit.shift, rotateDeg: degrees(bestFit.turn), ...pick(bestFit, 'worst', 'rms') },
+  verdict,
 });

@@ -14,30 +14,26 @@ import { writeFileAtomic } from '../files/atomic-write.ts';
 import { requireOutput } from '../files/output-file.ts';
 import { BOARD_OPTIONS } from '../options/board-options.ts';
 import { defaultOutput, type QuickValues } from '../options/job-input.ts';
-import { flagOf, group, nameOf, type OptionValues, option, readLengths } from '../options/option-spec.ts';
+import { flagOf, group, nameOf, type OptionValues, optional, readLengths } from '../options/option-spec.ts';
 import { forceOption, outputOption } from '../options/shared-options.ts';
 import { pick, textTable } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 
 const OPTIONS = [
   outputOption('a file ending in .svg, .dxf or .pdf (default: the job’s name.svg in the current folder)'),
-  option(
-    '--only <layers>',
-    'these layers only: cut, saw, parallel, joints, marks, text, board (default: all)',
-  ),
-  option(
-    '--parallel <length>',
-    'also a line at this distance from the finished one: positive outside, as the saw line; negative inside',
-  ),
-  option('--mirror', 'left and right changed over: the other part of a pair'),
-  option(
-    '--splines',
-    'a DXF with its curves as splines (release 2000) instead of lines and arcs (release 12)',
-  ),
+  ...optional({
+    '--only <layers>': 'these layers only: cut, saw, parallel, joints, marks, text, board (default: all)',
+    '--parallel <length>':
+      'also a line at this distance from the finished one: positive outside, as the saw line; negative inside',
+    '--mirror': 'left and right changed over: the other part of a pair',
+    '--splines': 'a DXF with its curves as splines (release 2000) instead of lines and arcs (release 12)',
+  }),
   forceOption,
   group('All that are wanted, on a board:'),
-  option('--nest', 'the copies on a board, in the closest layout found, its lower left corner at 0, 0'),
-  option('--board <number>', 'which of the boards, where they take more than one (default: 1)'),
+  ...optional({
+    '--nest': 'the copies on a board, in the closest layout found, its lower left corner at 0, 0',
+    '--board <number>': 'which of the boards, where they take more than one (default: 1)',
+  }),
   ...BOARD_OPTIONS,
   group('Options:'),
 ] as const;
@@ -113,10 +109,8 @@ type DrawingFormat = (typeof DRAWING_FORMATS)[number];
 function formatFromExtension(file: string): DrawingFormat {
   const found = DRAWING_FORMATS.find((format) => `.${format}` === extname(file).toLowerCase());
   if (found) return found;
-  throw new Fault(
-    'draw.format',
-    `${file}: the ending says what to draw. Name a file ending in .svg, .dxf or .pdf.`,
-  );
+  const wording = `${file}: the ending says what to draw. Name a file ending in .svg, .dxf or .pdf.`;
+  throw new Fault('draw.format', wording);
 }
 
 /** Beside a quick line --units is also the unit of its lengths. */
@@ -141,7 +135,7 @@ function validateFormatOptions(format: DrawingFormat, options: DrawOptions, ofFi
 
 const readFullSizeOptions = ({ rule }: Part, options: DrawOptions): Omit<FullSizeOptions, 'mirror'> => ({
   ...(options.only !== undefined && { only: parseLayers(options.only) }),
-  ...readLengths(options, { parallel: 'any' }, rule.unit),
+  ...readLengths(options, ['parallel'], rule.unit, 'any'),
 });
 
 const parseLayers = (typed: string): LayerName[] =>

@@ -48,31 +48,25 @@ function readPageHtml(): string {
   const candidates = ['fairlath.html', '../fairlath.html'].map((name) => new URL(name, import.meta.url));
   const found = candidates.find((place) => existsSync(place));
   if (found) return readFileSync(found, 'utf8');
-  throw new Fault(
-    'page.not-built',
-    'the page is not built. Run "npm run build" once in the folder of fairlath, then try again.',
-  );
+  const wording =
+    'the page is not built. Run "npm run build" once in the folder of fairlath, then try again.';
+  throw new Fault('page.not-built', wording);
 }
 
 function parsePort(typed = String(DEFAULT_PORT)): number {
   const port = Number(typed);
   if (/^\d{1,5}$/.test(typed) && port >= MIN_PORT && port <= MAX_PORT) return port;
-  throw new Fault(
-    'command.port',
-    `"${typed}" is no port. Write a whole number from ${MIN_PORT} to ${MAX_PORT}.`,
-    '--port',
-  );
+  const wording = `"${typed}" is no port. Write a whole number from ${MIN_PORT} to ${MAX_PORT}.`;
+  throw new Fault('command.port', wording, '--port');
 }
 
 function portFault(port: number, error: unknown): unknown {
   const code = errorCode(error);
   const another = port === MAX_PORT ? port - 1 : port + 1;
-  if (code === 'EADDRINUSE')
-    return new Fault(
-      'page.port-taken',
-      `port ${port} is taken, perhaps by another fairlath page. Use that one, or write --port ${another}.`,
-      '--port',
-    );
+  if (code === 'EADDRINUSE') {
+    const wording = `port ${port} is taken, perhaps by another fairlath page. Use that one, or write --port ${another}.`;
+    return new Fault('page.port-taken', wording, '--port');
+  }
   if (code === 'EACCES')
     return new Fault('page.port', `port ${port} may not be used here. Write --port ${another}.`, '--port');
   return error;

@@ -14,7 +14,7 @@ import { streamFileAtomic } from '../files/atomic-write.ts';
 import { requireOutput } from '../files/output-file.ts';
 import { loadFont } from '../files/read-text.ts';
 import { defaultOutput } from '../options/job-input.ts';
-import { atOption, group, type OptionValues, option } from '../options/option-spec.ts';
+import { atOption, group, type OptionValues, option, optional } from '../options/option-spec.ts';
 import { requireOneTarget } from '../options/print-target.ts';
 import { edgeOption, forceOption, outputOption } from '../options/shared-options.ts';
 import { readSheetOptions, SHEET_OPTIONS } from '../options/sheet-options.ts';
@@ -28,11 +28,10 @@ import { prepareTemplate, TEMPLATE_OPTIONS } from '../print/print-template.ts';
 const OPTIONS = [
   outputOption('the PDF to write (default: the job’s name with .pdf, in the current folder)'),
   ...SHEET_OPTIONS,
-  option(
-    '--half',
-    'of a part alike left and right of its middle: one half, with a centre line to flip it on',
-  ),
-  option('--no-cover', 'leave out the page with the map, the taping steps and the measures'),
+  ...optional({
+    '--half': 'of a part alike left and right of its middle: one half, with a centre line to flip it on',
+    '--no-cover': 'leave out the page with the map, the taping steps and the measures',
+  }),
   forceOption,
   group('Instead of the pattern, one of:'),
   option('--gauge', 'strips for a story stick: the stations at true size, with the offsets to read there'),
@@ -156,11 +155,8 @@ const checksJson = (layout: Layout): object[] =>
     tolerance: expectedError(layout, from, to),
   }));
 
-function asText(
-  { part, title, layout, mirrored, messages = [] }: PreparedPrint,
-  cover: boolean,
-  output: string,
-): string {
+function asText(printed: PreparedPrint, cover: boolean, output: string): string {
+  const { part, title, layout, mirrored, messages = [] } = printed;
   const saved = layout.plainSheets > layout.sheets.length ? ` instead of ${layout.plainSheets}` : '';
   const turned = layout.turnDeg === 0 ? '' : `, the part turned ${layout.turnDeg}°`;
   const paper = `${paperTitle(layout.paper)}, ${ORIENTATION_TEXT[layout.orientation]}`;

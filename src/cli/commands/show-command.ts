@@ -124,24 +124,20 @@ const edgeText = ({ name, length, runs }: PartEdge, rule: Rule): string =>
   ].join('\n');
 
 function runText(run: Curve, rule: Rule): string {
-  const at = placeReader(rule);
-  const rows = [
-    run.exact.some(isShoulder)
-      ? ['  shoulder', `${at(run.from)} to ${showOnRule(run.to.y, rule)}`]
-      : [`  ${run.kind}`, `${at(run.from)}  to  ${at(run.to)}`],
-    ...(run.kind === 'line' ? [] : figureRows(run, rule)),
-  ];
+  const [from, to] = [placeText(run.from, rule), placeText(run.to, rule)];
+  const first = run.exact.some(isShoulder)
+    ? ['  shoulder', `${from} to ${showOnRule(run.to.y, rule)}`]
+    : [`  ${run.kind}`, `${from}  to  ${to}`];
+  const rows = [first, ...(run.kind === 'line' ? [] : figureRows(run, rule))];
   return textTable(rows, { align: 'left', gap: 2, firstWidth: LABEL_WIDTH });
 }
 
-const placeReader =
-  (rule: Rule) =>
-  ({ x, y }: Point): string =>
-    `station ${showOnRule(x, rule)}, offset ${showOnRule(y, rule)}`;
+const placeText = ({ x, y }: Point, rule: Rule): string =>
+  `station ${showOnRule(x, rule)}, offset ${showOnRule(y, rule)}`;
 
 function figureRows(run: Curve, rule: Rule): string[][] {
   const { apex, tightest, endAngles, inflections, length } = figuresOf(run);
-  const at = placeReader(rule);
+  const at = (place: Point): string => placeText(place, rule);
   const nails = run.pins
     .slice(1, -1)
     .map((pin) => (run.kind === 'batten' ? ['    nail', `drive it at ${at(pin)}`] : ['    pin', at(pin)]));

@@ -68,11 +68,10 @@ export const makeCommand = plainCommand({
     const rule = readRule(options);
     const readingsName = basename(file, extname(file));
     const output = options.output ?? fileNameFor(readingsName, '.yaml');
-    if (options.picture !== undefined && resolve(options.picture) === resolve(output))
-      throw new Fault(
-        'command.one-file',
-        `--picture and -o both name ${output}. Give each a file of its own.`,
-      );
+    if (options.picture !== undefined && resolve(options.picture) === resolve(output)) {
+      const wording = `--picture and -o both name ${output}. Give each a file of its own.`;
+      throw new Fault('command.one-file', wording);
+    }
     requireOutput(output, { ending: '.yaml', inputs: [file], force: options.force });
     const { readings, context } = readReadingsFile(file, rule.unit, (mm) => showLength(mm, rule));
     const curve = withFaultContext(context, () => takeOff(readings, rule));

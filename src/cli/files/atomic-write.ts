@@ -1,16 +1,4 @@
-import {
-  closeSync,
-  existsSync,
-  fchmodSync,
-  mkdirSync,
-  openSync,
-  readdirSync,
-  realpathSync,
-  renameSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs';
+import * as fs from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { Drawing } from '../../export/drawing/drawing.ts';
 import { Fault } from '../../units/fault.ts';
@@ -32,8 +20,11 @@ const MAX_BUFFERED_BYTES = 2 ** 22;
 
 /** Writes a file completely or not at all: first a temporary file beside it, which is renamed when `work` is done. */
 export function streamFileAtomic(file: string, work: (write: (chunk: Chunk) => void) => void): void {
-  if (!existsSync(dirname(file))) throw noFolderFault(file);
-  const target = existsSync(file) ? realpathSync(file) : file;
+  if (!fs.existsSync(dirname(file))) {
+    const wording = `${file}: there is no folder ${dirname(file)}. Make it first, or choose another place.`;
+    throw new Fault('file.no-folder', wording);
+  }
+  const target = fs.existsSync(file) ? fs.realpathSync(file) : file;
   const mode = statIfExists(target)?.mode;
   const prefix = `.${[...basename(target)].slice(0, TEMP_NAME_LETTERS).join('')}.`;
   const tempFile = join(dirname(target), `${prefix}${process.pid}-${Date.now()}.part`);
@@ -42,10 +33,10 @@ export function streamFileAtomic(file: string, work: (write: (chunk: Chunk) => v
   let size = 0;
   const write = (): void => {
     if (fd === undefined) {
-      fd = openSync(tempFile, 'wx');
-      if (mode !== undefined) fchmodSync(fd, mode);
+      fd = fs.openSync(tempFile, 'wx');
+      if (mode !== undefined) fs.fchmodSync(fd, mode);
     }
-    for (const chunk of buffered) writeFileSync(fd, chunk);
+    for (const chunk of buffered) fs.writeFileSync(fd, chunk);
     buffered = [];
     size = 0;
   };
@@ -58,21 +49,15 @@ export function streamFileAtomic(file: string, work: (write: (chunk: Chunk) => v
       });
       wrapError(file, write);
     } finally {
-      if (fd !== undefined) closeSync(fd);
+      if (fd !== undefined) fs.closeSync(fd);
     }
-    wrapError(file, () => renameSync(tempFile, target));
+    wrapError(file, () => fs.renameSync(tempFile, target));
   } catch (error) {
-    rmSync(tempFile, { force: true });
+    fs.rmSync(tempFile, { force: true });
     throw error;
   }
   removeStaleTempFiles(dirname(target), prefix);
 }
-
-const noFolderFault = (file: string): Fault =>
-  new Fault(
-    'file.no-folder',
-    `${file}: there is no folder ${dirname(file)}. Make it first, or choose another place.`,
-  );
 
 /** The letters of a file's name in its temporary file's: a name has at most 255 bytes, and a letter may take four. */
 const TEMP_NAME_LETTERS = 40;
@@ -84,9 +69,9 @@ function removeStaleTempFiles(folder: string, prefix: string): void {
   const isTemp = (name: string): boolean =>
     name.startsWith(prefix) && /^\d+-\d+\.part$/.test(name.slice(prefix.length));
   try {
-    for (const name of readdirSync(folder).filter(isTemp)) {
+    for (const name of fs.readdirSync(folder).filter(isTemp)) {
       const path = join(folder, name);
-      if (Date.now() - statSync(path).mtimeMs > STALE_TEMP_MS) rmSync(path);
+      if (Date.now() - fs.statSync(path).mtimeMs > STALE_TEMP_MS) fs.rmSync(path);
     }
   } catch {
     // Nobody asked for it: the file is another user's, the folder cannot be read, or two runs clean up at once.
@@ -96,9 +81,9 @@ function removeStaleTempFiles(folder: string, prefix: string): void {
 /** Makes one folder. For all folders of a path Node tries without end where the system has no room for them. */
 export function makeFolder(folder: string): void {
   try {
-    mkdirSync(folder);
+    fs.mkdirSync(folder);
   } catch (error) {
-    if (!existsSync(folder)) throw fileFault(folder, error);
+    if (!fs.existsSync(folder)) throw fileFault(folder, error);
   }
 }
 

@@ -26,26 +26,25 @@ export function withLock<T>(file: string, work: () => T): T {
     } finally {
       rmSync(ownLock, { force: true });
     }
-    if (performance.now() > until) throw busyFault(file);
+    if (performance.now() > until) {
+      const wording = `${file}: other runs of fairlath have been writing it for ${MAX_WAIT_MS / 1000} s. Try again when they have ended.`;
+      throw new Fault('file.busy', wording);
+    }
     sleep(Math.random() * MAX_PAUSE_MS);
   }
 }
 
-const lockPrefix = (file: string): string => `.${basename(file)}.`;
 const LOCK_SUFFIX = '.busy';
+const lockPrefix = (file: string): string => join(dirname(file), `.${basename(file)}.`);
 
 const newLockPath = (file: string): string =>
-  join(
-    dirname(file),
-    `${lockPrefix(file)}${process.pid}-${Math.random().toString(36).slice(2)}${LOCK_SUFFIX}`,
-  );
+  `${lockPrefix(file)}${process.pid}-${Math.random().toString(36).slice(2)}${LOCK_SUFFIX}`;
 
 function placeLock(file: string, own: string): string[] {
   writeFileSync(own, '', { flag: 'wx' });
   return readdirSync(dirname(file))
-    .filter((name) => name.startsWith(lockPrefix(file)) && name.endsWith(LOCK_SUFFIX))
     .map((name) => join(dirname(file), name))
-    .filter((lock) => lock !== own);
+    .filter((lock) => lock.startsWith(lockPrefix(file)) && lock.endsWith(LOCK_SUFFIX) && lock !== own);
 }
 
 /** By the time it has been watched, not by its date: the clock of another machine's disk may be off. */
@@ -55,9 +54,3 @@ function isStale(lock: string, firstSeen: Map<string, number>): boolean {
   firstSeen.set(lock, first);
   return now - first > STALE_LOCK_MS;
 }
-
-const busyFault = (file: string): Fault =>
-  new Fault(
-    'file.busy',
-    `${file}: other runs of fairlath have been writing it for ${MAX_WAIT_MS / 1000} s. Try again when they have ended.`,
-  );

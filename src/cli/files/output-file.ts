@@ -30,10 +30,8 @@ function requireReplaceable(file: string, { ending, inputs, force }: OutputRules
     );
   wrapError(file, () => accessSync(file, constants.W_OK));
   if (force || (found.size <= MAX_OWN_FILE_BYTES && isOwnFile(file, ending))) return;
-  throw new Fault(
-    'file.exists',
-    `${file}: this file exists and is not one of ours. Choose another name, or add --force to replace it.`,
-  );
+  const wording = `${file}: this file exists and is not one of ours. Choose another name, or add --force to replace it.`;
+  throw new Fault('file.exists', wording);
 }
 
 /** No pattern is as large, not even of ten thousand sheets. To read more could take more memory than there is. */
@@ -58,11 +56,10 @@ const isOwnFile = (file: string, ending: OutputEnding): boolean =>
 
 export function requireNewFile(file: string): void {
   rejectMisleadingName(file);
-  if (lstatIfExists(file))
-    throw new Fault(
-      'file.exists',
-      `${file}: this file exists, and new never overwrites. Choose another name.`,
-    );
+  if (lstatIfExists(file)) {
+    const wording = `${file}: this file exists, and new never overwrites. Choose another name.`;
+    throw new Fault('file.exists', wording);
+  }
 }
 
 /** Refuses the names that other programs take for something else. With its folder such a name is plain. */
@@ -82,16 +79,13 @@ function requireEnding(file: string, ending: OutputEnding): void {
     ending === '.pdf' && (found === '.svg' || found === '.dxf')
       ? ` The whole part as ${found.slice(1).toUpperCase()}: fairlath draw.`
       : '';
-  throw new Fault(
-    'file.other-kind',
-    `${file}: what is written is ${ending === '.pdf' ? 'a PDF' : 'an SVG'}. Name a file ending in ${ending}.${elsewhere}`,
-  );
+  const wording = `${file}: what is written is ${ending === '.pdf' ? 'a PDF' : 'an SVG'}. Name a file ending in ${ending}.${elsewhere}`;
+  throw new Fault('file.other-kind', wording);
 }
 
 export const lstatIfExists = (file: string): Stats | undefined =>
   wrapError(file, () => lstatSync(file, { throwIfNoEntry: false }));
 
-/** Follows links. */
 export const statIfExists = (file: string): Stats | undefined =>
   wrapError(file, () => statSync(file, { throwIfNoEntry: false }));
 

@@ -23,21 +23,17 @@ function homeFolder(): string {
   } catch {
     // The fault below says it.
   }
-  throw new Fault(
-    'printers.no-home',
-    'nobody says where your settings are kept. Set HOME, or XDG_CONFIG_HOME, to a folder by its whole path.',
-  );
+  const wording =
+    'nobody says where your settings are kept. Set HOME, or XDG_CONFIG_HOME, to a folder by its whole path.';
+  throw new Fault('printers.no-home', wording);
 }
 
-const readIfExists = (file: string): string => (lstatIfExists(file) ? readText(file) : '');
-
-const parsePrintersFile = (file: string, text: string): KnownPrinter[] =>
-  withFaultContext({ ...plainContext, file }, () => readPrinters(text));
-
-export function knownPrinters(): KnownPrinter[] {
-  const file = printersFilePath();
-  return parsePrintersFile(file, readIfExists(file));
+function readPrintersFile(file: string) {
+  const text = lstatIfExists(file) ? readText(file) : '';
+  return { text, printers: withFaultContext({ ...plainContext, file }, () => readPrinters(text)) };
 }
+
+export const knownPrinters = (): KnownPrinter[] => readPrintersFile(printersFilePath()).printers;
 
 /** A file with mistakes stays as it is. */
 export function savePrinter(printer: KnownPrinter): void {
@@ -45,9 +41,5 @@ export function savePrinter(printer: KnownPrinter): void {
   const folder = dirname(file);
   makeFolder(dirname(folder));
   makeFolder(folder);
-  withLock(file, () => {
-    const text = readIfExists(file);
-    parsePrintersFile(file, text);
-    writeFileAtomic(file, addPrinter(text, printer));
-  });
+  withLock(file, () => writeFileAtomic(file, addPrinter(readPrintersFile(file).text, printer)));
 }

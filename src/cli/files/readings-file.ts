@@ -17,17 +17,13 @@ export function readReadingsFile(file: string, unit: Unit, length: ShowLength): 
 
 /** The readings given one by one as --reading 6=1/2, or all mistakes in them. */
 export function parseReadingOptions(
-  options: readonly string[],
+  typed: readonly string[],
   unit: Unit,
   length: ShowLength,
 ): MeasuredReadings {
   const faults: Fault[] = [];
-  const readings = options.map((each) =>
-    catchFault(
-      () => parseReading(each, unit),
-      (fault) => void faults.push(fault.at('--reading')),
-    ),
-  );
+  const note = (fault: Fault): void => void faults.push(fault.at('--reading'));
+  const readings = typed.map((each) => catchFault(() => parseReading(each, unit), note));
   throwFaults(faults);
   return { readings: readings.filter((reading) => reading !== undefined), context: { length } };
 }

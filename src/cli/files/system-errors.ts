@@ -16,15 +16,12 @@ const SYSTEM_ERRORS: Readonly<Record<string, string>> = {
 export function fileFault(file: string, error: unknown): Fault {
   const code = errorCode(error) ?? '';
   if (file === '') return new Fault('file.failed', '"": this is no name. Name a file.');
-  return new Fault(
-    'file.failed',
-    `${file}: ${SYSTEM_ERRORS[code] ?? `the system says ${code || String(error)}. Try another file.`}`,
-  );
+  const wording = `${file}: ${SYSTEM_ERRORS[code] ?? `the system says ${code || String(error)}. Try another file.`}`;
+  return new Fault('file.failed', wording);
 }
 
 export const errorCode = (error: unknown): string | undefined => (error as NodeJS.ErrnoException).code;
 
-/** An error of the system is thrown as a fault of this file. */
 export function wrapError<T>(file: string, step: () => T): T {
   try {
     return step();

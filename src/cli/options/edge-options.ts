@@ -2,8 +2,7 @@ import { type BaseLine, chordLine, REFERENCE_LINE, stationsOf } from '../../part
 import type { Part, PartEdge } from '../../part/part.ts';
 import { Fault } from '../../units/fault.ts';
 import type { Unit } from '../../units/unit.ts';
-import type { OptionValues } from './option-spec.ts';
-import { atOption, parseLengthOption } from './option-spec.ts';
+import { atOption, type OptionValues, parseLengthOption } from './option-spec.ts';
 import type { edgeOption, fromOption } from './shared-options.ts';
 
 export type EdgeOptions = OptionValues<readonly [ReturnType<typeof edgeOption>, typeof fromOption]>;
@@ -12,19 +11,15 @@ export function selectEdges(part: Part, { edge }: Pick<EdgeOptions, 'edge'>): Pa
   if (edge === undefined) return part.edges;
   const found = part.edges.find(({ name }) => name === edge);
   if (found) return [found];
-  throw new Fault(
-    'command.no-such-edge',
-    `--edge: there is no edge "${edge}". The part has ${quotedNames(part)}.`,
-  );
+  const wording = `--edge: there is no edge "${edge}". The part has ${quotedNames(part)}.`;
+  throw new Fault('command.no-such-edge', wording);
 }
 
 export function selectEdge(part: Part, options: Pick<EdgeOptions, 'edge'>): PartEdge {
   const [edge, other] = selectEdges(part, options);
   if (!other) return edge;
-  throw new Fault(
-    'check.which-edge',
-    `the part has two edges, ${quotedNames(part)}. Name the measured one: --edge.`,
-  );
+  const wording = `the part has two edges, ${quotedNames(part)}. Name the measured one: --edge.`;
+  throw new Fault('check.which-edge', wording);
 }
 
 const quotedNames = ({ edges }: Part): string => edges.map(({ name }) => `"${name}"`).join(' and ');
@@ -35,7 +30,6 @@ export function selectBaseLine(edge: PartEdge, { from = 'reference' }: Pick<Edge
   throw new Fault('command.from', `--from: "${from}" is unknown. Write reference or chord.`);
 }
 
-/** The stations of an edge at the spacing of --every, or at a usual one. */
 export function stationsAtSpacing(edge: PartEdge, base: BaseLine, unit: Unit, typed?: string): number[] {
   const every = typed === undefined ? undefined : parseLengthOption('--every', typed, unit, 'positive');
   return atOption('--every', () => stationsOf(edge, base, unit, every));

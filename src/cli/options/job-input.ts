@@ -5,52 +5,42 @@ import { makePart } from '../../part/make-part.ts';
 import type { Part } from '../../part/part.ts';
 import { readPart } from '../../part/read-part.ts';
 import { withWrittenWarnings } from '../../shop/words/written-warnings.ts';
-import { Fault, type ShowLength } from '../../units/fault.ts';
+import { Fault } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
-import { type Rule, showLength } from '../../units/rule.ts';
+import { showLength } from '../../units/rule.ts';
 import { readText } from '../files/read-text.ts';
 import { type FaultContext, plainContext, withFaultContext } from '../output/report-errors.ts';
-import { nameOf, type OptionValues, option } from './option-spec.ts';
+import { nameOf, type OptionValues, optional } from './option-spec.ts';
 
 export interface JobInput {
   readonly part: Part;
-  /** For mistakes in the options. */
   readonly context: FaultContext;
   /** Absent for a quick line. */
   readonly file?: string;
 }
 
-export const QUICK_OPTIONS = [
-  option('--curve <kind>', 'arc, batten, bow, spline or ellipse'),
-  option('--chord <length>', 'straight distance between the curve’s ends'),
-  option(
-    '--rise <length>',
+export const QUICK_OPTIONS = optional({
+  '--curve <kind>': 'arc, batten, bow, spline or ellipse',
+  '--chord <length>': 'straight distance between the curve’s ends',
+  '--rise <length>':
     'height over the chord: of the apex, in the middle; with --nail, of the line at the nail',
-  ),
-  option('--nail <station>', 'where along the chord the line has that rise (arc, batten, spline)'),
-  option('--radius <length>', 'of an arc, instead of --rise'),
-  option(
-    '--ends <word>',
+  '--nail <station>': 'where along the chord the line has that rise (arc, batten, spline)',
+  '--radius <length>': 'of an arc, instead of --rise',
+  '--ends <word>':
     'batten: free, sprung over a nail at its end, or held, in line with the chord; spline: natural or held; a pair ' +
-      'such as held,free for one each (default: free, or natural)',
-  ),
-  option(
-    '--strip <taper>',
-    'a batten planed to a taper, its thickness at both ends: "1/4 to 1/8" (default: even)',
-  ),
-  option('--units <unit>', 'of bare numbers, and of the answer: in or mm (default: in)'),
-  option('--graduation <length>', 'the finest mark on your rule (default: 1/32 in or 0.5 mm)'),
-] as const;
+    'such as held,free for one each (default: free, or natural)',
+  '--strip <taper>': 'a batten planed to a taper, its thickness at both ends: "1/4 to 1/8" (default: even)',
+  '--units <unit>': 'of bare numbers, and of the answer: in or mm (default: in)',
+  '--graduation <length>': 'the finest mark on your rule (default: 1/32 in or 0.5 mm)',
+});
 
 export type QuickValues = OptionValues<typeof QUICK_OPTIONS>;
-
-type QuickName = keyof QuickValues;
 
 /** Reads a job file or a quick line. Some options of a quick line may be given with a file too. */
 export function readJobInput(
   file: string | undefined,
   options: QuickValues,
-  alsoBesideFile: readonly QuickName[] = [],
+  alsoBesideFile: readonly (keyof QuickValues)[] = [],
 ): JobInput {
   if (file !== undefined) {
     const stray = QUICK_OPTIONS.map(nameOf).find(
@@ -64,26 +54,21 @@ export function readJobInput(
     return readJobFile(file);
   }
   const { curve, chord } = options;
-  if (curve === undefined || chord === undefined)
-    throw new Fault(
-      'command.no-job',
-      'no job given. Name a job file, or give a curve: --curve batten --chord 28 --rise 3/4.',
-    );
+  if (curve === undefined || chord === undefined) {
+    const wording = 'no job given. Name a job file, or give a curve: --curve batten --chord 28 --rise 3/4.';
+    throw new Fault('command.no-job', wording);
+  }
   const job = withFaultContext(plainContext, () => quickJob({ ...options, curve, chord }));
-  const context = { length: lengthIn(job.rule) };
+  const context = { length: (mm: number) => showLength(mm, job.rule) };
   return { part: withFaultContext(context, () => makePart(job)), context };
 }
 
 function readJobFile(file: string): JobInput {
   const text = readText(file);
   const { part, places } = withFaultContext({ ...plainContext, file }, () => readPart(text));
-  return { part: withWrittenWarnings(part, places), context: { file, length: lengthIn(part.rule) }, file };
+  const context = { file, length: (mm: number) => showLength(mm, part.rule) };
+  return { part: withWrittenWarnings(part, places), context, file };
 }
-
-const lengthIn =
-  (rule: Rule): ShowLength =>
-  (mm) =>
-    showLength(mm, rule);
 
 export const defaultOutput = ({ file, part }: JobInput, ending: string): string =>
   file === undefined ? fileNameFor(part.name, ending) : `${basename(file, extname(file))}${ending}`;

@@ -13,9 +13,7 @@ export interface OptionSpec<F extends string = string, P extends Presence = Pres
 
 type Presence = 'optional' | 'required' | 'default' | 'repeated';
 
-interface OptionGroup {
-  readonly heading: string;
-}
+type OptionGroup = { readonly heading: string };
 
 export type OptionList = readonly (OptionSpec | OptionGroup)[];
 
@@ -24,6 +22,12 @@ const specMaker =
   <const F extends string>(flags: F, help: string): OptionSpec<F, P> => ({ flags, help, presence });
 
 export const option = specMaker('optional');
+/** Optional ones: what each is for, by its flags. */
+export const optional = <F extends string>(helps: Readonly<Record<F, string>>) =>
+  Object.entries<string>(helps).map(([flags, help]) => option(flags, help)) as OptionalSpec<F>[];
+
+type OptionalSpec<F extends string> = { [K in F]: OptionSpec<K, 'optional'> }[F];
+
 export const requiredOption = specMaker('required');
 export const repeatedOption = specMaker('repeated');
 
@@ -117,13 +121,14 @@ export const parseLengthOption = (option: string, typed: string, unit: Unit, sig
 /** The lengths among these options, by their names; absent where none is typed. "depthOfCut" is --depth-of-cut. */
 export function readLengths<K extends string>(
   options: { readonly [key in NoInfer<K>]?: string },
-  signs: { readonly [key in K]: Sign },
+  keys: readonly K[],
   unit: Unit,
+  sign: Sign = 'positive',
 ): { [key in K]?: number } {
   const lengths: { [key in K]?: number } = {};
-  for (const key in signs) {
+  for (const key of keys) {
     const typed = options[key];
-    if (typed !== undefined) lengths[key] = parseLengthOption(flagOf(key), typed, unit, signs[key]);
+    if (typed !== undefined) lengths[key] = parseLengthOption(flagOf(key), typed, unit, sign);
   }
   return lengths;
 }

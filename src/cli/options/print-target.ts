@@ -17,7 +17,6 @@ const OPTION_OWNERS: Readonly<Record<string, readonly (keyof PrintTarget)[]>> = 
   species: ['form'],
 };
 
-/** @throws Fault `command.two-prints`, `command.no-half`, `command.belongs` */
 export function requireOneTarget(options: PrintTarget): void {
   const { half, gauge, template, form } = options;
   const targets = Object.entries({ gauge, template, form }).filter(([, on]) => on);

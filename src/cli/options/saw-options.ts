@@ -5,29 +5,20 @@ import type { TableSaw } from '../../shop/saw/saw-depth.ts';
 import { Fault } from '../../units/fault.ts';
 import { showFine } from '../../units/number-format.ts';
 import type { Unit } from '../../units/unit.ts';
-import { type OptionValues, option, ownerFault, parseLengthOption, readLengths } from './option-spec.ts';
+import { type OptionValues, optional, ownerFault, parseLengthOption, readLengths } from './option-spec.ts';
 
-export const SAW_OPTIONS = [
-  option('--blade <width>', 'of your band-saw blade: does it turn the line?'),
-  option('--kerf <length>', 'how wide that blade saws (default: 1 mm, about 0.04 in)'),
-  option('--gauge <length>', 'how thick its band is, less than the kerf (default: 0.025 in, about 0.6 mm)'),
-  option(
-    '--depth-of-cut <length>',
-    'of your table saw, blade upright (default: 3 1/8 in, a common 10 in saw)',
-  ),
-  option(
-    '--depth-at-45 <length>',
+export const SAW_OPTIONS = optional({
+  '--blade <width>': 'of your band-saw blade: does it turn the line?',
+  '--kerf <length>': 'how wide that blade saws (default: 1 mm, about 0.04 in)',
+  '--gauge <length>': 'how thick its band is, less than the kerf (default: 0.025 in, about 0.6 mm)',
+  '--depth-of-cut <length>': 'of your table saw, blade upright (default: 3 1/8 in, a common 10 in saw)',
+  '--depth-at-45 <length>':
     'of your table saw, blade tilted 45° (default: the same length of blade as upright)',
-  ),
-  option(
-    '--height <length>',
+  '--height <length>':
     'that the band saw takes under its raised guide (default: 6 in, a common 14 in band saw)',
-  ),
-  option(
-    '--table <length x width>',
+  '--table <length x width>':
     'of the band saw, along the feed and across it, such as 16x20 (default: 16x16 in)',
-  ),
-] as const;
+});
 
 type SawOptions = OptionValues<typeof SAW_OPTIONS>;
 
@@ -36,16 +27,9 @@ export function requireBlade(options: SawOptions): void {
     if (options[option] !== undefined && options.blade === undefined) throw ownerFault(option, 'blade');
 }
 
-/** In the job's unit. */
 export function readSaws(options: SawOptions, unit: Unit): SawingOptions {
-  const {
-    blade: width,
-    kerf,
-    gauge,
-    depthOfCut,
-    depthAt45,
-    ...height
-  } = readLengths(options, SAW_LENGTHS, unit);
+  const lengths = readLengths(options, SAW_LENGTHS, unit);
+  const { blade: width, kerf, gauge, depthOfCut, depthAt45, ...height } = lengths;
   return {
     ...height,
     ...(width !== undefined && { width }),
@@ -55,14 +39,7 @@ export function readSaws(options: SawOptions, unit: Unit): SawingOptions {
   };
 }
 
-const SAW_LENGTHS = {
-  blade: 'positive',
-  kerf: 'positive',
-  gauge: 'positive',
-  depthOfCut: 'positive',
-  depthAt45: 'positive',
-  height: 'positive',
-} as const;
+const SAW_LENGTHS = ['blade', 'kerf', 'gauge', 'depthOfCut', 'depthAt45', 'height'] as const;
 
 function resolveKerf(kerfWidth: number | undefined, gauge: number | undefined, unit: Unit): { kerf?: Kerf } {
   if (kerfWidth === undefined && gauge === undefined) return {};
@@ -78,12 +55,10 @@ function resolveKerf(kerfWidth: number | undefined, gauge: number | undefined, u
 
 function resolveTableSaw(depth: number | undefined, depthAt45: number | undefined): { tableSaw?: TableSaw } {
   if (depth === undefined && depthAt45 === undefined) return {};
-  if (depth === undefined)
-    throw new Fault(
-      'saw.depth',
-      'say how deep the saw cuts upright, too: --depth-of-cut 3-1/8in.',
-      '--depth-at-45',
-    );
+  if (depth === undefined) {
+    const wording = 'say how deep the saw cuts upright, too: --depth-of-cut 3-1/8in.';
+    throw new Fault('saw.depth', wording, '--depth-at-45');
+  }
   if (depthAt45 !== undefined && depthAt45 > depth)
     throw new Fault(
       'saw.depth',
@@ -95,14 +70,10 @@ function resolveTableSaw(depth: number | undefined, depthAt45: number | undefine
 
 function parseSawTable(typed: string, unit: Unit): SawTable {
   const [length, width, ...more] = typed.split(/[x×]/i);
-  if (length === undefined || width === undefined || more.length > 0)
-    throw new Fault(
-      'saw.table',
-      `"${typed}" is no size of a table. Write its length along the feed and its width, as in 16x20.`,
-      '--table',
-    );
-  return {
-    length: parseLengthOption('--table', length, unit, 'positive'),
-    width: parseLengthOption('--table', width, unit, 'positive'),
-  };
+  if (length === undefined || width === undefined || more.length > 0) {
+    const wording = `"${typed}" is no size of a table. Write its length along the feed and its width, as in 16x20.`;
+    throw new Fault('saw.table', wording, '--table');
+  }
+  const side = (mm: string): number => parseLengthOption('--table', mm, unit, 'positive');
+  return { length: side(length), width: side(width) };
 }

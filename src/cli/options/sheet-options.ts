@@ -14,37 +14,33 @@ import { Fault } from '../../units/fault.ts';
 import { parseLength } from '../../units/parse-length.ts';
 import type { Unit } from '../../units/unit.ts';
 import { knownPrinters } from '../files/printers-file.ts';
-import { atOption, type OptionValues, option, optionWithDefault, readLengths } from './option-spec.ts';
+import { atOption, type OptionValues, optional, optionWithDefault, readLengths } from './option-spec.ts';
 import { paperHelp } from './shared-options.ts';
 
 export const SHEET_OPTIONS = [
-  option('--paper <size>', paperHelp('letter, or a4 for a job in mm')),
-  option(
-    '--margin <length>',
-    'paper left white: one length all round, or four as "top, right, bottom, left" of the upright paper ' +
+  ...optional({
+    '--paper <size>': paperHelp('letter, or a4 for a job in mm'),
+    '--margin <length>':
+      'paper left white: one length all round, or four as "top, right, bottom, left" of the upright paper ' +
       '(default: 1/2 in; few printers reach closer)',
-  ),
-  option('--overlap <length>', 'what neighbouring sheets share (default: 15 mm)'),
+    '--overlap <length>': 'what neighbouring sheets share (default: 15 mm)',
+  }),
   optionWithDefault(
     '--turn <degrees>',
     'turn the part on the paper by so much, or auto, only where that saves a sheet (default: auto)',
     'auto',
   ),
-  option('--max-sheets <count>', 'refuse a pattern of more sheets than this (default: 200)'),
-  option(
-    '--printer <name>',
-    'make good what this printer was measured to be off; see fairlath printer --help',
-  ),
-  option(
-    '--scale-across <measured>',
-    'the same by hand: what 200 mm across the paper measure as printed, or a percentage (default: 100 %)',
-  ),
-  option('--scale-down <measured>', 'the same down the paper, along its long side (default: 100 %)'),
+  ...optional({
+    '--max-sheets <count>': 'refuse a pattern of more sheets than this (default: 200)',
+    '--printer <name>': 'make good what this printer was measured to be off; see fairlath printer --help',
+    '--scale-across <measured>':
+      'the same by hand: what 200 mm across the paper measure as printed, or a percentage (default: 100 %)',
+    '--scale-down <measured>': 'the same down the paper, along its long side (default: 100 %)',
+  }),
 ] as const;
 
 type SheetLayoutOptions = OptionValues<typeof SHEET_OPTIONS>;
 
-/** @throws Fault of each option, with its name as the key */
 export function readSheetOptions({ rule }: Part, options: SheetLayoutOptions): LayOutOptions {
   const { unit } = rule;
   const { paper, margin } = options;
@@ -53,7 +49,7 @@ export function readSheetOptions({ rule }: Part, options: SheetLayoutOptions): L
     paper: atOption('--paper', () => parsePaper(paper ?? DEFAULT_PAPER[unit])),
     margin: margin === undefined ? DEFAULT_MARGIN_MM : atOption('--margin', () => parseMargin(margin, unit)),
     overlap: DEFAULT_OVERLAP_MM,
-    ...readLengths(options, { overlap: 'not-negative' }, unit),
+    ...readLengths(options, ['overlap'], unit, 'not-negative'),
     ...(printer && { printer }),
     turn: parseTurn(options.turn),
     maxSheets: parseMaxSheets(options.maxSheets),
@@ -80,10 +76,8 @@ function parseMargin(typed: string, unit: Unit): Margin {
   const [top = 0, right = 0, bottom = 0, left = 0] = sides;
   if (sides.length === 1) return top;
   if (sides.length === 4) return { top, right, bottom, left };
-  throw new Fault(
-    'command.margin',
-    `"${typed}" has ${sides.length} lengths. Give one for all sides, or four as top,right,bottom,left; write decimals with a point.`,
-  );
+  const wording = `"${typed}" has ${sides.length} lengths. Give one for all sides, or four as top,right,bottom,left; write decimals with a point.`;
+  throw new Fault('command.margin', wording);
 }
 
 function parseTurn(typed: string): 'auto' | number {
@@ -96,9 +90,6 @@ function parseTurn(typed: string): 'auto' | number {
 function parseMaxSheets(typed = String(DEFAULT_MAX_SHEETS)): number {
   const count = Number(typed);
   if (/^\d+$/.test(typed) && count >= 1 && count <= MAX_SHEETS) return count;
-  throw new Fault(
-    'command.max-sheets',
-    `"${typed}" is no number of sheets. Write a whole number from 1 to ${MAX_SHEETS}.`,
-    '--max-sheets',
-  );
+  const wording = `"${typed}" is no number of sheets. Write a whole number from 1 to ${MAX_SHEETS}.`;
+  throw new Fault('command.max-sheets', wording, '--max-sheets');
 }

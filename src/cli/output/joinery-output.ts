@@ -12,7 +12,7 @@ import { type CutCorner, longAndShortPoints, type PartEnd, trueShape } from '../
 import type { Part } from '../../part/part.ts';
 import { endLeanWords } from '../../shop/words/describe-ends.ts';
 import { degrees } from '../../units/number-format.ts';
-import { type Rule, showOnRule } from '../../units/rule.ts';
+import { showOnRule } from '../../units/rule.ts';
 import { anglesJson, pointJson } from './print-answer.ts';
 
 /** An end with its angles, its corners on both faces and, where the thickness is known, the true shape of its cut. */
@@ -49,6 +49,7 @@ export function jointJson(joint: Joint, i: number): object {
 
 /** The angles of the ends, unless both are square. */
 export function endsText(part: Part): string | undefined {
+  const show = (mm: number): string => showOnRule(mm, part.rule);
   if (slantedEnds(part).length === 0) return undefined;
   const rows = (part.ends ?? []).flatMap((end) => {
     const [side = '', miter, tilt, rake, splay, lean, sight] = angleRow(end);
@@ -58,7 +59,7 @@ export function endsText(part: Part): string | undefined {
       : [
           `${name}miter ${miter}, blade tilt ${tilt}; rake ${rake}, splay ${splay}; lean ${lean} on a sight line of ${sight}`,
           `          ${endLeanWords(end, part)}`,
-          `          ${reachWords(end, ruleReader(part.rule))}`,
+          `          ${reachWords(end, show)}`,
         ];
   });
   return withAsciiMinus(['ends', ...rows, `  ${SIGN_CONVENTION}`].join('\n'));
@@ -66,17 +67,12 @@ export function endsText(part: Part): string | undefined {
 
 export function jointsText({ joints, rule }: Part): string | undefined {
   if (joints.length === 0) return undefined;
+  const show = (mm: number): string => showOnRule(mm, rule);
   const rows = joints.map(
-    (joint, i) =>
-      `  ${`${i + 1}`.padStart(2)}  ${jointName(joint)}: ${jointMeasures(joint, ruleReader(rule))}`,
+    (joint, i) => `  ${`${i + 1}`.padStart(2)}  ${jointName(joint)}: ${jointMeasures(joint, show)}`,
   );
   return withAsciiMinus([`joints, ${rule.unit}`, ...rows].join('\n'));
 }
-
-const ruleReader =
-  (rule: Rule) =>
-  (mm: number): string =>
-    showOnRule(mm, rule);
 
 /** A terminal has the plain minus. */
 const withAsciiMinus = (text: string): string => text.replaceAll('−', '-');

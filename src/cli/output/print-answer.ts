@@ -7,9 +7,8 @@ import { writeLine } from './stdout.ts';
 
 export interface CommandAnswer {
   readonly part: Part;
-  /** For standard error; by default those of the part. */
+  /** For standard error; by default those of the part. Those of the JSON are by default the same. */
   readonly warnings?: readonly Warning[];
-  /** By default the same. */
   readonly jsonWarnings?: readonly Warning[];
   readonly json: () => object;
   readonly text: () => string;
@@ -53,16 +52,10 @@ export const anglesJson = (angles: CompoundAngles): object => ({
 export const pick = <T extends object, K extends keyof T>(from: T, ...keys: readonly K[]): Pick<T, K> =>
   Object.fromEntries(keys.map((key) => [key, from[key]])) as Pick<T, K>;
 
-interface TableLayout {
-  readonly align?: 'left' | 'right';
-  readonly gap?: number;
-  readonly firstWidth?: number;
-}
-
 /** Rows of cells as aligned columns of characters. */
 export function textTable(
   rows: readonly (readonly string[])[],
-  { align = 'right', gap = 3, firstWidth = 0 }: TableLayout = {},
+  { align = 'right' as 'left' | 'right', gap = 3, firstWidth = 0 } = {},
 ): string {
   const widths = (rows[0] ?? []).map((_, i) =>
     Math.max(i === 0 ? firstWidth : 0, ...rows.map((row) => row[i]?.length ?? 0)),

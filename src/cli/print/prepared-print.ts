@@ -1,6 +1,7 @@
 import type { Page } from '../../export/drawing/drawing.ts';
 import type { Part } from '../../part/part.ts';
 import type { Layout } from '../../tiling/layout.ts';
+import type { LayOutOptions } from '../../tiling/tile.ts';
 import type { Warning } from '../../units/fault.ts';
 
 export interface PreparedPrint {
@@ -16,6 +17,13 @@ export interface PreparedPrint {
   readonly messages?: readonly string[];
   readonly warnings?: readonly Warning[];
 }
+
+/** What `print` prepares besides the pattern itself, by the options of its kind. */
+export type PreparePrint<Options> = (
+  part: Part,
+  options: Options & { readonly edge?: string; readonly half?: boolean; readonly cover: boolean },
+  sheets: LayOutOptions,
+) => Promise<PreparedPrint>;
 
 /** Nobody waits long for fewer pages than this. */
 const MIN_PROGRESS_PAGES = 50;

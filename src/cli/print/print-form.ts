@@ -5,35 +5,30 @@ import { formFactor, type Lamination, laminate, lostShare } from '../../shop/str
 import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
 import { describePlies, plyLengths } from '../../shop/words/describe-plies.ts';
 import { linesToTile } from '../../tiling/grid/lines-to-tile.ts';
-import { type LayOutOptions, layOutLines } from '../../tiling/tile.ts';
+import { layOutLines } from '../../tiling/tile.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { lengthFormat } from '../../units/graduation.ts';
 import { showFine } from '../../units/number-format.ts';
 import { type EdgeOptions, selectEdges } from '../options/edge-options.ts';
-import { atOption, type OptionValues, option, readLengths } from '../options/option-spec.ts';
+import { atOption, type OptionValues, optional, readLengths } from '../options/option-spec.ts';
 import { speciesOption } from '../options/shared-options.ts';
 import { pick, pointJson } from '../output/print-answer.ts';
-import type { PreparedPrint } from './prepared-print.ts';
+import type { PreparePrint } from './prepared-print.ts';
 
 export const FORM_OPTIONS = [
-  option('--thickness <length>', 'of all plies together (default: each ply as thick as is safe)'),
-  option('--plies <count>', 'how many (default: the fewest that are safe)'),
-  option(
-    '--form-side <side>',
-    'the side of a single edge that the form is on: below or above (default: outside the wood)',
-  ),
+  ...optional({
+    '--thickness <length>': 'of all plies together (default: each ply as thick as is safe)',
+    '--plies <count>': 'how many (default: the fewest that are safe)',
+    '--form-side <side>':
+      'the side of a single edge that the form is on: below or above (default: outside the wood)',
+  }),
   speciesOption('the plies'),
 ] as const;
 
-type FormOptions = OptionValues<typeof FORM_OPTIONS> &
-  Pick<EdgeOptions, 'edge'> & { readonly cover: boolean };
+type FormOptions = OptionValues<typeof FORM_OPTIONS>;
 
 /** `print --form`: the pattern of the form that the part is laminated on. */
-export async function prepareForm(
-  part: Part,
-  options: FormOptions,
-  sheets: LayOutOptions,
-): Promise<PreparedPrint> {
+export const prepareForm: PreparePrint<FormOptions> = async (part, options, sheets) => {
   const { patternPages } = await import('../../export/sheets/pattern-pages.ts');
   const { formNotes } = await import('../../export/cover/pattern-notes.ts');
   const edge = selectCurvedEdge(part, options);
@@ -60,7 +55,7 @@ export async function prepareForm(
     messages: [`Laminate "${edge.name}". ${size} ${chart}`, `${sides} ${lengths}`, springback],
     warnings: plyWarnings(part, lamination),
   };
-}
+};
 
 function arePliesAbove({ edges }: Part, { woodIsAbove }: PartEdge, side: string | undefined): boolean {
   if (side === undefined) return woodIsAbove;
@@ -72,18 +67,15 @@ function arePliesAbove({ edges }: Part, { woodIsAbove }: PartEdge, side: string 
   throw new Fault('form.side', cure, '--form-side');
 }
 
-function selectCurvedEdge(part: Part, options: FormOptions): PartEdge {
-  const [first, second] = selectEdges(part, options).filter(({ pieces }) =>
-    ([1, -1] as const).some((side) => sharpestBend(pieces, side) > 0),
-  );
+function selectCurvedEdge(part: Part, options: Pick<EdgeOptions, 'edge'>): PartEdge {
+  const isCurved = ({ pieces }: PartEdge) => sharpestBend(pieces, 1) > 0 || sharpestBend(pieces, -1) > 0;
+  const [first, second] = selectEdges(part, options).filter(isCurved);
   if (!first)
     throw new Fault('form.straight', 'there is no curve to bend plies to: glue them up flat.', '--form');
-  if (second)
-    throw new Fault(
-      'form.which-edge',
-      `both edges are curved, "${first.name}" and "${second.name}". Say which the form’s face touches: --edge.`,
-      '--form',
-    );
+  if (second) {
+    const wording = `both edges are curved, "${first.name}" and "${second.name}". Say which the form’s face touches: --edge.`;
+    throw new Fault('form.which-edge', wording, '--form');
+  }
   return first;
 }
 
@@ -91,7 +83,7 @@ function readPlySizes({ rule }: Part, options: FormOptions): { plies?: number; t
   const { plies } = options;
   return {
     ...(plies !== undefined && { plies: atOption('--plies', () => parsePlies(plies)) }),
-    ...readLengths(options, { thickness: 'positive' }, rule.unit),
+    ...readLengths(options, ['thickness'], rule.unit),
   };
 }
 

@@ -1,29 +1,22 @@
 import type { LaidGauge } from '../../export/gauge/gauge-layout.ts';
 import { type GaugeStrip, gaugeStrip } from '../../part/derived/story-stick.ts';
-import type { Part } from '../../part/part.ts';
 import type { LayOutOptions } from '../../tiling/tile.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { type Rule, showLength, showOnRule } from '../../units/rule.ts';
-import { type EdgeOptions, selectBaseLine, selectEdges, stationsAtSpacing } from '../options/edge-options.ts';
-import type { OptionValues } from '../options/option-spec.ts';
-import { atOption } from '../options/option-spec.ts';
+import { selectBaseLine, selectEdges, stationsAtSpacing } from '../options/edge-options.ts';
+import { atOption, type OptionValues } from '../options/option-spec.ts';
 import { everyOption, fromOption } from '../options/shared-options.ts';
 import { pick } from '../output/print-answer.ts';
-import type { PreparedPrint } from './prepared-print.ts';
+import type { PreparePrint } from './prepared-print.ts';
 
 export const GAUGE_OPTIONS = [everyOption, fromOption] as const;
 
-type GaugeOptions = OptionValues<typeof GAUGE_OPTIONS> &
-  Pick<EdgeOptions, 'edge'> & { readonly cover: boolean };
+type GaugeOptions = OptionValues<typeof GAUGE_OPTIONS>;
 
 /** `print --gauge`: strips for a story stick instead of the pattern. */
-export async function prepareGauge(
-  part: Part,
-  options: GaugeOptions,
-  sheets: LayOutOptions,
-): Promise<PreparedPrint> {
+export const prepareGauge: PreparePrint<GaugeOptions> = async (part, options, sheets) => {
   const { layOutGauge, worthReading } = await import('../../export/gauge/gauge-layout.ts');
   const { gaugePages } = await import('../../export/gauge/gauge-pages.ts');
   const strips = selectEdges(part, options).map((edge) => {
@@ -45,7 +38,7 @@ export async function prepareGauge(
     messages: asText(gauge, strips),
     warnings: read.flatMap((strip) => doublesBackWarnings(strip, part.rule)),
   };
-}
+};
 
 /** The stick has one reading for each station, but a rule there may meet the edge elsewhere. */
 function doublesBackWarnings({ edge, doubled }: GaugeStrip, rule: Rule): Warning[] {

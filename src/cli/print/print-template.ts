@@ -1,11 +1,11 @@
 import { halfOf } from '../../part/derived/half-pattern.ts';
 import { type Cutter, type Template, templateOf } from '../../part/derived/router-template.ts';
 import type { Part } from '../../part/part.ts';
-import { type LayOutOptions, layOut } from '../../tiling/tile.ts';
+import { layOut } from '../../tiling/tile.ts';
 import { Fault } from '../../units/fault.ts';
 import { showSize } from '../../units/rule.ts';
 import { atOption, type OptionValues, option, parseLengthOption } from '../options/option-spec.ts';
-import type { PreparedPrint } from './prepared-print.ts';
+import type { PreparePrint } from './prepared-print.ts';
 
 export const TEMPLATE_OPTIONS = [
   option('--bit <diameter>', 'of the router bit'),
@@ -14,16 +14,10 @@ export const TEMPLATE_OPTIONS = [
   option('--opening', 'the template as an opening, for a recess of the part’s shape: larger all round'),
 ] as const;
 
-type TemplateOptions = OptionValues<typeof TEMPLATE_OPTIONS> & { readonly half?: boolean } & {
-  readonly cover: boolean;
-};
+type TemplateOptions = OptionValues<typeof TEMPLATE_OPTIONS>;
 
 /** `print --template`: the pattern of a router's template instead of the part's. */
-export async function prepareTemplate(
-  part: Part,
-  options: TemplateOptions,
-  sheets: LayOutOptions,
-): Promise<PreparedPrint> {
+export const prepareTemplate: PreparePrint<TemplateOptions> = async (part, options, sheets) => {
   const { patternPages } = await import('../../export/sheets/pattern-pages.ts');
   const { templateNotes } = await import('../../export/cover/pattern-notes.ts');
   const cutter = readCutter(part, options);
@@ -42,25 +36,22 @@ export async function prepareTemplate(
     messages: [asText(part, template, cutter)],
     warnings: template.warnings,
   };
-}
+};
 
 function readCutter({ rule: { unit } }: Part, options: TemplateOptions): Cutter {
   const { bush, bearing, bit, opening = false } = options;
-  if ((bush === undefined) === (bearing === undefined))
-    throw new Fault(
-      'template.guide',
-      'a template needs what runs along it, one of the two: --bush, the outside diameter of a guide bush, or --bearing, that of a bearing on the bit.',
-      '--template',
-    );
+  if ((bush === undefined) === (bearing === undefined)) {
+    const wording =
+      'a template needs what runs along it, one of the two: --bush, the outside diameter of a guide bush, or --bearing, that of a bearing on the bit.';
+    throw new Fault('template.guide', wording, '--template');
+  }
   if (bit === undefined)
     throw new Fault('template.no-bit', 'a template needs the bit’s diameter: --bit 1/2.', '--template');
   const diameter = (option: string, typed: string): number =>
     parseLengthOption(option, typed, unit, 'positive');
-  const guide =
-    bush === undefined
-      ? ({ guide: 'bearing', guideDiameter: diameter('--bearing', bearing ?? '') } as const)
-      : ({ guide: 'bush', guideDiameter: diameter('--bush', bush) } as const);
-  return { ...guide, bitDiameter: diameter('--bit', bit), opening };
+  const guide = bush === undefined ? 'bearing' : 'bush';
+  const guideDiameter = diameter(`--${guide}`, bush ?? bearing ?? '');
+  return { guide, guideDiameter, bitDiameter: diameter('--bit', bit), opening };
 }
 
 function asText(part: Part, { inside }: Template, { guide, guideDiameter, bitDiameter }: Cutter): string {

@@ -14,8 +14,6 @@ export interface Edit {
 /**
  * The text of a job with some of its lengths replaced. All else stays: comments, order, spacing. A comment behind a
  * length keeps its column where there is room.
- *
- * @throws Error for a key that holds no value: the caller made it up
  */
 export function editJob(text: string, edits: readonly Edit[]): string {
   const spots = edits.map(({ key, typed }) => {

@@ -2,14 +2,7 @@ import { isSeq, type ParsedNode, type YAMLSeq } from 'yaml';
 import { firstOf, itemAt } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { isSinglePoint, nodeAt, replaceText, toYamlScalar } from './edit-job.ts';
-import {
-  indentBefore,
-  lineEnd,
-  lineEnding,
-  lineStart,
-  removeText,
-  startOfCommentsAbove,
-} from './text-lines.ts';
+import { indentBefore, lineEnd, lineEnding, lineStart, removeText, startOfComments } from './text-lines.ts';
 
 type YamlList = YAMLSeq.Parsed;
 
@@ -69,12 +62,9 @@ function formatPointLike(text: string, other: YamlList, [station, offset]: reado
   const [first, second] = other.items as ParsedNode[];
   const plain = `[${station}, ${offset}]`;
   if (!other.flow || !first || !second) return plain;
-  const white = (from: number, to: number): string => text.slice(from, to);
-  const [open, comma, close] = [
-    white(other.range[0], first.range[0]),
-    white(first.range[1], second.range[0]),
-    white(second.range[1], other.range[1]),
-  ];
+  const open = text.slice(other.range[0], first.range[0]);
+  const comma = text.slice(first.range[1], second.range[0]);
+  const close = text.slice(second.range[1], other.range[1]);
   return `${open}${comma}${close}`.includes('\n') ? plain : `${open}${station}${comma}${offset}${close}`;
 }
 
@@ -84,7 +74,7 @@ function insertBefore(text: string, list: YamlList, index: number, point: string
   const indent = indentBefore(text, at);
   if (indent === undefined) return replaceText(text, at, at, `${point}${commaBeside(text, list, index)}`);
   // The comments above the next nail are about that one.
-  const line = startOfCommentsAbove(text, at);
+  const line = startOfComments(text, at);
   const typed = list.flow ? `${point},` : `- ${point}`;
   return `${text.slice(0, line)}${indent}${typed}${lineEnding(text)}${text.slice(line)}`;
 }

@@ -13,7 +13,7 @@ export function indentBefore(text: string, at: number): string | undefined {
 }
 
 /** Where the comments right above a place begin; the start of its own line where there are none. */
-export function startOfCommentsAbove(text: string, at: number): number {
+export function startOfComments(text: string, at: number): number {
   let line = lineStart(text, at);
   while (line > 0) {
     const above = lineStart(text, line - 1);

@@ -67,10 +67,9 @@ function readLean(mapping: YamlMapping): Lean | undefined {
   const toward = way ? readWord(way, ['right', 'left', 'out', 'in'] as const) : 'right';
   if (by === undefined || toward === undefined) return undefined;
   if (by > 0 && by <= MAX_HOLE_LEAN) return { by, toward };
-  return entry.report(
-    'job.lean',
-    'a hole leans by more than 0 and by 60 degrees at most. "toward: left, right, out or in" says which way.',
-  );
+  const wording =
+    'a hole leans by more than 0 and by 60 degrees at most. "toward: left, right, out or in" says which way.';
+  return entry.report('job.lean', wording);
 }
 
 /** A leaning drill opens an ellipse, longer by 1/cos of its lean: the distance is that of a slot around it. */

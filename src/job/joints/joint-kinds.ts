@@ -14,12 +14,10 @@ export type JointKindName = keyof typeof JOINT_KINDS;
 export const JOINT_NAMES = Object.keys(JOINT_KINDS) as JointKindName[];
 type MeasuresOf<Kind> = Kind extends JointKind<infer Measures> ? Measures : never;
 
-export type Joint = {
-  [Kind in JointKindName]: {
-    readonly key: string;
-    readonly label?: string;
-    readonly kind: Kind;
-  } & MeasuresOf<(typeof JOINT_KINDS)[Kind]>;
+type JointOf<Kind extends JointKindName> = MeasuresOf<(typeof JOINT_KINDS)[Kind]> & { readonly kind: Kind };
+
+export type Joint = { readonly key: string; readonly label?: string } & {
+  [Kind in JointKindName]: JointOf<Kind>;
 }[JointKindName];
 
 /** A joint that removes wood; without a depth (mm), right through. */
@@ -30,8 +28,7 @@ const viewOf = ({ kind }: Joint): JointView<Joint> => JOINT_KINDS[kind] as Joint
 
 export const isCuttingJoint = (joint: Joint): joint is CuttingJoint => viewOf(joint).shape !== undefined;
 
-export const jointOrigin = (joint: Joint): ReturnType<JointView<Joint>['place']> =>
-  viewOf(joint).place(joint);
+export const jointOrigin = (joint: Joint) => viewOf(joint).place(joint);
 
 /** Its middle on the face; undefined for a line over the whole face. */
 export function jointPoint(joint: Joint): Point | undefined {

@@ -1,5 +1,6 @@
 import { distance, point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
+import { present } from '../../units/lists.ts';
 import type { StepKindName } from '../steps/step-kinds.ts';
 import type { Coordinate } from './read-points.ts';
 
@@ -58,10 +59,7 @@ function reportBackwards(
   return false;
 }
 
-interface ShoulderLine {
-  readonly start: Coordinate;
-  readonly end: Coordinate;
-}
+type ShoulderLine = Readonly<Record<'start' | 'end', Coordinate>>;
 
 export const isShoulderStep = ({ start, end }: ShoulderLine): boolean => start.at.x === end.at.x;
 
@@ -74,15 +72,14 @@ export function checkShoulder(
   { start, end }: ShoulderLine,
   { isFirst, isLast, afterShoulder }: Readonly<Record<'isFirst' | 'isLast' | 'afterShoulder', boolean>>,
 ): boolean {
-  const report = (wording: string): false => {
-    end.entry.report('job.shoulder', `${wording}.`);
-    return false;
-  };
-  const atEnd = `a shoulder at station ${end.station} lies in the cut of the part’s end`;
-  if (isFirst) return report(`${atEnd}. Leave it out, and begin the edge at ${showCoordinate(end)}`);
-  if (isLast) return report(`${atEnd}. Leave it out: the edge ends at ${showCoordinate(start)}`);
-  if (!afterShoulder) return true;
-  return report(
-    `there is a shoulder at station ${start.station} already. Write one, to its last offset: "line: ${showCoordinate(end)}"`,
+  const [from, to] = [showCoordinate(start), showCoordinate(end)];
+  const atEnd = `a shoulder at station ${end.station} lies in the cut of the part’s end. Leave it out`;
+  const [wording] = present(
+    isFirst && `${atEnd}, and begin the edge at ${to}.`,
+    isLast && `${atEnd}: the edge ends at ${from}.`,
+    afterShoulder &&
+      `there is a shoulder at station ${start.station} already. Write one, to its last offset: "line: ${to}".`,
   );
+  if (wording !== undefined) end.entry.report('job.shoulder', wording);
+  return wording === undefined;
 }

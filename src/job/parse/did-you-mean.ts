@@ -54,11 +54,7 @@ export function editDistance(a: string, b: string): number {
 }
 
 /** The cure for a wrong name. */
-export function didYouMean(
-  written: string,
-  names: readonly string[],
-  meant = closestName(written, names),
-): string {
+export function didYouMean(written: string, names: readonly string[], meant = closestName(written, names)) {
   const known = `Known here: ${names.join(', ')}.`;
   return meant === undefined ? known : `Did you mean "${meant}"? ${known}`;
 }

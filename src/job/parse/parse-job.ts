@@ -90,10 +90,8 @@ function readStock(entry: YamlNode, unit: Unit): Stock | undefined {
 function readQuantity(entry: YamlNode, pair: PairKind | undefined): number | undefined {
   const quantity = readCount(entry, MAX_QUANTITY);
   if (quantity === undefined || pair !== 'mirrored' || quantity % 2 === 0) return quantity;
-  return entry.report(
-    'job.odd-pair',
-    `${quantity} parts do not make mirrored pairs. Write an even number, both hands counted.`,
-  );
+  const wording = `${quantity} parts do not make mirrored pairs. Write an even number, both hands counted.`;
+  return entry.report('job.odd-pair', wording);
 }
 
 function readAllowance(entry: YamlNode, unit: Unit): { saw?: number; width?: number } | undefined {

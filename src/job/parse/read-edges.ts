@@ -23,10 +23,8 @@ export function readEdges(node: YamlNode, unit: Unit): Job['edges'] | undefined 
   const mapping = YamlMapping.of(node, 'Write a name for each edge, and under it its list of steps.');
   if (!mapping) return undefined;
   const [first, second, third] = mapping.entries;
-  third?.node.reportAtName(
-    'job.too-many',
-    'a part has at most two edges. Take this one out, or give it a job of its own.',
-  );
+  const wording = 'a part has at most two edges. Take this one out, or give it a job of its own.';
+  third?.node.reportAtName('job.too-many', wording);
   const one = first && readEdge(first, unit);
   if (!second) return one && [one];
   const other = readEdge(second, unit);
@@ -62,11 +60,7 @@ function readFrom(node: YamlNode, unit: Unit): Coordinate | undefined {
   return from && readPoint(from, unit);
 }
 
-function readSteps(
-  items: readonly YamlNode[],
-  from: Coordinate | undefined,
-  unit: Unit,
-): EdgeStep[] | undefined {
+function readSteps(items: readonly YamlNode[], from: Coordinate | undefined, unit: Unit) {
   const steps: EdgeStep[] = [];
   let start = from;
   let afterShoulder = false;

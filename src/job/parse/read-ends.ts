@@ -42,8 +42,6 @@ function readEndAngle(table: YamlMapping, name: string): number | undefined {
   const entry = table.get(name);
   const angle = entry ? readAngle(entry) : 0;
   if (angle === undefined || !entry || Math.abs(angle) <= MAX_END_ANGLE) return angle;
-  return entry.report(
-    'job.too-steep',
-    `a ${name} of more than 75 degrees runs along the part, not across it. Write a smaller one.`,
-  );
+  const wording = `a ${name} of more than 75 degrees runs along the part, not across it. Write a smaller one.`;
+  return entry.report('job.too-steep', wording);
 }

@@ -36,9 +36,8 @@ export function readCount(entry: YamlNode, most: number): number | undefined {
   const typed = entry.text(cure);
   if (typed === undefined) return undefined;
   const count = /^\d{1,9}$/.test(typed) ? Number(typed) : 0;
-  return count >= 1 && count <= most
-    ? count
-    : entry.report('job.count', `${quoted(typed)} does not fit. ${cure}`);
+  if (count >= 1 && count <= most) return count;
+  return entry.report('job.count', `${quoted(typed)} does not fit. ${cure}`);
 }
 
 /** A name on one line, up to `most` characters. */

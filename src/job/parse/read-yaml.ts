@@ -84,11 +84,7 @@ export function composeDocuments(tokens: Iterable<CST.Token>, text: string): Doc
   return [...composer.compose(tokens, true, text.length)] as Document.Parsed[];
 }
 
-function parseDocuments(
-  text: string,
-  { lists }: DocumentType,
-  source: SourceText,
-): Document.Parsed[] | undefined {
+function parseDocuments(text: string, { lists }: DocumentType, source: SourceText) {
   const parser = new Parser();
   const tokens = [];
   for (const lexeme of new Lexer().lex(text)) {

@@ -33,12 +33,7 @@ export function quickJob(options: QuickOptions): Job {
   return { part, rule, quantity: 1, edges: [edge], joints: [], sawAllowance: 0 };
 }
 
-function readQuickStep(
-  line: QuickOptionReader,
-  kind: StepKindName,
-  chord: number | undefined,
-  unit: Unit,
-): EdgeStep | undefined {
+function readQuickStep(line: QuickOptionReader, kind: StepKindName, chord: number | undefined, unit: Unit) {
   const { quick }: StepKind<object> = STEP_KINDS[kind];
   for (const option of ['nail', 'radius', 'ends', 'strip'] as const)
     if (!quick?.options.includes(option)) line.refuse(option, `${aStep(kind)} has none. Leave it out.`);

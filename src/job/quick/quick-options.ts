@@ -75,16 +75,12 @@ export class QuickOptionReader {
     return this.report('nail', 'quick.nail', `the nail is not on the chord. Put it between ${ends}.`);
   }
 
-  readWord<Word extends string>(option: 'curve' | 'units', words: readonly Word[]): Word | undefined {
-    const typed = this.options[option];
-    return typed === undefined ? undefined : this.word(option, typed, words);
-  }
-
-  private word<Word extends string>(
+  readWord<W extends string>(
     option: 'curve' | 'units' | 'ends',
-    typed: string,
-    words: readonly Word[],
-  ): Word | undefined {
+    words: readonly W[],
+    typed = this.options[option],
+  ): W | undefined {
+    if (typed === undefined) return undefined;
     const word = words.find((each) => each === typed.trim());
     const cure = option === 'units' ? suggestUnit(typed) : didYouMean(typed, words);
     return word ?? this.report(option, 'quick.unknown-word', `${quoted(typed)} is unknown. ${cure}`);
@@ -96,7 +92,7 @@ export class QuickOptionReader {
     const typed = this.options.ends.split(',');
     if (typed.length > 2)
       return this.report('ends', 'quick.ends', `a strip has two ends. Write held, or held,${words[0]}.`);
-    const [start, end] = typed.map((each) => this.word('ends', each, words));
+    const [start, end] = typed.map((each) => this.readWord('ends', words, each));
     const kept = (word: string): EndCondition => (word === 'held' ? 'held' : 'free');
     if (start === undefined || (typed.length === 2 && end === undefined)) return undefined;
     return [kept(start), kept(end ?? start)];

@@ -7,9 +7,7 @@ import type { YamlMapping } from '../parse/yaml-mapping.ts';
 import type { QuickOptionReader } from '../quick/quick-options.ts';
 import type { StepHandle, StepKind, StepReading } from './step-kind.ts';
 
-export interface ArcFields {
-  readonly by: ArcBy;
-}
+export type ArcFields = { readonly by: ArcBy };
 
 export const arcStep: StepKind<ArcFields> = {
   keys: ['through', 'rise', 'radius'],

@@ -75,12 +75,9 @@ function makeRun(from: Point, step: BattenFields & { readonly to: Point }, ends:
   if (!strip) return batten(from, to, by, ends);
   if ('apex' in by) return taperedBatten(from, to, by, strip, ends);
   const [nail, another] = by.through;
-  if (another)
-    throw new Fault(
-      'batten.taper-nails',
-      'a tapered strip is bent over one nail only. Keep one, or leave out "strip" for an even strip.',
-    );
-  return taperedBatten(from, to, { nail }, strip, ends);
+  if (!another) return taperedBatten(from, to, { nail }, strip, ends);
+  const cure = 'Keep one, or leave out "strip" for an even strip.';
+  throw new Fault('batten.taper-nails', `a tapered strip is bent over one nail only. ${cure}`);
 }
 
 function evenSentence([start, end]: EndConditions): string {
@@ -93,11 +90,7 @@ const taperedSentence = ({ from, to }: Taper, show: ShowLength): string =>
   `the line of a springy batten planed from ${show(from)} thick to ${show(to)}, bent over one nail; ` +
   'such a strip creeps thick end first, so that friction or a stop must hold that end.';
 
-function readQuick(
-  options: QuickOptionReader,
-  chord: number | undefined,
-  unit: Unit,
-): BattenFields | undefined {
+function readQuick(options: QuickOptionReader, chord: number | undefined, unit: Unit) {
   const pin = options.readPin(chord, unit);
   const ends = options.readEnds(END_WORDS);
   const strip = options.readTaper(unit);

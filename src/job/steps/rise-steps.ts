@@ -33,10 +33,7 @@ const riseStep = (
   },
 });
 
-export const bowStep = riseStep(
-  'bow',
-  bow,
-  'the line of a springy strip whose two ends a string draws together.',
-);
+const BOW_SENTENCE = 'the line of a springy strip whose two ends a string draws together.';
+export const bowStep = riseStep('bow', bow, BOW_SENTENCE);
 
 export const ellipseStep = riseStep('ellipse', ellipse, 'half an ellipse standing on its chord.');

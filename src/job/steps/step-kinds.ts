@@ -33,21 +33,19 @@ export const STEP_NAMES = Object.keys(STEP_KINDS) as StepKindName[];
 
 export const stepKeys = (kind: StepKindName): readonly string[] => [kind, ...STEP_KINDS[kind].keys];
 
-type FieldsOf<Kind> = Kind extends StepKind<infer Fields> ? Fields : never;
-
 /** "a line", "an arc". */
 export const aStep = (kind: StepKindName): string => `${/^[aeo]/.test(kind) ? 'an' : 'a'} ${kind}`;
 
-export type EdgeStep = {
-  [Kind in StepKindName]: { readonly to: Point; readonly key: string; readonly kind: Kind } & FieldsOf<
-    (typeof STEP_KINDS)[Kind]
-  >;
+type FieldsOf<Kind> = Kind extends StepKind<infer Fields> ? Fields : never;
+type StepOf<Kind extends StepKindName> = FieldsOf<(typeof STEP_KINDS)[Kind]> & { readonly kind: Kind };
+
+export type EdgeStep = { readonly to: Point; readonly key: string } & {
+  [K in StepKindName]: StepOf<K>;
 }[StepKindName];
 
 /** The record of its own kind takes this step, which the compiler cannot follow through the union. */
 const viewOf = ({ kind }: EdgeStep): StepView<EdgeStep> => STEP_KINDS[kind] as StepView<never>;
 
-/** @throws Fault where there is no such curve */
 export const stepRun = (from: Point, step: EdgeStep, ends: StripEnds): Curve =>
   viewOf(step).run(from, step, ends);
 

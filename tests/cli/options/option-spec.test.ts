@@ -70,8 +70,8 @@ test('the type of the values follows from the list', () => {
 });
 
 test('a length that is wrong is placed at its option as it is typed', () => {
-  const read = (typed: string) => readLengths({ depthAt45: typed }, { depthAt45: 'positive' }, 'mm');
+  const read = (typed: string) => readLengths({ depthAt45: typed }, ['depthAt45'], 'mm');
   expect(read('2')).toEqual({ depthAt45: 2 });
-  expect(readLengths({}, { depthAt45: 'positive' }, 'mm')).toEqual({});
+  expect(readLengths({}, ['depthAt45'], 'mm')).toEqual({});
   expect(() => read('0')).toThrow(expect.objectContaining({ code: 'length.zero', key: '--depth-at-45' }));
 });
