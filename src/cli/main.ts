@@ -65,6 +65,7 @@ function refuseUnquoted([before = '', ...words]: readonly string[]): void {
   refuseUnquoted(words);
 }
 
+/** Runs the command that process.argv names. */
 export async function run(commands: readonly (() => Command | Promise<Command>)[]): Promise<Outcome> {
   let outcome: Outcome = { exitCode: EXIT_CODES.done, faults: [] };
   try {

@@ -17,6 +17,7 @@ const OPTION_OWNERS: Readonly<Record<string, readonly (keyof PrintTarget)[]>> = 
   species: ['form'],
 };
 
+/** Refuses what goes with another print, or with none. */
 export function requireOneTarget(options: PrintTarget): void {
   const { half, gauge, template, form } = options;
   const targets = Object.entries({ gauge, template, form }).filter(([, on]) => on);

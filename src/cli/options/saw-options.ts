@@ -27,6 +27,7 @@ export function requireBlade(options: SawOptions): void {
     if (options[option] !== undefined && options.blade === undefined) throw ownerFault(option, 'blade');
 }
 
+/** In the job's unit. */
 export function readSaws(options: SawOptions, unit: Unit): SawingOptions {
   const lengths = readLengths(options, SAW_LENGTHS, unit);
   const { blade: width, kerf, gauge, depthOfCut, depthAt45, ...height } = lengths;

@@ -41,6 +41,7 @@ export const SHEET_OPTIONS = [
 
 type SheetLayoutOptions = OptionValues<typeof SHEET_OPTIONS>;
 
+/** A fault has its option as the key. */
 export function readSheetOptions({ rule }: Part, options: SheetLayoutOptions): LayOutOptions {
   const { unit } = rule;
   const { paper, margin } = options;

@@ -13,13 +13,8 @@ import type { Store } from '../state/store.ts';
 import type { Highlight } from './highlight.ts';
 import type { Viewport } from './viewport.ts';
 
-interface ComparedCurve extends CurveComparison {
-  readonly edge: string;
-}
-
-interface PlacedLabel extends Point {
-  readonly half: number;
-}
+type ComparedCurve = CurveComparison & { readonly edge: string };
+type PlacedLabel = Point & { readonly half: number };
 
 /** About the size of a letter and of a line of text, px. */
 const [LETTER_PX, LINE_PX] = [7.5, 19];

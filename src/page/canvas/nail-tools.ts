@@ -143,7 +143,7 @@ export class NailTools {
       if (!evaluated || !canEdit) throw new Fault('nails.job', 'first put right what is wrong with the job.');
       return work(evaluated.part);
     };
-    return catchFault(onPart, (fault) => void this.store.reject([toDiagnostic(fault, new Map())]));
+    return catchFault(onPart, (fault) => void this.store.reject([toDiagnostic(fault)]));
   }
 
   private draw(): void {

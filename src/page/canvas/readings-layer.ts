@@ -161,10 +161,7 @@ export class ReadingsLayer {
     };
     const line = (offOf: (reading: Deviation) => number, name: string): void => {
       const places = readings.map((reading) => at(reading, offOf(reading)));
-      layer
-        .path()
-        .attr('d', `M${places.join('L')}`)
-        .addClass(name);
+      layer.path().attr({ d: `M${places.join('L')}`, class: name });
     };
     line(() => tolerance, 'tolerance');
     line(() => -tolerance, 'tolerance');

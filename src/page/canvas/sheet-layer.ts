@@ -23,7 +23,7 @@ import type { Viewport } from './viewport.ts';
 
 export class SheetLayer {
   layout: Layout | undefined;
-  private isFresh = false;
+  isUpToDate = false;
   private readonly paper = byId<HTMLSelectElement>('paper');
   private readonly turn = byId<HTMLSelectElement>('turn');
   private readonly showBox = byId<HTMLInputElement>('show-sheets');
@@ -42,7 +42,7 @@ export class SheetLayer {
     this.showBox.addEventListener('change', () => this.draw());
     viewport.onViewChange(() => this.draw());
     store.onChange(() => {
-      this.isFresh = false;
+      this.isUpToDate = false;
       this.status.classList.add('old');
     });
     store.onIdle(() => this.layOut());
@@ -52,10 +52,6 @@ export class SheetLayer {
     const { layout } = this;
     if (!layout) return this.fault && 'none: see “Take to the bench”';
     return `${showCount(layout.sheets.length, 'sheet')} of ${paperTitle(layout.paper)}`;
-  }
-
-  get isUpToDate(): boolean {
-    return this.isFresh;
   }
 
   clear(): void {
@@ -69,7 +65,7 @@ export class SheetLayer {
     const { part } = evaluated;
     updateText(this.defaultPaper, `${paperTitle(parsePaper(DEFAULT_PAPER[part.rule.unit]))}, as usual`);
     ({ layout: this.layout, fault: this.fault } = this.tryLayOut(part));
-    this.isFresh = true;
+    this.isUpToDate = true;
     this.draw();
     this.onLaidOut();
   }
@@ -103,7 +99,7 @@ export class SheetLayer {
 
   private draw(): void {
     updateText(this.status, this.fault || (this.layout ? this.statusText(this.layout) : ''));
-    this.status.classList.toggle('old', !this.isFresh);
+    this.status.classList.toggle('old', !this.isUpToDate);
     const layer = this.viewport.layer('sheets').clear();
     if (!this.layout || !this.showBox.checked) return;
     for (const sheet of this.layout.sheets) {

@@ -33,62 +33,46 @@ export interface Download {
   readonly make: (part: Part, layouts: () => PatternLayouts, font: FontSource) => Promise<BlobPart>;
 }
 
-const svg = (label: string, suffix: string, make: (part: Part) => string): Download => ({
-  label,
-  type: 'image/svg+xml',
-  suffix,
-  make: async (part) => make(part),
-});
+const inType =
+  (type: string) =>
+  (label: string, suffix: string, make: Download['make']): Download => ({ label, type, suffix, make });
+
+const pdf = inType('application/pdf');
+const svg = inType('image/svg+xml');
 
 export const DOWNLOADS: readonly Download[] = [
-  {
-    label: 'The pattern, full size (PDF)',
-    type: 'application/pdf',
-    suffix: '.pdf',
-    make: async (part, layouts, font) => {
-      const { layout, mirrored } = layouts();
-      return (await writePatternPdf(part, layout, { font, cover: true, mirrored })) as BlobPart;
-    },
-  },
-  {
-    label: 'The card for the shop wall (PDF)',
-    type: 'application/pdf',
-    suffix: '-card.pdf',
-    make: async (part, _layouts, font) => {
-      const card = cardPage(part, { paper: parsePaper(DEFAULT_PAPER[part.rule.unit]) });
-      return (await writePdf([card], `${part.name}, card`, font)) as BlobPart;
-    },
-  },
-  svg('The strip over its nails (SVG)', '-strip.svg', (part) => {
+  pdf('The pattern, full size (PDF)', '.pdf', async (part, layouts, font) => {
+    const { layout, mirrored } = layouts();
+    return (await writePatternPdf(part, layout, { font, cover: true, mirrored })) as BlobPart;
+  }),
+  pdf('The card for the shop wall (PDF)', '-card.pdf', async (part, _layouts, font) => {
+    const card = cardPage(part, { paper: parsePaper(DEFAULT_PAPER[part.rule.unit]) });
+    return (await writePdf([card], `${part.name}, card`, font)) as BlobPart;
+  }),
+  svg('The strip over its nails (SVG)', '-strip.svg', async (part) => {
     const species = chooseStripSpecies(undefined, part.stock?.species);
     const runs = adviseStrips(part, { species, rule: part.rule });
     return writeSvg(composeStripPicture(part, runs), `${part.name}: the strip`);
   }),
-  svg('The board on the saw (SVG)', '-saw.svg', (part) =>
+  svg('The board on the saw (SVG)', '-saw.svg', async (part) =>
     writeSvg(composeSawPicture(part, adviseSawing(part)), `${part.name}: the saw`),
   ),
-  svg('The blanks on their boards (SVG)', '-board.svg', (part) => {
+  svg('The blanks on their boards (SVG)', '-board.svg', async (part) => {
     const plan = planStock(part, {});
     if (!plan.nesting)
       throw new Error('one edge is a line, and no part to lay on a board. Set out the other edge too.');
     return writeSvg(composeBoard(part, plan, plan.nesting), `${part.name}: the board`);
   }),
-  {
-    label: 'The offsets (CSV)',
-    type: 'text/csv',
-    suffix: '-offsets.csv',
-    make: async (part) => offsetsCsv(part.rule, offsetsTables(part)),
-  },
-  svg('A picture with the curvature (SVG)', '-picture.svg', (part) =>
+  inType('text/csv')('The offsets (CSV)', '-offsets.csv', async (part) =>
+    offsetsCsv(part.rule, offsetsTables(part)),
+  ),
+  svg('A picture with the curvature (SVG)', '-picture.svg', async (part) =>
     writeSvg(composePicture(part), part.name),
   ),
-  {
-    label: 'The whole part, for a machine (DXF)',
-    type: 'image/vnd.dxf',
-    suffix: '.dxf',
-    make: async (part) => fullSizeDxf(part, fullSize(part), { unit: 'mm', splines: false }),
-  },
-  svg('The whole part, for a machine (SVG)', '.svg', (part) => {
+  inType('image/vnd.dxf')('The whole part, for a machine (DXF)', '.dxf', async (part) =>
+    fullSizeDxf(part, fullSize(part), { unit: 'mm', splines: false }),
+  ),
+  svg('The whole part, for a machine (SVG)', '.svg', async (part) => {
     const full = fullSize(part);
     return fullSizeSvg(part, full, fullSizePage(full).drawing);
   }),

@@ -2,8 +2,7 @@ import type { Highlight } from '../canvas/highlight.ts';
 import type { SheetLayer } from '../canvas/sheet-layer.ts';
 import { byId, el, updateText } from '../dom.ts';
 import type { Store } from '../state/store.ts';
-import type { FigureText } from './figure-values.ts';
-import { curvedRuns, quickFigures, slowFigures } from './figure-values.ts';
+import { curvedRuns, type FigureText, quickFigures, slowFigures } from './figure-values.ts';
 
 /** The figures beside the drawing. Slow ones turn gray until the pointer is idle. */
 export class FigurePanel {

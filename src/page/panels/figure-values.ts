@@ -76,17 +76,12 @@ function runFigures({ prefix, edge, run, i, figures }: NamedRun, formats: Length
   });
   const isArc = run.kind === 'arc';
   const place = apex && `station ${ruleText(apex.at.x)}, offset ${ruleText(apex.at.y)}`;
+  const label = isArc ? 'radius' : 'tightest radius';
   const where = tightest && !isArc ? ` at station ${ruleText(tightest.at.x)}` : '';
   return present(
     apex && figure('apex', apexName(run), `${place}`, apex.at),
     apex && figure('rise', 'rise over its chord', lengthText(apex.rise), apex.at),
-    tightest &&
-      figure(
-        'tightest',
-        isArc ? 'radius' : 'tightest radius',
-        `${roundedText(tightest.radius)}${where}`,
-        tightest.at,
-      ),
+    tightest && figure('tightest', label, `${roundedText(tightest.radius)}${where}`, tightest.at),
     figure('length', `length of the ${run.kind}`, roundedText(length)),
   );
 }
@@ -94,9 +89,8 @@ function runFigures({ prefix, edge, run, i, figures }: NamedRun, formats: Length
 function widthFigure({ shape }: Part, { lengthText, ruleText }: LengthFormats): FigureText[] {
   if (shape.type !== 'closed') return [];
   const { width, at } = shape.leastWidth;
-  return [
-    { id: 'width', label: 'least width', value: `${lengthText(width)} at station ${ruleText(at.x)}`, at },
-  ];
+  const value = `${lengthText(width)} at station ${ruleText(at.x)}`;
+  return [{ id: 'width', label: 'least width', value, at }];
 }
 
 const lengthFigures = ({ edges }: Part, { lengthText }: LengthFormats): FigureText[] =>
@@ -157,14 +151,9 @@ function runoutFigure({ grain }: WoodPlan, { ruleText }: LengthFormats): FigureT
   return [{ id: 'grain', label: 'grain runs out', value, at, edge, isWarning: band === 'short' }];
 }
 
-function woodFigures(
-  { quantity }: Part,
-  { blank, layers, amount }: WoodPlan,
-  { roundedText, rule }: LengthFormats,
-): FigureText[] {
-  const sizes = [blank.length, blank.width, blank.thickness].flatMap((mm) =>
-    mm === undefined ? [] : roundedText(mm),
-  );
+function woodFigures({ quantity }: Part, wood: WoodPlan, { roundedText, rule }: LengthFormats): FigureText[] {
+  const { blank, layers, amount } = wood;
+  const sizes = present(blank.length, blank.width, blank.thickness).map(roundedText);
   const [first] = layers ?? [];
   const buy = amount?.rough && first && `${showVolume(amount.rough, rule, 1)} of ${first.lumber.name}`;
   const weight = amount?.weight && showMass(amount.weight.part, rule.unit);

@@ -1,15 +1,10 @@
 import { type Figures, figuresOf } from '../../curves/measurements.ts';
-import {
-  faultPosition,
-  PlacedFault,
-  type SourcePosition,
-  type SourcePositions,
-} from '../../job/job-faults.ts';
+import { PlacedFault, type SourcePosition, type SourcePositions } from '../../job/job-faults.ts';
 import { type Grip, gripsOf } from '../../part/edit/draggable-points.ts';
 import type { Part } from '../../part/part.ts';
 import { readPart } from '../../part/read-part.ts';
 import { withWrittenWarnings } from '../../shop/words/written-warnings.ts';
-import { errorText, type Fault, faultsOf, type ShowLength } from '../../units/fault.ts';
+import { errorText, Fault, faultsOf, type ShowLength } from '../../units/fault.ts';
 
 export interface EvaluatedJob {
   readonly text: string;
@@ -38,9 +33,9 @@ export function evaluateJob(text: string): Evaluation {
     const figures = part.edges.map(({ runs }) => runs.map(figuresOf));
     return { evaluated: { text, part, positions, handles: gripsOf(part), figures }, faults: [] };
   } catch (error) {
+    const bug = `this is a fault of the program, not of your job: ${errorText(error)}`;
     const faults = faultsOf(error);
-    if (faults.length === 0) return { faults: [bugDiagnostic(error)] };
-    return { faults: faults.map((fault) => toDiagnostic(fault, new Map())) };
+    return { faults: (faults.length > 0 ? faults : [new Fault('page.failed', bug)]).map(toDiagnostic) };
   }
 }
 
@@ -50,20 +45,12 @@ export function userFaults(error: unknown): readonly Fault[] {
   return faults;
 }
 
-/** A bug must not take the page down: the last part stays, and the maker sees a message. */
-const bugDiagnostic = (error: unknown): JobDiagnostic => ({
-  code: 'page.failed',
-  key: '',
-  position: undefined,
-  message: () => `this is a fault of the program, not of your job: ${errorText(error)}`,
-});
-
 export const messageWithLine = (fault: Fault, length: ShowLength): string =>
   `${fault instanceof PlacedFault ? `line ${fault.place.line}: ` : ''}${fault.messageIn(length)}`;
 
-export const toDiagnostic = (fault: Fault, positions: SourcePositions): JobDiagnostic => ({
+export const toDiagnostic = (fault: Fault): JobDiagnostic => ({
   code: fault.code,
   key: fault.key ?? '',
-  position: faultPosition(fault, positions),
+  position: fault instanceof PlacedFault ? fault.place : undefined,
   message: (length) => fault.messageIn(length),
 });
