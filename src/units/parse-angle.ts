@@ -8,7 +8,7 @@ const DEGREES = /^(°|deg|degs|degree|degrees)$/;
 const SLOPE = /^(in|:)$/;
 
 /**
- * An angle (radians, under π/2 or up to it, never -0) as people type it: `4`, `4 deg`, `7 1/2°`, or as a slope: `1 in 6`, `1:6`.
+ * An angle (radians, never -0) as people type it: `4`, `4 deg`, `7 1/2°`, or as a slope: `1 in 6`, `1:6`.
  * A cut at 90 degrees or more would run along the edge it is meant to cross. @throws Fault `angle.…`
  */
 export function parseAngle(text: string, upTo: 'below 90' | '90' = 'below 90'): number {

@@ -71,10 +71,13 @@ export const makeCommand = jobCommand({
     const second = measuredSecond && checkReadings(measuredSecond);
     const pair = second && requirePair(check, second.check, options);
     const ofSecond = (second?.suspects ?? []).map((each) => warningOfSecond(each, options));
-    await writePicture(options, [file, options.measured, options.pair], part.name, async () => {
-      const { composeCheckPicture } = await import('../../export/pictures/check-picture.ts');
-      return composeCheckPicture(part, check, second?.check.readings);
-    });
+    await writePicture(options, [file, options.measured, options.pair], part.name, async () =>
+      (await import('../../export/pictures/check-picture.ts')).composeCheckPicture(
+        part,
+        check,
+        second?.check.readings,
+      ),
+    );
     return {
       part,
       jsonWarnings: [...part.warnings, ...suspects, ...ofSecond],

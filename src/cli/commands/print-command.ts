@@ -19,7 +19,7 @@ import { requireOneTarget } from '../options/print-target.ts';
 import { edgeOption, forceOption, outputOption } from '../options/shared-options.ts';
 import { readSheetOptions, SHEET_OPTIONS } from '../options/sheet-options.ts';
 import { pick, pointJson } from '../output/print-answer.ts';
-import { withFaultContextAsync } from '../output/report-errors.ts';
+import { explainFaults } from '../output/report-errors.ts';
 import { type PreparedPrint, progressReporter } from '../print/prepared-print.ts';
 import { FORM_OPTIONS, prepareForm } from '../print/print-form.ts';
 import { GAUGE_OPTIONS, prepareGauge } from '../print/print-gauge.ts';
@@ -79,7 +79,9 @@ export const makeCommand = jobCommand({
   run: async (input, options) => {
     const output = options.output ?? defaultOutput(input, '.pdf');
     requireOutput(output, { ending: '.pdf', inputs: [input.file], force: options.force });
-    const printed = await withFaultContextAsync(input.context, () => preparePrint(input.part, options));
+    const printed = await preparePrint(input.part, options).catch((error: unknown) => {
+      throw explainFaults(error, input.context);
+    });
     const { streamPdf } = await import('../../export/writers/pdf.ts');
     const { title, pages, names, warnings = [] } = printed;
     const codes = layoutsOf(printed).map(({ code }) => code);

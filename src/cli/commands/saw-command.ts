@@ -52,10 +52,9 @@ export const makeCommand = jobCommand({
     const sawing = withFaultContext(context, () =>
       atOption('--blade', () => adviseSawing(part, readSaws(options, words.unit))),
     );
-    await writePicture(options, [file], `${part.name}: the saw`, async () => {
-      const { composeSawPicture } = await import('../../export/pictures/saw-picture.ts');
-      return composeSawPicture(part, sawing);
-    });
+    await writePicture(options, [file], `${part.name}: the saw`, async () =>
+      (await import('../../export/pictures/saw-picture.ts')).composeSawPicture(part, sawing),
+    );
     // A quick line has no stock: the warnings name keys to write there.
     const warnings = [...part.warnings, ...(file === undefined ? [] : missingWeightWarnings(part))];
     const cautions = sawCautions(part, sawing, words);

@@ -33,10 +33,9 @@ export const makeCommand = jobCommand({
     'fairlath show --curve batten --chord 28 --rise 3/4 --nail 12',
   ],
   run: async ({ part, file }, options) => {
-    await writePicture(options, [file], part.name, async () => {
-      const { composePicture } = await import('../../export/pictures/part-picture.ts');
-      return composePicture(part);
-    });
+    await writePicture(options, [file], part.name, async () =>
+      (await import('../../export/pictures/part-picture.ts')).composePicture(part),
+    );
     return { part, json: () => asJson(part), text: () => asText(part) };
   },
 });

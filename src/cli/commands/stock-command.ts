@@ -51,10 +51,9 @@ export const makeCommand = jobCommand({
     const plan = withFaultContext(context, () => planStock(part, readStockOptions(part, options)));
     if (options.picture !== undefined) {
       const nesting = requireNesting(plan, '--picture');
-      await writePicture(options, [file], `${part.name}: the board`, async () => {
-        const { composeBoard } = await import('../../export/pictures/board-picture.ts');
-        return composeBoard(part, plan, nesting);
-      });
+      await writePicture(options, [file], `${part.name}: the board`, async () =>
+        (await import('../../export/pictures/board-picture.ts')).composeBoard(part, plan, nesting),
+      );
     }
     // Where boards are given, the blanks do not come from the stock.
     const fromStock = options.boardLength === undefined && options.boardWidth === undefined;

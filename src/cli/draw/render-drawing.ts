@@ -90,22 +90,16 @@ function pageContent(part: Part, full: FullSize, format: 'svg' | 'pdf'): Drawing
   };
 }
 
-export interface DrawnBoard {
-  readonly number: number;
-  readonly of: number;
-  readonly length: number;
-  readonly width: number;
-  readonly copies: number;
-  readonly gap: number;
-}
+export type DrawnBoard = ReturnType<typeof composeDrawing>['board'];
 
 /** The part alone or, with --nest, the whole quantity laid out, of which the board of this number is drawn. */
 export function composeDrawing(
   part: Part,
   options: BoardOptions & { readonly nest?: boolean; readonly mirror?: boolean; readonly board?: string },
   fullSizeOptions: Omit<FullSizeOptions, 'mirror'>,
-): { readonly full: FullSize; readonly board?: DrawnBoard } {
-  if (!options.nest) return { full: fullSize(part, { ...fullSizeOptions, mirror: options.mirror ?? false }) };
+) {
+  const { nest, mirror = false } = options;
+  if (!nest) return { full: fullSize(part, { ...fullSizeOptions, mirror }) };
   const number = parseBoardNumber(options.board);
   const nesting = requireNesting(planStock(part, readStockOptions(part, options)), '--nest');
   const full = fullSizeOnBoard(part, nesting, { ...fullSizeOptions, board: number });

@@ -3,19 +3,17 @@ import { ownerFault } from './option-spec.ts';
 
 type PrintTarget = Readonly<Partial<Record<'half' | 'gauge' | 'template' | 'form', boolean>>>;
 
-const OPTION_OWNERS: Readonly<Record<string, readonly (keyof PrintTarget)[]>> = {
-  every: ['gauge'],
-  from: ['gauge'],
-  edge: ['gauge', 'form'],
-  bush: ['template'],
-  bearing: ['template'],
-  bit: ['template'],
-  opening: ['template'],
-  thickness: ['form'],
-  plies: ['form'],
-  formSide: ['form'],
-  species: ['form'],
-};
+type Owned = readonly [options: readonly string[], owners: readonly (keyof PrintTarget)[]];
+
+const OPTION_OWNERS: readonly Owned[] = [
+  [['every', 'from'], ['gauge']],
+  [['edge'], ['gauge', 'form']],
+  [['bush', 'bearing', 'bit', 'opening'], ['template']],
+  [['thickness', 'plies', 'formSide', 'species'], ['form']],
+];
+
+const WHOLE_GAUGE = 'gauge is walked along the whole part';
+const WHOLE_FORM = 'form is built in one piece, clamps and all';
 
 /** Refuses what goes with another print, or with none. */
 export function requireOneTarget(options: PrintTarget): void {
@@ -27,14 +25,10 @@ export function requireOneTarget(options: PrintTarget): void {
       'command.two-prints',
       `${one} and ${other} exclude each other: each is a print of its own. Print one, then the other.`,
     );
-  for (const [option, users] of Object.entries(OPTION_OWNERS))
-    if ((options as Record<string, unknown>)[option] !== undefined && !users.some((user) => options[user]))
-      throw ownerFault(option, ...users);
+  for (const [names, owners] of OPTION_OWNERS) {
+    const given = names.find((name) => (options as Record<string, unknown>)[name] !== undefined);
+    if (given && !owners.some((owner) => options[owner])) throw ownerFault(given, ...owners);
+  }
   if (half && (gauge || form))
-    throw new Fault(
-      'command.no-half',
-      gauge
-        ? '--half: a gauge is walked along the whole part. Leave --half out.'
-        : '--half: a form is built in one piece, clamps and all. Leave --half out.',
-    );
+    throw new Fault('command.no-half', `--half: a ${gauge ? WHOLE_GAUGE : WHOLE_FORM}. Leave --half out.`);
 }

@@ -31,15 +31,8 @@ export function withFaultContext<T>(context: FaultContext, work: () => T): T {
   }
 }
 
-export async function withFaultContextAsync<T>(context: FaultContext, work: () => Promise<T>): Promise<T> {
-  try {
-    return await work();
-  } catch (error) {
-    throw explainFaults(error, context);
-  }
-}
-
-function explainFaults(error: unknown, context: FaultContext): unknown {
+/** The mistakes of an error with their places and lengths. What is no mistake stays as it is. */
+export function explainFaults(error: unknown, context: FaultContext): unknown {
   const [first, ...rest] = error instanceof ExplainedFaults ? [] : faultsOf(error);
   if (!first) return error;
   const rule = error instanceof JobFaults ? error.found?.job.rule : undefined;

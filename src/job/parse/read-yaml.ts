@@ -1,14 +1,4 @@
-import {
-  Composer,
-  type CST,
-  type Document,
-  isAlias,
-  Lexer,
-  LineCounter,
-  type ParsedNode,
-  Parser,
-  visit,
-} from 'yaml';
+import * as yaml from 'yaml';
 import { Fault } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
 import { utf8Length } from '../../units/utf8.ts';
@@ -38,7 +28,7 @@ export const JOB_DOCUMENT: DocumentType = { name: 'job', lists: 'Write points as
 
 /** The whole file as one node. */
 export function readYaml(text: string, kind: DocumentType, findings: Diagnostics): YamlNode | undefined {
-  const source: SourceText = { lines: new LineCounter(), findings };
+  const source: SourceText = { lines: new yaml.LineCounter(), findings };
   const plain = text.replace(/^\uFEFF/, '');
   const documents = checkPlainText(plain, kind, source) ? parseDocuments(plain, kind, source) : undefined;
   const [first, second] = documents ?? [];
@@ -79,15 +69,15 @@ function checkPlainText(text: string, { name }: DocumentType, source: SourceText
 }
 
 /** Scalars stay text (the "failsafe" schema); YamlMapping finds repeated keys, without comparing each with each. */
-export function composeDocuments(tokens: Iterable<CST.Token>, text: string): Document.Parsed[] {
-  const composer = new Composer({ schema: 'failsafe', uniqueKeys: false, prettyErrors: false });
-  return [...composer.compose(tokens, true, text.length)] as Document.Parsed[];
+export function composeDocuments(tokens: Iterable<yaml.CST.Token>, text: string): yaml.Document.Parsed[] {
+  const composer = new yaml.Composer({ schema: 'failsafe', uniqueKeys: false, prettyErrors: false });
+  return [...composer.compose(tokens, true, text.length)] as yaml.Document.Parsed[];
 }
 
 function parseDocuments(text: string, { lists }: DocumentType, source: SourceText) {
-  const parser = new Parser();
+  const parser = new yaml.Parser();
   const tokens = [];
-  for (const lexeme of new Lexer().lex(text)) {
+  for (const lexeme of new yaml.Lexer().lex(text)) {
     tokens.push(...parser.next(lexeme));
     if (parser.stack.length > MAX_DEPTH) {
       const wording = `lists lie too deep inside each other here. ${lists}`;
@@ -100,19 +90,19 @@ function parseDocuments(text: string, { lists }: DocumentType, source: SourceTex
 const SHORTHAND_MARKS = /[&*!]/;
 
 /** With anchors, aliases and tags one place would depend on what is written in another. */
-function rejectShorthand(document: Document.Parsed, source: SourceText): void {
-  visit(document, {
+function rejectShorthand(document: yaml.Document.Parsed, source: SourceText): void {
+  yaml.visit(document, {
     Node(_, found) {
-      const node = found as ParsedNode;
+      const node = found as yaml.ParsedNode;
       const wording = describeShorthand(node);
       if (wording !== undefined) reportAt(source, node.range[0], 'job.alias', wording);
     },
   });
 }
 
-function describeShorthand(node: ParsedNode): string | undefined {
+function describeShorthand(node: yaml.ParsedNode): string | undefined {
   const cure = 'Write the value out, or put text that begins with such a mark in quotes.';
-  if (isAlias(node)) return `${quoted(`*${node.source}`)} stands for a value written elsewhere. ${cure}`;
+  if (yaml.isAlias(node)) return `${quoted(`*${node.source}`)} stands for a value written elsewhere. ${cure}`;
   if (node.anchor !== undefined) return `${quoted(`&${node.anchor}`)} lends this value elsewhere. ${cure}`;
   return node.tag === undefined ? undefined : `a "!" gives this value a kind of its own. ${cure}`;
 }

@@ -1,24 +1,14 @@
-import {
-  isAlias,
-  isCollection,
-  isMap,
-  isScalar,
-  isSeq,
-  type LineCounter,
-  type Pair,
-  type ParsedNode,
-  type Scalar,
-} from 'yaml';
+import * as yaml from 'yaml';
 import { catchFault, Fault } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
 import type { Diagnostics, SourcePosition } from '../job-faults.ts';
 
 export interface SourceText {
-  readonly lines: LineCounter;
+  readonly lines: yaml.LineCounter;
   readonly findings: Diagnostics;
 }
 
-export type KeyValueNode = Pair<ParsedNode, ParsedNode | null>;
+export type KeyValueNode = yaml.Pair<yaml.ParsedNode, yaml.ParsedNode | null>;
 
 /** One value of the job file. Reading it gives `undefined` once a fault is reported: the rest is read all the same. */
 export class YamlNode {
@@ -28,7 +18,7 @@ export class YamlNode {
   constructor(
     readonly source: SourceText,
     readonly key: string,
-    private readonly node: ParsedNode | null,
+    private readonly node: yaml.ParsedNode | null,
     readonly namePosition: SourcePosition,
   ) {
     const begins = node ? positionAt(source, node.range[0]) : namePosition;
@@ -56,15 +46,15 @@ export class YamlNode {
 
   /** The text as typed, without quotes; never empty. `cure` says what belongs here. */
   text(cure: string): string | undefined {
-    if (!isScalar(this.node)) return this.reportWrongKind(cure);
+    if (!yaml.isScalar(this.node)) return this.reportWrongKind(cure);
     const typed = sourceText(this.node).trim().normalize('NFC');
     return typed === '' ? this.report('job.empty', `nothing is written here. ${cure}`) : typed;
   }
 
   /** The items of a list, each with its own key; at least one, at most `most`. */
   list(cure: string, most: number): YamlNode[] | undefined {
-    if (!isSeq(this.node) || this.node.items.length === 0) return this.reportWrongKind(cure);
-    const nodes = this.node.items as (ParsedNode | null)[];
+    if (!yaml.isSeq(this.node) || this.node.items.length === 0) return this.reportWrongKind(cure);
+    const nodes = this.node.items as (yaml.ParsedNode | null)[];
     if (nodes.length > most)
       return this.report('job.too-many', `${nodes.length} items in one list. ${most} is the most read.`);
     return nodes.map((node, i) => {
@@ -74,17 +64,17 @@ export class YamlNode {
   }
 
   isText(): boolean {
-    return isScalar(this.node) && !isEmptyValue(this.node);
+    return yaml.isScalar(this.node) && !isEmptyValue(this.node);
   }
 
   /** Whether this is several points rather than one. */
   holdsLists(): boolean {
-    return isSeq(this.node) && this.node.items.some(isSeq);
+    return yaml.isSeq(this.node) && this.node.items.some(yaml.isSeq);
   }
 
   /** A value for each of two ends: a list of two, or one value that holds for both. */
   pairOrBoth(cure: string): readonly [YamlNode, YamlNode] | undefined {
-    if (!isSeq(this.node)) return [this, this];
+    if (!yaml.isSeq(this.node)) return [this, this];
     const items = this.list(cure, Number.POSITIVE_INFINITY);
     if (!items) return undefined;
     const [first, second, ...more] = items;
@@ -93,17 +83,17 @@ export class YamlNode {
   }
 
   hasKey(name: string): boolean {
-    return isMap(this.node) && this.node.has(name);
+    return yaml.isMap(this.node) && this.node.has(name);
   }
 
   pairs(cure: string): KeyValueNode[] | undefined {
-    if (!isMap(this.node) || this.node.items.length === 0) return this.reportWrongKind(cure);
+    if (!yaml.isMap(this.node) || this.node.items.length === 0) return this.reportWrongKind(cure);
     return this.node.items as KeyValueNode[];
   }
 
   private reportWrongKind(cure: string): undefined {
     // rejectShorthand reports an alias.
-    if (isAlias(this.node)) return undefined;
+    if (yaml.isAlias(this.node)) return undefined;
     if (isEmptyValue(this.node)) return this.report('job.empty', `nothing is written here. ${cure}`);
     return this.report('job.wrong-kind', `${describe(this.node)} does not belong here. ${cure}`);
   }
@@ -116,16 +106,16 @@ export function positionAt(source: SourceText, offset: number): SourcePosition {
 }
 
 /** The characters of the file: "0x10" and "1e3" stay as they are. */
-export const sourceText = (scalar: Scalar): string => scalar.source ?? String(scalar.value ?? '');
+export const sourceText = (scalar: yaml.Scalar): string => scalar.source ?? String(scalar.value ?? '');
 
-const isBlank = (node: ParsedNode | null): boolean =>
-  node === null || (isScalar(node) && node.range[0] === node.range[1]);
+const isBlank = (node: yaml.ParsedNode | null): boolean =>
+  node === null || (yaml.isScalar(node) && node.range[0] === node.range[1]);
 
-const isEmptyValue = (node: ParsedNode | null): boolean =>
-  isBlank(node) || (isCollection(node) && node.items.length === 0);
+const isEmptyValue = (node: yaml.ParsedNode | null): boolean =>
+  isBlank(node) || (yaml.isCollection(node) && node.items.length === 0);
 
-function describe(node: ParsedNode | null): string {
-  if (isSeq(node)) return 'a list';
-  if (isMap(node)) return 'a group of named values';
-  return isScalar(node) ? quoted(sourceText(node)) : 'this';
+function describe(node: yaml.ParsedNode | null): string {
+  if (yaml.isSeq(node)) return 'a list';
+  if (yaml.isMap(node)) return 'a group of named values';
+  return yaml.isScalar(node) ? quoted(sourceText(node)) : 'this';
 }

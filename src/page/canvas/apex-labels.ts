@@ -65,7 +65,7 @@ export class ApexLabels {
     // Where the line would run through the label the tick is alone; the figures have the reading too.
     updateText(words.node, anchor ? reads : '');
     if (!anchor) return;
-    updateAttribute(words.node, 'class', anchor);
+    updateAttribute(words.node, 'text-anchor', anchor);
     const places = { start: x + BESIDE_PX, middle: left.middle + wide / 2, end: x - BESIDE_PX };
     updateAttribute(words.node, 'x', String(places[anchor]));
     updateAttribute(words.node, 'y', String(isRound ? clear + BELOW_PX : y - ABOVE_PX));

@@ -67,7 +67,7 @@ export class ComparisonLayer {
       placed.push(room);
       // Where the sheet is full the text is in the list only.
       if (room.y < LINE_PX) continue;
-      layer.plain(label).attr({ x: room.x, y: room.y, class: 'middle' });
+      layer.plain(label).attr({ x: room.x, y: room.y, 'text-anchor': 'middle' });
     }
   }
 

@@ -20,7 +20,7 @@ export class NailPreview {
     const layer = viewport.layer('setting').attr('aria-hidden', 'true');
     this.lines = layer.path().addClass('takes');
     this.ring = layer.circle(2 * RING_PX).addClass('ghost');
-    this.words = layer.plain('').addClass('middle');
+    this.words = layer.plain('');
     viewport.onViewChange(() => this.draw());
     // The next move of the mouse shows where the nail would be now.
     store.onChange(() => {

@@ -76,6 +76,6 @@ export class RuleLayer {
   }
 
   private label(text: string, x: number, y: number, anchor: 'middle' | 'end'): void {
-    this.rules.plain(text).attr({ x, y }).addClass(anchor);
+    this.rules.plain(text).attr({ x, y, 'text-anchor': anchor });
   }
 }

@@ -108,7 +108,7 @@ export class SheetLayer {
       const corners = boxCorners(sheet.cell).map(at);
       layer.path().attr('d', `M${corners.map(({ x, y }) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}Z`);
       const { x, y } = at(centreOf(sheet.cell));
-      layer.plain(sheet.name).attr({ x, y: y + 6, class: 'middle' });
+      layer.plain(sheet.name).attr({ x, y: y + 6, 'text-anchor': 'middle' });
     }
   }
 

@@ -14,7 +14,8 @@ export class Store {
   private evaluation: Evaluation;
   private pending: (Evaluation & { readonly text: string }) | undefined;
   private rejected: readonly JobDiagnostic[] = [];
-  private lastValid: EvaluatedJob | undefined;
+  /** The last valid part. */
+  evaluated: EvaluatedJob | undefined;
   private displayUnit: Unit | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
   private readonly changeListeners: (() => void)[] = [];
@@ -23,7 +24,7 @@ export class Store {
   constructor(text: string) {
     this.history = startHistory(text);
     this.evaluation = evaluateJob(text);
-    this.lastValid = this.evaluation.evaluated;
+    this.evaluated = this.evaluation.evaluated;
   }
 
   onChange(listener: () => void): void {
@@ -37,21 +38,17 @@ export class Store {
 
   /** The job's text; during a drag the previewed text, if it is valid. */
   get text(): string {
-    return (this.pending && this.lastValid?.text) ?? this.history.now.text;
+    return (this.pending && this.evaluated?.text) ?? this.history.now.text;
   }
 
   get jobNumber(): number {
     return this.history.now.jobNumber;
   }
 
-  get evaluated(): EvaluatedJob | undefined {
-    return this.lastValid;
-  }
-
   /** The last valid part, for what is shown only where there is one. */
   get shown(): EvaluatedJob {
-    if (!this.lastValid) throw new Error('no part has been made yet');
-    return this.lastValid;
+    if (!this.evaluated) throw new Error('no part has been made yet');
+    return this.evaluated;
   }
 
   get faults(): readonly JobDiagnostic[] {
@@ -109,7 +106,7 @@ export class Store {
   preview(text: string): void {
     this.rejected = [];
     this.pending = { text, ...evaluateJob(text) };
-    if (this.pending.evaluated) this.lastValid = this.pending.evaluated;
+    if (this.pending.evaluated) this.evaluated = this.pending.evaluated;
     this.notify();
   }
 
@@ -123,9 +120,9 @@ export class Store {
   commit(coalesceKey?: string): void {
     if (!this.pending) return;
     this.clearPreview();
-    if (this.lastValid) {
-      this.history = pushText(this.history, this.lastValid.text, coalesceKey);
-      this.evaluation = { evaluated: this.lastValid, faults: [] };
+    if (this.evaluated) {
+      this.history = pushText(this.history, this.evaluated.text, coalesceKey);
+      this.evaluation = { evaluated: this.evaluated, faults: [] };
     }
     this.notify();
   }
@@ -162,7 +159,7 @@ export class Store {
     if (history.now.jobNumber !== this.jobNumber) this.displayUnit = undefined;
     this.history = history;
     this.evaluation = evaluateJob(history.now.text);
-    if (this.evaluation.evaluated) this.lastValid = this.evaluation.evaluated;
+    if (this.evaluation.evaluated) this.evaluated = this.evaluation.evaluated;
     this.notify();
   }
 
