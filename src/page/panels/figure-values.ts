@@ -1,7 +1,7 @@
 import type { Curve } from '../../curves/curve.ts';
 import { fairnessOf } from '../../curves/fairness/fairness.ts';
 import type { Point } from '../../curves/geometry/point.ts';
-import type { Figures } from '../../curves/measurements.ts';
+import { apexName, type Figures } from '../../curves/measurements.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { blankWarnings } from '../../shop/stock/blank.ts';
 import { planWood, type WoodPlan } from '../../shop/stock/stock-plan.ts';
