@@ -28,7 +28,7 @@ export interface JointContext {
   /** The stations of a line pattern's ends. */
   readonly from: number;
   readonly to: number;
-  /** Where it is not known, a leaning hole is judged on the face alone. */
+  /** Where it is not known, a leaning hole is judged on the face alone, and no depth. */
   readonly thickness?: number | undefined;
 }
 
@@ -42,6 +42,7 @@ export function jointFaults(joints: readonly Joint[], ground: JointContext): Fau
   const cutting = joints.filter(isCuttingJoint);
   return [
     ...joints.flatMap((joint) => findMisplacement(joint, ground) ?? []),
+    ...cutting.flatMap((joint) => tooDeepFault(joint, ground) ?? []),
     ...pairsOf(cutting).flatMap(([one, other]) =>
       wallBetween(one, other, ground).width < 0 ? [overlapFault(one, other)] : [],
     ),
@@ -77,6 +78,19 @@ function findMisplacement(joint: Joint, ground: JointContext): Fault | undefined
       : outsideFault(joint, x, ground);
   }
   return undefined;
+}
+
+/** Joints stand on the marked face: what is under it is the thickness. */
+function tooDeepFault(joint: CuttingJoint, { thickness }: JointContext): Fault | undefined {
+  const { depth = 0 } = joint;
+  if (thickness === undefined || depth <= thickness + JOIN_MM) return undefined;
+  return new Fault(
+    'joint.too-deep',
+    (mm) =>
+      `the ${jointName(joint)} at station ${mm(joint.at.x)} is ${mm(depth)} deep; the wood is ${mm(thickness)} thick. ` +
+      'Make it less deep. To go right through, leave the depth out.',
+    `${joint.key}.depth`,
+  );
 }
 
 const jointName = ({ kind }: Joint): string => kind.replace('-', ' ');

@@ -67,6 +67,23 @@ describe('where a joint may stand', () => {
   });
 });
 
+describe('a joint deeper than the wood', () => {
+  const sizes = { mortise: 'length: 40, width: 12', slot: 'length: 40, width: 12', hole: 'diameter: 10' };
+
+  test.each(Object.entries(sizes))('a %s of more than the thickness is a mistake', (kind, size) => {
+    const joint = (depth: string) => `[{${kind}: {at: 300, out: 40, ${size}, depth: ${depth}}}]`;
+    expect(codesOf(joint('22.5'))).toEqual(['joint.too-deep joints[0].depth']);
+    for (const depth of ['1', '21.5', '22']) expect(codesOf(joint(depth))).toEqual([]);
+  });
+
+  test('it is told beside another mistake of the same job, and not where the thickness is unknown', () => {
+    const joints = '[{hole: {at: -20, out: 40, diameter: 8, depth: 30}}]';
+    expect(codesOf(joints)).toEqual(['joint.outside joints[0]', 'joint.too-deep joints[0].depth']);
+    const thin = rail('[{hole: {at: 300, out: 40, diameter: 8, depth: 30}}]').replace(/stock:.*\n/, '');
+    expect(faultsOf(thin)).toEqual([]);
+  });
+});
+
 describe('thin walls', () => {
   const warningsOf = (joints: string) => partOf(rail(joints)).warnings;
 
