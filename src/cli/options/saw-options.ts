@@ -66,7 +66,13 @@ function resolveTableSaw(depth: number | undefined, depthAt45: number | undefine
       (mm) => `${mm(depthAt45)} at 45° is more than ${mm(depth)} upright. Give the lesser one here.`,
       '--depth-at-45',
     );
-  return { tableSaw: { name: 'this saw', depth, ...(depthAt45 !== undefined && { depthAt45 }) } };
+  return {
+    tableSaw: {
+      name: { in: 'this saw', mm: 'this saw' },
+      depth,
+      ...(depthAt45 !== undefined && { depthAt45 }),
+    },
+  };
 }
 
 function parseSawTable(typed: string, unit: Unit): SawTable {

@@ -32,5 +32,18 @@ export function compoundAngles(end: EndSetting): CompoundAngles {
   };
 }
 
+/**
+ * What the elevations read once the leg is turned about the plumb line until a level line across the marked face is
+ * square to the view that shows its splay: sin(splay) = v_z ÷ |v|, the bevel.
+ */
+export function levelFaceStance({
+  rake,
+  bevel,
+  lean,
+}: CompoundAngles): Pick<CompoundAngles, 'rake' | 'splay'> {
+  const across = Math.sqrt(Math.max(0, Math.tan(lean) ** 2 - Math.tan(bevel) ** 2));
+  return { rake: Math.sign(rake) * Math.atan(across), splay: bevel };
+}
+
 /** mm */
 export const bladeDepth = (thickness: number, bevel: number): number => thickness / Math.cos(bevel);

@@ -1,18 +1,24 @@
 import { bladeDepth, type CompoundAngles } from '../../part/ends/compound-angles.ts';
 import type { PartEnd } from '../../part/ends/end-planes.ts';
-import { MM_PER_INCH } from '../../units/unit.ts';
+import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 
 export interface TableSaw {
-  readonly name: string;
+  readonly name: Readonly<Record<Unit, string>>;
   /** Of the upright blade over the table, mm. */
   readonly depth: number;
   readonly depthAt45?: number;
 }
 
+/** By its blade as it is sold: 254 and 305 mm go by 250 and 300. Common practice. */
+const commonName = (inches: number, mm: number): TableSaw['name'] => ({
+  in: `a common ${inches} in table saw`,
+  mm: `a common table saw with a ${mm} mm blade`,
+});
+
 /** Common practice, from memory: 3 1/8 in upright, 2 1/8 to 2 1/4 at 45°; 4 in and 2 3/4. Any one saw may differ. */
 export const COMMON_SAWS: readonly [TableSaw, TableSaw] = [
-  { name: 'a common 10 in table saw', depth: 3.125 * MM_PER_INCH },
-  { name: 'a common 12 in table saw', depth: 4 * MM_PER_INCH, depthAt45: 2.75 * MM_PER_INCH },
+  { name: commonName(10, 250), depth: 3.125 * MM_PER_INCH },
+  { name: commonName(12, 300), depth: 4 * MM_PER_INCH, depthAt45: 2.75 * MM_PER_INCH },
 ];
 
 /** Radians, with a margin for rounding. Common practice. */

@@ -1,4 +1,4 @@
-import type { CompoundAngles } from '../../part/ends/compound-angles.ts';
+import { type CompoundAngles, levelFaceStance } from '../../part/ends/compound-angles.ts';
 import { type EndSides, endLean } from '../../part/ends/end-lean.ts';
 import { type CutCorner, isSquare, longAndShortPoints, type PartEnd } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
@@ -36,7 +36,10 @@ function endAngleWords(end: PartEnd, part: Part): string {
   const { rake, splay, lean, sight } = end.angles;
   const saw = cutAngleWords(end.angles, showAngle);
   if (splay === 0) return `${saw}, blade upright`;
-  const leg = `as a leg stands rake ${showAngle(rake)}, splay ${showAngle(splay)}`;
+  const stance = stanceWords({ rake, splay });
+  const level = stanceWords(levelFaceStance(end.angles));
+  const turned = level === stance ? '' : `, or ${level} with the marked face level across`;
+  const leg = `as a leg stands ${stance}, not twisted about its length${turned}`;
   const { edge, on = 'face' } = endLean(end, part).leansTowards;
   const from = Math.min(Math.abs(sight), Math.PI - Math.abs(sight));
   const square = `the line square to ${edge === undefined ? 'the edges' : quoted(edge)}`;
@@ -60,11 +63,14 @@ function setUpWords(setUp: EndSetUp): string {
   return `the marked face up, ${against} against the gauge: ${settings.join('; ')}${other}`;
 }
 
+const stanceWords = ({ rake, splay }: Pick<CompoundAngles, 'rake' | 'splay'>): string =>
+  `rake ${showAngle(rake)}, splay ${showAngle(splay)}`;
+
 function depthWords(
   { needs, reach, passes, end }: EndCut,
   thickness: number | undefined,
   saw: TableSaw,
-  { exact }: LengthFormat,
+  { exact, unit }: LengthFormat,
 ): string[] {
   const { bevel } = end.angles;
   if (passes === 'too steep')
@@ -74,12 +80,12 @@ function depthWords(
     ];
   if (needs === undefined || thickness === undefined) return [];
   const tilt = bevel === 0 ? '' : ` at a blade tilt of ${showAngle(Math.abs(bevel))}`;
-  const depths = `${exact(thickness)} thick${tilt} needs ${exact(needs)} of blade, ${saw.name} gives ${exact(reach)}`;
+  const depths = `${exact(thickness)} thick${tilt} needs ${exact(needs)} of blade, ${saw.name[unit]} gives ${exact(reach)}`;
   if (passes === 'one face') return [`${depths}: one pass.`];
   const larger = COMMON_SAWS.find(
     (other) => other.depth > saw.depth && planEndCut(end, thickness, other).passes === 'one face',
   );
-  const or = larger ? `, or take ${larger.name}` : '';
+  const or = larger ? `, or take ${larger.name[unit]}` : '';
   return passes === 'two faces'
     ? [`${depths}: cut from two faces${or}.`, SECOND_FACE_WORDS]
     : [

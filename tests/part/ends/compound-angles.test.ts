@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { bladeDepth, compoundAngles } from '../../../src/part/ends/compound-angles.ts';
+import { bladeDepth, compoundAngles, levelFaceStance } from '../../../src/part/ends/compound-angles.ts';
 import { showOnRule } from '../../../src/units/rule.ts';
 
 const rad = (degrees: number): number => (degrees * Math.PI) / 180;
@@ -62,6 +62,27 @@ describe('a leg’s rake and splay', () => {
       }),
     );
   });
+});
+
+test('a leg turned until its marked face is level across reads other elevations', () => {
+  fc.assert(
+    fc.property(angle, angle, (rake, splay) => {
+      const angles = compoundAngles({ by: 'stance', rake, splay });
+      // Up in the leg's frame, and level the way the marked face looks.
+      const length = Math.hypot(1, Math.tan(rake), Math.tan(splay));
+      const up = [1 / length, Math.tan(rake) / length, Math.tan(splay) / length] as const;
+      const size = Math.hypot(up[0] * up[2], up[1] * up[2], 1 - up[2] ** 2);
+      const out = [(-up[0] * up[2]) / size, (-up[1] * up[2]) / size, (1 - up[2] ** 2) / size] as const;
+      const aside = [up[1] * out[2] - up[2] * out[1], 0, 0] as const;
+      const level = levelFaceStance(angles);
+      // The leg's length is the first axis: how far it goes out and aside for its rise.
+      expect(-out[0] / up[0]).toBeCloseTo(Math.tan(level.splay), 6);
+      expect(Math.abs(aside[0] / up[0])).toBeCloseTo(Math.abs(Math.tan(level.rake)), 6);
+      expect(level.rake * rake).toBeGreaterThanOrEqual(0);
+    }),
+  );
+  const { rake, splay } = levelFaceStance(compoundAngles({ by: 'stance', rake: rad(15), splay: rad(15) }));
+  expect([deg(rake), deg(splay)]).toEqual([expect.closeTo(15.47, 2), expect.closeTo(14.51, 2)]);
 });
 
 describe('a saw’s cut', () => {

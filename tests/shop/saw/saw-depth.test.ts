@@ -65,7 +65,7 @@ describe('bladeReach', () => {
   });
 
   test('the maker’s own saw reaches a depth interpolated between its two figures', () => {
-    const saw = { name: 'this saw', depth: 80, depthAt45: 54 };
+    const saw = { name: { in: 'this saw', mm: 'this saw' }, depth: 80, depthAt45: 54 };
     expect(bladeReach(saw, rad(-45))).toBeCloseTo(54 * Math.SQRT2, 9);
     expect(bladeReach(saw, rad(22.5))).toBeCloseTo((80 + 54 * Math.SQRT2) / 2, 9);
   });
