@@ -57,6 +57,12 @@ describe('the figures of a card', () => {
     expect((lists.strip as { size: string }).size).toContain(size);
   });
 
+  test.each(ALL)('%s: grain over the caution band is told however full the card is', (name) => {
+    const { grain } = planStock(samplePart(name), {});
+    const { notes } = sampleCard(name).lists.cutList as { notes: readonly string[] };
+    if (grain.worst.angle > (11 * Math.PI) / 180) expect(notes.join(' ')).toContain('Grain runs out');
+  });
+
   test('a leg’s diagonals join the corners that its slanting ends leave', () => {
     const part = samplePart('hall-bench/leg.yaml');
     const [left, right] = part.ends!;

@@ -3,7 +3,7 @@ import { finishedLine } from '../../part/part-lines.ts';
 import { blankWarnings } from '../../shop/stock/blank.ts';
 import type { LayerChoice } from '../../shop/stock/lumber-thicknesses.ts';
 import type { WoodPlan } from '../../shop/stock/stock-plan.ts';
-import { describeGrain, showVolume } from '../../shop/words/describe-stock.ts';
+import { describeGrain, showVolume, weakGrainWords } from '../../shop/words/describe-stock.ts';
 import { showSizes } from '../../units/graduation.ts';
 import type { Rule } from '../../units/rule.ts';
 import { typesetFractions } from '../../units/typeset.ts';
@@ -64,6 +64,7 @@ export function woodSection(part: Part, plan: WoodPlan, width: number): CardSect
   const grain = describeGrain(plan, part.rule)
     .slice(0, 1)
     .map((words) => sentence(`grain ${words}`));
-  const variants = [[...warnings, ...grain], warnings, []].map(variant);
+  const weak = weakGrainWords(part) === undefined ? [] : grain;
+  const variants = [[...warnings, ...grain], [...warnings, ...weak], weak].map(variant);
   return { name: 'cutList', title: 'Wood', priority: 2.5, variants, sufficientVariant: 1 };
 }

@@ -15,6 +15,7 @@ import {
   CAUTIONS,
   curveSentences,
   flipSteps,
+  grainSentences,
   measureAdvice,
   measureRows,
   offsetHead,
@@ -43,7 +44,7 @@ const GUTTER_MM = 8;
 /** A column narrower than this reads badly, mm; a cover twice as wide has two. */
 const MIN_COLUMN_MM = 70;
 /** Shares of the cover's height that the map may take, to try in turn until all else fits on one page. */
-const MAP_SHARES = [0.26, 0.2, 0.15] as const;
+const MAP_SHARES = [0.26, 0.2, 0.15, 0.12] as const;
 /** The cover leaves at least this much white, whatever the margin of the sheets, mm. */
 const MIN_COVER_MARGIN_MM = 12.7;
 
@@ -149,7 +150,7 @@ function patternCoverRows(
     ),
     ...once(
       words('The line', [
-        ...(notes?.sentences ?? [...curveSentences(part), sawSentence(part)]),
+        ...(notes?.sentences ?? [...curveSentences(part), sawSentence(part), ...grainSentences(part)]),
         accuracySentence,
       ]),
     ),

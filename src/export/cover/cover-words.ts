@@ -2,6 +2,7 @@ import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
 import { FIT_MM } from '../../curves/geometry/tolerance.ts';
 import { stepSentence } from '../../job/steps/step-kinds.ts';
 import type { Part } from '../../part/part.ts';
+import { weakGrainWords } from '../../shop/words/describe-stock.ts';
 import {
   DAMP_STRAIN,
   expectedError,
@@ -21,6 +22,7 @@ import {
   graduationText,
   lengthWithoutUnit,
   printedLength,
+  sentence,
   toleranceText,
 } from '../drawing/dimensions.ts';
 import { truncateToWidth } from '../drawing/text-width.ts';
@@ -168,6 +170,11 @@ export const sawSentence = ({ sawAllowance, rule }: Part): string =>
   sawAllowance > 0
     ? `Saw to the dashed line, ${printedLength(sawAllowance, rule)} outside, then plane, spokeshave or sand to the solid one.`
     : 'There is no saw line: the solid line is the finished edge, so saw just outside it.';
+
+export function grainSentences(part: Part): string[] {
+  const weak = weakGrainWords(part);
+  return weak === undefined ? [] : [`${sentence(weak)}.`];
+}
 
 export const accuracySentence = `The printed line lies within ${FIT_MM} mm of the true curve. Drawn by fairlath.`;
 

@@ -7,6 +7,7 @@ import { type Rule, readOnRule, showLength } from '../../units/rule.ts';
 import type { NestingFigures } from '../nesting/nesting-layouts.ts';
 import type { LayerChoice, LumberThickness } from '../stock/lumber-thicknesses.ts';
 import type { GrainAdvice, StockPlan, WoodPlan, WoodVolume } from '../stock/stock-plan.ts';
+import { worstRunout } from '../wood/grain-runout.ts';
 import { speciesInSentence } from '../wood/species.ts';
 import { showMass } from './describe-support.ts';
 
@@ -109,15 +110,27 @@ const RUNOUT_GRADES: readonly { upTo: number; grade: string; words: string }[] =
 ];
 const SHORT_GRAIN = { grade: 'short', words: 'short grain: redesign, laminate, bend, or build it up' };
 
-export const runoutGrade = ({ worst }: GrainAdvice): { readonly grade: string; readonly words: string } =>
+export const runoutGrade = ({
+  worst,
+}: Pick<GrainAdvice, 'worst'>): { readonly grade: string; readonly words: string } =>
   RUNOUT_GRADES.find(({ upTo }) => degrees(worst.angle) <= upTo) ?? SHORT_GRAIN;
+
+const runoutWords = ({ worst }: Pick<GrainAdvice, 'worst'>, rule: Rule): string =>
+  `runs out ${showAngle(worst.angle)} at worst, on "${worst.edge}" at station ${showLength(worst.at.x, rule)}: ${runoutGrade({ worst }).words}`;
+
+/** A line for paper where grain along the reference line leaves little strength: over the caution band. */
+export function weakGrainWords(part: Part): string | undefined {
+  const worst = worstRunout(part, 0);
+  const isWeak = !['good', 'caution'].includes(runoutGrade({ worst }).grade);
+  return isWeak ? `grain ${runoutWords({ worst }, part.rule)}` : undefined;
+}
 
 /** Runout, the strength left, the weakest section, and a better turn of the pattern. */
 export function describeGrain({ grain }: WoodPlan, rule: Rule): string[] {
-  const { worst, strength, section, tenons, better } = grain;
+  const { strength, section, tenons, better } = grain;
   const at = (mm: number): string => showLength(mm, rule);
   return present(
-    `runs out ${showAngle(worst.angle)} at worst, on "${worst.edge}" at station ${at(worst.at.x)}: ${runoutGrade(grain).words}`,
+    runoutWords(grain, rule),
     `about ${showPercent(strength.least)} of the bending strength is left there (Hankinson’s formula)`,
     section &&
       `weakest section ${at(section.height)} across at station ${at(section.at.x)}${section.weakened ? ', less its joint' : ''}: ` +

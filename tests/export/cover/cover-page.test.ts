@@ -8,6 +8,7 @@ import { parseJob } from '../../../src/job/parse/parse-job.ts';
 import { halfOf } from '../../../src/part/derived/half-pattern.ts';
 import { makePart } from '../../../src/part/make-part.ts';
 import type { Part } from '../../../src/part/part.ts';
+import { planWood } from '../../../src/shop/stock/stock-plan.ts';
 import { parsePaper } from '../../../src/tiling/paper/paper-sizes.ts';
 import { type LayOutOptions, layOut } from '../../../src/tiling/tile.ts';
 import { archTop, backLeg, block } from '../../tiling/parts.ts';
@@ -48,6 +49,18 @@ describe('the cover', () => {
     ),
   )('of %s fits on one page of %s, turn %s', (name, paper, turn) => {
     expect(coversOf(sample(name), paper, turn).covers.map((page) => page.name)).toEqual(['cover']);
+  });
+
+  test('tells of grain over the caution band, and of no other', () => {
+    for (const name of SAMPLES) {
+      const part = sample(name);
+      const { grain } = planWood(part, {});
+      // Over 11°, the caution band of the advice on wood.
+      const isWeak = grain.worst.angle > (11 * Math.PI) / 180;
+      expect(textOn(coversOf(part, 'a3').covers).includes('Grain runs out'), name).toBe(isWeak);
+    }
+    expect(planWood(sample('wall-shelf-bracket'), {}).grain.worst.angle).toBeGreaterThan(0.5);
+    expect(planWood(sample('hall-bench-leg'), {}).grain.worst.angle).toBeLessThan(0.19);
   });
 
   test.each(['letter', 'a3', '160x200mm', '160x300mm'])(
