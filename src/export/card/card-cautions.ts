@@ -14,13 +14,8 @@ import type { Item } from '../drawing/drawing.ts';
 
 /** First the cautions about what stops the work or hurts; the others follow in their own order. */
 const URGENT_CODES = [
-  'strip.breaks',
-  'strip.risky',
-  'strip.nails',
-  'saw.too-high',
-  'saw.manual',
-  'saw.fingers',
-  'saw.guide',
+  ...['strip.breaks', 'strip.risky', 'strip.nails'],
+  ...['saw.too-high', 'saw.manual', 'saw.fingers', 'saw.guide'],
 ];
 
 export function cardCautions(part: Part, sawing: Sawing, runs: RunsAdvice | undefined): string[] {

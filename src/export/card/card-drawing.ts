@@ -33,17 +33,13 @@ export function cardDrawing(part: Part, setting: Dimensions, space: Box, enlarge
   const lines = [...finishedLine(part.shape), ...part.saw];
   const { left, right, bottom, top } = boundsWithBacks(part, lines, patternChord(part.shape));
   const high = space.top - space.bottom - 2 * LABEL_BAND_MM - STATION_AXIS_MM;
-  const most = Math.min(
-    (space.right - space.left) / Math.max(right - left, Number.MIN_VALUE),
-    high / Math.max(top - bottom, Number.MIN_VALUE),
-  );
+  const across = (space.right - space.left) / Math.max(right - left, Number.MIN_VALUE);
+  const most = Math.min(across, high / Math.max(top - bottom, Number.MIN_VALUE));
   const scale = standardScale(most * enlarged);
   const factor = scale / enlarged;
   const ceiling = space.top - LABEL_BAND_MM;
-  const view = pictureView(part, factor, {
-    x: (space.left + space.right - (left + right) * factor) / 2,
-    y: ceiling - top * factor,
-  });
+  const x = (space.left + space.right - (left + right) * factor) / 2;
+  const view = pictureView(part, factor, point(x, ceiling - top * factor));
   const rule = ceiling - (top - bottom) * factor - LABEL_BAND_MM;
   const strokes = [
     ...partStrokes(view, ['saw', 'finished', 'chord', 'back', 'centre'], { back: 'trim' }),
@@ -58,14 +54,10 @@ export function cardDrawing(part: Part, setting: Dimensions, space: Box, enlarge
     ...endLabels(view, labelSpace),
     ...pictureLandmarkLabels(view, landmarks, labelSpace, CARD_FACE, MAX_MARK_LABELS),
   ];
-  return {
-    items: [...stations, ...stationAxis(view, rule, CARD_FACE), ...strokes, ...labels],
-    bottom: rule - STATION_AXIS_MM,
-    scale,
-  };
+  const items = [...stations, ...stationAxis(view, rule, CARD_FACE), ...strokes, ...labels];
+  return { items, bottom: rule - STATION_AXIS_MM, scale };
 }
 
-/** The bounds of some lines of a part and of what its slanted ends have on the back, mm. */
 export function boundsWithBacks(part: Part, lines: readonly Segment[], others: readonly Point[] = []): Box {
   const { left, right, bottom, top } = pathBounds(lines);
   const backs = (part.ends ?? []).flatMap(({ back }) => back);
@@ -78,7 +70,6 @@ const stationStrokes = ({ part, path, factor }: PictureView, { stations }: Dimen
     return line ? [{ type: 'stroke', style: 'station', path: path([line]) }] : [];
   });
 
-/** The angles of an end that is not square, beside it: outside the part where there is room. */
 const endLabels = (view: PictureView, space: LabelSpace): Item[] =>
   placeLabels(
     space,

@@ -17,7 +17,6 @@ const KEPT_LANDMARKS: readonly (readonly Landmark['what'][])[] = [
   [],
 ];
 
-/** From the fullest table to the shortest. */
 const TABLES = [
   ...[12, 8, 6, 4, 2].map((stations) => ({ stations, kept: KEPT_LANDMARKS[0] })),
   ...KEPT_LANDMARKS.slice(1).map((kept) => ({ stations: 4, kept })),

@@ -21,11 +21,10 @@ import { settingRows } from './setting-rows.ts';
 export function sawSection(part: Part, sawing: Sawing, width: number): CardSection {
   const settings = [...endSettings(part, sawing), bladeSetting(part, sawing.blade)];
   const variants = [Number.POSITIVE_INFINITY, 1, 0].map((extraNotes): SectionVariant => {
-    const list = settings.map(({ what, value, notes, requiredNotes }) => ({
-      what,
-      value,
-      notes: notes.slice(0, requiredNotes + extraNotes),
-    }));
+    const list = settings.map(({ what, value, notes: all, requiredNotes }) => {
+      const notes = all.slice(0, requiredNotes + extraNotes);
+      return { what, value, notes };
+    });
     return { rows: list.flatMap(({ what, value, notes }) => settingRows(what, value, notes, width)), list };
   });
   return { name: 'saw', title: 'Saw', priority: 3, variants, sufficientVariant: 2 };
@@ -58,10 +57,8 @@ function endNotes(part: Part, cut: EndCut, sawing: Sawing): string[] {
 
 function bladeSetting({ rule, sawAllowance }: Part, blade: BladeAdvice) {
   const wording = printedLengthWords(rule);
-  const outside =
-    sawAllowance > 0
-      ? `Saw ${wording.exact(sawAllowance)} outside, to the dashed line.`
-      : 'There is no saw line: saw just outside the finished one.';
+  const none = 'There is no saw line: saw just outside the finished one.';
+  const outside = sawAllowance > 0 ? `Saw ${wording.exact(sawAllowance)} outside, to the dashed line.` : none;
   const bends = describeBlade(blade, wording).filter((words) => !words.endsWith('none'));
   const notes = [outside, ...bends.map(sentence)];
   // The saw line is named even where the page is full.
@@ -70,11 +67,9 @@ function bladeSetting({ rule, sawAllowance }: Part, blade: BladeAdvice) {
 
 function bladeValue(blade: BladeAdvice, { unit, rounded }: LengthFormat): string {
   if (everyBladeTurns(blade)) return 'any blade';
-  const name = ({ width }: { readonly width: number }): string =>
-    typesetFractions(bladeName(width, unit, rounded));
-  return blade.widest
-    ? `${name(blade.widest)} or narrower`
-    : `no blade: even ${name(firstOf(BLADES))} is too wide`;
+  const { width } = blade.widest ?? firstOf(BLADES);
+  const name = typesetFractions(bladeName(width, unit, rounded));
+  return blade.widest ? `${name} or narrower` : `no blade: even ${name} is too wide`;
 }
 
 /** So many steps will do while others are short of words. */

@@ -13,13 +13,10 @@ import { wordTable } from '../tables/paper-table.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
 import { settingRows } from './setting-rows.ts';
 
-/** The strip for each curved run; undefined for a part without a curve. */
 export function adviseCurvedRuns(part: Part): RunsAdvice | undefined {
   try {
-    return adviseStrips(part, {
-      species: chooseStripSpecies(undefined, part.stock?.species),
-      rule: part.rule,
-    });
+    const species = chooseStripSpecies(undefined, part.stock?.species);
+    return adviseStrips(part, { species, rule: part.rule });
   } catch (error) {
     if (error instanceof Fault && error.code === 'strip.straight') return undefined;
     throw error;
@@ -39,9 +36,8 @@ export function stripSection(part: Part, runs: RunsAdvice | undefined, width: nu
   const sentences = describeStrip(advice, printedLengthWords(rule)).map(sentence);
   const isNone = advice.others !== undefined;
   const { thickness, width: stripWidth, cutLength } = advice;
-  const size = isNone
-    ? 'too tight for this wood'
-    : typesetFractions(showSizes([thickness, stripWidth, cutLength], rule));
+  const sizes = typesetFractions(showSizes([thickness, stripWidth, cutLength], rule));
+  const size = isNone ? 'too tight for this wood' : sizes;
   const nails = nailRows(part, runs);
   const table = nails.length === 0 ? [] : nailTable(part, nails, advice, width);
   const pointer = nails.length === 0 ? [] : paragraph('Where its nails stand: fairlath batten.', width);
@@ -49,16 +45,9 @@ export function stripSection(part: Part, runs: RunsAdvice | undefined, width: nu
     rows: [...settingRows(advice.species.name, size, notes, width), ...below],
     list: { species: advice.species.name, size, notes },
   });
-  return {
-    ...SECTION,
-    variants: [
-      variant(sentences.slice(isNone ? 0 : 1), table),
-      variant(sentences.slice(1, 2), table),
-      variant([], table),
-      variant([], pointer),
-    ],
-    sufficientVariant: 2,
-  };
+  const full = variant(sentences.slice(isNone ? 0 : 1), table);
+  const variants = [full, variant(sentences.slice(1, 2), table), variant([], table), variant([], pointer)];
+  return { ...SECTION, variants, sufficientVariant: 2 };
 }
 
 /** No rule sets out less than half a graduation: there the nail goes on the line. */
@@ -82,11 +71,7 @@ function nailRows({ rule, edges }: Part, runs: RunsAdvice): string[][] {
 
 function nailTable({ rule }: Part, body: string[][], advice: StripAdvice, width: number): TextRow[] {
   const size = printedSize(advice.nailDiameter, rule);
-  return [
-    ...keepWithNext(
-      paragraph(`Middles of ${size} nails; trace along the ${FACE_NAMES[advice.traced]} face:`, width),
-    ),
-    ...wordTable(body, width, [`at, ${rule.unit}`, 'out', '']),
-    blankRow(1),
-  ];
+  const head = `Middles of ${size} nails; trace along the ${FACE_NAMES[advice.traced]} face:`;
+  const table = wordTable(body, width, [`at, ${rule.unit}`, 'out', '']);
+  return [...keepWithNext(paragraph(head, width)), ...table, blankRow(1)];
 }

@@ -81,19 +81,17 @@ function layOutCard(part: Part, page: Box, enlarged: number): { items: Item[] } 
   const [left, right] = splitColumns(part, { ...page, top: drawn.bottom - 4, bottom: foot.top + 3 });
   const [figures, settings] = [left.right - left.left, right.right - right.left];
   const joints = jointsSection(part, setting, settings);
-  const filled = [
-    fillColumn([offsetsSection(part, figures), measuresSection(part, figures)], left),
-    fillColumn(
-      [
-        woodSection(part, plan, settings),
-        stripSection(part, runs, settings),
-        sawSection(part, sawing, settings),
-        ...(joints ? [joints] : []),
-        cutOrderSection(part, sawing, settings),
-      ],
-      right,
-    ),
+  const [toRead, toSet] = [
+    [offsetsSection(part, figures), measuresSection(part, figures)],
+    [
+      woodSection(part, plan, settings),
+      stripSection(part, runs, settings),
+      sawSection(part, sawing, settings),
+      ...(joints ? [joints] : []),
+      cutOrderSection(part, sawing, settings),
+    ],
   ];
+  const filled = [fillColumn(toRead, left), fillColumn(toSet, right)];
   return {
     items: [
       ...head.items,
@@ -149,9 +147,7 @@ function titleItems(part: Part, page: Box) {
 }
 
 const quantityWords = ({ quantity, pair }: Part): string =>
-  pair === 'mirrored' && quantity > 1
-    ? `make ${quantity}, ${quantity / 2} of them mirrored`
-    : `make ${quantity}`;
+  `make ${quantity}${pair === 'mirrored' && quantity > 1 ? `, ${quantity / 2} of them mirrored` : ''}`;
 
 function noteLines({ notes = '' }: Part, width: number): string[] {
   const lines = wrapText(typesetFractions(notes), BODY_MM, width);
@@ -179,11 +175,8 @@ function footItems(cautions: readonly string[], page: Box) {
     { ...box, right: page.left + half },
     { ...box, left: page.right - half },
   ]);
-  return {
-    items: [ruleAcross(page, top), ...title.draw(page.left, top - 2), ...items, ...signatureItems(page)],
-    shown,
-    top,
-  };
+  const head = [ruleAcross(page, top), ...title.draw(page.left, top - 2)];
+  return { items: [...head, ...items, ...signatureItems(page)], shown, top };
 }
 
 const SIGNATURE_FIELDS = ['made by', 'date', 'pattern code', 'piece'] as const;

@@ -1,6 +1,5 @@
 import { headingRow, type TextRow } from '../cover/text-columns.ts';
 
-/** One way to print a section: its rows, and the same as data. */
 export interface SectionVariant {
   readonly rows: readonly TextRow[];
   readonly list: unknown;
@@ -34,11 +33,9 @@ export function fitSections(sections: readonly CardSection[], height: number) {
   for (const one of byPriority) grow(one, one.section.variants.slice(-1));
   for (const one of byPriority) grow(one, one.section.variants.slice(one.section.sufficientVariant ?? 0));
   for (const one of byPriority) grow(one, one.section.variants);
-  return chosen.map(({ section: { name, title }, variant: { rows, list } }) => ({
-    name,
-    rows: rows.length > 0 ? [headingRow(title), ...rows] : [],
-    list,
-  }));
+  return chosen.map(({ section: { name, title }, variant: { rows, list } }) => {
+    return { name, rows: rows.length > 0 ? [headingRow(title), ...rows] : [], list };
+  });
 }
 
 /** White between two sections, mm. */

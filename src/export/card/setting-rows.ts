@@ -1,4 +1,4 @@
-import { point } from '../../curves/geometry/point.ts';
+import { type Point, point } from '../../curves/geometry/point.ts';
 import { BASELINE_SHARE, BODY_MM, blankRow, bodyRow, type TextRow } from '../cover/text-columns.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth, wrapText } from '../drawing/text-width.ts';
@@ -24,12 +24,11 @@ export function settingRows(label: string, value: string, notes: readonly string
     draw: (left, top) => {
       const x = left + BAR_INDENT_MM;
       const first = top - SETTING_SIZE_MM * BASELINE_SHARE;
+      const valueAt = (i: number): Point => point(x + aside, first - below - i * lineHeight);
       return [
         accentBar(left, top - 0.2, height - 0.8),
         words(label, { x, y: isBeside ? first : top - BODY_MM * BASELINE_SHARE }, BODY_MM),
-        ...values.map((line, i) =>
-          words(line, { x: x + aside, y: first - below - i * lineHeight }, SETTING_SIZE_MM),
-        ),
+        ...values.map((line, i) => words(line, valueAt(i), SETTING_SIZE_MM)),
       ];
     },
   };

@@ -1,20 +1,14 @@
 import { type Affine, scaleMatrix, transformPoint, translate } from '../../curves/geometry/affine.ts';
-import {
-  type Box,
-  boundsOf,
-  inflate,
-  squareAround,
-  translateBox,
-  union,
-} from '../../curves/geometry/bounds.ts';
+import type { Box } from '../../curves/geometry/bounds.ts';
+import { boundsOf, inflate, squareAround, translateBox, union } from '../../curves/geometry/bounds.ts';
 import { flatten } from '../../curves/geometry/flatten.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { transformPath } from '../../curves/geometry/transform.ts';
 import type { Layout, Sheet } from '../../tiling/layout.ts';
-import { boxCorners, cross, type Drawing, type Item, polyline, words } from '../drawing/drawing.ts';
+import { boxCorners, cross, type Item, polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, textWidth } from '../drawing/text-width.ts';
-import { type Block, boxesAlongLines, placeNear } from '../labels/free-space.ts';
+import { boxesAlongLines, placeNear } from '../labels/free-space.ts';
 
 const NAME_SIZES_MM = [5, 4, 3, 2.4, 1.8];
 const LETTER_MM = 3.4;
@@ -28,17 +22,13 @@ export interface MapLine {
 }
 
 /** How the sheets lie together, small. */
-export function assemblyMap(
-  lines: readonly MapLine[],
-  layout: Layout,
-  space: Pick<Drawing, 'width' | 'height'>,
-) {
+export function assemblyMap(lines: readonly MapLine[], layout: Layout, width: number, height: number) {
   const cells = layout.sheets.map((sheet) => {
     const { x, y } = sheetShift(layout, sheet);
     return { name: sheet.name, cell: translateBox(sheet.cell, x, y) };
   });
   const all = union(cells.map(({ cell }) => cell));
-  const k = Math.min(space.width / (all.right - all.left), space.height / (all.top - all.bottom));
+  const k = Math.min(width / (all.right - all.left), height / (all.top - all.bottom));
   const draw = (left: number, top: number): Item[] => {
     const place: Affine = [k, 0, 0, k, left - k * all.left, top - k * all.top];
     const { x, y } = sheetShift(layout, layout.sheets[0]);
@@ -59,7 +49,6 @@ export function assemblyMap(
   return { width: k * (all.right - all.left), height: k * (all.top - all.bottom), draw };
 }
 
-/** From a sheet's own corner to one frame for all. */
 function sheetShift({ sheets, overlap }: Layout, { row, column, window }: Sheet): { x: number; y: number } {
   const [first] = sheets;
   const across = window.right - window.left - overlap;
@@ -70,23 +59,18 @@ function sheetShift({ sheets, overlap }: Layout, { row, column, window }: Sheet)
 const boxOnMap = ({ left, right, bottom, top }: Box, place: Affine): Box =>
   boundsOf([point(left, bottom), point(right, top)].map((corner) => transformPoint(place, corner)));
 
-/** A sheet's outline, and its name in the largest type that finds room beside the line. */
 function sheetOnMap(name: string, cell: Box, occupied: Box[]): Item[] {
   const outline = polyline('map', [...boxCorners(cell), point(cell.left, cell.bottom)]);
   const space = { area: inflate(cell, -0.8), occupied };
   for (const size of NAME_SIZES_MM) {
-    const block: Block = {
-      width: textWidth(name, size),
-      height: size * CAP_HEIGHT,
-      draw: (box) => [words(name, point(box.left, box.bottom), size)],
-    };
+    const draw = ({ left, bottom }: Box): Item[] => [words(name, point(left, bottom), size)];
+    const block = { width: textWidth(name, size), height: size * CAP_HEIGHT, draw };
     const items = placeNear(space, point(cell.left, cell.top), block);
     if (items) return [outline, ...items];
   }
   return [outline];
 }
 
-/** A check cross, its letter beside it and towards the middle of the map. */
 function crossOnMap({ letter, x, y }: Point & { letter: string }, middle: Point): Item[] {
   const inward = x < middle.x ? 1 : -1;
   const base = y < middle.y ? y - 0.4 : y + 0.4 - LETTER_MM * CAP_HEIGHT;

@@ -1,5 +1,5 @@
 import { boundsOf } from '../../curves/geometry/bounds.ts';
-import { distance, type Point } from '../../curves/geometry/point.ts';
+import { distance, type Point, point } from '../../curves/geometry/point.ts';
 import type { Toward } from '../../job/joints/joint-kind.ts';
 import { type Joint, jointLean, jointOrigin, jointSize } from '../../job/joints/joint-kinds.ts';
 import { TOWARD_WORDS } from '../../job/joints/lean.ts';
@@ -14,6 +14,7 @@ import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 import { type Dimensions, lengthWithoutUnit, sentence } from '../drawing/dimensions.ts';
 import { polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, LINE_SPACING, textWidth } from '../drawing/text-width.ts';
+import { centreOf } from '../labels/free-space.ts';
 import { wordTable } from '../tables/paper-table.ts';
 import { angleRow, reachWords, SIGN_CONVENTION, slantedEnds } from './joinery-words.ts';
 import { BODY_MM, blankRow, keepWithNext, paragraph, paragraphs, type TextRow } from './text-columns.ts';
@@ -53,18 +54,12 @@ const SAW_CAUTION =
   'Try both angles in scrap of the same section, and see that the offcut cannot bind or fall on to the blade. The manual of the saw comes first.';
 
 /** Numbered as on the sheets; width in mm. */
-export const jointRows = ({ rule }: Part, { joints }: Dimensions, width: number): TextRow[] =>
-  joints.length === 0
-    ? []
-    : [
-        ...wordTable(
-          joints.map((joint, i) => jointRow(joint, i + 1, rule)),
-          width,
-          ['', `at, ${rule.unit}`, 'out', ''],
-        ),
-        blankRow(1),
-        ...paragraphs(wedgeWords(joints, rule), width),
-      ];
+export function jointRows({ rule }: Part, { joints }: Dimensions, width: number): TextRow[] {
+  if (joints.length === 0) return [];
+  const body = joints.map((joint, i) => jointRow(joint, i + 1, rule));
+  const table = wordTable(body, width, ['', `at, ${rule.unit}`, 'out', '']);
+  return [...table, blankRow(1), ...paragraphs(wedgeWords(joints, rule), width)];
+}
 
 function jointRow(joint: Joint, number: number, rule: Rule): string[] {
   const show = (mm: number | undefined): string => (mm === undefined ? '' : lengthWithoutUnit(mm, rule));
@@ -124,14 +119,9 @@ function trueEndShapeRow(end: PartEnd, thickness: number, rule: Rule): TextRow {
   return {
     height: k * high + 2 * LINE_MM + WHITE_MM,
     draw: (x, top) => {
-      const place = (at: Point): Point => ({
-        x: x + indent + k * (at.x - box.left),
-        y: top - LINE_MM - k * (box.top - at.y),
-      });
-      const middle = (from: Point, to: Point): Point => {
-        const [p, q] = [place(from), place(to)];
-        return { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 };
-      };
+      const place = (at: Point): Point =>
+        point(x + indent + k * (at.x - box.left), top - LINE_MM - k * (box.top - at.y));
+      const middle = (from: Point, to: Point): Point => centreOf(boundsOf([place(from), place(to)]));
       const half = (BODY_MM * CAP_HEIGHT) / 2;
       const [face, back, low, upper] = [middle(a, b), middle(d, c), middle(a, d), middle(b, c)];
       return [

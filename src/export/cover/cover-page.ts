@@ -28,14 +28,8 @@ import {
 } from './cover-words.ts';
 import { pairWords, patternTitle } from './pair-words.ts';
 import type { PatternNotes } from './pattern-notes.ts';
-import {
-  blankRow,
-  coverSection,
-  fillPages,
-  numberedSteps,
-  paragraphs,
-  type TextRow,
-} from './text-columns.ts';
+import type { TextRow } from './text-columns.ts';
+import { blankRow, coverSection, fillPages, numberedSteps, paragraphs } from './text-columns.ts';
 
 const TITLES_MM = [10, 8, 6] as const;
 const MIN_TITLE_MM = 6;
@@ -95,7 +89,6 @@ function coverWithMap(part: Part, layout: Layout, cover: CoverContent, mapShare:
   return fillPages(cover.rows(columnWidth), name, drawing, columns(head.bottom), columns(page.top));
 }
 
-/** The sheets' own paper; with a roll, the usual sheet of whoever measures in the part's unit. */
 const coverPaper = ({ rule }: Part, { paper }: Layout): Paper =>
   paper.roll ? parsePaper(DEFAULT_PAPER[rule.unit]) : paper;
 
@@ -105,18 +98,15 @@ function coverHead(part: Part, layout: Layout, cover: CoverContent, page: Box, m
   const size = TITLES_MM.find((one) => textWidth(name, one) <= width) ?? MIN_TITLE_MM;
   const title = page.top - size * 0.75;
   const lines = wrapText(cover.subtitle, SUBTITLE_MM, width);
-  const map = assemblyMap(cover.lines, layout, { width, height: (page.top - page.bottom) * mapShare });
-  const mapTop = title - SUBTITLE_MM * LINE_SPACING * (lines.length + 0.6) - 4;
-  return {
-    items: [
-      words(truncateToWidth(name, size, width), { x: page.left, y: title }, size),
-      ...lines.map((line, i) =>
-        words(line, { x: page.left, y: title - SUBTITLE_MM * LINE_SPACING * (i + 1.3) }, SUBTITLE_MM),
-      ),
-      ...map.draw(page.left, mapTop),
-    ],
-    bottom: mapTop - map.height - 6,
-  };
+  const map = assemblyMap(cover.lines, layout, width, (page.top - page.bottom) * mapShare);
+  const below = (count: number): number => title - SUBTITLE_MM * LINE_SPACING * count;
+  const mapTop = below(lines.length + 0.6) - 4;
+  const items = [
+    words(truncateToWidth(name, size, width), { x: page.left, y: title }, size),
+    ...lines.map((line, i) => words(line, { x: page.left, y: below(i + 1.3) }, SUBTITLE_MM)),
+    ...map.draw(page.left, mapTop),
+  ];
+  return { items, bottom: mapTop - map.height - 6 };
 }
 
 /** What to measure, how far it may be off, and what helps. */
@@ -136,28 +126,18 @@ function patternCoverRows(
     coverSection(title, numberedSteps(texts, width));
   const words = (title: string, texts: readonly string[]): TextRow[] =>
     coverSection(title, paragraphs(texts, width));
+  const ofLine = notes?.sentences ?? [...curveSentences(part), sawSentence(part), ...grainSentences(part)];
+  const offsets = wordTable(offsetRows(part, setting), width, offsetHead(part));
+  const tolerances = [toleranceSentence(layout), ...once(measureAdvice(layout, part.rule))];
   return [
     ...(notes?.sections ?? []).flatMap((section) => steps(section.title, section.steps)),
     ...once(steps('Print', printSteps(layout))),
     ...steps('Tape', tapeSteps(layout)),
     ...steps('Flip', flipSteps(part)),
     ...words(part.pair === 'identical' ? 'All alike' : 'The pair', pairWords(part, layout)),
-    ...measureSection(
-      'Measure before you cut',
-      measureRows(part, layout, setting),
-      [toleranceSentence(layout), ...once(measureAdvice(layout, part.rule))],
-      width,
-    ),
-    ...once(
-      words('The line', [
-        ...(notes?.sentences ?? [...curveSentences(part), sawSentence(part), ...grainSentences(part)]),
-        accuracySentence,
-      ]),
-    ),
-    ...coverSection(
-      'Offsets, square off the reference line',
-      wordTable(offsetRows(part, setting), width, offsetHead(part)),
-    ),
+    ...measureSection('Measure before you cut', measureRows(part, layout, setting), tolerances, width),
+    ...once(words('The line', [...ofLine, accuracySentence])),
+    ...coverSection('Offsets, square off the reference line', offsets),
     ...coverSection('The ends', endRows(part, width)),
     ...coverSection('The joints, on the marked face', jointRows(part, setting, width)),
     ...once(words('Notes', part.notes ? [part.notes] : [])),

@@ -10,15 +10,15 @@ import {
   SCALE_BAR_MM,
   SEAM_ERROR_MM,
 } from '../../tiling/expected-error.ts';
-import type { Layout } from '../../tiling/layout.ts';
+import type { CheckDistance, Layout } from '../../tiling/layout.ts';
 import { type Paper, paperTitle } from '../../tiling/paper/paper-sizes.ts';
 import { NOMINAL_LINE_MM, type PrinterScale, printerScaleText } from '../../tiling/paper/printer-scale.ts';
 import { joinList, present } from '../../units/lists.ts';
 import { showCount } from '../../units/number-format.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
+import type { Dimensions } from '../drawing/dimensions.ts';
 import {
-  type Dimensions,
   graduationText,
   lengthWithoutUnit,
   printedLength,
@@ -39,10 +39,7 @@ export const sheetsSummary = ({ paper, orientation, sheets, code }: Layout, rule
   `${showCount(sheets.length, 'sheet')} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationText(rule)}`;
 
 /** Along a gauge only lengths across the sheets count, so only those bars are measured. */
-export const printSteps = (
-  { paper, orientation, printer }: Layout,
-  bars: 'across and down' | 'across' = 'across and down',
-): string[] =>
+export const printSteps = ({ paper, orientation, printer }: Layout, bars = 'across and down'): string[] =>
   present(
     `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. ${coverNote(paper, orientation)}`,
     `On the first sheet measure the 100 mm or the 4 in bar, ${bars}, from end mark to end mark. Where one is off by more than half of 1⁄64 in (0.2 mm), set the printer right and print again: the part would be off as well.`,
@@ -55,7 +52,6 @@ function coverNote(paper: Paper, orientation: Layout['orientation']): string {
   return orientation === 'lying' ? 'This cover stands upright; the sheets lie on their side.' : '';
 }
 
-/** "the printer shop-laser, which prints 99.7 % across, 100.3 % down". */
 const printerWords = (printer: PrinterScale): string =>
   `${printer.name === undefined ? 'a printer' : `the printer ${printer.name}`} that prints ${printerScaleText(printer)}`;
 
@@ -81,28 +77,22 @@ export function tapeSteps({ sheets, code, rows, columns }: Layout): string[] {
   );
 }
 
-export const measureRows = (part: Part, layout: Layout, { landmarks }: Dimensions): string[][] => [
-  ...checkDistanceRows(layout, part.rule),
-  ...landmarks
-    .filter(({ what }) => what === 'apex' || what === 'most rise')
-    .map(({ what, at, edge }) => [
-      printedLength(at.y, part.rule),
-      toleranceText(expectedError(layout, { x: at.x, y: 0 }, at), part.rule),
-      `${edge}, offset of the ${what}, at ${printedLength(at.x, part.rule)}`,
-    ]),
-];
+export function measureRows(part: Part, layout: Layout, { landmarks }: Dimensions): string[][] {
+  const highest = landmarks.filter(({ what }) => what === 'apex' || what === 'most rise');
+  const ofHighest = highest.map(({ what, at, edge }): CheckDistance => {
+    const label = `${edge}, offset of the ${what}, at ${printedLength(at.x, part.rule)}`;
+    return { label, length: at.y, from: { x: at.x, y: 0 }, to: at };
+  });
+  return checkDistanceRows({ ...layout, checks: [...layout.checks, ...ofHighest] }, part.rule);
+}
 
 export const checkDistanceRows = (layout: Layout, rule: Rule): string[][] =>
-  layout.checks.map(({ label, length, from, to }) => [
-    printedLength(length, rule),
-    toleranceText(expectedError(layout, from, to), rule),
-    label,
-  ]);
+  layout.checks.map(({ label, length, from, to }) => {
+    return [printedLength(length, rule), toleranceText(expectedError(layout, from, to), rule), label];
+  });
 
-export const measureAdvice = (layout: Layout, rule: Rule): string[] => [
-  ...longMeasureAdvice(layout, rule),
-  ...REMEDIES,
-];
+export const measureAdvice = (layout: Layout, rule: Rule): string[] =>
+  longMeasureAdvice(layout, rule).concat(REMEDIES);
 
 export const toleranceSentence = ({ printer }: Layout): string =>
   `± is about the most that careful work leaves: what reading ${printer ? 'the printer sheet' : 'the bars'} leaves ` +

@@ -1,5 +1,4 @@
 import { type Joint, jointOrigin, jointSize } from '../../job/joints/joint-kinds.ts';
-import type { CompoundAngles } from '../../part/ends/compound-angles.ts';
 import { isSquare, longAndShortPoints, type PartEnd } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
 import { cutCornerWords } from '../../shop/words/describe-ends.ts';
@@ -9,7 +8,6 @@ import { typesetAngle } from '../../units/number-format.ts';
 
 export const jointName = ({ kind, label }: Joint): string => label ?? kind.replace('-', ' ');
 
-/** "at 5, out 1": from the reference end and the reference line. */
 export function jointPlace(joint: Joint, show: ShowLength): string {
   const { at, out } = jointOrigin(joint);
   return present(at !== undefined && `at ${show(at)}`, out !== undefined && `out ${show(out)}`).join(', ');
@@ -22,20 +20,16 @@ export const jointMeasures = (joint: Joint, show: ShowLength): string =>
 export const slantedEnds = ({ ends }: Pick<Part, 'ends'>): readonly PartEnd[] =>
   (ends ?? []).filter((end) => !isSquare(end));
 
+const ANGLES = ['miter', 'bevel', 'rake', 'splay', 'lean', 'sight'] as const;
+
 export const angleRow = (end: PartEnd): string[] =>
   isSquare(end)
     ? [end.side, 'square', 'upright']
-    : [
-        end.side,
-        ...(['miter', 'bevel', 'rake', 'splay', 'lean', 'sight'] as const).map((name: keyof CompoundAngles) =>
-          typesetAngle(end.angles[name]),
-        ),
-      ];
+    : [end.side, ...ANGLES.map((name) => typesetAngle(end.angles[name]))];
 
 export const SIGN_CONVENTION =
   'Over 0 the cut leans towards the left end: miter and rake going away from the reference line, blade tilt and splay going to the marked face.';
 
-/** "long point: station 34, offset 2, on the marked face; short point: station 33 5⁄8, offset 0, on the other face". */
 export function reachWords(end: PartEnd, show: ShowLength): string {
   const { long, short } = longAndShortPoints(end);
   return `long point: ${cutCornerWords(long, show)}; short point: ${cutCornerWords(short, show)}`;

@@ -21,20 +21,14 @@ export function offsetRowsOf(
     ...cutEndLandmarks(part, edges).filter(({ at }) => at.x <= last),
   ];
   const extra = named.map(({ at }) => stationAt(part, at.x));
-  const all = [
-    ...stations,
-    ...extra.filter(({ station }) => !stations.some((known) => isSame(known.station, station))),
-  ]
+  const unknown = extra.filter(({ station }) => !stations.some((known) => isSame(known.station, station)));
+  const isMarked = ({ what, at }: Landmark, { station, side }: Station): boolean =>
+    isSame(at.x, station) && (what === 'shoulder' || side !== 'right');
+  return [...stations, ...unknown]
     .sort((a, b) => a.station - b.station)
-    .filter(({ station }, i, sorted) => !isSame(station, sorted[i - 1]?.station));
-  return all
+    .filter(({ station }, i, sorted) => !isSame(station, sorted[i - 1]?.station))
     .flatMap(({ station }) => stationSides(part, station))
-    .map((row) => ({
-      ...row,
-      marks: named.filter(
-        ({ what, at }) => isSame(at.x, row.station) && (what === 'shoulder' || row.side !== 'right'),
-      ),
-    }))
+    .map((row) => ({ ...row, marks: named.filter((mark) => isMarked(mark, row)) }))
     .filter(({ offsets }) => offsets.some((offset) => offset !== undefined));
 }
 
@@ -47,7 +41,6 @@ const SAME_STATION_MM = 0.01;
 const isSame = (a: number, b: number | undefined): boolean =>
   b !== undefined && Math.abs(a - b) < SAME_STATION_MM;
 
-/** "apex of back" where there are two edges. */
 export const landmarkNote =
   ({ edges }: Part, side?: EndSide) =>
   ({ what, edge }: Landmark): string =>

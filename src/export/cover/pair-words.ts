@@ -9,7 +9,6 @@ export const needsMirrorImage = (part: Part): boolean =>
 export const patternTitle = ({ name }: Part, { mirrored }: Pick<Layout, 'mirrored'>): string =>
   mirrored ? `${name}, mirrored` : name;
 
-/** "make 4", "make 2 of 4 from it". */
 export const quantityWords = (part: Part): string =>
   needsMirrorImage(part) ? `make ${part.quantity / 2} of ${part.quantity} from it` : `make ${part.quantity}`;
 

@@ -1,4 +1,3 @@
-import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import type { Form } from '../../part/derived/bending-form.ts';
 import type { Cutter, Template } from '../../part/derived/router-template.ts';
 import type { Part } from '../../part/part.ts';
@@ -9,20 +8,15 @@ import { describePlies } from '../../shop/words/describe-plies.ts';
 import { capitalize } from '../../units/number-format.ts';
 import { typesetFractions } from '../../units/typeset.ts';
 import { printedLengthWords, printedSize } from '../drawing/dimensions.ts';
+import type { MapLine } from './assembly-map.ts';
 
 /** Words for a pattern that is not the part's own: a router template, a bending form. */
 export interface PatternNotes {
-  /** Instead of "pattern" in its title: "router template". */
   readonly what: string;
   readonly line: string;
-  /** On the left and the right of its line, written on every sheet. */
   readonly sides?: readonly [left: string, right: string];
   /** A line of the part drawn dashed beside it, mm. */
-  readonly referenceCurve: {
-    readonly path: readonly Segment[];
-    readonly closed: boolean;
-    readonly label: string;
-  };
+  readonly referenceCurve: MapLine & { readonly label: string };
   readonly sections: readonly { readonly title: string; readonly steps: readonly string[] }[];
   readonly sentences: readonly string[];
   readonly cautions: readonly string[];
@@ -33,6 +27,7 @@ export function formNotes(form: Form, lamination: Lamination, edge: string, spec
   const words = printedLengthWords(form.part.rule);
   const { size, chart, lengths, sides, springback } = describePlies(form, lamination, species, words);
   const { plies } = lamination;
+  const strips = `${lengths} Make them a little wider than the part.`;
   const [below, above] = ['FORM THIS SIDE', 'PLIES THIS SIDE'] as const;
   return {
     what: 'bending form',
@@ -40,10 +35,7 @@ export function formNotes(form: Form, lamination: Lamination, edge: string, spec
     sides: form.pliesAbove ? [above, below] : [below, above],
     referenceCurve: { path: form.asked, closed: false, label: 'the line it springs back to' },
     sections: [
-      {
-        title: 'The lamination',
-        steps: [size, chart, `${lengths} Make them a little wider than the part.`].map(typesetFractions),
-      },
+      { title: 'The lamination', steps: [size, chart, strips].map(typesetFractions) },
       {
         title: 'The form',
         steps: [
@@ -66,20 +58,15 @@ export function formNotes(form: Form, lamination: Lamination, edge: string, spec
 export function templateNotes(part: Part, { inside, warnings }: Template, cutter: Cutter): PatternNotes {
   const length = (mm: number): string => printedSize(mm, part.rule);
   const { guide, guideDiameter, bitDiameter, opening } = cutter;
-  const side = inside < 0 ? 'larger' : 'smaller';
+  const { shape } = part;
+  const [side, where] = inside < 0 ? ['larger', 'outside'] : ['smaller', 'inside'];
   const offset = length(Math.abs(inside));
   const same = Math.abs(inside) < 1e-9;
-  const size = same
-    ? 'the template has the part’s own size'
-    : `the template is ${side} all round by ${offset}`;
+  const size = `the template ${same ? 'has the part’s own size' : `is ${side} all round by ${offset}`}`;
   return {
     what: opening ? 'router template, an opening' : 'router template',
     line: 'edge of the template',
-    referenceCurve: {
-      path: finishedLine(part.shape),
-      closed: part.shape.type === 'closed',
-      label: 'edge of the part',
-    },
+    referenceCurve: { path: finishedLine(shape), closed: shape.type === 'closed', label: 'edge of the part' },
     sections: [
       {
         title: 'The template',
@@ -94,7 +81,7 @@ export function templateNotes(part: Part, { inside, warnings }: Template, cutter
       },
     ],
     sentences: [
-      `The solid line is a true parallel of the part’s line, ${same ? 'on it' : `${offset} ${inside < 0 ? 'outside' : 'inside'} it`}; the dashed line is the part’s.`,
+      `The solid line is a true parallel of the part’s line, ${same ? 'on it' : `${offset} ${where} it`}; the dashed line is the part’s.`,
     ],
     cautions: [
       'At the router the manuals of the machine and of the bit come first: speed for the bit’s diameter, bush or bearing tight and centred on the bit, template fixed to clamped stock, no more than a light pass at a time. Unplug it to change the bit.',

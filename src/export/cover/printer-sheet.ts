@@ -1,9 +1,10 @@
 import { point } from '../../curves/geometry/point.ts';
 import { type Paper, paperTitle } from '../../tiling/paper/paper-sizes.ts';
 import { MAX_SCALE_ERROR, NOMINAL_LINE_MM, shellArgument } from '../../tiling/paper/printer-scale.ts';
-import { Fault } from '../../units/fault.ts';
+import { Fault, type ShowLength } from '../../units/fault.ts';
 import { measuredLine, type Page, words } from '../drawing/drawing.ts';
-import { blankRow, fillPages, headingRow, numberedSteps, paragraphs, type TextRow } from './text-columns.ts';
+import type { TextRow } from './text-columns.ts';
+import { blankRow, fillPages, headingRow, numberedSteps, paragraph, paragraphs } from './text-columns.ts';
 
 /** White beyond the end marks, mm: most printers reach that close, and A4 leaves no more beside 200 mm. */
 const EDGE_MM = 5;
@@ -40,12 +41,9 @@ export function printerSheet(paper: Paper, nominal: number, typed: string): Page
 
 function validateLinesFit(paper: Paper, nominal: number): void {
   const room = Math.min(paper.width - 2 * EDGE_MM, paper.height - DOWN_MM - MARK_MM - EDGE_MM);
-  if (nominal > room + 1e-9)
-    throw new Fault(
-      'printer.no-room',
-      (length) =>
-        `lines of ${length(nominal)} do not fit on ${paperTitle(paper)} both ways. Use --nominal ${Math.floor(room)}mm or less, or larger paper.`,
-    );
+  const problem = (length: ShowLength): string =>
+    `lines of ${length(nominal)} do not fit on ${paperTitle(paper)} both ways. Use --nominal ${Math.floor(room)}mm or less, or larger paper.`;
+  if (nominal > room + 1e-9) throw new Fault('printer.no-room', problem);
 }
 
 function printerSheetRows(paper: Paper, nominal: number, typed: string, width: number): TextRow[] {
@@ -54,8 +52,8 @@ function printerSheetRows(paper: Paper, nominal: number, typed: string, width: n
   const example = (share: number): string => `${Number((nominal * share).toFixed(1))}mm`;
   return [
     headingRow('Printer sheet'),
-    ...paragraphs(
-      [`For ${paperTitle(paper)}. It shows how long your printer makes ${typed}, both ways.`],
+    ...paragraph(
+      `For ${paperTitle(paper)}. It shows how long your printer makes ${typed}, both ways.`,
       width,
     ),
     blankRow(3),

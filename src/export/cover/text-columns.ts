@@ -57,14 +57,11 @@ const NUMBER_INDENT_MM = 5;
 
 /** Their numbers hang; width in mm. */
 export const numberedSteps = (texts: readonly string[], width: number): TextRow[] =>
-  texts.flatMap((text, i) => [
-    ...keepTogether(
-      wrapText(text, BODY_MM, width - NUMBER_INDENT_MM).map((line, j) =>
-        bodyRow(NUMBER_INDENT_MM, line, j === 0 ? `${i + 1}.` : ''),
-      ),
-    ),
-    blankRow(0.8),
-  ]);
+  texts.flatMap((text, i) => {
+    const lines = wrapText(text, BODY_MM, width - NUMBER_INDENT_MM);
+    const rows = lines.map((line, j) => bodyRow(NUMBER_INDENT_MM, line, j === 0 ? `${i + 1}.` : ''));
+    return [...keepTogether(rows), blankRow(0.8)];
+  });
 
 /** One below the other from a left top corner, mm. */
 export function drawRows(rows: readonly TextRow[], left: number, top: number): Item[] {
@@ -86,7 +83,7 @@ function fillColumns(rows: readonly TextRow[], columns: readonly Box[]) {
     for (let row = rows[next]; row; row = rows[++next]) {
       const fresh = y === top;
       if (fresh && row.blank) continue;
-      const group = startsGroup(rows, next) ? groupHeight(rows, next) : row.height;
+      const group = rows[next - 1]?.withNext ? row.height : groupHeight(rows, next);
       const needed = group > tallest ? row.height : group;
       if (!fresh && y - needed < bottom) break;
       items.push(...row.draw(left, y));
@@ -95,8 +92,6 @@ function fillColumns(rows: readonly TextRow[], columns: readonly Box[]) {
   }
   return { items, rest: rows.slice(next) };
 }
-
-const startsGroup = (rows: readonly TextRow[], at: number): boolean => !rows[at - 1]?.withNext;
 
 function groupHeight(rows: readonly TextRow[], at: number): number {
   let height = 0;

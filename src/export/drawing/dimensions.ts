@@ -6,7 +6,7 @@ import { cutEnds, isCutOff } from '../../part/ends/cut-ends.ts';
 import { endStrips, type FoldTab } from '../../part/ends/fold-tabs.ts';
 import { cornersOf, landmarks } from '../../part/landmarks.ts';
 import { offsetAt, offsetsBeside, stationSpacing, stationsEvery } from '../../part/offsets.ts';
-import type { Landmark, Part } from '../../part/part.ts';
+import type { Landmark, Part, PartEdge } from '../../part/part.ts';
 import { patternChord } from '../../part/part-lines.ts';
 import { shownJoints } from '../../tiling/grid/required-content.ts';
 import type { ShowLength } from '../../units/fault.ts';
@@ -46,12 +46,10 @@ export function dimensionsOf(part: Part, mostStations = MAX_PRINTED_STATIONS): D
 }
 
 /** The offsets of every edge at one station, mm; undefined where the end is cut off. */
-export const stationAt = (part: Part, station: number): Station => ({
-  station,
-  offsets: part.edges.map((edge) =>
-    isCutOff(cutEnds(part, edge), station) ? undefined : offsetAt(edge, station),
-  ),
-});
+export function stationAt(part: Part, station: number): Station {
+  const isCut = (edge: PartEdge): boolean => isCutOff(cutEnds(part, edge), station);
+  return { station, offsets: part.edges.map((edge) => (isCut(edge) ? undefined : offsetAt(edge, station))) };
+}
 
 /** Of a shoulder's station both sides. */
 export function stationSides(part: Part, station: number): Station[] {
@@ -59,11 +57,10 @@ export function stationSides(part: Part, station: number): Station[] {
     isCutOff(cutEnds(part, edge), station) ? [] : offsetsBeside(edge, station),
   );
   if (!beside.some(([first]) => first?.side)) return [stationAt(part, station)];
-  return (['left', 'right'] as const).map((side) => ({
-    station,
-    side,
-    offsets: beside.map((all) => (side === 'left' ? all[0] : all.at(-1))?.offset),
-  }));
+  return (['left', 'right'] as const).map((side) => {
+    const corners = beside.map((all) => (side === 'left' ? all[0] : all.at(-1)));
+    return { station, side, offsets: corners.map((corner) => corner?.offset) };
+  });
 }
 
 /** The offsets of the edges at a station, both of a shoulder; on a line pattern also that of the chord. */
@@ -96,7 +93,6 @@ export function toleranceText(mm: number, rule: Rule): string {
 /** "1⁄2 in", "12.7 mm": a size that is bought, as printed. */
 export const printedSize = (mm: number, rule: Rule): string => typesetLength(showSize(mm, rule));
 
-/** "1⁄32 in", "0.5 mm": the finest mark of a rule, as printed. */
 export const graduationText = (rule: Rule): string => printedLength(graduationMm(rule), rule);
 
 const typesetLength = (shown: string): string => typesetFractions(shown).replace(/^-/, '−');

@@ -9,7 +9,6 @@ import { type LineRole, partLines } from '../../part/part-lines.ts';
 import { offsetsAtStation } from './dimensions.ts';
 import { LINE_STYLES, type LineStyle, type Stroke } from './drawing.ts';
 
-/** A part on a page, from its own mm to those of the page. */
 export interface PartView {
   readonly part: Part;
   readonly at: (place: Point) => Point;

@@ -25,9 +25,8 @@ const BREAKABLE_SPACE = /[^\S\u00a0]+/;
 export function wrapText(text: string, size: number, width: number): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of keepMeasuresTogether(text.trim())
-    .split(BREAKABLE_SPACE)
-    .flatMap((long) => splitLongWord(long, size, width))) {
+  const words = keepMeasuresTogether(text.trim()).split(BREAKABLE_SPACE);
+  for (const word of words.flatMap((long) => splitLongWord(long, size, width))) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (line !== '' && textWidth(longer, size) > width) {
       lines.push(line);

@@ -18,7 +18,6 @@ export interface FullSizeOptions {
   readonly only?: readonly LayerName[];
   /** A further line at this distance from the finished one, mm: positive outside, where the saw line runs. */
   readonly parallel?: number;
-  /** The other part of a pair: left and right changed over. */
   readonly mirror?: boolean;
 }
 

@@ -17,9 +17,9 @@ const SAMPLE_PARAMETERS = Array.from({ length: SAMPLES_PER_SEGMENT + 1 }, (_, i)
 
 export const measureDrawnLines = (drawn: readonly DrawnLine[], as: 'arcs' | 'curves'): FullSizeFigures =>
   totalFigures(
-    drawn.map(({ line, copies: { length: times } }) => {
-      const { lines, arcs, curves, worst } = as === 'arcs' ? arcFigures(line) : curveFigures(line);
-      return { lines: times * lines, arcs: times * arcs, curves: times * curves, worst };
+    drawn.flatMap(({ line, copies }) => {
+      const figures = as === 'arcs' ? arcFigures(line) : curveFigures(line);
+      return copies.map(() => figures);
     }),
   );
 

@@ -17,19 +17,17 @@ const PAGE_MARGIN_MM = 5;
 export function fullSizePage(full: FullSize) {
   const { left, right, bottom, top } = inflate(fullSizeBounds(full), PAGE_MARGIN_MM);
   const origin = [-left, -bottom] as const;
-  const strokes = drawnLines(full, origin).flatMap(
-    ({ line: { layer, style, title, closed, path }, copies }) =>
-      copies.map((copy): Stroke => {
-        return { type: 'stroke', layer, style, title, path: transformPath(path, copy), closed };
-      }),
-  );
+  const strokes = drawnLines(full, origin).flatMap(({ line, copies }) => {
+    const { layer, style, title, closed } = line;
+    const drawn = copies.map((copy) => transformPath(line.path, copy));
+    return drawn.map((path): Stroke => ({ type: 'stroke', layer, style, title, path, closed }));
+  });
   const items = usedLayers(full).flatMap((layer): Item[] =>
     layer === 'text' ? drawnWords(full, origin) : strokes.filter((stroke) => stroke.layer === layer),
   );
   return { drawing: { width: right - left, height: top - bottom, items }, origin };
 }
 
-/** @throws Fault `draw.page-too-long` where one PDF page does not hold the drawing */
 export function assertFitsPdfPage({ width, height }: Drawing): void {
   if (Math.max(width, height) <= MAX_PAGE_MM) return;
   throw new Fault(
@@ -46,10 +44,7 @@ export const fullSizeDxf = (part: Part, full: FullSize, as: { unit: Unit; spline
 export const fullSizeSvg = (part: Part, { name }: FullSize, drawing: Drawing): string =>
   writeSvg(drawing, name, { bare: true, about: describeFullSize(part).join(' ') });
 
-const describeFullSize = (part: Part): string[] => [
-  `${part.name}, full size.`,
-  `Curves within ${FIT_MM} mm of the exact line: ${curveKindWords(part)}.`,
-];
-
-const curveKindWords = ({ edges }: Part): string =>
-  [...new Set(edges.flatMap(({ runs }) => runs.map(({ kind }) => kind)))].join(', ');
+function describeFullSize({ name, edges }: Part): string[] {
+  const kinds = new Set(edges.flatMap(({ runs }) => runs.map(({ kind }) => kind)));
+  return [`${name}, full size.`, `Curves within ${FIT_MM} mm of the exact line: ${[...kinds].join(', ')}.`];
+}

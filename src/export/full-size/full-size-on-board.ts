@@ -15,29 +15,20 @@ import { letterScale, NAME_SIZE_MM, overallSizeWords, titleWords } from './full-
 
 /** A nesting decides by itself which copies are mirrored. */
 export interface OnBoardOptions extends Omit<FullSizeOptions, 'mirror'> {
-  /** Which of the boards, from 1. */
   readonly board: number;
 }
 
 /** In the board's frame: x along it. @throws Fault `draw.no-such-board`, `draw.parallels-cross`, those of `fullSize` */
 export function fullSizeOnBoard(part: Part, nesting: Nesting, options: OnBoardOptions): FullSize {
   const { board, only, parallel } = options;
-  const copies = boardCopies(board, part, nesting);
+  const onBoard = boardCopies(board, part, nesting);
   assertParallelsApart(parallel ?? 0, part, nesting);
-  const full: FullSize = {
-    name: part.name,
-    lines: fullSizeLines(part, parallel),
-    words: [],
-    copies: copies.map(({ toBoard }) => toBoard),
-    background: {
-      lines: [boardLine(nesting)],
-      words: [
-        ...boardWords(part, nesting, board),
-        ...numberLabels(part, copies, copiesBefore(nesting, board)),
-      ],
-    },
-  };
-  return selectLayers(full, only);
+  const numbers = numberLabels(part, onBoard, copiesBefore(nesting, board));
+  const words = [...boardWords(part, nesting, board), ...numbers];
+  const background = { lines: [boardLine(nesting)], words };
+  const lines = fullSizeLines(part, parallel);
+  const copies = onBoard.map(({ toBoard }) => toBoard);
+  return selectLayers({ name: part.name, lines, words: [], copies, background }, only);
 }
 
 function boardCopies(board: number, part: Part, { boards, copiesOn }: Nesting): readonly Copy[] {

@@ -1,12 +1,7 @@
 import { arcPath } from '../../curves/arcs/arc-path.ts';
 import type { BulgedArc } from '../../curves/arcs/biarc.ts';
-import {
-  type Affine,
-  IDENTITY,
-  isReflection,
-  transformPoint,
-  translate,
-} from '../../curves/geometry/affine.ts';
+import type { Affine } from '../../curves/geometry/affine.ts';
+import { IDENTITY, isReflection, transformPoint, translate } from '../../curves/geometry/affine.ts';
 import { type Box, boundsOf, pathBounds, union } from '../../curves/geometry/bounds.ts';
 import { fitPath } from '../../curves/geometry/fit-cubics.ts';
 import type { Piece, Segment } from '../../curves/geometry/pieces/piece.ts';
@@ -48,11 +43,8 @@ export interface FullLine {
 
 export function fullLine(line: Omit<FullLine, 'path' | 'arcs'>): FullLine {
   let arcs: readonly BulgedArc[] | undefined;
-  return {
-    ...line,
-    path: fitPath(line.exact, CURVE_FIT_MM),
-    arcs: () => (arcs ??= arcPath(line.exact, line.closed, ARC_FIT_MM)),
-  };
+  const path = fitPath(line.exact, CURVE_FIT_MM);
+  return { ...line, path, arcs: () => (arcs ??= arcPath(line.exact, line.closed, ARC_FIT_MM)) };
 }
 
 export interface DrawnLine {
@@ -78,7 +70,6 @@ export const drawnWords = (full: FullSize, by: Translation = [0, 0]): Words[] =>
     copies.flatMap((copy) => words.map((each) => transformWords(copy, each))),
   );
 
-/** The layers that hold anything, in the order they are drawn. */
 export function usedLayers(full: FullSize): LayerName[] {
   const used = new Set<LayerName>(drawnLines(full).map(({ line }) => line.layer));
   if (drawnWords(full).length > 0) used.add('text');

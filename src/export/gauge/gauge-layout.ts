@@ -79,12 +79,8 @@ export const worthReading = (strips: readonly GaugeStrip[], { rule }: Part): rea
 
 function layOutWithStyle(gauge: Gauge, style: GaugeLabelStyle, options: Omit<LayOutOptions, 'turn'>) {
   const placed = placeStrips(gauge, style);
-  return {
-    ...gauge,
-    style,
-    placed,
-    layout: layOutLines(gaugeLinesToTile(gauge, placed), { ...options, turn: 0 }),
-  };
+  const layout = layOutLines(gaugeLinesToTile(gauge, placed), { ...options, turn: 0 });
+  return { ...gauge, style, placed, layout };
 }
 
 function placeStrips({ strips, part }: Gauge, style: GaugeLabelStyle): PlacedStrip[] {
@@ -120,13 +116,10 @@ function gaugeLinesToTile({ part, from }: Gauge, placed: readonly PlacedStrip[])
     finished: outlines,
     extraPoints: [],
     landmarks: placed.flatMap(({ strip, edge }) => strip.ticks.map(({ station }) => point(station, edge))),
-    checks: placed.map(({ strip, edge }) =>
-      checkDistance(
-        `${strip.edge}, working edge, end to end`,
-        point(strip.from, edge),
-        point(strip.to, edge),
-      ),
-    ),
+    checks: placed.map(({ strip, edge }) => {
+      const [from, to] = [point(strip.from, edge), point(strip.to, edge)];
+      return checkDistance(`${strip.edge}, working edge, end to end`, from, to);
+    }),
     identity: [part.name, from, placed],
   };
 }
@@ -141,12 +134,16 @@ export function stripRangeOnSheet({ cell, toSheet }: Sheet, { from, to }: GaugeS
   return [Math.max(from, cell.left - shift), Math.min(to, cell.right - shift)] as const;
 }
 
+export interface LaidLabel extends GaugeLabel {
+  readonly middle: number;
+}
+
 /** The labels on a sheet, and their middles where there is room for all. */
 export function stripLabelsOn(
   { part, style }: Pick<LaidGauge, 'part' | 'style'>,
   { strip, out }: PlacedStrip,
   sheet: Sheet,
-): (GaugeLabel & { readonly middle: number })[] | undefined {
+): LaidLabel[] | undefined {
   const [low, high] = stripRangeOnSheet(sheet, strip);
   const isLast = high === strip.to;
   const labels = labelledTicks(strip, style)

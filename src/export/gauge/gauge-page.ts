@@ -11,15 +11,9 @@ import { scaleBars } from '../sheets/scale-bars.ts';
 import type { LabelledSheet, SheetContext } from '../sheets/sheet-context.ts';
 import { composeSheet, spaceBeside } from '../sheets/sheet-page.ts';
 import { titleBlock } from '../sheets/title-block.ts';
-import { BOX_MM, type GaugeLabel, TURNED_MM, TYPE_MM, turnedStation } from './gauge-labels.ts';
-import {
-  type LaidGauge,
-  type PlacedStrip,
-  STRIP_MM,
-  stripLabelsOn,
-  stripOutline,
-  stripRangeOnSheet,
-} from './gauge-layout.ts';
+import { BOX_MM, TURNED_MM, TYPE_MM, turnedStation } from './gauge-labels.ts';
+import type { LaidGauge, LaidLabel, PlacedStrip } from './gauge-layout.ts';
+import { STRIP_MM, stripLabelsOn, stripOutline, stripRangeOnSheet } from './gauge-layout.ts';
 import { gaugePicture } from './gauge-picture.ts';
 
 const BAND_TYPE_MM = 3;
@@ -33,12 +27,12 @@ export function gaugePage(gauge: LaidGauge, sheet: Sheet): Page {
   const strips = gauge.placed.flatMap((placed) => drawStrip(gauge, labelled, placed));
   const picture = gaugePicture(gauge);
   const isFirst = sheet === gauge.layout.sheets[0];
+  const corner = point(area.right - picture.width, area.bottom);
   return composeSheet(labelled, strips, [
     ...seamLabels(labelled),
     ...(titleBlock(labelled) ?? []),
     ...(scaleBars(labelled, 'across', { x: area.left, y: area.bottom }) ?? []),
-    ...((isFirst && placeNear(labelled.space, point(area.right - picture.width, area.bottom), picture)) ||
-      []),
+    ...((isFirst && placeNear(labelled.space, corner, picture)) || []),
   ]);
 }
 
@@ -62,7 +56,6 @@ type StripFrame = ReturnType<typeof stripFrame>;
 const stripFrame = (view: SheetContext, { edge, out }: PlacedStrip) => ({
   /** Of a station, and so far from the working edge into the strip, mm. */
   at: (station: number, down: number): Point => view.at(point(station, edge - out * down)),
-  /** The baseline of words that take the strip from one depth to a deeper one. */
   baseline: (from: number, to: number): number => (out > 0 ? to : from),
   flipped: out < 0,
 });
@@ -81,50 +74,35 @@ function drawStrip(gauge: LaidGauge, view: SheetContext, placed: PlacedStrip): (
     ),
     ...labels.flatMap((label) => [
       polyline('station', [at(label.tick.station, STRIP_MM.tick), at(label.middle, STRIP_MM.lead)]),
-      ...(gauge.style.turned
-        ? turnedLabel(placed, label, label.middle, frame)
-        : flatLabel(label, label.middle, frame)),
+      ...(gauge.style.turned ? turnedLabel(placed, label, frame) : flatLabel(label, frame)),
     ]),
     ...stripBand(gauge, view, placed, frame),
   ];
 }
 
-function flatLabel({ what, station, offset }: GaugeLabel, middle: number, frame: StripFrame) {
+function flatLabel({ what, station, offset, middle }: LaidLabel, frame: StripFrame) {
   const half = BOX_MM.width / 2;
-  const [boxTop, boxBottom] = [
-    STRIP_MM.flatWords + STRIP_MM.boxGap,
-    STRIP_MM.flatWords + STRIP_MM.boxGap + BOX_MM.height,
-  ];
+  const boxTop = STRIP_MM.flatWords + STRIP_MM.boxGap;
   const line = (text: string, type: number, from: number): Words =>
     words(text, frame.at(middle, frame.baseline(from, from + type * CAP_HEIGHT)), type, 'middle');
   return [
     ...(what === '' ? [] : [line(what, TYPE_MM.what, STRIP_MM.lead + 1.1)]),
     line(station, TYPE_MM.station, STRIP_MM.lead + 4.5),
     line(offset, TYPE_MM.offset, STRIP_MM.flatWords - 0.6 - TYPE_MM.offset * CAP_HEIGHT),
-    readingBox(frame, middle - half, boxTop, middle + half, boxBottom),
+    readingBox(frame, middle - half, boxTop, middle + half, boxTop + BOX_MM.height),
   ];
 }
 
-function turnedLabel({ top, bottom }: PlacedStrip, label: GaugeLabel, middle: number, frame: StripFrame) {
+function turnedLabel({ top, bottom }: PlacedStrip, label: LaidLabel, frame: StripFrame) {
+  const { middle } = label;
   const boxBottom = top - bottom - STRIP_MM.band;
   const boxTop = boxBottom - STRIP_MM.turnedBox;
   const [near, far] = frame.flipped ? (['start', 'end'] as const) : (['end', 'start'] as const);
-  const right = (type: number): number => middle + type * 0.3;
+  const upright = (text: string, type: number, down: number, anchor: 'start' | 'end'): Words =>
+    words(text, frame.at(middle + type * 0.3, down), type, anchor, Math.PI / 2);
   return [
-    words(
-      turnedStation(label),
-      frame.at(right(TYPE_MM.station), STRIP_MM.lead + 0.6),
-      TYPE_MM.station,
-      near,
-      Math.PI / 2,
-    ),
-    words(
-      label.offset,
-      frame.at(right(TYPE_MM.offset), boxTop - STRIP_MM.boxGap),
-      TYPE_MM.offset,
-      far,
-      Math.PI / 2,
-    ),
+    upright(turnedStation(label), TYPE_MM.station, STRIP_MM.lead + 0.6, near),
+    upright(label.offset, TYPE_MM.offset, boxTop - STRIP_MM.boxGap, far),
     readingBox(frame, middle - TURNED_MM / 2 + 0.4, boxTop, middle + TURNED_MM / 2 - 0.4, boxBottom),
   ];
 }
@@ -146,10 +124,10 @@ function stripBand(
   const depth = (row: 0 | 1): number => top - bottom - STRIP_MM.band + 2 + row * BAND_TYPE_MM * LINE_SPACING;
   const roomFrom = (left: number): number => high - left - 2;
   // A long name gives way, never which edge it is.
-  const said = (before: string, left: number): string =>
-    before +
-    truncateToWidth(name, BAND_TYPE_MM, roomFrom(left) - textWidth(before + which, BAND_TYPE_MM)) +
-    which;
+  const said = (before: string, left: number): string => {
+    const room = roomFrom(left) - textWidth(before + which, BAND_TYPE_MM);
+    return before + truncateToWidth(name, BAND_TYPE_MM, room) + which;
+  };
   const line = (text: string, left: number, row: 0 | 1): Words[] => {
     const kept = truncateToWidth(text, BAND_TYPE_MM, roomFrom(left));
     if (textWidth(kept, BAND_TYPE_MM) > roomFrom(left)) return [];
@@ -158,16 +136,12 @@ function stripBand(
   };
   // Read from above: the first line is the farther from the working edge where that lies below.
   const [first, second] = frame.flipped ? ([1, 0] as const) : ([0, 1] as const);
+  const [before, left] = hasStart ? [`${end} · `, ARROW_MM + 2] : ['', low + 2];
+  const howToRead = `offsets square off the solid edge, ${rule.unit} · good within ${toleranceText(gauge.tolerance, rule)} · boxes: as measured`;
   return [
     ...(hasStart ? startArrow(frame, depth(first) + (BAND_TYPE_MM * CAP_HEIGHT) / 2) : []),
-    ...(hasStart
-      ? line(said(`${end} · `, ARROW_MM + 2), ARROW_MM + 2, first)
-      : line(said('', low + 2), low + 2, first)),
-    ...line(
-      `offsets square off the solid edge, ${rule.unit} · good within ${toleranceText(gauge.tolerance, rule)} · boxes: as measured`,
-      low + 2,
-      second,
-    ),
+    ...line(said(before, left), left, first),
+    ...line(howToRead, low + 2, second),
   ];
 }
 

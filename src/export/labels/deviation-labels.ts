@@ -46,11 +46,8 @@ function labelCandidates({ proud, square }: Deviation, tip: Point, inFull: boole
       const half = widthInFont(text, SCREEN_FONT) / 2;
       const x = tip.x + aside * half;
       const reach = half + LABEL_MM / 4;
-      return {
-        text,
-        at: point(x, y),
-        box: { left: x - reach, right: x + reach, bottom: y, top: y + LABEL_MM },
-      };
+      const box = { left: x - reach, right: x + reach, bottom: y, top: y + LABEL_MM };
+      return { text, at: point(x, y), box };
     }),
   );
 }

@@ -75,10 +75,8 @@ export const boxAt = ({ x, y }: Point, width: number, height: number): Box => ({
 export const boxAround = ({ x, y }: Point, width: number, height: number): Box =>
   boxAt({ x: x - width / 2, y: y - height / 2 }, width, height);
 
-export const centreOf = ({ left, right, bottom, top }: Box): Point => ({
-  x: (left + right) / 2,
-  y: (bottom + top) / 2,
-});
+export const centreOf = ({ left, right, bottom, top }: Box): Point =>
+  point((left + right) / 2, (bottom + top) / 2);
 
 /** Distances from an anchor to its label, mm. */
 export const BESIDE_MM = [1.5, 4, 8, 13];
@@ -113,7 +111,6 @@ export function* candidateBoxes({ area }: OccupiedSpace, width: number, height: 
     for (const y of ys) yield boxAt({ x, y }, width, height);
 }
 
-/** How far the lower left corner of a box is from a wished place, squared. */
 export const squaredDistance = (wished: Point, { left, bottom }: Box): number =>
   (left - wished.x) ** 2 + (bottom - wished.y) ** 2;
 
@@ -137,7 +134,6 @@ export function nearestFree(space: OccupiedSpace, wished: Point, width: number, 
   return best && boxAt(best, width, height);
 }
 
-/** Draws a block at the free place nearest to a wished lower left corner, and reserves it. */
 export function placeNear(space: OccupiedSpace, wished: Point, block: Block): Item[] | undefined {
   const box = nearestFree(space, wished, block.width, block.height);
   if (!box) return undefined;

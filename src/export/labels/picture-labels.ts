@@ -1,6 +1,6 @@
 import { type Box, boundsOf, inflate, pathBounds } from '../../curves/geometry/bounds.ts';
 import { type Chord, flatten } from '../../curves/geometry/flatten.ts';
-import { distance, type Point } from '../../curves/geometry/point.ts';
+import { distance, type Point, point } from '../../curves/geometry/point.ts';
 import { cornersOf, isGivenPoint, isOnUpperEdge } from '../../part/landmarks.ts';
 import type { Landmark } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
@@ -13,15 +13,8 @@ import { LINE_SPACING } from '../drawing/text-width.ts';
 import type { DrawnTooth, PictureView } from '../pictures/picture-view.ts';
 import { labelAnchor } from '../sheets/joint-marks.ts';
 import { type Block, boxesAlongLines, candidateBoxes, nearestFree, squaredDistance } from './free-space.ts';
-import {
-  candidatesBeside,
-  type Label,
-  type LabelFont,
-  type LabelSpace,
-  placeLabels,
-  SCREEN_FONT,
-  textBlock,
-} from './place-labels.ts';
+import type { Label, LabelFont, LabelSpace } from './place-labels.ts';
+import { candidatesBeside, placeLabels, SCREEN_FONT, textBlock } from './place-labels.ts';
 
 const WHITE_MM = 0.8;
 /** Half a tick, and the radius of the ring round a nail or point. */
@@ -94,20 +87,16 @@ const candidatesNear =
     const foot = cornersOf(mark)
       .map(at)
       .reduce((a, b) => (b.y > a.y === above ? b : a));
-    const wished = {
-      x: foot.x - width / 2,
-      y: above ? foot.y + PREFERRED_DISTANCE_MM : foot.y - height - PREFERRED_DISTANCE_MM,
-    };
+    const off = above ? PREFERRED_DISTANCE_MM : -height - PREFERRED_DISTANCE_MM;
+    const wished = point(foot.x - width / 2, foot.y + off);
     const { left, right, bottom, top } = space.area;
-    const around = {
-      area: {
-        left: Math.max(left, wished.x - MAX_LEADER_MM),
-        right: Math.min(right, wished.x + MAX_LEADER_MM + width),
-        bottom: Math.max(bottom, above ? foot.y : wished.y - MAX_LEADER_MM),
-        top: Math.min(top, above ? wished.y + MAX_LEADER_MM + height : foot.y),
-      },
-      occupied: space.occupied,
+    const area = {
+      left: Math.max(left, wished.x - MAX_LEADER_MM),
+      right: Math.min(right, wished.x + MAX_LEADER_MM + width),
+      bottom: Math.max(bottom, above ? foot.y : wished.y - MAX_LEADER_MM),
+      top: Math.min(top, above ? wished.y + MAX_LEADER_MM + height : foot.y),
     };
+    const around = { area, occupied: space.occupied };
     const nearest = nearestFree(around, wished, width, height);
     if (!nearest) return [];
     const others = [...candidateBoxes(around, width, height)].toSorted(
@@ -151,12 +140,10 @@ function thinComb(comb: readonly DrawnTooth[]): DrawnTooth[] {
 }
 
 const combChords = (combs: readonly DrawnTooth[][]): Chord[] =>
-  combs
-    .map(thinComb)
-    .flatMap((comb) => [
-      ...neighbors(comb).map(([a, b]) => ({ from: a.tip, to: b.tip })),
-      ...comb.map(({ foot, tip }) => ({ from: foot, to: tip })),
-    ]);
+  combs.map(thinComb).flatMap((comb) => {
+    const tips = neighbors(comb).map(([a, b]) => ({ from: a.tip, to: b.tip }));
+    return [...tips, ...comb.map(({ foot, tip }) => ({ from: foot, to: tip }))];
+  });
 
 const landmarkSign = (what: Landmark['what'], at: Point): Stroke =>
   isGivenPoint(what) ? circle('mark', at, RING_MM) : tick('mark', at, 0, TICK_MM);

@@ -1,22 +1,11 @@
 import { type Box, boundsOf, inflate } from '../../curves/geometry/bounds.ts';
-import {
-  type Chord,
-  chordsIntersect,
-  closestPointOnChord,
-  segmentIntersectsBox,
-} from '../../curves/geometry/flatten.ts';
+import type { Chord } from '../../curves/geometry/flatten.ts';
+import { chordsIntersect, closestPointOnChord, segmentIntersectsBox } from '../../curves/geometry/flatten.ts';
 import { distance, dot, type Point, subtract } from '../../curves/geometry/point.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth, WIDEST_FONT_FACTOR } from '../drawing/text-width.ts';
-import {
-  BESIDE_MM,
-  type Block,
-  boxesAlongLines,
-  boxesBeside,
-  centreOf,
-  isFree,
-  type OccupiedSpace,
-} from './free-space.ts';
+import type { Block, OccupiedSpace } from './free-space.ts';
+import { BESIDE_MM, boxesAlongLines, boxesBeside, centreOf, isFree } from './free-space.ts';
 
 export const MAX_DISTANCE_WITHOUT_LEADER_MM = 6;
 /** A label this much nearer, mm, to another anchor is taken for that one's. */
@@ -29,7 +18,6 @@ const MAX_LEADERS_TRIED = 40;
 const MIN_LEADER_COSINE = 0.5;
 const DISTANCES_WITH_LEADER_MM = [...BESIDE_MM, 20, 28];
 
-/** Type size, mm, and how much wider than our own font the words may run. */
 export interface LabelFont {
   readonly size: number;
   readonly widthFactor: number;
@@ -43,7 +31,6 @@ export const widthInFont = (text: string, { size, widthFactor }: LabelFont): num
 /** How lines of words fill their box. Shares are of the type size. */
 export interface LabelStyle extends LabelFont {
   readonly padding: number;
-  /** From the top of the box to the first baseline, a share. */
   readonly baseline: number;
   /** Height of the box for each line, a share; LINE_SPACING where absent. */
   readonly lineHeight?: number;
@@ -62,7 +49,6 @@ export const textBlock = (lines: readonly string[], style: LabelStyle): Block =>
 });
 
 export interface LabelSpace extends OccupiedSpace {
-  /** The places that one label each may name. */
   readonly anchors: readonly Box[];
   /** The part's lines: a label and its anchor lie on the same side of them. */
   readonly lines: readonly Chord[];
@@ -79,7 +65,6 @@ export interface LabelCandidate {
 
 export interface LabelBlock extends Block {
   readonly mayCrossLines?: boolean;
-  /** White to keep around the box, mm. */
   readonly white?: { readonly x: number; readonly y: number };
 }
 
@@ -157,11 +142,10 @@ function isUnambiguous(box: Box, tip: Point, anchor: Box, competing: readonly Bo
 const isLeaderSteep = ({ from, to }: Chord, normal: Point | undefined): boolean =>
   !normal || dot(subtract(from, to), normal) >= MIN_LEADER_COSINE * distance(from, to);
 
-const boxDistance = (a: Box, b: Box): number =>
-  Math.hypot(
-    Math.max(0, a.left - b.right, b.left - a.right),
-    Math.max(0, a.bottom - b.top, b.bottom - a.top),
-  );
+function boxDistance(a: Box, b: Box): number {
+  const across = Math.max(0, a.left - b.right, b.left - a.right);
+  return Math.hypot(across, Math.max(0, a.bottom - b.top, b.bottom - a.top));
+}
 
 const isLeaderClear = (
   { occupied, lines, crossable }: LabelSpace,
@@ -178,7 +162,6 @@ function crossesAny(leader: Chord, lines: readonly Chord[]): boolean {
   return lines.some((line) => segmentIntersectsBox(line, box) && chordsIntersect(leader, line));
 }
 
-/** Candidates beside a joint's lines or the like, close before far. */
 export const candidatesBeside =
   (lines: readonly Chord[]) =>
   ({ width, height }: Block): LabelCandidate[] => {

@@ -17,13 +17,10 @@ export function spreadLabels(
   const pools: { sum: number; count: number }[] = [];
   for (const { start } of wished) {
     let pool = { sum: start, count: 1 };
-    for (
-      let last = pools.at(-1);
-      last && last.sum / last.count >= pool.sum / pool.count;
-      last = pools.at(-1)
-    ) {
+    for (let last = pools.at(-1); last && last.sum / last.count >= pool.sum / pool.count; ) {
       pool = { sum: pool.sum + last.sum, count: pool.count + last.count };
       pools.pop();
+      last = pools.at(-1);
     }
     pools.push(pool);
   }

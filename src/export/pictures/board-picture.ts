@@ -50,11 +50,8 @@ function copyItems(copy: Copy, view: PictureView, number: number): Item[] {
   const { part, path } = view;
   const drawn = (style: 'cut' | 'saw', line: readonly Segment[]): Item[] =>
     line.length > 0 ? [{ type: 'stroke', style, path: path(onBoard(copy, line)), closed: true }] : [];
-  return [
-    ...drawn('cut', finishedLine(part.shape)),
-    ...drawn('saw', part.saw),
-    ...numberLabel(copy, view, number),
-  ];
+  const lines = [...drawn('cut', finishedLine(part.shape)), ...drawn('saw', part.saw)];
+  return [...lines, ...numberLabel(copy, view, number)];
 }
 
 function numberLabel(copy: Copy, { part, factor, at }: PictureView, number: number): Item[] {

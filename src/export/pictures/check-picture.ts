@@ -7,7 +7,7 @@ import { transformPath } from '../../curves/geometry/transform.ts';
 import { type BaseLine, toBaseLine } from '../../part/offsets.ts';
 import type { Part } from '../../part/part.ts';
 import { lengthWithoutUnit, printedLength } from '../drawing/dimensions.ts';
-import { type Drawing, type Item, type LineStyle, polyline, words } from '../drawing/drawing.ts';
+import { type Drawing, type Item, polyline, words } from '../drawing/drawing.ts';
 import { deviationLabels } from '../labels/deviation-labels.ts';
 import { SCREEN_FONT, widthInFont } from '../labels/place-labels.ts';
 import { fitScale, framePicture, PICTURE_LABEL_MM } from './picture-frame.ts';
@@ -18,12 +18,8 @@ const MAX_DEVIATION_HEIGHT_MM = 22;
 const MAX_ENLARGEMENT = 100;
 
 /** What a sawn part, and the second of a pair, is off its line, enlarged, with the tolerance to both sides. */
-export function composeCheckPicture(
-  part: Part,
-  check: EdgeCheck,
-  second: readonly Deviation[] = [],
-): Drawing {
-  const [first, other] = [byStation(check.readings), byStation(second)];
+export function composeCheckPicture(part: Part, check: EdgeCheck, second?: readonly Deviation[]): Drawing {
+  const [first, other] = [byStation(check.readings), byStation(second ?? [])];
   const readings = [...first, ...other];
   const { base, line, tolerance } = check;
   const bounds = boundsOf([
@@ -47,19 +43,16 @@ export function composeCheckPicture(
         const { x, y } = view.at(point(station, design));
         return point(x, y + off * enlargement);
       };
-      const along = (style: LineStyle, list: readonly Deviation[], off?: number): Item =>
-        polyline(
-          style,
-          list.map((each) => at(each, off ?? each.square)),
-        );
-      const tips = first.map((each) => at(each, each.square));
+      const along = (list: readonly Deviation[], off?: number): Point[] =>
+        list.map((each) => at(each, off ?? each.square));
+      const tips = along(first);
       return [
         { type: 'stroke', style: 'cut', path: view.path(transformPath(line.path, toBaseLineMatrix(base))) },
-        along('saw', first, tolerance),
-        along('saw', first, -tolerance),
+        polyline('saw', along(first, tolerance)),
+        polyline('saw', along(first, -tolerance)),
         ...first.map((each) => polyline('station', [at(each, 0), at(each, each.square)])),
-        along('mark', first),
-        ...(other.length > 0 ? [along('parallel', other)] : []),
+        polyline('mark', tips),
+        ...(other.length > 0 ? [polyline('parallel', along(other))] : []),
         ...stationLabels(first, view, floor),
         ...deviationLabels(first, tips, tolerance, part.rule),
       ];
@@ -82,7 +75,6 @@ const headText = (part: Part, check: EdgeCheck, enlarged: number, isPair: boolea
   `beyond which half a graduation is left to reading the rule: it lies ${check.verdict}` +
   `${isPair ? '; short dashes: the second of the pair' : ''}; stations in ${part.rule.unit === 'in' ? 'inches' : 'mm'}`;
 
-/** The stations measured, under the picture; a label that would run into the one before is left out. */
 function stationLabels(readings: readonly Deviation[], { part, at }: PictureView, y: number): Item[] {
   let free = Number.NEGATIVE_INFINITY;
   return readings.flatMap(({ station }): Item[] => {

@@ -39,9 +39,8 @@ export function composePicture(part: Part): Drawing {
 
 function combReach(part: Part, factor: number): { below: number; above: number } {
   const { bottom, top } = part.bounds;
-  const tips = drawCombs(pictureView(part, factor, { x: 0, y: 0 })).flatMap((comb) =>
-    comb.map(({ tip }) => tip.y),
-  );
+  const combs = drawCombs(pictureView(part, factor, { x: 0, y: 0 }));
+  const tips = combs.flat().map(({ tip }) => tip.y);
   const reach = (beyond: number): number => Math.max(beyond + 2 * PICTURE_LABEL_MM, LABEL_BAND_MM);
   return {
     below: reach(tips.reduce((most, y) => Math.max(most, bottom * factor - y), 0)),

@@ -23,9 +23,8 @@ const wrapPictureText = (text: string): string[] =>
 export function standardScale(most: number): number {
   const least = (1 / most) * (1 - 1e-9);
   const decade = 10 ** Math.floor(Math.log10(least));
-  const reductions = [decade, 10 * decade].flatMap((ten) =>
-    (ten >= 10 ? TENS : UNITS).map((step) => step * ten),
-  );
+  const decades = [decade, 10 * decade];
+  const reductions = decades.flatMap((ten) => (ten >= 10 ? TENS : UNITS).map((step) => step * ten));
   return 1 / (reductions.find((reduction) => reduction >= least) ?? 100 * decade);
 }
 
@@ -71,21 +70,17 @@ export function framePicture(part: Part, content: PictureContent): Drawing {
     x: (PICTURE_WIDTH_MM - right - (bounds.left + bounds.right) * factor) / 2,
     y: bottom - bounds.bottom * factor,
   });
-  const line = (text: string, y: number): Item => words(text, { x: PICTURE_MARGIN_MM, y }, TEXT_SIZE_MM);
-  return {
-    width: PICTURE_WIDTH_MM,
-    height: headTop + TITLE_SIZE_MM + PICTURE_MARGIN_MM,
-    items: [
-      words(title, { x: PICTURE_MARGIN_MM, y: headTop + TITLE_SIZE_MM * 0.3 }, titleSize(title)),
-      ...head.map((text, i) => line(text, headTop - LINE_MM * (0.7 + i))),
-      ...draw(view, { floor, bottom, top, ceiling }),
-      ...foot.map((text, i) => line(text, PICTURE_MARGIN_MM + (foot.length - 1 - i) * LINE_MM)),
-    ],
-  };
+  const line = (text: string, y: number, size = TEXT_SIZE_MM): Item =>
+    words(text, { x: PICTURE_MARGIN_MM, y }, size);
+  const titleSize = Math.min(TITLE_SIZE_MM, INNER_MM / (textWidth(title, 1) * WIDEST_FONT_FACTOR));
+  const items = [
+    line(title, headTop + TITLE_SIZE_MM * 0.3, titleSize),
+    ...head.map((text, i) => line(text, headTop - LINE_MM * (0.7 + i))),
+    ...draw(view, { floor, bottom, top, ceiling }),
+    ...foot.map((text, i) => line(text, PICTURE_MARGIN_MM + (foot.length - 1 - i) * LINE_MM)),
+  ];
+  return { width: PICTURE_WIDTH_MM, height: headTop + TITLE_SIZE_MM + PICTURE_MARGIN_MM, items };
 }
-
-const titleSize = (title: string): number =>
-  Math.min(TITLE_SIZE_MM, INNER_MM / (textWidth(title, 1) * WIDEST_FONT_FACTOR));
 
 /** From margin to margin between two heights, mm. */
 export const labelArea = (bottom: number, top: number): Box => ({

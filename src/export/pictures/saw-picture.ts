@@ -10,7 +10,7 @@ import { printedLengthWords, sentence } from '../drawing/dimensions.ts';
 import { circle, type Drawing, type Item, measuredLine, polyline, words } from '../drawing/drawing.ts';
 import { boxesAlongLines, type OccupiedSpace } from '../labels/free-space.ts';
 import { SCREEN_FONT, widthInFont } from '../labels/place-labels.ts';
-import { ringLabels } from '../labels/ring-labels.ts';
+import { type RingLabel, ringLabels } from '../labels/ring-labels.ts';
 import {
   fitStandardScale,
   framePicture,
@@ -27,7 +27,6 @@ const MAX_HEIGHT_MM = 130;
 const RING_RADIUS_MM = 1.2;
 const STAND_HALF_MM = 2.4;
 const CLEARANCE_MM = 0.6;
-/** A row of words under the board: stands, then each stretch where it tips. */
 const ROW_MM = 5;
 const LABEL_GAP_MM = 1.5;
 const HEADROOM_MM = 16;
@@ -68,21 +67,16 @@ export function composeSawPicture(part: Part, sawing: Sawing): Drawing {
 
 function bendItems({ rule, shape }: Part, { blade }: Sawing, { at, path }: PictureView, room: OccupiedSpace) {
   const { rounded } = printedLengthWords(rule);
-  const bends = [...blade.hollows, ...blade.rounds].map((bend) => ({
-    spot: at(bend.at),
-    text: `${bend.edge}: ${bend.kind}, radius ${rounded(bend.radius)}`,
-  }));
+  const ring = (spot: Point, text: string): RingLabel => {
+    return { text, rings: [circle('mark', at(spot), RING_RADIUS_MM)] };
+  };
+  const bends = [...blade.hollows, ...blade.rounds].map((bend) =>
+    ring(bend.at, `${bend.edge}: ${bend.kind}, radius ${rounded(bend.radius)}`),
+  );
   const corners = blade.corners
     .filter(({ kind }) => kind === 'inside')
-    .map((corner) => ({
-      spot: at(corner.at),
-      text: `${corner.edge}: ${corner.ofShoulder ? 'crosscut' : 'relief cut'}`,
-    }));
-  const all = [...bends, ...corners].map(({ spot, text }) => ({
-    text,
-    rings: [circle('mark', spot, RING_RADIUS_MM)],
-  }));
-  return ringLabels(all, flatten(path(finishedLine(shape))), room);
+    .map((corner) => ring(corner.at, `${corner.edge}: ${corner.ofShoulder ? 'crosscut' : 'relief cut'}`));
+  return ringLabels([...bends, ...corners], flatten(path(finishedLine(shape))), room);
 }
 
 function feedArrow(corner: Point): Item[] {

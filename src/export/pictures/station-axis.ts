@@ -19,12 +19,11 @@ export function stationAxis({ part, at }: PictureView, y: number, font: LabelFon
     const text = lengthWithoutUnit(station, rule);
     return { x: at(point(station, 0)).x, text, width: widthInFont(text, font) };
   });
+  const labelled = dropOverlapping(ticks, size);
   return [
     polyline('rule', [point(at(point(from, 0)).x, y), point(at(point(to, 0)).x, y)]),
     ...ticks.map(({ x }) => polyline('rule', [point(x, y), point(x, y + TICK_MM)])),
-    ...dropOverlapping(ticks, size).map(({ x, text }) =>
-      words(text, point(x, y - size * 1.2), size, 'middle'),
-    ),
+    ...labelled.map(({ x, text }) => words(text, point(x, y - size * 1.2), size, 'middle')),
   ];
 }
 

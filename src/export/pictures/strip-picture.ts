@@ -32,11 +32,8 @@ const SURROUND_MM = NAIL_RADIUS_MM * 2 + PICTURE_LABEL_MM * 2;
 /** The strip sprung on the bench, its nails numbered as in the words. @throws Fault `strip.no-nails` */
 export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
   const nailed = runs.filter(({ advice }) => advice.nails.length > 0 && !advice.others);
-  if (nailed.length === 0)
-    throw new Fault(
-      'strip.no-nails',
-      'no nails hold a batten to this part. Its curvature can be drawn instead.',
-    );
+  const problem = 'no nails hold a batten to this part. Its curvature can be drawn instead.';
+  if (nailed.length === 0) throw new Fault('strip.no-nails', problem);
   const outlines = nailed.map(({ curve, advice }) => {
     const { traced, other } = stripFaces(curve, advice);
     return [...traced, ...other.toReversed()];
@@ -66,16 +63,13 @@ export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
 
 const numberedNails = (runs: readonly RunAdvice[], view: PictureView): RingLabel[] =>
   runs
-    .flatMap(({ advice: { nails, nailDiameter } }) =>
-      nails.map(({ at, centers, clamp }) =>
-        clamp
-          ? [clampBox(view.at(at), view.at(clamp.to))]
-          : centers.map((centre) => nailRing(at, centre, nailDiameter / 2, view)),
-      ),
-    )
-    .map((rings, i) => ({ text: String(i + 1), rings }));
+    .flatMap(({ advice: { nails, nailDiameter } }) => nails.map((nail) => ({ ...nail, nailDiameter })))
+    .map(({ at, centers, clamp, nailDiameter }, i) => {
+      const boxes = clamp && [clampBox(view.at(at), view.at(clamp.to))];
+      const rings = boxes ?? centers.map((centre) => nailRing(at, centre, nailDiameter / 2, view));
+      return { text: String(i + 1), rings };
+    });
 
-/** The blocks of a clamp, along the strip. */
 function clampBox(from: Point, to: Point): Stroke {
   const across = scale(leftNormal(direction(angleFrom(from, to))), NAIL_RADIUS_MM);
   const corners = [add(from, across), add(to, across), subtract(to, across), subtract(from, across)];

@@ -18,7 +18,6 @@ const SAME_CROSSING_MM = 12;
 const MAX_ARROWS = 8;
 const ROUNDING_MM = 0.01;
 
-/** A seam as the sheet sees it: its line, the unit vector to the neighbour, and the neighbour's name. */
 interface SeamSide {
   readonly name: string;
   readonly from: Point;
@@ -26,22 +25,15 @@ interface SeamSide {
   readonly out: Point;
 }
 
-/** Where a line leaves the sheet: an arrow with the name of the sheet that it runs on to. */
-export const continuationArrows = (sheet: LabelledSheet): Item[] =>
-  placeLabels(
-    sheet.space,
-    seamSides(sheet)
-      .flatMap((side) => seamCrossings(sheet.lines, side).map((at) => ({ side, at })))
-      .slice(0, MAX_ARROWS)
-      .map(
-        ({ side, at }): Label => ({
-          anchor: boundsOf([at]),
-          competing: [],
-          blocks: [arrowBlock(side)],
-          candidates: (block) => besideCrossing(sheet, side.out, at, block),
-        }),
-      ),
+export function continuationArrows(sheet: LabelledSheet): Item[] {
+  const labels = seamSides(sheet).flatMap((side) =>
+    seamCrossings(sheet.lines, side).map((at): Label => {
+      const candidates: Label['candidates'] = (block) => besideCrossing(sheet, side.out, at, block);
+      return { anchor: boundsOf([at]), competing: [], blocks: [arrowBlock(side)], candidates };
+    }),
   );
+  return placeLabels(sheet.space, labels.slice(0, MAX_ARROWS));
+}
 
 function seamSides({ sheet: { cell, neighbours } }: SheetContext): SeamSide[] {
   const { left, right, bottom, top } = cell;
@@ -55,7 +47,6 @@ function seamSides({ sheet: { cell, neighbours } }: SheetContext): SeamSide[] {
   ];
 }
 
-/** Where lines cross a seam within the sheet, from its lower left end, near ones once. */
 function seamCrossings(lines: readonly Chord[], { from, to, out }: SeamSide): Point[] {
   const past = (at: Point): number => (at.x - from.x) * out.x + (at.y - from.y) * out.y;
   const along = (at: Point): number => at.x + at.y;
@@ -97,10 +88,8 @@ function arrowBlock({ name, out }: SeamSide): LabelBlock {
 function drawArrow(tip: Point, out: Point): Item[] {
   const barb = (way: number): Point =>
     add(add(tip, scale(out, -HEAD_MM)), scale(leftNormal(out), way * HEAD_MM * 0.6));
-  return [
-    polyline('mark', [add(tip, scale(out, -ARROW_MM)), tip]),
-    polyline('mark', [barb(1), tip, barb(-1)]),
-  ];
+  const shaft = polyline('mark', [add(tip, scale(out, -ARROW_MM)), tip]);
+  return [shaft, polyline('mark', [barb(1), tip, barb(-1)])];
 }
 
 function besideCrossing({ space: { area } }: LabelledSheet, out: Point, at: Point, { width, height }: Block) {

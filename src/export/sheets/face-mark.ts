@@ -1,3 +1,4 @@
+import type { Box } from '../../curves/geometry/bounds.ts';
 import { paramCurve } from '../../curves/geometry/evaluate.ts';
 import { type Chord, flatten } from '../../curves/geometry/flatten.ts';
 import { isShoulder, type Segment } from '../../curves/geometry/pieces/piece.ts';
@@ -75,13 +76,8 @@ function faceMarkStrokes(view: SheetContext, foot: Point, angle: number): Stroke
   const loop = LOOP.map(
     ([a, b, c, d]): Segment => ({ type: 'cubic', controls: [place(a), place(b), place(c), place(d)] }),
   );
-  return [
-    { type: 'stroke', style: 'mark', path: view.path(loop) },
-    polyline(
-      'mark',
-      VEE.map((one) => view.at(place(one))),
-    ),
-  ];
+  const vee = VEE.map((one) => view.at(place(one)));
+  return [{ type: 'stroke', style: 'mark', path: view.path(loop) }, polyline('mark', vee)];
 }
 
 /** So near it the marks may touch the edge and its saw line, but never a shoulder or an end. */
@@ -99,11 +95,8 @@ function isFaceMarkFree(
   marks: readonly Chord[],
   { at, near, across }: ReturnType<typeof faceMarkFoot>,
 ): boolean {
-  const atEdge: OccupiedSpace = {
-    area: space.area,
-    occupied: [...space.occupied.filter((one) => !space.lineBoxes?.has(one)), ...across],
-  };
-  return boxesAlongLines(marks, 0).every((box) =>
-    isFree(distance(at, centreOf(box)) > near ? space : atEdge, box),
-  );
+  const occupied = [...space.occupied.filter((one) => !space.lineBoxes?.has(one)), ...across];
+  const atEdge: OccupiedSpace = { area: space.area, occupied };
+  const roomAt = (box: Box): OccupiedSpace => (distance(at, centreOf(box)) > near ? space : atEdge);
+  return boxesAlongLines(marks, 0).every((box) => isFree(roomAt(box), box));
 }

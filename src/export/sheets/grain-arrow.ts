@@ -11,7 +11,6 @@ const HEAD_MM = 3;
 const PAST_MM = 1.5;
 const HEIGHT_MM = 2.6 * WORD_MM;
 
-/** The way the grain should run, near the middle of the sheet. */
 export function grainArrow({ sheet, space }: { sheet: Sheet; space: OccupiedSpace }): Item[] {
   const [cos, sin] = sheet.toSheet;
   const { x, y } = centreOf(space.area);

@@ -30,7 +30,6 @@ export function jointLabels(sheet: LabelledSheet): Item[] {
   return placeLabels(sheet.space, labels);
 }
 
-/** All of a joint in two lines, or in more and narrower ones; its name; its number. */
 function jointLabelBlocks(number: string, joint: Joint, show: ShowLength) {
   const name = `${number} ${jointName(joint)}`;
   const [place, size] = [jointPlace(joint, show), jointSize(joint, show)];
@@ -48,7 +47,6 @@ function jointLabelBlocks(number: string, joint: Joint, show: ShowLength) {
   );
 }
 
-/** What a label names, mm on the part: a joint, one end of a line, the middle of a mark. */
 export function labelAnchor(part: Part, joint: Joint) {
   const lines = jointLines(part, joint);
   if (isCuttingJoint(joint)) return { at: joint.at, path: lines.flatMap(({ path }) => path) };

@@ -8,7 +8,6 @@ import { patternOf } from './sheet-context.ts';
 import { sheetPage } from './sheet-page.ts';
 
 export interface PatternPages {
-  /** As a reader shows them: "cover", "A1", … */
   readonly names: readonly string[];
   /** Each sheet composed when it is asked for, so that a long pattern need not be held whole. */
   readonly pages: Generator<Page>;
@@ -35,7 +34,6 @@ function* composeInOrder(covers: readonly Page[], sheets: Layout['sheets'], comp
   for (const sheet of sheets) yield compose(sheet);
 }
 
-/** A pattern's pages, then those of its mirror image where the two differ. */
 export function pairPages(part: Part, layouts: readonly Layout[], cover: boolean): PatternPages {
   const each = layouts.map((layout) => patternPages(part, layout, cover));
   return { names: each.flatMap(({ names }) => names), pages: concatenate(each.map(({ pages }) => pages)) };

@@ -3,13 +3,8 @@ import type { Point } from '../../curves/geometry/point.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { textWidth } from '../drawing/text-width.ts';
-import {
-  candidateBoxes,
-  isFree,
-  nearestFree,
-  type OccupiedSpace,
-  squaredDistance,
-} from '../labels/free-space.ts';
+import type { OccupiedSpace } from '../labels/free-space.ts';
+import { candidateBoxes, isFree, nearestFree, squaredDistance } from '../labels/free-space.ts';
 import { type LabelledSheet, windowSpace } from './sheet-context.ts';
 
 /** One in each unit: a maker with only one rule can measure as well. */
@@ -100,7 +95,6 @@ function withFreeLabels(space: OccupiedSpace, unlabelled: Omit<BarBlock, 'label'
   return label === undefined ? undefined : blockAt(label);
 }
 
-/** From the block's frame, in which its bars are horizontal. */
 const pointInBlock = ({ box, direction }: BarBlock, x: number, y: number): Point =>
   direction === 'across' ? { x: box.left + x, y: box.bottom + y } : { x: box.right - y, y: box.bottom + x };
 
@@ -130,16 +124,12 @@ const labelMiddle = ({ label }: BarBlock, { length }: ScaleBar): number => END_W
 function drawBars(block: BarBlock, occupied: OccupiedSpace['occupied']): Item[] {
   const inTheWay = occupied.filter((one) => boxesOverlap(one, block.box));
   const isCovered = (box: Box): boolean => inTheWay.some((one) => boxesOverlap(one, box));
-  return block.bars.flatMap((bar) => [
-    ...barLine(block, bar, isCovered),
-    ...barTicks(block, bar, isCovered),
-    barLabel(block, bar),
-  ]);
-}
-
-function barLabel(block: BarBlock, bar: ScaleBar): Item {
-  const at = pointInBlock(block, labelMiddle(block, bar), baseline(block, bar) + TICK_MM + 0.9);
-  return words(bar.label, at, LABEL_MM, 'middle', block.direction === 'across' ? 0 : Math.PI / 2);
+  const turn = block.direction === 'across' ? 0 : Math.PI / 2;
+  return block.bars.flatMap((bar) => {
+    const at = pointInBlock(block, labelMiddle(block, bar), baseline(block, bar) + TICK_MM + 0.9);
+    const drawn = [...barLine(block, bar, isCovered), ...barTicks(block, bar, isCovered)];
+    return [...drawn, words(bar.label, at, LABEL_MM, 'middle', turn)];
+  });
 }
 
 function barLine(block: BarBlock, bar: ScaleBar, isCovered: (box: Box) => boolean): Item[] {
@@ -159,11 +149,11 @@ function barLine(block: BarBlock, bar: ScaleBar, isCovered: (box: Box) => boolea
 }
 
 const barTicks = (block: BarBlock, bar: ScaleBar, isCovered: (box: Box) => boolean): Item[] =>
-  Array.from({ length: bar.ticks + 1 }, (_, i) => {
+  Array.from({ length: bar.ticks + 1 }, (_, i) => i).flatMap((i) => {
     const x = END_WHITE_MM + (bar.length * i) / bar.ticks;
     const isEnd = i === 0 || i === bar.ticks;
     const low = baseline(block, bar) - (isEnd ? END_TICK_MM / 2 : 0);
     const high = low + (isEnd ? END_TICK_MM : TICK_MM);
     if (isCovered(boxInBlock(block, x - 0.1, low, x + 0.1, high))) return [];
     return [polyline('rule', [pointInBlock(block, x, low), pointInBlock(block, x, high)])];
-  }).flat();
+  });

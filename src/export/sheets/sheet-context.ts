@@ -1,7 +1,7 @@
 import { invert, transformPoint } from '../../curves/geometry/affine.ts';
 import { type Box, boundsOf, inflate } from '../../curves/geometry/bounds.ts';
 import { type Chord, flatten, segmentIntersectsBox } from '../../curves/geometry/flatten.ts';
-import type { Point } from '../../curves/geometry/point.ts';
+import { type Point, point } from '../../curves/geometry/point.ts';
 import type { Part } from '../../part/part.ts';
 import { linesToCut } from '../../tiling/grid/lines-to-tile.ts';
 import type { Layout, Sheet } from '../../tiling/layout.ts';
@@ -21,14 +21,12 @@ export interface Pattern {
   readonly notes?: PatternNotes;
 }
 
-/** Its lines are those that run over the sheet, mm on the sheet. */
 export interface SheetContext extends Pattern, PartView {
   readonly sheet: Sheet;
 }
 
 export interface LabelledSheet extends SheetContext {
   readonly space: LabelSpace;
-  /** What labels name, mm on the sheet. */
   readonly stationAnchors: readonly Box[];
   readonly jointAnchors: readonly Box[];
 }
@@ -44,6 +42,7 @@ export function patternOf(part: Part, layout: Layout, dimensions: Dimensions, no
 
 /** A sheet, with the lines of the pattern that run over it. */
 export function sheetContext(pattern: Pattern, sheet: Sheet): SheetContext {
+  const view = partView(pattern.part, sheet.toSheet);
   const shown = boxOnPart(sheet);
   const lines = pattern.lines
     .filter(
@@ -53,29 +52,21 @@ export function sheetContext(pattern: Pattern, sheet: Sheet): SheetContext {
         Math.max(from.y, to.y) >= shown.bottom &&
         Math.min(from.y, to.y) <= shown.top,
     )
-    .map(({ from, to }) => ({
-      from: transformPoint(sheet.toSheet, from),
-      to: transformPoint(sheet.toSheet, to),
-    }))
+    .map(({ from, to }) => ({ from: view.at(from), to: view.at(to) }))
     .filter((chord) => segmentIntersectsBox(chord, sheet.window));
-  return { ...pattern, ...partView(pattern.part, sheet.toSheet), sheet, lines };
+  return { ...pattern, ...view, sheet, lines };
 }
 
 function boxOnPart({ toSheet, window }: Sheet): Box {
   return boundsOf(boxCorners(inflate(window, 1)).map((corner) => transformPoint(invert(toSheet), corner)));
 }
 
-/** Which way offsets grow on the sheet, a unit vector. */
-export const offsetDirection = ({ sheet }: SheetContext): Point => ({
-  x: sheet.toSheet[2],
-  y: sheet.toSheet[3],
-});
+export const offsetDirection = ({ sheet }: SheetContext): Point => point(sheet.toSheet[2], sheet.toSheet[3]);
 
 export const boxContains = (box: Box, { x, y }: Point): boolean =>
   x >= box.left && x <= box.right && y >= box.bottom && y <= box.top;
 
 /** With the overlaps that are cut away or covered. */
-export const windowSpace = ({ sheet, space }: LabelledSheet): OccupiedSpace => ({
-  area: inflate(sheet.window, -1),
-  occupied: space.occupied,
-});
+export const windowSpace = ({ sheet, space: { occupied } }: LabelledSheet): OccupiedSpace => {
+  return { area: inflate(sheet.window, -1), occupied };
+};

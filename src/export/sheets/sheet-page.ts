@@ -16,13 +16,8 @@ import { jointAnchors, jointLabels } from './joint-marks.ts';
 import { legend } from './legend.ts';
 import { checkCrossMarks, crossesOn, registerMarks, seamLabels, trimLines } from './register-marks.ts';
 import { scaleBars } from './scale-bars.ts';
-import {
-  type LabelledSheet,
-  type Pattern,
-  SHEET_CHORD_MM,
-  type SheetContext,
-  sheetContext,
-} from './sheet-context.ts';
+import type { LabelledSheet, Pattern, SheetContext } from './sheet-context.ts';
+import { SHEET_CHORD_MM, sheetContext } from './sheet-context.ts';
 import { sideLabels } from './side-labels.ts';
 import {
   landmarkLabels,
@@ -44,29 +39,17 @@ export function sheetPage(pattern: Pattern, sheet: Sheet): Page {
   const context = sheetContext(pattern, sheet);
   const stations = stationLines(context);
   const [tabs, joints] = [foldTabStrokes(context), jointStrokes(context, context.dimensions.joints)];
+  const jointChords = joints.flatMap(({ path }) => flatten(path));
   const marks = [
-    ...joints
-      .flatMap(({ path }) => flatten(path))
-      .filter((chord) => segmentIntersectsBox(chord, sheet.window)),
+    ...jointChords.filter((chord) => segmentIntersectsBox(chord, sheet.window)),
     ...tabs.flatMap(({ path }) => flatten(path)),
   ];
-  const page = composeSheet(
-    context,
-    [
-      ...stations,
-      ...tabs,
-      ...guideLines(context),
-      // Each is drawn whole, so that its dashes agree from sheet to sheet.
-      ...partStrokes(context, ['saw', 'finished']),
-      ...joints,
-      ...landmarkSigns(context),
-    ],
-    annotate(
-      { ...context, stationAnchors: stationAnchors(context), jointAnchors: jointAnchors(context) },
-      straightChords(stations),
-      marks,
-    ),
-  );
+  // Each is drawn whole, so that its dashes agree from sheet to sheet.
+  const ofPart = [...guideLines(context), ...partStrokes(context, ['saw', 'finished'])];
+  const clipped = [...stations, ...tabs, ...ofPart, ...joints, ...landmarkSigns(context)];
+  const anchors = { stationAnchors: stationAnchors(context), jointAnchors: jointAnchors(context) };
+  const annotations = annotate({ ...context, ...anchors }, straightChords(stations), marks);
+  const page = composeSheet(context, clipped, annotations);
   const curve = pattern.notes?.referenceCurve;
   if (!curve) return page;
   // The reference curve lies beneath all else.
@@ -94,7 +77,6 @@ export function composeSheet(
   return { name: sheet.name, drawing: { width, height, items }, stretch: sheet.stretch };
 }
 
-/** The chord of a line pattern, and the line that a half pattern is flipped on. */
 function guideLines(context: SheetContext): Stroke[] {
   const { shape } = context.part;
   const chord = partStrokes(context, ['chord']);
@@ -137,12 +119,8 @@ function annotateCrowded(
   space.occupied.push(...boxes);
   const crossable = new Set([...space.crossable, ...boxes]);
   const sheet = { ...context, space: { ...space, crossable } };
-  return [
-    ...(required ?? titleBlock(sheet) ?? []),
-    ...lineLabels(sheet),
-    ...otherLabels(sheet),
-    ...continuationArrows(sheet),
-  ];
+  const title = required ?? titleBlock(sheet) ?? [];
+  return [...title, ...lineLabels(sheet), ...otherLabels(sheet), ...continuationArrows(sheet)];
 }
 
 function titleAndBars(sheet: LabelledSheet, first: 'title' | 'bars'): Item[] | undefined {
@@ -177,11 +155,8 @@ const otherLabels = (sheet: LabelledSheet): Item[] => [
 function emptySpace(context: AnchoredSheet, avoided: readonly Chord[]): LabelSpace {
   const { stationAnchors: stations, jointAnchors: joints } = context;
   const lines = boxesAlongLines(context.lines, CUT_LINE_WHITE_MM + SHEET_CHORD_MM);
-  const drawn = [
-    ...lines,
-    ...boxesAlongLines(straightChords(guideLines(context)), STATION_WHITE_MM),
-    ...boxesAlongLines(avoided, STATION_WHITE_MM),
-  ];
+  const straight = [...straightChords(guideLines(context)), ...avoided];
+  const drawn = [...lines, ...boxesAlongLines(straight, STATION_WHITE_MM)];
   return {
     ...spaceBeside(context, drawn),
     anchors: [...stations, ...joints],
@@ -191,15 +166,9 @@ function emptySpace(context: AnchoredSheet, avoided: readonly Chord[]): LabelSpa
   };
 }
 
-/** Free of what is drawn, of register marks and of check crosses. */
 export function spaceBeside(context: SheetContext, drawn: OccupiedSpace['occupied']): OccupiedSpace {
-  const { sheet } = context;
-  return {
-    area: inflate(sheet.cell, -INSET_MM),
-    occupied: [
-      ...drawn,
-      ...sheet.marks.map(({ at }) => squareAround(context.at(at), REGISTER_REACH_MM + 1)),
-      ...crossesOn(context).map(({ at }) => squareAround(context.at(at), CROSS_REACH_MM)),
-    ],
-  };
+  const { cell, marks } = context.sheet;
+  const registers = marks.map(({ at }) => squareAround(context.at(at), REGISTER_REACH_MM + 1));
+  const crosses = crossesOn(context).map(({ at }) => squareAround(context.at(at), CROSS_REACH_MM));
+  return { area: inflate(cell, -INSET_MM), occupied: [...drawn, ...registers, ...crosses] };
 }

@@ -45,7 +45,6 @@ const stationPoints = ({ dimensions }: SheetContext): Point[] =>
     offsets.flatMap((offset) => (offset === undefined ? [] : [point(station, offset)])),
   );
 
-/** mm on the sheet. */
 export const stationAnchors = (context: SheetContext): Box[] =>
   [...labelledLandmarks(context).flatMap(cornersOf), ...stationPoints(context)].map((place) =>
     boundsOf([context.at(place)]),
@@ -66,12 +65,9 @@ export const landmarkLabels = (sheet: LabelledSheet): Item[] =>
 export function stationLabels(sheet: LabelledSheet): Item[] {
   const corners = labelledLandmarks(sheet).flatMap(cornersOf);
   const isMarked = (at: Point): boolean => corners.some((corner) => distance(corner, at) < SAME_PLACE_MM);
-  return placeLabels(
-    sheet.space,
-    stationPoints(sheet)
-      .filter((at) => isLabelledHere(sheet, at) && !isMarked(at))
-      .map((at) => labelOf(sheet, 'at', { at }, STATION_PAST_MM)),
-  );
+  const labelled = stationPoints(sheet).filter((at) => isLabelledHere(sheet, at) && !isMarked(at));
+  const labels = labelled.map((at) => labelOf(sheet, 'at', { at }, STATION_PAST_MM));
+  return placeLabels(sheet.space, labels);
 }
 
 const isLabelledHere = (sheet: SheetContext, at: Point): boolean =>

@@ -21,10 +21,8 @@ const PART_NAME_WIDTHS_MM = [75, 50, 30, 0];
 export function titleBlock(labelled: LabelledSheet): Item[] | undefined {
   const { part, layout, sheet, space } = labelled;
   const page = layout.sheets.indexOf(sheet) + 1;
-  const small = [
-    `sheet ${page} of ${layout.sheets.length} · code ${layout.code}`,
-    ...titleNotes(part, layout),
-  ];
+  const number = `sheet ${page} of ${layout.sheets.length} · code ${layout.code}`;
+  const small = [number, ...titleNotes(part, layout)];
   for (const each of [space, windowSpace(labelled)])
     for (const maxWidth of PART_NAME_WIDTHS_MM) {
       const name = maxWidth > 0 ? truncateToWidth(patternTitle(part, layout), PART_NAME_MM, maxWidth) : '';

@@ -8,7 +8,6 @@ export interface OffsetsRow {
   readonly station: number;
   /** The first where the edge doubles back. */
   readonly offset: number;
-  /** At a shoulder, stations running to the right. */
   readonly side?: EndSide;
   readonly passes: number;
   /** Where a cut leaves the edge short: its wood ends here, or ended before. */
@@ -29,14 +28,14 @@ export function offsetsTable(
   base?: BaseLine,
   cuts: readonly CutEnd[] = [],
 ): OffsetsTable {
-  const rows = stations.flatMap((station) =>
-    offsetsBeside(edge, station, base).map(({ offset, side }): OffsetsRow => {
+  const rows = stations.flatMap((station) => {
+    const wood = woodAt(cuts, station, base);
+    return offsetsBeside(edge, station, base).map(({ offset, side }): OffsetsRow => {
       const passes = side ? 1 : offsetsAt(edge, station, base).length;
-      const wood = woodAt(cuts, station, base);
       const shown = showOnRule(offset, rule);
       return { station, offset, ...(side && { side }), passes, ...(wood && { wood }), shown };
-    }),
-  );
+    });
+  });
   return { name: edge.name, rows };
 }
 
@@ -47,12 +46,11 @@ function woodAt(cuts: readonly CutEnd[], station: number, base?: BaseLine): Offs
 }
 
 export const addCutEnds = (stations: readonly number[], cuts: readonly CutEnd[], base?: BaseLine): number[] =>
-  [
-    ...stations,
-    ...cuts
-      .map(({ at }) => toBaseLine(at, base).x)
-      .filter((end) => !stations.some((station) => Math.abs(station - end) < SAME_OFFSET_MM)),
-  ].sort((a, b) => a - b);
+  cuts
+    .map(({ at }) => toBaseLine(at, base).x)
+    .filter((end) => !stations.some((station) => Math.abs(station - end) < SAME_OFFSET_MM))
+    .concat(stations)
+    .sort((a, b) => a - b);
 
 export const rowNote = ({ side, wood }: OffsetsRow): string =>
   [...(side ? [`${side} of shoulder`] : []), ...(wood ? [WOOD_WORDS[wood]] : [])].join(', ');

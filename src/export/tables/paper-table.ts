@@ -14,7 +14,6 @@ interface TableCell {
 const BOX_HEIGHT_MM = 5;
 const BOX_FOOT_MM = 0.5;
 
-/** @param baseline from the top of the row down to its first baseline, mm */
 const tableRow = (cells: readonly TableCell[], height: number, baseline: number): TextRow => ({
   height,
   draw: (x, top) =>
@@ -53,12 +52,10 @@ const MIN_LAST_CELL_MM = 15;
 export function wordTable(body: readonly (readonly string[])[], width: number, head?: readonly string[]) {
   const rows = head ? [head, ...body] : body;
   const count = Math.max(...rows.map((row) => row.length));
-  const columns = Array.from({ length: count }, (_, i) => ({
-    width: widestText(
-      rows.map((row) => row[i] ?? ''),
-      BODY_MM,
-    ),
-  }));
+  const columns = Array.from({ length: count }, (_, i) => {
+    const texts = rows.map((row) => row[i] ?? '');
+    return { width: widestText(texts, BODY_MM) };
+  });
   const { placed, end } = placeColumns(columns, WORD_GAP_MM);
   const drawn = rows.map((row) => {
     const cells = placed.slice(0, row.length).map((column, i): TableCell => {
@@ -135,26 +132,20 @@ function sizeColumns(columns: readonly FormColumn[], width: number, overrun: num
 
 function formRows(columns: readonly SizedColumn[]): TextRow[] {
   const { placed } = placeColumns(columns, FORM_GAP_MM);
-  const cell = (
-    column: (typeof placed)[number],
-    value: string | boolean | undefined,
-    size: number,
-  ): TableCell => {
+  const cell = (column: (typeof placed)[number], size: number, value?: string | boolean): TableCell => {
     const text = typeof value === 'string' ? truncateToWidth(value, size, column.width + ROUNDING_MM) : '';
     return { ...column, size, content: value === true ? 'box' : text === '' ? [] : [text] };
   };
-  const heads = placed.map((column) => cell(column, column.head, BODY_MM));
+  const heads = placed.map((column) => cell(column, BODY_MM, column.head));
   const count = Math.max(...columns.map(({ cells }) => cells.length));
+  const rows = Array.from({ length: count }, (_, r) => {
+    const cells = placed.map((column) => cell(column, column.size, column.cells[r]));
+    return tableRow(cells, FORM_ROW_MM, FORM_BASELINE_MM);
+  });
   return [
     ...(heads.some(({ content }) => content.length > 0)
       ? [{ ...tableRow(heads, BODY_MM * LINE_SPACING + 0.8, BODY_MM), withNext: true }]
       : []),
-    ...Array.from({ length: count }, (_, r) =>
-      tableRow(
-        placed.map((column) => cell(column, column.cells[r], column.size)),
-        FORM_ROW_MM,
-        FORM_BASELINE_MM,
-      ),
-    ),
+    ...rows,
   ];
 }

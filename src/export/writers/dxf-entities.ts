@@ -10,6 +10,8 @@ import { type DxfLengths, dxfText, realTag, type Tag, tag } from './dxf-tags.ts'
 /** Two knots or control points as near as this count as one: the format's own default. */
 const KNOT_TOLERANCE = 1e-7;
 
+type DxfVertex = Omit<BulgedArc, 'to'>;
+
 export class DxfEntities {
   readonly tags: Tag[] = [];
   handle = FIRST_HANDLE;
@@ -25,8 +27,7 @@ export class DxfEntities {
     if (!first) return;
     if (kept.length === 1 && first.bulge === 0) this.line(layer, first.from, first.to);
     else {
-      const vertices = kept.map(({ from, bulge }) => ({ at: from, bulge }));
-      if (!closed) vertices.push({ at: lastOf(kept).to, bulge: 0 });
+      const vertices: DxfVertex[] = closed ? kept : [...kept, { from: lastOf(kept).to, bulge: 0 }];
       if (this.release === '12') this.classicPolyline(layer, vertices, closed);
       else this.lightweightPolyline(layer, vertices, closed);
     }
@@ -83,9 +84,9 @@ export class DxfEntities {
   private classicPolyline(layer: LayerName, vertices: readonly DxfVertex[], closed: boolean): void {
     this.startEntity('POLYLINE', layer);
     this.tags.push(tag(66, 1), ...this.lengths.point3d(10, { x: 0, y: 0 }), tag(70, closed ? 1 : 0));
-    for (const { at, bulge } of vertices) {
+    for (const { from, bulge } of vertices) {
       this.startEntity('VERTEX', layer);
-      this.tags.push(...this.lengths.point3d(10, at), ...(bulge === 0 ? [] : [realTag(42, bulge)]));
+      this.tags.push(...this.lengths.point3d(10, from), ...(bulge === 0 ? [] : [realTag(42, bulge)]));
     }
     this.startEntity('SEQEND', layer);
   }
@@ -93,7 +94,8 @@ export class DxfEntities {
   private lightweightPolyline(layer: LayerName, vertices: readonly DxfVertex[], closed: boolean): void {
     this.startEntity('LWPOLYLINE', layer, 'AcDbPolyline');
     this.tags.push(tag(90, vertices.length), tag(70, closed ? 1 : 0));
-    for (const { at, bulge } of vertices) this.tags.push(...this.lengths.point2d(10, at), realTag(42, bulge));
+    for (const { from, bulge } of vertices)
+      this.tags.push(...this.lengths.point2d(10, from), realTag(42, bulge));
   }
 
   private startEntity(type: string, layer: LayerName, subclass?: string): void {
@@ -108,9 +110,4 @@ export class DxfEntities {
   private pointText({ x, y }: Point): string {
     return `${this.lengths.text(x)} ${this.lengths.text(y)}`;
   }
-}
-
-interface DxfVertex {
-  readonly at: Point;
-  readonly bulge: number;
 }

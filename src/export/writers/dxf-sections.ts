@@ -34,19 +34,13 @@ export const FIRST_HANDLE = 0x100;
 /** The whole file around its entities. */
 export function documentTags(frame: DxfDocument, entities: readonly Tag[], lastHandle: number): Tag[] {
   const modern = frame.release === '2000';
+  const model = blockTags('*Model_Space', HANDLES.model, 0x20);
+  const paper = blockTags('*Paper_Space', HANDLES.paper, 0x22);
   return [
     ...['Drawn by fairlath.', ...frame.about].map((line) => tag(999, dxfText(line))),
     ...sectionTags('HEADER', headerVariables(frame, lastHandle)),
     ...sectionTags('TABLES', symbolTables(frame)),
-    ...sectionTags(
-      'BLOCKS',
-      modern
-        ? [
-            ...blockTags('*Model_Space', HANDLES.model, 0x20),
-            ...blockTags('*Paper_Space', HANDLES.paper, 0x22),
-          ]
-        : [],
-    ),
+    ...sectionTags('BLOCKS', modern ? [...model, ...paper] : []),
     ...sectionTags('ENTITIES', entities),
     ...(modern ? sectionTags('OBJECTS', objectTags()) : []),
     tag(0, 'EOF'),
@@ -137,24 +131,16 @@ const recordTags = (table: string, owner: string, { handle, subclass }: TableRec
   tag(100, subclass),
 ];
 
-const sum = (lengths: readonly number[]): number => lengths.reduce((a, b) => a + b, 0);
-
 function lineTypeRecords({ release, layers, lengths }: DxfDocument): TableRecord[] {
-  const row = (handle: string, name: string, about: string, dash: readonly number[]): TableRecord => ({
-    handle,
-    name,
-    subclass: 'AcDbLinetypeTableRecord',
-    tags: [
-      tag(3, about),
-      tag(72, 65),
-      tag(73, dash.length),
-      lengths.tag(40, sum(dash)),
-      ...dash.flatMap((length, i) => [
-        lengths.tag(49, i % 2 === 0 ? length : -length),
-        ...(release === '2000' ? [tag(74, 0)] : []),
-      ]),
-    ],
-  });
+  const row = (handle: string, name: string, about: string, dash: readonly number[]): TableRecord => {
+    const total = dash.reduce((a, b) => a + b, 0);
+    const pattern = dash.flatMap((length, i) => [
+      lengths.tag(49, i % 2 === 0 ? length : -length),
+      ...(release === '2000' ? [tag(74, 0)] : []),
+    ]);
+    const tags = [tag(3, about), tag(72, 65), tag(73, dash.length), lengths.tag(40, total), ...pattern];
+    return { handle, name, subclass: 'AcDbLinetypeTableRecord', tags };
+  };
   const dashed = layers.filter((layer) => dashPattern(layer).length > 0);
   return [
     ...(release === '2000' ? [row('14', 'BYBLOCK', '', []), row('15', 'BYLAYER', '', [])] : []),

@@ -51,15 +51,11 @@ export const formatTags = (tags: readonly Tag[]): string =>
 
 /** Plain letters; all else by its code, as every version reads it. The stroke of a fraction is a plain one. */
 export const dxfText = (text: string): string =>
-  [
-    ...text
-      .replaceAll('⁄', '/')
-      .replaceAll('−', '-')
-      .replace(/[\r\n]+/g, ' '),
-  ]
-    .map((letter) => {
-      const code = letter.codePointAt(0) ?? 0x20;
-      if (code >= 0x20 && code < 0x7f) return letter;
+  text
+    .replaceAll('⁄', '/')
+    .replaceAll('−', '-')
+    .replace(/[\r\n]+/g, ' ')
+    .replace(/[^ -~]/gu, (letter) => {
+      const code = letter.codePointAt(0) ?? 0;
       return code <= 0xffff ? `\\U+${code.toString(16).toUpperCase().padStart(4, '0')}` : '?';
-    })
-    .join('');
+    });

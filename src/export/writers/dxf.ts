@@ -8,22 +8,14 @@ import { transformPath, transformSegment } from '../../curves/geometry/transform
 import { lastOf } from '../../units/checked.ts';
 import { groupConsecutive } from '../../units/lists.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
-import {
-  ARC_FIT_MM,
-  drawnLines,
-  drawnWords,
-  type FullLine,
-  type FullSize,
-  fullSizeBounds,
-  usedLayers,
-} from '../full-size/full-size.ts';
+import type { FullLine, FullSize } from '../full-size/full-size.ts';
+import { ARC_FIT_MM, drawnLines, drawnWords, fullSizeBounds, usedLayers } from '../full-size/full-size.ts';
 import { DxfEntities } from './dxf-entities.ts';
 import { type DxfRelease, documentTags } from './dxf-sections.ts';
 import { DxfLengths, formatTags } from './dxf-tags.ts';
 
 export interface DxfOptions {
   readonly unit: 'mm' | 'in';
-  /** Curved stretches as cubic splines, for readers that know them, instead of arcs. */
   readonly splines: boolean;
   readonly about?: readonly string[];
 }
@@ -44,27 +36,22 @@ export function writeDxf(full: FullSize, { unit, splines, about = [] }: DxfOptio
 
 const isFullCircle = ({ sweep }: ArcSegment): boolean => Math.abs(Math.abs(sweep) - 2 * Math.PI) < 1e-9;
 
-function drawArcs(
-  entities: DxfEntities,
-  { layer, exact, closed, arcs }: FullLine,
-  copies: readonly Affine[],
-): void {
+function drawArcs(entities: DxfEntities, line: FullLine, copies: readonly Affine[]): void {
+  const { layer, exact, closed, arcs } = line;
   const [first, ...others] = exact;
   for (const copy of copies) {
     const circle = first?.type === 'arc' && others.length === 0 && transformSegment(first, copy);
     if (circle && circle.type === 'arc' && isFullCircle(circle)) entities.circle(layer, circle);
-    else {
-      const drawn = arcs().map((arc) => mapArc(arc, copy));
-      entities.polyline(layer, drawn, closed);
-    }
+    else entities.polyline(layer, mapArcs(arcs(), copy), closed);
   }
 }
 
-const mapArc = ({ from, to, bulge }: BulgedArc, copy: Affine): BulgedArc => ({
-  from: transformPoint(copy, from),
-  to: transformPoint(copy, to),
-  bulge: isReflection(copy) ? -bulge : bulge,
-});
+const mapArcs = (arcs: readonly BulgedArc[], copy: Affine): BulgedArc[] =>
+  arcs.map(({ from, to, bulge }) => ({
+    from: transformPoint(copy, from),
+    to: transformPoint(copy, to),
+    bulge: isReflection(copy) ? -bulge : bulge,
+  }));
 
 function drawCurves(entities: DxfEntities, line: FullLine, copies: readonly Affine[]): void {
   const { layer, path, closed } = line;

@@ -9,14 +9,8 @@ import { POINTS_PER_MM, pointsPerMm } from '../../tiling/paper/page-matrix.ts';
 import { itemAt } from '../../units/checked.ts';
 import { fontRuns } from '../../units/font-runs.ts';
 import type { FontSubset } from '../../units/font-tables.ts';
-import {
-  type Clip,
-  type Item,
-  LINE_APPEARANCES,
-  type Page,
-  type Stroke,
-  type Words,
-} from '../drawing/drawing.ts';
+import type { Clip, Item, Page, Stroke, Words } from '../drawing/drawing.ts';
+import { LINE_APPEARANCES } from '../drawing/drawing.ts';
 import { pairPages } from '../sheets/pattern-pages.ts';
 import { drawOnLayers, type PdfInternals } from './pdf-layers.ts';
 
@@ -105,11 +99,10 @@ function collectBytes(write: (sink: ByteSink) => void): Uint8Array {
   const chunks: Uint8Array[] = [];
   write((chunk) => chunks.push(chunk));
   const all = new Uint8Array(chunks.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const chunk of chunks) {
+  chunks.reduce((at, chunk) => {
     all.set(chunk, at);
-    at += chunk.length;
-  }
+    return at + chunk.length;
+  }, 0);
   return all;
 }
 

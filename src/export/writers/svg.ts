@@ -3,16 +3,8 @@ import type { ArcSegment, Segment } from '../../curves/geometry/pieces/piece.ts'
 import type { Point } from '../../curves/geometry/point.ts';
 import { arcToCubics } from '../../curves/geometry/transform.ts';
 import { groupConsecutive } from '../../units/lists.ts';
-import {
-  type Clip,
-  type Drawing,
-  type Item,
-  type LayerName,
-  LINE_APPEARANCES,
-  type LineStyle,
-  type Stroke,
-  type Words,
-} from '../drawing/drawing.ts';
+import type { Clip, Drawing, Item, LayerName, LineStyle, Stroke, Words } from '../drawing/drawing.ts';
+import { LINE_APPEARANCES } from '../drawing/drawing.ts';
 
 /** A micrometre: a tenth of a thousandth of what the eye sees, and short to read. */
 const DECIMALS = 3;
@@ -68,7 +60,6 @@ interface SvgSink extends SvgFrame {
 
 const layerOf = (item: Item): LayerName | undefined => (item.type === 'clip' ? undefined : item.layer);
 
-/** Lines in a row that look alike share a group with their look; for a machine each line carries its own. */
 function drawAll(sink: SvgSink, items: readonly Item[]): string {
   const styleOf = (item: Item): LineStyle | undefined =>
     item.type === 'stroke' && !sink.bare ? item.style : undefined;
@@ -113,11 +104,10 @@ function pathCommand(frame: SvgFrame, segment: Segment): string {
   switch (segment.type) {
     case 'line':
       return `L${coordinates(frame, segment.to)}`;
-    case 'cubic':
-      return `C${segment.controls
-        .slice(1)
-        .map((control) => coordinates(frame, control))
-        .join(' ')}`;
+    case 'cubic': {
+      const [, ...rest] = segment.controls;
+      return `C${rest.map((control) => coordinates(frame, control)).join(' ')}`;
+    }
     case 'arc':
       return arcCommands(frame, segment);
   }
