@@ -1,6 +1,6 @@
 import { type Box, boxesOverlap, inflate, squareAround } from '../curves/geometry/bounds.ts';
 import { type Chord, segmentIntersectsBox } from '../curves/geometry/flatten.ts';
-import { distance, type Point } from '../curves/geometry/point.ts';
+import { distance, type Point, point } from '../curves/geometry/point.ts';
 import { cornersOnFace } from '../part/edge.ts';
 import type { Part } from '../part/part.ts';
 import { type Grid, type GridCell, sheetName, trimmedCell } from './grid/grid.ts';
@@ -29,10 +29,10 @@ export function placeCheckCrosses(
   marks: readonly Box[],
 ): CheckCross[] {
   return CORNERS.flatMap((corner) => {
+    const candidatesIn = (place: GridCell) =>
+      candidatesOnSides(trimmedCell(grid, place), corner).map((at) => ({ at, sheet: sheetName(place) }));
     const outward = printed
-      .flatMap((place) =>
-        candidatesOnSides(trimmedCell(grid, place), corner).map((at) => ({ at, sheet: sheetName(place) })),
-      )
+      .flatMap(candidatesIn)
       .sort((a, b) => outwardDistance(b.at, corner) - outwardDistance(a.at, corner));
     const free = outward.find(({ at }) => isClear(squareAround(at, CROSS_REACH_MM), lines, marks));
     return free ? [{ letter: corner.letter, ...free }] : [];
@@ -46,23 +46,19 @@ function candidatesOnSides(cell: Box, corner: PatternCorner): Point[] {
   const x = corner.x > 0 ? inset.right : inset.left;
   const y = corner.y > 0 ? inset.top : inset.bottom;
   const count = Math.floor(Math.min(inset.right - inset.left, inset.top - inset.bottom) / SEARCH_STEP_MM);
-  return Array.from({ length: Math.max(0, count) }, (_, i) => [
-    { x: x - corner.x * i * SEARCH_STEP_MM, y },
-    { x, y: y - corner.y * i * SEARCH_STEP_MM },
-  ]).flat();
+  const inward = Array.from({ length: Math.max(0, count) }, (_, i) => i * SEARCH_STEP_MM);
+  return inward.flatMap((by) => [point(x - corner.x * by, y), point(x, y - corner.y * by)]);
 }
 
 const isClear = (box: Box, lines: readonly Chord[], marks: readonly Box[]): boolean =>
   !lines.some((line) => segmentIntersectsBox(line, box)) && !marks.some((mark) => boxesOverlap(mark, box));
 
-/** The diagonals to measure once the sheets are taped. */
 export const diagonals = (crosses: readonly CheckCross[]): CheckDistance[] =>
   ['PR', 'QS'].flatMap((letters) => {
     const [a, b] = crosses.filter(({ letter }) => letters.includes(letter));
     return a && b ? [checkDistance(`cross ${a.letter} to cross ${b.letter}`, a.at, b.at)] : [];
   });
 
-/** Each edge of a part from end to end, as the ends are cut. */
 export const edgeCheckDistances = (part: Part): CheckDistance[] =>
   part.edges.map((edge, i) => {
     const [from, to] = cornersOnFace(part, edge);
@@ -72,9 +68,6 @@ export const edgeCheckDistances = (part: Part): CheckDistance[] =>
       : checkDistance(`${edge.name}, end to end, straight`, from, to);
   });
 
-export const checkDistance = (label: string, from: Point, to: Point): CheckDistance => ({
-  label,
-  from,
-  to,
-  length: distance(from, to),
-});
+export const checkDistance = (label: string, from: Point, to: Point): CheckDistance => {
+  return { label, from, to, length: distance(from, to) };
+};

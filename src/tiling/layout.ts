@@ -68,14 +68,12 @@ export interface Neighbours {
 
 export interface RegisterMark {
   readonly at: Point;
-  /** The two sheets that carry it. */
   readonly sheets: readonly [string, string];
 }
 
 export interface CheckCross {
   readonly letter: string;
   readonly at: Point;
-  /** The sheet that carries it. */
   readonly sheet: string;
 }
 

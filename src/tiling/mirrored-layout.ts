@@ -3,17 +3,15 @@ import type { Point } from '../curves/geometry/point.ts';
 import { transformPath } from '../curves/geometry/transform.ts';
 import type { Part } from '../part/part.ts';
 import { type LinesToTile, linesToTile } from './grid/lines-to-tile.ts';
-import type { CheckDistance, Layout, Sheet } from './layout.ts';
+import type { CheckDistance, Layout, RegisterMark, Sheet } from './layout.ts';
 import { type LayOutOptions, layOutLines } from './tile.ts';
 
 /** Turned over on the reference line: stations stay, offsets grow the other way. */
 const MIRROR: Affine = [1, 0, 0, -1, 0, 0];
 const mirrorPoint = (at: Point): Point => transformPoint(MIRROR, at);
-const mirrorCheck = (check: CheckDistance): CheckDistance => ({
-  ...check,
-  from: mirrorPoint(check.from),
-  to: mirrorPoint(check.to),
-});
+const mirrorCheck = (check: CheckDistance): CheckDistance => {
+  return { ...check, from: mirrorPoint(check.from), to: mirrorPoint(check.to) };
+};
 
 /** The suffix keeps the sheets of the two patterns apart. */
 const mirroredName = (sheet: string): string => `${sheet}m`;
@@ -28,11 +26,9 @@ export function layOutMirrored(part: Part, options: LayOutOptions): Layout {
     ...layout,
     mirrored: true,
     sheets: layout.sheets.map(mirroredSheet) as [Sheet, ...Sheet[]],
-    crosses: layout.crosses.map(({ at, sheet, ...cross }) => ({
-      ...cross,
-      at: mirrorPoint(at),
-      sheet: mirroredName(sheet),
-    })),
+    crosses: layout.crosses.map(({ at, sheet, ...cross }) => {
+      return { ...cross, at: mirrorPoint(at), sheet: mirroredName(sheet) };
+    }),
     checks: layout.checks.map(mirrorCheck),
   };
 }
@@ -48,16 +44,10 @@ const mirroredLines = (lines: LinesToTile): LinesToTile => ({
 
 function mirroredSheet(sheet: Sheet): Sheet {
   const [a, b, c, d, e, f] = sheet.toSheet;
-  return {
-    ...sheet,
-    name: mirroredName(sheet.name),
-    toSheet: [a, b, -c, -d, e, f],
-    neighbours: Object.fromEntries(
-      Object.entries(sheet.neighbours).map(([side, name]) => [side, mirroredName(name)]),
-    ),
-    marks: sheet.marks.map(({ at, sheets }) => ({
-      at: mirrorPoint(at),
-      sheets: [mirroredName(sheets[0]), mirroredName(sheets[1])],
-    })),
-  };
+  const named = Object.entries(sheet.neighbours).map(([side, name]) => [side, mirroredName(name)]);
+  const marks = sheet.marks.map(({ at, sheets: [one, other] }): RegisterMark => {
+    return { at: mirrorPoint(at), sheets: [mirroredName(one), mirroredName(other)] };
+  });
+  const neighbours = Object.fromEntries(named);
+  return { ...sheet, name: mirroredName(sheet.name), toSheet: [a, b, -c, -d, e, f], neighbours, marks };
 }

@@ -14,7 +14,7 @@ import { planRoll } from './grid/roll-pages.ts';
 import { printedCells, type TurnedChords, turnChords } from './grid/row-spans.ts';
 import { findSeams, REGISTER_REACH_MM, registerMarkCentres } from './grid/seams.ts';
 import { bestPlan, COARSE_CHORD_MM, centredSheetCount, type SearchSubject } from './grid/search-grid.ts';
-import type { CheckCross, Layout, RegisterMark, Sheet } from './layout.ts';
+import type { Layout, RegisterMark, Sheet } from './layout.ts';
 import { marginSides } from './paper/margins.ts';
 import type { PageOptions } from './paper/page-frame.ts';
 import { paperTitle } from './paper/paper-sizes.ts';
@@ -47,10 +47,7 @@ export interface LayOutOptions extends PageOptions {
 /**
  * The part laid over the fewest sheets that a search over the turn, the shift of the grid and both ways
  * the paper may lie finds; `bestPlan` tells which of equals it takes. Sheets that no line touches are
- * left out. The same part and options give the same layout on every machine.
- *
- * @throws Fault `layout.margin`, `layout.overlap`, `layout.turn`, `layout.max-sheets`, `layout.no-room`,
- *   `layout.too-many-sheets`
+ * left out. The same part and options give the same layout on every machine. @throws Fault `layout.…`
  */
 export const layOut = (part: Part, options: LayOutOptions): Layout => layOutLines(linesToTile(part), options);
 
@@ -63,8 +60,12 @@ export function layOutLines(lines: LinesToTile, options: LayOutOptions): Layout 
   const turn = rotate(turnDeg);
   const laid = turnChords(chords, turn, lines.extraPoints);
   const printed = printedCells(laid, grid);
-  const marks = placeRegisterMarks(laid, grid, printed, invert(turn));
-  const crosses = placeCrossesOnPart(laid, turn, grid, printed, marks);
+  const toPart = invert(turn);
+  const marks = placeRegisterMarks(laid, grid, printed, toPart);
+  const taken = marks.map(({ at }) => squareAround(transformPoint(turn, at), REGISTER_REACH_MM + 1));
+  const crosses = placeCheckCrosses(grid, printed, laid.chords, taken).map((cross) => {
+    return { ...cross, at: transformPoint(toPart, cross.at) };
+  });
   const sheets = makeSheets(printed, grid, turn, marks);
   const { orientation, rows, columns, overlap } = grid;
   return {
@@ -89,16 +90,11 @@ export function layOutLines(lines: LinesToTile, options: LayOutOptions): Layout 
 function planGrid(lines: LinesToTile, chords: readonly Chord[], options: LayOutOptions) {
   const frames = usableFrames(options);
   const lowerBound = minSheets(points(flatten(lines.finished)), frames);
-  const subject: SearchSubject = {
-    chords,
-    coarse: flatten(lines.all, COARSE_CHORD_MM),
-    extraPoints: lines.extraPoints,
-    landmarks: lines.landmarks,
-  };
+  const { extraPoints, landmarks } = lines;
+  const subject = { chords, coarse: flatten(lines.all, COARSE_CHORD_MM), extraPoints, landmarks };
   if (lowerBound > maxSheetsOf(options)) throw tooManyByBound(subject, frames, lowerBound, options);
-  const plan = options.paper.roll
-    ? planRoll(subject, frames, options.turn, lowerBound)
-    : bestPlan(subject, frames, options.turn, lowerBound);
+  const search = options.paper.roll ? planRoll : bestPlan;
+  const plan = search(subject, frames, options.turn, lowerBound);
   if (plan.sheets > maxSheetsOf(options)) throw tooManySheetsFault(plan.sheets, options);
   return { ...plan, plainSheets: centredSheetCount(subject, frames[0]), lowerBound };
 }
@@ -114,33 +110,12 @@ function usableFrames(options: LayOutOptions): readonly [SheetFrame, ...SheetFra
   }
 }
 
-function placeRegisterMarks(
-  laid: TurnedChords,
-  grid: Grid,
-  printed: readonly GridCell[],
-  toPart: Affine,
-): RegisterMark[] {
+function placeRegisterMarks(laid: TurnedChords, grid: Grid, printed: readonly GridCell[], toPart: Affine) {
   const near = indexChordsByCell(laid, grid);
-  return findSeams(grid, printed).flatMap((seam) =>
-    registerMarkCentres(seam, near(seam.cells[1])).map((at) => ({
-      at: transformPoint(toPart, at),
-      sheets: seam.sheets,
-    })),
-  );
-}
-
-function placeCrossesOnPart(
-  { chords }: TurnedChords,
-  turn: Affine,
-  grid: Grid,
-  printed: readonly GridCell[],
-  marks: readonly RegisterMark[],
-): CheckCross[] {
-  const taken = marks.map(({ at }) => squareAround(transformPoint(turn, at), REGISTER_REACH_MM + 1));
-  return placeCheckCrosses(grid, printed, chords, taken).map((cross) => ({
-    ...cross,
-    at: transformPoint(invert(turn), cross.at),
-  }));
+  return findSeams(grid, printed).flatMap(({ sheets, ...seam }) => {
+    const centres = registerMarkCentres(seam, near(seam.cells[1]));
+    return centres.map((at): RegisterMark => ({ at: transformPoint(toPart, at), sheets }));
+  });
 }
 
 function validateOptions({ margin, overlap, turn, maxSheets = DEFAULT_MAX_SHEETS }: LayOutOptions): void {

@@ -6,10 +6,7 @@ import type { TurnedChords } from './row-spans.ts';
 const NEAR_MM = 10;
 
 /** Finds the chords near a window. They are sorted into cells once, so that no query goes through all of them. */
-export function indexChordsByCell(
-  { chords }: TurnedChords,
-  grid: Grid,
-): (place: GridCell) => readonly Chord[] {
+export function indexChordsByCell({ chords }: TurnedChords, grid: Grid) {
   const found = new Map<number, Chord[]>();
   const [across, down] = [columnSpacing(grid), rowSpacing(grid)];
   const reach = NEAR_MM + FLATTEN_MM;
@@ -18,11 +15,10 @@ export function indexChordsByCell(
   const [width, height] = [window.right - left, top - window.bottom];
   for (const chord of chords) {
     const { from, to } = chord;
-    const firstColumn = Math.max(0, Math.ceil((Math.min(from.x, to.x) - reach - left - width) / across));
-    const lastColumn = Math.min(
-      grid.columns - 1,
-      Math.floor((Math.max(from.x, to.x) + reach - left) / across),
-    );
+    const west = Math.min(from.x, to.x) - reach - left;
+    const east = Math.max(from.x, to.x) + reach - left;
+    const firstColumn = Math.max(0, Math.ceil((west - width) / across));
+    const lastColumn = Math.min(grid.columns - 1, Math.floor(east / across));
     const firstRow = Math.max(0, Math.ceil((top - Math.max(from.y, to.y) - reach - height) / down));
     const lastRow = Math.min(grid.rows - 1, Math.floor((top - Math.min(from.y, to.y) + reach) / down));
     for (let row = firstRow; row <= lastRow; row++)
@@ -33,5 +29,5 @@ export function indexChordsByCell(
         else found.set(key, [chord]);
       }
   }
-  return ({ row, column }) => found.get(row * grid.columns + column) ?? [];
+  return ({ row, column }: GridCell): readonly Chord[] => found.get(row * grid.columns + column) ?? [];
 }

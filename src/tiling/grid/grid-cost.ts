@@ -24,9 +24,8 @@ export function gridCost(
 ): readonly number[] {
   const up = { first: grid.left + grid.overlap / 2, pitch: columnSpacing(grid), count: grid.columns };
   const across = { first: -(grid.top - grid.overlap / 2), pitch: rowSpacing(grid), count: grid.rows };
-  const along =
-    sumOverSeams(up, (x) => context.lengthAlongUpright(x)) +
-    sumOverSeams(across, (down) => context.lengthAlongLevel(-down));
+  const level: LengthAlongSeam = (down) => context.lengthAlongLevel(-down);
+  const along = sumOverSeams(up, context.lengthAlongUpright) + sumOverSeams(across, level);
   let clearance = FAR_FROM_SEAM_MM;
   for (const { x, y } of context.landmarks)
     clearance = Math.min(clearance, nearestSeam(up, x), nearestSeam(across, -y));
@@ -40,14 +39,13 @@ export function gridCost(
   ];
 }
 
-/** The seams of one direction, those between windows only. */
 interface SeamLines {
   readonly first: number;
   readonly pitch: number;
   readonly count: number;
 }
 
-function sumOverSeams({ first, pitch, count }: SeamLines, of: (at: number) => number): number {
+function sumOverSeams({ first, pitch, count }: SeamLines, of: LengthAlongSeam): number {
   let total = 0;
   for (let k = 1; k < count; k++) total += of(first + k * pitch);
   return total;

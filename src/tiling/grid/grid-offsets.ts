@@ -49,9 +49,6 @@ export const gridAt = (frame: SheetFrame, across: GridOffset, down: GridOffset):
 
 export function centredGrid({ bounds }: TurnedChords, frame: SheetFrame): Grid {
   const { left, right, bottom, top } = bounds;
-  return gridAt(
-    frame,
-    centredOffset(left, right, columnSpacing(frame), frame.overlap),
-    centredOffset(-top, -bottom, rowSpacing(frame), frame.overlap),
-  );
+  const across = centredOffset(left, right, columnSpacing(frame), frame.overlap);
+  return gridAt(frame, across, centredOffset(-top, -bottom, rowSpacing(frame), frame.overlap));
 }

@@ -14,7 +14,6 @@ export interface SheetFrame extends PageFrame {
 export interface Grid extends SheetFrame {
   readonly rows: number;
   readonly columns: number;
-  /** The left top corner of the first window. */
   readonly left: number;
   readonly top: number;
 }
@@ -60,7 +59,6 @@ export function minWindows(extent: number, pitch: number, overlap: number): numb
   return Math.max(1, Math.ceil((extent - overlap) / pitch - 1e-9));
 }
 
-/** Everything a sheet shows. */
 export function windowOfCell(grid: Grid, { row, column }: GridCell): Box {
   const left = grid.left + column * columnSpacing(grid);
   const top = grid.top - row * rowSpacing(grid);

@@ -24,26 +24,21 @@ export interface LinesToTile {
 }
 
 /** All of a part that is printed. */
-export const linesToTile = (part: Part): LinesToTile => ({
-  all: [...linesToCut(part), ...requiredSegments(part)],
-  finished: finishedLine(part.shape),
-  extraPoints: part.shape.type === 'half' ? part.shape.centre : [],
-  landmarks: [...landmarks(part).map(({ at }) => at), ...jointPoints(part)].filter(
-    ({ x }) => x <= lastDrawnStation(part),
-  ),
-  checks: edgeCheckDistances(part),
-  identity: [
-    part.name,
-    linesToCut(part),
-    ...(part.joints.length > 0 ? [part.joints] : []),
-    ...endStrips(part).map(({ cut }) => cut),
-  ],
-});
+export function linesToTile(part: Part): LinesToTile {
+  const { name, shape, bounds, joints } = part;
+  const toCut = linesToCut(part);
+  // A half stops at its center line.
+  const last = shape.type === 'half' ? shape.centre[0].x : bounds.right;
+  const places = [...landmarks(part).map(({ at }) => at), ...jointPoints(part)];
+  return {
+    all: [...toCut, ...requiredSegments(part)],
+    finished: finishedLine(shape),
+    extraPoints: shape.type === 'half' ? shape.centre : [],
+    landmarks: places.filter(({ x }) => x <= last),
+    checks: edgeCheckDistances(part),
+    identity: [name, toCut, ...(joints.length > 0 ? [joints] : []), ...endStrips(part).map(({ cut }) => cut)],
+  };
+}
 
-/** The finished line and the saw line. */
 export const linesToCut = (part: Part): Segment[] =>
   partLines(part, ['finished', 'saw']).flatMap(({ path }) => path);
-
-/** A half stops at its center line. */
-const lastDrawnStation = ({ shape, bounds }: Part): number =>
-  shape.type === 'half' ? shape.centre[0].x : bounds.right;

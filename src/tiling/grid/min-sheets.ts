@@ -27,10 +27,10 @@ export function minSheets(line: readonly Point[], frames: readonly SheetFrame[])
 }
 
 /** The fewest sheets in one piece that reach so far both ways. */
-export const minSheetsForExtent = (across: number, down: number, frame: SheetFrame): number =>
-  minWindows(across, columnSpacing(frame), frame.overlap) +
-  minWindows(down, rowSpacing(frame), frame.overlap) -
-  1;
+export function minSheetsForExtent(across: number, down: number, frame: SheetFrame): number {
+  const columns = minWindows(across, columnSpacing(frame), frame.overlap);
+  return columns + minWindows(down, rowSpacing(frame), frame.overlap) - 1;
+}
 
 function extent(points: readonly Point[], x: number, y: number): number {
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];

@@ -1,13 +1,8 @@
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { polygon } from '../../curves/geometry/transform.ts';
-import {
-  isCuttingJoint,
-  type Joint,
-  jointOrigin,
-  jointPoint,
-  jointShape,
-} from '../../job/joints/joint-kinds.ts';
+import type { Joint } from '../../job/joints/joint-kinds.ts';
+import { isCuttingJoint, jointOrigin, jointPoint, jointShape } from '../../job/joints/joint-kinds.ts';
 import { endStrips } from '../../part/ends/fold-tabs.ts';
 import { offsetsAt } from '../../part/offsets.ts';
 import type { Part } from '../../part/part.ts';
@@ -21,7 +16,6 @@ export const requiredSegments = (part: Part): Segment[] => [
   ...endStrips(part).flatMap(({ outline }) => polygon(outline)),
 ];
 
-/** Where the joints are: seams keep away from them. */
 export const jointPoints = (part: Part): Point[] =>
   shownJoints(part).flatMap((joint) => {
     const at = jointPoint(joint);

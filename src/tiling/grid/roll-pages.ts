@@ -10,8 +10,7 @@ import { candidateTurns, hasBareSeam, type SearchSubject } from './search-grid.t
 
 /**
  * On `auto` the part lies as it is, unless a turn by whole degrees saves a page; then the fewest pages, of those the
- * least paper. Finer turns save 0.3 % of paper at most, and no page (40 parts at every 0.05 degrees, 6 of them
- * turned).
+ * least paper. Finer turns save 0.3 % of paper at most, and no page (40 parts at every 0.05 degrees, 6 turned).
  */
 export function planRoll(
   { chords, coarse, extraPoints }: SearchSubject,
@@ -52,12 +51,8 @@ function planRollAtTurn(
   const laid = turnChords(chords, rotate(turnDeg), also);
   const plans = frames.map((frame) => {
     const grid = cutPages(centredGrid(laid, frame), laid.bounds);
-    return {
-      turnDeg,
-      grid,
-      sheets: printedCells(laid, grid).length,
-      area: grid.size.width * grid.size.height,
-    };
+    const area = grid.size.width * grid.size.height;
+    return { turnDeg, grid, sheets: printedCells(laid, grid).length, area };
   });
   return plans.reduce((a, b) => (comparePaperUse(b, a) < 0 ? b : a));
 }

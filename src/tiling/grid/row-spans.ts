@@ -26,7 +26,6 @@ const CORNER_CLEARANCE_MM = 3;
 /** The clearance, and how far a chord may lie from its curve. */
 const PADDING_MM = CORNER_CLEARANCE_MM + FLATTEN_MM;
 
-/** A stretch of x, mm. */
 interface Span {
   from: number;
   to: number;
@@ -36,9 +35,7 @@ interface Span {
 export interface RowSpans {
   /** Where sheets are printed: the lines in the row with the clearance all round. */
   readonly padded: readonly Readonly<Span>[];
-  /** What the lines themselves cover. */
   readonly exact: readonly Readonly<Span>[];
-  /** Where lines pass on to the row below. */
   readonly crossings: readonly number[];
 }
 
@@ -75,11 +72,9 @@ export function spansByRow(
         );
     }
   }
-  return rows.map(({ padded, exact, crossings }) => ({
-    padded: mergeSpans(padded),
-    exact: mergeSpans(exact),
-    crossings,
-  }));
+  return rows.map(({ padded, exact, crossings }) => {
+    return { padded: mergeSpans(padded), exact: mergeSpans(exact), crossings };
+  });
 }
 
 function addSpan(
@@ -114,7 +109,6 @@ function mergeSpans(spans: Span[]): Span[] {
 
 const clampIndex = (i: number, count: number): number => (i < 0 ? 0 : i >= count ? count - 1 : i);
 
-/** Which of so many columns a place belongs to, where the first window begins at `left`, mm. */
 function columnFinder(frame: SheetFrame, left: number, columns: number): (x: number) => number {
   const first = left + frame.overlap / 2;
   const pitch = columnSpacing(frame);
@@ -152,7 +146,6 @@ export function countSeamCrossings(rows: readonly RowSpans[], grid: Grid): numbe
   return count;
 }
 
-/** The printed places, row by row from the top, left to right. */
 export function printedCells(laid: TurnedChords, grid: Grid): GridCell[] {
   const columnAt = columnFinder(grid, grid.left, grid.columns);
   return spansByRow(laid, grid, grid.top, grid.rows).flatMap(({ padded }, row) => {

@@ -38,10 +38,10 @@ export function findSeams(grid: Grid, printed: readonly GridCell[]): Seam[] {
 }
 
 /** At a seam's quarters or near, clear of the lines; left out where a line beside the seam joins the sheets. */
-export const registerMarkCentres = (seam: Seam, lines: readonly Chord[]): Point[] =>
+export const registerMarkCentres = (seam: Chord, lines: readonly Chord[]): Point[] =>
   [1 / 4, 3 / 4].flatMap((quarter) => centreClearOfLines(seam, quarter, lines) ?? []);
 
-function centreClearOfLines(seam: Seam, quarter: number, lines: readonly Chord[]): Point | undefined {
+function centreClearOfLines(seam: Chord, quarter: number, lines: readonly Chord[]): Point | undefined {
   const length = distance(seam.from, seam.to);
   const room = length / 4 - 2 * REGISTER_REACH_MM;
   for (let shift = 0; shift <= room; shift += SHIFT_STEP_MM)

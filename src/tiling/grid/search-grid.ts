@@ -24,7 +24,6 @@ export interface GridPlan {
   readonly turnDeg: number;
   readonly grid: Grid;
   readonly sheets: number;
-  /** See gridCost; the lesser is the better. */
   readonly cost: readonly number[];
 }
 
@@ -90,21 +89,15 @@ function fractionalTurns(chords: number): number[] {
 export function candidateTurns(chords: number, shifts: number): number[] {
   const most = Math.floor(MAX_CHORD_VISITS / (2 * shifts * chords));
   const step = Math.max(TURN_STEP_DEG, Math.ceil(MAX_TURN_DEG / Math.max(1, most)));
-  return Array.from({ length: Math.floor(MAX_TURN_DEG / step) }, (_, i) => (i + 1) * step).flatMap(
-    (degrees) => [degrees, -degrees],
-  );
-}
-
-/** Sheets of layouts with a bare seam that are still passed over; counted down. */
-interface SearchBudget {
-  left: number;
+  const turns = Array.from({ length: Math.floor(MAX_TURN_DEG / step) }, (_, i) => (i + 1) * step);
+  return turns.flatMap((degrees) => [degrees, -degrees]);
 }
 
 type SearchDetail = 'fine' | 'coarse';
 
 /** The best shift at one turn, on paper lying either way; undefined when it does not better `known`. */
 function bestAtTurn(
-  subject: SearchSubject & { readonly tries: SearchBudget },
+  subject: SearchSubject & { readonly tries: TurnContext['budget'] },
   detail: SearchDetail,
   frames: readonly SheetFrame[],
   turnDeg: number,
@@ -113,10 +106,8 @@ function bestAtTurn(
   const matrix = rotate(turnDeg);
   const laid = turnChords(detail === 'fine' ? subject.chords : subject.coarse, matrix, subject.extraPoints);
   const { left, right, bottom, top } = laid.bounds;
-  const fits = frames.filter(
-    (frame) =>
-      !known || minSheetsForExtent(right - left, top - bottom, frame) <= maxSheetsToImprove(known, turnDeg),
-  );
+  const most = known ? maxSheetsToImprove(known, turnDeg) : Number.POSITIVE_INFINITY;
+  const fits = frames.filter((frame) => minSheetsForExtent(right - left, top - bottom, frame) <= most);
   if (fits.length === 0) return undefined;
   const context: TurnContext = {
     laid,
@@ -137,15 +128,12 @@ const maxSheetsToImprove = (known: GridPlan, turnDeg: number): number =>
 interface TurnContext extends CostContext {
   readonly laid: TurnedChords;
   readonly detail: SearchDetail;
-  readonly budget: SearchBudget;
+  /** Sheets of layouts with a bare seam that are still passed over; counted down. */
+  readonly budget: { left: number };
   readonly turnDeg: number;
 }
 
-function bestShift(
-  context: TurnContext,
-  frame: SheetFrame,
-  known: GridPlan | undefined,
-): GridPlan | undefined {
+function bestShift(context: TurnContext, frame: SheetFrame, known?: GridPlan): GridPlan | undefined {
   const step = context.detail === 'fine' ? FINE_STEP_MM : COARSE_STEP_MM;
   const { left, right, bottom, top } = context.laid.bounds;
   const downStep = Math.max(step, (2 * rowSpacing(frame) * context.laid.chords.length) / MAX_CHORD_VISITS);

@@ -46,7 +46,6 @@ function readPrinter({ name, node }: NamedNode): KnownPrinter | undefined {
 
 const NAME = /^[\p{L}\p{N}](?:[\p{L}\p{N} ._-]{0,38}[\p{L}\p{N}])?$/u;
 
-/** @throws Fault `printer.name` */
 export function validatePrinterName(name: string): void {
   if (!NAME.test(name))
     throw new Fault(
@@ -66,7 +65,6 @@ export function addPrinter(text: string, { name, across, down }: KnownPrinter): 
 /** In per cent, to 1e-8 of the length. */
 const savedPercent = (scale: number): string => `${trimmed(scale * 100, 6)} %`;
 
-/** @throws Fault `printer.unknown` */
 export function findPrinter(name: string, printers: readonly KnownPrinter[]): KnownPrinter {
   const found = printers.find((printer) => printer.name === name);
   if (found) return found;

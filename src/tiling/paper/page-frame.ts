@@ -4,14 +4,9 @@ import { type PrinterScale, type PrinterStretch, pageStretch, TRUE_PRINTER } fro
 
 /** A page once it is printed, in true mm. */
 export interface PageFrame {
-  readonly size: PageSize;
+  readonly size: Pick<Paper, 'width' | 'height'>;
   readonly margin: Margins;
   readonly stretch: PrinterStretch;
-}
-
-interface PageSize {
-  readonly width: number;
-  readonly height: number;
 }
 
 export interface PageOptions {
@@ -28,20 +23,12 @@ export function pageFrame({ paper, margin, printer }: PageOptions, orientation: 
   const stretch = pageStretch(printer ?? TRUE_PRINTER, orientation);
   const { top, right, bottom, left } = upright ? marginSides(margin) : landscapeMargins(marginSides(margin));
   const [width, height] = upright ? [paper.width, paper.height] : [paper.height, paper.width];
-  return {
-    size: { width: width * stretch.x, height: height * stretch.y },
-    margin: {
-      top: top * stretch.y,
-      bottom: bottom * stretch.y,
-      left: left * stretch.x,
-      right: right * stretch.x,
-    },
-    stretch,
-  };
+  const { x, y } = stretch;
+  const margins = { top: top * y, bottom: bottom * y, left: left * x, right: right * x };
+  return { size: { width: width * x, height: height * y }, margin: margins, stretch };
 }
 
-/** What a page shows: all inside its margins. */
-export const windowOf = ({ size, margin }: Pick<PageFrame, 'size' | 'margin'>): PageSize => ({
+export const windowOf = ({ size, margin }: Pick<PageFrame, 'size' | 'margin'>): PageFrame['size'] => ({
   width: size.width - margin.left - margin.right,
   height: size.height - margin.top - margin.bottom,
 });

@@ -18,11 +18,9 @@ export interface Paper {
   readonly roll?: true;
 }
 
-const inchPaper = (name: string, width: number, height: number): Paper => ({
-  name,
-  width: width * MM_PER_INCH,
-  height: height * MM_PER_INCH,
-});
+const inchPaper = (name: string, width: number, height: number): Paper => {
+  return { name, width: width * MM_PER_INCH, height: height * MM_PER_INCH };
+};
 
 /** A4 and A3: ISO 216. Letter and tabloid: sizes A and B of ANSI/ASME Y14.1. Legal: by custom. */
 export const PAPERS: readonly Paper[] = [
@@ -45,9 +43,7 @@ export const MAX_PAGE_MM = 200 * MM_PER_INCH;
 const MIN_PAPER_MM = 100;
 
 const SIZE = /^(\d*\.?\d+)\s*(in|mm|cm)?\s*[x×]\s*(\d*\.?\d+)\s*(in|mm|cm)?$/i;
-
 const ROLL = /^roll\s*:\s*(\d*\.?\d+)\s*(in|mm|cm)?$/;
-
 const MM_PER_UNIT: Readonly<Record<string, number>> = { in: MM_PER_INCH, mm: 1, cm: 10 };
 
 /**
@@ -66,11 +62,7 @@ export function parsePaper(text: string): Paper {
 
 function parseSheetSize(text: string, [, across, acrossUnit, down, downUnit]: RegExpExecArray): Paper {
   const [a, b] = [MM_PER_UNIT[acrossUnit ?? downUnit ?? ''], MM_PER_UNIT[downUnit ?? acrossUnit ?? '']];
-  if (a === undefined || b === undefined)
-    throw new Fault(
-      'paper.no-unit',
-      `paper "${text}" has no unit. Write ${across}x${down}in or ${across}x${down}mm.`,
-    );
+  if (a === undefined || b === undefined) throw noUnitFault(text, `${across}x${down}`);
   const sides = [Number(across) * a, Number(down) * b];
   const [width, height] = [Math.min(...sides), Math.max(...sides)];
   validateSize(text, width, height);
@@ -79,19 +71,14 @@ function parseSheetSize(text: string, [, across, acrossUnit, down, downUnit]: Re
 
 function parseRollWidth(text: string, [, width, unit]: RegExpExecArray): Paper {
   const size = MM_PER_UNIT[unit ?? ''];
-  if (size === undefined)
-    throw new Fault(
-      'paper.no-unit',
-      `paper "${text}" has no unit. Write roll:${width}in or roll:${width}mm.`,
-    );
-  validateSize(text, Number(width) * size, Number(width) * size);
-  return {
-    name: `roll:${Number(width)}${unit}`,
-    width: Number(width) * size,
-    height: MAX_PAGE_MM,
-    roll: true,
-  };
+  if (size === undefined) throw noUnitFault(text, `roll:${width}`);
+  const across = Number(width) * size;
+  validateSize(text, across, across);
+  return { name: `roll:${Number(width)}${unit}`, width: across, height: MAX_PAGE_MM, roll: true };
 }
+
+const noUnitFault = (text: string, bare: string): Fault =>
+  new Fault('paper.no-unit', `paper "${text}" has no unit. Write ${bare}in or ${bare}mm.`);
 
 function sizeName(width: number, height: number, unit = 'mm'): string {
   const size = (mm: number): number => Number((mm / (MM_PER_UNIT[unit] ?? 1)).toFixed(3));

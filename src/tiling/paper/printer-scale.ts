@@ -58,7 +58,6 @@ function validateScale(scale: number, text: string, nominal: number): void {
 /** "99.7 %", to a thousandth of a per cent: 0.002 mm on 200 mm. */
 export const scalePercent = (scale: number): string => `${trimmed(scale * 100, 3)} %`;
 
-/** "99.7 % across, 100.3 % down". */
 export const printerScaleText = ({ across, down }: PrinterScale): string =>
   `${scalePercent(across)} across, ${scalePercent(down)} down`;
 
