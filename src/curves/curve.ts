@@ -1,5 +1,4 @@
-import { firstOf, lastOf } from '../units/checked.ts';
-import { pieceEnd, pieceStart } from './geometry/evaluate.ts';
+import { pathEnds } from './geometry/evaluate.ts';
 import { fitPath } from './geometry/fit-cubics.ts';
 import type { Piece, Segment } from './geometry/pieces/piece.ts';
 import { type Point, toPoint } from './geometry/point.ts';
@@ -24,11 +23,7 @@ export interface Curve {
 
 export const makeCurve = (run: Omit<Curve, 'path'>): Curve => ({ ...run, path: fitPath(run.exact) });
 
-export const makeCurveFromPath = (kind: CurveKind, path: readonly Segment[]): Curve => ({
-  kind,
-  from: toPoint(pieceStart(firstOf(path))),
-  to: toPoint(pieceEnd(lastOf(path))),
-  pins: [],
-  exact: path,
-  path,
-});
+export function makeCurveFromPath(kind: CurveKind, path: readonly Segment[]): Curve {
+  const [start, end] = pathEnds(path);
+  return { kind, from: toPoint(start), to: toPoint(end), pins: [], exact: path, path };
+}

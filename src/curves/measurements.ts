@@ -87,7 +87,6 @@ function inflectionsOf(pieces: readonly Piece[], tightest: number): Point[] {
   return found;
 }
 
-/** The change of sign just before sample i: inside the piece, or at its start when i is 0. */
 function inflectionBefore(at: (u: number) => CurvePoint, i: number, last: CurvePoint): Point {
   if (i === 0) return toPoint(last);
   const roots = rootsOn((v) => at((i - 1 + v) / SAMPLES_PER_PIECE).curvature, 1);

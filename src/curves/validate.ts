@@ -13,7 +13,6 @@ export function assertDistinct(a: Point | undefined, b: Point | undefined, what:
     );
 }
 
-/** @throws Fault as `assertDistinct`, where the nail or apex of a batten is one of its ends */
 export function assertBetween(from: Point, between: Point, to: Point): void {
   assertDistinct(from, between, 'the start of the batten and the point between');
   assertDistinct(between, to, 'the point between and the end of the batten');

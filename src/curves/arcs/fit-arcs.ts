@@ -118,23 +118,18 @@ class ArcFitter {
   }
 
   private biarcTo({ at, tangentAngle }: PartialFit, to: number, lean: number): BulgedArc[] | undefined {
-    return biarc(
-      itemAt(this.samples, at),
-      direction(tangentAngle),
-      itemAt(this.samples, to),
-      direction(this.angle(to, lean)),
-    );
+    const [from, end] = [itemAt(this.samples, at), itemAt(this.samples, to)];
+    return biarc(from, direction(tangentAngle), end, direction(this.angle(to, lean)));
   }
 
   private angle(at: number, lean: number): number {
     return itemAt(this.samples, at).angle + (lean === 0 ? 0 : lean * this.optimalOffset(at));
   }
 
-  /** The slope at the joints of the fewest arcs of the usual length. */
   private optimalOffset(at: number): number {
     const [from, to] = [Math.max(0, at - SAMPLES_PER_ARC / 2), Math.min(this.end, at + SAMPLES_PER_ARC / 2)];
-    const length =
-      (distance(itemAt(this.samples, from), itemAt(this.samples, to)) * SAMPLES_PER_ARC) / (to - from);
+    const chord = distance(itemAt(this.samples, from), itemAt(this.samples, to));
+    const length = (chord * SAMPLES_PER_ARC) / (to - from);
     return (OPTIMAL_OFFSET * this.tolerance) / length;
   }
 

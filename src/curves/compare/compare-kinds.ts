@@ -42,10 +42,8 @@ export function liesApart(run: Curve): CurveComparison[] {
     if (kind === 'batten' && isFreeOverOneNail(run)) return [];
     const other = undefinedOnFault(() => similarCurve(kind, frame, to, apex.at));
     const gap = other && maxGap(profile, new HeightFunction(other));
-    const movable = kind === 'batten' || kind === 'spline';
-    return other && gap && gap.worst > JOIN_MM
-      ? [{ kind, curve: other, ...gap, sameApex: movable || inMiddle }]
-      : [];
+    if (!other || !gap || gap.worst <= JOIN_MM) return [];
+    return [{ kind, curve: other, ...gap, sameApex: inMiddle || kind === 'batten' || kind === 'spline' }];
   });
 }
 

@@ -81,13 +81,11 @@ export class HeightFunction {
     const side = after.share >= before.share ? 1 : -1;
     const off = (u: number): ValueAndSlope => {
       const now = place(u);
-      return {
-        value: side * (this.share(now) - share) * this.frame.length,
-        slope: side * now.speed * dot(direction(now.angle), this.frame.along),
-      };
+      const value = side * (this.share(now) - share) * this.frame.length;
+      return { value, slope: side * now.speed * dot(direction(now.angle), this.frame.along) };
     };
-    const start =
-      before.u + ((after.u - before.u) * (share - before.share)) / (after.share - before.share || 1);
+    const rise = after.share - before.share || 1;
+    const start = before.u + ((after.u - before.u) * (share - before.share)) / rise;
     return place(newtonRoot(off, before.u, after.u, start, STEP_TOLERANCE));
   }
 }

@@ -7,11 +7,8 @@ import { HEIGHT_SAMPLES, type HeightFunction, type PointOverChord } from './heig
 const SAME_SHARE = 1e-9;
 
 /** Square off the common chord, to 1e-9 of it; where a curve overhangs an end its farthest point counts. */
-export function maxGap(
-  first: HeightFunction,
-  second: HeightFunction,
-): { worst: number; at: Point } | undefined {
-  let best: ReturnType<typeof maxGap>;
+export function maxGap(first: HeightFunction, second: HeightFunction) {
+  let best: { worst: number; at: Point } | undefined;
   const weigh = (a: PointOverChord, b: PointOverChord): void => {
     const worst = Math.abs(a.height - b.height);
     if (worst > (best?.worst ?? 0) * (1 + SAME_SHARE)) best = { worst, at: toPoint(a) };

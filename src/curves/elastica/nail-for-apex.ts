@@ -59,11 +59,8 @@ class ApexProblem {
 export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds): NailSolution {
   const frame = new ChordFrame(from, to);
   const height = frame.height(apex);
-  if (Math.abs(height) < JOIN_MM)
-    throw new Fault(
-      'batten.no-such-apex',
-      'an apex on the chord leaves no curve. Give it an offset, or use a line.',
-    );
+  const onChord = 'an apex on the chord leaves no curve. Give it an offset, or use a line.';
+  if (Math.abs(height) < JOIN_MM) throw new Fault('batten.no-such-apex', onChord);
   const run = new ApexProblem(frame, to, height > 0 ? 1 : -1, ends);
   const asked = point(frame.station(apex) / frame.length, Math.abs(height) / frame.length);
   const nailed = run.findNail(asked);
@@ -88,12 +85,10 @@ const MAX_ROUNDING_MM = 0.8 * Math.SQRT2;
 /** The nearest apex of that height that is possible, however it is rounded. */
 function nearestFeasibleApex(run: ApexProblem, { x, y }: Point): Point | undefined {
   const rounding = MAX_ROUNDING_MM / run.frame.length;
+  const ways = [-rounding, rounding];
+  const rounded = ways.flatMap((dx) => ways.map((dy) => ({ dx, apexY: Math.max(y + dy, y / 2) })));
   const can = (station: number): boolean =>
-    [-rounding, rounding].every((dx) =>
-      [-rounding, rounding].every(
-        (dy) => run.findNail(point(station + dx, Math.max(y + dy, y / 2))) !== undefined,
-      ),
-    );
+    rounded.every(({ dx, apexY }) => run.findNail(point(station + dx, apexY)) !== undefined);
   const stations = Array.from({ length: STATIONS - 1 }, (_, i) => (i + 1) / STATIONS);
   const first = stations.sort((a, b) => Math.abs(a - x) - Math.abs(b - x)).find(can);
   if (first === undefined) return undefined;

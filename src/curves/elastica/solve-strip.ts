@@ -45,10 +45,7 @@ export function stripSpans(pins: readonly Point[], ends: StripEnds): readonly El
 }
 
 /** The spans, or a thunk for the fault, as it searches for the limit. Throws at once where no strip can be. */
-export function trySolveStrip(
-  pins: readonly Point[],
-  ends: StripEnds,
-): readonly ElasticaSegment[] | (() => Fault) {
+export function trySolveStrip(pins: readonly Point[], ends: StripEnds): Strip['spans'] | (() => Fault) {
   assertDistinct(pins[0], pins.at(-1), 'the two ends of the batten');
   const [from, to] = [firstOf(pins), lastOf(pins)];
   const over = toStripProblem(pins, ends);
@@ -67,11 +64,8 @@ function toStripProblem(pins: readonly Point[], { start, end }: StripEnds): Stri
   const frame = new ChordFrame(firstOf(pins), lastOf(pins));
   const toChord = (kept: StripEnd): number | undefined => {
     if (kept === 'free') return undefined;
-    if (!Number.isFinite(kept.held))
-      throw new Fault(
-        'curve.not-finite',
-        'the angle of a held end is not a finite number. Give a plain angle.',
-      );
+    const problem = 'the angle of a held end is not a finite number. Give a plain angle.';
+    if (!Number.isFinite(kept.held)) throw new Fault('curve.not-finite', problem);
     return angleDifference(frame.angle, kept.held);
   };
   const heights = pins.map((p) => frame.height(p) / frame.length);
@@ -124,13 +118,8 @@ function spansFromState(state: StateVector, pins: readonly Point[]): ElasticaSeg
   return neighbors(pins).map(([from, to], i) => {
     const at = spanOffset(pins.length, i);
     const chord = distance(from, to);
-    return {
-      type: 'elastica',
-      from,
-      angle: tilt + itemAt(state, i),
-      curvature: itemAt(state, at) / chord,
-      curvatureRate: itemAt(state, at + 1) / chord ** 2,
-      length: itemAt(state, at + 2) * chord,
-    };
+    const [curvature, curvatureRate] = [itemAt(state, at) / chord, itemAt(state, at + 1) / chord ** 2];
+    const length = itemAt(state, at + 2) * chord;
+    return { type: 'elastica', from, angle: tilt + itemAt(state, i), curvature, curvatureRate, length };
   });
 }

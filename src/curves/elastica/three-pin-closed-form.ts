@@ -51,10 +51,8 @@ function solveNailAngles(angle: number, spanA: number, spanB: number): [a: numbe
     b = Math.min(Math.max(b + db, b / 2), (b + Math.PI) / 2);
     if (Math.abs(a - a0) <= STEP_TOLERANCE * a && Math.abs(b - b0) <= STEP_TOLERANCE * b) return [a, b];
   }
-  throw new Fault(
-    'batten.not-found',
-    'the strip over these nails was not found. Move the nail a little, or give an arc instead.',
-  );
+  const problem = 'the strip over these nails was not found. Move the nail a little, or give an arc instead.';
+  throw new Fault('batten.not-found', problem);
 }
 
 /** The rise per chord of one full lobe at `share` of the chord; on the safe side within 0.061 of an end. */
@@ -100,14 +98,10 @@ export function solveThreePinStrip(a: Point, nail: Point, b: Point): [ElasticaSe
 /** Pins this nearly in line, radians, are in line: doubles know the direction of a span no better. */
 const STRAIGHT_ANGLE = 1e-15;
 
-const straightSpan = (from: Point, to: Point): ElasticaSegment => ({
-  type: 'elastica',
-  from,
-  angle: angleFrom(from, to),
-  curvature: 0,
-  curvatureRate: 0,
-  length: distance(from, to),
-});
+function straightSpan(from: Point, to: Point): ElasticaSegment {
+  const [angle, length] = [angleFrom(from, to), distance(from, to)];
+  return { type: 'elastica', from, angle, curvature: 0, curvatureRate: 0, length };
+}
 
 function assertSolvable(a: Point, nail: Point, b: Point): void {
   const frame = new ChordFrame(a, b);

@@ -50,9 +50,7 @@ export const maxCurvature = (teeth: readonly Tooth[]): number =>
   teeth.reduce((peak, { curvature }) => Math.max(peak, Math.abs(curvature)), 0);
 
 /** "straight", or the radius; for places as sharp as a share of `peak` and up. */
-export const describeRadius =
-  (tooth: Tooth, peak: number) =>
-  (mm: ShowLength): string =>
-    Math.abs(tooth.curvature) > RIPPLE * peak
-      ? `a radius of ${mm(1 / Math.abs(tooth.curvature))}`
-      : 'straight';
+export function describeRadius({ curvature }: Tooth, peak: number): (mm: ShowLength) => string {
+  const sharpness = Math.abs(curvature);
+  return (mm) => (sharpness > RIPPLE * peak ? `a radius of ${mm(1 / sharpness)}` : 'straight');
+}

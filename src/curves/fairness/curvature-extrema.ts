@@ -1,14 +1,8 @@
 import { firstOf, itemAt, lastOf, neighbors } from '../../units/checked.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import { toPoint } from '../geometry/point.ts';
-import {
-  describeRadius,
-  maxCurvature,
-  RIPPLE,
-  type Tooth,
-  VISIBLE_MM,
-  waveHeight,
-} from './curvature-comb.ts';
+import type { Tooth } from './curvature-comb.ts';
+import { describeRadius, maxCurvature, RIPPLE, VISIBLE_MM, waveHeight } from './curvature-comb.ts';
 import type { Remark } from './remark.ts';
 
 /** A hard spot: a change by half the largest curvature in a twentieth of the run, as by a nail a tenth from an end. */
@@ -97,9 +91,7 @@ function curvatureDips(sweep: readonly Tooth[]) {
 }
 
 function meanCurvature(teeth: readonly Tooth[]): number {
-  const turned = neighbors(teeth).reduce(
-    (sum, [a, b]) => sum + ((a.curvature + b.curvature) / 2) * (b.along - a.along),
-    0,
-  );
+  let turned = 0;
+  for (const [a, b] of neighbors(teeth)) turned += ((a.curvature + b.curvature) / 2) * (b.along - a.along);
   return turned / (lastOf(teeth).along - firstOf(teeth).along);
 }

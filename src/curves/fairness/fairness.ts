@@ -13,9 +13,9 @@ import type { Remark } from './remark.ts';
 /*
  * Fair, after Su & Liu, "Computational Geometry: Curve and Surface Modeling" (1989), as quoted by Agoston ("Computer
  * Graphics and Geometric Modeling", §11.12): tangent and curvature are continuous, inflections are meant, and the
- * curvature varies evenly. The limits here and in curvature-extrema.ts are our own, as shares of the edge; but
- * the corner's, and what is too small to be seen.
- * A shoulder is meant: the edge is judged on either side of it. A nail only puts a kink into the curvature.
+ * curvature varies evenly. The limits here and in curvature-extrema.ts are our own, as shares of the edge; but the
+ * corner's, and what is too small to be seen. A shoulder is meant: the edge is judged on either side of it. A nail only
+ * puts a kink into the curvature.
  */
 
 /** A turn of the tangent that counts as a corner, radians: 0.1° is 0.5 mm at 300 mm, more than a pencil line. */
@@ -65,26 +65,17 @@ export function fairnessOf(runs: readonly Curve[]): Fairness {
     ...sweeps.flatMap((sweep) => flatAndLumpyRemarks(sweep, straight)),
     ...sweeps.flatMap((sweep, i) => inflectionRemark(sweep, runs, itemAt(seen, i))),
   ];
-  return {
-    comb,
-    joins: meets.map((meet) => ({
-      at: toPoint(meet.after),
-      turn: jointAngle(meet),
-      jump: meet.after.curvature - meet.before.curvature,
-    })),
-    inflections: sweeps.flatMap((sweep) => combInflections(sweep, straight)),
-    extremes: sweeps.flatMap(curvatureExtrema),
-    remarks:
-      faults.length > 0
-        ? faults.sort((a, b) => (a.at?.x ?? 0) - (b.at?.x ?? 0))
-        : [fairRemark(maxCurvature(comb) < straight, seen.flat().length, meant.length > 0)],
-  };
+  const joins = meets.map(({ before, after }): PieceJoint => {
+    const jump = after.curvature - before.curvature;
+    return { at: toPoint(after), turn: jointAngle({ before, after }), jump };
+  });
+  const inflections = sweeps.flatMap((sweep) => combInflections(sweep, straight));
+  const fair = fairRemark(maxCurvature(comb) < straight, seen.flat().length, meant.length > 0);
+  const remarks = faults.length > 0 ? faults.sort((a, b) => (a.at?.x ?? 0) - (b.at?.x ?? 0)) : [fair];
+  return { comb, joins, inflections, extremes: sweeps.flatMap(curvatureExtrema), remarks };
 }
 
-interface JointTeeth {
-  readonly before: Tooth;
-  readonly after: Tooth;
-}
+type JointTeeth = Readonly<Record<'before' | 'after', Tooth>>;
 
 const jointAngle = ({ before, after }: JointTeeth): number => angleDifference(before.angle, after.angle);
 
@@ -104,12 +95,11 @@ function jumpRemark({ before, after }: JointTeeth, peaks: readonly number[], str
   return [{ code: 'fairness.hard-spot', at: toPoint(after), message }];
 }
 
+const REVERSES_ONCE = 'a smooth curve that reverses once, as its points ask for';
+
 function fairRemark(straight: boolean, reverses: number, stepped: boolean): Remark {
   const within = stepped ? ' between its shoulders' : '';
   if (straight) return { code: 'fairness.straight', message: () => `straight${within}` };
-  const words =
-    reverses === 0
-      ? `fair${within}: one smooth curve, no flat spot`
-      : `fair${within}: a smooth curve that reverses once, as its points ask for`;
-  return { code: 'fairness.fair', message: () => words };
+  const how = reverses === 0 ? 'one smooth curve, no flat spot' : REVERSES_ONCE;
+  return { code: 'fairness.fair', message: () => `fair${within}: ${how}` };
 }

@@ -20,10 +20,9 @@ export function visibleInflections(sweep: readonly Tooth[], straight: number): P
     if (last && firstOf(last).curvature * tooth.curvature > 0) last.push(tooth);
     else stretches.push([tooth]);
   }
-  const seen = stretches.filter(
-    (teeth) =>
-      waveHeight(maxCurvature(teeth), 2 * (lastOf(teeth).along - firstOf(teeth).along)) >= VISIBLE_MM,
-  );
+  const height = (teeth: readonly Tooth[]): number =>
+    waveHeight(maxCurvature(teeth), 2 * (lastOf(teeth).along - firstOf(teeth).along));
+  const seen = stretches.filter((teeth) => height(teeth) >= VISIBLE_MM);
   return seen.slice(1).flatMap((teeth, i) => {
     const [before, after] = [lastOf(itemAt(seen, i)), firstOf(teeth)];
     return before.curvature * after.curvature < 0 ? [inflectionBetween(before, after)] : [];
@@ -54,9 +53,8 @@ export function inflectionRemark(
 ): Remark[] {
   const unasked = found.length > requiredInflections(sweep, runs);
   if (!unasked && found.length <= MAX_FAIR_INFLECTIONS) return [];
-  const why = unasked
-    ? 'more often than its points ask for'
-    : 'as its points ask for. Check that you want each of these';
+  const asked = 'as its points ask for. Check that you want each of these';
+  const why = unasked ? 'more often than its points ask for' : asked;
   const message = (mm: ShowLength): string =>
     `the curve reverses at ${found.map(({ x }) => mm(x)).join(', ')}, ${why}`;
   return [{ code: 'fairness.reverse', at: firstOf(found), message }];

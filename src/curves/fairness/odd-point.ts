@@ -60,10 +60,10 @@ function roughness(points: readonly Point[], order: 1 | 2): number {
   const along = [0];
   for (const [a, b] of neighbors(points)) along.push(lastOf(along) + distance(a, b));
   let values = points.slice(2).map((c, i) => curvatureThrough(itemAt(points, i), itemAt(points, i + 1), c));
-  for (let n = 1; n <= order; n++)
-    values = neighbors(values).map(
-      ([a, b], i) => (n * (b - a)) / (itemAt(along, i + 1 + n) - itemAt(along, i + 1)),
-    );
+  for (let n = 1; n <= order; n++) {
+    const width = (i: number): number => itemAt(along, i + 1 + n) - itemAt(along, i + 1);
+    values = neighbors(values).map(([a, b], i) => (n * (b - a)) / width(i));
+  }
   return values.reduce((sum, value) => sum + value ** 2, 0) / values.length;
 }
 
@@ -100,7 +100,6 @@ function curvatureBetween(points: readonly Point[], i: number): number {
   return near + ((near - far) * gap) / (2 * step);
 }
 
-/** Of the circle through three points, positive where it turns left. */
 function curvatureThrough(a: Point, b: Point, c: Point): number {
   return (2 * cross(subtract(b, a), subtract(c, b))) / (distance(a, b) * distance(b, c) * distance(a, c));
 }

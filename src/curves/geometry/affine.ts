@@ -43,7 +43,6 @@ export const translate = (matrix: Affine, x: number, y: number): Affine =>
 /** The matrix followed by an even scale about the origin. */
 export const scaleMatrix = (matrix: Affine, k: number): Affine => multiply([k, 0, 0, k, 0, 0], matrix);
 
-/** Every turn, shift and scale has an inverse. */
 export function invert([a, b, c, d, e, f]: Affine): Affine {
   const area = a * d - b * c;
   return [d / area, -b / area, -c / area, a / area, (c * f - d * e) / area, (b * e - a * f) / area];

@@ -1,14 +1,5 @@
-import {
-  add,
-  angleFrom,
-  direction,
-  distance,
-  dot,
-  leftNormal,
-  type Point,
-  scale,
-  subtract,
-} from './point.ts';
+import type { Point } from './point.ts';
+import { add, angleFrom, direction, distance, dot, leftNormal, scale, subtract } from './point.ts';
 
 /** The coordinates of a chord, mm: stations along it from its start, heights square off it to the left. */
 export class ChordFrame {

@@ -113,10 +113,8 @@ export const pieceEnd = (piece: Piece): CurvePoint => evaluate(piece, 1);
 /** Places at both ends of a piece and evenly between them. */
 export const samplePiece = (piece: Piece, steps: number): CurvePoint[] =>
   Array.from({ length: steps + 1 }, (_, i) => i / steps).map(paramCurve(piece));
-export const pathEnds = (pieces: readonly Piece[]): readonly [start: CurvePoint, end: CurvePoint] => [
-  pieceStart(firstOf(pieces)),
-  pieceEnd(lastOf(pieces)),
-];
+export const pathEnds = (pieces: readonly Piece[]) =>
+  [pieceStart(firstOf(pieces)), pieceEnd(lastOf(pieces))] as const;
 
 /** Parts in which a cubic is measured: as a rule of 20 Gauss points each gives its length to 1e-10. */
 const LENGTH_PARTS = 8;

@@ -3,7 +3,6 @@ import { minimizeOn, rootsOn, SAMPLES_PER_PIECE } from '../numeric/roots-and-min
 import { type CurvePoint, paramCurve } from './evaluate.ts';
 import type { Piece } from './pieces/piece.ts';
 
-/** The place of a piece where `of` is least, as exactly as `minimizeOn` finds it. */
 export function minimizeAlong(
   piece: Piece,
   of: (place: CurvePoint) => number,

@@ -1,6 +1,6 @@
 import { type CurvePoint, cubicPoint, derivative, paramCurve } from './evaluate.ts';
 import { type CubicSegment, isSegment, type Piece, type Segment } from './pieces/piece.ts';
-import { add, distance, type Point, scale, subtract, toPoint } from './point.ts';
+import { add, distance, scale, subtract, toPoint } from './point.ts';
 import { FIT_MM } from './tolerance.ts';
 
 /** Halvings of a stretch: smooth curves need 2 to 5, the parallel of the flattest half ellipse 40 at its sharp ends. */
@@ -22,12 +22,9 @@ export function fitCubics(
   const cubics: CubicSegment[] = [];
   const span = (a: number, b: number, start: CurvePoint, end: CurvePoint, depth: number): void => {
     const third = (b - a) / 3;
-    const controls = [
-      start,
-      add(start, scale(derivative(start), third)),
-      subtract(end, scale(derivative(end), third)),
-      end,
-    ].map(toPoint) as [Point, Point, Point, Point];
+    const leaving = add(start, scale(derivative(start), third));
+    const arriving = subtract(end, scale(derivative(end), third));
+    const controls = [toPoint(start), leaving, arriving, toPoint(end)] as const;
     const off = Math.max(...PROBES.map((t) => distance(cubicPoint(controls, t), run(a + (b - a) * t))));
     if (off <= tolerance * PROBE_MARGIN) cubics.push({ type: 'cubic', controls });
     else if (depth === MAX_DEPTH)

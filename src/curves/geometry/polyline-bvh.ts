@@ -4,18 +4,8 @@ import { type CurveSample, sampleAdaptively } from './adaptive-sampling.ts';
 import { type Box, boundsOf, inflate, union } from './bounds.ts';
 import { type CurvePoint, paramCurve } from './evaluate.ts';
 import type { Piece } from './pieces/piece.ts';
-import {
-  cross,
-  direction,
-  distance,
-  dot,
-  leftNormal,
-  lerp,
-  meetsLine,
-  type Point,
-  sideOf,
-  subtract,
-} from './point.ts';
+import type { Point } from './point.ts';
+import { cross, direction, distance, dot, leftNormal, lerp, meetsLine, sideOf, subtract } from './point.ts';
 
 /** Segments of one bent piece: on a 1 m run one each 16 mm, where a furniture curve strays less than 0.1 mm from straight. */
 const SEGMENTS_PER_PIECE = 64;

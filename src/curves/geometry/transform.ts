@@ -6,7 +6,6 @@ import type { ArcSegment, CubicSegment, LineSegment, Piece, Segment } from './pi
 import { reverseTapered } from './pieces/tapered-series.ts';
 import { add, angleFrom, direction, distance, leftNormal, type Point, scale } from './point.ts';
 
-/** The sides of a closed figure, by its corners in order. */
 export const polygon = (corners: readonly Point[]): LineSegment[] =>
   corners.map((from, i) => ({ type: 'line', from, to: itemAt(corners, (i + 1) % corners.length) }));
 
@@ -54,12 +53,13 @@ export function transformSegment(segment: Segment, matrix: Affine): Segment {
     }
     case 'arc': {
       const centre = map(segment.centre);
-      const start = map(pieceStart(segment));
+      const from = map(pieceStart(segment));
+      const [radius, start] = [distance(centre, from), angleFrom(centre, from)];
       return {
-        type: 'arc',
+        ...segment,
         centre,
-        radius: distance(centre, start),
-        start: angleFrom(centre, start),
+        radius,
+        start,
         sweep: isReflection(matrix) ? -segment.sweep : segment.sweep,
       };
     }

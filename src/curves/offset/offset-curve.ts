@@ -25,25 +25,15 @@ const SMOOTH = 1e-7;
 /**
  * The line at a distance to the left (right when negative), mm: lines and arcs exact, the rest within `tolerance`.
  * Outside corners extend both sides until they meet (sharper than a right angle they are cut off square at the
- * distance), inside ones trim both. A shoulder may be shorter than the distance: what one corner trims, the other has
- * extended.
+ * distance), inside ones trim both. A shoulder may be shorter than the distance: one corner trims what the other adds.
  * @throws Fault `parallel.distance`; `parallel.folds` where a bend is too sharp; `parallel.no-room` at a corner
  */
-export const parallelPath = (
-  pieces: readonly Piece[],
-  away: number,
-  closed: boolean,
-  tolerance = FIT_MM,
-): Segment[] =>
-  offsetPieces(pieces, away, closed, tolerance).flatMap(({ side, corner }) => [...side, ...corner]);
+export function parallelPath(pieces: readonly Piece[], away: number, closed: boolean, tolerance = FIT_MM) {
+  return offsetPieces(pieces, away, closed, tolerance).flatMap(({ side, corner }) => [...side, ...corner]);
+}
 
 /** The same piece by piece: the parallel of each, and what joins it to the next. */
-export function offsetPieces(
-  pieces: readonly Piece[],
-  away: number,
-  closed: boolean,
-  tolerance = FIT_MM,
-): { side: Segment[]; corner: Segment[] }[] {
+export function offsetPieces(pieces: readonly Piece[], away: number, closed: boolean, tolerance = FIT_MM) {
   if (away === 0 || !Number.isFinite(away))
     throw new Fault(
       'parallel.distance',
@@ -129,12 +119,9 @@ function outsideCorner(before: OffsetPiece, after: OffsetPiece, turn: number, aw
   const reach = Math.abs(away) * Math.min(Math.tan(Math.abs(turn) / 2), 1);
   if (before.piece.type === 'line') before.extendedAfter = reach / end.speed;
   if (after.piece.type === 'line') after.extendedBefore = reach / start.speed;
-  const points = [
-    toPoint(end),
-    add(end, scale(direction(end.angle), reach)),
-    subtract(start, scale(direction(start.angle), reach)),
-    toPoint(start),
-  ];
+  const past = add(end, scale(direction(end.angle), reach));
+  const before0 = subtract(start, scale(direction(start.angle), reach));
+  const points = [toPoint(end), past, before0, toPoint(start)];
   return points.filter((p, i) => i === 0 || distance(p, itemAt(points, i - 1)) > JOIN_MM);
 }
 

@@ -3,16 +3,8 @@ import { Fault } from '../../units/fault.ts';
 import { type CurvePoint, paramCurve, pieceLength } from '../geometry/evaluate.ts';
 import { fitCubics } from '../geometry/fit-cubics.ts';
 import { type ArcSegment, isShoulder, type Piece, type Segment } from '../geometry/pieces/piece.ts';
-import {
-  add,
-  angleDifference,
-  direction,
-  distance,
-  leftNormal,
-  type Point,
-  scale,
-  toPoint,
-} from '../geometry/point.ts';
+import type { Point } from '../geometry/point.ts';
+import { add, angleDifference, direction, distance, leftNormal, scale, toPoint } from '../geometry/point.ts';
 import { FIT_MM } from '../geometry/tolerance.ts';
 import { integrate } from '../numeric/gauss-legendre.ts';
 
@@ -27,6 +19,7 @@ const MAX_HALVINGS = 10;
 const MIN_PARTS = 4;
 
 type StartPose = Pick<CurvePoint, 'x' | 'y' | 'angle'>;
+type Step = (from: number, to: number) => Point;
 
 /**
  * The line of the same length and start with `factor` (> 0) times the curvature of the pieces: lines and arcs exact,
@@ -47,13 +40,10 @@ export function sharpen(pieces: readonly Piece[], factor: number): Segment[][] {
 function assertSmooth(before: Piece, after: Piece): void {
   const [end, { x, angle }] = [paramCurve(before)(1), paramCurve(after)(0)];
   if (Math.abs(angleDifference(end.angle, angle)) < CORNER) return;
-  const [what, cure] =
-    isShoulder(before) || isShoulder(after)
-      ? [
-          'shoulder',
-          'Write the curve alone as a job for its form, and cut the shoulder when the glue is hard.',
-        ]
-      : ['corner', 'Ease it into a curve.'];
+  const ofShoulder =
+    'Write the curve alone as a job for its form, and cut the shoulder when the glue is hard.';
+  const isStep = isShoulder(before) || isShoulder(after);
+  const [what, cure] = isStep ? ['shoulder', ofShoulder] : ['corner', 'Ease it into a curve.'];
   throw new Fault(
     'sharpen.corner',
     (mm) => `the line has a ${what} at station ${mm(x)}, and plies do not bend round a corner. ${cure}`,
@@ -80,13 +70,8 @@ function sharpenArc(arc: ArcSegment, start: StartPose, factor: number): Sharpene
   const radius = arc.radius / factor;
   const side = Math.sign(arc.sweep);
   const centre = add(start, scale(leftNormal(direction(start.angle)), side * radius));
-  const segment: ArcSegment = {
-    type: 'arc',
-    centre,
-    radius,
-    start: start.angle - (side * Math.PI) / 2,
-    sweep: arc.sweep * factor,
-  };
+  const from = start.angle - (side * Math.PI) / 2;
+  const segment: ArcSegment = { type: 'arc', centre, radius, start: from, sweep: arc.sweep * factor };
   const { x, y } = paramCurve(segment)(1);
   return { segments: [segment], end: { x, y, angle: start.angle + segment.sweep } };
 }
@@ -95,7 +80,7 @@ function sharpenedRun(piece: Piece, start: StartPose, factor: number): (u: numbe
   const base = paramCurve(piece);
   const first = base(0).angle;
   const angleAt = (place: CurvePoint): number => start.angle + factor * angleDifference(first, place.angle);
-  const step = (from: number, to: number): Point => {
+  const step: Step = (from, to) => {
     const moved = (part: (angle: number) => number): number => {
       const pace = (place: CurvePoint): number => part(angleAt(place)) * place.speed;
       return integrate((u) => pace(base(u)), from, to);
@@ -112,12 +97,7 @@ function sharpenedRun(piece: Piece, start: StartPose, factor: number): (u: numbe
   };
 }
 
-/** The ends of equal parts of a piece, halved until that no longer moves the last. */
-function integrateUntilConverged(
-  step: (from: number, to: number) => Point,
-  start: StartPose,
-  length: number,
-): Point[] {
+function integrateUntilConverged(step: Step, start: StartPose, length: number): Point[] {
   let joints = integrateParts(step, start, MIN_PARTS);
   for (let halving = 1; halving <= MAX_HALVINGS; halving++) {
     const finer = integrateParts(step, start, MIN_PARTS * 2 ** halving);
@@ -127,7 +107,7 @@ function integrateUntilConverged(
   throw new Error(`sharpen: a piece ${length} mm long does not settle`);
 }
 
-function integrateParts(step: (from: number, to: number) => Point, start: StartPose, parts: number): Point[] {
+function integrateParts(step: Step, start: StartPose, parts: number): Point[] {
   const joints: Point[] = [toPoint(start)];
   for (let i = 0; i < parts; i++) joints.push(add(itemAt(joints, i), step(i / parts, (i + 1) / parts)));
   return joints;

@@ -63,14 +63,10 @@ function endSlope(end: SplineEnd, chord: number, at: Point): number | undefined 
 
 function knotSlopes(knots: readonly Point[], first?: number, last?: number): number[] {
   const spans = neighbors(knots).map(([p, q]) => ({ width: q.x - p.x, secant: (q.y - p.y) / (q.x - p.x) }));
-  const inner = neighbors(spans).map(
-    ([before, after]): TridiagonalRow => [
-      after.width,
-      2 * (before.width + after.width),
-      before.width,
-      3 * (after.width * before.secant + before.width * after.secant),
-    ],
-  );
+  const inner = neighbors(spans).map(([before, after]): TridiagonalRow => {
+    const slope = 3 * (after.width * before.secant + before.width * after.secant);
+    return [after.width, 2 * (before.width + after.width), before.width, slope];
+  });
   return solveTridiagonal([
     first === undefined ? [0, 2, 1, 3 * firstOf(spans).secant] : [0, 1, 0, first],
     ...inner,

@@ -20,12 +20,9 @@ export function solveTaperedApex(apex: Point, ratio: number, frame: UnitFrame): 
   if (rest) return rest;
   const [low, high] = [NEAR_END, 1 - NEAR_END].map((x) => shallowApex(x, ratio)) as [number, number];
   const station = (x: number): number => frame.toWorld({ x, y: 0 }).x;
-  throw noApexFault(
-    apex,
-    frame,
-    (mm) =>
-      `A shallow strip can have it from ${mm(station(low))} to ${mm(station(high))}, a higher one nearer to its thin end.`,
-  );
+  const cure = (mm: ShowLength): string =>
+    `A shallow strip can have it from ${mm(station(low))} to ${mm(station(high))}, a higher one nearer to its thin end.`;
+  throw noApexFault(apex, frame, cure);
 }
 
 /** Nails this near to an end, as a share of the chord, show how far the apex can be moved. */
@@ -45,9 +42,7 @@ function continueRise(start: Point, apex: Point, ratio: number): NailEquilibrium
   let found: NailEquilibrium | undefined;
   for (let i = 1; i <= RISES; i++) {
     const share = i / RISES;
-    const from = found
-      ? { x: found.nail.x, y: (found.nail.y * i) / (i - 1) }
-      : { ...start, y: share * start.y };
+    const from = found ? point(found.nail.x, (found.nail.y * i) / (i - 1)) : point(start.x, share * start.y);
     found = newtonNail(from, { ...apex, y: share * apex.y }, ratio);
     if (!found) return undefined;
   }
@@ -65,16 +60,11 @@ function newtonNail(start: Point, apex: Point, ratio: number): NailEquilibrium |
   // At most halfway to an end, and at most half as high again, in one step.
   const limitStep = (at: readonly number[], next: readonly number[]): readonly number[] => {
     const [from, to] = [toNail(at), toNail(next)];
-    return [
-      Math.min(Math.max(to.x, from.x / 2), (from.x + 1) / 2),
-      Math.min(Math.max(to.y, from.y / 2), from.y * 1.5),
-    ];
+    const x = Math.min(Math.max(to.x, from.x / 2), (from.x + 1) / 2);
+    return [x, Math.min(Math.max(to.y, from.y / 2), from.y * 1.5)];
   };
-  const root = newtonSystem(off, [start.x, start.y], {
-    stepTolerance: NAIL_TOLERANCE,
-    limitStep,
-    maxSteps: NAIL_STEPS,
-  });
+  const how = { stepTolerance: NAIL_TOLERANCE, limitStep, maxSteps: NAIL_STEPS };
+  const root = newtonSystem(off, [start.x, start.y], how);
   const nail = root && toNail(root.solution);
   const found = nail && rest && solveNearbyTapered(rest, nail, ratio);
   return found && { ...found, nail };

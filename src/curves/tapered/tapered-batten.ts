@@ -8,13 +8,8 @@ import type { Point } from '../geometry/point.ts';
 import { JOIN_MM } from '../geometry/tolerance.ts';
 import { assertBetween, assertDistinct } from '../validate.ts';
 import { noApexFault, solveTaperedApex } from './tapered-apex-inverse.ts';
-import {
-  END,
-  START,
-  solveNearbyTapered,
-  solveTapered,
-  type TaperedEquilibrium,
-} from './tapered-equilibrium.ts';
+import type { TaperedEquilibrium } from './tapered-equilibrium.ts';
+import { END, START, solveNearbyTapered, solveTapered } from './tapered-equilibrium.ts';
 import { UnitFrame } from './unit-frame.ts';
 
 /** Thickness of a strip at its two ends, mm, linear between them. */

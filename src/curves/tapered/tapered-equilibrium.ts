@@ -19,12 +19,7 @@ export const END: Point = { x: 1, y: 0 };
 type Unknowns = readonly [number, number, number, number, number, number, number];
 type TaperedEnd = ReturnType<typeof taperedEnd>;
 
-/** Both spans, and the end of the first, which should be at the nail. */
-function spansFromUnknowns(
-  at: readonly number[],
-  nail: Point,
-  ratio: number,
-): { spans: Spans; atNail: TaperedEnd } {
+function spansFromUnknowns(at: readonly number[], nail: Point, ratio: number) {
   const [angle, length, length2, x, y, x2, y2] = at as Unknowns;
   const middle = 1 + ((ratio - 1) * length) / (length + length2);
   const ends = { type: 'tapered', from: START, angle, moment: 0 } as const;
@@ -34,7 +29,8 @@ function spansFromUnknowns(
   const carried = { type: 'tapered', from: nail, angle: atNail.angle, moment } as const;
   const force = { x: x2, y: y2 };
   const second: TaperedSegment = { ...carried, force, thickness: [middle, ratio], length: length2 };
-  return { spans: [first, second], atNail };
+  const spans: Spans = [first, second];
+  return { spans, atNail };
 }
 
 function residual(at: readonly number[], nail: Point, ratio: number): number[] {
@@ -61,15 +57,8 @@ function uniformUnknowns(nail: Point): number[] {
   const push = second.curvature ** 2 / 2;
   const force = scale(normal, first.curvatureRate);
   const across = scale(leftNormal(along), second.curvatureRate);
-  return [
-    first.angle,
-    first.length,
-    second.length,
-    force.x,
-    force.y,
-    push * along.x + across.x,
-    push * along.y + across.y,
-  ];
+  const force2 = [push * along.x + across.x, push * along.y + across.y];
+  return [first.angle, first.length, second.length, force.x, force.y, ...force2];
 }
 
 /** Largest Newton step: half a radian and 40 % of a length; forces follow. */

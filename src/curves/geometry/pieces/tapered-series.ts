@@ -123,12 +123,13 @@ export function reverseTapered(strip: TaperedSegment): TaperedSegment {
   const { x, y, angle, moment } = taperedEnd(strip);
   const [start, end] = strip.thickness;
   // Read backwards the strip turns the other way, and its force is the push of the other pins.
+  const force = scale(strip.force, -1);
   return {
     ...strip,
     from: { x, y },
     angle: angle + Math.PI,
     moment: -moment,
-    force: scale(strip.force, -1),
+    force,
     thickness: [end, start],
   };
 }
