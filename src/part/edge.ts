@@ -1,23 +1,15 @@
-import type { Curve } from '../curves/curve.ts';
 import { piecesLength } from '../curves/geometry/evaluate.ts';
 import type { Point } from '../curves/geometry/point.ts';
 import { firstOf, lastOf } from '../units/checked.ts';
-import type { Part, PartEdge, PartRun } from './part.ts';
+import type { Part, PartEdge } from './part.ts';
 
-/** Gathers what runs have in common. */
-export function makeEdge(
-  { name, key, woodIsAbove }: Pick<PartEdge, 'name' | 'key' | 'woodIsAbove'>,
-  runs: readonly (Curve | PartRun)[],
-): PartEdge {
-  return {
-    name,
-    key,
-    runs,
-    pieces: runs.flatMap(({ exact }) => exact),
-    path: runs.flatMap(({ path }) => path),
-    length: runs.reduce((sum, run) => sum + piecesLength(run.exact), 0),
-    woodIsAbove,
-  };
+type EdgeHead = Pick<PartEdge, 'name' | 'key' | 'woodIsAbove'>;
+
+export function makeEdge({ name, key, woodIsAbove }: EdgeHead, runs: PartEdge['runs']): PartEdge {
+  const pieces = runs.flatMap(({ exact }) => exact);
+  const path = runs.flatMap((run) => run.path);
+  const length = runs.reduce((sum, run) => sum + piecesLength(run.exact), 0);
+  return { name, key, runs, pieces, path, length, woodIsAbove };
 }
 
 export const edgeStart = ({ runs }: Pick<PartEdge, 'runs'>): Point => firstOf(runs).from;
@@ -36,10 +28,7 @@ export function lowerEdge({ edges }: Pick<Part, 'edges'>): PartEdge {
   return other ? lowerFirst([edge, other])[0] : edge;
 }
 
-export function cornersOnFace(
-  part: Pick<Part, 'edges' | 'ends'>,
-  edge: PartEdge,
-): readonly [from: Point, to: Point] {
+export function cornersOnFace(part: Pick<Part, 'edges' | 'ends'>, edge: PartEdge): readonly [Point, Point] {
   const { ends } = part;
   if (!ends) return [edgeStart(edge), edgeEnd(edge)];
   const which = edge === lowerEdge(part) ? 0 : 1;

@@ -30,16 +30,13 @@ function candidateLandmarks(edge: PartEdge, rule: Rule): Omit<Landmark, 'edge'>[
     const { apex } = figuresOf(run);
     return apex && readOnRule(apex.rise, rule).mark > 0 ? places(apexName(run), [apex.at]) : [];
   });
+  const shoulders = runs.filter(({ exact }) => exact.some(isShoulder));
+  const joins = runs.slice(1).map((run) => run.from);
   return [
     ...places('end', [edgeStart(edge), edgeEnd(edge)]),
     ...apexes,
-    ...runs
-      .filter(({ exact }) => exact.some(isShoulder))
-      .map(({ from, to }) => ({ what: 'shoulder' as const, at: from, to })),
-    ...places(
-      'join',
-      runs.slice(1).map((run) => run.from),
-    ),
+    ...shoulders.map(({ from, to }) => ({ what: 'shoulder' as const, at: from, to })),
+    ...places('join', joins),
     ...runs.flatMap(({ kind, pins }) => places(kind === 'batten' ? 'nail' : 'pin', pins)),
   ];
 }

@@ -27,14 +27,11 @@ function heightOf(edge: PartEdge, along: PartEdge): number {
 /** Judged half-way along. */
 export const isBelowReference = (edge: PartEdge): boolean => heightOf(edge, edge) < 0;
 
-/** Every run's fault goes to `faults`. */
 export function makeEdgeRuns(edge: Edge, faults: Fault[]): PartRun[] {
-  const runs = edge.steps.map((step, i) =>
-    catchFault(
-      () => ({ ...makeRun(edge, i, step), step }),
-      (fault) => void faults.push(fault.at(step.key)),
-    ),
-  );
+  const runs = edge.steps.map((step, i) => {
+    const report = (fault: Fault): void => void faults.push(fault.at(step.key));
+    return catchFault(() => ({ ...makeRun(edge, i, step), step }), report);
+  });
   return runs.filter((run) => run !== undefined);
 }
 

@@ -24,33 +24,15 @@ export function makePart(job: Job): Part {
   const box = pathBounds(finished);
   const bounds = pathBounds([...finished, ...saw]);
   const [from, to] = stationRange(edges);
-  const ground = {
-    closed: shape.type === 'closed',
-    finished,
-    saw,
-    from,
-    to,
-    thickness: job.stock?.thickness,
-  };
+  const thickness = job.stock?.thickness;
+  const ground = { closed: shape.type === 'closed', finished, saw, from, to, thickness };
   if (job.stock) faults.push(...stockFaults(finished, box, job.stock));
   faults.push(...jointFaults(job.joints, ground));
   throwFaults(faults);
   const { part: name, ends: _settings, ...kept } = job;
-  return {
-    ...kept,
-    name,
-    edges,
-    shape,
-    exact,
-    ...(ends && { ends }),
-    saw,
-    bounds,
-    warnings: [
-      ...nailWarnings(edges, job.rule),
-      ...stockWarnings(job, bounds),
-      ...jointWarnings(job.joints, ground, job.rule),
-    ],
-  };
+  const ofJoints = jointWarnings(job.joints, ground, job.rule);
+  const warnings = [...nailWarnings(edges, job.rule), ...stockWarnings(job, bounds), ...ofJoints];
+  return { ...kept, name, edges, shape, exact, ...(ends && { ends }), saw, bounds, warnings };
 }
 
 /** A part made from another: nothing but a line to cut. */
@@ -59,17 +41,8 @@ export function partFromLine(
   own: Pick<Part, 'name' | 'edges' | 'shape'>,
 ): Part {
   const exact = finishedLine(own.shape);
-  return {
-    ...kept,
-    ...own,
-    quantity: 1,
-    exact,
-    joints: [],
-    sawAllowance: 0,
-    saw: [],
-    bounds: pathBounds(exact),
-    warnings: [],
-  };
+  const bare = { quantity: 1, joints: [], sawAllowance: 0, saw: [], warnings: [] };
+  return { ...kept, ...own, ...bare, exact, bounds: pathBounds(exact) };
 }
 
 const asFaults = <T>(make: () => T, key?: string): T =>

@@ -1,16 +1,8 @@
 import { type Box, boundsOf } from '../curves/geometry/bounds.ts';
 import { paramCurve, samplePiece } from '../curves/geometry/evaluate.ts';
 import { isShoulder, type Piece } from '../curves/geometry/pieces/piece.ts';
-import {
-  add,
-  angleFrom,
-  direction,
-  dot,
-  leftNormal,
-  type Point,
-  scale,
-  subtract,
-} from '../curves/geometry/point.ts';
+import type { Point } from '../curves/geometry/point.ts';
+import { add, angleFrom, direction, dot, leftNormal, scale, subtract } from '../curves/geometry/point.ts';
 import { rootsOn } from '../curves/numeric/roots-and-minima.ts';
 import type { EndSide } from '../job/job.ts';
 import { itemAt, lastOf } from '../units/checked.ts';
@@ -29,10 +21,10 @@ export interface BaseLine {
 export const REFERENCE_LINE: BaseLine = { origin: { x: 0, y: 0 }, angle: 0 };
 
 /** The straight line between an edge's two ends, its first end at station 0. */
-export const chordLine = (edge: PartEdge): BaseLine => {
-  const [from, to] = [edgeStart(edge), edgeEnd(edge)];
-  return { origin: from, angle: angleFrom(from, to) };
-};
+export function chordLine(edge: PartEdge): BaseLine {
+  const origin = edgeStart(edge);
+  return { origin, angle: angleFrom(origin, edgeEnd(edge)) };
+}
 
 /** A point by its station along a line and its offset square off it, mm. */
 export function toBaseLine(at: Point, { origin, angle }: BaseLine = REFERENCE_LINE): Point {
@@ -46,11 +38,8 @@ export function fromBaseLine({ x, y }: Point, { origin, angle }: BaseLine): Poin
   return add(origin, add(scale(way, x), scale(leftNormal(way), y)));
 }
 
-/** The stations of an edge's two ends along a line, mm. */
-export const stationRangeAlong = (edge: PartEdge, base: BaseLine): [from: number, to: number] => [
-  toBaseLine(edgeStart(edge), base).x,
-  toBaseLine(edgeEnd(edge), base).x,
-];
+export const stationRangeAlong = (edge: PartEdge, base: BaseLine) =>
+  [toBaseLine(edgeStart(edge), base).x, toBaseLine(edgeEnd(edge), base).x] as const;
 
 /** Steps that tell the crossings of one piece with a station apart. */
 const CROSSING_SAMPLES = 24;
@@ -115,9 +104,8 @@ export type OffsetBeside = Pick<ShoulderCorner, 'offset'> & Partial<Pick<Shoulde
 
 /** An edge's offset at a station, or at a shoulder those of its corners; none beyond its ends. */
 export function offsetsBeside(edge: PartEdge, station: number, base?: BaseLine): OffsetBeside[] {
-  const corners = shoulderCorners(edge, base).filter(
-    (corner) => Math.abs(corner.station - station) < SAME_OFFSET_MM,
-  );
+  const isHere = (corner: ShoulderCorner): boolean => Math.abs(corner.station - station) < SAME_OFFSET_MM;
+  const corners = shoulderCorners(edge, base).filter(isHere);
   if (corners.length > 0) return corners.map(({ offset, side }) => ({ offset, side }));
   const offset = offsetAt(edge, station, base);
   return offset === undefined ? [] : [{ offset }];
@@ -158,11 +146,8 @@ export function stationsOf(edge: PartEdge, base: BaseLine, unit: Unit, every?: n
 
 /** @throws Fault `offsets.too-many-stations` */
 export function assertFewStations(count: number): void {
-  if (count > MAX_STATIONS)
-    throw new Fault(
-      'offsets.too-many-stations',
-      `that makes more than ${MAX_STATIONS} rows. Take stations farther apart.`,
-    );
+  const problem = `that makes more than ${MAX_STATIONS} rows. Take stations farther apart.`;
+  if (count > MAX_STATIONS) throw new Fault('offsets.too-many-stations', problem);
 }
 
 /** Both ends and every whole multiple of `every` between, mm. */

@@ -8,7 +8,6 @@ export type LineRole = 'finished' | 'saw' | 'chord' | 'centre' | 'back';
 export interface PartLine<Role extends LineRole = LineRole> {
   readonly role: Role;
   readonly pieces: readonly Piece[];
-  /** The same as writers draw it. */
   readonly path: readonly Segment[];
   readonly closed: boolean;
 }

@@ -22,12 +22,10 @@ function nailWarning(edge: string, stations: readonly string[]): Warning {
   const several = stations.length > 1;
   const told = stations.slice(0, MAX_LISTED).join(', ');
   const more = stations.length > MAX_LISTED ? ` and ${stations.length - MAX_LISTED} more` : '';
-  return {
-    code: 'batten.nail-pulls',
-    message:
-      `the strip of "${edge}" springs away from ${several ? 'nails' : 'a nail'} under it at station${several ? 's' : ''} ${told}${more}. ` +
-      `Put ${several ? 'these nails' : 'this nail'} on the other side of the strip.`,
-  };
+  const message =
+    `the strip of "${edge}" springs away from ${several ? 'nails' : 'a nail'} under it at station${several ? 's' : ''} ${told}${more}. ` +
+    `Put ${several ? 'these nails' : 'this nail'} on the other side of the strip.`;
+  return { code: 'batten.nail-pulls', message };
 }
 
 /** Stock that takes the finished part but not the saw line around it. */
@@ -36,11 +34,9 @@ export function stockWarnings({ stock, sawAllowance, rule }: Job, withSaw: Box):
   return (['length', 'width'] as const).flatMap((side) => {
     const has = stock?.[side];
     if (has === undefined || needs[side] <= has) return [];
-    return {
-      code: `stock.no-saw-${side}`,
-      message:
-        `with ${showLength(sawAllowance, rule)} left for the saw the part needs ${showLength(needs[side], rule)} of ${side}; ` +
-        `the stock has ${showLength(has, rule)}. The finished part still fits; saw closer to the line there.`,
-    };
+    const message =
+      `with ${showLength(sawAllowance, rule)} left for the saw the part needs ${showLength(needs[side], rule)} of ${side}; ` +
+      `the stock has ${showLength(has, rule)}. The finished part still fits; saw closer to the line there.`;
+    return { code: `stock.no-saw-${side}`, message };
   });
 }

@@ -28,7 +28,6 @@ export interface Part extends Omit<Job, 'part' | 'edges' | 'ends'> {
   readonly warnings: readonly Warning[];
 }
 
-/** One edge of a part, from its start to its end. */
 export interface PartEdge {
   readonly name: string;
   readonly key: string;
@@ -76,7 +75,6 @@ export interface Tenon {
   readonly side: EndSide;
   /** The station of its shoulder, the one nearer the end where its two are not level, mm. */
   readonly shoulder: number;
-  /** Where it is narrowest, mm. */
   readonly width: number;
   /** Half-way across there. */
   readonly at: Point;

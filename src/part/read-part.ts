@@ -1,11 +1,6 @@
 import type { Job } from '../job/job.ts';
-import {
-  type FoundJob,
-  findPosition,
-  JobFaults,
-  PlacedFault,
-  type SourcePositions,
-} from '../job/job-faults.ts';
+import type { FoundJob, SourcePositions } from '../job/job-faults.ts';
+import { findPosition, JobFaults, PlacedFault } from '../job/job-faults.ts';
 import { JOB_KEYS } from '../job/job-keys.ts';
 import { closestName } from '../job/parse/did-you-mean.ts';
 import { type PossiblyUnread, parseJob } from '../job/parse/parse-job.ts';
@@ -34,18 +29,15 @@ function parseOrAdd(text: string): ReturnType<typeof parseJob> {
     return parseJob(text);
   } catch (error) {
     if (!(error instanceof JobFaults) || !error.found) throw error;
-    const [first, ...rest] = error.list;
-    throw new JobFaults(
-      [first, ...rest, ...place(faultsBeside(error.list, error.found), error.found.places)],
-      error.found,
-    );
+    const { list, found } = error;
+    throw new JobFaults([...list, ...place(faultsBeside(list, found), found.places)], found);
   }
 }
 
 const place = (faults: readonly Fault[], places: SourcePositions): PlacedFault[] =>
-  faults.map(
-    (fault) => new PlacedFault(fault, findPosition(places, fault.key ?? '') ?? { line: 1, column: 1 }),
-  );
+  faults.map((fault) => {
+    return new PlacedFault(fault, findPosition(places, fault.key ?? '') ?? { line: 1, column: 1 });
+  });
 
 /** Mistakes of what could be read: none of an edge, the ends, the stock or the allowance that has a mistake already. */
 function faultsBeside(list: readonly PlacedFault[], found: FoundJob): readonly Fault[] {

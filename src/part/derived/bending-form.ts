@@ -1,5 +1,6 @@
 import { makeCurveFromPath } from '../../curves/curve.ts';
-import { type CurvePoint, paramCurve, pathEnds, piecesLength } from '../../curves/geometry/evaluate.ts';
+import type { CurvePoint } from '../../curves/geometry/evaluate.ts';
+import { pathEnds, pieceEnd, pieceStart, piecesLength } from '../../curves/geometry/evaluate.ts';
 import type { Piece, Segment } from '../../curves/geometry/pieces/piece.ts';
 import {
   angleDifference,
@@ -51,8 +52,9 @@ export const plyLength = ({ part, length, turn, pliesAbove }: Form, off: number)
   length + 2 * tailLength(part.rule) + (pliesAbove ? -off : off) * turn;
 
 /**
- * The edge `factor` times as sharp, with straight tails; the plies lie in the wood of the part. A lamination's middle lies T/2 off the edge, where the radius
- * would differ by T/(2n²): less than wood and glue vary by. @throws Fault `sharpen.corner`
+ * The edge `factor` times as sharp, with straight tails; the plies lie in the wood of the part. A lamination's middle
+ * lies T/2 off the edge, where the radius would differ by T/(2n²): less than wood and glue vary by.
+ * @throws Fault `sharpen.corner`
  */
 export function formOf(part: Part, edge: PartEdge, factor: number, pliesAbove = edge.woodIsAbove): Form {
   const { pieces } = edge;
@@ -89,9 +91,7 @@ export function formOf(part: Part, edge: PartEdge, factor: number, pliesAbove = 
 }
 
 const turnOf = (piece: Piece): number =>
-  piece.type === 'arc'
-    ? piece.sweep
-    : angleDifference(paramCurve(piece)(0).angle, paramCurve(piece)(1).angle);
+  piece.type === 'arc' ? piece.sweep : angleDifference(pieceStart(piece).angle, pieceEnd(piece).angle);
 
 function levelOnChord(path: readonly Segment[], station = 0): Segment[] {
   const [start, end] = pathEnds(path);

@@ -86,13 +86,9 @@ function assertJointsMirrored(joints: Part['joints'], station: number): void {
 function jointSignature(joint: Joint, station: number, way: 1 | -1): string {
   const near = (mm: number): number => Math.round(mm / SYMMETRY_MM) + 0;
   const { at, out } = jointOrigin(joint);
-  return [
-    joint.kind,
-    at === undefined ? '' : near(way * (at - station)),
-    out === undefined ? '' : near(out),
-    ...jointLengths(joint).map(near),
-    ...jointAngles(joint, way).map((angle) => Math.round(angle / ANGLE_TOLERANCE) + 0),
-  ].join();
+  const place = [at === undefined ? '' : near(way * (at - station)), out === undefined ? '' : near(out)];
+  const angles = jointAngles(joint, way).map((angle) => Math.round(angle / ANGLE_TOLERANCE) + 0);
+  return [joint.kind, ...place, ...jointLengths(joint).map(near), ...angles].join();
 }
 
 function middlePoint(edge: PartEdge, station: number): Point {

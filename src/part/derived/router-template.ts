@@ -58,11 +58,8 @@ export function templateOf(part: Part, cutter: Cutter): Template {
   const inside = opening ? -offset : offset;
   const { edges, shape } = Math.abs(inside) < ZERO_OFFSET_MM ? part : offsetShape(part, inside);
   assertParallelFits(finishedLine(shape), part.exact, Math.abs(inside));
-  return {
-    part: partFromLine(part, { name: `Template: ${part.name}`, edges, shape }),
-    inside,
-    warnings: unreachableWarnings(part, cutter),
-  };
+  const template = partFromLine(part, { name: `Template: ${part.name}`, edges, shape });
+  return { part: template, inside, warnings: unreachableWarnings(part, cutter) };
 }
 
 const ZERO_OFFSET_MM = 1e-9;
@@ -168,13 +165,11 @@ function unreachableWarnings(part: Part, cutter: Cutter): Warning[] {
 function tightWarning(where: string, radius: number, cutter: Cutter, rule: Rule): Warning {
   const { guide, guideDiameter, bitDiameter } = cutter;
   const inTemplate = radius + (guideDiameter - bitDiameter) / 2;
-  return {
-    code: 'template.tight',
-    message:
-      `at ${where} the line is hollow to a radius of ${showLength(radius, rule)}: the bit’s ` +
-      `${showSize(bitDiameter / 2, rule)} does not reach in, nor the ${guide}’s ${showSize(guideDiameter / 2, rule)} ` +
-      `into the template’s ${showLength(inTemplate, rule)}. Take a smaller bit, or finish that place by hand.`,
-  };
+  const message =
+    `at ${where} the line is hollow to a radius of ${showLength(radius, rule)}: the bit’s ` +
+    `${showSize(bitDiameter / 2, rule)} does not reach in, nor the ${guide}’s ${showSize(guideDiameter / 2, rule)} ` +
+    `into the template’s ${showLength(inTemplate, rule)}. Take a smaller bit, or finish that place by hand.`;
+  return { code: 'template.tight', message };
 }
 
 const cornerWarning = (where: string, radius: number, rule: Rule): Warning => ({

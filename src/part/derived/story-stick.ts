@@ -42,12 +42,11 @@ export function gaugeStrip(
     const { x: station, y: offset } = toBaseLine(at, base);
     return { what, station, offset };
   };
-  const named = [
-    ...landmarks(part)
-      .filter((mark) => mark.edge === edge.name)
-      .flatMap((mark) => cornersOf(mark).map((at) => tick(mark.what, at))),
-    ...cuts.map(({ at }) => tick('end', at)),
-  ].filter(({ station }) => !isCutOff(cuts, station, base));
+  const named = landmarks(part)
+    .filter((mark) => mark.edge === edge.name)
+    .flatMap((mark) => cornersOf(mark).map((at) => tick(mark.what, at)))
+    .concat(cuts.map(({ at }) => tick('end', at)))
+    .filter(({ station }) => !isCutOff(cuts, station, base));
   const isNamed = (station: number): boolean =>
     named.some((mark) => readOnRule(mark.station, rule).mark === readOnRule(station, rule).mark);
   const plain = stations.flatMap((station): GaugeTick[] => {
@@ -56,16 +55,11 @@ export function gaugeStrip(
     return [{ what: 'station', station, offset }];
   });
   const ticks = [...named, ...plain].sort((a, b) => a.station - b.station);
-  return {
-    edge: edge.name,
-    from: Math.min(0, from),
-    to,
-    spacing: stations.length > 3 ? itemAt(stations, 2) - itemAt(stations, 1) : Number.POSITIVE_INFINITY,
-    ticks,
-    doubled: ticks
-      .filter(({ what, station }) => what !== 'shoulder' && offsetsAt(edge, station, base).length > 1)
-      .map(({ station }) => station),
-  };
+  const spacing = stations.length > 3 ? itemAt(stations, 2) - itemAt(stations, 1) : Number.POSITIVE_INFINITY;
+  const doubled = ticks
+    .filter(({ what, station }) => what !== 'shoulder' && offsetsAt(edge, station, base).length > 1)
+    .map(({ station }) => station);
+  return { edge: edge.name, from: Math.min(0, from), to, spacing, ticks, doubled };
 }
 
 /** Whether an edge is the very line it is measured from: there is nothing to read. */

@@ -45,9 +45,7 @@ export const gripsOf = ({ edges }: Pick<Part, 'edges'>): Grip[] =>
 type KeyedPoint = readonly [key: string, at: Point];
 
 const startOf = (edge: PartEdge): KeyedPoint => [`${edge.key}[0].from`, edgeStart(edge)];
-
 const endOf = (edge: PartEdge): KeyedPoint => [endKey(edge.runs.at(-1)), edgeEnd(edge)];
-
 const endKey = (run: PartRun | undefined): string => `${run?.step?.key}.${run?.step?.kind}`;
 
 function makePointGrip(
@@ -65,25 +63,20 @@ function makePointGrip(
 }
 
 /** The station of the other edge's end where both have the same one: a square end moves as a whole. */
-const oppositeEndLengths = (
-  edges: Part['edges'],
-  edge: PartEdge,
-  pointOf: (edge: PartEdge) => KeyedPoint,
-): GripLength[] =>
+const oppositeEndLengths = (edges: Part['edges'], edge: PartEdge, pointOf: (edge: PartEdge) => KeyedPoint) =>
   edges
     .filter((other) => other !== edge)
     .map(pointOf)
     .filter(([, at]) => Math.abs(at.x - pointOf(edge)[1].x) <= JOIN_MM)
-    .map(([key, at]) => ({ key: `${key}[0]`, mm: at.x, what: 'station' }));
+    .map(([key, at]): GripLength => ({ key: `${key}[0]`, mm: at.x, what: 'station' }));
 
 /** The other corner's station where a run ends in a shoulder: it stays square as it moves. */
 function shoulderPartner({ runs }: PartEdge, run: PartRun): GripLength[] {
   const i = runs.indexOf(run);
-  return [runs[i - 1], runs[i + 1]].flatMap((other) =>
-    other && Math.abs(other.to.x - run.to.x) <= JOIN_MM
-      ? [{ key: `${endKey(other)}[0]`, mm: other.to.x, what: 'station' as const }]
-      : [],
-  );
+  return [runs[i - 1], runs[i + 1]].flatMap((other): GripLength[] => {
+    if (!other || Math.abs(other.to.x - run.to.x) > JOIN_MM) return [];
+    return [{ key: `${endKey(other)}[0]`, mm: other.to.x, what: 'station' }];
+  });
 }
 
 function gripsBetweenEnds(edge: PartEdge, { step, from, to, exact }: PartRun): Grip[] {
@@ -93,8 +86,7 @@ function gripsBetweenEnds(edge: PartEdge, { step, from, to, exact }: PartRun): G
     if ('at' in handle) return [makePointGrip(edge, handle.what, key, handle.at)];
     const at = apexOf(exact, from, to)?.at;
     const { what, mm } = handle;
-    return at
-      ? [{ key, what: 'apex', edge: edge.name, at, sets: [{ key, mm, what, chord: [from, to] }] }]
-      : [];
+    if (!at) return [];
+    return [{ key, what: 'apex', edge: edge.name, at, sets: [{ key, mm, what, chord: [from, to] }] }];
   });
 }

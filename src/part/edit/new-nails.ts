@@ -16,11 +16,9 @@ export interface NewNail {
   readonly edge: string;
   /** The key of the list it goes into: `edges.back[1].through`. */
   readonly key: string;
-  /** Which of that list it becomes. */
   readonly index: number;
   /** Where it stands, to the graduation, mm. */
   readonly at: Point;
-  /** Its station and offset, as a person types them. */
   readonly typed: readonly [station: string, offset: string];
 }
 
@@ -51,7 +49,6 @@ export const settableKinds = (part: Part): NewNail['what'][] => [
 export const linesForNails = (part: Part): (readonly Segment[])[] =>
   settableRuns(part).flatMap(({ what, curve }) => (what ? [curve.path] : []));
 
-/** Undefined for a grip that is no nail or pin. */
 export function parseNailKey(key: string): { readonly list: string; readonly index: number } | undefined {
   const [, list, index] = /^(.*\.through)\[(\d+)\]$/.exec(key) ?? [];
   return list === undefined ? undefined : { list, index: Number(index) };
@@ -119,9 +116,8 @@ function makeNail({ rule }: Part, run: SettableRun, what: NewNail['what'], near:
 }
 
 function noNailFault({ kind, key }: EdgeStep): Fault {
-  const wording =
-    kind === 'batten'
-      ? 'this batten is given its apex, and its nail follows from that. Write through in place of apex to set nails.'
-      : `${aStep(kind)} takes no nails. A batten through nails does, and a spline through pins.`;
-  return new Fault('nails.none-here', wording, key);
+  const byApex =
+    'this batten is given its apex, and its nail follows from that. Write through in place of apex to set nails.';
+  const none = `${aStep(kind)} takes no nails. A batten through nails does, and a spline through pins.`;
+  return new Fault('nails.none-here', kind === 'batten' ? byApex : none, key);
 }

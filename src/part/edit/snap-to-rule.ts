@@ -9,11 +9,8 @@ import type { Grip, GripLength } from './draggable-points.ts';
 /** Lengths to the graduation, as a person would type them; one that stays at its graduation stays as it was written. */
 export function gripMoved({ at, sets }: Grip, to: Point, { rule }: Part): Edit[] {
   return sets.flatMap(({ key, mm, what, chord }) => {
-    const wished = chord
-      ? riseOrRadiusAt(what, to, chord, rule)
-      : what === 'station'
-        ? mm + to.x - at.x
-        : to.y;
+    const place = what === 'station' ? mm + to.x - at.x : to.y;
+    const wished = chord ? riseOrRadiusAt(what, to, chord, rule) : place;
     const shown = readOnRule(wished, rule);
     return shown.mark === readOnRule(mm, rule).mark ? [] : [{ key, typed: shown.text }];
   });

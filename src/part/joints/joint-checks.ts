@@ -4,14 +4,8 @@ import type { Point } from '../../curves/geometry/point.ts';
 import { isPointInPath } from '../../curves/geometry/point-in-path.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { JointShape } from '../../job/joints/joint-kind.ts';
-import {
-  type CuttingJoint,
-  isCuttingJoint,
-  type Joint,
-  jointLean,
-  jointOrigin,
-  jointShape,
-} from '../../job/joints/joint-kinds.ts';
+import type { CuttingJoint, Joint } from '../../job/joints/joint-kinds.ts';
+import { isCuttingJoint, jointLean, jointOrigin, jointShape } from '../../job/joints/joint-kinds.ts';
 import { itemAt } from '../../units/checked.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { type Rule, showLength } from '../../units/rule.ts';
@@ -32,7 +26,6 @@ export interface JointContext {
   readonly thickness?: number | undefined;
 }
 
-/** On the face, and on the back where the joint leans. */
 const shapesOnFaces = (joint: CuttingJoint, thickness: number | undefined): JointShape[] => [
   jointShape(joint),
   ...(jointLean(joint) && thickness !== undefined ? [jointShape(joint, joint.depth ?? thickness)] : []),
@@ -63,22 +56,18 @@ function findMisplacement(joint: Joint, ground: JointContext): Fault | undefined
   if (!ground.closed) return x < from || x > to ? outsideFault(joint, x, ground) : undefined;
   for (const shape of shapesOnFaces(joint, ground.thickness)) {
     if (wallToPath(ground.finished, shape).width < 0)
-      return placeFault(
-        'joint.across-edge',
-        joint,
-        'runs across the finished edge. Move it into the part or make it smaller.',
-      );
+      return placeFault('joint.across-edge', joint, ACROSS_EDGE_WORDS);
     if (isPointInPath(ground.finished, shape.middle)) continue;
     return ground.saw.length > 0 && isPointInPath(ground.saw, shape.middle)
-      ? placeFault(
-          'joint.in-saw-line',
-          joint,
-          'stands between the finished line and the saw line, in wood that is planed away. Move it into the part.',
-        )
+      ? placeFault('joint.in-saw-line', joint, IN_SAW_LINE_WORDS)
       : outsideFault(joint, x, ground);
   }
   return undefined;
 }
+
+const ACROSS_EDGE_WORDS = 'runs across the finished edge. Move it into the part or make it smaller.';
+const IN_SAW_LINE_WORDS =
+  'stands between the finished line and the saw line, in wood that is planed away. Move it into the part.';
 
 /** Joints stand on the marked face: what is under it is the thickness. */
 function tooDeepFault(joint: CuttingJoint, { thickness }: JointContext): Fault | undefined {

@@ -1,4 +1,4 @@
-import { derivative, paramCurve, pieceStart } from '../../curves/geometry/evaluate.ts';
+import { type CurvePoint, derivative, paramCurve, pieceStart } from '../../curves/geometry/evaluate.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { add, lerp, type Point, point, scale, subtract, toPoint } from '../../curves/geometry/point.ts';
 import { polygon } from '../../curves/geometry/transform.ts';
@@ -43,19 +43,12 @@ export function faceOf(path: readonly Segment[]): AreaAndCentroid {
 
 function momentsOf(segment: Segment, from: Point): Moments {
   const at = paramCurve(segment);
-  const sum = (value: (p: Point, d: Point) => number): number =>
-    integrate(
-      (u) => {
-        const place = at(u);
-        return value(subtract(place, from), derivative(place));
-      },
-      0,
-      1,
-    );
-  return {
-    size: sum((p, d) => p.x * d.y - p.y * d.x) / 2,
-    first: point(sum((p, d) => p.x ** 2 * d.y) / 2, -sum((p, d) => p.y ** 2 * d.x) / 2),
+  const sum = (value: (p: Point, d: Point) => number): number => {
+    const valueAt = (place: CurvePoint): number => value(subtract(place, from), derivative(place));
+    return integrate((u) => valueAt(at(u)), 0, 1);
   };
+  const first = point(sum((p, d) => p.x ** 2 * d.y) / 2, -sum((p, d) => p.y ** 2 * d.x) / 2);
+  return { size: sum((p, d) => p.x * d.y - p.y * d.x) / 2, first };
 }
 
 const NO_MOMENTS: Moments = { size: 0, first: point(0, 0) };
@@ -83,10 +76,9 @@ export function volumeOf({ shape, ends, joints, stock }: Part): Solid | undefine
   return { volume: size, centroid: scale(first, 1 / size) };
 }
 
-const scaleMoments = ({ area, centroid }: AreaAndCentroid, k: number): Moments => ({
-  size: area * k,
-  first: scale(centroid, area * k),
-});
+const scaleMoments = ({ area, centroid }: AreaAndCentroid, k: number): Moments => {
+  return { size: area * k, first: scale(centroid, area * k) };
+};
 
 /** What a slanting cut adds to the face's own prism: Gauss's rule is exact, as the moments are of degree 3 in the depth. */
 function slantMoments({ side, face, back }: PartEnd, thickness: number): Moments {

@@ -32,11 +32,10 @@ export function assertEndsAligned(lower: PartEdge, upper: PartEdge, { unit }: Ru
 
 /** A slanting cut must not meet a shoulder on either face. @throws Fault `ends.shoulder` */
 export function assertShouldersKept(edges: readonly PartEdge[], { left, right }: EndPlanes, { stock }: Job) {
+  const depths = [0, stock?.thickness ?? 0];
   const cuts = [left, right]
     .filter((plane) => !isSquare(plane))
-    .flatMap((plane) =>
-      [0, stock?.thickness ?? 0].map((depth) => ({ ...clipPlaneAt(plane, depth), side: plane.side })),
-    );
+    .flatMap((plane) => depths.map((depth) => ({ ...clipPlaneAt(plane, depth), side: plane.side })));
   for (const { signedDistance, key, side } of cuts)
     for (const edge of edges) {
       const shoulder = edge.pieces.find(
@@ -62,7 +61,6 @@ export function assertNotTouching(lower: PartEdge, upper: PartEdge, { width, at 
   if (width < MIN_WOOD_MM && !isEnd) throw noWoodFault('touch', lower, upper, at);
 }
 
-/** @throws Fault `part.edges-cross` where the edges do, `at` a place */
 export function assertNotCrossing(lower: PartEdge, upper: PartEdge, at: Point | undefined): void {
   if (at) throw noWoodFault('cross', lower, upper, at);
 }

@@ -10,14 +10,8 @@ import { itemAt } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { edgeEnd, edgeStart, lowerFirst, makeEdge } from '../edge.ts';
 import { clipOneEnd, clipPieces, findPieceRange, type PieceRange } from '../ends/clip-pieces.ts';
-import {
-  clipPlaneAt,
-  type EndPlane,
-  type EndPlanes,
-  isSquare,
-  makeEndPlane,
-  type PartEnd,
-} from '../ends/end-planes.ts';
+import type { EndPlane, EndPlanes, PartEnd } from '../ends/end-planes.ts';
+import { clipPlaneAt, isSquare, makeEndPlane } from '../ends/end-planes.ts';
 import { findTenons, withoutTenons } from '../ends/tenons.ts';
 import type { Part, PartEdge, PartRun, PartShape } from '../part.ts';
 import { findLeastWidth, firstCrossing } from './least-width.ts';
@@ -51,11 +45,9 @@ function lineOutline(edge: PartEdge, { ends }: Job): Outline {
   return { shape: makeLineShape(edge), exact: edge.pieces };
 }
 
-export const makeLineShape = (edge: PartEdge): Extract<PartShape, { type: 'line' }> => ({
-  type: 'line',
-  line: edge.path,
-  chord: [edgeStart(edge), edgeEnd(edge)],
-});
+export const makeLineShape = (edge: PartEdge): Extract<PartShape, { type: 'line' }> => {
+  return { type: 'line', line: edge.path, chord: [edgeStart(edge), edgeEnd(edge)] };
+};
 
 function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline {
   const [lower, upper] = lowerFirst(edges);
