@@ -3,7 +3,7 @@ import { figuresOf } from '../curves/measurements.ts';
 import { type BaseLine, fromBaseLine, shoulderCorners } from '../part/offsets.ts';
 import type { Part, PartEdge } from '../part/part.ts';
 import { firstOf } from '../units/checked.ts';
-import { Fault, Faults } from '../units/fault.ts';
+import { Fault, Faults, type ShowLength } from '../units/fault.ts';
 import { graduationMm } from '../units/graduation.ts';
 import type { Rule } from '../units/rule.ts';
 import { designOffsetAt, outwardSign, sawLineOfEdge } from './design-line.ts';
@@ -39,7 +39,6 @@ export interface EdgeCheck extends Misfit {
   readonly tolerance: number;
   readonly readings: readonly Deviation[];
   readonly bestFit: RigidFit;
-  /** How proud the part lies by the rigid fit, at the first and at the last station. */
   readonly endDeviations: readonly [EndDeviation, EndDeviation];
   readonly apexes: readonly MeasuredApex[];
   readonly verdict: 'within' | 'outside';
@@ -95,10 +94,9 @@ export function checkEdge(
   const misfit = misfitOf(deviations.map(({ square }) => square));
   const fit = fitRigid(line.pieces, readings, base);
   const stations = readings.map(({ station }) => station);
-  const endDeviation = (station: number): EndDeviation => ({
-    station,
-    proud: outside * (fit.shift + station * Math.tan(fit.turn)),
-  });
+  const endDeviation = (station: number): EndDeviation => {
+    return { station, proud: outside * (fit.shift + station * Math.tan(fit.turn)) };
+  };
   return {
     edge: edge.name,
     line,
@@ -128,28 +126,19 @@ function stationVerdict(proud: number, limit: number, spare: number): StationVer
   return proud < -limit - spare ? 'lost' : 'shy';
 }
 
-const noSuchStation = (edge: PartEdge, reading: StationReading): Fault =>
-  faultAtReading(
-    reading,
-    new Fault(
-      'check.no-such-station',
-      (mm) =>
-        `the edge "${edge.name}" has no station ${mm(reading.station)}. Measure between its ends, or look at the unit.`,
-    ),
-  );
+function noSuchStation({ name }: PartEdge, reading: StationReading): Fault {
+  const problem = (mm: ShowLength): string =>
+    `the edge "${name}" has no station ${mm(reading.station)}. Measure between its ends, or look at the unit.`;
+  return faultAtReading(reading, new Fault('check.no-such-station', problem));
+}
 
 /** A reading within one graduation of a shoulder may belong to the run on either side, so it counts for neither. */
-function measuredApexes(
-  edge: PartEdge,
-  readings: readonly StationReading[],
-  base: BaseLine,
-  rule: Rule,
-): MeasuredApex[] {
+function measuredApexes(edge: PartEdge, readings: readonly StationReading[], base: BaseLine, rule: Rule) {
   const corners = shoulderCorners(edge, base);
   const clear = readings.filter(({ station }) =>
     corners.every((corner) => Math.abs(corner.station - station) > graduationMm(rule)),
   );
-  return edge.runs.flatMap((run) => {
+  return edge.runs.flatMap((run): MeasuredApex[] => {
     const { apex } = figuresOf(run);
     const found = apex && measuredApex(run, apex, clear, base, readingSigma(rule));
     return found ? [found] : [];

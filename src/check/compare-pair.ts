@@ -3,7 +3,6 @@ import { type Misfit, misfitOf } from './fit/rigid-fit.ts';
 import type { StationReading } from './readings/read-readings.ts';
 
 export interface PairCheck extends Misfit {
-  /** Each difference in mm, positive where the second part has more wood. */
   readonly readings: readonly { readonly station: number; readonly difference: number }[];
 }
 

@@ -14,12 +14,8 @@ export const outwardSign = (edge: PartEdge): 1 | -1 => (edge.woodIsAbove ? -1 : 
 
 /** The parallel of an edge at the saw allowance. @throws Fault `check.no-allowance`, and those of a parallel */
 export function sawLineOfEdge(part: Part, edge: PartEdge): PartEdge {
-  if (part.sawAllowance === 0)
-    throw new Fault(
-      'check.no-allowance',
-      'the job has no saw line. Write "saw: 1/16 in" under allowance.',
-      '--before-sanding',
-    );
+  const problem = 'the job has no saw line. Write "saw: 1/16 in" under allowance.';
+  if (part.sawAllowance === 0) throw new Fault('check.no-allowance', problem, '--before-sanding');
   const pieces = extendShortEnds(edge.pieces, part.sawAllowance);
   const path = parallelPath(pieces, outwardSign(edge) * part.sawAllowance, false);
   return makeEdge(edge, [makeCurveFromPath(firstOf(edge.runs).kind, path)]);
@@ -53,17 +49,10 @@ export function designOffsetAt(
   const onShoulder = Math.min(Math.max(measured, Math.min(...corners)), Math.max(...corners));
   const offsets = [...offsetsAt(edge, station, base), ...(corners.length > 0 ? [onShoulder] : [])];
   if (offsets.length === 0) return extrapolatedOffset(edge, station, base, slack);
-  return offsets.reduce((best, each) =>
-    Math.abs(each - measured) < Math.abs(best - measured) ? each : best,
-  );
+  return offsets.reduce((a, b) => (Math.abs(b - measured) < Math.abs(a - measured) ? b : a));
 }
 
-function extrapolatedOffset(
-  edge: PartEdge,
-  station: number,
-  base: BaseLine,
-  slack: number,
-): number | undefined {
+function extrapolatedOffset(edge: PartEdge, station: number, base: BaseLine, slack: number) {
   for (const end of pathEnds(edge.pieces)) {
     const { x, y } = toBaseLine(end, base);
     const past = station - x;

@@ -1,7 +1,7 @@
-import type { Point } from '../curves/geometry/point.ts';
+import { type Point, point } from '../curves/geometry/point.ts';
 import { firstOf, itemAt, lastOf } from '../units/checked.ts';
 import type { Deviation } from './check-edge.ts';
-import { fitModel } from './fit/fit-model.ts';
+import { fitModel, type Model } from './fit/fit-model.ts';
 import { type Misfit, maxAbs, misfitOf } from './fit/rigid-fit.ts';
 
 /** The hand (`true`), a part off the rule alike (`shifted`) or unlike (`crooked`), or a wrong rise (`bent`). */
@@ -15,7 +15,6 @@ export interface Explanation {
   readonly wrong: readonly { readonly station: number; readonly off: number }[];
 }
 
-/** Of a share of the way from the first station to the last. */
 type Shape = (u: number) => number;
 const SHIFT: Shape = () => 1;
 const TURN: Shape = (u) => u - 0.5;
@@ -41,24 +40,20 @@ export function explainDeviations(
   limit: number,
 ): Explanation {
   const rising = deviations.toSorted((a, b) => a.station - b.station);
-  const points = rising.map(
-    ({ station, deviation, proud, climb }): Point => ({
-      x: station,
-      y: Math.sign(proud) * Math.abs(deviation) * Math.cos(climb),
-    }),
+  const points = rising.map(({ station, deviation, proud, climb }) =>
+    point(station, Math.sign(proud) * Math.abs(deviation) * Math.cos(climb)),
   );
   const climbs = new Map(points.map((p, i) => [p, itemAt(rising, i).climb]));
   const [from, to] = [firstOf(points).x, lastOf(points).x];
   const share = (station: number): number => (to > from ? (station - from) / (to - from) : 0);
   const explanations = CAUSES.flatMap(([kind, shapes]) => {
-    const explained = (by: readonly number[], p: Point): number =>
-      shapes.reduce((sum, shape, i) => sum + itemAt(by, i) * shape(share(p.x)), 0) *
-      Math.cos(climbs.get(p) ?? 0);
-    const model = {
-      start: shapes.map(() => 0),
-      cost: shapes.length * Math.log(points.length),
-      residuals: (by: readonly number[], all: readonly Point[]) => all.map((p) => p.y - explained(by, p)),
+    const explained = (by: readonly number[], p: Point): number => {
+      const moved = shapes.reduce((sum, shape, i) => sum + itemAt(by, i) * shape(share(p.x)), 0);
+      return moved * Math.cos(climbs.get(p) ?? 0);
     };
+    const residualsOf: Model['residuals'] = (by, all) => all.map((p) => p.y - explained(by, p));
+    const dearer = shapes.length * Math.log(points.length);
+    const model = { start: shapes.map(() => 0), cost: dearer, residuals: residualsOf };
     const fit = fitModel(model, points, sigma);
     if (!fit) return [];
     const { parameters, residuals, cost } = fit;

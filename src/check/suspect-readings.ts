@@ -46,25 +46,20 @@ export function suspectReadings(
   }
   const limit = check.tolerance + maxReadingError(rule);
   const explanation = explainDeviations(check.readings, readingSigma(rule), limit);
-  const isWhole =
-    readings.length >= MIN_ALIGNMENT_READINGS &&
-    explanation.left.worst <= limit &&
-    explanation.left.rms <= MAX_LEFT_SIGMAS * readingSigma(rule);
+  const { worst, rms } = explanation.left;
+  const isClear = worst <= limit && rms <= MAX_LEFT_SIGMAS * readingSigma(rule);
+  const isWhole = isClear && readings.length >= MIN_ALIGNMENT_READINGS;
+  const wrong = explanation.wrong.filter(({ off }) => Math.abs(off) > limit);
   return [
     ...certain,
     ...(isWhole ? wholeWarnings(edge, check, explanation, rule) : []),
-    ...explanation.wrong
-      .filter(({ off }) => Math.abs(off) > limit)
-      .map((wrong) => wrongReadingWarning(wrong, rule)),
+    ...wrong.map((one) => wrongReadingWarning(one, rule)),
   ];
 }
 
-const readingsPastCut = (
-  part: Part,
-  edge: PartEdge,
-  readings: readonly StationReading[],
-  base: BaseLine,
-): Warning[] =>
+type Readings = readonly StationReading[];
+
+const readingsPastCut = (part: Part, edge: PartEdge, readings: Readings, base: BaseLine): Warning[] =>
   cutEnds(part, edge).flatMap((cut) => {
     const show = (mm: number): string => showLength(mm, part.rule);
     // An end is read to the nearest graduation, too.
@@ -79,28 +74,19 @@ const readingsPastCut = (
     return [{ code: 'check.past-end', message }];
   });
 
-type Misreading = readonly [code: string, message: string, as: readonly StationReading[], of?: PartEdge];
+type Misreading = readonly [code: string, message: string, as: Readings, of?: PartEdge];
 
-function possibleMisreadings(
-  part: Part,
-  edge: PartEdge,
-  readings: readonly StationReading[],
-  base: BaseLine,
-): Misreading[] {
+function possibleMisreadings(part: Part, edge: PartEdge, readings: Readings, base: BaseLine): Misreading[] {
   const { rule } = part;
   const [from, to] = stationRangeAlong(edge, base);
   const inOtherUnit = readingsInOtherUnit(edge, readings, base, rule);
   const leftCuts = cutEnds(part, edge).filter(({ side }) => side === 'left');
   const others = part.edges.filter(({ name }) => name !== edge.name);
   return present<Misreading>(
-    ...others.map(
-      (other): Misreading => [
-        'check.other-edge',
-        `The readings lie far better on "${other.name}". Check them against that edge.`,
-        readings,
-        other,
-      ],
-    ),
+    ...others.map((other): Misreading => {
+      const message = `The readings lie far better on "${other.name}". Check them against that edge.`;
+      return ['check.other-edge', message, readings, other];
+    }),
     ...leftCuts.map(({ at }): Misreading => {
       const corner = toBaseLine(at, base).x;
       const past = corner - from;
@@ -147,12 +133,8 @@ function steepWarnings({ readings }: EdgeCheck, rule: Rule): Warning[] {
   return [{ code: 'check.steep', message }];
 }
 
-function wholeWarnings(
-  edge: PartEdge,
-  { endDeviations: [first] }: EdgeCheck,
-  { kind, bend }: Explanation,
-  rule: Rule,
-): Warning[] {
+function wholeWarnings(edge: PartEdge, check: EdgeCheck, { kind, bend }: Explanation, rule: Rule): Warning[] {
+  const [first] = check.endDeviations;
   switch (kind) {
     case 'true':
       return [];
@@ -163,13 +145,13 @@ function wholeWarnings(
       const message = `It is ${by} all along: the part lay that much off the rule, or is sawn so. Measure its width to tell.`;
       return [{ code: 'check.set-crooked', message }];
     }
-    case 'crooked': {
-      const message =
-        'The part lay crooked against the rule, or is sawn so: set true to it, it is within. Lay it again and measure; where it reads the same again, it is sawn so.';
-      return [{ code: 'check.set-crooked', message }];
-    }
+    case 'crooked':
+      return [{ code: 'check.set-crooked', message: CROOKED_WORDS }];
   }
 }
+
+const CROOKED_WORDS =
+  'The part lay crooked against the rule, or is sawn so: set true to it, it is within. Lay it again and measure; where it reads the same again, it is sawn so.';
 
 function wrongRise(edge: PartEdge, bend: number, rule: Rule): string {
   const by = showNearest(Math.abs(bend), rule);

@@ -27,19 +27,12 @@ export function suspectUnitWarnings(readings: readonly StationReading[], rule: R
   const length = Math.max(...stations) - Math.min(...stations);
   const isShort = stations.every((station) => Math.abs(station) <= SHORT_PART_MM);
   const size = `the part would be ${showLength(length, rule)} long`;
+  const inMm = `${size}. If the readings are in mm, read them again with --units mm.`;
+  const inInches = `${size}, and its readings are fractions as of a rule in inches. If they are, read them again with --units in.`;
+  const areFractions = areInchFractions(readings.flatMap(({ station, offset }) => [station, offset]));
   return warningsThatApply([
-    [
-      rule.unit === 'in' && length > MAX_PART_MM,
-      'take-off.other-unit',
-      `${size}. If the readings are in mm, read them again with --units mm.`,
-    ],
-    [
-      rule.unit === 'mm' &&
-        isShort &&
-        areInchFractions(readings.flatMap(({ station, offset }) => [station, offset])),
-      'take-off.other-unit',
-      `${size}, and its readings are fractions as of a rule in inches. If they are, read them again with --units in.`,
-    ],
+    [rule.unit === 'in' && length > MAX_PART_MM, 'take-off.other-unit', inMm],
+    [rule.unit === 'mm' && isShort && areFractions, 'take-off.other-unit', inInches],
   ]);
 }
 
@@ -51,11 +44,9 @@ export function readingsInOtherUnit(
   rule: Rule,
 ): StationReading[] | undefined {
   const factor = rule.unit === 'in' ? 1 / MM_PER_INCH : MM_PER_INCH;
-  const otherwise = readings.map(({ station, offset, ...each }) => ({
-    ...each,
-    station: station * factor,
-    offset: offset * factor,
-  }));
+  const otherwise = readings.map(({ station, offset, ...each }) => {
+    return { ...each, station: station * factor, offset: offset * factor };
+  });
   const [from, to] = stationRangeAlong(edge, base);
   const stations = otherwise.map(({ station }) => station);
   const [low, high] = [Math.min(...stations), Math.max(...stations)];

@@ -18,11 +18,9 @@ export interface CurveFamily {
   readonly kind: TakenKind;
   /** Of its held ends and straight parts. */
   readonly cost: number;
-  /** Near the readings. */
   readonly start: readonly number[];
   /** The steps of the edge from left to right. @throws Fault where there is no such curve */
   readonly make: (unknowns: readonly number[]) => Steps;
-  /** Of a batten. */
   readonly ends?: EndConditions;
 }
 
@@ -63,17 +61,11 @@ export function heldFamilies(fair: readonly Point[], { left, right }: Flats): Cu
   if (left) beside.push({ left });
   if (right) beside.push({ right });
   if (left && right && fair.some(({ x }) => x > left.x && x < right.x)) beside.push({ left, right });
-  const heldBeside = (flats: Flats): EndConditions => [
-    flats.left ? 'held' : 'free',
-    flats.right ? 'held' : 'free',
-  ];
-  return [
-    ...HELD.map((ends) => familyBeside(fair, {}, 'batten', ends)),
-    ...beside.flatMap((flats) => [
-      familyBeside(fair, flats, 'arc'),
-      familyBeside(fair, flats, 'batten', heldBeside(flats)),
-    ]),
-  ];
+  const besideFlats = beside.flatMap((flats) => {
+    const ends: EndConditions = [flats.left ? 'held' : 'free', flats.right ? 'held' : 'free'];
+    return [familyBeside(fair, flats, 'arc'), familyBeside(fair, flats, 'batten', ends)];
+  });
+  return [...HELD.map((ends) => familyBeside(fair, {}, 'batten', ends)), ...besideFlats];
 }
 
 /** Its unknowns: the height of the first end, the corners, the height of the last, and the nail or the rise. */
@@ -100,10 +92,9 @@ function familyBeside(
       if (index === 0) return { held: angleFrom(first, left ? start : end) };
       return { held: angleFrom(right ? end : start, lastOf(places)) };
     };
-    const curve =
-      kind === 'batten'
-        ? batten(start, end, { nail: point(next(), next()) }, { start: held(0), end: held(1) })
-        : RISEN[kind](start, end, next());
+    const sprung = () =>
+      batten(start, end, { nail: point(next(), next()) }, { start: held(0), end: held(1) });
+    const curve = kind === 'batten' ? sprung() : RISEN[kind](start, end, next());
     if (left && right) return [line(first, start), curve, line(end, lastOf(places))];
     return left ? [line(first, start), curve] : right ? [curve, line(end, lastOf(places))] : [curve];
   };
@@ -144,7 +135,6 @@ export function flatsOf(points: readonly Point[], sigma: number): Flats {
   };
 }
 
-/** How many of the first points lie on one straight line. */
 function straightRun(points: readonly Point[], sigma: number): number {
   let count = 2;
   while (count < points.length && isStraight(points.slice(0, count + 1), sigma)) count++;

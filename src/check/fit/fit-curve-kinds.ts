@@ -5,14 +5,8 @@ import { spline } from '../../curves/simple/spline.ts';
 import { undefinedOnFault } from '../../curves/try-curve.ts';
 import type { EndConditions } from '../../job/steps/end-conditions.ts';
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
-import {
-  type CurveFamily,
-  flatsOf,
-  heldFamilies,
-  plainFamilies,
-  type Steps,
-  type TakenKind,
-} from './curve-families.ts';
+import type { CurveFamily, Steps, TakenKind } from './curve-families.ts';
+import { flatsOf, heldFamilies, plainFamilies } from './curve-families.ts';
 import { fitModel, PIN_COST } from './fit-model.ts';
 import { type Misfit, maxAbs, misfitOf, signedDistanceFrom } from './rigid-fit.ts';
 
@@ -20,7 +14,6 @@ export interface KindFit extends Misfit {
   readonly kind: TakenKind;
   /** The steps of the edge: the curve, and straight parts beside it. */
   readonly curves: Steps;
-  /** Of a batten. */
   readonly ends?: EndConditions;
   /** Of the kind and of the readings that it calls wrong, see fit-model.ts: the least wins. */
   readonly cost: number;
@@ -54,11 +47,8 @@ export function fitCurveKinds(
   const flats = explained.includes(1) ? {} : flatsOf(through, sigma);
   const held = explained.includes(0) ? [] : tryFamilies(heldFamilies(fair, flats));
   const [bestHeld] = held.toSorted(byCost);
-  return [
-    ...plain,
-    ...(bestHeld ? [bestHeld] : []),
-    ...fitSplineWithFewestPins(readings, fair, sigma),
-  ].toSorted(byCost);
+  const splines = fitSplineWithFewestPins(readings, fair, sigma);
+  return [...plain, ...(bestHeld ? [bestHeld] : []), ...splines].toSorted(byCost);
 }
 
 const byCost = (a: KindFit, b: KindFit): number => a.cost - b.cost;
@@ -99,13 +89,10 @@ function fitSplineWithFewestPins(
   let best: KindFit | undefined;
   for (let pins = 1; pins <= Math.min(MAX_PINS, readings.length - 3); pins++) {
     const start = evenlySpacedPoints(fair, pins);
-    const make = (offsets: readonly number[]): Steps => [
-      spline(
-        start.map(({ x }, i) => point(x, itemAt(offsets, i))),
-        'natural',
-        'natural',
-      ),
-    ];
+    const make = (heights: readonly number[]): Steps => {
+      const points = start.map(({ x }, i) => point(x, itemAt(heights, i)));
+      return [spline(points, 'natural', 'natural')];
+    };
     const offsets = start.map(({ y }) => y);
     const cost = pins * (PIN_COST - Math.log(readings.length));
     const [next] = fitFamily({ kind: 'spline', make, start: offsets, cost }, readings, sigma);

@@ -24,11 +24,10 @@ const [MAX_WRONG_SHARE, MAX_WRONG] = [0.2, 6];
 /** Readings beyond the unknowns of the model: with fewer nothing contradicts the rest. */
 const MIN_SPARE = 2;
 
-const maxWrong = (readings: number, unknowns: number): number =>
-  Math.max(
-    0,
-    Math.min(Math.max(1, Math.floor(readings * MAX_WRONG_SHARE)), MAX_WRONG, readings - unknowns - MIN_SPARE),
-  );
+function maxWrong(readings: number, unknowns: number): number {
+  const share = Math.max(1, Math.floor(readings * MAX_WRONG_SHARE));
+  return Math.max(0, Math.min(share, MAX_WRONG, readings - unknowns - MIN_SPARE));
+}
 
 /** −2·ln(likelihood) of the good residuals, their spread taken from themselves between sigma and MAX_SPREAD·sigma. */
 function misfitCost(residuals: readonly number[], sigma: number): number {
@@ -39,7 +38,6 @@ function misfitCost(residuals: readonly number[], sigma: number): number {
 
 export interface Model {
   readonly start: readonly number[];
-  /** Of its parameters. */
   readonly cost: number;
   /** Undefined where there is no such curve. */
   readonly residuals: (parameters: readonly number[], points: readonly Point[]) => number[] | undefined;

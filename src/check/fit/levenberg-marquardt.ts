@@ -61,16 +61,10 @@ function jacobianColumns(
   return columns;
 }
 
-function dampedStep(
-  columns: readonly number[][],
-  now: readonly number[],
-  damping: number,
-): number[] | undefined {
+function dampedStep(columns: readonly number[][], now: readonly number[], damping: number) {
   const rows = now.map((_, k) => columns.map((column) => itemAt(column, k)));
-  const { matrix, right } = normalEquations(
-    rows,
-    now.map((value) => -value),
-  );
+  const wanted = now.map((value) => -value);
+  const { matrix, right } = normalEquations(rows, wanted);
   for (const [i, row] of matrix.entries()) row[i] = itemAt(row, i) * (1 + damping);
   return solveSymmetric(matrix, right);
 }

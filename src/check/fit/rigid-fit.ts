@@ -16,10 +16,9 @@ export const sumOfSquares = (values: readonly number[]): number =>
 
 export const maxAbs = (residuals: readonly number[]): number => Math.max(...residuals.map(Math.abs));
 
-export const misfitOf = (residuals: readonly number[]): Misfit => ({
-  worst: maxAbs(residuals),
-  rms: Math.sqrt(sumOfSquares(residuals) / residuals.length),
-});
+export const misfitOf = (residuals: readonly number[]): Misfit => {
+  return { worst: maxAbs(residuals), rms: Math.sqrt(sumOfSquares(residuals) / residuals.length) };
+};
 
 /** Segments of one piece: a fit builds many trial curves and measures a few readings on each. */
 const SEGMENTS_PER_PIECE = 8;

@@ -75,7 +75,6 @@ export function kindWords({ kind, curves, ends }: KindFit): string {
   return curves.map((each) => (each.kind === kind ? curve : 'a straight part')).join(', then ');
 }
 
-/** The points that set the curves: their ends, and the nails, pins or apex between these. */
 export const settingPoints = (curves: Steps): Point[] =>
   curves.flatMap((curve, i) => curvePoints(curve).slice(i === 0 ? 0 : 1));
 
@@ -118,6 +117,5 @@ function riseOf({ exact, from, to }: Curve): number {
 
 const pointText = ({ x, y }: Point, rule: Rule): string => `[${lengthText(x, rule)}, ${lengthText(y, rule)}]`;
 
-/** Inches as the rule shows them, millimeters to a hundredth. */
 const lengthText = (mm: number, rule: Rule): string =>
   rule.unit === 'in' ? readOnRule(mm, rule).text : trimmed(inUnit(mm, 'mm'), MM_DECIMALS);

@@ -26,11 +26,9 @@ export function takeOff(readings: readonly StationReading[], rule: Rule): TakeOf
   const rising = readings
     .map(({ station, offset }) => ({ x: station, y: offset }))
     .toSorted((a, b) => a.x - b.x);
+  const problem = `fewer than ${MIN_TAKE_OFF_STATIONS} stations do not tell one curve from another. Measure at more stations.`;
   if (mergeStations(rising, sigma).points.length < MIN_TAKE_OFF_STATIONS)
-    throw new Fault(
-      'take-off.too-few',
-      `fewer than ${MIN_TAKE_OFF_STATIONS} stations do not tell one curve from another. Measure at more stations.`,
-    );
+    throw new Fault('take-off.too-few', problem);
   const first = fitKinds(rising, rising, sigma);
   // A wrong reading spoils the values that the fits start from: these start again from where it should be.
   const mended = rising.map((p) => {
@@ -45,7 +43,6 @@ export function takeOff(readings: readonly StationReading[], rule: Rule): TakeOf
   return { sigma, outliers, readings: data.points, fair: fairCurve(data), kinds };
 }
 
-/** Fits that start from the fair curve through some points. */
 function fitKinds(readings: readonly Point[], through: readonly Point[], sigma: number): TakeOff['kinds'] {
   const data = mergeStations(through, sigma);
   const [best, ...others] = fitCurveKinds(readings, fairCurve(data).points, sigma, data.points);

@@ -36,12 +36,11 @@ const BLANK_OR_REMARK = /^\s*(#|$)/;
 export function readReadings(text: string, unit: Unit): StationReading[] {
   const findings = new Diagnostics();
   const long = describeExcess(text);
-  const wrong =
-    long !== undefined
-      ? new Fault('readings.too-big', `${long}. Readings take a line a station: ${EXAMPLE}.`)
-      : NOT_TEXT.test(text) &&
-        new Fault('readings.not-text', 'this is not plain text. Save it as CSV in UTF-8.');
-  if (wrong) findings.report(wrong, { line: 1, column: 1 });
+  const report = (code: string, wording: string): void =>
+    findings.report(new Fault(code, wording), { line: 1, column: 1 });
+  if (long !== undefined) report('readings.too-big', `${long}. Readings take a line a station: ${EXAMPLE}.`);
+  else if (NOT_TEXT.test(text))
+    report('readings.not-text', 'this is not plain text. Save it as CSV in UTF-8.');
   findings.throwIfAny();
   const readings = new ReadingsParser(unit, findings).read(text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/));
   findings.throwIfAny();

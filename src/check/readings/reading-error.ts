@@ -4,7 +4,6 @@ import type { Rule } from '../../units/rule.ts';
 /** Standard deviation that the hand adds, mm: about the width of a pencil line. */
 export const HAND_SIGMA_MM = 0.25;
 
-/** The largest error of a length read to the nearest graduation, mm. */
 export const maxReadingError = (rule: Rule): number => graduationMm(rule) / 2;
 
 /** Standard deviation of one reading, mm. Rounding to a graduation g spreads the error evenly over ±g/2, which is g/√12. */
